@@ -1,0 +1,64 @@
+package catalog
+
+// Spec names what pipe is made of: "pvc-sch40", "pvc-sch80" (sizes in inch), "pvc-pn10",
+// "pvc-pn16" (sizes in mm), "flex-inch", "flex-metric" (flexible hose that glues into
+// sockets), "hose" (on barbs).
+type Spec string
+
+// Family is what can be glued together: parts of one family and size join directly.
+type Family string
+
+// The families.
+const (
+	Inch   Family = "inch"
+	Metric Family = "metric"
+	Hose   Family = "hose"
+)
+
+// Row is one line of the catalogue. A length of 0 means "does not apply"; the table in
+// catalog/check.go says which kinds need which fields.
+type Row struct {
+	Name  string // unique, e.g. "elbow-90 pvc-sch80 2 in", "spring-check 2 psi"
+	Kind  string // "pipe", "elbow-90", "elbow-45", "elbow-22.5", "elbow-90-sweep", or a kind of the description
+	Spec  Spec   // pipe spec it belongs to; "" for any
+	Size  Size   // nominal size; of the run, at a tee
+	Size2 Size   // the other size of a reducing tee, bush or transition
+	Spec2 Spec   // the other spec of a transition
+
+	OutsideMM, WallMM, BoreMM, BoreMinWallMM float64 // pipe; BoreMM is the mean bore, BoreMinWallMM outside - 2·least wall
+	RoughnessMM                              float64
+	TakeOffMM                                float64 // centre to socket stop: elbows, a tee's run half; for a bush the length it adds
+	BranchTakeOffMM                          float64 // a tee's branch
+	LengthMM                                 float64 // socket stop to socket stop, in-line parts; for a coupling the gap at its stop
+	SocketMM                                 float64 // depth of the socket, or of the spigot where it has one
+	TolMinusMM, TolPlusMM                    float64 // of the take-off or length; how far the part in hand may differ
+	Measure                                  bool    // the take-off or length is a guess: measure the part first
+	Ends                                     string  // "socket", "spigot", "thread", "union", "barb"; two ends that differ: "socket/thread"
+
+	LoverD                                    float64      // handbook L/D: K = L/D · f_T
+	LoverDBranch                              float64      // a tee's branch, fixed-K form
+	K, KLow, KHigh                            float64      // loss coefficient on the bore, with its range; used where LoverD is 0
+	Kv                                        float64      // m³/h; used where both above are 0
+	LossFlow, LossDropPa                      float64      // one point of a sheet (m³/s, Pa), square law
+	CrackingPa, CrackingLowPa, CrackingHighPa float64      // spring checks
+	Opening                                   [][2]float64 // hand valves: share open -> share of the full-open Kv
+	RatingPa                                  float64      // pressure at 20..23 °C
+	Curve                                     [][2]float64 // pumps: flow m³/s, head m (one speed); several speeds: Speeds
+	Speeds                                    []SpeedRow
+	Least, Rated, Most                        float64   // heat pumps, m³/s; filters and elements: Least
+	SpreadPct                                 float64   // how far the loss (or the curve's head) may be off when only this row is known, ±%
+	StockMM                                   []float64 // pipe: lengths on sale
+
+	Source string // standard and table, or "common practice, no source", or "from memory"
+	Tag    string // read, xcheck, memory, computed, common
+	Note   string
+	Own    bool   // came from the user, not from the embedded files
+	Origin string // file (and line) it came from
+}
+
+// SpeedRow is one speed of a generic pump.
+type SpeedRow struct {
+	Name   string
+	PowerW float64
+	Curve  [][2]float64 // flow m³/s, head m
+}

@@ -1,0 +1,129 @@
+package graph
+
+import "dryfit/catalog"
+
+// Circuit is everything one description says, with every default left empty: package
+// catalog fills those where they are used. Parts and Runs keep the order of the file.
+type Circuit struct {
+	File     string
+	Job      Job
+	Water    Water
+	Pipe     PipeDefault
+	Parts    []*Part
+	Runs     []*Run
+	Modes    []Mode // as written; see Circuit.AllModes for the ones that follow from the pumps
+	Retrofit *Retrofit
+	Stock    []Stock
+	Prices   []Price
+	// Catalog is the embedded catalogue with the description's own rows laid over it.
+	Catalog *catalog.Catalog
+}
+
+// Job is the head of the sheet.
+type Job struct {
+	Name, Reference, PreparedBy, Revision string
+	Date                                  string // as ISO 8601, from the description; never from a clock
+	Notes                                 []string
+	Units                                 string  // "metric" or "inch"; "" means metric
+	KerfMM                                float64 // mm lost by each saw cut; 0 with KerfSet false: catalogue's
+	KerfSet                               bool
+	Currency                              string
+	Pos                                   Pos
+}
+
+// Water is what flows. Zero values mean "not given".
+type Water struct {
+	VolumeM3       float64
+	TemperatureC   float64 // 38 where the description is silent; TemperatureSet tells
+	TemperatureSet bool
+	Density        float64 // kg/m³, overrides the equation
+	Viscosity      float64 // Pa·s, overrides the equation
+	Notes          string
+	Pos            Pos
+	KeyPos         map[string]Pos
+}
+
+// PipeDefault is what runs are made of unless they say otherwise.
+type PipeDefault struct {
+	Spec              catalog.Spec
+	Size              catalog.Size
+	MeasuredOutsideMM float64 // by calliper; 0: not measured
+	Pos               Pos
+	KeyPos            map[string]Pos
+}
+
+// Stock is a length of pipe that can be bought or is in the van.
+type Stock struct {
+	Spec     catalog.Spec
+	Size     catalog.Size
+	LengthMM float64
+	Price    string // decimal text, "" means not known
+	Count    int    // 0: as many as wanted
+	Offcut   bool   // in the van already
+	Pos      Pos
+}
+
+// Price is what one part costs.
+type Price struct {
+	Item  string // a kind, a catalogue row's name, or a part's id
+	Price string // decimal text
+	Code  string // the merchant's code
+	Pos   Pos
+}
+
+// Part returns the part with the id, or nil.
+func (c *Circuit) Part(id string) *Part {
+	for _, p := range c.Parts {
+		if p.ID == id {
+			return p
+		}
+	}
+	return nil
+}
+
+// Run returns the run with the id, or nil.
+func (c *Circuit) Run(id string) *Run {
+	for _, r := range c.Runs {
+		if r.ID == id {
+			return r
+		}
+	}
+	return nil
+}
+
+// Stage is one of the two states a description holds.
+type Stage string
+
+// The stages.
+const (
+	Before Stage = "before" // existing work, with what will be taken out
+	After  Stage = "after"  // everything but what was taken out
+)
+
+// In reports whether a part with these marks stands in the stage.
+func (s Stage) in(existing, removed, remains bool) bool {
+	if s == Before {
+		return existing && !remains
+	}
+	return !removed
+}
+
+// At returns the circuit of one stage. Parts and runs are shared, not copied: treat them
+// as read-only. Runs whose ends are not in the stage are left out.
+func (c *Circuit) At(s Stage) *Circuit {
+	out := *c
+	out.Parts, out.Runs = nil, nil
+	have := map[string]bool{}
+	for _, p := range c.Parts {
+		if s.in(p.Existing, p.Removed, false) {
+			out.Parts = append(out.Parts, p)
+			have[p.ID] = true
+		}
+	}
+	for _, r := range c.Runs {
+		if s.in(r.Existing, r.Removed, r.RemainsOf != "") && have[r.From.Part] && have[r.To.Part] {
+			out.Runs = append(out.Runs, r)
+		}
+	}
+	return &out
+}

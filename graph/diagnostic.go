@@ -1,0 +1,90 @@
+package graph
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// Pos is a place in a description. Line and Column count from 1; Column counts
+// characters, not bytes. The zero Pos means "no place known".
+type Pos struct {
+	File   string
+	Line   int
+	Column int
+}
+
+// IsValid reports whether the place is known.
+func (p Pos) IsValid() bool { return p.Line > 0 }
+
+// String returns "file:line:col", or just the file where the place is not known.
+func (p Pos) String() string {
+	if !p.IsValid() {
+		return p.File
+	}
+	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+}
+
+// Severity says how much a finding matters.
+type Severity int
+
+// The severities, from the least to the most.
+const (
+	Note    Severity = iota // worth knowing
+	Warning                 // works, but a fitter would want to know before he cuts
+	Error                   // must be mended
+)
+
+// String returns "note", "warning" or "error".
+func (s Severity) String() string {
+	switch s {
+	case Error:
+		return "error"
+	case Warning:
+		return "warning"
+	default:
+		return "note"
+	}
+}
+
+// Related points at the other half of a problem.
+type Related struct {
+	Pos     Pos
+	Message string
+}
+
+// Diagnostic is one finding. The message says what is wrong with the number it has and
+// the number it needs, without a capital or a full stop; the hint says what to do.
+type Diagnostic struct {
+	Pos      Pos
+	Rule     string // name of the rule, or of the step that found it ("reading", "routing", "flow")
+	Severity Severity
+	Message  string
+	Hint     string
+	Related  []Related
+}
+
+// SortDiagnostics returns the findings by place, then the heavier first, then rule and
+// text, with exact repeats left out.
+func SortDiagnostics(ds []Diagnostic) []Diagnostic {
+	out := slices.Clone(ds)
+	slices.SortStableFunc(out, compareDiagnostics)
+	return slices.CompactFunc(out, func(a, b Diagnostic) bool { return compareDiagnostics(a, b) == 0 })
+}
+
+func compareDiagnostics(a, b Diagnostic) int {
+	return cmp.Or(
+		cmp.Compare(a.Pos.File, b.Pos.File),
+		cmp.Compare(a.Pos.Line, b.Pos.Line),
+		cmp.Compare(a.Pos.Column, b.Pos.Column),
+		cmp.Compare(b.Severity, a.Severity),
+		cmp.Compare(a.Rule, b.Rule),
+		cmp.Compare(a.Message, b.Message),
+		cmp.Compare(a.Hint, b.Hint),
+	)
+}
+
+// HasErrors reports whether any finding is an error.
+func HasErrors(ds []Diagnostic) bool {
+	return slices.ContainsFunc(ds, func(d Diagnostic) bool { return d.Severity == Error })
+}

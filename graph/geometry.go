@@ -1,0 +1,51 @@
+package graph
+
+import "math"
+
+// Vec is a point or a way in space, mm. Directions are those of a person facing the open
+// cabinet: X to the right, Y to the back (away from the person), Z up.
+type Vec struct{ X, Y, Z float64 }
+
+// Add returns a + b.
+func (a Vec) Add(b Vec) Vec { return Vec{a.X + b.X, a.Y + b.Y, a.Z + b.Z} }
+
+// Sub returns a - b.
+func (a Vec) Sub(b Vec) Vec { return Vec{a.X - b.X, a.Y - b.Y, a.Z - b.Z} }
+
+// Scale returns s·a.
+func (a Vec) Scale(s float64) Vec { return Vec{s * a.X, s * a.Y, s * a.Z} }
+
+// Dot returns the scalar product a·b.
+func (a Vec) Dot(b Vec) float64 { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
+
+// Cross returns the vector product a×b.
+func (a Vec) Cross(b Vec) Vec {
+	return Vec{a.Y*b.Z - a.Z*b.Y, a.Z*b.X - a.X*b.Z, a.X*b.Y - a.Y*b.X}
+}
+
+// Len returns the length of a.
+func (a Vec) Len() float64 { return math.Sqrt(a.Dot(a)) }
+
+// Unit returns a scaled to length 1, or the zero Vec for the zero Vec.
+func (a Vec) Unit() Vec {
+	l := a.Len()
+	if l == 0 {
+		return Vec{}
+	}
+	return a.Scale(1 / l)
+}
+
+// AngleTo returns the angle between a and b in degrees, 0 to 180; 0 where either is zero.
+// For two legs in a row it is the turn an elbow must make.
+func (a Vec) AngleTo(b Vec) float64 {
+	return math.Atan2(a.Cross(b).Len(), a.Dot(b)) * 180 / math.Pi
+}
+
+// Directions maps the words of a description to unit ways.
+func Directions() map[string]Vec {
+	return map[string]Vec{
+		"right": {X: 1}, "left": {X: -1},
+		"back": {Y: 1}, "front": {Y: -1},
+		"up": {Z: 1}, "down": {Z: -1},
+	}
+}

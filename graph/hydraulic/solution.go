@@ -1,0 +1,80 @@
+package hydraulic
+
+import "dryfit/graph"
+
+// Solution is the steady flow of one stage in one mode. Flows are m³/s, positive in the
+// direction the part or run is written (in to out, from to to); drops are Pa of total
+// pressure lost in that direction; heads are m of the water pumped.
+type Solution struct {
+	Mode        graph.Mode
+	Stage       graph.Stage
+	Water       Water
+	Parts       []PartFlow // in the order of the circuit
+	Runs        []RunFlow  // in the order of the circuit
+	Residual    float64    // largest imbalance of any node, m³/s
+	EnergyError float64    // largest imbalance round any loop, m
+	Iterations  int
+	Notes       []graph.Diagnostic // what the reader of the numbers must know: beyond a table's end, two answers, no flow, …
+}
+
+// PartFlow is what passes one part.
+type PartFlow struct {
+	Part  *graph.Part
+	Flow  float64   // m³/s; of a tee, manifold or tub: all that enters it
+	Drop  float64   // Pa; of a running pump: minus its rise; of a tee: of its run
+	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %"; pump: its speed or "off"; else ""
+	Legs  []LegFlow // tee, manifold, tub, diverter: each port
+	// of a check valve
+	MarginPa   float64 // to its other state: shut: cracking minus the pressure across it; lifting: pressure across minus cracking
+	MarginFlow float64 // m³/s, the change of flow through its bypassed branch (shut) or through it (lifting) to the other state
+	// of a running pump
+	HeadM, PowerW, Efficiency float64 // power and efficiency 0 where not given
+	NPSHAvailableM            float64
+	NPSHKnown                 bool
+	ShutOffPa                 float64
+	// of a unit
+	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given
+	StaticPa float64 // gauge pressure at its inlet, from the tub's surface; where it follows
+}
+
+// LegFlow is the flow into a part (positive) at one port, and the loss from there to the part's middle.
+type LegFlow struct {
+	Port string
+	Flow float64 // m³/s into the part
+	Drop float64 // Pa
+	K    float64 // on the common leg's velocity (tees)
+}
+
+// RunFlow is what passes one run.
+type RunFlow struct {
+	Run      *graph.Run
+	Flow     float64 // m³/s
+	Velocity float64 // m/s
+	Drop     float64 // Pa, pipe and its fittings
+	PipeDrop float64 // Pa, of the straight pipe alone
+	Reynolds float64
+	Friction float64 // Darcy factor
+	BoreMM   float64
+	Suction  bool    // between the tub and the inlet of a running pump
+	StaticPa float64 // gauge, highest along the run
+}
+
+// Part returns the flow of the part with the id, or nil.
+func (s *Solution) Part(id string) *PartFlow {
+	for i := range s.Parts {
+		if s.Parts[i].Part.ID == id {
+			return &s.Parts[i]
+		}
+	}
+	return nil
+}
+
+// Run returns the flow of the run with the id, or nil.
+func (s *Solution) Run(id string) *RunFlow {
+	for i := range s.Runs {
+		if s.Runs[i].Run.ID == id {
+			return &s.Runs[i]
+		}
+	}
+	return nil
+}

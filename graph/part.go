@@ -1,0 +1,239 @@
+package graph
+
+import "dryfit/catalog"
+
+// Kind is what a part is, in the words of the description.
+type Kind string
+
+// The kinds.
+const (
+	Tub               Kind = "tub"
+	Suction           Kind = "suction"
+	JetGroup          Kind = "jet-group"
+	Manifold          Kind = "manifold"
+	Pump              Kind = "pump"
+	Filter            Kind = "filter"
+	ElementHeater     Kind = "element-heater"
+	HeatPump          Kind = "heat-pump"
+	Tee               Kind = "tee"
+	GateValve         Kind = "gate-valve"
+	BallValve         Kind = "ball-valve"
+	ButterflyValve    Kind = "butterfly-valve"
+	CheckValve        Kind = "check-valve"
+	DiverterValve     Kind = "diverter-valve"
+	Union             Kind = "union"
+	Coupling          Kind = "coupling"
+	SlipCoupling      Kind = "slip-coupling"
+	Reducer           Kind = "reducer"
+	Transition        Kind = "transition"
+	Barb              Kind = "barb"
+	Feeder            Kind = "feeder"
+	SaltCell          Kind = "salt-cell"
+	OzoneInjector     Kind = "ozone-injector"
+	Blower            Kind = "blower"
+	AirControl        Kind = "air-control"
+	DrainValve        Kind = "drain-valve"
+	AirBleed          Kind = "air-bleed"
+	FlowSwitch        Kind = "flow-switch"
+	PressureSwitch    Kind = "pressure-switch"
+	ThermometerPocket Kind = "thermometer-pocket"
+	Strainer          Kind = "strainer"
+	Cap               Kind = "cap"
+)
+
+// Kinds lists every kind in the order of the design.
+func Kinds() []Kind {
+	return []Kind{Tub, Suction, JetGroup, Manifold, Pump, Filter, ElementHeater, HeatPump, Tee,
+		GateValve, BallValve, ButterflyValve, CheckValve, DiverterValve, Union, Coupling, SlipCoupling,
+		Reducer, Transition, Barb, Feeder, SaltCell, OzoneInjector, Blower, AirControl, DrainValve,
+		AirBleed, FlowSwitch, PressureSwitch, ThermometerPocket, Strainer, Cap}
+}
+
+// IsHandValve reports whether the kind is a valve set by hand.
+func (k Kind) IsHandValve() bool {
+	return k == GateValve || k == BallValve || k == ButterflyValve
+}
+
+// OnePort reports whether the kind has the single port "in": it stands at the end of a run.
+func (k Kind) OnePort() bool {
+	switch k {
+	case Blower, AirControl, DrainValve, AirBleed, Cap, Suction:
+		return k != Suction // a suction fitting stands between tub and pipe
+	}
+	return false
+}
+
+// UserPorts reports whether the description names the ports.
+func (k Kind) UserPorts() bool { return k == Tub || k == Manifold || k == DiverterValve }
+
+// Part is one thing the water (or air) passes through. The fields after Loss are nil
+// unless the kind has them.
+type Part struct {
+	ID       string
+	Kind     Kind
+	Type     string // name of a catalogue row; "" for the kind's generic row
+	Note     string // the user's words
+	Existing bool
+	Removed  bool
+	Known    Knowledge
+
+	Spec              catalog.Spec // "" : that of its runs
+	Size              catalog.Size // zero: that of its runs (of the larger, at a tee's run)
+	BranchSize        catalog.Size // of a tee's branch; zero: that of its run
+	LengthMM          float64      // stop to stop along its run; 0: the catalogue's
+	Ports             []Port
+	HighestPressurePa float64 // 0: the catalogue's
+
+	Loss *Loss // nil: the catalogue's
+
+	Pump          *PumpData
+	Filter        *FilterData
+	Jets          *JetData
+	Valve         *ValveData
+	Check         *CheckData
+	Unit          *UnitData
+	Element       *ElementData
+	BelowWaterMM  float64 // depth below the water line of a pump's eye or a tub's ports; BelowWaterSet tells
+	BelowWaterSet bool
+	LeastFlow     float64 // m³/s the part asks for (filter, element, feeder); 0: none said
+	Place
+
+	Pos    Pos
+	KeyPos map[string]Pos
+}
+
+// Port is one opening of a part.
+type Port struct {
+	Name  string
+	Size  catalog.Size // zero: the part's
+	At    *Vec         // from the part's first port, mm; nil: not given
+	Faces *Vec         // way the port points, outward; nil: not given
+	Air   bool         // carries air, not water
+	Pos   Pos
+}
+
+// Port returns the port with the name, or nil.
+func (p *Part) Port(name string) *Port {
+	for i := range p.Ports {
+		if p.Ports[i].Name == name {
+			return &p.Ports[i]
+		}
+	}
+	return nil
+}
+
+// Drop is a loss at some flow: a pressure in Pa, or a head in m of the water pumped.
+type Drop struct {
+	Value  float64
+	IsHead bool
+}
+
+// Head returns the drop in m of water of the density (kg/m³).
+func (d Drop) Head(density float64) float64 {
+	if d.IsHead {
+		return d.Value
+	}
+	return d.Value / (density * StandardGravity)
+}
+
+// StandardGravity is g in m/s². Source: CGPM 1901, exact.
+const StandardGravity = 9.80665
+
+// Loss is a part's loss as the description gives it: just one of the forms is set.
+type Loss struct {
+	None   bool        // an ideal junction or part
+	Points []LossPoint // one: square law through it; several: a table, flow rising
+	K      float64     // with BoreMM, if HasK
+	HasK   bool
+	BoreMM float64 // 0: the port's bore
+	Kv     float64 // m³/h at 1 bar; 0: not this form (a Cv is converted when read)
+	Pos    Pos
+}
+
+// LossPoint is one line of a data sheet.
+type LossPoint struct {
+	Flow float64 // m³/s
+	Drop Drop
+}
+
+// PumpData is what a pump adds.
+type PumpData struct {
+	Speeds   []Speed
+	AlwaysOn bool
+	Check    string       // "": passes water when off; "check": a check of its own stops it
+	NPSH     []CurvePoint // required, m over flow; may be empty
+	TypeSaid bool         // the speeds come from a catalogue row
+}
+
+// Speed is one speed of a pump.
+type Speed struct {
+	Name       string
+	Ratio      float64      // of the first speed that has a curve; 0: Curve is its own
+	Curve      []CurvePoint // flow rising
+	PowerW     float64      // electric, 0: not given
+	Efficiency float64      // wire to water, 0 to 1; 0: not given
+	Pos        Pos
+}
+
+// CurvePoint is one point of a pump curve.
+type CurvePoint struct {
+	Flow float64 // m³/s
+	Head Drop
+}
+
+// FilterData is what a filter adds.
+type FilterData struct {
+	Media       string  // "cartridge" or "sand"; "": cartridge
+	DirtyFactor float64 // of the clean drop; 0: 3
+}
+
+// JetData is what a jet group adds: count jets in parallel.
+type JetData struct {
+	Count  int
+	BoreMM float64 // of one jet; 0: catalogue's
+	K      float64 // of one jet on its bore; HasK
+	HasK   bool
+	Rated  *LossPoint // of one jet; nil: not given
+}
+
+// ValveData is what a hand valve (or a diverter) adds.
+type ValveData struct {
+	Position    Opening // 0 shut to 1 open; 1 where not said
+	PositionSet bool
+	Kv          float64       // at this position, m³/h; 0: the opening curve's
+	Ways        []DiverterWay // diverter-valve only: share of each outlet's opening; empty: all open
+}
+
+// DiverterWay is one outlet of a diverter and how far it is open.
+type DiverterWay struct {
+	Port string
+	Open Opening
+}
+
+// CheckData is what a check valve adds.
+type CheckData struct {
+	Style       string  // "spring" or "swing"; "" spring
+	CrackingPa  float64 // CrackingSet false: catalogue's
+	CrackingSet bool
+}
+
+// UnitData is what a heat pump adds. Flows in m³/s; 0: not given.
+type UnitData struct {
+	Least, Rated, Most  float64
+	PortsSize           catalog.Size
+	Ratings             []Rating
+	VoltageV, FullLoadA float64
+}
+
+// Rating is one line of a heat pump's performance table.
+type Rating struct {
+	AirC, WaterC    float64
+	OutputW, InputW float64
+}
+
+// ElementData is what an element heater adds.
+type ElementData struct {
+	PowerW       float64
+	Disconnected bool
+	Interlock    string // how it is kept from heating against the unit, in words; "": not said
+}

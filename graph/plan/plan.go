@@ -1,0 +1,65 @@
+// Package plan carries one job through the house: it lays out, solves, judges and lists the
+// circuit before and after the work, ranks the places for the cut, and returns one value,
+// the Plan, of which every verb prints a part.
+package plan
+
+import (
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/retrofit"
+	"dryfit/graph/route"
+	"dryfit/graph/takeoff"
+)
+
+// Want says what a verb prints, so that nothing else is computed.
+type Want uint
+
+// What can be wanted, to be or-ed together.
+const (
+	Findings Want = 1 << iota
+	Flows
+	Ranges
+	Lists  // bill, cut list and stock plan
+	Places // every place for the cut, ranked
+	Advice // the choice of bypass element
+)
+
+// Plan is one job, worked out.
+type Plan struct {
+	Circuit       *graph.Circuit     // complete: with the chosen proposal built in, where the description asked for one
+	Asked         *graph.Circuit     // as described
+	Before, After *Stage             // nil where the description has no such stage
+	Proposal      *retrofit.Proposal // the one built in; nil where nothing was asked
+	Places        []Verdict
+	Findings      []graph.Diagnostic // sorted
+	Bill          *takeoff.Bill
+	Cuts          *takeoff.CutList
+	Assembly      *route.Assembly
+	Ranges        *hydraulic.Ranges
+	Advice        *hydraulic.Advice
+}
+
+// Stage is the circuit before or after the work, laid out and solved.
+type Stage struct {
+	Circuit   *graph.Circuit
+	Layout    *route.Layout
+	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
+}
+
+// Verdict is what was found of one place for the cut.
+type Verdict struct {
+	Rank    int
+	Place   retrofit.Place
+	Verdict string // "best", "possible", "ruled out", "measure first"
+	Reasons []Reason
+	Mend    []string // what would make a ruled-out place possible
+	Summary string   // flows there, in words
+}
+
+// Reason is one reason for a verdict.
+type Reason struct {
+	Rule     string
+	Text     string
+	Pos      graph.Pos
+	Severity graph.Severity
+}

@@ -1,0 +1,52 @@
+package retrofit
+
+import (
+	"dryfit/graph"
+)
+
+// Place is one stretch of existing straight pipe where a cut might go.
+type Place struct {
+	Run          string
+	Leg          int     // from 1; 0 for a run known only by its length
+	FromMM       float64 // first cut line, from the start of the leg (centre or stop it is measured from)
+	ToMM         float64 // second cut line
+	RoomMM       float64 // straight pipe there is, between the sockets at its ends
+	NeededMM     float64 // what the assembly needs
+	PlayMM       float64
+	Terms        []Term // NeededMM term by term
+	MeasureFirst bool   // known only by its length
+}
+
+// Term is one part of a sum of lengths.
+type Term struct {
+	What string
+	MM   float64
+}
+
+// Choice is what one proposal is built from.
+type Choice struct {
+	Bypass     string  // "spring", "valve", "none"
+	Spring     string  // catalogue row of the spring check; "" for the others
+	ThrottleKv float64 // setting of the bypass valve, m³/h; 0: full open
+}
+
+// Proposal is the circuit as it would be with the unit fitted at one place.
+type Proposal struct {
+	Place   Place
+	Choice  Choice
+	Circuit *graph.Circuit // complete: existing, removed and new; no Retrofit request left in it
+	NewIDs  []string       // parts and runs it added, in the order of the water
+	Marking Marking
+}
+
+// Marking tells where to mark the old pipe.
+type Marking struct {
+	Run                         string
+	Leg                         int
+	From                        string  // the face measured from, in words: "face of the elbow at bend 1 of return-line"
+	FirstMM, SecondMM           float64 // from that face to the cut lines
+	SlugMM                      float64 // to take out between the cut lines, kerf on the waste side
+	DepthFirstMM, DepthSecondMM float64 // insertion depth marks on what stays
+	KerfMM                      float64
+	Keeps                       []string // what stays, in words
+}

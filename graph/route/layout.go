@@ -1,0 +1,90 @@
+package route
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// Layout is one stage of a circuit laid out in space: where every port stands, which
+// fittings the legs need, and the straight pieces between them.
+type Layout struct {
+	Circuit  *graph.Circuit
+	Paths    []Path               // one for each of Circuit.Runs, same order
+	Places   map[string]graph.Vec // "part.port" -> mm from the circuit's datum; ports whose place follows from nothing are absent
+	Pieces   []Piece              // every straight piece of the new work, numbered from 1 in order of runs and legs
+	Joints   []Joint              // every joint of the new work, numbered from 1
+	Closures []Closure            // one for each loop of located runs
+	Findings []graph.Diagnostic
+}
+
+// Path is one run laid out.
+type Path struct {
+	Run      *graph.Run
+	Pipe     catalog.Row // its pipe's row, overrides of the run laid over it; zero Row where none is known
+	LengthMM float64     // along the axis, centre to centre
+	Points   []graph.Vec // start, bends, end; from the datum if Located, else from the run's start; nil without legs
+	Located  bool
+	Fittings []Fitting // from start to end: what the user never wrote, and in a run known by length what he counted
+	Pieces   []int     // indexes into Layout.Pieces
+}
+
+// Fitting is a fitting that legs, sizes, families or stock lengths ask for.
+type Fitting struct {
+	Kind     string      // catalogue kind: "elbow-90", "elbow-45", "elbow-22.5", "reducing-bush", "reducer", "transition", "coupling", …
+	Row      catalog.Row // zero Row where the catalogue has none (a finding says so)
+	Run      string
+	Where    string       // in words: "bend 2 of return-line", "at unit.in"
+	Point    int          // index into the path's Points; 0 start, len-1 end; -1 not known
+	At       graph.Vec    // place, where the path has points
+	TurnDeg  float64      // angle of an elbow
+	Count    int          // 1, or the count of a run known by length
+	From, To catalog.Size // of a reducer or transition, in the run's direction
+	New      bool
+}
+
+// Piece is one straight piece of pipe to cut.
+type Piece struct {
+	Number           int
+	Run              *graph.Run
+	Leg              int // from 1
+	Spec             catalog.Spec
+	Size             catalog.Size
+	CutMM            float64
+	CentreToCentreMM float64
+	From, To         End
+	Start, Finish    graph.Vec // ends of the cut piece, if the path is located
+	Measure          bool      // CutMM hangs on a take-off nobody could read from a standard
+	MeasureWhat      []string  // which parts to measure first
+}
+
+// End is one end of a piece: what it goes into and how deep.
+type End struct {
+	Fitting               string // in words, as Fitting.Where or the part's id and port
+	Kind                  string // catalogue kind or part kind
+	Joint                 int    // number in Layout.Joints; 0: not a joint of the new work
+	TakeOffMM             float64
+	DepthMM               float64 // insertion depth
+	TolMinusMM, TolPlusMM float64 // of the take-off
+	Measure               bool
+}
+
+// Joint is one socket (or union, barb, thread) where two things meet.
+type Joint struct {
+	Number  int
+	Step    int    // place in the order of assembly, from 1; 0: no order was found
+	Kind    string // "cement", "union", "barb", "thread", "slip"
+	A, B    string // in words: "piece 3", "elbow at bend 2 of to-unit", "v1.in"
+	Run     string
+	At      graph.Vec
+	Located bool
+	Spec    catalog.Spec
+	Size    catalog.Size
+}
+
+// Closure is one loop of the layout and by how much it misses itself.
+type Closure struct {
+	Runs    []string
+	ErrorMM graph.Vec // what is missing from the last end to the first
+	Closed  bool      // within the limit
+	Mend    string    // which leg would close it, in words; ""
+}

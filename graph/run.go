@@ -1,0 +1,73 @@
+package graph
+
+import "dryfit/catalog"
+
+// PortRef names one port of one part.
+type PortRef struct {
+	Part string
+	Port string
+	Pos  Pos
+}
+
+// String returns "part.port".
+func (p PortRef) String() string { return p.Part + "." + p.Port }
+
+// Run is pipe from one port to another, with bends where its legs meet.
+type Run struct {
+	ID        string // as written, else "from>to"
+	Named     bool   // the description gave the id
+	From, To  PortRef
+	Spec      catalog.Spec // as written or [pipe]'s default
+	Size      catalog.Size // as written or [pipe]'s default
+	Existing  bool
+	Removed   bool
+	RemainsOf string // id of the existing run this is what is left of, after a cut; such a run is old pipe, in the after stage only
+	Known     Knowledge
+
+	Legs      []Leg          // empty where nobody measured them
+	LengthMM  float64        // along the axis; where Legs is empty
+	HasLength bool           // length was written (it may be 0: two parts joined directly)
+	Fittings  []FittingCount // with LengthMM: the bends that are there
+	Faces     bool           // legs were measured from face to face (old pipe): take-offs and sockets are added
+
+	BoreMM            float64 // overrides the catalogue; 0: not given
+	RoughnessMM       float64 // overrides the catalogue; negative: not given
+	K                 float64 // extra loss coefficient on the run's bore, -
+	MeasuredOutsideMM float64 // by calliper; 0: not measured
+
+	Place       // what holds for all legs unless a leg says otherwise
+	Insulated   bool
+	Outside     bool // runs outdoors: insulation wanted
+	ThroughWall bool // wants a wall sleeve
+
+	Pos    Pos
+	KeyPos map[string]Pos
+}
+
+// FittingCount is a number of fittings of one kind in a run nobody measured leg by leg.
+type FittingCount struct {
+	Kind  string // catalogue kind: "elbow-90", "elbow-45", …
+	Count int
+	Pos   Pos
+}
+
+// Leg is one straight stretch, given by its components.
+type Leg struct {
+	By Vec // mm; more than one component: a straight diagonal
+	Place
+	Pos Pos
+}
+
+// LengthMM returns the length along the leg.
+func (l Leg) LengthMM() float64 { return l.By.Len() }
+
+// Place says what the surroundings of pipe allow. Negative numbers mean "not given".
+type Place struct {
+	ClearMM     float64 // free room around it
+	PlayMM      float64 // how far its free end can be drawn back along its axis
+	SpringAside *bool   // its free end can be pushed sideways
+	Reachable   *bool   // nil: not said, taken as yes
+}
+
+// NoPlace is a Place about which nothing was said.
+func NoPlace() Place { return Place{ClearMM: -1, PlayMM: -1} }

@@ -1,0 +1,73 @@
+package takeoff
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// Bill is everything to order and everything that is there already.
+type Bill struct {
+	Items                  []Item  // new work first, then existing; sorted by kind, size, item
+	Method                 string  // the handbook method behind K and equivalent length, with its source
+	Totals                 []Total // equivalent length per run, then of the unit's branch
+	TotalEquivalentLengthM float64
+}
+
+// Item is one line of the bill.
+type Item struct {
+	Name              string // as the merchant says it: "elbow 90, socket, 1-1/2 in"
+	Kind              string
+	Spec              catalog.Spec
+	Size              string // "2 x 1-1/2 in" for a reducing part
+	Ends              string // "socket", "socket/thread", …; inch or metric said
+	Quantity          float64
+	Unit              string // "pc", "m", "bar", "ml"
+	Spare             float64
+	EquivalentLengthM float64 // of one, handbook; 0: none
+	K                 float64
+	Source            string
+	Own               bool // the row is the user's
+	New               bool
+	Measure           bool // measure the part first
+	Where             []string
+	Price, Code       string
+}
+
+// Total is an equivalent length summed.
+type Total struct {
+	Name             string // run id, or "unit's branch"
+	PipeM, FittingsM float64
+}
+
+// CutList is the pieces and how they come out of the stock.
+type CutList struct {
+	Pieces     []route.Piece
+	Plans      []StockPlan
+	KerfMM     float64
+	KerfSource string
+}
+
+// StockPlan is the bars of one spec and size.
+type StockPlan struct {
+	Spec          catalog.Spec
+	Size          catalog.Size
+	Bars          []Bar
+	Cost          string  // decimal; "" where a price is missing (then bars are fewest, then shortest)
+	CostLengthMM  float64 // total length of bars bought
+	ProvedOptimal bool
+	LowerBound    string // decimal, same measure as Cost (or mm where prices are missing)
+	Proof         string // in words
+	Unplaced      []int  // pieces longer than any stock
+}
+
+// Bar is one length of stock and what is cut from it.
+type Bar struct {
+	StockMM  float64
+	Price    string
+	Offcut   bool    // was in the van
+	Pieces   []int   // Piece.Number, in the order to cut
+	OffcutMM float64 // what is left
+}
+
+var _ = graph.Note

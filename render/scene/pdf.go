@@ -1,0 +1,134 @@
+package scene
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+)
+
+// undated stands in a PDF for the date of a job that has none.
+var undated = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// PDF writes the pages, each at its own size and with a bookmark of its name, with the font
+// embedded and the text searchable. The date is the job's, as ISO 8601 (2026-04-18); equal
+// pages give equal bytes.
+func PDF(pages []*Scene, title, date string) ([]byte, error) {
+	if len(pages) == 0 {
+		return nil, fmt.Errorf("no page to write")
+	}
+	day, err := time.Parse(time.DateOnly, date)
+	if err != nil {
+		day = undated
+	}
+	f := fpdf.New("P", "mm", "A4", "")
+	f.SetCatalogSort(true)
+	f.SetCreationDate(day)
+	f.SetModificationDate(day)
+	f.SetTitle(visible(title, false), true)
+	f.SetCreator("dryfit", true)
+	f.SetProducer("dryfit", true)
+	f.SetMargins(0, 0, 0)
+	f.SetAutoPageBreak(false, 0)
+	f.AddUTF8FontFromBytes("dejavu", "", regular().ttf)
+	f.AddUTF8FontFromBytes("dejavu", "B", bold().ttf)
+	for i, s := range pages {
+		f.AddPageFormat("P", fpdf.SizeType{Wd: s.WidthMM, Ht: s.HeightMM})
+		f.SetLineCapStyle("butt")
+		f.SetLineJoinStyle("round")
+		name := visible(s.Name, false)
+		if name == "" {
+			name = fmt.Sprintf("sheet %d", i+1)
+		}
+		f.Bookmark(name, 0, 0)
+		for _, it := range s.Items {
+			switch it := it.(type) {
+			case Shape:
+				pdfShape(f, it)
+			case Text:
+				pdfText(f, it, s.HeightMM)
+			}
+		}
+	}
+	var b bytes.Buffer
+	if err := f.Output(&b); err != nil {
+		return nil, fmt.Errorf("writing the PDF: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+func pdfShape(f *fpdf.Fpdf, s Shape) {
+	how := ""
+	if s.Style.Fill {
+		v := int(level(s.Style.FillGrey))
+		f.SetFillColor(v, v, v)
+		how = "F"
+	}
+	if s.Style.StrokeMM > 0 {
+		v := int(level(s.Style.Grey))
+		f.SetDrawColor(v, v, v)
+		f.SetLineWidth(s.Style.StrokeMM)
+		f.SetDashPattern(s.Style.Dash, 0)
+		how += "D"
+	}
+	if how == "" || len(s.Paths) == 0 {
+		return
+	}
+	pdfPaths(f, s.Paths)
+	f.DrawPath(how)
+}
+
+func pdfPaths(f *fpdf.Fpdf, paths []SubPath) {
+	for _, sp := range paths {
+		f.MoveTo(sp.Start.X, sp.Start.Y)
+		for _, g := range sp.Segments {
+			if g.Curve {
+				f.CurveBezierCubicTo(g.C1.X, g.C1.Y, g.C2.X, g.C2.Y, g.To.X, g.To.Y)
+			} else {
+				f.LineTo(g.To.X, g.To.Y)
+			}
+		}
+		if sp.Closed {
+			f.ClosePath()
+		}
+	}
+}
+
+func pdfText(f *fpdf.Fpdf, t Text, pageHeight float64) {
+	set := set(t)
+	if strings.TrimSpace(set.text) == "" || t.SizeMM <= 0 {
+		return
+	}
+	if t.Halo { // as outlines, so that a search finds the text once
+		f.SetDrawColor(255, 255, 255)
+		f.SetLineWidth(2 * haloMM(t.SizeMM))
+		f.SetDashPattern(nil, 0)
+		pdfPaths(f, set.outlines(t.Bold))
+		f.DrawPath("D")
+	}
+	style := ""
+	if t.Bold {
+		style = "B"
+	}
+	const ptPerMM = 72 / 25.4
+	f.SetFont("dejavu", style, t.SizeMM*ptPerMM)
+	v := int(level(t.Grey))
+	f.SetTextColor(v, v, v)
+	if t.TurnDeg == 0 && t.SkewDeg == 0 {
+		f.Text(set.origin.X, set.origin.Y, set.text)
+		return
+	}
+	// In PDF units Y is up from the page's foot: text set at the page's lower left corner
+	// is moved to its place.
+	f.TransformBegin()
+	k := t.SizeMM
+	f.Transform(fpdf.TransformMatrix{
+		A: set.along.X / k, B: -set.along.Y / k,
+		C: set.up.X / k, D: -set.up.Y / k,
+		E: set.origin.X * ptPerMM, F: (pageHeight - set.origin.Y) * ptPerMM,
+	})
+	f.Text(0, pageHeight, set.text)
+	f.TransformEnd()
+}

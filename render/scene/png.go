@@ -122,7 +122,7 @@ func (c *canvas) stroke(pls []polyline, width float64, dash []float64, grey uint
 			areas = append(areas, strokeAreas(p, width)...)
 		}
 	}
-	if box := boxOf(areas); box.W()*box.H() > 200*200 && len(areas) < 200 {
+	if box := boxOf(areas); box.W()*box.H() > 200*200 && len(areas) <= 16 {
 		for _, a := range areas {
 			c.fill([]polyline{a}, grey)
 		}

@@ -1,0 +1,70 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"dryfit/catalog"
+	"dryfit/graph/plan"
+	"dryfit/graph/rule"
+)
+
+func checkVerb() *verb {
+	return &verb{
+		name: "check", args: "FILE",
+		does:    "read a description, apply every rule, print the findings with file:line:col",
+		more:    "Rules judge the new work; what exists already gets at most a note.\n--explain NAME prints one rule, --rules lists them all.",
+		example: "dryfit check job.toml\ndryfit check --format json job.toml\ndryfit check --explain unit-after-filter",
+		run:     runCheck,
+	}
+}
+
+func runCheck(v *verb, args []string, w *world) int {
+	var j job
+	var explain string
+	var list bool
+	f := v.flags()
+	formats := []string{"text", "json", "csv"}
+	j.add(f, formats...)
+	f.StringVar(&explain, "explain", "", "print what a rule asks, and why")
+	f.BoolVar(&list, "rules", false, "list every rule")
+	if code, done := v.parse(f, args, w); done {
+		return code
+	}
+	if err := j.checkWords(f, formats...); err != nil {
+		return complain(w, err)
+	}
+	switch {
+	case list:
+		for _, r := range rule.All() {
+			fmt.Fprintf(w.stdout, "%-34s %-8s %s\n", r.Name, r.Severity, r.Asks)
+		}
+		return exitDone
+	case explain != "":
+		return explainRule(explain, w)
+	}
+	if code, ok := j.read(f, v, w); !ok {
+		return code
+	}
+	p, err := j.make(plan.Findings | plan.Flows)
+	if err != nil {
+		return complain(w, err)
+	}
+	return j.printFindings(p.Findings, w)
+}
+
+func explainRule(name string, w *world) int {
+	if rule.ByName(name) == nil {
+		var names []string
+		for _, r := range rule.All() {
+			names = append(names, r.Name)
+		}
+		err := fmt.Errorf("no rule %q (dryfit check --rules lists them)", name)
+		if near, ok := catalog.NearestWord(name, names); ok {
+			err = fmt.Errorf("no rule %q; did you mean %q?", name, near)
+		}
+		return complain(w, err)
+	}
+	io.WriteString(w.stdout, rule.Explain(name))
+	return exitDone
+}

@@ -1,0 +1,100 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+	"dryfit/render/table"
+)
+
+func cutsVerb() *verb {
+	return &verb{
+		name: "cuts", args: "FILE",
+		does: "cut list and stock plan",
+		more: "With --pieces it plans from a plain list (CSV columns length and quantity) and the\nstock named by --stock; a description is not needed then.",
+		example: "dryfit cuts job.toml\n" +
+			`dryfit cuts --pieces pieces.csv --stock "3000 mm @ 9.60" --stock "1740 mm @ 0 x 1" --kerf "3 mm"`,
+		run: runCuts,
+	}
+}
+
+func runCuts(v *verb, args []string, w *world) int {
+	var j job
+	var pieces, kerf string
+	var stock []string
+	f := v.flags()
+	formats := []string{"text", "csv", "json"}
+	j.add(f, formats...)
+	f.StringVar(&pieces, "pieces", "", "plan from this CSV file instead of a description")
+	f.StringArrayVar(&stock, "stock", nil, `with --pieces: a length and its price, "3000 mm @ 9.60"; "x 1" after it if there is just one`)
+	f.StringVar(&kerf, "kerf", "", `with --pieces: what one saw cut takes, "1.3 mm" (hand saw) if left out`)
+	if code, done := v.parse(f, args, w); done {
+		return code
+	}
+	if err := j.checkWords(f, formats...); err != nil {
+		return complain(w, err)
+	}
+	if pieces != "" {
+		if f.NArg() > 0 {
+			return complain(w, fmt.Errorf("cuts takes a description or --pieces, not both"))
+		}
+		return j.planPieces(pieces, stock, kerf, w)
+	}
+	if len(stock) > 0 || kerf != "" {
+		return complain(w, errors.New("--stock and --kerf go with --pieces; a description says them in [[stock]] and in [job]'s kerf"))
+	}
+	if code, ok := j.read(f, v, w); !ok {
+		return code
+	}
+	print := map[string]printer{"text": table.CutsText, "csv": table.CutsCSV, "json": table.CutsJSON}[j.format]
+	return j.printPart(plan.Lists, print, w)
+}
+
+// planPieces is cuts from a plain list.
+func (j *job) planPieces(file string, stock []string, kerf string, w *world) int {
+	if len(stock) == 0 {
+		return complain(w, errors.New(`--pieces wants at least one --stock, like --stock "3000 mm @ 9.60"`))
+	}
+	var supply []takeoff.Supply
+	for _, s := range stock {
+		one, err := takeoff.ParseStock(s)
+		if err != nil {
+			return complain(w, err)
+		}
+		supply = append(supply, one)
+	}
+	kerfMM := takeoff.DefaultKerfMM()
+	if kerf != "" {
+		q, err := quantity.Parse(kerf, quantity.Length)
+		if err != nil {
+			return complain(w, fmt.Errorf("--kerf: %w", err))
+		}
+		if q.Value < 0 || q.Value > 20 {
+			return complain(w, fmt.Errorf("--kerf is %s; a saw takes 0 to 20 mm", kerf))
+		}
+		kerfMM = q.Value
+	}
+	data, err := readCapped(file)
+	if err != nil {
+		return complain(w, err)
+	}
+	demands, bad := takeoff.ParsePieces(file, data)
+	if graph.HasErrors(bad) {
+		j.file, j.source = file, data
+		return j.say(bad, w)
+	}
+	list, findings := takeoff.PlainCutList(demands, supply, kerfMM)
+	p := &plan.Plan{Cuts: list, Findings: findings}
+	out, err := map[string]printer{"text": table.CutsText, "csv": table.CutsCSV, "json": table.CutsJSON}[j.format](p, j.style(w))
+	if err != nil {
+		return complain(w, err)
+	}
+	if code := writeOut(j.output, out, w); code != exitDone {
+		return code
+	}
+	return j.say(findings, w)
+}

@@ -1,0 +1,116 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"dryfit/render/drawing"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+func drawVerb() *verb {
+	return &verb{
+		name: "draw", args: "FILE",
+		does:    "schematic, isometric and the other drawings as svg, png or pdf",
+		more:    "A pdf holds every sheet of the view; svg and png write one file a sheet,\nNAME-2.svg and so on after the first.\n--view all makes one pdf of every view.",
+		example: "dryfit draw -o schematic.svg job.toml\ndryfit draw --view isometric --format pdf -o iso.pdf job.toml",
+		run:     runDraw,
+	}
+}
+
+func runDraw(v *verb, args []string, w *world) int {
+	var j job
+	var view, format, paper string
+	var portrait bool
+	var dpi int
+	f := v.flags()
+	j.add(f)
+	f.StringVar(&view, "view", "schematic", "what to draw: "+strings.Join(drawing.Views(), ", ")+", all")
+	f.StringVar(&format, "format", "", "svg, png or pdf; by the name of -o if left out, else svg")
+	f.StringVar(&paper, "paper", "A4", "A4 or A3")
+	f.BoolVar(&portrait, "portrait", false, "upright sheet")
+	f.IntVar(&dpi, "dpi", 150, "dots an inch of a png: 150 or 300, or what you wish from 50 to 600")
+	if code, done := v.parse(f, args, w); done {
+		return code
+	}
+	if format == "" {
+		format = strings.TrimPrefix(strings.ToLower(filepath.Ext(j.output)), ".")
+		if j.output == "-" || format == "" {
+			format = "svg"
+		}
+	}
+	page, err := sheet.ParsePage(paper, portrait)
+	if err = errors.Join(err, oneOf("--view", view, append(drawing.Views(), "all")), oneOf("--format", format, []string{"svg", "png", "pdf"}), j.checkWords(f)); err != nil {
+		return complain(w, err)
+	}
+	if dpi < 50 || dpi > 600 {
+		return complain(w, fmt.Errorf("--dpi is %d; it can be 50 to 600", dpi))
+	}
+	if code, ok := j.read(f, v, w); !ok {
+		return code
+	}
+	p, err := j.make(drawing.Wants(view))
+	if err != nil {
+		return complain(w, err)
+	}
+	pages, err := drawing.Pages(p, view, page, j.style(w).Units)
+	if err != nil {
+		return complain(w, err)
+	}
+	if code := writePages(pages, format, float64(dpi), &j, w); code != exitDone {
+		return code
+	}
+	return j.say(p.Findings, w)
+}
+
+func oneOf(flag, got string, want []string) error {
+	for _, o := range want {
+		if got == o {
+			return nil
+		}
+	}
+	return wrongWord(flag, got, want)
+}
+
+// writePages writes a pdf of all pages, or one svg or png a page.
+func writePages(pages []*scene.Scene, format string, dpi float64, j *job, w *world) int {
+	if len(pages) > 1 && format != "pdf" && j.output == "-" {
+		return complain(w, fmt.Errorf("the drawing has %d sheets: name a file with -o, or use --format pdf", len(pages)))
+	}
+	if format == "pdf" {
+		data, err := scene.PDF(pages, j.circuit.Job.Name, j.circuit.Job.Date)
+		if err != nil {
+			return complain(w, err)
+		}
+		return writeOut(j.output, data, w)
+	}
+	for i, s := range pages {
+		data, err := pageBytes(s, format, dpi)
+		if err != nil {
+			return complain(w, err)
+		}
+		if code := writeOut(pageName(j.output, i), data, w); code != exitDone {
+			return code
+		}
+	}
+	return exitDone
+}
+
+func pageBytes(s *scene.Scene, format string, dpi float64) ([]byte, error) {
+	if format == "png" {
+		return scene.PNG(s, dpi)
+	}
+	return scene.SVG(s), nil
+}
+
+// pageName returns the file of sheet i, from 0: "iso.svg", "iso-2.svg", …
+func pageName(name string, i int) string {
+	if i == 0 || name == "-" {
+		return name
+	}
+	ext := filepath.Ext(name)
+	return fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ext), i+1, ext)
+}

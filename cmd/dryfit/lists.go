@@ -1,0 +1,55 @@
+package main
+
+import (
+	"dryfit/graph/plan"
+	"dryfit/render/table"
+)
+
+// printer is how a verb prints its part of the plan in one format.
+type printer func(p *plan.Plan, s table.Style) ([]byte, error)
+
+// printPlan is the whole of a verb that prints one part of the plan as text, csv or json.
+func printPlan(v *verb, j *job, want plan.Want, printers map[string]printer, args []string, w *world) int {
+	f := v.flags()
+	formats := []string{"text", "csv", "json"}
+	j.add(f, formats...)
+	if code, done := v.parse(f, args, w); done {
+		return code
+	}
+	if err := j.checkWords(f, formats...); err != nil {
+		return complain(w, err)
+	}
+	if code, ok := j.read(f, v, w); !ok {
+		return code
+	}
+	return j.printPart(want, printers[j.format], w)
+}
+
+// printPart works the job out, prints a part of it, and says the findings.
+func (j *job) printPart(want plan.Want, print printer, w *world) int {
+	p, err := j.make(want)
+	if err != nil {
+		return complain(w, err)
+	}
+	out, err := print(p, j.style(w))
+	if err != nil {
+		return complain(w, err)
+	}
+	if code := writeOut(j.output, out, w); code != exitDone {
+		return code
+	}
+	return j.say(p.Findings, w)
+}
+
+func partsVerb() *verb {
+	return &verb{
+		name: "parts", args: "FILE",
+		does:    "bill of fittings with equivalent lengths, and what to order",
+		example: "dryfit parts job.toml\ndryfit parts --format csv -o parts.csv job.toml",
+		run: func(v *verb, args []string, w *world) int {
+			return printPlan(v, &job{}, plan.Lists|plan.Flows, map[string]printer{
+				"text": table.PartsText, "csv": table.PartsCSV, "json": table.PartsJSON,
+			}, args, w)
+		},
+	}
+}

@@ -1,0 +1,49 @@
+// Command dryfit plans the fitting of a heat pump into hot tub pipework before anybody
+// cuts a pipe. This package holds flags, files and exit codes, and nothing else: each verb
+// reads its description, asks graph/plan for what it prints, and hands it to render.
+//
+// Exit codes: 0 done, no error finding; 1 the description has errors, or was printed but
+// with an error finding; 2 wrong use, or a file that can't be read or written.
+package main
+
+import (
+	"io"
+	"os"
+)
+
+func main() {
+	os.Exit(run(os.Args[1:], &world{stdout: os.Stdout, stderr: os.Stderr, getenv: os.Getenv}))
+}
+
+// The exit codes.
+const (
+	exitDone     = 0
+	exitFindings = 1
+	exitUse      = 2
+)
+
+// world is what the command may touch besides the files it is told to.
+type world struct {
+	stdout, stderr io.Writer
+	getenv         func(string) string
+}
+
+// run carries out one command line and returns the exit code.
+func run(args []string, w *world) int {
+	if len(args) == 0 {
+		io.WriteString(w.stderr, usage())
+		return exitUse
+	}
+	name := args[0]
+	switch name {
+	case "help", "--help", "-h":
+		return help(args[1:], w)
+	case "version", "--version":
+		return printVersion(w)
+	}
+	v := findVerb(name)
+	if v == nil {
+		return complain(w, unknownVerb(name))
+	}
+	return v.run(v, args[1:], w)
+}

@@ -1,0 +1,60 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph/description"
+)
+
+func newVerb() *verb {
+	return &verb{
+		name: "new", args: "[FILE]",
+		does:    "a commented description to start from",
+		more:    "The blanks are written as \"?\": dryfit check names each one left.\nAn existing file is never overwritten.",
+		example: "dryfit new --circuit two-speed job.toml",
+		run:     runNew,
+	}
+}
+
+func runNew(v *verb, args []string, w *world) int {
+	var circuit string
+	f := v.flags()
+	names := description.Templates()
+	f.StringVar(&circuit, "circuit", "two-speed", "what stands in the cabinet: "+strings.Join(names, ", "))
+	if code, done := v.parse(f, args, w); done {
+		return code
+	}
+	if f.NArg() > 1 {
+		return complain(w, errors.New("new writes one file"))
+	}
+	text, err := description.Template(circuit)
+	if err != nil {
+		err = fmt.Errorf("no circuit %q; there are %s", circuit, strings.Join(names, ", "))
+		if near, ok := catalog.NearestWord(circuit, names); ok {
+			err = fmt.Errorf("no circuit %q; did you mean %q?", circuit, near)
+		}
+		return complain(w, err)
+	}
+	if f.NArg() == 0 || f.Arg(0) == "-" {
+		return writeOut("-", text, w)
+	}
+	name := f.Arg(0)
+	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return complain(w, fmt.Errorf("%s is there already and is left alone; name another file", name))
+	}
+	if err != nil {
+		return complain(w, err)
+	}
+	_, err = file.Write(text)
+	if err = errors.Join(err, file.Close()); err != nil {
+		return complain(w, err)
+	}
+	fmt.Fprintf(w.stderr, "%s written: fill its blanks (\"?\"), then dryfit check %s\n", name, name)
+	return exitDone
+}

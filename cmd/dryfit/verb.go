@@ -1,0 +1,135 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"runtime/debug"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dryfit/catalog"
+)
+
+// verb is one word of the command.
+type verb struct {
+	name, args, does string
+	more             string // what the help says beyond the flags
+	example          string // lines to paste
+	run              func(v *verb, args []string, w *world) int
+}
+
+// verbs lists them in the order of a job.
+func verbs() []*verb {
+	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), catalogVerb()}
+}
+
+func findVerb(name string) *verb {
+	for _, v := range verbs() {
+		if v.name == name {
+			return v
+		}
+	}
+	return nil
+}
+
+func unknownVerb(name string) error {
+	var names []string
+	for _, v := range verbs() {
+		names = append(names, v.name)
+	}
+	err := fmt.Sprintf("no verb %q", name)
+	if near, ok := catalog.NearestWord(name, names); ok {
+		err += fmt.Sprintf("; did you mean %q?", near)
+	}
+	return errors.New(err + " (dryfit help lists them)")
+}
+
+// usage is the help of the whole command.
+func usage() string {
+	var b strings.Builder
+	b.WriteString("dryfit plans the fitting of a heat pump into hot tub pipework before anybody cuts a pipe.\n\nusage: dryfit VERB [FILE] [flags]\n\n")
+	for _, v := range verbs() {
+		fmt.Fprintf(&b, "  %-22s %s\n", v.name+" "+v.args, v.does)
+	}
+	b.WriteString("\nStart with:  dryfit new --circuit two-speed job.toml\nThen:        dryfit check job.toml\nHelp:        dryfit help VERB\n")
+	return b.String()
+}
+
+func (v *verb) usage(f *pflag.FlagSet) string {
+	s := fmt.Sprintf("dryfit %s %s\n  %s\n", v.name, v.args, v.does)
+	if v.more != "" {
+		s += "\n" + v.more + "\n"
+	}
+	if f != nil && f.HasFlags() {
+		s += "\nflags:\n" + f.FlagUsages()
+	}
+	return s + "\nexample:\n  " + strings.ReplaceAll(v.example, "\n", "\n  ") + "\n"
+}
+
+func help(args []string, w *world) int {
+	if len(args) == 0 {
+		io.WriteString(w.stdout, usage())
+		return exitDone
+	}
+	v := findVerb(args[0])
+	if v == nil {
+		return complain(w, unknownVerb(args[0]))
+	}
+	return v.run(v, []string{"--help"}, w)
+}
+
+func printVersion(w *world) int {
+	version := "unknown"
+	if info, ok := debug.ReadBuildInfo(); ok {
+		version = info.Main.Version
+	}
+	fmt.Fprintln(w.stdout, "dryfit", version)
+	return exitDone
+}
+
+// complain prints a message about wrong use.
+func complain(w *world, err error) int {
+	fmt.Fprintf(w.stderr, "dryfit: %v\n", err)
+	return exitUse
+}
+
+// flags makes the flag set of a verb; parse errors go through explainFlag.
+func (v *verb) flags() *pflag.FlagSet {
+	f := pflag.NewFlagSet(v.name, pflag.ContinueOnError)
+	f.SortFlags = false
+	f.Usage = func() {}
+	f.SetOutput(io.Discard)
+	return f
+}
+
+// parse reads args into f. done is true when nothing is left to do (help was asked, or the
+// words were wrong), with the exit code.
+func (v *verb) parse(f *pflag.FlagSet, args []string, w *world) (code int, done bool) {
+	err := f.Parse(args)
+	switch {
+	case err == nil:
+		return 0, false
+	case errors.Is(err, pflag.ErrHelp):
+		io.WriteString(w.stdout, v.usage(f))
+		return exitDone, true
+	default:
+		return complain(w, explainFlag(v, f, err)), true
+	}
+}
+
+// explainFlag adds the near name to a mistyped flag.
+func explainFlag(v *verb, f *pflag.FlagSet, err error) error {
+	var unknown *pflag.NotExistError
+	text := err.Error()
+	if errors.As(err, &unknown) {
+		var names []string
+		f.VisitAll(func(g *pflag.Flag) { names = append(names, g.Name) })
+		text = fmt.Sprintf("%s has no flag --%s", v.name, unknown.GetSpecifiedName())
+		if near, ok := catalog.NearestWord(unknown.GetSpecifiedName(), names); ok {
+			text += fmt.Sprintf("; did you mean --%s?", near)
+		}
+	}
+	return fmt.Errorf("%s (dryfit help %s shows its flags)", text, v.name)
+}

@@ -1,0 +1,104 @@
+// Package pack makes the job pack: the files a fitter takes to the tub, with one page,
+// index.html, that carries all of it, opens from the folder with no network and prints on A4.
+package pack
+
+import (
+	"bytes"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/render/drawing"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+	"dryfit/render/table"
+)
+
+// File is one file of the pack. Name has no folder in it.
+type File struct {
+	Name string
+	Data []byte
+}
+
+// Wants says what the plan must hold for a pack.
+func Wants() plan.Want {
+	return plan.Findings | plan.Flows | plan.Ranges | plan.Lists | drawing.Wants("all")
+}
+
+// Files makes every file of the pack, in a fixed order.
+func Files(p *plan.Plan, units quantity.System) ([]File, error) {
+	style := table.Style{Units: units}
+	page, err := sheet.ParsePage("A4", false)
+	if err != nil {
+		return nil, err
+	}
+	var files []File
+	drawn := map[string][]*scene.Scene{}
+	var all []*scene.Scene
+	for _, view := range drawing.Views() {
+		pages, err := drawing.Pages(p, view, page, units)
+		if err != nil {
+			return nil, err
+		}
+		drawn[view] = pages
+		all = append(all, pages...)
+		more, err := pictures(view, pages, p.Circuit.Job.Name, p.Circuit.Job.Date)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, more...)
+	}
+	drawings, err := scene.PDF(all, p.Circuit.Job.Name, p.Circuit.Job.Date)
+	if err != nil {
+		return nil, err
+	}
+	files = append(files, File{"drawings.pdf", drawings})
+	lists, err := lists(p, style)
+	if err != nil {
+		return nil, err
+	}
+	files = append(files, lists...)
+	index, err := indexPage(p, style, drawn)
+	if err != nil {
+		return nil, err
+	}
+	return append(files, File{"index.html", index}), nil
+}
+
+// lists makes the files of numbers.
+func lists(p *plan.Plan, style table.Style) ([]File, error) {
+	var files []File
+	for _, l := range []struct {
+		name  string
+		print func(*plan.Plan, table.Style) ([]byte, error)
+	}{
+		{"parts.csv", table.PartsCSV}, {"cuts.csv", table.CutsCSV}, {"flow.csv", table.FlowCSV},
+	} {
+		data, err := l.print(p, style)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{l.name, data})
+	}
+	json, err := table.FindingsJSON(p.Findings)
+	if err != nil {
+		return nil, err
+	}
+	return append(files, File{"findings.csv", table.FindingsCSV(p.Findings)}, File{"findings.json", json}), nil
+}
+
+// Mark returns the text of the file that lists the pack's files.
+func Mark(files []File) []byte {
+	var b bytes.Buffer
+	b.WriteString("written by dryfit; it replaces this folder only while nothing else is in it\n")
+	for _, f := range files {
+		b.WriteString(f.Name + "\n")
+	}
+	return b.Bytes()
+}
+
+// MarkedNames returns the names listed by Mark.
+func MarkedNames(mark []byte) []string {
+	lines := strings.Split(strings.TrimSpace(string(mark)), "\n")
+	return lines[min(1, len(lines)):]
+}

@@ -1,0 +1,35 @@
+package pack
+
+import (
+	"fmt"
+
+	"dryfit/render/scene"
+)
+
+// pictures makes the files of one view: the schematic, which gets pinned up, as svg, png
+// and pdf; every other view as svg (the pdf of all drawings holds them too).
+func pictures(view string, pages []*scene.Scene, title, date string) ([]File, error) {
+	var files []File
+	for i, s := range pages {
+		name := view
+		if i > 0 {
+			name = fmt.Sprintf("%s-%d", view, i+1)
+		}
+		files = append(files, File{name + ".svg", scene.SVG(s)})
+		if view == "schematic" {
+			png, err := scene.PNG(s, 150)
+			if err != nil {
+				return nil, err
+			}
+			files = append(files, File{name + ".png", png})
+		}
+	}
+	if view == "schematic" {
+		pdf, err := scene.PDF(pages, title, date)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, File{view + ".pdf", pdf})
+	}
+	return files, nil
+}

@@ -1,0 +1,210 @@
+package table
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"dryfit/graph/plan"
+	"dryfit/graph/route"
+	"dryfit/graph/takeoff"
+)
+
+type pieceJSON struct {
+	Piece          int      `json:"piece"`
+	Run            string   `json:"run"`
+	Leg            int      `json:"leg"`
+	Spec           string   `json:"spec"`
+	Size           string   `json:"size"`
+	Cut            float64  `json:"cut_mm"`
+	CentreToCentre float64  `json:"centre_to_centre_mm"`
+	From           endJSON  `json:"from"`
+	To             endJSON  `json:"to"`
+	Measure        []string `json:"measure_first,omitempty"`
+}
+
+type endJSON struct {
+	Fitting string  `json:"fitting"`
+	Joint   int     `json:"joint,omitempty"`
+	TakeOff float64 `json:"takeoff_mm"`
+	Depth   float64 `json:"depth_mm"`
+}
+
+type stockPlanJSON struct {
+	Spec       string    `json:"spec"`
+	Size       string    `json:"size"`
+	Bars       []barJSON `json:"bars"`
+	Cost       *string   `json:"cost"`
+	Bought     float64   `json:"bought_mm"`
+	Proved     bool      `json:"proved_optimal"`
+	LowerBound string    `json:"lower_bound"`
+	Proof      string    `json:"proof"`
+	Unplaced   []int     `json:"unplaced,omitempty"`
+}
+
+type barJSON struct {
+	Stock  float64 `json:"stock_mm"`
+	Price  string  `json:"price"`
+	Own    bool    `json:"offcut_in_van,omitempty"`
+	Pieces []int   `json:"pieces"`
+	Offcut float64 `json:"offcut_mm"`
+}
+
+// CutsJSON prints the cut list and the stock plans.
+func CutsJSON(p *plan.Plan, _ Style) ([]byte, error) {
+	out := struct {
+		Pieces []pieceJSON     `json:"pieces"`
+		Plans  []stockPlanJSON `json:"plans"`
+		Kerf   float64         `json:"kerf_mm"`
+	}{Pieces: []pieceJSON{}, Plans: []stockPlanJSON{}, Kerf: mm(p.Cuts.KerfMM)}
+	for _, c := range p.Cuts.Pieces {
+		out.Pieces = append(out.Pieces, pieceJSON{
+			Piece: c.Number, Run: runID(c), Leg: c.Leg, Spec: string(c.Spec), Size: c.Size.String(),
+			Cut: mm(c.CutMM), CentreToCentre: mm(c.CentreToCentreMM),
+			From: end(c.From), To: end(c.To), Measure: c.MeasureWhat,
+		})
+	}
+	for _, s := range p.Cuts.Plans {
+		out.Plans = append(out.Plans, stockPlan(s))
+	}
+	return writeJSON(out)
+}
+
+func runID(c route.Piece) string {
+	if c.Run == nil {
+		return ""
+	}
+	return c.Run.ID
+}
+
+func end(e route.End) endJSON {
+	return endJSON{Fitting: e.Fitting, Joint: e.Joint, TakeOff: mm(e.TakeOffMM), Depth: mm(e.DepthMM)}
+}
+
+func stockPlan(s takeoff.StockPlan) stockPlanJSON {
+	out := stockPlanJSON{
+		Spec: string(s.Spec), Size: s.Size.String(), Bars: []barJSON{}, Bought: mm(s.CostLengthMM),
+		Proved: s.ProvedOptimal, LowerBound: s.LowerBound, Proof: s.Proof, Unplaced: s.Unplaced,
+	}
+	if s.Cost != "" {
+		out.Cost = &s.Cost
+	}
+	for _, b := range s.Bars {
+		out.Bars = append(out.Bars, barJSON{mm(b.StockMM), b.Price, b.Offcut, b.Pieces, mm(b.OffcutMM)})
+	}
+	return out
+}
+
+// CutsCSV prints the pieces, a line each.
+func CutsCSV(p *plan.Plan, _ Style) ([]byte, error) {
+	bars := barOf(p.Cuts)
+	var rows [][]string
+	for _, c := range p.Cuts.Pieces {
+		rows = append(rows, []string{
+			strconv.Itoa(c.Number), cell(runID(c)), strconv.Itoa(c.Leg), string(c.Spec), c.Size.String(),
+			fixed(c.CutMM, 1), fixed(c.CentreToCentreMM, 1),
+			cell(c.From.Fitting), fixed(c.From.TakeOffMM, 1), fixed(c.From.DepthMM, 1),
+			cell(c.To.Fitting), fixed(c.To.TakeOffMM, 1), fixed(c.To.DepthMM, 1),
+			bars[c.Number], cell(strings.Join(c.MeasureWhat, "; ")),
+		})
+	}
+	return writeCSV([]string{"piece", "run", "leg", "spec", "size", "cut_mm", "centre_to_centre_mm",
+		"from", "from_takeoff_mm", "from_depth_mm", "to", "to_takeoff_mm", "to_depth_mm", "bar", "measure_first"}, rows), nil
+}
+
+// barOf names the bar each piece comes from: "1.2" is the second bar of the first plan.
+func barOf(list *takeoff.CutList) map[int]string {
+	out := map[int]string{}
+	for i, s := range list.Plans {
+		for k, b := range s.Bars {
+			for _, n := range b.Pieces {
+				out[n] = fmt.Sprintf("%d.%d", i+1, k+1)
+			}
+		}
+	}
+	return out
+}
+
+// CutsText prints the cut list and the stock plans for a terminal.
+func CutsText(p *plan.Plan, s Style) ([]byte, error) {
+	var b strings.Builder
+	if len(p.Cuts.Pieces) == 0 {
+		return []byte("no pipe to cut: the description has no new run with legs\n"), nil
+	}
+	b.WriteString(s.title("Cut list (cut = centre to centre less both take-offs; the insertion depths are inside it)"))
+	var rows [][]string
+	measure := false
+	for _, c := range p.Cuts.Pieces {
+		mark := ""
+		if c.Measure {
+			mark, measure = "*", true
+		}
+		rows = append(rows, []string{
+			strconv.Itoa(c.Number), s.length(c.CutMM) + mark, c.Size.String(), string(c.Spec),
+			s.length(c.CentreToCentreMM), endText(c.From, s), endText(c.To, s), runID(c),
+		})
+	}
+	b.WriteString(grid(s, []string{"piece", "cut", "size", "pipe", "c to c", "from (depth)", "to (depth)", "run"}, []string{"piece", "cut", "c to c"}, rows))
+	if measure {
+		b.WriteString("* measure the part first: this length hangs on a take-off no standard gives\n")
+		for _, w := range measureWords(p.Cuts.Pieces) {
+			fmt.Fprintf(&b, "  %s\n", plain(w))
+		}
+	}
+	for _, plan := range p.Cuts.Plans {
+		b.WriteString("\n" + stockText(plan, p.Cuts, s))
+	}
+	return []byte(b.String()), nil
+}
+
+// measureWords lists each part to measure once, with the pieces that hang on it.
+func measureWords(pieces []route.Piece) []string {
+	var order []string
+	on := map[string][]string{}
+	for _, c := range pieces {
+		for _, w := range c.MeasureWhat {
+			if on[w] == nil {
+				order = append(order, w)
+			}
+			on[w] = append(on[w], strconv.Itoa(c.Number))
+		}
+	}
+	for i, w := range order {
+		order[i] = w + " (piece " + strings.Join(on[w], ", ") + ")"
+	}
+	return order
+}
+
+func endText(e route.End, s Style) string {
+	return fmt.Sprintf("%s (%s)", e.Fitting, s.length(e.DepthMM))
+}
+
+func stockText(plan takeoff.StockPlan, list *takeoff.CutList, s Style) string {
+	var b strings.Builder
+	b.WriteString(s.title(strings.TrimSpace(fmt.Sprintf("Stock plan %s %s", plan.Spec, plan.Size))))
+	length := map[int]float64{}
+	for _, c := range list.Pieces {
+		length[c.Number] = c.CutMM
+	}
+	var rows [][]string
+	for i, bar := range plan.Bars {
+		var cuts []string
+		for _, n := range bar.Pieces {
+			cuts = append(cuts, fmt.Sprintf("#%d %s", n, s.length(length[n])))
+		}
+		from := s.length(bar.StockMM)
+		if bar.Offcut {
+			from += " (in the van)"
+		}
+		rows = append(rows, []string{strconv.Itoa(i + 1), from, bar.Price, strings.Join(cuts, " + "), s.length(bar.OffcutMM)})
+	}
+	b.WriteString(grid(s, []string{"bar", "length", "price", "pieces", "left over"}, []string{"bar", "price", "left over"}, rows))
+	if plan.Cost != "" {
+		fmt.Fprintf(&b, "cost %s; ", plan.Cost)
+	}
+	b.WriteString(plan.Proof + "\n")
+	if len(plan.Unplaced) > 0 {
+		fmt.Fprintf(&b, "longer than any stock, not placed: %v\n", plan.Unplaced)
+	}
+	return b.String()
+}

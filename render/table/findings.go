@@ -1,0 +1,60 @@
+package table
+
+import (
+	"strconv"
+
+	"dryfit/graph"
+)
+
+type findingJSON struct {
+	File     string        `json:"file"`
+	Line     int           `json:"line"`
+	Column   int           `json:"column"`
+	Severity string        `json:"severity"`
+	Rule     string        `json:"rule"`
+	Message  string        `json:"message"`
+	Hint     string        `json:"hint"`
+	Related  []relatedJSON `json:"related"`
+}
+
+type relatedJSON struct {
+	File    string `json:"file"`
+	Line    int    `json:"line"`
+	Column  int    `json:"column"`
+	Message string `json:"message"`
+}
+
+// FindingsJSON prints findings as one object.
+func FindingsJSON(ds []graph.Diagnostic) ([]byte, error) {
+	return writeJSON(struct {
+		Findings []findingJSON `json:"findings"`
+	}{findings(ds)})
+}
+
+func findings(ds []graph.Diagnostic) []findingJSON {
+	out := make([]findingJSON, 0, len(ds))
+	for _, d := range ds {
+		f := findingJSON{
+			File: d.Pos.File, Line: d.Pos.Line, Column: d.Pos.Column,
+			Severity: d.Severity.String(), Rule: d.Rule, Message: d.Message, Hint: d.Hint,
+			Related: make([]relatedJSON, 0, len(d.Related)),
+		}
+		for _, r := range d.Related {
+			f.Related = append(f.Related, relatedJSON{r.Pos.File, r.Pos.Line, r.Pos.Column, r.Message})
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// FindingsCSV prints findings a line each.
+func FindingsCSV(ds []graph.Diagnostic) []byte {
+	rows := make([][]string, 0, len(ds))
+	for _, d := range ds {
+		rows = append(rows, []string{
+			cell(d.Pos.File), strconv.Itoa(d.Pos.Line), strconv.Itoa(d.Pos.Column),
+			d.Severity.String(), d.Rule, cell(d.Message), cell(d.Hint),
+		})
+	}
+	return writeCSV([]string{"file", "line", "column", "severity", "rule", "message", "hint"}, rows)
+}

@@ -1,0 +1,72 @@
+package table
+
+import (
+	"math"
+	"strconv"
+
+	"dryfit/catalog/quantity"
+)
+
+// Style says how text is printed.
+type Style struct {
+	Units  quantity.System
+	Colour bool
+}
+
+// round returns v rounded half away from zero to the number of places. A value within a
+// millionth of a unit in the last place of a half counts as the half, so that 439.675 mm,
+// which no float64 holds exactly, becomes 439.68. Not-a-number and infinities become 0:
+// no solved plan holds one.
+func round(v float64, places int) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	p := math.Pow(10, float64(places))
+	r := math.Floor(math.Abs(v)*p+0.5+1e-6) / p
+	if v < 0 && r != 0 {
+		return -r
+	}
+	return r
+}
+
+// mm rounds a length for JSON: 0.01 mm.
+func mm(v float64) float64 { return round(v, 2) }
+
+// m3h turns m³/s into m³/h for JSON.
+func m3h(v float64) float64 { return round(v*3600, 4) }
+
+// kPa turns Pa into kPa for JSON.
+func kPa(v float64) float64 { return round(v/1000, 4) }
+
+// fixed prints v with the number of places.
+func fixed(v float64, places int) string {
+	return strconv.FormatFloat(round(v, places), 'f', places, 64)
+}
+
+// length prints a length in mm as the style asks: whole mm, or feet and inches to 1/16.
+func (s Style) length(v float64) string { return quantity.Format(v, quantity.Length, s.Units) }
+
+// flow prints a flow in m³/s.
+func (s Style) flow(v float64) string { return quantity.Format(v, quantity.Flow, s.Units) }
+
+// pressure prints a pressure in Pa.
+func (s Style) pressure(v float64) string { return quantity.Format(v, quantity.Pressure, s.Units) }
+
+// head prints a head in m.
+func (s Style) head(v float64) string { return quantity.Format(v, quantity.Head, s.Units) }
+
+// speed prints a velocity in m/s.
+func (s Style) speed(v float64) string {
+	if s.Units == quantity.InchSystem {
+		return fixed(v/0.3048, 1) + " ft/s"
+	}
+	return fixed(v, 2) + " m/s"
+}
+
+// pipeLength prints a length given in m.
+func (s Style) pipeLength(v float64) string {
+	if s.Units == quantity.InchSystem {
+		return fixed(v/0.3048, 1) + " ft"
+	}
+	return fixed(v, 2) + " m"
+}

@@ -1,0 +1,148 @@
+package table
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+)
+
+type itemJSON struct {
+	Item             string   `json:"item"`
+	Kind             string   `json:"kind"`
+	Spec             string   `json:"spec"`
+	Size             string   `json:"size"`
+	Ends             string   `json:"ends"`
+	Quantity         float64  `json:"quantity"`
+	Unit             string   `json:"unit"`
+	Spare            float64  `json:"spare,omitempty"`
+	EquivalentLength float64  `json:"equivalent_length_m"`
+	K                float64  `json:"k"`
+	Source           string   `json:"source"`
+	Own              bool     `json:"own_row,omitempty"`
+	New              bool     `json:"new"`
+	Measure          bool     `json:"measure_first,omitempty"`
+	Where            []string `json:"where"`
+	Price            string   `json:"price,omitempty"`
+	Code             string   `json:"code,omitempty"`
+}
+
+type totalJSON struct {
+	Name     string  `json:"name"`
+	Pipe     float64 `json:"pipe_m"`
+	Fittings float64 `json:"fittings_m"`
+	Total    float64 `json:"total_m"`
+}
+
+func items(bill *takeoff.Bill) []itemJSON {
+	out := make([]itemJSON, 0, len(bill.Items))
+	for _, i := range bill.Items {
+		where := i.Where
+		if where == nil {
+			where = []string{}
+		}
+		out = append(out, itemJSON{
+			Item: i.Name, Kind: i.Kind, Spec: string(i.Spec), Size: i.Size, Ends: i.Ends,
+			Quantity: round(i.Quantity, 3), Unit: i.Unit, Spare: round(i.Spare, 3),
+			EquivalentLength: round(i.EquivalentLengthM, 3), K: round(i.K, 4), Source: i.Source,
+			Own: i.Own, New: i.New, Measure: i.Measure, Where: where, Price: i.Price, Code: i.Code,
+		})
+	}
+	return out
+}
+
+func totals(bill *takeoff.Bill) []totalJSON {
+	out := make([]totalJSON, 0, len(bill.Totals))
+	for _, t := range bill.Totals {
+		out = append(out, totalJSON{t.Name, round(t.PipeM, 3), round(t.FittingsM, 3), round(t.PipeM+t.FittingsM, 3)})
+	}
+	return out
+}
+
+// PartsCSV prints the bill, a line an item.
+func PartsCSV(p *plan.Plan, _ Style) ([]byte, error) {
+	var rows [][]string
+	for _, i := range p.Bill.Items {
+		rows = append(rows, []string{
+			stateOf(i.New), cell(i.Name), i.Kind, string(i.Spec), i.Size, i.Ends, fixed(i.Quantity, 2), i.Unit, fixed(i.Spare, 0),
+			fixed(i.K, 3), fixed(i.EquivalentLengthM, 2), measureMark(i), cell(i.Price), cell(i.Code),
+			cell(strings.Join(i.Where, "; ")), cell(i.Source),
+		})
+	}
+	return writeCSV([]string{"work", "item", "kind", "spec", "size", "ends", "quantity", "unit", "spare", "k", "equivalent_length_m",
+		"note", "price", "code", "where", "source"}, rows), nil
+}
+
+func stateOf(isNew bool) string {
+	if isNew {
+		return "new"
+	}
+	return "existing"
+}
+
+func measureMark(i takeoff.Item) string {
+	var notes []string
+	if i.Measure {
+		notes = append(notes, "measure the part first")
+	}
+	if i.Own {
+		notes = append(notes, "your row")
+	}
+	return strings.Join(notes, "; ")
+}
+
+// PartsText prints the bill for a terminal: what to order, what is there, the totals.
+func PartsText(p *plan.Plan, s Style) ([]byte, error) {
+	var b strings.Builder
+	for _, isNew := range []bool{true, false} {
+		rows := partRows(p.Bill, isNew, s)
+		if len(rows) == 0 {
+			continue
+		}
+		b.WriteString(s.title(map[bool]string{true: "To order (new work)", false: "There already"}[isNew]))
+		b.WriteString(grid(s, []string{"qty", "spare", "item", "K", "eq. length", "note", "where"},
+			[]string{"qty", "spare", "K", "eq. length"}, rows) + "\n")
+	}
+	b.WriteString(s.title("Equivalent length"))
+	var rows [][]string
+	for _, t := range p.Bill.Totals {
+		rows = append(rows, []string{t.Name, s.pipeLength(t.PipeM), s.pipeLength(t.FittingsM), s.pipeLength(t.PipeM + t.FittingsM)})
+	}
+	b.WriteString(grid(s, []string{"run", "pipe", "fittings", "together"}, []string{"pipe", "fittings", "together"}, rows))
+	fmt.Fprintf(&b, "all together %s\n%s\n", s.pipeLength(p.Bill.TotalEquivalentLengthM), p.Bill.Method)
+	return []byte(b.String()), nil
+}
+
+func partRows(bill *takeoff.Bill, isNew bool, s Style) [][]string {
+	var rows [][]string
+	for _, i := range bill.Items {
+		if i.New != isNew {
+			continue
+		}
+		quantity := fixed(i.Quantity, 0)
+		if i.Quantity != round(i.Quantity, 0) {
+			quantity = fixed(i.Quantity, 1)
+		}
+		spare, k, length := "", "", ""
+		if i.Spare > 0 {
+			spare = "+" + fixed(i.Spare, 0)
+		}
+		if i.K > 0 {
+			k = fixed(i.K, 2)
+		}
+		if i.EquivalentLengthM > 0 {
+			length = s.pipeLength(i.EquivalentLengthM)
+		}
+		rows = append(rows, []string{quantity + " " + i.Unit, spare, i.Name, k, length, measureMark(i), shortWhere(i.Where)})
+	}
+	return rows
+}
+
+// shortWhere names the first places and counts the rest.
+func shortWhere(where []string) string {
+	if len(where) > 3 {
+		return strings.Join(where[:3], ", ") + fmt.Sprintf(" and %d more", len(where)-3)
+	}
+	return strings.Join(where, ", ")
+}

@@ -1,0 +1,41 @@
+package hydraulic
+
+// Advice compares every bypass element a job could have.
+type Advice struct {
+	Pump     string // heater pump's id
+	Constant bool   // the pump has one speed
+	Choices  []BypassChoice
+	Best     int // index into Choices; -1: none keeps the promise
+	Why      string
+	Remedies []Remedy // where no choice works: what would, with its effect worked out
+}
+
+// BypassChoice is one bypass element, solved.
+type BypassChoice struct {
+	Name   string  // "spring-check 2 psi", "throttle valve, Kv 12.4 m3/h", "no bypass"
+	Spring string  // catalogue row; "" for others
+	Kv     float64 // m³/h of a throttle valve; 0 for others
+	Modes  []ChoiceMode
+	Keeps  bool   // the promise: unit's flow at least least, at most most, in every mode it is wanted
+	Rated  bool   // and at least rated at low speed
+	Why    string // why it is taken, or not
+}
+
+// ChoiceMode is what one choice does in one mode. Flows m³/s.
+type ChoiceMode struct {
+	Mode                 string
+	UnitFlow, BypassFlow float64
+	State                string  // of the check
+	MarginPa             float64 // to its other state
+	JetsChange           float64 // share of today's jets' flow
+	PumpFlow             float64
+	RiseK                float64
+	Error                string // why there are no numbers
+}
+
+// Remedy is a change that would make the job work.
+type Remedy struct {
+	What   string
+	Effect string // in words, with the flows worked out
+	Works  bool
+}

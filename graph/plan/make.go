@@ -1,0 +1,65 @@
+package plan
+
+import (
+	"errors"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+	"dryfit/graph/rule"
+	"dryfit/graph/takeoff"
+)
+
+// Make carries the job through the house: it builds the work in where [retrofit] asks for
+// it, lays out, solves and judges the circuit before and after, and makes the lists. Only
+// what is wanted is computed. Whatever the rules say of it, a circuit is worked out as far
+// as it goes; what could not be is an error finding. The error is for a caller's mistake
+// alone: no circuit.
+func Make(c *graph.Circuit, want Want) (*Plan, error) {
+	if c == nil {
+		return nil, errors.New("plan: no circuit to work out")
+	}
+	p := &Plan{Asked: c, Circuit: c}
+	propose(p, want)
+
+	p.Before, p.After = p.stages()
+	p.Before.lay()
+	p.After.lay()
+	if want&(Flows|Ranges|Advice) != 0 {
+		p.Findings = append(p.Findings, p.Before.solve(graph.Before)...)
+		p.Findings = append(p.Findings, p.After.solve(graph.After)...)
+	}
+	if p.After != nil {
+		p.Assembly = route.Assemble(p.After.Layout)
+	}
+	p.Findings = append(p.Findings, p.judge(want)...)
+	if want&Lists != 0 && p.After != nil {
+		p.Bill = takeoff.NewBill(p.Circuit, p.After.Layout, p.Before.layout())
+		p.Cuts = takeoff.NewCutList(p.Circuit, p.After.Layout)
+	}
+	p.spread(want)
+	p.advise(want)
+	p.Findings = graph.SortDiagnostics(p.Findings)
+	return p, nil
+}
+
+// judge applies the rules: of the circuit and its geometry always, of the water where it
+// was solved.
+func (p *Plan) judge(want Want) []graph.Diagnostic {
+	need := rule.NeedsLayout
+	if want&(Flows|Ranges|Advice) != 0 {
+		need = rule.NeedsFlow
+	}
+	var ds []graph.Diagnostic
+	in := &rule.Input{Circuit: p.Circuit}
+	if p.Before != nil {
+		in.Before, in.Layout, in.BeforeSolutions = p.Before.Circuit, p.Before.Layout, p.Before.Solutions
+	}
+	if p.After != nil {
+		in.After, in.Layout, in.Solutions = p.After.Circuit, p.After.Layout, p.After.Solutions
+		ds = append(ds, p.After.Layout.Findings...)
+	}
+	if p.Assembly != nil {
+		ds = append(ds, p.Assembly.Findings...)
+	}
+	return append(ds, rule.Apply(in, need)...)
+}

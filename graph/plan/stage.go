@@ -1,0 +1,146 @@
+package plan
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+)
+
+// stages splits the circuit into what stands before the work and what stands after it.
+// Where nothing is new and nothing removed the two are one circuit. There is no before
+// where nothing but a tub was there, nor where the old pipe was not described, so that it
+// does not close; a note says so.
+func (p *Plan) stages() (before, after *Stage) {
+	c := p.Circuit
+	after = &Stage{Circuit: c.At(graph.After)}
+	if !hasWork(c) {
+		return after, after
+	}
+	old := c.At(graph.Before)
+	if onlyTub(old) {
+		return nil, after
+	}
+	if open := openPorts(old); len(open) > 0 {
+		first := open[0]
+		p.Findings = append(p.Findings, graph.Diagnostic{
+			Pos: first.Pos, Rule: "stages", Severity: graph.Note,
+			Message: fmt.Sprintf("the circuit before the work is left out: %s joined to nothing that was there", are(open)),
+			Hint:    "describe the pipe that is taken out, with existing = true and removed = true, to compare with today",
+		})
+		return nil, after
+	}
+	return &Stage{Circuit: old}, after
+}
+
+// hasWork reports whether anything is new or taken out. A tub is always existing.
+func hasWork(c *graph.Circuit) bool {
+	for _, part := range c.Parts {
+		if part.Kind != graph.Tub && (!part.Existing || part.Removed) {
+			return true
+		}
+	}
+	for _, r := range c.Runs {
+		if !r.Existing || r.Removed {
+			return true
+		}
+	}
+	return false
+}
+
+// onlyTub reports whether a stage holds nothing but a tub.
+func onlyTub(c *graph.Circuit) bool {
+	for _, part := range c.Parts {
+		if part.Kind != graph.Tub {
+			return false
+		}
+	}
+	return true
+}
+
+// openPorts lists the water ports of a stage that no run of the stage reaches. A tub's
+// port may be open: it is plugged until the new work uses it.
+func openPorts(c *graph.Circuit) []graph.PortRef {
+	joined := map[string]bool{}
+	for _, r := range c.Runs {
+		joined[r.From.String()], joined[r.To.String()] = true, true
+	}
+	var open []graph.PortRef
+	for _, part := range c.Parts {
+		if part.Kind == graph.Tub || part.Kind == graph.Blower || part.Kind == graph.AirControl {
+			continue
+		}
+		for _, port := range part.Ports {
+			ref := graph.PortRef{Part: part.ID, Port: port.Name, Pos: part.Pos}
+			if !port.Air && !joined[ref.String()] {
+				open = append(open, ref)
+			}
+		}
+	}
+	return open
+}
+
+func are(ports []graph.PortRef) string {
+	var names []string
+	for _, ref := range ports {
+		names = append(names, fmt.Sprintf("%q", ref.String()))
+	}
+	if len(names) == 1 {
+		return names[0] + " is"
+	}
+	if len(names) > 3 {
+		names = append(names[:3:3], fmt.Sprintf("%d more", len(names)-3))
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1] + " are"
+}
+
+// lay lays the stage out in space, once.
+func (s *Stage) lay() {
+	if s != nil && s.Layout == nil {
+		s.Layout = route.Lay(s.Circuit)
+	}
+}
+
+func (s *Stage) layout() *route.Layout {
+	if s == nil {
+		return nil
+	}
+	return s.Layout
+}
+
+// solve finds the flows of the stage in each of its modes. A mode without an answer is an
+// error finding and has no numbers.
+func (s *Stage) solve(name graph.Stage) []graph.Diagnostic {
+	if s == nil || s.Solutions != nil {
+		return nil
+	}
+	var ds []graph.Diagnostic
+	for _, mode := range s.Circuit.AllModes() {
+		solution, err := hydraulic.Solve(s.Layout, mode, name)
+		if err != nil {
+			ds = append(ds, graph.Diagnostic{
+				Pos: placeOf(mode.Pos, s.Circuit), Rule: "flow", Severity: graph.Error,
+				Message: fmt.Sprintf("%s, mode %q: %v", name, mode.Name, err),
+			})
+			continue
+		}
+		s.Solutions = append(s.Solutions, *solution)
+		ds = append(ds, solution.Notes...)
+	}
+	return ds
+}
+
+// placeOf returns the place of a mode, or that of the first pump for a mode nobody wrote.
+func placeOf(pos graph.Pos, c *graph.Circuit) graph.Pos {
+	if pos.IsValid() {
+		return pos
+	}
+	for _, part := range c.Parts {
+		if part.Kind == graph.Pump {
+			return part.Pos
+		}
+	}
+	return graph.Pos{File: c.File}
+}

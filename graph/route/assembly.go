@@ -1,0 +1,42 @@
+package route
+
+import "dryfit/graph"
+
+// Assembly is the order in which the joints of the new work can be made by a person with
+// two hands, or what stands against it.
+type Assembly struct {
+	Steps    []Step
+	OK       bool // every joint of the new work can be made
+	Findings []graph.Diagnostic
+	Loops    []Loop // the closed chains of the new work, in the order they are closed
+}
+
+// Step is one step of the fitter's work.
+type Step struct {
+	Number int // from 1
+	Phase  Phase
+	Text   string
+	Joints []int // Joint.Number, in the order they are made
+}
+
+// Phase says where a step is done.
+type Phase int
+
+// The phases, in the order of the work.
+const (
+	Bench  Phase = iota // sub-assemblies put together before anything is cut
+	InLine              // into the old line
+	Pipes               // the pipes out to the unit
+	Unit                // the breakable joints at the unit, last
+)
+
+// Loop is one closed chain of the new work: from an old end through new work back to an
+// old end, or round new work alone.
+type Loop struct {
+	Closing int      // Joint.Number of the joint that closes it
+	How     string   // what lets it be closed: "union", "slip coupling", "flexible hose", "play", "together with joint 7"; "" where nothing does
+	Joints  []int    // Joint.Number of all joints on it
+	Pieces  []int    // indexes into Layout.Pieces
+	Parts   []string // ids of the parts on it
+	PlayMM  float64  // there is at the closing joint, mm; -1: as much as is needed
+}

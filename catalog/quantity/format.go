@@ -1,0 +1,216 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// System is the family of units in which quantities are printed.
+type System int
+
+// The systems.
+const (
+	MetricSystem System = iota // mm, m3/h, kPa, m, °C
+	InchSystem                 // ft and in to 1/16, US gpm, psi, ft, °F
+)
+
+// form says how a value is printed: in which unit, with how many decimals.
+type form struct {
+	unit     string
+	decimals int
+}
+
+// Format prints a value given in the dimension's base unit as the trade writes it: whole
+// mm; feet and inches to 1/16; flows, pressures and heads to the last figure anybody could
+// read off. A value that is not a number prints as "?".
+func Format(v float64, d Dimension, s System) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "?"
+	}
+	if d == Length && s == InchSystem {
+		return feetAndInches(v)
+	}
+	p := printOf(v, d, s)
+	if p.unit == "" {
+		return Trim(v)
+	}
+	text := strconv.FormatFloat(Round(fromBase(v, d, p.unit), p.decimals), 'f', p.decimals, 64)
+	if d == Share || d == Temperature || d == TemperatureDifference || d == Power || d == Voltage || d == Current {
+		text = trimZeros(text)
+	}
+	return text + " " + p.unit
+}
+
+// printOf chooses unit and decimals for the value.
+func printOf(v float64, d Dimension, s System) form {
+	inch, v := s == InchSystem, math.Abs(v)
+	pick := func(metric, imperial form) form {
+		if inch {
+			return imperial
+		}
+		return metric
+	}
+	switch d {
+	case Length:
+		return form{"mm", 0}
+	case Volume:
+		if v < 0.01 {
+			return pick(form{"l", 2}, form{"gal", 2})
+		}
+		return pick(form{"l", 0}, form{"gal", 0})
+	case Flow:
+		if v < 0.995/3600 {
+			return pick(form{"m3/h", 2}, form{"gpm", 1})
+		}
+		return pick(form{"m3/h", 1}, form{"gpm", 1})
+	case Pressure:
+		if v < 995 {
+			return pick(form{"kPa", 2}, form{"psi", 2})
+		}
+		return pick(form{"kPa", 1}, form{"psi", 1})
+	case Head:
+		return pick(form{"m", 2}, form{"ft", 1})
+	case Temperature:
+		return pick(form{"°C", 1}, form{"°F", 1})
+	case TemperatureDifference:
+		return pick(form{"K", 1}, form{"°F", 1})
+	case Power:
+		if v < 999.5 {
+			return form{"W", 0}
+		}
+		return form{"kW", 2}
+	case Current:
+		return form{"A", 1}
+	case Voltage:
+		return form{"V", 1}
+	case Mass:
+		return form{"kg", 1}
+	case Density:
+		return form{"kg/m3", 1}
+	case Viscosity:
+		return form{"mPa s", 3}
+	case Time:
+		switch {
+		case v < 119.5:
+			return form{"s", 0}
+		case v < 119.5*60:
+			return form{"min", 0}
+		}
+		return form{"h", 1}
+	case Share:
+		return form{"%", 1}
+	case Kv:
+		return form{"m3/h", 1}
+	case Cv:
+		return form{"gpm", 1}
+	}
+	return form{}
+}
+
+// fromBase turns a value in the base unit into the unit.
+func fromBase(v float64, d Dimension, unit string) float64 {
+	for _, u := range unitTable {
+		if u.Dimension != d || u.Symbol != unit {
+			continue
+		}
+		factor, _ := product(u.Factor).Float64()
+		v /= factor
+		if u.Offset != "" {
+			offset, _ := product(u.Offset).Float64()
+			v += offset
+		}
+		return v
+	}
+	panic("quantity: no unit " + unit + " for " + d.String())
+}
+
+// feetAndInches prints a length in mm to 1/16 in: "1-1/2 in", "12 ft 6-1/2 in", "3 ft".
+func feetAndInches(mm float64) string {
+	sixteenths := Round(math.Abs(mm)/25.4*16, 0)
+	if sixteenths >= 1<<53 {
+		return Trim(mm/304.8) + " ft"
+	}
+	sign := ""
+	if mm < 0 && sixteenths > 0 {
+		sign = "-"
+	}
+	feet := math.Floor(sixteenths / (12 * 16))
+	inches := (sixteenths - feet*12*16) / 16
+	switch {
+	case feet == 0:
+		return sign + Fraction(inches, 16) + " in"
+	case inches == 0:
+		return sign + Trim(feet) + " ft"
+	default:
+		return sign + Trim(feet) + " ft " + Fraction(inches, 16) + " in"
+	}
+}
+
+// Fraction prints a number rounded to the nearest part of the denominator as the inch trade
+// writes it: 1.5 as "1-1/2", 0.75 as "3/4". The fraction is in its lowest terms. A value
+// that is not a number prints as "?"; a denominator below 1 counts as 1.
+func Fraction(v float64, denominator int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "?"
+	}
+	den := int64(max(1, denominator))
+	parts := Round(math.Abs(v)*float64(den), 0)
+	if parts >= 1<<53 {
+		return Trim(v)
+	}
+	n := int64(parts)
+	sign := ""
+	if v < 0 && n > 0 {
+		sign = "-"
+	}
+	whole, top := n/den, n%den
+	if top == 0 {
+		return sign + strconv.FormatInt(whole, 10)
+	}
+	for a, b := top, den; ; a, b = b%a, a {
+		if b%a == 0 {
+			top, den = top/a, den/a
+			break
+		}
+	}
+	fraction := strconv.FormatInt(top, 10) + "/" + strconv.FormatInt(den, 10)
+	if whole == 0 {
+		return sign + fraction
+	}
+	return sign + strconv.FormatInt(whole, 10) + "-" + fraction
+}
+
+// Trim prints a number in the fewest decimal digits that read back to it, without exponent.
+// A value that is not a number prints as "?".
+func Trim(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "?"
+	}
+	if v == 0 {
+		return "0"
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// Round rounds to the number of decimals, half away from zero. A value within a
+// thousand-millionth of a half counts as the half, so that 439.675, which no float64 holds,
+// becomes 439.68. It never returns minus zero.
+func Round(v float64, decimals int) float64 {
+	p := math.Pow(10, float64(decimals))
+	r := math.Floor(math.Abs(v)*p+0.5+1e-9) / p
+	if r == 0 || math.IsInf(r, 0) || math.IsNaN(r) {
+		if r == 0 {
+			return 0
+		}
+		return v
+	}
+	return math.Copysign(r, v)
+}
+
+func trimZeros(text string) string {
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text
+}

@@ -1,0 +1,222 @@
+package graph
+
+import "container/heap"
+
+// Line is the way of the water from the tub through one pump and back to the tub: the loop
+// a fitter follows with his finger.
+type Line struct {
+	Pump     *Part
+	Parts    []*Part // the tub, …, the pump, …, the tub
+	Runs     []*Run  // one fewer: Runs[i] leads from Parts[i] to Parts[i+1]
+	Complete bool    // both ends are the tub
+}
+
+// HasRun reports whether the run lies in the line.
+func (l *Line) HasRun(id string) bool {
+	for _, r := range l.Runs {
+		if r.ID == id {
+			return true
+		}
+	}
+	return false
+}
+
+// HasPart reports whether the part lies in the line.
+func (l *Line) HasPart(id string) bool {
+	for _, p := range l.Parts {
+		if p.ID == id {
+			return true
+		}
+	}
+	return false
+}
+
+// Costs of a way: straight through a tee before round its corner, the through-line before
+// a unit's branch.
+const (
+	runCost    = 1
+	branchCost = 10
+	unitCost   = 100000
+)
+
+// MainLine returns the line of a pump: of all ways from the tub through it and back the one
+// with the fewest turns into a tee's branch, then the fewest runs, that does not pass a
+// unit if one can be passed by; it passes an element heater if the pump's water can.
+func (n *Net) MainLine(pump *Part) Line {
+	line := Line{Pump: pump}
+	up := n.cheapest(pump, false, func(p *Part) bool { return p.Kind == Tub })
+	via := pump
+	var down []*Run
+	if e := n.Downstream(pump).First(ElementHeater); e != nil {
+		down = n.cheapest(pump, true, func(p *Part) bool { return p == e })
+		via = e
+	}
+	down = append(down, n.cheapest(via, true, func(p *Part) bool { return p.Kind == Tub })...)
+	for i := len(up) - 1; i >= 0; i-- {
+		line.Runs = append(line.Runs, up[i])
+	}
+	line.Runs = append(line.Runs, down...)
+	if len(line.Runs) == 0 {
+		line.Parts = []*Part{pump}
+		return line
+	}
+	from, _ := n.Ends(line.Runs[0])
+	line.Parts = append(line.Parts, n.Part(from.Part))
+	for _, r := range line.Runs {
+		_, to := n.Ends(r)
+		line.Parts = append(line.Parts, n.Part(to.Part))
+	}
+	line.Complete = line.Parts[0].Kind == Tub && line.Parts[len(line.Parts)-1].Kind == Tub
+	return line
+}
+
+// Loops returns the main line of every pump, in the order of the circuit: the loops through
+// the tub.
+func (n *Net) Loops() []Line {
+	var out []Line
+	for _, p := range n.Circuit.Pumps() {
+		out = append(out, n.MainLine(p))
+	}
+	return out
+}
+
+// HeaterPump returns the pump on whose line heat belongs: the pump whose water comes to the
+// element heater; of several such, or where there is none, one that is always on or has
+// several speeds; of several such the always-on one; else the only one, else the smallest
+// by its greatest flow. It is nil where there is no pump.
+func (n *Net) HeaterPump() *Part {
+	var best *Part
+	var bestRank [3]float64
+	for _, p := range n.Circuit.Pumps() {
+		rank := [3]float64{2, 0, greatestFlow(p)}
+		if n.Downstream(p).First(ElementHeater) == nil {
+			rank[0] = 3
+		}
+		switch {
+		case p.Pump != nil && p.Pump.AlwaysOn:
+		case len(p.SpeedNames()) > 1:
+			rank[1] = 1
+		default:
+			rank[1] = 2
+		}
+		if best == nil || less(rank, bestRank) {
+			best, bestRank = p, rank
+		}
+	}
+	return best
+}
+
+func less(a, b [3]float64) bool {
+	for i := range a {
+		if a[i] != b[i] {
+			return a[i] < b[i]
+		}
+	}
+	return false
+}
+
+// greatestFlow returns the flow at the end of the longest curve of a pump, m³/s; 0 where it
+// has none.
+func greatestFlow(p *Part) float64 {
+	most := 0.0
+	if p.Pump == nil {
+		return most
+	}
+	for _, s := range p.Pump.Speeds {
+		for _, c := range s.Curve {
+			most = max(most, c.Flow)
+		}
+	}
+	return most
+}
+
+// cheapest returns the runs of the cheapest way with the water (or against it) from a part
+// to the first part that is the goal, nearest first; nil where there is none. The tub is
+// never passed.
+func (n *Net) cheapest(start *Part, down bool, goal func(*Part) bool) []*Run {
+	cost := map[string]int{start.ID: 0}
+	by := map[string]*Run{}
+	done := map[string]bool{}
+	queue := &wayHeap{{id: start.ID}}
+	for queue.Len() > 0 {
+		at := heap.Pop(queue).(wayItem)
+		if done[at.id] {
+			continue
+		}
+		done[at.id] = true
+		p := n.Part(at.id)
+		if goal(p) && p != start {
+			return n.backtrack(by, start, p, down)
+		}
+		if p.Kind == Tub && p != start {
+			continue
+		}
+		runs := n.Coming(p)
+		if down {
+			runs = n.Leaving(p)
+		}
+		for _, r := range runs {
+			from, to := n.Ends(r)
+			if !down {
+				from, to = to, from
+			}
+			q := n.Part(to.Part)
+			c := at.cost + runCost
+			for _, end := range []PortRef{from, to} {
+				if end.Port == Branch {
+					c += branchCost
+				}
+			}
+			if q.Kind == HeatPump {
+				c += unitCost
+			}
+			if old, ok := cost[q.ID]; !ok || c < old {
+				cost[q.ID], by[q.ID] = c, r
+				heap.Push(queue, wayItem{id: q.ID, cost: c, order: n.parts[q.ID]})
+			}
+		}
+	}
+	return nil
+}
+
+// backtrack returns the runs found from start to end, nearest first.
+func (n *Net) backtrack(by map[string]*Run, start, end *Part, down bool) []*Run {
+	var back []*Run
+	for p := end; p != start; {
+		r := by[p.ID]
+		back = append(back, r)
+		from, to := n.Ends(r)
+		if !down {
+			from = to
+		}
+		p = n.Part(from.Part)
+	}
+	for i, j := 0, len(back)-1; i < j; i, j = i+1, j-1 {
+		back[i], back[j] = back[j], back[i]
+	}
+	return back
+}
+
+// wayItem is a part met at a cost; ties go by the order of the circuit.
+type wayItem struct {
+	id          string
+	cost, order int
+}
+
+type wayHeap []wayItem
+
+func (h wayHeap) Len() int { return len(h) }
+func (h wayHeap) Less(i, j int) bool {
+	if h[i].cost != h[j].cost {
+		return h[i].cost < h[j].cost
+	}
+	return h[i].order < h[j].order
+}
+func (h wayHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
+func (h *wayHeap) Push(x any)   { *h = append(*h, x.(wayItem)) }
+func (h *wayHeap) Pop() any {
+	old := *h
+	last := old[len(old)-1]
+	*h = old[:len(old)-1]
+	return last
+}

@@ -1,0 +1,99 @@
+package graph
+
+// SpeedOn is the speed of a pump for which no speed was described.
+const SpeedOn = "on"
+
+// SpeedNames returns the names of the pump's speeds in the order of the description; a
+// pump without any has the one speed SpeedOn. It is nil for any other kind.
+func (p *Part) SpeedNames() []string {
+	if p.Kind != Pump {
+		return nil
+	}
+	if p.Pump == nil || len(p.Pump.Speeds) == 0 {
+		return []string{SpeedOn}
+	}
+	names := make([]string, len(p.Pump.Speeds))
+	for i, s := range p.Pump.Speeds {
+		names[i] = s.Name
+	}
+	return names
+}
+
+// Pumps returns the pumps in the order of the description.
+func (c *Circuit) Pumps() []*Part { return c.OfKind(Pump) }
+
+// OfKind returns the parts of a kind in the order of the description.
+func (c *Circuit) OfKind(k Kind) []*Part {
+	var out []*Part
+	for _, p := range c.Parts {
+		if p.Kind == k {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// AllModes returns the modes the circuit is run in: those written, else one for each speed
+// of each pump that has several, else one for each pump. In every mode the pumps that are
+// always on run too, at their first speed unless the mode says another; Speeds names every
+// pump that runs, so a pump not named in it is off.
+//
+// A mode that follows from the pumps is named by the speed where one pump alone has
+// several, by "pump speed" where several have; where none has, by the pump, or "on" where
+// there is just one.
+func (c *Circuit) AllModes() []Mode {
+	pumps := c.Pumps()
+	if len(c.Modes) > 0 {
+		out := make([]Mode, len(c.Modes))
+		for i, m := range c.Modes {
+			out[i] = m
+			out[i].Speeds = withAlwaysOn(pumps, m.Speeds)
+		}
+		return out
+	}
+	var several []*Part
+	for _, p := range pumps {
+		if len(p.SpeedNames()) > 1 {
+			several = append(several, p)
+		}
+	}
+	var out []Mode
+	add := func(name string, p *Part, speed string) {
+		out = append(out, Mode{Name: name, JetsOpen: 1, Pos: p.Pos,
+			Speeds: withAlwaysOn(pumps, map[string]string{p.ID: speed})})
+	}
+	if len(several) == 0 {
+		for _, p := range pumps {
+			name := p.ID
+			if len(pumps) == 1 {
+				name = SpeedOn
+			}
+			add(name, p, p.SpeedNames()[0])
+		}
+		return out
+	}
+	for _, p := range several {
+		for _, s := range p.SpeedNames() {
+			name := s
+			if len(several) > 1 {
+				name = p.ID + " " + s
+			}
+			add(name, p, s)
+		}
+	}
+	return out
+}
+
+// withAlwaysOn returns a copy of the speeds of a mode with the pumps added that are always
+// on, and without pumps that are not in the circuit.
+func withAlwaysOn(pumps []*Part, speeds map[string]string) map[string]string {
+	out := map[string]string{}
+	for _, p := range pumps {
+		if s, ok := speeds[p.ID]; ok {
+			out[p.ID] = s
+		} else if p.Pump != nil && p.Pump.AlwaysOn {
+			out[p.ID] = p.SpeedNames()[0]
+		}
+	}
+	return out
+}

@@ -1,0 +1,225 @@
+package graph
+
+// Net is one stage of a circuit seen as a directed graph: parts joined by runs, several of
+// which may join the same two parts, with the way the water goes in each run. It is built
+// once, is not changed afterwards, and refers to the circuit's parts and runs.
+//
+// The way of the water follows from where it can go, not from how the runs are written: it
+// leaves every pump at "out" and comes to every pump at "in", and a tub stands between. A
+// run has a way if it lies on some path without repeats from a source (a pump's outlet, a
+// tub's suction) to a sink (a pump's inlet, a tub's return); all others are dead ends, in
+// which the water stands. Where two ways are possible, as in the bridge between two
+// parallel lines, the arrow of a check valve decides, then the ports and runs as written.
+//
+// Building takes time in proportion to the parts and runs but for those bridges, each of
+// which costs one search.
+type Net struct {
+	Circuit *Circuit
+
+	parts  map[string]int // id -> index into Circuit.Parts
+	runs   map[string]int // id -> index into Circuit.Runs
+	ends   [][2]int       // of each run: indexes of its parts; -1 where there is no such part
+	air    []bool         // of each run
+	joins  []AirJoin
+	nodes  []node
+	nodeAt map[string]int // "part.port" or part id -> node
+	hangs  [][2]int       // of each water run: the nodes at its ends
+	atPart [][]int        // runs at each part, in the order of the circuit
+	way    []int8         // of each run: 1 from-to, -1 to-from, 0 stands
+	out    [][]int        // runs the water leaves each part by
+	in     [][]int        // runs the water comes to each part by
+}
+
+// node is a place where water meets: a part, one port of a tub, or one side of a pump.
+type node struct {
+	part int
+	port string // of a tub or pump; else ""
+	runs []int  // water runs that end here
+}
+
+// NewNet returns the net of a circuit. Any circuit will do: runs whose parts are missing
+// are taken to end nowhere.
+func NewNet(c *Circuit) *Net {
+	n := &Net{Circuit: c, parts: map[string]int{}, runs: map[string]int{}, nodeAt: map[string]int{}}
+	for i, p := range c.Parts {
+		if _, twice := n.parts[p.ID]; !twice {
+			n.parts[p.ID] = i
+		}
+	}
+	n.ends = make([][2]int, len(c.Runs))
+	n.atPart = make([][]int, len(c.Parts))
+	for i, r := range c.Runs {
+		if _, twice := n.runs[r.ID]; !twice {
+			n.runs[r.ID] = i
+		}
+		n.ends[i] = [2]int{n.index(r.From.Part), n.index(r.To.Part)}
+		for k, e := range n.ends[i] {
+			if e >= 0 && (k == 0 || e != n.ends[i][0]) {
+				n.atPart[e] = append(n.atPart[e], i)
+			}
+		}
+	}
+	n.air, n.joins = airRuns(n)
+	n.addNodes()
+	n.way = orient(n)
+	n.out, n.in = make([][]int, len(c.Parts)), make([][]int, len(c.Parts))
+	for i, w := range n.way {
+		if w == 0 {
+			continue
+		}
+		a, b := n.ends[i][0], n.ends[i][1]
+		if w < 0 {
+			a, b = b, a
+		}
+		n.out[a] = append(n.out[a], i)
+		n.in[b] = append(n.in[b], i)
+	}
+	return n
+}
+
+func (n *Net) index(id string) int {
+	if i, ok := n.parts[id]; ok {
+		return i
+	}
+	return -1
+}
+
+// addNodes makes the nodes of the water's graph and hangs the water runs on them.
+func (n *Net) addNodes() {
+	n.hangs = make([][2]int, len(n.Circuit.Runs))
+	for i, r := range n.Circuit.Runs {
+		if !n.carriesWater(i) {
+			continue
+		}
+		for k, ref := range []PortRef{r.From, r.To} {
+			v := n.nodeFor(n.ends[i][k], ref.Port)
+			n.nodes[v].runs = append(n.nodes[v].runs, i)
+			n.hangs[i][k] = v
+		}
+	}
+}
+
+// nodeFor returns the node of a port, which is made at need.
+func (n *Net) nodeFor(part int, port string) int {
+	p := n.Circuit.Parts[part]
+	key := p.ID
+	if p.Kind == Tub || p.Kind == Pump {
+		key += "." + port
+	} else {
+		port = ""
+	}
+	v, ok := n.nodeAt[key]
+	if !ok {
+		v = len(n.nodes)
+		n.nodes = append(n.nodes, node{part: part, port: port})
+		n.nodeAt[key] = v
+	}
+	return v
+}
+
+// nodeEnds returns the nodes at the two ends of a water run.
+func (n *Net) nodeEnds(run int) (from, to int) {
+	return n.hangs[run][0], n.hangs[run][1]
+}
+
+// carriesWater reports whether a run is a water line with a part at either end.
+func (n *Net) carriesWater(run int) bool {
+	return !n.air[run] && n.ends[run][0] >= 0 && n.ends[run][1] >= 0
+}
+
+// Part returns the part with the id, or nil.
+func (n *Net) Part(id string) *Part {
+	if i, ok := n.parts[id]; ok {
+		return n.Circuit.Parts[i]
+	}
+	return nil
+}
+
+// Run returns the run with the id, or nil.
+func (n *Net) Run(id string) *Run {
+	if i, ok := n.runs[id]; ok {
+		return n.Circuit.Runs[i]
+	}
+	return nil
+}
+
+// At returns the runs that end at a part, air lines too, in the order of the circuit.
+func (n *Net) At(p *Part) []*Run { return n.pick(n.atPart, p) }
+
+// Leaving returns the runs by which the water leaves a part.
+func (n *Net) Leaving(p *Part) []*Run { return n.pick(n.out, p) }
+
+// Coming returns the runs by which the water comes to a part.
+func (n *Net) Coming(p *Part) []*Run { return n.pick(n.in, p) }
+
+func (n *Net) pick(by [][]int, p *Part) []*Run {
+	if p == nil || n.index(p.ID) < 0 {
+		return nil
+	}
+	list := by[n.index(p.ID)]
+	out := make([]*Run, len(list))
+	for i, r := range list {
+		out[i] = n.Circuit.Runs[r]
+	}
+	return out
+}
+
+// IsAir reports whether the run is an air line.
+func (n *Net) IsAir(r *Run) bool {
+	i, ok := n.runs[r.ID]
+	return ok && n.air[i]
+}
+
+// Flows reports whether water can flow through the run.
+func (n *Net) Flows(r *Run) bool {
+	i, ok := n.runs[r.ID]
+	return ok && n.way[i] != 0
+}
+
+// Ends returns the ends of the run in the way of the water; as written where it stands.
+func (n *Net) Ends(r *Run) (from, to PortRef) {
+	if i, ok := n.runs[r.ID]; ok && n.way[i] < 0 {
+		return r.To, r.From
+	}
+	return r.From, r.To
+}
+
+// Against reports whether the water goes from To to From in the run.
+func (n *Net) Against(r *Run) bool {
+	i, ok := n.runs[r.ID]
+	return ok && n.way[i] < 0
+}
+
+// Inlet returns the port by which the water comes to a part, and the run it comes by; for
+// several the first in the order of the circuit. The run is nil where no water comes.
+func (n *Net) Inlet(p *Part) (port string, r *Run) {
+	for _, r := range n.Coming(p) {
+		_, to := n.Ends(r)
+		return to.Port, r
+	}
+	return "", nil
+}
+
+// Outlet returns the port by which the water leaves a part, and the run it leaves by.
+func (n *Net) Outlet(p *Part) (port string, r *Run) {
+	for _, r := range n.Leaving(p) {
+		from, _ := n.Ends(r)
+		return from.Port, r
+	}
+	return "", nil
+}
+
+// Joined returns the run at a port, or nil.
+func (n *Net) Joined(part, port string) *Run {
+	i := n.index(part)
+	if i < 0 {
+		return nil
+	}
+	for _, k := range n.atPart[i] {
+		r := n.Circuit.Runs[k]
+		if (r.From.Part == part && r.From.Port == port) || (r.To.Part == part && r.To.Port == port) {
+			return r
+		}
+	}
+	return nil
+}

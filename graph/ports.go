@@ -1,0 +1,83 @@
+package graph
+
+// PortNames returns the ports every part of the kind has, water first in to out, then a
+// possible air port; nil for the kinds whose ports the description names.
+func (k Kind) PortNames() []string {
+	switch {
+	case k.UserPorts():
+		return nil
+	case k == Tee:
+		return []string{RunIn, RunOut, Branch}
+	case k.OnePort():
+		return []string{In}
+	case k.AirPort() != "":
+		return []string{In, Out, k.AirPort()}
+	default:
+		return []string{In, Out}
+	}
+}
+
+// The fixed port names.
+const (
+	In     = "in"
+	Out    = "out"
+	RunIn  = "run-in"  // of a tee
+	RunOut = "run-out" // of a tee
+	Branch = "branch"  // of a tee
+)
+
+// AirPort returns the name of the port through which a part of the kind may draw air or
+// gas; "" for a kind that has none. Such a port need not be joined.
+func (k Kind) AirPort() string {
+	switch k {
+	case JetGroup:
+		return "air"
+	case OzoneInjector:
+		return "gas"
+	}
+	return ""
+}
+
+// TwoPort reports whether water passes the kind from "in" to "out".
+func (k Kind) TwoPort() bool {
+	return !k.UserPorts() && !k.OnePort() && k != Tee
+}
+
+// MovesAir reports whether all ports of the kind carry air.
+func (k Kind) MovesAir() bool { return k == Blower || k == AirControl }
+
+// Plumbing reports whether the kind is mere pipework, which carries air as well as water:
+// what a line of it carries follows from the parts at its ends.
+func (k Kind) Plumbing() bool {
+	switch k {
+	case Tee, GateValve, BallValve, ButterflyValve, CheckValve, Union, Coupling, SlipCoupling,
+		Reducer, Transition, Barb, Cap, Manifold, DiverterValve, DrainValve, AirBleed,
+		PressureSwitch, ThermometerPocket:
+		return true
+	}
+	return false
+}
+
+// IsAir reports whether the port carries air rather than water: by its kind, its name, or
+// because the description says so.
+func (p *Part) IsAir(port string) bool {
+	if p.Kind.MovesAir() || (port != "" && port == p.Kind.AirPort()) {
+		return true
+	}
+	q := p.Port(port)
+	return q != nil && q.Air
+}
+
+// New reports whether the part is new work.
+func (p *Part) New() bool { return !p.Existing }
+
+// New reports whether the run is new work: neither there before nor what is left of what was.
+func (r *Run) New() bool { return !r.Existing && r.RemainsOf == "" }
+
+// Other returns the far end of the run as seen from the end given.
+func (r *Run) Other(end PortRef) PortRef {
+	if end.Part == r.From.Part && end.Port == r.From.Port {
+		return r.To
+	}
+	return r.From
+}

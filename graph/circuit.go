@@ -15,6 +15,9 @@ type Circuit struct {
 	Retrofit *Retrofit
 	Stock    []Stock
 	Prices   []Price
+	// Gone holds, in the circuit of the after stage, the runs that were taken out whose two
+	// ends still stand: they say how far apart those ends are.
+	Gone []*Run
 	// Catalog is the embedded catalogue with the description's own rows laid over it.
 	Catalog *catalog.Catalog
 }
@@ -112,7 +115,7 @@ func (s Stage) in(existing, removed, remains bool) bool {
 // as read-only. Runs whose ends are not in the stage are left out.
 func (c *Circuit) At(s Stage) *Circuit {
 	out := *c
-	out.Parts, out.Runs = nil, nil
+	out.Parts, out.Runs, out.Gone = nil, nil, nil
 	have := map[string]bool{}
 	for _, p := range c.Parts {
 		if s.in(p.Existing, p.Removed, false) {
@@ -123,6 +126,8 @@ func (c *Circuit) At(s Stage) *Circuit {
 	for _, r := range c.Runs {
 		if s.in(r.Existing, r.Removed, r.RemainsOf != "") && have[r.From.Part] && have[r.To.Part] {
 			out.Runs = append(out.Runs, r)
+		} else if s == After && r.Removed && have[r.From.Part] && have[r.To.Part] {
+			out.Gone = append(out.Gone, r)
 		}
 	}
 	return &out

@@ -1,0 +1,68 @@
+package sheet
+
+import (
+	"fmt"
+
+	"dryfit/render/scene"
+)
+
+// Letter heights (em) in the title block, mm.
+const (
+	captionEm = 1.9
+	fieldEm   = 2.9
+	titleEm   = 4.4
+)
+
+// titleBlock draws the fields of ISO 7200:2004, clause 5 (from memory): owner's title,
+// document type, reference, revision, date of issue, creator, approval person, sheet.
+func (s *Sheet) titleBlock(b scene.Box, h Head) {
+	const row = blockHeight / 3
+	x, y := b.MinX, b.MinY
+	scale := h.Scale
+	if scale == "" {
+		scale = "not to scale"
+	}
+	s.cell(x, y, 42, row, "Prepared by", h.PreparedBy)
+	s.cell(x+42, y, 30, row, "Approved by", "")
+	s.cell(x+72, y, 48, row, "Document", h.Document)
+	s.cell(x+120, y, 42, row, "Reference", h.Reference)
+	s.cell(x+162, y, 18, row, "Revision", h.Revision)
+	s.title(x, y+row, 108, 2*row, h.Title)
+	s.cell(x+108, y+row, 40, row, "Date of issue", h.Date)
+	s.cell(x+148, y+row, 32, row, "Sheet", fmt.Sprintf("%d of %d", h.Sheet, h.Of))
+	s.cell(x+108, y+2*row, 40, row, "Scale", scale)
+	s.cell(x+148, y+2*row, 32, row, "Symbols", h.Symbols)
+	s.Scene.Add(scene.Rect(b.MinX, b.MinY, b.W(), b.H(), scene.Stroke(Thick)).Tagged("title-block"))
+}
+
+// cell draws one field: a small caption above its text.
+func (s *Sheet) cell(x, y, w, h float64, caption, text string) {
+	s.Scene.Add(scene.Rect(x, y, w, h, scene.Stroke(Fine)),
+		scene.Text{At: scene.Point{X: x + 1.2, Y: y + 2.5}, Text: caption, SizeMM: captionEm})
+	if text != "" {
+		text, size := Shrink(text, fieldEm, 2.2, w-2.4, false)
+		s.Scene.Add(scene.Text{At: scene.Point{X: x + 1.2, Y: y + h - 1.7}, Text: text, SizeMM: size, Tag: "title:" + caption})
+	}
+}
+
+// title draws the job's name in one line if it fits, else in two.
+func (s *Sheet) title(x, y, w, h float64, text string) {
+	s.Scene.Add(scene.Rect(x, y, w, h, scene.Stroke(Fine)),
+		scene.Text{At: scene.Point{X: x + 1.2, Y: y + 2.5}, Text: "Title", SizeMM: captionEm})
+	size := titleEm
+	lines := Wrap(text, size, w-2.4, true)
+	if len(lines) > 2 {
+		size = fieldEm
+		lines = Wrap(text, size, w-2.4, true)
+	}
+	if len(lines) > 2 {
+		lines = []string{lines[0], Fit(lines[1]+" …", size, w-2.4, true)}
+	}
+	at := y + 9.8
+	if len(lines) > 1 {
+		at = y + 7.6
+	}
+	for i, l := range lines {
+		s.Scene.Add(scene.Text{At: scene.Point{X: x + 1.2, Y: at + float64(i)*size*1.35}, Text: l, SizeMM: size, Bold: true, Tag: "title:Title"})
+	}
+}

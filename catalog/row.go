@@ -24,6 +24,7 @@ type Row struct {
 	Size  Size   // nominal size; of the run, at a tee
 	Size2 Size   // the other size of a reducing tee, bush or transition
 	Spec2 Spec   // the other spec of a transition
+	Style string // variant within the kind: "spring-check", "swing-check", "true-union-ball-valve", "sand-filter", …; "" for the plain one
 
 	OutsideMM, WallMM, BoreMM, BoreMinWallMM float64 // pipe; BoreMM is the mean bore, BoreMinWallMM outside - 2·least wall
 	RoughnessMM                              float64
@@ -31,6 +32,7 @@ type Row struct {
 	BranchTakeOffMM                          float64 // a tee's branch
 	LengthMM                                 float64 // socket stop to socket stop, in-line parts; for a coupling the gap at its stop
 	SocketMM                                 float64 // depth of the socket, or of the spigot where it has one
+	OverallMM                                float64 // from end to end, of a slip coupling (its LengthMM is 0: pipes may butt in it)
 	TolMinusMM, TolPlusMM                    float64 // of the take-off or length; how far the part in hand may differ
 	Measure                                  bool    // the take-off or length is a guess: measure the part first
 	Ends                                     string  // "socket", "spigot", "thread", "union", "barb"; two ends that differ: "socket/thread"
@@ -46,8 +48,12 @@ type Row struct {
 	Curve                                     [][2]float64 // pumps: flow m³/s, head m (one speed); several speeds: Speeds
 	Speeds                                    []SpeedRow
 	Least, Rated, Most                        float64   // heat pumps, m³/s; filters and elements: Least
-	SpreadPct                                 float64   // how far the loss (or the curve's head) may be off when only this row is known, ±%
+	SpreadPct                                 float64   // how far the loss (or the curve's head) may be off when only this row is known, ±%; of pipe: its bore
 	StockMM                                   []float64 // pipe: lengths on sale
+	PowerW                                    float64   // element heaters: electric power; heat pumps: rated output
+	DirtyFactor                               float64   // filters: of the clean drop, when it wants cleaning; 0: 3
+	Ways                                      int       // manifolds and diverters: how many outlets
+	Default                                   bool      // the row a part of its kind is given when none is named
 
 	Source string // standard and table, or "common practice, no source", or "from memory"
 	Tag    string // read, xcheck, memory, computed, common

@@ -1,6 +1,10 @@
 package catalog
 
-import "dryfit/catalog/quantity"
+import (
+	"fmt"
+
+	"dryfit/catalog/quantity"
+)
 
 // Size is a nominal pipe size: inches of the trade's inch series, or mm of the metric one.
 // The zero Size means "not given".
@@ -22,4 +26,55 @@ func (s Size) String() string {
 	default:
 		return quantity.Fraction(s.Nominal, 16) + " in"
 	}
+}
+
+// NominalMM returns the nominal size in mm, for comparing sizes of both series: 2 in is
+// 50.8. It is no dimension of the pipe.
+func (s Size) NominalMM() float64 {
+	if s.Metric {
+		return s.Nominal
+	}
+	return s.Nominal * 25.4
+}
+
+// mostSizeMM is the largest nominal size that is read: far above any tub's.
+const mostSizeMM = 400
+
+// ParseSize reads a nominal size: "1-1/2 in", "1 1/2 in", "1.5 in", "50 mm". The unit says
+// which series it is of; metric says only which one the example in an error shows.
+func ParseSize(text string, metric bool) (Size, error) {
+	example := `write a size such as "1-1/2 in"`
+	if metric {
+		example = `write a size such as "50 mm"`
+	}
+	q, err := quantity.Parse(text, quantity.Length)
+	if err != nil {
+		return Size{}, err
+	}
+	wrong := func(format string, args ...any) error {
+		return &quantity.Error{Text: text, Message: fmt.Sprintf(format, args...), Hint: example}
+	}
+	if q.Value <= 0 || q.Value > mostSizeMM {
+		return Size{}, wrong("%q is no pipe size", text)
+	}
+	switch q.Unit {
+	case "mm", "cm":
+		return Size{Metric: true, Nominal: q.Value}, nil
+	case "in":
+		return Size{Nominal: quantity.Round(q.Value/25.4, 9)}, nil
+	}
+	return Size{}, wrong("a pipe size is given in in or mm, not %s", q.Unit)
+}
+
+// pair writes two sizes: "2 x 1-1/2 in", or "1-1/2 in x 50 mm" where the series differ.
+func pair(a, b Size) string {
+	switch {
+	case b.IsZero():
+		return a.String()
+	case a.Metric != b.Metric:
+		return a.String() + " x " + b.String()
+	case a.Metric:
+		return quantity.Trim(a.Nominal) + " x " + b.String()
+	}
+	return quantity.Fraction(a.Nominal, 16) + " x " + b.String()
 }

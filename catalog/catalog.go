@@ -1,0 +1,100 @@
+package catalog
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Catalog is a set of rows with different names. It never changes once made.
+type Catalog struct {
+	rows   []Row
+	byName map[string]int
+	byKind map[string][]int // indexes into rows, the user's before the embedded
+}
+
+// newCatalog indexes the rows; of rows with the same name the last counts.
+func newCatalog(rows []Row) *Catalog {
+	c := &Catalog{byName: make(map[string]int, len(rows)), byKind: map[string][]int{}}
+	for _, r := range rows {
+		if at, ok := c.byName[r.Name]; ok {
+			c.rows[at] = r
+			continue
+		}
+		c.byName[r.Name] = len(c.rows)
+		c.rows = append(c.rows, r)
+	}
+	for i, r := range c.rows {
+		if len(r.Opening) == 0 {
+			c.rows[i].Opening = openings()[r.Kind]
+		}
+		c.byKind[r.Kind] = append(c.byKind[r.Kind], i)
+	}
+	for _, list := range c.byKind {
+		slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(c.rank(a), c.rank(b)) })
+	}
+	return c
+}
+
+func (c *Catalog) rank(i int) int {
+	if c.rows[i].Own {
+		return 0
+	}
+	return 1
+}
+
+// Rows returns every row in the order of the files.
+func (c *Catalog) Rows() []Row { return slices.Clone(c.rows) }
+
+// Row returns the row with the name.
+func (c *Catalog) Row(name string) (Row, bool) {
+	i, ok := c.byName[name]
+	if !ok {
+		return Row{}, false
+	}
+	return c.rows[i], true
+}
+
+// With returns a catalogue in which the user's rows are laid over these. A row with the name
+// of one that is there takes its place and keeps what it does not say itself (see
+// Row.Over); others are added. All are marked Own.
+func (c *Catalog) With(rows []Row) *Catalog {
+	if len(rows) == 0 {
+		return c
+	}
+	all := slices.Clone(c.rows)
+	at := make(map[string]int, len(all))
+	for i, r := range all {
+		at[r.Name] = i
+	}
+	for _, r := range rows {
+		r.Own = true
+		if i, ok := at[r.Name]; ok {
+			all[i] = r.Over(all[i])
+			continue
+		}
+		at[r.Name] = len(all)
+		all = append(all, r)
+	}
+	return newCatalog(all)
+}
+
+// Kinds returns the kinds that have rows, in the order of the alphabet.
+func (c *Catalog) Kinds() []string {
+	out := make([]string, 0, len(c.byKind))
+	for k := range c.byKind {
+		out = append(out, k)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Nearest returns the name of the row that a name was most likely meant to be; "" where
+// none is near.
+func (c *Catalog) Nearest(name string) string {
+	names := make([]string, len(c.rows))
+	for i, r := range c.rows {
+		names[i] = r.Name
+	}
+	near, _ := NearestWord(name, names)
+	return near
+}

@@ -1,0 +1,269 @@
+package catalog
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// Check returns what is wrong with the rows: no source; a number the kind needs missing; a
+// number below nothing; a bore that does not fit into its pipe; an unknown kind, spec or
+// tag; two rows of one name; a take-off longer than that of the next size without a note. A
+// user's row that is laid over an embedded one is judged as the two together.
+func Check(rows []Row) []Problem {
+	var out []Problem
+	seen := map[string]bool{}
+	laid := make([]Row, len(rows))
+	for i, r := range rows {
+		if below, ok := Embedded().Row(r.Name); ok && r.Own {
+			r = r.Over(below)
+		}
+		laid[i] = r
+		say := func(key, format string, args ...any) {
+			out = append(out, Problem{Kind: r.Kind, Row: r.Name, Key: key, Origin: r.Origin, Message: fmt.Sprintf(format, args...)})
+		}
+		if seen[r.Name] {
+			say("name", "there are two rows of this name")
+		}
+		seen[r.Name] = true
+		checkWords(r, say)
+		checkNeeds(r, say)
+		checkNumbers(r, say)
+		checkRanges(r, say)
+		checkCurves(r, say)
+	}
+	return append(out, checkOrder(laid)...)
+}
+
+type sayFunc func(key, format string, args ...any)
+
+// tags are how a number was come by.
+var tags = []string{"read", "xcheck", "memory", "computed", "common", "own"}
+
+func checkWords(r Row, say sayFunc) {
+	if r.Name == "" {
+		say("name", "the row has no name")
+	}
+	if !isKind(r.Kind) {
+		say("kind", "unknown kind %q", r.Kind)
+	}
+	if strings.TrimSpace(r.Source) == "" {
+		say("source", `the row has no source: name the standard, the sheet, or "measured on the part"`)
+	}
+	if r.Tag != "" && !slices.Contains(tags, r.Tag) {
+		say("tag", "unknown tag %q: one of %s", r.Tag, strings.Join(tags, ", "))
+	}
+	if r.Tag == "" && !r.Own {
+		say("tag", "the row has no tag")
+	}
+	if r.Spec != "" && !r.Spec.IsKnown() {
+		say("spec", "unknown pipe spec %q", string(r.Spec))
+	}
+	if r.Spec2 != "" && !r.Spec2.IsKnown() {
+		say("spec2", "unknown pipe spec %q", string(r.Spec2))
+	}
+	for end := range strings.SplitSeq(r.Ends, "/") {
+		if r.Ends != "" && !slices.Contains([]string{"socket", "spigot", "thread", "union", "barb", "flange"}, end) {
+			say("ends", "unknown end %q", end)
+		}
+	}
+	if f := r.Spec.Family(); r.Kind == "pipe" && f != Hose && !r.Size.IsZero() && (f == Metric) != r.Size.Metric {
+		say("size", "%s does not go by sizes such as %s", r.Spec, r.Size)
+	}
+}
+
+func checkNeeds(r Row, say sayFunc) {
+	need := needsOf(r.Kind)
+	for _, key := range need.needs {
+		if !r.has(key) {
+			say(key, "a row of kind %s needs this", r.Kind)
+		}
+	}
+	if need.sized && r.Size.IsZero() {
+		say("size", "a row of kind %s needs this", r.Kind)
+	}
+	if need.loss && !r.hasLoss() {
+		say("loss", "a row of kind %s needs a loss: l-over-d, k, kv, or a flow and its drop", r.Kind)
+	}
+	if r.Kind == "tee" && r.LoverD != 0 && r.LoverDBranch == 0 {
+		say("l-over-d-branch", "the branch of a tee needs one too")
+	}
+	if r.Kind == "pump" && len(r.Curve) == 0 && len(r.Speeds) == 0 {
+		say("curve", "a pump needs a curve, or speeds")
+	}
+	if r.Style == "spring-check" && r.Size.IsZero() && r.CrackingPa == 0 {
+		say("cracking", "a spring needs its cracking pressure")
+	}
+}
+
+// has reports whether a needed column is filled.
+func (r *Row) has(key string) bool {
+	switch key {
+	case "spec":
+		return r.Spec != ""
+	case "spec2":
+		return r.Spec2 != ""
+	case "size":
+		return !r.Size.IsZero()
+	case "size2":
+		return !r.Size2.IsZero()
+	case "ends":
+		return r.Ends != ""
+	case "ways":
+		return r.Ways > 0
+	}
+	return r.numbers()[key] != 0
+}
+
+// numbers returns the row's numbers by their column.
+func (r *Row) numbers() map[string]float64 {
+	return map[string]float64{
+		"size": r.Size.Nominal, "size2": r.Size2.Nominal,
+		"outside": r.OutsideMM, "wall": r.WallMM, "bore": r.BoreMM, "bore-least-wall": r.BoreMinWallMM, "roughness": r.RoughnessMM,
+		"take-off": r.TakeOffMM, "branch-take-off": r.BranchTakeOffMM, "length": r.LengthMM, "socket": r.SocketMM,
+		"overall": r.OverallMM, "tol-minus": r.TolMinusMM, "tol-plus": r.TolPlusMM,
+		"l-over-d": r.LoverD, "l-over-d-branch": r.LoverDBranch, "k": r.K, "k-low": r.KLow, "k-high": r.KHigh, "kv": r.Kv,
+		"loss-flow": r.LossFlow, "loss-drop": r.LossDropPa,
+		"cracking": r.CrackingPa, "cracking-low": r.CrackingLowPa, "cracking-high": r.CrackingHighPa, "rating": r.RatingPa,
+		"least": r.Least, "rated": r.Rated, "most": r.Most, "power": r.PowerW, "dirty-factor": r.DirtyFactor, "spread": r.SpreadPct,
+	}
+}
+
+func checkNumbers(r Row, say sayFunc) {
+	n := r.numbers()
+	for _, c := range columns {
+		switch v, ok := n[c.name]; {
+		case !ok:
+		case math.IsNaN(v) || math.IsInf(v, 0):
+			say(c.name, "is not a number")
+		case v < 0:
+			say(c.name, "is negative: %g", v)
+		}
+	}
+	if r.OutsideMM == 0 {
+		return
+	}
+	inside := r.OutsideMM - 2*r.WallMM
+	const close = 0.06 // mm: outside and wall are rounded to 0.01 each, some to 0.001 in
+	if r.WallMM > 0 && r.BoreMM > inside+close {
+		say("bore", "%.2f mm is more than the outside less two walls, %.2f mm", r.BoreMM, inside)
+	}
+	if r.WallMM > 0 && r.BoreMM > 0 && r.BoreMM < inside-0.3*r.WallMM-close {
+		say("bore", "%.2f mm is far below the outside less two walls, %.2f mm", r.BoreMM, inside)
+	}
+	if r.WallMM > 0 && r.BoreMinWallMM > 0 && math.Abs(r.BoreMinWallMM-inside) > close {
+		say("bore-least-wall", "%.2f mm is not the outside less two walls, %.2f mm", r.BoreMinWallMM, inside)
+	}
+	if r.BoreMM >= r.OutsideMM {
+		say("bore", "%.2f mm is not inside %.2f mm", r.BoreMM, r.OutsideMM)
+	}
+}
+
+func checkRanges(r Row, say sayFunc) {
+	ordered := func(key string, low, likely, high float64) {
+		if high != 0 && (low > likely || likely > high) {
+			say(key, "the range %g to %g does not hold the likely %g", low, high, likely)
+		}
+	}
+	ordered("k", r.KLow, r.K, r.KHigh)
+	ordered("cracking", r.CrackingLowPa, r.CrackingPa, r.CrackingHighPa)
+	if r.Least > 0 && r.Rated > 0 && r.Least > r.Rated {
+		say("least", "is more than the rated flow")
+	}
+	if r.Most > 0 && r.Rated > r.Most {
+		say("rated", "is more than the most")
+	}
+	if (r.LossFlow == 0) != (r.LossDropPa == 0) {
+		say("loss-flow", "flow and drop go together")
+	}
+	if r.TakeOffMM > 0 && r.TolMinusMM > r.TakeOffMM {
+		say("tol-minus", "is more than the take-off itself")
+	}
+	if r.K > 0 && r.LoverD > 0 {
+		say("k", "says the same as l-over-d: leave one out")
+	}
+	if !r.Size2.IsZero() && r.Size2.Metric == r.Size.Metric && r.Spec2 == "" && r.Size2.Nominal >= r.Size.Nominal {
+		say("size2", "%s is not smaller than %s", r.Size2, r.Size)
+	}
+}
+
+func checkCurves(r Row, say sayFunc) {
+	if r.Curve != nil {
+		checkCurve("curve", r.Curve, say)
+	}
+	names := map[string]bool{}
+	for _, s := range r.Speeds {
+		checkCurve("speeds", s.Curve, say)
+		if names[s.Name] {
+			say("speeds", "there are two speeds called %q", s.Name)
+		}
+		names[s.Name] = true
+	}
+	for i, p := range r.Opening {
+		if i > 0 && p[1] < r.Opening[i-1][1] {
+			say("opening", "a valve that opens further does not pass less")
+		}
+	}
+	if n := len(r.Opening); n > 0 && (r.Opening[0] != [2]float64{} || r.Opening[n-1] != [2]float64{1, 1}) {
+		say("opening", "the curve goes from 0 %% at 0 %% to 100 %% at 100 %%")
+	}
+}
+
+func checkCurve(key string, c [][2]float64, say sayFunc) {
+	if len(c) < 2 {
+		say(key, "a curve needs two points")
+		return
+	}
+	if c[0][0] != 0 {
+		say(key, "the curve does not start at no flow")
+	}
+	for i := 1; i < len(c); i++ {
+		if c[i][1] > c[i-1][1] {
+			say(key, "the head rises with the flow at %.3g m3/h", c[i][0]*3600)
+		}
+	}
+}
+
+// checkOrder looks for take-offs, branch take-offs and sockets longer than the next size's.
+func checkOrder(rows []Row) []Problem {
+	type series struct {
+		kind, style string
+		spec        Spec
+		metric      bool
+	}
+	groups := map[series][]Row{}
+	var order []series
+	for _, r := range rows {
+		if r.Size.IsZero() || !r.Size2.IsZero() {
+			continue
+		}
+		key := series{r.Kind, r.Style, r.Spec, r.Size.Metric}
+		if groups[key] == nil {
+			order = append(order, key)
+		}
+		groups[key] = append(groups[key], r)
+	}
+	var out []Problem
+	for _, key := range order {
+		g := groups[key]
+		slices.SortStableFunc(g, func(a, b Row) int { return cmp.Compare(a.Size.Nominal, b.Size.Nominal) })
+		for i := 1; i < len(g); i++ {
+			small, large := g[i-1], g[i]
+			if small.Note != "" {
+				continue
+			}
+			for _, c := range []struct {
+				key  string
+				a, b float64
+			}{{"take-off", small.TakeOffMM, large.TakeOffMM}, {"branch-take-off", small.BranchTakeOffMM, large.BranchTakeOffMM}, {"socket", small.SocketMM, large.SocketMM}} {
+				if c.b > 0 && c.a > c.b {
+					out = append(out, Problem{Kind: small.Kind, Row: small.Name, Key: c.key, Origin: small.Origin,
+						Message: fmt.Sprintf("%.2f mm is longer than the %.2f mm of the next size, %s, and no note says why", c.a, c.b, large.Size)})
+				}
+			}
+		}
+	}
+	return out
+}

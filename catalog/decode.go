@@ -1,0 +1,127 @@
+package catalog
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+
+	"dryfit/catalog/quantity"
+)
+
+// mostRows is how many rows one file may add.
+const mostRows = 5000
+
+// DecodeRows reads the rows of [[catalog.KIND]] tables: tables is what TOML decodes for the
+// key "catalog", from a kind to its tables. Keys have the names of ColumnNames; what is
+// wrong is reported with the kind, the index of the table and the key, and the other rows
+// are still read. Rows get Own and origin. A row without a name is given the one the
+// catalogue would give it ("elbow-90 pvc-sch40 2 in"), and so takes the place of that row.
+func DecodeRows(tables map[string]any, origin string) ([]Row, []Problem) {
+	rows, problems := decodeRows(tables, origin)
+	for i := range rows {
+		rows[i].Own = true
+	}
+	return rows, problems
+}
+
+// DecodeFile reads the rows of a whole catalogue file: [[catalog.KIND]] tables, or [[KIND]]
+// tables at the top.
+func DecodeFile(file map[string]any, origin string) ([]Row, []Problem) {
+	inner, ok := file["catalog"].(map[string]any)
+	if !ok {
+		return DecodeRows(file, origin)
+	}
+	rows, problems := DecodeRows(inner, origin)
+	for _, key := range slices.Sorted(maps.Keys(file)) {
+		if key != "catalog" {
+			problems = append(problems, Problem{Kind: key, Origin: origin,
+				Message: fmt.Sprintf("unknown table %q", key), Hint: "a catalogue file holds [[catalog.KIND]] tables"})
+		}
+	}
+	return rows, problems
+}
+
+func decodeRows(all map[string]any, origin string) (rows []Row, problems []Problem) {
+	for _, kind := range slices.Sorted(maps.Keys(all)) {
+		if !isKind(kind) {
+			var e *quantity.Error
+			errors.As(unknown("kind", kind, KindNames()), &e)
+			problems = append(problems, Problem{Kind: kind, Origin: origin, Message: e.Message, Hint: e.Hint})
+			continue
+		}
+		list := tables(all[kind])
+		if list == nil {
+			problems = append(problems, Problem{Kind: kind, Origin: origin,
+				Message: fmt.Sprintf("%q is not a table", kind), Hint: fmt.Sprintf("write [[catalog.%s]] and the keys below it", kind)})
+			continue
+		}
+		for i, t := range list {
+			if len(rows) == mostRows {
+				return rows, append(problems, Problem{Kind: kind, Index: i, Origin: origin,
+					Message: fmt.Sprintf("there are more than %d rows", mostRows)})
+			}
+			row, bad := decodeRow(kind, t, origin)
+			for _, p := range bad {
+				p.Kind, p.Index, p.Origin = kind, i, origin
+				problems = append(problems, p)
+			}
+			rows = append(rows, row)
+		}
+	}
+	return rows, problems
+}
+
+func decodeRow(kind string, t map[string]any, origin string) (Row, []Problem) {
+	r := Row{Kind: kind, Origin: origin}
+	var bad []Problem
+	for _, c := range columns { // in this order: a size wants to know the spec
+		v, ok := t[c.name]
+		if !ok {
+			continue
+		}
+		if c.name == "kind" {
+			bad = append(bad, Problem{Key: "kind", Message: "the kind is in the name of the table", Hint: "leave this key out"})
+			continue
+		}
+		if err := c.set(&r, v); err != nil {
+			bad = append(bad, problemOf(c.name, err))
+		}
+	}
+	for _, key := range slices.Sorted(maps.Keys(t)) {
+		if _, ok := findColumn(key); !ok {
+			bad = append(bad, problemOf(key, unknown("key", key, ColumnNames())))
+		}
+	}
+	if r.Name == "" {
+		r.Name = r.defaultName()
+	}
+	for i := range bad {
+		bad[i].Row = r.Name
+	}
+	return r, bad
+}
+
+// problemOf turns an error into a problem, with the hint it may carry.
+func problemOf(key string, err error) Problem {
+	var e *quantity.Error
+	if errors.As(err, &e) && e == err {
+		return Problem{Key: key, Message: e.Message, Hint: e.Hint}
+	}
+	return Problem{Key: key, Message: err.Error()}
+}
+
+// defaultName is the name of a row that was given none: kind or style, spec and size.
+func (r Row) defaultName() string {
+	name := r.Kind
+	if r.Style != "" {
+		name = r.Style
+	}
+	if r.Spec != "" {
+		name += " " + string(r.Spec)
+	}
+	if !r.Size.IsZero() {
+		name += " " + pair(r.Size, r.Size2)
+	}
+	return name
+}

@@ -1,0 +1,31 @@
+package catalog
+
+// Problem is something wrong with a row or with the text it was read from.
+type Problem struct {
+	Kind    string // table [[catalog.KIND]] it is in
+	Index   int    // which of the kind's tables, from 0
+	Row     string // name of the row; "" where it has none yet
+	Key     string // key or column that is wrong; "" for the row as a whole
+	Origin  string // file (and line) the row came from
+	Message string // what is wrong
+	Hint    string // what would be right; may be ""
+}
+
+// String returns the problem in one line.
+func (p Problem) String() string {
+	text := ""
+	switch {
+	case p.Row != "":
+		text = p.Row + ": "
+	case p.Kind != "":
+		text = p.Kind + ": "
+	}
+	if p.Key != "" {
+		text += p.Key + ": "
+	}
+	text += p.Message
+	if p.Hint != "" {
+		text += "; " + p.Hint
+	}
+	return text
+}

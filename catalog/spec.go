@@ -1,0 +1,50 @@
+package catalog
+
+import "slices"
+
+// The pipe specs.
+const (
+	PVCSch40   Spec = "pvc-sch40"
+	PVCSch80   Spec = "pvc-sch80"
+	PVCPN10    Spec = "pvc-pn10"
+	PVCPN16    Spec = "pvc-pn16"
+	FlexInch   Spec = "flex-inch"
+	FlexMetric Spec = "flex-metric"
+	HosePipe   Spec = "hose"
+)
+
+// Specs returns every pipe spec, rigid pipe first.
+func Specs() []Spec {
+	return []Spec{PVCSch40, PVCSch80, PVCPN10, PVCPN16, FlexInch, FlexMetric, HosePipe}
+}
+
+// IsKnown reports whether the spec is one of Specs.
+func (s Spec) IsKnown() bool { return slices.Contains(Specs(), s) }
+
+// Family returns what the spec can be glued to: Inch, Metric, or Hose for hose on barbs; ""
+// for a spec that is not known.
+func (s Spec) Family() Family {
+	switch s {
+	case PVCSch40, PVCSch80, FlexInch:
+		return Inch
+	case PVCPN10, PVCPN16, FlexMetric:
+		return Metric
+	case HosePipe:
+		return Hose
+	}
+	return ""
+}
+
+// Flexible reports whether pipe of the spec bends: it needs no elbows and no support spacing.
+func (s Spec) Flexible() bool { return s == FlexInch || s == FlexMetric || s == HosePipe }
+
+// fittingSpec returns the spec whose fittings are used where the spec has none of its own.
+func (s Spec) fittingSpec() Spec {
+	switch s.Family() {
+	case Inch:
+		return PVCSch40
+	case Metric:
+		return PVCPN16
+	}
+	return s
+}

@@ -25,7 +25,7 @@ func newCatalog(rows []Row) *Catalog {
 	}
 	for i, r := range c.rows {
 		if len(r.Opening) == 0 {
-			c.rows[i].Opening = openings()[r.Kind]
+			c.rows[i].Opening, _ = Opening(r.Kind)
 		}
 		c.byKind[r.Kind] = append(c.byKind[r.Kind], i)
 	}

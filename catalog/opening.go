@@ -1,53 +1,35 @@
 package catalog
 
-import (
-	"bytes"
-	"encoding/csv"
-	"sync"
-)
+import "sync"
 
-// openings are the opening curves of the hand valve kinds, for rows that have none of their
-// own. They say how much of its full-open Kv a valve keeps: see data/openings.csv for where
-// each comes from.
-var openings = sync.OnceValue(func() map[string][][2]float64 {
-	out := map[string][][2]float64{}
-	for _, line := range openingTable() {
+// opening is the opening curve of a kind of hand valve.
+type opening struct {
+	curve  [][2]float64
+	source string
+}
+
+var openings = sync.OnceValue(func() map[string]opening {
+	out := map[string]opening{}
+	s := readSheet("openings.csv")
+	for _, line := range s.lines {
 		var r Row
 		v, err := cellValue(points, line[1])
 		if err == nil {
 			err = setOpening(&r, v)
 		}
 		if err != nil {
-			panic("catalog: openings.csv: " + err.Error())
+			panic("catalog: " + s.name + ": " + err.Error())
 		}
-		out[line[0]] = r.Opening
+		out[line[0]] = opening{r.Opening, line[2]}
 	}
 	return out
 })
 
-// OpeningSource says where the opening curve of a hand valve kind comes from.
-func OpeningSource(kind string) string {
-	for _, line := range openingTable() {
-		if line[0] == kind {
-			return line[2]
-		}
-	}
-	return ""
-}
-
-func openingTable() [][]string { return embeddedTable("openings.csv") }
-
-// embeddedTable returns the lines of an embedded table, without its heads.
-func embeddedTable(name string) [][]string {
-	raw, err := data.ReadFile("data/" + name)
-	if err != nil {
-		panic("catalog: " + err.Error())
-	}
-	in := csv.NewReader(bytes.NewReader(raw))
-	in.Comment = '#'
-	lines, err := in.ReadAll()
-	if err != nil || len(lines) < 2 {
-		panic("catalog: " + name + " can't be read")
-	}
-	return lines[1:]
+// Opening returns how much of its full-open Kv a hand valve of the kind keeps as it is shut
+// (share open, share of Kv; both 0 to 1, rising), for a valve whose row has no curve of its
+// own, and where that comes from; nil for other kinds. It is assumed for whatever valve is
+// fitted.
+func Opening(kind string) (curve [][2]float64, source string) {
+	o := openings()[kind]
+	return o.curve, o.source
 }

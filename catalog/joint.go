@@ -1,0 +1,128 @@
+package catalog
+
+import (
+	"sync"
+	"time"
+
+	"dryfit/catalog/quantity"
+)
+
+// Kerf is what one cut with a tool takes out of the pipe.
+type Kerf struct {
+	Tool              string
+	MM, LowMM, HighMM float64
+	Source            string
+}
+
+var kerfs = sync.OnceValue(func() []Kerf {
+	s := readSheet("kerf.csv")
+	var out []Kerf
+	for _, l := range s.lines {
+		out = append(out, Kerf{l[0], s.amount(l[1], quantity.Length), s.amount(l[2], quantity.Length), s.amount(l[3], quantity.Length), l[4]})
+	}
+	return out
+})
+
+// DefaultTool is the tool a fitter is taken to cut with when nobody said.
+const DefaultTool = "PVC hand saw"
+
+// Kerfs returns the kerf of every tool.
+func Kerfs() []Kerf { return append([]Kerf(nil), kerfs()...) }
+
+// KerfOf returns the kerf of a tool; "" means DefaultTool.
+func KerfOf(tool string) (Kerf, bool) {
+	if tool == "" {
+		tool = DefaultTool
+	}
+	for _, k := range kerfs() {
+		if k.Tool == tool {
+			return k, true
+		}
+	}
+	return Kerf{}, false
+}
+
+// JointCement is what one joint (one socket) takes.
+type JointCement struct {
+	CementML, PrimerML float64
+	Source             string
+}
+
+// SmallJobFactor is how much more cement a small job takes than the joints alone.
+// Source: judgement.
+const SmallJobFactor = 1.5
+
+// Cement returns what one joint of the size takes. A metric size goes by the inch size that
+// it stands beside (50 mm by 1-1/2 in), and the source says so.
+func Cement(size Size) (JointCement, bool) {
+	near, guess := inchBeside(size)
+	s := readSheet("cement.csv")
+	for _, l := range s.lines {
+		if s.size(l[0]) == near {
+			return JointCement{s.number(l[1]), s.number(l[2]), l[3] + guess}, true
+		}
+	}
+	return JointCement{}, false
+}
+
+// Cure is how long a cemented joint wants. In damp weather it is half as long again.
+type Cure struct {
+	Handling time.Duration // before it is moved
+	To11Bar  time.Duration // before a pressure of up to 11 bar
+	To25Bar  time.Duration // before a pressure of up to 25 bar
+	Source   string
+}
+
+// DampFactor lengthens a cure in damp weather. Source: both tables of data/cure.csv.
+const DampFactor = 1.5
+
+// CureTimes returns how long a joint of the size wants at the temperature of the air (°C):
+// the slower of two tables. Where a temperature stands on the border of two lines the
+// warmer counts; above 38 °C the line up to 38 °C does. ok is false below -18 °C and for
+// sizes without a line.
+func CureTimes(size Size, tempC float64) (c Cure, ok bool) {
+	near, guess := inchBeside(size)
+	s := readSheet("cure.csv")
+	for _, l := range s.lines {
+		from, to := s.amount(l[3], quantity.Temperature), s.amount(l[4], quantity.Temperature)
+		if near.Nominal < s.size(l[1]).Nominal || near.Nominal > s.size(l[2]).Nominal || near.IsZero() {
+			continue
+		}
+		if t := min(tempC, 38); t < from || t > to || t == to && to != 38 {
+			continue
+		}
+		line := Cure{s.duration(l[5]), s.duration(l[6]), s.duration(l[7]), l[8] + guess}
+		if line.To11Bar >= c.To11Bar {
+			c.Source = line.Source
+		}
+		c.Handling = max(c.Handling, line.Handling)
+		c.To11Bar = max(c.To11Bar, line.To11Bar)
+		c.To25Bar = max(c.To25Bar, line.To25Bar)
+		ok = true
+	}
+	return c, ok
+}
+
+func (s sheet) duration(text string) time.Duration {
+	return time.Duration(s.amount(text, quantity.Time) * float64(time.Second))
+}
+
+// beside are the metric sizes and the inch size that stands beside each in practice.
+var beside = []struct {
+	metric, inch float64
+}{{20, 0.5}, {25, 0.75}, {32, 1}, {40, 1.25}, {50, 1.5}, {63, 2}, {75, 2.5}, {90, 3}}
+
+// inchBeside returns the inch size beside a metric one, and words for the source; an inch
+// size is returned as it is.
+func inchBeside(size Size) (Size, string) {
+	if !size.Metric {
+		return size, ""
+	}
+	for _, b := range beside {
+		if b.metric == size.Nominal {
+			near := Size{Nominal: b.inch}
+			return near, ", taken from " + near.String()
+		}
+	}
+	return Size{}, ""
+}

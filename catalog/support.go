@@ -1,0 +1,79 @@
+package catalog
+
+import (
+	"sync"
+
+	"dryfit/catalog/quantity"
+)
+
+type supportLine struct {
+	spec   Spec
+	size   Size
+	mm     []float64
+	source string
+}
+
+// supportTemps are the temperatures of the columns of the table of supports, °C.
+var supportTemps = [...]float64{16, 27, 38, 49, 60}
+
+var supports = sync.OnceValue(func() []supportLine {
+	s := readSheet("support.csv")
+	var out []supportLine
+	for _, l := range s.lines {
+		line := supportLine{spec: Spec(l[0]), size: s.size(l[1]), source: l[2+len(supportTemps)]}
+		for i := range supportTemps {
+			line.mm = append(line.mm, s.amount(l[2+i], quantity.Length))
+		}
+		out = append(out, line)
+	}
+	return out
+})
+
+// SupportSpacing returns how far apart (mm) the supports of level pipe may stand with water
+// of the temperature (°C), linear between the columns of the table, and its source. Metric
+// pipe goes by the Schedule 40 size of the next smaller outside diameter, a guess on the
+// safe side that the source names. ok is false for flexible pipe and hose, which want to
+// lie on something all along, and for sizes without a line.
+func SupportSpacing(spec Spec, size Size, tempC float64) (mm float64, source string, ok bool) {
+	guess := ""
+	if spec.Family() == Metric && !spec.Flexible() {
+		near, found := inchBelow(size)
+		if !found {
+			return 0, "", false
+		}
+		spec, size = PVCSch40, near
+		guess = ", taken from " + near.String() + " Schedule 40"
+	}
+	for _, l := range supports() {
+		if l.spec != spec || l.size != size {
+			continue
+		}
+		last := len(supportTemps) - 1
+		switch {
+		case tempC <= supportTemps[0]:
+			mm = l.mm[0]
+		case tempC >= supportTemps[last]:
+			mm = l.mm[last]
+		default:
+			i := 0
+			for tempC > supportTemps[i+1] {
+				i++
+			}
+			mm = between(tempC, supportTemps[i], l.mm[i], supportTemps[i+1], l.mm[i+1])
+		}
+		return mm, l.source + guess, true
+	}
+	return 0, "", false
+}
+
+// inchBelow returns the largest inch size whose pipe is not thicker outside than metric pipe
+// of the size.
+func inchBelow(size Size) (Size, bool) {
+	var out Size
+	for _, s := range Embedded().PipeSizes(PVCSch40) {
+		if r, ok := Embedded().Pipe(PVCSch40, s); ok && r.OutsideMM <= size.NominalMM() {
+			out = s
+		}
+	}
+	return out, !out.IsZero()
+}

@@ -26,7 +26,7 @@ type DeadEnd struct {
 func (n *Net) ShortCircuits() []ShortCircuit {
 	var out []ShortCircuit
 	for _, p := range n.Circuit.Pumps() {
-		if way := n.walk(p, Out, true, func(q *Part, port string) bool { return q == p && port == In }); way != nil {
+		if way := n.walk(p, Out, true, nil, func(q *Part, port string) bool { return q == p && port == In }); way != nil {
 			out = append(out, ShortCircuit{Pump: p, Runs: way})
 		}
 	}
@@ -44,7 +44,7 @@ func (n *Net) PumpJoins() []PumpJoin {
 	for _, a := range n.Circuit.Pumps() {
 		for _, s := range sides {
 			var b *Part
-			way := n.walk(a, s.from, s.how == "series", func(q *Part, port string) bool {
+			way := n.walk(a, s.from, s.how == "series", nil, func(q *Part, port string) bool {
 				if q.Kind == Pump && q != a && port == s.to {
 					b = q
 					return true
@@ -69,8 +69,9 @@ func (n *Net) PumpJoins() []PumpJoin {
 
 // walk searches from a pump's port for the nearest port of a part that is the goal, by
 // water runs, whichever way the water goes in them, and returns the runs to it; nil where
-// there is none. Pumps and tubs are not passed; with arrows, checks only along theirs.
-func (n *Net) walk(start *Part, port string, arrows bool, goal func(p *Part, port string) bool) []*Run {
+// there is none. Pumps and tubs are not passed, nor parts that are shut; with arrows,
+// checks only along theirs.
+func (n *Net) walk(start *Part, port string, arrows bool, shut func(*Part) bool, goal func(p *Part, port string) bool) []*Run {
 	v, ok := n.nodeAt[start.ID+"."+port]
 	if !ok {
 		return nil
@@ -81,7 +82,7 @@ func (n *Net) walk(start *Part, port string, arrows bool, goal func(p *Part, por
 	for k := 0; k < len(queue); k++ {
 		at := queue[k]
 		p := n.Circuit.Parts[n.nodes[at].part]
-		if k > 0 && (p.Kind == Pump || p.Kind == Tub) {
+		if k > 0 && (p.Kind == Pump || p.Kind == Tub || (shut != nil && shut(p))) {
 			continue
 		}
 		for _, i := range n.nodes[at].runs {
@@ -107,6 +108,12 @@ func (n *Net) walk(start *Part, port string, arrows bool, goal func(p *Part, por
 		}
 	}
 	return nil
+}
+
+// WayToTub returns the runs of a way from the pump's outlet to the tub that passes none of
+// the parts that are shut, and checks only along their arrow; nil where there is none.
+func (n *Net) WayToTub(pump *Part, shut func(*Part) bool) []*Run {
+	return n.walk(pump, Out, true, shut, func(p *Part, _ string) bool { return p.Kind == Tub })
 }
 
 func (n *Net) walked(from, by map[int]int, end int) []*Run {

@@ -37,6 +37,21 @@ func (n *Net) Downstream(p *Part) *Reach { return n.reach(n.Leaving(p), true, ni
 // Upstream returns what the water passed before it comes to the part.
 func (n *Net) Upstream(p *Part) *Reach { return n.reach(n.Coming(p), false, nil) }
 
+// DownstreamUntil is Downstream, but what stops the search is not passed and not in it.
+func (n *Net) DownstreamUntil(p *Part, stop func(*Part) bool) *Reach {
+	return n.reach(n.Leaving(p), true, stop)
+}
+
+// UpstreamUntil is Upstream, but what stops the search is not passed and not in it.
+func (n *Net) UpstreamUntil(p *Part, stop func(*Part) bool) *Reach {
+	return n.reach(n.Coming(p), false, stop)
+}
+
+// Suction returns what lies between the tub and the pump's inlet, nearest the pump first.
+func (n *Net) Suction(pump *Part) *Reach {
+	return n.UpstreamUntil(pump, func(p *Part) bool { return p.Kind == Pump })
+}
+
 // DownstreamOfRun returns what the water that passed the run comes to, the run not included.
 func (n *Net) DownstreamOfRun(r *Run) *Reach { return n.beyond(r, true) }
 

@@ -52,9 +52,11 @@ func (c *Catalog) PipeSizes(spec Spec) []Size {
 
 // Fitting returns the row of a fitting or valve of the kind for pipe of the spec and size.
 // Where the spec has none of its own it is the family's: a row for any spec, then that of
-// Schedule 40 (inch) or PN16 (metric).
+// Schedule 40 (inch) or PN16 (metric). Of transitions and barbs it is the first whose first
+// end has the size.
 func (c *Catalog) Fitting(kind string, spec Spec, size Size) (Row, bool) {
-	return c.bySpec(kind, spec, func(r *Row) bool { return r.Size == size && r.Size2.IsZero() })
+	twoSizes := kind == "transition" || kind == "barb"
+	return c.bySpec(kind, spec, func(r *Row) bool { return r.Size == size && (twoSizes || r.Size2.IsZero()) })
 }
 
 // Reducing returns the row of a "reducing-bush", "reducing-tee" or "reducer" from the large

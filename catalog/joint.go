@@ -7,18 +7,18 @@ import (
 	"dryfit/catalog/quantity"
 )
 
-// Kerf is what one cut with a tool takes out of the pipe.
-type Kerf struct {
+// ToolKerf is what one cut with a tool takes out of the pipe.
+type ToolKerf struct {
 	Tool              string
 	MM, LowMM, HighMM float64
 	Source            string
 }
 
-var kerfs = sync.OnceValue(func() []Kerf {
+var kerfs = sync.OnceValue(func() []ToolKerf {
 	s := readSheet("kerf.csv")
-	var out []Kerf
+	var out []ToolKerf
 	for _, l := range s.lines {
-		out = append(out, Kerf{l[0], s.amount(l[1], quantity.Length), s.amount(l[2], quantity.Length), s.amount(l[3], quantity.Length), l[4]})
+		out = append(out, ToolKerf{l[0], s.amount(l[1], quantity.Length), s.amount(l[2], quantity.Length), s.amount(l[3], quantity.Length), l[4]})
 	}
 	return out
 })
@@ -27,10 +27,10 @@ var kerfs = sync.OnceValue(func() []Kerf {
 const DefaultTool = "PVC hand saw"
 
 // Kerfs returns the kerf of every tool.
-func Kerfs() []Kerf { return append([]Kerf(nil), kerfs()...) }
+func Kerfs() []ToolKerf { return append([]ToolKerf(nil), kerfs()...) }
 
-// KerfOf returns the kerf of a tool; "" means DefaultTool.
-func KerfOf(tool string) (Kerf, bool) {
+// Kerf returns the kerf of a tool; "" means DefaultTool.
+func Kerf(tool string) (ToolKerf, bool) {
 	if tool == "" {
 		tool = DefaultTool
 	}
@@ -39,7 +39,7 @@ func KerfOf(tool string) (Kerf, bool) {
 			return k, true
 		}
 	}
-	return Kerf{}, false
+	return ToolKerf{}, false
 }
 
 // JointCement is what one joint (one socket) takes.

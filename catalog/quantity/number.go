@@ -81,7 +81,7 @@ func (r *reader) over(start int, top string) (*big.Rat, *Error) {
 }
 
 func (r *reader) rat(start int, top, bottom string) (*big.Rat, *Error) {
-	if len(top) > longestDigits+1 || len(bottom) > longestDigits {
+	if len(strings.Replace(top, ".", "", 1)) > longestDigits || len(bottom) > longestDigits {
 		return nil, r.fail(start, fmt.Sprintf("a number has at most %d digits", longestDigits), "%s has too many digits", quoted(r.text))
 	}
 	if strings.HasPrefix(top, ".") {

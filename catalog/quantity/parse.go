@@ -71,7 +71,7 @@ func (r *reader) quantity() (Quantity, *Error) {
 		r.accept('+')
 	}
 	var parts []part
-	for r.at < len(r.text) {
+	for len(parts) == 0 || r.at < len(r.text) {
 		p, err := r.part(len(parts) > 0)
 		if err != nil {
 			return Quantity{}, err

@@ -1,0 +1,71 @@
+package symbol
+
+import "dryfit/render/scene"
+
+// tee: a joint dot, five times as wide as the line. Source: ISO 6412-1 (from memory).
+func tee(l Look) Symbol {
+	return Symbol{Legend: "tee", Items: []scene.Item{scene.Circle(at(0, 0), 2.5*max(l.Pen, 0.35), scene.Filled(0))}}
+}
+
+// union: three short bars across the pipe, the middle one longer. Source: ISO 10628-2 and
+// common practice (from memory).
+func union(l Look) Symbol {
+	const w = 1.1
+	white := area(0, -w, -1, w, -1, w, 1, -w, 1)
+	return Symbol{In: -w, Out: w, Legend: "union", Items: []scene.Item{white,
+		path(l.Pen, -w, -1.9, -w, 1.9), path(l.Pen, 0, -2.5, 0, 2.5), path(l.Pen, w, -1.9, w, 1.9)}}
+}
+
+// coupling: a short sleeve on the pipe.
+func coupling(l Look) Symbol {
+	const w, h = 1.6, 1.2
+	return Symbol{In: -w, Out: w, Legend: "coupling", Items: []scene.Item{
+		area(l.Pen, -w, -h, w, -h, w, h, -w, h), path(l.Pen, 0, -h, 0, h)}}
+}
+
+// slipCoupling: a longer sleeve with an arrow both ways: it slides.
+func slipCoupling(l Look) Symbol {
+	const w, h = 2.6, 1.4
+	return Symbol{In: -w, Out: w, Legend: "slip (repair) coupling", Items: []scene.Item{
+		area(l.Pen, -w, -h, w, -h, w, h, -w, h), path(0.25, -1.4, 0, 1.4, 0),
+		scene.Arrow(at(2.1, 0), at(1, 0), 1.3, 1.4, scene.Filled(0)),
+		scene.Arrow(at(-2.1, 0), at(-1, 0), 1.3, 1.4, scene.Filled(0))}}
+}
+
+// reducer: a trapezium, the small end at the small pipe; drawn large to small.
+// Source: ISO 10628-2 (from memory).
+func reducer(l Look) Symbol {
+	const w = 1.8
+	return Symbol{In: -w, Out: w, Legend: "reducer", Items: []scene.Item{area(l.Pen, -w, -2, w, -0.9, w, 0.9, -w, 2)}}
+}
+
+// transition: a sleeve half filled: one half each for inch and metric (own shape).
+func transition(l Look) Symbol {
+	const w, h = 2.2, 1.5
+	return Symbol{In: -w, Out: w, Legend: "transition, inch to metric", Items: []scene.Item{
+		area(l.Pen, -w, -h, w, -h, w, h, -w, h), solid(l.Pen, -w, -h, 0, -h, 0, h, -w, h)}}
+}
+
+// barb: the teeth of a hose tail (own shape).
+func barb(l Look) Symbol {
+	return Symbol{In: -2.2, Out: 2.2, Legend: "hose barb", Items: []scene.Item{
+		area(l.Pen, -2.2, -0.8, -0.8, -1.7, -0.8, -0.8, 0.7, -1.7, 0.7, -0.8, 2.2, -1.7, 2.2, 1.7, 0.7, 0.8, 0.7, 1.7, -0.8, 0.8, -0.8, 1.7, -2.2, 0.8)}}
+}
+
+// capEnd: a bar across the end of the pipe with a second one behind it.
+func capEnd(l Look) Symbol {
+	return Symbol{In: -0.8, Out: 0.8, Legend: "cap", Items: []scene.Item{
+		path(max(l.Pen, 0.5), 0, -1.8, 0, 1.8), path(l.Pen, -0.8, 0, 0, 0), path(l.Pen, 1.0, -1.1, 1.0, 1.1)}}
+}
+
+// instrument: letters in a circle on a leader, the pipe passing below. Source: ISA-5.1 (from
+// memory).
+func instrument(letters, legend string, l Look) Symbol {
+	const r, y = 1.5 * M, -3.1 * M
+	return Symbol{In: -1.2, Out: 1.2, Legend: legend, Items: []scene.Item{
+		path(max(l.Pen, 0.35), -1.2, 0, 1.2, 0),
+		path(l.Pen, 0, 0, 0, y+r),
+		scene.Circle(at(0, y), r, scene.Outline(l.Pen)),
+		scene.Text{At: at(0, y), Text: letters, SizeMM: 2.9, Anchor: scene.Centre, Middle: true},
+	}}
+}

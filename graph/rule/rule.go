@@ -9,14 +9,18 @@ import (
 // Rule is one thing a good job keeps, as a value: listing, explaining, documenting and
 // testing all read it, so they can't drift apart.
 type Rule struct {
-	Name     string                                         // in plain words, hyphenated: "unit-after-filter"
-	Asks     string                                         // what it asks, one sentence
-	Why      string                                         // why it holds, one or two sentences
-	Source   string                                         // standard and clause, or "common practice, no source", or "from memory: …"
-	Severity graph.Severity                                 // the heaviest it gives
-	Needs    Needs                                          // what it reads
-	Check    func(in *Input, report func(graph.Diagnostic)) // pure
+	Name     string         // in plain words, hyphenated: "unit-after-filter"
+	Asks     string         // what it asks, one sentence
+	Why      string         // why it holds, one or two sentences
+	Source   string         // standard and clause, or "common practice, no source", or "from memory: …"
+	Severity graph.Severity // the heaviest it gives
+	Needs    Needs          // what it reads
+	Check    func(in *Input, report Report)
 }
+
+// Report takes one finding of a rule, and whether it is about work that was there before:
+// of that the rule as a whole gives at most one note.
+type Report func(existing bool, d graph.Diagnostic)
 
 // Needs says which parts of Input a rule reads.
 type Needs int
@@ -35,4 +39,20 @@ type Input struct {
 	Layout          *route.Layout        // of After (or of Before, where nothing is new)
 	Solutions       []hydraulic.Solution // of After
 	BeforeSolutions []hydraulic.Solution
+	Cut             *Cut // the place of the cut that is judged; nil where there is none
+
+	view *view // worked out once by Apply
+}
+
+// Cut is a place on existing pipe at which the new work is let in. A circuit drawn in full
+// has none: there the cut is history.
+type Cut struct {
+	Run      *graph.Run
+	Leg      int       // from 1; 0 where the run is known only by its length
+	FromMM   float64   // first cut line, from the start of the leg
+	ToMM     float64   // second cut line
+	RoomMM   float64   // straight pipe there is, between the sockets at its ends; 0 where not measured
+	NeededMM float64   // what the new work needs of it
+	Terms    []string  // NeededMM term by term, in words
+	Pos      graph.Pos // where the description asks for the cut; zero: the leg's or the run's
 }

@@ -1,0 +1,83 @@
+package rule
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+)
+
+// All returns every rule, family by family: the place of the unit, the bypass, what closes
+// off, the checks, heat, joints and sizes, geometry, pressure, the cut, the circuit as
+// such, and the flows. The order is that of the table in the README.
+func All() []*Rule {
+	var all []*Rule
+	for _, family := range [][]*Rule{
+		placeRules(), bypassRules(), isolateRules(), checkRules(), heatRules(), joinRules(),
+		sizeRules(), geometryRules(), pressureRules(), cutRules(), circuitRules(), flowRules(), limitRules(),
+	} {
+		all = append(all, family...)
+	}
+	return all
+}
+
+// ByName returns the rule with the name, or nil.
+func ByName(name string) *Rule {
+	for _, r := range All() {
+		if r.Name == name {
+			return r
+		}
+	}
+	return nil
+}
+
+// Apply judges the input by every rule that needs no more than need, and returns the
+// findings sorted. A rule whose input is not there (no layout, no solutions) is left out.
+// Every finding carries its rule's name.
+func Apply(in *Input, need Needs) []graph.Diagnostic {
+	ready := *in
+	ready.view = newView(in)
+	var out []graph.Diagnostic
+	for _, r := range All() {
+		if r.Needs > need || !ready.has(r.Needs) {
+			continue
+		}
+		out = append(out, apply(r, &ready)...)
+	}
+	return graph.SortDiagnostics(out)
+}
+
+// has reports whether what a rule needs is there.
+func (in *Input) has(need Needs) bool {
+	switch need {
+	case NeedsLayout:
+		return in.Layout != nil
+	case NeedsFlow:
+		return len(in.Solutions) > 0
+	}
+	return true
+}
+
+// apply returns the findings of one rule: of the new work all, of what was there before at
+// most one, as a note that counts the rest.
+func apply(r *Rule, in *Input) []graph.Diagnostic {
+	var out, old []graph.Diagnostic
+	r.Check(in, func(existing bool, d graph.Diagnostic) {
+		d.Rule = r.Name
+		if existing {
+			d.Severity = graph.Note
+			old = append(old, d)
+			return
+		}
+		out = append(out, d)
+	})
+	if len(old) == 0 {
+		return out
+	}
+	old = graph.SortDiagnostics(old)
+	first := old[0]
+	first.Message = "was there before: " + first.Message
+	if more := len(old) - 1; more > 0 {
+		first.Message += fmt.Sprintf(", and %d more like it", more)
+	}
+	return append(out, first)
+}

@@ -1,0 +1,279 @@
+package rule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// bypassRules say what lets the line's water pass the unit by.
+func bypassRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "unit-has-bypass",
+			Asks:     "A bypass leads past the unit.",
+			Why:      "Without one all the pump gives goes through the unit, the jets lose what it costs, and the tub is out of use whenever the unit is.",
+			Source:   "heat pump manuals agree; no standard",
+			Severity: graph.Error,
+			Check:    unitHasBypass,
+		},
+		{
+			Name:     "bypass-between-its-tees",
+			Asks:     "The two tees are tees of one line, with nothing between them but the bypass, and nothing else branches off between them or on the unit's pipes.",
+			Why:      "Whatever stands between the tees loses the water the unit takes, and a branch there upsets the share that was set.",
+			Source:   "heat pump manuals agree; no standard",
+			Severity: graph.Error,
+			Check:    bypassBetweenItsTees,
+		},
+		{
+			Name:     "bypass-fits-pump",
+			Asks:     "A pump with two or more speeds has a spring check in the bypass, a constant pump a throttle valve.",
+			Why:      "Two fixed resistances share the flow in nearly the same ratio at every speed: the throttle that protects the unit at high speed starves it at low. A spring stays shut at low and lifts at high; on a constant pump it only costs head and can't be set.",
+			Source:   "common practice, no source; the ratio follows from square-law losses",
+			Severity: graph.Warning,
+			Check:    bypassFitsPump,
+		},
+		{
+			Name:     "way-round-when-isolated",
+			Asks:     "With both isolators of the unit shut the pump still has a way to the tub at its lowest speed.",
+			Why:      "The unit comes off in summer and for service, and the tub has to run without it: a bypass valve left shut, or a spring stronger than the low speed's shut-off head, stops all the water.",
+			Source:   "common practice, no source",
+			Severity: graph.Warning,
+			Check:    wayRoundWhenIsolated,
+		},
+		{
+			Name:     "parallel-units-alike",
+			Asks:     "Units in parallel have equal pipes, within a tenth of their length.",
+			Why:      "The water takes the shorter way, and the unit on the longer one gets too little.",
+			Source:   "heat pump manuals ask for equal runs; the tenth is common practice, no source",
+			Severity: graph.Warning,
+			Needs:    NeedsLayout,
+			Check:    parallelUnitsAlike,
+		},
+	}
+}
+
+func unitHasBypass(in *Input, report Report) {
+	for _, b := range in.ask().branches {
+		if b.problem == "" {
+			continue
+		}
+		d := graph.Diagnostic{
+			Pos: b.Unit.Pos, Severity: graph.Error,
+			Message: b.problem + "; it needs 1",
+			Hint:    "put a tee before and a tee after the unit's pipes in one straight stretch of the line, and the bypass between them",
+		}
+		if b.Pump != nil {
+			d.Related = append(d.Related, here(b.Pump))
+		}
+		report(b.Unit.Existing, d)
+	}
+}
+
+// passable lists the kinds that may stand in a bypass or on a unit's pipes without changing
+// what the water is there for.
+func passable(k graph.Kind) bool {
+	return k.IsHandValve() || slices.Contains([]graph.Kind{graph.CheckValve, graph.Tee, graph.Union, graph.Coupling,
+		graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb, graph.DrainValve, graph.AirBleed,
+		graph.Cap, graph.ThermometerPocket, graph.FlowSwitch, graph.PressureSwitch}, k)
+}
+
+func bypassBetweenItsTees(in *Input, report Report) {
+	v := in.ask()
+	mine := branchRuns(v)
+	for _, b := range v.branches {
+		if b.problem != "" {
+			continue
+		}
+		for _, end := range []*graph.Part{b.TeeIn, b.TeeOut} {
+			if end.Kind != graph.Tee {
+				report(b.Unit.Existing, graph.Diagnostic{
+					Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(end)},
+					Message: fmt.Sprintf("the water to %q leaves or meets the line at %s %q; it needs a tee in the line there", b.Unit.ID, end.Kind, end.ID),
+					Hint:    "cut the two tees into one straight stretch of the line",
+				})
+			}
+		}
+		for _, p := range b.BypassParts {
+			if passable(p.Kind) {
+				continue
+			}
+			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
+				Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{here(b.TeeIn), here(b.TeeOut), here(b.Unit)},
+				Message: fmt.Sprintf("%s %q stands between the tees %q and %q of %q; only the bypass may", p.Kind, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
+				Hint:    fmt.Sprintf("bring both tees to the same side of %q", p.ID),
+			})
+		}
+		for _, p := range slices.Concat(b.BypassParts, b.ToUnitParts, b.FromUnitParts) {
+			for _, r := range v.net.At(p) {
+				if !v.net.Flows(r) || mine[b.TeeIn.ID+">"+b.TeeOut.ID][r.ID] {
+					continue
+				}
+				report(b.Unit.Existing && p.Existing, graph.Diagnostic{
+					Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(r), here(b.TeeIn), here(b.TeeOut)},
+					Message: fmt.Sprintf("run %q branches off at %q, between the tees %q and %q of %q; none may", r.ID, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
+					Hint:    "bring the branch outside the two tees",
+				})
+			}
+		}
+	}
+}
+
+// branchRuns returns the runs that belong between each pair of tees: those of every unit
+// that hangs on it.
+func branchRuns(v *view) map[string]map[string]bool {
+	mine := map[string]map[string]bool{}
+	for _, b := range v.branches {
+		if b.problem != "" {
+			continue
+		}
+		tees := b.TeeIn.ID + ">" + b.TeeOut.ID
+		if mine[tees] == nil {
+			mine[tees] = map[string]bool{}
+		}
+		for _, r := range slices.Concat(b.BypassRuns, b.ToUnitRuns, b.FromUnitRuns) {
+			mine[tees][r.ID] = true
+		}
+	}
+	return mine
+}
+
+func bypassFitsPump(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		if b.problem != "" || b.Pump == nil {
+			continue
+		}
+		e := b.Element()
+		speeds := b.Pump.SpeedNames()
+		pump := fmt.Sprintf("pump %q has %s", b.Pump.ID, count(len(speeds), "speed"))
+		if len(speeds) > 1 {
+			pump += " (" + strings.Join(speeds, ", ") + ")"
+		}
+		d := graph.Diagnostic{Pos: b.TeeIn.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)}}
+		switch {
+		case e == nil:
+			d.Message = fmt.Sprintf("the bypass of %q between %q and %q is bare pipe; %s, so it needs a %s", b.Unit.ID, b.TeeIn.ID, b.TeeOut.ID, pump, wanted(speeds))
+			d.Hint = "without one most of the water passes the unit by"
+		case len(speeds) > 1 && e.Kind != graph.CheckValve:
+			d.Pos = e.Pos
+			d.Message = fmt.Sprintf("%s, and the bypass of %q a throttle, %s %q; it needs a spring check", pump, b.Unit.ID, e.Kind, e.ID)
+			d.Hint = "a throttle splits every speed in nearly the same ratio: set for the high speed it starves the unit at low; a spring stays shut at low and lifts at high"
+		case len(speeds) > 1 && isSwing(v.c, e):
+			d.Pos = e.Pos
+			d.Message = fmt.Sprintf("%s, and the check %q in the bypass of %q is a swing check, cracking pressure about 0; it needs a spring check", pump, e.ID, b.Unit.ID)
+			d.Hint = "a swing check opens at once and lets the water pass the unit by at low speed"
+		case len(speeds) == 1 && e.Kind == graph.CheckValve && !hasThrottle(b):
+			d.Pos = e.Pos
+			d.Message = fmt.Sprintf("%s, and the bypass of %q a spring check, %q; it needs a throttle valve", pump, b.Unit.ID, e.ID)
+			d.Hint = "at one speed a valve does the same, can be set by the temperature rise, and costs no cracking pressure"
+		default:
+			continue
+		}
+		report(b.Unit.Existing && (e == nil || e.Existing), d)
+	}
+}
+
+func wanted(speeds []string) string {
+	if len(speeds) > 1 {
+		return "spring check"
+	}
+	return "throttle valve"
+}
+
+func hasThrottle(b branch) bool {
+	return slices.ContainsFunc(b.BypassParts, func(p *graph.Part) bool { return p.Kind.IsHandValve() })
+}
+
+func wayRoundWhenIsolated(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		to, from := b.Isolators()
+		if b.problem != "" || b.Pump == nil || len(to)+len(from) == 0 {
+			continue
+		}
+		shut := func(p *graph.Part) bool { return slices.Contains(to, p) || slices.Contains(from, p) || p == b.Unit }
+		if v.net.WayToTub(b.Pump, shut) == nil {
+			continue // a matter of the arrows or of other rules
+		}
+		drawnShut := func(p *graph.Part) bool {
+			return shut(p) || (p.Kind.IsHandValve() && p.Valve != nil && p.Valve.PositionSet && p.Valve.Position == 0)
+		}
+		d := graph.Diagnostic{Severity: graph.Warning}
+		if e := b.Element(); v.net.WayToTub(b.Pump, drawnShut) == nil && e != nil {
+			d.Pos, d.Related = key(e, "position"), []graph.Related{here(b.Unit)}
+			d.Message = fmt.Sprintf("with the isolators of %q (%s) shut pump %q has no way to the tub: %q stands at 0 %%, and has to be opened first", b.Unit.ID, partNames(slices.Concat(to, from)), b.Pump.ID, e.ID)
+			d.Hint = fmt.Sprintf("hang a tag on the isolators: open %q before either is shut", e.ID)
+			report(b.Unit.Existing && e.Existing, d)
+			continue
+		}
+		springTooStrong(v, b, shut, report)
+	}
+}
+
+// springTooStrong reports a spring in the bypass that the pump's weakest speed can't lift
+// by itself, where no other way leads round the unit.
+func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Report) {
+	isCheck := func(p *graph.Part) bool { return p.Kind == graph.CheckValve }
+	if v.net.WayToTub(b.Pump, func(p *graph.Part) bool { return shut(p) || isCheck(p) }) != nil {
+		return
+	}
+	weakest, name, ok := weakestShutOff(v.c, b.Pump)
+	if !ok {
+		return
+	}
+	for _, p := range b.BypassParts {
+		if !isCheck(p) {
+			continue
+		}
+		if crack := crackingPa(v.c, p); crack >= weakest {
+			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
+				Pos: key(p, "cracking"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)},
+				Message: fmt.Sprintf("with the isolators of %q shut, pump %q at %q can't lift %q: shut-off %s, cracking %s", b.Unit.ID, b.Pump.ID, name, p.ID, v.pressure(weakest), v.pressure(crack)),
+				Hint:    "fit a small ball valve in parallel to the spring, or a true-union check whose poppet comes out",
+			})
+		}
+	}
+}
+
+func parallelUnitsAlike(in *Input, report Report) {
+	v := in.ask()
+	first := map[string]branch{}
+	for _, b := range v.branches {
+		if b.problem != "" {
+			continue
+		}
+		tees := b.TeeIn.ID + ">" + b.TeeOut.ID
+		other, seen := first[tees]
+		if !seen {
+			first[tees] = b
+			continue
+		}
+		mine, theirs := ownLength(in, b, other), ownLength(in, other, b)
+		if max(mine, theirs)-min(mine, theirs) <= 0.1*max(mine, theirs) {
+			continue
+		}
+		report(b.Unit.Existing && other.Unit.Existing, graph.Diagnostic{
+			Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(other.Unit)},
+			Message: fmt.Sprintf("units %q and %q are in parallel with %s and %s of pipe of their own; they need the same within a tenth", b.Unit.ID, other.Unit.ID, v.length(mine), v.length(theirs)),
+			Hint:    "tee the units so that the one with the shorter way to it has the longer way back",
+		})
+	}
+}
+
+// ownLength sums the runs of one unit's pipes that are not the other's too.
+func ownLength(in *Input, b, other branch) float64 {
+	shared := map[string]bool{}
+	for _, r := range slices.Concat(other.ToUnitRuns, other.FromUnitRuns) {
+		shared[r.ID] = true
+	}
+	sum := 0.0
+	for _, r := range slices.Concat(b.ToUnitRuns, b.FromUnitRuns) {
+		if !shared[r.ID] {
+			sum += pathLength(in, r)
+		}
+	}
+	return sum
+}

@@ -1,0 +1,135 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+)
+
+// checkRules say how a check valve is fitted.
+func checkRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "check-before-feeder",
+			Asks:     "A check valve stands between the unit and a feeder, salt cell or ozone injector after it.",
+			Why:      "When the pump stops, concentrated chemical creeps back into the unit and eats the exchanger.",
+			Source:   "heat pump manuals agree for feeders; for salt cells and ozone common practice, no source",
+			Severity: graph.Error,
+			Check:    checkBeforeFeeder,
+		},
+		{
+			Name:     "check-arrow",
+			Asks:     "The arrow of every check valve points the way the water goes.",
+			Why:      "Turned round it stops the line.",
+			Source:   "follows from the circuit",
+			Severity: graph.Error,
+			Check:    checkArrow,
+		},
+		{
+			Name:     "check-attitude",
+			Asks:     "A swing check lies flat or has the water going up.",
+			Why:      "Its flap hangs open in water that goes down, and shuts nothing.",
+			Source:   "valve makers' sheets agree; no standard",
+			Severity: graph.Error,
+			Check:    checkAttitude,
+		},
+		{
+			Name:     "check-straight-length",
+			Asks:     "Ten bores of straight pipe lead from a pump or an elbow to a check valve; a tee passed straight through does not count as either.",
+			Why:      "In swirling water the poppet chatters and wears; it works all the same, so this only warns.",
+			Source:   "valve makers' sheets (10 diameters); no standard",
+			Severity: graph.Warning,
+			Needs:    NeedsLayout,
+			Check:    checkStraightLength,
+		},
+	}
+}
+
+func checkBeforeFeeder(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		open := v.net.DownstreamUntil(b.Unit, func(p *graph.Part) bool {
+			port, _ := v.net.Inlet(p)
+			return p.Kind == graph.CheckValve && port == graph.In
+		})
+		for _, p := range open.Parts {
+			if !chemical(p) {
+				continue
+			}
+			severity := graph.Error
+			if p.Kind != graph.Feeder {
+				severity = graph.Warning
+			}
+			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
+				Pos: b.Unit.Pos, Severity: severity, Related: []graph.Related{here(p)},
+				Message: fmt.Sprintf("0 check valves between %q and %s %q after it; needs 1", b.Unit.ID, p.Kind, p.ID),
+				Hint:    fmt.Sprintf("add a check valve in the unit's outlet, or in the line before %q", p.ID),
+			})
+		}
+	}
+}
+
+func checkArrow(in *Input, report Report) {
+	v := in.ask()
+	for _, p := range v.c.OfKind(graph.CheckValve) {
+		port, coming := v.net.Inlet(p)
+		if coming == nil || port == graph.In {
+			continue
+		}
+		d := graph.Diagnostic{
+			Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(coming)},
+			Message: fmt.Sprintf("check valve %q is the wrong way round: the water comes to it at its port %q by run %q, and needs to come at %q", p.ID, port, coming.ID, graph.In),
+			Hint:    fmt.Sprintf("turn it: swap %q.in and %q.out in its two runs", p.ID, p.ID),
+		}
+		report(p.Existing, d)
+	}
+}
+
+// steepest is how far below level the water may go through a swing check, degrees: what a
+// pipe that is meant level may be off. Common practice, no source.
+const steepest = 5
+
+func checkAttitude(in *Input, report Report) {
+	v := in.ask()
+	for _, p := range v.c.OfKind(graph.CheckValve) {
+		if !isSwing(v.c, p) {
+			continue
+		}
+		way, run := wayThrough(v, p)
+		if run == nil {
+			continue
+		}
+		down := math.Asin(-way.Unit().Z) * 180 / math.Pi
+		if down <= steepest {
+			continue
+		}
+		report(p.Existing, graph.Diagnostic{
+			Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(run)},
+			Message: fmt.Sprintf("swing check %q has the water going down at %.0f°; it needs level or up", p.ID, down),
+			Hint:    "fit a spring check, or move it to a level stretch",
+		})
+	}
+}
+
+// wayThrough returns the way the water goes through a two-port part that lies in its line,
+// by the legs of the runs at it, and the run it was read from; nil where none has legs.
+func wayThrough(v *view, p *graph.Part) (graph.Vec, *graph.Run) {
+	for _, r := range v.net.Coming(p) {
+		if n := len(r.Legs); n > 0 {
+			if v.net.Against(r) {
+				return r.Legs[0].By.Scale(-1), r
+			}
+			return r.Legs[n-1].By, r
+		}
+	}
+	for _, r := range v.net.Leaving(p) {
+		if n := len(r.Legs); n > 0 {
+			if v.net.Against(r) {
+				return r.Legs[n-1].By.Scale(-1), r
+			}
+			return r.Legs[0].By, r
+		}
+	}
+	return graph.Vec{}, nil
+}

@@ -1,0 +1,143 @@
+package rule
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+)
+
+// circuitRules say what a circuit must be, whatever hangs on it.
+func circuitRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "pump-short-circuit",
+			Asks:     "Every way from a pump's outlet to its inlet passes the tub.",
+			Why:      "Water takes the short way round, and the tub gets what is left.",
+			Source:   "follows from the circuit",
+			Severity: graph.Error,
+			Check:    pumpShortCircuit,
+		},
+		{
+			Name:     "pumps-apart",
+			Asks:     "No two pumps share a line: the tub stands between them.",
+			Why:      "A pump teed into another's suction or discharge pushes water back through it when that one is off, and starves it when both run.",
+			Source:   "controller makers' application notes agree; no standard",
+			Severity: graph.Error,
+			Check:    pumpsApart,
+		},
+		{
+			Name:     "air-apart-from-water",
+			Asks:     "Air lines join jets, injectors and blowers, never a water line.",
+			Why:      "Water runs into the blower, or air into the pump.",
+			Source:   "follows from the circuit",
+			Severity: graph.Error,
+			Check:    airApart,
+		},
+		{
+			Name:     "no-dead-leg",
+			Asks:     "Water passes every new pipe but those that end at a drain, a bleed, a cap or a gauge.",
+			Why:      "Warm water that stands breeds legionella (20 to 45 °C) and freezes first.",
+			Source:   "HSG282 and legionella guidance ask for no dead legs (from memory)",
+			Severity: graph.Warning,
+			Check:    noDeadLeg,
+		},
+	}
+}
+
+func pumpShortCircuit(in *Input, report Report) {
+	v := in.ask()
+	for _, s := range v.net.ShortCircuits() {
+		d := graph.Diagnostic{
+			Pos: s.Pump.Pos, Severity: graph.Error,
+			Message: fmt.Sprintf("a way leads from %q back to %q without the tub, over %s (%s); none may", s.Pump.ID+".out", s.Pump.ID+".in", count(len(s.Runs), "run"), runNames(s.Runs)),
+			Hint:    "end one of these runs at the tub, or correct from and to",
+		}
+		d.Related = append(d.Related, hereRun(s.Runs[0]))
+		if last := s.Runs[len(s.Runs)-1]; last != s.Runs[0] {
+			d.Related = append(d.Related, hereRun(last))
+		}
+		report(false, d)
+	}
+}
+
+func pumpsApart(in *Input, report Report) {
+	v := in.ask()
+	for _, j := range v.net.PumpJoins() {
+		isNew := j.A.New() || j.B.New()
+		for _, r := range j.Runs {
+			isNew = isNew || r.New()
+		}
+		how := map[string]string{
+			"series":    fmt.Sprintf("%q feeds %q", j.A.ID+".out", j.B.ID+".in"),
+			"suction":   fmt.Sprintf("%q and %q are teed together", j.A.ID+".in", j.B.ID+".in"),
+			"discharge": fmt.Sprintf("%q and %q are teed together", j.A.ID+".out", j.B.ID+".out"),
+		}[j.How]
+		report(!isNew, graph.Diagnostic{
+			Pos: j.A.Pos, Severity: graph.Error, Related: []graph.Related{here(j.B), hereRun(j.Runs[0])},
+			Message: fmt.Sprintf("two pumps in one line: %s over %s (%s); 0 tubs between them, needs 1", how, count(len(j.Runs), "run"), runNames(j.Runs)),
+			Hint:    "give each pump its own suction and its own return",
+		})
+	}
+}
+
+func airApart(in *Input, report Report) {
+	v := in.ask()
+	for _, j := range v.net.AirJoins() {
+		d := graph.Diagnostic{
+			Pos: j.Run.Pos, Severity: graph.Error,
+			Message: fmt.Sprintf("the air line at %q joins the water line at %q; none may", j.Air.String(), j.Water.String()),
+			Hint:    "end the air line at the jets' port \"air\" or an injector's \"gas\"",
+		}
+		for _, ref := range []graph.PortRef{j.Air, j.Water} {
+			if p := v.net.Part(ref.Part); p != nil {
+				d.Related = append(d.Related, here(p))
+			}
+		}
+		report(false, d)
+	}
+}
+
+func noDeadLeg(in *Input, report Report) {
+	v := in.ask()
+	if len(v.c.Pumps()) == 0 {
+		return
+	}
+	for _, d := range v.net.DeadEnds() {
+		if d.Closed || len(d.Runs) == 0 || hasUnit(d) {
+			continue
+		}
+		first := d.Runs[0]
+		isNew := false
+		for _, r := range d.Runs {
+			if r.New() {
+				first, isNew = r, true
+				break
+			}
+		}
+		sum := 0.0
+		for _, r := range d.Runs {
+			sum += pathLength(in, r)
+		}
+		f := graph.Diagnostic{
+			Pos: first.Pos, Severity: graph.Warning,
+			Message: fmt.Sprintf("water stands in %s (%s, %s); needs 0", count(len(d.Runs), "run"), runNames(d.Runs), v.length(sum)),
+			Hint:    "lead it back to the line or the tub, cap it close to the tee, or end it at a drain",
+		}
+		if d.From != nil {
+			f.Related = []graph.Related{here(d.From)}
+		} else {
+			f.Message += ": no pump's water comes to it"
+		}
+		report(!isNew, f)
+	}
+}
+
+// hasUnit reports whether a unit stands in a dead end: the rule unit-gets-water speaks of it.
+func hasUnit(d graph.DeadEnd) bool {
+	for _, p := range d.Parts {
+		if p.Kind == graph.HeatPump {
+			return true
+		}
+	}
+	return false
+}

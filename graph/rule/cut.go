@@ -1,0 +1,155 @@
+package rule
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+)
+
+// cutRules say whether a person can cut the pipe at the place and put the work in. They
+// judge Input.Cut alone.
+func cutRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "cut-room",
+			Asks:     "The straight pipe at the cut is as long as what goes in, with the sockets and the straight length it needs.",
+			Why:      "What is too long by a millimetre does not go in.",
+			Source:   "sum of the parts' lengths in the catalogue",
+			Severity: graph.Error,
+			Check:    cutRoom,
+		},
+		{
+			Name:     "cut-measured",
+			Asks:     "The run that is cut was measured leg by leg.",
+			Why:      "A length with bends in it does not say how long the straight between them is.",
+			Source:   "follows from the description",
+			Severity: graph.Warning,
+			Check:    cutMeasured,
+		},
+		{
+			Name:     "cut-reachable",
+			Asks:     "The cut can be reached.",
+			Why:      "Nobody can cut, clean and cement what he can't get at.",
+			Source:   "common practice, no source",
+			Severity: graph.Error,
+			Check:    cutReachable,
+		},
+		{
+			Name:     "cut-clear-room",
+			Asks:     "There is 100 mm of free room around the pipe at the cut.",
+			Why:      "A hand has to get round the pipe, with a saw, and a wet joint wants a quarter turn.",
+			Source:   "common practice, no source",
+			Severity: graph.Error,
+			Check:    cutClearRoom,
+		},
+	}
+}
+
+// clearMM is the free room around pipe that a hand and a saw need, mm. Common practice, no
+// source.
+const clearMM = 100
+
+// pos returns where the description speaks of the cut.
+func (c *Cut) pos() graph.Pos {
+	if c.Pos.IsValid() {
+		return c.Pos
+	}
+	if leg := c.leg(); leg != nil {
+		return or(leg.Pos, c.Run.Pos)
+	}
+	return c.Run.Pos
+}
+
+func (c *Cut) leg() *graph.Leg {
+	if c.Leg < 1 || c.Leg > len(c.Run.Legs) {
+		return nil
+	}
+	return &c.Run.Legs[c.Leg-1]
+}
+
+// where says it in words.
+func (c *Cut) where() string {
+	if c.Leg > 0 && len(c.Run.Legs) > 1 {
+		return fmt.Sprintf("leg %d of run %q", c.Leg, c.Run.ID)
+	}
+	return fmt.Sprintf("run %q", c.Run.ID)
+}
+
+// place returns what the surroundings allow: the leg's word before the run's.
+func (c *Cut) place() graph.Place {
+	p := c.Run.Place
+	if leg := c.leg(); leg != nil {
+		if leg.ClearMM >= 0 {
+			p.ClearMM = leg.ClearMM
+		}
+		if leg.Reachable != nil {
+			p.Reachable = leg.Reachable
+		}
+	}
+	return p
+}
+
+func cutRoom(in *Input, report Report) {
+	c := in.Cut
+	if c == nil || c.Leg == 0 || c.RoomMM >= c.NeededMM {
+		return
+	}
+	v := in.ask()
+	d := graph.Diagnostic{
+		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
+		Message: fmt.Sprintf("%s has %s of straight pipe between its sockets; the work needs %s", c.where(), v.length(c.RoomMM), v.length(c.NeededMM)),
+		Hint:    fmt.Sprintf("another %s would do: a shorter valve, a hose section, or another place", v.length(c.NeededMM-c.RoomMM)),
+	}
+	for i, t := range c.Terms {
+		sep := ", "
+		if i == 0 {
+			sep = ": "
+		}
+		d.Message += sep + t
+	}
+	report(false, d)
+}
+
+func cutMeasured(in *Input, report Report) {
+	c := in.Cut
+	if c == nil || c.Leg > 0 {
+		return
+	}
+	report(false, graph.Diagnostic{
+		Pos: c.pos(), Severity: graph.Warning, Related: []graph.Related{hereRun(c.Run)},
+		Message: fmt.Sprintf("run %q is known only by its length: 0 legs measured, needs all", c.Run.ID),
+		Hint:    "measure its legs and write legs = [\"…\"] in place of length",
+	})
+}
+
+func cutReachable(in *Input, report Report) {
+	c := in.Cut
+	if c == nil {
+		return
+	}
+	if r := c.place().Reachable; r == nil || *r {
+		return
+	}
+	report(false, graph.Diagnostic{
+		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
+		Message: fmt.Sprintf("%s is not reachable, by the description; a cut needs to be", c.where()),
+		Hint:    "take off a panel or the foam and say so, or choose another place",
+	})
+}
+
+func cutClearRoom(in *Input, report Report) {
+	c := in.Cut
+	if c == nil {
+		return
+	}
+	clear := c.place().ClearMM
+	if clear < 0 || clear >= clearMM {
+		return
+	}
+	v := in.ask()
+	report(false, graph.Diagnostic{
+		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
+		Message: fmt.Sprintf("%s has %s of free room around it; a hand and a saw need %s", c.where(), v.length(clear), v.length(clearMM)),
+		Hint:    "move what is in the way, or choose another place",
+	})
+}

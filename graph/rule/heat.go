@@ -1,0 +1,125 @@
+package rule
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+)
+
+// heatRules say what becomes of the element heater and how warm the water may be.
+func heatRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "element-state",
+			Asks:     "An element heater on the tub is declared disconnected, or its interlock with the unit is named.",
+			Why:      "Two heaters that don't know of each other heat against each other, and an element that heats without flow boils its tube dry.",
+			Source:   "common practice, no source; the work itself is a qualified electrician's (IEC 60364-7-702)",
+			Severity: graph.Warning,
+			Check:    elementState,
+		},
+		{
+			Name:     "switch-proves-flow",
+			Asks:     "What a flow or pressure switch before the unit proves is known: not that the unit has its flow.",
+			Why:      "A pressure switch proves pressure: the unit's back pressure can hold it closed with almost no flow. A flow switch in the line proves the line's flow, which the bypass keeps up when the unit has none.",
+			Source:   "heating and ventilation service practice; no standard",
+			Severity: graph.Warning,
+			Check:    switchProvesFlow,
+		},
+		{
+			Name:     "water-not-above-40",
+			Asks:     "The water is 40 °C at most.",
+			Why:      "Hotter water harms bathers, and the pipe's rating falls fast.",
+			Source:   "EN 17125, IEC 60335-2-60 and UL 1563: 40 °C (104 °F) at most (from memory)",
+			Severity: graph.Error,
+			Check:    waterNotAbove40,
+		},
+	}
+}
+
+func elementState(in *Input, report Report) {
+	v := in.ask()
+	unit := v.c.TheUnit()
+	if unit == nil {
+		return
+	}
+	for _, e := range v.c.OfKind(graph.ElementHeater) {
+		if e.Element != nil && (e.Element.Disconnected || e.Element.Interlock != "") {
+			continue
+		}
+		// What becomes of it is part of the job, though the element was there before.
+		report(unit.Existing, graph.Diagnostic{
+			Pos: e.Pos, Severity: graph.Warning, Related: []graph.Related{here(unit)},
+			Message: fmt.Sprintf("what becomes of element heater %q is not said: 0 of disconnected and interlock given, needs 1", e.ID),
+			Hint:    "settle it with the electrician, then write disconnected = true, or interlock = \"…\": back-up with a lower set point, or locked out while the unit runs",
+		})
+	}
+}
+
+func switchProvesFlow(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		kept := keptElement(v, b)
+		for _, p := range b.up.Parts {
+			d := graph.Diagnostic{Pos: p.Pos, Related: []graph.Related{here(b.Unit)}, Severity: graph.Note}
+			switch {
+			case p.Kind == graph.PressureSwitch && kept != nil:
+				d.Severity = graph.Warning
+				d.Related = append(d.Related, here(kept))
+				d.Message = fmt.Sprintf("pressure switch %q stands before %q, whose back pressure can hold it closed with almost no flow, while element %q stays in use", p.ID, b.Unit.ID, kept.ID)
+				d.Hint = "have the electrician see to it that the element is locked by a flow switch, or by the unit, rather than by pressure alone"
+			case p.Kind == graph.PressureSwitch:
+				d.Message = fmt.Sprintf("pressure switch %q stands before %q and can close with almost no flow", p.ID, b.Unit.ID)
+				d.Hint = "rely on the unit's own flow switch; tell the electrician what the switch still switches"
+			case p.Kind == graph.FlowSwitch && !onBranch(b, p):
+				d.Message = fmt.Sprintf("flow switch %q in the line proves the line's flow, not that of %q, which the bypass can take", p.ID, b.Unit.ID)
+				d.Hint = "rely on the unit's own flow switch, and test it by shutting an isolator slowly; the electrician decides what each switch locks"
+			default:
+				continue
+			}
+			report(b.Unit.Existing, d)
+		}
+	}
+}
+
+// keptElement returns an element heater on the unit's line that is not disconnected, or nil.
+func keptElement(v *view, b branch) *graph.Part {
+	for _, list := range [][]*graph.Part{b.up.Parts, b.down.Parts} {
+		for _, p := range list {
+			if p.Kind == graph.ElementHeater && (p.Element == nil || !p.Element.Disconnected) {
+				return p
+			}
+		}
+	}
+	return nil
+}
+
+func onBranch(b branch, p *graph.Part) bool {
+	for _, q := range b.ToUnitParts {
+		if q == p {
+			return true
+		}
+	}
+	return false
+}
+
+// hottestC is the most a tub's water may have, °C. Source: EN 17125 (from memory).
+const hottestC = 40
+
+// waterC returns the water's temperature, °C: 38 where the description is silent.
+func waterC(c *graph.Circuit) float64 {
+	if c.Water.TemperatureSet {
+		return c.Water.TemperatureC
+	}
+	return 38
+}
+
+func waterNotAbove40(in *Input, report Report) {
+	v := in.ask()
+	if t := waterC(v.c); t > hottestC {
+		report(false, graph.Diagnostic{
+			Pos: or(v.c.Water.KeyPos["temperature"], v.c.Water.Pos), Severity: graph.Error,
+			Message: fmt.Sprintf("the water has %s; 40 °C (104 °F) is the most a bather may meet", v.celsius(t)),
+			Hint:    "set the controller and the unit to 40 °C or less, and leave the high limit active",
+		})
+	}
+}

@@ -1,0 +1,239 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// joinRules say what can be glued to what.
+func joinRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "measured-diameter-fits-spec",
+			Asks:     "The outside diameter measured on the old pipe is that of the spec and size the description gives it.",
+			Why:      "Inch and metric pipe look alike and differ by one to three millimetres: ordered by the wrong table, nothing fits. Thin waste pipe swells and bursts at pump pressure.",
+			Source:   "ASTM D1785, EN ISO 1452-2 and EN 1329 outside diameters; 0.5 mm for the calliper and the pipe is judgement",
+			Severity: graph.Error,
+			Check:    measuredDiameter,
+		},
+		{
+			Name:     "inch-metric-transition",
+			Asks:     "Inch and metric pipe meet only in a transition, a union with one end of each, or a thread.",
+			Why:      "Solvent cement fills a few tenths of a millimetre; 48.3 mm in a 50 mm socket leaves 1.7.",
+			Source:   "ASTM D1785 against EN ISO 1452-2 outside diameters",
+			Severity: graph.Error,
+			Check:    inchMetricTransition,
+		},
+		{
+			Name:     "hose-on-barbs",
+			Asks:     "Barbed hose ends on a barb.",
+			Why:      "Hose can't be cemented into a socket.",
+			Source:   "common practice, no source",
+			Severity: graph.Error,
+			Check:    hoseOnBarbs,
+		},
+		{
+			Name:     "one-solvent-family",
+			Asks:     "The new solvent-welded work is all inch or all metric.",
+			Why:      "Two families in one van mean two sets of fittings that look alike, and a leak where one was taken for the other.",
+			Source:   "common practice, no source",
+			Severity: graph.Warning,
+			Check:    oneSolventFamily,
+		},
+	}
+}
+
+func measuredDiameter(in *Input, report Report) {
+	v := in.ask()
+	def := v.c.Pipe
+	if def.MeasuredOutsideMM > 0 {
+		judgeDiameter(v, def.MeasuredOutsideMM, def.Spec, def.Size, "[pipe]", or(def.KeyPos["measured-outside-diameter"], def.Pos), report)
+	}
+	measured := def.MeasuredOutsideMM > 0
+	for _, r := range v.c.Runs {
+		if r.MeasuredOutsideMM > 0 {
+			measured = true
+			judgeDiameter(v, r.MeasuredOutsideMM, r.Spec, r.Size, fmt.Sprintf("run %q", r.ID), runKey(r, "measured-outside-diameter"), report)
+		}
+	}
+	if old := joinsOld(v); !measured && old != nil && old.Spec.Family() != catalog.Hose {
+		report(false, graph.Diagnostic{
+			Pos: old.Pos, Severity: graph.Note,
+			Message: fmt.Sprintf("new work joins old pipe (run %q, %s %s) whose outside diameter nobody measured: 0 readings, needs 1", old.ID, old.Spec, old.Size),
+			Hint:    "measure it with a calliper before ordering and write measured-outside-diameter: it decides between inch and metric",
+		})
+	}
+}
+
+// joinsOld returns the first old run that meets a new part, or nil.
+func joinsOld(v *view) *graph.Run {
+	for _, r := range v.c.Runs {
+		if r.New() {
+			continue
+		}
+		for _, end := range []graph.PortRef{r.From, r.To} {
+			if p := v.net.Part(end.Part); p != nil && p.New() && p.Kind != graph.Tub {
+				return r
+			}
+		}
+	}
+	return nil
+}
+
+func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, what string, pos graph.Pos, report Report) {
+	if v.c.Catalog == nil || spec.Family() == catalog.Hose {
+		return
+	}
+	stated, ok := v.c.Catalog.Pipe(spec, size)
+	if !ok || stated.OutsideMM == 0 || math.Abs(got-stated.OutsideMM) <= catalog.CalliperMM {
+		return
+	}
+	d := graph.Diagnostic{
+		Pos: pos, Severity: graph.Error,
+		Message: fmt.Sprintf("%s measures %.1f mm outside; %s %s has %.1f mm", what, got, spec, size, stated.OutsideMM),
+	}
+	near := v.c.Catalog.ByOutside(got, catalog.CalliperMM)
+	switch {
+	case len(near) == 0:
+		d.Message += "; no pipe in the catalogue has that"
+		d.Hint = "measure again, on clean round pipe, in two directions"
+	case !near[0].Pressure:
+		d.Message += fmt.Sprintf(", and %.1f mm is %s, which is not allowed under pressure", got, near[0].Pipe)
+		d.Hint = "find out where that pipe leads: nothing of pressure pipe fits it, and it must not carry the pump's pressure"
+	default:
+		d.Message += fmt.Sprintf(", while %.1f mm is %s", got, near[0].Pipe)
+		d.Hint = "correct spec and size, or measure again"
+	}
+	report(false, d)
+}
+
+// glued reports whether both ends of a part of the kind are sockets of one family, so that
+// what is joined there has to be of that family.
+func glued(k graph.Kind) bool {
+	switch k {
+	case graph.Coupling, graph.SlipCoupling, graph.Tee, graph.Reducer, graph.GateValve, graph.BallValve,
+		graph.ButterflyValve, graph.CheckValve:
+		return true
+	}
+	return false
+}
+
+func inchMetricTransition(in *Input, report Report) {
+	v := in.ask()
+	for _, p := range v.c.Parts {
+		if !glued(p.Kind) {
+			continue
+		}
+		first := (*graph.Run)(nil)
+		for _, r := range v.net.At(p) {
+			family := r.Spec.Family()
+			if v.net.IsAir(r) || (family != catalog.Inch && family != catalog.Metric) || hasTransition(in, r, p) {
+				continue
+			}
+			if first == nil {
+				first = r
+			}
+			body, of := first.Spec, fmt.Sprintf("run %q", first.ID)
+			if p.Spec != "" {
+				body, of = p.Spec, "its own spec"
+			}
+			if body.Family() == family {
+				continue
+			}
+			report(p.Existing && !r.New(), graph.Diagnostic{
+				Pos: runKey(r, "spec"), Severity: graph.Error, Related: []graph.Related{here(p), hereRun(first)},
+				Message: fmt.Sprintf("run %q (%s %s, %s) is glued into %s %q, which is %s by %s (%s): 0 transitions there, needs 1", r.ID, r.Spec, r.Size, family, p.Kind, p.ID, body.Family(), of, body),
+				Hint:    "put a transition between, or take the part in the other family",
+			})
+		}
+	}
+}
+
+// hasTransition reports whether the layout puts a transition at the end of a run that
+// meets a part.
+func hasTransition(in *Input, r *graph.Run, p *graph.Part) bool {
+	path := pathOf(in, r)
+	if path == nil {
+		return false
+	}
+	for _, f := range path.Fittings {
+		if f.Kind != "transition" {
+			continue
+		}
+		atStart := f.Point == 0 && len(path.Points) > 0
+		atEnd := f.Point == len(path.Points)-1 && len(path.Points) > 0
+		if (!atStart && !atEnd) || (atStart && r.From.Part == p.ID) || (atEnd && r.To.Part == p.ID) {
+			return true
+		}
+	}
+	return false
+}
+
+// barbed lists the kinds hose is clamped onto: a barb, or equipment with barbs of its own.
+func barbed(k graph.Kind) bool { return k == graph.Barb || !glued(k) && k != graph.Union }
+
+func hoseOnBarbs(in *Input, report Report) {
+	v := in.ask()
+	for _, r := range v.c.Runs {
+		if r.Spec.Family() != catalog.Hose || v.net.IsAir(r) || hasBarb(in, r) {
+			continue
+		}
+		for _, end := range []graph.PortRef{r.From, r.To} {
+			p := v.net.Part(end.Part)
+			if p == nil || barbed(p.Kind) {
+				continue
+			}
+			report(!r.New(), graph.Diagnostic{
+				Pos: r.Pos, Severity: graph.Error, Related: []graph.Related{here(p)},
+				Message: fmt.Sprintf("hose %q ends in the socket of %s %q: 0 barbs there, needs 1", r.ID, p.Kind, p.ID),
+				Hint:    "put a barb between, with two clamps on the hose",
+			})
+		}
+	}
+}
+
+// hasBarb reports whether the layout adds barbs to a run of hose by itself.
+func hasBarb(in *Input, r *graph.Run) bool {
+	path := pathOf(in, r)
+	if path == nil {
+		return false
+	}
+	for _, f := range path.Fittings {
+		if f.Kind == "barb" {
+			return true
+		}
+	}
+	return false
+}
+
+func oneSolventFamily(in *Input, report Report) {
+	v := in.ask()
+	first := map[catalog.Family]*graph.Run{}
+	runs := map[catalog.Family]int{}
+	for _, r := range v.c.Runs {
+		f := r.Spec.Family()
+		if !r.New() || v.net.IsAir(r) || (f != catalog.Inch && f != catalog.Metric) {
+			continue
+		}
+		runs[f]++
+		if first[f] == nil {
+			first[f] = r
+		}
+	}
+	inch, metric := first[catalog.Inch], first[catalog.Metric]
+	if inch == nil || metric == nil {
+		return
+	}
+	few, many := inch, metric
+	if runs[catalog.Inch] > runs[catalog.Metric] {
+		few, many = metric, inch
+	}
+	report(false, graph.Diagnostic{
+		Pos: few.Pos, Severity: graph.Warning, Related: []graph.Related{hereRun(many)},
+		Message: fmt.Sprintf("the new work has %s in inch and %s in metric pipe; it needs one family", count(runs[catalog.Inch], "run"), count(runs[catalog.Metric], "run")),
+		Hint:    fmt.Sprintf("take the family of the pipe that is cut, and cross over once, at the unit's unions; %q is the first of the fewer", few.ID),
+	})
+}

@@ -1,0 +1,319 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+)
+
+// limitRules judge what else the flows bring with them.
+func limitRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "line-least-flow",
+			Asks:     "Filter, kept element and everything else in the line gets the least flow it asks for.",
+			Why:      "Every metre the unit's branch costs is flow the rest of the line loses; a kept element trips below its least.",
+			Source:   "the part's data sheet; element heaters 4.5 m3/h where it is silent (controller makers' notes, catalogue)",
+			Severity: graph.Warning,
+			Needs:    NeedsFlow,
+			Check:    lineLeastFlow,
+		},
+		{
+			Name:     "velocity",
+			Asks:     "Water goes at most 1.83 m/s (6 ft/s) on the suction side and 2.44 m/s (8 ft/s) on the pressure side of new pipe.",
+			Why:      "Faster water is heard, wears bends and takes the head that the jets are to have.",
+			Source:   "ANSI/APSP/ICC-15 (2011) and International Swimming Pool and Spa Code 311.3 (2015), as described; not read in the code itself",
+			Severity: graph.Warning,
+			Needs:    NeedsFlow,
+			Check:    velocity,
+		},
+		{
+			Name:     "unit-temperature-rise",
+			Asks:     "The water warms by at most 4 K in the unit.",
+			Why:      "2 to 3 K is what units are rated at; from 4 K on low-flow protection trips, and the condensing temperature costs output.",
+			Source:   "rated 2.5 K: AHRI 1160 (from memory); the 4 K from memory",
+			Severity: graph.Warning,
+			Needs:    NeedsFlow,
+			Check:    unitTemperatureRise,
+		},
+		{
+			Name:     "working-pressure",
+			Asks:     "The pressure in every run and in the unit stays within its rating at the water's temperature in every mode.",
+			Why:      "What holds at shut-off holds in use, unless two pumps drive one line.",
+			Source:   "derating: PPI recommendation C (ASTM pipe) and a metric PVC-U table, in the catalogue",
+			Severity: graph.Error,
+			Needs:    NeedsFlow,
+			Check:    workingPressure,
+		},
+		{
+			Name:     "pump-suction-head",
+			Asks:     "The suction head available at a pump (NPSH) is above what the pump asks for at its flow.",
+			Why:      "Below it the water boils in the eye: noise, no head, a worn wheel.",
+			Source:   "NPSH as in ISO 9906 (from memory); the pump's data sheet",
+			Severity: graph.Error,
+			Needs:    NeedsFlow,
+			Check:    pumpSuctionHead,
+		},
+		{
+			Name:     "jets-keep-flow",
+			Asks:     "The jets lose at most a tenth of the flow they have today in their strongest mode.",
+			Why:      "A loss in flow is nearly twice that in force at the jet, and the customer feels it.",
+			Source:   "the tenth is common practice, no source",
+			Severity: graph.Warning,
+			Needs:    NeedsFlow,
+			Check:    jetsKeepFlow,
+		},
+	}
+}
+
+// least returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
+func leastOf(v *view, p *graph.Part) float64 {
+	switch {
+	case p.Kind == graph.HeatPump:
+		return 0 // judged by rules of its own
+	case p.Kind == graph.ElementHeater && p.Element != nil && p.Element.Disconnected:
+		return 0
+	case p.LeastFlow > 0:
+		return p.LeastFlow
+	case p.Kind == graph.ElementHeater || p.Type != "":
+		return row(v.c, p).Least
+	}
+	return 0
+}
+
+func lineLeastFlow(in *Input, report Report) {
+	v := in.ask()
+	for i := range in.Solutions {
+		s := &in.Solutions[i]
+		before := sameMode(in.BeforeSolutions, s.Mode.Name)
+		for k := range s.Parts {
+			f := &s.Parts[k]
+			least := leastOf(v, f.Part)
+			got := math.Abs(f.Flow)
+			if least == 0 || got >= least || got < standing {
+				continue
+			}
+			short := f.Part.Existing
+			if was := flowBefore(before, f.Part.ID); was >= least {
+				short = false // the new work takes it away
+			}
+			d := graph.Diagnostic{
+				Pos: key(f.Part, "least-flow"), Severity: graph.Warning,
+				Message: fmt.Sprintf("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, v.flow(got), v.flow(least)),
+				Hint:    "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit",
+			}
+			if was := flowBefore(before, f.Part.ID); was > 0 {
+				d.Message += fmt.Sprintf("; before the work it gets %s", v.flow(was))
+			}
+			report(short, d)
+		}
+	}
+}
+
+// sameMode returns the solution of the mode with the name, or nil.
+func sameMode(list []hydraulic.Solution, name string) *hydraulic.Solution {
+	for i := range list {
+		if list[i].Mode.Name == name {
+			return &list[i]
+		}
+	}
+	return nil
+}
+
+func flowBefore(s *hydraulic.Solution, id string) float64 {
+	if s == nil {
+		return 0
+	}
+	if p := s.Part(id); p != nil {
+		return math.Abs(p.Flow)
+	}
+	return 0
+}
+
+// The greatest velocities, m/s: 6 ft/s and 8 ft/s. Source: see the rule.
+const (
+	suctionMS  = 6 * 0.3048
+	pressureMS = 8 * 0.3048
+)
+
+func velocity(in *Input, report Report) {
+	v := in.ask()
+	type worst struct {
+		run  *hydraulic.RunFlow
+		mode string
+	}
+	most := map[string]worst{}
+	for i := range in.Solutions {
+		s := &in.Solutions[i]
+		for k := range s.Runs {
+			r := &s.Runs[k]
+			if math.Abs(r.Velocity) > limitMS(r) && (most[r.Run.ID].run == nil || math.Abs(r.Velocity) > math.Abs(most[r.Run.ID].run.Velocity)) {
+				most[r.Run.ID] = worst{r, s.Mode.Name}
+			}
+		}
+	}
+	for _, r := range v.c.Runs {
+		w, ok := most[r.ID]
+		if !ok || pathLength(in, r) == 0 {
+			continue
+		}
+		sideName := "pressure"
+		if w.run.Suction {
+			sideName = "suction"
+		}
+		report(!r.New(), graph.Diagnostic{
+			Pos: r.Pos, Severity: graph.Warning,
+			Message: fmt.Sprintf("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.ID, r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
+			Hint:    "a size larger",
+		})
+	}
+}
+
+func limitMS(r *hydraulic.RunFlow) float64 {
+	if r.Suction {
+		return suctionMS
+	}
+	return pressureMS
+}
+
+// mostRiseK is the greatest temperature rise in a unit, K. Source: from memory.
+const mostRiseK = 4
+
+func unitTemperatureRise(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		for _, m := range modesOf(in, b) {
+			rise := m.solution.Part(b.Unit.ID).RiseK
+			if rise <= mostRiseK || m.flow < standing {
+				continue
+			}
+			report(b.Unit.Existing, graph.Diagnostic{
+				Pos: b.Unit.Pos, Severity: graph.Warning,
+				Message: fmt.Sprintf("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(m.flow), v.kelvin(mostRiseK)),
+				Hint:    fmt.Sprintf("%s would bring it down to that", v.flow(m.flow*rise/mostRiseK)),
+			})
+		}
+	}
+}
+
+func workingPressure(in *Input, report Report) {
+	v := in.ask()
+	t := waterC(v.c)
+	told := map[string]bool{}
+	for i := range in.Solutions {
+		s := &in.Solutions[i]
+		for k := range s.Runs {
+			r := &s.Runs[k]
+			rating, _ := pipe(v.c, r.Run).RatingAt(t)
+			if rating == 0 || r.StaticPa <= rating || told["run "+r.Run.ID] {
+				continue
+			}
+			told["run "+r.Run.ID] = true
+			report(!r.Run.New(), graph.Diagnostic{
+				Pos: r.Run.Pos, Severity: graph.Error,
+				Message: fmt.Sprintf("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.ID, v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)),
+				Hint:    "pipe of the next class, or one pump on the line",
+			})
+		}
+		for _, b := range v.branches {
+			f, highest := s.Part(b.Unit.ID), highestPressure(v, b.Unit)
+			if f == nil || highest == 0 || f.StaticPa <= highest || told["unit "+b.Unit.ID] {
+				continue
+			}
+			told["unit "+b.Unit.ID] = true
+			report(b.Unit.Existing, graph.Diagnostic{
+				Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error,
+				Message: fmt.Sprintf("mode %q: %s at %q; it stands %s", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)),
+				Hint:    "a unit for a higher pressure, or a pump with less head",
+			})
+		}
+	}
+}
+
+func pumpSuctionHead(in *Input, report Report) {
+	v := in.ask()
+	for i := range in.Solutions {
+		s := &in.Solutions[i]
+		for k := range s.Parts {
+			f := &s.Parts[k]
+			if !f.NPSHKnown || f.Part.Pump == nil || len(f.Part.Pump.NPSH) == 0 {
+				continue
+			}
+			need := npshAt(f.Part.Pump.NPSH, math.Abs(f.Flow))
+			if f.NPSHAvailableM >= need {
+				continue
+			}
+			report(f.Part.Existing, graph.Diagnostic{
+				Pos: key(f.Part, "npsh"), Severity: graph.Error,
+				Message: fmt.Sprintf("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
+				Hint:    "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",
+			})
+		}
+	}
+}
+
+// npshAt returns the required NPSH, m, straight between the points of the sheet and level
+// beyond its ends.
+func npshAt(points []graph.CurvePoint, flow float64) float64 {
+	last := points[0]
+	for _, p := range points {
+		if flow <= p.Flow {
+			if p.Flow == last.Flow {
+				return p.Head.Value
+			}
+			share := (flow - last.Flow) / (p.Flow - last.Flow)
+			return last.Head.Value + float64(share*(p.Head.Value-last.Head.Value))
+		}
+		last = p
+	}
+	return last.Head.Value
+}
+
+// mostJetsLoss is the share of their flow the jets may lose. Common practice, no source.
+const mostJetsLoss = 0.10
+
+func jetsKeepFlow(in *Input, report Report) {
+	v := in.ask()
+	var mode string
+	var was float64
+	for i := range in.BeforeSolutions {
+		s := &in.BeforeSolutions[i]
+		if q := jetsFlow(s); q > was {
+			mode, was = s.Mode.Name, q
+		}
+	}
+	after := sameMode(in.Solutions, mode)
+	if was < standing || after == nil || !v.job {
+		return
+	}
+	now := jetsFlow(after)
+	loss := 1 - now/was
+	if loss <= mostJetsLoss {
+		return
+	}
+	pos := graph.Pos{File: v.c.File}
+	for _, u := range v.c.Units() {
+		pos = or(pos, u.Pos)
+	}
+	if jets := v.c.OfKind(graph.JetGroup); len(jets) > 0 {
+		pos = jets[0].Pos
+	}
+	report(false, graph.Diagnostic{
+		Pos: pos, Severity: graph.Warning,
+		Message: fmt.Sprintf("mode %q: the jets get %s, %.0f %% less than today's %s; %.0f %% is the most a customer puts up with", mode, v.flow(now), 100*loss, v.flow(was), 100*mostJetsLoss),
+		Hint:    "a weaker spring, a bypass a size larger, or a circulation pump for the unit so that this one only drives the jets",
+	})
+}
+
+// jetsFlow sums what the jet groups get, m³/s.
+func jetsFlow(s *hydraulic.Solution) float64 {
+	sum := 0.0
+	for i := range s.Parts {
+		if s.Parts[i].Part.Kind == graph.JetGroup {
+			sum += math.Abs(s.Parts[i].Flow)
+		}
+	}
+	return sum
+}

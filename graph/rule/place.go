@@ -1,0 +1,263 @@
+package rule
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+)
+
+// placeRules say where in the water's way the unit stands.
+func placeRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "unit-on-heater-line",
+			Asks:     "The unit stands on the line of the pump that heats today, or of a pump of its own.",
+			Why:      "Only that line runs when heat is wanted; a jet pump's line is off most of the day.",
+			Source:   "common practice, no source",
+			Severity: graph.Error,
+			Check:    unitOnHeaterLine,
+		},
+		{
+			Name:     "unit-on-pressure-side",
+			Asks:     "The unit stands after its pump, not between the tub and the pump's inlet.",
+			Why:      "On the suction side its loss makes the pump cavitate, air leaks in, and the suction fittings no longer share the flow they were rated for.",
+			Source:   "common practice, no source",
+			Severity: graph.Error,
+			Check:    unitOnPressureSide,
+		},
+		{
+			Name:     "nothing-new-on-suction",
+			Asks:     "Nothing new stands between the tub and the inlet of a pump that was there.",
+			Why:      "A valve or a narrow place there runs the pump dry, and turns the whole pull on the other suction fitting, where a bather can be held.",
+			Source:   "common practice, no source; entrapment: EN 17125 and ANSI/APSP-16 ask that suction fittings keep their rated flow (from memory)",
+			Severity: graph.Error,
+			Check:    nothingNewOnSuction,
+		},
+		{
+			Name:     "unit-after-filter",
+			Asks:     "The water has passed a filter before it comes to the unit.",
+			Why:      "Debris blocks the exchanger, and a blocked exchanger can't be cleaned on site.",
+			Source:   "heat pump manuals agree; no standard",
+			Severity: graph.Error,
+			Check:    unitAfterFilter,
+		},
+		{
+			Name:     "unit-after-element",
+			Asks:     "The unit stands after the element heater.",
+			Why:      "The controller's sensor at the element then reads the tub's own water, and the unit's back pressure keeps a pressure switch closed. Both orders are met in the field, so this only warns.",
+			Source:   "common practice, no source",
+			Severity: graph.Warning,
+			Check:    unitAfterElement,
+		},
+		{
+			Name:     "unit-before-feeder",
+			Asks:     "No feeder, salt cell or ozone injector stands before the unit.",
+			Why:      "Strong chemical in the water eats the exchanger and ends its warranty.",
+			Source:   "heat pump and pool equipment manuals agree: the feeder comes last; no standard",
+			Severity: graph.Error,
+			Check:    unitBeforeFeeder,
+		},
+		{
+			Name:     "unit-before-jets",
+			Asks:     "No jets, diverter or manifold stands between the pump and the unit.",
+			Why:      "Before them all the water passes the unit's tees; after them the unit gets what a diverter or an open jet leaves it.",
+			Source:   "common practice, no source",
+			Severity: graph.Error,
+			Check:    unitBeforeJets,
+		},
+		{
+			Name:     "unit-gets-water",
+			Asks:     "The unit's two pipes lie on a way from a pump to the tub.",
+			Why:      "A unit without flow trips at once, and its branch is a dead leg.",
+			Source:   "follows from the circuit",
+			Severity: graph.Error,
+			Check:    unitGetsWater,
+		},
+	}
+}
+
+func unitOnHeaterLine(in *Input, report Report) {
+	v := in.ask()
+	heater := v.net.HeaterPump()
+	for _, b := range v.branches {
+		if b.Pump == nil || b.Pump == heater || b.Pump.New() {
+			continue
+		}
+		why := "the only line that is on when heat is wanted"
+		related := []graph.Related{here(b.Pump), here(heater)}
+		if e := v.net.Downstream(heater).First(graph.ElementHeater); e != nil {
+			why = fmt.Sprintf("whose water comes to the element heater %q", e.ID)
+			related = append(related, here(e))
+		}
+		report(b.Unit.Existing, graph.Diagnostic{
+			Pos: b.Unit.Pos, Severity: graph.Error, Related: related,
+			Message: fmt.Sprintf("%q is on the line of pump %q; it needs that of pump %q, %s", b.Unit.ID, b.Pump.ID, heater.ID, why),
+			Hint:    fmt.Sprintf("cut the line between %q and the tub instead, or give the unit a circulation pump of its own", heater.ID),
+		})
+	}
+}
+
+func unitOnPressureSide(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		if b.up.First(graph.Pump) != nil || b.Pump == nil {
+			continue
+		}
+		report(b.Unit.Existing, graph.Diagnostic{
+			Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
+			Message: fmt.Sprintf("%q is on the suction side of pump %q: 0 pumps before it, needs 1", b.Unit.ID, b.Pump.ID),
+			Hint:    fmt.Sprintf("cut after the outlet of %q", b.Pump.ID),
+		})
+	}
+}
+
+func nothingNewOnSuction(in *Input, report Report) {
+	v := in.ask()
+	for _, pump := range v.c.Pumps() {
+		if pump.New() {
+			continue
+		}
+		parts, runs := newWork(v.net.Suction(pump))
+		onIt := v.net.Suction(pump)
+		for _, d := range v.net.DeadEnds() {
+			if d.From == nil || !onIt.HasPart(d.From.ID) {
+				continue
+			}
+			for _, p := range d.Parts {
+				if p.New() {
+					parts = append(parts, p)
+				}
+			}
+		}
+		if len(parts)+len(runs) == 0 {
+			continue
+		}
+		what, pos := "", graph.Pos{}
+		switch {
+		case len(parts) > 0:
+			what = fmt.Sprintf("%s (%s)", count(len(parts), "new part"), partNames(parts))
+			for _, p := range parts {
+				pos = firstPos(pos, p.Pos)
+			}
+		default:
+			what = fmt.Sprintf("%s (%s)", count(len(runs), "new run"), runNames(runs))
+			for _, r := range runs {
+				pos = firstPos(pos, r.Pos)
+			}
+		}
+		report(false, graph.Diagnostic{
+			Pos: pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
+			Message: fmt.Sprintf("%s on the suction side of pump %q, between it and the tub; none may be", what, pump.ID),
+			Hint:    fmt.Sprintf("leave the suction as it is and work after the outlet of %q", pump.ID),
+		})
+	}
+}
+
+// newWork returns what of a reach is new.
+func newWork(r *graph.Reach) (parts []*graph.Part, runs []*graph.Run) {
+	for _, p := range r.Parts {
+		if p.New() {
+			parts = append(parts, p)
+		}
+	}
+	for _, x := range r.Runs {
+		if x.New() {
+			runs = append(runs, x)
+		}
+	}
+	return parts, runs
+}
+
+func unitAfterFilter(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		if b.up.First(graph.Filter) != nil {
+			continue
+		}
+		d := graph.Diagnostic{Pos: b.Unit.Pos}
+		if f := b.down.First(graph.Filter); f != nil {
+			d.Severity = graph.Error
+			d.Related = []graph.Related{here(f)}
+			d.Message = fmt.Sprintf("%q gets the water before filter %q does: 0 filters before it, needs 1", b.Unit.ID, f.ID)
+			d.Hint = fmt.Sprintf("cut after %q", f.ID)
+		} else {
+			d.Severity = graph.Warning
+			d.Message = fmt.Sprintf("no filter is described on the water's way to %q: 0 before it, needs 1", b.Unit.ID)
+			d.Hint = "add the filter to the description, the one in the skimmer too; without any, fit one before the unit"
+		}
+		report(b.Unit.Existing, d)
+	}
+}
+
+func unitAfterElement(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		e := b.down.First(graph.ElementHeater)
+		if e == nil || b.up.HasPart(e.ID) {
+			continue
+		}
+		report(b.Unit.Existing, graph.Diagnostic{
+			Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(e)},
+			Message: fmt.Sprintf("%q stands before element heater %q: the sensor there reads water the unit has warmed (1 to 3 K high), and a pressure switch there may drop out", b.Unit.ID, e.ID),
+			Hint:    fmt.Sprintf("cut after %q where there is room; where not, have the electrician check the controller's sensor and switch", e.ID),
+		})
+	}
+}
+
+// chemical lists the kinds that put chemicals or gas into the water.
+func chemical(p *graph.Part) bool {
+	return p.Kind == graph.Feeder || p.Kind == graph.SaltCell || p.Kind == graph.OzoneInjector
+}
+
+func unitBeforeFeeder(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		for _, p := range b.up.Parts {
+			if !chemical(p) || b.down.HasPart(p.ID) {
+				continue
+			}
+			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
+				Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(p)},
+				Message: fmt.Sprintf("%q stands after %s %q and gets its chemical; it needs to stand before it", b.Unit.ID, p.Kind, p.ID),
+				Hint:    fmt.Sprintf("cut before %q, or move %q to the last place before the tub", p.ID, p.ID),
+			})
+		}
+	}
+}
+
+func unitBeforeJets(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		if b.Pump == nil || !b.up.HasPart(b.Pump.ID) {
+			continue
+		}
+		after := v.net.Downstream(b.Pump)
+		for _, p := range b.up.Parts {
+			divides := p.Kind == graph.DiverterValve || p.Kind == graph.JetGroup ||
+				(p.Kind == graph.Manifold && len(v.net.Leaving(p)) > 1)
+			if !divides || !after.HasPart(p.ID) || p == b.TeeIn {
+				continue
+			}
+			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
+				Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(p), here(b.Pump)},
+				Message: fmt.Sprintf("%s %q stands between pump %q and %q; none may", p.Kind, p.ID, b.Pump.ID, b.Unit.ID),
+				Hint:    fmt.Sprintf("cut between %q and %q", b.Pump.ID, p.ID),
+			})
+		}
+	}
+}
+
+func unitGetsWater(in *Input, report Report) {
+	v := in.ask()
+	for _, u := range v.c.Units() {
+		runs := v.net.At(u)
+		if len(runs) == 0 || (len(v.net.Coming(u)) > 0 && len(v.net.Leaving(u)) > 0) {
+			continue // a unit nobody joined yet is a question for the cut
+		}
+		report(u.Existing, graph.Diagnostic{
+			Pos: u.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(runs[0])},
+			Message: fmt.Sprintf("no water can pass %q: %s joined, but no way leads from a pump over it to the tub", u.ID, count(len(runs), "run")),
+			Hint:    "follow both its pipes to the line: both have to end at tees on the pump's pressure side",
+		})
+	}
+}

@@ -1,0 +1,141 @@
+package rule
+
+import (
+	"fmt"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// pressureRules say what the pipe and the unit can stand.
+func pressureRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "pressure-rating",
+			Asks:     "Pipe and fittings after a pump, derated to the water's temperature, stand the pump's shut-off pressure and the water above them.",
+			Why:      "A valve shut by mistake brings the line to shut-off, and PVC keeps little more than half of its rating at 40 °C.",
+			Source:   "derating: PPI recommendation C (ASTM pipe) and a metric PVC-U table, in the catalogue",
+			Severity: graph.Error,
+			Check:    pressureRating,
+		},
+		{
+			Name:     "unit-highest-pressure",
+			Asks:     "The pump's shut-off pressure and the water above the unit are within the unit's highest pressure.",
+			Why:      "Its exchanger is the weakest part of the line.",
+			Source:   "the unit's data sheet; 3.5 bar where it is silent (catalogue)",
+			Severity: graph.Error,
+			Check:    unitHighestPressure,
+		},
+	}
+}
+
+// load is the most a pump can put on what lies after it, Pa.
+type load struct {
+	pa    float64
+	words string // "shut-off 1.49 bar of pump …"
+}
+
+// loadOf returns the shut-off pressure of a pump and the weight of the water above it.
+func loadOf(v *view, pump *graph.Part) (load, bool) {
+	pa, ok := strongestShutOff(v.c, pump)
+	if !ok {
+		return load{}, false
+	}
+	static := 0.0
+	if pump.BelowWaterSet {
+		static = max(0, pump.BelowWaterMM) / 1000 * pascalsPerMetre
+	}
+	words := fmt.Sprintf("shut-off %s of pump %q", v.pressure(pa), pump.ID)
+	if static > 0 {
+		words += fmt.Sprintf(" and %s of water above it", v.pressure(static))
+	}
+	return load{pa: pa + static, words: words}, true
+}
+
+func pressureRating(in *Input, report Report) {
+	v := in.ask()
+	t := waterC(v.c)
+	judged := map[string]bool{}
+	for _, pump := range v.c.Pumps() {
+		l, ok := loadOf(v, pump)
+		if !ok {
+			continue
+		}
+		under := v.net.Downstream(pump)
+		for _, r := range under.Runs {
+			row := pipe(v.c, r)
+			rating, source := row.RatingAt(t)
+			if row.RatingPa == 0 || rating >= l.pa || judged["run "+r.ID] {
+				continue
+			}
+			judged["run "+r.ID] = true
+			report(!r.New(), graph.Diagnostic{
+				Pos: runKey(r, "spec"), Severity: graph.Error, Related: []graph.Related{here(pump)},
+				Message: fmt.Sprintf("run %q (%s %s) is good for %s at %s, %.0f %% of its %s; it needs %s, %s", r.ID, r.Spec, r.Size, v.pressure(rating), v.celsius(t), 100*rating/row.RatingPa, v.pressure(row.RatingPa), v.pressure(l.pa), l.words),
+				Hint:    "take pipe of the next class (" + source + ")",
+			})
+		}
+		for _, p := range under.Parts {
+			rating, factor := partRating(v, p, t)
+			if !p.Kind.Plumbing() || rating == 0 || rating >= l.pa || judged["part "+p.ID] {
+				continue
+			}
+			judged["part "+p.ID] = true
+			report(p.Existing, graph.Diagnostic{
+				Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
+				Message: fmt.Sprintf("%s %q is good for %s at %s, %.0f %% of its rating; it needs %s, %s", p.Kind, p.ID, v.pressure(rating), v.celsius(t), 100*factor, v.pressure(l.pa), l.words),
+				Hint:    "take a part of a higher rating",
+			})
+		}
+	}
+}
+
+// partRating returns what a fitting or valve stands at a temperature, Pa, and what share of
+// its rating that is; 0 where it has none.
+func partRating(v *view, p *graph.Part, t float64) (pa, factor float64) {
+	r := row(v.c, p)
+	rating := r.RatingPa
+	if p.HighestPressurePa > 0 {
+		rating = p.HighestPressurePa
+	}
+	spec := p.Spec
+	if spec == "" {
+		spec = r.Spec
+	}
+	if spec == "" {
+		for _, run := range v.net.At(p) {
+			spec = run.Spec
+			break
+		}
+	}
+	factor, _ = catalog.Derating(spec, t)
+	return rating * factor, factor
+}
+
+// highestPressure returns what a unit stands, Pa: its data sheet's, else the catalogue's.
+// It is said for water at the temperatures of use, and not derated.
+func highestPressure(v *view, u *graph.Part) float64 {
+	if u.HighestPressurePa > 0 {
+		return u.HighestPressurePa
+	}
+	return row(v.c, u).RatingPa
+}
+
+func unitHighestPressure(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		highest := highestPressure(v, b.Unit)
+		if b.Pump == nil || highest == 0 || !b.up.HasPart(b.Pump.ID) {
+			continue
+		}
+		l, ok := loadOf(v, b.Pump)
+		if !ok || l.pa <= highest {
+			continue
+		}
+		report(b.Unit.Existing, graph.Diagnostic{
+			Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
+			Message: fmt.Sprintf("%q stands %s; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(l.pa), l.words),
+			Hint:    "choose a unit for a higher pressure, or heat from a pump with less head",
+		})
+	}
+}

@@ -1,0 +1,81 @@
+package rule
+
+import (
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// row returns the catalogue row of a part: the one it names, else that of its kind for its
+// spec and size, else the kind's generic one; the zero Row where there is none.
+func row(c *graph.Circuit, p *graph.Part) catalog.Row {
+	if c.Catalog == nil {
+		return catalog.Row{}
+	}
+	if p.Type != "" {
+		if r, ok := c.Catalog.Row(p.Type); ok {
+			return r
+		}
+	}
+	spec, size := p.Spec, p.Size
+	for _, r := range c.Runs {
+		if r.From.Part == p.ID || r.To.Part == p.ID {
+			if spec == "" {
+				spec = r.Spec
+			}
+			if size.IsZero() {
+				size = r.Size
+			}
+		}
+	}
+	if r, ok := c.Catalog.Fitting(string(p.Kind), spec, size); ok {
+		return r
+	}
+	r, _ := c.Catalog.Generic(string(p.Kind))
+	return r
+}
+
+// pipe returns the catalogue row of a run's pipe; the zero Row where there is none.
+func pipe(c *graph.Circuit, r *graph.Run) catalog.Row {
+	if c.Catalog == nil {
+		return catalog.Row{}
+	}
+	p, _ := c.Catalog.Pipe(r.Spec, r.Size)
+	return p
+}
+
+// opens reports whether a part can be opened by hand: a union, or a part with union ends.
+func opens(c *graph.Circuit, p *graph.Part) bool {
+	if p.Kind == graph.Union {
+		return true
+	}
+	r := row(c, p)
+	return strings.Contains(r.Ends, "union") || strings.Contains(r.Style, "true-union")
+}
+
+// isSwing reports whether a check valve is of the swing type.
+func isSwing(c *graph.Circuit, p *graph.Part) bool {
+	if p.Check != nil && p.Check.Style != "" {
+		return p.Check.Style == "swing"
+	}
+	return p.Type != "" && strings.Contains(row(c, p).Style, "swing")
+}
+
+// crackingPa returns the cracking pressure of a check, Pa: the description's, else the
+// catalogue row's; 0 for a swing check.
+func crackingPa(c *graph.Circuit, p *graph.Part) float64 {
+	switch {
+	case isSwing(c, p):
+		return 0
+	case p.Check != nil && p.Check.CrackingSet:
+		return p.Check.CrackingPa
+	}
+	return row(c, p).CrackingPa
+}
+
+// supportOf returns the distance between supports of a run, mm, and its source; false for
+// hose, and where no table has it.
+func supportOf(v *view, r *graph.Run) (mm float64, source string, ok bool) {
+	return catalog.SupportSpacing(r.Spec, r.Size, waterC(v.c))
+}

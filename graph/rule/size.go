@@ -1,0 +1,176 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// sizeRules say how wide the pipes are.
+func sizeRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "branch-not-below-ports",
+			Asks:     "The unit's two pipes are never smaller than its ports.",
+			Why:      "The unit's loss was measured on pipe of its ports' size; smaller pipe takes the low speed's few metres of head.",
+			Source:   "common practice, no source",
+			Severity: graph.Error,
+			Check:    branchNotBelowPorts,
+		},
+		{
+			Name:     "line-not-narrowed",
+			Asks:     "The line through the tees and the bypass are never smaller than the pipe that is cut.",
+			Why:      "At high speed nearly all the water goes through them: a size less costs the jets two to three times the loss.",
+			Source:   "common practice, no source; the loss follows from Darcy-Weisbach, about the fifth power of the bore",
+			Severity: graph.Error,
+			Check:    lineNotNarrowed,
+		},
+	}
+}
+
+// inchOf lists the metric sizes and the inch size each stands in for in the trade.
+// Source: the pairs of BS 5391/EN 1452 and ASTM D1785 pipe used alike, from memory.
+var inchOf = []struct{ mm, in float64 }{
+	{20, 0.5}, {25, 0.75}, {32, 1}, {40, 1.25}, {50, 1.5}, {63, 2}, {75, 2.5}, {90, 3}, {110, 4},
+}
+
+// nominalInch returns a size in nominal inches, for comparing the width of pipe of both
+// series: 50 mm counts as 1-1/2 in. Hose is sold by its bore, 38 mm is 1-1/2 in.
+func nominalInch(spec catalog.Spec, s catalog.Size) float64 {
+	if !s.Metric {
+		return s.Nominal
+	}
+	if spec.Family() != catalog.Hose {
+		for _, pair := range inchOf {
+			if s.Nominal == pair.mm {
+				return pair.in
+			}
+		}
+		return s.Nominal / 32
+	}
+	return s.Nominal / 25.4
+}
+
+// smaller reports whether a pipe is a size smaller than another: by more than a twentieth,
+// so that hose of 38 mm is as good as 1-1/2 in.
+func smaller(a, b float64) bool { return a > 0 && b > 0 && a < 0.95*b }
+
+// portSize returns the size of a unit's port.
+func portSize(u *graph.Part, port string) catalog.Size {
+	if p := u.Port(port); p != nil && !p.Size.IsZero() {
+		return p.Size
+	}
+	if u.Unit != nil && !u.Unit.PortsSize.IsZero() {
+		return u.Unit.PortsSize
+	}
+	return u.Size
+}
+
+func branchNotBelowPorts(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		for _, s := range b.sides() {
+			ports := portSize(b.Unit, s.port)
+			if s.tee == nil || ports.IsZero() {
+				continue
+			}
+			for _, r := range s.runs {
+				if !smaller(nominalInch(r.Spec, r.Size), nominalInch("", ports)) {
+					continue
+				}
+				report(!r.New(), graph.Diagnostic{
+					Pos: runKey(r, "size"), Severity: graph.Error, Related: []graph.Related{here(b.Unit)},
+					Message: fmt.Sprintf("run %q %s %q is %s; it needs %s, the size of the unit's ports", r.ID, s.name, b.Unit.ID, r.Size, ports),
+					Hint:    "take the ports' size or the next one up all the way between the tees and the unit",
+				})
+			}
+		}
+	}
+}
+
+func lineNotNarrowed(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		if b.problem != "" {
+			continue
+		}
+		cut := cutPipe(b)
+		if cut == nil {
+			continue
+		}
+		need := nominalInch(cut.Spec, cut.Size)
+		for _, r := range slices.Concat(newBefore(b), b.BypassRuns) {
+			if !smaller(nominalInch(r.Spec, r.Size), need) {
+				continue
+			}
+			report(!r.New(), graph.Diagnostic{
+				Pos: runKey(r, "size"), Severity: graph.Error, Related: []graph.Related{hereRun(cut), here(b.Unit)},
+				Message: fmt.Sprintf("run %q between the tees of %q is %s; it needs %s, as the pipe that is cut (%q)", r.ID, b.Unit.ID, r.Size, cut.Size, cut.ID),
+				Hint:    "keep the line's size through both tees and the bypass; only the branch to the unit may be smaller",
+			})
+		}
+		for _, p := range slices.Concat([]*graph.Part{b.TeeIn, b.TeeOut}, b.BypassParts) {
+			if p.Size.IsZero() || !smaller(nominalInch(p.Spec, p.Size), need) {
+				continue
+			}
+			report(p.Existing, graph.Diagnostic{
+				Pos: key(p, "size"), Severity: graph.Error, Related: []graph.Related{hereRun(cut), here(b.Unit)},
+				Message: fmt.Sprintf("%s %q in the line past %q is %s; it needs %s, as the pipe that is cut (%q)", p.Kind, p.ID, b.Unit.ID, p.Size, cut.Size, cut.ID),
+				Hint:    "take the line's size, or a size larger",
+			})
+		}
+	}
+}
+
+// cutPipe returns the pipe the tees were cut into: the nearest old run of the main line
+// before the first tee, or after the second; where nothing is old the run at the first tee.
+func cutPipe(b branch) *graph.Run {
+	in, out := -1, -1
+	for i, p := range b.Line.Parts {
+		if p == b.TeeIn && in < 0 {
+			in = i
+		}
+		if p == b.TeeOut {
+			out = i
+		}
+	}
+	if in < 1 || out < 0 {
+		return nil
+	}
+	for _, list := range [][]*graph.Run{reversed(b.Line.Runs[:in]), b.Line.Runs[out:]} {
+		for _, r := range list {
+			if !r.New() && len(r.Legs)+int(math.Ceil(r.LengthMM)) > 0 {
+				return r
+			}
+		}
+	}
+	return b.Line.Runs[in-1]
+}
+
+// newBefore returns the new runs of the main line that lead up to the first tee and on from
+// the second: the pieces that join the tees to the old pipe.
+func newBefore(b branch) []*graph.Run {
+	var out []*graph.Run
+	for i, p := range b.Line.Parts {
+		if p == b.TeeIn {
+			for k := i - 1; k >= 0 && b.Line.Runs[k].New(); k-- {
+				out = append(out, b.Line.Runs[k])
+			}
+		}
+		if p == b.TeeOut {
+			for k := i; k < len(b.Line.Runs) && b.Line.Runs[k].New(); k++ {
+				out = append(out, b.Line.Runs[k])
+			}
+		}
+	}
+	return out
+}
+
+func reversed(runs []*graph.Run) []*graph.Run {
+	out := slices.Clone(runs)
+	slices.Reverse(out)
+	return out
+}

@@ -1,0 +1,160 @@
+package rule
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// straightBores is how many bores of straight pipe a check valve asks for. Source: valve
+// makers' sheets.
+const straightBores = 10
+
+func checkStraightLength(in *Input, report Report) {
+	v := in.ask()
+	for _, p := range v.c.OfKind(graph.CheckValve) {
+		_, run := v.net.Inlet(p)
+		if run == nil {
+			continue
+		}
+		s := straightBefore(in, v, p)
+		bore := boreMM(in, run)
+		if s.end == "" || bore == 0 || s.mm >= straightBores*bore {
+			continue
+		}
+		d := graph.Diagnostic{
+			Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{s.where},
+			Message: fmt.Sprintf("check valve %q has %s of straight pipe after %s; it needs %s (%d bores of %s)", p.ID, v.length(s.mm), s.end, v.length(straightBores*bore), straightBores, v.length(bore)),
+			Hint:    fmt.Sprintf("move it %s down the line, or take a slight chatter into the bargain", v.length(straightBores*bore-s.mm)),
+		}
+		report(p.Existing, d)
+	}
+}
+
+// stretch is the straight pipe before a part, and what ends it: "" where that is neither a
+// pump nor a turn, or not known.
+type stretch struct {
+	mm    float64
+	end   string
+	where graph.Related
+}
+
+// straightBefore follows the water back from a part as long as it goes straight on: through
+// pipe, tees passed straight, and parts that lie in their line.
+func straightBefore(in *Input, v *view, p *graph.Part) stretch {
+	var s stretch
+	for seen := map[string]bool{}; !seen[p.ID]; {
+		seen[p.ID] = true
+		_, run := v.net.Inlet(p)
+		if run == nil {
+			return s
+		}
+		mm, turned, known := straightEnd(in, run, v.net.Against(run))
+		s.mm += mm
+		if !known {
+			return s
+		}
+		if turned {
+			s.end, s.where = fmt.Sprintf("the bend in run %q", run.ID), hereRun(run)
+			return s
+		}
+		from, _ := v.net.Ends(run)
+		p = v.net.Part(from.Part)
+		switch {
+		case p.Kind == graph.Pump:
+			s.end, s.where = fmt.Sprintf("pump %q", p.ID), here(p)
+			return s
+		case p.Kind == graph.Tee:
+			port, _ := v.net.Inlet(p)
+			if port == graph.Branch || from.Port == graph.Branch {
+				s.end, s.where = fmt.Sprintf("the turn in tee %q", p.ID), here(p)
+				return s
+			}
+		case p.Kind.TwoPort() && passable(p.Kind) && p.Kind != graph.CheckValve:
+			s.mm += p.LengthMM
+		default:
+			return s
+		}
+	}
+	return s
+}
+
+// straightEnd returns the length of the last straight stretch of a run (of the first, where
+// the water goes against it as written), and whether a turn ends it. It is not known for a
+// run with bends that nobody measured.
+func straightEnd(in *Input, run *graph.Run, against bool) (mm float64, turned, known bool) {
+	path := pathOf(in, run)
+	if path == nil || len(path.Points) < 2 {
+		return pathLength(in, run), false, len(run.Fittings) == 0
+	}
+	points := path.Points
+	at := func(i int) graph.Vec {
+		if against {
+			return points[i]
+		}
+		return points[len(points)-1-i]
+	}
+	var way graph.Vec
+	for i := 1; i < len(points); i++ {
+		step := at(i).Sub(at(i - 1))
+		if way.Len() == 0 {
+			way = step
+		}
+		if step.Len() > 0 && way.AngleTo(step) > 1 {
+			return mm - takeOffAt(path, len(points), i-1, against), true, true
+		}
+		mm += step.Len()
+	}
+	return mm, false, true
+}
+
+// takeOffAt returns the take-off of the elbow at the i-th point from the end of a path.
+func takeOffAt(path *route.Path, points, i int, against bool) float64 {
+	if !against {
+		i = points - 1 - i
+	}
+	for _, f := range path.Fittings {
+		if f.Point == i && f.TurnDeg > 0 {
+			return f.Row.TakeOffMM
+		}
+	}
+	return 0
+}
+
+// pathOf returns the path of a run in the layout, or nil.
+func pathOf(in *Input, run *graph.Run) *route.Path {
+	if in.Layout == nil {
+		return nil
+	}
+	for i := range in.Layout.Paths {
+		if in.Layout.Paths[i].Run == run {
+			return &in.Layout.Paths[i]
+		}
+	}
+	return nil
+}
+
+// pathLength returns the length of a run along its axis, mm: the layout's, else what is
+// written.
+func pathLength(in *Input, run *graph.Run) float64 {
+	if p := pathOf(in, run); p != nil {
+		return p.LengthMM
+	}
+	sum := run.LengthMM
+	for _, l := range run.Legs {
+		sum += l.LengthMM()
+	}
+	return sum
+}
+
+// boreMM returns the bore of a run, mm; 0 where it is not known.
+func boreMM(in *Input, run *graph.Run) float64 {
+	if run.BoreMM > 0 {
+		return run.BoreMM
+	}
+	if p := pathOf(in, run); p != nil && p.Pipe.BoreMM > 0 {
+		return p.Pipe.BoreMM
+	}
+	return pipe(in.ask().c, run).BoreMM
+}

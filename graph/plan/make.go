@@ -50,7 +50,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 		need = rule.NeedsFlow
 	}
 	var ds []graph.Diagnostic
-	in := &rule.Input{Circuit: p.Circuit}
+	in := &rule.Input{Circuit: p.Circuit, Cut: cutOf(p.Proposal)}
 	if p.Before != nil {
 		in.Before, in.Layout, in.BeforeSolutions = p.Before.Circuit, p.Before.Layout, p.Before.Solutions
 	}

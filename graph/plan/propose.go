@@ -1,23 +1,69 @@
 package plan
 
-// propose builds the work that [retrofit] asks for into the plan's circuit. Without
-// [retrofit] the circuit is drawn in full and stays as it is.
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/retrofit"
+)
+
+// propose builds the work that [retrofit] asks for into the plan's circuit: at the place it
+// names, or at the best of all. Without [retrofit] the circuit is drawn in full and stays
+// as it is.
 func propose(p *Plan, want Want) {
-	if p.Asked.Retrofit == nil {
+	c := p.Asked
+	if c.Retrofit == nil {
 		return
+	}
+	before := &Stage{Circuit: c.At(graph.Before)}
+	before.lay()
+	if c.Retrofit.Remove {
+		proposal, ds := retrofit.Remove(c, before.Layout)
+		p.take(proposal, ds)
+		return
+	}
+	s := &search{asked: c, before: before}
+	if cut := c.Retrofit.Cut; cut != nil {
+		s.forced(*cut)
+	} else {
+		s.places()
+	}
+	s.rank()
+	if want&Places != 0 && c.Retrofit.Cut != nil {
+		p.Places = s.verdicts()
+	} else if want&Places != 0 {
+		p.Places = s.verdicts()
+	}
+	best := s.chosen()
+	if best == nil {
+		p.Findings = append(p.Findings, s.none())
+		p.Findings = append(p.Findings, s.refused...)
+		return
+	}
+	p.take(best.proposal, best.built)
+}
+
+// take builds a proposal in.
+func (p *Plan) take(proposal *retrofit.Proposal, ds []graph.Diagnostic) {
+	p.Findings = append(p.Findings, ds...)
+	if proposal != nil {
+		p.Proposal, p.Circuit = proposal, proposal.Circuit
 	}
 }
 
-// spread adds the ranges that follow from how well the inputs are known.
-func (p *Plan) spread(want Want) {
-	if want&Ranges == 0 || p.After == nil {
-		return
+// none says that no place can take the unit, with what is nearest to one.
+func (s *search) none() graph.Diagnostic {
+	d := graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error,
+		Message: fmt.Sprintf("no place for the cut: of %d looked at none can take the unit", len(s.trials)),
+		Hint:    "cutin lists every place with its reasons",
 	}
-}
-
-// advise adds the choice of the bypass element.
-func (p *Plan) advise(want Want) {
-	if want&Advice == 0 || p.After == nil {
-		return
+	for _, t := range s.trials {
+		v := s.verdict(t)
+		if len(v.Mend) > 0 {
+			d.Hint = fmt.Sprintf("nearest is %s: %s", t.place.Where(), strings.Join(v.Mend, "; "))
+			break
+		}
 	}
+	return d
 }

@@ -13,8 +13,10 @@ type Place struct {
 	RoomMM       float64 // straight pipe there is, between the sockets at its ends
 	NeededMM     float64 // what the assembly needs
 	PlayMM       float64
-	Terms        []Term // NeededMM term by term
-	MeasureFirst bool   // known only by its length
+	Terms        []Term  // NeededMM term by term
+	MeasureFirst bool    // known only by its length
+	StraightMM   float64 // straight pipe before the check, from the last pump or elbow; 0 without a check
+	WantedMM     float64 // what a check wants of it
 }
 
 // Term is one part of a sum of lengths.
@@ -25,18 +27,23 @@ type Term struct {
 
 // Choice is what one proposal is built from.
 type Choice struct {
-	Bypass     string  // "spring", "valve", "none"
+	Bypass     string  // "spring", "valve", "none"; "parallel" beside a unit that has its bypass
 	Spring     string  // catalogue row of the spring check; "" for the others
 	ThrottleKv float64 // setting of the bypass valve, m³/h; 0: full open
+	Shut       bool    // the bypass valve stays shut in use
 }
 
 // Proposal is the circuit as it would be with the unit fitted at one place.
 type Proposal struct {
-	Place   Place
-	Choice  Choice
-	Circuit *graph.Circuit // complete: existing, removed and new; no Retrofit request left in it
-	NewIDs  []string       // parts and runs it added, in the order of the water
-	Marking Marking
+	Place         Place
+	Second        *Place // of a second cut, where there are two; nil
+	Choice        Choice
+	Circuit       *graph.Circuit // complete: existing, removed and new; no Retrofit request left in it
+	NewIDs        []string       // parts and runs it added, in the order of the water
+	Element       string         // id of the bypass element; "" where it has none
+	Marking       Marking
+	SecondMarking *Marking  // of the second cut; nil
+	Pos           graph.Pos // of the cut in the request; zero: the tool chose it
 }
 
 // Marking tells where to mark the old pipe.

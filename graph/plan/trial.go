@@ -1,0 +1,160 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/retrofit"
+	"dryfit/graph/route"
+	"dryfit/graph/rule"
+)
+
+// trial is one proposal on its way through the house.
+type trial struct {
+	place     retrofit.Place
+	proposal  *retrofit.Proposal
+	built     []graph.Diagnostic // of building it
+	stage     *Stage             // after
+	assembly  *route.Assembly
+	findings  []graph.Diagnostic // of everything done so far
+	solved    bool
+	unsolved  []graph.Diagnostic // modes without an answer, and notes on those with one
+	unitFlows []unitFlow
+}
+
+// unitFlow is what the unit gets in one mode.
+type unitFlow struct {
+	mode     string
+	flow     float64 // m³/s
+	bypass   string  // state of the bypass element
+	jets     float64 // share of today's flow through the jets that is lost; 0 where not known
+	pumpFlow float64 // of all pumps that run
+	wanted   bool    // the pump of the unit's line runs
+}
+
+// build makes the trial's circuit.
+func (t *trial) build(c *graph.Circuit, before *Stage, place retrofit.Place, choice retrofit.Choice) bool {
+	t.place = place
+	t.proposal, t.built = retrofit.Build(c, before.Layout, place, choice)
+	t.findings = slices.Clone(t.built)
+	return t.proposal != nil
+}
+
+// judgeCircuit applies the rules that read nothing but the circuit.
+func (t *trial) judgeCircuit(before *Stage) {
+	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+	t.findings = append(t.findings, rule.Apply(t.input(before), rule.NeedsCircuit)...)
+}
+
+// judgeLayout lays the trial out, looks for an order of assembly and applies the rules that
+// read positions.
+func (t *trial) judgeLayout(before *Stage) {
+	t.stage.lay()
+	t.assembly = route.Assemble(t.stage.Layout)
+	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.assembly.Findings, rule.Apply(t.input(before), rule.NeedsLayout))
+}
+
+// judgeFlow solves every mode and applies all the rules.
+func (t *trial) judgeFlow(before *Stage) {
+	if !t.solved {
+		t.solve(before)
+	}
+	in := t.input(before)
+	in.Solutions, in.BeforeSolutions = t.stage.Solutions, before.Solutions
+	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.assembly.Findings, t.unsolved, rule.Apply(in, rule.NeedsFlow))
+}
+
+// input is what the rules read of the trial.
+func (t *trial) input(before *Stage) *rule.Input {
+	return &rule.Input{Circuit: t.proposal.Circuit, Cut: cutOf(t.proposal), Before: before.Circuit, After: t.stage.Circuit, Layout: t.stage.Layout}
+}
+
+// cutOf tells the rules the place a proposal lets the new work in at.
+func cutOf(p *retrofit.Proposal) *rule.Cut {
+	if p == nil || p.Place.Run == "" {
+		return nil
+	}
+	cut := &rule.Cut{Run: p.Circuit.Run(p.Place.Run), Leg: p.Place.Leg, FromMM: p.Place.FromMM, ToMM: p.Place.ToMM,
+		RoomMM: p.Place.RoomMM, NeededMM: p.Place.NeededMM, Pos: p.Pos}
+	for _, term := range p.Place.Terms {
+		cut.Terms = append(cut.Terms, fmt.Sprintf("%s %.1f mm", term.What, term.MM))
+	}
+	return cut
+}
+
+// unitFlows reads what the unit gets and the jets lose in each mode.
+func unitFlows(c *graph.Circuit, after, before []hydraulic.Solution) []unitFlow {
+	var out []unitFlow
+	branch, _ := graph.FindUnitBranch(c.At(graph.After))
+	if branch == nil {
+		return nil
+	}
+	unit, element := branch.Unit, branch.Element()
+	for i := range after {
+		s := &after[i]
+		u := s.Part(unit.ID)
+		if u == nil {
+			continue
+		}
+		f := unitFlow{mode: s.Mode.Name, flow: u.Flow, jets: jetsLost(s, before)}
+		for k := range s.Parts {
+			p := &s.Parts[k]
+			switch {
+			case p.Part.Kind == graph.Pump && p.State != "off":
+				f.pumpFlow += p.Flow
+				f.wanted = f.wanted || p.Part == branch.Pump
+			case element != nil && p.Part.ID == element.ID:
+				f.bypass = p.State
+			}
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// jetsLost is the share of today's flow through the jets that a mode loses.
+func jetsLost(after *hydraulic.Solution, before []hydraulic.Solution) float64 {
+	now := jetsFlow(after)
+	for i := range before {
+		if before[i].Mode.Name == after.Mode.Name {
+			if was := jetsFlow(&before[i]); was > 0 {
+				return 1 - now/was
+			}
+		}
+	}
+	return 0
+}
+
+func jetsFlow(s *hydraulic.Solution) float64 {
+	sum := 0.0
+	for i := range s.Parts {
+		if s.Parts[i].Part.Kind == graph.JetGroup {
+			sum += s.Parts[i].Flow
+		}
+	}
+	return sum
+}
+
+// errors returns the error findings of the trial that rule the place out.
+func (t *trial) errors() []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for _, d := range t.findings {
+		if d.Severity == graph.Error {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// warnings counts the warnings on new work.
+func (t *trial) warnings() int {
+	n := 0
+	for _, d := range t.findings {
+		if d.Severity == graph.Warning {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,143 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// verdicts tells what was found of every place, in rank order.
+func (s *search) verdicts() []Verdict {
+	out := make([]Verdict, len(s.trials))
+	for i, t := range s.trials {
+		out[i] = s.verdict(t)
+		out[i].Rank = i + 1
+		if out[i].Verdict == "possible" && i == 0 {
+			out[i].Verdict = "best"
+		}
+	}
+	return out
+}
+
+// verdict tells what was found of one place.
+func (s *search) verdict(t *trial) Verdict {
+	v := Verdict{Place: t.place}
+	switch t.standing() {
+	case 0:
+		v.Verdict = "possible"
+		v.Reasons = append(s.merits(t), reasons(t.findings, graph.Warning)...)
+		v.Summary = s.summary(t)
+	case 1:
+		v.Verdict = "measure first"
+		v.Reasons = []Reason{{Rule: "cut", Pos: s.posOf(t), Severity: graph.Note,
+			Text: fmt.Sprintf("%s is known only by its length, %s: whether a straight stretch of %s is in it can't be told", t.place.Run, s.length(t.place.RoomMM), s.length(t.place.NeededMM))}}
+		v.Mend = []string{"measure its legs and write them: legs = [\"right 450 mm\", …]"}
+	default:
+		v.Verdict = "ruled out"
+		v.Reasons = reasons(t.findings, graph.Error)
+		v.Mend = s.mend(t)
+	}
+	return v
+}
+
+// reasons are the findings of at least a severity, the heavier first as they come.
+func reasons(ds []graph.Diagnostic, least graph.Severity) []Reason {
+	var out []Reason
+	for _, d := range graph.SortDiagnostics(ds) {
+		if d.Severity >= least {
+			out = append(out, Reason{Rule: d.Rule, Text: d.Message, Pos: d.Pos, Severity: d.Severity})
+		}
+	}
+	return out
+}
+
+// merits are the reasons for a place, as a fitter would give them.
+func (s *search) merits(t *trial) []Reason {
+	pos := s.posOf(t)
+	var out []Reason
+	add := func(rule, format string, args ...any) {
+		out = append(out, Reason{Rule: rule, Text: fmt.Sprintf(format, args...), Pos: pos, Severity: graph.Note})
+	}
+	add("room", "%s of straight pipe, %s needed: %s to spare", s.length(t.place.RoomMM), s.length(t.place.NeededMM), s.length(t.place.RoomMM-t.place.NeededMM))
+	if branch, _ := graph.FindUnitBranch(t.stage.Circuit); branch != nil && branch.Pump != nil {
+		net := graph.NewNet(t.stage.Circuit)
+		text := fmt.Sprintf("on the line of the pump that heats, %q, after it", branch.Pump.ID)
+		if e := net.Upstream(branch.Unit).First(graph.ElementHeater); e != nil {
+			text += fmt.Sprintf(" and after the element heater %q", e.ID)
+		}
+		if d := net.Downstream(branch.Unit).First(graph.DiverterValve, graph.Manifold, graph.JetGroup); d != nil {
+			text += fmt.Sprintf(", before %s %q", d.Kind, d.ID)
+		}
+		add("line", "%s", text)
+	}
+	if t.place.WantedMM > 0 {
+		word := "enough"
+		if t.place.StraightMM < t.place.WantedMM {
+			word = "less than"
+		}
+		add("straight", "%s of straight pipe before the check, %s for the %s it wants", s.length(t.place.StraightMM), word, s.length(t.place.WantedMM))
+	}
+	if t.assembly != nil && t.assembly.OK {
+		add("assembly", "every joint can be made, in %d steps", len(t.assembly.Steps))
+	}
+	return out
+}
+
+// posOf is where the description speaks of a place: its leg, else its run.
+func (s *search) posOf(t *trial) graph.Pos {
+	r := s.asked.Run(t.place.Run)
+	if r == nil {
+		return s.asked.Retrofit.Pos
+	}
+	if k := t.place.Leg; k >= 1 && k <= len(r.Legs) && r.Legs[k-1].Pos.IsValid() {
+		return r.Legs[k-1].Pos
+	}
+	return r.Pos
+}
+
+// summary says what the unit gets and the jets lose there, in words.
+func (s *search) summary(t *trial) string {
+	if !t.solved {
+		return ""
+	}
+	var modes []string
+	for _, f := range t.unitFlows {
+		if !f.wanted {
+			continue
+		}
+		text := fmt.Sprintf("%s: the unit gets %s", f.mode, quantity.Format(f.flow, quantity.Flow, s.system()))
+		if f.bypass != "" {
+			text += ", bypass " + f.bypass
+		}
+		if pct := math.Round(100 * f.jets); pct != 0 {
+			word := "less"
+			if pct < 0 {
+				word, pct = "more", -pct
+			}
+			text += fmt.Sprintf(", the jets %.0f %% %s than today", pct, word)
+		}
+		modes = append(modes, text)
+	}
+	c := t.proposal.Choice
+	switch {
+	case c.Spring != "":
+		modes = append(modes, c.Spring)
+	case c.Shut:
+		modes = append(modes, "bypass valve shut in use")
+	case c.ThrottleKv > 0:
+		modes = append(modes, fmt.Sprintf("bypass valve set to Kv %.2f m3/h", c.ThrottleKv))
+	}
+	return strings.Join(modes, "; ")
+}
+
+func (s *search) system() quantity.System {
+	if s.asked.Job.Units == "inch" {
+		return quantity.InchSystem
+	}
+	return quantity.MetricSystem
+}
+
+func (s *search) length(mm float64) string { return quantity.Format(mm, quantity.Length, s.system()) }

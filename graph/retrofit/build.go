@@ -1,0 +1,205 @@
+package retrofit
+
+import (
+	"fmt"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// Build returns the circuit with the unit fitted at the place: the cut run taken out and what
+// is left of it put back as old pipe, two tees with the bypass element between them, and
+// the unit's two pipes with isolators, unions, drains and bleeds. It judges nothing. lay is
+// the stage before the work. The findings say what was assumed and what found no room; the
+// proposal is nil only where there is nothing to build on, and a finding says why.
+func Build(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) (*Proposal, []graph.Diagnostic) {
+	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
+		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: fmt.Sprintf(format, args...)}}
+	}
+	if c.Retrofit == nil {
+		return refuse("nothing is asked for: there is no [retrofit]")
+	}
+	unit := c.Part(c.Retrofit.Unit)
+	if unit == nil {
+		return refuse("there is no part %q to fit", c.Retrofit.Unit)
+	}
+	for _, r := range c.Runs {
+		if r.From.Part == unit.ID || r.To.Part == unit.ID {
+			return refuse("%q is joined already, by run %q: leave its ports open to have it fitted, or leave [retrofit] out", unit.ID, r.ID)
+		}
+	}
+	path := pathOf(lay, place.Run)
+	if path == nil {
+		return refuse("there is no existing run %q to cut", place.Run)
+	}
+	if place.Leg < 1 || place.Leg >= len(path.Points) {
+		return refuse("run %q is known only by its length: measure its legs first", place.Run)
+	}
+
+	w := newWork(c, path.Run)
+	d := newDraft(c)
+	against := graph.NewNet(lay.Circuit).Against(path.Run)
+	a := w.newAssembly(choice)
+
+	teeA, teeB := d.names.fresh("tee-a"), d.names.fresh("tee-b")
+	d.part(teeA, graph.Tee, w.lineSpec, w.lineSize)
+	element := d.bypass(w, choice)
+	d.part(teeB, graph.Tee, w.lineSpec, w.lineSize)
+	d.cutLine(w, path, place, a, teeA, teeB, element, against)
+
+	line := path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
+	if against {
+		line = line.Scale(-1)
+	}
+	way := w.branchWay(line)
+	l := newLimb(w, d)
+	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), feederBelow(lay.Circuit, path.Run))
+	l.lay(to)
+	l.lay(from)
+
+	p := &Proposal{Place: place, Choice: choice, Circuit: d.Circuit, NewIDs: d.ids, Element: element}
+	if c.Retrofit.Cut != nil {
+		p.Pos = c.Retrofit.Cut.Pos
+	}
+	p.Marking = marking(c, path, place, a)
+	return p, l.findings
+}
+
+func requestPos(c *graph.Circuit) graph.Pos {
+	if c.Retrofit != nil {
+		return c.Retrofit.Pos
+	}
+	return graph.Pos{File: c.File}
+}
+
+func pathOf(lay *route.Layout, run string) *route.Path {
+	if lay == nil {
+		return nil
+	}
+	for i := range lay.Paths {
+		if lay.Paths[i].Run.ID == run {
+			return &lay.Paths[i]
+		}
+	}
+	return nil
+}
+
+// bypass adds the bypass element of a choice and returns its id; "" where it has none.
+func (d *draft) bypass(w work, choice Choice) string {
+	kind, b, has := w.element(choice)
+	if !has {
+		return ""
+	}
+	p := d.part(d.names.fresh("bypass"), kind, w.lineSpec, w.lineSize)
+	p.Type = b.row.Name
+	switch kind {
+	case graph.CheckValve:
+		p.Type = choice.Spring
+		p.Check = &graph.CheckData{Style: "spring"}
+		p.LengthMM = 0
+	default:
+		p.Valve.Kv = choice.ThrottleKv
+		if choice.Shut {
+			p.Valve.Position, p.Valve.PositionSet = 0, true
+		}
+	}
+	return p.ID
+}
+
+// cutLine takes the cut run out and puts back what is left of it, the tees and what stands
+// between them. Positions of old work stay as they were.
+func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA, teeB, element string, against bool) {
+	old := path.Run
+	d.remove(old.ID)
+	along := path.Points[place.Leg].Sub(path.Points[place.Leg-1])
+	length, dir := along.Len(), along.Unit()
+	first := place.FromMM + a.half + a.endAdd // centre of the first tee in the run's direction
+	second := first + a.spacing()
+
+	near, far := at(teeA, graph.RunIn), at(teeB, graph.RunOut)
+	if against {
+		near, far = at(teeB, graph.RunOut), at(teeA, graph.RunIn)
+	}
+	var before, after []graph.Leg
+	for k := 1; k < len(path.Points); k++ {
+		by := path.Points[k].Sub(path.Points[k-1])
+		l := graph.Leg{By: by, Place: around(old, k)}
+		switch {
+		case k < place.Leg:
+			before = append(before, l)
+		case k > place.Leg:
+			after = append(after, l)
+		default:
+			l.By = dir.Scale(first)
+			before = append(before, l)
+			l.By = dir.Scale(length - second)
+			after = append([]graph.Leg{l}, after...)
+		}
+	}
+	d.remains(old, old.From, near, before)
+	water := dir
+	if against {
+		water = dir.Scale(-1)
+	}
+	if element == "" {
+		d.run(d.names.fresh("between-tees"), at(teeA, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
+			[]graph.Leg{leg(water.Scale(a.spacing()))})
+	} else {
+		d.run(d.names.fresh("bypass-in"), at(teeA, graph.RunOut), at(element, graph.In), w.lineSpec, w.lineSize,
+			[]graph.Leg{leg(water.Scale(a.half + a.first))})
+		d.run(d.names.fresh("bypass-out"), at(element, graph.Out), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
+			[]graph.Leg{leg(water.Scale(a.second + a.half))})
+	}
+	d.remains(old, far, old.To, after)
+}
+
+// feederBelow reports whether a feeder, salt cell or ozone injector lies down the water of
+// the cut run with no check valve of the line between.
+func feederBelow(c *graph.Circuit, cut *graph.Run) bool {
+	if c.Retrofit != nil && c.Retrofit.FeederCheck != nil {
+		return *c.Retrofit.FeederCheck
+	}
+	net := graph.NewNet(c)
+	return net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell, graph.OzoneInjector) != nil
+}
+
+// marking tells where to mark the old pipe. With the kerf on the waste side of both lines the
+// slug is two kerfs shorter than the gap.
+func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Marking {
+	start, finish := legEnds(path, place.Leg)
+	kerf := kerfMM(c)
+	return Marking{
+		Run: place.Run, Leg: place.Leg, From: "face of the " + start.name,
+		FirstMM: place.FromMM - start.face(), SecondMM: place.ToMM - start.face(),
+		SlugMM: place.ToMM - place.FromMM - 2*kerf, KerfMM: kerf,
+		DepthFirstMM: a.endDepth, DepthSecondMM: a.endDepth,
+		Keeps: []string{
+			fmt.Sprintf("%.0f mm of bare pipe from the face of the %s to the first cut", place.FromMM-start.face(), start.name),
+			fmt.Sprintf("%.0f mm of bare pipe from the second cut to the face of the %s",
+				path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Len()-finish.face()-place.ToMM, finish.name),
+		},
+	}
+}
+
+// kerfMM is what one cut loses: as said, else the catalogue's for the usual tool.
+func kerfMM(c *graph.Circuit) float64 {
+	if c.Job.KerfSet {
+		return c.Job.KerfMM
+	}
+	k, _ := catalog.Kerf("")
+	return k.MM
+}
+
+// tapSize is the size of a drain valve or air bleed: 3/4 in or 25 mm, on a reducing bush in
+// the tee's branch. Common practice, no source.
+func (w work) tapSize() catalog.Size {
+	size := catalog.Size{Nominal: 0.75}
+	if w.branchSpec.Family() == catalog.Metric {
+		size = catalog.Size{Metric: true, Nominal: 25}
+	}
+	if w.branchSize.Nominal < size.Nominal {
+		return w.branchSize
+	}
+	return size
+}

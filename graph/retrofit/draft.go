@@ -1,0 +1,113 @@
+package retrofit
+
+import (
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// draft is a circuit being changed: a copy whose lists are its own and whose parts and runs
+// are shared with the original until they are replaced.
+type draft struct {
+	*graph.Circuit
+	names *names
+	pos   graph.Pos // of the request: where new parts point to
+	ids   []string  // added, in the order of the water
+}
+
+func newDraft(c *graph.Circuit) *draft {
+	out := *c
+	out.Parts, out.Runs = slices.Clone(c.Parts), slices.Clone(c.Runs)
+	d := &draft{Circuit: &out, names: newNames(c), pos: graph.Pos{File: c.File}}
+	if c.Retrofit != nil {
+		d.pos = c.Retrofit.Pos
+	}
+	out.Retrofit = nil
+	return d
+}
+
+// part adds a new part of a kind with the kind's ports.
+func (d *draft) part(id string, kind graph.Kind, spec catalog.Spec, size catalog.Size) *graph.Part {
+	p := &graph.Part{ID: id, Kind: kind, Spec: spec, Size: size, Place: graph.NoPlace(), Pos: d.pos}
+	for _, name := range kind.PortNames() {
+		p.Ports = append(p.Ports, graph.Port{Name: name, Pos: d.pos})
+	}
+	if kind.IsHandValve() {
+		p.Valve = &graph.ValveData{Position: 1}
+	}
+	d.Parts = append(d.Parts, p)
+	d.ids = append(d.ids, id)
+	return p
+}
+
+// run adds a new run.
+func (d *draft) run(id string, from, to graph.PortRef, spec catalog.Spec, size catalog.Size, legs []graph.Leg) *graph.Run {
+	from.Pos, to.Pos = d.pos, d.pos
+	r := &graph.Run{ID: id, Named: true, From: from, To: to, Spec: spec, Size: size, Legs: legs,
+		RoughnessMM: -1, Place: graph.NoPlace(), Pos: d.pos}
+	d.Runs = append(d.Runs, r)
+	d.ids = append(d.ids, id)
+	return r
+}
+
+// remove marks a run or part as taken out, in a copy of its own.
+func (d *draft) remove(id string) {
+	for i, r := range d.Runs {
+		if r.ID == id {
+			gone := *r
+			gone.Removed = true
+			d.Runs[i] = &gone
+		}
+	}
+	for i, p := range d.Parts {
+		if p.ID == id {
+			gone := *p
+			gone.Removed = true
+			d.Parts[i] = &gone
+		}
+	}
+}
+
+// remains adds what is left of an old run between two ends: old pipe that stays.
+func (d *draft) remains(old *graph.Run, from, to graph.PortRef, legs []graph.Leg) *graph.Run {
+	of := old.ID
+	if old.RemainsOf != "" {
+		of = old.RemainsOf
+	}
+	r := *old
+	r.ID, r.Named = d.names.numbered(stem(old.ID)), true
+	r.From, r.To, r.Legs = from, to, legs
+	r.Removed, r.RemainsOf, r.Existing = false, of, true
+	r.HasLength, r.LengthMM, r.Fittings, r.Faces = false, 0, nil, false
+	d.Runs = append(d.Runs, &r)
+	d.ids = append(d.ids, r.ID)
+	return &r
+}
+
+// stem makes the id of what is left of a run that was never named ("a.out>b.in") readable.
+func stem(id string) string {
+	out := []rune{}
+	for _, c := range id {
+		switch {
+		case c == '>':
+			out = append(out, []rune("-to-")...)
+		case c == '.':
+			out = append(out, '-')
+		default:
+			out = append(out, c)
+		}
+	}
+	return string(out)
+}
+
+func at(part, port string) graph.PortRef { return graph.PortRef{Part: part, Port: port} }
+
+func leg(by graph.Vec) graph.Leg { return graph.Leg{By: by, Place: graph.NoPlace()} }
+
+// drop takes a part out again that found no room.
+func (d *draft) drop(id string) {
+	d.Parts = slices.DeleteFunc(d.Parts, func(p *graph.Part) bool { return p.ID == id })
+	d.ids = slices.DeleteFunc(d.ids, func(s string) bool { return s == id })
+	delete(d.names.taken, id)
+}

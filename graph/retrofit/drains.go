@@ -1,0 +1,126 @@
+package retrofit
+
+import (
+	"math"
+
+	"dryfit/graph"
+)
+
+// spot is a leg where a drain or a bleed could stand, and which way its tee points.
+type spot struct {
+	s     *strand
+	leg   int
+	atEnd bool
+	way   graph.Vec
+}
+
+// levelMM is how far two points may differ in height and still be taken as level, mm.
+const levelMM = 1
+
+// drainsAndBleeds puts a drain at each low point of the unit's branch where water would be
+// trapped and a bleed at each high point where air would be. Both strands and the unit are
+// one line of water: its ends run out into the line.
+func (l *limb) drainsAndBleeds(to, from *strand, line graph.Vec) {
+	if l.w.asked.Drains != nil && !*l.w.asked.Drains {
+		return
+	}
+	var legs []*spot // of each segment; nil for the unit itself
+	z := []float64{0}
+	add := func(s *strand) {
+		for k := range s.legs {
+			legs = append(legs, &spot{s: s, leg: k})
+			z = append(z, z[len(z)-1]+s.legs[k].By.Z)
+		}
+	}
+	add(to)
+	rise := 0.0
+	for _, g := range from.legs {
+		rise += g.By.Z
+	}
+	legs = append(legs, nil)
+	z = append(z, line.Z-rise)
+	add(from)
+
+	for _, sign := range []float64{-1, 1} { // low points, then high ones
+		for _, sp := range turning(z, sign) {
+			l.tap(sp, legs, sign)
+		}
+	}
+}
+
+// turning returns the level stretches [first, last] of a profile that lie lower (sign -1) or
+// higher (sign 1) than both neighbours; the ends of the profile are none.
+func turning(z []float64, sign float64) [][2]int {
+	var out [][2]int
+	for i := 1; i < len(z)-1; {
+		j := i
+		for j+1 < len(z) && math.Abs(z[j+1]-z[i]) <= levelMM {
+			j++
+		}
+		if j < len(z)-1 && sign*(z[i]-z[i-1]) > levelMM && sign*(z[j]-z[j+1]) > levelMM {
+			out = append(out, [2]int{i, j})
+		}
+		i = j + 1
+	}
+	return out
+}
+
+// tap puts a drain or a bleed at a turning point: in a level leg of it, else in the leg that
+// leads away from it.
+func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
+	var spots []spot
+	for seg := at[0]; seg < at[1]; seg++ {
+		if sp := legs[seg]; sp != nil && axial(sp.s.legs[sp.leg].By) {
+			spots = append(spots, spot{s: sp.s, leg: sp.leg, way: graph.Vec{Z: sign}})
+		}
+	}
+	beside := func(seg int, atEnd bool) {
+		if sp := legs[seg]; sp != nil && axial(sp.s.legs[sp.leg].By) {
+			spots = append(spots, spot{s: sp.s, leg: sp.leg, atEnd: atEnd, way: graph.Vec{Y: -1}})
+		}
+	}
+	beside(at[1], false) // the leg after the turning point begins at it
+	beside(at[0]-1, true)
+
+	kind, name := graph.DrainValve, "drain"
+	if sign > 0 {
+		kind, name = graph.AirBleed, "bleed"
+	}
+	for _, sp := range spots {
+		if l.tapIn(sp, kind, name) {
+			return
+		}
+	}
+	word := map[graph.Kind]string{graph.DrainValve: "drain at the low point", graph.AirBleed: "bleed at the high point"}[kind]
+	l.findings = append(l.findings, graph.Diagnostic{Pos: l.d.pos, Rule: "retrofit", Severity: graph.Note,
+		Message: "the legs to and from the unit have no room for a " + word,
+		Hint:    "make the leg there longer, or use the unit's own plug and say so"})
+}
+
+// axial reports whether a leg runs along one axis.
+func axial(v graph.Vec) bool {
+	u := v.Unit()
+	return max(math.Abs(u.X), math.Abs(u.Y), math.Abs(u.Z)) > 0.9999
+}
+
+// tapIn stands a tee in a leg with a drain valve or air bleed on its branch.
+func (l *limb) tapIn(sp spot, kind graph.Kind, name string) bool {
+	w := l.w
+	tee, _ := w.cat.Fitting("tee", rigid(w.branchSpec), w.branchSize)
+	id := l.d.names.numbered(name)
+	teeID := l.d.names.fresh(id + "-tee")
+	it := item{part: teeID, in: graph.RunIn, out: graph.RunOut, length: 2 * tee.TakeOffMM, depth: tee.SocketMM, tee: true}
+	if _, _, ok := sp.s.put(it, sp.atEnd, sp.leg); !ok {
+		delete(l.d.names.taken, id)
+		delete(l.d.names.taken, teeID)
+		return false
+	}
+	size := w.tapSize()
+	l.d.part(teeID, graph.Tee, w.branchSpec, w.branchSize)
+	valve := l.d.part(id, kind, rigid(w.branchSpec), size)
+	off := max(tee.BranchTakeOffMM, tee.TakeOffMM) + w.bushMM(w.branchSpec, w.branchSize, size)
+	depth := w.depth(w.branchSpec, size)
+	way := sp.way.Scale(math.Ceil(off + nipple(depth, depth)))
+	l.d.run(l.d.names.fresh(id+"-pipe"), at(teeID, graph.Branch), at(valve.ID, graph.In), rigid(w.branchSpec), size, []graph.Leg{leg(way)})
+	return true
+}

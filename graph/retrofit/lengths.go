@@ -1,0 +1,75 @@
+package retrofit
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// BeadMM is the gap left between the faces of two sockets for the cement bead, mm.
+// Judgement, no source.
+const BeadMM = 5
+
+// body is an in-line part as the lengths see it, mm.
+type body struct {
+	row    catalog.Row
+	length float64 // stop to stop
+	socket float64 // depth of its sockets
+}
+
+// nipple returns the shortest piece between two sockets, mm: both depths and the bead.
+func nipple(depthA, depthB float64) float64 { return depthA + depthB + BeadMM }
+
+// tee returns the row of a tee.
+func (w work) tee() catalog.Row {
+	row, _ := w.cat.Fitting("tee", w.lineSpec, w.lineSize)
+	return row
+}
+
+// inline returns an in-line part of a kind: with unions of its own or plain, as asked,
+// where the catalogue has both. A kind may be a style, as "spring-check" is.
+func (w work) inline(kind string, spec catalog.Spec, size catalog.Size, trueUnion bool) body {
+	row, found := catalog.Row{}, false
+	if trueUnion {
+		row, found = w.cat.Fitting("true-union-"+kind, spec, size)
+	}
+	if !found {
+		row, _ = w.cat.Fitting(kind, spec, size)
+	}
+	b := body{row: row, length: row.LengthMM, socket: row.SocketMM}
+	if b.socket == 0 {
+		b.socket = w.depth(spec, size)
+	}
+	return b
+}
+
+// depth returns the depth of a socket of the spec and size, mm.
+func (w work) depth(spec catalog.Spec, size catalog.Size) float64 {
+	for _, kind := range []string{"coupling", "tee", "elbow-90"} {
+		if row, ok := w.cat.Fitting(kind, rigid(spec), size); ok && row.SocketMM > 0 {
+			return row.SocketMM
+		}
+	}
+	return 0
+}
+
+// bushMM returns what a reducing bush from the large to the small size adds to a take-off.
+func (w work) bushMM(spec catalog.Spec, large, small catalog.Size) float64 {
+	if large == small {
+		return 0
+	}
+	if row, ok := w.cat.Reducing("reducing-bush", spec, large, small); ok && row.TakeOffMM > 0 {
+		return row.TakeOffMM
+	}
+	return max(0, w.depth(spec, large)-w.depth(spec, small))
+}
+
+// element returns the bypass element of a choice; ok is false where the choice has none.
+func (w work) element(choice Choice) (kind graph.Kind, b body, ok bool) {
+	switch choice.Bypass {
+	case "spring":
+		return graph.CheckValve, w.inline("spring-check", w.lineSpec, w.lineSize, w.trueUnion), true
+	case "valve":
+		return graph.BallValve, w.inline(string(graph.BallValve), w.lineSpec, w.lineSize, w.trueUnion), true
+	}
+	return "", body{}, false
+}

@@ -1,0 +1,206 @@
+package retrofit
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// BesideUnit returns the unit that is there already and on whose pipes a second could be
+// teed in; nil where there is none.
+func BesideUnit(c *graph.Circuit, lay *route.Layout) *graph.UnitBranch {
+	if c.Retrofit == nil || lay == nil || c.Retrofit.Remove {
+		return nil
+	}
+	net := graph.NewNet(lay.Circuit)
+	for _, u := range lay.Circuit.Units() {
+		if u.ID == c.Retrofit.Unit {
+			continue
+		}
+		if b, _ := net.UnitBranch(u); b != nil && b.TeeIn != nil {
+			return b
+		}
+	}
+	return nil
+}
+
+// teeIn is one tee with a union beside it, let into one of the first unit's pipes. The union
+// is what lets it be put together between fixed ends.
+type teeIn struct {
+	path   *route.Path
+	leg    int
+	w      work
+	a      assembly
+	union  body
+	place  Place
+	beyond float64 // pipe from the tee to the first unit, mm
+}
+
+// Parallel returns the circuit with the unit asked for teed into the pipes of one that is
+// there, in parallel with it and with pipes of its own as near as they come to the same
+// length. The second place is the cut in the pipe back.
+func Parallel(c *graph.Circuit, lay *route.Layout, beside *graph.UnitBranch) (*Proposal, []graph.Diagnostic) {
+	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
+		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: fmt.Sprintf(format, args...)}}
+	}
+	unit := c.Part(c.Retrofit.Unit)
+	if unit == nil {
+		return refuse("there is no part %q to fit", c.Retrofit.Unit)
+	}
+	want := (way(c.Retrofit.ToUnit) + way(c.Retrofit.FromUnit)) / 2
+	net := graph.NewNet(lay.Circuit)
+	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
+	from, okFrom := bestTee(c, lay, net, beside.FromUnitRuns, false, want)
+	if !okTo || !okFrom {
+		return refuse("neither pipe of %q is known leg by leg where a tee could go: measure the legs to and from it", beside.Unit.ID)
+	}
+	d := newDraft(c)
+	teeA, teeB := d.names.fresh("tee-a"), d.names.fresh("tee-b")
+	dirA := to.build(d, teeA, "union-a", net)
+	dirB := from.build(d, teeB, "union-b", net)
+
+	w := to.w
+	l := newLimb(w, d)
+	way := w.branchWay(dirA)
+	if math.Abs(way.Dot(dirB)) > 0.02 {
+		if v := dirA.Cross(dirB); v.Len() > 0 {
+			way = v.Unit()
+		}
+	}
+	if len(c.Retrofit.ToUnit) == 0 && len(c.Retrofit.FromUnit) == 0 {
+		l.reachMM = (to.beyond + from.beyond) / 2
+	}
+	posA, okA := lay.Places[to.path.Run.From.String()]
+	posB, okB := lay.Places[from.path.Run.From.String()]
+	apart := graph.Vec{}
+	if okA && okB {
+		apart = posB.Add(from.centre()).Sub(posA.Add(to.centre()))
+	}
+	outgoing, back := l.strands(teeA, teeB, way, dirA, apart, false)
+	l.lay(outgoing)
+	l.lay(back)
+	second := from.place
+	p := &Proposal{Place: to.place, Second: &second, Choice: Choice{Bypass: "parallel"}, Circuit: d.Circuit, NewIDs: d.ids}
+	p.Marking = marking(c, to.path, to.place, to.a)
+	other := marking(c, from.path, from.place, from.a)
+	p.SecondMarking = &other
+	return p, l.findings
+}
+
+// bestTee finds where in some runs a tee with a union has most room; of several places the
+// one from which the pipe on to the first unit is nearest to the length wanted. The runs come
+// in the way of the water, towards the unit or away from it.
+func bestTee(c *graph.Circuit, lay *route.Layout, net *graph.Net, runs []*graph.Run, towards bool, want float64) (teeIn, bool) {
+	var best teeIn
+	found := false
+	between := make([]float64, len(runs)) // pipe of the runs between each and the unit
+	for i := range runs {
+		for j := range runs {
+			if p := pathOf(lay, runs[j].ID); p != nil && (towards && j > i || !towards && j < i) {
+				between[i] += p.LengthMM
+			}
+		}
+	}
+	for i, r := range runs {
+		path := pathOf(lay, r.ID)
+		if path == nil || len(path.Points) < 2 {
+			continue
+		}
+		w := newWork(c, r)
+		for k := 1; k < len(path.Points); k++ {
+			t := newTee(w, path, k)
+			t.beyond = between[i] + t.restMM(towards != net.Against(r))
+			better := !found || t.play() >= 0 && best.play() < 0
+			if found && (t.play() >= 0) == (best.play() >= 0) {
+				better = math.Abs(t.beyond-want) < math.Abs(best.beyond-want)
+				if want == 0 {
+					better = t.play() > best.play()
+				}
+			}
+			if better {
+				best, found = t, true
+			}
+		}
+	}
+	return best, found
+}
+
+func newTee(w work, path *route.Path, leg int) teeIn {
+	t := teeIn{path: path, leg: leg, w: w, union: w.inline(string(graph.Union), w.lineSpec, w.lineSize, false)}
+	tee := w.tee()
+	t.a = assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, first: nipple(tee.SocketMM, t.union.socket), element: t.union.length}
+	t.a.terms = []Term{
+		{"old pipe into the tee", t.a.endDepth},
+		{"tee, stop to stop", 2 * t.a.half},
+		{fmt.Sprintf("nipple, two depths and %d mm", BeadMM), t.a.first},
+		{"union, stop to stop", t.a.element},
+		{"old pipe into the union", t.union.socket},
+	}
+	gap := 2*t.a.half + t.a.first + t.a.element
+	start, finish := legEnds(path, leg)
+	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
+	needed := gap + t.a.endDepth + t.union.socket
+	t.place = Place{Run: path.Run.ID, Leg: leg, NeededMM: needed, Terms: t.a.terms,
+		RoomMM: length - start.face() - finish.face(), PlayMM: around(path.Run, leg).PlayMM}
+	from := start.face() + t.a.endDepth + max(0, t.play())/2
+	t.place.FromMM, t.place.ToMM = from, from+gap
+	return t
+}
+
+func (t teeIn) play() float64 { return t.place.RoomMM - t.place.NeededMM }
+
+// centre is the tee's centre from the start of its run.
+func (t teeIn) centre() graph.Vec {
+	a, b := t.path.Points[t.leg-1], t.path.Points[t.leg]
+	return a.Sub(t.path.Points[0]).Add(b.Sub(a).Unit().Scale(t.place.FromMM + t.a.half))
+}
+
+// restMM is the pipe of the run from the tee to its end, or back to its start.
+func (t teeIn) restMM(toEnd bool) float64 {
+	before := t.place.FromMM + t.a.half
+	for k := 1; k < t.leg; k++ {
+		before += t.path.Points[k].Sub(t.path.Points[k-1]).Len()
+	}
+	if toEnd {
+		return t.path.LengthMM - before
+	}
+	return before
+}
+
+// build cuts the run and lets the tee and its union in, and returns the way along the pipe.
+func (t teeIn) build(d *draft, tee, union string, net *graph.Net) graph.Vec {
+	old := t.path.Run
+	d.remove(old.ID)
+	d.part(tee, graph.Tee, t.w.lineSpec, t.w.lineSize)
+	union = d.names.fresh(union)
+	d.part(union, graph.Union, t.w.lineSpec, t.w.lineSize)
+	along := t.path.Points[t.leg].Sub(t.path.Points[t.leg-1])
+	dir := along.Unit()
+	first := t.place.FromMM + t.a.half
+	unionOut := t.place.ToMM
+	in, out := graph.RunIn, graph.RunOut
+	if net.Against(old) {
+		in, out = graph.RunOut, graph.RunIn
+	}
+	var before, after []graph.Leg
+	for k := 1; k < len(t.path.Points); k++ {
+		l := graph.Leg{By: t.path.Points[k].Sub(t.path.Points[k-1]), Place: around(old, k)}
+		switch {
+		case k < t.leg:
+			before = append(before, l)
+		case k > t.leg:
+			after = append(after, l)
+		default:
+			l.By = dir.Scale(first)
+			before = append(before, l)
+			l.By = dir.Scale(along.Len() - unionOut)
+			after = append(after, l)
+		}
+	}
+	d.remains(old, old.From, at(tee, in), before)
+	d.run(d.names.fresh(union+"-in"), at(tee, out), at(union, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{leg(dir.Scale(t.a.half + t.a.first))})
+	d.remains(old, at(union, graph.Out), old.To, after)
+	return dir
+}

@@ -1,0 +1,162 @@
+package retrofit
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// Places returns every straight leg of existing pipe as a place for the cut, in the order
+// of the runs; a run known only by its length is one place to measure first. Each is the
+// best offset in its leg for the assembly the request and the pumps lead to. Which of them
+// are allowed is for the rules to say. lay is the stage before the work.
+func Places(c *graph.Circuit, lay *route.Layout) []Place {
+	if c.Retrofit == nil || lay == nil {
+		return nil
+	}
+	net := graph.NewNet(lay.Circuit)
+	choice := firstChoice(c, net)
+	var out []Place
+	for i := range lay.Paths {
+		path := &lay.Paths[i]
+		if !cuttable(net, path.Run) {
+			continue
+		}
+		w := newWork(c, path.Run)
+		if len(path.Points) < 2 {
+			if path.LengthMM > 0 {
+				a := w.newAssembly(choice)
+				out = append(out, Place{Run: path.Run.ID, NeededMM: a.needed(), Terms: a.terms,
+					RoomMM: path.LengthMM, PlayMM: path.Run.PlayMM, MeasureFirst: true})
+			}
+			continue
+		}
+		for k := 1; k < len(path.Points); k++ {
+			out = append(out, bestPlace(net, path, k, w, choice))
+		}
+	}
+	return out
+}
+
+// cuttable reports whether a run is old water pipe that stays.
+func cuttable(net *graph.Net, r *graph.Run) bool {
+	return r.Existing && !r.Removed && !net.IsAir(r)
+}
+
+// firstChoice is the bypass the request asks for, or the one the heater pump leads to: a
+// spring check where it has several speeds, a throttle valve where it has one (trade
+// practice: two fixed resistances share the flow in a fixed ratio).
+func firstChoice(c *graph.Circuit, net *graph.Net) Choice {
+	switch c.Retrofit.Bypass {
+	case "spring", "valve", "none":
+		return Choice{Bypass: c.Retrofit.Bypass}
+	}
+	if c.Retrofit.Spring != "" && c.Retrofit.Spring != "auto" || c.Retrofit.SpringPa > 0 {
+		return Choice{Bypass: "spring"}
+	}
+	if p := net.HeaterPump(); p != nil && len(p.SpeedNames()) > 1 {
+		return Choice{Bypass: "spring"}
+	}
+	return Choice{Bypass: "valve"}
+}
+
+// FirstChoice is the bypass the places are measured for: see Places.
+func FirstChoice(c *graph.Circuit, lay *route.Layout) Choice {
+	return firstChoice(c, graph.NewNet(lay.Circuit))
+}
+
+// PlaceAt returns the place a request names: a run with a leg, and the offset of the first
+// cut line if it is given. ok is false where there is no such leg.
+func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) (Place, bool) {
+	net := graph.NewNet(lay.Circuit)
+	for i := range lay.Paths {
+		path := &lay.Paths[i]
+		if path.Run.ID != cut.Run {
+			continue
+		}
+		if cut.Leg < 1 || cut.Leg >= len(path.Points) {
+			return Place{}, false
+		}
+		place := bestPlace(net, path, cut.Leg, newWork(c, path.Run), choice)
+		if cut.AtMM >= 0 {
+			gap := place.ToMM - place.FromMM
+			place.FromMM, place.ToMM = cut.AtMM, cut.AtMM+gap
+		}
+		return place, true
+	}
+	return Place{}, false
+}
+
+// straightDiameters is how much straight pipe a check wants after a pump or an elbow, in
+// diameters; a tee passed straight through is not counted. From valve sheets; a wish.
+const straightDiameters = 10
+
+// bestPlace returns the best offset in a leg: far enough from the bend before a check, else
+// as far from it as the room allows; without a check in the middle of the room.
+func bestPlace(net *graph.Net, path *route.Path, leg int, w work, choice Choice) Place {
+	start, finish := legEnds(path, leg)
+	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
+	a := w.newAssembly(choice)
+	place := Place{Run: path.Run.ID, Leg: leg, NeededMM: a.needed(), Terms: a.terms,
+		RoomMM: length - start.face() - finish.face(), PlayMM: around(path.Run, leg).PlayMM}
+	lo := start.face() + a.endDepth                     // first cut line as near the start as it goes
+	hi := length - finish.face() - a.endDepth - a.gap() // and as far from it
+	toCheck := a.endAdd + 2*a.half + a.first            // from the cut line to the check's inlet
+	straight := func(from float64) float64 { return from + toCheck - start.takeOff }
+	near, against := start, net.Against(path.Run)
+	if against {
+		near = finish
+		straight = func(from float64) float64 { return length - from - a.gap() + toCheck - finish.takeOff }
+	}
+	from := (lo + hi) / 2
+	if choice.Bypass == "spring" {
+		place.WantedMM = straightDiameters * path.Pipe.BoreMM
+		switch {
+		case near.bend && against:
+			from = hi - max(0, place.WantedMM-straight(hi))
+		case near.bend:
+			from = lo + max(0, place.WantedMM-straight(lo))
+		}
+	}
+	from = max(lo, min(from, hi))
+	if whole := math.Ceil(from/5) * 5; whole <= hi {
+		from = whole
+	}
+	if place.WantedMM > 0 {
+		place.StraightMM = straight(from)
+	}
+	place.FromMM, place.ToMM = from, from+a.gap()
+	return place
+}
+
+// around returns what is said of the surroundings of a leg: the leg's own word before the
+// run's.
+func around(r *graph.Run, leg int) graph.Place {
+	p := r.Place
+	if leg >= 1 && leg <= len(r.Legs) {
+		l := r.Legs[leg-1].Place
+		if l.ClearMM >= 0 {
+			p.ClearMM = l.ClearMM
+		}
+		if l.PlayMM >= 0 {
+			p.PlayMM = l.PlayMM
+		}
+		if l.SpringAside != nil {
+			p.SpringAside = l.SpringAside
+		}
+		if l.Reachable != nil {
+			p.Reachable = l.Reachable
+		}
+	}
+	return p
+}
+
+// Where names a place in words.
+func (p Place) Where() string {
+	if p.Leg == 0 {
+		return p.Run
+	}
+	return fmt.Sprintf("leg %d of %s", p.Leg, p.Run)
+}

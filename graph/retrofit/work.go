@@ -1,0 +1,129 @@
+package retrofit
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// work is the request with every default filled in for one cut run.
+type work struct {
+	asked *graph.Retrofit
+	unit  *graph.Part
+	cat   *catalog.Catalog
+
+	oldSpec              catalog.Spec
+	oldSize              catalog.Size
+	lineSpec, branchSpec catalog.Spec // of the tees and what lies between them; of the unit's branch
+	lineSize, branchSize catalog.Size
+	isolators            graph.Kind
+	trueUnion            bool
+}
+
+// newWork fills the defaults in.
+//
+// The tees are of the cut pipe's family, so that they glue to it; the unit's branch is of the
+// spec asked for. The line is never smaller than the cut pipe nor than the branch, the
+// branch never smaller than the unit's ports: trade practice, computed from pipe loss.
+func newWork(c *graph.Circuit, cut *graph.Run) work {
+	w := work{asked: c.Retrofit, unit: c.Part(c.Retrofit.Unit), cat: c.Catalog,
+		oldSpec: cut.Spec, oldSize: cut.Size, isolators: graph.BallValve, trueUnion: true}
+	if w.asked.Isolators != "" {
+		w.isolators = graph.Kind(w.asked.Isolators)
+	}
+	if w.asked.TrueUnion != nil {
+		w.trueUnion = *w.asked.TrueUnion
+	}
+	w.lineSpec = rigid(cut.Spec)
+	if s := w.asked.Spec; s != "" && s.Family() == w.lineSpec.Family() {
+		w.lineSpec = rigid(s)
+	}
+	w.branchSpec = w.lineSpec
+	if w.asked.Spec != "" {
+		w.branchSpec = w.asked.Spec
+	}
+	w.lineSize = larger(inFamily(cut.Size, w.lineSpec.Family()), inFamily(w.asked.BypassSize, w.lineSpec.Family()))
+	w.branchSize = w.branch()
+	w.lineSize = larger(w.lineSize, inFamily(w.branchSize, w.lineSpec.Family()))
+	return w
+}
+
+// branch returns the size of the pipes to and from the unit: as asked, else the largest of
+// the unit's ports and what the flow and the way need, 1-1/2 in (50 mm) to 6 m³/h and 10 m
+// each way, then 2 in (63 mm). Trade practice, computed from pipe loss. More than the cut
+// pipe is of no use, and is taken only where the unit's ports are larger.
+func (w work) branch() catalog.Size {
+	family := w.branchSpec.Family()
+	if !w.asked.Size.IsZero() {
+		return inFamily(w.asked.Size, family)
+	}
+	var ports catalog.Size
+	flow := 0.0
+	if w.unit != nil && w.unit.Unit != nil {
+		ports = inFamily(w.unit.Unit.PortsSize, family)
+		flow = w.unit.Unit.Rated
+	}
+	const mostFlow, mostWayMM = 6.0 / 3600, 10000
+	size := catalog.Size{Nominal: 1.5}
+	if flow > mostFlow || way(w.asked.ToUnit) > mostWayMM || way(w.asked.FromUnit) > mostWayMM {
+		size = catalog.Size{Nominal: 2}
+	}
+	size = inFamily(size, family)
+	if cut := inFamily(w.oldSize, family); !cut.IsZero() && cut.Nominal < size.Nominal {
+		size = cut
+	}
+	return larger(size, ports)
+}
+
+func way(legs []graph.Leg) float64 {
+	sum := 0.0
+	for _, l := range legs {
+		sum += l.LengthMM()
+	}
+	return sum
+}
+
+// rigid returns the rigid pipe that goes into the same sockets as a flexible one.
+func rigid(s catalog.Spec) catalog.Spec {
+	switch s {
+	case "flex-metric":
+		return "pvc-pn10"
+	case "flex-inch", "hose", "":
+		return "pvc-sch40"
+	}
+	return s
+}
+
+// metricOf pairs the inch sizes of the trade with the metric ones used in their place.
+// Common practice, no source.
+var metricOf = [][2]float64{{0.5, 20}, {0.75, 25}, {1, 32}, {1.25, 40}, {1.5, 50}, {2, 63}, {2.5, 75}, {3, 90}, {4, 110}}
+
+// inFamily returns the size of the family that is used in place of the size; the size
+// itself where it is of the family already or has no counterpart.
+func inFamily(s catalog.Size, f catalog.Family) catalog.Size {
+	if s.IsZero() {
+		return s
+	}
+	switch {
+	case f == catalog.Inch && s.Metric:
+		for _, p := range metricOf {
+			if s.Nominal <= p[1] {
+				return catalog.Size{Nominal: p[0]}
+			}
+		}
+	case f == catalog.Metric && !s.Metric:
+		for _, p := range metricOf {
+			if s.Nominal <= p[0] {
+				return catalog.Size{Metric: true, Nominal: p[1]}
+			}
+		}
+	}
+	return s
+}
+
+// larger returns the larger of two sizes of one family.
+func larger(a, b catalog.Size) catalog.Size {
+	if b.Nominal > a.Nominal {
+		return b
+	}
+	return a
+}

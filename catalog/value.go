@@ -25,7 +25,7 @@ func textOf(v any, want ...quantity.Dimension) (string, error) {
 		_, err := quantity.Parse(quantity.Trim(v), want...)
 		return "", err
 	}
-	return "", fmt.Errorf("write %s as a text with a unit, such as %q", want[0], want[0].Example())
+	return "", fmt.Errorf("write the %s as a text with a unit, such as %q", want[0], want[0].Example())
 }
 
 // amountIn reads a quantity that may not be negative.

@@ -1,0 +1,160 @@
+package catalog
+
+import (
+	"strings"
+	"testing"
+	"testing/fstest"
+)
+
+func TestEmbeddedRowsAreWhole(t *testing.T) {
+	rows, problems := load(data)
+	for _, p := range append(problems, Check(rows)...) {
+		t.Errorf("%s: %s", p.Origin, p)
+	}
+	if len(rows) < 450 {
+		t.Errorf("only %d rows", len(rows))
+	}
+	for _, r := range rows {
+		if r.Own || !strings.Contains(r.Origin, ".") {
+			t.Errorf("%s: own %v, origin %q", r.Name, r.Own, r.Origin)
+		}
+		if r.Measure && r.Note == "" && r.Kind != "drain-valve" {
+			t.Errorf("%s is to be measured, and no note says why", r.Name)
+		}
+	}
+}
+
+// Every defect is found, in a row that is whole without it.
+func TestCheckFindsDefects(t *testing.T) {
+	pipe, _ := Embedded().Pipe(PVCSch40, Size{Nominal: 2})
+	elbow, _ := Embedded().Fitting("elbow-90", PVCSch80, Size{Nominal: 2})
+	tee, _ := Embedded().Fitting("tee", PVCSch80, Size{Nominal: 2})
+	bush, _ := Embedded().Reducing("reducing-bush", PVCSch80, Size{Nominal: 2}, Size{Nominal: 1.5})
+	ball, _ := Embedded().Fitting("ball-valve", PVCSch80, Size{Nominal: 2})
+	spring, _ := Embedded().Row("spring-check 2 psi")
+	pump, _ := Embedded().Generic("pump")
+	unit, _ := Embedded().Generic("heat-pump")
+	for _, c := range []struct {
+		name string
+		of   Row
+		do   func(*Row)
+		key  string
+		text string
+	}{
+		{"no source", pipe, func(r *Row) { r.Source = " " }, "source", "no source"},
+		{"no tag", pipe, func(r *Row) { r.Tag = "" }, "tag", "no tag"},
+		{"strange tag", pipe, func(r *Row) { r.Tag = "hearsay" }, "tag", "unknown tag"},
+		{"no name", pipe, func(r *Row) { r.Name = "" }, "name", "no name"},
+		{"unknown kind", pipe, func(r *Row) { r.Kind = "pope" }, "kind", "unknown kind"},
+		{"unknown spec", pipe, func(r *Row) { r.Spec = "lead" }, "spec", "unknown pipe spec"},
+		{"unknown second spec", pipe, func(r *Row) { r.Spec2 = "lead" }, "spec2", "unknown pipe spec"},
+		{"series of the other family", pipe, func(r *Row) { r.Size = Size{true, 50} }, "size", "does not go by"},
+		{"no bore", pipe, func(r *Row) { r.BoreMM = 0 }, "bore", "needs this"},
+		{"no size", pipe, func(r *Row) { r.Size = Size{} }, "size", "needs this"},
+		{"bore wider than the walls leave", pipe, func(r *Row) { r.BoreMM = 54 }, "bore", "more than"},
+		{"bore far too narrow", pipe, func(r *Row) { r.BoreMM = 40 }, "bore", "far below"},
+		{"bore at the least wall off", pipe, func(r *Row) { r.BoreMinWallMM = 51 }, "bore-least-wall", "is not the outside"},
+		{"bore outside the pipe", pipe, func(r *Row) { r.WallMM = 0; r.BoreMM = 70 }, "bore", "not inside"},
+		{"negative", elbow, func(r *Row) { r.TakeOffMM = -3 }, "take-off", "negative"},
+		{"no take-off", elbow, func(r *Row) { r.TakeOffMM = 0 }, "take-off", "needs this"},
+		{"no loss", elbow, func(r *Row) { r.LoverD = 0 }, "loss", "needs a loss"},
+		{"loss twice", elbow, func(r *Row) { r.K = 0.6 }, "k", "says the same"},
+		{"strange end", elbow, func(r *Row) { r.Ends = "socket/glue" }, "ends", "unknown end"},
+		{"tolerance beyond the length", elbow, func(r *Row) { r.TolMinusMM = 90 }, "tol-minus", "more than the take-off"},
+		{"no branch loss", tee, func(r *Row) { r.LoverDBranch = 0 }, "l-over-d-branch", "branch"},
+		{"small size larger", bush, func(r *Row) { r.Size2 = Size{Nominal: 3} }, "size2", "not smaller"},
+		{"valve opens backwards", ball, func(r *Row) { r.Opening = [][2]float64{{0, 0}, {0.5, 0.6}, {0.8, 0.4}, {1, 1}} }, "opening", "does not pass less"},
+		{"valve never shuts", ball, func(r *Row) { r.Opening = [][2]float64{{0, 0.2}, {1, 1}} }, "opening", "0 % at 0 %"},
+		{"spring without pressure", spring, func(r *Row) { r.CrackingPa = 0; r.CrackingHighPa = 0 }, "cracking", "needs its cracking"},
+		{"range beside the value", spring, func(r *Row) { r.CrackingHighPa = 100 }, "cracking", "does not hold"},
+		{"K beside its range", spring, func(r *Row) { r.K = 20 }, "k", "does not hold"},
+		{"pump without curve", pump, func(r *Row) { r.Speeds = nil }, "curve", "needs a curve"},
+		{"curve of one point", pump, func(r *Row) { r.Speeds = nil; r.Curve = [][2]float64{{0, 1}} }, "curve", "two points"},
+		{"curve that rises", pump, func(r *Row) { r.Speeds = nil; r.Curve = [][2]float64{{0, 1}, {0.001, 2}} }, "curve", "rises"},
+		{"curve without shut-off", pump, func(r *Row) { r.Curve = [][2]float64{{0.001, 2}, {0.002, 1}} }, "curve", "no flow"},
+		{"speed twice", pump, func(r *Row) { r.Speeds = []SpeedRow{pump.Speeds[0], pump.Speeds[0]} }, "speeds", "two speeds"},
+		{"least above rated", unit, func(r *Row) { r.Least = 1 }, "least", "more than the rated"},
+		{"rated above most", unit, func(r *Row) { r.Most = r.Rated / 2 }, "rated", "more than the most"},
+		{"flow without drop", unit, func(r *Row) { r.LossDropPa = 0 }, "loss-flow", "go together"},
+	} {
+		row := c.of
+		c.do(&row)
+		if found := Check([]Row{row}); !hasProblem(found, c.key, c.text) {
+			t.Errorf("%s: found %v", c.name, found)
+		}
+		if found := Check([]Row{c.of}); len(found) > 0 {
+			t.Errorf("%s: the whole row is found at fault: %v", c.name, found)
+		}
+	}
+}
+
+func hasProblem(found []Problem, key, text string) bool {
+	for _, p := range found {
+		if p.Key == key && strings.Contains(p.Message, text) && strings.Contains(p.String(), key) {
+			return true
+		}
+	}
+	return false
+}
+
+func TestCheckFindsDefectsBetweenRows(t *testing.T) {
+	small, _ := Embedded().Fitting("elbow-90", PVCSch80, Size{Nominal: 1.5})
+	large, _ := Embedded().Fitting("elbow-90", PVCSch80, Size{Nominal: 2})
+	if found := Check([]Row{small, small}); !hasProblem(found, "name", "two rows") {
+		t.Errorf("two rows of a name: %v", found)
+	}
+	small.TakeOffMM, small.Note = 40, ""
+	if found := Check([]Row{large, small}); !hasProblem(found, "take-off", "next size's") && !hasProblem(found, "take-off", "next size, 2 in") {
+		t.Errorf("a take-off longer than the next size's: %v", found)
+	}
+	small.Note = "long pattern"
+	if found := Check([]Row{large, small}); len(found) > 0 {
+		t.Errorf("a note excuses it: %v", found)
+	}
+}
+
+// What can't be read in the files is reported with file, line and column.
+func TestLoadReportsWhatItCannotRead(t *testing.T) {
+	files := fstest.MapFS{}
+	for _, name := range rowFiles {
+		raw, err := data.ReadFile("data/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files["data/"+name] = &fstest.MapFile{Data: raw}
+	}
+	for _, c := range []struct {
+		file, text, want string
+	}{
+		{"pipes.csv", "kind,spec,size,outside\npipe,pvc-sch40,2 in,60.3\n", `pipes.csv:2: outside: "60.3" has no unit`},
+		{"pipes.csv", "kind,spec,size,outside\n# a remark\npipe,pvc-sch40,2 in,60.3 kg\n", "pipes.csv:3: outside: \"60.3 kg\" is a mass"},
+		{"pipes.csv", "kind,spec,size\npipe,pvc-sch41,2 in\n", `unknown pipe spec "pvc-sch41"; did you mean "pvc-sch40"`},
+		{"pipes.csv", "kind,spec,seize\npipe,pvc-sch40,2 in\n", `unknown column "seize"; did you mean "size"`},
+		{"pipes.csv", "kind,spec,size\npipe,pvc-sch40\n", "wrong number of fields"},
+		{"elbows.csv", "kind,l-over-d\nelbow-90,thirty\n", `"thirty" is not a number`},
+		{"elbows.csv", "kind,measure\nelbow-90,maybe\n", `"maybe" is neither yes nor empty`},
+		{"elbows.csv", "kind,take-off\nelbow-90,-3 mm\n", `"-3 mm" is negative`},
+		{"elbows.csv", "kind,speeds\npump,x\n", "a table can't stand in a cell"},
+		{"elbows.csv", "", "EOF"},
+		{"equipment.toml", "[[pump]]\nname = \"p\"\ncurve = [[\"0 m3/h\", \"3\"]]\n", `equipment.toml: p: curve: "3" has no unit`},
+		{"equipment.toml", "[[pump\n", "expected"},
+	} {
+		broken := fstest.MapFS{}
+		for name, f := range files {
+			broken[name] = f
+		}
+		broken["data/"+c.file] = &fstest.MapFile{Data: []byte(c.text)}
+		_, problems := load(broken)
+		var all []string
+		for _, p := range problems {
+			all = append(all, p.Origin+": "+strings.TrimPrefix(p.String(), p.Row+": "), p.Origin+": "+p.String())
+		}
+		if !strings.Contains(strings.Join(all, "\n"), c.want) {
+			t.Errorf("%s %q: %q, want %q", c.file, c.text, all, c.want)
+		}
+	}
+	delete(files, "data/small.csv")
+	if _, problems := load(files); len(problems) != 1 {
+		t.Errorf("a missing file: %v", problems)
+	}
+}

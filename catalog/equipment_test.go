@@ -1,0 +1,191 @@
+package catalog
+
+import (
+	"math"
+	"testing"
+)
+
+// colebrook solves Colebrook and White's equation for the Darcy friction factor by
+// substitution. Source: C. F. Colebrook, J. Inst. Civ. Eng. 11 (1939) 133.
+func colebrook(re, relative float64) float64 {
+	x := 7.0
+	for range 60 {
+		x = -2 * math.Log10(relative/3.7+2.51*x/re)
+	}
+	return 1 / (x * x)
+}
+
+// Ribbed flexible hose loses 20 to 30 % more than smooth pipe of its bore, at 38 °C and
+// 1.5 to 2 m/s. Source: common practice, no source.
+func TestFlexibleHoseIsRougher(t *testing.T) {
+	for _, c := range []struct {
+		spec Spec
+		size Size
+	}{{FlexInch, Size{Nominal: 1.5}}, {FlexInch, Size{Nominal: 2}}, {FlexMetric, Size{true, 50}}, {FlexMetric, Size{true, 63}}} {
+		r, ok := Embedded().Pipe(c.spec, c.size)
+		if !ok {
+			t.Fatalf("no %s %s", c.spec, c.size)
+		}
+		for _, v := range []float64{1.5, 2} {
+			re := v * r.BoreMM / 1000 / 0.6828e-6
+			ratio := colebrook(re, r.RoughnessMM/r.BoreMM) / colebrook(re, 0.0015/r.BoreMM)
+			if ratio < 1.18 || ratio > 1.35 {
+				t.Errorf("%s at %g m/s: %.3f times smooth pipe", r.Name, v, ratio)
+			}
+		}
+	}
+}
+
+// A jet passes 9 to 13 US gpm with about 12 psi across it, a big one 15 to 20. Source: a tub
+// maker's advice and a pump sizing page. Water at 38 °C: 993 kg/m3.
+func TestJetsPassTheirFlow(t *testing.T) {
+	for name, gpm := range map[string][2]float64{"jet": {9, 13}, "jet-large": {15, 20}} {
+		r, ok := Embedded().Row(name)
+		if !ok {
+			t.Fatalf("no %s", name)
+		}
+		d := r.BoreMM / 1000
+		q := math.Pi / 4 * d * d * math.Sqrt(2*12*6894.757/993/r.K)
+		if got := q / 6.309020e-5; got < gpm[0] || got > gpm[1] {
+			t.Errorf("%s: %.1f gpm at 12 psi, want %g to %g", name, got, gpm[0], gpm[1])
+		}
+	}
+}
+
+// Rated flow by size: 5 kW 1.7, 9 kW 3.1, 12 kW 4.1, 17 kW 5.8 m3/h at 2.5 K, computed from
+// 0.86 P/dT; the bottom of the useful range is P/4 m3/h.
+func TestHeatPumpFlows(t *testing.T) {
+	for name, rated := range map[string]float64{"heat-pump 5 kW": 1.7, "heat-pump 9 kW": 3.1, "heat-pump 12 kW": 4.1, "heat-pump 17 kW": 5.8} {
+		r, ok := Embedded().Row(name)
+		if !ok {
+			t.Fatalf("no %s", name)
+		}
+		if math.Abs(r.Rated*3600-rated) > 0.04*rated {
+			t.Errorf("%s: rated %.2f m3/h, want %.1f", name, r.Rated*3600, rated)
+		}
+		if p := r.PowerW / 1000; math.Abs(r.Least*3600-p/4) > 1e-9 || math.Abs(r.Most-2*r.Rated) > 1e-12 {
+			t.Errorf("%s: least %.2f, most %.2f m3/h for %g kW", name, r.Least*3600, r.Most*3600, p)
+		}
+		if r.LossDropPa < 5000 || r.LossDropPa > 15000 || r.LossFlow != r.Rated {
+			t.Errorf("%s: %g Pa at its rated flow", name, r.LossDropPa)
+		}
+	}
+}
+
+// A pump at half speed has half the flow at a quarter of the head (affinity laws), and the
+// shut-off heads are in the ranges known for the types.
+func TestPumpCurves(t *testing.T) {
+	for name, shutOff := range map[string][2]float64{"circulation-pump-24h": {2.5, 4}, "circulation-pump-1.5in": {6, 8}, "two-speed-pump-small": {12, 18}, "two-speed-pump-large": {12, 18}} {
+		r, ok := Embedded().Row(name)
+		if !ok {
+			t.Fatalf("no %s", name)
+		}
+		fast := r.Speeds[len(r.Speeds)-1]
+		if h := fast.Curve[0][1]; h < shutOff[0] || h > shutOff[1] {
+			t.Errorf("%s: shut-off head %g m", name, h)
+		}
+		if len(r.Speeds) < 2 {
+			continue
+		}
+		slow := r.Speeds[0]
+		if slow.Name != "low" || fast.Name != "high" || slow.Curve[0][1] < 3 || slow.Curve[0][1] > 4.5 {
+			t.Errorf("%s: %q shuts off at %g m", name, slow.Name, slow.Curve[0][1])
+		}
+		for i, p := range slow.Curve {
+			if p[0] != fast.Curve[i][0]/2 || p[1] != fast.Curve[i][1]/4 {
+				t.Errorf("%s: point %d of low is %v, of high %v", name, i, p, fast.Curve[i])
+			}
+		}
+	}
+}
+
+// K of gate and butterfly valves partly open, from memory of Perry's Chemical Engineers'
+// Handbook: the curve's Kv share is the square root of K open over K.
+func TestOpeningCurvesAgainstK(t *testing.T) {
+	for kind, points := range map[string][][2]float64{ // share open, K over the first one's
+		"gate-valve":      {{0.75, 0.9 / 0.17}, {0.5, 4.5 / 0.17}, {0.25, 24 / 0.17}},
+		"butterfly-valve": {{1 - 10.0/90, 0.52 / 0.24}, {1 - 20.0/90, 1.54 / 0.24}, {1 - 40.0/90, 10.8 / 0.24}, {1 - 60.0/90, 118 / 0.24}},
+	} {
+		curve, source := Opening(kind)
+		if source == "" {
+			t.Errorf("%s: no source", kind)
+		}
+		for _, p := range points {
+			want, found := math.Sqrt(1/p[1]), false
+			for _, c := range curve {
+				if math.Abs(c[0]-p[0]) < 0.001 {
+					found = true
+					near(t, kind, c[1], want, 0.002)
+				}
+			}
+			if !found {
+				t.Errorf("%s has no point at %.3f", kind, p[0])
+			}
+		}
+	}
+	if c, _ := Opening("cap"); c != nil {
+		t.Error("a cap opens")
+	}
+}
+
+// Spring labels in Pa: 1/4 psi 1.7 kPa to 5 psi 34.5 kPa, by NIST SP 811. A label may be off
+// four times over: one "1/2 lb" valve opens at 2 psi by its sheet, another below 0.5.
+func TestSprings(t *testing.T) {
+	springs := Embedded().Springs()
+	want := []float64{0.25, 0.5, 1, 2, 4, 5}
+	if len(springs) != len(want) {
+		t.Fatalf("%d springs", len(springs))
+	}
+	for i, r := range springs {
+		near(t, r.Name, r.CrackingPa, want[i]*6894.757, 0.01)
+		if r.CrackingLowPa >= r.CrackingPa || r.CrackingHighPa <= r.CrackingPa || r.KLow != 3 || r.KHigh != 12 {
+			t.Errorf("%s: %g to %g Pa, K %g to %g", r.Name, r.CrackingLowPa, r.CrackingHighPa, r.KLow, r.KHigh)
+		}
+	}
+	near(t, "highest of the 1/2 psi spring", springs[1].CrackingHighPa, 2*6894.757, 0.01)
+}
+
+// Crane TP-410 (2009): L/D of elbows, tees, valves and swing checks.
+func TestHandbookConstants(t *testing.T) {
+	for kind, want := range map[string]float64{
+		"elbow-90": 30, "elbow-45": 16, "tee": 20, "gate-valve": 8, "ball-valve": 3, "true-union-ball-valve": 3, "swing-check": 100, "butterfly-valve": 45,
+	} {
+		for _, c := range []struct {
+			spec Spec
+			size Size
+		}{{PVCSch40, Size{Nominal: 2}}, {PVCSch80, Size{Nominal: 1.5}}, {PVCPN10, Size{true, 50}}, {FlexMetric, Size{true, 63}}} {
+			r, ok := Embedded().Fitting(kind, c.spec, c.size)
+			if !ok || r.LoverD != want {
+				t.Errorf("%s %s %s: L/D %g, want %g", kind, c.spec, c.size, r.LoverD, want)
+			}
+			if kind == "tee" && r.LoverDBranch != 60 {
+				t.Errorf("%s: branch L/D %g", r.Name, r.LoverDBranch)
+			}
+		}
+	}
+}
+
+func TestSpread(t *testing.T) {
+	for _, what := range []string{SpreadPumpHead, SpreadPartLoss, SpreadUnitLoss, SpreadJetLoss, SpreadFittingK, SpreadBore, SpreadHoseBore, SpreadRoughness, SpreadCracking, SpreadValveKv, SpreadRunLength} {
+		width := 0.0
+		for _, known := range []string{"measured", "data-sheet", "assumed"} {
+			low, high, source := Spread(what, known)
+			if low > 0 || high <= 0 || low <= -100 || source == "" {
+				t.Errorf("%s, %s: %g to %g, %q", what, known, low, high, source)
+			}
+			if high-low < width {
+				t.Errorf("%s is known worse from a sheet than by guess", what)
+			}
+			width = high - low
+		}
+	}
+	if low, high, _ := Spread(SpreadPartLoss, "assumed"); low != -40 || high != 60 {
+		t.Errorf("an assumed loss: %g to %g", low, high)
+	}
+	defer func() {
+		if recover() == nil {
+			t.Error("an unknown class has a spread")
+		}
+	}()
+	Spread("luck", "assumed")
+}

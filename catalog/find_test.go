@@ -1,0 +1,146 @@
+package catalog
+
+import (
+	"math"
+	"slices"
+	"testing"
+)
+
+func TestFind(t *testing.T) {
+	in := func(v float64) Size { return Size{Nominal: v} }
+	mm := func(v float64) Size { return Size{true, v} }
+	c := Embedded()
+	for _, f := range []struct {
+		name string
+		row  func() (Row, bool)
+		want string // "" for none
+	}{
+		{"pipe", func() (Row, bool) { return c.Pipe(PVCSch40, in(1.5)) }, "pipe pvc-sch40 1-1/2 in"},
+		{"pipe of no size", func() (Row, bool) { return c.Pipe(PVCSch40, in(7)) }, ""},
+		{"own fitting", func() (Row, bool) { return c.Fitting("elbow-90", PVCSch80, in(2)) }, "elbow-90 pvc-sch80 2 in"},
+		{"fitting of any spec", func() (Row, bool) { return c.Fitting("elbow-90", PVCPN10, mm(50)) }, "elbow-90 50 mm"},
+		{"fitting of the family", func() (Row, bool) { return c.Fitting("elbow-90", FlexInch, in(2)) }, "elbow-90 pvc-sch40 2 in"},
+		{"no inch fitting on metric pipe", func() (Row, bool) { return c.Fitting("elbow-90", PVCPN10, in(2)) }, ""},
+		{"plain ball valve", func() (Row, bool) { return c.Fitting("ball-valve", PVCSch40, in(2)) }, "ball-valve 2 in"},
+		{"true-union ball valve", func() (Row, bool) { return c.Fitting("true-union-ball-valve", PVCSch40, in(2)) }, "true-union-ball-valve 2 in"},
+		{"check valve is a spring check", func() (Row, bool) { return c.Fitting("check-valve", PVCSch40, in(2)) }, "spring-check 2 in"},
+		{"swing check", func() (Row, bool) { return c.Fitting("swing-check", PVCSch40, in(2)) }, "swing-check 2 in"},
+		{"a tee is no reducing tee", func() (Row, bool) { return c.Fitting("reducing-tee", PVCSch40, in(2)) }, ""},
+		{"reducing tee", func() (Row, bool) { return c.Reducing("reducing-tee", PVCSch40, in(2), in(1.5)) }, "reducing-tee pvc-sch40 2 x 1-1/2 in"},
+		{"bush", func() (Row, bool) { return c.Reducing("reducing-bush", PVCPN10, mm(63), mm(50)) }, "reducing-bush 63 x 50 mm"},
+		{"bush of the family", func() (Row, bool) { return c.Reducing("reducing-bush", FlexInch, in(2), in(1)) }, "reducing-bush pvc-sch40 2 x 1 in"},
+		{"step without a bush", func() (Row, bool) { return c.Reducing("reducing-bush", PVCSch40, in(3), in(0.5)) }, ""},
+		{"bush the wrong way round", func() (Row, bool) { return c.Reducing("reducing-bush", PVCSch40, in(1), in(2)) }, ""},
+		{"transition", func() (Row, bool) { return c.Transition(PVCSch80, in(1.5), PVCPN10, mm(50)) }, "transition pvc-sch40 1-1/2 in x 50 mm"},
+		{"transition turned", func() (Row, bool) { return c.Transition(PVCPN16, mm(63), PVCSch40, in(2)) }, "transition pvc-sch40 2 in x 63 mm"},
+		{"no such transition", func() (Row, bool) { return c.Transition(PVCPN16, mm(63), PVCSch40, in(1)) }, ""},
+		{"barb", func() (Row, bool) { return c.Transition(HosePipe, mm(38), PVCSch40, in(1.5)) }, "barb pvc-sch40 1-1/2 in x 38 mm"},
+		{"barb for a part", func() (Row, bool) { return c.Fitting("barb", PVCSch40, in(1)) }, "barb pvc-sch40 1 x 1 in"},
+		{"generic pump", func() (Row, bool) { return c.Generic("pump") }, "two-speed-pump-small"},
+		{"generic filter", func() (Row, bool) { return c.Generic("filter") }, "cartridge-filter"},
+		{"sand filter", func() (Row, bool) { return c.Generic("sand-filter") }, "sand-filter"},
+		{"generic unit", func() (Row, bool) { return c.Generic("heat-pump") }, "heat-pump 9 kW"},
+		{"generic check", func() (Row, bool) { return c.Generic("check-valve") }, "spring-check 2 psi"},
+		{"no generic pipe", func() (Row, bool) { return c.Generic("pipe") }, ""},
+	} {
+		r, ok := f.row()
+		if ok != (f.want != "") || r.Name != f.want {
+			t.Errorf("%s: %q, %v, want %q", f.name, r.Name, ok, f.want)
+		}
+	}
+	for _, kind := range []string{"jet-group", "element-heater", "suction", "manifold", "diverter-valve", "feeder", "salt-cell", "ozone-injector", "blower", "air-control", "strainer", "flow-switch", "pressure-switch", "thermometer-pocket", "drain-valve", "air-bleed"} {
+		if _, ok := c.Generic(kind); !ok {
+			t.Errorf("no generic %s", kind)
+		}
+	}
+}
+
+func TestNearestRow(t *testing.T) {
+	c := Embedded()
+	if got := c.Nearest("spring-chek 2 psi"); got != "spring-check 2 psi" {
+		t.Errorf("nearest is %q", got)
+	}
+	if got := c.Nearest("quantum flange"); got != "" {
+		t.Errorf("nearest is %q", got)
+	}
+	if k := c.Kinds(); !slices.IsSorted(k) || !slices.Contains(k, "pipe") || !slices.Contains(k, "check-valve") {
+		t.Errorf("kinds: %v", k)
+	}
+}
+
+func TestPipeSizesRise(t *testing.T) {
+	sizes := Embedded().PipeSizes(PVCSch40)
+	if len(sizes) != 8 || sizes[0].String() != "1/2 in" || sizes[7].String() != "3 in" {
+		t.Errorf("sizes: %v", sizes)
+	}
+}
+
+func TestByOutside(t *testing.T) {
+	found := Embedded().ByOutside(60.3, CalliperMM)
+	if len(found) < 3 || found[0].Size != (Size{Nominal: 2}) || math.Abs(found[0].DifferenceMM) > 0.03 {
+		t.Errorf("60.3 mm: %+v", found)
+	}
+	if found := Embedded().ByOutside(43, CalliperMM); len(found) != 1 || found[0].Pressure || found[0].Pipe != "waste pipe 1-1/2 in" {
+		t.Errorf("43 mm: %+v", found)
+	}
+	if found := Embedded().ByOutside(56.5, 0.2); len(found) != 0 {
+		t.Errorf("56.5 mm: %+v", found)
+	}
+}
+
+func TestCanJoin(t *testing.T) {
+	in := func(v float64) Size { return Size{Nominal: v} }
+	for _, c := range []struct {
+		a      Spec
+		sizeA  Size
+		b      Spec
+		sizeB  Size
+		direct bool
+		needs  string
+	}{
+		{PVCSch40, in(2), PVCSch80, in(2), true, ""},
+		{PVCSch40, in(2), FlexInch, in(2), true, ""},
+		{PVCSch40, in(2), PVCSch40, in(1.5), false, "a reducing bush or reducer"},
+		{HosePipe, in(1), PVCSch40, in(1), false, "a barb"},
+		{HosePipe, in(1), HosePipe, in(1), true, ""},
+		{HosePipe, in(1), HosePipe, in(1.5), false, "a double-ended barb"},
+	} {
+		if j := CanJoin(c.a, c.sizeA, c.b, c.sizeB); j.Direct != c.direct || j.Needs != c.needs || j.Why == "" {
+			t.Errorf("%s %s and %s %s: %+v", c.a, c.sizeA, c.b, c.sizeB, j)
+		}
+	}
+}
+
+func TestParseSize(t *testing.T) {
+	for text, want := range map[string]string{
+		"1-1/2 in": "1-1/2 in", "1 1/2 in": "1-1/2 in", "1.5 in": "1-1/2 in", "2in": "2 in", "50 mm": "50 mm", "5 cm": "50 mm", "3/4 in": "3/4 in",
+	} {
+		size, err := ParseSize(text, false)
+		if err != nil || size.String() != want {
+			t.Errorf("ParseSize(%q) = %s, %v", text, size, err)
+		}
+	}
+	if a, _ := ParseSize("1.5 in", false); a != (Size{Nominal: 1.5}) {
+		t.Errorf("1.5 in is %v", a)
+	}
+	for _, text := range []string{"", "2", "-2 in", "0 mm", "2 ft", "1 m", "900 mm", "two in"} {
+		if size, err := ParseSize(text, true); err == nil {
+			t.Errorf("ParseSize(%q) = %s", text, size)
+		}
+	}
+	for _, s := range Specs() {
+		if s.Family() == "" || !s.IsKnown() {
+			t.Errorf("%s has no family", s)
+		}
+	}
+	if Spec("copper").Family() != "" || Spec("copper").IsKnown() {
+		t.Error("copper has a family")
+	}
+}
+
+func BenchmarkLoad(b *testing.B) {
+	for b.Loop() {
+		rows, _ := load(data)
+		newCatalog(rows)
+	}
+}

@@ -1,0 +1,118 @@
+package network
+
+import "math"
+
+// shifted is a law with a head added to it.
+type shifted struct {
+	law  Law
+	head float64
+}
+
+func (l *shifted) Loss(q float64) (float64, float64) {
+	h, slope := l.law.Loss(q)
+	return h + l.head, slope
+}
+
+// solveBounded solves a network some laws of which fall in places. There may be several
+// answers; the one with the most flow is found by starting from the laws' lower bounds,
+// which give at least as much flow as any answer, and adding what a law is above its bound
+// at the flow found, again and again: with one such law the flow falls to the largest
+// answer and no further. From the upper bounds the least answer is found in the same way;
+// if it is another, the flow says so.
+func (s *Solver) solveBounded(which []int) (*Flow, error) {
+	most, err := s.approach(which, func(b Bounded) Law { return b.Least() })
+	if err != nil {
+		return nil, err
+	}
+	steps := s.steps
+	least, err := s.approach(which, func(b Bounded) Law { return b.Greatest() })
+	most.Iterations = steps
+	if err == nil {
+		for i, q := range most.Q {
+			if math.Abs(q-least.Q[i]) > 1e-5*s.qs {
+				most.Two, most.Other = true, least.Q
+			}
+		}
+	}
+	return most, nil
+}
+
+// mostPasses is how often a bound is brought nearer.
+const mostPasses = 200
+
+func (s *Solver) approach(which []int, bound func(Bounded) Law) (*Flow, error) {
+	truth := make([]Bounded, len(which))
+	near := make([]*shifted, len(which))
+	for k, i := range which {
+		truth[k] = s.net.Edges[i].Law.(Bounded)
+		near[k] = &shifted{law: bound(truth[k])}
+		s.law[i] = near[k]
+	}
+	s.size()
+	defer func() {
+		for k, i := range which {
+			s.law[i] = truth[k]
+		}
+		s.size()
+	}()
+	var f *Flow
+	for range mostPasses {
+		next, err := s.solveFrom(f)
+		if err != nil {
+			return nil, err
+		}
+		f = next
+		moved := 0.0
+		for k, i := range which {
+			q := f.Q[i]
+			h, _ := truth[k].Loss(q)
+			b, _ := near[k].law.Loss(q)
+			moved = max(moved, math.Abs(h-b-near[k].head))
+			near[k].head = h - b
+		}
+		if moved <= 1e-11*s.hs {
+			return f, nil
+		}
+		if moved <= 1e-2*s.hs { // near enough for Newton with the true laws
+			if g := s.polish(which, truth, near, f); g != nil {
+				return g, nil
+			}
+		}
+		s.size()
+	}
+	return nil, &ConvergenceError{Iterations: s.steps, Edge: which[0], Why: "a law that falls in places finds no flow"}
+}
+
+// polish tries Newton's method with the true laws from near an answer; nil if it leads away.
+func (s *Solver) polish(which []int, truth []Bounded, near []*shifted, f *Flow) *Flow {
+	for k, i := range which {
+		s.law[i] = truth[k]
+	}
+	s.size()
+	g, err := s.solveFrom2(f)
+	for k, i := range which {
+		s.law[i] = near[k]
+	}
+	if err != nil {
+		return nil
+	}
+	for i := range g.Q {
+		if math.Abs(g.Q[i]-f.Q[i]) > 0.05*s.qs {
+			return nil
+		}
+	}
+	return g
+}
+
+// solveFrom2 solves near a flow, or not at all.
+func (s *Solver) solveFrom2(near *Flow) (*Flow, error) {
+	shut := make([]bool, len(s.ends))
+	copy(s.q, near.Q)
+	clear(s.q[len(near.Q):])
+	copy(shut, near.Shut)
+	t, err := s.settle(shut, false)
+	if err != nil {
+		return nil, err
+	}
+	return s.answer(t, shut)
+}

@@ -1,0 +1,130 @@
+package network
+
+import "math"
+
+// mostKrylov is the longest basis before the search starts afresh.
+const mostKrylov = 60
+
+// gmres sets work.dir, which holds what to balance, to the solution of the true linear
+// system, joints' cross terms and falling laws included, preconditioned by the network of
+// positive resistances.
+//
+// Source: Y. Saad, M. H. Schultz (1986), SIAM J. Sci. Stat. Comput. 7(3), 856-869, from
+// memory; the test compares it with a dense solution.
+func (s *Solver) gmres(t *topology) {
+	n := len(t.chords)
+	pack := func(to, x []float64) {
+		for i, c := range t.chords {
+			to[i] = x[c]
+		}
+	}
+	unpack := func(x, from []float64) {
+		for i, c := range t.chords {
+			x[c] = from[i]
+		}
+	}
+	s.precondition(t, s.work.dir)
+	basis := func(i int) []float64 {
+		if i == len(s.work.krylov) {
+			s.work.krylov = append(s.work.krylov, nil)
+		}
+		if cap(s.work.krylov[i]) < n {
+			s.work.krylov[i] = make([]float64, n)
+		}
+		return s.work.krylov[i][:n]
+	}
+	v := basis(0)
+	pack(v, s.work.dir)
+	norm := math.Sqrt(dot(v, v))
+	if norm == 0 || !finite(norm) {
+		return
+	}
+	scale(v, 1/norm)
+	m := min(n, mostKrylov)
+	h := make([]float64, (m+1)*m)
+	cs, sn, g := make([]float64, m), make([]float64, m), make([]float64, m+1)
+	g[0] = norm
+	used := 0
+	for k := range m {
+		unpack(s.work.tmp, basis(k))
+		s.apply(t, s.work.tmp)
+		s.precondition(t, s.work.tmp)
+		w := basis(k + 1)
+		pack(w, s.work.tmp)
+		for range 2 { // twice is enough
+			for i := 0; i <= k; i++ {
+				c := dot(w, basis(i))
+				h[i*m+k] += c
+				add(w, basis(i), -c)
+			}
+		}
+		next := math.Sqrt(dot(w, w))
+		for i := range k {
+			a, b := h[i*m+k], h[(i+1)*m+k]
+			h[i*m+k], h[(i+1)*m+k] = cs[i]*a+sn[i]*b, cs[i]*b-sn[i]*a
+		}
+		a := h[k*m+k]
+		r := math.Hypot(a, next)
+		if r == 0 {
+			break
+		}
+		cs[k], sn[k] = a/r, next/r
+		h[k*m+k] = r
+		g[k], g[k+1] = cs[k]*g[k], -sn[k]*g[k]
+		used = k + 1
+		if math.Abs(g[k+1]) <= 1e-9*norm || next <= 1e-13 {
+			break
+		}
+		scale(w, 1/next)
+	}
+	for i := used - 1; i >= 0; i-- {
+		for j := i + 1; j < used; j++ {
+			g[i] -= h[i*m+j] * g[j]
+		}
+		g[i] /= h[i*m+i]
+	}
+	x := make([]float64, n)
+	for i := range used {
+		add(x, basis(i), g[i])
+	}
+	unpack(s.work.dir, x)
+}
+
+// apply turns the chords' flows in x into the imbalances they make by the present slopes.
+func (s *Solver) apply(t *topology, x []float64) {
+	s.balance(t, x, nil)
+	dh := s.work.old
+	for _, e := range t.edges {
+		dh[e] = s.s[e] * x[e]
+	}
+	for j, t := range s.net.Joints {
+		for i, e := range t.Edges {
+			sum := 0.0
+			for k, o := range t.Edges {
+				sum += s.js[j][i][k] * x[o]
+			}
+			dh[e] = sum
+		}
+	}
+	s.imbalance(t, dh, x)
+}
+
+func dot(a, b []float64) float64 {
+	sum := 0.0
+	for i, v := range a {
+		sum += v * b[i]
+	}
+	return sum
+}
+
+func add(to, what []float64, times float64) {
+	for i, v := range what {
+		to[i] += times * v
+	}
+}
+
+func scale(v []float64, by float64) {
+	for i := range v {
+		v[i] *= by
+	}
+}

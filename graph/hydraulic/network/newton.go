@@ -1,0 +1,218 @@
+package network
+
+import "math"
+
+// Limits of the iteration.
+const (
+	mostSteps = 300
+	aimed     = 1e-12 // of the head scale
+	accepted  = 1e-8  // of the head scale, where rounding allows no better
+)
+
+// newton solves the topology from the chords' flows in s.q. first says that these are mere
+// guesses: the first step is then that of the network with secants for laws.
+func (s *Solver) newton(t *topology, first bool) *ConvergenceError {
+	for _, c := range t.edges {
+		if !finite(s.q[c]) {
+			s.q[c] = 0
+		}
+	}
+	if s.res == nil {
+		s.res = make([]float64, len(s.ends))
+	}
+	s.balance(t, s.q, s.inject)
+	s.eval(t)
+	most, where := s.imbalance(t, s.h, s.res)
+	best, since := most, 0
+	for step := 0; ; step++ {
+		s.steps++
+		if most <= aimed*s.hs {
+			return nil
+		}
+		if !finite(most) || step == mostSteps || since > 40 {
+			if most <= accepted*s.hs {
+				return nil
+			}
+			return &ConvergenceError{Iterations: s.steps, Residual: most, Edge: where, Why: "heads do not close"}
+		}
+		exact := s.direction(t, first)
+		first = false
+		if !s.search(t, exact) {
+			if most <= accepted*s.hs {
+				return nil
+			}
+			return &ConvergenceError{Iterations: s.steps, Residual: most, Edge: where, Why: "no step leads nearer"}
+		}
+		most, where = s.imbalance(t, s.h, s.res)
+		if since++; most < 0.7*best {
+			best, since = most, 0
+		}
+	}
+}
+
+// direction sets work.dir of the chords to Newton's step. It reports whether the network is
+// convex here, so that the content function falls along it.
+func (s *Solver) direction(t *topology, first bool) (convex bool) {
+	d := s.work.resist
+	convex = true
+	for _, e := range t.edges {
+		switch {
+		case first:
+			d[e] = max(s.secant[e], s.floor[e])
+		case s.joint[e] >= 0 && !s.stiff:
+			d[e] = max(s.s[e], 0.2*s.secant[e]*math.Abs(s.q[e])/s.qs, s.floor[e])
+		default:
+			d[e] = max(s.s[e], s.floor[e])
+			if s.s[e] < 0 {
+				convex = false
+			}
+		}
+	}
+	if len(s.net.Joints) > 0 && !s.stiff {
+		convex = false
+	}
+	if t.elim == nil {
+		t.elim = newElimination(len(s.p), s.ends, t)
+	}
+	t.elim.factor(t.edges, d)
+	for _, c := range t.chords {
+		s.work.dir[c] = -s.res[c]
+	}
+	if convex || first {
+		s.precondition(t, s.work.dir)
+		return convex
+	}
+	s.gmres(t)
+	return false
+}
+
+// precondition turns the chords' imbalances in x into flows: the solution of the network
+// whose edges have the resistances work.resist.
+func (s *Solver) precondition(t *topology, x []float64) {
+	b, d := s.work.b, s.work.resist
+	clear(b)
+	for _, c := range t.chords {
+		f := x[c] / d[c]
+		b[s.ends[c][0]] += f
+		b[s.ends[c][1]] -= f
+	}
+	for v := range b {
+		if t.parent[v] < 0 {
+			b[v] = 0
+		}
+	}
+	t.elim.solve(b)
+	for v := range b {
+		if t.parent[v] < 0 {
+			b[v] = 0
+		}
+	}
+	for _, c := range t.chords {
+		x[c] = (x[c] - (b[s.ends[c][0]] - b[s.ends[c][1]])) / d[c]
+	}
+}
+
+// move sets the flows to the old ones plus a share of the step, and reads the losses.
+func (s *Solver) move(t *topology, share float64) {
+	for _, e := range t.edges {
+		s.q[e] = s.work.q0[e] + share*s.work.dq[e]
+	}
+	s.balance(t, s.q, s.inject)
+	s.eval(t)
+}
+
+// search goes along the direction as far as serves, and reports whether it does.
+func (s *Solver) search(t *topology, convex bool) bool {
+	copy(s.work.q0, s.q)
+	copy(s.work.dq, s.work.dir)
+	s.balance(t, s.work.dq, nil)
+	if convex {
+		return s.searchConvex(t)
+	}
+	return s.searchResidual(t)
+}
+
+// along returns the derivative of the content function along the step at the present flows.
+func (s *Solver) along(t *topology) float64 {
+	s.potentials(t, s.h)
+	sum := 0.0
+	for _, c := range t.chords {
+		sum += (s.h[c] - (s.p[s.ends[c][0]] - s.p[s.ends[c][1]])) * s.work.dq[c]
+	}
+	return sum
+}
+
+// searchConvex uses that the derivative of the content along the step rises all the way
+// from a value below 0. Where it is not above 0 yet the content has fallen; where it is, the
+// content has fallen if the sum of the derivatives at the ends of the stretches passed, each
+// times its stretch, is below 0, for that sum is above the integral.
+func (s *Solver) searchConvex(t *topology) bool {
+	start := 0.0
+	for _, c := range t.chords {
+		start += s.res[c] * s.work.dq[c]
+	}
+	if start >= 0 {
+		s.move(t, 0)
+		return false
+	}
+	s.move(t, 1)
+	g := s.along(t)
+	if g <= 0 || g < 1e-9*-start {
+		return true
+	}
+	lo, hi, glo, ghi := 0.0, 1.0, start, g
+	bound := 0.0 // at least the content's change from 0 to lo
+	side := 0
+	for range 60 {
+		m := (lo*ghi - hi*glo) / (ghi - glo)
+		m = min(max(m, lo+0.02*(hi-lo)), hi-0.02*(hi-lo))
+		s.move(t, m)
+		g := s.along(t)
+		if g <= 0 {
+			bound += (m - lo) * g
+			lo, glo = m, g
+			if -g <= 0.3*-start {
+				return true
+			}
+			if side < 0 {
+				ghi /= 2
+			}
+			side = -1
+			continue
+		}
+		if bound+(m-lo)*g < 0 && g <= 0.3*-start {
+			return true
+		}
+		hi, ghi = m, g
+		if side > 0 {
+			glo /= 2
+		}
+		side = 1
+	}
+	s.move(t, lo)
+	return lo > 0
+}
+
+// searchResidual goes back along the step until the sum of the squares of the imbalances
+// has fallen.
+func (s *Solver) searchResidual(t *topology) bool {
+	start := 0.0
+	for _, c := range t.chords {
+		start += s.res[c] * s.res[c]
+	}
+	share := 1.0
+	for range 30 {
+		s.move(t, share)
+		s.imbalance(t, s.h, s.work.tmp)
+		sum := 0.0
+		for _, c := range t.chords {
+			sum += s.work.tmp[c] * s.work.tmp[c]
+		}
+		if sum < (1-1e-3*share)*start {
+			return true
+		}
+		share /= 2
+	}
+	s.move(t, 0)
+	return false
+}

@@ -1,0 +1,115 @@
+package plan
+
+import (
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+)
+
+// ModeSummary is what one mode comes to, in the numbers a customer follows. Flows are m³/s.
+type ModeSummary struct {
+	Mode               string
+	HasUnit            bool
+	Unit               float64 // flow through the unit
+	Least, Rated, Most float64 // of the unit; 0: not given
+	RiseK              float64
+	HasCheck           bool
+	CheckState         string  // of the bypass element, if it is a check
+	Bypass             float64 // flow past the unit
+	HasJets            bool
+	Jets, JetsToday    float64
+	Pump               float64 // flow of the running pump (of the heater pump, where several run)
+}
+
+// Summarise returns a summary of every mode after the work, in the order of the modes; of
+// the circuit as it stands where there is no unit to fit.
+func Summarise(p *Plan) []ModeSummary {
+	stage := p.After
+	if stage == nil {
+		stage = p.Before
+	}
+	if stage == nil {
+		return nil
+	}
+	branch, _ := graph.FindUnitBranch(stage.Circuit)
+	var out []ModeSummary
+	for i := range stage.Solutions {
+		sol := &stage.Solutions[i]
+		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol)}
+		m.Jets, m.HasJets = JetsFlow(sol)
+		m.JetsToday = m.Jets
+		if before := SolutionOf(p.Before, sol.Mode.Name); before != nil {
+			if today, ok := JetsFlow(before); ok {
+				m.JetsToday = today
+			}
+		}
+		if branch != nil {
+			m.addUnit(sol, branch)
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *graph.UnitBranch) {
+	unit := sol.Part(branch.Unit.ID)
+	if unit == nil {
+		return
+	}
+	m.HasUnit, m.Unit, m.RiseK = true, unit.Flow, unit.RiseK
+	if u := branch.Unit.Unit; u != nil {
+		m.Least, m.Rated, m.Most = u.Least, u.Rated, u.Most
+	}
+	element := branch.Element()
+	if element == nil {
+		return
+	}
+	if flow := sol.Part(element.ID); flow != nil {
+		m.Bypass = flow.Flow
+		if element.Kind == graph.CheckValve {
+			m.HasCheck, m.CheckState = true, flow.State
+		}
+	}
+}
+
+// JetsChange returns how much the jets gain (+) or lose (-) against today, as a share.
+func (m ModeSummary) JetsChange() float64 {
+	if m.JetsToday == 0 {
+		return 0
+	}
+	return m.Jets/m.JetsToday - 1
+}
+
+// SolutionOf returns the solution of a mode in a stage, or nil.
+func SolutionOf(s *Stage, mode string) *hydraulic.Solution {
+	if s == nil {
+		return nil
+	}
+	for i := range s.Solutions {
+		if s.Solutions[i].Mode.Name == mode {
+			return &s.Solutions[i]
+		}
+	}
+	return nil
+}
+
+// JetsFlow returns the flow through all jet groups, m³/s, and whether there are any.
+func JetsFlow(s *hydraulic.Solution) (float64, bool) {
+	sum, any := 0.0, false
+	for _, p := range s.Parts {
+		if p.Part.Kind == graph.JetGroup {
+			sum, any = sum+p.Flow, true
+		}
+	}
+	return sum, any
+}
+
+// pumpFlow returns the flow of the running pump that moves most.
+func pumpFlow(s *hydraulic.Solution) float64 {
+	most := 0.0
+	for _, p := range s.Parts {
+		if p.Part.Kind == graph.Pump && p.State != "off" {
+			most = max(most, p.Flow)
+		}
+	}
+	return most
+}

@@ -1,0 +1,88 @@
+package table
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/graph/plan"
+)
+
+// SummaryLines says in words what every mode comes to.
+func SummaryLines(p *plan.Plan, s Style) []string {
+	var out []string
+	for _, m := range plan.Summarise(p) {
+		out = append(out, s.summaryLine(m))
+	}
+	return out
+}
+
+func (s Style) summaryLine(m plan.ModeSummary) string {
+	var said []string
+	if m.HasUnit {
+		said = append(said, s.unitWords(m), bypassWords(m, s))
+	} else if m.Pump > 0 {
+		said = append(said, "the pump moves "+s.flow(m.Pump))
+	}
+	if m.HasJets {
+		said = append(said, jetsWords(m, s))
+	}
+	return m.Mode + ": " + strings.Join(slicesWithout(said, ""), "; ")
+}
+
+func slicesWithout(list []string, drop string) []string {
+	var out []string
+	for _, t := range list {
+		if t != drop {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// unitWords says the unit's flow with the limit it is closest to breaking.
+func (s Style) unitWords(m plan.ModeSummary) string {
+	got := "the unit gets " + s.flow(m.Unit)
+	switch {
+	case m.Unit == 0:
+		return "the unit gets no water"
+	case m.Least > 0 && m.Unit < m.Least:
+		return got + " and needs at least " + s.flow(m.Least) + ": TOO LITTLE"
+	case m.Most > 0 && m.Unit > m.Most:
+		return got + " and may have " + s.flow(m.Most) + " at the most: TOO MUCH"
+	case m.Rated > 0 && m.Unit < m.Rated:
+		return got + " (rated " + s.flow(m.Rated) + ", least " + s.flow(m.Least) + ")"
+	case m.Rated > 0 && m.Most > 0 && m.Unit > (m.Rated+m.Most)/2:
+		return got + " (most " + s.flow(m.Most) + ")"
+	case m.Rated > 0:
+		return got + " (rated " + s.flow(m.Rated) + ")"
+	}
+	return got
+}
+
+func bypassWords(m plan.ModeSummary, s Style) string {
+	switch {
+	case m.HasCheck && m.Bypass > 0:
+		return "check " + m.CheckState + ", the bypass takes " + s.flow(m.Bypass)
+	case m.HasCheck:
+		return "check " + m.CheckState
+	case m.Bypass > 0:
+		return "the bypass takes " + s.flow(m.Bypass)
+	}
+	return ""
+}
+
+func jetsWords(m plan.ModeSummary, s Style) string {
+	if m.Jets == 0 && m.JetsToday == 0 {
+		return ""
+	}
+	change := m.JetsChange() * 100
+	switch {
+	case math.Abs(change) < 0.5:
+		return "the jets get what they get today, " + s.flow(m.Jets)
+	case change < 0:
+		return fmt.Sprintf("the jets get %s %% less than today (%s)", fixed(-change, 0), s.flow(m.Jets))
+	default:
+		return fmt.Sprintf("the jets get %s %% more than today (%s)", fixed(change, 0), s.flow(m.Jets))
+	}
+}

@@ -41,3 +41,16 @@ type Influence struct {
 	Effect float64 // share of the likely value, half the width of what this input alone does
 	Moves  string  // what it moves: "the unit's flow"
 }
+
+// Of returns the ranges of a mode in a stage, or nil; a nil Ranges has none.
+func (r *Ranges) Of(mode string, stage graph.Stage) *ModeRanges {
+	if r == nil {
+		return nil
+	}
+	for i := range r.Modes {
+		if r.Modes[i].Mode == mode && r.Modes[i].Stage == stage {
+			return &r.Modes[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,118 @@
+package table
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/graph/hydraulic"
+)
+
+type adviceJSON struct {
+	Pump     string       `json:"pump"`
+	Constant bool         `json:"constant_pump"`
+	Choices  []choiceJSON `json:"choices"`
+	Best     string       `json:"best"`
+	Why      string       `json:"why"`
+	Remedies []remedyJSON `json:"remedies"`
+}
+
+type choiceJSON struct {
+	Name  string           `json:"name"`
+	Kv    float64          `json:"kv_m3_h,omitempty"`
+	Keeps bool             `json:"keeps_the_promise"`
+	Rated bool             `json:"rated_at_low"`
+	Why   string           `json:"why"`
+	Modes []choiceModeJSON `json:"modes"`
+}
+
+type choiceModeJSON struct {
+	Mode       string  `json:"mode"`
+	Unit       float64 `json:"unit_flow_m3_h"`
+	Bypass     float64 `json:"bypass_flow_m3_h"`
+	State      string  `json:"state,omitempty"`
+	Margin     float64 `json:"margin_kPa"`
+	JetsChange float64 `json:"jets_change_percent"`
+	Pump       float64 `json:"pump_flow_m3_h"`
+	Rise       float64 `json:"temperature_rise_K"`
+	Error      string  `json:"error,omitempty"`
+}
+
+type remedyJSON struct {
+	What   string `json:"what"`
+	Effect string `json:"effect"`
+	Works  bool   `json:"works"`
+}
+
+func advice(a *hydraulic.Advice) *adviceJSON {
+	if a == nil {
+		return nil
+	}
+	out := &adviceJSON{Pump: a.Pump, Constant: a.Constant, Choices: []choiceJSON{}, Why: a.Why, Remedies: []remedyJSON{}}
+	if a.Best >= 0 {
+		out.Best = a.Choices[a.Best].Name
+	}
+	for _, c := range a.Choices {
+		one := choiceJSON{Name: c.Name, Kv: round(c.Kv, 2), Keeps: c.Keeps, Rated: c.Rated, Why: c.Why, Modes: []choiceModeJSON{}}
+		for _, m := range c.Modes {
+			one.Modes = append(one.Modes, choiceModeJSON{
+				m.Mode, m3h(m.UnitFlow), m3h(m.BypassFlow), m.State, kPa(m.MarginPa), round(m.JetsChange*100, 2), m3h(m.PumpFlow), round(m.RiseK, 3), m.Error,
+			})
+		}
+		out.Choices = append(out.Choices, one)
+	}
+	for _, r := range a.Remedies {
+		out.Remedies = append(out.Remedies, remedyJSON{r.What, r.Effect, r.Works})
+	}
+	return out
+}
+
+// adviceText prints the comparison of bypass elements.
+func adviceText(a *hydraulic.Advice, s Style) string {
+	var b strings.Builder
+	b.WriteString(s.title("Which bypass"))
+	var rows [][]string
+	for i, c := range a.Choices {
+		mark := ""
+		if i == a.Best {
+			mark = ">"
+		}
+		for k, m := range c.Modes {
+			name, keeps := "", ""
+			if k == 0 {
+				name, keeps = c.Name, map[bool]string{true: "yes", false: "no"}[c.Keeps]
+			}
+			if m.Error != "" {
+				rows = append(rows, []string{mark, name, m.Mode, m.Error, "", "", "", "", keeps})
+				continue
+			}
+			rows = append(rows, []string{mark, name, m.Mode, s.flow(m.UnitFlow), s.flow(m.BypassFlow), m.State, s.pressure(m.MarginPa), signed(m.JetsChange * 100), keeps})
+			mark = ""
+		}
+	}
+	b.WriteString(grid(s, []string{" ", "bypass element", "mode", "unit", "bypass", "check", "margin", "jets, %", "keeps"},
+		[]string{"unit", "bypass", "margin", "jets, %"}, rows))
+	for i, c := range a.Choices {
+		if i != a.Best && c.Why != "" {
+			fmt.Fprintf(&b, "  not %s: %s\n", plain(c.Name), plain(c.Why))
+		}
+	}
+	if a.Why != "" {
+		b.WriteString(plain(a.Why) + "\n")
+	}
+	for _, r := range a.Remedies {
+		works := "would not be enough"
+		if r.Works {
+			works = "would do"
+		}
+		fmt.Fprintf(&b, "  %s: %s (%s)\n", plain(r.What), plain(r.Effect), works)
+	}
+	return b.String()
+}
+
+// signed prints a share in per cent with its sign.
+func signed(v float64) string {
+	if round(v, 1) > 0 {
+		return "+" + fixed(v, 1)
+	}
+	return fixed(v, 1)
+}

@@ -1,0 +1,211 @@
+package table
+
+import (
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan"
+)
+
+type rangeJSON struct {
+	Low    float64 `json:"low"`
+	Likely float64 `json:"likely"`
+	High   float64 `json:"high"`
+}
+
+type modeJSON struct {
+	Mode       string        `json:"mode"`
+	Stage      string        `json:"stage"`
+	Parts      []partFlow    `json:"parts"`
+	Runs       []runFlow     `json:"runs"`
+	Residual   float64       `json:"residual_m3_h"`
+	Energy     float64       `json:"energy_error_m"`
+	Iterations int           `json:"iterations"`
+	Notes      []findingJSON `json:"notes,omitempty"`
+}
+
+type partFlow struct {
+	ID            string     `json:"id"`
+	Kind          string     `json:"kind"`
+	Flow          float64    `json:"flow_m3_h"`
+	FlowRange     *rangeJSON `json:"flow_m3_h_range,omitempty"`
+	Drop          float64    `json:"drop_kPa"`
+	DropRange     *rangeJSON `json:"drop_kPa_range,omitempty"`
+	State         string     `json:"state,omitempty"`
+	Legs          []legFlow  `json:"legs,omitempty"`
+	MarginPa      *float64   `json:"margin_kPa,omitempty"`
+	MarginFlow    *float64   `json:"margin_m3_h,omitempty"`
+	Head          *float64   `json:"head_m,omitempty"`
+	Power         *float64   `json:"power_W,omitempty"`
+	Efficiency    *float64   `json:"efficiency,omitempty"`
+	NPSHAvailable *float64   `json:"npsh_available_m,omitempty"`
+	ShutOff       *float64   `json:"shut_off_kPa,omitempty"`
+	Rise          *float64   `json:"temperature_rise_K,omitempty"`
+	Static        *float64   `json:"static_kPa,omitempty"`
+}
+
+type legFlow struct {
+	Port string  `json:"port"`
+	Flow float64 `json:"flow_m3_h"`
+	Drop float64 `json:"drop_kPa"`
+	K    float64 `json:"k"`
+}
+
+type runFlow struct {
+	ID        string     `json:"id"`
+	Flow      float64    `json:"flow_m3_h"`
+	FlowRange *rangeJSON `json:"flow_m3_h_range,omitempty"`
+	Velocity  float64    `json:"velocity_m_s"`
+	Drop      float64    `json:"drop_kPa"`
+	PipeDrop  float64    `json:"pipe_drop_kPa"`
+	Reynolds  float64    `json:"reynolds"`
+	Friction  float64    `json:"friction_factor"`
+	Bore      float64    `json:"bore_mm"`
+	Suction   bool       `json:"suction"`
+	Static    float64    `json:"static_kPa"`
+}
+
+type summaryJSON struct {
+	Text         []string        `json:"text"`
+	Modes        []modeSummary   `json:"modes"`
+	Promises     []promiseJSON   `json:"promises,omitempty"`
+	MeasureFirst []influenceJSON `json:"measure_first,omitempty"`
+	Samples      int             `json:"samples,omitempty"`
+	Unsolved     int             `json:"samples_unsolved,omitempty"`
+}
+
+type modeSummary struct {
+	Mode       string  `json:"mode"`
+	Unit       float64 `json:"unit_flow_m3_h"`
+	Least      float64 `json:"unit_least_m3_h"`
+	Rated      float64 `json:"unit_rated_m3_h"`
+	Most       float64 `json:"unit_most_m3_h"`
+	Rise       float64 `json:"temperature_rise_K"`
+	Bypass     float64 `json:"bypass_flow_m3_h"`
+	CheckState string  `json:"check_state,omitempty"`
+	Jets       float64 `json:"jets_flow_m3_h"`
+	JetsToday  float64 `json:"jets_flow_today_m3_h"`
+	JetsChange float64 `json:"jets_change_percent"`
+	Pump       float64 `json:"pump_flow_m3_h"`
+}
+
+type promiseJSON struct {
+	Mode  string  `json:"mode"`
+	Text  string  `json:"text"`
+	Share float64 `json:"share"`
+}
+
+type influenceJSON struct {
+	What   string  `json:"what"`
+	Part   string  `json:"part,omitempty"`
+	Mode   string  `json:"mode"`
+	Effect float64 `json:"effect_percent"`
+	Moves  string  `json:"moves"`
+}
+
+// FlowJSON prints the solution of every mode and stage, and the summary.
+func FlowJSON(p *plan.Plan, s Style) ([]byte, error) {
+	out := struct {
+		Modes   []modeJSON  `json:"modes"`
+		Summary summaryJSON `json:"summary"`
+		Advice  *adviceJSON `json:"advice,omitempty"`
+	}{Modes: []modeJSON{}, Summary: flowSummary(p, s), Advice: advice(p.Advice)}
+	for _, stage := range []*plan.Stage{p.Before, p.After} {
+		if stage == nil {
+			continue
+		}
+		for i := range stage.Solutions {
+			out.Modes = append(out.Modes, modeOf(&stage.Solutions[i], p.Ranges))
+		}
+	}
+	return writeJSON(out)
+}
+
+func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges) modeJSON {
+	out := modeJSON{
+		Mode: sol.Mode.Name, Stage: string(sol.Stage), Parts: []partFlow{}, Runs: []runFlow{},
+		Residual: sol.Residual * 3600, Energy: sol.EnergyError, Iterations: sol.Iterations,
+	}
+	if len(sol.Notes) > 0 {
+		out.Notes = findings(sol.Notes)
+	}
+	spread := ranges.Of(sol.Mode.Name, sol.Stage)
+	for i := range sol.Parts {
+		f := partOf(&sol.Parts[i])
+		if spread != nil {
+			f.FlowRange = flowRange(spread.Parts[i])
+			f.DropRange = dropRange(spread.Drops[i])
+		}
+		out.Parts = append(out.Parts, f)
+	}
+	for i, r := range sol.Runs {
+		f := runFlow{
+			ID: r.Run.ID, Flow: m3h(r.Flow), Velocity: round(r.Velocity, 4), Drop: kPa(r.Drop), PipeDrop: kPa(r.PipeDrop),
+			Reynolds: round(r.Reynolds, 0), Friction: round(r.Friction, 6), Bore: mm(r.BoreMM), Suction: r.Suction, Static: kPa(r.StaticPa),
+		}
+		if spread != nil {
+			f.FlowRange = flowRange(spread.Runs[i])
+		}
+		out.Runs = append(out.Runs, f)
+	}
+	return out
+}
+
+func flowRange(r hydraulic.Range) *rangeJSON {
+	return &rangeJSON{m3h(r.Low), m3h(r.Likely), m3h(r.High)}
+}
+func dropRange(r hydraulic.Range) *rangeJSON {
+	return &rangeJSON{kPa(r.Low), kPa(r.Likely), kPa(r.High)}
+}
+
+func partOf(p *hydraulic.PartFlow) partFlow {
+	out := partFlow{ID: p.Part.ID, Kind: string(p.Part.Kind), Flow: m3h(p.Flow), Drop: kPa(p.Drop), State: p.State}
+	for _, l := range p.Legs {
+		out.Legs = append(out.Legs, legFlow{l.Port, m3h(l.Flow), kPa(l.Drop), round(l.K, 4)})
+	}
+	switch p.Part.Kind {
+	case graph.CheckValve:
+		out.MarginPa, out.MarginFlow = ptr(kPa(p.MarginPa)), ptr(m3h(p.MarginFlow))
+	case graph.Pump:
+		if p.State == "off" {
+			break
+		}
+		out.Head, out.ShutOff = ptr(round(p.HeadM, 4)), ptr(kPa(p.ShutOffPa))
+		if p.PowerW > 0 {
+			out.Power = ptr(round(p.PowerW, 1))
+		}
+		if p.Efficiency > 0 {
+			out.Efficiency = ptr(round(p.Efficiency, 4))
+		}
+		if p.NPSHKnown {
+			out.NPSHAvailable = ptr(round(p.NPSHAvailableM, 3))
+		}
+	case graph.HeatPump:
+		out.Static = ptr(kPa(p.StaticPa))
+		if p.RiseK > 0 {
+			out.Rise = ptr(round(p.RiseK, 3))
+		}
+	}
+	return out
+}
+
+func ptr(v float64) *float64 { return &v }
+
+func flowSummary(p *plan.Plan, s Style) summaryJSON {
+	out := summaryJSON{Text: append([]string{}, SummaryLines(p, s)...), Modes: []modeSummary{}}
+	for _, m := range plan.Summarise(p) {
+		out.Modes = append(out.Modes, modeSummary{
+			m.Mode, m3h(m.Unit), m3h(m.Least), m3h(m.Rated), m3h(m.Most), round(m.RiseK, 3), m3h(m.Bypass), m.CheckState,
+			m3h(m.Jets), m3h(m.JetsToday), round(m.JetsChange()*100, 2), m3h(m.Pump),
+		})
+	}
+	if r := p.Ranges; r != nil {
+		out.Samples, out.Unsolved = r.Samples, r.Unsolved
+		for _, q := range r.Promises {
+			out.Promises = append(out.Promises, promiseJSON{q.Mode, q.Text, round(q.Share, 4)})
+		}
+		for _, q := range r.MeasureFirst {
+			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.What, q.Part, q.Mode, round(q.Effect*100, 2), q.Moves})
+		}
+	}
+	return out
+}

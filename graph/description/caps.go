@@ -1,0 +1,118 @@
+package description
+
+import (
+	"fmt"
+	"unicode/utf8"
+
+	"dryfit/graph"
+)
+
+// What a description may hold at most. A deep or long-winded file costs a TOML decoder
+// quadratic time, so these are looked at before anything is decoded.
+const (
+	MaxBytes    = 1 << 20 // of the file
+	MaxNesting  = 32      // arrays and tables within each other
+	MaxKeyParts = 16      // of a dotted key
+	MaxParts    = 5000
+	MaxLegs     = 20000
+)
+
+// mostFindings ends the list of a file that is wrong all over.
+const mostFindings = 500
+
+// precheck looks for what must not reach the decoder, and returns true where there is none.
+func (r *reader) precheck() bool {
+	if len(r.data) > MaxBytes {
+		r.add(graph.Pos{File: r.file, Line: 1, Column: 1}, "a description holds one tub; split the file",
+			"the file is %d bytes long; a description is at most %d", len(r.data), MaxBytes)
+		return false
+	}
+	r.badBytes()
+	if len(r.found) > 0 {
+		return false
+	}
+	r.depths()
+	return len(r.found) == 0
+}
+
+// badBytes reports invalid UTF-8 and control characters, the first few of them.
+func (r *reader) badBytes() {
+	const enough = 10
+	for i := 0; i < len(r.data) && len(r.found) < enough; {
+		c, n := utf8.DecodeRune(r.data[i:])
+		switch {
+		case c == utf8.RuneError && n == 1:
+			r.add(r.pos(i), "save the file as UTF-8", "byte 0x%02x is not UTF-8 text", r.data[i])
+			for i++; i < len(r.data) && !utf8.RuneStart(r.data[i]); i++ {
+			}
+			continue
+		case c == '\r' && i+1 < len(r.data) && r.data[i+1] == '\n':
+		case c == '\r':
+			r.add(r.pos(i), "end lines with LF or CR LF", "a carriage return without a line feed")
+		case isControl(c) && c != '\t' && c != '\n':
+			r.add(r.pos(i), "take it out; it can't be seen in an editor", "control character %s", codePoint(c))
+		}
+		i += n
+	}
+}
+
+// isControl reports whether the character is a control character (C0, DEL, C1).
+func isControl(c rune) bool { return c < 0x20 || c >= 0x7f && c < 0xa0 }
+
+func codePoint(c rune) string { return fmt.Sprintf("U+%04X", c) }
+
+// depths scans the text once, past strings and comments, for nesting and dotted keys.
+func (r *reader) depths() {
+	d, depth, dots := r.data, 0, 0
+	for i := 0; i < len(d); i++ {
+		switch d[i] {
+		case '#':
+			for i+1 < len(d) && d[i+1] != '\n' {
+				i++
+			}
+		case '"', '\'':
+			i = skipString(d, i) - 1
+		case '[', '{':
+			dots = 0
+			if depth++; depth > MaxNesting {
+				r.add(r.pos(i), "a description nests a handful of levels", "arrays and tables are nested deeper than %d", MaxNesting)
+				return
+			}
+		case ']', '}':
+			dots = 0
+			depth = max(0, depth-1)
+		case '.':
+			if dots++; dots >= MaxKeyParts {
+				r.add(r.pos(i), "keys of a description have one or two parts", "a dotted key has more than %d parts", MaxKeyParts)
+				return
+			}
+		case '=', ',', '\n':
+			dots = 0
+		}
+	}
+}
+
+// skipString returns the index after the string that starts at i; where it does not end,
+// that of the end of the line or of the text.
+func skipString(d []byte, i int) int {
+	quote := d[i]
+	long := i+2 < len(d) && d[i+1] == quote && d[i+2] == quote
+	if long {
+		i += 2
+	}
+	for i++; i < len(d); i++ {
+		switch {
+		case d[i] == '\\' && quote == '"':
+			i++
+		case d[i] == '\n' && !long:
+			return i
+		case d[i] == quote && !long:
+			return i + 1
+		case d[i] == quote && i+2 < len(d) && d[i+1] == quote && d[i+2] == quote:
+			for i += 3; i < len(d) && d[i] == quote; i++ {
+			}
+			return i
+		}
+	}
+	return len(d)
+}

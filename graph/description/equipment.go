@@ -1,0 +1,207 @@
+package description
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// kindFields are the keys a kind has beside those of any part.
+var kindFields = map[graph.Kind][]field[graph.Part]{
+	graph.Tub:            {userPortsField()},
+	graph.Manifold:       {userPortsField()},
+	graph.DiverterValve:  {userPortsField(), waysField()},
+	graph.Pump:           pumpFields,
+	graph.Filter:         filterFields,
+	graph.JetGroup:       jetFields,
+	graph.ElementHeater:  elementFields,
+	graph.HeatPump:       unitFields,
+	graph.Tee:            {sizeField("branch-size", func(p *graph.Part) *catalogSize { return &p.BranchSize })},
+	graph.CheckValve:     checkFields,
+	graph.BallValve:      valveFields,
+	graph.GateValve:      valveFields,
+	graph.ButterflyValve: valveFields,
+}
+
+var filterFields = []field[graph.Part]{
+	wordField("media", []string{"cartridge", "sand"}, func(p *graph.Part) *string { return &p.Filter.Media }),
+	numberField("dirty-factor", 1, mostDirty, func(p *graph.Part) *float64 { return &p.Filter.DirtyFactor }, nil),
+}
+
+var jetFields = []field[graph.Part]{
+	needed(countField("count", 1, mostJets, func(p *graph.Part) *int { return &p.Jets.Count }), `how many jets, such as count = 14`),
+	qtyField("bore", boreWidth, func(p *graph.Part) *float64 { return &p.Jets.BoreMM }),
+	numberField("k", 0, mostK, func(p *graph.Part) *float64 { return &p.Jets.K }, func(p *graph.Part) *bool { return &p.Jets.HasK }),
+	{
+		key: "rated",
+		read: func(r *reader, v value, into *graph.Part) {
+			const write = `what one jet takes: { flow = "38 l/min", drop = "80 kPa" }`
+			if r.blank(v, write) {
+				return
+			}
+			if _, ok := v.v.(map[string]any); !ok {
+				r.wrongType(v, "a table", write)
+				return
+			}
+			for _, k := range v.keys() {
+				if c, _ := v.in(k); k != "flow" && k != "drop" {
+					r.unknownKey(c, "the rating of a jet", []string{"flow", "drop"})
+				}
+			}
+			if p, ok := r.lossPoint(v, "the rating of a jet"); ok {
+				into.Jets.Rated = &p
+			}
+		},
+		write: func(from *graph.Part) string {
+			if from.Jets.Rated == nil {
+				return ""
+			}
+			return pointText(from.Jets.Rated)
+		},
+	},
+}
+
+var elementFields = []field[graph.Part]{
+	qtyField("power", electricPower, func(p *graph.Part) *float64 { return &p.Element.PowerW }),
+	boolField("disconnected", func(p *graph.Part) *bool { return &p.Element.Disconnected }),
+	textField("interlock", `how it is kept from heating against the unit`, func(p *graph.Part) *string { return &p.Element.Interlock }),
+}
+
+var checkFields = []field[graph.Part]{
+	wordField("style", []string{"spring", "swing"}, func(p *graph.Part) *string { return &p.Check.Style }),
+	qtySet("cracking", cracking, func(p *graph.Part) *float64 { return &p.Check.CrackingPa }, func(p *graph.Part) *bool { return &p.Check.CrackingSet }),
+}
+
+var valveFields = []field[graph.Part]{
+	openingField("position", func(p *graph.Part) *graph.Opening { return &p.Valve.Position }, func(p *graph.Part) *bool { return &p.Valve.PositionSet }),
+	qtyField("kv", valveKv, func(p *graph.Part) *float64 { return &p.Valve.Kv }),
+}
+
+// waysField says how far the outlets of a diverter are open.
+func waysField() field[graph.Part] {
+	return field[graph.Part]{
+		key: "ways",
+		read: func(r *reader, v value, into *graph.Part) {
+			const write = `how far its outlets are open: { jets = "open", footwell = "30 %" }`
+			if _, ok := v.v.(map[string]any); !ok {
+				r.wrongType(v, "a table", write)
+				return
+			}
+			for _, name := range v.keys() {
+				c, _ := v.in(name)
+				if into.Port(name) == nil {
+					r.add(r.keyPos(c), near(name, portNames(into)), "the diverter has no port %s", said(name))
+					continue
+				}
+				if o, ok := r.opening(c); ok {
+					into.Valve.Ways = append(into.Valve.Ways, graph.DiverterWay{Port: name, Open: o})
+				}
+			}
+		},
+		write: func(from *graph.Part) string {
+			var out []string
+			for _, w := range from.Valve.Ways {
+				out = append(out, key(w.Port)+" = "+openingText(w.Open))
+			}
+			if len(out) == 0 {
+				return ""
+			}
+			return "{ " + strings.Join(out, ", ") + " }"
+		},
+	}
+}
+
+// unitFlowFields are the flows a heat pump asks for.
+var unitFlowFields = []field[graph.UnitData]{
+	qtyField("least", flow, func(u *graph.UnitData) *float64 { return &u.Least }),
+	qtyField("rated", flow, func(u *graph.UnitData) *float64 { return &u.Rated }),
+	qtyField("most", flow, func(u *graph.UnitData) *float64 { return &u.Most }),
+}
+
+// electricFields are the label of a heat pump.
+var electricFields = []field[graph.UnitData]{
+	qtyField("voltage", voltage, func(u *graph.UnitData) *float64 { return &u.VoltageV }),
+	qtyField("full-load", current, func(u *graph.UnitData) *float64 { return &u.FullLoadA }),
+}
+
+// ratingFields are one line of a heat pump's performance table.
+var ratingFields = []field[graph.Rating]{
+	needed(always("air", ratedAir, func(t *graph.Rating) *float64 { return &t.AirC }), `air = "15 °C"`),
+	needed(always("water", ratedWater, func(t *graph.Rating) *float64 { return &t.WaterC }), `water = "38 °C"`),
+	needed(qtyField("output", electricPower, func(t *graph.Rating) *float64 { return &t.OutputW }), `output = "11.8 kW"`),
+	qtyField("input", electricPower, func(t *graph.Rating) *float64 { return &t.InputW }),
+}
+
+// always is a quantity that is written even where it is zero.
+func always[T any](name string, l limit, at func(*T) *float64) field[T] {
+	f := qtyField(name, l, at)
+	f.write = func(from *T) string { return exactIn(*at(from), l) }
+	return f
+}
+
+var unitFields = []field[graph.Part]{
+	sizeField("ports-size", func(p *graph.Part) *catalogSize { return &p.Unit.PortsSize }),
+	tableField("flow", "the flow of the unit", unitFlowFields, func(p *graph.Part) *graph.UnitData { return p.Unit }),
+	{
+		key: "ratings",
+		read: func(r *reader, v value, into *graph.Part) {
+			items, ok := v.items()
+			if !ok {
+				const write = `a list: [ { air = "15 °C", water = "38 °C", output = "11.8 kW", input = "2.9 kW" } ]`
+				if !r.blank(v, write) {
+					r.wrongType(v, "a list of tables", write)
+				}
+				return
+			}
+			for _, item := range items {
+				var t graph.Rating
+				readTable(r, item, "a rating", ratingFields, &t)
+				into.Unit.Ratings = append(into.Unit.Ratings, t)
+			}
+		},
+		write: func(from *graph.Part) string {
+			var out []string
+			for i := range from.Unit.Ratings {
+				out = append(out, inline(ratingFields, &from.Unit.Ratings[i]))
+			}
+			return list(out)
+		},
+	},
+	tableField("electric", "the label of the unit", electricFields, func(p *graph.Part) *graph.UnitData { return p.Unit }),
+}
+
+// checkUnit looks at the flows of a unit together.
+func (r *reader) checkUnit(v value, u *graph.UnitData) {
+	f, _ := v.in("flow")
+	for _, pair := range []struct {
+		low, high string
+		a, b      float64
+	}{{"least", "rated", u.Least, u.Rated}, {"rated", "most", u.Rated, u.Most}, {"least", "most", u.Least, u.Most}} {
+		if pair.a > 0 && pair.b > 0 && pair.a > pair.b {
+			c, _ := f.in(pair.low)
+			r.fail(c, "the data sheet gives the least, the rated and the most flow in rising order", "the %s flow of the unit is above its %s flow", pair.low, pair.high)
+			return
+		}
+	}
+}
+
+// speedsOf returns the speeds of a pump's catalogue row.
+func speedsOf(row catalog.Row) []graph.Speed {
+	points := func(curve [][2]float64) []graph.CurvePoint {
+		var out []graph.CurvePoint
+		for _, p := range curve {
+			out = append(out, graph.CurvePoint{Flow: p[0], Head: graph.Drop{Value: p[1], IsHead: true}})
+		}
+		return out
+	}
+	var out []graph.Speed
+	for _, s := range row.Speeds {
+		out = append(out, graph.Speed{Name: s.Name, PowerW: s.PowerW, Curve: points(s.Curve)})
+	}
+	if len(out) == 0 && len(row.Curve) > 0 {
+		out = []graph.Speed{{Name: graph.SpeedOn, Curve: points(row.Curve)}}
+	}
+	return slices.Clip(out)
+}

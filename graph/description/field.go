@@ -1,0 +1,110 @@
+package description
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// field is one key of a table: how it is read into a T and written from one. A table is a
+// list of fields, in the order in which they are written.
+type field[T any] struct {
+	key   string
+	need  string // what to write where the key is missing; "" where it may be left out
+	read  func(r *reader, v value, into *T)
+	write func(from *T) string // its value as TOML; "" leaves the key out
+}
+
+// needed marks a field that must be there.
+func needed[T any](f field[T], write string) field[T] {
+	f.need = write
+	return f
+}
+
+// keysOf returns the keys of the fields.
+func keysOf[T any](fields []field[T]) []string {
+	out := make([]string, len(fields))
+	for i, f := range fields {
+		out[i] = f.key
+	}
+	return out
+}
+
+// readTable reads a table by its fields and returns where its keys stand; what names the
+// table in messages.
+func readTable[T any](r *reader, v value, what string, fields []field[T], into *T) map[string]graph.Pos {
+	if _, ok := v.v.(map[string]any); !ok {
+		r.wrongType(v, "a table", tableForm(v.key, fields))
+		return nil
+	}
+	where := map[string]graph.Pos{}
+	for _, key := range v.keys() {
+		c, _ := v.in(key)
+		where[key] = r.keyPos(c)
+		i := slices.IndexFunc(fields, func(f field[T]) bool { return f.key == key })
+		if i < 0 {
+			r.unknownKey(c, what, keysOf(fields))
+			continue
+		}
+		fields[i].read(r, c, into)
+	}
+	for _, f := range fields {
+		if f.need == "" {
+			continue
+		}
+		if _, ok := v.in(f.key); !ok {
+			r.missing(v, what, f.key, f.need)
+		}
+	}
+	return where
+}
+
+func tableForm[T any](key string, fields []field[T]) string {
+	return fmt.Sprintf("%s = { %s = … }", key, fields[0].key)
+}
+
+// unknownKey reports a key its table does not have.
+func (r *reader) unknownKey(c value, what string, keys []string) {
+	r.add(r.keyPos(c), near(c.key, keys), "%s has no key %s", what, said(c.key))
+}
+
+// missing reports a key that must be there, at the table's own place.
+func (r *reader) missing(v value, what, key, write string) {
+	r.add(r.keyPos(v), "write "+write, "%s has no %s", what, key)
+}
+
+// writeFields writes a table's keys, a line each.
+func writeFields[T any](b *strings.Builder, fields []field[T], from *T) {
+	for _, f := range fields {
+		if s := f.write(from); s != "" {
+			b.WriteString(f.key)
+			b.WriteString(" = ")
+			b.WriteString(s)
+			b.WriteByte('\n')
+		}
+	}
+}
+
+// inline writes a table as { key = value, … }; "" where it has nothing to say.
+func inline[T any](fields []field[T], from *T) string {
+	var parts []string
+	for _, f := range fields {
+		if s := f.write(from); s != "" {
+			parts = append(parts, f.key+" = "+s)
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "{ " + strings.Join(parts, ", ") + " }"
+}
+
+// list writes values as [a, b, …]; "" where there are none.
+func list(values []string) string {
+	if len(values) == 0 {
+		return ""
+	}
+	return "[" + strings.Join(values, ", ") + "]"
+}

@@ -1,0 +1,384 @@
+package description
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// textField is a text in quotes.
+func textField[T any](name, write string, at func(*T) *string) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if s, ok := r.text(v, write); ok {
+				*at(into) = s
+			}
+		},
+		write: func(from *T) string {
+			if s := *at(from); s != "" {
+				return quote(s)
+			}
+			return ""
+		},
+	}
+}
+
+// textsField is a list of texts; one text alone will do.
+func textsField[T any](name, write string, at func(*T) *[]string) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			items, ok := v.items()
+			if !ok {
+				items = []value{v}
+			}
+			for _, i := range items {
+				if s, ok := r.text(i, write); ok {
+					*at(into) = append(*at(into), s)
+				}
+			}
+		},
+		write: func(from *T) string {
+			var out []string
+			for _, s := range *at(from) {
+				out = append(out, quote(s))
+			}
+			return list(out)
+		},
+	}
+}
+
+// wordField is one word out of a few.
+func wordField[T any](name string, words []string, at func(*T) *string) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			s, ok := r.text(v, quotedList(words))
+			switch {
+			case !ok:
+			case oneOf(s, words):
+				*at(into) = s
+			default:
+				r.fail(v, near(s, words), "%s can't be %s", said(name), said(s))
+			}
+		},
+		write: func(from *T) string {
+			if s := *at(from); s != "" {
+				return quote(s)
+			}
+			return ""
+		},
+	}
+}
+
+func quotedList(words []string) string {
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = fmt.Sprintf("%q", w)
+	}
+	return strings.Join(out, " or ")
+}
+
+// boolField is true or false.
+func boolField[T any](name string, at func(*T) *bool) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if b, ok := r.boolean(v); ok {
+				*at(into) = b
+			}
+		},
+		write: func(from *T) string {
+			if *at(from) {
+				return "true"
+			}
+			return ""
+		},
+	}
+}
+
+// maybeField is true or false, or nothing said.
+func maybeField[T any](name string, at func(*T) **bool) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if b, ok := r.boolean(v); ok {
+				*at(into) = &b
+			}
+		},
+		write: func(from *T) string {
+			if b := *at(from); b != nil {
+				return fmt.Sprint(*b)
+			}
+			return ""
+		},
+	}
+}
+
+// countField is a whole number from low to high; 0 is not written.
+func countField[T any](name string, low, high int, at func(*T) *int) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if n, ok := r.count(v, low, high); ok {
+				*at(into) = n
+			}
+		},
+		write: func(from *T) string {
+			if n := *at(from); n != 0 {
+				return fmt.Sprint(n)
+			}
+			return ""
+		},
+	}
+}
+
+// numberField is a bare number from low to high; said, where it is not nil, remembers that
+// it was given.
+func numberField[T any](name string, low, high float64, at func(*T) *float64, given func(*T) *bool) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if x, ok := r.number(v, low, high); ok {
+				*at(into) = x
+				if given != nil {
+					*given(into) = true
+				}
+			}
+		},
+		write: func(from *T) string {
+			x := *at(from)
+			if given != nil && !*given(from) || given == nil && x == 0 {
+				return ""
+			}
+			return quantity.Trim(x)
+		},
+	}
+}
+
+// qtyField is a quantity of which 0 means that it was not given.
+func qtyField[T any](name string, l limit, at func(*T) *float64) field[T] {
+	return qtyOr(name, l, 0, at)
+}
+
+// qtyOr is a quantity of which some value means that it was not given.
+func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if q, ok := r.quantity(v, l); ok {
+				*at(into) = baseValue(q)
+			}
+		},
+		write: func(from *T) string {
+			if x := *at(from); x != none {
+				return exactIn(x, l)
+			}
+			return ""
+		},
+	}
+}
+
+// qtySet is a quantity with a flag that remembers that it was given.
+func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *bool) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if q, ok := r.quantity(v, l); ok {
+				*at(into), *given(into) = baseValue(q), true
+			}
+		},
+		write: func(from *T) string {
+			if !*given(from) {
+				return ""
+			}
+			return exactIn(*at(from), l)
+		},
+	}
+}
+
+// baseValue returns the value in the base unit of the limit's first dimension: where a
+// pressure is wanted a head of water counts 9806.65 Pa to the metre (conventional water
+// column, BS 350-1).
+func baseValue(q quantity.Quantity) float64 {
+	const conventional = 9806.65
+	if q.Dimension == quantity.Head {
+		return q.Value * conventional
+	}
+	return q.Value
+}
+
+func exactIn(x float64, l limit) string {
+	if l.bounds[0].dim == quantity.Share {
+		return percent(x)
+	}
+	return exactText(x, l.bounds[0].dim)
+}
+
+// sizeField is a nominal pipe size.
+func sizeField[T any](name string, at func(*T) *catalog.Size) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if s, ok := r.size(v); ok {
+				*at(into) = s
+			}
+		},
+		write: func(from *T) string { return sizeText(*at(from)) },
+	}
+}
+
+// size reads a nominal pipe size.
+func (r *reader) size(v value) (catalog.Size, bool) {
+	const write = `a size such as "1 1/2 in" or "50 mm"`
+	switch x := v.v.(type) {
+	case string:
+		if r.blank(v, write) {
+			return catalog.Size{}, false
+		}
+		s, err := catalog.ParseSize(x, r.metric)
+		if err != nil {
+			r.quantityError(v, err)
+			return catalog.Size{}, false
+		}
+		return s, true
+	case int64, float64:
+		r.fail(v, "write it in quotes with its unit: "+write, "%s is a bare number: inch and metric pipe don't fit each other", said(v.key))
+	default:
+		r.wrongType(v, "a size with its unit, in quotes", write)
+	}
+	return catalog.Size{}, false
+}
+
+// specField is the spec of pipe.
+func specField[T any](name string, at func(*T) *catalog.Spec) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			s, ok := r.text(v, `a spec such as "pvc-sch40"`)
+			switch {
+			case !ok:
+			case slices.Contains(r.specs(), s):
+				*at(into) = catalog.Spec(s)
+			default:
+				r.fail(v, near(s, r.specs()), "there is no pipe spec %s", said(s))
+			}
+		},
+		write: func(from *T) string {
+			if s := *at(from); s != "" {
+				return quote(string(s))
+			}
+			return ""
+		},
+	}
+}
+
+// knownField says how well something is known.
+func knownField[T any](at func(*T) *graph.Knowledge) field[T] {
+	grades := []graph.Knowledge{graph.Measured, graph.DataSheet, graph.Assumed}
+	var words []string
+	for _, g := range grades {
+		words = append(words, g.String())
+	}
+	return field[T]{
+		key: "known",
+		read: func(r *reader, v value, into *T) {
+			s, ok := r.text(v, quotedList(words))
+			if !ok {
+				return
+			}
+			if i := slices.Index(words, s); i >= 0 {
+				*at(into) = grades[i]
+				return
+			}
+			r.fail(v, near(s, words), "%s can't be %s", said("known"), said(s))
+		},
+		write: func(from *T) string {
+			if k := *at(from); k != graph.Assumed {
+				return quote(k.String())
+			}
+			return ""
+		},
+	}
+}
+
+// openingField is how far a hand valve is open.
+func openingField[T any](name string, at func(*T) *graph.Opening, given func(*T) *bool) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if o, ok := r.opening(v); ok {
+				*at(into), *given(into) = o, true
+			}
+		},
+		write: func(from *T) string {
+			if !*given(from) {
+				return ""
+			}
+			return openingText(*at(from))
+		},
+	}
+}
+
+// opening reads "open", "shut" or a share.
+func (r *reader) opening(v value) (graph.Opening, bool) {
+	const write = `"open", "shut" or a share such as "30 %"`
+	s, ok := v.v.(string)
+	if !ok {
+		r.wrongType(v, "how far it is open", write)
+		return 0, false
+	}
+	switch s {
+	case "open":
+		return 1, true
+	case "shut", "closed":
+		return 0, true
+	case blankText:
+		r.blank(v, write)
+		return 0, false
+	}
+	if !strings.ContainsAny(s, "0123456789") {
+		r.fail(v, "write "+write, "a valve can't stand at %s", said(s))
+		return 0, false
+	}
+	q, ok := r.parse(v, s, 0, share)
+	return graph.Opening(q.Value), ok
+}
+
+func openingText(o graph.Opening) string {
+	switch o {
+	case 0:
+		return quote("shut")
+	case 1:
+		return quote("open")
+	}
+	return percent(float64(o))
+}
+
+// tableField is a table within a table.
+func tableField[T, U any](name, what string, fields []field[U], at func(*T) *U) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if !r.blank(v, tableForm(name, fields)) {
+				readTable(r, v, what, fields, at(into))
+			}
+		},
+		write: func(from *T) string { return inline(fields, at(from)) },
+	}
+}
+
+// placeFields say what the surroundings of pipe allow.
+func placeFields[T any](at func(*T) *graph.Place) []field[T] {
+	return []field[T]{
+		qtyOr("clear", clearRoom, -1, func(t *T) *float64 { return &at(t).ClearMM }),
+		maybeField("reachable", func(t *T) **bool { return &at(t).Reachable }),
+		qtyOr("play", endPlay, -1, func(t *T) *float64 { return &at(t).PlayMM }),
+		maybeField("spring-aside", func(t *T) **bool { return &at(t).SpringAside }),
+	}
+}

@@ -1,0 +1,84 @@
+package description
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// legsExample is how legs are written.
+const legsExample = `legs = ["right 450 mm", "up 300 mm"]`
+
+// legsField is a list of legs.
+func legsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			*at(into) = r.readLegs(v)
+		},
+		write: func(from *T) string {
+			var out []string
+			for i := range *at(from) {
+				out = append(out, legText(&(*at(from))[i]))
+			}
+			return list(out)
+		},
+	}
+}
+
+func (r *reader) readLegs(v value) []graph.Leg {
+	items, ok := v.items()
+	if !ok {
+		if !r.blank(v, legsExample) {
+			r.wrongType(v, "a list of legs", legsExample)
+		}
+		return nil
+	}
+	if len(items) == 0 {
+		r.fail(v, "write "+legsExample+`, or length = "0 mm" where the two parts touch`, "there are no legs")
+	}
+	if r.legs += len(items); r.legs > MaxLegs {
+		if r.legs-len(items) <= MaxLegs {
+			r.fail(v, "a description holds one tub; split the file", "there are more than %d legs", MaxLegs)
+		}
+		return nil
+	}
+	var out []graph.Leg
+	for _, item := range items {
+		l := graph.Leg{Place: graph.NoPlace(), Pos: r.valuePos(item)}
+		switch x := item.v.(type) {
+		case string:
+			if !r.blank(item, `a direction and a length, such as "right 450 mm"`) {
+				l.By, _ = r.components(item, x, legLength)
+			}
+		case map[string]any:
+			readTable(r, item, "a leg", legFields, &l)
+		default:
+			r.wrongType(item, "a direction and a length", `"right 450 mm"`)
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+// legFields are the keys of a leg written as a table.
+var legFields = slices.Concat([]field[graph.Leg]{
+	needed(field[graph.Leg]{
+		key: "leg",
+		read: func(r *reader, v value, into *graph.Leg) {
+			s, ok := r.text(v, `a direction and a length, such as "right 450 mm"`)
+			if ok {
+				into.By, _ = r.components(v, s, legLength)
+			}
+		},
+		write: func(from *graph.Leg) string { return quote(strings.Join(components(from.By), " ")) },
+	}, `where it goes: leg = "right 450 mm"`),
+}, placeFields(func(l *graph.Leg) *graph.Place { return &l.Place }))
+
+func legText(l *graph.Leg) string {
+	if l.Place == graph.NoPlace() {
+		return legFields[0].write(l)
+	}
+	return inline(legFields, l)
+}

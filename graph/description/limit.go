@@ -1,0 +1,99 @@
+package description
+
+import "dryfit/catalog/quantity"
+
+// limit is what a quantity may plausibly be. The bounds are no promises of the trade: far
+// outside what any tub has, so that a wrong unit or a slipped digit is asked about. Source:
+// common practice, no source.
+type limit struct {
+	what     string // in words, with its article: "a leg"
+	positive bool   // zero is no answer
+	bounds   []bound
+}
+
+// bound holds the least and most of one dimension in which the quantity may be given.
+type bound struct {
+	dim       quantity.Dimension
+	low, high string
+	least     float64
+	most      float64
+}
+
+// dims returns the dimensions the quantity may have.
+func (l limit) dims() []quantity.Dimension {
+	out := make([]quantity.Dimension, len(l.bounds))
+	for i, b := range l.bounds {
+		out[i] = b.dim
+	}
+	return out
+}
+
+// example returns how the quantity is written.
+func (l limit) example() string { return l.bounds[0].dim.Example() }
+
+func within(dim quantity.Dimension, low, high string) bound {
+	return bound{dim: dim, low: low, high: high, least: inBase(dim, low), most: inBase(dim, high)}
+}
+
+func inBase(dim quantity.Dimension, text string) float64 {
+	q, err := quantity.Parse(text, dim)
+	if err != nil {
+		panic("description: bad limit " + text + ": " + err.Error())
+	}
+	return q.Value
+}
+
+func plausible(what string, bounds ...bound) limit { return limit{what: what, bounds: bounds} }
+
+func positive(what string, bounds ...bound) limit {
+	return limit{what: what, positive: true, bounds: bounds}
+}
+
+// The one table of what is plausible.
+var (
+	legLength     = positive("a leg", within(quantity.Length, "0 mm", "100 m"))
+	runLength     = plausible("the length of a run", within(quantity.Length, "0 mm", "100 m"))
+	partLength    = plausible("the length of a part", within(quantity.Length, "0 mm", "5 m"))
+	portPlace     = plausible("the place of a port", within(quantity.Length, "0 mm", "10 m"))
+	boreWidth     = positive("a bore", within(quantity.Length, "0 mm", "500 mm"))
+	outsideWidth  = positive("an outside diameter", within(quantity.Length, "0 mm", "500 mm"))
+	roughness     = plausible("a roughness", within(quantity.Length, "0 mm", "5 mm"))
+	clearRoom     = plausible("the room around a pipe", within(quantity.Length, "0 mm", "10 m"))
+	endPlay       = plausible("the play of a pipe end", within(quantity.Length, "0 mm", "10 m"))
+	extraLength   = plausible("the extra length", within(quantity.Length, "0 mm", "10 m"))
+	cutOffset     = plausible("the place of the cut", within(quantity.Length, "0 mm", "100 m"))
+	sawKerf       = plausible("a kerf", within(quantity.Length, "0 mm", "20 mm"))
+	stockLength   = positive("a length of stock", within(quantity.Length, "0 mm", "100 m"))
+	depth         = plausible("the depth below the water line", within(quantity.Length, "-5 m", "10 m"))
+	volume        = positive("the volume", within(quantity.Volume, "0 m3", "200 m3"))
+	waterWarmth   = plausible("the temperature of the water", within(quantity.Temperature, "0 °C", "45 °C"))
+	ratedWater    = plausible("the temperature of the water", within(quantity.Temperature, "0 °C", "60 °C"))
+	ratedAir      = plausible("the temperature of the air", within(quantity.Temperature, "-40 °C", "60 °C"))
+	density       = positive("a density", within(quantity.Density, "500 kg/m3", "2000 kg/m3"))
+	viscosity     = positive("a viscosity", within(quantity.Viscosity, "0 Pa s", "0.1 Pa s"))
+	flow          = positive("a flow", within(quantity.Flow, "0 m3/h", "200 m3/h"))
+	curveFlow     = plausible("a flow", within(quantity.Flow, "0 m3/h", "200 m3/h"))
+	drop          = plausible("a drop", within(quantity.Pressure, "0 bar", "20 bar"), within(quantity.Head, "0 m", "200 m"))
+	pumpHead      = plausible("a pump's head", within(quantity.Head, "0 m", "100 m"), within(quantity.Pressure, "0 bar", "10 bar"))
+	suctionHead   = plausible("an NPSH", within(quantity.Head, "0 m", "20 m"), within(quantity.Pressure, "0 bar", "2 bar"))
+	highest       = positive("a highest pressure", within(quantity.Pressure, "0 bar", "20 bar"), within(quantity.Head, "0 m", "200 m"))
+	cracking      = plausible("a cracking pressure", within(quantity.Pressure, "0 bar", "2 bar"), within(quantity.Head, "0 m", "20 m"))
+	springAsked   = positive("a cracking pressure", within(quantity.Pressure, "0 bar", "2 bar"), within(quantity.Head, "0 m", "20 m"))
+	valveKv       = positive("a Kv", within(quantity.Kv, "0 m3/h", "5000 m3/h"))
+	valveCv       = positive("a Cv", within(quantity.Cv, "0 gpm", "5000 gpm"))
+	electricPower = positive("a power", within(quantity.Power, "0 W", "100 kW"))
+	voltage       = positive("a voltage", within(quantity.Voltage, "0 V", "1000 V"))
+	current       = positive("a current", within(quantity.Current, "0 A", "200 A"))
+	share         = plausible("a share", within(quantity.Share, "0 %", "100 %"))
+)
+
+// What bare numbers may be.
+const (
+	mostJets     = 500
+	mostBars     = 10000
+	mostFittings = 500
+	mostRatio    = 2    // of two speeds of a pump
+	mostK        = 1e4  // a loss coefficient
+	mostDirty    = 50   // a dirty filter's drop over a clean one's
+	mostPrice    = 1e12 // in whatever currency
+)

@@ -1,0 +1,209 @@
+package description
+
+import (
+	"cmp"
+	"slices"
+
+	"dryfit/graph"
+)
+
+// link looks at what the tables say of each other once all have been read.
+func (r *reader) link() {
+	r.runIDs()
+	for _, run := range r.circuit.Runs {
+		r.end(run, &run.From, "from")
+		r.end(run, &run.To, "to")
+		r.sameEnds(run)
+		r.remains(run)
+	}
+	r.portsTaken()
+	r.portsOpen()
+	r.pricesOf()
+}
+
+// runIDs reports ids used twice; a run without an id is called after its ends, and two of
+// them share a name only if they share both ports, which is reported there.
+func (r *reader) runIDs() {
+	first := map[string]*graph.Run{}
+	for _, run := range r.circuit.Runs {
+		if run.ID == "" {
+			continue
+		}
+		was, twice := first[run.ID]
+		if !twice {
+			first[run.ID] = run
+			continue
+		}
+		hint := "give each run an id of its own"
+		d := r.add(r.spot(run, "id", run.Pos), hint, "the run id %s is used twice", said(run.ID))
+		related(d, r.spot(was, "id", was.Pos), "it is used here first")
+	}
+}
+
+// end looks whether an end of a run names a part and one of its ports.
+func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
+	if ref.Part == "" {
+		return // reported where it was read
+	}
+	at := r.spots[run][key]
+	p, ok := r.parts[ref.Part]
+	switch {
+	case !ok:
+		r.fail(at, near(ref.Part, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", said(ref.Part))
+		return
+	case p.Kind == "" || len(p.Ports) == 0:
+		return // its kind or its ports are reported
+	}
+	q := r.portNamed(p, ref.Port)
+	if q == nil {
+		d := r.fail(at, near(ref.Port, portNames(p)), "%s has no port %s", said(p.ID), said(ref.Port))
+		related(d, r.spot(p, "id", p.Pos), "it is a %s", p.Kind)
+		return
+	}
+	if _, air := r.spots[run]["air"]; air {
+		q.Air = true
+	}
+}
+
+// sameEnds reports a run from a part to itself; only a tub may have one.
+func (r *reader) sameEnds(run *graph.Run) {
+	if run.From.Part == "" || run.From.Part != run.To.Part {
+		return
+	}
+	p := r.parts[run.From.Part]
+	if p != nil && (p.Kind == graph.Tub || p.Kind == "") && run.From.Port != run.To.Port {
+		return
+	}
+	d := r.fail(r.spots[run]["to"], "a run joins two parts: one of the ends is mistyped", "both ends of this run are at %s", said(run.From.Part))
+	related(d, run.From.Pos, "the other end is here")
+}
+
+// remains looks whether a run is what is left of one that was taken out.
+func (r *reader) remains(run *graph.Run) {
+	if run.RemainsOf == "" {
+		return
+	}
+	at := r.spots[run]["remains-of"]
+	var ids []string
+	for _, other := range r.circuit.Runs {
+		if other.ID != run.RemainsOf {
+			if other.Existing && other.Removed && other.ID != "" {
+				ids = append(ids, other.ID)
+			}
+			continue
+		}
+		if !other.Existing || !other.Removed {
+			d := r.fail(at, "a run that was cut is existing = true and removed = true", "the run %s is still there whole", said(other.ID))
+			related(d, other.Pos, "it is described here")
+		}
+		return
+	}
+	r.fail(at, near(run.RemainsOf, ids), "there is no run %s", said(run.RemainsOf))
+}
+
+// taker is one end of a run at a port.
+type taker struct {
+	run *graph.Run
+	ref *graph.PortRef
+}
+
+// inBefore and inAfter tell in which stages a run stands.
+func inBefore(run *graph.Run) bool { return run.Existing && run.RemainsOf == "" }
+func inAfter(run *graph.Run) bool  { return !run.Removed }
+
+// takers returns the ends of runs at every port, in the order of the file.
+func (r *reader) takers() map[string][]taker {
+	at := map[string][]taker{}
+	for _, run := range r.circuit.Runs {
+		for _, ref := range []*graph.PortRef{&run.From, &run.To} {
+			if ref.Part != "" {
+				at[ref.String()] = append(at[ref.String()], taker{run, ref})
+			}
+		}
+	}
+	return at
+}
+
+// portsTaken reports ports that two runs use at the same time.
+func (r *reader) portsTaken() {
+	at := r.takers()
+	for _, run := range r.circuit.Runs {
+		for _, ref := range []*graph.PortRef{&run.From, &run.To} {
+			for _, t := range at[ref.String()] {
+				if t.ref == ref {
+					break // those that follow find this one
+				}
+				if t.run == run || inBefore(t.run) && inBefore(run) || inAfter(t.run) && inAfter(run) {
+					hint := "put a tee there, or mend the port"
+					if t.run != run && inBefore(t.run) && inAfter(run) {
+						hint = "put a tee there, mend the port, or write removed = true on the run that goes"
+					}
+					d := r.add(ref.Pos, hint, "the port %s is used twice", said(ref.String()))
+					related(d, t.ref.Pos, "it is used here first")
+					break
+				}
+			}
+		}
+	}
+}
+
+// portsOpen reports the ports that nothing closes once the work is done.
+func (r *reader) portsOpen() {
+	taken := map[string]bool{}
+	for _, run := range r.circuit.Runs {
+		if inAfter(run) {
+			taken[run.From.String()], taken[run.To.String()] = true, true
+		}
+	}
+	unit := ""
+	if r.circuit.Retrofit != nil {
+		unit = r.circuit.Retrofit.Unit
+		if unit == "" {
+			return // which unit may be open is not known
+		}
+	}
+	for _, p := range r.circuit.Parts {
+		if p.Removed || p.ID == unit {
+			continue
+		}
+		for _, q := range p.Ports {
+			if q.Air || taken[p.ID+"."+q.Name] || p.Kind.MovesAir() {
+				continue
+			}
+			hint := "join it with a [[run]], or close it with a part of kind = \"cap\""
+			switch {
+			case p.Kind == graph.Tub:
+				hint = "join it with a [[run]], cap it, or leave it out of ports"
+			case p.Kind == graph.HeatPump:
+				hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + quote(p.ID)
+			}
+			r.add(cmp.Or(q.Pos, r.spot(p, "id", p.Pos)), hint, "the port %s is left open", said(p.ID+"."+q.Name))
+		}
+	}
+}
+
+// pricesOf looks whether what has a price is a part, a kind, or a row of the catalogue.
+func (r *reader) pricesOf() {
+	if len(r.circuit.Prices) == 0 {
+		return
+	}
+	kinds := r.catalog.Kinds()
+	for _, k := range graph.Kinds() {
+		if !slices.Contains(kinds, string(k)) {
+			kinds = append(kinds, string(k))
+		}
+	}
+	for _, p := range r.circuit.Prices {
+		if _, ok := r.parts[p.Item]; ok || slices.Contains(kinds, p.Item) {
+			continue
+		}
+		if _, ok := r.catalog.Row(p.Item); ok {
+			continue
+		}
+		words := append(slices.Clone(kinds), r.idsOf(func(graph.Kind) bool { return true })...)
+		for _, row := range r.catalog.Rows() {
+			words = append(words, row.Name)
+		}
+		r.add(p.Pos, near(p.Item, words), "there is no part, kind or catalogue row %s to have a price", said(p.Item))
+	}
+}

@@ -1,0 +1,239 @@
+package description
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// lossForms are the forms in which a loss may be given, by the keys of each.
+var lossForms = []struct {
+	keys    []string
+	example string
+}{
+	{[]string{"flow", "drop"}, `{ flow = "10 m3/h", drop = "6 kPa" }`},
+	{[]string{"points"}, `{ points = [["5 m3/h", "2 kPa"], ["10 m3/h", "7 kPa"]] }`},
+	{[]string{"k", "bore"}, `{ k = 3.1, bore = "52.5 mm" }`},
+	{[]string{"kv"}, `{ kv = "31 m3/h" }`},
+	{[]string{"cv"}, `{ cv = "36 gpm" }`},
+}
+
+// lossField is a loss in one of its forms, or "none".
+func lossField() field[graph.Part] {
+	return field[graph.Part]{
+		key: "loss",
+		read: func(r *reader, v value, into *graph.Part) {
+			if l := r.loss(v, into.Kind == graph.Tub); l != nil {
+				into.Loss = l
+			}
+		},
+		write: func(from *graph.Part) string { return lossText(from.Loss) },
+	}
+}
+
+// loss reads a loss; nil where it has a mistake. A tub's may only be "none".
+func (r *reader) loss(v value, tub bool) *graph.Loss {
+	l := &graph.Loss{Pos: r.keyPos(v)}
+	if s, ok := v.v.(string); ok {
+		switch {
+		case s == "none":
+			l.None = true
+			return l
+		case r.blank(v, lossForms[0].example):
+		default:
+			r.fail(v, `write "none", or `+lossForms[0].example, "a loss can't be %s", said(s))
+		}
+		return nil
+	}
+	if _, ok := v.v.(map[string]any); !ok {
+		r.wrongType(v, "a table", lossForms[0].example)
+		return nil
+	}
+	if tub {
+		r.fail(v, `loss = "none" leaves out the entrances and exits at its ports`, "a tub's loss can only be \"none\"")
+		return nil
+	}
+	form := r.lossForm(v)
+	if form < 0 {
+		return nil
+	}
+	before := len(r.found)
+	switch form {
+	case 0:
+		if p, ok := r.lossPoint(v, "a loss"); ok {
+			l.Points = []graph.LossPoint{p}
+		}
+	case 1:
+		c, _ := v.in("points")
+		for _, p := range r.curve(c, flow, drop, 1) {
+			l.Points = append(l.Points, graph.LossPoint{Flow: p.Flow, Drop: p.Head})
+		}
+	case 2:
+		r.lossK(v, l)
+	default:
+		for _, kv := range []struct {
+			key string
+			l   limit
+		}{{"kv", valveKv}, {"cv", valveCv}} {
+			if c, ok := v.in(kv.key); ok {
+				if q, ok := r.quantity(c, kv.l); ok {
+					l.Kv = q.Value
+				}
+			}
+		}
+	}
+	if len(r.found) > before {
+		return nil
+	}
+	return l
+}
+
+// lossForm returns which form the loss is given in; -1 where it is none, or two at once.
+func (r *reader) lossForm(v value) int {
+	form, all := -1, []string(nil)
+	for i, f := range lossForms {
+		all = append(all, f.keys...)
+		for _, k := range f.keys {
+			c, ok := v.in(k)
+			switch {
+			case !ok:
+			case form >= 0 && form != i:
+				r.add(r.keyPos(c), "keep the form that is known best, such as "+lossForms[form].example,
+					"a loss in two forms: %s and %s", strings.Join(lossForms[form].keys, " with "), strings.Join(f.keys, " with "))
+				return -1
+			default:
+				form = i
+			}
+		}
+	}
+	before := len(r.found)
+	for _, k := range v.keys() {
+		if !oneOf(k, all) {
+			c, _ := v.in(k)
+			r.unknownKey(c, "a loss", all)
+		}
+	}
+	if form < 0 && len(r.found) == before {
+		r.fail(v, "write "+lossForms[0].example, "this loss says nothing")
+	}
+	if len(r.found) > before {
+		return -1
+	}
+	return form
+}
+
+func (r *reader) lossK(v value, l *graph.Loss) {
+	k, ok := v.in("k")
+	if !ok {
+		r.fail(v, "write "+lossForms[2].example, "a loss with a bore has no k")
+		return
+	}
+	l.K, _ = r.number(k, 0, mostK)
+	l.HasK = true
+	if b, ok := v.in("bore"); ok {
+		if q, ok := r.quantity(b, boreWidth); ok {
+			l.BoreMM = q.Value
+		}
+	}
+}
+
+// lossPoint reads { flow = …, drop = … }.
+func (r *reader) lossPoint(v value, what string) (graph.LossPoint, bool) {
+	var p graph.LossPoint
+	before := len(r.found)
+	if c, ok := v.in("flow"); ok {
+		q, _ := r.quantity(c, flow)
+		p.Flow = q.Value
+	} else {
+		r.missing(v, what, "flow", `the flow at which the drop holds: flow = "10 m3/h"`)
+	}
+	if c, ok := v.in("drop"); ok {
+		q, _ := r.quantity(c, drop)
+		p.Drop = asDrop(q)
+	} else {
+		r.missing(v, what, "drop", `the drop at that flow: drop = "6 kPa"`)
+	}
+	return p, len(r.found) == before
+}
+
+// asDrop keeps whether a drop was given as a pressure or a head.
+func asDrop(q quantity.Quantity) graph.Drop {
+	return graph.Drop{Value: q.Value, IsHead: q.Dimension == quantity.Head}
+}
+
+// curve reads a list of pairs, flow rising, of at least so many points.
+func (r *reader) curve(v value, x, y limit, least int) []graph.CurvePoint {
+	example := fmt.Sprintf(`[[%q, %q], …]`, x.example(), y.example())
+	items, ok := v.items()
+	if !ok {
+		if !r.blank(v, "points: "+example) {
+			r.wrongType(v, "a list of points", example)
+		}
+		return nil
+	}
+	var out []graph.CurvePoint
+	for _, item := range items {
+		pair, ok := item.items()
+		if !ok || len(pair) != 2 {
+			r.fail(item, "write "+example, "a point of %s is a flow and what belongs to it", said(v.key))
+			continue
+		}
+		a, okA := r.quantity(pair[0], x)
+		b, okB := r.quantity(pair[1], y)
+		if !okA || !okB {
+			continue
+		}
+		if n := len(out); n > 0 && a.Value <= out[n-1].Flow {
+			r.fail(pair[0], "write the points in the order of their flows, each once", "the flows of %s must rise: %s comes after a flow as large", said(v.key), a.Text)
+			continue
+		}
+		out = append(out, graph.CurvePoint{Flow: a.Value, Head: asDrop(b)})
+	}
+	if len(items) < least {
+		r.fail(v, "write "+example, "%s has %s; it needs at least %d", said(v.key), counted(len(items), "point"), least)
+	}
+	return out
+}
+
+func counted(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+func curveText(points []graph.CurvePoint) string {
+	var out []string
+	for _, p := range points {
+		out = append(out, "["+exactText(p.Flow, quantity.Flow)+", "+dropText(p.Head)+"]")
+	}
+	return list(out)
+}
+
+func lossText(l *graph.Loss) string {
+	switch {
+	case l == nil:
+		return ""
+	case l.None:
+		return quote("none")
+	case len(l.Points) == 1:
+		return pointText(&l.Points[0])
+	case len(l.Points) > 1:
+		var c []graph.CurvePoint
+		for _, p := range l.Points {
+			c = append(c, graph.CurvePoint{Flow: p.Flow, Head: p.Drop})
+		}
+		return "{ points = " + curveText(c) + " }"
+	case l.HasK && l.BoreMM != 0:
+		return "{ k = " + quantity.Trim(l.K) + ", bore = " + exactText(l.BoreMM, quantity.Length) + " }"
+	case l.HasK:
+		return "{ k = " + quantity.Trim(l.K) + " }"
+	}
+	return "{ kv = " + exactText(l.Kv, quantity.Kv) + " }"
+}
+
+func pointText(p *graph.LossPoint) string {
+	return "{ flow = " + exactText(p.Flow, quantity.Flow) + ", drop = " + dropText(p.Drop) + " }"
+}

@@ -1,0 +1,143 @@
+package description
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// modeFields are the keys of [[mode]].
+var modeFields = []field[graph.Mode]{
+	needed(textField("name", `what the mode is called, such as "jets"`, func(m *graph.Mode) *string { return &m.Name }), `what it is called, such as name = "jets"`),
+	{
+		key: "speeds",
+		read: func(r *reader, v value, into *graph.Mode) {
+			const write = `which pumps run: { pump = "high" }`
+			if _, ok := v.v.(map[string]any); !ok {
+				r.wrongType(v, "a table", write)
+				return
+			}
+			into.Speeds = map[string]string{}
+			for _, id := range v.keys() {
+				c, _ := v.in(id)
+				if s, ok := r.modeSpeed(c); ok {
+					into.Speeds[id] = s
+				}
+			}
+		},
+		write: func(from *graph.Mode) string {
+			return pairsText(slices.Sorted(maps.Keys(from.Speeds)), func(id string) string { return quote(from.Speeds[id]) })
+		},
+	},
+	{
+		key: "positions",
+		read: func(r *reader, v value, into *graph.Mode) {
+			const write = `how the valves stand: { v3 = "shut" }`
+			if _, ok := v.v.(map[string]any); !ok {
+				r.wrongType(v, "a table", write)
+				return
+			}
+			into.Positions = map[string]graph.Opening{}
+			for _, id := range v.keys() {
+				c, _ := v.in(id)
+				if p, ok := r.partOfKind(c, id, "valve", func(k graph.Kind) bool { return k.IsHandValve() }); ok && p != nil {
+					if o, ok := r.opening(c); ok {
+						into.Positions[id] = o
+					}
+				}
+			}
+		},
+		write: func(from *graph.Mode) string {
+			return pairsText(slices.Sorted(maps.Keys(from.Positions)), func(id string) string { return openingText(from.Positions[id]) })
+		},
+	},
+	qtyOr("jets", share, 1, func(m *graph.Mode) *float64 { return &m.JetsOpen }),
+	{
+		key: "filter",
+		read: func(r *reader, v value, into *graph.Mode) {
+			words := []string{"clean", "dirty"}
+			if s, ok := r.text(v, quotedList(words)); ok {
+				if !oneOf(s, words) {
+					r.fail(v, near(s, words), "a filter is clean or dirty, not %s", said(s))
+				}
+				into.Dirty = s == "dirty"
+			}
+		},
+		write: func(from *graph.Mode) string {
+			if from.Dirty {
+				return quote("dirty")
+			}
+			return ""
+		},
+	},
+}
+
+func pairsText(keys []string, of func(string) string) string {
+	var out []string
+	for _, k := range keys {
+		out = append(out, key(k)+" = "+of(k))
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return "{ " + strings.Join(out, ", ") + " }"
+}
+
+// modeSpeed reads the speed of the pump named by the key.
+func (r *reader) modeSpeed(c value) (string, bool) {
+	p, ok := r.partOfKind(c, c.key, "pump", func(k graph.Kind) bool { return k == graph.Pump })
+	if !ok {
+		return "", false
+	}
+	s, ok := r.text(c, `the name of a speed`)
+	if !ok {
+		return "", false
+	}
+	if names := p.SpeedNames(); !oneOf(s, names) {
+		r.fail(c, near(s, names), "the pump %s has no speed %s", said(p.ID), said(s))
+		return "", false
+	}
+	return s, true
+}
+
+// partOfKind returns the part a key names, if it is there and of the kind.
+func (r *reader) partOfKind(at value, id, word string, is func(graph.Kind) bool) (*graph.Part, bool) {
+	p, ok := r.parts[id]
+	switch {
+	case !ok:
+		r.add(r.keyPos(at), near(id, r.idsOf(is)), "there is no part %s", said(id))
+	case p.Kind == "":
+		return nil, false // its kind is reported
+	case !is(p.Kind):
+		d := r.add(r.keyPos(at), thereAre(r.idsOf(is)), "%s is a %s, not a %s", said(id), p.Kind, word)
+		related(d, r.spot(p, "id", p.Pos), "it is described here")
+	default:
+		return p, true
+	}
+	return nil, false
+}
+
+// idsOf returns the ids of the parts of some kinds, in the order of the file.
+func (r *reader) idsOf(is func(graph.Kind) bool) []string {
+	var out []string
+	for _, p := range r.circuit.Parts {
+		if is(p.Kind) {
+			out = append(out, p.ID)
+		}
+	}
+	return out
+}
+
+func (r *reader) mode(v value) {
+	m := graph.Mode{Pos: r.keyPos(v), JetsOpen: 1}
+	readTable(r, v, "a mode", modeFields, &m)
+	for _, other := range r.circuit.Modes {
+		if other.Name == m.Name && m.Name != "" {
+			d := r.add(m.Pos, "give each mode a name of its own", "the mode %s is there twice", said(m.Name))
+			related(d, other.Pos, "it is here first")
+		}
+	}
+	r.circuit.Modes = append(r.circuit.Modes, m)
+}

@@ -1,0 +1,256 @@
+package description
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// partFields are the keys any part may have: those that say what it is, before the keys of
+// its kind, and those that say more of it.
+var partFields = []field[graph.Part]{
+	needed(textField("id", `a name of your own, such as "pump"`, func(p *graph.Part) *string { return &p.ID }), `a name of your own, such as id = "pump"`),
+	needed(kindField(), `what it is, such as kind = "pump"`),
+	textField("type", `the name of a catalogue row`, func(p *graph.Part) *string { return &p.Type }),
+	textField("note", `a text`, func(p *graph.Part) *string { return &p.Note }),
+	boolField("existing", func(p *graph.Part) *bool { return &p.Existing }),
+	boolField("removed", func(p *graph.Part) *bool { return &p.Removed }),
+	knownField(func(p *graph.Part) *graph.Knowledge { return &p.Known }),
+}
+
+var morePartFields = slices.Concat([]field[graph.Part]{
+	specField("spec", func(p *graph.Part) *catalogSpec { return &p.Spec }),
+	sizeField("size", func(p *graph.Part) *catalogSize { return &p.Size }),
+	qtyField("length", partLength, func(p *graph.Part) *float64 { return &p.LengthMM }),
+	portPlacesField(),
+	lossField(),
+	qtyField("highest-pressure", highest, func(p *graph.Part) *float64 { return &p.HighestPressurePa }),
+	qtyField("least-flow", flow, func(p *graph.Part) *float64 { return &p.LeastFlow }),
+	qtySet("below-water", depth, func(p *graph.Part) *float64 { return &p.BelowWaterMM }, func(p *graph.Part) *bool { return &p.BelowWaterSet }),
+}, placeFields(func(p *graph.Part) *graph.Place { return &p.Place }))
+
+// kindField is read before everything else: the other keys depend on it.
+func kindField() field[graph.Part] {
+	return field[graph.Part]{
+		key:   "kind",
+		read:  func(*reader, value, *graph.Part) {},
+		write: func(from *graph.Part) string { return quote(string(from.Kind)) },
+	}
+}
+
+// fieldsOf returns the keys of a part of the kind.
+func fieldsOf(k graph.Kind) []field[graph.Part] {
+	return slices.Concat(partFields, kindFields[k], morePartFields)
+}
+
+// newPart returns a part of the kind as it is before anything is said about it.
+func newPart(k graph.Kind) *graph.Part {
+	p := &graph.Part{Kind: k, Place: graph.NoPlace(), Existing: k == graph.Tub}
+	for _, n := range k.PortNames() {
+		if n != k.AirPort() {
+			p.Ports = append(p.Ports, graph.Port{Name: n})
+		}
+	}
+	switch {
+	case k == graph.Pump:
+		p.Pump = &graph.PumpData{}
+	case k == graph.Filter:
+		p.Filter = &graph.FilterData{}
+	case k == graph.JetGroup:
+		p.Jets = &graph.JetData{}
+	case k == graph.CheckValve:
+		p.Check = &graph.CheckData{}
+	case k == graph.HeatPump:
+		p.Unit = &graph.UnitData{}
+	case k == graph.ElementHeater:
+		p.Element = &graph.ElementData{}
+	case k.IsHandValve() || k == graph.DiverterValve:
+		p.Valve = &graph.ValveData{Position: 1}
+	}
+	return p
+}
+
+func (r *reader) part(v value) {
+	what := "this part"
+	if id, ok := v.in("id"); ok {
+		if s, ok := id.v.(string); ok {
+			what = "part " + said(s)
+		}
+	}
+	if _, ok := v.v.(map[string]any); !ok {
+		r.wrongType(v, "a table", "[[part]] and its keys below it")
+		return
+	}
+	kind, ok := r.kind(v)
+	if !ok {
+		r.partOfNoKind(v, what)
+		return
+	}
+	p := newPart(kind)
+	p.Pos = r.keyPos(v)
+	if names, ok := v.in("ports"); ok && kind.UserPorts() {
+		r.userPorts(names, p) // before the places of the ports
+	}
+	fields := fieldsOf(kind)
+	p.KeyPos = readTable(r, v, what, fields, p)
+	r.foreignKeys(v, p, what)
+	r.checkPart(v, p)
+	r.enter(v, p)
+}
+
+// kind reads the kind of a part; false where it is not known.
+func (r *reader) kind(v value) (graph.Kind, bool) {
+	c, ok := v.in("kind")
+	if !ok {
+		return "", false
+	}
+	s, ok := r.text(c, `a kind such as "pump"`)
+	if !ok {
+		return "", false
+	}
+	var words []string
+	for _, k := range graph.Kinds() {
+		if string(k) == s {
+			return k, true
+		}
+		words = append(words, string(k))
+	}
+	r.fail(c, near(s, words), "there is no kind of part %s", said(s))
+	return "", false
+}
+
+// partOfNoKind remembers the id of a part whose kind is not known, so that the runs that
+// name it are not reported as well.
+func (r *reader) partOfNoKind(v value, what string) {
+	if _, ok := v.in("kind"); !ok {
+		r.missing(v, what, "kind", `what it is, such as kind = "pump"`)
+	}
+	p := &graph.Part{Pos: r.keyPos(v)}
+	if c, ok := v.in("id"); ok {
+		p.ID, _ = r.text(c, `a name of your own, such as "pump"`)
+	} else {
+		r.missing(v, what, "id", `a name of your own, such as id = "pump"`)
+	}
+	r.enter(v, p)
+}
+
+// enter takes a part into the circuit, unless its id is no good.
+func (r *reader) enter(v value, p *graph.Part) {
+	c, _ := v.in("id")
+	r.note(p, "id", c)
+	if p.ID == "" {
+		if s, ok := c.v.(string); ok && s == "" {
+			r.fail(c, `write a name of your own, such as "pump"`, "a part's id is empty")
+		}
+		return
+	}
+	if !r.goodID(c, p.ID) {
+		return
+	}
+	if first, ok := r.parts[p.ID]; ok {
+		d := r.fail(c, "give each part an id of its own", "the id %s is used twice", said(p.ID))
+		related(d, r.spot(first, "id", first.Pos), "it is used here first")
+		return
+	}
+	r.parts[p.ID] = p
+	r.circuit.Parts = append(r.circuit.Parts, p)
+}
+
+// longestID is how many characters an id may have.
+const longestID = 80
+
+// goodID reports whether an id can be used: "part.port" and "from>to" are made from it.
+func (r *reader) goodID(v value, id string) bool {
+	switch {
+	case strings.TrimSpace(id) == "":
+		r.fail(v, `write a name of your own, such as "pump"`, "the id is blank")
+	case strings.ContainsAny(id, ".>\n\t\r"):
+		r.fail(v, `use letters, digits and "-"`, `an id can't hold ".", ">" or a line end: %s`, said(id))
+	case len([]rune(id)) > longestID:
+		r.fail(v, "an id stands on drawings and lists: keep it short", "the id is %d characters long; at most %d are read", len([]rune(id)), longestID)
+	default:
+		return true
+	}
+	return false
+}
+
+// foreignKeys makes the message better where a key belongs to another kind.
+func (r *reader) foreignKeys(v value, p *graph.Part, what string) {
+	for i := range r.found {
+		d := &r.found[i]
+		for _, key := range v.keys() {
+			if d.Message != fmt.Sprintf("%s has no key %s", what, said(key)) {
+				continue
+			}
+			if kinds := kindsWith(key); len(kinds) > 0 {
+				d.Message = fmt.Sprintf("a %s has no %s", p.Kind, said(key))
+				d.Hint = "that belongs to a " + strings.Join(kinds, ", ")
+			}
+		}
+	}
+}
+
+func kindsWith(key string) []string {
+	var out []string
+	for _, k := range graph.Kinds() {
+		if oneOf(key, keysOf(kindFields[k])) {
+			out = append(out, string(k))
+		}
+	}
+	return out
+}
+
+// checkPart looks at what the keys of a part say together.
+func (r *reader) checkPart(v value, p *graph.Part) {
+	if e, ok := v.in("existing"); ok && p.Kind == graph.Tub && e.v == false {
+		p.Existing = true
+		r.fail(e, "leave the key out", "a tub is always existing")
+	}
+	if c, ok := v.in("removed"); ok && p.Removed {
+		switch {
+		case p.Kind == graph.Tub:
+			r.fail(c, "leave the key out", "a tub can't be removed")
+		case !p.Existing:
+			r.fail(c, "write existing = true as well", "%s is removed but was never there", said(p.ID))
+		}
+	}
+	r.typeInCatalog(v, p)
+	if p.Spec != "" {
+		r.sizeInCatalog(v, p.Spec, p.Size)
+	}
+	if p.Pump != nil {
+		r.checkOnly(p)
+	}
+	if p.Unit != nil {
+		r.checkUnit(v, p.Unit)
+	}
+}
+
+// typeInCatalog looks the type up and takes a pump's speeds from its row.
+func (r *reader) typeInCatalog(v value, p *graph.Part) {
+	c, ok := v.in("type")
+	if !ok || p.Type == "" {
+		return
+	}
+	row, ok := r.catalog.Row(p.Type)
+	switch {
+	case !ok:
+		var names []string
+		for _, row := range r.catalog.Rows() {
+			if row.Kind == string(p.Kind) {
+				names = append(names, row.Name)
+			}
+		}
+		hint := near(p.Type, names)
+		if len(names) == 0 {
+			hint = fmt.Sprintf("the catalogue has no row for a %s: add one with [[catalog.%s]]", p.Kind, p.Kind)
+		}
+		r.fail(c, hint, "the catalogue has no row %s", said(p.Type))
+	case row.Kind != string(p.Kind):
+		r.fail(c, fmt.Sprintf("dryfit catalog list prints the rows of a %s", p.Kind), "the catalogue row %s is a %s, not a %s", said(p.Type), row.Kind, p.Kind)
+	case p.Pump != nil && len(p.Pump.Speeds) == 0:
+		p.Pump.Speeds, p.Pump.TypeSaid = speedsOf(row), true
+	}
+}

@@ -1,0 +1,281 @@
+package description
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// userPortsField is the list of ports of a part whose ports the description names. They are
+// read before the other keys, which may speak of them.
+func userPortsField() field[graph.Part] {
+	return needed(field[graph.Part]{
+		key:  "ports",
+		read: func(*reader, value, *graph.Part) {},
+		write: func(from *graph.Part) string {
+			var out []string
+			for _, p := range from.Ports {
+				out = append(out, quote(p.Name))
+			}
+			return list(out)
+		},
+	}, `the names of its ports, such as ports = ["skimmer", "return"]`)
+}
+
+func (r *reader) userPorts(v value, p *graph.Part) {
+	const write = `a list of names, such as ["skimmer", "return"]`
+	items, ok := v.items()
+	if !ok {
+		if !r.blank(v, write) {
+			r.wrongType(v, "a list of names", write)
+		}
+		return
+	}
+	if len(items) == 0 {
+		r.fail(v, "write "+write, "there are no ports")
+	}
+	for _, item := range items {
+		name, ok := r.text(item, write)
+		if !ok || !r.goodID(item, name) {
+			continue
+		}
+		if p.Port(name) != nil {
+			r.fail(item, "give each port a name of its own", "the port %s is there twice", said(name))
+			continue
+		}
+		p.Ports = append(p.Ports, graph.Port{Name: name, Pos: r.valuePos(item)})
+	}
+}
+
+// portFields are the keys of port.<name>.
+var portFields = []field[graph.Port]{
+	{
+		key: "at",
+		read: func(r *reader, v value, into *graph.Port) {
+			if at, ok := r.portAt(v); ok {
+				into.At = &at
+			}
+		},
+		write: func(from *graph.Port) string {
+			if from.At == nil {
+				return ""
+			}
+			var out []string
+			for _, c := range components(*from.At) {
+				out = append(out, quote(c))
+			}
+			return "[" + strings.Join(out, ", ") + "]"
+		},
+	},
+	{
+		key: "faces",
+		read: func(r *reader, v value, into *graph.Port) {
+			if way, ok := r.direction(v); ok {
+				into.Faces = &way
+			}
+		},
+		write: func(from *graph.Port) string {
+			if from.Faces == nil {
+				return ""
+			}
+			return directionText(*from.Faces)
+		},
+	},
+	sizeField("size", func(p *graph.Port) *catalogSize { return &p.Size }),
+	boolField("air", func(p *graph.Port) *bool { return &p.Air }),
+}
+
+// portPlacesField is the table port, with a table for each port it says something about.
+func portPlacesField() field[graph.Part] {
+	return field[graph.Part]{
+		key: "port",
+		read: func(r *reader, v value, into *graph.Part) {
+			if _, ok := v.v.(map[string]any); !ok {
+				r.wrongType(v, "a table", `port.out = { at = ["right 300 mm", "up 120 mm"], faces = "up" }`)
+				return
+			}
+			for _, name := range v.keys() {
+				c, _ := v.in(name)
+				q := r.portNamed(into, name)
+				if q == nil {
+					r.add(r.keyPos(c), near(name, portNames(into)), "a %s has no port %s", into.Kind, said(name))
+					continue
+				}
+				readTable(r, c, "the port "+said(name), portFields, q)
+				q.Pos = r.keyPos(c)
+			}
+		},
+		write: func(from *graph.Part) string {
+			var out []string
+			for i := range from.Ports {
+				if s := inline(portFields, &from.Ports[i]); s != "" {
+					out = append(out, key(from.Ports[i].Name)+" = "+s)
+				}
+			}
+			if len(out) == 0 {
+				return ""
+			}
+			return "{ " + strings.Join(out, ", ") + " }"
+		},
+	}
+}
+
+// portNamed returns the part's port, and makes the air port of a kind that may have one.
+func (r *reader) portNamed(p *graph.Part, name string) *graph.Port {
+	if q := p.Port(name); q != nil {
+		return q
+	}
+	if name != p.Kind.AirPort() || name == "" {
+		return nil
+	}
+	p.Ports = append(p.Ports, graph.Port{Name: name, Air: true})
+	return &p.Ports[len(p.Ports)-1]
+}
+
+// portNames returns the names of the part's ports, with the air port it may have.
+func portNames(p *graph.Part) []string {
+	var out []string
+	for _, q := range p.Ports {
+		out = append(out, q.Name)
+	}
+	if air := p.Kind.AirPort(); air != "" && !slices.Contains(out, air) {
+		out = append(out, air)
+	}
+	return out
+}
+
+// portAt reads the place of a port: components from the part's first port, in any order.
+func (r *reader) portAt(v value) (graph.Vec, bool) {
+	const write = `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`
+	items, ok := v.items()
+	if !ok {
+		items = []value{v}
+	}
+	var at graph.Vec
+	fine := true
+	for _, item := range items {
+		s, ok := item.v.(string)
+		if !ok || s == blankText {
+			if !r.blank(item, write) {
+				r.wrongType(item, "a direction and a length", write)
+			}
+			fine = false
+			continue
+		}
+		by, ok := r.components(item, s, portPlace)
+		at, fine = at.Add(by), fine && ok
+	}
+	return at, fine
+}
+
+// direction reads one of the six directions.
+func (r *reader) direction(v value) (graph.Vec, bool) {
+	s, ok := r.text(v, `a direction: "left", "right", "up", "down", "back" or "front"`)
+	if !ok {
+		return graph.Vec{}, false
+	}
+	way, ok := graph.Directions()[s]
+	if !ok {
+		r.fail(v, near(s, directionWords), "there is no direction %s", said(s))
+	}
+	return way, ok
+}
+
+// directionWords are the directions of a person facing the open cabinet.
+var directionWords = []string{"left", "right", "up", "down", "back", "front"}
+
+// components reads "right 300 mm up 180 mm": each axis at most once.
+func (r *reader) components(v value, text string, l limit) (graph.Vec, bool) {
+	const example = `"right 450 mm"`
+	words := splitWords(text)
+	if len(words) == 0 {
+		r.fail(v, "write a direction and a length, such as "+example, "%s is empty", said(v.key))
+		return graph.Vec{}, false
+	}
+	var by graph.Vec
+	fine := true
+	for i := 0; i < len(words); {
+		w := words[i]
+		if !oneOf(w.text, directionWords) {
+			d := r.fail(v, near(w.text, directionWords), "there is no direction %s", said(w.text))
+			if strings.ContainsAny(w.text, "0123456789") {
+				d.Message, d.Hint = "the direction comes before the length: "+said(text), "write it like "+example
+			}
+			r.shift(d, v, w.at)
+			return by, false
+		}
+		j := i + 1
+		for j < len(words) && !oneOf(words[j].text, directionWords) && !startsDirection(words, i, j) {
+			j++
+		}
+		if j == i+1 {
+			d := r.fail(v, "write a length after the direction, such as "+example, "how far %s?", w.text)
+			r.shift(d, v, w.at)
+			return by, false
+		}
+		last := words[j-1]
+		q, ok := r.parse(v, text[words[i+1].at:last.at+len(last.text)], words[i+1].at, l)
+		fine = fine && ok
+		c, sign := axis(&by, w.text)
+		if ok && *c != 0 {
+			d := r.fail(v, "take both together: one length along each axis", "%s goes along one axis twice", said(text))
+			r.shift(d, v, w.at)
+			fine = false
+		}
+		*c = sign * q.Value
+		i = j
+	}
+	return by, fine
+}
+
+// startsDirection reports whether a word is most likely a mistyped direction: letters only,
+// after a number and a unit.
+func startsDirection(words []word, i, j int) bool {
+	if j < i+3 || strings.ContainsAny(words[j].text, "0123456789") || len(words[j].text) < 2 {
+		return false
+	}
+	for _, u := range quantity.Units() {
+		if u.Symbol == words[j].text {
+			return false
+		}
+	}
+	_, ok := quantity.Nearest(words[j].text, directionWords)
+	return ok
+}
+
+type word struct {
+	text string
+	at   int // bytes into the text
+}
+
+func splitWords(text string) []word {
+	var out []word
+	for i := 0; i < len(text); {
+		if text[i] == ' ' || text[i] == '\t' {
+			i++
+			continue
+		}
+		j := i
+		for j < len(text) && text[j] != ' ' && text[j] != '\t' {
+			j++
+		}
+		out = append(out, word{text[i:j], i})
+		i = j
+	}
+	return out
+}
+
+// axis returns the component a direction goes along, and its sign.
+func axis(v *graph.Vec, direction string) (*float64, float64) {
+	for _, a := range axes {
+		switch direction {
+		case a.plus:
+			return a.of(v), 1
+		case a.minus:
+			return a.of(v), -1
+		}
+	}
+	panic("description: no direction " + direction)
+}

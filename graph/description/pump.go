@@ -1,0 +1,181 @@
+package description
+
+import (
+	"dryfit/graph"
+)
+
+// speedFields are the keys of one speed of a pump; all but the name may stand on a pump
+// with one speed itself.
+var speedFields = []field[graph.Speed]{
+	textField("name", `the name of the speed, such as "low"`, func(s *graph.Speed) *string { return &s.Name }),
+	qtyField("power", electricPower, func(s *graph.Speed) *float64 { return &s.PowerW }),
+	numberField("efficiency", 0, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
+	numberField("ratio", 0, mostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
+	{
+		key: "curve",
+		read: func(r *reader, v value, into *graph.Speed) {
+			into.Curve = r.curve(v, curveFlow, pumpHead, 2)
+		},
+		write: func(from *graph.Speed) string { return curveText(from.Curve) },
+	},
+}
+
+var pumpFields = []field[graph.Part]{
+	{
+		key:  "speeds",
+		read: func(r *reader, v value, into *graph.Part) { r.speeds(v, into) },
+		write: func(from *graph.Part) string {
+			if from.Pump.TypeSaid {
+				return ""
+			}
+			var out []string
+			for i := range from.Pump.Speeds {
+				out = append(out, inline(speedFields, &from.Pump.Speeds[i]))
+			}
+			return list(out)
+		},
+	},
+	onlySpeed("power"),
+	onlySpeed("efficiency"),
+	onlySpeed("curve"),
+	boolField("always-on", func(p *graph.Part) *bool { return &p.Pump.AlwaysOn }),
+	{
+		key: "check",
+		read: func(r *reader, v value, into *graph.Part) {
+			if b, ok := r.boolean(v); ok && b {
+				into.Pump.Check = "check"
+			}
+		},
+		write: func(from *graph.Part) string {
+			if from.Pump.Check != "" {
+				return "true"
+			}
+			return ""
+		},
+	},
+	{
+		key: "npsh",
+		read: func(r *reader, v value, into *graph.Part) {
+			into.Pump.NPSH = r.curve(v, curveFlow, suctionHead, 1)
+		},
+		write: func(from *graph.Part) string { return curveText(from.Pump.NPSH) },
+	},
+}
+
+// onlySpeed is a key of the only speed of a pump, written on the pump itself.
+func onlySpeed(name string) field[graph.Part] {
+	return field[graph.Part]{
+		key: name,
+		read: func(r *reader, v value, into *graph.Part) {
+			s := &into.Pump.Speeds
+			if len(*s) > 0 && (*s)[0].Name != graph.SpeedOn {
+				r.fail(v, "write it into each of the speeds", "a pump with speeds has no %s of its own", said(name))
+				return
+			}
+			if len(*s) == 0 {
+				*s = []graph.Speed{{Name: graph.SpeedOn, Pos: r.keyPos(v)}}
+			}
+			for _, f := range speedFields {
+				if f.key == name {
+					f.read(r, v, &(*s)[0])
+				}
+			}
+		},
+		write: func(*graph.Part) string { return "" }, // with the speeds
+	}
+}
+
+// speeds reads the speeds of a pump: a list of tables, or a table of tables by name.
+func (r *reader) speeds(v value, p *graph.Part) {
+	const write = `[ { name = "low", curve = [["0 m3/h", "3.9 m"], …] }, … ]`
+	items, ok := v.items()
+	if !ok {
+		if _, table := v.v.(map[string]any); !table {
+			if !r.blank(v, write) {
+				r.wrongType(v, "a list of speeds", write)
+			}
+			return
+		}
+		for _, name := range v.keys() {
+			c, _ := v.in(name)
+			items = append(items, c)
+		}
+	}
+	start := len(r.found)
+	var speeds []graph.Speed
+	for _, item := range items {
+		s := graph.Speed{Pos: r.valuePos(item)}
+		if !ok {
+			s.Name = item.key
+		}
+		before := len(r.found)
+		readTable(r, item, "a speed", speedFields, &s)
+		if s.Name == "" && len(r.found) == before {
+			r.fail(item, `write name = "low"`, "a speed has no name")
+		}
+		for _, other := range speeds {
+			if s.Name != "" && other.Name == s.Name {
+				d := r.fail(item, "give each speed a name of its own", "the speed %s is there twice", said(s.Name))
+				related(d, other.Pos, "it is here first")
+			}
+		}
+		r.checkSpeed(item, &s)
+		speeds = append(speeds, s)
+	}
+	if own := p.Pump.Speeds; len(own) > 0 && len(speeds) > 0 {
+		r.fail(v, "write it into each of the speeds", "a pump has a curve or power of its own and speeds as well")
+	}
+	p.Pump.Speeds = speeds
+	if len(r.found) == start {
+		r.checkRatios(v, p, speeds)
+	}
+}
+
+// checkSpeed looks at the keys of one speed together.
+func (r *reader) checkSpeed(v value, s *graph.Speed) {
+	if c, ok := v.in("ratio"); ok {
+		if _, both := v.in("curve"); both {
+			r.fail(c, "keep the curve, which is known better", "a speed has a curve and a ratio")
+		} else if s.Ratio == 0 {
+			if x, isNumber := c.v.(int64); isNumber && x == 0 {
+				r.fail(c, "write the speed over that of the curve: ratio = 0.5", "a ratio of zero")
+			}
+		}
+	}
+}
+
+// checkRatios wants a curve that the ratios and the bare names can refer to.
+func (r *reader) checkRatios(v value, p *graph.Part, speeds []graph.Speed) {
+	curves := 0
+	for _, s := range speeds {
+		if len(s.Curve) > 0 {
+			curves++
+		}
+	}
+	for _, s := range speeds {
+		switch {
+		case len(s.Curve) > 0:
+		case s.Ratio == 0:
+			r.add(s.Pos, `write its curve, or ratio = 0.5 of the speed that has one`, "the speed %s has neither a curve nor a ratio", said(s.Name))
+		case curves == 0:
+			r.fail(v, `write a curve on one speed: curve = [["0 m3/h", "15 m"], ["16 m3/h", "11 m"]]`, "no speed of %s has a curve", said(p.ID))
+			return
+		}
+	}
+}
+
+// checkOnly completes a pump of which the description says the power but no curve.
+func (r *reader) checkOnly(p *graph.Part) {
+	s := p.Pump.Speeds
+	if len(s) != 1 || s[0].Name != graph.SpeedOn || len(s[0].Curve) > 0 || s[0].Ratio != 0 {
+		return
+	}
+	if row, ok := r.catalog.Row(p.Type); ok {
+		if of := speedsOf(row); len(of) == 1 {
+			s[0].Curve = of[0].Curve
+			return
+		}
+	}
+	r.add(s[0].Pos, `write curve = [["0 m3/h", "7 m"], ["8 m3/h", "2 m"]], or the type of a catalogue row with one speed`,
+		"the pump %s has a power but no curve", said(p.ID))
+}

@@ -1,0 +1,72 @@
+package description
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// reader holds what reading one file needs and finds.
+type reader struct {
+	file    string
+	data    []byte
+	lines   []int // offset of the start of every line
+	found   []graph.Diagnostic
+	catalog *catalog.Catalog
+	circuit *graph.Circuit
+	metric  bool // [pipe] is metric: which sizes an example shows
+	legs    int  // how many so far
+
+	sizes map[catalog.Spec][]catalog.Size // in the catalogue, looked up once
+	parts map[string]*graph.Part          // by id
+	spots map[any]spots                   // where what was read stands, by its pointer
+}
+
+// spots are the places of the values a later look wants to point at, by key.
+type spots map[string]value
+
+// Read reads a description. It returns the circuit, or nil and what is wrong with the file,
+// sorted by place: everything that can be found in one go. Every finding has a place.
+func Read(file string, data []byte) (*graph.Circuit, []graph.Diagnostic) {
+	return ReadWith(file, data, nil)
+}
+
+// ReadWith is Read with rows laid over the embedded catalogue before the description's own.
+func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []graph.Diagnostic) {
+	r := newReader(file, data)
+	top, ok := r.decode()
+	if !ok {
+		return nil, r.findings()
+	}
+	r.circuit = &graph.Circuit{File: file}
+	r.circuit.Water.TemperatureC = usualWater
+	r.catalog = catalog.Embedded().With(extra)
+	r.sizes = map[catalog.Spec][]catalog.Size{}
+	r.parts = map[string]*graph.Part{}
+	r.spots = map[any]spots{}
+	r.tables(top)
+	r.link()
+	if len(r.found) > 0 {
+		return nil, r.findings()
+	}
+	return r.circuit, nil
+}
+
+// ReadCatalog reads a file of catalogue rows: [[catalog.KIND]] or [[KIND]] tables.
+func ReadCatalog(file string, data []byte) ([]catalog.Row, []graph.Diagnostic) {
+	r := newReader(file, data)
+	top, ok := r.decode()
+	if !ok {
+		return nil, r.findings()
+	}
+	t, _ := top.v.(map[string]any)
+	rows, problems := catalog.DecodeFile(t, file)
+	if inner, ok := top.in("catalog"); ok {
+		r.problems(inner, problems)
+	} else {
+		r.problems(top, problems)
+	}
+	if len(r.found) > 0 {
+		return nil, r.findings()
+	}
+	return rows, nil
+}

@@ -1,0 +1,196 @@
+package description
+
+import (
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// retrofitFields are the keys of [retrofit].
+var retrofitFields = []field[graph.Retrofit]{
+	needed(field[graph.Retrofit]{
+		key: "unit",
+		read: func(r *reader, v value, into *graph.Retrofit) {
+			s, ok := r.text(v, `the id of the heat-pump to be fitted`)
+			if !ok {
+				return
+			}
+			p, known := r.parts[s]
+			heats := func(k graph.Kind) bool { return k == graph.HeatPump }
+			switch {
+			case !known:
+				r.fail(v, near(s, r.idsOf(heats)), "there is no part %s", said(s))
+			case p.Kind != "" && p.Kind != graph.HeatPump:
+				d := r.fail(v, unitHint(r.idsOf(heats)), "the unit is a %s, not a heat-pump", p.Kind)
+				related(d, r.spot(p, "id", p.Pos), "%s is described here", said(s))
+			default:
+				into.Unit = s
+			}
+		},
+		write: func(from *graph.Retrofit) string { return quote(from.Unit) },
+	}, `the id of the heat-pump to be fitted: unit = "unit"`),
+	boolField("remove", func(t *graph.Retrofit) *bool { return &t.Remove }),
+	{key: "cut", read: (*reader).cut, write: func(from *graph.Retrofit) string { return cutText(from.Cut) }},
+	wordField("bypass", []string{"auto", "spring", "valve", "none"}, func(t *graph.Retrofit) *string { return &t.Bypass }),
+	{key: "spring", read: (*reader).spring, write: springText},
+	{
+		key: "branch",
+		read: func(r *reader, v value, into *graph.Retrofit) {
+			into.Branch, _ = r.direction(v)
+		},
+		write: func(from *graph.Retrofit) string { return directionText(from.Branch) },
+	},
+	specField("spec", func(t *graph.Retrofit) *catalogSpec { return &t.Spec }),
+	sizeField("size", func(t *graph.Retrofit) *catalogSize { return &t.Size }),
+	sizeField("bypass-size", func(t *graph.Retrofit) *catalogSize { return &t.BypassSize }),
+	wordField("isolators", []string{"ball-valve", "gate-valve", "butterfly-valve"}, func(t *graph.Retrofit) *string { return &t.Isolators }),
+	maybeField("true-union", func(t *graph.Retrofit) **bool { return &t.TrueUnion }),
+	qtyField("extra", extraLength, func(t *graph.Retrofit) *float64 { return &t.ExtraMM }),
+	maybeField("drains", func(t *graph.Retrofit) **bool { return &t.Drains }),
+	maybeField("feeder-check", func(t *graph.Retrofit) **bool { return &t.FeederCheck }),
+	legsField("to-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.ToUnit }),
+	legsField("from-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.FromUnit }),
+}
+
+func unitHint(units []string) string {
+	if len(units) == 0 {
+		return `describe the unit as a [[part]] of kind = "heat-pump"`
+	}
+	return thereAre(units)
+}
+
+func (r *reader) retrofit(v value) {
+	t := &graph.Retrofit{Pos: r.keyPos(v)}
+	t.KeyPos = readTable(r, v, "[retrofit]", retrofitFields, t)
+	r.sizeInCatalog(v, r.retrofitSpec(t), t.Size)
+	if c, ok := v.in("bypass-size"); ok && t.Spec != "" && !t.BypassSize.IsZero() {
+		r.sizeInCatalog(value{v: map[string]any{"size": c.v}, at: &place{keys: map[string]*place{"size": c.at}}}, t.Spec, t.BypassSize)
+	}
+	r.circuit.Retrofit = t
+}
+
+// retrofitSpec returns what the new work is made of, as far as the file alone says it.
+func (r *reader) retrofitSpec(t *graph.Retrofit) catalogSpec {
+	if t.Spec != "" {
+		return t.Spec
+	}
+	if t.Cut == nil {
+		return r.circuit.Pipe.Spec
+	}
+	if run := r.circuit.Run(t.Cut.Run); run != nil {
+		return run.Spec
+	}
+	return ""
+}
+
+// cutFields are the keys of a cut written as a table.
+var cutFields = []field[graph.Cut]{
+	needed(textField("run", `the id of an existing run`, func(c *graph.Cut) *string { return &c.Run }), `the run to cut: run = "return-line"`),
+	countField("leg", 1, MaxLegs, func(c *graph.Cut) *int { return &c.Leg }),
+	qtyOr("at", cutOffset, -1, func(c *graph.Cut) *float64 { return &c.AtMM }),
+}
+
+// cut reads a place to cut: a run, or a table with the leg and the place on it.
+func (r *reader) cut(v value, into *graph.Retrofit) {
+	cut := &graph.Cut{AtMM: -1, Pos: r.valuePos(v)}
+	at := v
+	switch x := v.v.(type) {
+	case string:
+		s, ok := r.text(v, `the id of an existing run, or leave the key out: the tool ranks every place`)
+		if !ok {
+			return
+		}
+		cut.Run = s
+	case map[string]any:
+		readTable(r, v, "the cut", cutFields, cut)
+		if cut.Run == "" {
+			return
+		}
+		at, _ = v.in("run")
+	default:
+		r.wrongType(v, "the id of a run", `cut = "return-line", or cut = { run = "return-line", leg = 1, at = "350 mm" }, not `+typeWord(x))
+		return
+	}
+	into.Cut = cut
+	run := r.circuit.Run(cut.Run)
+	if run == nil {
+		var ids []string
+		for _, run := range r.circuit.Runs {
+			if run.Existing && run.ID != "" {
+				ids = append(ids, run.ID)
+			}
+		}
+		r.fail(at, near(cut.Run, ids), "there is no run %s", said(cut.Run))
+		return
+	}
+	if !run.Existing {
+		d := r.fail(at, "name a run with existing = true", "the run %s is new work: there is nothing to cut", said(cut.Run))
+		related(d, run.Pos, "it is described here")
+	}
+	r.cutLeg(v, cut, run)
+}
+
+// cutLeg looks whether the run has the leg and the leg the place.
+func (r *reader) cutLeg(v value, cut *graph.Cut, run *graph.Run) {
+	if c, ok := v.in("leg"); ok && cut.Leg > max(len(run.Legs), 1) {
+		d := r.fail(c, "count the legs from 1 in the order they are written", "the run %s has no leg %d: it has %s", said(run.ID), cut.Leg, counted(len(run.Legs), "leg"))
+		related(d, run.Pos, "it is described here")
+		return
+	}
+	c, ok := v.in("at")
+	if !ok || cut.AtMM < 0 {
+		return
+	}
+	long := run.LengthMM
+	if len(run.Legs) > 0 {
+		long = run.Legs[max(cut.Leg, 1)-1].LengthMM()
+	}
+	if cut.AtMM > long {
+		d := r.fail(c, "the place is counted from the start of the leg", "the cut is at %s, beyond the end of the leg at %s",
+			quantity.Format(cut.AtMM, quantity.Length, quantity.MetricSystem), quantity.Format(long, quantity.Length, quantity.MetricSystem))
+		related(d, run.Pos, "the run is described here")
+	}
+}
+
+func cutText(c *graph.Cut) string {
+	switch {
+	case c == nil:
+		return ""
+	case c.Leg == 0 && c.AtMM < 0:
+		return quote(c.Run)
+	}
+	return inline(cutFields, c)
+}
+
+// spring reads the spring that is asked for: "auto", a cracking pressure, or a row's name.
+func (r *reader) spring(v value, into *graph.Retrofit) {
+	s, ok := r.text(v, `"auto", a cracking pressure such as "2 psi", or the name of a catalogue row`)
+	if !ok {
+		return
+	}
+	var names []string
+	for _, row := range r.catalog.Springs() {
+		names = append(names, row.Name)
+	}
+	switch {
+	case s == "auto" || oneOf(s, names):
+		into.Spring = s
+	case strings.ContainsAny(s[:min(1, len(s))], "0123456789.-"):
+		if q, ok := r.quantity(v, springAsked); ok {
+			into.SpringPa = baseValue(q)
+		}
+	default:
+		r.fail(v, near(s, append([]string{"auto"}, names...)), "there is no spring check %s", said(s))
+	}
+}
+
+func springText(t *graph.Retrofit) string {
+	if t.SpringPa > 0 {
+		return exactText(t.SpringPa, quantity.Pressure)
+	}
+	if t.Spring != "" {
+		return quote(t.Spring)
+	}
+	return ""
+}

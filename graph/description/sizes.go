@@ -1,0 +1,70 @@
+package description
+
+import (
+	"errors"
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+)
+
+// Short names of the catalogue's, for the tables of fields.
+type (
+	catalogSpec = catalog.Spec
+	catalogSize = catalog.Size
+)
+
+const metricFamily = catalog.Metric
+
+// specs returns the names of the pipe specs.
+func (r *reader) specs() []string {
+	var out []string
+	for _, s := range catalog.Specs() {
+		out = append(out, string(s))
+	}
+	return out
+}
+
+// pipeSizes returns the sizes there are of a spec.
+func (r *reader) pipeSizes(spec catalogSpec) []catalogSize {
+	sizes, ok := r.sizes[spec]
+	if !ok {
+		sizes = r.catalog.PipeSizes(spec)
+		r.sizes[spec] = sizes
+	}
+	return sizes
+}
+
+// sizeInCatalog reports a size in which there is no pipe of the spec, at the table's size
+// or, where that is not written, its spec.
+func (r *reader) sizeInCatalog(v value, spec catalogSpec, size catalogSize) {
+	if spec == "" || size.IsZero() || slices.Contains(r.pipeSizes(spec), size) {
+		return
+	}
+	at, ok := v.in("size")
+	if !ok {
+		at, ok = v.in("spec")
+	}
+	if !ok {
+		return // both come from [pipe], and are reported there
+	}
+	r.fail(at, r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
+}
+
+func (r *reader) sizesThereAre(spec catalogSpec) string {
+	var words []string
+	for _, s := range r.pipeSizes(spec) {
+		words = append(words, s.String())
+	}
+	return thereAre(words) + `; another can be added with [[catalog.pipe]]`
+}
+
+// quantityError reports an error of the quantities' own reader.
+func (r *reader) quantityError(v value, err error) {
+	d := r.fail(v, "", "%s", inert(err.Error()))
+	var qe *quantity.Error
+	if errors.As(err, &qe) {
+		d.Message, d.Hint = qe.Message, qe.Hint
+		r.shift(d, v, qe.Offset)
+	}
+}

@@ -1,0 +1,81 @@
+package description
+
+import (
+	"bytes"
+	"errors"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+
+	"dryfit/graph"
+)
+
+// byteOrderMark may stand at the start of a file; it is not counted as a column.
+var byteOrderMark = []byte("\xef\xbb\xbf")
+
+// newReader returns a reader of the text.
+func newReader(file string, data []byte) *reader {
+	data = bytes.TrimPrefix(data, byteOrderMark)
+	return &reader{file: file, data: data, lines: newlines(data)}
+}
+
+// decode turns the text into values with their places; false where it is no TOML.
+func (r *reader) decode() (value, bool) {
+	if !r.precheck() {
+		return value{}, false
+	}
+	var top map[string]any
+	if _, err := toml.Decode(string(r.data), &top); err != nil {
+		var pe toml.ParseError
+		if errors.As(err, &pe) {
+			r.syntax(pe.Position.Start, pe.Message)
+		} else {
+			r.add(graph.Pos{File: r.file, Line: 1, Column: 1}, "", "%s", err.Error())
+		}
+		return value{}, false
+	}
+	root, offset, message := placesOf(r.data)
+	if root == nil {
+		r.syntax(offset, message)
+		return value{}, false
+	}
+	return value{v: top, at: root}, true
+}
+
+// syntax reports that the text is no TOML from some place on.
+func (r *reader) syntax(offset int, message string) {
+	message = strings.TrimSuffix(strings.TrimSpace(message), ".")
+	hint := "put text and quantities in quotes, one key = value to a line"
+	for _, h := range syntaxHints {
+		if strings.Contains(message, h.sign) {
+			hint = h.hint
+			break
+		}
+	}
+	r.add(r.pos(offset), hint, "this can't be read: %s", plainMessage(message))
+}
+
+// syntaxHints say what most likely is wrong, by a sign in the decoder's message.
+var syntaxHints = []struct{ sign, hint string }{
+	{"already been defined", "a key stands once in its table; for several parts write [[part]] before each"},
+	{"already exists", "a key stands once in its table; for several parts write [[part]] before each"},
+	{"already created", "a table stands once; for several parts write [[part]] before each"},
+	{"strings cannot contain newlines", `end the text with " on the same line`},
+	{"unexpected EOF", `something is not closed: a " or a ] or a }`},
+	{"unexpected end", `something is not closed: a " or a ] or a }`},
+	{"expected value but found", `put text and quantities in quotes: length = "450 mm"`},
+	{"expected a top-level item to end", `put text and quantities in quotes: length = "450 mm"`},
+	{"bare keys cannot contain", `put a key with such a character in quotes`},
+	{"expected a comma", "a comma stands between the values of a list"},
+	{"invalid escape", `write \\ for a backslash`},
+	{"expected key separator '='", "a line is key = value, or a table's name in brackets"},
+	{"expected '.' or '='", "a line is key = value, or a table's name in brackets"},
+}
+
+// plainMessage returns the decoder's message without a capital.
+func plainMessage(s string) string {
+	if len(s) > 1 && s[0] >= 'A' && s[0] <= 'Z' && s[1] >= 'a' && s[1] <= 'z' {
+		s = strings.ToLower(s[:1]) + s[1:]
+	}
+	return inert(s)
+}

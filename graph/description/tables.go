@@ -1,0 +1,117 @@
+package description
+
+import (
+	"fmt"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// topTables are the tables of a description in the order in which they are read: what a
+// later one names must have been read before.
+var topTables = []struct {
+	name string
+	list bool // [[name]]
+	read func(r *reader, v value)
+}{
+	{"catalog", false, (*reader).ownRows},
+	{"pipe", false, (*reader).pipe},
+	{"job", false, (*reader).job},
+	{"water", false, (*reader).water},
+	{"part", true, (*reader).part},
+	{"run", true, (*reader).run},
+	{"mode", true, (*reader).mode},
+	{"retrofit", false, (*reader).retrofit},
+	{"stock", true, (*reader).stock},
+	{"prices", false, (*reader).prices},
+	// What heat and cost need: kept for the verb that reads them.
+	{"site", false, nil},
+	{"cover", false, nil},
+	{"tariff", false, nil},
+	{"supply", false, nil},
+	{"climate", false, nil},
+}
+
+// tables reads every table of the file.
+func (r *reader) tables(top value) {
+	var names []string
+	for _, t := range topTables {
+		names = append(names, t.name)
+	}
+	for _, key := range top.keys() {
+		if !oneOf(key, names) {
+			c, _ := top.in(key)
+			r.add(r.keyPos(c), near(key, names), "a description has no table %s", said(key))
+		}
+	}
+	for _, t := range topTables {
+		v, ok := top.in(t.name)
+		if ok && t.list {
+			r.list(v, t.read)
+		} else if ok {
+			r.single(v, t.read)
+		}
+	}
+	if _, ok := top.in("part"); !ok {
+		r.add(graph.Pos{File: r.file, Line: 1, Column: 1}, "dryfit new writes a description to start from",
+			"there is no [[part]]: a description says which parts there are and which runs join them")
+	}
+}
+
+// list reads [[name]] tables.
+func (r *reader) list(v value, read func(*reader, value)) {
+	items, ok := v.items()
+	if !ok {
+		r.add(r.keyPos(v), fmt.Sprintf("write [[%s]], once for each", v.key), "%s is one table; there may be several", said(v.key))
+		return
+	}
+	if v.key == "part" && len(items) > MaxParts {
+		r.add(r.keyPos(v), "a description holds one tub; split the file", "there are %d parts; at most %d are read", len(items), MaxParts)
+		return
+	}
+	for _, item := range items {
+		read(r, item)
+	}
+}
+
+// single reads a [name] table.
+func (r *reader) single(v value, read func(*reader, value)) {
+	if _, ok := v.v.(map[string]any); !ok {
+		if _, several := v.items(); several {
+			r.add(r.keyPos(v), fmt.Sprintf("write [%s] once, with single brackets", v.key), "there is just one table %s", said(v.key))
+			return
+		}
+		r.wrongType(v, "a table", fmt.Sprintf("[%s] and its keys below it", v.key))
+		return
+	}
+	if read != nil {
+		read(r, v)
+	}
+}
+
+// ownRows reads [[catalog.KIND]] and lays the rows over the catalogue.
+func (r *reader) ownRows(v value) {
+	t, _ := v.v.(map[string]any)
+	rows, problems := catalog.DecodeRows(t, r.file)
+	r.problems(v, problems)
+	r.catalog = r.catalog.With(rows)
+}
+
+// problems reports what is wrong with catalogue rows at the keys they name.
+func (r *reader) problems(v value, problems []catalog.Problem) {
+	for _, p := range problems {
+		at := v
+		if kind, ok := v.in(p.Kind); ok {
+			at = kind
+			if items, ok := kind.items(); ok && p.Index < len(items) {
+				at = items[p.Index]
+			}
+		}
+		pos := r.keyPos(at)
+		message := p.Message
+		if key, ok := at.in(p.Key); ok {
+			pos, message = r.valuePos(key), p.Key+": "+message
+		}
+		r.add(pos, inert(p.Hint), "%s", inert(message))
+	}
+}

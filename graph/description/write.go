@@ -1,0 +1,67 @@
+package description
+
+import (
+	"strings"
+
+	"dryfit/graph"
+)
+
+// Write writes a circuit as a full description, in the order of the circuit. What it writes
+// reads back to the same circuit, places in the file apart: quantities stand in a unit in
+// which they are exact.
+func Write(c *graph.Circuit) []byte {
+	var b strings.Builder
+	section(&b, "[job]", jobFields, &c.Job)
+	water := c.Water
+	section(&b, "[water]", waterFields, &water)
+	section(&b, "[pipe]", pipeFields, &c.Pipe)
+	for _, p := range c.Parts {
+		b.WriteString("\n[[part]]\n")
+		part := *p
+		if p.Kind == graph.Tub {
+			part.Existing = false // goes without saying
+		}
+		writeFields(&b, fieldsOf(p.Kind), &part)
+	}
+	for _, run := range c.Runs {
+		writeRun(&b, run, c.Pipe)
+	}
+	for i := range c.Modes {
+		b.WriteString("\n[[mode]]\n")
+		writeFields(&b, modeFields, &c.Modes[i])
+	}
+	if c.Retrofit != nil {
+		b.WriteString("\n[retrofit]\n")
+		writeFields(&b, retrofitFields, c.Retrofit)
+	}
+	for i := range c.Stock {
+		b.WriteString("\n[[stock]]\n")
+		writeFields(&b, stockFields, &c.Stock[i])
+	}
+	if len(c.Prices) > 0 {
+		b.WriteString("\n[prices]\n")
+		for i := range c.Prices {
+			writePrice(&b, &c.Prices[i])
+		}
+	}
+	writeRows(&b, c.Catalog)
+	return []byte(strings.TrimPrefix(b.String(), "\n"))
+}
+
+// section writes a table that stands once; nothing where it has nothing to say.
+func section[T any](b *strings.Builder, header string, fields []field[T], from *T) {
+	var inner strings.Builder
+	writeFields(&inner, fields, from)
+	if inner.Len() > 0 {
+		b.WriteString("\n" + header + "\n" + inner.String())
+	}
+}
+
+func writePrice(b *strings.Builder, p *graph.Price) {
+	b.WriteString(key(p.Item) + " = ")
+	if p.Code == "" {
+		b.WriteString(quote(p.Price) + "\n")
+		return
+	}
+	b.WriteString(inline(priceFields, p) + "\n")
+}

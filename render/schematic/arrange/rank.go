@@ -1,0 +1,67 @@
+package arrange
+
+import (
+	"sort"
+
+	"dryfit/render/schematic/place"
+)
+
+// rank asks Graphviz where everything should stand. Where it fails the order of the
+// description serves.
+func (b *builder) rank() {
+	b.xs, b.ys = map[*Node]float64{}, map[*Node]float64{}
+	index := map[*Node]int{}
+	var boxes []place.Box
+	var nodes []*Node
+	add := func(n *Node) {
+		index[n] = len(boxes)
+		nodes = append(nodes, n)
+		boxes = append(boxes, place.Box{W: max(n.Symbol.Box.W(), n.LabelW, 2), H: max(n.Symbol.Box.H()+n.LabelH, 2)})
+	}
+	if b.d.Tub != nil {
+		add(b.d.Tub)
+	}
+	for _, l := range b.lines {
+		if !l.hang {
+			for _, n := range l.nodes {
+				add(n)
+			}
+		}
+	}
+	var edges []place.Edge
+	for _, p := range b.d.Pipes {
+		from, ok1 := index[p.From]
+		to, ok2 := index[p.To]
+		if !ok1 || !ok2 || from == to {
+			continue
+		}
+		e := place.Edge{From: from, To: to, Weight: 1, Free: p.To == b.d.Tub}
+		if p.line != nil && p.line.kind == loop {
+			e.Weight = 5
+		}
+		edges = append(edges, e)
+	}
+	pts, err := place.Boxes(boxes, edges, 19, 19)
+	for i, n := range nodes {
+		b.xs[n] = float64(i)
+		if err == nil {
+			b.xs[n], b.ys[n] = pts[i].X, pts[i].Y
+		}
+	}
+	for i, l := range b.lines {
+		l.readingPos = i
+	}
+	sort.SliceStable(b.lines, func(i, j int) bool { return b.meanY(b.lines[i]) < b.meanY(b.lines[j]) })
+}
+
+// meanY is the middle of a line as Graphviz put it.
+func (b *builder) meanY(l *line) float64 {
+	if len(l.nodes) == 0 {
+		return 0
+	}
+	sum := 0.0
+	for _, n := range l.nodes {
+		sum += b.ys[n]
+	}
+	return sum / float64(len(l.nodes))
+}

@@ -1,0 +1,138 @@
+// Package label finds places for labels on a drawing: for each label it is given some
+// places to choose from, and it takes those that cover no line, no sign and no other label.
+package label
+
+import (
+	"math"
+
+	"dryfit/render/scene"
+)
+
+// Place is where a label could stand; of free places the one of least Cost is taken.
+type Place struct {
+	Box  scene.Box
+	Cost float64
+}
+
+// passes bounds how often labels are moved out of each other's way.
+const passes = 6
+
+// Choose picks one place for each label; the labels named first get the first choice, then
+// each is moved to a better place as long as that helps. It returns the index of the
+// place chosen for each label (-1 where it has none to choose from) and how many labels
+// still overlap something.
+func Choose(labels [][]Place, fixed []scene.Box) (chosen []int, overlaps int) {
+	g := newGrid()
+	for _, b := range fixed {
+		g.add(b, -1)
+	}
+	chosen = make([]int, len(labels))
+	for i := range labels {
+		chosen[i] = -1
+	}
+	for i, places := range labels {
+		if k := best(g, places, i); k >= 0 {
+			chosen[i] = k
+			g.add(places[k].Box, i)
+		}
+	}
+	for range passes {
+		moved := false
+		for i, places := range labels {
+			if len(places) < 2 {
+				continue
+			}
+			g.remove(places[chosen[i]].Box, i)
+			k := best(g, places, i)
+			if k != chosen[i] {
+				chosen[i], moved = k, true
+			}
+			g.add(places[k].Box, i)
+		}
+		if !moved {
+			break
+		}
+	}
+	for i, places := range labels {
+		if chosen[i] >= 0 && g.covered(places[chosen[i]].Box, i) > 0 {
+			overlaps++
+		}
+	}
+	return chosen, overlaps
+}
+
+// best returns the place of least cost: its own, and far more for each mm² it covers.
+func best(g *grid, places []Place, self int) int {
+	found, least := -1, math.Inf(1)
+	for k, p := range places {
+		if p.Cost >= least {
+			continue
+		}
+		cost := p.Cost
+		if c := g.covered(p.Box, self); c > 0 {
+			cost += 1000 + 100*c
+		}
+		if cost < least {
+			found, least = k, cost
+		}
+	}
+	return found
+}
+
+// cell is the side of a cell of the grid, mm.
+const cell = 20.0
+
+// grid finds what lies near a box.
+type grid struct{ cells map[[2]int][]entry }
+
+type entry struct {
+	box   scene.Box
+	owner int // label, or -1
+}
+
+func newGrid() *grid { return &grid{cells: map[[2]int][]entry{}} }
+
+func (g *grid) each(b scene.Box, f func(key [2]int)) {
+	x0, x1 := int(math.Floor(b.MinX/cell)), int(math.Floor(b.MaxX/cell))
+	y0, y1 := int(math.Floor(b.MinY/cell)), int(math.Floor(b.MaxY/cell))
+	for x := x0; x <= x1; x++ {
+		for y := y0; y <= y1; y++ {
+			f([2]int{x, y})
+		}
+	}
+}
+
+func (g *grid) add(b scene.Box, owner int) {
+	g.each(b, func(k [2]int) { g.cells[k] = append(g.cells[k], entry{b, owner}) })
+}
+
+func (g *grid) remove(b scene.Box, owner int) {
+	g.each(b, func(k [2]int) {
+		list := g.cells[k]
+		for i, e := range list {
+			if e.owner == owner {
+				g.cells[k] = append(list[:i:i], list[i+1:]...)
+				return
+			}
+		}
+	})
+}
+
+// covered returns the area of b that others cover, mm²; what lies in several cells counts
+// once for each, which only makes a bad place worse.
+func (g *grid) covered(b scene.Box, self int) float64 {
+	sum := 0.0
+	g.each(b, func(k [2]int) {
+		for _, e := range g.cells[k] {
+			if e.owner == self && self >= 0 {
+				continue
+			}
+			w := math.Min(b.MaxX, e.box.MaxX) - math.Max(b.MinX, e.box.MinX)
+			h := math.Min(b.MaxY, e.box.MaxY) - math.Max(b.MinY, e.box.MinY)
+			if w > 0 && h > 0 {
+				sum += w * h
+			}
+		}
+	})
+	return sum
+}

@@ -1,0 +1,243 @@
+package schematic
+
+import (
+	"math"
+	"sort"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/schematic/arrange"
+	"dryfit/render/schematic/label"
+	"dryfit/render/schematic/symbol"
+)
+
+// request asks for a place for a text.
+type request struct {
+	text     text
+	around   scene.Point // a mark to stand beside
+	near     float64     // half the size of the mark
+	vertical bool        // the pipe there is upright
+	places   []label.Place
+	tag      string
+	rank     int // the lower the earlier it chooses
+}
+
+func (d *drawing) want(r request) { d.requests = append(d.requests, r) }
+
+// placeLabels gives every text its place.
+func (d *drawing) placeLabels() {
+	for _, n := range d.diagram.Nodes {
+		if n == d.diagram.Tub {
+			d.wantTub(n)
+			continue
+		}
+		d.wantPart(n)
+	}
+	for _, p := range d.diagram.Pipes {
+		d.wantRun(p)
+	}
+	reqs := d.requests
+	d.requests = nil
+	for i := range reqs {
+		if reqs[i].places == nil {
+			reqs[i].places = besideMark(reqs[i])
+		}
+	}
+	sort.SliceStable(reqs, func(i, j int) bool { return reqs[i].rank < reqs[j].rank })
+	lists := make([][]label.Place, len(reqs))
+	for i, r := range reqs {
+		lists[i] = r.places
+	}
+	chosen, overlaps := label.Choose(lists, d.fixed)
+	d.overlaps = overlaps
+	for i, r := range reqs {
+		if chosen[i] >= 0 {
+			d.write(r, r.places[chosen[i]].Box)
+		}
+	}
+}
+
+// write sets the words of a label into its box.
+func (d *drawing) write(r request, b scene.Box) {
+	y := b.MinY
+	if r.text.ring {
+		c := b.Centre()
+		d.labels = append(d.labels, scene.Circle(c, b.W()/2-0.3, scene.Outline(0.35)).Tagged("ring:"+r.tag))
+		w := r.text.lines[0][0]
+		d.labels = append(d.labels, scene.Text{At: c, Text: w.text, SizeMM: w.size, Bold: w.bold, Anchor: scene.Centre, Middle: true, Tag: "label:" + r.tag})
+		return
+	}
+	for _, line := range r.text.lines {
+		w, h := 0.0, 0.0
+		for i, x := range line {
+			if i > 0 {
+				w += wordGap
+			}
+			w += x.width()
+			h = max(h, x.size*lineMM)
+		}
+		x := b.MinX + (b.W()-w)/2
+		for _, word := range line {
+			d.labels = append(d.labels, scene.Text{At: scene.Point{X: x, Y: y + h*0.5}, Text: word.text, SizeMM: word.size,
+				Bold: word.bold, Middle: true, Tag: "label:" + r.tag})
+			x += word.width() + wordGap
+		}
+		y += h
+	}
+}
+
+// boxAt is a box of the size about a middle.
+func boxAt(cx, cy, w, h float64) scene.Box {
+	return scene.Box{MinX: cx - w/2, MinY: cy - h/2, MaxX: cx + w/2, MaxY: cy + h/2}
+}
+
+// besideMark lists places about a mark on a pipe.
+func besideMark(r request) []label.Place {
+	w, h := r.text.size()
+	var out []label.Place
+	add := func(dx, dy, cost float64) {
+		out = append(out, label.Place{Box: boxAt(r.around.X+dx, r.around.Y+dy, w, h), Cost: cost})
+	}
+	for i, far := range []float64{0, 2, 4, 7} {
+		up, side := r.near+0.3+h/2+far, r.near+0.3+w/2+far
+		cost := float64(i) * 4
+		if r.vertical {
+			add(side, 0, cost)
+			add(-side, 0, cost+0.5)
+			add(side, up/2, cost+2)
+			add(-side, up/2, cost+2)
+			add(side, -up/2, cost+2)
+			add(-side, -up/2, cost+2)
+			continue
+		}
+		add(0, -up, cost)
+		add(0, up, cost+0.5)
+		for _, dx := range []float64{-3, 3, -6, 6} {
+			add(dx, -up, cost+1+math.Abs(dx)/4)
+			add(dx, up, cost+1.5+math.Abs(dx)/4)
+		}
+	}
+	return out
+}
+
+// wantPart lists places about a sign: below it first, for a sign on an upright pipe beside.
+func (d *drawing) wantPart(n *arrange.Node) {
+	t := d.partText(n.Part)
+	w, h := t.size()
+	s := n.Symbol
+	if n.Part.Kind == graph.Manifold {
+		s = symbol.Manifold(n.BarUp, n.BarDown, d.look(n.Part))
+	}
+	b := s.BoxAt(n.At, n.Way).Grow(0.5)
+	c := b.Centre()
+	var out []label.Place
+	add := func(cx, cy, cost float64) { out = append(out, label.Place{Box: boxAt(cx, cy, w, h), Cost: cost}) }
+	upright := n.Way == symbol.Up || n.Way == symbol.Down
+	for i, far := range []float64{0, 1.5, 3, 5, 8, 12} {
+		cost := float64(i) * 5
+		below, above := b.MaxY+0.2+h/2+far, b.MinY-0.2-h/2-far
+		right, left := b.MaxX+0.4+w/2+far, b.MinX-0.4-w/2-far
+		if upright {
+			for _, dy := range []float64{0, -2, 2, -4, 4} {
+				extra := math.Abs(dy) / 2
+				add(right, c.Y+dy, cost+extra)
+				add(left, c.Y+dy, cost+0.7+extra)
+			}
+			add(c.X, below, cost+6)
+			add(c.X, above, cost+6)
+			continue
+		}
+		for _, dx := range []float64{0, -2, 2, -4, 4, -w / 2, w / 2} {
+			extra := math.Abs(dx) / 3
+			add(n.At.X+dx, below, cost+extra)
+			add(n.At.X+dx, above, cost+1.2+extra)
+		}
+		add(n.At.X+w/2+1.2, below, cost+2)
+		add(n.At.X-w/2-1.2, below, cost+2)
+		add(n.At.X+w/2+1.2, above, cost+3)
+		add(n.At.X-w/2-1.2, above, cost+3)
+		add(right, c.Y, cost+4)
+		add(left, c.Y, cost+4)
+	}
+	rank := 1
+	if minor(n.Part.Kind) {
+		rank = 3
+	}
+	d.want(request{text: t, places: out, tag: n.Part.ID, rank: rank})
+}
+
+// wantTub puts the tub's name in the middle of it and the names of its mouths inside the wall.
+func (d *drawing) wantTub(n *arrange.Node) {
+	b := d.diagram.TubBox
+	t := d.partText(n.Part)
+	w, h := t.size()
+	var out []label.Place
+	for _, dy := range []float64{0, -3, 3, -6, 6, 9, -9, 12, 15, 18} {
+		for _, dx := range []float64{-6, -9, -3, 0, 3, 6, 9} {
+			out = append(out, label.Place{Box: boxAt(b.Centre().X+dx, b.Centre().Y+1+dy, w, h), Cost: math.Abs(dy) + math.Abs(dx+6)/3})
+		}
+	}
+	d.want(request{text: t, places: out, tag: n.Part.ID, rank: 1})
+	for _, m := range d.diagram.Mouths {
+		t := text{lines: [][]word{{{fit(m.Port, 2.2), 2.2, false}}}}
+		w, h := t.size()
+		var out []label.Place
+		for i, far := range []float64{0, 2, 4, 6} {
+			cost := float64(i) * 3
+			if m.Foot {
+				for _, dx := range []float64{0, -3, 3, -6} {
+					out = append(out, label.Place{Box: boxAt(m.At.X+dx, m.At.Y-1-h/2-far, w, h), Cost: cost + math.Abs(dx)/3})
+				}
+				continue
+			}
+			for _, dy := range []float64{0, 3, -3, 5} {
+				out = append(out, label.Place{Box: boxAt(m.At.X-1.2-w/2-far, m.At.Y+dy, w, h), Cost: cost + math.Abs(dy)})
+			}
+		}
+		d.want(request{text: t, places: out, tag: "port:" + m.Port, rank: 0})
+	}
+}
+
+// wantRun lists places along the straights of a pipe: above and below where it is level,
+// beside it where it is upright; the longest straight first.
+func (d *drawing) wantRun(p *arrange.Pipe) {
+	for i, t := range d.runTexts(p.Run, p.Air) {
+		w, h := t.size()
+		var out []label.Place
+		for k := 1; k < len(p.Points); k++ {
+			a, b := p.Points[k-1], p.Points[k]
+			l := dist(a, b)
+			if l < 2 {
+				continue
+			}
+			half := d.penOf(p).StrokeMM/2 + lineClear + 0.1
+			short := 0.0
+			level := math.Abs(a.Y-b.Y) < 0.01
+			if level && w > l {
+				short = (w - l) * 1.5
+			}
+			if !level {
+				short = 3
+			}
+			for _, s := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+				x, y := a.X+(b.X-a.X)*s, a.Y+(b.Y-a.Y)*s
+				cost := short + math.Abs(s-0.5)*6
+				for j, far := range []float64{0, 1.2, 2.6, 4.5} {
+					c := cost + 4*float64(j)
+					if level {
+						up, down := c, c+0.4
+						if i%2 == 1 { // the second text of a run prefers the other side
+							up, down = down, up
+						}
+						out = append(out, label.Place{Box: boxAt(x, y-half-h/2-far, w, h), Cost: up},
+							label.Place{Box: boxAt(x, y+half+h/2+far, w, h), Cost: down})
+					} else {
+						out = append(out, label.Place{Box: boxAt(x+half+0.3+w/2+far, y, w, h), Cost: c},
+							label.Place{Box: boxAt(x-half-0.3-w/2-far, y, w, h), Cost: c + 0.4})
+					}
+				}
+			}
+		}
+		d.want(request{text: t, places: out, tag: "run:" + p.Run.ID, rank: 2})
+	}
+}

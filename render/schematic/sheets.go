@@ -1,0 +1,165 @@
+package schematic
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/schematic/symbol"
+	"dryfit/render/sheet"
+)
+
+// Scales at which a drawing is still read at arm's length.
+const (
+	mostScale  = 1.35
+	leastOnA4  = 0.72
+	sheetInset = 1.5 // between the drawing and the edge of the free area, mm
+)
+
+// sheets puts the drawing on paper.
+func (d *drawing) sheets() []*scene.Scene {
+	page := d.in.Page
+	s := d.page(page)
+	if !page.Fixed && d.scaleFor(s.Area()) < leastOnA4 {
+		page.Format = sheet.A3
+		s = d.page(page)
+	}
+	area := s.Area()
+	k := d.scaleFor(area)
+	b := d.bounds()
+	c, a := b.Centre(), area.Centre()
+	for _, it := range append(append([]scene.Item{}, d.items...), d.labels...) {
+		s.Add(fitted(it, c, a, k))
+	}
+	return []*scene.Scene{s.Scene}
+}
+
+func (d *drawing) bounds() scene.Box {
+	return scene.Bounds(d.items...).Union(scene.Bounds(d.labels...))
+}
+
+func (d *drawing) scaleFor(area scene.Box) float64 {
+	b := d.bounds()
+	if b.IsEmpty() {
+		return 1
+	}
+	area = area.Grow(-sheetInset)
+	return min(mostScale, area.W()/max(b.W(), 1), area.H()/max(b.H(), 1))
+}
+
+// fitted moves an item from about c to about a, k times as large. Line widths stay.
+func fitted(it scene.Item, c, a scene.Point, k float64) scene.Item {
+	f := func(p scene.Point) scene.Point {
+		return scene.Point{X: a.X + k*(p.X-c.X), Y: a.Y + k*(p.Y-c.Y)}
+	}
+	switch it := it.(type) {
+	case scene.Shape:
+		return it.Map(f)
+	case scene.Text:
+		it.At = f(it.At)
+		it.SizeMM *= k
+		return it
+	}
+	return it
+}
+
+// page returns the sheet with everything but the drawing on it.
+func (d *drawing) page(p sheet.Page) *sheet.Sheet {
+	doc := d.in.Title
+	if doc == "" {
+		doc = "Schematic"
+	}
+	h := sheet.HeadOf(d.c.Job, doc)
+	h.Symbols = "after ISO 10628-2"
+	h.Sheet, h.Of = d.in.Sheet, d.in.Of
+	s := sheet.New(p.Format, p.Orientation, h)
+	s.Notes(d.notes()...)
+	s.Legend(d.legend()...)
+	return s
+}
+
+// notes are what the drawing needs said.
+func (d *drawing) notes() []string {
+	var out []string
+	if !d.common.size.IsZero() {
+		out = append(out, strings.TrimSpace(fmt.Sprintf("Pipe is %s %s unless marked.", d.common.spec, d.common.size)))
+	}
+	var gone []string
+	if d.in.Stage == graph.After {
+		for _, p := range d.in.Circuit.Parts {
+			if p.Removed {
+				gone = append(gone, p.ID)
+			}
+		}
+	}
+	if len(gone) > 0 {
+		out = append(out, "Taken out: "+strings.Join(gone, ", ")+".")
+	}
+	out = append(out, d.c.Job.Notes...)
+	return append(out, d.in.Notes...)
+}
+
+// legend has one entry for each sign on the drawing, in the order of the kinds, then the
+// kinds of line.
+func (d *drawing) legend() []sheet.Entry {
+	var out []sheet.Entry
+	for _, k := range graph.Kinds() {
+		seen := map[string]bool{}
+		for _, p := range d.c.Parts {
+			if p.Kind != k {
+				continue
+			}
+			l := d.look(p)
+			l.Pen = penOld
+			s := symbol.Of(k, l)
+			switch k {
+			case graph.Tub:
+				s = symbol.Tub(12, 6, l)
+			case graph.Manifold:
+				s = symbol.Manifold(0, 2, l)
+			}
+			if seen[s.Legend] {
+				continue
+			}
+			seen[s.Legend] = true
+			out = append(out, entry(s))
+		}
+	}
+	return append(out, d.lineEntries()...)
+}
+
+// entry centres a sign on its own middle.
+func entry(s symbol.Symbol) sheet.Entry {
+	b := scene.Bounds(s.Items...)
+	c := b.Centre()
+	return sheet.Entry{Symbol: s.At(scene.Point{X: -c.X, Y: -c.Y}, symbol.Right), W: b.W(), H: b.H(), Text: s.Legend}
+}
+
+func (d *drawing) lineEntries() []sheet.Entry {
+	var old, new, air bool
+	for _, p := range d.diagram.Pipes {
+		air = air || p.Air
+		old = old || !p.Run.New()
+		new = new || p.Run.New()
+	}
+	line := func(st scene.Style, text string) sheet.Entry {
+		return sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -6}, scene.Point{X: 6}, st)}, W: 12, H: 2, Text: text}
+	}
+	var out []sheet.Entry
+	if old {
+		out = append(out, line(scene.Stroke(penOld), "existing pipe"))
+	}
+	if new {
+		out = append(out, line(scene.Stroke(penNew), "new pipe"))
+	}
+	if air {
+		out = append(out, line(scene.Dashed(penOld, 2.2, 1.3), "air line"))
+	}
+	if len(d.cutNames) > 0 {
+		a, b := scene.Point{X: -1.6, Y: 2.3}, scene.Point{X: 0.2, Y: -2.3}
+		mark := scene.Join(scene.Line(a, b, scene.Stroke(0.5)), scene.Line(scene.Point{X: a.X + 1.4, Y: a.Y}, scene.Point{X: b.X + 1.4, Y: b.Y}, scene.Stroke(0.5)))
+		out = append(out, sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -6}, scene.Point{X: 6}, scene.Stroke(penOld)), mark}, W: 12, H: 5, Text: "cut the existing pipe here"})
+	}
+	return out
+}

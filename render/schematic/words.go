@@ -1,0 +1,249 @@
+package schematic
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/render/scene"
+)
+
+// Letter heights (em) on the drawing, mm, before it is fitted to the sheet.
+const (
+	tagEm  = 3.3
+	idEm   = 2.6
+	sizeEm = 2.6
+	lineMM = 1.18 // line pitch, em
+)
+
+// word is a stretch of text in one cut.
+type word struct {
+	text string
+	size float64
+	bold bool
+}
+
+func (w word) width() float64 { return scene.TextWidth(w.text, w.size, w.bold) }
+
+// text is a label: lines of words.
+type text struct {
+	lines [][]word
+	ring  bool // in a circle: a cut's number
+}
+
+const wordGap = 1.2 // between a tag and an id on one line, mm
+
+func (t text) size() (w, h float64) {
+	for _, line := range t.lines {
+		lw, lh := 0.0, 0.0
+		for i, x := range line {
+			if i > 0 {
+				lw += wordGap
+			}
+			lw += x.width()
+			lh = max(lh, x.size*lineMM)
+		}
+		w = max(w, lw)
+		h += lh
+	}
+	if t.ring {
+		w = max(w, h) + 2
+		h = w
+	}
+	return w, h
+}
+
+// minor reports whether a kind gets one line only: there are many of them.
+func minor(k graph.Kind) bool {
+	switch k {
+	case graph.Tee, graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb,
+		graph.Cap, graph.DrainValve, graph.AirBleed, graph.FlowSwitch, graph.PressureSwitch, graph.ThermometerPocket, graph.AirControl:
+		return true
+	}
+	return false
+}
+
+const mostLabel = 34.0 // width at which an id is cut short, mm
+
+// partText is the label of a part: tag, id and what a fitter must know of it.
+func (d *drawing) partText(p *graph.Part) text {
+	var t text
+	tag, id := d.tags[p.ID], p.ID
+	if strings.EqualFold(tag, id) {
+		id = ""
+	}
+	tagSize := tagEm
+	if minor(p.Kind) {
+		tagSize = idEm
+	}
+	id = fit(id, idEm)
+	switch {
+	case tag == "":
+		t.lines = append(t.lines, []word{{id, tagEm, true}})
+	case id == "":
+		t.lines = append(t.lines, []word{{tag, tagSize, true}})
+	case minor(p.Kind):
+		t.lines = append(t.lines, []word{{tag, tagSize, true}, {id, idEm, false}})
+	default:
+		t.lines = append(t.lines, []word{{tag, tagSize, true}}, []word{{id, idEm, false}})
+	}
+	for _, f := range d.facts(p) {
+		t.lines = append(t.lines, []word{{fit(f, idEm), idEm, false}})
+	}
+	return t
+}
+
+func fit(s string, size float64) string {
+	if scene.TextWidth(s, size, false) <= mostLabel {
+		return s
+	}
+	r := []rune(s)
+	for len(r) > 1 && scene.TextWidth(string(r)+"…", size, false) > mostLabel {
+		r = r[:max(1, len(r)*9/10)]
+	}
+	return string(r) + "…"
+}
+
+// facts are the lines below a part's name.
+func (d *drawing) facts(p *graph.Part) []string {
+	var out []string
+	switch {
+	case p.Kind == graph.Tub && d.c.Water.VolumeM3 > 0:
+		out = append(out, quantity.Format(d.c.Water.VolumeM3, quantity.Volume, d.units))
+	case p.Kind == graph.Pump && len(p.SpeedNames()) > 1:
+		out = append(out, fmt.Sprintf("%d-speed", len(p.SpeedNames())))
+	case p.Kind == graph.ElementHeater && p.Element != nil:
+		if p.Element.PowerW > 0 {
+			out = append(out, quantity.Format(p.Element.PowerW, quantity.Power, d.units))
+		}
+		if p.Element.Disconnected {
+			out = append(out, "disconnected")
+		}
+	case p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 1:
+		out = append(out, fmt.Sprintf("%d jets", p.Jets.Count))
+	case p.Kind == graph.CheckValve:
+		if pa := d.cracking(p); pa > 0 {
+			out = append(out, springText(pa))
+		}
+	case p.Kind.IsHandValve():
+		out = append(out, positionText(p))
+	case p.Kind == graph.HeatPump && p.Unit != nil && p.Unit.Rated > 0:
+		out = append(out, "rated "+quantity.Format(p.Unit.Rated, quantity.Flow, d.units))
+	}
+	if s := d.ownSize(p); s != "" {
+		out = append(out, s)
+	}
+	return out
+}
+
+// springText says a cracking pressure in both units of the trade: "2 psi / 13.8 kPa".
+func springText(pa float64) string {
+	return quantity.Format(pa, quantity.Pressure, quantity.InchSystem) + " / " + quantity.Format(pa, quantity.Pressure, quantity.MetricSystem)
+}
+
+// cracking returns a spring check's pressure: as described, else its catalogue row's.
+func (d *drawing) cracking(p *graph.Part) float64 {
+	switch {
+	case !spring(p):
+		return 0
+	case p.Check != nil && p.Check.CrackingSet:
+		return p.Check.CrackingPa
+	case d.c.Catalog == nil:
+		return 0
+	}
+	if p.Type != "" {
+		if row, ok := d.c.Catalog.Row(p.Type); ok {
+			return row.CrackingPa
+		}
+	}
+	return 0
+}
+
+func spring(p *graph.Part) bool { return p.Check == nil || p.Check.Style != "swing" }
+
+// positionText is a hand valve's normal position.
+func positionText(p *graph.Part) string {
+	pos := graph.Opening(1)
+	if p.Valve != nil && (p.Valve.PositionSet || p.Valve.Position > 0) {
+		pos = p.Valve.Position
+	}
+	if p.Valve != nil && p.Valve.Kv > 0 && !p.Valve.PositionSet {
+		return "throttled"
+	}
+	switch {
+	case pos <= 0:
+		return "shut"
+	case pos >= 1:
+		return "open"
+	}
+	return fmt.Sprintf("%.0f %% open", float64(pos)*100)
+}
+
+// ownSize is a part's size where it differs from its runs'.
+func (d *drawing) ownSize(p *graph.Part) string {
+	if p.Size.IsZero() || p.Kind == graph.Tub || p.Kind == graph.HeatPump {
+		return ""
+	}
+	for _, r := range d.c.Runs {
+		if (r.From.Part == p.ID || r.To.Part == p.ID) && r.Size == p.Size {
+			return ""
+		}
+	}
+	return p.Size.String()
+}
+
+// runTexts are the labels of a run: its name, and its size where the sheet's note does not
+// say it already. New work always carries its size.
+func (d *drawing) runTexts(r *graph.Run, air bool) []text {
+	var out []text
+	if r.Named {
+		out = append(out, text{lines: [][]word{{{fit(r.ID, sizeEm), sizeEm, false}}}})
+	}
+	size := ""
+	if r.Size != d.common.size {
+		size = r.Size.String()
+	}
+	if r.Spec != d.common.spec {
+		size = strings.TrimSpace(r.Size.String() + " " + string(r.Spec))
+	}
+	if size == "" && r.New() && !r.Size.IsZero() {
+		size = r.Size.String()
+	}
+	if direct(r) {
+		return nil
+	}
+	if air {
+		out = append(out, text{lines: [][]word{{{"air, do not cut", sizeEm, false}}}})
+	}
+	if size != "" {
+		out = append(out, text{lines: [][]word{{{size, sizeEm, r.New()}}}})
+	}
+	return out
+}
+
+func direct(r *graph.Run) bool { return r.HasLength && r.LengthMM == 0 && len(r.Legs) == 0 }
+
+// pipeOf is a spec and a size.
+type pipeOf struct {
+	spec catalog.Spec
+	size catalog.Size
+}
+
+// commonPipe is what most runs are made of: [pipe]'s, else that of the most runs.
+func commonPipe(c *graph.Circuit) pipeOf {
+	count := map[pipeOf]int{}
+	var best pipeOf
+	for _, r := range c.Runs {
+		k := pipeOf{r.Spec, r.Size}
+		count[k]++
+		if count[k] > count[best] || best.size.IsZero() {
+			best = k
+		}
+	}
+	if k := (pipeOf{c.Pipe.Spec, c.Pipe.Size}); count[k] > 0 {
+		return k
+	}
+	return best
+}

@@ -52,17 +52,23 @@ type JointCement struct {
 // Source: judgement.
 const SmallJobFactor = 1.5
 
+// cements is what one joint of each inch size takes.
+var cements = sync.OnceValue(func() map[Size]JointCement {
+	s := readSheet("cement.csv")
+	out := map[Size]JointCement{}
+	for _, l := range s.lines {
+		out[s.size(l[0])] = JointCement{s.number(l[1]), s.number(l[2]), l[3]}
+	}
+	return out
+})
+
 // Cement returns what one joint of the size takes. A metric size goes by the inch size that
 // it stands beside (50 mm by 1-1/2 in), and the source says so.
 func Cement(size Size) (JointCement, bool) {
 	near, guess := inchBeside(size)
-	s := readSheet("cement.csv")
-	for _, l := range s.lines {
-		if s.size(l[0]) == near {
-			return JointCement{s.number(l[1]), s.number(l[2]), l[3] + guess}, true
-		}
-	}
-	return JointCement{}, false
+	c, ok := cements()[near]
+	c.Source += guess
+	return c, ok
 }
 
 // Cure is how long a cemented joint wants. In damp weather it is half as long again.
@@ -76,28 +82,51 @@ type Cure struct {
 // DampFactor lengthens a cure in damp weather. Source: both tables of data/cure.csv.
 const DampFactor = 1.5
 
+// cureLine is one line of the two tables of cure times.
+type cureLine struct {
+	from, to         Size
+	coldest, hottest float64 // °C
+	cure             Cure
+}
+
+var cures = sync.OnceValue(func() []cureLine {
+	s := readSheet("cure.csv")
+	var out []cureLine
+	for _, l := range s.lines {
+		out = append(out, cureLine{
+			s.size(l[1]), s.size(l[2]), s.amount(l[3], quantity.Temperature), s.amount(l[4], quantity.Temperature),
+			Cure{s.duration(l[5]), s.duration(l[6]), s.duration(l[7]), l[8]},
+		})
+	}
+	return out
+})
+
+// hottestCure is where the tables of cure times end, °C.
+const hottestCure = 38
+
 // CureTimes returns how long a joint of the size wants at the temperature of the air (°C):
 // the slower of two tables. Where a temperature stands on the border of two lines the
 // warmer counts; above 38 °C the line up to 38 °C does. ok is false below -18 °C and for
 // sizes without a line.
 func CureTimes(size Size, tempC float64) (c Cure, ok bool) {
 	near, guess := inchBeside(size)
-	s := readSheet("cure.csv")
-	for _, l := range s.lines {
-		from, to := s.amount(l[3], quantity.Temperature), s.amount(l[4], quantity.Temperature)
-		if near.Nominal < s.size(l[1]).Nominal || near.Nominal > s.size(l[2]).Nominal || near.IsZero() {
+	if near.IsZero() {
+		return Cure{}, false
+	}
+	at := min(tempC, hottestCure)
+	for _, l := range cures() {
+		if near.Nominal < l.from.Nominal || near.Nominal > l.to.Nominal {
 			continue
 		}
-		if t := min(tempC, 38); t < from || t > to || t == to && to != 38 {
+		if at < l.coldest || at > l.hottest || at == l.hottest && at != hottestCure {
 			continue
 		}
-		line := Cure{s.duration(l[5]), s.duration(l[6]), s.duration(l[7]), l[8] + guess}
-		if line.To11Bar >= c.To11Bar {
-			c.Source = line.Source
+		if l.cure.To11Bar >= c.To11Bar {
+			c.Source = l.cure.Source + guess
 		}
-		c.Handling = max(c.Handling, line.Handling)
-		c.To11Bar = max(c.To11Bar, line.To11Bar)
-		c.To25Bar = max(c.To25Bar, line.To25Bar)
+		c.Handling = max(c.Handling, l.cure.Handling)
+		c.To11Bar = max(c.To11Bar, l.cure.To11Bar)
+		c.To25Bar = max(c.To25Bar, l.cure.To25Bar)
 		ok = true
 	}
 	return c, ok

@@ -72,6 +72,16 @@ func readCSV(name string, raw []byte) (rows []Row, problems []Problem) {
 	if err != nil {
 		return nil, []Problem{{Origin: name, Message: err.Error()}}
 	}
+	found := make([]column, len(heads))
+	for i, head := range heads {
+		var ok bool
+		if found[i], ok = findColumn(head); !ok {
+			p := problemOf(head, unknown("column", head, ColumnNames()))
+			p.Origin = name
+			return nil, []Problem{p}
+		}
+	}
+	rows = make([]Row, 0, strings.Count(string(raw), "\n"))
 	for {
 		cells, err := in.Read()
 		if errors.Is(err, io.EOF) {
@@ -81,7 +91,7 @@ func readCSV(name string, raw []byte) (rows []Row, problems []Problem) {
 			return rows, append(problems, Problem{Origin: name, Message: err.Error()})
 		}
 		line, _ := in.FieldPos(0)
-		row, bad := csvRow(heads, cells)
+		row, bad := csvRow(found, cells)
 		row.Origin = fmt.Sprintf("%s:%d", name, line)
 		for _, p := range bad {
 			p.Kind, p.Row, p.Origin = row.Kind, row.Name, row.Origin
@@ -91,17 +101,12 @@ func readCSV(name string, raw []byte) (rows []Row, problems []Problem) {
 	}
 }
 
-func csvRow(heads, cells []string) (Row, []Problem) {
+func csvRow(heads []column, cells []string) (Row, []Problem) {
 	var r Row
 	var bad []Problem
-	for i, head := range heads {
+	for i, c := range heads {
 		cell := strings.TrimSpace(cells[i])
 		if cell == "" {
-			continue
-		}
-		c, ok := findColumn(head)
-		if !ok {
-			bad = append(bad, problemOf(head, unknown("column", head, ColumnNames())))
 			continue
 		}
 		v, err := cellValue(c.form, cell)
@@ -109,7 +114,7 @@ func csvRow(heads, cells []string) (Row, []Problem) {
 			err = c.set(&r, v)
 		}
 		if err != nil {
-			bad = append(bad, problemOf(head, err))
+			bad = append(bad, problemOf(c.name, err))
 		}
 	}
 	if r.Name == "" {

@@ -114,10 +114,10 @@ func fromBase(v float64, d Dimension, unit string) float64 {
 		if u.Dimension != d || u.Symbol != unit {
 			continue
 		}
-		factor, _ := product(u.Factor).Float64()
+		factor, _ := exactOf()[u.Factor].Float64()
 		v /= factor
 		if u.Offset != "" {
-			offset, _ := product(u.Offset).Float64()
+			offset, _ := exactOf()[u.Offset].Float64()
 			v += offset
 		}
 		return v

@@ -3,6 +3,7 @@ package quantity
 import (
 	"fmt"
 	"math/big"
+	"strconv"
 	"strings"
 )
 
@@ -80,19 +81,26 @@ func (r *reader) over(start int, top string) (*big.Rat, *Error) {
 	return r.rat(start, top, bottom)
 }
 
+// rat makes the number from the digits over and under its fraction; top may have a point.
 func (r *reader) rat(start int, top, bottom string) (*big.Rat, *Error) {
-	if len(strings.Replace(top, ".", "", 1)) > longestDigits || len(bottom) > longestDigits {
+	whole, decimals, _ := strings.Cut(top, ".")
+	if len(whole)+len(decimals) > longestDigits || len(bottom) > longestDigits {
 		return nil, r.fail(start, fmt.Sprintf("a number has at most %d digits", longestDigits), "%s has too many digits", quoted(r.text))
 	}
-	if strings.HasPrefix(top, ".") {
-		top = "0" + top
-	}
-	a, okA := new(big.Rat).SetString(top)
-	b, okB := new(big.Rat).SetString(bottom)
-	if !okA || !okB {
+	a, errA := strconv.ParseInt(whole+decimals, 10, 64)
+	b, errB := strconv.ParseInt(bottom, 10, 64)
+	if errA != nil || errB != nil {
 		return nil, r.notANumber(start)
 	}
-	return a.Quo(a, b), nil
+	n := big.NewRat(a, b)
+	if decimals == "" {
+		return n, nil
+	}
+	scale := int64(1)
+	for range decimals {
+		scale *= 10
+	}
+	return n.Quo(n, big.NewRat(scale, 1)), nil
 }
 
 // afterNumber refuses what may not follow a number directly.

@@ -118,7 +118,7 @@ func (r *reader) checkChain(parts []part) *Error {
 			return r.fail(large.at, "only the last number of a compound may have a fraction",
 				"%s has a fraction before its last number", quoted(r.text))
 		}
-		most := new(big.Rat).Quo(product(large.unit.Factor), product(small.unit.Factor))
+		most := new(big.Rat).Quo(exactOf()[large.unit.Factor], exactOf()[small.unit.Factor])
 		if small.number.Cmp(most) >= 0 {
 			return r.fail(small.at, fmt.Sprintf("%s %s make 1 %s", most.RatString(), small.unit.Symbol, large.unit.Symbol),
 				"%s has too many %s after its %s", quoted(r.text), small.unit.Symbol, large.unit.Symbol)

@@ -3,6 +3,7 @@ package quantity
 import (
 	"math/big"
 	"slices"
+	"sync"
 )
 
 // UnitInfo is one line of the table of units.
@@ -110,10 +111,22 @@ func (u UnitInfo) spells(text string) bool {
 func (u UnitInfo) exact(number *big.Rat) *big.Rat {
 	out := new(big.Rat).Set(number)
 	if u.Offset != "" {
-		out.Sub(out, product(u.Offset))
+		out.Sub(out, exactOf()[u.Offset])
 	}
-	return out.Mul(out, product(u.Factor))
+	return out.Mul(out, exactOf()[u.Factor])
 }
+
+// exactOf holds the factors and offsets of the table, worked out once; never written to.
+var exactOf = sync.OnceValue(func() map[string]*big.Rat {
+	out := map[string]*big.Rat{}
+	for _, u := range unitTable {
+		out[u.Factor] = product(u.Factor)
+		if u.Offset != "" {
+			out[u.Offset] = product(u.Offset)
+		}
+	}
+	return out
+})
 
 // product works out a product and quotient of decimals such as "0.001/60", exactly.
 func product(text string) *big.Rat {

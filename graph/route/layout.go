@@ -15,6 +15,9 @@ type Layout struct {
 	Joints   []Joint              // every joint of the new work, numbered from 1
 	Closures []Closure            // one for each loop of located runs
 	Findings []graph.Diagnostic
+
+	links    []link    // one for each of Joints
+	assembly *Assembly // worked out by Lay, so that joints are numbered in their order
 }
 
 // Path is one run laid out.
@@ -26,6 +29,7 @@ type Path struct {
 	Located  bool
 	Fittings []Fitting // from start to end: what the user never wrote, and in a run known by length what he counted
 	Pieces   []int     // indexes into Layout.Pieces
+	Stops    []End     // what stands at each of Points, old work too; take-off and depth 0 where the pipe goes straight on
 }
 
 // Fitting is a fitting that legs, sizes, families or stock lengths ask for.

@@ -1,0 +1,107 @@
+package route
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+)
+
+// stockElbow is an elbow a merchant has: the angle it turns the pipe by, and its kind.
+type stockElbow struct {
+	deg  float64
+	kind string
+}
+
+// stockElbows are the elbows in the trade, from the smallest turn.
+func stockElbows() []stockElbow {
+	return []stockElbow{{22.5, "elbow-22.5"}, {45, "elbow-45"}, {90, "elbow-90"}}
+}
+
+// bendRadii is the least radius a flexible pipe is bent to, in outside diameters.
+// Source: common practice, no source.
+const bendRadii = 4
+
+// bend puts an elbow where leg k of a run meets the next, and returns its index among the
+// run's fittings; -1 where none is needed or none fits.
+func (l *layer) bend(i, k int) int {
+	r := l.c.Runs[i]
+	a, b := r.Legs[k], r.Legs[k+1]
+	turn := a.By.AngleTo(b.By)
+	where := fmt.Sprintf("bend %d of %s", k+1, r.ID)
+	if turn < straightDeg {
+		return -1
+	}
+	if turn > 180-straightDeg {
+		l.wrongBend(r, b.Pos, fmt.Sprintf("leg %d of %s goes %s and leg %d straight back %s: the pipe folds back on itself", k+1, r.ID, wayWords(a.By), k+2, wayWords(b.By)),
+			"write the difference as one leg, or put a leg between them")
+		return -1
+	}
+	if l.lines[i].gliding {
+		l.judgeHoseBend(i, k, turn)
+		return -1
+	}
+	for _, e := range stockElbows() {
+		if math.Abs(turn-e.deg) > straightDeg {
+			continue
+		}
+		row, ok := l.cat.Fitting(e.kind, r.Spec, r.Size)
+		if !ok && r.New() {
+			l.noRow(e.kind, r.Spec, r.Size, b.Pos, r)
+		}
+		path := &l.lay.Paths[i]
+		path.Fittings = append(path.Fittings, Fitting{
+			Kind: e.kind, Row: row, Run: r.ID, Where: where, Point: k + 1, TurnDeg: turn, Count: 1, New: r.New(),
+		})
+		return len(path.Fittings) - 1
+	}
+	l.wrongBend(r, b.Pos, fmt.Sprintf("the pipe turns by %s at %s, and no stock elbow has that angle", degrees(turn), where), nearestElbows(turn))
+	return -1
+}
+
+// wrongBend is an error in new work and one note for old.
+func (l *layer) wrongBend(r *graph.Run, pos graph.Pos, message, hint string) {
+	if !r.New() {
+		l.old.add("bend of no stock angle", pos, message, "measure the leg again, or take it as it is: the loss of this bend is left out")
+		return
+	}
+	l.find(pos, graph.Error, message, hint)
+}
+
+func nearestElbows(turn float64) string {
+	var below, above float64
+	for _, e := range stockElbows() {
+		switch {
+		case e.deg < turn:
+			below = e.deg
+		case above == 0:
+			above = e.deg
+		}
+	}
+	switch {
+	case below == 0:
+		return fmt.Sprintf("go straight, or change the leg so that the turn is %s", degrees(above))
+	case above == 0:
+		return fmt.Sprintf("the largest stock elbow turns %s: use two elbows with a short leg between", degrees(below))
+	}
+	return fmt.Sprintf("change the leg so that the turn is %s or %s", degrees(below), degrees(above))
+}
+
+// judgeHoseBend warns where a flexible pipe has no room to bend: the legs on both sides of
+// a bend must be as long as the bend's tangent, R·tan(turn/2).
+func (l *layer) judgeHoseBend(i, k int, turn float64) {
+	r := l.c.Runs[i]
+	out := l.lay.Paths[i].Pipe.OutsideMM
+	if !r.New() || out == 0 {
+		return
+	}
+	need := bendRadii * out * math.Tan(turn/2*math.Pi/180)
+	for _, leg := range []int{k, k + 1} {
+		if have := r.Legs[leg].LengthMM(); have < need-0.05 {
+			l.find(r.Legs[leg].Pos, graph.Warning,
+				fmt.Sprintf("%s is %s, and flexible pipe of %s outside diameter needs %s on each side of a turn of %s", legWords(r, leg+1), mm(have), mm(out), mm(need), degrees(turn)),
+				fmt.Sprintf("lengthen the leg, or use rigid pipe with an elbow; the least bending radius is taken as %d outside diameters (common practice)", bendRadii))
+			return
+		}
+	}
+}

@@ -1,0 +1,147 @@
+package route
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// closureLimitMM is by how much a loop may miss itself and still close: less than the
+// width of a saw cut. Common practice, no source.
+const closureLimitMM = 1
+
+// closeLoops walks every loop of known distances and says by how much it misses itself.
+func (l *layer) closeLoops(w *web, body []int) {
+	for k := range w.ties {
+		t := &w.ties[k]
+		if t.tree || t.from == t.to {
+			continue
+		}
+		// the tie itself, then back through the tree from its end to its start
+		loop := append([]step{{tie: k}}, w.chain(t.to, t.from)...)
+		sum := graph.Vec{}
+		var runs []string
+		isNew := false
+		for _, s := range loop {
+			u := &w.ties[s.tie]
+			isNew = isNew || u.isNew()
+			if s.back {
+				sum = sum.Sub(u.by)
+			} else {
+				sum = sum.Add(u.by)
+			}
+			if u.run != nil {
+				runs = append(runs, u.run.ID)
+			}
+		}
+		if runs == nil {
+			continue
+		}
+		c := Closure{Runs: runs, ErrorMM: sum.Scale(-1)}
+		c.Closed = c.ErrorMM.Len() <= closureLimitMM
+		if !c.Closed {
+			l.missedLoop(w, loop, &c, isNew)
+		}
+		l.lay.Closures = append(l.lay.Closures, c)
+	}
+}
+
+// missedLoop words a loop that does not close.
+func (l *layer) missedLoop(w *web, loop []step, c *Closure, isNew bool) {
+	message := fmt.Sprintf("the loop through %s does not close: it misses by %s", listWords(c.Runs), distanceWords(c.ErrorMM))
+	if !isNew {
+		l.old.add("loop does not close", w.ties[loop[0].tie].pos(), message, "the existing pipe was measured so; measure again where the new work hangs on it")
+		return
+	}
+	pos, mend := l.mendLoop(w, loop, c.ErrorMM)
+	c.Mend = mend
+	if !pos.IsValid() {
+		for _, s := range loop {
+			if t := &w.ties[s.tie]; t.isNew() && !pos.IsValid() {
+				pos = t.pos()
+			}
+		}
+	}
+	hint := mend
+	if hint == "" {
+		hint = "no leg of the new work runs that way: add one, or measure the old pipe again"
+	}
+	for _, s := range loop {
+		if t := w.ties[s.tie]; t.gone {
+			hint += fmt.Sprintf(" (%s was taken out, and says how far apart its ends stand)", t.run.ID)
+		}
+	}
+	l.find(pos, graph.Error, message, hint)
+}
+
+func (t *tie) pos() graph.Pos {
+	if t.run != nil {
+		return t.run.Pos
+	}
+	return t.part.Pos
+}
+
+// mendLoop finds, for each axis along which the loop misses, a leg of new pipe along that
+// axis whose length would close it, and words it. The position is that of the first leg.
+func (l *layer) mendLoop(w *web, loop []step, miss graph.Vec) (graph.Pos, string) {
+	var pos graph.Pos
+	var out []string
+	for _, axis := range []graph.Vec{{X: miss.X}, {Y: miss.Y}, {Z: miss.Z}} {
+		if axis.Len() <= closureLimitMM/2. {
+			continue
+		}
+		legPos, text := l.mendLeg(w, loop, axis)
+		if text == "" {
+			return pos, ""
+		}
+		if !pos.IsValid() {
+			pos = legPos
+		}
+		out = append(out, text)
+	}
+	return pos, strings.Join(out, ", and ")
+}
+
+// mendLeg finds the longest leg along the axis that stays a leg once mended.
+func (l *layer) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, string) {
+	var pos graph.Pos
+	text, longest := "", 0.0
+	for _, s := range loop {
+		t := w.ties[s.tie]
+		if t.path < 0 || !t.isNew() {
+			continue
+		}
+		for k, by := range l.lines[t.path].legs {
+			length := by.Len()
+			if length <= longest || math.Abs(by.Unit().Dot(miss.Unit())) < math.Cos(straightDeg*math.Pi/180) {
+				continue
+			}
+			mended := length + by.Unit().Dot(miss)
+			if s.back {
+				mended = length - by.Unit().Dot(miss)
+			}
+			if mended < 1 {
+				continue
+			}
+			longest, pos = length, t.run.Legs[k].Pos
+			text = fmt.Sprintf("make %s %s %s instead of %s", legWords(t.run, k+1), wayWords(by), mm(mended), mm(length))
+		}
+	}
+	return pos, text
+}
+
+// listWords joins names: "a", "a and b", "a, b and c"; a long list keeps its ends.
+func listWords(names []string) string {
+	n := len(names)
+	switch {
+	case n == 0:
+		return "nothing"
+	case n == 1:
+		return names[0]
+	case n > 6:
+		return fmt.Sprintf("%s and %d more to %s", strings.Join(names[:3], ", "), n-4, names[n-1])
+	}
+	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+}

@@ -1,0 +1,237 @@
+package route
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+)
+
+// link is what the order of assembly needs to know of a joint, beside the Joint itself.
+type link struct {
+	a, b   string    // the rigid bodies it joins
+	into   graph.Vec // the way the spigot enters its socket, unit; zero: not known
+	spigot byte      // 'a' or 'b': the side that is the spigot
+	depth  float64   // insertion depth
+	flex   bool      // one side is hose or flexible pipe and can be bent aside
+	slip   bool      // a slip coupling can be slid over it from a park on bare pipe
+	open   bool      // a union nut
+	unit   bool      // at the unit
+	old    bool      // at the end of old pipe or at an old part
+	play   float64   // how far the old end can be drawn back, mm; 0 where nothing was said
+	aside  *bool     // the old end can be sprung aside; nil: not said
+	piece  int       // index of the piece; -1
+	part   string    // id of the part; ""
+	run    int       // index of the run; -1
+}
+
+// join adds a joint of the new work and returns its number; joints between things that are
+// there already are none.
+func (l *layer) join(k link, j Joint) int {
+	if k.a == ground && k.b == ground {
+		return 0
+	}
+	k.run = -1
+	for i, r := range l.c.Runs {
+		if r.ID == j.Run {
+			k.run = i
+			break
+		}
+	}
+	k.old = k.a == ground || k.b == ground
+	j.Number = len(l.lay.Joints) + 1
+	l.lay.Joints = append(l.lay.Joints, j)
+	l.lay.links = append(l.lay.links, k)
+	return j.Number
+}
+
+// joinOld makes the joints where old pipe meets new work: old pipe into a new part.
+func (l *layer) joinOld(i int) {
+	r, ln, path := l.c.Runs[i], &l.lines[i], &l.lay.Paths[i]
+	for _, last := range []bool{false, true} {
+		s := &ln.from
+		if last {
+			s = &ln.to
+		}
+		if s.part == nil || s.part.Existing {
+			continue
+		}
+		l.nipples(i, s, last)
+		k := link{a: s.body, b: ground, spigot: 'b', depth: s.depth, flex: r.Spec.Flexible(), piece: -1}
+		place := l.endPlace(r, last)
+		k.play, k.aside = max(place.PlayMM, 0), place.SpringAside
+		j := Joint{Kind: s.joint, A: s.words, B: "old pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
+		if r.RemainsOf != "" {
+			j.B = "old pipe left of " + r.RemainsOf
+		}
+		if path.Located {
+			n := len(path.Points)
+			at, way := path.Points[0], path.Points[1].Sub(path.Points[0]).Unit()
+			if last {
+				at, way = path.Points[n-1], path.Points[n-2].Sub(path.Points[n-1]).Unit()
+			}
+			j.At, k.into = at.Add(way.Scale(s.takeOff)), way.Scale(-1)
+		} else if way, ok := l.ways[s.part.ID+"."+s.port]; ok {
+			k.into = way.Scale(-1)
+		}
+		l.join(k, j)
+	}
+}
+
+// endPlace is what the surroundings allow at one end of a run: what its leg says, else the run.
+func (l *layer) endPlace(r *graph.Run, last bool) graph.Place {
+	place := r.Place
+	if n := len(r.Legs); n > 0 {
+		leg := r.Legs[0]
+		if last {
+			leg = r.Legs[n-1]
+		}
+		if leg.PlayMM >= 0 {
+			place.PlayMM = leg.PlayMM
+		}
+		if leg.SpringAside != nil {
+			place.SpringAside = leg.SpringAside
+		}
+	}
+	return place
+}
+
+// joinDirect makes the joint of two parts that join without pipe between them.
+func (l *layer) joinDirect(i int) {
+	r, ln := l.c.Runs[i], &l.lines[i]
+	if ln.from.part == nil || ln.to.part == nil {
+		return
+	}
+	at, located := l.lay.Places[r.From.String()]
+	way := l.ways[r.From.String()]
+	kind := "cement"
+	if ln.from.partJoint == "thread" || ln.to.partJoint == "thread" {
+		kind = "thread"
+	}
+	l.join(link{a: ln.from.partBody, b: ln.to.partBody, into: way, spigot: 'a', depth: ln.from.depth, piece: -1},
+		Joint{Kind: kind, A: r.From.String(), B: r.To.String(), Run: r.ID, At: at, Located: located, Spec: r.Spec, Size: r.Size})
+}
+
+// joinUnmeasured makes the joints of a new run known only by its length and fittings: two
+// for each fitting and one at each end of the run. No piece can be cut for it.
+func (l *layer) joinUnmeasured(i int) {
+	r, ln := l.c.Runs[i], &l.lines[i]
+	l.find(r.Pos, graph.Note, fmt.Sprintf("%s is known only by its length: no piece can be cut for it and its place is not known", r.ID), "write its legs")
+	for _, s := range []*station{&ln.from, &ln.to} {
+		if s.part == nil {
+			continue
+		}
+		body := fmt.Sprintf("run %d", i)
+		l.nipples(i, s, s == &ln.to)
+		l.join(link{a: s.body, b: body, spigot: 'b', depth: s.depth, flex: r.Spec.Flexible(), piece: -1},
+			Joint{Kind: s.joint, A: s.words, B: "pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size})
+	}
+	for k := range l.lay.Paths[i].Fittings {
+		f := &l.lay.Paths[i].Fittings[k]
+		if f.Point >= 0 || len(f.Kind) < 5 || f.From != f.To {
+			continue
+		}
+		for n := range 2 * f.Count {
+			l.join(link{a: fmt.Sprintf("run %d", i), b: fmt.Sprintf("%s/%d", fittingBody(i, k), n), spigot: 'a', piece: -1},
+				Joint{Kind: "cement", A: "pipe of " + r.ID, B: fmt.Sprintf("%s %s", f.Kind, f.Where), Run: r.ID, Spec: r.Spec, Size: r.Size})
+		}
+	}
+}
+
+// joinParts makes the joints inside new parts: the nut of a union, both nuts of a
+// true-union valve.
+func (l *layer) joinParts() {
+	for _, p := range l.c.Parts {
+		if p.Existing {
+			continue
+		}
+		row := l.partRow(p)
+		spec, size := l.madeFor(p)
+		at, located := l.lay.Places[p.ID+"."+graph.In]
+		if p.Kind == graph.Union {
+			l.join(link{a: tailOf(p, graph.In), b: tailOf(p, graph.Out), into: l.ways[p.ID+"."+graph.Out], spigot: 'a', open: true, piece: -1, part: p.ID, unit: l.besideUnit(p)},
+				Joint{Kind: "union", A: p.ID + ".in", B: p.ID + ".out", At: at, Located: located, Spec: spec, Size: size})
+			continue
+		}
+		if !p.Kind.TwoPort() {
+			continue
+		}
+		for _, port := range []string{graph.In, graph.Out} {
+			if !opens(p, port, row) {
+				continue
+			}
+			at, located := l.lay.Places[p.ID+"."+port]
+			unit := p.Kind == graph.HeatPump || l.besideUnit(p)
+			l.join(link{a: partBody(p), b: tailOf(p, port), into: l.ways[p.ID+"."+port], spigot: 'a', open: true, piece: -1, part: p.ID, unit: unit},
+				Joint{Kind: "union", A: p.ID, B: "tail of " + p.ID + "." + port, At: at, Located: located, Spec: spec, Size: size})
+		}
+	}
+	for k := range l.lay.links {
+		l.markSlip(k)
+	}
+}
+
+// besideUnit reports whether a part is the first that opens on the way from a unit: only
+// its run, and no other part, stands between.
+func (l *layer) besideUnit(p *graph.Part) bool {
+	for _, port := range []string{graph.In, graph.Out} {
+		ref := graph.PortRef{Part: p.ID, Port: port}
+		for _, e := range l.ends[ref.String()] {
+			other := l.parts[l.c.Runs[e.run].Other(ref).Part]
+			if other != nil && other.Kind == graph.HeatPump {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// markSlip marks the joints of a slip coupling that has bare pipe to be parked on: on one
+// side a straight piece at least as long, clear of the socket at its other end, as the
+// coupling is over all.
+func (l *layer) markSlip(k int) {
+	for _, p := range l.c.Parts {
+		if p.Kind != graph.SlipCoupling || p.Existing {
+			continue
+		}
+		n := &l.lay.links[k]
+		if n.a != partBody(p) && n.b != partBody(p) {
+			continue
+		}
+		n.part = p.ID
+		l.lay.Joints[k].Kind = "slip"
+		n.slip = l.bareBeside(p) >= l.overall(p)-0.05
+	}
+}
+
+// overall is the length of a slip coupling from face to face.
+func (l *layer) overall(p *graph.Part) float64 {
+	row := l.partRow(p)
+	if row.OverallMM > 0 {
+		return row.OverallMM
+	}
+	spec, size := l.madeFor(p)
+	return row.LengthMM + 2*firstOf(row.SocketMM, l.depth(spec, size))
+}
+
+// bareBeside is the longest bare straight pipe on one side of a slip coupling.
+func (l *layer) bareBeside(p *graph.Part) float64 {
+	best := 0.0
+	for _, port := range []string{graph.In, graph.Out} {
+		for _, e := range l.ends[p.ID+"."+port] {
+			legs := l.lines[e.run].legs
+			if len(legs) == 0 {
+				continue
+			}
+			vertex, leg := 1, legs[0]
+			if e.last {
+				vertex, leg = len(legs)-1, legs[len(legs)-1]
+			}
+			far, ok := l.at(e.run, vertex)
+			if !ok {
+				far = station{}
+			}
+			best = max(best, leg.Len()-far.takeOff-far.depth)
+		}
+	}
+	return best
+}

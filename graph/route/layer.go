@@ -1,0 +1,79 @@
+package route
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// layer is one call of Lay at work. It holds what the steps share; nothing outlives the call.
+type layer struct {
+	c     *graph.Circuit
+	cat   *catalog.Catalog
+	lay   *Layout
+	parts map[string]*graph.Part
+	ends  map[string][]runEnd  // "part.port" -> the runs that end there
+	ways  map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit
+	lines []line               // one for each run
+	rows  map[string]catalog.Row
+	rigid map[string]int // "part.port" -> number of the body of known distances it belongs to
+	old   oldNotes
+}
+
+// runEnd is one end of a run.
+type runEnd struct {
+	run  int
+	last bool // the run's To end
+}
+
+// line is one run at work: its legs with their ways, and what stands at its ends and bends.
+type line struct {
+	run     *graph.Run
+	legs    []graph.Vec // effective, centre to centre
+	from    station
+	to      station
+	bends   []int // for each inner vertex (after leg i): index of its elbow in Path.Fittings, or -1 where the pipe goes straight
+	gliding bool  // a hose or flexible pipe: it bends by itself
+}
+
+// Lay lays one stage of a circuit out in space. It never fails: what cannot be laid out is
+// named in the findings, and everything else is there. The circuit is not changed.
+func Lay(c *graph.Circuit) *Layout {
+	l := &layer{
+		c:     c,
+		cat:   c.Catalog,
+		lay:   &Layout{Circuit: c, Places: map[string]graph.Vec{}},
+		parts: map[string]*graph.Part{},
+		ends:  map[string][]runEnd{},
+		ways:  map[string]graph.Vec{},
+		rows:  map[string]catalog.Row{},
+		rigid: map[string]int{},
+	}
+	if l.cat == nil {
+		l.cat = catalog.Embedded()
+	}
+	for _, p := range c.Parts {
+		l.parts[p.ID] = p
+	}
+	for i, r := range c.Runs {
+		l.ends[r.From.String()] = append(l.ends[r.From.String()], runEnd{run: i})
+		l.ends[r.To.String()] = append(l.ends[r.To.String()], runEnd{run: i, last: true})
+	}
+	l.findWays()
+	l.judgeWays()
+	l.layLines()
+	l.locate()
+	l.cutPieces()
+	l.joinParts()
+	l.findClashes()
+	l.old.report(l)
+	l.lay.order()
+	l.lay.Findings = graph.SortDiagnostics(l.lay.Findings)
+	return l.lay
+}
+
+// find adds a finding of the step "routing".
+func (l *layer) find(pos graph.Pos, severity graph.Severity, message, hint string, related ...graph.Related) {
+	l.lay.Findings = append(l.lay.Findings, graph.Diagnostic{
+		Pos: pos, Rule: "routing", Severity: severity, Message: message, Hint: hint, Related: related,
+	})
+}

@@ -1,0 +1,197 @@
+package route
+
+import (
+	"fmt"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// layLines works out each run by itself: what stands at its ends, an elbow where two legs
+// meet, and its legs from centre to centre.
+func (l *layer) layLines() {
+	l.lines = make([]line, len(l.c.Runs))
+	l.lay.Paths = make([]Path, len(l.c.Runs))
+	for i, r := range l.c.Runs {
+		l.lay.Paths[i] = Path{Run: r, Pipe: l.pipeOf(r)}
+		l.layLine(i)
+	}
+}
+
+// pipeOf returns the row of a run's pipe with the run's own values laid over it.
+func (l *layer) pipeOf(r *graph.Run) catalog.Row {
+	row, ok := l.cat.Pipe(r.Spec, r.Size)
+	if !ok && r.New() && r.BoreMM == 0 && r.Spec != "" && !direct(r) {
+		l.noRow("pipe", r.Spec, r.Size, r.Pos, r)
+	}
+	if r.BoreMM > 0 {
+		row.BoreMM = r.BoreMM
+	}
+	if r.RoughnessMM >= 0 && (r.RoughnessMM > 0 || r.BoreMM > 0) {
+		row.RoughnessMM = r.RoughnessMM
+	}
+	if r.MeasuredOutsideMM > 0 {
+		row.OutsideMM = r.MeasuredOutsideMM
+	}
+	return row
+}
+
+func (l *layer) layLine(i int) {
+	r := l.c.Runs[i]
+	ln := &l.lines[i]
+	*ln = line{run: r, gliding: r.Spec.Flexible()}
+	ln.from, ln.to = l.stationAt(r, r.From), l.stationAt(r, r.To)
+	path := &l.lay.Paths[i]
+
+	l.addChain(i, &ln.from, 0, false)
+	if n := len(r.Legs); n > 0 {
+		for k := range n - 1 {
+			ln.bends = append(ln.bends, l.bend(i, k))
+		}
+		l.addChain(i, &ln.to, n, true)
+		ln.legs = l.effectiveLegs(i)
+		at := graph.Vec{}
+		path.Points = []graph.Vec{at}
+		for _, by := range ln.legs {
+			at = at.Add(by)
+			path.Points = append(path.Points, at)
+			path.LengthMM += by.Len()
+		}
+		path.Stops = l.stops(i)
+		return
+	}
+	path.LengthMM = r.LengthMM
+	for _, f := range r.Fittings {
+		row, ok := l.cat.Fitting(f.Kind, r.Spec, r.Size)
+		if !ok && r.New() {
+			l.noRow(f.Kind, r.Spec, r.Size, f.Pos, r)
+		}
+		path.Fittings = append(path.Fittings, Fitting{
+			Kind: f.Kind, Row: row, Run: r.ID, Where: "in " + r.ID, Point: -1, Count: f.Count, New: r.New(),
+		})
+	}
+	l.addChain(i, &ln.to, -1, true)
+}
+
+// addChain enters a station's adaptors among the run's fittings, in the run's direction.
+func (l *layer) addChain(i int, s *station, point int, reverse bool) {
+	path := &l.lay.Paths[i]
+	isNew := s.part != nil && (path.Run.New() || s.part.New())
+	for k := range s.chain {
+		at := k
+		if reverse {
+			at = len(s.chain) - 1 - k
+		}
+		a := &s.chain[at]
+		from, to := a.size, a.size2
+		if reverse {
+			from, to = to, from
+		}
+		a.fitting = len(path.Fittings)
+		path.Fittings = append(path.Fittings, Fitting{
+			Kind: a.kind, Row: a.row, Run: path.Run.ID, Where: fmt.Sprintf("at %s.%s", s.part.ID, s.port),
+			Point: point, Count: 1, From: from, To: to, New: isNew,
+		})
+		if !a.known {
+			if isNew {
+				l.noAdaptor(a, s, path.Run)
+			} else {
+				l.old.add("adaptor unknown", path.Run.Pos,
+					fmt.Sprintf("%s.%s is %s and %s is %s: what joins them is not in the catalogue and counts as no loss", s.part.ID, s.port, a.size, path.Run.ID, path.Run.Size),
+					"name the size of the part if it takes its pipe directly")
+			}
+		}
+	}
+	if n := len(s.chain); n > 0 && isNew {
+		s.body = fittingBody(i, s.chain[n-1].fitting)
+	}
+}
+
+// noAdaptor says that no fitting in the catalogue joins a part to a run.
+func (l *layer) noAdaptor(a *adaptor, s *station, run *graph.Run) {
+	message := fmt.Sprintf("the catalogue has no %s from %s %s to %s %s, which %s.%s needs for %s",
+		a.kind, a.spec, a.size, a.spec2, a.size2, s.part.ID, s.port, run.ID)
+	if s.part.New() {
+		l.find(s.part.Pos, graph.Error, message, l.nearestPairs(a), graph.Related{Pos: run.Pos, Message: "the run is here"})
+		return
+	}
+	l.find(run.Pos, graph.Error, message, l.nearestPairs(a), graph.Related{Pos: s.part.Pos, Message: "the part is here"})
+}
+
+// nearestPairs names what the catalogue has of the kind for the part's size.
+func (l *layer) nearestPairs(a *adaptor) string {
+	var have []string
+	for _, r := range l.cat.Rows() {
+		if r.Kind != a.kind {
+			continue
+		}
+		if r.Size == a.size || r.Size2 == a.size || r.Size == a.size2 || r.Size2 == a.size2 {
+			name := sizePair(r.Size, r.Size2)
+			if len(have) < 4 && (len(have) == 0 || have[len(have)-1] != name) {
+				have = append(have, name)
+			}
+		}
+	}
+	if have == nil {
+		return fmt.Sprintf("change one of the sizes, or give a row of your own: [[catalog.%s]]", a.kind)
+	}
+	text := have[0]
+	for _, h := range have[1:] {
+		text += ", " + h
+	}
+	return fmt.Sprintf("the catalogue has %s; change one of the sizes, or give a row of your own: [[catalog.%s]]", text, a.kind)
+}
+
+// effectiveLegs returns a run's legs from centre to centre. Legs of old pipe measured from
+// face to face are longer by the take-off and the socket at each end.
+func (l *layer) effectiveLegs(i int) []graph.Vec {
+	r := l.c.Runs[i]
+	out := make([]graph.Vec, len(r.Legs))
+	for k, leg := range r.Legs {
+		out[k] = leg.By
+		if !r.Faces {
+			continue
+		}
+		adds := 0.0
+		for _, vertex := range []int{k, k + 1} {
+			if s, ok := l.at(i, vertex); ok {
+				adds += s.takeOff + s.depth
+			}
+		}
+		gap := leg.By.Len()
+		if gap > 0 {
+			out[k] = leg.By.Scale((gap + adds) / gap)
+		}
+	}
+	return out
+}
+
+// at returns what stands at a vertex of a run (0 its start, len(legs) its end); false
+// where the pipe goes straight on.
+func (l *layer) at(i, vertex int) (station, bool) {
+	ln := &l.lines[i]
+	n := len(l.c.Runs[i].Legs)
+	switch {
+	case vertex == 0:
+		return ln.from, true
+	case vertex >= n:
+		return ln.to, true
+	}
+	f := ln.bends[vertex-1]
+	if f < 0 {
+		return station{}, false
+	}
+	fit := &l.lay.Paths[i].Fittings[f]
+	depth := fit.Row.SocketMM
+	if depth == 0 {
+		depth = l.depth(ln.run.Spec, ln.run.Size)
+	}
+	return station{
+		words: fmt.Sprintf("%s at bend %d of %s", fit.Kind, vertex, ln.run.ID), kind: fit.Kind,
+		body: fittingBody(i, f), joint: "cement",
+		takeOff: fit.Row.TakeOffMM, depth: depth, tolMinus: fit.Row.TolMinusMM, tolPlus: fit.Row.TolPlusMM,
+		measure: fit.Row.Measure || fit.Row.TakeOffMM == 0,
+		what:    fmt.Sprintf("%s %s, centre to socket stop", fit.Kind, ln.run.Size),
+		fitting: f,
+	}, true
+}

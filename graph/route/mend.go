@@ -1,0 +1,106 @@
+package route
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/graph"
+)
+
+// judgeClosing finds a joint that cannot be made, with the cheapest change that mends it,
+// and the ones that are made but only just.
+func (o *sequence) judgeClosing(a *Assembly, c closing) {
+	n := &o.lay.links[c.link]
+	find := func(severity graph.Severity, message, hint string) {
+		a.Findings = append(a.Findings, graph.Diagnostic{Pos: o.pos(c), Rule: "assembly", Severity: severity, Message: message, Hint: hint})
+	}
+	name := fmt.Sprintf("joint %d (%s)", c.link+1, o.meeting(c.link))
+	switch {
+	case c.how == "":
+		a.OK = false
+		has := "no union, slip coupling or hose lies on its loop"
+		if n.old {
+			has += fmt.Sprintf(", and the old end can be drawn back %s where %s are needed (%s if it can be sprung aside)", mm(n.play), mm(2*n.depth), mm(n.depth))
+		}
+		find(graph.Error, fmt.Sprintf("%s cannot be made: both its sides are fixed by then; %s", name, has), o.cheapest(c))
+	case c.tight:
+		hint := "say spring-aside on the run if it can be pushed sideways, or use a union"
+		if n.aside != nil {
+			hint = "hold it aside while the string is offered up, or use a union"
+		}
+		find(graph.Warning, fmt.Sprintf("%s needs the old end sprung aside: it can be drawn back %s, one depth is %s and two are %s", name, mm(n.play), mm(n.depth), mm(2*n.depth)), hint)
+	case c.with >= 0:
+		find(graph.Warning, fmt.Sprintf("%s and joint %d must be glued at the same moment: together they close a rigid loop", name, c.with+1),
+			"have a second pair of hands, or put a union or a true-union valve on the loop")
+	}
+	for _, k := range append(slices.Clone(c.cycle), c.link) {
+		m := &o.lay.links[k]
+		if m.part != "" && o.lay.Joints[k].Kind == "slip" && !m.slip && c.how == "" {
+			find(graph.Note, fmt.Sprintf("slip coupling %s has no bare pipe as long as itself beside it to be parked on", m.part), "make one of the pieces beside it longer")
+			return
+		}
+	}
+}
+
+// pos is where in the description a closing is best pointed at: a new part or run on it.
+func (o *sequence) pos(c closing) graph.Pos {
+	if n := &o.lay.links[c.link]; n.run >= 0 && o.lay.Circuit.Runs[n.run].New() {
+		return o.lay.Circuit.Runs[n.run].Pos
+	}
+	for _, k := range append([]int{c.link}, c.cycle...) {
+		n := &o.lay.links[k]
+		for _, id := range []string{n.part, partOf(n.a), partOf(n.b)} {
+			if p := o.lay.Circuit.Part(id); p != nil && p.Pos.IsValid() {
+				return p.Pos
+			}
+		}
+	}
+	return graph.Pos{File: o.lay.Circuit.File}
+}
+
+// cheapest words the cheapest change that lets a loop be closed: a valve that is there
+// anyway with unions of its own, else a slip coupling where it can be parked, else a union
+// where it has room, else play.
+func (o *sequence) cheapest(c closing) string {
+	links := append(slices.Clone(c.cycle), c.link)
+	draw := ""
+	if n := &o.lay.links[c.link]; n.old {
+		draw = fmt.Sprintf(", or draw the old end back %s", mm(n.depth))
+	}
+	for _, kinds := range [][]graph.Kind{{graph.BallValve}, {graph.CheckValve}, {graph.GateValve, graph.ButterflyValve}} {
+		for _, k := range links {
+			n := &o.lay.links[k]
+			for _, id := range []string{partOf(n.a), partOf(n.b)} {
+				if p := o.lay.Circuit.Part(id); p != nil && slices.Contains(kinds, p.Kind) {
+					if p.Kind == graph.GateValve || p.Kind == graph.ButterflyValve {
+						return fmt.Sprintf("swap %s for a true-union ball valve%s", id, draw)
+					}
+					return fmt.Sprintf("make %s a true-union valve%s", id, draw)
+				}
+			}
+		}
+	}
+	best, bare := -1, 0.0
+	for _, k := range links {
+		i := o.lay.links[k].piece
+		if i < 0 || o.lay.Pieces[i].Spec.Flexible() {
+			continue
+		}
+		p := &o.lay.Pieces[i]
+		if b := p.CutMM - p.From.DepthMM - p.To.DepthMM; b > bare {
+			best, bare = i, b
+		}
+	}
+	if best >= 0 {
+		p := &o.lay.Pieces[best]
+		// A slip coupling is about two depths and a stop long, and is parked on one half.
+		if length := 2*max(p.From.DepthMM, p.To.DepthMM) + 3; bare >= 2*length {
+			return fmt.Sprintf("put a slip coupling into %s (piece %d has %s of bare pipe to park it on)%s", legWords(p.Run, p.Leg), p.Number, mm(bare), draw)
+		}
+		return fmt.Sprintf("put a union into %s (piece %d)%s", legWords(p.Run, p.Leg), p.Number, draw)
+	}
+	if draw != "" {
+		return draw[len(", or "):]
+	}
+	return "put a union on the loop"
+}

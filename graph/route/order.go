@@ -1,0 +1,412 @@
+package route
+
+import (
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// What a joint needs while it is made, from the one that must come first to the one that
+// can always come last: a plain socket between things that must still be free to move, an
+// old end that can be drawn back, a slip coupling, hose, a union, the unit's union.
+const (
+	plain = iota
+	drawn
+	slid
+	bent
+	nut
+	unitNut
+)
+
+func (n *link) class() int {
+	switch {
+	case n.open && n.unit:
+		return unitNut
+	case n.open:
+		return nut
+	case n.flex:
+		return bent
+	case n.slip:
+		return slid
+	case n.old && n.play > 0:
+		return drawn
+	}
+	return plain
+}
+
+// closing is a joint that closes a loop of the new work, with the others on the loop.
+type closing struct {
+	link  int
+	cycle []int  // links from one side of it to the other
+	how   string // what lets it be made; "" for nothing
+	with  int    // the joint it is made together with; -1
+	tight bool   // the old end gives between one and two depths
+}
+
+// order finds the order of assembly: it chooses which joints close loops, so that each of
+// those can be made with both sides fixed, puts all joints in the order of the work, and
+// numbers them in that order.
+//
+// A plain socket can be made as long as one of its sides is free to move along the pipe.
+// So the plain joints, with all that is there already counted as one body, must form a
+// forest; a joint beyond that closes a loop of things that can no longer move, and must be
+// a union, a slip coupling with bare pipe to park it on, hose, or an old end with play.
+func (lay *Layout) order() {
+	b := newBodies(lay.links)
+	o := &sequence{lay: lay, bodies: b}
+	o.chooseClosings()
+	o.phases()
+	o.sort()
+	o.renumber()
+	lay.assembly = o.assembly()
+}
+
+// Assemble returns the order in which the joints of the new work can be made, and what
+// stands against it.
+func Assemble(lay *Layout) *Assembly {
+	if lay.assembly == nil {
+		return &Assembly{OK: true}
+	}
+	return lay.assembly
+}
+
+// sequence is one call of order at work.
+type sequence struct {
+	lay      *Layout
+	bodies   *bodies
+	closings []closing
+	phase    []Phase
+	late     []int // of each link: 0, or the rank of the closing it is made with, from 1
+	made     []int // links in the order they are made
+	near     []int // of each link: how many joints it is away from what is there already
+}
+
+// chooseClosings grows the forest, those joints first that most need freedom.
+func (o *sequence) chooseClosings() {
+	b := o.bodies
+	byNeed := make([]int, len(b.links))
+	for k := range byNeed {
+		byNeed[k] = k
+	}
+	slices.SortStableFunc(byNeed, func(x, y int) int {
+		p, q := &b.links[x], &b.links[y]
+		if d := p.class() - q.class(); d != 0 {
+			return d
+		}
+		if p.class() == drawn {
+			switch r, s := p.play/max(p.depth, 1), q.play/max(q.depth, 1); {
+			case r < s:
+				return -1
+			case r > s:
+				return 1
+			}
+		}
+		return 0
+	})
+	one := newRoots(len(b.names))
+	for _, k := range byNeed {
+		x, y := b.ends[k][0], b.ends[k][1]
+		if x == y {
+			continue
+		}
+		if one.merge(x, y) {
+			b.next[x] = append(b.next[x], k)
+			b.next[y] = append(b.next[y], k)
+			continue
+		}
+		o.closings = append(o.closings, o.closingAt(k, b.chain(x, y)))
+	}
+}
+
+// closingAt says how a joint that closes a loop can be made.
+func (o *sequence) closingAt(k int, cycle []int) closing {
+	n := &o.bodies.links[k]
+	c := closing{link: k, cycle: cycle, with: -1}
+	switch n.class() {
+	case nut, unitNut:
+		c.how = "union"
+	case bent:
+		c.how = "flexible hose"
+	case slid:
+		c.how = "slip coupling"
+	case drawn:
+		sprung := n.aside == nil || *n.aside
+		switch {
+		case n.play >= 2*n.depth-0.05:
+			c.how = "play"
+		case n.play >= n.depth-0.05 && sprung:
+			c.how, c.tight = "play", true
+		}
+	}
+	if c.how == "" {
+		if j := o.together(k, cycle); j >= 0 {
+			c.how, c.with = "together", j
+		}
+	}
+	return c
+}
+
+// together finds a joint of the loop that can be made at the same moment: cut at both, the
+// loop falls into two halves, and moving one of them one way enters both sockets.
+func (o *sequence) together(k int, cycle []int) int {
+	b := o.bodies
+	n := &b.links[k]
+	if n.into == (graph.Vec{}) {
+		return -1
+	}
+	// the way the far half (of ends[k][1]) moves to enter joint k
+	move := n.into
+	if n.spigot == 'a' {
+		move = move.Scale(-1)
+	}
+	at := b.ends[k][0]
+	for _, j := range cycle {
+		far := b.other(j, at)
+		m := &b.links[j]
+		if m.class() <= drawn && m.into != (graph.Vec{}) {
+			nearIsSpigot := (m.spigot == 'a') == (b.ends[j][0] == at)
+			enters := m.into
+			if nearIsSpigot {
+				enters = enters.Scale(-1)
+			}
+			if enters.Dot(move) > 0.999 {
+				return j
+			}
+		}
+		at = far
+	}
+	return -1
+}
+
+// phases says of each joint where it is made: what lies on the chain between two old ends,
+// with its branches up to their isolators, is put together on the bench, and only its
+// joints to the old pipe and those that close it are made in the line.
+func (o *sequence) phases() {
+	b := o.bodies
+	o.phase = make([]Phase, len(b.links))
+	o.late = make([]int, len(b.links))
+	inString, onLoop := o.stringBodies()
+	head := o.withIsolators(inString)
+	for k := range b.links {
+		n := &b.links[k]
+		x, y := b.ends[k][0], b.ends[k][1]
+		switch {
+		case n.class() == unitNut:
+			o.phase[k] = Unit
+		case x == 0 || y == 0:
+			o.phase[k] = InLine
+		case head[x] && head[y] && onLoop[k] && n.class() >= slid:
+			o.phase[k] = InLine
+		case head[x] && head[y]:
+			o.phase[k] = Bench
+		default:
+			o.phase[k] = Pipes
+		}
+	}
+	for rank, c := range o.closings {
+		o.late[c.link] = rank + 1
+		phase := o.phase[c.link]
+		for _, j := range c.cycle {
+			phase = max(phase, o.phase[j])
+		}
+		o.phase[c.link] = phase
+		if c.with >= 0 {
+			o.late[c.with], o.phase[c.with] = rank+1, phase
+		}
+		if part := b.links[c.link].part; c.how == "slip coupling" {
+			for j := range b.links {
+				if b.links[j].part == part && b.links[j].slip {
+					o.late[j], o.phase[j] = rank+1, phase
+				}
+			}
+		}
+	}
+	o.measureNear()
+}
+
+// stringBodies are the bodies on chains between two old ends that do not pass the unit,
+// and the links on them.
+func (o *sequence) stringBodies() (map[int]bool, map[int]bool) {
+	b := o.bodies
+	in, on := map[int]bool{}, map[int]bool{}
+	for _, c := range o.closings {
+		all := append(slices.Clone(c.cycle), c.link)
+		old, unit := false, false
+		for _, k := range all {
+			old = old || b.ends[k][0] == 0 || b.ends[k][1] == 0
+			unit = unit || o.isUnit(b.ends[k][0]) || o.isUnit(b.ends[k][1])
+		}
+		if !old || unit {
+			continue
+		}
+		for _, k := range all {
+			on[k] = true
+			in[b.ends[k][0]], in[b.ends[k][1]] = true, true
+		}
+	}
+	delete(in, 0)
+	return in, on
+}
+
+func (o *sequence) isUnit(body int) bool {
+	p := o.lay.Circuit.Part(partOf(o.bodies.names[body]))
+	return p != nil && p.Kind == graph.HeatPump
+}
+
+// partOf is the id of the part a body belongs to; "" for pipe and fittings.
+func partOf(body string) string {
+	if id, ok := strings.CutPrefix(body, "part "); ok {
+		return id
+	}
+	if id, ok := strings.CutPrefix(body, "tail "); ok {
+		return id[:strings.LastIndexByte(id, '.')]
+	}
+	return ""
+}
+
+// benchReach is how many joints a branch's isolator may be away from the string to be put
+// together with it on the bench.
+const benchReach = 10
+
+// withIsolators adds to the string each branch up to its first hand valve.
+func (o *sequence) withIsolators(in map[int]bool) map[int]bool {
+	b := o.bodies
+	all := make([][]int, len(b.names))
+	for k, e := range b.ends {
+		all[e[0]] = append(all[e[0]], k)
+		all[e[1]] = append(all[e[1]], k)
+	}
+	out := map[int]bool{}
+	var start []int
+	for i := range b.names {
+		if in[i] {
+			out[i] = true
+			start = append(start, i)
+		}
+	}
+	for _, s := range start {
+		came := map[int]int{s: -1}
+		depth := map[int]int{s: 0}
+		for queue := []int{s}; len(queue) > 0; queue = queue[1:] {
+			at := queue[0]
+			if p := o.lay.Circuit.Part(partOf(b.names[at])); at != s && p != nil && p.Kind.IsHandValve() {
+				for x := at; x >= 0 && !in[x]; x = came[x] {
+					out[x] = true
+				}
+				continue
+			}
+			if depth[at] >= benchReach {
+				continue
+			}
+			for _, k := range all[at] {
+				far := b.other(k, at)
+				if _, seen := came[far]; seen || far == 0 || in[far] || o.isUnit(far) {
+					continue
+				}
+				came[far], depth[far] = at, depth[at]+1
+				queue = append(queue, far)
+			}
+		}
+	}
+	return out
+}
+
+// measureNear counts for each joint how many joints it is away from what is there already,
+// so that pipes are run outwards.
+func (o *sequence) measureNear() {
+	b := o.bodies
+	all := make([][]int, len(b.names))
+	for k, e := range b.ends {
+		all[e[0]] = append(all[e[0]], k)
+		all[e[1]] = append(all[e[1]], k)
+	}
+	o.near = make([]int, len(b.links))
+	for k := range o.near {
+		o.near[k] = len(b.links)
+	}
+	away := map[int]int{0: 0}
+	for queue := []int{0}; len(queue) > 0; queue = queue[1:] {
+		at := queue[0]
+		for _, k := range all[at] {
+			o.near[k] = min(o.near[k], away[at])
+			far := b.other(k, at)
+			if _, seen := away[far]; !seen && !o.isUnit(far) {
+				away[far] = away[at] + 1
+				queue = append(queue, far)
+			}
+		}
+	}
+}
+
+// sort puts the joints in the order they are made: by phase, plain joints before those that
+// close a loop, run by run from the old pipe outwards.
+func (o *sequence) sort() {
+	b := o.bodies
+	runNear := map[int]int{}
+	for k := range b.links {
+		r := b.links[k].run
+		if d, ok := runNear[r]; !ok || o.near[k] < d {
+			runNear[r] = o.near[k]
+		}
+	}
+	o.made = make([]int, len(b.links))
+	for k := range o.made {
+		o.made[k] = k
+	}
+	soft := func(k int) int {
+		if b.links[k].open {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(o.made, func(x, y int) int {
+		for _, d := range []int{
+			int(o.phase[x] - o.phase[y]),
+			o.late[x] - o.late[y],
+			soft(x) - soft(y),
+			runNear[b.links[x].run] - runNear[b.links[y].run],
+			b.links[x].run - b.links[y].run,
+			strings.Compare(b.links[x].part, b.links[y].part) * soft(x),
+		} {
+			if d != 0 {
+				return d
+			}
+		}
+		return 0
+	})
+}
+
+// renumber numbers the joints in the order they are made, and says so to the pieces.
+func (o *sequence) renumber() {
+	lay := o.lay
+	joints, links := make([]Joint, len(lay.Joints)), make([]link, len(lay.links))
+	number := make(map[int]int, len(lay.Joints))
+	place := make([]int, len(lay.links))
+	for i, k := range o.made {
+		joints[i], links[i] = lay.Joints[k], lay.links[k]
+		number[joints[i].Number] = i + 1
+		joints[i].Number = i + 1
+		place[k] = i
+	}
+	lay.Joints, lay.links = joints, links
+	for i := range lay.Pieces {
+		p := &lay.Pieces[i]
+		p.From.Joint, p.To.Joint = number[p.From.Joint], number[p.To.Joint]
+	}
+	phase, late := make([]Phase, len(place)), make([]int, len(place))
+	for k, i := range place {
+		phase[i], late[i] = o.phase[k], o.late[k]
+	}
+	o.phase, o.late = phase, late
+	for i := range o.closings {
+		c := &o.closings[i]
+		c.link = place[c.link]
+		if c.with >= 0 {
+			c.with = place[c.with]
+		}
+		for j := range c.cycle {
+			c.cycle[j] = place[c.cycle[j]]
+		}
+	}
+}

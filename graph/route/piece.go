@@ -1,0 +1,259 @@
+package route
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// cutPieces cuts the straight pieces of the new work, run by run, and makes their joints.
+func (l *layer) cutPieces() {
+	for i, r := range l.c.Runs {
+		switch {
+		case r.New():
+			l.cutRun(i)
+		case r.RemainsOf != "" || r.Existing:
+			l.joinOld(i)
+		}
+	}
+}
+
+// cutRun cuts one run of new pipe.
+func (l *layer) cutRun(i int) {
+	r, ln := l.c.Runs[i], &l.lines[i]
+	switch {
+	case direct(r):
+		l.joinDirect(i)
+		return
+	case len(r.Legs) == 0 && (!r.HasLength || len(r.Fittings) > 0):
+		l.joinUnmeasured(i)
+		return
+	}
+	l.nipples(i, &ln.from, false)
+	legs := ln.legs
+	if len(legs) == 0 {
+		legs = []graph.Vec{{X: r.LengthMM}} // one straight piece, whichever way it goes
+	}
+	from := ln.from
+	start, first, run := 0, 0, 0.0
+	for v := 1; v <= len(legs); v++ {
+		run += legs[v-1].Len()
+		to, ok := l.at(i, v)
+		if len(r.Legs) == 0 {
+			to, ok = ln.to, true
+		}
+		if !ok {
+			continue
+		}
+		way := graph.Vec{}
+		if len(r.Legs) > 0 {
+			way = legs[v-1].Unit()
+		}
+		l.cutStretch(i, first, stretch{from: from, to: to, centre: run, way: way, start: start})
+		from, start, first, run = to, v, v, 0
+	}
+	l.nipples(i, &ln.to, true)
+}
+
+// stretch is straight pipe between two fittings.
+type stretch struct {
+	from, to station
+	centre   float64   // centre to centre
+	way      graph.Vec // zero: not known
+	start    int       // index of its first point
+}
+
+// cutStretch cuts one stretch: one piece, or several with couplings between where the
+// longest stock is too short.
+func (l *layer) cutStretch(i, leg int, s stretch) {
+	r := l.c.Runs[i]
+	cut := s.centre - s.from.takeOff - s.to.takeOff
+	lengths, row := []float64{cut}, catalog.Row{}
+	if longest := l.longestStock(i); longest > 0 && cut > longest+1e-9 && !r.Spec.Flexible() {
+		lengths, row = l.split(i, cut, longest)
+	}
+	from, at := s.from, s.from.takeOff
+	for k, length := range lengths {
+		to := s.to
+		if k < len(lengths)-1 {
+			to = l.addCoupling(i, leg, row, s, at+length+row.LengthMM/2)
+		}
+		p := Piece{
+			Run: r, Leg: leg + 1, Spec: r.Spec, Size: r.Size, CutMM: length,
+			CentreToCentreMM: length + from.takeOff + to.takeOff,
+			From:             endOf(from), To: endOf(to),
+		}
+		if path := &l.lay.Paths[i]; path.Located {
+			p.Start = path.Points[s.start].Add(s.way.Scale(at))
+			p.Finish = p.Start.Add(s.way.Scale(length))
+		}
+		l.addPiece(i, p, from, to, s.way)
+		at += length + row.LengthMM
+		from = to
+	}
+}
+
+// longestStock is the longest bar of a run's pipe: of the description's stock, else of the
+// catalogue; 0 where neither says.
+func (l *layer) longestStock(i int) float64 {
+	r := l.c.Runs[i]
+	longest, bought := 0.0, false
+	for _, s := range l.c.Stock {
+		if s.Spec == r.Spec && s.Size == r.Size {
+			longest = max(longest, s.LengthMM)
+			bought = bought || !s.Offcut
+		}
+	}
+	if bought {
+		return longest
+	}
+	for _, m := range l.lay.Paths[i].Pipe.StockMM {
+		longest = max(longest, m)
+	}
+	return longest
+}
+
+// split divides a stretch into as few pieces as the stock allows: whole bars, then the
+// rest. Each coupling takes the gap at its stop out of the sum of the pieces. A rest too
+// short for its two sockets is lengthened out of the bar before it.
+func (l *layer) split(i int, cut, longest float64) ([]float64, catalog.Row) {
+	r := l.c.Runs[i]
+	row, ok := l.cat.Fitting("coupling", r.Spec, r.Size)
+	if !ok {
+		l.noRow("coupling", r.Spec, r.Size, r.Pos, r)
+	}
+	n := 2
+	for cut-float64(n-1)*row.LengthMM > float64(n)*longest+1e-9 {
+		n++
+	}
+	sum := cut - float64(n-1)*row.LengthMM
+	out := make([]float64, n)
+	for k := range n - 1 {
+		out[k] = longest
+	}
+	out[n-1] = sum - float64(n-1)*longest
+	if least := 4 * l.depth(r.Spec, r.Size); out[n-1] < least {
+		short := least - out[n-1]
+		out[n-1] += short
+		out[n-2] -= short
+	}
+	return out, row
+}
+
+// addCoupling puts a coupling into a stretch, at a distance from the start of the stretch.
+func (l *layer) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) station {
+	path := &l.lay.Paths[i]
+	r := path.Run
+	f := Fitting{Kind: "coupling", Row: row, Run: r.ID, Where: fmt.Sprintf("in %s, %s from its start", legWords(r, leg+1), mm(at)), Point: -1, Count: 1, New: true}
+	if path.Located {
+		f.At = path.Points[s.start].Add(s.way.Scale(at))
+	}
+	path.Fittings = append(path.Fittings, f)
+	depth := firstOf(row.SocketMM, l.depth(r.Spec, r.Size))
+	return station{
+		words: fmt.Sprintf("coupling in %s", legWords(r, leg+1)), kind: "coupling", joint: "cement",
+		body: fittingBody(i, len(path.Fittings)-1), depth: depth, takeOff: 0,
+		measure: row.Measure, what: fmt.Sprintf("coupling %s, its stop", r.Size), fitting: len(path.Fittings) - 1,
+		tolMinus: row.TolMinusMM / 2, tolPlus: row.TolPlusMM / 2,
+	}
+}
+
+// endOf is the printed side of a station.
+func endOf(s station) End {
+	return End{
+		Fitting: s.words, Kind: s.kind, TakeOffMM: s.takeOff, DepthMM: s.depth,
+		TolMinusMM: s.tolMinus, TolPlusMM: s.tolPlus, Measure: s.measure,
+	}
+}
+
+// addPiece numbers a piece, judges its length, and joins both its ends.
+func (l *layer) addPiece(i int, p Piece, from, to station, way graph.Vec) {
+	p.Number = len(l.lay.Pieces) + 1
+	for _, s := range []station{from, to} {
+		if s.measure {
+			p.Measure = true
+			if s.what != "" && !slices.Contains(p.MeasureWhat, s.what) {
+				p.MeasureWhat = append(p.MeasureWhat, s.what)
+			}
+		}
+	}
+	l.judgePiece(&p)
+	index := len(l.lay.Pieces)
+	flexible := p.Spec.Flexible()
+	path := &l.lay.Paths[i]
+	name := fmt.Sprintf("piece %d", p.Number)
+	p.From.Joint = l.join(link{a: from.body, b: pieceBody(index), into: way.Scale(-1), spigot: 'b', depth: from.depth, flex: flexible, piece: index},
+		Joint{Kind: from.joint, A: from.words, B: name, Run: p.Run.ID, At: p.Start, Located: path.Located, Spec: p.Spec, Size: p.Size})
+	p.To.Joint = l.join(link{a: pieceBody(index), b: to.body, into: way, spigot: 'a', depth: to.depth, flex: flexible, piece: index},
+		Joint{Kind: to.joint, A: name, B: to.words, Run: p.Run.ID, At: p.Finish, Located: path.Located, Spec: p.Spec, Size: p.Size})
+	l.lay.Pieces = append(l.lay.Pieces, p)
+	path.Pieces = append(path.Pieces, index)
+}
+
+// judgePiece finds a piece too short for its two sockets.
+func (l *layer) judgePiece(p *Piece) {
+	need := p.From.DepthMM + p.To.DepthMM
+	pos := p.Run.Pos
+	if p.Leg <= len(p.Run.Legs) {
+		pos = p.Run.Legs[p.Leg-1].Pos
+	}
+	between := fmt.Sprintf("between %s and %s", p.From.Fitting, p.To.Fitting)
+	switch {
+	case p.CutMM < need-0.05:
+		l.find(pos, graph.Error,
+			fmt.Sprintf("piece %d, %s, has %s; its two sockets need %s (%s and %s)", p.Number, between, mm(math.Max(p.CutMM, 0)), mm(need), mm(p.From.DepthMM), mm(p.To.DepthMM)),
+			fmt.Sprintf("make %s at least %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+beadGapMM-p.CutMM))))
+	case p.CutMM < need+beadGapMM-0.05:
+		l.find(pos, graph.Warning,
+			fmt.Sprintf("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(beadGapMM)),
+			fmt.Sprintf("make %s %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+beadGapMM-p.CutMM))))
+	}
+}
+
+// nipples cuts the short pieces on which the adaptors of a station stand, and joins the
+// adaptors to the part and to each other.
+func (l *layer) nipples(i int, s *station, last bool) {
+	if s.part == nil {
+		return
+	}
+	path := &l.lay.Paths[i]
+	r := path.Run
+	base, way := graph.Vec{}, graph.Vec{}
+	if path.Located {
+		base, way = path.Points[0], graph.Vec{}
+		if n := len(path.Points); last {
+			base = path.Points[n-1]
+			way = path.Points[n-2].Sub(base).Unit()
+		} else {
+			way = path.Points[1].Sub(base).Unit()
+		}
+	}
+	body, words, kind := s.partBody, s.part.ID+"."+s.port, string(s.part.Kind)
+	at := s.partTakeOff
+	for k := range s.chain {
+		a := &s.chain[k]
+		next := ground
+		if a.fitting >= 0 && path.Fittings[a.fitting].New {
+			next = fittingBody(i, a.fitting)
+		}
+		nextWords := fmt.Sprintf("%s at %s.%s", a.kind, s.part.ID, s.port)
+		if a.nipple > 0 {
+			from := station{words: words, kind: kind, body: body, joint: "cement", takeOff: 0, depth: a.nippleFrom}
+			to := station{words: nextWords, kind: a.kind, body: next, joint: "cement", depth: a.nippleTo, measure: a.row.Measure}
+			p := Piece{Run: r, Leg: 1, Spec: rigidSpec(a.spec, a.size), Size: a.size, CutMM: a.nipple, CentreToCentreMM: a.nipple, From: endOf(from), To: endOf(to)}
+			if last && len(r.Legs) > 0 {
+				p.Leg = len(r.Legs)
+			}
+			p.Start, p.Finish = base.Add(way.Scale(at)), base.Add(way.Scale(at+a.nipple))
+			l.addPiece(i, p, from, to, way)
+		} else {
+			l.join(link{a: body, b: next, into: way.Scale(-1), spigot: 'b', depth: l.depth(a.spec, a.size), piece: -1},
+				Joint{Kind: "cement", A: words, B: nextWords, Run: r.ID, At: base.Add(way.Scale(at)), Located: path.Located, Spec: a.spec, Size: a.size})
+		}
+		at += a.nipple + a.adds
+		body, words, kind = next, nextWords, a.kind
+	}
+}

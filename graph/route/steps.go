@@ -1,0 +1,174 @@
+package route
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// unionPlayMM is what the seal of a union gives when its ends do not quite meet: its lip.
+// Source: common practice, no source (0 to 3 mm; measure).
+const unionPlayMM = 3
+
+// assembly words the order as steps and judges the joints that close loops.
+func (o *sequence) assembly() *Assembly {
+	a := &Assembly{OK: true}
+	for i := 0; i < len(o.lay.Joints); {
+		j := i + 1
+		for j < len(o.lay.Joints) && o.sameStep(i, j) {
+			j++
+		}
+		s := Step{Number: len(a.Steps) + 1, Phase: o.phase[i]}
+		for k := i; k < j; k++ {
+			o.lay.Joints[k].Step = s.Number
+			s.Joints = append(s.Joints, k+1)
+		}
+		s.Text = o.stepText(i, j)
+		a.Steps = append(a.Steps, s)
+		i = j
+	}
+	for _, c := range o.closings {
+		a.Loops = append(a.Loops, o.loop(c))
+		o.judgeClosing(a, c)
+	}
+	if !a.OK {
+		o.unstep(a)
+	}
+	a.Findings = graph.SortDiagnostics(a.Findings)
+	return a
+}
+
+// unstep takes the step from each joint that cannot be made.
+func (o *sequence) unstep(a *Assembly) {
+	for _, c := range o.closings {
+		if c.how != "" {
+			continue
+		}
+		o.lay.Joints[c.link].Step = 0
+		for i := range a.Steps {
+			s := &a.Steps[i]
+			if at := slices.Index(s.Joints, c.link+1); at >= 0 {
+				s.Joints = slices.Delete(s.Joints, at, at+1)
+				if len(s.Joints) == 0 {
+					s.Text = fmt.Sprintf("CANNOT BE MADE: %s", o.meeting(c.link))
+				}
+			}
+		}
+	}
+}
+
+// sameStep reports whether two joints in a row belong to one step of the work.
+func (o *sequence) sameStep(i, j int) bool {
+	x, y := &o.lay.links[i], &o.lay.links[j]
+	if o.phase[i] != o.phase[j] || o.late[i] != o.late[j] || x.open != y.open {
+		return false
+	}
+	if x.open {
+		return x.part == y.part
+	}
+	return o.late[i] > 0 || (x.run == y.run && !x.old && !y.old)
+}
+
+// meeting words one joint: what goes into what.
+func (o *sequence) meeting(k int) string {
+	j, n := o.lay.Joints[k], o.lay.links[k]
+	spigot, into := j.A, j.B
+	if n.spigot == 'b' {
+		spigot, into = into, spigot
+	}
+	return spigot + " into " + into
+}
+
+func (o *sequence) stepText(from, to int) string {
+	n := &o.lay.links[from]
+	where := map[Phase]string{Bench: "on the bench: ", InLine: "in the old line: ", Pipes: "", Unit: "at the unit, last: "}[o.phase[from]]
+	var out []string
+	for k := from; k < to; k++ {
+		out = append(out, o.meeting(k))
+	}
+	text := strings.Join(out, "; ")
+	numbers := jointNumbers(from+1, to)
+	how := ""
+	if o.late[from] > 0 {
+		how = o.closings[o.late[from]-1].how
+	}
+	switch {
+	case n.open:
+		what := "nuts"
+		if to-from == 1 {
+			what = "nut"
+		}
+		text = fmt.Sprintf("do up the union %s of %s (%s)", what, n.part, numbers)
+		if how != "" {
+			text += "; this closes the loop"
+		}
+		return where + text
+	case how == "slip coupling":
+		return where + fmt.Sprintf("park slip coupling %s on the bare pipe beside it, bring the two ends together, slide it back over both and glue (%s); this closes the loop", n.part, numbers)
+	case how == "play":
+		return where + fmt.Sprintf("draw the old end back, glue %s (%s); this closes the loop", text, numbers)
+	case how == "together":
+		return where + fmt.Sprintf("glue both at the same moment: %s (%s); this closes the loop", text, numbers)
+	case how == "flexible hose":
+		text = fmt.Sprintf("bend the hose aside and join %s (%s); this closes the loop", text, numbers)
+		return where + text
+	}
+	verb := "glue "
+	switch o.lay.Joints[from].Kind {
+	case "barb":
+		verb = "push on, with two clamps each: "
+	case "thread":
+		verb = "screw "
+	}
+	return where + verb + text + " (" + numbers + ")"
+}
+
+func jointNumbers(from, to int) string {
+	switch {
+	case from == to:
+		return fmt.Sprintf("joint %d", from)
+	case to == from+1:
+		return fmt.Sprintf("joints %d and %d", from, to)
+	}
+	return fmt.Sprintf("joints %d to %d", from, to)
+}
+
+// loop words a closing for those who print it or add up its tolerances.
+func (o *sequence) loop(c closing) Loop {
+	out := Loop{Closing: c.link + 1, How: c.how}
+	if c.with >= 0 {
+		out.How = fmt.Sprintf("together with joint %d", c.with+1)
+	}
+	n := &o.lay.links[c.link]
+	switch c.how {
+	case "union":
+		out.PlayMM = unionPlayMM
+	case "flexible hose", "slip coupling":
+		out.PlayMM = -1
+	case "play":
+		out.PlayMM = n.play
+	}
+	names := map[string]bool{}
+	for _, k := range append(slices.Clone(c.cycle), c.link) {
+		m := &o.lay.links[k]
+		out.Joints = append(out.Joints, k+1)
+		if m.piece >= 0 && !slices.Contains(out.Pieces, m.piece) {
+			out.Pieces = append(out.Pieces, m.piece)
+		}
+		names[partOf(m.a)], names[partOf(m.b)], names[m.part] = true, true, true
+		if m.flex {
+			out.PlayMM = -1
+		}
+	}
+	for _, p := range o.lay.Circuit.Parts {
+		if names[p.ID] {
+			out.Parts = append(out.Parts, p.ID)
+			if p.Kind == graph.HeatPump {
+				out.PlayMM = -1 // it is set down where its pipes end
+			}
+		}
+	}
+	return out
+}

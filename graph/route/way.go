@@ -1,0 +1,182 @@
+package route
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+)
+
+// straightDeg is the turn up to which two legs count as one straight line, and by which a
+// stock elbow may be missed. Common practice, no source: a cemented socket takes about
+// half a degree.
+const straightDeg = 0.5
+
+// inLine reports whether water leaves a part of the kind the way it came in, so that its
+// two pipes stand in one line.
+func inLine(k graph.Kind) bool {
+	switch k {
+	case graph.GateValve, graph.BallValve, graph.ButterflyValve, graph.CheckValve, graph.Union,
+		graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb,
+		graph.FlowSwitch, graph.PressureSwitch, graph.ThermometerPocket:
+		return true
+	}
+	return false
+}
+
+// opposite returns the port that stands in one line with the port, for tees' runs and
+// in-line parts; "" for every other.
+func opposite(p *graph.Part, port string) string {
+	switch {
+	case p.Kind == graph.Tee && port == graph.RunIn:
+		return graph.RunOut
+	case p.Kind == graph.Tee && port == graph.RunOut:
+		return graph.RunIn
+	case inLine(p.Kind) && port == graph.In:
+		return graph.Out
+	case inLine(p.Kind) && port == graph.Out:
+		return graph.In
+	}
+	return ""
+}
+
+// direct reports whether the run joins its two parts without pipe between.
+func direct(r *graph.Run) bool { return len(r.Legs) == 0 && r.HasLength && r.LengthMM == 0 }
+
+// findWays finds the way the pipe leaves each port: from the first and last legs, and
+// from there on through in-line parts, tees' runs and direct joints.
+func (l *layer) findWays() {
+	var queue []graph.PortRef
+	set := func(ref graph.PortRef, way graph.Vec) {
+		key := ref.String()
+		if _, have := l.ways[key]; have || way == (graph.Vec{}) {
+			return
+		}
+		l.ways[key] = way
+		queue = append(queue, ref)
+	}
+	for _, r := range l.c.Runs {
+		if n := len(r.Legs); n > 0 {
+			set(r.From, r.Legs[0].By.Unit())
+			set(r.To, r.Legs[n-1].By.Unit().Scale(-1))
+		}
+	}
+	for len(queue) > 0 {
+		ref := queue[0]
+		queue = queue[1:]
+		way := l.ways[ref.String()]
+		if p := l.parts[ref.Part]; p != nil {
+			if o := opposite(p, ref.Port); o != "" {
+				set(graph.PortRef{Part: ref.Part, Port: o}, way.Scale(-1))
+			}
+		}
+		for _, e := range l.ends[ref.String()] {
+			if r := l.c.Runs[e.run]; direct(r) {
+				set(r.Other(ref), way.Scale(-1))
+			}
+		}
+	}
+}
+
+// legWay is the way the pipe leaves a port by a leg of its own; false where the run there
+// has no legs.
+func (l *layer) legWay(part, port string) (graph.Vec, *graph.Run, graph.Pos, bool) {
+	for _, e := range l.ends[part+"."+port] {
+		r := l.c.Runs[e.run]
+		n := len(r.Legs)
+		switch {
+		case n == 0:
+		case e.last:
+			return r.Legs[n-1].By.Unit().Scale(-1), r, r.Legs[n-1].Pos, true
+		default:
+			return r.Legs[0].By.Unit(), r, r.Legs[0].Pos, true
+		}
+	}
+	return graph.Vec{}, nil, graph.Pos{}, false
+}
+
+// judgeWays finds the bends nobody wrote: in-line parts whose pipes are not in line, tees
+// whose run is bent or whose branch is not square, legs that do not leave a port the way
+// it faces.
+func (l *layer) judgeWays() {
+	for _, p := range l.c.Parts {
+		switch {
+		case p.Kind == graph.Tee:
+			l.judgeTee(p)
+		case inLine(p.Kind):
+			l.judgeInLine(p)
+		}
+		for i := range p.Ports {
+			l.judgeFacing(p, &p.Ports[i])
+		}
+	}
+}
+
+// bent says a bend is missing: an error in new work, one note for old.
+func (l *layer) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, hint string) {
+	isNew := p.New()
+	for _, r := range runs {
+		isNew = isNew || r.New()
+	}
+	if !isNew {
+		l.old.add("bend missing", pos, message, hint)
+		return
+	}
+	l.find(pos, graph.Error, message, hint, graph.Related{Pos: p.Pos, Message: fmt.Sprintf("%s %q is here", p.Kind, p.ID)})
+}
+
+func (l *layer) judgeInLine(p *graph.Part) {
+	in, inRun, _, okIn := l.legWay(p.ID, graph.In)
+	out, outRun, pos, okOut := l.legWay(p.ID, graph.Out)
+	if !okIn || !okOut {
+		return
+	}
+	if turn := in.Scale(-1).AngleTo(out); turn > straightDeg {
+		l.bent(p, []*graph.Run{inRun, outRun}, pos,
+			fmt.Sprintf("%q is in line, but its pipe comes in going %s and leaves going %s: an elbow of %s is missing",
+				p.ID, wayWords(in.Scale(-1)), wayWords(out), degrees(turn)),
+			fmt.Sprintf("write the way round the bend as one more leg of %s, so that a leg lies on each side of the elbow", outRun.ID))
+	}
+}
+
+func (l *layer) judgeTee(p *graph.Part) {
+	a, aRun, _, okA := l.legWay(p.ID, graph.RunIn)
+	b, bRun, pos, okB := l.legWay(p.ID, graph.RunOut)
+	if okA && okB {
+		if turn := a.Scale(-1).AngleTo(b); turn > straightDeg {
+			l.bent(p, []*graph.Run{aRun, bRun}, pos,
+				fmt.Sprintf("the run of tee %q is straight, but its pipe comes in going %s and leaves going %s: a turn of %s",
+					p.ID, wayWords(a.Scale(-1)), wayWords(b), degrees(turn)),
+				fmt.Sprintf("begin %s in the line of the tee's run, or use the branch for it", bRun.ID))
+			return
+		}
+	}
+	run := a
+	if !okA {
+		run = b
+	}
+	if !okA && !okB {
+		return
+	}
+	if c, cRun, pos, ok := l.legWay(p.ID, graph.Branch); ok {
+		if off := run.AngleTo(c); off < 90-straightDeg || off > 90+straightDeg {
+			l.bent(p, []*graph.Run{cRun}, pos,
+				fmt.Sprintf("the branch of tee %q leaves going %s, %s from its run; it must be square to it (90°)", p.ID, wayWords(c), degrees(off)),
+				fmt.Sprintf("begin %s square to the run of the tee", cRun.ID))
+		}
+	}
+}
+
+func (l *layer) judgeFacing(p *graph.Part, port *graph.Port) {
+	if port.Faces == nil {
+		return
+	}
+	way, run, pos, ok := l.legWay(p.ID, port.Name)
+	if !ok {
+		return
+	}
+	if off := port.Faces.AngleTo(way); off > straightDeg {
+		l.bent(p, []*graph.Run{run}, pos,
+			fmt.Sprintf("port %s.%s faces %s, but its pipe goes %s: an elbow of %s is missing", p.ID, port.Name, wayWords(*port.Faces), wayWords(way), degrees(off)),
+			fmt.Sprintf("begin with a leg %s", wayWords(*port.Faces)))
+	}
+}

@@ -69,7 +69,10 @@ func (c *Catalog) With(rows []Row) *Catalog {
 	for _, r := range rows {
 		r.Own = true
 		if i, ok := at[r.Name]; ok {
-			all[i] = r.Over(all[i])
+			if all[i].Kind == r.Kind {
+				r = r.Over(all[i])
+			}
+			all[i] = r
 			continue
 		}
 		at[r.Name] = len(all)

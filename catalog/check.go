@@ -17,12 +17,17 @@ func Check(rows []Row) []Problem {
 	seen := map[string]bool{}
 	laid := make([]Row, len(rows))
 	for i, r := range rows {
-		if below, ok := Embedded().Row(r.Name); ok && r.Own {
+		below, known := Embedded().Row(r.Name)
+		otherKind := known && r.Own && below.Kind != r.Kind
+		if known && r.Own && !otherKind {
 			r = r.Over(below)
 		}
 		laid[i] = r
 		say := func(key, format string, args ...any) {
 			out = append(out, Problem{Kind: r.Kind, Row: r.Name, Key: key, Origin: r.Origin, Message: fmt.Sprintf(format, args...)})
+		}
+		if otherKind {
+			say("name", "the catalogue has a row of this name, of kind %s", below.Kind)
 		}
 		if seen[r.Name] {
 			say("name", "there are two rows of this name")
@@ -146,14 +151,14 @@ func checkNumbers(r Row, say sayFunc) {
 		return
 	}
 	inside := r.OutsideMM - 2*r.WallMM
-	const close = 0.06 // mm: outside and wall are rounded to 0.01 each, some to 0.001 in
-	if r.WallMM > 0 && r.BoreMM > inside+close {
+	const slack = 0.06 // mm: outside and wall are rounded to 0.01 each, some to 0.001 in
+	if r.WallMM > 0 && r.BoreMM > inside+slack {
 		say("bore", "%.2f mm is more than the outside less two walls, %.2f mm", r.BoreMM, inside)
 	}
-	if r.WallMM > 0 && r.BoreMM > 0 && r.BoreMM < inside-0.3*r.WallMM-close {
+	if r.WallMM > 0 && r.BoreMM > 0 && r.BoreMM < inside-0.3*r.WallMM-slack {
 		say("bore", "%.2f mm is far below the outside less two walls, %.2f mm", r.BoreMM, inside)
 	}
-	if r.WallMM > 0 && r.BoreMinWallMM > 0 && math.Abs(r.BoreMinWallMM-inside) > close {
+	if r.WallMM > 0 && r.BoreMinWallMM > 0 && math.Abs(r.BoreMinWallMM-inside) > slack {
 		say("bore-least-wall", "%.2f mm is not the outside less two walls, %.2f mm", r.BoreMinWallMM, inside)
 	}
 	if r.BoreMM >= r.OutsideMM {

@@ -103,6 +103,13 @@ func TestCheckFindsDefectsBetweenRows(t *testing.T) {
 	if found := Check([]Row{small, small}); !hasProblem(found, "name", "two rows") {
 		t.Errorf("two rows of a name: %v", found)
 	}
+	jet := Row{Name: "jet", Kind: "blower", Source: "sheet", Own: true}
+	if found := Check([]Row{jet}); !hasProblem(found, "name", "of kind jet-group") {
+		t.Errorf("a blower called jet: %v", found)
+	}
+	if r, _ := Embedded().With([]Row{jet}).Row("jet"); r.Kind != "blower" || r.BoreMM != 0 {
+		t.Errorf("the blower called jet has become %+v", r)
+	}
 	small.TakeOffMM, small.Note = 40, ""
 	if found := Check([]Row{large, small}); !hasProblem(found, "take-off", "next size's") && !hasProblem(found, "take-off", "next size, 2 in") {
 		t.Errorf("a take-off longer than the next size's: %v", found)

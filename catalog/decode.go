@@ -104,8 +104,8 @@ func decodeRow(kind string, t map[string]any, origin string) (Row, []Problem) {
 
 // problemOf turns an error into a problem, with the hint it may carry.
 func problemOf(key string, err error) Problem {
-	var e *quantity.Error
-	if errors.As(err, &e) && e == err {
+	// Only an error that is nothing but that of a quantity: one around it says more.
+	if e, ok := err.(*quantity.Error); ok { //nolint:errorlint
 		return Problem{Key: key, Message: e.Message, Hint: e.Hint}
 	}
 	return Problem{Key: key, Message: err.Error()}

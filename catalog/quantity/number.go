@@ -12,20 +12,21 @@ import (
 func (r *reader) number() (n *big.Rat, whole bool, err *Error) {
 	start := r.at
 	digits := r.digits()
-	if digits == "" && !(r.at+1 < len(r.text) && r.text[r.at] == '.' && isDigit(r.text[r.at+1])) {
+	point := r.at+1 < len(r.text) && r.text[r.at] == '.' && isDigit(r.text[r.at+1])
+	if digits == "" && !point {
 		return nil, false, r.notANumber(start)
 	}
-	switch c := r.peek(); {
-	case c == '.':
+	switch r.peek() {
+	case '.':
 		r.at++
 		decimals := r.digits()
 		if decimals == "" {
 			return nil, false, r.fail(start, "write a digit after the point, or leave it out", "%s has no digit after its point", quoted(r.text))
 		}
 		n, err = r.rat(start, digits+"."+decimals, "1")
-	case c == '/':
+	case '/':
 		n, err = r.over(start, digits)
-	case c == ' ' || c == '-':
+	case ' ', '-':
 		n, whole, err = r.mixed(start, digits)
 	default:
 		n, err = r.rat(start, digits, "1")
@@ -34,7 +35,7 @@ func (r *reader) number() (n *big.Rat, whole bool, err *Error) {
 	if err != nil {
 		return nil, false, err
 	}
-	return n, whole, r.afterNumber(start)
+	return n, whole, r.afterNumber()
 }
 
 // mixed reads what may follow a whole number: a fraction after a space or a hyphen.
@@ -104,7 +105,7 @@ func (r *reader) rat(start int, top, bottom string) (*big.Rat, *Error) {
 }
 
 // afterNumber refuses what may not follow a number directly.
-func (r *reader) afterNumber(start int) *Error {
+func (r *reader) afterNumber() *Error {
 	rest := r.text[r.at:]
 	switch {
 	case strings.HasPrefix(rest, ","):

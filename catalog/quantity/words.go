@@ -10,7 +10,7 @@ var otherWords = map[string]string{
 	`"`: "in", "''": "in", "”": "in", "inch": "in", "inches": "in",
 	"'": "ft", "’": "ft", "foot": "ft", "feet": "ft",
 	"metre": "m", "metres": "m", "meter": "m", "meters": "m", "millimetre": "mm", "millimetres": "mm",
-	"litre": "l", "litres": "l", "liter": "l", "liters": "l", "ltr": "l",
+	"litre": "l", "litres": "l", "liter": "l", "liters": "l", "ltr": "l", //nolint:misspell // both spellings are typed
 	"lpm": "l/min", "lph": "l/h", "cmh": "m3/h", "usgpm": "gpm", "us gpm": "gpm", "gal/min": "gpm", "igpm": "imp-gpm",
 	"m^3/h": "m3/h", "m^3": "m3", "gallon": "gal", "gallons": "gal", "us gal": "gal",
 	"c": "°C", "degc": "°C", "deg c": "°C", "celsius": "°C", "° c": "°C",

@@ -33,4 +33,3 @@ func FullyTurbulent(bore float64) float64 {
 
 // HandbookK returns K [-] on the bore (m) of a fitting with a handbook L/D.
 func HandbookK(loverD, bore float64) float64 { return loverD * FullyTurbulent(bore) }
-

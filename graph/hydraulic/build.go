@@ -1,0 +1,149 @@
+package hydraulic
+
+import (
+	"fmt"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/network"
+	"dryfit/graph/route"
+)
+
+// Build returns the model of a laid out circuit in a mode. Air lines are left out, and so is
+// what a shut hand valve or jets all shut would carry. The error is an *InputError.
+func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error) {
+	c := lay.Circuit
+	b := &builder{
+		m: &Model{
+			Layout: lay, Mode: mode, Stage: stage, Water: WaterOf(c),
+			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), nodes: map[string]int{},
+		},
+		c: c, cat: c.Catalog, parts: map[string]int{}, runsAt: map[string][]int{},
+	}
+	if b.cat == nil {
+		b.cat = catalog.Embedded()
+	}
+	for i, p := range c.Parts {
+		if _, twice := b.parts[p.ID]; !twice {
+			b.parts[p.ID] = i
+		}
+	}
+	b.m.tub = b.node("") // the water in the tub, whatever its port
+	for i := range c.Runs {
+		if err := b.addRun(i); err != nil {
+			return nil, err
+		}
+	}
+	for i := range c.Parts {
+		if err := b.addPart(i); err != nil {
+			return nil, err
+		}
+	}
+	b.m.net.Nodes = len(b.m.nodes)
+	b.m.net.Reference = b.m.tub
+	b.m.perturb(nil)
+	solver, err := network.NewSolver(&b.m.net)
+	if err != nil {
+		return nil, &InputError{ID: c.File, Why: err.Error()}
+	}
+	b.m.solver = solver
+	return b.m, nil
+}
+
+type builder struct {
+	m      *Model
+	c      *graph.Circuit
+	cat    *catalog.Catalog
+	parts  map[string]int
+	runsAt map[string][]int // "part.port" -> runs, by index
+	way    *graph.Net       // built at need
+}
+
+func (b *builder) note(pos graph.Pos, severity graph.Severity, message, hint string) {
+	b.m.Notes = append(b.m.Notes, graph.Diagnostic{Pos: pos, Rule: "flow", Severity: severity, Message: message, Hint: hint})
+}
+
+func (b *builder) node(name string) int {
+	if n, ok := b.m.nodes[name]; ok {
+		return n
+	}
+	n := len(b.m.nodes)
+	b.m.nodes[name] = n
+	return n
+}
+
+func (b *builder) portNode(p *graph.Part, port string) int {
+	if p.Kind == graph.Tub {
+		return b.m.tub
+	}
+	return b.node(p.ID + "." + port)
+}
+
+func (b *builder) edge(e network.Edge) int {
+	b.m.net.Edges = append(b.m.net.Edges, e)
+	return len(b.m.net.Edges) - 1
+}
+
+// addRun adds a run that carries water. Lines of mere pipework that carry air have air parts
+// at their ends and so hang together with no water: nothing flows in them.
+func (b *builder) addRun(i int) error {
+	r := b.c.Runs[i]
+	m := &b.m.Runs[i]
+	*m = ModelRun{Run: r, edge: -1}
+	var ends [2]int
+	for k, ref := range []graph.PortRef{r.From, r.To} {
+		at, ok := b.parts[ref.Part]
+		if !ok || b.c.Parts[at].IsAir(ref.Port) {
+			return nil
+		}
+		ends[k] = at
+		b.runsAt[ref.String()] = append(b.runsAt[ref.String()], i)
+	}
+	if i < len(b.m.Layout.Paths) {
+		path := &b.m.Layout.Paths[i]
+		m.LengthM = path.LengthMM / 1000
+		m.BoreM, m.RoughnessM = b.pipe(r, path.Pipe)
+	} else {
+		m.LengthM = r.LengthMM / 1000
+		m.BoreM, m.RoughnessM = b.pipe(r, catalog.Row{})
+	}
+	from, to := b.c.Parts[ends[0]], b.c.Parts[ends[1]]
+	m.Entrance = inTub(from) && m.LengthM > 0
+	m.Exit = inTub(to) && m.LengthM > 0
+	b.addFittings(i)
+	if m.BoreM <= 0 {
+		if m.LengthM > 0 || len(m.Fittings) > 0 {
+			return &InputError{ID: r.ID, Why: "has no bore: neither its size nor the catalogue gives one"}
+		}
+		m.BoreM = 0.05 // of no pipe: nothing stands on it but the velocity shown
+	}
+	m.law = &runLaw{}
+	m.edge = b.edge(network.Edge{From: b.portNode(from, r.From.Port), To: b.portNode(to, r.To.Port), Law: m.law})
+	return nil
+}
+
+// inTub reports whether pipe at the part ends in the tub's water, with the losses of that.
+func inTub(p *graph.Part) bool {
+	return p.Kind == graph.Tub && (p.Loss == nil || !p.Loss.None)
+}
+
+// pipe returns a run's bore and roughness in m: its own, the layout's row, the catalogue's,
+// or at last its nominal size.
+func (b *builder) pipe(r *graph.Run, row catalog.Row) (bore, roughness float64) {
+	if row.BoreMM == 0 {
+		row, _ = b.cat.Pipe(r.Spec, r.Size)
+	}
+	bore, roughness = row.BoreMM/1000, row.RoughnessMM/1000
+	if r.BoreMM > 0 {
+		bore = r.BoreMM / 1000
+	}
+	if r.RoughnessMM >= 0 && (r.RoughnessMM > 0 || r.BoreMM > 0) {
+		roughness = r.RoughnessMM / 1000
+	}
+	if bore <= 0 && !r.Size.IsZero() {
+		bore = r.Size.NominalMM() / 1000
+		b.note(r.Pos, graph.Warning, fmt.Sprintf("the catalogue has no pipe %s %s: %q is worked out with its nominal size for a bore", r.Spec, r.Size, r.ID),
+			"give the run a bore")
+	}
+	return bore, roughness
+}

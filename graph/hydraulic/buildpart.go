@@ -1,0 +1,305 @@
+package hydraulic
+
+import (
+	"fmt"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/network"
+)
+
+// offPumpK is the loss coefficient of a pump that stands and lets water pass, on the bore of
+// its pipe. Common practice, no source: an impeller and a volute passed through.
+const offPumpK = 5
+
+// addPart adds what a part does to the water.
+func (b *builder) addPart(i int) error {
+	p := b.c.Parts[i]
+	m := &b.m.Parts[i]
+	*m = ModelPart{Part: p, Source: "none", times: 1}
+	for _, port := range portsOf(p) {
+		if !p.IsAir(port) {
+			m.ports = append(m.ports, port)
+			m.nodes = append(m.nodes, b.portNode(p, port))
+		}
+	}
+	switch {
+	case p.Kind == graph.Tub || p.Kind.MovesAir() || p.Kind.OnePort():
+		return nil
+	case p.Kind == graph.Tee:
+		b.addTee(m)
+	case p.Kind == graph.Manifold || p.Kind == graph.DiverterValve:
+		b.addHub(m)
+	case len(m.nodes) < 2:
+		return nil
+	case p.Kind == graph.Pump:
+		return b.addPump(m)
+	default:
+		b.addInLine(m)
+	}
+	return nil
+}
+
+// portsOf returns the names of a part's ports: the kind's, or those described.
+func portsOf(p *graph.Part) []string {
+	if names := p.Kind.PortNames(); names != nil {
+		return names
+	}
+	names := make([]string, len(p.Ports))
+	for i, port := range p.Ports {
+		names[i] = port.Name
+	}
+	return names
+}
+
+// runAt returns the first run at a port, or nil.
+func (b *builder) runAt(p *graph.Part, port string) *ModelRun {
+	for _, i := range b.runsAt[p.ID+"."+port] {
+		return &b.m.Runs[i]
+	}
+	return nil
+}
+
+// boreAt returns the bore of the pipe at a port in m, 0 where there is none.
+func (b *builder) boreAt(p *graph.Part, port string) float64 {
+	if r := b.runAt(p, port); r != nil && r.edge >= 0 {
+		return r.BoreM
+	}
+	return 0
+}
+
+// bore returns the bore a two-port part's K stands on: of its size where one is said, else
+// of the pipe at its inlet, else at its outlet.
+func (b *builder) bore(p *graph.Part, ports []string) float64 {
+	run := b.runAt(p, ports[0])
+	if !p.Size.IsZero() && (run == nil || run.Run.Size != p.Size) {
+		spec := p.Spec
+		if spec == "" && run != nil {
+			spec = run.Run.Spec
+		}
+		return b.sizeBore(spec, p.Size)
+	}
+	for _, port := range ports {
+		if bore := b.boreAt(p, port); bore > 0 {
+			return bore
+		}
+	}
+	return 0
+}
+
+// row returns the catalogue row of a part: the one it names, else its kind's for its pipe,
+// else the kind's generic one.
+func (b *builder) row(p *graph.Part) catalog.Row {
+	if p.Type != "" {
+		if row, ok := b.cat.Row(p.Type); ok {
+			return row
+		}
+	}
+	kind := string(p.Kind)
+	switch {
+	case p.Kind == graph.CheckValve && isSwing(p):
+		kind = "swing-check"
+	case p.Kind == graph.CheckValve:
+		kind = "spring-check"
+	case p.Kind == graph.Filter && p.Filter != nil && p.Filter.Media == "sand":
+		kind = "sand-filter"
+	}
+	spec, size := p.Spec, p.Size
+	for _, port := range portsOf(p) {
+		if r := b.runAt(p, port); r != nil {
+			if spec == "" {
+				spec = r.Run.Spec
+			}
+			if size.IsZero() {
+				size = r.Run.Size
+			}
+		}
+	}
+	if row, ok := b.cat.Fitting(kind, spec, size); ok {
+		return row
+	}
+	if row, ok := b.cat.Generic(kind); ok {
+		return row
+	}
+	row, _ := b.cat.Generic(string(p.Kind))
+	return row
+}
+
+func isSwing(p *graph.Part) bool { return p.Check != nil && p.Check.Style == "swing" }
+
+// lossOf fills in a part's loss: described, else the catalogue's; nil where there is none.
+func (b *builder) lossOf(m *ModelPart) *partLaw {
+	m.Row = b.row(m.Part)
+	if l := m.Part.Loss; l != nil {
+		m.Source = "described"
+		if l.HasK && l.BoreMM <= 0 && m.BoreM <= 0 {
+			b.note(l.Pos, graph.Warning, fmt.Sprintf("the k of %q has no bore to stand on: it counts as no loss", m.Part.ID), "give the loss a bore")
+		}
+		law, falls := describedLaw(l, m.BoreM, b.m.Water.Density)
+		if falls {
+			b.note(l.Pos, graph.Warning, fmt.Sprintf("the drop of %q falls as its flow rises: it is held level there", m.Part.ID), "look at the points of its loss again")
+		}
+		return law
+	}
+	law := rowLaw(m.Row, m.BoreM, b.m.Water.Density)
+	if law != nil {
+		m.Source = "catalogue"
+	}
+	return law
+}
+
+// addInLine adds a two-port part other than a pump.
+func (b *builder) addInLine(m *ModelPart) {
+	p := m.Part
+	m.BoreM = b.bore(p, m.ports)
+	var law *partLaw
+	switch p.Kind {
+	case graph.JetGroup:
+		law = b.addJets(m)
+	case graph.CheckValve:
+		b.addCheck(m)
+		return
+	case graph.Reducer, graph.Transition:
+		if p.Loss == nil {
+			b.addReducer(m)
+			return
+		}
+		law = b.lossOf(m)
+	default:
+		law = b.lossOf(m)
+	}
+	if p.Kind == graph.Filter && b.m.Mode.Dirty {
+		m.times *= dirtyFactor(p, m.Row)
+	}
+	if p.Kind.IsHandValve() {
+		law = b.setPosition(m, law)
+	}
+	if m.Shut {
+		m.edges = []int{-1}
+		return
+	}
+	e := network.Edge{From: m.nodes[0], To: m.nodes[1]}
+	if law != nil {
+		m.law, e.Law = law, law
+	}
+	m.edges = []int{b.edge(e)}
+}
+
+// dirtyFactor is what a dirty filter costs over a clean one. 3 where neither the
+// description nor the catalogue says: common practice, no source.
+func dirtyFactor(p *graph.Part, row catalog.Row) float64 {
+	switch {
+	case p.Filter != nil && p.Filter.DirtyFactor > 0:
+		return p.Filter.DirtyFactor
+	case row.DirtyFactor > 0 && p.Loss == nil:
+		return row.DirtyFactor
+	}
+	return 3
+}
+
+// addJets sets up a group of jets, as many of them open as the mode says.
+func (b *builder) addJets(m *ModelPart) *partLaw {
+	p := m.Part
+	open := min(b.m.Mode.JetsOpen, 1)
+	if open <= 0 {
+		m.Shut = true
+	} else {
+		m.times = 1 / (open * open)
+	}
+	if p.Loss != nil {
+		return b.lossOf(m)
+	}
+	m.Row = b.row(p)
+	data := p.Jets
+	if data == nil {
+		data = &graph.JetData{Count: 1}
+	}
+	law, source := jetsLaw(data, m.Row, b.m.Water.Density)
+	m.Source = source
+	return law
+}
+
+// setPosition throttles a hand valve.
+func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
+	p := m.Part
+	own, kv := 1.0, 0.0
+	if p.Valve != nil {
+		kv = p.Valve.Kv
+		if p.Valve.PositionSet {
+			own = float64(p.Valve.Position)
+		}
+	}
+	position := own
+	if said, ok := b.m.Mode.Positions[p.ID]; ok {
+		position = float64(said)
+	}
+	curve := m.Row
+	if len(curve.Opening) == 0 { // a row of the user's without a curve of its own
+		curve = b.row(&graph.Part{ID: p.ID, Kind: p.Kind, Spec: p.Spec, Size: p.Size})
+	}
+	share := openShare(curve, position)
+	switch {
+	case position <= 0 || share <= 0:
+		m.Shut = true
+		return nil
+	case kv > 0:
+		m.Source = "described"
+		law = &partLaw{square: formula.KvHead(kv), times: 1}
+		if position != own { // the Kv is that of the part's own position
+			if of := openShare(curve, own); of > 0 {
+				share /= of
+			}
+		} else {
+			share = 1
+		}
+	case law == nil && share < 1 && m.BoreM > 0: // a valve without loss still throttles
+		if full := rowLaw(m.Row, m.BoreM, b.m.Water.Density); full != nil {
+			law = full
+			law.square *= 1 - share*share // nothing when open
+		}
+	}
+	m.times /= share * share
+	return law
+}
+
+// addCheck adds a check valve: it opens at its cracking pressure and passes water one way.
+func (b *builder) addCheck(m *ModelPart) {
+	p := m.Part
+	open := b.lossOf(m)
+	if open == nil {
+		open = &partLaw{times: 1}
+	}
+	crack := m.Row.CrackingPa
+	switch {
+	case p.Check != nil && p.Check.CrackingSet:
+		crack = p.Check.CrackingPa
+	case isSwing(p) || m.Row.Style == "swing-check":
+	case crack == 0:
+		if row, ok := b.cat.Generic(string(graph.CheckValve)); ok {
+			crack = row.CrackingPa
+			b.note(p.Pos, graph.Note, fmt.Sprintf("nothing says at what pressure %q opens: that of %s is assumed", p.ID, row.Name),
+				`give it cracking = "…", or the type of a spring`)
+		}
+	}
+	m.crack = max(crack, 0) / (b.m.Water.Density * formula.Gravity)
+	m.times = open.times
+	m.check = &checkLaw{open: *open}
+	m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.check, OneWay: true})}
+}
+
+// addReducer adds a change of section between the pipes at the part's two ports.
+func (b *builder) addReducer(m *ModelPart) {
+	m.Row = b.row(m.Part)
+	in, out := b.boreAt(m.Part, m.ports[0]), b.boreAt(m.Part, m.ports[1])
+	ahead, back, bore := sectionK(in, out)
+	m.BoreM = bore
+	e := network.Edge{From: m.nodes[0], To: m.nodes[1]}
+	if bore > 0 {
+		m.Source = "catalogue"
+		m.bend0 = [2]float64{squareOf(ahead+m.Row.K, bore), squareOf(back+m.Row.K, bore)}
+		m.bend = &runLaw{}
+		e.Law = m.bend
+	}
+	m.edges = []int{b.edge(e)}
+}

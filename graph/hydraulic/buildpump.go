@@ -1,0 +1,146 @@
+package hydraulic
+
+import (
+	"fmt"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/network"
+)
+
+// runningPump is what a running pump tells beside its head.
+type runningPump struct {
+	curve      *PumpCurve
+	power      float64 // W, electric; 0: not given
+	efficiency float64 // wire to water; 0: not given
+}
+
+// addPump adds a pump: running, by the curve of its speed and with no water going back; or
+// standing.
+func (b *builder) addPump(m *ModelPart) error {
+	p := m.Part
+	m.Row = b.row(p)
+	m.BoreM = b.bore(p, m.ports)
+	name, on := b.m.Mode.Speeds[p.ID]
+	if !on && p.Pump != nil && p.Pump.AlwaysOn {
+		name, on = p.SpeedNames()[0], true
+	}
+	if !on {
+		b.addOffPump(m)
+		return nil
+	}
+	rise, err := b.speed(m, name)
+	if err != nil {
+		return err
+	}
+	m.rise, m.Speed, m.Source = rise, name, "described"
+	if p.Pump == nil || len(p.Pump.Speeds) == 0 || p.Pump.TypeSaid {
+		m.Source = "catalogue"
+	}
+	if q := rise.curve.First(); q > 0 {
+		b.note(p.Pos, graph.Note, fmt.Sprintf("the curve of %q at %q starts at %.3g m3/h: below that it is taken as a parabola that starts level", p.ID, name, q*3600),
+			"give the head at no flow, the shut-off head")
+	}
+	m.pump = &pumpLaw{curve: rise.curve, times: 1}
+	e := network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.pump, OneWay: true, Start: 0.6 * rise.curve.Last()}
+	if rise.curve.Rises() {
+		rising := &risingPump{*m.pump}
+		m.pump, e.Law = &rising.pumpLaw, rising
+	}
+	m.edges = []int{b.edge(e)}
+	return nil
+}
+
+// addOffPump adds a pump that stands: shut against the flow by a check of its own, else
+// passed through either way.
+func (b *builder) addOffPump(m *ModelPart) {
+	p := m.Part
+	m.Off = true
+	bore := m.BoreM
+	k := m.Row.K
+	if k > 0 {
+		m.Source = "catalogue"
+	} else {
+		k, m.Source = offPumpK, "assumed"
+	}
+	law := &partLaw{times: 1}
+	if p.Loss != nil {
+		if own := b.lossOf(m); own != nil {
+			law = own
+		}
+	} else if bore > 0 {
+		law.square = squareOf(k, bore)
+	}
+	if p.Pump != nil && p.Pump.Check != "" {
+		m.times = law.times
+		m.check = &checkLaw{open: *law}
+		m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.check, OneWay: true})}
+		return
+	}
+	m.law, m.times = law, law.times
+	m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: law})}
+}
+
+// speed returns the curve and power of a pump's speed: described, or the catalogue's.
+func (b *builder) speed(m *ModelPart, name string) (runningPump, error) {
+	p := m.Part
+	if p.Pump == nil || len(p.Pump.Speeds) == 0 {
+		return rowSpeed(p, m.Row, name)
+	}
+	speeds := p.Pump.Speeds
+	at, base := -1, -1
+	for i, s := range speeds {
+		if s.Name == name && at < 0 {
+			at = i
+		}
+		if len(s.Curve) > 0 && base < 0 {
+			base = i
+		}
+	}
+	if at < 0 {
+		return runningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no speed %q", name)}
+	}
+	s := speeds[at]
+	out := runningPump{power: s.PowerW, efficiency: s.Efficiency}
+	from, ratio := s, 1.0
+	if len(s.Curve) == 0 {
+		if base < 0 || s.Ratio <= 0 {
+			return rowSpeed(p, m.Row, name)
+		}
+		from, ratio = speeds[base], s.Ratio
+		if out.power == 0 && out.efficiency == 0 {
+			_, _, out.power = formula.Affinity(ratio, 0, 0, from.PowerW)
+			out.efficiency = from.Efficiency
+		}
+	}
+	q, h := make([]float64, len(from.Curve)), make([]float64, len(from.Curve))
+	for i, c := range from.Curve {
+		q[i], h[i], _ = formula.Affinity(ratio, c.Flow, c.Head.Head(b.m.Water.Density), 0)
+	}
+	curve, err := NewPumpCurve(q, h)
+	if err != nil {
+		return out, &InputError{ID: p.ID, Why: fmt.Sprintf("at %q: %v", name, err)}
+	}
+	out.curve = curve
+	return out, nil
+}
+
+// rowSpeed returns a speed of a catalogue row: by its name, else the row's only one.
+func rowSpeed(p *graph.Part, row catalog.Row, name string) (runningPump, error) {
+	points, power := row.Curve, row.PowerW
+	for i, s := range row.Speeds {
+		if s.Name == name || name == graph.SpeedOn && i == len(row.Speeds)-1 {
+			points, power = s.Curve, s.PowerW
+		}
+	}
+	q, h := make([]float64, len(points)), make([]float64, len(points))
+	for i, c := range points {
+		q[i], h[i] = c[0], c[1]
+	}
+	curve, err := NewPumpCurve(q, h)
+	if err != nil {
+		return runningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no curve for %q", name)}
+	}
+	return runningPump{curve: curve, power: power}, nil
+}

@@ -1,0 +1,47 @@
+package hydraulic
+
+import (
+	"fmt"
+
+	"dryfit/catalog/quantity"
+)
+
+// ConvergenceError says that no flows were found that close, and where they fail to.
+type ConvergenceError struct {
+	Iterations int
+	Residual   float64 // m, largest imbalance of head
+	Mass       float64 // m³/s, largest imbalance of flow
+	Where      string  // id of the part or run where it is; "" not known
+	Why        string
+}
+
+func (e *ConvergenceError) Error() string {
+	where := ""
+	if e.Where != "" {
+		where = " at " + e.Where
+	}
+	return fmt.Sprintf("the flows do not converge: %s%s; after %d steps heads are off by %.3g m and flows by %.3g m³/s",
+		e.Why, where, e.Iterations, e.Residual, e.Mass)
+}
+
+// BeyondCurveError says that a pump would run past the last point of its curve, where
+// nothing is known of it.
+type BeyondCurveError struct {
+	Pump  string
+	Speed string
+	Flow  float64 // m³/s, where a straight line on from the curve would take it
+	Last  float64 // m³/s, the curve's last point
+}
+
+func (e *BeyondCurveError) Error() string {
+	return fmt.Sprintf("the pump %q at %q would run at about %s, past the last point of its curve at %s: give the curve further, or look for a loss that is missing",
+		e.Pump, e.Speed, quantity.Format(e.Flow, quantity.Flow, quantity.MetricSystem), quantity.Format(e.Last, quantity.Flow, quantity.MetricSystem))
+}
+
+// InputError says what a circuit lacks to be solved.
+type InputError struct {
+	ID  string // part or run
+	Why string
+}
+
+func (e *InputError) Error() string { return fmt.Sprintf("%q %s", e.ID, e.Why) }

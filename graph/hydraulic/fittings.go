@@ -1,0 +1,131 @@
+package hydraulic
+
+import (
+	"fmt"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/route"
+)
+
+// addFittings enters what a run costs beside its straight pipe.
+func (b *builder) addFittings(i int) {
+	m := &b.m.Runs[i]
+	r := m.Run
+	if i < len(b.m.Layout.Paths) {
+		fittings := b.m.Layout.Paths[i].Fittings
+		for k := range fittings {
+			b.addFitting(m, &fittings[k])
+		}
+	}
+	if r.K > 0 {
+		m.Fittings = append(m.Fittings, FittingLoss{Kind: "k", Where: "in " + r.ID, Count: 1, K: r.K, KBack: r.K, BoreM: m.BoreM, Source: "described"})
+	}
+	if m.Entrance {
+		m.Fittings = append(m.Fittings, FittingLoss{Kind: "entrance", Where: "at " + r.From.String(), Count: 1,
+			K: formula.Entrance, KBack: formula.Exit, BoreM: m.BoreM, Source: "sharp entrance 0.5, exit 1.0"})
+	}
+	if m.Exit {
+		m.Fittings = append(m.Fittings, FittingLoss{Kind: "exit", Where: "at " + r.To.String(), Count: 1,
+			K: formula.Exit, KBack: formula.Entrance, BoreM: m.BoreM, Source: "sharp entrance 0.5, exit 1.0"})
+	}
+}
+
+// addFitting enters one fitting of the layout: a change of section by the two bores, others
+// by the row's handbook L/D or K on the run's bore.
+func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
+	count := max(f.Count, 1)
+	out := FittingLoss{Kind: f.Kind, Where: f.Where, Count: count, BoreM: m.BoreM, Source: f.Row.Source}
+	if changesSection(f) {
+		from, to := b.boreOf(m, f.From), b.boreOf(m, f.To)
+		out.K, out.KBack, out.BoreM = sectionK(from, to)
+		out.Source = "Borda-Carnot; contraction 0.42 (1 - d²/D²)"
+		out.K += f.Row.K
+		out.KBack += f.Row.K
+		m.Fittings = append(m.Fittings, out)
+		return
+	}
+	row := f.Row
+	if row.LoverD == 0 && row.K == 0 {
+		row.LoverD = handbook(f.Kind)
+		if row.LoverD > 0 {
+			out.Source = "Crane TP-410, 2009"
+		}
+	}
+	switch {
+	case m.BoreM <= 0:
+		return
+	case row.LoverD > 0:
+		out.K = formula.HandbookK(row.LoverD, m.BoreM)
+	case row.K > 0:
+		out.K = row.K
+	case row.Kv > 0:
+		out.K = formula.KvToK(row.Kv, m.BoreM)
+	default:
+		if f.Kind != "coupling" && f.Kind != "slip-coupling" && f.Kind != "union" {
+			b.note(m.Run.Pos, graph.Warning, fmt.Sprintf("no loss is known of the %s %s: it counts as none", f.Kind, f.Where), "give the run a k for it")
+		}
+	}
+	out.KBack = out.K
+	m.Fittings = append(m.Fittings, out)
+}
+
+// handbook returns the L/D of a fitting the catalogue has no row for.
+func handbook(kind string) float64 {
+	switch kind {
+	case "elbow-90":
+		return formula.LoverDElbow90
+	case "elbow-45":
+		return formula.LoverDElbow45
+	case "elbow-22.5":
+		return formula.LoverDElbow45 / 2
+	case "tee":
+		return formula.LoverDTeeRun
+	}
+	return 0
+}
+
+func changesSection(f *route.Fitting) bool {
+	switch f.Kind {
+	case "reducing-bush", "reducer", "transition":
+		return !f.From.IsZero() && !f.To.IsZero()
+	}
+	return false
+}
+
+// sectionK returns K of a sudden change from one bore to another, with the water and
+// against it, on the smaller bore, which is returned too.
+func sectionK(from, to float64) (ahead, back, bore float64) {
+	switch {
+	case from <= 0 || to <= 0:
+		return 0, 0, max(from, to)
+	case from > to:
+		return formula.Contraction(to, from), formula.Expansion(to, from), to
+	default:
+		return formula.Expansion(from, to), formula.Contraction(from, to), from
+	}
+}
+
+// boreOf returns the bore in m of a size as it meets a run: the run's own where it is of
+// that size, else that of pipe of its spec or family.
+func (b *builder) boreOf(m *ModelRun, size catalog.Size) float64 {
+	if size == m.Run.Size {
+		return m.BoreM
+	}
+	return b.sizeBore(m.Run.Spec, size)
+}
+
+// sizeBore returns the bore in m of pipe of a size, of the spec where it has it.
+func (b *builder) sizeBore(spec catalog.Spec, size catalog.Size) float64 {
+	specs := []catalog.Spec{spec, catalog.PVCSch40}
+	if size.Metric {
+		specs = []catalog.Spec{spec, catalog.PVCPN16, catalog.PVCPN10}
+	}
+	for _, s := range specs {
+		if row, ok := b.cat.Pipe(s, size); ok && row.BoreMM > 0 {
+			return row.BoreMM / 1000
+		}
+	}
+	return size.NominalMM() / 1000
+}

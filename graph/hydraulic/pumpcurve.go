@@ -1,0 +1,153 @@
+package hydraulic
+
+import (
+	"fmt"
+
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/network"
+)
+
+// PumpCurve is the head of a pump over its flow: through the points by shape-preserving
+// cubics (see formula.Pchip). Between no flow and a first point that is not at no flow, the
+// curve is a parabola that starts level and meets the first point with its slope; where the
+// curve rises there, it is level. Past the last point it goes on in a straight line that
+// falls, which serves the solver alone: an answer there is refused.
+type PumpCurve struct {
+	q, h     []float64
+	curve    *formula.Pchip
+	start    float64 // head at no flow
+	past     float64 // slope past the last point
+	rises    bool
+	maxAfter []float64 // greatest head of the points from i on
+	minUpTo  []float64 // least head of the points up to i, no flow included
+}
+
+// NewPumpCurve returns the curve through at least two points with rising flow (m³/s) and
+// heads (m).
+func NewPumpCurve(q, h []float64) (*PumpCurve, error) {
+	if len(q) < 2 || len(q) != len(h) {
+		return nil, fmt.Errorf("a pump curve needs two points, it has %d", len(q))
+	}
+	for i := range q {
+		if !(q[i] >= 0) || h[i]-h[i] != 0 || q[i]-q[i] != 0 || i > 0 && !(q[i] > q[i-1]) {
+			return nil, fmt.Errorf("the flows of a pump curve must rise: point %d does not", i+1)
+		}
+	}
+	c := &PumpCurve{q: q, h: h, curve: formula.NewPchip(q, h)}
+	d := c.curve.Slopes()
+	n := len(q)
+	c.start = h[0] - min(d[0], 0)*q[0]/2
+	c.past = min(d[n-1], -h[n-1]/q[n-1], -c.start/q[n-1]/10)
+	c.maxAfter, c.minUpTo = make([]float64, n), make([]float64, n)
+	for i := range q {
+		c.maxAfter[n-1-i] = h[n-1-i]
+		if i > 0 {
+			c.maxAfter[n-1-i] = max(h[n-1-i], c.maxAfter[n-i])
+		}
+		c.minUpTo[i] = min(c.start, h[0], h[i])
+		if i > 0 {
+			c.minUpTo[i] = min(c.minUpTo[i-1], h[i])
+			c.rises = c.rises || h[i] > h[i-1]
+		}
+	}
+	return c, nil
+}
+
+// Head returns the head in m and its slope at a flow of 0 or more, m³/s.
+func (c *PumpCurve) Head(q float64) (head, slope float64) {
+	n := len(c.q)
+	switch {
+	case q >= c.q[n-1]:
+		return c.h[n-1] + c.past*(q-c.q[n-1]), c.past
+	case q < c.q[0]:
+		m := min(c.curve.Slopes()[0], 0)
+		return c.start + m*q*q/(2*c.q[0]), m * q / c.q[0]
+	}
+	return c.curve.At(q)
+}
+
+// Last returns the flow of the curve's last point, m³/s.
+func (c *PumpCurve) Last() float64 { return c.q[len(c.q)-1] }
+
+// First returns the flow of the curve's first point, m³/s.
+func (c *PumpCurve) First() float64 { return c.q[0] }
+
+// ShutOff returns the head at no flow, m.
+func (c *PumpCurve) ShutOff() float64 { return c.start }
+
+// Rises reports whether the head rises with the flow anywhere.
+func (c *PumpCurve) Rises() bool { return c.rises }
+
+// Scaled returns the curve at a speed ratio of its own, by the affinity laws.
+func (c *PumpCurve) Scaled(ratio float64) *PumpCurve {
+	q, h := make([]float64, len(c.q)), make([]float64, len(c.q))
+	for i := range c.q {
+		q[i], h[i], _ = formula.Affinity(ratio, c.q[i], c.h[i], 0)
+	}
+	out, err := NewPumpCurve(q, h)
+	if err != nil {
+		return c // a ratio of 0 or so
+	}
+	return out
+}
+
+// highest is the greatest head at this flow or any above it: a curve that does not rise.
+func (c *PumpCurve) highest(q float64) (head, slope float64) {
+	head, slope = c.Head(q)
+	for i, x := range c.q {
+		if x > q {
+			if c.maxAfter[i] > head {
+				return c.maxAfter[i], 0
+			}
+			break
+		}
+	}
+	return head, min(slope, 0)
+}
+
+// lowest is the least head at this flow or any below it.
+func (c *PumpCurve) lowest(q float64) (head, slope float64) {
+	head, slope = c.Head(q)
+	least := c.start
+	for i, x := range c.q {
+		if x > q {
+			break
+		}
+		least = c.minUpTo[i]
+	}
+	if least < head {
+		return least, 0
+	}
+	return head, min(slope, 0)
+}
+
+// pumpLaw is a running pump: minus its head. It implements network.Law.
+type pumpLaw struct {
+	curve *PumpCurve
+	times float64 // of the head
+}
+
+func (l *pumpLaw) Loss(q float64) (head, slope float64) {
+	h, s := l.curve.Head(q)
+	return -l.times * h, -l.times * s
+}
+
+// risingPump is a pump whose curve rises before it falls; it implements network.Bounded.
+type risingPump struct{ pumpLaw }
+
+func (l *risingPump) Least() network.Law    { return (*highestPump)(l) }
+func (l *risingPump) Greatest() network.Law { return (*lowestPump)(l) }
+
+type highestPump risingPump
+
+func (l *highestPump) Loss(q float64) (head, slope float64) {
+	h, s := l.curve.highest(q)
+	return -l.times * h, -l.times * s
+}
+
+type lowestPump risingPump
+
+func (l *lowestPump) Loss(q float64) (head, slope float64) {
+	h, s := l.curve.lowest(q)
+	return -l.times * h, -l.times * s
+}

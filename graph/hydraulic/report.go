@@ -1,0 +1,274 @@
+package hydraulic
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/network"
+)
+
+// report turns the flows of the network into those of parts and runs.
+func (m *Model) report(f *network.Flow) *Solution {
+	s := &Solution{
+		Mode: m.Mode, Stage: m.Stage, Water: m.Water,
+		Parts:    make([]PartFlow, len(m.Parts)),
+		Runs:     make([]RunFlow, len(m.Runs)),
+		Residual: f.Residual, EnergyError: f.EnergyError, Iterations: f.Iterations,
+		Notes: append([]graph.Diagnostic(nil), m.Notes...),
+	}
+	v := &view{m: m, f: f, s: s, pa: m.Water.Density * formula.Gravity, into: map[string]float64{}}
+	for i := range m.Runs {
+		v.run(i)
+	}
+	for i := range m.Parts {
+		v.part(i)
+	}
+	v.suction()
+	v.notes()
+	return s
+}
+
+// view is what the report reads.
+type view struct {
+	m    *Model
+	f    *network.Flow
+	s    *Solution
+	pa   float64            // Pa of a metre of the water
+	into map[string]float64 // flow out of the runs' ends at "part.port"
+}
+
+func (v *view) run(i int) {
+	m := &v.m.Runs[i]
+	out := &v.s.Runs[i]
+	*out = RunFlow{Run: m.Run, BoreMM: m.BoreM * 1000}
+	if m.edge < 0 {
+		return
+	}
+	q := v.f.Q[m.edge]
+	out.Flow = q
+	out.Velocity = math.Abs(q) / formula.Area(m.BoreM)
+	out.Drop = v.pa * v.f.Loss[m.edge]
+	pipe, _ := m.law.pipeLoss(q)
+	out.PipeDrop = v.pa * pipe
+	if m.LengthM > 0 {
+		out.Reynolds = math.Abs(q) * m.law.reynolds
+		if out.Reynolds > 0 {
+			out.Friction, _ = m.law.pipe.Friction(out.Reynolds)
+		}
+	}
+	v.into[m.Run.From.String()] -= q
+	v.into[m.Run.To.String()] += q
+	e := v.m.net.Edges[m.edge]
+	if v.f.Known[e.From] {
+		head := max(v.f.Head[e.From], v.f.Head[e.To])
+		out.StaticPa = v.pa * (head - out.Velocity*out.Velocity/(2*formula.Gravity))
+	}
+}
+
+// flowInto returns the flow into a part at a port.
+func (v *view) flowInto(p *graph.Part, port string) float64 { return v.into[p.ID+"."+port] }
+
+func (v *view) part(i int) {
+	m := &v.m.Parts[i]
+	p := m.Part
+	out := &v.s.Parts[i]
+	*out = PartFlow{Part: p}
+	switch {
+	case p.Kind == graph.Tub || p.Kind == graph.Tee || p.Kind == graph.Manifold || p.Kind == graph.DiverterValve:
+		v.junction(m, out)
+	case len(m.edges) == 1:
+		if e := m.edges[0]; e >= 0 {
+			out.Flow, out.Drop = v.f.Q[e], v.pa*v.f.Loss[e]
+		} else if a, b := m.nodes[0], m.nodes[1]; v.f.Known[a] && v.f.Known[b] {
+			out.Drop = v.pa * (v.f.Head[a] - v.f.Head[b])
+		}
+	}
+	out.State = v.state(m, out)
+	switch p.Kind {
+	case graph.Pump:
+		v.pump(m, out)
+	case graph.CheckValve:
+		v.check(m, out)
+	case graph.HeatPump:
+		out.RiseK = formula.TemperatureRise(v.m.Water, ratedOutput(p), math.Abs(out.Flow))
+	}
+	v.static(m, out)
+}
+
+// junction fills in the legs of a part where flows meet.
+func (v *view) junction(m *ModelPart, out *PartFlow) {
+	for k, port := range m.ports {
+		leg := LegFlow{Port: port, Flow: v.flowInto(m.Part, port)}
+		if k < len(m.edges) && m.edges[k] >= 0 {
+			leg.Drop = v.pa * v.f.Loss[m.edges[k]]
+		}
+		out.Flow += max(leg.Flow, 0)
+		out.Legs = append(out.Legs, leg)
+	}
+	if m.Part.Kind != graph.Tee || len(out.Legs) != 3 {
+		return
+	}
+	out.Drop = out.Legs[0].Drop - out.Legs[1].Drop
+	if m.tee == nil {
+		return
+	}
+	most := 0.0
+	for _, l := range out.Legs {
+		most = max(most, math.Abs(l.Flow))
+	}
+	for k := range out.Legs {
+		if most > 0 {
+			head := out.Legs[k].Drop / v.pa / (m.tee.run * most * most)
+			if out.Legs[k].Flow < 0 || out.Legs[k].Flow == 0 && head < 0 {
+				head = -head // of what leaves: from the middle on
+			}
+			out.Legs[k].K = head
+		}
+	}
+}
+
+// state says how a part stands.
+func (v *view) state(m *ModelPart, out *PartFlow) string {
+	p := m.Part
+	switch {
+	case p.Kind == graph.CheckValve && len(m.edges) == 1:
+		switch {
+		case v.f.Shut[m.edges[0]] || out.Flow <= 0:
+			return "shut"
+		case m.crack > 0 && !isSwing(p):
+			return "lifting"
+		default:
+			return "open"
+		}
+	case p.Kind.IsHandValve():
+		position := 1.0
+		if p.Valve != nil && p.Valve.PositionSet {
+			position = float64(p.Valve.Position)
+		}
+		if said, ok := v.m.Mode.Positions[p.ID]; ok {
+			position = float64(said)
+		}
+		switch {
+		case position <= 0:
+			return "shut"
+		case position >= 1:
+			return "open"
+		}
+		return quantity.Trim(math.Round(position*1000)/10) + " %"
+	case p.Kind == graph.Pump && m.Off:
+		return "off"
+	case p.Kind == graph.Pump:
+		return m.Speed
+	}
+	return ""
+}
+
+func (v *view) pump(m *ModelPart, out *PartFlow) {
+	if m.pump == nil {
+		return
+	}
+	q := out.Flow
+	head, _ := m.rise.curve.Head(q)
+	out.HeadM = head * m.pump.times
+	if v.f.Shut[m.edges[0]] { // no water passes: it stands at its shut-off head
+		out.HeadM = m.rise.curve.ShutOff() * m.pump.times
+	}
+	out.ShutOffPa = v.pa * m.rise.curve.ShutOff() * m.pump.times
+	hydraulic := formula.HydraulicPower(v.m.Water.Density, q, out.HeadM)
+	out.PowerW, out.Efficiency = m.rise.power, m.rise.efficiency
+	switch {
+	case out.PowerW == 0 && out.Efficiency > 0:
+		out.PowerW = hydraulic / out.Efficiency
+	case out.PowerW > 0 && out.Efficiency == 0:
+		out.Efficiency = hydraulic / out.PowerW
+	}
+	if p := m.Part; p.BelowWaterSet && v.f.Known[m.nodes[0]] {
+		loss := -v.f.Head[m.nodes[0]]
+		out.NPSHAvailableM = formula.NPSHAvailable(formula.Atmosphere, v.m.Water.VapourPa, v.m.Water.Density, p.BelowWaterMM/1000, loss)
+		out.NPSHKnown = true
+	}
+}
+
+// ratedOutput returns a unit's output in W for its temperature rise: the greatest of its
+// ratings, since the rise is judged where it is largest; 0 where none is given.
+func ratedOutput(p *graph.Part) float64 {
+	most := 0.0
+	if p.Unit != nil {
+		for _, r := range p.Unit.Ratings {
+			most = max(most, r.OutputW)
+		}
+	}
+	return most
+}
+
+// static fills in the gauge pressure at a part's inlet: the head there less the velocity
+// head in its pipe, counted from the tub's surface, with the depth of the part below it
+// where that is known.
+func (v *view) static(m *ModelPart, out *PartFlow) {
+	if len(m.nodes) == 0 || m.Part.Kind == graph.Tub {
+		return
+	}
+	at := 0
+	if len(m.nodes) == 2 && out.Flow < 0 {
+		at = 1
+	}
+	if !v.f.Known[m.nodes[at]] {
+		return
+	}
+	head := v.f.Head[m.nodes[at]]
+	if bore := m.BoreM; bore > 0 {
+		w := out.Flow / formula.Area(bore)
+		head -= w * w / (2 * formula.Gravity)
+	}
+	if m.Part.BelowWaterSet {
+		head += m.Part.BelowWaterMM / 1000
+	}
+	out.StaticPa = v.pa * head
+}
+
+// notes adds what hangs on the flows.
+func (v *view) notes() {
+	s := v.s
+	add := func(p *graph.Part, severity graph.Severity, hint, format string, args ...any) {
+		s.Notes = append(s.Notes, graph.Diagnostic{Pos: p.Pos, Rule: "flow", Severity: severity,
+			Message: fmt.Sprintf("mode %q: ", s.Mode.Name) + fmt.Sprintf(format, args...), Hint: hint})
+	}
+	running := false
+	for i := range v.m.Parts {
+		m := &v.m.Parts[i]
+		p, q := m.Part, s.Parts[i].Flow
+		if t := m.law; t != nil && t.table != nil && math.Abs(q) > t.table.last()*(1+1e-9) {
+			add(p, graph.Warning, "ask for the drop at this flow", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
+				flowWords(q), p.ID, flowWords(t.table.last()))
+		}
+		if c := m.check; c != nil && c.open.table != nil && q > c.open.table.last()*(1+1e-9) {
+			add(p, graph.Warning, "ask for the drop at this flow", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
+				flowWords(q), p.ID, flowWords(c.open.table.last()))
+		}
+		if m.Off && math.Abs(q) > 1e-6*v.f.FlowScale && m.Source == "assumed" {
+			add(p, graph.Note, "say check = true on it if its own check stops the water", "%s passes %q while it stands; K %g is assumed for it", flowWords(q), p.ID, float64(offPumpK))
+		}
+		if m.pump != nil {
+			running = true
+			if q == 0 {
+				add(p, graph.Warning, "open a way for its water", "%q runs and no water passes it", p.ID)
+			}
+			if v.f.Two && m.rise.curve.Rises() {
+				less := v.f.Other[m.edges[0]]
+				add(p, graph.Note, "", "the curve of %q rises before it falls, and a flow of %s would do as well; the larger, %s, is given: it is the stable one",
+					p.ID, flowWords(less), flowWords(q))
+			}
+		}
+	}
+	if !running && len(v.m.Parts) > 0 {
+		s.Notes = append(s.Notes, graph.Diagnostic{Pos: s.Mode.Pos, Rule: "flow", Severity: graph.Note,
+			Message: fmt.Sprintf("mode %q: no pump runs, so no water flows", s.Mode.Name)})
+	}
+}
+
+func flowWords(q float64) string {
+	return quantity.Format(math.Abs(q), quantity.Flow, quantity.MetricSystem)
+}

@@ -1,0 +1,76 @@
+package hydraulic
+
+import (
+	"errors"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/network"
+	"dryfit/graph/route"
+)
+
+// Solve returns the steady flow of a laid out circuit in a mode. The stage is carried into
+// the solution; lay is the layout of that stage. The error is a *ConvergenceError where no
+// flows close, a *BeyondCurveError where a pump would run past its curve, an *InputError
+// where something is missing.
+func Solve(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Solution, error) {
+	m, err := Build(lay, mode, stage)
+	if err != nil {
+		return nil, err
+	}
+	return m.Solve(nil)
+}
+
+// Solve returns the steady flow with the inputs times the factors of p; nil for the inputs
+// as they are described. Errors are those of the function Solve.
+func (m *Model) Solve(p *Perturb) (*Solution, error) {
+	f, err := m.flow(p)
+	if err != nil {
+		return nil, err
+	}
+	return m.report(f), nil
+}
+
+// flow solves the network and refuses an answer past the end of a pump's curve.
+func (m *Model) flow(p *Perturb) (*network.Flow, error) {
+	m.perturb(p)
+	f, err := m.solver.Solve(m.plain)
+	if err != nil {
+		return nil, m.explain(err)
+	}
+	for i := range m.Parts {
+		part := &m.Parts[i]
+		if part.pump == nil || part.edges[0] < 0 {
+			continue
+		}
+		curve := part.rise.curve
+		if q := f.Q[part.edges[0]]; q > curve.Last()*(1+1e-9) {
+			return nil, &BeyondCurveError{Pump: part.Part.ID, Speed: part.Speed, Flow: q, Last: curve.Last()}
+		}
+	}
+	if p == nil {
+		m.plain = f
+	}
+	return f, nil
+}
+
+// explain turns an error of the network into one that names the part or run.
+func (m *Model) explain(err error) error {
+	var c *network.ConvergenceError
+	if !errors.As(err, &c) {
+		return err
+	}
+	out := &ConvergenceError{Iterations: c.Iterations, Residual: c.Residual, Mass: c.Mass, Why: c.Why}
+	for i := range m.Runs {
+		if c.Edge >= 0 && m.Runs[i].edge == c.Edge {
+			out.Where = m.Runs[i].Run.ID
+		}
+	}
+	for i := range m.Parts {
+		for _, e := range m.Parts[i].edges {
+			if c.Edge >= 0 && e == c.Edge {
+				out.Where = m.Parts[i].Part.ID
+			}
+		}
+	}
+	return out
+}

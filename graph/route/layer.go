@@ -64,6 +64,7 @@ func Lay(c *graph.Circuit) *Layout {
 	l.locate()
 	l.cutPieces()
 	l.joinParts()
+	l.noteInLine()
 	l.findClashes()
 	l.old.report(l)
 	l.lay.order()

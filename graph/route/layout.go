@@ -16,8 +16,9 @@ type Layout struct {
 	Closures []Closure            // one for each loop of located runs
 	Findings []graph.Diagnostic
 
-	links    []link    // one for each of Joints
-	assembly *Assembly // worked out by Lay, so that joints are numbered in their order
+	inLine   map[string]inLinePart // new in-line parts by id, for the tolerance of loops
+	links    []link                // one for each of Joints
+	assembly *Assembly             // worked out by Lay, so that joints are numbered in their order
 }
 
 // Path is one run laid out.

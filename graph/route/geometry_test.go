@@ -1,0 +1,330 @@
+package route
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// mapLegs returns the circuit with every leg mapped.
+func mapLegs(c *graph.Circuit, f func(graph.Vec) graph.Vec) *graph.Circuit {
+	out := *c
+	out.Runs, out.Gone = nil, nil
+	for _, r := range c.Runs {
+		q := *r
+		q.Legs = append([]graph.Leg(nil), r.Legs...)
+		for i := range q.Legs {
+			q.Legs[i].By = f(q.Legs[i].By)
+		}
+		out.Runs = append(out.Runs, &q)
+	}
+	return &out
+}
+
+// Rotating every leg rotates every point and changes no cut length. Four quarter turns
+// about three axes; geometry, no source needed.
+func TestRotation(t *testing.T) {
+	turns := map[string]func(graph.Vec) graph.Vec{
+		"z": func(v graph.Vec) graph.Vec { return graph.Vec{X: -v.Y, Y: v.X, Z: v.Z} },
+		"x": func(v graph.Vec) graph.Vec { return graph.Vec{X: v.X, Y: -v.Z, Z: v.Y} },
+		"y": func(v graph.Vec) graph.Vec { return graph.Vec{X: v.Z, Y: v.Y, Z: -v.X} },
+	}
+	c := twoSpeedJob().c
+	plain := Lay(c)
+	for name, turn := range turns {
+		turned := Lay(mapLegs(c, turn))
+		if len(turned.Pieces) != len(plain.Pieces) {
+			t.Fatalf("%s: %d pieces, want %d", name, len(turned.Pieces), len(plain.Pieces))
+		}
+		for i := range plain.Pieces {
+			near(t, fmt.Sprintf("%s: piece %d", name, i+1), turned.Pieces[i].CutMM, plain.Pieces[i].CutMM, 1e-9)
+		}
+		for key, at := range plain.Places {
+			if d := turned.Places[key].Sub(turn(at)).Len(); d > 1e-9 {
+				t.Errorf("%s: %s is %g mm from its turned place", name, key, d)
+			}
+		}
+	}
+}
+
+// A run written from its other end has the same cuts.
+func TestReversedRun(t *testing.T) {
+	c := twoSpeedJob().c
+	plain := Lay(c)
+	out := *c
+	out.Runs = nil
+	for _, r := range c.Runs {
+		q := *r
+		q.From, q.To = r.To, r.From
+		q.Legs = nil
+		for i := len(r.Legs) - 1; i >= 0; i-- {
+			l := r.Legs[i]
+			l.By = l.By.Scale(-1)
+			q.Legs = append(q.Legs, l)
+		}
+		out.Runs = append(out.Runs, &q)
+	}
+	reversed := Lay(&out)
+	for i, r := range c.Runs {
+		var a, b []float64
+		for _, k := range plain.Paths[i].Pieces {
+			a = append(a, math.Round(plain.Pieces[k].CutMM*1e6)/1e6)
+		}
+		for _, k := range reversed.Paths[i].Pieces {
+			b = append([]float64{math.Round(reversed.Pieces[k].CutMM*1e6) / 1e6}, b...)
+		}
+		if !reflect.DeepEqual(a, b) {
+			t.Errorf("%s: %v reversed is %v", r.ID, a, b)
+		}
+	}
+}
+
+// Random closed loops close; with one leg changed they miss by just that, and the leg named
+// as the mend closes them.
+func TestRandomLoops(t *testing.T) {
+	random := rand.New(rand.NewPCG(7, 11))
+	axes := []graph.Vec{{X: 1}, {Y: 1}, {Z: 1}, {X: -1}, {Y: -1}, {Z: -1}}
+	for trial := range 200 {
+		s := newSketch(catalog.PVCPN16, dn(50))
+		n := 3 + random.IntN(5)
+		sum := graph.Vec{}
+		for k := range n {
+			p := s.part(graph.Pump, fmt.Sprintf("p%d", k))
+			by := axes[random.IntN(6)].Scale(float64(random.IntN(9000)) / 10)
+			p.Ports[1].At = &by
+			sum = sum.Add(by)
+		}
+		for k := range n {
+			by := axes[random.IntN(6)].Scale(200 + float64(random.IntN(9000))/10)
+			next := fmt.Sprintf("p%d.in", (k+1)%n)
+			if k < n-1 {
+				s.run(fmt.Sprintf("p%d.out", k), next, by)
+				sum = sum.Add(by)
+				continue
+			}
+			closing := sum.Scale(-1)
+			var legs []graph.Vec
+			for _, l := range []graph.Vec{{X: closing.X}, {Y: closing.Y}, {Z: closing.Z}} {
+				if l.Len() > 0 {
+					legs = append(legs, l)
+				}
+			}
+			if legs == nil {
+				legs = []graph.Vec{{X: 1e-12}}
+			}
+			s.run(fmt.Sprintf("p%d.out", k), next, legs...)
+		}
+		lay := Lay(s.c)
+		if len(lay.Closures) != 1 || !lay.Closures[0].Closed || lay.Closures[0].ErrorMM.Len() > 1e-6 {
+			t.Fatalf("trial %d: closures %+v", trial, lay.Closures)
+		}
+		r := s.c.Runs[random.IntN(n)]
+		leg := &r.Legs[random.IntN(len(r.Legs))]
+		way := leg.By.Unit()
+		leg.By = leg.By.Add(way.Scale(12.5))
+		missed := Lay(s.c).Closures[0]
+		if missed.Closed || math.Abs(missed.ErrorMM.Sub(way.Scale(-12.5)).Len()) > 1e-6 {
+			t.Fatalf("trial %d: misses by %v, want %v", trial, missed.ErrorMM, way.Scale(-12.5))
+		}
+		if missed.Mend == "" {
+			t.Errorf("trial %d: no leg named that mends it", trial)
+		}
+	}
+}
+
+// The mend is worded with the leg's new length.
+func TestMendWords(t *testing.T) {
+	s := newSketch(catalog.PVCPN16, dn(50))
+	tub := s.part(graph.Tub, "tub", "low", "high")
+	at := graph.Vec{X: 300, Z: 200}
+	tub.Ports[1].At = &at
+	s.run("tub.low", "tub.high", right(312), up(197))
+	lay := Lay(s.c)
+	text := findings(lay.Findings, graph.Error)
+	for _, want := range []string{"misses by 12 mm left, 3 mm up", "leg 1 of tub.low>tub.high right 300 mm instead of 312 mm", "leg 2 of tub.low>tub.high up 200 mm instead of 197 mm", "test.toml:3:1"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in:\n%s", want, text)
+		}
+	}
+}
+
+// A part without port places is taken as the legs need it, and that is said.
+func TestMeasureOnThePart(t *testing.T) {
+	s := newSketch(catalog.PVCPN16, dn(50))
+	tub := s.part(graph.Tub, "tub", "low", "high")
+	at := graph.Vec{X: 600, Z: 120}
+	tub.Ports[1].At = &at
+	s.part(graph.Pump, "pump")
+	s.run("tub.low", "pump.in", right(200))
+	s.run("pump.out", "tub.high", right(150))
+	lay := Lay(s.c)
+	noErrors(t, lay)
+	if text := findings(lay.Findings, graph.Note); !strings.Contains(text, "measure on the part: pump in to out 250 mm right, 120 mm up") {
+		t.Errorf("no such note in:\n%s", text)
+	}
+	if len(lay.Closures) != 0 {
+		t.Errorf("closures %+v, want none: the pump takes up the difference", lay.Closures)
+	}
+}
+
+// What cannot be built is found, with the angle, the part, or the distance.
+func TestRoutingFindings(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		build func(s *sketch)
+		want  string
+	}{
+		{"odd angle", func(s *sketch) {
+			s.run("a.out", "b.in", right(300), graph.Vec{X: 300, Z: 173.2}, right(300))
+		}, "turns by 30° at bend 1 of a.out>b.in, and no stock elbow has that angle (change the leg so that the turn is 22.5° or 45°)"},
+		{"folds back", func(s *sketch) { s.run("a.out", "b.in", right(300), left(100)) }, "folds back"},
+		{"valve at a corner", func(s *sketch) {
+			s.part(graph.BallValve, "v1")
+			s.run("a.out", "v1.in", right(300))
+			s.run("v1.out", "b.in", up(300))
+		}, `"v1" is in line, but its pipe comes in going right and leaves going up: an elbow of 90° is missing`},
+		{"bent tee", func(s *sketch) {
+			s.part(graph.Tee, "t")
+			s.run("a.out", "t.run-in", right(300))
+			s.run("t.run-out", "b.in", up(300))
+		}, `the run of tee "t" is straight`},
+		{"branch not square", func(s *sketch) {
+			s.part(graph.Tee, "t")
+			s.run("a.out", "t.run-in", right(300))
+			s.run("t.branch", "b.in", graph.Vec{X: 300, Z: 300})
+		}, `the branch of tee "t" leaves going right and up, 135° from its run`},
+		{"no such size", func(s *sketch) {
+			s.size = inch(6)
+			s.run("a.out", "b.in", right(300), up(300))
+		}, "no elbow-90 for pvc-sch80 6 in"},
+		{"through each other", func(s *sketch) {
+			s.part(graph.Tee, "t")
+			s.run("a.out", "t.run-in", right(1000))
+			s.run("t.run-out", "b.in", right(300), up(300), left(800), down(600))
+		}, "runs through"},
+	} {
+		s := newSketch(catalog.PVCSch80, inch(2))
+		s.part(graph.Pump, "a")
+		s.part(graph.Filter, "b")
+		c.build(s)
+		if text := findings(Lay(s.c).Findings, graph.Error); !strings.Contains(text, c.want) {
+			t.Errorf("%s: %q is not in:\n%s", c.name, c.want, text)
+		}
+	}
+}
+
+// Pipes that pass each other just clear of their outside diameters (2 in: 60.325 mm, ASTM
+// D1785) do not run through each other; a millimetre nearer they do.
+func TestClearance(t *testing.T) {
+	for _, c := range []struct {
+		apart float64
+		want  bool
+	}{{60.4, false}, {59.4, true}} {
+		s := newSketch(catalog.PVCSch80, inch(2))
+		s.part(graph.Pump, "a")
+		s.part(graph.Filter, "b")
+		s.run("a.out", "b.in", right(600), up(400), left(300), back(c.apart+200), down(200), front(200), down(500), right(300))
+		lay := Lay(s.c)
+		got := strings.Contains(findings(lay.Findings, graph.Error), "runs through")
+		if got != c.want {
+			t.Errorf("%g mm apart: clash %v, want %v: %v", c.apart, got, c.want, lay.Findings)
+		}
+	}
+}
+
+// Old pipe is not judged like new: one note for each kind of thing.
+func TestOldPipeIsQuiet(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(2))
+	for k := range 5 {
+		s.part(graph.Pump, fmt.Sprintf("p%d", k)).Existing = true
+	}
+	for k := range 4 {
+		s.run(fmt.Sprintf("p%d.out", k), fmt.Sprintf("p%d.in", k+1), right(300), graph.Vec{X: 300, Z: 100}, up(50)).Existing = true
+	}
+	lay := Lay(s.c)
+	if len(lay.Findings) != 1 || lay.Findings[0].Severity != graph.Note || !strings.Contains(lay.Findings[0].Message, "7 more") {
+		t.Errorf("findings %v, want one note for eight bends", lay.Findings)
+	}
+}
+
+// Families never meet without a transition, hose never without barbs.
+func TestAdaptors(t *testing.T) {
+	s := newSketch(catalog.PVCPN16, dn(63))
+	s.part(graph.Pump, "a")
+	s.part(graph.HeatPump, "unit").Unit = &graph.UnitData{PortsSize: inch(2)}
+	s.part(graph.Tee, "t")
+	s.part(graph.Filter, "b")
+	s.run("a.out", "unit.in", right(500))
+	s.run("unit.out", "t.run-in", right(500))
+	hose := s.run("t.branch", "b.in", up(500))
+	hose.Spec, hose.Size = catalog.HosePipe, dn(50)
+	s.run("t.run-out", "c.in", right(500))
+	lay := Lay(s.c)
+	noErrors(t, lay)
+	if k := lay.Paths[0].Fittings; len(k) != 1 || k[0].Kind != "transition" || k[0].From != dn(63) || k[0].To != inch(2) {
+		t.Errorf("a to unit: %+v, want one transition from 63 mm to 2 in", k)
+	}
+	if k := lay.Paths[2].Fittings; len(k) != 1 || k[0].Kind != "barb" {
+		t.Errorf("hose: %+v, want one barb", k)
+	}
+	// the run's piece and the nipple, with the gap at the transition's stop, fill the way
+	// from the pump's stop to the unit's
+	total := lay.Paths[0].Fittings[0].Row.LengthMM
+	for _, k := range lay.Paths[0].Pieces {
+		total += lay.Pieces[k].CutMM
+	}
+	near(t, "pieces and transition", total, 500, 1e-9)
+}
+
+// big is a circuit of n runs: a comb of tees with a capped branch each.
+func big(n int) *sketch {
+	s := newSketch(catalog.PVCPN16, dn(50))
+	s.part(graph.Pump, "start")
+	last := "start.out"
+	for k := range n / 2 {
+		id := fmt.Sprintf("t%d", k)
+		s.part(graph.Tee, id)
+		s.part(graph.Cap, "c"+id)
+		s.run(last, id+".run-in", right(200), up(200), right(200))
+		s.run(id+".branch", "c"+id+".in", front(300), down(150))
+		last = id + ".run-out"
+	}
+	return s
+}
+
+// A circuit of 500 runs is laid out well within what a check may take (60 ms for all of it).
+func TestBigCircuitInTime(t *testing.T) {
+	c := big(500).c
+	start := time.Now()
+	lay := Lay(c)
+	took := time.Since(start)
+	noErrors(t, lay)
+	if len(lay.Pieces) != 250*5 {
+		t.Errorf("%d pieces, want %d", len(lay.Pieces), 250*5)
+	}
+	if took > 2*time.Second {
+		t.Errorf("took %v", took)
+	}
+}
+
+func BenchmarkLay500(b *testing.B) {
+	c := big(500).c
+	for b.Loop() {
+		Lay(c)
+	}
+}
+
+// The same circuit gives the same layout, findings and numbers.
+func TestSameTwice(t *testing.T) {
+	a, b := Lay(twoSpeedJob().c), Lay(twoSpeedJob().c)
+	if !reflect.DeepEqual(a.Pieces, b.Pieces) || !reflect.DeepEqual(a.Joints, b.Joints) || !reflect.DeepEqual(a.Findings, b.Findings) {
+		t.Error("two layouts of one circuit differ")
+	}
+}

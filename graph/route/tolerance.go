@@ -1,0 +1,178 @@
+package route
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"dryfit/graph"
+)
+
+// cutToleranceMM is by how much one saw cut may miss its mark, either way.
+// Source: common practice, no source.
+const cutToleranceMM = 1
+
+// Tolerances is how far each closed chain of the new work may be off when it is closed.
+type Tolerances struct {
+	Loops    []LoopTolerance // one for each of Assembly.Loops
+	Findings []graph.Diagnostic
+}
+
+// LoopTolerance is one loop, measured along its closing joint's pipe where that way is
+// known, else along all its pieces as if they lay in one line.
+type LoopTolerance struct {
+	Loop            Loop
+	WorstMM         float64  // everything off by its whole tolerance the same way
+	RootSumSquareMM float64  // the root of the sum of the squares: what usually happens
+	PlayMM          float64  // there is at the closing joint; -1: as much as is needed
+	LastPiece       int      // Piece.Number to cut last and leave long; 0: none
+	LeaveMM         float64  // by how much, whole mm
+	Measure         []string // what to measure first: parts whose length or take-off is a guess
+}
+
+// inLinePart is what the tolerance of a loop needs to know of a new in-line part.
+type inLinePart struct {
+	tol     float64
+	way     graph.Vec
+	measure bool
+	what    string
+}
+
+// noteInLine keeps the tolerances of the new in-line parts with the layout.
+func (l *layer) noteInLine() {
+	l.lay.inLine = map[string]inLinePart{}
+	for _, p := range l.c.Parts {
+		if !inLine(p.Kind) || p.Existing || p.Kind == graph.SlipCoupling {
+			continue
+		}
+		row := l.partRow(p)
+		_, size := l.madeFor(p)
+		way := l.ways[p.ID+"."+graph.Out]
+		l.lay.inLine[p.ID] = inLinePart{
+			tol: max(row.TolMinusMM, row.TolPlusMM), way: way, measure: row.Measure || row.LengthMM == 0,
+			what: fmt.Sprintf("%s: %s %s, stop to stop", p.ID, p.Kind, size),
+		}
+	}
+}
+
+// Tolerance adds up, for each loop of the new work, what its cuts, take-offs and parts may
+// be off, and holds it against the play there is.
+func Tolerance(lay *Layout) *Tolerances {
+	out := &Tolerances{}
+	a := Assemble(lay)
+	for _, loop := range a.Loops {
+		t := lay.loopTolerance(loop)
+		out.Loops = append(out.Loops, t)
+		if d, ok := lay.judgeTolerance(t); ok {
+			out.Findings = append(out.Findings, d)
+		}
+	}
+	out.Findings = graph.SortDiagnostics(out.Findings)
+	return out
+}
+
+func (lay *Layout) loopTolerance(loop Loop) LoopTolerance {
+	t := LoopTolerance{Loop: loop, PlayMM: loop.PlayMM}
+	axis := lay.links[loop.Closing-1].into
+	squares := 0.0
+	add := func(tol float64, way graph.Vec) {
+		if axis != (graph.Vec{}) && way != (graph.Vec{}) {
+			tol *= math.Abs(axis.Dot(way))
+		}
+		t.WorstMM += tol
+		squares += tol * tol
+	}
+	measure := func(what string) {
+		if what != "" && !slices.Contains(t.Measure, what) {
+			t.Measure = append(t.Measure, what)
+		}
+	}
+	longest := 0.0
+	for _, i := range loop.Pieces {
+		p := &lay.Pieces[i]
+		way := p.Finish.Sub(p.Start).Unit()
+		if p.Spec.Flexible() {
+			continue
+		}
+		add(cutToleranceMM, way)
+		for _, e := range []End{p.From, p.To} {
+			if _, isPart := lay.inLine[partOfEnd(e)]; !isPart {
+				add(max(e.TolMinusMM, e.TolPlusMM), way)
+			}
+		}
+		for _, what := range p.MeasureWhat {
+			measure(what)
+		}
+		along := 1.0
+		if axis != (graph.Vec{}) && way != (graph.Vec{}) {
+			along = math.Abs(axis.Dot(way))
+		}
+		if along > 0.999 && p.CutMM > longest {
+			longest, t.LastPiece = p.CutMM, p.Number
+		}
+	}
+	for _, id := range loop.Parts {
+		part, ok := lay.inLine[id]
+		if !ok {
+			continue
+		}
+		add(part.tol, part.way)
+		if part.measure {
+			measure(part.what)
+		}
+	}
+	t.RootSumSquareMM = math.Sqrt(squares)
+	t.LeaveMM = math.Ceil(t.WorstMM)
+	return t
+}
+
+// partOfEnd is the part an end of a piece goes into, by its words.
+func partOfEnd(e End) string {
+	for i := range e.Fitting {
+		if e.Fitting[i] == '.' {
+			return e.Fitting[:i]
+		}
+	}
+	return ""
+}
+
+// judgeTolerance warns where the play is too small, and while lengths are guesses says
+// which to measure instead.
+func (lay *Layout) judgeTolerance(t LoopTolerance) (graph.Diagnostic, bool) {
+	if t.PlayMM < 0 || t.Loop.How == "" || len(t.Loop.Pieces) == 0 {
+		return graph.Diagnostic{}, false
+	}
+	d := graph.Diagnostic{Rule: "tolerance", Severity: graph.Note, Pos: lay.loopPos(t.Loop)}
+	last := "cut the piece beside the closing joint last, to fit"
+	if t.LastPiece > 0 {
+		last = fmt.Sprintf("cut piece %d last: leave it %s long and cut it to fit", t.LastPiece, mm(t.LeaveMM))
+	}
+	off := fmt.Sprintf("the loop closed at joint %d may be off by %s at worst, %s as a rule (root of the sum of squares)", t.Loop.Closing, mm(t.WorstMM), mm(t.RootSumSquareMM))
+	switch {
+	case len(t.Measure) > 0:
+		d.Message = off + " while these are not measured: " + listWords(t.Measure)
+		d.Hint = "measure them and give their lengths; " + last
+	case t.RootSumSquareMM > t.PlayMM:
+		d.Severity = graph.Warning
+		d.Message = off + fmt.Sprintf(", and there are %s of play", mm(t.PlayMM))
+		d.Hint = last
+	default:
+		return graph.Diagnostic{}, false
+	}
+	return d, true
+}
+
+// loopPos is the first new part or run of a loop.
+func (lay *Layout) loopPos(loop Loop) graph.Pos {
+	for _, id := range loop.Parts {
+		if p := lay.Circuit.Part(id); p != nil && p.New() && p.Pos.IsValid() {
+			return p.Pos
+		}
+	}
+	for _, i := range loop.Pieces {
+		if pos := lay.Pieces[i].Run.Pos; pos.IsValid() {
+			return pos
+		}
+	}
+	return graph.Pos{File: lay.Circuit.File}
+}

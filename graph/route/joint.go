@@ -31,11 +31,8 @@ func (l *layer) join(k link, j Joint) int {
 		return 0
 	}
 	k.run = -1
-	for i, r := range l.c.Runs {
-		if r.ID == j.Run {
-			k.run = i
-			break
-		}
+	if i, ok := l.runs[j.Run]; ok {
+		k.run = i
 	}
 	k.old = k.a == ground || k.b == ground
 	j.Number = len(l.lay.Joints) + 1
@@ -165,8 +162,10 @@ func (l *layer) joinParts() {
 				Joint{Kind: "union", A: p.ID, B: "tail of " + p.ID + "." + port, At: at, Located: located, Spec: spec, Size: size})
 		}
 	}
-	for k := range l.lay.links {
-		l.markSlip(k)
+	for _, p := range l.c.Parts {
+		if p.Kind == graph.SlipCoupling && p.New() {
+			l.markSlip(p)
+		}
 	}
 }
 
@@ -188,18 +187,13 @@ func (l *layer) besideUnit(p *graph.Part) bool {
 // markSlip marks the joints of a slip coupling that has bare pipe to be parked on: on one
 // side a straight piece at least as long, clear of the socket at its other end, as the
 // coupling is over all.
-func (l *layer) markSlip(k int) {
-	for _, p := range l.c.Parts {
-		if p.Kind != graph.SlipCoupling || p.Existing {
-			continue
+func (l *layer) markSlip(p *graph.Part) {
+	parks := l.bareBeside(p) >= l.overall(p)-0.05
+	for k := range l.lay.links {
+		if n := &l.lay.links[k]; n.a == partBody(p) || n.b == partBody(p) {
+			n.part, n.slip = p.ID, parks
+			l.lay.Joints[k].Kind = "slip"
 		}
-		n := &l.lay.links[k]
-		if n.a != partBody(p) && n.b != partBody(p) {
-			continue
-		}
-		n.part = p.ID
-		l.lay.Joints[k].Kind = "slip"
-		n.slip = l.bareBeside(p) >= l.overall(p)-0.05
 	}
 }
 

@@ -16,7 +16,15 @@ type layer struct {
 	lines []line               // one for each run
 	rows  map[string]catalog.Row
 	rigid map[string]int // "part.port" -> number of the body of known distances it belongs to
+	runs  map[string]int // run id -> index
+	deep  map[pipeKind]float64
 	old   oldNotes
+}
+
+// pipeKind is a spec and size.
+type pipeKind struct {
+	spec catalog.Spec
+	size catalog.Size
 }
 
 // runEnd is one end of a run.
@@ -47,6 +55,8 @@ func Lay(c *graph.Circuit) *Layout {
 		ways:  map[string]graph.Vec{},
 		rows:  map[string]catalog.Row{},
 		rigid: map[string]int{},
+		runs:  make(map[string]int, len(c.Runs)),
+		deep:  map[pipeKind]float64{},
 	}
 	if l.cat == nil {
 		l.cat = catalog.Embedded()
@@ -55,6 +65,9 @@ func Lay(c *graph.Circuit) *Layout {
 		l.parts[p.ID] = p
 	}
 	for i, r := range c.Runs {
+		if _, twice := l.runs[r.ID]; !twice {
+			l.runs[r.ID] = i
+		}
 		l.ends[r.From.String()] = append(l.ends[r.From.String()], runEnd{run: i})
 		l.ends[r.To.String()] = append(l.ends[r.To.String()], runEnd{run: i, last: true})
 	}

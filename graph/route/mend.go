@@ -50,7 +50,7 @@ func (o *sequence) pos(c closing) graph.Pos {
 	for _, k := range append([]int{c.link}, c.cycle...) {
 		n := &o.lay.links[k]
 		for _, id := range []string{n.part, partOf(n.a), partOf(n.b)} {
-			if p := o.lay.Circuit.Part(id); p != nil && p.Pos.IsValid() {
+			if p := o.part(id); p != nil && p.Pos.IsValid() {
 				return p.Pos
 			}
 		}
@@ -71,7 +71,7 @@ func (o *sequence) cheapest(c closing) string {
 		for _, k := range links {
 			n := &o.lay.links[k]
 			for _, id := range []string{partOf(n.a), partOf(n.b)} {
-				if p := o.lay.Circuit.Part(id); p != nil && slices.Contains(kinds, p.Kind) {
+				if p := o.part(id); p != nil && slices.Contains(kinds, p.Kind) {
 					if p.Kind == graph.GateValve || p.Kind == graph.ButterflyValve {
 						return fmt.Sprintf("swap %s for a true-union ball valve%s", id, draw)
 					}

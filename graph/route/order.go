@@ -54,7 +54,10 @@ type closing struct {
 // a union, a slip coupling with bare pipe to park it on, hose, or an old end with play.
 func (lay *Layout) order() {
 	b := newBodies(lay.links)
-	o := &sequence{lay: lay, bodies: b}
+	o := &sequence{lay: lay, bodies: b, parts: map[string]*graph.Part{}}
+	for _, p := range lay.Circuit.Parts {
+		o.parts[p.ID] = p
+	}
 	o.chooseClosings()
 	o.phases()
 	o.sort()
@@ -75,12 +78,15 @@ func Assemble(lay *Layout) *Assembly {
 type sequence struct {
 	lay      *Layout
 	bodies   *bodies
+	parts    map[string]*graph.Part
 	closings []closing
 	phase    []Phase
 	late     []int // of each link: 0, or the rank of the closing it is made with, from 1
 	made     []int // links in the order they are made
 	near     []int // of each link: how many joints it is away from what is there already
 }
+
+func (o *sequence) part(id string) *graph.Part { return o.parts[id] }
 
 // chooseClosings grows the forest, those joints first that most need freedom.
 func (o *sequence) chooseClosings() {
@@ -250,7 +256,7 @@ func (o *sequence) stringBodies() (map[int]bool, map[int]bool) {
 }
 
 func (o *sequence) isUnit(body int) bool {
-	p := o.lay.Circuit.Part(partOf(o.bodies.names[body]))
+	p := o.part(partOf(o.bodies.names[body]))
 	return p != nil && p.Kind == graph.HeatPump
 }
 
@@ -290,7 +296,7 @@ func (o *sequence) withIsolators(in map[int]bool) map[int]bool {
 		depth := map[int]int{s: 0}
 		for queue := []int{s}; len(queue) > 0; queue = queue[1:] {
 			at := queue[0]
-			if p := o.lay.Circuit.Part(partOf(b.names[at])); at != s && p != nil && p.Kind.IsHandValve() {
+			if p := o.part(partOf(b.names[at])); at != s && p != nil && p.Kind.IsHandValve() {
 				for x := at; x >= 0 && !in[x]; x = came[x] {
 					out[x] = true
 				}

@@ -270,10 +270,16 @@ func twoSizes(k graph.Kind) bool {
 
 // depth is how deep pipe of a spec and size goes into a fitting of its own kind.
 func (l *layer) depth(spec catalog.Spec, size catalog.Size) float64 {
-	for _, kind := range []string{"coupling", "elbow-90", "tee", "barb"} {
+	key := pipeKind{spec, size}
+	if d, ok := l.deep[key]; ok {
+		return d
+	}
+	l.deep[key] = 0
+	for _, kind := range []string{"coupling", "elbow-90", "tee"} {
 		if r, ok := l.cat.Fitting(kind, spec, size); ok && r.SocketMM > 0 {
-			return r.SocketMM
+			l.deep[key] = r.SocketMM
+			break
 		}
 	}
-	return 0
+	return l.deep[key]
 }

@@ -39,9 +39,11 @@ type drawing struct {
 	in     Input
 	c      *graph.Circuit // the stage
 	units  quantity.System
+	net    *graph.Net
 	tags   map[string]string
 	common pipeOf
 
+	chosen   sheet.Page // the paper
 	diagram  *arrange.Diagram
 	items    []scene.Item
 	labels   []scene.Item
@@ -57,6 +59,7 @@ func newDrawing(in Input) *drawing {
 	}
 	d := &drawing{in: in, units: in.Units, tags: Tags(in.Circuit)}
 	d.c = in.Circuit.At(in.Stage)
+	d.net = graph.NewNet(d.c)
 	d.common = commonPipe(d.c)
 	return d
 }
@@ -64,17 +67,75 @@ func newDrawing(in Input) *drawing {
 // spreads are the distances tried, from close to wide, until every label has a place.
 var spreads = []float64{1, 1.2, 1.45, 1.75, 2.1}
 
-// arrange lays the circuit out and labels it, wider each time until no label is in the way.
+// Scales at which a drawing is read at arm's length: well, and just.
+const (
+	goodScale = 0.9
+	leastOnA4 = 0.72
+	foldGain  = 1.12 // how much larger a drawing must become for its rows to be broken again
+	mostRows  = 6
+)
+
+// arrange lays the circuit out and labels it: on the smallest sheet and in the fewest rows on
+// which it is read well, then wider until no label is in the way.
 func (d *drawing) arrange() {
-	for _, s := range spreads {
-		d.items, d.labels, d.fixed, d.requests = nil, nil, nil, nil
-		d.diagram = arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: s})
-		d.paint()
-		d.placeLabels()
-		if d.overlaps == 0 || len(d.c.Parts) > 150 {
+	rows := d.choose()
+	d.layOut(1, rows)
+	for _, s := range spreads[1:] {
+		if d.overlaps == 0 || len(d.c.Parts) > mostRelaid {
 			return
 		}
+		d.layOut(s, rows)
 	}
+}
+
+// choose settles the sheet and into how many rows the lines are broken.
+func (d *drawing) choose() int {
+	pages := []sheet.Page{d.in.Page}
+	if !d.in.Page.Fixed {
+		pages = []sheet.Page{{Format: sheet.A4}, {Format: sheet.A3}}
+	}
+	var areas []scene.Box
+	best := make([]int, len(pages)) // rows
+	scale := make([]float64, len(pages))
+	width := 0.0
+	for rows := 1; rows <= mostRows; rows++ {
+		d.layOut(1, rows)
+		if areas == nil { // the legend is known now
+			for _, p := range pages {
+				areas = append(areas, d.page(p).Area())
+			}
+		}
+		w := d.bounds().W()
+		if rows > 1 && w > width-1 {
+			break // nothing left to break
+		}
+		width = w
+		for i, a := range areas {
+			if k := d.scaleFor(a); best[i] == 0 || k > scale[i]*foldGain {
+				best[i], scale[i] = rows, k
+			}
+		}
+		if scale[0] >= goodScale {
+			break
+		}
+	}
+	for i := range pages {
+		d.chosen = pages[i]
+		if i == len(pages)-1 || scale[i] >= leastOnA4 {
+			return best[i]
+		}
+	}
+	return 1
+}
+
+// mostRelaid is how many parts a circuit may have to be laid out again for its labels.
+const mostRelaid = 150
+
+func (d *drawing) layOut(spread float64, rows int) {
+	d.items, d.labels, d.fixed, d.requests = nil, nil, nil, nil
+	d.diagram = arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, Rows: rows})
+	d.paint()
+	d.placeLabels()
 }
 
 func (d *drawing) measurePart(p *graph.Part) (symbol.Symbol, float64, float64) {
@@ -83,9 +144,6 @@ func (d *drawing) measurePart(p *graph.Part) (symbol.Symbol, float64, float64) {
 		return s, 0, 0
 	}
 	w, h := d.partText(p).size()
-	if p.Kind == graph.Tee {
-		return s, w * 0.8, h // it may stand aside
-	}
 	return s, w, h
 }
 
@@ -95,8 +153,7 @@ func (d *drawing) measureRun(r *graph.Run) float64 {
 	if !direct(r) {
 		w = 7
 	}
-	for _, t := range d.runTexts(r, false) {
-		tw, _ := t.size()
+	if tw, _ := d.runText(r, d.net.IsAir(r)).size(); tw > 0 {
 		w = max(w, tw+1.5)
 	}
 	if d.cutAt(r) > 0 {

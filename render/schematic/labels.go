@@ -11,6 +11,9 @@ import (
 	"dryfit/render/schematic/symbol"
 )
 
+// besideMM is kept free on both sides of a label.
+const besideMM = 0.6
+
 // request asks for a place for a text.
 type request struct {
 	text     text
@@ -46,7 +49,12 @@ func (d *drawing) placeLabels() {
 	sort.SliceStable(reqs, func(i, j int) bool { return reqs[i].rank < reqs[j].rank })
 	lists := make([][]label.Place, len(reqs))
 	for i, r := range reqs {
-		lists[i] = r.places
+		lists[i] = make([]label.Place, len(r.places))
+		for k, p := range r.places { // with room to its neighbours in the line
+			p.Box.MinX -= besideMM
+			p.Box.MaxX += besideMM
+			lists[i][k] = p
+		}
 	}
 	chosen, overlaps := label.Choose(lists, d.fixed)
 	d.overlaps = overlaps
@@ -201,43 +209,41 @@ func (d *drawing) wantTub(n *arrange.Node) {
 // wantRun lists places along the straights of a pipe: above and below where it is level,
 // beside it where it is upright; the longest straight first.
 func (d *drawing) wantRun(p *arrange.Pipe) {
-	for i, t := range d.runTexts(p.Run, p.Air) {
-		w, h := t.size()
-		var out []label.Place
-		for k := 1; k < len(p.Points); k++ {
-			a, b := p.Points[k-1], p.Points[k]
-			l := dist(a, b)
-			if l < 2 {
-				continue
-			}
-			half := d.penOf(p).StrokeMM/2 + lineClear + 0.1
-			short := 0.0
-			level := math.Abs(a.Y-b.Y) < 0.01
-			if level && w > l {
-				short = (w - l) * 1.5
-			}
-			if !level {
-				short = 3
-			}
-			for _, s := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
-				x, y := a.X+(b.X-a.X)*s, a.Y+(b.Y-a.Y)*s
-				cost := short + math.Abs(s-0.5)*6
-				for j, far := range []float64{0, 1.2, 2.6, 4.5} {
-					c := cost + 4*float64(j)
-					if level {
-						up, down := c, c+0.4
-						if i%2 == 1 { // the second text of a run prefers the other side
-							up, down = down, up
-						}
-						out = append(out, label.Place{Box: boxAt(x, y-half-h/2-far, w, h), Cost: up},
-							label.Place{Box: boxAt(x, y+half+h/2+far, w, h), Cost: down})
-					} else {
-						out = append(out, label.Place{Box: boxAt(x+half+0.3+w/2+far, y, w, h), Cost: c},
-							label.Place{Box: boxAt(x-half-0.3-w/2-far, y, w, h), Cost: c + 0.4})
-					}
+	t := d.runText(p.Run, p.Air)
+	w, h := t.size()
+	if h == 0 {
+		return
+	}
+	var out []label.Place
+	half := d.penOf(p).StrokeMM/2 + lineClear + 0.1
+	for k := 1; k < len(p.Points); k++ {
+		a, b := p.Points[k-1], p.Points[k]
+		l := dist(a, b)
+		if l < 2 {
+			continue
+		}
+		short := 0.0
+		level := math.Abs(a.Y-b.Y) < 0.01
+		if level && w > l {
+			short = (w - l) * 1.5
+		}
+		if !level {
+			short = 3
+		}
+		for _, s := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
+			x, y := a.X+(b.X-a.X)*s, a.Y+(b.Y-a.Y)*s
+			cost := short + math.Abs(s-0.5)*6
+			for j, far := range []float64{0, 1.2, 2.6, 4.5} {
+				c := cost + 4*float64(j)
+				if level {
+					out = append(out, label.Place{Box: boxAt(x, y-half-h/2-far, w, h), Cost: c},
+						label.Place{Box: boxAt(x, y+half+h/2+far, w, h), Cost: c + 0.4})
+				} else {
+					out = append(out, label.Place{Box: boxAt(x+half+0.3+w/2+far, y, w, h), Cost: c},
+						label.Place{Box: boxAt(x-half-0.3-w/2-far, y, w, h), Cost: c + 0.4})
 				}
 			}
 		}
-		d.want(request{text: t, places: out, tag: "run:" + p.Run.ID, rank: 2})
 	}
+	d.want(request{text: t, places: out, tag: "run:" + p.Run.ID, rank: 2})
 }

@@ -10,21 +10,14 @@ import (
 	"dryfit/render/sheet"
 )
 
-// Scales at which a drawing is still read at arm's length.
 const (
-	mostScale  = 1.35
-	leastOnA4  = 0.72
-	sheetInset = 1.5 // between the drawing and the edge of the free area, mm
+	mostScale  = 1.35 // a small drawing is not blown up further
+	sheetInset = 1.5  // between the drawing and the edge of the free area, mm
 )
 
 // sheets puts the drawing on paper.
 func (d *drawing) sheets() []*scene.Scene {
-	page := d.in.Page
-	s := d.page(page)
-	if !page.Fixed && d.scaleFor(s.Area()) < leastOnA4 {
-		page.Format = sheet.A3
-		s = d.page(page)
-	}
+	s := d.page(d.chosen)
 	area := s.Area()
 	k := d.scaleFor(area)
 	b := d.bounds()

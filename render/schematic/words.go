@@ -55,7 +55,8 @@ func (t text) size() (w, h float64) {
 	return w, h
 }
 
-// minor reports whether a kind gets one line only: there are many of them.
+// minor reports whether a kind gets a small label, with a short id on one line: there are
+// many of them.
 func minor(k graph.Kind) bool {
 	switch k {
 	case graph.Tee, graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb,
@@ -84,7 +85,7 @@ func (d *drawing) partText(p *graph.Part) text {
 		t.lines = append(t.lines, []word{{id, tagEm, true}})
 	case id == "":
 		t.lines = append(t.lines, []word{{tag, tagSize, true}})
-	case minor(p.Kind):
+	case minor(p.Kind) && len([]rune(id)) <= 6:
 		t.lines = append(t.lines, []word{{tag, tagSize, true}, {id, idEm, false}})
 	default:
 		t.lines = append(t.lines, []word{{tag, tagSize, true}}, []word{{id, idEm, false}})
@@ -194,33 +195,43 @@ func (d *drawing) ownSize(p *graph.Part) string {
 	return p.Size.String()
 }
 
-// runTexts are the labels of a run: its name, and its size where the sheet's note does not
-// say it already. New work always carries its size.
-func (d *drawing) runTexts(r *graph.Run, air bool) []text {
-	var out []text
-	if r.Named {
-		out = append(out, text{lines: [][]word{{{fit(r.ID, sizeEm), sizeEm, false}}}})
-	}
-	size := ""
-	if r.Size != d.common.size {
-		size = r.Size.String()
-	}
-	if r.Spec != d.common.spec {
-		size = strings.TrimSpace(r.Size.String() + " " + string(r.Spec))
-	}
-	if size == "" && r.New() && !r.Size.IsZero() {
-		size = r.Size.String()
-	}
+// runText is the label of a run: its name, and its size where it is not clear already from
+// the sheet's note or from the pipe before it. It has no lines where nothing need be said.
+func (d *drawing) runText(r *graph.Run, air bool) text {
+	var t text
 	if direct(r) {
-		return nil
+		return t
+	}
+	if r.Named {
+		t.lines = append(t.lines, []word{{fit(r.ID, sizeEm), sizeEm, false}})
 	}
 	if air {
-		out = append(out, text{lines: [][]word{{{"air, do not cut", sizeEm, false}}}})
+		t.lines = append(t.lines, []word{{"air, do not cut", sizeEm, false}})
 	}
-	if size != "" {
-		out = append(out, text{lines: [][]word{{{size, sizeEm, r.New()}}}})
+	if s := d.sizeText(r); s != "" {
+		t.lines = append(t.lines, []word{{s, sizeEm, r.New()}})
 	}
-	return out
+	return t
+}
+
+// sizeText is a run's size, and its spec where that is not the sheet's. A size holds along
+// the line until another is marked; new work carries its size from its start on.
+func (d *drawing) sizeText(r *graph.Run) string {
+	if r.Size.IsZero() || (!r.New() && r.Size == d.common.size && r.Spec == d.common.spec) {
+		return ""
+	}
+	from, _ := d.net.Ends(r)
+	if p := d.net.Part(from.Part); p != nil && p.Kind.TwoPort() {
+		for _, b := range d.net.Coming(p) {
+			if b.Size == r.Size && b.Spec == r.Spec && b.New() == r.New() && !direct(b) {
+				return ""
+			}
+		}
+	}
+	if r.Spec != d.common.spec {
+		return strings.TrimSpace(r.Size.String() + " " + string(r.Spec))
+	}
+	return r.Size.String()
 }
 
 func direct(r *graph.Run) bool { return r.HasLength && r.LengthMM == 0 && len(r.Legs) == 0 }

@@ -13,16 +13,23 @@ type bound struct {
 	d    float64
 }
 
-// columns finds each node's X: as far left as the signs, labels and pipes allow, then parts
-// that have room spread evenly.
+// columns finds each node's X. Both ends of what the signs, labels and pipes allow are
+// worked out, everything as far left as it goes and as far right; halfway between the two
+// all bounds hold as well, and what has room stands in the middle of it. Then the parts
+// between two tees are spread evenly.
 func (b *builder) columns() {
 	var bounds []bound
 	for _, l := range b.lines {
 		if !l.hang {
-			bounds = append(bounds, b.bounds(l)...)
+			l.bounds = b.bounds(l)
+			bounds = append(bounds, l.bounds...)
 		}
 	}
-	b.push(bounds)
+	order := b.push(bounds)
+	latest := b.pull(bounds, order)
+	for i, n := range order {
+		n.At.X = (n.At.X + latest[i]) / 2
+	}
 	for _, l := range b.lines {
 		if !l.hang {
 			b.spread(l)
@@ -111,7 +118,11 @@ func (b *builder) bounds(l *line) []bound {
 		case l.start != nil:
 			out = append(out, bound{l.start, n, side(l.start, n, pipeBefore(n))})
 		default:
-			out = append(out, bound{nil, n, 12 + b.labelW(n)/2})
+			gap := leastPipe
+			if l.carry != nil {
+				gap = max(gap, b.m.Run(l.carry.Run))
+			}
+			out = append(out, bound{nil, n, max(carryLeft+gap*b.m.Spread-n.Symbol.In, carryLeft+b.labelW(n)/2)})
 		}
 	}
 	last := l.pipes
@@ -129,33 +140,34 @@ func (b *builder) bounds(l *line) []bound {
 }
 
 // push moves every node right until all bounds hold: longest paths in the order of the
-// water. Where the bounds go round in a ring the node Graphviz put leftmost goes first, and
-// what it would have to wait for is forgotten.
-func (b *builder) push(bounds []bound) {
+// water, which it returns. Where the bounds go round in a ring the node Graphviz put
+// leftmost goes first, and what it would have to wait for is forgotten.
+func (b *builder) push(bounds []bound) []*Node {
 	after := map[*Node][]bound{}
 	waits := map[*Node]int{}
+	for _, n := range b.d.Nodes {
+		n.At.X = 0
+	}
 	for _, c := range bounds {
-		if c.a == c.b {
-			continue
-		}
-		if c.a == nil {
+		switch {
+		case c.a == c.b:
+		case c.a == nil:
 			c.b.At.X = max(c.b.At.X, c.d)
-			continue
+		default:
+			after[c.a] = append(after[c.a], c)
+			waits[c.b]++
 		}
-		after[c.a] = append(after[c.a], c)
-		waits[c.b]++
 	}
 	todo := append([]*Node{}, b.d.Nodes...)
 	sort.SliceStable(todo, func(i, j int) bool { return b.xs[todo[i]] < b.xs[todo[j]] })
-	var ready []*Node
+	var ready, order []*Node
 	for _, n := range todo {
 		if waits[n] == 0 {
 			ready = append(ready, n)
 		}
 	}
 	done := map[*Node]bool{}
-	next := 0
-	for len(done) < len(todo) {
+	for next := 0; len(order) < len(todo); {
 		if len(ready) == 0 {
 			for done[todo[next]] {
 				next++
@@ -168,6 +180,7 @@ func (b *builder) push(bounds []bound) {
 			continue
 		}
 		done[n] = true
+		order = append(order, n)
 		for _, c := range after[n] {
 			if done[c.b] {
 				continue
@@ -178,82 +191,79 @@ func (b *builder) push(bounds []bound) {
 			}
 		}
 	}
+	return order
 }
 
-// spread sets the parts between two fixed places of a row evenly into the room they have.
+// pull returns how far right each node can stand without moving the last of its line.
+func (b *builder) pull(bounds []bound, order []*Node) []float64 {
+	place := map[*Node]int{}
+	for i, n := range order {
+		place[n] = i
+	}
+	before := map[*Node][]bound{} // by a
+	for _, c := range bounds {
+		if c.a != nil && place[c.a] < place[c.b] {
+			before[c.a] = append(before[c.a], c)
+		}
+	}
+	latest := make([]float64, len(order))
+	for i := len(order) - 1; i >= 0; i-- {
+		n := order[i]
+		latest[i] = n.At.X
+		if list := before[n]; len(list) > 0 {
+			latest[i] = math.Inf(1)
+			for _, c := range list {
+				latest[i] = min(latest[i], latest[place[c.b]]-c.d)
+			}
+			latest[i] = max(latest[i], n.At.X)
+		}
+		if n.line != nil && n.line.fixedStart(n) {
+			latest[i] = n.At.X
+		}
+	}
+	return latest
+}
+
+// fixedStart reports whether a node is a fitting in the tub's wall, which stays there.
+func (l *line) fixedStart(n *Node) bool {
+	return l.fromTub && len(l.row) > 0 && l.row[0] == n && direct(l.pipes[0].Run)
+}
+
+// spread shares the room between two fixed places of a row evenly among the pipes there.
 // Fixed are the parts where other lines start or end.
 func (b *builder) spread(l *line) {
-	type fixed struct {
-		x    float64
-		node *Node
+	isFixed := func(n *Node) bool {
+		return n == nil || n.host || n.line != l || l.fixedStart(n)
 	}
-	var from *fixed
-	if l.start != nil && l.start.line != l {
-		from = &fixed{l.start.At.X, l.start}
-	} else if l.fromTub {
-		from = &fixed{0, nil}
+	x := func(n *Node) float64 {
+		if n == nil {
+			return 0
+		}
+		return n.At.X
 	}
-	var free []*Node
-	settle := func(to *Node) {
-		defer func() { free = nil }()
-		if from == nil || len(free) == 0 {
-			return
-		}
-		left := from.x
-		if from.node != nil {
-			left += from.node.Symbol.Out
-		}
-		if from.node == nil && direct(l.pipes[0].Run) && free[0] == l.row[0] {
-			left = free[0].At.X + free[0].Symbol.Out // a fitting in the wall stays there
-			free = free[1:]
-			if len(free) == 0 {
-				return
+	for i := 0; i < len(l.bounds); {
+		j, sum := i, 0.0
+		for ; j < len(l.bounds); j++ {
+			sum += l.bounds[j].d
+			if isFixed(l.bounds[j].b) {
+				break
 			}
 		}
-		have := to.At.X + to.Symbol.In - left
-		for _, n := range free {
-			have -= n.Symbol.Out - n.Symbol.In
+		if j == len(l.bounds) {
+			return // the end of the row is free
 		}
-		gap := have / float64(len(free)+1)
-		// Labels need their room: spread only where every part moves right.
-		x := left
-		var at []float64
-		for _, n := range free {
-			x += gap - n.Symbol.In
-			at = append(at, x)
-			x += n.Symbol.Out
-		}
-		for i, n := range free {
-			if at[i] < n.At.X-0.01 {
-				b.shift(free, to)
-				return
+		from := l.bounds[i].a
+		slack := (x(l.bounds[j].b) - x(from) - sum) / float64(j-i+1)
+		if slack > 0 && (isFixed(from)) && !l.looseStart(i) {
+			at := x(from)
+			for k := i; k < j; k++ {
+				at += l.bounds[k].d + slack
+				l.bounds[k].b.At.X = at
 			}
 		}
-		for i, n := range free {
-			n.At.X = at[i]
-		}
-	}
-	for _, n := range l.row {
-		if n.host {
-			settle(n)
-			from = &fixed{n.At.X, n}
-			continue
-		}
-		free = append(free, n)
-	}
-	if l.end != nil && l.end.line != l {
-		settle(l.end)
+		i = j + 1
 	}
 }
 
-// shift moves the parts right by equal shares of the room before the fixed place.
-func (b *builder) shift(free []*Node, to *Node) {
-	last := free[len(free)-1]
-	slack := to.At.X - last.At.X - max(last.Symbol.Out-to.Symbol.In+leastPipe, (b.labelW(last)+b.labelW(to))/2+labelGap)
-	if slack <= 0 || math.IsNaN(slack) {
-		return
-	}
-	for i, n := range free {
-		n.At.X += slack * float64(i+1) / float64(len(free)+1)
-	}
-}
+// looseStart reports whether a row begins nowhere: no pipe holds its first part.
+func (l *line) looseStart(i int) bool { return i == 0 && !l.fromTub && l.start == nil }

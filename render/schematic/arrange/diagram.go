@@ -14,6 +14,8 @@ type Measure struct {
 	Run func(r *graph.Run) float64
 	// Spread widens the distances where labels found no place; 1 is close.
 	Spread float64
+	// Rows says into how many rows the longest lines may be broken; 0 means 1.
+	Rows int
 }
 
 // Node is a part with its place.
@@ -84,6 +86,7 @@ func New(c *graph.Circuit, m Measure) *Diagram {
 	b.setRisers()
 	b.rank()
 	b.columns()
+	b.fold(max(1, m.Rows))
 	b.rows()
 	b.returns()
 	b.routes()

@@ -16,8 +16,10 @@ type line struct {
 	hang       bool // a short dead end that hangs on start (or on end, with up or down)
 	kind       int  // see below
 	parent     *line
-	wall       *Node   // last node, fixed in the tub's wall
+	wall       *Node // last node, fixed in the tub's wall
+	bounds     []bound
 	row        []*Node // the nodes that stand in its row
+	drop       bool    // leaves a tee for the tub with nothing in it: straight down
 	riserFrom  *Node   // on the upright pipe at its start
 	riserTo    *Node
 
@@ -28,6 +30,10 @@ type line struct {
 	track      float64 // Y of its way back under everything
 	mouthX     float64
 	readingPos int
+
+	carry          *Pipe // leads here from the end of the row above, of which this row goes on
+	carryX, carryY float64
+	carried        bool // a row below goes on from the end of this one
 }
 
 // What a line is.
@@ -195,16 +201,8 @@ func (b *builder) classify() {
 		default:
 			l.kind = dead
 		}
-		switch {
-		case l.start != nil && l.start.line != l:
-			l.parent = l.start.line
-		case l.end != nil && l.end.line != l:
-			l.parent = l.end.line
-		}
-		if l.kind == feed && l.end.line != l {
-			l.parent = l.end.line
-		}
 	}
+	b.setParents()
 	for _, l := range b.lines {
 		if l.kind != dead || l.fromTub || l.toTub || (l.start == nil) == (l.end == nil) || len(l.nodes) > mostHanging || len(l.nodes) == 0 {
 			continue
@@ -231,6 +229,20 @@ func (b *builder) classify() {
 			}
 		}
 		b.fixInWall(l)
+	}
+}
+
+// setParents finds the line each line hangs on.
+func (b *builder) setParents() {
+	for _, l := range b.lines {
+		switch {
+		case l.kind == feed && l.end.line != l:
+			l.parent = l.end.line
+		case l.start != nil && l.start.line != l:
+			l.parent = l.start.line
+		case l.end != nil && l.end.line != l:
+			l.parent = l.end.line
+		}
 	}
 }
 
@@ -266,6 +278,7 @@ func (b *builder) setRisers() {
 			}
 		}
 		l.row = nodes
+		l.drop = l.kind == outlet && len(nodes) == 0 && l.start.Part.Kind == graph.Tee
 	}
 }
 

@@ -10,10 +10,10 @@ import (
 
 // Sizes about the tub, mm.
 const (
-	tubWidth   = 44.0
+	tubWidth   = 36.0
 	tubAbove   = 13.0 // of its rim above the topmost suction
 	tubBelow   = 8.0  // of its foot below the lowest suction
-	mouthSpace = 26.0 // between two returns into its foot
+	mouthSpace = 26.0 // between two returns into its foot, where nothing wants more
 	turnGap    = 6.0  // between the upright pipes at the right end
 )
 
@@ -31,6 +31,10 @@ func (b *builder) returns() {
 			}
 			continue
 		}
+		if l.drop {
+			back = append(back, l)
+			continue
+		}
 		for _, box := range b.extent(l) {
 			foot = max(foot, box.MaxY+l.y)
 		}
@@ -41,6 +45,7 @@ func (b *builder) returns() {
 			top, low = min(top, l.y), max(low, l.y)
 		}
 	}
+	b.carries()
 	if b.d.Tub == nil {
 		b.setRiserHeights()
 		return
@@ -48,8 +53,23 @@ func (b *builder) returns() {
 	if math.IsInf(top, 0) {
 		top, low = 0, 0
 	}
-	sort.SliceStable(back, func(i, j int) bool { return back[i].y > back[j].y }) // lowest first
-	width := max(tubWidth, mouthSpace*float64(len(back))+6)
+	sort.SliceStable(back, func(i, j int) bool { // the innermost first
+		l, k := back[i], back[j]
+		switch {
+		case math.Abs(l.y-k.y) > 0.01:
+			return l.y > k.y
+		case l.drop != k.drop:
+			return l.drop
+		case l.drop:
+			return l.start.At.X < k.start.At.X
+		}
+		return false
+	})
+	width := 10.0
+	for _, l := range back {
+		width += b.mouthSpace(l)
+	}
+	width = max(width, tubWidth)
 	b.d.TubBox = scene.Box{MinX: -width, MinY: top - tubAbove, MaxX: 0, MaxY: low + tubBelow}
 	if b.d.TubBox.H() < 24 {
 		b.d.TubBox.MaxY = b.d.TubBox.MinY + 24
@@ -72,19 +92,18 @@ func (b *builder) returns() {
 		}
 		for _, o := range b.lines { // whatever stands below on its way down
 			if !o.hang && o != l && o.y > l.y {
-				end = max(end, o.x1)
+				end = max(end, o.x1, o.carryX)
 			}
 		}
-		least := turnGap
-		if len(l.pipes) > 0 {
-			least = max(least, b.m.Run(l.pipes[len(l.pipes)-1].Run)/2)
+		l.turnX = max(end+turnGap, right+turnGap)
+		if l.drop {
+			l.turnX = l.start.At.X
 		}
-		l.turnX = max(end+least, right+turnGap)
-		right = l.turnX
+		right = max(right, l.turnX)
 		l.track = track
 		track += trackGap
 		l.mouthX = mouth
-		mouth -= mouthSpace
+		mouth -= b.mouthSpace(l)
 		if l.wall != nil {
 			l.wall.At = scene.Point{X: l.mouthX, Y: b.d.TubBox.MaxY + l.wall.Symbol.Out}
 		}
@@ -97,6 +116,37 @@ func (b *builder) returns() {
 	}
 	b.setRiserHeights()
 	b.hangs() // those on parts in the tub's wall have their place now
+}
+
+// carries finds how far right a row's pipe to the row that goes on from it must turn down.
+func (b *builder) carries() {
+	for i, l := range b.lines {
+		if l.carry == nil {
+			continue
+		}
+		above := b.lines[i-1] // split put it there
+		for _, k := range b.lines {
+			if k == above || k.carry != nil && k == l {
+				continue
+			}
+			if !k.hang && k.y > above.y && k.y < l.carryY {
+				l.carryX = max(l.carryX, k.x1)
+			}
+		}
+		last := above.row[len(above.row)-1]
+		l.carryX = max(l.carryX, above.x1, last.At.X+b.labelW(last)/2) + turnGap
+	}
+}
+
+// mouthSpace is the width of the tub's foot that a return takes to the left of its mouth.
+func (b *builder) mouthSpace(l *line) float64 {
+	space := mouthSpace
+	for _, h := range b.lines {
+		if h.hang && l.wall != nil && h.host() == l.wall {
+			space = max(space, b.hangLength(h)+8)
+		}
+	}
+	return space
 }
 
 // setRiserHeights puts the valves on the upright pipes halfway between their rows.

@@ -6,6 +6,9 @@ import (
 	"dryfit/render/scene"
 )
 
+// carryLeft is where a pipe from the row above turns down to go on in the next, mm.
+const carryLeft = 6.0
+
 // routes gives every pipe its way: level in its row, upright at a tee.
 func (b *builder) routes() {
 	detour := 0.0
@@ -19,6 +22,10 @@ func (b *builder) routes() {
 func (b *builder) route(l *line, i int, p *Pipe, detour *float64) []scene.Point {
 	if l.hang {
 		return []scene.Point{b.edge(p.From, p.To.At), b.edge(p.To, p.From.At)}
+	}
+	if p == l.carry {
+		a, c := outEnd(p.From), inEnd(p.To)
+		return []scene.Point{a, {X: l.carryX, Y: a.Y}, {X: l.carryX, Y: l.carryY}, {X: carryLeft, Y: l.carryY}, {X: carryLeft, Y: c.Y}, c}
 	}
 	var out []scene.Point
 	// Where it leaves.

@@ -52,6 +52,9 @@ func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64
 	put = func(l *line, y float64) {
 		l.y, l.placed = y, true
 		members = append(members, l)
+		if l.drop {
+			return
+		}
 		for _, box := range b.extent(l) {
 			taken = append(taken, moved(box, 0, y))
 		}
@@ -67,6 +70,10 @@ func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64
 			if k.placed {
 				continue
 			}
+			if k.drop {
+				put(k, y)
+				continue
+			}
 			put(k, b.clear(k, y, taken))
 		}
 	}
@@ -78,6 +85,10 @@ func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64
 	shift := 0.0
 	if !math.IsInf(foot, -1) {
 		shift = foot + 2*rowGap - top
+		if root.carry != nil {
+			root.carryY = foot + rowGap
+			shift += trackGap
+		}
 	}
 	for _, l := range members {
 		l.y += shift
@@ -172,12 +183,24 @@ func (b *builder) hangWay(l *line) symbol.Way {
 	return symbol.Up
 }
 
-const hangPipe = 4.0 // between a tee and the first sign on a dead end, mm
+// hangPipe is the pipe before each sign on a dead end, mm: short, or as long as its label
+// where it is level.
+func (b *builder) hangPipe(l *line) float64 {
+	const least = 4.0
+	if w := b.hangWay(l); w == symbol.Up || w == symbol.Down {
+		return least
+	}
+	length := least
+	for _, p := range l.pipes {
+		length = max(length, b.m.Run(p.Run))
+	}
+	return length
+}
 
 func (b *builder) hangLength(l *line) float64 {
 	sum := 0.0
 	for _, n := range l.nodes {
-		sum += max(hangPipe, 0) + n.Symbol.Box.W()
+		sum += b.hangPipe(l) + n.Symbol.Box.W()
 		if n.Symbol.Box.H() > n.Symbol.Box.W() {
 			sum += 2
 		}
@@ -226,7 +249,7 @@ func (b *builder) hangs() {
 				n.Way = opposite(way)
 				near, far = n.Symbol.Out, -n.Symbol.In
 			}
-			d := hangPipe + near
+			d := b.hangPipe(l) + near
 			n.At = scene.Point{X: at.X + v.X*d, Y: at.Y + v.Y*d}
 			at = scene.Point{X: n.At.X + v.X*far, Y: n.At.Y + v.Y*far}
 		}

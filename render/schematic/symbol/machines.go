@@ -21,27 +21,24 @@ func blower(l Look) Symbol {
 	}}
 }
 
-// heatPump: a heat exchanger (circle with a zigzag through it) and a fan (circle with two
+// heatPump: a heat exchanger (circle with a zigzag through it) and a fan (circle with
 // crossing blades) in a box 11M by 6M. Source: ISO 14617 for both; the box is common.
 func heatPump(l Look) Symbol {
-	const w, h = 6.5 * M, 3.2 * M
-	const cx, r = -2.4 * M, 2.3 * M
-	fx := 3.4 * M
-	fr := 2 * M
-	blade := func(a, b float64) scene.Shape {
-		return solid(0.18, fx, 0, fx+a*fr*0.85, b*fr*0.3, fx+a*fr*0.85, -b*fr*0.3)
-	}
-	vane := func(a, b float64) scene.Shape {
-		return solid(0.18, fx, 0, fx+b*fr*0.3, a*fr*0.85, fx-b*fr*0.3, a*fr*0.85)
-	}
-	return Symbol{In: -w, Out: w, Legend: "air-source heat pump (the unit)", Items: []scene.Item{
+	const w, h = 5.6 * M, 3 * M
+	const cx, r = -2.5 * M, 2 * M
+	const fx, fr = 2.6 * M, 2 * M
+	s := Symbol{In: -w, Out: w, Legend: "air-source heat pump (the unit)", Items: []scene.Item{
 		area(l.Pen, -w, -h, w, -h, w, h, -w, h),
 		scene.Circle(at(cx, 0), r, scene.Outline(l.Pen)),
-		path(l.Pen, -w, 0, cx-1.5*M, 0, cx-0.75*M, -1.5*M, cx+0.75*M, 1.5*M, cx+1.5*M, 0, fx-fr-1.2, 0),
-		path(l.Pen, fx-fr-1.2, 0, fx-fr-1.2, h-1, w-1, h-1, w-1, 0, w, 0),
-		scene.Circle(at(fx, 0), fr, scene.Outline(l.Pen)),
-		blade(1, 1), blade(-1, 1), vane(1, 1), vane(-1, 1),
+		path(l.Pen, -w, 0, cx-1.3*M, 0, cx-0.65*M, -1.3*M, cx+0.65*M, 1.3*M, cx+1.3*M, 0, w, 0),
+		scene.Circle(at(fx, 0), fr, scene.Outline(l.Pen)), // the water passes behind the fan
 	}}
+	for _, v := range [][2]float64{{1, 0}, {-1, 0}, {0, 1}, {0, -1}} {
+		long, wide := 0.85*fr, 0.3*fr
+		s.Items = append(s.Items, solid(0.18, fx, 0,
+			fx+v[0]*long+v[1]*wide, v[1]*long+v[0]*wide, fx+v[0]*long-v[1]*wide, v[1]*long-v[0]*wide))
+	}
+	return s
 }
 
 // element: a rectangle 6M by 2M with a zigzag resistor; crossed out where it is isolated.

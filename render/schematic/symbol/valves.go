@@ -71,15 +71,15 @@ func handValve(kind graph.Kind, l Look) Symbol {
 // check: bow-tie with the downstream triangle filled, an arrow beside it, and a zigzag of
 // the spring. Source: ISO style (from memory); the arrow is added for the fitter.
 func check(l Look) Symbol {
-	s := Symbol{In: -valveW, Out: valveW, Legend: "swing check valve, flow to the filled side"}
+	s := Symbol{In: -valveW, Out: valveW, Legend: "swing check, flow to the filled side"}
 	s.Items = []scene.Item{
 		area(l.Pen, -valveW, -valveH, 0, 0, -valveW, valveH),
 		solid(l.Pen, valveW, -valveH, 0, 0, valveW, valveH),
 	}
 	top := -valveH - 1.1
 	if l.Spring {
-		s.Legend = "spring check valve, flow to the filled side"
-		const x0, pitch, amp = -0.2 * M, 0.95, 0.9
+		s.Legend = "spring check, flow to the filled side"
+		const x0, pitch, amp = 0.2, 0.7, 0.9
 		y := -valveH - 1.1
 		xy := []float64{x0, y}
 		for i := range 6 {
@@ -87,7 +87,7 @@ func check(l Look) Symbol {
 		}
 		xy = append(xy, x0+6*pitch, y)
 		s.Items = append(s.Items, path(0.3, xy...))
-		top = -valveH - 2.9
+		top = -valveH - 3.3
 	}
 	s.Items = append(s.Items, path(0.25, -1.2*M, top, 0.6*M, top),
 		scene.Arrow(at(1.2*M, top), at(1, 0), 1.9, 1.4, scene.Filled(0)))

@@ -1,0 +1,177 @@
+package takeoff
+
+import (
+	"math"
+	"math/bits"
+	"slices"
+)
+
+// worth is a kind of piece offered to a bar: its width, what one is worth, how many there are.
+type worth struct {
+	kind   int
+	width  int64
+	value  int64
+	copies int
+}
+
+// partial is one fill of a bar on the way to the best: what came before it, and what was added.
+type partial struct {
+	width, value int64
+	before       int32 // index into filler.all; -1: none
+	kind         int32
+	count        int32
+}
+
+// filler finds the fullest bar. It is kept for its memory alone.
+type filler struct {
+	all  []partial
+	list []int32 // undominated fills, width and value rising
+	next []int32
+	work []worth
+}
+
+// mostPartials bounds the undominated fills of one bar that are kept.
+const mostPartials = 300_000
+
+// best returns the most value that pieces can have together in a bar of the width, and the
+// pieces, if that is more than floor; else floor and nil. Where the list of undominated
+// fills grows too long it returns a value that is certainly not too small, with the best
+// pieces found, and exact false.
+//
+// Method: the list of undominated fills of Nemhauser and Ullmann, Management Science 15
+// (1969) 494–505, without those that cannot beat the best fill known.
+func (f *filler) best(offer []worth, width, floor int64, kinds int, e *effort) (value int64, take []int32, exact bool) {
+	f.work = f.work[:0]
+	for _, w := range offer {
+		if w.width <= width && w.value > 0 && w.copies > 0 {
+			f.work = append(f.work, w)
+		}
+	}
+	items := f.work
+	slices.SortStableFunc(items, func(a, b worth) int { // most worth for its width first
+		return compareProducts(b.value, a.width, a.value, b.width)
+	})
+	best, found := floor, int32(-1)
+	f.all = append(f.all[:0], partial{before: -1, kind: -1})
+	f.list = append(f.list[:0], 0)
+	exact = true
+	for i, it := range items {
+		copies := int(min(int64(it.copies), width/it.width))
+		for step := 1; copies > 0; step *= 2 {
+			n := min(step, copies)
+			copies -= n
+			var after worth // what can still be added, at best
+			switch {
+			case copies > 0:
+				after = it
+			case i+1 < len(items):
+				after = items[i+1]
+			}
+			best, found = f.add(it, n, after, width, best, found)
+			if len(f.list) > mostPartials || !e.spend(len(f.list)+8) {
+				exact = false
+				return max(best, fractional(items, width)), f.taken(found, kinds), exact
+			}
+		}
+	}
+	return best, f.taken(found, kinds), exact
+}
+
+// add merges the list with the same fills and n more of the item, and drops what is
+// dominated or cannot beat the best.
+func (f *filler) add(it worth, n int, after worth, width, best int64, found int32) (int64, int32) {
+	dw, dv := it.width*int64(n), it.value*int64(n)
+	f.next = f.next[:0]
+	last := int64(-1) // value of the last fill kept
+	a, b := 0, 0      // old fills, fills with n more
+	for a < len(f.list) || b < len(f.list) {
+		useOld := b >= len(f.list)
+		if !useOld && a < len(f.list) {
+			old, more := f.all[f.list[a]], f.all[f.list[b]]
+			w := more.width + dw
+			useOld = old.width < w || old.width == w && old.value >= more.value+dv
+		}
+		if useOld {
+			idx := f.list[a]
+			a++
+			if p := f.all[idx]; p.value > last && p.value+reach(after, width-p.width) > best {
+				f.next = append(f.next, idx)
+				last = p.value
+			}
+			continue
+		}
+		from := f.list[b]
+		b++
+		p := partial{width: f.all[from].width + dw, value: f.all[from].value + dv, before: from, kind: int32(it.kind), count: int32(n)}
+		if p.width > width {
+			b = len(f.list) // the rest are wider still
+			continue
+		}
+		if p.value <= last {
+			continue
+		}
+		if p.value > best {
+			best, found = p.value, int32(len(f.all))
+		} else if p.value+reach(after, width-p.width) <= best {
+			continue
+		}
+		f.all = append(f.all, p)
+		f.next = append(f.next, int32(len(f.all)-1))
+		last = p.value
+	}
+	f.list, f.next = f.next, f.list
+	return best, found
+}
+
+// reach is at least what can be added in the room left, at the density of the item.
+func reach(it worth, room int64) int64 {
+	if it.width == 0 {
+		return 0
+	}
+	hi, lo := bits.Mul64(uint64(it.value), uint64(room))
+	if hi >= uint64(it.width) {
+		return math.MaxInt64 / 4
+	}
+	q, _ := bits.Div64(hi, lo, uint64(it.width))
+	return int64(min(q, math.MaxInt64/4))
+}
+
+// fractional is the value of a bar filled in order of density with the last piece cut: never
+// less than the best.
+func fractional(items []worth, width int64) int64 {
+	sum := int64(0)
+	for _, it := range items {
+		n := min(int64(it.copies), width/it.width)
+		sum += n * it.value
+		width -= n * it.width
+		if n < int64(it.copies) {
+			return sum + reach(it, width) + 1
+		}
+	}
+	return sum
+}
+
+// taken returns how many of each kind are in a fill.
+func (f *filler) taken(idx int32, kinds int) []int32 {
+	if idx < 0 {
+		return nil
+	}
+	take := make([]int32, kinds)
+	for ; idx > 0; idx = f.all[idx].before {
+		take[f.all[idx].kind] += int32(f.all[idx].count)
+	}
+	return take
+}
+
+// compareProducts compares a·b with c·d without overflow.
+func compareProducts(a, b, c, d int64) int {
+	h1, l1 := bits.Mul64(uint64(a), uint64(b))
+	h2, l2 := bits.Mul64(uint64(c), uint64(d))
+	switch {
+	case h1 < h2 || h1 == h2 && l1 < l2:
+		return -1
+	case h1 > h2 || l1 > l2:
+		return 1
+	}
+	return 0
+}

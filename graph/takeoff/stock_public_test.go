@@ -1,0 +1,187 @@
+package takeoff
+
+import (
+	"encoding/csv"
+	"fmt"
+	"os"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+)
+
+// instance is one stock problem with its published or proved optimum.
+type instance struct {
+	name    string
+	pieces  []Demand
+	stock   []Supply
+	kerf    float64
+	optimum string
+	note    string
+}
+
+// instances reads testdata/cutting_stock_*.csv; testdata/README.md says where they are from.
+func instances(t testing.TB) []instance {
+	t.Helper()
+	items := rows(t, "testdata/cutting_stock_items.csv")
+	var out []instance
+	for _, r := range rows(t, "testdata/cutting_stock_index.csv") {
+		in := instance{name: r["instance"], kerf: number(t, r["kerf"]), optimum: r["optimum"], note: r["note"]}
+		for _, it := range items {
+			if it["instance"] != in.name {
+				continue
+			}
+			for range int(number(t, it["qty"])) {
+				in.pieces = append(in.pieces, Demand{Number: len(in.pieces) + 1, LengthMM: number(t, it["length"])})
+			}
+		}
+		if len(in.pieces) != int(number(t, r["pieces"])) {
+			t.Fatalf("%s: %d pieces read, the index says %s", in.name, len(in.pieces), r["pieces"])
+		}
+		for _, s := range strings.Split(r["stock@price"], ";") {
+			length, rest, _ := strings.Cut(s, "@")
+			price, most, limited := strings.Cut(rest, " max ")
+			one := Supply{LengthMM: number(t, length), Price: decimal.NewNullDecimal(decimal.RequireFromString(price))}
+			if limited {
+				one.Count = int(number(t, most))
+				one.Offcut = true
+			}
+			in.stock = append(in.stock, one)
+		}
+		out = append(out, in)
+	}
+	if len(out) != 12 {
+		t.Fatalf("%d instances read, want 12", len(out))
+	}
+	return out
+}
+
+func rows(t testing.TB, file string) []map[string]string {
+	t.Helper()
+	f, err := os.Open(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	all, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []map[string]string
+	for _, r := range all[1:] {
+		m := map[string]string{}
+		for i, h := range all[0] {
+			m[h] = r[i]
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+func number(t testing.TB, s string) float64 {
+	t.Helper()
+	f, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// sound returns what is wrong with a plan, read apart from how it was made; "" if nothing.
+func sound(pieces []Demand, stock []Supply, kerf float64, r Result) string {
+	length, seen := map[int]float64{}, map[int]int{}
+	for _, d := range pieces {
+		length[d.Number] = d.LengthMM
+	}
+	left := make([]int, len(stock))
+	for i, s := range stock {
+		left[i] = s.Count
+		if s.Count == 0 {
+			left[i] = len(pieces)
+			if s.Offcut {
+				left[i] = 1
+			}
+		}
+	}
+	sum := decimal.Zero
+	for b, bar := range r.Bars {
+		of := -1
+		for i, s := range stock {
+			price := "0"
+			if s.Price.Valid {
+				price = s.Price.Decimal.String()
+			} else if !s.Offcut {
+				price = ""
+			}
+			if s.LengthMM == bar.StockMM && price == bar.Price && s.Offcut == bar.Offcut && left[i] > 0 {
+				of = i
+				break
+			}
+		}
+		if of < 0 {
+			return fmt.Sprintf("bar %d (%g mm @ %q) is not in the stock any more", b, bar.StockMM, bar.Price)
+		}
+		left[of]--
+		if bar.Price != "" {
+			sum = sum.Add(decimal.RequireFromString(bar.Price))
+		}
+		need := -kerf
+		for _, n := range bar.Pieces {
+			seen[n]++
+			need += length[n] + kerf
+		}
+		if len(bar.Pieces) == 0 {
+			return fmt.Sprintf("bar %d: nothing is cut from it", b)
+		}
+		if need > bar.StockMM+1e-6 {
+			return fmt.Sprintf("bar %d: %g mm out of %g mm", b, need, bar.StockMM)
+		}
+		if want := max(0, bar.StockMM-need-kerf); bar.OffcutMM < want-1e-6 || bar.OffcutMM > want+1e-6 {
+			return fmt.Sprintf("bar %d: offcut %g mm, want %g mm", b, bar.OffcutMM, want)
+		}
+	}
+	for _, n := range r.Unplaced {
+		seen[n]++
+	}
+	for _, d := range pieces {
+		if seen[d.Number] != 1 {
+			return fmt.Sprintf("piece %d is there %d times", d.Number, seen[d.Number])
+		}
+	}
+	if r.Cost.Valid && !r.Cost.Decimal.Equal(sum) {
+		return fmt.Sprintf("cost %s, the bars add up to %s", r.Cost.Decimal, sum)
+	}
+	return ""
+}
+
+// Optima: published for the instances of Falkenauer (OR-Library binpack1 and 5), Scholl and
+// Klein (sets 1 and 2) and Schwerin (set 1); the own ones proved with an arc-flow model in an
+// integer programming solver and, up to 13 pieces, by dynamic programming over subsets. See
+// testdata/README.md and the note of each.
+func TestPublicInstances(t *testing.T) {
+	for _, in := range instances(t) {
+		t.Run(in.name, func(t *testing.T) {
+			r := PlanStock(in.pieces, in.stock, in.kerf)
+			if bad := sound(in.pieces, in.stock, in.kerf, r); bad != "" {
+				t.Fatal(bad)
+			}
+			if got := r.Cost.Decimal.String(); got != in.optimum || len(r.Unplaced) > 0 {
+				t.Errorf("cost %s, want %s (%s); unplaced %v", got, in.optimum, in.note, r.Unplaced)
+			}
+			if !r.ProvedOptimal || r.LowerBound.Decimal.String() != in.optimum {
+				t.Errorf("proved %v, lower bound %s; %s", r.ProvedOptimal, r.LowerBound.Decimal, r.Proof)
+			}
+		})
+	}
+}
+
+func BenchmarkPublicInstances(b *testing.B) {
+	for _, in := range instances(b) {
+		b.Run(in.name, func(b *testing.B) {
+			for b.Loop() {
+				PlanStock(in.pieces, in.stock, in.kerf)
+			}
+		})
+	}
+}

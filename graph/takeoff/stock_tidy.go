@@ -1,0 +1,137 @@
+package takeoff
+
+import "slices"
+
+// useful is how useful what is left is: the sum of the squares of the lengths left, of bars
+// cut into and of offcuts in the van that stay whole. One long offcut counts more than
+// several short ones of the same length together. mm².
+func (p *problem) useful(plan []pattern) float64 {
+	sum := 0.0
+	spare := make([]int, len(p.bars))
+	for b, s := range p.bars {
+		if s.offcut {
+			spare[b] = s.count
+		}
+	}
+	for _, b := range plan {
+		left := float64(p.left(b)) / hundredths
+		sum += float64(left * left)
+		if spare[b.bar] > 0 {
+			spare[b.bar]--
+		}
+	}
+	for b, n := range spare {
+		left := float64(p.bars[b].width-p.kerf) / hundredths
+		sum += float64(left*left) * float64(n)
+	}
+	return sum
+}
+
+// mostTies bounds the choices of bars of equal cost that are looked at.
+const mostTies = 24
+
+// tidyEffort bounds the steps spent on what is left over.
+const tidyEffort = 6_000_000
+
+// tidy returns the plan of the same cost, as far as one is found, that leaves the most
+// useful offcuts.
+func (s *packer) tidy(plan []pattern) []pattern {
+	if plan == nil {
+		return nil
+	}
+	s.effort = &effort{left: tidyEffort}
+	s.chooser.effort = s.effort
+	best := s.exchange(plan)
+	for _, count := range s.chooser.all(s.cost(plan), mostTies) {
+		if s.effort.spent() {
+			break
+		}
+		other := s.quick(s.need, count)
+		if other == nil || s.cost(other) != s.cost(plan) {
+			continue
+		}
+		if other = s.exchange(other); s.useful(other) > s.useful(best) {
+			best = other
+		}
+	}
+	return best
+}
+
+// exchange raises the usefulness of what is left by cutting the pieces of two bars anew,
+// one of them as full as it goes, for as long as that helps; and by cutting a bar's pieces
+// out of one that is free.
+func (s *packer) exchange(plan []pattern) []pattern {
+	best := slices.Clone(plan)
+	for again := true; again && !s.effort.spent(); {
+		again = false
+		for i := range best {
+			for j := range best {
+				if i == j || s.effort.spent() {
+					continue
+				}
+				if other, ok := s.recut(best, i, j); ok && s.useful(other) > s.useful(best)+0.01 {
+					best, again = other, true
+				}
+			}
+			if other, ok := s.swapBar(best, i); ok && s.useful(other) > s.useful(best)+0.01 {
+				best, again = other, true
+			}
+		}
+	}
+	return best
+}
+
+// recut fills bar i as full as the pieces of bars i and j allow and puts the rest into j.
+func (s *packer) recut(plan []pattern, i, j int) ([]pattern, bool) {
+	pool := slices.Clone(plan[i].take)
+	total := int64(0)
+	for k, n := range plan[j].take {
+		pool[k] += n
+		total += int64(pool[k]) * s.kinds[k].width
+	}
+	take := s.fill(pool, s.bars[plan[i].bar].width)
+	empty := true
+	for k := range pool {
+		pool[k] -= take[k]
+		total -= int64(take[k]) * s.kinds[k].width
+		empty = empty && pool[k] == 0
+	}
+	if total > s.bars[plan[j].bar].width {
+		return nil, false
+	}
+	out := slices.Clone(plan)
+	out[i] = pattern{bar: plan[i].bar, take: take}
+	out[j] = pattern{bar: plan[j].bar, take: pool}
+	if empty { // the bar is not needed; the cost can only fall
+		out = slices.Delete(out, j, j+1)
+	}
+	return out, true
+}
+
+// swapBar cuts the pieces of bar i out of another of the same cost that is still there and
+// leaves more useful ends.
+func (s *packer) swapBar(plan []pattern, i int) ([]pattern, bool) {
+	width := int64(0)
+	for k, n := range plan[i].take {
+		width += int64(n) * s.kinds[k].width
+	}
+	have := make([]int, len(s.bars))
+	for b := range s.bars {
+		have[b] = s.bars[b].count
+	}
+	for _, p := range plan {
+		have[p.bar]--
+	}
+	var best []pattern
+	for b, t := range s.bars {
+		if have[b] <= 0 || t.cost != s.bars[plan[i].bar].cost || t.width < width {
+			continue
+		}
+		out := slices.Clone(plan)
+		out[i].bar = b
+		if best == nil || s.useful(out) > s.useful(best) {
+			best = out
+		}
+	}
+	return best, best != nil
+}

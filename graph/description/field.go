@@ -40,18 +40,22 @@ func readTable[T any](r *reader, v value, what string, fields []field[T], into *
 		return nil
 	}
 	where := map[string]graph.Pos{}
+	var meant []string // by mistyped keys
 	for _, key := range v.keys() {
 		c, _ := v.in(key)
 		where[key] = r.keyPos(c)
 		i := slices.IndexFunc(fields, func(f field[T]) bool { return f.key == key })
 		if i < 0 {
+			if k, ok := nearest(key, keysOf(fields)); ok {
+				meant = append(meant, k)
+			}
 			r.unknownKey(c, what, keysOf(fields))
 			continue
 		}
 		fields[i].read(r, c, into)
 	}
 	for _, f := range fields {
-		if f.need == "" {
+		if f.need == "" || oneOf(f.key, meant) {
 			continue
 		}
 		if _, ok := v.in(f.key); !ok {

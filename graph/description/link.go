@@ -10,6 +10,9 @@ import (
 // link looks at what the tables say of each other once all have been read.
 func (r *reader) link() {
 	r.runIDs()
+	if oneOf("part", r.unread) || oneOf("run", r.unread) {
+		return // nearly everything would seem to be missing
+	}
 	for _, run := range r.circuit.Runs {
 		r.end(run, &run.From, "from")
 		r.end(run, &run.To, "to")
@@ -40,16 +43,25 @@ func (r *reader) runIDs() {
 	}
 }
 
-// end looks whether an end of a run names a part and one of its ports.
+// end looks whether an end of a run names a part and one of its ports. An end that does not
+// is loose: the port it was meant for is not reported open as well.
 func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
-	if ref.Part == "" {
-		return // reported where it was read
+	if ref.Part == "" { // reported where it was read
+		part := ""
+		if at, ok := r.spots[run][key]; ok {
+			part, _ = at.v.(string)
+		}
+		r.loosen(part)
+		return
 	}
 	at := r.spots[run][key]
 	p, ok := r.parts[ref.Part]
 	switch {
 	case !ok:
-		r.fail(at, near(ref.Part, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", said(ref.Part))
+		ids := r.idsOf(func(graph.Kind) bool { return true })
+		r.fail(at, near(ref.Part, ids), "there is no part %s", said(ref.Part))
+		id, _ := nearest(ref.Part, ids)
+		r.loosen(id)
 		return
 	case p.Kind == "" || len(p.Ports) == 0:
 		return // its kind or its ports are reported
@@ -58,12 +70,25 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 	if q == nil {
 		d := r.fail(at, near(ref.Port, portNames(p)), "%s has no port %s", said(p.ID), said(ref.Port))
 		related(d, r.spot(p, "id", p.Pos), "it is a %s", p.Kind)
+		r.loosen(p.ID)
 		return
 	}
 	if _, air := r.spots[run]["air"]; air {
 		q.Air = true
 	}
 }
+
+// loosen remembers that a run's end was meant for a port of the part; of any part, where it
+// is none.
+func (r *reader) loosen(id string) {
+	if _, ok := r.parts[id]; !ok {
+		id = anyPart
+	}
+	r.loose = append(r.loose, id)
+}
+
+// anyPart stands for a part nobody knows.
+const anyPart = ""
 
 // sameEnds reports a run from a part to itself; only a tub may have one.
 func (r *reader) sameEnds(run *graph.Run) {
@@ -76,6 +101,8 @@ func (r *reader) sameEnds(run *graph.Run) {
 	}
 	d := r.fail(r.spots[run]["to"], "a run joins two parts: one of the ends is mistyped", "both ends of this run are at %s", said(run.From.Part))
 	related(d, run.From.Pos, "the other end is here")
+	r.loosen(anyPart)
+	run.To.Part = "" // takes no port
 }
 
 // remains looks whether a run is what is left of one that was taken out.
@@ -140,6 +167,7 @@ func (r *reader) portsTaken() {
 					}
 					d := r.add(ref.Pos, hint, "the port %s is used twice", said(ref.String()))
 					related(d, t.ref.Pos, "it is used here first")
+					r.loosen(ref.Part)
 					break
 				}
 			}
@@ -162,8 +190,11 @@ func (r *reader) portsOpen() {
 			return // which unit may be open is not known
 		}
 	}
+	if slices.Contains(r.loose, anyPart) {
+		return
+	}
 	for _, p := range r.circuit.Parts {
-		if p.Removed || p.ID == unit {
+		if p.Removed || p.ID == unit || slices.Contains(r.loose, p.ID) {
 			continue
 		}
 		for _, q := range p.Ports {

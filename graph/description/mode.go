@@ -111,7 +111,11 @@ func (r *reader) partOfKind(at value, id, word string, is func(graph.Kind) bool)
 	case p.Kind == "":
 		return nil, false // its kind is reported
 	case !is(p.Kind):
-		d := r.add(r.keyPos(at), thereAre(r.idsOf(is)), "%s is a %s, not a %s", said(id), p.Kind, word)
+		hint := thereAre(r.idsOf(is))
+		if hint == "" {
+			hint = "there is no " + word + " in this description"
+		}
+		d := r.add(r.keyPos(at), hint, "%s is a %s, not a %s", said(id), p.Kind, word)
 		related(d, r.spot(p, "id", p.Pos), "it is described here")
 	default:
 		return p, true

@@ -221,7 +221,7 @@ func (r *reader) checkPart(v value, p *graph.Part) {
 		r.sizeInCatalog(v, p.Spec, p.Size)
 	}
 	if p.Pump != nil {
-		r.checkOnly(p)
+		r.checkOnly(v, p)
 	}
 	if p.Unit != nil {
 		r.checkUnit(v, p.Unit)

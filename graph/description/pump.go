@@ -165,8 +165,11 @@ func (r *reader) checkRatios(v value, p *graph.Part, speeds []graph.Speed) {
 }
 
 // checkOnly completes a pump of which the description says the power but no curve.
-func (r *reader) checkOnly(p *graph.Part) {
+func (r *reader) checkOnly(v value, p *graph.Part) {
 	s := p.Pump.Speeds
+	if _, written := v.in("curve"); written {
+		return
+	}
 	if len(s) != 1 || s[0].Name != graph.SpeedOn || len(s[0].Curve) > 0 || s[0].Ratio != 0 {
 		return
 	}

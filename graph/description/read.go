@@ -13,11 +13,13 @@ type reader struct {
 	found   []graph.Diagnostic
 	catalog *catalog.Catalog
 	circuit *graph.Circuit
-	metric  bool // [pipe] is metric: which sizes an example shows
-	legs    int  // how many so far
+	metric  bool     // [pipe] is metric: which sizes an example shows
+	legs    int      // how many so far
+	unread  []string // tables that are there but could not be read
 
 	sizes map[catalog.Spec][]catalog.Size // in the catalogue, looked up once
 	parts map[string]*graph.Part          // by id
+	loose []string                        // ids of the parts at which an end of a run was not understood
 	spots map[any]spots                   // where what was read stands, by its pointer
 }
 
@@ -48,6 +50,7 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	if len(r.found) > 0 {
 		return nil, r.findings()
 	}
+	r.circuit.Catalog = r.catalog
 	return r.circuit, nil
 }
 

@@ -71,17 +71,23 @@ const longestWord = 64
 // near returns the hint "did you mean …" for a mistyped word, else a list of the words
 // there are.
 func near(word string, words []string) string {
-	if len(word) <= longestWord {
-		if n, ok := catalog.NearestWord(word, words); ok {
-			return fmt.Sprintf("did you mean %s?", said(n))
-		}
+	if n, ok := nearest(word, words); ok {
+		return fmt.Sprintf("did you mean %s?", said(n))
 	}
 	return thereAre(words)
 }
 
+// nearest returns the word a mistyped one was most likely meant to be.
+func nearest(word string, words []string) (string, bool) {
+	if len(word) > longestWord {
+		return "", false
+	}
+	return catalog.NearestWord(word, words)
+}
+
 // thereAre lists words.
 func thereAre(words []string) string {
-	const enough = 40
+	const enough = 60
 	switch n := len(words); {
 	case n == 0:
 		return ""

@@ -175,6 +175,7 @@ func (r *reader) checkRun(v value, d *draft, what string) {
 		r.add(r.keyPos(c), "leave them out", "%s has legs: its bends follow from them and are not counted", what)
 	}
 	if c, ok := v.in("removed"); ok && d.Removed && !d.Existing {
+		d.Removed = false // so that its ends are not reported open
 		r.fail(c, "write existing = true as well", "%s is removed but was never there", what)
 	}
 	if c, ok := v.in("remains-of"); ok && d.Existing && d.RemainsOf != "" {
@@ -206,7 +207,7 @@ func (r *reader) runPipe(v value, d *draft, what string) {
 		{"spec", d.Spec == "" && !badSpec, `spec = "pvc-sch40"`},
 		{"size", d.Size.IsZero() && !badSize, `size = "2 in"`},
 	} {
-		if _, said := pipe.KeyPos[k.name]; k.missing && !said {
+		if _, said := pipe.KeyPos[k.name]; k.missing && !said && !oneOf("pipe", r.unread) {
 			r.missing(v, what, k.name, fmt.Sprintf("%s here, or once for all runs in [pipe]", k.example))
 		}
 	}

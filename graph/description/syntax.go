@@ -66,7 +66,7 @@ var syntaxHints = []struct{ sign, hint string }{
 	{"expected value but found", `put text and quantities in quotes: length = "450 mm"`},
 	{"expected a top-level item to end", `put text and quantities in quotes: length = "450 mm"`},
 	{"bare keys cannot contain", `put a key with such a character in quotes`},
-	{"expected a comma", "a comma stands between the values of a list"},
+	{"expected a comma", "put a comma between the values of a list, and ] after the last"},
 	{"invalid escape", `write \\ for a backslash`},
 	{"expected key separator '='", "a line is key = value, or a table's name in brackets"},
 	{"expected '.' or '='", "a line is key = value, or a table's name in brackets"},

@@ -2,6 +2,7 @@ package description
 
 import (
 	"fmt"
+	"strings"
 
 	"dryfit/catalog"
 	"dryfit/graph"
@@ -41,7 +42,7 @@ func (r *reader) tables(top value) {
 	for _, key := range top.keys() {
 		if !oneOf(key, names) {
 			c, _ := top.in(key)
-			r.add(r.keyPos(c), near(key, names), "a description has no table %s", said(key))
+			r.unknownTable(c, names)
 		}
 	}
 	for _, t := range topTables {
@@ -52,20 +53,36 @@ func (r *reader) tables(top value) {
 			r.single(v, t.read)
 		}
 	}
-	if _, ok := top.in("part"); !ok {
+	if _, ok := top.in("part"); !ok && !oneOf("part", r.unread) {
 		r.add(graph.Pos{File: r.file, Line: 1, Column: 1}, "dryfit new writes a description to start from",
 			"there is no [[part]]: a description says which parts there are and which runs join them")
 	}
+}
+
+// unknownTable reports a table a description does not have. What would follow from its not
+// being read is not reported as well.
+func (r *reader) unknownTable(c value, names []string) {
+	hint := near(c.key, names)
+	meant, _ := nearest(c.key, names)
+	for _, k := range graph.Kinds() {
+		if string(k) == c.key {
+			meant, hint = "part", fmt.Sprintf("write [[part]], with kind = %q below it", k)
+		}
+	}
+	r.unread = append(r.unread, meant)
+	r.add(r.keyPos(c), hint, "a description has no table %s", said(c.key))
 }
 
 // list reads [[name]] tables.
 func (r *reader) list(v value, read func(*reader, value)) {
 	items, ok := v.items()
 	if !ok {
+		r.unread = append(r.unread, v.key)
 		r.add(r.keyPos(v), fmt.Sprintf("write [[%s]], once for each", v.key), "%s is one table; there may be several", said(v.key))
 		return
 	}
 	if v.key == "part" && len(items) > MaxParts {
+		r.unread = append(r.unread, v.key)
 		r.add(r.keyPos(v), "a description holds one tub; split the file", "there are %d parts; at most %d are read", len(items), MaxParts)
 		return
 	}
@@ -77,6 +94,7 @@ func (r *reader) list(v value, read func(*reader, value)) {
 // single reads a [name] table.
 func (r *reader) single(v value, read func(*reader, value)) {
 	if _, ok := v.v.(map[string]any); !ok {
+		r.unread = append(r.unread, v.key)
 		if _, several := v.items(); several {
 			r.add(r.keyPos(v), fmt.Sprintf("write [%s] once, with single brackets", v.key), "there is just one table %s", said(v.key))
 			return
@@ -110,8 +128,19 @@ func (r *reader) problems(v value, problems []catalog.Problem) {
 		pos := r.keyPos(at)
 		message := p.Message
 		if key, ok := at.in(p.Key); ok {
-			pos, message = r.valuePos(key), p.Key+": "+message
+			pos = r.valuePos(key)
+			if !strings.Contains(message, p.Key) {
+				message = p.Key + ": " + message
+			}
 		}
-		r.add(pos, inert(p.Hint), "%s", inert(message))
+		hint := p.Hint
+		switch {
+		case hint != "":
+		case p.Key == "":
+			hint = thereAre(catalog.KindNames())
+		case !oneOf(p.Key, catalog.ColumnNames()):
+			hint = thereAre(catalog.ColumnNames())
+		}
+		r.add(pos, inert(hint), "%s", inert(message))
 	}
 }

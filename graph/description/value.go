@@ -196,8 +196,14 @@ func (r *reader) number(v value, low, high float64) (float64, bool) {
 func (r *reader) count(v value, low, high int) (int, bool) {
 	n, ok := v.v.(int64)
 	if !ok {
-		if !r.blank(v, "a whole number, without quotes: "+v.key+" = "+strconv.Itoa(max(low, 1))) {
-			r.wrongType(v, "a whole number", "it without quotes and unit: "+v.key+" = "+strconv.Itoa(max(low, 1)))
+		example := v.key + " = " + strconv.Itoa(max(low, 12))
+		if s, ok := v.v.(string); ok && s != blankText {
+			if n, err := strconv.Atoi(strings.TrimSpace(s)); err == nil {
+				example = v.key + " = " + strconv.Itoa(n)
+			}
+		}
+		if !r.blank(v, "a whole number, without quotes: "+example) {
+			r.wrongType(v, "a whole number", "it without quotes and unit: "+example)
 		}
 		return 0, false
 	}
@@ -240,7 +246,7 @@ func (r *reader) bare(v value, number string, l limit) {
 	d := r.fail(v, fmt.Sprintf("write it in quotes with its unit, such as %q", l.example()), "%s is a bare number: %s has a unit", said(v.key), l.what)
 	var qe *quantity.Error
 	if _, err := quantity.Parse(number, l.dims()...); errors.As(err, &qe) && qe.Hint != "" {
-		d.Hint = "write it in quotes: " + qe.Hint
+		d.Hint = "write it in quotes with its unit; " + qe.Hint
 	}
 }
 
@@ -280,17 +286,25 @@ func (r *reader) implausible(v value, q quantity.Quantity, l limit) *graph.Diagn
 		written := inert(strings.TrimSpace(q.Text))
 		switch {
 		case q.Value == 0 && l.positive:
-			return r.fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s of zero", l.what)
+			return r.fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s is zero", l.what)
 		case q.Value < 0 && b.least >= 0:
 			return r.fail(v, negativeHint(l), "%s can't be negative: %s", l.what, written)
 		case q.Value < b.least:
-			return r.fail(v, "is the unit right?", "%s of %s is below %s, the least that is plausible", l.what, written, b.low)
+			return r.fail(v, rangeHint(b), "%s is %s: that is less than %s", l.what, written, b.low)
 		case q.Value > b.most:
-			return r.fail(v, "is the unit right?", "%s of %s is above %s, the most that is plausible", l.what, written, b.high)
+			return r.fail(v, rangeHint(b), "%s is %s: that is more than %s", l.what, written, b.high)
 		}
 		return nil
 	}
 	return r.fail(v, "", "%s can't be a %s", l.what, q.Dimension)
+}
+
+// rangeHint asks what is most likely wrong with a quantity outside its bounds.
+func rangeHint(b bound) string {
+	if b.dim == quantity.Share {
+		return fmt.Sprintf("write a share from %s to %s", b.low, b.high)
+	}
+	return fmt.Sprintf("is the unit right? from %s to %s is plausible", b.low, b.high)
 }
 
 func negativeHint(l limit) string {

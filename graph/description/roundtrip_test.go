@@ -1,0 +1,418 @@
+package description
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// demos returns the five whole descriptions.
+func demos(t testing.TB) map[string][]byte {
+	t.Helper()
+	out := map[string][]byte{}
+	for _, name := range templates {
+		file := filepath.Join("..", "..", "testdata", name+".toml")
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[name+".toml"] = data
+	}
+	return out
+}
+
+// sameCircuit compares circuits but for the places in the file and the file's name.
+var sameCircuit = cmp.Options{
+	cmpopts.EquateEmpty(),
+	cmpopts.IgnoreTypes(graph.Pos{}),
+	cmpopts.IgnoreFields(graph.Circuit{}, "File"),
+	cmpopts.IgnoreFields(catalog.Row{}, "Origin"),
+	cmp.Transformer("ownRows", func(c *catalog.Catalog) []catalog.Row {
+		var own []catalog.Row
+		for _, r := range c.Rows() {
+			if r.Own {
+				own = append(own, r)
+			}
+		}
+		return own
+	}),
+}
+
+// roundTrip fails where a circuit is not the same once written and read again.
+func roundTrip(t *testing.T, c *graph.Circuit) {
+	t.Helper()
+	text := Write(c)
+	again, ds := Read("again.toml", text)
+	if again == nil {
+		t.Fatalf("what Write wrote can't be read:\n%s\n%s", Render(ds, map[string][]byte{"again.toml": text}, false), text)
+	}
+	if d := cmp.Diff(c, again, sameCircuit); d != "" {
+		t.Fatalf("another circuit came back (-read +read again):\n%s\n%s", d, text)
+	}
+	if d := cmp.Diff(string(text), string(Write(again))); d != "" {
+		t.Fatalf("written twice, it differs:\n%s", d)
+	}
+}
+
+func TestDemos(t *testing.T) {
+	for name, data := range demos(t) {
+		t.Run(name, func(t *testing.T) {
+			c, ds := Read(name, data)
+			if c == nil {
+				t.Fatalf("not clean:\n%s", Render(ds, map[string][]byte{name: data}, false))
+			}
+			if !bytes.Contains(data, []byte("Everything in this file is invented")) {
+				t.Error("the demo does not say that it is invented")
+			}
+			roundTrip(t, c)
+			// Windows line ends and a byte order mark change nothing.
+			windows := append([]byte("\xef\xbb\xbf"), bytes.ReplaceAll(data, []byte("\n"), []byte("\r\n"))...)
+			w, ds := Read(name, windows)
+			if w == nil {
+				t.Fatalf("not clean with Windows line ends: %v", ds)
+			}
+			if d := cmp.Diff(c, w, cmp.Options{sameCircuit[0], sameCircuit[4], sameCircuit[3]}); d != "" {
+				t.Errorf("Windows line ends move or change something:\n%s", d)
+			}
+		})
+	}
+}
+
+// everything uses every key a description can have.
+const everything = `
+[job]
+name = "all \"keys\""
+reference = "r"
+prepared-by = "p"
+revision = "B"
+date = 2026-01-31
+notes = ["one", "two\nlines"]
+units = "inch"
+kerf = "1/16 in"
+currency = "EUR"
+
+[water]
+volume = "300 gal"
+temperature = "100 °F"
+density = "993 kg/m3"
+viscosity = "0.68 mPa s"
+notes = "n"
+
+[pipe]
+spec = "pvc-sch40"
+size = "1 1/2 in"
+measured-outside-diameter = "48.3 mm"
+
+[site]
+altitude = "any"
+[cover]
+[tariff]
+[supply]
+[climate]
+
+[[catalog.jet-group]]
+name = "my jet"
+bore = "7.1 mm"
+k = 1.05
+source = "measured here"
+
+[[catalog.elbow-90]]
+spec = "pvc-sch40"
+size = "1 1/2 in"
+take-off = "31 mm"
+source = "measured here"
+
+[[catalog.pump]]
+name = "my pump"
+speeds = [{ name = "slow", ratio = 0.5 }, { name = "fast", power = "1 hp", curve = [["0 gpm", "40 ft"], ["60 gpm", "20 ft"]] }]
+source = "its sheet"
+
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b", "c", "d e"]
+loss = "none"
+below-water = "1 ft 6 in"
+port.b = { at = ["right 12 in", "down 4 in", "front 1/3 in"], faces = "front", size = "2 in" }
+
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+type = "my pump"
+always-on = true
+check = true
+npsh = [["8 m3/h", "2 m"], ["12 m3/h", "30 kPa"]]
+highest-pressure = "12 m"
+note = "n"
+clear = "0 mm"
+reachable = false
+play = "1 in"
+spring-aside = true
+
+[[part]]
+id = "Düse"
+kind = "jet-group"
+existing = true
+type = "my jet"
+count = 8
+bore = "6.5 mm"
+k = 0
+rated = { flow = "9 gpm", drop = "12 psi" }
+port.air = { faces = "up" }
+
+[[part]]
+id = "spare"
+kind = "jet-group"
+existing = true
+removed = true
+count = 1
+
+[[part]]
+id = "check"
+kind = "check-valve"
+type = "spring-check 2 psi"
+style = "spring"
+cracking = "2 psi"
+loss = { k = 4.5, bore = "40 mm" }
+spec = "pvc-sch40"
+size = "1 1/2 in"
+length = "95 mm"
+known = "measured"
+
+[[part]]
+id = "valve"
+kind = "gate-valve"
+position = "33.3 %"
+kv = "20 m3/h"
+
+[[part]]
+id = "diverter"
+kind = "diverter-valve"
+ports = ["in", "left", "right"]
+ways = { left = "open", right = "12.5 %" }
+loss = { cv = "36 gpm" }
+
+[[part]]
+id = "filter"
+kind = "filter"
+media = "sand"
+dirty-factor = 2.5
+least-flow = "20 gpm"
+loss = { points = [["5 m3/h", "2 kPa"], ["10 m3/h", "0.7 m"]] }
+
+[[part]]
+id = "element"
+kind = "element-heater"
+power = "2.25 kW"
+interlock = "words"
+disconnected = true
+loss = { kv = "31 m3/h" }
+
+[[part]]
+id = "tee"
+kind = "tee"
+branch-size = "1 in"
+
+[[part]]
+id = "pump 2"
+kind = "pump"
+speeds = { low = { ratio = 0.55, power = "300 W" }, high = { curve = [["0 l/min", "1.2 bar"], ["300 l/min", "0.4 bar"]], efficiency = 0.41 } }
+
+[[part]]
+id = "pump 3"
+kind = "pump"
+curve = [["0 m3/h", "3 m"], ["2 m3/h", "1 m"]]
+power = "90 W"
+efficiency = 0.3
+
+[[part]]
+id = "unit"
+kind = "heat-pump"
+known = "data-sheet"
+ports-size = "1 in"
+flow = { least = "20 l/min", rated = "25 imp-gpm", most = "2 l/s" }
+ratings = [{ air = "0 °C", water = "0 °C", output = "5 kW" }, { air = "-7 °C", water = "38 °C", output = "4.5 kW", input = "1.5 kW" }]
+electric = { voltage = "230 V", full-load = "14.5 A" }
+loss = { flow = "25 l/min", drop = "3 ft" }
+
+[[part]]
+id = "blower"
+kind = "blower"
+existing = true
+
+[[run]]
+from = "tub.a"
+to = "pump.in"
+existing = true
+legs = ["right 12 ft 6 1/2 in", { leg = "up 275 mm back 275 mm", clear = "50 mm", reachable = true, play = "0 mm", spring-aside = false }]
+measured = "faces"
+measured-outside-diameter = "48.2 mm"
+known = "measured"
+insulated = true
+outside = true
+through-wall = true
+
+[[run]]
+id = "old"
+from = "pump.out"
+to = "Düse.in"
+existing = true
+removed = true
+length = "2.5 m"
+fittings = { elbow-90 = 2, "elbow-22.5" = 1 }
+
+[[run]]
+id = "rest"
+from = "pump.out"
+to = "check.in"
+remains-of = "old"
+length = "1.1 m"
+
+[[run]]
+from = "check.out"
+to = "valve.in"
+size = "2 in"
+length = "0 mm"
+
+[[run]]
+from = "valve.out"
+to = "diverter.in"
+bore = "39.9 mm"
+roughness = "0 mm"
+k = 1.5
+spec = "flex-inch"
+length = "1 m"
+
+[[run]]
+from = "diverter.left"
+to = "filter.in"
+length = "1 m"
+
+[[run]]
+from = "filter.out"
+to = "element.in"
+length = "1 m"
+
+[[run]]
+from = "element.out"
+to = "tee.run-in"
+length = "1 m"
+
+[[run]]
+from = "tee.run-out"
+to = "Düse.in"
+length = "1 m"
+
+[[run]]
+from = "Düse.out"
+to = "tub.b"
+existing = true
+length = "0 mm"
+
+[[run]]
+from = "diverter.right"
+to = "pump 2.in"
+length = "1 m"
+
+[[run]]
+from = "pump 2.out"
+to = "pump 3.in"
+length = "1 m"
+
+[[run]]
+from = "pump 3.out"
+to = "tub.c"
+length = "1 m"
+
+[[run]]
+from = "tee.branch"
+to = "tub.d e"
+length = "1 m"
+
+[[run]]
+from = "blower.in"
+to = "Düse.air"
+existing = true
+air = true
+length = "1 m"
+
+[[mode]]
+name = "one"
+speeds = { pump = "slow", "pump 2" = "high" }
+positions = { valve = "7 %" }
+jets = "62.5 %"
+filter = "dirty"
+
+[[mode]]
+name = "two"
+
+[retrofit]
+unit = "unit"
+remove = true
+cut = { run = "old", at = "350 mm" }
+bypass = "spring"
+spring = "1.5 psi"
+branch = "front"
+spec = "pvc-sch80"
+size = "1 1/2 in"
+bypass-size = "2 in"
+isolators = "gate-valve"
+true-union = false
+extra = "100 mm"
+drains = true
+feeder-check = false
+to-unit = ["front 300 mm"]
+from-unit = ["back 300 mm"]
+
+[[stock]]
+spec = "pvc-sch40"
+size = "2 in"
+length = "10 ft"
+price = "14.20"
+count = 3
+offcut = true
+
+[prices]
+tee = "4"
+"elbow-90 pvc-sch40 2 in" = { price = "1.10", code = "E\u00e9" }
+unit = "1000.50"
+`
+
+func TestEverythingRoundTrips(t *testing.T) {
+	c, ds := Read("all.toml", []byte(everything))
+	if c == nil {
+		t.Fatal(Render(ds, map[string][]byte{"all.toml": []byte(everything)}, false))
+	}
+	roundTrip(t, c)
+	// every key that can be written is in the text above
+	text := string(Write(c))
+	for _, k := range slicesOfKeys() {
+		if !strings.Contains(text, k+" = ") {
+			t.Errorf("the key %q is tried by no test", k)
+		}
+	}
+}
+
+// slicesOfKeys returns every key of every table but the catalogue's.
+func slicesOfKeys() []string {
+	var out []string
+	for _, k := range [][]string{keysOf(jobFields), keysOf(waterFields), keysOf(pipeFields), keysOf(partFields),
+		keysOf(morePartFields), keysOf(portFields), keysOf(speedFields), keysOf(ratingFields), keysOf(unitFlowFields),
+		keysOf(electricFields), keysOf(legFields), keysOf(runFields), keysOf(modeFields), keysOf(retrofitFields),
+		keysOf(cutFields), keysOf(stockFields), keysOf(priceFields)} {
+		out = append(out, k...)
+	}
+	for _, k := range graph.Kinds() {
+		out = append(out, keysOf(kindFields[k])...)
+	}
+	return out
+}

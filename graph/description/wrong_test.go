@@ -1,0 +1,81 @@
+package description
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"dryfit/graph"
+)
+
+var update = flag.Bool("update", false, "rewrite golden files")
+
+// TestWrong reads files with mistakes and compares every message, byte for byte. The
+// expected texts were read through by hand: each must tell a tradesman what to write.
+func TestWrong(t *testing.T) {
+	files, err := filepath.Glob("testdata/wrong/*.toml")
+	if err != nil || len(files) < 20 {
+		t.Fatalf("%d wrong files (%v), want at least 20", len(files), err)
+	}
+	want := map[string]bool{}
+	for _, file := range files {
+		golden := strings.TrimSuffix(file, ".toml") + ".golden"
+		want[golden] = true
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			data, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			c, ds := Read(filepath.Base(file), data)
+			if c != nil || len(ds) == 0 {
+				t.Fatalf("read without an error")
+			}
+			checkPlaces(t, data, ds)
+			got := Render(ds, map[string][]byte{filepath.Base(file): data}, false)
+			if *update {
+				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
+					t.Fatal(err)
+				}
+			}
+			text, err := os.ReadFile(golden)
+			if err != nil {
+				t.Fatalf("%v (go test -update writes it)", err)
+			}
+			if d := cmp.Diff(string(text), got); d != "" {
+				t.Errorf("messages differ (-golden +got):\n%s", d)
+			}
+		})
+	}
+	goldens, err := filepath.Glob("testdata/wrong/*.golden")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, g := range goldens {
+		if !want[g] {
+			t.Errorf("%s belongs to no file", g)
+		}
+	}
+}
+
+// checkPlaces fails where a finding has no place in the file, or no words.
+func checkPlaces(t *testing.T, data []byte, ds []graph.Diagnostic) {
+	t.Helper()
+	lines := strings.Split(strings.TrimPrefix(string(data), string(byteOrderMark)), "\n")
+	inside := func(p graph.Pos) bool {
+		return p.Line >= 1 && p.Line <= len(lines) && p.Column >= 1 && p.Column <= len([]rune(lines[p.Line-1]))+1
+	}
+	for _, d := range ds {
+		if !inside(d.Pos) || d.Message == "" || d.Rule != ruleName {
+			t.Errorf("finding without a place in the file: %+v", d)
+		}
+		for _, r := range d.Related {
+			if !inside(r.Pos) {
+				t.Errorf("related place outside the file: %+v", r)
+			}
+		}
+	}
+}

@@ -170,13 +170,7 @@ func (s *packer) rough() []pattern {
 
 // cheaper changes each bar for the cheapest there is that holds its pieces.
 func (s *packer) cheaper(plan []pattern) []pattern {
-	have := make([]int, len(s.bars))
-	for b := range s.bars {
-		have[b] = s.bars[b].count
-	}
-	for _, p := range plan {
-		have[p.bar]--
-	}
+	have := s.unused(plan)
 	out := slices.Clone(plan)
 	for i, p := range out {
 		width := int64(0)

@@ -59,9 +59,16 @@ func (s *packer) tidy(plan []pattern) []pattern {
 
 // exchange raises the usefulness of what is left by cutting the pieces of two bars anew,
 // one of them as full as it goes, for as long as that helps; and by cutting a bar's pieces
-// out of one that is free.
+// out of one that costs the same. Free bars that nothing was cut from take part.
 func (s *packer) exchange(plan []pattern) []pattern {
 	best := slices.Clone(plan)
+	for b, n := range s.unused(plan) {
+		for range n {
+			if s.bars[b].cost == 0 {
+				best = append(best, pattern{bar: b, take: make([]int32, len(s.kinds))})
+			}
+		}
+	}
 	for again := true; again && !s.effort.spent(); {
 		again = false
 		for i := range best {
@@ -78,7 +85,19 @@ func (s *packer) exchange(plan []pattern) []pattern {
 			}
 		}
 	}
-	return best
+	return slices.DeleteFunc(best, func(p pattern) bool { return none(p.take) })
+}
+
+// unused returns how many bars of each stock a plan leaves.
+func (s *packer) unused(plan []pattern) []int {
+	have := make([]int, len(s.bars))
+	for b := range s.bars {
+		have[b] = s.bars[b].count
+	}
+	for _, p := range plan {
+		have[p.bar]--
+	}
+	return have
 }
 
 // recut fills bar i as full as the pieces of bars i and j allow and puts the rest into j.
@@ -90,11 +109,9 @@ func (s *packer) recut(plan []pattern, i, j int) ([]pattern, bool) {
 		total += int64(pool[k]) * s.kinds[k].width
 	}
 	take := s.fill(pool, s.bars[plan[i].bar].width)
-	empty := true
 	for k := range pool {
 		pool[k] -= take[k]
 		total -= int64(take[k]) * s.kinds[k].width
-		empty = empty && pool[k] == 0
 	}
 	if total > s.bars[plan[j].bar].width {
 		return nil, false
@@ -102,9 +119,6 @@ func (s *packer) recut(plan []pattern, i, j int) ([]pattern, bool) {
 	out := slices.Clone(plan)
 	out[i] = pattern{bar: plan[i].bar, take: take}
 	out[j] = pattern{bar: plan[j].bar, take: pool}
-	if empty { // the bar is not needed; the cost can only fall
-		out = slices.Delete(out, j, j+1)
-	}
 	return out, true
 }
 
@@ -115,16 +129,10 @@ func (s *packer) swapBar(plan []pattern, i int) ([]pattern, bool) {
 	for k, n := range plan[i].take {
 		width += int64(n) * s.kinds[k].width
 	}
-	have := make([]int, len(s.bars))
-	for b := range s.bars {
-		have[b] = s.bars[b].count
-	}
-	for _, p := range plan {
-		have[p.bar]--
-	}
+	have := s.unused(plan)
 	var best []pattern
 	for b, t := range s.bars {
-		if have[b] <= 0 || t.cost != s.bars[plan[i].bar].cost || t.width < width {
+		if none(plan[i].take) || have[b] <= 0 || t.cost != s.bars[plan[i].bar].cost || t.width < width {
 			continue
 		}
 		out := slices.Clone(plan)

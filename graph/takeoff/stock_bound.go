@@ -80,7 +80,6 @@ type dualResult struct {
 	cond    condition
 	refuted bool      // the bars of the relaxation do not meet cond
 	use     []float64 // of each pattern of the pool
-	solved  bool
 }
 
 // relax solves the relaxation by adding patterns as they are wanted, and returns the
@@ -91,7 +90,8 @@ func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
 	l.start()
 	defer func() { s.pool = l.pool }()
 	offer := make([]worth, l.kinds)
-	for range 400 {
+	eager := true
+	for range 1000 {
 		settled := l.settle(s.effort)
 		cond := condition{weight: make([]int64, l.kinds), most: make([]int64, l.bars)}
 		for i := range offer {
@@ -100,35 +100,29 @@ func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
 			cond.need += v * int64(l.need[i])
 			offer[i] = worth{kind: i, width: s.kinds[i].width, value: v, copies: int(l.need[i])}
 		}
-		added := false
+		added, exact := false, true
 		for b := range l.bars {
-			floor := int64(max(0, math.Ceil((l.cost[b]-l.dual[l.kinds+b])*weightScale)))
 			if l.limited[b] && l.count[b] == 0 {
 				continue // see widen
 			}
-			value, take, exact := s.filler.best(offer, s.bars[b].width, floor, l.kinds, s.effort)
-			cond.most[b] = value
-			if take != nil && (value-floor > 8) {
-				l.add(newColumn(pattern{bar: b, take: take}))
+			floor := int64(max(0, math.Ceil((l.cost[b]-l.dual[l.kinds+b])*weightScale)))
+			f := s.filler.best(offer, s.bars[b].width, floor, l.kinds, eager, s.effort)
+			cond.most[b] = f.most
+			exact = exact && f.exact
+			if f.take != nil && f.value-floor > 8 {
+				l.add(newColumn(pattern{bar: b, take: f.take}))
 				added = true
 			}
-			if !exact && take == nil {
-				settled = false
-			}
 		}
-		refuted := false
-		if stopRefuted {
-			refuted = !cond.met(l.count)
-			if refuted {
-				s.widen(&cond, l, offer)
-			}
-			if refuted || l.objective() < 1e-6 {
-				return dualResult{cond: cond, refuted: refuted, use: l.use(), solved: true}
-			}
+		refuted := stopRefuted && !cond.met(l.count)
+		over := refuted || stopRefuted && l.objective() < 1e-6 || !settled || s.effort.spent()
+		if !over && !added && eager && !exact {
+			eager = false // nothing was found at a glance: look closer
+			continue
 		}
-		if !added || !settled || s.effort.spent() {
+		if over || !added {
 			s.widen(&cond, l, offer)
-			return dualResult{cond: cond, refuted: refuted, use: l.use(), solved: settled && !added}
+			return dualResult{cond: cond, refuted: refuted, use: l.use()}
 		}
 	}
 	return dualResult{use: l.use()}
@@ -139,7 +133,7 @@ func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
 func (s *packer) widen(cond *condition, l *relaxation, offer []worth) {
 	for b := range l.bars {
 		if l.limited[b] && l.count[b] == 0 {
-			cond.most[b], _, _ = s.filler.best(offer, s.bars[b].width, 0, l.kinds, s.effort)
+			cond.most[b] = s.filler.best(offer, s.bars[b].width, 0, l.kinds, false, s.effort).most
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"cmp"
 	"math"
 	"math/bits"
 	"slices"
@@ -31,16 +32,26 @@ type filler struct {
 }
 
 // mostPartials bounds the undominated fills of one bar that are kept.
-const mostPartials = 300_000
+const mostPartials = 60_000
 
-// best returns the most value that pieces can have together in a bar of the width, and the
-// pieces, if that is more than floor; else floor and nil. Where the list of undominated
-// fills grows too long it returns a value that is certainly not too small, with the best
-// pieces found, and exact false.
-//
-// Method: the list of undominated fills of Nemhauser and Ullmann, Management Science 15
-// (1969) 494–505, without those that cannot beat the best fill known.
-func (f *filler) best(offer []worth, width, floor int64, kinds int, e *effort) (value int64, take []int32, exact bool) {
+// fillNodes bounds the first, depth-first look for the fullest bar.
+const fillNodes = 3000
+
+// filling is what filler.best found: no bar is worth more than most; take is the best fill
+// that is worth more than the floor, nil if none was found; then exact says that there is none.
+type filling struct {
+	most  int64
+	value int64
+	take  []int32
+	exact bool
+}
+
+// best looks for the pieces that are worth most together in a bar of the width, if that is
+// more than floor. It first looks depth first, densest pieces first, and is content with a
+// fill that is worth more than floor where eager is set; then it goes through the list of
+// undominated fills of Nemhauser and Ullmann, Management Science 15 (1969) 494–505, without
+// those that cannot beat the best fill known.
+func (f *filler) best(offer []worth, width, floor int64, kinds int, eager bool, e *effort) filling {
 	f.work = f.work[:0]
 	for _, w := range offer {
 		if w.width <= width && w.value > 0 && w.copies > 0 {
@@ -49,12 +60,85 @@ func (f *filler) best(offer []worth, width, floor int64, kinds int, e *effort) (
 	}
 	items := f.work
 	slices.SortStableFunc(items, func(a, b worth) int { // most worth for its width first
-		return compareProducts(b.value, a.width, a.value, b.width)
+		return cmp.Or(compareProducts(b.value, a.width, a.value, b.width), cmp.Compare(b.width, a.width))
 	})
-	best, found := floor, int32(-1)
+	most := max(floor, fractional(items, width))
+	if most == floor {
+		return filling{most: floor, exact: true}
+	}
+	d := diver{items: items, width: width, best: floor, most: most, left: fillNodes, take: make([]int32, len(items))}
+	d.dive(0, width, 0)
+	e.spend(fillNodes - d.left)
+	out := filling{most: most, value: d.best}
+	if d.bestTake != nil {
+		out.take = make([]int32, kinds)
+		for i, n := range d.bestTake {
+			out.take[items[i].kind] = n
+		}
+	}
+	if d.left > 0 {
+		out.most, out.exact = d.best, true
+		return out
+	}
+	if eager {
+		return out
+	}
+	return f.thorough(items, width, out, kinds, e)
+}
+
+// diver looks for the best fill depth first.
+type diver struct {
+	items      []worth
+	width      int64
+	best, most int64
+	left       int
+	take       []int32
+	bestTake   []int32
+}
+
+// dive decides how many of item i and the following are cut from the room.
+func (d *diver) dive(i int, room, value int64) {
+	d.left--
+	if value > d.best {
+		d.best = value
+		d.bestTake = append(d.bestTake[:0], d.take...)
+	}
+	for ; i < len(d.items); i++ {
+		if d.left <= 0 || d.best >= d.most {
+			return
+		}
+		it := d.items[i]
+		if it.width > room {
+			continue
+		}
+		if value+reach(it, room) <= d.best {
+			return
+		}
+		n := min(int64(it.copies), room/it.width)
+		for m := n; m >= 1; m-- {
+			d.take[i] = int32(m)
+			d.dive(i+1, room-m*it.width, value+m*it.value)
+		}
+		d.take[i] = 0
+	}
+}
+
+// thorough goes on from what the depth-first look found until the best fill is certain, or
+// the list of undominated fills grows too long.
+func (f *filler) thorough(items []worth, width int64, known filling, kinds int, e *effort) filling {
+	best, found := known.value, int32(-1)
 	f.all = append(f.all[:0], partial{before: -1, kind: -1})
 	f.list = append(f.list[:0], 0)
-	exact = true
+	done := func(exact bool) filling {
+		out := filling{most: known.most, value: best, take: known.take, exact: exact}
+		if found >= 0 {
+			out.take = f.taken(found, kinds)
+		}
+		if exact {
+			out.most = best
+		}
+		return out
+	}
 	for i, it := range items {
 		copies := int(min(int64(it.copies), width/it.width))
 		for step := 1; copies > 0; step *= 2 {
@@ -69,12 +153,14 @@ func (f *filler) best(offer []worth, width, floor int64, kinds int, e *effort) (
 			}
 			best, found = f.add(it, n, after, width, best, found)
 			if len(f.list) > mostPartials || !e.spend(len(f.list)+8) {
-				exact = false
-				return max(best, fractional(items, width)), f.taken(found, kinds), exact
+				return done(false)
+			}
+			if best >= known.most {
+				return done(true)
 			}
 		}
 	}
-	return best, f.taken(found, kinds), exact
+	return done(true)
 }
 
 // add merges the list with the same fills and n more of the item, and drops what is

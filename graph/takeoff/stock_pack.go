@@ -31,10 +31,8 @@ func newPacker(p *problem, e *effort) *packer {
 func (s *packer) cheapest() (plan []pattern, lower int64, proved bool) {
 	c := &s.chooser
 	c.conditions = append([]condition{s.lengthCondition()}, s.thresholdConditions()...)
-	if d := s.relax(s.costRelaxation(), false); d.cond.need > 0 {
-		c.conditions = append(c.conditions, d.cond)
-	}
-	open := false // a cheaper choice was left undecided
+	open := false   // a cheaper choice was left undecided
+	priced := false // the condition that follows from the least-cost relaxation is there
 	for {
 		count, cost, ok := c.cheapest()
 		if !ok {
@@ -42,6 +40,16 @@ func (s *packer) cheapest() (plan []pattern, lower int64, proved bool) {
 		}
 		if !open {
 			lower = cost
+		}
+		if plan := s.quick(s.need, count); plan != nil {
+			return plan, lower, !open
+		}
+		if !priced {
+			priced = true
+			if d := s.relax(s.costRelaxation(), false); d.cond.need > 0 {
+				c.conditions = append(c.conditions, d.cond)
+				continue
+			}
 		}
 		s.dead = map[string]bool{}
 		switch plan, answer := s.pack(s.need, count, 0); answer {

@@ -120,11 +120,11 @@ func (s *packer) fill(rest []int32, room int64) []int32 {
 			offer = append(offer, worth{kind: i, width: s.kinds[i].width, value: s.kinds[i].width, copies: int(n)})
 		}
 	}
-	_, take, _ := s.filler.best(offer, room, 0, len(rest), s.effort)
-	if take == nil {
-		take = make([]int32, len(rest))
+	f := s.filler.best(offer, room, 0, len(rest), true, s.effort)
+	if f.take == nil {
+		return make([]int32, len(rest))
 	}
-	return take
+	return f.take
 }
 
 // used drops the bars nothing is cut from.

@@ -13,7 +13,7 @@ const ground = "existing"
 
 // opens reports whether a part can be taken apart at a port without cutting pipe: it is a
 // union, or has unions of its own.
-func opens(p *graph.Part, port string, row catalog.Row) bool {
+func opens(p *graph.Part, port string, row *catalog.Row) bool {
 	if p.Kind == graph.Union {
 		return true
 	}
@@ -22,7 +22,7 @@ func opens(p *graph.Part, port string, row catalog.Row) bool {
 
 // bodyOf names the rigid body that the socket at a port belongs to. A port that opens has
 // a tail of its own, joined to the part by its nut.
-func bodyOf(p *graph.Part, port string, row catalog.Row) string {
+func bodyOf(p *graph.Part, port string, row *catalog.Row) string {
 	switch {
 	case p.Existing:
 		return ground

@@ -73,7 +73,15 @@ func (l *layer) missedLoop(w *web, loop []step, c *Closure, isNew bool) {
 			hint += fmt.Sprintf(" (%s was taken out, and says how far apart its ends stand)", t.run.ID)
 		}
 	}
-	l.find(pos, graph.Error, message, hint)
+	severity := graph.Error
+	for _, s := range loop {
+		if t := w.ties[s.tie]; t.run != nil && t.run.Spec.Flexible() {
+			severity = graph.Warning
+			hint += fmt.Sprintf(" (or let the hose of %s take it up)", t.run.ID)
+			break
+		}
+	}
+	l.find(pos, severity, message, hint)
 }
 
 func (t *tie) pos() graph.Pos {

@@ -328,3 +328,16 @@ func TestSameTwice(t *testing.T) {
 		t.Error("two layouts of one circuit differ")
 	}
 }
+
+func BenchmarkLay500Existing(b *testing.B) {
+	c := big(500).c
+	for _, p := range c.Parts {
+		p.Existing = true
+	}
+	for _, r := range c.Runs {
+		r.Existing = true
+	}
+	for b.Loop() {
+		Lay(c)
+	}
+}

@@ -124,7 +124,7 @@ func (l *layer) joinUnmeasured(i int) {
 	}
 	for k := range l.lay.Paths[i].Fittings {
 		f := &l.lay.Paths[i].Fittings[k]
-		if f.Point >= 0 || len(f.Kind) < 5 || f.From != f.To {
+		if f.Point >= 0 || !f.From.IsZero() {
 			continue
 		}
 		for n := range 2 * f.Count {

@@ -14,7 +14,7 @@ type layer struct {
 	ends  map[string][]runEnd  // "part.port" -> the runs that end there
 	ways  map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit
 	lines []line               // one for each run
-	rows  map[string]catalog.Row
+	rows  map[string]*catalog.Row
 	rigid map[string]int // "part.port" -> number of the body of known distances it belongs to
 	runs  map[string]int // run id -> index
 	deep  map[pipeKind]float64
@@ -53,7 +53,7 @@ func Lay(c *graph.Circuit) *Layout {
 		parts: map[string]*graph.Part{},
 		ends:  map[string][]runEnd{},
 		ways:  map[string]graph.Vec{},
-		rows:  map[string]catalog.Row{},
+		rows:  map[string]*catalog.Row{},
 		rigid: map[string]int{},
 		runs:  make(map[string]int, len(c.Runs)),
 		deep:  map[pipeKind]float64{},

@@ -11,9 +11,9 @@ import (
 type socket struct {
 	spec catalog.Spec
 	size catalog.Size
-	row  catalog.Row // of the part
-	ends string      // "socket", "barb", "thread", "union", of this port
-	free bool        // takes whatever its run is made of: nobody said a size
+	row  *catalog.Row // of the part
+	ends string       // "socket", "barb", "thread", "union", of this port
+	free bool         // takes whatever its run is made of: nobody said a size
 }
 
 // fittedKind reports whether all ports of a part of the kind are made for one pipe, so
@@ -118,7 +118,7 @@ func (l *layer) nearestPipe(spec catalog.Spec, size catalog.Size) catalog.Size {
 
 // partRow returns the row that gives a part its dimensions, with what its own row leaves
 // out filled from the row for its size; the zero Row where the catalogue has none.
-func (l *layer) partRow(p *graph.Part) catalog.Row {
+func (l *layer) partRow(p *graph.Part) *catalog.Row {
 	if r, ok := l.rows[p.ID]; ok {
 		return r
 	}
@@ -127,8 +127,8 @@ func (l *layer) partRow(p *graph.Part) catalog.Row {
 		r.LengthMM, r.Measure = p.LengthMM, false
 		r.TolMinusMM, r.TolPlusMM = 0, 0
 	}
-	l.rows[p.ID] = r
-	return r
+	l.rows[p.ID] = &r
+	return &r
 }
 
 func (l *layer) findPartRow(p *graph.Part) catalog.Row {
@@ -172,7 +172,10 @@ func (l *layer) findPartRow(p *graph.Part) catalog.Row {
 		sized, ok = l.cat.Fitting(kind, spec, size)
 	}
 	if !ok && kind != string(p.Kind) {
-		sized, _ = l.cat.Fitting(string(p.Kind), spec, size)
+		sized, ok = l.cat.Fitting(string(p.Kind), spec, size)
+	}
+	if !ok && p.Kind != graph.Tee {
+		sized, _ = l.cat.Generic(string(p.Kind))
 	}
 	if !isNamed {
 		return sized
@@ -216,7 +219,7 @@ func dimensionsOver(r, from catalog.Row) catalog.Row {
 
 // portEnds returns what one port of a row is: of two ends that differ the first is the
 // inlet (a tee's run), the second the outlet (a tee's branch).
-func portEnds(row catalog.Row, port string) string {
+func portEnds(row *catalog.Row, port string) string {
 	first, second, two := strings.Cut(row.Ends, "/")
 	if two && (port == graph.Out || port == graph.Branch) {
 		return second

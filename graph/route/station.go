@@ -165,7 +165,7 @@ func (l *layer) barb(part socket, pipe *graph.Run) adaptor {
 	row, ok := l.cat.Reducing("barb", part.spec, part.size, pipe.Size)
 	a := adaptor{kind: "barb", row: row, known: ok, spec: part.spec, spec2: pipe.Spec, size: part.size, size2: pipe.Size, depth: row.SocketMM}
 	a.adds = firstOf(row.TakeOffMM, row.LengthMM)
-	if ok && portEnds(row, graph.In) == "socket" {
+	if ok && portEnds(&row, graph.In) == "socket" {
 		a.nipple = -1
 	}
 	return a
@@ -179,7 +179,7 @@ func (l *layer) transition(part socket, pipe *graph.Run) adaptor {
 	if row.Size != part.size {
 		towards = "out"
 	}
-	if ok && portEnds(row, towards) == "socket" {
+	if ok && portEnds(&row, towards) == "socket" {
 		a.nipple = -1
 	}
 	return a

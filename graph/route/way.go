@@ -104,6 +104,7 @@ func (l *layer) judgeWays() {
 			l.judgeTee(p)
 		case inLine(p.Kind):
 			l.judgeInLine(p)
+			l.judgeLength(p)
 		}
 		for i := range p.Ports {
 			l.judgeFacing(p, &p.Ports[i])
@@ -122,6 +123,16 @@ func (l *layer) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, h
 		return
 	}
 	l.find(pos, graph.Error, message, hint, graph.Related{Pos: p.Pos, Message: fmt.Sprintf("%s %q is here", p.Kind, p.ID)})
+}
+
+// judgeLength warns of a new in-line part of which nobody knows how long it is.
+func (l *layer) judgeLength(p *graph.Part) {
+	if p.Existing || p.Kind == graph.SlipCoupling || l.partRow(p).LengthMM > 0 {
+		return
+	}
+	_, size := l.madeFor(p)
+	l.find(p.Pos, graph.Warning, fmt.Sprintf("nobody says how long %s %q of %s is from stop to stop, so nothing beyond it is in its place", p.Kind, p.ID, size),
+		fmt.Sprintf("measure it and write length = \"… mm\"; %s", l.nearestSizes(string(p.Kind), p.Spec, size)))
 }
 
 func (l *layer) judgeInLine(p *graph.Part) {

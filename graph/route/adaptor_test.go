@@ -1,0 +1,170 @@
+package route
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// A 1-1/2 in valve in a 2 in Schedule 80 line: on each side a reducer, or a bush in a
+// coupling, on a nipple; the run's piece shortens by what they add. The nipple is both
+// sockets and the bead: at least 34.925 + 5 (ASTM D2467 depth of the valve's end).
+func TestPartSmallerThanRun(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(2))
+	s.part(graph.Pump, "a")
+	v := s.part(graph.BallValve, "v")
+	v.Size, v.LengthMM = inch(1.5), 72
+	s.part(graph.Filter, "b")
+	s.run("a.out", "v.in", right(600))
+	s.run("v.out", "b.in", right(600))
+	lay := Lay(s.c)
+	noErrors(t, lay)
+	for i := range lay.Paths {
+		var kinds []string
+		adds := 0.0
+		for _, f := range lay.Paths[i].Fittings {
+			kinds = append(kinds, f.Kind)
+			if f.Kind == "coupling" || f.Kind == "reducer" {
+				adds += f.Row.LengthMM
+			} else {
+				adds += f.Row.TakeOffMM
+			}
+		}
+		if len(kinds) == 0 {
+			t.Fatalf("%s: nothing joins 2 in pipe to a 1-1/2 in valve", lay.Paths[i].Run.ID)
+		}
+		total := adds
+		nipples := 0
+		for _, k := range lay.Paths[i].Pieces {
+			p := lay.Pieces[k]
+			total += p.CutMM
+			if p.Size == inch(1.5) {
+				nipples++
+				if p.CutMM < 34.925+5 {
+					t.Errorf("nipple of %g mm", p.CutMM)
+				}
+			}
+		}
+		if nipples != 1 {
+			t.Errorf("%s: %d nipples, want 1 (%v)", lay.Paths[i].Run.ID, nipples, kinds)
+		}
+		near(t, "pieces and fittings of "+lay.Paths[i].Run.ID, total, 600, 0.02)
+	}
+}
+
+// Every piece is as long as its two ends are apart, and pieces, take-offs and coupling
+// gaps of a run make up its length: random runs of many sizes. Geometry, no source needed.
+func TestPiecesMakeUpTheRun(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 5))
+	sizes := map[catalog.Spec][]catalog.Size{
+		catalog.PVCSch40: {inch(1), inch(1.5), inch(2)}, catalog.PVCSch80: {inch(1), inch(1.5), inch(2)},
+		catalog.PVCPN10: {dn(50), dn(63)}, catalog.PVCPN16: {dn(40), dn(50), dn(63)},
+	}
+	axes := []graph.Vec{{X: 1}, {Y: 1}, {Z: 1}, {X: -1}, {Y: -1}, {Z: -1}}
+	specs := []catalog.Spec{catalog.PVCSch40, catalog.PVCSch80, catalog.PVCPN10, catalog.PVCPN16}
+	for trial := range 300 {
+		spec := specs[random.IntN(4)]
+		pick := func() catalog.Size { return sizes[spec][random.IntN(len(sizes[spec]))] }
+		s := newSketch(spec, pick())
+		s.part(graph.Tee, "a").Size = pick()
+		s.part(graph.BallValve, "b").Size = pick()
+		var legs []graph.Vec
+		last := 0
+		for k := range 1 + random.IntN(4) {
+			axis := random.IntN(6)
+			if k > 0 && (axis == last || axis == (last+3)%6) {
+				axis = (last + 1) % 6
+			}
+			last = axis
+			legs = append(legs, axes[axis].Scale(600+float64(random.IntN(90000))/10))
+		}
+		s.run("a.branch", "b.in", legs...)
+		lay := Lay(s.c)
+		noErrors(t, lay)
+		sum := 0.0
+		for _, p := range lay.Pieces {
+			near(t, fmt.Sprintf("trial %d piece %d", trial, p.Number), p.Finish.Sub(p.Start).Len(), p.CutMM, 1e-6)
+			if p.Size == s.size {
+				sum += p.CutMM + p.From.TakeOffMM + p.To.TakeOffMM
+			}
+		}
+		for _, f := range lay.Paths[0].Fittings {
+			if f.Kind == "coupling" && f.Point == -1 {
+				sum += f.Row.LengthMM
+			}
+		}
+		near(t, fmt.Sprintf("trial %d", trial), sum, lay.Paths[0].LengthMM, 1e-6)
+	}
+}
+
+// Flexible pipe bends by itself: no elbows, one piece for a run, and room to bend is asked
+// for (4 outside diameters, common practice, no source; 2 in: 4 x 60.325 = 241.3 mm).
+func TestFlexibleBends(t *testing.T) {
+	s := newSketch(catalog.FlexInch, inch(2))
+	s.part(graph.Pump, "a")
+	s.part(graph.Filter, "b")
+	s.run("a.out", "b.in", right(400), up(240))
+	lay := Lay(s.c)
+	noErrors(t, lay)
+	if len(lay.Pieces) != 1 || len(lay.Paths[0].Fittings) != 0 {
+		t.Fatalf("%d pieces and %d fittings, want 1 and 0", len(lay.Pieces), len(lay.Paths[0].Fittings))
+	}
+	near(t, "length", lay.Pieces[0].CutMM, 640, 1e-9)
+	if w := findings(lay.Findings, graph.Warning); !strings.Contains(w, "needs 241.3 mm on each side of a turn of 90°") {
+		t.Errorf("no such warning in:\n%s", w)
+	}
+}
+
+// A new run known only by its length has its joints but no pieces.
+func TestUnmeasuredRun(t *testing.T) {
+	s := newSketch(catalog.PVCPN16, dn(50))
+	s.part(graph.Pump, "a")
+	s.part(graph.Filter, "b")
+	r := s.run("a.out", "b.in")
+	r.LengthMM, r.HasLength = 1800, true
+	r.Fittings = []graph.FittingCount{{Kind: "elbow-90", Count: 2}}
+	lay := Lay(s.c)
+	noErrors(t, lay)
+	if len(lay.Pieces) != 0 || len(lay.Joints) != 6 {
+		t.Errorf("%d pieces and %d joints, want 0 and 6", len(lay.Pieces), len(lay.Joints))
+	}
+	r.Fittings = nil
+	if lay := Lay(s.c); len(lay.Pieces) != 1 || lay.Pieces[0].CutMM != 1800 || lay.Paths[0].Located {
+		t.Errorf("straight run by its length: %+v, want one piece of 1800 mm without a place", lay.Pieces)
+	}
+}
+
+// A catalogue length nobody could read from a standard is said to be measured first; a
+// length the description gives is not.
+func TestMeasureFirst(t *testing.T) {
+	for _, length := range []float64{0, 103} {
+		s := newSketch(catalog.PVCPN16, dn(50))
+		s.part(graph.Pump, "a")
+		s.part(graph.BallValve, "v").LengthMM = length
+		s.run("a.out", "v.in", up(300), right(400))
+		lay := Lay(s.c)
+		noErrors(t, lay)
+		p := lay.Pieces[1]
+		said := strings.Contains(strings.Join(p.MeasureWhat, ";"), "v: ball-valve 50 mm, stop to stop")
+		if said != (length == 0) {
+			t.Errorf("length %g: measure %v", length, p.MeasureWhat)
+		}
+	}
+}
+
+// A part in the middle of nowhere: no legs, no places, no panic.
+func TestNothingKnown(t *testing.T) {
+	s := newSketch("", catalog.Size{})
+	s.part(graph.Pump, "a")
+	s.part(graph.Tee, "t")
+	s.part(graph.BallValve, "v")
+	s.run("a.out", "t.run-in")
+	s.run("t.branch", "gone.in", right(0))
+	s.run("v.out", "v.in", right(100))
+	Lay(s.c)
+	Lay(&graph.Circuit{})
+}

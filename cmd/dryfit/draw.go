@@ -24,14 +24,12 @@ func drawVerb() *verb {
 func runDraw(v *verb, args []string, w *world) int {
 	var j job
 	var view, format, paper string
-	var portrait bool
 	var dpi int
 	f := v.flags()
 	j.add(f)
 	f.StringVar(&view, "view", "schematic", "what to draw: "+strings.Join(drawing.Views(), ", ")+", all")
 	f.StringVar(&format, "format", "", "svg, png or pdf; by the name of -o if left out, else svg")
-	f.StringVar(&paper, "paper", "A4", "A4 or A3")
-	f.BoolVar(&portrait, "portrait", false, "upright sheet")
+	f.StringVar(&paper, "paper", "", "A4, A3, \"A4 portrait\" or \"A3 portrait\"; what the drawing needs if left out")
 	f.IntVar(&dpi, "dpi", 150, "dots an inch of a png: 150 or 300, or what you wish from 50 to 600")
 	if code, done := v.parse(f, args, w); done {
 		return code
@@ -42,7 +40,7 @@ func runDraw(v *verb, args []string, w *world) int {
 			format = "svg"
 		}
 	}
-	page, err := sheet.ParsePage(paper, portrait)
+	page, err := pageOf(paper)
 	if err = errors.Join(err, oneOf("--view", view, append(drawing.Views(), "all")), oneOf("--format", format, []string{"svg", "png", "pdf"}), j.checkWords(f)); err != nil {
 		return complain(w, err)
 	}
@@ -64,6 +62,18 @@ func runDraw(v *verb, args []string, w *world) int {
 		return code
 	}
 	return j.say(p.Findings, w)
+}
+
+// pageOf reads --paper; nothing said leaves the choice to the drawing.
+func pageOf(paper string) (sheet.Page, error) {
+	if paper == "" {
+		return sheet.Page{}, nil
+	}
+	page, err := sheet.ParsePage(paper)
+	if err != nil {
+		return page, fmt.Errorf("--paper: %w", err)
+	}
+	return page, nil
 }
 
 func oneOf(flag, got string, want []string) error {

@@ -28,10 +28,7 @@ func Wants() plan.Want {
 // Files makes every file of the pack, in a fixed order.
 func Files(p *plan.Plan, units quantity.System) ([]File, error) {
 	style := table.Style{Units: units}
-	page, err := sheet.ParsePage("A4", false)
-	if err != nil {
-		return nil, err
-	}
+	var page sheet.Page // what each drawing needs
 	var files []File
 	drawn := map[string][]*scene.Scene{}
 	var all []*scene.Scene

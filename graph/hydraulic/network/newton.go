@@ -26,6 +26,9 @@ func (s *Solver) newton(t *topology, first bool) *ConvergenceError {
 	best, since := most, 0
 	for step := 0; ; step++ {
 		s.steps++
+		if s.driven { // by demands alone: the heads they make are the scale
+			s.hs = s.spread(t)
+		}
 		if most <= aimed*s.hs {
 			return nil
 		}
@@ -48,6 +51,15 @@ func (s *Solver) newton(t *topology, first bool) *ConvergenceError {
 			best, since = most, 0
 		}
 	}
+}
+
+// spread returns the greatest loss of an edge.
+func (s *Solver) spread(t *topology) float64 {
+	most := 0.0
+	for _, e := range t.edges {
+		most = max(most, math.Abs(s.h[e]))
+	}
+	return most
 }
 
 // direction sets work.dir of the chords to Newton's step. It reports whether the network is

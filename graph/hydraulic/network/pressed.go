@@ -67,6 +67,29 @@ func (s *Solver) pressed(t *topology, shut []bool) (open []int32, above []float6
 	}
 }
 
+// deadHeads sets the components that hang on the base one by pumps without flow to the heads
+// these press them to, and returns which components' heads follow.
+func (s *Solver) deadHeads(t *topology, arcs []arc, above []float64, base int32) []bool {
+	known := make([]bool, t.comps)
+	known[base] = true
+	for range t.comps {
+		changed := false
+		for _, a := range arcs {
+			if s.first[a.edge] >= 0 || !known[a.from] || a.to == base {
+				continue
+			}
+			if d := above[a.from] - a.length; !known[a.to] || d > above[a.to] {
+				above[a.to], known[a.to] = d, true
+				changed = true
+			}
+		}
+		if !changed {
+			break
+		}
+	}
+	return known
+}
+
 // circle returns the edges of a circle of negative length.
 func circle(arcs []arc, by []int, c int) []int32 {
 	for range by {

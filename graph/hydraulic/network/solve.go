@@ -88,9 +88,10 @@ func (s *Solver) answer(t *topology, shut []bool) (*Flow, error) {
 	}
 	base := t.comp[s.prefer[0]]
 	zero := s.p[s.prefer[0]] + above[base]
+	known := s.deadHeads(t, arcs, above, base)
 	for v := range f.Head {
 		f.Head[v] = s.p[v] + above[t.comp[v]] - zero
-		f.Known[v] = t.comp[v] == base
+		f.Known[v] = known[t.comp[v]]
 	}
 	copy(f.Q, s.q)
 	copy(f.Shut, shut)

@@ -3,9 +3,9 @@ package network
 import "math"
 
 // idle is a resistance in m per m³/s added to every edge: far below anything that counts
-// (3e-10 m at 10 m³/h), it makes water that could as well go one lossless way as another
+// (3e-12 m at 10 m³/h), it makes water that could as well go one lossless way as another
 // divide evenly.
-const idle = 1e-7
+const idle = 1e-9
 
 // Solver solves one network again and again while its laws change, but not its edges. It
 // keeps what it can from one solution to the next; the answers do not hang on that beyond
@@ -25,6 +25,7 @@ type Solver struct {
 	floor  []float64 // least resistance the direction reckons with
 	flow0  []float64 // flows to start with
 	qs, hs float64   // size of flows and heads
+	driven bool      // by demands alone
 	extra  int       // edges from ground to fixed heads
 
 	topos map[string]*topology
@@ -155,6 +156,7 @@ func (s *Solver) size() {
 		}
 	}
 	s.hs = max(jump, high-low)
+	s.driven = s.hs == 0 && n.Demand != nil
 	for i := range s.back {
 		if s.oneWay[i] {
 			s.back[i] = max(s.back[i], s.hs/s.qs)

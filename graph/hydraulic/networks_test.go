@@ -95,7 +95,7 @@ func TestPumpAndTwoPipes(t *testing.T) {
 	near(t, "E2 pump head", -f.Loss[0], 19.059, 1e-4, "own")
 	for i, want := range []float64{0.0221, 0.0182} {
 		re := f.Q[i+1] * []float64{0.04, 0.08}[i] / formula.Area([]float64{0.04, 0.08}[i]) * rho / mu
-		got, _ := formula.NewPipe(0.045e-3 / []float64{0.04, 0.08}[i]).Friction(re)
+		got, _ := formula.Colebrook(re, 0.045e-3/[]float64{0.04, 0.08}[i])
 		near(t, "E2 f", got, want, 0.005, "Cengel and Cimbala ex. 8-8, read")
 		near(t, "E2 Re", re, []float64{131600, 410000}[i], 0.005, "Cengel and Cimbala ex. 8-8, memory")
 	}

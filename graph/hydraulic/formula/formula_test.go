@@ -76,7 +76,8 @@ func TestWater(t *testing.T) {
 
 func TestFriction(t *testing.T) {
 	for _, r := range rows(t, "friction.csv") {
-		got, _ := formula.NewPipe(number(t, r, "relative")).Friction(number(t, r, "reynolds"))
+		pipe := formula.NewPipe(number(t, r, "relative"))
+		got, _ := pipe.Friction(number(t, r, "reynolds"))
 		near(t, "f("+r["reynolds"]+", "+r["relative"]+")", got, number(t, r, "want"), number(t, r, "tolerance"), r["source"])
 	}
 }

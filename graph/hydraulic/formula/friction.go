@@ -20,36 +20,45 @@ const (
 // 1/√f by Newton's method from the explicit formula of Haaland; the function is concave
 // and the steps close in from one side.
 func Colebrook(re, rel float64) (f, slope float64) {
+	a := rel / 3.7
+	start := -1.8 * math.Log10(6.9/re+1.11*a*math.Cbrt(math.Cbrt(a))) // a^1.11 ≈ 1.11·a^(10/9) will do
+	f, slope, _ = colebrook(re, rel, start)
+	return f, slope
+}
+
+// colebrook solves from a start for x = 1/√f, and returns x too.
+func colebrook(re, rel, x float64) (f, slope, root float64) {
 	const c = 2 / math.Ln10
 	a, b := rel/3.7, 2.51/re
-	x := -1.8 * math.Log10(6.9/re+1.11*a*math.Cbrt(math.Cbrt(a))) // a start only: a^1.11 ≈ 1.11·a^(10/9)
-	for range 20 {
+	for range 40 {
 		arg := a + b*x
 		dx := -(x + c*math.Log(arg)) / (1 + c*b/arg)
-		x += dx
-		if math.Abs(dx) <= 1e-13*x {
+		x = max(x+dx, 0.5) // f is never above 4
+		if math.Abs(dx) <= 1e-9*x { // the next step would be below the last digit
 			break
 		}
 	}
 	m := c * b / (a + b*x)
 	dx := m * x / (re * (1 + m))
 	f = 1 / (x * x)
-	return f, -2 * f / x * dx
+	return f, -2 * f / x * dx, x
 }
 
-// Pipe is the friction law of a round pipe for one Reynolds number after another.
+// Pipe is the friction law of a round pipe for one Reynolds number after another. It begins
+// each search at the last answer, which changes nothing but rounding.
 type Pipe struct {
 	rel  float64 // ε/D
 	f4   float64 // Colebrook at TurbulentStart
 	df4  float64 // slope of the bridge
 	base float64
+	root float64 // 1/√f of the last answer: the next is near it
 }
 
 // NewPipe returns the law of a pipe with the relative roughness ε/D, 0 to 0.05.
 func NewPipe(rel float64) Pipe {
 	f4, _ := Colebrook(TurbulentStart, rel)
 	base := 64.0 / LaminarEnd
-	return Pipe{rel: rel, f4: f4, base: base, df4: (f4 - base) / (TurbulentStart - LaminarEnd)}
+	return Pipe{rel: rel, f4: f4, base: base, df4: (f4 - base) / (TurbulentStart - LaminarEnd), root: 1 / math.Sqrt(f4)}
 }
 
 // Friction returns the Darcy friction factor [-] and its derivative by the Reynolds number:
@@ -57,10 +66,11 @@ func NewPipe(rel float64) Pipe {
 // Re. That line is the choice of this program, as no law is accepted there: f is
 // continuous, and since it does not fall, the drop rises with flow all the way.
 // Re 0 is answered as 1e-9.
-func (p Pipe) Friction(re float64) (f, slope float64) {
+func (p *Pipe) Friction(re float64) (f, slope float64) {
 	switch {
 	case re >= TurbulentStart:
-		return Colebrook(re, p.rel)
+		f, slope, p.root = colebrook(re, p.rel, p.root)
+		return f, slope
 	case re > LaminarEnd:
 		return p.base + (re-LaminarEnd)*p.df4, p.df4
 	default:

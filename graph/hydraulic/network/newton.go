@@ -7,11 +7,13 @@ const (
 	mostSteps = 300
 	aimed     = 1e-12 // of the head scale
 	accepted  = 1e-8  // of the head scale, where rounding allows no better
+	coarse    = 1e-2  // of the head scale, for a start
 )
 
 // newton solves the topology from the chords' flows in s.q. first says that these are mere
-// guesses: the first step is then that of the network with secants for laws.
-func (s *Solver) newton(t *topology, first bool) *ConvergenceError {
+// guesses: the first step is then that of the network with secants for laws. aim is how far
+// heads may miss, of the head scale.
+func (s *Solver) newton(t *topology, first bool, aim float64) *ConvergenceError {
 	for _, c := range t.edges {
 		if !finite(s.q[c]) {
 			s.q[c] = 0
@@ -29,7 +31,7 @@ func (s *Solver) newton(t *topology, first bool) *ConvergenceError {
 		if s.driven { // by demands alone: the heads they make are the scale
 			s.hs = s.spread(t)
 		}
-		if most <= aimed*s.hs {
+		if most <= aim*s.hs {
 			return nil
 		}
 		if !finite(most) || step == mostSteps || since > 40 {

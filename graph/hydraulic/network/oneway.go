@@ -189,15 +189,15 @@ func (s *Solver) smooth(t *topology, first bool) *ConvergenceError {
 		clear(s.frozen)
 		clear(s.frozenQ)
 		s.stiff, s.steep = true, 1
-		aim := s.newton(t, true)
+		err := s.newton(t, true, coarse)
 		s.stiff = false
-		if aim != nil {
-			return aim
+		if err != nil {
+			return err
 		}
 		first = false
 	}
 	start := append([]float64(nil), s.q...)
-	err := s.newton(t, first)
+	err := s.newton(t, first, aimed)
 	if err == nil || len(s.net.Joints) == 0 {
 		return err
 	}
@@ -207,7 +207,7 @@ func (s *Solver) smooth(t *topology, first bool) *ConvergenceError {
 		old := append([]float64(nil), s.q...)
 		s.freeze()
 		s.stiff, s.steep = true, 1
-		e := s.newton(t, false)
+		e := s.newton(t, false, aimed)
 		s.stiff = false
 		if e != nil {
 			return err
@@ -217,7 +217,7 @@ func (s *Solver) smooth(t *topology, first bool) *ConvergenceError {
 		}
 		if pass%6 == 5 {
 			keep := append([]float64(nil), s.q...)
-			if s.newton(t, false) == nil {
+			if s.newton(t, false, aimed) == nil {
 				return nil
 			}
 			copy(s.q, keep)
@@ -255,7 +255,7 @@ func (s *Solver) wall(shut []bool) *ConvergenceError {
 		s.balance(t, s.q, s.inject)
 		s.freeze()
 		s.stiff, s.steep = true, steep
-		if err := s.newton(t, false); err != nil {
+		if err := s.newton(t, false, 1e-9); err != nil {
 			return err
 		}
 		s.stiff = false

@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"maps"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/render/scene"
@@ -45,12 +47,15 @@ type drawing struct {
 
 	chosen   sheet.Page // the paper
 	diagram  *arrange.Diagram
+	order    *arrange.Order
 	items    []scene.Item
 	labels   []scene.Item
-	fixed    []scene.Box // what no label may cover
-	overlaps int
-	cutNames map[string]int // numbers given to the cuts
-	requests []request      // texts that want a place
+	fixed    []scene.Box        // what no label may cover
+	overlaps []string           // tags of the labels that found no free place
+	strained []string           // tags of the labels that stand far off
+	room     map[string]float64 // how much more room a label is given than at first, by tag
+	cutNames map[string]int     // numbers given to the cuts
+	requests []request          // texts that want a place
 }
 
 func newDrawing(in Input) *drawing {
@@ -64,9 +69,6 @@ func newDrawing(in Input) *drawing {
 	return d
 }
 
-// spreads are the distances tried, from close to wide, until every label has a place.
-var spreads = []float64{1, 1.2, 1.45, 1.75, 2.1}
-
 // Scales at which a drawing is read at arm's length: well, and just.
 const (
 	goodScale = 0.9
@@ -76,17 +78,53 @@ const (
 )
 
 // arrange lays the circuit out and labels it: on the smallest sheet and in the fewest rows on
-// which it is read well, then wider until no label is in the way.
+// which it is read well. Labels that found no free place are given more room, again and
+// again, and where that does not help everything is spread; then those that stand far off
+// are given more room while that helps.
 func (d *drawing) arrange() {
+	d.room = map[string]float64{}
 	rows := d.choose()
-	d.layOut(1, rows)
-	for _, s := range spreads[1:] {
-		if d.overlaps == 0 || len(d.c.Parts) > mostRelaid {
+	spread := 1.0
+	d.layOut(spread, rows)
+	if len(d.c.Parts) > mostRelaid {
+		return
+	}
+	for try := 0; len(d.overlaps) > 0 && try < mostTries; try++ {
+		d.widen(d.overlaps)
+		if try >= mostTries/2 {
+			spread *= 1.1
+		}
+		d.layOut(spread, rows)
+	}
+	area := d.page(d.chosen).Area()
+	for range strainTries {
+		before, had := maps.Clone(d.room), len(d.strained)
+		if had == 0 {
 			return
 		}
-		d.layOut(s, rows)
+		was := d.scaleFor(area)
+		d.widen(d.strained)
+		d.layOut(spread, rows)
+		if k := d.scaleFor(area); len(d.overlaps) > 0 || len(d.strained) > had || (k < goodScale && k < was*0.98) {
+			d.room = before
+			d.layOut(spread, rows)
+			return
+		}
 	}
 }
+
+// widen gives the labels more room.
+func (d *drawing) widen(tags []string) {
+	for _, tag := range tags {
+		d.room[tag] = max(d.room[tag], 1) * 1.2
+	}
+}
+
+const (
+	mostTries   = 14
+	strainTries = 4
+	mostRelaid  = 150 // parts a circuit may have to be laid out again for its labels
+)
 
 // choose settles the sheet and into how many rows the lines are broken.
 func (d *drawing) choose() int {
@@ -128,12 +166,10 @@ func (d *drawing) choose() int {
 	return 1
 }
 
-// mostRelaid is how many parts a circuit may have to be laid out again for its labels.
-const mostRelaid = 150
-
 func (d *drawing) layOut(spread float64, rows int) {
 	d.items, d.labels, d.fixed, d.requests = nil, nil, nil, nil
-	d.diagram = arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, Rows: rows})
+	d.diagram = arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, Rows: rows, Order: d.order})
+	d.order = d.diagram.Order
 	d.paint()
 	d.placeLabels()
 }
@@ -144,22 +180,42 @@ func (d *drawing) measurePart(p *graph.Part) (symbol.Symbol, float64, float64) {
 		return s, 0, 0
 	}
 	w, h := d.partText(p).size()
-	return s, w, h
+	more := max(1, d.room[p.ID])
+	return s, w * more, h * more
 }
 
-// measureRun is the straight length a run's labels, arrow and cut marks want.
-func (d *drawing) measureRun(r *graph.Run) float64 {
-	w := 0.0
+// labelShare is how much of a pipe's label must fit on the pipe itself at first: it may reach
+// over a neighbour whose own label stands on the other side.
+const labelShare = 0.7
+
+// measureRun is the straight length a level run's labels, arrow and cut marks want, and the
+// height of its label.
+func (d *drawing) measureRun(r *graph.Run) (length, height float64) {
 	if !direct(r) {
-		w = 7
+		length = 7
 	}
-	if tw, _ := d.runText(r, d.net.IsAir(r)).size(); tw > 0 {
-		w = max(w, tw+1.5)
+	share := labelShare
+	if d.tall(r.From.Part) || d.tall(r.To.Part) {
+		share = 1
+	}
+	more := max(1, d.room["run:"+r.ID])
+	w, h := d.runText(r, d.net.IsAir(r)).size()
+	if w > 0 {
+		length = max(length, (w*share+1.5)*more)
 	}
 	if d.cutAt(r) > 0 {
-		w = max(w, 13)
+		length = max(length, 13) * more
 	}
-	return w
+	return length, h * more
+}
+
+// tall reports whether a part's sign stands higher than a label beside it.
+func (d *drawing) tall(id string) bool {
+	p := d.net.Part(id)
+	if p == nil || p.Kind == graph.Tub {
+		return false
+	}
+	return symbol.Of(p.Kind, symbol.Look{}).Box.H() > 7
 }
 
 // cutAt counts the cut marks a run carries.

@@ -9,10 +9,14 @@ import (
 	"dryfit/render/schematic/arrange"
 	"dryfit/render/schematic/label"
 	"dryfit/render/schematic/symbol"
+	"dryfit/render/sheet"
 )
 
 // besideMM is kept free on both sides of a label.
 const besideMM = 0.6
+
+// farOff is how far from its part or pipe a label may stand and still be plainly its own, mm.
+const farOff = 3.2
 
 // request asks for a place for a text.
 type request struct {
@@ -21,6 +25,7 @@ type request struct {
 	near     float64     // half the size of the mark
 	vertical bool        // the pipe there is upright
 	places   []label.Place
+	points   []scene.Point // what the label belongs to; a label far off gets a leader there
 	tag      string
 	rank     int // the lower the earlier it chooses
 }
@@ -56,13 +61,44 @@ func (d *drawing) placeLabels() {
 			lists[i][k] = p
 		}
 	}
-	chosen, overlaps := label.Choose(lists, d.fixed)
-	d.overlaps = overlaps
+	chosen, overlapping := label.Choose(lists, d.fixed)
+	d.overlaps, d.strained = nil, nil
+	for _, i := range overlapping {
+		d.overlaps = append(d.overlaps, reqs[i].tag)
+	}
 	for i, r := range reqs {
-		if chosen[i] >= 0 {
-			d.write(r, r.places[chosen[i]].Box)
+		if chosen[i] < 0 {
+			continue
+		}
+		if _, _, l := nearest(r, r.places[chosen[i]].Box); l > farOff {
+			d.strained = append(d.strained, r.tag)
 		}
 	}
+	for i, r := range reqs {
+		if chosen[i] < 0 {
+			continue
+		}
+		p := r.places[chosen[i]]
+		d.write(r, p.Box)
+		if from, to, l := nearest(r, p.Box); l > farOff {
+			d.labels = append(d.labels, scene.Line(from, to, scene.Stroke(sheet.Hair)).Tagged("leader:"+r.tag))
+		}
+	}
+}
+
+// nearest returns the shortest way from what a label belongs to to its box.
+func nearest(r request, b scene.Box) (from, to scene.Point, length float64) {
+	if len(r.points) == 0 {
+		return from, to, 0
+	}
+	length = math.Inf(1)
+	for _, p := range r.points {
+		q := scene.Point{X: min(max(p.X, b.MinX), b.MaxX), Y: min(max(p.Y, b.MinY), b.MaxY)}
+		if l := dist(p, q); l < length {
+			from, to, length = p, q, l
+		}
+	}
+	return from, to, length
 }
 
 // write sets the words of a label into its box.
@@ -169,9 +205,10 @@ func (d *drawing) wantPart(n *arrange.Node) {
 	}
 	rank := 1
 	if minor(n.Part.Kind) {
-		rank = 3
+		rank = 2
 	}
-	d.want(request{text: t, places: out, tag: n.Part.ID, rank: rank})
+	edges := []scene.Point{{X: c.X, Y: b.MinY}, {X: c.X, Y: b.MaxY}, {X: b.MinX, Y: c.Y}, {X: b.MaxX, Y: c.Y}}
+	d.want(request{text: t, places: out, tag: n.Part.ID, rank: rank, points: edges})
 }
 
 // wantTub puts the tub's name in the middle of it and the names of its mouths inside the wall.
@@ -215,6 +252,7 @@ func (d *drawing) wantRun(p *arrange.Pipe) {
 		return
 	}
 	var out []label.Place
+	var along []scene.Point
 	half := d.penOf(p).StrokeMM/2 + lineClear + 0.1
 	for k := 1; k < len(p.Points); k++ {
 		a, b := p.Points[k-1], p.Points[k]
@@ -232,6 +270,7 @@ func (d *drawing) wantRun(p *arrange.Pipe) {
 		}
 		for _, s := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9} {
 			x, y := a.X+(b.X-a.X)*s, a.Y+(b.Y-a.Y)*s
+			along = append(along, scene.Point{X: x, Y: y})
 			cost := short + math.Abs(s-0.5)*6
 			for j, far := range []float64{0, 1.2, 2.6, 4.5} {
 				c := cost + 4*float64(j)
@@ -245,5 +284,5 @@ func (d *drawing) wantRun(p *arrange.Pipe) {
 			}
 		}
 	}
-	d.want(request{text: t, places: out, tag: "run:" + p.Run.ID, rank: 2})
+	d.want(request{text: t, places: out, tag: "run:" + p.Run.ID, rank: 3, points: along})
 }

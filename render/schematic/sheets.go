@@ -78,6 +78,7 @@ func (d *drawing) notes() []string {
 	if !d.common.size.IsZero() {
 		out = append(out, strings.TrimSpace(fmt.Sprintf("Pipe is %s %s unless marked.", d.common.spec, d.common.size)))
 	}
+	out = append(out, d.positionNote()...)
 	var gone []string
 	if d.in.Stage == graph.After {
 		for _, p := range d.in.Circuit.Parts {
@@ -147,12 +148,22 @@ func (d *drawing) lineEntries() []sheet.Entry {
 		out = append(out, line(scene.Stroke(penNew), "new pipe"))
 	}
 	if air {
-		out = append(out, line(scene.Dashed(penOld, 2.2, 1.3), "air line"))
+		out = append(out, line(scene.Dashed(penOld, 2.2, 1.3), "air line: do not cut"))
 	}
 	if len(d.cutNames) > 0 {
 		a, b := scene.Point{X: -1.6, Y: 2.3}, scene.Point{X: 0.2, Y: -2.3}
 		mark := scene.Join(scene.Line(a, b, scene.Stroke(0.5)), scene.Line(scene.Point{X: a.X + 1.4, Y: a.Y}, scene.Point{X: b.X + 1.4, Y: b.Y}, scene.Stroke(0.5)))
-		out = append(out, sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -6}, scene.Point{X: 6}, scene.Stroke(penOld)), mark}, W: 12, H: 5, Text: "cut the existing pipe here"})
+		out = append(out, sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -6}, scene.Point{X: 6}, scene.Stroke(penOld)), mark}, W: 12, H: 5, Text: "cut existing pipe"})
 	}
 	return out
+}
+
+// positionNote says what the legend's words for valves mean, where there are any.
+func (d *drawing) positionNote() []string {
+	for _, p := range d.c.Parts {
+		if p.Kind.IsHandValve() || p.Kind == graph.CheckValve {
+			return []string{"Valves are shown in their normal position; a check valve lets water through to its filled side."}
+		}
+	}
+	return nil
 }

@@ -205,10 +205,11 @@ func (d *drawing) runText(r *graph.Run, air bool) text {
 	if r.Named {
 		t.lines = append(t.lines, []word{{fit(r.ID, sizeEm), sizeEm, false}})
 	}
+	s := d.sizeText(r)
 	if air {
-		t.lines = append(t.lines, []word{{"air, do not cut", sizeEm, false}})
+		s = strings.TrimSpace("air " + s)
 	}
-	if s := d.sizeText(r); s != "" {
+	if s != "" {
 		t.lines = append(t.lines, []word{{s, sizeEm, r.New()}})
 	}
 	return t

@@ -92,8 +92,8 @@ func (s *Sheet) Legend(entries ...Entry) {
 	if len(entries) == 0 {
 		return
 	}
-	const symbolW, most = 15.0, 7.0
-	columns := max(1, int(s.area.W()/52))
+	const symbolW, most = 13.0, 6.4
+	columns := max(1, int(s.area.W()/43))
 	rows := (len(entries) + columns - 1) / columns
 	columns = (len(entries) + rows - 1) / rows
 	width := s.area.W() / float64(columns)

@@ -69,7 +69,7 @@ func (b *builder) columns() {
 func (b *builder) room(a, c *Node, pipe *Pipe) float64 {
 	gap := leastPipe
 	if pipe != nil {
-		gap = max(gap, b.m.Run(pipe.Run))
+		gap = max(gap, b.lengthOf(pipe))
 		if direct(pipe.Run) {
 			gap = 2
 		}
@@ -98,7 +98,7 @@ func (b *builder) bounds(l *line) []bound {
 	side := func(host, n *Node, p *Pipe) float64 {
 		gap := leastPipe
 		if p != nil {
-			gap = max(gap, b.m.Run(p.Run))
+			gap = max(gap, b.lengthOf(p))
 		}
 		return max((host.Symbol.Out+n.Symbol.Out)+gap*b.m.Spread, b.labelW(n)/2+labelGap+2)
 	}
@@ -112,7 +112,7 @@ func (b *builder) bounds(l *line) []bound {
 			if p != nil && direct(p.Run) {
 				d = -n.Symbol.In
 			} else if p != nil {
-				d = max(d, -n.Symbol.In+b.m.Run(p.Run)*b.m.Spread)
+				d = max(d, -n.Symbol.In+b.lengthOf(p)*b.m.Spread)
 			}
 			out = append(out, bound{nil, n, d})
 		case l.start != nil:
@@ -120,7 +120,7 @@ func (b *builder) bounds(l *line) []bound {
 		default:
 			gap := leastPipe
 			if l.carry != nil {
-				gap = max(gap, b.m.Run(l.carry.Run))
+				gap = max(gap, b.lengthOf(l.carry))
 			}
 			out = append(out, bound{nil, n, max(carryLeft+gap*b.m.Spread-n.Symbol.In, carryLeft+b.labelW(n)/2)})
 		}
@@ -131,10 +131,10 @@ func (b *builder) bounds(l *line) []bound {
 		out = append(out, bound{n, l.end, side(l.end, n, last[len(last)-1])})
 	}
 	if l.start != nil && l.end != nil && len(row) == 0 {
-		out = append(out, bound{l.start, l.end, max(12, b.m.Run(last[0].Run)+4) * b.m.Spread})
+		out = append(out, bound{l.start, l.end, max(12, b.lengthOf(last[0])+4) * b.m.Spread})
 	}
 	if l.fromTub && l.end != nil && len(row) == 0 {
-		out = append(out, bound{nil, l.end, max(12, b.m.Run(last[0].Run)+4) * b.m.Spread})
+		out = append(out, bound{nil, l.end, max(12, b.lengthOf(last[0])+4) * b.m.Spread})
 	}
 	return out
 }

@@ -10,13 +10,19 @@ import (
 type Measure struct {
 	// Part returns the sign of a part and the size of its label.
 	Part func(p *graph.Part) (s symbol.Symbol, labelW, labelH float64)
-	// Run returns the least straight length of a run that holds its label and marks.
-	Run func(r *graph.Run) float64
+	// Run returns the least length of a level run that holds its label and marks, and the
+	// height of the label.
+	Run func(r *graph.Run) (length, height float64)
 	// Spread widens the distances where labels found no place; 1 is close.
 	Spread float64
 	// Rows says into how many rows the longest lines may be broken; 0 means 1.
 	Rows int
+	// Order is what an earlier Diagram of the same circuit found; nil: Graphviz is asked.
+	Order *Order
 }
+
+// Order is where Graphviz put the parts of a circuit, by id.
+type Order struct{ x, y map[string]float64 }
 
 // Node is a part with its place.
 type Node struct {
@@ -73,6 +79,7 @@ type Diagram struct {
 	Tub    *Node // nil where there is none
 	TubBox scene.Box
 	Mouths []Mouth
+	Order  *Order
 }
 
 // New arranges the circuit of one stage.
@@ -95,26 +102,42 @@ func New(c *graph.Circuit, m Measure) *Diagram {
 
 // builder holds what is worked out on the way.
 type builder struct {
-	d     *Diagram
-	net   *graph.Net
-	m     Measure
-	lines []*line
-	xs    map[*Node]float64 // where Graphviz put them
-	ys    map[*Node]float64
+	d      *Diagram
+	net    *graph.Net
+	m      Measure
+	lines  []*line
+	wishes map[*Pipe]wish
+	xs     map[*Node]float64 // where Graphviz put them
+	ys     map[*Node]float64
 }
 
 // Least lengths, mm.
 const (
-	leastPipe  = 7.0  // between two signs: an arrowhead and some line
-	labelGap   = 2.5  // between two labels side by side
-	rowGap     = 4.0  // between what stands in two rows
-	leastRise  = 15.0 // between two rows joined by an upright pipe
-	riserExtra = 12.0 // and more with a sign on it
-	trackGap   = 7.0  // between two returns under everything
+	leastPipe = 7.0  // between two signs: an arrowhead and some line
+	labelGap  = 2.5  // between two labels side by side
+	rowGap    = 4.0  // between what stands in two rows
+	leastRise = 15.0 // between two rows joined by an upright pipe
+	trackGap  = 7.0  // between two returns under everything
 )
 
+// wish is the room a run wants.
+type wish struct{ length, height float64 }
+
+func (b *builder) wishOf(p *Pipe) wish {
+	w, ok := b.wishes[p]
+	if !ok {
+		w.length, w.height = b.m.Run(p.Run)
+		b.wishes[p] = w
+	}
+	return w
+}
+
+func (b *builder) lengthOf(p *Pipe) float64 { return b.wishOf(p).length }
+
+func (b *builder) heightOf(p *Pipe) float64 { return b.wishOf(p).height }
+
 func newBuilder(c *graph.Circuit, m Measure) *builder {
-	b := &builder{d: &Diagram{}, net: graph.NewNet(c), m: m}
+	b := &builder{d: &Diagram{}, wishes: map[*Pipe]wish{}, net: graph.NewNet(c), m: m}
 	byID := map[string]*Node{}
 	for _, p := range c.Parts {
 		if byID[p.ID] != nil {

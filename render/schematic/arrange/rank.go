@@ -6,10 +6,26 @@ import (
 	"dryfit/render/schematic/place"
 )
 
-// rank asks Graphviz where everything should stand. Where it fails the order of the
-// description serves.
+// rank puts the lines into the order in which Graphviz places them.
 func (b *builder) rank() {
+	if b.m.Order == nil {
+		b.m.Order = b.askOrder()
+	}
+	b.d.Order = b.m.Order
 	b.xs, b.ys = map[*Node]float64{}, map[*Node]float64{}
+	for _, n := range b.d.Nodes {
+		b.xs[n], b.ys[n] = b.m.Order.x[n.Part.ID], b.m.Order.y[n.Part.ID]
+	}
+	for i, l := range b.lines {
+		l.readingPos = i
+	}
+	sort.SliceStable(b.lines, func(i, j int) bool { return b.meanY(b.lines[i]) < b.meanY(b.lines[j]) })
+}
+
+// askOrder asks Graphviz where everything should stand. Where it fails the order of the
+// description serves.
+func (b *builder) askOrder() *Order {
+	o := &Order{x: map[string]float64{}, y: map[string]float64{}}
 	index := map[*Node]int{}
 	var boxes []place.Box
 	var nodes []*Node
@@ -43,15 +59,12 @@ func (b *builder) rank() {
 	}
 	pts, err := place.Boxes(boxes, edges, 19, 19)
 	for i, n := range nodes {
-		b.xs[n] = float64(i)
+		o.x[n.Part.ID] = float64(i)
 		if err == nil {
-			b.xs[n], b.ys[n] = pts[i].X, pts[i].Y
+			o.x[n.Part.ID], o.y[n.Part.ID] = pts[i].X, pts[i].Y
 		}
 	}
-	for i, l := range b.lines {
-		l.readingPos = i
-	}
-	sort.SliceStable(b.lines, func(i, j int) bool { return b.meanY(b.lines[i]) < b.meanY(b.lines[j]) })
+	return o
 }
 
 // meanY is the middle of a line as Graphviz put it.

@@ -102,13 +102,34 @@ func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64
 // above reports whether a line belongs above the row it hangs on.
 func above(l *line) bool { return l.kind == bridge }
 
+// rise is the least height of a line's upright pipes: with a valve on one, room for it and
+// for the labels of the pipes on both sides of it.
+func (b *builder) rise(l *line) float64 {
+	rise := leastRise
+	for i, p := range l.pipes {
+		if i == 0 || i == len(l.pipes)-1 {
+			rise = max(rise, b.heightOf(p)+6)
+		}
+	}
+	for _, n := range []*Node{l.riserFrom, l.riserTo} {
+		if n == nil {
+			continue
+		}
+		side := 0.0
+		for _, list := range [][]*Pipe{n.ins, n.outs} {
+			for _, p := range list {
+				side = max(side, b.heightOf(p)+3.5, 9)
+			}
+		}
+		rise = max(rise, n.Symbol.Out-n.Symbol.In+2*side)
+	}
+	return rise
+}
+
 // clear returns the height nearest to the parent's at which a line stands clear of what is
 // there.
 func (b *builder) clear(l *line, parentY float64, taken []scene.Box) float64 {
-	least := leastRise
-	if l.riserFrom != nil || l.riserTo != nil {
-		least += riserExtra
-	}
+	least := b.rise(l) * b.m.Spread
 	dir := 1.0
 	if above(l) {
 		dir = -1
@@ -187,12 +208,15 @@ func (b *builder) hangWay(l *line) symbol.Way {
 // where it is level.
 func (b *builder) hangPipe(l *line) float64 {
 	const least = 4.0
-	if w := b.hangWay(l); w == symbol.Up || w == symbol.Down {
-		return least
-	}
+	upright := b.hangWay(l) == symbol.Up || b.hangWay(l) == symbol.Down
 	length := least
 	for _, p := range l.pipes {
-		length = max(length, b.m.Run(p.Run))
+		switch h := b.heightOf(p); {
+		case !upright:
+			length = max(length, b.lengthOf(p))
+		case h > 0:
+			length = max(length, h+2)
+		}
 	}
 	return length
 }

@@ -21,7 +21,7 @@ const passes = 6
 // each is moved to a better place as long as that helps. It returns the index of the
 // place chosen for each label (-1 where it has none to choose from) and how many labels
 // still overlap something.
-func Choose(labels [][]Place, fixed []scene.Box) (chosen []int, overlaps int) {
+func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
 	g := newGrid()
 	for _, b := range fixed {
 		g.add(b, -1)
@@ -55,10 +55,10 @@ func Choose(labels [][]Place, fixed []scene.Box) (chosen []int, overlaps int) {
 	}
 	for i, places := range labels {
 		if chosen[i] >= 0 && g.covered(places[chosen[i]].Box, i) > 0 {
-			overlaps++
+			overlapping = append(overlapping, i)
 		}
 	}
-	return chosen, overlaps
+	return chosen, overlapping
 }
 
 // best returns the place of least cost: its own, and far more for each mm² it covers.

@@ -24,7 +24,8 @@ func TestChoose(t *testing.T) {
 		"no way out":          {[][]Place{{{at(0, 8), 0}}}, []scene.Box{line}, []int{0}, 1},
 		"nothing to choose":   {[][]Place{nil}, nil, []int{-1}, 0},
 	} {
-		got, n := Choose(c.labels, c.fixed)
+		got, over := Choose(c.labels, c.fixed)
+		n := len(over)
 		if len(got) != len(c.want) || n != c.overlaps {
 			t.Errorf("%s: %v, %d overlaps; want %v, %d", name, got, n, c.want, c.overlaps)
 			continue

@@ -26,7 +26,7 @@ func coupling(l Look) Symbol {
 // slipCoupling: a longer sleeve with an arrow both ways: it slides.
 func slipCoupling(l Look) Symbol {
 	const w, h = 2.6, 1.4
-	return Symbol{In: -w, Out: w, Legend: "slip (repair) coupling", Items: []scene.Item{
+	return Symbol{In: -w, Out: w, Legend: "slip coupling", Items: []scene.Item{
 		area(l.Pen, -w, -h, w, -h, w, h, -w, h), path(0.25, -1.4, 0, 1.4, 0),
 		scene.Arrow(at(2.1, 0), at(1, 0), 1.3, 1.4, scene.Filled(0)),
 		scene.Arrow(at(-2.1, 0), at(-1, 0), 1.3, 1.4, scene.Filled(0))}}
@@ -42,7 +42,7 @@ func reducer(l Look) Symbol {
 // transition: a sleeve half filled: one half each for inch and metric (own shape).
 func transition(l Look) Symbol {
 	const w, h = 2.2, 1.5
-	return Symbol{In: -w, Out: w, Legend: "transition, inch to metric", Items: []scene.Item{
+	return Symbol{In: -w, Out: w, Legend: "inch to metric", Items: []scene.Item{
 		area(l.Pen, -w, -h, w, -h, w, h, -w, h), solid(l.Pen, -w, -h, 0, -h, 0, h, -w, h)}}
 }
 

@@ -27,7 +27,7 @@ func heatPump(l Look) Symbol {
 	const w, h = 5.6 * M, 3 * M
 	const cx, r = -2.5 * M, 2 * M
 	const fx, fr = 2.6 * M, 2 * M
-	s := Symbol{In: -w, Out: w, Legend: "air-source heat pump (the unit)", Items: []scene.Item{
+	s := Symbol{In: -w, Out: w, Legend: "heat pump (the unit)", Items: []scene.Item{
 		area(l.Pen, -w, -h, w, -h, w, h, -w, h),
 		scene.Circle(at(cx, 0), r, scene.Outline(l.Pen)),
 		path(l.Pen, -w, 0, cx-1.3*M, 0, cx-0.65*M, -1.3*M, cx+0.65*M, 1.3*M, cx+1.3*M, 0, w, 0),
@@ -50,7 +50,7 @@ func element(l Look) Symbol {
 		path(l.Pen, -w, 0, -1.8*M, 0, -1.5*M, -0.7*M, -0.9*M, 0.7*M, -0.3*M, -0.7*M, 0.3*M, 0.7*M, 0.9*M, -0.7*M, 1.5*M, 0.7*M, 1.8*M, 0, w, 0),
 	}}
 	if l.Isolated {
-		s.Legend = "element heater, disconnected"
+		s.Legend = "element, disconnected"
 		s.Items = append(s.Items, path(l.Pen, -w, h, w, -h), path(l.Pen, -w, -h, w, h))
 	}
 	return s
@@ -107,7 +107,7 @@ func saltCell(l Look) Symbol {
 // venturi (from memory).
 func injector(l Look) Symbol {
 	const w, h, t = 2.4 * M, 1.2 * M, 0.35 * M
-	return Symbol{In: -w, Out: w, Legend: "ozone or venturi injector", Items: []scene.Item{
+	return Symbol{In: -w, Out: w, Legend: "venturi injector", Items: []scene.Item{
 		area(l.Pen, -w, -h, 0, -t, w, -h, w, h, 0, t, -w, h),
 		scene.Arrow(at(0, -t), at(0, 1), 2, 1.6, scene.Filled(0)),
 		path(l.Pen, 0, -t-1, 0, -1.7*M),

@@ -57,13 +57,13 @@ func handValve(kind graph.Kind, l Look) Symbol {
 	}
 	switch {
 	case l.Shut:
-		s.Legend += ", normally shut"
+		s.Legend += ", shut"
 	case l.Throttle:
 		s.Legend += ", throttled"
 		s.Items = append(s.Items, path(0.25, -1.1*M, 1.4*M, 1.1*M, -1.4*M),
 			scene.Arrow(at(1.25*M, -1.6*M), at(2.2, -2.8), 1.8, 1.3, scene.Filled(0)))
 	default:
-		s.Legend += ", normally open"
+		s.Legend += ", open"
 	}
 	return s
 }
@@ -71,14 +71,14 @@ func handValve(kind graph.Kind, l Look) Symbol {
 // check: bow-tie with the downstream triangle filled, an arrow beside it, and a zigzag of
 // the spring. Source: ISO style (from memory); the arrow is added for the fitter.
 func check(l Look) Symbol {
-	s := Symbol{In: -valveW, Out: valveW, Legend: "swing check, flow to the filled side"}
+	s := Symbol{In: -valveW, Out: valveW, Legend: "swing check valve"}
 	s.Items = []scene.Item{
 		area(l.Pen, -valveW, -valveH, 0, 0, -valveW, valveH),
 		solid(l.Pen, valveW, -valveH, 0, 0, valveW, valveH),
 	}
 	top := -valveH - 1.1
 	if l.Spring {
-		s.Legend = "spring check, flow to the filled side"
+		s.Legend = "spring check valve"
 		const x0, pitch, amp = 0.2, 0.7, 0.9
 		y := -valveH - 1.1
 		xy := []float64{x0, y}
@@ -106,7 +106,7 @@ func diverter(l Look) Symbol {
 // drain: a stub with a valve and an arrow out of it; drawn for water to the right, it is
 // turned down on the sheet.
 func drain(l Look) Symbol {
-	s := Symbol{In: -valveW, Out: valveW, Legend: "drain valve, normally shut"}
+	s := Symbol{In: -valveW, Out: valveW, Legend: "drain valve, shut"}
 	s.Items = append(bow(l, true), path(l.Pen, valveW, 0, valveW+0.8, 0),
 		scene.Arrow(at(valveW+2.8, 0), at(1, 0), 2, 2, scene.Filled(0)))
 	return s
@@ -114,7 +114,7 @@ func drain(l Look) Symbol {
 
 // bleed: a small valve with an open outlet; turned up on the sheet.
 func bleed(l Look) Symbol {
-	s := Symbol{In: -valveW, Out: valveW, Legend: "air bleed, normally shut"}
+	s := Symbol{In: -valveW, Out: valveW, Legend: "air bleed, shut"}
 	s.Items = append(bow(l, true), path(l.Pen, valveW, 0, valveW+1.5, 0),
 		path(l.Pen, valveW+1.5, -0.6*M, valveW+1.5, 0.6*M))
 	return s

@@ -1,0 +1,280 @@
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+)
+
+// advise compares the bypass elements the job could have, whatever the one it has: every
+// spring of the catalogue, a throttle valve set for the unit's rated flow, and the bypass
+// shut. The promise is the unit's flow; of the elements that keep it, the one that costs
+// the jets and the low speed least is the best.
+func (p *Plan) advise(want Want) {
+	if want&Advice == 0 || p.After == nil {
+		return
+	}
+	branch, why := graph.FindUnitBranch(p.After.Circuit)
+	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
+		p.Findings = append(p.Findings, graph.Diagnostic{
+			Pos: graph.Pos{File: p.Circuit.File}, Rule: "bypass-advice", Severity: graph.Note,
+			Message: "no bypass to advise on: " + cmp.Or(why, "no pump feeds the unit"),
+		})
+		return
+	}
+	a := &adviser{circuit: p.After.Circuit, branch: branch, before: p.Before, unit: branch.Unit.Unit}
+	advice := a.compare()
+	if advice.Best < 0 {
+		advice.Remedies = a.remedies()
+	}
+	p.Advice = advice
+}
+
+// adviser holds what every comparison needs.
+type adviser struct {
+	circuit *graph.Circuit
+	branch  *graph.UnitBranch
+	before  *Stage
+	unit    *graph.UnitData
+}
+
+// compare solves every choice and picks one.
+func (a *adviser) compare() *hydraulic.Advice {
+	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Best: -1}
+	out.Choices = a.choices(a.circuit)
+	for i, c := range out.Choices {
+		if c.Keeps && preferred(c, out.Constant) && (out.Best < 0 || a.better(c, out.Choices[out.Best], out.Constant)) {
+			out.Best = i
+		}
+	}
+	for i := range out.Choices {
+		out.Choices[i].Why = a.why(out, i)
+	}
+	out.Why = a.conclusion(out)
+	return out
+}
+
+// preferred reports whether a choice is one to advise: a throttle splits both speeds of a
+// pump in nearly the same ratio, and a spring has nothing to do on a constant pump; either
+// is compared, neither is named.
+func preferred(c hydraulic.BypassChoice, constant bool) bool { return (c.Spring == "") == constant }
+
+// choices solves every element in a circuit that has the adviser's branch.
+func (a *adviser) choices(c *graph.Circuit) []hydraulic.BypassChoice {
+	var out []hydraulic.BypassChoice
+	for _, row := range c.Catalog.Springs() {
+		one := a.try(c, springElement(row))
+		one.Name, one.Spring = row.Name, row.Name
+		out = append(out, one)
+	}
+	out = append(out, a.throttle(c))
+	shut := a.try(c, throttleElement(0))
+	shut.Name = "bypass valve shut: all through the unit"
+	return append(out, shut)
+}
+
+// try solves a circuit with one element in every mode in which the unit's pump runs.
+func (a *adviser) try(c *graph.Circuit, element graph.Part) hydraulic.BypassChoice {
+	var out hydraulic.BypassChoice
+	changed := withElement(c, a.branchIn(c), element)
+	if changed == nil {
+		return out
+	}
+	lay := route.Lay(changed)
+	for _, mode := range changed.AllModes() {
+		if mode.Speeds[a.branch.Pump.ID] == "" {
+			continue
+		}
+		out.Modes = append(out.Modes, a.solve(lay, mode))
+	}
+	a.weigh(&out)
+	return out
+}
+
+// branchIn finds the branch again in a circuit that was changed.
+func (a *adviser) branchIn(c *graph.Circuit) *graph.UnitBranch {
+	if c == a.circuit {
+		return a.branch
+	}
+	branch, _ := graph.FindUnitBranch(c)
+	return cmp.Or(branch, a.branch)
+}
+
+func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode {
+	out := hydraulic.ChoiceMode{Mode: mode.Name}
+	sol, err := hydraulic.Solve(lay, mode, graph.After)
+	if err != nil {
+		out.Error = err.Error()
+		return out
+	}
+	if unit := sol.Part(a.branch.Unit.ID); unit != nil {
+		out.UnitFlow, out.RiseK = unit.Flow, unit.RiseK
+	}
+	if branch := a.branchIn(lay.Circuit); branch.Element() != nil {
+		if e := sol.Part(branch.Element().ID); e != nil {
+			out.BypassFlow, out.State, out.MarginPa = e.Flow, e.State, e.MarginPa
+		}
+	}
+	if pump := sol.Part(a.branch.Pump.ID); pump != nil {
+		out.PumpFlow = pump.Flow
+	}
+	if before := SolutionOf(a.before, mode.Name); before != nil {
+		out.JetsChange = -jetsLost(sol, []hydraulic.Solution{*before})
+	}
+	return out
+}
+
+// weigh says whether a choice keeps the promise.
+func (a *adviser) weigh(c *hydraulic.BypassChoice) {
+	c.Keeps, c.Rated = len(c.Modes) > 0, len(c.Modes) > 0
+	for _, m := range c.Modes {
+		if m.Error != "" || m.UnitFlow < a.unit.Least || a.unit.Most > 0 && m.UnitFlow > a.unit.Most {
+			c.Keeps = false
+		}
+		if m.Error != "" || m.UnitFlow < a.unit.Rated {
+			c.Rated = false
+		}
+	}
+}
+
+// better reports whether c is to be preferred to d; both keep the promise.
+func (a *adviser) better(c, d hydraulic.BypassChoice, constant bool) bool {
+	if c.Rated != d.Rated {
+		return c.Rated
+	}
+	if constant {
+		return math.Abs(leastFlow(c)-a.unit.Rated) < math.Abs(leastFlow(d)-a.unit.Rated)
+	}
+	return cost(c) < cost(d)-1e-9
+}
+
+// cost is what the jets lose, summed over the modes, and the low speed a little.
+func cost(c hydraulic.BypassChoice) float64 {
+	sum := 0.0
+	for _, m := range c.Modes {
+		sum -= m.JetsChange + 1e-3*m.PumpFlow
+	}
+	return sum
+}
+
+func leastFlow(c hydraulic.BypassChoice) float64 {
+	low := math.Inf(1)
+	for _, m := range c.Modes {
+		low = min(low, m.UnitFlow)
+	}
+	return low
+}
+
+// throttle solves for the Kv of the bypass valve at which the unit gets its rated flow in
+// the mode in which it gets least.
+func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
+	want := cmp.Or(a.unit.Rated, a.unit.Least)
+	shut := a.try(c, throttleElement(0))
+	if want == 0 || leastFlow(shut) <= want {
+		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
+		return shut
+	}
+	low, high := math.Log(0.1), math.Log(1000.0) // log of Kv: the unit's flow falls as it rises
+	for range 30 {
+		mid := (low + high) / 2
+		if leastFlow(a.try(c, throttleElement(math.Exp(mid)))) >= want {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	kv := math.Exp(low)
+	out := a.try(c, throttleElement(kv))
+	out.Kv = kv
+	out.Name = fmt.Sprintf("throttle valve, Kv %.1f m3/h", kv)
+	return out
+}
+
+// why says what is wrong with a choice, or what it costs more than the best.
+func (a *adviser) why(all *hydraulic.Advice, i int) string {
+	c := all.Choices[i]
+	for _, m := range c.Modes {
+		switch {
+		case m.Error != "":
+			return fmt.Sprintf("%s: %s", m.Mode, m.Error)
+		case m.UnitFlow < a.unit.Least:
+			return fmt.Sprintf("%s: the unit gets %s, less than its least, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.Least))
+		case a.unit.Most > 0 && m.UnitFlow > a.unit.Most:
+			return fmt.Sprintf("%s: the unit gets %s, more than its most, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.Most))
+		}
+	}
+	if all.Best < 0 || i == all.Best {
+		return ""
+	}
+	best := all.Choices[all.Best]
+	switch {
+	case !preferred(c, all.Constant) && !all.Constant:
+		return "keeps the promise, but its split is fixed: " + splitWords(c)
+	case !preferred(c, all.Constant):
+		return "keeps the promise, but on a pump of one speed a valve can be set to the flow that is wanted"
+	case best.Rated && !c.Rated:
+		return fmt.Sprintf("the unit gets %s at the least, under its rated %s", flowText(leastFlow(c)), flowText(a.unit.Rated))
+	case all.Constant:
+		return fmt.Sprintf("the unit gets %s, further from its rated %s", flowText(leastFlow(c)), flowText(a.unit.Rated))
+	}
+	return "keeps the promise too, but costs more: " + jetsWords(c) + ", against " + jetsWords(best)
+}
+
+// splitWords says what share of the water the unit gets in each mode.
+func splitWords(c hydraulic.BypassChoice) string {
+	text := "the unit takes"
+	for i, m := range c.Modes {
+		if i > 0 {
+			text += ","
+		}
+		if m.PumpFlow > 0 {
+			text += fmt.Sprintf(" %.0f %% at %s", 100*m.UnitFlow/m.PumpFlow, m.Mode)
+		}
+	}
+	return text
+}
+
+func jetsWords(c hydraulic.BypassChoice) string {
+	text := "jets"
+	for i, m := range c.Modes {
+		if i > 0 {
+			text += ","
+		}
+		text += fmt.Sprintf(" %+.1f %% at %s", 100*m.JetsChange, m.Mode)
+	}
+	return text
+}
+
+// conclusion names the choice to take.
+func (a *adviser) conclusion(all *hydraulic.Advice) string {
+	if all.Best < 0 {
+		return "no bypass element keeps the unit's flow between its least and its most at every speed"
+	}
+	best := all.Choices[all.Best]
+	text := fmt.Sprintf("take %s: ", best.Name)
+	for i, m := range best.Modes {
+		if i > 0 {
+			text += "; "
+		}
+		text += fmt.Sprintf("%s: the unit gets %s", m.Mode, flowText(m.UnitFlow))
+		if m.State != "" {
+			text += ", bypass " + m.State
+		}
+		if all.Constant && m.RiseK > 0 {
+			text += fmt.Sprintf("; set it by a rise of %.1f K across the unit", m.RiseK)
+		}
+	}
+	if !best.Rated && a.unit.Rated > 0 {
+		text += fmt.Sprintf(" (under its rated %s, above its least %s)", flowText(a.unit.Rated), flowText(a.unit.Least))
+	}
+	return text
+}
+
+func flowText(v float64) string {
+	return quantity.Format(v, quantity.Flow, quantity.MetricSystem)
+}

@@ -1,0 +1,99 @@
+package plan
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+)
+
+// remedies works out what would make the job work where no bypass element does: larger pipe
+// to the unit, a shorter way, another pump. Each is the circuit solved again with the best
+// element for it.
+func (a *adviser) remedies() []hydraulic.Remedy {
+	var out []hydraulic.Remedy
+	constant := len(a.branch.Pump.SpeedNames()) < 2
+	if wider, size, ok := withWiderBranch(a.circuit, a.branch); ok {
+		out = append(out, a.remedy("pipe to and from the unit in "+size.String(), wider, constant))
+	}
+	out = append(out, a.remedy("half the pipe to and from the unit", withShorterBranch(a.circuit, a.branch), constant))
+	for _, row := range a.circuit.Catalog.Rows() {
+		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 {
+			continue
+		}
+		out = append(out, a.remedy("a circulation pump of its own for heating, like "+row.Name,
+			withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(row)}), true))
+	}
+	return out
+}
+
+// speedOf makes the one speed of a generic pump.
+func speedOf(row catalog.Row) graph.Speed {
+	curve := row.Curve
+	if len(row.Speeds) == 1 {
+		curve = row.Speeds[0].Curve
+	}
+	s := graph.Speed{Name: "on"}
+	for _, p := range curve {
+		s.Curve = append(s.Curve, graph.CurvePoint{Flow: p[0], Head: graph.Drop{Value: p[1], IsHead: true}})
+	}
+	return s
+}
+
+// remedy solves a changed circuit with its best bypass element.
+func (a *adviser) remedy(what string, c *graph.Circuit, constant bool) hydraulic.Remedy {
+	best := -1
+	choices := a.choices(c)
+	for i, choice := range choices {
+		if !preferred(choice, constant) {
+			continue
+		}
+		if best < 0 || a.nearer(choice, choices[best], constant) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return hydraulic.Remedy{What: what, Effect: "no bypass element for it in the catalogue"}
+	}
+	return hydraulic.Remedy{What: what, Works: choices[best].Keeps, Effect: effectWords(choices[best])}
+}
+
+// nearer reports whether c comes nearer to the promise than d.
+func (a *adviser) nearer(c, d hydraulic.BypassChoice, constant bool) bool {
+	if c.Keeps != d.Keeps {
+		return c.Keeps
+	}
+	if c.Keeps {
+		return a.better(c, d, constant)
+	}
+	return a.shortfall(c) < a.shortfall(d)
+}
+
+// shortfall is by how much the unit's flow misses the promise, m³/s, summed over the modes.
+func (a *adviser) shortfall(c hydraulic.BypassChoice) float64 {
+	sum := 0.0
+	for _, m := range c.Modes {
+		if m.Error != "" {
+			return 1e9
+		}
+		sum += max(0, a.unit.Least-m.UnitFlow)
+		if a.unit.Most > 0 {
+			sum += max(0, m.UnitFlow-a.unit.Most)
+		}
+	}
+	return sum
+}
+
+func effectWords(c hydraulic.BypassChoice) string {
+	var said []string
+	for _, m := range c.Modes {
+		if m.Error != "" {
+			said = append(said, m.Mode+": "+m.Error)
+			continue
+		}
+		said = append(said, fmt.Sprintf("%s: the unit gets %s", m.Mode, flowText(m.UnitFlow)))
+	}
+	return strings.Join(said, "; ") + " with " + c.Name
+}

@@ -10,8 +10,17 @@ import (
 
 // Place is where a label could stand; of free places the one of least Cost is taken.
 type Place struct {
-	Box  scene.Box
-	Cost float64
+	Box   scene.Box
+	Cost  float64
+	Parts []scene.Box // what the label covers, where that is much less than Box; nil: Box
+}
+
+// boxes returns what a label covers at the place.
+func (p *Place) boxes() []scene.Box {
+	if p.Parts != nil {
+		return p.Parts
+	}
+	return []scene.Box{p.Box}
 }
 
 // passes bounds how often labels are moved out of each other's way.
@@ -22,7 +31,7 @@ const passes = 6
 // place chosen for each label (-1 where it has none to choose from) and how many labels
 // still overlap something.
 func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
-	g := newGrid()
+	g := newGrid(labels)
 	for _, b := range fixed {
 		g.add(b, -1)
 	}
@@ -33,7 +42,7 @@ func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
 	for i, places := range labels {
 		if k := best(g, places, i); k >= 0 {
 			chosen[i] = k
-			g.add(places[k].Box, i)
+			g.put(&places[k], i)
 		}
 	}
 	for range passes {
@@ -42,19 +51,19 @@ func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
 			if len(places) < 2 {
 				continue
 			}
-			g.remove(places[chosen[i]].Box, i)
+			g.take(&places[chosen[i]], i)
 			k := best(g, places, i)
 			if k != chosen[i] {
 				chosen[i], moved = k, true
 			}
-			g.add(places[k].Box, i)
+			g.put(&places[k], i)
 		}
 		if !moved {
 			break
 		}
 	}
 	for i, places := range labels {
-		if chosen[i] >= 0 && g.covered(places[chosen[i]].Box, i) > 0 {
+		if chosen[i] >= 0 && g.coveredBy(&places[chosen[i]], i, math.Inf(1)) > 0 {
 			overlapping = append(overlapping, i)
 		}
 	}
@@ -64,12 +73,13 @@ func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
 // best returns the place of least cost: its own, and far more for each mm² it covers.
 func best(g *grid, places []Place, self int) int {
 	found, least := -1, math.Inf(1)
-	for k, p := range places {
+	for k := range places {
+		p := &places[k]
 		if p.Cost >= least {
 			continue
 		}
 		cost := p.Cost
-		if c := g.covered(p.Box, self); c > 0 {
+		if c := g.coveredBy(p, self, (least-cost-1000)/100); c > 0 {
 			cost += 1000 + 100*c
 		}
 		if cost < least {
@@ -79,22 +89,63 @@ func best(g *grid, places []Place, self int) int {
 	return found
 }
 
-// cell is the side of a cell of the grid, mm.
-const cell = 20.0
+// Sides of a cell of the grid, mm: for whole labels, and for labels in parts.
+const (
+	wideCell = 20.0
+	fineCell = 5.0
+)
 
 // grid finds what lies near a box.
-type grid struct{ cells map[[2]int][]entry }
+type grid struct {
+	cells map[[2]int][]entry
+	cell  float64
+}
 
 type entry struct {
 	box   scene.Box
 	owner int // label, or -1
 }
 
-func newGrid() *grid { return &grid{cells: map[[2]int][]entry{}} }
+func newGrid(labels [][]Place) *grid {
+	g := &grid{cells: map[[2]int][]entry{}, cell: wideCell}
+	for _, places := range labels {
+		if len(places) > 0 && places[0].Parts != nil {
+			g.cell = fineCell
+		}
+	}
+	return g
+}
+
+func (g *grid) put(p *Place, owner int) {
+	for _, b := range p.boxes() {
+		g.add(b, owner)
+	}
+}
+
+func (g *grid) take(p *Place, owner int) {
+	for _, b := range p.boxes() {
+		g.remove(b, owner)
+	}
+}
+
+// coveredBy is the area of all a label covers that others cover, mm²; counting stops
+// beyond enough.
+func (g *grid) coveredBy(p *Place, self int, enough float64) float64 {
+	if p.Parts == nil {
+		return g.covered(p.Box, self)
+	}
+	sum := 0.0
+	for _, b := range p.Parts {
+		if sum += g.covered(b, self); sum > max(enough, 0) {
+			break
+		}
+	}
+	return sum
+}
 
 func (g *grid) each(b scene.Box, f func(key [2]int)) {
-	x0, x1 := int(math.Floor(b.MinX/cell)), int(math.Floor(b.MaxX/cell))
-	y0, y1 := int(math.Floor(b.MinY/cell)), int(math.Floor(b.MaxY/cell))
+	x0, x1 := int(math.Floor(b.MinX/g.cell)), int(math.Floor(b.MaxX/g.cell))
+	y0, y1 := int(math.Floor(b.MinY/g.cell)), int(math.Floor(b.MaxY/g.cell))
 	for x := x0; x <= x1; x++ {
 		for y := y0; y <= y1; y++ {
 			f([2]int{x, y})

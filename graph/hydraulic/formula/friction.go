@@ -33,7 +33,7 @@ func colebrook(re, rel, x float64) (f, slope, root float64) {
 	for range 40 {
 		arg := a + b*x
 		dx := -(x + c*math.Log(arg)) / (1 + c*b/arg)
-		x = max(x+dx, 0.5) // f is never above 4
+		x = max(x+dx, 0.5)          // f is never above 4
 		if math.Abs(dx) <= 1e-9*x { // the next step would be below the last digit
 			break
 		}

@@ -26,7 +26,7 @@ type elimination struct {
 }
 
 // mostSparse is the degree from which the rest is treated as dense.
-const mostSparse = 40
+const mostSparse = 48
 
 func newElimination(nodes int, ends [][2]int32, t *topology) *elimination {
 	el := &elimination{n: nodes, g: make([]float64, nodes), sum: make([]float64, nodes)}
@@ -220,13 +220,14 @@ func (el *elimination) factor(edges []int32, resistance []float64) {
 		}
 		el.sum[v] = sum
 		pair := el.pair[el.pairPtr[k]:el.pairPtr[k+1]]
-		u := 0
 		for s := lo; s < hi; s++ {
 			share := el.cond[s] / sum
 			el.g[el.nbr[s]] += share * el.g[v]
-			for o := s + 1; o < hi; o++ {
-				el.cond[pair[u]] += share * el.cond[o]
-				u++
+			rest := el.cond[s+1 : hi]
+			to := pair[:len(rest)]
+			pair = pair[len(rest):]
+			for o, c := range rest {
+				el.cond[to[o]] += share * c
 			}
 		}
 		for s := lo; s < hi; s++ {
@@ -247,9 +248,10 @@ func (el *elimination) factor(edges []int32, resistance []float64) {
 				continue
 			}
 			el.g[el.dense[i]] += share * el.g[v]
-			target := el.cond[el.base+i*size : el.base+(i+1)*size]
-			for j := i + 1; j < size; j++ {
-				target[j] += share * row[j]
+			from := row[i+1:]
+			target := el.cond[el.base+i*size+i+1:][:len(from)]
+			for j, c := range from {
+				target[j] += share * c
 			}
 		}
 		for i := k + 1; i < size; i++ {

@@ -7,6 +7,7 @@ const (
 	mostSteps = 300
 	aimed     = 1e-12 // of the head scale
 	accepted  = 1e-8  // of the head scale, where rounding allows no better
+	rough     = 1e-4  // of the head scale, while states of one-way edges change
 	coarse    = 1e-2  // of the head scale, for a start
 )
 

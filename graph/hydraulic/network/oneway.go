@@ -11,18 +11,8 @@ const (
 )
 
 // topologyOf returns the topology without the edges that are shut.
-func (s *Solver) topologyOf(shut []bool) *topology {
-	key := make([]byte, 0, len(s.net.Edges)/4)
-	for i, w := range s.oneWay {
-		if w {
-			c := byte('o')
-			if shut[i] {
-				c = 's'
-			}
-			key = append(key, c)
-		}
-	}
-	if t, ok := s.topos[string(key)]; ok {
+func (s *Solver) topologyOf(shut []bool, key string) *topology {
+	if t, ok := s.topos[key]; ok {
 		return t
 	}
 	active := make([]bool, len(s.ends))
@@ -38,7 +28,7 @@ func (s *Solver) topologyOf(shut []bool) *topology {
 	if len(s.topos) > 64 {
 		clear(s.topos)
 	}
-	s.topos[string(key)] = t
+	s.topos[key] = t
 	return t
 }
 
@@ -75,25 +65,29 @@ func (s *Solver) feasible(t *topology) bool {
 func (s *Solver) settle(shut []bool, first bool) (*topology, *ConvergenceError) {
 	seen := map[string]bool{}
 	walls, single := false, false
-	var last *ConvergenceError
-	limit := 8
+	aim := aimed
+	if first {
+		aim = rough // while states change; then to the last digits
+	}
+	limit := 12
 	for _, w := range s.oneWay {
 		if w {
 			limit += 4
 		}
 	}
 	for range limit {
-		t := s.topologyOf(shut)
 		key := stateKey(shut, s.oneWay)
 		if seen[key] {
 			switch {
+			case aim == rough:
+				aim = aimed
+				clear(seen)
 			case !walls:
 				walls = true
 				if err := s.wall(shut); err != nil {
 					return nil, err
 				}
 				clear(seen)
-				first = false
 				continue
 			case !single:
 				single = true
@@ -101,6 +95,7 @@ func (s *Solver) settle(shut []bool, first bool) (*topology, *ConvergenceError) 
 			}
 		}
 		seen[key] = true
+		t := s.topologyOf(shut, key)
 		if !s.feasible(t) {
 			return nil, &ConvergenceError{Iterations: s.steps, Edge: -1, Why: "a demand cannot be met"}
 		}
@@ -109,29 +104,32 @@ func (s *Solver) settle(shut []bool, first bool) (*topology, *ConvergenceError) 
 				s.q[i] = 0
 			}
 		}
-		if err := s.smooth(t, first); err != nil {
-			last = err
+		if err := s.smooth(t, first, aim); err != nil {
 			if walls {
 				return nil, err
 			}
 			walls = true
-			if err := s.wall(shut); err != nil {
-				return nil, last
+			if s.wall(shut) != nil {
+				return nil, err
 			}
+			first = false
 			clear(seen)
 			continue
 		}
 		first = false
-		if !s.flip(t, shut, single) {
+		if s.flip(t, shut, single) {
+			continue
+		}
+		if aim == aimed {
 			return t, nil
 		}
+		aim = aimed
+		clear(seen)
 	}
-	if last == nil {
-		last = &ConvergenceError{Iterations: s.steps, Edge: -1, Why: "the one-way edges find no state"}
-	}
-	return nil, last
+	return nil, &ConvergenceError{Iterations: s.steps, Edge: -1, Why: "the one-way edges find no state"}
 }
 
+// stateKey writes the states of the one-way edges.
 func stateKey(shut, oneWay []bool) string {
 	key := make([]byte, 0, 16)
 	for i, w := range oneWay {
@@ -184,7 +182,7 @@ func (s *Solver) flip(t *topology, shut []bool, single bool) bool {
 
 // smooth solves a topology with its joints, by Newton or, where that fails, by passes in
 // which the joints' losses are frozen.
-func (s *Solver) smooth(t *topology, first bool) *ConvergenceError {
+func (s *Solver) smooth(t *topology, first bool, aim float64) *ConvergenceError {
 	if first && len(s.net.Joints) > 0 {
 		clear(s.frozen)
 		clear(s.frozenQ)
@@ -197,7 +195,7 @@ func (s *Solver) smooth(t *topology, first bool) *ConvergenceError {
 		first = false
 	}
 	start := append([]float64(nil), s.q...)
-	err := s.newton(t, first, aimed)
+	err := s.newton(t, first, aim)
 	if err == nil || len(s.net.Joints) == 0 {
 		return err
 	}
@@ -217,7 +215,7 @@ func (s *Solver) smooth(t *topology, first bool) *ConvergenceError {
 		}
 		if pass%6 == 5 {
 			keep := append([]float64(nil), s.q...)
-			if s.newton(t, false, aimed) == nil {
+			if s.newton(t, false, aim) == nil {
 				return nil
 			}
 			copy(s.q, keep)
@@ -244,7 +242,7 @@ func (s *Solver) freeze() {
 // joints' losses frozen at the present flows.
 func (s *Solver) wall(shut []bool) *ConvergenceError {
 	open := make([]bool, len(shut))
-	t := s.topologyOf(open)
+	t := s.topologyOf(open, stateKey(open, s.oneWay))
 	for i := range s.q {
 		if !finite(s.q[i]) {
 			s.q[i] = s.flow0[i]

@@ -1,0 +1,178 @@
+package hydraulic
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+	"time"
+
+	"dryfit/graph/hydraulic/network"
+)
+
+// built returns a network made of bytes: pipes, ideal edges, pumps, rising pumps, checks and
+// tees between a few nodes.
+func built(data []byte) *network.Network {
+	next := func() int {
+		if len(data) == 0 {
+			return 0
+		}
+		b := data[0]
+		data = data[1:]
+		return int(b)
+	}
+	size := func() float64 { return math.Pow(10, float64(next())/64-2) } // 0.01 to 100
+	n := &network.Network{Nodes: 2 + next()%10}
+	for range 40 {
+		if len(data) == 0 {
+			break
+		}
+		kind, a, b := next(), next()%n.Nodes, next()%n.Nodes
+		e := network.Edge{From: a, To: b}
+		switch kind % 8 {
+		case 0, 1:
+			e.Law = newRunLaw(10*size(), 0.01+0.01*float64(next()%10), 1e-6*size(), 7e-7)
+		case 2:
+			e.Law = &partLaw{square: 1e4 * size(), times: 1}
+		case 3: // ideal
+		case 4:
+			c, err := NewPumpCurve([]float64{0, 4e-3, 8e-3}, []float64{10 * size(), 0, -1})
+			if err != nil {
+				continue
+			}
+			e.Law, e.OneWay, e.Start = &pumpLaw{c, 1}, true, 3e-3
+		case 5:
+			top := size()
+			c, err := NewPumpCurve([]float64{0, 2e-3, 8e-3}, []float64{top * 0.8, top, 0})
+			if err != nil {
+				continue
+			}
+			e.Law, e.OneWay, e.Start = &risingPump{pumpLaw{c, 1}}, true, 3e-3
+		case 6:
+			e.Law, e.OneWay = &checkLaw{cracking: 0.1 * size() * float64(next()%2), open: partLaw{square: 1e4 * size(), times: 1}}, true
+		case 7:
+			middle, c := n.Nodes, next()%n.Nodes
+			n.Nodes++
+			k := len(n.Edges)
+			for _, leg := range []int{a, b, c} {
+				n.Edges = append(n.Edges, network.Edge{From: leg, To: middle})
+			}
+			n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: newTeeLaw(0.05, 0.02+0.01*float64(next()%4), 1)})
+			continue
+		}
+		n.Edges = append(n.Edges, e)
+	}
+	return n
+}
+
+// examine solves a network and reports what must not be: an answer that does not close, is
+// not a number or takes too long; an error of another kind.
+func examine(t *testing.T, n *network.Network) error {
+	t.Helper()
+	start := time.Now()
+	f, err := network.Solve(n)
+	if d := time.Since(start); d > 10*time.Second {
+		t.Errorf("took %v", d)
+	}
+	if err != nil {
+		var c *network.ConvergenceError
+		if !errors.As(err, &c) {
+			t.Errorf("error of another kind: %v", err)
+		}
+		return err
+	}
+	bal := make([]float64, n.Nodes)
+	most := 0.0
+	for i, e := range n.Edges {
+		if math.IsNaN(f.Q[i]) || math.IsNaN(f.Loss[i]) {
+			t.Fatalf("edge %d is not a number", i)
+		}
+		bal[e.From] -= f.Q[i]
+		bal[e.To] += f.Q[i]
+		most = max(most, math.Abs(f.Q[i]))
+		if e.OneWay && f.Q[i] < 0 {
+			t.Errorf("edge %d: %g m³/s against its way", i, f.Q[i])
+		}
+		if e.OneWay && f.Shut[i] && f.Q[i] != 0 {
+			t.Errorf("edge %d is shut with %g m³/s", i, f.Q[i])
+		}
+	}
+	for v, b := range bal {
+		if math.Abs(b) > 1e-9*most {
+			t.Errorf("node %d: %g m³/s too much", v, b)
+		}
+	}
+	heads := func(i int, want float64) {
+		e := n.Edges[i]
+		if d := f.Head[e.From] - f.Head[e.To]; !(math.Abs(d-want) <= 1e-6*f.HeadScale+1e-9) {
+			t.Errorf("edge %d: %g m over it, its law says %g", i, d, want)
+		}
+	}
+	inJoint := map[int]bool{}
+	for _, j := range n.Joints {
+		var q [3]float64
+		for k, e := range j.Edges {
+			q[k], inJoint[e] = f.Q[e], true
+		}
+		h, _ := j.Law.Loss(q)
+		for k, e := range j.Edges {
+			heads(e, h[k])
+		}
+	}
+	for i, e := range n.Edges {
+		if inJoint[i] || f.Shut[i] {
+			continue
+		}
+		h := 0.0
+		if e.Law != nil {
+			h, _ = e.Law.Loss(f.Q[i])
+		}
+		heads(i, h)
+	}
+	return nil
+}
+
+func FuzzNetwork(f *testing.F) {
+	f.Add([]byte{3, 4, 0, 1, 128, 0, 1, 2, 90, 3, 1, 2, 0, 0, 0, 0, 0, 6, 1, 2, 60, 1, 99})
+	f.Add([]byte{5, 4, 0, 1, 200, 7, 1, 2, 3, 1, 0, 2, 4, 100, 1, 1, 1, 3, 4, 110, 2, 2, 7, 4, 4, 0, 0, 3, 2, 0})
+	f.Add([]byte{2, 5, 0, 1, 170, 6, 1, 0, 200, 1, 120})
+	f.Fuzz(func(t *testing.T, data []byte) {
+		if len(data) > 400 {
+			return
+		}
+		_ = examine(t, built(data))
+	})
+}
+
+// Random networks of every kind of edge: they close or say that they do not, and those
+// without tees and rising pumps, which are convex, always close.
+func TestRandomKinds(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	failed, all := 0, 3000
+	for range all {
+		data := make([]byte, 20+r.IntN(120))
+		for i := range data {
+			data[i] = byte(r.IntN(256))
+		}
+		n := built(data)
+		err := examine(t, n)
+		if err == nil {
+			continue
+		}
+		failed++
+		convex := len(n.Joints) == 0
+		for _, e := range n.Edges {
+			if _, rising := e.Law.(*risingPump); rising {
+				convex = false
+			}
+		}
+		if convex {
+			t.Errorf("a convex network fails: %v (%v)", err, data)
+		}
+	}
+	t.Log(fmt.Sprintf("%d of %d without an answer", failed, all))
+	if failed > all/50 {
+		t.Errorf("%d of %d networks have no answer", failed, all)
+	}
+}

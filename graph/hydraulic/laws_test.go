@@ -1,0 +1,160 @@
+package hydraulic
+
+import (
+	"math"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph/hydraulic/network"
+)
+
+// Slopes of every law against differences of its own heads.
+func TestSlopes(t *testing.T) {
+	table, _ := newLossTable([]float64{1e-3, 2e-3, 4e-3}, []float64{0.1, 0.5, 1.2})
+	curve, err := NewPumpCurve([]float64{0.5e-3, 2e-3, 4e-3, 6e-3}, []float64{9, 9.5, 7, 2})
+	if err != nil {
+		t.Fatal(err)
+	}
+	run := newRunLaw(10, 0.04, 2e-6, 7e-7)
+	run.ahead, run.aback = 1e5, 3e5
+	for name, law := range map[string]network.Law{
+		"run": run, "square": &partLaw{square: 1e5, times: 2}, "table": &partLaw{table: table, times: 3},
+		"check": &checkLaw{cracking: 1, open: partLaw{square: 1e5, times: 1}}, "pump": &pumpLaw{curve, 1.1},
+		"highest": (*highestPump)(&risingPump{pumpLaw{curve, 1}}), "lowest": (*lowestPump)(&risingPump{pumpLaw{curve, 1}}),
+	} {
+		for q := 1.3e-5; q < 8e-3; q *= 1.13 {
+			_, slope := law.Loss(q)
+			a, _ := law.Loss(q * (1 - 1e-7))
+			b, _ := law.Loss(q * (1 + 1e-7))
+			if want := (b - a) / (2e-7 * q); math.Abs(slope-want) > 1e-4*math.Abs(want)+1e-2 {
+				t.Errorf("%s: slope at %g = %g, want %g", name, q, slope, want)
+			}
+		}
+	}
+}
+
+// A table gives its points back, a square law below and beyond them.
+func TestLossTable(t *testing.T) {
+	table, falls := newLossTable([]float64{0, 1e-3, 2e-3, 4e-3}, []float64{0, 0.1, 0.5, 0.4})
+	if !falls {
+		t.Error("0.5 m, then 0.4: falls must say so")
+	}
+	for _, c := range []struct{ q, want float64 }{
+		{0.5e-3, 0.025}, {1e-3, 0.1}, {2e-3, 0.5}, {3e-3, 0.5}, {4e-3, 0.5}, {8e-3, 2},
+		{math.Sqrt2 * 1e-3, math.Sqrt(0.1 * 0.5)}, // half way on logarithmic paper
+	} {
+		if got, _ := table.at(c.q); math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("at %g: %g, want %g", c.q, got, c.want)
+		}
+	}
+}
+
+// Before its first point a curve is a parabola that starts level: from (2, 9), slope -1 per
+// unit there, head at no flow 9 + 1·2/2 = 10.
+func TestCurveStart(t *testing.T) {
+	c, err := NewPumpCurve([]float64{2, 3}, []float64{9, 8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c.ShutOff() != 10 {
+		t.Errorf("ShutOff = %g, want 10", c.ShutOff())
+	}
+	if h, s := c.Head(1); h != 9.75 || s != -0.5 {
+		t.Errorf("Head(1) = %g, %g, want 9.75, -0.5", h, s)
+	}
+	for _, bad := range [][2][]float64{{{0}, {1}}, {{0, 0}, {2, 1}}, {{1, 0.5}, {2, 1}}, {{0, math.NaN()}, {2, 1}}, {{0, 1}, {math.Inf(1), 1}}} {
+		if _, err := NewPumpCurve(bad[0], bad[1]); err == nil {
+			t.Errorf("%v was taken", bad)
+		}
+	}
+	half := c.Scaled(0.5)
+	if h, _ := half.Head(0.5); half.Last() != 1.5 || h != 9.75/4 {
+		t.Errorf("at half speed: last %g, head %g", half.Last(), h)
+	}
+}
+
+func TestOpenShare(t *testing.T) {
+	row := catalog.Row{Opening: [][2]float64{{0, 0}, {0.5, 0.2}, {1, 1}}}
+	for _, c := range []struct{ at, want float64 }{{0, 0}, {0.25, 0.1}, {0.5, 0.2}, {0.75, 0.6}, {1, 1}} {
+		if got := openShare(row, c.at); math.Abs(got-c.want) > 1e-15 {
+			t.Errorf("openShare(%g) = %g, want %g", c.at, got, c.want)
+		}
+	}
+	if got := openShare(catalog.Row{}, 0.3); got != 0.3 {
+		t.Errorf("without a curve: %g, want 0.3", got)
+	}
+}
+
+// A tee's losses have no jump wherever its flows turn round, and its slopes are those of its
+// heads along flows that add up to nothing.
+func TestTeeLaw(t *testing.T) {
+	for _, branch := range []float64{0.0525, 0.0409, 0.03, 0.02} {
+		l := newTeeLaw(0.0525, branch, 1)
+		at := func(angle float64) [3]float64 { // all splits of flow are met on the way round
+			a, b := math.Cos(angle), math.Cos(angle+2*math.Pi/3)
+			return [3]float64{4e-3 * a, 4e-3 * b, -4e-3 * (a + b)}
+		}
+		most := 0.0
+		for i := range 3600 {
+			h, _ := l.Loss(at(float64(i) * math.Pi / 1800))
+			most = max(most, math.Abs(h[0]), math.Abs(h[1]), math.Abs(h[2]))
+		}
+		const step = 1e-6
+		for i := range 20000 {
+			angle := (float64(i) + 0.37) * 2 * math.Pi / 20000
+			q, next := at(angle), at(angle+step)
+			h, slope := l.Loss(q)
+			g, _ := l.Loss(next)
+			for leg := range 3 {
+				jump := g[leg] - h[leg]
+				if math.Abs(jump) > 1e-3*most {
+					t.Fatalf("branch %g: leg %d jumps by %g m of %g at %v", branch, leg, jump, most, q)
+				}
+				want := 0.0
+				for k := range 3 {
+					want += slope[leg][k] * (next[k] - q[k])
+				}
+				if math.Abs(jump-want) > 1e-4*math.Abs(jump)+2e-5*most*step*50 && !nearKink(q) {
+					t.Errorf("branch %g: leg %d at %v: change %g, by its slopes %g", branch, leg, q, jump, want)
+				}
+			}
+		}
+	}
+}
+
+// nearKink reports splits at which a formula passes from one piece to the next.
+func nearKink(q [3]float64) bool {
+	all := max(math.Abs(q[0]), math.Abs(q[1]), math.Abs(q[2]))
+	r := math.Abs(q[2]) / all
+	s := min(math.Abs(q[0]), math.Abs(q[1])) / all
+	for _, k := range []float64{0, branchBlend, 0.3888888889, 0.5, 1} {
+		if math.Abs(r-k) < 1e-5 {
+			return true
+		}
+	}
+	return s < 1e-5 || math.Abs(s-runBlend) < 1e-5 || math.Abs(math.Abs(q[0])-math.Abs(q[1])) < 1e-5*all
+}
+
+// The legs' K are the handbook's: half the flow turned off, all of it, and none.
+func TestTeeLegs(t *testing.T) {
+	l := newTeeLaw(0.05, 0.05, 1)
+	v := l.run * 16e-6 // velocity head of 4e-3 m³/s
+	for _, c := range []struct {
+		q             [3]float64
+		run0, run1, b float64 // K lost from each leg to the middle
+	}{
+		{[3]float64{4e-3, -2e-3, -2e-3}, 0, 0, -1.156},
+		{[3]float64{4e-3, 0, -4e-3}, 0, -0.3, -1.69},
+		{[3]float64{4e-3, -4e-3, 0}, 0, 0, -1},
+		{[3]float64{2e-3, -4e-3, 2e-3}, 0.525, 0, 0.4125},
+		{[3]float64{0, -4e-3, 4e-3}, 0.55, 0, 1.1},
+		{[3]float64{-2e-3, 4e-3, -2e-3}, 0, 0, -1.156},
+	} { // Source: Crane TP-410, 2009, table in formula/testdata/tees.csv
+		h, _ := l.Loss(c.q)
+		for i, want := range []float64{c.run0, c.run1, c.b} {
+			if got := h[i] / v; math.Abs(got-want) > 1e-3 {
+				t.Errorf("%v leg %d: K %.4f, want %.4f", c.q, i, got, want)
+			}
+		}
+	}
+}

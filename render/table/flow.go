@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -61,44 +62,70 @@ func FlowText(p *plan.Plan, s Style) ([]byte, error) {
 	return []byte(b.String()), nil
 }
 
-// modeText prints one mode: pumps, parts, runs.
+// modeText prints one mode: pumps, parts, runs. Units stand in the heads of the columns.
 func modeText(p *plan.Plan, sol, before *hydraulic.Solution, s Style) string {
 	var b strings.Builder
-	b.WriteString(s.title(plain("Mode " + sol.Mode.Name)))
-	spread := p.Ranges.Of(sol.Mode.Name, sol.Stage)
-	var rows [][]string
-	for i, f := range sol.Parts {
-		now := "-"
-		if before != nil {
-			if old := before.Part(f.Part.ID); old != nil {
-				now = s.flow(old.Flow)
-			}
-		}
-		rows = append(rows, []string{f.Part.ID, now, s.flow(f.Flow), partSpread(spread, i, s), s.pressure(f.Drop), partWords(f, s)})
-	}
-	header := []string{"part", "flow today", "flow", "range", "drop", ""}
-	right := []string{"flow today", "flow", "drop"}
-	b.WriteString(grid(s, header, right, rows) + "\n")
-	rows = nil
-	for _, r := range sol.Runs {
-		side := "pressure"
-		if r.Suction {
-			side = "suction"
-		}
-		rows = append(rows, []string{r.Run.ID, r.Run.Size.String(), fixed(r.BoreMM, 1), s.flow(r.Flow), s.speed(r.Velocity), side,
-			fixed(r.Reynolds, 0), s.pressure(r.Drop), s.pressure(r.StaticPa)})
-	}
-	b.WriteString(grid(s, []string{"run", "size", "bore mm", "flow", "velocity", "side", "Re", "drop", "pressure"},
-		[]string{"bore mm", "flow", "velocity", "Re", "drop", "pressure"}, rows))
-	b.WriteString(headText(p, sol, s))
+	b.WriteString(s.title(plain(fmt.Sprintf("Mode %s, %s the work", sol.Mode.Name, sol.Stage))))
+	b.WriteString(partsOfMode(p.Ranges.Of(sol.Mode.Name, sol.Stage), sol, before, s) + "\n")
+	b.WriteString(runsOfMode(sol, s))
+	b.WriteString(headText(sol, s))
 	return b.String()
 }
 
-func partSpread(spread *hydraulic.ModeRanges, i int, s Style) string {
-	if spread == nil || spread.Parts[i].Likely == 0 && spread.Parts[i].High == 0 {
+// partsOfMode prints what passes every part: today, after the work, and its range.
+func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, s Style) string {
+	flow, pressure := s.flowUnit(), s.pressureUnit()
+	header := []string{"part", flow.name, "drop " + pressure.name, ""}
+	right := []string{flow.name, "drop " + pressure.name}
+	if spread != nil {
+		header = slices.Insert(header, 2, "range")
+	}
+	if before != nil {
+		header = slices.Insert(header, 1, "today")
+		right = append(right, "today")
+	}
+	var rows [][]string
+	for i, f := range sol.Parts {
+		row := []string{f.Part.ID}
+		if before != nil {
+			today := "-"
+			if old := before.Part(f.Part.ID); old != nil {
+				today = flow.text(old.Flow)
+			}
+			row = append(row, today)
+		}
+		row = append(row, flow.text(f.Flow))
+		if spread != nil {
+			row = append(row, rangeText(spread.Parts[i], flow))
+		}
+		rows = append(rows, append(row, pressure.text(f.Drop), partWords(f, s)))
+	}
+	return grid(s, header, right, rows)
+}
+
+// rangeText prints a range of flows; nothing where there is none.
+func rangeText(r hydraulic.Range, u unit) string {
+	if r.High-r.Low < 1e-9 {
 		return ""
 	}
-	return s.flow(spread.Parts[i].Low) + " to " + s.flow(spread.Parts[i].High)
+	return u.text(r.Low) + " to " + u.text(r.High)
+}
+
+// runsOfMode prints what passes every run.
+func runsOfMode(sol *hydraulic.Solution, s Style) string {
+	flow, pressure, speed := s.flowUnit(), s.pressureUnit(), s.speedUnit()
+	var rows [][]string
+	for _, r := range sol.Runs {
+		side := ""
+		if r.Suction {
+			side = "suction"
+		}
+		rows = append(rows, []string{r.Run.ID, r.Run.Size.String(), fixed(r.BoreMM, 1), flow.text(r.Flow), speed.text(r.Velocity),
+			fixed(r.Reynolds, 0), pressure.text(r.Drop), pressure.text(r.StaticPa), side})
+	}
+	drop, static := "drop "+pressure.name, pressure.name+" inside"
+	return grid(s, []string{"run", "size", "bore mm", flow.name, speed.name, "Re", drop, static, "side"},
+		[]string{"bore mm", flow.name, speed.name, "Re", drop, static}, rows)
 }
 
 // partWords says what else is worth knowing of a part.

@@ -55,12 +55,36 @@ func (s Style) pressure(v float64) string { return quantity.Format(v, quantity.P
 // head prints a head in m.
 func (s Style) head(v float64) string { return quantity.Format(v, quantity.Head, s.Units) }
 
-// speed prints a velocity in m/s.
-func (s Style) speed(v float64) string {
+// unit is a unit a column is printed in: its name for the column's head, and the number of
+// it that make one SI unit.
+type unit struct {
+	name   string
+	times  float64
+	places int
+}
+
+// text prints an SI value in the unit, without its name.
+func (u unit) text(v float64) string { return fixed(v*u.times, u.places) }
+
+func (s Style) flowUnit() unit {
 	if s.Units == quantity.InchSystem {
-		return fixed(v/0.3048, 1) + " ft/s"
+		return unit{"gpm", 3600 / 0.2271247, 1}
 	}
-	return fixed(v, 2) + " m/s"
+	return unit{"m3/h", 3600, 2}
+}
+
+func (s Style) pressureUnit() unit {
+	if s.Units == quantity.InchSystem {
+		return unit{"psi", 1 / 6894.757, 2}
+	}
+	return unit{"kPa", 1e-3, 1}
+}
+
+func (s Style) speedUnit() unit {
+	if s.Units == quantity.InchSystem {
+		return unit{"ft/s", 1 / 0.3048, 1}
+	}
+	return unit{"m/s", 1, 2}
 }
 
 // pipeLength prints a length given in m.

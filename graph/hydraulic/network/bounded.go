@@ -22,7 +22,11 @@ func (l *shifted) Loss(q float64) (float64, float64) {
 func (s *Solver) solveBounded(which []int) (*Flow, error) {
 	most, err := s.approach(which, func(b Bounded) Law { return b.Least() })
 	if err != nil {
-		return nil, err
+		f, other := s.solveFrom(nil) // from the pumps' larger flows, with the laws as they are
+		if other != nil {
+			return nil, err
+		}
+		return f, nil
 	}
 	steps := s.steps
 	least, err := s.approach(which, func(b Bounded) Law { return b.Greatest() })

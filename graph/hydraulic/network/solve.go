@@ -3,6 +3,7 @@ package network
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Solve returns the flows of a network.
@@ -60,11 +61,35 @@ func (s *Solver) solveFrom(near *Flow) (*Flow, error) {
 		}
 		s.flow0[i] = s.q[i]
 	}
+	start := slices.Clone(shut)
 	t, cerr := s.settle(shut, true)
-	if cerr != nil {
+	if cerr != nil && len(s.net.Joints) > 0 {
+		t = s.lead(start)
+		copy(shut, start)
+	}
+	if t == nil {
 		return nil, cerr
 	}
 	return s.answer(t, shut)
+}
+
+// lead goes from a network whose joints have plain square laws, one for each leg, which is
+// convex, to the true one by steps; nil if the way breaks off.
+func (s *Solver) lead(shut []bool) *topology {
+	defer func() { s.plain = 0 }()
+	clear(s.q)
+	for i := range s.net.Edges {
+		s.q[i] = s.net.Edges[i].Start
+	}
+	var t *topology
+	for _, plain := range []float64{1, 0.8, 0.6, 0.4, 0.2, 0.1, 0} {
+		s.plain = plain
+		var err *ConvergenceError
+		if t, err = s.settle(shut, plain == 1); err != nil {
+			return nil
+		}
+	}
+	return t
 }
 
 // answer checks the flows and hands them out.

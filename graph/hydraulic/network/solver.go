@@ -40,6 +40,7 @@ type Solver struct {
 	frozen  []float64
 	frozenQ []float64
 	steep   float64
+	plain   float64 // share of plain square laws in the joints' losses
 	steps   int
 }
 
@@ -213,6 +214,14 @@ func (s *Solver) evalJoint(j int) {
 	}
 	h, slope := s.net.Joints[j].Law.Loss(q)
 	for k, e := range legs {
+		if plain := s.plain; plain > 0 {
+			r := s.secant[e] / s.qs
+			h[k] = (1-plain)*h[k] + plain*r*q[k]*math.Abs(q[k])
+			for i := range slope[k] {
+				slope[k][i] *= 1 - plain
+			}
+			slope[k][k] += plain * 2 * r * math.Abs(q[k])
+		}
 		s.h[e] = h[k] + idle*q[k]
 		slope[k][k] += idle
 		s.s[e] = slope[k][k]

@@ -78,6 +78,7 @@ func Lay(c *graph.Circuit) *Layout {
 	l.cutPieces()
 	l.joinParts()
 	l.noteInLine()
+	l.noteFits()
 	l.findClashes()
 	l.old.report(l)
 	l.lay.order()

@@ -15,6 +15,7 @@ type Layout struct {
 	Joints   []Joint              // every joint of the new work, numbered from 1
 	Closures []Closure            // one for each loop of located runs
 	Findings []graph.Diagnostic
+	Fits     map[string]PartFit // what each part was taken to be, by id
 
 	inLine   map[string]inLinePart // new in-line parts by id, for the tolerance of loops
 	links    []link                // one for each of Joints

@@ -1,0 +1,58 @@
+package table
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph/route"
+	"dryfit/graph/takeoff"
+)
+
+func TestBars(t *testing.T) {
+	list := &takeoff.CutList{KerfMM: 1, Pieces: []route.Piece{{Number: 1, CutMM: 536}, {Number: 4, CutMM: 300}, {Number: 5, CutMM: 740}},
+		Plans: []takeoff.StockPlan{{Spec: "pvc-pn16", Size: catalog.Size{Metric: true, Nominal: 50}, Bars: []takeoff.Bar{
+			{StockMM: 2000, Pieces: []int{1, 4}, OffcutMM: 1162}, {StockMM: 740, Offcut: true, Pieces: []int{5}}}}}}
+	got := Bars(list, 50, quantity.MetricSystem)
+	want := `pvc-pn16 50 mm
+bar 1  2000 mm
+|#1 536      |#4 300 |~~~~~~~~~ left 1162 ~~~~~~~|
+bar 2  740 mm, in the van
+|#5 740            |
+`
+	if got != want {
+		t.Errorf("got\n%swant\n%s", got, want)
+	}
+	if got := Bars(nil, 80, quantity.MetricSystem); got != "" {
+		t.Errorf("no list gives %q", got)
+	}
+}
+
+// However many pieces, no line is wider than the terminal and every piece is named once.
+func TestBarsKeepTheWidth(t *testing.T) {
+	list := &takeoff.CutList{}
+	bar := takeoff.Bar{StockMM: 6000, OffcutMM: 3}
+	for n := 1; n <= 60; n++ {
+		list.Pieces = append(list.Pieces, route.Piece{Number: n, CutMM: float64(40 + 7*(n%9))})
+		bar.Pieces = append(bar.Pieces, n)
+	}
+	list.Plans = []takeoff.StockPlan{{Bars: []takeoff.Bar{bar}}}
+	for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
+		for _, width := range []int{0, 40, 80, 200} {
+			text := Bars(list, width, units)
+			for _, line := range strings.Split(text, "\n") {
+				if n := utf8.RuneCountInString(line); n > max(width, 40) {
+					t.Errorf("width %d: a line has %d columns: %s", width, n, line)
+				}
+			}
+			for n := 1; n <= 60; n++ {
+				if c := strings.Count(text, fmt.Sprintf("#%d ", n)); c != 1 {
+					t.Errorf("width %d: piece %d is named %d times", width, n, c)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,149 @@
+package isometric
+
+import (
+	"math"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+)
+
+// clearMM is what lines that do not meet keep apart on the page, mm.
+const clearMM = 8.0
+
+// apart works out the display of the members, widening single gaps until no two lines that
+// have nothing to do with each other lie in line or close together on the page.
+func (d *drawing) apart(ms []member, scale float64) *space {
+	var grow [3]map[int]float64
+	for i := range grow {
+		grow[i] = map[int]float64{}
+	}
+	best := d.spaceOf(ms, scale, grow)
+	fault := faultOf(ms, best)
+	for range 14 {
+		if fault.sum == 0 {
+			break
+		}
+		moved := false
+		m, n := &ms[fault.m], &ms[fault.n]
+		keepAxis, keepGap, keepBy := 0, 0, 0.0
+		for a := range grow {
+			for _, gap := range gapsBetween(best[a], axis(a), m, n) {
+				old := grow[a][gap]
+				for _, by := range []float64{1.3, 1.7, 2.4} {
+					grow[a][gap] = math.Max(old, 1) * by
+					try := d.spaceOf(ms, scale, grow)
+					if f := faultOf(ms, try); f.sum < 0.999*fault.sum {
+						fault, best, moved = f, try, true
+						keepAxis, keepGap, keepBy = a, gap, grow[a][gap]
+					}
+				}
+				grow[a][gap] = old
+			}
+		}
+		if !moved {
+			break
+		}
+		grow[keepAxis][keepGap] = keepBy
+	}
+	return best
+}
+
+// gapsBetween lists the gaps on an axis within what two members take up, a few at most.
+func gapsBetween(l levels, a axis, m, n *member) []int {
+	lo, hi := len(l.real), 0
+	for _, v := range []float64{a.of(m.a), a.of(m.b), a.of(n.a), a.of(n.b)} {
+		lo, hi = min(lo, l.index(v)), max(hi, l.index(v))
+	}
+	step := max(1, (hi-lo)/4)
+	var out []int
+	for i := lo; i < hi; i += step {
+		out = append(out, i)
+	}
+	return out
+}
+
+// fault is how badly lines crowd each other, and the worst pair.
+type fault struct {
+	sum, worst float64
+	m, n       int
+}
+
+func faultOf(ms []member, sp *space) fault {
+	a, b := show(ms, sp)
+	pa, pb := make([]scene.Point, len(ms)), make([]scene.Point, len(ms))
+	box := make([]scene.Box, len(ms))
+	for i := range ms {
+		pa[i], pb[i] = project(a[i]), project(b[i])
+		box[i] = scene.Empty().Add(pa[i]).Add(pb[i]).Grow(clearMM / 2)
+	}
+	var f fault
+	note := func(i, j int, c float64) {
+		f.sum += c
+		if c > f.worst {
+			f.worst, f.m, f.n = c, i, j
+		}
+	}
+	for i := range ms {
+		if l := length(sub(pb[i], pa[i])); l < 0.6*leastNew && ms[i].run != nil {
+			note(i, i, 2*(0.6*leastNew-l)) // a slant seen nearly end on
+		}
+		for j := range i {
+			if box[i].Overlaps(box[j]) {
+				if c := crowding(&ms[i], &ms[j], pa[i], pb[i], pa[j], pb[j]); c > 0 {
+					note(i, j, c)
+				}
+			}
+		}
+	}
+	return f
+}
+
+// crowding says how badly two members are in each other's way on the page; 0: not at all.
+func crowding(m, n *member, a, b, c, e scene.Point) float64 {
+	if meet(m, n) {
+		return 0
+	}
+	if s, t, ok := crossing(a, b, c, e); ok {
+		// a crossing is well read unless it is close to an end, or on a sign
+		room := math.Min(math.Min(s, 1-s)*length(sub(b, a)), math.Min(t, 1-t)*length(sub(e, c)))
+		if m.run == nil || n.run == nil {
+			return 6
+		}
+		return 0.2 + math.Max(0, clearMM*0.75-room)
+	}
+	return math.Max(0, clearMM-distance(a, b, c, e))
+}
+
+// meet reports whether members share an end, or follow a third on one line at once.
+func meet(m, n *member) bool {
+	same := func(a, b graph.Vec) bool { return a.Sub(b).Len() < 2*sameLevel }
+	return same(m.a, n.a) || same(m.a, n.b) || same(m.b, n.a) || same(m.b, n.b)
+}
+
+// crossing returns where, as shares of the lines, two lines cross.
+func crossing(a, b, c, d scene.Point) (s, t float64, ok bool) {
+	u, v := sub(b, a), sub(d, c)
+	k := cross(u, v)
+	if math.Abs(k) < 1e-9*(length(u)*length(v)+1e-9) || k == 0 {
+		return 0, 0, false
+	}
+	w := sub(c, a)
+	s, t = cross(w, v)/k, cross(w, u)/k
+	return s, t, s > 0 && s < 1 && t > 0 && t < 1
+}
+
+// distance is that between two lines that do not cross.
+func distance(a, b, c, d scene.Point) float64 {
+	return math.Min(math.Min(toLine(a, c, d), toLine(b, c, d)), math.Min(toLine(c, a, b), toLine(d, a, b)))
+}
+
+// toLine is the distance of p from the line a to b.
+func toLine(p, a, b scene.Point) float64 {
+	v := sub(b, a)
+	l := dot(v, v)
+	if l == 0 {
+		return length(sub(p, a))
+	}
+	t := math.Min(1, math.Max(0, dot(sub(p, a), v)/l))
+	return length(sub(p, along(a, b, t)))
+}

@@ -1,0 +1,178 @@
+package isometric
+
+import (
+	"math"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/schematic/label"
+	"dryfit/render/sheet"
+)
+
+// line is one line of a callout.
+type line struct {
+	text string
+	size float64
+	bold bool
+}
+
+const linePitch = 1.2 // em
+
+// callout is an upright label that stands near a mark, on a leader where it stands off.
+type callout struct {
+	at    scene.Point
+	clear float64 // radius of what it must keep off, mm
+	lines []line
+	ring  bool // in a circle: a piece's number
+	tag   string
+	rank  int
+	far   []float64 // distances tried
+	plain bool      // the leader starts at the mark itself
+}
+
+// withLeader is the distance from which a callout gets a leader, mm.
+const withLeader = 2.6
+
+func (c *callout) size() (w, h float64) {
+	for _, l := range c.lines {
+		w = math.Max(w, scene.TextWidth(l.text, l.size, l.bold))
+		h += l.size * linePitch
+	}
+	if c.ring {
+		w = 2 * ringR(w)
+		h = w
+	}
+	return w, h
+}
+
+// ringR is the radius of the circle round a piece's number: 3M across. Source: common
+// practice, no source.
+func ringR(textW float64) float64 { return math.Max(3.1, textW/2+1.1) }
+
+// wantCallout asks for a place about a mark.
+func (p *picture) wantCallout(c callout) {
+	w, h := c.size()
+	const turns = 24
+	r := request{rank: c.rank}
+	for i, far := range c.far {
+		for k := range turns {
+			sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / turns)
+			dir := scene.Point{X: cos, Y: -sin}
+			support := math.Abs(cos)*w/2 + math.Abs(sin)*h/2
+			if c.ring {
+				support = w / 2
+			}
+			mid := add(c.at, times(c.clear+far+support, dir))
+			r.places = append(r.places, p.calloutAt(c, mid, dir, w, h, float64(i)*4+calloutTurn(dir)))
+		}
+	}
+	p.requests = append(p.requests, r)
+}
+
+// calloutTurn makes the sides of a mark that are read first cheaper.
+func calloutTurn(dir scene.Point) float64 { return 0.4 * (1 - 0.6*dir.X + 0.4*dir.Y) }
+
+// calloutAt is one place of a callout.
+func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64) candidate {
+	box := scene.Box{MinX: mid.X - w/2, MinY: mid.Y - h/2, MaxX: mid.X + w/2, MaxY: mid.Y + h/2}
+	parts := []scene.Box{box.Grow(0.35)}
+	edge := w / 2
+	if c.ring {
+		parts = discBoxes(mid, w/2+0.3)
+	} else {
+		edge = math.Min(w/2/math.Max(math.Abs(dir.X), 1e-9), h/2/math.Max(math.Abs(dir.Y), 1e-9)) + 0.3
+	}
+	tip := sub(mid, times(edge, dir))
+	start := add(c.at, times(c.clear, dir))
+	leader := length(sub(tip, start)) > withLeader || c.plain
+	if leader {
+		parts = append(parts, strip(start, tip, 0.15)...)
+	}
+	return candidate{label.Place{Box: unionOf(parts), Cost: cost, Parts: parts}, func() []scene.Item {
+		var out []scene.Item
+		if leader {
+			from := start
+			if c.plain {
+				from = c.at
+			}
+			out = append(out, scene.Line(from, tip, scene.Stroke(penDim)).Tagged("leader:"+c.tag))
+		}
+		if c.ring {
+			out = append(out, scene.Circle(mid, w/2, scene.Outline(sheet.Fine)).Tagged("ring"))
+		}
+		y := mid.Y
+		for _, l := range c.lines {
+			y -= l.size * linePitch / 2
+		}
+		for _, l := range c.lines {
+			y += l.size * linePitch / 2
+			out = append(out, scene.Text{At: scene.Point{X: mid.X, Y: y}, Text: l.text, SizeMM: l.size, Bold: l.bold,
+				Anchor: scene.Centre, Middle: true, Tag: "label:" + c.tag})
+			y += l.size * linePitch / 2
+		}
+		return out
+	}}
+}
+
+// wantTag asks for a place for a part's name beside its sign.
+func (p *picture) wantTag(part *graph.Part, at scene.Point, clear float64) {
+	tag, rest := p.d.name(part.ID)
+	lines := []line{{tag, tagEm, true}}
+	if rest != "" {
+		lines = append(lines, line{sheet.Fit(rest, textEm, 30, false), textEm, false})
+	}
+	for _, f := range p.d.facts(part) {
+		lines = append(lines, line{f, textEm, false})
+	}
+	p.wantCallout(callout{at: at, clear: clear, lines: lines, tag: "part:" + part.ID, rank: 3, far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
+}
+
+// wantPieces asks for places for the pieces' numbers, in circles on leaders.
+func (p *picture) wantPieces() {
+	for i := range p.ms {
+		m := &p.ms[i]
+		if m.piece == nil {
+			continue
+		}
+		a, b := project(p.a[i]), project(p.b[i])
+		p.wantCallout(callout{at: along(a, b, p.midShare(i)), clear: 0.9, lines: []line{{number(m.piece.Number), pieceEm, true}}, ring: true,
+			tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
+	}
+}
+
+// midShare is where a piece's leader starts: between its joints, a little before the flow
+// arrow.
+func (p *picture) midShare(i int) float64 {
+	l := p.b[i].Sub(p.a[i]).Len()
+	lo, hi := 0.0, l
+	if s := p.d.stack(&p.ms[i], false); len(s.joints) > 0 {
+		lo = s.base + nextSpot*float64(len(s.joints)-1)
+	}
+	if s := p.d.stack(&p.ms[i], true); len(s.joints) > 0 {
+		hi = l - s.base - nextSpot*float64(len(s.joints)-1)
+	}
+	return (lo + hi) / 2 / l
+}
+
+// wantSizes asks for places for the sizes of pipe that is not the sheet's.
+func (p *picture) wantSizes() {
+	said := map[string]bool{}
+	for i := range p.ms {
+		m := &p.ms[i]
+		if m.run == nil || (!m.isNew && !p.d.oldAll) || m.run.Size.IsZero() || said[m.run.ID] {
+			continue
+		}
+		k := pipeOf{m.run.Spec, m.run.Size}
+		if k == p.d.common {
+			continue
+		}
+		said[m.run.ID] = true
+		text := k.size.String()
+		if k.spec != p.d.common.spec {
+			text = pipeText(k)
+		}
+		a, b := project(p.a[i]), project(p.b[i])
+		p.wantCallout(callout{at: along(a, b, p.midShare(i)), clear: 1, lines: []line{{text, textEm, false}}, tag: "size", rank: 4,
+			far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
+	}
+}

@@ -1,0 +1,101 @@
+package isometric
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/schematic/symbol"
+	"dryfit/render/sheet"
+)
+
+// notes are what the drawing needs said.
+func (d *drawing) notes() []string {
+	var out []string
+	if !d.common.size.IsZero() {
+		out = append(out, "New pipe is "+pipeText(d.common)+" unless marked.")
+	}
+	unit := "mm"
+	if d.in.Units == quantity.InchSystem {
+		unit = "feet and inches"
+	}
+	out = append(out,
+		"Lengths are centre to centre of elbows and tees, to the socket stop of parts in line, in "+unit+"; cut lengths are in the cut list.")
+	switch {
+	case len(d.lay.Pieces) > 0:
+		out = append(out, "Circled: piece numbers of the cut list. J1, J2, …: joints in the order they are made.")
+	case d.oldAll:
+		out = append(out, "Nothing new is laid out: this is the pipework as it stands.")
+	}
+	if t := d.datum(); t != "" {
+		out = append(out, t)
+	}
+	if left := d.notDrawn(); len(left) > 0 {
+		out = append(out, "Not drawn, as nothing says where they lie: "+strings.Join(left, ", ")+".")
+	}
+	return append(out, d.in.Notes...)
+}
+
+// datum names the port all places are counted from.
+func (d *drawing) datum() string {
+	for _, p := range d.c.Parts {
+		for _, q := range p.Ports {
+			if at, ok := d.lay.Places[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
+				return "Level datum (0): " + p.ID + "." + q.Name + "."
+			}
+		}
+	}
+	return ""
+}
+
+// notDrawn names the new runs without a place, with their pieces.
+func (d *drawing) notDrawn() []string {
+	var out []string
+	for i := range d.lay.Paths {
+		p := &d.lay.Paths[i]
+		if (p.Located && len(p.Points) > 1) || (!p.Run.New() && !d.oldAll) || (p.Run.HasLength && p.Run.LengthMM == 0) {
+			continue
+		}
+		text := p.Run.ID
+		for _, n := range p.Pieces {
+			text += fmt.Sprintf(" (piece %d)", d.lay.Pieces[n].Number)
+		}
+		out = append(out, text)
+	}
+	return out
+}
+
+// entries is the legend: just the signs and lines used.
+func (p *picture) entries() []sheet.Entry {
+	var out []sheet.Entry
+	kinds := slices.Clone(p.legend)
+	slices.SortStableFunc(kinds, func(a, b legendEntry) int { return strings.Compare(a.text, b.text) })
+	for _, e := range kinds {
+		out = append(out, entry(e.sign, e.text))
+	}
+	pipe := func(pen float64, text string) sheet.Entry {
+		return sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -6}, scene.Point{X: 6}, scene.Stroke(pen))}, W: 12, H: 2, Text: text}
+	}
+	var isNew, isOld bool
+	for i := range p.ms {
+		isNew = isNew || p.ms[i].isNew
+		isOld = isOld || !p.ms[i].isNew
+	}
+	if isNew {
+		out = append(out, pipe(penNew, "new pipe"))
+	}
+	if isOld {
+		out = append(out, pipe(penOld, "existing pipe"))
+	}
+	return out
+}
+
+// entry centres a sign on its own middle.
+func entry(s symbol.Symbol, text string) sheet.Entry {
+	b := scene.Bounds(s.Items...)
+	c := b.Centre()
+	return sheet.Entry{Symbol: s.At(scene.Point{X: -c.X, Y: -c.Y}, symbol.Right), W: b.W(), H: b.H(), Text: text}
+}

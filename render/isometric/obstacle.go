@@ -1,0 +1,86 @@
+package isometric
+
+import (
+	"math"
+
+	"dryfit/render/scene"
+)
+
+// stepMM is the length of the boxes a slanting strip is covered with.
+const stepMM = 1.1
+
+// strip covers a line of the width 2·half with boxes.
+func strip(a, b scene.Point, half float64) []scene.Box {
+	v := sub(b, a)
+	if math.Abs(v.X) < 1e-6 || math.Abs(v.Y) < 1e-6 { // upright or level: one box
+		return []scene.Box{scene.Empty().Add(a).Add(b).Grow(half)}
+	}
+	n := max(1, int(math.Ceil(length(v)/stepMM)))
+	out := make([]scene.Box, n)
+	for i := range out {
+		p, q := along(a, b, float64(i)/float64(n)), along(a, b, float64(i+1)/float64(n))
+		out[i] = scene.Empty().Add(p).Add(q).Grow(half)
+	}
+	return out
+}
+
+// slab covers the parallelogram c ± u ± v with boxes, cut across u.
+func slab(c, u, v scene.Point) []scene.Box {
+	n := max(1, int(math.Ceil(2*length(u)/stepMM)))
+	if math.Abs(u.X) < 1e-6 || math.Abs(u.Y) < 1e-6 {
+		if math.Abs(v.X) < 1e-6 || math.Abs(v.Y) < 1e-6 {
+			n = 1
+		}
+	}
+	out := make([]scene.Box, n)
+	for i := range out {
+		b := scene.Empty()
+		for _, t := range []float64{float64(i) / float64(n), float64(i+1) / float64(n)} {
+			p := add(c, times(2*t-1, u))
+			b = b.Add(add(p, v)).Add(sub(p, v))
+		}
+		out[i] = b
+	}
+	return out
+}
+
+// outline covers the lines of a shape with boxes.
+func outline(s scene.Shape, half float64) []scene.Box {
+	var out []scene.Box
+	for _, p := range s.Paths {
+		at := p.Start
+		for _, g := range p.Segments {
+			if g.Curve {
+				out = append(out, scene.Empty().Add(at).Add(g.C1).Add(g.C2).Add(g.To).Grow(half))
+			} else {
+				out = append(out, strip(at, g.To, half)...)
+			}
+			at = g.To
+		}
+		if p.Closed {
+			out = append(out, strip(at, p.Start, half)...)
+		}
+	}
+	return out
+}
+
+// discBoxes covers a disc.
+func discBoxes(c scene.Point, r float64) []scene.Box {
+	k := r * math.Sqrt2 / 2
+	m := r * math.Sin(math.Pi/8)
+	n := r * math.Cos(math.Pi/8)
+	return []scene.Box{
+		{MinX: c.X - k, MinY: c.Y - k, MaxX: c.X + k, MaxY: c.Y + k},
+		{MinX: c.X - m, MinY: c.Y - n, MaxX: c.X + m, MaxY: c.Y + n},
+		{MinX: c.X - n, MinY: c.Y - m, MaxX: c.X + n, MaxY: c.Y + m},
+	}
+}
+
+// unionOf is the box round all.
+func unionOf(bs []scene.Box) scene.Box {
+	out := scene.Empty()
+	for _, b := range bs {
+		out = out.Union(b)
+	}
+	return out
+}

@@ -1,0 +1,135 @@
+package isometric
+
+import (
+	"slices"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/schematic/label"
+	"dryfit/render/schematic/symbol"
+	"dryfit/render/sheet"
+)
+
+// Pens, mm. Source: ISO 128 (thin 0.35, thick 0.7; from memory); signs of new work in
+// between.
+const (
+	penOld     = sheet.Thin
+	penNew     = sheet.Thick
+	penNewSign = 0.5
+	penOldSign = 0.35
+	penDim     = 0.2
+)
+
+// picture is one sheet's drawing, in mm about an origin of its own.
+type picture struct {
+	d        *drawing
+	ms       []member
+	sp       *space
+	a, b     []graph.Vec // display of the members' ends
+	items    []scene.Item
+	labels   []scene.Item
+	fixed    []scene.Box // what no label may cover
+	requests []request
+	crowded  int           // labels that cover something all the same
+	legend   []legendEntry // signs used
+}
+
+// request asks for a place for a label; the first requests have the first choice.
+type request struct {
+	rank   int
+	places []candidate
+}
+
+// candidate is a place a label could have, and what is drawn there.
+type candidate struct {
+	label.Place
+	draw func() []scene.Item
+}
+
+type legendEntry struct {
+	sign symbol.Symbol
+	text string
+}
+
+// layOut sets the members out, without drawing them.
+func (d *drawing) layOut(ms []member, scale float64) *picture {
+	p := &picture{d: d, ms: ms}
+	p.sp = d.apart(ms, scale)
+	p.a, p.b = show(ms, p.sp)
+	return p
+}
+
+func show(ms []member, sp *space) (a, b []graph.Vec) {
+	a, b = make([]graph.Vec, len(ms)), make([]graph.Vec, len(ms))
+	for i := range ms {
+		a[i], b[i] = sp.show(ms[i].a), sp.show(ms[i].b)
+	}
+	return a, b
+}
+
+// draw paints the members and finds places for the labels.
+func (p *picture) draw() {
+	p.paintUnits()
+	p.paintSlants()
+	p.paintPipes()
+	p.paintSigns()
+	p.paintStacks()
+	p.paintFlow()
+	p.paintEnds()
+	p.wantDimensions()
+	p.wantPieces()
+	p.wantSizes()
+	p.placeLabels()
+}
+
+// placeLabels gives every label its place.
+func (p *picture) placeLabels() {
+	slices.SortStableFunc(p.requests, func(a, b request) int { return a.rank - b.rank })
+	lists := make([][]label.Place, len(p.requests))
+	for i, r := range p.requests {
+		for _, c := range r.places {
+			lists[i] = append(lists[i], c.Place)
+		}
+	}
+	chosen, overlapping := label.Choose(lists, p.fixed)
+	p.crowded = len(overlapping)
+	for i, r := range p.requests {
+		if chosen[i] >= 0 {
+			p.labels = append(p.labels, r.places[chosen[i]].draw()...)
+		}
+	}
+}
+
+// block adds items that no label may cover.
+func (p *picture) block(half float64, items ...scene.Item) {
+	for _, it := range items {
+		if s, ok := it.(scene.Shape); ok {
+			p.fixed = append(p.fixed, outline(s, half)...)
+		}
+	}
+	p.items = append(p.items, items...)
+}
+
+// bounds is the box round everything drawn.
+func (p *picture) bounds() scene.Box {
+	return scene.Bounds(p.items...).Union(scene.Bounds(p.labels...))
+}
+
+// frame is the box round the pipes alone.
+func (p *picture) frame() scene.Box {
+	b := scene.Empty()
+	for i := range p.ms {
+		b = b.Add(project(p.a[i])).Add(project(p.b[i]))
+	}
+	return b
+}
+
+// used notes a sign for the legend.
+func (p *picture) used(s symbol.Symbol, text string) {
+	for _, e := range p.legend {
+		if e.text == text {
+			return
+		}
+	}
+	p.legend = append(p.legend, legendEntry{s, text})
+}

@@ -1,0 +1,88 @@
+package isometric
+
+import (
+	"math"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/schematic/symbol"
+	"dryfit/render/sheet"
+)
+
+// hatchMM is the distance of the lines of a hatching, mm.
+const hatchMM = 1.8
+
+// paintSlants draws, for each leg off the axes, the edges of its projection box and the
+// hatched auxiliary planes, and asks for places for the lengths along the edges. Source: ISO
+// 6412-2, pipes not parallel to the axes (from memory).
+func (p *picture) paintSlants() {
+	for i := range p.ms {
+		m := &p.ms[i]
+		axes := axesOf(m.way())
+		if m.run == nil || len(axes) < 2 || m.stub {
+			continue
+		}
+		a, b := p.a[i], p.b[i]
+		corners := []graph.Vec{a}
+		at := a
+		for _, ax := range axes {
+			at = at.Add(ax.unit().Scale(ax.of(b) - ax.of(a)))
+			corners = append(corners, at)
+		}
+		for k, ax := range axes {
+			from, to := corners[k], corners[k+1]
+			p.block(0.3, scene.Line(project(from), project(to), scene.Stroke(sheet.Hair)).Tagged("box:"+m.run.ID))
+			if m.isNew || p.d.oldAll {
+				p.wantDimension(from, to, p.d.lengthText(math.Abs(ax.of(m.way()))), 0)
+			}
+		}
+		if len(axes) == 3 { // the way over ground, and the upright plane on it
+			p.block(0.3, scene.Line(project(corners[0]), project(corners[2]), scene.Stroke(sheet.Hair)).Tagged("box:"+m.run.ID))
+			p.hatch(corners[0], corners[1], corners[2])
+			p.hatch(corners[0], corners[2], corners[3])
+		} else {
+			p.hatch(corners[0], corners[1], corners[2])
+		}
+		p.used(slantSign(), "slanting pipe, its plane hatched")
+	}
+}
+
+// hatch fills a triangle with its right angle at c: upright lines in an upright plane, lines
+// parallel to X in a level one.
+func (p *picture) hatch(a, c, b graph.Vec) {
+	lines := project(graph.Vec{Z: 1})
+	if math.Abs(a.Z-b.Z) < 1e-6 && math.Abs(a.Z-c.Z) < 1e-6 {
+		lines = project(graph.Vec{X: 1})
+	}
+	tri := []scene.Point{project(a), project(c), project(b)}
+	normal := scene.Point{X: -lines.Y, Y: lines.X}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, q := range tri {
+		lo, hi = math.Min(lo, dot(q, normal)), math.Max(hi, dot(q, normal))
+	}
+	for s := lo + hatchMM/2; s < hi; s += hatchMM {
+		var ends []scene.Point
+		for k := range tri {
+			q, r := tri[k], tri[(k+1)%3]
+			d0, d1 := dot(q, normal)-s, dot(r, normal)-s
+			if (d0 < 0) != (d1 < 0) {
+				ends = append(ends, along(q, r, d0/(d0-d1)))
+			}
+		}
+		if len(ends) == 2 && length(sub(ends[1], ends[0])) > 0.4 {
+			p.block(0.1, scene.Line(ends[0], ends[1], scene.Stroke(sheet.Hair)).Tagged("hatch"))
+		}
+	}
+}
+
+// slantSign is the sign of a slanting pipe for the legend.
+func slantSign() symbol.Symbol {
+	pt := func(x, y float64) scene.Point { return scene.Point{X: x, Y: y} }
+	hair := scene.Stroke(sheet.Hair)
+	items := []scene.Item{scene.Line(pt(-4, 0), pt(4, 0), hair), scene.Line(pt(4, 0), pt(4, -4), hair),
+		scene.Line(pt(-4, 0), pt(4, -4), scene.Stroke(penNew))}
+	for x := -2.5; x < 4; x += hatchMM {
+		items = append(items, scene.Line(pt(x, 0), pt(x, -(x+4)/2), hair))
+	}
+	return signOf(items...)
+}

@@ -1,0 +1,95 @@
+package isometric
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// stack is what stands one behind the other at the end of a leg, from the end inwards: a
+// joint, a fitting, the next joint, ….
+type stack struct {
+	joints   []*route.Joint
+	fittings []*route.Fitting // bushes, reducers, transitions: one between each two joints
+	base     float64          // from the end to the first joint, mm on display
+}
+
+// stack returns what stands at the end of a leg: at b if far, else at a.
+func (d *drawing) stack(m *member, far bool) stack {
+	end, point := m.a, m.leg
+	if far {
+		end, point = m.b, m.leg+1
+	}
+	if (far && m.cutB != "") || (!far && m.cutA != "") {
+		return stack{}
+	}
+	var s stack
+	p := &d.lay.Paths[m.path]
+	s.base = fromNode
+	last := point == len(p.Points)-1
+	if point == 0 || last {
+		ref := p.Run.From
+		if last {
+			ref = p.Run.To
+		}
+		if part := d.parts[ref.Part]; part != nil && part.Kind != graph.Tee {
+			s.base = 0
+		}
+	}
+	for i := range d.lay.Joints {
+		j := &d.lay.Joints[i]
+		if j.Run == m.run.ID && j.Located && d.legOf(m, j.At) && !middle(m, j.At) && nearer(m, j.At) == far {
+			s.joints = append(s.joints, j)
+		}
+	}
+	slices.SortStableFunc(s.joints, func(a, b *route.Joint) int {
+		return cmp.Compare(math.Round(a.At.Sub(end).Len()*10), math.Round(b.At.Sub(end).Len()*10))
+	})
+	for i := range p.Fittings {
+		f := &p.Fittings[i]
+		if f.Point == point && standsInLine(f.Kind) {
+			s.fittings = append(s.fittings, f)
+		}
+	}
+	return s
+}
+
+// standsInLine reports whether a fitting is drawn as a sign on the pipe.
+func standsInLine(kind string) bool { return !strings.HasPrefix(kind, "elbow") && kind != "coupling" }
+
+// legOf reports whether a place lies on a leg.
+func (d *drawing) legOf(m *member, at graph.Vec) bool {
+	way, to := m.way(), at.Sub(m.a)
+	t := to.Dot(way.Unit())
+	return to.Sub(way.Unit().Scale(t)).Len() < sameLevel && t > -sameLevel && t < way.Len()+sameLevel
+}
+
+func share(m *member, at graph.Vec) float64 {
+	way := m.way()
+	return at.Sub(m.a).Dot(way) / way.Dot(way)
+}
+
+// nearer reports whether a place on a leg is nearer to b.
+func nearer(m *member, at graph.Vec) bool { return share(m, at) > 0.5 }
+
+// middle reports whether a place on a leg is far from both ends, as a coupling's is.
+func middle(m *member, at graph.Vec) bool {
+	t := share(m, at)
+	return math.Min(t, 1-t)*m.way().Len() > 250
+}
+
+// between returns the joints of couplings along a leg, from a on.
+func (d *drawing) between(m *member) []*route.Joint {
+	var out []*route.Joint
+	for i := range d.lay.Joints {
+		if j := &d.lay.Joints[i]; m.run != nil && j.Run == m.run.ID && j.Located && d.legOf(m, j.At) && middle(m, j.At) {
+			out = append(out, j)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b *route.Joint) int { return cmp.Compare(share(m, a.At), share(m, b.At)) })
+	return out
+}

@@ -1,0 +1,200 @@
+package isometric
+
+import (
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+	"dryfit/render/scene"
+	"dryfit/render/schematic/symbol"
+)
+
+// dotR is the radius of a joint's dot, mm.
+const dotR = 0.85
+
+// joined is one place of joints on the drawing.
+type joined struct {
+	at     graph.Vec // display
+	way    graph.Vec // of the pipe there, display
+	joints []*route.Joint
+}
+
+// paintStacks draws the joints, with the bushes, reducers and transitions between them.
+func (p *picture) paintStacks() {
+	var places []joined
+	for i := range p.ms {
+		m := &p.ms[i]
+		if m.run == nil {
+			continue
+		}
+		for _, far := range []bool{false, true} {
+			places = append(places, p.stackAt(i, far)...)
+		}
+		places = append(places, p.couplings(i)...)
+	}
+	places = p.nuts(places)
+	for _, j := range places {
+		p.paintJoint(j)
+	}
+}
+
+// stackAt returns the joints at the end of a leg and draws the fittings between.
+func (p *picture) stackAt(i int, far bool) []joined {
+	s := p.d.stack(&p.ms[i], far)
+	base := s.base
+	if base == 0 {
+		base = -p.slack(i, far)
+	}
+	way := p.b[i].Sub(p.a[i])
+	var out []joined
+	for k, j := range s.joints {
+		out = append(out, joined{at: p.onLeg(i, far, base+nextSpot*float64(k)), way: way, joints: []*route.Joint{j}})
+	}
+	for k, f := range s.fittings {
+		p.paintFitting(i, far, f, project(p.onLeg(i, far, base+nextSpot*(float64(k)+0.5))))
+	}
+	return out
+}
+
+// slack is how far the sign of the part in line at the end of a leg stands off that end.
+func (p *picture) slack(i int, far bool) float64 {
+	end := p.ms[i].a
+	if far {
+		end = p.ms[i].b
+	}
+	for k := range p.ms {
+		m := &p.ms[k]
+		if m.run == nil && (m.a.Sub(end).Len() < sameLevel || m.b.Sub(end).Len() < sameLevel) {
+			s, _ := p.d.sign(m.part)
+			return (p.b[k].Sub(p.a[k]).Len() - (s.Out - s.In)) / 2
+		}
+	}
+	return 0
+}
+
+// paintFitting draws a bush, reducer or transition on a leg.
+func (p *picture) paintFitting(i int, far bool, f *route.Fitting, at scene.Point) {
+	kind, text := graph.Reducer, "reducing bush or reducer"
+	if f.Kind == "transition" {
+		kind, text = graph.Transition, ""
+	}
+	s := symbol.Of(kind, symbol.Look{Pen: penNewSign})
+	if text == "" {
+		text = s.Legend
+	}
+	u := unit(sub(project(p.b[i]), project(p.a[i])))
+	if f.From.NominalMM() < f.To.NominalMM() { // drawn large to small
+		u = times(-1, u)
+	}
+	p.sign(s, at, u, project(across(p.ms[i].way()).unit()), "fitting:"+f.Kind)
+	p.used(symbol.Of(kind, symbol.Look{Pen: penOldSign}), text)
+}
+
+// couplings returns the joints along a leg that is longer than pipe is sold.
+func (p *picture) couplings(i int) []joined {
+	m := &p.ms[i]
+	js := p.d.between(m)
+	a, way := p.a[i], p.b[i].Sub(p.a[i])
+	var out []joined
+	for k := 0; k < len(js); k++ {
+		t := share(m, js[k].At)
+		if k+1 < len(js) && js[k+1].At.Sub(js[k].At).Len() < 250 { // both sockets of one
+			t = (t + share(m, js[k+1].At)) / 2
+			s := symbol.Of(graph.Coupling, symbol.Look{Pen: penNewSign})
+			mid := a.Add(way.Scale(t))
+			p.sign(s, project(mid), unit(project(way)), project(across(m.way()).unit()), "fitting:coupling")
+			p.used(symbol.Of(graph.Coupling, symbol.Look{Pen: penOldSign}), s.Legend)
+			u := way.Unit()
+			out = append(out, joined{mid.Sub(u.Scale(2.4)), way, js[k : k+1]}, joined{mid.Add(u.Scale(2.4)), way, js[k+1 : k+2]})
+			k++
+			continue
+		}
+		out = append(out, joined{a.Add(way.Scale(t)), way, js[k : k+1]})
+	}
+	return out
+}
+
+// nuts adds the joints that belong to no run, the nuts of unions: at the socket of the same
+// part if one is drawn there, else in the middle of its sign.
+func (p *picture) nuts(places []joined) []joined {
+	for i := range p.d.lay.Joints {
+		j := &p.d.lay.Joints[i]
+		if j.Run != "" || !j.Located {
+			continue
+		}
+		id, port := nutOf(j)
+		for k := range p.ms {
+			m := &p.ms[k]
+			if m.run != nil || m.part.ID != id {
+				continue
+			}
+			at := p.a[k].Add(p.b[k]).Scale(0.5)
+			if port != "" {
+				s, _ := p.d.sign(m.part)
+				half := (s.Out - s.In) / 2
+				at = p.onLeg(k, port == graph.Out, (p.b[k].Sub(p.a[k]).Len())/2-half)
+			}
+			places = addJoint(places, joined{at, p.b[k].Sub(p.a[k]), []*route.Joint{j}})
+		}
+	}
+	return places
+}
+
+// nutOf reads which part a nut belongs to, and which of its ports; "" for a plain union.
+func nutOf(j *route.Joint) (part, port string) {
+	if tail, ok := strings.CutPrefix(j.B, "tail of "); ok {
+		k := strings.LastIndexByte(tail, '.')
+		return tail[:max(k, 0)], tail[k+1:]
+	}
+	k := strings.LastIndexByte(j.A, '.')
+	return j.A[:max(k, 0)], ""
+}
+
+func addJoint(places []joined, j joined) []joined {
+	for i := range places {
+		if places[i].at.Sub(j.at).Len() < 0.5 {
+			places[i].joints = append(places[i].joints[:len(places[i].joints):len(places[i].joints)], j.joints...)
+			return places
+		}
+	}
+	return append(places, j)
+}
+
+// paintJoint draws a joint's mark and asks for a place for its number: a dot if it is made on
+// the bench, a cross if in place; a union's nut is its sign.
+func (p *picture) paintJoint(j joined) {
+	at := project(j.at)
+	first := j.joints[0]
+	switch {
+	case first.Kind == "union":
+	case p.d.bench[first.Number]:
+		p.block(0.3, scene.Circle(at, dotR, scene.Filled(0)).Tagged("joint"))
+		p.used(benchSign(), "joint made on the bench")
+	default:
+		u := times(1.15, unit(project(j.way)))
+		v := times(1.15, unit(project(across(j.way).unit())))
+		p.block(0.3, fieldMark(at, u, v).Tagged("joint"))
+		p.used(fieldSign(), "joint made in place")
+	}
+	p.wantCallout(callout{at: at, clear: dotR + 0.3, lines: []line{{jointText(j.joints), jointEm, false}}, tag: "joint", rank: 2,
+		far: []float64{0.2, 0.9, 1.8, 3.2, 5, 7.5, 10}})
+}
+
+// fieldMark is a cross whose arms lie between the pipe's way and its bars.
+func fieldMark(at, u, v scene.Point) scene.Shape {
+	return scene.Join(scene.Line(add(at, add(u, v)), sub(at, add(u, v)), scene.Stroke(0.35)),
+		scene.Line(add(at, sub(u, v)), sub(at, sub(u, v)), scene.Stroke(0.35)))
+}
+
+func benchSign() symbol.Symbol {
+	return signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(penNew)), scene.Circle(scene.Point{}, dotR, scene.Filled(0)))
+}
+
+func fieldSign() symbol.Symbol {
+	return signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(penNew)),
+		fieldMark(scene.Point{}, scene.Point{X: 1.2}, scene.Point{Y: 1.2}))
+}
+
+func signOf(items ...scene.Item) symbol.Symbol {
+	return symbol.Symbol{Items: items, Box: scene.Bounds(items...)}
+}

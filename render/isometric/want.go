@@ -1,0 +1,58 @@
+package isometric
+
+import (
+	"math"
+
+	"dryfit/render/scene"
+)
+
+// Letter heights (em), mm: capitals of em 3.4 are 2.5 mm high.
+const (
+	dimEm   = 2.9
+	jointEm = 2.3
+	pieceEm = 3.2
+	tagEm   = 2.9
+	textEm  = 2.5
+)
+
+// Display lengths, mm.
+const (
+	leastNew = 15.0
+	mostNew  = 46.0
+	leastOld = 11.0
+	mostOld  = 24.0
+	fromNode = 2.8 // from the centre of an elbow or tee to its first joint
+	nextSpot = 4.6 // from one joint to the next where fittings are set close together
+)
+
+// want is the display length a member asks for: it grows with the root of the real length,
+// so that longer pipe is drawn longer and all are readable, and is never less than what
+// stands on it takes.
+func (d *drawing) want(m *member, scale float64) float64 {
+	real := m.way().Len()
+	if m.run == nil {
+		s, _ := d.sign(m.part)
+		return s.Out - s.In
+	}
+	if m.cutA != "" || m.cutB != "" {
+		return scale * 24
+	}
+	if !m.isNew && !d.oldAll {
+		return scale * math.Min(mostOld, math.Max(leastOld, 8+0.5*math.Sqrt(real)))
+	}
+	soft := scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(real)))
+	return math.Max(soft, math.Max(d.standing(m), scene.TextWidth(d.lengthText(real), dimEm, false)+7))
+}
+
+// standing is the length taken up by the joints and fittings at both ends, a piece's leader
+// and a flow arrow.
+func (d *drawing) standing(m *member) float64 {
+	n := 7.0
+	for _, far := range []bool{false, true} {
+		s := d.stack(m, far)
+		if k := len(s.joints); k > 0 {
+			n += s.base + nextSpot*float64(k-1)
+		}
+	}
+	return n
+}

@@ -1,0 +1,126 @@
+package isometric
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/route"
+	"dryfit/render/schematic/symbol"
+)
+
+// pipeOf is a spec and a size.
+type pipeOf struct {
+	spec catalog.Spec
+	size catalog.Size
+}
+
+// commonPipe is what most of the new legs are made of.
+func (d *drawing) commonPipe() pipeOf {
+	count := map[pipeOf]int{}
+	var best pipeOf
+	for i := range d.lay.Paths {
+		p := &d.lay.Paths[i]
+		if !p.Run.New() || len(p.Points) < 2 {
+			continue
+		}
+		k := pipeOf{p.Run.Spec, p.Run.Size}
+		count[k] += len(p.Points) - 1
+		if count[k] > count[best] || best.size.IsZero() {
+			best = k
+		}
+	}
+	return best
+}
+
+// lengthText is a length as it stands on a dimension line: mm without the unit, or feet and
+// inches.
+func (d *drawing) lengthText(mm float64) string {
+	return strings.TrimSuffix(quantity.Format(mm, quantity.Length, d.in.Units), " mm")
+}
+
+// sign returns a part's sign as it stands in a pipe.
+func (d *drawing) sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
+	l := symbol.Look{Pen: penOldSign, Spring: p.Check == nil || p.Check.Style != "swing"}
+	if p.New() {
+		l.Pen = penNewSign
+	}
+	if p.Kind.IsHandValve() && p.Valve != nil {
+		switch v := p.Valve; {
+		case v.Kv > 0 && !v.PositionSet:
+			l.Throttle = true
+		case v.PositionSet && v.Position <= 0:
+			l.Shut = true
+		case v.PositionSet && v.Position < 1:
+			l.Throttle = true
+		}
+	}
+	if p.Element != nil {
+		l.Isolated = p.Element.Disconnected
+	}
+	return symbol.Of(p.Kind, l), l
+}
+
+// name is a part's tag and id, one word where they are the same.
+func (d *drawing) name(id string) (tag, rest string) {
+	tag = d.in.Tags[id]
+	switch {
+	case tag == "":
+		return id, ""
+	case strings.EqualFold(tag, id):
+		return tag, ""
+	}
+	return tag, id
+}
+
+// portName is a port in words: "E1 element, out".
+func (d *drawing) portName(ref graph.PortRef) string {
+	tag, rest := d.name(ref.Part)
+	return strings.TrimSpace(tag+" "+rest) + ", " + ref.Port
+}
+
+// facts are the lines below a part's name.
+func (d *drawing) facts(p *graph.Part) []string {
+	var out []string
+	_, l := d.sign(p)
+	switch {
+	case p.Kind == graph.CheckValve && l.Spring:
+		if pa := d.cracking(p); pa > 0 {
+			out = append(out, quantity.Format(pa, quantity.Pressure, quantity.InchSystem)+" / "+quantity.Format(pa, quantity.Pressure, quantity.MetricSystem))
+		}
+	case l.Shut:
+		out = append(out, "shut")
+	case l.Throttle:
+		out = append(out, "throttled")
+	}
+	if !p.Size.IsZero() && p.New() && p.Size != d.common.size && p.Kind != graph.HeatPump {
+		out = append(out, p.Size.String())
+	}
+	return out
+}
+
+// cracking returns a spring check's pressure: as described, else its catalogue row's, Pa.
+func (d *drawing) cracking(p *graph.Part) float64 {
+	if p.Check != nil && p.Check.CrackingSet {
+		return p.Check.CrackingPa
+	}
+	if p.Type != "" && d.c.Catalog != nil {
+		if row, ok := d.c.Catalog.Row(p.Type); ok {
+			return row.CrackingPa
+		}
+	}
+	return 0
+}
+
+// jointText names joints that stand at one place: "J8 J34".
+func jointText(js []*route.Joint) string {
+	var words []string
+	for _, j := range js {
+		words = append(words, fmt.Sprintf("J%d", j.Number))
+	}
+	return strings.Join(words, " ")
+}
+
+func pipeText(p pipeOf) string { return strings.TrimSpace(fmt.Sprintf("%s %s", p.spec, p.size)) }

@@ -104,6 +104,8 @@ func (v *view) junction(m *ModelPart, out *PartFlow) {
 		leg := LegFlow{Port: port, Flow: v.flowInto(m.Part, port)}
 		if k < len(m.edges) && m.edges[k] >= 0 {
 			leg.Drop = v.pa * v.f.Loss[m.edges[k]]
+		} else if middle, ok := v.m.nodes[m.Part.ID+"."]; ok && v.f.Known[m.nodes[k]] && v.f.Known[middle] { // a way shut
+			leg.Drop = v.pa * (v.f.Head[m.nodes[k]] - v.f.Head[middle])
 		}
 		out.Flow += max(leg.Flow, 0)
 		out.Legs = append(out.Legs, leg)

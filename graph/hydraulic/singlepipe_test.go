@@ -115,7 +115,7 @@ func (s series) Loss(q float64) (head, slope float64) {
 
 func square(k, bore float64) network.Law { return &partLaw{square: squareOf(k, bore), times: 1} }
 
-// between returns the flow that a head drives through laws in series.
+// driven returns the flow that a head drives through a law.
 func driven(t *testing.T, head float64, law network.Law) float64 {
 	t.Helper()
 	f, err := network.Solve(&network.Network{Nodes: 2, Edges: []network.Edge{{From: 0, To: 1, Law: law}},

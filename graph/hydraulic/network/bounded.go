@@ -93,7 +93,7 @@ func (s *Solver) polish(which []int, truth []Bounded, near []*shifted, f *Flow) 
 		s.law[i] = truth[k]
 	}
 	s.size()
-	g, err := s.solveFrom2(f)
+	g, err := s.solveNear(f)
 	for k, i := range which {
 		s.law[i] = near[k]
 	}
@@ -108,8 +108,8 @@ func (s *Solver) polish(which []int, truth []Bounded, near []*shifted, f *Flow) 
 	return g
 }
 
-// solveFrom2 solves near a flow, or not at all.
-func (s *Solver) solveFrom2(near *Flow) (*Flow, error) {
+// solveNear solves from near a flow, or not at all.
+func (s *Solver) solveNear(near *Flow) (*Flow, error) {
 	shut := make([]bool, len(s.ends))
 	copy(s.q, near.Q)
 	clear(s.q[len(near.Q):])

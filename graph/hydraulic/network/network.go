@@ -11,7 +11,7 @@ type Law interface {
 }
 
 // Bounded is a law that falls in places, as that of a pump whose curve rises before it falls.
-// Upper and Lower enclose it: laws that do not fall, nowhere above and nowhere below it.
+// Least and Greatest enclose it: laws that do not fall, nowhere above and nowhere below it.
 type Bounded interface {
 	Law
 	Least() Law    // nowhere above the law
@@ -71,7 +71,7 @@ type Flow struct {
 	FlowScale   float64 // m³/s and
 	HeadScale   float64 // m: the size of what was solved
 	Two         bool    // there is a second answer, with less flow
-	Other       []float64
+	Other       []float64 // m³/s, the flows of that answer
 }
 
 // ConvergenceError says that no flows were found that close.

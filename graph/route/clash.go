@@ -111,9 +111,21 @@ func (l *layer) reportClash(c clash) {
 		l.old.add("pipes run through each other", runA.Legs[a.leg-1].Pos, message, "the legs of the existing pipe were measured so; measure again where the new work comes near")
 		return
 	}
-	l.find(runA.Legs[a.leg-1].Pos, graph.Error, message,
-		fmt.Sprintf("move %s by at least %s", legWords(runA, a.leg), mm(math.Ceil(c.need-c.distance))),
-		graph.Related{Pos: runB.Legs[b.leg-1].Pos, Message: legWords(runB, b.leg) + " is here"})
+	severity := graph.Error
+	hint := fmt.Sprintf("move %s by at least %s", legWords(runA, a.leg), mm(math.Ceil(c.need-c.distance)))
+	if a.isNew && b.isNew && parallel(a, b) {
+		severity = graph.Warning
+		hint = fmt.Sprintf("lead one beside the other: move %s by at least %s, with the legs before and after it", legWords(runA, a.leg), mm(math.Ceil(c.need-c.distance)))
+	}
+	l.find(runA.Legs[a.leg-1].Pos, severity, message, hint, graph.Related{Pos: runB.Legs[b.leg-1].Pos, Message: legWords(runB, b.leg) + " is here"})
+}
+
+// parallel reports whether two stretches lie the same way, within half a degree. Two new
+// pipes drawn in one lane can be laid side by side, as those to and from a unit mostly are;
+// two that cross can't.
+func parallel(a, b tube) bool {
+	turn := a.b.Sub(a.a).AngleTo(b.b.Sub(b.a))
+	return turn < 0.5 || turn > 179.5
 }
 
 // tubes are the straight stretches of all runs whose places follow from legs.

@@ -1,0 +1,125 @@
+package template
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/retrofit"
+	"dryfit/graph/route"
+)
+
+// Cut is one cut through old pipe.
+type Cut struct {
+	Name      string  // "X1"
+	Other     string  // the cut at the other end of the piece that comes out; "" where there is none
+	OtherMM   float64 // from saw line to saw line
+	Run       string
+	Pipe      string  // "pvc-sch40 2 in"
+	OutsideMM float64 // of the pipe
+	Measured  bool    // by calliper; else the catalogue's
+	From      string  // the face it is measured from, in words
+	FromMM    float64 // from that face to the saw line
+	DepthMM   float64 // into the new socket
+	KerfMM    float64 // 0: not said
+	Second    bool    // the waste lies towards the start of the run's leg
+	Flow      int     // of the water: 1 from the leg's start to its end, -1 against, 0 not known
+}
+
+// OfMarking returns the two cuts of a proposal. path is the old run before the work, against
+// says that the water runs from its end to its start, and first is the number of the first
+// cut, from 1.
+func OfMarking(m retrofit.Marking, path *route.Path, against bool, first int) []Cut {
+	base := Cut{Run: m.Run, From: m.From, OtherMM: m.SecondMM - m.FirstMM, KerfMM: m.KerfMM, Flow: 1}
+	if against {
+		base.Flow = -1
+	}
+	base.pipe(path)
+	a, b := base, base
+	a.Name, b.Name = name(first), name(first+1)
+	a.Other, b.Other = b.Name, a.Name
+	a.FromMM, b.FromMM = m.FirstMM, m.SecondMM
+	a.DepthMM, b.DepthMM = m.DepthFirstMM, m.DepthSecondMM
+	b.Second = true
+	return []Cut{a, b}
+}
+
+func name(n int) string { return fmt.Sprintf("X%d", n) }
+
+// pipe fills in what the cut goes through.
+func (c *Cut) pipe(path *route.Path) {
+	c.Pipe = strings.TrimSpace(fmt.Sprintf("%s %s", path.Run.Spec, path.Run.Size))
+	c.OutsideMM, c.Measured = path.Pipe.OutsideMM, false
+	if path.Run.MeasuredOutsideMM > 0 {
+		c.OutsideMM, c.Measured = path.Run.MeasuredOutsideMM, true
+	}
+}
+
+// OfRemains returns the cuts of a description that holds its cut already: where what is left
+// of an old run goes into a new part. after is the layout after the work.
+func OfRemains(after *route.Layout) []Cut {
+	net := graph.NewNet(after.Circuit)
+	type half struct {
+		cut Cut
+		at  graph.Vec
+		ok  bool // at is known
+	}
+	byRun := map[string][]half{}
+	var order []string
+	for i := range after.Paths {
+		p := &after.Paths[i]
+		last := len(p.Points) - 1
+		if p.Run.RemainsOf == "" || last < 1 || len(p.Stops) != last+1 {
+			continue
+		}
+		flow := 1
+		if net.Against(p.Run) {
+			flow = -1
+		}
+		add := func(end, near int, second bool) {
+			leg := p.Points[near].Sub(p.Points[end])
+			stop, face := p.Stops[end], p.Stops[near]
+			c := Cut{Run: p.Run.RemainsOf, DepthMM: stop.DepthMM, Second: second, Flow: flow,
+				From:   "face of the " + face.Fitting,
+				FromMM: leg.Len() - stop.TakeOffMM - face.TakeOffMM - face.DepthMM}
+			c.pipe(p)
+			if byRun[c.Run] == nil {
+				order = append(order, c.Run)
+			}
+			byRun[c.Run] = append(byRun[c.Run], half{c, p.Points[end].Add(leg.Unit().Scale(stop.TakeOffMM)), p.Located})
+		}
+		if isNew(after.Circuit, p.Run.To) {
+			add(last, last-1, false)
+		}
+		if isNew(after.Circuit, p.Run.From) {
+			add(0, 1, true)
+		}
+	}
+	var out []Cut
+	for _, run := range order {
+		halves := byRun[run]
+		base := len(out)
+		for i := range halves {
+			halves[i].cut.Name = name(base + i + 1)
+		}
+		if len(halves) == 2 && halves[0].ok && halves[1].ok {
+			apart := halves[1].at.Sub(halves[0].at).Len()
+			for i := range halves {
+				halves[i].cut.Other, halves[i].cut.OtherMM = halves[1-i].cut.Name, apart
+			}
+		}
+		for _, h := range halves {
+			out = append(out, h.cut)
+		}
+	}
+	return out
+}
+
+func isNew(c *graph.Circuit, end graph.PortRef) bool {
+	p := c.Part(end.Part)
+	return p != nil && p.New()
+}
+
+// circumference is how long a band is from end to end.
+func (c Cut) circumference() float64 { return math.Pi * c.OutsideMM }

@@ -1,0 +1,137 @@
+package template
+
+import (
+	"fmt"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// Input is what the templates are drawn from.
+type Input struct {
+	Cuts  []Cut
+	Job   graph.Job
+	Units quantity.System
+	Page  sheet.Page // zero: A4 landscape
+}
+
+// CheckMM is the length of the bars that prove the printer.
+const CheckMM = 100.0
+
+// Room on the sheet for the check bars, mm.
+const (
+	checkTop  = 9.0  // the level one, at the head
+	checkSide = 12.0 // the upright one, at the right
+	between   = 3.0  // bands
+)
+
+// Draw returns the sheets of templates; none without a cut whose pipe is known.
+func Draw(in Input) []*scene.Scene {
+	d := &drawing{in: in}
+	area := d.room(d.page(1, 1))
+	var bands []band
+	for _, c := range in.Cuts {
+		if c.OutsideMM > 0 {
+			bands = append(bands, d.bands(c, area.W())...)
+		}
+	}
+	var pages [][]band
+	used := 0.0
+	for i, b := range bands {
+		if i == 0 || used+b.height() > area.H() {
+			pages = append(pages, nil)
+			used = 0
+		}
+		pages[len(pages)-1] = append(pages[len(pages)-1], b)
+		used += b.height() + between
+	}
+	var out []*scene.Scene
+	for i, list := range pages {
+		s := d.page(i+1, len(pages))
+		s.Add(checks(s.Area())...)
+		at := d.room(s)
+		for _, b := range list {
+			s.Add(d.draw(b, scene.Point{X: at.MinX, Y: at.MinY})...)
+			at.MinY += b.height() + between
+		}
+		out = append(out, s.Scene)
+	}
+	return out
+}
+
+// drawing is a set of templates in the making.
+type drawing struct{ in Input }
+
+// page returns a sheet with its notes.
+func (d *drawing) page(n, of int) *sheet.Sheet {
+	p := d.in.Page
+	h := sheet.HeadOf(d.in.Job, "Cut-out templates")
+	h.Sheet, h.Of, h.Scale = n, of, "1:1"
+	s := sheet.New(p.Format, p.Orientation, h)
+	s.Notes(
+		"Print at 100 %, never \"fit to page\". Use a sheet only if both bars on it measure 100 mm.",
+		"Ends that do not meet on the pipe: it has another outside diameter. Stop and measure it.",
+		"Tape on, saw through the paper beside the saw line, on the hatched side.",
+	)
+	return s
+}
+
+// room is where bands may stand.
+func (d *drawing) room(s *sheet.Sheet) scene.Box {
+	b := s.Area()
+	b.MinY += checkTop
+	b.MaxX -= checkSide
+	return b
+}
+
+// checks are the two bars of 100 mm, along the head and down the right side: a printer may
+// stretch one way and not the other.
+func checks(area scene.Box) []scene.Item {
+	level := scene.Point{X: area.MinX, Y: area.MinY + 3.2}
+	items := checkBar(level, true)
+	const em = 2.6
+	lines := sheet.Wrap("this bar must measure 100 mm on paper, and so must the upright one", em, area.W()-CheckMM-6, true)
+	for i, l := range lines {
+		y := level.Y + 1.5 + (float64(i)-float64(len(lines)-1)/2)*em*1.3
+		items = append(items, scene.Text{At: scene.Point{X: area.MinX + CheckMM + 4, Y: y}, Middle: true, Text: l, SizeMM: em, Bold: true, Tag: "check"})
+	}
+	upright := scene.Point{X: area.MaxX - 3.4, Y: area.MinY + checkTop}
+	return append(items, checkBar(upright, false)...)
+}
+
+// checkBar is a bar of 100 mm by 3 mm from its upper left corner, in tens.
+func checkBar(at scene.Point, level bool) []scene.Item {
+	const wide = 3.0
+	rect := func(from, to float64, st scene.Style) scene.Shape {
+		if level {
+			return scene.Rect(at.X+from, at.Y, to-from, wide, st)
+		}
+		return scene.Rect(at.X, at.Y+from, wide, to-from, st)
+	}
+	var items []scene.Item
+	for mm := 0.0; mm < CheckMM; mm += 20 {
+		items = append(items, rect(mm, mm+10, scene.Filled(0)))
+	}
+	items = append(items, rect(0, CheckMM, scene.Stroke(sheet.Hair)).Tagged("check-bar"))
+	for _, mm := range []float64{0, 50, 100} {
+		t := scene.Text{Text: fmt.Sprintf("%g", mm), SizeMM: 2.2, Anchor: scene.Centre, Tag: "check"}
+		if level {
+			t.At = scene.Point{X: at.X + mm, Y: at.Y - 0.8}
+			if mm == 0 {
+				t.Anchor = scene.Start
+			}
+		} else {
+			t.At, t.TurnDeg = scene.Point{X: at.X - 0.8, Y: at.Y + mm}, 90
+			switch mm {
+			case 0:
+				t.Anchor = scene.End
+			case CheckMM:
+				t.Anchor = scene.Start
+			}
+		}
+		items = append(items, t)
+	}
+	return items
+}

@@ -66,11 +66,11 @@ type Flow struct {
 	Shut        []bool    // of each edge: one-way, and no water passes it
 	Slack       []float64 // m, of each shut edge: how much more would open it; +Inf where nothing presses on it
 	Iterations  int
-	Residual    float64 // m³/s, largest imbalance of a node
-	EnergyError float64 // m, largest imbalance over an edge
-	FlowScale   float64 // m³/s and
-	HeadScale   float64 // m: the size of what was solved
-	Two         bool    // there is a second answer, with less flow
+	Residual    float64   // m³/s, largest imbalance of a node
+	EnergyError float64   // m, largest imbalance over an edge
+	FlowScale   float64   // m³/s and
+	HeadScale   float64   // m: the size of what was solved
+	Two         bool      // there is a second answer, with less flow
 	Other       []float64 // m³/s, the flows of that answer
 }
 

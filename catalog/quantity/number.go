@@ -85,7 +85,7 @@ func (r *reader) over(start int, top string) (*big.Rat, *Error) {
 // rat makes the number from the digits over and under its fraction; top may have a point.
 func (r *reader) rat(start int, top, bottom string) (*big.Rat, *Error) {
 	whole, decimals, _ := strings.Cut(top, ".")
-	if len(whole)+len(decimals) > longestDigits || len(bottom) > longestDigits {
+	if len(strings.TrimLeft(whole+decimals, "0")) > longestDigits || len(decimals) > longestDecimals || len(bottom) > longestDigits {
 		return nil, r.fail(start, fmt.Sprintf("a number has at most %d digits", longestDigits), "%s has too many digits", quoted(r.text))
 	}
 	a, errA := strconv.ParseInt(whole+decimals, 10, 64)
@@ -96,6 +96,10 @@ func (r *reader) rat(start int, top, bottom string) (*big.Rat, *Error) {
 	n := big.NewRat(a, b)
 	if decimals == "" {
 		return n, nil
+	}
+	if len(decimals) > longestDigits { // a very small number: 0.000…
+		scale := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(len(decimals))), nil)
+		return n.Quo(n, new(big.Rat).SetInt(scale)), nil
 	}
 	scale := int64(1)
 	for range decimals {

@@ -18,7 +18,9 @@ type Quantity struct {
 // Limits of the text of a quantity.
 const (
 	longestText   = 64 // bytes
-	longestDigits = 18 // digits in a row
+	longestDigits = 18 // of a number, zeros in front not counted: every float64 fits
+
+	longestDecimals = 40 // digits after the point
 )
 
 // Parse reads a quantity: a number, a space or none, and a unit. The number is decimal with

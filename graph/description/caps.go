@@ -15,6 +15,10 @@ const (
 	MaxKeyParts = 16      // of a dotted key
 	MaxParts    = 5000
 	MaxLegs     = 20000
+	maxPorts    = 200 // of one part
+	maxModes    = 200
+	maxSpeeds   = 50  // of one pump
+	maxText     = 200 // characters of a quantity or a leg
 )
 
 // mostFindings ends the list of a file that is wrong all over.

@@ -15,6 +15,8 @@ type field[T any] struct {
 	need  string // what to write where the key is missing; "" where it may be left out
 	read  func(r *reader, v value, into *T)
 	write func(from *T) string // its value as TOML; "" leaves the key out
+
+	foreign bool // belongs to another table, and is read only to say so
 }
 
 // needed marks a field that must be there.
@@ -25,9 +27,11 @@ func needed[T any](f field[T], write string) field[T] {
 
 // keysOf returns the keys of the fields.
 func keysOf[T any](fields []field[T]) []string {
-	out := make([]string, len(fields))
-	for i, f := range fields {
-		out[i] = f.key
+	out := make([]string, 0, len(fields))
+	for _, f := range fields {
+		if !f.foreign {
+			out = append(out, f.key)
+		}
 	}
 	return out
 }
@@ -46,7 +50,8 @@ func readTable[T any](r *reader, v value, what string, fields []field[T], into *
 		where[key] = r.keyPos(c)
 		i := slices.IndexFunc(fields, func(f field[T]) bool { return f.key == key })
 		if i < 0 {
-			if k, ok := nearest(key, keysOf(fields)); ok {
+			if len(r.found) <= mostFindings {
+				k, _ := nearest(key, keysOf(fields))
 				meant = append(meant, k)
 			}
 			r.unknownKey(c, what, keysOf(fields))
@@ -71,7 +76,8 @@ func tableForm[T any](key string, fields []field[T]) string {
 
 // unknownKey reports a key its table does not have.
 func (r *reader) unknownKey(c value, what string, keys []string) {
-	r.add(r.keyPos(c), near(c.key, keys), "%s has no key %s", what, said(c.key))
+	hint := r.nearAmong(c.key, func() []string { return keys })
+	r.add(r.keyPos(c), hint, "%s has no key %s", what, said(c.key))
 }
 
 // missing reports a key that must be there, at the table's own place.

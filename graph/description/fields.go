@@ -238,7 +238,7 @@ func (r *reader) size(v value) (catalog.Size, bool) {
 	const write = `a size such as "1 1/2 in" or "50 mm"`
 	switch x := v.v.(type) {
 	case string:
-		if r.blank(v, write) {
+		if r.blank(v, write) || r.tooLong(v, x) {
 			return catalog.Size{}, false
 		}
 		s, err := catalog.ParseSize(x, r.metric)
@@ -340,6 +340,9 @@ func (r *reader) opening(v value) (graph.Opening, bool) {
 		return 0, true
 	case blankText:
 		r.blank(v, write)
+		return 0, false
+	}
+	if r.tooLong(v, s) {
 		return 0, false
 	}
 	if !strings.ContainsAny(s, "0123456789") {

@@ -9,7 +9,7 @@ import (
 
 // link looks at what the tables say of each other once all have been read.
 func (r *reader) link() {
-	r.runIDs()
+	byID := r.runIDs()
 	if oneOf("part", r.unread) || oneOf("run", r.unread) {
 		return // nearly everything would seem to be missing
 	}
@@ -17,7 +17,7 @@ func (r *reader) link() {
 		r.end(run, &run.From, "from")
 		r.end(run, &run.To, "to")
 		r.sameEnds(run)
-		r.remains(run)
+		r.remains(run, byID)
 	}
 	r.portsTaken()
 	r.portsOpen()
@@ -25,8 +25,9 @@ func (r *reader) link() {
 }
 
 // runIDs reports ids used twice; a run without an id is called after its ends, and two of
-// them share a name only if they share both ports, which is reported there.
-func (r *reader) runIDs() {
+// them share a name only if they share both ports, which is reported there. It returns the
+// runs by id.
+func (r *reader) runIDs() map[string]*graph.Run {
 	first := map[string]*graph.Run{}
 	for _, run := range r.circuit.Runs {
 		if run.ID == "" {
@@ -41,6 +42,18 @@ func (r *reader) runIDs() {
 		d := r.add(r.spot(run, "id", run.Pos), hint, "the run id %s is used twice", said(run.ID))
 		related(d, r.spot(was, "id", was.Pos), "it is used here first")
 	}
+	return first
+}
+
+// runIDsThat returns the ids of some runs, in the order of the file.
+func (r *reader) runIDsThat(are func(*graph.Run) bool) []string {
+	var out []string
+	for _, run := range r.circuit.Runs {
+		if run.ID != "" && are(run) {
+			out = append(out, run.ID)
+		}
+	}
+	return out
 }
 
 // end looks whether an end of a run names a part and one of its ports. An end that does not
@@ -58,9 +71,13 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 	p, ok := r.parts[ref.Part]
 	switch {
 	case !ok:
-		ids := r.idsOf(func(graph.Kind) bool { return true })
-		r.fail(at, near(ref.Part, ids), "there is no part %s", said(ref.Part))
-		id, _ := nearest(ref.Part, ids)
+		hint, id := "", anyPart
+		if len(r.found) <= mostFindings {
+			ids := r.idsOf(func(graph.Kind) bool { return true })
+			hint = near(ref.Part, ids)
+			id, _ = nearest(ref.Part, ids)
+		}
+		r.fail(at, hint, "there is no part %s", said(ref.Part))
 		r.loosen(id)
 		return
 	case p.Kind == "" || len(p.Ports) == 0:
@@ -106,26 +123,20 @@ func (r *reader) sameEnds(run *graph.Run) {
 }
 
 // remains looks whether a run is what is left of one that was taken out.
-func (r *reader) remains(run *graph.Run) {
+func (r *reader) remains(run *graph.Run, byID map[string]*graph.Run) {
 	if run.RemainsOf == "" {
 		return
 	}
 	at := r.spots[run]["remains-of"]
-	var ids []string
-	for _, other := range r.circuit.Runs {
-		if other.ID != run.RemainsOf {
-			if other.Existing && other.Removed && other.ID != "" {
-				ids = append(ids, other.ID)
-			}
-			continue
-		}
-		if !other.Existing || !other.Removed {
-			d := r.fail(at, "a run that was cut is existing = true and removed = true", "the run %s is still there whole", said(other.ID))
-			related(d, other.Pos, "it is described here")
-		}
-		return
+	other, ok := byID[run.RemainsOf]
+	switch {
+	case !ok:
+		hint := r.nearAmong(run.RemainsOf, func() []string { return r.runIDsThat(func(o *graph.Run) bool { return o.Existing && o.Removed }) })
+		r.fail(at, hint, "there is no run %s", said(run.RemainsOf))
+	case !other.Existing || !other.Removed:
+		d := r.fail(at, "a run that was cut is existing = true and removed = true", "the run %s is still there whole", said(other.ID))
+		related(d, other.Pos, "it is described here")
 	}
-	r.fail(at, near(run.RemainsOf, ids), "there is no run %s", said(run.RemainsOf))
 }
 
 // taker is one end of a run at a port.
@@ -231,10 +242,13 @@ func (r *reader) pricesOf() {
 		if _, ok := r.catalog.Row(p.Item); ok {
 			continue
 		}
-		words := append(slices.Clone(kinds), r.idsOf(func(graph.Kind) bool { return true })...)
-		for _, row := range r.catalog.Rows() {
-			words = append(words, row.Name)
-		}
-		r.add(p.Pos, near(p.Item, words), "there is no part, kind or catalogue row %s to have a price", said(p.Item))
+		hint := r.nearAmong(p.Item, func() []string {
+			words := append(slices.Clone(kinds), r.idsOf(func(graph.Kind) bool { return true })...)
+			for _, row := range r.catalog.Rows() {
+				words = append(words, row.Name)
+			}
+			return words
+		})
+		r.add(p.Pos, hint, "there is no part, kind or catalogue row %s to have a price", said(p.Item))
 	}
 }

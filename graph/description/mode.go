@@ -107,7 +107,7 @@ func (r *reader) partOfKind(at value, id, word string, is func(graph.Kind) bool)
 	p, ok := r.parts[id]
 	switch {
 	case !ok:
-		r.add(r.keyPos(at), near(id, r.idsOf(is)), "there is no part %s", said(id))
+		r.add(r.keyPos(at), r.nearAmong(id, func() []string { return r.idsOf(is) }), "there is no part %s", said(id))
 	case p.Kind == "":
 		return nil, false // its kind is reported
 	case !is(p.Kind):
@@ -141,6 +141,7 @@ func (r *reader) mode(v value) {
 		if other.Name == m.Name && m.Name != "" {
 			d := r.add(m.Pos, "give each mode a name of its own", "the mode %s is there twice", said(m.Name))
 			related(d, other.Pos, "it is here first")
+			break
 		}
 	}
 	r.circuit.Modes = append(r.circuit.Modes, m)

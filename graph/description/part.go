@@ -93,9 +93,7 @@ func (r *reader) part(v value) {
 	if names, ok := v.in("ports"); ok && kind.UserPorts() {
 		r.userPorts(names, p) // before the places of the ports
 	}
-	fields := fieldsOf(kind)
-	p.KeyPos = readTable(r, v, what, fields, p)
-	r.foreignKeys(v, p, what)
+	p.KeyPos = readTable(r, v, what, readFields[kind], p)
 	r.checkPart(v, p)
 	r.enter(v, p)
 }
@@ -176,21 +174,32 @@ func (r *reader) goodID(v value, id string) bool {
 	return false
 }
 
-// foreignKeys makes the message better where a key belongs to another kind.
-func (r *reader) foreignKeys(v value, p *graph.Part, what string) {
-	for i := range r.found {
-		d := &r.found[i]
-		for _, key := range v.keys() {
-			if d.Message != fmt.Sprintf("%s has no key %s", what, said(key)) {
+// foreignKeys returns fields for the keys that other kinds have, to say so.
+func foreignKeys(k graph.Kind) []field[graph.Part] {
+	own := keysOf(fieldsOf(k))
+	var out []field[graph.Part]
+	for _, other := range graph.Kinds() {
+		for _, f := range kindFields[other] {
+			if oneOf(f.key, own) || slices.ContainsFunc(out, func(o field[graph.Part]) bool { return o.key == f.key }) {
 				continue
 			}
-			if kinds := kindsWith(key); len(kinds) > 0 {
-				d.Message = fmt.Sprintf("a %s has no %s", p.Kind, said(key))
-				d.Hint = "that belongs to a " + strings.Join(kinds, ", ")
-			}
+			hint := "that belongs to a " + strings.Join(kindsWith(f.key), ", ")
+			out = append(out, field[graph.Part]{key: f.key, foreign: true, read: func(r *reader, v value, into *graph.Part) {
+				r.add(r.keyPos(v), hint, "a %s has no %s", into.Kind, said(v.key))
+			}})
 		}
 	}
+	return out
 }
+
+// readFields are the fields by which a part of each kind is read.
+var readFields = func() map[graph.Kind][]field[graph.Part] {
+	out := map[graph.Kind][]field[graph.Part]{}
+	for _, k := range graph.Kinds() {
+		out[k] = slices.Concat(fieldsOf(k), foreignKeys(k))
+	}
+	return out
+}()
 
 func kindsWith(key string) []string {
 	var out []string
@@ -237,15 +246,9 @@ func (r *reader) typeInCatalog(v value, p *graph.Part) {
 	row, ok := r.catalog.Row(p.Type)
 	switch {
 	case !ok:
-		var names []string
-		for _, row := range r.catalog.Rows() {
-			if row.Kind == string(p.Kind) {
-				names = append(names, row.Name)
-			}
-		}
-		hint := near(p.Type, names)
-		if len(names) == 0 {
-			hint = fmt.Sprintf("the catalogue has no row for a %s: add one with [[catalog.%s]]", p.Kind, p.Kind)
+		hint := r.nearAmong(p.Type, func() []string { return r.rowNames(p.Kind) })
+		if hint == "" {
+			hint = fmt.Sprintf("add a row with [[catalog.%s]]", p.Kind)
 		}
 		r.fail(c, hint, "the catalogue has no row %s", said(p.Type))
 	case row.Kind != string(p.Kind):
@@ -253,4 +256,15 @@ func (r *reader) typeInCatalog(v value, p *graph.Part) {
 	case p.Pump != nil && len(p.Pump.Speeds) == 0:
 		p.Pump.Speeds, p.Pump.TypeSaid = speedsOf(row), true
 	}
+}
+
+// rowNames returns the names of the catalogue's rows for a kind of part.
+func (r *reader) rowNames(k graph.Kind) []string {
+	var names []string
+	for _, row := range r.catalog.Rows() {
+		if row.Kind == string(k) {
+			names = append(names, row.Name)
+		}
+	}
+	return names
 }

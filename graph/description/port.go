@@ -36,6 +36,10 @@ func (r *reader) userPorts(v value, p *graph.Part) {
 	if len(items) == 0 {
 		r.fail(v, "write "+write, "there are no ports")
 	}
+	if len(items) > maxPorts {
+		r.fail(v, "a part of so many ports is several parts", "there are %d ports; at most %d are read", len(items), maxPorts)
+		return
+	}
 	for _, item := range items {
 		name, ok := r.text(item, write)
 		if !ok || !r.goodID(item, name) {
@@ -189,6 +193,9 @@ var directionWords = []string{"left", "right", "up", "down", "back", "front"}
 // components reads "right 300 mm up 180 mm": each axis at most once.
 func (r *reader) components(v value, text string, l limit) (graph.Vec, bool) {
 	const example = `"right 450 mm"`
+	if r.tooLong(v, text) {
+		return graph.Vec{}, false
+	}
 	words := splitWords(text)
 	if len(words) == 0 {
 		r.fail(v, "write a direction and a length, such as "+example, "%s is empty", said(v.key))

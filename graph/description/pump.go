@@ -101,6 +101,10 @@ func (r *reader) speeds(v value, p *graph.Part) {
 			items = append(items, c)
 		}
 	}
+	if len(items) > maxSpeeds {
+		r.fail(v, "leave out the speeds that are not used", "there are %d speeds; at most %d are read", len(items), maxSpeeds)
+		return
+	}
 	start := len(r.found)
 	var speeds []graph.Speed
 	for _, item := range items {

@@ -7,9 +7,8 @@ import (
 
 // reader holds what reading one file needs and finds.
 type reader struct {
-	file    string
-	data    []byte
-	lines   []int // offset of the start of every line
+	file string
+	source
 	found   []graph.Diagnostic
 	catalog *catalog.Catalog
 	circuit *graph.Circuit

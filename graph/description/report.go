@@ -77,6 +77,15 @@ func near(word string, words []string) string {
 	return thereAre(words)
 }
 
+// nearAmong is near for lists that may be long: a file that is wrong all over gets no hints
+// after the first few hundred.
+func (r *reader) nearAmong(word string, words func() []string) string {
+	if len(r.found) > mostFindings {
+		return ""
+	}
+	return near(word, words())
+}
+
 // nearest returns the word a mistyped one was most likely meant to be.
 func nearest(word string, words []string) (string, bool) {
 	if len(word) > longestWord {

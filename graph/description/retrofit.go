@@ -115,12 +115,7 @@ func (r *reader) cut(v value, into *graph.Retrofit) {
 	into.Cut = cut
 	run := r.circuit.Run(cut.Run)
 	if run == nil {
-		var ids []string
-		for _, run := range r.circuit.Runs {
-			if run.Existing && run.ID != "" {
-				ids = append(ids, run.ID)
-			}
-		}
+		ids := r.runIDsThat(func(run *graph.Run) bool { return run.Existing })
 		r.fail(at, near(cut.Run, ids), "there is no run %s", said(cut.Run))
 		return
 	}

@@ -16,7 +16,7 @@ var byteOrderMark = []byte("\xef\xbb\xbf")
 // newReader returns a reader of the text.
 func newReader(file string, data []byte) *reader {
 	data = bytes.TrimPrefix(data, byteOrderMark)
-	return &reader{file: file, data: data, lines: newlines(data)}
+	return &reader{file: file, source: newSource(data)}
 }
 
 // decode turns the text into values with their places; false where it is no TOML.
@@ -52,7 +52,22 @@ func (r *reader) syntax(offset int, message string) {
 			break
 		}
 	}
-	r.add(r.pos(offset), hint, "this can't be read: %s", plainMessage(message))
+	r.add(r.pos(r.meant(offset, message)), hint, "this can't be read: %s", plainMessage(message))
+}
+
+// meant moves the decoder's offset to the character its message names, which it misses by a
+// few bytes after characters that take more than one.
+func (r *reader) meant(offset int, message string) int {
+	_, name, ok := strings.Cut(message, "but got '")
+	name, _, closed := strings.Cut(name, "'")
+	if !ok || !closed || name == "" || offset < 0 || offset > len(r.data) {
+		return offset
+	}
+	line, _, _ := bytes.Cut(r.data[offset:], []byte("\n"))
+	if at := bytes.Index(line[:min(len(line), 4)], []byte(name)); at > 0 {
+		return offset + at
+	}
+	return offset
 }
 
 // syntaxHints say what most likely is wrong, by a sign in the decoder's message.

@@ -86,6 +86,10 @@ func (r *reader) list(v value, read func(*reader, value)) {
 		r.add(r.keyPos(v), "a description holds one tub; split the file", "there are %d parts; at most %d are read", len(items), MaxParts)
 		return
 	}
+	if v.key == "mode" && len(items) > maxModes {
+		r.add(r.keyPos(v), "leave out the modes that are not used", "there are %d modes; at most %d are read", len(items), maxModes)
+		return
+	}
 	for _, item := range items {
 		read(r, item)
 	}

@@ -20,6 +20,10 @@ type value struct {
 	key string
 }
 
+// smallest is the smallest quantity that is read, in whatever base unit: what is smaller was
+// not meant, and would not be written again exactly.
+const smallest = 1e-12
+
 // blankText marks a blank of a template.
 const blankText = "?"
 
@@ -227,7 +231,7 @@ func (r *reader) quantity(v value, l limit) (quantity.Quantity, bool) {
 func (r *reader) unitText(v value, l limit) (string, bool) {
 	switch x := v.v.(type) {
 	case string:
-		if r.blank(v, l.what+fmt.Sprintf(", such as %q", l.example())) {
+		if r.blank(v, l.what+fmt.Sprintf(", such as %q", l.example())) || r.tooLong(v, x) {
 			return "", false
 		}
 		return x, true
@@ -239,6 +243,15 @@ func (r *reader) unitText(v value, l limit) (string, bool) {
 		r.wrongType(v, l.what+" with its unit, in quotes", fmt.Sprintf("%q", l.example()))
 	}
 	return "", false
+}
+
+// tooLong reports a text that can't be a quantity or a leg for its sheer length.
+func (r *reader) tooLong(v value, text string) bool {
+	if len(text) <= maxText {
+		return false
+	}
+	r.fail(v, "shorten it", "%s is %d bytes long; at most %d are read", said(v.key), len(text), maxText)
+	return true
 }
 
 // bare reports a number without a unit, as the quantities' own reader words it.
@@ -287,6 +300,8 @@ func (r *reader) implausible(v value, q quantity.Quantity, l limit) *graph.Diagn
 		switch {
 		case q.Value == 0 && l.positive:
 			return r.fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s is zero", l.what)
+		case q.Value != 0 && math.Abs(q.Value) < smallest:
+			return r.fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s can't be as small as %s", l.what, written)
 		case q.Value < 0 && b.least >= 0:
 			return r.fail(v, negativeHint(l), "%s can't be negative: %s", l.what, written)
 		case q.Value < b.least:

@@ -1,0 +1,158 @@
+package description
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+)
+
+// marked returns the text without its marks and where they stood: «name» before a character
+// marks its place.
+func marked(t *testing.T, text string) (string, map[string]graph.Pos) {
+	t.Helper()
+	out, at := "", map[string]graph.Pos{}
+	line, column := 1, 1
+	for len(text) > 0 {
+		if rest, ok := strings.CutPrefix(text, "«"); ok {
+			name, after, ok := strings.Cut(rest, "»")
+			if !ok {
+				t.Fatal("a mark is not closed")
+			}
+			at[name] = graph.Pos{File: "p.toml", Line: line, Column: column}
+			text = after
+			continue
+		}
+		c := []rune(text[:min(4, len(text))])[0]
+		out += string(c)
+		text = text[len(string(c)):]
+		column++
+		if c == '\n' {
+			line, column = line+1, 1
+		}
+	}
+	return out, at
+}
+
+// Where keys and values stand, in every way TOML has to write them.
+func TestPlaces(t *testing.T) {
+	text, want := marked(t, `# über
+«table»[a]
+  «key»k = «value»"v"
+dotted.«part»x . «deep»y = «number»3
+«inline»t = «brace»{ «inner»i = «ival»'é', j = { «deeper»k = «dval»1.5 } }
+l = «list»[ «one»"1", # a comment, with "quotes" and ]
+  «two»[ «pair»"]", «second»'#' ],
+  «three»{ q = «q»true } ,
+]
+[[«array»p]]
+n = 1
+«again»[[p]]
+«n2»n = «v2»2
+[p.«sub»sub]
+s = «s»"""
+long"""
+`)
+	r := newReader("p.toml", []byte(text))
+	top, ok := r.decode()
+	if !ok {
+		t.Fatal(r.found)
+	}
+	get := func(v value, keys ...string) value {
+		for _, k := range keys {
+			c, ok := v.in(k)
+			if !ok {
+				t.Fatalf("no key %q", k)
+			}
+			v = c
+		}
+		return v
+	}
+	item := func(v value, i int) value {
+		items, ok := v.items()
+		if !ok || i >= len(items) {
+			t.Fatalf("no item %d", i)
+		}
+		return items[i]
+	}
+	a := get(top, "a")
+	l := get(a, "l")
+	last := item(get(top, "p"), 1)
+	for name, got := range map[string]graph.Pos{
+		"table":  r.keyPos(a),
+		"key":    r.keyPos(get(a, "k")),
+		"value":  r.valuePos(get(a, "k")),
+		"part":   r.keyPos(get(a, "dotted", "x")),
+		"deep":   r.keyPos(get(a, "dotted", "x", "y")),
+		"number": r.valuePos(get(a, "dotted", "x", "y")),
+		"inline": r.keyPos(get(a, "t")),
+		"brace":  r.valuePos(get(a, "t")),
+		"inner":  r.keyPos(get(a, "t", "i")),
+		"ival":   r.valuePos(get(a, "t", "i")),
+		"deeper": r.keyPos(get(a, "t", "j", "k")),
+		"dval":   r.valuePos(get(a, "t", "j", "k")),
+		"list":   r.valuePos(l),
+		"one":    r.valuePos(item(l, 0)),
+		"two":    r.valuePos(item(l, 1)),
+		"pair":   r.valuePos(item(item(l, 1), 0)),
+		"second": r.valuePos(item(item(l, 1), 1)),
+		"three":  r.valuePos(item(l, 2)),
+		"q":      r.valuePos(get(item(l, 2), "q")),
+		"again":  r.keyPos(last),
+		"n2":     r.keyPos(get(last, "n")),
+		"v2":     r.valuePos(get(last, "n")),
+		"sub":    r.keyPos(get(last, "sub")),
+		"s":      r.valuePos(get(last, "sub", "s")),
+	} {
+		if got != want[name] {
+			t.Errorf("%s is at %v, want %v", name, got, want[name])
+		}
+	}
+}
+
+// The circuit carries the places of what was read.
+func TestCircuitPlaces(t *testing.T) {
+	text, want := marked(t, `[pipe]
+spec = "pvc-sch40"
+«size»size = "2 in"
+«tub»[[part]]
+id = "tub"
+kind = "tub"
+ports = [«port»"a", "b"]
+[[part]]
+id = "p"
+kind = "pump"
+existing = true
+speeds = [ «speed»{ name = "on", curve = [["0 m3/h", "3 m"], ["5 m3/h", "1 m"]] } ]
+«loss»loss = { kv = "30 m3/h" }
+«run»[[run]]
+from = «from»"tub.a"
+to = "p.in"
+legs = [ "left 1 m", «leg»"up 2 m" ]
+[[run]]
+from = "p.out"
+to = "tub.b"
+length = "1 m"
+fittings = { «fitting»elbow-90 = 2 }
+`)
+	c, ds := Read("p.toml", []byte(text))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	run := c.Runs[0]
+	for name, got := range map[string]graph.Pos{
+		"size":    c.Pipe.KeyPos["size"],
+		"tub":     c.Part("tub").Pos,
+		"port":    c.Part("tub").Port("a").Pos,
+		"speed":   c.Part("p").Pump.Speeds[0].Pos,
+		"loss":    c.Part("p").Loss.Pos,
+		"run":     run.Pos,
+		"from":    run.From.Pos,
+		"leg":     run.Legs[1].Pos,
+		"fitting": c.Runs[1].Fittings[0].Pos,
+	} {
+		if got != want[name] {
+			t.Errorf("%s is at %v, want %v", name, got, want[name])
+		}
+	}
+}

@@ -2,7 +2,6 @@ package takeoff
 
 import (
 	"dryfit/catalog"
-	"dryfit/graph"
 	"dryfit/graph/route"
 )
 
@@ -24,14 +23,19 @@ type Item struct {
 	Quantity          float64
 	Unit              string // "pc", "m", "bar", "ml"
 	Spare             float64
-	EquivalentLengthM float64 // of one, handbook; 0: none
-	K                 float64
+	EquivalentLengthM float64 // of one, handbook, m of pipe of its size; of a tee: of its run; 0: none
+	K                 float64 // of one, on the bore of its size; of a tee: of its run
+	BranchLengthM     float64 // of a tee: equivalent length round its corner, to or from the branch
+	BranchK           float64
 	Source            string
 	Own               bool // the row is the user's
+	Removed           bool // was there and is taken out
 	New               bool
 	Measure           bool // measure the part first
 	Where             []string
 	Price, Code       string
+
+	sizeMM float64 // for sorting
 }
 
 // Total is an equivalent length summed.
@@ -56,9 +60,12 @@ type StockPlan struct {
 	Cost          string  // decimal; "" where a price is missing (then bars are fewest, then shortest)
 	CostLengthMM  float64 // total length of bars bought
 	ProvedOptimal bool
-	LowerBound    string // decimal, same measure as Cost (or mm where prices are missing)
-	Proof         string // in words
-	Unplaced      []int  // pieces longer than any stock
+	LowerBound    string   // decimal, same measure as Cost (or mm where prices are missing)
+	Proof         string   // in words
+	Unplaced      []int    // pieces longer than any stock, or for which counted stock does not suffice
+	Problems      []string // what could not be planned and why, in words
+	GapPct        float64  // how far the cost may be above the least, % of it; 0 where proved
+	StockSource   string   // who says what is on sale
 }
 
 // Bar is one length of stock and what is cut from it.
@@ -69,5 +76,3 @@ type Bar struct {
 	Pieces   []int   // Piece.Number, in the order to cut
 	OffcutMM float64 // what is left
 }
-
-var _ = graph.Note

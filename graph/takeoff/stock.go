@@ -38,7 +38,7 @@ type Result struct {
 
 // effortLimit bounds the work of one plan. It counts steps, not time, so that the same job
 // gives the same plan on every machine; it is reached after some seconds.
-const effortLimit = 400_000_000
+const effortLimit = 150_000_000
 
 // PlanStock cuts the pieces out of the stock at the least cost. Pieces l1 … ln come out of a
 // bar of length L when

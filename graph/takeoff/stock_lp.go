@@ -239,7 +239,7 @@ func (l *relaxation) settle(e *effort) bool {
 		if v < 0 {
 			return true
 		}
-		if !l.enter(v) || !e.spend(l.m*l.m/4+len(l.pool)) {
+		if !l.enter(v) || !e.spend(l.m*l.m/2+len(l.pool)) {
 			return false
 		}
 	}

@@ -108,9 +108,9 @@ func sound(pieces []Demand, stock []Supply, kerf float64, r Result) string {
 	for b, bar := range r.Bars {
 		of := -1
 		for i, s := range stock {
-			price := "0"
+			price := "0.00"
 			if s.Price.Valid {
-				price = s.Price.Decimal.String()
+				price = s.Price.Decimal.StringFixed(2)
 			} else if !s.Offcut {
 				price = ""
 			}

@@ -1,0 +1,187 @@
+package takeoff
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// NewBill returns everything the work needs and everything that is there: every part, every
+// fitting the legs ask for, pipe in whole bars and in metres, and what is used up in joining
+// and carrying it. after is the layout of the circuit once the work is done, before that of
+// what is there now; before may be nil. Nothing new is listed as existing or the other way
+// round.
+func NewBill(c *graph.Circuit, after, before *route.Layout) *Bill {
+	b := newBiller(c, after)
+	b.addParts(before)
+	b.addFittings()
+	b.addPipe()
+	b.addJoining()
+	b.addCarrying()
+	b.addSpares()
+	b.price()
+	bill := &Bill{Method: method}
+	for _, l := range b.lines {
+		slices.Sort(l.Where)
+		l.Where = slices.Compact(l.Where)
+		l.sizeMM = l.size.NominalMM()
+		bill.Items = append(bill.Items, l.Item)
+	}
+	slices.SortStableFunc(bill.Items, compareItems)
+	bill.Totals, bill.TotalEquivalentLengthM = b.totals()
+	return bill
+}
+
+// line is one line of the bill being added up.
+type line struct {
+	Item
+	size catalog.Size // for sorting and spares
+	ids  []string     // parts it stands for
+	row  string       // name of its row
+}
+
+// biller adds a bill up.
+type biller struct {
+	c     *graph.Circuit
+	lay   *route.Layout
+	bores bores
+	lines []line
+	cuts  *CutList
+}
+
+func newBiller(c *graph.Circuit, lay *route.Layout) *biller {
+	cat := lay.Circuit.Catalog
+	if cat == nil {
+		cat = catalog.Embedded()
+	}
+	return &biller{c: c, lay: lay, bores: bores{cat: cat, lay: lay}, cuts: NewCutList(c, lay)}
+}
+
+// add puts an item into the line for its like, or into a new one.
+func (b *biller) add(l line) {
+	for i := range b.lines {
+		o := &b.lines[i]
+		if o.Name == l.Name && o.Kind == l.Kind && o.Spec == l.Spec && o.size == l.size && o.Size == l.Size && o.New == l.New && o.Removed == l.Removed &&
+			o.Unit == l.Unit && o.row == l.row && o.K == l.K && o.BranchK == l.BranchK && o.Price == l.Price && o.Code == l.Code {
+			o.Quantity += l.Quantity
+			o.Spare += l.Spare
+			o.Where = append(o.Where, l.Where...)
+			o.ids = append(o.ids, l.ids...)
+			return
+		}
+	}
+	b.lines = append(b.lines, l)
+}
+
+func compareItems(a, b Item) int {
+	return cmp.Or(
+		boolFirst(a.New, b.New),
+		boolFirst(!a.Removed, !b.Removed),
+		cmp.Compare(a.Kind, b.Kind),
+		cmp.Compare(a.sizeMM, b.sizeMM),
+		cmp.Compare(a.Name, b.Name),
+		cmp.Compare(a.Spec, b.Spec),
+		cmp.Compare(a.Unit, b.Unit),
+		slices.Compare(a.Where, b.Where),
+	)
+}
+
+// addParts lists the parts: of the after stage, and what was taken out of the stage before.
+func (b *biller) addParts(before *route.Layout) {
+	for _, p := range b.lay.Circuit.Parts {
+		b.addPart(p, b.lay, false)
+	}
+	if before == nil {
+		return
+	}
+	for _, p := range before.Circuit.Parts {
+		if p.Removed {
+			b.addPart(p, before, true)
+		}
+	}
+}
+
+func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
+	if p.Kind == graph.Tub {
+		return
+	}
+	fit := lay.Fits[p.ID]
+	at := bores{cat: b.bores.cat, lay: lay}
+	through, corner := at.lossOf(p, &fit)
+	size := fit.Size.String()
+	switch {
+	case p.Kind == graph.Tee && !fit.Branch.IsZero() && fit.Branch != fit.Size:
+		size = sizes(fit.Size, fit.Branch)
+	case !fit.Row.Size2.IsZero() && p.Kind != graph.Tee:
+		size = sizes(fit.Row.Size, fit.Row.Size2)
+	}
+	ends := endsOf(&fit.Row, fit.Spec, fit.Size)
+	l := line{
+		Item: Item{
+			Kind: string(p.Kind), Spec: fit.Spec, Size: size, Ends: ends, Quantity: 1, Unit: "pc",
+			EquivalentLengthM: through.lengthM, K: through.k, BranchLengthM: corner.lengthM, BranchK: corner.k,
+			Source: sourceOf(&fit.Row, p.Loss), Own: fit.Row.Own, New: p.New(), Removed: removed,
+			Measure: p.New() && fit.Row.Measure && p.LengthMM == 0, Where: []string{p.ID},
+		},
+		size: fit.Size, ids: []string{p.ID}, row: fit.Row.Name,
+	}
+	l.Name = b.partName(p, &fit, size, ends)
+	if removed {
+		l.Name += ", taken out"
+	}
+	b.add(l)
+}
+
+// addFittings lists what the legs ask for and nobody wrote.
+func (b *biller) addFittings() {
+	for i := range b.lay.Paths {
+		path := &b.lay.Paths[i]
+		for k := range path.Fittings {
+			f := &path.Fittings[k]
+			h := b.bores.ofFitting(path, f)
+			first, second := path.Run.Size, catalog.Size{}
+			if !f.From.IsZero() && !f.To.IsZero() && f.From != f.To {
+				first, second = f.From, f.To
+				if second.NominalMM() > first.NominalMM() {
+					first, second = second, first
+				}
+			}
+			spec := f.Row.Spec
+			if spec == "" {
+				spec = path.Run.Spec
+			}
+			size, ends := sizes(first, second), endsOf(&f.Row, spec, first)
+			b.add(line{
+				Item: Item{
+					Name: fittingName(f.Kind, f.Row.Style, ends, size, spec), Kind: f.Kind, Spec: spec, Size: size, Ends: ends,
+					Quantity: float64(max(f.Count, 1)), Unit: "pc", EquivalentLengthM: h.lengthM, K: h.k,
+					Source: sourceOf(&f.Row, nil), Own: f.Row.Own, New: f.New, Measure: f.New && f.Row.Measure, Where: []string{f.Where},
+				},
+				size: first, row: f.Row.Name,
+			})
+		}
+	}
+}
+
+// sourceOf names who says what a part is and costs.
+func sourceOf(row *catalog.Row, loss *graph.Loss) string {
+	var out []string
+	if loss != nil {
+		out = append(out, "loss: the description")
+	}
+	switch {
+	case row.Name == "":
+		out = append(out, "the catalogue has no row for it")
+	case row.Own && row.Source == "":
+		out = append(out, "your row "+row.Name)
+	case row.Own:
+		out = append(out, "your row "+row.Name+": "+row.Source)
+	default:
+		out = append(out, row.Source)
+	}
+	return strings.Join(out, "; ")
+}

@@ -1,0 +1,151 @@
+package takeoff
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// NewCutList returns the pieces of the layout's new work and how each spec and size of them
+// comes out of the stock at the least cost: the stock of the description; where it has none
+// on sale, the lengths the catalogue names, without prices. Hose and flexible pipe come out
+// of coils alike.
+func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
+	list := &CutList{Pieces: lay.Pieces}
+	list.KerfMM, list.KerfSource = kerfOf(c)
+	for _, g := range pipeGroups(lay.Pieces) {
+		supply, source := supplyOf(c, g.spec, g.size)
+		plan := planOf(PlanStock(g.demands, supply, list.KerfMM))
+		plan.Spec, plan.Size, plan.StockSource = g.spec, g.size, source
+		list.Plans = append(list.Plans, plan)
+	}
+	return list
+}
+
+// kerfOf returns what a saw cut takes and who says so.
+func kerfOf(c *graph.Circuit) (float64, string) {
+	if c.Job.KerfSet {
+		return c.Job.KerfMM, "the description, [job]"
+	}
+	k, _ := catalog.Kerf("")
+	return k.MM, fmt.Sprintf("%s, %s", k.Tool, k.Source)
+}
+
+// pipeGroup is the pieces of one spec and size.
+type pipeGroup struct {
+	spec    catalog.Spec
+	size    catalog.Size
+	demands []Demand
+}
+
+// pipeGroups sorts pieces by spec and size.
+func pipeGroups(pieces []route.Piece) []pipeGroup {
+	var out []pipeGroup
+	for _, p := range pieces {
+		i := slices.IndexFunc(out, func(g pipeGroup) bool { return g.spec == p.Spec && g.size == p.Size })
+		if i < 0 {
+			i = len(out)
+			out = append(out, pipeGroup{spec: p.Spec, size: p.Size})
+		}
+		out[i].demands = append(out[i].demands, Demand{Number: p.Number, LengthMM: p.CutMM})
+	}
+	slices.SortStableFunc(out, func(a, b pipeGroup) int {
+		return cmp.Or(cmp.Compare(a.spec, b.spec), cmp.Compare(b.size.NominalMM(), a.size.NominalMM()))
+	})
+	return out
+}
+
+// supplyOf returns the stock of a spec and size, and where it is from.
+func supplyOf(c *graph.Circuit, spec catalog.Spec, size catalog.Size) ([]Supply, string) {
+	var out []Supply
+	onSale := false
+	for _, s := range c.Stock {
+		if s.Spec != spec || s.Size != size {
+			continue
+		}
+		one := Supply{LengthMM: s.LengthMM, Count: s.Count, Offcut: s.Offcut}
+		if d, err := decimal.NewFromString(s.Price); err == nil && s.Price != "" {
+			one.Price = decimal.NewNullDecimal(d)
+		}
+		out = append(out, one)
+		onSale = onSale || !s.Offcut
+	}
+	if onSale {
+		return out, "the description, [[stock]]"
+	}
+	cat := c.Catalog
+	if cat == nil {
+		cat = catalog.Embedded()
+	}
+	row, ok := cat.Pipe(spec, size)
+	if !ok || len(row.StockMM) == 0 {
+		return out, "the catalogue names no length on sale"
+	}
+	for _, mm := range row.StockMM {
+		out = append(out, Supply{LengthMM: mm})
+	}
+	if len(out) > len(row.StockMM) {
+		return out, "offcuts of the description; lengths on sale from the catalogue, without prices"
+	}
+	return out, "lengths on sale from the catalogue, without prices"
+}
+
+// planOf puts a result into the form that is printed.
+func planOf(r Result) StockPlan {
+	p := StockPlan{
+		Bars: r.Bars, CostLengthMM: r.CostLengthMM, ProvedOptimal: r.ProvedOptimal,
+		Proof: r.Proof, Unplaced: r.Unplaced, Problems: r.Problems, GapPct: r.GapPct,
+	}
+	if r.Cost.Valid {
+		p.Cost, p.LowerBound = money(r.Cost.Decimal), money(r.LowerBound.Decimal)
+	} else {
+		p.LowerBound = decimal.NewFromFloat(r.LowerLengthMM).String()
+	}
+	return p
+}
+
+// money writes an amount with the two decimals most currencies have, more where it has more.
+func money(d decimal.Decimal) string {
+	if d.Exponent() >= -2 {
+		return d.StringFixed(2)
+	}
+	return d.String()
+}
+
+// PlainCutList plans pieces that belong to no description.
+func PlainCutList(demands []Demand, supply []Supply, kerfMM float64) (*CutList, []graph.Diagnostic) {
+	list := &CutList{KerfMM: kerfMM, KerfSource: "as given"}
+	for _, d := range demands {
+		list.Pieces = append(list.Pieces, route.Piece{Number: d.Number, CutMM: d.LengthMM, CentreToCentreMM: d.LengthMM})
+	}
+	plan := planOf(PlanStock(demands, supply, kerfMM))
+	list.Plans = []StockPlan{plan}
+	return list, plan.findings(graph.Pos{})
+}
+
+// Findings returns what could not be planned, as findings of the whole list.
+func (l *CutList) Findings(pos graph.Pos) []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for _, p := range l.Plans {
+		out = append(out, p.findings(pos)...)
+	}
+	return out
+}
+
+func (p *StockPlan) findings(pos graph.Pos) []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for _, m := range p.Problems {
+		if p.Spec != "" {
+			m = fmt.Sprintf("%s %s: %s", p.Spec, p.Size, m)
+		}
+		out = append(out, graph.Diagnostic{Pos: pos, Rule: "stock", Severity: graph.Warning, Message: m,
+			Hint: "name longer or more stock"})
+	}
+	return out
+}

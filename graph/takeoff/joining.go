@@ -1,0 +1,94 @@
+package takeoff
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+
+	"dryfit/catalog"
+)
+
+// tinML is the smallest tin of cement and primer on sale everywhere, ml. Source: common
+// practice, no source.
+const tinML = 250
+
+// addJoining lists what the joints use up: solvent cement and primer by the number of
+// sockets of each size, half as much again for a small job; clips for hose on barbs; tape
+// for threads.
+func (b *biller) addJoining() {
+	sockets := map[catalog.Size]int{}
+	var tails, threads int
+	tailSize := map[catalog.Size]int{}
+	for _, j := range b.lay.Joints {
+		switch j.Kind {
+		case "cement", "slip":
+			sockets[j.Size]++
+		case "barb":
+			tails++
+			tailSize[j.Size]++
+		case "thread":
+			threads++
+		}
+	}
+	b.addCement(sockets)
+	for _, size := range bySize(tailSize) {
+		b.add(line{Item: Item{Name: join("hose clip", size.String()), Kind: "hose-clip", Size: size.String(), Quantity: float64(tailSize[size]), Unit: "pc",
+			Source: "one on each barb; common practice, no source", New: true, Where: []string{count(tailSize[size], "barb joint")}}, size: size})
+	}
+	if threads > 0 {
+		b.add(line{Item: Item{Name: "PTFE tape", Kind: "tape", Quantity: 1, Unit: "pc", Source: "common practice, no source", New: true,
+			Where: []string{count(threads, "thread")}}})
+	}
+}
+
+// addCement lists the tins.
+func (b *biller) addCement(sockets map[catalog.Size]int) {
+	var cement, primer float64
+	var where []string
+	source := ""
+	for _, size := range bySize(sockets) {
+		n := sockets[size]
+		one, ok := catalog.Cement(size)
+		if !ok {
+			where = append(where, fmt.Sprintf("%s %s: consumption not known", count(n, "socket"), size))
+			continue
+		}
+		cement += float64(n) * one.CementML
+		primer += float64(n) * one.PrimerML
+		source = one.Source
+		where = append(where, fmt.Sprintf("%s %s", count(n, "socket"), size))
+	}
+	if len(where) == 0 {
+		return
+	}
+	source += "; half as much again for a small job (judgement); one tin more (common practice, no source)"
+	for _, t := range []struct {
+		name, kind string
+		ml         float64
+	}{{"solvent cement", "cement", cement}, {"primer", "primer", primer}} {
+		ml := math.Ceil(t.ml*catalog.SmallJobFactor - 1e-9)
+		spare := 0.0
+		if t.kind == "cement" {
+			spare = 1
+		}
+		b.add(line{Item: Item{Name: fmt.Sprintf("%s, tin of %d ml (%g ml wanted)", t.name, tinML, ml), Kind: t.kind,
+			Quantity: max(1, math.Ceil(ml/tinML)), Spare: spare, Unit: "tin", Source: source, New: true, Where: slices.Clone(where)}})
+	}
+}
+
+// count writes a number of things: "1 socket", "3 sockets".
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// bySize returns the sizes of a count, the largest first.
+func bySize(m map[catalog.Size]int) []catalog.Size {
+	return slices.SortedFunc(maps.Keys(m), func(a, b catalog.Size) int {
+		return cmp.Or(cmp.Compare(b.NominalMM(), a.NominalMM()), boolFirst(a.Metric, b.Metric))
+	})
+}

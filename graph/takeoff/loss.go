@@ -1,0 +1,255 @@
+package takeoff
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/route"
+)
+
+// method says where K and the equivalent lengths of a bill come from.
+const method = "K = (L/D)·f_T and equivalent length = (L/D)·bore, fully turbulent, by Crane TP-410 (2009): " +
+	"elbow 90 30, elbow 45 16, tee 20 through and 60 round the corner, gate 8, ball 3, butterfly 45, swing check 100; " +
+	"a part known by K, Kv or one point of a sheet counts K·bore/f_T; a change of bore by Borda-Carnot; couplings and unions as nothing. " +
+	"A catalogue row of your own goes before the method. Lengths are of pipe of the part's own size and are handbook values: " +
+	"at the flow of a mode smooth plastic pipe loses less, so the same part counts for more of it. " +
+	"Pumps, filters, heaters, jets and other equipment are not counted: they have their own drop."
+
+// handbook is what a fitting costs by the handbook.
+type handbook struct {
+	k       float64 // on the bore
+	lengthM float64 // of pipe of that bore
+}
+
+func (h handbook) times(n float64) handbook { return handbook{h.k * n, h.lengthM * n} }
+
+// fromLoverD returns K = (L/D)·f_T and the length L = (L/D)·D for a bore in mm.
+//
+// Source: Crane Co., Flow of Fluids Through Valves, Fittings, and Pipe, TP-410, 2009.
+func fromLoverD(loverD, boreMM float64) handbook {
+	if loverD <= 0 || boreMM <= 0 {
+		return handbook{}
+	}
+	return handbook{k: formula.HandbookK(loverD, boreMM/1000), lengthM: loverD * boreMM / 1000}
+}
+
+// fromK returns the length that loses as much at full turbulence: K·D/f_T.
+func fromK(k, boreMM float64) handbook {
+	if k == 0 || boreMM <= 0 {
+		return handbook{}
+	}
+	d := boreMM / 1000
+	return handbook{k: k, lengthM: k * d / formula.FullyTurbulent(d)}
+}
+
+// standardLoverD are the handbook's L/D of kinds for which the catalogue has no row.
+func standardLoverD(kind string) float64 {
+	switch kind {
+	case "elbow-90":
+		return formula.LoverDElbow90
+	case "elbow-45":
+		return formula.LoverDElbow45
+	case "elbow-22.5":
+		return formula.LoverDElbow45 / 2
+	}
+	return 0
+}
+
+// ofRow returns what a row's part costs on pipe of a bore in mm: by its L/D, K, Kv or one
+// point of a sheet, the first it has.
+func ofRow(row *catalog.Row, boreMM float64) handbook {
+	if row.K > 0 && row.LoverD == 0 && row.BoreMM > 0 {
+		boreMM = row.BoreMM // of a barb: narrower than its pipe
+	}
+	d := boreMM / 1000
+	switch {
+	case row.LoverD > 0:
+		return fromLoverD(row.LoverD, boreMM)
+	case row.K > 0:
+		return fromK(row.K, boreMM)
+	case d <= 0:
+		return handbook{}
+	case row.Kv > 0:
+		return fromK(formula.KvToK(row.Kv, d), boreMM)
+	case row.LossFlow > 0:
+		return fromK(pointK(row.LossFlow, row.LossDropPa/(sheetDensity*formula.Gravity), d), boreMM)
+	}
+	return handbook{}
+}
+
+// sheetDensity is the density of the water a sheet's drops are turned into heads with,
+// kg/m³: at 20 °C, hydraulics by IAPWS-95.
+const sheetDensity = 998.2
+
+// pointK returns K on a bore (m) of what loses a head (m) at a flow (m³/s).
+func pointK(flow, head, bore float64) float64 {
+	return head / (flow * flow * formula.HeadPerFlow2(bore))
+}
+
+// ofDescribed returns what a loss in the words of the description costs; ok is false where it
+// is not of one square law.
+func ofDescribed(l *graph.Loss, boreMM float64) (h handbook, ok bool) {
+	if l.HasK && l.BoreMM > 0 {
+		boreMM = l.BoreMM
+	}
+	switch {
+	case l.None:
+		return handbook{}, true
+	case boreMM <= 0:
+		return handbook{}, false
+	case l.HasK:
+		return fromK(l.K, boreMM), true
+	case l.Kv > 0:
+		return fromK(formula.KvToK(l.Kv, boreMM/1000), boreMM), true
+	case len(l.Points) == 1 && l.Points[0].Flow > 0:
+		return fromK(pointK(l.Points[0].Flow, l.Points[0].Drop.Head(sheetDensity), boreMM/1000), boreMM), true
+	}
+	return handbook{}, false
+}
+
+// bores finds the bore of pipe.
+type bores struct {
+	cat *catalog.Catalog
+	lay *route.Layout
+}
+
+// ofRun returns the bore of a run in mm; 0 where nothing gives one.
+func (b *bores) ofRun(path *route.Path) float64 {
+	switch {
+	case path.Run.BoreMM > 0:
+		return path.Run.BoreMM
+	case path.Pipe.BoreMM > 0:
+		return path.Pipe.BoreMM
+	}
+	return b.ofSize(path.Run.Spec, path.Run.Size)
+}
+
+// ofSize returns the bore in mm of pipe of a size, of the spec where the catalogue has it.
+func (b *bores) ofSize(spec catalog.Spec, size catalog.Size) float64 {
+	specs := []catalog.Spec{spec, catalog.PVCSch40}
+	if size.Metric {
+		specs = []catalog.Spec{spec, catalog.PVCPN16, catalog.PVCPN10}
+	}
+	for _, s := range specs {
+		if row, ok := b.cat.Pipe(s, size); ok && row.BoreMM > 0 {
+			return row.BoreMM
+		}
+	}
+	return size.NominalMM()
+}
+
+// ofPart returns the bore a part's loss stands on: that of a run of its size, else of its size.
+func (b *bores) ofPart(p *graph.Part, fit *route.PartFit) float64 {
+	for i := range b.lay.Paths {
+		r := b.lay.Paths[i].Run
+		if (r.From.Part == p.ID || r.To.Part == p.ID) && (r.Size == fit.Size || fit.Size.IsZero()) {
+			return b.ofRun(&b.lay.Paths[i])
+		}
+	}
+	return b.ofSize(fit.Spec, fit.Size)
+}
+
+// ofFitting returns what a fitting of a path costs, in the direction of the run.
+func (b *bores) ofFitting(path *route.Path, f *route.Fitting) handbook {
+	bore := b.ofRun(path)
+	switch f.Kind {
+	case "reducing-bush", "reducer", "transition":
+		if !f.From.IsZero() && !f.To.IsZero() {
+			h := step(b.near(path, f.From), b.near(path, f.To))
+			return handbook{h.k + f.Row.K, h.lengthM + fromK(f.Row.K, min(b.near(path, f.From), b.near(path, f.To))).lengthM}
+		}
+	}
+	if h := ofRow(&f.Row, bore); h.k != 0 {
+		return h
+	}
+	return fromLoverD(standardLoverD(f.Kind), bore)
+}
+
+// near returns the bore of a size where it meets a run.
+func (b *bores) near(path *route.Path, size catalog.Size) float64 {
+	if size == path.Run.Size {
+		return b.ofRun(path)
+	}
+	return b.ofSize(path.Run.Spec, size)
+}
+
+// step returns what a sudden change from one bore to another costs, on the smaller one.
+func step(fromMM, toMM float64) handbook {
+	switch {
+	case fromMM <= 0 || toMM <= 0 || math.Abs(fromMM-toMM) < 1e-9:
+		return handbook{}
+	case fromMM > toMM:
+		return fromK(formula.Contraction(toMM, fromMM), toMM)
+	}
+	return fromK(formula.Expansion(fromMM, toMM), fromMM)
+}
+
+// isEquipment reports whether a kind has its own drop and no equivalent length.
+func isEquipment(k graph.Kind) bool {
+	switch k {
+	case graph.Tub, graph.Suction, graph.JetGroup, graph.Manifold, graph.Pump, graph.Filter, graph.ElementHeater,
+		graph.HeatPump, graph.DiverterValve, graph.Feeder, graph.SaltCell, graph.OzoneInjector, graph.Blower,
+		graph.AirControl, graph.Strainer:
+		return true
+	}
+	return false
+}
+
+// ofPart returns what a part costs through its run, and of a tee round its corner; zero for
+// equipment and for what stands at the end of a run.
+func (b *bores) lossOf(p *graph.Part, fit *route.PartFit) (through, corner handbook) {
+	if isEquipment(p.Kind) || p.Kind.OnePort() {
+		return handbook{}, handbook{}
+	}
+	bore := b.ofPart(p, fit)
+	if p.Loss != nil {
+		h, _ := ofDescribed(p.Loss, bore)
+		if p.Kind == graph.Tee { // the flow counts it round the corner
+			return handbook{}, h
+		}
+		return h, handbook{}
+	}
+	switch p.Kind {
+	case graph.Tee:
+		run, branch := fit.Row.LoverD, fit.Row.LoverDBranch
+		if run == 0 {
+			run = formula.LoverDTeeRun
+		}
+		if branch == 0 {
+			branch = formula.LoverDTeeBranch
+		}
+		cornerBore := bore
+		if !fit.Branch.IsZero() && fit.Branch != fit.Size {
+			cornerBore = b.ofSize(fit.Spec, fit.Branch)
+		}
+		return fromLoverD(run, bore), fromLoverD(branch, cornerBore)
+	case graph.Reducer, graph.Transition:
+		return b.change(p, fit), handbook{}
+	}
+	return ofRow(&fit.Row, bore), handbook{}
+}
+
+// change returns what a reducer or transition that is a part costs between its two runs.
+func (b *bores) change(p *graph.Part, fit *route.PartFit) handbook {
+	var in, out float64
+	for i := range b.lay.Paths {
+		path := &b.lay.Paths[i]
+		for _, end := range []graph.PortRef{path.Run.From, path.Run.To} {
+			switch {
+			case end.Part != p.ID:
+			case end.Port == graph.In:
+				in = b.ofRun(path)
+			default:
+				out = b.ofRun(path)
+			}
+		}
+	}
+	h, own := step(in, out), fromK(fit.Row.K, min(in, out))
+	return handbook{h.k + own.k, h.lengthM + own.lengthM}
+}
+
+// metres is a length for a reader: "3.048 m".
+func metres(mm float64) string { return fmt.Sprintf("%g m", math.Round(mm)/1000) }

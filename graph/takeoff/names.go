@@ -1,0 +1,114 @@
+package takeoff
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// words turns a kind or style into words: "elbow-90" is "elbow 90".
+func words(kind string) string { return strings.ReplaceAll(kind, "-", " ") }
+
+// sizes writes the size of a part with two: "2 x 1-1/2 in", "1-1/2 in x 50 mm".
+func sizes(a, b catalog.Size) string {
+	switch {
+	case b.IsZero() || a == b:
+		return a.String()
+	case a.IsZero():
+		return b.String()
+	case a.Metric != b.Metric:
+		return a.String() + " x " + b.String()
+	}
+	first, _, _ := strings.Cut(a.String(), " in")
+	first, _, _ = strings.Cut(first, " mm")
+	return first + " x " + b.String()
+}
+
+// endsOf says what the ends of a part are, and of which series: "socket, inch",
+// "spigot/socket, metric", "socket, inch and metric".
+func endsOf(row *catalog.Row, spec catalog.Spec, size catalog.Size) string {
+	if row.Ends == "" {
+		return ""
+	}
+	first, second, two := strings.Cut(row.Ends, "/")
+	ends := row.Ends
+	if two && first == second {
+		ends = first
+	}
+	series := seriesOf(spec, size)
+	if !row.Size2.IsZero() && row.Size.Metric != row.Size2.Metric {
+		series = "inch and metric"
+	}
+	if series == "" {
+		return ends
+	}
+	return ends + ", " + series
+}
+
+func seriesOf(spec catalog.Spec, size catalog.Size) string {
+	switch {
+	case size.IsZero() && spec == "":
+		return ""
+	case size.Metric || size.IsZero() && spec.Family() == catalog.Metric:
+		return "metric"
+	}
+	return "inch"
+}
+
+// fittingName is a fitting as one asks for it: "elbow 90, socket, inch, 1-1/2 in, pvc-sch40".
+func fittingName(kind, style, ends, size string, spec catalog.Spec) string {
+	if style != "" {
+		kind = style
+	}
+	return join(words(kind), ends, size, string(spec))
+}
+
+func join(fields ...string) string {
+	var out []string
+	for _, f := range fields {
+		if f != "" {
+			out = append(out, f)
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// partName is a part as one asks for it.
+func (b *biller) partName(p *graph.Part, fit *route.PartFit, size, ends string) string {
+	what := words(string(p.Kind))
+	if fit.Row.Style != "" {
+		what = words(fit.Row.Style)
+	}
+	switch {
+	case p.Kind == graph.CheckValve:
+		what = checkName(p, fit)
+	case p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 0:
+		what = fmt.Sprintf("jet group of %d", p.Jets.Count)
+	case p.Kind == graph.Tee && !fit.Branch.IsZero() && fit.Branch != fit.Size:
+		what = "reducing tee"
+	case p.Type != "" && fit.Row.Style == "":
+		what += " (" + p.Type + ")"
+	}
+	if isEquipment(p.Kind) && p.Size.IsZero() && p.Kind != graph.HeatPump {
+		return join(what, ends) // it has no size of its own
+	}
+	return join(what, ends, size, string(fit.Spec))
+}
+
+// checkName says which spring: "spring check, opens at 2 psi".
+func checkName(p *graph.Part, fit *route.PartFit) string {
+	switch {
+	case p.Check != nil && p.Check.Style == "swing", fit.Row.Style == "swing-check":
+		return "swing check"
+	case p.Check != nil && p.Check.CrackingSet:
+		return fmt.Sprintf("spring check, opens at %.1f kPa", p.Check.CrackingPa/1000)
+	case p.Type != "" && fit.Row.CrackingPa > 0:
+		return fmt.Sprintf("spring check, opens at %.1f kPa (%s)", fit.Row.CrackingPa/1000, p.Type)
+	case fit.Row.CrackingPa > 0:
+		return fmt.Sprintf("spring check, opens at %.1f kPa", fit.Row.CrackingPa/1000)
+	}
+	return "spring check"
+}

@@ -21,6 +21,8 @@ type view struct {
 func views() []view {
 	return []view{
 		{"schematic", plan.Findings, schematicPages},
+		{"templates", plan.Findings, templatePages},
+		{"cutplan", plan.Lists, cutplanPages},
 	}
 }
 

@@ -1,0 +1,14 @@
+package drawing
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/render/cutplan"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// cutplanPages draws how the pieces come out of the stock.
+func cutplanPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	return cutplan.Draw(cutplan.Input{List: p.Cuts, Job: p.Circuit.Job, Units: units, Page: page}), nil
+}

@@ -1,0 +1,51 @@
+package drawing
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/retrofit"
+	"dryfit/graph/route"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+	"dryfit/render/template"
+)
+
+// templatePages draws the bands to saw old pipe by, at 1:1.
+func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	return template.Draw(template.Input{Cuts: cutsOf(p), Job: p.Circuit.Job, Units: units, Page: page}), nil
+}
+
+// cutsOf returns the cuts through old pipe: of the proposal, else those the description
+// holds.
+func cutsOf(p *plan.Plan) []template.Cut {
+	if p.Proposal == nil {
+		if p.After == nil || p.After.Layout == nil {
+			return nil
+		}
+		return template.OfRemains(p.After.Layout)
+	}
+	if p.Before == nil || p.Before.Layout == nil {
+		return nil
+	}
+	var cuts []template.Cut
+	net := graph.NewNet(p.Before.Circuit)
+	for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
+		if m == nil {
+			continue
+		}
+		if path := pathOf(p.Before.Layout, m.Run); path != nil {
+			cuts = append(cuts, template.OfMarking(*m, path, net.Against(path.Run), len(cuts)+1)...)
+		}
+	}
+	return cuts
+}
+
+func pathOf(lay *route.Layout, run string) *route.Path {
+	for i := range lay.Paths {
+		if lay.Paths[i].Run.ID == run {
+			return &lay.Paths[i]
+		}
+	}
+	return nil
+}

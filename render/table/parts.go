@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
@@ -84,7 +85,7 @@ func stateOf(isNew bool) string {
 func measureMark(i takeoff.Item) string {
 	var notes []string
 	if i.Measure {
-		notes = append(notes, "measure the part first")
+		notes = append(notes, "measure first")
 	}
 	if i.Own {
 		notes = append(notes, "your row")
@@ -139,10 +140,21 @@ func partRows(bill *takeoff.Bill, isNew bool, s Style) [][]string {
 	return rows
 }
 
-// shortWhere names the first places and counts the rest.
+// whereWidth is how many characters of the places are printed on a terminal; the other
+// formats have them all.
+const whereWidth = 36
+
+// shortWhere names as many places as fit and counts the rest.
 func shortWhere(where []string) string {
-	if len(where) > 3 {
-		return strings.Join(where[:3], ", ") + fmt.Sprintf(" and %d more", len(where)-3)
+	text := ""
+	for i, w := range where {
+		if i > 0 && utf8.RuneCountInString(text)+len(w) > whereWidth {
+			return fmt.Sprintf("%s, +%d more", text, len(where)-i)
+		}
+		if i > 0 {
+			text += ", "
+		}
+		text += w
 	}
-	return strings.Join(where, ", ")
+	return text
 }

@@ -10,7 +10,7 @@ import (
 
 // Heights within the strip of a bar, mm.
 const (
-	barH    = 10.0
+	barH    = 11.0
 	aboveMM = 2.0 // over the bar
 	callMM  = 5.5 // more, where pieces are too narrow to be written on
 	markMM  = 5.0 // under the bar, for the running marks
@@ -24,11 +24,18 @@ const (
 func (d *drawing) bar(n int, b takeoff.Bar) row {
 	top := aboveMM
 	for _, p := range b.Pieces {
-		if _, _, ok := d.sizes(p); !ok {
+		if d.written(p, scene.Point{}) == nil {
 			top = aboveMM + callMM
 		}
 	}
-	return row{height: top + barH + markMM + 1.5, draw: func(at scene.Point, width float64) []scene.Item {
+	marks := markMM
+	if d.turned(b) {
+		for _, m := range d.marks(b, func(mm float64) float64 { return mm }) {
+			marks = math.Max(marks, 3.2+scene.TextWidth(m.text, runEm, false))
+		}
+		marks = math.Max(marks, 3.2+scene.TextWidth("left "+d.text(b.OffcutMM), runEm, false))
+	}
+	return row{height: top + barH + marks + 1.5, draw: func(at scene.Point, width float64) []scene.Item {
 		first, second := d.barWords(n, b)
 		second, size := sheet.Shrink(second, lenEm, 1.8, barX-2, false)
 		items := []scene.Item{
@@ -39,14 +46,55 @@ func (d *drawing) bar(n int, b takeoff.Bar) row {
 	}}
 }
 
-// sizes returns how large the number and the length of a piece can stand on it, one over
-// the other; ok is false where it is too narrow for either to be read.
-func (d *drawing) sizes(piece int) (number, length float64, ok bool) {
-	const leastNumber, leastLength = 2.6, 2.0
+// written writes a piece's number and length on it, about the middle of the bar at c: one
+// over the other, else along the bar's height; nil where it is too narrow for either to be
+// read.
+func (d *drawing) written(piece int, c scene.Point) []scene.Item {
+	const leastNumber, leastLength, leastTurned = 2.6, 2.0, 1.9
+	number, length := d.number(piece), d.text(d.length[piece])
 	w := d.length[piece]/d.per - 0.9
-	number = math.Min(numEm, w/scene.TextWidth(d.number(piece), 1, true))
-	length = math.Min(lenEm, w/scene.TextWidth(d.text(d.length[piece]), 1, false))
-	return number, length, number >= leastNumber && length >= leastLength
+	n := math.Min(numEm, w/scene.TextWidth(number, 1, true))
+	l := math.Min(lenEm, w/scene.TextWidth(length, 1, false))
+	text := func(dy float64, words string, em float64, bold bool, tag string) scene.Text {
+		return scene.Text{At: scene.Point{X: c.X, Y: c.Y + dy}, Text: words, SizeMM: em, Bold: bold, Anchor: scene.Centre, Middle: true, Tag: tag}
+	}
+	if n >= leastNumber && l >= leastLength {
+		return []scene.Item{text(-2, number, n, true, "piece"), text(2.1, length, l, false, "length")}
+	}
+	both := number + ": " + length
+	em := math.Min(math.Min(smallEm, (w+0.4)/1.05), (barH-0.6)/scene.TextWidth(both, 1, true))
+	if em < leastTurned {
+		return nil
+	}
+	t := text(0, both, em, true, "piece")
+	t.TurnDeg = 90
+	return []scene.Item{t}
+}
+
+// marks are the running marks of a bar: where each piece ends.
+func (d *drawing) marks(b takeoff.Bar, x func(float64) float64) []call {
+	var out []call
+	pos := 0.0
+	for i, n := range b.Pieces {
+		pos += d.length[n]
+		if i < len(b.Pieces)-1 || b.OffcutMM > 0.05 {
+			out = append(out, call{x(pos), d.text(pos)})
+		}
+		pos += d.in.List.KerfMM
+	}
+	return out
+}
+
+// turned reports whether the running marks stand so close that they have to be turned.
+func (d *drawing) turned(b takeoff.Bar) bool {
+	marks := d.marks(b, func(mm float64) float64 { return mm / d.per })
+	centres := spread(marks, scene.Box{MinX: -10, MaxX: 1000}, func(t string) float64 { return scene.TextWidth(t, runEm, false) })
+	for i, m := range marks {
+		if math.Abs(centres[i]-m.x) > 5 {
+			return true
+		}
+	}
+	return false
 }
 
 // drawBar draws a bar with its upper left corner at at. Labels stay within the width.
@@ -54,24 +102,22 @@ func (d *drawing) drawBar(at scene.Point, b takeoff.Bar, width float64) []scene.
 	x := func(mm float64) float64 { return at.X + mm/d.per }
 	box := scene.Box{MinX: at.X, MinY: at.Y, MaxX: x(b.StockMM), MaxY: at.Y + barH}
 	var items, over []scene.Item
-	var calls, marks []call
+	var calls []call
 	pos := 0.0
 	for i, n := range b.Pieces {
 		end := pos + d.length[n]
-		mid := (x(pos) + x(end)) / 2
-		if number, length, ok := d.sizes(n); ok {
-			over = append(over,
-				scene.Text{At: scene.Point{X: mid, Y: at.Y + 3.3}, Text: d.number(n), SizeMM: number, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "piece"},
-				scene.Text{At: scene.Point{X: mid, Y: at.Y + 7.3}, Text: d.text(d.length[n]), SizeMM: length, Anchor: scene.Centre, Middle: true, Tag: "length"})
+		mid := scene.Point{X: (x(pos) + x(end)) / 2, Y: at.Y + barH/2}
+		if words := d.written(n, mid); words != nil {
+			over = append(over, words...)
 		} else {
-			calls = append(calls, call{mid, d.number(n) + ": " + d.text(d.length[n])})
+			calls = append(calls, call{mid.X, d.number(n) + ": " + d.text(d.length[n])})
 		}
-		if last := i == len(b.Pieces)-1; !last || b.OffcutMM > 0.05 {
+		if i < len(b.Pieces)-1 || b.OffcutMM > 0.05 {
 			over = append(over, d.cut(x(end), at.Y)...)
-			marks = append(marks, call{x(end), d.text(end)})
 		}
 		pos = end + d.in.List.KerfMM
 	}
+	marks := d.marks(b, x)
 	if b.OffcutMM > 0.05 {
 		left := scene.Box{MinX: x(b.StockMM - b.OffcutMM), MinY: box.MinY, MaxX: box.MaxX, MaxY: box.MaxY}
 		items = append(items, hatch(left).Tagged("left-over"))
@@ -87,8 +133,8 @@ func (d *drawing) drawBar(at scene.Point, b takeoff.Bar, width float64) []scene.
 	items = append(items, scene.Rect(box.MinX, box.MinY, box.W(), box.H(), scene.Stroke(sheet.Thin)).Tagged("stock"))
 	items = append(items, over...)
 	limit := scene.Box{MinX: at.X - 4, MaxX: at.X + width}
-	items = append(items, callouts(calls, limit, at.Y, -1, smallEm)...)
-	return append(items, callouts(marks, limit, at.Y+barH, 1, runEm)...)
+	items = append(items, callouts(calls, limit, at.Y, -1, smallEm, false)...)
+	return append(items, callouts(marks, limit, at.Y+barH, 1, runEm, d.turned(b))...)
 }
 
 // cut is a saw cut, as wide as the kerf where that can be seen.
@@ -104,9 +150,14 @@ type call struct {
 }
 
 // callouts writes the texts in a row over (side -1) or under (side 1) the edge at y, each as
-// near its place as the others let it, with a leader.
-func callouts(calls []call, limit scene.Box, y float64, side, em float64) []scene.Item {
-	centres := spread(calls, limit, em)
+// near its place as the others let it, with a leader; turned, they stand along the pipe's
+// cross-section.
+func callouts(calls []call, limit scene.Box, y float64, side, em float64, turned bool) []scene.Item {
+	width := func(t string) float64 { return scene.TextWidth(t, em, false) }
+	if turned {
+		width = func(string) float64 { return em - 0.2 }
+	}
+	centres := spread(calls, limit, width)
 	var items []scene.Item
 	for i, c := range calls {
 		to := scene.Point{X: centres[i], Y: y + side*2.6}
@@ -114,8 +165,11 @@ func callouts(calls []call, limit scene.Box, y float64, side, em float64) []scen
 		if side > 0 {
 			from.Y = y + 1
 		}
-		items = append(items, scene.Line(from, to, scene.Stroke(sheet.Hair)).Tagged("leader"),
-			scene.Text{At: scene.Point{X: to.X, Y: to.Y + side*(em*0.5+0.2)}, Text: c.text, SizeMM: em, Anchor: scene.Centre, Middle: true, Tag: "call"})
+		t := scene.Text{At: scene.Point{X: to.X, Y: to.Y + side*(em*0.5+0.2)}, Text: c.text, SizeMM: em, Anchor: scene.Centre, Middle: true, Tag: "call"}
+		if turned {
+			t.At.Y, t.TurnDeg, t.Anchor = to.Y+side*0.4, 90, scene.End
+		}
+		items = append(items, scene.Line(from, to, scene.Stroke(sheet.Hair)).Tagged("leader"), t)
 	}
 	return items
 }
@@ -123,7 +177,7 @@ func callouts(calls []call, limit scene.Box, y float64, side, em float64) []scen
 // spread returns where the middles of texts in a row go so that none touches the next and
 // all stay in the limit, moved as little as that allows: texts that push each other form a
 // group, which stands where the mean of its texts' own places puts it.
-func spread(calls []call, limit scene.Box, em float64) []float64 {
+func spread(calls []call, limit scene.Box, width func(string) float64) []float64 {
 	const air = 1.4
 	type group struct {
 		first, last int
@@ -139,7 +193,7 @@ func spread(calls []call, limit scene.Box, em float64) []float64 {
 	widths := make([]float64, len(calls))
 	var groups []group
 	for i, c := range calls {
-		widths[i] = scene.TextWidth(c.text, em, false) + air
+		widths[i] = width(c.text) + air
 		groups = append(groups, place(group{first: i, last: i, width: widths[i], sum: c.x - widths[i]/2}))
 		for n := len(groups) - 1; n > 0; n-- {
 			a, b := groups[n-1], groups[n]

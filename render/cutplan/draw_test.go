@@ -166,7 +166,8 @@ func TestToScale(t *testing.T) {
 func TestSpread(t *testing.T) {
 	limit := scene.Box{MinX: 0, MaxX: 100}
 	calls := []call{{1, "12: 1000"}, {2, "13: 1000"}, {3, "14: 1000"}, {99, "15: 1000"}}
-	at := spread(calls, limit, 2)
+	width := func(t string) float64 { return scene.TextWidth(t, 2, false) }
+	at := spread(calls, limit, width)
 	for i, c := range calls {
 		half := scene.TextWidth(c.text, 2, false) / 2
 		if at[i]-half < limit.MinX || at[i]+half > limit.MaxX {
@@ -176,7 +177,7 @@ func TestSpread(t *testing.T) {
 			t.Errorf("%q at %.1f touches the one before it", c.text, at[i])
 		}
 	}
-	if got := spread([]call{{50, "x"}}, limit, 2)[0]; got != 50 {
+	if got := spread([]call{{50, "x"}}, limit, width)[0]; got != 50 {
 		t.Errorf("a text alone moved to %g", got)
 	}
 }

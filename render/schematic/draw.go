@@ -46,6 +46,7 @@ type drawing struct {
 	common pipeOf
 
 	chosen   sheet.Page // the paper
+	mostRow  float64    // length to which rows are broken, mm; 0: not
 	diagram  *arrange.Diagram
 	order    *arrange.Order
 	items    []scene.Item
@@ -74,7 +75,7 @@ const (
 	goodScale = 0.9
 	leastOnA4 = 0.72
 	foldGain  = 1.12 // how much larger a drawing must become for its rows to be broken again
-	mostRows  = 6
+	mostRows  = 12
 )
 
 // arrange lays the circuit out and labels it: on the smallest sheet and in the fewest rows on
@@ -83,9 +84,9 @@ const (
 // are given more room while that helps.
 func (d *drawing) arrange() {
 	d.room = map[string]float64{}
-	rows := d.choose()
+	d.choose()
 	spread := 1.0
-	d.layOut(spread, rows)
+	d.layOut(spread)
 	if len(d.c.Parts) > mostRelaid {
 		return
 	}
@@ -94,7 +95,7 @@ func (d *drawing) arrange() {
 		if try >= mostTries/2 {
 			spread *= 1.1
 		}
-		d.layOut(spread, rows)
+		d.layOut(spread)
 	}
 	area := d.page(d.chosen).Area()
 	for range strainTries {
@@ -104,10 +105,10 @@ func (d *drawing) arrange() {
 		}
 		was := d.scaleFor(area)
 		d.widen(d.strained)
-		d.layOut(spread, rows)
+		d.layOut(spread)
 		if k := d.scaleFor(area); len(d.overlaps) > 0 || len(d.strained) > had || (k < goodScale && k < was*0.98) {
 			d.room = before
-			d.layOut(spread, rows)
+			d.layOut(spread)
 			return
 		}
 	}
@@ -126,49 +127,46 @@ const (
 	mostRelaid  = 150 // parts a circuit may have to be laid out again for its labels
 )
 
-// choose settles the sheet and into how many rows the lines are broken.
-func (d *drawing) choose() int {
+// choose settles the sheet and how long a row may be.
+func (d *drawing) choose() {
 	pages := []sheet.Page{d.in.Page}
 	if !d.in.Page.Fixed {
 		pages = []sheet.Page{{Format: sheet.A4}, {Format: sheet.A3}}
 	}
 	var areas []scene.Box
-	best := make([]int, len(pages)) // rows
+	best := make([]float64, len(pages)) // length of a row
 	scale := make([]float64, len(pages))
-	width := 0.0
+	length, worse := 0.0, 0
 	for rows := 1; rows <= mostRows; rows++ {
-		d.layOut(1, rows)
-		if areas == nil { // the legend is known now
+		d.mostRow = length / float64(rows) * 1.03
+		d.layOut(1)
+		if rows == 1 { // the legend and the length are known now
 			for _, p := range pages {
 				areas = append(areas, d.page(p).Area())
 			}
+			length = d.bounds().MaxX
 		}
-		w := d.bounds().W()
-		if rows > 1 && w > width-1 {
-			break // nothing left to break
-		}
-		width = w
+		worse++
 		for i, a := range areas {
-			if k := d.scaleFor(a); best[i] == 0 || k > scale[i]*foldGain {
-				best[i], scale[i] = rows, k
+			if k := d.scaleFor(a); rows == 1 || k > scale[i]*foldGain {
+				best[i], scale[i], worse = d.mostRow, k, 0
 			}
 		}
-		if scale[0] >= goodScale {
+		if scale[0] >= goodScale || worse > 1 {
 			break
 		}
 	}
 	for i := range pages {
-		d.chosen = pages[i]
-		if i == len(pages)-1 || scale[i] >= leastOnA4 {
-			return best[i]
+		d.chosen, d.mostRow = pages[i], best[i]
+		if scale[i] >= leastOnA4 {
+			return
 		}
 	}
-	return 1
 }
 
-func (d *drawing) layOut(spread float64, rows int) {
+func (d *drawing) layOut(spread float64) {
 	d.items, d.labels, d.fixed, d.requests = nil, nil, nil, nil
-	d.diagram = arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, Rows: rows, Order: d.order})
+	d.diagram = arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, MostRow: d.mostRow, Order: d.order})
 	d.order = d.diagram.Order
 	d.paint()
 	d.placeLabels()

@@ -74,16 +74,34 @@ func (d *drawing) placeLabels() {
 			d.strained = append(d.strained, r.tag)
 		}
 	}
+	var boxes []scene.Box
 	for i, r := range reqs {
-		if chosen[i] < 0 {
-			continue
-		}
-		p := r.places[chosen[i]]
-		d.write(r, p.Box)
-		if from, to, l := nearest(r, p.Box); l > farOff {
-			d.labels = append(d.labels, scene.Line(from, to, scene.Stroke(sheet.Hair)).Tagged("leader:"+r.tag))
+		if chosen[i] >= 0 {
+			d.write(r, r.places[chosen[i]].Box)
+			boxes = append(boxes, r.places[chosen[i]].Box)
 		}
 	}
+	for i, r := range reqs {
+		if chosen[i] >= 0 {
+			d.leader(r, r.places[chosen[i]].Box, boxes)
+		}
+	}
+}
+
+// leader draws a thin line from a label that stands far off to what it belongs to, unless
+// another label is in its way.
+func (d *drawing) leader(r request, b scene.Box, labels []scene.Box) {
+	from, to, l := nearest(r, b)
+	if l <= farOff {
+		return
+	}
+	line := scene.Empty().Add(from).Add(to).Grow(0.3)
+	for _, o := range labels {
+		if o != b && o.Overlaps(line) {
+			return
+		}
+	}
+	d.labels = append(d.labels, scene.Line(from, to, scene.Stroke(sheet.Hair)).Tagged("leader:"+r.tag))
 }
 
 // nearest returns the shortest way from what a label belongs to to its box.

@@ -12,12 +12,17 @@ import (
 
 const (
 	mostScale  = 1.35 // a small drawing is not blown up further
-	sheetInset = 1.5  // between the drawing and the edge of the free area, mm
+	stillOnA4  = 0.65
+	sheetInset = 1.5 // between the drawing and the edge of the free area, mm
 )
 
 // sheets puts the drawing on paper.
 func (d *drawing) sheets() []*scene.Scene {
 	s := d.page(d.chosen)
+	if !d.in.Page.Fixed && d.chosen.Format == sheet.A4 && d.scaleFor(s.Area()) < stillOnA4 {
+		d.chosen.Format = sheet.A3 // the labels took more room than was foreseen
+		s = d.page(d.chosen)
+	}
 	area := s.Area()
 	k := d.scaleFor(area)
 	b := d.bounds()

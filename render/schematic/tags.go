@@ -7,9 +7,9 @@ import (
 	"dryfit/graph"
 )
 
-// letters are what the tags of each kind begin with. P and V are ISO 14617's and ISA-5.1's
+// tagLetters are what the tags of each kind begin with. P and V are ISO 14617's and ISA-5.1's
 // (from memory), the others common practice, no source.
-var letters = map[graph.Kind]string{
+var tagLetters = map[graph.Kind]string{
 	graph.Tub: "", graph.Suction: "S", graph.JetGroup: "J", graph.Manifold: "M", graph.Pump: "P",
 	graph.Filter: "F", graph.ElementHeater: "E", graph.HeatPump: "HP", graph.Tee: "T",
 	graph.GateValve: "V", graph.BallValve: "V", graph.ButterflyValve: "V", graph.CheckValve: "CV",
@@ -27,14 +27,14 @@ func Tags(c *graph.Circuit) map[string]string {
 	tags := map[string]string{}
 	taken := map[string]bool{}
 	for _, p := range c.Parts {
-		if l := letters[p.Kind]; l != "" && isTag(p.ID, l) && !taken[strings.ToUpper(p.ID)] {
+		if l := tagLetters[p.Kind]; l != "" && isTag(p.ID, l) && !taken[strings.ToUpper(p.ID)] {
 			tags[p.ID] = strings.ToUpper(p.ID)
 			taken[tags[p.ID]] = true
 		}
 	}
 	next := map[string]int{}
 	for _, p := range c.Parts {
-		l := letters[p.Kind]
+		l := tagLetters[p.Kind]
 		if l == "" || tags[p.ID] != "" {
 			continue
 		}

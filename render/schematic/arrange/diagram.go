@@ -15,8 +15,9 @@ type Measure struct {
 	Run func(r *graph.Run) (length, height float64)
 	// Spread widens the distances where labels found no place; 1 is close.
 	Spread float64
-	// Rows says into how many rows the longest lines may be broken; 0 means 1.
-	Rows int
+	// MostRow is the length to which the rows of the main lines are broken where they can be,
+	// mm; 0: they are not broken.
+	MostRow float64
 	// Order is what an earlier Diagram of the same circuit found; nil: Graphviz is asked.
 	Order *Order
 }
@@ -93,7 +94,7 @@ func New(c *graph.Circuit, m Measure) *Diagram {
 	b.setRisers()
 	b.rank()
 	b.columns()
-	b.fold(max(1, m.Rows))
+	b.fold()
 	b.rows()
 	b.returns()
 	b.routes()

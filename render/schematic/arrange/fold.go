@@ -2,32 +2,30 @@ package arrange
 
 import "math"
 
-// fold breaks the longest rows so that the widest is as narrow as it can be made with the
-// number of rows. A row is broken only where no other line bridges the break; the pipe there
-// is led back to the left below what hangs on the row.
-func (b *builder) fold(rows int) {
-	for range rows - 1 {
-		var widest *line
-		for _, l := range b.lines {
-			if (l.kind == loop || l.carry != nil) && !l.hang && (widest == nil || l.x1 > widest.x1) {
-				widest = l
-			}
+// fold breaks the rows of main lines that are a good deal longer than they should be. A row is broken only
+// where no other line bridges the break; the pipe there is led back to the left below what
+// hangs on the row, and the rest goes on in a row of its own.
+func (b *builder) fold() {
+	if b.m.MostRow <= 0 {
+		return
+	}
+	for i := 0; i < len(b.lines); i++ { // split puts the rest next
+		l := b.lines[i]
+		if l.kind != loop || l.hang || l.x1 <= 1.3*b.m.MostRow {
+			continue
 		}
-		if widest == nil {
-			return
-		}
-		at := b.breakAt(widest)
+		at := b.breakAt(l)
 		if at < 0 {
-			return
+			continue
 		}
-		b.split(widest, at)
+		b.split(l, at)
 		b.setParents()
 		b.columns()
 	}
 }
 
-// breakAt returns the index of the part in the row after which it is best broken, -1 where it
-// can't be: the break nearest to the middle that nothing bridges.
+// breakAt returns the index of the part in the row after which it is broken: of the breaks
+// that nothing bridges the nearest to the length wanted; -1 where there is none.
 func (b *builder) breakAt(l *line) int {
 	index := map[*Node]int{}
 	for i, n := range l.row {
@@ -55,9 +53,7 @@ func (b *builder) breakAt(l *line) int {
 		if p == nil || direct(p.Run) {
 			continue
 		}
-		left := l.row[i].At.X + l.row[i].Symbol.Out
-		right := l.x1 - left
-		if off := math.Abs(left - right); off < least {
+		if off := math.Abs(l.row[i].At.X + l.row[i].Symbol.Out - b.m.MostRow); off < least {
 			best, least = i, off
 		}
 	}

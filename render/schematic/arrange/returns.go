@@ -32,6 +32,7 @@ func (b *builder) returns() {
 			continue
 		}
 		if l.drop {
+			l.y = l.start.At.Y
 			back = append(back, l)
 			continue
 		}

@@ -82,6 +82,9 @@ func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64
 	for _, t := range taken {
 		top, bottom = min(top, t.MinY), max(bottom, t.MaxY)
 	}
+	if len(taken) == 0 {
+		return foot
+	}
 	shift := 0.0
 	if !math.IsInf(foot, -1) {
 		shift = foot + 2*rowGap - top

@@ -13,14 +13,23 @@ type Place struct {
 	Box   scene.Box
 	Cost  float64
 	Parts []scene.Box // what the label covers, where that is much less than Box; nil: Box
+	Keys  []int       // of Parts, or shorter: parts with the same key, not 0, may lie on each other
 }
 
-// boxes returns what a label covers at the place.
-func (p *Place) boxes() []scene.Box {
+// parts returns what a label covers at the place.
+func (p *Place) parts() []scene.Box {
 	if p.Parts != nil {
 		return p.Parts
 	}
 	return []scene.Box{p.Box}
+}
+
+// key returns the key of a part.
+func (p *Place) key(i int) int {
+	if i < len(p.Keys) {
+		return p.Keys[i]
+	}
+	return 0
 }
 
 // passes bounds how often labels are moved out of each other's way.
@@ -33,7 +42,7 @@ const passes = 6
 func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
 	g := newGrid(labels)
 	for _, b := range fixed {
-		g.add(b, -1)
+		g.add(b, -1, 0)
 	}
 	chosen = make([]int, len(labels))
 	for i := range labels {
@@ -104,6 +113,7 @@ type grid struct {
 type entry struct {
 	box   scene.Box
 	owner int // label, or -1
+	key   int
 }
 
 func newGrid(labels [][]Place) *grid {
@@ -117,13 +127,13 @@ func newGrid(labels [][]Place) *grid {
 }
 
 func (g *grid) put(p *Place, owner int) {
-	for _, b := range p.boxes() {
-		g.add(b, owner)
+	for i, b := range p.parts() {
+		g.add(b, owner, p.key(i))
 	}
 }
 
 func (g *grid) take(p *Place, owner int) {
-	for _, b := range p.boxes() {
+	for _, b := range p.parts() {
 		g.remove(b, owner)
 	}
 }
@@ -131,19 +141,22 @@ func (g *grid) take(p *Place, owner int) {
 // coveredBy is the area of all a label covers that others cover, mm²; counting stops
 // beyond enough.
 func (g *grid) coveredBy(p *Place, self int, enough float64) float64 {
-	if p.Parts == nil {
-		return g.covered(p.Box, self)
-	}
 	sum := 0.0
-	for _, b := range p.Parts {
-		if sum += g.covered(b, self); sum > max(enough, 0) {
+	for i, b := range p.parts() {
+		if sum += g.covered(b, self, p.key(i)); sum > max(enough, 0) {
 			break
 		}
 	}
 	return sum
 }
 
+// farthest bounds where a box may stand, mm: what lies beyond is on no sheet.
+const farthest = 1e5
+
 func (g *grid) each(b scene.Box, f func(key [2]int)) {
+	if !(b.MinX > -farthest && b.MinY > -farthest && b.MaxX < farthest && b.MaxY < farthest) {
+		return // nor is what is no number
+	}
 	x0, x1 := int(math.Floor(b.MinX/g.cell)), int(math.Floor(b.MaxX/g.cell))
 	y0, y1 := int(math.Floor(b.MinY/g.cell)), int(math.Floor(b.MaxY/g.cell))
 	for x := x0; x <= x1; x++ {
@@ -153,8 +166,8 @@ func (g *grid) each(b scene.Box, f func(key [2]int)) {
 	}
 }
 
-func (g *grid) add(b scene.Box, owner int) {
-	g.each(b, func(k [2]int) { g.cells[k] = append(g.cells[k], entry{b, owner}) })
+func (g *grid) add(b scene.Box, owner, key int) {
+	g.each(b, func(k [2]int) { g.cells[k] = append(g.cells[k], entry{b, owner, key}) })
 }
 
 func (g *grid) remove(b scene.Box, owner int) {
@@ -162,7 +175,7 @@ func (g *grid) remove(b scene.Box, owner int) {
 		list := g.cells[k]
 		for i, e := range list {
 			if e.owner == owner {
-				g.cells[k] = append(list[:i:i], list[i+1:]...)
+				g.cells[k] = append(list[:i], list[i+1:]...)
 				return
 			}
 		}
@@ -171,11 +184,11 @@ func (g *grid) remove(b scene.Box, owner int) {
 
 // covered returns the area of b that others cover, mm²; what lies in several cells counts
 // once for each, which only makes a bad place worse.
-func (g *grid) covered(b scene.Box, self int) float64 {
+func (g *grid) covered(b scene.Box, self, key int) float64 {
 	sum := 0.0
 	g.each(b, func(k [2]int) {
 		for _, e := range g.cells[k] {
-			if e.owner == self && self >= 0 {
+			if (e.owner == self && self >= 0) || (key != 0 && e.key == key) {
 				continue
 			}
 			w := math.Min(b.MaxX, e.box.MaxX) - math.Max(b.MinX, e.box.MinX)

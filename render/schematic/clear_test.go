@@ -1,0 +1,149 @@
+package schematic
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"dryfit/render/scene"
+)
+
+// inked is what the check knows of one thing on the sheet, from the finished scene alone.
+type inked struct {
+	tag   string
+	boxes []scene.Box
+}
+
+// straights returns the upright boxes of a shape's straight pieces (of curves, their ends'
+// box), without its line width.
+func straights(s scene.Shape) []scene.Box {
+	var out []scene.Box
+	for _, p := range s.Paths {
+		at := p.Start
+		add := func(q scene.Point) {
+			out = append(out, scene.Empty().Add(at).Add(q).Grow(s.Style.StrokeMM/2))
+			at = q
+		}
+		for _, g := range p.Segments {
+			add(g.To)
+		}
+		if p.Closed {
+			add(p.Start)
+		}
+	}
+	return out
+}
+
+// letters is the box of a text without the white above and below its letters.
+func letters(x scene.Text) scene.Box {
+	b := scene.Empty()
+	for _, p := range x.Corners() {
+		b = b.Add(p)
+	}
+	return scene.Box{MinX: b.MinX + 0.1, MinY: b.MinY + 0.05*b.H(), MaxX: b.MaxX - 0.1, MaxY: b.MaxY - 0.12*b.H()}
+}
+
+// No label may touch another label, a pipe, a sign, an arrow, a cut mark or a leader.
+// It is checked on the finished page, not by what the layout believes.
+func TestNoLabelTouchesAnything(t *testing.T) {
+	for _, d := range everyDrawing(t) {
+		pages := Draw(d.in)
+		if len(pages) == 0 {
+			t.Errorf("%s: no page", d.name)
+		}
+		for _, page := range pages {
+			var labels, things []inked
+			for _, it := range page.Items {
+				switch it := it.(type) {
+				case scene.Text:
+					if strings.HasPrefix(it.Tag, "label:") {
+						labels = append(labels, inked{it.Tag, []scene.Box{letters(it)}})
+					}
+				case scene.Shape:
+					for _, p := range []string{"run:", "symbol:", "flow:", "cut:", "leader:"} {
+						if strings.HasPrefix(it.Tag, p) {
+							things = append(things, inked{it.Tag, straights(it)})
+						}
+					}
+				}
+			}
+			if len(labels) < 5 || len(things) < 10 {
+				t.Errorf("%s: only %d labels and %d shapes found", d.name, len(labels), len(things))
+			}
+			for i, a := range labels {
+				for _, b := range labels[i+1:] {
+					if a.boxes[0].Overlaps(b.boxes[0]) {
+						t.Errorf("%s: labels %s and %s overlap", d.name, a.tag, b.tag)
+					}
+				}
+				for _, b := range things {
+					if strings.HasPrefix(b.tag, "leader:") && "label:"+strings.TrimPrefix(b.tag, "leader:") == a.tag {
+						continue
+					}
+					for _, box := range b.boxes {
+						if a.boxes[0].Overlaps(box) {
+							t.Errorf("%s: label %s lies over %s", d.name, a.tag, b.tag)
+							break
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// No pipe runs along another, and none through a sign that it does not end at.
+func TestPipesKeepApart(t *testing.T) {
+	type piece struct {
+		run  string
+		a, b scene.Point
+	}
+	for _, d := range everyDrawing(t) {
+		dr := newDrawing(d.in)
+		dr.arrange()
+		var pieces []piece
+		for _, p := range dr.diagram.Pipes {
+			for k := 1; k < len(p.Points); k++ {
+				a, b := p.Points[k-1], p.Points[k]
+				if math.Abs(a.X-b.X) > 0.01 && math.Abs(a.Y-b.Y) > 0.01 {
+					t.Errorf("%s: %s runs slanting from %v to %v", d.name, p.Run.ID, a, b)
+				}
+				pieces = append(pieces, piece{p.Run.ID, a, b})
+			}
+		}
+		for i, p := range pieces {
+			pb := scene.Empty().Add(p.a).Add(p.b).Grow(0.3)
+			for _, q := range pieces[i+1:] {
+				qb := scene.Empty().Add(q.a).Add(q.b).Grow(0.3)
+				w := math.Min(pb.MaxX, qb.MaxX) - math.Max(pb.MinX, qb.MinX)
+				h := math.Min(pb.MaxY, qb.MaxY) - math.Max(pb.MinY, qb.MinY)
+				if p.run != q.run && w > 0 && h > 0 && math.Max(w, h) > 2 {
+					t.Errorf("%s: %s and %s run along each other at %v", d.name, p.run, q.run, p.a)
+				}
+			}
+		}
+		for _, n := range dr.diagram.Nodes {
+			if n == dr.diagram.Tub {
+				continue
+			}
+			box := n.Symbol.BoxAt(n.At, n.Way).Grow(-0.5)
+			for _, p := range dr.diagram.Pipes {
+				if p.From == n || p.To == n {
+					continue
+				}
+				for k := 1; k < len(p.Points); k++ {
+					if scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1).Overlaps(box) {
+						t.Errorf("%s: %s runs through %s", d.name, p.Run.ID, n.Part.ID)
+					}
+				}
+			}
+		}
+		for i, n := range dr.diagram.Nodes {
+			for _, m := range dr.diagram.Nodes[i+1:] {
+				if n != dr.diagram.Tub && m != dr.diagram.Tub && n.Symbol.BoxAt(n.At, n.Way).Grow(-0.2).Overlaps(m.Symbol.BoxAt(m.At, m.Way).Grow(-0.2)) {
+					t.Errorf("%s: %s and %s stand on each other", d.name, n.Part.ID, m.Part.ID)
+				}
+			}
+		}
+	}
+}

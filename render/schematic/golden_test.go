@@ -1,0 +1,56 @@
+package schematic
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"dryfit/render/scene"
+)
+
+var update = flag.Bool("update", false, "rewrite golden files")
+
+// The examples of this folder are drawn to the same bytes every time. Look at a golden file
+// before it is committed.
+func TestGoldenDrawings(t *testing.T) {
+	files, err := filepath.Glob("testdata/*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no examples (%v)", err)
+	}
+	want := map[string]bool{}
+	for _, file := range files {
+		pages := Draw(Input{Circuit: read(t, file)})
+		if len(pages) != 1 {
+			t.Errorf("%s: %d pages, want 1", file, len(pages))
+			continue
+		}
+		got := scene.SVG(pages[0])
+		if again := scene.SVG(Draw(Input{Circuit: read(t, file)})[0]); !bytes.Equal(got, again) {
+			t.Errorf("%s: drawn differently the second time", file)
+		}
+		golden := file[:len(file)-len(".toml")] + ".svg"
+		want[golden] = true
+		if *update {
+			if err := os.WriteFile(golden, got, 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		old, err := os.ReadFile(golden)
+		if err != nil {
+			t.Error(err)
+			continue
+		}
+		if !bytes.Equal(got, old) {
+			t.Errorf("%s differs; run with -update and look at it", golden)
+		}
+	}
+	goldens, _ := filepath.Glob("testdata/*.svg")
+	for _, g := range goldens {
+		if !want[g] {
+			t.Errorf("%s belongs to no example", g)
+		}
+	}
+}

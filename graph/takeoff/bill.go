@@ -66,15 +66,31 @@ func (b *biller) add(l line) {
 	for i := range b.lines {
 		o := &b.lines[i]
 		if o.Name == l.Name && o.Kind == l.Kind && o.Spec == l.Spec && o.size == l.size && o.Size == l.Size && o.New == l.New && o.Removed == l.Removed &&
-			o.Unit == l.Unit && o.row == l.row && o.K == l.K && o.BranchK == l.BranchK && o.Price == l.Price && o.Code == l.Code {
+			o.Unit == l.Unit && o.row == l.row && o.sameLoss(&l) && o.Price == l.Price && o.Code == l.Code {
 			o.Quantity += l.Quantity
 			o.Spare += l.Spare
 			o.Where = append(o.Where, l.Where...)
 			o.ids = append(o.ids, l.ids...)
+			o.K, o.EquivalentLengthM = max(o.K, l.K), max(o.EquivalentLengthM, l.EquivalentLengthM)
 			return
 		}
 	}
 	b.lines = append(b.lines, l)
+}
+
+// sameLoss reports whether two lines cost the water the same. A change of bore costs by the
+// way of the water: the greater of the two is printed.
+func (l *line) sameLoss(o *line) bool {
+	switch l.Kind {
+	case "reducing-bush", "reducer", "transition":
+		return true
+	}
+	return l.K == o.K && l.BranchK == o.BranchK
+}
+
+// twoEnds reports whether a kind joins two sizes or families.
+func twoEnds(k graph.Kind) bool {
+	return k == graph.Reducer || k == graph.Transition || k == graph.Barb
 }
 
 func compareItems(a, b Item) int {
@@ -110,6 +126,9 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 		return
 	}
 	fit := lay.Fits[p.ID]
+	if twoEnds(p.Kind) && fit.Row.Spec != "" {
+		fit.Spec, fit.Size = fit.Row.Spec, fit.Row.Size // whichever way round it was written
+	}
 	at := bores{cat: b.bores.cat, lay: lay}
 	through, corner := at.lossOf(p, &fit)
 	size := fit.Size.String()
@@ -124,7 +143,7 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 		Item: Item{
 			Kind: string(p.Kind), Spec: fit.Spec, Size: size, Ends: ends, Quantity: 1, Unit: "pc",
 			EquivalentLengthM: through.lengthM, K: through.k, BranchLengthM: corner.lengthM, BranchK: corner.k,
-			Source: sourceOf(&fit.Row, p.Loss), Own: fit.Row.Own, New: p.New(), Removed: removed,
+			Source: partSource(p, &fit.Row), Own: fit.Row.Own, New: p.New(), Removed: removed,
 			Measure: p.New() && fit.Row.Measure && p.LengthMM == 0, Where: []string{p.ID},
 		},
 		size: fit.Size, ids: []string{p.ID}, row: fit.Row.Name,
@@ -165,6 +184,22 @@ func (b *biller) addFittings() {
 			})
 		}
 	}
+}
+
+// partSource names who says what a part is and costs: the description alone, for equipment
+// it says all of.
+func partSource(p *graph.Part, row *catalog.Row) string {
+	described := p.Loss != nil
+	switch {
+	case p.Pump != nil:
+		described = len(p.Pump.Speeds) > 0 && !p.Pump.TypeSaid
+	case p.Jets != nil:
+		described = described || p.Jets.Rated != nil || p.Jets.BoreMM > 0
+	}
+	if described && isEquipment(p.Kind) {
+		return "the description"
+	}
+	return sourceOf(row, p.Loss)
 }
 
 // sourceOf names who says what a part is and costs.

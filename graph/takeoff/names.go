@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -69,7 +70,7 @@ func fittingName(kind, style, ends, size string, spec catalog.Spec) string {
 func join(fields ...string) string {
 	var out []string
 	for _, f := range fields {
-		if f != "" {
+		if f != "" && !slices.Contains(out, f) { // hose is named once
 			out = append(out, f)
 		}
 	}
@@ -92,8 +93,14 @@ func (b *biller) partName(p *graph.Part, fit *route.PartFit, size, ends string) 
 	case p.Type != "" && fit.Row.Style == "":
 		what += " (" + p.Type + ")"
 	}
-	if isEquipment(p.Kind) && p.Size.IsZero() && p.Kind != graph.HeatPump {
+	switch {
+	case p.Kind == graph.HeatPump && size != "":
+		return join(what, "ports "+size)
+	case isEquipment(p.Kind) && p.Size.IsZero():
 		return join(what, ends) // it has no size of its own
+	}
+	if ends == what+", "+seriesOf(fit.Spec, fit.Size) { // "union, union, inch"
+		ends = seriesOf(fit.Spec, fit.Size)
 	}
 	return join(what, ends, size, string(fit.Spec))
 }

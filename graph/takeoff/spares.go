@@ -77,6 +77,9 @@ func (b *biller) addSpare(kind string, row *catalog.Row, spec catalog.Spec, size
 		l := &b.lines[i]
 		if l.New && l.Kind == kind && l.size == size && l.Spec == spec && l.Unit == "pc" {
 			l.Spare += n
+			if l.Quantity == 0 {
+				l.Where = append(l.Where, where)
+			}
 			return
 		}
 	}

@@ -9,8 +9,8 @@ import (
 // UnitBranch is the name of the total of a unit's branch.
 const UnitBranch = "unit's branch"
 
-// totals returns the equivalent length of every run that carries water, and of the unit's
-// branch, by the handbook; and the sum of all runs. Where pipe leaves or enters the tub,
+// totals returns the equivalent length of every run that water flows in (of every run with
+// water where there is no pump), and of the unit's branch, by the handbook; and the sum of all runs. Where pipe leaves or enters the tub,
 // that loss is among the fittings.
 //
 // A part that stands in line counts with the run that leads to it. A tee counts through its
@@ -20,9 +20,11 @@ func (b *biller) totals() ([]Total, float64) {
 	var out []Total
 	sum := 0.0
 	at := map[string]int{}
+	net := graph.NewNet(b.lay.Circuit)
+	still := len(b.lay.Circuit.Pumps()) == 0
 	for i := range b.lay.Paths {
 		path := &b.lay.Paths[i]
-		if b.carriesAir(path.Run) {
+		if net.IsAir(path.Run) || !still && !net.Flows(path.Run) {
 			continue
 		}
 		t := Total{Name: path.Run.ID, PipeM: path.LengthMM / 1000, FittingsM: b.fittingsLength(path)}
@@ -47,15 +49,6 @@ func (b *biller) totals() ([]Total, float64) {
 }
 
 func (b *biller) part(id string) *graph.Part { return b.lay.Circuit.Part(id) }
-
-func (b *biller) carriesAir(r *graph.Run) bool {
-	for _, end := range []graph.PortRef{r.From, r.To} {
-		if p := b.part(end.Part); p != nil && p.IsAir(end.Port) {
-			return true
-		}
-	}
-	return false
-}
 
 // fittingsLength is the equivalent length of a run's fittings and of the parts that count with it.
 func (b *biller) fittingsLength(path *route.Path) float64 {

@@ -23,6 +23,7 @@ func views() []view {
 		{"schematic", plan.Findings, schematicPages},
 		{"templates", plan.Findings, templatePages},
 		{"cutplan", plan.Lists, cutplanPages},
+		{"labels", plan.Lists | plan.Flows, labelPages},
 	}
 }
 

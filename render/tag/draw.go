@@ -1,0 +1,178 @@
+package tag
+
+import (
+	"math"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// Input is what the labels are drawn from.
+type Input struct {
+	Labels []Label
+	Job    graph.Job
+	Page   sheet.Page // zero: A4 landscape
+}
+
+// Least size of one label, mm; they are made larger to fill the sheet.
+const (
+	leastW = 60.0
+	leastH = 30.0
+	insetW = 2.5 // from a cut line to what is written
+)
+
+// Draw returns the sheets of labels; none where there are none.
+func Draw(in Input) []*scene.Scene {
+	if len(in.Labels) == 0 {
+		return nil
+	}
+	area := page(in, 1, 1).Area()
+	columns, rows := int(area.W()/leastW), int(area.H()/leastH)
+	w, h := area.W()/float64(columns), area.H()/float64(rows)
+	each := columns * rows
+	of := (len(in.Labels) + each - 1) / each
+	var out []*scene.Scene
+	for n := range of {
+		s := page(in, n+1, of)
+		at := s.Area()
+		labels := in.Labels[n*each : min((n+1)*each, len(in.Labels))]
+		used := (len(labels) + columns - 1) / columns
+		s.Add(grid(at, columns, used, w, h, len(labels)-(used-1)*columns)...)
+		for i, l := range labels {
+			x, y := at.MinX+float64(i%columns)*w, at.MinY+float64(i/columns)*h
+			s.Add(l.draw(scene.Box{MinX: x + insetW, MinY: y + insetW, MaxX: x + w - insetW, MaxY: y + h - insetW})...)
+		}
+		out = append(out, s.Scene)
+	}
+	return out
+}
+
+func page(in Input, n, of int) *sheet.Sheet {
+	h := sheet.HeadOf(in.Job, "Labels")
+	h.Sheet, h.Of, h.Scale = n, of, "1:1"
+	s := sheet.New(in.Page.Format, in.Page.Orientation, h)
+	star, valve := false, false
+	for _, l := range in.Labels {
+		star = star || !l.Valve && len(l.Head) > 0 && l.Head[len(l.Head)-1] == '*'
+		valve = valve || l.Valve
+	}
+	notes := []string{"Cut along the dashed lines. Stick on each piece as it is cut; tie on each valve."}
+	if star {
+		notes = append(notes, "*: measure the part first, the length hangs on it.")
+	}
+	if valve {
+		notes = append(notes, "Valves: how each stands in normal use, mode by mode.")
+	}
+	s.Notes(notes...)
+	return s
+}
+
+// grid is the cut lines round the labels: whole rows, and the last one as far as it is used.
+func grid(at scene.Box, columns, rows int, w, h float64, last int) []scene.Item {
+	line := func(x0, y0, x1, y1 float64) scene.Item {
+		return scene.Line(scene.Point{X: x0, Y: y0}, scene.Point{X: x1, Y: y1}, scene.Dashed(sheet.Hair, 3, 1.5)).Tagged("cut-line")
+	}
+	wide := columns
+	if rows == 1 {
+		wide = last
+	}
+	var out []scene.Item
+	for r := range rows + 1 {
+		n := wide
+		if r == rows {
+			n = last
+		}
+		y := at.MinY + float64(r)*h
+		out = append(out, line(at.MinX, y, at.MinX+float64(n)*w, y))
+	}
+	for c := range wide + 1 {
+		n := rows
+		if c > last {
+			n = rows - 1
+		}
+		x := at.MinX + float64(c)*w
+		out = append(out, line(x, at.MinY, x, at.MinY+float64(n)*h))
+	}
+	return out
+}
+
+// Sizes of what is written, mm.
+const (
+	bigEm   = 11.0
+	headEm  = 5.0
+	subEm   = 3.2
+	whereEm = 3.0
+	leastEm = 1.9
+)
+
+// draw writes a label in a box.
+func (l Label) draw(b scene.Box) []scene.Item {
+	var items []scene.Item
+	put := func(x, y float64, text string, em, width float64, bold bool, tag string) {
+		text, em = sheet.Shrink(text, em, leastEm, width, bold)
+		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Middle: true, Tag: tag})
+	}
+	const topH = 11.0
+	big, em := sheet.Shrink(l.Big, bigEm, leastEm, b.W()*0.42, true)
+	wide := math.Max(scene.TextWidth(big, em, true)+5, topH)
+	frame := scene.Rect(b.MinX, b.MinY, wide, topH, scene.Stroke(sheet.Thin))
+	if l.Valve { // a plate with cut corners: valves are told from pieces at a glance
+		const c = 2.2
+		x0, y0, x1, y1 := b.MinX, b.MinY, b.MinX+wide, b.MinY+topH
+		frame = scene.Polygon([]scene.Point{{X: x0 + c, Y: y0}, {X: x1 - c, Y: y0}, {X: x1, Y: y0 + c}, {X: x1, Y: y1 - c},
+			{X: x1 - c, Y: y1}, {X: x0 + c, Y: y1}, {X: x0, Y: y1 - c}, {X: x0, Y: y0 + c}}, scene.Stroke(sheet.Thick))
+	}
+	items = append(items, frame.Tagged("plate"),
+		scene.Text{At: scene.Point{X: b.MinX + wide/2, Y: b.MinY + topH/2}, Text: big, SizeMM: em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "big"})
+	x := b.MinX + wide + 2.5
+	right := b.MaxX - x
+	if l.Sub == "" {
+		put(x, b.MinY+topH/2, l.Head, headEm, right, true, "head")
+	} else {
+		put(x, b.MinY+3.6, l.Head, headEm, right, true, "head")
+		put(x, b.MinY+8.9, l.Sub, subEm, right, false, "sub")
+	}
+	low := scene.Box{MinX: b.MinX, MinY: b.MinY + topH + 1.5, MaxX: b.MaxX, MaxY: b.MaxY}
+	if l.Valve {
+		return append(items, l.table(low)...)
+	}
+	step := low.H() / float64(max(len(l.Lines), 3))
+	for i, t := range l.Lines {
+		put(low.MinX, low.MinY+(float64(i)+0.5)*step, t, whereEm, low.W(), false, "where")
+	}
+	return items
+}
+
+// table writes the positions, a line a mode, as large as they go.
+func (l Label) table(b scene.Box) []scene.Item {
+	const most, air = 7.0, 1.3
+	rows := l.Modes
+	if n := int(b.H() / (leastEm * air)); len(rows) > n {
+		rows = append(append([]Setting{}, rows[:n-1]...), Setting{"more", "see the valve schedule"})
+	}
+	if len(rows) == 0 {
+		return nil
+	}
+	step := math.Min(b.H()/float64(len(rows)), most)
+	em := math.Min(step/air, 4.6)
+	name, place := 0.0, 0.0
+	for _, s := range rows {
+		name = math.Max(name, scene.TextWidth(s.Mode, em, false))
+		place = math.Max(place, scene.TextWidth(s.Position, em, true))
+	}
+	const between = 3.0
+	if whole := name + between + place; whole > b.W() {
+		name = math.Max(math.Min(name, b.W()*0.45), b.W()-between-place)
+	}
+	var items []scene.Item
+	top := b.MinY + (b.H()-step*float64(len(rows)))/2
+	for i, s := range rows {
+		y := top + (float64(i)+0.5)*step
+		mode, size := sheet.Shrink(s.Mode, em, leastEm, name, false)
+		items = append(items, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: mode, SizeMM: size, Middle: true, Tag: "mode"})
+		text, size := sheet.Shrink(s.Position, em, leastEm, b.W()-name-between, true)
+		items = append(items, scene.Text{At: scene.Point{X: b.MinX + name + between, Y: y}, Text: text, SizeMM: size, Bold: true, Middle: true, Tag: "position"})
+	}
+	return items
+}

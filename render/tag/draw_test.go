@@ -1,0 +1,168 @@
+package tag
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+var update = flag.Bool("update", false, "rewrite golden files")
+
+// circuit has a valve of every kind; invented.
+func circuit() *graph.Circuit {
+	pump := &graph.Part{ID: "pump", Kind: graph.Pump, Pump: &graph.PumpData{Speeds: []graph.Speed{{Name: "low"}, {Name: "high"}}}}
+	v := func(id string, k graph.Kind, at graph.Opening) *graph.Part {
+		return &graph.Part{ID: id, Kind: k, Valve: &graph.ValveData{Position: at, PositionSet: true}}
+	}
+	div := v("diverter", graph.DiverterValve, 1)
+	div.Valve.Ways = []graph.DiverterWay{{Port: "jets", Open: 1}, {Port: "footwell", Open: 0.3}}
+	return &graph.Circuit{
+		Parts: []*graph.Part{pump, v("v1", graph.BallValve, 1), v("bypass-of-the-unit", graph.GateValve, 0.35), v("v3", graph.ButterflyValve, 0), div,
+			{ID: "check", Kind: graph.CheckValve, Check: &graph.CheckData{Style: "spring"}},
+			{ID: "drain", Kind: graph.DrainValve}, {ID: "bleed", Kind: graph.AirBleed}, {ID: "union", Kind: graph.Union}},
+		Modes: []graph.Mode{
+			{Name: "low", Speeds: map[string]string{"pump": "low"}},
+			{Name: "high", Speeds: map[string]string{"pump": "high"}, Positions: map[string]graph.Opening{"v3": 1}},
+			{Name: "unit off for the summer", Positions: map[string]graph.Opening{"v1": 0, "v3": 1}},
+		},
+	}
+}
+
+func labels(units quantity.System) []Label {
+	var pieces []route.Piece
+	for n := 1; n <= 24; n++ {
+		pieces = append(pieces, route.Piece{Number: n * n, CutMM: 61.3 * float64(n), Spec: "pvc-sch40", Size: catalog.Size{Nominal: 1.5}, Measure: n%2 == 0,
+			Run:  &graph.Run{ID: "from-unit-to-the-second-tee-of-the-bypass"},
+			From: route.End{Joint: 2 * n, Fitting: "elbow-90 at bend 2 of from-unit-to-the-second-tee-of-the-bypass"}, To: route.End{Joint: 2*n + 1, Fitting: "v2.in"}})
+	}
+	c := circuit()
+	var solved []hydraulic.Solution
+	for i, m := range c.Modes {
+		solved = append(solved, hydraulic.Solution{Mode: m, Parts: []hydraulic.PartFlow{{Part: c.Part("check"), State: []string{"shut", "lifting", "lifting"}[i]}}})
+	}
+	tags := map[string]string{"v1": "V1", "bypass-of-the-unit": "V2", "v3": "V3", "diverter": "DV1", "check": "CV1", "drain": "D1", "bleed": "AB1"}
+	return append(OfPieces(pieces, units), OfValves(c, tags, solved)...)
+}
+
+func input() Input {
+	return Input{Labels: labels(quantity.MetricSystem), Job: graph.Job{Name: "Invented job: a tub by the shed", Date: "2026-04-18"}}
+}
+
+func TestGolden(t *testing.T) {
+	want := map[string]bool{}
+	for i, s := range Draw(input()) {
+		file := filepath.Join("testdata", fmt.Sprintf("labels-%d.svg", i+1))
+		want[file] = true
+		got := scene.SVG(s)
+		if *update {
+			if err := os.WriteFile(file, got, 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		if old, err := os.ReadFile(file); err != nil {
+			t.Error(err)
+		} else if !bytes.Equal(old, got) {
+			t.Errorf("%s differs; run with -update and look at it", file)
+		}
+	}
+	files, _ := filepath.Glob("testdata/*.svg")
+	for _, f := range files {
+		if !want[f] {
+			t.Errorf("%s belongs to no test", f)
+		}
+	}
+}
+
+// The positions are those of the description in each mode, and the checks' those solved.
+func TestPositions(t *testing.T) {
+	want := map[string]string{
+		"V1":  "low OPEN/high OPEN/unit off for the summer SHUT",
+		"V2":  "every mode 35 % open",
+		"V3":  "low SHUT/high OPEN/unit off for the summer OPEN",
+		"DV1": "every mode jets OPEN, footwell 30 % open",
+		"CV1": "low stays shut/high lifts/unit off for the summer lifts",
+		"D1":  "every mode SHUT",
+		"AB1": "every mode SHUT",
+	}
+	for _, l := range labels(quantity.MetricSystem) {
+		if !l.Valve {
+			continue
+		}
+		var got []string
+		for _, s := range l.Modes {
+			got = append(got, s.Mode+" "+s.Position)
+		}
+		if g := strings.Join(got, "/"); g != want[l.Big] {
+			t.Errorf("%s: %q, want %q", l.Big, g, want[l.Big])
+		}
+		delete(want, l.Big)
+	}
+	if len(want) > 0 {
+		t.Errorf("no label for %v", want)
+	}
+}
+
+// Every label is on a sheet once; no text touches another, a cut line or the frame; nothing
+// is smaller than 1.9 mm.
+func TestNothingOverlaps(t *testing.T) {
+	for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
+		for _, page := range []sheet.Page{{}, {Orientation: sheet.Portrait, Fixed: true}, {Format: sheet.A3, Fixed: true}} {
+			in := input()
+			in.Labels, in.Page = labels(units), page
+			big := map[string]int{}
+			for _, s := range Draw(in) {
+				var texts []scene.Text
+				var lines []scene.Box
+				for _, it := range s.Items {
+					switch it := it.(type) {
+					case scene.Text:
+						texts = append(texts, it)
+						if it.Tag == "big" {
+							big[it.Text]++
+						}
+						if it.SizeMM < leastEm {
+							t.Errorf("%q is %g mm", it.Text, it.SizeMM)
+						}
+					case scene.Shape:
+						if it.Tag == "cut-line" {
+							lines = append(lines, scene.Bounds(it))
+						}
+					}
+				}
+				for i, a := range texts {
+					for _, b := range texts[:i] {
+						if scene.Bounds(a).Overlaps(scene.Bounds(b)) {
+							t.Errorf("%q and %q overlap", a.Text, b.Text)
+						}
+					}
+					for _, l := range lines {
+						if scene.Bounds(a).Overlaps(l) {
+							t.Errorf("%q lies on a cut line", a.Text)
+						}
+					}
+				}
+			}
+			if len(big) != len(in.Labels) {
+				t.Errorf("%d labels drawn, want %d", len(big), len(in.Labels))
+			}
+			for text, n := range big {
+				if n != 1 {
+					t.Errorf("label %q is drawn %d times", text, n)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,159 @@
+package tag
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+)
+
+// Label is what one label says.
+type Label struct {
+	Big   string    // number of the piece or tag of the valve
+	Head  string    // its length, or what kind of valve
+	Sub   string    // size and pipe, or the valve's id
+	Lines []string  // where it goes
+	Modes []Setting // of a valve
+	Valve bool
+}
+
+// Setting is a valve's position in a mode.
+type Setting struct{ Mode, Position string }
+
+// OfPieces returns a label for every piece, in their order.
+func OfPieces(pieces []route.Piece, units quantity.System) []Label {
+	var out []Label
+	for _, p := range pieces {
+		l := Label{Big: fmt.Sprint(p.Number), Head: quantity.Format(p.CutMM, quantity.Length, units),
+			Sub: strings.TrimSpace(fmt.Sprintf("%s  %s", p.Size, p.Spec))}
+		if p.Measure {
+			l.Head += " *"
+		}
+		l.Lines = append(l.Lines, end(p.From), end(p.To))
+		if p.Run != nil {
+			l.Lines = append(l.Lines, fmt.Sprintf("run %s", p.Run.ID))
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+func end(e route.End) string {
+	if e.Joint == 0 {
+		return e.Fitting
+	}
+	return fmt.Sprintf("J%d  %s", e.Joint, e.Fitting)
+}
+
+// OfValves returns a label for every valve of a circuit: hand valves, checks, diverters,
+// drains and air bleeds, in the order of the description. tags are by id. solutions, one
+// for each mode, say how the checks stand; without them the positions alone are said.
+func OfValves(c *graph.Circuit, tags map[string]string, solutions []hydraulic.Solution) []Label {
+	var out []Label
+	for _, p := range c.Parts {
+		if !isValve(p.Kind) {
+			continue
+		}
+		l := Label{Big: tags[p.ID], Head: kindWords(p), Valve: true}
+		if !strings.EqualFold(l.Big, p.ID) {
+			l.Sub = p.ID
+		}
+		if l.Big == "" {
+			l.Big, l.Sub = p.ID, ""
+		}
+		l.Modes = settings(c, p, solutions)
+		out = append(out, l)
+	}
+	return out
+}
+
+func isValve(k graph.Kind) bool {
+	return k.IsHandValve() || k == graph.CheckValve || k == graph.DiverterValve || k == graph.DrainValve || k == graph.AirBleed
+}
+
+func kindWords(p *graph.Part) string {
+	words := strings.ReplaceAll(string(p.Kind), "-", " ")
+	if p.Kind == graph.CheckValve {
+		style := "spring"
+		if p.Check != nil && p.Check.Style != "" {
+			style = p.Check.Style
+		}
+		words = style + " check"
+	}
+	return words
+}
+
+// settings says how a valve stands in each mode; once where it is the same in all.
+func settings(c *graph.Circuit, p *graph.Part, solutions []hydraulic.Solution) []Setting {
+	switch p.Kind {
+	case graph.DrainValve, graph.AirBleed:
+		return []Setting{{"every mode", "SHUT"}}
+	case graph.DiverterValve:
+		return []Setting{{"every mode", ways(p)}}
+	}
+	var out []Setting
+	for _, m := range c.AllModes() {
+		out = append(out, Setting{m.Name, position(p, m, solutions)})
+	}
+	for _, s := range out {
+		if s.Position != out[0].Position {
+			return out
+		}
+	}
+	if len(out) > 1 {
+		return []Setting{{"every mode", out[0].Position}}
+	}
+	return out
+}
+
+// position is how a hand valve is set, or how a check is found, in a mode.
+func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution) string {
+	if p.Kind == graph.CheckValve {
+		for i := range solutions {
+			if solutions[i].Mode.Name != m.Name {
+				continue
+			}
+			if f := solutions[i].Part(p.ID); f != nil {
+				return map[string]string{"shut": "stays shut", "lifting": "lifts", "open": "open"}[f.State]
+			}
+		}
+		return "by itself"
+	}
+	at := graph.Opening(1)
+	if p.Valve != nil && p.Valve.PositionSet {
+		at = p.Valve.Position
+	}
+	if said, ok := m.Positions[p.ID]; ok {
+		at = said
+	}
+	if at >= 1 && p.Valve != nil && p.Valve.Kv > 0 {
+		return "SET, Kv " + quantity.Trim(quantity.Round(p.Valve.Kv, 1))
+	}
+	return opening(at)
+}
+
+func opening(at graph.Opening) string {
+	switch {
+	case at <= 0:
+		return "SHUT"
+	case at >= 1:
+		return "OPEN"
+	}
+	return quantity.Trim(math.Round(float64(at)*100)) + " % open"
+}
+
+// ways says how far each outlet of a diverter is open.
+func ways(p *graph.Part) string {
+	if p.Valve == nil || len(p.Valve.Ways) == 0 {
+		return "all ways OPEN"
+	}
+	var out []string
+	for _, w := range p.Valve.Ways {
+		out = append(out, w.Port+" "+opening(w.Open))
+	}
+	return strings.Join(out, ", ")
+}

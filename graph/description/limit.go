@@ -49,10 +49,11 @@ func positive(what string, bounds ...bound) limit {
 	return limit{what: what, positive: true, bounds: bounds}
 }
 
-// The one table of what is plausible.
+// The one table of what is plausible. Runs and flows reach beyond tubs, so that the worked
+// examples of textbooks can be written down: three pipes of 80 to 150 m, a line of 300 m.
 var (
 	legLength     = positive("a leg", within(quantity.Length, "0 mm", "100 m"))
-	runLength     = plausible("the length of a run", within(quantity.Length, "0 mm", "100 m"))
+	runLength     = plausible("the length of a run", within(quantity.Length, "0 mm", "1000 m"))
 	partLength    = plausible("the length of a part", within(quantity.Length, "0 mm", "5 m"))
 	portPlace     = plausible("the place of a port", within(quantity.Length, "0 mm", "10 m"))
 	boreWidth     = positive("a bore", within(quantity.Length, "0 mm", "500 mm"))
@@ -71,8 +72,8 @@ var (
 	ratedAir      = plausible("the temperature of the air", within(quantity.Temperature, "-40 °C", "60 °C"))
 	density       = positive("a density", within(quantity.Density, "500 kg/m3", "2000 kg/m3"))
 	viscosity     = positive("a viscosity", within(quantity.Viscosity, "0 Pa s", "0.1 Pa s"))
-	flow          = positive("a flow", within(quantity.Flow, "0 m3/h", "200 m3/h"))
-	curveFlow     = plausible("a flow", within(quantity.Flow, "0 m3/h", "200 m3/h"))
+	flow          = positive("a flow", within(quantity.Flow, "0 m3/h", "1500 m3/h"))
+	curveFlow     = plausible("a flow", within(quantity.Flow, "0 m3/h", "1500 m3/h"))
 	drop          = plausible("a drop", within(quantity.Pressure, "0 bar", "20 bar"), within(quantity.Head, "0 m", "200 m"))
 	pumpHead      = plausible("a pump's head", within(quantity.Head, "0 m", "100 m"), within(quantity.Pressure, "0 bar", "10 bar"))
 	suctionHead   = plausible("an NPSH", within(quantity.Head, "0 m", "20 m"), within(quantity.Pressure, "0 bar", "2 bar"))

@@ -178,9 +178,6 @@ func (r *reader) checkRun(v value, d *draft, what string) {
 		d.Removed = false // so that its ends are not reported open
 		r.fail(c, "write existing = true as well", "%s is removed but was never there", what)
 	}
-	if c, ok := v.in("remains-of"); ok && d.Existing && d.RemainsOf != "" {
-		r.fail(c, "leave existing out of what remains of it", "%s was there before, so it can't be what remains of another run", what)
-	}
 	r.runPipe(v, d, what)
 }
 

@@ -1,0 +1,374 @@
+package takeoff
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+func bill(t testing.TB, c *graph.Circuit) *Bill {
+	t.Helper()
+	return NewBill(c, route.Lay(c.At(graph.After)), route.Lay(c.At(graph.Before)))
+}
+
+// item returns the one item of a kind and size of the new or existing work.
+func item(t *testing.T, b *Bill, isNew bool, kind, size, unit string) Item {
+	t.Helper()
+	var found []Item
+	for _, i := range b.Items {
+		if i.Kind == kind && i.New == isNew && i.Size == size && i.Unit == unit && !i.Removed {
+			found = append(found, i)
+		}
+	}
+	if len(found) != 1 {
+		t.Fatalf("%d items of kind %q, size %q, unit %q, new %v: %+v", len(found), kind, size, unit, isNew, found)
+	}
+	return found[0]
+}
+
+func near(got, want, tol float64) bool { return math.Abs(got-want) <= tol }
+
+// Counted by hand from testdata/plug-in.toml. Take-offs: tee and elbow 1-1/2 in of ASTM D2467
+// (handbook copy), 1 in to the socket stop. Cement: 10.52 ml and primer 5.26 ml a socket, from
+// a cement maker's table, half as much again.
+func TestPlugInCountedByHand(t *testing.T) {
+	b := bill(t, demo(t, "../../testdata/plug-in.toml"))
+	const half = "1-1/2 in"
+	for _, c := range []struct {
+		kind, size, unit string
+		quantity, spare  float64
+		price            string
+	}{
+		{"barb", "1-1/2 in x 38 mm", "pc", 2, 0, "2.60"},
+		{"tee", half, "pc", 2, 0, "3.10"},
+		{"ball-valve", half, "pc", 3, 0, "15.20"}, // no spare valves
+		{"union", half, "pc", 2, 0, "6.70"},
+		{"elbow-90", half, "pc", 2, 1, "1.80"}, // one bend in to-unit, one in from-unit; one spare for up to five
+		{"heat-pump", half, "pc", 1, 0, "980.00"},
+		{"o-ring", half, "pc", 0, 2, ""},
+		{"hose-clip", "38 mm", "pc", 4, 0, ""}, // two hoses, two ends each
+		{"pipe", half, "bar", 1, 0, "11.40"},   // 397 mm of 3 m are left: more than a tenth of 2587 mm
+		{"pipe", "38 mm", "coil", 1, 0, "9.90"},
+		{"pipe", "38 mm", "m", 2.5, 0, ""},
+		// 4 · (120-25.4) + (140-25.4) + (357-25.4) + (900-25.4) + 80 + 80 + (557-25.4) + (120-25.4) + (127-25.4)
+		{"pipe", half, "m", 2.587, 0, ""},
+		{"insulation", half, "m", 1.257 + 0.08 + 0.08 + 0.677, 0, ""},
+		{"pipe-clip", half, "pc", 2, 0, ""}, // to-unit and from-unit; the rest is shorter than a quarter of 1.53 m
+		{"valve-support", half, "pc", 3, 0, ""},
+		{"cement", "", "tin", 2, 1, ""}, // 24 sockets · 10.52 ml · 1.5 = 378.7 ml in tins of 250 ml
+		{"primer", "", "tin", 1, 0, ""}, // 24 · 5.26 · 1.5 = 189.4 ml
+	} {
+		i := item(t, b, true, c.kind, c.size, c.unit)
+		if !near(i.Quantity, c.quantity, 1e-6) || i.Spare != c.spare || i.Price != c.price {
+			t.Errorf("%s %s: %g %s, spare %g, price %q; want %g, %g, %q", c.kind, c.size, i.Quantity, i.Unit, i.Spare, i.Price, c.quantity, c.spare, c.price)
+		}
+		if i.Source == "" || len(i.Where) == 0 {
+			t.Errorf("%s %s: no source or place: %+v", c.kind, c.size, i)
+		}
+	}
+	if i := item(t, b, true, "cement", "", "tin"); !strings.Contains(i.Name, "379 ml") || !slices.Contains(i.Where, "24 sockets 1-1/2 in") {
+		t.Errorf("cement: %+v", i)
+	}
+	if i := item(t, b, true, "elbow-90", half, "pc"); !i.Measure || i.Ends != "socket, inch" || !slices.Equal(i.Where, []string{"bend 1 of from-unit", "bend 1 of to-unit"}) {
+		t.Errorf("elbow: %+v", i)
+	}
+	if i := item(t, b, true, "ball-valve", half, "pc"); i.Measure { // its length was measured
+		t.Errorf("the valves were measured: %+v", i)
+	}
+	for _, i := range b.Items {
+		if !i.New && (i.Kind == "barb" || i.Kind == "tee" || i.Kind == "heat-pump") {
+			t.Errorf("listed as existing: %+v", i)
+		}
+		if i.New && (i.Kind == "pump" || i.Kind == "filter" || i.Kind == "element-heater") {
+			t.Errorf("listed as new: %+v", i)
+		}
+	}
+}
+
+// Added by hand, with Crane's L/D (TP-410, 2009) on the mean bore of 1-1/2 in Schedule 40,
+// 40.44 mm: two tees round the corner 60, two ball valves 3, two elbows 30; unions nothing.
+func TestUnitBranchAddedByHand(t *testing.T) {
+	b := bill(t, demo(t, "../../testdata/plug-in.toml"))
+	at := slices.IndexFunc(b.Totals, func(x Total) bool { return x.Name == UnitBranch })
+	if at < 0 {
+		t.Fatal("no total of the unit's branch")
+	}
+	got := b.Totals[at]
+	wantPipe := 0.140 + 1.257 + 0.080 + 0.080 + 0.677 + 0.127
+	wantFittings := (2*60 + 2*3 + 2*30) * 0.04044
+	if !near(got.PipeM, wantPipe, 1e-9) || !near(got.FittingsM, wantFittings, 1e-9) {
+		t.Errorf("unit's branch %+v, want pipe %.3f m and fittings %.4f m", got, wantPipe, wantFittings)
+	}
+	sum := 0.0
+	for _, x := range b.Totals {
+		if x.Name != UnitBranch {
+			sum += x.PipeM + x.FittingsM
+		}
+	}
+	if !near(sum, b.TotalEquivalentLengthM, 1e-9) {
+		t.Errorf("the runs add up to %g m, the bill says %g m", sum, b.TotalEquivalentLengthM)
+	}
+}
+
+// Published: "PVC - equivalent length friction loss in fittings", a table for solvent-weld
+// fittings, ft of same-size pipe. A fitting's loss is rarely known to better than 20 %.
+func TestEquivalentLengthsAgainstPublishedTable(t *testing.T) {
+	const ft = 0.3048
+	for _, c := range []struct {
+		size                        float64
+		elbow90, elbow45, teeBranch float64
+	}{
+		{1, 2.5, 1.4, 6.0}, {1.25, 3.8, 1.8, 7.0}, {1.5, 4.0, 2.1, 8.0}, {2, 5.7, 2.6, 12}, {2.5, 6.9, 3.1, 15}, {3, 7.9, 4.0, 16},
+	} {
+		size := catalog.Size{Nominal: c.size}
+		pipe, _ := catalog.Embedded().Pipe(catalog.PVCSch40, size)
+		for _, f := range []struct {
+			kind   string
+			branch bool
+			want   float64
+		}{{"elbow-90", false, c.elbow90}, {"elbow-45", false, c.elbow45}, {"tee", true, c.teeBranch}} {
+			row, ok := catalog.Embedded().Fitting(f.kind, catalog.PVCSch40, size)
+			if !ok {
+				t.Fatalf("no %s %s", f.kind, size)
+			}
+			got := ofRow(&row, pipe.BoreMM)
+			if f.branch {
+				got = fromLoverD(row.LoverDBranch, pipe.BoreMM)
+			}
+			if !near(got.lengthM, f.want*ft, 0.2*f.want*ft) {
+				t.Errorf("%s %s: %.2f m, the table has %.2f m", f.kind, size, got.lengthM, f.want*ft)
+			}
+		}
+	}
+}
+
+// Printed K of Crane TP-410 (2009), as worked out from its rounded f_T: tolerance 5 %.
+func TestHandbookK(t *testing.T) {
+	for _, c := range []struct{ loverD, boreMM, want float64 }{
+		{30, 40.9, 0.60}, {16, 40.9, 0.32}, {20, 40.9, 0.40}, {60, 40.9, 1.20}, {8, 40.9, 0.16}, {3, 40.9, 0.06},
+		{30, 52.5, 0.57}, {16, 52.5, 0.30}, {20, 52.5, 0.38}, {60, 52.5, 1.13}, {100, 52.5, 1.9}, {45, 52.5, 0.85},
+	} {
+		if got := fromLoverD(c.loverD, c.boreMM).k; !near(got, c.want, 0.05*c.want) {
+			t.Errorf("L/D %g in %g mm: K %.3f, want %.3f", c.loverD, c.boreMM, got, c.want)
+		}
+	}
+}
+
+// cutIn is an old line cut open for two tees and a bypass, written out in full, invented.
+const cutIn = `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["suction", "return"]
+
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+curve = [["0 m3/h", "10 m"], ["20 m3/h", "2 m"]]
+
+[[part]]
+id = "old-valve"
+kind = "gate-valve"
+existing = true
+removed = true
+
+[[part]]
+id = "tee-a"
+kind = "tee"
+
+[[part]]
+id = "tee-b"
+kind = "tee"
+
+[[part]]
+id = "check"
+kind = "check-valve"
+type = "my check"
+
+[[part]]
+id = "v1"
+kind = "ball-valve"
+
+[[part]]
+id = "v2"
+kind = "ball-valve"
+
+[[part]]
+id = "unit"
+kind = "heat-pump"
+ports-size = "1 1/2 in"
+flow = { least = "2.8 m3/h", rated = "4.2 m3/h", most = "8.4 m3/h" }
+loss = { flow = "4.2 m3/h", drop = "6 kPa" }
+
+[[run]]
+id = "suction"
+from = "tub.suction"
+to = "pump.in"
+existing = true
+legs = ["down 300 mm", "right 200 mm"]
+
+[[run]]
+id = "line"
+from = "pump.out"
+to = "old-valve.in"
+existing = true
+removed = true
+legs = ["right 900 mm"]
+
+[[run]]
+id = "line-end"
+from = "old-valve.out"
+to = "tub.return"
+existing = true
+removed = true
+legs = ["right 600 mm", "up 300 mm"]
+
+[[run]]
+id = "line-1"
+from = "pump.out"
+to = "tee-a.run-in"
+existing = true
+remains-of = "line"
+legs = ["right 500 mm"]
+
+[[run]]
+id = "bypass-in"
+from = "tee-a.run-out"
+to = "check.in"
+legs = ["right 150 mm"]
+
+[[run]]
+id = "bypass-out"
+from = "check.out"
+to = "tee-b.run-in"
+legs = ["right 150 mm"]
+
+[[run]]
+id = "line-2"
+from = "tee-b.run-out"
+to = "tub.return"
+existing = true
+remains-of = "line"
+legs = ["right 400 mm", "up 300 mm"]
+
+[[run]]
+id = "to-unit"
+from = "tee-a.branch"
+to = "v1.in"
+size = "1 1/2 in"
+through-wall = true
+outside = true
+legs = ["front 300 mm", "right 100 mm", "front 500 mm"]
+
+[[run]]
+id = "unit-in"
+from = "v1.out"
+to = "unit.in"
+size = "1 1/2 in"
+length = "200 mm"
+
+[[run]]
+id = "unit-out"
+from = "unit.out"
+to = "v2.in"
+size = "1 1/2 in"
+length = "200 mm"
+
+[[run]]
+id = "from-unit"
+from = "v2.out"
+to = "tee-b.branch"
+size = "1 1/2 in"
+legs = ["back 500 mm", "right 100 mm", "back 300 mm"]
+
+[catalog]
+
+[[catalog.check-valve]]
+name = "my check"
+style = "spring-check"
+size = "2 in"
+length = "120 mm"
+socket = "38 mm"
+ends = "union"
+k = 4.2
+cracking = "1.5 psi"
+rating = "10 bar"
+source = "its data sheet"
+
+[prices]
+v1 = "30.00"
+ball-valve = "20.00"
+`
+
+func TestCutInCountedByHand(t *testing.T) {
+	b := bill(t, read(t, "cut-in.toml", cutIn))
+	for _, c := range []struct {
+		kind, size, unit string
+		quantity, spare  float64
+	}{
+		{"elbow-90", "1-1/2 in", "pc", 4, 1},
+		{"reducing-bush", "2 x 1-1/2 in", "pc", 2, 0},
+		{"coupling", "2 in", "pc", 0, 4},      // two cuts, two couplings each
+		{"slip-coupling", "2 in", "pc", 0, 2}, // and a repair coupling each
+		{"wall-sleeve", "1-1/2 in", "pc", 1, 0},
+		{"insulation", "1-1/2 in", "m", 0.9, 0},
+		{"check-valve", "2 in", "pc", 1, 0},
+		{"o-ring", "2 in", "pc", 0, 2},
+	} {
+		i := item(t, b, true, c.kind, c.size, c.unit)
+		if !near(i.Quantity, c.quantity, 1e-9) || i.Spare != c.spare {
+			t.Errorf("%s %s: %g, spare %g; want %g, %g\n%+v", c.kind, c.size, i.Quantity, i.Spare, c.quantity, c.spare, i)
+		}
+	}
+	check := item(t, b, true, "check-valve", "2 in", "pc")
+	if !check.Own || check.K != 4.2 || !strings.Contains(check.Source, "its data sheet") {
+		t.Errorf("the user's row is not named or not used: %+v", check)
+	}
+	// of two valves of a kind one has a price of its own
+	prices := map[string]string{}
+	removed := 0
+	for _, i := range b.Items {
+		if i.Kind == "ball-valve" {
+			prices[strings.Join(i.Where, " ")] = i.Price
+		}
+		if i.Removed {
+			removed++
+			if i.New || i.Kind != "gate-valve" {
+				t.Errorf("taken out: %+v", i)
+			}
+		}
+	}
+	if prices["v1"] != "30.00" || prices["v2"] != "20.00" || len(prices) != 2 {
+		t.Errorf("prices of the valves: %v", prices)
+	}
+	if removed != 1 {
+		t.Errorf("%d items taken out, want the gate valve", removed)
+	}
+}
+
+func TestBillIsTheSameEveryTime(t *testing.T) {
+	c := demo(t, "../../testdata/large-circulation.toml")
+	first := bill(t, c)
+	for range 5 {
+		again := bill(t, c)
+		if len(again.Items) != len(first.Items) {
+			t.Fatal("another number of items")
+		}
+		for i := range first.Items {
+			a, b := first.Items[i], again.Items[i]
+			if a.Name != b.Name || a.Quantity != b.Quantity || !slices.Equal(a.Where, b.Where) {
+				t.Fatalf("item %d: %+v, then %+v", i, a, b)
+			}
+		}
+	}
+}

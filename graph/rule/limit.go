@@ -132,10 +132,10 @@ func flowBefore(s *hydraulic.Solution, id string) float64 {
 	return 0
 }
 
-// The greatest velocities, m/s: 6 ft/s and 8 ft/s. Source: see the rule.
+// The greatest velocities, m/s: 6 ft/s and 8 ft/s. Source: see the rule "velocity".
 const (
-	suctionMS  = 6 * 0.3048
-	pressureMS = 8 * 0.3048
+	SuctionVelocity  = 6 * 0.3048
+	PressureVelocity = 8 * 0.3048
 )
 
 func velocity(in *Input, report Report) {
@@ -173,9 +173,9 @@ func velocity(in *Input, report Report) {
 
 func limitMS(r *hydraulic.RunFlow) float64 {
 	if r.Suction {
-		return suctionMS
+		return SuctionVelocity
 	}
-	return pressureMS
+	return PressureVelocity
 }
 
 // mostRiseK is the greatest temperature rise in a unit, K. Source: from memory.

@@ -8,22 +8,20 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
+	"dryfit/graph/rule"
 )
 
 // FlowCSV prints every part and run of every mode and stage, a line each.
 func FlowCSV(p *plan.Plan, _ Style) ([]byte, error) {
 	var rows [][]string
-	for _, stage := range []*plan.Stage{p.Before, p.After} {
-		if stage == nil {
-			continue
-		}
-		for _, sol := range stage.Solutions {
+	for _, st := range stages(p) {
+		for _, sol := range st.stage.Solutions {
 			for _, f := range sol.Parts {
-				rows = append(rows, []string{cell(sol.Mode.Name), string(sol.Stage), "part", cell(f.Part.ID), string(f.Part.Kind),
+				rows = append(rows, []string{cell(sol.Mode.Name), string(st.name), "part", cell(f.Part.ID), string(f.Part.Kind),
 					fixed(f.Flow*3600, 3), fixed(f.Drop/1000, 3), "", "", cell(f.State)})
 			}
 			for _, r := range sol.Runs {
-				rows = append(rows, []string{cell(sol.Mode.Name), string(sol.Stage), "run", cell(r.Run.ID), "",
+				rows = append(rows, []string{cell(sol.Mode.Name), string(st.name), "run", cell(r.Run.ID), "",
 					fixed(r.Flow*3600, 3), fixed(r.Drop/1000, 3), fixed(r.Velocity, 3), fixed(r.Reynolds, 0), ""})
 			}
 		}
@@ -58,6 +56,9 @@ func FlowText(p *plan.Plan, s Style) ([]byte, error) {
 			before = plan.SolutionOf(p.Before, sol.Mode.Name)
 		}
 		b.WriteString("\n" + modeText(p, sol, before, s))
+	}
+	if len(main.Solutions) > 0 {
+		b.WriteString(methodText(&main.Solutions[0]))
 	}
 	return []byte(b.String()), nil
 }
@@ -116,11 +117,15 @@ func runsOfMode(sol *hydraulic.Solution, s Style) string {
 	flow, pressure, speed := s.flowUnit(), s.pressureUnit(), s.speedUnit()
 	var rows [][]string
 	for _, r := range sol.Runs {
-		side := ""
+		side, limit := "", rule.PressureVelocity
 		if r.Suction {
-			side = "suction"
+			side, limit = "suction", rule.SuctionVelocity
 		}
-		rows = append(rows, []string{r.Run.ID, r.Run.Size.String(), fixed(r.BoreMM, 1), flow.text(r.Flow), speed.text(r.Velocity),
+		fast := ""
+		if r.Velocity > limit {
+			fast = "!"
+		}
+		rows = append(rows, []string{r.Run.ID, r.Run.Size.String(), fixed(r.BoreMM, 1), flow.text(r.Flow), fast + speed.text(r.Velocity),
 			fixed(r.Reynolds, 0), pressure.text(r.Drop), pressure.text(r.StaticPa), side})
 	}
 	drop, static := "drop "+pressure.name, pressure.name+" inside"

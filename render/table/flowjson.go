@@ -20,6 +20,7 @@ type modeJSON struct {
 	Residual   float64       `json:"residual_m3_h"`
 	Energy     float64       `json:"energy_error_m"`
 	Iterations int           `json:"iterations"`
+	Heads      []headJSON    `json:"total_dynamic_head_m"`
 	Notes      []findingJSON `json:"notes,omitempty"`
 }
 
@@ -109,21 +110,38 @@ func FlowJSON(p *plan.Plan, s Style) ([]byte, error) {
 		Summary summaryJSON `json:"summary"`
 		Advice  *adviceJSON `json:"advice,omitempty"`
 	}{Modes: []modeJSON{}, Summary: flowSummary(p, s), Advice: advice(p.Advice)}
-	for _, stage := range []*plan.Stage{p.Before, p.After} {
-		if stage == nil {
-			continue
-		}
-		for i := range stage.Solutions {
-			out.Modes = append(out.Modes, modeOf(&stage.Solutions[i], p.Ranges))
+	for _, st := range stages(p) {
+		for i := range st.stage.Solutions {
+			mode := modeOf(&st.stage.Solutions[i], p.Ranges)
+			mode.Stage = string(st.name)
+			out.Modes = append(out.Modes, mode)
 		}
 	}
 	return writeJSON(out)
 }
 
+// named is a stage with its name. Where nothing is new and nothing removed, before and
+// after are one stage under two names.
+type named struct {
+	name  graph.Stage
+	stage *plan.Stage
+}
+
+func stages(p *plan.Plan) []named {
+	var out []named
+	if p.Before != nil {
+		out = append(out, named{graph.Before, p.Before})
+	}
+	if p.After != nil {
+		out = append(out, named{graph.After, p.After})
+	}
+	return out
+}
+
 func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges) modeJSON {
 	out := modeJSON{
 		Mode: sol.Mode.Name, Stage: string(sol.Stage), Parts: []partFlow{}, Runs: []runFlow{},
-		Residual: sol.Residual * 3600, Energy: sol.EnergyError, Iterations: sol.Iterations,
+		Residual: sol.Residual * 3600, Energy: sol.EnergyError, Iterations: sol.Iterations, Heads: heads(sol),
 	}
 	if len(sol.Notes) > 0 {
 		out.Notes = findings(sol.Notes)

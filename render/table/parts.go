@@ -53,9 +53,9 @@ func items(bill *takeoff.Bill) []itemJSON {
 	return out
 }
 
-func totals(bill *takeoff.Bill) []totalJSON {
-	out := make([]totalJSON, 0, len(bill.Totals))
-	for _, t := range bill.Totals {
+func totals(list []takeoff.Total) []totalJSON {
+	out := make([]totalJSON, 0, len(list))
+	for _, t := range list {
 		out = append(out, totalJSON{t.Name, round(t.PipeM, 3), round(t.FittingsM, 3), round(t.PipeM+t.FittingsM, 3)})
 	}
 	return out
@@ -105,12 +105,7 @@ func PartsText(p *plan.Plan, s Style) ([]byte, error) {
 		b.WriteString(grid(s, []string{"qty", "spare", "item", "K", "eq. length", "note", "where"},
 			[]string{"qty", "spare", "K", "eq. length"}, rows) + "\n")
 	}
-	b.WriteString(s.title("Equivalent length"))
-	var rows [][]string
-	for _, t := range p.Bill.Totals {
-		rows = append(rows, []string{t.Name, s.pipeLength(t.PipeM), s.pipeLength(t.FittingsM), s.pipeLength(t.PipeM + t.FittingsM)})
-	}
-	b.WriteString(grid(s, []string{"run", "pipe", "fittings", "together"}, []string{"pipe", "fittings", "together"}, rows))
+	b.WriteString(equivalentText(p, s))
 	fmt.Fprintf(&b, "all together %s\n%s\n", s.pipeLength(p.Bill.TotalEquivalentLengthM), p.Bill.Method)
 	return []byte(b.String()), nil
 }

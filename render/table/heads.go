@@ -1,0 +1,116 @@
+package table
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+)
+
+type headJSON struct {
+	Pump  string        `json:"pump"`
+	Path  string        `json:"path"`
+	Rows  []headRowJSON `json:"rows"`
+	Total float64       `json:"total_m"`
+}
+
+type headRowJSON struct {
+	What string  `json:"what"`
+	Head float64 `json:"head_m"`
+}
+
+func heads(sol *hydraulic.Solution) []headJSON {
+	out := []headJSON{}
+	for _, t := range takeoff.HeadTables(sol) {
+		one := headJSON{Pump: t.Pump, Path: t.Path, Rows: []headRowJSON{}, Total: round(t.TotalM, 4)}
+		for _, r := range t.Rows {
+			one.Rows = append(one.Rows, headRowJSON{r.What, round(r.HeadM, 4)})
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// headText prints what the head of every running pump goes into.
+func headText(sol *hydraulic.Solution, s Style) string {
+	var b strings.Builder
+	for _, t := range takeoff.HeadTables(sol) {
+		if t.PumpM == 0 {
+			continue
+		}
+		fmt.Fprintf(&b, "\nTotal dynamic head of %s: %s, along %s\n", plain(t.Pump), s.head(t.TotalM), plain(t.Path))
+		for _, r := range t.Rows {
+			fmt.Fprintf(&b, "  %-28s %10s  %3s %%\n", r.What, s.head(r.HeadM), fixed(100*r.HeadM/t.PumpM, 0))
+		}
+	}
+	return b.String()
+}
+
+type atModeJSON struct {
+	Mode   string      `json:"mode"`
+	Stage  string      `json:"stage"`
+	Totals []totalJSON `json:"runs"`
+	Total  float64     `json:"total_m"`
+}
+
+type tdhJSON struct {
+	Mode  string     `json:"mode"`
+	Stage string     `json:"stage"`
+	Pumps []headJSON `json:"pumps"`
+}
+
+// PartsJSON prints the bill, the equivalent lengths (of the handbook, and at the flow of
+// every mode) and the total dynamic heads.
+func PartsJSON(p *plan.Plan, _ Style) ([]byte, error) {
+	out := struct {
+		Items  []itemJSON   `json:"items"`
+		Method string       `json:"method"`
+		Totals []totalJSON  `json:"totals"`
+		Total  float64      `json:"total_equivalent_length_m"`
+		AtMode []atModeJSON `json:"equivalent_length_at"`
+		Heads  []tdhJSON    `json:"total_dynamic_head_m"`
+	}{items(p.Bill), p.Bill.Method, totals(p.Bill.Totals), round(p.Bill.TotalEquivalentLengthM, 3), []atModeJSON{}, []tdhJSON{}}
+	if p.After != nil {
+		for i := range p.After.Solutions {
+			sol := &p.After.Solutions[i]
+			at := takeoff.EquivalentAt(p.After.Layout, sol)
+			out.AtMode = append(out.AtMode, atModeJSON{sol.Mode.Name, string(sol.Stage), totals(at.Totals), round(at.TotalM, 3)})
+			out.Heads = append(out.Heads, tdhJSON{sol.Mode.Name, string(sol.Stage), heads(sol)})
+		}
+	}
+	return writeJSON(out)
+}
+
+// equivalentText prints the equivalent lengths of the handbook and at the flow of every mode.
+func equivalentText(p *plan.Plan, s Style) string {
+	header := []string{"run", "pipe", "fittings (handbook)", "together"}
+	right := header[1:]
+	var at []map[string]takeoff.Total
+	if p.After != nil {
+		for i := range p.After.Solutions {
+			sol := &p.After.Solutions[i]
+			by := map[string]takeoff.Total{}
+			for _, t := range takeoff.EquivalentAt(p.After.Layout, sol).Totals {
+				by[t.Name] = t
+			}
+			at = append(at, by)
+			header = append(header, "fittings, "+sol.Mode.Name)
+		}
+		right = header[1:]
+	}
+	var rows [][]string
+	for _, t := range p.Bill.Totals {
+		row := []string{t.Name, s.pipeLength(t.PipeM), s.pipeLength(t.FittingsM), s.pipeLength(t.PipeM + t.FittingsM)}
+		for _, by := range at {
+			text := "-"
+			if one, ok := by[t.Name]; ok {
+				text = s.pipeLength(one.FittingsM)
+			}
+			row = append(row, text)
+		}
+		rows = append(rows, row)
+	}
+	return s.title("Equivalent length") + grid(s, header, right, rows)
+}

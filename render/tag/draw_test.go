@@ -92,7 +92,7 @@ func TestPositions(t *testing.T) {
 		"V1":  "low OPEN/high OPEN/unit off for the summer SHUT",
 		"V2":  "every mode 35 % open",
 		"V3":  "low SHUT/high OPEN/unit off for the summer OPEN",
-		"DV1": "every mode jets OPEN, footwell 30 % open",
+		"DV1": "jets OPEN/footwell 30 % open",
 		"CV1": "low stays shut/high lifts/unit off for the summer lifts",
 		"D1":  "every mode SHUT",
 		"AB1": "every mode SHUT",

@@ -22,7 +22,7 @@ type Label struct {
 }
 
 // Setting is a valve's position in a mode.
-type Setting struct{ Mode, Position string }
+type Setting struct{ Mode, Position string } // of a diverter: outlet and how far it is open
 
 // OfPieces returns a label for every piece, in their order.
 func OfPieces(pieces []route.Piece, units quantity.System) []Label {
@@ -93,7 +93,7 @@ func settings(c *graph.Circuit, p *graph.Part, solutions []hydraulic.Solution) [
 	case graph.DrainValve, graph.AirBleed:
 		return []Setting{{"every mode", "SHUT"}}
 	case graph.DiverterValve:
-		return []Setting{{"every mode", ways(p)}}
+		return ways(p)
 	}
 	var out []Setting
 	for _, m := range c.AllModes() {
@@ -147,13 +147,13 @@ func opening(at graph.Opening) string {
 }
 
 // ways says how far each outlet of a diverter is open.
-func ways(p *graph.Part) string {
+func ways(p *graph.Part) []Setting {
 	if p.Valve == nil || len(p.Valve.Ways) == 0 {
-		return "all ways OPEN"
+		return []Setting{{"all ways", "OPEN"}}
 	}
-	var out []string
+	var out []Setting
 	for _, w := range p.Valve.Ways {
-		out = append(out, w.Port+" "+opening(w.Open))
+		out = append(out, Setting{w.Port, opening(w.Open)})
 	}
-	return strings.Join(out, ", ")
+	return out
 }

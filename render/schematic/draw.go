@@ -201,8 +201,11 @@ func (d *drawing) measureRun(r *graph.Run) (length, height float64) {
 	if w > 0 {
 		length = max(length, (w*share+1.5)*more)
 	}
-	if d.cutAt(r) > 0 {
+	if r.RemainsOf != "" {
 		length = max(length, 13) * more
+	}
+	if n := d.cutsAhead(r); n > 0 {
+		length = max(length, (float64(n)+0.5)*cutPitch+arrowLong+2) * more
 	}
 	return length, h * more
 }
@@ -216,16 +219,13 @@ func (d *drawing) tall(id string) bool {
 	return symbol.Of(p.Kind, symbol.Look{}).Box.H() > 7
 }
 
-// cutAt counts the cut marks a run carries.
-func (d *drawing) cutAt(r *graph.Run) int {
+// cutsAhead counts the cuts asked for on a run.
+func (d *drawing) cutsAhead(r *graph.Run) int {
 	n := 0
 	for _, c := range d.in.Cuts {
 		if c.Run == r.ID {
 			n++
 		}
-	}
-	if r.RemainsOf != "" {
-		n++
 	}
 	return n
 }

@@ -16,6 +16,7 @@ const (
 	arrowWide  = 2.2
 	crossGap   = 1.5 // each side of a crossing, in the rear line
 	lineClear  = 0.5 // between a line's edge and a label
+	cutPitch   = 8.5 // between two cut marks on one run
 	cutFromEnd = 5.0 // of a cut mark from the new tee
 )
 
@@ -89,11 +90,13 @@ func (d *drawing) paintArrow(p *arrange.Pipe) {
 		d.cover(scene.Bounds(sh).Grow(0.2))
 	}
 	share := 0.5
-	if d.cutAt(p.Run) > 0 {
+	switch {
+	case d.cutsAhead(p.Run) > 0:
+		share = 1 - 0.75*arrowLong/length // past the marks
+	case p.Run.RemainsOf != "" && p.From.Part.New():
+		share = 0.65
+	case p.Run.RemainsOf != "":
 		share = 0.4
-		if p.From.Part.New() {
-			share = 0.65
-		}
 	}
 	if length > 120 {
 		put(p.Points[best-1], p.Points[best], 0.25)
@@ -120,7 +123,7 @@ func (d *drawing) paintCuts(p *arrange.Pipe) {
 	k := 0
 	for _, c := range d.in.Cuts {
 		if c.Run == p.Run.ID {
-			d.cutMark(p, false, 6+float64(k)*8, c.Name)
+			d.cutMark(p, false, (float64(k)+0.7)*cutPitch, c.Name)
 			k++
 		}
 	}
@@ -139,7 +142,10 @@ func (d *drawing) cutMark(p *arrange.Pipe, fromEnd bool, along float64, name str
 	if l < 0.1 {
 		return
 	}
-	t := math.Min(along, l/2)
+	t := math.Min(along, l)
+	if name == "" {
+		t = math.Min(along, l/2)
+	}
 	v := scene.Point{X: (pts[1].X - pts[0].X) / l, Y: (pts[1].Y - pts[0].Y) / l}
 	c := scene.Point{X: pts[0].X + v.X*t, Y: pts[0].Y + v.Y*t}
 	if name == "" {

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"dryfit/catalog"
@@ -139,9 +140,16 @@ func (d *drawing) facts(p *graph.Part) []string {
 	return out
 }
 
-// springText says a cracking pressure in both units of the trade: "2 psi / 13.8 kPa".
+// psi in Pa. Source: NIST SP 811 (2008), appendix B.8.
+const psi = 6894.757
+
+// springText says a cracking pressure in both units of the trade: "1/2 psi / 3.4 kPa".
 func springText(pa float64) string {
-	return quantity.Format(pa, quantity.Pressure, quantity.InchSystem) + " / " + quantity.Format(pa, quantity.Pressure, quantity.MetricSystem)
+	inch := quantity.Format(pa, quantity.Pressure, quantity.InchSystem)
+	if quarters := pa / psi * 4; quarters > 0.9 && math.Abs(quarters-math.Round(quarters)) < 0.02 {
+		inch = quantity.Fraction(math.Round(quarters)/4, 4) + " psi"
+	}
+	return inch + " / " + quantity.Format(pa, quantity.Pressure, quantity.MetricSystem)
 }
 
 // cracking returns a spring check's pressure: as described, else its catalogue row's.

@@ -22,7 +22,7 @@ func (s *Sheet) Notes(notes ...string) {
 	if !s.left.IsEmpty() && s.left.W() > 0 {
 		lines := noteLines(notes, s.left.W())
 		if headLine+float64(len(lines))*noteLine <= s.left.H() {
-			s.writeNotes(s.left, lines, 1)
+			s.writeNotes(s.left, lines, 1, len(lines))
 			s.left = scene.Empty()
 			return
 		}
@@ -31,17 +31,53 @@ func (s *Sheet) Notes(notes ...string) {
 	width := s.area.W()/float64(columns) - 3
 	lines := noteLines(notes, width)
 	rows := (len(lines) + columns - 1) / columns
+	for columnsFor(lines, rows) > columns { // a note stays in one column
+		rows++
+	}
 	if most := int((s.Scene.HeightMM/3 - headLine) / noteLine); rows > most {
 		rows = most
-		lines = lines[:rows*columns]
-		lines[len(lines)-1].text = Fit(lines[len(lines)-1].text+" …", noteEm, width, false)
+		if len(lines) > rows*columns {
+			lines = lines[:rows*columns]
+			lines[len(lines)-1].text = Fit(lines[len(lines)-1].text+" …", noteEm, width, false)
+		}
+		for i := range lines {
+			lines[i].first = false // no room to keep notes whole
+		}
 	}
-	s.writeNotes(s.take(headLine+float64(rows)*noteLine+1), lines, columns)
+	s.writeNotes(s.take(headLine+float64(rows)*noteLine+1), lines, columns, rows)
+}
+
+// columnsFor returns how many columns of the rows the lines take where a column breaks only
+// before a note; a note longer than a column makes it too many.
+func columnsFor(lines []noteLineText, rows int) int {
+	columns, used := 1, 0
+	for i := 0; i < len(lines); {
+		n := noteLength(lines, i)
+		if used+n > rows {
+			columns, used = columns+1, 0
+			if n > rows {
+				return len(lines) + 1
+			}
+		}
+		used += n
+		i += n
+	}
+	return columns
+}
+
+// noteLength returns how many lines the note has that begins at line i.
+func noteLength(lines []noteLineText, i int) int {
+	n := 1
+	for i+n < len(lines) && !lines[i+n].first {
+		n++
+	}
+	return n
 }
 
 type noteLineText struct {
 	text   string
 	indent float64
+	first  bool // begins a note
 }
 
 func noteLines(notes []string, width float64) []noteLineText {
@@ -50,7 +86,7 @@ func noteLines(notes []string, width float64) []noteLineText {
 	for i, n := range notes {
 		for j, l := range Wrap(n, noteEm, width-indent, false) {
 			if j == 0 {
-				out = append(out, noteLineText{text: number(i+1) + l})
+				out = append(out, noteLineText{text: number(i+1) + l, first: true})
 			} else {
 				out = append(out, noteLineText{text: l, indent: indent})
 			}
@@ -68,13 +104,17 @@ func number(n int) string {
 	return digits + "  "
 }
 
-func (s *Sheet) writeNotes(b scene.Box, lines []noteLineText, columns int) {
+func (s *Sheet) writeNotes(b scene.Box, lines []noteLineText, columns, rows int) {
 	s.Scene.Add(scene.Text{At: scene.Point{X: b.MinX, Y: b.MinY + headEm}, Text: "Notes", SizeMM: headEm, Bold: true})
-	rows := (len(lines) + columns - 1) / columns
 	width := b.W() / float64(columns)
+	column, row := 0, 0
 	for i, l := range lines {
-		at := scene.Point{X: b.MinX + float64(i/rows)*width + l.indent, Y: b.MinY + headLine + noteLine*float64(i%rows) + noteEm}
+		if row == rows || (l.first && row+noteLength(lines, i) > rows) {
+			column, row = column+1, 0
+		}
+		at := scene.Point{X: b.MinX + float64(column)*width + l.indent, Y: b.MinY + headLine + noteLine*float64(row) + noteEm}
 		s.Scene.Add(scene.Text{At: at, Text: l.text, SizeMM: noteEm, Tag: "note"})
+		row++
 	}
 }
 

@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -123,5 +124,43 @@ func TestWrap(t *testing.T) {
 	}
 	if got := Wrap("  ", 3, 40, false); len(got) != 0 {
 		t.Errorf("Wrap of blanks = %q", got)
+	}
+}
+
+func TestParsePage(t *testing.T) {
+	for text, want := range map[string]Page{
+		"a4": {Fixed: true}, "A3": {Format: A3, Fixed: true},
+		"a4 portrait": {Orientation: Portrait, Fixed: true}, "A3-landscape": {Format: A3, Fixed: true},
+	} {
+		if got, err := ParsePage(text); err != nil || got != want {
+			t.Errorf("ParsePage(%q) = %+v, %v; want %+v", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"", "a5", "portrait", "a4 a4", "a4 portrait now"} {
+		if p, err := ParsePage(text); err == nil {
+			t.Errorf("ParsePage(%q) = %+v, want an error", text, p)
+		}
+	}
+}
+
+func TestNotesStayWhole(t *testing.T) {
+	s := New(A4, Portrait, HeadOf(job(), "Schematic"))
+	long := ""
+	for i := range 40 {
+		long += fmt.Sprintf("two-%d ", i)
+	}
+	s.Notes("one", long, "three")
+	columns := map[string]float64{}
+	for _, it := range s.Scene.Items {
+		if x, ok := it.(scene.Text); ok && x.Tag == "note" && strings.Contains(x.Text, "two") {
+			columns[x.Text] = x.At.X
+		}
+	}
+	least, most := 1e9, 0.0
+	for _, x := range columns {
+		least, most = min(least, x), max(most, x)
+	}
+	if len(columns) < 2 || most-least > 10 {
+		t.Errorf("a note of %d lines is split over columns: %v", len(columns), columns)
 	}
 }

@@ -13,7 +13,8 @@ const (
 	tubWidth   = 36.0
 	tubAbove   = 13.0 // of its rim above the topmost suction
 	tubBelow   = 8.0  // of its foot below the lowest suction
-	mouthSpace = 26.0 // between two returns into its foot, where nothing wants more
+	mouthSpace = 20.0 // between two returns into its foot
+	wallSpace  = 26.0 // the same with a fitting in the wall and its label
 	turnGap    = 6.0  // between the upright pipes at the right end
 )
 
@@ -141,9 +142,12 @@ func (b *builder) carries() {
 
 // mouthSpace is the width of the tub's foot that a return takes to the left of its mouth.
 func (b *builder) mouthSpace(l *line) float64 {
-	space := mouthSpace
+	if l.wall == nil {
+		return mouthSpace
+	}
+	space := wallSpace
 	for _, h := range b.lines {
-		if h.hang && l.wall != nil && h.host() == l.wall {
+		if h.hang && h.host() == l.wall {
 			space = max(space, b.hangLength(h)+8)
 		}
 	}

@@ -13,18 +13,21 @@ func TestMain(m *testing.M) {
 }
 
 // TestScripts runs the command lines of testdata/script, bad input first. $DEMOS is the
-// folder of the demos.
+// folder of the demos. The scripts share one cache, as the runs of one user do.
 func TestScripts(t *testing.T) {
 	demos, err := filepath.Abs("../../testdata")
 	if err != nil {
 		t.Fatal(err)
 	}
+	cache := t.TempDir()
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script",
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("DEMOS", demos)
 			env.Setenv("HOME", env.WorkDir)
-			return os.Setenv("NO_COLOR", "1")
+			env.Setenv("XDG_CACHE_HOME", cache)
+			env.Setenv("NO_COLOR", "1")
+			return nil
 		},
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 	})

@@ -37,13 +37,8 @@ func quote(s string) string {
 
 // key writes a key, in quotes where it needs them.
 func key(s string) string {
-	bare := s != ""
-	for _, c := range s {
-		if !(c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '_') {
-			bare = false
-		}
-	}
-	if bare {
+	const bare = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_"
+	if s != "" && strings.Trim(s, bare) == "" {
 		return s
 	}
 	return quote(s)

@@ -39,8 +39,8 @@ func (r *reader) runIDs() map[string]*graph.Run {
 			continue
 		}
 		hint := "give each run an id of its own"
-		d := r.add(r.spot(run, "id", run.Pos), hint, "the run id %s is used twice", said(run.ID))
-		related(d, r.spot(was, "id", was.Pos), "it is used here first")
+		d := r.add(r.idPos(run, run.Pos), hint, "the run id %s is used twice", said(run.ID))
+		related(d, r.idPos(was, was.Pos), "it is used here first")
 	}
 	return first
 }
@@ -86,7 +86,7 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 	q := r.portNamed(p, ref.Port)
 	if q == nil {
 		d := r.fail(at, near(ref.Port, portNames(p)), "%s has no port %s", said(p.ID), said(ref.Port))
-		related(d, r.spot(p, "id", p.Pos), "it is a %s", p.Kind)
+		related(d, r.idPos(p, p.Pos), "it is a %s", p.Kind)
 		r.loosen(p.ID)
 		return
 	}
@@ -213,13 +213,13 @@ func (r *reader) portsOpen() {
 				continue
 			}
 			hint := "join it with a [[run]], or close it with a part of kind = \"cap\""
-			switch {
-			case p.Kind == graph.Tub:
+			switch p.Kind {
+			case graph.Tub:
 				hint = "join it with a [[run]], cap it, or leave it out of ports"
-			case p.Kind == graph.HeatPump:
+			case graph.HeatPump:
 				hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + quote(p.ID)
 			}
-			r.add(cmp.Or(q.Pos, r.spot(p, "id", p.Pos)), hint, "the port %s is left open", said(p.ID+"."+q.Name))
+			r.add(cmp.Or(q.Pos, r.idPos(p, p.Pos)), hint, "the port %s is left open", said(p.ID+"."+q.Name))
 		}
 	}
 }

@@ -116,7 +116,7 @@ func (r *reader) partOfKind(at value, id, word string, is func(graph.Kind) bool)
 			hint = "there is no " + word + " in this description"
 		}
 		d := r.add(r.keyPos(at), hint, "%s is a %s, not a %s", said(id), p.Kind, word)
-		related(d, r.spot(p, "id", p.Pos), "it is described here")
+		related(d, r.idPos(p, p.Pos), "it is described here")
 	default:
 		return p, true
 	}

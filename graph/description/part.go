@@ -149,7 +149,7 @@ func (r *reader) enter(v value, p *graph.Part) {
 	}
 	if first, ok := r.parts[p.ID]; ok {
 		d := r.fail(c, "give each part an id of its own", "the id %s is used twice", said(p.ID))
-		related(d, r.spot(first, "id", first.Pos), "it is used here first")
+		related(d, r.idPos(first, first.Pos), "it is used here first")
 		return
 	}
 	r.parts[p.ID] = p

@@ -119,9 +119,9 @@ func (r *reader) note(of any, key string, v value) {
 	r.spots[of][key] = v
 }
 
-// spot returns where a value of something stands; fallback where it was not written.
-func (r *reader) spot(of any, key string, fallback graph.Pos) graph.Pos {
-	if v, ok := r.spots[of][key]; ok {
+// idPos returns where the id of a part or run stands; fallback where it was not written.
+func (r *reader) idPos(of any, fallback graph.Pos) graph.Pos {
+	if v, ok := r.spots[of]["id"]; ok {
 		return r.valuePos(v)
 	}
 	return fallback

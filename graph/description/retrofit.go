@@ -23,7 +23,7 @@ var retrofitFields = []field[graph.Retrofit]{
 				r.fail(v, near(s, r.idsOf(heats)), "there is no part %s", said(s))
 			case p.Kind != "" && p.Kind != graph.HeatPump:
 				d := r.fail(v, unitHint(r.idsOf(heats)), "the unit is a %s, not a heat-pump", p.Kind)
-				related(d, r.spot(p, "id", p.Pos), "%s is described here", said(s))
+				related(d, r.idPos(p, p.Pos), "%s is described here", said(s))
 			default:
 				into.Unit = s
 			}

@@ -1,0 +1,123 @@
+package description
+
+import (
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// qtyField is a quantity of which 0 means that it was not given.
+func qtyField[T any](name string, l limit, at func(*T) *float64) field[T] {
+	return qtyOr(name, l, 0, at)
+}
+
+// qtyOr is a quantity of which some value means that it was not given.
+func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if q, ok := r.quantity(v, l); ok {
+				*at(into) = baseValue(q)
+			}
+		},
+		write: func(from *T) string {
+			if x := *at(from); x != none {
+				return exactIn(x, l)
+			}
+			return ""
+		},
+	}
+}
+
+// qtySet is a quantity with a flag that remembers that it was given.
+func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *bool) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if q, ok := r.quantity(v, l); ok {
+				*at(into), *given(into) = baseValue(q), true
+			}
+		},
+		write: func(from *T) string {
+			if !*given(from) {
+				return ""
+			}
+			return exactIn(*at(from), l)
+		},
+	}
+}
+
+// baseValue returns the value in the base unit of the limit's first dimension: where a
+// pressure is wanted a head of water counts 9806.65 Pa to the metre (conventional water
+// column, BS 350-1).
+func baseValue(q quantity.Quantity) float64 {
+	const conventional = 9806.65
+	if q.Dimension == quantity.Head {
+		return q.Value * conventional
+	}
+	return q.Value
+}
+
+func exactIn(x float64, l limit) string {
+	if l.bounds[0].dim == quantity.Share {
+		return percent(x)
+	}
+	return exactText(x, l.bounds[0].dim)
+}
+
+// openingField is how far a hand valve is open.
+func openingField[T any](name string, at func(*T) *graph.Opening, given func(*T) *bool) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if o, ok := r.opening(v); ok {
+				*at(into), *given(into) = o, true
+			}
+		},
+		write: func(from *T) string {
+			if !*given(from) {
+				return ""
+			}
+			return openingText(*at(from))
+		},
+	}
+}
+
+// opening reads "open", "shut" or a share.
+func (r *reader) opening(v value) (graph.Opening, bool) {
+	const write = `"open", "shut" or a share such as "30 %"`
+	s, ok := v.v.(string)
+	if !ok {
+		r.wrongType(v, "how far it is open", write)
+		return 0, false
+	}
+	switch s {
+	case "open":
+		return 1, true
+	case "shut", "closed":
+		return 0, true
+	case blankText:
+		r.blank(v, write)
+		return 0, false
+	}
+	if r.tooLong(v, s) {
+		return 0, false
+	}
+	if !strings.ContainsAny(s, "0123456789") {
+		r.fail(v, "write "+write, "a valve can't stand at %s", said(s))
+		return 0, false
+	}
+	q, ok := r.parse(v, s, 0, share)
+	return graph.Opening(q.Value), ok
+}
+
+func openingText(o graph.Opening) string {
+	switch o {
+	case 0:
+		return quote("shut")
+	case 1:
+		return quote("open")
+	}
+	return percent(float64(o))
+}

@@ -1,0 +1,121 @@
+package description
+
+import (
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// direction reads one of the six directions.
+func (r *reader) direction(v value) (graph.Vec, bool) {
+	s, ok := r.text(v, `a direction: "left", "right", "up", "down", "back" or "front"`)
+	if !ok {
+		return graph.Vec{}, false
+	}
+	way, ok := graph.Directions()[s]
+	if !ok {
+		r.fail(v, near(s, directionWords), "there is no direction %s", said(s))
+	}
+	return way, ok
+}
+
+// directionWords are the directions of a person facing the open cabinet.
+var directionWords = []string{"left", "right", "up", "down", "back", "front"}
+
+// components reads "right 300 mm up 180 mm": each axis at most once.
+func (r *reader) components(v value, text string, l limit) (graph.Vec, bool) {
+	const example = `"right 450 mm"`
+	if r.tooLong(v, text) {
+		return graph.Vec{}, false
+	}
+	words := splitWords(text)
+	if len(words) == 0 {
+		r.fail(v, "write a direction and a length, such as "+example, "%s is empty", said(v.key))
+		return graph.Vec{}, false
+	}
+	var by graph.Vec
+	fine := true
+	for i := 0; i < len(words); {
+		w := words[i]
+		if !oneOf(w.text, directionWords) {
+			d := r.fail(v, near(w.text, directionWords), "there is no direction %s", said(w.text))
+			if strings.ContainsAny(w.text, "0123456789") {
+				d.Message, d.Hint = "the direction comes before the length: "+said(text), "write it like "+example
+			}
+			r.shift(d, v, w.at)
+			return by, false
+		}
+		j := i + 1
+		for j < len(words) && !oneOf(words[j].text, directionWords) && !startsDirection(words, i, j) {
+			j++
+		}
+		if j == i+1 {
+			d := r.fail(v, "write a length after the direction, such as "+example, "how far %s?", w.text)
+			r.shift(d, v, w.at)
+			return by, false
+		}
+		last := words[j-1]
+		q, ok := r.parse(v, text[words[i+1].at:last.at+len(last.text)], words[i+1].at, l)
+		fine = fine && ok
+		c, sign := axis(&by, w.text)
+		if ok && *c != 0 {
+			d := r.fail(v, "take both together: one length along each axis", "%s goes along one axis twice", said(text))
+			r.shift(d, v, w.at)
+			fine = false
+		}
+		*c = sign * q.Value
+		i = j
+	}
+	return by, fine
+}
+
+// startsDirection reports whether a word is most likely a mistyped direction: letters only,
+// after a number and a unit.
+func startsDirection(words []word, i, j int) bool {
+	if j < i+3 || strings.ContainsAny(words[j].text, "0123456789") || len(words[j].text) < 2 {
+		return false
+	}
+	for _, u := range quantity.Units() {
+		if u.Symbol == words[j].text {
+			return false
+		}
+	}
+	_, ok := quantity.Nearest(words[j].text, directionWords)
+	return ok
+}
+
+type word struct {
+	text string
+	at   int // bytes into the text
+}
+
+func splitWords(text string) []word {
+	var out []word
+	for i := 0; i < len(text); {
+		if text[i] == ' ' || text[i] == '\t' {
+			i++
+			continue
+		}
+		j := i
+		for j < len(text) && text[j] != ' ' && text[j] != '\t' {
+			j++
+		}
+		out = append(out, word{text[i:j], i})
+		i = j
+	}
+	return out
+}
+
+// axis returns the component a direction goes along, and its sign.
+func axis(v *graph.Vec, direction string) (*float64, float64) {
+	for _, a := range axes {
+		switch direction {
+		case a.plus:
+			return a.of(v), 1
+		case a.minus:
+			return a.of(v), -1
+		}
+	}
+	panic("description: no direction " + direction)
+}

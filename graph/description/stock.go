@@ -1,0 +1,103 @@
+package description
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// stockFields are the keys of [[stock]].
+var stockFields = []field[graph.Stock]{
+	needed(specField("spec", func(s *graph.Stock) *catalogSpec { return &s.Spec }), `its spec, such as spec = "pvc-sch40"`),
+	needed(sizeField("size", func(s *graph.Stock) *catalogSize { return &s.Size }), `its size, such as size = "2 in"`),
+	needed(qtyField("length", stockLength, func(s *graph.Stock) *float64 { return &s.LengthMM }), `how long a bar is, such as length = "3 m"`),
+	priceField("price", func(s *graph.Stock) *string { return &s.Price }),
+	countField("count", 1, mostBars, func(s *graph.Stock) *int { return &s.Count }),
+	boolField("offcut", func(s *graph.Stock) *bool { return &s.Offcut }),
+}
+
+func (r *reader) stock(v value) {
+	s := graph.Stock{Pos: r.keyPos(v)}
+	readTable(r, v, "[[stock]]", stockFields, &s)
+	r.sizeInCatalog(v, s.Spec, s.Size)
+	r.circuit.Stock = append(r.circuit.Stock, s)
+}
+
+// priceField is an amount of money as decimal text.
+func priceField[T any](name string, at func(*T) *string) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if s, ok := r.price(v); ok {
+				*at(into) = s
+			}
+		},
+		write: func(from *T) string {
+			if s := *at(from); s != "" {
+				return quote(s)
+			}
+			return ""
+		},
+	}
+}
+
+// price reads decimal text such as "14.20".
+func (r *reader) price(v value) (string, bool) {
+	const write = `the amount in quotes, with a point and without the currency: "14.20"`
+	switch x := v.v.(type) {
+	case string:
+		switch {
+		case r.blank(v, write):
+			return "", false
+		case decimal(x):
+			return x, true
+		case len(x) > 0 && x[0] == '-' && decimal(x[1:]):
+			r.fail(v, "write it without the minus", "a price can't be negative: %s", said(x))
+		default:
+			r.fail(v, "write "+write, "%s is no amount of money", said(x))
+		}
+		return "", false
+	case int64:
+		r.fail(v, "write "+write, "%s is a bare number", said(v.key))
+	case float64:
+		r.fail(v, "write it in quotes, so that it stays exact: "+quote(quantity.Trim(x)), "%s is a bare number", said(v.key))
+	default:
+		r.wrongType(v, "an amount of money in quotes", write)
+	}
+	return "", false
+}
+
+// decimal reports whether the text is digits, with a point and digits after it or without.
+func decimal(s string) bool {
+	const longest = 15
+	digits, points := 0, 0
+	for i, c := range s {
+		switch {
+		case c >= '0' && c <= '9':
+			digits++
+		case c == '.' && points == 0 && i > 0 && i < len(s)-1:
+			points++
+		default:
+			return false
+		}
+	}
+	return digits > 0 && digits <= longest
+}
+
+// priceFields are the keys of an entry of [prices] written as a table.
+var priceFields = []field[graph.Price]{
+	needed(priceField("price", func(p *graph.Price) *string { return &p.Price }), `price = "14.20"`),
+	textField("code", `the merchant's code`, func(p *graph.Price) *string { return &p.Code }),
+}
+
+func (r *reader) prices(v value) {
+	for _, item := range v.keys() {
+		c, _ := v.in(item)
+		p := graph.Price{Item: item, Pos: r.keyPos(c)}
+		if _, table := c.v.(map[string]any); table {
+			readTable(r, c, "the price of "+said(item), priceFields, &p)
+		} else if s, ok := r.price(c); ok {
+			p.Price = s
+		}
+		r.circuit.Prices = append(r.circuit.Prices, p)
+	}
+}

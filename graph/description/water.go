@@ -1,0 +1,41 @@
+package description
+
+import "dryfit/graph"
+
+// waterFields are the keys of [water].
+var waterFields = []field[graph.Water]{
+	qtyField("volume", volume, func(w *graph.Water) *float64 { return &w.VolumeM3 }),
+	qtySet("temperature", waterWarmth, func(w *graph.Water) *float64 { return &w.TemperatureC }, func(w *graph.Water) *bool { return &w.TemperatureSet }),
+	qtyField("density", density, func(w *graph.Water) *float64 { return &w.Density }),
+	qtyField("viscosity", viscosity, func(w *graph.Water) *float64 { return &w.Viscosity }),
+	textField("notes", `how the water is kept`, func(w *graph.Water) *string { return &w.Notes }),
+}
+
+// usualWater is the temperature of a tub of which the description does not say it, °C.
+// Source: common practice, no source.
+const usualWater = 38
+
+func (r *reader) water(v value) {
+	w := &r.circuit.Water
+	w.Pos = r.keyPos(v)
+	w.KeyPos = readTable(r, v, "[water]", waterFields, w)
+}
+
+// pipeFields are the keys of [pipe].
+var pipeFields = []field[graph.PipeDefault]{
+	specField("spec", func(p *graph.PipeDefault) *catalogSpec { return &p.Spec }),
+	sizeField("size", func(p *graph.PipeDefault) *catalogSize { return &p.Size }),
+	qtyField("measured-outside-diameter", outsideWidth, func(p *graph.PipeDefault) *float64 { return &p.MeasuredOutsideMM }),
+}
+
+func (r *reader) pipe(v value) {
+	p := &r.circuit.Pipe
+	p.Pos = r.keyPos(v)
+	if s, ok := v.in("spec"); ok {
+		if text, ok := s.v.(string); ok {
+			r.metric = catalogSpec(text).Family() == metricFamily
+		}
+	}
+	p.KeyPos = readTable(r, v, "[pipe]", pipeFields, p)
+	r.sizeInCatalog(v, p.Spec, p.Size)
+}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"compress/zlib"
 	"encoding/xml"
+	"errors"
 	"image/png"
 	"io"
 	"math"
@@ -118,7 +119,7 @@ func TestTextIsInert(t *testing.T) {
 	var texts []string
 	for {
 		tok, err := dec.Token()
-		if err == io.EOF {
+		if errors.Is(err, io.EOF) {
 			break
 		}
 		if err != nil {

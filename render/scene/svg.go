@@ -162,8 +162,7 @@ func decimal(v, per float64) string {
 		return "0"
 	}
 	r := math.Round(v*per) / per
-	if r == 0 {
-		r = 0 // no minus zero
+	if r == 0 { // no minus zero
 		return "0"
 	}
 	return strconv.FormatFloat(r, 'f', -1, 64)

@@ -47,7 +47,7 @@ func letters(x scene.Text) scene.Box {
 // It is checked on the finished page, not by what the layout believes.
 func TestNoLabelTouchesAnything(t *testing.T) {
 	for _, d := range everyDrawing(t) {
-		pages := Draw(d.in)
+		pages := d.pages()
 		if len(pages) == 0 {
 			t.Errorf("%s: no page", d.name)
 		}

@@ -20,7 +20,7 @@ func TestEverythingIsDrawn(t *testing.T) {
 		c := d.in.Circuit.At(stage)
 		seen := map[string]bool{}
 		texts := map[string]string{}
-		for _, page := range Draw(d.in) {
+		for _, page := range d.pages() {
 			for _, it := range page.Items {
 				switch it := it.(type) {
 				case scene.Shape:
@@ -45,10 +45,10 @@ func TestEverythingIsDrawn(t *testing.T) {
 		cuts := 0
 		for tag := range seen {
 			kind, _, _ := strings.Cut(tag, ":")
-			switch {
-			case kind == "cut":
+			switch kind {
+			case "cut":
 				cuts++
-			case kind == "symbol" || kind == "run":
+			case "symbol", "run":
 				if !want[tag] {
 					t.Errorf("%s: %s is drawn and is not in the circuit", d.name, tag)
 				}
@@ -91,7 +91,7 @@ func TestEverythingIsDrawn(t *testing.T) {
 // New work is thick and old work thin, on every pipe. Source: ISO 128-2, ratio 1:2.
 func TestWeightsOfPipes(t *testing.T) {
 	for _, d := range everyDrawing(t) {
-		for _, page := range Draw(d.in) {
+		for _, page := range d.pages() {
 			for _, it := range page.Items {
 				s, ok := it.(scene.Shape)
 				id, isRun := strings.CutPrefix(s.Tag, "run:")

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
+	"dryfit/render/scene"
 )
 
 // read returns the circuit of a description.
@@ -59,6 +60,18 @@ type drawn struct {
 	name string
 	in   Input
 }
+
+// pages returns what is drawn of it; each is drawn once for all tests.
+func (d *drawn) pages() []*scene.Scene {
+	if p, ok := alreadyDrawn[d.name]; ok {
+		return p
+	}
+	p := Draw(d.in)
+	alreadyDrawn[d.name] = p
+	return p
+}
+
+var alreadyDrawn = map[string][]*scene.Scene{}
 
 // everyDrawing lists the examples of this folder and the demos: as described, before the
 // work with a cut marked, and with the work built in.

@@ -136,20 +136,20 @@ func entry(s symbol.Symbol) sheet.Entry {
 }
 
 func (d *drawing) lineEntries() []sheet.Entry {
-	var old, new, air bool
+	var existing, added, air bool
 	for _, p := range d.diagram.Pipes {
 		air = air || p.Air
-		old = old || !p.Run.New()
-		new = new || p.Run.New()
+		existing = existing || !p.Run.New()
+		added = added || p.Run.New()
 	}
 	line := func(st scene.Style, text string) sheet.Entry {
 		return sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -6}, scene.Point{X: 6}, st)}, W: 12, H: 2, Text: text}
 	}
 	var out []sheet.Entry
-	if old {
+	if existing {
 		out = append(out, line(scene.Stroke(penOld), "existing pipe"))
 	}
-	if new {
+	if added {
 		out = append(out, line(scene.Stroke(penNew), "new pipe"))
 	}
 	if air {

@@ -6,6 +6,8 @@ import (
 	"dryfit/render/scene"
 )
 
+const rowHeight = blockHeight / 3
+
 // Letter heights (em) in the title block, mm.
 const (
 	captionEm = 1.9
@@ -16,27 +18,28 @@ const (
 // titleBlock draws the fields of ISO 7200:2004, clause 5 (from memory): owner's title,
 // document type, reference, revision, date of issue, creator, approval person, sheet.
 func (s *Sheet) titleBlock(b scene.Box, h Head) {
-	const row = blockHeight / 3
+	const row = rowHeight
 	x, y := b.MinX, b.MinY
 	scale := h.Scale
 	if scale == "" {
 		scale = "not to scale"
 	}
-	s.cell(x, y, 42, row, "Prepared by", h.PreparedBy)
-	s.cell(x+42, y, 30, row, "Approved by", "")
-	s.cell(x+72, y, 48, row, "Document", h.Document)
-	s.cell(x+120, y, 42, row, "Reference", h.Reference)
-	s.cell(x+162, y, 18, row, "Revision", h.Revision)
+	s.cell(x, y, 42, "Prepared by", h.PreparedBy)
+	s.cell(x+42, y, 30, "Approved by", "")
+	s.cell(x+72, y, 48, "Document", h.Document)
+	s.cell(x+120, y, 42, "Reference", h.Reference)
+	s.cell(x+162, y, 18, "Revision", h.Revision)
 	s.title(x, y+row, 108, 2*row, h.Title)
-	s.cell(x+108, y+row, 40, row, "Date of issue", h.Date)
-	s.cell(x+148, y+row, 32, row, "Sheet", fmt.Sprintf("%d of %d", h.Sheet, h.Of))
-	s.cell(x+108, y+2*row, 40, row, "Scale", scale)
-	s.cell(x+148, y+2*row, 32, row, "Symbols", h.Symbols)
+	s.cell(x+108, y+row, 40, "Date of issue", h.Date)
+	s.cell(x+148, y+row, 32, "Sheet", fmt.Sprintf("%d of %d", h.Sheet, h.Of))
+	s.cell(x+108, y+2*row, 40, "Scale", scale)
+	s.cell(x+148, y+2*row, 32, "Symbols", h.Symbols)
 	s.Scene.Add(scene.Rect(b.MinX, b.MinY, b.W(), b.H(), scene.Stroke(Thick)).Tagged("title-block"))
 }
 
 // cell draws one field: a small caption above its text.
-func (s *Sheet) cell(x, y, w, h float64, caption, text string) {
+func (s *Sheet) cell(x, y, w float64, caption, text string) {
+	const h = rowHeight
 	s.Scene.Add(scene.Rect(x, y, w, h, scene.Stroke(Fine)),
 		scene.Text{At: scene.Point{X: x + 1.2, Y: y + 2.5}, Text: caption, SizeMM: captionEm})
 	if text != "" {

@@ -149,9 +149,9 @@ func (b *builder) push(bounds []bound) []*Node {
 		n.At.X = 0
 	}
 	for _, c := range bounds {
-		switch {
-		case c.a == c.b:
-		case c.a == nil:
+		switch c.a {
+		case c.b:
+		case nil:
 			c.b.At.X = max(c.b.At.X, c.d)
 		default:
 			after[c.a] = append(after[c.a], c)

@@ -78,12 +78,12 @@ func (b *builder) route(l *line, i int, p *Pipe, detour *float64) []scene.Point 
 	default:
 		out = append(out, inEnd(p.To))
 	}
-	return b.aroundBackward(l, out, detour)
+	return aroundBackward(out, detour)
 }
 
 // aroundBackward leads a pipe that would run left through its own row over an upright of its
 // own and a level above the row.
-func (b *builder) aroundBackward(l *line, pts []scene.Point, detour *float64) []scene.Point {
+func aroundBackward(pts []scene.Point, detour *float64) []scene.Point {
 	for k := 1; k < len(pts); k++ {
 		a, c := pts[k-1], pts[k]
 		if math.Abs(a.Y-c.Y) > 0.01 || c.X >= a.X-0.01 {

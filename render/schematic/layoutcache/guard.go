@@ -33,7 +33,7 @@ func init() {
 	for _, name := range tempVariables {
 		value, was := os.LookupEnv(name)
 		started.restore = append(started.restore, setting{name, value, was})
-		os.Setenv(name, target) // a failure leaves the directory as it was; nothing better is left
+		_ = os.Setenv(name, target) // a failure leaves the directory as it was; nothing better is left
 	}
 }
 
@@ -42,9 +42,9 @@ func init() {
 func Up() {
 	for _, s := range started.restore {
 		if s.was {
-			os.Setenv(s.name, s.value)
+			_ = os.Setenv(s.name, s.value)
 		} else {
-			os.Unsetenv(s.name)
+			_ = os.Unsetenv(s.name)
 		}
 	}
 	started.restore = nil

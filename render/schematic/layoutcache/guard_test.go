@@ -67,7 +67,7 @@ func newProbe(t *testing.T) *probe {
 	}
 	p := &probe{t: t, program: program, root: root, home: filepath.Join(root, "home"), tmp: filepath.Join(root, "tmp"), uid: os.Geteuid()}
 	t.Cleanup(func() {
-		_ = filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		_ = filepath.WalkDir(root, func(path string, d fs.DirEntry, _ error) error {
 			if d != nil && d.IsDir() {
 				_ = os.Chmod(path, 0o700)
 			}

@@ -2,7 +2,6 @@ package layoutcache
 
 import (
 	"hash/crc32"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -17,53 +16,61 @@ const probeBytes = 12 << 20
 
 // verify removes from the folder what has no right sum beside it, and reports whether a
 // good file is left. The sum guards against damage, not against malice: who can write in
-// the folder is the user.
+// the folder is the user. What can't be removed is found by unsigned.
 func verify(folder string) bool {
 	good := false
-	sums := map[string]bool{}
-	_ = filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
-		if err != nil || path == folder {
-			return nil
-		}
+	var sums []string
+	walk(folder, func(path string, d os.DirEntry) bool {
 		switch {
 		case d.IsDir():
-			if own(path) == foreign {
-				os.Remove(path)
-				return filepath.SkipDir
-			}
+			return own(path) != foreign
 		case !d.Type().IsRegular():
-			os.Remove(path)
+			_ = os.Remove(path)
 		case strings.HasSuffix(path, sumSuffix):
-			sums[path] = true
+			sums = append(sums, path)
 		case strings.HasSuffix(path, ".tmp"): // another program may be writing it
-		default:
-			want, err := os.ReadFile(path + sumSuffix)
-			got, ok := sum(path)
-			if err != nil || !ok || string(want) != got {
-				os.Remove(path)
-				return nil
-			}
+		case right(path):
 			good = true
+		default:
+			_ = os.Remove(path)
 		}
-		return nil
+		return true
 	})
-	for path := range sums {
+	for _, path := range sums {
 		if _, err := os.Lstat(strings.TrimSuffix(path, sumSuffix)); err != nil {
-			os.Remove(path)
+			_ = os.Remove(path)
 		}
 	}
-	// What could not be removed would be believed by the library.
-	if left := unsigned(folder); left > 0 {
-		return false
-	}
-	return good
+	return good && unsigned(folder) == 0
 }
 
-// unsigned counts the files that have no right sum.
+// right reports whether a file agrees with the sum beside it.
+func right(path string) bool {
+	want, err := os.ReadFile(path + sumSuffix)
+	got, ok := sum(path)
+	return err == nil && ok && string(want) == got
+}
+
+// walk calls f with everything in the folder and, where f says so, in its folders. What
+// can't be read is passed over.
+func walk(folder string, f func(path string, d os.DirEntry) bool) {
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		return
+	}
+	for _, d := range entries {
+		path := filepath.Join(folder, d.Name())
+		if f(path, d) && d.IsDir() {
+			walk(path, f)
+		}
+	}
+}
+
+// unsigned counts the files without a right sum: the library would believe them.
 func unsigned(folder string) int {
 	n := 0
 	each(folder, func(path string) {
-		if _, err := os.Lstat(path + sumSuffix); err != nil {
+		if !right(path) {
 			n++
 		}
 	})
@@ -72,11 +79,11 @@ func unsigned(folder string) int {
 
 // each calls f with every cache file of the folder.
 func each(folder string, f func(path string)) {
-	_ = filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
-		if err == nil && d.Type().IsRegular() && !strings.HasSuffix(path, sumSuffix) && !strings.HasSuffix(path, ".tmp") {
+	walk(folder, func(path string, d os.DirEntry) bool {
+		if d.Type().IsRegular() && !strings.HasSuffix(path, sumSuffix) && !strings.HasSuffix(path, ".tmp") {
 			f(path)
 		}
-		return nil
+		return true
 	})
 }
 
@@ -102,7 +109,7 @@ func sign(folder string) {
 		}
 		tmp := path + sumSuffix + "." + strconv.Itoa(os.Getpid()) + ".tmp"
 		if os.WriteFile(tmp, []byte(s), 0o600) != nil || os.Rename(tmp, path+sumSuffix) != nil {
-			os.Remove(tmp)
+			_ = os.Remove(tmp)
 		}
 	})
 }
@@ -113,20 +120,12 @@ func roomFor(folder string) bool {
 	if unsigned(folder) > 0 {
 		return false
 	}
-	ok := true
-	_ = filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
-		if err != nil {
-			ok = false
-			return nil
-		}
+	ok := canWrite(folder, probeBytes)
+	walk(folder, func(path string, d os.DirEntry) bool {
 		if d.IsDir() {
-			size := 1
-			if path == folder {
-				size = probeBytes
-			}
-			ok = ok && canWrite(path, size)
+			ok = ok && canWrite(path, 1)
 		}
-		return nil
+		return true
 	})
 	return ok
 }
@@ -137,8 +136,10 @@ func canWrite(dir string, size int) bool {
 	if err != nil {
 		return false
 	}
-	defer os.Remove(f.Name())
-	defer f.Close()
+	defer func() {
+		_ = f.Close()
+		_ = os.Remove(f.Name())
+	}()
 	block := make([]byte, min(size, 1<<20))
 	for n := 0; n < size; n += len(block) {
 		if _, err := f.Write(block); err != nil {

@@ -121,12 +121,12 @@ func run(text []byte) (out []byte, err error) {
 	if err != nil {
 		return nil, fmt.Errorf("starting the layout engine: %w", err)
 	}
-	defer g.Close()
+	defer func() { _ = g.Close() }()
 	graph, err := graphviz.ParseBytes(text)
 	if err != nil {
 		return nil, fmt.Errorf("reading the graph: %w", err)
 	}
-	defer graph.Close()
+	defer func() { _ = graph.Close() }()
 	var b bytes.Buffer
 	if err := g.Render(ctx, graph, graphviz.Format("json0"), &b); err != nil {
 		return nil, fmt.Errorf("laying out: %w", err)

@@ -75,6 +75,13 @@ func (p *problem) thresholdConditions() []condition {
 	return out
 }
 
+// How near to the end of a relaxation it is enough to come, in bars: no pattern there is
+// could save more than a ten-thousandth, or a millionth, of a bar. The condition counts what is left out.
+const (
+	costTail = weightScale / 10_000
+	roomTail = weightScale / 1_000_000
+)
+
 // dualResult is what solving a relaxation gives.
 type dualResult struct {
 	cond    condition
@@ -85,11 +92,17 @@ type dualResult struct {
 // relax solves the relaxation by adding patterns as they are wanted, and returns the
 // condition that follows from its duals, counted in integers. With stopRefuted it stops as
 // soon as the condition shuts the bars out, and does not go on once everything fits.
+
 func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
+	nrelax++
 	l.pool = s.pool
 	l.start()
 	defer func() { s.pool = l.pool }()
 	offer := make([]worth, l.kinds)
+	tail := int64(roomTail)
+	if !stopRefuted {
+		tail = costTail
+	}
 	eager := true
 	for range 1000 {
 		settled := l.settle(s.effort)
@@ -100,7 +113,7 @@ func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
 			cond.need += v * int64(l.need[i])
 			offer[i] = worth{kind: i, width: s.kinds[i].width, value: v, copies: int(l.need[i])}
 		}
-		added, exact := false, true
+		added, exact, near := false, true, true
 		for b := range l.bars {
 			if l.limited[b] && l.count[b] == 0 {
 				continue // see widen
@@ -109,13 +122,14 @@ func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
 			f := s.filler.best(offer, s.bars[b].width, floor, l.kinds, eager, s.effort)
 			cond.most[b] = f.most
 			exact = exact && f.exact
+			near = near && f.most-floor <= tail
 			if f.take != nil && f.value-floor > 8 {
 				l.add(newColumn(pattern{bar: b, take: f.take}))
 				added = true
 			}
 		}
 		refuted := stopRefuted && !cond.met(l.count)
-		over := refuted || stopRefuted && l.objective() < 1e-6 || !settled || s.effort.spent()
+		over := refuted || stopRefuted && l.objective() < 1e-6 || !settled || near || s.effort.spent()
 		if !over && !added && eager && !exact {
 			eager = false // nothing was found at a glance: look closer
 			continue

@@ -1,6 +1,9 @@
 package takeoff
 
-import "math"
+import (
+	"math"
+	"math/bits"
+)
 
 // chooser finds the cheapest bars that meet every condition.
 type chooser struct {
@@ -123,11 +126,12 @@ func (c *chooser) makeUp(k *condition, b int) (cost int64, ok bool) {
 
 // partOf returns cost·rest/most rounded up.
 func partOf(cost, rest, most int64) int64 {
-	q := reach(worth{value: cost, width: most}, rest)
-	if compareProducts(cost, rest, q, most) != 0 {
+	hi, lo := bits.Mul64(uint64(cost), uint64(rest)) // rest < most: the quotient is below cost
+	q, r := bits.Div64(hi, lo, uint64(most))
+	if r > 0 {
 		q++
 	}
-	return q
+	return int64(q)
 }
 
 func (c *chooser) leaf(cost int64) {

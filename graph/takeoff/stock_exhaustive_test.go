@@ -7,6 +7,9 @@ import (
 	"testing"
 
 	"github.com/shopspring/decimal"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
 )
 
 // exhaustive returns the least cost in whole units by dynamic programming over all subsets
@@ -145,9 +148,18 @@ func TestJobSizeIsProved(t *testing.T) {
 	}
 }
 
+// Over the forty jobs in turn: the mean is not that of one easy job.
 func BenchmarkJobSize(b *testing.B) {
-	for b.Loop() {
-		pieces, stock := jobSize(1)
+	for i := 0; b.Loop(); i++ {
+		pieces, stock := jobSize(uint64(i % 40))
 		PlanStock(pieces, stock, 1.3)
+	}
+}
+
+func BenchmarkBill(b *testing.B) {
+	c := demo(b, "../../testdata/plug-in.toml")
+	lay, before := route.Lay(c.At(graph.After)), route.Lay(c.At(graph.Before))
+	for b.Loop() {
+		NewBill(c, lay, before)
 	}
 }

@@ -2,7 +2,6 @@ package takeoff
 
 import (
 	"cmp"
-	"math"
 	"math/bits"
 	"slices"
 )
@@ -13,6 +12,8 @@ type worth struct {
 	width  int64
 	value  int64
 	copies int
+
+	density float64 // value by width, a little more; set by filler.best
 }
 
 // partial is one fill of a bar on the way to the best: what came before it, and what was added.
@@ -35,7 +36,7 @@ type filler struct {
 const mostPartials = 60_000
 
 // fillNodes bounds the first, depth-first look for the fullest bar.
-const fillNodes = 3000
+const fillNodes = 1000
 
 // filling is what filler.best found: no bar is worth more than most; take is the best fill
 // that is worth more than the floor, nil if none was found; then exact says that there is none.
@@ -55,6 +56,7 @@ func (f *filler) best(offer []worth, width, floor int64, kinds int, eager bool, 
 	f.work = f.work[:0]
 	for _, w := range offer {
 		if w.width <= width && w.value > 0 && w.copies > 0 {
+			w.density = float64(w.value) / float64(w.width) * roundUp
 			f.work = append(f.work, w)
 		}
 	}
@@ -209,18 +211,15 @@ func (f *filler) add(it worth, n int, after worth, width, best int64, found int3
 	return best, found
 }
 
-// reach is at least what can be added in the room left, at the density of the item.
+// reach is at least what can be added in the room left, at the density of the item. The
+// density is a little more than it is, so that no rounding makes the reach too small: values
+// and rooms stay below 2^50, where a float64 is off by less than one part in 10^15.
 func reach(it worth, room int64) int64 {
-	if it.width == 0 {
-		return 0
-	}
-	hi, lo := bits.Mul64(uint64(it.value), uint64(room))
-	if hi >= uint64(it.width) {
-		return math.MaxInt64 / 4
-	}
-	q, _ := bits.Div64(hi, lo, uint64(it.width))
-	return int64(min(q, math.MaxInt64/4))
+	return int64(it.density * float64(room))
 }
+
+// roundUp is how much more a density is taken for.
+const roundUp = 1 + 1e-12
 
 // fractional is the value of a bar filled in order of density with the last piece cut: never
 // less than the best.

@@ -94,7 +94,6 @@ type dualResult struct {
 // soon as the condition shuts the bars out, and does not go on once everything fits.
 
 func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
-	nrelax++
 	l.pool = s.pool
 	l.start()
 	defer func() { s.pool = l.pool }()

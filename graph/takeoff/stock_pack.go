@@ -130,7 +130,6 @@ func (s *packer) pack(need []int32, count []int, depth int) ([]pattern, answer) 
 	if none(need) {
 		return nil, fits
 	}
-	npack++
 	key := stateKey(need, count)
 	if s.dead[key] {
 		return nil, fitsNot

@@ -31,7 +31,7 @@ var filterFields = []field[graph.Part]{
 }
 
 var jetFields = []field[graph.Part]{
-	needed(countField("count", 1, mostJets, func(p *graph.Part) *int { return &p.Jets.Count }), `how many jets, such as count = 14`),
+	neededOr(countField("count", 1, mostJets, func(p *graph.Part) *int { return &p.Jets.Count }), "loss", `how many jets, such as count = 14`),
 	qtyField("bore", boreWidth, func(p *graph.Part) *float64 { return &p.Jets.BoreMM }),
 	numberField("k", 0, mostK, func(p *graph.Part) *float64 { return &p.Jets.K }, func(p *graph.Part) *bool { return &p.Jets.HasK }),
 	{

@@ -16,12 +16,19 @@ type field[T any] struct {
 	read  func(r *reader, v value, into *T)
 	write func(from *T) string // its value as TOML; "" leaves the key out
 
-	foreign bool // belongs to another table, and is read only to say so
+	instead string // another key that does as well as a needed one; "" for none
+	foreign bool   // belongs to another table, and is read only to say so
 }
 
 // needed marks a field that must be there.
 func needed[T any](f field[T], write string) field[T] {
 	f.need = write
+	return f
+}
+
+// neededOr marks a field that must be there where another key is not.
+func neededOr[T any](f field[T], instead, write string) field[T] {
+	f.need, f.instead = write, instead
 	return f
 }
 
@@ -63,7 +70,11 @@ func readTable[T any](r *reader, v value, what string, fields []field[T], into *
 		if f.need == "" || oneOf(f.key, meant) {
 			continue
 		}
-		if _, ok := v.in(f.key); !ok {
+		_, written := v.in(f.key)
+		if f.instead != "" && !written {
+			_, written = v.in(f.instead)
+		}
+		if !written {
 			r.missing(v, what, f.key, f.need)
 		}
 	}

@@ -114,6 +114,9 @@ func (r *reader) speeds(v value, p *graph.Part) {
 		}
 		before := len(r.found)
 		readTable(r, item, "a speed", speedFields, &s)
+		if _, named := item.in("name"); !named && ok && len(items) == 1 {
+			s.Name = graph.SpeedOn // nothing to tell it from
+		}
 		if s.Name == "" && len(r.found) == before {
 			r.fail(item, `write name = "low"`, "a speed has no name")
 		}

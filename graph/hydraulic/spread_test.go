@@ -1,0 +1,110 @@
+package hydraulic_test
+
+import (
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+)
+
+// flatPump is a pump of constant head, known exactly enough, that drives one filter and a unit.
+const flatPump = `
+[water]
+density = "1000 kg/m3"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+loss = "none"
+[[part]]
+id = "pump"
+kind = "pump"
+known = "measured"
+curve = [["0 m3/h", "10 m"], ["100 m3/h", "10 m"]]
+[[part]]
+id = "filter"
+kind = "filter"
+known = "KNOWN"
+loss = { flow = "10 m3/h", drop = "49.03325 kPa" }
+[[part]]
+id = "unit"
+kind = "heat-pump"
+known = "measured"
+flow = { least = "9 m3/h", rated = "10 m3/h", most = "11 m3/h" }
+loss = { flow = "10 m3/h", drop = "49.03325 kPa" }
+`
+
+func flatText(known string) string {
+	return strings.Replace(flatPump, "KNOWN", known, 1) +
+		join("tub.a", "pump.in") + join("pump.out", "filter.in") + join("filter.out", "unit.in") + join("unit.out", "tub.b")
+}
+
+func spreadOf(t *testing.T, text, unit string) *hydraulic.Ranges {
+	t.Helper()
+	c, ds := description.Read("test.toml", []byte(text))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatalf("the description is wrong: %v", ds)
+	}
+	return hydraulic.Spread(nil, route.Lay(c.At(graph.After)), unit)
+}
+
+// Ten metres over two square laws of five metres each at 10 m³/h: q = 10·√(2h/(k1+k2)), with
+// h, k1 and k2 factors. The effect of the filter alone, -40 to +60 % triangular, at its
+// twentieths: f05 = 1-0.4+√(0.05·1·0.4), f95 = 1+0.6-√(0.05·1·0.6). Worked by hand.
+func TestInfluenceByHand(t *testing.T) {
+	r := spreadOf(t, flatText("assumed"), "unit")
+	if r.Unsolved != 0 || r.Samples < 512 {
+		t.Fatalf("%d of %d samples unsolved", r.Unsolved, r.Samples)
+	}
+	q := func(f float64) float64 { return math.Sqrt(2 / (1 + f)) }
+	want := (q(0.6+math.Sqrt(0.02)) - q(1.6-math.Sqrt(0.03))) / 2
+	first := r.MeasureFirst[0]
+	if first.Part != "filter" || first.Moves != "the unit's flow" || math.Abs(first.Effect-want) > 1e-4 {
+		t.Errorf("first is %+v, want the filter with %.4f", first, want)
+	}
+	got := r.Of("on", graph.After).Parts[3]
+	if math.Abs(got.Likely*3600-10) > 1e-6 || got.Low >= got.Likely || got.High <= got.Likely {
+		t.Errorf("the unit's range is %+v, want likely 10 m³/h inside it", got)
+	}
+}
+
+// A better known filter narrows the range, and no promise holds in less than its share of a
+// wider one.
+func TestKnowingNarrows(t *testing.T) {
+	width := func(known string) float64 {
+		r := spreadOf(t, flatText(known), "unit").Of("on", graph.After).Parts[3]
+		return r.High - r.Low
+	}
+	assumed, sheet, measured := width("assumed"), width("data-sheet"), width("measured")
+	if !(assumed > 2*sheet && sheet > measured) {
+		t.Errorf("widths %g assumed, %g data-sheet, %g measured: want them to fall", assumed, sheet, measured)
+	}
+}
+
+// Promises of the unit's flow, counted against the closed form over the spread of the
+// filter: at least 9 m³/h where f <= 2·(10/9)²-1, that is 1.469.
+func TestPromiseByHand(t *testing.T) {
+	r := spreadOf(t, flatText("assumed"), "unit")
+	f := 2*math.Pow(10.0/9, 2) - 1
+	want := 1 - math.Pow(1.6-f, 2)/0.6 // share of the triangle below f; pump and unit add a little
+	for _, p := range r.Promises {
+		if strings.HasPrefix(p.Text, "the unit gets at least its least") {
+			if math.Abs(p.Share-want) > 0.02 {
+				t.Errorf("share %.3f, want %.3f", p.Share, want)
+			}
+			return
+		}
+	}
+	t.Error("no promise of the least flow")
+}
+
+func TestSpreadIsFixed(t *testing.T) {
+	if a, b := spreadOf(t, flatText("assumed"), "unit"), spreadOf(t, flatText("assumed"), "unit"); !reflect.DeepEqual(a, b) {
+		t.Error("two runs differ")
+	}
+}

@@ -1,92 +1,44 @@
 package label
 
-import (
-	"math"
-	"slices"
+import "slices"
 
-	"dryfit/render/scene"
+// Bounds of the search: how often untangle goes over the labels that overlap, how many places
+// it tries for one, how many labels may stand there, and how many may give way in a row.
+const (
+	rounds     = 4
+	mostTries  = 30
+	mostInWay  = 3
+	mostInARow = 2
 )
 
-// rounds bounds how often Untangle goes over the labels that overlap.
-const rounds = 4
-
-// Untangle takes what Choose found and tries to free the labels that still overlap: each is
-// put where only other labels are in its way, and those give way in turn. A try that does not
-// leave fewer labels overlapping is taken back.
-func Untangle(labels [][]Place, fixed []scene.Box, chosen []int) (better, overlapping []int) {
-	t := &tangle{labels: labels, grid: newGrid(labels), chosen: slices.Clone(chosen)}
-	for _, b := range fixed {
-		t.grid.add(b, -1, 0)
-	}
-	for i := range labels {
-		if t.chosen[i] >= 0 {
-			t.grid.put(&labels[i][t.chosen[i]], i)
-		}
-	}
+// untangle frees labels that overlap.
+func (b *board) untangle() {
 	for range rounds {
 		freed := false
-		for i := range labels {
-			if t.chosen[i] >= 0 && t.overlaps(i) && t.free(i) {
+		for i := range b.labels {
+			if b.overlaps(i) && b.free(i, mostInARow, map[int]bool{}) {
 				freed = true
 			}
 		}
 		if !freed {
-			break
+			return
 		}
 	}
-	for i := range labels {
-		if t.chosen[i] >= 0 && t.overlaps(i) {
-			overlapping = append(overlapping, i)
-		}
-	}
-	return t.chosen, overlapping
 }
 
-type tangle struct {
-	labels [][]Place
-	grid   *grid
-	chosen []int
-}
-
-func (t *tangle) overlaps(i int) bool {
-	return t.grid.coveredBy(&t.labels[i][t.chosen[i]], i, math.Inf(1)) > 0
-}
-
-func (t *tangle) move(i, k int) {
-	t.grid.take(&t.labels[i][t.chosen[i]], i)
-	t.chosen[i] = k
-	t.grid.put(&t.labels[i][k], i)
-}
-
-// mostTries bounds how many places are tried for one label.
-const mostTries = 24
-
-// free tries the places of a label that nothing fixed stands in, the cheapest first.
-func (t *tangle) free(i int) bool {
-	places := t.labels[i]
-	order := make([]int, 0, len(places))
-	for k := range places {
-		order = append(order, k)
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case places[a].Cost < places[b].Cost:
-			return -1
-		case places[a].Cost > places[b].Cost:
-			return 1
-		}
-		return 0
-	})
+// free tries the places of a label that nothing fixed stands in, the cheapest first. Labels
+// in held stay where they are.
+func (b *board) free(i, deep int, held map[int]bool) bool {
 	tries := 0
-	for _, k := range order {
-		if k == t.chosen[i] {
+	for _, k := range b.order[i] {
+		if k == b.chosen[i] || b.fixed[i][k] > 0 {
 			continue
 		}
-		inWay, isFixed := t.grid.owners(&places[k], i)
-		if isFixed || len(inWay) > 3 {
+		inWay := b.grid.owners(&b.labels[i][k], i)
+		if len(inWay) > mostInWay || slices.ContainsFunc(inWay, func(j int) bool { return held[j] }) {
 			continue
 		}
-		if t.try(i, k, inWay) {
+		if b.try(i, k, inWay, deep, held) {
 			return true
 		}
 		if tries++; tries >= mostTries {
@@ -96,61 +48,40 @@ func (t *tangle) free(i int) bool {
 	return false
 }
 
-// try moves a label to a place and lets those in the way find others.
-func (t *tangle) try(i, k int, inWay []int) bool {
-	was := map[int]int{i: t.chosen[i]}
-	before := 1
+// try moves a label to a place and lets those in the way find others; it keeps that only if
+// fewer of all the labels that were moved overlap than before.
+func (b *board) try(i, k int, inWay []int, deep int, held map[int]bool) bool {
+	was := slices.Clone(b.chosen)
+	moved := append([]int{i}, inWay...)
+	before := b.count(moved)
+	b.put(i, k)
+	held[i] = true
 	for _, j := range inWay {
-		was[j] = t.chosen[j]
-		if t.overlaps(j) {
-			before++
+		if next := b.best(j); next != b.chosen[j] {
+			b.put(j, next)
+		}
+		if deep > 1 && b.overlaps(j) {
+			b.free(j, deep-1, held)
 		}
 	}
-	t.move(i, k)
-	for _, j := range inWay {
-		if next := best(t.grid, t.labels[j], j); next != t.chosen[j] {
-			t.move(j, next)
-		}
-	}
-	after := 0
-	if t.overlaps(i) {
-		after++
-	}
-	for _, j := range inWay {
-		if t.overlaps(j) {
-			after++
-		}
-	}
-	if after < before {
+	delete(held, i)
+	if b.count(moved) < before {
 		return true
 	}
-	for _, j := range append([]int{i}, inWay...) {
-		if was[j] != t.chosen[j] {
-			t.move(j, was[j])
+	for j := range b.chosen {
+		if b.chosen[j] != was[j] {
+			b.put(j, was[j])
 		}
 	}
 	return false
 }
 
-// owners lists the labels that overlap a place, and whether anything fixed does.
-func (g *grid) owners(p *Place, self int) (labels []int, isFixed bool) {
-	for i, b := range p.parts() {
-		key := p.key(i)
-		g.each(b, func(k [2]int) {
-			for _, e := range g.cells[k] {
-				if e.owner == self || (key != 0 && e.key == key) || !b.Overlaps(e.box) {
-					continue
-				}
-				if e.owner < 0 {
-					isFixed = true
-				} else if !slices.Contains(labels, e.owner) {
-					labels = append(labels, e.owner)
-				}
-			}
-		})
-		if isFixed {
-			return nil, true
+func (b *board) count(labels []int) int {
+	n := 0
+	for _, j := range labels {
+		if b.overlaps(j) {
+			n++
 		}
 	}
-	return labels, false
+	return n
 }

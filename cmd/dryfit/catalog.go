@@ -29,11 +29,8 @@ func runCatalog(v *verb, args []string, w *world) int {
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
 	j.add(f, formats...)
-	if code, done := v.parse(f, args, w); done {
+	if code, done := j.start(v, f, formats, args, w); done {
 		return code
-	}
-	if err := j.checkWords(f, formats...); err != nil {
-		return complain(w, err)
 	}
 	if f.NArg() == 0 {
 		return complain(w, errors.New("catalog wants a word: list, show, check or units"))

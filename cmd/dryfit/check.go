@@ -28,11 +28,8 @@ func runCheck(v *verb, args []string, w *world) int {
 	j.add(f, formats...)
 	f.StringVar(&explain, "explain", "", "print what a rule asks, and why")
 	f.BoolVar(&list, "rules", false, "list every rule")
-	if code, done := v.parse(f, args, w); done {
+	if code, done := j.start(v, f, formats, args, w); done {
 		return code
-	}
-	if err := j.checkWords(f, formats...); err != nil {
-		return complain(w, err)
 	}
 	switch {
 	case list:

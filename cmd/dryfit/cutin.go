@@ -26,11 +26,8 @@ func runCutin(v *verb, args []string, w *world) int {
 	formats := []string{"text", "csv", "json"}
 	j.add(f, formats...)
 	f.StringVar(&writePlan, "write-plan", "", "also write the description with the work built in to this file (- instead of the places)")
-	if code, done := v.parse(f, args, w); done {
+	if code, done := j.start(v, f, formats, args, w); done {
 		return code
-	}
-	if err := j.checkWords(f, formats...); err != nil {
-		return complain(w, err)
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
@@ -53,11 +50,7 @@ func runCutin(v *verb, args []string, w *world) int {
 	}
 	if writePlan != "-" {
 		print := map[string]printer{"text": table.CutinText, "csv": table.CutinCSV, "json": table.CutinJSON}[j.format]
-		out, err := print(p, j.style(w))
-		if err != nil {
-			return complain(w, err)
-		}
-		if code := writeOut(j.output, out, w); code != exitDone {
+		if code := j.emit(p, print, w); code != exitDone {
 			return code
 		}
 	}

@@ -32,11 +32,8 @@ func runCuts(v *verb, args []string, w *world) int {
 	f.StringVar(&pieces, "pieces", "", "plan from this CSV file instead of a description")
 	f.StringArrayVar(&stock, "stock", nil, `with --pieces: a length and its price, "3000 mm @ 9.60"; "x 1" after it if there is just one`)
 	f.StringVar(&kerf, "kerf", "", `with --pieces: what one saw cut takes, "1.3 mm" (hand saw) if left out`)
-	if code, done := v.parse(f, args, w); done {
+	if code, done := j.start(v, f, formats, args, w); done {
 		return code
-	}
-	if err := j.checkWords(f, formats...); err != nil {
-		return complain(w, err)
 	}
 	if pieces != "" {
 		if f.NArg() > 0 {
@@ -50,8 +47,11 @@ func runCuts(v *verb, args []string, w *world) int {
 	if code, ok := j.read(f, v, w); !ok {
 		return code
 	}
-	print := map[string]printer{"text": table.CutsText, "csv": table.CutsCSV, "json": table.CutsJSON}[j.format]
-	return j.printPart(plan.Lists, print, w)
+	return j.printPart(plan.Lists, cutsPrinter(j.format), w)
+}
+
+func cutsPrinter(format string) printer {
+	return map[string]printer{"text": table.CutsText, "csv": table.CutsCSV, "json": table.CutsJSON}[format]
 }
 
 // planPieces is cuts from a plain list.
@@ -88,12 +88,7 @@ func (j *job) planPieces(file string, stock []string, kerf string, w *world) int
 		return j.say(bad, w)
 	}
 	list, findings := takeoff.PlainCutList(demands, supply, kerfMM)
-	p := &plan.Plan{Cuts: list, Findings: findings}
-	out, err := map[string]printer{"text": table.CutsText, "csv": table.CutsCSV, "json": table.CutsJSON}[j.format](p, j.style(w))
-	if err != nil {
-		return complain(w, err)
-	}
-	if code := writeOut(j.output, out, w); code != exitDone {
+	if code := j.emit(&plan.Plan{Cuts: list}, cutsPrinter(j.format), w); code != exitDone {
 		return code
 	}
 	return j.say(findings, w)

@@ -41,7 +41,7 @@ func runDraw(v *verb, args []string, w *world) int {
 		}
 	}
 	page, err := pageOf(paper)
-	if err = errors.Join(err, oneOf("--view", view, append(drawing.Views(), "all")), oneOf("--format", format, []string{"svg", "png", "pdf"}), j.checkWords(f)); err != nil {
+	if err = errors.Join(err, oneOf("--view", view, append(drawing.Views(), "all")), oneOf("--format", format, []string{"svg", "png", "pdf"}), j.checkWords(nil)); err != nil {
 		return complain(w, err)
 	}
 	if dpi < 50 || dpi > 600 {

@@ -23,11 +23,8 @@ func runFlow(v *verb, args []string, w *world) int {
 	j.add(f, formats...)
 	f.BoolVar(&advise, "advise", false, "compare the bypass elements this job could have, and name the one to take")
 	f.BoolVar(&quick, "quick", false, "likely values only, no ranges")
-	if code, done := v.parse(f, args, w); done {
+	if code, done := j.start(v, f, formats, args, w); done {
 		return code
-	}
-	if err := j.checkWords(f, formats...); err != nil {
-		return complain(w, err)
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code

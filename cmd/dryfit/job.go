@@ -37,8 +37,20 @@ func (j *job) add(f *pflag.FlagSet, formats ...string) {
 	f.StringArrayVar(&j.catalogs, "catalog", nil, "file of catalogue rows that add to or replace the built-in ones; may be repeated")
 }
 
+// start reads the words after the verb into f and looks at those every verb has. done is
+// true when nothing is left to do, with the exit code.
+func (j *job) start(v *verb, f *pflag.FlagSet, formats, args []string, w *world) (code int, done bool) {
+	if code, done := v.parse(f, args, w); done {
+		return code, true
+	}
+	if err := j.checkWords(formats); err != nil {
+		return complain(w, err), true
+	}
+	return exitDone, false
+}
+
 // checkWords looks at what the flags say once they are parsed.
-func (j *job) checkWords(f *pflag.FlagSet, formats ...string) error {
+func (j *job) checkWords(formats []string) error {
 	if len(formats) > 0 && !slices.Contains(formats, j.format) {
 		return wrongWord("--format", j.format, formats)
 	}

@@ -13,11 +13,8 @@ func printPlan(v *verb, j *job, want plan.Want, printers map[string]printer, arg
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
 	j.add(f, formats...)
-	if code, done := v.parse(f, args, w); done {
+	if code, done := j.start(v, f, formats, args, w); done {
 		return code
-	}
-	if err := j.checkWords(f, formats...); err != nil {
-		return complain(w, err)
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
@@ -31,14 +28,19 @@ func (j *job) printPart(want plan.Want, print printer, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
+	if code := j.emit(p, print, w); code != exitDone {
+		return code
+	}
+	return j.say(p.Findings, w)
+}
+
+// emit writes what a printer makes of the plan.
+func (j *job) emit(p *plan.Plan, print printer, w *world) int {
 	out, err := print(p, j.style(w))
 	if err != nil {
 		return complain(w, err)
 	}
-	if code := writeOut(j.output, out, w); code != exitDone {
-		return code
-	}
-	return j.say(p.Findings, w)
+	return writeOut(j.output, out, w)
 }
 
 func partsVerb() *verb {

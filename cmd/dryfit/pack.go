@@ -24,11 +24,8 @@ func runPack(v *verb, args []string, w *world) int {
 	var j job
 	f := v.flags()
 	j.add(f)
-	if code, done := v.parse(f, args, w); done {
+	if code, done := j.start(v, f, nil, args, w); done {
 		return code
-	}
-	if err := j.checkWords(f); err != nil {
-		return complain(w, err)
 	}
 	if j.output == "-" || j.output == "" {
 		return complain(w, errors.New("pack writes a folder: name it with -o DIR"))

@@ -52,17 +52,17 @@ func EquivalentAt(lay *route.Layout, sol *hydraulic.Solution) Equivalent {
 	if branch == nil || branch.TeeIn == nil {
 		return out
 	}
-	total, any := Total{Name: UnitBranch}, false
+	total, found := Total{Name: UnitBranch}, false
 	for _, runs := range [][]*graph.Run{branch.ToUnitRuns, branch.FromUnitRuns} {
 		for _, r := range runs {
 			if i, ok := at[r.ID]; ok {
-				any = true
+				found = true
 				total.PipeM += out.Totals[i].PipeM
 				total.FittingsM += out.Totals[i].FittingsM
 			}
 		}
 	}
-	if any {
+	if found {
 		out.Totals = append(out.Totals, total)
 	}
 	return out

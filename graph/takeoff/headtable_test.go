@@ -83,3 +83,39 @@ func TestHeadTablesAddUp(t *testing.T) {
 		t.Errorf("only %d tables were looked at", tables)
 	}
 }
+
+// By the definition: what the fittings of a run lose, over what a metre of its pipe loses at
+// the same flow; here from the run's own pressure drops, not from its friction factor.
+func TestEquivalentAtFlow(t *testing.T) {
+	c := demo(t, "../../testdata/plug-in.toml")
+	lay := route.Lay(c.At(graph.After))
+	sol, err := hydraulic.Solve(lay, c.AllModes()[0], graph.After)
+	if err != nil {
+		t.Fatal(err)
+	}
+	totals := map[string]Total{}
+	for _, x := range EquivalentAt(lay, sol).Totals {
+		totals[x.Name] = x
+	}
+	handbook := map[string]Total{}
+	for _, x := range bill(t, c).Totals {
+		handbook[x.Name] = x
+	}
+	// union-from stands in line and costs nothing, isolator-from does
+	for _, run := range []string{"to-unit", "from-unit"} {
+		r := sol.Run(run)
+		loss := r.Drop - r.PipeDrop + sol.Part(r.Run.To.Part).Drop
+		want := loss / (r.PipeDrop / totals[run].PipeM)
+		if got := totals[run].FittingsM; got <= 0 || !near(got, want, 1e-6*want) {
+			t.Errorf("%s: fittings count for %.4f m, want %.4f m", run, got, want)
+		}
+		// the friction of smooth pipe at any flow here is within a factor of two of f_T
+		if got := totals[run].FittingsM; got >= handbook[run].FittingsM*2 || got <= handbook[run].FittingsM/2 {
+			t.Errorf("%s: %.3f m at the flow, %.3f m by the handbook", run, got, handbook[run].FittingsM)
+		}
+	}
+	branch := totals[UnitBranch]
+	if branch.PipeM != handbook[UnitBranch].PipeM || branch.FittingsM <= 0 {
+		t.Errorf("unit's branch %+v", branch)
+	}
+}

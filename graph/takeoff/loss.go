@@ -15,7 +15,7 @@ const method = "K = (L/D)·f_T and equivalent length = (L/D)·bore, fully turbul
 	"elbow 90 30, elbow 45 16, tee 20 through and 60 round the corner, gate 8, ball 3, butterfly 45, swing check 100; " +
 	"a part known by K, Kv or one point of a sheet counts K·bore/f_T; a change of bore by Borda-Carnot; couplings and unions as nothing. " +
 	"A catalogue row of your own goes before the method. Lengths are of pipe of the part's own size and are handbook values: " +
-	"at the flow of a mode smooth plastic pipe loses less, so the same part counts for more of it. " +
+	"at the flow of a mode the pipe's own friction differs, and with it the length a part counts for. " +
 	"Pumps, filters, heaters, jets and other equipment are not counted: they have their own drop."
 
 // handbook is what a fitting costs by the handbook.

@@ -243,7 +243,7 @@ func (f *filler) taken(idx int32, kinds int) []int32 {
 	}
 	take := make([]int32, kinds)
 	for ; idx > 0; idx = f.all[idx].before {
-		take[f.all[idx].kind] += int32(f.all[idx].count)
+		take[f.all[idx].kind] += f.all[idx].count
 	}
 	return take
 }

@@ -38,23 +38,17 @@ const passes = 6
 // place chosen for each label (-1 where it has none to choose from) and which labels
 // still overlap something.
 func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
-	b := newBoard(labels, fixed)
+	b := NewBoard(labels, fixed)
 	b.choose()
 	return b.chosen, b.overlapping()
 }
 
-// Untangle is Choose, and after it tries to free the labels that still overlap: each is put
-// where only other labels are in its way, and those give way in turn. A try that does not
-// leave fewer labels overlapping is taken back.
-func Untangle(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
-	b := newBoard(labels, fixed)
-	b.choose()
-	b.untangle()
-	return b.chosen, b.overlapping()
-}
-
-func (b *board) choose() {
+// choose gives each label that has no place its best one, then moves labels to better ones.
+func (b *Board) choose() {
 	for i := range b.labels {
+		if b.chosen[i] >= 0 {
+			continue
+		}
 		if k := b.best(i); k >= 0 {
 			b.put(i, k)
 		}

@@ -12,7 +12,7 @@ const (
 )
 
 // untangle frees labels that overlap.
-func (b *board) untangle() {
+func (b *Board) untangle() {
 	for range rounds {
 		freed := false
 		for i := range b.labels {
@@ -28,7 +28,7 @@ func (b *board) untangle() {
 
 // free tries the places of a label that nothing fixed stands in, the cheapest first. Labels
 // in held stay where they are.
-func (b *board) free(i, deep int, held map[int]bool) bool {
+func (b *Board) free(i, deep int, held map[int]bool) bool {
 	tries := 0
 	for _, k := range b.order[i] {
 		if k == b.chosen[i] || b.fixed[i][k] > 0 {
@@ -50,7 +50,7 @@ func (b *board) free(i, deep int, held map[int]bool) bool {
 
 // try moves a label to a place and lets those in the way find others; it keeps that only if
 // fewer of all the labels that were moved overlap than before.
-func (b *board) try(i, k int, inWay []int, deep int, held map[int]bool) bool {
+func (b *Board) try(i, k int, inWay []int, deep int, held map[int]bool) bool {
 	was := slices.Clone(b.chosen)
 	moved := append([]int{i}, inWay...)
 	before := b.count(moved)
@@ -76,7 +76,7 @@ func (b *board) try(i, k int, inWay []int, deep int, held map[int]bool) bool {
 	return false
 }
 
-func (b *board) count(labels []int) int {
+func (b *Board) count(labels []int) int {
 	n := 0
 	for _, j := range labels {
 		if b.overlaps(j) {

@@ -2,6 +2,7 @@ package layoutcache
 
 import (
 	"hash/crc32"
+	"io"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -14,25 +15,24 @@ const sumSuffix = ".sum"
 // probeBytes is more than one cache file of the library takes (6 MB on amd64).
 const probeBytes = 12 << 20
 
-// verify removes from the folder what has no right sum beside it, and reports whether a
-// good file is left. The sum guards against damage, not against malice: who can write in
-// the folder is the user. What can't be removed is found by unsigned.
+// verify removes from the folder what has no right sum beside it, and reports whether good
+// files and nothing else are left: the library would believe a bad one that can't be
+// removed. The sum guards against damage, not against malice: who can write in the folder
+// is the user. Every file is read once; this runs at every start.
 func verify(folder string) bool {
-	good := false
+	good, bad := false, false
 	var sums []string
 	walk(folder, func(path string, d os.DirEntry) bool {
 		switch {
 		case d.IsDir():
 			return own(path) != foreign
-		case !d.Type().IsRegular():
-			_ = os.Remove(path)
-		case strings.HasSuffix(path, sumSuffix):
+		case strings.HasSuffix(path, sumSuffix) && d.Type().IsRegular():
 			sums = append(sums, path)
-		case strings.HasSuffix(path, ".tmp"): // another program may be writing it
-		case right(path):
+		case strings.HasSuffix(path, ".tmp") && d.Type().IsRegular(): // another program may be writing it
+		case d.Type().IsRegular() && right(path):
 			good = true
 		default:
-			_ = os.Remove(path)
+			bad = os.Remove(path) != nil || bad
 		}
 		return true
 	})
@@ -41,7 +41,7 @@ func verify(folder string) bool {
 			_ = os.Remove(path)
 		}
 	}
-	return good && unsigned(folder) == 0
+	return good && !bad
 }
 
 // right reports whether a file agrees with the sum beside it.
@@ -89,12 +89,29 @@ func each(folder string, f func(path string)) {
 
 // sum returns a file's length and CRC-32C as text.
 func sum(path string) (string, bool) {
-	data, err := os.ReadFile(path)
-	if err != nil || len(data) == 0 {
+	f, err := os.Open(path)
+	if err != nil {
 		return "", false
 	}
-	c := crc32.Checksum(data, crc32.MakeTable(crc32.Castagnoli))
-	return strconv.Itoa(len(data)) + " " + strconv.FormatUint(uint64(c), 16) + "\n", true
+	defer func() { _ = f.Close() }()
+	var (
+		table  = crc32.MakeTable(crc32.Castagnoli)
+		block  = make([]byte, 256<<10)
+		length int
+		c      uint32
+	)
+	for {
+		n, err := f.Read(block)
+		length += n
+		c = crc32.Update(c, table, block[:n])
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			return "", false
+		}
+	}
+	return strconv.Itoa(length) + " " + strconv.FormatUint(uint64(c), 16) + "\n", length > 0
 }
 
 // sign writes the sums that are missing.

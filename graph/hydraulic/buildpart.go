@@ -88,46 +88,6 @@ func (b *builder) bore(p *graph.Part, ports []string) float64 {
 	return 0
 }
 
-// row returns the catalogue row of a part: the one it names, else its kind's for its pipe,
-// else the kind's generic one.
-func (b *builder) row(p *graph.Part) catalog.Row {
-	if p.Type != "" {
-		if row, ok := b.cat.Row(p.Type); ok {
-			return row
-		}
-	}
-	kind := string(p.Kind)
-	switch {
-	case p.Kind == graph.CheckValve && isSwing(p):
-		kind = "swing-check"
-	case p.Kind == graph.CheckValve:
-		kind = "spring-check"
-	case p.Kind == graph.Filter && p.Filter != nil && p.Filter.Media == "sand":
-		kind = "sand-filter"
-	}
-	spec, size := p.Spec, p.Size
-	for _, port := range portsOf(p) {
-		if r := b.runAt(p, port); r != nil {
-			if spec == "" {
-				spec = r.Run.Spec
-			}
-			if size.IsZero() {
-				size = r.Run.Size
-			}
-		}
-	}
-	if row, ok := b.cat.Fitting(kind, spec, size); ok {
-		return row
-	}
-	if row, ok := b.cat.Generic(kind); ok {
-		return row
-	}
-	row, _ := b.cat.Generic(string(p.Kind))
-	return row
-}
-
-func isSwing(p *graph.Part) bool { return p.Check != nil && p.Check.Style == "swing" }
-
 // lossOf fills in a part's loss: described, else the catalogue's; nil where there is none.
 func (b *builder) lossOf(m *ModelPart) *partLaw {
 	m.Row = b.row(m.Part)
@@ -145,6 +105,9 @@ func (b *builder) lossOf(m *ModelPart) *partLaw {
 	law := rowLaw(m.Row, m.BoreM, b.m.Water.Density)
 	if law != nil {
 		m.Source = "catalogue"
+		if rated := ratedFlow(m.Part); rated > 0 && m.Part.Type == "" && m.Row.LossFlow > 0 && m.Row.LoverD == 0 && m.Row.K == 0 {
+			law.square *= m.Row.LossFlow * m.Row.LossFlow / (rated * rated) // the generic row's drop is that at its own rated flow
+		}
 	}
 	return law
 }
@@ -275,6 +238,9 @@ func (b *builder) addCheck(m *ModelPart) {
 	case p.Check != nil && p.Check.CrackingSet:
 		crack = p.Check.CrackingPa
 	case isSwing(p) || m.Row.Style == "swing-check":
+		if m.Row.Style != "swing-check" { // the row of a spring, for want of another
+			crack = 0
+		}
 	case crack == 0:
 		if row, ok := b.cat.Generic(string(graph.CheckValve)); ok {
 			crack = row.CrackingPa

@@ -107,6 +107,9 @@ func (v *view) junction(m *ModelPart, out *PartFlow) {
 		} else if middle, ok := v.m.nodes[m.Part.ID+"."]; ok && v.f.Known[m.nodes[k]] && v.f.Known[middle] { // a way shut
 			leg.Drop = v.pa * (v.f.Head[m.nodes[k]] - v.f.Head[middle])
 		}
+		if k < len(m.ways) && m.ways[k] != nil && m.Part.Kind == graph.Manifold { // its one loss, at the port that carries all
+			out.Drop = math.Abs(leg.Drop)
+		}
 		out.Flow += max(leg.Flow, 0)
 		out.Legs = append(out.Legs, leg)
 	}

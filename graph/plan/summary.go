@@ -17,6 +17,7 @@ type ModeSummary struct {
 	Bypass             float64 // flow past the unit
 	HasJets            bool
 	Jets, JetsToday    float64
+	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
 	Pump               float64 // flow of the running pump (of the heater pump, where several run)
 }
 
@@ -39,7 +40,7 @@ func Summarise(p *Plan) []ModeSummary {
 		m.JetsToday = m.Jets
 		if before := SolutionOf(p.Before, sol.Mode.Name); before != nil {
 			if today, ok := JetsFlow(before); ok {
-				m.JetsToday = today
+				m.JetsToday, m.HasToday = today, stage != p.Before
 			}
 		}
 		if branch != nil {

@@ -27,7 +27,11 @@ func (s Style) summaryLine(m plan.ModeSummary) string {
 	if m.HasJets {
 		said = append(said, jetsWords(m, s))
 	}
-	return m.Mode + ": " + strings.Join(slicesWithout(said, ""), "; ")
+	said = slicesWithout(said, "")
+	if len(said) == 0 {
+		said = append(said, "no water moves")
+	}
+	return m.Mode + ": " + strings.Join(said, "; ")
 }
 
 func slicesWithout(list []string, drop string) []string {
@@ -73,8 +77,11 @@ func bypassWords(m plan.ModeSummary, s Style) string {
 }
 
 func jetsWords(m plan.ModeSummary, s Style) string {
-	if m.Jets == 0 && m.JetsToday == 0 {
+	switch {
+	case m.Jets == 0 && m.JetsToday == 0:
 		return ""
+	case !m.HasToday:
+		return "the jets get " + s.flow(m.Jets)
 	}
 	change := m.JetsChange() * 100
 	switch {

@@ -30,11 +30,14 @@ func Make(c *graph.Circuit, want Want) (*Plan, error) {
 	}
 	if p.After != nil {
 		p.Assembly = route.Assemble(p.After.Layout)
+		p.Tolerances = route.Tolerance(p.After.Layout)
+		p.Findings = append(p.Findings, p.Tolerances.Findings...)
 	}
 	p.Findings = append(p.Findings, p.judge(want)...)
 	if want&Lists != 0 && p.After != nil {
 		p.Bill = takeoff.NewBill(p.Circuit, p.After.Layout, p.Before.layout())
 		p.Cuts = takeoff.NewCutList(p.Circuit, p.After.Layout)
+		p.Findings = append(p.Findings, p.Cuts.Findings(graph.Pos{File: p.Circuit.File})...)
 	}
 	p.spread(want)
 	p.advise(want)

@@ -35,6 +35,7 @@ type Plan struct {
 	Bill          *takeoff.Bill
 	Cuts          *takeoff.CutList
 	Assembly      *route.Assembly
+	Tolerances    *route.Tolerances // of the loops the new work closes
 	Ranges        *hydraulic.Ranges
 	Advice        *hydraulic.Advice
 }

@@ -4,6 +4,7 @@ package hydraulic
 type Advice struct {
 	Pump     string // heater pump's id
 	Constant bool   // the pump has one speed
+	Today    bool   // a circuit before the work is known, and the jets' change is against it; else it is 0
 	Choices  []BypassChoice
 	Best     int // index into Choices; -1: none keeps the promise
 	Why      string

@@ -45,7 +45,7 @@ type adviser struct {
 
 // compare solves every choice and picks one.
 func (a *adviser) compare() *hydraulic.Advice {
-	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Best: -1}
+	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Best: -1}
 	out.Choices = a.choices(a.circuit)
 	for i, c := range out.Choices {
 		if c.Keeps && preferred(c, out.Constant) && (out.Best < 0 || a.better(c, out.Choices[out.Best], out.Constant)) {
@@ -222,7 +222,11 @@ func (a *adviser) why(all *hydraulic.Advice, i int) string {
 	case all.Constant:
 		return fmt.Sprintf("the unit gets %s, further from its rated %s", flowText(leastFlow(c)), flowText(a.unit.Rated))
 	}
-	return "keeps the promise too, but costs more: " + jetsWords(c) + ", against " + jetsWords(best)
+	words := jetsWords
+	if !all.Today {
+		words = pumpWords
+	}
+	return "keeps the promise too, but costs more: " + words(c) + ", against " + words(best)
 }
 
 // splitWords says what share of the water the unit gets in each mode.
@@ -246,6 +250,18 @@ func jetsWords(c hydraulic.BypassChoice) string {
 			text += ","
 		}
 		text += fmt.Sprintf(" %+.1f %% at %s", 100*m.JetsChange, m.Mode)
+	}
+	return text
+}
+
+// pumpWords says what the pump moves in each mode.
+func pumpWords(c hydraulic.BypassChoice) string {
+	text := "the pump moves"
+	for i, m := range c.Modes {
+		if i > 0 {
+			text += ","
+		}
+		text += fmt.Sprintf(" %s at %s", flowText(m.PumpFlow), m.Mode)
 	}
 	return text
 }

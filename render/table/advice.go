@@ -85,7 +85,11 @@ func adviceText(a *hydraulic.Advice, s Style) string {
 				rows = append(rows, []string{mark, name, m.Mode, m.Error, "", "", "", "", keeps})
 				continue
 			}
-			rows = append(rows, []string{mark, name, m.Mode, s.flow(m.UnitFlow), s.flow(m.BypassFlow), m.State, s.pressure(m.MarginPa), signed(m.JetsChange * 100), keeps})
+			jets := "-" // nothing to compare with
+			if a.Today {
+				jets = signed(m.JetsChange * 100)
+			}
+			rows = append(rows, []string{mark, name, m.Mode, s.flow(m.UnitFlow), s.flow(m.BypassFlow), m.State, s.pressure(m.MarginPa), jets, keeps})
 			mark = ""
 		}
 	}

@@ -21,9 +21,11 @@ type view struct {
 func views() []view {
 	return []view{
 		{"schematic", plan.Findings, schematicPages},
+		{"detail", plan.Findings, detailPages},
 		{"templates", plan.Findings, templatePages},
 		{"cutplan", plan.Lists, cutplanPages},
 		{"labels", plan.Lists | plan.Flows, labelPages},
+		{"curves", plan.Flows | plan.Ranges, curvePages},
 	}
 }
 

@@ -1,0 +1,81 @@
+package plan
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
+)
+
+// at returns the head of a curve at a flow, between its points in a straight line.
+func at(points []hydraulic.SystemPoint, flow float64) float64 {
+	for i := 1; i < len(points); i++ {
+		a, b := points[i-1], points[i]
+		if flow >= a.Flow && flow <= b.Flow {
+			return a.Head + (b.Head-a.Head)*(flow-a.Flow)/(b.Flow-a.Flow)
+		}
+	}
+	return math.NaN()
+}
+
+// A duty point is where the pump's curve meets the circuit's: it lies on both, in every demo,
+// mode and stage; and the range holds the likely flow.
+func TestDutyPointsLieOnBothCurves(t *testing.T) {
+	files, _ := filepath.Glob("../../testdata/*.toml")
+	if len(files) == 0 {
+		t.Fatal("no demos")
+	}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, _ := description.Read(file, data)
+		if c == nil {
+			t.Fatalf("%s: no circuit", file)
+		}
+		p, err := Make(c, Flows|Ranges)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sets := Curves(p)
+		if len(sets) == 0 {
+			t.Errorf("%s: no curves", file)
+		}
+		for _, s := range sets {
+			for _, d := range s.Duties {
+				if !(d.Range.Low <= d.Flow && d.Flow <= d.Range.High) {
+					t.Errorf("%s %s %s: flow %g outside its range %v", file, d.Mode, d.Stage, d.Flow, d.Range)
+				}
+				pump, system := math.NaN(), math.NaN()
+				for _, v := range s.Speeds {
+					if v.Speed == d.Speed {
+						pump = at(v.Points, d.Flow)
+					}
+				}
+				for _, v := range s.Systems {
+					for _, m := range v.Modes {
+						if m == d.Mode && v.Stage == d.Stage {
+							system = at(v.Points, d.Flow)
+						}
+					}
+				}
+				for what, h := range map[string]float64{"pump's": pump, "circuit's": system} {
+					if !(math.Abs(h-d.Head) < 0.02*d.Head) {
+						t.Errorf("%s %s %s: the duty's head is %.3f m, the %s curve gives %.3f there", file, d.Mode, d.Stage, d.Head, what, h)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestCurvesOfNothing(t *testing.T) {
+	if Curves(nil) != nil || Curves(&Plan{Circuit: &graph.Circuit{}}) != nil {
+		t.Error("curves of nothing")
+	}
+}

@@ -1,0 +1,315 @@
+package curves
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// Input is what the curves are drawn from.
+type Input struct {
+	Sets  []plan.CurveSet
+	Tags  map[string]string // of the parts, by id
+	Job   graph.Job
+	Units quantity.System
+	Page  sheet.Page // zero: A4 landscape
+}
+
+// Draw returns one sheet for each pump.
+func Draw(in Input) []*scene.Scene {
+	var out []*scene.Scene
+	for i := range in.Sets {
+		d := &drawing{in: in, set: &in.Sets[i]}
+		out = append(out, d.sheet(i+1, len(in.Sets)))
+	}
+	return out
+}
+
+// drawing is one sheet in the making.
+type drawing struct {
+	in       Input
+	set      *plan.CurveSet
+	plot     plot
+	items    []scene.Item
+	marks    []scene.Item // on top
+	fixed    []scene.Box
+	requests []request
+	strained int // labels that found no free place
+}
+
+// Room beside the plot for the axes' figures, mm.
+const (
+	roomLeft  = 14.0
+	roomRight = 4.0
+	roomUp    = 4.0
+	roomDown  = 11.0
+)
+
+func (d *drawing) sheet(n, of int) *scene.Scene {
+	h := sheet.HeadOf(d.in.Job, "Pump and circuit")
+	h.Sheet, h.Of = n, of
+	p := d.in.Page
+	s := sheet.New(p.Format, p.Orientation, h)
+	s.Notes(d.notes()...)
+	s.Legend(d.legend()...)
+	a := s.Area()
+	d.plot.box = scene.Box{MinX: a.MinX + roomLeft, MinY: a.MinY + roomUp, MaxX: a.MaxX - roomRight, MaxY: a.MaxY - roomDown}
+	flow, head := d.most()
+	d.plot.x, d.plot.y = flowAxis(flow, d.in.Units), headAxis(head, d.in.Units)
+	s.Add(d.plot.draw()...)
+	d.bands()
+	d.systems()
+	d.pumps()
+	d.duties()
+	d.place()
+	s.Add(d.items...)
+	s.Add(d.marks...)
+	return s.Scene
+}
+
+// most returns the greatest flow and head that have to be on the plot.
+func (d *drawing) most() (flow, head float64) {
+	for _, c := range d.set.Speeds {
+		for _, p := range c.Points {
+			flow, head = math.Max(flow, p.Flow), math.Max(head, p.Head)
+		}
+	}
+	for _, u := range d.set.Duties {
+		flow = math.Max(flow, u.Range.High)
+		head = math.Max(head, u.Head)
+	}
+	return flow * 1.02, head * 1.06
+}
+
+// name is the pump's, with its tag.
+func (d *drawing) name() string {
+	if t := d.in.Tags[d.set.Pump.ID]; t != "" && !strings.EqualFold(t, d.set.Pump.ID) {
+		return t + " " + d.set.Pump.ID
+	}
+	return d.set.Pump.ID
+}
+
+func (d *drawing) notes() []string {
+	out := []string{fmt.Sprintf("Pump %s. A pump works where its curve meets the circuit's.", d.name())}
+	for _, s := range d.set.Systems {
+		if s.Low != nil {
+			out = append(out, "Grey: nine in ten of what the circuit may be, as far as its parts are known; it is the likely curve scaled to the range of the flow.")
+			break
+		}
+	}
+	if t := d.table(); t != "" {
+		out = append(out, t)
+	}
+	return out
+}
+
+// table says the ranges of the duty points in words.
+func (d *drawing) table() string {
+	var parts []string
+	for _, u := range d.set.Duties {
+		if u.Range.High <= u.Range.Low {
+			continue
+		}
+		parts = append(parts, fmt.Sprintf("%s %s %s to %s", u.Mode, u.Stage, d.flow(u.Range.Low), d.flow(u.Range.High)))
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Range of the flow: " + strings.Join(parts, "; ") + "."
+}
+
+func (d *drawing) flow(v float64) string { return quantity.Format(v, quantity.Flow, d.in.Units) }
+func (d *drawing) head(v float64) string { return quantity.Format(v, quantity.Head, d.in.Units) }
+
+// Styles of the curves.
+var (
+	pumpStyle   = scene.Stroke(sheet.Thick)
+	afterStyle  = scene.Stroke(0.5)
+	beforeStyle = scene.Dashed(0.5, 3, 1.4)
+	bandGrey    = 0.87
+)
+
+// style of a circuit's curve: the first of a stage as in the legend, further ones dotted in
+// longer and longer dashes.
+func style(stage graph.Stage, n int) scene.Style {
+	switch {
+	case stage == graph.Before && n == 0:
+		return beforeStyle
+	case n == 0:
+		return afterStyle
+	case stage == graph.Before:
+		return scene.Dashed(0.35, 1+float64(n), 1)
+	}
+	return scene.Dashed(0.5, 6+3*float64(n), 1, 0.7, 1)
+}
+
+func (d *drawing) two() bool {
+	for _, s := range d.set.Systems {
+		if s.Stage == graph.Before {
+			return true
+		}
+	}
+	return false
+}
+
+func (d *drawing) legend() []sheet.Entry {
+	line := func(st scene.Style, text string) sheet.Entry {
+		return sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, st)}, W: 10, H: 1, Text: text}
+	}
+	out := []sheet.Entry{line(pumpStyle, "pump, by speed")}
+	after := "circuit"
+	if d.two() {
+		out = append(out, line(beforeStyle, "circuit before"))
+		after = "circuit after"
+	}
+	out = append(out, line(afterStyle, after))
+	for _, s := range d.set.Systems {
+		if s.Low != nil && s.Stage == graph.After {
+			out = append(out, sheet.Entry{Symbol: []scene.Item{scene.Rect(-5, -2, 10, 4, scene.Filled(bandGrey))}, W: 10, H: 4, Text: "its range"})
+			break
+		}
+	}
+	if d.two() {
+		out = append(out, sheet.Entry{Symbol: []scene.Item{scene.Circle(scene.Point{}, 1.5, scene.Outline(sheet.Thin))}, W: 3, H: 3, Text: "duty before"})
+	}
+	return append(out, sheet.Entry{Symbol: []scene.Item{scene.Circle(scene.Point{}, 1.5, scene.Solid(sheet.Thin))}, W: 3, H: 3, Text: strings.Replace(after, "circuit", "duty", 1)})
+}
+
+func split(points []hydraulic.SystemPoint) (flows, heads []float64) {
+	for _, p := range points {
+		flows, heads = append(flows, p.Flow), append(heads, p.Head)
+	}
+	return flows, heads
+}
+
+// block adds a line no label may cover, by short boxes along it.
+func (d *drawing) block(pts []scene.Point) {
+	for i := 1; i < len(pts); i++ {
+		a, b := pts[i-1], pts[i]
+		n := int(math.Hypot(b.X-a.X, b.Y-a.Y)/1.5) + 1
+		for k := range n {
+			t, u := float64(k)/float64(n), float64(k+1)/float64(n)
+			box := scene.Empty().Add(scene.Point{X: a.X + t*(b.X-a.X), Y: a.Y + t*(b.Y-a.Y)}).Add(scene.Point{X: a.X + u*(b.X-a.X), Y: a.Y + u*(b.Y-a.Y)})
+			d.fixed = append(d.fixed, box.Grow(0.35))
+		}
+	}
+}
+
+// bands fills the range of each circuit after the work.
+func (d *drawing) bands() {
+	for _, s := range d.set.Systems {
+		if s.Low == nil || s.Stage != graph.After {
+			continue
+		}
+		low, high := d.plot.line(split(s.Low)), d.plot.line(split(s.High))
+		if len(low) < 2 || len(high) < 2 {
+			continue
+		}
+		pts := append([]scene.Point{}, low...)
+		// where one leaves at the head and the other at the right, the corner lies between
+		if a, b := low[len(low)-1], high[len(high)-1]; a.Y <= d.plot.box.MinY+1e-6 && b.X >= d.plot.box.MaxX-1e-6 && b.Y > d.plot.box.MinY+1e-6 {
+			pts = append(pts, scene.Point{X: d.plot.box.MaxX, Y: d.plot.box.MinY})
+		}
+		for i := len(high) - 1; i >= 0; i-- {
+			pts = append(pts, high[i])
+		}
+		d.items = append(d.items, scene.Polygon(pts, scene.Filled(bandGrey)).Tagged("band"))
+	}
+}
+
+// systems draws the circuits' curves and asks for their names.
+func (d *drawing) systems() {
+	count := map[graph.Stage]int{}
+	total := map[graph.Stage]int{}
+	for _, s := range d.set.Systems {
+		total[s.Stage]++
+	}
+	for _, s := range d.set.Systems {
+		n := count[s.Stage]
+		count[s.Stage]++
+		flows, heads := split(s.Points)
+		pts := d.plot.line(append([]float64{0}, flows...), append([]float64{0}, heads...)) // no flow asks for no head: it starts and ends at the tub's surface
+		if len(pts) < 2 {
+			continue
+		}
+		d.items = append(d.items, scene.Polyline(pts, style(s.Stage, n)).Tagged("system"))
+		d.block(pts)
+		words := "circuit"
+		if d.two() {
+			words += " " + string(s.Stage)
+		}
+		if total[s.Stage] > 1 {
+			words += ": " + strings.Join(s.Modes, ", ")
+		}
+		d.want(words, false, pts[len(pts)/2:]...)
+	}
+}
+
+// pumps draws the pump's curve at each speed and asks for its name.
+func (d *drawing) pumps() {
+	for _, c := range d.set.Speeds {
+		pts := d.plot.line(split(c.Points))
+		if len(pts) < 2 {
+			continue
+		}
+		d.items = append(d.items, scene.Polyline(pts, pumpStyle).Tagged("pump"))
+		d.block(pts)
+		words := d.set.Pump.ID
+		if len(d.set.Speeds) > 1 || c.Speed != graph.SpeedOn {
+			words += ", " + c.Speed
+		}
+		n := len(pts)
+		d.want(words, true, pts[n/12:n/2]...)
+	}
+}
+
+// duties marks where the pump works and asks for the figures. Modes with the same duty share
+// a mark.
+func (d *drawing) duties() {
+	var labels []request
+	done := make([]bool, len(d.set.Duties))
+	for i, u := range d.set.Duties {
+		if done[i] {
+			continue
+		}
+		at := d.plot.p(u.Flow, u.Head)
+		modes := []string{u.Mode}
+		for k, v := range d.set.Duties[i+1:] {
+			if q := d.plot.p(v.Flow, v.Head); v.Stage == u.Stage && math.Hypot(q.X-at.X, q.Y-at.Y) < 0.4 {
+				modes, done[i+1+k] = append(modes, v.Mode), true
+			}
+		}
+		d.mark(u, at)
+		words := strings.Join(modes, ", ")
+		if d.two() {
+			words += ", " + string(u.Stage)
+		}
+		labels = append(labels, request{lines: []string{words, d.flow(u.Flow) + ", " + d.head(u.Head)}, at: []scene.Point{at}, em: 2.7, lead: true})
+	}
+	d.requests = append(labels, d.requests...)
+}
+
+// mark draws one duty point, after the work with how far it may lie along the flow.
+func (d *drawing) mark(u plan.Duty, at scene.Point) {
+	st := scene.Solid(sheet.Thin)
+	if u.Stage == graph.Before {
+		st = scene.Outline(sheet.Thin)
+	}
+	if u.Range.High > u.Range.Low && u.Stage == graph.After {
+		lo, hi := d.plot.p(u.Range.Low, u.Head), d.plot.p(u.Range.High, u.Head)
+		bar := scene.Stroke(sheet.Thin)
+		d.marks = append(d.marks, scene.Line(lo, hi, bar).Tagged("range"),
+			scene.Line(scene.Point{X: lo.X, Y: lo.Y - 1.3}, scene.Point{X: lo.X, Y: lo.Y + 1.3}, bar),
+			scene.Line(scene.Point{X: hi.X, Y: hi.Y - 1.3}, scene.Point{X: hi.X, Y: hi.Y + 1.3}, bar))
+		d.fixed = append(d.fixed, scene.Box{MinX: lo.X, MinY: lo.Y - 1.3, MaxX: hi.X, MaxY: hi.Y + 1.3})
+	}
+	d.marks = append(d.marks, scene.Circle(at, 1.5, st).Tagged("duty"))
+	d.fixed = append(d.fixed, scene.Box{MinX: at.X - 1.5, MinY: at.Y - 1.5, MaxX: at.X + 1.5, MaxY: at.Y + 1.5})
+}

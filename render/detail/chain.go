@@ -1,0 +1,243 @@
+package detail
+
+import (
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// chain is a string of new parts in an old line, in the way of the water.
+type chain struct {
+	lay     *route.Layout
+	net     *graph.Net
+	members []member
+	before  tube // the old pipe's two ends
+	after   tube
+	limbs   []limb
+}
+
+// member is one part of the string.
+type member struct {
+	part    *graph.Part
+	fit     route.PartFit
+	from    float64 // along the line from the first member: of the centre, or of its inlet's stop
+	to      float64 // of the centre, or of its outlet's stop
+	depthIn float64 // of the sockets
+	depthTo float64
+	tubes   []tube // pipe on to the next member
+}
+
+// tube is one straight pipe from end to end, both inside sockets.
+type tube struct {
+	from, to           float64
+	depthFrom, depthTo float64
+	outside            float64
+	number             int // of the piece; 0 for old pipe
+	cut                float64
+	open               int  // -1 or 1: broken off at its start or end; 0 neither
+	bushFrom, bushTo   bool // in a reducing bush there
+	measure            bool
+	old                bool
+}
+
+// chains returns the strings of a layout: new parts between two ends of old pipe, all on
+// straight runs.
+func chains(lay *route.Layout) []chain {
+	net := graph.NewNet(lay.Circuit)
+	var out []chain
+	for i := range lay.Paths {
+		p := &lay.Paths[i]
+		if p.Run.New() || net.IsAir(p.Run) {
+			continue
+		}
+		_, to := net.Ends(p.Run)
+		if part := lay.Circuit.Part(to.Part); part == nil || !part.New() || part.Kind == graph.Tub {
+			continue
+		}
+		c := chain{lay: lay, net: net}
+		if c.walk(p, to) {
+			c.branches()
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// walk follows new parts from an old pipe to the next; false where it comes to anything
+// else, or round a bend.
+func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
+	stop, ok := stopAt(old, at)
+	if !ok {
+		return false
+	}
+	pos := 0.0
+	c.before = tube{to: -stop.TakeOffMM, depthTo: stop.DepthMM, outside: outside(old), open: -1, old: true, bushTo: isBush(stop)}
+	c.before.from = c.before.to - stop.DepthMM - oldShare*c.before.outside
+	seen := map[string]bool{}
+	for {
+		part := c.lay.Circuit.Part(at.Part)
+		if part == nil || !part.New() || seen[part.ID] {
+			return false
+		}
+		seen[part.ID] = true
+		exit, ok := through(part, at.Port)
+		if !ok {
+			return false
+		}
+		m := member{part: part, fit: c.lay.Fits[part.ID], from: pos, to: pos, depthIn: stop.DepthMM}
+		if part.Kind != graph.Tee {
+			m.to = pos + m.fit.Row.LengthMM
+		}
+		next := c.net.Joined(part.ID, exit)
+		path := pathOf(c.lay, next)
+		if path == nil {
+			return false
+		}
+		near := graph.PortRef{Part: part.ID, Port: exit}
+		out, ok := stopAt(path, near)
+		if !ok {
+			return false
+		}
+		m.depthTo = out.DepthMM
+		if !next.New() {
+			c.after = tube{from: m.to + out.TakeOffMM, depthFrom: out.DepthMM, outside: outside(path), open: 1, old: true, bushFrom: isBush(out)}
+			c.after.to = c.after.from + out.DepthMM + oldShare*c.after.outside
+			c.members = append(c.members, m)
+			return len(c.members) > 0
+		}
+		if len(path.Points) != 2 && (len(path.Points) > 0 || path.LengthMM > 0) {
+			return false
+		}
+		far := next.To
+		if far == near {
+			far = next.From
+		}
+		m.tubes = c.tubes(path, near, m.to, 1)
+		c.members = append(c.members, m)
+		pos = m.to + path.LengthMM
+		at = far
+		if stop, ok = stopAt(path, far); !ok {
+			return false
+		}
+	}
+}
+
+// oldShare is how much of the old pipe is shown outside its socket, in its diameters.
+const oldShare = 1.1
+
+// through is the port by which the line leaves a part entered at a port; false at a branch
+// and in parts that are not in line.
+func through(p *graph.Part, port string) (string, bool) {
+	switch {
+	case p.Kind == graph.Tee && port == graph.RunIn:
+		return graph.RunOut, true
+	case p.Kind == graph.Tee && port == graph.RunOut:
+		return graph.RunIn, true
+	case p.Kind == graph.Tee || !inLine(p.Kind):
+		return "", false
+	case port == graph.In:
+		return graph.Out, true
+	}
+	return graph.In, true
+}
+
+// inLine reports whether a kind stands in a straight pipe.
+func inLine(k graph.Kind) bool {
+	switch k {
+	case graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.CheckValve, graph.FlowSwitch, graph.ThermometerPocket, graph.Strainer:
+		return true
+	}
+	return k.IsHandValve()
+}
+
+// stopAt returns what a path meets at one of its ends.
+func stopAt(p *route.Path, at graph.PortRef) (route.End, bool) {
+	n := len(p.Stops)
+	switch {
+	case n < 2:
+		return route.End{}, false
+	case p.Run.From.Part == at.Part && p.Run.From.Port == at.Port:
+		return p.Stops[0], true
+	}
+	return p.Stops[n-1], true
+}
+
+// tubes places the pieces of the leg of a path next to a port, along an axis on which the
+// port's centre or stop lies at from; way is the sense of the axis, away from the port.
+func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) []tube {
+	back := path.Run.To.Part == near.Part && path.Run.To.Port == near.Port
+	leg, legs := 1, len(path.Points)-1
+	if legs < 1 {
+		return nil // joined directly
+	}
+	if back {
+		leg = legs
+	}
+	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
+	dir := path.Points[leg].Sub(path.Points[leg-1]).Unit()
+	var out []tube
+	at := -1.0
+	for _, i := range path.Pieces {
+		p := &c.lay.Pieces[i]
+		if p.Leg != leg {
+			continue
+		}
+		if at < 0 {
+			at = p.From.TakeOffMM
+		}
+		start := at
+		if path.Located {
+			start = p.Start.Sub(path.Points[leg-1]).Dot(dir)
+		}
+		at = start + p.CutMM + couplingGap(path)
+		t := tube{from: start, to: start + p.CutMM, depthFrom: p.From.DepthMM, depthTo: p.To.DepthMM,
+			outside: outside(path), number: p.Number, cut: p.CutMM, measure: p.Measure,
+			bushFrom: isBush(p.From), bushTo: isBush(p.To)}
+		if row, ok := c.lay.Circuit.Catalog.Pipe(p.Spec, p.Size); ok && row.OutsideMM > 0 {
+			t.outside = row.OutsideMM
+		}
+		if back {
+			t.from, t.to = length-t.to, length-t.from
+			t.depthFrom, t.depthTo = t.depthTo, t.depthFrom
+			t.bushFrom, t.bushTo = t.bushTo, t.bushFrom
+		}
+		t.from, t.to = from+way*t.from, from+way*t.to
+		out = append(out, t)
+	}
+	if back {
+		for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
+			out[i], out[j] = out[j], out[i]
+		}
+	}
+	return out
+}
+
+func couplingGap(path *route.Path) float64 {
+	for _, f := range path.Fittings {
+		if f.Kind == "coupling" {
+			return f.Row.LengthMM
+		}
+	}
+	return 0
+}
+
+func isBush(e route.End) bool { return e.Kind == "reducing-bush" }
+
+// outside is the outside diameter of a path's pipe, mm.
+func outside(p *route.Path) float64 {
+	if p.Run.MeasuredOutsideMM > 0 {
+		return p.Run.MeasuredOutsideMM
+	}
+	if p.Pipe.OutsideMM > 0 {
+		return p.Pipe.OutsideMM
+	}
+	return p.Run.Size.NominalMM()
+}
+
+func pathOf(lay *route.Layout, r *graph.Run) *route.Path {
+	for i := range lay.Paths {
+		if lay.Paths[i].Run == r && r != nil {
+			return &lay.Paths[i]
+		}
+	}
+	return nil
+}

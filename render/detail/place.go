@@ -1,0 +1,127 @@
+package detail
+
+import (
+	"math"
+	"strconv"
+
+	"dryfit/render/scene"
+	"dryfit/render/schematic/label"
+	"dryfit/render/sheet"
+)
+
+// request is a label that wants a place near a point: a name in lines, or the number of a
+// piece in a circle.
+type request struct {
+	tag    string
+	lines  []string
+	number int
+	at     []scene.Point // any of them will do
+	em     float64
+}
+
+func (d *drawing) want(r request) { d.requests = append(d.requests, r) }
+
+const (
+	circleR   = 3.2
+	lineShare = 1.3
+)
+
+// size is how large the label is.
+func (r request) size() (w, h float64) {
+	if r.number > 0 {
+		return 2 * circleR, 2 * circleR
+	}
+	for i, l := range r.lines {
+		w = math.Max(w, scene.TextWidth(l, r.em, i == 0))
+	}
+	return w, float64(len(r.lines)) * r.em * lineShare
+}
+
+// spot is one place for a label and the point its leader goes to.
+type spot struct {
+	box scene.Box
+	at  scene.Point
+}
+
+// place finds a place for every label and draws it with its leader.
+func (d *drawing) place(area scene.Box) {
+	var labels [][]label.Place
+	var spots [][]spot
+	for _, r := range d.requests {
+		w, h := r.size()
+		var places []label.Place
+		var here []spot
+		for n, at := range r.at {
+			for _, dist := range []float64{2.2, 4.5, 7, 10, 14, 19, 25, 32, 40} {
+				for k := range 16 {
+					sin, cos := math.Sincos(float64(k) * math.Pi / 8)
+					c := scene.Point{X: at.X + cos*(dist+w/2), Y: at.Y - sin*(dist+h/2)}
+					b := scene.Box{MinX: c.X - w/2, MinY: c.Y - h/2, MaxX: c.X + w/2, MaxY: c.Y + h/2}
+					if !area.Contains(b.Grow(0.5)) {
+						continue
+					}
+					s := spot{b, at}
+					slant := []float64{0, 0.8, 0.6, 0.8}[k%4]
+					places = append(places, label.Place{Box: b.Grow(0.6), Parts: s.covers(), Cost: dist + slant + 0.4*float64(n)})
+					here = append(here, s)
+				}
+			}
+		}
+		labels, spots = append(labels, places), append(spots, here)
+	}
+	chosen, bad := label.Choose(labels, d.fixed)
+	d.strained = len(bad)
+	var over []scene.Item
+	for i, r := range d.requests {
+		if chosen[i] < 0 {
+			d.strained++
+			continue
+		}
+		s := spots[i][chosen[i]]
+		d.items = append(d.items, leader(s.at, s.box)...)
+		over = append(over, r.draw(s.box)...)
+	}
+	d.items = append(d.items, over...)
+}
+
+// covers is what a label there covers: its words and, but for its first millimetre, its
+// leader.
+func (s spot) covers() []scene.Box {
+	out := []scene.Box{s.box.Grow(0.6)}
+	to := nearest(s.box, s.at)
+	long := math.Hypot(to.X-s.at.X, to.Y-s.at.Y)
+	const step, half = 1.0, 0.15
+	for at := 1.0; at < long; at += step {
+		x, y := s.at.X+(to.X-s.at.X)*at/long, s.at.Y+(to.Y-s.at.Y)*at/long
+		out = append(out, scene.Box{MinX: x - half, MinY: y - half, MaxX: x + half, MaxY: y + half})
+	}
+	return out
+}
+
+// nearest returns the point of a box nearest to p.
+func nearest(b scene.Box, p scene.Point) scene.Point {
+	return scene.Point{X: math.Max(b.MinX, math.Min(p.X, b.MaxX)), Y: math.Max(b.MinY, math.Min(p.Y, b.MaxY))}
+}
+
+// leader joins a label to what it means.
+func leader(at scene.Point, b scene.Box) []scene.Item {
+	to := nearest(b, at)
+	if math.Hypot(to.X-at.X, to.Y-at.Y) < 1.2 {
+		return nil
+	}
+	return []scene.Item{scene.Line(at, to, scene.Stroke(sheet.Hair)).Tagged("leader"), scene.Circle(at, 0.45, scene.Filled(0)).Tagged("leader")}
+}
+
+func (r request) draw(b scene.Box) []scene.Item {
+	c := b.Centre()
+	if r.number > 0 {
+		return []scene.Item{scene.Circle(c, circleR, scene.Outline(sheet.Thin)).Tagged("piece"),
+			scene.Text{At: c, Text: strconv.Itoa(r.number), SizeMM: r.em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: r.tag}}
+	}
+	var items []scene.Item
+	for i, l := range r.lines {
+		y := b.MinY + (float64(i)+0.5)*r.em*lineShare
+		items = append(items, scene.Text{At: scene.Point{X: c.X, Y: y}, Text: l, SizeMM: r.em, Bold: i == 0, Anchor: scene.Centre, Middle: true, Halo: true, Tag: r.tag})
+	}
+	return items
+}

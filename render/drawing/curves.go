@@ -1,0 +1,16 @@
+package drawing
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/render/curves"
+	"dryfit/render/scene"
+	"dryfit/render/schematic"
+	"dryfit/render/sheet"
+)
+
+// curvePages draws pump and circuit, before and after.
+func curvePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	return curves.Draw(curves.Input{Sets: plan.Curves(p), Tags: schematic.Tags(p.Circuit),
+		Job: p.Circuit.Job, Units: units, Page: page}), nil
+}

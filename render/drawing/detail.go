@@ -1,0 +1,28 @@
+package drawing
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/render/detail"
+	"dryfit/render/scene"
+	"dryfit/render/schematic"
+	"dryfit/render/sheet"
+)
+
+// detailPages draws the assembly in the old line true to scale.
+func detailPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	if p.After == nil {
+		return nil, nil
+	}
+	var names []string
+	cuts := cutsOf(p)
+	for i := 0; i+1 < len(cuts); i += 2 {
+		a, b := cuts[i].Name, cuts[i+1].Name
+		if cuts[i].Flow < 0 {
+			a, b = b, a
+		}
+		names = append(names, a, b)
+	}
+	return detail.Draw(detail.Input{Layout: p.After.Layout, Tags: schematic.Tags(p.Circuit), Cuts: names,
+		Job: p.Circuit.Job, Units: units, Page: page}), nil
+}

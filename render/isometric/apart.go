@@ -18,9 +18,10 @@ func (d *drawing) apart(ms []member, scale float64) *space {
 		grow[i] = map[int]float64{}
 	}
 	best := d.spaceOf(ms, scale, grow)
-	fault := faultOf(ms, best)
+	high := d.reach(ms)
+	fault := faultOf(ms, high, d.room(), best)
 	for range 14 {
-		if fault.sum == 0 {
+		if fault.worst == 0 {
 			break
 		}
 		moved := false
@@ -29,10 +30,10 @@ func (d *drawing) apart(ms []member, scale float64) *space {
 		for a := range grow {
 			for _, gap := range gapsBetween(best[a], axis(a), m, n) {
 				old := grow[a][gap]
-				for _, by := range []float64{1.3, 1.7, 2.4} {
+				for _, by := range []float64{1.3, 1.8, 2.6, 4} {
 					grow[a][gap] = math.Max(old, 1) * by
 					try := d.spaceOf(ms, scale, grow)
-					if f := faultOf(ms, try); f.sum < 0.999*fault.sum {
+					if f := faultOf(ms, high, d.room(), try); f.sum < fault.sum-0.05 {
 						fault, best, moved = f, try, true
 						keepAxis, keepGap, keepBy = a, gap, grow[a][gap]
 					}
@@ -54,7 +55,7 @@ func gapsBetween(l levels, a axis, m, n *member) []int {
 	for _, v := range []float64{a.of(m.a), a.of(m.b), a.of(n.a), a.of(n.b)} {
 		lo, hi = min(lo, l.index(v)), max(hi, l.index(v))
 	}
-	step := max(1, (hi-lo)/4)
+	step := max(1, (hi-lo)/6)
 	var out []int
 	for i := lo; i < hi; i += step {
 		out = append(out, i)
@@ -62,13 +63,32 @@ func gapsBetween(l levels, a axis, m, n *member) []int {
 	return out
 }
 
+// reach is how far each member's sign stands out from its line, mm.
+func (d *drawing) reach(ms []member) []float64 {
+	out := make([]float64, len(ms))
+	for i := range ms {
+		if ms[i].run == nil {
+			s, _ := d.sign(ms[i].part)
+			out[i] = s.Box.H() / 2
+		}
+	}
+	return out
+}
+
+// sizeCost and overCost weigh the size of the drawing, and what of it is too large for the
+// page, against lines in each other's way, per mm.
+const (
+	sizeCost = 0.03
+	overCost = 1.0
+)
+
 // fault is how badly lines crowd each other, and the worst pair.
 type fault struct {
 	sum, worst float64
 	m, n       int
 }
 
-func faultOf(ms []member, sp *space) fault {
+func faultOf(ms []member, high []float64, room scene.Box, sp *space) fault {
 	a, b := show(ms, sp)
 	pa, pb := make([]scene.Point, len(ms)), make([]scene.Point, len(ms))
 	box := make([]scene.Box, len(ms))
@@ -77,6 +97,12 @@ func faultOf(ms []member, sp *space) fault {
 		box[i] = scene.Empty().Add(pa[i]).Add(pb[i]).Grow(clearMM / 2)
 	}
 	var f fault
+	all := scene.Empty()
+	for i := range box {
+		all = all.Union(box[i])
+		box[i] = box[i].Grow(high[i])
+	}
+	f.sum = sizeCost*(all.W()+all.H()) + overCost*(math.Max(0, all.W()-room.W())+math.Max(0, all.H()-room.H()))
 	note := func(i, j int, c float64) {
 		f.sum += c
 		if c > f.worst {
@@ -89,7 +115,7 @@ func faultOf(ms []member, sp *space) fault {
 		}
 		for j := range i {
 			if box[i].Overlaps(box[j]) {
-				if c := crowding(&ms[i], &ms[j], pa[i], pb[i], pa[j], pb[j]); c > 0 {
+				if c := crowding(&ms[i], &ms[j], high[i]+high[j], pa[i], pb[i], pa[j], pb[j]); c > 0 {
 					note(i, j, c)
 				}
 			}
@@ -99,7 +125,7 @@ func faultOf(ms []member, sp *space) fault {
 }
 
 // crowding says how badly two members are in each other's way on the page; 0: not at all.
-func crowding(m, n *member, a, b, c, e scene.Point) float64 {
+func crowding(m, n *member, high float64, a, b, c, e scene.Point) float64 {
 	if meet(m, n) {
 		return 0
 	}
@@ -107,11 +133,11 @@ func crowding(m, n *member, a, b, c, e scene.Point) float64 {
 		// a crossing is well read unless it is close to an end, or on a sign
 		room := math.Min(math.Min(s, 1-s)*length(sub(b, a)), math.Min(t, 1-t)*length(sub(e, c)))
 		if m.run == nil || n.run == nil {
-			return 6
+			return clearMM + high
 		}
 		return 0.2 + math.Max(0, clearMM*0.75-room)
 	}
-	return math.Max(0, clearMM-distance(a, b, c, e))
+	return math.Max(0, clearMM+high-distance(a, b, c, e))
 }
 
 // meet reports whether members share an end, or follow a third on one line at once.

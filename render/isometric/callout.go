@@ -20,14 +20,15 @@ const linePitch = 1.2 // em
 
 // callout is an upright label that stands near a mark, on a leader where it stands off.
 type callout struct {
-	at    scene.Point
-	clear float64 // radius of what it must keep off, mm
-	lines []line
-	ring  bool // in a circle: a piece's number
-	tag   string
-	rank  int
-	far   []float64 // distances tried
-	plain bool      // the leader starts at the mark itself
+	at       scene.Point
+	clear    float64 // radius of what it must keep off, mm
+	lines    []line
+	ring     bool // in a circle: a piece's number
+	tag      string
+	rank     int
+	far      []float64 // distances tried; none: it stands where it is put, without a leader
+	leaveOut bool      // where there is no room
+	plain    bool      // with a leader always, from the mark itself
 }
 
 // withLeader is the distance from which a callout gets a leader, mm.
@@ -53,7 +54,7 @@ func ringR(textW float64) float64 { return math.Max(3.1, textW/2+1.1) }
 func (p *picture) wantCallout(c callout) {
 	w, h := c.size()
 	const turns = 24
-	r := request{rank: c.rank}
+	r := request{tag: c.tag + " " + c.lines[0].text, rank: c.rank}
 	for i, far := range c.far {
 		for k := range turns {
 			sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / turns)
@@ -66,6 +67,9 @@ func (p *picture) wantCallout(c callout) {
 			r.places = append(r.places, p.calloutAt(c, mid, dir, w, h, float64(i)*4+calloutTurn(dir)))
 		}
 	}
+	if c.leaveOut {
+		r.places = append(r.places, nothing())
+	}
 	p.requests = append(p.requests, r)
 }
 
@@ -75,7 +79,7 @@ func calloutTurn(dir scene.Point) float64 { return 0.4 * (1 - 0.6*dir.X + 0.4*di
 // calloutAt is one place of a callout.
 func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64) candidate {
 	box := scene.Box{MinX: mid.X - w/2, MinY: mid.Y - h/2, MaxX: mid.X + w/2, MaxY: mid.Y + h/2}
-	parts := []scene.Box{box.Grow(0.35)}
+	parts := []scene.Box{box.Grow(0.2)}
 	edge := w / 2
 	if c.ring {
 		parts = discBoxes(mid, w/2+0.3)
@@ -84,7 +88,7 @@ func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 	}
 	tip := sub(mid, times(edge, dir))
 	start := add(c.at, times(c.clear, dir))
-	leader := length(sub(tip, start)) > withLeader || c.plain
+	leader := len(c.far) > 0 && (length(sub(tip, start)) > withLeader || c.plain)
 	if leader {
 		parts = append(parts, strip(start, tip, 0.15)...)
 	}
@@ -135,23 +139,42 @@ func (p *picture) wantPieces() {
 			continue
 		}
 		a, b := project(p.a[i]), project(p.b[i])
-		p.wantCallout(callout{at: along(a, b, p.midShare(i)), clear: 0.9, lines: []line{{number(m.piece.Number), pieceEm, true}}, ring: true,
+		p.wantCallout(callout{at: along(a, b, p.leaderShare(i)), clear: 1.5, lines: []line{{number(m.piece.Number), pieceEm, true}}, ring: true,
 			tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
 	}
 }
 
-// midShare is where a piece's leader starts: between its joints, a little before the flow
-// arrow.
-func (p *picture) midShare(i int) float64 {
-	l := p.b[i].Sub(p.a[i]).Len()
-	lo, hi := 0.0, l
-	if s := p.d.stack(&p.ms[i], false); len(s.joints) > 0 {
-		lo = s.base + nextSpot*float64(len(s.joints)-1)
+// wantOld asks for places for the names of old runs, each beside its longest leg.
+func (p *picture) wantOld() {
+	longest := map[string]int{}
+	for i := range p.ms {
+		if m := &p.ms[i]; m.run != nil && !m.isNew && !m.stub {
+			if k, ok := longest[oldID(m)]; !ok || p.shown(i) > p.shown(k)+0.01 {
+				longest[oldID(m)] = i
+			}
+		}
 	}
-	if s := p.d.stack(&p.ms[i], true); len(s.joints) > 0 {
-		hi = l - s.base - nextSpot*float64(len(s.joints)-1)
+	for i := range p.ms {
+		m := &p.ms[i]
+		name := oldID(m)
+		if k, ok := longest[name]; !ok || k != i {
+			continue
+		}
+		a, b := project(p.a[i]), project(p.b[i])
+		p.wantCallout(callout{at: along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{sheet.Fit("existing "+name, textEm, 40, false), textEm, false}},
+			tag: "old:" + m.run.ID, rank: 4, leaveOut: true, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13, 18}})
 	}
-	return (lo + hi) / 2 / l
+}
+
+// oldID is the name of the run a member is of, or was before that was cut.
+func oldID(m *member) string {
+	switch {
+	case m.run == nil:
+		return ""
+	case m.run.RemainsOf != "":
+		return m.run.RemainsOf
+	}
+	return m.run.ID
 }
 
 // wantSizes asks for places for the sizes of pipe that is not the sheet's.
@@ -172,7 +195,7 @@ func (p *picture) wantSizes() {
 			text = pipeText(k)
 		}
 		a, b := project(p.a[i]), project(p.b[i])
-		p.wantCallout(callout{at: along(a, b, p.midShare(i)), clear: 1, lines: []line{{text, textEm, false}}, tag: "size", rank: 4,
+		p.wantCallout(callout{at: along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, textEm, false}}, tag: "size", rank: 4,
 			far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 	}
 }

@@ -57,7 +57,7 @@ func (p *picture) paintEnds() {
 				p.paintTee(e)
 			}
 		case k == graph.HeatPump:
-			p.paintNozzle(e, e.ref.Port)
+			p.paintNozzle(e, len(p.d.stack(&p.ms[e.i], e.far).joints) > 0)
 			continue
 		case inLine(k):
 			if !p.hasBody(e.part) && !done[e.part.ID] {
@@ -66,7 +66,7 @@ func (p *picture) paintEnds() {
 		case k.OnePort():
 			p.paintEndSign(e, 0)
 		default:
-			p.paintNozzle(e, "")
+			p.paintNozzle(e, false)
 		}
 		done[e.part.ID] = true
 	}
@@ -90,7 +90,7 @@ func (p *picture) paintTee(e ending) {
 		pen = penNew
 	}
 	p.items = append(p.items, scene.Circle(e.at, 0.8*pen, scene.Filled(0)).Tagged("symbol:"+e.part.ID))
-	p.wantTag(e.part, e.at, 1.2)
+	p.wantTag(e.part, e.at, 2)
 }
 
 // paintEndSign draws the sign of a part at the end of a pipe, with the share of its length
@@ -106,16 +106,16 @@ func (p *picture) paintEndSign(e ending, on float64) {
 }
 
 // paintNozzle draws a bar across the end of a pipe, where a machine or the tub is joined, and
-// says what it is.
-func (p *picture) paintNozzle(e ending, short string) {
+// says what it is unless that is said already.
+func (p *picture) paintNozzle(e ending, named bool) {
 	v := times(1.9, project(across(e.out).unit()))
 	p.block(0.3, scene.Line(sub(e.at, v), add(e.at, v), scene.Stroke(penNewSign)).Tagged("nozzle:"+e.ref.String()))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(penOld)),
-		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(penNewSign))), "connection of a machine or the tub")
-	text := line{short, textEm, false}
-	if short == "" {
-		text = line{sheet.Fit(p.d.portName(e.ref), textEm, 45, false), textEm, false}
+		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(penNewSign))), "port of a machine or the tub")
+	if named {
+		return
 	}
+	text := line{sheet.Fit(p.d.portName(e.ref), textEm, 45, false), textEm, false}
 	p.wantCallout(callout{at: e.at, clear: 2.3, lines: []line{text}, tag: "port:" + e.ref.String(), rank: 3,
 		far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
 }

@@ -26,21 +26,20 @@ func (p *picture) paintFlow() {
 
 func (p *picture) shown(i int) float64 { return p.b[i].Sub(p.a[i]).Len() }
 
-// paintArrow draws the arrow past the middle of a leg, clear of the piece's leader.
+// arrowMM is the length of a flow arrow, mm.
+const arrowMM = 2.8
+
+// paintArrow draws the arrow of a leg, clear of the piece's leader and of pipe that crosses.
 func (p *picture) paintArrow(i int) {
 	m := &p.ms[i]
 	a, b := project(p.a[i]), project(p.b[i])
-	t := p.midShare(i)
-	size, room := 2.6, 1.0/length(sub(b, a))
+	t := p.freeShare(i, 0.62, append(p.crossings(i), p.leaderShare(i)))
 	u := unit(sub(b, a))
 	if m.against {
 		u = times(-1, u)
-		t -= room
-	} else {
-		t += room
 	}
-	tip := add(along(a, b, t), times(size, u))
-	s := skewHead(tip, u, project(across(m.way()).unit()), size)
+	tip := add(along(a, b, t), times(arrowMM/2, u))
+	s := skewHead(tip, u, project(across(m.way()).unit()), arrowMM)
 	p.block(0.3, s.Tagged("flow:"+m.run.ID))
 }
 

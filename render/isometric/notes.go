@@ -16,17 +16,17 @@ import (
 func (d *drawing) notes() []string {
 	var out []string
 	if !d.common.size.IsZero() {
-		out = append(out, "New pipe is "+pipeText(d.common)+" unless marked.")
+		out = append(out, "Pipe "+pipeText(d.common)+" unless marked.")
 	}
 	unit := "mm"
 	if d.in.Units == quantity.InchSystem {
 		unit = "feet and inches"
 	}
-	out = append(out,
-		"Lengths are centre to centre of elbows and tees, to the socket stop of parts in line, in "+unit+"; cut lengths are in the cut list.")
+	out = append(out, "Lengths in "+unit+", centre to centre; to the socket stop of parts in line.")
 	switch {
 	case len(d.lay.Pieces) > 0:
-		out = append(out, "Circled: piece numbers of the cut list. J1, J2, …: joints in the order they are made.")
+		out = append(out, "Circles: pieces of the cut list, which has the lengths to cut.",
+			"J1, J2, …: joints, numbered in the order they are made.")
 	case d.oldAll:
 		out = append(out, "Nothing new is laid out: this is the pipework as it stands.")
 	}
@@ -34,7 +34,7 @@ func (d *drawing) notes() []string {
 		out = append(out, t)
 	}
 	if left := d.notDrawn(); len(left) > 0 {
-		out = append(out, "Not drawn, as nothing says where they lie: "+strings.Join(left, ", ")+".")
+		out = append(out, "Not drawn, no legs given: "+strings.Join(left, ", ")+".")
 	}
 	return append(out, d.in.Notes...)
 }
@@ -44,7 +44,7 @@ func (d *drawing) datum() string {
 	for _, p := range d.c.Parts {
 		for _, q := range p.Ports {
 			if at, ok := d.lay.Places[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
-				return "Level datum (0): " + p.ID + "." + q.Name + "."
+				return "Levels are from " + p.ID + "." + q.Name + "."
 			}
 		}
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // stepMM is the length of the boxes a slanting strip is covered with.
-const stepMM = 1.1
+const stepMM = 0.8
 
 // strip covers a line of the width 2·half with boxes.
 func strip(a, b scene.Point, half float64) []scene.Box {

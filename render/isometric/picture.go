@@ -1,8 +1,6 @@
 package isometric
 
 import (
-	"slices"
-
 	"dryfit/graph"
 	"dryfit/render/scene"
 	"dryfit/render/schematic/label"
@@ -26,24 +24,35 @@ type picture struct {
 	ms       []member
 	sp       *space
 	a, b     []graph.Vec // display of the members' ends
+	nodes    []graph.Vec // real places of dimensions
 	items    []scene.Item
 	labels   []scene.Item
 	fixed    []scene.Box // what no label may cover
 	requests []request
 	crowded  int           // labels that cover something all the same
+	covering []string      // which they are
 	legend   []legendEntry // signs used
 }
 
 // request asks for a place for a label; the first requests have the first choice.
 type request struct {
+	tag    string // what the label belongs to
 	rank   int
 	places []candidate
+	later  []candidate // places that are tried only if none of the others is free
+	split  []request   // what takes the label's place if even so none is
 }
 
 // candidate is a place a label could have, and what is drawn there.
 type candidate struct {
 	label.Place
 	draw func() []scene.Item
+}
+
+// nothing is the place of a label that may be left out: it is taken before any overlap, and
+// after every free place.
+func nothing() candidate {
+	return candidate{label.Place{Cost: 500, Parts: []scene.Box{}}, func() []scene.Item { return nil }}
 }
 
 type legendEntry struct {
@@ -79,25 +88,8 @@ func (p *picture) draw() {
 	p.wantDimensions()
 	p.wantPieces()
 	p.wantSizes()
+	p.wantOld()
 	p.placeLabels()
-}
-
-// placeLabels gives every label its place.
-func (p *picture) placeLabels() {
-	slices.SortStableFunc(p.requests, func(a, b request) int { return a.rank - b.rank })
-	lists := make([][]label.Place, len(p.requests))
-	for i, r := range p.requests {
-		for _, c := range r.places {
-			lists[i] = append(lists[i], c.Place)
-		}
-	}
-	chosen, overlapping := label.Choose(lists, p.fixed)
-	p.crowded = len(overlapping)
-	for i, r := range p.requests {
-		if chosen[i] >= 0 {
-			p.labels = append(p.labels, r.places[chosen[i]].draw()...)
-		}
-	}
 }
 
 // block adds items that no label may cover.

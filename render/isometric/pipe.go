@@ -12,7 +12,7 @@ import (
 const gapMM = 1.5
 
 // blockPipe is kept free of labels on each side of a pipe's axis, mm.
-const blockPipe = 0.7
+const blockPipe = 0.5
 
 // paintPipes draws the pipes, the rear of two that cross with a gap.
 func (p *picture) paintPipes() {

@@ -10,6 +10,7 @@ const (
 	mostScale  = 2.0
 	leastScale = 0.85
 	labelRoom  = 11.0
+	legendRoom = 22.0
 	inset      = 1.0 // between the drawing and the edge of the free area, mm
 )
 
@@ -66,7 +67,7 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 	scale := d.scaleFor(ms)
 	var best *picture
 	fits := false
-	for range 4 {
+	for range 5 {
 		p := d.layOut(ms, scale)
 		p.draw()
 		area := d.area(p, 0, 1)
@@ -75,10 +76,10 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 		if best == nil || (ok && !fits) || (ok == fits && p.crowded < best.crowded) {
 			best, fits = p, ok
 		}
-		if ok {
+		if ok && p.crowded == 0 {
 			break
 		}
-		scale *= 0.93
+		scale *= 0.95
 		if scale < leastScale {
 			break
 		}
@@ -88,8 +89,7 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 
 // scaleFor is the greatest scale at which the pipes alone, with room for labels, fit the page.
 func (d *drawing) scaleFor(ms []member) float64 {
-	room := sheet.New(d.in.Page.Format, d.in.Page.Orientation, sheet.Head{}).Area().Grow(-labelRoom)
-	room.MaxY -= 25 // notes and legend
+	room := d.room()
 	lo, hi := leastScale, mostScale
 	for range 5 {
 		mid := (lo + hi) / 2
@@ -101,6 +101,12 @@ func (d *drawing) scaleFor(ms []member) float64 {
 		}
 	}
 	return lo
+}
+
+// room is what the page has for the pipes alone, with labels round them, notes and legend.
+func (d *drawing) room() scene.Box {
+	w, h := d.in.Page.Format.Size(d.in.Page.Orientation)
+	return scene.Box{MaxX: w - 34 - 2*labelRoom, MaxY: h - 48 - legendRoom - 2*labelRoom}
 }
 
 // finish puts a group on its sheet.

@@ -74,13 +74,14 @@ func (p *picture) sign(s symbol.Symbol, at, u, v scene.Point, tag string) {
 	for _, it := range skew(s, at, u, v) {
 		if sh, ok := it.(scene.Shape); ok {
 			it = sh.Tagged(tag)
+			p.fixed = append(p.fixed, outline(sh, 0.2)...)
 		}
 		p.items = append(p.items, it)
 	}
 	b := s.Box
 	c := b.Centre()
 	centre := add(at, add(times(c.X, u), times(-c.Y, v)))
-	p.fixed = append(p.fixed, slab(centre, times(b.W()/2+0.3, u), times(b.H()/2+0.3, v))...)
+	p.fixed = append(p.fixed, slab(centre, times(0.35*b.W(), u), times(0.35*b.H(), v))...)
 }
 
 // extent is how far a sign reaches from its middle, roughly.

@@ -33,7 +33,7 @@ func (p *picture) paintSlants() {
 			from, to := corners[k], corners[k+1]
 			p.block(0.3, scene.Line(project(from), project(to), scene.Stroke(sheet.Hair)).Tagged("box:"+m.run.ID))
 			if m.isNew || p.d.oldAll {
-				p.wantDimension(from, to, p.d.lengthText(math.Abs(ax.of(m.way()))), 0)
+				p.wantRow([]dimension{{p.corner(from), p.corner(to), p.d.lengthText(math.Abs(ax.of(m.way())))}}, false)
 			}
 		}
 		if len(axes) == 3 { // the way over ground, and the upright plane on it
@@ -46,6 +46,9 @@ func (p *picture) paintSlants() {
 		p.used(slantSign(), "slanting pipe, its plane hatched")
 	}
 }
+
+// corner is the mark at a display point.
+func (p *picture) corner(at graph.Vec) mark { return mark{at: at, clear: dimClear} }
 
 // hatch fills a triangle with its right angle at c: upright lines in an upright plane, lines
 // parallel to X in a level one.

@@ -12,11 +12,15 @@ import (
 // dotR is the radius of a joint's dot, mm.
 const dotR = 0.85
 
+// fieldMM is half the length of the arms of a joint made in place, along and across the pipe.
+const fieldMM = 1.0
+
 // joined is one place of joints on the drawing.
 type joined struct {
 	at     graph.Vec // display
 	way    graph.Vec // of the pipe there, display
 	joints []*route.Joint
+	port   string // of the unit
 }
 
 // paintStacks draws the joints, with the bushes, reducers and transitions between them.
@@ -48,12 +52,28 @@ func (p *picture) stackAt(i int, far bool) []joined {
 	way := p.b[i].Sub(p.a[i])
 	var out []joined
 	for k, j := range s.joints {
-		out = append(out, joined{at: p.onLeg(i, far, base+nextSpot*float64(k)), way: way, joints: []*route.Joint{j}})
+		spot := joined{at: p.onLeg(i, far, base+nextSpot*float64(k)), way: way, joints: []*route.Joint{j}}
+		if k == 0 {
+			spot.port = p.d.unitPort(&p.ms[i], far)
+		}
+		out = append(out, spot)
 	}
 	for k, f := range s.fittings {
 		p.paintFitting(i, far, f, project(p.onLeg(i, far, base+nextSpot*(float64(k)+0.5))))
 	}
 	return out
+}
+
+// unitPort is the port of a unit at the end of a leg; "" where none is there.
+func (d *drawing) unitPort(m *member, far bool) string {
+	ref, point := m.run.From, 0
+	if far {
+		ref, point = m.run.To, len(d.lay.Paths[m.path].Points)-2
+	}
+	if part := d.parts[ref.Part]; m.leg == point && part != nil && part.Kind == graph.HeatPump {
+		return ref.Port
+	}
+	return ""
 }
 
 // slack is how far the sign of the part in line at the end of a leg stands off that end.
@@ -105,17 +125,17 @@ func (p *picture) couplings(i int) []joined {
 			p.sign(s, project(mid), unit(project(way)), project(across(m.way()).unit()), "fitting:coupling")
 			p.used(symbol.Of(graph.Coupling, symbol.Look{Pen: penOldSign}), s.Legend)
 			u := way.Unit()
-			out = append(out, joined{mid.Sub(u.Scale(2.4)), way, js[k : k+1]}, joined{mid.Add(u.Scale(2.4)), way, js[k+1 : k+2]})
+			out = append(out, joined{at: mid.Sub(u.Scale(2.4)), way: way, joints: js[k : k+1]}, joined{at: mid.Add(u.Scale(2.4)), way: way, joints: js[k+1 : k+2]})
 			k++
 			continue
 		}
-		out = append(out, joined{a.Add(way.Scale(t)), way, js[k : k+1]})
+		out = append(out, joined{at: a.Add(way.Scale(t)), way: way, joints: js[k : k+1]})
 	}
 	return out
 }
 
-// nuts adds the joints that belong to no run, the nuts of unions: at the socket of the same
-// part if one is drawn there, else in the middle of its sign.
+// nuts adds the joints that belong to no run, the nuts of true-union parts, at the sockets of
+// the same parts.
 func (p *picture) nuts(places []joined) []joined {
 	for i := range p.d.lay.Joints {
 		j := &p.d.lay.Joints[i]
@@ -128,13 +148,12 @@ func (p *picture) nuts(places []joined) []joined {
 			if m.run != nil || m.part.ID != id {
 				continue
 			}
-			at := p.a[k].Add(p.b[k]).Scale(0.5)
-			if port != "" {
-				s, _ := p.d.sign(m.part)
-				half := (s.Out - s.In) / 2
-				at = p.onLeg(k, port == graph.Out, (p.b[k].Sub(p.a[k]).Len())/2-half)
+			if port == "" { // said in the union's name
+				continue
 			}
-			places = addJoint(places, joined{at, p.b[k].Sub(p.a[k]), []*route.Joint{j}})
+			s, _ := p.d.sign(m.part)
+			at := p.onLeg(k, port == graph.Out, (p.b[k].Sub(p.a[k]).Len()-(s.Out-s.In))/2)
+			places = addJoint(places, joined{at: at, way: p.b[k].Sub(p.a[k]), joints: []*route.Joint{j}})
 		}
 	}
 	return places
@@ -171,12 +190,17 @@ func (p *picture) paintJoint(j joined) {
 		p.block(0.3, scene.Circle(at, dotR, scene.Filled(0)).Tagged("joint"))
 		p.used(benchSign(), "joint made on the bench")
 	default:
-		u := times(1.15, unit(project(j.way)))
-		v := times(1.15, unit(project(across(j.way).unit())))
+		u := times(fieldMM, unit(project(j.way)))
+		v := times(fieldMM, unit(project(across(j.way).unit())))
 		p.block(0.3, fieldMark(at, u, v).Tagged("joint"))
 		p.used(fieldSign(), "joint made in place")
 	}
-	p.wantCallout(callout{at: at, clear: dotR + 0.3, lines: []line{{jointText(j.joints), jointEm, false}}, tag: "joint", rank: 2,
+	lines, clear := []line{{jointText(j.joints), jointEm, false}}, dotR+0.3
+	if j.port != "" {
+		clear = 2.2
+		lines = append(lines, line{j.port, textEm, true})
+	}
+	p.wantCallout(callout{at: at, clear: clear, lines: lines, tag: "joint", rank: 2,
 		far: []float64{0.2, 0.9, 1.8, 3.2, 5, 7.5, 10}})
 }
 

@@ -86,7 +86,7 @@ func (p *picture) endOf(i int, atB bool) memberEnd {
 func (p *picture) paintStub(path *route.Path, ref graph.PortRef, at, out graph.Vec) {
 	u := unit(project(out))
 	a := project(at)
-	b := add(a, times(stubMM, u))
+	b := add(a, times(p.stubLength(a, u), u))
 	pen := penOld
 	if path.Run.New() {
 		pen = penNew
@@ -98,6 +98,22 @@ func (p *picture) paintStub(path *route.Path, ref graph.PortRef, at, out graph.V
 		breakMark(scene.Point{X: 3}, scene.Point{X: 1}, scene.Point{Y: -1})), "goes on, not drawn")
 	p.wantCallout(callout{at: b, clear: 2, lines: p.d.stubText(path, path.Run.Other(ref)), tag: "stub:" + path.Run.ID, rank: 3,
 		far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
+}
+
+// stubLength is as long as a stub can be without running into anything.
+func (p *picture) stubLength(a, u scene.Point) float64 {
+	for l := stubMM; l > 4; l-- {
+		free := true
+		for _, b := range strip(add(a, times(2, u)), add(a, times(l+2, u)), 1) {
+			for i := range p.fixed {
+				free = free && !b.Overlaps(p.fixed[i])
+			}
+		}
+		if free {
+			return l
+		}
+	}
+	return 4
 }
 
 // breakMark is an S across the end of a pipe.

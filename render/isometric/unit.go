@@ -9,8 +9,8 @@ import (
 
 // Size of a unit's box on display, mm.
 const (
-	unitDeep  = 12.0
-	unitRound = 5.0
+	unitDeep  = 17.0
+	unitRound = 8.0
 )
 
 // paintUnits draws each heat pump as a box its pipes run to.
@@ -68,13 +68,41 @@ func (p *picture) paintUnit(part *graph.Part, ends []ending) {
 			p.block(0.4, scene.Line(project(at), project(at.Add(way.Scale(short))), scene.Dashed(penOld, 1.6, 0.9)).Tagged("unit-pipe"))
 		}
 	}
-	centre := project(lo.Add(hi).Scale(0.5))
 	tag, rest := p.d.name(part.ID)
 	lines := []line{{tag, tagEm, true}}
 	if rest != "" {
 		lines = append(lines, line{rest, textEm, false})
 	}
-	p.wantCallout(callout{at: centre, clear: 0, lines: lines, tag: "part:" + part.ID, rank: 1, far: []float64{0.5, 2, 4, 7, 10, 14, 18, 22, 26, 30}})
+	for _, e := range ends {
+		lines = append(lines, line{e.ref.Port + ": " + p.d.levelText(p.d.lay.Places[e.ref.String()].Z), textEm, false})
+	}
+	p.wantUnitName(part, lines, lo, hi)
+}
+
+// wantUnitName asks for a place for a unit's name: in its box, else close round it.
+func (p *picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec) {
+	c := callout{lines: lines, tag: "part:" + part.ID}
+	w, h := c.size()
+	box := scene.Empty()
+	for _, s := range cuboid(lo, hi) {
+		box = box.Union(scene.Bounds(s))
+	}
+	r := request{tag: c.tag, rank: 1}
+	for _, far := range []float64{0, 0.25, 0.5, 0.75} {
+		for k := range 16 {
+			sin, cos := math.Sincos(2 * math.Pi * float64(k) / 16)
+			at := add(box.Centre(), scene.Point{X: far * cos * box.W() / 2, Y: -far * sin * box.H() / 2})
+			r.places = append(r.places, p.calloutAt(c, at, scene.Point{X: 1}, w, h, far))
+		}
+	}
+	for k := 0; k <= 8; k++ {
+		t := float64(k) / 8
+		x, y := box.MinX+t*box.W(), box.MinY+t*box.H()
+		for _, at := range []scene.Point{{X: x, Y: box.MinY - h/2 - 0.8}, {X: x, Y: box.MaxY + h/2 + 0.8}, {X: box.MaxX + w/2 + 0.8, Y: y}, {X: box.MinX - w/2 - 0.8, Y: y}} {
+			r.places = append(r.places, p.calloutAt(c, at, scene.Point{X: 1}, w, h, 4+math.Abs(t-0.5)))
+		}
+	}
+	p.requests = append(p.requests, r)
 }
 
 // cuboid is the visible edges of a box: seen from the front, left and above.

@@ -17,11 +17,11 @@ const (
 
 // Display lengths, mm.
 const (
-	leastNew = 15.0
+	leastNew = 17.0
 	mostNew  = 46.0
 	leastOld = 11.0
 	mostOld  = 24.0
-	fromNode = 2.8 // from the centre of an elbow or tee to its first joint
+	fromNode = 3.2 // from the centre of an elbow or tee to its first joint
 	nextSpot = 4.6 // from one joint to the next where fittings are set close together
 )
 
@@ -47,7 +47,7 @@ func (d *drawing) want(m *member, scale float64) float64 {
 // standing is the length taken up by the joints and fittings at both ends, a piece's leader
 // and a flow arrow.
 func (d *drawing) standing(m *member) float64 {
-	n := 7.0
+	n := 12.0
 	for _, far := range []bool{false, true} {
 		s := d.stack(m, far)
 		if k := len(s.joints); k > 0 {

@@ -66,6 +66,9 @@ func (d *drawing) sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
 // name is a part's tag and id, one word where they are the same.
 func (d *drawing) name(id string) (tag, rest string) {
 	tag = d.in.Tags[id]
+	if p := d.parts[id]; p != nil && p.Kind == graph.JetGroup { // its tags look like joints'
+		tag = ""
+	}
 	switch {
 	case tag == "":
 		return id, ""
@@ -84,6 +87,16 @@ func (d *drawing) portName(ref graph.PortRef) string {
 // facts are the lines below a part's name.
 func (d *drawing) facts(p *graph.Part) []string {
 	var out []string
+	if p.Kind == graph.Union {
+		for i := range d.lay.Joints {
+			if id, port := nutOf(&d.lay.Joints[i]); d.lay.Joints[i].Run == "" && id == p.ID && port == "" {
+				out = append(out, "nut "+jointText([]*route.Joint{&d.lay.Joints[i]}))
+			}
+		}
+	}
+	if p.Kind == graph.Tee && p.New() && d.onOld(p) {
+		out = append(out, d.levelText(d.lay.Places[p.ID+"."+graph.RunIn].Z))
+	}
 	_, l := d.sign(p)
 	switch {
 	case p.Kind == graph.CheckValve && l.Spring:
@@ -99,6 +112,25 @@ func (d *drawing) facts(p *graph.Part) []string {
 		out = append(out, p.Size.String())
 	}
 	return out
+}
+
+// onOld reports whether a part stands in old pipe.
+func (d *drawing) onOld(p *graph.Part) bool {
+	for _, r := range d.net.At(p) {
+		if !r.New() {
+			return true
+		}
+	}
+	return false
+}
+
+// levelText is a height over the datum, in words: "level +20 mm".
+func (d *drawing) levelText(z float64) string {
+	sign := "+"
+	if z < 0 {
+		sign, z = "-", -z
+	}
+	return "level " + sign + quantity.Format(z, quantity.Length, d.in.Units)
 }
 
 // cracking returns a spring check's pressure: as described, else its catalogue row's, Pa.

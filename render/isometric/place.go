@@ -1,0 +1,65 @@
+package isometric
+
+import "math"
+
+// keepOff is how far a leader or an arrow keeps from a crossing and from each other, mm.
+const keepOff = 4.5
+
+// leaderShare is where on a leg the leader of its piece starts: its middle, or beside a pipe
+// that crosses there.
+func (p *picture) leaderShare(i int) float64 { return p.freeShare(i, 0.45, p.crossings(i)) }
+
+// crossings are the places, as shares of a leg, where others cross it on the page.
+func (p *picture) crossings(i int) []float64 {
+	var out []float64
+	for j := range p.ms {
+		if j == i || meet(&p.ms[i], &p.ms[j]) {
+			continue
+		}
+		if s, _, ok := crossing(project(p.a[i]), project(p.b[i]), project(p.a[j]), project(p.b[j])); ok {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// freeShare is the place on a leg, as a share of it, that is clear of others and of what
+// stands at its ends, and nearest to the one wanted, a share of what is left between.
+func (p *picture) freeShare(i int, want float64, others []float64) float64 {
+	l := p.b[i].Sub(p.a[i]).Len()
+	lo, hi := p.standsTo(i)
+	best, least := 0.5, math.Inf(1)
+	for k := 0; k <= 20; k++ {
+		t := lo + (hi-lo)*float64(k)/20
+		cost := math.Abs(t-(lo+(hi-lo)*want)) * l
+		for _, o := range others {
+			cost += 10 * math.Max(0, keepOff-math.Abs(t-o)*l)
+		}
+		if cost < least-1e-9 {
+			best, least = t, cost
+		}
+	}
+	return best
+}
+
+// standsTo are the shares of a leg between what stands at its two ends.
+func (p *picture) standsTo(i int) (lo, hi float64) {
+	l := p.b[i].Sub(p.a[i]).Len()
+	hi = 1
+	for _, far := range []bool{false, true} {
+		s := p.d.stack(&p.ms[i], far)
+		if len(s.joints) == 0 {
+			continue
+		}
+		at := (s.base + nextSpot*float64(len(s.joints)-1) + dotR) / l
+		if far {
+			hi = 1 - at
+		} else {
+			lo = at
+		}
+	}
+	if hi < lo {
+		return (lo + hi) / 2, (lo + hi) / 2
+	}
+	return lo, hi
+}

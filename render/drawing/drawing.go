@@ -15,17 +15,18 @@ type view struct {
 	name  string
 	wants plan.Want
 	pages func(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error)
+	none  string // why it may have no pages
 }
 
 // views lists them in the order of the job pack.
 func views() []view {
 	return []view{
-		{"schematic", plan.Findings, schematicPages},
-		{"detail", plan.Findings, detailPages},
-		{"templates", plan.Findings, templatePages},
-		{"cutplan", plan.Lists, cutplanPages},
-		{"labels", plan.Lists | plan.Flows, labelPages},
-		{"curves", plan.Flows | plan.Ranges, curvePages},
+		{"schematic", plan.Findings, schematicPages, ""},
+		{"detail", plan.Findings, detailPages, "no string of new parts stands in old pipe, on straight legs"},
+		{"templates", plan.Findings, templatePages, "no old pipe is cut, or its cut or its size is not known"},
+		{"cutplan", plan.Lists, cutplanPages, "no new pipe has to be cut"},
+		{"labels", plan.Lists | plan.Flows, labelPages, "there is neither a piece to cut nor a valve"},
+		{"curves", plan.Flows | plan.Ranges, curvePages, "no pump has a duty point: see the findings of check"},
 	}
 }
 
@@ -49,7 +50,18 @@ func Wants(name string) plan.Want {
 	return want
 }
 
-// Pages draws a view, or with "all" every view in turn.
+// Nothing says in words why a view may have come out without a page.
+func Nothing(name string) string {
+	for _, v := range views() {
+		if v.name == name && v.none != "" {
+			return "nothing to draw: " + v.none
+		}
+	}
+	return "nothing to draw"
+}
+
+// Pages draws a view, or with "all" every view in turn. A view may have no pages: Nothing says
+// why.
 func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	var out []*scene.Scene
 	for _, v := range views() {

@@ -22,7 +22,11 @@ func (o *sequence) judgeClosing(a *Assembly, c closing) {
 		if n.old {
 			has += fmt.Sprintf(", and the old end can be drawn back %s where %s are needed (%s if it can be sprung aside)", mm(n.play), mm(2*n.depth), mm(n.depth))
 		}
-		find(graph.Error, fmt.Sprintf("%s cannot be made: both its sides are fixed by then; %s", name, has), o.cheapest(c))
+		severity := graph.Error
+		if n.old && n.depth == 0 { // of no known size: the pipe was described for its flow alone
+			severity = graph.Warning
+		}
+		find(severity, fmt.Sprintf("%s cannot be made: both its sides are fixed by then; %s", name, has), o.cheapest(c))
 	case c.tight:
 		hint := "say spring-aside on the run if it can be pushed sideways, or use a union"
 		if n.aside != nil {

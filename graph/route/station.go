@@ -248,6 +248,10 @@ func (l *layer) noRow(kind string, spec catalog.Spec, size catalog.Size, pos gra
 	if !run.New() && run.RemainsOf == "" {
 		return
 	}
+	if size.IsZero() { // pipe known by its bore, for its flow alone
+		l.find(pos, graph.Note, fmt.Sprintf("%s has no size: what its %s measures is not known", run.ID, kind), "give it a size to have its pieces cut")
+		return
+	}
 	l.find(pos, graph.Error,
 		fmt.Sprintf("the catalogue has no %s for %s %s, which %s needs", kind, spec, size, run.ID),
 		l.nearestSizes(kind, spec, size))

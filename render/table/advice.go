@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"strings"
 
 	"dryfit/graph/hydraulic"
 )
@@ -66,11 +65,11 @@ func advice(a *hydraulic.Advice) *adviceJSON {
 	return out
 }
 
-// adviceText prints the comparison of bypass elements.
-func adviceText(a *hydraulic.Advice, s Style) string {
-	var b strings.Builder
-	b.WriteString(s.title("Which bypass"))
-	var rows [][]string
+// adviceBlocks prints the comparison of bypass elements.
+func adviceBlocks(a *hydraulic.Advice, s Style) []Block {
+	g := newGrid(column{head: " "}, column{head: "bypass element", widest: 34}, column{head: "mode"}, column{head: "unit", right: true},
+		column{head: "bypass", right: true}, column{head: "check"}, column{head: "margin", right: true}, column{head: "jets, %", right: true}, column{head: "keeps"})
+	var lines []string
 	for i, c := range a.Choices {
 		mark := ""
 		if i == a.Best {
@@ -82,35 +81,30 @@ func adviceText(a *hydraulic.Advice, s Style) string {
 				name, keeps = c.Name, map[bool]string{true: "yes", false: "no"}[c.Keeps]
 			}
 			if m.Error != "" {
-				rows = append(rows, []string{mark, name, m.Mode, m.Error, "", "", "", "", keeps})
+				g.add(mark, name, m.Mode, "none", "", "", "", "", keeps)
+				lines = append(lines, fmt.Sprintf("  %s, %s: %s", c.Name, m.Mode, m.Error))
 				continue
 			}
-			jets := "-" // nothing to compare with
-			if a.Today {
-				jets = signed(m.JetsChange * 100)
-			}
-			rows = append(rows, []string{mark, name, m.Mode, s.flow(m.UnitFlow), s.flow(m.BypassFlow), m.State, s.pressure(m.MarginPa), jets, keeps})
+			g.add(mark, name, m.Mode, s.flow(m.UnitFlow), s.flow(m.BypassFlow), m.State, s.pressure(m.MarginPa), signed(m.JetsChange*100), keeps)
 			mark = ""
 		}
 	}
-	b.WriteString(grid(s, []string{" ", "bypass element", "mode", "unit", "bypass", "check", "margin", "jets, %", "keeps"},
-		[]string{"unit", "bypass", "margin", "jets, %"}, rows))
 	for i, c := range a.Choices {
 		if i != a.Best && c.Why != "" {
-			fmt.Fprintf(&b, "  not %s: %s\n", plain(c.Name), plain(c.Why))
+			lines = append(lines, fmt.Sprintf("  not %s: %s", c.Name, c.Why))
 		}
 	}
 	if a.Why != "" {
-		b.WriteString(plain(a.Why) + "\n")
+		lines = append(lines, a.Why)
 	}
 	for _, r := range a.Remedies {
 		works := "would not be enough"
 		if r.Works {
 			works = "would do"
 		}
-		fmt.Fprintf(&b, "  %s: %s (%s)\n", plain(r.What), plain(r.Effect), works)
+		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", r.What, r.Effect, works))
 	}
-	return b.String()
+	return []Block{{Title: "Which bypass", Grid: g, Lines: lines}}
 }
 
 // signed prints a share in per cent with its sign.

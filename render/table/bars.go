@@ -22,29 +22,15 @@ func Bars(list *takeoff.CutList, width int, units quantity.System) string {
 		return ""
 	}
 	s := Style{Units: units}
-	length := map[int]float64{}
-	for _, p := range list.Pieces {
-		length[p.Number] = p.CutMM
-	}
 	var b strings.Builder
-	for i, plan := range list.Plans {
+	for i := range list.Plans {
+		plan := &list.Plans[i]
 		if i > 0 {
 			b.WriteByte('\n')
 		}
 		fmt.Fprintln(&b, strings.TrimSpace(fmt.Sprintf("%s %s", plan.Spec, plan.Size)))
-		longest := 0.0
-		for _, bar := range plan.Bars {
-			longest = math.Max(longest, bar.StockMM)
-		}
-		for k, bar := range plan.Bars {
-			from := ""
-			if bar.Offcut {
-				from = ", in the van"
-			}
-			fmt.Fprintf(&b, "bar %d  %s%s\n", k+1, s.length(bar.StockMM), from)
-			for _, line := range barLines(bar, length, max(width, 40), longest, s) {
-				fmt.Fprintln(&b, line)
-			}
+		for _, line := range barsOf(plan, list, width, s) {
+			fmt.Fprintln(&b, line)
 		}
 	}
 	return b.String()

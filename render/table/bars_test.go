@@ -19,7 +19,7 @@ func TestBars(t *testing.T) {
 	got := Bars(list, 50, quantity.MetricSystem)
 	want := `pvc-pn16 50 mm
 bar 1  2000 mm
-|#1 536      |#4 300 |~~~~~~~~~ left 1162 ~~~~~~~|
+|#1 536      |#4 300 |~~~~~~~~ left 1162 ~~~~~~~~|
 bar 2  740 mm, in the van
 |#5 740            |
 `

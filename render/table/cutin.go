@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph/plan"
+	"dryfit/graph/retrofit"
 )
 
 type placeJSON struct {
@@ -86,32 +87,39 @@ func reasonTexts(v plan.Verdict) []string {
 	return out
 }
 
-// CutinText prints the ranked places for a terminal, then where to mark the pipe.
+// CutinText prints the ranked places for a terminal, where to mark the pipe and the order
+// of assembly.
 func CutinText(p *plan.Plan, s Style) ([]byte, error) {
-	var b strings.Builder
+	return Text(CutinBlocks(p, s), s), nil
+}
+
+// CutinBlocks lists the ranked places, then what MarkingBlocks and AssemblyBlocks do.
+func CutinBlocks(p *plan.Plan, s Style) []Block {
+	var out []Block
 	if len(p.Places) == 0 {
-		b.WriteString("no existing pipe with a place to cut\n")
+		out = append(out, Block{Lines: []string{"no existing pipe with a place to cut"}})
 	}
 	for _, v := range p.Places {
-		b.WriteString(s.title(plain(placeTitle(v, s))))
-		if v.Summary != "" {
-			b.WriteString("   " + plain(v.Summary) + "\n")
-		}
-		for _, r := range reasonTexts(v) {
-			b.WriteString("   - " + plain(r) + "\n")
-		}
-		for _, m := range v.Mend {
-			b.WriteString("   would make it possible: " + plain(m) + "\n")
-		}
-		if v.Verdict == "best" {
-			b.WriteString(termsText(v, s))
-		}
+		out = append(out, placeBlocks(v, s)...)
 	}
-	if p.Proposal != nil {
-		b.WriteString("\n" + markingText(p, s))
+	return append(append(out, MarkingBlocks(p, s)...), AssemblyBlocks(p, s)...)
+}
+
+func placeBlocks(v plan.Verdict, s Style) []Block {
+	b := Block{Title: placeTitle(v, s)}
+	if v.Summary != "" {
+		b.Lines = append(b.Lines, "   "+v.Summary)
 	}
-	b.WriteString(assemblyText(p, s))
-	return []byte(b.String()), nil
+	for _, r := range reasonTexts(v) {
+		b.Lines = append(b.Lines, "   - "+r)
+	}
+	for _, m := range v.Mend {
+		b.Lines = append(b.Lines, "   would make it possible: "+m)
+	}
+	if v.Verdict != "best" {
+		return []Block{b}
+	}
+	return []Block{b, {Grid: terms(v, s)}}
 }
 
 func placeTitle(v plan.Verdict, s Style) string {
@@ -129,40 +137,50 @@ func placeTitle(v plan.Verdict, s Style) string {
 	return fmt.Sprintf("%s: %s (%s)", v.Verdict, where, room)
 }
 
-func termsText(v plan.Verdict, s Style) string {
-	var rows [][]string
+// terms adds up what the work needs of the pipe.
+func terms(v plan.Verdict, s Style) *Grid {
+	g := newGrid(column{head: "  "}, column{head: "length", right: true}, column{head: "what"})
 	for _, t := range v.Place.Terms {
-		rows = append(rows, []string{"  ", s.length(t.MM), t.What})
+		g.add("  ", s.length(t.MM), t.What)
 	}
-	rows = append(rows, []string{"  ", s.length(v.Place.NeededMM), "together"})
-	return grid(s, []string{"  ", "length", "what"}, []string{"length"}, rows)
+	g.add("  ", s.length(v.Place.NeededMM), "together")
+	return g
 }
 
-func markingText(p *plan.Plan, s Style) string {
-	m := p.Proposal.Marking
-	if m.Run == "" {
-		return ""
+// MarkingBlocks says where to mark the old pipe for each cut of a proposal.
+func MarkingBlocks(p *plan.Plan, s Style) []Block {
+	if p.Proposal == nil {
+		return nil
 	}
-	var b strings.Builder
-	b.WriteString(s.title("Marking out on " + plain(m.Run)))
-	fmt.Fprintf(&b, "  measure from: %s\n", plain(m.From))
-	fmt.Fprintf(&b, "  cut line X1 at %s, cut line X2 at %s\n", s.length(m.FirstMM), s.length(m.SecondMM))
-	fmt.Fprintf(&b, "  take out a slug of %s; the saw's %s mm falls on the waste side of both lines\n", s.length(m.SlugMM), fixed(m.KerfMM, 1))
-	fmt.Fprintf(&b, "  insertion marks on what stays: %s before X1, %s after X2\n", s.length(m.DepthFirstMM), s.length(m.DepthSecondMM))
-	for _, k := range m.Keeps {
-		fmt.Fprintf(&b, "  stays: %s\n", plain(k))
+	var out []Block
+	cut := 1
+	for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
+		if m == nil || m.Run == "" {
+			continue
+		}
+		b := Block{Title: "Marking out on " + m.Run}
+		say := func(format string, args ...any) { b.Lines = append(b.Lines, "  "+fmt.Sprintf(format, args...)) }
+		say("measure from: %s", m.From)
+		say("cut line X%d at %s, cut line X%d at %s", cut, s.length(m.FirstMM), cut+1, s.length(m.SecondMM))
+		say("take out a slug of %s; the saw's %s mm falls on the waste side of both lines", s.length(m.SlugMM), fixed(m.KerfMM, 1))
+		say("insertion marks on what stays: %s before X%d, %s after X%d", s.length(m.DepthFirstMM), cut, s.length(m.DepthSecondMM), cut+1)
+		for _, k := range m.Keeps {
+			say("stays: %s", k)
+		}
+		out = append(out, b)
+		cut += 2
 	}
-	return b.String()
+	return out
 }
 
-func assemblyText(p *plan.Plan, s Style) string {
+// AssemblyBlocks lists the steps in which the joints can be made.
+func AssemblyBlocks(p *plan.Plan, _ Style) []Block {
 	if p.Assembly == nil || len(p.Assembly.Steps) == 0 {
-		return ""
+		return nil
 	}
-	var b strings.Builder
-	b.WriteString("\n" + s.title("Order of assembly"))
+	b := Block{Title: "Order of assembly"}
 	for _, step := range p.Assembly.Steps {
-		fmt.Fprintf(&b, "  %2d. %s\n", step.Number, plain(step.Text))
+		b.Lines = append(b.Lines, fmt.Sprintf("  %2d. %s", step.Number, step.Text))
 	}
-	return b.String()
+	return []Block{b}
 }

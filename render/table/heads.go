@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"strings"
 
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
@@ -33,19 +32,22 @@ func heads(sol *hydraulic.Solution) []headJSON {
 	return out
 }
 
-// headText prints what the head of every running pump goes into.
-func headText(sol *hydraulic.Solution, s Style) string {
-	var b strings.Builder
+// headBlocks says what the head of every running pump goes into.
+func headBlocks(sol *hydraulic.Solution, s Style) []Block {
+	var out []Block
 	for _, t := range takeoff.HeadTables(sol) {
 		if t.PumpM == 0 {
 			continue
 		}
-		fmt.Fprintf(&b, "\nTotal dynamic head of %s: %s, along %s\n", plain(t.Pump), s.head(t.TotalM), plain(t.Path))
+		b := Block{Title: fmt.Sprintf("Total dynamic head of %s in mode %s: %s", t.Pump, sol.Mode.Name, s.head(t.TotalM)),
+			Grid:  newGrid(column{head: "goes into"}, column{head: "head", right: true}, column{head: "share", right: true}),
+			Lines: []string{"along " + t.Path}}
 		for _, r := range t.Rows {
-			fmt.Fprintf(&b, "  %-28s %10s  %3s %%\n", r.What, s.head(r.HeadM), fixed(100*r.HeadM/t.PumpM, 0))
+			b.Grid.add(r.What, s.head(r.HeadM), fixed(100*r.HeadM/t.PumpM, 0)+" %")
 		}
+		out = append(out, b)
 	}
-	return b.String()
+	return out
 }
 
 type atModeJSON struct {
@@ -83,10 +85,9 @@ func PartsJSON(p *plan.Plan, _ Style) ([]byte, error) {
 	return writeJSON(out)
 }
 
-// equivalentText prints the equivalent lengths of the handbook and at the flow of every mode.
-func equivalentText(p *plan.Plan, s Style) string {
-	header := []string{"run", "pipe", "fittings (handbook)", "together"}
-	right := header[1:]
+// equivalentGrid lists the equivalent lengths of the handbook and at the flow of every mode.
+func equivalentGrid(p *plan.Plan, s Style) *Grid {
+	columns := []column{{head: "run"}, {head: "pipe", right: true}, {head: "fittings (handbook)", right: true}, {head: "together", right: true}}
 	var at []map[string]takeoff.Total
 	if p.After != nil {
 		for i := range p.After.Solutions {
@@ -96,11 +97,10 @@ func equivalentText(p *plan.Plan, s Style) string {
 				by[t.Name] = t
 			}
 			at = append(at, by)
-			header = append(header, "fittings, "+sol.Mode.Name)
+			columns = append(columns, column{head: "fittings, " + sol.Mode.Name, right: true})
 		}
-		right = header[1:]
 	}
-	var rows [][]string
+	g := newGrid(columns...)
 	for _, t := range p.Bill.Totals {
 		row := []string{t.Name, s.pipeLength(t.PipeM), s.pipeLength(t.FittingsM), s.pipeLength(t.PipeM + t.FittingsM)}
 		for _, by := range at {
@@ -110,7 +110,7 @@ func equivalentText(p *plan.Plan, s Style) string {
 			}
 			row = append(row, text)
 		}
-		rows = append(rows, row)
+		g.add(row...)
 	}
-	return s.title("Equivalent length") + grid(s, header, right, rows)
+	return g
 }

@@ -11,6 +11,7 @@ import (
 type Style struct {
 	Units  quantity.System
 	Colour bool
+	Whole  bool // every place of an item, however many: for a page
 }
 
 // round returns v rounded half away from zero to the number of places. A value within a

@@ -1,9 +1,7 @@
 package table
 
 import (
-	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
@@ -91,65 +89,4 @@ func measureMark(i takeoff.Item) string {
 		notes = append(notes, "your row")
 	}
 	return strings.Join(notes, "; ")
-}
-
-// PartsText prints the bill for a terminal: what to order, what is there, the totals.
-func PartsText(p *plan.Plan, s Style) ([]byte, error) {
-	var b strings.Builder
-	for _, isNew := range []bool{true, false} {
-		rows := partRows(p.Bill, isNew, s)
-		if len(rows) == 0 {
-			continue
-		}
-		b.WriteString(s.title(map[bool]string{true: "To order (new work)", false: "There already"}[isNew]))
-		b.WriteString(grid(s, []string{"qty", "spare", "item", "K", "eq. length", "note", "where"},
-			[]string{"qty", "spare", "K", "eq. length"}, rows) + "\n")
-	}
-	b.WriteString(equivalentText(p, s))
-	fmt.Fprintf(&b, "all together %s\n%s\n", s.pipeLength(p.Bill.TotalEquivalentLengthM), p.Bill.Method)
-	return []byte(b.String()), nil
-}
-
-func partRows(bill *takeoff.Bill, isNew bool, s Style) [][]string {
-	var rows [][]string
-	for _, i := range bill.Items {
-		if i.New != isNew {
-			continue
-		}
-		quantity := fixed(i.Quantity, 0)
-		if i.Quantity != round(i.Quantity, 0) {
-			quantity = fixed(i.Quantity, 1)
-		}
-		spare, k, length := "", "", ""
-		if i.Spare > 0 {
-			spare = "+" + fixed(i.Spare, 0)
-		}
-		if i.K > 0 {
-			k = fixed(i.K, 2)
-		}
-		if i.EquivalentLengthM > 0 {
-			length = s.pipeLength(i.EquivalentLengthM)
-		}
-		rows = append(rows, []string{quantity + " " + i.Unit, spare, i.Name, k, length, measureMark(i), shortWhere(i.Where)})
-	}
-	return rows
-}
-
-// whereWidth is how many characters of the places are printed on a terminal; the other
-// formats have them all.
-const whereWidth = 36
-
-// shortWhere names as many places as fit and counts the rest.
-func shortWhere(where []string) string {
-	text := ""
-	for i, w := range where {
-		if i > 0 && utf8.RuneCountInString(text)+len(w) > whereWidth {
-			return fmt.Sprintf("%s, +%d more", text, len(where)-i)
-		}
-		if i > 0 {
-			text += ", "
-		}
-		text += w
-	}
-	return text
 }

@@ -90,25 +90,24 @@ func curveText(points [][2]float64) string {
 
 // RowText prints one catalogue row whole.
 func RowText(r catalog.Row, s Style) []byte {
-	var b strings.Builder
-	b.WriteString(s.title(plain(r.Name)))
+	b := Block{Title: r.Name}
 	for _, f := range rowFields(r) {
-		fmt.Fprintf(&b, "  %-22s %s\n", f.key, plain(f.text))
+		b.Lines = append(b.Lines, fmt.Sprintf("  %-22s %s", f.key, f.text))
 	}
-	return []byte(b.String())
+	return Text([]Block{b}, s)
 }
 
 // RowsText prints catalogue rows, a line each.
 func RowsText(rows []catalog.Row, s Style) []byte {
-	var out [][]string
+	g := newGrid(column{head: "name"}, column{head: "kind"}, column{head: "dimension"}, column{head: "loss"}, column{head: "known"})
 	for _, r := range rows {
 		from := r.Tag
 		if r.Own {
 			from = "yours: " + r.Origin
 		}
-		out = append(out, []string{r.Name, r.Kind, dimension(r), lossText(r), from})
+		g.add(r.Name, r.Kind, dimension(r), lossText(r), from)
 	}
-	return []byte(grid(s, []string{"name", "kind", "dimension", "loss", "known"}, nil, out))
+	return Text([]Block{{Grid: g}}, s)
 }
 
 func dimension(r catalog.Row) string {
@@ -190,9 +189,9 @@ func RowsJSON(rows []catalog.Row) ([]byte, error) {
 
 // UnitsText prints every unit a description may use.
 func UnitsText(units []quantity.UnitInfo, s Style) []byte {
-	var rows [][]string
+	g := newGrid(column{head: "unit"}, column{head: "for"}, column{head: "example"})
 	for _, u := range units {
-		rows = append(rows, []string{u.Symbol, u.Dimension.String(), u.Example})
+		g.add(u.Symbol, u.Dimension.String(), u.Example)
 	}
-	return []byte(grid(s, []string{"unit", "for", "example"}, nil, rows))
+	return Text([]Block{{Grid: g}}, s)
 }

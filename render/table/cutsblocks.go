@@ -1,0 +1,170 @@
+package table
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"dryfit/graph/plan"
+	"dryfit/graph/route"
+	"dryfit/graph/takeoff"
+)
+
+// CutsText prints the cut list and the stock plans for a terminal, the bars drawn to scale.
+func CutsText(p *plan.Plan, s Style) ([]byte, error) {
+	if len(p.Cuts.Pieces) == 0 {
+		return []byte("no pipe to cut: the description has no new run with legs\n"), nil
+	}
+	out := CutsBlocks(p, s)
+	for i := range p.Cuts.Plans {
+		out = append(out, stockBlock(&p.Cuts.Plans[i], p.Cuts, s), Block{Lines: barsOf(&p.Cuts.Plans[i], p.Cuts, barsWidth, s)})
+	}
+	return Text(out, s), nil
+}
+
+// barsWidth is how many columns of a terminal a drawn bar has.
+const barsWidth = 100
+
+// CutsBlocks lists the pieces to cut.
+func CutsBlocks(p *plan.Plan, s Style) []Block {
+	if p.Cuts == nil || len(p.Cuts.Pieces) == 0 {
+		return nil
+	}
+	title := "Cut list (cut = centre to centre less both take-offs; the insertion depths are inside it)"
+	spec, one := oneSpec(p.Cuts.Pieces)
+	if one && spec != "" {
+		title = "Cut list, " + spec + " (cut = centre to centre less both take-offs; the insertion depths are inside it)"
+	}
+	columns := []column{{head: "piece", right: true}, {head: "cut", right: true}, {head: "size"}, {head: "c to c", right: true},
+		{head: "from (depth)", widest: 34}, {head: "to (depth)", widest: 34}, {head: "run", widest: 24}}
+	if !one {
+		columns = append(columns, column{head: "pipe"})
+	}
+	g := newGrid(columns...)
+	var lines []string
+	for _, c := range p.Cuts.Pieces {
+		mark := ""
+		if c.Measure {
+			mark = "*"
+		}
+		row := []string{strconv.Itoa(c.Number), s.length(c.CutMM) + mark, c.Size.String(),
+			s.length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runID(c)}
+		if !one {
+			row = append(row, string(c.Spec))
+		}
+		g.add(row...)
+	}
+	if words := measureWords(p.Cuts.Pieces); len(words) > 0 {
+		lines = append(lines, "* measure the part first: this length hangs on a take-off no standard gives")
+		for _, w := range words {
+			lines = append(lines, "  "+w)
+		}
+	}
+	return []Block{{Title: title, Grid: g, Lines: lines}}
+}
+
+// oneSpec returns the spec that all pieces share, if they do.
+func oneSpec(pieces []route.Piece) (string, bool) {
+	for _, c := range pieces {
+		if c.Spec != pieces[0].Spec {
+			return "", false
+		}
+	}
+	return string(pieces[0].Spec), true
+}
+
+// measureWords lists each part to measure once, with the pieces that hang on it.
+func measureWords(pieces []route.Piece) []string {
+	var order []string
+	on := map[string][]string{}
+	for _, c := range pieces {
+		for _, w := range c.MeasureWhat {
+			if on[w] == nil {
+				order = append(order, w)
+			}
+			on[w] = append(on[w], strconv.Itoa(c.Number))
+		}
+	}
+	for i, w := range order {
+		order[i] = w + " (piece " + strings.Join(on[w], ", ") + ")"
+	}
+	return order
+}
+
+// endText says what an end goes into, and how deep. The run is left out where it is the
+// piece's own.
+func endText(e route.End, run string, s Style) string {
+	what := e.Fitting
+	if run != "" {
+		what = strings.TrimSuffix(what, " of "+run)
+	}
+	return fmt.Sprintf("%s (%s)", strings.Replace(what, "reducing-bush", "bush", 1), s.length(e.DepthMM))
+}
+
+// StockBlocks says which bars to take and what comes out of each.
+func StockBlocks(p *plan.Plan, s Style) []Block {
+	if p.Cuts == nil {
+		return nil
+	}
+	var out []Block
+	for i := range p.Cuts.Plans {
+		out = append(out, stockBlock(&p.Cuts.Plans[i], p.Cuts, s))
+	}
+	return out
+}
+
+func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s Style) Block {
+	b := Block{Title: strings.TrimSpace(fmt.Sprintf("Stock plan %s %s", plan.Spec, plan.Size))}
+	length := lengths(list)
+	b.Grid = newGrid(column{head: "bar", right: true}, column{head: "length"}, column{head: "price", right: true},
+		column{head: "pieces, in the order to cut", widest: 66}, column{head: "left over", right: true})
+	for i, bar := range plan.Bars {
+		var cuts []string
+		for _, n := range bar.Pieces {
+			cuts = append(cuts, fmt.Sprintf("#%d %s", n, s.length(length[n])))
+		}
+		from := s.length(bar.StockMM)
+		if bar.Offcut {
+			from += " (in the van)"
+		}
+		b.Grid.add(strconv.Itoa(i+1), from, bar.Price, strings.Join(cuts, " + "), s.length(bar.OffcutMM))
+	}
+	cost := ""
+	if plan.Cost != "" {
+		cost = fmt.Sprintf("cost %s; ", plan.Cost)
+	}
+	b.Lines = append(b.Lines, cost+plan.Proof)
+	if len(plan.Unplaced) > 0 {
+		b.Lines = append(b.Lines, "not placed: pieces "+strings.Trim(fmt.Sprint(plan.Unplaced), "[]"))
+	}
+	b.Lines = append(b.Lines, plan.Problems...)
+	return b
+}
+
+func lengths(list *takeoff.CutList) map[int]float64 {
+	out := map[int]float64{}
+	for _, c := range list.Pieces {
+		out[c.Number] = c.CutMM
+	}
+	return out
+}
+
+// barsOf draws the bars of one plan to scale, a line or more each.
+func barsOf(plan *takeoff.StockPlan, list *takeoff.CutList, width int, s Style) []string {
+	longest := 0.0
+	for _, bar := range plan.Bars {
+		longest = math.Max(longest, bar.StockMM)
+	}
+	length := lengths(list)
+	var out []string
+	for k, bar := range plan.Bars {
+		from := ""
+		if bar.Offcut {
+			from = ", in the van"
+		}
+		out = append(out, fmt.Sprintf("bar %d  %s%s", k+1, s.length(bar.StockMM), from))
+		out = append(out, barLines(bar, length, max(width, 40), longest, s)...)
+	}
+	return out
+}

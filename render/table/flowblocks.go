@@ -1,0 +1,178 @@
+package table
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan"
+	"dryfit/graph/rule"
+)
+
+// FlowText prints the summary, then every mode, before and after side by side.
+func FlowText(p *plan.Plan, s Style) ([]byte, error) {
+	out := append(SummaryBlocks(p, s), SureBlocks(p.Ranges)...)
+	if p.Advice != nil {
+		out = append(out, adviceBlocks(p.Advice, s)...)
+	}
+	return Text(append(out, FlowBlocks(p, s)...), s), nil
+}
+
+// SummaryBlocks says in words what every mode comes to.
+func SummaryBlocks(p *plan.Plan, s Style) []Block {
+	b := Block{Title: "In short"}
+	for _, l := range SummaryLines(p, s) {
+		b.Lines = append(b.Lines, "  "+l)
+	}
+	if len(b.Lines) == 0 {
+		return nil
+	}
+	return []Block{b}
+}
+
+// FlowBlocks lists what passes every part and run in every mode, what the pumps' head goes
+// into, and what the numbers rest on.
+func FlowBlocks(p *plan.Plan, s Style) []Block {
+	main := p.After
+	if main == nil {
+		main = p.Before
+	}
+	if main == nil || len(main.Solutions) == 0 {
+		return nil
+	}
+	var out []Block
+	for i := range main.Solutions {
+		sol := &main.Solutions[i]
+		var before *hydraulic.Solution
+		if main != p.Before {
+			before = plan.SolutionOf(p.Before, sol.Mode.Name)
+		}
+		title := fmt.Sprintf("Mode %s, %s the work", sol.Mode.Name, sol.Stage)
+		out = append(out, Block{Title: title, Grid: partsOfMode(p.Ranges.Of(sol.Mode.Name, sol.Stage), sol, before, s)},
+			Block{Title: title + ": pipe", Grid: runsOfMode(sol, s)})
+		out = append(out, headBlocks(sol, s)...)
+	}
+	return append(out, methodBlock(&main.Solutions[0]))
+}
+
+// partsOfMode lists what passes every part: today, after the work, and its range. Units
+// stand in the heads of the columns.
+func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, s Style) *Grid {
+	flow, pressure := s.flowUnit(), s.pressureUnit()
+	columns := []column{{head: "part"}, {head: flow.name, right: true}, {head: "drop " + pressure.name, right: true}, {head: "", widest: 56}}
+	if spread != nil {
+		columns = slices.Insert(columns, 2, column{head: "range"})
+	}
+	if before != nil {
+		columns = slices.Insert(columns, 1, column{head: "today", right: true})
+	}
+	g := newGrid(columns...)
+	for i, f := range sol.Parts {
+		row := []string{f.Part.ID}
+		if before != nil {
+			today := "-"
+			if old := before.Part(f.Part.ID); old != nil {
+				today = flow.text(old.Flow)
+			}
+			row = append(row, today)
+		}
+		row = append(row, flow.text(f.Flow))
+		if spread != nil {
+			row = append(row, rangeText(spread.Parts[i], flow))
+		}
+		g.add(append(row, pressure.text(f.Drop), partWords(f, s))...)
+	}
+	return g
+}
+
+// rangeText prints a range of flows; nothing where there is none.
+func rangeText(r hydraulic.Range, u unit) string {
+	if r.High-r.Low < 1e-9 {
+		return ""
+	}
+	return u.text(r.Low) + " to " + u.text(r.High)
+}
+
+// runsOfMode lists what passes every run.
+func runsOfMode(sol *hydraulic.Solution, s Style) *Grid {
+	flow, pressure, speed := s.flowUnit(), s.pressureUnit(), s.speedUnit()
+	g := newGrid(column{head: "run"}, column{head: "size"}, column{head: "bore mm", right: true}, column{head: flow.name, right: true},
+		column{head: speed.name, right: true}, column{head: "Re", right: true}, column{head: "drop " + pressure.name, right: true},
+		column{head: pressure.name + " inside", right: true}, column{head: "side"})
+	for _, r := range sol.Runs {
+		side, limit := "", rule.PressureVelocity
+		if r.Suction {
+			side, limit = "suction", rule.SuctionVelocity
+		}
+		fast := ""
+		if r.Velocity > limit {
+			fast = "!"
+		}
+		g.add(r.Run.ID, r.Run.Size.String(), fixed(r.BoreMM, 1), flow.text(r.Flow), fast+speed.text(r.Velocity),
+			fixed(r.Reynolds, 0), pressure.text(r.Drop), pressure.text(r.StaticPa), side)
+	}
+	return g
+}
+
+// partWords says what else is worth knowing of a part.
+func partWords(f hydraulic.PartFlow, s Style) string {
+	switch f.Part.Kind {
+	case graph.Pump:
+		return pumpWords(f, s)
+	case graph.CheckValve:
+		if f.State == "shut" {
+			return fmt.Sprintf("shut; opens after %s more, or %s more past it", s.pressure(f.MarginPa), s.flow(f.MarginFlow))
+		}
+		return fmt.Sprintf("%s; shuts after %s less", f.State, s.pressure(f.MarginPa))
+	case graph.HeatPump:
+		if f.RiseK > 0 {
+			return fmt.Sprintf("water rises %s K; %s at its inlet", fixed(f.RiseK, 1), s.pressure(f.StaticPa))
+		}
+		return s.pressure(f.StaticPa) + " at its inlet"
+	}
+	return f.State
+}
+
+func pumpWords(f hydraulic.PartFlow, s Style) string {
+	if f.State == "off" {
+		return "off"
+	}
+	words := []string{f.State, "head " + s.head(f.HeadM), "shut-off " + s.pressure(f.ShutOffPa)}
+	if f.PowerW > 0 {
+		words = append(words, fixed(f.PowerW, 0)+" W")
+	}
+	if f.NPSHKnown {
+		words = append(words, "NPSH available "+s.head(f.NPSHAvailableM))
+	}
+	return strings.Join(words, ", ")
+}
+
+// surest is how many of the unknowns worth measuring are printed.
+const surest = 5
+
+// SureBlocks says how sure the answers are, and what to measure first.
+func SureBlocks(r *hydraulic.Ranges) []Block {
+	if r == nil || len(r.Promises) == 0 && len(r.MeasureFirst) == 0 {
+		return nil
+	}
+	b := Block{Title: fmt.Sprintf("How sure (%d samples of what is not known exactly; nine in ten lie in the ranges)", r.Samples)}
+	if len(r.Promises) > 0 {
+		b.Grid = newGrid(column{head: "mode"}, column{head: "promise", widest: 70}, column{head: "kept in", right: true})
+	}
+	for _, p := range r.Promises {
+		b.Grid.add(p.Mode, p.Text, fixed(p.Share*100, 0)+" %")
+	}
+	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
+		lead := "  measure this first"
+		if i > 0 {
+			lead = "  then"
+		}
+		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.What, f.Moves, fixed(f.Effect*100, 0), f.Mode))
+	}
+	if r.Unsolved > 0 {
+		b.Lines = append(b.Lines, fmt.Sprintf("  %d samples had no answer and are left out", r.Unsolved))
+	}
+	return []Block{b}
+}

@@ -1,0 +1,179 @@
+package table
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+)
+
+// PartsText prints the bill for a terminal: what to order, what is there, the totals.
+func PartsText(p *plan.Plan, s Style) ([]byte, error) {
+	return Text(append(PartsBlocks(p, s), EquivalentBlocks(p, s)...), s), nil
+}
+
+// PartsBlocks lists the bill: what to order, what is there, what is taken out.
+func PartsBlocks(p *plan.Plan, s Style) []Block {
+	if p.Bill == nil {
+		return nil
+	}
+	var out []Block
+	for _, part := range []struct {
+		title string
+		of    func(takeoff.Item) bool
+	}{
+		{"To order (new work)", func(i takeoff.Item) bool { return i.New }},
+		{"There already", func(i takeoff.Item) bool { return !i.New && !i.Removed }},
+		{"Taken out", func(i takeoff.Item) bool { return !i.New && i.Removed }},
+	} {
+		var items []takeoff.Item
+		for _, i := range p.Bill.Items {
+			if part.of(i) {
+				items = append(items, i)
+			}
+		}
+		if len(items) > 0 {
+			out = append(out, itemsBlock(part.title, items, s))
+		}
+	}
+	return out
+}
+
+// itemsBlock lists items, an own column for what the merchant asks: ends, size, and the
+// family of pipe where the items are not all of one.
+func itemsBlock(title string, items []takeoff.Item, s Style) Block {
+	specs := specsOf(items)
+	prices := slices.ContainsFunc(items, func(i takeoff.Item) bool { return i.Price != "" })
+	codes := slices.ContainsFunc(items, func(i takeoff.Item) bool { return i.Code != "" })
+	itemWidth, whereWidth := 32, 28
+	if prices {
+		itemWidth, whereWidth = 28, 20
+	}
+	if len(specs) == 1 {
+		title += ", " + specs[0]
+	}
+	columns := []column{{head: "qty", right: true}, {head: "spare", right: true}, {head: "item", widest: itemWidth}, {head: "ends"}, {head: "size"}}
+	if len(specs) > 1 {
+		columns = append(columns, column{head: "pipe"})
+	}
+	columns = append(columns, column{head: "K", right: true}, column{head: "eq. length", right: true}, column{head: "where", widest: whereWidth})
+	if prices {
+		columns = append(columns, column{head: "price", right: true})
+	}
+	if codes {
+		columns = append(columns, column{head: "code"})
+	}
+	b := Block{Title: title, Grid: newGrid(columns...)}
+	measure, own := false, false
+	for _, i := range items {
+		row := append(itemRow(i, s), s.places(i.Where, whereWidth))
+		if len(specs) > 1 {
+			row = slices.Insert(row, 5, string(i.Spec))
+		}
+		if prices {
+			row = append(row, i.Price)
+		}
+		if codes {
+			row = append(row, i.Code)
+		}
+		b.Grid.add(row...)
+		measure, own = measure || i.Measure, own || i.Own
+	}
+	if measure {
+		b.Lines = append(b.Lines, "* measure the part first: a cut length hangs on its size, and no standard gives that")
+	}
+	if own {
+		b.Lines = append(b.Lines, "+ by a catalogue row of your own")
+	}
+	return b
+}
+
+// specsOf lists the families of pipe the items name, each once, in their order.
+func specsOf(items []takeoff.Item) []string {
+	var out []string
+	for _, i := range items {
+		if i.Spec != "" && !slices.Contains(out, string(i.Spec)) {
+			out = append(out, string(i.Spec))
+		}
+	}
+	return out
+}
+
+func itemRow(i takeoff.Item, s Style) []string {
+	quantity := fixed(i.Quantity, 0)
+	if i.Unit == "m" || i.Quantity != round(i.Quantity, 0) {
+		quantity = fixed(i.Quantity, 2)
+	}
+	spare, k, length := "", "", ""
+	if i.Spare > 0 {
+		spare = "+" + fixed(i.Spare, 0)
+	}
+	if i.K > 0 {
+		k = fixed(i.K, 2)
+	}
+	if i.EquivalentLengthM > 0 {
+		length = s.pipeLength(i.EquivalentLengthM)
+	}
+	name := shortName(i)
+	if i.Measure {
+		name += " *"
+	}
+	if i.Own {
+		name += " +"
+	}
+	return []string{quantity + " " + i.Unit, spare, name, shortEnds(i.Ends), i.Size, k, length}
+}
+
+// shortName is an item's name without what stands in columns of its own.
+func shortName(i takeoff.Item) string {
+	own := append(strings.Split(i.Ends, ", "), i.Size, "ports "+i.Size, string(i.Spec))
+	words := strings.Split(i.Name, ", ")
+	kept := words[:1:1]
+	for _, w := range words[1:] {
+		if !slices.Contains(own, w) {
+			kept = append(kept, w)
+		}
+	}
+	return strings.Join(kept, ", ")
+}
+
+// shortEnds is what the ends are, without the series: the size says whether they are inch
+// or metric, unless they are both.
+func shortEnds(ends string) string {
+	switch ends {
+	case "inch", "metric":
+		return ""
+	}
+	return strings.TrimSuffix(strings.TrimSuffix(ends, ", inch"), ", metric")
+}
+
+// countWidth is how many characters ", +9 more" has.
+const countWidth = 9
+
+// places names as many places as fit a width and counts the rest; all of them on a page.
+func (s Style) places(where []string, width int) string {
+	text := ""
+	for i, w := range where {
+		if !s.Whole && i > 0 && utf8.RuneCountInString(text+w) > width-countWidth {
+			return fmt.Sprintf("%s, +%d more", text, len(where)-i)
+		}
+		if i > 0 {
+			text += ", "
+		}
+		text += w
+	}
+	return text
+}
+
+// EquivalentBlocks lists the equivalent lengths, by the handbook and at the flow of every
+// mode that was solved, and says by which method.
+func EquivalentBlocks(p *plan.Plan, s Style) []Block {
+	if p.Bill == nil {
+		return nil
+	}
+	return []Block{{Title: "Equivalent length", Grid: equivalentGrid(p, s),
+		Lines: []string{"all together " + s.pipeLength(p.Bill.TotalEquivalentLengthM), p.Bill.Method}}}
+}

@@ -22,6 +22,7 @@ type view struct {
 func views() []view {
 	return []view{
 		{"schematic", plan.Findings, schematicPages, ""},
+		{"isometric", plan.Findings, isometricPages, "no run has legs: their places are not known"},
 		{"detail", plan.Findings, detailPages, "no string of new parts stands in old pipe, on straight legs"},
 		{"templates", plan.Findings, templatePages, "no old pipe is cut, or its cut or its size is not known"},
 		{"cutplan", plan.Lists, cutplanPages, "no new pipe has to be cut"},

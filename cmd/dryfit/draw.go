@@ -58,6 +58,9 @@ func runDraw(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
+	if len(pages) == 0 {
+		return complain(w, errors.New(drawing.Nothing(view)))
+	}
 	if code := writePages(pages, format, float64(dpi), &j, w); code != exitDone {
 		return code
 	}

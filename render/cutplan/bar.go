@@ -23,17 +23,16 @@ const (
 // bar is the strip of one bar.
 func (d *drawing) bar(n int, b takeoff.Bar) row {
 	top := aboveMM
-	for _, p := range b.Pieces {
-		if d.written(p, scene.Point{}) == nil {
-			top = aboveMM + callMM
+	calls := d.calls(b, func(mm float64) float64 { return mm / d.per })
+	if len(calls) > 0 {
+		top = aboveMM + callMM
+		if crowded(calls, smallEm) {
+			top = aboveMM + 3.2 + widest(calls, smallEm)
 		}
 	}
 	marks := markMM
-	if d.turned(b) {
-		for _, m := range d.marks(b, func(mm float64) float64 { return mm }) {
-			marks = math.Max(marks, 3.2+scene.TextWidth(m.text, runEm, false))
-		}
-		marks = math.Max(marks, 3.2+scene.TextWidth("left "+d.text(b.OffcutMM), runEm, false))
+	if list := d.marks(b, func(mm float64) float64 { return mm / d.per }); crowded(list, runEm) {
+		marks = math.Max(marks, 3.2+widest(append(list, call{text: "left " + d.text(b.OffcutMM)}), runEm))
 	}
 	return row{height: top + barH + marks + 1.5, draw: func(at scene.Point, width float64) []scene.Item {
 		first, second := d.barWords(n, b)
@@ -85,16 +84,36 @@ func (d *drawing) marks(b takeoff.Bar, x func(float64) float64) []call {
 	return out
 }
 
-// turned reports whether the running marks stand so close that they have to be turned.
-func (d *drawing) turned(b takeoff.Bar) bool {
-	marks := d.marks(b, func(mm float64) float64 { return mm / d.per })
-	centres := spread(marks, scene.Box{MinX: -10, MaxX: 1000}, func(t string) float64 { return scene.TextWidth(t, runEm, false) })
-	for i, m := range marks {
-		if math.Abs(centres[i]-m.x) > 5 {
+// calls are the names of the pieces too narrow to be written on.
+func (d *drawing) calls(b takeoff.Bar, x func(float64) float64) []call {
+	var out []call
+	pos := 0.0
+	for _, n := range b.Pieces {
+		if d.written(n, scene.Point{}) == nil {
+			out = append(out, call{x(pos + d.length[n]/2), d.number(n) + ": " + d.text(d.length[n])})
+		}
+		pos += d.length[n] + d.in.List.KerfMM
+	}
+	return out
+}
+
+// crowded reports whether texts stand so close that they have to be turned.
+func crowded(calls []call, em float64) bool {
+	centres := spread(calls, scene.Box{MinX: -10, MaxX: 1000}, func(t string) float64 { return scene.TextWidth(t, em, false) })
+	for i, c := range calls {
+		if math.Abs(centres[i]-c.x) > 5 {
 			return true
 		}
 	}
 	return false
+}
+
+func widest(calls []call, em float64) float64 {
+	w := 0.0
+	for _, c := range calls {
+		w = math.Max(w, scene.TextWidth(c.text, em, false))
+	}
+	return w
 }
 
 // drawBar draws a bar with its upper left corner at at. Labels stay within the width.
@@ -102,22 +121,18 @@ func (d *drawing) drawBar(at scene.Point, b takeoff.Bar, width float64) []scene.
 	x := func(mm float64) float64 { return at.X + mm/d.per }
 	box := scene.Box{MinX: at.X, MinY: at.Y, MaxX: x(b.StockMM), MaxY: at.Y + barH}
 	var items, over []scene.Item
-	var calls []call
 	pos := 0.0
 	for i, n := range b.Pieces {
 		end := pos + d.length[n]
 		mid := scene.Point{X: (x(pos) + x(end)) / 2, Y: at.Y + barH/2}
-		if words := d.written(n, mid); words != nil {
-			over = append(over, words...)
-		} else {
-			calls = append(calls, call{mid.X, d.number(n) + ": " + d.text(d.length[n])})
-		}
+		over = append(over, d.written(n, mid)...)
 		if i < len(b.Pieces)-1 || b.OffcutMM > 0.05 {
 			over = append(over, d.cut(x(end), at.Y)...)
 		}
 		pos = end + d.in.List.KerfMM
 	}
-	marks := d.marks(b, x)
+	calls, marks := d.calls(b, x), d.marks(b, x)
+	turnCalls, turnMarks := crowded(calls, smallEm), crowded(marks, runEm)
 	if b.OffcutMM > 0.05 {
 		left := scene.Box{MinX: x(b.StockMM - b.OffcutMM), MinY: box.MinY, MaxX: box.MaxX, MaxY: box.MaxY}
 		items = append(items, hatch(left).Tagged("left-over"))
@@ -133,8 +148,8 @@ func (d *drawing) drawBar(at scene.Point, b takeoff.Bar, width float64) []scene.
 	items = append(items, scene.Rect(box.MinX, box.MinY, box.W(), box.H(), scene.Stroke(sheet.Thin)).Tagged("stock"))
 	items = append(items, over...)
 	limit := scene.Box{MinX: at.X - 4, MaxX: at.X + width}
-	items = append(items, callouts(calls, limit, at.Y, -1, smallEm, false)...)
-	return append(items, callouts(marks, limit, at.Y+barH, 1, runEm, d.turned(b))...)
+	items = append(items, callouts(calls, limit, at.Y, -1, smallEm, turnCalls)...)
+	return append(items, callouts(marks, limit, at.Y+barH, 1, runEm, turnMarks)...)
 }
 
 // cut is a saw cut, as wide as the kerf where that can be seen.
@@ -168,6 +183,9 @@ func callouts(calls []call, limit scene.Box, y float64, side, em float64, turned
 		t := scene.Text{At: scene.Point{X: to.X, Y: to.Y + side*(em*0.5+0.2)}, Text: c.text, SizeMM: em, Anchor: scene.Centre, Middle: true, Tag: "call"}
 		if turned {
 			t.At.Y, t.TurnDeg, t.Anchor = to.Y+side*0.4, 90, scene.End
+			if side < 0 {
+				t.Anchor = scene.Start
+			}
 		}
 		items = append(items, scene.Line(from, to, scene.Stroke(sheet.Hair)).Tagged("leader"), t)
 	}

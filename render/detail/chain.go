@@ -108,7 +108,7 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 			return false
 		}
 		far := next.To
-		if far == near {
+		if far.Part == near.Part && far.Port == near.Port {
 			far = next.From
 		}
 		m.tubes = c.tubes(path, near, m.to, 1)

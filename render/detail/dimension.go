@@ -8,15 +8,17 @@ import (
 )
 
 const (
-	dimEm    = 2.6
-	arrowMM  = 2.2
-	overshot = 1.2 // of the extension lines
+	dimEm      = 2.6
+	leastDimEm = 1.9
+	arrowMM    = 2.2
+	overshot   = 1.2 // of the extension lines
 )
 
 // dimension draws a dimension line between two places on a line across the extension
 // lines, with its text over it: along the sheet at y, or with upright up it at x. from0 and
-// from1 are where the extension lines begin.
-func dimension(a, b, at, from0, from1 float64, text string, upright bool) []scene.Item {
+// from1 are where the extension lines begin. under puts the text on the other side of the
+// line.
+func dimension(a, b, at, from0, from1 float64, text string, upright, under bool) []scene.Item {
 	if a > b {
 		a, b, from0, from1 = b, a, from1, from0
 	}
@@ -44,11 +46,20 @@ func dimension(a, b, at, from0, from1 float64, text string, upright bool) []scen
 	}
 	em := dimEm
 	if w := scene.TextWidth(text, em, false); w > b-a-0.6 {
-		em = math.Max(1.9, em*(b-a-0.6)/w)
+		em = math.Max(leastDimEm, em*(b-a-0.6)/w)
 	}
-	t := scene.Text{At: pt((a+b)/2, at-0.7), Text: text, SizeMM: em, Anchor: scene.Centre, Halo: true, Tag: "dim"}
+	off := -0.7
+	if under {
+		off = 0.7 + 0.75*em
+	}
+	t := scene.Text{At: pt((a+b)/2, at+off), Text: text, SizeMM: em, Anchor: scene.Centre, Halo: true, Tag: "dim"}
 	if upright {
 		t.TurnDeg = 90
 	}
 	return append(items, t)
+}
+
+// fits reports whether the text of a dimension goes between its extension lines, mm apart.
+func fits(text string, apart float64) bool {
+	return scene.TextWidth(text, leastDimEm, false) <= apart-0.6
 }

@@ -12,12 +12,15 @@ func (d *drawing) dimensions(left, right, down float64) {
 	c := d.c
 	base := d.line.p(0, -down).Y
 	row := func(n int) float64 { return base + 4 + float64(n)*rowMM }
+	under := false // texts too wide for their places stand over and under the line in turn
 	across := func(s0, s1 float64, n int) {
 		if math.Abs(s1-s0) < 0.5 {
 			return
 		}
 		w := d.line.p(0, -0.5*c.before.outside).Y + 1.5
-		d.solid(dimension(d.line.p(s0, 0).X, d.line.p(s1, 0).X, row(n), w, w, d.text(math.Abs(s1-s0)), false)...)
+		text, x0, x1 := d.text(math.Abs(s1-s0)), d.line.p(s0, 0).X, d.line.p(s1, 0).X
+		under = !under && !fits(text, math.Abs(x1-x0))
+		d.solid(dimension(x0, x1, row(n), w, w, text, false, under)...)
 	}
 	// from face to stop, and on from stop to stop
 	stops := []float64{c.before.to - c.before.depthTo, c.before.to}
@@ -95,8 +98,11 @@ func (d *drawing) upright(l *limb, left, right float64) {
 		}
 		return from
 	}
+	under := false
 	for i := 1; i < len(stops); i++ {
-		d.solid(dimension(y(stops[i-1]), y(stops[i]), x, start(stops[i-1]), start(stops[i]), d.text(stops[i]-stops[i-1]), true)...)
+		text := d.text(stops[i] - stops[i-1])
+		under = !under && !fits(text, math.Abs(y(stops[i])-y(stops[i-1])))
+		d.solid(dimension(y(stops[i-1]), y(stops[i]), x, start(stops[i-1]), start(stops[i]), text, true, under)...)
 	}
-	d.solid(dimension(y(0), y(l.end), x+way*rowMM, edge, from, d.text(l.end), true)...)
+	d.solid(dimension(y(0), y(l.end), x+way*rowMM, edge, from, d.text(l.end), true, false)...)
 }

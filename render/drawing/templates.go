@@ -35,7 +35,7 @@ func cutsOf(p *plan.Plan) []template.Cut {
 			continue
 		}
 		if path := pathOf(p.Before.Layout, m.Run); path != nil {
-			cuts = append(cuts, template.OfMarking(*m, path, net.Against(path.Run), len(cuts)+1)...)
+			cuts = append(cuts, template.OfMarking(*m, path, p.Circuit.Pipe, net.Against(path.Run), len(cuts)+1)...)
 		}
 	}
 	return cuts

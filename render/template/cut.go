@@ -27,15 +27,15 @@ type Cut struct {
 	Flow      int     // of the water: 1 from the leg's start to its end, -1 against, 0 not known
 }
 
-// OfMarking returns the two cuts of a proposal. path is the old run before the work, against
-// says that the water runs from its end to its start, and first is the number of the first
-// cut, from 1.
-func OfMarking(m retrofit.Marking, path *route.Path, against bool, first int) []Cut {
+// OfMarking returns the two cuts of a proposal. path is the old run before the work, def what
+// pipe is unless a run says otherwise, against says that the water runs from the run's end to
+// its start, and first is the number of the first cut, from 1.
+func OfMarking(m retrofit.Marking, path *route.Path, def graph.PipeDefault, against bool, first int) []Cut {
 	base := Cut{Run: m.Run, From: m.From, OtherMM: m.SecondMM - m.FirstMM, KerfMM: m.KerfMM, Flow: 1}
 	if against {
 		base.Flow = -1
 	}
-	base.pipe(path)
+	base.pipe(path, def)
 	a, b := base, base
 	a.Name, b.Name = name(first), name(first+1)
 	a.Other, b.Other = b.Name, a.Name
@@ -47,12 +47,17 @@ func OfMarking(m retrofit.Marking, path *route.Path, against bool, first int) []
 
 func name(n int) string { return fmt.Sprintf("X%d", n) }
 
-// pipe fills in what the cut goes through.
-func (c *Cut) pipe(path *route.Path) {
-	c.Pipe = strings.TrimSpace(fmt.Sprintf("%s %s", path.Run.Spec, path.Run.Size))
+// pipe fills in what the cut goes through. A calliper's word on the run counts first, then
+// one on all pipe of its spec and size.
+func (c *Cut) pipe(path *route.Path, def graph.PipeDefault) {
+	r := path.Run
+	c.Pipe = strings.TrimSpace(fmt.Sprintf("%s %s", r.Spec, r.Size))
 	c.OutsideMM, c.Measured = path.Pipe.OutsideMM, false
-	if path.Run.MeasuredOutsideMM > 0 {
-		c.OutsideMM, c.Measured = path.Run.MeasuredOutsideMM, true
+	switch {
+	case r.MeasuredOutsideMM > 0:
+		c.OutsideMM, c.Measured = r.MeasuredOutsideMM, true
+	case def.MeasuredOutsideMM > 0 && def.Spec == r.Spec && def.Size == r.Size:
+		c.OutsideMM, c.Measured = def.MeasuredOutsideMM, true
 	}
 }
 
@@ -83,7 +88,7 @@ func OfRemains(after *route.Layout) []Cut {
 			c := Cut{Run: p.Run.RemainsOf, DepthMM: stop.DepthMM, Second: second, Flow: flow,
 				From:   "face of the " + face.Fitting,
 				FromMM: leg.Len() - stop.TakeOffMM - face.TakeOffMM - face.DepthMM}
-			c.pipe(p)
+			c.pipe(p, after.Circuit.Pipe)
 			if byRun[c.Run] == nil {
 				order = append(order, c.Run)
 			}

@@ -1,0 +1,206 @@
+package detail
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/route"
+	"dryfit/render/scene"
+)
+
+// cutIn is a string in an old line of 1-1/2 in Schedule 80: tee, nipple, valve of 103.1 mm
+// from stop to stop, nipple, tee, with nipples as short as they go, 2 x 34.925 + 5 = 74.85.
+// Tee take-off 25.4 and sockets 34.925 are ASTM D2467's; the whole is the worked cut-in
+// example of the trade's rule gap = stop-to-stop lengths + new pieces (computed by hand).
+const cutIn = `
+[pipe]
+spec = "pvc-sch80"
+size = "1-1/2 in"
+
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["out", "back"]
+
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+curve = [["0 m3/h", "6 m"], ["12 m3/h", "2 m"]]
+
+[[part]]
+id = "a"
+kind = "tee"
+
+[[part]]
+id = "valve"
+kind = "ball-valve"
+length = "103.1 mm"
+
+[[part]]
+id = "b"
+kind = "tee"
+
+[[part]]
+id = "unit"
+kind = "heat-pump"
+
+[[run]]
+from = "tub.out"
+to = "pump.in"
+existing = true
+length = "1 m"
+
+[[run]]
+id = "line-1"
+from = "pump.out"
+to = "a.run-in"
+remains-of = "line"
+existing = true
+legs = ["right 600 mm"]
+
+[[run]]
+id = "line"
+from = "pump.out"
+to = "tub.back"
+existing = true
+removed = true
+legs = ["right 2000 mm"]
+
+[[run]]
+id = "first"
+from = "a.run-out"
+to = "valve.in"
+legs = ["right 100.25 mm"]
+
+[[run]]
+id = "second"
+from = "b.run-in"
+to = "valve.out"
+legs = ["left 100.25 mm"]
+
+[[run]]
+id = "line-2"
+from = "b.run-out"
+to = "tub.back"
+remains-of = "line"
+existing = true
+legs = ["right 900 mm"]
+
+[[run]]
+id = "to-unit"
+from = "a.branch"
+to = "unit.in"
+legs = ["up 200 mm", "right 100 mm"]
+
+[[run]]
+id = "from-unit"
+from = "unit.out"
+to = "b.branch"
+legs = ["down 180 mm"]
+`
+
+func layout(t *testing.T) *route.Layout {
+	t.Helper()
+	c, found := description.Read("cut-in.toml", []byte(cutIn))
+	if c == nil {
+		t.Fatalf("no circuit: %v", found)
+	}
+	return route.Lay(c.At(graph.After))
+}
+
+func near(got, want float64) bool { return math.Abs(got-want) < 0.02 }
+
+func TestCutInExample(t *testing.T) {
+	list := chains(layout(t))
+	if len(list) != 1 {
+		t.Fatalf("%d strings, want 1", len(list))
+	}
+	c := list[0]
+	var ids []string
+	for _, m := range c.members {
+		ids = append(ids, m.part.ID)
+	}
+	if got := strings.Join(ids, " "); got != "a valve b" {
+		t.Errorf("the string is %s, want a valve b", got)
+	}
+	if got := c.after.from - c.before.to; !near(got, 354.40) {
+		t.Errorf("the gap is %.2f mm, want 354.40", got)
+	}
+	if got := c.after.from + c.after.depthFrom - (c.before.to - c.before.depthTo); !near(got, 424.25) {
+		t.Errorf("from face to face %.2f mm, want 424.25", got)
+	}
+	for _, m := range c.members[:2] {
+		if len(m.tubes) != 1 {
+			t.Fatalf("%d pieces after %s, want 1", len(m.tubes), m.part.ID)
+		}
+		if got := m.tubes[0].to - m.tubes[0].from; !near(got, 74.85) {
+			t.Errorf("the piece after %s is %.2f mm long, want 74.85", m.part.ID, got)
+		}
+	}
+	// the second piece's run is written the other way: it still begins at the valve's stop
+	if got := c.members[1].tubes[0].from - c.members[1].to; !near(got, 0) {
+		t.Errorf("the second piece begins %.2f mm off the valve's stop", got)
+	}
+}
+
+func TestLimbs(t *testing.T) {
+	c := chains(layout(t))[0]
+	if len(c.limbs) != 2 {
+		t.Fatalf("%d branches, want 2", len(c.limbs))
+	}
+	up, down := c.limbs[0], c.limbs[1]
+	if up.part != nil || up.turn != 1 || !near(up.end, 200) {
+		t.Errorf("the first branch ends in part %v, turn %d at %.1f mm; want a bend along the line at 200", up.part, up.turn, up.end)
+	}
+	// 200 less the tee's and the elbow's take-off, 25.4 each (ASTM D2467)
+	if got := up.tubes[0].to - up.tubes[0].from; !near(got, 149.2) {
+		t.Errorf("its piece is %.2f mm long, want 149.20", got)
+	}
+	if down.part == nil || down.part.ID != "unit" || !near(down.end, 180) {
+		t.Errorf("the second branch ends at %v, %.1f mm; want the unit at 180", down.part, down.end)
+	}
+}
+
+// The sheet has every piece of the figure once, both cuts and a scale bar that is true.
+func TestSheet(t *testing.T) {
+	pages := Draw(Input{Layout: layout(t)})
+	if len(pages) != 1 {
+		t.Fatalf("%d sheets, want 1", len(pages))
+	}
+	seen := map[string]int{}
+	per := 0.0
+	var bar []scene.Box
+	for _, it := range pages[0].Items {
+		switch it := it.(type) {
+		case scene.Text:
+			seen[it.Tag+"="+it.Text]++
+			if it.Tag == "title:Scale" {
+				fmt.Sscanf(it.Text, "1:%g", &per)
+			}
+		case scene.Shape:
+			if it.Tag == "scale-bar" {
+				it.Style.StrokeMM = 0
+				bar = append(bar, scene.Bounds(it))
+			}
+		}
+	}
+	for _, want := range []string{"cut=X1", "cut=X2", "piece:1=1", "piece:2=2", "piece:3=3"} {
+		if seen[want] != 1 {
+			t.Errorf("%q is on the sheet %d times", want, seen[want])
+		}
+	}
+	if len(bar) != 2 || !near(bar[0].W()*per, 50) || !near(bar[1].W()*per, 50) || seen["scale=100"] != 1 {
+		t.Errorf("the scale bar is %v, want two times 50 mm at 1:%g", bar, per)
+	}
+}
+
+func TestNothingToDraw(t *testing.T) {
+	if got := Draw(Input{}); got != nil {
+		t.Errorf("%d sheets of nothing", len(got))
+	}
+}

@@ -3,6 +3,7 @@ package curves
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -22,14 +23,54 @@ type Input struct {
 	Page  sheet.Page // zero: A4 landscape
 }
 
-// Draw returns one sheet for each pump.
+// Draw returns one sheet for each pump and each way the modes set its circuit.
 func Draw(in Input) []*scene.Scene {
+	var sets []plan.CurveSet
+	for _, s := range in.Sets {
+		sets = append(sets, bySetting(s)...)
+	}
 	var out []*scene.Scene
-	for i := range in.Sets {
-		d := &drawing{in: in, set: &in.Sets[i]}
-		out = append(out, d.sheet(i+1, len(in.Sets)))
+	for i := range sets {
+		d := &drawing{in: in, set: &sets[i]}
+		out = append(out, d.sheet(i+1, len(sets)))
 	}
 	return out
+}
+
+// bySetting divides a set whose modes set the circuit differently (a valve turned, the filter
+// dirty) into one for each circuit after the work, with the circuit of the same modes before.
+func bySetting(s plan.CurveSet) []plan.CurveSet {
+	var out []plan.CurveSet
+	for _, after := range s.Systems {
+		if after.Stage != graph.After {
+			continue
+		}
+		one := plan.CurveSet{Pump: s.Pump, Unit: s.Unit}
+		for _, c := range s.Systems {
+			if c.Stage == graph.After && slices.Equal(c.Modes, after.Modes) || c.Stage == graph.Before && shares(c.Modes, after.Modes) {
+				one.Systems = append(one.Systems, c)
+			}
+		}
+		for _, u := range s.Duties {
+			if slices.Contains(after.Modes, u.Mode) {
+				one.Duties = append(one.Duties, u)
+			}
+		}
+		for _, v := range s.Speeds {
+			if slices.ContainsFunc(one.Duties, func(u plan.Duty) bool { return u.Speed == v.Speed }) {
+				one.Speeds = append(one.Speeds, v)
+			}
+		}
+		out = append(out, one)
+	}
+	if len(out) < 2 {
+		return []plan.CurveSet{s}
+	}
+	return out
+}
+
+func shares(a, b []string) bool {
+	return slices.ContainsFunc(a, func(m string) bool { return slices.Contains(b, m) })
 }
 
 // drawing is one sheet in the making.
@@ -97,7 +138,13 @@ func (d *drawing) name() string {
 }
 
 func (d *drawing) notes() []string {
-	out := []string{fmt.Sprintf("Pump %s. A pump works where its curve meets the circuit's.", d.name())}
+	var modes []string
+	for _, u := range d.set.Duties {
+		if !slices.Contains(modes, u.Mode) {
+			modes = append(modes, u.Mode)
+		}
+	}
+	out := []string{fmt.Sprintf("Pump %s in %s. It works where its curve meets the circuit's.", d.name(), plural(modes))}
 	for _, s := range d.set.Systems {
 		if s.Low != nil {
 			out = append(out, "Grey: nine in ten of what the circuit may be, as far as its parts are known; it is the likely curve scaled to the range of the flow.")
@@ -108,6 +155,13 @@ func (d *drawing) notes() []string {
 		out = append(out, t)
 	}
 	return out
+}
+
+func plural(modes []string) string {
+	if len(modes) == 1 {
+		return "mode " + modes[0]
+	}
+	return "modes " + strings.Join(modes, "; ")
 }
 
 // table says the ranges of the duty points in words.

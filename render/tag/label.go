@@ -104,10 +104,14 @@ func settings(c *graph.Circuit, p *graph.Part, solutions []hydraulic.Solution) [
 			return out
 		}
 	}
-	if len(out) > 1 {
-		return []Setting{{"every mode", out[0].Position}}
+	if len(out) == 0 {
+		return nil
 	}
-	return out
+	words := "every mode"
+	if len(out) == 1 {
+		words = "in use"
+	}
+	return []Setting{{words, out[0].Position}}
 }
 
 // position is how a hand valve is set, or how a check is found, in a mode.

@@ -1,9 +1,7 @@
 package curves
 
 import (
-	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -35,42 +33,6 @@ func Draw(in Input) []*scene.Scene {
 		out = append(out, d.sheet(i+1, len(sets)))
 	}
 	return out
-}
-
-// bySetting divides a set whose modes set the circuit differently (a valve turned, the filter
-// dirty) into one for each circuit after the work, with the circuit of the same modes before.
-func bySetting(s plan.CurveSet) []plan.CurveSet {
-	var out []plan.CurveSet
-	for _, after := range s.Systems {
-		if after.Stage != graph.After {
-			continue
-		}
-		one := plan.CurveSet{Pump: s.Pump, Unit: s.Unit}
-		for _, c := range s.Systems {
-			if c.Stage == graph.After && slices.Equal(c.Modes, after.Modes) || c.Stage == graph.Before && shares(c.Modes, after.Modes) {
-				one.Systems = append(one.Systems, c)
-			}
-		}
-		for _, u := range s.Duties {
-			if slices.Contains(after.Modes, u.Mode) {
-				one.Duties = append(one.Duties, u)
-			}
-		}
-		for _, v := range s.Speeds {
-			if slices.ContainsFunc(one.Duties, func(u plan.Duty) bool { return u.Speed == v.Speed }) {
-				one.Speeds = append(one.Speeds, v)
-			}
-		}
-		out = append(out, one)
-	}
-	if len(out) < 2 {
-		return []plan.CurveSet{s}
-	}
-	return out
-}
-
-func shares(a, b []string) bool {
-	return slices.ContainsFunc(a, func(m string) bool { return slices.Contains(b, m) })
 }
 
 // drawing is one sheet in the making.
@@ -135,105 +97,6 @@ func (d *drawing) name() string {
 		return t + " " + d.set.Pump.ID
 	}
 	return d.set.Pump.ID
-}
-
-func (d *drawing) notes() []string {
-	var modes []string
-	for _, u := range d.set.Duties {
-		if !slices.Contains(modes, u.Mode) {
-			modes = append(modes, u.Mode)
-		}
-	}
-	out := []string{fmt.Sprintf("Pump %s in %s. It works where its curve meets the circuit's.", d.name(), plural(modes))}
-	for _, s := range d.set.Systems {
-		if s.Low != nil {
-			out = append(out, "Grey: nine in ten of what the circuit may be, as far as its parts are known; it is the likely curve scaled to the range of the flow.")
-			break
-		}
-	}
-	if t := d.table(); t != "" {
-		out = append(out, t)
-	}
-	return out
-}
-
-func plural(modes []string) string {
-	if len(modes) == 1 {
-		return "mode " + modes[0]
-	}
-	return "modes " + strings.Join(modes, "; ")
-}
-
-// table says the ranges of the duty points in words.
-func (d *drawing) table() string {
-	var parts []string
-	for _, u := range d.set.Duties {
-		if u.Range.High <= u.Range.Low {
-			continue
-		}
-		parts = append(parts, fmt.Sprintf("%s %s %s to %s", u.Mode, u.Stage, d.flow(u.Range.Low), d.flow(u.Range.High)))
-	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return "Range of the flow: " + strings.Join(parts, "; ") + "."
-}
-
-func (d *drawing) flow(v float64) string { return quantity.Format(v, quantity.Flow, d.in.Units) }
-func (d *drawing) head(v float64) string { return quantity.Format(v, quantity.Head, d.in.Units) }
-
-// Styles of the curves.
-var (
-	pumpStyle   = scene.Stroke(sheet.Thick)
-	afterStyle  = scene.Stroke(0.5)
-	beforeStyle = scene.Dashed(0.5, 3, 1.4)
-	bandGrey    = 0.87
-)
-
-// style of a circuit's curve: the first of a stage as in the legend, further ones dotted in
-// longer and longer dashes.
-func style(stage graph.Stage, n int) scene.Style {
-	switch {
-	case stage == graph.Before && n == 0:
-		return beforeStyle
-	case n == 0:
-		return afterStyle
-	case stage == graph.Before:
-		return scene.Dashed(0.35, 1+float64(n), 1)
-	}
-	return scene.Dashed(0.5, 6+3*float64(n), 1, 0.7, 1)
-}
-
-func (d *drawing) two() bool {
-	for _, s := range d.set.Systems {
-		if s.Stage == graph.Before {
-			return true
-		}
-	}
-	return false
-}
-
-func (d *drawing) legend() []sheet.Entry {
-	line := func(st scene.Style, text string) sheet.Entry {
-		return sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, st)}, W: 10, H: 1, Text: text}
-	}
-	out := []sheet.Entry{line(pumpStyle, "pump, by speed")}
-	after := "circuit"
-	if d.two() {
-		out = append(out, line(beforeStyle, "circuit before"))
-		after = "circuit after"
-	}
-	out = append(out, line(afterStyle, after))
-	for _, s := range d.set.Systems {
-		if s.Low != nil && s.Stage == graph.After {
-			out = append(out, sheet.Entry{Symbol: []scene.Item{scene.Rect(-5, -2, 10, 4, scene.Filled(bandGrey))}, W: 10, H: 4, Text: "its range"})
-			break
-		}
-	}
-	if d.two() {
-		out = append(out, sheet.Entry{Symbol: []scene.Item{scene.Circle(scene.Point{}, 1.5, scene.Outline(sheet.Thin))}, W: 3, H: 3, Text: "duty before"})
-	}
-	return append(out, sheet.Entry{Symbol: []scene.Item{scene.Circle(scene.Point{}, 1.5, scene.Solid(sheet.Thin))}, W: 3, H: 3, Text: strings.Replace(after, "circuit", "duty", 1)})
 }
 
 func split(points []hydraulic.SystemPoint) (flows, heads []float64) {

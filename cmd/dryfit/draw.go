@@ -64,6 +64,7 @@ func runDraw(v *verb, args []string, w *world) int {
 	if code := writePages(pages, format, float64(dpi), &j, w); code != exitDone {
 		return code
 	}
+	warnMissing(scene.Missing(pages...), w)
 	return j.say(p.Findings, w)
 }
 

@@ -40,13 +40,14 @@ func runPack(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	files, err := pack.Files(p, j.style(w).Units)
+	made, err := pack.Make(p, j.style(w).Units)
 	if err != nil {
 		return complain(w, err)
 	}
-	if err := writeFolder(j.output, files); err != nil {
+	if err := writeFolder(j.output, made.Files); err != nil {
 		return complain(w, err)
 	}
+	warnMissing(made.Missing, w)
 	fmt.Fprintf(w.stderr, "%s written: open %s\n", j.output, filepath.Join(j.output, "index.html"))
 	return j.say(p.Findings, w)
 }
@@ -56,21 +57,25 @@ func runPack(v *verb, args []string, w *world) int {
 const mark = ".dryfit-pack"
 
 // mayReplace refuses a folder that is there and is not a pack of dryfit's, or that has
-// files in it which the pack did not.
+// files in it which the pack did not; and a link or a file in its place.
 func mayReplace(dir string) error {
-	entries, err := os.ReadDir(dir)
+	dir = filepath.Clean(dir) // a "/" at the end would follow a link
+	info, err := os.Lstat(dir)
 	if errors.Is(err, os.ErrNotExist) {
 		return nil
 	}
 	if err != nil {
 		return err
 	}
-	info, err := os.Lstat(dir)
+	switch {
+	case info.Mode()&os.ModeSymlink != 0:
+		return fmt.Errorf("%s is a link; name the folder itself", dir)
+	case !info.IsDir():
+		return fmt.Errorf("%s is a file, and a pack is a folder: name another", dir)
+	}
+	entries, err := os.ReadDir(dir)
 	if err != nil {
 		return err
-	}
-	if info.Mode()&os.ModeSymlink != 0 {
-		return fmt.Errorf("%s is a link; name the folder itself", dir)
 	}
 	if len(entries) == 0 {
 		return nil

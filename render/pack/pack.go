@@ -25,41 +25,48 @@ func Wants() plan.Want {
 	return plan.Findings | plan.Flows | plan.Ranges | plan.Lists | drawing.Wants("all")
 }
 
-// Files makes every file of the pack, in a fixed order.
-func Files(p *plan.Plan, units quantity.System) ([]File, error) {
+// Pack is what is handed over.
+type Pack struct {
+	Files   []File // in a fixed order
+	Missing []rune // letters of the user's that the drawings' font lacks
+}
+
+// Make makes every file of the pack.
+func Make(p *plan.Plan, units quantity.System) (*Pack, error) {
 	style := table.Style{Units: units}
 	var page sheet.Page // what each drawing needs
-	var files []File
-	drawn := map[string][]*scene.Scene{}
 	var all []*scene.Scene
+	var shown []picture
+	out := &Pack{}
 	for _, view := range drawing.Views() {
 		pages, err := drawing.Pages(p, view, page, units)
 		if err != nil {
 			return nil, err
 		}
-		drawn[view] = pages
-		all = append(all, pages...)
-		more, err := pictures(view, pages, p.Circuit.Job.Name, p.Circuit.Job.Date)
+		files, err := pictures(view, pages, p.Circuit.Job.Name, p.Circuit.Job.Date)
 		if err != nil {
 			return nil, err
 		}
-		files = append(files, more...)
+		all, shown, out.Files = append(all, pages...), append(shown, sheetsOf(view, pages)...), append(out.Files, files...)
 	}
-	drawings, err := scene.PDF(all, p.Circuit.Job.Name, p.Circuit.Job.Date)
-	if err != nil {
-		return nil, err
+	out.Missing = scene.Missing(all...)
+	if len(all) > 0 {
+		drawings, err := scene.PDF(all, p.Circuit.Job.Name, p.Circuit.Job.Date)
+		if err != nil {
+			return nil, err
+		}
+		out.Files = append(out.Files, File{"drawings.pdf", drawings})
 	}
-	files = append(files, File{"drawings.pdf", drawings})
 	lists, err := lists(p, style)
 	if err != nil {
 		return nil, err
 	}
-	files = append(files, lists...)
-	index, err := indexPage(p, style, drawn)
+	index, err := indexPage(p, style, shown)
 	if err != nil {
 		return nil, err
 	}
-	return append(files, File{"index.html", index}), nil
+	out.Files = append(append(out.Files, lists...), File{"index.html", index})
+	return out, nil
 }
 
 // lists makes the files of numbers.

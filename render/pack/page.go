@@ -5,11 +5,11 @@ import (
 	_ "embed"
 	"fmt"
 	"html/template"
+	"path/filepath"
 	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/plan"
-	"dryfit/render/drawing"
 	"dryfit/render/scene"
 	"dryfit/render/table"
 )
@@ -17,81 +17,106 @@ import (
 //go:embed index.html.tmpl
 var indexTemplate string
 
-// drawn is one picture of the page.
+//go:embed page.css
+var pageStyle string
+
+// picture is one sheet on the page.
 type picture struct {
-	Title string
-	SVG   template.HTML // written by package scene, which escapes every text
+	Title, Shape string        // Shape: "landscape" or "portrait"
+	SVG          template.HTML // written by package scene, which escapes every text
 }
+
+// entry is a line of the contents.
+type entry struct{ ID, Title string }
 
 // content is all that the page shows.
 type content struct {
+	CSS      template.CSS
 	Job      graph.Job
 	File     string
 	Known    []string
 	Summary  []string
-	Pictures []picture
-	Findings []graph.Diagnostic
-	Tables   []textTable
-	Schedule schedule
+	Counts   string
+	Errors   []graph.Diagnostic
+	Contents []entry
 	Cautions []caution
+	Element  []string
+	Pictures []picture
+
+	Marking []table.Block
+	Method  []stage
+	Down    []string
+	Cure    []table.Block
+
+	Cuts, Stock, Parts, Performance, Sure, Flow, Equivalent []table.Block
+
+	Tools    []tool
+	Schedule schedule
+	Record   []reading
+	Joints   []jointLine
 	Faults   []fault
-	Steps    []string
-	Record   []string
-	Currency string
-	WithUnit bool
+	Findings []graph.Diagnostic
 }
 
-// textTable is a table that keeps the columns it has on a terminal.
-type textTable struct{ Title, Text string }
+// contentOf gathers the page.
+func contentOf(p *plan.Plan, style table.Style, pictures []picture) content {
+	style.Whole, style.Colour = true, false
+	c := content{
+		CSS: template.CSS(pageStyle), Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File),
+		Known: knowledge(p.Circuit), Summary: table.SummaryLines(p, style), Counts: counts(p), Errors: errorsOf(p.Findings),
+		Cautions: cautions(), Element: elementWords(p), Pictures: pictures,
+		Marking: table.MarkingBlocks(p, style), Method: method(p), Down: tubDown(p), Cure: cureBlocks(p),
+		Cuts: table.CutsBlocks(p, style), Stock: table.StockBlocks(p, style), Parts: table.PartsBlocks(p, style),
+		Performance: performanceBlocks(p, style.Units), Sure: table.SureBlocks(p.Ranges),
+		Flow: table.FlowBlocks(p, style), Equivalent: table.EquivalentBlocks(p, style),
+		Tools: tools(p), Schedule: valveSchedule(p), Record: record(p, style.Units), Joints: jointLines(p),
+		Faults: faults(), Findings: p.Findings,
+	}
+	for _, e := range []struct {
+		there     bool
+		id, title string
+	}{
+		{true, "cautions", "Cautions"}, {len(c.Element) > 0, "element", "Element heater"}, {len(c.Pictures) > 0, "drawings", "Drawings"},
+		{len(c.Method) > 0, "work", "Order of work"}, {len(c.Cuts) > 0, "cuts", "Cut list"}, {len(c.Stock) > 0, "stock", "Stock plan"},
+		{len(c.Parts) > 0, "parts", "Parts"}, {true, "tools", "Tools"}, {len(c.Schedule.Rows) > 0, "valves", "Valves"},
+		{len(c.Performance) > 0, "performance", "What to expect"}, {true, "record", "Record"}, {true, "faults", "Faults"},
+		{true, "findings", "Findings"}, {len(c.Flow) > 0, "flow", "Numbers"},
+	} {
+		if e.there {
+			c.Contents = append(c.Contents, entry{e.id, e.title})
+		}
+	}
+	return c
+}
 
 // indexPage writes index.html.
-func indexPage(p *plan.Plan, style table.Style, drawn map[string][]*scene.Scene) ([]byte, error) {
-	t, err := template.New("index").Parse(indexTemplate)
+func indexPage(p *plan.Plan, style table.Style, pictures []picture) ([]byte, error) {
+	t, err := template.New("index").Funcs(template.FuncMap{"place": place}).Parse(indexTemplate)
 	if err != nil {
 		return nil, err
 	}
-	c := content{
-		Job: p.Circuit.Job, File: p.Circuit.File, Known: knowledge(p.Circuit), Summary: table.SummaryLines(p, style),
-		Findings: p.Findings, Schedule: valveSchedule(p), Cautions: cautions(), Faults: faults(), Record: record(),
-	}
-	for _, v := range viewOrder(drawn) {
-		for i, s := range drawn[v] {
-			title := v
-			if len(drawn[v]) > 1 {
-				title = fmt.Sprintf("%s, sheet %d of %d", v, i+1, len(drawn[v]))
-			}
-			c.Pictures = append(c.Pictures, picture{title, template.HTML(inline(scene.SVG(s)))})
-		}
-	}
-	for _, t := range []struct {
-		title string
-		print func(*plan.Plan, table.Style) ([]byte, error)
-	}{{"Parts", table.PartsText}, {"Cut list and stock plan", table.CutsText}, {"Flow", table.FlowText}} {
-		text, err := t.print(p, style)
-		if err != nil {
-			return nil, err
-		}
-		c.Tables = append(c.Tables, textTable{t.title, string(text)})
-	}
-	if p.Assembly != nil {
-		for _, s := range p.Assembly.Steps {
-			c.Steps = append(c.Steps, s.Text)
-		}
-	}
 	var b bytes.Buffer
-	if err := t.Execute(&b, c); err != nil {
+	if err := t.Execute(&b, contentOf(p, style, pictures)); err != nil {
 		return nil, err
 	}
-	return b.Bytes(), nil
+	return inert(b.Bytes()), nil
 }
 
-// inline drops the XML head of an SVG file, which has no place inside HTML.
-func inline(svg []byte) string {
-	s := string(svg)
-	if i := strings.Index(s, "<svg"); i > 0 {
-		s = s[i:]
+// inert shows control characters and marks of direction that came in with a user's text.
+func inert(page []byte) []byte {
+	lines := strings.Split(string(page), "\n")
+	for i, l := range lines {
+		lines[i] = table.Plain(l)
 	}
-	return s
+	return []byte(strings.Join(lines, "\n"))
+}
+
+// place says where in the description something stands.
+func place(pos graph.Pos) string {
+	if !pos.IsValid() {
+		return ""
+	}
+	return fmt.Sprintf("%s:%d:%d", filepath.Base(pos.File), pos.Line, pos.Column)
 }
 
 // knowledge counts how well the parts of the job are known.
@@ -103,19 +128,65 @@ func knowledge(c *graph.Circuit) []string {
 	var out []string
 	for _, k := range []graph.Knowledge{graph.Measured, graph.DataSheet, graph.Assumed} {
 		if count[k] > 0 {
-			out = append(out, fmt.Sprintf("%d parts %s", count[k], k))
+			out = append(out, fmt.Sprintf("%s %s", number(count[k], "part", "parts"), k))
 		}
 	}
 	return out
 }
 
-// viewOrder lists the views that were drawn, in the order of package drawing.
-func viewOrder(drawn map[string][]*scene.Scene) []string {
-	var out []string
-	for _, v := range drawing.Views() {
-		if len(drawn[v]) > 0 {
-			out = append(out, v)
+// counts says how much work there is and what was found.
+func counts(p *plan.Plan) string {
+	found := map[graph.Severity]int{}
+	for _, d := range p.Findings {
+		found[d.Severity]++
+	}
+	said := []string{number(found[graph.Error], "error", "errors"), number(found[graph.Warning], "warning", "warnings"), number(found[graph.Note], "note", "notes")}
+	work := ""
+	if n := joints(p); n > 0 {
+		work = fmt.Sprintf("New work: %s, %s. ", number(len(p.After.Layout.Pieces), "piece of pipe", "pieces of pipe"), number(n, "joint", "joints"))
+	}
+	return work + "Findings: " + strings.Join(said, ", ") + "."
+}
+
+func errorsOf(ds []graph.Diagnostic) []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for _, d := range ds {
+		if d.Severity == graph.Error {
+			out = append(out, d)
 		}
 	}
 	return out
+}
+
+// sheetsOf makes the pictures of the page, and says what to call them.
+func sheetsOf(view string, pages []*scene.Scene) []picture {
+	titles := map[string]string{
+		"schematic": "Schematic", "isometric": "Isometric of the new work", "detail": "The assembly in the old line, true to scale",
+		"templates": "Bands to saw by, 1:1", "cutplan": "Stock plan", "labels": "Labels to cut out", "curve": "Pump and circuit",
+	}
+	title := titles[view]
+	if title == "" {
+		title = capital(view)
+	}
+	var out []picture
+	for i, s := range pages {
+		one := picture{title, "landscape", template.HTML(inline(scene.SVG(s)))}
+		if s.HeightMM > s.WidthMM {
+			one.Shape = "portrait"
+		}
+		if len(pages) > 1 {
+			one.Title = fmt.Sprintf("%s, sheet %d of %d", title, i+1, len(pages))
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// inline drops the XML head of an SVG file, which has no place inside HTML.
+func inline(svg []byte) string {
+	s := string(svg)
+	if i := strings.Index(s, "<svg"); i > 0 {
+		s = s[i:]
+	}
+	return s
 }

@@ -44,6 +44,9 @@ func newGrid(columns ...column) *Grid {
 	return g
 }
 
+// IsRight reports whether a column is set to the right.
+func (g *Grid) IsRight(i int) bool { return i < len(g.Right) && g.Right[i] }
+
 func (g *Grid) add(cells ...string) { g.Rows = append(g.Rows, cells) }
 
 // lineWidth is how many characters a line of words has on a terminal.
@@ -83,7 +86,7 @@ func (s Style) grid(g *Grid) string {
 	for i, h := range g.Header {
 		head[i] = plain(h)
 		c := table.ColumnConfig{Number: i + 1, WidthMaxEnforcer: text.WrapSoft}
-		if i < len(g.Right) && g.Right[i] {
+		if g.IsRight(i) {
 			c.Align, c.AlignHeader = text.AlignRight, text.AlignRight
 		}
 		if i < len(g.Widest) {

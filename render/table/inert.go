@@ -6,6 +6,10 @@ import (
 	"unicode"
 )
 
+// Plain shows control characters of a text, and marks that turn its direction, as \x..: a
+// terminal, a page or a spreadsheet would obey them.
+func Plain(text string) string { return plain(text) }
+
 // plain shows control characters of a user's text instead of sending them to a terminal.
 func plain(text string) string {
 	var b strings.Builder

@@ -1,0 +1,73 @@
+package pack
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/graph/plan"
+	"dryfit/graph/route"
+)
+
+// Minutes one fitter takes, with everything that goes with it. Common practice, no source:
+// the sum is good to about a third, and is printed so.
+const (
+	prepareMin  = 90 // lock off, prove dead, photograph, mark, empty, dry
+	pieceMin    = 4  // measure, mark, cut, chamfer
+	cementMin   = 5  // dry-fit, mark, prime, cement, hold, wipe
+	otherMin    = 4  // union, barb or thread
+	clipMin     = 45 // clips and insulation
+	fillMin     = 60 // fill, bleed
+	testMin     = 150
+	workSpread  = 1.0 / 3
+	minutesHour = 60
+)
+
+// tubDown estimates how long the tub is out of use; the first line alone answers.
+func tubDown(p *plan.Plan) []string {
+	if joints(p) == 0 {
+		return nil
+	}
+	cemented, other := 0, 0
+	for _, j := range p.After.Layout.Joints {
+		if j.Kind == "cement" || j.Kind == "slip" {
+			cemented++
+		} else {
+			other++
+		}
+	}
+	pieces := len(p.After.Layout.Pieces)
+	bench := 0
+	if p.Assembly != nil {
+		for _, s := range p.Assembly.Steps {
+			if s.Phase == route.Bench {
+				bench += len(s.Joints)
+			}
+		}
+	}
+	work := prepareMin + pieceMin*pieces + cementMin*cemented + otherMin*other + clipMin
+	after := fillMin + testMin
+	var down []string
+	for _, air := range []struct {
+		temp float64
+		says string
+	}{{20, "15 °C and above"}, {10, "5 to 15 °C"}} {
+		cure := 0.0
+		if cemented > 0 {
+			cure = cureAt(cementSizes(p), air.temp).Hours()
+		}
+		low := cure + (1-workSpread)*float64(work+after)/minutesHour
+		high := cure + (1+workSpread)*float64(work+after)/minutesHour
+		down = append(down, fmt.Sprintf("%.0f to %.0f h in air of %s", math.Floor(low), math.Ceil(high), air.says))
+		if cemented == 0 {
+			break
+		}
+	}
+	lines := []string{"From power off until bathing: " + strings.Join(down, ", ") + "."}
+	lines = append(lines, fmt.Sprintf("One fitter's work of about %.0f h (%s, %s, %s, and getting ready; give or take a third), the cure of the cement, then about %.1f h to fill, bleed and test.",
+		float64(work)/minutesHour, number(pieces, "piece", "pieces"), number(cemented, "cemented joint", "cemented joints"), number(other, "other joint", "other joints"), float64(after)/minutesHour))
+	if bench > 0 {
+		lines = append(lines, fmt.Sprintf("%s can be made on the bench, days before: the tub is down for the less.", number(bench, "joint", "joints")))
+	}
+	return append(lines, "Times are common practice, no source; the cement's tin decides.")
+}

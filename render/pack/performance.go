@@ -1,0 +1,108 @@
+package pack
+
+import (
+	"fmt"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan"
+	"dryfit/render/table"
+)
+
+// kWhPerM3K is the heat that warms 1 m³ of water by 1 K, kWh: 997 kg/m³ · 4.18 kJ/(kg·K) /
+// 3600. Source: IAPWS, water at 25 °C, from memory.
+const kWhPerM3K = 997 * 4.18 / 3600
+
+// coldFill is the temperature of water from the main a heat-up is reckoned from, °C.
+// Source: common practice, no source.
+const coldFill = 12.0
+
+// performanceBlocks prints what the job promises: by mode, then of the unit by its ratings.
+func performanceBlocks(p *plan.Plan, units quantity.System) []table.Block {
+	var out []table.Block
+	sums := plan.Summarise(p)
+	if len(sums) > 0 && p.After != nil {
+		out = append(out, modesBlock(p, sums, units))
+	}
+	if p.After != nil {
+		if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil && len(u.Unit.Ratings) > 0 {
+			out = append(out, ratingsBlock(p.After.Circuit, u))
+		}
+	}
+	return out
+}
+
+// modesBlock is a line a mode.
+func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) table.Block {
+	g := &table.Grid{Header: []string{"mode", "unit gets", "range", "rise", "past the unit", "jets today", "jets after", "range"}}
+	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
+	for _, m := range sums {
+		row := []string{m.Mode, "-", "", "-", "-", "-", "-", ""}
+		spread := p.Ranges.Of(m.Mode, graph.After)
+		if m.HasUnit {
+			row[1], row[4] = flow(m.Unit), flow(m.Bypass)
+			row[2] = spreadOf(p, spread, m.Mode, func(q *graph.Part) bool { return q == p.After.Circuit.TheUnit() }, units)
+			if m.RiseK > 0 {
+				row[3] = fmt.Sprintf("%.1f K", m.RiseK)
+			}
+		}
+		if m.HasJets {
+			row[6] = flow(m.Jets)
+			if m.HasToday {
+				row[5] = flow(m.JetsToday)
+			}
+			if groups := p.After.Circuit.OfKind(graph.JetGroup); len(groups) == 1 {
+				row[7] = spreadOf(p, spread, m.Mode, func(q *graph.Part) bool { return q == groups[0] }, units)
+			}
+		}
+		g.Rows = append(g.Rows, row)
+	}
+	return table.Block{Grid: g, Lines: []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the unit's rating nearest to the tub's water; a colder day gives less."}}
+}
+
+// spreadOf prints the range of the flow through a part.
+func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, is func(*graph.Part) bool, units quantity.System) string {
+	sol := plan.SolutionOf(p.After, mode)
+	if spread == nil || sol == nil {
+		return ""
+	}
+	for i, f := range sol.Parts {
+		if is(f.Part) && i < len(spread.Parts) {
+			r := spread.Parts[i]
+			return quantity.Format(r.Low, quantity.Flow, units) + " to " + quantity.Format(r.High, quantity.Flow, units)
+		}
+	}
+	return ""
+}
+
+// ratingsBlock is a line for each rating of the unit: what it gives, takes and lasts.
+func ratingsBlock(c *graph.Circuit, u *graph.Part) table.Block {
+	g := &table.Grid{Header: []string{"air", "water", "heat", "electricity", "heat per electricity", "current", "to warm the tub"}}
+	want := c.Water.TemperatureC
+	if want == 0 {
+		want = 38
+	}
+	energy := kWhPerM3K * c.Water.VolumeM3 * (want - coldFill)
+	for _, r := range u.Unit.Ratings {
+		row := []string{fmt.Sprintf("%.0f °C", r.AirC), fmt.Sprintf("%.0f °C", r.WaterC), fmt.Sprintf("%.1f kW", r.OutputW/1000), "-", "-", "-", "-"}
+		if r.InputW > 0 {
+			row[3], row[4] = fmt.Sprintf("%.1f kW", r.InputW/1000), fmt.Sprintf("%.1f", r.OutputW/r.InputW)
+			if u.Unit.VoltageV > 0 {
+				row[5] = fmt.Sprintf("%.1f A", r.InputW/u.Unit.VoltageV)
+			}
+		}
+		if energy > 0 && r.OutputW > 0 {
+			row[6] = fmt.Sprintf("at least %.1f h", energy/(r.OutputW/1000))
+			if r.InputW > 0 {
+				row[6] += fmt.Sprintf(", %.0f kWh", energy*r.InputW/r.OutputW)
+			}
+		}
+		g.Rows = append(g.Rows, row)
+	}
+	lines := []string{fmt.Sprintf("The unit's own ratings (%s); nothing here is measured on this tub.", u.Known)}
+	if energy > 0 {
+		lines = append(lines, fmt.Sprintf("To warm the tub: %.0f kWh of heat take %.2f m3 from %.0f to %.0f °C, cover on, no loss to the air counted; the current is at power factor 1 and without the start.", energy, c.Water.VolumeM3, coldFill, want))
+	}
+	return table.Block{Title: "The unit", Grid: g, Lines: lines}
+}

@@ -127,7 +127,7 @@ func faultOf(ms []member, high []float64, room scene.Box, sp *space) fault {
 // crowding says how badly two members are in each other's way on the page; 0: not at all.
 func crowding(m, n *member, high float64, a, b, c, e scene.Point) float64 {
 	if meet(m, n) {
-		return 0
+		return folding(m, n, sub(b, a), sub(e, c))
 	}
 	if s, t, ok := crossing(a, b, c, e); ok {
 		// a crossing is well read unless it is close to an end, or on a sign
@@ -138,6 +138,16 @@ func crowding(m, n *member, high float64, a, b, c, e scene.Point) float64 {
 		return 0.2 + math.Max(0, clearMM*0.75-room)
 	}
 	return math.Max(0, clearMM+high-distance(a, b, c, e))
+}
+
+// folding says how badly two members that meet at a corner seem to lie in one line on the page,
+// as a slanting leg does that is seen along its plane.
+func folding(m, n *member, u, v scene.Point) float64 {
+	const least = 0.3 // sine of the angle that is read as a corner
+	if math.Abs(m.way().Unit().Dot(n.way().Unit())) > 0.999 {
+		return 0
+	}
+	return 20 * math.Max(0, least-math.Abs(cross(unit(u), unit(v))))
 }
 
 // meet reports whether members share an end, or follow a third on one line at once.

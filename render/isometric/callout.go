@@ -50,12 +50,27 @@ func (c *callout) size() (w, h float64) {
 // practice, no source.
 func ringR(textW float64) float64 { return math.Max(3.1, textW/2+1.1) }
 
-// wantCallout asks for a place about a mark.
+// turns is the number of ways from a mark that are tried for a callout.
+const turns = 24
+
+// wantCallout asks for a place about a mark: near it, else farther and farther off.
 func (p *picture) wantCallout(c callout) {
+	r := request{tag: c.tag + " " + c.lines[0].text, rank: c.rank, places: p.calloutPlaces(c, 0, 3)}
+	if c.leaveOut {
+		r.places = append(p.calloutPlaces(c, 0, len(c.far)), nothing())
+	} else {
+		for from := 3; from < len(c.far); from += 2 {
+			r.later = append(r.later, func() []candidate { return p.calloutPlaces(c, from, from+2) })
+		}
+	}
+	p.requests = append(p.requests, r)
+}
+
+// calloutPlaces are the places of a callout at some of its distances.
+func (p *picture) calloutPlaces(c callout, from, to int) []candidate {
 	w, h := c.size()
-	const turns = 24
-	r := request{tag: c.tag + " " + c.lines[0].text, rank: c.rank}
-	for i, far := range c.far {
+	var out []candidate
+	for i := from; i < min(to, len(c.far)); i++ {
 		for k := range turns {
 			sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / turns)
 			dir := scene.Point{X: cos, Y: -sin}
@@ -63,14 +78,11 @@ func (p *picture) wantCallout(c callout) {
 			if c.ring {
 				support = w / 2
 			}
-			mid := add(c.at, times(c.clear+far+support, dir))
-			r.places = append(r.places, p.calloutAt(c, mid, dir, w, h, float64(i)*4+calloutTurn(dir)))
+			mid := add(c.at, times(c.clear+c.far[i]+support, dir))
+			out = append(out, p.calloutAt(c, mid, dir, w, h, float64(i)*4+calloutTurn(dir)))
 		}
 	}
-	if c.leaveOut {
-		r.places = append(r.places, nothing())
-	}
-	p.requests = append(p.requests, r)
+	return out
 }
 
 // calloutTurn makes the sides of a mark that are read first cheaper.

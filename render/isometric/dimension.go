@@ -74,22 +74,36 @@ func (p *picture) wantRow(row []dimension, leaveOut bool) {
 }
 
 func (p *picture) rowRequest(row []dimension, leaveOut bool) request {
-	first, last := row[0], row[len(row)-1]
-	way := last.b.at.Sub(first.a.at)
-	r := request{tag: "length " + first.text}
+	r := request{tag: "length " + row[0].text}
 	if len(row) > 1 {
 		for i := range row {
-			r.split = append(r.split, p.rowRequest(row[i:i+1], false))
+			r.split = append(r.split, func() request { return p.rowRequest(row[i:i+1], false) })
 		}
 	}
 	if leaveOut {
 		r.rank = 5
 	}
-	middle := p.frame().Centre()
-	texts := []float64{0.5}
-	if len(row) == 1 {
-		texts = []float64{0.5, 0.34, 0.66}
+	r.places = p.rowPlaces(row, dimFar[:3], 0.5)
+	if leaveOut {
+		r.places = append(p.rowPlaces(row, dimFar[2:], 0.5), nothing())
+		return r
 	}
+	r.later = append(r.later, func() []candidate { return p.rowPlaces(row, dimFar[3:], 0.5) })
+	if len(row) == 1 {
+		r.later = append(r.later, func() []candidate {
+			return append(p.rowPlaces(row, dimFar, 0.34), p.rowPlaces(row, dimFar, 0.66)...)
+		}, row[0].onPipe)
+	}
+	return r
+}
+
+// rowPlaces are the places of a row at some distances, its texts at the share t of their
+// lines.
+func (p *picture) rowPlaces(row []dimension, fars []float64, t float64) []candidate {
+	var out []candidate
+	first, last := row[0], row[len(row)-1]
+	way := last.b.at.Sub(first.a.at)
+	middle := p.frame().Centre()
 	for ax := axis(0); ax < 3; ax++ {
 		if math.Abs(ax.of(way)) > 0.5*way.Len() {
 			continue
@@ -100,24 +114,13 @@ func (p *picture) rowRequest(row []dimension, leaveOut bool) request {
 			if dot(v, sub(middle, along(project(first.a.at), project(last.b.at), 0.5))) > 0 {
 				inward = 2.5
 			}
-			for k, far := range dimFar {
-				if leaveOut && k < 2 {
-					continue
-				}
-				for _, t := range texts {
-					cost := 3*float64(k) + inward + 4*math.Abs(t-0.5)
-					r.places = append(r.places, rowAt(row, v, 2*int(ax)+side, far, t, cost))
-				}
+			for _, far := range fars {
+				cost := 1.2*(far-dimFar[0]) + inward + 8*math.Abs(t-0.5)
+				out = append(out, rowAt(row, v, 2*int(ax)+side, far, t, cost))
 			}
 		}
 	}
-	if len(row) == 1 && !leaveOut {
-		r.later = row[0].onPipe()
-	}
-	if leaveOut {
-		r.places = append(r.places, nothing())
-	}
-	return r
+	return out
 }
 
 // rowAt is one place of a row: its line at a distance far along v from the pipe.

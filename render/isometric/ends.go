@@ -111,7 +111,7 @@ func (p *picture) paintNozzle(e ending, named bool) {
 	v := times(1.9, project(across(e.out).unit()))
 	p.block(0.3, scene.Line(sub(e.at, v), add(e.at, v), scene.Stroke(penNewSign)).Tagged("nozzle:"+e.ref.String()))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(penOld)),
-		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(penNewSign))), "port of a machine or the tub")
+		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(penNewSign))), "port of machine or tub")
 	if named {
 		return
 	}

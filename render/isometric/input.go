@@ -37,6 +37,8 @@ type drawing struct {
 	bench  map[int]bool // joints made on the bench, by number
 	common pipeOf
 	oldAll bool // nothing is new: all that is there is drawn, with its lengths
+
+	matches int // match lines made
 }
 
 func newDrawing(in Input) *drawing {

@@ -7,18 +7,19 @@ import (
 )
 
 // steps bounds how often labels that find no place are given more to choose from.
-const steps = 4
+const steps = 8
 
 // placeLabels gives every label its place, at first from the places it likes best; a label
-// that overlaps something gets its later places, and one that overlaps even so is split up.
+// that overlaps something gets its later places one after another, and one that overlaps even
+// so is split up.
 func (p *picture) placeLabels() {
 	slices.SortStableFunc(p.requests, func(a, b request) int { return a.rank - b.rank })
 	all := slices.Clone(p.requests)
 	part := make([][]int, len(all)) // what a request is split into
 	for i := range p.requests {
-		for _, s := range p.requests[i].split {
+		for range p.requests[i].split {
 			part[i] = append(part[i], len(all))
-			all = append(all, s)
+			all = append(all, request{})
 		}
 	}
 	lists := make([][]label.Place, len(all))
@@ -28,19 +29,25 @@ func (p *picture) placeLabels() {
 	board := label.NewBoard(lists, p.fixed)
 	var left []int
 	for range steps {
-		left = board.Settle()
+		if left = board.Settle(); len(left) == 0 {
+			break
+		}
 		more := false
 		for _, i := range left {
+			r := &all[i]
 			switch {
-			case len(all[i].later) > 0:
-				board.Extend(i, placesOf(all[i].later))
-				all[i].places = append(all[i].places[:len(all[i].places):len(all[i].places)], all[i].later...)
-				all[i].later = nil
-			case i < len(part) && len(part[i]) > 0:
+			case len(r.later) > 0:
+				next := r.later[0]()
+				r.later = r.later[1:]
+				board.Extend(i, placesOf(next))
+				r.places = append(r.places[:len(r.places):len(r.places)], next...)
+			case len(r.split) > 0:
 				board.Drop(i)
-				for _, k := range part[i] {
+				for n, k := range part[i] {
+					all[k] = r.split[n]()
 					board.Extend(k, placesOf(all[k].places))
 				}
+				r.split = nil
 			default:
 				continue
 			}
@@ -50,7 +57,17 @@ func (p *picture) placeLabels() {
 			break
 		}
 	}
-	left = board.Settle()
+	if len(left) > 0 { // let all the others give way as far as they can
+		for i := range all {
+			for _, later := range all[i].later {
+				next := later()
+				board.Extend(i, placesOf(next))
+				all[i].places = append(all[i].places[:len(all[i].places):len(all[i].places)], next...)
+			}
+			all[i].later = nil
+		}
+		left = board.Settle()
+	}
 	p.crowded = len(left)
 	for _, i := range left {
 		p.covering = append(p.covering, all[i].tag)

@@ -6,8 +6,12 @@ import (
 	"dryfit/render/scene"
 )
 
-// stepMM is the length of the boxes a slanting strip is covered with.
-const stepMM = 0.8
+// stepMM is the length of the boxes a slanting strip is covered with; for thin lines, that
+// are many, fineMM.
+const (
+	stepMM = 0.8
+	fineMM = 1.2
+)
 
 // strip covers a line of the width 2·half with boxes.
 func strip(a, b scene.Point, half float64) []scene.Box {
@@ -15,7 +19,11 @@ func strip(a, b scene.Point, half float64) []scene.Box {
 	if math.Abs(v.X) < 1e-6 || math.Abs(v.Y) < 1e-6 { // upright or level: one box
 		return []scene.Box{scene.Empty().Add(a).Add(b).Grow(half)}
 	}
-	n := max(1, int(math.Ceil(length(v)/stepMM)))
+	step := stepMM
+	if half < 0.3 {
+		step = fineMM
+	}
+	n := max(1, int(math.Ceil(length(v)/step)))
 	out := make([]scene.Box, n)
 	for i := range out {
 		p, q := along(a, b, float64(i)/float64(n)), along(a, b, float64(i+1)/float64(n))

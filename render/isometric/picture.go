@@ -39,8 +39,8 @@ type request struct {
 	tag    string // what the label belongs to
 	rank   int
 	places []candidate
-	later  []candidate // places that are tried only if none of the others is free
-	split  []request   // what takes the label's place if even so none is
+	later  []func() []candidate // places worked out and tried only if none before is free
+	split  []func() request     // what takes the label's place if even so none is
 }
 
 // candidate is a place a label could have, and what is drawn there.

@@ -1,6 +1,8 @@
 package isometric
 
 import (
+	"strings"
+
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -11,6 +13,7 @@ const (
 	leastScale = 0.85
 	labelRoom  = 11.0
 	legendRoom = 22.0
+	tries      = 8
 	inset      = 1.0 // between the drawing and the edge of the free area, mm
 )
 
@@ -19,13 +22,13 @@ func (d *drawing) sheets(ms []member) []*scene.Scene {
 	groups := d.split(ms)
 	var out []*scene.Scene
 	for k, g := range groups {
-		out = append(out, d.finish(g, k, len(groups)))
+		out = append(out, d.finish(g, k, len(groups), d.matchNote(groups, k)))
 	}
 	return out
 }
 
 // page is the sheet of a group with everything but the drawing.
-func (d *drawing) page(p *picture, k, n int) *sheet.Sheet {
+func (d *drawing) page(p *picture, k, n int, match string) *sheet.Sheet {
 	doc := d.in.Title
 	if doc == "" {
 		doc = "Isometric of the new work"
@@ -41,8 +44,8 @@ func (d *drawing) page(p *picture, k, n int) *sheet.Sheet {
 	}
 	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, h)
 	notes := d.notes()
-	if n > 1 {
-		notes = append(notes, d.matchNotes(p, k)...)
+	if match != "" {
+		notes = append(notes, match)
 	}
 	s.Notes(notes...)
 	s.Legend(p.entries()...)
@@ -56,30 +59,32 @@ type group struct {
 	fits bool
 }
 
-// area is what is left for a drawing of a group, all but the legend's last lines known.
-func (d *drawing) area(p *picture, k, n int) scene.Box {
-	return d.page(p, k, n).Area().Grow(-inset)
-}
-
 // fit draws members as large as the page takes them and reports whether they fit it, with no
 // label in the way.
 func (d *drawing) fit(ms []member) (*picture, bool) {
 	scale := d.scaleFor(ms)
 	var best *picture
 	fits := false
-	for range 5 {
+	for range tries {
 		p := d.layOut(ms, scale)
 		p.draw()
-		area := d.area(p, 0, 1)
+		match := ""
+		if g := (group{ms: ms}); len(g.cuts()) > 0 {
+			match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ") // as long as it will be
+		}
+		area := d.page(p, 0, 1, match).Area().Grow(-inset)
 		b := p.bounds()
 		ok := b.W() <= area.W() && b.H() <= area.H()
+		if ok {
+			_, ok = p.triadAt(area, p.onto(area))
+		}
 		if best == nil || (ok && !fits) || (ok == fits && p.crowded < best.crowded) {
 			best, fits = p, ok
 		}
 		if ok && p.crowded == 0 {
 			break
 		}
-		scale *= 0.95
+		scale *= 0.96
 		if scale < leastScale {
 			break
 		}
@@ -91,7 +96,7 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 func (d *drawing) scaleFor(ms []member) float64 {
 	room := d.room()
 	lo, hi := leastScale, mostScale
-	for range 5 {
+	for range tries {
 		mid := (lo + hi) / 2
 		f := d.layOut(ms, mid).frame()
 		if f.W() <= room.W() && f.H() <= room.H() {
@@ -109,39 +114,43 @@ func (d *drawing) room() scene.Box {
 	return scene.Box{MaxX: w - 34 - 2*labelRoom, MaxY: h - 48 - legendRoom - 2*labelRoom}
 }
 
-// finish puts a group on its sheet.
-func (d *drawing) finish(g group, k, n int) *scene.Scene {
-	s := d.page(g.pic, k, n)
-	area := s.Area().Grow(-inset)
-	b := g.pic.bounds()
+// onto says how a picture is moved, and scaled if it must be, into the middle of an area.
+type onto struct {
+	from, to scene.Point
+	scale    float64
+}
+
+func (p *picture) onto(area scene.Box) onto {
+	b := p.bounds()
 	if b.IsEmpty() {
-		return s.Scene
+		return onto{scale: 1}
 	}
-	scale := min(1, area.W()/b.W(), area.H()/b.H())
-	c, a := b.Centre(), area.Centre()
-	shift := sub(a, c)
-	if scale == 1 {
-		if at, ok := g.pic.triadAt(area, shift); ok {
-			s.Add(triad(at)...)
-		} else {
-			s.Add(triad(at)...)
-		}
-	}
+	return onto{b.Centre(), area.Centre(), min(1, area.W()/b.W(), area.H()/b.H())}
+}
+
+func (o onto) point(p scene.Point) scene.Point { return add(o.to, times(o.scale, sub(p, o.from))) }
+
+// finish puts a group on its sheet.
+func (d *drawing) finish(g group, k, n int, match string) *scene.Scene {
+	s := d.page(g.pic, k, n, match)
+	area := s.Area().Grow(-inset)
+	o := g.pic.onto(area)
+	at, _ := g.pic.triadAt(area, o)
+	s.Add(triad(at)...)
 	for _, it := range append(append([]scene.Item{}, g.pic.items...), g.pic.labels...) {
-		s.Add(moved(it, c, a, scale))
+		s.Add(o.item(it))
 	}
 	return s.Scene
 }
 
-// moved moves an item from about c to about a, scaled. Line widths stay.
-func moved(it scene.Item, c, a scene.Point, k float64) scene.Item {
-	f := func(p scene.Point) scene.Point { return add(a, times(k, sub(p, c))) }
+// item moves an item. Line widths stay.
+func (o onto) item(it scene.Item) scene.Item {
 	switch it := it.(type) {
 	case scene.Shape:
-		return it.Map(f)
+		return it.Map(o.point)
 	case scene.Text:
-		it.At = f(it.At)
-		it.SizeMM *= k
+		it.At = o.point(it.At)
+		it.SizeMM *= o.scale
 		return it
 	}
 	return it

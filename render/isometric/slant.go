@@ -43,7 +43,7 @@ func (p *picture) paintSlants() {
 		} else {
 			p.hatch(corners[0], corners[1], corners[2])
 		}
-		p.used(slantSign(), "slanting pipe, its plane hatched")
+		p.used(slantSign(), "slant, its plane hatched")
 	}
 }
 

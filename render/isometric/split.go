@@ -1,9 +1,157 @@
 package isometric
 
-// split shares the members out over sheets.
+import (
+	"math"
+	"slices"
+	"strings"
+)
+
+// mostMembers is what one sheet holds at most: more cannot be labelled readably on A4. A3
+// holds twice as many.
+const mostMembers = 30
+
+// leastMembers is what a sheet made by a split must hold.
+const leastMembers = 5
+
+// split shares the members out over sheets: all on one if that can hold them, else cut in
+// two by a plane across the pipes, and those again.
 func (d *drawing) split(ms []member) []group {
-	p, ok := d.fit(ms)
-	return []group{{ms: ms, pic: p, fits: ok}}
+	g := group{ms: ms}
+	if !d.tooLarge(ms) {
+		g.pic, g.fits = d.fit(ms)
+		if g.fits {
+			return []group{g}
+		}
+	}
+	left, right := d.cut(ms)
+	if left == nil {
+		if g.pic == nil {
+			g.pic, _ = d.fit(ms)
+		}
+		return []group{g}
+	}
+	return append(d.split(left), d.split(right)...)
 }
 
-func (d *drawing) matchNotes(p *picture, k int) []string { return nil }
+// tooLarge reports whether members plainly do not go on one sheet.
+func (d *drawing) tooLarge(ms []member) bool {
+	w, h := d.in.Page.Format.Size(d.in.Page.Orientation)
+	if float64(len(ms)) > mostMembers*w*h/(297*210) {
+		return true
+	}
+	p := &picture{d: d, ms: ms, sp: d.spaceOf(ms, leastScale, [3]map[int]float64{})}
+	p.a, p.b = show(ms, p.sp)
+	f, room := p.frame(), d.room()
+	return f.W() > room.W()+labelRoom || f.H() > room.H()+labelRoom
+}
+
+// cutPlane is a cut across an axis.
+type cutPlane struct {
+	ax   axis
+	at   float64
+	cost int
+}
+
+// cut parts members by the plane that crosses the fewest pipes and leaves both sides nearly
+// alike; both nil where there is none.
+func (d *drawing) cut(ms []member) (left, right []member) {
+	best := cutPlane{cost: math.MaxInt}
+	for ax := axis(0); ax < 3; ax++ {
+		var vals []float64
+		for i := range ms {
+			vals = append(vals, ax.of(ms[i].a), ax.of(ms[i].b))
+		}
+		l := newLevels(vals)
+		for k := 0; k+1 < len(l.real); k++ {
+			c := cutPlane{ax: ax, at: (l.real[k] + l.real[k+1]) / 2}
+			if c.weigh(ms) && c.cost < best.cost {
+				best = c
+			}
+		}
+	}
+	if best.cost == math.MaxInt {
+		return nil, nil
+	}
+	for i := range ms {
+		m := ms[i]
+		va, vb := best.ax.of(m.a)-best.at, best.ax.of(m.b)-best.at
+		switch {
+		case va < 0 && vb < 0:
+			left = append(left, m)
+		case va > 0 && vb > 0:
+			right = append(right, m)
+		default:
+			d.matches++
+			name := letter(d.matches - 1)
+			n := m
+			p := m.a.Add(m.way().Scale(va / (va - vb)))
+			m.b, m.cutB = p, name
+			n.a, n.cutA = p, name
+			if va < 0 {
+				left, right = append(left, m), append(right, n)
+			} else {
+				left, right = append(left, n), append(right, m)
+			}
+		}
+	}
+	return left, right
+}
+
+// weigh works out the cost of a cut; false where it cannot be made.
+func (c *cutPlane) weigh(ms []member) bool {
+	below, above, across := 0, 0, 0
+	for i := range ms {
+		m := &ms[i]
+		va, vb := c.ax.of(m.a)-c.at, c.ax.of(m.b)-c.at
+		switch {
+		case va < 0 && vb < 0:
+			below++
+		case va > 0 && vb > 0:
+			above++
+		case m.run == nil || len(axesOf(m.way())) != 1 || math.Min(math.Abs(va), math.Abs(vb)) < 2*sameLevel:
+			return false
+		default:
+			across++
+		}
+	}
+	c.cost = 4*across + int(math.Abs(float64(below-above)))
+	return below >= leastMembers && above >= leastMembers
+}
+
+// letter names match lines: A to Z, then AA.
+func letter(n int) string {
+	if n < 26 {
+		return string(rune('A' + n))
+	}
+	return letter(n/26-1) + letter(n%26)
+}
+
+// matchNote says where the pipes go on that are cut on a sheet.
+func (d *drawing) matchNote(groups []group, k int) string {
+	var words []string
+	for _, name := range groups[k].cuts() {
+		for j := range groups {
+			if j != k && slices.Contains(groups[j].cuts(), name) {
+				words = append(words, name+" on sheet "+number(max(1, d.in.Sheet)+j))
+			}
+		}
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "Match lines: " + strings.Join(words, ", ") + "."
+}
+
+// cuts lists the match lines on a sheet.
+func (g *group) cuts() []string {
+	var out []string
+	for i := range g.ms {
+		for _, name := range []string{g.ms[i].cutA, g.ms[i].cutB} {
+			if name != "" {
+				out = append(out, name)
+			}
+		}
+	}
+	slices.Sort(out)
+	return out
+}

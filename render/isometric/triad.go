@@ -39,7 +39,7 @@ func triad(at scene.Point) []scene.Item {
 func triadBox(at scene.Point) scene.Box { return scene.Bounds(triad(at)...).Grow(1) }
 
 // triadAt finds a free corner for the triad; ok is false where the drawing fills them all.
-func (p *picture) triadAt(area scene.Box, shift scene.Point) (at scene.Point, ok bool) {
+func (p *picture) triadAt(area scene.Box, o onto) (at scene.Point, ok bool) {
 	b := triadBox(scene.Point{})
 	var taken []scene.Box
 	taken = append(taken, p.fixed...)
@@ -53,7 +53,8 @@ func (p *picture) triadAt(area scene.Box, shift scene.Point) (at scene.Point, ok
 	}
 	for i := range taken {
 		t := &taken[i]
-		t.MinX, t.MaxX, t.MinY, t.MaxY = t.MinX+shift.X, t.MaxX+shift.X, t.MinY+shift.Y, t.MaxY+shift.Y
+		lo, hi := o.point(scene.Point{X: t.MinX, Y: t.MinY}), o.point(scene.Point{X: t.MaxX, Y: t.MaxY})
+		*t = scene.Box{MinX: lo.X, MinY: lo.Y, MaxX: hi.X, MaxY: hi.Y}
 	}
 	left, right := area.MinX-b.MinX, area.MaxX-b.MaxX
 	top, foot := area.MinY-b.MinY, area.MaxY-b.MaxY

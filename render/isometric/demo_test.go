@@ -1,0 +1,142 @@
+package isometric
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+	"dryfit/render/scene"
+)
+
+var update = flag.Bool("update", false, "rewrite golden files")
+
+// input reads a description and works it out as far as the isometric needs.
+func input(t testing.TB, file string) Input {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ds := description.Read(filepath.Base(file), data)
+	for _, d := range ds {
+		if d.Severity == graph.Error {
+			t.Fatalf("%s: %s", file, d.Message)
+		}
+	}
+	p, err := plan.Make(c, plan.Findings)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Input{Layout: p.After.Layout, Assembly: p.Assembly}
+}
+
+func demos(t testing.TB) []string {
+	t.Helper()
+	top, _ := filepath.Glob("../../testdata/*.toml")
+	own, _ := filepath.Glob("testdata/*.toml")
+	if len(top) == 0 || len(own) == 0 {
+		t.Fatal("no examples")
+	}
+	return append(top, own...)
+}
+
+// Look at a golden file before it is committed.
+func TestGoldenDemos(t *testing.T) {
+	want := map[string]bool{}
+	for _, file := range demos(t) {
+		in := input(t, file)
+		pages := Draw(in)
+		for k, again := range Draw(in) {
+			if !bytes.Equal(scene.SVG(pages[k]), scene.SVG(again)) {
+				t.Errorf("%s: sheet %d is drawn differently the second time", file, k+1)
+			}
+		}
+		for k, s := range pages {
+			name := strings.TrimSuffix(filepath.Base(file), ".toml")
+			if len(pages) > 1 {
+				name += "-" + number(k+1)
+			}
+			golden := filepath.Join("testdata", name+".svg")
+			want[golden] = true
+			got := scene.SVG(s)
+			if *update {
+				if err := os.WriteFile(golden, got, 0o644); err != nil {
+					t.Fatal(err)
+				}
+				continue
+			}
+			old, err := os.ReadFile(golden)
+			if err != nil {
+				t.Error(err)
+			} else if !bytes.Equal(got, old) {
+				t.Errorf("%s differs; run with -update and look at it", golden)
+			}
+		}
+	}
+	goldens, _ := filepath.Glob("testdata/*.svg")
+	for _, g := range goldens {
+		if !want[g] {
+			t.Errorf("%s belongs to no example", g)
+		}
+	}
+}
+
+// No label stands on another or on a line, no dimension or leader crosses a line, and nothing
+// leaves the frame, on any page of any example.
+func TestNothingOverlaps(t *testing.T) {
+	for _, file := range demos(t) {
+		for k, s := range Draw(input(t, file)) {
+			for _, c := range clashes(s) {
+				t.Errorf("%s, sheet %d: %s", file, k+1, c)
+			}
+			frame := scene.Box{MinX: 20, MinY: 10, MaxX: s.WidthMM - 10, MaxY: s.HeightMM - 10}.Grow(0.36)
+			for _, it := range s.Items {
+				if b := scene.Bounds(it); !b.IsEmpty() && !frame.Contains(b) {
+					t.Errorf("%s, sheet %d: %+v leaves the frame", file, k+1, b)
+				}
+			}
+		}
+	}
+}
+
+// The test above fails when labels are moved onto each other or onto a line.
+func TestOverlapIsFound(t *testing.T) {
+	page := Draw(input(t, "../../testdata/two-speed.toml"))[0]
+	if c := clashes(page); len(c) > 0 {
+		t.Fatalf("the page as drawn has %v", c)
+	}
+	var lengths []int
+	var pipe scene.Shape
+	for i, it := range page.Items {
+		switch it := it.(type) {
+		case scene.Text:
+			if it.Tag == "label:length" {
+				lengths = append(lengths, i)
+			}
+		case scene.Shape:
+			if strings.HasPrefix(it.Tag, "run:") {
+				pipe = it
+			}
+		}
+	}
+	moved := func(i int, to scene.Point) *scene.Scene {
+		out := *page
+		out.Items = append([]scene.Item{}, page.Items...)
+		text := out.Items[i].(scene.Text)
+		text.At = to
+		out.Items[i] = text
+		return &out
+	}
+	if c := clashes(moved(lengths[0], page.Items[lengths[1]].(scene.Text).At)); len(c) == 0 {
+		t.Error("a label on another label is not found")
+	}
+	if c := clashes(moved(lengths[0], pipe.Paths[0].Start)); len(c) == 0 {
+		t.Error("a label on a pipe is not found")
+	}
+}

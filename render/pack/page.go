@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"path/filepath"
 	"strings"
+	"unicode/utf8"
 
 	"dryfit/graph"
 	"dryfit/graph/plan"
@@ -91,7 +92,7 @@ func contentOf(p *plan.Plan, style table.Style, pictures []picture) content {
 
 // indexPage writes index.html.
 func indexPage(p *plan.Plan, style table.Style, pictures []picture) ([]byte, error) {
-	t, err := template.New("index").Funcs(template.FuncMap{"place": place}).Parse(indexTemplate)
+	t, err := template.New("index").Funcs(template.FuncMap{"place": place, "class": cellClass, "headClass": headClass}).Parse(indexTemplate)
 	if err != nil {
 		return nil, err
 	}
@@ -102,14 +103,44 @@ func indexPage(p *plan.Plan, style table.Style, pictures []picture) ([]byte, err
 	return inert(b.Bytes()), nil
 }
 
-// inert shows control characters and marks of direction that came in with a user's text.
+// inert shows control characters and marks of direction that came in with a user's text;
+// ends of lines and tabs stay.
 func inert(page []byte) []byte {
 	lines := strings.Split(string(page), "\n")
 	for i, l := range lines {
-		lines[i] = table.Plain(l)
+		cells := strings.Split(l, "\t")
+		for k, c := range cells {
+			cells[k] = table.Plain(c)
+		}
+		lines[i] = strings.Join(cells, "\t")
 	}
 	return []byte(strings.Join(lines, "\n"))
 }
+
+// headClass sets the head of a column to the right, and gives room to one of long texts.
+func headClass(g *table.Grid, i int) string {
+	switch {
+	case g.IsRight(i):
+		return "r"
+	case i < len(g.Widest) && g.Widest[i] > 0:
+		return "w"
+	}
+	return ""
+}
+
+// cellClass sets a cell to the right, and keeps a short one on a line.
+func cellClass(g *table.Grid, i int, text string) string {
+	switch {
+	case g.IsRight(i):
+		return "r"
+	case utf8.RuneCountInString(text) <= shortCell:
+		return "s"
+	}
+	return ""
+}
+
+// shortCell is how many characters a cell has that is kept on one line.
+const shortCell = 14
 
 // place says where in the description something stands.
 func place(pos graph.Pos) string {

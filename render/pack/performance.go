@@ -35,40 +35,48 @@ func performanceBlocks(p *plan.Plan, units quantity.System) []table.Block {
 
 // modesBlock is a line a mode.
 func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) table.Block {
-	g := &table.Grid{Header: []string{"mode", "unit gets", "range", "rise", "past the unit", "jets today", "jets after", "range"}}
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
+	unit, groups := p.After.Circuit.TheUnit(), p.After.Circuit.OfKind(graph.JetGroup)
+	g := &table.Grid{Header: []string{"mode"}}
+	if unit != nil {
+		g.Header = append(g.Header, "unit gets", "range", "rise", "past the unit")
+	}
+	if len(groups) > 0 {
+		g.Header = append(g.Header, "jets today", "jets after", "range")
+	}
 	for _, m := range sums {
-		row := []string{m.Mode, "-", "", "-", "-", "-", "-", ""}
+		row := []string{m.Mode}
 		spread := p.Ranges.Of(m.Mode, graph.After)
-		if m.HasUnit {
-			row[1], row[4] = flow(m.Unit), flow(m.Bypass)
-			row[2] = spreadOf(p, spread, m.Mode, func(q *graph.Part) bool { return q == p.After.Circuit.TheUnit() }, units)
+		if unit != nil {
+			rise := "-"
 			if m.RiseK > 0 {
-				row[3] = fmt.Sprintf("%.1f K", m.RiseK)
+				rise = fmt.Sprintf("%.1f K", m.RiseK)
 			}
+			row = append(row, flow(m.Unit), spreadOf(p, spread, m.Mode, unit, units), rise, flow(m.Bypass))
 		}
-		if m.HasJets {
-			row[6] = flow(m.Jets)
+		if len(groups) > 0 {
+			today, span := "-", ""
 			if m.HasToday {
-				row[5] = flow(m.JetsToday)
+				today = flow(m.JetsToday)
 			}
-			if groups := p.After.Circuit.OfKind(graph.JetGroup); len(groups) == 1 {
-				row[7] = spreadOf(p, spread, m.Mode, func(q *graph.Part) bool { return q == groups[0] }, units)
+			if len(groups) == 1 {
+				span = spreadOf(p, spread, m.Mode, groups[0], units)
 			}
+			row = append(row, today, flow(m.Jets), span)
 		}
 		g.Rows = append(g.Rows, row)
 	}
-	return table.Block{Grid: g, Lines: []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the unit's rating nearest to the tub's water; a colder day gives less."}}
+	return table.Block{Grid: g, Lines: []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the greatest of the unit's ratings; a colder day gives less."}}
 }
 
 // spreadOf prints the range of the flow through a part.
-func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, is func(*graph.Part) bool, units quantity.System) string {
+func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, part *graph.Part, units quantity.System) string {
 	sol := plan.SolutionOf(p.After, mode)
 	if spread == nil || sol == nil {
 		return ""
 	}
 	for i, f := range sol.Parts {
-		if is(f.Part) && i < len(spread.Parts) {
+		if f.Part == part && i < len(spread.Parts) {
 			r := spread.Parts[i]
 			return quantity.Format(r.Low, quantity.Flow, units) + " to " + quantity.Format(r.High, quantity.Flow, units)
 		}

@@ -43,10 +43,8 @@ func record(p *plan.Plan, units quantity.System) []reading {
 		case e == nil:
 		case e.Kind == graph.CheckValve:
 			label := ""
-			if e.Check != nil && e.Check.CrackingPa > 0 {
-				label = quantity.Format(e.Check.CrackingPa, quantity.Pressure, units)
-			} else if e.Type != "" {
-				label = e.Type
+			if pa := crackingOf(p, e); pa > 0 {
+				label = quantity.Format(pa, quantity.Pressure, units)
 			}
 			out = append(out, reading{e.ID + ": cracking pressure on its label", label}, reading{e.ID + ": arrow with the flow", "yes"})
 		default:
@@ -78,6 +76,17 @@ func record(p *plan.Plan, units quantity.System) []reading {
 	return append(out, reading{"Controller errors", "none"}, reading{"Residual current device tested by", ""},
 		reading{"Seen again after a week", ""}, reading{"Seen again after the first refill", ""},
 		reading{"Fitter's signature", ""}, reading{"Owner's signature", ""})
+}
+
+// crackingOf is the cracking pressure a check was reckoned with, Pa; 0 where none is known.
+func crackingOf(p *plan.Plan, e *graph.Part) float64 {
+	if e.Check != nil && e.Check.CrackingPa > 0 {
+		return e.Check.CrackingPa
+	}
+	if p.After.Layout == nil {
+		return 0
+	}
+	return p.After.Layout.Fits[e.ID].Row.CrackingPa
 }
 
 // jointLine is two joints side by side, each with its blanks.

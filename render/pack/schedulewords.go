@@ -91,7 +91,7 @@ func settingWords(valves []valve) []string {
 	out := []string{
 		"Clean filter, jets as they are used, heating mode, unit on: wait 10 to 15 minutes, until it runs steadily.",
 		"Read the water before and after the unit with one thermometer moved between two pockets, or with the unit's own pair once checked against each other.",
-		"The rise to aim for is 0.86 times the heat output in kW over the rated flow in m3/h: usually 2 to 3 K.",
+		"The rise to aim for is 0.86 times the heat output in kW over the rated flow in m3/h, usually 2 to 3 K; what each mode should show stands in the record.",
 	}
 	if byHand {
 		out = append(out, "Rise too large: too little flow, so shut the bypass valve a little. Rise too small: open it a little, but never so far that the unit falls below its least flow.")
@@ -100,6 +100,6 @@ func settingWords(valves []valve) []string {
 		out = append(out, "A spring check is not set: where the rise is too large, look for dirt, air, an isolator not fully open, then compare the spring on its label with this pack.")
 	}
 	return append(out,
-		"Do it again with the jets on, and with the jets turned down.",
+		"Do it again in every other state of the schedule in which the unit runs, and with the jets turned down.",
 		"Write rise, air temperature and power into the record, and mark the handles. A rise of 1 K is too small to reckon a flow from: ±0.3 K on the thermometer is ±30 % on the flow. Use a flow meter.")
 }

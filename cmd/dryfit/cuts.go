@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
+	"dryfit/graph/takeoff/stock"
 	"dryfit/render/table"
 )
 
@@ -25,12 +26,12 @@ func cutsVerb() *verb {
 func runCuts(v *verb, args []string, w *world) int {
 	var j job
 	var pieces, kerf string
-	var stock []string
+	var lengths []string
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
 	j.add(f, formats...)
 	f.StringVar(&pieces, "pieces", "", "plan from this CSV file instead of a description")
-	f.StringArrayVar(&stock, "stock", nil, `with --pieces: a length and its price, "3000 mm @ 9.60"; "x 1" after it if there is just one`)
+	f.StringArrayVar(&lengths, "stock", nil, `with --pieces: a length and its price, "3000 mm @ 9.60"; "x 1" after it if there is just one`)
 	f.StringVar(&kerf, "kerf", "", `with --pieces: what one saw cut takes, "1.3 mm" (hand saw) if left out`)
 	if code, done := j.start(v, f, formats, args, w); done {
 		return code
@@ -39,9 +40,9 @@ func runCuts(v *verb, args []string, w *world) int {
 		if f.NArg() > 0 {
 			return complain(w, fmt.Errorf("cuts takes a description or --pieces, not both"))
 		}
-		return j.planPieces(pieces, stock, kerf, w)
+		return j.planPieces(pieces, lengths, kerf, w)
 	}
-	if len(stock) > 0 || kerf != "" {
+	if len(lengths) > 0 || kerf != "" {
 		return complain(w, errors.New("--stock and --kerf go with --pieces; a description says them in [[stock]] and in [job]'s kerf"))
 	}
 	if code, ok := j.read(f, v, w); !ok {
@@ -55,12 +56,12 @@ func cutsPrinter(format string) printer {
 }
 
 // planPieces is cuts from a plain list.
-func (j *job) planPieces(file string, stock []string, kerf string, w *world) int {
-	if len(stock) == 0 {
+func (j *job) planPieces(file string, lengths []string, kerf string, w *world) int {
+	if len(lengths) == 0 {
 		return complain(w, errors.New(`--pieces wants at least one --stock, like --stock "3000 mm @ 9.60"`))
 	}
-	var supply []takeoff.Supply
-	for _, s := range stock {
+	var supply []stock.Supply
+	for _, s := range lengths {
 		one, err := takeoff.ParseStock(s)
 		if err != nil {
 			return complain(w, err)

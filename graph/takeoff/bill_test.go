@@ -372,3 +372,11 @@ func TestBillIsTheSameEveryTime(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkBill(b *testing.B) {
+	c := demo(b, "../../testdata/plug-in.toml")
+	lay, before := route.Lay(c.At(graph.After)), route.Lay(c.At(graph.Before))
+	for b.Loop() {
+		NewBill(c, lay, before)
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/takeoff/stock"
 )
 
 // NewCutList returns the pieces of the layout's new work and how each spec and size of them
@@ -21,7 +22,7 @@ func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
 	list.KerfMM, list.KerfSource = kerfOf(c)
 	for _, g := range pipeGroups(lay.Pieces) {
 		supply, source := supplyOf(c, g.spec, g.size)
-		plan := planOf(PlanStock(g.demands, supply, list.KerfMM))
+		plan := planOf(stock.Plan(g.demands, supply, list.KerfMM))
 		plan.Spec, plan.Size, plan.StockSource = g.spec, g.size, source
 		list.Plans = append(list.Plans, plan)
 	}
@@ -41,7 +42,7 @@ func kerfOf(c *graph.Circuit) (float64, string) {
 type pipeGroup struct {
 	spec    catalog.Spec
 	size    catalog.Size
-	demands []Demand
+	demands []stock.Demand
 }
 
 // pipeGroups sorts pieces by spec and size.
@@ -53,7 +54,7 @@ func pipeGroups(pieces []route.Piece) []pipeGroup {
 			i = len(out)
 			out = append(out, pipeGroup{spec: p.Spec, size: p.Size})
 		}
-		out[i].demands = append(out[i].demands, Demand{Number: p.Number, LengthMM: p.CutMM})
+		out[i].demands = append(out[i].demands, stock.Demand{Number: p.Number, LengthMM: p.CutMM})
 	}
 	slices.SortStableFunc(out, func(a, b pipeGroup) int {
 		return cmp.Or(cmp.Compare(a.spec, b.spec), cmp.Compare(b.size.NominalMM(), a.size.NominalMM()))
@@ -62,14 +63,14 @@ func pipeGroups(pieces []route.Piece) []pipeGroup {
 }
 
 // supplyOf returns the stock of a spec and size, and where it is from.
-func supplyOf(c *graph.Circuit, spec catalog.Spec, size catalog.Size) ([]Supply, string) {
-	var out []Supply
+func supplyOf(c *graph.Circuit, spec catalog.Spec, size catalog.Size) ([]stock.Supply, string) {
+	var out []stock.Supply
 	onSale := false
 	for _, s := range c.Stock {
 		if s.Spec != spec || s.Size != size {
 			continue
 		}
-		one := Supply{LengthMM: s.LengthMM, Count: s.Count, Offcut: s.Offcut}
+		one := stock.Supply{LengthMM: s.LengthMM, Count: s.Count, Offcut: s.Offcut}
 		if d, err := decimal.NewFromString(s.Price); err == nil && s.Price != "" {
 			one.Price = decimal.NewNullDecimal(d)
 		}
@@ -88,7 +89,7 @@ func supplyOf(c *graph.Circuit, spec catalog.Spec, size catalog.Size) ([]Supply,
 		return out, "the catalogue names no length on sale"
 	}
 	for _, mm := range row.StockMM {
-		out = append(out, Supply{LengthMM: mm})
+		out = append(out, stock.Supply{LengthMM: mm})
 	}
 	if len(out) > len(row.StockMM) {
 		return out, "offcuts of the description; lengths on sale from the catalogue, without prices"
@@ -97,34 +98,26 @@ func supplyOf(c *graph.Circuit, spec catalog.Spec, size catalog.Size) ([]Supply,
 }
 
 // planOf puts a result into the form that is printed.
-func planOf(r Result) StockPlan {
+func planOf(r stock.Result) StockPlan {
 	p := StockPlan{
 		Bars: r.Bars, CostLengthMM: r.CostLengthMM, ProvedOptimal: r.ProvedOptimal,
 		Proof: r.Proof, Unplaced: r.Unplaced, Problems: r.Problems, GapPct: r.GapPct,
 	}
 	if r.Cost.Valid {
-		p.Cost, p.LowerBound = money(r.Cost.Decimal), money(r.LowerBound.Decimal)
+		p.Cost, p.LowerBound = stock.Money(r.Cost.Decimal), stock.Money(r.LowerBound.Decimal)
 	} else {
 		p.LowerBound = decimal.NewFromFloat(r.LowerLengthMM).String()
 	}
 	return p
 }
 
-// money writes an amount with the two decimals most currencies have, more where it has more.
-func money(d decimal.Decimal) string {
-	if d.Exponent() >= -2 {
-		return d.StringFixed(2)
-	}
-	return d.String()
-}
-
 // PlainCutList plans pieces that belong to no description.
-func PlainCutList(demands []Demand, supply []Supply, kerfMM float64) (*CutList, []graph.Diagnostic) {
+func PlainCutList(demands []stock.Demand, supply []stock.Supply, kerfMM float64) (*CutList, []graph.Diagnostic) {
 	list := &CutList{KerfMM: kerfMM, KerfSource: "as given"}
 	for _, d := range demands {
 		list.Pieces = append(list.Pieces, route.Piece{Number: d.Number, CutMM: d.LengthMM, CentreToCentreMM: d.LengthMM})
 	}
-	plan := planOf(PlanStock(demands, supply, kerfMM))
+	plan := planOf(stock.Plan(demands, supply, kerfMM))
 	list.Plans = []StockPlan{plan}
 	return list, plan.findings(graph.Pos{})
 }

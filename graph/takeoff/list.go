@@ -3,6 +3,7 @@ package takeoff
 import (
 	"dryfit/catalog"
 	"dryfit/graph/route"
+	"dryfit/graph/takeoff/stock"
 )
 
 // Bill is everything to order and everything that is there already.
@@ -56,7 +57,7 @@ type CutList struct {
 type StockPlan struct {
 	Spec          catalog.Spec
 	Size          catalog.Size
-	Bars          []Bar
+	Bars          []stock.Bar
 	Cost          string  // decimal; "" where a price is missing (then bars are fewest, then shortest)
 	CostLengthMM  float64 // total length of bars bought
 	ProvedOptimal bool
@@ -66,13 +67,4 @@ type StockPlan struct {
 	Problems      []string // what could not be planned and why, in words
 	GapPct        float64  // how far the cost may be above the least, % of it; 0 where proved
 	StockSource   string   // who says what is on sale
-}
-
-// Bar is one length of stock and what is cut from it.
-type Bar struct {
-	StockMM  float64
-	Price    string
-	Offcut   bool    // was in the van
-	Pieces   []int   // Piece.Number, in the order to cut
-	OffcutMM float64 // what is left
 }

@@ -119,3 +119,13 @@ func checkName(p *graph.Part, fit *route.PartFit) string {
 	}
 	return "spring check"
 }
+
+func boolFirst(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return -1
+	}
+	return 1
+}

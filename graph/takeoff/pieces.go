@@ -14,6 +14,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/takeoff/stock"
 )
 
 const (
@@ -31,7 +32,7 @@ func DefaultKerfMM() float64 {
 // ParseStock reads a length of stock as it is typed: "3000 mm @ 9.60", "5 m" without a
 // price, "1740 mm @ 0 x 1" for one offcut in the van. The price is of one bar; a count after
 // x limits how many there are. A price of 0 means that it is in the van.
-func ParseStock(text string) (Supply, error) {
+func ParseStock(text string) (stock.Supply, error) {
 	teach := func(format string, args ...any) error {
 		return fmt.Errorf("stock %q: %s; write a length and its price, like %q, or %q for one offcut in the van",
 			text, fmt.Sprintf(format, args...), "3000 mm @ 9.60", "1740 mm @ 0 x 1")
@@ -44,28 +45,28 @@ func ParseStock(text string) (Supply, error) {
 	}
 	q, err := quantity.Parse(strings.TrimSpace(length), quantity.Length)
 	if err != nil {
-		return Supply{}, fmt.Errorf("stock %q: %w", text, err)
+		return stock.Supply{}, fmt.Errorf("stock %q: %w", text, err)
 	}
-	if !plannable(q.Value) {
-		return Supply{}, teach("a bar is longer than 0 and at most %g m", mostLengthMM/1000)
+	if !stock.Plannable(q.Value) {
+		return stock.Supply{}, teach("a bar is longer than 0 and at most %g m", stock.MostLengthMM/1000)
 	}
-	out := Supply{LengthMM: q.Value}
+	out := stock.Supply{LengthMM: q.Value}
 	price, count, counted := strings.Cut(rest, "x")
 	if counted {
 		n, err := strconv.Atoi(strings.TrimSpace(count))
 		if err != nil || n < 1 || n > mostPieces {
-			return Supply{}, teach("%q is not a count from 1 to %d", strings.TrimSpace(count), mostPieces)
+			return stock.Supply{}, teach("%q is not a count from 1 to %d", strings.TrimSpace(count), mostPieces)
 		}
 		out.Count = n
 	}
 	if priced {
 		out.Price, err = parsePrice(strings.TrimSpace(price))
 		if err != nil {
-			return Supply{}, teach("%v", err)
+			return stock.Supply{}, teach("%v", err)
 		}
 		out.Offcut = out.Price.Decimal.IsZero()
 		if out.Offcut && !counted {
-			return Supply{}, teach("of what costs nothing say how many there are: %q", strings.TrimSpace(text)+" x 1")
+			return stock.Supply{}, teach("of what costs nothing say how many there are: %q", strings.TrimSpace(text)+" x 1")
 		}
 	}
 	return out, nil
@@ -107,7 +108,7 @@ func digits(s string) bool {
 // The quantity may be left out and is 1 then. Pieces are numbered from 1 in the order of the
 // list. Empty lines and lines that begin with # are passed over. Every mistake is found, with
 // its place; with one there are no pieces.
-func ParsePieces(file string, data []byte) ([]Demand, []graph.Diagnostic) {
+func ParsePieces(file string, data []byte) ([]stock.Demand, []graph.Diagnostic) {
 	r := &listReader{file: file, length: -1, quantity: -1}
 	switch {
 	case len(data) > mostListBytes:
@@ -145,7 +146,7 @@ type listReader struct {
 	header           bool
 	length, quantity int // columns
 	columns          int
-	pieces           []Demand
+	pieces           []stock.Demand
 	found            []graph.Diagnostic
 }
 
@@ -281,8 +282,8 @@ func (r *listReader) readPiece(number int, fields []cell) {
 		r.fail(number, column, message, hint)
 		return
 	}
-	if !plannable(q.Value) {
-		r.fail(number, length.column, fmt.Sprintf("%q is no length to cut: it is longer than 0 and at most %g m", length.text, mostLengthMM/1000), "")
+	if !stock.Plannable(q.Value) {
+		r.fail(number, length.column, fmt.Sprintf("%q is no length to cut: it is longer than 0 and at most %g m", length.text, stock.MostLengthMM/1000), "")
 		return
 	}
 	n := 1
@@ -299,6 +300,6 @@ func (r *listReader) readPiece(number int, fields []cell) {
 		return
 	}
 	for range n {
-		r.pieces = append(r.pieces, Demand{Number: len(r.pieces) + 1, LengthMM: math.Round(q.Value*1e6) / 1e6})
+		r.pieces = append(r.pieces, stock.Demand{Number: len(r.pieces) + 1, LengthMM: math.Round(q.Value*1e6) / 1e6})
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"dryfit/graph/takeoff/stock"
 )
 
 func TestParsePieces(t *testing.T) {
@@ -117,7 +119,7 @@ func FuzzParsePieces(f *testing.F) {
 			}
 		}
 		for _, d := range got {
-			if !plannable(d.LengthMM) {
+			if !stock.Plannable(d.LengthMM) {
 				t.Fatalf("piece of %g mm", d.LengthMM)
 			}
 		}
@@ -131,7 +133,7 @@ func FuzzParseStock(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		got, err := ParseStock(text)
-		if err == nil && (!plannable(got.LengthMM) || got.Count < 0 || got.Price.Valid && got.Price.Decimal.IsNegative()) {
+		if err == nil && (!stock.Plannable(got.LengthMM) || got.Count < 0 || got.Price.Valid && got.Price.Decimal.IsNegative()) {
 			t.Fatalf("%q: %+v", text, got)
 		}
 	})

@@ -1,5 +1,7 @@
 package takeoff
 
+import "dryfit/graph/takeoff/stock"
+
 // Stretch is one part of a bar as it is marked out, from its end, mm.
 type Stretch struct {
 	FromMM, ToMM float64
@@ -8,7 +10,7 @@ type Stretch struct {
 
 // Stretches lays a bar out: its pieces in the order they are cut, a kerf after each, then
 // what is left over, if anything. The gaps between are what the saw takes.
-func (l *CutList) Stretches(b Bar) []Stretch {
+func (l *CutList) Stretches(b stock.Bar) []Stretch {
 	length := make(map[int]float64, len(l.Pieces))
 	for _, p := range l.Pieces {
 		length[p.Number] = p.CutMM

@@ -3,7 +3,7 @@ package cutplan
 import (
 	"math"
 
-	"dryfit/graph/takeoff"
+	"dryfit/graph/takeoff/stock"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -21,7 +21,7 @@ const (
 )
 
 // bar is the strip of one bar.
-func (d *drawing) bar(n int, b takeoff.Bar) row {
+func (d *drawing) bar(n int, b stock.Bar) row {
 	top := aboveMM
 	calls := d.calls(b, func(mm float64) float64 { return mm / d.per })
 	if len(calls) > 0 {
@@ -71,7 +71,7 @@ func (d *drawing) written(piece int, c scene.Point) []scene.Item {
 }
 
 // marks are the running marks of a bar: where each piece ends.
-func (d *drawing) marks(b takeoff.Bar, x func(float64) float64) []call {
+func (d *drawing) marks(b stock.Bar, x func(float64) float64) []call {
 	var out []call
 	pos := 0.0
 	for i, n := range b.Pieces {
@@ -85,7 +85,7 @@ func (d *drawing) marks(b takeoff.Bar, x func(float64) float64) []call {
 }
 
 // calls are the names of the pieces too narrow to be written on.
-func (d *drawing) calls(b takeoff.Bar, x func(float64) float64) []call {
+func (d *drawing) calls(b stock.Bar, x func(float64) float64) []call {
 	var out []call
 	pos := 0.0
 	for _, n := range b.Pieces {
@@ -117,7 +117,7 @@ func widest(calls []call, em float64) float64 {
 }
 
 // drawBar draws a bar with its upper left corner at at. Labels stay within the width.
-func (d *drawing) drawBar(at scene.Point, b takeoff.Bar, width float64) []scene.Item {
+func (d *drawing) drawBar(at scene.Point, b stock.Bar, width float64) []scene.Item {
 	x := func(mm float64) float64 { return at.X + mm/d.per }
 	box := scene.Box{MinX: at.X, MinY: at.Y, MaxX: x(b.StockMM), MaxY: at.Y + barH}
 	var items, over []scene.Item

@@ -14,6 +14,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
+	"dryfit/graph/takeoff/stock"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -33,19 +34,19 @@ func list() *takeoff.CutList {
 		}
 		return numbers
 	}
-	bar := func(stock float64, price string, own bool, pieces []int) takeoff.Bar {
-		left := stock
+	bar := func(length float64, price string, own bool, pieces []int) stock.Bar {
+		left := length
 		for _, n := range pieces {
 			left -= l.Pieces[n-1].CutMM + l.KerfMM
 		}
-		return takeoff.Bar{StockMM: stock, Price: price, Offcut: own, Pieces: pieces, OffcutMM: left}
+		return stock.Bar{StockMM: length, Price: price, Offcut: own, Pieces: pieces, OffcutMM: left}
 	}
 	a := bar(3000, "11.40", false, add(half, 2219.3, 74.9, 74.9, 74.9, 411))
 	b := bar(3000, "11.40", false, add(half, 74.9, 74.9, 74.9, 74.9, 74.9, 74.9, 74.9, 74.9))
-	l.Plans = append(l.Plans, takeoff.StockPlan{Spec: "pvc-sch40", Size: half, Bars: []takeoff.Bar{a, b}, Cost: "22.80",
+	l.Plans = append(l.Plans, takeoff.StockPlan{Spec: "pvc-sch40", Size: half, Bars: []stock.Bar{a, b}, Cost: "22.80",
 		ProvedOptimal: true, LowerBound: "22.80", Proof: "least possible: lower bound equals the plan", Unplaced: add(half, 6800)})
 	c := bar(740, "0", true, add(inch, 81.2, 326.4, 82))
-	l.Plans = append(l.Plans, takeoff.StockPlan{Spec: "pvc-sch40", Size: inch, Bars: []takeoff.Bar{c}, Cost: "0",
+	l.Plans = append(l.Plans, takeoff.StockPlan{Spec: "pvc-sch40", Size: inch, Bars: []stock.Bar{c}, Cost: "0",
 		ProvedOptimal: true, LowerBound: "0", Proof: "least possible: lower bound equals the plan"})
 	return l
 }

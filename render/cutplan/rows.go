@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/graph/takeoff"
+	"dryfit/graph/takeoff/stock"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -160,7 +161,7 @@ func (d *drawing) unplaced(pieces []int) row {
 }
 
 // barWords is what stands before a bar: its number, its length and where it is from.
-func (d *drawing) barWords(n int, b takeoff.Bar) (first, second string) {
+func (d *drawing) barWords(n int, b stock.Bar) (first, second string) {
 	first = fmt.Sprintf("bar %d", n)
 	second = d.full(b.StockMM)
 	switch {

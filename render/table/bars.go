@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/takeoff"
+	"dryfit/graph/takeoff/stock"
 )
 
 // Bars draws every bar of a cut list for a terminal of the width in columns, to scale as far
@@ -44,7 +45,7 @@ type stretchText struct {
 	cols  int // given to it, without the bar at its end
 }
 
-func barLines(bar takeoff.Bar, length map[int]float64, width int, longest float64, s Style) []string {
+func barLines(bar stock.Bar, length map[int]float64, width int, longest float64, s Style) []string {
 	bare := func(mm float64) string { return strings.TrimSuffix(s.length(mm), " mm") }
 	var all []stretchText
 	for _, n := range bar.Pieces {

@@ -10,11 +10,12 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
+	"dryfit/graph/takeoff/stock"
 )
 
 func TestBars(t *testing.T) {
 	list := &takeoff.CutList{KerfMM: 1, Pieces: []route.Piece{{Number: 1, CutMM: 536}, {Number: 4, CutMM: 300}, {Number: 5, CutMM: 740}},
-		Plans: []takeoff.StockPlan{{Spec: "pvc-pn16", Size: catalog.Size{Metric: true, Nominal: 50}, Bars: []takeoff.Bar{
+		Plans: []takeoff.StockPlan{{Spec: "pvc-pn16", Size: catalog.Size{Metric: true, Nominal: 50}, Bars: []stock.Bar{
 			{StockMM: 2000, Pieces: []int{1, 4}, OffcutMM: 1162}, {StockMM: 740, Offcut: true, Pieces: []int{5}}}}}}
 	got := Bars(list, 50, quantity.MetricSystem)
 	want := `pvc-pn16 50 mm
@@ -34,12 +35,12 @@ bar 2  740 mm, in the van
 // However many pieces, no line is wider than the terminal and every piece is named once.
 func TestBarsKeepTheWidth(t *testing.T) {
 	list := &takeoff.CutList{}
-	bar := takeoff.Bar{StockMM: 6000, OffcutMM: 3}
+	bar := stock.Bar{StockMM: 6000, OffcutMM: 3}
 	for n := 1; n <= 60; n++ {
 		list.Pieces = append(list.Pieces, route.Piece{Number: n, CutMM: float64(40 + 7*(n%9))})
 		bar.Pieces = append(bar.Pieces, n)
 	}
-	list.Plans = []takeoff.StockPlan{{Bars: []takeoff.Bar{bar}}}
+	list.Plans = []takeoff.StockPlan{{Bars: []stock.Bar{bar}}}
 	for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
 		for _, width := range []int{0, 40, 80, 200} {
 			text := Bars(list, width, units)

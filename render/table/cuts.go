@@ -34,17 +34,17 @@ type stockPlanJSON struct {
 	Spec       string    `json:"spec"`
 	Size       string    `json:"size"`
 	Bars       []barJSON `json:"bars"`
-	Cost       *string   `json:"cost"`
+	Cost       amount    `json:"cost"`
 	Bought     float64   `json:"bought_mm"`
 	Proved     bool      `json:"proved_optimal"`
-	LowerBound string    `json:"lower_bound"`
+	LowerBound amount    `json:"lower_bound"`
 	Proof      string    `json:"proof"`
 	Unplaced   []int     `json:"unplaced,omitempty"`
 }
 
 type barJSON struct {
 	Stock  float64 `json:"stock_mm"`
-	Price  string  `json:"price"`
+	Price  amount  `json:"price"`
 	Own    bool    `json:"offcut_in_van,omitempty"`
 	Pieces []int   `json:"pieces"`
 	Offcut float64 `json:"offcut_mm"`
@@ -84,13 +84,11 @@ func end(e route.End) endJSON {
 func stockPlan(s takeoff.StockPlan) stockPlanJSON {
 	out := stockPlanJSON{
 		Spec: string(s.Spec), Size: s.Size.String(), Bars: []barJSON{}, Bought: mm(s.CostLengthMM),
-		Proved: s.ProvedOptimal, LowerBound: s.LowerBound, Proof: s.Proof, Unplaced: s.Unplaced,
+		Proved: s.ProvedOptimal, LowerBound: amount(s.LowerBound), Proof: s.Proof, Unplaced: s.Unplaced,
 	}
-	if s.Cost != "" {
-		out.Cost = &s.Cost
-	}
+	out.Cost = amount(s.Cost)
 	for _, b := range s.Bars {
-		out.Bars = append(out.Bars, barJSON{mm(b.StockMM), b.Price, b.Offcut, b.Pieces, mm(b.OffcutMM)})
+		out.Bars = append(out.Bars, barJSON{mm(b.StockMM), amount(b.Price), b.Offcut, b.Pieces, mm(b.OffcutMM)})
 	}
 	return out
 }

@@ -95,3 +95,14 @@ func (s Style) pipeLength(v float64) string {
 	}
 	return fixed(v, 2) + " m"
 }
+
+// amount is money as exact decimal text: a JSON number, null where it is not known.
+type amount string
+
+// MarshalJSON writes the digits as they are.
+func (a amount) MarshalJSON() ([]byte, error) {
+	if a == "" {
+		return []byte("null"), nil
+	}
+	return []byte(a), nil
+}

@@ -23,7 +23,7 @@ type itemJSON struct {
 	New              bool     `json:"new"`
 	Measure          bool     `json:"measure_first,omitempty"`
 	Where            []string `json:"where"`
-	Price            string   `json:"price,omitempty"`
+	Price            amount   `json:"price,omitempty"`
 	Code             string   `json:"code,omitempty"`
 }
 
@@ -45,7 +45,7 @@ func items(bill *takeoff.Bill) []itemJSON {
 			Item: i.Name, Kind: i.Kind, Spec: string(i.Spec), Size: i.Size, Ends: i.Ends,
 			Quantity: round(i.Quantity, 3), Unit: i.Unit, Spare: round(i.Spare, 3),
 			EquivalentLength: round(i.EquivalentLengthM, 3), K: round(i.K, 4), Source: i.Source,
-			Own: i.Own, New: i.New, Measure: i.Measure, Where: where, Price: i.Price, Code: i.Code,
+			Own: i.Own, New: i.New, Measure: i.Measure, Where: where, Price: amount(i.Price), Code: i.Code,
 		})
 	}
 	return out

@@ -1,4 +1,4 @@
-package takeoff
+package stock
 
 import (
 	"encoding/csv"
@@ -162,7 +162,7 @@ func sound(pieces []Demand, stock []Supply, kerf float64, r Result) string {
 func TestPublicInstances(t *testing.T) {
 	for _, in := range instances(t) {
 		t.Run(in.name, func(t *testing.T) {
-			r := PlanStock(in.pieces, in.stock, in.kerf)
+			r := Plan(in.pieces, in.stock, in.kerf)
 			if bad := sound(in.pieces, in.stock, in.kerf, r); bad != "" {
 				t.Fatal(bad)
 			}
@@ -180,7 +180,7 @@ func BenchmarkPublicInstances(b *testing.B) {
 	for _, in := range instances(b) {
 		b.Run(in.name, func(b *testing.B) {
 			for b.Loop() {
-				PlanStock(in.pieces, in.stock, in.kerf)
+				Plan(in.pieces, in.stock, in.kerf)
 			}
 		})
 	}

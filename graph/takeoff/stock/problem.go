@@ -1,4 +1,4 @@
-package takeoff
+package stock
 
 import (
 	"cmp"
@@ -46,18 +46,18 @@ type pattern struct {
 
 const (
 	hundredths = 100
-	// longest length that is planned: far above any pipe, and far below where integers end
-	mostLengthMM = 1e5
+	// MostLengthMM is the longest length that is planned: far above any pipe, and far below where integers end
+	MostLengthMM = 1e5
 )
 
 func inHundredths(mm float64) int64 { return int64(math.Round(mm * hundredths)) }
 
-// plannable reports whether a length can be planned.
-func plannable(mm float64) bool { return mm > 0 && mm <= mostLengthMM && inHundredths(mm) > 0 }
+// Plannable reports whether a length can be planned.
+func Plannable(mm float64) bool { return mm > 0 && mm <= MostLengthMM && inHundredths(mm) > 0 }
 
 func newProblem(pieces []Demand, supply []Supply, kerfMM float64) *problem {
 	p := &problem{}
-	if kerfMM > 0 && kerfMM <= mostLengthMM {
+	if kerfMM > 0 && kerfMM <= MostLengthMM {
 		p.kerf = inHundredths(kerfMM)
 	}
 	usable := p.usable(supply)
@@ -71,7 +71,7 @@ func (p *problem) usable(supply []Supply) []Supply {
 	var out []Supply
 	for _, s := range supply {
 		switch {
-		case !plannable(s.LengthMM):
+		case !Plannable(s.LengthMM):
 			p.problems = append(p.problems, fmt.Sprintf("stock of %g mm is left out: no length to cut from", s.LengthMM))
 		case s.Count < 0 || s.Price.Valid && s.Price.Decimal.IsNegative():
 			p.problems = append(p.problems, fmt.Sprintf("stock of %g mm is left out: its count or price is negative", s.LengthMM))
@@ -98,7 +98,7 @@ func (p *problem) setKinds(pieces []Demand, supply []Supply) {
 	for _, d := range pieces {
 		l := inHundredths(d.LengthMM)
 		switch {
-		case !plannable(d.LengthMM):
+		case !Plannable(d.LengthMM):
 			p.unplaced = append(p.unplaced, d.Number)
 			p.problems = append(p.problems, fmt.Sprintf("piece %d is %g mm long: nothing to cut", d.Number, d.LengthMM))
 		case most == 0:

@@ -1,4 +1,4 @@
-package takeoff
+package stock
 
 import (
 	"fmt"
@@ -68,7 +68,7 @@ func TestPlanStock(t *testing.T) {
 		{"prices add up exactly", pieces(900, 900, 900), []Supply{{LengthMM: 1000, Price: price("0.1")}}, 0,
 			"1000:[1]+100 1000:[2]+100 1000:[3]+100", "0.3", nil, ""},
 	} {
-		r := PlanStock(c.pieces, c.stock, c.kerf)
+		r := Plan(c.pieces, c.stock, c.kerf)
 		if got := shape(r); got != c.want {
 			t.Errorf("%s: %s, want %s", c.name, got, c.want)
 		}
@@ -109,9 +109,9 @@ func TestLimitIsSaid(t *testing.T) {
 
 func TestPlanIsTheSameEveryTime(t *testing.T) {
 	demands, stock := jobSize(5)
-	first := shape(PlanStock(demands, stock, 1.3))
+	first := shape(Plan(demands, stock, 1.3))
 	for range 5 {
-		if again := shape(PlanStock(demands, stock, 1.3)); again != first {
+		if again := shape(Plan(demands, stock, 1.3)); again != first {
 			t.Fatalf("%s\nthen %s", first, again)
 		}
 	}
@@ -139,31 +139,4 @@ func FuzzPlanStock(f *testing.F) {
 			t.Fatalf("bound %s above cost %s", r.LowerBound.Decimal, r.Cost.Decimal)
 		}
 	})
-}
-
-// Worked out in the head: a kerf after each piece, the rest from there to the end.
-func TestStretches(t *testing.T) {
-	list, ds := PlainCutList(pieces(1000, 700), []Supply{{LengthMM: 3000, Price: price("5")}}, 3)
-	if len(ds) > 0 || len(list.Plans) != 1 || len(list.Plans[0].Bars) != 1 {
-		t.Fatalf("%+v, %v", list, ds)
-	}
-	want := []Stretch{{0, 1000, 1}, {1003, 1703, 2}, {1706, 3000, 0}}
-	if got := list.Stretches(list.Plans[0].Bars[0]); !slices.Equal(got, want) {
-		t.Errorf("%v, want %v", got, want)
-	}
-	full, _ := PlainCutList(pieces(1000, 997), []Supply{{LengthMM: 2000, Price: price("5")}}, 3)
-	if got := full.Stretches(full.Plans[0].Bars[0]); len(got) != 2 || got[1].ToMM != 2000 {
-		t.Errorf("a bar cut up whole: %v", got)
-	}
-}
-
-// What cannot be planned is a finding, and the rest is planned.
-func TestPlainCutListFindings(t *testing.T) {
-	list, ds := PlainCutList(pieces(5000, 100), []Supply{{LengthMM: 3000, Price: price("9.6")}}, 1)
-	if len(ds) != 1 || !strings.Contains(ds[0].Message, "piece 1 of 5000 mm") || ds[0].Hint == "" {
-		t.Errorf("findings %v", ds)
-	}
-	if p := list.Plans[0]; p.Cost != "9.60" || p.LowerBound != "9.60" || !p.ProvedOptimal || len(p.Bars) != 1 {
-		t.Errorf("plan %+v", p)
-	}
 }

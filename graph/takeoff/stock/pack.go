@@ -1,4 +1,4 @@
-package takeoff
+package stock
 
 import (
 	"cmp"

@@ -1,4 +1,4 @@
-package takeoff
+package stock
 
 import (
 	"github.com/shopspring/decimal"
@@ -40,7 +40,7 @@ type Result struct {
 // gives the same plan on every machine; it is reached after some seconds.
 const effortLimit = 150_000_000
 
-// PlanStock cuts the pieces out of the stock at the least cost. Pieces l1 … ln come out of a
+// Plan cuts the pieces out of the stock at the least cost. Pieces l1 … ln come out of a
 // bar of length L when
 //
 //	l1 + … + ln + (n-1)·kerf ≤ L
@@ -65,11 +65,11 @@ const effortLimit = 150_000_000
 //
 // A piece that fits no stock, or for which counted stock does not suffice, is named in
 // Unplaced; the rest is planned.
-func PlanStock(pieces []Demand, stock []Supply, kerfMM float64) Result {
+func Plan(pieces []Demand, stock []Supply, kerfMM float64) Result {
 	return planWithin(pieces, stock, kerfMM, effortLimit)
 }
 
-// planWithin is PlanStock with a limit of its own, for the tests of what happens there.
+// planWithin is Plan with a limit of its own, for the tests of what happens there.
 func planWithin(pieces []Demand, stock []Supply, kerfMM float64, limit int64) Result {
 	p := newProblem(pieces, stock, kerfMM)
 	if len(p.kinds) == 0 {

@@ -1,4 +1,4 @@
-package takeoff
+package stock
 
 import (
 	"cmp"
@@ -47,7 +47,7 @@ func (p *problem) result(plan []pattern, proved bool, lower int64) Result {
 		s := p.bars[b.bar]
 		bar := Bar{StockMM: s.supply.LengthMM, Offcut: s.offcut, OffcutMM: float64(p.left(b)) / hundredths}
 		if s.supply.Price.Valid {
-			bar.Price = money(s.supply.Price.Decimal)
+			bar.Price = Money(s.supply.Price.Decimal)
 		}
 		for i, n := range b.take {
 			for range n {

@@ -1,4 +1,4 @@
-package takeoff
+package stock
 
 import (
 	"math"
@@ -7,9 +7,6 @@ import (
 	"testing"
 
 	"github.com/shopspring/decimal"
-
-	"dryfit/graph"
-	"dryfit/graph/route"
 )
 
 // exhaustive returns the least cost in whole units by dynamic programming over all subsets
@@ -99,7 +96,7 @@ func TestAgainstExhaustiveSearch(t *testing.T) {
 			stock = append(stock, s)
 		}
 		want := exhaustive(pieces, stock, kerf)
-		got := PlanStock(pieces, stock, kerf)
+		got := Plan(pieces, stock, kerf)
 		if bad := sound(pieces, stock, kerf, got); bad != "" {
 			t.Fatalf("instance %d: %s\n%v\n%v kerf %g\n%+v", i, bad, pieces, stock, kerf, got)
 		}
@@ -138,7 +135,7 @@ func jobSize(seed uint64) ([]Demand, []Supply) {
 func TestJobSizeIsProved(t *testing.T) {
 	for seed := range uint64(40) {
 		pieces, stock := jobSize(seed)
-		r := PlanStock(pieces, stock, 1.3)
+		r := Plan(pieces, stock, 1.3)
 		if bad := sound(pieces, stock, 1.3, r); bad != "" {
 			t.Fatalf("seed %d: %s", seed, bad)
 		}
@@ -152,14 +149,6 @@ func TestJobSizeIsProved(t *testing.T) {
 func BenchmarkJobSize(b *testing.B) {
 	for i := 0; b.Loop(); i++ {
 		pieces, stock := jobSize(uint64(i % 40))
-		PlanStock(pieces, stock, 1.3)
-	}
-}
-
-func BenchmarkBill(b *testing.B) {
-	c := demo(b, "../../testdata/plug-in.toml")
-	lay, before := route.Lay(c.At(graph.After)), route.Lay(c.At(graph.Before))
-	for b.Loop() {
-		NewBill(c, lay, before)
+		Plan(pieces, stock, 1.3)
 	}
 }

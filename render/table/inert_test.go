@@ -1,0 +1,67 @@
+package table
+
+import (
+	"encoding/csv"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+)
+
+// nasty are texts that do something where they are obeyed: a spreadsheet runs what begins
+// like a formula, a terminal what follows an escape.
+var nasty = []string{"=HYPERLINK(\"http://example.invalid\",\"x\")", "+1+1", "-2+3", "@SUM(A1)", "\x1b[2Jgone", "\u202egnp.exe", "a\r\nb", "\t=1"}
+
+func TestCell(t *testing.T) {
+	for _, c := range []struct{ in, want string }{
+		{"=1+1", "'=1+1"}, {"+49", "'+49"}, {"-5", "'-5"}, {"@x", "'@x"},
+		{"plain", "plain"}, {"a=b", "a=b"}, {"", ""},
+		{"\t=1", `\x09=1`}, {"\x1b[2J", `\x1b[2J`}, {"\u202egnp", `\x202egnp`}, {"née 漢", "née 漢"},
+	} {
+		if got := cell(c.in); got != c.want {
+			t.Errorf("cell(%q) = %q, want %q", c.in, got, c.want)
+		}
+	}
+}
+
+// Whatever a user's text holds, no cell of any CSV begins like a formula, and no list holds
+// a control character.
+func TestNothingRuns(t *testing.T) {
+	p := &plan.Plan{Bill: &takeoff.Bill{}, Cuts: &takeoff.CutList{}}
+	for _, n := range nasty {
+		p.Bill.Items = append(p.Bill.Items, takeoff.Item{Name: n, Code: n, Price: n, Where: []string{n}, Source: n, New: true, Unit: "pc"})
+		p.Findings = append(p.Findings, graph.Diagnostic{Pos: graph.Pos{File: n, Line: 1, Column: 1}, Message: n, Hint: n, Rule: "reading"})
+	}
+	parts, err := PartsCSV(p, Style{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, data := range [][]byte{parts, FindingsCSV(p.Findings)} {
+		records, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(records) != len(nasty)+1 {
+			t.Errorf("%d records, want %d and a header", len(records), len(nasty))
+		}
+		for _, r := range records[1:] {
+			for _, c := range r {
+				if c != "" && strings.ContainsRune("=+@\t\r", rune(c[0])) || strings.HasPrefix(c, "-2") {
+					t.Errorf("a spreadsheet would run %q", c)
+				}
+			}
+		}
+	}
+	text, err := PartsText(p, Style{Units: quantity.MetricSystem})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range string(text) {
+		if r < ' ' && r != '\n' || r == '\u202e' {
+			t.Errorf("the text holds %q", r)
+		}
+	}
+}

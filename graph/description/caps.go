@@ -1,6 +1,7 @@
 package description
 
 import (
+	"bytes"
 	"fmt"
 	"unicode/utf8"
 
@@ -31,12 +32,30 @@ func (r *reader) precheck() bool {
 			"the file is %d bytes long; a description is at most %d", len(r.data), MaxBytes)
 		return false
 	}
+	if r.notText() {
+		return false
+	}
 	r.badBytes()
 	if len(r.found) > 0 {
 		return false
 	}
 	r.depths()
 	return len(r.found) == 0
+}
+
+// notText reports a file that is no text at all, or text of 16 bits a character, as some
+// editors save it; to name each of its bytes would help nobody.
+func (r *reader) notText() bool {
+	start := graph.Pos{File: r.file, Line: 1, Column: 1}
+	switch {
+	case bytes.HasPrefix(r.data, []byte("\xff\xfe")), bytes.HasPrefix(r.data, []byte("\xfe\xff")):
+		r.add(start, "save it again in the editor, with the encoding UTF-8", "the file is UTF-16 text; a description is UTF-8")
+	case bytes.Count(r.data[:min(len(r.data), 1024)], []byte{0}) > 3:
+		r.add(start, "name the description; dryfit new writes one to start from", "the file is no text: a picture, a spreadsheet or a program")
+	default:
+		return false
+	}
+	return true
 }
 
 // badBytes reports invalid UTF-8 and control characters, the first few of them.

@@ -185,6 +185,9 @@ func (r *reader) size(v value) (catalog.Size, bool) {
 		s, err := catalog.ParseSize(x, r.metric)
 		if err != nil {
 			r.quantityError(v, err)
+			if r.found[len(r.found)-1].Hint == "" || !strings.ContainsAny(x, "abcdefghijklmnopqrstuvwxyz") {
+				r.found[len(r.found)-1].Hint = "write " + write
+			}
 			return catalog.Size{}, false
 		}
 		return s, true

@@ -9,6 +9,7 @@ type limit struct {
 	what     string // in words, with its article: "a leg"
 	positive bool   // zero is no answer
 	bounds   []bound
+	such     string // an example; "" for that of the dimension
 }
 
 // bound holds the least and most of one dimension in which the quantity may be given.
@@ -28,8 +29,20 @@ func (l limit) dims() []quantity.Dimension {
 	return out
 }
 
-// example returns how the quantity is written.
-func (l limit) example() string { return l.bounds[0].dim.Example() }
+// example returns how the quantity is written: as the units' table has it, unless that
+// would be a strange one for this quantity.
+func (l limit) example() string {
+	if l.such != "" {
+		return l.such
+	}
+	return l.bounds[0].dim.Example()
+}
+
+// suchAs gives the limit an example of its own.
+func (l limit) suchAs(text string) limit {
+	l.such = text
+	return l
+}
 
 func within(dim quantity.Dimension, low, high string) bound {
 	return bound{dim: dim, low: low, high: high, least: inBase(dim, low), most: inBase(dim, high)}
@@ -56,15 +69,15 @@ var (
 	runLength     = plausible("the length of a run", within(quantity.Length, "0 mm", "1000 m"))
 	partLength    = plausible("the length of a part", within(quantity.Length, "0 mm", "5 m"))
 	portPlace     = plausible("the place of a port", within(quantity.Length, "0 mm", "10 m"))
-	boreWidth     = positive("a bore", within(quantity.Length, "0 mm", "500 mm"))
-	outsideWidth  = positive("an outside diameter", within(quantity.Length, "0 mm", "500 mm"))
-	roughness     = plausible("a roughness", within(quantity.Length, "0 mm", "5 mm"))
-	clearRoom     = plausible("the room around a pipe", within(quantity.Length, "0 mm", "10 m"))
-	endPlay       = plausible("the play of a pipe end", within(quantity.Length, "0 mm", "10 m"))
-	extraLength   = plausible("the extra length", within(quantity.Length, "0 mm", "10 m"))
+	boreWidth     = positive("a bore", within(quantity.Length, "0 mm", "500 mm")).suchAs("52.5 mm")
+	outsideWidth  = positive("an outside diameter", within(quantity.Length, "0 mm", "500 mm")).suchAs("60.3 mm")
+	roughness     = plausible("a roughness", within(quantity.Length, "0 mm", "5 mm")).suchAs("0.0015 mm")
+	clearRoom     = plausible("the room around a pipe", within(quantity.Length, "0 mm", "10 m")).suchAs("100 mm")
+	endPlay       = plausible("the play of a pipe end", within(quantity.Length, "0 mm", "10 m")).suchAs("20 mm")
+	extraLength   = plausible("the extra length", within(quantity.Length, "0 mm", "10 m")).suchAs("100 mm")
 	cutOffset     = plausible("the place of the cut", within(quantity.Length, "0 mm", "100 m"))
-	sawKerf       = plausible("a kerf", within(quantity.Length, "0 mm", "20 mm"))
-	stockLength   = positive("a length of stock", within(quantity.Length, "0 mm", "100 m"))
+	sawKerf       = plausible("a kerf", within(quantity.Length, "0 mm", "20 mm")).suchAs("1.3 mm")
+	stockLength   = positive("a length of stock", within(quantity.Length, "0 mm", "100 m")).suchAs("3 m")
 	depth         = plausible("the depth below the water line", within(quantity.Length, "-5 m", "10 m"))
 	volume        = positive("the volume", within(quantity.Volume, "0 m3", "200 m3"))
 	waterWarmth   = plausible("the temperature of the water", within(quantity.Temperature, "0 °C", "45 °C"))
@@ -77,7 +90,7 @@ var (
 	drop          = plausible("a drop", within(quantity.Pressure, "0 bar", "20 bar"), within(quantity.Head, "0 m", "200 m"))
 	pumpHead      = plausible("a pump's head", within(quantity.Head, "0 m", "100 m"), within(quantity.Pressure, "0 bar", "10 bar"))
 	suctionHead   = plausible("an NPSH", within(quantity.Head, "0 m", "20 m"), within(quantity.Pressure, "0 bar", "2 bar"))
-	highest       = positive("a highest pressure", within(quantity.Pressure, "0 bar", "20 bar"), within(quantity.Head, "0 m", "200 m"))
+	highest       = positive("a highest pressure", within(quantity.Pressure, "0 bar", "20 bar"), within(quantity.Head, "0 m", "200 m")).suchAs("3.5 bar")
 	cracking      = plausible("a cracking pressure", within(quantity.Pressure, "0 bar", "2 bar"), within(quantity.Head, "0 m", "20 m"))
 	springAsked   = positive("a cracking pressure", within(quantity.Pressure, "0 bar", "2 bar"), within(quantity.Head, "0 m", "20 m"))
 	valveKv       = positive("a Kv", within(quantity.Kv, "0 m3/h", "5000 m3/h"))

@@ -103,7 +103,7 @@ func thereAre(words []string) string {
 	case n > enough:
 		return fmt.Sprintf("there are %s and %d more", strings.Join(words[:enough], ", "), n-enough)
 	case n == 1:
-		return "there is " + words[0]
+		return "there is only " + words[0]
 	}
 	return "there are " + strings.Join(words, ", ")
 }

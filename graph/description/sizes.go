@@ -2,7 +2,9 @@ package description
 
 import (
 	"errors"
+	"fmt"
 	"slices"
+	"strings"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -48,7 +50,7 @@ func (r *reader) sizeInCatalog(v value, spec catalogSpec, size catalogSize) {
 	if !ok {
 		return // both come from [pipe], and are reported there
 	}
-	r.fail(at, r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
+	r.fail(at, r.otherSpec(spec, size)+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
 }
 
 func (r *reader) sizesThereAre(spec catalogSpec) string {
@@ -56,7 +58,18 @@ func (r *reader) sizesThereAre(spec catalogSpec) string {
 	for _, s := range r.pipeSizes(spec) {
 		words = append(words, s.String())
 	}
-	return thereAre(words) + `; another can be added with [[catalog.pipe]]`
+	return fmt.Sprintf("%s has %s", spec, strings.Join(words, ", ")) + `; another can be added with [[catalog.pipe]]`
+}
+
+// otherSpec names a spec that has the size, where the size is of the other series: metric
+// sizes on inch pipe and the other way round are the commonest mix-up.
+func (r *reader) otherSpec(spec catalogSpec, size catalogSize) string {
+	for _, s := range catalog.Specs() {
+		if s.Family() != spec.Family() && slices.Contains(r.pipeSizes(s), size) {
+			return fmt.Sprintf("%s is a size of spec = %q; ", size, s)
+		}
+	}
+	return ""
 }
 
 // quantityError reports an error of the quantities' own reader.

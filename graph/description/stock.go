@@ -1,6 +1,9 @@
 package description
 
 import (
+	"strconv"
+	"strings"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
@@ -52,6 +55,8 @@ func (r *reader) price(v value) (string, bool) {
 			return x, true
 		case len(x) > 0 && x[0] == '-' && decimal(x[1:]):
 			r.fail(v, "write it without the minus", "a price can't be negative: %s", said(x))
+		case decimal(strings.Replace(x, ",", ".", 1)):
+			r.fail(v, "write "+quote(strings.Replace(x, ",", ".", 1)), "%s has a decimal comma", said(x))
 		default:
 			r.fail(v, "write "+write, "%s is no amount of money", said(x))
 		}
@@ -59,11 +64,19 @@ func (r *reader) price(v value) (string, bool) {
 	case int64:
 		r.fail(v, "write "+write, "%s is a bare number", said(v.key))
 	case float64:
-		r.fail(v, "write it in quotes, so that it stays exact: "+quote(quantity.Trim(x)), "%s is a bare number", said(v.key))
+		r.fail(v, "write it in quotes, so that it stays exact: "+quote(money(x)), "%s is a bare number", said(v.key))
 	default:
 		r.wrongType(v, "an amount of money in quotes", write)
 	}
 	return "", false
+}
+
+// money writes a bare number as an amount, with two decimals where it needs no more.
+func money(x float64) string {
+	if quantity.Round(x, 2) == x {
+		return strconv.FormatFloat(x, 'f', 2, 64)
+	}
+	return quantity.Trim(x)
 }
 
 // decimal reports whether the text is digits, with a point and digits after it or without.

@@ -42,12 +42,17 @@ func (r *reader) decode() (value, bool) {
 	return value{v: top, at: root}, true
 }
 
+const usualHint = "put text and quantities in quotes, one key = value to a line"
+
 // syntax reports that the text is no TOML from some place on.
 func (r *reader) syntax(offset int, message string) {
 	message = strings.TrimSuffix(strings.TrimSpace(message), ".")
-	hint := "put text and quantities in quotes, one key = value to a line"
+	hint := usualHint
+	if line, _, _ := bytes.Cut(r.data[min(max(offset, 0), len(r.data)):], []byte("\n")); bytes.ContainsAny(line, "“”„‘’") {
+		hint = `use straight quotes: length = "450 mm"`
+	}
 	for _, h := range syntaxHints {
-		if strings.Contains(message, h.sign) {
+		if hint == usualHint && strings.Contains(message, h.sign) {
 			hint = h.hint
 			break
 		}
@@ -87,8 +92,12 @@ var syntaxHints = []struct{ sign, hint string }{
 	{"expected '.' or '='", "a line is key = value, or a table's name in brackets"},
 }
 
-// plainMessage returns the decoder's message without a capital.
+// plainMessage returns the decoder's message without a capital, and the commonest one in
+// words that aren't a parser's.
 func plainMessage(s string) string {
+	if _, got, ok := strings.Cut(s, "expected a top-level item to end with a newline, comment, or EOF, but got "); ok {
+		return inert("the line should end here, but goes on with " + strings.TrimSuffix(got, " instead"))
+	}
 	if len(s) > 1 && s[0] >= 'A' && s[0] <= 'Z' && s[1] >= 'a' && s[1] <= 'z' {
 		s = strings.ToLower(s[:1]) + s[1:]
 	}

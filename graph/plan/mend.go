@@ -11,7 +11,7 @@ import (
 func (s *search) mend(t *trial) []string {
 	var out []string
 	only := true // nothing but room is missing
-	for _, d := range t.errors() {
+	for _, d := range t.bars() {
 		switch d.Rule {
 		case "cut-room", "routing", "assembly", "retrofit":
 		default:
@@ -25,7 +25,7 @@ func (s *search) mend(t *trial) []string {
 			out = append(out, s.hose(short))
 		}
 	}
-	if t.assembly != nil && !t.assembly.OK {
+	if t.assembly != nil && !t.assembly.OK && t.hasRoom() {
 		for _, d := range t.assembly.Findings {
 			if d.Hint != "" {
 				out = append(out, d.Hint)
@@ -33,8 +33,8 @@ func (s *search) mend(t *trial) []string {
 		}
 	}
 	seen := map[string]bool{}
-	for _, d := range t.errors() {
-		if d.Hint != "" && !seen[d.Hint] && d.Rule != "assembly" && len(out) < mostMends {
+	for _, d := range t.bars() {
+		if d.Hint != "" && !seen[d.Hint] && d.Rule != "assembly" && d.Rule != cutRoom && len(out) < mostMends {
 			seen[d.Hint] = true
 			out = append(out, d.Hint)
 		}

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/rule"
 )
 
 // search looks for the place and the bypass of a job.
@@ -48,7 +49,8 @@ func (s *search) places() {
 
 // try sends the places through the house, the cheap steps first: what a rule on the circuit
 // bars is not laid out, and what cannot be built is not solved. All legs of a run stand
-// alike to the rules that read the circuit alone, so those judge the first of them.
+// alike to the rules that read the circuit alone, so those judge the first of them; the room,
+// reach and measure of the cut are each leg's own.
 func (s *search) try(places []retrofit.Place, choice retrofit.Choice) {
 	byRun := map[string][]graph.Diagnostic{}
 	var built []*trial
@@ -61,13 +63,14 @@ func (s *search) try(places []retrofit.Place, choice retrofit.Choice) {
 			}
 			continue
 		}
-		if ds, ok := byRun[place.Run]; ok {
-			t.findings = append(t.findings, ds...)
-			t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+		ds, ok := byRun[place.Run]
+		if !ok {
+			ds = t.judgeCircuit(s.before)
+			byRun[place.Run] = ds
 		} else {
-			t.judgeCircuit(s.before)
-			byRun[place.Run] = t.findings[len(t.built):]
+			t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
 		}
+		t.findings = slices.Concat(t.built, ds, rule.ApplyCut(t.input(s.before)))
 		if s.force || len(t.errors()) == 0 {
 			built = append(built, t)
 		}

@@ -42,10 +42,13 @@ func (t *trial) build(c *graph.Circuit, before *Stage, place retrofit.Place, cho
 	return t.proposal != nil
 }
 
-// judgeCircuit applies the rules that read nothing but the circuit.
-func (t *trial) judgeCircuit(before *Stage) {
+// judgeCircuit applies the rules that read nothing but the circuit, and tells what they say
+// of every leg of the run alike: all but the room, reach and measure of the cut itself.
+func (t *trial) judgeCircuit(before *Stage) []graph.Diagnostic {
 	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
-	t.findings = append(t.findings, rule.Apply(t.input(before), rule.NeedsCircuit)...)
+	in := t.input(before)
+	in.Cut = nil
+	return rule.Apply(in, rule.NeedsCircuit)
 }
 
 // judgeLayout lays the trial out, looks for an order of assembly and applies the rules that
@@ -144,6 +147,25 @@ func (t *trial) errors() []graph.Diagnostic {
 		if d.Severity == graph.Error {
 			out = append(out, d)
 		}
+	}
+	return out
+}
+
+// cutRoom is the rule on the length of the straight at the cut.
+const cutRoom = "cut-room"
+
+// hasRoom reports whether what goes in is as long as the straight it goes into.
+func (t *trial) hasRoom() bool { return t.place.RoomMM >= t.place.NeededMM }
+
+// bars returns the errors that tell why the place is ruled out. Work forced into too little
+// room runs back over the old pipe: what lies wrong then follows from the room, and is left out.
+func (t *trial) bars() []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for _, d := range t.errors() {
+		if !t.hasRoom() && (d.Rule == "routing" || d.Rule == "assembly") {
+			continue
+		}
+		out = append(out, d)
 	}
 	return out
 }

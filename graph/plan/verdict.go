@@ -37,7 +37,7 @@ func (s *search) verdict(t *trial) Verdict {
 		v.Mend = []string{"measure its legs and write them: legs = [\"right 450 mm\", …]"}
 	default:
 		v.Verdict = "ruled out"
-		v.Reasons = reasons(t.findings, graph.Error)
+		v.Reasons = reasons(t.bars(), graph.Error)
 		v.Mend = s.mend(t)
 	}
 	return v

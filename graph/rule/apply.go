@@ -46,6 +46,18 @@ func Apply(in *Input, need Needs) []graph.Diagnostic {
 	return graph.SortDiagnostics(out)
 }
 
+// ApplyCut judges the place of the cut alone. What the cut rules say differs from leg to leg
+// of a run; what the other rules on the circuit say does not.
+func ApplyCut(in *Input) []graph.Diagnostic {
+	ready := *in
+	ready.view = newView(in)
+	var out []graph.Diagnostic
+	for _, r := range cutRules() {
+		out = append(out, apply(r, &ready)...)
+	}
+	return graph.SortDiagnostics(out)
+}
+
 // has reports whether what a rule needs is there.
 func (in *Input) has(need Needs) bool {
 	switch need {

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/graph"
 )
@@ -98,7 +99,7 @@ func cutRoom(in *Input, report Report) {
 	d := graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
 		Message: fmt.Sprintf("%s has %s of straight pipe between its sockets; the work needs %s", c.where(), v.length(c.RoomMM), v.length(c.NeededMM)),
-		Hint:    fmt.Sprintf("another %s would do: a shorter valve, a hose section, or another place", v.length(c.NeededMM-c.RoomMM)),
+		Hint:    fmt.Sprintf("another %s would do: a shorter valve, a hose section, or another place", v.length(math.Ceil(c.NeededMM-c.RoomMM))),
 	}
 	for i, t := range c.Terms {
 		sep := ", "

@@ -47,10 +47,16 @@ func largeInput(t testing.TB, n int) Input {
 // What one A4 cannot hold goes on several, cut at match lines that each stand on two sheets;
 // every piece and every joint is on some sheet, and nothing overlaps.
 func TestSplitsOverSheets(t *testing.T) {
-	in := largeInput(t, 40)
+	for _, n := range []int{12, 40} {
+		checkSplit(t, largeInput(t, n))
+	}
+}
+
+func checkSplit(t *testing.T, in Input) {
+	t.Helper()
 	pages := Draw(in)
 	if len(pages) < 2 {
-		t.Fatalf("%d sheets for 40 runs, want several", len(pages))
+		t.Fatalf("%d sheets for %d runs, want several", len(pages), len(in.Layout.Paths))
 	}
 	matches, seen := map[string]int{}, map[string]bool{}
 	for k, s := range pages {

@@ -13,7 +13,7 @@ func (p *picture) wantDimensions() {
 		var row []dimension
 		for _, s := range c.links {
 			if m := &p.ms[s.i]; m.run != nil {
-				row = append(row, dimension{p.mark(s.from(m)), p.mark(s.to(m)), p.lengthOf(m)})
+				row = append(row, dimension{p.mark(s.from(m)), p.mark(s.to(m)), p.d.legText(m)})
 			}
 		}
 		if len(row) > 0 {
@@ -28,13 +28,13 @@ func (p *picture) measured(m *member) bool {
 	return (m.isNew || p.d.oldAll || p.d.reachesNew(m)) && len(axesOf(m.way())) == 1
 }
 
-// lengthOf is a leg's length in words; of one cut by a match line that of the whole.
-func (p *picture) lengthOf(m *member) string {
+// legText is a leg's length in words; of one cut by a match line that of the whole.
+func (d *drawing) legText(m *member) string {
 	if m.cutA == "" && m.cutB == "" {
-		return p.d.lengthText(m.way().Len())
+		return d.lengthText(m.way().Len())
 	}
-	pts := p.d.lay.Paths[m.path].Points
-	return p.d.lengthText(pts[m.leg+1].Sub(pts[m.leg]).Len()) + " in all"
+	pts := d.lay.Paths[m.path].Points
+	return "whole leg " + d.lengthText(pts[m.leg+1].Sub(pts[m.leg]).Len())
 }
 
 // reachesNew reports whether an old leg ends at a new part.

@@ -10,6 +10,10 @@ import (
 // holds twice as many.
 const mostMembers = 30
 
+// cutClear is how far from both ends of a leg it may be cut by a match line, mm: farther than a
+// joint stands from a centre.
+const cutClear = 60.0
+
 // leastMembers is what a sheet made by a split must hold.
 const leastMembers = 5
 
@@ -108,7 +112,7 @@ func (c *cutPlane) weigh(ms []member) bool {
 			below++
 		case va > 0 && vb > 0:
 			above++
-		case m.run == nil || len(axesOf(m.way())) != 1 || math.Min(math.Abs(va), math.Abs(vb)) < 2*sameLevel:
+		case m.run == nil || len(axesOf(m.way())) != 1 || math.Min(math.Abs(va), math.Abs(vb)) < cutClear:
 			return false
 		default:
 			across++

@@ -35,7 +35,7 @@ func (d *drawing) want(m *member, scale float64) float64 {
 		return s.Out - s.In
 	}
 	if m.cutA != "" || m.cutB != "" {
-		return scale * 24
+		return math.Max(scale*24, scene.TextWidth(d.legText(m), dimEm, false)+7)
 	}
 	if !m.isNew && !d.oldAll {
 		return scale * math.Min(mostOld, math.Max(leastOld, 8+0.5*math.Sqrt(real)))

@@ -6,7 +6,7 @@ import "slices"
 // it tries for one, how many labels may stand there, and how many may give way in a row.
 const (
 	rounds     = 4
-	mostTries  = 30
+	mostTries  = 14
 	mostInWay  = 3
 	mostInARow = 2
 )

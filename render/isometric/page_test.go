@@ -1,0 +1,71 @@
+package isometric
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/route"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// On every page format and in inches too, nothing overlaps and every piece has its number.
+func TestEveryPage(t *testing.T) {
+	for _, file := range demos(t) {
+		in := input(t, file)
+		for text, units := range map[string]quantity.System{"a4 portrait": quantity.MetricSystem, "a3 landscape": quantity.InchSystem} {
+			page, err := sheet.ParsePage(text)
+			if err != nil {
+				t.Fatal(err)
+			}
+			in.Page, in.Units = page, units
+			pages := Draw(in)
+			seen := map[string]bool{}
+			for k, s := range pages {
+				for _, c := range clashes(s) {
+					t.Errorf("%s, %s, units %v, sheet %d of %d: %s", file, text, units, k+1, len(pages), c)
+				}
+				for _, it := range s.Items {
+					if l, ok := it.(scene.Text); ok && l.Tag == "label:piece" {
+						seen[l.Text] = true
+					}
+				}
+			}
+			for i := range in.Layout.Pieces {
+				p := &in.Layout.Pieces[i]
+				if path := pathOf(in.Layout, p); path.Located && !seen[number(p.Number)] {
+					t.Errorf("%s, %s: piece %d is on no sheet", file, text, p.Number)
+				}
+			}
+		}
+	}
+}
+
+func pathOf(lay *route.Layout, p *route.Piece) *route.Path {
+	for i := range lay.Paths {
+		if lay.Paths[i].Run == p.Run {
+			return &lay.Paths[i]
+		}
+	}
+	return &route.Path{}
+}
+
+// A circuit without any place is an empty sheet with its notes, not a failure.
+func TestNothingLocated(t *testing.T) {
+	c := &graph.Circuit{Job: graph.Job{Name: "bare"}, Runs: []*graph.Run{{ID: "hose", HasLength: true, LengthMM: 900}}}
+	pages := Draw(Input{Layout: &route.Layout{Circuit: c, Paths: []route.Path{{Run: c.Runs[0]}}, Places: map[string]graph.Vec{}}})
+	if len(pages) != 1 {
+		t.Fatalf("%d pages, want 1", len(pages))
+	}
+	said := false
+	for _, it := range pages[0].Items {
+		if l, ok := it.(scene.Text); ok && strings.Contains(l.Text, "Not drawn") && strings.Contains(l.Text, "hose") {
+			said = true
+		}
+	}
+	if !said {
+		t.Error("the run without legs is not named")
+	}
+}

@@ -3,7 +3,6 @@ package plan
 import (
 	"cmp"
 	"fmt"
-	"math"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -131,44 +130,29 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode
 
 // weigh says whether a choice keeps the promise.
 func (a *adviser) weigh(c *hydraulic.BypassChoice) {
-	c.Keeps, c.Rated = len(c.Modes) > 0, len(c.Modes) > 0
-	for _, m := range c.Modes {
-		if m.Error != "" || m.UnitFlow < a.unit.Least || a.unit.Most > 0 && m.UnitFlow > a.unit.Most {
-			c.Keeps = false
-		}
-		if m.Error != "" || m.UnitFlow < a.unit.Rated {
-			c.Rated = false
-		}
-	}
+	p, o := promiseOf(a.unit), outcomeOf(*c)
+	c.Keeps, c.Rated = p.keeps(o), p.keepsRated(o)
 }
 
-// better reports whether c is to be preferred to d; both keep the promise.
+// outcomeOf is what a choice comes to, for promise.order.
+func outcomeOf(c hydraulic.BypassChoice) outcome {
+	var o outcome
+	for _, m := range c.Modes {
+		if m.Error != "" {
+			o.failed++
+			continue
+		}
+		o.unit, o.pump, o.jetsShare = append(o.unit, m.UnitFlow), append(o.pump, m.PumpFlow), append(o.jetsShare, -m.JetsChange)
+	}
+	return o
+}
+
+// better reports whether c is to be preferred to d.
 func (a *adviser) better(c, d hydraulic.BypassChoice, constant bool) bool {
-	if c.Rated != d.Rated {
-		return c.Rated
-	}
-	if constant {
-		return math.Abs(leastFlow(c)-a.unit.Rated) < math.Abs(leastFlow(d)-a.unit.Rated)
-	}
-	return cost(c) < cost(d)-1e-9
+	return promiseOf(a.unit).order(outcomeOf(c), outcomeOf(d), constant) < 0
 }
 
-// cost is what the jets lose, summed over the modes, and the low speed a little.
-func cost(c hydraulic.BypassChoice) float64 {
-	sum := 0.0
-	for _, m := range c.Modes {
-		sum -= m.JetsChange + 1e-3*m.PumpFlow
-	}
-	return sum
-}
-
-func leastFlow(c hydraulic.BypassChoice) float64 {
-	low := math.Inf(1)
-	for _, m := range c.Modes {
-		low = min(low, m.UnitFlow)
-	}
-	return low
-}
+func leastFlow(c hydraulic.BypassChoice) float64 { return outcomeOf(c).low() }
 
 // throttle solves for the Kv of the bypass valve at which the unit gets its rated flow in
 // the mode in which it gets least.
@@ -179,16 +163,7 @@ func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
 		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
 		return shut
 	}
-	low, high := math.Log(0.1), math.Log(1000.0) // log of Kv: the unit's flow falls as it rises
-	for range 30 {
-		mid := (low + high) / 2
-		if leastFlow(a.try(c, throttleElement(math.Exp(mid)))) >= want {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	kv := math.Exp(low)
+	kv := throttleFor(want, func(kv float64) float64 { return leastFlow(a.try(c, throttleElement(kv))) })
 	out := a.try(c, throttleElement(kv))
 	out.Kv = kv
 	out.Name = fmt.Sprintf("throttle valve, Kv %.1f m3/h", kv)

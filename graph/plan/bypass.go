@@ -11,9 +11,8 @@ import (
 )
 
 // fitBypass gives a trial its bypass element and solves it. What the request names is taken;
-// else the unit's flow decides: of the springs that keep it at or above least (better,
-// rated) at low speed and at or below most at high, the one that costs the jets and the low
-// speed least; of a throttle valve the setting that gives the unit its rated flow.
+// else the unit's flow decides, in the order of promise.order; a throttle valve is set for
+// the unit's rated flow.
 func (s *search) fitBypass(t *trial, choice retrofit.Choice) {
 	switch choice.Bypass {
 	case "spring":
@@ -25,15 +24,27 @@ func (s *search) fitBypass(t *trial, choice retrofit.Choice) {
 	}
 }
 
-// fitSpring tries the springs asked for, or all of them.
+// fitSpring tries the spring that another place came to, and where that does not give the
+// unit its rated flow, or none was chosen yet, the one asked for or all of them.
 func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
+	if s.spring != "" {
+		choice.Spring = s.spring
+		if next := s.solve(t.place, choice); next != nil && next.promise().keeps(next.outcome()) && next.promise().keepsRated(next.outcome()) {
+			next.inherited = true
+			s.settle(t, next)
+			return
+		}
+	}
 	var best *trial
 	for _, row := range s.springs() {
 		choice.Spring = row.Name
 		next := s.solve(t.place, choice)
-		if next != nil && (best == nil || betterBypass(next, best) < 0) {
+		if next != nil && (best == nil || next.promise().order(next.outcome(), best.outcome(), false) < 0) {
 			best = next
 		}
+	}
+	if best != nil {
+		s.spring = best.proposal.Choice.Spring
 	}
 	s.settle(t, best)
 }
@@ -56,17 +67,22 @@ func (t *trial) solve(before *Stage) {
 	t.unitFlows = unitFlows(t.proposal.Circuit, t.stage.Solutions, before.Solutions)
 }
 
-// settle puts the chosen trial in t's place, judged in full.
+// settle puts the chosen trial in t's place, judged in full. Of a place without the room for
+// the work what was found before stands: what the geometry there comes to says nothing.
 func (s *search) settle(t, chosen *trial) {
+	was := t.findings
 	if chosen != nil {
 		*t = *chosen
+	}
+	if t.place.TooShort() {
+		t.findings = was
+		return
 	}
 	t.judgeLayout(s.before)
 	t.judgeFlow(s.before)
 }
 
-// springs returns the springs to try, the weakest first. Once one place has chosen, the
-// others are tried with the same and its neighbours only.
+// springs returns the springs to try, the weakest first: the one asked for, else all.
 func (s *search) springs() []catalog.Row {
 	all := s.asked.Catalog.Springs()
 	r := s.asked.Retrofit
@@ -84,99 +100,68 @@ func (s *search) springs() []catalog.Row {
 	return all
 }
 
-// betterBypass orders two trials at one place that differ in the bypass alone: the promise
-// to the unit first, then the rated flow, then what the jets lose and the low speed costs.
-func betterBypass(a, b *trial) int {
-	return cmp.Or(
-		cmp.Compare(len(a.unsolved), len(b.unsolved)),
-		cmp.Compare(a.missed(), b.missed()),
-		cmp.Compare(a.cost(), b.cost()),
-	)
-}
-
-// missed says by how much the unit's flow misses its promise, in steps of a hundredth of the
-// rated flow: the sum over the modes in which its pump runs of what is short of least or
-// over most, and, less heavily, short of rated.
-func (t *trial) missed() int {
-	if t.proposal == nil || !t.solved {
-		return math.MaxInt32
-	}
-	unit := t.proposal.Circuit.TheUnit()
-	if unit == nil || unit.Unit == nil || len(t.unitFlows) == 0 {
-		return 0
-	}
-	u := unit.Unit
-	scale := cmp.Or(u.Rated, u.Least, u.Most)
-	if scale == 0 {
-		return 0
-	}
-	miss := 0.0
-	for _, f := range t.unitFlows {
-		if !f.wanted {
-			continue
+// outcome is what the trial's bypass element comes to.
+func (t *trial) outcome() outcome {
+	var o outcome
+	for _, d := range t.unsolved {
+		if d.Severity == graph.Error {
+			o.failed++
 		}
-		miss += max(0, u.Least-f.flow) + max(0, f.flow-or(u.Most, math.Inf(1)))
 	}
-	miss *= 100
-	if low := t.lowFlow(); u.Rated > 0 && low < u.Rated {
-		miss += u.Rated - low
-	}
-	return int(math.Round(100 * miss / scale))
-}
-
-// lowFlow is the least the unit gets in any mode in which its pump runs.
-func (t *trial) lowFlow() float64 {
-	low := math.Inf(1)
 	for _, f := range t.unitFlows {
 		if f.wanted {
-			low = min(low, f.flow)
+			o.unit, o.pump, o.jetsShare = append(o.unit, f.flow), append(o.pump, f.pumpFlow), append(o.jetsShare, f.jets)
 		}
 	}
-	return low
+	return o
 }
 
-// cost is what the jets lose, and the pump in all, as a share of today summed over the modes.
-func (t *trial) cost() float64 {
-	sum := 0.0
-	for _, f := range t.unitFlows {
-		sum += f.jets - 1e-3*f.pumpFlow
+// promise is what the trial's unit asks for.
+func (t *trial) promise() promise {
+	if t.proposal == nil {
+		return promise{}
 	}
-	return sum
-}
-
-func or(v, otherwise float64) float64 {
-	if v != 0 {
-		return v
+	if u := t.proposal.Circuit.Part(t.unit); u != nil {
+		return promiseOf(u.Unit)
 	}
-	return otherwise
+	return promise{}
 }
 
 // fitThrottle solves for the setting of the bypass valve at which the unit gets its rated
 // flow in the mode in which it would get least of it; where it gets no more than that with
 // the bypass shut, the valve stays shut.
 func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
-	want := 0.0
-	if unit := s.asked.Part(s.asked.Retrofit.Unit); unit != nil && unit.Unit != nil {
-		want = cmp.Or(unit.Unit.Rated, unit.Unit.Least)
-	}
 	choice.Shut = true
 	trial := s.solve(t.place, choice)
-	if want == 0 || trial == nil || len(trial.unitFlows) == 0 || trial.lowFlow() <= want {
-		if want == 0 {
-			trial = nil
-		}
+	if trial == nil {
+		s.settle(t, nil)
+		return
+	}
+	want := cmp.Or(trial.promise().rated, trial.promise().least)
+	if want == 0 {
+		s.settle(t, nil)
+		return
+	}
+	if len(trial.outcome().unit) == 0 || trial.outcome().low() <= want {
 		s.settle(t, trial)
 		return
 	}
 	valve := trial.proposal.Circuit.Part(trial.proposal.Element).Valve
 	valve.Position, valve.PositionSet = 1, false
-	flowAt := func(kv float64) float64 {
+	kv := throttleFor(want, func(kv float64) float64 {
 		valve.Kv = kv
 		trial.stage.Solutions = nil
 		trial.solve(s.before)
-		return trial.lowFlow()
-	}
-	// the unit's flow falls as Kv rises: halve the interval of log Kv
+		return trial.outcome().low()
+	})
+	trial.proposal.Choice = retrofit.Choice{Bypass: choice.Bypass, ThrottleKv: kv}
+	s.settle(t, trial)
+}
+
+// throttleFor finds the largest Kv of a bypass valve, m³/h, at which the unit's flow is not
+// below what is wanted, in hundredths, and leaves flowAt asked for it last. The flow falls
+// as Kv rises: the interval of log Kv is halved.
+func throttleFor(want float64, flowAt func(kv float64) float64) float64 {
 	low, high := math.Log(0.1), math.Log(1000.0)
 	for range 24 {
 		if mid := (low + high) / 2; flowAt(math.Exp(mid)) >= want {
@@ -187,6 +172,5 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 	}
 	kv := math.Floor(math.Exp(low)*100) / 100
 	flowAt(kv)
-	trial.proposal.Choice = retrofit.Choice{Bypass: choice.Bypass, ThrottleKv: kv}
-	s.settle(t, trial)
+	return kv
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"errors"
+	"slices"
 
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -31,13 +32,17 @@ func Make(c *graph.Circuit, want Want) (*Plan, error) {
 	if p.After != nil {
 		p.Assembly = route.Assemble(p.After.Layout)
 		p.Tolerances = route.Tolerance(p.After.Layout)
-		p.Findings = append(p.Findings, p.Tolerances.Findings...)
+		if !p.tooShort() {
+			p.Findings = append(p.Findings, p.Tolerances.Findings...)
+		}
 	}
 	p.Findings = append(p.Findings, p.judge(want)...)
 	if want&Lists != 0 && p.After != nil {
 		p.Bill = takeoff.NewBill(p.Circuit, p.After.Layout, p.Before.layout())
 		p.Cuts = takeoff.NewCutList(p.Circuit, p.After.Layout)
-		p.Findings = append(p.Findings, p.Cuts.Findings(graph.Pos{File: p.Circuit.File})...)
+		if !p.tooShort() {
+			p.Findings = append(p.Findings, p.Cuts.Findings(graph.Pos{File: p.Circuit.File})...)
+		}
 	}
 	p.spread(want)
 	p.advise(want)
@@ -64,5 +69,38 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 	if p.Assembly != nil {
 		ds = append(ds, p.Assembly.Findings...)
 	}
-	return append(ds, rule.Apply(in, need)...)
+	ds = append(ds, rule.Apply(in, need)...)
+	if p.Proposal != nil && p.Proposal.Second != nil {
+		in.Cut = cutAt(p.Proposal.Circuit, *p.Proposal.Second, p.Proposal.Pos)
+		ds = append(ds, rule.ApplyCut(in)...)
+	}
+	if p.tooShort() {
+		ds = slices.DeleteFunc(ds, func(d graph.Diagnostic) bool { return consequential(d) && !p.wasThere(d) })
+	}
+	return ds
+}
+
+// tooShort reports whether the place asked for lacks the length, so that where the pipes of
+// the new work lie is nonsense and what follows from it noise.
+func (p *Plan) tooShort() bool {
+	return p.Proposal != nil && (p.Proposal.Place.TooShort() || p.Proposal.Second != nil && p.Proposal.Second.TooShort())
+}
+
+// consequential reports whether a finding reads where pipes lie.
+func consequential(d graph.Diagnostic) bool {
+	if d.Rule == "routing" || d.Rule == "assembly" {
+		return true
+	}
+	r := rule.ByName(d.Rule)
+	return r != nil && r.Needs == rule.NeedsLayout
+}
+
+// wasThere reports whether a finding is one of the circuit before the work.
+func (p *Plan) wasThere(d graph.Diagnostic) bool {
+	if p.Before == nil {
+		return false
+	}
+	return slices.ContainsFunc(p.Before.Layout.Findings, func(old graph.Diagnostic) bool {
+		return old.Rule == d.Rule && old.Pos == d.Pos && old.Message == d.Message
+	})
 }

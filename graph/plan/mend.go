@@ -3,43 +3,34 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"dryfit/graph"
 	"dryfit/graph/retrofit"
 )
 
 // mend says what would make a ruled-out place possible, from its own numbers.
 func (s *search) mend(t *trial) []string {
 	var out []string
-	only := true // nothing but room is missing
-	for _, d := range t.bars() {
-		switch d.Rule {
-		case "cut-room", "routing", "assembly", "retrofit":
-		default:
-			only = false
-		}
-	}
-	if short := t.place.NeededMM - t.place.RoomMM; short > 0 {
+	if t.place.TooShort() {
+		short := t.place.NeededMM - t.place.RoomMM
 		out = append(out, "another "+s.length(math.Ceil(short)))
-		if only {
+		if onlyRoom(t.errors()) {
 			out = append(out, s.shorter(t, short)...)
 			out = append(out, s.hose(short))
 		}
 	}
-	if t.assembly != nil && !t.assembly.OK && t.hasRoom() {
-		for _, d := range t.assembly.Findings {
-			if d.Hint != "" {
-				out = append(out, d.Hint)
-			}
-		}
-	}
-	seen := map[string]bool{}
-	for _, d := range t.bars() {
-		if d.Hint != "" && !seen[d.Hint] && d.Rule != "assembly" && d.Rule != cutRoom && len(out) < mostMends {
-			seen[d.Hint] = true
+	for _, d := range t.errors() {
+		if d.Hint != "" && d.Rule != "cut-room" && !slices.Contains(out, d.Hint) && len(out) < mostMends {
 			out = append(out, d.Hint)
 		}
 	}
 	return out
+}
+
+// onlyRoom reports whether nothing but room is missing.
+func onlyRoom(ds []graph.Diagnostic) bool {
+	return !slices.ContainsFunc(ds, func(d graph.Diagnostic) bool { return d.Rule != "cut-room" })
 }
 
 // mostMends keeps the list readable.

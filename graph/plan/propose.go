@@ -23,19 +23,17 @@ func propose(p *Plan, want Want) {
 		p.take(proposal, ds)
 		return
 	}
-	s := &search{asked: c, before: before}
+	s := newSearch(c, before)
 	if cut := c.Retrofit.Cut; cut != nil {
 		s.forced(*cut)
 	} else {
 		s.places()
 	}
 	s.rank()
-	if want&Places != 0 && c.Retrofit.Cut != nil {
-		p.Places = s.verdicts()
-	} else if want&Places != 0 {
+	best := s.chosen()
+	if want&Places != 0 {
 		p.Places = s.verdicts()
 	}
-	best := s.chosen()
 	if best == nil {
 		p.Findings = append(p.Findings, s.none())
 		p.Findings = append(p.Findings, s.refused...)

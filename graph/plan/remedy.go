@@ -50,7 +50,7 @@ func (a *adviser) remedy(what string, c *graph.Circuit, constant bool) hydraulic
 		if !preferred(choice, constant) {
 			continue
 		}
-		if best < 0 || a.nearer(choice, choices[best], constant) {
+		if best < 0 || a.better(choice, choices[best], constant) {
 			best = i
 		}
 	}
@@ -58,32 +58,6 @@ func (a *adviser) remedy(what string, c *graph.Circuit, constant bool) hydraulic
 		return hydraulic.Remedy{What: what, Effect: "no bypass element for it in the catalogue"}
 	}
 	return hydraulic.Remedy{What: what, Works: choices[best].Keeps, Effect: effectWords(choices[best])}
-}
-
-// nearer reports whether c comes nearer to the promise than d.
-func (a *adviser) nearer(c, d hydraulic.BypassChoice, constant bool) bool {
-	if c.Keeps != d.Keeps {
-		return c.Keeps
-	}
-	if c.Keeps {
-		return a.better(c, d, constant)
-	}
-	return a.shortfall(c) < a.shortfall(d)
-}
-
-// shortfall is by how much the unit's flow misses the promise, m³/s, summed over the modes.
-func (a *adviser) shortfall(c hydraulic.BypassChoice) float64 {
-	sum := 0.0
-	for _, m := range c.Modes {
-		if m.Error != "" {
-			return 1e9
-		}
-		sum += max(0, a.unit.Least-m.UnitFlow)
-		if a.unit.Most > 0 {
-			sum += max(0, m.UnitFlow-a.unit.Most)
-		}
-	}
-	return sum
 }
 
 func effectWords(c hydraulic.BypassChoice) string {

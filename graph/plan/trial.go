@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 
 	"dryfit/graph"
@@ -19,7 +18,9 @@ type trial struct {
 	stage     *Stage             // after
 	assembly  *route.Assembly
 	findings  []graph.Diagnostic // of everything done so far
+	unit      string             // id of the unit to be fitted
 	solved    bool
+	inherited bool               // the bypass is the one another place came to
 	unsolved  []graph.Diagnostic // modes without an answer, and notes on those with one
 	unitFlows []unitFlow
 }
@@ -36,7 +37,7 @@ type unitFlow struct {
 
 // build makes the trial's circuit.
 func (t *trial) build(c *graph.Circuit, before *Stage, place retrofit.Place, choice retrofit.Choice) bool {
-	t.place = place
+	t.place, t.unit = place, c.Retrofit.Unit
 	t.proposal, t.built = retrofit.Build(c, before.Layout, place, choice)
 	t.findings = slices.Clone(t.built)
 	return t.proposal != nil
@@ -54,6 +55,9 @@ func (t *trial) judgeCircuit(before *Stage) []graph.Diagnostic {
 // judgeLayout lays the trial out, looks for an order of assembly and applies the rules that
 // read positions.
 func (t *trial) judgeLayout(before *Stage) {
+	if t.stage == nil {
+		t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+	}
 	t.stage.lay()
 	t.assembly = route.Assemble(t.stage.Layout)
 	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.assembly.Findings, rule.Apply(t.input(before), rule.NeedsLayout))
@@ -79,12 +83,18 @@ func cutOf(p *retrofit.Proposal) *rule.Cut {
 	if p == nil || p.Place.Run == "" {
 		return nil
 	}
-	cut := &rule.Cut{Run: p.Circuit.Run(p.Place.Run), Leg: p.Place.Leg, FromMM: p.Place.FromMM, ToMM: p.Place.ToMM,
-		RoomMM: p.Place.RoomMM, NeededMM: p.Place.NeededMM, Pos: p.Pos}
-	for _, term := range p.Place.Terms {
-		cut.Terms = append(cut.Terms, fmt.Sprintf("%s %.1f mm", term.What, term.MM))
+	return cutAt(p.Circuit, p.Place, p.Pos)
+}
+
+// cutAt tells the rules a place; pos is where the description asks for it. The sum of what
+// is needed stays with the place, term by term.
+func cutAt(c *graph.Circuit, place retrofit.Place, pos graph.Pos) *rule.Cut {
+	run := c.Run(place.Run)
+	if run == nil {
+		return nil
 	}
-	return cut
+	return &rule.Cut{Run: run, Leg: place.Leg, FromMM: place.FromMM, ToMM: place.ToMM,
+		RoomMM: place.RoomMM, NeededMM: place.NeededMM, Pos: pos}
 }
 
 // unitFlows reads what the unit gets and the jets lose in each mode.

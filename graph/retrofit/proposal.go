@@ -19,6 +19,10 @@ type Place struct {
 	WantedMM     float64 // what a check wants of it
 }
 
+// TooShort reports whether the place lacks the length, so that nothing built there means
+// anything.
+func (p Place) TooShort() bool { return !p.MeasureFirst && p.RoomMM < p.NeededMM }
+
 // Term is one part of a sum of lengths.
 type Term struct {
 	What string

@@ -2,6 +2,7 @@ package isometric
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"dryfit/catalog"
@@ -127,7 +128,10 @@ func (d *drawing) onOld(p *graph.Part) bool {
 // levelText is a height over the datum, in words: "level +20 mm".
 func (d *drawing) levelText(z float64) string {
 	sign := "+"
-	if z < 0 {
+	switch {
+	case math.Abs(z) < 0.5:
+		sign, z = "", 0
+	case z < 0:
 		sign, z = "-", -z
 	}
 	return "level " + sign + quantity.Format(z, quantity.Length, d.in.Units)

@@ -1,0 +1,252 @@
+package pack
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+)
+
+var demos = []string{"circulation", "large-circulation", "plug-in", "plunge-pool", "two-speed"}
+
+func planOf(t *testing.T, name string, source []byte) *plan.Plan {
+	t.Helper()
+	return wanted(t, name, source, Wants())
+}
+
+// solvedDemo is a demo without ranges and lists.
+func solvedDemo(t *testing.T, name string) *plan.Plan {
+	t.Helper()
+	return wanted(t, name+".toml", readDemo(t, name), plan.Findings|plan.Flows)
+}
+
+func wanted(t *testing.T, name string, source []byte, want plan.Want) *plan.Plan {
+	t.Helper()
+	c, ds := description.Read(name, source)
+	if c == nil {
+		t.Fatalf("%s does not read: %v", name, ds)
+	}
+	p, err := plan.Make(c, want)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func demoPlan(t *testing.T, name string) *plan.Plan {
+	t.Helper()
+	return planOf(t, name+".toml", readDemo(t, name))
+}
+
+func makePack(t *testing.T, p *plan.Plan) *Pack {
+	t.Helper()
+	made, err := Make(p, quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return made
+}
+
+func fileOf(t *testing.T, made *Pack, name string) []byte {
+	t.Helper()
+	for _, f := range made.Files {
+		if f.Name == name {
+			return f.Data
+		}
+	}
+	t.Fatalf("the pack has no %s", name)
+	return nil
+}
+
+// walk reads a page tag by tag: every element that opens is closed in its turn. It returns
+// the ids, the links and the text.
+func walk(t *testing.T, page []byte) (ids, links []string, text string) {
+	t.Helper()
+	void := []string{"meta", "br", "img", "hr"}
+	d := xml.NewDecoder(bytes.NewReader(page))
+	d.Strict, d.Entity = false, xml.HTMLEntity
+	var open []string
+	var words strings.Builder
+	for {
+		token, err := d.RawToken()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		switch e := token.(type) {
+		case xml.StartElement:
+			if e.Name.Local == "script" || e.Name.Local == "iframe" || e.Name.Local == "img" {
+				t.Errorf("the page has a <%s>", e.Name.Local)
+			}
+			for _, a := range e.Attr {
+				switch name := strings.ToLower(a.Name.Local); {
+				case name == "id":
+					ids = append(ids, a.Value)
+				case name == "href":
+					links = append(links, a.Value)
+				case strings.HasPrefix(name, "on"), name == "src":
+					t.Errorf("<%s> has %s=%q", e.Name.Local, a.Name.Local, a.Value)
+				}
+			}
+			if !slices.Contains(void, e.Name.Local) {
+				open = append(open, e.Name.Local)
+			}
+		case xml.EndElement:
+			if slices.Contains(void, e.Name.Local) {
+				continue
+			}
+			if len(open) == 0 || open[len(open)-1] != e.Name.Local {
+				t.Fatalf("</%s> closes %v", e.Name.Local, open)
+			}
+			open = open[:len(open)-1]
+		case xml.CharData:
+			words.Write(e)
+			words.WriteByte(' ')
+		}
+	}
+	if len(open) > 0 {
+		t.Fatalf("left open: %v", open)
+	}
+	return ids, links, strings.Join(strings.Fields(words.String()), " ")
+}
+
+// The page of every demo closes what it opens, links only to places in itself, asks nothing
+// of a network, and holds what a fitter takes to the tub.
+func TestPage(t *testing.T) {
+	for _, name := range demos {
+		t.Run(name, func(t *testing.T) {
+			p := demoPlan(t, name)
+			page := fileOf(t, makePack(t, p), "index.html")
+			ids, links, text := walk(t, page)
+			if len(links) < 8 {
+				t.Errorf("%d links in the contents", len(links))
+			}
+			for _, l := range links {
+				if id, ok := strings.CutPrefix(l, "#"); !ok || !slices.Contains(ids, id) {
+					t.Errorf("link %q leads nowhere in the page", l)
+				}
+			}
+			for _, want := range []string{`content="default-src 'none'; style-src 'unsafe-inline'; img-src 'self'"`} {
+				if !bytes.Contains(page, []byte(want)) {
+					t.Errorf("the page lacks %s", want)
+				}
+			}
+			for _, ask := range []string{"url(", "@import", "http-equiv=\"refresh\""} {
+				if bytes.Contains(page, []byte(ask)) {
+					t.Errorf("the page holds %s", ask)
+				}
+			}
+			for _, want := range []string{p.Circuit.Job.Name, "Before anybody starts", "The element heater", "Order of work", "Cut list", "Stock plan", "Parts",
+				"Tools and consumables", "Valve schedule", "What to expect", "How sure", "Commissioning record", "When something is wrong", "Findings",
+				"HOLD:", "The tub is out of use:", "How long the cement wants"} {
+				if !strings.Contains(text, want) {
+					t.Errorf("the page says nothing of %q", want)
+				}
+			}
+			for _, j := range p.After.Layout.Joints {
+				if !strings.Contains(text, j.A+" / "+j.B) {
+					t.Errorf("joint %d, %s / %s, has no blank in the record", j.Number, j.A, j.B)
+				}
+			}
+			for _, s := range p.Assembly.Steps {
+				words := strings.NewReplacer("on the bench: ", "", "in the old line: ", "", "at the unit, last: ", "").Replace(s.Text)
+				if !strings.Contains(text, words[1:]) {
+					t.Errorf("step %d is missing: %s", s.Number, s.Text)
+				}
+			}
+		})
+	}
+}
+
+func TestPackIsSame(t *testing.T) {
+	a, b := makePack(t, demoPlan(t, "plug-in")), makePack(t, demoPlan(t, "plug-in"))
+	if len(a.Files) != len(b.Files) {
+		t.Fatalf("%d files, then %d", len(a.Files), len(b.Files))
+	}
+	for i := range a.Files {
+		if a.Files[i].Name != b.Files[i].Name || !bytes.Equal(a.Files[i].Data, b.Files[i].Data) {
+			t.Errorf("%s is not the same twice", a.Files[i].Name)
+		}
+	}
+	names := MarkedNames(Mark(a.Files))
+	for i, f := range a.Files {
+		if names[i] != f.Name || filepath.Base(f.Name) != f.Name {
+			t.Errorf("file %d is marked as %q, is %q", i, names[i], f.Name)
+		}
+	}
+}
+
+// Whatever a user writes, it is text in every file of the pack.
+func TestUserTextIsInert(t *testing.T) {
+	source := strings.NewReplacer(
+		`name = "Five-seat tub, one two-speed pump"`, `name = "<script>alert(1)</script>"`,
+		`reference = "demo-two-speed"`, `reference = "=HYPERLINK(1)"`,
+		`notes = ["invented data: for trying the tool, not for building"]`, `notes = ["../../etc/passwd", "</style><script>alert(2)</script>", "<img src=x onerror=alert(3)>"]`,
+		`prepared-by = "invented"`, `prepared-by = "\" onload=\"x"`,
+		`"T-INV"`, `"=cmd|' /C x'!A0"`,
+	).Replace(string(readDemo(t, "two-speed")))
+	made := makePack(t, planOf(t, "../<b>.toml", []byte(source)))
+	page := fileOf(t, made, "index.html")
+	_, _, text := walk(t, page)
+	for _, want := range []string{"<script>alert(1)</script>", "=HYPERLINK(1)", "../../etc/passwd", "<img src=x onerror=alert(3)>"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the page does not show %q as text", want)
+		}
+	}
+	for _, f := range made.Files {
+		if strings.ContainsAny(f.Name, `/\<>`) {
+			t.Errorf("a file is named %q", f.Name)
+		}
+		switch filepath.Ext(f.Name) {
+		case ".svg", ".html":
+			if bytes.Contains(f.Data, []byte("<script")) || bytes.Contains(f.Data, []byte("<img")) {
+				t.Errorf("%s holds a tag of the user's", f.Name)
+			}
+		case ".csv":
+			if bytes.Contains(f.Data, []byte(",=")) || bytes.Contains(f.Data, []byte(",\"=")) || bytes.Contains(f.Data, []byte("\n=")) {
+				t.Errorf("%s holds a formula", f.Name)
+			}
+		}
+	}
+}
+
+func readDemo(t *testing.T, name string) []byte {
+	t.Helper()
+	source, err := os.ReadFile(filepath.Join("..", "..", "testdata", name+".toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return source
+}
+
+// An escape in a text of TOML reaches no file raw, whether or not the reader lets it in.
+func TestControlCharacters(t *testing.T) {
+	got := string(inert([]byte("a\x1b[2Jb\tc\nd\u202ee\x00\u0085")))
+	if want := "a\\x1b[2Jb\tc\nd\\x202ee\\x00\\x85"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	source := strings.Replace(string(readDemo(t, "two-speed")), `name = "Five-seat tub, one two-speed pump"`, `name = "red \u001b[31m tub"`, 1)
+	c, ds := description.Read("escape.toml", []byte(source))
+	if c == nil {
+		if len(ds) == 0 {
+			t.Fatal("refused without a word")
+		}
+		return
+	}
+	for _, f := range makePack(t, planOf(t, "escape.toml", []byte(source))).Files {
+		if ext := filepath.Ext(f.Name); ext != ".png" && ext != ".pdf" && bytes.ContainsRune(f.Data, '\x1b') {
+			t.Errorf("%s holds an escape", f.Name)
+		}
+	}
+}

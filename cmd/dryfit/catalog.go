@@ -51,8 +51,11 @@ func runCatalog(v *verb, args []string, w *world) int {
 	case "list":
 		return j.listCatalog(cat, rest, w)
 	case "show":
-		return j.showCatalog(cat, strings.Join(rest, " "), w)
+		return j.showCatalog(cat, rest, w)
 	case "units":
+		if j.format != "text" {
+			return complain(w, errors.New("catalog units prints text only"))
+		}
 		return writeOut(j.output, table.UnitsText(quantity.Units(), j.style(w)), w)
 	}
 	return complain(w, wrongWord("the word after catalog", word, []string{"list", "show", "check", "units"}))
@@ -97,7 +100,8 @@ func (j *job) printRows(rows []catalog.Row, w *world) int {
 	return writeOut(j.output, out, w)
 }
 
-func (j *job) showCatalog(cat *catalog.Catalog, name string, w *world) int {
+func (j *job) showCatalog(cat *catalog.Catalog, rest []string, w *world) int {
+	name := strings.Join(rest, " ")
 	if name == "" {
 		return complain(w, errors.New("catalog show wants a row's name: dryfit catalog list prints them"))
 	}
@@ -106,6 +110,8 @@ func (j *job) showCatalog(cat *catalog.Catalog, name string, w *world) int {
 		err := fmt.Errorf("no catalogue row %q", name)
 		if near := cat.Nearest(name); near != "" {
 			err = fmt.Errorf("no catalogue row %q; did you mean %q?", name, near)
+		} else {
+			err = fmt.Errorf("%w (dryfit catalog list %s prints those it may be)", err, strings.Fields(name)[0])
 		}
 		return complain(w, err)
 	}

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -104,7 +107,7 @@ func (j *job) read(f *pflag.FlagSet, v *verb, w *world) (code int, ok bool) {
 func readCapped(file string) ([]byte, error) {
 	info, err := os.Stat(file)
 	if err != nil {
-		return nil, err
+		return nil, fileError(file, err)
 	}
 	if info.IsDir() {
 		return nil, fmt.Errorf("%s is a folder; a description is a file like job.toml", file)
@@ -112,7 +115,24 @@ func readCapped(file string) ([]byte, error) {
 	if info.Size() > description.MaxBytes {
 		return nil, fmt.Errorf("%s is %d bytes long; a description is at most %d", file, info.Size(), description.MaxBytes)
 	}
-	return os.ReadFile(file)
+	data, err := os.ReadFile(file)
+	return data, fileError(file, err)
+}
+
+// fileError says in plain words why a file can't be read or written.
+func fileError(name string, err error) error {
+	switch dir := filepath.Dir(name); {
+	case err == nil:
+		return nil
+	case errors.Is(err, fs.ErrNotExist):
+		if _, lost := os.Stat(dir); lost != nil {
+			return fmt.Errorf("there is no folder %s", dir)
+		}
+		return fmt.Errorf("there is no file %s", name)
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s may not be read or written by you: %w", name, fs.ErrPermission)
+	}
+	return err
 }
 
 // readCatalogs reads the files named by --catalog.
@@ -207,7 +227,7 @@ func writeOut(name string, data []byte, w *world) int {
 		return exitDone
 	}
 	if err := os.WriteFile(name, data, 0o644); err != nil {
-		return complain(w, err)
+		return complain(w, fileError(name, err))
 	}
 	return exitDone
 }

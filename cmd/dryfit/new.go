@@ -49,7 +49,7 @@ func runNew(v *verb, args []string, w *world) int {
 		return complain(w, fmt.Errorf("%s is there already and is left alone; name another file", name))
 	}
 	if err != nil {
-		return complain(w, err)
+		return complain(w, fileError(name, err))
 	}
 	_, err = file.Write(text)
 	if err = errors.Join(err, file.Close()); err != nil {

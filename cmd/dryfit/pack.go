@@ -24,6 +24,8 @@ func runPack(v *verb, args []string, w *world) int {
 	var j job
 	f := v.flags()
 	j.add(f)
+	out := f.Lookup("output")
+	out.Usage, out.DefValue = "folder to write", ""
 	if code, done := j.start(v, f, nil, args, w); done {
 		return code
 	}
@@ -45,7 +47,7 @@ func runPack(v *verb, args []string, w *world) int {
 		return complain(w, err)
 	}
 	if err := writeFolder(j.output, made.Files); err != nil {
-		return complain(w, err)
+		return complain(w, fileError(j.output, err))
 	}
 	warnMissing(made.Missing, w)
 	fmt.Fprintf(w.stderr, "%s written: open %s\n", j.output, filepath.Join(j.output, "index.html"))

@@ -157,7 +157,7 @@ func valvesOf(branches []*graph.UnitBranch, tags map[string]string) []valve {
 
 // modeRow is one mode of the circuit, with the positions it was solved with.
 func modeRow(p *plan.Plan, m plan.ModeSummary, valves []valve) valveRow {
-	row := valveRow{State: m.Mode, Unit: "on"}
+	row := valveRow{State: "Mode " + m.Mode, Unit: "on"}
 	switch {
 	case m.HasUnit && m.Unit <= 0:
 		row.Unit, row.Note = "off", "no water comes to the unit"

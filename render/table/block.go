@@ -79,7 +79,7 @@ func (s Style) grid(g *Grid) string {
 	t.Style().Options = table.Options{DrawBorder: false, SeparateColumns: false, SeparateHeader: true}
 	t.Style().Format.Header = text.FormatDefault
 	if s.Colour {
-		t.Style().Color.Header = text.Colors{text.Bold}
+		t.Style().Color.Header = text.Colors{text.Bold} //nolint:misspell // the name of the field
 	}
 	var config []table.ColumnConfig
 	head := make(table.Row, len(g.Header))

@@ -52,7 +52,7 @@ func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 // solve builds a trial at a place and solves it; nothing is judged.
 func (s *search) solve(place retrofit.Place, choice retrofit.Choice) *trial {
 	t := &trial{}
-	if !t.build(s.asked, s.before, place, choice) {
+	if !t.build(s.site, s.asked.Retrofit.Unit, place, choice) {
 		return nil
 	}
 	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
@@ -78,7 +78,6 @@ func (s *search) settle(t, chosen *trial) {
 		t.findings = was
 		return
 	}
-	t.judgeLayout(s.before)
 	t.judgeFlow(s.before)
 }
 

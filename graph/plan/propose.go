@@ -27,6 +27,7 @@ func propose(p *Plan, want Want) {
 	if cut := c.Retrofit.Cut; cut != nil {
 		s.forced(*cut)
 	} else {
+		s.beside()
 		s.places()
 	}
 	s.rank()

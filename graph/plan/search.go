@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"cmp"
 	"slices"
 
 	"dryfit/graph"
@@ -11,26 +10,21 @@ import (
 
 // search looks for the place and the bypass of a job.
 type search struct {
-	asked   *graph.Circuit
-	before  *Stage
-	trials  []*trial // in rank order once ranked
-	refused []graph.Diagnostic
-	force   bool            // the description names the place: it is built whatever the rules say
-	first   retrofit.Choice // what the places are measured for
-	onRun   map[string]runTrial
-	spring  string // catalogue row that the first place solved came to; "" before
-}
-
-// runTrial is what holds of every leg of a run alike.
-type runTrial struct {
-	place    retrofit.Place
-	proposal *retrofit.Proposal
-	built    []graph.Diagnostic
-	findings []graph.Diagnostic // of the rules that read the circuit alone, but for those on the cut
+	asked    *graph.Circuit
+	before   *Stage
+	site     *retrofit.Site
+	segments *segments
+	trials   []*trial // in rank order once ranked
+	refused  []graph.Diagnostic
+	force    bool                   // the description names the place: it is built whatever the rules say
+	first    retrofit.Choice        // what the places are measured for
+	judged   map[segment]runVerdict // what the rules on the circuit say
+	spring   string                 // catalogue row that the first place solved came to; "" before
 }
 
 func newSearch(c *graph.Circuit, before *Stage) *search {
-	return &search{asked: c, before: before, first: retrofit.FirstChoice(c, before.Layout), onRun: map[string]runTrial{}}
+	return &search{asked: c, before: before, site: retrofit.NewSite(c, before.Layout), segments: newSegments(before.Circuit),
+		first: retrofit.FirstChoice(c, before.Layout), judged: map[segment]runVerdict{}}
 }
 
 // forced tries the places a description names: a leg and offset, or every leg of a run.
@@ -58,78 +52,67 @@ func (s *search) forced(cut graph.Cut) {
 func (s *search) places() { s.try(retrofit.Places(s.asked, s.before.Layout)) }
 
 // try sends the places through the house, the cheap steps first: what the rules on the cut
-// or on the circuit bar is not laid out, and what cannot be built is not solved. All legs of
-// a run stand alike to the rules that read the circuit alone, so those judge one of them.
+// or on the circuit bar is not built, and what cannot be built is not solved.
 func (s *search) try(places []retrofit.Place) {
-	var fit []*trial
+	var left []*trial
 	for _, place := range places {
-		t := &trial{place: place}
+		t := &trial{place: place, unit: s.asked.Retrofit.Unit}
 		s.trials = append(s.trials, t)
-		run := s.judgeRun(place)
+		t.findings = s.judge(place)
 		if place.MeasureFirst {
-			t.findings = run.findings
 			continue
 		}
-		t.findings = slices.Concat(rule.ApplyCut(&rule.Input{Circuit: s.asked, Cut: cutAt(s.asked, place, s.cutPos())}), run.findings)
-		if len(t.errors()) > 0 || place.TooShort() {
+		cut := cutAt(s.asked, place, s.cutPos())
+		t.findings = slices.Concat(rule.ApplyCut(&rule.Input{Circuit: s.asked, Cut: cut}), t.findings)
+		if len(t.errors()) == 0 && !place.TooShort() {
+			t.untried = true
+			left = append(left, t)
+		}
+	}
+	slices.SortStableFunc(left, byMerit)
+	for len(left) > 0 {
+		var some []*trial
+		some, left = s.layOut(left)
+		if s.solveAll(some) {
+			break
+		}
+	}
+}
+
+// layOut builds the next places and lays them out, until as many as are solved at a time can
+// be built.
+func (s *search) layOut(left []*trial) (fit, rest []*trial) {
+	for i, t := range left {
+		if len(fit) == s.mostSolved() {
+			return fit, left[i:]
+		}
+		t.untried = false
+		if !t.build(s.site, t.unit, t.place, s.first) || len(t.errors()) > 0 {
 			continue
 		}
-		if run.place.Leg == place.Leg {
-			t.proposal, t.built = run.proposal, run.built
-		} else {
-			t.build(s.asked, s.before, place, s.first)
-		}
-		t.findings = slices.Concat(t.built, t.findings)
-		if t.proposal == nil || len(t.errors()) > 0 {
-			continue
-		}
-		t.judgeLayout(s.before)
-		if len(t.errors()) == 0 {
+		if t.judgeLayout(s.before); len(t.errors()) == 0 {
 			fit = append(fit, t)
 		}
 	}
-	s.solveBest(fit)
+	return fit, nil
 }
 
-// judgeRun applies the rules that read the circuit alone to a cut in a run, once.
-func (s *search) judgeRun(place retrofit.Place) runTrial {
-	if run, ok := s.onRun[place.Run]; ok {
-		return run
+// solveAll fits the bypass of some places and solves them, the best first: that one with
+// every spring, the others with the one it came to. It reports whether one of them does.
+func (s *search) solveAll(some []*trial) bool {
+	s.before.solve(graph.Before)
+	slices.SortStableFunc(some, byMerit)
+	does := false
+	for _, t := range some {
+		s.fitBypass(t, s.first)
+		does = does || t.standing() == 0
 	}
-	t := &trial{}
-	run := runTrial{place: place}
-	c, before := s.asked, s.before
-	if place.MeasureFirst { // the rules read what it leads to, not where it lies
-		c, before = straightened(s.asked, place)
-		place.Leg, place.MeasureFirst = 1, false
-	}
-	if t.build(c, before, place, s.first) {
-		run.findings = t.judgeCircuit(s.before)
-	} else {
-		run.findings = t.built
-	}
-	run.proposal, run.built = t.proposal, t.built
-	s.onRun[place.Run] = run
-	return run
+	return does
 }
 
-// straightened returns the circuit with a run known only by its length taken as one straight
-// leg, laid out before the work: it carries the same water, and stands nowhere.
-func straightened(c *graph.Circuit, place retrofit.Place) (*graph.Circuit, *Stage) {
-	out := *c
-	out.Runs = slices.Clone(c.Runs)
-	for i, r := range out.Runs {
-		if r.ID == place.Run {
-			straight := *r
-			straight.Legs = []graph.Leg{{By: graph.Vec{X: max(r.LengthMM, place.NeededMM)}, Place: graph.NoPlace(), Pos: r.Pos}}
-			straight.LengthMM, straight.HasLength, straight.Fittings = 0, false, nil
-			out.Runs[i] = &straight
-		}
-	}
-	before := &Stage{Circuit: out.At(graph.Before)}
-	before.lay()
-	return &out, before
-}
+// mostSolved is how many places are solved at a time: all in a circuit of usual size, the
+// best dozen by all that needs no flows in one of many runs.
+func (s *search) mostSolved() int { return max(12, 2000/max(1, len(s.asked.Runs))) }
 
 // cutPos is where the description asks for the cut; zero where it leaves it open.
 func (s *search) cutPos() graph.Pos {
@@ -139,70 +122,6 @@ func (s *search) cutPos() graph.Pos {
 	return graph.Pos{}
 }
 
-// solveBest fits the bypass of the best places and solves them. The first is tried with every
-// spring, the others with the one it came to; they are tried with all where that does not do.
-func (s *search) solveBest(fit []*trial) {
-	if len(fit) == 0 {
-		return
-	}
-	s.before.solve(graph.Before)
-	slices.SortStableFunc(fit, byMerit)
-	for i, t := range fit {
-		if i < s.mostSolved() {
-			s.fitBypass(t, s.first)
-		}
-	}
-}
-
-// mostSolved is how many places are solved: all in a circuit of usual size, the best dozen by
-// all that needs no flows in one of many runs.
-func (s *search) mostSolved() int { return max(12, 2000/max(1, len(s.asked.Runs))) }
-
-// rank puts the trials in order: possible before ruled out, better before worse.
-func (s *search) rank() {
-	slices.SortStableFunc(s.trials, byMerit)
-}
-
-// byMerit orders two trials as a fitter would: what the rules bar comes last, nearest to
-// possible first; then what the unit's flow is, what the rules warn of, room to spare, the
-// way to the unit, and the order of the description.
-func byMerit(a, b *trial) int {
-	return cmp.Or(
-		cmp.Compare(a.standing(), b.standing()),
-		cmp.Compare(len(a.errors()), len(b.errors())),
-		-compareBool(a.solved, b.solved),
-		a.promise().orderPlaces(a.outcome(), b.outcome()),
-		cmp.Compare(a.warnings(), b.warnings()),
-		cmp.Compare(b.spare(), a.spare()),
-		cmp.Compare(a.detours(), b.detours()),
-	)
-}
-
-// standing is 0 for a place that is possible, 1 for one to measure first, 2 for one ruled out.
-func (t *trial) standing() int {
-	switch {
-	case len(t.errors()) > 0:
-		return 2
-	case t.place.MeasureFirst:
-		return 1
-	case t.proposal == nil:
-		return 2
-	}
-	return 0
-}
-
-// spare is the room to spare in steps of 100 mm, up to three: more makes a place no better.
-// Where it lacks room it is by how much, in mm.
-func (t *trial) spare() int {
-	if t.place.TooShort() {
-		return int(t.place.RoomMM-t.place.NeededMM) - 1
-	}
-	return int(min(3, (t.place.RoomMM-t.place.NeededMM)/100))
-}
-
-// detours counts the legs that had to be put before those asked for, and what was assumed.
-func (t *trial) detours() int { return len(t.built) }
-
 // chosen returns the trial to build: the best possible one; where the place was named, that
 // one whatever is said of it. Its bypass is the best of all there are.
 func (s *search) chosen() *trial {
@@ -210,14 +129,13 @@ func (s *search) chosen() *trial {
 		switch {
 		case t.place.MeasureFirst:
 			if s.force {
-				_, refused := retrofit.Build(s.asked, s.before.Layout, t.place, s.first)
+				_, refused := s.site.Build(t.place, s.first)
 				s.refused = slices.Concat(refused, t.findings)
 			}
 			continue
 		case t.standing() > 0 && !s.force:
 			return nil
-		case t.proposal == nil && !t.build(s.asked, s.before, t.place, s.first):
-			s.refused = t.built
+		case t.proposal == nil && !s.buildOnly(t):
 			continue
 		}
 		if !t.solved || t.inherited {
@@ -228,4 +146,15 @@ func (s *search) chosen() *trial {
 		return t
 	}
 	return nil
+}
+
+// buildOnly builds a place that is barred, because it was asked for: what bars it stands.
+func (s *search) buildOnly(t *trial) bool {
+	was := t.findings
+	ok := t.build(s.site, t.unit, t.place, s.first)
+	t.findings = was
+	if !ok {
+		s.refused = t.built
+	}
+	return ok
 }

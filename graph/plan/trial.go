@@ -20,6 +20,7 @@ type trial struct {
 	findings  []graph.Diagnostic // of everything done so far
 	unit      string             // id of the unit to be fitted
 	solved    bool
+	untried   bool               // other places came before it and do: neither laid out nor solved
 	inherited bool               // the bypass is the one another place came to
 	unsolved  []graph.Diagnostic // modes without an answer, and notes on those with one
 	unitFlows []unitFlow
@@ -36,35 +37,31 @@ type unitFlow struct {
 }
 
 // build makes the trial's circuit.
-func (t *trial) build(c *graph.Circuit, before *Stage, place retrofit.Place, choice retrofit.Choice) bool {
-	t.place, t.unit = place, c.Retrofit.Unit
-	t.proposal, t.built = retrofit.Build(c, before.Layout, place, choice)
+func (t *trial) build(site *retrofit.Site, unit string, place retrofit.Place, choice retrofit.Choice) bool {
+	t.place, t.unit = place, unit
+	t.proposal, t.built = site.Build(place, choice)
 	t.findings = slices.Clone(t.built)
 	return t.proposal != nil
-}
-
-// judgeCircuit applies the rules that read nothing but the circuit, and tells what they say
-// of every leg of the run alike: all but the room, reach and measure of the cut itself.
-func (t *trial) judgeCircuit(before *Stage) []graph.Diagnostic {
-	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
-	in := t.input(before)
-	in.Cut = nil
-	return rule.Apply(in, rule.NeedsCircuit)
 }
 
 // judgeLayout lays the trial out, looks for an order of assembly and applies the rules that
 // read positions.
 func (t *trial) judgeLayout(before *Stage) {
+	t.layOut()
+	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.assembly.Findings, rule.Apply(t.input(before), rule.NeedsLayout))
+}
+
+func (t *trial) layOut() {
 	if t.stage == nil {
 		t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
 	}
 	t.stage.lay()
 	t.assembly = route.Assemble(t.stage.Layout)
-	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.assembly.Findings, rule.Apply(t.input(before), rule.NeedsLayout))
 }
 
 // judgeFlow solves every mode and applies all the rules.
 func (t *trial) judgeFlow(before *Stage) {
+	t.layOut()
 	if !t.solved {
 		t.solve(before)
 	}
@@ -148,45 +145,4 @@ func jetsFlow(s *hydraulic.Solution) float64 {
 		}
 	}
 	return sum
-}
-
-// errors returns the error findings of the trial that rule the place out.
-func (t *trial) errors() []graph.Diagnostic {
-	var out []graph.Diagnostic
-	for _, d := range t.findings {
-		if d.Severity == graph.Error {
-			out = append(out, d)
-		}
-	}
-	return out
-}
-
-// cutRoom is the rule on the length of the straight at the cut.
-const cutRoom = "cut-room"
-
-// hasRoom reports whether what goes in is as long as the straight it goes into.
-func (t *trial) hasRoom() bool { return t.place.RoomMM >= t.place.NeededMM }
-
-// bars returns the errors that tell why the place is ruled out. Work forced into too little
-// room runs back over the old pipe: what lies wrong then follows from the room, and is left out.
-func (t *trial) bars() []graph.Diagnostic {
-	var out []graph.Diagnostic
-	for _, d := range t.errors() {
-		if !t.hasRoom() && (d.Rule == "routing" || d.Rule == "assembly") {
-			continue
-		}
-		out = append(out, d)
-	}
-	return out
-}
-
-// warnings counts the warnings on new work.
-func (t *trial) warnings() int {
-	n := 0
-	for _, d := range t.findings {
-		if d.Severity == graph.Warning {
-			n++
-		}
-	}
-	return n
 }

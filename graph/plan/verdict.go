@@ -37,7 +37,7 @@ func (s *search) verdict(t *trial) Verdict {
 		v.Mend = []string{"measure its legs and write them: legs = [\"right 450 mm\", …]"}
 	default:
 		v.Verdict = "ruled out"
-		v.Reasons = reasons(t.bars(), graph.Error)
+		v.Reasons = reasons(t.findings, graph.Error)
 		v.Mend = s.mend(t)
 	}
 	return v
@@ -62,6 +62,10 @@ func (s *search) merits(t *trial) []Reason {
 		out = append(out, Reason{Rule: rule, Text: fmt.Sprintf(format, args...), Pos: pos, Severity: graph.Note})
 	}
 	add("room", "%s of straight pipe, %s needed: %s to spare", s.length(t.place.RoomMM), s.length(t.place.NeededMM), s.length(t.place.RoomMM-t.place.NeededMM))
+	if t.untried {
+		add("flow", "neither laid out nor solved: others come before it; ask for it with cut to have it worked out")
+		return out
+	}
 	if branch, _ := graph.FindUnitBranch(t.stage.Circuit); branch != nil && branch.Pump != nil {
 		net := graph.NewNet(t.stage.Circuit)
 		text := fmt.Sprintf("on the line of the pump that heats, %q, after it", branch.Pump.ID)

@@ -8,12 +8,31 @@ import (
 	"dryfit/graph/route"
 )
 
+// Site is a circuit to fit a unit into, as it lies before the work. Building at many places
+// of it costs the ways of its water once.
+type Site struct {
+	circuit *graph.Circuit
+	lay     *route.Layout
+	net     *graph.Net
+}
+
+// NewSite returns the site of a circuit; lay is the stage before the work.
+func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
+	return &Site{circuit: c, lay: lay, net: graph.NewNet(lay.Circuit)}
+}
+
+// Build is Site.Build for one place.
+func Build(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) (*Proposal, []graph.Diagnostic) {
+	return NewSite(c, lay).Build(place, choice)
+}
+
 // Build returns the circuit with the unit fitted at the place: the cut run taken out and what
 // is left of it put back as old pipe, two tees with the bypass element between them, and
-// the unit's two pipes with isolators, unions, drains and bleeds. It judges nothing. lay is
-// the stage before the work. The findings say what was assumed and what found no room; the
-// proposal is nil only where there is nothing to build on, and a finding says why.
-func Build(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) (*Proposal, []graph.Diagnostic) {
+// the unit's two pipes with isolators, unions, drains and bleeds. It judges nothing. The
+// findings say what was assumed and what found no room; the proposal is nil only where there
+// is nothing to build on, and a finding says why.
+func (site *Site) Build(place Place, choice Choice) (*Proposal, []graph.Diagnostic) {
+	c, lay, net := site.circuit, site.lay, site.net
 	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
 		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: fmt.Sprintf(format, args...)}}
 	}
@@ -39,7 +58,7 @@ func Build(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) (*Pr
 
 	w := newWork(c, path.Run)
 	d := newDraft(c)
-	against := graph.NewNet(lay.Circuit).Against(path.Run)
+	against := net.Against(path.Run)
 	a := w.newAssembly(choice)
 
 	teeA, teeB := d.names.fresh("tee-a"), d.names.fresh("tee-b")
@@ -54,7 +73,7 @@ func Build(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) (*Pr
 	}
 	way := w.branchWay(line)
 	l := newLimb(w, d)
-	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), feederBelow(lay.Circuit, path.Run))
+	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), feederBelow(c, net, path.Run))
 	l.lay(to)
 	l.lay(from)
 
@@ -156,11 +175,10 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 
 // feederBelow reports whether a feeder, salt cell or ozone injector lies down the water of
 // the cut run with no check valve of the line between.
-func feederBelow(c *graph.Circuit, cut *graph.Run) bool {
+func feederBelow(c *graph.Circuit, net *graph.Net, cut *graph.Run) bool {
 	if c.Retrofit != nil && c.Retrofit.FeederCheck != nil {
 		return *c.Retrofit.FeederCheck
 	}
-	net := graph.NewNet(c)
 	return net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell, graph.OzoneInjector) != nil
 }
 

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -50,10 +51,36 @@ func Apply(in *Input, need Needs) []graph.Diagnostic {
 // of a run; what the other rules on the circuit say does not.
 func ApplyCut(in *Input) []graph.Diagnostic {
 	ready := *in
+	ready.view = &view{c: in.Circuit}
+	if in.Circuit.Job.Units == "inch" {
+		ready.view.system = quantity.InchSystem
+	}
+	return applyAll(cutRules(), &ready)
+}
+
+// ApplyPlace judges where the work stands: by the rules on the unit's place in the water's
+// way, and where none of them bars it by all the others that read the circuit alone. barred
+// tells the two apart.
+func ApplyPlace(in *Input) (ds []graph.Diagnostic, barred bool) {
+	ready := *in
 	ready.view = newView(in)
+	ds = applyAll(placeRules(), &ready)
+	if graph.HasErrors(ds) {
+		return ds, true
+	}
+	var all []*Rule
+	for _, r := range All() {
+		if r.Needs == NeedsCircuit {
+			all = append(all, r)
+		}
+	}
+	return applyAll(all, &ready), false
+}
+
+func applyAll(rules []*Rule, in *Input) []graph.Diagnostic {
 	var out []graph.Diagnostic
-	for _, r := range cutRules() {
-		out = append(out, apply(r, &ready)...)
+	for _, r := range rules {
+		out = append(out, apply(r, in)...)
 	}
 	return graph.SortDiagnostics(out)
 }

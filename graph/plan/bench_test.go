@@ -1,0 +1,115 @@
+package plan_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/plan"
+)
+
+// largeJob is a circuit of about 500 runs: a line in a hundred lengths joined by unions, and a
+// manifold with its own pipe to and from each of two hundred jets. All of it is invented.
+func largeJob(tb testing.TB) *graph.Circuit {
+	tb.Helper()
+	const lengths, jets = 106, 195
+	var b strings.Builder
+	b.WriteString(`
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+speeds = [
+  { name = "low",  curve = [["0 m3/h", "8 m"], ["8 m3/h", "7 m"], ["14 m3/h", "4 m"]] },
+  { name = "high", curve = [["0 m3/h", "18 m"], ["14 m3/h", "14 m"], ["30 m3/h", "3 m"]] },
+]
+
+[[part]]
+id = "filter"
+kind = "filter"
+existing = true
+loss = { flow = "10 m3/h", drop = "2 kPa" }
+
+[[part]]
+id = "unit"
+kind = "heat-pump"
+ports-size = "1 1/2 in"
+flow = { least = "2.8 m3/h", rated = "4.2 m3/h", most = "8.4 m3/h" }
+loss = { flow = "4.2 m3/h", drop = "6 kPa" }
+
+[retrofit]
+unit = "unit"
+`)
+	ports := []string{`"suction"`}
+	outlets := []string{`"in"`}
+	for i := range jets {
+		ports = append(ports, fmt.Sprintf("%q", fmt.Sprintf("j%d", i)))
+		outlets = append(outlets, fmt.Sprintf("%q", fmt.Sprintf("o%d", i)))
+	}
+	fmt.Fprintf(&b, "[[part]]\nid = \"tub\"\nkind = \"tub\"\nports = [%s]\n", strings.Join(ports, ", "))
+	fmt.Fprintf(&b, "[[part]]\nid = \"manifold\"\nkind = \"manifold\"\nexisting = true\nports = [%s]\n", strings.Join(outlets, ", "))
+	run := func(from, to, legs string) {
+		fmt.Fprintf(&b, "[[run]]\nfrom = %q\nto = %q\nexisting = true\nclear = \"150 mm\"\n%s\n", from, to, legs)
+	}
+	run("tub.suction", "pump.in", `legs = ["down 200 mm", "right 300 mm"]`)
+	run("pump.out", "filter.in", `legs = ["up 200 mm", "right 300 mm"]`)
+	last := "filter.out"
+	for i := range lengths {
+		id := fmt.Sprintf("u%d", i)
+		fmt.Fprintf(&b, "[[part]]\nid = %q\nkind = \"union\"\nexisting = true\n", id)
+		legs := `legs = ["right 200 mm", "up 900 mm"]`
+		if i%2 == 1 {
+			legs = `legs = ["right 150 mm", "down 900 mm"]`
+		}
+		run(last, id+".in", legs)
+		last = id + ".out"
+	}
+	run(last, "manifold.in", `legs = ["right 400 mm"]`)
+	for i := range jets {
+		fmt.Fprintf(&b, "[[part]]\nid = \"jet%d\"\nkind = \"jet-group\"\nexisting = true\ncount = 1\nbore = \"3 mm\"\n", i)
+		run(fmt.Sprintf("manifold.o%d", i), fmt.Sprintf("jet%d.in", i), fmt.Sprintf("legs = [\"up %d mm\", \"back 600 mm\"]", 100+i))
+		run(fmt.Sprintf("jet%d.out", i), fmt.Sprintf("tub.j%d", i), `length = "0 mm"`)
+	}
+	return read(tb, "large.toml", []byte(b.String()))
+}
+
+// BenchmarkCutinLarge ranks every place of a circuit of 500 runs; it is to take a second.
+func BenchmarkCutinLarge(b *testing.B) {
+	c := largeJob(b)
+	for b.Loop() {
+		if _, err := plan.Make(c, plan.Places); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// In a circuit of many runs the best dozen places are worked out, and the others are told to
+// be possible by the rules on the circuit alone.
+func TestCutinLarge(t *testing.T) {
+	c := largeJob(t)
+	if n := len(c.Runs); n < 490 || n > 510 {
+		t.Fatalf("%d runs, want about 500", n)
+	}
+	p := work(t, c, plan.Places)
+	solved, possible := 0, 0
+	for _, v := range p.Places {
+		switch {
+		case v.Verdict == "possible" || v.Verdict == "best":
+			possible++
+			if v.Summary != "" {
+				solved++
+			}
+		case v.Place.Run[:4] == "mani" && !slices.ContainsFunc(v.Reasons, func(r plan.Reason) bool { return r.Rule == "unit-before-jets" }):
+			t.Errorf("%s is %s without a word of the manifold before it: %v", v.Place.Where(), v.Verdict, v.Reasons)
+		}
+	}
+	if len(p.Places) != 2+2+2*106+1+2*195 || possible != 106 || solved != 12 || p.Places[0].Summary == "" {
+		t.Errorf("%d places, %d possible, %d of them solved", len(p.Places), possible, solved)
+	}
+}

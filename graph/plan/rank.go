@@ -1,0 +1,75 @@
+package plan
+
+import (
+	"cmp"
+	"slices"
+
+	"dryfit/graph"
+)
+
+// rank puts the trials in order: possible before ruled out, better before worse.
+func (s *search) rank() {
+	slices.SortStableFunc(s.trials, byMerit)
+}
+
+// byMerit orders two trials as a fitter would: what the rules bar comes last, nearest to
+// possible first; then what the unit's flow is, what the rules warn of, room to spare, the
+// way to the unit, and the order of the description.
+func byMerit(a, b *trial) int {
+	return cmp.Or(
+		cmp.Compare(a.standing(), b.standing()),
+		cmp.Compare(len(a.errors()), len(b.errors())),
+		-compareBool(a.solved, b.solved),
+		a.promise().orderPlaces(a.outcome(), b.outcome()),
+		cmp.Compare(a.warnings(), b.warnings()),
+		cmp.Compare(b.spare(), a.spare()),
+		cmp.Compare(a.detours(), b.detours()),
+	)
+}
+
+// standing is 0 for a place that is possible, 1 for one to measure first, 2 for one ruled out.
+func (t *trial) standing() int {
+	switch {
+	case len(t.errors()) > 0:
+		return 2
+	case t.place.MeasureFirst:
+		return 1
+	case t.proposal == nil && !t.untried:
+		return 2
+	}
+	return 0
+}
+
+// errors returns the error findings of the trial that rule the place out.
+func (t *trial) errors() []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for _, d := range t.findings {
+		if d.Severity == graph.Error {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// warnings counts the warnings on new work.
+func (t *trial) warnings() int {
+	n := 0
+	for _, d := range t.findings {
+		if d.Severity == graph.Warning {
+			n++
+		}
+	}
+	return n
+}
+
+// spare is the room to spare in steps of 100 mm, up to three: more makes a place no better.
+// Where it lacks room it is by how much, in mm.
+func (t *trial) spare() int {
+	if t.place.TooShort() {
+		return int(t.place.RoomMM-t.place.NeededMM) - 1
+	}
+	return int(min(3, (t.place.RoomMM-t.place.NeededMM)/100))
+}
+
+// detours counts the legs that had to be put before those asked for, and what was assumed.
+func (t *trial) detours() int { return len(t.built) }

@@ -1,0 +1,128 @@
+package plan
+
+import (
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/retrofit"
+	"dryfit/graph/rule"
+)
+
+// segment is what the rules that read the circuit alone cannot tell apart: old runs of one
+// pipe in one line, with nothing but joints between them.
+type segment struct {
+	root    string // id of its first run
+	spec    catalog.Spec
+	size    catalog.Size
+	boreMM  float64
+	outside bool
+	single  string // the run itself where it has to be judged alone; ""
+}
+
+// segments tells which line of joints a run lies in.
+type segments struct{ root map[string]string }
+
+// newSegments follows the lines of a circuit through its unions and couplings.
+func newSegments(c *graph.Circuit) *segments {
+	s := &segments{root: map[string]string{}}
+	at := map[string][]string{} // runs at each joint
+	joint := map[string]bool{}
+	for _, p := range c.Parts {
+		joint[p.ID] = p.Kind == graph.Union || p.Kind == graph.Coupling || p.Kind == graph.SlipCoupling
+	}
+	var find func(id string) string
+	find = func(id string) string {
+		for s.root[id] != id {
+			id = s.root[id]
+		}
+		return id
+	}
+	for _, r := range c.Runs {
+		s.root[r.ID] = r.ID
+		for _, end := range []string{r.From.Part, r.To.Part} {
+			if !joint[end] {
+				continue
+			}
+			for _, other := range at[end] {
+				s.root[find(r.ID)] = find(other)
+			}
+			at[end] = append(at[end], r.ID)
+		}
+	}
+	for _, r := range c.Runs {
+		s.root[r.ID] = find(r.ID)
+	}
+	return s
+}
+
+// of returns the segment of a run.
+func (s *segments) of(r *graph.Run) segment {
+	return segment{root: s.root[r.ID], spec: r.Spec, size: r.Size, boreMM: r.BoreMM, outside: r.Outside}
+}
+
+// runVerdict is what the rules that read the circuit alone say of a cut in a run.
+type runVerdict struct {
+	findings []graph.Diagnostic
+	barred   bool // by where it stands in the water's way
+}
+
+// judge applies the rules that read the circuit alone, but for those on the cut itself, to a
+// cut in a place's run. All legs of a run stand alike to them, and so do runs of one segment
+// as far as where they stand in the water's way is concerned; what else an error may be about
+// names the run, and is asked for each.
+func (s *search) judge(place retrofit.Place) []graph.Diagnostic {
+	run := s.asked.Run(place.Run)
+	if run == nil {
+		return nil
+	}
+	key := s.segments.of(run)
+	v, ok := s.judged[key]
+	if ok && (v.barred || !graph.HasErrors(v.findings)) {
+		return v.findings
+	}
+	if ok {
+		key.single = run.ID
+		if v, ok = s.judged[key]; ok {
+			return v.findings
+		}
+	}
+	v = s.judgeRun(place)
+	s.judged[key] = v
+	return v.findings
+}
+
+func (s *search) judgeRun(place retrofit.Place) runVerdict {
+	site, before := s.site, s.before
+	if place.MeasureFirst { // the rules read what it leads to, not where it lies
+		site, before = straightened(s.asked, place)
+		place.Leg, place.MeasureFirst = 1, false
+	}
+	t := &trial{}
+	if !t.build(site, s.asked.Retrofit.Unit, place, s.first) {
+		return runVerdict{findings: t.built}
+	}
+	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+	in := t.input(before)
+	in.Cut = nil
+	ds, barred := rule.ApplyPlace(in)
+	return runVerdict{findings: ds, barred: barred}
+}
+
+// straightened returns the circuit with a run known only by its length taken as one straight
+// leg, laid out before the work: it carries the same water, and stands nowhere.
+func straightened(c *graph.Circuit, place retrofit.Place) (*retrofit.Site, *Stage) {
+	out := *c
+	out.Runs = slices.Clone(c.Runs)
+	for i, r := range out.Runs {
+		if r.ID == place.Run {
+			straight := *r
+			straight.Legs = []graph.Leg{{By: graph.Vec{X: max(r.LengthMM, place.NeededMM)}, Place: graph.NoPlace(), Pos: r.Pos}}
+			straight.LengthMM, straight.HasLength, straight.Fittings = 0, false, nil
+			out.Runs[i] = &straight
+		}
+	}
+	before := &Stage{Circuit: out.At(graph.Before)}
+	before.lay()
+	return retrofit.NewSite(&out, before.Layout), before
+}

@@ -1,0 +1,90 @@
+package retrofit
+
+import (
+	"math"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// sch80 is 1-1/2 in Schedule 80 pipe: ASTM D2467 socket 34.925 mm, tee 25.40 mm.
+func sch80(asked graph.Retrofit) work {
+	c := &graph.Circuit{Catalog: catalog.Embedded(), Retrofit: &asked}
+	return newWork(c, &graph.Run{ID: "line", Spec: "pvc-sch80", Size: catalog.Size{Nominal: 1.5}})
+}
+
+// The worked example of a cut-in: tee, true-union ball valve (103.10, a maker's table), tee,
+// two nipples of twice the socket and 5 mm.
+//
+//	nipple      2·34.925 + 5                                  =  74.85
+//	gap         50.80 + 74.85 + 103.10 + 74.85 + 50.80        = 354.40
+//	face - face 354.40 + 2·34.925                             = 424.25
+//
+// Source: computed from ASTM D2467 socket depths and laying lengths.
+func TestCutInWorkedExample(t *testing.T) {
+	a := sch80(graph.Retrofit{}).newAssembly(Choice{Bypass: "valve"})
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"nipple", a.first, 74.85},
+		{"nipple", a.second, 74.85},
+		{"gap to open", a.gap(), 354.40},
+		{"face to face", a.needed(), 424.25},
+	} {
+		if math.Abs(c.got-c.want) > 0.005 {
+			t.Errorf("%s = %.3f mm, want %.2f", c.what, c.got, c.want)
+		}
+	}
+	sum := 0.0
+	for _, term := range a.terms {
+		sum += term.MM
+	}
+	if math.Abs(sum-a.needed()) > 1e-9 {
+		t.Errorf("the terms add up to %.3f mm, the whole is %.3f", sum, a.needed())
+	}
+}
+
+// Ten more assemblies by hand. Sockets and tees: ASTM D2466 and D2467 (handbook copies) and
+// ISO 727 / ISO 264 (from memory); valves: the catalogue's, marked "measure".
+func TestAssemblyByHand(t *testing.T) {
+	in := func(n float64) catalog.Size { return catalog.Size{Nominal: n} }
+	mm := func(n float64) catalog.Size { return catalog.Size{Metric: true, Nominal: n} }
+	no := false
+	for _, c := range []struct {
+		name   string
+		spec   catalog.Spec
+		size   catalog.Size
+		asked  graph.Retrofit
+		bypass string
+		want   float64 // face to face
+	}{
+		// depth 38.10, half 31.75, check 95: 4·31.75 + 2·(2·38.10+5) + 95 + 2·38.10
+		{"2 in Schedule 80, spring", "pvc-sch80", in(2), graph.Retrofit{}, "spring", 127 + 162.4 + 95 + 76.2},
+		// with true-union valve 128.5
+		{"2 in Schedule 80, valve", "pvc-sch80", in(2), graph.Retrofit{}, "valve", 127 + 162.4 + 128.5 + 76.2},
+		// plain valve, 90
+		{"2 in Schedule 80, plain valve", "pvc-sch80", in(2), graph.Retrofit{TrueUnion: &no}, "valve", 127 + 162.4 + 90 + 76.2},
+		// no element: 4·31.75 + one piece of 2·38.10+5 + 2·38.10
+		{"2 in Schedule 80, nothing in the line", "pvc-sch80", in(2), graph.Retrofit{}, "none", 127 + 81.2 + 76.2},
+		// 100 mm more before the check
+		{"2 in Schedule 80, spring and 100 mm", "pvc-sch80", in(2), graph.Retrofit{ExtraMM: 100}, "spring", 127 + 162.4 + 95 + 76.2 + 100},
+		// Schedule 40, 2 in: socket of the tee 1-5/32 in = 29.369, of the valve 38.10, half 31.75
+		{"2 in Schedule 40, valve", "pvc-sch40", in(2), graph.Retrofit{}, "valve", 127 + 2*(29.36875+38.1+5) + 128.5 + 2*29.36875},
+		// 50 mm: socket 31, half 26, check 90
+		{"50 mm PN16, spring", "pvc-pn16", mm(50), graph.Retrofit{}, "spring", 4*26 + 2*(31+31+5) + 90 + 2*31},
+		// 63 mm: socket 37.5, half 32.5, true-union valve 123
+		{"63 mm PN10, valve", "pvc-pn10", mm(63), graph.Retrofit{}, "valve", 4*32.5 + 2*(75+5) + 123 + 2*37.5},
+		// 50 mm pipe, 63 mm bypass: bush 63 x 50 adds 6.5 at each end, the old pipe goes 31 deep
+		{"50 mm with a 63 mm bypass, valve", "pvc-pn16", mm(50), graph.Retrofit{BypassSize: mm(63)}, "valve", 4*32.5 + 2*6.5 + 2*(75+5) + 123 + 2*31},
+		// 1-1/2 in Schedule 80 with a 2 in bypass: bush adds 38.10 - 34.925 = 3.175
+		{"1-1/2 in with a 2 in bypass, spring", "pvc-sch80", in(1.5), graph.Retrofit{BypassSize: in(2)}, "spring", 127 + 2*3.175 + 162.4 + 95 + 2*34.925},
+	} {
+		circuit := &graph.Circuit{Catalog: catalog.Embedded(), Retrofit: &c.asked}
+		w := newWork(circuit, &graph.Run{ID: "line", Spec: c.spec, Size: c.size})
+		if got := w.newAssembly(Choice{Bypass: c.bypass}).needed(); math.Abs(got-c.want) > 0.01 {
+			t.Errorf("%s: %.3f mm from face to face, want %.3f", c.name, got, c.want)
+		}
+	}
+}

@@ -100,6 +100,9 @@ func (j *job) read(f *pflag.FlagSet, v *verb, w *world) (code int, ok bool) {
 		fmt.Fprint(w.stderr, j.render(j.findings, w.stderr, w))
 		return exitFindings, false
 	}
+	if j.units != "" {
+		j.circuit.Job.Units = j.units // findings and reasons are worded in it too
+	}
 	return exitDone, true
 }
 

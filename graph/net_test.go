@@ -283,6 +283,26 @@ func TestOrientProperty(t *testing.T) {
 	}
 }
 
+// Larger circuits have many runs that can go either way, so that turning one after another
+// has to keep the order right.
+func TestTurnedChainsMakeNoLoop(t *testing.T) {
+	rng := rand.New(rand.NewSource(3))
+	for range 200 {
+		nodes := 10 + rng.Intn(30)
+		n := NewNet(randomCircuit(rng, nodes, 3*nodes))
+		checkWays(t, n)
+		plain := 0
+		for _, r := range n.Circuit.Runs {
+			if n.Flows(r) && !n.Against(r) {
+				plain++
+			}
+		}
+		if plain*2 < len(n.Circuit.Runs)-1 {
+			t.Fatalf("%d of %d runs go as written: most of what can be turned has to", plain, len(n.Circuit.Runs))
+		}
+	}
+}
+
 func checkWays(t *testing.T, n *Net) {
 	t.Helper()
 	left := map[string]int{}
@@ -400,8 +420,9 @@ func TestPortNames(t *testing.T) {
 	}
 }
 
-// bigCircuit is a chain of n loops, each a pair of parallel lines with a bridge.
-func bigCircuit(n int) *Circuit {
+// bigCircuit is a chain of n loops, each a pair of parallel lines with a bridge, which is
+// written one way or the other.
+func bigCircuit(n int, turned bool) *Circuit {
 	c := &Circuit{Parts: []*Part{{ID: "tub", Kind: Tub}, {ID: "p", Kind: Pump}}}
 	run := func(a, b string) {
 		i := len(c.Runs)
@@ -418,7 +439,11 @@ func bigCircuit(n int) *Circuit {
 		}
 		run(last, a)
 		run(last, b)
-		run(b, a)
+		if turned {
+			run(a, b)
+		} else {
+			run(b, a)
+		}
 		run(a, e)
 		run(b, e)
 		last = e
@@ -428,10 +453,14 @@ func bigCircuit(n int) *Circuit {
 }
 
 func BenchmarkNet5000(b *testing.B) {
-	c := bigCircuit(1666)
-	b.ReportAllocs()
-	for b.Loop() {
-		n := NewNet(c)
-		n.MainLine(n.HeaterPump())
+	for _, turned := range []bool{false, true} {
+		b.Run(fmt.Sprintf("turned=%v", turned), func(b *testing.B) {
+			c := bigCircuit(1666, turned)
+			b.ReportAllocs()
+			for b.Loop() {
+				n := NewNet(c)
+				n.MainLine(n.HeaterPump())
+			}
+		})
 	}
 }

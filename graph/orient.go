@@ -23,7 +23,7 @@ func orient(n *Net) []int8 {
 			way[e.run] = -1
 		}
 	}
-	preferWritten(n, way, g)
+	preferWritten(n, way, g, order)
 	return way
 }
 

@@ -15,19 +15,13 @@ const (
 )
 
 // preferWritten turns the chains that could as well go the other way (both ends keep a way
-// in and a way out, and no loop arises) where more of what is written says so.
-func preferWritten(n *Net, way []int8, g *flow) {
+// in and a way out, and no loop arises) where more of what is written says so. The order is
+// the place of every node in an order in which water only goes on; it is kept so.
+func preferWritten(n *Net, way []int8, g *flow, order []int) {
 	outs, ins := make([]int, len(g.at)), make([]int, len(g.at))
-	from := func(i int) (a, b int) {
-		a, b = n.nodeEnds(i)
-		if way[i] < 0 {
-			a, b = b, a
-		}
-		return a, b
-	}
 	for i := range way {
 		if way[i] != 0 {
-			a, b := from(i)
+			a, b := n.wayEnds(i, way)
 			outs[a]++
 			ins[b]++
 		}
@@ -41,20 +35,14 @@ func preferWritten(n *Net, way []int8, g *flow) {
 			}
 		}
 	}
+	t := turner{n: n, way: way, place: order, seen: make([]int, len(order))}
 	for _, c := range chains(n, way, outs, ins) {
-		if c.score >= 0 || outs[c.a] < 2 || ins[c.b] < 2 || c.a == c.b {
-			continue
+		if c.score < 0 && outs[c.a] > 1 && ins[c.b] > 1 && c.a != c.b && t.turn(&c) {
+			outs[c.a]--
+			ins[c.a]++
+			ins[c.b]--
+			outs[c.b]++
 		}
-		if leads(n, way, from, c) {
-			continue
-		}
-		for _, i := range c.runs {
-			way[i] = -way[i]
-		}
-		outs[c.a]--
-		ins[c.a]++
-		ins[c.b]--
-		outs[c.b]++
 	}
 }
 
@@ -135,28 +123,4 @@ func (n *Net) portScore(v, i int) int {
 		}
 	}
 	return weight
-}
-
-// leads reports whether the water can get from the start of a chain to its end another way.
-func leads(n *Net, way []int8, from func(int) (int, int), c chain) bool {
-	seen := map[int]bool{c.a: true}
-	queue := []int{c.a}
-	first := c.runs[0]
-	for k := 0; k < len(queue); k++ {
-		for _, i := range n.nodes[queue[k]].runs {
-			if way[i] == 0 || i == first {
-				continue
-			}
-			a, b := from(i)
-			if a != queue[k] || seen[b] {
-				continue
-			}
-			if b == c.b {
-				return true
-			}
-			seen[b] = true
-			queue = append(queue, b)
-		}
-	}
-	return false
 }

@@ -287,19 +287,22 @@ func TestOrientProperty(t *testing.T) {
 // has to keep the order right.
 func TestTurnedChainsMakeNoLoop(t *testing.T) {
 	rng := rand.New(rand.NewSource(3))
+	plain, all := 0, 0
 	for range 200 {
 		nodes := 10 + rng.Intn(30)
 		n := NewNet(randomCircuit(rng, nodes, 3*nodes))
 		checkWays(t, n)
-		plain := 0
 		for _, r := range n.Circuit.Runs {
-			if n.Flows(r) && !n.Against(r) {
-				plain++
+			if n.Flows(r) {
+				all++
+				if !n.Against(r) {
+					plain++
+				}
 			}
 		}
-		if plain*2 < len(n.Circuit.Runs)-1 {
-			t.Fatalf("%d of %d runs go as written: most of what can be turned has to", plain, len(n.Circuit.Runs))
-		}
+	}
+	if plain*2 <= all { // what chance gives
+		t.Errorf("%d of %d runs go as written, no more than by chance", plain, all)
 	}
 }
 

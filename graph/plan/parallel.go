@@ -38,3 +38,20 @@ func firstRun(runs []*graph.Run) string {
 	}
 	return runs[0].ID
 }
+
+// preferParallel puts the place in parallel first where it is possible and the unit gets
+// at least its least flow: heat pump manuals ask for units in parallel
+// with equal runs, even where a unit in a row would get more water, for in a row the second
+// gets what the first has warmed.
+func (s *search) preferParallel() {
+	i := slices.IndexFunc(s.trials, func(t *trial) bool { return t.proposal != nil && t.proposal.Second != nil })
+	if i < 0 {
+		return
+	}
+	t := s.trials[i]
+	if t.standing() > 0 || !t.promise().keeps(t.outcome()) {
+		return
+	}
+	copy(s.trials[1:i+1], s.trials[:i])
+	s.trials[0] = t
+}

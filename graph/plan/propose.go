@@ -31,6 +31,7 @@ func propose(p *Plan, want Want) {
 		s.places()
 	}
 	s.rank()
+	s.preferParallel()
 	best := s.chosen()
 	if want&Places != 0 {
 		p.Places = s.verdicts()

@@ -116,7 +116,7 @@ func (s Stage) in(existing, removed, remains bool) bool {
 func (c *Circuit) At(s Stage) *Circuit {
 	out := *c
 	out.Parts, out.Runs, out.Gone = nil, nil, nil
-	have := map[string]bool{}
+	have := make(map[string]bool, len(c.Parts))
 	for _, p := range c.Parts {
 		if s.in(p.Existing, p.Removed, false) {
 			out.Parts = append(out.Parts, p)

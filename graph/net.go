@@ -40,7 +40,8 @@ type node struct {
 // NewNet returns the net of a circuit. Any circuit will do: runs whose parts are missing
 // are taken to end nowhere.
 func NewNet(c *Circuit) *Net {
-	n := &Net{Circuit: c, parts: map[string]int{}, runs: map[string]int{}, nodeAt: map[string]int{}}
+	n := &Net{Circuit: c, parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)),
+		nodeAt: make(map[string]int, len(c.Parts))}
 	for i, p := range c.Parts {
 		if _, twice := n.parts[p.ID]; !twice {
 			n.parts[p.ID] = i

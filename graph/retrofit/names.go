@@ -10,7 +10,7 @@ import (
 type names struct{ taken map[string]bool }
 
 func newNames(c *graph.Circuit) *names {
-	n := &names{taken: map[string]bool{}}
+	n := &names{taken: make(map[string]bool, len(c.Parts)+len(c.Runs)+32)}
 	for _, p := range c.Parts {
 		n.taken[p.ID] = true
 	}

@@ -92,5 +92,8 @@ func (j *job) planPieces(file string, lengths []string, kerf string, w *world) i
 	if code := j.emit(&plan.Plan{Cuts: list}, cutsPrinter(j.format), w); code != exitDone {
 		return code
 	}
+	for i := range findings {
+		findings[i].Pos.File = file
+	}
 	return j.say(findings, w)
 }

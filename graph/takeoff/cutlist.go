@@ -111,7 +111,8 @@ func planOf(r stock.Result) StockPlan {
 	return p
 }
 
-// PlainCutList plans pieces that belong to no description.
+// PlainCutList plans pieces that belong to no description. What could not be planned is an
+// error finding without a place.
 func PlainCutList(demands []stock.Demand, supply []stock.Supply, kerfMM float64) (*CutList, []graph.Diagnostic) {
 	list := &CutList{KerfMM: kerfMM, KerfSource: "as given"}
 	for _, d := range demands {
@@ -119,7 +120,11 @@ func PlainCutList(demands []stock.Demand, supply []stock.Supply, kerfMM float64)
 	}
 	plan := planOf(stock.Plan(demands, supply, kerfMM))
 	list.Plans = []StockPlan{plan}
-	return list, plan.findings(graph.Pos{})
+	findings := plan.findings(graph.Pos{})
+	for i := range findings {
+		findings[i].Severity = graph.Error // the plan is all that was asked for
+	}
+	return list, findings
 }
 
 // Findings returns what could not be planned, as findings of the whole list.

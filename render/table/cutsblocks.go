@@ -16,7 +16,10 @@ func CutsText(p *plan.Plan, s Style) ([]byte, error) {
 	if len(p.Cuts.Pieces) == 0 {
 		return []byte("no pipe to cut: the description has no new run with legs\n"), nil
 	}
-	out := CutsBlocks(p, s)
+	var out []Block
+	if p.Cuts.Pieces[0].Run != nil { // a plain list of pieces says nothing the plan doesn't
+		out = CutsBlocks(p, s)
+	}
 	for i := range p.Cuts.Plans {
 		out = append(out, stockBlock(&p.Cuts.Plans[i], p.Cuts, s), Block{Lines: barsOf(&p.Cuts.Plans[i], p.Cuts, barsWidth, s)})
 	}

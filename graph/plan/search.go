@@ -129,8 +129,7 @@ func (s *search) chosen() *trial {
 		switch {
 		case t.place.MeasureFirst:
 			if s.force {
-				_, refused := s.site.Build(t.place, s.first)
-				s.refused = slices.Concat(refused, t.findings)
+				s.refused = slices.Concat(s.unmeasured(t.place), t.findings)
 			}
 			continue
 		case t.standing() > 0 && !s.force:
@@ -157,4 +156,15 @@ func (s *search) buildOnly(t *trial) bool {
 		s.refused = t.built
 	}
 	return ok
+}
+
+// unmeasured says why a place the description names can't be cut: what the rules on the cut
+// say of a run known only by its length, else why nothing can be built there.
+func (s *search) unmeasured(place retrofit.Place) []graph.Diagnostic {
+	run := s.before.Circuit.Run(place.Run)
+	if run != nil && len(run.Legs) == 0 {
+		return rule.ApplyCut(&rule.Input{Circuit: s.asked, Cut: cutAt(s.asked, place, s.cutPos())})
+	}
+	_, refused := s.site.Build(place, s.first)
+	return refused
 }

@@ -107,8 +107,12 @@ func (l *layer) addChain(i int, s *station, point int, reverse bool) {
 	}
 }
 
-// noAdaptor says that no fitting in the catalogue joins a part to a run.
+// noAdaptor says that no bush or reducer in the catalogue joins a part to a run. Of transitions
+// and barbs the rules speak that are about them.
 func (l *layer) noAdaptor(a *adaptor, s *station, run *graph.Run) {
+	if a.kind == "transition" || a.kind == "barb" {
+		return
+	}
 	message := fmt.Sprintf("the catalogue has no %s from %s %s to %s %s, which %s.%s needs for %s",
 		a.kind, a.spec, a.size, a.spec2, a.size2, s.part.ID, s.port, run.ID)
 	if s.part.New() {

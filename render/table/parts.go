@@ -1,6 +1,7 @@
 package table
 
 import (
+	"dryfit/catalog/quantity"
 	"strings"
 
 	"dryfit/graph/plan"
@@ -64,7 +65,7 @@ func PartsCSV(p *plan.Plan, _ Style) ([]byte, error) {
 	var rows [][]string
 	for _, i := range p.Bill.Items {
 		rows = append(rows, []string{
-			stateOf(i.New), cell(i.Name), i.Kind, string(i.Spec), i.Size, i.Ends, fixed(i.Quantity, 2), i.Unit, fixed(i.Spare, 0),
+			stateOf(i.New), cell(i.Name), i.Kind, string(i.Spec), i.Size, i.Ends, quantity.Trim(round(i.Quantity, 2)), i.Unit, fixed(i.Spare, 0),
 			fixed(i.K, 3), fixed(i.EquivalentLengthM, 2), measureMark(i), cell(i.Price), cell(i.Code),
 			cell(strings.Join(i.Where, "; ")), cell(i.Source),
 		})

@@ -124,7 +124,11 @@ func itemRow(i takeoff.Item, s Style) []string {
 	if i.Own {
 		name += " +"
 	}
-	return []string{quantity + " " + i.Unit, spare, name, shortEnds(i.Ends), i.Size, k, length}
+	amount := quantity + " " + i.Unit
+	if i.Quantity == 0 {
+		amount = "-" // a spare alone
+	}
+	return []string{amount, spare, name, shortEnds(i.Ends), i.Size, k, length}
 }
 
 // shortName is an item's name without what stands in columns of its own.

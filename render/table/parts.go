@@ -1,9 +1,9 @@
 package table
 
 import (
-	"dryfit/catalog/quantity"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 )

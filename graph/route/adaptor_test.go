@@ -156,6 +156,27 @@ func TestMeasureFirst(t *testing.T) {
 	}
 }
 
+// A length that hangs on an adaptor as well names both: from a union of 2 in to metric pipe
+// the transition's length counts (38.10 + 38.10 + 5 for the nipple, ASTM D2467, and the
+// transition's 8 mm, assumed, are the take-off).
+func TestMeasureTheAdaptorToo(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(2))
+	s.part(graph.Pump, "a")
+	s.part(graph.Filter, "b")
+	s.part(graph.Union, "u")
+	s.run("a.out", "u.in", right(400))
+	r := s.run("u.out", "b.in", right(400))
+	r.Spec, r.Size = catalog.PVCPN16, dn(63)
+	lay := Lay(s.c)
+	noErrors(t, lay)
+	p := lay.Pieces[len(lay.Pieces)-1]
+	near(t, "cut", p.CutMM, 400-(38.10+38.10+5)-8, 0.005)
+	want := "u: union 2 in, stop to stop;transition 2 in x 63 mm"
+	if got := strings.Join(p.MeasureWhat, ";"); got != want {
+		t.Errorf("measure %q, want %q", got, want)
+	}
+}
+
 // A part in the middle of nowhere: no legs, no places, no panic.
 func TestNothingKnown(t *testing.T) {
 	s := newSketch("", catalog.Size{})

@@ -98,7 +98,7 @@ func (l *layer) judgeHoseBend(i, k int, turn float64) {
 	need := bendRadii * out * math.Tan(turn/2*math.Pi/180)
 	for _, leg := range []int{k, k + 1} {
 		if have := r.Legs[leg].LengthMM(); have < need-0.05 {
-			l.find(r.Legs[leg].Pos, graph.Warning,
+			l.find(legPos(r, leg+1), graph.Warning,
 				fmt.Sprintf("%s is %s, and flexible pipe of %s outside diameter needs %s on each side of a turn of %s", legWords(r, leg+1), mm(have), mm(out), mm(need), degrees(turn)),
 				fmt.Sprintf("lengthen the leg, or use rigid pipe with an elbow; the least bending radius is taken as %d outside diameters (common practice)", bendRadii))
 			return

@@ -56,10 +56,11 @@ func (l *layer) findClashes() {
 			}
 			d := segmentDistance(t.a, t.b, u.a, u.b)
 			if need := t.radius + u.radius; d < need-touchMM {
-				c := clash{*u, *t, d, need}
+				c := clash{a: *u, b: *t, distance: d, need: need}
 				if t.run < u.run || (t.run == u.run && t.leg < u.leg) {
-					c = clash{*t, *u, d, need}
+					c.a, c.b = *t, *u
 				}
+				c.lane = l.inOneLane(c.a, c.b)
 				key := [2]int{c.a.run, c.b.run}
 				if old, have := worst[key]; !have || c.before(old) {
 					worst[key] = c
@@ -87,10 +88,15 @@ func (l *layer) findClashes() {
 type clash struct {
 	a, b           tube
 	distance, need float64
+	lane           bool // both are new and lie in one lane: see inOneLane
 }
 
-// before orders the clashes of a pair of runs: the nearest first, then by leg.
+// before orders the clashes of a pair of runs: those that laying side by side does not mend
+// first, then the nearest, then by leg.
 func (c clash) before(o clash) bool {
+	if c.lane != o.lane {
+		return o.lane
+	}
 	if c.distance != o.distance {
 		return c.distance < o.distance
 	}
@@ -108,21 +114,53 @@ func (l *layer) reportClash(c clash) {
 	runA, runB := l.c.Runs[a.run], l.c.Runs[b.run]
 	message := fmt.Sprintf("%s runs through %s: their axes come as near as %s and need %s", legWords(runA, a.leg), legWords(runB, b.leg), mm(c.distance), mm(c.need))
 	if !a.isNew && !b.isNew {
-		l.old.add("pipes run through each other", runA.Legs[a.leg-1].Pos, message, "the legs of the existing pipe were measured so; measure again where the new work comes near")
+		l.old.add("pipes run through each other", legPos(runA, a.leg), message, "the legs of the existing pipe were measured so; measure again where the new work comes near")
 		return
 	}
 	severity := graph.Error
 	hint := fmt.Sprintf("move %s by at least %s", legWords(runA, a.leg), mm(math.Ceil(c.need-c.distance)))
-	if a.isNew && b.isNew && parallel(a, b) {
+	if c.lane {
 		severity = graph.Warning
 		hint = fmt.Sprintf("lead one beside the other: move %s by at least %s, with the legs before and after it", legWords(runA, a.leg), mm(math.Ceil(c.need-c.distance)))
 	}
-	l.find(runA.Legs[a.leg-1].Pos, severity, message, hint, graph.Related{Pos: runB.Legs[b.leg-1].Pos, Message: legWords(runB, b.leg) + " is here"})
+	l.find(legPos(runA, a.leg), severity, message, hint, graph.Related{Pos: legPos(runB, b.leg), Message: legWords(runB, b.leg) + " is here"})
 }
 
-// parallel reports whether two stretches lie the same way, within half a degree. Two new
-// pipes drawn in one lane can be laid side by side, as those to and from a unit mostly are;
-// two that cross can't.
+// inOneLane reports whether two new pipes are drawn in one lane, which is mended by laying
+// one beside the other, as those to and from a unit mostly are: they lie the same way, or
+// one meets the other just where it turns off from the lane they share. Two that cross
+// elsewhere can't be mended so.
+func (l *layer) inOneLane(a, b tube) bool {
+	if !a.isNew || !b.isNew {
+		return false
+	}
+	return parallel(a, b) || l.turnsOff(a, b) || l.turnsOff(b, a)
+}
+
+// turnsOff reports whether the leg before or after b in its run lies in the lane of a.
+func (l *layer) turnsOff(a, b tube) bool {
+	points := l.lay.Paths[b.run].Points
+	for _, leg := range []int{b.leg - 1, b.leg + 1} {
+		if leg < 1 || leg >= len(points) {
+			continue
+		}
+		n := tube{a: points[leg-1], b: points[leg]}
+		if parallel(a, n) && segmentDistance(a.a, a.b, n.a, n.b) < a.radius+b.radius-touchMM {
+			return true
+		}
+	}
+	return false
+}
+
+// legPos is where the description speaks of a leg (from 1), else of its run.
+func legPos(r *graph.Run, leg int) graph.Pos {
+	if leg >= 1 && leg <= len(r.Legs) && r.Legs[leg-1].Pos.IsValid() {
+		return r.Legs[leg-1].Pos
+	}
+	return r.Pos
+}
+
+// parallel reports whether two stretches lie the same way, within half a degree.
 func parallel(a, b tube) bool {
 	turn := a.b.Sub(a.a).AngleTo(b.b.Sub(b.a))
 	return turn < 0.5 || turn > 179.5

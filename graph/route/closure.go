@@ -133,7 +133,7 @@ func (l *layer) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, string)
 			if mended < 1 {
 				continue
 			}
-			longest, pos = length, t.run.Legs[k].Pos
+			longest, pos = length, legPos(t.run, k+1)
 			text = fmt.Sprintf("make %s %s %s instead of %s", legWords(t.run, k+1), wayWords(by), mm(mended), mm(length))
 		}
 	}

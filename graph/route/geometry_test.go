@@ -239,6 +239,66 @@ func TestClearance(t *testing.T) {
 	}
 }
 
+// Pipes to and from a unit drawn in one lane are a warning, to be laid side by side, and so
+// is one of them where it turns off from that lane; what crosses the lane elsewhere is an
+// error. Geometry, no source needed: the branches stand 300 mm apart and both pipes go 300
+// mm to the front, then right; the one from the unit comes back in the same lane, or 120 mm
+// lower, or rises through the other.
+func TestOneLane(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		home []graph.Vec
+		want graph.Severity
+	}{
+		{"in one lane", []graph.Vec{up(400), left(1500), back(300)}, graph.Warning},
+		{"valve in the lane", []graph.Vec{up(400), left(1200), left(300), back(300)}, graph.Warning},
+		{"clear of it", []graph.Vec{up(280), left(1500), back(150), up(120), back(150)}, graph.Note},
+		{"rises through it", []graph.Vec{up(300), left(800), up(300), left(700), down(200), back(300)}, graph.Error},
+	} {
+		s := newSketch(catalog.PVCPN16, dn(50))
+		s.part(graph.Tee, "ta")
+		s.part(graph.Tee, "tb")
+		s.run("ta.run-out", "tb.run-in", right(300))
+		s.run("ta.branch", "u.in", front(300), right(1900), down(200))
+		s.run("u.out", "tb.branch", c.home...)
+		s.part(graph.HeatPump, "u")
+		lay := Lay(s.c)
+		got := graph.Note
+		for _, d := range lay.Findings {
+			if strings.Contains(d.Message, "runs through") {
+				got = max(got, d.Severity)
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s: severity %v, want %v: %v", c.name, got, c.want, lay.Findings)
+		}
+	}
+}
+
+// What is left of a cut run holds the old socket and the new. Worked by hand from ASTM D2467
+// (2 in: tee 31.75 mm to its stop, sockets 38.10 mm): cut at 76.2 mm from the stop it just
+// does; at 70 mm it is 6.2 mm short, and 7 mm farther on will do.
+func TestStub(t *testing.T) {
+	for _, c := range []struct {
+		cut  float64
+		want string
+	}{
+		{76.2, ""},
+		{70, "what is left of old between a.out and t.run-in is 70 mm of pipe; its two sockets need 76.2 mm (38.1 mm and 38.1 mm) (cut at least 7 mm farther from a.out)\n"},
+	} {
+		s := newSketch(catalog.PVCSch80, inch(2))
+		s.part(graph.Pump, "a").Existing = true
+		s.part(graph.Filter, "b").Existing = true
+		s.part(graph.Tee, "t")
+		for _, r := range []*graph.Run{s.run("a.out", "t.run-in", right(c.cut+31.75)), s.run("t.run-out", "b.in", right(600))} {
+			r.Existing, r.RemainsOf = true, "old"
+		}
+		if got := findings(Lay(s.c).Findings, graph.Error); !strings.HasSuffix(got, c.want) || c.want == "" && got != "" {
+			t.Errorf("cut at %g: %q, want %q", c.cut, got, c.want)
+		}
+	}
+}
+
 // Old pipe is not judged like new: one note for each kind of thing.
 func TestOldPipeIsQuiet(t *testing.T) {
 	s := newSketch(catalog.PVCSch80, inch(2))

@@ -17,6 +17,7 @@ func (l *layer) cutPieces() {
 			l.cutRun(i)
 		case r.RemainsOf != "" || r.Existing:
 			l.joinOld(i)
+			l.judgeStub(i)
 		}
 	}
 }
@@ -173,10 +174,13 @@ func endOf(s station) End {
 func (l *layer) addPiece(i int, p Piece, from, to station, way graph.Vec) {
 	p.Number = len(l.lay.Pieces) + 1
 	for _, s := range []station{from, to} {
-		if s.measure {
-			p.Measure = true
-			if s.what != "" && !slices.Contains(p.MeasureWhat, s.what) {
-				p.MeasureWhat = append(p.MeasureWhat, s.what)
+		if !s.measure {
+			continue
+		}
+		p.Measure = true
+		for _, what := range append([]string{s.what}, s.also...) {
+			if what != "" && !slices.Contains(p.MeasureWhat, what) {
+				p.MeasureWhat = append(p.MeasureWhat, what)
 			}
 		}
 	}
@@ -196,10 +200,7 @@ func (l *layer) addPiece(i int, p Piece, from, to station, way graph.Vec) {
 // judgePiece finds a piece too short for its two sockets.
 func (l *layer) judgePiece(p *Piece) {
 	need := p.From.DepthMM + p.To.DepthMM
-	pos := p.Run.Pos
-	if p.Leg <= len(p.Run.Legs) {
-		pos = p.Run.Legs[p.Leg-1].Pos
-	}
+	pos := legPos(p.Run, p.Leg)
 	between := fmt.Sprintf("between %s and %s", p.From.Fitting, p.To.Fitting)
 	switch {
 	case p.CutMM < need-0.05:

@@ -20,7 +20,8 @@ type station struct {
 	takeOff, depth    float64
 	tolMinus, tolPlus float64
 	measure           bool
-	what              string // what to measure
+	what              string   // what to measure
+	also              []string // and which adaptors between it and the pipe
 	part              *graph.Part
 	port              string
 	partBody          string
@@ -136,8 +137,11 @@ func (l *layer) put(s *station, a adaptor) {
 	s.tolMinus += a.row.TolMinusMM
 	s.tolPlus += a.row.TolPlusMM
 	if a.row.Measure {
+		name := fmt.Sprintf("%s %s", a.kind, sizePair(a.size, a.size2))
 		if s.what == "" || !s.measure {
-			s.what = fmt.Sprintf("%s %s", a.kind, sizePair(a.size, a.size2))
+			s.what = name
+		} else {
+			s.also = append(s.also, name)
 		}
 		s.measure = true
 	}

@@ -86,9 +86,9 @@ func (l *layer) legWay(part, port string) (graph.Vec, *graph.Run, graph.Pos, boo
 		switch {
 		case n == 0:
 		case e.last:
-			return r.Legs[n-1].By.Unit().Scale(-1), r, r.Legs[n-1].Pos, true
+			return r.Legs[n-1].By.Unit().Scale(-1), r, legPos(r, n), true
 		default:
-			return r.Legs[0].By.Unit(), r, r.Legs[0].Pos, true
+			return r.Legs[0].By.Unit(), r, legPos(r, 1), true
 		}
 	}
 	return graph.Vec{}, nil, graph.Pos{}, false

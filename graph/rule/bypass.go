@@ -91,7 +91,7 @@ func bypassBetweenItsTees(in *Input, report Report) {
 			if end.Kind != graph.Tee {
 				report(b.Unit.Existing, graph.Diagnostic{
 					Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(end)},
-					Message: fmt.Sprintf("the water to %q leaves or meets the line at %s %q; it needs a tee in the line there", b.Unit.ID, end.Kind, end.ID),
+					Message: fmt.Sprintf("the water to %q leaves or meets the line at %s %q: 0 tees there, needs 1", b.Unit.ID, end.Kind, end.ID),
 					Hint:    "cut the two tees into one straight stretch of the line",
 				})
 			}
@@ -102,7 +102,7 @@ func bypassBetweenItsTees(in *Input, report Report) {
 			}
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{here(b.TeeIn), here(b.TeeOut), here(b.Unit)},
-				Message: fmt.Sprintf("%s %q stands between the tees %q and %q of %q; only the bypass may", p.Kind, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
+				Message: fmt.Sprintf("%s %q stands between the tees %q and %q of %q: 1 part there beside the bypass, needs 0", p.Kind, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
 				Hint:    fmt.Sprintf("bring both tees to the same side of %q", p.ID),
 			})
 		}
@@ -113,7 +113,7 @@ func bypassBetweenItsTees(in *Input, report Report) {
 				}
 				report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 					Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(r), here(b.TeeIn), here(b.TeeOut)},
-					Message: fmt.Sprintf("run %q branches off at %q, between the tees %q and %q of %q; none may", r.ID, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
+					Message: fmt.Sprintf("run %q branches off at %q, between the tees %q and %q of %q: 1 branch there, needs 0", r.ID, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
 					Hint:    "bring the branch outside the two tees",
 				})
 			}
@@ -185,57 +185,6 @@ func wanted(speeds []string) string {
 
 func hasThrottle(b branch) bool {
 	return slices.ContainsFunc(b.BypassParts, func(p *graph.Part) bool { return p.Kind.IsHandValve() })
-}
-
-func wayRoundWhenIsolated(in *Input, report Report) {
-	v := in.ask()
-	for _, b := range v.branches {
-		to, from := b.Isolators()
-		if b.problem != "" || b.Pump == nil || len(to)+len(from) == 0 {
-			continue
-		}
-		shut := func(p *graph.Part) bool { return slices.Contains(to, p) || slices.Contains(from, p) || p == b.Unit }
-		if v.net.WayToTub(b.Pump, shut) == nil {
-			continue // a matter of the arrows or of other rules
-		}
-		drawnShut := func(p *graph.Part) bool {
-			return shut(p) || (p.Kind.IsHandValve() && p.Valve != nil && p.Valve.PositionSet && p.Valve.Position == 0)
-		}
-		d := graph.Diagnostic{Severity: graph.Warning}
-		if e := b.Element(); v.net.WayToTub(b.Pump, drawnShut) == nil && e != nil {
-			d.Pos, d.Related = key(e, "position"), []graph.Related{here(b.Unit)}
-			d.Message = fmt.Sprintf("with the isolators of %q (%s) shut pump %q has no way to the tub: %q stands at 0 %%, and has to be opened first", b.Unit.ID, partNames(slices.Concat(to, from)), b.Pump.ID, e.ID)
-			d.Hint = fmt.Sprintf("hang a tag on the isolators: open %q before either is shut", e.ID)
-			report(b.Unit.Existing && e.Existing, d)
-			continue
-		}
-		springTooStrong(v, b, shut, report)
-	}
-}
-
-// springTooStrong reports a spring in the bypass that the pump's weakest speed can't lift
-// by itself, where no other way leads round the unit.
-func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Report) {
-	isCheck := func(p *graph.Part) bool { return p.Kind == graph.CheckValve }
-	if v.net.WayToTub(b.Pump, func(p *graph.Part) bool { return shut(p) || isCheck(p) }) != nil {
-		return
-	}
-	weakest, name, ok := weakestShutOff(v.c, b.Pump)
-	if !ok {
-		return
-	}
-	for _, p := range b.BypassParts {
-		if !isCheck(p) {
-			continue
-		}
-		if crack := crackingPa(v.c, p); crack >= weakest {
-			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
-				Pos: key(p, "cracking"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)},
-				Message: fmt.Sprintf("with the isolators of %q shut, pump %q at %q can't lift %q: shut-off %s, cracking %s", b.Unit.ID, b.Pump.ID, name, p.ID, v.pressure(weakest), v.pressure(crack)),
-				Hint:    "fit a small ball valve in parallel to the spring, or a true-union check whose poppet comes out",
-			})
-		}
-	}
 }
 
 func parallelUnitsAlike(in *Input, report Report) {

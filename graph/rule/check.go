@@ -79,7 +79,7 @@ func checkArrow(in *Input, report Report) {
 		}
 		d := graph.Diagnostic{
 			Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(coming)},
-			Message: fmt.Sprintf("check valve %q is the wrong way round: the water comes to it at its port %q by run %q, and needs to come at %q", p.ID, port, coming.ID, graph.In),
+			Message: fmt.Sprintf("check valve %q is the wrong way round, its arrow 180° off the water that comes to its port %q by run %q; it needs 0°", p.ID, port, coming.ID),
 			Hint:    fmt.Sprintf("turn it: swap %q.in and %q.out in its two runs", p.ID, p.ID),
 		}
 		report(p.Existing, d)
@@ -106,7 +106,7 @@ func checkAttitude(in *Input, report Report) {
 		}
 		report(p.Existing, graph.Diagnostic{
 			Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(run)},
-			Message: fmt.Sprintf("swing check %q has the water going down at %.0f°; it needs level or up", p.ID, down),
+			Message: fmt.Sprintf("swing check %q has the water going down at %.0f°; it needs 0° or up", p.ID, down),
 			Hint:    "fit a spring check, or move it to a level stretch",
 		})
 	}

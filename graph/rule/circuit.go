@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/graph"
 )
@@ -56,7 +57,7 @@ func pumpShortCircuit(in *Input, report Report) {
 		if last := s.Runs[len(s.Runs)-1]; last != s.Runs[0] {
 			d.Related = append(d.Related, hereRun(last))
 		}
-		report(false, d)
+		report(!s.Pump.New() && !slices.ContainsFunc(s.Runs, (*graph.Run).New), d)
 	}
 }
 
@@ -85,15 +86,17 @@ func airApart(in *Input, report Report) {
 	for _, j := range v.net.AirJoins() {
 		d := graph.Diagnostic{
 			Pos: j.Run.Pos, Severity: graph.Error,
-			Message: fmt.Sprintf("the air line at %q joins the water line at %q; none may", j.Air.String(), j.Water.String()),
+			Message: fmt.Sprintf("1 air line, at %q, joins the water line at %q; 0 may", j.Air.String(), j.Water.String()),
 			Hint:    "end the air line at the jets' port \"air\" or an injector's \"gas\"",
 		}
+		isNew := j.Run.New()
 		for _, ref := range []graph.PortRef{j.Air, j.Water} {
 			if p := v.net.Part(ref.Part); p != nil {
 				d.Related = append(d.Related, here(p))
+				isNew = isNew || p.New()
 			}
 		}
-		report(false, d)
+		report(!isNew, d)
 	}
 }
 

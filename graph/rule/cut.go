@@ -131,9 +131,10 @@ func cutReachable(in *Input, report Report) {
 	if r := c.place().Reachable; r == nil || *r {
 		return
 	}
+	v := in.ask()
 	report(false, graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
-		Message: fmt.Sprintf("%s is not reachable, by the description; a cut needs to be", c.where()),
+		Message: fmt.Sprintf("0 mm of %s can be reached, by the description; the cut needs %s", c.where(), v.length(c.NeededMM)),
 		Hint:    "take off a panel or the foam and say so, or choose another place",
 	})
 }

@@ -59,19 +59,23 @@ func switchProvesFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
 		kept := keptElement(v, b)
+		needs := fmt.Sprintf("%q", b.Unit.ID)
+		if least, _, _ := limits(v.c, b.Unit); least > 0 {
+			needs += ", which needs " + v.flow(least)
+		}
 		for _, p := range b.up.Parts {
 			d := graph.Diagnostic{Pos: p.Pos, Related: []graph.Related{here(b.Unit)}, Severity: graph.Note}
 			switch {
 			case p.Kind == graph.PressureSwitch && kept != nil:
 				d.Severity = graph.Warning
 				d.Related = append(d.Related, here(kept))
-				d.Message = fmt.Sprintf("pressure switch %q stands before %q, whose back pressure can hold it closed with almost no flow, while element %q stays in use", p.ID, b.Unit.ID, kept.ID)
+				d.Message = fmt.Sprintf("pressure switch %q proves 0 m3/h through %s: the unit's back pressure can hold it closed with almost no flow, while element %q stays in use", p.ID, needs, kept.ID)
 				d.Hint = "have the electrician see to it that the element is locked by a flow switch, or by the unit, rather than by pressure alone"
 			case p.Kind == graph.PressureSwitch:
-				d.Message = fmt.Sprintf("pressure switch %q stands before %q and can close with almost no flow", p.ID, b.Unit.ID)
+				d.Message = fmt.Sprintf("pressure switch %q proves 0 m3/h through %s: the unit's back pressure can hold it closed with almost no flow", p.ID, needs)
 				d.Hint = "rely on the unit's own flow switch; tell the electrician what the switch still switches"
 			case p.Kind == graph.FlowSwitch && !onBranch(b, p):
-				d.Message = fmt.Sprintf("flow switch %q in the line proves the line's flow, not that of %q, which the bypass can take", p.ID, b.Unit.ID)
+				d.Message = fmt.Sprintf("flow switch %q in the line proves the line's flow and 0 m3/h through %s: the bypass can take it all", p.ID, needs)
 				d.Hint = "rely on the unit's own flow switch, and test it by shutting an isolator slowly; the electrician decides what each switch locks"
 			default:
 				continue

@@ -88,7 +88,7 @@ func unitUnions(in *Input, report Report) {
 				d.Related = []graph.Related{here(s.tee)}
 			case valve >= 0 && valve < union:
 				d.Pos = s.parts[union].Pos
-				d.Message = fmt.Sprintf("isolator %q stands between %q and its union %q; the union needs to be next to the unit", s.parts[valve].ID, b.Unit.ID, s.parts[union].ID)
+				d.Message = fmt.Sprintf("isolator %q stands between %q and its union %q: 1 valve there, needs 0", s.parts[valve].ID, b.Unit.ID, s.parts[union].ID)
 				d.Hint = "swap the two"
 				d.Related = append(d.Related, here(s.parts[valve]))
 			default:
@@ -143,7 +143,7 @@ func pumpNotShutIn(in *Input, report Report) {
 		if alone == 0 && open(old...) && !open(slices.Concat(valves, old)...) {
 			report(false, graph.Diagnostic{
 				Pos: valves[0].Pos, Severity: graph.Note, Related: []graph.Related{here(pump)},
-				Message: fmt.Sprintf("together %s can shut pump %q in", partNames(valves), pump.ID),
+				Message: fmt.Sprintf("together %s (%s) can shut pump %q in: 0 ways to the tub are left then, needs 1", count(len(valves), "new valve"), partNames(valves), pump.ID),
 				Hint:    "one way has to stay open while the pump or the element is on: hang a tag on each that says so",
 			})
 		}

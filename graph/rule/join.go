@@ -21,18 +21,20 @@ func joinRules() []*Rule {
 		},
 		{
 			Name:     "inch-metric-transition",
-			Asks:     "Inch and metric pipe meet only in a transition, a union with one end of each, or a thread.",
+			Asks:     "Where inch and metric pipe meet, a transition of those two sizes is made. The layout puts it there; this rule speaks where there is none.",
 			Why:      "Solvent cement fills a few tenths of a millimetre; 48.3 mm in a 50 mm socket leaves 1.7.",
 			Source:   "ASTM D1785 against EN ISO 1452-2 outside diameters",
 			Severity: graph.Error,
+			Needs:    NeedsLayout,
 			Check:    inchMetricTransition,
 		},
 		{
 			Name:     "hose-on-barbs",
-			Asks:     "Barbed hose ends on a barb.",
+			Asks:     "Hose ends on a barb that fits it and what it is joined to. The layout puts it there; this rule speaks where there is none.",
 			Why:      "Hose can't be cemented into a socket.",
 			Source:   "common practice, no source",
 			Severity: graph.Error,
+			Needs:    NeedsLayout,
 			Check:    hoseOnBarbs,
 		},
 		{
@@ -108,105 +110,6 @@ func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, w
 		d.Hint = "correct spec and size, or measure again"
 	}
 	report(false, d)
-}
-
-// glued reports whether both ends of a part of the kind are sockets of one family, so that
-// what is joined there has to be of that family.
-func glued(k graph.Kind) bool {
-	switch k {
-	case graph.Coupling, graph.SlipCoupling, graph.Tee, graph.Reducer, graph.GateValve, graph.BallValve,
-		graph.ButterflyValve, graph.CheckValve:
-		return true
-	}
-	return false
-}
-
-func inchMetricTransition(in *Input, report Report) {
-	v := in.ask()
-	for _, p := range v.c.Parts {
-		if !glued(p.Kind) {
-			continue
-		}
-		first := (*graph.Run)(nil)
-		for _, r := range v.net.At(p) {
-			family := r.Spec.Family()
-			if v.net.IsAir(r) || (family != catalog.Inch && family != catalog.Metric) || hasTransition(in, r, p) {
-				continue
-			}
-			if first == nil {
-				first = r
-			}
-			body, of := first.Spec, fmt.Sprintf("run %q", first.ID)
-			if p.Spec != "" {
-				body, of = p.Spec, "its own spec"
-			}
-			if body.Family() == family {
-				continue
-			}
-			report(p.Existing && !r.New(), graph.Diagnostic{
-				Pos: runKey(r, "spec"), Severity: graph.Error, Related: []graph.Related{here(p), hereRun(first)},
-				Message: fmt.Sprintf("run %q (%s %s, %s) is glued into %s %q, which is %s by %s (%s): 0 transitions there, needs 1", r.ID, r.Spec, r.Size, family, p.Kind, p.ID, body.Family(), of, body),
-				Hint:    "put a transition between, or take the part in the other family",
-			})
-		}
-	}
-}
-
-// hasTransition reports whether the layout puts a transition at the end of a run that
-// meets a part.
-func hasTransition(in *Input, r *graph.Run, p *graph.Part) bool {
-	path := pathOf(in, r)
-	if path == nil {
-		return false
-	}
-	for _, f := range path.Fittings {
-		if f.Kind != "transition" {
-			continue
-		}
-		atStart := f.Point == 0 && len(path.Points) > 0
-		atEnd := f.Point == len(path.Points)-1 && len(path.Points) > 0
-		if (!atStart && !atEnd) || (atStart && r.From.Part == p.ID) || (atEnd && r.To.Part == p.ID) {
-			return true
-		}
-	}
-	return false
-}
-
-// barbed lists the kinds hose is clamped onto: a barb, or equipment with barbs of its own.
-func barbed(k graph.Kind) bool { return k == graph.Barb || !glued(k) && k != graph.Union }
-
-func hoseOnBarbs(in *Input, report Report) {
-	v := in.ask()
-	for _, r := range v.c.Runs {
-		if r.Spec.Family() != catalog.Hose || v.net.IsAir(r) || hasBarb(in, r) {
-			continue
-		}
-		for _, end := range []graph.PortRef{r.From, r.To} {
-			p := v.net.Part(end.Part)
-			if p == nil || barbed(p.Kind) {
-				continue
-			}
-			report(!r.New(), graph.Diagnostic{
-				Pos: r.Pos, Severity: graph.Error, Related: []graph.Related{here(p)},
-				Message: fmt.Sprintf("hose %q ends in the socket of %s %q: 0 barbs there, needs 1", r.ID, p.Kind, p.ID),
-				Hint:    "put a barb between, with two clamps on the hose",
-			})
-		}
-	}
-}
-
-// hasBarb reports whether the layout adds barbs to a run of hose by itself.
-func hasBarb(in *Input, r *graph.Run) bool {
-	path := pathOf(in, r)
-	if path == nil {
-		return false
-	}
-	for _, f := range path.Fittings {
-		if f.Kind == "barb" {
-			return true
-		}
-	}
-	return false
 }
 
 func oneSolventFamily(in *Input, report Report) {

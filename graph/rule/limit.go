@@ -99,9 +99,10 @@ func lineLeastFlow(in *Input, report Report) {
 			if was := flowBefore(before, f.Part.ID); was >= least {
 				short = false // the new work takes it away
 			}
+			has, needs := v.flows(got, least)
 			d := graph.Diagnostic{
 				Pos: key(f.Part, "least-flow"), Severity: graph.Warning,
-				Message: fmt.Sprintf("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, v.flow(got), v.flow(least)),
+				Message: fmt.Sprintf("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs),
 				Hint:    "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit",
 			}
 			if was := flowBefore(before, f.Part.ID); was > 0 {
@@ -230,90 +231,4 @@ func workingPressure(in *Input, report Report) {
 			})
 		}
 	}
-}
-
-func pumpSuctionHead(in *Input, report Report) {
-	v := in.ask()
-	for i := range in.Solutions {
-		s := &in.Solutions[i]
-		for k := range s.Parts {
-			f := &s.Parts[k]
-			if !f.NPSHKnown || f.Part.Pump == nil || len(f.Part.Pump.NPSH) == 0 {
-				continue
-			}
-			need := npshAt(f.Part.Pump.NPSH, math.Abs(f.Flow))
-			if f.NPSHAvailableM >= need {
-				continue
-			}
-			report(f.Part.Existing, graph.Diagnostic{
-				Pos: key(f.Part, "npsh"), Severity: graph.Error,
-				Message: fmt.Sprintf("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
-				Hint:    "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",
-			})
-		}
-	}
-}
-
-// npshAt returns the required NPSH, m, straight between the points of the sheet and level
-// beyond its ends.
-func npshAt(points []graph.CurvePoint, flow float64) float64 {
-	last := points[0]
-	for _, p := range points {
-		if flow <= p.Flow {
-			if p.Flow == last.Flow {
-				return p.Head.Value
-			}
-			share := (flow - last.Flow) / (p.Flow - last.Flow)
-			return last.Head.Value + float64(share*(p.Head.Value-last.Head.Value))
-		}
-		last = p
-	}
-	return last.Head.Value
-}
-
-// mostJetsLoss is the share of their flow the jets may lose. Common practice, no source.
-const mostJetsLoss = 0.10
-
-func jetsKeepFlow(in *Input, report Report) {
-	v := in.ask()
-	var mode string
-	var was float64
-	for i := range in.BeforeSolutions {
-		s := &in.BeforeSolutions[i]
-		if q := jetsFlow(s); q > was {
-			mode, was = s.Mode.Name, q
-		}
-	}
-	after := sameMode(in.Solutions, mode)
-	if was < standing || after == nil || !v.job {
-		return
-	}
-	now := jetsFlow(after)
-	loss := 1 - now/was
-	if loss <= mostJetsLoss {
-		return
-	}
-	pos := graph.Pos{File: v.c.File}
-	for _, u := range v.c.Units() {
-		pos = or(pos, u.Pos)
-	}
-	if jets := v.c.OfKind(graph.JetGroup); len(jets) > 0 {
-		pos = jets[0].Pos
-	}
-	report(false, graph.Diagnostic{
-		Pos: pos, Severity: graph.Warning,
-		Message: fmt.Sprintf("mode %q: the jets get %s, %.0f %% less than today's %s; %.0f %% is the most a customer puts up with", mode, v.flow(now), 100*loss, v.flow(was), 100*mostJetsLoss),
-		Hint:    "a weaker spring, a bypass a size larger, or a circulation pump for the unit so that this one only drives the jets",
-	})
-}
-
-// jetsFlow sums what the jet groups get, m³/s.
-func jetsFlow(s *hydraulic.Solution) float64 {
-	sum := 0.0
-	for i := range s.Parts {
-		if s.Parts[i].Part.Kind == graph.JetGroup {
-			sum += math.Abs(s.Parts[i].Flow)
-		}
-	}
-	return sum
 }

@@ -91,7 +91,7 @@ func unitOnHeaterLine(in *Input, report Report) {
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Error, Related: related,
-			Message: fmt.Sprintf("%q is on the line of pump %q; it needs that of pump %q, %s", b.Unit.ID, b.Pump.ID, heater.ID, why),
+			Message: fmt.Sprintf("%q is on the line of pump %q and gets 0 m3/h while that is off; it needs the line of pump %q, %s", b.Unit.ID, b.Pump.ID, heater.ID, why),
 			Hint:    fmt.Sprintf("cut the line between %q and the tub instead, or give the unit a circulation pump of its own", heater.ID),
 		})
 	}
@@ -218,7 +218,7 @@ func unitBeforeFeeder(in *Input, report Report) {
 			}
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(p)},
-				Message: fmt.Sprintf("%q stands after %s %q and gets its chemical; it needs to stand before it", b.Unit.ID, p.Kind, p.ID),
+				Message: fmt.Sprintf("%q stands after %s %q and gets its chemical: 1 before the unit, needs 0", b.Unit.ID, p.Kind, p.ID),
 				Hint:    fmt.Sprintf("cut before %q, or move %q to the last place before the tub", p.ID, p.ID),
 			})
 		}
@@ -240,7 +240,7 @@ func unitBeforeJets(in *Input, report Report) {
 			}
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(p), here(b.Pump)},
-				Message: fmt.Sprintf("%s %q stands between pump %q and %q; none may", p.Kind, p.ID, b.Pump.ID, b.Unit.ID),
+				Message: fmt.Sprintf("%s %q divides the water between pump %q and %q: 1 there, needs 0", p.Kind, p.ID, b.Pump.ID, b.Unit.ID),
 				Hint:    fmt.Sprintf("cut between %q and %q", b.Pump.ID, p.ID),
 			})
 		}

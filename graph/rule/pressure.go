@@ -83,7 +83,7 @@ func pressureRating(in *Input, report Report) {
 			judged["part "+p.ID] = true
 			report(p.Existing, graph.Diagnostic{
 				Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
-				Message: fmt.Sprintf("%s %q is good for %s at %s, %.0f %% of its rating; it needs %s, %s", p.Kind, p.ID, v.pressure(rating), v.celsius(t), 100*factor, v.pressure(l.pa), l.words),
+				Message: fmt.Sprintf("%s %q is good for %s at %s, %.0f %% of its %s; it needs %s, %s", p.Kind, p.ID, v.pressure(rating), v.celsius(t), 100*factor, v.pressure(rating/factor), v.pressure(l.pa), l.words),
 				Hint:    "take a part of a higher rating",
 			})
 		}

@@ -7,8 +7,9 @@ import (
 	"dryfit/graph"
 )
 
-// row returns the catalogue row of a part: the one it names, else that of its kind for its
-// spec and size, else the kind's generic one; the zero Row where there is none.
+// row returns the catalogue row of a part as the flows are worked out with: the one it
+// names, else that of its kind and style for its spec and size, else the kind's generic
+// one; the zero Row where there is none.
 func row(c *graph.Circuit, p *graph.Part) catalog.Row {
 	if c.Catalog == nil {
 		return catalog.Row{}
@@ -17,6 +18,11 @@ func row(c *graph.Circuit, p *graph.Part) catalog.Row {
 		if r, ok := c.Catalog.Row(p.Type); ok {
 			return r
 		}
+	}
+	kind := rowKind(c, p)
+	if p.Kind == graph.HeatPump { // told apart by their power, not by their size
+		r, _ := c.Catalog.Generic(kind)
+		return r
 	}
 	spec, size := p.Spec, p.Size
 	for _, r := range c.Runs {
@@ -29,11 +35,28 @@ func row(c *graph.Circuit, p *graph.Part) catalog.Row {
 			}
 		}
 	}
-	if r, ok := c.Catalog.Fitting(string(p.Kind), spec, size); ok {
+	if r, ok := c.Catalog.Fitting(kind, spec, size); ok {
+		return r
+	}
+	if r, ok := c.Catalog.Generic(kind); ok {
 		return r
 	}
 	r, _ := c.Catalog.Generic(string(p.Kind))
 	return r
+}
+
+// rowKind returns the kind of row a part without a type has: of a check that of its style,
+// of a sand filter its own.
+func rowKind(c *graph.Circuit, p *graph.Part) string {
+	switch {
+	case p.Kind == graph.CheckValve && isSwing(c, p):
+		return "swing-check"
+	case p.Kind == graph.CheckValve:
+		return "spring-check"
+	case p.Kind == graph.Filter && p.Filter != nil && p.Filter.Media == "sand":
+		return "sand-filter"
+	}
+	return string(p.Kind)
 }
 
 // pipe returns the catalogue row of a run's pipe; the zero Row where there is none.
@@ -59,19 +82,25 @@ func isSwing(c *graph.Circuit, p *graph.Part) bool {
 	if p.Check != nil && p.Check.Style != "" {
 		return p.Check.Style == "swing"
 	}
-	return p.Type != "" && strings.Contains(row(c, p).Style, "swing")
+	if p.Type == "" || c.Catalog == nil {
+		return false
+	}
+	r, _ := c.Catalog.Row(p.Type)
+	return strings.Contains(r.Style, "swing")
 }
 
 // crackingPa returns the cracking pressure of a check, Pa: the description's, else the
-// catalogue row's; 0 for a swing check.
+// catalogue row's, else of a spring that of the default spring; 0 for a swing check of which
+// nothing is said.
 func crackingPa(c *graph.Circuit, p *graph.Part) float64 {
-	switch {
-	case isSwing(c, p):
-		return 0
-	case p.Check != nil && p.Check.CrackingSet:
+	if p.Check != nil && p.Check.CrackingSet {
 		return p.Check.CrackingPa
 	}
-	return row(c, p).CrackingPa
+	if pa := row(c, p).CrackingPa; pa > 0 || isSwing(c, p) || c.Catalog == nil {
+		return pa
+	}
+	r, _ := c.Catalog.Generic("spring-check")
+	return r.CrackingPa
 }
 
 // supportOf returns the distance between supports of a run, mm, and its source; false for

@@ -106,6 +106,20 @@ func runNames(list []*graph.Run) string {
 // length, flow, … print a value in the job's units.
 func (v *view) length(mm float64) string { return quantity.Format(mm, quantity.Length, v.system) }
 func (v *view) flow(q float64) string    { return quantity.Format(q, quantity.Flow, v.system) }
+
+// flows prints two flows so that they can be told apart: where the usual form prints both
+// alike, with three decimals.
+func (v *view) flows(got, limit float64) (a, b string) {
+	if a, b = v.flow(got), v.flow(limit); a != b || got == limit {
+		return a, b
+	}
+	form, per := "%.3f m3/h", 3600.0
+	if v.system == quantity.InchSystem {
+		form, per = "%.3f gpm", 60/3.785411784e-3
+	}
+	return fmt.Sprintf(form, got*per), fmt.Sprintf(form, limit*per)
+}
+
 func (v *view) pressure(pa float64) string {
 	return quantity.Format(pa, quantity.Pressure, v.system)
 }

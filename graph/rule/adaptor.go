@@ -1,0 +1,82 @@
+package rule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+func inchMetricTransition(in *Input, report Report) {
+	noAdaptor(in, report, "transition", "go through a size of which a transition is made, or keep to one family up to the unit")
+}
+
+func hoseOnBarbs(in *Input, report Report) {
+	noAdaptor(in, report, "barb", "take hose of a size for which there is a barb")
+}
+
+// noAdaptor reports where the layout needs an adaptor of the kind that the catalogue does
+// not have: so as it is drawn the joint can't be made.
+func noAdaptor(in *Input, report Report, kind, hint string) {
+	v := in.ask()
+	for i := range in.Layout.Paths {
+		path := &in.Layout.Paths[i]
+		r := path.Run
+		if v.net.IsAir(r) || v.net.Run(r.ID) == nil {
+			continue
+		}
+		for k := range path.Fittings {
+			f := &path.Fittings[k]
+			if f.Kind != kind || f.Row.Kind != "" || f.From.IsZero() || f.To.IsZero() {
+				continue
+			}
+			other := otherSize(f, r)
+			d := graph.Diagnostic{
+				Pos: runKey(r, "size"), Severity: graph.Error,
+				Message: fmt.Sprintf("run %q is %s %s and what it meets %s is %s: 0 %ss in the catalogue join the two, needs 1", r.ID, r.Spec, r.Size, f.Where, other, kind),
+				Hint:    hint,
+			}
+			if have := partners(v, kind, other); len(have) > 0 {
+				d.Hint += fmt.Sprintf("; for %s the catalogue has %s", other, strings.Join(have, ", "))
+			}
+			for _, end := range []graph.PortRef{r.From, r.To} {
+				if p := v.net.Part(end.Part); p != nil && f.Where == "at "+end.String() {
+					d.Related = append(d.Related, here(p))
+				}
+			}
+			report(!f.New, d)
+		}
+	}
+}
+
+// otherSize returns the end of an adaptor that is not its run's.
+func otherSize(f *route.Fitting, r *graph.Run) catalog.Size {
+	if f.From == r.Size {
+		return f.To
+	}
+	return f.From
+}
+
+// partners lists the sizes that adaptors of the kind join to a size, in the order of the
+// catalogue.
+func partners(v *view, kind string, size catalog.Size) []string {
+	var out []string
+	add := func(s catalog.Size) {
+		if !slices.Contains(out, s.String()) {
+			out = append(out, s.String())
+		}
+	}
+	for _, r := range v.c.Catalog.Rows() {
+		switch {
+		case r.Kind != kind:
+		case r.Size == size:
+			add(r.Size2)
+		case r.Size2 == size:
+			add(r.Size)
+		}
+	}
+	return out
+}

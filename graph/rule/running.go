@@ -1,0 +1,86 @@
+package rule
+
+import (
+	"math"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+)
+
+// standing is the flow below which water counts as standing, m³/s: a litre an hour.
+const standing = 1e-3 / 3600
+
+// limits returns the least, rated and most flow of a unit, m³/s: the description's, else
+// those of the catalogue row it names; 0 where not known.
+func limits(c *graph.Circuit, u *graph.Part) (least, rated, most float64) {
+	if u.Unit != nil {
+		least, rated, most = u.Unit.Least, u.Unit.Rated, u.Unit.Most
+	}
+	if u.Type == "" {
+		return least, rated, most
+	}
+	r := row(c, u)
+	pick := func(own, row float64) float64 {
+		if own > 0 {
+			return own
+		}
+		return row
+	}
+	return pick(least, r.Least), pick(rated, r.Rated), pick(most, r.Most)
+}
+
+// running is one mode in which the unit's pump runs and the unit is not shut off by hand.
+type running struct {
+	solution *hydraulic.Solution
+	flow     float64 // through the unit, m³/s, either way
+}
+
+// modesOf returns the modes in which a unit is meant to have flow.
+func modesOf(in *Input, b branch) []running {
+	var out []running
+	for i := range in.Solutions {
+		s := &in.Solutions[i]
+		flow := s.Part(b.Unit.ID)
+		if flow == nil || !pumpRuns(s, b) || isolated(s, b) {
+			continue
+		}
+		out = append(out, running{s, math.Abs(flow.Flow)})
+	}
+	return out
+}
+
+// pumpRuns reports whether the unit's pump runs in the mode.
+func pumpRuns(s *hydraulic.Solution, b branch) bool {
+	if b.Pump == nil {
+		return false
+	}
+	if _, on := s.Mode.Speeds[b.Pump.ID]; on {
+		return true
+	}
+	p := s.Part(b.Pump.ID)
+	return p != nil && p.State != "" && p.State != "off"
+}
+
+// isolated reports whether the mode shuts a hand valve in the unit's pipes.
+func isolated(s *hydraulic.Solution, b branch) bool {
+	to, from := b.Isolators()
+	for _, list := range [][]*graph.Part{to, from} {
+		for _, p := range list {
+			if position(s.Mode, p) == 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// position returns how far a hand valve is open in a mode, 0 to 1.
+func position(m graph.Mode, p *graph.Part) float64 {
+	if pos, said := m.Positions[p.ID]; said {
+		return float64(pos)
+	}
+	if p.Valve != nil && p.Valve.PositionSet {
+		return float64(p.Valve.Position)
+	}
+	return 1
+}

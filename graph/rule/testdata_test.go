@@ -1,0 +1,180 @@
+package rule_test
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+	"dryfit/graph/rule"
+)
+
+// TestRules holds every rule against its two descriptions, testdata/NAME/fail.toml and
+// pass.toml. A line the rule speaks of says so:
+//
+//	id = "unit"  # want NAME "regexp of the message" `and of a second one on that line`
+//
+// What comes unwanted fails like what is missing. The failing one shows the rule at its
+// heaviest; the passing one is a job with no error and no warning of any rule.
+func TestRules(t *testing.T) {
+	for _, r := range rule.All() {
+		t.Run(r.Name, func(t *testing.T) {
+			testFail(t, r)
+			testPass(t, r)
+		})
+	}
+}
+
+func testFail(t *testing.T, r *rule.Rule) {
+	file := filepath.Join("testdata", r.Name, "fail.toml")
+	got := of(r, findings(t, file))
+	left := wants(t, file)
+	if len(left) == 0 {
+		t.Errorf("%s wants nothing", file)
+	}
+	heaviest := graph.Note
+	for _, d := range got {
+		heaviest = max(heaviest, d.Severity)
+		at := slices.IndexFunc(left, func(w want) bool {
+			return w.rule == r.Name && w.line == d.Pos.Line && w.message.MatchString(d.Message)
+		})
+		if at < 0 {
+			t.Errorf("%s: unwanted %s: %s", d.Pos, d.Severity, d.Message)
+			continue
+		}
+		left = slices.Delete(left, at, at+1)
+		checkWords(t, d)
+	}
+	for _, w := range left {
+		t.Errorf("%s:%d: no finding of %s matches %q", file, w.line, w.rule, w.message)
+	}
+	if heaviest != r.Severity {
+		t.Errorf("%s: heaviest finding is of severity %q, the rule says %q", file, heaviest, r.Severity)
+	}
+}
+
+func testPass(t *testing.T, r *rule.Rule) {
+	file := filepath.Join("testdata", r.Name, "pass.toml")
+	all := findings(t, file)
+	for _, d := range all {
+		if d.Rule == r.Name || d.Severity > graph.Note {
+			t.Errorf("%s: unwanted %s: %s [%s]", d.Pos, d.Severity, d.Message, d.Rule)
+		}
+	}
+}
+
+// hasNumber finds a digit outside of the names in quotes.
+var quoted, digit = regexp.MustCompile(`"[^"]*"`), regexp.MustCompile(`\d`)
+
+// checkWords holds a finding against the voice of all findings: no capital, no full stop,
+// the number it has and the number it needs, what to do, and where the other half is.
+func checkWords(t *testing.T, d graph.Diagnostic) {
+	t.Helper()
+	bare := quoted.ReplaceAllString(d.Message, "")
+	if !digit.MatchString(bare) {
+		t.Errorf("%s: no number in %q", d.Pos, d.Message)
+	}
+	for _, text := range []string{d.Message, d.Hint} {
+		if text == "" || strings.HasSuffix(text, ".") || strings.ToUpper(text[:1]) != strings.ToLower(text[:1]) && strings.ToUpper(text[:1]) == text[:1] {
+			t.Errorf("%s: %q is empty, begins with a capital or ends in a full stop", d.Pos, text)
+		}
+	}
+	for _, other := range d.Related {
+		if !other.Pos.IsValid() || other.Message == "" {
+			t.Errorf("%s: related place %+v is not known", d.Pos, other)
+		}
+	}
+}
+
+// TestRulesHaveTestdata demands a folder for each rule, and a rule for each folder.
+func TestRulesHaveTestdata(t *testing.T) {
+	entries, err := os.ReadDir("testdata")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got, want []string
+	for _, e := range entries {
+		if e.IsDir() {
+			got = append(got, e.Name())
+		}
+	}
+	for _, r := range rule.All() {
+		want = append(want, r.Name)
+	}
+	slices.Sort(want)
+	for _, name := range want {
+		if !slices.Contains(got, name) {
+			t.Errorf("no folder testdata/%s", name)
+		}
+	}
+	for _, name := range got {
+		if !slices.Contains(want, name) {
+			t.Errorf("testdata/%s belongs to no rule", name)
+		}
+	}
+}
+
+// want is one finding a description asks for.
+type want struct {
+	line    int
+	rule    string
+	message *regexp.Regexp
+}
+
+var wantComment = regexp.MustCompile(`# want (\S+) (.*)$`)
+
+// wants reads the comments of a description.
+func wants(t *testing.T, file string) []want {
+	t.Helper()
+	var out []want
+	for i, line := range strings.Split(string(read(t, file)), "\n") {
+		m := wantComment.FindStringSubmatch(line)
+		if m == nil {
+			continue
+		}
+		for rest := m[2]; rest != ""; rest = strings.TrimSpace(rest) {
+			prefix, err := strconv.QuotedPrefix(rest)
+			if err != nil {
+				t.Fatalf("%s:%d: %q: %v", file, i+1, rest, err)
+			}
+			text, _ := strconv.Unquote(prefix)
+			out = append(out, want{i + 1, m[1], regexp.MustCompile(text)})
+			rest = rest[len(prefix):]
+		}
+	}
+	return out
+}
+
+func read(t *testing.T, file string) []byte {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
+}
+
+// findings carries a description through the house, flows and all.
+func findings(t *testing.T, file string) []graph.Diagnostic {
+	t.Helper()
+	c, ds := description.Read(file, read(t, file))
+	if c == nil {
+		t.Fatalf("%s can't be read: %v", file, ds)
+	}
+	p, err := plan.Make(c, plan.Findings|plan.Flows)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return append(ds, p.Findings...)
+}
+
+// of returns the findings of one rule.
+func of(r *rule.Rule, ds []graph.Diagnostic) []graph.Diagnostic {
+	return slices.DeleteFunc(slices.Clone(ds), func(d graph.Diagnostic) bool { return d.Rule != r.Name })
+}

@@ -28,8 +28,12 @@ type assembly struct {
 func (w work) newAssembly(choice Choice) assembly {
 	tee := w.tee()
 	a := assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, extra: max(0, w.asked.ExtraMM)}
-	old := inFamily(w.oldSize, w.lineSpec.Family())
-	if old != w.lineSize {
+	old := w.oldRigid()
+	barb, onBarb := w.barb()
+	switch {
+	case onBarb:
+		a.endAdd, a.endDepth = barb.takeOff, barb.depth
+	case old != w.lineSize:
 		a.endAdd = w.bushMM(w.lineSpec, w.lineSize, old)
 		a.endDepth = w.depth(w.lineSpec, old)
 	}
@@ -37,8 +41,15 @@ func (w work) newAssembly(choice Choice) assembly {
 	a.hasElement = has
 	add := func(what string, mm float64) { a.terms = append(a.terms, Term{What: what, MM: mm}) }
 
-	add("old pipe into the first tee", a.endDepth)
-	add("first tee, stop to stop", 2*a.half+a.endAdd)
+	joint, teeMM := "old pipe into the %s tee", 2*a.half+a.endAdd
+	if onBarb {
+		joint, teeMM = "hose over the barb at the %s tee", 2*a.half
+	}
+	add(fmt.Sprintf(joint, "first"), a.endDepth)
+	if onBarb {
+		add("barb, with the nipple it stands on", a.endAdd)
+	}
+	add("first tee, stop to stop", teeMM)
 	if has {
 		a.element = b.length
 		a.first = nipple(tee.SocketMM, b.socket) + a.extra
@@ -53,8 +64,11 @@ func (w work) newAssembly(choice Choice) assembly {
 		a.first = nipple(tee.SocketMM, tee.SocketMM) + a.extra
 		add(fmt.Sprintf("piece between the tees, two depths and %d mm", BeadMM), a.first)
 	}
-	add("second tee, stop to stop", 2*a.half+a.endAdd)
-	add("old pipe into the second tee", a.endDepth)
+	add("second tee, stop to stop", teeMM)
+	if onBarb {
+		add("barb, with the nipple it stands on", a.endAdd)
+	}
+	add(fmt.Sprintf(joint, "second"), a.endDepth)
 	return a
 }
 

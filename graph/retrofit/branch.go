@@ -32,6 +32,7 @@ type limb struct {
 	d        *draft
 	findings []graph.Diagnostic
 	bush     end // the tee's branch with its bush
+	port     end // the unit's port with its transition
 	valve    body
 	union    body
 	reachMM  float64 // what assumed legs should come to; 0: as short as they go
@@ -41,33 +42,19 @@ type limb struct {
 func newLimb(w work, d *draft) *limb {
 	l := &limb{w: w, d: d, valve: w.inline(string(w.isolators), w.branchSpec, w.branchSize, w.trueUnion),
 		union: w.inline(string(graph.Union), w.branchSpec, w.branchSize, false)}
-	tee := w.tee()
-	l.bush = end{takeOff: tee.BranchTakeOffMM, depth: tee.SocketMM}
-	if l.bush.takeOff == 0 {
-		l.bush.takeOff = tee.TakeOffMM
-	}
-	if small := inFamily(w.branchSize, w.lineSpec.Family()); small != w.lineSize {
-		l.bush.takeOff += w.bushMM(w.lineSpec, w.lineSize, small)
-		l.bush.depth = w.depth(w.lineSpec, small)
-	}
-	if w.branchSpec.Family() != w.lineSpec.Family() {
-		if row, ok := w.cat.Transition(w.lineSpec, inFamily(w.branchSize, w.lineSpec.Family()), w.branchSpec, w.branchSize); ok {
-			l.bush.takeOff += max(row.LengthMM, row.TakeOffMM)
-			l.bush.depth = w.depth(w.branchSpec, w.branchSize)
-		}
+	l.bush = w.stop(w.lineTee(), graph.Branch, w.branchSpec, w.branchSize)
+	l.port = end{depth: w.depth(w.branchSpec, w.branchSize)}
+	if w.unit != nil {
+		l.port = w.stop(w.unit, graph.In, w.branchSpec, w.branchSize)
 	}
 	return l
 }
 
-// unitEnd is the unit's port: the pipe stops at the bottom of its socket.
-func (l *limb) unitEnd() end { return end{depth: l.w.depth(l.w.branchSpec, l.w.branchSize)} }
-
 // assumedLegs is the shortest straight pipe out from the tee that holds an isolator, a union
 // and, where it runs up or down, a tee for a drain or a bleed; up to the next 50 mm.
 func (l *limb) assumedLegs(way graph.Vec) []graph.Leg {
-	depth := l.w.depth(l.w.branchSpec, l.w.branchSize)
 	mm := l.bush.takeOff + nipple(l.bush.depth, l.valve.socket) + l.valve.length +
-		nipple(l.valve.socket, l.union.socket) + l.union.length + nipple(l.union.socket, depth)
+		nipple(l.valve.socket, l.union.socket) + l.union.length + nipple(l.union.socket, l.port.depth) + l.port.takeOff
 	if math.Abs(way.Z) > 0.1 {
 		row, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
 		mm += 2*row.TakeOffMM + nipple(row.SocketMM, row.SocketMM)
@@ -122,8 +109,8 @@ func (l *limb) legs(way, line graph.Vec) (to, from []graph.Leg) {
 func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder bool) (to, from *strand) {
 	outLegs, backLegs := l.legs(way, line)
 	unit := l.w.unit.ID
-	to = newStrand("to-unit", at(teeA, graph.Branch), at(unit, graph.In), outLegs, l.bush, l.unitEnd(), l.w)
-	from = newStrand("from-unit", at(unit, graph.Out), at(teeB, graph.Branch), backLegs, l.unitEnd(), l.bush, l.w)
+	to = newStrand("to-unit", at(teeA, graph.Branch), at(unit, graph.In), outLegs, l.bush, l.port, l.w)
+	from = newStrand("from-unit", at(unit, graph.Out), at(teeB, graph.Branch), backLegs, l.port, l.bush, l.w)
 
 	l.isolator(to, "v1", false)
 	l.unionAt(to, "union-1", true)

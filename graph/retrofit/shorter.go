@@ -34,9 +34,9 @@ func Shorter(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) []
 			add(what, other.newAssembly(choice))
 		}
 	}
-	if w.lineSize.Nominal > inFamily(w.oldSize, w.lineSpec.Family()).Nominal {
+	if w.lineSize.Nominal > w.oldRigid().Nominal {
 		small := w
-		small.lineSize = inFamily(w.oldSize, w.lineSpec.Family())
+		small.lineSize = w.oldRigid()
 		add(fmt.Sprintf("bypass in the pipe's own size, %s", small.lineSize), small.newAssembly(choice))
 	}
 	if w.asked.ExtraMM > 0 {

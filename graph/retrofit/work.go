@@ -41,7 +41,7 @@ func newWork(c *graph.Circuit, cut *graph.Run) work {
 	if w.asked.Spec != "" {
 		w.branchSpec = w.asked.Spec
 	}
-	w.lineSize = larger(inFamily(cut.Size, w.lineSpec.Family()), inFamily(w.asked.BypassSize, w.lineSpec.Family()))
+	w.lineSize = larger(w.oldRigid(), inFamily(w.asked.BypassSize, w.lineSpec.Family()))
 	w.branchSize = w.branch()
 	w.lineSize = larger(w.lineSize, inFamily(w.branchSize, w.lineSpec.Family()))
 	return w
@@ -68,7 +68,7 @@ func (w work) branch() catalog.Size {
 		size = catalog.Size{Nominal: 2}
 	}
 	size = inFamily(size, family)
-	if cut := inFamily(w.oldSize, family); !cut.IsZero() && cut.Nominal < size.Nominal {
+	if cut := inFamily(w.oldRigid(), family); !cut.IsZero() && cut.Nominal < size.Nominal {
 		size = cut
 	}
 	return larger(size, ports)

@@ -35,6 +35,7 @@ type limb struct {
 	port     end // the unit's port with its transition
 	valve    body
 	union    body
+	feeder   bool    // a check keeps a feeder's chemical out
 	reachMM  float64 // what assumed legs should come to; 0: as short as they go
 }
 
@@ -58,6 +59,10 @@ func (l *limb) assumedLegs(way graph.Vec) []graph.Leg {
 	if math.Abs(way.Z) > 0.1 {
 		row, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
 		mm += 2*row.TakeOffMM + nipple(row.SocketMM, row.SocketMM)
+	}
+	if l.feeder {
+		swing, spring := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, false), l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
+		mm += max(swing.length+nipple(swing.socket, swing.socket), spring.length+nipple(spring.socket, spring.socket))
 	}
 	mm = max(mm+max(0, l.w.asked.ExtraMM), l.reachMM)
 	return []graph.Leg{leg(way.Scale(math.Ceil(mm/50) * 50))}
@@ -107,6 +112,7 @@ func (l *limb) legs(way, line graph.Vec) (to, from []graph.Leg) {
 // strands builds the unit's two pipes between the branches of the tees.
 // apart is the way from the first tee to the second, and line the way of the pipe.
 func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder bool) (to, from *strand) {
+	l.feeder = feeder
 	outLegs, backLegs := l.legs(way, line)
 	unit := l.w.unit.ID
 	to = newStrand("to-unit", at(teeA, graph.Branch), at(unit, graph.In), outLegs, l.bush, l.port, l.w)

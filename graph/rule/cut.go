@@ -144,14 +144,14 @@ func cutClearRoom(in *Input, report Report) {
 	if c == nil {
 		return
 	}
-	clear := c.place().ClearMM
-	if clear < 0 || clear >= clearMM {
+	free := c.place().ClearMM
+	if free < 0 || free >= clearMM {
 		return
 	}
 	v := in.ask()
 	report(false, graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
-		Message: fmt.Sprintf("%s has %s of free room around it; a hand and a saw need %s", c.where(), v.length(clear), v.length(clearMM)),
+		Message: fmt.Sprintf("%s has %s of free room around it; a hand and a saw need %s", c.where(), v.length(free), v.length(clearMM)),
 		Hint:    "move what is in the way, or choose another place",
 	})
 }

@@ -58,7 +58,7 @@ func elementState(in *Input, report Report) {
 func switchProvesFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
-		kept := keptElement(v, b)
+		kept := keptElement(b)
 		needs := fmt.Sprintf("%q", b.Unit.ID)
 		if least, _, _ := limits(v.c, b.Unit); least > 0 {
 			needs += ", which needs " + v.flow(least)
@@ -86,7 +86,7 @@ func switchProvesFlow(in *Input, report Report) {
 }
 
 // keptElement returns an element heater on the unit's line that is not disconnected, or nil.
-func keptElement(v *view, b branch) *graph.Part {
+func keptElement(b branch) *graph.Part {
 	for _, list := range [][]*graph.Part{b.up.Parts, b.down.Parts} {
 		for _, p := range list {
 			if p.Kind == graph.ElementHeater && (p.Element == nil || !p.Element.Disconnected) {

@@ -132,7 +132,8 @@ func nothingNewOnSuction(in *Input, report Report) {
 		if len(parts)+len(runs) == 0 {
 			continue
 		}
-		what, pos := "", graph.Pos{}
+		var what string
+		var pos graph.Pos
 		switch {
 		case len(parts) > 0:
 			what = fmt.Sprintf("%s (%s)", count(len(parts), "new part"), partNames(parts))
@@ -147,7 +148,7 @@ func nothingNewOnSuction(in *Input, report Report) {
 		}
 		report(false, graph.Diagnostic{
 			Pos: pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
-			Message: fmt.Sprintf("%s on the suction side of pump %q, between it and the tub; none may be", what, pump.ID),
+			Message: fmt.Sprintf("%s on the suction side of pump %q, between it and the tub; 0 may be", what, pump.ID),
 			Hint:    fmt.Sprintf("leave the suction as it is and work after the outlet of %q", pump.ID),
 		})
 	}

@@ -36,7 +36,7 @@ func trapped(in *Input, report Report, sign float64, tap graph.Kind, what, fitti
 			continue
 		}
 		level, extreme := plateau(spots, i, sign, seen)
-		if !extreme || tapped(v, spots, level, sign, tap) {
+		if !extreme || tapped(v, spots, level, tap) {
 			continue
 		}
 		at := spots[level[0]]
@@ -130,7 +130,7 @@ func plateau(spots []spot, first int, sign float64, seen []bool) (level []int, e
 }
 
 // tapped reports whether a part of the kind stands on the level or near it.
-func tapped(v *view, spots []spot, level []int, sign float64, tap graph.Kind) bool {
+func tapped(v *view, spots []spot, level []int, tap graph.Kind) bool {
 	seen := map[int]bool{}
 	queue := slices.Clone(level)
 	for k := 0; k < len(queue); k++ {

@@ -177,6 +177,35 @@ func TestMeasureTheAdaptorToo(t *testing.T) {
 	}
 }
 
+// Where no transition is made between the two sizes, a bush goes in first. Worked by hand:
+// tee 2 in Schedule 80 (take-off 31.75 mm), flush bush to 1-1/2 in (38.10 - 34.925 = 3.175
+// mm, ASTM D2467), nipple of 1-1/2 in between the bush and the transition (34.925 + 34.925 +
+// 5 mm), transition (8 mm, assumed) to dn 50, elbow (26 mm, ISO 264, from memory): of a leg
+// of 400 mm 400 - 117.775 - 26 = 256.225 mm are left.
+func TestBushThenTransition(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(2))
+	s.part(graph.Pump, "a")
+	s.part(graph.Filter, "b")
+	s.part(graph.Cap, "c")
+	s.part(graph.Tee, "t")
+	s.run("a.out", "t.run-in", right(400))
+	s.run("t.run-out", "b.in", right(400))
+	r := s.run("t.branch", "c.in", front(400), up(300))
+	r.Spec, r.Size = catalog.PVCPN16, dn(50)
+	lay := Lay(s.c)
+	noErrors(t, lay)
+	var kinds []string
+	for _, f := range lay.Paths[2].Fittings {
+		kinds = append(kinds, f.Kind)
+	}
+	if got := strings.Join(kinds, ", "); got != "reducing-bush, transition, elbow-90" {
+		t.Fatalf("fittings %s", got)
+	}
+	l := lengths(lay)
+	near(t, "nipple", l[2], 34.925+34.925+5, 0.005)
+	near(t, "cut", l[3], 400-(31.75+3.175+74.85+8)-26, 0.005)
+}
+
 // A part in the middle of nowhere: no legs, no places, no panic.
 func TestNothingKnown(t *testing.T) {
 	s := newSketch("", catalog.Size{})

@@ -107,9 +107,13 @@ func (l *layer) adapt(s *station, run *graph.Run) {
 	case hose && (part.free || part.ends == "barb"):
 		return
 	case hose:
-		l.put(s, l.barb(part, pipe))
+		for _, a := range l.across(s, pipe, l.barb) {
+			l.put(s, a)
+		}
 	case part.spec.Family() != pipe.Spec.Family():
-		l.put(s, l.transition(part, pipe))
+		for _, a := range l.across(s, pipe, l.transition) {
+			l.put(s, a)
+		}
 	case part.size.NominalMM() > pipe.Size.NominalMM():
 		for _, a := range l.bushes(part.spec, part.size, pipe.Spec, pipe.Size) {
 			l.put(s, a)

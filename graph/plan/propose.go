@@ -36,6 +36,9 @@ func propose(p *Plan, want Want) {
 	if want&Places != 0 {
 		p.Places = s.verdicts()
 	}
+	if t := s.starved(best); t != nil {
+		p.Findings = append(p.Findings, s.compare(t)...)
+	}
 	if best == nil {
 		p.Findings = append(p.Findings, s.none())
 		p.Findings = append(p.Findings, s.refused...)

@@ -18,8 +18,8 @@ func (s *search) rank() {
 func byMerit(a, b *trial) int {
 	return cmp.Or(
 		cmp.Compare(a.standing(), b.standing()),
-		cmp.Compare(len(a.errors()), len(b.errors())),
 		-compareBool(a.solved, b.solved),
+		cmp.Compare(len(a.errors()), len(b.errors())),
 		a.promise().orderPlaces(a.outcome(), b.outcome()),
 		cmp.Compare(a.warnings(), b.warnings()),
 		cmp.Compare(b.spare(), a.spare()),

@@ -44,20 +44,21 @@ func speedOf(row catalog.Row) graph.Speed {
 
 // remedy solves a changed circuit with its best bypass element.
 func (a *adviser) remedy(what string, c *graph.Circuit, constant bool) hydraulic.Remedy {
-	best := -1
-	choices := a.choices(c)
-	for i, choice := range choices {
-		if !preferred(choice, constant) {
-			continue
-		}
-		if best < 0 || a.better(choice, choices[best], constant) {
-			best = i
-		}
-	}
-	if best < 0 {
+	best, ok := a.bestFor(c, constant)
+	if !ok {
 		return hydraulic.Remedy{What: what, Effect: "no bypass element for it in the catalogue"}
 	}
-	return hydraulic.Remedy{What: what, Works: choices[best].Keeps, Effect: effectWords(choices[best])}
+	return hydraulic.Remedy{What: what, Works: best.Keeps, Effect: effectWords(best)}
+}
+
+// bestFor returns the best bypass element for a changed circuit.
+func (a *adviser) bestFor(c *graph.Circuit, constant bool) (best hydraulic.BypassChoice, ok bool) {
+	for _, choice := range a.choices(c) {
+		if preferred(choice, constant) && (!ok || a.better(choice, best, constant)) {
+			best, ok = choice, true
+		}
+	}
+	return best, ok
 }
 
 func effectWords(c hydraulic.BypassChoice) string {

@@ -77,6 +77,9 @@ func (s *search) merits(t *trial) []Reason {
 		}
 		add("line", "%s", text)
 	}
+	if p := t.proposal; p.Second != nil {
+		add("parallel", "in parallel with the unit that is there; the second tee goes into %s, cut from %s to %s", p.Second.Where(), s.length(p.Second.FromMM), s.length(p.Second.ToMM))
+	}
 	if t.place.WantedMM > 0 {
 		word := "enough"
 		if t.place.StraightMM < t.place.WantedMM {

@@ -36,7 +36,7 @@ type limb struct {
 	valve    body
 	union    body
 	feeder   bool    // a check keeps a feeder's chemical out
-	reachMM  float64 // what assumed legs should come to; 0: as short as they go
+	reachMM  float64 // how much pipe assumed legs should have; 0: as short as they go
 }
 
 // newLimb looks up what the strands are made of.
@@ -64,8 +64,17 @@ func (l *limb) assumedLegs(way graph.Vec) []graph.Leg {
 		swing, spring := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, false), l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
 		mm += max(swing.length+nipple(swing.socket, swing.socket), spring.length+nipple(spring.socket, spring.socket))
 	}
-	mm = max(mm+max(0, l.w.asked.ExtraMM), l.reachMM)
+	mm = max(mm+max(0, l.w.asked.ExtraMM), l.reach())
 	return []graph.Leg{leg(way.Scale(math.Ceil(mm/50) * 50))}
+}
+
+// reach is what a leg comes to that has the pipe asked for and the parts that stand in it; 0
+// where none is asked for.
+func (l *limb) reach() float64 {
+	if l.reachMM == 0 {
+		return 0
+	}
+	return l.reachMM + l.valve.length + l.union.length
 }
 
 // legsTo returns the legs from the first tee to the unit and from it to the second, as asked

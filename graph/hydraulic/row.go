@@ -38,7 +38,7 @@ func (b *builder) row(p *graph.Part) catalog.Row {
 			}
 		}
 	}
-	if row, ok := b.cat.Fitting(kind, spec, size); ok {
+	if row, ok := b.cat.Fitting(kind, spec, size); ok && !size.IsZero() {
 		return row
 	}
 	if row, ok := b.cat.Generic(kind); ok {

@@ -35,7 +35,7 @@ func row(c *graph.Circuit, p *graph.Part) catalog.Row {
 			}
 		}
 	}
-	if r, ok := c.Catalog.Fitting(kind, spec, size); ok {
+	if r, ok := c.Catalog.Fitting(kind, spec, size); ok && !size.IsZero() {
 		return r
 	}
 	if r, ok := c.Catalog.Generic(kind); ok {
@@ -96,10 +96,13 @@ func crackingPa(c *graph.Circuit, p *graph.Part) float64 {
 	if p.Check != nil && p.Check.CrackingSet {
 		return p.Check.CrackingPa
 	}
-	if pa := row(c, p).CrackingPa; pa > 0 || isSwing(c, p) || c.Catalog == nil {
-		return pa
+	r := row(c, p)
+	switch {
+	case isSwing(c, p) && r.Style != "swing-check": // the row of a spring, for want of another
+		return 0
+	case r.CrackingPa == 0 && !isSwing(c, p) && c.Catalog != nil:
+		r, _ = c.Catalog.Generic("spring-check")
 	}
-	r, _ := c.Catalog.Generic("spring-check")
 	return r.CrackingPa
 }
 

@@ -138,7 +138,7 @@ func slicesNew(p *plan.Plan, runs []string) bool {
 func cuts(s *plan.Stage) string {
 	var b strings.Builder
 	for _, piece := range s.Layout.Pieces {
-		fmt.Fprintf(&b, "%s %.4f\n", piece.Run.ID, piece.CutMM)
+		fmt.Fprintf(&b, "%s %.9f\n", piece.Run.ID, piece.CutMM)
 	}
 	return b.String()
 }
@@ -159,7 +159,7 @@ func sameFlows(t *testing.T, where string, a, b *plan.Stage) {
 	for i := range a.Solutions {
 		for _, f := range a.Solutions[i].Parts {
 			g := b.Solutions[i].Part(f.Part.ID)
-			if g == nil || math.Abs(g.Flow-f.Flow) > 1e-6*math.Abs(f.Flow)+1e-9 {
+			if g == nil || math.Abs(g.Flow-f.Flow) > 1e-9*math.Abs(f.Flow)+1e-12 {
 				t.Errorf("%s, %s: %q passes %.4f m3/h, written out %v", where, a.Solutions[i].Mode.Name, f.Part.ID, f.Flow*3600, g)
 			}
 		}

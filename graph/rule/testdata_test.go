@@ -15,24 +15,43 @@ import (
 	"dryfit/graph/rule"
 )
 
-// TestRules holds every rule against its two descriptions, testdata/NAME/fail.toml and
-// pass.toml. A line the rule speaks of says so:
+// TestRules holds every rule against its descriptions: testdata/NAME/fail.toml and pass.toml,
+// and further cases in fail-WHAT.toml and pass-WHAT.toml. A line the rule speaks of says so:
 //
 //	id = "unit"  # want NAME "regexp of the message" `and of a second one on that line`
 //
-// What comes unwanted fails like what is missing. The failing one shows the rule at its
-// heaviest; the passing one is a job with no error and no warning of any rule.
+// What comes unwanted fails like what is missing. fail.toml shows the rule at its heaviest;
+// a passing one is a job with no error and no warning of any rule.
 func TestRules(t *testing.T) {
 	for _, r := range rule.All() {
 		t.Run(r.Name, func(t *testing.T) {
-			testFail(t, r)
-			testPass(t, r)
+			for _, file := range cases(t, r, "fail") {
+				heaviest := testFail(t, r, file)
+				if filepath.Base(file) == "fail.toml" && heaviest != r.Severity || heaviest > r.Severity {
+					t.Errorf("%s: heaviest finding is of severity %q, the rule says %q", file, heaviest, r.Severity)
+				}
+			}
+			for _, file := range cases(t, r, "pass") {
+				testPass(t, r, file)
+			}
 		})
 	}
 }
 
-func testFail(t *testing.T, r *rule.Rule) {
-	file := filepath.Join("testdata", r.Name, "fail.toml")
+// cases lists the failing or passing descriptions of a rule, the plain one first.
+func cases(t *testing.T, r *rule.Rule, what string) []string {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join("testdata", r.Name, what+"-*.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return append([]string{filepath.Join("testdata", r.Name, what+".toml")}, files...)
+}
+
+// testFail demands the wanted findings of a rule, those and no others, and returns the
+// heaviest severity.
+func testFail(t *testing.T, r *rule.Rule, file string) graph.Severity {
+	t.Helper()
 	got := of(r, findings(t, file))
 	left := wants(t, file)
 	if len(left) == 0 {
@@ -54,22 +73,19 @@ func testFail(t *testing.T, r *rule.Rule) {
 	for _, w := range left {
 		t.Errorf("%s:%d: no finding of %s matches %q", file, w.line, w.rule, w.message)
 	}
-	if heaviest != r.Severity {
-		t.Errorf("%s: heaviest finding is of severity %q, the rule says %q", file, heaviest, r.Severity)
-	}
+	return heaviest
 }
 
-func testPass(t *testing.T, r *rule.Rule) {
-	file := filepath.Join("testdata", r.Name, "pass.toml")
-	all := findings(t, file)
-	for _, d := range all {
+func testPass(t *testing.T, r *rule.Rule, file string) {
+	t.Helper()
+	for _, d := range findings(t, file) {
 		if d.Rule == r.Name || d.Severity > graph.Note {
 			t.Errorf("%s: unwanted %s: %s [%s]", d.Pos, d.Severity, d.Message, d.Rule)
 		}
 	}
 }
 
-// hasNumber finds a digit outside of the names in quotes.
+// quoted and digit find a number outside of the names in quotes.
 var quoted, digit = regexp.MustCompile(`"[^"]*"`), regexp.MustCompile(`\d`)
 
 // checkWords holds a finding against the voice of all findings: no capital, no full stop,
@@ -92,7 +108,8 @@ func checkWords(t *testing.T, d graph.Diagnostic) {
 	}
 }
 
-// TestRulesHaveTestdata demands a folder for each rule, and a rule for each folder.
+// TestRulesHaveTestdata demands a folder for each rule, a rule for each folder, and nothing in
+// it that no test reads.
 func TestRulesHaveTestdata(t *testing.T) {
 	entries, err := os.ReadDir("testdata")
 	if err != nil {
@@ -113,9 +130,19 @@ func TestRulesHaveTestdata(t *testing.T) {
 			t.Errorf("no folder testdata/%s", name)
 		}
 	}
-	for _, name := range got {
-		if !slices.Contains(want, name) {
-			t.Errorf("testdata/%s belongs to no rule", name)
+	name := regexp.MustCompile(`^(fail|pass)(-[a-z]+)*\.toml$`)
+	for _, folder := range got {
+		if !slices.Contains(want, folder) {
+			t.Errorf("testdata/%s belongs to no rule", folder)
+		}
+		files, err := os.ReadDir(filepath.Join("testdata", folder))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range files {
+			if !name.MatchString(f.Name()) {
+				t.Errorf("testdata/%s/%s is read by no test", folder, f.Name())
+			}
 		}
 	}
 }

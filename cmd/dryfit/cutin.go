@@ -39,11 +39,8 @@ func runCutin(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	if writePlan != "" {
-		if p.Proposal == nil {
-			j.say(p.Findings, w)
-			return complain(w, errors.New("no place can take the unit: there is no plan to write"))
-		}
+	noPlan := writePlan != "" && p.Proposal == nil
+	if writePlan != "" && !noPlan {
 		if code := writeOut(writePlan, description.Write(p.Circuit), w); code != exitDone {
 			return code
 		}
@@ -54,5 +51,12 @@ func runCutin(v *verb, args []string, w *world) int {
 			return code
 		}
 	}
-	return j.say(p.Findings, w)
+	code := j.say(p.Findings, w)
+	switch {
+	case noPlan:
+		return complain(w, errors.New("no place can take the unit: there is no plan to write"))
+	case code == exitDone && len(p.Places) > 0 && p.Places[0].Verdict == "ruled out": // the place was named, and is built all the same
+		return exitFindings
+	}
+	return code
 }

@@ -103,6 +103,9 @@ func (l *limb) legs(way, line graph.Vec) (to, from []graph.Leg) {
 			back = []graph.Leg{leg(assumed[0].By.Scale(-1))}
 		}
 	}
+	if d, told := l.branchNotKept(line, out[0].By); told {
+		l.findings = append(l.findings, d)
+	}
 	along := func(v graph.Vec) bool { return math.Abs(v.Unit().Dot(line.Unit())) > 0.02 }
 	short := l.bush.takeOff + l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).takeOff +
 		nipple(l.bush.depth, l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).depth)

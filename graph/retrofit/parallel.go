@@ -143,7 +143,7 @@ func newTee(w work, path *route.Path, leg int) teeIn {
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	needed := gap + t.a.endDepth + t.union.socket
 	t.place = Place{Run: path.Run.ID, Leg: leg, NeededMM: needed, Terms: t.a.terms,
-		RoomMM: length - start.face() - finish.face(), PlayMM: around(path.Run, leg).PlayMM}
+		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
 	from := start.face() + t.a.endDepth + max(0, t.play())/2
 	t.place.FromMM, t.place.ToMM = from, from+gap
 	return t

@@ -29,7 +29,7 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 			if path.LengthMM > 0 {
 				a := w.newAssembly(choice)
 				out = append(out, Place{Run: path.Run.ID, NeededMM: a.needed(), Terms: a.terms,
-					RoomMM: path.LengthMM, PlayMM: path.Run.PlayMM, MeasureFirst: true})
+					RoomMM: path.LengthMM, PlayMM: max(0, path.Run.PlayMM), MeasureFirst: true})
 			}
 			continue
 		}
@@ -81,8 +81,15 @@ func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) 
 		}
 		place := bestPlace(net, path, cut.Leg, newWork(c, path.Run), choice)
 		if cut.AtMM >= 0 {
-			gap := place.ToMM - place.FromMM
+			gap, on := place.ToMM-place.FromMM, cut.AtMM-place.FromMM
 			place.FromMM, place.ToMM = cut.AtMM, cut.AtMM+gap
+			switch {
+			case place.WantedMM == 0:
+			case net.Against(path.Run):
+				place.StraightMM -= on
+			default:
+				place.StraightMM += on
+			}
 		}
 		return place, true
 	}
@@ -100,7 +107,7 @@ func bestPlace(net *graph.Net, path *route.Path, leg int, w work, choice Choice)
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	a := w.newAssembly(choice)
 	place := Place{Run: path.Run.ID, Leg: leg, NeededMM: a.needed(), Terms: a.terms,
-		RoomMM: length - start.face() - finish.face(), PlayMM: around(path.Run, leg).PlayMM}
+		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
 	lo := start.face() + a.endDepth                     // first cut line as near the start as it goes
 	hi := length - finish.face() - a.endDepth - a.gap() // and as far from it
 	toCheck := a.endAdd + 2*a.half + a.first            // from the cut line to the check's inlet

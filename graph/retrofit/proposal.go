@@ -12,7 +12,7 @@ type Place struct {
 	ToMM         float64 // second cut line
 	RoomMM       float64 // straight pipe there is, between the sockets at its ends
 	NeededMM     float64 // what the assembly needs
-	PlayMM       float64
+	PlayMM       float64 // how far an end can be drawn back; 0 where nobody said
 	Terms        []Term  // NeededMM term by term
 	MeasureFirst bool    // known only by its length
 	StraightMM   float64 // straight pipe before the check, from the last pump or elbow; 0 without a check

@@ -1,0 +1,71 @@
+package retrofit
+
+import (
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/route"
+)
+
+// demo reads the two-speed demo, its stage before the work laid out.
+func demo(t *testing.T) (*graph.Circuit, *route.Layout) {
+	t.Helper()
+	file := "../../testdata/two-speed.toml"
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ds := description.Read(file, data)
+	if c == nil {
+		t.Fatal(ds)
+	}
+	return c, route.Lay(c.At(graph.Before))
+}
+
+// The straight before the check counts from where the cut is asked for. Worked by hand from
+// ASTM D2467 take-offs (2 in: 31.75 mm) and D2466 sockets (29.37 mm): from the stop of the
+// elbow at the start of leg 3 to the check it is the offset, less 31.75, and the first tee of
+// 63.50 and the nipple of 29.37 + 38.10 + 5.
+func TestStraightFromTheOffset(t *testing.T) {
+	c, lay := demo(t)
+	for _, at := range []float64{100, 420, 900} {
+		place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: at}, Choice{Bypass: "spring"})
+		want := at - 31.75 + 63.50 + 29.37 + 38.10 + 5
+		if !ok || math.Abs(place.FromMM-at) > 1e-9 || math.Abs(place.StraightMM-want) > 0.01 {
+			t.Errorf("at %g: cut at %g, %.2f mm before the check; want %.2f", at, place.FromMM, place.StraightMM, want)
+		}
+	}
+}
+
+// A way of the branches that can't be kept is said. In the demo the line runs left and the
+// first leg to the unit goes to the front. Geometry, no source needed.
+func TestBranchNotKept(t *testing.T) {
+	for _, c := range []struct {
+		branch graph.Vec
+		want   string
+	}{
+		{graph.Vec{}, ""},
+		{graph.Vec{Y: -1}, ""},
+		{graph.Vec{X: 1}, `branch = "right" is not kept: the line runs that way here`},
+		{graph.Vec{Z: 1}, `branch = "up" is not kept: the first leg to the unit goes front`},
+	} {
+		circuit, lay := demo(t)
+		circuit.Retrofit.Branch = c.branch
+		choice := Choice{Bypass: "spring"}
+		place, _ := PlaceAt(circuit, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
+		_, ds := Build(circuit, lay, place, choice)
+		got := ""
+		for _, d := range ds {
+			if d.Severity == graph.Warning {
+				got += d.Message
+			}
+		}
+		if (got == "") != (c.want == "") || !strings.HasPrefix(got, c.want) {
+			t.Errorf("branch %v: %q, want %q", c.branch, got, c.want)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/graph"
 )
@@ -63,7 +64,7 @@ func switchProvesFlow(in *Input, report Report) {
 		if least, _, _ := limits(v.c, b.Unit); least > 0 {
 			needs += ", which needs " + v.flow(least)
 		}
-		for _, p := range b.up.Parts {
+		for _, p := range slices.Concat(b.up.Parts, stubs(v, b.up)) {
 			d := graph.Diagnostic{Pos: p.Pos, Related: []graph.Related{here(b.Unit)}, Severity: graph.Note}
 			switch {
 			case p.Kind == graph.PressureSwitch && kept != nil:
@@ -74,7 +75,7 @@ func switchProvesFlow(in *Input, report Report) {
 			case p.Kind == graph.PressureSwitch:
 				d.Message = fmt.Sprintf("pressure switch %q proves 0 m3/h through %s: the unit's back pressure can hold it closed with almost no flow", p.ID, needs)
 				d.Hint = "rely on the unit's own flow switch; tell the electrician what the switch still switches"
-			case p.Kind == graph.FlowSwitch && !onBranch(b, p):
+			case p.Kind == graph.FlowSwitch && len(v.net.Coming(p)) > 0 && !onBranch(b, p):
 				d.Message = fmt.Sprintf("flow switch %q in the line proves the line's flow and 0 m3/h through %s: the bypass can take it all", p.ID, needs)
 				d.Hint = "rely on the unit's own flow switch, and test it by shutting an isolator slowly; the electrician decides what each switch locks"
 			default:
@@ -83,6 +84,18 @@ func switchProvesFlow(in *Input, report Report) {
 			report(b.Unit.Existing, d)
 		}
 	}
+}
+
+// stubs returns the parts in the dead ends that hang on a reach: a pressure switch often
+// stands in one.
+func stubs(v *view, on *graph.Reach) []*graph.Part {
+	var out []*graph.Part
+	for _, d := range v.net.DeadEnds() {
+		if d.From != nil && on.HasPart(d.From.ID) {
+			out = append(out, d.Parts...)
+		}
+	}
+	return out
 }
 
 // keptElement returns an element heater on the unit's line that is not disconnected, or nil.

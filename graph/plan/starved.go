@@ -43,14 +43,19 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 		return nil
 	}
 	a := &adviser{circuit: after, branch: branch, before: s.before, unit: branch.Unit.Unit}
-	most := a.try(after, throttleElement(0))
-	text := fmt.Sprintf("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
-		branch.Unit.ID, flowText(a.unit.Least), branch.Pump.ID, flowText(leastFlow(most)))
 	var out []graph.Diagnostic
 	note := func(message, hint string) {
 		out = append(out, graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Note, Message: message, Hint: hint})
 	}
-	note(text, "what else could be done is worked out below it, with the flows")
+	if best, ok := a.bestFor(after, len(branch.Pump.SpeedNames()) < 2); ok && best.Keeps {
+		note(fmt.Sprintf("the bypass takes the water that %q wants; with another in it, %s", branch.Unit.ID, effectWords(best)),
+			"leave bypass and spring to the tool, or write that one")
+		return out
+	}
+	most := a.try(after, throttleElement(0))
+	note(fmt.Sprintf("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
+		branch.Unit.ID, flowText(a.unit.Least), branch.Pump.ID, flowText(leastFlow(most))),
+		"what else could be done is worked out below it, with the flows")
 	ways := slices.Concat(s.otherLines(branch.Pump), []hydraulic.Remedy{a.largerPump(), a.smallerUnit()})
 	for i, way := range ways {
 		verdict := "would do"

@@ -31,8 +31,7 @@ func newSegments(c *graph.Circuit) *segments {
 	for _, p := range c.Parts {
 		joint[p.ID] = p.Kind == graph.Union || p.Kind == graph.Coupling || p.Kind == graph.SlipCoupling
 	}
-	var find func(id string) string
-	find = func(id string) string {
+	find := func(id string) string {
 		for s.root[id] != id {
 			id = s.root[id]
 		}

@@ -95,13 +95,13 @@ func SolutionOf(s *Stage, mode string) *hydraulic.Solution {
 
 // JetsFlow returns the flow through all jet groups, m³/s, and whether there are any.
 func JetsFlow(s *hydraulic.Solution) (float64, bool) {
-	sum, any := 0.0, false
+	sum, found := 0.0, false
 	for _, p := range s.Parts {
 		if p.Part.Kind == graph.JetGroup {
-			sum, any = sum+p.Flow, true
+			sum, found = sum+p.Flow, true
 		}
 	}
-	return sum, any
+	return sum, found
 }
 
 // pumpFlow returns the flow of the running pump that moves most.

@@ -1,0 +1,159 @@
+package plan_test
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+)
+
+const everything = plan.Findings | plan.Flows | plan.Lists | plan.Places
+
+func job(t *testing.T, name string) *plan.Plan {
+	t.Helper()
+	return work(t, readFile(t, "testdata/jobs/"+name+".toml"), everything)
+}
+
+// Every job but the ones that can't be done: no error, an order of assembly, and the plan
+// written out reads back to the same pieces and flows.
+func TestJobs(t *testing.T) {
+	for _, name := range []string{"plunge-pool", "plug-in", "second-unit", "unit-out"} {
+		t.Run(name, func(t *testing.T) {
+			p := job(t, name)
+			if p.Proposal == nil {
+				t.Fatalf("nothing proposed: %v", errorsOf(p.Findings))
+			}
+			for _, d := range errorsOf(p.Findings) {
+				t.Error(d)
+			}
+			if !p.Assembly.OK || len(p.Cuts.Pieces) == 0 {
+				t.Errorf("order of assembly %v, %d pieces", p.Assembly.OK, len(p.Cuts.Pieces))
+			}
+			text := description.Write(p.Circuit)
+			again := work(t, read(t, name+".toml", text), everything)
+			sameFlows(t, "before", p.Before, again.Before)
+			sameFlows(t, "after", p.After, again.After)
+			if a, b := cuts(p.After), cuts(again.After); a != b {
+				t.Errorf("pieces to cut\n%s\nread back\n%s", a, b)
+			}
+		})
+	}
+}
+
+// In a plunge pool the unit goes in after the pressure filter and the heater and before the
+// feeder, with a check between (heat pump manuals agree).
+func TestPlungePool(t *testing.T) {
+	p := job(t, "plunge-pool")
+	if p.Proposal.Place.Run != "heated" {
+		t.Errorf("cut in %s", p.Proposal.Place.Where())
+	}
+	branch, _ := graph.FindUnitBranch(p.After.Circuit)
+	check := func(q *graph.Part) bool { return q.Kind == graph.CheckValve }
+	if !slices.ContainsFunc(branch.FromUnitParts, check) {
+		t.Error("no check between the unit and the feeder")
+	}
+	net := graph.NewNet(p.After.Circuit)
+	if net.Upstream(branch.Unit).First(graph.Filter) == nil || net.Downstream(branch.Unit).First(graph.Feeder) == nil {
+		t.Error("the unit does not stand between filter and feeder")
+	}
+}
+
+// Hose is cut and pushed over barbs, one at each end of the work, and the marks speak of hose.
+func TestPlugIn(t *testing.T) {
+	p := job(t, "plug-in")
+	barbs := 0
+	for _, path := range p.After.Layout.Paths {
+		for _, f := range path.Fittings {
+			if f.Kind == "barb" && f.New {
+				barbs++
+			}
+		}
+	}
+	if barbs != 2 {
+		t.Errorf("%d barbs, want 2", barbs)
+	}
+	m := p.Proposal.Marking
+	if m.From != "end of the hose at element.out" || !strings.HasSuffix(m.Keeps[1], "mm of hose from the second cut to the middle of bend 1 of return-hose") {
+		t.Errorf("marked from %q; keeps %q", m.From, m.Keeps)
+	}
+}
+
+// A pump that gives the unit too little is said to, with its flow, and three ways out are
+// worked out. The most a unit without a bypass gets lies where the pump's curve meets the
+// circuit's, so it can't be more than where the curve ends at 3.2 m3/h.
+func TestStarvedUnit(t *testing.T) {
+	p := job(t, "starved")
+	if p.Proposal != nil {
+		t.Error("the unit was fitted all the same")
+	}
+	want := []string{
+		`"unit" asks for 2.9 m3/h or more; the line of pump "circ-pump" gives it `,
+		`compared, "unit" on the line of pump "jet-pump"`,
+		"compared, a larger circulation pump in place of \"circ-pump\", like circulation-pump-1.5in, would do: ",
+		"compared, a smaller unit, like heat-pump 5 kW",
+	}
+	for _, w := range want {
+		has := func(d graph.Diagnostic) bool { return strings.Contains(d.Message, w) && strings.Contains(d.Message, " m3/h") }
+		if !slices.ContainsFunc(p.Findings, has) {
+			t.Errorf("nobody says %q in %v", w, p.Findings)
+		}
+	}
+	// what the larger pump gives, solved apart: the circuit with that pump written into it
+	c := readFile(t, "testdata/jobs/starved.toml")
+	pump := c.Part("circ-pump").Pump
+	row, ok := c.Catalog.Row("circulation-pump-1.5in")
+	if !ok {
+		t.Fatal("no such pump")
+	}
+	pump.Speeds[0].Curve = nil
+	for _, q := range row.Speeds[0].Curve {
+		pump.Speeds[0].Curve = append(pump.Speeds[0].Curve, graph.CurvePoint{Flow: q[0], Head: graph.Drop{Value: q[1], IsHead: true}})
+	}
+	larger := work(t, c, everything)
+	if larger.Proposal == nil {
+		t.Fatalf("the larger pump would not do: %v", errorsOf(larger.Findings))
+	}
+	for i := range larger.After.Solutions {
+		if flow := larger.After.Solutions[i].Part("unit").Flow; flow < 2.9/3600 {
+			t.Errorf("%s: %.2f m3/h with the larger pump", larger.After.Solutions[i].Mode.Name, flow*3600)
+		}
+	}
+}
+
+// The second unit hangs on the first one's pipes and gets, with pipes of the same length, the
+// same flow within a tenth: the same loss at the same flow, but for a tee and its elbows.
+func TestSecondUnitJob(t *testing.T) {
+	p := job(t, "second-unit")
+	if p.Proposal.Choice.Bypass != "parallel" || p.Proposal.Second == nil || p.Proposal.SecondMarking == nil {
+		t.Fatalf("not in parallel: %+v", p.Proposal.Choice)
+	}
+	for i := range p.After.Solutions {
+		s := &p.After.Solutions[i]
+		a, b := s.Part("unit-1").Flow, s.Part("unit-2").Flow
+		if math.Abs(a-b) > 0.1*a || b < 2.9/3600 {
+			t.Errorf("%s: %.2f and %.2f m3/h", s.Mode.Name, a*3600, b*3600)
+		}
+	}
+}
+
+// Taken out, the unit leaves a line straight on, and no open end.
+func TestUnitOutJob(t *testing.T) {
+	p := job(t, "unit-out")
+	if len(p.After.Circuit.Units()) != 0 {
+		t.Error("the unit is still there")
+	}
+	slips := p.After.Circuit.OfKind(graph.SlipCoupling)
+	if len(slips) == 0 {
+		t.Error("nothing lets the closing piece in")
+	}
+	for i := range p.After.Solutions {
+		now, was := p.After.Solutions[i].Part("filter").Flow, p.Before.Solutions[i].Part("filter").Flow
+		if now <= 0 || math.Abs(now-was) > 0.2*was {
+			t.Errorf("%.2f m3/h after, %.2f before", now*3600, was*3600)
+		}
+	}
+}

@@ -128,7 +128,11 @@ func bestPlace(net *graph.Net, path *route.Path, leg int, w work, choice Choice)
 		}
 	}
 	from = max(lo, min(from, hi))
-	if whole := math.Ceil(from/5) * 5; whole <= hi {
+	whole := math.Ceil(from/5) * 5
+	if against {
+		whole = math.Floor(from/5) * 5 // away from the bend before the check
+	}
+	if whole >= lo && whole <= hi {
 		from = whole
 	}
 	if place.WantedMM > 0 {

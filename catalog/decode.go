@@ -47,6 +47,9 @@ func decodeRows(all map[string]any, origin string) (rows []Row, problems []Probl
 		if !isKind(kind) {
 			var e *quantity.Error
 			errors.As(unknown("kind", kind, KindNames()), &e)
+			if name := pointed(kind, all[kind]); name != "" {
+				e.Hint = fmt.Sprintf("write a name with a point in quotes: [[catalog.%q]]", name)
+			}
 			problems = append(problems, Problem{Kind: kind, Origin: origin, Message: e.Message, Hint: e.Hint})
 			continue
 		}
@@ -70,6 +73,18 @@ func decodeRows(all map[string]any, origin string) (rows []Row, problems []Probl
 		}
 	}
 	return rows, problems
+}
+
+// pointed returns the kind that a table name without quotes was meant for: TOML reads
+// elbow-22.5 as a table 5 in a table elbow-22.
+func pointed(kind string, table any) string {
+	inner, _ := table.(map[string]any)
+	for _, key := range slices.Sorted(maps.Keys(inner)) {
+		if name := kind + "." + key; isKind(name) {
+			return name
+		}
+	}
+	return ""
 }
 
 func decodeRow(kind string, t map[string]any, origin string) (Row, []Problem) {

@@ -104,6 +104,7 @@ func TestDecodeRowsProblems(t *testing.T) {
 		text, key, message, hint string
 	}{
 		{"[[catalog.elbow-90]]\ntake-of = \"3 mm\"", "take-of", `unknown key "take-of"`, `"take-off"`},
+		{"[[catalog.elbow-22.5]]\nsize = \"2 in\"", "", `unknown kind "elbow-22"`, `[[catalog."elbow-22.5"]]`},
 		{"[[catalog.elbow-9O]]\nsize = \"2 in\"", "", `unknown kind "elbow-9O"`, `"elbow-90"`},
 		{"[[catalog.pipe]]\noutside = 60.3", "outside", `"60.3" has no unit`, "mm"},
 		{"[[catalog.pipe]]\noutside = 60", "outside", `"60" has no unit`, "mm"},

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -260,10 +261,22 @@ func (a *adviser) conclusion(all *hydraulic.Advice) string {
 			text += fmt.Sprintf("; set it by a rise of %.1f K across the unit", m.RiseK)
 		}
 	}
+	if i := weakest(all); i >= 0 && !all.Constant {
+		text += "; the weakest spring that keeps the rated flow"
+		if i != all.Best {
+			text += " is " + all.Choices[i].Name + ", which costs more"
+		}
+	}
 	if !best.Rated && a.unit.Rated > 0 {
 		text += fmt.Sprintf(" (under its rated %s, above its least %s)", flowText(a.unit.Rated), flowText(a.unit.Least))
 	}
 	return text
+}
+
+// weakest returns the weakest spring that keeps the unit at its rated flow, or -1. The choices
+// come with the weakest spring first.
+func weakest(all *hydraulic.Advice) int {
+	return slices.IndexFunc(all.Choices, func(c hydraulic.BypassChoice) bool { return c.Spring != "" && c.Keeps && c.Rated })
 }
 
 func flowText(v float64) string {

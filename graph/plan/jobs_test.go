@@ -97,7 +97,9 @@ func TestStarvedUnit(t *testing.T) {
 		"compared, a smaller unit, like heat-pump 5 kW",
 	}
 	for _, w := range want {
-		has := func(d graph.Diagnostic) bool { return strings.Contains(d.Message, w) && strings.Contains(d.Message, " m3/h") }
+		has := func(d graph.Diagnostic) bool {
+			return strings.Contains(d.Message, w) && strings.Contains(d.Message, " m3/h")
+		}
 		if !slices.ContainsFunc(p.Findings, has) {
 			t.Errorf("nobody says %q in %v", w, p.Findings)
 		}

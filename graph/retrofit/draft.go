@@ -42,13 +42,12 @@ func (d *draft) part(id string, kind graph.Kind, spec catalog.Spec, size catalog
 }
 
 // run adds a new run.
-func (d *draft) run(id string, from, to graph.PortRef, spec catalog.Spec, size catalog.Size, legs []graph.Leg) *graph.Run {
+func (d *draft) run(id string, from, to graph.PortRef, spec catalog.Spec, size catalog.Size, legs []graph.Leg) {
 	from.Pos, to.Pos = d.pos, d.pos
 	r := &graph.Run{ID: id, Named: true, From: from, To: to, Spec: spec, Size: size, Legs: legs,
 		RoughnessMM: -1, Place: graph.NoPlace(), Pos: d.pos}
 	d.Runs = append(d.Runs, r)
 	d.ids = append(d.ids, id)
-	return r
 }
 
 // remove marks a run or part as taken out, in a copy of its own.
@@ -70,7 +69,7 @@ func (d *draft) remove(id string) {
 }
 
 // remains adds what is left of an old run between two ends: old pipe that stays.
-func (d *draft) remains(old *graph.Run, from, to graph.PortRef, legs []graph.Leg) *graph.Run {
+func (d *draft) remains(old *graph.Run, from, to graph.PortRef, legs []graph.Leg) {
 	of := old.ID
 	if old.RemainsOf != "" {
 		of = old.RemainsOf
@@ -82,7 +81,6 @@ func (d *draft) remains(old *graph.Run, from, to graph.PortRef, legs []graph.Leg
 	r.HasLength, r.LengthMM, r.Fittings, r.Faces = false, 0, nil, false
 	d.Runs = append(d.Runs, &r)
 	d.ids = append(d.ids, r.ID)
-	return &r
 }
 
 // stem makes the id of what is left of a run that was never named ("a.out>b.in") readable.

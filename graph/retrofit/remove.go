@@ -72,7 +72,22 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 	d.run(d.names.fresh("closing-piece"), at(slipA, graph.Out), at(slipB, graph.In), rigid(in[0].Spec), in[0].Size,
 		[]graph.Leg{leg(across.Unit().Scale(across.Len() + first.cutBack + second.cutBack))})
 	d.joinRemains(out[0], b.TeeOut.ID, second.legs, at(slipB, graph.Out))
-	return &Proposal{Circuit: d.Circuit, NewIDs: d.ids}, nil
+	note := graph.Diagnostic{Pos: d.pos, Rule: "retrofit", Severity: graph.Note,
+		Message: fmt.Sprintf("%q comes out with its pipes, its bypass and the tees %q and %q, %d parts in all; the old pipe is cut at their outer faces and closed with %.0f mm between two slip couplings",
+			unit.ID, b.TeeIn.ID, b.TeeOut.ID, countParts(c, gone), across.Len()+first.cutBack+second.cutBack),
+		Hint: "shut the pump off and drain the line first; keep the unit's unions"}
+	return &Proposal{Circuit: d.Circuit, NewIDs: d.ids}, []graph.Diagnostic{note}
+}
+
+// countParts counts the parts among some ids.
+func countParts(c *graph.Circuit, ids []string) int {
+	n := 0
+	for _, id := range ids {
+		if c.Part(id) != nil {
+			n++
+		}
+	}
+	return n
 }
 
 // shortenedRun is a run cut off at the face of the tee at one of its ends.

@@ -162,7 +162,7 @@ func (s *strand) stretches() []stretch {
 }
 
 // roomFinding says that an item found no room.
-func (s *strand) roomFinding(pos graph.Pos, it item, what string, shortMM float64, leg int) graph.Diagnostic {
+func (s *strand) roomFinding(pos graph.Pos, what string, shortMM float64, leg int) graph.Diagnostic {
 	return graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Error,
 		Message: fmt.Sprintf("no leg of %s has room for the %s: leg %d is %.0f mm long and %.0f mm too short", s.name, what, leg+1, s.legs[leg].LengthMM(), shortMM),
 		Hint:    fmt.Sprintf("make leg %d at least %.0f mm long, or choose a shorter part", leg+1, s.legs[leg].LengthMM()+shortMM)}

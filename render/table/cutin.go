@@ -97,7 +97,11 @@ func CutinText(p *plan.Plan, s Style) ([]byte, error) {
 func CutinBlocks(p *plan.Plan, s Style) []Block {
 	var out []Block
 	if len(p.Places) == 0 {
-		out = append(out, Block{Lines: []string{"no existing pipe with a place to cut"}})
+		line := "no existing pipe with a place to cut"
+		if r := p.Asked.Retrofit; r != nil && r.Remove {
+			line = fmt.Sprintf("%s is to come out: there is no place to choose", r.Unit)
+		}
+		out = append(out, Block{Lines: []string{line}})
 	}
 	for _, v := range p.Places {
 		out = append(out, placeBlocks(v, s)...)

@@ -46,8 +46,8 @@ func runCutin(v *verb, args []string, w *world) int {
 		}
 	}
 	if writePlan != "-" {
-		print := map[string]printer{"text": table.CutinText, "csv": table.CutinCSV, "json": table.CutinJSON}[j.format]
-		if code := j.emit(p, print, w); code != exitDone {
+		show := map[string]printer{"text": table.CutinText, "csv": table.CutinCSV, "json": table.CutinJSON}[j.format]
+		if code := j.emit(p, show, w); code != exitDone {
 			return code
 		}
 	}

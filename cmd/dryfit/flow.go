@@ -36,6 +36,6 @@ func runFlow(v *verb, args []string, w *world) int {
 	if advise {
 		want |= plan.Advice
 	}
-	print := map[string]printer{"text": table.FlowText, "csv": table.FlowCSV, "json": table.FlowJSON}[j.format]
-	return j.printPart(want, print, w)
+	show := map[string]printer{"text": table.FlowText, "csv": table.FlowCSV, "json": table.FlowJSON}[j.format]
+	return j.printPart(want, show, w)
 }

@@ -23,20 +23,20 @@ func printPlan(v *verb, j *job, want plan.Want, printers map[string]printer, arg
 }
 
 // printPart works the job out, prints a part of it, and says the findings.
-func (j *job) printPart(want plan.Want, print printer, w *world) int {
+func (j *job) printPart(want plan.Want, show printer, w *world) int {
 	p, err := j.make(want)
 	if err != nil {
 		return complain(w, err)
 	}
-	if code := j.emit(p, print, w); code != exitDone {
+	if code := j.emit(p, show, w); code != exitDone {
 		return code
 	}
 	return j.say(p.Findings, w)
 }
 
 // emit writes what a printer makes of the plan.
-func (j *job) emit(p *plan.Plan, print printer, w *world) int {
-	out, err := print(p, j.style(w))
+func (j *job) emit(p *plan.Plan, show printer, w *world) int {
+	out, err := show(p, j.style(w))
 	if err != nil {
 		return complain(w, err)
 	}

@@ -106,7 +106,7 @@ func writeFolder(dir string, files []pack.File) (err error) {
 	if err != nil {
 		return err
 	}
-	defer os.RemoveAll(fresh)
+	defer func() { _ = os.RemoveAll(fresh) }()
 	if err := os.Chmod(fresh, 0o755); err != nil {
 		return err
 	}

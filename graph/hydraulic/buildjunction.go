@@ -36,7 +36,7 @@ func (b *builder) addTee(m *ModelPart) {
 		return
 	}
 	m.Source = "catalogue"
-	m.tee = newTeeLaw(run, branch, 1)
+	m.tee = newTeeLaw(run, branch)
 	b.m.net.Joints = append(b.m.net.Joints, network.Joint{Edges: [3]int{m.edges[0], m.edges[1], m.edges[2]}, Law: m.tee})
 }
 

@@ -64,7 +64,7 @@ func built(data []byte) *network.Network {
 			for _, leg := range legs {
 				n.Edges = append(n.Edges, network.Edge{From: leg, To: middle})
 			}
-			n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: newTeeLaw(0.05, 0.02+0.01*float64(next()%4), 1)})
+			n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: newTeeLaw(0.05, 0.02+0.01*float64(next()%4))})
 			continue
 		}
 		n.Edges = append(n.Edges, e)
@@ -187,7 +187,7 @@ func ladder(tees int) *network.Network {
 		for _, leg := range []int{in, out, side} {
 			n.Edges = append(n.Edges, network.Edge{From: leg, To: middle})
 		}
-		n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: newTeeLaw(0.15, 0.05, 1)})
+		n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: newTeeLaw(0.15, 0.05)})
 		n.Edges = append(n.Edges, network.Edge{From: side, To: 0, Law: &partLaw{square: 2e7 * (1 + 0.3*math.Sin(float64(i))), times: 1}})
 		at = out
 	}

@@ -89,7 +89,7 @@ func TestOpenShare(t *testing.T) {
 // heads along flows that add up to nothing.
 func TestTeeLaw(t *testing.T) {
 	for _, branch := range []float64{0.0525, 0.0409, 0.03, 0.02} {
-		l := newTeeLaw(0.0525, branch, 1)
+		l := newTeeLaw(0.0525, branch)
 		at := func(angle float64) [3]float64 { // all splits of flow are met on the way round
 			a, b := math.Cos(angle), math.Cos(angle+2*math.Pi/3)
 			return [3]float64{4e-3 * a, 4e-3 * b, -4e-3 * (a + b)}
@@ -137,7 +137,7 @@ func nearKink(q [3]float64) bool {
 
 // The legs' K are the handbook's: half the flow turned off, all of it, and none.
 func TestTeeLegs(t *testing.T) {
-	l := newTeeLaw(0.05, 0.05, 1)
+	l := newTeeLaw(0.05, 0.05)
 	v := l.run * 16e-6 // velocity head of 4e-3 m³/s
 	for _, c := range []struct {
 		q             [3]float64

@@ -33,12 +33,12 @@ const (
 )
 
 // newTeeLaw returns the law of a tee with bores in m.
-func newTeeLaw(run, branch, times float64) *teeLaw {
+func newTeeLaw(run, branch float64) *teeLaw {
 	return &teeLaw{
 		run:   formula.HeadPerFlow2(run),
 		turn:  squareOf(formula.TeeTurning(branch), branch),
 		beta:  branch / run,
-		times: times,
+		times: 1,
 	}
 }
 

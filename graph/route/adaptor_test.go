@@ -207,7 +207,7 @@ func TestBushThenTransition(t *testing.T) {
 }
 
 // A part in the middle of nowhere: no legs, no places, no panic.
-func TestNothingKnown(t *testing.T) {
+func TestNothingKnown(*testing.T) {
 	s := newSketch("", catalog.Size{})
 	s.part(graph.Pump, "a")
 	s.part(graph.Tee, "t")

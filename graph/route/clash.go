@@ -67,7 +67,8 @@ func (l *layer) findClashes() {
 				}
 			}
 		}
-		active = append(keep, k)
+		keep = append(keep, k)
+		active = keep
 	}
 	keys := make([][2]int, 0, len(worst))
 	for key := range worst {

@@ -13,7 +13,7 @@ import (
 const closureLimitMM = 1
 
 // closeLoops walks every loop of known distances and says by how much it misses itself.
-func (l *layer) closeLoops(w *web, body []int) {
+func (l *layer) closeLoops(w *web) {
 	for k := range w.ties {
 		t := &w.ties[k]
 		if t.tree || t.from == t.to {

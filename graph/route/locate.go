@@ -57,10 +57,10 @@ func (l *layer) locate() {
 	for i, ref := range w.ports {
 		l.rigid[ref.String()] = body[i]
 	}
-	l.closeLoops(w, body)
+	l.closeLoops(w)
 	l.measureParts(w, body, place)
 	main := l.bridge(w, body, place)
-	l.settle(w, body, place, main)
+	l.settle(w, place, main)
 }
 
 // tieParts ties the ports of each part whose distances are known.
@@ -88,15 +88,15 @@ func (l *layer) tiePlaced(w *web, p *graph.Part) bool {
 	if first.At != nil {
 		origin = *first.At
 	}
-	any := false
+	tied := false
 	for _, q := range p.Ports[1:] {
 		if q.At == nil {
 			continue
 		}
 		w.tie(graph.PortRef{Part: p.ID, Port: first.Name}, graph.PortRef{Part: p.ID, Port: q.Name}, q.At.Sub(origin), tie{part: p, path: -1})
-		any = true
+		tied = true
 	}
-	return any
+	return tied
 }
 
 // through is the way from a two-port part's inlet to its outlet, where its length and

@@ -224,7 +224,7 @@ func (l *layer) nipples(i int, s *station, last bool) {
 	r := path.Run
 	base, way := graph.Vec{}, graph.Vec{}
 	if path.Located {
-		base, way = path.Points[0], graph.Vec{}
+		base = path.Points[0]
 		if n := len(path.Points); last {
 			base = path.Points[n-1]
 			way = path.Points[n-2].Sub(base).Unit()

@@ -155,7 +155,7 @@ func (l *layer) assumedSpan(p *graph.Part, first string, k int) graph.Vec {
 }
 
 // settle chooses the datum and writes the places of the ports and the points of the runs.
-func (l *layer) settle(w *web, body []int, place []graph.Vec, group []int) {
+func (l *layer) settle(w *web, place []graph.Vec, group []int) {
 	datum := l.datum(w, group)
 	if datum < 0 {
 		return

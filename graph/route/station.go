@@ -262,11 +262,11 @@ func (l *layer) noRow(kind string, spec catalog.Spec, size catalog.Size, pos gra
 	}
 	l.find(pos, graph.Error,
 		fmt.Sprintf("the catalogue has no %s for %s %s, which %s needs", kind, spec, size, run.ID),
-		l.nearestSizes(kind, spec, size))
+		l.nearestSizes(kind, size))
 }
 
 // nearestSizes names the sizes nearest to the one missing, in which the catalogue has the kind.
-func (l *layer) nearestSizes(kind string, spec catalog.Spec, size catalog.Size) string {
+func (l *layer) nearestSizes(kind string, size catalog.Size) string {
 	var below, above catalog.Size
 	for _, r := range l.cat.Rows() {
 		if r.Kind != kind || r.Size.IsZero() || r.Size == size || r.Size.Metric != size.Metric {

@@ -1,6 +1,7 @@
 package route_test
 
 import (
+	"slices"
 	"testing"
 
 	"dryfit/graph"
@@ -53,7 +54,7 @@ bore = "80 mm"
 		t.Fatalf("the description is wrong: %v", ds)
 	}
 	lay := route.Lay(c.At(graph.After))
-	findings := append(lay.Findings, route.Assemble(lay).Findings...)
+	findings := slices.Concat(lay.Findings, route.Assemble(lay).Findings)
 	said := false
 	for _, d := range findings {
 		if d.Severity == graph.Error {

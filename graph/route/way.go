@@ -132,7 +132,7 @@ func (l *layer) judgeLength(p *graph.Part) {
 	}
 	_, size := l.madeFor(p)
 	l.find(p.Pos, graph.Warning, fmt.Sprintf("nobody says how long %s %q of %s is from stop to stop, so nothing beyond it is in its place", p.Kind, p.ID, size),
-		fmt.Sprintf("measure it and write length = \"… mm\"; %s", l.nearestSizes(string(p.Kind), p.Spec, size)))
+		fmt.Sprintf("measure it and write length = \"… mm\"; %s", l.nearestSizes(string(p.Kind), size)))
 }
 
 func (l *layer) judgeInLine(p *graph.Part) {

@@ -50,7 +50,7 @@ func (d *drawing) member(m *member) {
 	f := d.line
 	if m.part.Kind == graph.Tee {
 		branch := d.outside(m.fit.Spec, m.fit.Branch)
-		d.shape(f.tee(m.from, m.fit, w, branch), f, m.from, w, m)
+		d.shape(f.tee(m.from, m.fit, w, branch), f, m.from, w)
 		d.within(m.part, f, m.from, 2*m.fit.Row.TakeOffMM, w, f.p(m.from, -w*hubShare/2))
 		if d.c.before.bushTo && m == &d.c.members[0] {
 			d.items = append(d.items, f.bush(m.from-m.fit.Row.TakeOffMM, m.from-m.fit.Row.TakeOffMM-m.fit.Row.SocketMM, w))
@@ -61,12 +61,12 @@ func (d *drawing) member(m *member) {
 		return
 	}
 	union := strings.Contains(m.fit.Row.Ends, "union")
-	d.shape(f.inline(m.from, m.to, m.depthIn, m.depthTo, w, m.part, union), f, m.from, w, m)
+	d.shape(f.inline(m.from, m.to, m.depthIn, m.depthTo, w, m.part, union), f, m.from, w)
 	d.name(m.part, d.sides(f, (m.from+m.to)/2, w*bodyShare)...)
 }
 
 // shape adds a fitting; where the catalogue has no dimensions to draw it by, a plain box.
-func (d *drawing) shape(items []scene.Item, f frame, at, w float64, m *member) {
+func (d *drawing) shape(items []scene.Item, f frame, at, w float64) {
 	if items == nil {
 		items = []scene.Item{f.rect(at-w, at+w, w*hubShare, scene.Outline(sheet.Thin)).Tagged("fitting")}
 	}
@@ -103,7 +103,7 @@ func (d *drawing) limb(l *limb) {
 		d.solid(f.elbow(l.end, l.bend, w, k)...)
 		d.want(request{tag: "name:bend", lines: []string{strings.ReplaceAll(l.bend.Kind, "-", " ")}, at: d.sides(f, l.end, w*hubShare), em: 2.6})
 	case l.part.Kind == graph.Tee && l.port != graph.Branch:
-		d.shape(f.tee(l.end, l.fit, w, d.outside(l.fit.Spec, l.fit.Branch)), f, l.end, w, nil)
+		d.shape(f.tee(l.end, l.fit, w, d.outside(l.fit.Spec, l.fit.Branch)), f, l.end, w)
 		d.name(l.part, d.sides(f, l.end, w*hubShare)...)
 	case inLine(l.part.Kind):
 		depth := 0.0

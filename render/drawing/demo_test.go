@@ -28,7 +28,7 @@ var shop = []string{"detail", "templates", "cutplan", "labels", "curves"}
 var demoPlans = sync.OnceValues(func() (map[string]*plan.Plan, error) {
 	files, err := filepath.Glob("../../testdata/*.toml")
 	if err != nil || len(files) == 0 {
-		return nil, fmt.Errorf("no demos: %v", err)
+		return nil, fmt.Errorf("no demos: %w", err)
 	}
 	out := map[string]*plan.Plan{}
 	for _, file := range files {

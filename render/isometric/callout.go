@@ -131,7 +131,7 @@ func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 }
 
 // wantTag asks for a place for a part's name beside its sign.
-func (p *picture) wantTag(part *graph.Part, at scene.Point, clear float64) {
+func (p *picture) wantTag(part *graph.Part, at scene.Point, room float64) {
 	tag, rest := p.d.name(part.ID)
 	lines := []line{{tag, tagEm, true}}
 	if rest != "" {
@@ -140,7 +140,7 @@ func (p *picture) wantTag(part *graph.Part, at scene.Point, clear float64) {
 	for _, f := range p.d.facts(part) {
 		lines = append(lines, line{f, textEm, false})
 	}
-	p.wantCallout(callout{at: at, clear: clear, lines: lines, tag: "part:" + part.ID, rank: 3, far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
+	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "part:" + part.ID, rank: 3, far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
 }
 
 // wantPieces asks for places for the pieces' numbers, in circles on leaders.

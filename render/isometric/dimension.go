@@ -44,11 +44,11 @@ type dimension struct {
 }
 
 // mark is that of a real point: clear of the sign of a part in line.
-func (p *picture) mark(real graph.Vec) mark {
-	k := mark{at: p.sp.show(real), clear: dimClear, node: 1 + p.nodeOf(real)}
+func (p *picture) mark(place graph.Vec) mark {
+	k := mark{at: p.sp.show(place), clear: dimClear, node: 1 + p.nodeOf(place)}
 	for i := range p.ms {
 		m := &p.ms[i]
-		if m.run == nil && (m.a.Sub(real).Len() < sameLevel || m.b.Sub(real).Len() < sameLevel) {
+		if m.run == nil && (m.a.Sub(place).Len() < sameLevel || m.b.Sub(place).Len() < sameLevel) {
 			s, _ := p.d.sign(m.part)
 			k.clear = math.Max(k.clear, s.Box.H()/2+0.9)
 		}
@@ -57,13 +57,13 @@ func (p *picture) mark(real graph.Vec) mark {
 }
 
 // nodeOf numbers the real places of the members' ends.
-func (p *picture) nodeOf(real graph.Vec) int {
+func (p *picture) nodeOf(place graph.Vec) int {
 	for i, n := range p.nodes {
-		if n.Sub(real).Len() < 2*sameLevel {
+		if n.Sub(place).Len() < 2*sameLevel {
 			return i
 		}
 	}
-	p.nodes = append(p.nodes, real)
+	p.nodes = append(p.nodes, place)
 	return len(p.nodes) - 1
 }
 

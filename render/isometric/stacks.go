@@ -59,7 +59,7 @@ func (p *picture) stackAt(i int, far bool) []joined {
 		out = append(out, spot)
 	}
 	for k, f := range s.fittings {
-		p.paintFitting(i, far, f, project(p.onLeg(i, far, base+nextSpot*(float64(k)+0.5))))
+		p.paintFitting(i, f, project(p.onLeg(i, far, base+nextSpot*(float64(k)+0.5))))
 	}
 	return out
 }
@@ -93,7 +93,7 @@ func (p *picture) slack(i int, far bool) float64 {
 }
 
 // paintFitting draws a bush, reducer or transition on a leg.
-func (p *picture) paintFitting(i int, far bool, f *route.Fitting, at scene.Point) {
+func (p *picture) paintFitting(i int, f *route.Fitting, at scene.Point) {
 	kind, text := graph.Reducer, "reducing bush or reducer"
 	if f.Kind == "transition" {
 		kind, text = graph.Transition, ""
@@ -195,12 +195,12 @@ func (p *picture) paintJoint(j joined) {
 		p.block(0.3, fieldMark(at, u, v).Tagged("joint"))
 		p.used(fieldSign(), "joint made in place")
 	}
-	lines, clear := []line{{jointText(j.joints), jointEm, false}}, dotR+0.3
+	lines, room := []line{{jointText(j.joints), jointEm, false}}, dotR+0.3
 	if j.port != "" {
-		clear = 2.2
+		room = 2.2
 		lines = append(lines, line{j.port, textEm, true})
 	}
-	p.wantCallout(callout{at: at, clear: clear, lines: lines, tag: "joint", rank: 2,
+	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "joint", rank: 2,
 		far: []float64{0.2, 0.9, 1.8, 3.2, 5, 7.5, 10}})
 }
 

@@ -6,12 +6,6 @@ import (
 	"dryfit/render/sheet"
 )
 
-// Size of the triad with its words, mm.
-const (
-	triadW = 34.0
-	triadH = 25.0
-)
-
 // triad draws the axes and the arrow to the front of the tub about a point.
 func triad(at scene.Point) []scene.Item {
 	const l = 9.0

@@ -29,7 +29,7 @@ const (
 // so that longer pipe is drawn longer and all are readable, and is never less than what
 // stands on it takes.
 func (d *drawing) want(m *member, scale float64) float64 {
-	real := m.way().Len()
+	length := m.way().Len()
 	if m.run == nil {
 		s, _ := d.sign(m.part)
 		return s.Out - s.In
@@ -38,10 +38,10 @@ func (d *drawing) want(m *member, scale float64) float64 {
 		return math.Max(scale*24, scene.TextWidth(d.legText(m), dimEm, false)+7)
 	}
 	if !m.isNew && !d.oldAll {
-		return scale * math.Min(mostOld, math.Max(leastOld, 8+0.5*math.Sqrt(real)))
+		return scale * math.Min(mostOld, math.Max(leastOld, 8+0.5*math.Sqrt(length)))
 	}
-	soft := scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(real)))
-	return math.Max(soft, math.Max(d.standing(m), scene.TextWidth(d.lengthText(real), dimEm, false)+7))
+	soft := scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
+	return math.Max(soft, math.Max(d.standing(m), scene.TextWidth(d.lengthText(length), dimEm, false)+7))
 }
 
 // standing is the length taken up by the joints and fittings at both ends, a piece's leader

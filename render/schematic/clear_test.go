@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/render/scene"
+	"dryfit/render/schematic/arrange"
 )
 
 // inked is what the check knows of one thing on the sheet, from the finished scene alone.
@@ -94,54 +95,80 @@ func TestNoLabelTouchesAnything(t *testing.T) {
 
 // No pipe runs along another, and none through a sign that it does not end at.
 func TestPipesKeepApart(t *testing.T) {
+	for _, d := range everyDrawing(t) {
+		dr := newDrawing(d.in)
+		dr.arrange()
+		checkPipes(t, d.name, dr.diagram)
+	}
+}
+
+// checkPipes reports pipes that slant, that run along each other or through a sign, and signs
+// that stand on each other.
+func checkPipes(t *testing.T, name string, diagram *arrange.Diagram) {
+	t.Helper()
 	type piece struct {
 		run  string
 		a, b scene.Point
 	}
-	for _, d := range everyDrawing(t) {
-		dr := newDrawing(d.in)
-		dr.arrange()
-		var pieces []piece
-		for _, p := range dr.diagram.Pipes {
-			for k := 1; k < len(p.Points); k++ {
-				a, b := p.Points[k-1], p.Points[k]
-				if math.Abs(a.X-b.X) > 0.01 && math.Abs(a.Y-b.Y) > 0.01 {
-					t.Errorf("%s: %s runs slanting from %v to %v", d.name, p.Run.ID, a, b)
-				}
-				pieces = append(pieces, piece{p.Run.ID, a, b})
+	var pieces []piece
+	for _, p := range diagram.Pipes {
+		for k := 1; k < len(p.Points); k++ {
+			a, b := p.Points[k-1], p.Points[k]
+			if math.Abs(a.X-b.X) > 0.01 && math.Abs(a.Y-b.Y) > 0.01 {
+				t.Errorf("%s: %s runs slanting from %v to %v", name, p.Run.ID, a, b)
+			}
+			pieces = append(pieces, piece{p.Run.ID, a, b})
+		}
+	}
+	for i, p := range pieces {
+		pb := scene.Empty().Add(p.a).Add(p.b).Grow(0.3)
+		for _, q := range pieces[i+1:] {
+			qb := scene.Empty().Add(q.a).Add(q.b).Grow(0.3)
+			w := math.Min(pb.MaxX, qb.MaxX) - math.Max(pb.MinX, qb.MinX)
+			h := math.Min(pb.MaxY, qb.MaxY) - math.Max(pb.MinY, qb.MinY)
+			if p.run != q.run && w > 0 && h > 0 && math.Max(w, h) > 2 {
+				t.Errorf("%s: %s and %s run along each other at %v", name, p.run, q.run, p.a)
 			}
 		}
-		for i, p := range pieces {
-			pb := scene.Empty().Add(p.a).Add(p.b).Grow(0.3)
-			for _, q := range pieces[i+1:] {
-				qb := scene.Empty().Add(q.a).Add(q.b).Grow(0.3)
-				w := math.Min(pb.MaxX, qb.MaxX) - math.Max(pb.MinX, qb.MinX)
-				h := math.Min(pb.MaxY, qb.MaxY) - math.Max(pb.MinY, qb.MinY)
-				if p.run != q.run && w > 0 && h > 0 && math.Max(w, h) > 2 {
-					t.Errorf("%s: %s and %s run along each other at %v", d.name, p.run, q.run, p.a)
-				}
-			}
+	}
+	for _, n := range diagram.Nodes {
+		if n == diagram.Tub {
+			continue
 		}
-		for _, n := range dr.diagram.Nodes {
-			if n == dr.diagram.Tub {
+		box := n.Box().Grow(-0.5)
+		for _, p := range diagram.Pipes {
+			if p.From == n || p.To == n {
 				continue
 			}
-			box := n.Symbol.BoxAt(n.At, n.Way).Grow(-0.5)
-			for _, p := range dr.diagram.Pipes {
-				if p.From == n || p.To == n {
-					continue
-				}
-				for k := 1; k < len(p.Points); k++ {
-					if scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1).Overlaps(box) {
-						t.Errorf("%s: %s runs through %s", d.name, p.Run.ID, n.Part.ID)
-					}
+			for k := 1; k < len(p.Points); k++ {
+				if scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1).Overlaps(box) {
+					t.Errorf("%s: %s runs through %s", name, p.Run.ID, n.Part.ID)
 				}
 			}
 		}
-		for i, n := range dr.diagram.Nodes {
-			for _, m := range dr.diagram.Nodes[i+1:] {
-				if n != dr.diagram.Tub && m != dr.diagram.Tub && n.Symbol.BoxAt(n.At, n.Way).Grow(-0.2).Overlaps(m.Symbol.BoxAt(m.At, m.Way).Grow(-0.2)) {
-					t.Errorf("%s: %s and %s stand on each other", d.name, n.Part.ID, m.Part.ID)
+	}
+	for i, n := range diagram.Nodes {
+		for _, m := range diagram.Nodes[i+1:] {
+			if n != diagram.Tub && m != diagram.Tub && n.Box().Grow(-0.2).Overlaps(m.Box().Grow(-0.2)) {
+				t.Errorf("%s: %s and %s stand on each other", name, n.Part.ID, m.Part.ID)
+			}
+		}
+	}
+}
+
+// Every label is at least 1.8 mm high on the paper it is made for. Source: ISO 3098-1, the
+// least of its heights of capitals (from memory).
+func TestLabelsAreTallEnough(t *testing.T) {
+	const least, capital = 1.8, 0.729 // mm; height of capitals, em: table OS/2 of the font
+	for _, d := range everyDrawing(t) {
+		if d.name == "every-kind" { // no circuit anybody has: three times as many parts as any demo
+			continue
+		}
+		for _, page := range d.pages() {
+			for _, it := range page.Items {
+				x, ok := it.(scene.Text)
+				if ok && strings.HasPrefix(x.Tag, "label:") && x.SizeMM*capital < least-0.005 {
+					t.Errorf("%s: %q is %.2f mm high on a page %.0f mm wide", d.name, x.Text, x.SizeMM*capital, page.WidthMM)
 				}
 			}
 		}

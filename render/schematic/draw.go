@@ -70,10 +70,9 @@ func newDrawing(in Input) *drawing {
 	return d
 }
 
-// Scales at which a drawing is read at arm's length: well, and just.
+// The scale at which a drawing is read at arm's length, and what is done to reach it.
 const (
-	goodScale = 0.9
-	leastOnA4 = 0.72
+	goodScale = 0.9  // the smallest labels are then 1.8 mm high; source: least height of ISO 3098-1
 	foldGain  = 1.12 // how much larger a drawing must become for its rows to be broken again
 	mostRows  = 12
 )
@@ -158,7 +157,7 @@ func (d *drawing) choose() {
 	}
 	for i := range pages {
 		d.chosen, d.mostRow = pages[i], best[i]
-		if scale[i] >= leastOnA4 {
+		if scale[i] >= goodScale {
 			return
 		}
 	}

@@ -56,6 +56,9 @@ func (d *drawing) placeLabels() {
 	for i, r := range reqs {
 		lists[i] = make([]label.Place, len(r.places))
 		for k, p := range r.places { // with room to its neighbours in the line
+			if d.behindPipe(r, p.Box) {
+				p.Cost += behindCost
+			}
 			p.Box.MinX -= besideMM
 			p.Box.MaxX += besideMM
 			lists[i][k] = p
@@ -86,6 +89,29 @@ func (d *drawing) placeLabels() {
 			d.leader(r, r.places[chosen[i]].Box, boxes)
 		}
 	}
+}
+
+// behindCost is what it costs a label to stand on the far side of another pipe.
+const behindCost = 14
+
+// behindPipe reports whether a pipe runs between a label and what it belongs to.
+func (d *drawing) behindPipe(r request, b scene.Box) bool {
+	from, to, l := nearest(r, b)
+	if l < 1 {
+		return false
+	}
+	way := scene.Empty().Add(from).Add(to)
+	for _, p := range d.diagram.Pipes {
+		if r.tag == "run:"+p.Run.ID {
+			continue
+		}
+		for k := 1; k < len(p.Points); k++ {
+			if scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1).Overlaps(way) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // leader draws a thin line from a label that stands far off to what it belongs to, unless
@@ -242,7 +268,7 @@ func (d *drawing) wantTub(n *arrange.Node) {
 	}
 	d.want(request{text: t, places: out, tag: n.Part.ID, rank: 1})
 	for _, m := range d.diagram.Mouths {
-		t := text{lines: [][]word{{{fit(m.Port, 2.2), 2.2, false}}}}
+		t := text{lines: [][]word{{{fit(m.Port, portEm), portEm, false}}}}
 		w, h := t.size()
 		var out []label.Place
 		for i, far := range []float64{0, 2, 4, 6} {

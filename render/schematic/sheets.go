@@ -12,14 +12,13 @@ import (
 
 const (
 	mostScale  = 1.35 // a small drawing is not blown up further
-	stillOnA4  = 0.65
-	sheetInset = 1.5 // between the drawing and the edge of the free area, mm
+	sheetInset = 1.5  // between the drawing and the edge of the free area, mm
 )
 
 // sheets puts the drawing on paper.
 func (d *drawing) sheets() []*scene.Scene {
 	s := d.page(d.chosen)
-	if !d.in.Page.Fixed && d.chosen.Format == sheet.A4 && d.scaleFor(s.Area()) < stillOnA4 {
+	if !d.in.Page.Fixed && d.chosen.Format == sheet.A4 && d.scaleFor(s.Area()) < goodScale {
 		d.chosen.Format = sheet.A3 // the labels took more room than was foreseen
 		s = d.page(d.chosen)
 	}

@@ -14,8 +14,9 @@ import (
 // Letter heights (em) on the drawing, mm, before it is fitted to the sheet.
 const (
 	tagEm  = 3.3
-	idEm   = 2.6
-	sizeEm = 2.6
+	idEm   = 2.75
+	sizeEm = 2.75
+	portEm = 2.75
 	lineMM = 1.18 // line pitch, em
 )
 

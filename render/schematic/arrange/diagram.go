@@ -42,6 +42,15 @@ type Node struct {
 	host bool // another line that is not a hanging one starts or ends here
 }
 
+// Box is what the sign covers where it stands, a manifold with the bar it has there.
+func (n *Node) Box() scene.Box {
+	s := n.Symbol
+	if n.Part.Kind == graph.Manifold {
+		s = symbol.Manifold(n.BarUp, n.BarDown, symbol.Look{})
+	}
+	return s.BoxAt(n.At, n.Way)
+}
+
 // Role says how a node stands.
 type Role int
 

@@ -15,6 +15,7 @@ const (
 	tubBelow   = 8.0  // of its foot below the lowest suction
 	mouthSpace = 20.0 // between two returns into its foot
 	wallSpace  = 26.0 // the same with a fitting in the wall and its label
+	dropGap    = 3.0  // between one of these and a pipe that drops from a tee
 	turnGap    = 6.0  // between the upright pipes at the right end
 )
 
@@ -67,7 +68,7 @@ func (b *builder) returns() {
 		}
 		return false
 	})
-	width := 10.0
+	width := 2 - b.firstMouth(back)
 	for _, l := range back {
 		width += b.mouthSpace(l)
 	}
@@ -86,7 +87,7 @@ func (b *builder) returns() {
 	}
 	track := max(foot+rowGap+2, b.d.TubBox.MaxY+wall+6)
 	right := math.Inf(-1)
-	mouth := -8.0
+	mouth := b.firstMouth(back)
 	for _, l := range back {
 		end := l.x1
 		if len(l.row) > 0 {
@@ -98,6 +99,11 @@ func (b *builder) returns() {
 			}
 		}
 		l.turnX = max(end+turnGap, right+turnGap)
+		for _, o := range b.lines { // not along a pipe that drops from a tee
+			if o.drop && math.Abs(o.start.At.X-l.turnX) < dropGap {
+				l.turnX = o.start.At.X + dropGap
+			}
+		}
 		if l.drop {
 			l.turnX = l.start.At.X
 		}
@@ -140,12 +146,33 @@ func (b *builder) carries() {
 	}
 }
 
+// firstMouth is the X of the return nearest to the tub's right wall. Where rows are broken a
+// pipe comes down beside the wall, and a label beside the first fitting stands left of it.
+func (b *builder) firstMouth(back []*line) float64 {
+	const usual = -8.0
+	if len(back) == 0 || back[0].wall == nil {
+		return usual
+	}
+	for _, l := range b.lines {
+		if l.carry != nil {
+			w := back[0].wall
+			return min(usual, carryLeft-2-w.LabelW-w.Symbol.Box.H()/2-2)
+		}
+	}
+	return usual
+}
+
 // mouthSpace is the width of the tub's foot that a return takes to the left of its mouth.
 func (b *builder) mouthSpace(l *line) float64 {
 	if l.wall == nil {
 		return mouthSpace
 	}
 	space := wallSpace
+	for _, o := range b.lines { // the label stands beside the sign
+		if o.wall != nil {
+			space = max(space, o.wall.LabelW+o.wall.Symbol.Box.H()+3)
+		}
+	}
 	for _, h := range b.lines {
 		if h.hang && h.host() == l.wall {
 			space = max(space, b.hangLength(h)+8)

@@ -11,7 +11,20 @@ import (
 
 // rows finds the height of every line. Each loop from the tub makes a band: its row, the
 // branches above it, what feeds it or leaves it below. The bands stand one below the other.
+// A pipe that would drop from a tee through a sign below it gets a row of its own instead.
 func (b *builder) rows() {
+	b.bands()
+	for b.holdDrops() {
+		b.bands()
+	}
+	b.hangs()
+}
+
+// bands places every line.
+func (b *builder) bands() {
+	for _, l := range b.lines {
+		l.placed = false
+	}
 	kids := map[*line][]*line{}
 	var roots []*line
 	for _, l := range b.lines {
@@ -40,11 +53,12 @@ func (b *builder) rows() {
 			foot = b.band(l, kids, foot)
 		}
 	}
-	b.hangs()
 }
 
 // band places a root line and all that hangs together with it below the foot and returns
-// the new foot.
+// the new foot. Each line is placed with all that hangs on it before the next: of those that
+// come from the tub the one that ends leftmost first, of those that leave for it the one that
+// begins rightmost, so that no upright pipe meets a row it does not belong to.
 func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64 {
 	var taken []scene.Box
 	var members []*line
@@ -59,13 +73,7 @@ func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64
 			taken = append(taken, moved(box, 0, y))
 		}
 		list := append([]*line{}, kids[l]...)
-		sort.SliceStable(list, func(i, j int) bool {
-			a, c := list[i], list[j]
-			if above(a) != above(c) {
-				return above(a)
-			}
-			return a.x1-a.x0 < c.x1-c.x0
-		})
+		sort.SliceStable(list, func(i, j int) bool { return before(list[i], list[j]) })
 		for _, k := range list {
 			if k.placed {
 				continue
@@ -75,6 +83,9 @@ func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64
 				continue
 			}
 			put(k, b.clear(k, y, taken))
+			if !above(k) {
+				taken = append(taken, upright(k, y))
+			}
 		}
 	}
 	put(root, 0)
@@ -100,6 +111,41 @@ func (b *builder) band(root *line, kids map[*line][]*line, foot float64) float64
 		}
 	}
 	return bottom + shift
+}
+
+// before reports whether of two lines that hang on the same row a is placed first.
+func before(a, c *line) bool {
+	switch {
+	case above(a) != above(c):
+		return above(a)
+	case above(a):
+		return a.x1-a.x0 < c.x1-c.x0
+	case (a.start == nil) != (c.start == nil):
+		return a.start == nil
+	case a.start == nil:
+		return a.x1 < c.x1
+	case a.start.At.X != c.start.At.X:
+		return a.start.At.X > c.start.At.X
+	}
+	return a.x1-a.x0 < c.x1-c.x0
+}
+
+// upright is what joins a line to the row at y on which it hangs: a pipe, or the bar of a
+// manifold, which reaches a little further.
+func upright(l *line, y float64) scene.Box {
+	const barEnd = 2.5
+	n := l.start
+	if n == nil {
+		n = l.end
+	}
+	if n == nil {
+		return scene.Empty()
+	}
+	box := scene.Empty().Add(scene.Point{X: n.At.X, Y: y}).Add(scene.Point{X: n.At.X, Y: l.y})
+	if n.Part.Kind == graph.Manifold {
+		return scene.Box{MinX: n.At.X + n.Symbol.In, MinY: box.MinY - barEnd, MaxX: n.At.X + n.Symbol.Out, MaxY: box.MaxY + barEnd}
+	}
+	return box
 }
 
 // above reports whether a line belongs above the row it hangs on.
@@ -154,9 +200,13 @@ func (b *builder) clear(l *line, parentY float64, taken []scene.Box) float64 {
 }
 
 // extent returns what a line at height 0 covers: its pipe, its signs with the label below
-// each, and what hangs on its tees.
+// each, and what hangs on its tees. What goes back to the tub or on in another row runs
+// right, past everything below, before it turns down.
 func (b *builder) extent(l *line) []scene.Box {
 	out := []scene.Box{{MinX: l.x0, MinY: -2, MaxX: l.x1, MaxY: 2}}
+	if l.toTub || l.carried {
+		out[0].MaxX = math.Inf(1)
+	}
 	for _, n := range l.row {
 		s := n.Symbol.Box
 		box := scene.Box{MinX: n.At.X + s.MinX, MinY: s.MinY - 1.5, MaxX: n.At.X + s.MaxX, MaxY: s.MaxY + 1}
@@ -181,109 +231,6 @@ func (b *builder) extent(l *line) []scene.Box {
 	}
 	return out
 }
-
-// host returns the part a dead end hangs on.
-func (l *line) host() *Node {
-	if l.start != nil {
-		return l.start
-	}
-	return l.end
-}
-
-// hangWay is where a dead end points: drains down, air and the rest up.
-func (b *builder) hangWay(l *line) symbol.Way {
-	host := l.host()
-	if host.Role == OnWall {
-		return symbol.Left
-	}
-	if host.Role == OnRiser {
-		return symbol.Right
-	}
-	for _, n := range l.nodes {
-		if n.Part.Kind == graph.DrainValve {
-			return symbol.Down
-		}
-	}
-	return symbol.Up
-}
-
-// hangPipe is the pipe before each sign on a dead end, mm: short, or as long as its label
-// where it is level.
-func (b *builder) hangPipe(l *line) float64 {
-	const least = 4.0
-	upright := b.hangWay(l) == symbol.Up || b.hangWay(l) == symbol.Down
-	length := least
-	for _, p := range l.pipes {
-		switch h := b.heightOf(p); {
-		case !upright:
-			length = max(length, b.lengthOf(p))
-		case h > 0:
-			length = max(length, h+2)
-		}
-	}
-	return length
-}
-
-func (b *builder) hangLength(l *line) float64 {
-	sum := 0.0
-	for _, n := range l.nodes {
-		sum += b.hangPipe(l) + n.Symbol.Box.W()
-		if n.Symbol.Box.H() > n.Symbol.Box.W() {
-			sum += 2
-		}
-	}
-	return sum + 2
-}
-
-// hangs places the parts of dead ends one after the other away from their tee. A line of
-// air that comes from its far end is walked from there.
-func (b *builder) hangs() {
-	for _, l := range b.lines {
-		if !l.hang {
-			continue
-		}
-		host := l.host()
-		way := b.hangWay(l)
-		v := way.Vector()
-		at := host.At
-		reach := 0.0 // from the host's middle to its edge
-		box := host.Symbol.BoxAt(scene.Point{}, host.Way)
-		if host.Part.Kind != graph.Tee {
-			switch way {
-			case symbol.Up:
-				reach = -box.MinY
-			case symbol.Down:
-				reach = box.MaxY
-			case symbol.Left:
-				reach = -box.MinX
-			case symbol.Right:
-				reach = box.MaxX
-			}
-		}
-		at.X += v.X * reach
-		at.Y += v.Y * reach
-		nodes := append([]*Node{}, l.nodes...)
-		outward := l.start != nil
-		if !outward {
-			for i, j := 0, len(nodes)-1; i < j; i, j = i+1, j-1 {
-				nodes[i], nodes[j] = nodes[j], nodes[i]
-			}
-		}
-		for _, n := range nodes {
-			n.Way = way
-			near, far := -n.Symbol.In, n.Symbol.Out
-			if !outward { // its outlet is towards the host
-				n.Way = opposite(way)
-				near, far = n.Symbol.Out, -n.Symbol.In
-			}
-			d := b.hangPipe(l) + near
-			n.At = scene.Point{X: at.X + v.X*d, Y: at.Y + v.Y*d}
-			at = scene.Point{X: n.At.X + v.X*far, Y: n.At.Y + v.Y*far}
-		}
-	}
-}
-
-func opposite(w symbol.Way) symbol.Way { return (w + 2) % 4 }
 
 func moved(b scene.Box, dx, dy float64) scene.Box {
 	return scene.Box{MinX: b.MinX + dx, MinY: b.MinY + dy, MaxX: b.MaxX + dx, MaxY: b.MaxY + dy}

@@ -159,3 +159,22 @@ func TestUnitOutJob(t *testing.T) {
 		}
 	}
 }
+
+// A second unit that takes the first one's water below its least is no good job, though the
+// first was there before.
+func TestSecondUnitLeavesTheFirstItsFlow(t *testing.T) {
+	c := readFile(t, "testdata/jobs/second-unit.toml")
+	before := job(t, "second-unit").Before.Solutions[0].Part("unit-1").Flow
+	c.Part("unit-1").Unit.Least = 0.98 * before
+	p := work(t, c, everything)
+	if p.Proposal != nil && p.Proposal.Choice.Bypass == "parallel" {
+		t.Fatal("fitted in parallel all the same")
+	}
+	for _, v := range p.Places {
+		short := func(r plan.Reason) bool { return r.Rule == "unit-least-flow" && strings.Contains(r.Text, `"unit-1" gets`) }
+		if slices.ContainsFunc(v.Reasons, short) {
+			return
+		}
+	}
+	t.Errorf("nobody says that unit-1 goes short: %v", p.Places)
+}

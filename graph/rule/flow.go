@@ -112,13 +112,28 @@ func unitLeastFlow(in *Input, report Report) {
 				continue
 			}
 			got, limit := v.flows(m.flow, least)
-			report(b.Unit.Existing, graph.Diagnostic{
+			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
 				Message: fmt.Sprintf("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
 				Hint:    "a stronger spring or a smaller opening of the bypass, larger or shorter pipe to the unit, or a circulation pump for it",
 			})
 		}
 	}
+}
+
+// gotLeast reports whether a unit had its least flow in the same mode before the work, so that
+// it is the work that takes it.
+func gotLeast(in *Input, unit *graph.Part, m running, least float64) bool {
+	for i := range in.BeforeSolutions {
+		s := &in.BeforeSolutions[i]
+		if s.Mode.Name != m.solution.Mode.Name {
+			continue
+		}
+		if was := s.Part(unit.ID); was != nil {
+			return math.Abs(was.Flow) >= least
+		}
+	}
+	return false
 }
 
 func unitRatedFlow(in *Input, report Report) {

@@ -111,8 +111,8 @@ func (s *search) solveAll(some []*trial) bool {
 }
 
 // mostSolved is how many places are solved at a time: all in a circuit of usual size, the
-// best dozen by all that needs no flows in one of many runs.
-func (s *search) mostSolved() int { return max(12, 2000/max(1, len(s.asked.Runs))) }
+// best eight by all that needs no flows in one of many runs.
+func (s *search) mostSolved() int { return max(8, 2000/max(1, len(s.asked.Runs))) }
 
 // cutPos is where the description asks for the cut; zero where it leaves it open.
 func (s *search) cutPos() graph.Pos {

@@ -81,7 +81,7 @@ func (d *drawing) partText(p *graph.Part) text {
 	if minor(p.Kind) {
 		tagSize = idEm
 	}
-	id = fit(id, idEm)
+	id = fit(id)
 	switch {
 	case tag == "":
 		t.lines = append(t.lines, []word{{id, tagEm, true}})
@@ -93,17 +93,18 @@ func (d *drawing) partText(p *graph.Part) text {
 		t.lines = append(t.lines, []word{{tag, tagSize, true}}, []word{{id, idEm, false}})
 	}
 	for _, f := range d.facts(p) {
-		t.lines = append(t.lines, []word{{fit(f, idEm), idEm, false}})
+		t.lines = append(t.lines, []word{{fit(f), idEm, false}})
 	}
 	return t
 }
 
-func fit(s string, size float64) string {
-	if scene.TextWidth(s, size, false) <= mostLabel {
+// fit shortens a fact to the widest a label may be.
+func fit(s string) string {
+	if scene.TextWidth(s, idEm, false) <= mostLabel {
 		return s
 	}
 	r := []rune(s)
-	for len(r) > 1 && scene.TextWidth(string(r)+"…", size, false) > mostLabel {
+	for len(r) > 1 && scene.TextWidth(string(r)+"…", idEm, false) > mostLabel {
 		r = r[:max(1, len(r)*9/10)]
 	}
 	return string(r) + "…"

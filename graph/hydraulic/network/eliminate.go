@@ -158,7 +158,7 @@ func (el *elimination) layOut(place []int32, adj [][]int32, ends [][2]int32, t *
 	slotOf := func(a, b int32) int32 {
 		pa, pb := place[a], place[b]
 		if pa > pb {
-			b, pa, pb = a, pb, pa
+			pa, pb = pb, pa
 		}
 		if k := int(pa) - len(el.order); k >= 0 {
 			return int32(el.base + k*size + int(pb) - len(el.order))

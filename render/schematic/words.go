@@ -81,7 +81,7 @@ func (d *drawing) partText(p *graph.Part) text {
 	if minor(p.Kind) {
 		tagSize = idEm
 	}
-	id = fit(id)
+	id = fit(id, idEm)
 	switch {
 	case tag == "":
 		t.lines = append(t.lines, []word{{id, tagEm, true}})
@@ -93,18 +93,19 @@ func (d *drawing) partText(p *graph.Part) text {
 		t.lines = append(t.lines, []word{{tag, tagSize, true}}, []word{{id, idEm, false}})
 	}
 	for _, f := range d.facts(p) {
-		t.lines = append(t.lines, []word{{fit(f), idEm, false}})
+		t.lines = append(t.lines, []word{{fit(f, idEm), idEm, false}})
 	}
 	return t
 }
 
-// fit shortens a fact to the widest a label may be.
-func fit(s string) string {
-	if scene.TextWidth(s, idEm, false) <= mostLabel {
+// fit shortens a text to the widest a label may be.
+func fit(s string, size float64) string { //nolint:unparam // sizes are the pens' own names
+
+	if scene.TextWidth(s, size, false) <= mostLabel {
 		return s
 	}
 	r := []rune(s)
-	for len(r) > 1 && scene.TextWidth(string(r)+"…", idEm, false) > mostLabel {
+	for len(r) > 1 && scene.TextWidth(string(r)+"…", size, false) > mostLabel {
 		r = r[:max(1, len(r)*9/10)]
 	}
 	return string(r) + "…"

@@ -13,10 +13,10 @@ import (
 
 // Letter heights (em) on the drawing, mm, before it is fitted to the sheet.
 const (
-	tagEm  = 3.3
-	idEm   = 2.75
-	sizeEm = 2.75
-	portEm = 2.75
+	tagEm  = 3.5
+	idEm   = 3.0
+	sizeEm = 3.0
+	portEm = 3.0
 	lineMM = 1.18 // line pitch, em
 )
 
@@ -100,7 +100,6 @@ func (d *drawing) partText(p *graph.Part) text {
 
 // fit shortens a text to the widest a label may be.
 func fit(s string, size float64) string { //nolint:unparam // sizes are the pens' own names
-
 	if scene.TextWidth(s, size, false) <= mostLabel {
 		return s
 	}

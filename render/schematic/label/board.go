@@ -10,17 +10,25 @@ import (
 
 // Board is where labels stand while places are chosen for them in several steps.
 type Board struct {
-	labels [][]Place
-	order  [][]int     // places of each label, the cheapest first
-	fixed  [][]float64 // of each place: how much of what is fixed it covers, mm²
-	still  *grid       // what is fixed
-	grid   *grid       // the labels at the places chosen
-	chosen []int       // -1: none
+	labels [][]stand
+	order  [][]int // places of each label, the cheapest first
+	chosen []int   // -1: none
+	grid   grid
+	still  still  // what is fixed
+	placed placed // the labels at the places chosen
+
+	places int     // how many there are
+	fresh  []ref   // places in no layer yet
+	layers []layer // all others
+	loads  []load  // on each place, by its number
+
+	sums    []load  // for findRivals: all zero but for
+	touched []int32 // these
 }
 
 // NewBoard returns a board with nothing placed yet.
 func NewBoard(labels [][]Place, fixed []scene.Box) *Board {
-	b := &Board{labels: make([][]Place, len(labels)), chosen: make([]int, len(labels)), order: make([][]int, len(labels)), fixed: make([][]float64, len(labels))}
+	b := &Board{labels: make([][]stand, len(labels)), chosen: make([]int, len(labels)), order: make([][]int, len(labels))}
 	all := scene.Empty()
 	side := wideCell
 	for _, f := range fixed {
@@ -36,10 +44,8 @@ func NewBoard(labels [][]Place, fixed []scene.Box) *Board {
 			side = fineCell
 		}
 	}
-	b.still, b.grid = newGrid(all, side), newGrid(all, side)
-	for _, f := range fixed {
-		b.still.add(f, -1, 0)
-	}
+	b.grid = newGrid(all, side)
+	b.still, b.placed = newStill(&b.grid, fixed), make(placed, b.grid.cols*b.grid.rows)
 	for i, places := range labels {
 		b.chosen[i] = -1
 		b.Extend(i, places)
@@ -50,9 +56,11 @@ func NewBoard(labels [][]Place, fixed []scene.Box) *Board {
 // Extend gives a label more places to choose from.
 func (b *Board) Extend(i int, places []Place) {
 	for _, p := range places {
-		b.order[i] = append(b.order[i], len(b.labels[i]))
-		b.labels[i] = append(b.labels[i], p)
-		b.fixed[i] = append(b.fixed[i], b.still.coveredBy(&p, i, math.Inf(1)))
+		k := len(b.labels[i])
+		b.order[i] = append(b.order[i], k)
+		b.labels[i] = append(b.labels[i], stand{Place: p, number: b.places})
+		b.fresh = append(b.fresh, ref{i, k})
+		b.places++
 	}
 	slices.SortStableFunc(b.order[i], func(x, y int) int { return cmp.Compare(b.labels[i][x].Cost, b.labels[i][y].Cost) })
 }
@@ -60,7 +68,8 @@ func (b *Board) Extend(i int, places []Place) {
 // Drop takes a label off, with all its places.
 func (b *Board) Drop(i int) {
 	b.put(i, -1)
-	b.labels[i], b.order[i], b.fixed[i] = nil, nil, nil
+	b.fresh = slices.DeleteFunc(b.fresh, func(f ref) bool { return f.label == i })
+	b.labels[i], b.order[i] = nil, nil
 }
 
 // Chosen returns the place a label has; -1: none.
@@ -71,6 +80,7 @@ func (b *Board) Chosen(i int) int { return b.chosen[i] }
 // labels are in its way, and those give way in turn; a try that does not leave fewer labels
 // overlapping is taken back.
 func (b *Board) Settle() (overlapping []int) {
+	b.absorb()
 	b.choose()
 	b.untangle()
 	return b.overlapping()
@@ -80,17 +90,13 @@ func (b *Board) Settle() (overlapping []int) {
 func (b *Board) best(i int) int {
 	found, least := -1, math.Inf(1)
 	for _, k := range b.order[i] {
-		p := &b.labels[i][k]
-		if p.Cost >= least {
+		if b.labels[i][k].Cost >= least {
 			break
 		}
-		cost := p.Cost
-		c := b.fixed[i][k]
-		if c == 0 || p.Cost+1000+100*c < least {
-			c += b.grid.coveredBy(p, i, (least-cost-1000)/100-c)
-		}
-		if c > 0 {
-			cost += 1000 + 100*c
+		s := b.stand(i, k)
+		cost, on := s.Cost, b.loads[s.number]
+		if s.fixed > 0 || on.pairs > 0 {
+			cost += 1000 + 100*(s.fixed+on.mm2())
 		}
 		if cost < least {
 			found, least = k, cost
@@ -102,18 +108,27 @@ func (b *Board) best(i int) int {
 // put moves a label to a place.
 func (b *Board) put(i, k int) {
 	if b.chosen[i] >= 0 {
-		b.grid.take(&b.labels[i][b.chosen[i]], i)
+		s := &b.labels[i][b.chosen[i]]
+		b.placed.take(&b.grid, s, i)
+		b.press(s.rivals, -1)
 	}
 	b.chosen[i] = k
 	if k >= 0 {
-		b.grid.put(&b.labels[i][k], i)
+		s := &b.labels[i][k]
+		b.placed.put(&b.grid, s, i)
+		b.findRivals(s, i)
+		b.press(s.rivals, 1)
 	}
 }
 
 // overlaps reports whether a label covers something.
 func (b *Board) overlaps(i int) bool {
 	k := b.chosen[i]
-	return k >= 0 && (b.fixed[i][k] > 0 || b.grid.coveredBy(&b.labels[i][k], i, 0) > 0)
+	if k < 0 {
+		return false
+	}
+	s := b.stand(i, k)
+	return s.fixed > 0 || b.loads[s.number].pairs > 0
 }
 
 func (b *Board) overlapping() []int {

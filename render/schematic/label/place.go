@@ -39,6 +39,7 @@ const passes = 6
 // still overlap something.
 func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
 	b := NewBoard(labels, fixed)
+	b.absorb()
 	b.choose()
 	return b.chosen, b.overlapping()
 }

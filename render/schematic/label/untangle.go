@@ -31,10 +31,14 @@ func (b *Board) untangle() {
 func (b *Board) free(i, deep int, held map[int]bool) bool {
 	tries := 0
 	for _, k := range b.order[i] {
-		if k == b.chosen[i] || b.fixed[i][k] > 0 {
+		s := b.stand(i, k)
+		if k == b.chosen[i] || s.fixed > 0 {
 			continue
 		}
-		inWay := b.grid.owners(&b.labels[i][k], i)
+		var inWay []int
+		if b.loads[s.number].pairs > 0 {
+			inWay = b.placed.owners(&b.grid, s, i, mostInWay)
+		}
 		if len(inWay) > mostInWay || slices.ContainsFunc(inWay, func(j int) bool { return held[j] }) {
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -44,7 +45,7 @@ func (d *draft) part(id string, kind graph.Kind, spec catalog.Spec, size catalog
 // run adds a new run.
 func (d *draft) run(id string, from, to graph.PortRef, spec catalog.Spec, size catalog.Size, legs []graph.Leg) {
 	from.Pos, to.Pos = d.pos, d.pos
-	r := &graph.Run{ID: id, Named: true, From: from, To: to, Spec: spec, Size: size, Legs: legs,
+	r := &graph.Run{ID: id, Named: true, From: from, To: to, Spec: spec, Size: size, Legs: tidy(legs),
 		RoughnessMM: -1, Place: graph.NoPlace(), Pos: d.pos}
 	d.Runs = append(d.Runs, r)
 	d.ids = append(d.ids, id)
@@ -76,11 +77,21 @@ func (d *draft) remains(old *graph.Run, from, to graph.PortRef, legs []graph.Leg
 	}
 	r := *old
 	r.ID, r.Named = d.names.numbered(stem(old.ID)), true
-	r.From, r.To, r.Legs = from, to, legs
+	r.From, r.To, r.Legs = from, to, tidy(legs)
 	r.Removed, r.RemainsOf, r.Existing = false, of, true
 	r.HasLength, r.LengthMM, r.Fittings, r.Faces = false, 0, nil, false
 	d.Runs = append(d.Runs, &r)
 	d.ids = append(d.ids, r.ID)
+}
+
+// tidy returns the legs rounded to a millionth of a mm, so that sums of lengths are written
+// as a person would.
+func tidy(legs []graph.Leg) []graph.Leg {
+	out := slices.Clone(legs)
+	for i, l := range out {
+		out[i].By = graph.Vec{X: quantity.Round(l.By.X, 6), Y: quantity.Round(l.By.Y, 6), Z: quantity.Round(l.By.Z, 6)}
+	}
+	return out
 }
 
 // stem makes the id of what is left of a run that was never named ("a.out>b.in") readable.

@@ -141,7 +141,7 @@ func stages(p *plan.Plan) []named {
 func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges) modeJSON {
 	out := modeJSON{
 		Mode: sol.Mode.Name, Stage: string(sol.Stage), Parts: []partFlow{}, Runs: []runFlow{},
-		Residual: sol.Residual * 3600, Energy: sol.EnergyError, Iterations: sol.Iterations, Heads: heads(sol),
+		Residual: round(sol.Residual*3600, 12), Energy: round(sol.EnergyError, 9), Iterations: sol.Iterations, Heads: heads(sol),
 	}
 	if len(sol.Notes) > 0 {
 		out.Notes = findings(sol.Notes)

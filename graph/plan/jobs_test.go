@@ -171,7 +171,9 @@ func TestSecondUnitLeavesTheFirstItsFlow(t *testing.T) {
 		t.Fatal("fitted in parallel all the same")
 	}
 	for _, v := range p.Places {
-		short := func(r plan.Reason) bool { return r.Rule == "unit-least-flow" && strings.Contains(r.Text, `"unit-1" gets`) }
+		short := func(r plan.Reason) bool {
+			return r.Rule == "unit-least-flow" && strings.Contains(r.Text, `"unit-1" gets`)
+		}
 		if slices.ContainsFunc(v.Reasons, short) {
 			return
 		}

@@ -187,9 +187,12 @@ func (d *drawing) solid(items ...scene.Item) {
 	}
 }
 
-// scaleBar draws a bar of 100 mm on the pipe, or of as many as make it well seen.
+// scaleBar draws a bar of 100 mm on the pipe, or of 4 in, or of as many as make it well seen.
 func (d *drawing) scaleBar(area scene.Box) {
 	step := 50.0
+	if d.in.Units == quantity.InchSystem {
+		step = 2 * 25.4
+	}
 	for step/d.per < 15 {
 		step *= 2
 	}

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"maps"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -53,7 +54,7 @@ type drawing struct {
 	labels   []scene.Item
 	fixed    []scene.Box        // what no label may cover
 	overlaps []string           // tags of the labels that found no free place
-	strained []string           // tags of the labels that stand far off
+	strained []string           // tags of the labels that stand far off or behind another
 	room     map[string]float64 // how much more room a label is given than at first, by tag
 	cutNames map[string]int     // numbers given to the cuts
 	requests []request          // texts that want a place
@@ -72,8 +73,8 @@ func newDrawing(in Input) *drawing {
 
 // The scale at which a drawing is read at arm's length, and what is done to reach it.
 const (
-	goodScale = 0.9  // the smallest labels are then 1.8 mm high; source: least height of ISO 3098-1
-	foldGain  = 1.12 // how much larger a drawing must become for its rows to be broken again
+	goodScale = 0.825 // the smallest labels are then 1.8 mm high; source: least height of ISO 3098-1
+	foldGain  = 1.12  // how much larger a drawing must become for its rows to be broken again
 	mostRows  = 12
 )
 
@@ -96,21 +97,38 @@ func (d *drawing) arrange() {
 		}
 		d.layOut(spread)
 	}
-	area := d.page(d.chosen).Area()
 	for range strainTries {
-		before, had := maps.Clone(d.room), len(d.strained)
-		if had == 0 {
-			return
-		}
-		was := d.scaleFor(area)
-		d.widen(d.strained)
-		d.layOut(spread)
-		if k := d.scaleFor(area); len(d.overlaps) > 0 || len(d.strained) > had || (k < goodScale && k < was*0.98) {
-			d.room = before
-			d.layOut(spread)
+		if !d.relieve(spread) {
 			return
 		}
 	}
+}
+
+// relieve gives more room to the labels that are strained, all at once or else one after the
+// other, and reports whether fewer are strained then.
+func (d *drawing) relieve(spread float64) bool {
+	list := slices.Compact(slices.Sorted(slices.Values(d.strained)))
+	tries := [][]string{list}
+	for _, tag := range list {
+		tries = append(tries, []string{tag})
+	}
+	area := d.page(d.chosen).Area()
+	had, was := len(d.strained), d.scaleFor(area)
+	for _, tags := range tries {
+		if had == 0 || len(tags) == 0 {
+			return false
+		}
+		before := maps.Clone(d.room)
+		d.widen(tags)
+		d.layOut(spread)
+		k := d.scaleFor(area)
+		if len(d.overlaps) == 0 && len(d.strained) < had && (k >= goodScale || k >= was*0.98) {
+			return true
+		}
+		d.room = before
+	}
+	d.layOut(spread)
+	return false
 }
 
 // widen gives the labels more room.

@@ -73,7 +73,16 @@ func (d *drawing) placeLabels() {
 		if chosen[i] < 0 {
 			continue
 		}
-		if _, _, l := nearest(r, r.places[chosen[i]].Box); l > farOff {
+		from, to, l := nearest(r, r.places[chosen[i]].Box)
+		way := scene.Empty().Add(from).Add(to).Grow(0.3)
+		strained := l > farOff
+		for j, o := range reqs {
+			if l > 1 && j != i && chosen[j] >= 0 && o.places[chosen[j]].Box.Overlaps(way) {
+				d.strained = append(d.strained, o.tag)
+				strained = true
+			}
+		}
+		if strained {
 			d.strained = append(d.strained, r.tag)
 		}
 	}

@@ -215,7 +215,7 @@ func (d *drawing) lines(b band) []string {
 	if c.Measured {
 		how = "as measured"
 	}
-	out = append(out, fmt.Sprintf("for %s in %s, outside diameter %s mm %s", c.Pipe, c.Run, quantity.Trim(quantity.Round(c.OutsideMM, 2)), how))
+	out = append(out, fmt.Sprintf("for %s, run %s: outside diameter %s %s", c.Pipe, c.Run, d.diameter(c.OutsideMM), how))
 	if c.KerfMM > 0 {
 		out = append(out, fmt.Sprintf("saw takes %s mm, out of the waste", quantity.Trim(quantity.Round(c.KerfMM, 2))))
 	}
@@ -223,6 +223,14 @@ func (d *drawing) lines(b band) []string {
 		out = append(out, fmt.Sprintf("strip %d of %d", b.part, b.of))
 	}
 	return out
+}
+
+// diameter writes what a calliper reads.
+func (d *drawing) diameter(mm float64) string {
+	if d.in.Units == quantity.InchSystem {
+		return quantity.Trim(quantity.Round(mm/25.4, 3)) + " in"
+	}
+	return quantity.Trim(quantity.Round(mm, 2)) + " mm"
 }
 
 func (d *drawing) length(mm float64) string {

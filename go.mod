@@ -3,27 +3,29 @@ module dryfit
 go 1.26.0
 
 require (
-	codeberg.org/go-pdf/fpdf v0.12.0 // indirect
-	github.com/BurntSushi/toml v1.6.0 // indirect
+	codeberg.org/go-pdf/fpdf v0.12.0
+	github.com/BurntSushi/toml v1.6.0
+	github.com/go-fonts/dejavu v0.3.2
+	github.com/goccy/go-graphviz v0.2.10
+	github.com/google/go-cmp v0.7.0
+	github.com/jedib0t/go-pretty/v6 v6.8.3
+	github.com/pelletier/go-toml/v2 v2.4.3
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/shopspring/decimal v1.6.0
+	github.com/spf13/pflag v1.1.0
+	golang.org/x/image v0.47.0
+	golang.org/x/term v0.48.0
+)
+
+require (
 	github.com/disintegration/imaging v1.6.2 // indirect
 	github.com/flopp/go-findfont v0.1.0 // indirect
 	github.com/fogleman/gg v1.3.0 // indirect
-	github.com/go-fonts/dejavu v0.3.2 // indirect
-	github.com/goccy/go-graphviz v0.2.10 // indirect
 	github.com/golang/freetype v0.0.0-20170609003504-e2365dfdc4a0 // indirect
-	github.com/google/go-cmp v0.7.0 // indirect
-	github.com/jedib0t/go-pretty/v6 v6.8.3 // indirect
 	github.com/mattn/go-runewidth v0.0.16 // indirect
-	github.com/pelletier/go-toml/v2 v2.4.3 // indirect
 	github.com/rivo/uniseg v0.4.7 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/shopspring/decimal v1.6.0 // indirect
-	github.com/spf13/pflag v1.1.0 // indirect
 	github.com/tetratelabs/wazero v1.10.1 // indirect
-	golang.org/x/image v0.47.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
-	golang.org/x/term v0.48.0 // indirect
 	golang.org/x/text v0.43.0 // indirect
 	golang.org/x/tools v0.51.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
 )

@@ -48,7 +48,7 @@ func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 	}
 	row := f.Row
 	if row.LoverD == 0 && row.K == 0 {
-		row.LoverD = handbook(f.Kind)
+		row.LoverD = formula.LoverD(f.Kind)
 		if row.LoverD > 0 {
 			out.Source = "Crane TP-410, 2009"
 		}
@@ -69,21 +69,6 @@ func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 	}
 	out.KBack = out.K
 	m.Fittings = append(m.Fittings, out)
-}
-
-// handbook returns the L/D of a fitting the catalogue has no row for.
-func handbook(kind string) float64 {
-	switch kind {
-	case "elbow-90":
-		return formula.LoverDElbow90
-	case "elbow-45":
-		return formula.LoverDElbow45
-	case "elbow-22.5":
-		return formula.LoverDElbow45 / 2
-	case "tee":
-		return formula.LoverDTeeRun
-	}
-	return 0
 }
 
 func changesSection(f *route.Fitting) bool {

@@ -1,6 +1,10 @@
 package hydraulic
 
-import "dryfit/graph"
+import (
+	"math"
+
+	"dryfit/graph"
+)
 
 // Solution is the steady flow of one stage in one mode. Flows are m³/s, positive in the
 // direction the part or run is written (in to out, from to to); drops are Pa of total
@@ -67,6 +71,17 @@ func (s *Solution) Part(id string) *PartFlow {
 		}
 	}
 	return nil
+}
+
+// JetsFlow returns the flow through all jet groups, m³/s, whichever way they are written,
+// and whether there are any.
+func (s *Solution) JetsFlow() (flow float64, found bool) {
+	for i := range s.Parts {
+		if s.Parts[i].Part.Kind == graph.JetGroup {
+			flow, found = flow+math.Abs(s.Parts[i].Flow), true
+		}
+	}
+	return flow, found
 }
 
 // Run returns the flow of the run with the id, or nil.

@@ -225,11 +225,6 @@ func shareOf(values []float64, holds func(float64) bool) float64 {
 
 // jetsFlow is the flow through all jet groups, m³/s.
 func jetsFlow(s *Solution) float64 {
-	sum := 0.0
-	for _, p := range s.Parts {
-		if p.Part.Kind == graph.JetGroup {
-			sum += p.Flow
-		}
-	}
-	return sum
+	flow, _ := s.JetsFlow()
+	return flow
 }

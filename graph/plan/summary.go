@@ -36,10 +36,10 @@ func Summarise(p *Plan) []ModeSummary {
 	for i := range stage.Solutions {
 		sol := &stage.Solutions[i]
 		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol)}
-		m.Jets, m.HasJets = JetsFlow(sol)
+		m.Jets, m.HasJets = sol.JetsFlow()
 		m.JetsToday = m.Jets
 		if before := SolutionOf(p.Before, sol.Mode.Name); before != nil {
-			if today, ok := JetsFlow(before); ok {
+			if today, ok := before.JetsFlow(); ok {
 				m.JetsToday, m.HasToday = today, stage != p.Before
 			}
 		}
@@ -91,17 +91,6 @@ func SolutionOf(s *Stage, mode string) *hydraulic.Solution {
 		}
 	}
 	return nil
-}
-
-// JetsFlow returns the flow through all jet groups, m³/s, and whether there are any.
-func JetsFlow(s *hydraulic.Solution) (float64, bool) {
-	sum, found := 0.0, false
-	for _, p := range s.Parts {
-		if p.Part.Kind == graph.JetGroup {
-			sum, found = sum+p.Flow, true
-		}
-	}
-	return sum, found
 }
 
 // pumpFlow returns the flow of the running pump that moves most.

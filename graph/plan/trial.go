@@ -126,23 +126,13 @@ func unitFlows(c *graph.Circuit, after, before []hydraulic.Solution) []unitFlow 
 
 // jetsLost is the share of today's flow through the jets that a mode loses.
 func jetsLost(after *hydraulic.Solution, before []hydraulic.Solution) float64 {
-	now := jetsFlow(after)
+	now, _ := after.JetsFlow()
 	for i := range before {
 		if before[i].Mode.Name == after.Mode.Name {
-			if was := jetsFlow(&before[i]); was > 0 {
+			if was, _ := before[i].JetsFlow(); was > 0 {
 				return 1 - now/was
 			}
 		}
 	}
 	return 0
-}
-
-func jetsFlow(s *hydraulic.Solution) float64 {
-	sum := 0.0
-	for i := range s.Parts {
-		if s.Parts[i].Part.Kind == graph.JetGroup {
-			sum += s.Parts[i].Flow
-		}
-	}
-	return sum
 }

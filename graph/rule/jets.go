@@ -2,10 +2,8 @@ package rule
 
 import (
 	"fmt"
-	"math"
 
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
 )
 
 // mostJetsLoss is the share of their flow the jets may lose. Common practice, no source.
@@ -17,7 +15,7 @@ func jetsKeepFlow(in *Input, report Report) {
 	var was float64
 	for i := range in.BeforeSolutions {
 		s := &in.BeforeSolutions[i]
-		if q := jetsFlow(s); q > was {
+		if q, _ := s.JetsFlow(); q > was {
 			mode, was = s.Mode.Name, q
 		}
 	}
@@ -25,7 +23,7 @@ func jetsKeepFlow(in *Input, report Report) {
 	if was < standing || after == nil || !v.job {
 		return
 	}
-	now := jetsFlow(after)
+	now, _ := after.JetsFlow()
 	loss := 1 - now/was
 	if loss <= mostJetsLoss {
 		return
@@ -42,15 +40,4 @@ func jetsKeepFlow(in *Input, report Report) {
 		Message: fmt.Sprintf("mode %q: the jets get %s, %.0f %% less than today's %s; %.0f %% is the most a customer puts up with", mode, v.flow(now), 100*loss, v.flow(was), 100*mostJetsLoss),
 		Hint:    "a weaker spring, a bypass a size larger, or a circulation pump for the unit so that this one only drives the jets",
 	})
-}
-
-// jetsFlow sums what the jet groups get, m³/s.
-func jetsFlow(s *hydraulic.Solution) float64 {
-	sum := 0.0
-	for i := range s.Parts {
-		if s.Parts[i].Part.Kind == graph.JetGroup {
-			sum += math.Abs(s.Parts[i].Flow)
-		}
-	}
-	return sum
 }

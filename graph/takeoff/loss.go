@@ -45,19 +45,6 @@ func fromK(k, boreMM float64) handbook {
 	return handbook{k: k, lengthM: k * d / formula.FullyTurbulent(d)}
 }
 
-// standardLoverD are the handbook's L/D of kinds for which the catalogue has no row.
-func standardLoverD(kind string) float64 {
-	switch kind {
-	case "elbow-90":
-		return formula.LoverDElbow90
-	case "elbow-45":
-		return formula.LoverDElbow45
-	case "elbow-22.5":
-		return formula.LoverDElbow45 / 2
-	}
-	return 0
-}
-
 // ofRow returns what a row's part costs on pipe of a bore in mm: by its L/D, K, Kv or one
 // point of a sheet, the first it has.
 func ofRow(row *catalog.Row, boreMM float64) handbook {
@@ -165,7 +152,7 @@ func (b *bores) ofFitting(path *route.Path, f *route.Fitting) handbook {
 	if h := ofRow(&f.Row, bore); h.k != 0 {
 		return h
 	}
-	return fromLoverD(standardLoverD(f.Kind), bore)
+	return fromLoverD(formula.LoverD(f.Kind), bore)
 }
 
 // near returns the bore of a size where it meets a run.

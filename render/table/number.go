@@ -14,20 +14,13 @@ type Style struct {
 	Whole  bool // every place of an item, however many: for a page
 }
 
-// round returns v rounded half away from zero to the number of places. A value within a
-// millionth of a unit in the last place of a half counts as the half, so that 439.675 mm,
-// which no float64 holds exactly, becomes 439.68. Not-a-number and infinities become 0:
-// no solved plan holds one.
+// round rounds as quantity.Round does. Not-a-number and infinities become 0: no solved plan
+// holds one, and JSON has no word for them.
 func round(v float64, places int) float64 {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return 0
 	}
-	p := math.Pow(10, float64(places))
-	r := math.Floor(math.Abs(v)*p+0.5+1e-6) / p
-	if v < 0 && r != 0 {
-		return -r
-	}
-	return r
+	return quantity.Round(v, places)
 }
 
 // mm rounds a length for JSON: 0.01 mm.

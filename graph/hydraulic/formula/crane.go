@@ -17,6 +17,22 @@ const (
 	LoverDButterfly = 45
 )
 
+// LoverD returns the handbook's L/D of a kind of fitting for which the catalogue has no row;
+// 0 where there is none. The elbow of 22.5° counts as half of the one of 45° (judgement).
+func LoverD(kind string) float64 {
+	switch kind {
+	case "elbow-90":
+		return LoverDElbow90
+	case "elbow-45":
+		return LoverDElbow45
+	case "elbow-22.5":
+		return LoverDElbow45 / 2
+	case "tee":
+		return LoverDTeeRun
+	}
+	return 0
+}
+
 // FullyTurbulent returns f_T [-], the friction factor of fully turbulent flow by which
 // handbook L/D are turned into K, for a bore in m: Colebrook-White at Re = 7.5e6·D with
 //

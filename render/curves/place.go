@@ -3,8 +3,8 @@ package curves
 import (
 	"math"
 
+	"dryfit/render/label"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/label"
 	"dryfit/render/sheet"
 )
 

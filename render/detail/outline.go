@@ -6,8 +6,8 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
 	"dryfit/render/sheet"
+	"dryfit/render/symbol"
 )
 
 // How fittings are sketched across the pipe, in outside diameters. Common practice, no

@@ -4,8 +4,8 @@ import (
 	"math"
 	"strconv"
 
+	"dryfit/render/label"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/label"
 	"dryfit/render/sheet"
 )
 

@@ -4,8 +4,8 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/render/label"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/label"
 	"dryfit/render/sheet"
 )
 

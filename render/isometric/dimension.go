@@ -5,8 +5,8 @@ import (
 	"strconv"
 
 	"dryfit/graph"
+	"dryfit/render/label"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/label"
 )
 
 // Sizes of a dimension, mm.

@@ -3,8 +3,8 @@ package isometric
 import (
 	"dryfit/graph"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
 	"dryfit/render/sheet"
+	"dryfit/render/symbol"
 )
 
 // ending is the end of drawn pipe at a port.

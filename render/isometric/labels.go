@@ -3,7 +3,7 @@ package isometric
 import (
 	"slices"
 
-	"dryfit/render/schematic/label"
+	"dryfit/render/label"
 )
 
 // steps bounds how often labels that find no place are given more to choose from.

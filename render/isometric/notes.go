@@ -8,8 +8,8 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
 	"dryfit/render/sheet"
+	"dryfit/render/symbol"
 )
 
 // notes are what the drawing needs said.

@@ -2,10 +2,10 @@ package isometric
 
 import (
 	"dryfit/graph"
+	"dryfit/render/label"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/label"
-	"dryfit/render/schematic/symbol"
 	"dryfit/render/sheet"
+	"dryfit/render/symbol"
 )
 
 // Pens, mm. Source: ISO 128 (thin 0.35, thick 0.7; from memory); signs of new work in

@@ -5,7 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
+	"dryfit/render/symbol"
 )
 
 // across is the axis the bars of a sign on a pipe are parallel to: Z, and on upright pipe X.

@@ -5,8 +5,8 @@ import (
 
 	"dryfit/graph"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
 	"dryfit/render/sheet"
+	"dryfit/render/symbol"
 )
 
 // hatchMM is the distance of the lines of a hatching, mm.

@@ -6,7 +6,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
+	"dryfit/render/symbol"
 )
 
 // dotR is the radius of a joint's dot, mm.

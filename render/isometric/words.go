@@ -9,7 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
-	"dryfit/render/schematic/symbol"
+	"dryfit/render/symbol"
 )
 
 // pipeOf is a spec and a size.

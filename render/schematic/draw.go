@@ -8,8 +8,8 @@ import (
 	"dryfit/graph"
 	"dryfit/render/scene"
 	"dryfit/render/schematic/arrange"
-	"dryfit/render/schematic/symbol"
 	"dryfit/render/sheet"
+	"dryfit/render/symbol"
 )
 
 // Input is what a schematic is drawn from.

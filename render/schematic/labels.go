@@ -5,11 +5,11 @@ import (
 	"sort"
 
 	"dryfit/graph"
+	"dryfit/render/label"
 	"dryfit/render/scene"
 	"dryfit/render/schematic/arrange"
-	"dryfit/render/schematic/label"
-	"dryfit/render/schematic/symbol"
 	"dryfit/render/sheet"
+	"dryfit/render/symbol"
 )
 
 // besideMM is kept free on both sides of a label.

@@ -7,7 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/render/scene"
 	"dryfit/render/schematic/arrange"
-	"dryfit/render/schematic/symbol"
+	"dryfit/render/symbol"
 )
 
 // Sizes of arrows, marks and gaps, mm.

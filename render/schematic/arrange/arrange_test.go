@@ -6,7 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
-	"dryfit/render/schematic/symbol"
+	"dryfit/render/symbol"
 )
 
 // measure gives every part its sign and a label of 16 by 6 mm, every run 7 mm.

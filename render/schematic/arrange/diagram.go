@@ -3,7 +3,7 @@ package arrange
 import (
 	"dryfit/graph"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
+	"dryfit/render/symbol"
 )
 
 // Measure says how much room the signs and labels want.

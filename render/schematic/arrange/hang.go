@@ -3,7 +3,7 @@ package arrange
 import (
 	"dryfit/graph"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
+	"dryfit/render/symbol"
 )
 
 // host returns the part a dead end hangs on.

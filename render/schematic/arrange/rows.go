@@ -6,7 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/render/scene"
-	"dryfit/render/schematic/symbol"
+	"dryfit/render/symbol"
 )
 
 // rows finds the height of every line. Each loop from the tub makes a band: its row, the

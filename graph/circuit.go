@@ -9,6 +9,7 @@ type Circuit struct {
 	Job      Job
 	Water    Water
 	Pipe     PipeDefault
+	Site     Site
 	Parts    []*Part
 	Runs     []*Run
 	Modes    []Mode // as written; see Circuit.AllModes for the ones that follow from the pumps
@@ -51,9 +52,34 @@ type PipeDefault struct {
 	Spec              catalog.Spec
 	Size              catalog.Size
 	MeasuredOutsideMM float64 // by calliper; 0: not measured
+	Material          string  // as printed on the old pipe, one of Materials; "": not read
 	Pos               Pos
 	KeyPos            map[string]Pos
 }
+
+// Site is where the tub stands.
+type Site struct {
+	AirC     float64 // coldest the tub must be held at, °C; AirSet tells
+	AirSet   bool
+	Region   string // whose distances apply, one of Regions; "": not said
+	Earthing string // earthing of the supply, one of Earthings; "": not said
+	Pos      Pos
+	KeyPos   map[string]Pos
+}
+
+// Freezes reports whether it is said that the site freezes, and whether it is said at all.
+func (s Site) Freezes() (yes, said bool) { return s.AirSet && s.AirC < 0, s.AirSet }
+
+// Regions lists whose rules on distances there are: the United Kingdom, the rest of Europe
+// (and wherever IEC 60364 holds), North America.
+func Regions() []string { return []string{"uk", "eu", "us"} }
+
+// Earthings lists the systems of earthing by the names of IEC 60364-1; "tn-c-s" is what is
+// called protective multiple earthing.
+func Earthings() []string { return []string{"tn-s", "tn-c-s", "tt"} }
+
+// Materials lists what old pipe is printed with.
+func Materials() []string { return []string{"pvc-u", "flexible-pvc", "abs", "cpvc"} }
 
 // Stock is a length of pipe that can be bought or is in the van.
 type Stock struct {

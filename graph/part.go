@@ -1,6 +1,10 @@
 package graph
 
-import "dryfit/catalog"
+import (
+	"strings"
+
+	"dryfit/catalog"
+)
 
 // Kind is what a part is, in the words of the description.
 type Kind string
@@ -109,7 +113,9 @@ type Port struct {
 	At    *Vec         // from the part's first port, mm; nil: not given
 	Faces *Vec         // way the port points, outward; nil: not given
 	Air   bool         // carries air, not water
-	Pos   Pos
+
+	CoverRating float64 // m³/s that the suction cover there is marked with; 0: not given
+	Pos         Pos
 }
 
 // Port returns the port with the name, or nil.
@@ -163,7 +169,19 @@ type PumpData struct {
 	Check    string       // "": passes water when off; "check": a check of its own stops it
 	NPSH     []CurvePoint // required, m over flow; may be empty
 	TypeSaid bool         // the speeds come from a catalogue row
+
+	RunsForHeat string // one of RunsForHeatWords; "": not said
 }
+
+// What keeps a pump running while the unit heats.
+const (
+	RunsByHours   = "hours"   // circulation hours of the controller
+	RunsByContact = "contact" // a pump contact of the unit
+	RunsAlways    = "always"  // it is never off
+)
+
+// RunsForHeatWords lists them.
+func RunsForHeatWords() []string { return []string{RunsByHours, RunsByContact, RunsAlways} }
 
 // Speed is one speed of a pump.
 type Speed struct {
@@ -217,12 +235,47 @@ type CheckData struct {
 	CrackingSet bool
 }
 
-// UnitData is what a heat pump adds. Flows in m³/s; 0: not given.
+// UnitData is what a heat pump adds. Flows in m³/s; 0: not given. Temperatures °C, each
+// with a flag beside it that tells whether it was given.
 type UnitData struct {
 	Least, Rated, Most  float64
 	PortsSize           catalog.Size
 	Ratings             []Rating
 	VoltageV, FullLoadA float64
+
+	SetPointC         float64 // what its own thermostat is set to
+	SetPointSet       bool
+	LeastAirC         float64 // coldest air it works in
+	LeastAirSet       bool
+	MostWaterC        float64 // highest set point
+	MostWaterSet      bool
+	CalledBy          string // ByOwnThermostat or ByController; "": not said
+	StopsAtHighLimit  *bool  // the tub's high limit, or one of its own, stops it; nil: not said
+	DrainPlug         *bool  // its exchanger can be emptied by a plug of its own; nil: not said
+	Refrigerant       string // as on its plate: "R32", "R290"
+	StandsOn          string // one of StandsOnWords; "": not said
+	Outdoors          *bool  // nil: not said, taken as yes
+	FromWaterMM       float64
+	FromWaterMeasured bool // FromWaterMM was given: level distance from the rim to the unit's case
+}
+
+// What calls a unit for heat.
+const (
+	ByOwnThermostat = "own-thermostat"
+	ByController    = "controller"
+)
+
+// StandsOnWords lists what a unit may stand on.
+func StandsOnWords() []string { return []string{"slab", "feet", "brackets", "deck", "roof"} }
+
+// Flammable reports whether the refrigerant on the plate is propane or another of the
+// hydrocarbons, which want a clear zone. Source: safety class A3 of ISO 817 (from memory).
+func (u *UnitData) Flammable() bool {
+	switch strings.ToUpper(strings.ReplaceAll(u.Refrigerant, "-", "")) {
+	case "R290", "R600A", "R1270", "R441A", "R436A":
+		return true
+	}
+	return false
 }
 
 // Rating is one line of a heat pump's performance table.
@@ -235,5 +288,21 @@ type Rating struct {
 type ElementData struct {
 	PowerW       float64
 	Disconnected bool
-	Interlock    string // how it is kept from heating against the unit, in words; "": not said
+	Interlock    string  // one of Interlocks; "": not said
+	SetPointC    float64 // °C, what the tub's controller is set to; SetPointSet tells
+	SetPointSet  bool
+}
+
+// The ways in which an element is kept from heating against the unit. Anything else is a
+// hope, not an interlock. Common practice, no source.
+const (
+	InterlockContact    = "contact"         // a contact of the unit releases the element
+	InterlockChangeover = "changeover"      // a switch or relay feeds the one or the other
+	InterlockSetPoint   = "set-point"       // the element's set point stands 2 to 3 K below the unit's
+	InterlockMode       = "controller-mode" // a setting of the controller for a heat source of another make
+)
+
+// Interlocks lists the ways.
+func Interlocks() []string {
+	return []string{InterlockContact, InterlockChangeover, InterlockSetPoint, InterlockMode}
 }

@@ -19,6 +19,7 @@ type Retrofit struct {
 	ExtraMM          float64      // straight pipe on request beyond the shortest assembly
 	Drains           *bool
 	FeederCheck      *bool
+	Inside           bool // no new pipe runs outdoors: nothing is insulated
 	ToUnit, FromUnit []Leg
 	Pos              Pos
 	KeyPos           map[string]Pos

@@ -66,7 +66,8 @@ var jetFields = []field[graph.Part]{
 var elementFields = []field[graph.Part]{
 	qtyField("power", electricPower, func(p *graph.Part) *float64 { return &p.Element.PowerW }),
 	boolField("disconnected", func(p *graph.Part) *bool { return &p.Element.Disconnected }),
-	textField("interlock", `how it is kept from heating against the unit`, func(p *graph.Part) *string { return &p.Element.Interlock }),
+	wordField("interlock", graph.Interlocks(), func(p *graph.Part) *string { return &p.Element.Interlock }),
+	qtySet("set-point", waterWarmth, func(p *graph.Part) *float64 { return &p.Element.SetPointC }, func(p *graph.Part) *bool { return &p.Element.SetPointSet }),
 }
 
 var checkFields = []field[graph.Part]{
@@ -170,6 +171,16 @@ var unitFields = []field[graph.Part]{
 		},
 	},
 	tableField("electric", "the label of the unit", electricFields, func(p *graph.Part) *graph.UnitData { return p.Unit }),
+	qtySet("set-point", waterWarmth, func(p *graph.Part) *float64 { return &p.Unit.SetPointC }, func(p *graph.Part) *bool { return &p.Unit.SetPointSet }),
+	qtySet("least-air", ratedAir, func(p *graph.Part) *float64 { return &p.Unit.LeastAirC }, func(p *graph.Part) *bool { return &p.Unit.LeastAirSet }),
+	qtySet("most-water", ratedWater, func(p *graph.Part) *float64 { return &p.Unit.MostWaterC }, func(p *graph.Part) *bool { return &p.Unit.MostWaterSet }),
+	wordField("called-by", []string{graph.ByOwnThermostat, graph.ByController}, func(p *graph.Part) *string { return &p.Unit.CalledBy }),
+	maybeField("stops-at-high-limit", func(p *graph.Part) **bool { return &p.Unit.StopsAtHighLimit }),
+	maybeField("drain-plug", func(p *graph.Part) **bool { return &p.Unit.DrainPlug }),
+	textField("refrigerant", `as on the unit's plate, such as "R32"`, func(p *graph.Part) *string { return &p.Unit.Refrigerant }),
+	wordField("stands-on", graph.StandsOnWords(), func(p *graph.Part) *string { return &p.Unit.StandsOn }),
+	maybeField("outside", func(p *graph.Part) **bool { return &p.Unit.Outdoors }),
+	qtySet("from-water", fromWater, func(p *graph.Part) *float64 { return &p.Unit.FromWaterMM }, func(p *graph.Part) *bool { return &p.Unit.FromWaterMeasured }),
 }
 
 // checkUnit looks at the flows of a unit together.

@@ -88,6 +88,7 @@ var portFields = []field[graph.Port]{
 	},
 	sizeField("size", func(p *graph.Port) *catalogSize { return &p.Size }),
 	boolField("air", func(p *graph.Port) *bool { return &p.Air }),
+	qtyField("cover-rating", flow, func(p *graph.Port) *float64 { return &p.CoverRating }),
 }
 
 // portPlacesField is the table port, with a table for each port it says something about.

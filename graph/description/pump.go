@@ -39,6 +39,7 @@ var pumpFields = []field[graph.Part]{
 	onlySpeed("efficiency"),
 	onlySpeed("curve"),
 	boolField("always-on", func(p *graph.Part) *bool { return &p.Pump.AlwaysOn }),
+	wordField("runs-for-heat", graph.RunsForHeatWords(), func(p *graph.Part) *string { return &p.Pump.RunsForHeat }),
 	{
 		key: "check",
 		read: func(r *reader, v value, into *graph.Part) {

@@ -49,6 +49,7 @@ var retrofitFields = []field[graph.Retrofit]{
 	qtyField("extra", extraLength, func(t *graph.Retrofit) *float64 { return &t.ExtraMM }),
 	maybeField("drains", func(t *graph.Retrofit) **bool { return &t.Drains }),
 	maybeField("feeder-check", func(t *graph.Retrofit) **bool { return &t.FeederCheck }),
+	boolField("inside", func(t *graph.Retrofit) *bool { return &t.Inside }),
 	legsField("to-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.ToUnit }),
 	legsField("from-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.FromUnit }),
 }

@@ -111,8 +111,12 @@ spec = "pvc-sch40"
 size = "1 1/2 in"
 measured-outside-diameter = "48.3 mm"
 
+material = "abs"
+
 [site]
-altitude = "any"
+air = "-6 °C"
+region = "uk"
+earthing = "tn-c-s"
 [cover]
 [tariff]
 [supply]
@@ -141,7 +145,7 @@ kind = "tub"
 ports = ["a", "b", "c", "d e"]
 loss = "none"
 below-water = "1 ft 6 in"
-port.b = { at = ["right 12 in", "down 4 in", "front 1/3 in"], faces = "front", size = "2 in" }
+port.b = { at = ["right 12 in", "down 4 in", "front 1/3 in"], faces = "front", size = "2 in", cover-rating = "95 l/min" }
 
 [[part]]
 id = "pump"
@@ -149,6 +153,7 @@ kind = "pump"
 existing = true
 type = "my pump"
 always-on = true
+runs-for-heat = "contact"
 check = true
 npsh = [["8 m3/h", "2 m"], ["12 m3/h", "30 kPa"]]
 highest-pressure = "12 m"
@@ -213,7 +218,8 @@ loss = { points = [["5 m3/h", "2 kPa"], ["10 m3/h", "0.7 m"]] }
 id = "element"
 kind = "element-heater"
 power = "2.25 kW"
-interlock = "words"
+interlock = "controller-mode"
+set-point = "98 °F"
 disconnected = true
 loss = { kv = "31 m3/h" }
 
@@ -242,6 +248,16 @@ ports-size = "1 in"
 flow = { least = "20 l/min", rated = "25 imp-gpm", most = "2 l/s" }
 ratings = [{ air = "0 °C", water = "0 °C", output = "5 kW" }, { air = "-7 °C", water = "38 °C", output = "4.5 kW", input = "1.5 kW" }]
 electric = { voltage = "230 V", full-load = "14.5 A" }
+set-point = "0 °C"
+least-air = "0 °C"
+most-water = "104 °F"
+called-by = "controller"
+stops-at-high-limit = false
+drain-plug = true
+refrigerant = "R290"
+stands-on = "feet"
+outside = false
+from-water = "0 mm"
 loss = { flow = "25 l/min", drop = "3 ft" }
 
 [[part]]
@@ -356,6 +372,7 @@ filter = "dirty"
 name = "two"
 
 [retrofit]
+inside = true
 unit = "unit"
 remove = true
 cut = { run = "old", at = "350 mm" }

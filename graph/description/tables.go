@@ -19,6 +19,7 @@ var topTables = []struct {
 	{"pipe", false, (*reader).pipe},
 	{"job", false, (*reader).job},
 	{"water", false, (*reader).water},
+	{"site", false, (*reader).site},
 	{"part", true, (*reader).part},
 	{"run", true, (*reader).run},
 	{"mode", true, (*reader).mode},
@@ -26,7 +27,6 @@ var topTables = []struct {
 	{"stock", true, (*reader).stock},
 	{"prices", false, (*reader).prices},
 	// What heat and cost need: kept for the verb that reads them.
-	{"site", false, nil},
 	{"cover", false, nil},
 	{"tariff", false, nil},
 	{"supply", false, nil},

@@ -26,6 +26,7 @@ var pipeFields = []field[graph.PipeDefault]{
 	specField("spec", func(p *graph.PipeDefault) *catalogSpec { return &p.Spec }),
 	sizeField("size", func(p *graph.PipeDefault) *catalogSize { return &p.Size }),
 	qtyField("measured-outside-diameter", outsideWidth, func(p *graph.PipeDefault) *float64 { return &p.MeasuredOutsideMM }),
+	wordField("material", graph.Materials(), func(p *graph.PipeDefault) *string { return &p.Material }),
 }
 
 func (r *reader) pipe(v value) {

@@ -15,6 +15,7 @@ func Write(c *graph.Circuit) []byte {
 	water := c.Water
 	section(&b, "[water]", waterFields, &water)
 	section(&b, "[pipe]", pipeFields, &c.Pipe)
+	section(&b, "[site]", siteFields, &c.Site)
 	for _, p := range c.Parts {
 		b.WriteString("\n[[part]]\n")
 		part := *p

@@ -1,5 +1,6 @@
 // Package graph holds the circuit: parts, their ports, and the runs of pipe that
-// join them, as a directed graph in which several runs may join the same two parts.
+// join them, several of which may join the same two parts; which way the water goes in them
+// is for package stream.
 //
 // Lengths and positions are in mm. Everything else is SI (m³/s, Pa, W, kg/m³, Pa·s),
 // but temperatures are in °C and a head is in m of the water pumped. Values are plain

@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/network"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // Build returns the model of a laid out circuit in a mode. Air lines are left out, and so is
@@ -56,7 +57,7 @@ type builder struct {
 	cat    *catalog.Catalog
 	parts  map[string]int
 	runsAt map[string][]int // "part.port" -> runs, by index
-	way    *graph.Net       // built at need
+	way    *stream.Net      // built at need
 }
 
 func (b *builder) note(pos graph.Pos, severity graph.Severity, message, hint string) {

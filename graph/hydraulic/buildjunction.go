@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/network"
+	"dryfit/graph/stream"
 )
 
 // addTee adds a tee: three legs that meet in a middle. Its loss goes by the split of its
@@ -143,7 +144,7 @@ func (b *builder) wayOpen(m *ModelPart, port string, common bool) float64 {
 // water comes by, or leaves by; where there is no such, the first named.
 func (b *builder) commonPort(m *ModelPart) int {
 	if b.way == nil {
-		b.way = graph.NewNet(b.c)
+		b.way = stream.NewNet(b.c)
 	}
 	coming, leaving := b.way.Coming(m.Part), b.way.Leaving(m.Part)
 	var name string

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // advise compares the bypass elements the job could have, whatever the one it has: every
@@ -19,7 +20,7 @@ func (p *Plan) advise(want Want) {
 	if want&Advice == 0 || p.After == nil {
 		return
 	}
-	branch, why := graph.FindUnitBranch(p.After.Circuit)
+	branch, why := stream.FindUnitBranch(p.After.Circuit)
 	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
 		p.Findings = append(p.Findings, graph.Diagnostic{
 			Pos: graph.Pos{File: p.Circuit.File}, Rule: "bypass-advice", Severity: graph.Note,
@@ -38,7 +39,7 @@ func (p *Plan) advise(want Want) {
 // adviser holds what every comparison needs.
 type adviser struct {
 	circuit *graph.Circuit
-	branch  *graph.UnitBranch
+	branch  *stream.UnitBranch
 	before  *Stage
 	unit    *graph.UnitData
 }
@@ -97,11 +98,11 @@ func (a *adviser) try(c *graph.Circuit, element graph.Part) hydraulic.BypassChoi
 }
 
 // branchIn finds the branch again in a circuit that was changed.
-func (a *adviser) branchIn(c *graph.Circuit) *graph.UnitBranch {
+func (a *adviser) branchIn(c *graph.Circuit) *stream.UnitBranch {
 	if c == a.circuit {
 		return a.branch
 	}
-	branch, _ := graph.FindUnitBranch(c)
+	branch, _ := stream.FindUnitBranch(c)
 	return cmp.Or(branch, a.branch)
 }
 

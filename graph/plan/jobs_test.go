@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
+	"dryfit/graph/stream"
 )
 
 const everything = plan.Findings | plan.Flows | plan.Lists | plan.Places
@@ -51,12 +52,12 @@ func TestPlungePool(t *testing.T) {
 	if p.Proposal.Place.Run != "heated" {
 		t.Errorf("cut in %s", p.Proposal.Place.Where())
 	}
-	branch, _ := graph.FindUnitBranch(p.After.Circuit)
+	branch, _ := stream.FindUnitBranch(p.After.Circuit)
 	check := func(q *graph.Part) bool { return q.Kind == graph.CheckValve }
 	if !slices.ContainsFunc(branch.FromUnitParts, check) {
 		t.Error("no check between the unit and the feeder")
 	}
-	net := graph.NewNet(p.After.Circuit)
+	net := stream.NewNet(p.After.Circuit)
 	if net.Upstream(branch.Unit).First(graph.Filter) == nil || net.Downstream(branch.Unit).First(graph.Feeder) == nil {
 		t.Error("the unit does not stand between filter and feeder")
 	}

@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/stream"
 )
 
 // leastFlowRule is the rule that says that the unit gets too little.
@@ -38,7 +39,7 @@ func (s *search) starved(chosen *trial) *trial {
 // Each is the circuit solved again; the flows are in the words.
 func (s *search) compare(t *trial) []graph.Diagnostic {
 	after := t.proposal.Circuit.At(graph.After)
-	branch, _ := graph.FindUnitBranch(after)
+	branch, _ := stream.FindUnitBranch(after)
 	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
 		return nil
 	}
@@ -71,7 +72,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 // be once it is measured.
 func (s *search) otherLines(not *graph.Part) []hydraulic.Remedy {
 	var out []hydraulic.Remedy
-	net := graph.NewNet(s.before.Circuit)
+	net := stream.NewNet(s.before.Circuit)
 	for _, pump := range s.before.Circuit.Pumps() {
 		if pump.ID == not.ID {
 			continue
@@ -89,7 +90,7 @@ func (s *search) otherLines(not *graph.Part) []hydraulic.Remedy {
 
 // placeOn returns the place with most room in a reach that nothing bars but that another pump
 // heats today; one to be measured first where no measured one has room.
-func (s *search) placeOn(reach *graph.Reach) (retrofit.Place, bool) {
+func (s *search) placeOn(reach *stream.Reach) (retrofit.Place, bool) {
 	var best retrofit.Place
 	found := false
 	for _, t := range s.trials {
@@ -192,7 +193,7 @@ func (a *adviser) smallerUnit() hydraulic.Remedy {
 	for _, row := range rows {
 		c := withUnit(a.circuit, a.branch.Unit, row)
 		other := &adviser{circuit: c, before: a.before, unit: c.Part(a.branch.Unit.ID).Unit}
-		if other.branch, _ = graph.FindUnitBranch(c); other.branch == nil {
+		if other.branch, _ = stream.FindUnitBranch(c); other.branch == nil {
 			continue
 		}
 		choice, ok := other.bestFor(c, len(other.branch.Pump.SpeedNames()) < 2)

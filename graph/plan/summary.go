@@ -3,6 +3,7 @@ package plan
 import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/stream"
 )
 
 // ModeSummary is what one mode comes to, in the numbers a customer follows. Flows are m³/s.
@@ -31,7 +32,7 @@ func Summarise(p *Plan) []ModeSummary {
 	if stage == nil {
 		return nil
 	}
-	branch, _ := graph.FindUnitBranch(stage.Circuit)
+	branch, _ := stream.FindUnitBranch(stage.Circuit)
 	var out []ModeSummary
 	for i := range stage.Solutions {
 		sol := &stage.Solutions[i]
@@ -51,7 +52,7 @@ func Summarise(p *Plan) []ModeSummary {
 	return out
 }
 
-func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *graph.UnitBranch) {
+func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch) {
 	unit := sol.Part(branch.Unit.ID)
 	if unit == nil {
 		return

@@ -5,12 +5,13 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // withElement returns the circuit with the bypass element replaced by another: same id, same
 // place in the line. The circuit given is left as it is. Where the bypass is plain pipe the
 // element goes in at the end of its first run, and takes no length.
-func withElement(c *graph.Circuit, branch *graph.UnitBranch, element graph.Part) *graph.Circuit {
+func withElement(c *graph.Circuit, branch *stream.UnitBranch, element graph.Part) *graph.Circuit {
 	out := *c
 	out.Parts, out.Runs = slices.Clone(c.Parts), slices.Clone(c.Runs)
 	if old := branch.Element(); old != nil {
@@ -65,7 +66,7 @@ func throttleElement(kv float64) graph.Part {
 
 // withWiderBranch returns the circuit with the unit's branch one size up, and false where
 // the catalogue has no larger pipe. Rows of the branch's valves follow by themselves.
-func withWiderBranch(c *graph.Circuit, branch *graph.UnitBranch) (*graph.Circuit, catalog.Size, bool) {
+func withWiderBranch(c *graph.Circuit, branch *stream.UnitBranch) (*graph.Circuit, catalog.Size, bool) {
 	out := *c
 	out.Parts, out.Runs = slices.Clone(c.Parts), slices.Clone(c.Runs)
 	var to catalog.Size
@@ -105,7 +106,7 @@ func nextSize(cat *catalog.Catalog, spec catalog.Spec, size catalog.Size) (catal
 }
 
 // withShorterBranch returns the circuit with half the pipe to and from the unit.
-func withShorterBranch(c *graph.Circuit, branch *graph.UnitBranch) *graph.Circuit {
+func withShorterBranch(c *graph.Circuit, branch *stream.UnitBranch) *graph.Circuit {
 	out := *c
 	out.Runs = slices.Clone(c.Runs)
 	for _, r := range slices.Concat(branch.ToUnitRuns, branch.FromUnitRuns) {

@@ -8,6 +8,7 @@ import (
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
 	"dryfit/graph/rule"
+	"dryfit/graph/stream"
 )
 
 // trial is one proposal on its way through the house.
@@ -97,7 +98,7 @@ func cutAt(c *graph.Circuit, place retrofit.Place, pos graph.Pos) *rule.Cut {
 // unitFlows reads what the unit gets and the jets lose in each mode.
 func unitFlows(c *graph.Circuit, after, before []hydraulic.Solution) []unitFlow {
 	var out []unitFlow
-	branch, _ := graph.FindUnitBranch(c.At(graph.After))
+	branch, _ := stream.FindUnitBranch(c.At(graph.After))
 	if branch == nil {
 		return nil
 	}

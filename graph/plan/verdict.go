@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // verdicts tells what was found of every place, in rank order.
@@ -66,8 +67,8 @@ func (s *search) merits(t *trial) []Reason {
 		add("flow", "neither laid out nor solved: others come before it; ask for it with cut to have it worked out")
 		return out
 	}
-	if branch, _ := graph.FindUnitBranch(t.stage.Circuit); branch != nil && branch.Pump != nil {
-		net := graph.NewNet(t.stage.Circuit)
+	if branch, _ := stream.FindUnitBranch(t.stage.Circuit); branch != nil && branch.Pump != nil {
+		net := stream.NewNet(t.stage.Circuit)
 		text := fmt.Sprintf("on the line of the pump that heats, %q, after it", branch.Pump.ID)
 		if e := net.Upstream(branch.Unit).First(graph.ElementHeater); e != nil {
 			text += fmt.Sprintf(" and after the element heater %q", e.ID)

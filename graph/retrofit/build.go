@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // Site is a circuit to fit a unit into, as it lies before the work. Building at many places
@@ -13,12 +14,12 @@ import (
 type Site struct {
 	circuit *graph.Circuit
 	lay     *route.Layout
-	net     *graph.Net
+	net     *stream.Net
 }
 
 // NewSite returns the site of a circuit; lay is the stage before the work.
 func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
-	return &Site{circuit: c, lay: lay, net: graph.NewNet(lay.Circuit)}
+	return &Site{circuit: c, lay: lay, net: stream.NewNet(lay.Circuit)}
 }
 
 // Build is Site.Build for one place.
@@ -175,7 +176,7 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 
 // feederBelow reports whether a feeder, salt cell or ozone injector lies down the water of
 // the cut run with no check valve of the line between.
-func feederBelow(c *graph.Circuit, net *graph.Net, cut *graph.Run) bool {
+func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 	if c.Retrofit != nil && c.Retrofit.FeederCheck != nil {
 		return *c.Retrofit.FeederCheck
 	}

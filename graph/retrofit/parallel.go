@@ -6,15 +6,16 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // BesideUnit returns the unit that is there already and on whose pipes a second could be
 // teed in; nil where there is none.
-func BesideUnit(c *graph.Circuit, lay *route.Layout) *graph.UnitBranch {
+func BesideUnit(c *graph.Circuit, lay *route.Layout) *stream.UnitBranch {
 	if c.Retrofit == nil || lay == nil || c.Retrofit.Remove {
 		return nil
 	}
-	net := graph.NewNet(lay.Circuit)
+	net := stream.NewNet(lay.Circuit)
 	for _, u := range lay.Circuit.Units() {
 		if u.ID == c.Retrofit.Unit {
 			continue
@@ -41,7 +42,7 @@ type teeIn struct {
 // Parallel returns the circuit with the unit asked for teed into the pipes of one that is
 // there, in parallel with it and with pipes of its own as near as they come to the same
 // length. The second place is the cut in the pipe back.
-func Parallel(c *graph.Circuit, lay *route.Layout, beside *graph.UnitBranch) (*Proposal, []graph.Diagnostic) {
+func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*Proposal, []graph.Diagnostic) {
 	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
 		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: fmt.Sprintf(format, args...)}}
 	}
@@ -50,7 +51,7 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *graph.UnitBranch) (*P
 		return refuse("there is no part %q to fit", c.Retrofit.Unit)
 	}
 	want := (way(c.Retrofit.ToUnit) + way(c.Retrofit.FromUnit)) / 2
-	net := graph.NewNet(lay.Circuit)
+	net := stream.NewNet(lay.Circuit)
 	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
 	from, okFrom := bestTee(c, lay, net, beside.FromUnitRuns, false, want)
 	if !okTo || !okFrom {
@@ -92,7 +93,7 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *graph.UnitBranch) (*P
 // bestTee finds where in some runs a tee with a union has most room; of several places the
 // one from which the pipe on to the first unit is nearest to the length wanted. The runs come
 // in the way of the water, towards the unit or away from it.
-func bestTee(c *graph.Circuit, lay *route.Layout, net *graph.Net, runs []*graph.Run, towards bool, want float64) (teeIn, bool) {
+func bestTee(c *graph.Circuit, lay *route.Layout, net *stream.Net, runs []*graph.Run, towards bool, want float64) (teeIn, bool) {
 	var best teeIn
 	found := false
 	between := make([]float64, len(runs)) // pipe of the runs between each and the unit
@@ -170,7 +171,7 @@ func (t teeIn) restMM(toEnd bool) float64 {
 }
 
 // build cuts the run and lets the tee and its union in, and returns the way along the pipe.
-func (t teeIn) build(d *draft, tee, union string, net *graph.Net) graph.Vec {
+func (t teeIn) build(d *draft, tee, union string, net *stream.Net) graph.Vec {
 	old := t.path.Run
 	d.remove(old.ID)
 	d.part(tee, graph.Tee, t.w.lineSpec, t.w.lineSize)

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // Places returns every straight leg of existing pipe as a place for the cut, in the order
@@ -16,7 +17,7 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 	if c.Retrofit == nil || lay == nil {
 		return nil
 	}
-	net := graph.NewNet(lay.Circuit)
+	net := stream.NewNet(lay.Circuit)
 	choice := firstChoice(c, net)
 	var out []Place
 	for i := range lay.Paths {
@@ -41,14 +42,14 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 }
 
 // cuttable reports whether a run is old water pipe that stays.
-func cuttable(net *graph.Net, r *graph.Run) bool {
+func cuttable(net *stream.Net, r *graph.Run) bool {
 	return r.Existing && !r.Removed && !net.IsAir(r)
 }
 
 // firstChoice is the bypass the request asks for, or the one the heater pump leads to: a
 // spring check where it has several speeds, a throttle valve where it has one (trade
 // practice: two fixed resistances share the flow in a fixed ratio).
-func firstChoice(c *graph.Circuit, net *graph.Net) Choice {
+func firstChoice(c *graph.Circuit, net *stream.Net) Choice {
 	switch c.Retrofit.Bypass {
 	case "spring", "valve", "none":
 		return Choice{Bypass: c.Retrofit.Bypass}
@@ -64,13 +65,13 @@ func firstChoice(c *graph.Circuit, net *graph.Net) Choice {
 
 // FirstChoice is the bypass the places are measured for: see Places.
 func FirstChoice(c *graph.Circuit, lay *route.Layout) Choice {
-	return firstChoice(c, graph.NewNet(lay.Circuit))
+	return firstChoice(c, stream.NewNet(lay.Circuit))
 }
 
 // PlaceAt returns the place a request names: a run with a leg, and the offset of the first
 // cut line if it is given. ok is false where there is no such leg.
 func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) (Place, bool) {
-	net := graph.NewNet(lay.Circuit)
+	net := stream.NewNet(lay.Circuit)
 	for i := range lay.Paths {
 		path := &lay.Paths[i]
 		if path.Run.ID != cut.Run {
@@ -102,7 +103,7 @@ const straightDiameters = 10
 
 // bestPlace returns the best offset in a leg: far enough from the bend before a check, else
 // as far from it as the room allows; without a check in the middle of the room.
-func bestPlace(net *graph.Net, path *route.Path, leg int, w work, choice Choice) Place {
+func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice) Place {
 	start, finish := legEnds(path, leg)
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	a := w.newAssembly(choice)

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // Remove returns the circuit with the unit named in the request taken out again: its pipes,
@@ -19,7 +20,7 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 	if unit == nil || unit.Kind != graph.HeatPump {
 		return refuse("there is no existing heat pump %q to take out", c.Retrofit.Unit)
 	}
-	net := graph.NewNet(lay.Circuit)
+	net := stream.NewNet(lay.Circuit)
 	b, problem := net.UnitBranch(unit)
 	if b == nil || b.TeeIn == nil {
 		return refuse("%s: there are no two tees to take out with it", problem)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // circuitRules say what a circuit must be, whatever hangs on it.
@@ -136,7 +137,7 @@ func noDeadLeg(in *Input, report Report) {
 }
 
 // hasUnit reports whether a unit stands in a dead end: the rule unit-gets-water speaks of it.
-func hasUnit(d graph.DeadEnd) bool {
+func hasUnit(d stream.DeadEnd) bool {
 	for _, p := range d.Parts {
 		if p.Kind == graph.HeatPump {
 			return true

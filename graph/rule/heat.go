@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // heatRules say what becomes of the element heater and how warm the water may be.
@@ -88,7 +89,7 @@ func switchProvesFlow(in *Input, report Report) {
 
 // stubs returns the parts in the dead ends that hang on a reach: a pressure switch often
 // stands in one.
-func stubs(v *view, on *graph.Reach) []*graph.Part {
+func stubs(v *view, on *stream.Reach) []*graph.Part {
 	var out []*graph.Part
 	for _, d := range v.net.DeadEnds() {
 		if d.From != nil && on.HasPart(d.From.ID) {

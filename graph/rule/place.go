@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // placeRules say where in the water's way the unit stands.
@@ -155,7 +156,7 @@ func nothingNewOnSuction(in *Input, report Report) {
 }
 
 // newWork returns what of a reach is new.
-func newWork(r *graph.Reach) (parts []*graph.Part, runs []*graph.Run) {
+func newWork(r *stream.Reach) (parts []*graph.Part, runs []*graph.Run) {
 	for _, p := range r.Parts {
 		if p.New() {
 			parts = append(parts, p)

@@ -7,12 +7,13 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // view is what many rules ask of the same circuit, worked out once.
 type view struct {
 	c        *graph.Circuit // after the work; as described where there is no such stage
-	net      *graph.Net
+	net      *stream.Net
 	branches []branch
 	system   quantity.System
 	job      bool // there is new work
@@ -20,9 +21,9 @@ type view struct {
 
 // branch is one unit that water comes to, with what lies up and down the water from it.
 type branch struct {
-	*graph.UnitBranch
+	*stream.UnitBranch
 	problem  string // why it has no bypass; ""
-	up, down *graph.Reach
+	up, down *stream.Reach
 }
 
 func newView(in *Input) *view {
@@ -33,7 +34,7 @@ func newView(in *Input) *view {
 	if v.c.Job.Units == "inch" {
 		v.system = quantity.InchSystem
 	}
-	v.net = graph.NewNet(v.c)
+	v.net = stream.NewNet(v.c)
 	for _, u := range v.c.Units() {
 		if b, problem := v.net.UnitBranch(u); b != nil {
 			v.branches = append(v.branches, branch{UnitBranch: b, problem: problem, up: v.net.Upstream(u), down: v.net.Downstream(u)})

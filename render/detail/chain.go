@@ -3,12 +3,13 @@ package detail
 import (
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // chain is a string of new parts in an old line, in the way of the water.
 type chain struct {
 	lay     *route.Layout
-	net     *graph.Net
+	net     *stream.Net
 	members []member
 	before  tube // the old pipe's two ends
 	after   tube
@@ -42,7 +43,7 @@ type tube struct {
 // chains returns the strings of a layout: new parts between two ends of old pipe, all on
 // straight runs.
 func chains(lay *route.Layout) []chain {
-	net := graph.NewNet(lay.Circuit)
+	net := stream.NewNet(lay.Circuit)
 	var out []chain
 	for i := range lay.Paths {
 		p := &lay.Paths[i]

@@ -2,10 +2,10 @@ package drawing
 
 import (
 	"dryfit/catalog/quantity"
-	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/template"
@@ -29,7 +29,7 @@ func cutsOf(p *plan.Plan) []template.Cut {
 		return nil
 	}
 	var cuts []template.Cut
-	net := graph.NewNet(p.Before.Circuit)
+	net := stream.NewNet(p.Before.Circuit)
 	for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
 		if m == nil {
 			continue

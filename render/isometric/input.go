@@ -4,6 +4,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -32,7 +33,7 @@ type drawing struct {
 	in     Input
 	lay    *route.Layout
 	c      *graph.Circuit
-	net    *graph.Net
+	net    *stream.Net
 	parts  map[string]*graph.Part
 	bench  map[int]bool // joints made on the bench, by number
 	common pipeOf
@@ -43,7 +44,7 @@ type drawing struct {
 
 func newDrawing(in Input) *drawing {
 	d := &drawing{in: in, lay: in.Layout, c: in.Layout.Circuit, parts: map[string]*graph.Part{}, bench: map[int]bool{}}
-	d.net = graph.NewNet(d.c)
+	d.net = stream.NewNet(d.c)
 	for _, p := range d.c.Parts {
 		d.parts[p.ID] = p
 	}

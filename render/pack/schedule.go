@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
+	"dryfit/graph/stream"
 	"dryfit/render/schematic"
 )
 
@@ -96,9 +97,9 @@ func valveSchedule(p *plan.Plan) schedule {
 }
 
 // unitBranches returns the branch of every unit that has water.
-func unitBranches(c *graph.Circuit) []*graph.UnitBranch {
-	net := graph.NewNet(c)
-	var out []*graph.UnitBranch
+func unitBranches(c *graph.Circuit) []*stream.UnitBranch {
+	net := stream.NewNet(c)
+	var out []*stream.UnitBranch
 	for _, u := range c.Units() {
 		if b, _ := net.UnitBranch(u); b != nil {
 			out = append(out, b)
@@ -108,7 +109,7 @@ func unitBranches(c *graph.Circuit) []*graph.UnitBranch {
 }
 
 // valvesOf lists the valves of the branches: to the units, from them, past them, drains.
-func valvesOf(branches []*graph.UnitBranch, tags map[string]string) []valve {
+func valvesOf(branches []*stream.UnitBranch, tags map[string]string) []valve {
 	var out []valve
 	add := func(p *graph.Part, d duty) {
 		if slices.ContainsFunc(out, func(v valve) bool { return v.part == p }) {

@@ -4,11 +4,12 @@ import (
 	"fmt"
 
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // asideOf reports whether the water can go past every bypass check by another way, so that
 // its poppet may stay in when the unit is shut off.
-func asideOf(branches []*graph.UnitBranch) bool {
+func asideOf(branches []*stream.UnitBranch) bool {
 	for _, b := range branches {
 		if b.TeeIn == nil {
 			continue
@@ -22,7 +23,7 @@ func asideOf(branches []*graph.UnitBranch) bool {
 
 // reaches reports whether the runs of a bypass lead from a part to the second tee without
 // passing the part left out.
-func reaches(b *graph.UnitBranch, from, without string, seen map[string]bool) bool {
+func reaches(b *stream.UnitBranch, from, without string, seen map[string]bool) bool {
 	if from == b.TeeOut.ID {
 		return true
 	}
@@ -43,7 +44,7 @@ func reaches(b *graph.UnitBranch, from, without string, seen map[string]bool) bo
 }
 
 // scheduleWords says what the schedule lacks, and what must never be.
-func scheduleWords(branches []*graph.UnitBranch, valves []valve) (notes, never []string) {
+func scheduleWords(branches []*stream.UnitBranch, valves []valve) (notes, never []string) {
 	isolators, byHand := false, false
 	for _, b := range branches {
 		unit := b.Unit.ID

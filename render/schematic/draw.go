@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/stream"
 	"dryfit/render/scene"
 	"dryfit/render/schematic/arrange"
 	"dryfit/render/sheet"
@@ -42,7 +43,7 @@ type drawing struct {
 	in     Input
 	c      *graph.Circuit // the stage
 	units  quantity.System
-	net    *graph.Net
+	net    *stream.Net
 	tags   map[string]string
 	common pipeOf
 
@@ -66,7 +67,7 @@ func newDrawing(in Input) *drawing {
 	}
 	d := &drawing{in: in, units: in.Units, tags: Tags(in.Circuit)}
 	d.c = in.Circuit.At(in.Stage)
-	d.net = graph.NewNet(d.c)
+	d.net = stream.NewNet(d.c)
 	d.common = commonPipe(d.c)
 	return d
 }

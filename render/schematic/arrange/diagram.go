@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"dryfit/graph"
+	"dryfit/graph/stream"
 	"dryfit/render/scene"
 	"dryfit/render/symbol"
 )
@@ -113,7 +114,7 @@ func New(c *graph.Circuit, m Measure) *Diagram {
 // builder holds what is worked out on the way.
 type builder struct {
 	d      *Diagram
-	net    *graph.Net
+	net    *stream.Net
 	m      Measure
 	lines  []*line
 	wishes map[*Pipe]wish
@@ -147,7 +148,7 @@ func (b *builder) lengthOf(p *Pipe) float64 { return b.wishOf(p).length }
 func (b *builder) heightOf(p *Pipe) float64 { return b.wishOf(p).height }
 
 func newBuilder(c *graph.Circuit, m Measure) *builder {
-	b := &builder{d: &Diagram{}, wishes: map[*Pipe]wish{}, net: graph.NewNet(c), m: m}
+	b := &builder{d: &Diagram{}, wishes: map[*Pipe]wish{}, net: stream.NewNet(c), m: m}
 	byID := map[string]*Node{}
 	for _, p := range c.Parts {
 		if byID[p.ID] != nil {

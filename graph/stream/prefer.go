@@ -1,4 +1,6 @@
-package graph
+package stream
+
+import "dryfit/graph"
 
 // chain is a longest stretch of runs in which the water has no choice.
 type chain struct {
@@ -113,12 +115,12 @@ func (n *Net) portScore(v, i int) int {
 		return 0
 	}
 	weight := portWeight
-	if p.Kind == CheckValve {
+	if p.Kind == graph.CheckValve {
 		weight = checkWeight
 	}
 	r := n.Circuit.Runs[i]
-	for _, ref := range []PortRef{r.From, r.To} {
-		if ref.Part == p.ID && ref.Port == Out {
+	for _, ref := range []graph.PortRef{r.From, r.To} {
+		if ref.Part == p.ID && ref.Port == graph.Out {
 			return -weight
 		}
 	}

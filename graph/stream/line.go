@@ -1,14 +1,18 @@
-package graph
+package stream
 
-import "container/heap"
+import (
+	"container/heap"
+
+	"dryfit/graph"
+)
 
 // Line is the way of the water from the tub through one pump and back to the tub: the loop
 // a fitter follows with his finger.
 type Line struct {
-	Pump     *Part
-	Parts    []*Part // the tub, …, the pump, …, the tub
-	Runs     []*Run  // one fewer: Runs[i] leads from Parts[i] to Parts[i+1]
-	Complete bool    // both ends are the tub
+	Pump     *graph.Part
+	Parts    []*graph.Part // the tub, …, the pump, …, the tub
+	Runs     []*graph.Run  // one fewer: Runs[i] leads from Parts[i] to Parts[i+1]
+	Complete bool          // both ends are the tub
 }
 
 // HasRun reports whether the run lies in the line.
@@ -42,22 +46,22 @@ const (
 // MainLine returns the line of a pump: of all ways from the tub through it and back the one
 // with the fewest turns into a tee's branch, then the fewest runs, that does not pass a
 // unit if one can be passed by; it passes an element heater if the pump's water can.
-func (n *Net) MainLine(pump *Part) Line {
+func (n *Net) MainLine(pump *graph.Part) Line {
 	line := Line{Pump: pump}
-	up := n.cheapest(pump, false, func(p *Part) bool { return p.Kind == Tub })
+	up := n.cheapest(pump, false, func(p *graph.Part) bool { return p.Kind == graph.Tub })
 	via := pump
-	var down []*Run
-	if e := n.Downstream(pump).First(ElementHeater); e != nil {
-		down = n.cheapest(pump, true, func(p *Part) bool { return p == e })
+	var down []*graph.Run
+	if e := n.Downstream(pump).First(graph.ElementHeater); e != nil {
+		down = n.cheapest(pump, true, func(p *graph.Part) bool { return p == e })
 		via = e
 	}
-	down = append(down, n.cheapest(via, true, func(p *Part) bool { return p.Kind == Tub })...)
+	down = append(down, n.cheapest(via, true, func(p *graph.Part) bool { return p.Kind == graph.Tub })...)
 	for i := len(up) - 1; i >= 0; i-- {
 		line.Runs = append(line.Runs, up[i])
 	}
 	line.Runs = append(line.Runs, down...)
 	if len(line.Runs) == 0 {
-		line.Parts = []*Part{pump}
+		line.Parts = []*graph.Part{pump}
 		return line
 	}
 	from, _ := n.Ends(line.Runs[0])
@@ -66,7 +70,7 @@ func (n *Net) MainLine(pump *Part) Line {
 		_, to := n.Ends(r)
 		line.Parts = append(line.Parts, n.Part(to.Part))
 	}
-	line.Complete = line.Parts[0].Kind == Tub && line.Parts[len(line.Parts)-1].Kind == Tub
+	line.Complete = line.Parts[0].Kind == graph.Tub && line.Parts[len(line.Parts)-1].Kind == graph.Tub
 	return line
 }
 
@@ -84,12 +88,12 @@ func (n *Net) Loops() []Line {
 // element heater; of several such, or where there is none, one that is always on or has
 // several speeds; of several such the always-on one; else the only one, else the smallest
 // by its greatest flow. It is nil where there is no pump.
-func (n *Net) HeaterPump() *Part {
-	var best *Part
+func (n *Net) HeaterPump() *graph.Part {
+	var best *graph.Part
 	var bestRank [3]float64
 	for _, p := range n.Circuit.Pumps() {
 		rank := [3]float64{2, 0, greatestFlow(p)}
-		if n.Downstream(p).First(ElementHeater) == nil {
+		if n.Downstream(p).First(graph.ElementHeater) == nil {
 			rank[0] = 3
 		}
 		switch {
@@ -117,7 +121,7 @@ func less(a, b [3]float64) bool {
 
 // greatestFlow returns the flow at the end of the longest curve of a pump, m³/s; 0 where it
 // has none.
-func greatestFlow(p *Part) float64 {
+func greatestFlow(p *graph.Part) float64 {
 	most := 0.0
 	if p.Pump == nil {
 		return most
@@ -133,9 +137,9 @@ func greatestFlow(p *Part) float64 {
 // cheapest returns the runs of the cheapest way with the water (or against it) from a part
 // to the first part that is the goal, nearest first; nil where there is none. The tub is
 // never passed.
-func (n *Net) cheapest(start *Part, down bool, goal func(*Part) bool) []*Run {
+func (n *Net) cheapest(start *graph.Part, down bool, goal func(*graph.Part) bool) []*graph.Run {
 	cost := map[string]int{start.ID: 0}
-	by := map[string]*Run{}
+	by := map[string]*graph.Run{}
 	done := map[string]bool{}
 	queue := &wayHeap{{id: start.ID}}
 	for queue.Len() > 0 {
@@ -148,7 +152,7 @@ func (n *Net) cheapest(start *Part, down bool, goal func(*Part) bool) []*Run {
 		if goal(p) && p != start {
 			return n.backtrack(by, start, p, down)
 		}
-		if p.Kind == Tub && p != start {
+		if p.Kind == graph.Tub && p != start {
 			continue
 		}
 		runs := n.Coming(p)
@@ -162,12 +166,12 @@ func (n *Net) cheapest(start *Part, down bool, goal func(*Part) bool) []*Run {
 			}
 			q := n.Part(to.Part)
 			c := at.cost + runCost
-			for _, end := range []PortRef{from, to} {
-				if end.Port == Branch {
+			for _, end := range []graph.PortRef{from, to} {
+				if end.Port == graph.Branch {
 					c += branchCost
 				}
 			}
-			if q.Kind == HeatPump {
+			if q.Kind == graph.HeatPump {
 				c += unitCost
 			}
 			if old, ok := cost[q.ID]; !ok || c < old {
@@ -180,8 +184,8 @@ func (n *Net) cheapest(start *Part, down bool, goal func(*Part) bool) []*Run {
 }
 
 // backtrack returns the runs found from start to end, nearest first.
-func (n *Net) backtrack(by map[string]*Run, start, end *Part, down bool) []*Run {
-	var back []*Run
+func (n *Net) backtrack(by map[string]*graph.Run, start, end *graph.Part, down bool) []*graph.Run {
+	var back []*graph.Run
 	for p := end; p != start; {
 		r := by[p.ID]
 		back = append(back, r)

@@ -1,10 +1,12 @@
-package graph
+package stream
+
+import "dryfit/graph"
 
 // Reach is what lies up or down the water from some place, nearest first. The tub ends it
 // and is not in it; pumps are passed.
 type Reach struct {
-	Parts []*Part
-	Runs  []*Run
+	Parts []*graph.Part
+	Runs  []*graph.Run
 	parts map[string]bool
 	runs  map[string]bool
 	tub   bool
@@ -20,7 +22,7 @@ func (r *Reach) HasRun(id string) bool { return r.runs[id] }
 func (r *Reach) ReachesTub() bool { return r.tub }
 
 // First returns the nearest part of one of the kinds, or nil.
-func (r *Reach) First(kinds ...Kind) *Part {
+func (r *Reach) First(kinds ...graph.Kind) *graph.Part {
 	for _, p := range r.Parts {
 		for _, k := range kinds {
 			if p.Kind == k {
@@ -32,37 +34,37 @@ func (r *Reach) First(kinds ...Kind) *Part {
 }
 
 // Downstream returns what the water that passed the part comes to.
-func (n *Net) Downstream(p *Part) *Reach { return n.reach(n.Leaving(p), true, nil) }
+func (n *Net) Downstream(p *graph.Part) *Reach { return n.reach(n.Leaving(p), true, nil) }
 
 // Upstream returns what the water passed before it comes to the part.
-func (n *Net) Upstream(p *Part) *Reach { return n.reach(n.Coming(p), false, nil) }
+func (n *Net) Upstream(p *graph.Part) *Reach { return n.reach(n.Coming(p), false, nil) }
 
 // DownstreamUntil is Downstream, but what stops the search is not passed and not in it.
-func (n *Net) DownstreamUntil(p *Part, stop func(*Part) bool) *Reach {
+func (n *Net) DownstreamUntil(p *graph.Part, stop func(*graph.Part) bool) *Reach {
 	return n.reach(n.Leaving(p), true, stop)
 }
 
 // UpstreamUntil is Upstream, but what stops the search is not passed and not in it.
-func (n *Net) UpstreamUntil(p *Part, stop func(*Part) bool) *Reach {
+func (n *Net) UpstreamUntil(p *graph.Part, stop func(*graph.Part) bool) *Reach {
 	return n.reach(n.Coming(p), false, stop)
 }
 
 // Suction returns what lies between the tub and the pump's inlet, nearest the pump first.
-func (n *Net) Suction(pump *Part) *Reach {
-	return n.UpstreamUntil(pump, func(p *Part) bool { return p.Kind == Pump })
+func (n *Net) Suction(pump *graph.Part) *Reach {
+	return n.UpstreamUntil(pump, func(p *graph.Part) bool { return p.Kind == graph.Pump })
 }
 
 // DownstreamOfRun returns what the water that passed the run comes to, the run not included.
-func (n *Net) DownstreamOfRun(r *Run) *Reach { return n.beyond(r, true) }
+func (n *Net) DownstreamOfRun(r *graph.Run) *Reach { return n.beyond(r, true) }
 
 // UpstreamOfRun returns what the water passed before it comes to the run, the run not included.
-func (n *Net) UpstreamOfRun(r *Run) *Reach { return n.beyond(r, false) }
+func (n *Net) UpstreamOfRun(r *graph.Run) *Reach { return n.beyond(r, false) }
 
-func (n *Net) beyond(r *Run, down bool) *Reach {
+func (n *Net) beyond(r *graph.Run, down bool) *Reach {
 	if !n.Flows(r) {
 		return n.reach(nil, down, nil)
 	}
-	out := n.reach([]*Run{r}, down, nil)
+	out := n.reach([]*graph.Run{r}, down, nil)
 	out.Runs = out.Runs[1:]
 	delete(out.runs, r.ID)
 	return out
@@ -70,9 +72,9 @@ func (n *Net) beyond(r *Run, down bool) *Reach {
 
 // reach follows the water from the runs, or back from them, without passing the parts that
 // stop it.
-func (n *Net) reach(start []*Run, down bool, stop func(*Part) bool) *Reach {
+func (n *Net) reach(start []*graph.Run, down bool, stop func(*graph.Part) bool) *Reach {
 	out := &Reach{parts: map[string]bool{}, runs: map[string]bool{}}
-	add := func(runs []*Run) {
+	add := func(runs []*graph.Run) {
 		for _, r := range runs {
 			if !out.runs[r.ID] {
 				out.runs[r.ID] = true
@@ -91,7 +93,7 @@ func (n *Net) reach(start []*Run, down bool, stop func(*Part) bool) *Reach {
 		switch {
 		case p == nil, out.parts[p.ID]:
 			continue
-		case p.Kind == Tub:
+		case p.Kind == graph.Tub:
 			out.tub = true
 			continue
 		case stop != nil && stop(p):

@@ -1,24 +1,26 @@
-package graph
+package stream
+
+import "dryfit/graph"
 
 // ShortCircuit is a way from a pump's outlet back to its inlet that does not pass the tub.
 type ShortCircuit struct {
-	Pump *Part
-	Runs []*Run // from the outlet to the inlet
+	Pump *graph.Part
+	Runs []*graph.Run // from the outlet to the inlet
 }
 
 // PumpJoin is two pumps in one line: no tub between them.
 type PumpJoin struct {
-	A, B *Part
-	How  string // "series": A's outlet feeds B's inlet; "suction" or "discharge": teed together there
-	Runs []*Run // a way from A to B
+	A, B *graph.Part
+	How  string       // "series": A's outlet feeds B's inlet; "suction" or "discharge": teed together there
+	Runs []*graph.Run // a way from A to B
 }
 
 // DeadEnd is a part of the circuit in which the water stands.
 type DeadEnd struct {
-	From   *Part   // where it leaves the water that flows; nil: nothing that hangs together with it flows
-	Runs   []*Run  // nearest first
-	Parts  []*Part // parts in which the water stands, nearest first
-	Closed bool    // every way ends at a drain, a bleed, a cap or a gauge: it is meant to stand
+	From   *graph.Part   // where it leaves the water that flows; nil: nothing that hangs together with it flows
+	Runs   []*graph.Run  // nearest first
+	Parts  []*graph.Part // parts in which the water stands, nearest first
+	Closed bool          // every way ends at a drain, a bleed, a cap or a gauge: it is meant to stand
 }
 
 // ShortCircuits returns one short circuit for every pump that has one. Check valves are
@@ -26,7 +28,7 @@ type DeadEnd struct {
 func (n *Net) ShortCircuits() []ShortCircuit {
 	var out []ShortCircuit
 	for _, p := range n.Circuit.Pumps() {
-		if way := n.walk(p, Out, true, nil, func(q *Part, port string) bool { return q == p && port == In }); way != nil {
+		if way := n.walk(p, graph.Out, true, nil, func(q *graph.Part, port string) bool { return q == p && port == graph.In }); way != nil {
 			out = append(out, ShortCircuit{Pump: p, Runs: way})
 		}
 	}
@@ -39,13 +41,13 @@ func (n *Net) PumpJoins() []PumpJoin {
 	var out []PumpJoin
 	seen := map[[3]string]bool{}
 	sides := []struct{ how, from, to string }{
-		{"series", Out, In}, {"suction", In, In}, {"discharge", Out, Out},
+		{"series", graph.Out, graph.In}, {"suction", graph.In, graph.In}, {"discharge", graph.Out, graph.Out},
 	}
 	for _, a := range n.Circuit.Pumps() {
 		for _, s := range sides {
-			var b *Part
-			way := n.walk(a, s.from, s.how == "series", nil, func(q *Part, port string) bool {
-				if q.Kind == Pump && q != a && port == s.to {
+			var b *graph.Part
+			way := n.walk(a, s.from, s.how == "series", nil, func(q *graph.Part, port string) bool {
+				if q.Kind == graph.Pump && q != a && port == s.to {
 					b = q
 					return true
 				}
@@ -71,7 +73,7 @@ func (n *Net) PumpJoins() []PumpJoin {
 // water runs, whichever way the water goes in them, and returns the runs to it; nil where
 // there is none. Pumps and tubs are not passed, nor parts that are shut; with arrows,
 // checks only along theirs.
-func (n *Net) walk(start *Part, port string, arrows bool, shut func(*Part) bool, goal func(p *Part, port string) bool) []*Run {
+func (n *Net) walk(start *graph.Part, port string, arrows bool, shut func(*graph.Part) bool, goal func(p *graph.Part, port string) bool) []*graph.Run {
 	v, ok := n.nodeAt[start.ID+"."+port]
 	if !ok {
 		return nil
@@ -82,7 +84,7 @@ func (n *Net) walk(start *Part, port string, arrows bool, shut func(*Part) bool,
 	for k := 0; k < len(queue); k++ {
 		at := queue[k]
 		p := n.Circuit.Parts[n.nodes[at].part]
-		if k > 0 && (p.Kind == Pump || p.Kind == Tub || (shut != nil && shut(p))) {
+		if k > 0 && (p.Kind == graph.Pump || p.Kind == graph.Tub || (shut != nil && shut(p))) {
 			continue
 		}
 		for _, i := range n.nodes[at].runs {
@@ -97,7 +99,7 @@ func (n *Net) walk(start *Part, port string, arrows bool, shut func(*Part) bool,
 				continue
 			}
 			q := n.Circuit.Parts[n.nodes[b].part]
-			if arrows && (p.Kind == CheckValve && near.Port == In || q.Kind == CheckValve && far.Port == Out) {
+			if arrows && (p.Kind == graph.CheckValve && near.Port == graph.In || q.Kind == graph.CheckValve && far.Port == graph.Out) {
 				continue
 			}
 			from[b], by[b] = at, i
@@ -112,12 +114,12 @@ func (n *Net) walk(start *Part, port string, arrows bool, shut func(*Part) bool,
 
 // WayToTub returns the runs of a way from the pump's outlet to the tub that passes none of
 // the parts that are shut, and checks only along their arrow; nil where there is none.
-func (n *Net) WayToTub(pump *Part, shut func(*Part) bool) []*Run {
-	return n.walk(pump, Out, true, shut, func(p *Part, _ string) bool { return p.Kind == Tub })
+func (n *Net) WayToTub(pump *graph.Part, shut func(*graph.Part) bool) []*graph.Run {
+	return n.walk(pump, graph.Out, true, shut, func(p *graph.Part, _ string) bool { return p.Kind == graph.Tub })
 }
 
-func (n *Net) walked(from, by map[int]int, end int) []*Run {
-	var back []*Run
+func (n *Net) walked(from, by map[int]int, end int) []*graph.Run {
+	var back []*graph.Run
 	for v := end; from[v] >= 0; v = from[v] {
 		back = append(back, n.Circuit.Runs[by[v]])
 	}
@@ -148,7 +150,7 @@ func (n *Net) DeadEnds() []DeadEnd {
 				}
 				p := n.Circuit.Parts[e]
 				met[e] = true
-				if flowing(e) || p.Kind == Tub {
+				if flowing(e) || p.Kind == graph.Tub {
 					if d.From == nil {
 						d.From = p
 					}
@@ -179,11 +181,11 @@ func (n *Net) DeadEnds() []DeadEnd {
 
 // meantToStand reports whether a part with so many runs may stand in a dead end: one that
 // ends it on purpose, or mere pipework on the way to one.
-func meantToStand(p *Part, runs int) bool {
+func meantToStand(p *graph.Part, runs int) bool {
 	switch p.Kind {
-	case DrainValve, AirBleed, Cap, PressureSwitch, ThermometerPocket:
+	case graph.DrainValve, graph.AirBleed, graph.Cap, graph.PressureSwitch, graph.ThermometerPocket:
 		return true
-	case Tee:
+	case graph.Tee:
 		return runs == 3
 	default:
 		return p.Kind.Plumbing() && runs >= 2

@@ -1,4 +1,4 @@
-package graph
+package stream
 
 import (
 	"fmt"
@@ -6,30 +6,32 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"dryfit/graph"
 )
 
 // circuit builds a circuit from "a:kind" parts and "a.out>b.in" runs.
-func circuit(t testing.TB, text string) *Circuit {
+func circuit(t testing.TB, text string) *graph.Circuit {
 	t.Helper()
-	c := &Circuit{File: "test"}
+	c := &graph.Circuit{File: "test"}
 	for i, word := range strings.Fields(text) {
-		pos := Pos{File: "test", Line: i + 1, Column: 1}
+		pos := graph.Pos{File: "test", Line: i + 1, Column: 1}
 		if from, to, ok := strings.Cut(word, ">"); ok {
 			a, ap, okA := strings.Cut(from, ".")
 			b, bp, okB := strings.Cut(to, ".")
 			if !okA || !okB {
 				t.Fatalf("bad run %q", word)
 			}
-			c.Runs = append(c.Runs, &Run{ID: word, From: PortRef{Part: a, Port: ap}, To: PortRef{Part: b, Port: bp}, Pos: pos})
+			c.Runs = append(c.Runs, &graph.Run{ID: word, From: graph.PortRef{Part: a, Port: ap}, To: graph.PortRef{Part: b, Port: bp}, Pos: pos})
 			continue
 		}
 		id, kind, ok := strings.Cut(word, ":")
 		if !ok {
 			t.Fatalf("bad part %q", word)
 		}
-		p := &Part{ID: id, Kind: Kind(kind), Pos: pos}
-		if p.Kind == Pump {
-			p.Pump = &PumpData{}
+		p := &graph.Part{ID: id, Kind: graph.Kind(kind), Pos: pos}
+		if p.Kind == graph.Pump {
+			p.Pump = &graph.PumpData{}
 		}
 		c.Parts = append(c.Parts, p)
 	}
@@ -73,7 +75,7 @@ func TestWayOfTheWater(t *testing.T) {
 	}
 }
 
-func ids(parts []*Part) string {
+func ids(parts []*graph.Part) string {
 	var out []string
 	for _, p := range parts {
 		out = append(out, p.ID)
@@ -133,8 +135,8 @@ func TestCheckAgainstTheWaterIsSeen(t *testing.T) {
 	turned := strings.Replace(strings.Replace(withBypass, "spring.in>teein.run-out", "spring.out>teein.run-out", 1),
 		"spring.out>teeout.run-in", "spring.in>teeout.run-in", 1)
 	n := NewNet(circuit(t, turned))
-	if port, _ := n.Inlet(n.Part("spring")); port != Out {
-		t.Errorf("water comes to the turned check by %q, want %q", port, Out)
+	if port, _ := n.Inlet(n.Part("spring")); port != graph.Out {
+		t.Errorf("water comes to the turned check by %q, want %q", port, graph.Out)
 	}
 }
 
@@ -146,8 +148,8 @@ func TestBridge(t *testing.T) {
 	for _, kind := range []string{"check-valve", "coupling"} {
 		for _, runs := range []string{"b.branch>k.in k.out>c.branch", "c.branch>k.in k.out>b.branch", "k.out>c.branch k.in>b.branch", "b.branch>k.out k.in>c.branch"} {
 			n := NewNet(circuit(t, fmt.Sprintf(bridge, kind, runs)))
-			if port, _ := n.Inlet(n.Part("k")); port != In {
-				t.Errorf("%s %s: comes in by %q, want %q", kind, runs, port, In)
+			if port, _ := n.Inlet(n.Part("k")); port != graph.In {
+				t.Errorf("%s %s: comes in by %q, want %q", kind, runs, port, graph.In)
 			}
 		}
 	}
@@ -206,12 +208,12 @@ func TestHeaterPump(t *testing.T) {
 		}
 	}
 	c := circuit(t, `tub:tub a:pump b:pump tub.1>a.in a.out>tub.2 tub.3>b.in b.out>tub.4`)
-	c.Parts[1].Pump.Speeds = []Speed{{Name: "on", Curve: []CurvePoint{{Flow: 0.008}}}}
-	c.Parts[2].Pump.Speeds = []Speed{{Name: "on", Curve: []CurvePoint{{Flow: 0.001}}}}
+	c.Parts[1].Pump.Speeds = []graph.Speed{{Name: "on", Curve: []graph.CurvePoint{{Flow: 0.008}}}}
+	c.Parts[2].Pump.Speeds = []graph.Speed{{Name: "on", Curve: []graph.CurvePoint{{Flow: 0.001}}}}
 	if got := NewNet(c).HeaterPump().ID; got != "b" {
 		t.Errorf("smallest: got %s, want b", got)
 	}
-	c.Parts[1].Pump.Speeds = append(c.Parts[1].Pump.Speeds, Speed{Name: "high"})
+	c.Parts[1].Pump.Speeds = append(c.Parts[1].Pump.Speeds, graph.Speed{Name: "high"})
 	if got := NewNet(c).HeaterPump().ID; got != "a" {
 		t.Errorf("several speeds: got %s, want a", got)
 	}
@@ -222,16 +224,16 @@ func TestHeaterPump(t *testing.T) {
 }
 
 // randomCircuit joins manifolds at random between a pump and the tub.
-func randomCircuit(rng *rand.Rand, nodes, runs int) *Circuit {
-	c := &Circuit{Parts: []*Part{{ID: "tub", Kind: Tub}, {ID: "p", Kind: Pump}}}
+func randomCircuit(rng *rand.Rand, nodes, runs int) *graph.Circuit {
+	c := &graph.Circuit{Parts: []*graph.Part{{ID: "tub", Kind: graph.Tub}, {ID: "p", Kind: graph.Pump}}}
 	run := func(a, ap, b, bp string) {
-		c.Runs = append(c.Runs, &Run{ID: fmt.Sprintf("r%d", len(c.Runs)), From: PortRef{Part: a, Port: ap}, To: PortRef{Part: b, Port: bp}})
+		c.Runs = append(c.Runs, &graph.Run{ID: fmt.Sprintf("r%d", len(c.Runs)), From: graph.PortRef{Part: a, Port: ap}, To: graph.PortRef{Part: b, Port: bp}})
 	}
-	run("tub", "s", "p", In)
+	run("tub", "s", "p", graph.In)
 	for i := range nodes {
-		c.Parts = append(c.Parts, &Part{ID: fmt.Sprintf("m%d", i), Kind: Manifold})
+		c.Parts = append(c.Parts, &graph.Part{ID: fmt.Sprintf("m%d", i), Kind: graph.Manifold})
 	}
-	run("p", Out, "m0", "a")
+	run("p", graph.Out, "m0", "a")
 	run(fmt.Sprintf("m%d", nodes-1), "z", "tub", "r")
 	for i := range runs {
 		run(fmt.Sprintf("m%d", rng.Intn(nodes)), fmt.Sprintf("x%d", i), fmt.Sprintf("m%d", rng.Intn(nodes)), fmt.Sprintf("y%d", i))
@@ -241,7 +243,7 @@ func randomCircuit(rng *rand.Rand, nodes, runs int) *Circuit {
 
 // onSimplePath reports by trying all of them whether a path without repeats from the pump to
 // the tub's return passes the run.
-func onSimplePath(n *Net, run *Run) bool {
+func onSimplePath(n *Net, run *graph.Run) bool {
 	seen := map[string]bool{}
 	var try func(at string, used bool) bool
 	try = func(at string, used bool) bool {
@@ -309,9 +311,9 @@ func TestTurnedChainsMakeNoLoop(t *testing.T) {
 func checkWays(t *testing.T, n *Net) {
 	t.Helper()
 	left := map[string]int{}
-	var ready []*Part
+	var ready []*graph.Part
 	for _, p := range n.Circuit.Parts {
-		if p.Kind == Tub || p.Kind == Pump {
+		if p.Kind == graph.Tub || p.Kind == graph.Pump {
 			continue
 		}
 		in, out := len(n.Coming(p)), len(n.Leaving(p))
@@ -371,7 +373,7 @@ func TestAnyCircuitHasANet(t *testing.T) {
 		_ = n.Loops()
 		n.DeadEnds()
 		for _, p := range c.Parts {
-			if up := n.Upstream(p); slices.ContainsFunc(up.Parts, func(q *Part) bool { return q == nil }) {
+			if up := n.Upstream(p); slices.ContainsFunc(up.Parts, func(q *graph.Part) bool { return q == nil }) {
 				t.Errorf("%q: a part that is not there", text)
 			}
 		}
@@ -381,64 +383,22 @@ func TestAnyCircuitHasANet(t *testing.T) {
 	}
 }
 
-func TestModes(t *testing.T) {
-	two := []Speed{{Name: "low"}, {Name: "high"}}
-	for _, c := range []struct {
-		name  string
-		setUp func(c *Circuit)
-		want  string
-	}{
-		{"one pump, one speed", func(c *Circuit) { c.Parts = c.Parts[:1] }, "on map[a:on]"},
-		{"two pumps", func(*Circuit) {}, "a map[a:on] / b map[b:on]"},
-		{"one always on", func(c *Circuit) { c.Parts[0].Pump.AlwaysOn = true }, "a map[a:on] / b map[a:on b:on]"},
-		{"one of two with two speeds", func(c *Circuit) { c.Parts[0].Pump.Speeds = two }, "low map[a:low] / high map[a:high]"},
-		{"both with two speeds", func(c *Circuit) { c.Parts[0].Pump.Speeds, c.Parts[1].Pump.Speeds = two, two },
-			"a low map[a:low] / a high map[a:high] / b low map[b:low] / b high map[b:high]"},
-		{"written", func(c *Circuit) {
-			c.Parts[0].Pump.AlwaysOn = true
-			c.Modes = []Mode{{Name: "jets", Speeds: map[string]string{"b": "on", "gone": "high"}}}
-		}, "jets map[a:on b:on]"},
-	} {
-		circ := circuit(t, "a:pump b:pump")
-		c.setUp(circ)
-		var got []string
-		for _, m := range circ.AllModes() {
-			got = append(got, fmt.Sprintf("%s %v", m.Name, m.Speeds))
-		}
-		if g := strings.Join(got, " / "); g != c.want {
-			t.Errorf("%s: got %s, want %s", c.name, g, c.want)
-		}
-	}
-}
-
-func TestPortNames(t *testing.T) {
-	for _, k := range Kinds() {
-		names := k.PortNames()
-		if (names == nil) != k.UserPorts() {
-			t.Errorf("%s: ports %v", k, names)
-		}
-		if k.TwoPort() && !(len(names) >= 2 && names[0] == In && names[1] == Out) {
-			t.Errorf("%s: ports %v, want in and out first", k, names)
-		}
-	}
-}
-
 // bigCircuit is a chain of n loops, each a pair of parallel lines with a bridge, which is
 // written one way or the other.
-func bigCircuit(n int, turned bool) *Circuit {
-	c := &Circuit{Parts: []*Part{{ID: "tub", Kind: Tub}, {ID: "p", Kind: Pump}}}
+func bigCircuit(n int, turned bool) *graph.Circuit {
+	c := &graph.Circuit{Parts: []*graph.Part{{ID: "tub", Kind: graph.Tub}, {ID: "p", Kind: graph.Pump}}}
 	run := func(a, b string) {
 		i := len(c.Runs)
-		c.Runs = append(c.Runs, &Run{ID: fmt.Sprintf("r%d", i), From: PortRef{Part: a, Port: fmt.Sprint("o", i)}, To: PortRef{Part: b, Port: fmt.Sprint("i", i)}})
+		c.Runs = append(c.Runs, &graph.Run{ID: fmt.Sprintf("r%d", i), From: graph.PortRef{Part: a, Port: fmt.Sprint("o", i)}, To: graph.PortRef{Part: b, Port: fmt.Sprint("i", i)}})
 	}
-	c.Runs = append(c.Runs, &Run{ID: "s", From: PortRef{Part: "tub", Port: "s"}, To: PortRef{Part: "p", Port: In}})
+	c.Runs = append(c.Runs, &graph.Run{ID: "s", From: graph.PortRef{Part: "tub", Port: "s"}, To: graph.PortRef{Part: "p", Port: graph.In}})
 	last := "first"
-	c.Parts = append(c.Parts, &Part{ID: last, Kind: Manifold})
-	c.Runs = append(c.Runs, &Run{ID: "d", From: PortRef{Part: "p", Port: Out}, To: PortRef{Part: last, Port: "x"}})
+	c.Parts = append(c.Parts, &graph.Part{ID: last, Kind: graph.Manifold})
+	c.Runs = append(c.Runs, &graph.Run{ID: "d", From: graph.PortRef{Part: "p", Port: graph.Out}, To: graph.PortRef{Part: last, Port: "x"}})
 	for i := range n {
 		a, b, e := fmt.Sprint("a", i), fmt.Sprint("b", i), fmt.Sprint("e", i)
 		for _, id := range []string{a, b, e} {
-			c.Parts = append(c.Parts, &Part{ID: id, Kind: Manifold})
+			c.Parts = append(c.Parts, &graph.Part{ID: id, Kind: graph.Manifold})
 		}
 		run(last, a)
 		run(last, b)
@@ -451,7 +411,7 @@ func bigCircuit(n int, turned bool) *Circuit {
 		run(b, e)
 		last = e
 	}
-	c.Runs = append(c.Runs, &Run{ID: "z", From: PortRef{Part: last, Port: "z"}, To: PortRef{Part: "tub", Port: "r"}})
+	c.Runs = append(c.Runs, &graph.Run{ID: "z", From: graph.PortRef{Part: last, Port: "z"}, To: graph.PortRef{Part: "tub", Port: "r"}})
 	return c
 }
 

@@ -1,4 +1,6 @@
-package graph
+package stream
+
+import "dryfit/graph"
 
 // Net is one stage of a circuit seen as a directed graph: parts joined by runs, several of
 // which may join the same two parts, with the way the water goes in each run. It is built
@@ -14,7 +16,7 @@ package graph
 // Building takes time in proportion to the parts and runs but for those bridges, each of
 // which costs one search.
 type Net struct {
-	Circuit *Circuit
+	Circuit *graph.Circuit
 
 	parts  map[string]int // id -> index into Circuit.Parts
 	runs   map[string]int // id -> index into Circuit.Runs
@@ -39,7 +41,7 @@ type node struct {
 
 // NewNet returns the net of a circuit. Any circuit will do: runs whose parts are missing
 // are taken to end nowhere.
-func NewNet(c *Circuit) *Net {
+func NewNet(c *graph.Circuit) *Net {
 	n := &Net{Circuit: c, parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)),
 		nodeAt: make(map[string]int, len(c.Parts))}
 	for i, p := range c.Parts {
@@ -92,7 +94,7 @@ func (n *Net) addNodes() {
 		if !n.carriesWater(i) {
 			continue
 		}
-		for k, ref := range []PortRef{r.From, r.To} {
+		for k, ref := range []graph.PortRef{r.From, r.To} {
 			v := n.nodeFor(n.ends[i][k], ref.Port)
 			n.nodes[v].runs = append(n.nodes[v].runs, i)
 			n.hangs[i][k] = v
@@ -104,7 +106,7 @@ func (n *Net) addNodes() {
 func (n *Net) nodeFor(part int, port string) int {
 	p := n.Circuit.Parts[part]
 	key := p.ID
-	if p.Kind == Tub || p.Kind == Pump {
+	if p.Kind == graph.Tub || p.Kind == graph.Pump {
 		key += "." + port
 	} else {
 		port = ""
@@ -129,7 +131,7 @@ func (n *Net) carriesWater(run int) bool {
 }
 
 // Part returns the part with the id, or nil.
-func (n *Net) Part(id string) *Part {
+func (n *Net) Part(id string) *graph.Part {
 	if i, ok := n.parts[id]; ok {
 		return n.Circuit.Parts[i]
 	}
@@ -137,7 +139,7 @@ func (n *Net) Part(id string) *Part {
 }
 
 // Run returns the run with the id, or nil.
-func (n *Net) Run(id string) *Run {
+func (n *Net) Run(id string) *graph.Run {
 	if i, ok := n.runs[id]; ok {
 		return n.Circuit.Runs[i]
 	}
@@ -145,20 +147,20 @@ func (n *Net) Run(id string) *Run {
 }
 
 // At returns the runs that end at a part, air lines too, in the order of the circuit.
-func (n *Net) At(p *Part) []*Run { return n.pick(n.atPart, p) }
+func (n *Net) At(p *graph.Part) []*graph.Run { return n.pick(n.atPart, p) }
 
 // Leaving returns the runs by which the water leaves a part.
-func (n *Net) Leaving(p *Part) []*Run { return n.pick(n.out, p) }
+func (n *Net) Leaving(p *graph.Part) []*graph.Run { return n.pick(n.out, p) }
 
 // Coming returns the runs by which the water comes to a part.
-func (n *Net) Coming(p *Part) []*Run { return n.pick(n.in, p) }
+func (n *Net) Coming(p *graph.Part) []*graph.Run { return n.pick(n.in, p) }
 
-func (n *Net) pick(by [][]int, p *Part) []*Run {
+func (n *Net) pick(by [][]int, p *graph.Part) []*graph.Run {
 	if p == nil || n.index(p.ID) < 0 {
 		return nil
 	}
 	list := by[n.index(p.ID)]
-	out := make([]*Run, len(list))
+	out := make([]*graph.Run, len(list))
 	for i, r := range list {
 		out[i] = n.Circuit.Runs[r]
 	}
@@ -166,19 +168,19 @@ func (n *Net) pick(by [][]int, p *Part) []*Run {
 }
 
 // IsAir reports whether the run is an air line.
-func (n *Net) IsAir(r *Run) bool {
+func (n *Net) IsAir(r *graph.Run) bool {
 	i, ok := n.runs[r.ID]
 	return ok && n.air[i]
 }
 
 // Flows reports whether water can flow through the run.
-func (n *Net) Flows(r *Run) bool {
+func (n *Net) Flows(r *graph.Run) bool {
 	i, ok := n.runs[r.ID]
 	return ok && n.way[i] != 0
 }
 
 // Ends returns the ends of the run in the way of the water; as written where it stands.
-func (n *Net) Ends(r *Run) (from, to PortRef) {
+func (n *Net) Ends(r *graph.Run) (from, to graph.PortRef) {
 	if i, ok := n.runs[r.ID]; ok && n.way[i] < 0 {
 		return r.To, r.From
 	}
@@ -186,14 +188,14 @@ func (n *Net) Ends(r *Run) (from, to PortRef) {
 }
 
 // Against reports whether the water goes from To to From in the run.
-func (n *Net) Against(r *Run) bool {
+func (n *Net) Against(r *graph.Run) bool {
 	i, ok := n.runs[r.ID]
 	return ok && n.way[i] < 0
 }
 
 // Inlet returns the port by which the water comes to a part, and the run it comes by; for
 // several the first in the order of the circuit. The run is nil where no water comes.
-func (n *Net) Inlet(p *Part) (port string, r *Run) {
+func (n *Net) Inlet(p *graph.Part) (port string, r *graph.Run) {
 	for _, r := range n.Coming(p) {
 		_, to := n.Ends(r)
 		return to.Port, r
@@ -202,7 +204,7 @@ func (n *Net) Inlet(p *Part) (port string, r *Run) {
 }
 
 // Outlet returns the port by which the water leaves a part, and the run it leaves by.
-func (n *Net) Outlet(p *Part) (port string, r *Run) {
+func (n *Net) Outlet(p *graph.Part) (port string, r *graph.Run) {
 	for _, r := range n.Leaving(p) {
 		from, _ := n.Ends(r)
 		return from.Port, r
@@ -211,7 +213,7 @@ func (n *Net) Outlet(p *Part) (port string, r *Run) {
 }
 
 // Joined returns the run at a port, or nil.
-func (n *Net) Joined(part, port string) *Run {
+func (n *Net) Joined(part, port string) *graph.Run {
 	i := n.index(part)
 	if i < 0 {
 		return nil

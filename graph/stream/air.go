@@ -1,9 +1,11 @@
-package graph
+package stream
+
+import "dryfit/graph"
 
 // AirJoin is an air line that joins a water line, which it must not.
 type AirJoin struct {
-	Air, Water PortRef // one end of each kind, as near as the order of the circuit gives it
-	Run        *Run    // the run at the air end
+	Air, Water graph.PortRef // one end of each kind, as near as the order of the circuit gives it
+	Run        *graph.Run    // the run at the air end
 }
 
 // AirJoins returns every air line that joins a water line.
@@ -22,8 +24,8 @@ func airRuns(n *Net) ([]bool, []AirJoin) {
 			continue
 		}
 		line := plumbedLine(n, start, seen)
-		var airEnd, waterEnd *PortRef
-		var airRun *Run
+		var airEnd, waterEnd *graph.PortRef
+		var airRun *graph.Run
 		for _, i := range line {
 			r := c.Runs[i]
 			for k := range 2 {

@@ -1,4 +1,6 @@
-package graph
+package stream
+
+import "dryfit/graph"
 
 // orient returns the way of the water in every run: 1 from-to, -1 to-from, 0 it stands.
 //
@@ -56,9 +58,9 @@ func flowGraph(n *Net) *flow {
 	suction := suctionPorts(n)
 	for v, d := range n.nodes {
 		switch p := n.Circuit.Parts[d.part]; {
-		case p.Kind == Pump && d.port == Out, p.Kind == Tub && suction[v]:
+		case p.Kind == graph.Pump && d.port == graph.Out, p.Kind == graph.Tub && suction[v]:
 			g.add(g.source, v, -1)
-		case p.Kind == Pump, p.Kind == Tub:
+		case p.Kind == graph.Pump, p.Kind == graph.Tub:
 			g.add(g.sink, v, -1)
 		}
 	}
@@ -74,10 +76,10 @@ func flowGraph(n *Net) *flow {
 // suctionPorts tells which nodes are ports by which water leaves the tub: those nearer to a
 // pump's inlet, counted in runs, than to a pump's outlet.
 func suctionPorts(n *Net) []bool {
-	toIn, toOut := n.distances(In), n.distances(Out)
+	toIn, toOut := n.distances(graph.In), n.distances(graph.Out)
 	suction := make([]bool, len(n.nodes))
 	for v, d := range n.nodes {
-		if n.Circuit.Parts[d.part].Kind == Tub {
+		if n.Circuit.Parts[d.part].Kind == graph.Tub {
 			suction[v] = toIn[v] >= 0 && (toOut[v] < 0 || toIn[v] < toOut[v])
 		}
 	}
@@ -91,14 +93,14 @@ func (n *Net) distances(port string) []int {
 	var queue []int
 	for v, d := range n.nodes {
 		dist[v] = -1
-		if n.Circuit.Parts[d.part].Kind == Pump && d.port == port {
+		if n.Circuit.Parts[d.part].Kind == graph.Pump && d.port == port {
 			dist[v] = 0
 			queue = append(queue, v)
 		}
 	}
 	for k := 0; k < len(queue); k++ {
 		v := queue[k]
-		if kind := n.Circuit.Parts[n.nodes[v].part].Kind; dist[v] > 0 && (kind == Pump || kind == Tub) {
+		if kind := n.Circuit.Parts[n.nodes[v].part].Kind; dist[v] > 0 && (kind == graph.Pump || kind == graph.Tub) {
 			continue
 		}
 		for _, i := range n.nodes[v].runs {

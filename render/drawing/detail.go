@@ -5,8 +5,8 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/detail"
 	"dryfit/render/scene"
-	"dryfit/render/schematic"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // detailPages draws the assembly in the old line true to scale.
@@ -23,6 +23,6 @@ func detailPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene
 		}
 		names = append(names, a, b)
 	}
-	return detail.Draw(detail.Input{Layout: p.After.Layout, Tags: schematic.Tags(p.Circuit), Cuts: names,
+	return detail.Draw(detail.Input{Layout: p.After.Layout, Tags: tag.Tags(p.Circuit), Cuts: names,
 		Job: p.Circuit.Job, Units: units, Page: page}), nil
 }

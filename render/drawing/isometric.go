@@ -5,8 +5,8 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/isometric"
 	"dryfit/render/scene"
-	"dryfit/render/schematic"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // isometricPages draws the new work in space, with the pieces to cut and the joints in order;
@@ -19,5 +19,5 @@ func isometricPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sc
 	if stage == nil || stage.Layout == nil {
 		return nil, nil
 	}
-	return isometric.Draw(isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Tags: schematic.Tags(p.Circuit), Page: page, Units: units}), nil
+	return isometric.Draw(isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Tags: tag.Tags(p.Circuit), Page: page, Units: units}), nil
 }

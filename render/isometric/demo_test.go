@@ -12,7 +12,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
-	"dryfit/render/schematic"
+	"dryfit/render/tag"
 )
 
 var update = flag.Bool("update", false, "rewrite golden files")
@@ -34,7 +34,7 @@ func input(t testing.TB, file string) Input {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Input{Layout: p.After.Layout, Assembly: p.Assembly, Tags: schematic.Tags(p.Circuit)}
+	return Input{Layout: p.After.Layout, Assembly: p.Assembly, Tags: tag.Tags(p.Circuit)}
 }
 
 func demos(t testing.TB) []string {

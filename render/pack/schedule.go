@@ -9,7 +9,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 	"dryfit/graph/stream"
-	"dryfit/render/schematic"
+	"dryfit/render/tag"
 )
 
 // schedule is the position of every valve of the unit's branch in every state of the tub.
@@ -72,7 +72,7 @@ func valveSchedule(p *plan.Plan) schedule {
 		return schedule{}
 	}
 	branches := unitBranches(p.After.Circuit)
-	valves := valvesOf(branches, schematic.Tags(p.Circuit))
+	valves := valvesOf(branches, tag.Tags(p.Circuit))
 	if len(valves) == 0 {
 		return schedule{}
 	}

@@ -11,6 +11,7 @@ import (
 	"dryfit/render/schematic/arrange"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
+	"dryfit/render/tag"
 )
 
 // Input is what a schematic is drawn from.
@@ -65,7 +66,7 @@ func newDrawing(in Input) *drawing {
 	if in.Stage == "" {
 		in.Stage = graph.After
 	}
-	d := &drawing{in: in, units: in.Units, tags: Tags(in.Circuit)}
+	d := &drawing{in: in, units: in.Units, tags: tag.Tags(in.Circuit)}
 	d.c = in.Circuit.At(in.Stage)
 	d.net = stream.NewNet(d.c)
 	d.common = commonPipe(d.c)

@@ -1,3 +1,5 @@
-// Package tag draws small labels to cut out and stick or tie on: one for every piece of pipe
-// and one for every valve, in a grid of cut lines. Lengths on the sheet are mm.
+// Package tag settles what things are called on every paper: a part is its tag with a trade
+// word ("T2, tee to the unit"), a piece and a joint are their numbers ("piece 4", "J7"), and
+// what a pipe ends in is the part's tag or the fitting's trade word. The names the
+// description gives its parts and runs stand in findings only.
 package tag

@@ -1,4 +1,4 @@
-package schematic
+package tag
 
 import (
 	"strconv"
@@ -10,7 +10,7 @@ import (
 // tagLetters are what the tags of each kind begin with. P and V are ISO 14617's and ISA-5.1's
 // (from memory), the others common practice, no source.
 var tagLetters = map[graph.Kind]string{
-	graph.Tub: "", graph.Suction: "S", graph.JetGroup: "J", graph.Manifold: "M", graph.Pump: "P",
+	graph.Tub: "", graph.Suction: "S", graph.JetGroup: "JG", graph.Manifold: "M", graph.Pump: "P",
 	graph.Filter: "F", graph.ElementHeater: "E", graph.HeatPump: "HP", graph.Tee: "T",
 	graph.GateValve: "V", graph.BallValve: "V", graph.ButterflyValve: "V", graph.CheckValve: "CV",
 	graph.DiverterValve: "DV", graph.Union: "U", graph.Coupling: "C", graph.SlipCoupling: "SC",

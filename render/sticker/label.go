@@ -1,4 +1,4 @@
-package tag
+package sticker
 
 import (
 	"fmt"

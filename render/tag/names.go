@@ -1,0 +1,145 @@
+package tag
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// Names holds what every part of a circuit is called on paper.
+type Names struct {
+	parts map[string]*graph.Part
+	tags  map[string]string
+	roles map[string]string // of the parts round a unit: "to the unit"
+}
+
+// Of returns the names of a circuit's parts.
+func Of(c *graph.Circuit) *Names {
+	n := &Names{parts: map[string]*graph.Part{}, tags: Tags(c), roles: map[string]string{}}
+	for _, p := range c.Parts {
+		n.parts[p.ID] = p
+	}
+	n.findRoles(c)
+	return n
+}
+
+// findRoles says of the parts between line and unit which way the water passes them.
+func (n *Names) findRoles(c *graph.Circuit) {
+	net := graph.NewNet(c)
+	units := c.Units()
+	for _, u := range units {
+		b, _ := net.UnitBranch(u)
+		if b == nil {
+			continue
+		}
+		unit := "the unit"
+		if len(units) > 1 {
+			unit = n.Tag(u.ID)
+		}
+		say := func(words string, parts ...*graph.Part) {
+			for _, p := range parts {
+				if p != nil && n.roles[p.ID] == "" {
+					n.roles[p.ID] = words
+				}
+			}
+		}
+		say("to "+unit, b.TeeIn)
+		say("from "+unit, b.TeeOut)
+		say("on the pipe to "+unit, b.ToUnitParts...)
+		say("on the pipe from "+unit, b.FromUnitParts...)
+		say("past "+unit, b.BypassParts...)
+	}
+}
+
+// Tag is a part's tag: "T2". The tub has none and is called by its kind; so is a part that
+// is not in the circuit.
+func (n *Names) Tag(id string) string {
+	if t := n.tags[id]; t != "" {
+		return t
+	}
+	if p := n.parts[id]; p != nil {
+		return Word(p)
+	}
+	return id
+}
+
+// Short is the tag with the trade word: "T2 tee".
+func (n *Names) Short(id string) string {
+	p, t := n.parts[id], n.tags[id]
+	if p == nil || t == "" {
+		return n.Tag(id)
+	}
+	return t + " " + Word(p)
+}
+
+// Name is the tag with the trade word and where it stands: "T2, tee to the unit".
+func (n *Names) Name(id string) string {
+	p, t := n.parts[id], n.tags[id]
+	if p == nil || t == "" {
+		return n.Tag(id)
+	}
+	return strings.TrimSpace(t + ", " + Word(p) + " " + n.roles[id])
+}
+
+// Role says where a part stands about a unit: "to the unit"; "" for others.
+func (n *Names) Role(id string) string { return n.roles[id] }
+
+// End names what stands at one end of a pipe, from the words of its layout: "T2 tee" for
+// "tee-a.run-in", "bend" for "elbow-90 at bend 2 of to-unit", "bush in T2" for
+// "reducing-bush at tee-a.branch"; a piece stays a piece.
+func (n *Names) End(words string) string {
+	if id, ok := n.port(words); ok {
+		return n.Short(id)
+	}
+	what, where, found := strings.Cut(words, " at ")
+	what = FittingWord(what)
+	if !found {
+		return what
+	}
+	if id, ok := n.port(where); ok {
+		return what + " at " + n.Tag(id)
+	}
+	return what
+}
+
+// port reads "part.port".
+func (n *Names) port(words string) (id string, ok bool) {
+	i := strings.LastIndexByte(words, '.')
+	if i < 0 {
+		i = len(words)
+	}
+	_, ok = n.parts[words[:i]]
+	return words[:i], ok
+}
+
+// Joint is what a joint is called.
+func Joint(number int) string { return fmt.Sprintf("J%d", number) }
+
+// Word is the trade's word for a part.
+func Word(p *graph.Part) string {
+	switch p.Kind {
+	case graph.CheckValve:
+		if p.Check != nil && p.Check.Style == "swing" {
+			return "swing check"
+		}
+		return "spring check"
+	case graph.JetGroup:
+		return "jets"
+	}
+	return strings.ReplaceAll(string(p.Kind), "-", " ")
+}
+
+// FittingWord is the trade's word for a fitting of the catalogue: "45° elbow" for "elbow-45".
+func FittingWord(kind string) string {
+	if deg, ok := strings.CutPrefix(kind, "elbow-"); ok {
+		return deg + "° elbow"
+	}
+	switch kind {
+	case "reducing-bush":
+		return "bush"
+	case "elbow":
+		return "90° elbow"
+	}
+	return strings.ReplaceAll(kind, "-", " ")
+}

@@ -1,0 +1,42 @@
+package tag
+
+import (
+	"testing"
+
+	"dryfit/graph"
+)
+
+// The names follow from the circuit alone: a unit between two tees of the line, with a valve
+// on each pipe and a check between the tees.
+func TestNames(t *testing.T) {
+	run := func(from, fp, to, tp string) *graph.Run {
+		return &graph.Run{ID: from + ">" + to, From: graph.PortRef{Part: from, Port: fp}, To: graph.PortRef{Part: to, Port: tp}}
+	}
+	c := &graph.Circuit{
+		Parts: []*graph.Part{{ID: "bath", Kind: graph.Tub, Ports: []graph.Port{{Name: "out"}, {Name: "back"}}}, {ID: "p", Kind: graph.Pump, Pump: &graph.PumpData{}},
+			{ID: "one", Kind: graph.Tee}, {ID: "two", Kind: graph.Tee}, {ID: "flap", Kind: graph.CheckValve},
+			{ID: "v7", Kind: graph.BallValve}, {ID: "shut-off", Kind: graph.GateValve}, {ID: "warm", Kind: graph.HeatPump},
+			{ID: "j1", Kind: graph.JetGroup, Existing: true}},
+		Runs: []*graph.Run{run("bath", "out", "p", "in"), run("p", "out", "one", "run-in"), run("one", "run-out", "flap", "in"),
+			run("flap", "out", "two", "run-in"), run("two", "run-out", "j1", "in"), run("j1", "out", "bath", "back"),
+			run("one", "branch", "v7", "in"), run("v7", "out", "warm", "in"), run("warm", "out", "shut-off", "in"), run("shut-off", "out", "two", "branch")},
+	}
+	n := Of(c)
+	for id, want := range map[string]string{
+		"one": "T1, tee to the unit", "two": "T2, tee from the unit", "flap": "CV1, spring check past the unit",
+		"v7": "V7, ball valve on the pipe to the unit", "shut-off": "V1, gate valve on the pipe from the unit",
+		"bath": "tub", "j1": "JG1, jets", "warm": "HP1, heat pump", "nobody": "nobody",
+	} {
+		if got := n.Name(id); got != want {
+			t.Errorf("%s is called %q, want %q", id, got, want)
+		}
+	}
+	for words, want := range map[string]string{
+		"one.run-in": "T1 tee", "elbow-90 at bend 2 of to-unit": "90° elbow", "reducing-bush at two.branch": "bush at T2",
+		"piece 4": "piece 4", "elbow-45 at bend 1 of a.b": "45° elbow", "bath.out": "tub",
+	} {
+		if got := n.End(words); got != want {
+			t.Errorf("%q is called %q, want %q", words, got, want)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // Names holds what every part of a circuit is called on paper.
@@ -26,7 +27,7 @@ func Of(c *graph.Circuit) *Names {
 
 // findRoles says of the parts between line and unit which way the water passes them.
 func (n *Names) findRoles(c *graph.Circuit) {
-	net := graph.NewNet(c)
+	net := stream.NewNet(c)
 	units := c.Units()
 	for _, u := range units {
 		b, _ := net.UnitBranch(u)

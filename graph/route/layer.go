@@ -75,10 +75,12 @@ func Lay(c *graph.Circuit) *Layout {
 	l.judgeWays()
 	l.layLines()
 	l.locate()
+	l.placeChains()
 	l.cutPieces()
 	l.joinParts()
 	l.noteInLine()
 	l.noteFits()
+	l.lay.Groups, l.lay.Ways = l.rigid, l.ways
 	l.findClashes()
 	l.old.report(l)
 	l.lay.order()

@@ -15,7 +15,9 @@ type Layout struct {
 	Joints   []Joint              // every joint of the new work, numbered from 1
 	Closures []Closure            // one for each loop of located runs
 	Findings []graph.Diagnostic
-	Fits     map[string]PartFit // what each part was taken to be, by id
+	Fits     map[string]PartFit   // what each part was taken to be, by id
+	Groups   map[string]int       // "part.port" -> number of the group it is tied to by legs and parts of known length; places in two groups are drawn beside each other by guess
+	Ways     map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit; absent where no leg says
 
 	inLine   map[string]inLinePart // new in-line parts by id, for the tolerance of loops
 	links    []link                // one for each of Joints
@@ -46,6 +48,9 @@ type Fitting struct {
 	Count    int          // 1, or the count of a run known by length
 	From, To catalog.Size // of a reducer or transition, in the run's direction
 	New      bool
+	// Near and Far are the faces of an adaptor between a part and its pipe, from the part
+	// outwards; both zero where the path has no place, and for every other fitting.
+	Near, Far graph.Vec
 }
 
 // Piece is one straight piece of pipe to cut.
@@ -85,6 +90,12 @@ type Joint struct {
 	Located bool
 	Spec    catalog.Spec
 	Size    catalog.Size
+
+	BodyA, BodyB string    // the rigid bodies it joins: see Layout.BodyAt; "existing" for all that is there
+	Spigot       byte      // 'a' or 'b': the side that goes into the other
+	Into         graph.Vec // the way the spigot goes in, unit; zero where not known
+	DepthMM      float64   // how far it goes in; 0 where two faces meet
+	Nut          bool      // a union nut: the faces meet and are drawn together
 }
 
 // Closure is one loop of the layout and by how much it misses itself.

@@ -1,0 +1,187 @@
+package solid
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// touchMM is what two bodies may share before they count as running through each other: the
+// play of the numbers. Common practice, no source.
+const touchMM = 0.5
+
+// Clash is two bodies that would have to be in one place.
+type Clash struct {
+	A, B    int       // indexes into Bodies.All; A is new work
+	Sure    bool      // both sizes are known and both places tied by legs: see Body.Core
+	Way     graph.Vec // the shortest way for A to be out of B, one of the six directions
+	DepthMM float64   // and how far
+}
+
+// Clashes finds the bodies that run through each other and are not joined: new work against
+// new, and against what is there. Old work against old is what somebody measured, and no
+// clash. Bodies whose places no legs tie together stay out.
+func (s *Bodies) Clashes() []Clash {
+	low, high := make([]graph.Vec, len(s.All)), make([]graph.Vec, len(s.All))
+	var order []int
+	for i := range s.All {
+		if len(s.All[i].Likely) == 0 {
+			continue
+		}
+		low[i], high[i] = s.All[i].bounds()
+		order = append(order, i)
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(low[a].X, low[b].X) })
+	var out []Clash
+	var active []int
+	for _, j := range order {
+		keep := active[:0]
+		for _, i := range active {
+			if high[i].X < low[j].X {
+				continue
+			}
+			keep = append(keep, i)
+			if high[i].Y < low[j].Y || high[j].Y < low[i].Y || high[i].Z < low[j].Z || high[j].Z < low[i].Z {
+				continue
+			}
+			if c, ok := s.clash(min(i, j), max(i, j)); ok {
+				out = append(out, c)
+			}
+		}
+		active = append(keep, j)
+	}
+	slices.SortFunc(out, func(a, b Clash) int { return cmp.Or(cmp.Compare(a.A, b.A), cmp.Compare(a.B, b.B)) })
+	return out
+}
+
+// clash holds two bodies against each other.
+func (s *Bodies) clash(i, j int) (Clash, bool) {
+	a, b := &s.All[i], &s.All[j]
+	if !a.New && !b.New || a.Group != b.Group || a.Group < 0 || s.Joined(i, j) {
+		return Clash{}, false
+	}
+	if !a.New {
+		i, j, a, b = j, i, b, a
+	}
+	c := Clash{A: i, B: j}
+	if c.Way, c.DepthMM = through(a.Core, b.Core); c.DepthMM > touchMM {
+		c.Sure = true
+		return c, true
+	}
+	c.Way, c.DepthMM = through(a.Likely, b.Likely)
+	return c, c.DepthMM > touchMM
+}
+
+// through is how far the worst pair of two bodies' shapes runs through each other.
+func through(a, b []Shape) (way graph.Vec, mm float64) {
+	for _, p := range a {
+		for _, q := range b {
+			if boxesApart(p, q) > 0 {
+				continue
+			}
+			if w, d := Part(p, q); d > mm {
+				way, mm = w, d
+			}
+		}
+	}
+	return way, mm
+}
+
+// bounds is the box round all shapes of a body.
+func (b *Body) bounds() (low, high graph.Vec) {
+	low, high = b.Likely[0].Bounds()
+	for _, s := range slices.Concat(b.Likely[1:], b.Core) {
+		l, h := s.Bounds()
+		low, high = least(low, l), most(high, h)
+	}
+	return low, high
+}
+
+// Check finds the clashes of a layout and words them: an error where both bodies are sure,
+// else one warning for each two things, with what to measure.
+func Check(lay *route.Layout) []graph.Diagnostic { return Of(lay).Check() }
+
+// Check is solid.Check of bodies that are there already.
+func (s *Bodies) Check() []graph.Diagnostic {
+	type place struct{ a, b string }
+	worst := map[place]Clash{}
+	var order []place
+	for _, c := range s.Clashes() {
+		at := place{s.All[c.A].thing(), s.All[c.B].thing()}
+		old, have := worst[at]
+		if !have {
+			order = append(order, at)
+		}
+		if !have || c.Sure && !old.Sure || c.Sure == old.Sure && c.DepthMM > old.DepthMM {
+			worst[at] = c
+		}
+	}
+	var out []graph.Diagnostic
+	for _, at := range order {
+		out = append(out, s.word(worst[at]))
+	}
+	return graph.SortDiagnostics(out)
+}
+
+// thing is what a body belongs to, for one finding for each place: a part with its tails, or
+// a run.
+func (b *Body) thing() string {
+	if b.Part != "" {
+		return "part " + b.Part
+	}
+	return "run " + b.Run
+}
+
+// word words a clash.
+func (s *Bodies) word(c Clash) graph.Diagnostic {
+	a, b := &s.All[c.A], &s.All[c.B]
+	d := graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Error,
+		Related: []graph.Related{{Pos: b.Pos, Message: b.Name + " is here"}}}
+	move := fmt.Sprintf("%s %s", millimetres(math.Ceil(c.DepthMM)), wayWord(c.Way))
+	where := fmt.Sprintf("the leg that brings %s there", a.Name)
+	if a.Leg > 0 {
+		where = fmt.Sprintf("leg %d of %s", a.Leg, a.Run)
+	}
+	d.Message = fmt.Sprintf("%s runs through %s: they share %s", a.Name, b.Name, millimetres(c.DepthMM))
+	d.Hint = fmt.Sprintf("move %s at least %s, and the legs before and after it with it", where, move)
+	if c.Sure {
+		return d
+	}
+	d.Severity = graph.Warning
+	var assumed []string
+	for _, w := range []string{a.Assumed, b.Assumed} {
+		if w != "" && !slices.Contains(assumed, w) {
+			assumed = append(assumed, w)
+		}
+	}
+	d.Message = fmt.Sprintf("%s may run through %s: as they are taken to be they share %s", a.Name, b.Name, millimetres(c.DepthMM))
+	d.Hint = fmt.Sprintf("measure: %s; they are clear of each other where what is there is %s less, or with %s moved %s",
+		joinWords(assumed), millimetres(c.DepthMM), where, move)
+	return d
+}
+
+func joinWords(words []string) string {
+	switch len(words) {
+	case 0:
+		return "both"
+	case 1:
+		return words[0]
+	}
+	return words[0] + " and " + words[1]
+}
+
+func wayWord(v graph.Vec) string {
+	for word, way := range graph.Directions() {
+		if way == v {
+			return word
+		}
+	}
+	return ""
+}
+
+func millimetres(v float64) string { return quantity.Trim(math.Round(v*10)/10) + " mm" }

@@ -1,0 +1,72 @@
+package solid
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// socketWall is how thick the wall of a socket is, as a share of the pipe's outside, where
+// no row gives the outside of the fitting. Common practice, no source: moulded sockets are
+// at least as thick as the wall of the heavier pipe of their size, about a tenth of it.
+const socketWall = 0.1
+
+// girth is the outside diameter of a fitting round its sockets or nut, mm, and what of it is
+// assumed: "" where a measurement or a row of the user's own gives it.
+type girth struct {
+	pipe, likely float64
+	assumed      bool
+}
+
+// builder is one call of Of at work.
+type builder struct {
+	lay *route.Layout
+	out *Bodies
+}
+
+func (b *builder) cat() *catalog.Catalog {
+	if b.lay.Circuit.Catalog != nil {
+		return b.lay.Circuit.Catalog
+	}
+	return catalog.Embedded()
+}
+
+// pipeOutside is the outside of pipe of a size; the nominal size where no row gives it.
+func (b *builder) pipeOutside(spec catalog.Spec, size catalog.Size) float64 {
+	for _, s := range []catalog.Spec{spec, catalog.PVCSch40, catalog.PVCPN16} {
+		if r, ok := b.cat().Pipe(s, size); ok {
+			return r.OutsideMM
+		}
+	}
+	return size.NominalMM()
+}
+
+// girthOf is the girth of a fitting with the row, made for a pipe.
+func (b *builder) girthOf(row catalog.Row, spec catalog.Spec, size catalog.Size) girth {
+	g := girth{pipe: b.pipeOutside(spec, size), assumed: true}
+	g.likely = g.pipe * (1 + 2*socketWall)
+	if row.Kind != "pipe" && row.OutsideMM > 0 {
+		g.likely, g.assumed = max(row.OutsideMM, g.pipe), !row.Own
+	}
+	return g
+}
+
+// girthOfPart is the girth of a part in line: what the description measured before its row.
+func (b *builder) girthOfPart(p *graph.Part) girth {
+	fit := b.lay.Fits[p.ID]
+	g := b.girthOf(fit.Row, fit.Spec, fit.Size)
+	if p.OutsideMM > 0 {
+		g.likely, g.assumed = max(p.OutsideMM, g.pipe), false
+	}
+	return g
+}
+
+// socketOf is how deep the sockets of a part are.
+func (b *builder) socketOf(p *graph.Part) float64 {
+	fit := b.lay.Fits[p.ID]
+	if fit.Row.SocketMM > 0 {
+		return fit.Row.SocketMM
+	}
+	r, _ := b.cat().Fitting("coupling", fit.Spec, fit.Size)
+	return r.SocketMM
+}

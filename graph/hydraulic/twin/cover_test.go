@@ -1,0 +1,193 @@
+package twin
+
+import (
+	"flag"
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+)
+
+var twins = flag.Int("twins", 8, "how many tubs of each family and level")
+
+// answers are the true values of one tub: by mode and by name.
+type answers map[string]map[string]float64
+
+// read reads a description that must be right.
+func read(t testing.TB, text string) *graph.Circuit {
+	t.Helper()
+	c, ds := description.Read("twin.toml", []byte(text))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatalf("the description is wrong: %v\n%s", ds, text)
+	}
+	return c
+}
+
+// solve returns what the tub does; false where a mode has no answer.
+func (u *tub) solve(t testing.TB) (answers, bool) {
+	t.Helper()
+	c := read(t, u.is.String())
+	out := answers{}
+	for _, mode := range c.AllModes() {
+		a := map[string]float64{}
+		then, ok := u.solveStage(t, c, mode, graph.Before)
+		if !ok {
+			return nil, false
+		}
+		now, ok := u.solveStage(t, c, mode, graph.After)
+		if !ok {
+			return nil, false
+		}
+		a["unit"] = now.Part("unit").Flow
+		a["pump"] = now.Part("pump").Flow
+		a["bypass"] = now.Part("bypass").Flow
+		before, has := then.JetsFlow()
+		if after, _ := now.JetsFlow(); has {
+			a["jets"] = after/before - 1
+		}
+		out[mode.Name] = a
+	}
+	return out, true
+}
+
+func (u *tub) solveStage(t testing.TB, c *graph.Circuit, mode graph.Mode, stage graph.Stage) (*hydraulic.Solution, bool) {
+	t.Helper()
+	m, err := hydraulic.Build(route.Lay(c.At(stage)), mode, stage)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range m.Runs {
+		r := &m.Runs[i]
+		k := u.k[r.Run.ID]
+		r.Fittings = []hydraulic.FittingLoss{{Kind: "truth", Count: 1, K: k, KBack: k, BoreM: r.BoreM}}
+	}
+	p := &hydraulic.Perturb{Loss: make([]float64, len(m.Parts))}
+	for i := range m.Parts {
+		p.Loss[i] = 1
+		if f, ok := u.tee[m.Parts[i].Part.ID]; ok {
+			p.Loss[i] = f
+		}
+	}
+	s, err := m.Solve(p)
+	if err != nil {
+		return nil, false // a pump past the last point of what it can do: no such tub stands
+	}
+	return s, true
+}
+
+// ranges returns what is printed of the survey.
+func (u *tub) ranges(t testing.TB) (*hydraulic.Ranges, *graph.Circuit) {
+	t.Helper()
+	c := read(t, u.survey.String())
+	return hydraulic.Spread(route.Lay(c.At(graph.Before)), route.Lay(c.At(graph.After)), "unit"), c.At(graph.After)
+}
+
+// tally counts how the true values lie to what was printed.
+type tally struct {
+	n, in, above, below int
+	width, bias         []float64 // of the range to the true value; of the middle
+}
+
+func (y *tally) add(low, middle, high, truth float64) {
+	y.n++
+	slack := 1e-9 + 1e-6*math.Abs(truth)
+	switch {
+	case math.IsNaN(low) || math.IsNaN(high) || math.IsNaN(truth):
+	case truth < low-slack:
+		y.below++
+	case truth > high+slack:
+		y.above++
+	default:
+		y.in++
+	}
+	if truth > 0 {
+		y.width = append(y.width, high/max(low, 1e-6))
+		y.bias = append(y.bias, math.Log(max(middle, 1e-6)/truth))
+	}
+}
+
+func (y *tally) cover() float64 { return 100 * float64(y.in) / float64(max(y.n, 1)) }
+
+func median(v []float64) float64 {
+	if len(v) == 0 {
+		return math.NaN()
+	}
+	return slices.Sorted(slices.Values(v))[len(v)/2]
+}
+
+type table struct {
+	keys []string
+	of   map[string]*tally
+}
+
+func (b *table) at(format string, args ...any) *tally {
+	key := fmt.Sprintf(format, args...)
+	if b.of == nil {
+		b.of = map[string]*tally{}
+	}
+	if b.of[key] == nil {
+		b.of[key] = &tally{}
+		b.keys = append(b.keys, key)
+	}
+	return b.of[key]
+}
+
+// TestCover counts how often the truth lies in what is printed as nine in ten.
+func TestCover(t *testing.T) {
+	var by table
+	lost := 0
+	for fi, f := range families {
+		for li, l := range levels {
+			for i := range *twins {
+				u := newTub(f, l, uint64(1000*(10*fi+li)+i))
+				truth, ok := u.solve(t)
+				if !ok {
+					lost++
+					continue
+				}
+				r, c := u.ranges(t)
+				for mode, a := range truth {
+					m := r.Of(mode, graph.After)
+					for name, v := range a {
+						low, middle, high := math.NaN(), math.NaN(), math.NaN()
+						if m != nil {
+							low, middle, high = valueOf(m, c, name)
+						}
+						if name != "jets" {
+							v *= 3600
+						}
+						by.at("%-24s %-4s %-7s", f, mode, name).add(low, middle, high, v)
+						by.at("%-24s %-4s %-7s %s", f, mode, name, l).add(low, middle, high, v)
+					}
+				}
+			}
+		}
+	}
+	slices.Sort(by.keys)
+	t.Logf("%d tubs had no answer", lost)
+	t.Logf("%-45s %4s %6s %6s %6s %7s %7s", "", "n", "in %", "low %", "high %", "width", "bias %")
+	for _, k := range by.keys {
+		y := by.of[k]
+		n := float64(y.n) / 100
+		t.Logf("%-45s %4d %6.0f %6.0f %6.0f %7.2f %7.1f", k, y.n, y.cover(), float64(y.below)/n, float64(y.above)/n, median(y.width), 100*(math.Exp(median(y.bias))-1))
+	}
+}
+
+// valueOf returns a printed range in m³/h, or as a share.
+func valueOf(m *hydraulic.ModeRanges, c *graph.Circuit, name string) (low, middle, high float64) {
+	if name == "jets" {
+		return m.JetsChange.Low, m.JetsChange.Likely, m.JetsChange.High
+	}
+	for i, p := range c.Parts {
+		if p.ID == name {
+			r := m.Parts[i]
+			return r.Low * 3600, r.Likely * 3600, r.High * 3600
+		}
+	}
+	return math.NaN(), math.NaN(), math.NaN()
+}

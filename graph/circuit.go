@@ -16,6 +16,14 @@ type Circuit struct {
 	Retrofit *Retrofit
 	Stock    []Stock
 	Prices   []Price
+	// What heat, money and the supply go by; nil or empty where the table is not there.
+	HeatLoss *HeatLoss
+	Cover    *Cover
+	Shells   []Shell
+	Use      *Use
+	Climate  *Climate
+	Tariff   *Tariff
+	Supplies []Supply
 	// Gone holds, in the circuit of the after stage, the runs that were taken out whose two
 	// ends still stand: they say how far apart those ends are.
 	Gone []*Run
@@ -56,30 +64,6 @@ type PipeDefault struct {
 	Pos               Pos
 	KeyPos            map[string]Pos
 }
-
-// Site is where the tub stands.
-type Site struct {
-	AirC     float64 // coldest the tub must be held at, °C; AirSet tells
-	AirSet   bool
-	Region   string // whose distances apply, one of Regions; "": not said
-	Earthing string // earthing of the supply, one of Earthings; "": not said
-	Pos      Pos
-	KeyPos   map[string]Pos
-}
-
-// Freezes reports whether it is said that the site freezes, and whether it is said at all.
-func (s Site) Freezes() (yes, said bool) { return s.AirSet && s.AirC < 0, s.AirSet }
-
-// Regions lists whose rules on distances there are: the United Kingdom, the rest of Europe
-// (and wherever IEC 60364 holds), North America.
-func Regions() []string { return []string{"uk", "eu", "us"} }
-
-// Earthings lists the systems of earthing by the names of IEC 60364-1; "tn-c-s" is what is
-// called protective multiple earthing.
-func Earthings() []string { return []string{"tn-s", "tn-c-s", "tt"} }
-
-// Materials lists what old pipe is printed with.
-func Materials() []string { return []string{"pvc-u", "flexible-pvc", "abs", "cpvc"} }
 
 // Stock is a length of pipe that can be bought or is in the van.
 type Stock struct {

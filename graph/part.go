@@ -99,6 +99,7 @@ type Part struct {
 	Check         *CheckData
 	Unit          *UnitData
 	Element       *ElementData
+	Blower        *BlowerData
 	BelowWaterMM  float64 // depth below the water line of a pump's eye or a tub's ports; BelowWaterSet tells
 	BelowWaterSet bool
 	LeastFlow     float64 // m³/s the part asks for (filter, element, feeder); 0: none said
@@ -173,6 +174,7 @@ type PumpData struct {
 	TypeSaid bool         // the speeds come from a catalogue row
 
 	RunsForHeat string // one of RunsForHeatWords; "": not said
+	Electric    Electric
 }
 
 // What keeps a pump running while the unit heats.
@@ -192,6 +194,7 @@ type Speed struct {
 	Curve      []CurvePoint // flow rising
 	PowerW     float64      // electric, 0: not given
 	Efficiency float64      // wire to water, 0 to 1; 0: not given
+	HoursADay  Amount       // that the controller runs it at this speed
 	Pos        Pos
 }
 
@@ -243,7 +246,13 @@ type UnitData struct {
 	Least, Rated, Most  float64
 	PortsSize           catalog.Size
 	Ratings             []Rating
+	RatingsAt           RatingNotes // what holds for every rating that does not say otherwise
 	VoltageV, FullLoadA float64
+	Electric            Electric
+	Inverter            bool
+	LeastOutputW        Amount // of an inverter, W
+	StandbyW            Amount // electric, W
+	StartLossKWh        Amount // heat lost at each start, kWh
 
 	SetPointC         float64 // what its own thermostat is set to
 	SetPointSet       bool
@@ -282,14 +291,34 @@ func (u *UnitData) Flammable() bool {
 
 // Rating is one line of a heat pump's performance table.
 type Rating struct {
-	AirC, WaterC    float64
-	OutputW, InputW float64
+	AirC, WaterC float64
+	OutputW      float64
+	InputW       float64 // 0: not given
+	COP          float64 // output over input; 0: not given
+	RatingNotes
+}
+
+// RatingNotes is under what circumstances a rating was taken.
+type RatingNotes struct {
+	Humidity Amount // of the air, share
+	Defrost  *bool  // defrosts are in the figures; nil: not said
+	WaterIs  string // "entering" or "leaving" the unit; "": not said
+}
+
+// Input returns the electric input of a rating, W, in whichever form it was given; 0 where
+// neither was.
+func (t *Rating) Input() float64 {
+	if t.InputW == 0 && t.COP > 0 {
+		return t.OutputW / t.COP
+	}
+	return t.InputW
 }
 
 // ElementData is what an element heater adds.
 type ElementData struct {
 	PowerW       float64
 	Disconnected bool
+	Electric     Electric
 	Interlock    string  // one of Interlocks; "": not said
 	SetPointC    float64 // °C, what the tub's controller is set to; SetPointSet tells
 	SetPointSet  bool
@@ -307,4 +336,11 @@ const (
 // Interlocks lists the ways.
 func Interlocks() []string {
 	return []string{InterlockContact, InterlockChangeover, InterlockSetPoint, InterlockMode}
+}
+
+// BlowerData is what a blower adds.
+type BlowerData struct {
+	PowerW   Amount // electric, W
+	AirFlow  Amount // m³/s of air
+	Electric Electric
 }

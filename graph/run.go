@@ -40,6 +40,9 @@ type Run struct {
 	Outside     bool // runs outdoors: insulation wanted
 	ThroughWall bool // wants a wall sleeve
 
+	InsulationMM Amount // thickness of the insulation round it
+	BuriedMM     Amount // depth of its axis below the ground
+
 	Pos    Pos
 	KeyPos map[string]Pos
 }

@@ -22,6 +22,14 @@ const (
 	Share                                  // 1 (50 % is 0.5)
 	Kv                                     // m³/h at 1 bar
 	Cv                                     // m³/h at 1 bar too: converted from US gpm at 1 psi when read
+	Area                                   // m²
+	Conductance                            // W/K
+	Insulance                              // m²·K/W, thermal resistance of an area
+	Velocity                               // m/s
+	Section                                // mm², of a conductor
+	CableDrop                              // mV/A/m
+	Resistance                             // ohm
+	Energy                                 // kWh
 	dimensions                             // how many there are
 )
 
@@ -43,6 +51,14 @@ var dimensionWords = [dimensions]struct{ name, a, base, example string }{
 	Share:                 {"share", "a share", "1", "60 %"},
 	Kv:                    {"Kv", "a Kv", "m3/h", "31 m3/h"},
 	Cv:                    {"Cv", "a Cv", "m3/h", "36 gpm"},
+	Area:                  {"area", "an area", "m2", "4.2 m2"},
+	Conductance:           {"heat loss per kelvin", "a heat loss per kelvin", "W/K", "9.1 W/K"},
+	Insulance:             {"thermal resistance", "a thermal resistance", "m2 K/W", "2.1 m2 K/W"},
+	Velocity:              {"velocity", "a velocity", "m/s", "0.5 m/s"},
+	Section:               {"cross-section", "a cross-section", "mm2", "2.5 mm2"},
+	CableDrop:             {"voltage drop of a cable", "a voltage drop of a cable", "mV/A/m", "18 mV/A/m"},
+	Resistance:            {"resistance", "a resistance", "ohm", "0.4 ohm"},
+	Energy:                {"energy", "an energy", "kWh", "0.2 kWh"},
 }
 
 // String returns the dimension in words: "length", "temperature difference".

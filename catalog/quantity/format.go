@@ -104,6 +104,22 @@ func printOf(v float64, d Dimension, s System) form {
 		return form{"m3/h", 1}
 	case Cv:
 		return form{"gpm", 1}
+	case Area:
+		return pick(form{"m2", 2}, form{"ft2", 1})
+	case Conductance:
+		return form{"W/K", 1}
+	case Insulance:
+		return form{"m2 K/W", 2}
+	case Velocity:
+		return pick(form{"m/s", 2}, form{"ft/s", 1})
+	case Section:
+		return form{"mm2", 1}
+	case CableDrop:
+		return form{"mV/A/m", 1}
+	case Resistance:
+		return form{"ohm", 2}
+	case Energy:
+		return form{"kWh", 2}
 	}
 	return form{}
 }

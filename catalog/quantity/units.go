@@ -88,6 +88,17 @@ var unitTable = []UnitInfo{
 
 	{"m3/h", Kv, []string{"m³/h"}, "1", "", "31 m3/h", sourceIEC534},
 	{"gpm", Cv, nil, cvToKv, "", "36 gpm", sourceIEC534},
+
+	{"m2", Area, []string{"m²"}, "1", "", "4.2 m2", sourceSI},
+	{"ft2", Area, []string{"ft²"}, "0.3048*0.3048", "", "45 ft2", sourceNIST},
+	{"W/K", Conductance, nil, "1", "", "9.1 W/K", sourceSI},
+	{"m2 K/W", Insulance, []string{"m²K/W", "m² K/W", "m2K/W"}, "1", "", "2.1 m2 K/W", sourceSI},
+	{"m/s", Velocity, nil, "1", "", "0.5 m/s", sourceSI},
+	{"ft/s", Velocity, nil, "0.3048", "", "6 ft/s", sourceNIST},
+	{"mm2", Section, []string{"mm²"}, "1", "", "2.5 mm2", sourceSI},
+	{"mV/A/m", CableDrop, nil, "1", "", "18 mV/A/m", sourceSI},
+	{"ohm", Resistance, []string{"Ω"}, "1", "", "0.4 ohm", sourceSI},
+	{"kWh", Energy, nil, "1", "", "0.2 kWh", sourceSI},
 }
 
 // chains are the units that may follow each other in one quantity ("12 ft 6 in").

@@ -33,6 +33,8 @@ func TestConversionFactors(t *testing.T) {
 		{"100 °F", Temperature, 37.77778},
 		{"1 °F", TemperatureDifference, 5.555556e-1},
 		{"1 h", Time, 3600},
+		{"1 ft2", Area, 9.290304e-2},
+		{"1 ft/s", Velocity, 3.048e-1},
 	} {
 		q, err := Parse(c.text, c.want)
 		if err != nil || math.Abs(q.Value-c.v) > 2e-7*math.Abs(c.v)+1e-12 {

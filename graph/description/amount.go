@@ -121,3 +121,27 @@ func openingText(o graph.Opening) string {
 	}
 	return percent(float64(o))
 }
+
+// amountField is a quantity of which zero is a value.
+func amountField[T any](name string, l limit, at func(*T) *graph.Amount) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if q, ok := r.quantity(v, l); ok {
+				*at(into) = graph.Given(baseValue(q))
+			}
+		},
+		write: func(from *T) string {
+			if a := *at(from); a.Set {
+				return exactIn(a.V, l)
+			}
+			return ""
+		},
+	}
+}
+
+// numberAmount is a bare number of which zero is a value.
+func numberAmount[T any](name string, low, high float64, at func(*T) *graph.Amount) field[T] {
+	return numberField(name, low, high,
+		func(t *T) *float64 { return &at(t).V }, func(t *T) *bool { return &at(t).Set })
+}

@@ -59,6 +59,17 @@ var plainUnits = map[quantity.Dimension][]string{
 	quantity.Density:     {"kg/m3"},
 	quantity.Viscosity:   {"Pa s"},
 	quantity.Kv:          {"m3/h"},
+	quantity.Time:        {"h", "min", "s"},
+	quantity.Area:        {"m2", "ft2", "m2"},
+	quantity.Conductance: {"W/K"},
+	quantity.Insulance:   {"m2 K/W"},
+	quantity.Velocity:    {"m/s"},
+	quantity.Section:     {"mm2"},
+	quantity.CableDrop:   {"mV/A/m"},
+	quantity.Resistance:  {"ohm"},
+	quantity.Energy:      {"kWh"},
+
+	quantity.TemperatureDifference: {"K"},
 }
 
 // exact writes a value given in the base unit so that it reads back to the same value.

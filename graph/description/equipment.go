@@ -18,6 +18,7 @@ var kindFields = map[graph.Kind][]field[graph.Part]{
 	graph.JetGroup:       jetFields,
 	graph.ElementHeater:  elementFields,
 	graph.HeatPump:       unitFields,
+	graph.Blower:         blowerFields,
 	graph.Tee:            {sizeField("branch-size", func(p *graph.Part) *catalogSize { return &p.BranchSize })},
 	graph.CheckValve:     checkFields,
 	graph.BallValve:      valveFields,
@@ -63,12 +64,25 @@ var jetFields = []field[graph.Part]{
 	},
 }
 
-var elementFields = []field[graph.Part]{
+// electricKeys are what a motor or heater draws beside its power.
+func electricKeys(at func(*graph.Part) *graph.Electric) []field[graph.Part] {
+	return []field[graph.Part]{
+		numberAmount("power-factor", 0, 1, func(p *graph.Part) *graph.Amount { return &at(p).PowerFactor }),
+		amountField("starting", startingCurrent, func(p *graph.Part) *graph.Amount { return &at(p).StartingA }),
+	}
+}
+
+var blowerFields = slices.Concat([]field[graph.Part]{
+	amountField("power", heatPower, func(p *graph.Part) *graph.Amount { return &p.Blower.PowerW }),
+	amountField("air", airFlow, func(p *graph.Part) *graph.Amount { return &p.Blower.AirFlow }),
+}, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Blower.Electric }))
+
+var elementFields = slices.Concat([]field[graph.Part]{
 	qtyField("power", electricPower, func(p *graph.Part) *float64 { return &p.Element.PowerW }),
 	boolField("disconnected", func(p *graph.Part) *bool { return &p.Element.Disconnected }),
 	wordField("interlock", graph.Interlocks(), func(p *graph.Part) *string { return &p.Element.Interlock }),
 	qtySet("set-point", waterWarmth, func(p *graph.Part) *float64 { return &p.Element.SetPointC }, func(p *graph.Part) *bool { return &p.Element.SetPointSet }),
-}
+}, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Element.Electric }))
 
 var checkFields = []field[graph.Part]{
 	wordField("style", []string{"spring", "swing"}, func(p *graph.Part) *string { return &p.Check.Style }),
@@ -128,11 +142,21 @@ var electricFields = []field[graph.UnitData]{
 }
 
 // ratingFields are one line of a heat pump's performance table.
-var ratingFields = []field[graph.Rating]{
+var ratingFields = slices.Concat([]field[graph.Rating]{
 	needed(always("air", ratedAir, func(t *graph.Rating) *float64 { return &t.AirC }), `air = "15 °C"`),
 	needed(always("water", ratedWater, func(t *graph.Rating) *float64 { return &t.WaterC }), `water = "38 °C"`),
 	needed(qtyField("output", electricPower, func(t *graph.Rating) *float64 { return &t.OutputW }), `output = "11.8 kW"`),
 	qtyField("input", electricPower, func(t *graph.Rating) *float64 { return &t.InputW }),
+	numberField("cop", 0.1, mostCOP, func(t *graph.Rating) *float64 { return &t.COP }, nil),
+}, ratingNotes(func(t *graph.Rating) *graph.RatingNotes { return &t.RatingNotes }))
+
+// ratingNotes are the circumstances of a rating, in its own line or of all of them.
+func ratingNotes[T any](at func(*T) *graph.RatingNotes) []field[T] {
+	return []field[T]{
+		amountField("humidity", share, func(t *T) *graph.Amount { return &at(t).Humidity }),
+		maybeField("defrost", func(t *T) **bool { return &at(t).Defrost }),
+		wordField("water-is", []string{"entering", "leaving"}, func(t *T) *string { return &at(t).WaterIs }),
+	}
 }
 
 // always is a quantity that is written even where it is zero.
@@ -142,7 +166,7 @@ func always[T any](name string, l limit, at func(*T) *float64) field[T] {
 	return f
 }
 
-var unitFields = []field[graph.Part]{
+var unitFields = slices.Concat([]field[graph.Part]{
 	sizeField("ports-size", func(p *graph.Part) *catalogSize { return &p.Unit.PortsSize }),
 	tableField("flow", "the flow of the unit", unitFlowFields, func(p *graph.Part) *graph.UnitData { return p.Unit }),
 	{
@@ -159,6 +183,9 @@ var unitFields = []field[graph.Part]{
 			for _, item := range items {
 				var t graph.Rating
 				readTable(r, item, "a rating", ratingFields, &t)
+				if c, _ := item.in("cop"); t.COP > 0 && t.InputW > 0 {
+					r.add(r.keyPos(c), "keep one of the two", "a rating has an input and a cop, which follows from it")
+				}
 				into.Unit.Ratings = append(into.Unit.Ratings, t)
 			}
 		},
@@ -181,7 +208,12 @@ var unitFields = []field[graph.Part]{
 	wordField("stands-on", graph.StandsOnWords(), func(p *graph.Part) *string { return &p.Unit.StandsOn }),
 	maybeField("outside", func(p *graph.Part) **bool { return &p.Unit.Outdoors }),
 	qtySet("from-water", fromWater, func(p *graph.Part) *float64 { return &p.Unit.FromWaterMM }, func(p *graph.Part) *bool { return &p.Unit.FromWaterMeasured }),
-}
+	boolField("inverter", func(p *graph.Part) *bool { return &p.Unit.Inverter }),
+	amountField("least-output", heatPower, func(p *graph.Part) *graph.Amount { return &p.Unit.LeastOutputW }),
+	amountField("standby", standbyPower, func(p *graph.Part) *graph.Amount { return &p.Unit.StandbyW }),
+	amountField("start-loss", startEnergy, func(p *graph.Part) *graph.Amount { return &p.Unit.StartLossKWh }),
+}, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Unit.Electric }),
+	ratingNotes(func(p *graph.Part) *graph.RatingNotes { return &p.Unit.RatingsAt }))
 
 // checkUnit looks at the flows of a unit together.
 func (r *reader) checkUnit(v value, u *graph.UnitData) {

@@ -264,6 +264,26 @@ func tableField[T, U any](name, what string, fields []field[U], at func(*T) *U) 
 	}
 }
 
+// maybeTable is a table within a table that may be left out altogether.
+func maybeTable[T, U any](name, what string, fields []field[U], at func(*T) **U) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			if !r.blank(v, tableForm(name, fields)) {
+				u := new(U)
+				readTable(r, v, what, fields, u)
+				*at(into) = u
+			}
+		},
+		write: func(from *T) string {
+			if *at(from) == nil {
+				return ""
+			}
+			return inline(fields, *at(from))
+		},
+	}
+}
+
 // placeFields say what the surroundings of pipe allow.
 func placeFields[T any](at func(*T) *graph.Place) []field[T] {
 	return []field[T]{

@@ -101,6 +101,27 @@ var (
 	voltage       = positive("a voltage", within(quantity.Voltage, "0 V", "1000 V"))
 	current       = positive("a current", within(quantity.Current, "0 A", "200 A"))
 	share         = plausible("a share", within(quantity.Share, "0 %", "100 %"))
+
+	airWarmth        = plausible("the temperature of the air", within(quantity.Temperature, "-50 °C", "60 °C"))
+	warmthDifference = plausible("a difference of temperature", within(quantity.TemperatureDifference, "0 K", "50 K"))
+	heatUpTime       = positive("the time to heat up", within(quantity.Time, "0 s", "1000 h")).suchAs("12 h")
+	fallTime         = positive("the time of the fall", within(quantity.Time, "0 s", "1000 h")).suchAs("24 h")
+	openTime         = plausible("the time the cover is off", within(quantity.Time, "0 s", "24 h")).suchAs("45 min")
+	heatPower        = plausible("a heat", within(quantity.Power, "0 W", "100 kW")).suchAs("310 W")
+	lossPerKelvin    = positive("the heat loss per kelvin", within(quantity.Conductance, "0 W/K", "1000 W/K"))
+	waterArea        = positive("an area", within(quantity.Area, "0 m2", "1000 m2"))
+	insulance        = positive("a thermal resistance", within(quantity.Insulance, "0 m2 K/W", "20 m2 K/W"))
+	windSpeed        = plausible("a wind", within(quantity.Velocity, "0 m/s", "50 m/s"))
+	impedance        = positive("an impedance", within(quantity.Resistance, "0 ohm", "20 ohm"))
+	conductor        = positive("the size of a conductor", within(quantity.Section, "0 mm2", "500 mm2"))
+	cableLength      = positive("the length of a cable", within(quantity.Length, "0 mm", "1000 m")).suchAs("22 m")
+	cableDrop        = positive("the voltage drop of a cable", within(quantity.CableDrop, "0 mV/A/m", "100 mV/A/m"))
+	standbyPower     = plausible("a standby power", within(quantity.Power, "0 W", "1 kW")).suchAs("15 W")
+	startEnergy      = plausible("the loss of a start", within(quantity.Energy, "0 kWh", "5 kWh")).suchAs("0.05 kWh")
+	startingCurrent  = plausible("a starting current", within(quantity.Current, "0 A", "1000 A")).suchAs("38 A")
+	airFlow          = plausible("a flow of air", within(quantity.Flow, "0 m3/h", "1500 m3/h")).suchAs("8 l/s")
+	lagging          = plausible("a thickness of insulation", within(quantity.Length, "0 mm", "500 mm")).suchAs("19 mm")
+	buriedDepth      = plausible("how deep a pipe lies", within(quantity.Length, "0 mm", "5 m")).suchAs("600 mm")
 )
 
 // What bare numbers may be.
@@ -112,4 +133,9 @@ const (
 	mostK        = 1e4  // a loss coefficient
 	mostDirty    = 50   // a dirty filter's drop over a clean one's
 	mostPrice    = 1e12 // in whatever currency
+	mostR        = 100  // thermal resistance in ft²·h·°F/Btu
+	mostTimes    = 100  // a week, or a year
+	mostActivity = 10   // factor on the evaporation
+	mostBathers  = 50
+	mostCOP      = 20
 )

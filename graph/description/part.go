@@ -64,6 +64,8 @@ func newPart(k graph.Kind) *graph.Part {
 		p.Check = &graph.CheckData{}
 	case k == graph.HeatPump:
 		p.Unit = &graph.UnitData{}
+	case k == graph.Blower:
+		p.Blower = &graph.BlowerData{}
 	case k == graph.ElementHeater:
 		p.Element = &graph.ElementData{}
 	case k.IsHandValve() || k == graph.DiverterValve:

@@ -1,6 +1,8 @@
 package description
 
 import (
+	"slices"
+
 	"dryfit/graph"
 )
 
@@ -10,6 +12,7 @@ var speedFields = []field[graph.Speed]{
 	textField("name", `the name of the speed, such as "low"`, func(s *graph.Speed) *string { return &s.Name }),
 	qtyField("power", electricPower, func(s *graph.Speed) *float64 { return &s.PowerW }),
 	numberField("efficiency", 0, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
+	numberAmount("hours-a-day", 0, 24, func(s *graph.Speed) *graph.Amount { return &s.HoursADay }),
 	numberField("ratio", 0, mostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
 	{
 		key: "curve",
@@ -20,7 +23,7 @@ var speedFields = []field[graph.Speed]{
 	},
 }
 
-var pumpFields = []field[graph.Part]{
+var pumpFields = slices.Concat([]field[graph.Part]{
 	{
 		key:  "speeds",
 		read: func(r *reader, v value, into *graph.Part) { r.speeds(v, into) },
@@ -38,6 +41,7 @@ var pumpFields = []field[graph.Part]{
 	onlySpeed("power"),
 	onlySpeed("efficiency"),
 	onlySpeed("curve"),
+	onlySpeed("hours-a-day"),
 	boolField("always-on", func(p *graph.Part) *bool { return &p.Pump.AlwaysOn }),
 	wordField("runs-for-heat", graph.RunsForHeatWords(), func(p *graph.Part) *string { return &p.Pump.RunsForHeat }),
 	{
@@ -61,7 +65,7 @@ var pumpFields = []field[graph.Part]{
 		},
 		write: func(from *graph.Part) string { return curveText(from.Pump.NPSH) },
 	},
-}
+}, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Pump.Electric }))
 
 // onlySpeed is a key of the only speed of a pump, written on the pump itself.
 func onlySpeed(name string) field[graph.Part] {

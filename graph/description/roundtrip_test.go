@@ -114,13 +114,68 @@ measured-outside-diameter = "48.3 mm"
 material = "abs"
 
 [site]
-air = "-6 °C"
 region = "uk"
 earthing = "tn-c-s"
+air = "0 °C"
+heat-up-in = "12 h"
+fill = "50 °F"
+sheltered = "30 %"
+
+[heat-loss]
+fall = { from = "38 °C", to = "36 °C", in = "24 h", air = "0 °C", plus-minus = "0.2 K", heat = "0 W" }
+standing = { power = "310 W", water = "38 °C", air = "15 °C" }
+ua = "9.1 W/K"
+
 [cover]
-[tariff]
-[supply]
+area = "45 ft2"
+r = 12
+
+[[shell]]
+name = "walls"
+area = "7.4 m2"
+resistance = "1.9 m2 K/W"
+
+[[shell]]
+area = "3 m2"
+r = 0.5
+
+[use]
+open = "45 min"
+times-a-week = 0
+at = "20:00"
+area = "4 m2"
+activity = 0.5
+wind = "0 m/s"
+bathers = 3
+between = ["36 °C", "39.5 °C"]
+heating = ["00:30-04:30", "23:00-24:00"]
+refills = 3
+
 [climate]
+file = "weather.epw"
+zone = "+1"
+swing = "8 K"
+humidity = "80 %"
+wind = ["4 m/s", "4 m/s", "4 m/s", "4 m/s", "4 m/s", "4 m/s", "4 m/s", "4 m/s", "4 m/s", "4 m/s", "4 m/s", "0 m/s"]
+day-to-day = "2.5 K"
+
+[tariff]
+price = "0"
+standing = "0.45"
+work = "420"
+bands = [{ from = "23:00", to = "07:00", price = "0.15" }]
+
+[[supply]]
+feeds = ["pump"]
+voltage = "230 V"
+rating = "16 A"
+continuous = "80 %"
+connection = "own-circuit"
+impedance = "0.4 ohm"
+cable = { size = "2.5 mm2", length = "22 m", kind = "flexible", drop = "18 mV/A/m" }
+
+[[supply]]
+rating = "13 A"
 
 [[catalog.jet-group]]
 name = "my jet"
@@ -221,6 +276,8 @@ power = "2.25 kW"
 interlock = "controller-mode"
 set-point = "98 °F"
 disconnected = true
+starting = "0 A"
+power-factor = 1
 loss = { kv = "31 m3/h" }
 
 [[part]]
@@ -231,7 +288,9 @@ branch-size = "1 in"
 [[part]]
 id = "pump 2"
 kind = "pump"
-speeds = { low = { ratio = 0.55, power = "300 W" }, high = { curve = [["0 l/min", "1.2 bar"], ["300 l/min", "0.4 bar"]], efficiency = 0.41 } }
+starting = "20 A"
+power-factor = 0.8
+speeds = { low = { ratio = 0.55, power = "300 W", hours-a-day = 0 }, high = { curve = [["0 l/min", "1.2 bar"], ["300 l/min", "0.4 bar"]], efficiency = 0.41 } }
 
 [[part]]
 id = "pump 3"
@@ -246,7 +305,7 @@ kind = "heat-pump"
 known = "data-sheet"
 ports-size = "1 in"
 flow = { least = "20 l/min", rated = "25 imp-gpm", most = "2 l/s" }
-ratings = [{ air = "0 °C", water = "0 °C", output = "5 kW" }, { air = "-7 °C", water = "38 °C", output = "4.5 kW", input = "1.5 kW" }]
+ratings = [{ air = "0 °C", water = "0 °C", output = "5 kW", cop = 3.5, humidity = "0 %", defrost = true, water-is = "entering" }, { air = "-7 °C", water = "38 °C", output = "4.5 kW", input = "1.5 kW" }]
 electric = { voltage = "230 V", full-load = "14.5 A" }
 set-point = "0 °C"
 least-air = "0 °C"
@@ -258,11 +317,20 @@ refrigerant = "R290"
 stands-on = "feet"
 outside = false
 from-water = "0 mm"
+inverter = true
+least-output = "2 kW"
+standby = "0 W"
+start-loss = "0.05 kWh"
+humidity = "70 %"
+defrost = false
+water-is = "leaving"
 loss = { flow = "25 l/min", drop = "3 ft" }
 
 [[part]]
 id = "blower"
 kind = "blower"
+power = "700 W"
+air = "8 l/s"
 existing = true
 
 [[run]]
@@ -275,6 +343,8 @@ measured-outside-diameter = "48.2 mm"
 known = "measured"
 insulated = true
 outside = true
+insulation = "0 mm"
+buried = "600 mm"
 through-wall = true
 
 [[run]]
@@ -425,7 +495,9 @@ func slicesOfKeys() []string {
 	for _, k := range [][]string{keysOf(jobFields), keysOf(waterFields), keysOf(pipeFields), keysOf(partFields),
 		keysOf(morePartFields), keysOf(portFields), keysOf(speedFields), keysOf(ratingFields), keysOf(unitFlowFields),
 		keysOf(electricFields), keysOf(legFields), keysOf(runFields), keysOf(modeFields), keysOf(retrofitFields),
-		keysOf(cutFields), keysOf(stockFields), keysOf(priceFields)} {
+		keysOf(cutFields), keysOf(stockFields), keysOf(priceFields), keysOf(siteFields), keysOf(fallFields), keysOf(standingFields),
+		keysOf(heatLossFields), keysOf(coverFields), keysOf(shellFields), keysOf(useFields), keysOf(climateFields),
+		keysOf(bandFields), keysOf(tariffFields), keysOf(cableFields), keysOf(supplyFields)} {
 		out = append(out, k...)
 	}
 	for _, k := range graph.Kinds() {

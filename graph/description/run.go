@@ -65,6 +65,8 @@ var runFields = slices.Concat([]field[draft]{
 	qtyField("measured-outside-diameter", outsideWidth, func(d *draft) *float64 { return &d.MeasuredOutsideMM }),
 	boolField("insulated", func(d *draft) *bool { return &d.Insulated }),
 	boolField("outside", func(d *draft) *bool { return &d.Outside }),
+	amountField("insulation", lagging, func(d *draft) *graph.Amount { return &d.InsulationMM }),
+	amountField("buried", buriedDepth, func(d *draft) *graph.Amount { return &d.BuriedMM }),
 	boolField("through-wall", func(d *draft) *bool { return &d.ThroughWall }),
 	boolField("air", func(d *draft) *bool { return &d.air }),
 }, placeFields(func(d *draft) *graph.Place { return &d.Place }))

@@ -1,16 +1,284 @@
 package description
 
-import "dryfit/graph"
+import (
+	"slices"
+
+	"dryfit/graph"
+)
 
 // siteFields are the keys of [site].
 var siteFields = []field[graph.Site]{
 	qtySet("air", outdoorAir, func(s *graph.Site) *float64 { return &s.AirC }, func(s *graph.Site) *bool { return &s.AirSet }),
+	amountField("heat-up-in", heatUpTime, func(s *graph.Site) *graph.Amount { return &s.HeatUpS }),
+	amountField("fill", waterWarmth, func(s *graph.Site) *graph.Amount { return &s.FillC }),
+	{key: "sheltered", read: (*reader).sheltered, write: func(s *graph.Site) string {
+		if s.WindShare.Set {
+			return percent(s.WindShare.V)
+		}
+		return words(s.Sheltered)
+	}},
 	wordField("region", graph.Regions(), func(s *graph.Site) *string { return &s.Region }),
 	wordField("earthing", graph.Earthings(), func(s *graph.Site) *string { return &s.Earthing }),
+}
+
+// shelters are the words for how much of the wind reaches the water.
+var shelters = []string{"open", "fenced", "walled", "indoor"}
+
+func (r *reader) sheltered(v value, into *graph.Site) {
+	const write = `"open", "fenced", "walled" or "indoor", or the share of the wind that reaches the water, such as "30 %"`
+	s, ok := r.text(v, write)
+	switch {
+	case !ok:
+	case oneOf(s, shelters):
+		into.Sheltered = s
+	case s != "" && s[0] >= '0' && s[0] <= '9':
+		if q, ok := r.quantity(v, share); ok {
+			into.WindShare = graph.Given(q.Value)
+		}
+	default:
+		r.fail(v, near(s, shelters), "a tub can't stand %s", said(s))
+	}
 }
 
 func (r *reader) site(v value) {
 	s := &r.circuit.Site
 	s.Pos = r.keyPos(v)
 	s.KeyPos = readTable(r, v, "[site]", siteFields, s)
+}
+
+// fallFields, standingFields and heatLossFields are the keys of [heat-loss].
+var fallFields = []field[graph.LossFall]{
+	needed(amountField("from", waterWarmth, func(f *graph.LossFall) *graph.Amount { return &f.FromC }), `from = "38 °C"`),
+	needed(amountField("to", waterWarmth, func(f *graph.LossFall) *graph.Amount { return &f.ToC }), `to = "36 °C"`),
+	needed(amountField("in", fallTime, func(f *graph.LossFall) *graph.Amount { return &f.InS }), `in = "24 h"`),
+	needed(amountField("air", airWarmth, func(f *graph.LossFall) *graph.Amount { return &f.AirC }), `air = "6 °C"`),
+	amountField("plus-minus", warmthDifference, func(f *graph.LossFall) *graph.Amount { return &f.PlusMinusK }),
+	amountField("heat", heatPower, func(f *graph.LossFall) *graph.Amount { return &f.HeatW }),
+}
+
+var standingFields = []field[graph.LossStanding]{
+	needed(amountField("power", heatPower, func(s *graph.LossStanding) *graph.Amount { return &s.PowerW }), `power = "310 W"`),
+	needed(amountField("water", waterWarmth, func(s *graph.LossStanding) *graph.Amount { return &s.WaterC }), `water = "38 °C"`),
+	needed(amountField("air", airWarmth, func(s *graph.LossStanding) *graph.Amount { return &s.AirC }), `air = "15 °C"`),
+}
+
+var heatLossFields = []field[graph.HeatLoss]{
+	maybeTable("fall", "the fall of the water's temperature", fallFields, func(h *graph.HeatLoss) **graph.LossFall { return &h.Fall }),
+	maybeTable("standing", "the standing loss", standingFields, func(h *graph.HeatLoss) **graph.LossStanding { return &h.Standing }),
+	amountField("ua", lossPerKelvin, func(h *graph.HeatLoss) *graph.Amount { return &h.UA }),
+}
+
+func (r *reader) heatLoss(v value) {
+	h := &graph.HeatLoss{Pos: r.keyPos(v)}
+	h.KeyPos = readTable(r, v, "[heat-loss]", heatLossFields, h)
+	if f := h.Fall; f != nil {
+		f.Pos = h.KeyPos["fall"]
+		if c, _ := v.in("fall"); f.FromC.Set && f.ToC.Set && f.ToC.V >= f.FromC.V {
+			r.fail(c, `the water cools: from = "38 °C", to = "36 °C"`, "the water does not fall: it goes from %g °C to %g °C", f.FromC.V, f.ToC.V)
+		}
+	}
+	if s := h.Standing; s != nil {
+		s.Pos = h.KeyPos["standing"]
+		if c, _ := v.in("standing"); s.WaterC.Set && s.AirC.Set && s.AirC.V >= s.WaterC.V {
+			r.fail(c, "the water of a standing loss is warmer than the air", "the air of the standing loss has %g °C and the water %g °C", s.AirC.V, s.WaterC.V)
+		}
+	}
+	r.circuit.HeatLoss = h
+}
+
+// coverFields and shellFields are the keys of [cover] and [[shell]].
+var coverFields = []field[graph.Cover]{
+	amountField("area", waterArea, func(c *graph.Cover) *graph.Amount { return &c.AreaM2 }),
+	amountField("resistance", insulance, func(c *graph.Cover) *graph.Amount { return &c.Resistance }),
+	numberAmount("r", 0, mostR, func(c *graph.Cover) *graph.Amount { return &c.R }),
+}
+
+var shellFields = []field[graph.Shell]{
+	textField("name", `which wall: "walls", "floor"`, func(s *graph.Shell) *string { return &s.Name }),
+	needed(amountField("area", waterArea, func(s *graph.Shell) *graph.Amount { return &s.AreaM2 }), `area = "7.4 m2"`),
+	neededOr(amountField("resistance", insulance, func(s *graph.Shell) *graph.Amount { return &s.Resistance }), "r", `resistance = "1.9 m2 K/W"`),
+	numberAmount("r", 0, mostR, func(s *graph.Shell) *graph.Amount { return &s.R }),
+}
+
+func (r *reader) cover(v value) {
+	c := &graph.Cover{Pos: r.keyPos(v)}
+	c.KeyPos = readTable(r, v, "[cover]", coverFields, c)
+	r.oneResistance(v, c.Resistance, c.R)
+	r.circuit.Cover = c
+}
+
+func (r *reader) shell(v value) {
+	s := graph.Shell{Pos: r.keyPos(v)}
+	readTable(r, v, "[[shell]]", shellFields, &s)
+	r.oneResistance(v, s.Resistance, s.R)
+	r.circuit.Shells = append(r.circuit.Shells, s)
+}
+
+// oneResistance reports a thermal resistance that is given twice.
+func (r *reader) oneResistance(v value, si, imperial graph.Amount) {
+	if c, _ := v.in("r"); si.Set && imperial.Set {
+		r.add(r.keyPos(c), "keep one of the two", "there are a resistance and an r, which are the same thing in two units")
+	}
+}
+
+// useFields are the keys of [use].
+var useFields = []field[graph.Use]{
+	amountField("open", openTime, func(u *graph.Use) *graph.Amount { return &u.OpenS }),
+	numberAmount("times-a-week", 0, mostTimes, func(u *graph.Use) *graph.Amount { return &u.TimesAWeek }),
+	clockField("at", func(u *graph.Use) *graph.Clock { return &u.At }),
+	amountField("area", waterArea, func(u *graph.Use) *graph.Amount { return &u.AreaM2 }),
+	numberAmount("activity", 0, mostActivity, func(u *graph.Use) *graph.Amount { return &u.Activity }),
+	amountField("wind", windSpeed, func(u *graph.Use) *graph.Amount { return &u.WindMS }),
+	numberAmount("bathers", 0, mostBathers, func(u *graph.Use) *graph.Amount { return &u.Bathers }),
+	{key: "between", read: (*reader).between, write: func(u *graph.Use) string {
+		if u.Between == nil {
+			return ""
+		}
+		return list([]string{exactIn(u.Between[0].V, waterWarmth), exactIn(u.Between[1].V, waterWarmth)})
+	}},
+	{key: "heating", read: (*reader).heatingHours, write: func(u *graph.Use) string {
+		var out []string
+		for _, h := range u.Heating {
+			out = append(out, quote(clockWords(h.From)+"-"+clockWords(h.To)))
+		}
+		return list(out)
+	}},
+	numberAmount("refills", 0, mostTimes, func(u *graph.Use) *graph.Amount { return &u.Refills }),
+}
+
+func (r *reader) between(v value, into *graph.Use) {
+	const write = `the coldest and the warmest the timer may let the water be: between = ["36 °C", "39.5 °C"]`
+	items, ok := v.items()
+	if !ok || len(items) != 2 {
+		if !r.blank(v, write) {
+			r.fail(v, "write "+write, "%s wants two temperatures", said(v.key))
+		}
+		return
+	}
+	low, okLow := r.quantity(items[0], waterWarmth)
+	high, okHigh := r.quantity(items[1], waterWarmth)
+	switch {
+	case !okLow || !okHigh:
+	case low.Value > high.Value:
+		r.fail(v, "write "+write, "the band falls: it goes from %s to %s", low.Text, high.Text)
+	default:
+		into.Between = &[2]graph.Amount{graph.Given(low.Value), graph.Given(high.Value)}
+	}
+}
+
+func (r *reader) heatingHours(v value, into *graph.Use) {
+	items, ok := v.items()
+	if !ok {
+		items = []value{v}
+	}
+	for _, item := range items {
+		if h, ok := r.hours(item); ok {
+			into.Heating = append(into.Heating, h)
+		}
+	}
+}
+
+func (r *reader) use(v value) {
+	u := &graph.Use{Pos: r.keyPos(v)}
+	u.KeyPos = readTable(r, v, "[use]", useFields, u)
+	r.circuit.Use = u
+}
+
+// tariffFields are the keys of [tariff].
+var bandFields = []field[graph.TariffBand]{
+	needed(clockField("from", func(b *graph.TariffBand) *graph.Clock { return &b.From }), `from = "23:00"`),
+	needed(clockField("to", func(b *graph.TariffBand) *graph.Clock { return &b.To }), `to = "07:00"`),
+	needed(priceField("price", func(b *graph.TariffBand) *string { return &b.Price }), `price = "0.15"`),
+}
+
+var tariffFields = []field[graph.Tariff]{
+	priceField("price", func(t *graph.Tariff) *string { return &t.Price }),
+	priceField("standing", func(t *graph.Tariff) *string { return &t.Standing }),
+	priceField("work", func(t *graph.Tariff) *string { return &t.Work }),
+	{
+		key: "bands",
+		read: func(r *reader, v value, into *graph.Tariff) {
+			const write = `a list: bands = [{ from = "23:00", to = "07:00", price = "0.15" }]`
+			items, ok := v.items()
+			if !ok {
+				if !r.blank(v, write) {
+					r.wrongType(v, "a list of tables", write)
+				}
+				return
+			}
+			for _, item := range items {
+				b := graph.TariffBand{Pos: r.valuePos(item)}
+				readTable(r, item, "a band", bandFields, &b)
+				into.Bands = append(into.Bands, b)
+			}
+		},
+		write: func(from *graph.Tariff) string {
+			var out []string
+			for i := range from.Bands {
+				out = append(out, inline(bandFields, &from.Bands[i]))
+			}
+			return list(out)
+		},
+	},
+}
+
+func (r *reader) tariff(v value) {
+	t := &graph.Tariff{Pos: r.keyPos(v)}
+	t.KeyPos = readTable(r, v, "[tariff]", tariffFields, t)
+	r.circuit.Tariff = t
+}
+
+// connections are the ways a circuit may be joined to the supply.
+var connections = []string{"plug", "fused-spur", "own-circuit"}
+
+var cableFields = []field[graph.Cable]{
+	amountField("size", conductor, func(c *graph.Cable) *graph.Amount { return &c.SectionMM2 }),
+	needed(amountField("length", cableLength, func(c *graph.Cable) *graph.Amount { return &c.LengthMM }), `how far it runs, one way: length = "22 m"`),
+	textField("kind", `what cable it is, such as "flexible"`, func(c *graph.Cable) *string { return &c.Kind }),
+	amountField("drop", cableDrop, func(c *graph.Cable) *graph.Amount { return &c.DropMVAM }),
+}
+
+// supplyFields are the keys of [[supply]].
+var supplyFields = []field[graph.Supply]{
+	textsField("feeds", `the ids of the parts it feeds`, func(s *graph.Supply) *[]string { return &s.Feeds }),
+	amountField("voltage", voltage, func(s *graph.Supply) *graph.Amount { return &s.VoltageV }),
+	amountField("rating", current, func(s *graph.Supply) *graph.Amount { return &s.RatingA }),
+	amountField("continuous", share, func(s *graph.Supply) *graph.Amount { return &s.Continuous }),
+	wordField("connection", connections, func(s *graph.Supply) *string { return &s.Connection }),
+	amountField("impedance", impedance, func(s *graph.Supply) *graph.Amount { return &s.Impedance }),
+	maybeTable("cable", "the cable", cableFields, func(s *graph.Supply) **graph.Cable { return &s.Cable }),
+}
+
+func (r *reader) supply(v value) {
+	s := graph.Supply{Pos: r.keyPos(v)}
+	s.KeyPos = readTable(r, v, "[[supply]]", supplyFields, &s)
+	if s.Cable != nil {
+		s.Cable.Pos = s.KeyPos["cable"]
+	}
+	if list, ok := v.in("feeds"); ok {
+		items, isList := list.items()
+		if !isList {
+			items = []value{list}
+		}
+		for _, item := range items {
+			id, ok := item.v.(string)
+			if _, known := r.parts[id]; ok && id != "" && !known && !oneOf("part", r.unread) {
+				r.fail(item, near(id, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", said(id))
+			}
+		}
+	}
+	for i := range r.circuit.Supplies {
+		other := &r.circuit.Supplies[i]
+		for _, id := range s.Feeds {
+			if slices.Contains(other.Feeds, id) {
+				d := r.add(s.Pos, "name it in one of them", "the part %s is fed by two supplies", said(id))
+				related(d, other.Pos, "the other is here")
+			}
+		}
+		if len(s.Feeds) == 0 && len(other.Feeds) == 0 {
+			d := r.add(s.Pos, "name what each feeds: feeds = [\"unit\"]", "two supplies feed everything that no other feeds")
+			related(d, other.Pos, "the other is here")
+		}
+	}
+	r.circuit.Supplies = append(r.circuit.Supplies, s)
 }

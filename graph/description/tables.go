@@ -26,11 +26,13 @@ var topTables = []struct {
 	{"retrofit", false, (*reader).retrofit},
 	{"stock", true, (*reader).stock},
 	{"prices", false, (*reader).prices},
-	// What heat and cost need: kept for the verb that reads them.
-	{"cover", false, nil},
-	{"tariff", false, nil},
-	{"supply", false, nil},
-	{"climate", false, nil},
+	{"heat-loss", false, (*reader).heatLoss},
+	{"cover", false, (*reader).cover},
+	{"shell", true, (*reader).shell},
+	{"use", false, (*reader).use},
+	{"climate", false, (*reader).climate},
+	{"tariff", false, (*reader).tariff},
+	{"supply", true, (*reader).supply},
 }
 
 // tables reads every table of the file.
@@ -106,9 +108,7 @@ func (r *reader) single(v value, read func(*reader, value)) {
 		r.wrongType(v, "a table", fmt.Sprintf("[%s] and its keys below it", v.key))
 		return
 	}
-	if read != nil {
-		read(r, v)
-	}
+	read(r, v)
 }
 
 // ownRows reads [[catalog.KIND]] and lays the rows over the catalogue.

@@ -35,6 +35,19 @@ func Write(c *graph.Circuit) []byte {
 		b.WriteString("\n[retrofit]\n")
 		writeFields(&b, retrofitFields, c.Retrofit)
 	}
+	maybeSection(&b, "[heat-loss]", heatLossFields, c.HeatLoss)
+	maybeSection(&b, "[cover]", coverFields, c.Cover)
+	for i := range c.Shells {
+		b.WriteString("\n[[shell]]\n")
+		writeFields(&b, shellFields, &c.Shells[i])
+	}
+	maybeSection(&b, "[use]", useFields, c.Use)
+	maybeSection(&b, "[climate]", climateFields, c.Climate)
+	maybeSection(&b, "[tariff]", tariffFields, c.Tariff)
+	for i := range c.Supplies {
+		b.WriteString("\n[[supply]]\n")
+		writeFields(&b, supplyFields, &c.Supplies[i])
+	}
 	for i := range c.Stock {
 		b.WriteString("\n[[stock]]\n")
 		writeFields(&b, stockFields, &c.Stock[i])
@@ -55,6 +68,14 @@ func section[T any](b *strings.Builder, header string, fields []field[T], from *
 	writeFields(&inner, fields, from)
 	if inner.Len() > 0 {
 		b.WriteString("\n" + header + "\n" + inner.String())
+	}
+}
+
+// maybeSection writes a table that was there, though it says nothing.
+func maybeSection[T any](b *strings.Builder, header string, fields []field[T], from *T) {
+	if from != nil {
+		b.WriteString("\n" + header + "\n")
+		writeFields(b, fields, from)
 	}
 }
 

@@ -94,16 +94,16 @@ func ratingsBlock(c *graph.Circuit, u *graph.Part) table.Block {
 	energy := kWhPerM3K * c.Water.VolumeM3 * (want - coldFill)
 	for _, r := range u.Unit.Ratings {
 		row := []string{fmt.Sprintf("%.0f °C", r.AirC), fmt.Sprintf("%.0f °C", r.WaterC), fmt.Sprintf("%.1f kW", r.OutputW/1000), "-", "-", "-", "-"}
-		if r.InputW > 0 {
-			row[3], row[4] = fmt.Sprintf("%.1f kW", r.InputW/1000), fmt.Sprintf("%.1f", r.OutputW/r.InputW)
+		if r.Input() > 0 {
+			row[3], row[4] = fmt.Sprintf("%.1f kW", r.Input()/1000), fmt.Sprintf("%.1f", r.OutputW/r.Input())
 			if u.Unit.VoltageV > 0 {
-				row[5] = fmt.Sprintf("%.1f A", r.InputW/u.Unit.VoltageV)
+				row[5] = fmt.Sprintf("%.1f A", r.Input()/u.Unit.VoltageV)
 			}
 		}
 		if energy > 0 && r.OutputW > 0 {
 			row[6] = fmt.Sprintf("at least %.1f h", energy/(r.OutputW/1000))
-			if r.InputW > 0 {
-				row[6] += fmt.Sprintf(", %.0f kWh", energy*r.InputW/r.OutputW)
+			if r.Input() > 0 {
+				row[6] += fmt.Sprintf(", %.0f kWh", energy*r.Input()/r.OutputW)
 			}
 		}
 		g.Rows = append(g.Rows, row)

@@ -1,0 +1,155 @@
+package description
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// climateFields are the keys of [climate].
+var climateFields = []field[graph.Climate]{
+	textField("file", `the name of a file of hourly weather, such as "weather.epw"`, func(c *graph.Climate) *string { return &c.File }),
+	{key: "zone", read: (*reader).zone, write: func(c *graph.Climate) string { return words(c.Zone) }},
+	monthsField("air", airWarmth, false, func(c *graph.Climate) *[]float64 { return &c.AirC }),
+	monthsField("swing", warmthDifference, true, func(c *graph.Climate) *[]float64 { return &c.SwingK }),
+	monthsField("humidity", share, true, func(c *graph.Climate) *[]float64 { return &c.Humidity }),
+	monthsField("wind", windSpeed, true, func(c *graph.Climate) *[]float64 { return &c.WindMS }),
+	amountField("day-to-day", warmthDifference, func(c *graph.Climate) *graph.Amount { return &c.DayToDayK }),
+}
+
+func (r *reader) climate(v value) {
+	c := &graph.Climate{Pos: r.keyPos(v)}
+	c.KeyPos = readTable(r, v, "[climate]", climateFields, c)
+	if c.File != "" && len(c.AirC) > 0 {
+		at, _ := v.in("air")
+		d := r.add(r.keyPos(at), "keep the file, which knows every hour; or the months where there is none", "the climate has a file and months as well")
+		related(d, c.KeyPos["file"], "the file is here")
+	}
+	r.circuit.Climate = c
+}
+
+// zone reads what the rows' hours are, from UTC: "+1", "-3.5".
+func (r *reader) zone(v value, into *graph.Climate) {
+	const write = `the hours from UTC, such as "+1" or "-3.5"`
+	s, ok := r.text(v, write)
+	if !ok {
+		return
+	}
+	x, err := strconv.ParseFloat(strings.TrimPrefix(s, "+"), 64)
+	if err != nil || x < -14 || x > 14 {
+		r.fail(v, "write "+write, "%s is no time zone", said(s))
+		return
+	}
+	into.Zone = s
+}
+
+// monthsField is a quantity for each month; with one, one for all of them will do.
+func monthsField(name string, l limit, one bool, at func(*graph.Climate) *[]float64) field[graph.Climate] {
+	return field[graph.Climate]{
+		key: name,
+		read: func(r *reader, v value, into *graph.Climate) {
+			items, ok := v.items()
+			if !ok {
+				items = []value{v}
+			}
+			switch {
+			case len(items) == 12 || one && len(items) == 1:
+			case one:
+				r.fail(v, "write one for the whole year, or twelve from January on", "%s has %s", said(name), counted(len(items), "value"))
+				return
+			default:
+				if !r.blank(v, "twelve values from January on") {
+					r.fail(v, "write twelve from January on", "%s has %s, and a year twelve months", said(name), counted(len(items), "value"))
+				}
+				return
+			}
+			for _, item := range items {
+				q, ok := r.quantity(item, l)
+				if !ok {
+					return
+				}
+				*at(into) = append(*at(into), baseValue(q))
+			}
+		},
+		write: func(from *graph.Climate) string {
+			var out []string
+			for _, x := range *at(from) {
+				out = append(out, exactIn(x, l))
+			}
+			if len(out) == 1 {
+				return out[0]
+			}
+			return list(out)
+		},
+	}
+}
+
+// clockField is a time of day.
+func clockField[T any](name string, at func(*T) *graph.Clock) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v value, into *T) {
+			s, ok := r.text(v, clockExample)
+			if !ok {
+				return
+			}
+			c, ok := clockOf(s)
+			if !ok {
+				r.fail(v, "write "+clockExample, "%s is no time of day", said(s))
+				return
+			}
+			*at(into) = c
+		},
+		write: func(from *T) string {
+			if c := *at(from); c.Set {
+				return quote(clockWords(c))
+			}
+			return ""
+		},
+	}
+}
+
+const clockExample = `hours and minutes from 00:00 to 24:00, such as "20:00"`
+
+// hours reads "00:30-04:30".
+func (r *reader) hours(v value) (graph.Hours, bool) {
+	const write = `from and to with a dash between: "00:30-04:30"`
+	s, ok := r.text(v, write)
+	if !ok {
+		return graph.Hours{}, false
+	}
+	a, b, _ := strings.Cut(s, "-")
+	from, okFrom := clockOf(strings.TrimSpace(a))
+	to, okTo := clockOf(strings.TrimSpace(b))
+	if !okFrom || !okTo {
+		r.fail(v, "write "+write, "%s is no stretch of the day", said(s))
+		return graph.Hours{}, false
+	}
+	return graph.Hours{From: from, To: to}, true
+}
+
+// clockOf returns the time of day a text stands for: "7:00", "07:30", "24:00".
+func clockOf(s string) (graph.Clock, bool) {
+	h, m, ok := strings.Cut(s, ":")
+	if !ok || len(m) != 2 || len(h) < 1 || len(h) > 2 {
+		return graph.Clock{}, false
+	}
+	hour, errH := strconv.ParseUint(h, 10, 8)
+	minute, errM := strconv.ParseUint(m, 10, 8)
+	if errH != nil || errM != nil || minute > 59 || hour*60+minute > 24*60 {
+		return graph.Clock{}, false
+	}
+	return graph.Clock{Minute: int(hour*60 + minute), Set: true}, true
+}
+
+func clockWords(c graph.Clock) string { return fmt.Sprintf("%02d:%02d", c.Minute/60, c.Minute%60) }
+
+// words writes a text; "" leaves its key out.
+func words(s string) string {
+	if s == "" {
+		return ""
+	}
+	return quote(s)
+}

@@ -16,6 +16,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/description/located"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
 )
@@ -115,8 +116,8 @@ func readCapped(file string) ([]byte, error) {
 	if info.IsDir() {
 		return nil, fmt.Errorf("%s is a folder; a description is a file like job.toml", file)
 	}
-	if info.Size() > description.MaxBytes {
-		return nil, fmt.Errorf("%s is %d bytes long; a description is at most %d", file, info.Size(), description.MaxBytes)
+	if info.Size() > located.MaxBytes {
+		return nil, fmt.Errorf("%s is %d bytes long; a description is at most %d", file, info.Size(), located.MaxBytes)
 	}
 	data, err := os.ReadFile(file)
 	return data, fileError(file, err)
@@ -199,7 +200,7 @@ func (j *job) printFindings(ds []graph.Diagnostic, w *world) int {
 
 // render writes findings with their source lines.
 func (j *job) render(ds []graph.Diagnostic, to any, w *world) string {
-	return description.Render(ds, map[string][]byte{j.file: j.source}, colour(to, w))
+	return located.Render(ds, map[string][]byte{j.file: j.source}, colour(to, w))
 }
 
 // style says how tables are printed.

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // qtyField is a quantity of which 0 means that it was not given.
@@ -16,7 +17,7 @@ func qtyField[T any](name string, l limit, at func(*T) *float64) field[T] {
 func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
+		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into) = baseValue(q)
 			}
@@ -34,7 +35,7 @@ func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) fiel
 func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *bool) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
+		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into), *given(into) = baseValue(q), true
 			}
@@ -70,7 +71,7 @@ func exactIn(x float64, l limit) string {
 func openingField[T any](name string, at func(*T) *graph.Opening, given func(*T) *bool) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
+		read: func(r *reader, v located.Value, into *T) {
 			if o, ok := r.opening(v); ok {
 				*at(into), *given(into) = o, true
 			}
@@ -85,11 +86,11 @@ func openingField[T any](name string, at func(*T) *graph.Opening, given func(*T)
 }
 
 // opening reads "open", "shut" or a share.
-func (r *reader) opening(v value) (graph.Opening, bool) {
+func (r *reader) opening(v located.Value) (graph.Opening, bool) {
 	const write = `"open", "shut" or a share such as "30 %"`
-	s, ok := v.v.(string)
+	s, ok := v.V.(string)
 	if !ok {
-		r.wrongType(v, "how far it is open", write)
+		r.WrongType(v, "how far it is open", write)
 		return 0, false
 	}
 	switch s {
@@ -97,15 +98,15 @@ func (r *reader) opening(v value) (graph.Opening, bool) {
 		return 1, true
 	case "shut", "closed":
 		return 0, true
-	case blankText:
-		r.blank(v, write)
+	case located.Blank:
+		r.Blank(v, write)
 		return 0, false
 	}
 	if r.tooLong(v, s) {
 		return 0, false
 	}
 	if !strings.ContainsAny(s, "0123456789") {
-		r.fail(v, "write "+write, "a valve can't stand at %s", said(s))
+		r.Fail(v, "write "+write, "a valve can't stand at %s", located.Said(s))
 		return 0, false
 	}
 	q, ok := r.parse(v, s, 0, share)
@@ -126,7 +127,7 @@ func openingText(o graph.Opening) string {
 func amountField[T any](name string, l limit, at func(*T) *graph.Amount) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
+		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into) = graph.Given(baseValue(q))
 			}

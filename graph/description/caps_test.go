@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"dryfit/graph/description/located"
 )
 
 // Files made to hurt a TOML reader are refused at once, with a place.
@@ -17,7 +19,7 @@ func TestHostileFiles(t *testing.T) {
 		return b.String()
 	}
 	for name, c := range map[string]struct{ text, want string }{
-		"too long":               {strings.Repeat("# x\n", MaxBytes/4+1), "bytes long"},
+		"too long":               {strings.Repeat("# x\n", located.MaxBytes/4+1), "bytes long"},
 		"deep lists":             {"x = " + strings.Repeat("[", 500_000), "nested deeper than 32"},
 		"deep tables":            {"x = " + strings.Repeat("{a=", 20_000) + "1" + strings.Repeat("}", 20_000), "nested deeper than 32"},
 		"long dotted key":        {strings.Repeat("a.", 100_000) + "a = 1", "more than 16 parts"},

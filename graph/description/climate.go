@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // climateFields are the keys of [climate].
@@ -19,27 +20,27 @@ var climateFields = []field[graph.Climate]{
 	amountField("day-to-day", warmthDifference, func(c *graph.Climate) *graph.Amount { return &c.DayToDayK }),
 }
 
-func (r *reader) climate(v value) {
-	c := &graph.Climate{Pos: r.keyPos(v)}
+func (r *reader) climate(v located.Value) {
+	c := &graph.Climate{Pos: r.KeyPos(v)}
 	c.KeyPos = readTable(r, v, "[climate]", climateFields, c)
 	if c.File != "" && len(c.AirC) > 0 {
-		at, _ := v.in("air")
-		d := r.add(r.keyPos(at), "keep the file, which knows every hour; or the months where there is none", "the climate has a file and months as well")
-		related(d, c.KeyPos["file"], "the file is here")
+		at, _ := v.In("air")
+		d := r.Add(r.KeyPos(at), "keep the file, which knows every hour; or the months where there is none", "the climate has a file and months as well")
+		located.Related(d, c.KeyPos["file"], "the file is here")
 	}
 	r.circuit.Climate = c
 }
 
 // zone reads what the rows' hours are, from UTC: "+1", "-3.5".
-func (r *reader) zone(v value, into *graph.Climate) {
+func (r *reader) zone(v located.Value, into *graph.Climate) {
 	const write = `the hours from UTC, such as "+1" or "-3.5"`
-	s, ok := r.text(v, write)
+	s, ok := r.Text(v, write)
 	if !ok {
 		return
 	}
 	x, err := strconv.ParseFloat(strings.TrimPrefix(s, "+"), 64)
 	if err != nil || x < -14 || x > 14 {
-		r.fail(v, "write "+write, "%s is no time zone", said(s))
+		r.Fail(v, "write "+write, "%s is no time zone", located.Said(s))
 		return
 	}
 	into.Zone = s
@@ -49,19 +50,19 @@ func (r *reader) zone(v value, into *graph.Climate) {
 func monthsField(name string, l limit, one bool, at func(*graph.Climate) *[]float64) field[graph.Climate] {
 	return field[graph.Climate]{
 		key: name,
-		read: func(r *reader, v value, into *graph.Climate) {
-			items, ok := v.items()
+		read: func(r *reader, v located.Value, into *graph.Climate) {
+			items, ok := v.Items()
 			if !ok {
-				items = []value{v}
+				items = []located.Value{v}
 			}
 			switch {
 			case len(items) == 12 || one && len(items) == 1:
 			case one:
-				r.fail(v, "write one for the whole year, or twelve from January on", "%s has %s", said(name), counted(len(items), "value"))
+				r.Fail(v, "write one for the whole year, or twelve from January on", "%s has %s", located.Said(name), counted(len(items), "value"))
 				return
 			default:
-				if !r.blank(v, "twelve values from January on") {
-					r.fail(v, "write twelve from January on", "%s has %s, and a year twelve months", said(name), counted(len(items), "value"))
+				if !r.Blank(v, "twelve values from January on") {
+					r.Fail(v, "write twelve from January on", "%s has %s, and a year twelve months", located.Said(name), counted(len(items), "value"))
 				}
 				return
 			}
@@ -90,14 +91,14 @@ func monthsField(name string, l limit, one bool, at func(*graph.Climate) *[]floa
 func clockField[T any](name string, at func(*T) *graph.Clock) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			s, ok := r.text(v, clockExample)
+		read: func(r *reader, v located.Value, into *T) {
+			s, ok := r.Text(v, clockExample)
 			if !ok {
 				return
 			}
 			c, ok := clockOf(s)
 			if !ok {
-				r.fail(v, "write "+clockExample, "%s is no time of day", said(s))
+				r.Fail(v, "write "+clockExample, "%s is no time of day", located.Said(s))
 				return
 			}
 			*at(into) = c
@@ -114,9 +115,9 @@ func clockField[T any](name string, at func(*T) *graph.Clock) field[T] {
 const clockExample = `hours and minutes from 00:00 to 24:00, such as "20:00"`
 
 // hours reads "00:30-04:30".
-func (r *reader) hours(v value) (graph.Hours, bool) {
+func (r *reader) hours(v located.Value) (graph.Hours, bool) {
 	const write = `from and to with a dash between: "00:30-04:30"`
-	s, ok := r.text(v, write)
+	s, ok := r.Text(v, write)
 	if !ok {
 		return graph.Hours{}, false
 	}
@@ -124,7 +125,7 @@ func (r *reader) hours(v value) (graph.Hours, bool) {
 	from, okFrom := clockOf(strings.TrimSpace(a))
 	to, okTo := clockOf(strings.TrimSpace(b))
 	if !okFrom || !okTo {
-		r.fail(v, "write "+write, "%s is no stretch of the day", said(s))
+		r.Fail(v, "write "+write, "%s is no stretch of the day", located.Said(s))
 		return graph.Hours{}, false
 	}
 	return graph.Hours{From: from, To: to}, true

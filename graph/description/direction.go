@@ -5,17 +5,18 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // direction reads one of the six directions.
-func (r *reader) direction(v value) (graph.Vec, bool) {
-	s, ok := r.text(v, `a direction: "left", "right", "up", "down", "back" or "front"`)
+func (r *reader) direction(v located.Value) (graph.Vec, bool) {
+	s, ok := r.Text(v, `a direction: "left", "right", "up", "down", "back" or "front"`)
 	if !ok {
 		return graph.Vec{}, false
 	}
 	way, ok := graph.Directions()[s]
 	if !ok {
-		r.fail(v, near(s, directionWords), "there is no direction %s", said(s))
+		r.Fail(v, located.Near(s, directionWords), "there is no direction %s", located.Said(s))
 	}
 	return way, ok
 }
@@ -24,14 +25,14 @@ func (r *reader) direction(v value) (graph.Vec, bool) {
 var directionWords = []string{"left", "right", "up", "down", "back", "front"}
 
 // components reads "right 300 mm up 180 mm": each axis at most once.
-func (r *reader) components(v value, text string, l limit) (graph.Vec, bool) {
+func (r *reader) components(v located.Value, text string, l limit) (graph.Vec, bool) {
 	const example = `"right 450 mm"`
 	if r.tooLong(v, text) {
 		return graph.Vec{}, false
 	}
 	words := splitWords(text)
 	if len(words) == 0 {
-		r.fail(v, "write a direction and a length, such as "+example, "%s is empty", said(v.key))
+		r.Fail(v, "write a direction and a length, such as "+example, "%s is empty", located.Said(v.Key))
 		return graph.Vec{}, false
 	}
 	var by graph.Vec
@@ -39,11 +40,11 @@ func (r *reader) components(v value, text string, l limit) (graph.Vec, bool) {
 	for i := 0; i < len(words); {
 		w := words[i]
 		if !oneOf(w.text, directionWords) {
-			d := r.fail(v, near(w.text, directionWords), "there is no direction %s", said(w.text))
+			d := r.Fail(v, located.Near(w.text, directionWords), "there is no direction %s", located.Said(w.text))
 			if strings.ContainsAny(w.text, "0123456789") {
-				d.Message, d.Hint = "the direction comes before the length: "+said(text), "write it like "+example
+				d.Message, d.Hint = "the direction comes before the length: "+located.Said(text), "write it like "+example
 			}
-			r.shift(d, v, w.at)
+			r.Shift(d, v, w.at)
 			return by, false
 		}
 		j := i + 1
@@ -51,8 +52,8 @@ func (r *reader) components(v value, text string, l limit) (graph.Vec, bool) {
 			j++
 		}
 		if j == i+1 {
-			d := r.fail(v, "write a length after the direction, such as "+example, "how far %s?", w.text)
-			r.shift(d, v, w.at)
+			d := r.Fail(v, "write a length after the direction, such as "+example, "how far %s?", w.text)
+			r.Shift(d, v, w.at)
 			return by, false
 		}
 		last := words[j-1]
@@ -60,8 +61,8 @@ func (r *reader) components(v value, text string, l limit) (graph.Vec, bool) {
 		fine = fine && ok
 		c, sign := axis(&by, w.text)
 		if ok && *c != 0 {
-			d := r.fail(v, "take both together: one length along each axis", "%s goes along one axis twice", said(text))
-			r.shift(d, v, w.at)
+			d := r.Fail(v, "take both together: one length along each axis", "%s goes along one axis twice", located.Said(text))
+			r.Shift(d, v, w.at)
 			fine = false
 		}
 		*c = sign * q.Value

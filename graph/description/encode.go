@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"strings"
+	"unicode"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -25,7 +26,7 @@ func quote(s string) string {
 			b.WriteString(`\t`)
 		case c == '\r':
 			b.WriteString(`\r`)
-		case isControl(c):
+		case unicode.IsControl(c):
 			fmt.Fprintf(&b, `\u%04x`, c)
 		default:
 			b.WriteRune(c)

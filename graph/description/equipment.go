@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // kindFields are the keys a kind has beside those of any part.
@@ -37,17 +38,17 @@ var jetFields = []field[graph.Part]{
 	numberField("k", 0, mostK, func(p *graph.Part) *float64 { return &p.Jets.K }, func(p *graph.Part) *bool { return &p.Jets.HasK }),
 	{
 		key: "rated",
-		read: func(r *reader, v value, into *graph.Part) {
+		read: func(r *reader, v located.Value, into *graph.Part) {
 			const write = `what one jet takes: { flow = "38 l/min", drop = "80 kPa" }`
-			if r.blank(v, write) {
+			if r.Blank(v, write) {
 				return
 			}
-			if _, ok := v.v.(map[string]any); !ok {
-				r.wrongType(v, "a table", write)
+			if _, ok := v.V.(map[string]any); !ok {
+				r.WrongType(v, "a table", write)
 				return
 			}
-			for _, k := range v.keys() {
-				if c, _ := v.in(k); k != "flow" && k != "drop" {
+			for _, k := range v.Keys() {
+				if c, _ := v.In(k); k != "flow" && k != "drop" {
 					r.unknownKey(c, "the rating of a jet", []string{"flow", "drop"})
 				}
 			}
@@ -98,16 +99,16 @@ var valveFields = []field[graph.Part]{
 func waysField() field[graph.Part] {
 	return field[graph.Part]{
 		key: "ways",
-		read: func(r *reader, v value, into *graph.Part) {
+		read: func(r *reader, v located.Value, into *graph.Part) {
 			const write = `how far its outlets are open: { jets = "open", footwell = "30 %" }`
-			if _, ok := v.v.(map[string]any); !ok {
-				r.wrongType(v, "a table", write)
+			if _, ok := v.V.(map[string]any); !ok {
+				r.WrongType(v, "a table", write)
 				return
 			}
-			for _, name := range v.keys() {
-				c, _ := v.in(name)
+			for _, name := range v.Keys() {
+				c, _ := v.In(name)
 				if into.Port(name) == nil {
-					r.add(r.keyPos(c), near(name, portNames(into)), "the diverter has no port %s", said(name))
+					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "the diverter has no port %s", located.Said(name))
 					continue
 				}
 				if o, ok := r.opening(c); ok {
@@ -171,20 +172,20 @@ var unitFields = slices.Concat([]field[graph.Part]{
 	tableField("flow", "the flow of the unit", unitFlowFields, func(p *graph.Part) *graph.UnitData { return p.Unit }),
 	{
 		key: "ratings",
-		read: func(r *reader, v value, into *graph.Part) {
-			items, ok := v.items()
+		read: func(r *reader, v located.Value, into *graph.Part) {
+			items, ok := v.Items()
 			if !ok {
 				const write = `a list: [ { air = "15 °C", water = "38 °C", output = "11.8 kW", input = "2.9 kW" } ]`
-				if !r.blank(v, write) {
-					r.wrongType(v, "a list of tables", write)
+				if !r.Blank(v, write) {
+					r.WrongType(v, "a list of tables", write)
 				}
 				return
 			}
 			for _, item := range items {
 				var t graph.Rating
 				readTable(r, item, "a rating", ratingFields, &t)
-				if c, _ := item.in("cop"); t.COP > 0 && t.InputW > 0 {
-					r.add(r.keyPos(c), "keep one of the two", "a rating has an input and a cop, which follows from it")
+				if c, _ := item.In("cop"); t.COP > 0 && t.InputW > 0 {
+					r.Add(r.KeyPos(c), "keep one of the two", "a rating has an input and a cop, which follows from it")
 				}
 				into.Unit.Ratings = append(into.Unit.Ratings, t)
 			}
@@ -216,15 +217,15 @@ var unitFields = slices.Concat([]field[graph.Part]{
 	ratingNotes(func(p *graph.Part) *graph.RatingNotes { return &p.Unit.RatingsAt }))
 
 // checkUnit looks at the flows of a unit together.
-func (r *reader) checkUnit(v value, u *graph.UnitData) {
-	f, _ := v.in("flow")
+func (r *reader) checkUnit(v located.Value, u *graph.UnitData) {
+	f, _ := v.In("flow")
 	for _, pair := range []struct {
 		low, high string
 		a, b      float64
 	}{{"least", "rated", u.Least, u.Rated}, {"rated", "most", u.Rated, u.Most}, {"least", "most", u.Least, u.Most}} {
 		if pair.a > 0 && pair.b > 0 && pair.a > pair.b {
-			c, _ := f.in(pair.low)
-			r.fail(c, "the data sheet gives the least, the rated and the most flow in rising order", "the %s flow of the unit is above its %s flow", pair.low, pair.high)
+			c, _ := f.In(pair.low)
+			r.Fail(c, "the data sheet gives the least, the rated and the most flow in rising order", "the %s flow of the unit is above its %s flow", pair.low, pair.high)
 			return
 		}
 	}

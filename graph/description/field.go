@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // field is one key of a table: how it is read into a T and written from one. A table is a
@@ -13,7 +14,7 @@ import (
 type field[T any] struct {
 	key   string
 	need  string // what to write where the key is missing; "" where it may be left out
-	read  func(r *reader, v value, into *T)
+	read  func(r *reader, v located.Value, into *T)
 	write func(from *T) string // its value as TOML; "" leaves the key out
 
 	instead string // another key that does as well as a needed one; "" for none
@@ -45,20 +46,20 @@ func keysOf[T any](fields []field[T]) []string {
 
 // readTable reads a table by its fields and returns where its keys stand; what names the
 // table in messages.
-func readTable[T any](r *reader, v value, what string, fields []field[T], into *T) map[string]graph.Pos {
-	if _, ok := v.v.(map[string]any); !ok {
-		r.wrongType(v, "a table", tableForm(v.key, fields))
+func readTable[T any](r *reader, v located.Value, what string, fields []field[T], into *T) map[string]graph.Pos {
+	if _, ok := v.V.(map[string]any); !ok {
+		r.WrongType(v, "a table", tableForm(v.Key, fields))
 		return nil
 	}
 	where := map[string]graph.Pos{}
 	var meant []string // by mistyped keys
-	for _, key := range v.keys() {
-		c, _ := v.in(key)
-		where[key] = r.keyPos(c)
+	for _, key := range v.Keys() {
+		c, _ := v.In(key)
+		where[key] = r.KeyPos(c)
 		i := slices.IndexFunc(fields, func(f field[T]) bool { return f.key == key })
 		if i < 0 {
-			if len(r.found) <= mostFindings {
-				k, _ := nearest(key, keysOf(fields))
+			if !r.Many() {
+				k, _ := located.Nearest(key, keysOf(fields))
 				meant = append(meant, k)
 			}
 			r.unknownKey(c, what, keysOf(fields))
@@ -70,9 +71,9 @@ func readTable[T any](r *reader, v value, what string, fields []field[T], into *
 		if f.need == "" || oneOf(f.key, meant) {
 			continue
 		}
-		_, written := v.in(f.key)
+		_, written := v.In(f.key)
 		if f.instead != "" && !written {
-			_, written = v.in(f.instead)
+			_, written = v.In(f.instead)
 		}
 		if !written {
 			r.missing(v, what, f.key, f.need)
@@ -86,14 +87,14 @@ func tableForm[T any](key string, fields []field[T]) string {
 }
 
 // unknownKey reports a key its table does not have.
-func (r *reader) unknownKey(c value, what string, keys []string) {
-	hint := r.nearAmong(c.key, func() []string { return keys })
-	r.add(r.keyPos(c), hint, "%s has no key %s", what, said(c.key))
+func (r *reader) unknownKey(c located.Value, what string, keys []string) {
+	hint := r.NearAmong(c.Key, func() []string { return keys })
+	r.Add(r.KeyPos(c), hint, "%s has no key %s", what, located.Said(c.Key))
 }
 
 // missing reports a key that must be there, at the table's own place.
-func (r *reader) missing(v value, what, key, write string) {
-	r.add(r.keyPos(v), "write "+write, "%s has no %s", what, key)
+func (r *reader) missing(v located.Value, what, key, write string) {
+	r.Add(r.KeyPos(v), "write "+write, "%s has no %s", what, key)
 }
 
 // writeFields writes a table's keys, a line each.

@@ -8,14 +8,15 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // textField is a text in quotes.
 func textField[T any](name, write string, at func(*T) *string) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			if s, ok := r.text(v, write); ok {
+		read: func(r *reader, v located.Value, into *T) {
+			if s, ok := r.Text(v, write); ok {
 				*at(into) = s
 			}
 		},
@@ -32,13 +33,13 @@ func textField[T any](name, write string, at func(*T) *string) field[T] {
 func textsField[T any](name, write string, at func(*T) *[]string) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			items, ok := v.items()
+		read: func(r *reader, v located.Value, into *T) {
+			items, ok := v.Items()
 			if !ok {
-				items = []value{v}
+				items = []located.Value{v}
 			}
 			for _, i := range items {
-				if s, ok := r.text(i, write); ok {
+				if s, ok := r.Text(i, write); ok {
 					*at(into) = append(*at(into), s)
 				}
 			}
@@ -57,14 +58,14 @@ func textsField[T any](name, write string, at func(*T) *[]string) field[T] {
 func wordField[T any](name string, words []string, at func(*T) *string) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			s, ok := r.text(v, quotedList(words))
+		read: func(r *reader, v located.Value, into *T) {
+			s, ok := r.Text(v, quotedList(words))
 			switch {
 			case !ok:
 			case oneOf(s, words):
 				*at(into) = s
 			default:
-				r.fail(v, near(s, words), "%s can't be %s", said(name), said(s))
+				r.Fail(v, located.Near(s, words), "%s can't be %s", located.Said(name), located.Said(s))
 			}
 		},
 		write: func(from *T) string {
@@ -88,8 +89,8 @@ func quotedList(words []string) string {
 func boolField[T any](name string, at func(*T) *bool) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			if b, ok := r.boolean(v); ok {
+		read: func(r *reader, v located.Value, into *T) {
+			if b, ok := r.Bool(v); ok {
 				*at(into) = b
 			}
 		},
@@ -106,8 +107,8 @@ func boolField[T any](name string, at func(*T) *bool) field[T] {
 func maybeField[T any](name string, at func(*T) **bool) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			if b, ok := r.boolean(v); ok {
+		read: func(r *reader, v located.Value, into *T) {
+			if b, ok := r.Bool(v); ok {
 				*at(into) = &b
 			}
 		},
@@ -124,8 +125,8 @@ func maybeField[T any](name string, at func(*T) **bool) field[T] {
 func countField[T any](name string, low, high int, at func(*T) *int) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			if n, ok := r.count(v, low, high); ok {
+		read: func(r *reader, v located.Value, into *T) {
+			if n, ok := r.Count(v, low, high); ok {
 				*at(into) = n
 			}
 		},
@@ -143,8 +144,8 @@ func countField[T any](name string, low, high int, at func(*T) *int) field[T] {
 func numberField[T any](name string, low, high float64, at func(*T) *float64, given func(*T) *bool) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			if x, ok := r.number(v, low, high); ok {
+		read: func(r *reader, v located.Value, into *T) {
+			if x, ok := r.Number(v, low, high); ok {
 				*at(into) = x
 				if given != nil {
 					*given(into) = true
@@ -165,7 +166,7 @@ func numberField[T any](name string, low, high float64, at func(*T) *float64, gi
 func sizeField[T any](name string, at func(*T) *catalog.Size) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
+		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.size(v); ok {
 				*at(into) = s
 			}
@@ -175,26 +176,26 @@ func sizeField[T any](name string, at func(*T) *catalog.Size) field[T] {
 }
 
 // size reads a nominal pipe size.
-func (r *reader) size(v value) (catalog.Size, bool) {
+func (r *reader) size(v located.Value) (catalog.Size, bool) {
 	const write = `a size such as "1 1/2 in" or "50 mm"`
-	switch x := v.v.(type) {
+	switch x := v.V.(type) {
 	case string:
-		if r.blank(v, write) || r.tooLong(v, x) {
+		if r.Blank(v, write) || r.tooLong(v, x) {
 			return catalog.Size{}, false
 		}
 		s, err := catalog.ParseSize(x, r.metric)
 		if err != nil {
 			r.quantityError(v, err)
-			if r.found[len(r.found)-1].Hint == "" || !strings.ContainsAny(x, "abcdefghijklmnopqrstuvwxyz") {
-				r.found[len(r.found)-1].Hint = "write " + write
+			if r.Found[len(r.Found)-1].Hint == "" || !strings.ContainsAny(x, "abcdefghijklmnopqrstuvwxyz") {
+				r.Found[len(r.Found)-1].Hint = "write " + write
 			}
 			return catalog.Size{}, false
 		}
 		return s, true
 	case int64, float64:
-		r.fail(v, "write it in quotes with its unit: "+write, "%s is a bare number: inch and metric pipe don't fit each other", said(v.key))
+		r.Fail(v, "write it in quotes with its unit: "+write, "%s is a bare number: inch and metric pipe don't fit each other", located.Said(v.Key))
 	default:
-		r.wrongType(v, "a size with its unit, in quotes", write)
+		r.WrongType(v, "a size with its unit, in quotes", write)
 	}
 	return catalog.Size{}, false
 }
@@ -203,14 +204,14 @@ func (r *reader) size(v value) (catalog.Size, bool) {
 func specField[T any](name string, at func(*T) *catalog.Spec) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			s, ok := r.text(v, `a spec such as "pvc-sch40"`)
+		read: func(r *reader, v located.Value, into *T) {
+			s, ok := r.Text(v, `a spec such as "pvc-sch40"`)
 			switch {
 			case !ok:
 			case slices.Contains(r.specs(), s):
 				*at(into) = catalog.Spec(s)
 			default:
-				r.fail(v, near(s, r.specs()), "there is no pipe spec %s", said(s))
+				r.Fail(v, located.Near(s, r.specs()), "there is no pipe spec %s", located.Said(s))
 			}
 		},
 		write: func(from *T) string {
@@ -231,8 +232,8 @@ func knownField[T any](at func(*T) *graph.Knowledge) field[T] {
 	}
 	return field[T]{
 		key: "known",
-		read: func(r *reader, v value, into *T) {
-			s, ok := r.text(v, quotedList(words))
+		read: func(r *reader, v located.Value, into *T) {
+			s, ok := r.Text(v, quotedList(words))
 			if !ok {
 				return
 			}
@@ -240,7 +241,7 @@ func knownField[T any](at func(*T) *graph.Knowledge) field[T] {
 				*at(into) = grades[i]
 				return
 			}
-			r.fail(v, near(s, words), "%s can't be %s", said("known"), said(s))
+			r.Fail(v, located.Near(s, words), "%s can't be %s", located.Said("known"), located.Said(s))
 		},
 		write: func(from *T) string {
 			if k := *at(from); k != graph.Assumed {
@@ -255,8 +256,8 @@ func knownField[T any](at func(*T) *graph.Knowledge) field[T] {
 func tableField[T, U any](name, what string, fields []field[U], at func(*T) *U) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			if !r.blank(v, tableForm(name, fields)) {
+		read: func(r *reader, v located.Value, into *T) {
+			if !r.Blank(v, tableForm(name, fields)) {
 				readTable(r, v, what, fields, at(into))
 			}
 		},
@@ -268,8 +269,8 @@ func tableField[T, U any](name, what string, fields []field[U], at func(*T) *U) 
 func maybeTable[T, U any](name, what string, fields []field[U], at func(*T) **U) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			if !r.blank(v, tableForm(name, fields)) {
+		read: func(r *reader, v located.Value, into *T) {
+			if !r.Blank(v, tableForm(name, fields)) {
 				u := new(U)
 				readTable(r, v, what, fields, u)
 				*at(into) = u

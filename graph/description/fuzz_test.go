@@ -4,6 +4,9 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"unicode"
+
+	"dryfit/graph/description/located"
 )
 
 // FuzzRead: any bytes give a circuit or findings with a place, never both or neither and
@@ -34,8 +37,8 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("circuit %v with %d findings", c != nil, len(ds))
 		}
 		checkPlaces(t, data, ds)
-		for _, x := range Render(ds, map[string][]byte{"fuzz.toml": data}, false) {
-			if isControl(x) && x != '\n' {
+		for _, x := range located.Render(ds, map[string][]byte{"fuzz.toml": data}, false) {
+			if unicode.IsControl(x) && x != '\n' {
 				t.Fatalf("a message holds %q", x)
 			}
 		}

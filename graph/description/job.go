@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // jobFields are the keys of [job].
@@ -19,8 +20,8 @@ var jobFields = []field[graph.Job]{
 	textField("currency", `such as "EUR"`, func(j *graph.Job) *string { return &j.Currency }),
 }
 
-func (r *reader) job(v value) {
-	r.circuit.Job.Pos = r.keyPos(v)
+func (r *reader) job(v located.Value) {
+	r.circuit.Job.Pos = r.KeyPos(v)
 	readTable(r, v, "[job]", jobFields, &r.circuit.Job)
 }
 
@@ -29,13 +30,13 @@ func dateField[T any](name string, at func(*T) *string) field[T] {
 	const write = "a date without quotes: 2026-05-11"
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
-			if r.blank(v, write) {
+		read: func(r *reader, v located.Value, into *T) {
+			if r.Blank(v, write) {
 				return
 			}
-			t, ok := v.v.(time.Time)
+			t, ok := v.V.(time.Time)
 			if !ok || t.Year() == 0 {
-				r.wrongType(v, "a date", write)
+				r.WrongType(v, "a date", write)
 				return
 			}
 			*at(into) = t.Format(time.DateOnly)

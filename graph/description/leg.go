@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // legsExample is how legs are written.
@@ -14,7 +15,7 @@ const legsExample = `legs = ["right 450 mm", "up 300 mm"]`
 func legsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
+		read: func(r *reader, v located.Value, into *T) {
 			*at(into) = r.readLegs(v)
 		},
 		write: func(from *T) string {
@@ -27,35 +28,35 @@ func legsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
 	}
 }
 
-func (r *reader) readLegs(v value) []graph.Leg {
-	items, ok := v.items()
+func (r *reader) readLegs(v located.Value) []graph.Leg {
+	items, ok := v.Items()
 	if !ok {
-		if !r.blank(v, legsExample) {
-			r.wrongType(v, "a list of legs", legsExample)
+		if !r.Blank(v, legsExample) {
+			r.WrongType(v, "a list of legs", legsExample)
 		}
 		return nil
 	}
 	if len(items) == 0 {
-		r.fail(v, "write "+legsExample+`, or length = "0 mm" where the two parts touch`, "there are no legs")
+		r.Fail(v, "write "+legsExample+`, or length = "0 mm" where the two parts touch`, "there are no legs")
 	}
 	if r.legs += len(items); r.legs > MaxLegs {
 		if r.legs-len(items) <= MaxLegs {
-			r.fail(v, "a description holds one tub; split the file", "there are more than %d legs", MaxLegs)
+			r.Fail(v, "a description holds one tub; split the file", "there are more than %d legs", MaxLegs)
 		}
 		return nil
 	}
 	var out []graph.Leg
 	for _, item := range items {
-		l := graph.Leg{Place: graph.NoPlace(), Pos: r.valuePos(item)}
-		switch x := item.v.(type) {
+		l := graph.Leg{Place: graph.NoPlace(), Pos: r.ValuePos(item)}
+		switch x := item.V.(type) {
 		case string:
-			if !r.blank(item, `a direction and a length, such as "right 450 mm"`) {
+			if !r.Blank(item, `a direction and a length, such as "right 450 mm"`) {
 				l.By, _ = r.components(item, x, legLength)
 			}
 		case map[string]any:
 			readTable(r, item, "a leg", legFields, &l)
 		default:
-			r.wrongType(item, "a direction and a length", `"right 450 mm"`)
+			r.WrongType(item, "a direction and a length", `"right 450 mm"`)
 		}
 		out = append(out, l)
 	}
@@ -66,8 +67,8 @@ func (r *reader) readLegs(v value) []graph.Leg {
 var legFields = slices.Concat([]field[graph.Leg]{
 	needed(field[graph.Leg]{
 		key: "leg",
-		read: func(r *reader, v value, into *graph.Leg) {
-			s, ok := r.text(v, `a direction and a length, such as "right 450 mm"`)
+		read: func(r *reader, v located.Value, into *graph.Leg) {
+			s, ok := r.Text(v, `a direction and a length, such as "right 450 mm"`)
 			if ok {
 				into.By, _ = r.components(v, s, legLength)
 			}

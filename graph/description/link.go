@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // link looks at what the tables say of each other once all have been read.
@@ -39,8 +40,8 @@ func (r *reader) runIDs() map[string]*graph.Run {
 			continue
 		}
 		hint := "give each run an id of its own"
-		d := r.add(r.idPos(run, run.Pos), hint, "the run id %s is used twice", said(run.ID))
-		related(d, r.idPos(was, was.Pos), "it is used here first")
+		d := r.Add(r.idPos(run, run.Pos), hint, "the run id %s is used twice", located.Said(run.ID))
+		located.Related(d, r.idPos(was, was.Pos), "it is used here first")
 	}
 	return first
 }
@@ -62,7 +63,7 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 	if ref.Part == "" { // reported where it was read
 		part := ""
 		if at, ok := r.spots[run][key]; ok {
-			part, _ = at.v.(string)
+			part, _ = at.V.(string)
 		}
 		r.loosen(part)
 		return
@@ -72,12 +73,12 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 	switch {
 	case !ok:
 		hint, id := "", anyPart
-		if len(r.found) <= mostFindings {
+		if !r.Many() {
 			ids := r.idsOf(func(graph.Kind) bool { return true })
-			hint = near(ref.Part, ids)
-			id, _ = nearest(ref.Part, ids)
+			hint = located.Near(ref.Part, ids)
+			id, _ = located.Nearest(ref.Part, ids)
 		}
-		r.fail(at, hint, "there is no part %s", said(ref.Part))
+		r.Fail(at, hint, "there is no part %s", located.Said(ref.Part))
 		r.loosen(id)
 		return
 	case p.Kind == "" || len(p.Ports) == 0:
@@ -85,8 +86,8 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 	}
 	q := r.portNamed(p, ref.Port)
 	if q == nil {
-		d := r.fail(at, near(ref.Port, portNames(p)), "%s has no port %s", said(p.ID), said(ref.Port))
-		related(d, r.idPos(p, p.Pos), "it is a %s", p.Kind)
+		d := r.Fail(at, located.Near(ref.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(ref.Port))
+		located.Related(d, r.idPos(p, p.Pos), "it is a %s", p.Kind)
 		r.loosen(p.ID)
 		return
 	}
@@ -116,8 +117,8 @@ func (r *reader) sameEnds(run *graph.Run) {
 	if p != nil && (p.Kind == graph.Tub || p.Kind == "") && run.From.Port != run.To.Port {
 		return
 	}
-	d := r.fail(r.spots[run]["to"], "a run joins two parts: one of the ends is mistyped", "both ends of this run are at %s", said(run.From.Part))
-	related(d, run.From.Pos, "the other end is here")
+	d := r.Fail(r.spots[run]["to"], "a run joins two parts: one of the ends is mistyped", "both ends of this run are at %s", located.Said(run.From.Part))
+	located.Related(d, run.From.Pos, "the other end is here")
 	r.loosen(anyPart)
 	run.To.Part = "" // takes no port
 }
@@ -131,11 +132,11 @@ func (r *reader) remains(run *graph.Run, byID map[string]*graph.Run) {
 	other, ok := byID[run.RemainsOf]
 	switch {
 	case !ok:
-		hint := r.nearAmong(run.RemainsOf, func() []string { return r.runIDsThat(func(o *graph.Run) bool { return o.Existing && o.Removed }) })
-		r.fail(at, hint, "there is no run %s", said(run.RemainsOf))
+		hint := r.NearAmong(run.RemainsOf, func() []string { return r.runIDsThat(func(o *graph.Run) bool { return o.Existing && o.Removed }) })
+		r.Fail(at, hint, "there is no run %s", located.Said(run.RemainsOf))
 	case !other.Existing || !other.Removed:
-		d := r.fail(at, "a run that was cut is existing = true and removed = true", "the run %s is still there whole", said(other.ID))
-		related(d, other.Pos, "it is described here")
+		d := r.Fail(at, "a run that was cut is existing = true and removed = true", "the run %s is still there whole", located.Said(other.ID))
+		located.Related(d, other.Pos, "it is described here")
 	}
 }
 
@@ -176,8 +177,8 @@ func (r *reader) portsTaken() {
 					if t.run != run && inBefore(t.run) && inAfter(run) {
 						hint = "put a tee there, mend the port, or write removed = true on the run that goes"
 					}
-					d := r.add(ref.Pos, hint, "the port %s is used twice", said(ref.String()))
-					related(d, t.ref.Pos, "it is used here first")
+					d := r.Add(ref.Pos, hint, "the port %s is used twice", located.Said(ref.String()))
+					located.Related(d, t.ref.Pos, "it is used here first")
 					r.loosen(ref.Part)
 					break
 				}
@@ -219,7 +220,7 @@ func (r *reader) portsOpen() {
 			case graph.HeatPump:
 				hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + quote(p.ID)
 			}
-			r.add(cmp.Or(q.Pos, r.idPos(p, p.Pos)), hint, "the port %s is left open", said(p.ID+"."+q.Name))
+			r.Add(cmp.Or(q.Pos, r.idPos(p, p.Pos)), hint, "the port %s is left open", located.Said(p.ID+"."+q.Name))
 		}
 	}
 }
@@ -242,13 +243,13 @@ func (r *reader) pricesOf() {
 		if _, ok := r.catalog.Row(p.Item); ok {
 			continue
 		}
-		hint := r.nearAmong(p.Item, func() []string {
+		hint := r.NearAmong(p.Item, func() []string {
 			words := append(slices.Clone(kinds), r.idsOf(func(graph.Kind) bool { return true })...)
 			for _, row := range r.catalog.Rows() {
 				words = append(words, row.Name)
 			}
 			return words
 		})
-		r.add(p.Pos, hint, "there is no part, kind or catalogue row %s to have a price", said(p.Item))
+		r.Add(p.Pos, hint, "there is no part, kind or catalogue row %s to have a price", located.Said(p.Item))
 	}
 }

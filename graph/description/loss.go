@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // lossForms are the forms in which a loss may be given, by the keys of each.
@@ -24,7 +25,7 @@ var lossForms = []struct {
 func lossField() field[graph.Part] {
 	return field[graph.Part]{
 		key: "loss",
-		read: func(r *reader, v value, into *graph.Part) {
+		read: func(r *reader, v located.Value, into *graph.Part) {
 			if l := r.loss(v, into.Kind == graph.Tub); l != nil {
 				into.Loss = l
 			}
@@ -34,39 +35,39 @@ func lossField() field[graph.Part] {
 }
 
 // loss reads a loss; nil where it has a mistake. A tub's may only be "none".
-func (r *reader) loss(v value, tub bool) *graph.Loss {
-	l := &graph.Loss{Pos: r.keyPos(v)}
-	if s, ok := v.v.(string); ok {
+func (r *reader) loss(v located.Value, tub bool) *graph.Loss {
+	l := &graph.Loss{Pos: r.KeyPos(v)}
+	if s, ok := v.V.(string); ok {
 		switch {
 		case s == "none":
 			l.None = true
 			return l
-		case r.blank(v, lossForms[0].example):
+		case r.Blank(v, lossForms[0].example):
 		default:
-			r.fail(v, `write "none", or `+lossForms[0].example, "a loss can't be %s", said(s))
+			r.Fail(v, `write "none", or `+lossForms[0].example, "a loss can't be %s", located.Said(s))
 		}
 		return nil
 	}
-	if _, ok := v.v.(map[string]any); !ok {
-		r.wrongType(v, "a table", lossForms[0].example)
+	if _, ok := v.V.(map[string]any); !ok {
+		r.WrongType(v, "a table", lossForms[0].example)
 		return nil
 	}
 	if tub {
-		r.fail(v, `loss = "none" leaves out the entrances and exits at its ports`, "a tub's loss can only be \"none\"")
+		r.Fail(v, `loss = "none" leaves out the entrances and exits at its ports`, "a tub's loss can only be \"none\"")
 		return nil
 	}
 	form := r.lossForm(v)
 	if form < 0 {
 		return nil
 	}
-	before := len(r.found)
+	before := len(r.Found)
 	switch form {
 	case 0:
 		if p, ok := r.lossPoint(v, "a loss"); ok {
 			l.Points = []graph.LossPoint{p}
 		}
 	case 1:
-		c, _ := v.in("points")
+		c, _ := v.In("points")
 		for _, p := range r.curve(c, flow, drop, 1) {
 			l.Points = append(l.Points, graph.LossPoint{Flow: p.Flow, Drop: p.Head})
 		}
@@ -77,30 +78,30 @@ func (r *reader) loss(v value, tub bool) *graph.Loss {
 			key string
 			l   limit
 		}{{"kv", valveKv}, {"cv", valveCv}} {
-			if c, ok := v.in(kv.key); ok {
+			if c, ok := v.In(kv.key); ok {
 				if q, ok := r.quantity(c, kv.l); ok {
 					l.Kv = q.Value
 				}
 			}
 		}
 	}
-	if len(r.found) > before {
+	if len(r.Found) > before {
 		return nil
 	}
 	return l
 }
 
 // lossForm returns which form the loss is given in; -1 where it is none, or two at once.
-func (r *reader) lossForm(v value) int {
+func (r *reader) lossForm(v located.Value) int {
 	form, all := -1, []string(nil)
 	for i, f := range lossForms {
 		all = append(all, f.keys...)
 		for _, k := range f.keys {
-			c, ok := v.in(k)
+			c, ok := v.In(k)
 			switch {
 			case !ok:
 			case form >= 0 && form != i:
-				r.add(r.keyPos(c), "keep the form that is known best, such as "+lossForms[form].example,
+				r.Add(r.KeyPos(c), "keep the form that is known best, such as "+lossForms[form].example,
 					"a loss in two forms: %s and %s", strings.Join(lossForms[form].keys, " with "), strings.Join(f.keys, " with "))
 				return -1
 			default:
@@ -108,31 +109,31 @@ func (r *reader) lossForm(v value) int {
 			}
 		}
 	}
-	before := len(r.found)
-	for _, k := range v.keys() {
+	before := len(r.Found)
+	for _, k := range v.Keys() {
 		if !oneOf(k, all) {
-			c, _ := v.in(k)
+			c, _ := v.In(k)
 			r.unknownKey(c, "a loss", all)
 		}
 	}
-	if form < 0 && len(r.found) == before {
-		r.fail(v, "write "+lossForms[0].example, "this loss says nothing")
+	if form < 0 && len(r.Found) == before {
+		r.Fail(v, "write "+lossForms[0].example, "this loss says nothing")
 	}
-	if len(r.found) > before {
+	if len(r.Found) > before {
 		return -1
 	}
 	return form
 }
 
-func (r *reader) lossK(v value, l *graph.Loss) {
-	k, ok := v.in("k")
+func (r *reader) lossK(v located.Value, l *graph.Loss) {
+	k, ok := v.In("k")
 	if !ok {
-		r.fail(v, "write "+lossForms[2].example, "a loss with a bore has no k")
+		r.Fail(v, "write "+lossForms[2].example, "a loss with a bore has no k")
 		return
 	}
-	l.K, _ = r.number(k, 0, mostK)
+	l.K, _ = r.Number(k, 0, mostK)
 	l.HasK = true
-	if b, ok := v.in("bore"); ok {
+	if b, ok := v.In("bore"); ok {
 		if q, ok := r.quantity(b, boreWidth); ok {
 			l.BoreMM = q.Value
 		}
@@ -140,22 +141,22 @@ func (r *reader) lossK(v value, l *graph.Loss) {
 }
 
 // lossPoint reads { flow = …, drop = … }.
-func (r *reader) lossPoint(v value, what string) (graph.LossPoint, bool) {
+func (r *reader) lossPoint(v located.Value, what string) (graph.LossPoint, bool) {
 	var p graph.LossPoint
-	before := len(r.found)
-	if c, ok := v.in("flow"); ok {
+	before := len(r.Found)
+	if c, ok := v.In("flow"); ok {
 		q, _ := r.quantity(c, flow)
 		p.Flow = q.Value
 	} else {
 		r.missing(v, what, "flow", `the flow at which the drop holds: flow = "10 m3/h"`)
 	}
-	if c, ok := v.in("drop"); ok {
+	if c, ok := v.In("drop"); ok {
 		q, _ := r.quantity(c, drop)
 		p.Drop = asDrop(q)
 	} else {
 		r.missing(v, what, "drop", `the drop at that flow: drop = "6 kPa"`)
 	}
-	return p, len(r.found) == before
+	return p, len(r.Found) == before
 }
 
 // asDrop keeps whether a drop was given as a pressure or a head.
@@ -164,20 +165,20 @@ func asDrop(q quantity.Quantity) graph.Drop {
 }
 
 // curve reads a list of pairs, flow rising, of at least so many points.
-func (r *reader) curve(v value, x, y limit, least int) []graph.CurvePoint {
+func (r *reader) curve(v located.Value, x, y limit, least int) []graph.CurvePoint {
 	example := fmt.Sprintf(`[[%q, %q], …]`, x.example(), y.example())
-	items, ok := v.items()
+	items, ok := v.Items()
 	if !ok {
-		if !r.blank(v, "points: "+example) {
-			r.wrongType(v, "a list of points", example)
+		if !r.Blank(v, "points: "+example) {
+			r.WrongType(v, "a list of points", example)
 		}
 		return nil
 	}
 	var out []graph.CurvePoint
 	for _, item := range items {
-		pair, ok := item.items()
+		pair, ok := item.Items()
 		if !ok || len(pair) != 2 {
-			r.fail(item, "write "+example, "a point of %s is a flow and what belongs to it", said(v.key))
+			r.Fail(item, "write "+example, "a point of %s is a flow and what belongs to it", located.Said(v.Key))
 			continue
 		}
 		a, okA := r.quantity(pair[0], x)
@@ -186,13 +187,13 @@ func (r *reader) curve(v value, x, y limit, least int) []graph.CurvePoint {
 			continue
 		}
 		if n := len(out); n > 0 && a.Value <= out[n-1].Flow {
-			r.fail(pair[0], "write the points in the order of their flows, each once", "the flows of %s must rise: %s comes after a flow as large", said(v.key), a.Text)
+			r.Fail(pair[0], "write the points in the order of their flows, each once", "the flows of %s must rise: %s comes after a flow as large", located.Said(v.Key), a.Text)
 			continue
 		}
 		out = append(out, graph.CurvePoint{Flow: a.Value, Head: asDrop(b)})
 	}
 	if len(items) < least {
-		r.fail(v, "write "+example, "%s has %s; it needs at least %d", said(v.key), counted(len(items), "point"), least)
+		r.Fail(v, "write "+example, "%s has %s; it needs at least %d", located.Said(v.Key), counted(len(items), "point"), least)
 	}
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // modeFields are the keys of [[mode]].
@@ -13,15 +14,15 @@ var modeFields = []field[graph.Mode]{
 	needed(textField("name", `what the mode is called, such as "jets"`, func(m *graph.Mode) *string { return &m.Name }), `what it is called, such as name = "jets"`),
 	{
 		key: "speeds",
-		read: func(r *reader, v value, into *graph.Mode) {
+		read: func(r *reader, v located.Value, into *graph.Mode) {
 			const write = `which pumps run: { pump = "high" }`
-			if _, ok := v.v.(map[string]any); !ok {
-				r.wrongType(v, "a table", write)
+			if _, ok := v.V.(map[string]any); !ok {
+				r.WrongType(v, "a table", write)
 				return
 			}
 			into.Speeds = map[string]string{}
-			for _, id := range v.keys() {
-				c, _ := v.in(id)
+			for _, id := range v.Keys() {
+				c, _ := v.In(id)
 				if s, ok := r.modeSpeed(c); ok {
 					into.Speeds[id] = s
 				}
@@ -33,15 +34,15 @@ var modeFields = []field[graph.Mode]{
 	},
 	{
 		key: "positions",
-		read: func(r *reader, v value, into *graph.Mode) {
+		read: func(r *reader, v located.Value, into *graph.Mode) {
 			const write = `how the valves stand: { v3 = "shut" }`
-			if _, ok := v.v.(map[string]any); !ok {
-				r.wrongType(v, "a table", write)
+			if _, ok := v.V.(map[string]any); !ok {
+				r.WrongType(v, "a table", write)
 				return
 			}
 			into.Positions = map[string]graph.Opening{}
-			for _, id := range v.keys() {
-				c, _ := v.in(id)
+			for _, id := range v.Keys() {
+				c, _ := v.In(id)
 				if p, ok := r.partOfKind(c, id, "valve", func(k graph.Kind) bool { return k.IsHandValve() }); ok && p != nil {
 					if o, ok := r.opening(c); ok {
 						into.Positions[id] = o
@@ -56,11 +57,11 @@ var modeFields = []field[graph.Mode]{
 	qtyOr("jets", share, 1, func(m *graph.Mode) *float64 { return &m.JetsOpen }),
 	{
 		key: "filter",
-		read: func(r *reader, v value, into *graph.Mode) {
+		read: func(r *reader, v located.Value, into *graph.Mode) {
 			words := []string{"clean", "dirty"}
-			if s, ok := r.text(v, quotedList(words)); ok {
+			if s, ok := r.Text(v, quotedList(words)); ok {
 				if !oneOf(s, words) {
-					r.fail(v, near(s, words), "a filter is clean or dirty, not %s", said(s))
+					r.Fail(v, located.Near(s, words), "a filter is clean or dirty, not %s", located.Said(s))
 				}
 				into.Dirty = s == "dirty"
 			}
@@ -86,37 +87,37 @@ func pairsText(keys []string, of func(string) string) string {
 }
 
 // modeSpeed reads the speed of the pump named by the key.
-func (r *reader) modeSpeed(c value) (string, bool) {
-	p, ok := r.partOfKind(c, c.key, "pump", func(k graph.Kind) bool { return k == graph.Pump })
+func (r *reader) modeSpeed(c located.Value) (string, bool) {
+	p, ok := r.partOfKind(c, c.Key, "pump", func(k graph.Kind) bool { return k == graph.Pump })
 	if !ok {
 		return "", false
 	}
-	s, ok := r.text(c, `the name of a speed`)
+	s, ok := r.Text(c, `the name of a speed`)
 	if !ok {
 		return "", false
 	}
 	if names := p.SpeedNames(); !oneOf(s, names) {
-		r.fail(c, near(s, names), "the pump %s has no speed %s", said(p.ID), said(s))
+		r.Fail(c, located.Near(s, names), "the pump %s has no speed %s", located.Said(p.ID), located.Said(s))
 		return "", false
 	}
 	return s, true
 }
 
 // partOfKind returns the part a key names, if it is there and of the kind.
-func (r *reader) partOfKind(at value, id, word string, is func(graph.Kind) bool) (*graph.Part, bool) {
+func (r *reader) partOfKind(at located.Value, id, word string, is func(graph.Kind) bool) (*graph.Part, bool) {
 	p, ok := r.parts[id]
 	switch {
 	case !ok:
-		r.add(r.keyPos(at), r.nearAmong(id, func() []string { return r.idsOf(is) }), "there is no part %s", said(id))
+		r.Add(r.KeyPos(at), r.NearAmong(id, func() []string { return r.idsOf(is) }), "there is no part %s", located.Said(id))
 	case p.Kind == "":
 		return nil, false // its kind is reported
 	case !is(p.Kind):
-		hint := thereAre(r.idsOf(is))
+		hint := located.ThereAre(r.idsOf(is))
 		if hint == "" {
 			hint = "there is no " + word + " in this description"
 		}
-		d := r.add(r.keyPos(at), hint, "%s is a %s, not a %s", said(id), p.Kind, word)
-		related(d, r.idPos(p, p.Pos), "it is described here")
+		d := r.Add(r.KeyPos(at), hint, "%s is a %s, not a %s", located.Said(id), p.Kind, word)
+		located.Related(d, r.idPos(p, p.Pos), "it is described here")
 	default:
 		return p, true
 	}
@@ -134,13 +135,13 @@ func (r *reader) idsOf(is func(graph.Kind) bool) []string {
 	return out
 }
 
-func (r *reader) mode(v value) {
-	m := graph.Mode{Pos: r.keyPos(v), JetsOpen: 1}
+func (r *reader) mode(v located.Value) {
+	m := graph.Mode{Pos: r.KeyPos(v), JetsOpen: 1}
 	readTable(r, v, "a mode", modeFields, &m)
 	for _, other := range r.circuit.Modes {
 		if other.Name == m.Name && m.Name != "" {
-			d := r.add(m.Pos, "give each mode a name of its own", "the mode %s is there twice", said(m.Name))
-			related(d, other.Pos, "it is here first")
+			d := r.Add(m.Pos, "give each mode a name of its own", "the mode %s is there twice", located.Said(m.Name))
+			located.Related(d, other.Pos, "it is here first")
 			break
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // partFields are the keys any part may have: those that say what it is, before the keys of
@@ -35,7 +36,7 @@ var morePartFields = slices.Concat([]field[graph.Part]{
 func kindField() field[graph.Part] {
 	return field[graph.Part]{
 		key:   "kind",
-		read:  func(*reader, value, *graph.Part) {},
+		read:  func(*reader, located.Value, *graph.Part) {},
 		write: func(from *graph.Part) string { return quote(string(from.Kind)) },
 	}
 }
@@ -74,15 +75,15 @@ func newPart(k graph.Kind) *graph.Part {
 	return p
 }
 
-func (r *reader) part(v value) {
+func (r *reader) part(v located.Value) {
 	what := "this part"
-	if id, ok := v.in("id"); ok {
-		if s, ok := id.v.(string); ok {
-			what = "part " + said(s)
+	if id, ok := v.In("id"); ok {
+		if s, ok := id.V.(string); ok {
+			what = "part " + located.Said(s)
 		}
 	}
-	if _, ok := v.v.(map[string]any); !ok {
-		r.wrongType(v, "a table", "[[part]] and its keys below it")
+	if _, ok := v.V.(map[string]any); !ok {
+		r.WrongType(v, "a table", "[[part]] and its keys below it")
 		return
 	}
 	kind, ok := r.kind(v)
@@ -91,8 +92,8 @@ func (r *reader) part(v value) {
 		return
 	}
 	p := newPart(kind)
-	p.Pos = r.keyPos(v)
-	if names, ok := v.in("ports"); ok && kind.UserPorts() {
+	p.Pos = r.KeyPos(v)
+	if names, ok := v.In("ports"); ok && kind.UserPorts() {
 		r.userPorts(names, p) // before the places of the ports
 	}
 	p.KeyPos = readTable(r, v, what, readFields[kind], p)
@@ -101,12 +102,12 @@ func (r *reader) part(v value) {
 }
 
 // kind reads the kind of a part; false where it is not known.
-func (r *reader) kind(v value) (graph.Kind, bool) {
-	c, ok := v.in("kind")
+func (r *reader) kind(v located.Value) (graph.Kind, bool) {
+	c, ok := v.In("kind")
 	if !ok {
 		return "", false
 	}
-	s, ok := r.text(c, `a kind such as "pump"`)
+	s, ok := r.Text(c, `a kind such as "pump"`)
 	if !ok {
 		return "", false
 	}
@@ -117,19 +118,19 @@ func (r *reader) kind(v value) (graph.Kind, bool) {
 		}
 		words = append(words, string(k))
 	}
-	r.fail(c, near(s, words), "there is no kind of part %s", said(s))
+	r.Fail(c, located.Near(s, words), "there is no kind of part %s", located.Said(s))
 	return "", false
 }
 
 // partOfNoKind remembers the id of a part whose kind is not known, so that the runs that
 // name it are not reported as well.
-func (r *reader) partOfNoKind(v value, what string) {
-	if _, ok := v.in("kind"); !ok {
+func (r *reader) partOfNoKind(v located.Value, what string) {
+	if _, ok := v.In("kind"); !ok {
 		r.missing(v, what, "kind", `what it is, such as kind = "pump"`)
 	}
-	p := &graph.Part{Pos: r.keyPos(v)}
-	if c, ok := v.in("id"); ok {
-		p.ID, _ = r.text(c, `a name of your own, such as "pump"`)
+	p := &graph.Part{Pos: r.KeyPos(v)}
+	if c, ok := v.In("id"); ok {
+		p.ID, _ = r.Text(c, `a name of your own, such as "pump"`)
 	} else {
 		r.missing(v, what, "id", `a name of your own, such as id = "pump"`)
 	}
@@ -137,12 +138,12 @@ func (r *reader) partOfNoKind(v value, what string) {
 }
 
 // enter takes a part into the circuit, unless its id is no good.
-func (r *reader) enter(v value, p *graph.Part) {
-	c, _ := v.in("id")
+func (r *reader) enter(v located.Value, p *graph.Part) {
+	c, _ := v.In("id")
 	r.note(p, "id", c)
 	if p.ID == "" {
-		if s, ok := c.v.(string); ok && s == "" {
-			r.fail(c, `write a name of your own, such as "pump"`, "a part's id is empty")
+		if s, ok := c.V.(string); ok && s == "" {
+			r.Fail(c, `write a name of your own, such as "pump"`, "a part's id is empty")
 		}
 		return
 	}
@@ -150,8 +151,8 @@ func (r *reader) enter(v value, p *graph.Part) {
 		return
 	}
 	if first, ok := r.parts[p.ID]; ok {
-		d := r.fail(c, "give each part an id of its own", "the id %s is used twice", said(p.ID))
-		related(d, r.idPos(first, first.Pos), "it is used here first")
+		d := r.Fail(c, "give each part an id of its own", "the id %s is used twice", located.Said(p.ID))
+		located.Related(d, r.idPos(first, first.Pos), "it is used here first")
 		return
 	}
 	r.parts[p.ID] = p
@@ -162,14 +163,14 @@ func (r *reader) enter(v value, p *graph.Part) {
 const longestID = 80
 
 // goodID reports whether an id can be used: "part.port" and "from>to" are made from it.
-func (r *reader) goodID(v value, id string) bool {
+func (r *reader) goodID(v located.Value, id string) bool {
 	switch {
 	case strings.TrimSpace(id) == "":
-		r.fail(v, `write a name of your own, such as "pump"`, "the id is blank")
+		r.Fail(v, `write a name of your own, such as "pump"`, "the id is blank")
 	case strings.ContainsAny(id, ".>\n\t\r"):
-		r.fail(v, `use letters, digits and "-"`, `an id can't hold ".", ">" or a line end: %s`, said(id))
+		r.Fail(v, `use letters, digits and "-"`, `an id can't hold ".", ">" or a line end: %s`, located.Said(id))
 	case len([]rune(id)) > longestID:
-		r.fail(v, "an id stands on drawings and lists: keep it short", "the id is %d characters long; at most %d are read", len([]rune(id)), longestID)
+		r.Fail(v, "an id stands on drawings and lists: keep it short", "the id is %d characters long; at most %d are read", len([]rune(id)), longestID)
 	default:
 		return true
 	}
@@ -186,8 +187,8 @@ func foreignKeys(k graph.Kind) []field[graph.Part] {
 				continue
 			}
 			hint := "that belongs to a " + strings.Join(kindsWith(f.key), ", ")
-			out = append(out, field[graph.Part]{key: f.key, foreign: true, read: func(r *reader, v value, into *graph.Part) {
-				r.add(r.keyPos(v), hint, "a %s has no %s", into.Kind, said(v.key))
+			out = append(out, field[graph.Part]{key: f.key, foreign: true, read: func(r *reader, v located.Value, into *graph.Part) {
+				r.Add(r.KeyPos(v), hint, "a %s has no %s", into.Kind, located.Said(v.Key))
 			}})
 		}
 	}
@@ -214,17 +215,17 @@ func kindsWith(key string) []string {
 }
 
 // checkPart looks at what the keys of a part say together.
-func (r *reader) checkPart(v value, p *graph.Part) {
-	if e, ok := v.in("existing"); ok && p.Kind == graph.Tub && e.v == false {
+func (r *reader) checkPart(v located.Value, p *graph.Part) {
+	if e, ok := v.In("existing"); ok && p.Kind == graph.Tub && e.V == false {
 		p.Existing = true
-		r.fail(e, "leave the key out", "a tub is always existing")
+		r.Fail(e, "leave the key out", "a tub is always existing")
 	}
-	if c, ok := v.in("removed"); ok && p.Removed {
+	if c, ok := v.In("removed"); ok && p.Removed {
 		switch {
 		case p.Kind == graph.Tub:
-			r.fail(c, "leave the key out", "a tub can't be removed")
+			r.Fail(c, "leave the key out", "a tub can't be removed")
 		case !p.Existing:
-			r.fail(c, "write existing = true as well", "%s is removed but was never there", said(p.ID))
+			r.Fail(c, "write existing = true as well", "%s is removed but was never there", located.Said(p.ID))
 		}
 	}
 	r.typeInCatalog(v, p)
@@ -240,21 +241,21 @@ func (r *reader) checkPart(v value, p *graph.Part) {
 }
 
 // typeInCatalog looks the type up and takes a pump's speeds from its row.
-func (r *reader) typeInCatalog(v value, p *graph.Part) {
-	c, ok := v.in("type")
+func (r *reader) typeInCatalog(v located.Value, p *graph.Part) {
+	c, ok := v.In("type")
 	if !ok || p.Type == "" {
 		return
 	}
 	row, ok := r.catalog.Row(p.Type)
 	switch {
 	case !ok:
-		hint := r.nearAmong(p.Type, func() []string { return r.rowNames(p.Kind) })
+		hint := r.NearAmong(p.Type, func() []string { return r.rowNames(p.Kind) })
 		if hint == "" {
 			hint = fmt.Sprintf("add a row with [[catalog.%s]]", p.Kind)
 		}
-		r.fail(c, hint, "the catalogue has no row %s", said(p.Type))
+		r.Fail(c, hint, "the catalogue has no row %s", located.Said(p.Type))
 	case row.Kind != string(p.Kind):
-		r.fail(c, fmt.Sprintf("dryfit catalog list prints the rows of a %s", p.Kind), "the catalogue row %s is a %s, not a %s", said(p.Type), row.Kind, p.Kind)
+		r.Fail(c, fmt.Sprintf("dryfit catalog list prints the rows of a %s", p.Kind), "the catalogue row %s is a %s, not a %s", located.Said(p.Type), row.Kind, p.Kind)
 	case p.Pump != nil && len(p.Pump.Speeds) == 0:
 		p.Pump.Speeds, p.Pump.TypeSaid = speedsOf(row), true
 	}

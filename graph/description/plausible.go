@@ -9,6 +9,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // smallest is the smallest quantity that is read, in whatever base unit: what is smaller was
@@ -16,7 +17,7 @@ import (
 const smallest = 1e-12
 
 // quantity reads a quantity within its limit.
-func (r *reader) quantity(v value, l limit) (quantity.Quantity, bool) {
+func (r *reader) quantity(v located.Value, l limit) (quantity.Quantity, bool) {
 	text, ok := r.unitText(v, l)
 	if !ok {
 		return quantity.Quantity{}, false
@@ -25,10 +26,10 @@ func (r *reader) quantity(v value, l limit) (quantity.Quantity, bool) {
 }
 
 // unitText returns the text of a quantity; a bare number is an error that says which units fit.
-func (r *reader) unitText(v value, l limit) (string, bool) {
-	switch x := v.v.(type) {
+func (r *reader) unitText(v located.Value, l limit) (string, bool) {
+	switch x := v.V.(type) {
 	case string:
-		if r.blank(v, l.what+fmt.Sprintf(", such as %q", l.example())) || r.tooLong(v, x) {
+		if r.Blank(v, l.what+fmt.Sprintf(", such as %q", l.example())) || r.tooLong(v, x) {
 			return "", false
 		}
 		return x, true
@@ -37,23 +38,23 @@ func (r *reader) unitText(v value, l limit) (string, bool) {
 	case float64:
 		r.bare(v, quantity.Trim(x), l)
 	default:
-		r.wrongType(v, l.what+" with its unit, in quotes", fmt.Sprintf("%q", l.example()))
+		r.WrongType(v, l.what+" with its unit, in quotes", fmt.Sprintf("%q", l.example()))
 	}
 	return "", false
 }
 
 // tooLong reports a text that can't be a quantity or a leg for its sheer length.
-func (r *reader) tooLong(v value, text string) bool {
+func (r *reader) tooLong(v located.Value, text string) bool {
 	if len(text) <= maxText {
 		return false
 	}
-	r.fail(v, "shorten it", "%s is %d bytes long; at most %d are read", said(v.key), len(text), maxText)
+	r.Fail(v, "shorten it", "%s is %d bytes long; at most %d are read", located.Said(v.Key), len(text), maxText)
 	return true
 }
 
 // bare reports a number without a unit, as the quantities' own reader words it.
-func (r *reader) bare(v value, number string, l limit) {
-	d := r.fail(v, fmt.Sprintf("write it in quotes with its unit, such as %q", l.example()), "%s is a bare number: %s has a unit", said(v.key), l.what)
+func (r *reader) bare(v located.Value, number string, l limit) {
+	d := r.Fail(v, fmt.Sprintf("write it in quotes with its unit, such as %q", l.example()), "%s is a bare number: %s has a unit", located.Said(v.Key), l.what)
 	var qe *quantity.Error
 	if _, err := quantity.Parse(number, l.dims()...); errors.As(err, &qe) && qe.Hint != "" {
 		d.Hint = "write it in quotes with its unit; " + qe.Hint
@@ -61,54 +62,47 @@ func (r *reader) bare(v value, number string, l limit) {
 }
 
 // parse reads a quantity from a text that stands so many bytes into the value.
-func (r *reader) parse(v value, text string, offset int, l limit) (quantity.Quantity, bool) {
+func (r *reader) parse(v located.Value, text string, offset int, l limit) (quantity.Quantity, bool) {
 	q, err := quantity.Parse(text, l.dims()...)
 	if err != nil {
-		d := r.fail(v, "", "%s", err.Error())
+		d := r.Fail(v, "", "%s", err.Error())
 		var qe *quantity.Error
 		if errors.As(err, &qe) {
 			d.Message, d.Hint = qe.Message, qe.Hint
 			offset += qe.Offset
 		}
-		r.shift(d, v, offset)
+		r.Shift(d, v, offset)
 		return q, false
 	}
 	d := r.implausible(v, q, l)
 	if d != nil {
-		r.shift(d, v, offset)
+		r.Shift(d, v, offset)
 	}
 	return q, d == nil
 }
 
-// shift moves an error to the byte within a text where the trouble starts.
-func (r *reader) shift(d *graph.Diagnostic, v value, offset int) {
-	if v.at != nil && v.at.plain {
-		d.Pos = r.pos(v.at.val + 1 + offset)
-	}
-}
-
 // implausible reports a quantity outside its limit.
-func (r *reader) implausible(v value, q quantity.Quantity, l limit) *graph.Diagnostic {
+func (r *reader) implausible(v located.Value, q quantity.Quantity, l limit) *graph.Diagnostic {
 	for _, b := range l.bounds {
 		if b.dim != q.Dimension {
 			continue
 		}
-		written := inert(strings.TrimSpace(q.Text))
+		written := located.Inert(strings.TrimSpace(q.Text))
 		switch {
 		case q.Value == 0 && l.positive:
-			return r.fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s is zero", l.what)
+			return r.Fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s is zero", l.what)
 		case q.Value != 0 && math.Abs(q.Value) < smallest:
-			return r.fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s can't be as small as %s", l.what, written)
+			return r.Fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s can't be as small as %s", l.what, written)
 		case q.Value < 0 && b.least >= 0:
-			return r.fail(v, negativeHint(l), "%s can't be negative: %s", l.what, written)
+			return r.Fail(v, negativeHint(l), "%s can't be negative: %s", l.what, written)
 		case q.Value < b.least:
-			return r.fail(v, rangeHint(b), "%s is %s: that is less than %s", l.what, written, b.low)
+			return r.Fail(v, rangeHint(b), "%s is %s: that is less than %s", l.what, written, b.low)
 		case q.Value > b.most:
-			return r.fail(v, rangeHint(b), "%s is %s: that is more than %s", l.what, written, b.high)
+			return r.Fail(v, rangeHint(b), "%s is %s: that is more than %s", l.what, written, b.high)
 		}
 		return nil
 	}
-	return r.fail(v, "", "%s can't be a %s", l.what, q.Dimension)
+	return r.Fail(v, "", "%s can't be a %s", l.what, q.Dimension)
 }
 
 // rangeHint asks what is most likely wrong with a quantity outside its bounds.

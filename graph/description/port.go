@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // userPortsField is the list of ports of a part whose ports the description names. They are
@@ -12,7 +13,7 @@ import (
 func userPortsField() field[graph.Part] {
 	return needed(field[graph.Part]{
 		key:  "ports",
-		read: func(*reader, value, *graph.Part) {},
+		read: func(*reader, located.Value, *graph.Part) {},
 		write: func(from *graph.Part) string {
 			var out []string
 			for _, p := range from.Ports {
@@ -23,32 +24,32 @@ func userPortsField() field[graph.Part] {
 	}, `the names of its ports, such as ports = ["skimmer", "return"]`)
 }
 
-func (r *reader) userPorts(v value, p *graph.Part) {
+func (r *reader) userPorts(v located.Value, p *graph.Part) {
 	const write = `a list of names, such as ["skimmer", "return"]`
-	items, ok := v.items()
+	items, ok := v.Items()
 	if !ok {
-		if !r.blank(v, write) {
-			r.wrongType(v, "a list of names", write)
+		if !r.Blank(v, write) {
+			r.WrongType(v, "a list of names", write)
 		}
 		return
 	}
 	if len(items) == 0 {
-		r.fail(v, "write "+write, "there are no ports")
+		r.Fail(v, "write "+write, "there are no ports")
 	}
 	if len(items) > maxPorts {
-		r.fail(v, "a part of so many ports is several parts", "there are %d ports; at most %d are read", len(items), maxPorts)
+		r.Fail(v, "a part of so many ports is several parts", "there are %d ports; at most %d are read", len(items), maxPorts)
 		return
 	}
 	for _, item := range items {
-		name, ok := r.text(item, write)
+		name, ok := r.Text(item, write)
 		if !ok || !r.goodID(item, name) {
 			continue
 		}
 		if p.Port(name) != nil {
-			r.fail(item, "give each port a name of its own", "the port %s is there twice", said(name))
+			r.Fail(item, "give each port a name of its own", "the port %s is there twice", located.Said(name))
 			continue
 		}
-		p.Ports = append(p.Ports, graph.Port{Name: name, Pos: r.valuePos(item)})
+		p.Ports = append(p.Ports, graph.Port{Name: name, Pos: r.ValuePos(item)})
 	}
 }
 
@@ -56,7 +57,7 @@ func (r *reader) userPorts(v value, p *graph.Part) {
 var portFields = []field[graph.Port]{
 	{
 		key: "at",
-		read: func(r *reader, v value, into *graph.Port) {
+		read: func(r *reader, v located.Value, into *graph.Port) {
 			if at, ok := r.portAt(v); ok {
 				into.At = &at
 			}
@@ -74,7 +75,7 @@ var portFields = []field[graph.Port]{
 	},
 	{
 		key: "faces",
-		read: func(r *reader, v value, into *graph.Port) {
+		read: func(r *reader, v located.Value, into *graph.Port) {
 			if way, ok := r.direction(v); ok {
 				into.Faces = &way
 			}
@@ -95,20 +96,20 @@ var portFields = []field[graph.Port]{
 func portPlacesField() field[graph.Part] {
 	return field[graph.Part]{
 		key: "port",
-		read: func(r *reader, v value, into *graph.Part) {
-			if _, ok := v.v.(map[string]any); !ok {
-				r.wrongType(v, "a table", `port.out = { at = ["right 300 mm", "up 120 mm"], faces = "up" }`)
+		read: func(r *reader, v located.Value, into *graph.Part) {
+			if _, ok := v.V.(map[string]any); !ok {
+				r.WrongType(v, "a table", `port.out = { at = ["right 300 mm", "up 120 mm"], faces = "up" }`)
 				return
 			}
-			for _, name := range v.keys() {
-				c, _ := v.in(name)
+			for _, name := range v.Keys() {
+				c, _ := v.In(name)
 				q := r.portNamed(into, name)
 				if q == nil {
-					r.add(r.keyPos(c), near(name, portNames(into)), "a %s has no port %s", into.Kind, said(name))
+					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "a %s has no port %s", into.Kind, located.Said(name))
 					continue
 				}
-				readTable(r, c, "the port "+said(name), portFields, q)
-				q.Pos = r.keyPos(c)
+				readTable(r, c, "the port "+located.Said(name), portFields, q)
+				q.Pos = r.KeyPos(c)
 			}
 		},
 		write: func(from *graph.Part) string {
@@ -151,19 +152,19 @@ func portNames(p *graph.Part) []string {
 }
 
 // portAt reads the place of a port: components from the part's first port, in any order.
-func (r *reader) portAt(v value) (graph.Vec, bool) {
+func (r *reader) portAt(v located.Value) (graph.Vec, bool) {
 	const write = `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`
-	items, ok := v.items()
+	items, ok := v.Items()
 	if !ok {
-		items = []value{v}
+		items = []located.Value{v}
 	}
 	var at graph.Vec
 	fine := true
 	for _, item := range items {
-		s, ok := item.v.(string)
-		if !ok || s == blankText {
-			if !r.blank(item, write) {
-				r.wrongType(item, "a direction and a length", write)
+		s, ok := item.V.(string)
+		if !ok || s == located.Blank {
+			if !r.Blank(item, write) {
+				r.WrongType(item, "a direction and a length", write)
 			}
 			fine = false
 			continue

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // speedFields are the keys of one speed of a pump; all but the name may stand on a pump
@@ -16,7 +17,7 @@ var speedFields = []field[graph.Speed]{
 	numberField("ratio", 0, mostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
 	{
 		key: "curve",
-		read: func(r *reader, v value, into *graph.Speed) {
+		read: func(r *reader, v located.Value, into *graph.Speed) {
 			into.Curve = r.curve(v, curveFlow, pumpHead, 2)
 		},
 		write: func(from *graph.Speed) string { return curveText(from.Curve) },
@@ -26,7 +27,7 @@ var speedFields = []field[graph.Speed]{
 var pumpFields = slices.Concat([]field[graph.Part]{
 	{
 		key:  "speeds",
-		read: func(r *reader, v value, into *graph.Part) { r.speeds(v, into) },
+		read: func(r *reader, v located.Value, into *graph.Part) { r.speeds(v, into) },
 		write: func(from *graph.Part) string {
 			if from.Pump.TypeSaid {
 				return ""
@@ -46,8 +47,8 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 	wordField("runs-for-heat", graph.RunsForHeatWords(), func(p *graph.Part) *string { return &p.Pump.RunsForHeat }),
 	{
 		key: "check",
-		read: func(r *reader, v value, into *graph.Part) {
-			if b, ok := r.boolean(v); ok && b {
+		read: func(r *reader, v located.Value, into *graph.Part) {
+			if b, ok := r.Bool(v); ok && b {
 				into.Pump.Check = "check"
 			}
 		},
@@ -60,7 +61,7 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 	},
 	{
 		key: "npsh",
-		read: func(r *reader, v value, into *graph.Part) {
+		read: func(r *reader, v located.Value, into *graph.Part) {
 			into.Pump.NPSH = r.curve(v, curveFlow, suctionHead, 1)
 		},
 		write: func(from *graph.Part) string { return curveText(from.Pump.NPSH) },
@@ -71,14 +72,14 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 func onlySpeed(name string) field[graph.Part] {
 	return field[graph.Part]{
 		key: name,
-		read: func(r *reader, v value, into *graph.Part) {
+		read: func(r *reader, v located.Value, into *graph.Part) {
 			s := &into.Pump.Speeds
 			if len(*s) > 0 && (*s)[0].Name != graph.SpeedOn {
-				r.fail(v, "write it into each of the speeds", "a pump with speeds has no %s of its own", said(name))
+				r.Fail(v, "write it into each of the speeds", "a pump with speeds has no %s of its own", located.Said(name))
 				return
 			}
 			if len(*s) == 0 {
-				*s = []graph.Speed{{Name: graph.SpeedOn, Pos: r.keyPos(v)}}
+				*s = []graph.Speed{{Name: graph.SpeedOn, Pos: r.KeyPos(v)}}
 			}
 			for _, f := range speedFields {
 				if f.key == name {
@@ -91,73 +92,73 @@ func onlySpeed(name string) field[graph.Part] {
 }
 
 // speeds reads the speeds of a pump: a list of tables, or a table of tables by name.
-func (r *reader) speeds(v value, p *graph.Part) {
+func (r *reader) speeds(v located.Value, p *graph.Part) {
 	const write = `[ { name = "low", curve = [["0 m3/h", "3.9 m"], …] }, … ]`
-	items, ok := v.items()
+	items, ok := v.Items()
 	if !ok {
-		if _, table := v.v.(map[string]any); !table {
-			if !r.blank(v, write) {
-				r.wrongType(v, "a list of speeds", write)
+		if _, table := v.V.(map[string]any); !table {
+			if !r.Blank(v, write) {
+				r.WrongType(v, "a list of speeds", write)
 			}
 			return
 		}
-		for _, name := range v.keys() {
-			c, _ := v.in(name)
+		for _, name := range v.Keys() {
+			c, _ := v.In(name)
 			items = append(items, c)
 		}
 	}
 	if len(items) > maxSpeeds {
-		r.fail(v, "leave out the speeds that are not used", "there are %d speeds; at most %d are read", len(items), maxSpeeds)
+		r.Fail(v, "leave out the speeds that are not used", "there are %d speeds; at most %d are read", len(items), maxSpeeds)
 		return
 	}
-	start := len(r.found)
+	start := len(r.Found)
 	var speeds []graph.Speed
 	for _, item := range items {
-		s := graph.Speed{Pos: r.valuePos(item)}
+		s := graph.Speed{Pos: r.ValuePos(item)}
 		if !ok {
-			s.Name = item.key
+			s.Name = item.Key
 		}
-		before := len(r.found)
+		before := len(r.Found)
 		readTable(r, item, "a speed", speedFields, &s)
-		if _, named := item.in("name"); !named && ok && len(items) == 1 {
+		if _, named := item.In("name"); !named && ok && len(items) == 1 {
 			s.Name = graph.SpeedOn // nothing to tell it from
 		}
-		if s.Name == "" && len(r.found) == before {
-			r.fail(item, `write name = "low"`, "a speed has no name")
+		if s.Name == "" && len(r.Found) == before {
+			r.Fail(item, `write name = "low"`, "a speed has no name")
 		}
 		for _, other := range speeds {
 			if s.Name != "" && other.Name == s.Name {
-				d := r.fail(item, "give each speed a name of its own", "the speed %s is there twice", said(s.Name))
-				related(d, other.Pos, "it is here first")
+				d := r.Fail(item, "give each speed a name of its own", "the speed %s is there twice", located.Said(s.Name))
+				located.Related(d, other.Pos, "it is here first")
 			}
 		}
 		r.checkSpeed(item, &s)
 		speeds = append(speeds, s)
 	}
 	if own := p.Pump.Speeds; len(own) > 0 && len(speeds) > 0 {
-		r.fail(v, "write it into each of the speeds", "a pump has a curve or power of its own and speeds as well")
+		r.Fail(v, "write it into each of the speeds", "a pump has a curve or power of its own and speeds as well")
 	}
 	p.Pump.Speeds = speeds
-	if len(r.found) == start {
+	if len(r.Found) == start {
 		r.checkRatios(v, p, speeds)
 	}
 }
 
 // checkSpeed looks at the keys of one speed together.
-func (r *reader) checkSpeed(v value, s *graph.Speed) {
-	if c, ok := v.in("ratio"); ok {
-		if _, both := v.in("curve"); both {
-			r.fail(c, "keep the curve, which is known better", "a speed has a curve and a ratio")
+func (r *reader) checkSpeed(v located.Value, s *graph.Speed) {
+	if c, ok := v.In("ratio"); ok {
+		if _, both := v.In("curve"); both {
+			r.Fail(c, "keep the curve, which is known better", "a speed has a curve and a ratio")
 		} else if s.Ratio == 0 {
-			if x, isNumber := c.v.(int64); isNumber && x == 0 {
-				r.fail(c, "write the speed over that of the curve: ratio = 0.5", "a ratio of zero")
+			if x, isNumber := c.V.(int64); isNumber && x == 0 {
+				r.Fail(c, "write the speed over that of the curve: ratio = 0.5", "a ratio of zero")
 			}
 		}
 	}
 }
 
 // checkRatios wants a curve that the ratios and the bare names can refer to.
-func (r *reader) checkRatios(v value, p *graph.Part, speeds []graph.Speed) {
+func (r *reader) checkRatios(v located.Value, p *graph.Part, speeds []graph.Speed) {
 	curves := 0
 	for _, s := range speeds {
 		if len(s.Curve) > 0 {
@@ -168,18 +169,18 @@ func (r *reader) checkRatios(v value, p *graph.Part, speeds []graph.Speed) {
 		switch {
 		case len(s.Curve) > 0:
 		case s.Ratio == 0:
-			r.add(s.Pos, `write its curve, or ratio = 0.5 of the speed that has one`, "the speed %s has neither a curve nor a ratio", said(s.Name))
+			r.Add(s.Pos, `write its curve, or ratio = 0.5 of the speed that has one`, "the speed %s has neither a curve nor a ratio", located.Said(s.Name))
 		case curves == 0:
-			r.fail(v, `write a curve on one speed: curve = [["0 m3/h", "15 m"], ["16 m3/h", "11 m"]]`, "no speed of %s has a curve", said(p.ID))
+			r.Fail(v, `write a curve on one speed: curve = [["0 m3/h", "15 m"], ["16 m3/h", "11 m"]]`, "no speed of %s has a curve", located.Said(p.ID))
 			return
 		}
 	}
 }
 
 // checkOnly completes a pump of which the description says the power but no curve.
-func (r *reader) checkOnly(v value, p *graph.Part) {
+func (r *reader) checkOnly(v located.Value, p *graph.Part) {
 	s := p.Pump.Speeds
-	if _, written := v.in("curve"); written {
+	if _, written := v.In("curve"); written {
 		return
 	}
 	if len(s) != 1 || s[0].Name != graph.SpeedOn || len(s[0].Curve) > 0 || s[0].Ratio != 0 {
@@ -191,6 +192,6 @@ func (r *reader) checkOnly(v value, p *graph.Part) {
 			return
 		}
 	}
-	r.add(s[0].Pos, `write curve = [["0 m3/h", "7 m"], ["8 m3/h", "2 m"]], or the type of a catalogue row with one speed`,
-		"the pump %s has a power but no curve", said(p.ID))
+	r.Add(s[0].Pos, `write curve = [["0 m3/h", "7 m"], ["8 m3/h", "2 m"]], or the type of a catalogue row with one speed`,
+		"the pump %s has a power but no curve", located.Said(p.ID))
 }

@@ -3,13 +3,12 @@ package description
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // reader holds what reading one file needs and finds.
 type reader struct {
-	file string
-	source
-	found   []graph.Diagnostic
+	*located.File
 	catalog *catalog.Catalog
 	circuit *graph.Circuit
 	metric  bool     // [pipe] is metric: which sizes an example shows
@@ -22,9 +21,6 @@ type reader struct {
 	spots map[any]spots                   // where what was read stands, by its pointer
 }
 
-// spots are the places of the values a later look wants to point at, by key.
-type spots map[string]value
-
 // Read reads a description. It returns the circuit, or nil and what is wrong with the file,
 // sorted by place: everything that can be found in one go. Every finding has a place.
 func Read(file string, data []byte) (*graph.Circuit, []graph.Diagnostic) {
@@ -33,10 +29,10 @@ func Read(file string, data []byte) (*graph.Circuit, []graph.Diagnostic) {
 
 // ReadWith is Read with rows laid over the embedded catalogue before the description's own.
 func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []graph.Diagnostic) {
-	r := newReader(file, data)
-	top, ok := r.decode()
+	r := &reader{File: located.New(file, data)}
+	top, ok := r.Decode()
 	if !ok {
-		return nil, r.findings()
+		return nil, r.Findings()
 	}
 	r.circuit = &graph.Circuit{File: file}
 	r.circuit.Water.TemperatureC = usualWater
@@ -46,8 +42,8 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	r.spots = map[any]spots{}
 	r.tables(top)
 	r.link()
-	if len(r.found) > 0 {
-		return nil, r.findings()
+	if len(r.Found) > 0 {
+		return nil, r.Findings()
 	}
 	r.circuit.Catalog = r.catalog
 	return r.circuit, nil
@@ -55,20 +51,20 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 
 // ReadCatalog reads a file of catalogue rows: [[catalog.KIND]] or [[KIND]] tables.
 func ReadCatalog(file string, data []byte) ([]catalog.Row, []graph.Diagnostic) {
-	r := newReader(file, data)
-	top, ok := r.decode()
+	r := &reader{File: located.New(file, data)}
+	top, ok := r.Decode()
 	if !ok {
-		return nil, r.findings()
+		return nil, r.Findings()
 	}
-	t, _ := top.v.(map[string]any)
+	t, _ := top.V.(map[string]any)
 	rows, problems := catalog.DecodeFile(t, file)
-	if inner, ok := top.in("catalog"); ok {
+	if inner, ok := top.In("catalog"); ok {
 		r.problems(inner, problems)
 	} else {
 		r.problems(top, problems)
 	}
-	if len(r.found) > 0 {
-		return nil, r.findings()
+	if len(r.Found) > 0 {
+		return nil, r.Findings()
 	}
 	return rows, nil
 }

@@ -5,14 +5,15 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // retrofitFields are the keys of [retrofit].
 var retrofitFields = []field[graph.Retrofit]{
 	needed(field[graph.Retrofit]{
 		key: "unit",
-		read: func(r *reader, v value, into *graph.Retrofit) {
-			s, ok := r.text(v, `the id of the heat-pump to be fitted`)
+		read: func(r *reader, v located.Value, into *graph.Retrofit) {
+			s, ok := r.Text(v, `the id of the heat-pump to be fitted`)
 			if !ok {
 				return
 			}
@@ -20,10 +21,10 @@ var retrofitFields = []field[graph.Retrofit]{
 			heats := func(k graph.Kind) bool { return k == graph.HeatPump }
 			switch {
 			case !known:
-				r.fail(v, near(s, r.idsOf(heats)), "there is no part %s", said(s))
+				r.Fail(v, located.Near(s, r.idsOf(heats)), "there is no part %s", located.Said(s))
 			case p.Kind != "" && p.Kind != graph.HeatPump:
-				d := r.fail(v, unitHint(r.idsOf(heats)), "the unit is a %s, not a heat-pump", p.Kind)
-				related(d, r.idPos(p, p.Pos), "%s is described here", said(s))
+				d := r.Fail(v, unitHint(r.idsOf(heats)), "the unit is a %s, not a heat-pump", p.Kind)
+				located.Related(d, r.idPos(p, p.Pos), "%s is described here", located.Said(s))
 			default:
 				into.Unit = s
 			}
@@ -36,7 +37,7 @@ var retrofitFields = []field[graph.Retrofit]{
 	{key: "spring", read: (*reader).spring, write: springText},
 	{
 		key: "branch",
-		read: func(r *reader, v value, into *graph.Retrofit) {
+		read: func(r *reader, v located.Value, into *graph.Retrofit) {
 			into.Branch, _ = r.direction(v)
 		},
 		write: func(from *graph.Retrofit) string { return directionText(from.Branch) },
@@ -58,15 +59,15 @@ func unitHint(units []string) string {
 	if len(units) == 0 {
 		return `describe the unit as a [[part]] of kind = "heat-pump"`
 	}
-	return thereAre(units)
+	return located.ThereAre(units)
 }
 
-func (r *reader) retrofit(v value) {
-	t := &graph.Retrofit{Pos: r.keyPos(v)}
+func (r *reader) retrofit(v located.Value) {
+	t := &graph.Retrofit{Pos: r.KeyPos(v)}
 	t.KeyPos = readTable(r, v, "[retrofit]", retrofitFields, t)
 	r.sizeInCatalog(v, r.retrofitSpec(t), t.Size)
-	if c, ok := v.in("bypass-size"); ok && t.Spec != "" && !t.BypassSize.IsZero() {
-		r.sizeInCatalog(value{v: map[string]any{"size": c.v}, at: &place{keys: map[string]*place{"size": c.at}}}, t.Spec, t.BypassSize)
+	if c, ok := v.In("bypass-size"); ok && t.Spec != "" && !t.BypassSize.IsZero() {
+		r.sizeInCatalog(located.Single("size", c), t.Spec, t.BypassSize)
 	}
 	r.circuit.Retrofit = t
 }
@@ -93,12 +94,12 @@ var cutFields = []field[graph.Cut]{
 }
 
 // cut reads a place to cut: a run, or a table with the leg and the place on it.
-func (r *reader) cut(v value, into *graph.Retrofit) {
-	cut := &graph.Cut{AtMM: -1, Pos: r.valuePos(v)}
+func (r *reader) cut(v located.Value, into *graph.Retrofit) {
+	cut := &graph.Cut{AtMM: -1, Pos: r.ValuePos(v)}
 	at := v
-	switch x := v.v.(type) {
+	switch x := v.V.(type) {
 	case string:
-		s, ok := r.text(v, `the id of an existing run, or leave the key out: the tool ranks every place`)
+		s, ok := r.Text(v, `the id of an existing run, or leave the key out: the tool ranks every place`)
 		if !ok {
 			return
 		}
@@ -108,33 +109,33 @@ func (r *reader) cut(v value, into *graph.Retrofit) {
 		if cut.Run == "" {
 			return
 		}
-		at, _ = v.in("run")
+		at, _ = v.In("run")
 	default:
-		r.wrongType(v, "the id of a run", `cut = "return-line", or cut = { run = "return-line", leg = 1, at = "350 mm" }, not `+typeWord(x))
+		r.WrongType(v, "the id of a run", `cut = "return-line", or cut = { run = "return-line", leg = 1, at = "350 mm" }, not `+located.TypeWord(x))
 		return
 	}
 	into.Cut = cut
 	run := r.circuit.Run(cut.Run)
 	if run == nil {
 		ids := r.runIDsThat(func(run *graph.Run) bool { return run.Existing })
-		r.fail(at, near(cut.Run, ids), "there is no run %s", said(cut.Run))
+		r.Fail(at, located.Near(cut.Run, ids), "there is no run %s", located.Said(cut.Run))
 		return
 	}
 	if !run.Existing {
-		d := r.fail(at, "name a run with existing = true", "the run %s is new work: there is nothing to cut", said(cut.Run))
-		related(d, run.Pos, "it is described here")
+		d := r.Fail(at, "name a run with existing = true", "the run %s is new work: there is nothing to cut", located.Said(cut.Run))
+		located.Related(d, run.Pos, "it is described here")
 	}
 	r.cutLeg(v, cut, run)
 }
 
 // cutLeg looks whether the run has the leg and the leg the place.
-func (r *reader) cutLeg(v value, cut *graph.Cut, run *graph.Run) {
-	if c, ok := v.in("leg"); ok && cut.Leg > max(len(run.Legs), 1) {
-		d := r.fail(c, "count the legs from 1 in the order they are written", "the run %s has no leg %d: it has %s", said(run.ID), cut.Leg, counted(len(run.Legs), "leg"))
-		related(d, run.Pos, "it is described here")
+func (r *reader) cutLeg(v located.Value, cut *graph.Cut, run *graph.Run) {
+	if c, ok := v.In("leg"); ok && cut.Leg > max(len(run.Legs), 1) {
+		d := r.Fail(c, "count the legs from 1 in the order they are written", "the run %s has no leg %d: it has %s", located.Said(run.ID), cut.Leg, counted(len(run.Legs), "leg"))
+		located.Related(d, run.Pos, "it is described here")
 		return
 	}
-	c, ok := v.in("at")
+	c, ok := v.In("at")
 	if !ok || cut.AtMM < 0 {
 		return
 	}
@@ -143,9 +144,9 @@ func (r *reader) cutLeg(v value, cut *graph.Cut, run *graph.Run) {
 		long = run.Legs[max(cut.Leg, 1)-1].LengthMM()
 	}
 	if cut.AtMM > long {
-		d := r.fail(c, "the place is counted from the start of the leg", "the cut is at %s, beyond the end of the leg at %s",
+		d := r.Fail(c, "the place is counted from the start of the leg", "the cut is at %s, beyond the end of the leg at %s",
 			quantity.Format(cut.AtMM, quantity.Length, quantity.MetricSystem), quantity.Format(long, quantity.Length, quantity.MetricSystem))
-		related(d, run.Pos, "the run is described here")
+		located.Related(d, run.Pos, "the run is described here")
 	}
 }
 
@@ -160,8 +161,8 @@ func cutText(c *graph.Cut) string {
 }
 
 // spring reads the spring that is asked for: "auto", a cracking pressure, or a row's name.
-func (r *reader) spring(v value, into *graph.Retrofit) {
-	s, ok := r.text(v, `"auto", a cracking pressure such as "2 psi", or the name of a catalogue row`)
+func (r *reader) spring(v located.Value, into *graph.Retrofit) {
+	s, ok := r.Text(v, `"auto", a cracking pressure such as "2 psi", or the name of a catalogue row`)
 	if !ok {
 		return
 	}
@@ -177,7 +178,7 @@ func (r *reader) spring(v value, into *graph.Retrofit) {
 			into.SpringPa = baseValue(q)
 		}
 	default:
-		r.fail(v, near(s, append([]string{"auto"}, names...)), "there is no spring check %s", said(s))
+		r.Fail(v, located.Near(s, append([]string{"auto"}, names...)), "there is no spring check %s", located.Said(s))
 	}
 }
 

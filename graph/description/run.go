@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // draft is a run as it is read: what only the reader wants to know stands beside it.
@@ -18,8 +19,8 @@ type draft struct {
 var runFields = slices.Concat([]field[draft]{
 	{
 		key: "id",
-		read: func(r *reader, v value, into *draft) {
-			if s, ok := r.text(v, `a name of your own, such as "return-line"`); ok && r.goodID(v, s) {
+		read: func(r *reader, v located.Value, into *draft) {
+			if s, ok := r.Text(v, `a name of your own, such as "return-line"`); ok && r.goodID(v, s) {
 				into.ID, into.Named = s, true
 			}
 		},
@@ -43,11 +44,11 @@ var runFields = slices.Concat([]field[draft]{
 	fittingsField(),
 	{
 		key: "measured",
-		read: func(r *reader, v value, into *draft) {
+		read: func(r *reader, v located.Value, into *draft) {
 			words := []string{"faces", "centres"}
-			if s, ok := r.text(v, quotedList(words)); ok {
+			if s, ok := r.Text(v, quotedList(words)); ok {
 				if !oneOf(s, words) {
-					r.fail(v, near(s, words), "a run is measured between faces or centres, not %s", said(s))
+					r.Fail(v, located.Near(s, words), "a run is measured between faces or centres, not %s", located.Said(s))
 				}
 				into.Faces = s == "faces"
 			}
@@ -75,17 +76,17 @@ var runFields = slices.Concat([]field[draft]{
 func endField(name string, at func(*draft) *graph.PortRef) field[draft] {
 	return field[draft]{
 		key: name,
-		read: func(r *reader, v value, into *draft) {
-			s, ok := r.text(v, `a part and its port, such as "pump.out"`)
+		read: func(r *reader, v located.Value, into *draft) {
+			s, ok := r.Text(v, `a part and its port, such as "pump.out"`)
 			if !ok {
 				return
 			}
 			dot := strings.LastIndexByte(s, '.')
 			if dot <= 0 || dot == len(s)-1 || strings.ContainsRune(s[:dot], '.') {
-				r.fail(v, `write the part's id, a point and the port: "pump.out"`, "%s names no port of a part", said(s))
+				r.Fail(v, `write the part's id, a point and the port: "pump.out"`, "%s names no port of a part", located.Said(s))
 				return
 			}
-			*at(into) = graph.PortRef{Part: s[:dot], Port: s[dot+1:], Pos: r.valuePos(v)}
+			*at(into) = graph.PortRef{Part: s[:dot], Port: s[dot+1:], Pos: r.ValuePos(v)}
 		},
 		write: func(from *draft) string { return quote(at(from).String()) },
 	}
@@ -98,22 +99,22 @@ func fittingsField() field[draft] {
 	const write = `{ elbow-90 = 2, elbow-45 = 1 }`
 	return field[draft]{
 		key: "fittings",
-		read: func(r *reader, v value, into *draft) {
-			if _, ok := v.v.(map[string]any); !ok {
-				r.wrongType(v, "a table", write)
+		read: func(r *reader, v located.Value, into *draft) {
+			if _, ok := v.V.(map[string]any); !ok {
+				r.WrongType(v, "a table", write)
 				return
 			}
-			for _, kind := range v.keys() {
-				c, _ := v.in(kind)
+			for _, kind := range v.Keys() {
+				c, _ := v.In(kind)
 				if !oneOf(kind, countedKinds) {
-					d := r.add(r.keyPos(c), near(kind, countedKinds), "no fitting %s can be counted in a run", said(kind))
-					if _, dotted := c.v.(map[string]any); dotted {
+					d := r.Add(r.KeyPos(c), located.Near(kind, countedKinds), "no fitting %s can be counted in a run", located.Said(kind))
+					if _, dotted := c.V.(map[string]any); dotted {
 						d.Hint = `write a name with a point in quotes: "elbow-22.5" = 2`
 					}
 					continue
 				}
-				if n, ok := r.count(c, 0, mostFittings); ok {
-					into.Fittings = append(into.Fittings, graph.FittingCount{Kind: kind, Count: n, Pos: r.keyPos(c)})
+				if n, ok := r.Count(c, 0, mostFittings); ok {
+					into.Fittings = append(into.Fittings, graph.FittingCount{Kind: kind, Count: n, Pos: r.KeyPos(c)})
 				}
 			}
 		},
@@ -130,20 +131,20 @@ func fittingsField() field[draft] {
 	}
 }
 
-func (r *reader) run(v value) {
-	d := &draft{Run: graph.Run{Pos: r.keyPos(v), RoughnessMM: -1, Place: graph.NoPlace()}}
+func (r *reader) run(v located.Value) {
+	d := &draft{Run: graph.Run{Pos: r.KeyPos(v), RoughnessMM: -1, Place: graph.NoPlace()}}
 	what := "this run"
 	for _, k := range []string{"id", "from"} {
-		if c, ok := v.in(k); ok && what == "this run" {
-			if s, ok := c.v.(string); ok && k == "id" {
-				what = "run " + said(s)
+		if c, ok := v.In(k); ok && what == "this run" {
+			if s, ok := c.V.(string); ok && k == "id" {
+				what = "run " + located.Said(s)
 			} else if ok {
-				what = "the run from " + said(s)
+				what = "the run from " + located.Said(s)
 			}
 		}
 	}
 	d.KeyPos = readTable(r, v, what, runFields, d)
-	if _, ok := v.v.(map[string]any); !ok {
+	if _, ok := v.V.(map[string]any); !ok {
 		return
 	}
 	if d.ID == "" && d.From.Part != "" && d.To.Part != "" {
@@ -152,7 +153,7 @@ func (r *reader) run(v value) {
 	r.checkRun(v, d, what)
 	run := &d.Run
 	for _, k := range []string{"id", "from", "to", "remains-of"} {
-		if c, ok := v.in(k); ok {
+		if c, ok := v.In(k); ok {
 			r.note(run, k, c)
 		}
 	}
@@ -163,31 +164,31 @@ func (r *reader) run(v value) {
 }
 
 // checkRun looks at the keys of a run together, and fills in [pipe].
-func (r *reader) checkRun(v value, d *draft, what string) {
-	legs, hasLegs := v.in("legs")
-	length, hasLength := v.in("length")
+func (r *reader) checkRun(v located.Value, d *draft, what string) {
+	legs, hasLegs := v.In("legs")
+	length, hasLength := v.In("length")
 	switch {
 	case hasLegs && hasLength:
-		x := r.add(r.keyPos(length), "keep the legs; without them keep the length and count the bends in fittings", "%s has legs and a length", what)
-		related(x, r.keyPos(legs), "the legs are here")
+		x := r.Add(r.KeyPos(length), "keep the legs; without them keep the length and count the bends in fittings", "%s has legs and a length", what)
+		located.Related(x, r.KeyPos(legs), "the legs are here")
 	case !hasLegs && !hasLength:
 		r.missing(v, what, "legs and no length", legsExample+`, or length = "900 mm" where nobody measured them`)
 	}
-	if c, ok := v.in("fittings"); ok && hasLegs {
-		r.add(r.keyPos(c), "leave them out", "%s has legs: its bends follow from them and are not counted", what)
+	if c, ok := v.In("fittings"); ok && hasLegs {
+		r.Add(r.KeyPos(c), "leave them out", "%s has legs: its bends follow from them and are not counted", what)
 	}
-	if c, ok := v.in("removed"); ok && d.Removed && !d.Existing {
+	if c, ok := v.In("removed"); ok && d.Removed && !d.Existing {
 		d.Removed = false // so that its ends are not reported open
-		r.fail(c, "write existing = true as well", "%s is removed but was never there", what)
+		r.Fail(c, "write existing = true as well", "%s is removed but was never there", what)
 	}
 	r.runPipe(v, d, what)
 }
 
 // runPipe fills in what a run is made of.
-func (r *reader) runPipe(v value, d *draft, what string) {
+func (r *reader) runPipe(v located.Value, d *draft, what string) {
 	pipe := r.circuit.Pipe
-	_, badSpec := v.in("spec")
-	_, badSize := v.in("size")
+	_, badSpec := v.In("spec")
+	_, badSize := v.In("size")
 	if d.Spec == "" && !badSpec {
 		d.Spec = pipe.Spec
 	}

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // siteFields are the keys of [site].
@@ -24,9 +25,9 @@ var siteFields = []field[graph.Site]{
 // shelters are the words for how much of the wind reaches the water.
 var shelters = []string{"open", "fenced", "walled", "indoor"}
 
-func (r *reader) sheltered(v value, into *graph.Site) {
+func (r *reader) sheltered(v located.Value, into *graph.Site) {
 	const write = `"open", "fenced", "walled" or "indoor", or the share of the wind that reaches the water, such as "30 %"`
-	s, ok := r.text(v, write)
+	s, ok := r.Text(v, write)
 	switch {
 	case !ok:
 	case oneOf(s, shelters):
@@ -36,13 +37,13 @@ func (r *reader) sheltered(v value, into *graph.Site) {
 			into.WindShare = graph.Given(q.Value)
 		}
 	default:
-		r.fail(v, near(s, shelters), "a tub can't stand %s", said(s))
+		r.Fail(v, located.Near(s, shelters), "a tub can't stand %s", located.Said(s))
 	}
 }
 
-func (r *reader) site(v value) {
+func (r *reader) site(v located.Value) {
 	s := &r.circuit.Site
-	s.Pos = r.keyPos(v)
+	s.Pos = r.KeyPos(v)
 	s.KeyPos = readTable(r, v, "[site]", siteFields, s)
 }
 
@@ -68,19 +69,19 @@ var heatLossFields = []field[graph.HeatLoss]{
 	amountField("ua", lossPerKelvin, func(h *graph.HeatLoss) *graph.Amount { return &h.UA }),
 }
 
-func (r *reader) heatLoss(v value) {
-	h := &graph.HeatLoss{Pos: r.keyPos(v)}
+func (r *reader) heatLoss(v located.Value) {
+	h := &graph.HeatLoss{Pos: r.KeyPos(v)}
 	h.KeyPos = readTable(r, v, "[heat-loss]", heatLossFields, h)
 	if f := h.Fall; f != nil {
 		f.Pos = h.KeyPos["fall"]
-		if c, _ := v.in("fall"); f.FromC.Set && f.ToC.Set && f.ToC.V >= f.FromC.V {
-			r.fail(c, `the water cools: from = "38 °C", to = "36 °C"`, "the water does not fall: it goes from %g °C to %g °C", f.FromC.V, f.ToC.V)
+		if c, _ := v.In("fall"); f.FromC.Set && f.ToC.Set && f.ToC.V >= f.FromC.V {
+			r.Fail(c, `the water cools: from = "38 °C", to = "36 °C"`, "the water does not fall: it goes from %g °C to %g °C", f.FromC.V, f.ToC.V)
 		}
 	}
 	if s := h.Standing; s != nil {
 		s.Pos = h.KeyPos["standing"]
-		if c, _ := v.in("standing"); s.WaterC.Set && s.AirC.Set && s.AirC.V >= s.WaterC.V {
-			r.fail(c, "the water of a standing loss is warmer than the air", "the air of the standing loss has %g °C and the water %g °C", s.AirC.V, s.WaterC.V)
+		if c, _ := v.In("standing"); s.WaterC.Set && s.AirC.Set && s.AirC.V >= s.WaterC.V {
+			r.Fail(c, "the water of a standing loss is warmer than the air", "the air of the standing loss has %g °C and the water %g °C", s.AirC.V, s.WaterC.V)
 		}
 	}
 	r.circuit.HeatLoss = h
@@ -100,24 +101,24 @@ var shellFields = []field[graph.Shell]{
 	numberAmount("r", 0, mostR, func(s *graph.Shell) *graph.Amount { return &s.R }),
 }
 
-func (r *reader) cover(v value) {
-	c := &graph.Cover{Pos: r.keyPos(v)}
+func (r *reader) cover(v located.Value) {
+	c := &graph.Cover{Pos: r.KeyPos(v)}
 	c.KeyPos = readTable(r, v, "[cover]", coverFields, c)
 	r.oneResistance(v, c.Resistance, c.R)
 	r.circuit.Cover = c
 }
 
-func (r *reader) shell(v value) {
-	s := graph.Shell{Pos: r.keyPos(v)}
+func (r *reader) shell(v located.Value) {
+	s := graph.Shell{Pos: r.KeyPos(v)}
 	readTable(r, v, "[[shell]]", shellFields, &s)
 	r.oneResistance(v, s.Resistance, s.R)
 	r.circuit.Shells = append(r.circuit.Shells, s)
 }
 
 // oneResistance reports a thermal resistance that is given twice.
-func (r *reader) oneResistance(v value, si, imperial graph.Amount) {
-	if c, _ := v.in("r"); si.Set && imperial.Set {
-		r.add(r.keyPos(c), "keep one of the two", "there are a resistance and an r, which are the same thing in two units")
+func (r *reader) oneResistance(v located.Value, si, imperial graph.Amount) {
+	if c, _ := v.In("r"); si.Set && imperial.Set {
+		r.Add(r.KeyPos(c), "keep one of the two", "there are a resistance and an r, which are the same thing in two units")
 	}
 }
 
@@ -146,12 +147,12 @@ var useFields = []field[graph.Use]{
 	numberAmount("refills", 0, mostTimes, func(u *graph.Use) *graph.Amount { return &u.Refills }),
 }
 
-func (r *reader) between(v value, into *graph.Use) {
+func (r *reader) between(v located.Value, into *graph.Use) {
 	const write = `the coldest and the warmest the timer may let the water be: between = ["36 °C", "39.5 °C"]`
-	items, ok := v.items()
+	items, ok := v.Items()
 	if !ok || len(items) != 2 {
-		if !r.blank(v, write) {
-			r.fail(v, "write "+write, "%s wants two temperatures", said(v.key))
+		if !r.Blank(v, write) {
+			r.Fail(v, "write "+write, "%s wants two temperatures", located.Said(v.Key))
 		}
 		return
 	}
@@ -160,16 +161,16 @@ func (r *reader) between(v value, into *graph.Use) {
 	switch {
 	case !okLow || !okHigh:
 	case low.Value > high.Value:
-		r.fail(v, "write "+write, "the band falls: it goes from %s to %s", low.Text, high.Text)
+		r.Fail(v, "write "+write, "the band falls: it goes from %s to %s", low.Text, high.Text)
 	default:
 		into.Between = &[2]graph.Amount{graph.Given(low.Value), graph.Given(high.Value)}
 	}
 }
 
-func (r *reader) heatingHours(v value, into *graph.Use) {
-	items, ok := v.items()
+func (r *reader) heatingHours(v located.Value, into *graph.Use) {
+	items, ok := v.Items()
 	if !ok {
-		items = []value{v}
+		items = []located.Value{v}
 	}
 	for _, item := range items {
 		if h, ok := r.hours(item); ok {
@@ -178,8 +179,8 @@ func (r *reader) heatingHours(v value, into *graph.Use) {
 	}
 }
 
-func (r *reader) use(v value) {
-	u := &graph.Use{Pos: r.keyPos(v)}
+func (r *reader) use(v located.Value) {
+	u := &graph.Use{Pos: r.KeyPos(v)}
 	u.KeyPos = readTable(r, v, "[use]", useFields, u)
 	r.circuit.Use = u
 }
@@ -197,17 +198,17 @@ var tariffFields = []field[graph.Tariff]{
 	priceField("work", func(t *graph.Tariff) *string { return &t.Work }),
 	{
 		key: "bands",
-		read: func(r *reader, v value, into *graph.Tariff) {
+		read: func(r *reader, v located.Value, into *graph.Tariff) {
 			const write = `a list: bands = [{ from = "23:00", to = "07:00", price = "0.15" }]`
-			items, ok := v.items()
+			items, ok := v.Items()
 			if !ok {
-				if !r.blank(v, write) {
-					r.wrongType(v, "a list of tables", write)
+				if !r.Blank(v, write) {
+					r.WrongType(v, "a list of tables", write)
 				}
 				return
 			}
 			for _, item := range items {
-				b := graph.TariffBand{Pos: r.valuePos(item)}
+				b := graph.TariffBand{Pos: r.ValuePos(item)}
 				readTable(r, item, "a band", bandFields, &b)
 				into.Bands = append(into.Bands, b)
 			}
@@ -222,8 +223,8 @@ var tariffFields = []field[graph.Tariff]{
 	},
 }
 
-func (r *reader) tariff(v value) {
-	t := &graph.Tariff{Pos: r.keyPos(v)}
+func (r *reader) tariff(v located.Value) {
+	t := &graph.Tariff{Pos: r.KeyPos(v)}
 	t.KeyPos = readTable(r, v, "[tariff]", tariffFields, t)
 	r.circuit.Tariff = t
 }
@@ -249,21 +250,21 @@ var supplyFields = []field[graph.Supply]{
 	maybeTable("cable", "the cable", cableFields, func(s *graph.Supply) **graph.Cable { return &s.Cable }),
 }
 
-func (r *reader) supply(v value) {
-	s := graph.Supply{Pos: r.keyPos(v)}
+func (r *reader) supply(v located.Value) {
+	s := graph.Supply{Pos: r.KeyPos(v)}
 	s.KeyPos = readTable(r, v, "[[supply]]", supplyFields, &s)
 	if s.Cable != nil {
 		s.Cable.Pos = s.KeyPos["cable"]
 	}
-	if list, ok := v.in("feeds"); ok {
-		items, isList := list.items()
+	if list, ok := v.In("feeds"); ok {
+		items, isList := list.Items()
 		if !isList {
-			items = []value{list}
+			items = []located.Value{list}
 		}
 		for _, item := range items {
-			id, ok := item.v.(string)
+			id, ok := item.V.(string)
 			if _, known := r.parts[id]; ok && id != "" && !known && !oneOf("part", r.unread) {
-				r.fail(item, near(id, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", said(id))
+				r.Fail(item, located.Near(id, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", located.Said(id))
 			}
 		}
 	}
@@ -271,13 +272,13 @@ func (r *reader) supply(v value) {
 		other := &r.circuit.Supplies[i]
 		for _, id := range s.Feeds {
 			if slices.Contains(other.Feeds, id) {
-				d := r.add(s.Pos, "name it in one of them", "the part %s is fed by two supplies", said(id))
-				related(d, other.Pos, "the other is here")
+				d := r.Add(s.Pos, "name it in one of them", "the part %s is fed by two supplies", located.Said(id))
+				located.Related(d, other.Pos, "the other is here")
 			}
 		}
 		if len(s.Feeds) == 0 && len(other.Feeds) == 0 {
-			d := r.add(s.Pos, "name what each feeds: feeds = [\"unit\"]", "two supplies feed everything that no other feeds")
-			related(d, other.Pos, "the other is here")
+			d := r.Add(s.Pos, "name what each feeds: feeds = [\"unit\"]", "two supplies feed everything that no other feeds")
+			located.Related(d, other.Pos, "the other is here")
 		}
 	}
 	r.circuit.Supplies = append(r.circuit.Supplies, s)

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/graph/description/located"
 )
 
 // Short names of the catalogue's, for the tables of fields.
@@ -39,18 +40,18 @@ func (r *reader) pipeSizes(spec catalogSpec) []catalogSize {
 
 // sizeInCatalog reports a size in which there is no pipe of the spec, at the table's size
 // or, where that is not written, its spec.
-func (r *reader) sizeInCatalog(v value, spec catalogSpec, size catalogSize) {
+func (r *reader) sizeInCatalog(v located.Value, spec catalogSpec, size catalogSize) {
 	if spec == "" || size.IsZero() || slices.Contains(r.pipeSizes(spec), size) {
 		return
 	}
-	at, ok := v.in("size")
+	at, ok := v.In("size")
 	if !ok {
-		at, ok = v.in("spec")
+		at, ok = v.In("spec")
 	}
 	if !ok {
 		return // both come from [pipe], and are reported there
 	}
-	r.fail(at, r.otherSpec(spec, size)+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
+	r.Fail(at, r.otherSpec(spec, size)+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
 }
 
 func (r *reader) sizesThereAre(spec catalogSpec) string {
@@ -73,11 +74,11 @@ func (r *reader) otherSpec(spec catalogSpec, size catalogSize) string {
 }
 
 // quantityError reports an error of the quantities' own reader.
-func (r *reader) quantityError(v value, err error) {
-	d := r.fail(v, "", "%s", inert(err.Error()))
+func (r *reader) quantityError(v located.Value, err error) {
+	d := r.Fail(v, "", "%s", located.Inert(err.Error()))
 	var qe *quantity.Error
 	if errors.As(err, &qe) {
 		d.Message, d.Hint = qe.Message, qe.Hint
-		r.shift(d, v, qe.Offset)
+		r.Shift(d, v, qe.Offset)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // stockFields are the keys of [[stock]].
@@ -18,8 +19,8 @@ var stockFields = []field[graph.Stock]{
 	boolField("offcut", func(s *graph.Stock) *bool { return &s.Offcut }),
 }
 
-func (r *reader) stock(v value) {
-	s := graph.Stock{Pos: r.keyPos(v)}
+func (r *reader) stock(v located.Value) {
+	s := graph.Stock{Pos: r.KeyPos(v)}
 	readTable(r, v, "[[stock]]", stockFields, &s)
 	r.sizeInCatalog(v, s.Spec, s.Size)
 	r.circuit.Stock = append(r.circuit.Stock, s)
@@ -29,7 +30,7 @@ func (r *reader) stock(v value) {
 func priceField[T any](name string, at func(*T) *string) field[T] {
 	return field[T]{
 		key: name,
-		read: func(r *reader, v value, into *T) {
+		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.price(v); ok {
 				*at(into) = s
 			}
@@ -44,29 +45,29 @@ func priceField[T any](name string, at func(*T) *string) field[T] {
 }
 
 // price reads decimal text such as "14.20".
-func (r *reader) price(v value) (string, bool) {
+func (r *reader) price(v located.Value) (string, bool) {
 	const write = `the amount in quotes, with a point and without the currency: "14.20"`
-	switch x := v.v.(type) {
+	switch x := v.V.(type) {
 	case string:
 		switch {
-		case r.blank(v, write):
+		case r.Blank(v, write):
 			return "", false
 		case decimal(x):
 			return x, true
 		case len(x) > 0 && x[0] == '-' && decimal(x[1:]):
-			r.fail(v, "write it without the minus", "a price can't be negative: %s", said(x))
+			r.Fail(v, "write it without the minus", "a price can't be negative: %s", located.Said(x))
 		case decimal(strings.Replace(x, ",", ".", 1)):
-			r.fail(v, "write "+quote(strings.Replace(x, ",", ".", 1)), "%s has a decimal comma", said(x))
+			r.Fail(v, "write "+quote(strings.Replace(x, ",", ".", 1)), "%s has a decimal comma", located.Said(x))
 		default:
-			r.fail(v, "write "+write, "%s is no amount of money", said(x))
+			r.Fail(v, "write "+write, "%s is no amount of money", located.Said(x))
 		}
 		return "", false
 	case int64:
-		r.fail(v, "write "+write, "%s is a bare number", said(v.key))
+		r.Fail(v, "write "+write, "%s is a bare number", located.Said(v.Key))
 	case float64:
-		r.fail(v, "write it in quotes, so that it stays exact: "+quote(money(x)), "%s is a bare number", said(v.key))
+		r.Fail(v, "write it in quotes, so that it stays exact: "+quote(money(x)), "%s is a bare number", located.Said(v.Key))
 	default:
-		r.wrongType(v, "an amount of money in quotes", write)
+		r.WrongType(v, "an amount of money in quotes", write)
 	}
 	return "", false
 }
@@ -102,12 +103,12 @@ var priceFields = []field[graph.Price]{
 	textField("code", `the merchant's code`, func(p *graph.Price) *string { return &p.Code }),
 }
 
-func (r *reader) prices(v value) {
-	for _, item := range v.keys() {
-		c, _ := v.in(item)
-		p := graph.Price{Item: item, Pos: r.keyPos(c)}
-		if _, table := c.v.(map[string]any); table {
-			readTable(r, c, "the price of "+said(item), priceFields, &p)
+func (r *reader) prices(v located.Value) {
+	for _, item := range v.Keys() {
+		c, _ := v.In(item)
+		p := graph.Price{Item: item, Pos: r.KeyPos(c)}
+		if _, table := c.V.(map[string]any); table {
+			readTable(r, c, "the price of "+located.Said(item), priceFields, &p)
 		} else if s, ok := r.price(c); ok {
 			p.Price = s
 		}

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // topTables are the tables of a description in the order in which they are read: what a
@@ -13,7 +14,7 @@ import (
 var topTables = []struct {
 	name string
 	list bool // [[name]]
-	read func(r *reader, v value)
+	read func(r *reader, v located.Value)
 }{
 	{"catalog", false, (*reader).ownRows},
 	{"pipe", false, (*reader).pipe},
@@ -36,60 +37,60 @@ var topTables = []struct {
 }
 
 // tables reads every table of the file.
-func (r *reader) tables(top value) {
+func (r *reader) tables(top located.Value) {
 	var names []string
 	for _, t := range topTables {
 		names = append(names, t.name)
 	}
-	for _, key := range top.keys() {
+	for _, key := range top.Keys() {
 		if !oneOf(key, names) {
-			c, _ := top.in(key)
+			c, _ := top.In(key)
 			r.unknownTable(c, names)
 		}
 	}
 	for _, t := range topTables {
-		v, ok := top.in(t.name)
+		v, ok := top.In(t.name)
 		if ok && t.list {
 			r.list(v, t.read)
 		} else if ok {
 			r.single(v, t.read)
 		}
 	}
-	if _, ok := top.in("part"); !ok && !oneOf("part", r.unread) {
-		r.add(graph.Pos{File: r.file, Line: 1, Column: 1}, "dryfit new writes a description to start from",
+	if _, ok := top.In("part"); !ok && !oneOf("part", r.unread) {
+		r.Add(graph.Pos{File: r.Name, Line: 1, Column: 1}, "dryfit new writes a description to start from",
 			"there is no [[part]]: a description says which parts there are and which runs join them")
 	}
 }
 
 // unknownTable reports a table a description does not have. What would follow from its not
 // being read is not reported as well.
-func (r *reader) unknownTable(c value, names []string) {
-	hint := near(c.key, names)
-	meant, _ := nearest(c.key, names)
+func (r *reader) unknownTable(c located.Value, names []string) {
+	hint := located.Near(c.Key, names)
+	meant, _ := located.Nearest(c.Key, names)
 	for _, k := range graph.Kinds() {
-		if string(k) == c.key {
+		if string(k) == c.Key {
 			meant, hint = "part", fmt.Sprintf("write [[part]], with kind = %q below it", k)
 		}
 	}
 	r.unread = append(r.unread, meant)
-	r.add(r.keyPos(c), hint, "a description has no table %s", said(c.key))
+	r.Add(r.KeyPos(c), hint, "a description has no table %s", located.Said(c.Key))
 }
 
 // list reads [[name]] tables.
-func (r *reader) list(v value, read func(*reader, value)) {
-	items, ok := v.items()
+func (r *reader) list(v located.Value, read func(*reader, located.Value)) {
+	items, ok := v.Items()
 	if !ok {
-		r.unread = append(r.unread, v.key)
-		r.add(r.keyPos(v), fmt.Sprintf("write [[%s]], once for each", v.key), "%s is one table; there may be several", said(v.key))
+		r.unread = append(r.unread, v.Key)
+		r.Add(r.KeyPos(v), fmt.Sprintf("write [[%s]], once for each", v.Key), "%s is one table; there may be several", located.Said(v.Key))
 		return
 	}
-	if v.key == "part" && len(items) > MaxParts {
-		r.unread = append(r.unread, v.key)
-		r.add(r.keyPos(v), "a description holds one tub; split the file", "there are %d parts; at most %d are read", len(items), MaxParts)
+	if v.Key == "part" && len(items) > MaxParts {
+		r.unread = append(r.unread, v.Key)
+		r.Add(r.KeyPos(v), "a description holds one tub; split the file", "there are %d parts; at most %d are read", len(items), MaxParts)
 		return
 	}
-	if v.key == "mode" && len(items) > maxModes {
-		r.add(r.keyPos(v), "leave out the modes that are not used", "there are %d modes; at most %d are read", len(items), maxModes)
+	if v.Key == "mode" && len(items) > maxModes {
+		r.Add(r.KeyPos(v), "leave out the modes that are not used", "there are %d modes; at most %d are read", len(items), maxModes)
 		return
 	}
 	for _, item := range items {
@@ -98,41 +99,41 @@ func (r *reader) list(v value, read func(*reader, value)) {
 }
 
 // single reads a [name] table.
-func (r *reader) single(v value, read func(*reader, value)) {
-	if _, ok := v.v.(map[string]any); !ok {
-		r.unread = append(r.unread, v.key)
-		if _, several := v.items(); several {
-			r.add(r.keyPos(v), fmt.Sprintf("write [%s] once, with single brackets", v.key), "there is just one table %s", said(v.key))
+func (r *reader) single(v located.Value, read func(*reader, located.Value)) {
+	if _, ok := v.V.(map[string]any); !ok {
+		r.unread = append(r.unread, v.Key)
+		if _, several := v.Items(); several {
+			r.Add(r.KeyPos(v), fmt.Sprintf("write [%s] once, with single brackets", v.Key), "there is just one table %s", located.Said(v.Key))
 			return
 		}
-		r.wrongType(v, "a table", fmt.Sprintf("[%s] and its keys below it", v.key))
+		r.WrongType(v, "a table", fmt.Sprintf("[%s] and its keys below it", v.Key))
 		return
 	}
 	read(r, v)
 }
 
 // ownRows reads [[catalog.KIND]] and lays the rows over the catalogue.
-func (r *reader) ownRows(v value) {
-	t, _ := v.v.(map[string]any)
-	rows, problems := catalog.DecodeRows(t, r.file)
+func (r *reader) ownRows(v located.Value) {
+	t, _ := v.V.(map[string]any)
+	rows, problems := catalog.DecodeRows(t, r.Name)
 	r.problems(v, problems)
 	r.catalog = r.catalog.With(rows)
 }
 
 // problems reports what is wrong with catalogue rows at the keys they name.
-func (r *reader) problems(v value, problems []catalog.Problem) {
+func (r *reader) problems(v located.Value, problems []catalog.Problem) {
 	for _, p := range problems {
 		at := v
-		if kind, ok := v.in(p.Kind); ok {
+		if kind, ok := v.In(p.Kind); ok {
 			at = kind
-			if items, ok := kind.items(); ok && p.Index < len(items) {
+			if items, ok := kind.Items(); ok && p.Index < len(items) {
 				at = items[p.Index]
 			}
 		}
-		pos := r.keyPos(at)
+		pos := r.KeyPos(at)
 		message := p.Message
-		if key, ok := at.in(p.Key); ok {
-			pos = r.valuePos(key)
+		if key, ok := at.In(p.Key); ok {
+			pos = r.ValuePos(key)
 			if !strings.Contains(message, p.Key) {
 				message = p.Key + ": " + message
 			}
@@ -141,10 +142,10 @@ func (r *reader) problems(v value, problems []catalog.Problem) {
 		switch {
 		case hint != "":
 		case p.Key == "":
-			hint = thereAre(catalog.KindNames())
+			hint = located.ThereAre(catalog.KindNames())
 		case !oneOf(p.Key, catalog.ColumnNames()):
-			hint = thereAre(catalog.ColumnNames())
+			hint = located.ThereAre(catalog.ColumnNames())
 		}
-		r.add(pos, inert(hint), "%s", inert(message))
+		r.Add(pos, located.Inert(hint), "%s", located.Inert(message))
 	}
 }

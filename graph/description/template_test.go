@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // blankAnswers fill the blanks of each template in the order they stand, with invented
@@ -89,7 +90,7 @@ func TestTemplates(t *testing.T) {
 			text := fill(bare, blankAnswers[name])
 			c, ds = Read(name, []byte(text))
 			if c == nil {
-				t.Fatalf("not clean once filled:\n%s", Render(ds, map[string][]byte{name: []byte(text)}, false))
+				t.Fatalf("not clean once filled:\n%s", located.Render(ds, map[string][]byte{name: []byte(text)}, false))
 			}
 			if len(c.OfKind(graph.HeatPump)) != 1 || len(c.OfKind(graph.Tub)) != 1 {
 				t.Error("a template has one tub and one unit")

@@ -1,6 +1,9 @@
 package description
 
-import "dryfit/graph"
+import (
+	"dryfit/graph"
+	"dryfit/graph/description/located"
+)
 
 // waterFields are the keys of [water].
 var waterFields = []field[graph.Water]{
@@ -15,9 +18,9 @@ var waterFields = []field[graph.Water]{
 // Source: common practice, no source.
 const usualWater = 38
 
-func (r *reader) water(v value) {
+func (r *reader) water(v located.Value) {
 	w := &r.circuit.Water
-	w.Pos = r.keyPos(v)
+	w.Pos = r.KeyPos(v)
 	w.KeyPos = readTable(r, v, "[water]", waterFields, w)
 }
 
@@ -29,11 +32,11 @@ var pipeFields = []field[graph.PipeDefault]{
 	wordField("material", graph.Materials(), func(p *graph.PipeDefault) *string { return &p.Material }),
 }
 
-func (r *reader) pipe(v value) {
+func (r *reader) pipe(v located.Value) {
 	p := &r.circuit.Pipe
-	p.Pos = r.keyPos(v)
-	if s, ok := v.in("spec"); ok {
-		if text, ok := s.v.(string); ok {
+	p.Pos = r.KeyPos(v)
+	if s, ok := v.In("spec"); ok {
+		if text, ok := s.V.(string); ok {
 			r.metric = catalogSpec(text).Family() == metricFamily
 		}
 	}

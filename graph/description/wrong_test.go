@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 var update = flag.Bool("update", false, "rewrite golden files")
@@ -35,7 +36,7 @@ func TestWrong(t *testing.T) {
 				t.Fatalf("read without an error")
 			}
 			checkPlaces(t, data, ds)
-			got := Render(ds, map[string][]byte{filepath.Base(file): data}, false)
+			got := located.Render(ds, map[string][]byte{filepath.Base(file): data}, false)
 			if *update {
 				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
 					t.Fatal(err)
@@ -64,12 +65,12 @@ func TestWrong(t *testing.T) {
 // checkPlaces fails where a finding has no place in the file, or no words.
 func checkPlaces(t *testing.T, data []byte, ds []graph.Diagnostic) {
 	t.Helper()
-	lines := strings.Split(strings.TrimPrefix(string(data), string(byteOrderMark)), "\n")
+	lines := strings.Split(strings.TrimPrefix(string(data), "\xef\xbb\xbf"), "\n")
 	inside := func(p graph.Pos) bool {
 		return p.Line >= 1 && p.Line <= len(lines) && p.Column >= 1 && p.Column <= len([]rune(lines[p.Line-1]))+1
 	}
 	for _, d := range ds {
-		if !inside(d.Pos) || d.Message == "" || d.Rule != ruleName {
+		if !inside(d.Pos) || d.Message == "" || d.Rule != located.Rule {
 			t.Errorf("finding without a place in the file: %+v", d)
 		}
 		for _, r := range d.Related {

@@ -1,4 +1,4 @@
-package description
+package located
 
 import (
 	"bytes"
@@ -10,45 +10,36 @@ import (
 	"dryfit/graph"
 )
 
-// byteOrderMark may stand at the start of a file; it is not counted as a column.
-var byteOrderMark = []byte("\xef\xbb\xbf")
-
-// newReader returns a reader of the text.
-func newReader(file string, data []byte) *reader {
-	data = bytes.TrimPrefix(data, byteOrderMark)
-	return &reader{file: file, source: newSource(data)}
-}
-
-// decode turns the text into values with their places; false where it is no TOML.
-func (r *reader) decode() (value, bool) {
-	if !r.precheck() {
-		return value{}, false
+// Decode turns the text into values with their places; false where it is no TOML.
+func (f *File) Decode() (Value, bool) {
+	if !f.precheck() {
+		return Value{}, false
 	}
 	var top map[string]any
-	if _, err := toml.Decode(string(r.data), &top); err != nil {
+	if _, err := toml.Decode(string(f.data), &top); err != nil {
 		var pe toml.ParseError
 		if errors.As(err, &pe) {
-			r.syntax(pe.Position.Start, pe.Message)
+			f.syntax(pe.Position.Start, pe.Message)
 		} else {
-			r.add(graph.Pos{File: r.file, Line: 1, Column: 1}, "", "%s", err.Error())
+			f.Add(graph.Pos{File: f.Name, Line: 1, Column: 1}, "", "%s", err.Error())
 		}
-		return value{}, false
+		return Value{}, false
 	}
-	root, offset, message := placesOf(r.data)
+	root, offset, message := placesOf(f.data)
 	if root == nil {
-		r.syntax(offset, message)
-		return value{}, false
+		f.syntax(offset, message)
+		return Value{}, false
 	}
-	return value{v: top, at: root}, true
+	return Value{V: top, at: root}, true
 }
 
 const usualHint = "put text and quantities in quotes, one key = value to a line"
 
 // syntax reports that the text is no TOML from some place on.
-func (r *reader) syntax(offset int, message string) {
+func (f *File) syntax(offset int, message string) {
 	message = strings.TrimSuffix(strings.TrimSpace(message), ".")
 	hint := usualHint
-	if line, _, _ := bytes.Cut(r.data[min(max(offset, 0), len(r.data)):], []byte("\n")); bytes.ContainsAny(line, "“”„‘’") {
+	if line, _, _ := bytes.Cut(f.data[min(max(offset, 0), len(f.data)):], []byte("\n")); bytes.ContainsAny(line, "“”„‘’") {
 		hint = `use straight quotes: length = "450 mm"`
 	}
 	for _, h := range syntaxHints {
@@ -57,18 +48,18 @@ func (r *reader) syntax(offset int, message string) {
 			break
 		}
 	}
-	r.add(r.pos(r.meant(offset, message)), hint, "this can't be read: %s", plainMessage(message))
+	f.Add(f.Pos(f.meant(offset, message)), hint, "this can't be read: %s", plainMessage(message))
 }
 
 // meant moves the decoder's offset to the character its message names, which it misses by a
 // few bytes after characters that take more than one.
-func (r *reader) meant(offset int, message string) int {
+func (f *File) meant(offset int, message string) int {
 	_, name, ok := strings.Cut(message, "but got '")
 	name, _, closed := strings.Cut(name, "'")
-	if !ok || !closed || name == "" || offset < 0 || offset > len(r.data) {
+	if !ok || !closed || name == "" || offset < 0 || offset > len(f.data) {
 		return offset
 	}
-	line, _, _ := bytes.Cut(r.data[offset:], []byte("\n"))
+	line, _, _ := bytes.Cut(f.data[offset:], []byte("\n"))
 	if at := bytes.Index(line[:min(len(line), 4)], []byte(name)); at > 0 {
 		return offset + at
 	}
@@ -96,10 +87,10 @@ var syntaxHints = []struct{ sign, hint string }{
 // words that aren't a parser's.
 func plainMessage(s string) string {
 	if _, got, ok := strings.Cut(s, "expected a top-level item to end with a newline, comment, or EOF, but got "); ok {
-		return inert("the line should end here, but goes on with " + strings.TrimSuffix(got, " instead"))
+		return Inert("the line should end here, but goes on with " + strings.TrimSuffix(got, " instead"))
 	}
 	if len(s) > 1 && s[0] >= 'A' && s[0] <= 'Z' && s[1] >= 'a' && s[1] <= 'z' {
 		s = strings.ToLower(s[:1]) + s[1:]
 	}
-	return inert(s)
+	return Inert(s)
 }

@@ -1,4 +1,4 @@
-package description
+package located
 
 import (
 	"strings"
@@ -51,14 +51,5 @@ func TestRender(t *testing.T) {
 	coloured := Render([]graph.Diagnostic{{Pos: at(1, 1), Rule: "r", Severity: graph.Error, Message: "m"}}, map[string][]byte{"f.toml": []byte(source)}, true)
 	if !strings.Contains(coloured, "\x1b[1;31merror:\x1b[0m") {
 		t.Errorf("no colour in %q", coloured)
-	}
-}
-
-// The column of a caret is where the place is, whatever stands before it.
-func TestCaretColumn(t *testing.T) {
-	text, want := marked(t, "[job]\nname = \"tüb\t🛁\" «here»x")
-	_, ds := Read("p.toml", []byte(text))
-	if len(ds) != 1 || ds[0].Pos != want["here"] {
-		t.Errorf("a syntax error is at %v, want %v", ds, want["here"])
 	}
 }

@@ -1,4 +1,4 @@
-package description
+package located
 
 import (
 	"bytes"
@@ -31,20 +31,20 @@ func Render(ds []graph.Diagnostic, sources map[string][]byte, colour bool) strin
 	p := palette{on: colour}
 	var b strings.Builder
 	for _, d := range ds {
-		fmt.Fprintf(&b, "%s: %s %s [%s]\n", where(d.Pos), p.severity(d.Severity), inert(d.Message), d.Rule)
+		fmt.Fprintf(&b, "%s: %s %s [%s]\n", where(d.Pos), p.severity(d.Severity), Inert(d.Message), d.Rule)
 		excerpt(&b, lines[d.Pos.File], d.Pos, p)
 		if d.Hint != "" {
-			fmt.Fprintf(&b, "    hint: %s\n", inert(d.Hint))
+			fmt.Fprintf(&b, "    hint: %s\n", Inert(d.Hint))
 		}
 		for _, r := range d.Related {
-			fmt.Fprintf(&b, "    %s: %s\n", where(r.Pos), inert(r.Message))
+			fmt.Fprintf(&b, "    %s: %s\n", where(r.Pos), Inert(r.Message))
 		}
 	}
 	return b.String()
 }
 
 func where(p graph.Pos) string {
-	if s := inert(p.String()); s != "" {
+	if s := Inert(p.String()); s != "" {
 		return s
 	}
 	return "description"

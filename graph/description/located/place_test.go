@@ -1,10 +1,12 @@
-package description
+package located_test
 
 import (
 	"strings"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/description/located"
 )
 
 // marked returns the text without its marks and where they stood: «name» before a character
@@ -53,14 +55,14 @@ n = 1
 s = «s»"""
 long"""
 `)
-	r := newReader("p.toml", []byte(text))
-	top, ok := r.decode()
+	r := located.New("p.toml", []byte(text))
+	top, ok := r.Decode()
 	if !ok {
-		t.Fatal(r.found)
+		t.Fatal(r.Found)
 	}
-	get := func(v value, keys ...string) value {
+	get := func(v located.Value, keys ...string) located.Value {
 		for _, k := range keys {
-			c, ok := v.in(k)
+			c, ok := v.In(k)
 			if !ok {
 				t.Fatalf("no key %q", k)
 			}
@@ -68,8 +70,8 @@ long"""
 		}
 		return v
 	}
-	item := func(v value, i int) value {
-		items, ok := v.items()
+	item := func(v located.Value, i int) located.Value {
+		items, ok := v.Items()
 		if !ok || i >= len(items) {
 			t.Fatalf("no item %d", i)
 		}
@@ -79,30 +81,30 @@ long"""
 	l := get(a, "l")
 	last := item(get(top, "p"), 1)
 	for name, got := range map[string]graph.Pos{
-		"table":  r.keyPos(a),
-		"key":    r.keyPos(get(a, "k")),
-		"value":  r.valuePos(get(a, "k")),
-		"part":   r.keyPos(get(a, "dotted", "x")),
-		"deep":   r.keyPos(get(a, "dotted", "x", "y")),
-		"number": r.valuePos(get(a, "dotted", "x", "y")),
-		"inline": r.keyPos(get(a, "t")),
-		"brace":  r.valuePos(get(a, "t")),
-		"inner":  r.keyPos(get(a, "t", "i")),
-		"ival":   r.valuePos(get(a, "t", "i")),
-		"deeper": r.keyPos(get(a, "t", "j", "k")),
-		"dval":   r.valuePos(get(a, "t", "j", "k")),
-		"list":   r.valuePos(l),
-		"one":    r.valuePos(item(l, 0)),
-		"two":    r.valuePos(item(l, 1)),
-		"pair":   r.valuePos(item(item(l, 1), 0)),
-		"second": r.valuePos(item(item(l, 1), 1)),
-		"three":  r.valuePos(item(l, 2)),
-		"q":      r.valuePos(get(item(l, 2), "q")),
-		"again":  r.keyPos(last),
-		"n2":     r.keyPos(get(last, "n")),
-		"v2":     r.valuePos(get(last, "n")),
-		"sub":    r.keyPos(get(last, "sub")),
-		"s":      r.valuePos(get(last, "sub", "s")),
+		"table":  r.KeyPos(a),
+		"key":    r.KeyPos(get(a, "k")),
+		"value":  r.ValuePos(get(a, "k")),
+		"part":   r.KeyPos(get(a, "dotted", "x")),
+		"deep":   r.KeyPos(get(a, "dotted", "x", "y")),
+		"number": r.ValuePos(get(a, "dotted", "x", "y")),
+		"inline": r.KeyPos(get(a, "t")),
+		"brace":  r.ValuePos(get(a, "t")),
+		"inner":  r.KeyPos(get(a, "t", "i")),
+		"ival":   r.ValuePos(get(a, "t", "i")),
+		"deeper": r.KeyPos(get(a, "t", "j", "k")),
+		"dval":   r.ValuePos(get(a, "t", "j", "k")),
+		"list":   r.ValuePos(l),
+		"one":    r.ValuePos(item(l, 0)),
+		"two":    r.ValuePos(item(l, 1)),
+		"pair":   r.ValuePos(item(item(l, 1), 0)),
+		"second": r.ValuePos(item(item(l, 1), 1)),
+		"three":  r.ValuePos(item(l, 2)),
+		"q":      r.ValuePos(get(item(l, 2), "q")),
+		"again":  r.KeyPos(last),
+		"n2":     r.KeyPos(get(last, "n")),
+		"v2":     r.ValuePos(get(last, "n")),
+		"sub":    r.KeyPos(get(last, "sub")),
+		"s":      r.ValuePos(get(last, "sub", "s")),
 	} {
 		if got != want[name] {
 			t.Errorf("%s is at %v, want %v", name, got, want[name])
@@ -135,7 +137,7 @@ to = "tub.b"
 length = "1 m"
 fittings = { «fitting»elbow-90 = 2 }
 `)
-	c, ds := Read("p.toml", []byte(text))
+	c, ds := description.Read("p.toml", []byte(text))
 	if c == nil {
 		t.Fatal(ds)
 	}
@@ -154,5 +156,14 @@ fittings = { «fitting»elbow-90 = 2 }
 		if got != want[name] {
 			t.Errorf("%s is at %v, want %v", name, got, want[name])
 		}
+	}
+}
+
+// The column of a caret is where the place is, whatever stands before it.
+func TestCaretColumn(t *testing.T) {
+	text, want := marked(t, "[job]\nname = \"tüb\t🛁\" «here»x")
+	_, ds := description.Read("p.toml", []byte(text))
+	if len(ds) != 1 || ds[0].Pos != want["here"] {
+		t.Errorf("a syntax error is at %v, want %v", ds, want["here"])
 	}
 }

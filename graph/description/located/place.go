@@ -1,12 +1,7 @@
-package description
+package located
 
 import (
-	"sort"
-	"unicode/utf8"
-
 	"github.com/pelletier/go-toml/v2/unstable"
-
-	"dryfit/graph"
 )
 
 // place is where a value of the file stands, with the places of what it holds.
@@ -196,52 +191,4 @@ func valueEnd(data []byte, i int) int {
 		i++
 	}
 	return i
-}
-
-// source is the bytes of a file with what it takes to find the line and column of any of
-// them fast, even where all stand on one line.
-type source struct {
-	data  []byte
-	lines []int // offset of the start of every line
-	runes []int // how many characters start before every so many bytes
-}
-
-// runesEvery is how far apart the counts of characters are kept, bytes.
-const runesEvery = 512
-
-func newSource(data []byte) source {
-	t := source{data: data, lines: []int{0}}
-	n := 0
-	for i, c := range data {
-		if i%runesEvery == 0 {
-			t.runes = append(t.runes, n)
-		}
-		if utf8.RuneStart(c) {
-			n++
-		}
-		if c == '\n' {
-			t.lines = append(t.lines, i+1)
-		}
-	}
-	t.runes = append(t.runes, n)
-	return t
-}
-
-// characters returns how many characters start before the offset.
-func (t source) characters(offset int) int {
-	k := min(offset/runesEvery, len(t.runes)-1)
-	n := t.runes[k]
-	for _, c := range t.data[min(k*runesEvery, len(t.data)):offset] {
-		if utf8.RuneStart(c) {
-			n++
-		}
-	}
-	return n
-}
-
-// pos turns an offset into a place a person can find: columns count characters.
-func (r *reader) pos(offset int) graph.Pos {
-	offset = min(max(offset, 0), len(r.data))
-	line := sort.SearchInts(r.lines, offset+1) - 1
-	return graph.Pos{File: r.file, Line: line + 1, Column: r.characters(offset) - r.characters(r.lines[line]) + 1}
 }

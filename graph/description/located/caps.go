@@ -1,4 +1,4 @@
-package description
+package located
 
 import (
 	"bytes"
@@ -8,50 +8,44 @@ import (
 	"dryfit/graph"
 )
 
-// What a description may hold at most. A deep or long-winded file costs a TOML decoder
+// What a file may hold at most. A deep or long-winded file costs a TOML decoder
 // quadratic time, so these are looked at before anything is decoded.
 const (
 	MaxBytes    = 1 << 20 // of the file
 	MaxNesting  = 32      // arrays and tables within each other
 	MaxKeyParts = 16      // of a dotted key
-	MaxParts    = 5000
-	MaxLegs     = 20000
-	maxPorts    = 200 // of one part
-	maxModes    = 200
-	maxSpeeds   = 50  // of one pump
-	maxText     = 200 // characters of a quantity or a leg
 )
 
 // mostFindings ends the list of a file that is wrong all over.
 const mostFindings = 500
 
 // precheck looks for what must not reach the decoder, and returns true where there is none.
-func (r *reader) precheck() bool {
-	if len(r.data) > MaxBytes {
-		r.add(graph.Pos{File: r.file, Line: 1, Column: 1}, "a description holds one tub; split the file",
-			"the file is %d bytes long; a description is at most %d", len(r.data), MaxBytes)
+func (f *File) precheck() bool {
+	if len(f.data) > MaxBytes {
+		f.Add(graph.Pos{File: f.Name, Line: 1, Column: 1}, "a description holds one tub; split the file",
+			"the file is %d bytes long; a description is at most %d", len(f.data), MaxBytes)
 		return false
 	}
-	if r.notText() {
+	if f.notText() {
 		return false
 	}
-	r.badBytes()
-	if len(r.found) > 0 {
+	f.badBytes()
+	if len(f.Found) > 0 {
 		return false
 	}
-	r.depths()
-	return len(r.found) == 0
+	f.depths()
+	return len(f.Found) == 0
 }
 
 // notText reports a file that is no text at all, or text of 16 bits a character, as some
 // editors save it; to name each of its bytes would help nobody.
-func (r *reader) notText() bool {
-	start := graph.Pos{File: r.file, Line: 1, Column: 1}
+func (f *File) notText() bool {
+	start := graph.Pos{File: f.Name, Line: 1, Column: 1}
 	switch {
-	case bytes.HasPrefix(r.data, []byte("\xff\xfe")), bytes.HasPrefix(r.data, []byte("\xfe\xff")):
-		r.add(start, "save it again in the editor, with the encoding UTF-8", "the file is UTF-16 text; a description is UTF-8")
-	case bytes.Count(r.data[:min(len(r.data), 1024)], []byte{0}) > 3:
-		r.add(start, "name the description; dryfit new writes one to start from", "the file is no text: a picture, a spreadsheet or a program")
+	case bytes.HasPrefix(f.data, []byte("\xff\xfe")), bytes.HasPrefix(f.data, []byte("\xfe\xff")):
+		f.Add(start, "save it again in the editor, with the encoding UTF-8", "the file is UTF-16 text; a description is UTF-8")
+	case bytes.Count(f.data[:min(len(f.data), 1024)], []byte{0}) > 3:
+		f.Add(start, "name the description; dryfit new writes one to start from", "the file is no text: a picture, a spreadsheet or a program")
 	default:
 		return false
 	}
@@ -59,21 +53,21 @@ func (r *reader) notText() bool {
 }
 
 // badBytes reports invalid UTF-8 and control characters, the first few of them.
-func (r *reader) badBytes() {
+func (f *File) badBytes() {
 	const enough = 10
-	for i := 0; i < len(r.data) && len(r.found) < enough; {
-		c, n := utf8.DecodeRune(r.data[i:])
+	for i := 0; i < len(f.data) && len(f.Found) < enough; {
+		c, n := utf8.DecodeRune(f.data[i:])
 		switch {
 		case c == utf8.RuneError && n == 1:
-			r.add(r.pos(i), "save the file as UTF-8", "byte 0x%02x is not UTF-8 text", r.data[i])
-			for i++; i < len(r.data) && !utf8.RuneStart(r.data[i]); i++ {
+			f.Add(f.Pos(i), "save the file as UTF-8", "byte 0x%02x is not UTF-8 text", f.data[i])
+			for i++; i < len(f.data) && !utf8.RuneStart(f.data[i]); i++ {
 			}
 			continue
-		case c == '\r' && i+1 < len(r.data) && r.data[i+1] == '\n':
+		case c == '\r' && i+1 < len(f.data) && f.data[i+1] == '\n':
 		case c == '\r':
-			r.add(r.pos(i), "end lines with LF or CR LF", "a carriage return without a line feed")
+			f.Add(f.Pos(i), "end lines with LF or CR LF", "a carriage return without a line feed")
 		case isControl(c) && c != '\t' && c != '\n':
-			r.add(r.pos(i), "take it out; it can't be seen in an editor", "control character %s", codePoint(c))
+			f.Add(f.Pos(i), "take it out; it can't be seen in an editor", "control character %s", codePoint(c))
 		}
 		i += n
 	}
@@ -85,8 +79,8 @@ func isControl(c rune) bool { return c < 0x20 || c >= 0x7f && c < 0xa0 }
 func codePoint(c rune) string { return fmt.Sprintf("U+%04X", c) }
 
 // depths scans the text once, past strings and comments, for nesting and dotted keys.
-func (r *reader) depths() {
-	d, depth, dots := r.data, 0, 0
+func (f *File) depths() {
+	d, depth, dots := f.data, 0, 0
 	for i := 0; i < len(d); i++ {
 		switch d[i] {
 		case '#':
@@ -98,7 +92,7 @@ func (r *reader) depths() {
 		case '[', '{':
 			dots = 0
 			if depth++; depth > MaxNesting {
-				r.add(r.pos(i), "a description nests a handful of levels", "arrays and tables are nested deeper than %d", MaxNesting)
+				f.Add(f.Pos(i), "a description nests a handful of levels", "arrays and tables are nested deeper than %d", MaxNesting)
 				return
 			}
 		case ']', '}':
@@ -106,7 +100,7 @@ func (r *reader) depths() {
 			depth = max(0, depth-1)
 		case '.':
 			if dots++; dots >= MaxKeyParts {
-				r.add(r.pos(i), "keys of a description have one or two parts", "a dotted key has more than %d parts", MaxKeyParts)
+				f.Add(f.Pos(i), "keys of a description have one or two parts", "a dotted key has more than %d parts", MaxKeyParts)
 				return
 			}
 		case '=', ',', '\n':

@@ -1,0 +1,227 @@
+package located
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// Value is one value of the file, by what key it is known, and where it stands.
+type Value struct {
+	V   any
+	at  *place
+	Key string
+}
+
+// Blank marks a blank of a template.
+const Blank = "?"
+
+// ValuePos returns where the value starts.
+func (f *File) ValuePos(v Value) graph.Pos {
+	if v.at == nil {
+		return graph.Pos{File: f.Name, Line: 1, Column: 1}
+	}
+	return f.Pos(v.at.val)
+}
+
+// KeyPos returns where the key of the value starts.
+func (f *File) KeyPos(v Value) graph.Pos {
+	if v.at == nil {
+		return graph.Pos{File: f.Name, Line: 1, Column: 1}
+	}
+	return f.Pos(v.at.key)
+}
+
+// In returns the value of a key of a table.
+func (v Value) In(key string) (Value, bool) {
+	t, ok := v.V.(map[string]any)
+	if !ok {
+		return Value{}, false
+	}
+	x, ok := t[key]
+	if !ok {
+		return Value{}, false
+	}
+	return Value{V: x, at: v.at.under(key), Key: key}, true
+}
+
+func (p *place) under(key string) *place {
+	if p == nil {
+		return nil
+	}
+	return p.keys[key]
+}
+
+// Keys returns the keys of a table as they come in the file.
+func (v Value) Keys() []string {
+	t, _ := v.V.(map[string]any)
+	out := make([]string, 0, len(t))
+	if v.at != nil {
+		for _, k := range v.at.order {
+			if _, ok := t[k]; ok {
+				out = append(out, k)
+			}
+		}
+	}
+	if len(out) < len(t) { // a key without a place: none is known to happen
+		var rest []string
+		for k := range t {
+			if !slices.Contains(out, k) {
+				rest = append(rest, k)
+			}
+		}
+		slices.Sort(rest)
+		out = append(out, rest...)
+	}
+	return out
+}
+
+// Items returns the elements of a list, and whether it is one.
+func (v Value) Items() ([]Value, bool) {
+	var out []Value
+	add := func(i int, x any) {
+		at := v.at
+		if at != nil && i < len(at.items) {
+			at = at.items[i]
+		}
+		out = append(out, Value{V: x, at: at, Key: v.Key})
+	}
+	switch list := v.V.(type) {
+	case []any:
+		for i, x := range list {
+			add(i, x)
+		}
+	case []map[string]any:
+		for i, x := range list {
+			add(i, x)
+		}
+	default:
+		return nil, false
+	}
+	return out, true
+}
+
+// Blank reports a blank of a template that is still to be filled in.
+func (f *File) Blank(v Value, write string) bool {
+	if v.V != Blank {
+		return false
+	}
+	f.Fail(v, "write "+write, "%s is still blank", Said(v.Key))
+	return true
+}
+
+// TypeWord names the TOML type of a value as a user sees it.
+func TypeWord(x any) string {
+	switch x := x.(type) {
+	case string:
+		return "text"
+	case int64, float64:
+		return "a bare number"
+	case bool:
+		return "true or false"
+	case time.Time:
+		return "a date"
+	case map[string]any:
+		return "a table"
+	case []any, []map[string]any:
+		return "a list"
+	default:
+		return fmt.Sprintf("a %T", x)
+	}
+}
+
+// WrongType reports a value of another TOML type than is wanted.
+func (f *File) WrongType(v Value, want, write string) {
+	f.Fail(v, "write "+write, "%s is %s; it wants %s", Said(v.Key), TypeWord(v.V), want)
+}
+
+// Text reads a text. Control characters written as escapes are refused like bare ones;
+// tabs and line ends are fine.
+func (f *File) Text(v Value, write string) (string, bool) {
+	s, ok := v.V.(string)
+	if !ok {
+		f.WrongType(v, "a text in quotes", write)
+		return "", false
+	}
+	if f.Blank(v, write) {
+		return "", false
+	}
+	for _, c := range s {
+		if isControl(c) && c != '\n' && c != '\t' && c != '\r' {
+			f.Fail(v, "take it out", "%s holds the control character %s", Said(v.Key), codePoint(c))
+			return "", false
+		}
+	}
+	return s, true
+}
+
+// Bool reads true or false.
+func (f *File) Bool(v Value) (bool, bool) {
+	b, ok := v.V.(bool)
+	if !ok && !f.Blank(v, "true or false, without quotes") {
+		f.WrongType(v, "true or false", "it without quotes: "+v.Key+" = true")
+	}
+	return b, ok
+}
+
+// Number reads a bare number from low to high.
+func (f *File) Number(v Value, low, high float64) (float64, bool) {
+	var x float64
+	switch n := v.V.(type) {
+	case int64:
+		x = float64(n)
+	case float64:
+		x = n
+	default:
+		if !f.Blank(v, "a number, without quotes") {
+			f.WrongType(v, "a bare number", "it without quotes and unit: "+v.Key+" = 1.5")
+		}
+		return 0, false
+	}
+	if math.IsNaN(x) || x < low || x > high {
+		f.Fail(v, fmt.Sprintf("write a number from %s to %s", quantity.Trim(low), quantity.Trim(high)),
+			"%s is %s: from %s to %s is plausible", Said(v.Key), quantity.Trim(x), quantity.Trim(low), quantity.Trim(high))
+		return 0, false
+	}
+	return x, true
+}
+
+// Count reads a whole number from low to high.
+func (f *File) Count(v Value, low, high int) (int, bool) {
+	n, ok := v.V.(int64)
+	if !ok {
+		example := v.Key + " = " + strconv.Itoa(max(low, 12))
+		if s, ok := v.V.(string); ok && s != Blank {
+			if n, err := strconv.Atoi(strings.TrimSpace(s)); err == nil {
+				example = v.Key + " = " + strconv.Itoa(n)
+			}
+		}
+		if !f.Blank(v, "a whole number, without quotes: "+example) {
+			f.WrongType(v, "a whole number", "it without quotes and unit: "+example)
+		}
+		return 0, false
+	}
+	if n < int64(low) || n > int64(high) {
+		f.Fail(v, fmt.Sprintf("write a whole number from %d to %d", low, high), "%s is %d: from %d to %d is plausible", Said(v.Key), n, low, high)
+		return 0, false
+	}
+	return int(n), true
+}
+
+// Shift moves an error to the byte within a text where the trouble starts.
+func (f *File) Shift(d *graph.Diagnostic, v Value, offset int) {
+	if v.at != nil && v.at.plain {
+		d.Pos = f.Pos(v.at.val + 1 + offset)
+	}
+}
+
+// Single returns a table that holds the one value, under another key.
+func Single(name string, v Value) Value {
+	return Value{V: map[string]any{name: v.V}, at: &place{keys: map[string]*place{name: v.at}}}
+}

@@ -1,0 +1,71 @@
+package located
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"dryfit/catalog"
+)
+
+// Said quotes what the user wrote, shortened where it goes on and on.
+func Said(text string) string {
+	const enough = 60
+	if c := []rune(text); len(c) > enough {
+		text = string(c[:enough]) + "…"
+	}
+	return strconv.Quote(text)
+}
+
+// Inert returns text in which nothing is left that a terminal would act on.
+func Inert(text string) string {
+	return strings.Map(func(c rune) rune {
+		if isControl(c) {
+			return '�'
+		}
+		return c
+	}, text)
+}
+
+// longestWord is the longest word for which a near one is looked for.
+const longestWord = 64
+
+// Near returns the hint "did you mean …" for a mistyped word, else a list of the words
+// there are.
+func Near(word string, words []string) string {
+	if n, ok := Nearest(word, words); ok {
+		return fmt.Sprintf("did you mean %s?", Said(n))
+	}
+	return ThereAre(words)
+}
+
+// NearAmong is Near for lists that may be long: a file that is wrong all over gets no hints
+// after the first few hundred.
+func (f *File) NearAmong(word string, words func() []string) string {
+	if f.Many() {
+		return ""
+	}
+	return Near(word, words())
+}
+
+// Nearest returns the word a mistyped one was most likely meant to be.
+func Nearest(word string, words []string) (string, bool) {
+	if len(word) > longestWord {
+		return "", false
+	}
+	return catalog.NearestWord(word, words)
+}
+
+// ThereAre lists words.
+func ThereAre(words []string) string {
+	const enough = 60
+	switch n := len(words); {
+	case n == 0:
+		return ""
+	case n > enough:
+		return fmt.Sprintf("there are %s and %d more", strings.Join(words[:enough], ", "), n-enough)
+	case n == 1:
+		return "there is only " + words[0]
+	}
+	return "there are " + strings.Join(words, ", ")
+}

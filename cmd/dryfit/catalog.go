@@ -39,7 +39,7 @@ func runCatalog(v *verb, args []string, w *world) int {
 	if word == "check" {
 		return j.checkCatalog(append(rest, j.catalogs...), w)
 	}
-	rows, bad, code := readCatalogs(j.catalogs, w)
+	rows, bad, code := j.readCatalogs(j.catalogs, w)
 	if code != exitDone {
 		return code
 	}
@@ -56,7 +56,7 @@ func runCatalog(v *verb, args []string, w *world) int {
 		if j.format != "text" {
 			return complain(w, errors.New("catalog units prints text only"))
 		}
-		return writeOut(j.output, table.UnitsText(quantity.Units(), j.style(w)), w)
+		return w.write(j.output, table.UnitsText(quantity.Units(), j.style(w)))
 	}
 	return complain(w, wrongWord("the word after catalog", word, []string{"list", "show", "check", "units"}))
 }
@@ -97,7 +97,7 @@ func (j *job) printRows(rows []catalog.Row, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	return writeOut(j.output, out, w)
+	return w.write(j.output, out)
 }
 
 func (j *job) showCatalog(cat *catalog.Catalog, rest []string, w *world) int {
@@ -116,14 +116,14 @@ func (j *job) showCatalog(cat *catalog.Catalog, rest []string, w *world) int {
 		return complain(w, err)
 	}
 	if j.format == "text" {
-		return writeOut(j.output, table.RowText(row, j.style(w)), w)
+		return w.write(j.output, table.RowText(row, j.style(w)))
 	}
 	return j.printRows([]catalog.Row{row}, w)
 }
 
 // checkCatalog checks the built-in rows, or those of files laid over them.
 func (j *job) checkCatalog(files []string, w *world) int {
-	rows, findings, code := readCatalogs(files, w)
+	rows, findings, code := j.readCatalogs(files, w)
 	if code != exitDone {
 		return code
 	}
@@ -138,6 +138,5 @@ func (j *job) checkCatalog(files []string, w *world) int {
 	if code := j.say(graph.SortDiagnostics(findings), w); code != exitDone {
 		return code
 	}
-	fmt.Fprintf(w.stdout, "%d rows, nothing to mend\n", len(rows))
-	return exitDone
+	return w.write(j.output, fmt.Appendf(nil, "%d rows, nothing to mend\n", len(rows)))
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"io"
 
 	"dryfit/catalog"
 	"dryfit/graph/plan"
@@ -33,12 +32,9 @@ func runCheck(v *verb, args []string, w *world) int {
 	}
 	switch {
 	case list:
-		for _, r := range rule.All() {
-			fmt.Fprintf(w.stdout, "%-34s %-8s %s\n", r.Name, r.Severity, r.Asks)
-		}
-		return exitDone
+		return w.write(j.output, ruleList())
 	case explain != "":
-		return explainRule(explain, w)
+		return explainRule(explain, j.output, w)
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
@@ -50,7 +46,16 @@ func runCheck(v *verb, args []string, w *world) int {
 	return j.printFindings(p.Findings, w)
 }
 
-func explainRule(name string, w *world) int {
+// ruleList prints every rule, a line each.
+func ruleList() []byte {
+	var out []byte
+	for _, r := range rule.All() {
+		out = fmt.Appendf(out, "%-34s %-8s %s\n", r.Name, r.Severity, r.Asks)
+	}
+	return out
+}
+
+func explainRule(name, output string, w *world) int {
 	if rule.ByName(name) == nil {
 		var names []string
 		for _, r := range rule.All() {
@@ -62,6 +67,5 @@ func explainRule(name string, w *world) int {
 		}
 		return complain(w, err)
 	}
-	io.WriteString(w.stdout, rule.Explain(name))
-	return exitDone
+	return w.write(output, []byte(rule.Explain(name)))
 }

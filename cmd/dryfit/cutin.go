@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"dryfit/cmd/dryfit/disk"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
@@ -13,7 +14,7 @@ func cutinVerb() *verb {
 	return &verb{
 		name: "cutin", args: "FILE",
 		does:    "places to cut, ranked, with the reason for each that was ruled out",
-		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb.",
+		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb. A file that is there is left alone without --force.",
 		example: "dryfit cutin job.toml\ndryfit cutin --write-plan planned.toml job.toml",
 		run:     runCutin,
 	}
@@ -22,15 +23,20 @@ func cutinVerb() *verb {
 func runCutin(v *verb, args []string, w *world) int {
 	var j job
 	var writePlan string
+	var force bool
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
 	j.add(f, formats...)
 	f.StringVar(&writePlan, "write-plan", "", "also write the description with the work built in to this file (- instead of the places)")
+	f.BoolVar(&force, "force", false, "let --write-plan replace a file that is there")
 	if code, done := j.start(v, f, formats, args, w); done {
 		return code
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
+	}
+	if err := mayWritePlan(writePlan, j.output, force, w); err != nil {
+		return complain(w, err)
 	}
 	if j.circuit.Retrofit == nil {
 		return complain(w, fmt.Errorf("%s has no [retrofit]: it asks for nothing to be fitted; add [retrofit] with unit = \"…\"", j.file))
@@ -41,7 +47,7 @@ func runCutin(v *verb, args []string, w *world) int {
 	}
 	noPlan := writePlan != "" && p.Proposal == nil
 	if writePlan != "" && !noPlan {
-		if code := writeOut(writePlan, description.Write(p.Circuit), w); code != exitDone {
+		if code := w.writePlan(writePlan, description.Write(p.Circuit), force); code != exitDone {
 			return code
 		}
 	}
@@ -59,4 +65,30 @@ func runCutin(v *verb, args []string, w *world) int {
 		return exitFindings
 	}
 	return code
+}
+
+// mayWritePlan refuses a plan in the place of another file before the work is done.
+func mayWritePlan(name, output string, force bool, w *world) error {
+	switch {
+	case name == "" || name == "-":
+		return nil
+	case name == output:
+		return fmt.Errorf("--write-plan and -o both name %s", name)
+	case force:
+		return w.files.Writable(name)
+	}
+	if err := disk.Absent(name); err != nil {
+		return fmt.Errorf("%w, or let --force overwrite it", err)
+	}
+	return nil
+}
+
+func (w *world) writePlan(name string, data []byte, force bool) int {
+	if name == "-" || force {
+		return w.write(name, data)
+	}
+	if err := w.files.Create(name, data); err != nil {
+		return complain(w, err)
+	}
+	return exitDone
 }

@@ -79,10 +79,14 @@ func (j *job) planPieces(file string, lengths []string, kerf string, w *world) i
 		}
 		kerfMM = q.Value
 	}
-	data, err := readCapped(file)
+	data, err := w.read(file)
 	if err != nil {
 		return complain(w, err)
 	}
+	if err := w.files.Writable(j.output); err != nil {
+		return complain(w, err)
+	}
+	file = shownName(file)
 	demands, bad := takeoff.ParsePieces(file, data)
 	if graph.HasErrors(bad) {
 		j.file, j.source = file, data

@@ -99,14 +99,19 @@ func writePages(pages []*scene.Scene, format string, dpi float64, j *job, w *wor
 		if err != nil {
 			return complain(w, err)
 		}
-		return writeOut(j.output, data, w)
+		return w.write(j.output, data)
+	}
+	for i := range pages {
+		if err := w.files.Writable(pageName(j.output, i)); err != nil {
+			return complain(w, err)
+		}
 	}
 	for i, s := range pages {
 		data, err := pageBytes(s, format, dpi)
 		if err != nil {
 			return complain(w, err)
 		}
-		if code := writeOut(pageName(j.output, i), data, w); code != exitDone {
+		if code := w.write(pageName(j.output, i), data); code != exitDone {
 			return code
 		}
 	}

@@ -1,16 +1,12 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
-	"path/filepath"
+	"io"
 	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
-	"golang.org/x/term"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -77,18 +73,18 @@ func wrongWord(flag, got string, want []string) error {
 func (j *job) read(f *pflag.FlagSet, v *verb, w *world) (code int, ok bool) {
 	switch f.NArg() {
 	case 0:
-		return complain(w, fmt.Errorf("%s wants a description: dryfit %s FILE (dryfit new writes one to start from)", v.name, v.name)), false
+		return complain(w, fmt.Errorf("%s wants a description: dryfit %s FILE, or - to read it from standard input (dryfit new writes one to start from)", v.name, v.name)), false
 	case 1:
 		j.file = f.Arg(0)
 	default:
 		return complain(w, fmt.Errorf("%s takes one description, not %d: %s", v.name, f.NArg(), strings.Join(f.Args(), " "))), false
 	}
-	source, err := readCapped(j.file)
+	source, err := w.read(j.file)
 	if err != nil {
 		return complain(w, err), false
 	}
-	j.source = source
-	rows, bad, code := readCatalogs(j.catalogs, w)
+	j.file, j.source = shownName(j.file), source
+	rows, bad, code := j.readCatalogs(j.catalogs, w)
 	if code != exitDone {
 		return code, false
 	}
@@ -107,48 +103,19 @@ func (j *job) read(f *pflag.FlagSet, v *verb, w *world) (code int, ok bool) {
 	return exitDone, true
 }
 
-// readCapped reads a file, refusing what is far too large to be a description.
-func readCapped(file string) ([]byte, error) {
-	info, err := os.Stat(file)
-	if err != nil {
-		return nil, fileError(file, err)
-	}
-	if info.IsDir() {
-		return nil, fmt.Errorf("%s is a folder; a description is a file like job.toml", file)
-	}
-	if info.Size() > located.MaxBytes {
-		return nil, fmt.Errorf("%s is %d bytes long; a description is at most %d", file, info.Size(), located.MaxBytes)
-	}
-	data, err := os.ReadFile(file)
-	return data, fileError(file, err)
-}
-
-// fileError says in plain words why a file can't be read or written.
-func fileError(name string, err error) error {
-	switch dir := filepath.Dir(name); {
-	case err == nil:
-		return nil
-	case errors.Is(err, fs.ErrNotExist):
-		if _, lost := os.Stat(dir); lost != nil {
-			return fmt.Errorf("there is no folder %s", dir)
-		}
-		return fmt.Errorf("there is no file %s", name)
-	case errors.Is(err, fs.ErrPermission):
-		return fmt.Errorf("%s may not be read or written by you: %w", name, fs.ErrPermission)
-	}
-	return err
-}
-
-// readCatalogs reads the files named by --catalog.
-func readCatalogs(files []string, w *world) (rows []catalog.Row, findings []graph.Diagnostic, code int) {
+// readCatalogs reads files of catalogue rows; the output must be none of them.
+func (j *job) readCatalogs(files []string, w *world) (rows []catalog.Row, findings []graph.Diagnostic, code int) {
 	for _, file := range files {
-		data, err := readCapped(file)
+		data, err := w.read(file)
 		if err != nil {
 			return nil, nil, complain(w, err)
 		}
-		r, ds := description.ReadCatalog(file, data)
+		r, ds := description.ReadCatalog(shownName(file), data)
 		rows = append(rows, r...)
 		findings = append(findings, ds...)
+	}
+	if err := w.files.Writable(j.output); err != nil {
+		return nil, nil, complain(w, err)
 	}
 	return rows, findings, exitDone
 }
@@ -189,7 +156,7 @@ func (j *job) printFindings(ds []graph.Diagnostic, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	if code := writeOut(j.output, out, w); code != exitDone {
+	if code := w.write(j.output, out); code != exitDone {
 		return code
 	}
 	if graph.HasErrors(ds) {
@@ -199,13 +166,13 @@ func (j *job) printFindings(ds []graph.Diagnostic, w *world) int {
 }
 
 // render writes findings with their source lines.
-func (j *job) render(ds []graph.Diagnostic, to any, w *world) string {
-	return located.Render(ds, map[string][]byte{j.file: j.source}, colour(to, w))
+func (j *job) render(ds []graph.Diagnostic, to io.Writer, w *world) string {
+	return located.Render(ds, map[string][]byte{j.file: j.source}, w.colour(to))
 }
 
 // style says how tables are printed.
 func (j *job) style(w *world) table.Style {
-	s := table.Style{Units: quantity.MetricSystem, Colour: j.output == "-" && colour(w.stdout, w)}
+	s := table.Style{Units: quantity.MetricSystem, Colour: j.output == "-" && w.colour(w.stdout)}
 	units := j.units
 	if units == "" && j.circuit != nil {
 		units = j.circuit.Job.Units
@@ -214,24 +181,4 @@ func (j *job) style(w *world) table.Style {
 		s.Units = quantity.InchSystem
 	}
 	return s
-}
-
-// colour reports whether text to a stream may be coloured.
-func colour(to any, w *world) bool {
-	file, ok := to.(*os.File)
-	return ok && w.getenv("NO_COLOR") == "" && w.getenv("TERM") != "dumb" && term.IsTerminal(int(file.Fd()))
-}
-
-// writeOut writes a result to the file named by -o, or to standard output.
-func writeOut(name string, data []byte, w *world) int {
-	if name == "-" {
-		if _, err := w.stdout.Write(data); err != nil {
-			return complain(w, err)
-		}
-		return exitDone
-	}
-	if err := os.WriteFile(name, data, 0o644); err != nil {
-		return complain(w, fileError(name, err))
-	}
-	return exitDone
 }

@@ -40,7 +40,7 @@ func (j *job) emit(p *plan.Plan, show printer, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	return writeOut(j.output, out, w)
+	return w.write(j.output, out)
 }
 
 func partsVerb() *verb {

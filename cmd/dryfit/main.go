@@ -3,7 +3,8 @@
 // reads its description, asks graph/plan for what it prints, and hands it to render.
 //
 // Exit codes: 0 done, no error finding; 1 the description has errors, or was printed but
-// with an error finding; 2 wrong use, or a file that can't be read or written.
+// with an error finding; 2 wrong use, or a file that can't be read or written. Ended by a
+// signal it leaves nothing half done and exits with 128 and the signal's number.
 package main
 
 import (
@@ -12,7 +13,9 @@ import (
 )
 
 func main() {
-	os.Exit(run(os.Args[1:], &world{stdout: os.Stdout, stderr: os.Stderr, getenv: os.Getenv}))
+	w := newWorld()
+	go w.mindSignals()
+	os.Exit(w.end(run(os.Args[1:], w)))
 }
 
 // The exit codes.
@@ -20,13 +23,8 @@ const (
 	exitDone     = 0
 	exitFindings = 1
 	exitUse      = 2
+	exitSignal   = 128 // and the signal's number
 )
-
-// world is what the command may touch besides the files it is told to.
-type world struct {
-	stdout, stderr io.Writer
-	getenv         func(string) string
-}
 
 // run carries out one command line and returns the exit code.
 func run(args []string, w *world) int {

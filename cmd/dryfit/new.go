@@ -3,8 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"strings"
 
 	"dryfit/catalog"
@@ -41,18 +39,10 @@ func runNew(v *verb, args []string, w *world) int {
 		return complain(w, err)
 	}
 	if f.NArg() == 0 || f.Arg(0) == "-" {
-		return writeOut("-", text, w)
+		return w.write("-", text)
 	}
 	name := f.Arg(0)
-	file, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if errors.Is(err, fs.ErrExist) {
-		return complain(w, fmt.Errorf("%s is there already and is left alone; name another file", name))
-	}
-	if err != nil {
-		return complain(w, fileError(name, err))
-	}
-	_, err = file.Write(text)
-	if err = errors.Join(err, file.Close()); err != nil {
+	if err := w.files.Create(name, text); err != nil {
 		return complain(w, err)
 	}
 	fmt.Fprintf(w.stderr, "%s written: fill its blanks (\"?\"), then dryfit check %s\n", name, name)

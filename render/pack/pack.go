@@ -3,10 +3,11 @@
 package pack
 
 import (
-	"bytes"
-	"strings"
+	"path/filepath"
+	"slices"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/drawing"
 	"dryfit/render/scene"
@@ -84,25 +85,26 @@ func lists(p *plan.Plan, style table.Style) ([]File, error) {
 		}
 		files = append(files, File{l.name, data})
 	}
-	json, err := table.FindingsJSON(p.Findings)
+	findings := byName(p.Findings)
+	json, err := table.FindingsJSON(findings)
 	if err != nil {
 		return nil, err
 	}
-	return append(files, File{"findings.csv", table.FindingsCSV(p.Findings)}, File{"findings.json", json}), nil
+	return append(files, File{"findings.csv", table.FindingsCSV(findings)}, File{"findings.json", json}), nil
 }
 
-// Mark returns the text of the file that lists the pack's files.
-func Mark(files []File) []byte {
-	var b bytes.Buffer
-	b.WriteString("written by dryfit; it replaces this folder only while nothing else is in it\n")
-	for _, f := range files {
-		b.WriteString(f.Name + "\n")
+// byName returns the findings with their files named without the folder: where a job lay
+// when it was packed is no part of it.
+func byName(ds []graph.Diagnostic) []graph.Diagnostic {
+	out := slices.Clone(ds)
+	for i := range out {
+		if out[i].Pos.File != "" {
+			out[i].Pos.File = filepath.Base(out[i].Pos.File)
+		}
+		out[i].Related = slices.Clone(out[i].Related)
+		for k := range out[i].Related {
+			out[i].Related[k].Pos.File = filepath.Base(out[i].Related[k].Pos.File)
+		}
 	}
-	return b.Bytes()
-}
-
-// MarkedNames returns the names listed by Mark.
-func MarkedNames(mark []byte) []string {
-	lines := strings.Split(strings.TrimSpace(string(mark)), "\n")
-	return lines[min(1, len(lines)):]
+	return out
 }

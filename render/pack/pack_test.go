@@ -179,10 +179,20 @@ func TestPackIsSame(t *testing.T) {
 			t.Errorf("%s is not the same twice", a.Files[i].Name)
 		}
 	}
-	names := MarkedNames(Mark(a.Files))
-	for i, f := range a.Files {
-		if names[i] != f.Name || filepath.Base(f.Name) != f.Name {
-			t.Errorf("file %d is marked as %q, is %q", i, names[i], f.Name)
+	for _, f := range a.Files {
+		if filepath.Base(f.Name) != f.Name {
+			t.Errorf("%q names a folder", f.Name)
+		}
+	}
+}
+
+// Where the description lies is no part of the pack.
+func TestPackIsSameByAnotherPath(t *testing.T) {
+	source := readDemo(t, "plug-in")
+	a, b := makePack(t, planOf(t, "job.toml", source)), makePack(t, planOf(t, "../far/away/job.toml", source))
+	for i := range a.Files {
+		if !bytes.Equal(a.Files[i].Data, b.Files[i].Data) {
+			t.Errorf("%s tells where the description lay", a.Files[i].Name)
 		}
 	}
 }

@@ -1,0 +1,77 @@
+package disk
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+)
+
+// Read reads a file of at most most bytes; "-" is standard input. It reads no more than that
+// of what has no length, a pipe or a device, either. The file counts as an input from then on.
+func (f *Files) Read(name string, most int64) ([]byte, error) {
+	if name == "-" {
+		return f.readStdin(most)
+	}
+	file, err := os.Open(name)
+	if err != nil {
+		return nil, explain(name, "read", err)
+	}
+	defer func() { _ = file.Close() }()
+	info, err := file.Stat()
+	switch {
+	case err != nil:
+		return nil, explain(name, "read", err)
+	case info.IsDir():
+		return nil, fmt.Errorf("%s is a folder; a description is a file like job.toml", name)
+	case info.Mode().IsRegular() && info.Size() > most:
+		return nil, fmt.Errorf("%s is %d bytes long; at most %d are read", name, info.Size(), most)
+	}
+	f.inputs = append(f.inputs, input{name, info})
+	return capped(name, file, most)
+}
+
+func (f *Files) readStdin(most int64) ([]byte, error) {
+	if f.piped {
+		return nil, errors.New("standard input can be read only once: give one of the files by its name")
+	}
+	f.piped = true
+	if f.Stdin == nil {
+		return nil, nil
+	}
+	return capped("standard input", f.Stdin, most)
+}
+
+func capped(name string, from io.Reader, most int64) ([]byte, error) {
+	data, err := io.ReadAll(io.LimitReader(from, most+1))
+	switch {
+	case err != nil:
+		return nil, explain(name, "read", err)
+	case int64(len(data)) > most:
+		return nil, fmt.Errorf("%s is longer than %d bytes, the most that is read", name, most)
+	}
+	return data, nil
+}
+
+// Writable refuses an output that is one of the inputs, by whatever name or link. What is no
+// regular file (a pipe, a device) loses nothing by it.
+func (f *Files) Writable(name string) error {
+	info, err := os.Stat(name)
+	if err != nil {
+		return nil // not there: nothing to lose; writing says what else is wrong
+	}
+	for _, in := range f.inputs {
+		if in.info.Mode().IsRegular() && os.SameFile(in.info, info) {
+			return fmt.Errorf("%s is %s: write to another file", name, same(name, in.name))
+		}
+	}
+	return nil
+}
+
+func same(name, input string) string {
+	if strings.TrimPrefix(name, "./") == strings.TrimPrefix(input, "./") {
+		return "an input"
+	}
+	return "the same file as " + input + ", an input"
+}

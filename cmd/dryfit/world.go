@@ -1,0 +1,121 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"golang.org/x/term"
+
+	"dryfit/cmd/dryfit/disk"
+	"dryfit/graph/description/located"
+)
+
+// world is what the command may touch.
+type world struct {
+	stdout *stream
+	stderr io.Writer
+	getenv func(string) string
+	files  *disk.Files // every file that is read or written
+}
+
+// newWorld is the real one. A reader of standard output that stops early ends nothing: a
+// pack is written all the same.
+func newWorld() *world {
+	signal.Ignore(syscall.SIGPIPE)
+	return &world{
+		stdout: &stream{file: os.Stdout},
+		stderr: os.Stderr,
+		getenv: os.Getenv,
+		files:  &disk.Files{Stdin: os.Stdin},
+	}
+}
+
+// mindSignals ends the command when it is interrupted or terminated, at once, and takes its
+// temporary files away.
+func (w *world) mindSignals() {
+	c := make(chan os.Signal, 1)
+	signal.Notify(c, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	got := <-c
+	w.files.Stop()
+	number, _ := got.(syscall.Signal)
+	os.Exit(exitSignal + int(number))
+}
+
+// end returns the exit code of a command that came to code: what could not be printed is an
+// error.
+func (w *world) end(code int) int {
+	if err := w.stdout.close(); err != nil {
+		return complain(w, fmt.Errorf("standard output: %w", err))
+	}
+	return code
+}
+
+// read reads an input of the user's; "-" is standard input.
+func (w *world) read(name string) ([]byte, error) { return w.files.Read(name, located.MaxBytes) }
+
+// shownName is how messages call an input.
+func shownName(name string) string {
+	if name == "-" {
+		return "<stdin>"
+	}
+	return name
+}
+
+// write writes a result to the file named by -o, or to standard output.
+func (w *world) write(name string, data []byte) int {
+	if name == "-" {
+		w.stdout.Write(data) // end says what went wrong
+		return exitDone
+	}
+	if err := w.files.Write(name, data); err != nil {
+		return complain(w, err)
+	}
+	return exitDone
+}
+
+// stream is standard output: it keeps the first thing that went wrong.
+type stream struct {
+	file *os.File
+	err  error
+}
+
+func (s *stream) Write(data []byte) (int, error) {
+	if s.err != nil {
+		return 0, s.err
+	}
+	n, err := s.file.Write(data)
+	s.err = err
+	return n, err
+}
+
+// close returns what went wrong; a reader that has had enough is nothing wrong.
+func (s *stream) close() error {
+	err := s.err
+	if err == nil {
+		err = s.file.Close()
+	}
+	if errors.Is(err, syscall.EPIPE) || errors.Is(err, os.ErrClosed) {
+		return nil
+	}
+	var path *os.PathError
+	if errors.As(err, &path) {
+		err = path.Err
+	}
+	return err
+}
+
+// terminal reports whether text to a stream is read on a terminal that can do more than print.
+func (w *world) terminal(to io.Writer) bool {
+	file, ok := to.(*os.File)
+	if s, out := to.(*stream); out {
+		file, ok = s.file, true
+	}
+	return ok && w.getenv("TERM") != "dumb" && term.IsTerminal(int(file.Fd()))
+}
+
+// colour reports whether text to a stream may be coloured.
+func (w *world) colour(to io.Writer) bool { return w.getenv("NO_COLOR") == "" && w.terminal(to) }

@@ -21,8 +21,28 @@ type Retrofit struct {
 	FeederCheck      *bool
 	Inside           bool // no new pipe runs outdoors: nothing is insulated
 	ToUnit, FromUnit []Leg
+	Bleeds           *bool // air bleeds at high points; nil: yes
+	SlipCoupling     bool  // the string is let into the old line with a slip coupling
+	Stand            *Stand
 	Pos              Pos
 	KeyPos           map[string]Pos
+}
+
+// Stand is where the unit stands, so that its two pipes can be found.
+type Stand struct {
+	At        Vec     // of its inlet, mm, counted from From
+	From      PortRef // a port of the old work; Part "": the centre of the first new tee
+	PortsFace Vec     // way its ports look, unit; zero: as the part says
+	KeepClear []KeepClear
+	Along     []Leg // what both pipes follow first, from their tees
+	Pos       Pos
+}
+
+// KeepClear is a box no new pipe may pass, by two opposite corners counted as Stand.At is, mm.
+type KeepClear struct {
+	From, To Vec
+	What     string // in the user's words; ""
+	Pos      Pos
 }
 
 // Cut is a place on an existing run.

@@ -56,13 +56,19 @@ type FittingCount struct {
 
 // Leg is one straight stretch, given by its components.
 type Leg struct {
-	By Vec // mm; more than one component: a straight diagonal
+	By   Vec  // mm; more than one component: a straight diagonal
+	Open bool // as long as closing the loop needs: By is its way, of length 1; only in a request
 	Place
 	Pos Pos
 }
 
-// LengthMM returns the length along the leg.
-func (l Leg) LengthMM() float64 { return l.By.Len() }
+// LengthMM returns the length along the leg; 0 for one that is open.
+func (l Leg) LengthMM() float64 {
+	if l.Open {
+		return 0
+	}
+	return l.By.Len()
+}
 
 // Place says what the surroundings of pipe allow. Negative numbers mean "not given".
 type Place struct {

@@ -121,6 +121,17 @@ func maybeField[T any](name string, at func(*T) **bool) field[T] {
 	}
 }
 
+// wayField is one of the six directions.
+func wayField[T any](name string, at func(*T) *graph.Vec) field[T] {
+	return field[T]{
+		key: name,
+		read: func(r *reader, v located.Value, into *T) {
+			*at(into), _ = r.direction(v)
+		},
+		write: func(from *T) string { return directionText(*at(from)) },
+	}
+}
+
 // countField is a whole number from low to high; 0 is not written.
 func countField[T any](name string, low, high int, at func(*T) *int) field[T] {
 	return field[T]{

@@ -13,10 +13,19 @@ const legsExample = `legs = ["right 450 mm", "up 300 mm"]`
 
 // legsField is a list of legs.
 func legsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
+	return legsFieldOf(name, false, at)
+}
+
+// openLegsField is a list of legs of which some may be left open, as "right ?" is.
+func openLegsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
+	return legsFieldOf(name, true, at)
+}
+
+func legsFieldOf[T any](name string, open bool, at func(*T) *[]graph.Leg) field[T] {
 	return field[T]{
 		key: name,
 		read: func(r *reader, v located.Value, into *T) {
-			*at(into) = r.readLegs(v)
+			*at(into) = r.readLegs(v, open)
 		},
 		write: func(from *T) string {
 			var out []string
@@ -28,7 +37,7 @@ func legsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
 	}
 }
 
-func (r *reader) readLegs(v located.Value) []graph.Leg {
+func (r *reader) readLegs(v located.Value, open bool) []graph.Leg {
 	items, ok := v.Items()
 	if !ok {
 		if !r.Blank(v, legsExample) {
@@ -50,7 +59,12 @@ func (r *reader) readLegs(v located.Value) []graph.Leg {
 		l := graph.Leg{Place: graph.NoPlace(), Pos: r.ValuePos(item)}
 		switch x := item.V.(type) {
 		case string:
-			if !r.Blank(item, `a direction and a length, such as "right 450 mm"`) {
+			switch way, isOpen := openLeg(x); {
+			case isOpen && open:
+				l.By, l.Open = way, true
+			case isOpen:
+				r.Fail(item, `write its length, such as "right 450 mm"; only to-unit and from-unit may have an open leg`, "the leg %s is open: nothing closes it", located.Said(x))
+			case !r.Blank(item, `a direction and a length, such as "right 450 mm"`):
 				l.By, _ = r.components(item, x, legLength)
 			}
 		case map[string]any:
@@ -78,6 +92,9 @@ var legFields = slices.Concat([]field[graph.Leg]{
 }, placeFields(func(l *graph.Leg) *graph.Place { return &l.Place }))
 
 func legText(l *graph.Leg) string {
+	if l.Open {
+		return quote(strings.Trim(directionText(l.By), `"`) + " " + located.Blank)
+	}
 	if l.Place == graph.NoPlace() {
 		return legFields[0].write(l)
 	}

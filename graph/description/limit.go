@@ -69,6 +69,7 @@ var (
 	runLength     = plausible("the length of a run", within(quantity.Length, "0 mm", "1000 m"))
 	partLength    = plausible("the length of a part", within(quantity.Length, "0 mm", "5 m"))
 	portPlace     = plausible("the place of a port", within(quantity.Length, "0 mm", "10 m"))
+	standPlace    = plausible("the place of the unit", within(quantity.Length, "0 mm", "100 m"))
 	boreWidth     = positive("a bore", within(quantity.Length, "0 mm", "500 mm")).suchAs("52.5 mm")
 	outsideWidth  = positive("an outside diameter", within(quantity.Length, "0 mm", "500 mm")).suchAs("60.3 mm")
 	roughness     = plausible("a roughness", within(quantity.Length, "0 mm", "5 mm")).suchAs("0.0015 mm")

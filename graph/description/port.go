@@ -58,7 +58,7 @@ var portFields = []field[graph.Port]{
 	{
 		key: "at",
 		read: func(r *reader, v located.Value, into *graph.Port) {
-			if at, ok := r.portAt(v); ok {
+			if at, ok := r.point(v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`); ok {
 				into.At = &at
 			}
 		},
@@ -66,11 +66,7 @@ var portFields = []field[graph.Port]{
 			if from.At == nil {
 				return ""
 			}
-			var out []string
-			for _, c := range components(*from.At) {
-				out = append(out, quote(c))
-			}
-			return "[" + strings.Join(out, ", ") + "]"
+			return placeText(*from.At)
 		},
 	},
 	{
@@ -151,9 +147,9 @@ func portNames(p *graph.Part) []string {
 	return out
 }
 
-// portAt reads the place of a port: components from the part's first port, in any order.
-func (r *reader) portAt(v located.Value) (graph.Vec, bool) {
-	const write = `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`
+// point reads a place: components from where it is counted from, in any order; write says
+// what to write there.
+func (r *reader) point(v located.Value, l limit, write string) (graph.Vec, bool) {
 	items, ok := v.Items()
 	if !ok {
 		items = []located.Value{v}
@@ -169,8 +165,17 @@ func (r *reader) portAt(v located.Value) (graph.Vec, bool) {
 			fine = false
 			continue
 		}
-		by, ok := r.components(item, s, portPlace)
+		by, ok := r.components(item, s, l)
 		at, fine = at.Add(by), fine && ok
 	}
 	return at, fine
+}
+
+// placeText writes a place as a list of components.
+func placeText(at graph.Vec) string {
+	var out []string
+	for _, c := range components(at) {
+		out = append(out, quote(c))
+	}
+	return "[" + strings.Join(out, ", ") + "]"
 }

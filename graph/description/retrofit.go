@@ -35,13 +35,7 @@ var retrofitFields = []field[graph.Retrofit]{
 	{key: "cut", read: (*reader).cut, write: func(from *graph.Retrofit) string { return cutText(from.Cut) }},
 	wordField("bypass", []string{"auto", "spring", "valve", "none"}, func(t *graph.Retrofit) *string { return &t.Bypass }),
 	{key: "spring", read: (*reader).spring, write: springText},
-	{
-		key: "branch",
-		read: func(r *reader, v located.Value, into *graph.Retrofit) {
-			into.Branch, _ = r.direction(v)
-		},
-		write: func(from *graph.Retrofit) string { return directionText(from.Branch) },
-	},
+	wayField("branch", func(t *graph.Retrofit) *graph.Vec { return &t.Branch }),
 	specField("spec", func(t *graph.Retrofit) *catalogSpec { return &t.Spec }),
 	sizeField("size", func(t *graph.Retrofit) *catalogSize { return &t.Size }),
 	sizeField("bypass-size", func(t *graph.Retrofit) *catalogSize { return &t.BypassSize }),
@@ -51,8 +45,15 @@ var retrofitFields = []field[graph.Retrofit]{
 	maybeField("drains", func(t *graph.Retrofit) **bool { return &t.Drains }),
 	maybeField("feeder-check", func(t *graph.Retrofit) **bool { return &t.FeederCheck }),
 	boolField("inside", func(t *graph.Retrofit) *bool { return &t.Inside }),
-	legsField("to-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.ToUnit }),
-	legsField("from-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.FromUnit }),
+	openLegsField("to-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.ToUnit }),
+	openLegsField("from-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.FromUnit }),
+	maybeField("bleeds", func(t *graph.Retrofit) **bool { return &t.Bleeds }),
+	boolField("slip-coupling", func(t *graph.Retrofit) *bool { return &t.SlipCoupling }),
+	standField("at", standAtField()),
+	standField("at-from", standFromField()),
+	standField("ports-face", wayField("ports-face", func(s *graph.Stand) *graph.Vec { return &s.PortsFace })),
+	standField("keep-clear", keepClearField()),
+	standField("along", legsField("along", func(s *graph.Stand) *[]graph.Leg { return &s.Along })),
 }
 
 func unitHint(units []string) string {
@@ -69,6 +70,8 @@ func (r *reader) retrofit(v located.Value) {
 	if c, ok := v.In("bypass-size"); ok && t.Spec != "" && !t.BypassSize.IsZero() {
 		r.sizeInCatalog(located.Single("size", c), t.Spec, t.BypassSize)
 	}
+	r.stand(v, t)
+	r.openLegs(v, t)
 	r.circuit.Retrofit = t
 }
 

@@ -325,6 +325,7 @@ start-loss = "0.05 kWh"
 humidity = "70 %"
 defrost = false
 water-is = "leaving"
+port.out = { at = ["up 220 mm"], faces = "left" }
 loss = { flow = "25 l/min", drop = "3 ft" }
 
 [[part]]
@@ -458,8 +459,15 @@ true-union = false
 extra = "100 mm"
 drains = true
 feeder-check = false
-to-unit = ["front 300 mm"]
+to-unit = ["front 300 mm", "right ?"]
 from-unit = ["back 300 mm"]
+bleeds = false
+slip-coupling = true
+at = ["front 300 mm", "right 1800 mm", "down 9 7/8 in"]
+at-from = "tub.a"
+ports-face = "left"
+keep-clear = [{ from = ["right 600 mm"], to = ["right 1400 mm", "front 900 mm", "down 800 mm"], what = "door" }, { from = [], to = ["left 1 m", "up 1 m", "back 1 m"] }]
+along = ["down 250 mm"]
 
 [[stock]]
 spec = "pvc-sch40"
@@ -496,7 +504,7 @@ func slicesOfKeys() []string {
 	for _, k := range [][]string{keysOf(jobFields), keysOf(waterFields), keysOf(pipeFields), keysOf(partFields),
 		keysOf(morePartFields), keysOf(portFields), keysOf(speedFields), keysOf(ratingFields), keysOf(unitFlowFields),
 		keysOf(electricFields), keysOf(legFields), keysOf(runFields), keysOf(modeFields), keysOf(retrofitFields),
-		keysOf(cutFields), keysOf(stockFields), keysOf(priceFields), keysOf(siteFields), keysOf(fallFields), keysOf(standingFields),
+		keysOf(cutFields), keysOf(keepClearFields), keysOf(stockFields), keysOf(priceFields), keysOf(siteFields), keysOf(fallFields), keysOf(standingFields),
 		keysOf(heatLossFields), keysOf(coverFields), keysOf(shellFields), keysOf(useFields), keysOf(climateFields),
 		keysOf(bandFields), keysOf(tariffFields), keysOf(cableFields), keysOf(supplyFields)} {
 		out = append(out, k...)

@@ -77,19 +77,26 @@ func endField(name string, at func(*draft) *graph.PortRef) field[draft] {
 	return field[draft]{
 		key: name,
 		read: func(r *reader, v located.Value, into *draft) {
-			s, ok := r.Text(v, `a part and its port, such as "pump.out"`)
-			if !ok {
-				return
+			if ref, ok := r.portRef(v, `a part and its port, such as "pump.out"`); ok {
+				*at(into) = ref
 			}
-			dot := strings.LastIndexByte(s, '.')
-			if dot <= 0 || dot == len(s)-1 || strings.ContainsRune(s[:dot], '.') {
-				r.Fail(v, `write the part's id, a point and the port: "pump.out"`, "%s names no port of a part", located.Said(s))
-				return
-			}
-			*at(into) = graph.PortRef{Part: s[:dot], Port: s[dot+1:], Pos: r.ValuePos(v)}
 		},
 		write: func(from *draft) string { return quote(at(from).String()) },
 	}
+}
+
+// portRef reads "part.port"; write says what to write there.
+func (r *reader) portRef(v located.Value, write string) (graph.PortRef, bool) {
+	s, ok := r.Text(v, write)
+	if !ok {
+		return graph.PortRef{}, false
+	}
+	dot := strings.LastIndexByte(s, '.')
+	if dot <= 0 || dot == len(s)-1 || strings.ContainsRune(s[:dot], '.') {
+		r.Fail(v, `write the part's id, a point and the port: "pump.out"`, "%s names no port of a part", located.Said(s))
+		return graph.PortRef{}, false
+	}
+	return graph.PortRef{Part: s[:dot], Port: s[dot+1:], Pos: r.ValuePos(v)}, true
 }
 
 // countedKinds are the fittings that may be counted in a run nobody measured leg by leg.

@@ -1,0 +1,191 @@
+package description
+
+import (
+	"math"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/description/located"
+)
+
+// Where the unit stands is written in [retrofit] itself; in the circuit it is a value of its
+// own, which is there where one of its keys is.
+
+// standField makes a key of [retrofit] of one of a Stand.
+func standField(name string, f field[graph.Stand]) field[graph.Retrofit] {
+	return field[graph.Retrofit]{
+		key: name,
+		read: func(r *reader, v located.Value, into *graph.Retrofit) {
+			if into.Stand == nil {
+				into.Stand = &graph.Stand{Pos: r.KeyPos(v)}
+			}
+			f.read(r, v, into.Stand)
+		},
+		write: func(from *graph.Retrofit) string {
+			if from.Stand == nil {
+				return ""
+			}
+			return f.write(from.Stand)
+		},
+	}
+}
+
+func standAtField() field[graph.Stand] {
+	return field[graph.Stand]{
+		read: func(r *reader, v located.Value, into *graph.Stand) {
+			into.At, _ = r.point(v, standPlace, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
+		},
+		write: func(from *graph.Stand) string { return placeText(from.At) },
+	}
+}
+
+func standFromField() field[graph.Stand] {
+	return field[graph.Stand]{
+		read: func(r *reader, v located.Value, into *graph.Stand) {
+			if ref, ok := r.portRef(v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
+				into.From = ref
+			}
+		},
+		write: func(from *graph.Stand) string {
+			if from.From.Part == "" {
+				return ""
+			}
+			return quote(from.From.String())
+		},
+	}
+}
+
+// keepClearFields are the keys of one box of keep-clear.
+var keepClearFields = []field[graph.KeepClear]{
+	needed(cornerField("from", func(k *graph.KeepClear) *graph.Vec { return &k.From }), `one corner: from = ["right 600 mm"]`),
+	needed(cornerField("to", func(k *graph.KeepClear) *graph.Vec { return &k.To }), `the corner opposite: to = ["right 1400 mm", "front 900 mm", "down 800 mm"]`),
+	textField("what", `what stands or moves there, such as "door"`, func(k *graph.KeepClear) *string { return &k.What }),
+}
+
+func cornerField(name string, at func(*graph.KeepClear) *graph.Vec) field[graph.KeepClear] {
+	return field[graph.KeepClear]{
+		key: name,
+		read: func(r *reader, v located.Value, into *graph.KeepClear) {
+			*at(into), _ = r.point(v, standPlace, `a corner, counted as at is, such as ["right 600 mm", "front 900 mm"]`)
+		},
+		write: func(from *graph.KeepClear) string { return placeText(*at(from)) },
+	}
+}
+
+// mostBoxes is how many boxes are read.
+const mostBoxes = 100
+
+func keepClearField() field[graph.Stand] {
+	const write = `keep-clear = [{ from = ["right 600 mm"], to = ["right 1400 mm", "front 900 mm", "down 800 mm"], what = "door" }]`
+	return field[graph.Stand]{
+		read: func(r *reader, v located.Value, into *graph.Stand) {
+			items, ok := v.Items()
+			switch {
+			case !ok && r.Blank(v, write):
+				return
+			case !ok:
+				r.WrongType(v, "a list of boxes", write)
+				return
+			case len(items) > mostBoxes:
+				r.Fail(v, "take several together", "there are %d boxes to keep clear; at most %d are read", len(items), mostBoxes)
+				return
+			}
+			for _, item := range items {
+				box := graph.KeepClear{Pos: r.ValuePos(item)}
+				before := len(r.Found)
+				readTable(r, item, "a box to keep clear", keepClearFields, &box)
+				if len(r.Found) == before && flat(box.To.Sub(box.From)) {
+					r.Fail(item, "give two opposite corners that differ left to right, front to back and in height", "the box to keep clear has no room in it")
+				}
+				into.KeepClear = append(into.KeepClear, box)
+			}
+		},
+		write: func(from *graph.Stand) string {
+			var out []string
+			for i := range from.KeepClear {
+				out = append(out, inline(keepClearFields, &from.KeepClear[i]))
+			}
+			return list(out)
+		},
+	}
+}
+
+// flat reports whether a box has no room in it: it is thinner than a tenth of a millimetre.
+func flat(by graph.Vec) bool {
+	return min(math.Abs(by.X), math.Abs(by.Y), math.Abs(by.Z)) < 0.1
+}
+
+// stand looks at the keys of the unit's place together: what the pipes to it can't be found
+// without, and what says nothing without at.
+func (r *reader) stand(v located.Value, t *graph.Retrofit) {
+	if t.Stand == nil {
+		return
+	}
+	at, has := v.In("at")
+	if has {
+		t.Stand.Pos = r.KeyPos(at)
+	} else {
+		for _, key := range []string{"at-from", "ports-face", "keep-clear", "along"} {
+			if c, ok := v.In(key); ok {
+				r.Add(r.KeyPos(c), `say where the unit's inlet is: at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`, "%s says nothing without at", located.Said(key))
+				return
+			}
+		}
+	}
+	if t.Stand.From.Part == "" {
+		if _, written := v.In("at-from"); !written && (t.Cut == nil || t.Cut.Leg == 0 || t.Cut.AtMM < 0) {
+			r.Add(r.KeyPos(at), `write the port it is counted from, such as at-from = "tub.skimmer"; only where cut names leg and place may it be left out, and counts from the first new tee`,
+				"at is counted from nothing")
+		}
+	}
+	r.standPorts(v, t)
+	r.standOrigin(v, t.Stand)
+}
+
+// standPorts looks whether the unit says where its ports are and which way they look.
+func (r *reader) standPorts(v located.Value, t *graph.Retrofit) {
+	p := r.parts[t.Unit]
+	if p == nil || p.Kind != graph.HeatPump {
+		return
+	}
+	at, _ := v.In("at")
+	out, in := p.Port(graph.Out), p.Port(graph.In)
+	if out != nil && out.At == nil {
+		d := r.Add(r.KeyPos(at), `measure from the middle of its inlet to that of its outlet, and write it on the part, such as port.out.at = ["up 220 mm"]`,
+			"how far the outlet of %s stands from its inlet is not known, and the pipes must end at both", located.Said(p.ID))
+		located.Related(d, r.idPos(p, p.Pos), "it is described here")
+	}
+	face, says := v.In("ports-face")
+	for _, q := range []*graph.Port{in, out} {
+		switch {
+		case q == nil:
+		case q.Faces == nil && !says:
+			r.Add(r.KeyPos(at), `write which way its ports look, such as ports-face = "left"`, "which way the ports of %s look is not known", located.Said(p.ID))
+			return
+		case q.Faces != nil && says && t.Stand.PortsFace.Len() > 0 && *q.Faces != t.Stand.PortsFace:
+			d := r.Fail(face, "leave out one of the two", "the port %s looks another way by the part itself: %s", located.Said(p.ID+"."+q.Name), strings.Trim(directionText(*q.Faces), `"`))
+			located.Related(d, q.Pos, "it is said here")
+			return
+		}
+	}
+}
+
+// standOrigin looks whether the port the place is counted from is one of the old work.
+func (r *reader) standOrigin(v located.Value, s *graph.Stand) {
+	c, ok := v.In("at-from")
+	if !ok || s.From.Part == "" {
+		return
+	}
+	p, known := r.parts[s.From.Part]
+	switch {
+	case !known:
+		r.Fail(c, located.Near(s.From.Part, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", located.Said(s.From.Part))
+	case p.Kind == "" || len(p.Ports) == 0: // reported already
+	case p.Port(s.From.Port) == nil:
+		d := r.Fail(c, located.Near(s.From.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(s.From.Port))
+		located.Related(d, r.idPos(p, p.Pos), "it is a %s", p.Kind)
+	case p.Kind != graph.Tub && !p.Existing:
+		d := r.Fail(c, "count from what is there already, such as a port of the tub", "%s is new work: it stands nowhere yet", located.Said(p.ID))
+		located.Related(d, r.idPos(p, p.Pos), "it is described here")
+	}
+}

@@ -1,0 +1,281 @@
+package lead
+
+import "container/heap"
+
+// path is one whole pipe.
+type path struct {
+	points []point
+	cost   Cost
+	phase  phase // which way it last went in height
+	way    way   // of its first leg
+}
+
+// node is a path so far: it has just ended a leg.
+type node struct {
+	at     point
+	way    way
+	phase  phase
+	placed placed
+	parent int32 // -1 at the tee
+	legs   int16
+	whole  bool // at the port
+	cost   Cost
+}
+
+// state is what the rest of a path hangs on.
+type state struct {
+	at     point
+	way    way
+	phase  phase
+	placed placed
+	whole  bool
+}
+
+// stream gives the paths of one pipe in the order of their cost.
+type stream struct {
+	needs  needs
+	grid   *grid
+	blocks []block
+	end    point
+	arrive way // of the last leg
+	self   int64
+	left   *legsLeft
+	keep   int // paths through one state that are followed
+	budget *int
+	nodes  []node
+	open   openList
+	popped map[state]int
+	capped bool // some paths through one state were left out
+	found  []path
+}
+
+// mostLegs is how many legs a pipe may have. More would not be built. Judgement, no source.
+const mostLegs = 12
+
+// newStream begins at the tee: with a way its branch points.
+func newStream(n needs, g *grid, blocks []block, first way, self int64, keep int, budget *int) *stream {
+	s := &stream{needs: n, grid: g, blocks: blocks, end: toPoint(n.pipe.End), arrive: wayOf(n.pipe.Face).back(),
+		self: self, keep: keep, budget: budget, popped: map[state]int{}}
+	s.left = newLegsLeft(s.arrive)
+	s.nodes = append(s.nodes, node{at: toPoint(n.pipe.Start), way: noWay, parent: -1})
+	s.begin(first)
+	return s
+}
+
+// begin lays the legs that are given and opens the first that is not.
+func (s *stream) begin(first way) {
+	at, along := int32(0), s.needs.pipe.Along
+	if len(along) > 0 && wayOf(along[0]) != first {
+		// a short leg out of the tee, square to the line, before those the pipe follows
+		if at = s.given(at, first, s.needs.straight(true, false)); at < 0 {
+			return
+		}
+	}
+	for i, l := range along {
+		w, length := wayOf(l), abs(um(l.X)+um(l.Y)+um(l.Z))
+		if i == len(along)-1 {
+			s.lead(at, w, length)
+			return
+		}
+		if at = s.given(at, w, length); at < 0 {
+			return
+		}
+	}
+	s.lead(at, first, 0)
+}
+
+// given lays one leg that must be so, and returns its node; -1 where it can't be.
+func (s *stream) given(from int32, w way, length int64) int32 {
+	before := len(s.nodes)
+	s.step(from, w, length, false)
+	if len(s.nodes) == before {
+		return -1
+	}
+	s.open = s.open[:0]
+	return int32(before)
+}
+
+// next finds the next path, and reports whether there was one.
+func (s *stream) next() bool {
+	for len(s.open) > 0 && *s.budget > 0 {
+		i := heap.Pop(&s.open).(opened).node
+		*s.budget--
+		n := &s.nodes[i]
+		st := state{n.at, n.way, n.phase, n.placed, n.whole}
+		if s.popped[st] >= s.keep {
+			s.capped = true
+			continue
+		}
+		s.popped[st]++
+		if n.whole {
+			s.found = append(s.found, s.path(i))
+			return true
+		}
+		for w := range way(6) {
+			if w.axis() != n.way.axis() {
+				s.lead(i, w, 0)
+			}
+		}
+	}
+	return false
+}
+
+// lead opens every leg a way from a node that is at least so long.
+func (s *stream) lead(from int32, w way, least int64) {
+	n := s.nodes[from]
+	if n.legs >= mostLegs {
+		return
+	}
+	first := n.parent < 0
+	lengths := s.needs.lengths(n.placed, first, false)
+	if least > 0 {
+		lengths = append(lengths, least)
+	}
+	bare := max(least, lengths[0])
+	most := s.reach(n.at, w, first)
+	for _, d := range s.grid.beyond(n.at[w.axis()], w, bare, most, lengths) {
+		s.step(from, w, d, false)
+	}
+	if w != s.arrive {
+		return
+	}
+	a := w.axis()
+	if d := (s.end[a] - n.at[a]) * w.sign(); d > 0 && d >= least {
+		to := n.at
+		to[a] = s.end[a]
+		if to == s.end {
+			s.step(from, w, d, true)
+		}
+	}
+}
+
+// reach is how far a leg of the least radius goes a way before it runs into something.
+func (s *stream) reach(at point, w way, first bool) int64 {
+	most := int64(1) << 40
+	a, r := w.axis(), s.needs.radius
+	for i := range s.blocks {
+		b := &s.blocks[i]
+		if first && b.near == Line {
+			continue
+		}
+		beside := false
+		for k := range 3 {
+			beside = beside || k != a && (at[k]+r <= b.low[k] || at[k]-r >= b.high[k])
+		}
+		if beside {
+			continue
+		}
+		to := b.low[a] - r - at[a]
+		back := at[a]-r >= b.high[a]
+		if w.sign() < 0 {
+			to = at[a] - b.high[a] - r
+			back = at[a]+r <= b.low[a]
+		}
+		if !back {
+			most = min(most, to)
+		}
+	}
+	return most
+}
+
+// step opens one leg, where it has room for what must stand in it and is clear.
+func (s *stream) step(from int32, w way, length int64, last bool) {
+	n := s.nodes[from]
+	to := n.at
+	to[w.axis()] += length * w.sign()
+	if to == s.end && !last {
+		return
+	}
+	first := n.parent < 0
+	put, radius, ok := s.needs.put(n.placed, w, length, first, last)
+	if !ok || !s.clear(n.at, to, radius, first, last) || s.crosses(from, to) {
+		return
+	}
+	next := node{at: to, way: w, placed: put, parent: from, legs: n.legs + 1, whole: last, cost: n.cost}
+	var turned bool
+	if next.phase, turned = n.phase.after(w); turned {
+		next.cost.Traps++
+	}
+	if !first {
+		next.cost.Elbows++
+	}
+	next.cost.LengthUM += length
+	if last && s.needs.pipe.Check != nil && put&hasStraight == 0 {
+		next.cost.Unstraight++
+	}
+	s.nodes = append(s.nodes, next)
+	i := int32(len(s.nodes) - 1)
+	heap.Push(&s.open, opened{node: i, least: s.bound(&s.nodes[i])})
+}
+
+// clear reports whether a leg runs into nothing.
+func (s *stream) clear(a, b point, radius int64, first, last bool) bool {
+	for i := range s.blocks {
+		if runsInto(&s.blocks[i], a, b, radius, first, last) {
+			return false
+		}
+	}
+	return true
+}
+
+func runsInto(b *block, from, to point, radius int64, first, last bool) bool {
+	if first && b.near == Line || last && b.near == Unit {
+		return false
+	}
+	return b.hits(from, to, radius)
+}
+
+// crosses reports whether a leg comes too near an earlier one of its own pipe but the last.
+func (s *stream) crosses(from int32, to point) bool {
+	at := s.nodes[from].at
+	for i := s.nodes[from].parent; i > 0; i = s.nodes[i].parent {
+		if nearer(at, to, s.nodes[s.nodes[i].parent].at, s.nodes[i].at, s.self) {
+			return true
+		}
+	}
+	return false
+}
+
+// path collects the points of a whole path.
+func (s *stream) path(i int32) path {
+	p := path{cost: s.nodes[i].cost, phase: s.nodes[i].phase}
+	for ; i >= 0; i = s.nodes[i].parent {
+		p.points = append(p.points, s.nodes[i].at)
+		if s.nodes[i].parent == 0 {
+			p.way = s.nodes[i].way
+		}
+	}
+	for a, b := 0, len(p.points)-1; a < b; a, b = a+1, b-1 {
+		p.points[a], p.points[b] = p.points[b], p.points[a]
+	}
+	return p
+}
+
+// opened is a node to go on from, with what a whole path through it costs at the least.
+type opened struct {
+	node  int32
+	least Cost
+}
+
+// openList is a heap, the cheapest first; ties go to the node that was made first.
+type openList []opened
+
+func (o openList) Len() int { return len(o) }
+func (o openList) Less(i, j int) bool {
+	if c := o[i].least.Compare(o[j].least); c != 0 {
+		return c < 0
+	}
+	return o[i].node < o[j].node
+}
+func (o openList) Swap(i, j int) { o[i], o[j] = o[j], o[i] }
+
+// Push is heap.Interface's.
+func (o *openList) Push(x any) { *o = append(*o, x.(opened)) }
+
+// Pop is heap.Interface's.
+func (o *openList) Pop() any {
+	last := len(*o) - 1
+	x := (*o)[last]
+	*o = (*o)[:last]
+	return x
+}

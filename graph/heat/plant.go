@@ -1,0 +1,64 @@
+package heat
+
+// PumpRuns says how the pump runs while heat is wanted.
+type PumpRuns string
+
+// The ways.
+const (
+	PumpOnCall PumpRuns = "contact" // as long as heat is made, beside its filter hours
+	PumpHours  PumpRuns = "hours"   // in its filter hours only, and heat is made in them alone
+	PumpAlways PumpRuns = "always"
+)
+
+// Plant is what heats a tub.
+type Plant struct {
+	Unit     *Unit // nil: the element alone
+	FlowM3s  float64
+	ElementW float64 // 0: none, or disconnected
+	PumpW    float64 // electric, at the speed that heats
+	PumpHeat float64 // share of it that ends in the water
+	FilterH  float64 // hours a day in which the pump runs anyway
+	Runs     PumpRuns
+	Heating  [24]float64 // share of each hour of the day in which heat may be made
+}
+
+// AnyTime is a plant's Heating where nothing restrains it.
+func AnyTime() [24]float64 {
+	var h [24]float64
+	for i := range h {
+		h[i] = 1
+	}
+	return h
+}
+
+// Window is a time of day in which heating is on; one that ends before it begins runs past
+// midnight.
+type Window struct{ FromH, ToH float64 }
+
+// Shares returns the share of each hour of the day that the windows cover.
+func Shares(windows []Window) [24]float64 {
+	var h [24]float64
+	for i := range h {
+		for _, w := range windows {
+			h[i] += Band{FromH: w.FromH, ToH: w.ToH}.covers(float64(i), float64(i+1))
+		}
+		h[i] = min(1, h[i])
+	}
+	return h
+}
+
+// filterShare returns the share of any hour in which the pump runs anyway.
+func (p *Plant) filterShare() float64 {
+	if p.Runs == PumpAlways {
+		return 1
+	}
+	return min(1, p.FilterH/24)
+}
+
+// mayHeat returns the share of an hour of the day in which heat may be made.
+func (p *Plant) mayHeat(hour int) float64 {
+	if p.Runs == PumpHours {
+		return min(p.Heating[hour], p.filterShare())
+	}
+	return p.Heating[hour]
+}

@@ -1,0 +1,76 @@
+package heat
+
+import "math"
+
+// Need is what a unit has to do for a tub.
+type Need struct {
+	DesignC   float64 // coldest air at which the tub is held
+	Humidity  float64 // 0 to 1
+	WithinH   float64 // hours from the fill to the set point; 0: not asked
+	HeatUpC   float64 // air while it heats up
+	FlowM3s   float64 // at the speed that heats
+	LeastM3s  float64 // the unit asks for
+	PumpHeatW float64 // heat of the pump
+}
+
+// Sized is how a unit meets a need.
+type Sized struct {
+	Hold, Time, Flow, Water bool    // held at the design air, heated up in time, fed, hot enough
+	HeldW, LostW            float64 // output and loss at the design air
+	Hours                   float64 // of heating up; +Inf: never
+	HoldsC                  float64 // coldest air
+	HoldsKnown              bool
+}
+
+// OK reports whether the unit does all of it.
+func (s Sized) OK() bool { return s.Hold && s.Time && s.Flow && s.Water }
+
+// Size holds a unit against what the tub needs of it.
+func Size(tub *Tub, u *Unit, need Need) Sized {
+	loss := func(airC float64) float64 {
+		return (tub.UA()+tub.PipesUA)*(tub.SetC-airC) + tub.used(tub.SetC, Air{TempC: airC, Humidity: need.Humidity}, 0).total() - need.PumpHeatW
+	}
+	s := Sized{Water: !u.HasMost || tub.SetC <= u.MostC, Flow: need.FlowM3s >= need.LeastM3s}
+	s.HeldW = u.At(Air{TempC: need.DesignC, Humidity: need.Humidity}, tub.SetC, need.FlowM3s).OutputW
+	s.LostW = loss(need.DesignC)
+	s.Hold = s.HeldW >= s.LostW
+	s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
+	up := HeatUp(tub, u, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC, need.FlowM3s, need.PumpHeatW, 0)
+	s.Hours = math.Inf(1)
+	if up.Reached {
+		s.Hours = up.Hours
+	}
+	s.Time = need.WithinH <= 0 || s.Hours <= need.WithinH
+	return s
+}
+
+// HeatUp follows the tub, cover on, from a temperature to its set point in air that stays as
+// it is, heated by the unit, by elementW and by the pump's own heat.
+func HeatUp(tub *Tub, u *Unit, air Air, fromC, flow, pumpHeatW, elementW float64) Warmed {
+	return HeatUpThrough(tub, u, func(float64) Air { return air }, fromC, flow, pumpHeatW, elementW)
+}
+
+// HeatUpThrough is HeatUp in air that changes with the seconds since it began.
+func HeatUpThrough(tub *Tub, u *Unit, air func(seconds float64) Air, fromC, flow, pumpHeatW, elementW float64) Warmed {
+	var s *sheet
+	if u != nil {
+		s = u.sheet()
+	}
+	return Warming{Capacity: tub.Capacity(), FromC: fromC, ToC: tub.SetC,
+		Power: func(waterC, seconds float64) float64 {
+			p := elementW + pumpHeatW
+			if s != nil {
+				p += s.at(air(seconds), waterC, flow).OutputW
+			}
+			return p
+		},
+		Loss: func(waterC, seconds float64) float64 {
+			a := air(seconds)
+			loss := (tub.UA() + tub.PipesUA) * (waterC - a.TempC)
+			if tub.AirM3s > 0 {
+				loss += Blown(tub.AirM3s, waterC, a)
+			}
+			return loss
+		},
+	}.Run()
+}

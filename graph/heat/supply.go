@@ -1,0 +1,139 @@
+package heat
+
+import "math"
+
+// Consumer is something on a supply.
+type Consumer struct {
+	ID          string
+	RunningA    float64
+	StartA      float64 // while it starts; at least RunningA
+	Alternative string  // of those with the same word only one runs at a time; "": none
+}
+
+// Current returns what a power [W] draws at a voltage and power factor [A]: I = P/(U cos φ).
+func Current(powerW, voltage, factor float64) float64 { return powerW / (voltage * factor) }
+
+// Set is what can run at the same time.
+type Set struct {
+	IDs       []string
+	RunningA  float64 // added as numbers: no less than the true sum
+	WithStart float64 // with the one start on top that adds most
+	OverA     float64 // above the supply's rating; 0: within
+	OverLong  float64 // above what may run for hours; 0: within
+}
+
+// Sets returns, for each choice among the alternatives, what runs together, the heaviest
+// first. rating and continuous are in A; 0: not known.
+func Sets(list []Consumer, rating, continuous float64) []Set {
+	var names []string
+	groups := map[string][]Consumer{}
+	for _, c := range list {
+		name := c.Alternative
+		if name == "" {
+			name = "\x00" + c.ID
+		}
+		if _, ok := groups[name]; !ok {
+			names = append(names, name)
+		}
+		groups[name] = append(groups[name], c)
+	}
+	sets := []Set{{}}
+	starts := []float64{0}
+	for _, name := range names {
+		var next []Set
+		var most []float64
+		for i, s := range sets {
+			for _, c := range groups[name] {
+				n := s
+				n.IDs = append(append([]string{}, s.IDs...), c.ID)
+				n.RunningA += c.RunningA
+				next = append(next, n)
+				most = append(most, math.Max(starts[i], c.StartA-c.RunningA))
+			}
+		}
+		sets, starts = next, most
+		if len(sets) > mostSets {
+			sets, starts = sets[:mostSets], starts[:mostSets]
+		}
+	}
+	for i := range sets {
+		s := &sets[i]
+		s.WithStart = s.RunningA + starts[i]
+		if rating > 0 {
+			s.OverA = math.Max(0, s.RunningA-rating)
+		}
+		if continuous > 0 {
+			s.OverLong = math.Max(0, s.RunningA-continuous)
+		}
+	}
+	return sets
+}
+
+// mostSets bounds the choices that are listed.
+const mostSets = 64
+
+// Cable is a two-core cable to the unit.
+type Cable struct {
+	SizeMM2    float64
+	LengthM    float64
+	Kind       string  // "flexible", "armoured", "fixed"; "": fixed
+	DropVperAm float64 // V/(A m), where the user gives it
+}
+
+// dropTables are the drops of copper cables, single phase [mV/(A m)] by size [mm²]. Source:
+// BS 7671 appendix 4, tables 4F3B (flexible, 60 °C), 4E4B (armoured thermosetting, 90 °C)
+// and 4D2B (70 °C), as quoted in public tables; 4D2B's 1.5 and 4 mm² from memory.
+var dropTables = map[string]map[float64]float64{
+	"flexible": {0.75: 62, 1: 46, 1.5: 32, 2.5: 19, 4: 12},
+	"armoured": {1.5: 31, 2.5: 19, 4: 12, 6: 7.9, 10: 4.7},
+	"fixed":    {1.5: 29, 2.5: 18, 4: 11},
+}
+
+// PerAmpereMetre returns the cable's drop [V/(A m)], single phase, and where it is from.
+//
+//	b (ρ cos φ/S + x sin φ),   b 2, ρ 0.0225 Ω mm²/m, x 0.08 mΩ/m
+//
+// for sizes the tables lack. Source: IEC 60364-5-52, annex G (from memory).
+func (c Cable) PerAmpereMetre(factor float64) (v float64, source string) {
+	if c.DropVperAm > 0 {
+		return c.DropVperAm, "given"
+	}
+	kind := c.Kind
+	if kind == "" {
+		kind = "fixed"
+	}
+	if mv, ok := dropTables[kind][c.SizeMM2]; ok {
+		return mv / 1e3, "BS 7671 appendix 4"
+	}
+	if c.SizeMM2 <= 0 {
+		return 0, ""
+	}
+	return 2 * (0.0225*factor/c.SizeMM2 + 0.08e-3*math.Sqrt(math.Max(0, 1-factor*factor))), "IEC 60364-5-52 annex G (from memory)"
+}
+
+// Drop returns the voltage lost on the cable [V] at a current.
+func (c Cable) Drop(currentA, factor float64) float64 {
+	v, _ := c.PerAmpereMetre(factor)
+	return v * c.LengthM * currentA
+}
+
+// Dip returns by how much the voltage falls [V] while a start draws a current through the
+// supply's impedance: the whole of both, which no power factor makes more.
+func Dip(startA, impedanceOhm float64) float64 { return startA * impedanceOhm }
+
+// Starting currents over running ones where no sheet says. Source: from memory; single-phase
+// motors in general 5 to 7.
+const (
+	StartsElement    = 1.0
+	StartsPump       = 5.0 // capacitor start 4 to 6
+	StartsSmallPump  = 1.5 // brushless
+	StartsBlower     = 4.0
+	StartsCompressor = 5.0 // fixed speed 4 to 7, soft start 2 to 2.5
+	StartsInverter   = 1.0
+)
+
+// Power factors where nobody says. Source: from memory.
+const (
+	FactorMotor = 0.8
+	FactorUnit  = 0.95
+)

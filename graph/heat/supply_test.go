@@ -1,0 +1,48 @@
+package heat
+
+import "testing"
+
+// Exact, and BS 7671's drops by hand.
+func TestSupply(t *testing.T) {
+	for _, c := range []struct{ got, want, tol float64 }{
+		{Current(3000, 230, 1), 13.04, 0.005},
+		{Current(2000, 230, 1), 8.70, 0.005},
+		{Current(9000, 230, 1), 39.1, 0.05},
+		{Current(1500, 230, 0.95), 6.86, 0.005},
+		{Cable{SizeMM2: 2.5, LengthM: 20, Kind: "flexible"}.Drop(13, 1), 4.94, 0.005},
+		{Cable{SizeMM2: 2.5, LengthM: 25, Kind: "flexible"}.Drop(16, 1), 7.60, 0.005},
+		{Cable{SizeMM2: 6, LengthM: 15, Kind: "armoured"}.Drop(32, 1), 3.79, 0.005},
+		{Cable{DropVperAm: 0.012, LengthM: 18}.Drop(20, 1), 4.32, 0.005},
+		{Cable{SizeMM2: 6, LengthM: 30, Kind: "armoured"}.Drop(25, 1), 5.93, 0.005},
+		{Dip(45, 0.4717), 21.2, 0.05},
+	} {
+		if !near(c.got, c.want, c.tol) {
+			t.Errorf("got %.4f, want %.4f", c.got, c.want)
+		}
+	}
+	// the formula lies within 4 % of the 70 °C table where both are
+	for size, mv := range dropTables["fixed"] {
+		if got, _ := (Cable{SizeMM2: size, Kind: "made up"}).PerAmpereMetre(1); !near(got*1e3, mv, 0.04*mv) {
+			t.Errorf("%g mm²: %.2f mV/(A m), table %g", size, got*1e3, mv)
+		}
+	}
+}
+
+// Element 2 kW and pump 1.5 kW at 0.75 add up to 17.39 A as numbers, by hand; the pump at
+// low or at high, never both.
+func TestSets(t *testing.T) {
+	list := []Consumer{{ID: "element", RunningA: Current(2000, 230, 1)},
+		{ID: "pump low", RunningA: 1.4, StartA: 7, Alternative: "pump"},
+		{ID: "pump high", RunningA: Current(1500, 230, 0.75), StartA: 40, Alternative: "pump"}}
+	sets := Sets(list, 16, 12.8)
+	if len(sets) != 2 {
+		t.Fatalf("%d sets, want 2: %+v", len(sets), sets)
+	}
+	high := sets[1]
+	if !near(high.RunningA, 17.39, 0.005) || !near(high.WithStart, high.RunningA+40-8.6957, 0.001) || !near(high.OverA, 1.39, 0.005) || !near(high.OverLong, 4.59, 0.005) {
+		t.Errorf("%+v", high)
+	}
+	if low := sets[0]; low.OverA != 0 || !near(low.RunningA, 10.0957, 0.001) {
+		t.Errorf("%+v", low)
+	}
+}

@@ -1,0 +1,92 @@
+package heat
+
+import "math"
+
+// HeatUpHours returns the time [h] in which constant power warms a mass from one temperature
+// to another in air of one temperature, in closed form; +Inf where it never does.
+//
+//	s = (C/UA) ln[(T - t0)/(T - t1)],   T = ta + P/UA
+//
+// Source: Newton's law of cooling.
+func HeatUpHours(capacity, ua, powerW, fromC, toC, airC float64) float64 {
+	if toC <= fromC {
+		return 0
+	}
+	if ua <= 0 {
+		return capacity * (toC - fromC) / math.Max(powerW, 0) / hourS
+	}
+	rest := airC + powerW/ua
+	if rest <= toC {
+		return math.Inf(1)
+	}
+	return capacity / ua * math.Log((rest-fromC)/(rest-toC)) / hourS
+}
+
+// Warming is a tub on its way to a temperature.
+type Warming struct {
+	Capacity   float64 // J/K
+	FromC, ToC float64
+	Power      func(waterC, seconds float64) float64 // heat into the water [W]
+	Loss       func(waterC, seconds float64) float64 // heat out of it [W]
+	MostHours  float64                               // the work stops there; 0: 60 days
+}
+
+// Warmed is how it came there.
+type Warmed struct {
+	Reached bool
+	Hours   float64 // until reached, or the time given
+	HeatKWh float64 // into the water
+	LostKWh float64
+	EndsC   float64
+	CurveC  []float64 // at the start and after each hour
+}
+
+// Run follows the water in steps of a minute by the classical Runge-Kutta rule; the last
+// step ends where the temperature is reached.
+func (w Warming) Run() Warmed {
+	const step = 60.0
+	most := w.MostHours
+	if most <= 0 {
+		most = 60 * 24
+	}
+	out := Warmed{EndsC: w.FromC, CurveC: []float64{w.FromC}, Reached: w.FromC >= w.ToC}
+	state := warmState{t: w.FromC}
+	for i := 0; !out.Reached && float64(i)*step < most*hourS; i++ {
+		next := w.step(state, step)
+		if next.t >= w.ToC {
+			low, high := 0.0, step
+			for range 60 {
+				if mid := (low + high) / 2; w.step(state, mid).t < w.ToC {
+					low = mid
+				} else {
+					high = mid
+				}
+			}
+			next, out.Reached = w.step(state, high), true
+		}
+		state = next
+		if (i+1)%60 == 0 {
+			out.CurveC = append(out.CurveC, state.t)
+		}
+	}
+	out.Hours, out.EndsC = state.s/hourS, state.t
+	out.HeatKWh, out.LostKWh = state.heat/JoulesPerKWh, state.lost/JoulesPerKWh
+	return out
+}
+
+type warmState struct{ t, s, heat, lost float64 }
+
+// step moves the state on by h seconds.
+func (w Warming) step(x warmState, h float64) warmState {
+	var heat, lost [4]float64
+	slope := func(i int, t, s float64) float64 {
+		heat[i], lost[i] = w.Power(t, s), w.Loss(t, s)
+		return (heat[i] - lost[i]) / w.Capacity
+	}
+	k1 := slope(0, x.t, x.s)
+	k2 := slope(1, x.t+k1*h/2, x.s+h/2)
+	k3 := slope(2, x.t+k2*h/2, x.s+h/2)
+	k4 := slope(3, x.t+k3*h, x.s+h)
+	mean := func(v [4]float64) float64 { return h / 6 * (v[0] + 2*v[1] + 2*v[2] + v[3]) }
+	return warmState{t: x.t + h/6*(k1+2*k2+2*k3+k4), s: x.s + h, heat: x.heat + mean(heat), lost: x.lost + mean(lost)}
+}

@@ -1,0 +1,196 @@
+package heat
+
+import "math"
+
+// Month is one month of a year's account, kWh and money.
+type Month struct {
+	HeatKWh                                       float64 // into the water by unit and element
+	UnitKWh, ElementKWh, PumpKWh, Cost, ShortHour float64
+}
+
+// Account is a year of one plant.
+type Account struct {
+	Months   [12]Month
+	KWh      float64 // electricity
+	Cost     float64
+	HeatKWh  float64
+	UnitHeat float64 // kWh of it from the unit
+	PumpKWh  float64
+	Terms    map[Term]float64 // kWh lost
+	ColdestC float64          // water, at an hour's end
+	Short    int              // hours that ended more than a tenth of a kelvin below the set point
+	EndsC    float64
+	BalanceJ float64 // heat in less losses less stored; rounding alone
+	UnitCOP  float64 // heat of the unit over its input, stand-by left out; 0 without one
+	Hourly   []float64
+}
+
+// Year follows a tub through a year of weather, hour by hour, with a plant that holds its
+// set point where it can. Within an hour powers are constant and the water follows
+//
+//	t1 = T + (t0 - T) exp(-UA h/C),   T = ta + (heat - use)/UA
+//
+// exactly. The pump runs its filter hours and, where it is called, as long as heat is made;
+// its heat counts. The unit heats first, the element gives the rest.
+func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff, keepHours bool) *Account {
+	y := yearRun{tub: tub, plant: plant, price: tariff.byHour(), c: tub.Capacity(), skin: tub.UA(), acc: &Account{Terms: map[Term]float64{}, ColdestC: math.Inf(1)}}
+	y.perWatt, y.fades = hourS/y.c, 0
+	if y.skin > 0 {
+		y.fades = -math.Expm1(-y.skin * hourS / y.c)
+		y.perWatt = y.fades / y.skin
+	}
+	for hour := range y.open {
+		y.open[hour] = tub.openShare(hour)
+	}
+	if plant.Unit != nil {
+		y.unit = plant.Unit.sheet()
+	}
+	t := tub.SetC
+	for i, month := range w.months() {
+		hour := i % 24
+		var used float64
+		t, used = y.hour(t, w.Hours[i], hour, &y.acc.Months[month])
+		if keepHours {
+			y.acc.Hourly = append(y.acc.Hourly, used)
+		}
+	}
+	a := y.acc
+	a.EndsC = t
+	for m := range a.Months {
+		a.Months[m].Cost += tariff.Standing * float64(w.days(m))
+		a.KWh += a.Months[m].UnitKWh + a.Months[m].ElementKWh + a.Months[m].PumpKWh
+		a.Cost += a.Months[m].Cost
+		a.HeatKWh += a.Months[m].HeatKWh
+		a.PumpKWh += a.Months[m].PumpKWh
+	}
+	for k, term := range usedTerms {
+		a.Terms[term] += y.used[k] / JoulesPerKWh
+	}
+	lost := y.used.total()
+	for _, term := range Terms() {
+		if ua := tub.SkinUA[term]; ua > 0 {
+			a.Terms[term] = ua * y.kelvinS / JoulesPerKWh
+			lost += ua * y.kelvinS
+		}
+	}
+	a.Terms[TermPipes] = y.pipesJ / JoulesPerKWh
+	a.BalanceJ = y.inJ - lost - y.pipesJ - y.c*(t-tub.SetC)
+	if y.unitRunJ > 0 {
+		a.UnitCOP = a.UnitHeat * JoulesPerKWh / y.unitRunJ
+	}
+	return a
+}
+
+// yearRun is the work in progress.
+type yearRun struct {
+	tub      *Tub
+	plant    *Plant
+	unit     *sheet // nil: none
+	price    [24]float64
+	c, skin  float64
+	perWatt  float64 // by what one more watt over an hour warms the water [K/W]
+	fades    float64 // share of a difference to the air that goes in an hour
+	open     [24]float64
+	kelvinS  float64 // water above air, over time
+	inJ      float64
+	pipesJ   float64
+	unitRunJ float64 // input while running
+	used     usedLoss
+	acc      *Account
+}
+
+// hour moves the water through one hour and returns its temperature and the electricity
+// used [kWh].
+func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64) {
+	tub, plant := y.tub, y.plant
+	used := tub.used(t, air, y.open[hour])
+	filter, may := plant.filterShare(), plant.mayHeat(hour)
+
+	var unit Working
+	if y.unit != nil {
+		unit = y.unit.at(air, t, plant.FlowM3s)
+	}
+	most := may * (unit.OutputW + plant.ElementW)
+	pumpHeat := plant.PumpW * plant.PumpHeat
+
+	// what the pipes lose follows the pump; they count with the water's temperature at the
+	// hour's beginning, so that the hour stays linear.
+	pipes := tub.PipesUA * (t - air.TempC) * filter
+	drift := y.response(t, air.TempC, filter*pumpHeat-used.total()-pipes)
+	need := math.Max(0, (tub.SetC-drift)/y.perWatt)
+	heat := math.Min(need, most)
+	share := filter
+	if run := y.running(unit); run > 0 && plant.Runs == PumpOnCall && need > filter*run {
+		// beyond its filter hours the pump runs for the heat: its own heat helps, the pipes
+		// take a little more.
+		extra := pumpHeat - tub.PipesUA*(t-air.TempC)
+		heat = (need + filter*extra) / (1 + extra/run)
+		if heat > run {
+			heat = need - (1-filter)*extra
+		}
+		heat = math.Max(0, math.Min(heat, most))
+		share = math.Max(filter, math.Min(1, heat/run))
+		pipes += tub.PipesUA * (t - air.TempC) * (share - filter)
+	}
+	net := heat + share*pumpHeat - used.total() - pipes
+	next := y.response(t, air.TempC, net)
+	y.kelvinS += y.above(t, air.TempC, net)
+
+	byUnit := math.Min(heat, may*unit.OutputW)
+	run := Run{}
+	if byUnit > 0 {
+		run = plant.Unit.Meet(byUnit, unit, y.c)
+	}
+	element := heat - byUnit
+	standby := 0.0
+	if plant.Unit != nil {
+		standby = plant.Unit.StandbyW
+	}
+	y.book(m, hour, heat, byUnit, element, run.InputW, standby, share*plant.PumpW)
+	y.inJ += (heat + share*pumpHeat) * hourS
+	y.pipesJ += pipes * hourS
+	for k := range used {
+		y.used[k] += used[k] * hourS
+	}
+	y.acc.ColdestC = math.Min(y.acc.ColdestC, next)
+	if next < tub.SetC-0.1 {
+		y.acc.Short++
+		m.ShortHour++
+	}
+	return next, (element + run.InputW + standby + share*plant.PumpW) / 1e3
+}
+
+// book enters an hour's watts.
+func (y *yearRun) book(m *Month, hour int, heat, byUnit, element, input, standby, pump float64) {
+	m.HeatKWh += heat / 1e3
+	m.UnitKWh += (input + standby) / 1e3
+	m.ElementKWh += element / 1e3
+	m.PumpKWh += pump / 1e3
+	m.Cost += y.price[hour] * (input + standby + element + pump) / 1e3
+	y.acc.UnitHeat += byUnit / 1e3
+	y.unitRunJ += input * hourS
+}
+
+// running returns the heat that is made while anything heats [W]: what the unit gives at its
+// slowest, else the element's.
+func (y *yearRun) running(unit Working) float64 {
+	if unit.OutputW > 0 {
+		return y.plant.Unit.slowest(unit)
+	}
+	return y.plant.ElementW
+}
+
+// response returns the water's temperature after an hour with net W going in.
+func (y *yearRun) response(t, airC, net float64) float64 {
+	return t + y.perWatt*(net-y.skin*(t-airC))
+}
+
+// above returns the integral of water above air over an hour [K s].
+func (y *yearRun) above(t, airC, net float64) float64 {
+	d := t - airC
+	if y.skin <= 0 {
+		return d*hourS + net*hourS*hourS/(2*y.c)
+	}
+	rest := net / y.skin
+	return rest*hourS + (d-rest)*y.fades*y.c/y.skin
+}

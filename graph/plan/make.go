@@ -65,6 +65,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 	if p.After != nil {
 		in.After, in.Layout, in.Solutions = p.After.Circuit, p.After.Layout, p.After.Solutions
 		ds = append(ds, p.After.Layout.Findings...)
+		ds = append(ds, p.After.Clashes...)
 	}
 	if p.Assembly != nil {
 		ds = append(ds, p.Assembly.Findings...)
@@ -88,7 +89,7 @@ func (p *Plan) tooShort() bool {
 
 // consequential reports whether a finding reads where pipes lie.
 func consequential(d graph.Diagnostic) bool {
-	if d.Rule == "routing" || d.Rule == "assembly" {
+	if d.Rule == "routing" || d.Rule == "clash" || d.Rule == "assembly" {
 		return true
 	}
 	r := rule.ByName(d.Rule)
@@ -100,7 +101,7 @@ func (p *Plan) wasThere(d graph.Diagnostic) bool {
 	if p.Before == nil {
 		return false
 	}
-	return slices.ContainsFunc(p.Before.Layout.Findings, func(old graph.Diagnostic) bool {
+	return slices.ContainsFunc(slices.Concat(p.Before.Layout.Findings, p.Before.Clashes), func(old graph.Diagnostic) bool {
 		return old.Rule == d.Rule && old.Pos == d.Pos && old.Message == d.Message
 	})
 }

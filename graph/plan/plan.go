@@ -8,6 +8,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
+	"dryfit/graph/route/solid"
 	"dryfit/graph/takeoff"
 )
 
@@ -44,6 +45,8 @@ type Plan struct {
 type Stage struct {
 	Circuit   *graph.Circuit
 	Layout    *route.Layout
+	Bodies    *solid.Bodies        // of the layout
+	Clashes   []graph.Diagnostic   // bodies that run through each other
 	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
 }
 

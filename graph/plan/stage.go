@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/graph/route/solid"
 )
 
 // stages splits the circuit into what stands before the work and what stands after it.
@@ -100,6 +101,8 @@ func are(ports []graph.PortRef) string {
 func (s *Stage) lay() {
 	if s != nil && s.Layout == nil {
 		s.Layout = route.Lay(s.Circuit)
+		s.Bodies = solid.Of(s.Layout)
+		s.Clashes = s.Bodies.Check()
 	}
 }
 

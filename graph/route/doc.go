@@ -9,5 +9,5 @@
 //
 // The steps, each in a file of its own: way (which way pipe leaves each port), line (what
 // stands at the ends and bends of a run; station, socket, bend), locate (places; settle,
-// closure), piece and joint, clash, order (phase, steps, mend), tolerance.
+// closure), piece and joint, order (phase, steps, mend), tolerance.
 package route

@@ -81,7 +81,6 @@ func Lay(c *graph.Circuit) *Layout {
 	l.noteInLine()
 	l.noteFits()
 	l.lay.Groups, l.lay.Ways = l.rigid, l.ways
-	l.findClashes()
 	l.old.report(l)
 	l.lay.order()
 	l.lay.Findings = graph.SortDiagnostics(l.lay.Findings)

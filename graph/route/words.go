@@ -67,3 +67,11 @@ func wayWords(v graph.Vec) string {
 
 // legWords names a leg: "leg 2 of return-line".
 func legWords(run *graph.Run, leg int) string { return fmt.Sprintf("leg %d of %s", leg, run.ID) }
+
+// legPos is where the description speaks of a leg (from 1), else of its run.
+func legPos(r *graph.Run, leg int) graph.Pos {
+	if leg >= 1 && leg <= len(r.Legs) && r.Legs[leg-1].Pos.IsValid() {
+		return r.Legs[leg-1].Pos
+	}
+	return r.Pos
+}

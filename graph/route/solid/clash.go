@@ -17,15 +17,15 @@ const touchMM = 0.5
 
 // Clash is two bodies that would have to be in one place.
 type Clash struct {
-	A, B    int       // indexes into Bodies.All; A is new work
+	A, B    int       // indexes into Bodies.All; A is new work unless both are old
 	Sure    bool      // both sizes are known and both places tied by legs: see Body.Core
 	Way     graph.Vec // the shortest way for A to be out of B, one of the six directions
 	DepthMM float64   // and how far
 }
 
 // Clashes finds the bodies that run through each other and are not joined: new work against
-// new, and against what is there. Old work against old is what somebody measured, and no
-// clash. Bodies whose places no legs tie together stay out.
+// new, and against what is there; of the old work pipe against pipe, for that shows a leg
+// measured wrong. Bodies whose places no legs tie together stay out.
 func (s *Bodies) Clashes() []Clash {
 	low, high := make([]graph.Vec, len(s.All)), make([]graph.Vec, len(s.All))
 	var order []int
@@ -62,7 +62,7 @@ func (s *Bodies) Clashes() []Clash {
 // clash holds two bodies against each other.
 func (s *Bodies) clash(i, j int) (Clash, bool) {
 	a, b := &s.All[i], &s.All[j]
-	if !a.New && !b.New || a.Group != b.Group || a.Group < 0 || s.Joined(i, j) {
+	if a.Part+b.Part != "" && !a.New && !b.New || a.Group != b.Group || a.Group < 0 || s.Joined(i, j) {
 		return Clash{}, false
 	}
 	if !a.New {
@@ -106,11 +106,13 @@ func (b *Body) bounds() (low, high graph.Vec) {
 // else one warning for each two things, with what to measure.
 func Check(lay *route.Layout) []graph.Diagnostic { return Of(lay).Check() }
 
-// Check is solid.Check of bodies that are there already.
+// Check is solid.Check of bodies that are there already. Pipe of the old work through old
+// pipe is one note: somebody measured it so.
 func (s *Bodies) Check() []graph.Diagnostic {
 	type place struct{ a, b string }
 	worst := map[place]Clash{}
 	var order []place
+	olds := 0
 	for _, c := range s.Clashes() {
 		at := place{s.All[c.A].thing(), s.All[c.B].thing()}
 		old, have := worst[at]
@@ -122,8 +124,21 @@ func (s *Bodies) Check() []graph.Diagnostic {
 		}
 	}
 	var out []graph.Diagnostic
+	oldest := -1
 	for _, at := range order {
-		out = append(out, s.word(worst[at]))
+		c := worst[at]
+		if s.All[c.A].New {
+			out = append(out, s.word(c))
+			continue
+		}
+		if oldest < 0 {
+			oldest = len(out)
+			out = append(out, s.wordOld(c))
+		}
+		olds++
+	}
+	if olds > 1 {
+		out[oldest].Message += fmt.Sprintf(" (and %d more like it in the existing pipe)", olds-1)
 	}
 	return graph.SortDiagnostics(out)
 }
@@ -135,6 +150,15 @@ func (b *Body) thing() string {
 		return "part " + b.Part
 	}
 	return "run " + b.Run
+}
+
+// wordOld words a clash of old pipe with old.
+func (s *Bodies) wordOld(c Clash) graph.Diagnostic {
+	a, b := &s.All[c.A], &s.All[c.B]
+	return graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Note,
+		Message: fmt.Sprintf("%s runs through %s: they share %s", a.Name, b.Name, millimetres(c.DepthMM)),
+		Hint:    "the legs of the existing pipe were measured so; measure again where the new work comes near",
+		Related: []graph.Related{{Pos: b.Pos, Message: b.Name + " is here"}}}
 }
 
 // word words a clash.

@@ -14,6 +14,7 @@ type Circuit struct {
 	Runs     []*Run
 	Modes    []Mode // as written; see Circuit.AllModes for the ones that follow from the pumps
 	Retrofit *Retrofit
+	Cabinet  *Cabinet // nil: nobody described it
 	Stock    []Stock
 	Prices   []Price
 	// What heat, money and the supply go by; nil or empty where the table is not there.

@@ -86,7 +86,7 @@ type Part struct {
 	BranchSize        catalog.Size // of a tee's branch; zero: that of its run
 	LengthMM          float64      // stop to stop along its run; 0: the catalogue's
 	OutsideMM         float64      // largest outside diameter of a part in line, as measured; 0: the catalogue's
-	Box               *[2]Vec      // two opposite corners of what it takes up, from its first port, mm; nil: not given
+	Box               *Span        // two opposite corners of what it takes up, from its first port, mm; nil: not given
 	Ports             []Port
 	HighestPressurePa float64 // 0: the catalogue's
 

@@ -25,6 +25,8 @@ var morePartFields = slices.Concat([]field[graph.Part]{
 	specField("spec", func(p *graph.Part) *catalogSpec { return &p.Spec }),
 	sizeField("size", func(p *graph.Part) *catalogSize { return &p.Size }),
 	qtyField("length", partLength, func(p *graph.Part) *float64 { return &p.LengthMM }),
+	qtyField("outside-diameter", outsideWidth.suchAs("92 mm"), func(p *graph.Part) *float64 { return &p.OutsideMM }),
+	boxField(),
 	portPlacesField(),
 	lossField(),
 	qtyField("highest-pressure", highest, func(p *graph.Part) *float64 { return &p.HighestPressurePa }),

@@ -267,6 +267,8 @@ id = "filter"
 kind = "filter"
 media = "sand"
 dirty-factor = 2.5
+outside-diameter = "14 in"
+box = { from = ["left 3 in", "down 10 mm", "front 0.5 in"], to = ["right 250 mm", "up 1 ft", "back 9 in"] }
 least-flow = "20 gpm"
 loss = { points = [["5 m3/h", "2 kPa"], ["10 m3/h", "0.7 m"]] }
 
@@ -477,6 +479,11 @@ price = "14.20"
 count = 3
 offcut = true
 
+[cabinet]
+at-from = "tub.b"
+from = ["left 200 mm", "down 700 mm", "front 1 ft"]
+to = ["right 1900 mm", "back 100 mm"]
+
 [prices]
 tee = "4"
 "elbow-90 pvc-sch40 2 in" = { price = "1.10", code = "E\u00e9" }
@@ -504,7 +511,7 @@ func slicesOfKeys() []string {
 	for _, k := range [][]string{keysOf(jobFields), keysOf(waterFields), keysOf(pipeFields), keysOf(partFields),
 		keysOf(morePartFields), keysOf(portFields), keysOf(speedFields), keysOf(ratingFields), keysOf(unitFlowFields),
 		keysOf(electricFields), keysOf(legFields), keysOf(runFields), keysOf(modeFields), keysOf(retrofitFields),
-		keysOf(cutFields), keysOf(keepClearFields), keysOf(stockFields), keysOf(priceFields), keysOf(siteFields), keysOf(fallFields), keysOf(standingFields),
+		keysOf(cutFields), keysOf(keepClearFields), keysOf(boxFields), keysOf(cabinetFields), keysOf(stockFields), keysOf(priceFields), keysOf(siteFields), keysOf(fallFields), keysOf(standingFields),
 		keysOf(heatLossFields), keysOf(coverFields), keysOf(shellFields), keysOf(useFields), keysOf(climateFields),
 		keysOf(bandFields), keysOf(tariffFields), keysOf(cableFields), keysOf(supplyFields)} {
 		out = append(out, k...)

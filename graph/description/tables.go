@@ -22,6 +22,7 @@ var topTables = []struct {
 	{"water", false, (*reader).water},
 	{"site", false, (*reader).site},
 	{"part", true, (*reader).part},
+	{"cabinet", false, (*reader).cabinet},
 	{"run", true, (*reader).run},
 	{"mode", true, (*reader).mode},
 	{"retrofit", false, (*reader).retrofit},

@@ -24,6 +24,7 @@ func Write(c *graph.Circuit) []byte {
 		}
 		writeFields(&b, fieldsOf(p.Kind), &part)
 	}
+	maybeSection(&b, "[cabinet]", cabinetFields, c.Cabinet)
 	for _, run := range c.Runs {
 		writeRun(&b, run, c.Pipe)
 	}

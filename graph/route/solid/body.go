@@ -25,16 +25,18 @@ type Body struct {
 
 // Bodies is everything of a layout that has a place, and what is joined to what.
 type Bodies struct {
-	All   []Body
-	next  [][]int
-	index map[string]int
+	All    []Body
+	next   [][]int
+	index  map[string]int
+	lay    *route.Layout
+	walled bool // the cabinet is described
 }
 
 // Of returns the bodies of a layout: every piece, fitting and part whose place follows from
 // legs, old work too. A tub is none unless the description gives its box: nobody says how
 // its shell runs.
 func Of(lay *route.Layout) *Bodies {
-	b := &builder{lay: lay, out: &Bodies{index: map[string]int{}}}
+	b := &builder{lay: lay, out: &Bodies{index: map[string]int{}, lay: lay, walled: lay.Circuit.Cabinet != nil}}
 	for _, p := range lay.Circuit.Parts {
 		b.part(p)
 	}

@@ -140,7 +140,7 @@ func (s *Bodies) Check() []graph.Diagnostic {
 	if olds > 1 {
 		out[oldest].Message += fmt.Sprintf(" (and %d more like it in the existing pipe)", olds-1)
 	}
-	return graph.SortDiagnostics(out)
+	return graph.SortDiagnostics(append(out, s.checkCabinet(s.lay)...))
 }
 
 // thing is what a body belongs to, for one finding for each place: a part with its tails, or

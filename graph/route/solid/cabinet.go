@@ -1,0 +1,94 @@
+package solid
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// wall is one side of the cabinet.
+type wall struct {
+	name string
+	way  graph.Vec // outwards
+}
+
+var walls = []wall{
+	{"left side", graph.Vec{X: -1}}, {"right side", graph.Vec{X: 1}},
+	{"front", graph.Vec{Y: -1}}, {"back", graph.Vec{Y: 1}},
+	{"floor", graph.Vec{Z: -1}}, {"top", graph.Vec{Z: 1}},
+}
+
+// checkCabinet finds new work that stands in a wall of the cabinet: anything but straight
+// pipe that goes square through it, which wants a hole and no more.
+func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
+	c := lay.Circuit.Cabinet
+	if c == nil {
+		return nil
+	}
+	origin, ok := lay.Places[c.From.String()]
+	group, tied := lay.Groups[c.From.String()]
+	if !ok || !tied {
+		return nil
+	}
+	low, high := least(c.Corner, c.Far).Add(origin), most(c.Corner, c.Far).Add(origin)
+	var out []graph.Diagnostic
+	said := map[string]bool{}
+	for i := range s.All {
+		b := &s.All[i]
+		if !b.New || b.Group != group {
+			continue
+		}
+		for _, w := range walls {
+			depth, sure := b.inWall(w, low, high)
+			if depth <= touchMM || said[b.thing()+w.name] {
+				continue
+			}
+			said[b.thing()+w.name] = true
+			d := graph.Diagnostic{Pos: b.Pos, Rule: "clash", Severity: graph.Error,
+				Message: fmt.Sprintf("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, millimetres(depth)),
+				Hint:    fmt.Sprintf("keep it at least %s farther inside, or go straight through the wall with pipe alone", millimetres(math.Ceil(depth))),
+				Related: []graph.Related{{Pos: c.Pos, Message: "the cabinet is described here"}}}
+			if !sure {
+				d.Severity = graph.Warning
+				d.Message = fmt.Sprintf("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, millimetres(depth))
+				d.Hint = "measure: " + joinWords([]string{b.Assumed}) + "; or keep it " + millimetres(math.Ceil(depth)) + " farther inside"
+			}
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// inWall is how far a body stands beyond a wall it also stands inside of, and whether that
+// is sure; 0 where it does not, or goes square through as straight pipe.
+func (b *Body) inWall(w wall, low, high graph.Vec) (depth float64, sure bool) {
+	for _, shapes := range [][]Shape{b.Core, b.Likely} {
+		for _, s := range shapes {
+			if p, q := s.Axis(); b.Part == "" && len(b.Likely) == 1 && s.form == cylinder && math.Abs(q.Sub(p).Unit().Dot(w.way)) > 0.999 {
+				continue
+			}
+			l, h := s.Bounds()
+			at := w.way.Dot(high)
+			beyond, inside := w.way.Dot(h), w.way.Dot(l)
+			if w.way.X+w.way.Y+w.way.Z < 0 {
+				at, beyond, inside = w.way.Dot(low), w.way.Dot(l), w.way.Dot(h)
+			}
+			if inside >= at-touchMM || beyond <= at+touchMM || !overlapsBeside(w.way, l, h, low, high) {
+				continue
+			}
+			depth = math.Max(depth, beyond-at)
+		}
+		if depth > touchMM {
+			return depth, !sure && len(b.Core) > 0 && &shapes[0] == &b.Core[0]
+		}
+	}
+	return 0, false
+}
+
+// overlapsBeside reports whether a box lies over the wall, seen along the wall's way.
+func overlapsBeside(way, l, h, low, high graph.Vec) bool {
+	apart := func(l, h, low, high, along float64) bool { return along == 0 && (h < low || l > high) }
+	return !apart(l.X, h.X, low.X, high.X, way.X) && !apart(l.Y, h.Y, low.Y, high.Y, way.Y) && !apart(l.Z, h.Z, low.Z, high.Z, way.Z)
+}

@@ -1,0 +1,60 @@
+package solid
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// Pipe may go square through the wall of a cabinet, and nothing else may: 2 in pipe, outside
+// 60.3 mm (ASTM D1785), along the right wall with its axis 20 mm inside of it stands 10.2 mm
+// in the wall.
+func TestCabinet(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		wall float64 // of the right side, from the tee
+		want string
+	}{
+		{"square through it", 1000, ""},
+		{"along it, half in", 1520, `error: elbow-90 bend 1 of t1.branch>c.in stands in the right side of the cabinet: 10.2 mm of it are beyond`},
+		{"its socket in it by guess", 1530, `warning: elbow-90 bend 1 of t1.branch>c.in may stand in the right side of the cabinet`},
+		{"all inside", 1700, ""},
+	} {
+		s := newSketch()
+		s.part(graph.Tee, "t1", true)
+		s.part(graph.Cap, "a", true)
+		s.part(graph.Cap, "b", true)
+		s.part(graph.Cap, "c", true)
+		s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
+		s.run("t1.run-out", "b.in", true, graph.Vec{Y: 400})
+		s.run("t1.branch", "c.in", false, graph.Vec{X: 1500}, graph.Vec{Y: -600})
+		s.c.Runs[2].Legs = []graph.Leg{{By: graph.Vec{X: 1500}, Place: graph.NoPlace()}, {By: graph.Vec{Y: -600}, Place: graph.NoPlace()}}
+		s.c.Cabinet = &graph.Cabinet{From: graph.PortRef{Part: "t1", Port: graph.RunIn},
+			Corner: graph.Vec{X: -300, Y: -1500, Z: -300}, Far: graph.Vec{X: c.wall, Y: 1500, Z: 300}}
+		got := said(Check(route.Lay(s.c)))
+		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
+			t.Errorf("%s: want %q, got\n%s", c.name, c.want, got)
+		}
+	}
+}
+
+// The papers say what was looked at, and what could not be.
+func TestAccount(t *testing.T) {
+	s := newSketch()
+	s.part(graph.Tee, "t1", true)
+	s.part(graph.Cap, "a", true)
+	s.part(graph.Cap, "b", true)
+	s.part(graph.Cap, "c", true)
+	s.part(graph.Pump, "pump", true)
+	s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
+	s.run("t1.run-out", "b.in", true, graph.Vec{Y: 400})
+	s.run("t1.branch", "c.in", false, graph.Vec{X: 1500})
+	got := Of(route.Lay(s.c)).Account(0)
+	for _, want := range []string{"free of everything described", "pump, the cabinet", "1 bodies of the new work"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in %q", want, got)
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/located"
 )
 
 // boxCorners is a box while it is read: its two corners.
@@ -19,7 +20,7 @@ var boxFields = []field[boxCorners]{
 func cornerField[T any](key string, at func(*T) *graph.Vec) field[T] {
 	return field[T]{
 		key: key,
-		read: func(r *reader, v value, into *T) {
+		read: func(r *reader, v located.Value, into *T) {
 			if corner, ok := r.portAt(v); ok {
 				*at(into) = corner
 			}
@@ -44,7 +45,7 @@ func corner(at graph.Vec) string {
 func boxField() field[graph.Part] {
 	return field[graph.Part]{
 		key: "box",
-		read: func(r *reader, v value, into *graph.Part) {
+		read: func(r *reader, v located.Value, into *graph.Part) {
 			var b boxCorners
 			readTable(r, v, "the box", boxFields, &b)
 			if r.flat(v, b.from, b.to) {
@@ -62,14 +63,14 @@ func boxField() field[graph.Part] {
 }
 
 // flat reports a box that is nothing along one of the axes.
-func (r *reader) flat(v value, a, b graph.Vec) bool {
+func (r *reader) flat(v located.Value, a, b graph.Vec) bool {
 	d := b.Sub(a)
 	for _, axis := range []struct {
 		by   float64
 		word string
 	}{{d.X, "left to right"}, {d.Y, "front to back"}, {d.Z, "bottom to top"}} {
 		if axis.by == 0 {
-			r.add(r.keyPos(v), "give two opposite corners, each with its way along all three axes",
+			r.Add(r.KeyPos(v), "give two opposite corners, each with its way along all three axes",
 				"the box is 0 mm from %s", axis.word)
 			return true
 		}
@@ -88,10 +89,10 @@ var cabinetFields = []field[graph.Cabinet]{
 func portField[T any](key string, at func(*T) *graph.PortRef) field[T] {
 	return field[T]{
 		key: key,
-		read: func(r *reader, v value, into *T) {
-			if s, ok := r.text(v, `a port, such as "tub.skimmer"`); ok {
+		read: func(r *reader, v located.Value, into *T) {
+			if s, ok := r.Text(v, `a port, such as "tub.skimmer"`); ok {
 				part, port, _ := strings.Cut(s, ".")
-				*at(into) = graph.PortRef{Part: part, Port: port, Pos: r.valuePos(v)}
+				*at(into) = graph.PortRef{Part: part, Port: port, Pos: r.ValuePos(v)}
 			}
 		},
 		write: func(from *T) string {
@@ -103,26 +104,26 @@ func portField[T any](key string, at func(*T) *graph.PortRef) field[T] {
 	}
 }
 
-func (r *reader) cabinet(v value) {
-	c := &graph.Cabinet{Pos: r.keyPos(v)}
+func (r *reader) cabinet(v located.Value) {
+	c := &graph.Cabinet{Pos: r.KeyPos(v)}
 	c.KeyPos = readTable(r, v, "[cabinet]", cabinetFields, c)
-	at, ok := v.in("at-from")
+	at, ok := v.In("at-from")
 	if !ok || c.From.Part == "" {
 		return
 	}
 	p, known := r.parts[c.From.Part]
 	switch {
 	case !known:
-		r.fail(at, near(c.From.Part, partIDs(r.circuit)), "there is no part %s", said(c.From.Part))
+		r.Fail(at, located.Near(c.From.Part, partIDs(r.circuit)), "there is no part %s", located.Said(c.From.Part))
 		return
 	case p.Port(c.From.Port) == nil:
-		r.fail(at, near(c.From.Port, portNames(p)), "%s has no port %s", said(p.ID), said(c.From.Port))
+		r.Fail(at, located.Near(c.From.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(c.From.Port))
 		return
 	case !p.Existing:
-		r.fail(at, "count from something that is there already, and stays", "%s is new work", said(p.ID))
+		r.Fail(at, "count from something that is there already, and stays", "%s is new work", located.Said(p.ID))
 		return
 	}
-	if _, ok := v.in("to"); ok && !r.flat(v, c.Corner, c.Far) {
+	if _, ok := v.In("to"); ok && !r.flat(v, c.Corner, c.Far) {
 		r.circuit.Cabinet = c
 	}
 }

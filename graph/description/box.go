@@ -1,8 +1,6 @@
 package description
 
 import (
-	"strings"
-
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 )
@@ -16,31 +14,6 @@ var boxFields = []field[boxCorners]{
 	needed(cornerField("to", func(b *boxCorners) *graph.Vec { return &b.to }), `the opposite corner: to = ["right 300 mm", "up 250 mm", "back 200 mm"]`),
 }
 
-// cornerField is a point as a list of ways from a port.
-func cornerField[T any](key string, at func(*T) *graph.Vec) field[T] {
-	return field[T]{
-		key: key,
-		read: func(r *reader, v located.Value, into *T) {
-			if corner, ok := r.portAt(v); ok {
-				*at(into) = corner
-			}
-		},
-		write: func(from *T) string { return corner(*at(from)) },
-	}
-}
-
-// corner writes a point as a list of ways.
-func corner(at graph.Vec) string {
-	var out []string
-	for _, c := range components(at) {
-		out = append(out, quote(c))
-	}
-	if out == nil {
-		out = []string{quote("right 0 mm")}
-	}
-	return "[" + strings.Join(out, ", ") + "]"
-}
-
 // boxField is what a part takes up, from its first port.
 func boxField() field[graph.Part] {
 	return field[graph.Part]{
@@ -48,7 +21,7 @@ func boxField() field[graph.Part] {
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			var b boxCorners
 			readTable(r, v, "the box", boxFields, &b)
-			if r.flat(v, b.from, b.to) {
+			if r.thin(v, b.from, b.to) {
 				return
 			}
 			into.Box = &graph.Span{b.from, b.to}
@@ -62,18 +35,11 @@ func boxField() field[graph.Part] {
 	}
 }
 
-// flat reports a box that is nothing along one of the axes.
-func (r *reader) flat(v located.Value, a, b graph.Vec) bool {
-	d := b.Sub(a)
-	for _, axis := range []struct {
-		by   float64
-		word string
-	}{{d.X, "left to right"}, {d.Y, "front to back"}, {d.Z, "bottom to top"}} {
-		if axis.by == 0 {
-			r.Add(r.KeyPos(v), "give two opposite corners, each with its way along all three axes",
-				"the box is 0 mm from %s", axis.word)
-			return true
-		}
+// thin reports a box that has no room in it.
+func (r *reader) thin(v located.Value, a, b graph.Vec) bool {
+	if flat(b.Sub(a)) {
+		r.Add(r.KeyPos(v), "give two opposite corners that differ left to right, front to back and in height", "the box has no room in it")
+		return true
 	}
 	return false
 }
@@ -85,14 +51,13 @@ var cabinetFields = []field[graph.Cabinet]{
 	needed(cornerField("to", func(c *graph.Cabinet) *graph.Vec { return &c.Far }), `the opposite corner: to = ["right 1900 mm", "up 150 mm", "back 100 mm"]`),
 }
 
-// portField is a port of a part, as "part.port".
+// portField is a port of a part that is there.
 func portField[T any](key string, at func(*T) *graph.PortRef) field[T] {
 	return field[T]{
 		key: key,
 		read: func(r *reader, v located.Value, into *T) {
-			if s, ok := r.Text(v, `a port, such as "tub.skimmer"`); ok {
-				part, port, _ := strings.Cut(s, ".")
-				*at(into) = graph.PortRef{Part: part, Port: port, Pos: r.ValuePos(v)}
+			if ref, ok := r.portRef(v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
+				*at(into) = ref
 			}
 		},
 		write: func(from *T) string {
@@ -107,31 +72,8 @@ func portField[T any](key string, at func(*T) *graph.PortRef) field[T] {
 func (r *reader) cabinet(v located.Value) {
 	c := &graph.Cabinet{Pos: r.KeyPos(v)}
 	c.KeyPos = readTable(r, v, "[cabinet]", cabinetFields, c)
-	at, ok := v.In("at-from")
-	if !ok || c.From.Part == "" {
-		return
-	}
-	p, known := r.parts[c.From.Part]
-	switch {
-	case !known:
-		r.Fail(at, located.Near(c.From.Part, partIDs(r.circuit)), "there is no part %s", located.Said(c.From.Part))
-		return
-	case p.Port(c.From.Port) == nil:
-		r.Fail(at, located.Near(c.From.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(c.From.Port))
-		return
-	case !p.Existing:
-		r.Fail(at, "count from something that is there already, and stays", "%s is new work", located.Said(p.ID))
-		return
-	}
-	if _, ok := v.In("to"); ok && !r.flat(v, c.Corner, c.Far) {
+	_, whole := v.In("to")
+	if r.origin(v, c.From) && whole && !r.thin(v, c.Corner, c.Far) {
 		r.circuit.Cabinet = c
 	}
-}
-
-func partIDs(c *graph.Circuit) []string {
-	var out []string
-	for _, p := range c.Parts {
-		out = append(out, p.ID)
-	}
-	return out
 }

@@ -62,13 +62,14 @@ var keepClearFields = []field[graph.KeepClear]{
 	textField("what", `what stands or moves there, such as "door"`, func(k *graph.KeepClear) *string { return &k.What }),
 }
 
-func cornerField(name string, at func(*graph.KeepClear) *graph.Vec) field[graph.KeepClear] {
-	return field[graph.KeepClear]{
+// cornerField is a corner of a box, as a list of ways.
+func cornerField[T any](name string, at func(*T) *graph.Vec) field[T] {
+	return field[T]{
 		key: name,
-		read: func(r *reader, v located.Value, into *graph.KeepClear) {
-			*at(into), _ = r.point(v, standPlace, `a corner, counted as at is, such as ["right 600 mm", "front 900 mm"]`)
+		read: func(r *reader, v located.Value, into *T) {
+			*at(into), _ = r.point(v, standPlace, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
 		},
-		write: func(from *graph.KeepClear) string { return placeText(*at(from)) },
+		write: func(from *T) string { return placeText(*at(from)) },
 	}
 }
 
@@ -171,21 +172,27 @@ func (r *reader) standPorts(v located.Value, t *graph.Retrofit) {
 }
 
 // standOrigin looks whether the port the place is counted from is one of the old work.
-func (r *reader) standOrigin(v located.Value, s *graph.Stand) {
+func (r *reader) standOrigin(v located.Value, s *graph.Stand) { r.origin(v, s.From) }
+
+// origin looks whether the port that at-from names is one of the old work.
+func (r *reader) origin(v located.Value, from graph.PortRef) bool {
 	c, ok := v.In("at-from")
-	if !ok || s.From.Part == "" {
-		return
+	if !ok || from.Part == "" {
+		return false
 	}
-	p, known := r.parts[s.From.Part]
+	p, known := r.parts[from.Part]
 	switch {
 	case !known:
-		r.Fail(c, located.Near(s.From.Part, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", located.Said(s.From.Part))
+		r.Fail(c, located.Near(from.Part, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", located.Said(from.Part))
 	case p.Kind == "" || len(p.Ports) == 0: // reported already
-	case p.Port(s.From.Port) == nil:
-		d := r.Fail(c, located.Near(s.From.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(s.From.Port))
+	case p.Port(from.Port) == nil:
+		d := r.Fail(c, located.Near(from.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(from.Port))
 		located.Related(d, r.idPos(p, p.Pos), "it is a %s", p.Kind)
 	case p.Kind != graph.Tub && !p.Existing:
 		d := r.Fail(c, "count from what is there already, such as a port of the tub", "%s is new work: it stands nowhere yet", located.Said(p.ID))
 		located.Related(d, r.idPos(p, p.Pos), "it is described here")
+	default:
+		return true
 	}
+	return false
 }

@@ -211,6 +211,9 @@ func dimensionsOver(r, from catalog.Row) catalog.Row {
 	if r.SocketMM == 0 {
 		r.SocketMM = from.SocketMM
 	}
+	if r.OutsideMM == 0 {
+		r.OutsideMM = from.OutsideMM
+	}
 	if r.Ends == "" {
 		r.Ends = from.Ends
 	}

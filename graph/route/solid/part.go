@@ -123,7 +123,7 @@ func (b *Body) add(from, to graph.Vec, g girth) {
 
 func (b *Body) assume(g girth, what string) {
 	if g.assumed {
-		b.Assumed = what
+		b.Assumed = fmt.Sprintf("%s (taken as %s)", what, millimetres(g.likely))
 	}
 }
 
@@ -217,7 +217,7 @@ func (b *builder) endPiece(p *graph.Part) {
 		body.add(at.Add(way.Scale(depth)), at.Sub(way.Scale(long)), g)
 		body.Core = []Shape{Cylinder(at.Add(way.Scale(depth)), at, g.pipe/2)}
 	}
-	body.assume(g, fmt.Sprintf("length and outside of %s %s", p.Kind, p.ID))
+	body.assume(g, fmt.Sprintf("outside and length of %s %s", p.Kind, p.ID))
 	b.out.add(body)
 }
 

@@ -1,0 +1,302 @@
+package practice
+
+import "fmt"
+
+// Ready says what is done at the tub before anything is opened.
+func Ready() []Sentence {
+	return []Sentence{
+		{Name: "power-off", Say: always("Power off, locked off and proved dead by a qualified person."), For: Fitter | Electrician, Source: common},
+		{Name: "photograph", Say: always("Photograph the pipework as it is; draw flow arrows on the old pipe."), Source: common},
+		{Name: "empty-below", When: func(j *Job) bool { return j.Cuts || j.Removes || j.PlugIn }, Say: func(j *Job) string {
+			if j.PlugIn && !j.Cuts {
+				return "Empty the tub below the hoses, or close its stoppers; 5 to 15 litres come out of hoses and box: bucket, rags."
+			}
+			return "Empty below the work: about 5 to 15 litres come out of each low loop afterwards; wet vacuum, rags."
+		}, Source: common},
+		{Name: "mark-cuts", When: func(j *Job) bool { return j.Cuts }, Tells: []Act{MarkCuts},
+			Say: always("Mark both cut lines and the insertion depths as the section on marking out says; wrap the saw bands round the pipe."), Source: common},
+		{Name: "nothing-cut", When: func(j *Job) bool { return !j.Cuts }, Tells: []Act{LeaveOldPipe},
+			Say: always("No old pipe is cut in this job: undo it at its joints, and keep what comes off."), Source: common},
+	}
+}
+
+// Commissioning is the order in which the line gets water and power: the electrician before
+// the water, the old swarf past the unit, the unit last.
+func Commissioning() []Sentence {
+	return []Sentence{
+		{
+			Name: "electrician-first",
+			When: hasUnit,
+			Say: func(j *Job) string {
+				text := "First the electrician: the unit's supply, protection, isolator and bonding are made and the unit stays switched off"
+				switch {
+				case j.elementOff():
+					text += "; the element is disconnected and made safe"
+				case len(j.Elements) > 0:
+					text += "; the element stays off, locked, until the line is full and has flow"
+				}
+				return text + "."
+			},
+			For: Fitter | Electrician, Source: common,
+		},
+		{
+			Name:  "fill",
+			Tells: []Act{FlushPastUnit},
+			Names: func(j *Job) []string { return append(append(append([]string{}, j.To...), j.From...), j.Bypass...) },
+			Say: func(j *Job) string {
+				text := "Fill"
+				if j.isolated() {
+					text += " with the unit shut off: " + and(append(append([]string{}, j.To...), j.From...)...) + " shut"
+					if len(j.Bypass) > 0 {
+						text += ", " + and(j.Bypass...) + " open"
+					}
+					text += ","
+				}
+				return text + " through the filter well, so that the pipes fill from below; the hose's end stays above the water."
+			},
+			Source: common,
+		},
+		{
+			Name: "prime-above",
+			When: func(j *Job) bool { return j.Pump.Above },
+			Say: func(j *Job) string {
+				return fmt.Sprintf("Pump %s stands above the water: fill its strainer pot and the suction by hand and close the lid before it is started; it must not run dry for longer than its sheet allows.", j.Pump.ID)
+			},
+			Source: common,
+		},
+		{
+			Name: "air-at-pump",
+			When: func(j *Job) bool { return j.Pump.ID != "" && !j.Pump.Above },
+			Say: func(j *Job) string {
+				text := fmt.Sprintf("Pulse pump %s for 10 to 15 s", j.Pump.ID)
+				if j.TwoSpeeds {
+					text += " on low"
+				}
+				return text + "; if it moves no water, switch it off and ease the union on its outlet until water comes. It does not run dry."
+			},
+			Source: common,
+		},
+		{
+			Name:   "static-test",
+			Say:    always("Full tub, pump off, 30 minutes: a dry tissue on every joint."),
+			Source: common,
+		},
+		{
+			Name:  "flush-past",
+			Tells: []Act{FlushPastUnit},
+			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
+			Say: func(j *Job) string {
+				text := "Flush past the unit"
+				if j.Check != "" && !j.Aside {
+					text += ": the water lifts " + j.Check + ", whose poppet stays in (" + passingWords(j) + ")"
+				}
+				text += ", 10 to 30 minutes"
+				if j.TwoSpeeds {
+					text += ", low and then high"
+				}
+				return text + "; pump off; clean the filter. Swarf and beads of cement go there and not into the unit."
+			},
+			Names: func(j *Job) []string {
+				if j.Check != "" && !j.Aside {
+					return []string{j.Check}
+				}
+				return nil
+			},
+			Source: common,
+		},
+		{
+			Name: "flush-no-isolators",
+			When: func(j *Job) bool { return j.Unit == nil || !j.isolated() },
+			Say: func(j *Job) string {
+				if j.Unit != nil {
+					return "No isolators shut the unit off: flush the new pipe into a bucket before the unions at the unit are made, then run 10 to 30 minutes and clean the filter."
+				}
+				return "Flush 10 to 30 minutes; pump off; clean the filter."
+			},
+			Source: common,
+		},
+		{
+			Name:  "open-outlet-first",
+			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
+			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
+			Say: func(j *Job) string {
+				return fmt.Sprintf("Pump off, open the outlet isolator %s, then the inlet isolator %s: the unit fills with clean water.", and(j.From...), and(j.To...))
+			},
+			Source: common,
+		},
+		{
+			Name:  "bleed-valve",
+			When:  func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) > 0 },
+			Names: func(j *Job) []string { return j.Bleeds },
+			Tells: []Act{BleedRunning},
+			Say: func(j *Job) string {
+				return fmt.Sprintf("Bleed at %s, pump running%s, until water without air comes.", and(j.Bleeds...), onLow(j))
+			},
+			Source: common,
+		},
+		{
+			Name:  "bleed-above",
+			When:  func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == AboveWater },
+			Tells: []Act{BleedRunning},
+			Say: func(j *Job) string {
+				return fmt.Sprintf("The unit stands above the water: run the pump%s and let the flow carry the air out, or use the unit's own bleed. No union up there is eased with the pump off: it would draw air in and empty the unit.", onLow(j))
+			},
+			Source: common,
+		},
+		{
+			Name:   "bleed-below",
+			When:   func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == BelowWater },
+			Say:    always("The unit stands below the water: with the pump off ease the union at its outlet until water without air comes, unit isolated from its supply, and close it."),
+			Source: common,
+		},
+		{
+			Name: "bleed-unknown",
+			When: func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == LevelUnknown },
+			Say: func(j *Job) string {
+				return fmt.Sprintf("Run the pump%s and let the flow carry the air out of the unit, or use the unit's own bleed.", onLow(j))
+			},
+			Tells: []Act{BleedRunning}, Source: common,
+		},
+		{
+			Name: "pressure-test",
+			When: func(j *Job) bool { return j.GreatestPa > 0 },
+			Names: func(j *Job) []string {
+				if j.unitValvedOff() {
+					return append(append([]string{}, j.To...), j.From...)
+				}
+				return nil
+			},
+			Say: func(j *Job) string {
+				text := fmt.Sprintf("Running test: the most the line can see is %s, the pump's shut-off and the water above it.", j.pressure(j.GreatestPa))
+				switch {
+				case j.unitValvedOff() && j.UnitPa > 0:
+					text += fmt.Sprintf(" The unit stands %s, which is less: %s shut for this test.", j.pressure(j.UnitPa), and(append(append([]string{}, j.To...), j.From...)...))
+				case j.Unit != nil && j.UnitPa > 0:
+					text += fmt.Sprintf(" The unit stands %s.", j.pressure(j.UnitPa))
+				}
+				return text + " Reach it by the pump itself" + highAndDown(j) + ", 15 minutes, never against a line that is shut. Water only, never compressed air."
+			},
+			Source: "the pump's curve; " + common,
+		},
+		{
+			Name: "low-high-hot",
+			Say: func(j *Job) string {
+				text := "A dry tissue on every joint at each stage: "
+				if j.TwoSpeeds {
+					text += "low, then high"
+				} else {
+					text += "pump running"
+				}
+				if j.Jets {
+					text += ", then with the jets turned down"
+				}
+				if j.Unit != nil {
+					text += "; then the unit on, at its set point, and again when the line is hot"
+				} else {
+					text += ", and again when the line is hot"
+				}
+				return text + "."
+			},
+			Source: common,
+		},
+		{
+			Name: "element-on",
+			When: func(j *Job) bool { return j.Unit != nil && !j.elementOff() && len(j.Elements) > 0 },
+			Say:  always("Only now, with flow proved, the electrician releases the element and tries its interlock with the unit on and off."),
+			For:  Fitter | Electrician, Source: common,
+		},
+		{
+			Name:  "flow-switch",
+			When:  func(j *Job) bool { return j.Unit != nil && len(j.To) > 0 },
+			Names: func(j *Job) []string { return j.To },
+			Say: func(j *Job) string {
+				return fmt.Sprintf("Try the unit's flow switch: shut %s slowly, the unit must stop; open it again at once.", and(j.To...))
+			},
+			Source: common,
+		},
+	}
+}
+
+// unitValvedOff reports whether the unit has to be shut off for the running test.
+func (j *Job) unitValvedOff() bool {
+	return j.Unit != nil && j.isolated() && (j.UnitPa == 0 || j.UnitPa < j.GreatestPa)
+}
+
+func onLow(j *Job) string {
+	if j.TwoSpeeds {
+		return " on low"
+	}
+	return ""
+}
+
+func highAndDown(j *Job) string {
+	text := ""
+	if j.TwoSpeeds {
+		text += " on high"
+	}
+	if j.Jets {
+		text += " with the jets turned down"
+	}
+	return text
+}
+
+// passingWords says what passes a check with the unit shut off.
+func passingWords(j *Job) string {
+	text := ""
+	for i, p := range j.Passing {
+		if i > 0 {
+			text += ", "
+		}
+		text += fmt.Sprintf("%s: %s passes", p.Mode, j.flow(p.Flow))
+	}
+	if text == "" {
+		return "less passes than with the unit open"
+	}
+	return text
+}
+
+// HandOver is what is left when the water is hot and clean.
+func HandOver() []Sentence {
+	return []Sentence{
+		{Name: "labels", Say: always("Hang the labels on the valves and explain them to the owner."), For: Fitter, Source: common},
+		{Name: "look-again", Say: always("Look at every joint and nip up the unions next day, after a week and after the first refill."), For: Fitter | Owner, Source: common},
+	}
+}
+
+// Setting says how the bypass is set and proved. Source of the aim for the rise: the heat
+// balance, 0.86 K for each kW in 1 m³/h; the rest is common practice, no source.
+func Setting() []Sentence {
+	hasBypass := func(j *Job) bool { return j.Unit != nil && (len(j.Bypass) > 0 || j.Check != "") }
+	byHand := func(j *Job) bool { return j.Unit != nil && len(j.Bypass) > 0 }
+	return []Sentence{
+		{Name: "steady", When: hasBypass, Say: func(j *Job) string {
+			text := "Clean filter"
+			if j.Jets {
+				text += ", jets as they are used"
+			}
+			return text + ", heating mode, unit on: wait 10 to 15 minutes, until it runs steadily."
+		}, Source: common},
+		{Name: "read-rise", When: hasBypass, Names: func(*Job) []string { return []string{"thermometer"} }, Say: func(j *Job) string {
+			where := "held under insulation on the pipe before and after the unit"
+			if j.Pockets {
+				where = "moved between the two pockets"
+			}
+			return "Read the water before and after the unit with one thermometer " + where + ", or with the unit's own pair once checked against each other."
+		}, Source: common},
+		{Name: "aim", When: hasBypass, Say: always("The rise to aim for is 0.86 times the heat output in kW over the rated flow in m3/h, usually 2 to 3 K; what each mode should show stands in the record."), Source: "heat balance"},
+		{Name: "set-by-hand", When: byHand, Names: func(j *Job) []string { return j.Bypass }, Say: func(j *Job) string {
+			return fmt.Sprintf("Rise too large: too little flow, so shut %s a little. Rise too small: open it a little, but never so far that the unit falls below its least flow.", and(j.Bypass...))
+		}, Source: common},
+		{Name: "spring-not-set", When: func(j *Job) bool { return j.Unit != nil && j.Check != "" }, Names: func(j *Job) []string { return []string{j.Check} }, Say: func(j *Job) string {
+			return fmt.Sprintf("%s is not set by hand: where the rise is too large, look for dirt, air, an isolator not fully open, then compare the spring on its label with this pack.", j.Check)
+		}, Source: common},
+		{Name: "again", When: hasBypass, Say: func(j *Job) string {
+			text := "Do it again in every other mode in which the unit runs"
+			if j.Jets {
+				text += ", and with the jets turned down"
+			}
+			return text + "."
+		}, Source: common},
+		{Name: "write-down", When: hasBypass, Say: always("Write rise, air temperature and power into the record, and mark the handles. A rise of 1 K is too small to reckon a flow from: ±0.3 K on the thermometer is ±30 % on the flow. Use a flow meter."), Source: "heat balance"},
+	}
+}

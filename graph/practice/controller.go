@@ -1,0 +1,35 @@
+package practice
+
+// Controller says what the tub's own controller does to a unit.
+func Controller() []Sentence {
+	return []Sentence{
+		{
+			Name: "controller-mode",
+			When: hasUnit,
+			Say:  always("The controller: choose the mode that holds the temperature all day, not one that heats only in its filter hours; set the filter hours; look in its book for a time-out that ends heating after hours without a rise, for one that stops the heater pump while the jets run, and for one that only tastes the water every half hour. In each of them the unit stands without flow. Write the settings into the record."),
+			For:  Fitter | Electrician, Source: "controllers' manuals differ; " + common,
+		},
+		{
+			Name: "display-without-element",
+			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() },
+			Say:  always("Without its element the display may say that it heats, that heating is slow, or show a message of low flow or of a dry heater. Note what it shows. No sensor, switch or limit is bridged to silence it."),
+			For:  Fitter | Electrician | Owner, Source: common,
+		},
+		{
+			Name: "defrost",
+			When: func(j *Job) bool { return j.Unit != nil && !(j.SiteAir.Known && j.SiteAir.C >= 7) },
+			Say: func(j *Job) string {
+				return "Below about " + j.temp(7) + " of air the unit defrosts, 3 to 10 minutes at a time, and takes that heat from the tub: the pump keeps running, the water may fall a little, and steam and water at the unit are no fault."
+			},
+			For: Fitter | Owner, Source: memory,
+		},
+		{
+			Name: "plug-in-box",
+			When: func(j *Job) bool { return j.PlugIn && len(j.Elements) > 0 },
+			Say:  always("The box of a plug-in tub is often sealed, and opening it ends its approval and the maker's warranty: where the keypad can switch heating off, prefer that to taking leads off, and write it into the record."),
+			For:  Fitter | Electrician, Source: common,
+		},
+	}
+}
+
+func hasUnit(j *Job) bool { return j.Unit != nil }

@@ -1,0 +1,94 @@
+package practice
+
+// Distances and protection are quoted from memory of the standards named; the electrician
+// decides by the edition that is in force where the tub stands.
+const electricStandards = "IEC 60364-7-702, BS 7671 section 702, NEC article 680 (from memory)"
+
+// Electricity is what the electrician decides, on his own sheet.
+func Electricity() []Sentence {
+	list := []Sentence{
+		{
+			Name: "electrician-only",
+			When: hasUnit,
+			Say:  always("A qualified electrician only, by the local code: he decides on everything in this section."),
+		},
+		{
+			Name: "own-circuit",
+			When: hasUnit,
+			Say:  always("The unit has a circuit of its own from the distribution board: never from the tub's box, a plug, a socket or an extension lead, unless its sheet says that it is sold with a plug and the socket is its own."),
+		},
+		{
+			Name: "residual-current",
+			When: hasUnit,
+			Say:  always("Residual current protection of 30 mA, of type A at least; of type F or B where the unit's sheet asks for it (inverters often do); never type AC."),
+		},
+		{
+			Name: "earthing-pme",
+			When: func(j *Job) bool { return j.Unit != nil && j.Earthing == "tn-c-s" },
+			Say:  always("The supply's earth is combined with its neutral (TN-C-S, protective multiple earthing): the electrician decides whether an electrode of its own, an earth mat or a separate TT earth is wanted before bathers and the unit's metal case share that earth."),
+		},
+		{
+			Name: "earthing-unknown",
+			When: func(j *Job) bool { return j.Unit != nil && j.Earthing == "" },
+			Say:  always("Which earthing the supply has is not written: the electrician finds it. With protective multiple earthing (TN-C-S) he decides on an electrode or an earth mat."),
+		},
+		{
+			Name: "earthing-other",
+			When: func(j *Job) bool { return j.Unit != nil && (j.Earthing == "tn-s" || j.Earthing == "tt") },
+			Say: func(j *Job) string {
+				return "Earthing as described, " + earthingWords(j.Earthing) + ": the electrician proves it and bonds the metal parts the code names."
+			},
+		},
+		{
+			Name: "distance-uk",
+			When: func(j *Job) bool { return j.Unit != nil && j.Region == "uk" },
+			Say:  always("United Kingdom: zone 1 reaches 2.0 m from the rim, zone 2 to 3.5 m. No isolator, socket or junction box within 2.0 m; the unit itself at 2 m or more."),
+		},
+		{
+			Name: "distance-eu",
+			When: func(j *Job) bool { return j.Unit != nil && j.Region == "eu" },
+			Say:  always("IEC 60364-7-702: zone 1 reaches 2.0 m from the rim, zone 2 to 3.5 m. Isolator and unit outside zone 1; some countries ask for 3 or 3.5 m."),
+		},
+		{
+			Name: "distance-us",
+			When: func(j *Job) bool { return j.Unit != nil && j.Region == "us" },
+			Say:  always("North America: the disconnect stands in sight of the equipment and at least 5 ft (1.5 m) from the water; metal within 5 ft is bonded with 8 AWG solid copper."),
+		},
+		{
+			Name: "distance-unknown",
+			When: func(j *Job) bool { return j.Unit != nil && j.Region == "" },
+			Say:  always("Isolator and unit out of reach of bathers: by IEC 60364-7-702 and BS 7671 outside zone 1, 2.0 m from the rim; by NEC 680 the disconnect at least 5 ft (1.5 m) from the water and in sight. The local code counts."),
+		},
+		{
+			Name: "propane-zone",
+			When: func(j *Job) bool { return j.Unit != nil && (j.Unit.Flammable || j.Unit.Refrigerant == "") },
+			Say: func(j *Job) string {
+				start := "The unit holds propane or the like (" + j.Unit.Refrigerant + "): "
+				if !j.Unit.Flammable {
+					start = "Read the refrigerant on the unit's plate. If it is R290 (propane): "
+				}
+				return start + "inside the clear zone of its manual, about 1 m all round and down to the ground, there is no drain or gully, no cabinet vent, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count."
+			},
+			Source: "IEC 60335-2-40 (from memory); R290 units' manuals",
+		},
+		{
+			Name: "record-tests",
+			When: hasUnit,
+			Say:  always("The electrician tests insulation, earth, residual current device and high limit with the unit connected, and signs the record."),
+		},
+	}
+	for i := range list {
+		list[i].For = Electrician | Fitter
+		if list[i].Source == "" {
+			list[i].Source = electricStandards
+		}
+	}
+	return list
+}
+
+func earthingWords(e string) string {
+	if e == "tt" {
+		return "TT (an electrode at the house)"
+	}
+	return "TN-S (a separate earth from the supply)"
+}

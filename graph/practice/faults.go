@@ -1,0 +1,40 @@
+package practice
+
+// Fault is one line of the fault finder, in the order to look.
+type Fault struct{ Sign, Look string }
+
+// Faults is common practice, no source; each line only where the job has what it speaks of.
+func Faults(j *Job) []Fault {
+	var out []Fault
+	add := func(there bool, sign, look string) {
+		if there {
+			out = append(out, Fault{sign, look})
+		}
+	}
+	unit := j.Unit != nil
+	look := "1 filter dirty · 2 air at the unit: bleed it as in the order of work · 3 isolators not fully open"
+	if j.Check != "" {
+		look += " · 4 spring check seized or its arrow against the flow"
+	}
+	if j.Jets {
+		look += " · jets or diverter shut"
+	}
+	if j.TwoSpeeds {
+		look += " · low speed too slow: compare with the flows of this pack"
+	}
+	add(unit, "Flow error at the unit", look)
+	keeps := "what keeps the pump running has stopped: the controller changed pumps, timed out, or only tastes the water now and then; see its set points and hours"
+	add(unit, "Flow error now and then", keeps)
+	add(unit, "Water feels no warmer at the return", "that is right: the rise across the unit is only a few degrees; measure it")
+	rise := "too little flow: filter, air, isolators"
+	if len(j.Bypass) > 0 {
+		rise += "; then shut " + and(j.Bypass...) + " a little"
+	}
+	add(unit, "Rise across the unit too large", rise)
+	add(unit, "Puddle under the unit", "condensate is usual: switch the compressor off and see whether it stops")
+	add(unit && j.mayFreeze(), "Unit steams and drips in the cold, tub a little cooler", "a defrost: it lasts minutes; the pump must run on")
+	add(unit && j.elementOff(), "Controller says heater, dry or slow heating", "its element is disconnected: look up the message in its book; bridge nothing")
+	add(unit && j.Check != "", "Little flow with the unit shut off", "the spring takes it: see the valve schedule for what should pass")
+	add(j.Jets, "Jets feel weaker than this pack says", "bypass not opening or fitted backwards; a valve part shut; filter")
+	return out
+}

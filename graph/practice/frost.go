@@ -1,0 +1,99 @@
+package practice
+
+import "fmt"
+
+// Frost says what heats when it is cold, and what to do when nothing does.
+func Frost() []Sentence {
+	return []Sentence{
+		{
+			Name: "unit-alone",
+			When: func(j *Job) bool { return j.unitAlone() },
+			Say: func(j *Job) string {
+				text := "The unit alone heats, and not below its least air"
+				switch {
+				case j.Unit.LeastAir.Known && j.SiteAir.Known && j.SiteAir.C < j.Unit.LeastAir.C:
+					return text + fmt.Sprintf(", %s: the site gets colder, %s. Before that the electrician reconnects the element, or the tub is emptied.", j.temp(j.Unit.LeastAir.C), j.temp(j.SiteAir.C))
+				case j.Unit.LeastAir.Known:
+					return text + fmt.Sprintf(", %s. When colder air is forecast, the electrician reconnects the element first, or the tub is emptied.", j.temp(j.Unit.LeastAir.C))
+				}
+				return text + " (read it from its sheet). When colder air is forecast, the electrician reconnects the element first, or the tub is emptied."
+			},
+			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
+		},
+		{
+			Name: "no-heat-in-frost-protection",
+			When: func(j *Job) bool { return j.elementOff() && j.mayFreeze() },
+			Say:  always("The controller's freeze protection runs the pump, but it has no heat without its element: it buys hours, not days."),
+			For:  Fitter | Owner, Source: common,
+		},
+		{
+			Name:  "first-hour",
+			When:  func(j *Job) bool { return j.Unit != nil && j.mayFreeze() },
+			Tells: []Act{UseVacuum},
+			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
+			Say: func(j *Job) string {
+				text := "The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. The unit and its outside pipes freeze first, in an hour or two: "
+				return text + emptyBranch(j) + " While there is power, leave the pump running. If the power stays away until the water falls below " + j.temp(5) + ", empty the tub."
+			},
+			For: Owner | Fitter, Source: common,
+		},
+	}
+}
+
+// emptyBranch says how this job's branch to the unit is emptied.
+func emptyBranch(j *Job) string {
+	text := ""
+	if j.isolated() {
+		text = fmt.Sprintf("unit off, shut %s, then ", and(append(append([]string{}, j.To...), j.From...)...))
+	} else {
+		text = "unit off; no isolators stand in its pipes, so the tub is emptied below them first; then "
+	}
+	switch {
+	case len(j.Drains) > 0:
+		text += "open " + and(j.Drains...)
+	default:
+		text += "undo the unions at the unit at their lowest"
+	}
+	text += plugWords(j) + ". What stays in a low place is sucked out with a wet vacuum: no compressor on plastic pipe or on the unit."
+	return text
+}
+
+func plugWords(j *Job) string {
+	switch {
+	case j.Unit == nil, j.Unit.DrainPlug != nil && !*j.Unit.DrainPlug:
+		return ""
+	case j.Unit.DrainPlug == nil:
+		return " and the unit's own drain plug, if its sheet shows one"
+	}
+	return " and the unit's own drain plug"
+}
+
+// LayUp says what becomes of the branch in winter, and of the tub.
+func LayUp() []Sentence {
+	return []Sentence{
+		{
+			Name:  "unit-laid-up-element-off",
+			When:  func(j *Job) bool { return j.Unit != nil && j.elementOff() && j.mayFreeze() },
+			Say:   always("The tub is used without the unit in frost only after the electrician has reconnected the element; else the tub is emptied."),
+			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
+		},
+		{
+			Name:  "lay-up-branch",
+			When:  hasUnit,
+			Tells: []Act{UseVacuum},
+			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
+			Say: func(j *Job) string {
+				return "Laying the unit up: " + emptyBranch(j) + " Leave the drains open, and cover open ends loosely against dirt and insects."
+			},
+			For: Fitter | Owner, Source: common,
+		},
+		{
+			Name: "dead-leg",
+			When: hasUnit,
+			Say: func(j *Job) string {
+				return "A branch that is shut off but full is a dead leg: empty it, or open it and circulate with disinfected water for a quarter of an hour every week."
+			},
+			For: Fitter | Owner, Source: "HSG282 asks for weekly flushing (from memory); the quarter of an hour " + common,
+		},
+	}
+}

@@ -1,0 +1,178 @@
+package practice
+
+import (
+	"dryfit/catalog/quantity"
+)
+
+// Temp is a temperature, °C, where it is known.
+type Temp struct {
+	C     float64
+	Known bool
+}
+
+// Level says where something stands against the water line of the tub.
+type Level int
+
+// The levels. What nobody measured is taken to stand below: that is the case that floods.
+const (
+	LevelUnknown Level = iota
+	BelowWater
+	AboveWater
+)
+
+// Below reports whether the water may run out there.
+func (l Level) Below() bool { return l != AboveWater }
+
+// Job is what the sentences ask of a job.
+type Job struct {
+	Units quantity.System
+
+	Unit     *Unit // nil: there is none
+	Elements []Element
+	Pump     Pump    // the pump of the unit's line
+	Water    float64 // °C the tub is kept at
+	SiteAir  Temp    // coldest it must be held at
+	Region   string  // "uk", "eu", "us" or ""
+	Earthing string  // "tn-s", "tn-c-s", "tt" or ""
+
+	To, From []string // isolators of the unit's two pipes, by tag
+	Bypass   []string // valves by hand in the bypass
+	Check    string   // check valve in the bypass; ""
+	CheckAt  Level
+	Aside    bool // the water can pass the check by another valve
+	Apart    bool // hand valves on both sides of the check: it can be taken out of the line
+	Drains   []string
+	Bleeds   []string
+	Suctions []string  // valves between tub and pump
+	Passing  []Passing // what the bypass passes with the unit shut off
+
+	Filter     string // "cartridge", "sand"; "": none described
+	InSkimmer  bool   // it stands on the suction side
+	Jets       bool   // on the unit's line
+	TwoSpeeds  bool   // of the unit's pump
+	Feeder     string // tag of a feeder, salt cell or ozone injector after the unit; ""
+	Ozone      bool
+	Pockets    bool // two thermometer pockets at the unit
+	PlugIn     bool // all old pipe is hose: the plant stands in a box
+	Cuts       bool // old pipe is cut
+	Removes    bool // something is taken out
+	Pieces     bool // there is new pipe to cut
+	Cement     bool
+	Barbs      bool
+	Threads    bool
+	UnionNuts  bool
+	Inch       bool   // cemented joints of inch pipe
+	Metric     bool   // of metric PVC-U
+	Flexible   bool   // flexible pipe that is glued
+	OldPipe    string // material as printed on the old pipe; ""
+	Outdoors   bool   // new pipe runs outside
+	Wall       bool   // new pipe goes through a wall
+	Hold       string // the cure the hold point waits for, in words
+	GreatestPa float64
+	UnitPa     float64 // highest pressure of the unit; 0: not known
+}
+
+// Unit is the heat pump.
+type Unit struct {
+	ID                          string
+	SetPoint, LeastAir, Highest Temp
+	CalledBy                    string
+	StopsAtHighLimit, DrainPlug *bool
+	Refrigerant                 string
+	Flammable                   bool
+	StandsOn                    string
+	Inside                      bool // said to stand indoors
+	Level                       Level
+}
+
+// Element is a heater of the tub's own.
+type Element struct {
+	ID           string
+	PowerW       float64
+	Disconnected bool
+	Interlock    string
+	SetPoint     Temp
+}
+
+// Pump is the pump that moves the unit's water.
+type Pump struct {
+	ID          string
+	PowerW      float64 // at the speed that heats; 0: not known
+	AlwaysOn    bool
+	RunsForHeat string
+	Above       bool // it stands above the water
+}
+
+// Passing is what passes the unit in one mode while it is shut off.
+type Passing struct {
+	Mode  string
+	Flow  float64 // m³/s
+	Least float64 // what the line wants of it, m³/s; 0: nothing is known
+}
+
+// TooLittle reports whether the line wants more than passes.
+func (p Passing) TooLittle() bool { return p.Least > 0 && p.Flow < p.Least }
+
+// elementOff reports whether there is an element and every one of them is disconnected.
+func (j *Job) elementOff() bool {
+	for _, e := range j.Elements {
+		if !e.Disconnected {
+			return false
+		}
+	}
+	return len(j.Elements) > 0
+}
+
+// elementKept returns the first element that stays in use under a named interlock, or nil.
+func (j *Job) elementKept() *Element {
+	for i, e := range j.Elements {
+		if !e.Disconnected && e.Interlock != "" {
+			return &j.Elements[i]
+		}
+	}
+	return nil
+}
+
+// unsettled reports whether it is not said what becomes of an element.
+func (j *Job) unsettled() bool {
+	for _, e := range j.Elements {
+		if !e.Disconnected && e.Interlock == "" {
+			return true
+		}
+	}
+	return false
+}
+
+// unitAlone reports whether nothing but the unit heats.
+func (j *Job) unitAlone() bool {
+	return j.Unit != nil && (j.elementOff() || len(j.Elements) == 0)
+}
+
+// mayFreeze reports whether the site freezes, or nobody said that it doesn't.
+func (j *Job) mayFreeze() bool { return !j.SiteAir.Known || j.SiteAir.C < 0 }
+
+// isolated reports whether the unit can be shut off on both its pipes.
+func (j *Job) isolated() bool { return len(j.To) > 0 && len(j.From) > 0 }
+
+func (j *Job) temp(c float64) string {
+	return quantity.Format(c, quantity.Temperature, j.Units)
+}
+
+func (j *Job) kelvin(k float64) string {
+	return quantity.Format(k, quantity.TemperatureDifference, j.Units)
+}
+
+func (j *Job) flow(v float64) string { return quantity.Format(v, quantity.Flow, j.Units) }
+
+func (j *Job) pressure(pa float64) string { return quantity.Format(pa, quantity.Pressure, j.Units) }
+
+func (j *Job) length(mm float64) string { return quantity.Format(mm, quantity.Length, j.Units) }
+
+// setPoint is what the unit is set to: as said, else the water's temperature; never above
+// 39 °C where a controller has to stand above it.
+func (j *Job) setPoint() float64 {
+	if j.Unit != nil && j.Unit.SetPoint.Known {
+		return j.Unit.SetPoint.C
+	}
+	return j.Water
+}

@@ -1,0 +1,58 @@
+package practice
+
+// Place says where the unit stands and on what; the last of it is the step that sets it down.
+func Place() []Sentence {
+	list := []Sentence{
+		{
+			Name: "base",
+			Say: func(j *Job) string {
+				on := map[string]string{
+					"slab": "a level slab", "feet": "feet on firm ground or slabs", "brackets": "wall brackets with rubber mounts, on a wall that carries it",
+					"deck": "a deck that its maker or a builder says carries it", "roof": "a roof that a builder says carries it",
+				}[j.Unit.StandsOn]
+				if on == "" {
+					on = "a level base that does not sink"
+				}
+				return "The unit stands on " + on + ", 100 to 150 mm above the ground (higher where snow lies), level or falling less than 2 % to its drain, on rubber mounts, bolted."
+			},
+		},
+		{
+			Name: "clearances",
+			Say:  always("Room as its sheet says; where it is silent: 0.3 to 0.5 m behind at the air inlet, 0.6 m at the service side, 1.5 to 2.5 m free before a fan that blows sideways, 1.5 m above one that blows up. Never in a closed shed, under a deck or in a corner where it breathes its own cold air."),
+		},
+		{
+			Name: "snow",
+			When: func(j *Job) bool { return j.mayFreeze() && !j.Unit.Inside },
+			Say:  always("Snow and roof water: not below eaves, the inlet clear of drifting snow, and somewhere for the ice of the defrosts to go."),
+		},
+		{
+			Name: "inside",
+			When: func(j *Job) bool { return j.Unit.Inside },
+			Say:  always("It is described as standing inside: air in and out need ducts of their maker's size, or it cools the room and itself; with a flammable refrigerant it may not stand there at all unless its manual says so."),
+		},
+		{
+			Name: "noise",
+			Say:  always("Noise: the fan points away from bedrooms and neighbours; each wall beside it makes it 3 dB louder, each doubling of the distance 6 dB quieter. Look up the local planning rules before it is bolted down."),
+		},
+		{
+			Name: "condensate",
+			Say: func(j *Job) string {
+				text := "Condensate: 19 mm hose with a continuous fall and no point above the outlet, to a gully or soakaway"
+				if j.mayFreeze() {
+					text += " that does not freeze, and never across a path"
+				}
+				return text + ". A puddle there is water from the air: test it for chlorine before calling it a leak."
+			},
+		},
+		{
+			Name: "set-down",
+			Say:  always("Set the unit down, two people or a hoist, level it, bolt it, and open no pipe to it before it stands: its ports carry no weight. A unit that was tipped stands upright for as long as its sheet says before it is switched on."),
+		},
+	}
+	for i := range list {
+		when := list[i].When
+		list[i].When = func(j *Job) bool { return j.Unit != nil && (when == nil || when(j)) }
+		list[i].Source = "heat pump manuals; " + memory
+	}
+	return list
+}

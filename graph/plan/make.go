@@ -28,6 +28,7 @@ func Make(c *graph.Circuit, want Want) (*Plan, error) {
 	if want&(Flows|Ranges|Advice) != 0 {
 		p.Findings = append(p.Findings, p.Before.solve(graph.Before)...)
 		p.Findings = append(p.Findings, p.After.solve(graph.After)...)
+		p.After.cases(p.Circuit)
 	}
 	if p.After != nil {
 		p.Assembly = route.Assemble(p.After.Layout)
@@ -64,6 +65,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 	}
 	if p.After != nil {
 		in.After, in.Layout, in.Solutions = p.After.Circuit, p.After.Layout, p.After.Solutions
+		in.DirtySolutions, in.Alone = p.After.Dirty, p.After.Alone
 		ds = append(ds, p.After.Layout.Findings...)
 		ds = append(ds, p.After.Clashes...)
 	}

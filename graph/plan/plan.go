@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
+	"dryfit/graph/rule"
 	"dryfit/graph/takeoff"
 )
 
@@ -48,6 +49,11 @@ type Stage struct {
 	Bodies    *solid.Bodies        // of the layout
 	Clashes   []graph.Diagnostic   // bodies that run through each other
 	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
+
+	// Bad days, of the after stage: the unit shut off; filter dirty and jets turned down; one
+	// suction alone, the others of its pump blocked.
+	Isolated, Dirty []hydraulic.Solution
+	Alone           []rule.Alone
 }
 
 // Verdict is what was found of one place for the cut.

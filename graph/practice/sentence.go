@@ -74,7 +74,7 @@ func Subjects() []Subject {
 		{"cautions", Cautions()}, {"set points", SetPoints()}, {"high limit", HighLimit()}, {"controller", Controller()},
 		{"place of the unit", Place()}, {"getting ready", Ready()}, {"jointing", Jointing()}, {"insulation", Insulation()},
 		{"commissioning", Commissioning()}, {"hygiene", Hygiene()}, {"hand-over", HandOver()}, {"setting", Setting()},
-		{"frost", Frost()}, {"lay-up", LayUp()}, {"electricity", Electricity()},
+		{"shut off", ShutOff()}, {"frost", Frost()}, {"lay-up", LayUp()}, {"electricity", Electricity()},
 	}
 }
 

@@ -35,6 +35,21 @@ type load struct {
 	words string // "shut-off 1.49 bar of pump …"
 }
 
+// GreatestPressure returns the most a pump can put on its line, Pa: its shut-off pressure and
+// the water above its eye. It is false where its curve is not known.
+func GreatestPressure(c *graph.Circuit, pump *graph.Part) (pa float64, ok bool) {
+	l, ok := loadOf(&view{c: c}, pump)
+	return l.pa, ok
+}
+
+// HighestPressure returns what a unit stands, Pa: its sheet's, else the catalogue's.
+func HighestPressure(c *graph.Circuit, unit *graph.Part) float64 {
+	return highestPressure(&view{c: c}, unit)
+}
+
+// LeastFlow returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
+func LeastFlow(c *graph.Circuit, p *graph.Part) float64 { return leastOf(&view{c: c}, p) }
+
 // loadOf returns the shut-off pressure of a pump and the weight of the water above it.
 func loadOf(v *view, pump *graph.Part) (load, bool) {
 	pa, ok := strongestShutOff(v.c, pump)

@@ -39,9 +39,19 @@ type Input struct {
 	Layout          *route.Layout        // of After (or of Before, where nothing is new)
 	Solutions       []hydraulic.Solution // of After
 	BeforeSolutions []hydraulic.Solution
-	Cut             *Cut // the place of the cut that is judged; nil where there is none
+	DirtySolutions  []hydraulic.Solution // of After with the filter dirty and the jets turned down
+	Alone           []Alone              // suctions of After, one at a time with the others of their pump blocked
+	Cut             *Cut                 // the place of the cut that is judged; nil where there is none
 
 	view *view // worked out once by Apply
+}
+
+// Alone is the greatest flow through one suction while the others of its pump are blocked.
+type Alone struct {
+	Port string // "tub.footwell"
+	Pump string
+	Mode string
+	Flow float64 // m³/s
 }
 
 // Cut is a place on existing pipe at which the new work is let in. A circuit drawn in full

@@ -51,7 +51,7 @@ func cureBlocks(p *plan.Plan) []table.Block {
 	if len(sizes) == 0 {
 		return nil
 	}
-	g := &table.Grid{Header: []string{"size", "air", "before it is moved", "before pressure", "in damp weather", "this pack reckons with"}}
+	g := &table.Grid{Header: []string{"size", "air", "before it is moved", "before water and power"}}
 	var sources []string
 	for _, size := range sizes {
 		for _, air := range cureAir {
@@ -59,8 +59,7 @@ func cureBlocks(p *plan.Plan) []table.Block {
 			if !ok {
 				continue
 			}
-			g.Rows = append(g.Rows, []string{size.String(), fmt.Sprintf("%.0f °C", air), hours(c.Handling), hours(c.To11Bar),
-				hours(time.Duration(float64(c.To11Bar) * catalog.DampFactor)), hours(cureAt(sizes, air))})
+			g.Rows = append(g.Rows, []string{size.String(), fmt.Sprintf("%.0f °C", air), hours(c.Handling), hours(cureAt(sizes, air))})
 			for _, s := range strings.Split(c.Source, "; ") {
 				if !slices.Contains(sources, s) {
 					sources = append(sources, s)
@@ -68,7 +67,7 @@ func cureBlocks(p *plan.Plan) []table.Block {
 			}
 		}
 	}
-	lines := []string{"The time on the cement's tin is the authority; where it says longer, it counts. Never cement below 5 °C or on wet pipe."}
+	lines := []string{"The whole work waits for its slowest joint. The time on the cement's tin is the authority; where it says longer, in damp weather above all, it counts. Never cement below 5 °C or on wet pipe."}
 	if len(sources) > 0 {
 		lines = append(lines, "Sources: "+strings.Join(sources, "; "))
 	}

@@ -19,9 +19,43 @@ const (
 	clipMin     = 45 // clips and insulation
 	fillMin     = 60 // fill, bleed
 	testMin     = 150
+	leastAir    = 5 // °C, below which nothing is cemented
 	workSpread  = 1.0 / 3
 	minutesHour = 60
 )
+
+// chlorineHours is how long free chlorine takes to fall back from the dose after the work to
+// what may be bathed in, h. Common practice, no source.
+const chlorineHours = "some hours"
+
+// heatingUp adds what comes before bathing.
+func heatingUp(p *plan.Plan) string {
+	text := "Then the heating up, and " + chlorineHours + " for the chlorine to fall back, before anybody bathes"
+	c := p.After.Circuit
+	u := c.TheUnit()
+	if u == nil || u.Unit == nil || c.Water.VolumeM3 == 0 {
+		return text + "."
+	}
+	want := c.Water.TemperatureC
+	if !c.Water.TemperatureSet {
+		want = usualWater
+	}
+	energy := kWhPerM3K * c.Water.VolumeM3 * (want - coldFill)
+	low, high := 0.0, 0.0
+	for _, r := range u.Unit.Ratings {
+		if r.OutputW > 0 {
+			h := energy / (r.OutputW / 1000)
+			if low == 0 || h < low {
+				low = h
+			}
+			high = max(high, h)
+		}
+	}
+	if high == 0 {
+		return text + "."
+	}
+	return text + fmt.Sprintf(": from %.0f to %.0f °C the unit takes at least %.0f to %.0f h by its ratings, cover on.", coldFill, want, math.Floor(low), math.Ceil(high))
+}
 
 // tubDown estimates how long the tub is out of use; the first line alone answers.
 func tubDown(p *plan.Plan) []string {
@@ -51,7 +85,7 @@ func tubDown(p *plan.Plan) []string {
 	for _, air := range []struct {
 		temp float64
 		says string
-	}{{20, "15 °C and above"}, {10, "5 to 15 °C"}} {
+	}{{coldAir, "15 °C and above"}, {leastAir, "5 to 15 °C"}} {
 		cure := 0.0
 		if cemented > 0 {
 			cure = cureAt(cementSizes(p), air.temp).Hours()
@@ -63,7 +97,7 @@ func tubDown(p *plan.Plan) []string {
 			break
 		}
 	}
-	lines := []string{"From power off until bathing: " + strings.Join(down, ", ") + "."}
+	lines := []string{"From power off until heating may start: " + strings.Join(down, ", ") + ". " + heatingUp(p)}
 	lines = append(lines, fmt.Sprintf("One fitter's work of about %.0f h (%s, %s, %s, and getting ready; give or take a third), the cure of the cement, then about %.1f h to fill, bleed and test.",
 		float64(work)/minutesHour, number(pieces, "piece", "pieces"), number(cemented, "cemented joint", "cemented joints"), number(other, "other joint", "other joints"), float64(after)/minutesHour))
 	if bench > 0 {

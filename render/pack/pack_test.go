@@ -147,7 +147,7 @@ func TestPage(t *testing.T) {
 					t.Errorf("the page holds %s", ask)
 				}
 			}
-			for _, want := range []string{p.Circuit.Job.Name, "Before anybody starts", "The element heater", "Order of work", "Cut list", "Stock plan", "Parts",
+			for _, want := range []string{p.Circuit.Job.Name, "Before anybody starts", "Heating and set points", "For the electrician", "Order of work", "Cut list", "Stock plan", "Parts",
 				"Tools and consumables", "Valve schedule", "What to expect", "How sure", "Commissioning record", "When something is wrong", "Findings",
 				"HOLD:", "The tub is out of use:", "How long the cement wants"} {
 				if !strings.Contains(text, want) {

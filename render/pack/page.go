@@ -6,11 +6,13 @@ import (
 	"fmt"
 	"html/template"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/practice"
 	"dryfit/render/scene"
 	"dryfit/render/table"
 )
@@ -40,8 +42,10 @@ type content struct {
 	Counts   string
 	Errors   []graph.Diagnostic
 	Contents []entry
-	Cautions []caution
-	Element  []string
+	Cautions []practice.Said
+	Element  []string // set points, high limit, controller
+	Electric []string
+	Frost    []string
 	Pictures []picture
 
 	Marking []table.Block
@@ -55,32 +59,38 @@ type content struct {
 	Schedule schedule
 	Record   []reading
 	Joints   []jointLine
-	Faults   []fault
+	Faults   []practice.Fault
 	Findings []graph.Diagnostic
 }
 
 // contentOf gathers the page.
 func contentOf(p *plan.Plan, style table.Style, pictures []picture) content {
 	style.Whole, style.Colour = true, false
+	j := Facts(p, style.Units)
+	say := func(lists ...[]practice.Sentence) []string {
+		return practice.Texts(practice.Pick(j, slices.Concat(lists...)))
+	}
 	c := content{
 		CSS: template.CSS(pageStyle), Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File),
 		Known: knowledge(p.Circuit), Summary: table.SummaryLines(p, style), Counts: counts(p), Errors: errorsOf(p.Findings),
-		Cautions: cautions(), Element: elementWords(p), Pictures: pictures,
-		Marking: table.MarkingBlocks(p, style), Method: method(p), Down: tubDown(p), Cure: cureBlocks(p),
+		Cautions: practice.Pick(j, practice.Cautions()), Pictures: pictures,
+		Element:  say(practice.SetPoints(), practice.HighLimit(), practice.Controller()),
+		Electric: say(practice.Electricity()), Frost: say(practice.Frost(), practice.LayUp()),
+		Marking: table.MarkingBlocks(p, style), Method: method(p, j), Down: tubDown(p), Cure: cureBlocks(p),
 		Cuts: table.CutsBlocks(p, style), Stock: table.StockBlocks(p, style), Parts: table.PartsBlocks(p, style),
 		Performance: performanceBlocks(p, style.Units), Sure: table.SureBlocks(p.Ranges),
 		Flow: table.FlowBlocks(p, style), Equivalent: table.EquivalentBlocks(p, style),
-		Tools: tools(p), Schedule: valveSchedule(p), Record: record(p, style.Units), Joints: jointLines(p),
-		Faults: faults(), Findings: p.Findings,
+		Tools: tools(p, j), Schedule: valveSchedule(p, j), Record: record(p, j, style.Units), Joints: jointLines(p),
+		Faults: practice.Faults(j), Findings: p.Findings,
 	}
 	for _, e := range []struct {
 		there     bool
 		id, title string
 	}{
-		{true, "cautions", "Cautions"}, {len(c.Element) > 0, "element", "Element heater"}, {len(c.Pictures) > 0, "drawings", "Drawings"},
+		{true, "cautions", "Cautions"}, {len(c.Element) > 0, "element", "Heating and set points"}, {len(c.Electric) > 0, "electric", "For the electrician"}, {len(c.Pictures) > 0, "drawings", "Drawings"},
 		{len(c.Method) > 0, "work", "Order of work"}, {len(c.Cuts) > 0, "cuts", "Cut list"}, {len(c.Stock) > 0, "stock", "Stock plan"},
 		{len(c.Parts) > 0, "parts", "Parts"}, {true, "tools", "Tools"}, {len(c.Schedule.Rows) > 0, "valves", "Valves"},
-		{len(c.Performance) > 0, "performance", "What to expect"}, {true, "record", "Record"}, {true, "faults", "Faults"},
+		{len(c.Performance) > 0, "performance", "What to expect"}, {len(c.Frost) > 0, "frost", "Frost and lay-up"}, {true, "record", "Record"}, {true, "faults", "Faults"},
 		{true, "findings", "Findings"}, {len(c.Flow) > 0, "flow", "Numbers"},
 	} {
 		if e.there {

@@ -6,19 +6,22 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/practice"
+	"dryfit/graph/stream"
+	"dryfit/render/tag"
 )
 
 // reading is one line of the commissioning sheet: what this pack expects, and a blank.
 type reading struct{ What, Expected string }
 
 // record lists the blanks of the commissioning sheet. Common practice, no source.
-func record(p *plan.Plan, units quantity.System) []reading {
+func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
 	out := []reading{{"Date", ""}, {"Fitter", ""}, {"Filter clean (yes/no)", "yes"}, {"Temperature of the air", ""}}
 	if p.After == nil {
 		return out
 	}
 	c := p.After.Circuit
-	unit := c.TheUnit()
+	unit, names := c.TheUnit(), tag.Of(p.Circuit)
 	for _, m := range plan.Summarise(p) {
 		if m.HasUnit {
 			rise := ""
@@ -26,7 +29,7 @@ func record(p *plan.Plan, units quantity.System) []reading {
 				rise = fmt.Sprintf("%.1f K at full output", m.RiseK)
 			}
 			out = append(out, reading{m.Mode + ": water in / out of the unit", ""},
-				reading{m.Mode + ": rise (one thermometer, moved)", rise},
+				reading{m.Mode + ": rise (one thermometer, moved from pipe to pipe)", rise},
 				reading{m.Mode + ": the unit's flow (meter, or from the rise)", quantity.Format(m.Unit, quantity.Flow, units)})
 		}
 		if m.HasJets && m.Jets > 0 {
@@ -37,7 +40,7 @@ func record(p *plan.Plan, units quantity.System) []reading {
 			out = append(out, reading{m.Mode + ": jets feel, before / after", change})
 		}
 	}
-	for _, b := range unitBranches(c) {
+	for _, b := range unitBranches(c, stream.NewNet(c)) {
 		e := b.Element()
 		switch {
 		case e == nil:
@@ -46,9 +49,9 @@ func record(p *plan.Plan, units quantity.System) []reading {
 			if pa := crackingOf(p, e); pa > 0 {
 				label = quantity.Format(pa, quantity.Pressure, units)
 			}
-			out = append(out, reading{e.ID + ": cracking pressure on its label", label}, reading{e.ID + ": arrow with the flow", "yes"})
+			out = append(out, reading{names.Tag(e.ID) + ": cracking pressure on its label", label}, reading{names.Tag(e.ID) + ": arrow with the flow", "yes"})
 		default:
-			out = append(out, reading{e.ID + ": angle or turns, handle marked", ""})
+			out = append(out, reading{names.Tag(e.ID) + ": angle or turns, handle marked", ""})
 		}
 	}
 	if unit != nil {
@@ -64,18 +67,24 @@ func record(p *plan.Plan, units quantity.System) []reading {
 			reading{"Flow switch tried by shutting the isolator to the unit slowly: stops within", "s"},
 			reading{"Condensate runs away", "yes"})
 	}
-	for _, e := range c.OfKind(graph.ElementHeater) {
+	for _, e := range j.Elements {
 		expected := "settle it"
-		if e.Element != nil && e.Element.Disconnected {
+		if e.Disconnected {
 			expected = "disconnected"
-		} else if e.Element != nil && e.Element.Interlock != "" {
-			expected = "interlock tried"
+		} else if e.Interlock != "" {
+			expected = "interlock tried: " + e.Interlock
 		}
 		out = append(out, reading{e.ID + ": seen to by (name, licence)", expected})
 	}
-	return append(out, reading{"Controller errors", "none"}, reading{"Residual current device tested by", ""},
+	if unit != nil {
+		out = append(out, reading{"Set points: unit / controller or element", ""},
+			reading{"Controller: mode, circulation hours, time-outs as set", ""},
+			reading{"Water too hot: unit stopped by (high limit, own cut-out), proved", ""},
+			reading{"Residual current device: type (A, F or B), tested", ""}, reading{"Earthing and bonding proved by", ""})
+	}
+	return append(out, reading{"Free chlorine / pH before bathing", "3 to 5 mg/l / 7.0 to 7.6"}, reading{"Controller messages", "none"},
 		reading{"Seen again after a week", ""}, reading{"Seen again after the first refill", ""},
-		reading{"Fitter's signature", ""}, reading{"Owner's signature", ""})
+		reading{"Fitter's signature", ""}, reading{"Electrician's signature", ""}, reading{"Owner's signature", ""})
 }
 
 // crackingOf is the cracking pressure a check was reckoned with, Pa; 0 where none is known.

@@ -3,18 +3,18 @@ package pack
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
+	"dryfit/graph/practice"
 	"dryfit/graph/stream"
 	"dryfit/render/tag"
 )
 
 // schedule is the position of every valve of the unit's branch in every state of the tub.
 type schedule struct {
-	Valves  []string // column heads: tag, and id where it is not the same
+	Valves  []string // column heads: tags
 	Rows    []valveRow
 	Notes   []string
 	Never   []string
@@ -37,7 +37,11 @@ const (
 	checks               // by the water, in the line past the unit
 	follows              // a check on the unit's own pipes
 	empties              // a drain or a bleed
+	sucks                // between tub and pump
 )
+
+// itself is what stands for a valve that no hand moves.
+const itself = "works by itself"
 
 type valve struct {
 	part *graph.Part
@@ -45,35 +49,16 @@ type valve struct {
 	name string
 }
 
-// state is a state of the tub in which a fitter sets the valves himself. Positions are
-// common practice, no source.
-type state struct {
-	name, note string
-	unit       string // "on" or "off"
-	isolated   bool   // the unit is shut off
-	lifted     bool   // the poppet of the bypass check is out
-	emptied    bool   // the drains are open
-}
-
-func serviceStates() []state {
-	return []state{
-		{name: "First flush", unit: "off", isolated: true, lifted: true, note: "10 to 30 minutes, then clean the filter"},
-		{name: "Unit being serviced, or off in summer", unit: "off", isolated: true, lifted: true, note: "empty the branch or flush it weekly: it is a dead leg"},
-		{name: "Winter, tub in use", unit: "on", note: "as in heating; the pump must not stop"},
-		{name: "Winter, unit laid up, tub in use", unit: "off", isolated: true, lifted: true, emptied: true, note: "undo the unions, blow the branch out, caps loosely on"},
-		{name: "Whole tub laid up", unit: "off", lifted: true, emptied: true, note: "blow everything out"},
-	}
-}
-
 // valveSchedule follows the valves that stand in the circuit: the modes with the positions
 // that were solved, then the states of service and winter.
-func valveSchedule(p *plan.Plan) schedule {
+func valveSchedule(p *plan.Plan, j *practice.Job) schedule {
 	if p.After == nil {
 		return schedule{}
 	}
-	branches := unitBranches(p.After.Circuit)
-	valves := valvesOf(branches, tag.Tags(p.Circuit))
-	if len(valves) == 0 {
+	net := stream.NewNet(p.After.Circuit)
+	branches := unitBranches(p.After.Circuit, net)
+	valves := valvesOf(p.After.Circuit, net, branches, tag.Of(p.Circuit))
+	if len(valves) == 0 || len(branches) == 0 {
 		return schedule{}
 	}
 	var s schedule
@@ -83,22 +68,23 @@ func valveSchedule(p *plan.Plan) schedule {
 	for _, m := range plan.Summarise(p) {
 		s.Rows = append(s.Rows, modeRow(p, m, valves))
 	}
-	aside := asideOf(branches)
-	for _, st := range serviceStates() {
-		row := valveRow{State: st.name, Unit: st.unit, Note: st.note}
+	for _, st := range practice.States(j) {
+		row := valveRow{State: st.Name, Unit: "on", Note: st.Note}
+		if !st.UnitOn {
+			row.Unit = "off"
+		}
 		for _, v := range valves {
-			row.Positions = append(row.Positions, st.position(v, aside))
+			row.Positions = append(row.Positions, position(st, v))
 		}
 		s.Rows = append(s.Rows, row)
 	}
-	s.Notes, s.Never = scheduleWords(branches, valves)
-	s.Setting = settingWords(valves)
+	s.Notes, s.Never = scheduleWords(branches, valves, j)
+	s.Setting = practice.Texts(practice.Pick(j, practice.Setting()))
 	return s
 }
 
 // unitBranches returns the branch of every unit that has water.
-func unitBranches(c *graph.Circuit) []*stream.UnitBranch {
-	net := stream.NewNet(c)
+func unitBranches(c *graph.Circuit, net *stream.Net) []*stream.UnitBranch {
 	var out []*stream.UnitBranch
 	for _, u := range c.Units() {
 		if b, _ := net.UnitBranch(u); b != nil {
@@ -108,48 +94,43 @@ func unitBranches(c *graph.Circuit) []*stream.UnitBranch {
 	return out
 }
 
-// valvesOf lists the valves of the branches: to the units, from them, past them, drains.
-func valvesOf(branches []*stream.UnitBranch, tags map[string]string) []valve {
+// valvesOf lists the valves of the branches: to the units, from them, past them, drains; then
+// the valves between tub and pump.
+func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, names *tag.Names) []valve {
 	var out []valve
 	add := func(p *graph.Part, d duty) {
-		if slices.ContainsFunc(out, func(v valve) bool { return v.part == p }) {
-			return
-		}
-		name := tags[p.ID]
-		switch {
-		case name == "":
-			name = p.ID
-		case !strings.EqualFold(name, p.ID):
-			name += " " + p.ID
-		}
-		out = append(out, valve{p, d, name})
-	}
-	for _, b := range branches {
-		for _, parts := range [][]*graph.Part{b.ToUnitParts, b.FromUnitParts} {
-			for _, p := range parts {
-				switch {
-				case p.Kind.IsHandValve():
-					add(p, isolates)
-				case p.Kind == graph.CheckValve:
-					add(p, follows)
-				}
-			}
+		if !slices.ContainsFunc(out, func(v valve) bool { return v.part == p }) {
+			out = append(out, valve{p, d, names.Tag(p.ID)})
 		}
 	}
-	for _, b := range branches {
-		for _, p := range b.BypassParts {
+	each := func(list []*graph.Part, byHand, check duty) {
+		for _, p := range list {
 			switch {
 			case p.Kind.IsHandValve():
-				add(p, bypasses)
+				add(p, byHand)
 			case p.Kind == graph.CheckValve:
-				add(p, checks)
+				add(p, check)
 			}
 		}
+	}
+	for _, b := range branches {
+		each(b.ToUnitParts, isolates, follows)
+		each(b.FromUnitParts, isolates, follows)
+	}
+	for _, b := range branches {
+		each(b.BypassParts, bypasses, checks)
 	}
 	for _, b := range branches {
 		for _, p := range b.StubParts {
 			if p.Kind == graph.DrainValve || p.Kind == graph.AirBleed || p.Kind.IsHandValve() {
 				add(p, empties)
+			}
+		}
+	}
+	for _, pump := range c.Pumps() {
+		for _, p := range net.Suction(pump).Parts {
+			if p.Kind.IsHandValve() {
+				add(p, sucks)
 			}
 		}
 	}
@@ -185,40 +166,38 @@ func runningPosition(v valve, sol *hydraulic.Solution) string {
 	switch {
 	case v.duty == empties:
 		return "shut"
-	case said == "shut" && v.duty != checks && v.duty != follows:
+	case v.duty == checks || v.duty == follows:
+		return itself
+	case said == "shut":
 		return "SHUT"
 	case v.duty == bypasses && v.part.Valve != nil && v.part.Valve.Kv > 0:
 		return fmt.Sprintf("set, Kv %.2f m3/h", v.part.Valve.Kv)
 	case said != "":
 		return said
-	case v.duty == isolates:
-		return "open"
 	}
-	return "by the water"
+	return "open"
 }
 
-func (st state) position(v valve, aside bool) string {
+// position is where a valve stands in a state of service or winter.
+func position(st practice.State, v valve) string {
 	switch v.duty {
 	case isolates:
-		if st.isolated {
+		if st.Isolated {
 			return "SHUT"
 		}
 		return "open"
 	case bypasses:
-		if st.isolated || st.emptied {
+		if st.Isolated || st.Emptied {
 			return "OPEN"
 		}
 		return "as set"
-	case checks:
-		if st.lifted && !aside && v.part.Check != nil && v.part.Check.Style != "swing" {
-			return "poppet out"
-		}
-		return "by the water"
 	case empties:
-		if st.emptied {
+		if st.Emptied && v.part.Kind != graph.AirBleed {
 			return "OPEN"
 		}
 		return "shut"
+	case sucks:
+		return "open"
 	}
-	return "by the water"
+	return itself
 }

@@ -5,24 +5,25 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
 )
 
-// Valves go by the tag of the drawings with the id beside it, and stand as their duty asks:
-// isolators shut for service while the bypass is open, and the poppet out where the spring
-// check is the only way past the unit.
+// Valves go by the tag of the drawings, the same for the same duty, and stand as their duty asks:
+// isolators shut for service while the bypass is open; a check works by itself and is never
+// taken apart.
 func TestScheduleOfDemos(t *testing.T) {
 	for _, c := range []struct {
 		demo    string
 		valves  []string
 		service []string // positions while the unit is serviced
 	}{
-		{"two-speed", []string{"V1", "V2", "CV1 bypass", "D1 drain-1"}, []string{"SHUT", "SHUT", "poppet out", "shut"}},
-		{"large-circulation", []string{"V1", "V2", "V3 bypass", "D1 drain-1"}, []string{"SHUT", "SHUT", "OPEN", "shut"}},
-		{"plug-in", []string{"V2 isolator-to", "V3 isolator-from", "V1 bypass"}, []string{"SHUT", "SHUT", "OPEN"}},
+		{"two-speed", []string{"V1", "V2", "CV1", "D1"}, []string{"SHUT", "SHUT", "works by itself", "shut"}},
+		{"large-circulation", []string{"V1", "V2", "V3", "D1"}, []string{"SHUT", "SHUT", "OPEN", "shut"}},
+		{"plug-in", []string{"V1", "V2", "V3"}, []string{"SHUT", "SHUT", "OPEN"}},
 	} {
-		s := valveSchedule(solvedDemo(t, c.demo))
+		s := scheduleOf(solvedDemo(t, c.demo))
 		if !slices.Equal(s.Valves, c.valves) {
 			t.Errorf("%s: valves %q, want %q", c.demo, s.Valves, c.valves)
 		}
@@ -97,41 +98,35 @@ func twoPort(id string, kind graph.Kind) *graph.Part {
 func TestScheduleOfDrawnCircuit(t *testing.T) {
 	one := []*graph.Part{twoPort("north-cock", graph.BallValve)}
 	check := []*graph.Part{twoPort("flap", graph.CheckValve)}
-	s := valveSchedule(drawn(one, nil, check, nil))
-	if want := []string{"V1 north-cock", "CV1 flap"}; !slices.Equal(s.Valves, want) {
+	s := scheduleOf(drawn(one, nil, check, nil))
+	if want := []string{"V1", "CV1"}; !slices.Equal(s.Valves, want) {
 		t.Errorf("valves %q, want %q", s.Valves, want)
 	}
-	if !strings.Contains(strings.Join(s.Notes, "\n"), "No isolator on the pipe from unit") {
+	if !strings.Contains(strings.Join(s.Notes, "\n"), "No isolator on the pipe from the unit") {
 		t.Errorf("the missing isolator is not said: %q", s.Notes)
 	}
-	if strings.Contains(strings.Join(s.Notes, "\n"), "No isolator on the pipe to unit") {
+	if strings.Contains(strings.Join(s.Notes, "\n"), "No isolator on the pipe to the unit") {
 		t.Errorf("the isolator that is there is missed: %q", s.Notes)
 	}
-	service := func(s schedule) []string {
-		i := slices.IndexFunc(s.Rows, func(r valveRow) bool { return strings.Contains(r.State, "serviced") })
-		return s.Rows[i].Positions
-	}
-	if got, want := service(s), []string{"SHUT", "poppet out"}; !slices.Equal(got, want) {
-		t.Errorf("serviced: %q, want %q", got, want)
+	i := slices.IndexFunc(s.Rows, func(r valveRow) bool { return strings.Contains(r.State, "serviced") })
+	if i >= 0 {
+		t.Error("a unit with one isolator can't be shut off, and is to be serviced so")
 	}
 
 	both := []*graph.Part{twoPort("south-cock", graph.BallValve)}
-	s = valveSchedule(drawn([]*graph.Part{twoPort("north-cock", graph.BallValve)}, both, []*graph.Part{twoPort("flap", graph.CheckValve)}, twoPort("by-hand", graph.BallValve)))
-	got := service(s)
-	for i, v := range s.Valves {
-		want := map[bool]string{true: "SHUT"}[strings.Contains(v, "cock")]
-		switch {
-		case strings.Contains(v, "flap"):
-			want = "by the water"
-		case strings.Contains(v, "by-hand"):
-			want = "OPEN"
-		}
-		if got[i] != want {
-			t.Errorf("%s is %q in service, want %q", v, got[i], want)
+	s = scheduleOf(drawn([]*graph.Part{twoPort("north-cock", graph.BallValve)}, both, []*graph.Part{twoPort("flap", graph.CheckValve)}, twoPort("by-hand", graph.BallValve)))
+	if want := []string{"V1", "V2", "CV1", "V3"}; !slices.Equal(sorted(s.Valves), sorted(want)) {
+		t.Errorf("valves %q, want %q", s.Valves, want)
+	}
+	i = slices.IndexFunc(s.Rows, func(r valveRow) bool { return strings.Contains(r.State, "serviced") })
+	for k, v := range s.Valves {
+		want := map[string]string{"V1": "SHUT", "V2": "SHUT", "CV1": "works by itself", "V3": "OPEN"}[v]
+		if got := s.Rows[i].Positions[k]; got != want {
+			t.Errorf("%s is %q in service, want %q", v, got, want)
 		}
 	}
 	for _, n := range s.Notes {
-		if strings.Contains(n, "No isolator") || strings.Contains(n, "Poppet") {
+		if strings.Contains(n, "No isolator") || strings.Contains(n, "poppet") {
 			t.Errorf("said for nothing: %s", n)
 		}
 	}
@@ -140,9 +135,18 @@ func TestScheduleOfDrawnCircuit(t *testing.T) {
 	}
 }
 
+// scheduleOf is the schedule of a plan with its own facts.
+func scheduleOf(p *plan.Plan) schedule { return valveSchedule(p, Facts(p, quantity.MetricSystem)) }
+
+func sorted(list []string) []string {
+	out := slices.Clone(list)
+	slices.Sort(out)
+	return out
+}
+
 func TestNoUnitNoSchedule(t *testing.T) {
 	c := &graph.Circuit{}
-	if s := valveSchedule(&plan.Plan{Circuit: c, After: &plan.Stage{Circuit: c}}); len(s.Rows) > 0 || len(s.Valves) > 0 {
+	if s := scheduleOf(&plan.Plan{Circuit: c, After: &plan.Stage{Circuit: c}}); len(s.Rows) > 0 || len(s.Valves) > 0 {
 		t.Errorf("a schedule of nothing: %+v", s)
 	}
 }

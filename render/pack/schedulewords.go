@@ -2,13 +2,14 @@ package pack
 
 import (
 	"fmt"
+	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/practice"
 	"dryfit/graph/stream"
 )
 
-// asideOf reports whether the water can go past every bypass check by another way, so that
-// its poppet may stay in when the unit is shut off.
+// asideOf reports whether the water can go past every bypass check by another way.
 func asideOf(branches []*stream.UnitBranch) bool {
 	for _, b := range branches {
 		if b.TeeIn == nil {
@@ -44,28 +45,31 @@ func reaches(b *stream.UnitBranch, from, without string, seen map[string]bool) b
 }
 
 // scheduleWords says what the schedule lacks, and what must never be.
-func scheduleWords(branches []*stream.UnitBranch, valves []valve) (notes, never []string) {
+func scheduleWords(branches []*stream.UnitBranch, valves []valve, j *practice.Job) (notes, never []string) {
 	isolators, byHand := false, false
 	for _, b := range branches {
-		unit := b.Unit.ID
 		to, from := b.Isolators()
 		isolators = isolators || len(to)+len(from) > 0
-		if len(to) == 0 {
-			notes = append(notes, fmt.Sprintf("No isolator on the pipe to %s: where the schedule says that the unit is shut off, the line has to be emptied instead.", unit))
-		}
-		if len(from) == 0 {
-			notes = append(notes, fmt.Sprintf("No isolator on the pipe from %s: where the schedule says that the unit is shut off, the line has to be emptied instead.", unit))
+		for _, side := range []struct {
+			valves []*graph.Part
+			words  string
+		}{{to, "to"}, {from, "from"}} {
+			if len(side.valves) == 0 {
+				notes = append(notes, fmt.Sprintf("No isolator on the pipe %s the unit: where the schedule says that the unit is shut off, the line has to be emptied instead.", side.words))
+			}
 		}
 		if b.TeeIn == nil {
-			notes = append(notes, fmt.Sprintf("%s has no bypass: with an isolator shut the pump works against a shut line.", unit))
+			notes = append(notes, "The unit has no bypass: with an isolator shut the pump works against a shut line.")
 		}
 	}
+	var suctions []string
 	for _, v := range valves {
-		if v.duty == checks && !asideOf(branches) {
-			notes = append(notes, fmt.Sprintf("Poppet out of %s: with the unit shut off all the water has to lift the spring, and the controller may report too little flow. A true-union check is opened, pump off, and its poppet taken out meanwhile; note it on the valve's label.", v.name))
-		}
 		byHand = byHand || v.duty == bypasses
+		if v.duty == sucks {
+			suctions = append(suctions, v.name)
+		}
 	}
+	notes = append(notes, practice.Texts(practice.Pick(j, practice.ShutOff()))...)
 	if isolators {
 		never = append(never, "an isolator shut with the unit on")
 	}
@@ -75,32 +79,8 @@ func scheduleWords(branches []*stream.UnitBranch, valves []valve) (notes, never 
 	case isolators && len(branches) > 0 && branches[0].TeeIn == nil:
 		never = append(never, "an isolator shut with the pump on")
 	}
+	if len(suctions) > 0 {
+		never = append(never, strings.Join(suctions, ", ")+" shut while a pump can start: a bather can be held at the other suction, and the pump runs dry")
+	}
 	return append(notes, "A position that is not found as written here is put right before the pump is switched on."), never
-}
-
-// settingWords says how the bypass is set and proved. Source of the aim for the rise: the
-// heat balance, 0.86 K for each kW in 1 m³/h; the rest is common practice, no source.
-func settingWords(valves []valve) []string {
-	byHand, check := false, false
-	for _, v := range valves {
-		byHand = byHand || v.duty == bypasses
-		check = check || v.duty == checks
-	}
-	if !byHand && !check {
-		return nil
-	}
-	out := []string{
-		"Clean filter, jets as they are used, heating mode, unit on: wait 10 to 15 minutes, until it runs steadily.",
-		"Read the water before and after the unit with one thermometer moved between two pockets, or with the unit's own pair once checked against each other.",
-		"The rise to aim for is 0.86 times the heat output in kW over the rated flow in m3/h, usually 2 to 3 K; what each mode should show stands in the record.",
-	}
-	if byHand {
-		out = append(out, "Rise too large: too little flow, so shut the bypass valve a little. Rise too small: open it a little, but never so far that the unit falls below its least flow.")
-	}
-	if check {
-		out = append(out, "A spring check is not set: where the rise is too large, look for dirt, air, an isolator not fully open, then compare the spring on its label with this pack.")
-	}
-	return append(out,
-		"Do it again in every other state of the schedule in which the unit runs, and with the jets turned down.",
-		"Write rise, air temperature and power into the record, and mark the handles. A rise of 1 K is too small to reckon a flow from: ±0.3 K on the thermometer is ±30 % on the flow. Use a flow meter.")
 }

@@ -5,37 +5,38 @@ import (
 	"slices"
 
 	"dryfit/graph/plan"
+	"dryfit/graph/practice"
 )
 
 // tool is one line of what to take along.
 type tool struct{ What, For string }
 
-// tools lists what to take along besides the parts. Common practice, no source.
-func tools(p *plan.Plan) []tool {
+// tools lists what to take along besides the parts, for what this job has. Common practice,
+// no source.
+func tools(p *plan.Plan, j *practice.Job) []tool {
 	cement, barb, thread := jointKinds(p)
-	out := []tool{
-		{"Drawings, this pack, a pencil", "the label sheet cut up beforehand"},
-		{"Calliper", "the old pipe's outside diameter, and every part marked * in the parts list"},
-		{"Tape, square, spirit level, marker", "cut lines, witness marks, depth marks"},
-		{"Fine saw or pipe shears, mitre box", "square cuts; the cut list counts with this saw's kerf"},
-		{"Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off"},
-		{"Wet vacuum, pump, bucket, rags", "what stays in the low loops"},
-		{"Hose, drain adaptor", "emptying, and filling through the filter well"},
-		{"Strap wrench", "union nuts, hand-tight and a little more"},
-		{"Two thermometers, or one and two pockets", "the rise across the unit"},
-		{"Lock and tag for the isolator", "power stays off"},
-		{"Pipe clips, closed-cell insulation, tape", "the pipes to and from the unit"},
-		{"Gloves, goggles, fan for the cabinet", "cement vapour is heavy and burns"},
+	var out []tool
+	add := func(there bool, what, why string) {
+		if there {
+			out = append(out, tool{what, why})
+		}
 	}
-	if cement {
-		out = append(out, tool{"Primer and cement for this pipe, in date; one tin of cement over", "each joint; read the cure time on the tin"})
-	}
-	if barb {
-		out = append(out, tool{"Two clamps for each barb, screwdriver, warm water", "hoses"})
-	}
-	if thread {
-		out = append(out, tool{"PTFE tape, no paste", "plastic threads: by hand and one turn"})
-	}
+	add(true, "Drawings, this pack, a pencil", "the label sheet cut up beforehand")
+	add(true, "Calliper", "the old pipe's outside diameter, and every part marked * in the parts list")
+	add(true, "Tape, square, spirit level, marker", "lengths, witness marks, depth marks")
+	add(j.Pieces || j.Cuts, "Fine saw or pipe shears, mitre box", "square cuts; the cut list counts with this saw's kerf")
+	add(j.Pieces || j.Cuts, "Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off")
+	add(true, "Wet vacuum, pump, bucket, rags, tissues", "what stays in the low loops; a dry tissue on every joint")
+	add(true, "Hose with backflow protection, drain adaptor", "emptying, and filling through the filter well")
+	add(j.UnionNuts, "Strap wrench, silicone grease", "union nuts, hand-tight and a little more; their seals")
+	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across the unit, one thermometer moved from pipe to pipe")
+	add(true, "Lock and tag for the isolator", "power stays off")
+	add(true, "Test strips or kit for chlorine and pH", "before anybody bathes")
+	add(j.Unit != nil, "Level, rubber mounts, bolts for the unit's base; 19 mm hose", "setting it down; condensate")
+	add(cement, "Gloves, goggles, fan for the cabinet", "cement vapour is heavy and burns")
+	add(cement, "Cleaner or primer and cement for this pipe, in date; one tin of cement over", "each joint; read the cure time on the tin")
+	add(barb, "Two clamps for each barb, screwdriver, warm water", "hoses")
+	add(thread, "PTFE tape, no paste", "plastic threads: by hand and one turn")
 	return out
 }
 

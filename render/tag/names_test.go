@@ -24,7 +24,7 @@ func TestNames(t *testing.T) {
 	n := Of(c)
 	for id, want := range map[string]string{
 		"one": "T1, tee to the unit", "two": "T2, tee from the unit", "flap": "CV1, spring check past the unit",
-		"v7": "V7, ball valve on the pipe to the unit", "shut-off": "V1, gate valve on the pipe from the unit",
+		"v7": "V1, ball valve on the pipe to the unit", "shut-off": "V2, gate valve on the pipe from the unit",
 		"bath": "tub", "j1": "JG1, jets", "warm": "HP1, heat pump", "nobody": "nobody",
 	} {
 		if got := n.Name(id); got != want {

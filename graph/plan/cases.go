@@ -1,0 +1,127 @@
+package plan
+
+import (
+	"maps"
+	"slices"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+	"dryfit/graph/rule"
+	"dryfit/graph/stream"
+)
+
+// jetsDown is the share of the jets open in the case of jets turned down. A branch keeps two
+// jets that can't close; half is common practice, no source.
+const jetsDown = 0.5
+
+// blockedK is the loss coefficient of a suction that is covered: nothing passes that counts.
+const blockedK = 1e9
+
+// cases solves the stage as it is on a bad day: the unit shut off, the filter dirty with the
+// jets turned down, and one suction at a time alone. A case without an answer is left out.
+func (s *Stage) cases(c *graph.Circuit) {
+	if s == nil || s.Layout == nil {
+		return
+	}
+	net := stream.NewNet(s.Circuit)
+	s.Isolated, s.Dirty, s.Alone = nil, nil, nil
+	unit := c.TheUnit()
+	if unit == nil {
+		unit = s.Circuit.TheUnit()
+	}
+	if unit != nil {
+		if branch, _ := net.UnitBranch(unit); branch != nil && branch.Pump != nil {
+			s.unitCases(branch)
+		}
+	}
+	s.alone(net)
+}
+
+// unitCases solves the modes of a unit's pump with the unit shut off, and with the filter
+// dirty and the jets turned down.
+func (s *Stage) unitCases(b *stream.UnitBranch) {
+	to, from := b.Isolators()
+	for _, mode := range s.Circuit.AllModes() {
+		if mode.Speeds[b.Pump.ID] == "" {
+			continue
+		}
+		if len(to)+len(from) > 0 && b.TeeIn != nil {
+			shut := mode
+			shut.Positions = maps.Clone(mode.Positions)
+			if shut.Positions == nil {
+				shut.Positions = map[string]graph.Opening{}
+			}
+			for _, v := range slices.Concat(to, from) {
+				shut.Positions[v.ID] = 0
+			}
+			for _, v := range b.BypassParts {
+				if v.Kind.IsHandValve() {
+					shut.Positions[v.ID] = 1
+				}
+			}
+			s.Isolated = s.with(s.Isolated, s.Layout, shut)
+		}
+		if mode.Dirty || mode.JetsOpen < 1 {
+			continue // the description has such a case of its own
+		}
+		bad := mode
+		bad.Dirty, bad.JetsOpen = true, jetsDown
+		s.Dirty = s.with(s.Dirty, s.Layout, bad)
+	}
+}
+
+func (s *Stage) with(list []hydraulic.Solution, lay *route.Layout, mode graph.Mode) []hydraulic.Solution {
+	if sol, err := hydraulic.Solve(lay, mode, graph.After); err == nil {
+		list = append(list, *sol)
+	}
+	return list
+}
+
+// alone solves, for every suction whose cover has a rating, the greatest flow through it with
+// the other suctions of its pump blocked.
+func (s *Stage) alone(net *stream.Net) {
+	for _, tub := range s.Circuit.OfKind(graph.Tub) {
+		for _, port := range tub.Ports {
+			run := net.Joined(tub.ID, port.Name)
+			if port.CoverRating == 0 || run == nil {
+				continue
+			}
+			pump := net.DownstreamOfRun(run).First(graph.Pump)
+			if pump == nil {
+				continue
+			}
+			lay := route.Lay(s.blocked(net, pump, run))
+			worst := rule.Alone{Port: tub.ID + "." + port.Name, Pump: pump.ID}
+			for _, mode := range s.Circuit.AllModes() {
+				sol, err := hydraulic.Solve(lay, mode, graph.After)
+				if err != nil {
+					continue
+				}
+				if f := sol.Part(pump.ID); f != nil && f.Flow > worst.Flow {
+					worst.Flow, worst.Mode = f.Flow, mode.Name
+				}
+			}
+			if worst.Flow > 0 {
+				s.Alone = append(s.Alone, worst)
+			}
+		}
+	}
+}
+
+// blocked returns the circuit with every run from a tub to the pump blocked but one.
+func (s *Stage) blocked(net *stream.Net, pump *graph.Part, but *graph.Run) *graph.Circuit {
+	out := *s.Circuit
+	out.Runs = slices.Clone(s.Circuit.Runs)
+	suction := net.Suction(pump)
+	for i, r := range out.Runs {
+		from, _ := net.Ends(r)
+		if p := net.Part(from.Part); r == but || p == nil || p.Kind != graph.Tub || !suction.HasRun(r.ID) {
+			continue
+		}
+		shut := *r
+		shut.K += blockedK
+		out.Runs[i] = &shut
+	}
+	return &out
+}

@@ -1,0 +1,166 @@
+package practice
+
+import (
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// randomJob is a job with any of the facts there are.
+func randomJob(r *rand.Rand) *Job {
+	is := func() bool { return r.IntN(2) == 0 }
+	maybe := func() *bool {
+		yes := is()
+		return map[int]*bool{0: nil, 1: &yes}[r.IntN(2)]
+	}
+	temp := func(low, high int) Temp { return Temp{C: float64(low + r.IntN(high-low)), Known: is()} }
+	list := func(names ...string) []string { return names[:r.IntN(len(names)+1)] }
+	pick := func(words ...string) string { return words[r.IntN(len(words))] }
+	j := &Job{
+		Water: float64(30 + r.IntN(11)), SiteAir: temp(-20, 15), Region: pick("", "uk", "eu", "us"), Earthing: pick("", "tn-s", "tn-c-s", "tt"),
+		To: list("V1"), From: list("V2"), Bypass: list("V3"), Check: pick("", "CV1"), CheckAt: Level(r.IntN(3)), Aside: is(), Apart: is(),
+		Drains: list("D1", "D2"), Bleeds: list("AB1"), Suctions: list("SV1", "SV2"), Filter: pick("", "cartridge", "sand"), InSkimmer: is(),
+		Jets: is(), TwoSpeeds: is(), Feeder: pick("", "FD1"), Ozone: is(), Pockets: is(), PlugIn: is(), Cuts: is(), Removes: is(), Pieces: is(),
+		Cement: is(), Barbs: is(), Threads: is(), UnionNuts: is(), Inch: is(), Metric: is(), Flexible: is(), OldPipe: pick("", "pvc-u", "abs"),
+		Outdoors: is(), Wall: is(), Hold: "24 h", GreatestPa: float64(r.IntN(3)) * 1e5, UnitPa: float64(r.IntN(4)) * 1e5,
+		Pump: Pump{ID: "P1", PowerW: float64(r.IntN(300)), AlwaysOn: is(), RunsForHeat: pick("", "hours", "contact", "always"), Above: is()},
+	}
+	if is() || is() {
+		j.Unit = &Unit{ID: "HP1", SetPoint: temp(30, 41), LeastAir: temp(-15, 10), Highest: temp(30, 45), StopsAtHighLimit: maybe(), DrainPlug: maybe(),
+			Refrigerant: pick("", "R32", "R290"), Flammable: is(), StandsOn: pick("", "slab", "deck"), Inside: is(), Level: Level(r.IntN(3))}
+	}
+	for range r.IntN(3) {
+		j.Elements = append(j.Elements, Element{ID: "E1", PowerW: 2000, Disconnected: is(), Interlock: pick("", "contact", "changeover", "set-point", "controller-mode")})
+	}
+	for range r.IntN(3) {
+		j.Passing = append(j.Passing, Passing{Mode: "low", Flow: r.Float64() * 2e-3, Least: r.Float64() * 2e-3})
+	}
+	return j
+}
+
+// Whatever a job has, no two of its sentences tell what the other forbids, none tells what is
+// always forbidden, and none names a valve the job hasn't.
+func TestNoContradiction(t *testing.T) {
+	r := rand.New(rand.NewPCG(13, 13))
+	for range 3000 {
+		j := randomJob(r)
+		told := map[Act]string{}
+		has := slices.Concat(j.To, j.From, j.Bypass, j.Drains, j.Bleeds, j.Suctions, []string{j.Check, "insulation", "thermometer"})
+		for _, s := range Everything(j) {
+			for _, a := range s.Tells {
+				told[a] = s.Name
+			}
+			for _, n := range s.Names {
+				if n == "" || !slices.Contains(has, n) {
+					t.Fatalf("%s names %q, which the job has not: %s", s.Name, n, s.Text)
+				}
+			}
+			for _, tag := range []string{"V1", "V2", "V3", "CV1", "D1", "D2", "AB1", "SV1"} {
+				if strings.Contains(" "+s.Text, " "+tag) && !slices.Contains(has, tag) {
+					t.Fatalf("%s speaks of %s, which the job has not: %s", s.Name, tag, s.Text)
+				}
+			}
+		}
+		for _, pair := range Contradictions() {
+			if a, b := told[pair[0]], told[pair[1]]; a != "" && b != "" {
+				t.Fatalf("%q (%s) and %q (%s) on one page of %+v", pair[0], a, pair[1], b, j)
+			}
+		}
+		for _, a := range Forbidden() {
+			if told[a] != "" {
+				t.Fatalf("%s tells to %s", told[a], a)
+			}
+		}
+		jetsOnlyWhereThereAre(t, j)
+	}
+}
+
+// jetsOnlyWhereThereAre holds speeds, jets and cut lines back from jobs without them.
+func jetsOnlyWhereThereAre(t *testing.T, j *Job) {
+	t.Helper()
+	said := Everything(j)
+	for _, st := range States(j) {
+		said = append(said, Said{Name: st.Name, Text: st.Note})
+	}
+	for _, s := range said {
+		for word, there := range map[string]bool{
+			"jets turned down": j.Jets, "then high": j.TwoSpeeds, "on low": j.TwoSpeeds, "saw bands": j.Cuts, "element": true,
+			"poppet": j.Check != "", "quarter turn while": j.Inch, "two pockets": j.Pockets,
+		} {
+			if !there && strings.Contains(s.Text, word) {
+				t.Fatalf("%s speaks of %q, which the job has not: %s", s.Name, word, s.Text)
+			}
+		}
+	}
+}
+
+// What is said while only the unit heats names its least air; a tub used without it in frost
+// wants the element back first.
+func TestFrostWithTheElementOff(t *testing.T) {
+	j := &Job{Unit: &Unit{ID: "HP1", LeastAir: Temp{-7, true}}, Elements: []Element{{ID: "E1", Disconnected: true}},
+		SiteAir: Temp{-10, true}, To: []string{"V1"}, From: []string{"V2"}, Drains: []string{"D1"}}
+	for _, st := range States(j) {
+		if strings.HasPrefix(st.Name, "Winter, unit laid up") && !strings.Contains(st.Note, "only after the electrician has reconnected the element; else empty the tub") {
+			t.Errorf("%s: %s", st.Name, st.Note)
+		}
+		if st.Name == "Winter, tub in use" && !strings.Contains(st.Note, "-7 °C") {
+			t.Errorf("%s: %s", st.Name, st.Note)
+		}
+	}
+	text := strings.Join(Texts(Pick(j, Frost())), " ")
+	for _, want := range []string{"not below its least air, -7 °C: the site gets colder, -10 °C", "no heat without its element", "shut V1 and V2", "open D1"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("nothing of %q in: %s", want, text)
+		}
+	}
+}
+
+// The controller stands above the unit only where its element is off, and 40 °C leaves it no
+// room: the unit then stands at 39 °C at most (EN 17125: 40 °C for bathers, from memory).
+func TestSetPoints(t *testing.T) {
+	off := &Job{Unit: &Unit{}, Water: 40, Elements: []Element{{ID: "E1", Disconnected: true}}}
+	text := strings.Join(Texts(Pick(off, SetPoints())), " ")
+	if !strings.Contains(text, "unit 39 °C; the controller") || !strings.Contains(text, "40 °C or more") {
+		t.Errorf("element off at 40 °C: %s", text)
+	}
+	kept := &Job{Unit: &Unit{}, Water: 38, Elements: []Element{{ID: "E1", Interlock: "contact"}}}
+	text = strings.Join(Texts(Pick(kept, SetPoints())), " ")
+	if !strings.Contains(text, "unit 38 °C; the element's (the controller's own) 2 to 3 K below it, 35 °C to 36 °C") {
+		t.Errorf("element kept: %s", text)
+	}
+	// 260 W for 24 h are 6.24 kWh.
+	cost := &Job{Unit: &Unit{}, Pump: Pump{PowerW: 260}}
+	if text = strings.Join(Texts(Pick(cost, SetPoints())), " "); !strings.Contains(text, "6.2 kWh a day") {
+		t.Errorf("the cost of the pump: %s", text)
+	}
+}
+
+// Water comes before power nowhere: the electrician first, then past the unit, the filter,
+// the outlet before the inlet, low, high, hot.
+func TestOrderOfCommissioning(t *testing.T) {
+	j := &Job{Unit: &Unit{Level: AboveWater}, Elements: []Element{{ID: "E1", Interlock: "contact"}}, To: []string{"V1"}, From: []string{"V2"},
+		Bypass: []string{"V3"}, Pump: Pump{ID: "P1"}, TwoSpeeds: true, Jets: true, GreatestPa: 1.6e5, UnitPa: 1.5e5}
+	text := strings.Join(Texts(Pick(j, Commissioning())), "\n")
+	at := -1
+	for _, want := range []string{"First the electrician", "element stays off", "V1 and V2 shut, V3 open", "Pulse pump P1", "Flush past the unit", "clean the filter",
+		"outlet isolator V2, then the inlet isolator V1", "No union up there is eased", "V1 and V2 shut for this test", "low, then high", "releases the element"} {
+		i := strings.Index(text, want)
+		if i <= at {
+			t.Errorf("%q stands at %d, after %d: %s", want, i, at, text)
+		}
+		at = i
+	}
+}
+
+// Every sentence has a name, a source, and ends.
+func TestSentences(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 500 {
+		for _, s := range Everything(randomJob(r)) {
+			if s.Name == "" || s.Source == "" || !strings.HasSuffix(s.Text, ".") || strings.Contains(s.Text, "  ") {
+				t.Fatalf("%q from %q: %q", s.Name, s.Source, s.Text)
+			}
+		}
+	}
+}

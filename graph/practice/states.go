@@ -1,0 +1,94 @@
+package practice
+
+import "fmt"
+
+// State is a state of the tub in which a fitter sets the valves himself. Positions are
+// common practice, no source.
+type State struct {
+	Name, Note string
+	UnitOn     bool
+	Isolated   bool // the unit is shut off
+	Emptied    bool // the drains are open
+}
+
+// States lists those that this job has.
+func States(j *Job) []State {
+	if j.Unit == nil {
+		return nil
+	}
+	var out []State
+	needsElement := ""
+	if j.elementOff() && j.mayFreeze() {
+		needsElement = "only after the electrician has reconnected the element; else empty the tub"
+	}
+	if j.isolated() {
+		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past the unit, then clean the filter"})
+		service := "shut off is a dead leg: empty the branch, or flush it weekly"
+		if needsElement != "" {
+			service += "; in frost " + needsElement
+		}
+		out = append(out, State{Name: "Unit being serviced", Isolated: true, Note: service})
+	}
+	if j.mayFreeze() {
+		note := "as in heating; the pump must not stop"
+		if j.unitAlone() {
+			note += "; not below the unit's least air"
+			if j.Unit.LeastAir.Known {
+				note += fmt.Sprintf(", %s", j.temp(j.Unit.LeastAir.C))
+			}
+		}
+		out = append(out, State{Name: "Winter, tub in use", UnitOn: true, Note: note})
+		if j.isolated() {
+			note = "empty the branch as the section on frost says"
+			if needsElement != "" {
+				note = needsElement + "; " + note
+			}
+			out = append(out, State{Name: "Winter, unit laid up, tub in use", Isolated: true, Emptied: true, Note: note})
+		}
+	}
+	return append(out, State{Name: "Whole tub laid up", Emptied: true, Note: "empty tub, branch and unit; suck out what stays, no compressor"})
+}
+
+// ShutOff says what passes while the unit is shut off, and what to do where that is too
+// little.
+func ShutOff() []Sentence {
+	spring := func(j *Job) bool { return j.Unit != nil && j.Check != "" && !j.Aside && len(j.Passing) > 0 }
+	return []Sentence{
+		{
+			Name: "poppet-stays", When: spring, Tells: []Act{LeavePoppetIn},
+			Names: func(j *Job) []string { return []string{j.Check} },
+			Say: func(j *Job) string {
+				text := fmt.Sprintf("%s stays whole: its poppet is not taken out, for nothing shuts it off from the tub", j.Check)
+				if j.CheckAt.Below() {
+					text += ", and opened below the water line it empties the tub into the cabinet"
+				}
+				return text + fmt.Sprintf(". With the unit shut off the water lifts its spring: %s.", passingWords(j))
+			},
+			Source: "solved from this job's curves",
+		},
+		{
+			Name: "too-little-past-the-check",
+			When: func(j *Job) bool {
+				if !spring(j) {
+					return false
+				}
+				for _, p := range j.Passing {
+					if p.TooLittle() {
+						return true
+					}
+				}
+				return false
+			},
+			Say: func(j *Job) string {
+				text := ""
+				for _, p := range j.Passing {
+					if p.TooLittle() {
+						text += fmt.Sprintf("Mode %s: %s with the unit shut off is too little, the line wants %s. ", p.Mode, j.flow(p.Flow), j.flow(p.Least))
+					}
+				}
+				return text + fmt.Sprintf("Fit a small ball valve in parallel to %s, shut in use and open whenever the unit is shut off.", j.Check)
+			},
+			Source: "solved from this job's curves; the valve " + common,
+		},
+	}
+}

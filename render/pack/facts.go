@@ -1,0 +1,231 @@
+package pack
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/practice"
+	"dryfit/graph/rule"
+	"dryfit/graph/stream"
+	"dryfit/render/tag"
+)
+
+// usualWater is the temperature of a tub of which the description says none, °C. Source:
+// common practice, no source.
+const usualWater = 38
+
+// enoughShare is the share of its flow the line keeps at the least while the unit is shut
+// off, where no part of it asks for more. Common practice, no source.
+const enoughShare = 0.5
+
+// Facts gathers what the sentences of practice ask of a job.
+func Facts(p *plan.Plan, units quantity.System) *practice.Job {
+	j := &practice.Job{Units: units, Water: usualWater}
+	if p.After == nil {
+		return j
+	}
+	f := facts{p: p, c: p.After.Circuit, j: j, names: tag.Of(p.Circuit), net: stream.NewNet(p.After.Circuit)}
+	c := f.c
+	if c.Water.TemperatureSet {
+		j.Water = c.Water.TemperatureC
+	}
+	j.SiteAir = practice.Temp{C: c.Site.AirC, Known: c.Site.AirSet}
+	j.Region, j.Earthing, j.OldPipe = c.Site.Region, c.Site.Earthing, c.Pipe.Material
+	for _, e := range c.OfKind(graph.ElementHeater) {
+		one := practice.Element{ID: f.names.Tag(e.ID)}
+		if e.Element != nil {
+			one.PowerW, one.Disconnected, one.Interlock = e.Element.PowerW, e.Element.Disconnected, e.Element.Interlock
+			one.SetPoint = practice.Temp{C: e.Element.SetPointC, Known: e.Element.SetPointSet}
+		}
+		j.Elements = append(j.Elements, one)
+	}
+	if u := c.TheUnit(); u != nil {
+		f.unit(u)
+		if b, _ := f.net.UnitBranch(u); b != nil {
+			f.branch(b)
+		}
+	} else if pump := f.net.HeaterPump(); pump != nil {
+		f.pump(pump)
+	}
+	f.suctions()
+	f.work()
+	return j
+}
+
+// facts is the gathering.
+type facts struct {
+	p     *plan.Plan
+	c     *graph.Circuit
+	j     *practice.Job
+	names *tag.Names
+	net   *stream.Net
+}
+
+func (f *facts) tags(parts []*graph.Part, want func(graph.Kind) bool) []string {
+	var out []string
+	for _, p := range parts {
+		if want(p.Kind) {
+			out = append(out, f.names.Tag(p.ID))
+		}
+	}
+	return out
+}
+
+func (f *facts) level(p *graph.Part) practice.Level {
+	below, ok := f.p.After.Layout.Below(p)
+	switch {
+	case !ok:
+		return practice.LevelUnknown
+	case below > 0:
+		return practice.BelowWater
+	}
+	return practice.AboveWater
+}
+
+func (f *facts) unit(u *graph.Part) {
+	unit := &practice.Unit{ID: f.names.Tag(u.ID), Level: f.level(u)}
+	if d := u.Unit; d != nil {
+		unit.SetPoint = practice.Temp{C: d.SetPointC, Known: d.SetPointSet}
+		unit.LeastAir = practice.Temp{C: d.LeastAirC, Known: d.LeastAirSet}
+		unit.Highest = practice.Temp{C: d.MostWaterC, Known: d.MostWaterSet}
+		unit.CalledBy, unit.StopsAtHighLimit, unit.DrainPlug = d.CalledBy, d.StopsAtHighLimit, d.DrainPlug
+		unit.Refrigerant, unit.Flammable, unit.StandsOn = d.Refrigerant, d.Flammable(), d.StandsOn
+		unit.Inside = d.Outdoors != nil && !*d.Outdoors
+	}
+	f.j.Unit, f.j.UnitPa = unit, rule.HighestPressure(f.c, u)
+}
+
+func (f *facts) pump(p *graph.Part) {
+	f.j.Pump = practice.Pump{ID: f.names.Tag(p.ID), Above: p.BelowWaterSet && p.BelowWaterMM < 0}
+	f.j.TwoSpeeds = len(p.SpeedNames()) > 1
+	if p.Pump != nil {
+		f.j.Pump.AlwaysOn, f.j.Pump.RunsForHeat = p.Pump.AlwaysOn, p.Pump.RunsForHeat
+		for _, s := range p.Pump.Speeds {
+			if s.PowerW > 0 && (f.j.Pump.PowerW == 0 || s.PowerW < f.j.Pump.PowerW) {
+				f.j.Pump.PowerW = s.PowerW
+			}
+		}
+	}
+	f.j.GreatestPa, _ = rule.GreatestPressure(f.c, p)
+	if filter := f.net.Upstream(p).First(graph.Filter); filter != nil {
+		f.j.InSkimmer = true
+		f.filter(filter)
+	} else if filter := f.net.Downstream(p).First(graph.Filter); filter != nil {
+		f.filter(filter)
+	}
+	f.j.Jets = f.net.Downstream(p).First(graph.JetGroup) != nil
+}
+
+func (f *facts) filter(p *graph.Part) {
+	f.j.Filter = "cartridge"
+	if p.Filter != nil && p.Filter.Media != "" {
+		f.j.Filter = p.Filter.Media
+	}
+}
+
+func (f *facts) branch(b *stream.UnitBranch) {
+	byHand := func(k graph.Kind) bool { return k.IsHandValve() }
+	j := f.j
+	j.To, j.From = f.tags(b.ToUnitParts, byHand), f.tags(b.FromUnitParts, byHand)
+	j.Bypass = f.tags(b.BypassParts, byHand)
+	j.Drains = f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.DrainValve })
+	j.Bleeds = f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.AirBleed })
+	pockets := func(k graph.Kind) bool { return k == graph.ThermometerPocket }
+	j.Pockets = len(f.tags(slices.Concat(b.ToUnitParts, b.StubParts), pockets)) > 0 && len(f.tags(slices.Concat(b.FromUnitParts, b.StubParts), pockets)) > 0
+	if b.Pump != nil {
+		f.pump(b.Pump)
+	}
+	if e := b.Element(); e != nil && e.Kind == graph.CheckValve {
+		j.Check, j.CheckAt = f.names.Tag(e.ID), f.level(e)
+		j.Aside = asideOf([]*stream.UnitBranch{b})
+		j.Apart = rule.CheckIsolated(f.net, b, e)
+	}
+	if chem := f.net.Downstream(b.Unit).First(graph.Feeder, graph.SaltCell, graph.OzoneInjector); chem != nil {
+		j.Feeder, j.Ozone = f.names.Tag(chem.ID), chem.Kind == graph.OzoneInjector
+	}
+	for i := range f.p.After.Isolated {
+		sol := &f.p.After.Isolated[i]
+		one := practice.Passing{Mode: sol.Mode.Name, Least: f.wanted(sol.Mode.Name, b)}
+		if pump := sol.Part(b.Pump.ID); pump != nil {
+			one.Flow = max(0, pump.Flow)
+		}
+		j.Passing = append(j.Passing, one)
+	}
+}
+
+// wanted is what the line wants while the unit is shut off: what its parts ask for, else a
+// share of what flows with the unit open.
+func (f *facts) wanted(mode string, b *stream.UnitBranch) float64 {
+	least := 0.0
+	for _, p := range b.Line.Parts {
+		least = max(least, rule.LeastFlow(f.c, p))
+	}
+	if sol := plan.SolutionOf(f.p.After, mode); least == 0 && sol != nil {
+		if pump := sol.Part(b.Pump.ID); pump != nil {
+			least = enoughShare * pump.Flow
+		}
+	}
+	return least
+}
+
+// suctions names the hand valves between tub and pumps.
+func (f *facts) suctions() {
+	for _, pump := range f.c.Pumps() {
+		for _, t := range f.tags(f.net.Suction(pump).Parts, func(k graph.Kind) bool { return k.IsHandValve() }) {
+			if !slices.Contains(f.j.Suctions, t) {
+				f.j.Suctions = append(f.j.Suctions, t)
+			}
+		}
+	}
+}
+
+// work says what of pipe and joints the job has.
+func (f *facts) work() {
+	j := f.j
+	old, hose := 0, 0
+	for _, r := range f.p.Circuit.Runs {
+		j.Cuts = j.Cuts || r.RemainsOf != "" && r.Spec.Family() != catalog.Hose
+		j.Removes = j.Removes || r.Removed
+		if r.New() {
+			j.Outdoors = j.Outdoors || r.Outside || r.Insulated
+			j.Wall = j.Wall || r.ThroughWall
+		} else if r.LengthMM > 0 || len(r.Legs) > 0 {
+			old++
+			if r.Spec.Family() == catalog.Hose {
+				hose++
+			}
+		}
+	}
+	for _, part := range f.p.Circuit.Parts {
+		j.Removes = j.Removes || part.Removed
+	}
+	j.PlugIn = old > 0 && old == hose
+	lay := f.p.After.Layout
+	if lay == nil {
+		return
+	}
+	j.Pieces = len(lay.Pieces) > 0
+	for _, joint := range lay.Joints {
+		switch joint.Kind {
+		case "cement", "slip":
+			j.Cement = true
+			j.Flexible = j.Flexible || joint.Spec.Flexible()
+			j.Metric = j.Metric || joint.Spec.Family() == catalog.Metric
+			j.Inch = j.Inch || joint.Spec.Family() != catalog.Metric
+		case "barb":
+			j.Barbs = true
+		case "thread":
+			j.Threads = true
+		case "union":
+			j.UnionNuts = true
+		}
+	}
+	if sizes := cementSizes(f.p); len(sizes) > 0 {
+		warm, cold := cureAt(sizes, 15), cureAt(sizes, 5)
+		j.Hold = fmt.Sprintf("%s at 15 °C and above, %s below that", hours(warm), hours(cold))
+	}
+}

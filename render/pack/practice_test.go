@@ -1,0 +1,113 @@
+package pack
+
+import (
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/practice"
+	"dryfit/graph/takeoff"
+	"dryfit/render/tag"
+)
+
+// everyJob calls back with every demo and job of the house.
+func everyJob(t *testing.T, do func(t *testing.T, p *plan.Plan)) {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "*.toml"))
+	if err != nil || len(files) < 5 {
+		t.Fatalf("%d jobs: %v", len(files), err)
+	}
+	demos, _ := filepath.Glob(filepath.Join("..", "..", "testdata", "*.toml"))
+	for _, file := range slices.Concat(demos, files) {
+		t.Run(filepath.Base(file), func(t *testing.T) {
+			source, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			do(t, wanted(t, file, source, plan.Findings|plan.Flows|plan.Lists))
+		})
+	}
+}
+
+// No pack says both of a pair that was once found on one page: set points, poppets, ways to
+// bleed and to empty, bands without cuts; and what a sentence names is in the job.
+func TestPacksDoNotContradictThemselves(t *testing.T) {
+	everyJob(t, func(t *testing.T, p *plan.Plan) {
+		j := Facts(p, quantity.MetricSystem)
+		told := map[practice.Act]string{}
+		tags := tag.Tags(p.Circuit)
+		var has []string
+		for _, part := range p.Circuit.Parts {
+			if !part.Removed {
+				has = append(has, tags[part.ID])
+			}
+		}
+		for _, s := range practice.Everything(j) {
+			for _, a := range s.Tells {
+				told[a] = s.Text
+			}
+			for _, n := range s.Names {
+				if !slices.Contains(has, n) && !inBill(p, n) && !inTools(p, j, n) {
+					t.Errorf("%q names %s, which is neither in the circuit nor in the bill nor among the tools", s.Text, n)
+				}
+			}
+		}
+		for _, pair := range practice.Contradictions() {
+			if told[pair[0]] != "" && told[pair[1]] != "" {
+				t.Errorf("both are told: %q and %q", told[pair[0]], told[pair[1]])
+			}
+		}
+		pageAgrees(t, p, j)
+	})
+}
+
+func inBill(p *plan.Plan, kind string) bool {
+	return p.Bill != nil && slices.ContainsFunc(p.Bill.Items, func(i takeoff.Item) bool { return i.Kind == kind && i.New })
+}
+
+func inTools(p *plan.Plan, j *practice.Job, what string) bool {
+	return slices.ContainsFunc(tools(p, j), func(x tool) bool { return strings.Contains(strings.ToLower(x.What), what) })
+}
+
+// pageAgrees reads the words of order and schedule for the pairs that were found.
+func pageAgrees(t *testing.T, p *plan.Plan, j *practice.Job) {
+	t.Helper()
+	var text strings.Builder
+	for _, s := range method(p, j) {
+		text.WriteString(strings.Join(s.Steps, "\n") + "\n" + s.Hold + "\n")
+	}
+	schedule := valveSchedule(p, j)
+	for _, r := range schedule.Rows {
+		text.WriteString(r.State + ": " + strings.Join(r.Positions, ", ") + "; " + r.Note + "\n")
+	}
+	text.WriteString(strings.Join(schedule.Notes, "\n"))
+	words := text.String()
+	for _, never := range []string{"poppet out", "blow out", "blow everything", "off in summer", "by the water"} {
+		if strings.Contains(words, never) {
+			t.Errorf("the page says %q", never)
+		}
+	}
+	cuts := false
+	for _, r := range p.Circuit.Runs {
+		cuts = cuts || r.RemainsOf != ""
+	}
+	if !cuts && strings.Contains(words, "saw band") {
+		t.Error("saw bands without a cut")
+	}
+	jets := len(p.Circuit.OfKind(graph.JetGroup)) > 0
+	if !jets && strings.Contains(words, "jets") {
+		t.Error("jets in a job without any")
+	}
+	for _, r := range schedule.Rows {
+		for i, pos := range r.Positions {
+			if strings.HasPrefix(schedule.Valves[i], "SV") && pos != "open" {
+				t.Errorf("%s: suction valve %s %s", r.State, schedule.Valves[i], pos)
+			}
+		}
+	}
+}

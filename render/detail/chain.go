@@ -1,6 +1,9 @@
 package detail
 
 import (
+	"strings"
+
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
@@ -34,7 +37,11 @@ type tube struct {
 	outside            float64
 	number             int // of the piece; 0 for old pipe
 	cut                float64
-	open               int  // -1 or 1: broken off at its start or end; 0 neither
+	open               int     // -1 or 1: broken off at its start or end; 0 neither
+	joinFrom, joinTo   int     // numbers of the joints at its ends; 0: none
+	hubFrom, hubTo     float64 // outside diameter of the pipe the fittings there are made for; 0: its own
+	run                string
+	size               catalog.Size
 	bushFrom, bushTo   bool // in a reducing bush there
 	measure            bool
 	old                bool
@@ -71,7 +78,7 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		return false
 	}
 	pos := 0.0
-	c.before = tube{to: -stop.TakeOffMM, depthTo: stop.DepthMM, outside: outside(old), open: -1, old: true, bushTo: isBush(stop)}
+	c.before = tube{run: old.Run.ID, size: old.Run.Size, joinTo: c.oldJoint(old.Run.ID, at), to: -stop.TakeOffMM, depthTo: stop.DepthMM, outside: outside(old), open: -1, old: true, bushTo: isBush(stop)}
 	c.before.from = c.before.to - stop.DepthMM - oldShare*c.before.outside
 	seen := map[string]bool{}
 	for {
@@ -100,7 +107,7 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		}
 		m.depthTo = out.DepthMM
 		if !next.New() {
-			c.after = tube{from: m.to + out.TakeOffMM, depthFrom: out.DepthMM, outside: outside(path), open: 1, old: true, bushFrom: isBush(out)}
+			c.after = tube{run: next.ID, size: next.Size, joinFrom: c.oldJoint(next.ID, near), from: m.to + out.TakeOffMM, depthFrom: out.DepthMM, outside: outside(path), open: 1, old: true, bushFrom: isBush(out)}
 			c.after.to = c.after.from + out.DepthMM + oldShare*c.after.outside
 			c.members = append(c.members, m)
 			return len(c.members) > 0
@@ -144,7 +151,7 @@ func through(p *graph.Part, port string) (string, bool) {
 // inLine reports whether a kind stands in a straight pipe.
 func inLine(k graph.Kind) bool {
 	switch k {
-	case graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.CheckValve, graph.FlowSwitch, graph.ThermometerPocket, graph.Strainer:
+	case graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.CheckValve, graph.Barb, graph.FlowSwitch, graph.ThermometerPocket, graph.Strainer:
 		return true
 	}
 	return k.IsHandValve()
@@ -192,7 +199,7 @@ func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) [
 		at = start + p.CutMM + couplingGap(path)
 		t := tube{from: start, to: start + p.CutMM, depthFrom: p.From.DepthMM, depthTo: p.To.DepthMM,
 			outside: outside(path), number: p.Number, cut: p.CutMM, measure: p.Measure,
-			bushFrom: isBush(p.From), bushTo: isBush(p.To)}
+			bushFrom: isBush(p.From), bushTo: isBush(p.To), joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size}
 		if row, ok := c.lay.Circuit.Catalog.Pipe(p.Spec, p.Size); ok && row.OutsideMM > 0 {
 			t.outside = row.OutsideMM
 		}
@@ -200,6 +207,7 @@ func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) [
 			t.from, t.to = length-t.to, length-t.from
 			t.depthFrom, t.depthTo = t.depthTo, t.depthFrom
 			t.bushFrom, t.bushTo = t.bushTo, t.bushFrom
+			t.joinFrom, t.joinTo = t.joinTo, t.joinFrom
 		}
 		t.from, t.to = from+way*t.from, from+way*t.to
 		out = append(out, t)
@@ -241,4 +249,26 @@ func pathOf(lay *route.Layout, r *graph.Run) *route.Path {
 		}
 	}
 	return nil
+}
+
+// oldJoint is the number of the joint where old pipe meets a port of a new part; 0: none.
+func (c *chain) oldJoint(run string, at graph.PortRef) int {
+	for _, j := range c.lay.Joints {
+		if j.Run == run && strings.HasPrefix(j.B, "old pipe") && strings.HasSuffix(j.A, at.String()) {
+			return j.Number
+		}
+	}
+	return 0
+}
+
+// nuts are the numbers of the joints that open inside a part: a union, or both nuts of a
+// valve.
+func (c *chain) nuts(id string) []int {
+	var out []int
+	for _, j := range c.lay.Joints {
+		if j.Kind == "union" && (j.A == id || j.A == id+".in") {
+			out = append(out, j.Number)
+		}
+	}
+	return out
 }

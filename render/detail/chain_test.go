@@ -3,6 +3,7 @@ package detail
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -154,8 +155,8 @@ func TestLimbs(t *testing.T) {
 		t.Fatalf("%d branches, want 2", len(c.limbs))
 	}
 	up, down := c.limbs[0], c.limbs[1]
-	if up.part != nil || up.turn != 1 || !near(up.end, 200) {
-		t.Errorf("the first branch ends in part %v, turn %d at %.1f mm; want a bend along the line at 200", up.part, up.turn, up.end)
+	if up.part != nil || up.next != (graph.Vec{X: 1}) || !near(up.end, 200) {
+		t.Errorf("the first branch ends in part %v, turn %v at %.1f mm; want a bend along the line at 200", up.part, up.next, up.end)
 	}
 	// 200 less the tee's and the elbow's take-off, 25.4 each (ASTM D2467)
 	if got := up.tubes[0].to - up.tubes[0].from; !near(got, 149.2) {
@@ -194,13 +195,108 @@ func TestSheet(t *testing.T) {
 			t.Errorf("%q is on the sheet %d times", want, seen[want])
 		}
 	}
-	if len(bar) != 2 || !near(bar[0].W()*per, 50) || !near(bar[1].W()*per, 50) || seen["scale=100"] != 1 {
-		t.Errorf("the scale bar is %v, want two times 50 mm at 1:%g", bar, per)
+	if len(bar) != 2 || !near(bar[0].W()*per, 100) || !near(bar[1].W()*per, 100) || seen["scale=100"] != 1 || seen["scale=200"] != 1 {
+		t.Errorf("the scale bar is %v, want two times 100 mm at 1:%g", bar, per)
 	}
 }
 
 func TestNothingToDraw(t *testing.T) {
 	if got := Draw(Input{}); got != nil {
 		t.Errorf("%d sheets of nothing", len(got))
+	}
+}
+
+// shapes are what a sheet shows of the assembly, by tag and place about the middle of the
+// frame; mirrored turns left and right about.
+func shapes(s *scene.Scene, mirrored bool) []string {
+	const middle = (20 + 287) / 2.0 // of the frame, mm
+	var out []string
+	for _, it := range s.Items {
+		sh, ok := it.(scene.Shape)
+		if !ok || !slices.Contains([]string{"fitting", "pipe", "insertion", "near", "away", "cut-line:X1", "cut-line:X2"}, sh.Tag) {
+			continue
+		}
+		b := scene.Bounds(sh)
+		x0, x1 := b.MinX-middle, b.MaxX-middle
+		if mirrored {
+			x0, x1 = -x1, -x0
+		}
+		out = append(out, fmt.Sprintf("%s %.1f %.1f %.1f %.1f", sh.Tag, x0+0.01, b.MinY, x1+0.01, b.MaxY))
+	}
+	slices.Sort(out)
+	return out
+}
+
+func drawn(t *testing.T, toml string) []*scene.Scene {
+	t.Helper()
+	c, found := description.Read("cut-in.toml", []byte(toml))
+	if c == nil {
+		t.Fatalf("no circuit: %v", found)
+	}
+	return Draw(Input{Layout: route.Lay(c.At(graph.After))})
+}
+
+// swap exchanges two words.
+func swap(s, a, b string) string { return strings.NewReplacer(a, b, b, a).Replace(s) }
+
+// A job seen in a mirror is drawn as seen in a mirror: what is right is left.
+func TestMirrorImages(t *testing.T) {
+	for name, toml := range map[string]string{
+		"branches up":              cutIn,
+		"one branch forward":       strings.Replace(cutIn, `legs = ["up 200 mm", "right 100 mm"]`, `legs = ["front 200 mm", "right 100 mm"]`, 1),
+		"elbow towards the reader": strings.Replace(cutIn, `legs = ["up 200 mm", "right 100 mm"]`, `legs = ["up 200 mm", "front 100 mm"]`, 1),
+	} {
+		a, b := drawn(t, toml), drawn(t, swap(toml, "right", "left"))
+		if len(a) == 0 || len(a) != len(b) {
+			t.Fatalf("%s: %d and %d sheets", name, len(a), len(b))
+		}
+		for i := range a {
+			if got, want := shapes(b[i], false), shapes(a[i], true); !slices.Equal(got, want) {
+				t.Errorf("%s, sheet %d: the mirror's drawing is\n%s\nwant\n%s", name, i+1, strings.Join(got, "\n"), strings.Join(want, "\n"))
+			}
+		}
+		if slices.Equal(shapes(a[0], false), shapes(b[0], false)) {
+			t.Errorf("%s: one drawing for two assemblies", name)
+		}
+	}
+}
+
+// An elbow towards the reader is a filled ring, one away from him an open ring, and one along
+// the line neither.
+func TestElbowsTellTheirWay(t *testing.T) {
+	for way, want := range map[string][2]bool{"front": {true, false}, "back": {false, true}, "right": {}, "left": {}} {
+		pages := drawn(t, strings.Replace(cutIn, `legs = ["up 200 mm", "right 100 mm"]`, `legs = ["up 200 mm", "`+way+` 100 mm"]`, 1))
+		tags := map[string]bool{}
+		for _, s := range shapes(pages[0], false) {
+			tag, _, _ := strings.Cut(s, " ")
+			tags[tag] = true
+		}
+		if got := [2]bool{tags["near"], tags["away"]}; got != want {
+			t.Errorf("an elbow to the %s: filled and open rings %v, want %v", way, got, want)
+		}
+	}
+}
+
+// The sheet says from where it is seen, and takes the view that shows the branches.
+func TestViewIsStated(t *testing.T) {
+	for _, c := range []struct{ from, to, want string }{
+		{"up 200 mm", "up 200 mm", "Seen from the front"},
+		{"up 200 mm", "front 200 mm", "Seen from the front"}, // the other branch comes down
+		{`legs = ["down 180 mm"]`, `legs = ["back 180 mm"]`, "Seen from the front"},
+	} {
+		pages := drawn(t, strings.Replace(cutIn, c.from, c.to, 1))
+		said := ""
+		for _, it := range pages[0].Items {
+			if x, ok := it.(scene.Text); ok && x.Tag == "note" {
+				said += x.Text + " "
+			}
+		}
+		if !strings.Contains(said, c.want) {
+			t.Errorf("%s: the notes are %q, want %q", c.to, said, c.want)
+		}
+	}
+	both := strings.Replace(cutIn, "up 200 mm", "front 200 mm", 1)
+	if n := len(drawn(t, both)); n != 2 {
+		t.Errorf("branches in two planes are shown on %d sheets, want 2", n)
 	}
 }

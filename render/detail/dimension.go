@@ -1,24 +1,22 @@
 package detail
 
 import (
-	"math"
-
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
 
 const (
-	dimEm      = 2.6
-	leastDimEm = 1.9
-	arrowMM    = 2.2
-	overshot   = 1.2 // of the extension lines
+	dimEm    = 2.6
+	arrowMM  = 2.2
+	overshot = 1.2 // of the extension lines
+	dimLift  = 1.1 // of a text over its line: clear of the line with its tails
 )
 
 // dimension draws a dimension line between two places on a line across the extension
-// lines, with its text over it: along the sheet at y, or with upright up it at x. from0 and
-// from1 are where the extension lines begin. under puts the text on the other side of the
-// line.
-func dimension(a, b, at, from0, from1 float64, text string, upright, under bool) []scene.Item {
+// lines: along the sheet at y = at, or with upright up it at x = at. from0 and from1 are where
+// the extension lines begin. Its text stands over the line where it goes between the extension
+// lines; else it wants a place near by.
+func (d *drawing) dimension(a, b, at, from0, from1 float64, text string, upright bool) {
 	if a > b {
 		a, b, from0, from1 = b, a, from1, from0
 	}
@@ -28,38 +26,34 @@ func dimension(a, b, at, from0, from1 float64, text string, upright, under bool)
 		}
 		return scene.Point{X: along, Y: across}
 	}
-	ext := func(along, from float64) scene.Item {
+	ext := func(along, from float64) {
 		over := overshot
 		if from > at {
 			over = -overshot
 		}
-		return scene.Line(pt(along, from), pt(along, at+over), scene.Stroke(sheet.Hair)).Tagged("extension")
+		d.solid(scene.Line(pt(along, from), pt(along, at+over), scene.Stroke(sheet.Hair)).Tagged("extension"))
 	}
-	items := []scene.Item{ext(a, from0), ext(b, from1)}
+	ext(a, from0)
+	ext(b, from1)
 	st := scene.Stroke(sheet.Hair)
 	if b-a >= 2*arrowMM+1 {
-		items = append(items, scene.Line(pt(a, at), pt(b, at), st).Tagged("dimension"),
+		d.solid(scene.Line(pt(a, at), pt(b, at), st).Tagged("dimension"),
 			scene.Arrow(pt(a, at), pt(-1, 0), arrowMM, 1, scene.Filled(0)), scene.Arrow(pt(b, at), pt(1, 0), arrowMM, 1, scene.Filled(0)))
 	} else { // arrows from outside
-		items = append(items, scene.Line(pt(a-arrowMM-1, at), pt(b+arrowMM+1, at), st).Tagged("dimension"),
+		d.solid(scene.Line(pt(a-arrowMM-1, at), pt(b+arrowMM+1, at), st).Tagged("dimension"),
 			scene.Arrow(pt(a, at), pt(1, 0), arrowMM, 1, scene.Filled(0)), scene.Arrow(pt(b, at), pt(-1, 0), arrowMM, 1, scene.Filled(0)))
 	}
 	em := dimEm
-	if w := scene.TextWidth(text, em, false); w > b-a-0.6 {
-		em = math.Max(leastDimEm, em*(b-a-0.6)/w)
+	if w := scene.TextWidth(text, 1, false); w*em > b-a-1 {
+		em = (b - a - 1) / w
 	}
-	off := -0.7
-	if under {
-		off = 0.7 + 0.75*em
+	if em < sheet.LeastEm {
+		d.want(request{tag: "dim", lines: []string{text}, plain: true, at: []scene.Point{pt((a+b)/2, at)}, em: sheet.LeastEm})
+		return
 	}
-	t := scene.Text{At: pt((a+b)/2, at+off), Text: text, SizeMM: em, Anchor: scene.Centre, Halo: true, Tag: "dim"}
+	t := scene.Text{At: pt((a+b)/2, at-dimLift), Text: text, SizeMM: em, Anchor: scene.Centre, Tag: "dim"}
 	if upright {
 		t.TurnDeg = 90
 	}
-	return append(items, t)
-}
-
-// fits reports whether the text of a dimension goes between its extension lines, mm apart.
-func fits(text string, apart float64) bool {
-	return scene.TextWidth(text, leastDimEm, false) <= apart-0.6
+	d.solid(t)
 }

@@ -3,6 +3,7 @@ package detail
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -11,28 +12,37 @@ import (
 	"dryfit/graph/route"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // Input is what the detail is drawn from.
 type Input struct {
-	Layout *route.Layout     // after the work
-	Tags   map[string]string // of the parts, by id
-	Cuts   []string          // names of the cuts, two for each string in the way of the water
+	Layout *route.Layout // after the work
+	Names  *tag.Names    // of the parts
+	Cuts   []string      // names of the cuts, two for each string in the way of the water
 	Job    graph.Job
 	Units  quantity.System
-	Page   sheet.Page // zero: A4 landscape
+	Page   sheet.Page // zero: A4, upright where the line is
 }
 
-// Draw returns one sheet for each string of new parts in old pipe; none where there is none.
+// Draw returns the sheets of each string of new parts in old pipe, one for each way it must
+// be looked at; none where there is no string.
 func Draw(in Input) []*scene.Scene {
 	if in.Layout == nil {
 		return nil
 	}
-	list := chains(in.Layout)
+	if in.Names == nil {
+		in.Names = tag.Of(in.Layout.Circuit)
+	}
+	var todo []*drawing
+	for i, c := range chains(in.Layout) {
+		for _, v := range c.viewsOf() {
+			todo = append(todo, &drawing{in: in, names: in.Names, c: &c, view: v, first: cutName(in.Cuts, 2*i), last: cutName(in.Cuts, 2*i+1)})
+		}
+	}
 	var out []*scene.Scene
-	for i := range list {
-		d := &drawing{in: in, c: &list[i], first: cutName(in.Cuts, 2*i), last: cutName(in.Cuts, 2*i+1)}
-		out = append(out, d.sheet(i+1, len(list)))
+	for i, d := range todo {
+		out = append(out, d.sheet(i+1, len(todo)))
 	}
 	return out
 }
@@ -47,7 +57,9 @@ func cutName(names []string, i int) string {
 // drawing is one sheet in the making.
 type drawing struct {
 	in          Input
+	names       *tag.Names
 	c           *chain
+	view        view
 	first, last string // names of the cuts
 
 	per      float64
@@ -56,80 +68,127 @@ type drawing struct {
 	fixed    []scene.Box // what no label may cover
 	requests []request
 	over     []scene.Item // written on top of all
-	strained int          // labels that found no free place
+	listed   []string     // labels that found no free place: said in the notes
+	rings    bool         // a sign of pipe out of the plane is drawn
 }
 
 // scales are those of ISO 5455 (from memory) and some between: the scale bar serves for all.
 var scales = []float64{1, 2, 2.5, 3, 4, 5, 7.5, 10, 15, 20, 50, 100, 200}
 
-// Room round the figure for dimensions and labels, mm on the sheet.
 const (
-	roomLeft  = 21.0
-	roomRight = 24.0
-	roomUp    = 4.0
-	roomDown  = 29.0
-	rowMM     = 7.5 // from one line of dimensions to the next
+	roomMM = 11.0 // round the figure for labels, mm on the sheet
+	rowMM  = 7.5  // from one line of dimensions to the next
+	footMM = 6.0  // for the scale bar
 )
 
 func (d *drawing) sheet(n, of int) *scene.Scene {
 	h := sheet.HeadOf(d.in.Job, "Detail of the assembly")
 	h.Sheet, h.Of = n, of
 	p := d.in.Page
-	probe := sheet.New(p.Format, p.Orientation, h)
-	probe.Notes(d.notes()...)
-	area := probe.Area()
-	left, right, up, down := d.reach()
-	d.per = scales[len(scales)-1]
-	for _, s := range scales {
-		if (right-left)/s+roomLeft+roomRight <= area.W() && (up+down)/s+roomUp+roomDown <= area.H() {
-			d.per = s
+	d.line.u = d.view.along(d.c.lineWay())
+	d.line.v = scene.Point{X: math.Abs(d.line.u.Y), Y: -math.Abs(d.line.u.X)}
+	if d.line.u.Y != 0 && !p.Fixed {
+		p.Orientation = sheet.Portrait
+	}
+	var s *sheet.Sheet
+	for range 2 { // again where labels have to be said in the notes
+		*d = drawing{in: d.in, names: d.names, c: d.c, view: d.view, first: d.first, last: d.last,
+			line: frame{u: d.line.u, v: d.line.v, per: 1}, per: 1, listed: d.listed}
+		notes := d.notes()
+		probe := sheet.New(p.Format, p.Orientation, h)
+		probe.Notes(notes...)
+		area := probe.Area()
+		b := d.reach()
+		left, right, up, down := d.rooms()
+		d.per = scales[len(scales)-1]
+		for _, s := range scales {
+			if b.W()/s+left+right <= area.W() && b.H()/s+up+down <= area.H() {
+				d.per = s
+				break
+			}
+		}
+		h.Scale = "1:" + quantity.Trim(d.per)
+		s = sheet.New(p.Format, p.Orientation, h)
+		s.Notes(notes...)
+		// the figure in the middle of what the dimensions leave
+		width, height := b.W()/d.per+left+right, b.H()/d.per+up+down
+		d.line.per = d.per
+		d.line.at = scene.Point{
+			X: area.MinX + (area.W()-width)/2 + left - b.MinX/d.per,
+			Y: area.MinY + (area.H()-height)/2 + up - b.MinY/d.per,
+		}
+		d.figure()
+		d.dimensions(b)
+		d.scaleBar(area)
+		had := len(d.listed)
+		d.place(area)
+		d.items = append(d.items, d.over...)
+		if len(d.listed) == had {
 			break
 		}
 	}
-	h.Scale = "1:" + quantity.Trim(d.per)
-	s := sheet.New(p.Format, p.Orientation, h)
-	s.Notes(d.notes()...)
-	// the figure in the middle of what the dimensions leave
-	width, height := (right-left)/d.per+roomLeft+roomRight, (up+down)/d.per+roomUp+roomDown
-	at := scene.Point{
-		X: area.MinX + (area.W()-width)/2 + roomLeft - left/d.per,
-		Y: area.MinY + (area.H()-height)/2 + roomUp + up/d.per,
-	}
-	d.line = frame{at: at, per: d.per}
-	d.figure()
-	d.dimensions(left, right, down)
-	d.scaleBar(area)
-	d.place(area)
-	d.items = append(d.items, d.over...)
 	s.Add(d.items...)
 	return s.Scene
 }
 
-// reach returns how far the figure goes from the first member's centre, mm.
-func (d *drawing) reach() (left, right, up, down float64) {
-	left, right = d.c.before.from, d.c.after.to
-	w := 0.0
+// reach is what the figure covers about the first member's centre, in mm of the pipe with Y
+// down the sheet.
+func (d *drawing) reach() scene.Box {
+	f := d.line
+	f.per = 1
+	w := math.Max(d.c.before.outside, d.c.after.outside)
 	for _, m := range d.c.members {
 		w = math.Max(w, d.outside(m.fit.Spec, m.fit.Size))
 	}
-	w = math.Max(w, math.Max(d.c.before.outside, d.c.after.outside))
-	up, down = w*nutShare/2, w*nutShare/2
-	for _, l := range d.c.limbs {
-		top := l.end
+	b := scene.Empty()
+	for _, s := range []float64{d.c.before.from, d.c.after.to} {
+		b = b.Add(f.p(s, w*nutShare/2)).Add(f.p(s, -w*nutShare/2))
+	}
+	for i := range d.c.limbs {
+		l := &d.c.limbs[i]
+		if !d.flat(l) {
+			continue
+		}
+		lf := d.limbFrame(l)
+		lf.per = 1
+		top, side := l.end, w*nutShare/2
 		switch {
 		case l.beyond != nil:
 			top = l.beyond.to
 		case l.part == nil:
+			side = math.Max(side, l.bend.TakeOffMM+l.bend.DepthMM)
 			top += l.bend.TakeOffMM + l.bend.DepthMM
-			side := l.bend.TakeOffMM + l.bend.DepthMM
-			at := d.c.members[l.tee].from
-			left, right = math.Min(left, at-side), math.Max(right, at+side)
 		default:
 			top += 1.5 * w
 		}
-		up = math.Max(up, top)
+		for _, t := range []float64{-side, side} {
+			b = b.Add(lf.p(0, t)).Add(lf.p(top, t))
+		}
 	}
-	return left, right, up, down
+	return b
+}
+
+// limbFrame is the axis of a branch from its tee's centre, on the sheet.
+func (d *drawing) limbFrame(l *limb) frame {
+	side, _ := d.view.across(d.c.lineWay(), l.way)
+	if d.c.lineWay().Len() == 0 || l.way.Len() == 0 {
+		side = 1
+	}
+	v := d.line.u
+	if l.tee == 0 { // what stands out sideways stands outwards
+		v = scene.Point{X: -v.X, Y: -v.Y}
+	}
+	return frame{at: d.line.p(d.c.members[l.tee].from, 0), u: scene.Point{X: side * d.line.v.X, Y: side * d.line.v.Y}, v: v, per: d.per}
+}
+
+// limbOf returns the branch of a member; nil: none is known.
+func (d *drawing) limbOf(i int) *limb {
+	for k := range d.c.limbs {
+		if d.c.limbs[k].tee == i {
+			return &d.c.limbs[k]
+		}
+	}
+	return nil
 }
 
 // outside is the outside diameter of pipe of a size, mm.
@@ -141,48 +200,105 @@ func (d *drawing) outside(spec catalog.Spec, size catalog.Size) float64 {
 }
 
 func (d *drawing) notes() []string {
-	out := []string{"Lengths are true to scale, outlines across the pipe sketched."}
-	if d.in.Units == quantity.MetricSystem {
-		out[0] += " In mm."
+	out := d.viewNotes()
+	scale := "Lengths are true to scale and in mm, outlines across the pipe sketched."
+	if d.in.Units != quantity.MetricSystem {
+		scale = "Lengths are true to scale and in inches, outlines across the pipe sketched."
 	}
-	out = append(out, "Dashed: pipe in its sockets. Second row: from stop to stop, on a pipe its cut length.")
-	if d.c.folded() {
-		out = append(out, "The branches point different ways: turned into one plane here.")
+	out = append(out, scale, "Dashed: pipe in its sockets. Second row: from stop to stop, on a pipe its cut length. Number in a ring: piece; J and a number: joint.")
+	near, hidden, unsure := false, []string{}, []string{}
+	for i, m := range d.c.members {
+		l := d.limbOf(i)
+		switch {
+		case m.part.Kind != graph.Tee:
+		case l == nil:
+			unsure = append(unsure, d.names.Tag(m.part.ID))
+		case !d.flat(l):
+			hidden = append(hidden, d.names.Tag(m.part.ID))
+			near = true
+		}
 	}
-	measure := []string{}
+	for i := range d.c.limbs {
+		l := &d.c.limbs[i]
+		near = near || d.flat(l) && l.part == nil && math.Abs(l.next.Dot(d.view.towards)) > inPlane
+	}
+	if near {
+		out = append(out, "Filled ring: comes towards you. Open ring: goes away from you.")
+	}
+	if len(hidden) > 0 {
+		words := "Drawn on another sheet of this detail: the branch of " + strings.Join(hidden, ", ") + "."
+		out = append(out, words)
+	}
+	if len(unsure) > 0 {
+		out = append(out, "Which way the branch points is not in the description: "+strings.Join(unsure, ", ")+".")
+	}
+	var measure []string
 	for _, m := range d.c.members {
 		if m.fit.Row.Measure {
-			measure = append(measure, d.tag(m.part))
+			measure = append(measure, d.names.Tag(m.part.ID))
 		}
 	}
 	if len(measure) > 0 {
 		out = append(out, "Measure first, their lengths are a guess: "+strings.Join(measure, ", ")+".")
 	}
+	if len(d.listed) > 0 {
+		out = append(out, "No room on the figure for: "+strings.Join(d.listed, "; ")+".")
+	}
 	return out
 }
 
-// tag is a part's short name.
-func (d *drawing) tag(p *graph.Part) string {
-	if t := d.in.Tags[p.ID]; t != "" {
-		return t
-	}
-	return p.ID
-}
-
-// text writes a length: in mm without the unit, which a note says; in inches in full.
+// text writes a length without its unit, which a note says.
 func (d *drawing) text(mm float64) string {
 	if d.in.Units == quantity.MetricSystem {
 		return quantity.Trim(quantity.Round(mm, 0))
 	}
-	return quantity.Format(mm, quantity.Length, d.in.Units)
+	text := quantity.Format(mm, quantity.Length, d.in.Units)
+	if strings.Contains(text, "ft") {
+		return text
+	}
+	return strings.TrimSuffix(text, " in")
 }
 
 // solid adds items no label may cover.
 func (d *drawing) solid(items ...scene.Item) {
 	for _, it := range items {
 		d.items = append(d.items, it)
-		if b := scene.Bounds(it); !b.IsEmpty() {
-			d.fixed = append(d.fixed, b)
+		d.bar(it)
+	}
+}
+
+// bar keeps labels off an item: off what it covers in upright strips, so that the corners
+// beside a tee's branch stay free.
+func (d *drawing) bar(it scene.Item) {
+	b := scene.Bounds(it)
+	if b.IsEmpty() {
+		return
+	}
+	sh, ok := it.(scene.Shape)
+	if !ok || sh.Tag != "fitting" || len(sh.Paths) != 1 {
+		d.fixed = append(d.fixed, b)
+		return
+	}
+	pts := []scene.Point{sh.Paths[0].Start}
+	xs := []float64{pts[0].X}
+	for _, g := range sh.Paths[0].Segments {
+		pts, xs = append(pts, g.To), append(xs, g.To.X)
+	}
+	slices.Sort(xs)
+	for i := 1; i < len(xs); i++ {
+		if xs[i]-xs[i-1] < 0.1 {
+			continue
+		}
+		mid, strip := (xs[i]+xs[i-1])/2, scene.Empty()
+		for k, a := range pts {
+			z := pts[(k+1)%len(pts)]
+			if (a.X-mid)*(z.X-mid) < 0 {
+				y := a.Y + (z.Y-a.Y)*(mid-a.X)/(z.X-a.X)
+				strip = strip.Add(scene.Point{X: xs[i-1], Y: y}).Add(scene.Point{X: xs[i], Y: y})
+			}
+		}
+		if !strip.IsEmpty() {
+			d.fixed = append(d.fixed, strip.Grow(sh.Style.StrokeMM/2))
 		}
 	}
 }
@@ -206,10 +322,13 @@ func (d *drawing) scaleBar(area scene.Box) {
 	}
 	for i := range 3 {
 		mm := float64(i) * step
-		t := scene.Text{At: scene.Point{X: x + mm/d.per, Y: y - 0.9}, Text: d.text(mm), SizeMM: 2.2, Anchor: scene.Centre, Tag: "scale"}
+		t := scene.Text{At: scene.Point{X: x + mm/d.per, Y: y - 0.9}, Text: d.text(mm), SizeMM: sheet.LeastEm, Anchor: scene.Centre, Tag: "scale"}
 		if i == 0 {
 			t.Anchor = scene.Start
 		}
 		d.solid(t)
 	}
 }
+
+// inList reports whether a label is said in the notes.
+func (d *drawing) inList(words string) bool { return slices.Contains(d.listed, words) }

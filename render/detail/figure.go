@@ -5,64 +5,142 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // figure draws the string and its limbs, fittings first, pipes in them, then the cut lines.
 func (d *drawing) figure() {
 	c := d.c
 	for i := range c.members {
-		d.member(&c.members[i])
+		d.member(i)
 	}
 	for i := range c.limbs {
-		d.limb(&c.limbs[i])
+		if l := &c.limbs[i]; d.flat(l) {
+			d.limb(l)
+		} else {
+			d.ring(c.members[l.tee].from, l)
+		}
 	}
-	d.solid(d.line.tube(c.before)...)
-	d.solid(d.line.tube(c.after)...)
-	for _, m := range c.members {
-		for _, t := range m.tubes {
+	first, last := c.members[0], c.members[len(c.members)-1]
+	before, after := c.before, c.after
+	before.hubTo, after.hubFrom = d.outside(first.fit.Spec, first.fit.Size), d.outside(last.fit.Spec, last.fit.Size)
+	for _, t := range []tube{before, after} {
+		d.solid(d.line.tube(t)...)
+		d.joints(d.line, t)
+	}
+	for i, m := range c.members {
+		for k, t := range m.tubes {
+			if k == 0 {
+				t.hubFrom = d.outside(m.fit.Spec, m.fit.Size)
+			}
+			if next := i + 1; k == len(m.tubes)-1 && next < len(c.members) {
+				t.hubTo = d.outside(c.members[next].fit.Spec, c.members[next].fit.Size)
+			}
 			d.pipe(d.line, t)
 		}
 	}
 	d.flow()
-	d.cutLine(c.before.to, d.first)
-	d.cutLine(c.after.from, d.last)
-	d.want(request{tag: "old", lines: []string{"old pipe"}, at: d.sides(d.line, c.before.from+0.4*c.before.outside, c.before.outside), em: 2.4})
+	d.cutLine(c.before.to, c.before.outside, d.first)
+	d.cutLine(c.after.from, c.after.outside, d.last)
+	for _, t := range []tube{c.before, c.after} {
+		at := t.from + 0.4*t.outside
+		if t.open > 0 {
+			at = t.to - 0.4*t.outside
+		}
+		d.want(request{tag: "old", lines: []string{"old pipe", d.names.Towards(d.in.Layout.Circuit, t.run)}, at: d.sides(d.line, at, t.outside), em: sheet.LeastEm})
+	}
 }
 
-// pipe draws a piece and asks for its number.
+// pipe draws a piece and asks for its number and its joints'.
 func (d *drawing) pipe(f frame, t tube) {
 	d.solid(f.tube(t)...)
+	d.joints(f, t)
 	if t.number > 0 && t.open == 0 {
 		mid := (t.from + t.depthFrom + t.to - t.depthTo) / 2
 		width := t.outside
 		if (t.to-t.depthTo-t.from-t.depthFrom)/d.per < 4 { // seen only between two sockets
 			width *= hubShare
 		}
-		d.want(request{tag: fmt.Sprintf("piece:%d", t.number), number: t.number, at: d.sides(f, mid, width), em: 3.2})
+		d.want(request{tag: fmt.Sprintf("piece:%d", t.number), ring: fmt.Sprint(t.number), at: d.sides(f, mid, width), em: 3.2})
 	}
 }
 
-func (d *drawing) member(m *member) {
+// joints asks for the numbers of a pipe's joints, at its sockets.
+func (d *drawing) joints(f frame, t tube) {
+	ask := func(joint int, s, w float64) {
+		if joint > 0 {
+			d.want(request{tag: fmt.Sprintf("joint:%d", joint), lines: []string{tag.Joint(joint)}, at: d.sides(f, s, w*hubShare), em: sheet.LeastEm})
+		}
+	}
+	ask(t.joinFrom, t.from+t.depthFrom*0.55, math.Max(t.outside, t.hubFrom))
+	ask(t.joinTo, t.to-t.depthTo*0.55, math.Max(t.outside, t.hubTo))
+}
+
+func (d *drawing) member(i int) {
+	m := &d.c.members[i]
 	w := d.outside(m.fit.Spec, m.fit.Size)
 	f := d.line
 	if m.part.Kind == graph.Tee {
 		branch := d.outside(m.fit.Spec, m.fit.Branch)
-		d.shape(f.tee(m.from, m.fit, w, branch), f, m.from, w)
-		d.within(m.part, f, m.from, 2*m.fit.Row.TakeOffMM, w, f.p(m.from, -w*hubShare/2))
-		if d.c.before.bushTo && m == &d.c.members[0] {
-			d.items = append(d.items, f.bush(m.from-m.fit.Row.TakeOffMM, m.from-m.fit.Row.TakeOffMM-m.fit.Row.SocketMM, w))
+		l := d.limbOf(i)
+		if l == nil || d.flat(l) {
+			if l != nil {
+				f.v = d.limbFrame(l).u
+			}
+			d.shape(f.tee(m.from, m.fit, w, branch), f, m.from, w)
+			d.within(m.part, f, m.from, 2*m.fit.Row.TakeOffMM, w, f.p(m.from, -w*hubShare/2),
+				f.p(m.from-m.fit.Row.TakeOffMM, w*hubShare/2), f.p(m.from+m.fit.Row.TakeOffMM, w*hubShare/2))
+		} else {
+			d.shape(f.teeFromBranch(m.from, m.fit, w), f, m.from, w)
+			r := d.nameOf(m.part)
+			r.lines = append(r.lines, "branch "+nearOrFar(l.way.Dot(d.view.towards)))
+			r.at = d.sides(f, m.from, w*hubShare)
+			d.want(r)
 		}
-		if d.c.after.bushFrom && m == &d.c.members[len(d.c.members)-1] {
-			d.items = append(d.items, f.bush(m.from+m.fit.Row.TakeOffMM, m.from+m.fit.Row.TakeOffMM+m.fit.Row.SocketMM, w))
+		stop := m.fit.Row.TakeOffMM
+		if d.c.before.bushTo && i == 0 {
+			d.bush(f, m.from-stop, m.from-stop-m.fit.Row.SocketMM, w, m.fit.Size, d.c.before.size)
+		}
+		if d.c.after.bushFrom && i == len(d.c.members)-1 {
+			d.bush(f, m.from+stop, m.from+stop+m.fit.Row.SocketMM, w, m.fit.Size, d.c.after.size)
+		}
+		for k, t := range m.tubes {
+			if t.bushFrom && k == 0 {
+				d.bush(f, m.from+stop, m.from+stop+m.fit.Row.SocketMM, w, m.fit.Size, t.size)
+			}
 		}
 		return
 	}
 	union := strings.Contains(m.fit.Row.Ends, "union")
 	d.shape(f.inline(m.from, m.to, m.depthIn, m.depthTo, w, m.part, union), f, m.from, w)
 	d.name(m.part, d.sides(f, (m.from+m.to)/2, w*bodyShare)...)
+	d.nuts(m.part, f, m.from, m.to, w)
+}
+
+// nuts asks for the numbers of the joints that open in a part.
+func (d *drawing) nuts(p *graph.Part, f frame, from, to, w float64) {
+	list := d.c.nuts(p.ID)
+	for k, n := range list {
+		s := (from + to) / 2
+		if len(list) == 2 {
+			s = []float64{from + 0.12*(to-from), to - 0.12*(to-from)}[k]
+		}
+		d.want(request{tag: fmt.Sprintf("joint:%d", n), lines: []string{tag.Joint(n)}, at: d.sides(f, s, w*nutShare), em: sheet.LeastEm})
+	}
+}
+
+// bush draws a reducing bush in a socket and names it.
+func (d *drawing) bush(f frame, stop, face, w float64, from, to catalog.Size) {
+	d.items = append(d.items, f.bush(stop, face, w))
+	words := "bush"
+	if !from.IsZero() && !to.IsZero() && from != to {
+		words = "bush " + from.String() + " x " + to.String()
+	}
+	d.want(request{tag: "name:bush", lines: []string{words}, at: d.sides(f, (stop+face)/2, w*hubShare), em: sheet.LeastEm})
 }
 
 // shape adds a fitting; where the catalogue has no dimensions to draw it by, a plain box.
@@ -70,25 +148,26 @@ func (d *drawing) shape(items []scene.Item, f frame, at, w float64) {
 	if items == nil {
 		items = []scene.Item{f.rect(at-w, at+w, w*hubShare, scene.Outline(sheet.Thin)).Tagged("fitting")}
 	}
-	for _, it := range items {
-		d.solid(it)
-	}
+	d.solid(items...)
+}
+
+// ring draws a branch that leaves the sheet, by its sign on the tee.
+func (d *drawing) ring(at float64, l *limb) {
+	row := d.c.members[l.tee].fit
+	d.solid(outOfPlane(d.line.p(at, 0), d.outside(row.Spec, row.Branch)/2/d.per, l.way.Dot(d.view.towards) > 0, sheet.Thin)...)
 }
 
 // limb draws a branch: the bush in it, its first pipe and what comes next.
 func (d *drawing) limb(l *limb) {
 	tee := &d.c.members[l.tee]
-	f := frame{at: d.line.p(tee.from, 0), up: true, per: d.per, side: 1}
-	if l.tee == 0 {
-		f.side = -1 // what stands out sideways stands outwards
-	}
+	f := d.limbFrame(l)
 	row := tee.fit.Row
 	stop := row.BranchTakeOffMM
 	if stop == 0 {
 		stop = row.TakeOffMM
 	}
 	if len(l.tubes) > 0 && l.tubes[0].bushFrom {
-		d.items = append(d.items, f.bush(stop, stop+row.SocketMM, d.outside(tee.fit.Spec, tee.fit.Branch)))
+		d.bush(f, stop, stop+row.SocketMM, d.outside(tee.fit.Spec, tee.fit.Branch), tee.fit.Branch, l.tubes[0].size)
 	}
 	w := d.outside(tee.fit.Spec, tee.fit.Branch)
 	if n := len(l.tubes); n > 0 {
@@ -96,12 +175,7 @@ func (d *drawing) limb(l *limb) {
 	}
 	switch {
 	case l.part == nil:
-		k := l.turn
-		if k != 0 && f.side < 0 {
-			k = -k
-		}
-		d.solid(f.elbow(l.end, l.bend, w, k)...)
-		d.want(request{tag: "name:bend", lines: []string{strings.ReplaceAll(l.bend.Kind, "-", " ")}, at: d.sides(f, l.end, w*hubShare), em: 2.6})
+		d.bend(l, f, w)
 	case l.part.Kind == graph.Tee && l.port != graph.Branch:
 		d.shape(f.tee(l.end, l.fit, w, d.outside(l.fit.Spec, l.fit.Branch)), f, l.end, w)
 		d.name(l.part, d.sides(f, l.end, w*hubShare)...)
@@ -112,20 +186,71 @@ func (d *drawing) limb(l *limb) {
 		}
 		d.solid(f.inline(l.end, l.end+l.fit.Row.LengthMM, l.stop.DepthMM, depth, w, l.part, strings.Contains(l.fit.Row.Ends, "union"))...)
 		d.name(l.part, d.sides(f, l.end+l.fit.Row.LengthMM/2, w*bodyShare)...)
+		d.nuts(l.part, f, l.end, l.end+l.fit.Row.LengthMM, w)
 	default:
 		d.solid(f.rect(l.end-l.stop.DepthMM, l.end+w, w*hubShare, scene.Outline(sheet.Thin)).Tagged("fitting"))
 		d.name(l.part, d.sides(f, l.end+w/2, w*hubShare)...)
 	}
-	for _, t := range l.tubes {
+	for k, t := range l.tubes {
+		if k == 0 {
+			t.hubFrom = d.outside(tee.fit.Spec, tee.fit.Branch)
+		}
 		d.pipe(f, t)
 	}
 	if l.beyond != nil {
-		d.solid(f.tube(*l.beyond)...)
-		if l.beyond.number > 0 {
-			b := *l.beyond
-			d.want(request{tag: fmt.Sprintf("on:%d", b.number), lines: []string{fmt.Sprintf("to piece %d", b.number)}, at: d.sides(f, b.to-0.35*b.outside, b.outside), em: 2.4})
-		}
+		b := *l.beyond
+		d.solid(f.tube(b)...)
+		d.joints(f, b)
+		d.on(b.number, d.sides(f, b.to-0.35*b.outside, b.outside))
 	}
+}
+
+// bend draws the fitting at the end of a branch's first leg as it turns, and names it.
+func (d *drawing) bend(l *limb, f frame, w float64) {
+	turn := d.sheetWay(l.next)
+	e := scene.Point{X: turn.X*f.u.X + turn.Y*f.u.Y, Y: turn.X*f.v.X + turn.Y*f.v.Y} // along and across the axis
+	words := tag.FittingWord(l.bend.Kind)
+	towards := l.next.Dot(d.view.towards)
+	lines := []string{words}
+	if math.Abs(towards) > inPlane || l.next.Len() == 0 {
+		d.solid(f.stubElbow(l.end, l.bend, w)...)
+		if l.next.Len() > 0 {
+			d.solid(outOfPlane(f.p(l.end, 0), w/2/d.per, towards > 0, sheet.Thin)...)
+			lines = []string{words + ", " + nearOrFar(towards)}
+		}
+		if l.piece > 0 {
+			lines = append(lines, strings.TrimSuffix(fmt.Sprintf("%s to piece %d", tag.Joint(l.joint), l.piece), "J0 "))
+		}
+	} else {
+		n := math.Hypot(e.X, e.Y)
+		e = scene.Point{X: e.X / n, Y: e.Y / n}
+		d.solid(f.elbow(l.end, l.bend, w, e)...)
+		face := l.bend.TakeOffMM + l.bend.DepthMM
+		exit := []scene.Point{f.p(l.end+face*e.X, face*e.Y)}
+		if math.Abs(towards) > 1-level {
+			lines = []string{words + ", leans " + nearOrFar(towards)}
+		}
+		if l.joint > 0 {
+			d.want(request{tag: fmt.Sprintf("joint:%d", l.joint), lines: []string{tag.Joint(l.joint)}, at: exit, em: sheet.LeastEm})
+		}
+		d.on(l.piece, exit)
+	}
+	d.want(request{tag: "name:bend", lines: lines, at: d.sides(f, l.end, w*hubShare), em: 2.6})
+}
+
+// on names the piece with which the pipe goes on.
+func (d *drawing) on(piece int, at []scene.Point) {
+	if piece > 0 {
+		d.want(request{tag: fmt.Sprintf("on:%d", piece), lines: []string{fmt.Sprintf("to piece %d", piece)}, at: at, em: sheet.LeastEm})
+	}
+}
+
+// sheetWay is a way in space as it lies on the sheet, Y down.
+func (d *drawing) sheetWay(way graph.Vec) scene.Point {
+	if d.view.right.Len() == 0 { // not known from where: as if from the front
+		return scene.Point{X: way.X, Y: -way.Z}
+	}
+	return scene.Point{X: way.Dot(d.view.right), Y: -way.Dot(d.view.up)}
 }
 
 // sides are the two points on the outside of something w mm across, at s along the axis.
@@ -140,9 +265,11 @@ func (d *drawing) within(p *graph.Part, f frame, s, long, w float64, beside ...s
 	a, b := f.p(s-long/2, w/2), f.p(s+long/2, -w/2)
 	box := scene.Empty().Add(a).Add(b).Grow(-0.8)
 	if rw, rh := r.size(); rw > box.W() || rh > box.H() {
-		r.at = beside
-		d.want(r)
-		return
+		if r.at = beside; !d.inList(r.words()) {
+			d.want(r)
+			return
+		}
+		r.lines = []string{d.names.Tag(p.ID)} // the whole of it is in the notes
 	}
 	d.over = append(d.over, r.draw(middle(box, r))...)
 }
@@ -155,18 +282,16 @@ func (d *drawing) name(p *graph.Part, at ...scene.Point) {
 }
 
 func (d *drawing) nameOf(p *graph.Part) request {
-	words := strings.ReplaceAll(string(p.Kind), "-", " ")
-	if p.Kind == graph.CheckValve && (p.Check == nil || p.Check.Style != "swing") {
-		words = "spring check"
-	}
-	tag := d.tag(p)
-	first := tag + "  " + words
 	fit := d.in.Layout.Fits[p.ID]
 	size := fit.Size.String()
 	if p.Kind == graph.Tee && fit.Branch != fit.Size && !fit.Branch.IsZero() {
 		size += " x " + fit.Branch.String()
 	}
-	return request{tag: "name:" + p.ID, lines: []string{first, size}, em: 2.6}
+	r := request{tag: "name:" + p.ID, lines: []string{d.names.Short(p.ID), size}, em: 2.6}
+	if p.Kind.IsHandValve() {
+		r.lines = append(r.lines, tag.Position(p))
+	}
+	return r
 }
 
 // middle is the box of a label in the middle of another.
@@ -183,24 +308,17 @@ func (d *drawing) flow() {
 		if t.open > 0 {
 			mid = (t.from + t.depthFrom + t.to) / 2
 		}
-		tip := d.line.p(mid, 0)
-		tip.X += 4
-		d.items = append(d.items, scene.Rect(tip.X-9, tip.Y-1.8, 10, 3.6, scene.Filled(1)),
-			scene.Line(scene.Point{X: tip.X - 8, Y: tip.Y}, scene.Point{X: tip.X - 3, Y: tip.Y}, scene.Stroke(0.5)),
-			scene.Arrow(tip, scene.Point{X: 1}, 4, 2.8, scene.Filled(0)).Tagged("flow"))
+		f := d.line
+		mm := func(v float64) float64 { return v * d.per } // of the sheet
+		d.items = append(d.items, f.rect(mid-mm(5), mid+mm(5), mm(3.6), scene.Filled(1)),
+			f.line(mid-mm(4), 0, mid+mm(1), 0, scene.Stroke(0.5)),
+			scene.Arrow(f.p(mid+mm(4), 0), f.u, 4, 2.8, scene.Filled(0)).Tagged("flow"))
 	}
 }
 
-// cutLine marks a cut: across the old pipe and up to its name in a circle.
-func (d *drawing) cutLine(s float64, name string) {
-	w := math.Max(d.c.before.outside, d.c.after.outside)
-	low, high := d.line.p(s, -w*hubShare/2-2*d.per), d.line.p(s, w*hubShare/2+3*d.per)
-	d.solid(scene.Line(low, high, scene.Dashed(0.5, 5, 1, 0.8, 1)).Tagged("cut-line:" + name))
-	const r, out = 3.6, 8.0
-	c := scene.Point{X: high.X + out, Y: high.Y - 1}
-	if s <= d.c.members[0].from {
-		c.X = high.X - out
-	}
-	d.solid(scene.Line(high, scene.Point{X: c.X, Y: c.Y}, scene.Stroke(sheet.Hair)), scene.Circle(c, r, scene.Outline(sheet.Thin)),
-		scene.Text{At: c, Text: name, SizeMM: 3.2, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "cut"})
+// cutLine marks a cut across the old pipe and asks for a place for its name.
+func (d *drawing) cutLine(s, w float64, name string) {
+	out := w*hubShare/2 + 2.5*d.per
+	d.solid(d.line.line(s, -out, s, out, scene.Dashed(0.5, 5, 1, 0.8, 1)).Tagged("cut-line:" + name))
+	d.want(request{tag: "cut", ring: name, at: []scene.Point{d.line.p(s, out), d.line.p(s, -out)}, em: 3.2})
 }

@@ -1,8 +1,6 @@
 package detail
 
 import (
-	"math"
-
 	"dryfit/graph"
 	"dryfit/graph/route"
 )
@@ -17,15 +15,16 @@ type limb struct {
 	fit    route.PartFit
 	port   string    // of the next part
 	bend   route.End // where part is nil
-	turn   int       // of the bend: -1 against the line, 1 along it, 0 out of the plane
+	next   graph.Vec // way of the pipe after the bend
+	piece  int       // that follows the bend; 0: none
 	way    graph.Vec // of the leg
 	stop   route.End // at the next part
+	joint  int       // of that piece in the bend
 	beyond *tube     // pipe on from the next part, broken off
 }
 
 // branches fills in the limbs.
 func (c *chain) branches() {
-	line := c.lineWay()
 	for i, m := range c.members {
 		if m.part.Kind != graph.Tee {
 			continue
@@ -56,10 +55,8 @@ func (c *chain) branches() {
 			}
 		} else {
 			l.bend = path.Stops[bend]
-			turn := path.Points[after].Sub(second).Unit().Dot(line)
-			if math.Abs(turn) > 0.7 {
-				l.turn = int(math.Copysign(1, turn))
-			}
+			l.next = path.Points[after].Sub(second).Unit()
+			l.piece, l.joint = c.afterBend(path, bend, after)
 		}
 		c.limbs = append(c.limbs, l)
 	}
@@ -84,15 +81,15 @@ func (c *chain) goOn(l *limb, at graph.PortRef) {
 	if l.part.Kind != graph.Tee {
 		from = l.end + l.fit.Row.LengthMM + stop.TakeOffMM
 	}
-	t := tube{from: from, to: from + stop.DepthMM + 0.6*outside(path), depthFrom: stop.DepthMM, outside: outside(path), open: 1, bushFrom: isBush(stop)}
+	t := tube{run: path.Run.ID, size: path.Run.Size, from: from, to: from + stop.DepthMM + 0.6*outside(path), depthFrom: stop.DepthMM, outside: outside(path), open: 1, bushFrom: isBush(stop)}
 	for _, i := range path.Pieces {
 		p := &c.lay.Pieces[i]
 		if p.From.Joint != 0 && p.Leg == 1 && path.Run.From.Part == l.part.ID {
-			t.number = p.Number
+			t.number, t.joinFrom = p.Number, p.From.Joint
 			break
 		}
 		if path.Run.To.Part == l.part.ID {
-			t.number = p.Number // the last of them
+			t.number, t.joinFrom = p.Number, p.To.Joint // the last of them
 		}
 	}
 	l.beyond = &t
@@ -100,6 +97,35 @@ func (c *chain) goOn(l *limb, at graph.PortRef) {
 
 // lineWay is the way of the line in space; zero where it is not known.
 func (c *chain) lineWay() graph.Vec {
+	if way := c.newWay(); way.Len() > 0 {
+		return way
+	}
+	for _, t := range []tube{c.before, c.after} { // parts joined directly: the old pipe tells
+		for i := range c.lay.Paths {
+			p := &c.lay.Paths[i]
+			if p.Run.ID != t.run || len(p.Points) < 2 {
+				continue
+			}
+			n := len(p.Points)
+			first := p.Points[1].Sub(p.Points[0]).Unit()
+			last := p.Points[n-1].Sub(p.Points[n-2]).Unit()
+			against := c.net.Against(p.Run)
+			switch {
+			case against && t.open < 0:
+				return first.Scale(-1)
+			case against:
+				return last.Scale(-1)
+			case t.open < 0:
+				return last
+			}
+			return first
+		}
+	}
+	return graph.Vec{}
+}
+
+// newWay is the way of the first new pipe between the parts.
+func (c *chain) newWay() graph.Vec {
 	for _, m := range c.members {
 		for _, r := range c.net.Leaving(m.part) {
 			p := pathOf(c.lay, r)
@@ -120,13 +146,21 @@ func (c *chain) lineWay() graph.Vec {
 	return graph.Vec{}
 }
 
-// folded reports whether the branches point different ways, so that one plane cannot show
-// them as they are.
-func (c *chain) folded() bool {
-	for _, l := range c.limbs {
-		if l.way.Dot(c.limbs[0].way) < 0.95 {
-			return true
-		}
+// afterBend returns the number of the piece that leaves a bend, and of its joint there.
+func (c *chain) afterBend(path *route.Path, bend, after int) (piece, joint int) {
+	leg := after // legs count from 1: leg k ends at point k
+	if after < bend {
+		leg = bend
 	}
-	return false
+	for _, i := range path.Pieces {
+		p := &c.lay.Pieces[i]
+		if p.Leg != leg {
+			continue
+		}
+		if after > bend { // the first of the leg
+			return p.Number, p.From.Joint
+		}
+		piece, joint = p.Number, p.To.Joint // the last of it
+	}
+	return piece, joint
 }

@@ -4,23 +4,105 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/render/scene"
 )
 
-// dimensions puts the lengths round the figure: under the string from centre to centre, from
-// stop to stop, and from cut to cut; beside each branch the same up to its next part.
-func (d *drawing) dimensions(left, right, down float64) {
+// Sides of the sheet the dimensions stand on.
+const (
+	toLeft = iota
+	toRight
+	toTop
+	toFoot
+)
+
+// lineSide is where the dimensions of the line stand: below it or to its left, unless all the
+// branches are there.
+func (d *drawing) lineSide() int {
+	plus, minus := 0, 0
+	for i := range d.c.limbs {
+		if l := &d.c.limbs[i]; d.flat(l) {
+			if u := d.limbFrame(l).u; u.Y < -0.5 || u.X > 0.5 {
+				plus++
+			} else {
+				minus++
+			}
+		}
+	}
+	other := minus > plus
+	switch {
+	case d.line.u.X != 0 && other:
+		return toTop
+	case d.line.u.X != 0:
+		return toFoot
+	case other:
+		return toRight
+	}
+	return toLeft
+}
+
+// limbSide is where the dimensions of a branch stand: outwards.
+func (d *drawing) limbSide(l *limb) int {
+	out := -1.0
+	if tee := d.c.members[l.tee]; l.tee > 0 && tee.from > (d.c.before.to+d.c.after.from)/2 {
+		out = 1
+	}
+	switch {
+	case d.line.u.X*out < 0:
+		return toLeft
+	case d.line.u.X*out > 0:
+		return toRight
+	case d.line.u.Y*out < 0:
+		return toTop
+	}
+	return toFoot
+}
+
+// labelMM is the room for labels between the figure and the line's dimensions, mm.
+const labelMM = 8.0
+
+// measured reports whether a branch has lengths to write.
+func (d *drawing) measured(l *limb) bool { return len(l.tubes) > 0 && d.flat(l) }
+
+// rooms is what labels and dimensions take on each side of the figure, mm of the sheet.
+func (d *drawing) rooms() (left, right, up, down float64) {
+	room := [4]float64{roomMM, roomMM, roomMM, roomMM + footMM}
+	room[d.lineSide()] += 3*rowMM + labelMM
+	for i := range d.c.limbs {
+		if l := &d.c.limbs[i]; d.measured(l) {
+			room[d.limbSide(l)] += 2*rowMM + 1
+		}
+	}
+	return room[toLeft], room[toRight], room[toTop], room[toFoot]
+}
+
+// dimensions puts the lengths round the figure, whose reach is b: beside the line from cut to
+// centre to centre, from stop to stop, and from cut to cut; beside each branch the same up to
+// its next part.
+func (d *drawing) dimensions(b scene.Box) {
 	c := d.c
-	base := d.line.p(0, -down).Y
-	row := func(n int) float64 { return base + 4 + float64(n)*rowMM }
-	under := false // texts too wide for their places stand over and under the line in turn
+	corner := func(x, y float64) scene.Point {
+		return scene.Point{X: d.line.at.X + x/d.per, Y: d.line.at.Y + y/d.per}
+	}
+	low, high := corner(b.MinX, b.MinY), corner(b.MaxX, b.MaxY)
+	edge := [4]float64{low.X - 1, high.X + 1, low.Y - 1, high.Y + 1}
+	out := [4]float64{-1, 1, -1, 1}
+
+	side := d.lineSide()
+	upright := side == toLeft || side == toRight
+	axis := func(p scene.Point) (along, across float64) {
+		if upright {
+			return p.Y, p.X
+		}
+		return p.X, p.Y
+	}
 	across := func(s0, s1 float64, n int) {
 		if math.Abs(s1-s0) < 0.5 {
 			return
 		}
-		w := d.line.p(0, -0.5*c.before.outside).Y + 1.5
-		text, x0, x1 := d.text(math.Abs(s1-s0)), d.line.p(s0, 0).X, d.line.p(s1, 0).X
-		under = !under && !fits(text, math.Abs(x1-x0))
-		d.solid(dimension(x0, x1, row(n), w, w, text, false, under)...)
+		a, mid := axis(d.line.p(s0, 0))
+		b, _ := axis(d.line.p(s1, 0))
+		from := mid + out[side]*(0.5*c.before.outside/d.per+1.5)
+		d.dimension(a, b, edge[side]+out[side]*(labelMM+float64(n)*rowMM+shift(side)), from, from, d.text(math.Abs(s1-s0)), upright)
 	}
 	// from face to stop, and on from stop to stop
 	stops := []float64{c.before.to - c.before.depthTo, c.before.to}
@@ -35,8 +117,7 @@ func (d *drawing) dimensions(left, right, down float64) {
 			stops = append(stops, t.from, t.to)
 		}
 	}
-	stops = append(stops, c.after.from, c.after.from+c.after.depthFrom)
-	stops = inOrder(stops)
+	stops = inOrder(append(stops, c.after.from, c.after.from+c.after.depthFrom))
 	for i := 1; i < len(stops); i++ {
 		across(stops[i-1], stops[i], 1)
 	}
@@ -52,9 +133,25 @@ func (d *drawing) dimensions(left, right, down float64) {
 		across(centres[i-1], centres[i], 0)
 	}
 	across(c.before.to, c.after.from, 2)
+
+	var used [4]int
 	for i := range c.limbs {
-		d.upright(&c.limbs[i], left, right)
+		l := &c.limbs[i]
+		if !d.measured(l) {
+			continue
+		}
+		side := d.limbSide(l)
+		d.branch(l, side, edge[side]+out[side]*(3+float64(used[side])*rowMM+shift(side)), out[side], edge[side])
+		used[side] += 2
 	}
+}
+
+// shift moves dimension lines out where their texts stand towards the figure.
+func shift(side int) float64 {
+	if side == toFoot || side == toRight {
+		return 3
+	}
+	return 0
 }
 
 // inOrder drops what repeats of rising numbers.
@@ -68,21 +165,16 @@ func inOrder(list []float64) []float64 {
 	return out
 }
 
-// upright puts the lengths of a branch on its outer side.
-func (d *drawing) upright(l *limb, left, right float64) {
-	tee := d.c.members[l.tee]
-	if len(l.tubes) == 0 {
-		return
-	}
-	y := func(s float64) float64 { return d.line.p(0, s).Y }
-	x, way := d.line.p(left, 0).X-5, -1.0
-	if l.tee > 0 && tee.from > (d.c.before.to+d.c.after.from)/2 {
-		x, way = d.line.p(right, 0).X+8, 1 // its figures stand to the left of it
-	}
-	from := d.line.p(tee.from, 0).X + way*(l.tubes[0].outside*hubShare/2/d.per+0.8)
-	edge := d.line.p(left, 0).X - 1
-	if way > 0 {
-		edge = d.line.p(right, 0).X + 1
+// branch puts the lengths of a branch beside it.
+func (d *drawing) branch(l *limb, side int, at, way, edge float64) {
+	f := d.limbFrame(l)
+	upright := side == toLeft || side == toRight
+	axis := func(s float64) (along, across float64) {
+		p := f.p(s, 0)
+		if upright {
+			return p.Y, p.X
+		}
+		return p.X, p.Y
 	}
 	stops := []float64{0}
 	for _, t := range l.tubes {
@@ -96,13 +188,16 @@ func (d *drawing) upright(l *limb, left, right float64) {
 		if s == 0 {
 			return edge
 		}
-		return from
+		_, across := axis(s)
+		return across + way*(l.tubes[0].outside*hubShare/2/d.per+0.8)
 	}
-	under := false
+	line := func(s0, s1, at float64) {
+		a, _ := axis(s0)
+		b, _ := axis(s1)
+		d.dimension(a, b, at, start(s0), start(s1), d.text(s1-s0), upright)
+	}
 	for i := 1; i < len(stops); i++ {
-		text := d.text(stops[i] - stops[i-1])
-		under = !under && !fits(text, math.Abs(y(stops[i])-y(stops[i-1])))
-		d.solid(dimension(y(stops[i-1]), y(stops[i]), x, start(stops[i-1]), start(stops[i]), text, true, under)...)
+		line(stops[i-1], stops[i], at)
 	}
-	d.solid(dimension(y(0), y(l.end), x+way*rowMM, edge, from, d.text(l.end), true, false)...)
+	line(0, l.end, at+way*rowMM)
 }

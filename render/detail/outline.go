@@ -8,6 +8,7 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
+	"dryfit/render/tag"
 )
 
 // How fittings are sketched across the pipe, in outside diameters. Common practice, no
@@ -21,19 +22,12 @@ const (
 // frame is an axis on the sheet: a point s mm along it and t mm across it.
 type frame struct {
 	at   scene.Point // of s = 0, on the sheet
-	up   bool        // the axis points up the sheet; else to the right
-	side float64     // 1, or -1: t is counted the other way
+	u, v scene.Point // of length 1 on the sheet: along the axis and across it
 	per  float64
 }
 
 func (f frame) p(s, t float64) scene.Point {
-	if f.side != 0 {
-		t *= f.side
-	}
-	if f.up {
-		return scene.Point{X: f.at.X + t/f.per, Y: f.at.Y - s/f.per}
-	}
-	return scene.Point{X: f.at.X + s/f.per, Y: f.at.Y - t/f.per}
+	return scene.Point{X: f.at.X + (s*f.u.X+t*f.v.X)/f.per, Y: f.at.Y + (s*f.u.Y+t*f.v.Y)/f.per}
 }
 
 // rect is a rectangle from s0 to s1, w mm across.
@@ -177,6 +171,10 @@ func (f frame) inline(from, to, depthIn, depthOut, w float64, p *graph.Part, uni
 // sign puts the part's symbol on its body, as large as it fits.
 func (f frame) sign(mid, length, w float64, p *graph.Part) []scene.Item {
 	look := symbol.Look{Pen: sheet.Fine, Spring: p.Check == nil || p.Check.Style != "swing"}
+	if p.Kind.IsHandValve() {
+		at := tag.Position(p)
+		look.Shut, look.Throttle = at == "shut", at != "shut" && at != "open"
+	}
 	s := symbol.Of(p.Kind, look)
 	b := scene.Bounds(s.Items...)
 	k := math.Min(1.2, math.Min(0.8*length/f.per/math.Max(b.W(), 1), 0.8*w/f.per/math.Max(b.H(), 1)))
@@ -184,8 +182,13 @@ func (f frame) sign(mid, length, w float64, p *graph.Part) []scene.Item {
 		return nil
 	}
 	way := symbol.Right
-	if f.up {
+	switch {
+	case f.u.X < -0.5:
+		way = symbol.Left
+	case f.u.Y < -0.5:
 		way = symbol.Up
+	case f.u.Y > 0.5:
+		way = symbol.Down
 	}
 	c := f.p(mid, 0)
 	shift := s.At(scene.Point{}, way)
@@ -206,20 +209,46 @@ func (f frame) bush(stop, face, w float64) scene.Item {
 	return f.rect(stop, face, w, scene.Stroke(sheet.Hair)).Tagged("bush")
 }
 
-// elbow is the outline of a bend at s = at, entered along the axis and left across it; turn
-// 0 leaves towards the reader.
-func (f frame) elbow(at float64, e route.End, w float64, turn int) []scene.Item {
+// teeFromBranch is the outline of a tee whose branch leaves the sheet.
+func (f frame) teeFromBranch(at float64, fit route.PartFit, w float64) []scene.Item {
+	h, face := w*hubShare/2, fit.Row.TakeOffMM+fit.Row.SocketMM
+	if fit.Row.TakeOffMM == 0 {
+		return nil
+	}
+	return []scene.Item{f.rect(at-face, at+face, 2*h, scene.Outline(sheet.Thin)).Tagged("fitting"), f.bead(at-face, 1, h), f.bead(at+face, -1, h)}
+}
+
+// stubElbow is the outline of a bend at s = at whose other end leaves the sheet.
+func (f frame) stubElbow(at float64, e route.End, w float64) []scene.Item {
 	h, face := w*hubShare/2, e.TakeOffMM+e.DepthMM
-	if turn == 0 {
-		return []scene.Item{
-			f.rect(at-face, at+h, 2*h, scene.Outline(sheet.Thin)).Tagged("fitting"), f.bead(at-face, 1, h),
-			scene.Circle(f.p(at, 0), w/2/f.per, scene.Stroke(sheet.Thin)), scene.Circle(f.p(at, 0), w*0.43/f.per, scene.Stroke(sheet.Hair)),
-		}
+	return []scene.Item{f.rect(at-face, at+h, 2*h, scene.Outline(sheet.Thin)).Tagged("fitting"), f.bead(at-face, 1, h)}
+}
+
+// elbow is the outline of a bend at s = at, entered along the axis and left along e: along
+// and across the axis, of length 1.
+func (f frame) elbow(at float64, e route.End, w float64, way scene.Point) []scene.Item {
+	h, face := w*hubShare/2, e.TakeOffMM+e.DepthMM
+	k := math.Copysign(1, way.Y)
+	sin, cos := math.Abs(way.Y), way.X
+	if sin < 0.05 {
+		return f.stubElbow(at, e, w)
 	}
-	k := float64(turn)
-	return []scene.Item{
-		f.poly(scene.Outline(sheet.Thin), at-face, h*k, at-h, h*k, at-h, face*k, at+h, face*k, at+h, -0.55*h*k, at+0.55*h, -h*k, at-face, -h*k).Tagged("fitting"),
-		f.bead(at-face, 1, h),
-		scene.Line(f.p(at-h, (face-bead)*k), f.p(at+h, (face-bead)*k), scene.Stroke(sheet.Hair)),
+	half := sin / (1 + cos) // tan of half the angle
+	cut := 0.45 * h * half
+	pt := func(along, left, s, t float64) (float64, float64) { // from along and left of the exit
+		return at + along*cos - left*sin + s, k * (along*sin + left*cos + t)
 	}
+	var pts []float64
+	add := func(s, t float64) { pts = append(pts, s, t) }
+	add(at-face, k*h)
+	add(at-h*half, k*h)
+	add(pt(face, h, 0, 0))
+	add(pt(face, -h, 0, 0))
+	add(pt(cut-h*half, -h, 0, 0))
+	add(at+h*half-cut, -k*h)
+	add(at-face, -k*h)
+	a1, a2 := pt(face-bead, h, 0, 0)
+	b1, b2 := pt(face-bead, -h, 0, 0)
+	return []scene.Item{f.poly(scene.Outline(sheet.Thin), pts...).Tagged("fitting"), f.bead(at-face, 1, h),
+		f.line(a1, a2, b1, b2, scene.Stroke(sheet.Hair))}
 }

@@ -1,25 +1,55 @@
 package detail
 
 import (
+	"cmp"
 	"math"
-	"strconv"
+	"slices"
+	"strings"
 
 	"dryfit/render/label"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
 
-// request is a label that wants a place near a point: a name in lines, or the number of a
-// piece in a circle.
+// request is a label that wants a place near a point: a name in lines, or a number in a ring.
 type request struct {
-	tag    string
-	lines  []string
-	number int
-	at     []scene.Point // any of them will do
-	em     float64
+	tag   string
+	lines []string
+	ring  string
+	plain bool          // its first line is not bold
+	at    []scene.Point // any of them will do
+	em    float64
 }
 
-func (d *drawing) want(r request) { d.requests = append(d.requests, r) }
+// rank is the order in which labels choose: cuts and pieces, then names, then joints.
+func (r request) rank() int {
+	switch {
+	case r.ring != "":
+		return 0
+	case strings.HasPrefix(r.tag, "joint:"):
+		return 2
+	}
+	return 1
+}
+
+// words is the label in one line, for a list.
+func (r request) words() string {
+	if r.tag == "cut" {
+		return "cut " + r.ring
+	}
+	if r.ring != "" {
+		return "piece " + r.ring
+	}
+	return strings.Join(r.lines, " ")
+}
+
+// want asks for a place for a label, unless the notes say it already.
+func (d *drawing) want(r request) {
+	r.lines = slices.DeleteFunc(r.lines, func(l string) bool { return l == "" })
+	if !d.inList(r.words()) {
+		d.requests = append(d.requests, r)
+	}
+}
 
 const (
 	circleR   = 3.2
@@ -28,11 +58,11 @@ const (
 
 // size is how large the label is.
 func (r request) size() (w, h float64) {
-	if r.number > 0 {
+	if r.ring != "" {
 		return 2 * circleR, 2 * circleR
 	}
 	for i, l := range r.lines {
-		w = math.Max(w, scene.TextWidth(l, r.em, i == 0))
+		w = math.Max(w, scene.TextWidth(l, r.em, i == 0 && !r.plain))
 	}
 	return w, float64(len(r.lines)) * r.em * lineShare
 }
@@ -45,6 +75,7 @@ type spot struct {
 
 // place finds a place for every label and draws it with its leader.
 func (d *drawing) place(area scene.Box) {
+	slices.SortStableFunc(d.requests, func(a, b request) int { return cmp.Compare(a.rank(), b.rank()) })
 	var labels [][]label.Place
 	var spots [][]spot
 	for _, r := range d.requests {
@@ -52,7 +83,7 @@ func (d *drawing) place(area scene.Box) {
 		var places []label.Place
 		var here []spot
 		for n, at := range r.at {
-			for _, dist := range []float64{2.2, 4.5, 7, 10, 14, 19, 25, 32, 40} {
+			for _, dist := range []float64{1.4, 2.6, 4.5, 7, 10, 14, 19, 25, 32, 40} {
 				for k := range 16 {
 					sin, cos := math.Sincos(float64(k) * math.Pi / 8)
 					c := scene.Point{X: at.X + cos*(dist+w/2), Y: at.Y - sin*(dist+h/2)}
@@ -69,15 +100,15 @@ func (d *drawing) place(area scene.Box) {
 		}
 		labels, spots = append(labels, places), append(spots, here)
 	}
-	chosen, bad := label.Choose(labels, d.fixed)
-	d.strained = len(bad)
+	b := label.NewBoard(labels, d.fixed)
+	bad := b.Settle()
 	var over []scene.Item
 	for i, r := range d.requests {
-		if chosen[i] < 0 {
-			d.strained++
+		if b.Chosen(i) < 0 || slices.Contains(bad, i) {
+			d.listed = append(d.listed, r.words())
 			continue
 		}
-		s := spots[i][chosen[i]]
+		s := spots[i][b.Chosen(i)]
 		d.items = append(d.items, leader(s.at, s.box)...)
 		over = append(over, r.draw(s.box)...)
 	}
@@ -114,14 +145,14 @@ func leader(at scene.Point, b scene.Box) []scene.Item {
 
 func (r request) draw(b scene.Box) []scene.Item {
 	c := b.Centre()
-	if r.number > 0 {
+	if r.ring != "" {
 		return []scene.Item{scene.Circle(c, circleR, scene.Outline(sheet.Thin)).Tagged("piece"),
-			scene.Text{At: c, Text: strconv.Itoa(r.number), SizeMM: r.em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: r.tag}}
+			scene.Text{At: c, Text: r.ring, SizeMM: r.em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: r.tag}}
 	}
 	var items []scene.Item
 	for i, l := range r.lines {
 		y := b.MinY + (float64(i)+0.5)*r.em*lineShare
-		items = append(items, scene.Text{At: scene.Point{X: c.X, Y: y}, Text: l, SizeMM: r.em, Bold: i == 0, Anchor: scene.Centre, Middle: true, Halo: true, Tag: r.tag})
+		items = append(items, scene.Text{At: scene.Point{X: c.X, Y: y}, Text: l, SizeMM: r.em, Bold: i == 0 && !r.plain, Anchor: scene.Centre, Middle: true, Tag: r.tag})
 	}
 	return items
 }

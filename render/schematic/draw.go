@@ -265,7 +265,7 @@ func (d *drawing) look(p *graph.Part) symbol.Look {
 		}
 	}
 	if p.Kind.IsHandValve() {
-		switch positionText(p) {
+		switch tag.Position(p) {
 		case "shut":
 			l.Shut = true
 		case "open":

@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/render/scene"
+	"dryfit/render/tag"
 )
 
 // Letter heights (em) on the drawing, mm, before it is fitted to the sheet.
@@ -132,7 +133,7 @@ func (d *drawing) facts(p *graph.Part) []string {
 			out = append(out, springText(pa))
 		}
 	case p.Kind.IsHandValve():
-		out = append(out, positionText(p))
+		out = append(out, tag.Position(p))
 	case p.Kind == graph.HeatPump && p.Unit != nil && p.Unit.Rated > 0:
 		out = append(out, "rated "+quantity.Format(p.Unit.Rated, quantity.Flow, d.units))
 	}
@@ -173,24 +174,6 @@ func (d *drawing) cracking(p *graph.Part) float64 {
 }
 
 func spring(p *graph.Part) bool { return p.Check == nil || p.Check.Style != "swing" }
-
-// positionText is a hand valve's normal position.
-func positionText(p *graph.Part) string {
-	pos := graph.Opening(1)
-	if p.Valve != nil && (p.Valve.PositionSet || p.Valve.Position > 0) {
-		pos = p.Valve.Position
-	}
-	if p.Valve != nil && p.Valve.Kv > 0 && !p.Valve.PositionSet {
-		return "throttled"
-	}
-	switch {
-	case pos <= 0:
-		return "shut"
-	case pos >= 1:
-		return "open"
-	}
-	return fmt.Sprintf("%.0f %% open", float64(pos)*100)
-}
 
 // ownSize is a part's size where it differs from its runs'.
 func (d *drawing) ownSize(p *graph.Part) string {

@@ -16,6 +16,10 @@ const (
 	Thick = 0.7  // new pipe, frame
 )
 
+// LeastEm is the least size of letters on any paper, mm: their capitals, 0.729 of it, are
+// then 1.8 mm high (ISO 3098's least size, from memory).
+const LeastEm = 2.5
+
 // Format is a paper size of ISO 216.
 type Format int
 

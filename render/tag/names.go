@@ -104,6 +104,57 @@ func (n *Names) End(words string) string {
 	return what
 }
 
+// Towards says where the old pipe of a run goes on to, away from the new work: "end towards
+// the jets"; "" where nothing tells.
+func (n *Names) Towards(c *graph.Circuit, run string) string {
+	net := stream.NewNet(c)
+	r := net.Run(run)
+	if r == nil {
+		return ""
+	}
+	at := r.From
+	if p := n.parts[at.Part]; p != nil && p.New() && p.Kind != graph.Tub {
+		at = r.To
+	}
+	for range c.Runs { // past what only joins pipe
+		p := n.parts[at.Part]
+		if p == nil || p.New() && p.Kind != graph.Tub {
+			return ""
+		}
+		if !joins(p.Kind) {
+			return "end towards " + n.the(p)
+		}
+		port := graph.Out
+		if at.Port == graph.Out {
+			port = graph.In
+		}
+		next := net.Joined(p.ID, port)
+		if next == nil {
+			return "end towards " + n.the(p)
+		}
+		at = next.Other(graph.PortRef{Part: p.ID, Port: port})
+	}
+	return ""
+}
+
+// the is a part in the middle of a sentence: "the jets", and by its tag what there is more of:
+// "tee T1".
+func (n *Names) the(p *graph.Part) string {
+	if p.Kind == graph.Tee || p.Kind.IsHandValve() || p.Kind == graph.CheckValve {
+		return Word(p) + " " + n.Tag(p.ID)
+	}
+	return "the " + Word(p)
+}
+
+// joins reports whether a kind is no more than a place in a pipe.
+func joins(k graph.Kind) bool {
+	switch k {
+	case graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb:
+		return true
+	}
+	return false
+}
+
 // port reads "part.port".
 func (n *Names) port(words string) (id string, ok bool) {
 	i := strings.LastIndexByte(words, '.')

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 )
 
@@ -11,8 +12,11 @@ import (
 // tee. Lengths mm.
 type assembly struct {
 	half       float64 // a tee's centre to the stop of its socket on the line
-	endAdd     float64 // what a bush for the old, smaller pipe adds to it
+	endAdd     float64 // what stands between it and the old pipe adds: bush, nipple, barb
 	endDepth   float64 // how deep the old pipe goes in
+	lastHalf   float64 // as half, endAdd and endDepth, where another part than a tee stands last
+	lastAdd    float64
+	lastDepth  float64
 	first      float64 // nipple before the element, or the one piece between the tees
 	element    float64 // stop to stop; 0 without one
 	second     float64 // nipple after the element; 0 without one
@@ -28,15 +32,12 @@ type assembly struct {
 func (w work) newAssembly(choice Choice) assembly {
 	tee := w.tee()
 	a := assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, extra: max(0, w.asked.ExtraMM)}
-	old := w.oldRigid()
-	barb, onBarb := w.barb()
-	switch {
-	case onBarb:
-		a.endAdd, a.endDepth = barb.takeOff, barb.depth
-	case old != w.lineSize:
-		a.endAdd = w.bushMM(w.lineSpec, w.lineSize, old)
-		a.endDepth = w.depth(w.lineSpec, old)
+	onBarb := w.oldSpec.Family() == catalog.Hose
+	old, between := w.oldEnd(w.lineTee(), graph.RunIn)
+	if old.takeOff > 0 {
+		a.endAdd, a.endDepth = old.takeOff-a.half, old.depth
 	}
+	a.lastHalf, a.lastAdd, a.lastDepth = a.half, a.endAdd, a.endDepth
 	kind, b, has := w.element(choice)
 	a.hasElement = has
 	add := func(what string, mm float64) { a.terms = append(a.terms, Term{What: what, MM: mm}) }
@@ -47,7 +48,7 @@ func (w work) newAssembly(choice Choice) assembly {
 	}
 	add(fmt.Sprintf(joint, "first"), a.endDepth)
 	if onBarb {
-		add("barb, with the nipple it stands on", a.endAdd)
+		add(between, a.endAdd)
 	}
 	add("first tee, stop to stop", teeMM)
 	if has {
@@ -66,7 +67,7 @@ func (w work) newAssembly(choice Choice) assembly {
 	}
 	add("second tee, stop to stop", teeMM)
 	if onBarb {
-		add("barb, with the nipple it stands on", a.endAdd)
+		add(between, a.endAdd)
 	}
 	add(fmt.Sprintf(joint, "second"), a.endDepth)
 	return a
@@ -85,7 +86,7 @@ func describe(kind graph.Kind, b body) string {
 func (a assembly) spacing() float64 { return 2*a.half + a.first + a.element + a.second }
 
 // gap is from cut line to cut line.
-func (a assembly) gap() float64 { return a.spacing() + 2*(a.half+a.endAdd) }
+func (a assembly) gap() float64 { return a.spacing() + a.half + a.endAdd + a.lastHalf + a.lastAdd }
 
 // needed is from face to face of the old sockets.
-func (a assembly) needed() float64 { return a.gap() + 2*a.endDepth }
+func (a assembly) needed() float64 { return a.gap() + a.endDepth + a.lastDepth }

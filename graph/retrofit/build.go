@@ -196,7 +196,7 @@ func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Markin
 		Run: place.Run, Leg: place.Leg, From: start.datum(),
 		FirstMM: place.FromMM - start.face(), SecondMM: place.ToMM - start.face(),
 		SlugMM: place.ToMM - place.FromMM - 2*kerf, KerfMM: kerf,
-		DepthFirstMM: a.endDepth, DepthSecondMM: a.endDepth,
+		DepthFirstMM: a.endDepth, DepthSecondMM: a.lastDepth,
 		Keeps: []string{
 			fmt.Sprintf("%.0f mm of %s from the %s to the first cut", place.FromMM-start.face(), bare, start.datum()),
 			fmt.Sprintf("%.0f mm of %s from the second cut to the %s",

@@ -1,8 +1,6 @@
 package retrofit
 
 import (
-	"strings"
-
 	"dryfit/catalog"
 	"dryfit/graph"
 )
@@ -63,24 +61,6 @@ func (w work) bushMM(spec catalog.Spec, large, small catalog.Size) float64 {
 		return row.TakeOffMM
 	}
 	return max(0, w.depth(spec, large)-w.depth(spec, small))
-}
-
-// barb returns the end of the tees' run for old hose: how far the hose stops short of the
-// socket's own stop, and how far it goes over the barb. A barb with a socket stands on a
-// nipple. ok is false for rigid pipe.
-func (w work) barb() (e end, ok bool) {
-	if w.oldSpec.Family() != catalog.Hose {
-		return end{}, false
-	}
-	row, ok := w.cat.Reducing("barb", w.lineSpec, w.lineSize, w.oldSize)
-	if !ok {
-		return end{}, false
-	}
-	e = end{takeOff: max(row.TakeOffMM, row.LengthMM), depth: row.SocketMM}
-	if strings.HasPrefix(row.Ends, "socket") {
-		e.takeOff += nipple(w.tee().SocketMM, w.depth(w.lineSpec, w.lineSize))
-	}
-	return e, true
 }
 
 // oldRigid returns the size of rigid pipe of the tees' spec that the old pipe is, or that the

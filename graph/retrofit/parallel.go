@@ -131,18 +131,24 @@ func bestTee(c *graph.Circuit, lay *route.Layout, net *stream.Net, runs []*graph
 func newTee(w work, path *route.Path, leg int) teeIn {
 	t := teeIn{path: path, leg: leg, w: w, union: w.inline(string(graph.Union), w.lineSpec, w.lineSize, false)}
 	tee := w.tee()
-	t.a = assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, first: nipple(tee.SocketMM, t.union.socket), element: t.union.length}
+	t.a = assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, first: nipple(tee.SocketMM, t.union.socket), element: t.union.length, lastDepth: t.union.socket}
+	if old, _ := w.oldEnd(w.lineTee(), graph.RunIn); old.takeOff > 0 {
+		t.a.endAdd, t.a.endDepth = old.takeOff-t.a.half, old.depth
+	}
+	if old, _ := w.oldEnd(w.lineUnion(), graph.Out); old.depth > 0 {
+		t.a.lastAdd, t.a.lastDepth = old.takeOff, old.depth
+	}
 	t.a.terms = []Term{
 		{"old pipe into the tee", t.a.endDepth},
-		{"tee, stop to stop", 2 * t.a.half},
+		{"tee, stop to stop", 2*t.a.half + t.a.endAdd},
 		{fmt.Sprintf("nipple, two depths and %d mm", BeadMM), t.a.first},
-		{"union, stop to stop", t.a.element},
-		{"old pipe into the union", t.union.socket},
+		{"union, stop to stop", t.a.element + t.a.lastAdd},
+		{"old pipe into the union", t.a.lastDepth},
 	}
-	gap := 2*t.a.half + t.a.first + t.a.element
+	gap := t.a.endAdd + 2*t.a.half + t.a.first + t.a.element + t.a.lastAdd
 	start, finish := legEnds(path, leg)
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
-	needed := gap + t.a.endDepth + t.union.socket
+	needed := gap + t.a.endDepth + t.a.lastDepth
 	t.place = Place{Run: path.Run.ID, Leg: leg, NeededMM: needed, Terms: t.a.terms,
 		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
 	from := start.face() + t.a.endDepth + max(0, t.play())/2
@@ -155,12 +161,12 @@ func (t teeIn) play() float64 { return t.place.RoomMM - t.place.NeededMM }
 // centre is the tee's centre from the start of its run.
 func (t teeIn) centre() graph.Vec {
 	a, b := t.path.Points[t.leg-1], t.path.Points[t.leg]
-	return a.Sub(t.path.Points[0]).Add(b.Sub(a).Unit().Scale(t.place.FromMM + t.a.half))
+	return a.Sub(t.path.Points[0]).Add(b.Sub(a).Unit().Scale(t.place.FromMM + t.a.endAdd + t.a.half))
 }
 
 // restMM is the pipe of the run from the tee to its end, or back to its start.
 func (t teeIn) restMM(toEnd bool) float64 {
-	before := t.place.FromMM + t.a.half
+	before := t.place.FromMM + t.a.endAdd + t.a.half
 	for k := 1; k < t.leg; k++ {
 		before += t.path.Points[k].Sub(t.path.Points[k-1]).Len()
 	}
@@ -179,8 +185,8 @@ func (t teeIn) build(d *draft, tee, union string, net *stream.Net) graph.Vec {
 	d.part(union, graph.Union, t.w.lineSpec, t.w.lineSize)
 	along := t.path.Points[t.leg].Sub(t.path.Points[t.leg-1])
 	dir := along.Unit()
-	first := t.place.FromMM + t.a.half
-	unionOut := t.place.ToMM
+	first := t.place.FromMM + t.a.endAdd + t.a.half
+	unionOut := t.place.ToMM - t.a.lastAdd
 	in, out := graph.RunIn, graph.RunOut
 	if net.Against(old) {
 		in, out = graph.RunOut, graph.RunIn

@@ -1,0 +1,181 @@
+package drawing
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+	"dryfit/graph/retrofit"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+	"dryfit/render/table"
+	"dryfit/render/template"
+)
+
+// markedJobs are the demos, the jobs of the plan's tests, and those with another size of pipe
+// for the branch: smaller and larger than the line's, so that bushes (and for hose bush,
+// nipple and barb) stand between the old pipe and the tees.
+func markedJobs(t *testing.T) map[string]*plan.Plan {
+	t.Helper()
+	files, err := filepath.Glob("../../testdata/*.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	more, err := filepath.Glob("../../graph/plan/testdata/jobs/*.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]*plan.Plan{}
+	for _, file := range append(files, more...) {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, size := range []string{"", "inch", `"1-1/2 in"`, `"2 in"`, `"50 mm"`, `"63 mm"`} {
+			name, text := filepath.Base(file)+" "+size, string(data)
+			switch {
+			case size == "inch": // Schedule 40 in place of the rest: its tees take the pipe less deep than its unions
+				inch := strings.NewReplacer("pvc-sch80", "pvc-sch40", "pvc-pn16", "pvc-sch40", "pvc-pn10", "pvc-sch40", `size = "50 mm"`, `size = "1-1/2 in"`, `size = "63 mm"`, `size = "2 in"`)
+				if text = inch.Replace(text); text == string(data) {
+					continue
+				}
+			case size != "":
+				if !strings.Contains(text, "\n[retrofit]\n") || regexp.MustCompile(`(?s)\n\[retrofit\]\n[^\[]*\nsize = `).MatchString(text) {
+					continue
+				}
+				text = strings.Replace(text, "\n[retrofit]\n", "\n[retrofit]\nsize = "+size+"\n", 1)
+			}
+			c, _ := description.Read(name, []byte(text))
+			if c == nil {
+				continue
+			}
+			p, err := plan.Make(c, plan.Findings)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if p.Proposal != nil && p.Before != nil && p.After != nil && !p.Proposal.Place.TooShort() && p.Proposal.Marking.Run != "" {
+				out[name] = p
+			}
+		}
+	}
+	return out
+}
+
+// The place of every cut is one and the same in cutin's words and the marking out, on the
+// saw bands, on the detail, and in the layout that the isometric and the cut list are drawn
+// from; and the depth mark is that of the part that goes on there. The layout works from
+// what stands at each socket, the marking from the sum of the string let in: two ways that
+// know nothing of each other.
+func TestMarksAgree(t *testing.T) {
+	said := regexp.MustCompile(`cut line X(\d) at ([\d.]+) mm, cut line X(\d) at ([\d.]+) mm`)
+	adaptors, unions := 0, 0
+	jobs := markedJobs(t)
+	for name, p := range jobs {
+		var want []template.Cut // by the layout
+		byRun := map[string][]template.Cut{}
+		for _, c := range template.OfRemains(p.After.Layout) {
+			byRun[c.Run] = append(byRun[c.Run], c)
+		}
+		words := ""
+		for _, b := range table.MarkingBlocks(p, table.Style{}) {
+			words += strings.Join(b.Lines, "\n") + "\n"
+		}
+		spoken := said.FindAllStringSubmatch(words, -1)
+		bands := cutsOf(p)
+		for i, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
+			if m == nil {
+				continue
+			}
+			own := byRun[m.Run]
+			if len(own) != 2 {
+				t.Errorf("%s: %d ends of %s in the layout", name, len(own), m.Run)
+				continue
+			}
+			want = append(want, own...)
+			if i >= len(spoken) || 2*i+1 >= len(bands) {
+				t.Errorf("%s: no words or bands for cut %d:\n%s", name, i+1, words)
+				continue
+			}
+			first, _ := strconv.ParseFloat(spoken[i][2], 64)
+			second, _ := strconv.ParseFloat(spoken[i][4], 64)
+			for _, v := range []struct {
+				what      string
+				got, want float64
+				tol       float64
+			}{
+				{"marking, first line", m.FirstMM, own[0].FromMM, 0.05},
+				{"marking, from line to line", m.SecondMM - m.FirstMM, own[0].OtherMM, 0.05},
+				{"cutin's words, first line", first, own[0].FromMM, 0.51},
+				{"cutin's words, from line to line", second - first, own[0].OtherMM, 1.01},
+				{"saw band, first line", bands[2*i].FromMM, own[0].FromMM, 0.05},
+				{"saw band, line to line", bands[2*i].OtherMM, own[0].OtherMM, 0.05},
+				{"marking, depth at the first", m.DepthFirstMM, own[0].DepthMM, 0.05},
+				{"marking, depth at the second", m.DepthSecondMM, own[1].DepthMM, 0.05},
+				{"saw band, depth at the first", bands[2*i].DepthMM, own[0].DepthMM, 0.05},
+				{"saw band, depth at the second", bands[2*i+1].DepthMM, own[1].DepthMM, 0.05},
+			} {
+				if math.Abs(v.got-v.want) > v.tol {
+					t.Errorf("%s, cut in %s: %s %.2f mm, by the layout %.2f mm", name, m.Run, v.what, v.got, v.want)
+				}
+			}
+			if math.Abs(own[0].DepthMM-own[1].DepthMM) > 1 {
+				unions++
+			}
+		}
+		detailAgrees(t, name, p, want)
+		for _, path := range p.After.Layout.Paths {
+			for _, f := range path.Fittings {
+				if path.Run.RemainsOf != "" && f.New {
+					adaptors++
+				}
+			}
+		}
+	}
+	if len(jobs) < 10 || adaptors < 6 || unions < 1 {
+		t.Errorf("%d jobs with %d adaptors on old pipe and %d strings with a union last: too few to prove anything", len(jobs), adaptors, unions)
+	}
+}
+
+// detailAgrees compares the distance between the two cuts of each string on the detail.
+func detailAgrees(t *testing.T, name string, p *plan.Plan, want []template.Cut) {
+	t.Helper()
+	pages, err := draw(p, "detail", sheet.Page{}, quantity.MetricSystem)
+	if err != nil {
+		t.Errorf("%s: %v", name, err)
+		return
+	}
+	var apart []float64
+	for _, page := range pages {
+		per, x := 0.0, []float64{}
+		for _, it := range page.Items {
+			switch it := it.(type) {
+			case scene.Text:
+				if it.Tag == "title:Scale" {
+					if _, err := fmt.Sscanf(it.Text, "1:%g", &per); err != nil {
+						t.Errorf("%s: scale %q", name, it.Text)
+					}
+				}
+			case scene.Shape:
+				if strings.HasPrefix(it.Tag, "cut-line:") {
+					x = append(x, scene.Bounds(it).Centre().X)
+				}
+			}
+		}
+		if len(x) == 2 {
+			apart = append(apart, math.Abs(x[1]-x[0])*per)
+		}
+	}
+	for i := 0; i+1 < len(want); i += 2 {
+		if i/2 >= len(apart) || math.Abs(apart[i/2]-want[i].OtherMM) > 0.05 {
+			t.Errorf("%s, cut in %s: the detail has its lines %v mm apart, the layout %.2f mm", name, want[i].Run, apart, want[i].OtherMM)
+		}
+	}
+}

@@ -38,7 +38,11 @@ func newWorld() *world {
 // temporary files away.
 func (w *world) mindSignals() {
 	c := make(chan os.Signal, 1)
-	signal.Notify(c, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	for _, s := range []os.Signal{os.Interrupt, syscall.SIGTERM, syscall.SIGHUP} {
+		if !signal.Ignored(s) { // nohup asks for that
+			signal.Notify(c, s)
+		}
+	}
 	got := <-c
 	w.files.Stop()
 	number, _ := got.(syscall.Signal)

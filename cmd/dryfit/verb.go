@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dryfit/catalog"
+	"dryfit/graph"
 )
 
 // verb is one word of the command.
@@ -91,7 +92,9 @@ func printVersion(w *world) int {
 
 // complain prints a message about wrong use.
 func complain(w *world, err error) int {
-	fmt.Fprintf(w.stderr, "dryfit: %v\n", err)
+	for _, line := range strings.Split(err.Error(), "\n") {
+		fmt.Fprintf(w.stderr, "dryfit: %s\n", graph.Inert(line))
+	}
 	return exitUse
 }
 

@@ -93,6 +93,10 @@ func (v *view) part(i int) {
 	case graph.CheckValve:
 		v.check(m, out)
 	case graph.HeatPump:
+		if math.Abs(out.Flow) < Standing {
+			out.State = NoFlow
+			break
+		}
 		out.RiseK = formula.TemperatureRise(v.m.Water, ratedOutput(p), math.Abs(out.Flow))
 	}
 	v.static(m, out)

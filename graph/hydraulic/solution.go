@@ -21,12 +21,19 @@ type Solution struct {
 	Notes       []graph.Diagnostic // what the reader of the numbers must know: beyond a table's end, two answers, no flow, …
 }
 
+// Standing is the flow below which water counts as standing, m³/s: a litre an hour. Common
+// practice, no source.
+const Standing = 1e-3 / 3600
+
+// NoFlow is the state of a unit whose water stands.
+const NoFlow = "no flow"
+
 // PartFlow is what passes one part.
 type PartFlow struct {
 	Part  *graph.Part
 	Flow  float64   // m³/s; of a tee, manifold or tub: all that enters it
 	Drop  float64   // Pa; of a running pump: minus its rise; of a tee: of its run; of a manifold: of its common port
-	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %"; pump: its speed or "off"; else ""
+	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %"; pump: its speed or "off"; unit: NoFlow; else ""
 	Legs  []LegFlow // tee, manifold, tub, diverter: each port
 	// of a check valve
 	MarginPa   float64 // to its other state: shut: cracking minus the pressure across it; lifting: pressure across minus cracking
@@ -37,7 +44,7 @@ type PartFlow struct {
 	NPSHKnown                 bool
 	ShutOffPa                 float64
 	// of a unit
-	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given
+	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, or its water stands
 	StaticPa float64 // gauge pressure at its inlet, from the tub's surface; where it follows
 }
 

@@ -1,6 +1,9 @@
 package plan
 
 import (
+	"fmt"
+	"math"
+
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/stream"
@@ -20,6 +23,18 @@ type ModeSummary struct {
 	Jets, JetsToday    float64
 	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
 	Pump               float64 // flow of the running pump (of the heater pump, where several run)
+}
+
+// RiseWords says what the water warms by in the unit, "2.9 K", or that it stands; "" where
+// the unit has no rating.
+func (m *ModeSummary) RiseWords() string {
+	switch {
+	case m.HasUnit && math.Abs(m.Unit) < hydraulic.Standing:
+		return hydraulic.NoFlow
+	case m.RiseK > 0:
+		return fmt.Sprintf("%.1f K", m.RiseK)
+	}
+	return ""
 }
 
 // Summarise returns a summary of every mode after the work, in the order of the modes; of

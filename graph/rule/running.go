@@ -7,8 +7,8 @@ import (
 	"dryfit/graph/hydraulic"
 )
 
-// standing is the flow below which water counts as standing, m³/s: a litre an hour.
-const standing = 1e-3 / 3600
+// standing is the flow below which water counts as standing, m³/s.
+const standing = hydraulic.Standing
 
 // limits returns the least, rated and most flow of a unit, m³/s: the description's, else
 // those of the catalogue row it names; 0 where not known.

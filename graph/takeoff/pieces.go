@@ -4,12 +4,9 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"unicode/utf8"
-
-	"github.com/shopspring/decimal"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -29,85 +26,14 @@ func DefaultKerfMM() float64 {
 	return k.MM
 }
 
-// ParseStock reads a length of stock as it is typed: "3000 mm @ 9.60", "5 m" without a
-// price, "1740 mm @ 0 x 1" for one offcut in the van. The price is of one bar; a count after
-// x limits how many there are. A price of 0 means that it is in the van.
-func ParseStock(text string) (stock.Supply, error) {
-	teach := func(format string, args ...any) error {
-		return fmt.Errorf("stock %q: %s; write a length and its price, like %q, or %q for one offcut in the van",
-			text, fmt.Sprintf(format, args...), "3000 mm @ 9.60", "1740 mm @ 0 x 1")
-	}
-	length, rest, priced := strings.Cut(text, "@")
-	if !priced {
-		if at := strings.LastIndex(text, " x "); at >= 0 {
-			length, rest = text[:at], text[at:]
-		}
-	}
-	q, err := quantity.Parse(strings.TrimSpace(length), quantity.Length)
-	if err != nil {
-		return stock.Supply{}, fmt.Errorf("stock %q: %w", text, err)
-	}
-	if !stock.Plannable(q.Value) {
-		return stock.Supply{}, teach("a bar is longer than 0 and at most %g m", stock.MostLengthMM/1000)
-	}
-	out := stock.Supply{LengthMM: q.Value}
-	price, count, counted := strings.Cut(rest, "x")
-	if counted {
-		n, err := strconv.Atoi(strings.TrimSpace(count))
-		if err != nil || n < 1 || n > mostPieces {
-			return stock.Supply{}, teach("%q is not a count from 1 to %d", strings.TrimSpace(count), mostPieces)
-		}
-		out.Count = n
-	}
-	if priced {
-		out.Price, err = parsePrice(strings.TrimSpace(price))
-		if err != nil {
-			return stock.Supply{}, teach("%v", err)
-		}
-		out.Offcut = out.Price.Decimal.IsZero()
-		if out.Offcut && !counted {
-			return stock.Supply{}, teach("of what costs nothing say how many there are: %q", strings.TrimSpace(text)+" x 1")
-		}
-	}
-	return out, nil
-}
-
-// mostPrice is more than any bar costs, in any currency.
-const mostPrice = 1_000_000
-
-// parsePrice reads a price: decimal digits with a point, at most four behind it.
-func parsePrice(text string) (decimal.NullDecimal, error) {
-	if text == "" {
-		return decimal.NullDecimal{}, errors.New("the price is missing")
-	}
-	if strings.Contains(text, ",") {
-		return decimal.NullDecimal{}, fmt.Errorf("write the price %q with a point: %q", text, strings.ReplaceAll(text, ",", "."))
-	}
-	whole, frac, _ := strings.Cut(text, ".")
-	if whole == "" || !digits(whole) || !digits(frac) || len(whole) > 7 || len(frac) > 4 {
-		return decimal.NullDecimal{}, fmt.Errorf("%q is not a price", text)
-	}
-	d, err := decimal.NewFromString(text)
-	if err != nil || d.GreaterThan(decimal.NewFromInt(mostPrice)) {
-		return decimal.NullDecimal{}, fmt.Errorf("%q is not a price", text)
-	}
-	return decimal.NewNullDecimal(d), nil
-}
-
-func digits(s string) bool {
-	for i := range len(s) {
-		if s[i] < '0' || s[i] > '9' {
-			return false
-		}
-	}
-	return true
-}
-
 // ParsePieces reads a plain list of pieces as CSV: a header that names the columns length
 // and quantity, in either order, then a line for each length, with its unit: "1250 mm,3".
-// The quantity may be left out and is 1 then. Pieces are numbered from 1 in the order of the
-// list. Empty lines and lines that begin with # are passed over. Every mistake is found, with
-// its place; with one there are no pieces.
+// The header decides what stands between columns: a comma, a semicolon or a tab. Decimals have
+// a point, or a comma where commas don't part columns, the same all through the list; a list
+// that can be read both ways, with different lengths, is refused. The quantity may be left out
+// and is 1 then. Pieces are numbered from 1 in the order of the list. Empty lines and lines
+// that begin with # are passed over. Every mistake is found, with its place; with one there
+// are no pieces.
 func ParsePieces(file string, data []byte) ([]stock.Demand, []graph.Diagnostic) {
 	r := &listReader{file: file, length: -1, quantity: -1}
 	switch {
@@ -129,13 +55,14 @@ func ParsePieces(file string, data []byte) ([]stock.Demand, []graph.Diagnostic) 
 	case len(r.found) > 0:
 	case !r.header:
 		r.fail(1, 1, "the list is empty", listHint)
-	case len(r.pieces) == 0:
+	case len(r.rows) == 0:
 		r.fail(1, 1, "there are no pieces under the header", listHint)
 	}
+	pieces := r.pieces()
 	if len(r.found) > 0 {
 		return nil, graph.SortDiagnostics(r.found)
 	}
-	return r.pieces, nil
+	return pieces, nil
 }
 
 const listHint = `the first line is "length,quantity"; then a line for each length, like "1250 mm,3"`
@@ -146,7 +73,9 @@ type listReader struct {
 	header           bool
 	length, quantity int // columns
 	columns          int
-	pieces           []stock.Demand
+	separator        byte // between columns; 0 until the header is read
+	rows             []listRow
+	count            int // pieces so far
 	found            []graph.Diagnostic
 }
 
@@ -161,13 +90,20 @@ type cell struct {
 	column int
 }
 
-// cells splits a line at its commas (or semicolons, as some spreadsheets write). A field in
-// double quotes may hold them; a doubled quote in it is one.
-func cells(line string) (out []cell, ok bool) {
-	sep := byte(',')
-	if strings.Contains(line, ";") && !strings.Contains(line, ",") {
-		sep = ';'
+// separatorOf returns what parts the columns of a header: a semicolon, a tab or a comma. A
+// header of one column has a semicolon, so that a comma in its lines is a decimal one.
+func separatorOf(header string) byte {
+	for _, c := range ";\t," {
+		if strings.ContainsRune(header, c) {
+			return byte(c)
+		}
 	}
+	return ';'
+}
+
+// cells splits a line at its separator. A field in double quotes may hold it; a doubled quote
+// in it is one.
+func cells(line string, sep byte) (out []cell, ok bool) {
 	for at := 0; ; {
 		start := at
 		for at < len(line) && line[at] == ' ' {
@@ -223,7 +159,10 @@ func (r *listReader) line(number int, text string) {
 			return
 		}
 	}
-	fields, ok := cells(text)
+	if !r.header {
+		r.separator = separatorOf(text)
+	}
+	fields, ok := cells(text, r.separator)
 	switch {
 	case !ok:
 		r.fail(number, 1, "a quoted field does not end, or goes on behind its quotes", `write "" for a quote inside quotes`)
@@ -258,48 +197,64 @@ func (r *listReader) readHeader(number int, fields []cell) {
 	}
 }
 
+// readPiece reads one line of a length and its count.
 func (r *listReader) readPiece(number int, fields []cell) {
 	if len(fields) > r.columns {
-		f := fields[r.columns]
-		r.fail(number, f.column, fmt.Sprintf("the line has %d fields, the header %d", len(fields), r.columns),
-			"a decimal comma splits a field: write a point")
+		hint := "take out what is too much"
+		if r.separator == ',' {
+			hint = "a decimal comma splits a field: write a point, or part the columns with semicolons in every line"
+		}
+		r.fail(number, fields[r.columns].column, fmt.Sprintf("the line has %d fields, the header %d", len(fields), r.columns), hint)
 		return
 	}
 	if r.length >= len(fields) || fields[r.length].text == "" {
 		r.fail(number, 1, "the length is missing", listHint)
 		return
 	}
-	length := fields[r.length]
-	q, err := quantity.Parse(length.text, quantity.Length)
-	if err != nil {
-		column, hint := length.column, ""
-		var e *quantity.Error
-		message := err.Error()
-		if errors.As(err, &e) {
-			column += utf8.RuneCountInString(e.Text[:min(max(e.Offset, 0), len(e.Text))])
-			message, hint = e.Message, e.Hint
-		}
-		r.fail(number, column, message, hint)
-		return
-	}
-	if !stock.Plannable(q.Value) {
-		r.fail(number, length.column, fmt.Sprintf("%q is no length to cut: it is longer than 0 and at most %g m", length.text, stock.MostLengthMM/1000), "")
-		return
-	}
 	n := 1
 	if r.quantity >= 0 && r.quantity < len(fields) && fields[r.quantity].text != "" {
 		f := fields[r.quantity]
+		var err error
 		n, err = strconv.Atoi(f.text)
 		if err != nil || n < 1 || n > mostPieces {
 			r.fail(number, f.column, fmt.Sprintf("%q is not a count from 1 to %d", f.text, mostPieces), "write a whole number")
 			return
 		}
 	}
-	if len(r.pieces)+n > mostPieces {
+	if r.count += n; r.count > mostPieces {
 		r.fail(number, 1, fmt.Sprintf("the list has more than %d pieces", mostPieces), "split it")
 		return
 	}
-	for range n {
-		r.pieces = append(r.pieces, stock.Demand{Number: len(r.pieces) + 1, LengthMM: math.Round(q.Value*1e6) / 1e6})
+	length := fields[r.length]
+	row := listRow{cell: length, line: number, count: n}
+	row.point, row.comma = readingsOf(length.text)
+	if !row.point.ok() && !row.comma.ok() {
+		r.failLength(row, len(fields))
+		return
 	}
+	r.rows = append(r.rows, row)
+}
+
+// failLength says why a length can't be read either way.
+func (r *listReader) failLength(row listRow, fields int) {
+	if fields < r.columns && strings.ContainsAny(row.cell.text, ",;") {
+		r.fail(row.line, row.cell.column, fmt.Sprintf("the line has %d field, the header %d", fields, r.columns),
+			fmt.Sprintf("the header parts its columns with %q: do so in every line", r.separator))
+		return
+	}
+	column, message, hint := row.cell.column, "", ""
+	err := row.point.err
+	if err == nil || row.comma.err != nil && row.point.said == "" {
+		err = row.comma.err
+	}
+	var e *quantity.Error
+	if errors.As(err, &e) {
+		message, hint = e.Message, e.Hint
+		if e.Text == row.cell.text {
+			column += utf8.RuneCountInString(e.Text[:min(max(e.Offset, 0), len(e.Text))])
+		}
+	} else if err != nil {
+		message = err.Error()
+	}
+	r.fail(row.line, column, message, hint)
 }

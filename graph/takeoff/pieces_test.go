@@ -18,6 +18,15 @@ func TestParsePieces(t *testing.T) {
 		{"length alone", "length\n1 1/2 in\n", []float64{38.1}},
 		{"Windows ends, byte order mark, comment, empty line", "\ufeffLength, Quantity\r\n# from the van\r\n\r\n\"300 mm\", 2\r\n", []float64{300, 300}},
 		{"semicolons", "length;quantity\n300 mm;1\n", []float64{300}},
+		{"semicolons and decimal commas", "length;quantity\n450,5 mm;3\n1200 mm;1\n", []float64{450.5, 450.5, 450.5, 1200}},
+		{"a comma as decimal settles the point", "length;quantity\n450,5 mm;1\n1.200 mm;1\n1.234,56 mm;1\n", []float64{450.5, 1200, 1234.56}},
+		{"a point as decimal settles the comma", "length,quantity\n450.5 mm,1\n\"1,200 mm\",1\n", []float64{450.5, 1200}},
+		{"both marks in one number", "length;quantity\n1.200,5 mm;1\n", []float64{1200.5}},
+		{"one column", "length\n1,5 m\n", []float64{1500}},
+		{"tabs", "length\tquantity\n450,5 mm\t1\n", []float64{450.5}},
+		{"too long to be thousands", "length,quantity\n257.175 mm,1\n1.250 m,1\n2.375 in,1\n", []float64{257.175, 1250, 60.325}},
+		{"no mark between thousands begins with 0", "length,quantity\n0.875 in,1\n", []float64{22.225}},
+		{"either way the same", "length;quantity\n12 ft 6 1/2 in;1\n", []float64{3822.7}},
 		{"spaces", "  length ,  quantity\n   3 m ,  1\n", []float64{3000}},
 	} {
 		got, bad := ParsePieces("list.csv", []byte(c.text))
@@ -48,7 +57,15 @@ func TestParsePiecesErrors(t *testing.T) {
 		{"length,quantity\n1 m,9999999999999999999\n", "is not a count"},
 		{"length,quantity\n1 m,5000\n1 m,1\n", "list.csv:3:1: the list has more than 5000 pieces"},
 		{"length,quantity\n,2\n", "list.csv:2:1: the length is missing"},
-		{"length\n1,5 m\n", "list.csv:2:3: the line has 2 fields, the header 1 | a decimal comma"},
+		{"length,quantity\n1.200 mm,3\n", `list.csv:2:1: "1.200 mm" can be read two ways: as 1.2 mm, or as 1200 mm with a mark between the thousands | write "1.2 mm" or "1200 mm"`},
+		{"length;quantity\n1200 mm;1\n1.200 mm;3\n", `list.csv:3:1: "1.200 mm" can be read two ways`},
+		{"length;quantity\n1,200 mm;3\n", `"1,200 mm" can be read two ways: as 1.2 mm, or as 1200 mm`},
+		{"length\n12.125 mm\n", `write "12.1250 mm" or "12125 mm"`},
+		{"length;quantity\n450,5 mm;1\n450.5 mm;1\n", `list.csv:2:1: "450,5 mm" has a decimal comma, and "450.5 mm" in line 3 a point`},
+		{"length;quantity\n450 mm,1\n", `list.csv:2:1: the line has 1 field, the header 2 | the header parts its columns with ';'`},
+		{"length,quantity\n450,5 mm,1\n", "list.csv:2:10: the line has 3 fields, the header 2 | a decimal comma"},
+		{"length;quantity\n450,5 kg;1\n", "kg"},
+		{"length;quantity\n1,2,3 mm;1\n", "list.csv:2:2: "},
 		{"length\n-1 m\n", "list.csv:2:"},
 		{"length\n900 km\n", "list.csv:2:"},
 		{"length\n1 m\x00\n", "list.csv:2:4: the line holds a control character"},
@@ -96,7 +113,7 @@ func TestParseStock(t *testing.T) {
 		}
 	}
 	for _, text := range []string{"", "3000 @ 9.60", "3000 mm @", "3000 mm @ 9,60", "3000 mm @ -1", "3000 mm @ 1e9", "3000 mm @ 5 x 0",
-		"3000 mm @ 5 x", "3000 mm @ 0", "0 mm @ 5", "3000 mm @ NaN", "3000 mm @ .5.", "@ 5"} {
+		"3000 mm @ 5 x", "3000 mm @ 0", "3.000 mm @ 5", "0 mm @ 5", "3000 mm @ NaN", "3000 mm @ .5.", "@ 5"} {
 		if got, err := ParseStock(text); err == nil {
 			t.Errorf("%q was read as %+v", text, got)
 		}

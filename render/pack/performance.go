@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"cmp"
 	"fmt"
 
 	"dryfit/catalog/quantity"
@@ -48,10 +49,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) ta
 		row := []string{m.Mode}
 		spread := p.Ranges.Of(m.Mode, graph.After)
 		if unit != nil {
-			rise := "-"
-			if m.RiseK > 0 {
-				rise = fmt.Sprintf("%.1f K", m.RiseK)
-			}
+			rise := cmp.Or(m.RiseWords(), "-")
 			row = append(row, flow(m.Unit), spreadOf(p, spread, m.Mode, unit, units), rise, flow(m.Bypass))
 		}
 		if len(groups) > 0 {

@@ -24,9 +24,9 @@ func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
 	unit, names := c.TheUnit(), tag.Of(p.Circuit)
 	for _, m := range plan.Summarise(p) {
 		if m.HasUnit {
-			rise := ""
+			rise := m.RiseWords()
 			if m.RiseK > 0 {
-				rise = fmt.Sprintf("%.1f K at full output", m.RiseK)
+				rise += " at full output"
 			}
 			out = append(out, reading{m.Mode + ": water in / out of the unit", ""},
 				reading{m.Mode + ": rise (one thermometer, moved from pipe to pipe)", rise},

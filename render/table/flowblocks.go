@@ -127,7 +127,10 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 		}
 		return fmt.Sprintf("%s; shuts after %s less", f.State, s.pressure(f.MarginPa))
 	case graph.HeatPump:
-		if f.RiseK > 0 {
+		switch {
+		case f.State == hydraulic.NoFlow:
+			return hydraulic.NoFlow + "; " + s.pressure(f.StaticPa) + " at its inlet"
+		case f.RiseK > 0:
 			return fmt.Sprintf("water rises %s K; %s at its inlet", fixed(f.RiseK, 1), s.pressure(f.StaticPa))
 		}
 		return s.pressure(f.StaticPa) + " at its inlet"

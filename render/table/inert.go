@@ -1,35 +1,30 @@
 package table
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
+
+	"dryfit/graph"
 )
 
-// Plain shows control characters of a text, and marks that turn its direction, as \x..: a
-// terminal, a page or a spreadsheet would obey them.
-func Plain(text string) string { return plain(text) }
+// Plain shows what a terminal, a page or a spreadsheet would obey.
+func Plain(text string) string { return graph.Inert(text) }
 
-// plain shows control characters of a user's text instead of sending them to a terminal.
-func plain(text string) string {
-	var b strings.Builder
-	for _, r := range text {
-		switch {
-		case unicode.IsControl(r), r == '\u2028', r == '\u2029', unicode.Is(unicode.Bidi_Control, r):
-			fmt.Fprintf(&b, `\x%02x`, r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
-}
+func plain(text string) string { return graph.Inert(text) }
+
+// formulaSigns begin what a spreadsheet runs: those of the keyboard, the full-width forms that
+// some take for them, and the bar that begins a command in an exchange of data.
+const formulaSigns = "=+-@|＝＋－＠｜−"
 
 // cell makes a text safe as a CSV cell: one that a spreadsheet would take for a formula
 // gets a leading apostrophe.
 func cell(text string) string {
 	text = plain(text)
-	if text != "" && strings.ContainsRune("=+-@", rune(text[0])) {
-		return "'" + text
+	for _, c := range strings.TrimLeftFunc(text, unicode.IsSpace) { // spaces are passed over by some
+		if strings.ContainsRune(formulaSigns, c) {
+			return "'" + text
+		}
+		break
 	}
 	return text
 }

@@ -2,6 +2,7 @@ package table
 
 import (
 	"encoding/csv"
+	"encoding/json"
 	"strings"
 	"testing"
 
@@ -13,11 +14,13 @@ import (
 
 // nasty are texts that do something where they are obeyed: a spreadsheet runs what begins
 // like a formula, a terminal what follows an escape.
-var nasty = []string{"=HYPERLINK(\"http://example.invalid\",\"x\")", "+1+1", "-2+3", "@SUM(A1)", "\x1b[2Jgone", "\u202egnp.exe", "a\r\nb", "\t=1"}
+var nasty = []string{"=HYPERLINK(\"http://example.invalid\",\"x\")", "+1+1", "-2+3", "@SUM(A1)", "\x1b[2Jgone", "\u202egnp.exe", "a\r\nb", "\t=1", "|cmd", "＝1+1", "＋1", "－1", "＠x", "｜x", "−1", " =1", "\u200b=1", "\u00ad", "\U000e0041x"}
 
 func TestCell(t *testing.T) {
 	for _, c := range []struct{ in, want string }{
 		{"=1+1", "'=1+1"}, {"+49", "'+49"}, {"-5", "'-5"}, {"@x", "'@x"},
+		{"|calc", "'|calc"}, {"＝1", "'＝1"}, {"＋1", "'＋1"}, {"－1", "'－1"}, {"＠x", "'＠x"}, {"｜x", "'｜x"}, {" =1", "' =1"},
+		{"\u200b=1", `\x200b=1`}, {"a\u200fb", `a\x200fb`}, {"\ufeffx", `\xfeffx`},
 		{"plain", "plain"}, {"a=b", "a=b"}, {"", ""},
 		{"\t=1", `\x09=1`}, {"\x1b[2J", `\x1b[2J`}, {"\u202egnp", `\x202egnp`}, {"née 漢", "née 漢"},
 	} {
@@ -49,10 +52,28 @@ func TestNothingRuns(t *testing.T) {
 		}
 		for _, r := range records[1:] {
 			for _, c := range r {
-				if c != "" && strings.ContainsRune("=+@\t\r", rune(c[0])) || strings.HasPrefix(c, "-2") {
+				if c != "" && strings.ContainsAny(firstOf(c), "=+@\t\r|＝＋－＠｜−") || strings.HasPrefix(c, "-2") {
 					t.Errorf("a spreadsheet would run %q", c)
 				}
 			}
+		}
+	}
+	data, err := FindingsJSON(p.Findings)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back struct{ Findings []struct{ Message string } }
+	if err := json.Unmarshal(data, &back); err != nil || len(back.Findings) != len(nasty) {
+		t.Fatalf("%v, %d findings", err, len(back.Findings))
+	}
+	for i, n := range nasty {
+		if back.Findings[i].Message != n {
+			t.Errorf("JSON gives back %q for %q", back.Findings[i].Message, n)
+		}
+	}
+	for _, r := range string(data) {
+		if r != '\n' && graph.Obeyed(r) {
+			t.Errorf("the JSON holds %U raw", r)
 		}
 	}
 	text, err := PartsText(p, Style{Units: quantity.MetricSystem})
@@ -60,8 +81,15 @@ func TestNothingRuns(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, r := range string(text) {
-		if r < ' ' && r != '\n' || r == '\u202e' {
+		if r < ' ' && r != '\n' || r == '\u202e' || r == '\u200b' || r == '\u00ad' {
 			t.Errorf("the text holds %q", r)
 		}
 	}
+}
+
+func firstOf(text string) string {
+	for _, c := range strings.TrimSpace(text) {
+		return string(c)
+	}
+	return ""
 }

@@ -102,7 +102,7 @@ func expand(line string, column int) (text string, before int) {
 			next := (width/tabWidth + 1) * tabWidth
 			b.WriteString(strings.Repeat(" ", next-width))
 			width = next
-		case isControl(c):
+		case graph.Obeyed(c):
 			b.WriteRune('�')
 			width++
 		default:

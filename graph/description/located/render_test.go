@@ -33,7 +33,7 @@ func TestRender(t *testing.T) {
 		},
 		"inert": {
 			graph.Diagnostic{Pos: at(4, 2), Rule: "r", Severity: graph.Error, Message: "say \x1b[0m"},
-			"f.toml:4:2: error: say �[0m [r]\n    �[31m\n     ^\n",
+			"f.toml:4:2: error: say \\x1b[0m [r]\n    �[31m\n     ^\n",
 		},
 		"other file": {
 			graph.Diagnostic{Pos: graph.Pos{File: "g.toml", Line: 1, Column: 1}, Rule: "r", Message: "m"},

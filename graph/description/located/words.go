@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/graph"
 )
 
 // Said quotes what the user wrote, shortened where it goes on and on.
@@ -18,14 +19,7 @@ func Said(text string) string {
 }
 
 // Inert returns text in which nothing is left that a terminal would act on.
-func Inert(text string) string {
-	return strings.Map(func(c rune) rune {
-		if isControl(c) {
-			return '�'
-		}
-		return c
-	}, text)
-}
+func Inert(text string) string { return graph.Inert(text) }
 
 // longestWord is the longest word for which a near one is looked for.
 const longestWord = 64

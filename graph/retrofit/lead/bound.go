@@ -65,19 +65,50 @@ func signs(left point) int {
 	return i
 }
 
-// bound returns the cost of a whole path at the least, given what is walked.
-func (s *stream) bound(n *node) Cost {
-	c := n.cost
+// bound returns the cost of a whole path at the least, given what is walked, with what is
+// trapped at the unit; ok is false where no path from there ends as it should.
+func (s *stream) bound(n *node) (c Cost, ok bool) {
+	c = n.cost
 	var left point
 	for a := range 3 {
 		left[a] = s.end[a] - n.at[a]
 		c.LengthUM += abs(left[a])
 	}
-	c.Elbows += int(s.left[signs(left)][n.way])
-	if left[2] > 0 && n.phase == falling || left[2] < 0 && n.phase == rising {
-		c.Traps++
+	legs := s.left[signs(left)][n.way]
+	c.Elbows += int(legs)
+	least := -1
+	for last := range phase(3) {
+		if turns, can := turnsLeft(n.phase, left[2], last); can && (least < 0 || turns+s.trapped[last] < least) {
+			least = turns + s.trapped[last]
+		}
 	}
-	return c
+	c.Traps += least
+	return c, legs >= 0 && least >= 0 && int(n.legs)+int(legs) <= mostLegs
+}
+
+// turnsLeft is how often a path must still turn in height, from a phase, with so much height
+// left, to end in another; ok is false where it can't.
+func turnsLeft(now phase, height int64, last phase) (turns int, ok bool) {
+	if last == level {
+		return 0, now == level && height == 0
+	}
+	// what must still come, in order: the way the height asks for, then the last
+	through := []phase{last}
+	switch {
+	case height > 0 && last == falling:
+		through = []phase{rising, falling}
+	case height < 0 && last == rising:
+		through = []phase{falling, rising}
+	case height == 0 && now == level: // what goes up comes down again
+		through = []phase{flip(last), last}
+	}
+	for _, p := range through {
+		if now != level && p != now {
+			turns++
+		}
+		now = p
+	}
+	return turns, true
 }
 
 func abs(v int64) int64 {

@@ -7,27 +7,44 @@ import (
 	"dryfit/graph"
 )
 
-// What one search may cost, in steps; more is not looked at. Judgement, no source: beyond it
-// nobody would draw the pipes so.
+// What a search may cost: steps of all of it and of one side of one way, paths of one pipe to
+// which the other is looked for, and rounds with more and more in the way. That there is no
+// pair with less trapped often takes as long to prove as trying all there are: then the best
+// found is taken and said not to be proved. Judgement, no source: whoever draws the pipes by
+// hand looks no further.
 const (
-	mostSteps  = 200000
-	mostRounds = 60
+	mostSteps  = 120000
+	sideSteps  = 15000
+	mostPaths  = 16
+	mostRounds = 40
 )
 
 // Find returns the best pair of pipes; nil where there is none, with the names of what is in
 // the way.
 func Find(p Problem) (*Pair, []string) {
 	f := newFinder(p)
-	for range mostRounds {
-		best, first, proved := f.solve()
-		if best == nil {
-			return nil, f.met
+	var best *found
+	for _, fine := range []bool{false, true} {
+		if best != nil && best.isLeast() {
+			break
 		}
-		if !f.runInto(best) || f.steps <= 0 {
-			return f.pair(best, first, proved && f.steps > 0), f.met
+		for range mostRounds {
+			next := f.solve(fine, best)
+			if next == nil || !f.runInto(next.couple) {
+				if next != nil {
+					best = next
+				}
+				break
+			}
+			if f.steps <= 0 {
+				break
+			}
 		}
 	}
-	return nil, f.met
+	if best == nil {
+		return nil, f.met
+	}
+	return f.pair(best), f.met
 }
 
 // finder is one search.
@@ -82,65 +99,87 @@ func joined(legs []graph.Vec) []graph.Vec {
 	return out
 }
 
-// solve finds the best pair that is clear of the blocks that count so far. Coordinates beside
-// each other's are taken in only where the best of each pipe are not clear of each other: they
-// cannot make either of them better.
-func (f *finder) solve() (best *couple, first way, proved bool) {
-	proved = true
-	for _, side := range []int64{0, f.clip} {
-		var bound *Cost
-		if best != nil {
-			bound = &best.cost
-		}
-		var floor *Cost
-		for _, v := range f.p.Ways {
-			w := wayOf(v)
-			if w == noWay {
-				continue
-			}
-			c, low, sure := f.along(w, side, bound)
-			proved = proved && sure
-			if low != nil && (floor == nil || low.Compare(*floor) < 0) {
-				floor = low
-			}
-			if c != nil {
-				best, first, bound = c, w, &c.cost
-			}
-		}
-		if best != nil && floor != nil && best.cost.Compare(*floor) <= 0 {
-			break
-		}
-	}
-	return best, first, proved
+// found is the best pair clear of the blocks that count so far.
+type found struct {
+	*couple
+	first  way
+	floor  Cost // what no pair can be below, with nothing in the way
+	proved bool
 }
 
-// along finds the best pair whose branches point a way.
-func (f *finder) along(w way, side int64, bound *Cost) (best *couple, floor *Cost, proved bool) {
-	g := newGrid(f.needs, f.active, side)
-	for _, keep := range []int{2, 16, 128} {
-		to, from := f.stream(0, g, w, keep), f.stream(1, g, w, keep)
-		if to == nil || from == nil {
-			return nil, nil, true
+// isLeast reports whether no pair can cost less, whatever coordinates there are.
+func (b *found) isLeast() bool { return b.cost.Compare(b.floor) <= 0 }
+
+// solve finds the best pair that is clear of the blocks that count so far, and better than one
+// there is already: over few coordinates, or with fine over many.
+func (f *finder) solve(fine bool, have *found) *found {
+	out := &found{proved: true}
+	var bound *Cost
+	if have != nil {
+		bound = &have.cost
+	}
+	floored := false
+	for _, v := range f.p.Ways {
+		w := wayOf(v)
+		if w == noWay {
+			continue
 		}
-		best, floor, proved = match(to, from, f.rise, f.clip, bound, &f.steps)
-		if proved || f.steps <= 0 {
-			break
+		c, free, sure := f.along(w, fine, bound)
+		out.proved = out.proved && sure
+		if free != nil && (!floored || free.Compare(out.floor) < 0) {
+			out.floor, floored = *free, true
+		}
+		if c != nil {
+			out.couple, out.first, bound = c, w, &c.cost
 		}
 	}
-	return best, floor, proved
+	switch {
+	case out.couple != nil:
+		return out
+	case have != nil: // none is better
+		kept := *have
+		kept.proved = out.proved
+		return &kept
+	}
+	return nil
+}
+
+// along finds the best pair whose branches point a way, of those that cost less than the
+// bound, and what one costs at the least; nil where the pipes can't leave so.
+func (f *finder) along(w way, fine bool, bound *Cost) (best *couple, free *Cost, proved bool) {
+	g := newGrid(f.needs, f.active, fine, f.clip)
+	var sum Cost
+	for i := range 2 {
+		s := f.stream(i, g, w, f.leastTrapped(i), 1)
+		if s == nil || s.free == nil {
+			return nil, nil, true
+		}
+		sum = sum.plus(*s.free)
+	}
+	if bound != nil && sum.Compare(*bound) >= 0 {
+		return nil, &sum, true
+	}
+	best, proved = f.match(w, g, bound)
+	return best, &sum, proved
 }
 
 // stream returns the paths of one of the pipes: just the one written, where its legs are; nil
 // where those leave another way.
-func (f *finder) stream(i int, g *grid, w way, keep int) *stream {
+func (f *finder) stream(i int, g *grid, w way, trapped [3]int, keep int) *stream {
 	p := f.needs[i].pipe
 	if len(p.Legs) == 0 {
-		return newStream(*f.needs[i], g, f.active, w, f.self, keep, &f.steps)
+		return newStream(*f.needs[i], g, f.active, w, trapped, f.self, keep)
 	}
 	if wayOf(p.Legs[0]) != w {
 		return nil
 	}
-	written := path{points: []point{toPoint(p.Start)}, way: w}
+	written := writtenPath(p)
+	return &stream{written: &written, free: &written.cost, trapped: trapped}
+}
+
+// writtenPath is the path of a pipe whose legs are written.
+func writtenPath(p *Pipe) path {
+	written := path{points: []point{toPoint(p.Start)}}
 	at := p.Start
 	for k, l := range p.Legs {
 		at = at.Add(l)
@@ -160,14 +199,15 @@ func (f *finder) stream(i int, g *grid, w way, keep int) *stream {
 			written.cost.Traps++
 		}
 	}
-	return &stream{budget: &f.steps, found: []path{written}}
+	return written
 }
 
 // runInto takes the blocks into account that a pair runs into, and reports whether there
 // were any.
 func (f *finder) runInto(c *couple) bool {
 	any := false
-	for side, p := range []*path{&c.to, &c.from} {
+	for side := range c.paths {
+		p := &c.paths[side]
 		if len(f.needs[side].pipe.Legs) > 0 {
 			continue // as written: what it runs into is for the rules to say
 		}
@@ -206,8 +246,9 @@ func between(a, b point) (way, int64) {
 }
 
 // pair turns what was found into legs.
-func (f *finder) pair(c *couple, first way, proved bool) *Pair {
-	return &Pair{To: legs(&c.to, &f.p.To), From: legs(&c.from, &f.p.From), Way: first.vec(), Cost: c.cost, Proved: proved, Met: f.met}
+func (f *finder) pair(b *found) *Pair {
+	return &Pair{To: legs(&b.paths[0], &f.p.To), From: legs(&b.paths[1], &f.p.From), Way: b.first.vec(), Cost: b.cost,
+		Proved: b.proved && f.steps > 0, Met: f.met}
 }
 
 // legs turns a path into its legs; what rounding to micrometres left is put into the longest

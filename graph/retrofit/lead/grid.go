@@ -6,50 +6,41 @@ import "slices"
 type grid [3][]int64
 
 // newGrid returns the coordinates a leg of either pipe may end at: those of both pipes' ends,
-// the least lengths of their last legs before them, those of a leg between two elbows, and
-// where a pipe just clears a block. With side also those that lie clip distance beside each.
-func newGrid(pipes [2]*needs, blocks []block, side int64) *grid {
+// the least lengths of their last legs before them, and where a pipe just clears a block; with
+// fine also a leg between two elbows before and after those, and what lies so far beside them.
+func newGrid(pipes [2]*needs, blocks []block, fine bool, side int64) *grid {
 	g := &grid{}
 	add := func(a int, v int64) { g[a] = append(g[a], v) }
 	for _, n := range pipes {
 		start, end := toPoint(n.pipe.Start), toPoint(n.pipe.End)
-		between := n.straight(false, false)
 		for a := range 3 {
 			add(a, start[a])
-			for _, v := range []int64{end[a], end[a] - between, end[a] + between} {
-				add(a, v)
-			}
+			add(a, end[a])
 		}
 		face := wayOf(n.pipe.Face)
 		for _, l := range n.lengths(0, false, true) {
-			v := end[face.axis()] + face.sign()*l
-			for _, x := range []int64{v, v - between, v + between} {
-				add(face.axis(), x)
-			}
+			add(face.axis(), end[face.axis()]+face.sign()*l)
 		}
-	}
-	base := *g
-	if side > 0 {
-		for a := range 3 {
-			for _, v := range base[a] {
-				add(a, v-side)
-				add(a, v+side)
-			}
-		}
-	}
-	for _, b := range blocks {
-		for _, n := range pipes {
-			start := toPoint(n.pipe.Start)
+		for _, b := range blocks {
 			for _, r := range n.radii() {
 				for a := range 3 {
-					lo, hi := below(b.low[a]-r, start[a]), above(b.high[a]+r, start[a])
-					add(a, lo)
-					add(a, hi)
-					if side > 0 {
-						add(a, lo-side)
-						add(a, hi+side)
-					}
+					add(a, below(b.low[a]-r, start[a]))
+					add(a, above(b.high[a]+r, start[a]))
 				}
+			}
+		}
+	}
+	if fine {
+		base := *g
+		for a := range 3 {
+			for _, v := range base[a] {
+				for _, n := range pipes {
+					between := n.straight(false, false)
+					add(a, v-between)
+					add(a, v+between)
+				}
+				add(a, v-side)
+				add(a, v+side)
 			}
 		}
 	}

@@ -1,54 +1,103 @@
 package lead
 
-import (
-	"container/heap"
-	"slices"
-)
-
 // couple is two paths that are clear of each other.
 type couple struct {
-	to, from path
-	cost     Cost
+	paths [2]path // to the unit, from it
+	cost  Cost
 }
 
-// match looks for the best two paths of two streams that are clear of each other and cost
-// less than a bound. floor is what the best of each cost together, whether or not they are
-// clear of each other; proved is false where paths were left out that might have done.
-func match(to, from *stream, rise phase, clip int64, bound *Cost, budget *int) (best *couple, floor *Cost, proved bool) {
-	has := func(s *stream, i int) bool {
-		for len(s.found) <= i {
-			if !s.next() {
-				return false
+// The best pair is looked for from both sides: the paths of one pipe are taken in the order of
+// their cost, and to each the best path of the other that is clear of it is found. Once the
+// next path, with the best there is of the other pipe whatever lies in its way, costs as much
+// as the best pair so far, no better pair is left.
+
+// match looks for the best pair whose branches point a way, of those that cost less than the
+// bound; proved is false where the work came to its bound before.
+func (f *finder) match(w way, g *grid, bound *Cost) (best *couple, proved bool) {
+	for first := range 2 {
+		c, sure := f.matchFrom(first, w, g, bound)
+		if c != nil {
+			best, bound = c, &c.cost
+		}
+		if sure {
+			return best, true
+		}
+	}
+	return best, false
+}
+
+// matchFrom takes the paths of one of the pipes in order.
+func (f *finder) matchFrom(first int, w way, g *grid, bound *Cost) (best *couple, proved bool) {
+	second := 1 - first
+	a, alone := f.stream(first, g, w, f.leastTrapped(first), mostPaths), f.stream(second, g, w, f.leastTrapped(second), 1)
+	if a == nil || alone == nil || a.free == nil || alone.free == nil {
+		return nil, true
+	}
+	steps := min(sideSteps, f.steps)
+	defer func(before int) { f.steps -= before - steps }(steps)
+	a.budget, alone.budget = &steps, &steps
+	alone.limit = bound.less(a.free)
+	if !alone.next() {
+		return nil, steps > 0
+	}
+	floor := alone.found[0].cost // what is trapped at the unit is in neither
+	for n := 0; n < mostPaths; n++ {
+		a.limit = bound.less(&floor)
+		if !a.next() {
+			return best, steps > 0
+		}
+		p := &a.found[n]
+		b := f.stream(second, g, w, f.trapped(second, p.phase), 1)
+		b.budget, b.other, b.clip, b.limit = &steps, p, f.clip, bound.less(&p.cost)
+		if q := b.first(f.clip); q != nil {
+			c := &couple{cost: p.cost.plus(q.cost)}
+			c.cost.Traps += b.trapped[q.phase]
+			if bound == nil || c.cost.Compare(*bound) < 0 {
+				c.paths[first], c.paths[second] = *p, *q
+				best, bound = c, &c.cost
 			}
 		}
-		return true
 	}
-	if !has(to, 0) || !has(from, 0) {
-		return nil, nil, *budget > 0
+	return best, false
+}
+
+// first is the best path of a stream; of one that is written, that where it is clear of the
+// other.
+func (s *stream) first(clip int64) *path {
+	if len(s.found) == 0 && !s.next() {
+		return nil
 	}
-	f := to.found[0].cost.plus(from.found[0].cost)
-	floor = &f
-	tries := tryList{{0, 0, f}}
-	for len(tries) > 0 && *budget > 0 {
-		t := heap.Pop(&tries).(try)
-		if bound != nil && t.cost.Compare(*bound) >= 0 {
-			return best, floor, true
-		}
-		*budget--
-		a, b := &to.found[t.to], &from.found[t.from]
-		whole := t.cost
-		whole.Traps += turns(a.phase, rise, flip(b.phase))
-		if (bound == nil || whole.Compare(*bound) < 0) && apart(a, b, clip) {
-			best, bound = &couple{*a, *b, whole}, &whole
-		}
-		if has(from, t.from+1) {
-			heap.Push(&tries, try{t.to, t.from + 1, a.cost.plus(from.found[t.from+1].cost)})
-		}
-		if t.from == 0 && has(to, t.to+1) {
-			heap.Push(&tries, try{t.to + 1, 0, to.found[t.to+1].cost.plus(from.found[0].cost)})
+	p := &s.found[0]
+	for i := 1; i < len(p.points); i++ {
+		if s.other.near(p.points[i-1], p.points[i], clip) {
+			return nil
 		}
 	}
-	return best, floor, *budget > 0 && !to.capped && !from.capped
+	return p
+}
+
+// trapped is how many points are trapped at the unit, by the phase one pipe comes to it, where
+// the other comes to it in the phase given.
+func (f *finder) trapped(of int, other phase) (out [3]int) {
+	for p := range phase(3) {
+		to, from := p, other
+		if of == 1 {
+			to, from = other, p
+		}
+		out[p] = turns(to, f.rise, flip(from))
+	}
+	return out
+}
+
+// leastTrapped is trapped where the other may come as it likes.
+func (f *finder) leastTrapped(of int) (out [3]int) {
+	out = f.trapped(of, level)
+	for _, other := range []phase{rising, falling} {
+		for p, n := range f.trapped(of, other) {
+			out[p] = min(out[p], n)
+		}
+	}
+	return out
 }
 
 func flip(p phase) phase {
@@ -75,45 +124,4 @@ func turns(ps ...phase) int {
 		last = p
 	}
 	return n
-}
-
-// apart reports whether two paths are clear of each other.
-func apart(a, b *path, clip int64) bool {
-	for i := 1; i < len(a.points); i++ {
-		for j := 1; j < len(b.points); j++ {
-			if nearer(a.points[i-1], a.points[i], b.points[j-1], b.points[j], clip) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// try is two paths, by their numbers in their streams.
-type try struct {
-	to, from int
-	cost     Cost
-}
-
-// tryList is a heap, the cheapest first.
-type tryList []try
-
-func (l tryList) Len() int { return len(l) }
-func (l tryList) Less(i, j int) bool {
-	if c := l[i].cost.Compare(l[j].cost); c != 0 {
-		return c < 0
-	}
-	return slices.Compare([]int{l[i].to + l[i].from, l[i].to}, []int{l[j].to + l[j].from, l[j].to}) < 0
-}
-func (l tryList) Swap(i, j int) { l[i], l[j] = l[j], l[i] }
-
-// Push is heap.Interface's.
-func (l *tryList) Push(x any) { *l = append(*l, x.(try)) }
-
-// Pop is heap.Interface's.
-func (l *tryList) Pop() any {
-	last := len(*l) - 1
-	x := (*l)[last]
-	*l = (*l)[:last]
-	return x
 }

@@ -7,7 +7,6 @@ type path struct {
 	points []point
 	cost   Cost
 	phase  phase // which way it last went in height
-	way    way   // of its first leg
 }
 
 // node is a path so far: it has just ended a leg.
@@ -33,29 +32,36 @@ type state struct {
 
 // stream gives the paths of one pipe in the order of their cost.
 type stream struct {
-	needs  needs
-	grid   *grid
-	blocks []block
-	end    point
-	arrive way // of the last leg
-	self   int64
-	left   *legsLeft
-	keep   int // paths through one state that are followed
-	budget *int
-	nodes  []node
-	open   openList
-	popped map[state]int
-	capped bool // some paths through one state were left out
-	found  []path
+	needs   needs
+	grid    *grid
+	blocks  []block
+	end     point
+	arrive  way // of the last leg
+	self    int64
+	left    *legsLeft
+	trapped [3]int // points at the unit, by the phase a path comes to it
+	written *path  // the only one, where its legs are written; nil
+	other   *path  // the other pipe, where that is settled; nil
+	clip    int64  // least distance from it
+	keep    int    // paths through one state that are followed
+	known   *Cost  // what the best path costs, where that is known
+	limit   *Cost  // what costs as much is of no use; nil: everything is
+	free    *Cost  // what a path costs at the least, with nothing in the way
+	budget  *int
+	nodes   []node
+	open    openList
+	popped  map[state]int
+	capped  bool // some paths through one state were left out
+	found   []path
 }
 
 // mostLegs is how many legs a pipe may have. More would not be built. Judgement, no source.
-const mostLegs = 12
+const mostLegs = 8
 
 // newStream begins at the tee: with a way its branch points.
-func newStream(n needs, g *grid, blocks []block, first way, self int64, keep int, budget *int) *stream {
+func newStream(n needs, g *grid, blocks []block, first way, trapped [3]int, self int64, keep int) *stream {
 	s := &stream{needs: n, grid: g, blocks: blocks, end: toPoint(n.pipe.End), arrive: wayOf(n.pipe.Face).back(),
-		self: self, keep: keep, budget: budget, popped: map[state]int{}}
+		trapped: trapped, self: self, keep: keep, popped: map[state]int{}}
 	s.left = newLegsLeft(s.arrive)
 	s.nodes = append(s.nodes, node{at: toPoint(n.pipe.Start), way: noWay, parent: -1})
 	s.begin(first)
@@ -74,14 +80,52 @@ func (s *stream) begin(first way) {
 	for i, l := range along {
 		w, length := wayOf(l), abs(um(l.X)+um(l.Y)+um(l.Z))
 		if i == len(along)-1 {
-			s.lead(at, w, length)
+			s.start(at, w, length)
 			return
 		}
 		if at = s.given(at, w, length); at < 0 {
 			return
 		}
 	}
-	s.lead(at, first, 0)
+	s.start(at, first, 0)
+}
+
+// start opens the first leg that is not given.
+func (s *stream) start(from int32, w way, least int64) {
+	if s.free = s.freeBound(from, w); s.free != nil {
+		s.lead(from, w, least)
+	}
+}
+
+// freeBound is what a path costs at the least that goes on a way from a node, with nothing in
+// the way and wherever its legs end; nil where none ends as it should.
+func (s *stream) freeBound(from int32, w way) *Cost {
+	n := s.nodes[from]
+	var best *Cost
+	a := w.axis()
+	for _, d := range []int64{1, 0, -1} { // short of the port's coordinate, at it, beyond it
+		next := n
+		next.way, next.legs = w, n.legs+1
+		if left := s.end[a] - n.at[a]; left*w.sign() > 0 {
+			next.at[a] = s.end[a] - d*w.sign()
+		} else if d == -1 {
+			next.at[a] += w.sign()
+		} else {
+			continue
+		}
+		var turned bool
+		if next.phase, turned = n.phase.after(w); turned {
+			next.cost.Traps++
+		}
+		if n.parent >= 0 {
+			next.cost.Elbows++
+		}
+		next.cost.LengthUM += (next.at[a] - n.at[a]) * w.sign()
+		if c, ok := s.bound(&next); ok && (best == nil || c.Compare(*best) < 0) {
+			best = &c
+		}
+	}
+	return best
 }
 
 // given lays one leg that must be so, and returns its node; -1 where it can't be.
@@ -97,8 +141,20 @@ func (s *stream) given(from int32, w way, length int64) int32 {
 
 // next finds the next path, and reports whether there was one.
 func (s *stream) next() bool {
+	if s.written != nil {
+		s.found, s.written = append(s.found, *s.written), nil
+		return true
+	}
+	if s.budget == nil { // the one written was given
+		return false
+	}
 	for len(s.open) > 0 && *s.budget > 0 {
-		i := heap.Pop(&s.open).(opened).node
+		top := heap.Pop(&s.open).(opened)
+		if s.limit != nil && top.least.Compare(*s.limit) >= 0 {
+			s.open = nil
+			return false
+		}
+		i := top.node
 		*s.budget--
 		n := &s.nodes[i]
 		st := state{n.at, n.way, n.phase, n.placed, n.whole}
@@ -188,7 +244,7 @@ func (s *stream) step(from int32, w way, length int64, last bool) {
 	}
 	first := n.parent < 0
 	put, radius, ok := s.needs.put(n.placed, w, length, first, last)
-	if !ok || !s.clear(n.at, to, radius, first, last) || s.crosses(from, to) {
+	if !ok || !s.clear(n.at, to, radius, first, last) || s.crosses(from, to) || s.other.near(n.at, to, s.clip) {
 		return
 	}
 	next := node{at: to, way: w, placed: put, parent: from, legs: n.legs + 1, whole: last, cost: n.cost}
@@ -203,9 +259,17 @@ func (s *stream) step(from int32, w way, length int64, last bool) {
 	if last && s.needs.pipe.Check != nil && put&hasStraight == 0 {
 		next.cost.Unstraight++
 	}
+	least, ok := s.bound(&next)
+	if !ok {
+		return
+	}
 	s.nodes = append(s.nodes, next)
 	i := int32(len(s.nodes) - 1)
-	heap.Push(&s.open, opened{node: i, least: s.bound(&s.nodes[i])})
+	if s.known != nil && least.Unstraight <= s.known.Unstraight {
+		least.Unstraight = s.known.Unstraight
+		least.Traps = max(least.Traps, s.known.Traps)
+	}
+	heap.Push(&s.open, opened{node: i, least: least})
 }
 
 // clear reports whether a leg runs into nothing.
@@ -236,14 +300,24 @@ func (s *stream) crosses(from int32, to point) bool {
 	return false
 }
 
+// near reports whether a leg comes nearer to a path than a distance; there is none near no path.
+func (p *path) near(a, b point, clip int64) bool {
+	if p == nil {
+		return false
+	}
+	for i := 1; i < len(p.points); i++ {
+		if nearer(a, b, p.points[i-1], p.points[i], clip) {
+			return true
+		}
+	}
+	return false
+}
+
 // path collects the points of a whole path.
 func (s *stream) path(i int32) path {
 	p := path{cost: s.nodes[i].cost, phase: s.nodes[i].phase}
 	for ; i >= 0; i = s.nodes[i].parent {
 		p.points = append(p.points, s.nodes[i].at)
-		if s.nodes[i].parent == 0 {
-			p.way = s.nodes[i].way
-		}
 	}
 	for a, b := 0, len(p.points)-1; a < b; a, b = a+1, b-1 {
 		p.points[a], p.points[b] = p.points[b], p.points[a]

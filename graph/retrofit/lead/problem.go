@@ -93,3 +93,12 @@ func (c Cost) Compare(o Cost) int {
 	}
 	return 0
 }
+
+// less is what is left of a bound for one pipe once the other has its share; nil stays nil. It
+// orders as costs do, though single terms of it may be negative.
+func (c *Cost) less(o *Cost) *Cost {
+	if c == nil || o == nil {
+		return nil
+	}
+	return &Cost{c.Unstraight - o.Unstraight, c.Traps - o.Traps, c.Elbows - o.Elbows, c.LengthUM - o.LengthUM}
+}

@@ -1,0 +1,200 @@
+package lead
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"dryfit/graph"
+)
+
+// job is a pair as a tub has it: two tees of 2 in pipe 420 mm apart, the unit 2 m to the right
+// of them and lower, its ports one above the other and looking to the left. Lengths are those
+// of 1 1/2 in parts, rounded; common practice, no source.
+func job() Problem {
+	elbow := Stop{TakeOffMM: 30, DepthMM: 28}
+	pipe := Pipe{Tee: Stop{TakeOffMM: 36, DepthMM: 28}, Elbow: elbow, Port: Stop{DepthMM: 28},
+		Isolator: Item{LengthMM: 103, DepthMM: 35, RadiusMM: 45}, Union: Item{LengthMM: 60, DepthMM: 35, RadiusMM: 42}, RadiusMM: 32, StraightMM: 400}
+	p := Problem{To: pipe, From: pipe, ClipMM: 90, SelfMM: 70, Ways: []graph.Vec{{Y: -1}, {Z: 1}, {Z: -1}, {Y: 1}}}
+	p.To.End, p.To.Face = graph.Vec{X: 2400, Y: -500, Z: -350}, graph.Vec{X: -1}
+	p.From.Start, p.From.End, p.From.Face, p.From.Back = graph.Vec{X: 420}, graph.Vec{X: 2400, Y: -500, Z: -130}, graph.Vec{X: -1}, true
+	p.Boxes = []Box{{Low: graph.Vec{X: -200, Y: -35, Z: -35}, High: graph.Vec{X: 900, Y: 35, Z: 35}, Name: "the line", Near: Line},
+		{Low: graph.Vec{X: 2400, Y: -900, Z: -600}, High: graph.Vec{X: 2800, Y: -100, Z: 400}, Name: "the unit", Near: Unit}}
+	return p
+}
+
+// ends follows legs from a start.
+func ends(start graph.Vec, legs []graph.Vec) graph.Vec {
+	for _, l := range legs {
+		start = start.Add(l)
+	}
+	return start
+}
+
+func TestEndsExactly(t *testing.T) {
+	p := job()
+	p.To.Start.X, p.From.End.Z = 0.12345678, -130.00000123 // not whole micrometres
+	pair, _ := Find(p)
+	if pair == nil {
+		t.Fatal("no pair")
+	}
+	if d := ends(p.To.Start, pair.To).Sub(p.To.End).Len(); d > 1e-9 {
+		t.Errorf("the pipe to the unit misses its inlet by %g mm", d)
+	}
+	if d := ends(p.From.Start, pair.From).Sub(p.From.End).Len(); d > 1e-9 {
+		t.Errorf("the pipe from the unit misses its outlet by %g mm", d)
+	}
+	if !pair.Proved {
+		t.Error("an open way is not proved to be the best")
+	}
+}
+
+// A door in the way moves the pipes aside, and names itself.
+func TestRoundABox(t *testing.T) {
+	p := job()
+	free, _ := Find(p)
+	p.Boxes = append(p.Boxes, Box{Low: graph.Vec{X: 1000, Y: -700, Z: -500}, High: graph.Vec{X: 1100, Y: 300, Z: 100}, Name: "the door"})
+	round, met := Find(p)
+	if free == nil || round == nil {
+		t.Fatal("no pair")
+	}
+	if !slices.Contains(met, "the door") || round.Cost.Compare(free.Cost) <= 0 {
+		t.Errorf("the door is not gone round: %v, %+v after %+v", met, round.Cost, free.Cost)
+	}
+	for _, legs := range [][]graph.Vec{append([]graph.Vec{p.To.Start}, round.To...), append([]graph.Vec{p.From.Start}, round.From...)} {
+		at := legs[0]
+		for _, l := range legs[1:] {
+			b := &block{low: toPoint(graph.Vec{X: 1000, Y: -700, Z: -500}), high: toPoint(graph.Vec{X: 1100, Y: 300, Z: 100})}
+			if b.hits(toPoint(at), toPoint(at.Add(l)), um(32)) {
+				t.Errorf("a leg %v from %v runs into the door", l, at)
+			}
+			at = at.Add(l)
+		}
+	}
+}
+
+// Walled in, there is no pair, and the walls are named.
+func TestNoWay(t *testing.T) {
+	p := job()
+	for _, b := range []Box{
+		{Low: graph.Vec{X: 2000, Y: -2000, Z: -2000}, High: graph.Vec{X: 2010, Y: 2000, Z: 2000}, Name: "front wall"},
+		{Low: graph.Vec{X: -3000, Y: -2010, Z: -2000}, High: graph.Vec{X: 4000, Y: -2000, Z: 2000}, Name: "wall"},
+		{Low: graph.Vec{X: -3000, Y: 2000, Z: -2000}, High: graph.Vec{X: 4000, Y: 2010, Z: 2000}, Name: "wall"},
+		{Low: graph.Vec{X: -3000, Y: -2000, Z: 2000}, High: graph.Vec{X: 4000, Y: 2000, Z: 2010}, Name: "wall"},
+		{Low: graph.Vec{X: -3000, Y: -2000, Z: -2010}, High: graph.Vec{X: 4000, Y: 2000, Z: -2000}, Name: "wall"},
+		{Low: graph.Vec{X: -3010, Y: -2000, Z: -2000}, High: graph.Vec{X: -3000, Y: 2000, Z: 2000}, Name: "wall"},
+	} {
+		p.Boxes = append(p.Boxes, b)
+	}
+	pair, met := Find(p)
+	if pair != nil {
+		t.Fatalf("a pair through a wall: %v", pair)
+	}
+	if !slices.Contains(met, "front wall") {
+		t.Errorf("the wall between is not named: %v", met)
+	}
+}
+
+// What both follow first is the beginning of both.
+func TestAlong(t *testing.T) {
+	p := job()
+	along := []graph.Vec{{Y: -260}, {Z: -700}}
+	p.To.Along, p.From.Along = along, along
+	pair, _ := Find(p)
+	if pair == nil {
+		t.Fatal("no pair")
+	}
+	for name, legs := range map[string][]graph.Vec{"to": pair.To, "from": pair.From} {
+		if legs[0] != along[0] || legs[1].Z > -700 || legs[1].X != 0 || legs[1].Y != 0 {
+			t.Errorf("%s does not begin as asked: %v", name, legs)
+		}
+	}
+}
+
+// One pipe written, the other is found beside it.
+func TestOneWritten(t *testing.T) {
+	p := job()
+	p.To.Legs = []graph.Vec{{Y: -500}, {Z: -350}, {X: 2400}}
+	pair, _ := Find(p)
+	if pair == nil {
+		t.Fatal("no pair")
+	}
+	if d := cmp.Diff(p.To.Legs, pair.To); d != "" {
+		t.Errorf("the pipe written is not kept: %s", d)
+	}
+	if ends(p.From.Start, pair.From).Sub(p.From.End).Len() > 1e-9 {
+		t.Error("the other misses its port")
+	}
+}
+
+// Pipes in one lane lie side by side: with both ports in the line of both tees one has to
+// go round the other, and nowhere do they come nearer than clip distance.
+func TestSideBySide(t *testing.T) {
+	p := job()
+	p.To.End.Z, p.From.End.Z = -130, -350 // the pipe down to the outlet crosses the one to the inlet
+	pair, _ := Find(p)
+	if pair == nil {
+		t.Fatal("no pair")
+	}
+	least := 1e9
+	a := p.To.Start
+	for _, l := range pair.To {
+		b := p.From.Start
+		for _, m := range pair.From {
+			for d := 1.0; d < 400; d++ {
+				if nearer(toPoint(a), toPoint(a.Add(l)), toPoint(b), toPoint(b.Add(m)), um(d)) {
+					least = min(least, d)
+					break
+				}
+			}
+			b = b.Add(m)
+		}
+		a = a.Add(l)
+	}
+	if least < 90 {
+		t.Errorf("the pipes come as near as %g mm: %v / %v", least, pair.To, pair.From)
+	}
+}
+
+func TestSameEveryTime(t *testing.T) {
+	first, _ := Find(job())
+	for range 3 {
+		again, _ := Find(job())
+		if d := cmp.Diff(first, again); d != "" {
+			t.Fatal(d)
+		}
+	}
+}
+
+// crowd is a job among very many bodies: 1,500, as a circuit of 500 runs has.
+func crowd() Problem {
+	p := job()
+	for i := range 1500 {
+		x, y, z := float64(i%15)*300-1500, float64(i/15%10)*160+60, float64(i/150)*160-900
+		p.Boxes = append(p.Boxes, Box{Low: graph.Vec{X: x, Y: y, Z: z}, High: graph.Vec{X: x + 250, Y: y + 60, Z: z + 60}, Name: "old pipe"})
+	}
+	for i := range 9 { // some of them in the way
+		x := 900 + float64(i)*110
+		p.Boxes = append(p.Boxes, Box{Low: graph.Vec{X: x, Y: -560 + float64(i%5)*60, Z: -380}, High: graph.Vec{X: x + 60, Y: -520 + float64(i%5)*60, Z: -320}, Name: "old pipe"})
+	}
+	return p
+}
+
+func BenchmarkCrowd(b *testing.B) {
+	p := crowd()
+	for range b.N {
+		if pair, _ := Find(p); pair == nil {
+			b.Fatal("no pair")
+		}
+	}
+}
+
+func BenchmarkJob(b *testing.B) {
+	p := job()
+	for range b.N {
+		if pair, _ := Find(p); pair == nil {
+			b.Fatal("no pair")
+		}
+	}
+}

@@ -3,26 +3,26 @@ package hydraulic
 import (
 	"fmt"
 
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/network"
 	"dryfit/graph/route"
-	"dryfit/graph/stream"
+	"dryfit/graph/settle"
 )
 
 // Build returns the model of a laid out circuit in a mode. Air lines are left out, and so is
 // what a shut hand valve or jets all shut would carry. The error is an *InputError.
 func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error) {
 	c := lay.Circuit
+	set := lay.Stage
+	if set == nil {
+		set = settle.Of(c)
+	}
 	b := &builder{
 		m: &Model{
-			Layout: lay, Mode: mode, Stage: stage, Water: WaterOf(c),
+			Layout: lay, Mode: mode, Stage: stage, Water: waterOf(set),
 			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), nodes: map[string]int{},
 		},
-		c: c, cat: c.Catalog, parts: map[string]int{}, runsAt: map[string][]int{},
-	}
-	if b.cat == nil {
-		b.cat = catalog.Embedded()
+		c: c, set: set, parts: map[string]int{}, runsAt: map[string][]int{},
 	}
 	for i, p := range c.Parts {
 		if _, twice := b.parts[p.ID]; !twice {
@@ -54,10 +54,9 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 type builder struct {
 	m      *Model
 	c      *graph.Circuit
-	cat    *catalog.Catalog
+	set    *settle.Stage
 	parts  map[string]int
 	runsAt map[string][]int // "part.port" -> runs, by index
-	way    *stream.Net      // built at need
 }
 
 func (b *builder) note(pos graph.Pos, severity graph.Severity, message, hint string) {
@@ -100,13 +99,15 @@ func (b *builder) addRun(i int) error {
 		ends[k] = at
 		b.runsAt[ref.String()] = append(b.runsAt[ref.String()], i)
 	}
+	m.LengthM = r.LengthMM / 1000
 	if i < len(b.m.Layout.Paths) {
-		path := &b.m.Layout.Paths[i]
-		m.LengthM = path.LengthMM / 1000
-		m.BoreM, m.RoughnessM = b.pipe(r, path.Pipe)
-	} else {
-		m.LengthM = r.LengthMM / 1000
-		m.BoreM, m.RoughnessM = b.pipe(r, catalog.Row{})
+		m.LengthM = b.m.Layout.Paths[i].LengthMM / 1000
+	}
+	pipe := &b.set.Runs[i]
+	m.BoreM, m.RoughnessM = pipe.Bore.V/1000, pipe.Rough.V/1000
+	if pipe.Nominal {
+		b.note(r.Pos, graph.Warning, fmt.Sprintf("the catalogue has no pipe %s %s: %q is worked out with its nominal size for a bore", r.Spec, r.Size, r.ID),
+			"give the run a bore")
 	}
 	from, to := b.c.Parts[ends[0]], b.c.Parts[ends[1]]
 	m.Entrance = inTub(from) && m.LengthM > 0
@@ -126,25 +127,4 @@ func (b *builder) addRun(i int) error {
 // inTub reports whether pipe at the part ends in the tub's water, with the losses of that.
 func inTub(p *graph.Part) bool {
 	return p.Kind == graph.Tub && (p.Loss == nil || !p.Loss.None)
-}
-
-// pipe returns a run's bore and roughness in m: its own, the layout's row, the catalogue's,
-// or at last its nominal size.
-func (b *builder) pipe(r *graph.Run, row catalog.Row) (bore, roughness float64) {
-	if row.BoreMM == 0 {
-		row, _ = b.cat.Pipe(r.Spec, r.Size)
-	}
-	bore, roughness = row.BoreMM/1000, row.RoughnessMM/1000
-	if r.BoreMM > 0 {
-		bore = r.BoreMM / 1000
-	}
-	if r.RoughnessMM >= 0 && (r.RoughnessMM > 0 || r.BoreMM > 0) {
-		roughness = r.RoughnessMM / 1000
-	}
-	if bore <= 0 && !r.Size.IsZero() {
-		bore = r.Size.NominalMM() / 1000
-		b.note(r.Pos, graph.Warning, fmt.Sprintf("the catalogue has no pipe %s %s: %q is worked out with its nominal size for a bore", r.Spec, r.Size, r.ID),
-			"give the run a bore")
-	}
-	return bore, roughness
 }

@@ -2,23 +2,21 @@ package hydraulic
 
 import (
 	"fmt"
-	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/network"
-	"dryfit/graph/stream"
 )
 
 // addTee adds a tee: three legs that meet in a middle. Its loss goes by the split of its
 // flow unless the description gives one: none, or one that its branch then has.
 func (b *builder) addTee(m *ModelPart) {
 	p := m.Part
-	m.Row = b.row(p)
+	m.Row = b.settled(p).LossRow.V
 	middle := b.node(p.ID + ".")
 	for _, n := range m.nodes {
 		m.edges = append(m.edges, b.edge(network.Edge{From: n, To: middle}))
 	}
-	run, branch := b.teeBores(p)
+	run, branch := b.settled(p).Bore.V/1000, b.settled(p).BranchBore.V/1000
 	m.BoreM = run
 	if l := p.Loss; l != nil {
 		m.Source = "described"
@@ -39,54 +37,6 @@ func (b *builder) addTee(m *ModelPart) {
 	m.Source = "catalogue"
 	m.tee = newTeeLaw(run, branch)
 	b.m.net.Joints = append(b.m.net.Joints, network.Joint{Edges: [3]int{m.edges[0], m.edges[1], m.edges[2]}, Law: m.tee})
-}
-
-// teeBores returns the bores of a tee's run and branch in m: of the sizes it is said to
-// have, else the run's is the greater of its two pipes'. A branch whose pipe meets it
-// through a bush or reducer is as wide as the run; else it is as wide as its pipe.
-func (b *builder) teeBores(p *graph.Part) (run, branch float64) {
-	run = max(b.boreAt(p, graph.RunIn), b.boreAt(p, graph.RunOut))
-	pipe := b.runAt(p, graph.Branch)
-	if !p.Size.IsZero() {
-		spec, same := p.Spec, false
-		for _, port := range []string{graph.RunIn, graph.RunOut, graph.Branch} {
-			if r := b.runAt(p, port); r != nil {
-				if spec == "" {
-					spec = r.Run.Spec
-				}
-				if !same && r.Run.Size == p.Size && r.BoreM > 0 { // its bore may be the user's own
-					same, run = true, r.BoreM
-				}
-			}
-		}
-		if !same {
-			run = b.sizeBore(spec, p.Size)
-		}
-	}
-	if run <= 0 {
-		run = b.boreAt(p, graph.Branch)
-	}
-	switch {
-	case pipe == nil || pipe.BoreM <= 0 || run <= 0:
-		branch = run
-	case !p.BranchSize.IsZero() && p.BranchSize != pipe.Run.Size:
-		branch = b.sizeBore(pipe.Run.Spec, p.BranchSize)
-	case p.BranchSize.IsZero() && stepsAt(pipe, p.ID+"."+graph.Branch):
-		branch = run
-	default:
-		branch = pipe.BoreM
-	}
-	return run, branch
-}
-
-// stepsAt reports whether the run changes its section where it meets the port.
-func stepsAt(r *ModelRun, port string) bool {
-	for _, f := range r.Fittings {
-		if strings.HasSuffix(f.Where, port) && (f.Kind == "reducing-bush" || f.Kind == "reducer" || f.Kind == "transition") {
-			return true
-		}
-	}
-	return false
 }
 
 // addHub adds a manifold or a diverter: ports that meet in a middle. A manifold's loss is
@@ -143,17 +93,15 @@ func (b *builder) wayOpen(m *ModelPart, port string, common bool) float64 {
 // commonPort returns the place of the port that carries the whole flow: the only one the
 // water comes by, or leaves by; where there is no such, the first named.
 func (b *builder) commonPort(m *ModelPart) int {
-	if b.way == nil {
-		b.way = stream.NewNet(b.c)
-	}
-	coming, leaving := b.way.Coming(m.Part), b.way.Leaving(m.Part)
+	net := b.set.Net()
+	coming, leaving := net.Coming(m.Part), net.Leaving(m.Part)
 	var name string
 	switch {
 	case len(coming) == 1 && len(leaving) > 1:
-		_, to := b.way.Ends(coming[0])
+		_, to := net.Ends(coming[0])
 		name = to.Port
 	case len(leaving) == 1 && len(coming) > 1:
-		from, _ := b.way.Ends(leaving[0])
+		from, _ := net.Ends(leaving[0])
 		name = from.Port
 	}
 	for i, port := range m.ports {

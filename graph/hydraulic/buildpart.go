@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/network"
+	"dryfit/graph/settle"
 )
 
 // offPumpK is the loss coefficient of a pump that stands and lets water pass, on the bore of
@@ -18,7 +19,7 @@ func (b *builder) addPart(i int) error {
 	p := b.c.Parts[i]
 	m := &b.m.Parts[i]
 	*m = ModelPart{Part: p, Source: "none", times: 1}
-	for _, port := range portsOf(p) {
+	for _, port := range settle.PortsOf(p) {
 		if !p.IsAir(port) {
 			m.ports = append(m.ports, port)
 			m.nodes = append(m.nodes, b.portNode(p, port))
@@ -41,17 +42,8 @@ func (b *builder) addPart(i int) error {
 	return nil
 }
 
-// portsOf returns the names of a part's ports: the kind's, or those described.
-func portsOf(p *graph.Part) []string {
-	if names := p.Kind.PortNames(); names != nil {
-		return names
-	}
-	names := make([]string, len(p.Ports))
-	for i, port := range p.Ports {
-		names[i] = port.Name
-	}
-	return names
-}
+// settled returns what was settled of a part of the circuit.
+func (b *builder) settled(p *graph.Part) *settle.Part { return b.set.Part(p.ID) }
 
 // runAt returns the first run at a port, or nil.
 func (b *builder) runAt(p *graph.Part, port string) *ModelRun {
@@ -69,28 +61,9 @@ func (b *builder) boreAt(p *graph.Part, port string) float64 {
 	return 0
 }
 
-// bore returns the bore a two-port part's K stands on: of its size where one is said, else
-// of the pipe at its inlet, else at its outlet.
-func (b *builder) bore(p *graph.Part, ports []string) float64 {
-	run := b.runAt(p, ports[0])
-	if !p.Size.IsZero() && (run == nil || run.Run.Size != p.Size) {
-		spec := p.Spec
-		if spec == "" && run != nil {
-			spec = run.Run.Spec
-		}
-		return b.sizeBore(spec, p.Size)
-	}
-	for _, port := range ports {
-		if bore := b.boreAt(p, port); bore > 0 {
-			return bore
-		}
-	}
-	return 0
-}
-
 // lossOf fills in a part's loss: described, else the catalogue's; nil where there is none.
 func (b *builder) lossOf(m *ModelPart) *partLaw {
-	m.Row = b.row(m.Part)
+	m.Row = b.settled(m.Part).Loss.Row
 	if l := m.Part.Loss; l != nil {
 		m.Source = "described"
 		if l.HasK && l.BoreMM <= 0 && m.BoreM <= 0 {
@@ -105,9 +78,6 @@ func (b *builder) lossOf(m *ModelPart) *partLaw {
 	law := rowLaw(m.Row, m.BoreM, b.m.Water.Density)
 	if law != nil {
 		m.Source = "catalogue"
-		if rated := ratedFlow(m.Part); rated > 0 && m.Part.Type == "" && m.Row.LossFlow > 0 && m.Row.LoverD == 0 && m.Row.K == 0 {
-			law.square *= m.Row.LossFlow * m.Row.LossFlow / (rated * rated) // the generic row's drop is that at its own rated flow
-		}
 	}
 	return law
 }
@@ -115,7 +85,7 @@ func (b *builder) lossOf(m *ModelPart) *partLaw {
 // addInLine adds a two-port part other than a pump.
 func (b *builder) addInLine(m *ModelPart) {
 	p := m.Part
-	m.BoreM = b.bore(p, m.ports)
+	m.BoreM = b.settled(p).Bore.V / 1000
 	var law *partLaw
 	switch p.Kind {
 	case graph.JetGroup:
@@ -173,7 +143,7 @@ func (b *builder) addJets(m *ModelPart) *partLaw {
 	if p.Loss != nil {
 		return b.lossOf(m)
 	}
-	m.Row = b.row(p)
+	m.Row = b.settled(p).Loss.Row
 	data := p.Jets
 	if data == nil {
 		data = &graph.JetData{Count: 1}
@@ -197,11 +167,7 @@ func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
 	if said, ok := b.m.Mode.Positions[p.ID]; ok {
 		position = float64(said)
 	}
-	curve := m.Row
-	if len(curve.Opening) == 0 { // a row of the user's without a curve of its own
-		curve = b.row(&graph.Part{ID: p.ID, Kind: p.Kind, Spec: p.Spec, Size: p.Size})
-	}
-	share := openShare(curve, position)
+	share := openShare(m.Row, position)
 	switch {
 	case position <= 0 || share <= 0:
 		m.Shut = true
@@ -210,7 +176,7 @@ func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
 		m.Source = "described"
 		law = &partLaw{square: formula.KvHead(kv), times: 1}
 		if position != own { // the Kv is that of the part's own position
-			if of := openShare(curve, own); of > 0 {
+			if of := openShare(m.Row, own); of > 0 {
 				share /= of
 			}
 		} else {
@@ -233,30 +199,20 @@ func (b *builder) addCheck(m *ModelPart) {
 	if open == nil {
 		open = &partLaw{times: 1}
 	}
-	crack := m.Row.CrackingPa
-	switch {
-	case p.Check != nil && p.Check.CrackingSet:
-		crack = p.Check.CrackingPa
-	case isSwing(p) || m.Row.Style == "swing-check":
-		if m.Row.Style != "swing-check" { // the row of a spring, for want of another
-			crack = 0
-		}
-	case crack == 0:
-		if row, ok := b.cat.Generic(string(graph.CheckValve)); ok {
-			crack = row.CrackingPa
-			b.note(p.Pos, graph.Note, fmt.Sprintf("nothing says at what pressure %q opens: that of %s is assumed", p.ID, row.Name),
-				`give it cracking = "…", or the type of a spring`)
-		}
+	crack := b.settled(p).Cracking
+	if crack.How == settle.Assumed && !b.settled(p).IsSwing() {
+		b.note(p.Pos, graph.Note, fmt.Sprintf("nothing says at what pressure %q opens: that of %s is assumed", p.ID, crack.Row),
+			`give it cracking = "…", or the type of a spring`)
 	}
-	m.crack = max(crack, 0) / (b.m.Water.Density * formula.Gravity)
-	m.times = open.times
+	m.crack = max(crack.V, 0) / (b.m.Water.Density * formula.Gravity)
+	m.times, m.Swing = open.times, b.settled(p).IsSwing()
 	m.check = &checkLaw{open: *open}
 	m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.check, OneWay: true})}
 }
 
 // addReducer adds a change of section between the pipes at the part's two ports.
 func (b *builder) addReducer(m *ModelPart) {
-	m.Row = b.row(m.Part)
+	m.Row = b.settled(m.Part).LossRow.V
 	in, out := b.boreAt(m.Part, m.ports[0]), b.boreAt(m.Part, m.ports[1])
 	ahead, back, bore := sectionK(in, out)
 	m.BoreM = bore

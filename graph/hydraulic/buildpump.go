@@ -20,8 +20,8 @@ type runningPump struct {
 // standing.
 func (b *builder) addPump(m *ModelPart) error {
 	p := m.Part
-	m.Row = b.row(p)
-	m.BoreM = b.bore(p, m.ports)
+	m.Row = b.settled(p).LossRow.V
+	m.BoreM = b.settled(p).Bore.V / 1000
 	name, on := b.m.Mode.Speeds[p.ID]
 	if !on && p.Pump != nil && p.Pump.AlwaysOn {
 		name, on = p.SpeedNames()[0], true

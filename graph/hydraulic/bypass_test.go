@@ -44,9 +44,9 @@ func TestTwoSpeeds(t *testing.T) {
 // step, and just one state is told at each point.
 func TestThreshold(t *testing.T) {
 	c := read(t, file(t, "bypass.toml"))
-	lay := route.Lay(c)
 	check := c.Part("check")
 	check.Check.CrackingPa = 1e6
+	lay := route.Lay(c)
 	m := mode(t, c, "low")
 	s, err := hydraulic.Solve(lay, m, graph.After)
 	if err != nil {
@@ -56,7 +56,7 @@ func TestThreshold(t *testing.T) {
 	whole := s.Part("pump").Flow
 	for _, off := range []float64{-1e-2, -1e-4, -1e-6, -1e-8, -1e-9, -1e-10, -1e-11, -1e-12, -1e-13, -1e-15, 0, 1e-15, 1e-13, 1e-12, 1e-11, 1e-10, 1e-9, 1e-8, 1e-6, 1e-4, 1e-2} {
 		check.Check.CrackingPa = exact * (1 + off)
-		s, err := hydraulic.Solve(lay, m, graph.After)
+		s, err := hydraulic.Solve(route.Lay(c), m, graph.After)
 		if err != nil {
 			t.Fatalf("%g off the threshold: %v", off, err)
 		}
@@ -77,9 +77,9 @@ func TestThreshold(t *testing.T) {
 // The margin in flow is what it says: so much more through the unit opens the check.
 func TestMarginFlow(t *testing.T) {
 	c := read(t, file(t, "bypass.toml"))
-	lay := route.Lay(c)
 	check := c.Part("check")
 	check.Check.CrackingPa = 25e3
+	lay := route.Lay(c)
 	s, err := hydraulic.Solve(lay, mode(t, c, "low"), graph.After)
 	if err != nil {
 		t.Fatal(err)

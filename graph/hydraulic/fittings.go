@@ -3,7 +3,6 @@ package hydraulic
 import (
 	"fmt"
 
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
@@ -38,7 +37,8 @@ func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 	count := max(f.Count, 1)
 	out := FittingLoss{Kind: f.Kind, Where: f.Where, Count: count, BoreM: m.BoreM, Source: f.Row.Source}
 	if changesSection(f) {
-		from, to := b.boreOf(m, f.From), b.boreOf(m, f.To)
+		run := b.set.Run(m.Run.ID)
+		from, to := b.set.BoreOf(run, f.From)/1000, b.set.BoreOf(run, f.To)/1000
 		out.K, out.KBack, out.BoreM = sectionK(from, to)
 		out.Source = "Borda-Carnot; contraction 0.42 (1 - d²/D²)"
 		out.K += f.Row.K
@@ -90,27 +90,4 @@ func sectionK(from, to float64) (ahead, back, bore float64) {
 	default:
 		return formula.Expansion(from, to), formula.Contraction(from, to), from
 	}
-}
-
-// boreOf returns the bore in m of a size as it meets a run: the run's own where it is of
-// that size, else that of pipe of its spec or family.
-func (b *builder) boreOf(m *ModelRun, size catalog.Size) float64 {
-	if size == m.Run.Size {
-		return m.BoreM
-	}
-	return b.sizeBore(m.Run.Spec, size)
-}
-
-// sizeBore returns the bore in m of pipe of a size, of the spec where it has it.
-func (b *builder) sizeBore(spec catalog.Spec, size catalog.Size) float64 {
-	specs := []catalog.Spec{spec, catalog.PVCSch40}
-	if size.Metric {
-		specs = []catalog.Spec{spec, catalog.PVCPN16, catalog.PVCPN10}
-	}
-	for _, s := range specs {
-		if row, ok := b.cat.Pipe(s, size); ok && row.BoreMM > 0 {
-			return row.BoreMM / 1000
-		}
-	}
-	return size.NominalMM() / 1000
 }

@@ -36,6 +36,7 @@ type ModelPart struct {
 	Speed  string      // of a running pump
 	Off    bool        // a pump that does not run
 	Shut   bool        // nothing passes: a hand valve shut, jets all shut
+	Swing  bool        // a check that is not held shut by a spring
 
 	ports []string // with water, in the order of the part
 	nodes []int    // of each

@@ -147,7 +147,7 @@ func (v *view) state(m *ModelPart, out *PartFlow) string {
 		switch {
 		case v.f.Shut[m.edges[0]] || out.Flow <= 0:
 			return "shut"
-		case m.crack > 0 && !isSwing(p):
+		case m.crack > 0 && !m.Swing:
 			return "lifting"
 		default:
 			return "open"

@@ -142,8 +142,8 @@ func (l *layer) joinParts() {
 		if p.Existing {
 			continue
 		}
-		row := l.partRow(p)
-		spec, size := l.madeFor(p)
+		set := l.set.Part(p.ID)
+		spec, size := set.Spec.V, set.Size.V
 		at, located := l.lay.Places[p.ID+"."+graph.In]
 		if p.Kind == graph.Union {
 			l.join(link{a: tailOf(p, graph.In), b: tailOf(p, graph.Out), into: l.ways[p.ID+"."+graph.Out], spigot: 'a', open: true, piece: -1, part: p.ID, unit: l.besideUnit(p)},
@@ -154,7 +154,7 @@ func (l *layer) joinParts() {
 			continue
 		}
 		for _, port := range []string{graph.In, graph.Out} {
-			if !opens(p, port, row) {
+			if !set.OpensAt(port) {
 				continue
 			}
 			at, located := l.lay.Places[p.ID+"."+port]
@@ -200,12 +200,12 @@ func (l *layer) markSlip(p *graph.Part) {
 
 // overall is the length of a slip coupling from face to face.
 func (l *layer) overall(p *graph.Part) float64 {
-	row := l.partRow(p)
+	row := l.set.Part(p.ID).Row.V
 	if row.OverallMM > 0 {
 		return row.OverallMM
 	}
-	spec, size := l.madeFor(p)
-	return row.LengthMM + 2*firstOf(row.SocketMM, l.depth(spec, size))
+	spec, size := l.set.Part(p.ID).Spec.V, l.set.Part(p.ID).Size.V
+	return row.LengthMM + 2*firstOf(row.SocketMM, l.set.Depth(spec, size))
 }
 
 // bareBeside is the longest bare straight pipe on one side of a slip coupling.

@@ -3,28 +3,22 @@ package route
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // layer is one call of Lay at work. It holds what the steps share; nothing outlives the call.
 type layer struct {
 	c     *graph.Circuit
-	cat   *catalog.Catalog
+	set   *settle.Stage
+	cat   *catalog.Catalog // for the elbows and couplings that legs ask for
 	lay   *Layout
 	parts map[string]*graph.Part
 	ends  map[string][]runEnd  // "part.port" -> the runs that end there
 	ways  map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit
 	lines []line               // one for each run
-	rows  map[string]*catalog.Row
-	rigid map[string]int // "part.port" -> number of the body of known distances it belongs to
-	runs  map[string]int // run id -> index
-	deep  map[pipeKind]float64
+	rigid map[string]int       // "part.port" -> number of the body of known distances it belongs to
+	runs  map[string]int       // run id -> index
 	old   oldNotes
-}
-
-// pipeKind is a spec and size.
-type pipeKind struct {
-	spec catalog.Spec
-	size catalog.Size
 }
 
 // runEnd is one end of a run.
@@ -43,20 +37,23 @@ type line struct {
 	gliding bool  // a hose or flexible pipe: it bends by itself
 }
 
-// Lay lays one stage of a circuit out in space. It never fails: what cannot be laid out is
-// named in the findings, and everything else is there. The circuit is not changed.
-func Lay(c *graph.Circuit) *Layout {
+// Lay is LayStage of a circuit that nobody has settled yet.
+func Lay(c *graph.Circuit) *Layout { return LayStage(settle.Of(c)) }
+
+// LayStage lays one stage of a circuit out in space. It never fails: what cannot be laid out
+// is named in the findings, and everything else is there. The circuit is not changed.
+func LayStage(set *settle.Stage) *Layout {
+	c := set.Circuit
 	l := &layer{
 		c:     c,
+		set:   set,
 		cat:   c.Catalog,
-		lay:   &Layout{Circuit: c, Places: map[string]graph.Vec{}},
+		lay:   &Layout{Circuit: c, Stage: set, Places: map[string]graph.Vec{}},
 		parts: map[string]*graph.Part{},
 		ends:  map[string][]runEnd{},
 		ways:  map[string]graph.Vec{},
-		rows:  map[string]*catalog.Row{},
 		rigid: map[string]int{},
 		runs:  make(map[string]int, len(c.Runs)),
-		deep:  map[pipeKind]float64{},
 	}
 	if l.cat == nil {
 		l.cat = catalog.Embedded()

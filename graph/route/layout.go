@@ -3,12 +3,14 @@ package route
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // Layout is one stage of a circuit laid out in space: where every port stands, which
 // fittings the legs need, and the straight pieces between them.
 type Layout struct {
 	Circuit  *graph.Circuit
+	Stage    *settle.Stage        // what it is a layout of
 	Paths    []Path               // one for each of Circuit.Runs, same order
 	Places   map[string]graph.Vec // "part.port" -> mm from the circuit's datum; ports whose place follows from nothing are absent
 	Pieces   []Piece              // every straight piece of the new work, numbered from 1 in order of runs and legs

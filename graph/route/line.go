@@ -5,6 +5,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // layLines works out each run by itself: what stands at its ends, an elbow where two legs
@@ -13,34 +14,24 @@ func (l *layer) layLines() {
 	l.lines = make([]line, len(l.c.Runs))
 	l.lay.Paths = make([]Path, len(l.c.Runs))
 	for i, r := range l.c.Runs {
-		l.lay.Paths[i] = Path{Run: r, Pipe: l.pipeOf(r)}
+		l.lay.Paths[i] = Path{Run: r, Pipe: l.pipeOf(&l.set.Runs[i])}
 		l.layLine(i)
 	}
 }
 
 // pipeOf returns the row of a run's pipe with the run's own values laid over it.
-func (l *layer) pipeOf(r *graph.Run) catalog.Row {
-	row, ok := l.cat.Pipe(r.Spec, r.Size)
-	if !ok && r.New() && r.BoreMM == 0 && r.Spec != "" && !direct(r) {
-		l.noRow("pipe", r.Spec, r.Size, r.Pos, r)
+func (l *layer) pipeOf(r *settle.Run) catalog.Row {
+	if r.Pipe.V.Name == "" && r.New() && r.BoreMM == 0 && r.Spec != "" && !direct(r.Run) {
+		l.noRow("pipe", r.Spec, r.Size, r.Pos, r.Run)
 	}
-	if r.BoreMM > 0 {
-		row.BoreMM = r.BoreMM
-	}
-	if r.RoughnessMM >= 0 && (r.RoughnessMM > 0 || r.BoreMM > 0) {
-		row.RoughnessMM = r.RoughnessMM
-	}
-	if r.MeasuredOutsideMM > 0 {
-		row.OutsideMM = r.MeasuredOutsideMM
-	}
-	return row
+	return r.Row()
 }
 
 func (l *layer) layLine(i int) {
 	r := l.c.Runs[i]
 	ln := &l.lines[i]
 	*ln = line{run: r, gliding: r.Spec.Flexible()}
-	ln.from, ln.to = l.stationAt(r, r.From), l.stationAt(r, r.To)
+	ln.from, ln.to = l.stationAt(&l.set.Runs[i], false), l.stationAt(&l.set.Runs[i], true)
 	path := &l.lay.Paths[i]
 
 	l.addChain(i, &ln.from, 0, false)
@@ -83,21 +74,21 @@ func (l *layer) addChain(i int, s *station, point int, reverse bool) {
 			at = len(s.chain) - 1 - k
 		}
 		a := &s.chain[at]
-		from, to := a.size, a.size2
+		from, to := a.Size, a.Size2
 		if reverse {
 			from, to = to, from
 		}
 		a.fitting = len(path.Fittings)
 		path.Fittings = append(path.Fittings, Fitting{
-			Kind: a.kind, Row: a.row, Run: path.Run.ID, Where: fmt.Sprintf("at %s.%s", s.part.ID, s.port),
+			Kind: a.Kind, Row: a.Row, Run: path.Run.ID, Where: fmt.Sprintf("at %s.%s", s.part.ID, s.port),
 			Point: point, Count: 1, From: from, To: to, New: isNew,
 		})
-		if !a.known {
+		if !a.Known {
 			if isNew {
 				l.noAdaptor(a, s, path.Run)
 			} else {
 				l.old.add("adaptor unknown", path.Run.Pos,
-					fmt.Sprintf("%s.%s is %s and %s is %s: what joins them is not in the catalogue and counts as no loss", s.part.ID, s.port, a.size, path.Run.ID, path.Run.Size),
+					fmt.Sprintf("%s.%s is %s and %s is %s: what joins them is not in the catalogue and counts as no loss", s.part.ID, s.port, a.Size, path.Run.ID, path.Run.Size),
 					"name the size of the part if it takes its pipe directly")
 			}
 		}
@@ -110,11 +101,11 @@ func (l *layer) addChain(i int, s *station, point int, reverse bool) {
 // noAdaptor says that no bush or reducer in the catalogue joins a part to a run. Of transitions
 // and barbs the rules speak that are about them.
 func (l *layer) noAdaptor(a *adaptor, s *station, run *graph.Run) {
-	if a.kind == "transition" || a.kind == "barb" {
+	if a.Kind == "transition" || a.Kind == "barb" {
 		return
 	}
 	message := fmt.Sprintf("the catalogue has no %s from %s %s to %s %s, which %s.%s needs for %s",
-		a.kind, a.spec, a.size, a.spec2, a.size2, s.part.ID, s.port, run.ID)
+		a.Kind, a.Spec, a.Size, a.Spec2, a.Size2, s.part.ID, s.port, run.ID)
 	if s.part.New() {
 		l.find(s.part.Pos, graph.Error, message, l.nearestPairs(a), graph.Related{Pos: run.Pos, Message: "the run is here"})
 		return
@@ -126,10 +117,10 @@ func (l *layer) noAdaptor(a *adaptor, s *station, run *graph.Run) {
 func (l *layer) nearestPairs(a *adaptor) string {
 	var have []string
 	for _, r := range l.cat.Rows() {
-		if r.Kind != a.kind {
+		if r.Kind != a.Kind {
 			continue
 		}
-		if r.Size == a.size || r.Size2 == a.size || r.Size == a.size2 || r.Size2 == a.size2 {
+		if r.Size == a.Size || r.Size2 == a.Size || r.Size == a.Size2 || r.Size2 == a.Size2 {
 			name := sizePair(r.Size, r.Size2)
 			if len(have) < 4 && (len(have) == 0 || have[len(have)-1] != name) {
 				have = append(have, name)
@@ -137,13 +128,13 @@ func (l *layer) nearestPairs(a *adaptor) string {
 		}
 	}
 	if have == nil {
-		return fmt.Sprintf("change one of the sizes, or give a row of your own: [[catalog.%s]]", a.kind)
+		return fmt.Sprintf("change one of the sizes, or give a row of your own: [[catalog.%s]]", a.Kind)
 	}
 	text := have[0]
 	for _, h := range have[1:] {
 		text += ", " + h
 	}
-	return fmt.Sprintf("the catalogue has %s; change one of the sizes, or give a row of your own: [[catalog.%s]]", text, a.kind)
+	return fmt.Sprintf("the catalogue has %s; change one of the sizes, or give a row of your own: [[catalog.%s]]", text, a.Kind)
 }
 
 // effectiveLegs returns a run's legs from centre to centre. Legs of old pipe measured from
@@ -188,7 +179,7 @@ func (l *layer) at(i, vertex int) (station, bool) {
 	fit := &l.lay.Paths[i].Fittings[f]
 	depth := fit.Row.SocketMM
 	if depth == 0 {
-		depth = l.depth(ln.run.Spec, ln.run.Size)
+		depth = l.set.Depth(ln.run.Spec, ln.run.Size)
 	}
 	return station{
 		words: fmt.Sprintf("%s at bend %d of %s", fit.Kind, vertex, ln.run.ID), kind: fit.Kind,

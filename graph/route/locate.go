@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // tie is a known distance between two ports: by a run's legs, by a part's own measure, or
@@ -107,8 +108,8 @@ func (l *layer) through(p *graph.Part) (graph.Vec, bool) {
 	}
 	out, okOut := l.ways[p.ID+"."+graph.Out]
 	in, okIn := l.ways[p.ID+"."+graph.In]
-	if inLine(p.Kind) {
-		length := l.partRow(p).LengthMM
+	if settle.InLine(p.Kind) {
+		length := l.set.Part(p.ID).Row.V.LengthMM
 		switch {
 		case length <= 0 && p.Kind != graph.SlipCoupling: // its pipes butt
 			return graph.Vec{}, false

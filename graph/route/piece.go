@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // cutPieces cuts the straight pieces of the new work, run by run, and makes their joints.
@@ -136,7 +137,7 @@ func (l *layer) split(i int, cut, longest float64) ([]float64, catalog.Row) {
 		out[k] = longest
 	}
 	out[n-1] = sum - float64(n-1)*longest
-	if least := 4 * l.depth(r.Spec, r.Size); out[n-1] < least {
+	if least := 4 * l.set.Depth(r.Spec, r.Size); out[n-1] < least {
 		short := least - out[n-1]
 		out[n-1] += short
 		out[n-2] -= short
@@ -153,7 +154,7 @@ func (l *layer) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) 
 		f.At = path.Points[s.start].Add(s.way.Scale(at))
 	}
 	path.Fittings = append(path.Fittings, f)
-	depth := firstOf(row.SocketMM, l.depth(r.Spec, r.Size))
+	depth := firstOf(row.SocketMM, l.set.Depth(r.Spec, r.Size))
 	return station{
 		words: fmt.Sprintf("coupling in %s", legWords(r, leg+1)), kind: "coupling", joint: "cement",
 		body: fittingBody(i, len(path.Fittings)-1), depth: depth, takeOff: 0,
@@ -206,11 +207,11 @@ func (l *layer) judgePiece(p *Piece) {
 	case p.CutMM < need-0.05:
 		l.find(pos, graph.Error,
 			fmt.Sprintf("piece %d, %s, has %s; its two sockets need %s (%s and %s)", p.Number, between, mm(math.Max(p.CutMM, 0)), mm(need), mm(p.From.DepthMM), mm(p.To.DepthMM)),
-			fmt.Sprintf("make %s at least %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+beadGapMM-p.CutMM))))
-	case p.CutMM < need+beadGapMM-0.05:
+			fmt.Sprintf("make %s at least %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
+	case p.CutMM < need+settle.BeadMM-0.05:
 		l.find(pos, graph.Warning,
-			fmt.Sprintf("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(beadGapMM)),
-			fmt.Sprintf("make %s %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+beadGapMM-p.CutMM))))
+			fmt.Sprintf("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(settle.BeadMM)),
+			fmt.Sprintf("make %s %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
 	}
 }
 
@@ -240,21 +241,21 @@ func (l *layer) nipples(i int, s *station, last bool) {
 		if a.fitting >= 0 && path.Fittings[a.fitting].New {
 			next = fittingBody(i, a.fitting)
 		}
-		nextWords := fmt.Sprintf("%s at %s.%s", a.kind, s.part.ID, s.port)
-		if a.nipple > 0 {
-			from := station{words: words, kind: kind, body: body, joint: "cement", takeOff: 0, depth: a.nippleFrom}
-			to := station{words: nextWords, kind: a.kind, body: next, joint: "cement", depth: a.nippleTo, measure: a.row.Measure}
-			p := Piece{Run: r, Leg: 1, Spec: rigidSpec(a.spec, a.size), Size: a.size, CutMM: a.nipple, CentreToCentreMM: a.nipple, From: endOf(from), To: endOf(to)}
+		nextWords := fmt.Sprintf("%s at %s.%s", a.Kind, s.part.ID, s.port)
+		if a.NippleMM > 0 {
+			from := station{words: words, kind: kind, body: body, joint: "cement", takeOff: 0, depth: a.NippleFromMM}
+			to := station{words: nextWords, kind: a.Kind, body: next, joint: "cement", depth: a.NippleToMM, measure: a.Row.Measure}
+			p := Piece{Run: r, Leg: 1, Spec: settle.RigidSpec(a.Spec, a.Size), Size: a.Size, CutMM: a.NippleMM, CentreToCentreMM: a.NippleMM, From: endOf(from), To: endOf(to)}
 			if last && len(r.Legs) > 0 {
 				p.Leg = len(r.Legs)
 			}
-			p.Start, p.Finish = base.Add(way.Scale(at)), base.Add(way.Scale(at+a.nipple))
+			p.Start, p.Finish = base.Add(way.Scale(at)), base.Add(way.Scale(at+a.NippleMM))
 			l.addPiece(i, p, from, to, way)
 		} else {
-			l.join(link{a: body, b: next, into: way.Scale(-1), spigot: 'b', depth: l.depth(a.spec, a.size), piece: -1},
-				Joint{Kind: "cement", A: words, B: nextWords, Run: r.ID, At: base.Add(way.Scale(at)), Located: path.Located, Spec: a.spec, Size: a.size})
+			l.join(link{a: body, b: next, into: way.Scale(-1), spigot: 'b', depth: l.set.Depth(a.Spec, a.Size), piece: -1},
+				Joint{Kind: "cement", A: words, B: nextWords, Run: r.ID, At: base.Add(way.Scale(at)), Located: path.Located, Spec: a.Spec, Size: a.Size})
 		}
-		at += a.nipple + a.adds
-		body, words, kind = next, nextWords, a.kind
+		at += a.NippleMM + a.AddsMM
+		body, words, kind = next, nextWords, a.Kind
 	}
 }

@@ -19,16 +19,16 @@ func (l *layer) placeChain(path *Path, s *station, from, towards graph.Vec) {
 	way, at := towards.Sub(from).Unit(), s.partTakeOff
 	for k := range s.chain {
 		a := &s.chain[k]
-		at += a.nipple
+		at += a.NippleMM
 		if a.fitting >= 0 {
 			f := &path.Fittings[a.fitting]
 			near := at
-			if a.nipple > 0 {
-				near -= a.nippleTo
+			if a.NippleMM > 0 {
+				near -= a.NippleToMM
 			}
-			f.Near, f.Far = from.Add(way.Scale(near)), from.Add(way.Scale(at+a.adds+a.depth))
+			f.Near, f.Far = from.Add(way.Scale(near)), from.Add(way.Scale(at+a.AddsMM+a.DepthMM))
 		}
-		at += a.adds
+		at += a.AddsMM
 	}
 }
 
@@ -38,8 +38,7 @@ const Existing = ground
 // BodyAt names the rigid body that the socket at a port belongs to, as Joint.BodyA and
 // BodyB do: Existing for what is there already.
 func (lay *Layout) BodyAt(p *graph.Part, port string) string {
-	row := lay.Fits[p.ID].Row
-	return bodyOf(p, port, &row)
+	return bodyOf(lay.Stage.Part(p.ID), port)
 }
 
 // PieceBody and FittingBody name the rigid bodies of a piece (index into Pieces) and of a

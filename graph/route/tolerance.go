@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // cutToleranceMM is by how much one saw cut may miss its mark, either way.
@@ -42,11 +43,11 @@ type inLinePart struct {
 func (l *layer) noteInLine() {
 	l.lay.inLine = map[string]inLinePart{}
 	for _, p := range l.c.Parts {
-		if !inLine(p.Kind) || p.Existing || p.Kind == graph.SlipCoupling {
+		if !settle.InLine(p.Kind) || p.Existing || p.Kind == graph.SlipCoupling {
 			continue
 		}
-		row := l.partRow(p)
-		_, size := l.madeFor(p)
+		row := l.set.Part(p.ID).Row.V
+		size := l.set.Part(p.ID).Size.V
 		way := l.ways[p.ID+"."+graph.Out]
 		l.lay.inLine[p.ID] = inLinePart{
 			tol: max(row.TolMinusMM, row.TolPlusMM), way: way, measure: row.Measure || row.LengthMM == 0,

@@ -4,24 +4,13 @@ import (
 	"fmt"
 
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // straightDeg is the turn up to which two legs count as one straight line, and by which a
 // stock elbow may be missed. Common practice, no source: a cemented socket takes about
 // half a degree.
 const straightDeg = 0.5
-
-// inLine reports whether water leaves a part of the kind the way it came in, so that its
-// two pipes stand in one line.
-func inLine(k graph.Kind) bool {
-	switch k {
-	case graph.GateValve, graph.BallValve, graph.ButterflyValve, graph.CheckValve, graph.Union,
-		graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb,
-		graph.FlowSwitch, graph.PressureSwitch, graph.ThermometerPocket:
-		return true
-	}
-	return false
-}
 
 // opposite returns the port that stands in one line with the port, for tees' runs and
 // in-line parts; "" for every other.
@@ -31,9 +20,9 @@ func opposite(p *graph.Part, port string) string {
 		return graph.RunOut
 	case p.Kind == graph.Tee && port == graph.RunOut:
 		return graph.RunIn
-	case inLine(p.Kind) && port == graph.In:
+	case settle.InLine(p.Kind) && port == graph.In:
 		return graph.Out
-	case inLine(p.Kind) && port == graph.Out:
+	case settle.InLine(p.Kind) && port == graph.Out:
 		return graph.In
 	}
 	return ""
@@ -102,7 +91,7 @@ func (l *layer) judgeWays() {
 		switch {
 		case p.Kind == graph.Tee:
 			l.judgeTee(p)
-		case inLine(p.Kind):
+		case settle.InLine(p.Kind):
 			l.judgeInLine(p)
 			l.judgeLength(p)
 		}
@@ -127,10 +116,10 @@ func (l *layer) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, h
 
 // judgeLength warns of a new in-line part of which nobody knows how long it is.
 func (l *layer) judgeLength(p *graph.Part) {
-	if p.Existing || p.Kind == graph.SlipCoupling || l.partRow(p).LengthMM > 0 {
+	if p.Existing || p.Kind == graph.SlipCoupling || l.set.Part(p.ID).Row.V.LengthMM > 0 {
 		return
 	}
-	_, size := l.madeFor(p)
+	size := l.set.Part(p.ID).Size.V
 	l.find(p.Pos, graph.Warning, fmt.Sprintf("nobody says how long %s %q of %s is from stop to stop, so nothing beyond it is in its place", p.Kind, p.ID, size),
 		fmt.Sprintf("measure it and write length = \"… mm\"; %s", l.nearestSizes(string(p.Kind), size)))
 }

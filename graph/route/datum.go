@@ -143,7 +143,7 @@ func (l *layer) assumedSpan(p *graph.Part, first string, k int) graph.Vec {
 	}
 	length := p.LengthMM
 	if length == 0 {
-		length = l.partRow(p).LengthMM
+		length = l.set.Part(p.ID).Row.V.LengthMM
 	}
 	if length == 0 {
 		length = assumedEquipmentMM

@@ -1,0 +1,70 @@
+package settle
+
+import (
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// The styles of a check valve.
+const (
+	Spring = "spring"
+	Swing  = "swing"
+)
+
+// Their rows in the catalogue.
+const (
+	springRow = "spring-check"
+	swingRow  = "swing-check"
+)
+
+// IsSwing reports whether the part is a check of the swing type.
+func (p *Part) IsSwing() bool { return p.Style.V == Swing }
+
+// settleStyle says of which style a check is: as described, else as the row it names, else
+// a spring.
+func (s *Stage) settleStyle(out *Part) {
+	p := out.Part
+	if p.Kind != graph.CheckValve {
+		return
+	}
+	row, named := s.named(p)
+	switch {
+	case p.Check != nil && p.Check.Style != "":
+		out.Style = Pick[string]{p.Check.Style, given(p.KeyPos["style"])}
+	case named && strings.Contains(row.Style, Swing):
+		out.Style = Pick[string]{Swing, ofRow(&row, p.KeyPos["type"], false)}
+	case named && row.Style != "":
+		out.Style = Pick[string]{Spring, ofRow(&row, p.KeyPos["type"], false)}
+	default:
+		out.Style = Pick[string]{Spring, assumed("common practice, no source")}
+	}
+}
+
+// settleCracking finds the pressure at which a check opens: the description's, else its
+// row's, else of a spring that of the default spring; a swing check of which nothing is said
+// opens at once.
+func (s *Stage) settleCracking(out *Part) Value {
+	p, row := out.Part, &out.LossRow.V
+	isSwingRow := row.Style == swingRow
+	switch {
+	case p.Check != nil && p.Check.CrackingSet:
+		v := number(p.Check.CrackingPa, quantity.Pressure, given(p.KeyPos["cracking"]))
+		v.Spread = crackingSpread(out, false)
+		return v
+	case out.IsSwing() && !isSwingRow: // the row of a spring, for want of another
+		return number(0, quantity.Pressure, assumed("a swing check opens at once"))
+	case out.IsSwing() || row.CrackingPa > 0:
+		v := number(row.CrackingPa, quantity.Pressure, out.LossRow.Origin)
+		v.Spread = crackingSpread(out, true)
+		return v
+	}
+	generic, ok := s.cat.Generic(string(graph.CheckValve))
+	if !ok {
+		return Value{}
+	}
+	v := number(generic.CrackingPa, quantity.Pressure, ofRow(&generic, graph.Pos{}, true))
+	v.Spread = crackingSpread(out, true)
+	return v
+}

@@ -1,0 +1,128 @@
+package settle
+
+import (
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// Limits are what a unit asks of its flow, m³/s: by its keys, else by the row it names.
+// What neither says is not known.
+type Limits struct{ Least, Rated, Most Value }
+
+// UnitLimits returns the limits of a unit in whichever stage it stands.
+func UnitLimits(cat *catalog.Catalog, p *graph.Part) Limits {
+	var l Limits
+	row, named := catalog.Row{}, false
+	if p.Type != "" && cat != nil {
+		row, named = cat.Row(p.Type)
+	}
+	u := p.Unit
+	if u == nil {
+		u = &graph.UnitData{}
+	}
+	pick := func(own, rows float64) Value {
+		switch {
+		case own > 0:
+			return number(own, quantity.Flow, given(p.KeyPos["flow"]))
+		case named && rows > 0:
+			return number(rows, quantity.Flow, ofRow(&row, p.KeyPos["type"], false))
+		}
+		return Value{}
+	}
+	l.Least, l.Rated, l.Most = pick(u.Least, row.Least), pick(u.Rated, row.Rated), pick(u.Most, row.Most)
+	return l
+}
+
+// UnitPorts returns the size of a unit's ports: of [ports-size], its size, or the row it
+// names; zero where none says it.
+func UnitPorts(cat *catalog.Catalog, p *graph.Part) Pick[catalog.Size] {
+	switch {
+	case p.Unit != nil && !p.Unit.PortsSize.IsZero():
+		return Pick[catalog.Size]{p.Unit.PortsSize, given(p.KeyPos["ports-size"])}
+	case !p.Size.IsZero():
+		return Pick[catalog.Size]{p.Size, given(p.KeyPos["size"])}
+	}
+	if row, ok := cat.Row(p.Type); ok && p.Type != "" && !row.Size.IsZero() {
+		return Pick[catalog.Size]{row.Size, ofRow(&row, p.KeyPos["type"], false)}
+	}
+	return Pick[catalog.Size]{}
+}
+
+func (s *Stage) portsSize(p *graph.Part) Pick[catalog.Size] { return UnitPorts(s.cat, p) }
+
+// PortSize returns the size a unit's port has: the port's own, else that of all of them;
+// zero where nothing says it.
+func (s *Stage) PortSize(p *graph.Part, port string) catalog.Size {
+	if q := p.Port(port); q != nil && !q.Size.IsZero() {
+		return q.Size
+	}
+	return s.portsSize(p).V
+}
+
+// settleLimits settles what flow and power a part asks for or gives.
+func (s *Stage) settleLimits(out *Part) {
+	p, row := out.Part, &out.Row.V
+	_, named := s.named(p)
+	switch {
+	case p.Kind == graph.HeatPump:
+		l := UnitLimits(s.cat, p)
+		out.Least, out.Rated, out.Most = l.Least, l.Rated, l.Most
+	case p.LeastFlow > 0:
+		out.Least = number(p.LeastFlow, quantity.Flow, given(p.KeyPos["least-flow"]))
+	case (p.Kind == graph.ElementHeater || named) && row.Least > 0:
+		out.Least = number(row.Least, quantity.Flow, out.Row.Origin)
+	}
+	switch {
+	case p.Element != nil && p.Element.PowerW > 0:
+		out.Power = number(p.Element.PowerW, quantity.Power, given(p.KeyPos["power"]))
+	case (p.Kind == graph.ElementHeater || p.Kind == graph.HeatPump && named) && row.PowerW > 0:
+		out.Power = number(row.PowerW, quantity.Power, out.Row.Origin)
+	}
+	if p.Kind == graph.Filter {
+		switch {
+		case p.Filter != nil && p.Filter.DirtyFactor > 0:
+			out.Dirty = number(p.Filter.DirtyFactor, Bare, given(p.KeyPos["dirty-factor"]))
+		case row.DirtyFactor > 0:
+			out.Dirty = number(row.DirtyFactor, Bare, out.Row.Origin)
+		default:
+			out.Dirty = number(usualDirty, Bare, assumed("common practice, no source"))
+		}
+	}
+}
+
+// usualDirty is what a dirty filter costs over a clean one. Common practice, no source.
+const usualDirty = 3
+
+// settlePressures settles what a part stands.
+func (s *Stage) settlePressures(out *Part) {
+	p := out.Part
+	switch {
+	case p.HighestPressurePa > 0:
+		out.Highest = number(p.HighestPressurePa, quantity.Pressure, given(p.KeyPos["highest-pressure"]))
+	case out.Row.V.RatingPa > 0:
+		out.Highest = number(out.Row.V.RatingPa, quantity.Pressure, out.Row.Origin)
+	default:
+		return
+	}
+	if !p.Kind.Plumbing() {
+		return // its sheet says it for water at the temperatures of use
+	}
+	factor, _ := catalog.Derating(s.ratedAs(out), s.Water.TemperatureC.V)
+	out.Derated = number(out.Highest.V*factor, quantity.Pressure, ofKeys(Key{p.ID, "highest pressure"}, Key{waterID, "temperature"}))
+}
+
+// ratedAs is the spec by whose table a fitting is derated: its own, its row's, or that of
+// the first of its runs.
+func (s *Stage) ratedAs(out *Part) catalog.Spec {
+	switch {
+	case out.Part.Spec != "":
+		return out.Part.Spec
+	case out.Row.V.Spec != "":
+		return out.Row.V.Spec
+	}
+	for _, i := range s.at[out.ID] {
+		return s.Circuit.Runs[i].Spec
+	}
+	return ""
+}

@@ -1,0 +1,266 @@
+package settle
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// Loss is what a part costs the water, in the form it was given; package hydraulic makes a
+// law of it.
+type Loss struct {
+	Origin
+	Spread                // shares of the drop
+	Described *graph.Loss // as the description gives it; nil: the row's
+	Row       catalog.Row // else; its one point is at the unit's own rated flow where the row is generic
+	Jets      *graph.JetData
+}
+
+// Known reports whether anything says what the part costs.
+func (l *Loss) Known() bool { return l.Described != nil || l.Jets != nil || hasLoss(&l.Row) }
+
+func hasLoss(r *catalog.Row) bool {
+	return r.LoverD > 0 || r.K > 0 || r.Kv > 0 || r.LossFlow > 0
+}
+
+// settleLoss settles what a part costs, on what bore, and at what pressure a check opens:
+// its runs and their ends are settled by then.
+func (s *Stage) settleLoss(out *Part) {
+	p := out.Part
+	if p.Kind == graph.CheckValve {
+		out.Cracking = s.settleCracking(out)
+	}
+	if p.Kind == graph.Tee {
+		s.settleTeeBores(out)
+	} else if bore, from := s.boreOf(p); bore > 0 {
+		out.Bore = number(bore, quantity.Length, from)
+	}
+	if p.Kind == graph.Tub || p.Kind.MovesAir() || p.Kind.OnePort() || p.Kind == graph.Pump {
+		return
+	}
+	l := &out.Loss
+	l.Row, l.Origin = out.LossRow.V, out.LossRow.Origin
+	switch {
+	case p.Loss != nil:
+		l.Described, l.Origin = p.Loss, given(or(p.Loss.Pos, p.KeyPos["loss"]))
+	case p.Kind == graph.JetGroup:
+		l.Jets = p.Jets
+		if l.Jets == nil {
+			l.Jets = &graph.JetData{Count: 1}
+		}
+		if l.Jets.Rated != nil || l.Jets.HasK {
+			l.Origin = given(firstPos(p.KeyPos, "rated", "k"))
+		}
+	case out.Rated.Known && p.Type == "" && l.Row.LossFlow > 0 && l.Row.LoverD == 0 && l.Row.K == 0:
+		l.Row.LossFlow = out.Rated.V // the generic row's drop is that at its own rated flow
+	}
+	l.Spread = lossSpread(out)
+}
+
+func or(a, b graph.Pos) graph.Pos {
+	if a.IsValid() {
+		return a
+	}
+	return b
+}
+
+// carries reports whether a run carries water between two parts.
+func (s *Stage) carries(r *Run) bool {
+	for _, ref := range []graph.PortRef{r.From, r.To} {
+		p := s.Part(ref.Part)
+		if p == nil || p.IsAir(ref.Port) {
+			return false
+		}
+	}
+	return true
+}
+
+// boreAt returns the bore of the pipe at a port in mm, 0 where there is none.
+func (s *Stage) boreAt(p *graph.Part, port string) (float64, Origin) {
+	if r := s.RunAt(p.ID, port); r != nil && s.carries(r) {
+		return r.Bore.V, ofKeys(Key{r.ID, "bore"})
+	}
+	return 0, Origin{}
+}
+
+// boreOf returns the bore a part's K stands on: of its size where one is said, else of the
+// pipe at its inlet, else at another of its ports.
+func (s *Stage) boreOf(p *graph.Part) (float64, Origin) {
+	ports := PortsOf(p)
+	if len(ports) == 0 {
+		return 0, Origin{}
+	}
+	run := s.RunAt(p.ID, ports[0])
+	if !p.Size.IsZero() && !p.Kind.UserPorts() && (run == nil || run.Size != p.Size) {
+		spec := p.Spec
+		if spec == "" && run != nil {
+			spec = run.Spec
+		}
+		return s.SizeBore(spec, p.Size), ofKeys(Key{p.ID, "size"})
+	}
+	for _, port := range ports {
+		if p.IsAir(port) {
+			continue
+		}
+		if bore, from := s.boreAt(p, port); bore > 0 {
+			return bore, from
+		}
+	}
+	return 0, Origin{}
+}
+
+// settleTeeBores finds the bores of a tee's run and branch: of the sizes it is said to have,
+// else the run's is the greater of its two pipes'. A branch whose pipe meets it through a
+// bush or reducer is as wide as the run; else it is as wide as its pipe.
+func (s *Stage) settleTeeBores(out *Part) {
+	p := out.Part
+	run, from := s.boreAt(p, graph.RunIn)
+	if other, of := s.boreAt(p, graph.RunOut); other > run {
+		run, from = other, of
+	}
+	pipe := s.RunAt(p.ID, graph.Branch)
+	if !p.Size.IsZero() {
+		spec, same := p.Spec, false
+		for _, port := range []string{graph.RunIn, graph.RunOut, graph.Branch} {
+			if r := s.RunAt(p.ID, port); r != nil {
+				if spec == "" {
+					spec = r.Spec
+				}
+				if !same && r.Size == p.Size && r.Bore.V > 0 { // its bore may be the user's own
+					same, run, from = true, r.Bore.V, ofKeys(Key{r.ID, "bore"})
+				}
+			}
+		}
+		if !same {
+			run, from = s.SizeBore(spec, p.Size), ofKeys(Key{p.ID, "size"})
+		}
+	}
+	if run <= 0 {
+		run, from = s.boreAt(p, graph.Branch)
+	}
+	if run <= 0 {
+		return
+	}
+	out.Bore = number(run, quantity.Length, from)
+	branch, of := run, ofKeys(Key{p.ID, "bore"})
+	switch {
+	case pipe == nil || !pipe.Bore.Known || pipe.Bore.V <= 0:
+	case !p.BranchSize.IsZero() && p.BranchSize != pipe.Size:
+		branch, of = s.SizeBore(pipe.Spec, p.BranchSize), ofKeys(Key{p.ID, "branch size"})
+	case p.BranchSize.IsZero() && pipe.endAt(p.ID, graph.Branch).Steps():
+	default:
+		branch, of = pipe.Bore.V, ofKeys(Key{pipe.ID, "bore"})
+	}
+	out.BranchBore = number(branch, quantity.Length, of)
+}
+
+// endAt returns the end of the run at a port.
+func (r *Run) endAt(part, port string) *End {
+	if r.From.Part == part && r.From.Port == port {
+		return &r.Ends[0]
+	}
+	return &r.Ends[1]
+}
+
+// lossSpread returns by how much a part's loss may be off: the row's own range where the
+// loss is the row's, else that of its class and grade.
+func lossSpread(out *Part) Spread {
+	row, p := &out.Loss.Row, out.Part
+	ofTheRow := out.Loss.Described == nil && (out.Loss.Jets == nil || out.Loss.How != Given)
+	if ofTheRow && p.Known == graph.Assumed {
+		switch {
+		case p.Kind == graph.Tee || p.Kind == graph.Reducer:
+		case row.K > 0 && row.KHigh > 0:
+			return Spread{Low: row.KLow/row.K - 1, High: row.KHigh/row.K - 1}
+		case row.SpreadPct > 0:
+			return Spread{Low: -row.SpreadPct / 100, High: row.SpreadPct / 100}
+		}
+	}
+	switch k := p.Kind; {
+	case k == graph.Tee || k == graph.Reducer:
+		s := spreadOf(catalog.SpreadFittingK, graph.Assumed)
+		s.Class = FittingsClass
+		return s
+	case k == graph.JetGroup:
+		return spreadOf(catalog.SpreadJetLoss, p.Known)
+	case k == graph.HeatPump:
+		return spreadOf(catalog.SpreadUnitLoss, p.Known)
+	case k.IsHandValve():
+		return spreadOf(catalog.SpreadValveKv, p.Known)
+	}
+	return spreadOf(catalog.SpreadPartLoss, p.Known)
+}
+
+// FittingsClass is the class of every K the handbook gives: they are off together.
+const FittingsClass = "the handbook's K of fittings"
+
+// crackingSpread returns by how much a cracking pressure may be off.
+func crackingSpread(out *Part, ofRow bool) Spread {
+	row := &out.LossRow.V
+	if ofRow && row.CrackingPa > 0 && row.CrackingHighPa > 0 && out.Known == graph.Assumed {
+		return Spread{Low: row.CrackingLowPa/row.CrackingPa - 1, High: row.CrackingHighPa/row.CrackingPa - 1}
+	}
+	return spreadOf(catalog.SpreadCracking, out.Known)
+}
+
+// Words says in what form the loss is known: "6 kPa at 10 m3/h", "K 4.5 on 40 mm".
+func (l *Loss) Words(system quantity.System) string {
+	flow := func(q float64) string { return quantity.Format(q, quantity.Flow, system) }
+	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, system) }
+	at := func(q float64, d graph.Drop) string {
+		dim := quantity.Pressure
+		if d.IsHead {
+			dim = quantity.Head
+		}
+		return quantity.Format(d.Value, dim, system) + " at " + flow(q)
+	}
+	onBore := func(k, bore float64) string {
+		if bore > 0 {
+			return fmt.Sprintf("K %s on %s", quantity.Trim(quantity.Round(k, 3)), length(bore))
+		}
+		return "K " + quantity.Trim(quantity.Round(k, 3))
+	}
+	if d := l.Described; d != nil {
+		switch {
+		case d.None:
+			return "none"
+		case d.HasK:
+			return onBore(d.K, d.BoreMM)
+		case d.Kv > 0:
+			return "Kv " + quantity.Format(d.Kv, quantity.Kv, quantity.MetricSystem)
+		}
+		var points []string
+		for _, p := range d.Points {
+			points = append(points, at(p.Flow, p.Drop))
+		}
+		return strings.Join(points, ", ")
+	}
+	r := &l.Row
+	if j := l.Jets; j != nil {
+		if j.Rated != nil {
+			return fmt.Sprintf("%d jets, each %s", j.Count, at(j.Rated.Flow, j.Rated.Drop))
+		}
+		k, bore := r.K, r.BoreMM
+		if j.HasK {
+			k = j.K
+		}
+		if j.BoreMM > 0 {
+			bore = j.BoreMM
+		}
+		return fmt.Sprintf("%d jets, each %s", j.Count, onBore(k, bore))
+	}
+	switch {
+	case r.LoverD > 0:
+		return "L/D " + quantity.Trim(r.LoverD)
+	case r.K > 0:
+		return onBore(r.K, r.BoreMM)
+	case r.Kv > 0:
+		return "Kv " + quantity.Format(r.Kv, quantity.Kv, quantity.MetricSystem)
+	case r.LossFlow > 0:
+		return at(r.LossFlow, graph.Drop{Value: r.LossDropPa})
+	}
+	return ""
+}

@@ -1,0 +1,188 @@
+package settle_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/settle"
+)
+
+// read returns the after stage of a description, settled.
+func read(t *testing.T, text string) *settle.Stage {
+	t.Helper()
+	c, ds := description.Read("job.toml", []byte(text))
+	if c == nil {
+		t.Fatalf("not clean: %v", ds)
+	}
+	return settle.Of(c.At(graph.After))
+}
+
+// loop is a tub with a pump, a check and a unit in its line; the parts' own keys go in.
+func loop(check, unit string) string {
+	return `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["s", "r"]
+[[part]]
+id = "pump"
+kind = "pump"
+type = "two-speed-pump-small"
+[[part]]
+id = "check"
+kind = "check-valve"
+` + check + `
+[[part]]
+id = "unit"
+kind = "heat-pump"
+` + unit + `
+[[run]]
+from = "tub.s"
+to = "pump.in"
+length = "1 m"
+[[run]]
+from = "pump.out"
+to = "check.in"
+length = "1 m"
+[[run]]
+from = "check.out"
+to = "unit.in"
+length = "1 m"
+[[run]]
+from = "unit.out"
+to = "tub.r"
+length = "1 m"
+`
+}
+
+// What a check is and when it opens, however it is said. 2 psi is 13789.5 Pa (NIST SP 811);
+// a swing check opens at once, and a check of which nothing is said is a spring (common
+// practice, no source).
+func TestCheck(t *testing.T) {
+	const psi = 6894.757
+	for name, c := range map[string]struct {
+		keys  string
+		style string
+		pa    float64
+		how   settle.How
+	}{
+		"swing by type":         {`type = "swing-check 2 in"`, settle.Swing, 0, settle.Row},
+		"swing by style":        {`style = "swing"`, settle.Swing, 0, settle.Row},
+		"spring by type":        {`type = "spring-check 4 psi"`, settle.Spring, 4 * psi, settle.Row},
+		"spring by key":         {`cracking = "4 psi"`, settle.Spring, 4 * psi, settle.Given},
+		"key before type":       {"type = \"spring-check 4 psi\"\ncracking = \"1 psi\"", settle.Spring, psi, settle.Given},
+		"zero is a value":       {"type = \"spring-check 4 psi\"\ncracking = \"0 psi\"", settle.Spring, 0, settle.Given},
+		"nothing said":          {``, settle.Spring, 2 * psi, settle.Assumed},
+		"style against the row": {"type = \"spring-check 4 psi\"\nstyle = \"swing\"", settle.Swing, 0, settle.Assumed},
+	} {
+		p := read(t, loop(c.keys, "")).Part("check")
+		if p.Style.V != c.style || math.Abs(p.Cracking.V-c.pa) > 0.01 || p.Cracking.How != c.how || !p.Cracking.Known {
+			t.Errorf("%s: %s at %g Pa, %s; want %s at %g Pa, %s", name, p.Style.V, p.Cracking.V, p.Cracking.How, c.style, c.pa, c.how)
+		}
+	}
+}
+
+// The limits of a unit come from its keys, one by one, else from the row it names; a generic
+// row that nobody named promises nothing.
+func TestLimits(t *testing.T) {
+	const perHour = 1.0 / 3600
+	for name, c := range map[string]struct {
+		keys               string
+		least, rated, most float64 // m³/h; 0: not known
+		ports              string
+	}{
+		"type":            {`type = "heat-pump 12 kW"`, 3, 4.2, 8.4, "1-1/2 in"},
+		"keys":            {"ports-size = \"2 in\"\nflow = { least = \"2 m3/h\", rated = \"3 m3/h\", most = \"5 m3/h\" }", 2, 3, 5, "2 in"},
+		"one key":         {"type = \"heat-pump 12 kW\"\nflow = { least = \"2.5 m3/h\" }", 2.5, 4.2, 8.4, "1-1/2 in"},
+		"nothing is said": {``, 0, 0, 0, ""},
+	} {
+		p := read(t, loop("", c.keys)).Part("unit")
+		for _, v := range []struct {
+			got  settle.Value
+			want float64
+		}{{p.Least, c.least}, {p.Rated, c.rated}, {p.Most, c.most}} {
+			if v.got.Known != (v.want > 0) || math.Abs(v.got.V-v.want*perHour) > 1e-9 {
+				t.Errorf("%s: %g m3/h, want %g", name, v.got.V*3600, v.want)
+			}
+		}
+		if got := settle.UnitPorts(read(t, loop("", c.keys)).Circuit.Catalog, p.Part).V.String(); got != c.ports {
+			t.Errorf("%s: ports %q, want %q", name, got, c.ports)
+		}
+	}
+}
+
+// Values of one class are one unknown; others are one each.
+func TestUnknowns(t *testing.T) {
+	us := read(t, loop("", "")).Unknowns()
+	count := map[string]int{}
+	for _, u := range us {
+		count[u.Class]++
+		if u.Class == "" && len(u.Of) != 1 {
+			t.Errorf("%v are off together without a class", u.Of)
+		}
+		if !(u.Low <= 0 && u.High > 0) {
+			t.Errorf("%v: from %g to %g", u.Of, u.Low, u.High)
+		}
+	}
+	i := slices.IndexFunc(us, func(u settle.Unknown) bool { return u.Class == "bore of pvc-sch40 pipe" })
+	if i < 0 || len(us[i].Of) != 4 || count["bore of pvc-sch40 pipe"] != 1 {
+		t.Fatalf("the bores of four runs are not one unknown: %+v", us)
+	}
+}
+
+// Settling changes nothing of the circuit, every demo's values have an origin, and what is
+// given says where.
+func TestDemos(t *testing.T) {
+	files, _ := filepath.Glob("../../testdata/*.toml")
+	if len(files) < 5 {
+		t.Fatal("no demos")
+	}
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, _ := description.Read(filepath.Base(f), data)
+		before := string(description.Write(c))
+		n := 0
+		for k, v := range settle.Of(c).Values() {
+			n++
+			switch {
+			case !v.Known || v.How == "":
+				t.Errorf("%s: %s has no origin: %+v", f, k, v)
+			case v.How == settle.Given && !v.Pos.IsValid() && v.Why == "":
+				t.Errorf("%s: %s is given, but nobody knows where", f, k)
+			case v.How == settle.Derived && len(v.Of) == 0:
+				t.Errorf("%s: %s is derived from nothing", f, k)
+			case (v.How == settle.Row || v.How == settle.OwnRow) && v.Row == "":
+				t.Errorf("%s: %s is of a row without a name", f, k)
+			}
+		}
+		if n < 50 {
+			t.Errorf("%s: %d values", f, n)
+		}
+		if string(description.Write(c)) != before {
+			t.Errorf("%s: settling changed the circuit", f)
+		}
+	}
+}
+
+// A part changed by With is settled anew, in a circuit of its own.
+func TestWith(t *testing.T) {
+	s := read(t, loop(`cracking = "4 psi"`, ""))
+	other := s.With("check", func(p *graph.Part) { p.Check = &graph.CheckData{Style: "swing"} })
+	if !other.Part("check").IsSwing() || s.Part("check").IsSwing() {
+		t.Error("With changed the wrong stage")
+	}
+	if s.With("nobody", func(*graph.Part) { t.Error("called") }) != s {
+		t.Error("With of no part made another stage")
+	}
+}

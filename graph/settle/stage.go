@@ -1,0 +1,162 @@
+package settle
+
+import (
+	"sync"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/stream"
+)
+
+// Stage is one stage of a circuit with every value settled. It is not changed once made, and
+// several goroutines may read it.
+type Stage struct {
+	Circuit *graph.Circuit
+	Water   Water
+	Parts   []Part // in the order of the circuit
+	Runs    []Run  // in the order of the circuit
+
+	cat   *catalog.Catalog
+	parts map[string]int
+	runs  map[string]int
+	ends  map[string][]runEnd // "part.port" -> the runs that end there
+	at    map[string][]int    // part -> its runs, in the order of the circuit
+	deep  map[pipe]float64    // socket depths, filled while it is made
+	way   func() *ways
+}
+
+// runEnd is one end of a run.
+type runEnd struct {
+	run  int
+	last bool // the run's To end
+}
+
+// pipe is a spec and size.
+type pipe struct {
+	spec catalog.Spec
+	size catalog.Size
+}
+
+// ways is which way the water goes in a stage.
+type ways struct {
+	net      *stream.Net
+	branches []Branch
+}
+
+// Branch is a unit that water comes to and how it hangs on its line.
+type Branch struct {
+	*stream.UnitBranch
+	Problem string // why it has no bypass; ""
+}
+
+// Of settles a circuit of one stage (see graph.Circuit.At). Any circuit will do: what
+// follows from nothing is not known. A circuit without a catalogue has the embedded one.
+func Of(c *graph.Circuit) *Stage {
+	s := &Stage{Circuit: c, cat: c.Catalog, parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)),
+		ends: make(map[string][]runEnd, 2*len(c.Runs)), at: make(map[string][]int, len(c.Parts)), deep: map[pipe]float64{}}
+	if s.cat == nil {
+		s.cat = catalog.Embedded()
+	}
+	for i, p := range c.Parts {
+		if _, twice := s.parts[p.ID]; !twice {
+			s.parts[p.ID] = i
+		}
+	}
+	for i, r := range c.Runs {
+		if _, twice := s.runs[r.ID]; !twice {
+			s.runs[r.ID] = i
+		}
+		s.ends[r.From.String()] = append(s.ends[r.From.String()], runEnd{run: i})
+		s.ends[r.To.String()] = append(s.ends[r.To.String()], runEnd{run: i, last: true})
+		s.at[r.From.Part] = append(s.at[r.From.Part], i)
+		if r.To.Part != r.From.Part {
+			s.at[r.To.Part] = append(s.at[r.To.Part], i)
+		}
+	}
+	s.Water = waterOf(c)
+	s.Runs = make([]Run, len(c.Runs))
+	for i, r := range c.Runs {
+		s.Runs[i] = s.settleRun(r)
+	}
+	s.Parts = make([]Part, len(c.Parts))
+	for i, p := range c.Parts {
+		s.Parts[i] = s.settlePart(p)
+	}
+	for i := range s.Runs {
+		s.settleEnds(&s.Runs[i])
+	}
+	for i := range s.Parts {
+		s.settleLoss(&s.Parts[i])
+	}
+	s.way = sync.OnceValue(func() *ways { return newWays(c) })
+	return s
+}
+
+func newWays(c *graph.Circuit) *ways {
+	w := &ways{net: stream.NewNet(c)}
+	for _, u := range c.Units() {
+		if b, problem := w.net.UnitBranch(u); b != nil {
+			w.branches = append(w.branches, Branch{b, problem})
+		}
+	}
+	return w
+}
+
+// Net returns which way the water goes. It is worked out once.
+func (s *Stage) Net() *stream.Net { return s.way().net }
+
+// Branches returns the units that water comes to, in the order of the circuit. They are
+// found once.
+func (s *Stage) Branches() []Branch { return s.way().branches }
+
+// Branch returns the branch of the unit the job is about (see graph.Circuit.TheUnit), or nil
+// where there is none or no water comes to it.
+func (s *Stage) Branch() *stream.UnitBranch {
+	unit := s.Circuit.TheUnit()
+	for _, b := range s.Branches() {
+		if b.Unit == unit {
+			return b.UnitBranch
+		}
+	}
+	return nil
+}
+
+// Part returns the part with the id, or nil.
+func (s *Stage) Part(id string) *Part {
+	if i, ok := s.parts[id]; ok {
+		return &s.Parts[i]
+	}
+	return nil
+}
+
+// Run returns the run with the id, or nil.
+func (s *Stage) Run(id string) *Run {
+	if i, ok := s.runs[id]; ok {
+		return &s.Runs[i]
+	}
+	return nil
+}
+
+// RunAt returns the first run at a port, or nil.
+func (s *Stage) RunAt(part, port string) *Run {
+	if e := s.ends[part+"."+port]; len(e) > 0 {
+		return &s.Runs[e[0].run]
+	}
+	return nil
+}
+
+// With returns the stage with one part changed, in a circuit of its own: f is given a copy.
+// The stage itself stays as it is. Joins are not changed, so the way of the water is the
+// same and is not looked for again, unless f changes what the part is.
+func (s *Stage) With(id string, f func(*graph.Part)) *Stage {
+	i, ok := s.parts[id]
+	if !ok {
+		return s
+	}
+	c := *s.Circuit
+	c.Parts = append([]*graph.Part(nil), s.Circuit.Parts...)
+	other := *s.Circuit.Parts[i]
+	f(&other)
+	c.Parts[i] = &other
+	return Of(&c)
+}

@@ -1,0 +1,196 @@
+package settle
+
+import (
+	"iter"
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// waterID is what the water is called in a Key.
+const waterID = "water"
+
+// Values walks every settled value: the water's, the parts' and the runs', in the order of
+// the circuit. Of a loss and a pump's speeds the words say the form. Values nothing gave are
+// left out.
+func (s *Stage) Values() iter.Seq2[Key, Value] {
+	return func(yield func(Key, Value) bool) {
+		if !s.waterValues(yield) {
+			return
+		}
+		for i := range s.Parts {
+			if !s.Parts[i].values(yield) {
+				return
+			}
+		}
+		for i := range s.Runs {
+			if !s.Runs[i].values(yield) {
+				return
+			}
+		}
+	}
+}
+
+// Names returns what Values has values of: the water, parts and runs.
+func (s *Stage) Names() []string {
+	out := []string{waterID}
+	for _, p := range s.Circuit.Parts {
+		out = append(out, p.ID)
+	}
+	for _, r := range s.Circuit.Runs {
+		out = append(out, r.ID)
+	}
+	return out
+}
+
+// named is a value by what it is.
+type named struct {
+	what string
+	v    Value
+}
+
+// walk hands on the values that are known.
+func walk(of string, yield func(Key, Value) bool, list []named) bool {
+	for _, n := range list {
+		if n.v.Known && !yield(Key{of, n.what}, n.v) {
+			return false
+		}
+	}
+	return true
+}
+
+func words(text string, from Origin) Value {
+	return Value{Text: text, Dim: Words, Known: text != "", Origin: from}
+}
+
+func (s *Stage) waterValues(yield func(Key, Value) bool) bool {
+	return walk(waterID, yield, []named{
+		{"temperature", s.Water.TemperatureC}, {"density", s.Water.Density}, {"viscosity", s.Water.Viscosity},
+	})
+}
+
+func (p *Part) values(yield func(Key, Value) bool) bool {
+	loss := words(p.Loss.Words(quantity.MetricSystem), p.Loss.Origin)
+	loss.Spread = p.Loss.Spread
+	if !p.Loss.Known() {
+		loss.Known = false
+	}
+	row := p.Row
+	if row.V.Name == "" {
+		row = p.LossRow
+	}
+	list := []named{
+		{"row", words(row.V.Name, row.Origin)},
+		{"style", words(p.Style.V, p.Style.Origin)},
+		{"spec", words(string(p.Spec.V), p.Spec.Origin)},
+		{"size", words(p.Size.V.String(), p.Size.Origin)},
+		{"branch size", words(p.Branch.V.String(), p.Branch.Origin)},
+		{"length", p.Length}, {"take-off", p.TakeOff}, {"branch take-off", p.BranchTakeOff}, {"socket depth", p.Socket},
+		{"bore", p.Bore}, {"branch bore", p.BranchBore},
+		{"loss", loss},
+	}
+	if p.Kind == graph.Pump {
+		list = append(list, p.speedValues()...)
+	}
+	list = append(list,
+		named{"cracking pressure", p.Cracking}, named{"dirty factor", p.Dirty}, named{"power", p.Power},
+		named{"least flow", p.Least}, named{"rated flow", p.Rated}, named{"most flow", p.Most},
+		named{"highest pressure", p.Highest}, named{"highest pressure, warm", p.Derated},
+		named{"depth below water", p.Below})
+	return walk(p.ID, yield, list)
+}
+
+// speedValues are the shut-off head and the power of each speed. What is off is the head of
+// the whole pump.
+func (p *Part) speedValues() []named {
+	var out []named
+	spread := spreadOf(catalog.SpreadPumpHead, p.Known)
+	spread.Class = "head of " + p.ID
+	for _, s := range p.Speeds.V {
+		if len(s.Curve) > 0 {
+			first := s.Curve[0].Head
+			v := number(first.Value, quantity.Pressure, p.Speeds.Origin)
+			if first.IsHead {
+				v.Dim = quantity.Head
+			}
+			v.Spread = spread
+			out = append(out, named{"shut-off head at " + s.Name, v})
+		}
+		if s.Ratio > 0 {
+			out = append(out, named{"speed ratio at " + s.Name, number(s.Ratio, Bare, p.Speeds.Origin)})
+		}
+		if s.PowerW > 0 {
+			out = append(out, named{"power at " + s.Name, number(s.PowerW, quantity.Power, p.Speeds.Origin)})
+		}
+	}
+	return out
+}
+
+func (r *Run) values(yield func(Key, Value) bool) bool {
+	list := []named{
+		{"spec", words(string(r.Spec), runOrigin(r.Run, "spec"))},
+		{"size", words(r.Size.String(), runOrigin(r.Run, "size"))},
+		{"bore", r.Bore}, {"roughness", r.Rough}, {"outside diameter", r.Outside},
+		{"rating", r.Rating}, {"rating, warm", r.Derated}, {"length", r.Length},
+	}
+	for k := range r.Ends {
+		for i := range r.Ends[k].Adaptors {
+			a := &r.Ends[k].Adaptors[i]
+			name := a.Kind
+			if a.Row.Name != "" {
+				name = a.Row.Name
+			}
+			list = append(list, named{a.Kind + " at " + r.Ends[k].Ref.String(),
+				words(name, ofKeys(Key{r.Ends[k].Ref.Part, "size"}, Key{r.ID, "size"}))})
+		}
+	}
+	return walk(r.ID, yield, list)
+}
+
+// runOrigin is where a run has its spec or size from: itself, or [pipe].
+func runOrigin(r *graph.Run, key string) Origin {
+	if pos, ok := r.KeyPos[key]; ok {
+		return given(pos)
+	}
+	return Origin{How: Given, Why: "[pipe]"}
+}
+
+// Assumed returns the values that nobody gave and that may be off, as Values has them.
+func (s *Stage) Assumed() iter.Seq2[Key, Value] {
+	return func(yield func(Key, Value) bool) {
+		for k, v := range s.Values() {
+			if v.How == Assumed && !yield(k, v) {
+				return
+			}
+		}
+	}
+}
+
+// Unknown is what is off together: one for each class, else one for each value.
+type Unknown struct {
+	Class string // "" for a value by itself
+	Of    []Key  // the values, in the order of the walk
+	Spread
+}
+
+// Unknowns returns what may be off, by a walk over Values.
+func (s *Stage) Unknowns() []Unknown {
+	var out []Unknown
+	for k, v := range s.Values() {
+		if !v.wide() {
+			continue
+		}
+		i := -1
+		if v.Class != "" {
+			i = slices.IndexFunc(out, func(u Unknown) bool { return u.Class == v.Class })
+		}
+		if i < 0 {
+			out = append(out, Unknown{Class: v.Class, Spread: v.Spread})
+			i = len(out) - 1
+		}
+		out[i].Of = append(out[i].Of, k)
+	}
+	return out
+}

@@ -1,0 +1,32 @@
+package settle
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// usualC is the temperature of the water where the description is silent, °C. Common
+// practice, no source: what most tubs are kept at.
+const usualC = 38
+
+// Water is what flows.
+type Water struct {
+	TemperatureC Value // °C
+	Density      Value // kg/m³; known only where the description gives it
+	Viscosity    Value // Pa·s; known only where the description gives it
+}
+
+func waterOf(c *graph.Circuit) Water {
+	w := Water{TemperatureC: number(usualC, quantity.Temperature, assumed("common practice, no source"))}
+	pos := func(key string) graph.Pos { return c.Water.KeyPos[key] }
+	if c.Water.TemperatureSet || c.Water.TemperatureC != 0 {
+		w.TemperatureC = number(c.Water.TemperatureC, quantity.Temperature, given(pos("temperature")))
+	}
+	if c.Water.Density > 0 {
+		w.Density = number(c.Water.Density, quantity.Density, given(pos("density")))
+	}
+	if c.Water.Viscosity > 0 {
+		w.Viscosity = number(c.Water.Viscosity, quantity.Viscosity, given(pos("viscosity")))
+	}
+	return w
+}

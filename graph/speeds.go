@@ -1,0 +1,23 @@
+package graph
+
+import "dryfit/catalog"
+
+// SpeedsOf returns the speeds of a pump's catalogue row; one called SpeedOn where the row
+// has a single curve.
+func SpeedsOf(row catalog.Row) []Speed {
+	points := func(curve [][2]float64) []CurvePoint {
+		var out []CurvePoint
+		for _, p := range curve {
+			out = append(out, CurvePoint{Flow: p[0], Head: Drop{Value: p[1], IsHead: true}})
+		}
+		return out
+	}
+	var out []Speed
+	for _, s := range row.Speeds {
+		out = append(out, Speed{Name: s.Name, PowerW: s.PowerW, Curve: points(s.Curve)})
+	}
+	if len(out) == 0 && len(row.Curve) > 0 {
+		out = []Speed{{Name: SpeedOn, PowerW: row.PowerW, Curve: points(row.Curve)}}
+	}
+	return out
+}

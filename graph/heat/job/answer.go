@@ -1,0 +1,226 @@
+package job
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"dryfit/graph/heat"
+)
+
+// Answer works everything out: without weather all but the year.
+func Answer(in Input) *Report {
+	s, b := newScene(&in)
+	r := &Report{}
+	b.loss(s, r)
+	b.unitTable(s, r)
+	b.rise(s, r)
+	b.sizes(s, r)
+	r.Supplies = supplies(&in, s, b)
+	if in.Weather != nil {
+		r.Notes = append(r.Notes, in.Weather.Notes...)
+		b.year(s, r)
+		b.timer(s, r)
+	}
+	r.Notes = append(r.Notes, b.notes...)
+	r.Assumed = b.list()
+	return r
+}
+
+// Design works out only what the rules read: the design day and the supply.
+func Design(in Input) *Report {
+	s, b := newScene(&in)
+	r := &Report{}
+	b.loss(s, r)
+	b.sizes(s, r)
+	r.Supplies = supplies(&in, s, b)
+	return r
+}
+
+// loss works out the terms at the design air.
+func (b *builder) loss(s *scene, r *Report) {
+	t := &s.tub
+	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.in.Weather)}
+	l := &r.Loss
+	l.UA, l.AirC, l.WaterC = t.UA()+t.PipesUA, s.designC, t.SetC
+	l.StandingW = l.UA * (t.SetC - s.designC)
+	l.Open = t.Bathing(t.SetC, air)
+	for _, term := range heat.Terms() {
+		w := t.SkinUA[term] * (t.SetC - s.designC)
+		switch term {
+		case heat.TermPipes:
+			w = t.PipesUA * (t.SetC - s.designC)
+		case heat.TermEvaporate:
+			w = l.Open.EvaporationW
+		case heat.TermConvect:
+			w = l.Open.ConvectionW
+		case heat.TermRadiate:
+			w = l.Open.RadiationW
+		case heat.TermBlown:
+			w = heat.Blown(t.AirM3s, t.SetC, air)
+		}
+		if w != 0 || slices.Contains([]heat.Term{heat.TermBathers, heat.TermTopUp, heat.TermRefill}, term) {
+			l.Terms = append(l.Terms, TermLoss{Term: term, W: w})
+		}
+	}
+}
+
+// meanWind is the weather's mean wind 10 m up; 2 m/s where there is none.
+func meanWind(w *heat.Weather) float64 {
+	if w == nil {
+		return 2
+	}
+	sum := 0.0
+	for _, a := range w.Hours {
+		sum += a.Wind
+	}
+	return sum / float64(len(w.Hours))
+}
+
+// unitTable lists the unit at its ratings and, beside each, at the tub's water; then at the
+// design air.
+func (b *builder) unitTable(s *scene, r *Report) {
+	if s.planned == nil {
+		return
+	}
+	u := s.planned.Unit
+	given := len(b.in.Unit.Unit.Ratings) > 0
+	r.Unit.Assumed = !given
+	seen := map[float64]bool{}
+	add := func(airC float64) {
+		if seen[airC] {
+			return
+		}
+		seen[airC] = true
+		r.Unit.At = append(r.Unit.At, UnitAt{AirC: airC, WaterC: s.tub.SetC, Working: u.At(heat.Air{TempC: airC, Humidity: s.humid}, s.tub.SetC, s.planned.FlowM3s)})
+	}
+	for _, x := range u.Ratings {
+		if given {
+			r.Unit.At = append(r.Unit.At, UnitAt{AirC: x.AirC, WaterC: x.WaterC, Rated: true, Working: heat.Working{OutputW: x.OutputW, InputW: x.InputW}})
+		}
+		add(x.AirC)
+	}
+	add(s.designC)
+	slices.SortStableFunc(r.Unit.At, func(a, b UnitAt) int {
+		return cmp.Or(cmp.Compare(a.AirC, b.AirC), -cmp.Compare(boolInt(a.Rated), boolInt(b.Rated)))
+	})
+}
+
+func boolInt(v bool) int {
+	if v {
+		return 1
+	}
+	return 0
+}
+
+// rise heats the tub up from the fill at the design day's mildest guess and brings it back
+// after a bath.
+func (b *builder) rise(s *scene, r *Report) {
+	var u *heat.Unit
+	flow, element, pump := 0.0, 0.0, 0.0
+	switch {
+	case s.planned != nil:
+		u, flow, element, pump = s.planned.Unit, s.planned.FlowM3s, s.planned.ElementW, s.planned.PumpW*s.planned.PumpHeat
+	case s.today != nil:
+		element, pump = s.today.ElementW, s.today.PumpW*s.today.PumpHeat
+	default:
+		return
+	}
+	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.in.Weather)}
+	r.HeatUp = &Rise{FromC: s.tub.FillC, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.HeatUp(&s.tub, u, air, s.tub.FillC, flow, pump, element)}
+	fall := r.Loss.Open.Total() * s.tub.Use.OpenS / s.tub.Capacity()
+	from := s.tub.SetC - math.Min(fall, s.tub.SetC-s.designC)
+	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.HeatUp(&s.tub, u, air, from, flow, pump, element)}
+}
+
+// need is what the tub asks of a unit.
+func (b *builder) need(s *scene, least float64) heat.Need {
+	n := heat.Need{DesignC: s.designC, Humidity: s.humid, HeatUpC: s.designC, LeastM3s: least, WithinH: b.in.Circuit.Site.HeatUpS.Or(0) / 3600}
+	if s.planned != nil {
+		n.FlowM3s = s.planned.FlowM3s
+		n.PumpHeatW = s.planned.PumpW * s.planned.PumpHeat * math.Min(1, s.planned.FilterH/24)
+	}
+	return n
+}
+
+// sizes holds the job's unit and the next sizes of the catalogue down and up against the tub.
+func (b *builder) sizes(s *scene, r *Report) {
+	if s.planned == nil {
+		return
+	}
+	own := s.planned.Unit
+	at := func(u *heat.Unit) float64 {
+		return u.At(heat.Air{TempC: 7, Humidity: 0.85}, s.tub.SetC, 0).OutputW
+	}
+	size := at(own)
+	add := func(name string, u *heat.Unit, least float64, this bool) {
+		sized := heat.Size(&s.tub, u, b.need(s, least))
+		if b.in.Heating.FlowM3s <= 0 {
+			sized.Flow = true // not known: the flow rules speak of it
+		}
+		row := Sized{Unit: name, This: this, Sized: sized}
+		for _, x := range []struct {
+			ok   bool
+			word string
+		}{{sized.Hold, "hold"}, {sized.Time, "time"}, {sized.Flow, "flow"}, {sized.Water, "water"}} {
+			if !x.ok {
+				row.Reasons = append(row.Reasons, x.word)
+			}
+		}
+		r.Sizes = append(r.Sizes, row)
+		if this {
+			r.Unit.HoldsC, r.Unit.HoldsKnown = sized.HoldsC, sized.HoldsKnown
+		}
+	}
+	var below, above *heat.Unit
+	var leastBelow, leastAbove float64
+	for _, row := range b.in.Circuit.Catalog.Rows() {
+		if row.Kind != "heat-pump" || row.PowerW <= 0 {
+			continue
+		}
+		u := fromRow(row, b.in.Fluid)
+		switch w := at(u); {
+		case w < 0.93*size && (below == nil || w > at(below)):
+			below, leastBelow = u, row.Least
+		case w > 1.07*size && (above == nil || w < at(above)):
+			above, leastAbove = u, row.Least
+		}
+	}
+	if below != nil {
+		add(below.ID, below, leastBelow, false)
+	}
+	add(own.ID, own, b.leastFlow(), true)
+	if above != nil {
+		add(above.ID, above, leastAbove, false)
+	}
+}
+
+// leastFlow is the least flow the job's unit asks for [m³/s].
+func (b *builder) leastFlow() float64 {
+	if d := b.in.Unit.Unit; d.Least > 0 {
+		return d.Least
+	}
+	return rowOf(b.in.Circuit.Catalog, b.in.Unit).Least
+}
+
+// list returns what was assumed and nobody gave, the heaviest first.
+func (b *builder) list() []Assumed {
+	var out []Assumed
+	for _, a := range b.assumed {
+		if a.What != "" {
+			out = append(out, a)
+		}
+	}
+	slices.SortStableFunc(out, func(x, y Assumed) int { return cmp.Compare(math.Abs(y.MovesKWh), math.Abs(x.MovesKWh)) })
+	return out
+}
+
+// UnitHolds reports how the job's own unit meets the tub; nil where there is none.
+func (r *Report) UnitHolds() *Sized {
+	for i := range r.Sizes {
+		if r.Sizes[i].This {
+			return &r.Sizes[i]
+		}
+	}
+	return nil
+}

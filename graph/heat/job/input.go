@@ -1,0 +1,149 @@
+package job
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
+
+// Input is what a job's heat hangs on.
+type Input struct {
+	Circuit *graph.Circuit // after the work
+	Unit    *graph.Part    // nil: none
+	Fluid   heat.Fluid     // of the water
+	SetC    float64        // temperature held
+	Heating Heating
+	Pipes   []heat.OutsidePipe // that run outdoors, both ways
+	Weather *heat.Weather      // nil: none, so there is no year
+	Bill    Bill
+}
+
+// Heating is the pump's way of running while heat is made.
+type Heating struct {
+	Mode    string
+	Pump    *graph.Part // nil: none
+	Speed   string
+	FlowM3s float64    // through the unit, after the work; 0: not known
+	Range   [2]float64 // of that flow, 0 where no range was made
+}
+
+// Bill is what the work costs, for the payback.
+type Bill struct {
+	Total    float64 // of the lines that have a price
+	Complete bool    // every line has one
+}
+
+// Assumed is a value that nobody gave.
+type Assumed struct {
+	What      string
+	Value     float64
+	Dim       quantity.Dimension
+	Source    string
+	Low, High float64 // factors on the value, or differences from it where Adds
+	Adds      bool
+	Plain     bool    // a number without a unit
+	MovesKWh  float64 // half the change of the planned year between the two ends
+	apply     func(*scene, float64)
+}
+
+// Report is all that heat answers.
+type Report struct {
+	Loss     Loss
+	Unit     UnitReport
+	HeatUp   *Rise
+	Recovery *Rise // after the longest time with the cover off
+	Year     *YearReport
+	Timer    *heat.Timer
+	Sizes    []Sized
+	Supplies []Supply
+	Assumed  []Assumed
+	Notes    []string
+	Problems []graph.Diagnostic
+}
+
+// Loss is what the tub loses.
+type Loss struct {
+	UA        float64 // W/K, cover on, pipes in
+	StandingW float64 // at AirC
+	AirC      float64
+	WaterC    float64
+	Terms     []TermLoss
+	Open      heat.Open // cover off, at AirC
+	KWhYear   bool      // the terms' years are worked out
+}
+
+// TermLoss is one way of losing heat.
+type TermLoss struct {
+	Term    heat.Term
+	W       float64 // at the loss's air; of the open terms, while the cover is off
+	KWhYear float64
+}
+
+// UnitReport is what the unit gives.
+type UnitReport struct {
+	At         []UnitAt
+	HoldsC     float64 // coldest air at which it holds the tub; HoldsKnown
+	HoldsKnown bool
+	Assumed    bool // its ratings are the catalogue's for its size
+}
+
+// UnitAt is the unit at one pair of temperatures.
+type UnitAt struct {
+	AirC, WaterC float64
+	Rated        bool // as the sheet has it; else worked out
+	Working      heat.Working
+}
+
+// Rise is a tub on its way to its temperature.
+type Rise struct {
+	FromC, ToC, AirC float64
+	Warmed           heat.Warmed
+	Through          string // day of the climate, "": air that stays
+}
+
+// Range is a value's range over the sample, and the value as described.
+type Range struct{ Low, Likely, High float64 }
+
+// YearReport compares the year as it is with the year as planned.
+type YearReport struct {
+	Today, Planned        *heat.Account // Today nil: nothing heats today
+	TodayKWh, PlannedKWh  Range
+	SavingKWh, SavingCost Range
+	SavingShare           Range
+	Priced                bool
+	Payback               Range // years
+	PaybackAtLeast        bool  // some of the bill has no price
+	PaybackKnown          bool
+	Samples               int
+	Pays                  []Step // what pays first: a larger unit, a better cover, another tariff
+}
+
+// Step is one change and what the planned year would then take.
+type Step struct {
+	What      string
+	KWh, Cost float64 // less than planned, a year
+}
+
+// Sized is one unit held against the tub.
+type Sized struct {
+	Unit string
+	This bool // the job's own
+	heat.Sized
+	Reasons []string // "hold", "time", "flow", "water"
+}
+
+// Supply is one circuit of the supply.
+type Supply struct {
+	Feeds    []string
+	VoltageV float64
+	RatingA  float64 // 0: not given
+	LongA    float64 // what may run for hours; 0: not given
+	Loads    []heat.Consumer
+	Together []heat.Set
+	DropV    float64
+	Drop     bool // the cable was described
+	DropFrom string
+	DipV     float64 // at the largest start; 0: not judged
+	Pos      graph.Pos
+	Plug     bool
+}

@@ -1,0 +1,184 @@
+package job
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
+
+// plants settles what heats the tub: the element as today, and the unit as planned with the
+// element as a back-up where it stays.
+func (b *builder) plants(s *scene) {
+	watts, heatShare, filter, runs := b.pump()
+	element := b.element()
+	base := heat.Plant{PumpW: watts, PumpHeat: heatShare, FilterH: filter, Runs: runs, Heating: heat.AnyTime()}
+	if element != nil {
+		today := base
+		today.Runs = heat.PumpOnCall
+		today.ElementW = element.Element.PowerW
+		if today.ElementW <= 0 {
+			today.ElementW = b.assume("power of the element "+name(element), 2000, quantity.Power, "judgement: 2 to 3 kW in most tubs", 0, 0, nil)
+		}
+		if u := b.in.Circuit.Use; u != nil && len(u.Heating) > 0 {
+			today.Heating = heat.Shares(windows(u.Heating))
+		}
+		s.today = &today
+	}
+	if b.in.Unit == nil {
+		return
+	}
+	planned := base
+	planned.Unit = b.unit()
+	planned.FlowM3s = b.in.Heating.FlowM3s
+	if element != nil && !element.Element.Disconnected {
+		planned.ElementW = s.today.ElementW
+	}
+	s.planned = &planned
+	b.vary(0.6, 1.5, func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.PumpHeat = min(1, p.PumpHeat*f) }) })
+}
+
+func windows(list []graph.Hours) []heat.Window {
+	var out []heat.Window
+	for _, h := range list {
+		out = append(out, heat.Window{FromH: hours(h.From), ToH: hours(h.To)})
+	}
+	return out
+}
+
+// element returns the element heater that heats the tub today; nil where there is none.
+func (b *builder) element() *graph.Part {
+	for _, p := range b.in.Circuit.OfKind(graph.ElementHeater) {
+		if p.Element != nil && (p.Existing || b.in.Unit == nil) {
+			return p
+		}
+	}
+	return nil
+}
+
+// pumpHeatShare is the part of a pump's power that ends in the water. Source: judgement, the
+// shaft power of small wet-end pumps.
+const pumpHeatShare = 0.6
+
+// pump settles the power of the pump at the speed that heats, the share of it that warms the
+// water, the hours a day in which it runs anyway, and how it runs for heat.
+func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) {
+	h := b.in.Heating
+	runs = heat.PumpOnCall
+	if h.Pump == nil || h.Pump.Pump == nil {
+		return 0, 0, 0, runs
+	}
+	data := h.Pump.Pump
+	heatShare = pumpHeatShare
+	power := func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.PumpW *= f }) }
+	speed := speedOf(data, h.Speed)
+	if watts = speed.PowerW; watts <= 0 {
+		usual := 250.0
+		if len(data.Speeds) < 2 {
+			usual = 150
+		}
+		watts = b.assume("power of the pump "+name(h.Pump)+" while it heats", usual, quantity.Power, "dealers' figures, from memory: 60 to 350 W", 0.5, 1.6, power)
+	}
+	switch hours := speed.HoursADay; {
+	case hours.Set:
+		filter = hours.V
+	case data.AlwaysOn || len(data.Speeds) < 2 && b.isCirculation(h.Pump):
+		filter = 24
+	default:
+		filter = b.assume("hours a day in which the pump "+name(h.Pump)+" filters", 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
+			func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.FilterH = min(24, p.FilterH*f) }) })
+		b.assumed[len(b.assumed)-1].Value *= 3600
+	}
+	switch data.RunsForHeat {
+	case "hours":
+		runs = heat.PumpHours
+	case "always":
+		runs, filter = heat.PumpAlways, 24
+	}
+	return watts, heatShare, filter, runs
+}
+
+// isCirculation reports whether a pump of one speed is not the one for the jets alone: it is
+// the pump that heats, so it runs day and night in a tub with jet pumps apart.
+func (b *builder) isCirculation(pump *graph.Part) bool {
+	return len(b.in.Circuit.OfKind(graph.Pump)) > 1 && pump == b.in.Heating.Pump
+}
+
+func speedOf(data *graph.PumpData, name string) graph.Speed {
+	for _, s := range data.Speeds {
+		if s.Name == name {
+			return s
+		}
+	}
+	return graph.Speed{}
+}
+
+// unit settles the heat pump.
+func (b *builder) unit() *heat.Unit {
+	p := b.in.Unit
+	u := unitOf(p, b.in.Fluid)
+	data := p.Unit
+	if len(data.Ratings) == 0 {
+		generic := fromRow(rowOf(b.in.Circuit.Catalog, p), b.in.Fluid)
+		u.Ratings = generic.Ratings
+		if !u.HasLeast {
+			u.LeastAirC, u.HasLeast = generic.LeastAirC, true
+			b.assume("coldest air in which "+name(p)+" runs", u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
+		}
+		b.assume("output of "+name(p)+" in air of 7 °C", u.Ratings[1].OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
+			if s.planned != nil {
+				list := append([]heat.Rating{}, s.planned.Unit.Ratings...)
+				for i := range list {
+					list[i].OutputW, list[i].InputW = list[i].OutputW*f, list[i].InputW*f
+				}
+				s.planned.Unit.Ratings = list
+			}
+		})
+	}
+	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
+	if len(data.Ratings) == 0 {
+		spread = 0.2
+		b.assume("COP of "+name(p)+" in air of 7 °C", u.Ratings[1].COP(), quantity.Share, genericSource, 1-spread, 1+spread, scaleCOP)
+		b.assumed[len(b.assumed)-1].Plain = true
+	} else {
+		b.vary(1-spread, 1+spread, scaleCOP)
+	}
+	if !data.StandbyW.Set {
+		u.StandbyW = b.assume("stand-by of "+name(p), 15, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
+			func(s *scene, f float64) { s.planned.Unit.StandbyW *= f })
+	}
+	if !data.StartLossKWh.Set {
+		at := u.At(heat.Air{TempC: 7, Humidity: 0.85}, b.in.SetC, 0)
+		u.StartJ = 90 * at.InputW
+		b.assume("energy lost at each start of "+name(p), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
+			func(s *scene, f float64) { s.planned.Unit.StartJ *= f })
+	}
+	return u
+}
+
+func scaleCOP(s *scene, f float64) { s.cop *= f }
+
+// unitOf reads what the description says of a unit.
+func unitOf(p *graph.Part, fluid heat.Fluid) *heat.Unit {
+	d := p.Unit
+	u := &heat.Unit{ID: p.ID, RatedFlow: d.Rated, LeastAirC: d.LeastAirC, HasLeast: d.LeastAirSet, MostC: d.MostWaterC, HasMost: d.MostWaterSet,
+		Inverter: d.Inverter, LeastW: d.LeastOutputW.Or(0), StandbyW: d.StandbyW.Or(0), StartJ: d.StartLossKWh.Or(0) * heat.JoulesPerKWh, Fluid: fluid}
+	for _, r := range d.Ratings {
+		input := r.InputW
+		if input <= 0 && r.COP > 0 {
+			input = r.OutputW / r.COP
+		}
+		if input <= 0 || r.OutputW <= 0 {
+			continue
+		}
+		waterIs, frost := r.WaterIs, r.Defrost
+		if waterIs == "" {
+			waterIs = d.RatingsAt.WaterIs
+		}
+		if frost == nil {
+			frost = d.RatingsAt.Defrost
+		}
+		u.Ratings = append(u.Ratings, heat.Rating{AirC: r.AirC, WaterC: r.WaterC, OutputW: r.OutputW, InputW: input,
+			Leaving: waterIs == "leaving", Frost: frost != nil && *frost})
+	}
+	return u
+}

@@ -1,0 +1,118 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
+
+// scene is one complete set of values: what is described, and for the rest what is assumed.
+// A sample changes a copy of it.
+type scene struct {
+	tub     heat.Tub
+	today   *heat.Plant // nil: nothing heats today
+	planned *heat.Plant // nil: no unit
+	tariff  heat.Tariff
+	designC float64
+	humid   float64
+	airK    float64 // added to every hour of the weather
+	cop     float64 // factor on the unit's COP
+}
+
+func (s *scene) clone() *scene {
+	c := *s
+	c.tub.SkinUA = map[heat.Term]float64{}
+	for _, t := range heat.Terms() {
+		if ua := s.tub.SkinUA[t]; ua > 0 {
+			c.tub.SkinUA[t] = ua
+		}
+	}
+	for _, p := range []**heat.Plant{&c.today, &c.planned} {
+		if *p != nil {
+			plant := **p
+			if plant.Unit != nil {
+				unit := *plant.Unit
+				plant.Unit = &unit
+			}
+			*p = &plant
+		}
+	}
+	return &c
+}
+
+// plants calls f on today's and the planned plant, where there is one.
+func (s *scene) plants(f func(*heat.Plant)) {
+	for _, p := range []*heat.Plant{s.today, s.planned} {
+		if p != nil {
+			f(p)
+		}
+	}
+}
+
+// builder makes the scene and notes what it assumes.
+type builder struct {
+	in      *Input
+	assumed []Assumed
+	notes   []string
+}
+
+// assume notes a value and returns it.
+func (b *builder) assume(what string, v float64, dim quantity.Dimension, source string, low, high float64, apply func(*scene, float64)) float64 {
+	b.assumed = append(b.assumed, Assumed{What: what, Value: v, Dim: dim, Source: source, Low: low, High: high, apply: apply})
+	return v
+}
+
+// vary notes a value that was given and is still not exact.
+func (b *builder) vary(low, high float64, apply func(*scene, float64)) {
+	b.assumed = append(b.assumed, Assumed{Low: low, High: high, apply: apply})
+}
+
+func newScene(in *Input) (*scene, *builder) {
+	b := &builder{in: in}
+	s := &scene{cop: 1}
+	b.climate(s)
+	b.tub(s)
+	b.plants(s)
+	b.tariff(s)
+	return s, b
+}
+
+// climate settles the design day.
+func (b *builder) climate(s *scene) {
+	site := b.in.Circuit.Site
+	s.humid = 0.85
+	s.designC = site.AirC
+	if !site.AirSet {
+		s.designC = b.assume("coldest air at which the tub is held", -5, quantity.Temperature, "judgement: a mild winter's frost; say [site] air", 0, 0, nil)
+	}
+	b.assumed = append(b.assumed, Assumed{What: "another year's air", Value: 0, Dim: quantity.TemperatureDifference, Source: "judgement: years differ", Low: -1.2, High: 1.2, Adds: true,
+		apply: func(s *scene, d float64) { s.airK += d }})
+}
+
+// tariff settles the price of electricity.
+func (b *builder) tariff(s *scene) {
+	t := b.in.Circuit.Tariff
+	if t == nil {
+		return
+	}
+	s.tariff.Price, s.tariff.Known = money(t.Price)
+	s.tariff.Standing, _ = money(t.Standing)
+	for _, band := range t.Bands {
+		price, _ := money(band.Price)
+		s.tariff.Bands = append(s.tariff.Bands, heat.Band{FromH: hours(band.From), ToH: hours(band.To), Price: price})
+	}
+}
+
+func money(text string) (float64, bool) {
+	v, err := strconv.ParseFloat(text, 64)
+	return v, err == nil && !math.IsNaN(v)
+}
+
+func hours(c graph.Clock) float64 { return float64(c.Minute) / 60 }
+
+// name returns how a part is called in words for the assumed list.
+func name(p *graph.Part) string { return fmt.Sprintf("%q", p.ID) }

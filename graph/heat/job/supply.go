@@ -1,0 +1,186 @@
+package job
+
+import (
+	"math"
+	"slices"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
+
+// supplies works out what each circuit of the supply carries. Without any [[supply]] one that
+// feeds everything is listed, so that the currents are there to plan by.
+func supplies(in *Input, s *scene, b *builder) []Supply {
+	list := in.Circuit.Supplies
+	if len(list) == 0 {
+		list = []graph.Supply{{}}
+	}
+	fed := map[string]bool{}
+	for i := range list {
+		for _, id := range list[i].Feeds {
+			fed[id] = true
+		}
+	}
+	var out []Supply
+	for i := range list {
+		out = append(out, b.supply(in, s, &list[i], fed))
+	}
+	return out
+}
+
+func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string]bool) Supply {
+	out := Supply{Feeds: from.Feeds, RatingA: from.RatingA.V, Pos: from.Pos, Plug: from.Connection == "plug"}
+	out.VoltageV = from.VoltageV.Or(0)
+	if out.VoltageV <= 0 && in.Unit != nil {
+		out.VoltageV = in.Unit.Unit.VoltageV
+	}
+	if out.VoltageV <= 0 {
+		out.VoltageV = 230
+		if from.Pos.IsValid() {
+			b.assume("voltage of the supply", 230, quantity.Voltage, "IEC 60038: 230 V; 120 or 240 V in North America", 0, 0, nil)
+		}
+	}
+	if out.RatingA > 0 && from.Continuous.Set {
+		out.LongA = out.RatingA * from.Continuous.V
+	}
+	for _, p := range in.Circuit.Parts {
+		mine := slices.Contains(from.Feeds, p.ID) || len(from.Feeds) == 0 && !fed[p.ID]
+		if mine && !p.Removed {
+			out.Loads = append(out.Loads, b.consumers(in, s, p, out.VoltageV)...)
+		}
+	}
+	if len(out.Loads) == 0 {
+		return out
+	}
+	out.Together = heat.Sets(out.Loads, out.RatingA, out.LongA)
+	slices.SortStableFunc(out.Together, func(a, b heat.Set) int {
+		switch {
+		case a.RunningA > b.RunningA:
+			return -1
+		case a.RunningA < b.RunningA:
+			return 1
+		}
+		return 0
+	})
+	b.cable(from, &out)
+	if from.Impedance.Set {
+		most := 0.0
+		for _, c := range out.Loads {
+			most = math.Max(most, math.Max(c.StartA, c.RunningA))
+		}
+		out.DipV = heat.Dip(most, from.Impedance.V)
+	}
+	return out
+}
+
+func (b *builder) cable(from *graph.Supply, out *Supply) {
+	if from.Cable == nil || !from.Cable.LengthMM.Set {
+		return
+	}
+	c := heat.Cable{SizeMM2: from.Cable.SectionMM2.V, LengthM: from.Cable.LengthMM.V / 1e3, Kind: from.Cable.Kind, DropVperAm: from.Cable.DropMVAM.V / 1e3}
+	per, source := c.PerAmpereMetre(1)
+	if per <= 0 {
+		return
+	}
+	out.Drop, out.DropFrom = true, source
+	out.DropV = per * c.LengthM * out.Together[0].RunningA
+}
+
+// consumers returns what a part draws: a pump of several speeds as alternatives, the element
+// and the unit as alternatives where something keeps them apart.
+func (b *builder) consumers(in *Input, s *scene, p *graph.Part, voltage float64) []heat.Consumer {
+	switch p.Kind {
+	case graph.HeatPump:
+		return []heat.Consumer{b.unitLoad(in, s, p, voltage)}
+	case graph.ElementHeater:
+		if p.Element == nil || p.Element.Disconnected {
+			return nil
+		}
+		power := p.Element.PowerW
+		if power <= 0 {
+			power = 2000
+		}
+		a := heat.Current(power, voltage, 1)
+		c := heat.Consumer{ID: p.ID, RunningA: a, StartA: a}
+		if keepsApart(p.Element.Interlock) && in.Unit != nil {
+			c.Alternative = unitOrElement
+		}
+		return []heat.Consumer{c}
+	case graph.Pump:
+		return b.pumpLoads(p, voltage)
+	case graph.Blower:
+		power := 600.0
+		if p.Blower != nil && p.Blower.PowerW.Set {
+			power = p.Blower.PowerW.V
+		} else {
+			b.assume("power of the blower "+name(p), power, quantity.Power, "judgement: 300 to 900 W", 0, 0, nil)
+		}
+		e := graph.Electric{}
+		if p.Blower != nil {
+			e = p.Blower.Electric
+		}
+		return []heat.Consumer{load(p.ID, power, voltage, e, heat.StartsBlower)}
+	}
+	return nil
+}
+
+// unitOrElement groups a unit and an element that never run together.
+const unitOrElement = "unit or element"
+
+func keepsApart(interlock string) bool { return interlock == "contact" || interlock == "changeover" }
+
+func load(id string, power, voltage float64, e graph.Electric, starts float64) heat.Consumer {
+	a := heat.Current(power, voltage, e.PowerFactor.Or(heat.FactorMotor))
+	return heat.Consumer{ID: id, RunningA: a, StartA: math.Max(a, e.StartingA.Or(a*starts))}
+}
+
+func (b *builder) pumpLoads(p *graph.Part, voltage float64) []heat.Consumer {
+	if p.Pump == nil {
+		return nil
+	}
+	var out []heat.Consumer
+	for _, speed := range p.Pump.Speeds {
+		power := speed.PowerW
+		if power <= 0 {
+			power = 1500
+			if speed.Name == "low" || len(p.Pump.Speeds) == 1 && b.in.Heating.Pump == p {
+				power = 250
+			}
+			b.assume("power of the pump "+name(p)+" at "+speed.Name, power, quantity.Power, "from memory: 60 to 350 W slow, 1.1 to 2.5 kW fast", 0, 0, nil)
+		}
+		starts := heat.StartsPump
+		if power < 200 {
+			starts = heat.StartsSmallPump
+		}
+		c := load(p.ID, power, voltage, p.Pump.Electric, starts)
+		if len(p.Pump.Speeds) > 1 {
+			c.ID, c.Alternative = p.ID+" ("+speed.Name+")", "pump "+p.ID
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func (b *builder) unitLoad(in *Input, s *scene, p *graph.Part, voltage float64) heat.Consumer {
+	d := p.Unit
+	c := heat.Consumer{ID: p.ID, RunningA: d.FullLoadA}
+	if s.planned != nil && c.RunningA <= 0 {
+		most := 0.0
+		for _, r := range s.planned.Unit.Ratings {
+			most = math.Max(most, r.InputW)
+		}
+		c.RunningA = b.assume("full-load current of "+name(p), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
+	}
+	starts := heat.StartsCompressor
+	if d.Inverter {
+		starts = heat.StartsInverter
+	}
+	c.StartA = math.Max(c.RunningA, d.Electric.StartingA.Or(c.RunningA*starts))
+	for _, e := range in.Circuit.OfKind(graph.ElementHeater) {
+		if e.Element != nil && !e.Element.Disconnected && keepsApart(e.Element.Interlock) {
+			c.Alternative = unitOrElement
+		}
+	}
+	return c
+}

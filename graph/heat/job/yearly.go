@@ -1,0 +1,205 @@
+package job
+
+import (
+	"math"
+	"slices"
+
+	"dryfit/graph/heat"
+)
+
+// samples is how many points of the fixed sample a year's ranges stand on.
+const samples = 64
+
+// year compares the year as it is with the year as planned, with ranges from one sample of
+// both.
+func (b *builder) year(s *scene, r *Report) {
+	y := &YearReport{Samples: samples, Priced: s.tariff.Known}
+	var likely outcome
+	likely, y.Today, y.Planned = b.run(s)
+	if y.Planned == nil && y.Today == nil {
+		return
+	}
+	r.Year = y
+	var all []outcome
+	for i := range samples {
+		c := s.clone()
+		for k := range b.assumed {
+			a := &b.assumed[k]
+			if a.apply != nil {
+				a.apply(c, a.Low+samplePoint(i, k)*(a.High-a.Low))
+			}
+		}
+		o, _, _ := b.run(c)
+		all = append(all, o)
+	}
+	pick := func(of func(outcome) float64) Range { return rangeOf(all, likely, of) }
+	y.TodayKWh = pick(func(o outcome) float64 { return o.todayKWh })
+	y.PlannedKWh = pick(func(o outcome) float64 { return o.plannedKWh })
+	y.SavingKWh = pick(func(o outcome) float64 { return o.todayKWh - o.plannedKWh })
+	y.SavingCost = pick(func(o outcome) float64 { return o.todayCost - o.plannedCost })
+	y.SavingShare = pick(outcome.share)
+	b.influences(s, y)
+	b.terms(y, r)
+	b.payback(y)
+	b.pays(s, y, likely)
+}
+
+// outcome is what one set of values comes to in a year.
+type outcome struct{ todayKWh, plannedKWh, todayCost, plannedCost float64 }
+
+func (o outcome) share() float64 {
+	if o.todayKWh <= 0 {
+		return 0
+	}
+	return 1 - o.plannedKWh/o.todayKWh
+}
+
+// run works out both years of a scene.
+func (b *builder) run(s *scene) (o outcome, today, planned *heat.Account) {
+	weather := b.in.Weather
+	if s.airK != 0 {
+		w := *weather
+		w.Hours = slices.Clone(w.Hours)
+		for i := range w.Hours {
+			w.Hours[i].TempC += s.airK
+		}
+		weather = &w
+	}
+	if s.today != nil {
+		today = heat.Year(&s.tub, s.today, weather, s.tariff, false)
+		o.todayKWh, o.todayCost = today.KWh, today.Cost
+	}
+	if s.planned != nil {
+		plant := *s.planned
+		plant.Unit = withCOP(plant.Unit, s.cop)
+		planned = heat.Year(&s.tub, &plant, weather, s.tariff, false)
+		o.plannedKWh, o.plannedCost = planned.KWh, planned.Cost
+	}
+	return o, today, planned
+}
+
+// withCOP returns the unit with every input divided by a factor.
+func withCOP(u *heat.Unit, f float64) *heat.Unit {
+	if f == 1 || f <= 0 {
+		return u
+	}
+	c := *u
+	c.Ratings = slices.Clone(u.Ratings)
+	for i := range c.Ratings {
+		c.Ratings[i].InputW /= f
+	}
+	return &c
+}
+
+// rangeOf returns the middle nine tenths of a sample.
+func rangeOf(all []outcome, likely outcome, of func(outcome) float64) Range {
+	values := make([]float64, len(all))
+	for i, o := range all {
+		values[i] = of(o)
+	}
+	slices.Sort(values)
+	at := func(share float64) float64 { return values[int(math.Round(share*float64(len(values)-1)))] }
+	v := of(likely)
+	return Range{Low: math.Min(v, at(0.05)), Likely: v, High: math.Max(v, at(0.95))}
+}
+
+// samplePoint returns coordinate k of point i of a fixed sequence that fills the cube evenly:
+// multiples of the square roots of the primes, their whole parts left out.
+//
+// Source: H. Weyl, Mathematische Annalen 77, 1916; R. D. Richtmyer, 1951.
+func samplePoint(i, k int) float64 {
+	_, f := math.Modf(float64(i+1) * math.Sqrt(float64(primes[k%len(primes)])))
+	return f
+}
+
+var primes = [...]int{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89, 97, 101, 103, 107, 109, 113}
+
+// influences works out what each value alone moves.
+func (b *builder) influences(s *scene, y *YearReport) {
+	for k := range b.assumed {
+		a := &b.assumed[k]
+		if a.apply == nil || a.What == "" {
+			continue
+		}
+		var end [2]float64
+		for j, f := range []float64{a.Low, a.High} {
+			c := s.clone()
+			a.apply(c, f)
+			o, _, _ := b.run(c)
+			end[j] = o.plannedKWh
+			if y.Planned == nil {
+				end[j] = o.todayKWh
+			}
+		}
+		a.MovesKWh = (end[1] - end[0]) / 2
+	}
+}
+
+// terms enters what each way of losing heat takes in the planned year.
+func (b *builder) terms(y *YearReport, r *Report) {
+	account := y.Planned
+	if account == nil {
+		account = y.Today
+	}
+	r.Loss.KWhYear = true
+	for i := range r.Loss.Terms {
+		r.Loss.Terms[i].KWhYear = account.Terms[r.Loss.Terms[i].Term]
+	}
+}
+
+// payback divides the bill and the labour by the saving.
+func (b *builder) payback(y *YearReport) {
+	t := b.in.Circuit.Tariff
+	if !y.Priced || t == nil || y.Today == nil || y.Planned == nil || y.SavingCost.Likely <= 0 {
+		return
+	}
+	work, priced := money(t.Work)
+	total := b.in.Bill.Total + work
+	if total <= 0 {
+		return
+	}
+	y.PaybackKnown, y.PaybackAtLeast = true, !priced || !b.in.Bill.Complete
+	years := func(saving float64) float64 {
+		if saving <= 0 {
+			return math.Inf(1)
+		}
+		return total / saving
+	}
+	y.Payback = Range{Low: years(y.SavingCost.High), Likely: years(y.SavingCost.Likely), High: years(y.SavingCost.Low)}
+}
+
+// pays works out what a better cover, a unit a size larger and cheaper hours would take off
+// the planned year.
+func (b *builder) pays(s *scene, y *YearReport, likely outcome) {
+	if s.planned == nil {
+		return
+	}
+	step := func(what string, change func(*scene)) {
+		c := s.clone()
+		change(c)
+		o, _, _ := b.run(c)
+		y.Pays = append(y.Pays, Step{What: what, KWh: likely.plannedKWh - o.plannedKWh, Cost: likely.plannedCost - o.plannedCost})
+	}
+	step("a cover and skin that lose a third less", func(c *scene) {
+		for _, t := range []heat.Term{heat.TermTub, heat.TermCover} {
+			if c.tub.SkinUA[t] > 0 {
+				c.tub.SkinUA[t] *= 2.0 / 3
+			}
+		}
+	})
+	step("a quarter less time with the cover off", func(c *scene) { c.tub.Use.OpenS *= 0.75 })
+	step("water a kelvin cooler", func(c *scene) { c.tub.SetC-- })
+	step("a unit with a tenth more COP", func(c *scene) { c.cop *= 1.1 })
+	if s.planned.FilterH > 2 && s.planned.Runs != heat.PumpAlways {
+		step("the pump two hours a day less", func(c *scene) { c.planned.FilterH -= 2 })
+	}
+	slices.SortStableFunc(y.Pays, func(a, b Step) int {
+		switch {
+		case a.KWh > b.KWh:
+			return -1
+		case a.KWh < b.KWh:
+			return 1
+		}
+		return 0
+	})
+}

@@ -134,6 +134,7 @@ type Hours struct{ From, To Clock }
 // Climate is [climate]: a file of hourly weather, or twelve months.
 type Climate struct {
 	File      string    // name as written, beside the description
+	Data      []byte    // what stands in File, put here by whoever reads files; nil: nobody did
 	Zone      string    // of the file's hours, from UTC: "+1"
 	AirC      []float64 // mean of each month, °C
 	SwingK    []float64 // of the day, K; one for all months, or twelve

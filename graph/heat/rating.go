@@ -43,10 +43,17 @@ func idealCOP(airC, waterC float64) float64 {
 // carried returns a rating moved to other temperatures: its Carnot share kept, its output by
 // the slopes.
 func carried(r Rating, airC, waterC float64) Rating {
-	seven := r.OutputW / (1 + outputPerAirK*(r.AirC-7))
-	out := seven * math.Max(0.1, 1+outputPerAirK*(airC-7)) * math.Max(0.1, 1+outputPerWaterK*(waterC-r.WaterC))
+	out := sloped(r, airC).OutputW * math.Max(0.1, 1+outputPerWaterK*(waterC-r.WaterC))
 	cop := Carnot(r.COP(), r.AirC, r.WaterC) * idealCOP(airC, waterC)
 	return Rating{AirC: airC, WaterC: waterC, OutputW: out, InputW: out / cop, Leaving: r.Leaving}
+}
+
+// sloped returns a rating moved to other air by the slope of the output alone.
+func sloped(r Rating, airC float64) Rating {
+	seven := r.OutputW / (1 + outputPerAirK*(r.AirC-7))
+	r.OutputW = seven * math.Max(0.1, 1+outputPerAirK*(airC-7))
+	r.AirC = airC
+	return r
 }
 
 // warmer returns a rating moved to other water by the slopes alone.
@@ -108,8 +115,9 @@ func newTable(ratings []Rating) table {
 }
 
 // at reads the table: between points in a straight line, output and input apart; below the
-// coldest air by the Carnot share; above the warmest held; other water by the slopes.
+// coldest air by the Carnot share; above the warmest of all held; other water by the slopes.
 func (t table) at(airC, waterC float64) (Rating, Basis) {
+	airC = math.Min(airC, t.warmest())
 	i := slices.IndexFunc(t, func(row []Rating) bool { return row[0].WaterC >= waterC })
 	switch {
 	case len(t) == 1 && len(t[0]) == 1:
@@ -118,7 +126,7 @@ func (t table) at(airC, waterC float64) (Rating, Basis) {
 		if math.Abs(airC-r.AirC)+math.Abs(waterC-r.WaterC) > 10 {
 			basis = Beyond
 		}
-		return carried(r, math.Min(airC, r.AirC), waterC), basis
+		return carried(r, airC, waterC), basis
 	case i == 0 || i < 0:
 		row := t[0]
 		if i < 0 {
@@ -148,24 +156,27 @@ func (t table) at(airC, waterC float64) (Rating, Basis) {
 		InputW:  low.InputW + share*(high.InputW-low.InputW)}, basis
 }
 
-// along reads one row at an air temperature. It reports whether that lies within 5 K of the
-// row's points.
+// warmest returns the highest air of any point [°C].
+func (t table) warmest() float64 {
+	most := math.Inf(-1)
+	for _, row := range t {
+		most = math.Max(most, row[len(row)-1].AirC)
+	}
+	return most
+}
+
+// along reads one row at an air temperature: between its points in a straight line, below a
+// row of several by the Carnot share, else by the slope of the output. It reports whether
+// the air lies within 5 K of the row's points.
 func along(row []Rating, airC float64) (Rating, bool) {
 	first, last := row[0], row[len(row)-1]
 	switch {
-	case len(row) == 1 && airC != first.AirC:
-		r := first
-		seven := r.OutputW / (1 + outputPerAirK*(r.AirC-7))
-		if airC < r.AirC { // above it is held
-			r.OutputW = seven * math.Max(0.1, 1+outputPerAirK*(airC-7))
-		}
-		r.AirC = airC
-		return r, math.Abs(airC-first.AirC) <= 5
-	case airC <= first.AirC:
+	case len(row) > 1 && airC <= first.AirC:
 		return carried(first, airC, first.WaterC), first.AirC-airC <= 5
+	case airC <= first.AirC:
+		return sloped(first, airC), first.AirC-airC <= 5
 	case airC >= last.AirC:
-		last.AirC = airC
-		return last, true
+		return sloped(last, airC), airC-last.AirC <= 5
 	}
 	i := slices.IndexFunc(row, func(r Rating) bool { return r.AirC >= airC })
 	a, b := row[i-1], row[i]

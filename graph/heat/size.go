@@ -25,14 +25,24 @@ type Sized struct {
 // OK reports whether the unit does all of it.
 func (s Sized) OK() bool { return s.Hold && s.Time && s.Flow && s.Water }
 
-// Size holds a unit against what the tub needs of it.
-func Size(tub *Tub, u *Unit, need Need) Sized {
-	loss := func(airC float64) float64 {
+// lossAt returns what the unit has to make up with the cover on in air of a temperature [W].
+func lossAt(tub *Tub, need Need) func(airC float64) float64 {
+	return func(airC float64) float64 {
 		return (tub.UA()+tub.PipesUA)*(tub.SetC-airC) + tub.used(tub.SetC, Air{TempC: airC, Humidity: need.Humidity}, 0).total() - need.PumpHeatW
 	}
+}
+
+// Held returns the unit's output and the tub's loss in the design air [W].
+func Held(tub *Tub, u *Unit, need Need) (heldW, lostW float64) {
+	w := u.At(Air{TempC: need.DesignC, Humidity: need.Humidity}, tub.SetC, need.FlowM3s)
+	return w.OutputW, lossAt(tub, need)(need.DesignC)
+}
+
+// Size holds a unit against what the tub needs of it.
+func Size(tub *Tub, u *Unit, need Need) Sized {
+	loss := lossAt(tub, need)
 	s := Sized{Water: !u.HasMost || tub.SetC <= u.MostC, Flow: need.FlowM3s >= need.LeastM3s}
-	s.HeldW = u.At(Air{TempC: need.DesignC, Humidity: need.Humidity}, tub.SetC, need.FlowM3s).OutputW
-	s.LostW = loss(need.DesignC)
+	s.HeldW, s.LostW = Held(tub, u, need)
 	s.Hold = s.HeldW >= s.LostW
 	s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
 	up := HeatUp(tub, u, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC, need.FlowM3s, need.PumpHeatW, 0)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/heat/job"
 	"dryfit/graph/route"
 	"dryfit/graph/rule"
 	"dryfit/graph/takeoff"
@@ -47,6 +48,10 @@ func Make(c *graph.Circuit, want Want) (*Plan, error) {
 	}
 	p.spread(want)
 	p.advise(want)
+	if want&Heat != 0 {
+		p.Heat = HeatOf(p, job.Ask{})
+		p.Findings = append(p.Findings, p.Heat.Problems...)
+	}
 	p.Findings = graph.SortDiagnostics(p.Findings)
 	return p, nil
 }

@@ -5,6 +5,7 @@ package plan
 
 import (
 	"dryfit/graph"
+	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
@@ -24,6 +25,7 @@ const (
 	Lists  // bill, cut list and stock plan
 	Places // every place for the cut, ranked
 	Advice // the choice of bypass element
+	Heat   // loss, the year, sizes and supply
 )
 
 // Plan is one job, worked out.
@@ -40,6 +42,7 @@ type Plan struct {
 	Tolerances    *route.Tolerances // of the loops the new work closes
 	Ranges        *hydraulic.Ranges
 	Advice        *hydraulic.Advice
+	Heat          *job.Report
 }
 
 // Stage is the circuit before or after the work, laid out and solved.

@@ -2,6 +2,7 @@ package job
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -27,14 +28,24 @@ func Answer(in Input) *Report {
 	return r
 }
 
-// Design works out only what the rules read: the design day and the supply.
-func Design(in Input) *Report {
+// A DesignDay is what the rules read: the coldest day and the supply.
+type DesignDay struct {
+	AirC           float64
+	Said           bool    // the description names the air
+	HeldW, LostW   float64 // output of the unit and loss of the tub there
+	RatingsAssumed bool
+	Supplies       []Supply
+}
+
+// Design works out the design day alone; HeldW and LostW are 0 without a unit.
+func Design(in Input) DesignDay {
 	s, b := newScene(&in)
-	r := &Report{}
-	b.loss(s, r)
-	b.sizes(s, r)
-	r.Supplies = supplies(&in, s, b)
-	return r
+	d := DesignDay{AirC: s.designC, Said: in.Circuit.Site.AirSet, Supplies: supplies(&in, s, b)}
+	if s.planned != nil {
+		d.RatingsAssumed = len(in.Unit.Unit.Ratings) == 0
+		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, b.need(s, 0))
+	}
+	return d
 }
 
 // loss works out the terms at the design air.
@@ -127,10 +138,33 @@ func (b *builder) rise(s *scene, r *Report) {
 		return
 	}
 	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.in.Weather)}
-	r.HeatUp = &Rise{FromC: s.tub.FillC, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.HeatUp(&s.tub, u, air, s.tub.FillC, flow, pump, element)}
+	from := b.in.Ask.FromC.Or(s.tub.FillC)
+	still := func(float64) heat.Air { return air }
+	r.HeatUp = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC}
+	through := still
+	if day, name, ok := b.day(); ok {
+		through, r.HeatUp.Through = day, name
+		r.HeatUp.AirC = day(0).TempC
+	}
+	r.HeatUp.Warmed = heat.HeatUpThrough(&s.tub, u, through, from, flow, pump, element)
 	fall := r.Loss.Open.Total() * s.tub.Use.OpenS / s.tub.Capacity()
-	from := s.tub.SetC - math.Min(fall, s.tub.SetC-s.designC)
-	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.HeatUp(&s.tub, u, air, from, flow, pump, element)}
+	from = s.tub.SetC - math.Max(0, math.Min(fall, s.tub.SetC-s.designC))
+	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.HeatUpThrough(&s.tub, u, still, from, flow, pump, element)}
+}
+
+// day returns the air from the day that is asked for on, and its name; the year goes round.
+func (b *builder) day() (air func(seconds float64) heat.Air, name string, ok bool) {
+	w := b.in.Weather
+	if w == nil || b.in.Ask.Month == 0 {
+		return nil, "", false
+	}
+	start, ok := w.Day(b.in.Ask.Month, b.in.Ask.Day)
+	if !ok {
+		return nil, "", false
+	}
+	return func(seconds float64) heat.Air {
+		return w.Hours[(start+int(seconds/3600))%len(w.Hours)]
+	}, fmt.Sprintf("%02d-%02d", b.in.Ask.Month, b.in.Ask.Day), true
 }
 
 // need is what the tub asks of a unit.

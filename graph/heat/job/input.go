@@ -16,6 +16,7 @@ type Input struct {
 	Pipes   []heat.OutsidePipe // that run outdoors, both ways
 	Weather *heat.Weather      // nil: none, so there is no year
 	Bill    Bill
+	Ask     Ask
 }
 
 // Heating is the pump's way of running while heat is made.

@@ -134,11 +134,17 @@ func (b *builder) unit() *heat.Unit {
 			}
 		})
 	}
+	if len(data.Ratings) > 0 && !u.HasLeast {
+		u.LeastAirC, u.HasLeast = genericLeastC, true
+		for _, r := range u.Ratings {
+			u.LeastAirC = min(u.LeastAirC, r.AirC)
+		}
+		b.assume("coldest air in which "+name(p)+" runs", u.LeastAirC, quantity.Temperature, "many stop at -7 °C, from memory; say least-air", 0, 0, nil)
+	}
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
 	if len(data.Ratings) == 0 {
 		spread = 0.2
-		b.assume("COP of "+name(p)+" in air of 7 °C", u.Ratings[1].COP(), quantity.Share, genericSource, 1-spread, 1+spread, scaleCOP)
-		b.assumed[len(b.assumed)-1].Plain = true
+		b.assume("COP of "+name(p)+" in air of 7 °C", u.Ratings[1].COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
 	} else {
 		b.vary(1-spread, 1+spread, scaleCOP)
 	}

@@ -62,7 +62,11 @@ type builder struct {
 
 // assume notes a value and returns it.
 func (b *builder) assume(what string, v float64, dim quantity.Dimension, source string, low, high float64, apply func(*scene, float64)) float64 {
-	b.assumed = append(b.assumed, Assumed{What: what, Value: v, Dim: dim, Source: source, Low: low, High: high, apply: apply})
+	a := Assumed{What: what, Value: v, Dim: dim, Source: source, Low: low, High: high, apply: apply}
+	if dim == number {
+		a.Dim, a.Plain = quantity.Share, true
+	}
+	b.assumed = append(b.assumed, a)
 	return v
 }
 
@@ -86,7 +90,13 @@ func (b *builder) climate(s *scene) {
 	site := b.in.Circuit.Site
 	s.humid = 0.85
 	s.designC = site.AirC
-	if !site.AirSet {
+	if b.in.Ask.Humidity.Set {
+		s.humid = b.in.Ask.Humidity.V
+	}
+	switch {
+	case b.in.Ask.AirC.Set:
+		s.designC = b.in.Ask.AirC.V
+	case !site.AirSet:
 		s.designC = b.assume("coldest air at which the tub is held", -5, quantity.Temperature, "judgement: a mild winter's frost; say [site] air", 0, 0, nil)
 	}
 	b.assumed = append(b.assumed, Assumed{What: "another year's air", Value: 0, Dim: quantity.TemperatureDifference, Source: "judgement: years differ", Low: -1.2, High: 1.2, Adds: true,

@@ -8,11 +8,14 @@ import (
 	"dryfit/graph/heat"
 )
 
+// number stands for the dimension of a value that is a number alone.
+const number = quantity.Dimension(-1)
+
 // tub settles the water, its skin and its use.
 func (b *builder) tub(s *scene) {
 	c := b.in.Circuit
 	t := &s.tub
-	t.Fluid, t.SetC = b.in.Fluid, b.in.SetC
+	t.Fluid, t.SetC = b.in.Fluid, b.in.Ask.ToC.Or(b.in.SetC)
 	t.VolumeM3 = c.Water.VolumeM3
 	if t.VolumeM3 <= 0 {
 		t.VolumeM3 = b.assume("volume of the water", 1.2, quantity.Volume, "judgement: a tub for five", 0.7, 1.4, func(s *scene, f float64) { s.tub.VolumeM3 *= f })
@@ -160,12 +163,12 @@ func (b *builder) use(t *heat.Tub) {
 	if u.Activity.Set {
 		b.vary(0.8, 1.2, activity)
 	} else {
-		b.assume("activity of the water (factor on the evaporation)", 1, quantity.Share, "ASHRAE Handbook, whirlpool (from memory); 0.5 quiet to 1.5 jets", 0.5, 1.5, activity)
+		b.assume("activity of the water (factor on the evaporation)", 1, number, "ASHRAE Handbook, whirlpool (from memory); 0.5 quiet to 1.5 jets", 0.5, 1.5, activity)
 	}
 	t.Use.Bathers = u.Bathers.Or(2)
 	t.Refills = u.Refills.Or(3)
 	if !u.Refills.Set {
-		b.assume("refills a year", t.Refills, quantity.Share, "common practice, no source: every three to four months", 0.5, 1.4, func(s *scene, f float64) { s.tub.Refills *= f })
+		b.assume("refills a year", t.Refills, number, "common practice, no source: every three to four months", 0.5, 1.4, func(s *scene, f float64) { s.tub.Refills *= f })
 	}
 	b.wind(t, u)
 }
@@ -176,6 +179,9 @@ var shelters = map[string]float64{"open": 0.72, "fenced": 0.4, "walled": 0.25, "
 
 func (b *builder) wind(t *heat.Tub, u graph.Use) {
 	site := b.in.Circuit.Site
+	if b.in.Ask.WindMS.Set {
+		u.WindMS = b.in.Ask.WindMS
+	}
 	if u.WindMS.Set {
 		t.Use.Wind, t.Use.WindSet = u.WindMS.V, true
 		b.vary(0.7, 1.4, func(s *scene, f float64) { s.tub.Use.Wind *= f })

@@ -1,0 +1,142 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	heatjob "dryfit/graph/heat/job"
+	"dryfit/graph/plan"
+	"dryfit/render/table"
+)
+
+func heatVerb() *verb {
+	return &verb{
+		name: "heat", args: "FILE",
+		does:    "heat loss, heat-up time, running cost, supply current",
+		more:    "Answers for the description's own site; --air, --humidity, --wind, --from and --to ask for one\ncondition, --day heats up through that day of the climate.",
+		example: "dryfit heat job.toml\ndryfit heat --air \"-10 °C\" --from \"10 °C\" job.toml\ndryfit heat --day 01-15 job.toml\ndryfit heat --format json job.toml",
+		run:     runHeat,
+	}
+}
+
+// asked are the flags of one condition, as written.
+type asked struct{ air, humidity, wind, from, to, day string }
+
+func (a *asked) add(f *pflag.FlagSet) {
+	f.StringVar(&a.air, "air", "", "air temperature, such as \"-6 °C\"")
+	f.StringVar(&a.humidity, "humidity", "", "relative humidity of the air, such as \"80 %\"")
+	f.StringVar(&a.wind, "wind", "", "wind at the water, such as \"0.5 m/s\"")
+	f.StringVar(&a.from, "from", "", "water temperature at which heating up begins")
+	f.StringVar(&a.to, "to", "", "water temperature that is held")
+	f.StringVar(&a.day, "day", "", "month and day of the climate through which it heats up, such as 01-15")
+}
+
+// ask reads the flags.
+func (a *asked) ask() (heatjob.Ask, error) {
+	var out heatjob.Ask
+	for _, x := range []struct {
+		flag, text string
+		dim        quantity.Dimension
+		low, high  float64
+		into       *graph.Amount
+	}{
+		{"--air", a.air, quantity.Temperature, -50, 50, &out.AirC},
+		{"--humidity", a.humidity, quantity.Share, 0, 1, &out.Humidity},
+		{"--wind", a.wind, quantity.Velocity, 0, 30, &out.WindMS},
+		{"--from", a.from, quantity.Temperature, 0, 42, &out.FromC},
+		{"--to", a.to, quantity.Temperature, 1, 42, &out.ToC},
+	} {
+		if x.text == "" {
+			continue
+		}
+		q, err := quantity.Parse(x.text, x.dim)
+		if err != nil {
+			return out, fmt.Errorf("%s %q: %w", x.flag, x.text, err)
+		}
+		if q.Value < x.low || q.Value > x.high {
+			return out, fmt.Errorf("%s is %q; it can be %s to %s", x.flag, x.text, quantity.Format(x.low, x.dim, quantity.MetricSystem), quantity.Format(x.high, x.dim, quantity.MetricSystem))
+		}
+		*x.into = graph.Given(q.Value)
+	}
+	if a.day == "" {
+		return out, nil
+	}
+	month, day, ok := strings.Cut(a.day, "-")
+	m, err1 := strconv.Atoi(month)
+	d, err2 := strconv.Atoi(day)
+	if !ok || err1 != nil || err2 != nil || m < 1 || m > 12 || d < 1 || d > 31 {
+		return out, fmt.Errorf("--day is %q; it wants month and day, such as 01-15", a.day)
+	}
+	out.Month, out.Day = m, d
+	return out, nil
+}
+
+func runHeat(v *verb, args []string, w *world) int {
+	var j job
+	var a asked
+	f := v.flags()
+	formats := []string{"text", "csv", "json"}
+	j.add(f, formats...)
+	a.add(f)
+	if code, done := j.start(v, f, formats, args, w); done {
+		return code
+	}
+	ask, err := a.ask()
+	if err != nil {
+		return complain(w, err)
+	}
+	if code, ok := j.read(f, v, w); !ok {
+		return code
+	}
+	if ask.Month > 0 && j.circuit.Climate == nil {
+		return complain(w, fmt.Errorf("--day wants [climate] in %s", j.file))
+	}
+	if code := j.readWeather(w); code != exitDone {
+		return code
+	}
+	p, err := j.make(plan.Flows | plan.Lists)
+	if err != nil {
+		return complain(w, err)
+	}
+	report := plan.HeatOf(p, ask)
+	if code := j.emit(p, func(p *plan.Plan, s table.Style) ([]byte, error) {
+		switch j.format {
+		case "json":
+			return table.HeatJSON(report)
+		case "csv":
+			return table.HeatCSV(report), nil
+		}
+		return table.HeatText(report, p.Circuit.Job, s), nil
+	}, w); code != exitDone {
+		return code
+	}
+	return j.say(graph.SortDiagnostics(append(report.Problems, p.Findings...)), w)
+}
+
+// readWeather puts the weather file that [climate] names, beside the description, into the
+// circuit.
+func (j *job) readWeather(w *world) int {
+	c := j.circuit.Climate
+	if c == nil || c.File == "" {
+		return exitDone
+	}
+	name := c.File
+	if !filepath.IsAbs(name) {
+		name = filepath.Join(filepath.Dir(j.file), name)
+	}
+	data, err := w.files.Read(name, mostWeather)
+	if err != nil {
+		return complain(w, fmt.Errorf("%s: [climate] file: %w", c.Pos, err))
+	}
+	c.Data = data
+	return exitDone
+}
+
+// mostWeather is the largest weather file read [bytes]; a year in EPW has about 1.6 million.
+const mostWeather = 16 << 20

@@ -1,0 +1,219 @@
+package plan
+
+import (
+	"errors"
+	"math"
+	"strconv"
+
+	"dryfit/graph"
+	"dryfit/graph/heat"
+	"dryfit/graph/heat/job"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/stream"
+)
+
+// HeatOf answers a question about a plan's heat, money and supply, from its solved flows and
+// its lists where it has them.
+func HeatOf(p *Plan, ask job.Ask) *job.Report {
+	in := p.heatInput()
+	in.Ask = ask
+	weather, problems := weatherOf(p.Circuit.Climate)
+	in.Weather = weather
+	r := job.Answer(in)
+	r.Problems = append(problems, r.Problems...)
+	return r
+}
+
+// heatInput gathers what heat hangs on.
+func (p *Plan) heatInput() job.Input {
+	c := p.Circuit
+	stage := p.After
+	if stage == nil {
+		stage = p.Before
+	}
+	set := waterC(c)
+	in := job.Input{Circuit: c, SetC: set, Fluid: heat.Fluid{Density: formula.Density(set), Capacity: formula.HeatCapacity(set)}, Bill: p.bill()}
+	if stage == nil {
+		return in
+	}
+	in.Circuit = stage.Circuit
+	in.Unit = stage.Circuit.TheUnit()
+	branch, _ := stream.FindUnitBranch(stage.Circuit)
+	in.Heating = p.heating(stage, branch)
+	in.Pipes = outsidePipes(stage, branch)
+	return in
+}
+
+// waterC is the temperature held: what the water is said to have.
+func waterC(c *graph.Circuit) float64 {
+	if c.Water.TemperatureSet {
+		return c.Water.TemperatureC
+	}
+	return 38
+}
+
+// heating finds the mode in which the tub is heated: the slowest in which the unit gets
+// water; without flows, or without a unit, the slowest speed of the pump that heats.
+func (p *Plan) heating(stage *Stage, branch *stream.UnitBranch) job.Heating {
+	var h job.Heating
+	if branch == nil {
+		h.Pump = heaterPump(stage.Circuit)
+	} else {
+		h.Pump = branch.Pump
+	}
+	if h.Pump != nil && h.Pump.Pump != nil && len(h.Pump.Pump.Speeds) > 0 {
+		h.Speed = slowest(h.Pump.Pump)
+	}
+	if branch == nil {
+		return h
+	}
+	for i := range stage.Solutions {
+		sol := &stage.Solutions[i]
+		flow := sol.Part(branch.Unit.ID)
+		if flow == nil || flow.Flow <= 1e-9 || h.FlowM3s > 0 && flow.Flow >= h.FlowM3s {
+			continue
+		}
+		h.Mode, h.FlowM3s = sol.Mode.Name, flow.Flow
+		if h.Pump != nil {
+			if speed, ok := sol.Mode.Speeds[h.Pump.ID]; ok {
+				h.Speed = speed
+			}
+		}
+	}
+	return h
+}
+
+// heaterPump returns the pump whose water passes the element; nil where there is none.
+func heaterPump(c *graph.Circuit) *graph.Part {
+	net := stream.NewNet(c)
+	for _, e := range c.OfKind(graph.ElementHeater) {
+		if pump := net.Upstream(e).First(graph.Pump); pump != nil {
+			return pump
+		}
+	}
+	return nil
+}
+
+// slowest returns the name of the speed that turns slowest: the one called low, else the one
+// that takes least power.
+func slowest(data *graph.PumpData) string {
+	best := data.Speeds[0]
+	for _, s := range data.Speeds {
+		if s.Name == "low" {
+			return s.Name
+		}
+		if s.PowerW > 0 && (best.PowerW <= 0 || s.PowerW < best.PowerW) {
+			best = s
+		}
+	}
+	return best.Name
+}
+
+// outsidePipes lists the pipe that runs outdoors: what is said to, and the new pipe to and
+// from the unit unless the work stays inside.
+func outsidePipes(stage *Stage, branch *stream.UnitBranch) []heat.OutsidePipe {
+	mine := map[string]bool{}
+	if branch != nil && (stage.Circuit.Retrofit == nil || !stage.Circuit.Retrofit.Inside) {
+		for _, list := range [][]*graph.Run{branch.ToUnitRuns, branch.FromUnitRuns} {
+			for _, r := range list {
+				mine[r.ID] = !r.Existing
+			}
+		}
+	}
+	var out []heat.OutsidePipe
+	for i := range stage.Layout.Paths {
+		path := &stage.Layout.Paths[i]
+		r := path.Run
+		if !r.Outside && !mine[r.ID] || path.LengthMM <= 0 || path.Pipe.OutsideMM <= 0 {
+			continue
+		}
+		out = append(out, heat.OutsidePipe{LengthM: path.LengthMM / 1e3, OutsideM: path.Pipe.OutsideMM / 1e3, BoreM: path.Pipe.BoreMM / 1e3,
+			InsulationM: r.InsulationMM.Or(usualInsulationMM) / 1e3, BuriedM: r.BuriedMM.Or(0) / 1e3, Known: r.InsulationMM.Set})
+	}
+	return out
+}
+
+// usualInsulationMM is the foam round a pipe outside whose thickness nobody said. Source:
+// heat pump manuals, 19 to 25 mm (from memory).
+const usualInsulationMM = 19
+
+// bill adds up what the work costs, where every price is known and where some are.
+func (p *Plan) bill() job.Bill {
+	var b job.Bill
+	if p.Bill == nil {
+		return b
+	}
+	b.Complete = true
+	add := func(text string, times float64) {
+		if text == "" {
+			b.Complete = false
+			return
+		}
+		if v, err := strconv.ParseFloat(text, 64); err == nil {
+			b.Total += v * times
+		}
+	}
+	for i := range p.Bill.Items {
+		if item := &p.Bill.Items[i]; item.New && item.Unit != "m" {
+			add(item.Price, item.Quantity)
+		}
+	}
+	return b
+}
+
+// weatherOf reads the climate of a description: its file, or its months.
+func weatherOf(c *graph.Climate) (*heat.Weather, []graph.Diagnostic) {
+	if c == nil {
+		return nil, nil
+	}
+	if c.File == "" {
+		return monthsOf(c).Year(), nil
+	}
+	if c.Data == nil {
+		return nil, nil
+	}
+	zone := heat.Zone{}
+	if v, err := strconv.ParseFloat(c.Zone, 64); err == nil {
+		zone = heat.Zone{Hours: v, Said: true}
+	}
+	w, err := heat.ReadWeather(c.Data, zone)
+	var bad *heat.WeatherError
+	if errors.As(err, &bad) {
+		return nil, []graph.Diagnostic{{
+			Pos: graph.Pos{File: c.File, Line: max(bad.Line, 1), Column: 1}, Rule: "weather", Severity: graph.Error,
+			Message: bad.Message,
+			Hint:    "an EPW file, or a CSV file whose first line names hour, dry_bulb_C, relative_humidity (per cent) and wind_m_s, with a line for each of 8760 hours",
+			Related: []graph.Related{{Pos: c.Pos, Message: "[climate] names the file"}},
+		}}
+	}
+	return w, nil
+}
+
+// Months where the description is silent. Source: means of a temperate climate, judgement.
+const (
+	usualSwingK   = 8.5
+	usualDayToDay = 2.5
+	usualHumidity = 0.78
+	usualWind     = 2.0
+)
+
+func monthsOf(c *graph.Climate) heat.Months {
+	var m heat.Months
+	at := func(list []float64, month int, usual float64) float64 {
+		switch len(list) {
+		case 0:
+			return usual
+		case 1:
+			return list[0]
+		}
+		return list[min(month, len(list)-1)]
+	}
+	for i := range m.AirC {
+		m.AirC[i] = at(c.AirC, i, math.NaN())
+		m.SwingK[i] = at(c.SwingK, i, usualSwingK)
+		m.Humidity[i] = at(c.Humidity, i, usualHumidity)
+		m.Wind[i] = at(c.WindMS, i, usualWind)
+		m.DayToDay[i] = c.DayToDayK.Or(usualDayToDay)
+	}
+	return m
+}

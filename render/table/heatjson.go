@@ -1,0 +1,333 @@
+package table
+
+import (
+	"math"
+
+	"dryfit/graph/heat"
+	"dryfit/graph/heat/job"
+)
+
+type heatJSON struct {
+	Loss     lossJSON      `json:"loss"`
+	Unit     unitJSON      `json:"unit"`
+	HeatUp   *riseJSON     `json:"heat_up,omitempty"`
+	Recovery *riseJSON     `json:"recovery,omitempty"`
+	Year     *yearJSON     `json:"year,omitempty"`
+	Timer    *timerJSON    `json:"timer,omitempty"`
+	Sizes    []sizeJSON    `json:"sizes"`
+	Supply   []supplyJSON  `json:"supply"`
+	Assumed  []heatAssumed `json:"assumed"`
+	Notes    []string      `json:"notes,omitempty"`
+	Findings []findingJSON `json:"findings,omitempty"`
+}
+
+type lossJSON struct {
+	UA       float64    `json:"ua_W_K"`
+	Standing float64    `json:"standing_W"`
+	Air      float64    `json:"air_C"`
+	Water    float64    `json:"water_C"`
+	Terms    []heatTermJSON `json:"terms"`
+	Open     openJSON   `json:"open"`
+}
+
+type heatTermJSON struct {
+	Term    string   `json:"term"`
+	W       float64  `json:"W"`
+	KWhYear *float64 `json:"kWh_year,omitempty"`
+}
+
+type openJSON struct {
+	EvaporationW   float64 `json:"evaporation_W"`
+	EvaporationKgH float64 `json:"evaporation_kg_h"`
+	ConvectionW    float64 `json:"convection_W"`
+	RadiationW     float64 `json:"radiation_W"`
+}
+
+type unitJSON struct {
+	At             []unitAtJSON `json:"at"`
+	HoldsDownToC   *float64     `json:"holds_down_to_C,omitempty"`
+	RatingsAssumed bool         `json:"ratings_assumed"`
+}
+
+type unitAtJSON struct {
+	Air    float64 `json:"air_C"`
+	Water  float64 `json:"water_C"`
+	Output float64 `json:"output_kW"`
+	Input  float64 `json:"input_kW"`
+	COP    float64 `json:"cop"`
+	From   string  `json:"from"`
+}
+
+type riseJSON struct {
+	From    float64 `json:"from_C"`
+	To      float64 `json:"to_C"`
+	Air     float64 `json:"air_C"`
+	Reached bool    `json:"reached"`
+	Hours   float64 `json:"hours"`
+	Heat    float64 `json:"heat_kWh"`
+	Ends    float64 `json:"ends_C"`
+	Through string  `json:"through,omitempty"`
+}
+
+type accountJSON struct {
+	KWh      float64     `json:"kWh"`
+	KWhRange *rangeJSON  `json:"kWh_range,omitempty"`
+	Cost     *float64    `json:"cost,omitempty"`
+	Months   []monthJSON `json:"months"`
+}
+
+type monthJSON struct {
+	Month   int      `json:"month"`
+	Heat    float64  `json:"heat_kWh"`
+	Unit    float64  `json:"unit_kWh"`
+	Element float64  `json:"element_kWh"`
+	Pump    float64  `json:"pump_kWh"`
+	Cost    *float64 `json:"cost,omitempty"`
+}
+
+type yearJSON struct {
+	Today       *accountJSON `json:"today,omitempty"`
+	Planned     *accountJSON `json:"planned,omitempty"`
+	SavingKWh   *float64     `json:"saving_kWh,omitempty"`
+	SavingKWhR  *rangeJSON   `json:"saving_kWh_range,omitempty"`
+	Saving      *float64     `json:"saving,omitempty"`
+	SavingR     *rangeJSON   `json:"saving_range,omitempty"`
+	Share       *float64     `json:"saving_share,omitempty"`
+	ShareR      *rangeJSON   `json:"saving_share_range,omitempty"`
+	Payback     *float64     `json:"payback_years,omitempty"`
+	PaybackMin  bool         `json:"payback_at_least,omitempty"`
+	Samples     int          `json:"samples"`
+	WouldAlso   []stepJSON   `json:"would_also_save,omitempty"`
+	HoursShort  int          `json:"hours_short"`
+	SeasonalCOP *float64     `json:"seasonal_cop,omitempty"`
+}
+
+type stepJSON struct {
+	What string   `json:"what"`
+	KWh  float64  `json:"kWh"`
+	Cost *float64 `json:"cost,omitempty"`
+}
+
+type timerJSON struct {
+	On        [][2]string `json:"on"`
+	Cost      float64     `json:"cost_day"`
+	AlwaysOn  float64     `json:"cost_day_always_on"`
+	Lowest    float64     `json:"lowest_C"`
+	KeepsBand bool        `json:"keeps_band"`
+}
+
+type sizeJSON struct {
+	Unit    string   `json:"unit"`
+	This    bool     `json:"this"`
+	Holds   *float64 `json:"holds_down_to_C,omitempty"`
+	Hold    bool     `json:"holds"`
+	Hours   *float64 `json:"hours"`
+	Fed     bool     `json:"fed"`
+	OK      bool     `json:"ok"`
+	Reasons []string `json:"reasons"`
+}
+
+type supplyJSON struct {
+	Feeds       []string       `json:"feeds,omitempty"`
+	Voltage     float64        `json:"voltage_V"`
+	Rating      *float64       `json:"rating_A,omitempty"`
+	Loads       []loadJSON     `json:"loads"`
+	Together    []togetherJSON `json:"together"`
+	Drop        *float64       `json:"drop_V,omitempty"`
+	DropPercent *float64       `json:"drop_percent,omitempty"`
+	Dip         *float64       `json:"dip_V,omitempty"`
+}
+
+type loadJSON struct {
+	ID      string  `json:"id"`
+	Running float64 `json:"running_A"`
+	Start   float64 `json:"start_A"`
+}
+
+type togetherJSON struct {
+	IDs       []string `json:"ids"`
+	Running   float64  `json:"running_A"`
+	WithStart float64  `json:"with_start_A"`
+	Over      float64  `json:"over_A"`
+}
+
+type heatAssumed struct {
+	What   string  `json:"what"`
+	Value  float64 `json:"value"`
+	Unit   string  `json:"unit,omitempty"`
+	Source string  `json:"source"`
+	Moves  float64 `json:"moves"`
+}
+
+// HeatJSON prints the heat report for other programs: kWh, W, °C, hours, money in the job's
+// currency.
+func HeatJSON(r *job.Report) ([]byte, error) {
+	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes,
+		Sizes: []sizeJSON{}, Supply: []supplyJSON{}, Assumed: []heatAssumed{}}
+	if r.Year != nil {
+		out.Year = yearOf(r.Year)
+	}
+	if t := r.Timer; t != nil {
+		out.Timer = &timerJSON{On: [][2]string{}, Cost: round(t.CostDay, 4), AlwaysOn: round(t.AlwaysDay, 4), Lowest: round(t.LowestC, 2), KeepsBand: t.OK}
+		for _, w := range t.On {
+			out.Timer.On = append(out.Timer.On, [2]string{clock(w.FromH), clock(w.ToH)})
+		}
+	}
+	for _, s := range r.Sizes {
+		j := sizeJSON{Unit: s.Unit, This: s.This, Hold: s.Hold, Fed: s.Flow, OK: s.OK(), Reasons: append([]string{}, s.Reasons...)}
+		if s.HoldsKnown {
+			j.Holds = ptr(round(s.HoldsC, 1))
+		}
+		if !math.IsInf(s.Hours, 1) {
+			j.Hours = ptr(round(s.Hours, 2))
+		}
+		out.Sizes = append(out.Sizes, j)
+	}
+	for _, s := range r.Supplies {
+		out.Supply = append(out.Supply, supplyOf(s))
+	}
+	for _, a := range r.Assumed {
+		unit := ""
+		if !a.Plain {
+			unit = a.Dim.BaseUnit()
+		}
+		out.Assumed = append(out.Assumed, heatAssumed{What: a.What, Value: round(a.Value, 4), Unit: unit, Source: a.Source, Moves: round(a.MovesKWh, 1)})
+	}
+	out.Findings = findings(r.Problems)
+	return writeJSON(out)
+}
+
+func lossOf(r *job.Report) lossJSON {
+	l := r.Loss
+	out := lossJSON{UA: round(l.UA, 3), Standing: round(l.StandingW, 1), Air: l.AirC, Water: l.WaterC, Terms: []heatTermJSON{},
+		Open: openJSON{round(l.Open.EvaporationW, 1), round(l.Open.EvaporationKgH, 3), round(l.Open.ConvectionW, 1), round(l.Open.RadiationW, 1)}}
+	for _, t := range l.Terms {
+		j := heatTermJSON{Term: string(t.Term), W: round(t.W, 1)}
+		if l.KWhYear {
+			j.KWhYear = ptr(round(t.KWhYear, 1))
+		}
+		out.Terms = append(out.Terms, j)
+	}
+	return out
+}
+
+func unitTableOf(r *job.Report) unitJSON {
+	out := unitJSON{At: []unitAtJSON{}, RatingsAssumed: r.Unit.Assumed}
+	for _, x := range r.Unit.At {
+		from := string(x.Working.Basis)
+		if x.Rated {
+			from = "sheet"
+		}
+		out.At = append(out.At, unitAtJSON{x.AirC, x.WaterC, round(x.Working.OutputW/1e3, 3), round(x.Working.InputW/1e3, 3), round(x.Working.COP(), 2), from})
+	}
+	if r.Unit.HoldsKnown {
+		out.HoldsDownToC = ptr(round(r.Unit.HoldsC, 1))
+	}
+	return out
+}
+
+func riseOf(x *job.Rise) *riseJSON {
+	if x == nil {
+		return nil
+	}
+	return &riseJSON{x.FromC, x.ToC, round(x.AirC, 2), x.Warmed.Reached, round(x.Warmed.Hours, 3), round(x.Warmed.HeatKWh, 2), round(x.Warmed.EndsC, 2), x.Through}
+}
+
+func rangeOf(r job.Range, places int) *rangeJSON {
+	return &rangeJSON{Low: round(r.Low, places), Likely: round(r.Likely, places), High: round(r.High, places)}
+}
+
+func yearOf(y *job.YearReport) *yearJSON {
+	out := &yearJSON{Samples: y.Samples, Today: accountOf(y.Today, y.TodayKWh, y.Priced), Planned: accountOf(y.Planned, y.PlannedKWh, y.Priced)}
+	if y.Planned != nil {
+		out.HoursShort = y.Planned.Short
+		if y.Planned.UnitCOP > 0 {
+			out.SeasonalCOP = ptr(round(y.Planned.UnitCOP, 3))
+		}
+	}
+	if y.Today == nil || y.Planned == nil {
+		return out
+	}
+	out.SavingKWh, out.SavingKWhR = ptr(round(y.SavingKWh.Likely, 1)), rangeOf(y.SavingKWh, 1)
+	out.Share, out.ShareR = ptr(round(y.SavingShare.Likely, 4)), rangeOf(y.SavingShare, 4)
+	if y.Priced {
+		out.Saving, out.SavingR = ptr(round(y.SavingCost.Likely, 2)), rangeOf(y.SavingCost, 2)
+	}
+	if y.PaybackKnown {
+		out.Payback, out.PaybackMin = ptr(round(y.Payback.Likely, 2)), y.PaybackAtLeast
+	}
+	for _, p := range y.Pays {
+		s := stepJSON{What: p.What, KWh: round(p.KWh, 1)}
+		if y.Priced {
+			s.Cost = ptr(round(p.Cost, 2))
+		}
+		out.WouldAlso = append(out.WouldAlso, s)
+	}
+	return out
+}
+
+func accountOf(a *heat.Account, r job.Range, priced bool) *accountJSON {
+	if a == nil {
+		return nil
+	}
+	out := &accountJSON{KWh: round(a.KWh, 2), KWhRange: rangeOf(r, 1)}
+	if priced {
+		out.Cost = ptr(round(a.Cost, 2))
+	}
+	for i, m := range a.Months {
+		j := monthJSON{Month: i + 1, Heat: round(m.HeatKWh, 2), Unit: round(m.UnitKWh, 2), Element: round(m.ElementKWh, 2), Pump: round(m.PumpKWh, 2)}
+		if priced {
+			j.Cost = ptr(round(m.Cost, 2))
+		}
+		out.Months = append(out.Months, j)
+	}
+	return out
+}
+
+func supplyOf(s job.Supply) supplyJSON {
+	out := supplyJSON{Feeds: s.Feeds, Voltage: s.VoltageV, Loads: []loadJSON{}, Together: []togetherJSON{}}
+	if s.RatingA > 0 {
+		out.Rating = ptr(s.RatingA)
+	}
+	for _, c := range s.Loads {
+		out.Loads = append(out.Loads, loadJSON{c.ID, round(c.RunningA, 2), round(math.Max(c.StartA, c.RunningA), 2)})
+	}
+	for _, t := range s.Together {
+		out.Together = append(out.Together, togetherJSON{t.IDs, round(t.RunningA, 2), round(t.WithStart, 2), round(t.OverA, 2)})
+	}
+	if s.Drop {
+		out.Drop, out.DropPercent = ptr(round(s.DropV, 2)), ptr(round(100*s.DropV/s.VoltageV, 2))
+	}
+	if s.DipV > 0 {
+		out.Dip = ptr(round(s.DipV, 2))
+	}
+	return out
+}
+
+// HeatCSV prints the year month by month, or without a climate the terms of the loss.
+func HeatCSV(r *job.Report) []byte {
+	if r.Year == nil {
+		var rows [][]string
+		for _, t := range r.Loss.Terms {
+			rows = append(rows, []string{cell(string(t.Term)), fixed(t.W, 1)})
+		}
+		return writeCSV([]string{"term", "W"}, rows)
+	}
+	var rows [][]string
+	for _, x := range []struct {
+		name string
+		a    *heat.Account
+	}{{"today", r.Year.Today}, {"planned", r.Year.Planned}} {
+		if x.a == nil {
+			continue
+		}
+		for i, m := range x.a.Months {
+			cost := ""
+			if r.Year.Priced {
+				cost = fixed(m.Cost, 2)
+			}
+			rows = append(rows, []string{x.name, fixed(float64(i+1), 0), fixed(m.HeatKWh, 2), fixed(m.UnitKWh, 2), fixed(m.ElementKWh, 2), fixed(m.PumpKWh, 2), cost})
+		}
+	}
+	return writeCSV([]string{"year", "month", "heat_kWh", "unit_kWh", "element_kWh", "pump_kWh", "cost"}, rows)
+}

@@ -24,6 +24,15 @@ func HeatOf(p *Plan, ask job.Ask) *job.Report {
 	return r
 }
 
+// design works out the coldest day and the supply; nil where the description has neither.
+func (p *Plan) design() *job.DesignDay {
+	if !p.Circuit.Site.AirSet && len(p.Circuit.Supplies) == 0 {
+		return nil
+	}
+	d := job.Design(p.heatInput())
+	return &d
+}
+
 // heatInput gathers what heat hangs on.
 func (p *Plan) heatInput() job.Input {
 	c := p.Circuit

@@ -74,6 +74,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 		ds = append(ds, p.After.Layout.Findings...)
 		ds = append(ds, p.After.Clashes...)
 	}
+	in.Design = p.design()
 	if p.Assembly != nil {
 		ds = append(ds, p.Assembly.Findings...)
 	}

@@ -14,7 +14,7 @@ func All() []*Rule {
 	var all []*Rule
 	for _, family := range [][]*Rule{
 		placeRules(), bypassRules(), isolateRules(), checkRules(), heatRules(), joinRules(),
-		sizeRules(), geometryRules(), pressureRules(), cutRules(), circuitRules(), flowRules(), limitRules(),
+		sizeRules(), geometryRules(), pressureRules(), cutRules(), circuitRules(), flowRules(), limitRules(), supplyRules(),
 	} {
 		all = append(all, family...)
 	}

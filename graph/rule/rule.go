@@ -2,6 +2,7 @@ package rule
 
 import (
 	"dryfit/graph"
+	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
 )
@@ -41,6 +42,7 @@ type Input struct {
 	BeforeSolutions []hydraulic.Solution
 	DirtySolutions  []hydraulic.Solution // of After with the filter dirty and the jets turned down
 	Alone           []Alone              // suctions of After, one at a time with the others of their pump blocked
+	Design          *job.DesignDay       // coldest day and supply; nil: not worked out
 	Cut             *Cut                 // the place of the cut that is judged; nil where there is none
 
 	view *view // worked out once by Apply

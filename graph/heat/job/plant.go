@@ -141,6 +141,9 @@ func (b *builder) unit() *heat.Unit {
 		}
 		b.assume("coldest air in which "+name(p)+" runs", u.LeastAirC, quantity.Temperature, "many stop at -7 °C, from memory; say least-air", 0, 0, nil)
 	}
+	if frostUnsaid(data) {
+		b.assume("defrosts in the figures of "+name(p)+" below 7 °C", 1, number, "EN 14511 counts them in (from memory); say defrost", 0.91, 1.0, scaleCOP)
+	}
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
 	if len(data.Ratings) == 0 {
 		spread = 0.2
@@ -159,6 +162,16 @@ func (b *builder) unit() *heat.Unit {
 			func(s *scene, f float64) { s.planned.Unit.StartJ *= f })
 	}
 	return u
+}
+
+// frostUnsaid reports whether a rating in frost does not say whether defrosts are in it.
+func frostUnsaid(d *graph.UnitData) bool {
+	for _, r := range d.Ratings {
+		if r.AirC < 7 && r.Defrost == nil && d.RatingsAt.Defrost == nil {
+			return true
+		}
+	}
+	return false
 }
 
 func scaleCOP(s *scene, f float64) { s.cop *= f }
@@ -184,7 +197,7 @@ func unitOf(p *graph.Part, fluid heat.Fluid) *heat.Unit {
 			frost = d.RatingsAt.Defrost
 		}
 		u.Ratings = append(u.Ratings, heat.Rating{AirC: r.AirC, WaterC: r.WaterC, OutputW: r.OutputW, InputW: input,
-			Leaving: waterIs == "leaving", Frost: frost != nil && *frost})
+			Leaving: waterIs == "leaving", Frost: frost == nil && r.AirC < 7 || frost != nil && *frost})
 	}
 	return u
 }

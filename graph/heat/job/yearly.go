@@ -26,7 +26,7 @@ func (b *builder) year(s *scene, r *Report) {
 		for k := range b.assumed {
 			a := &b.assumed[k]
 			if a.apply != nil {
-				a.apply(c, a.Low+samplePoint(i, k)*(a.High-a.Low))
+				a.apply(c, a.at(samplePoint(i, k)))
 			}
 		}
 		o, _, _ := b.run(c)
@@ -76,6 +76,19 @@ func (b *builder) run(s *scene) (o outcome, today, planned *heat.Account) {
 		o.plannedKWh, o.plannedCost = planned.KWh, planned.Cost
 	}
 	return o, today, planned
+}
+
+// at returns the value at a share u of the sample: half of it on either side of what is
+// taken as likely, evenly spread on each.
+func (a *Assumed) at(u float64) float64 {
+	middle := 1.0
+	if a.Adds {
+		middle = 0
+	}
+	if u < 0.5 {
+		return a.Low + 2*u*(middle-a.Low)
+	}
+	return middle + (2*u-1)*(a.High-middle)
 }
 
 // withCOP returns the unit with every input divided by a factor.

@@ -1,0 +1,141 @@
+package job
+
+import (
+	"math"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
+
+// testInput is a tub with an element and a unit, every value given.
+func testInput() Input {
+	yes := true
+	unit := &graph.Part{ID: "unit", Kind: graph.HeatPump, Unit: &graph.UnitData{Rated: 1.1e-3, Least: 0.8e-3, LeastAirC: -15, LeastAirSet: true, MostWaterC: 40, MostWaterSet: true,
+		StandbyW: graph.Given(10), StartLossKWh: graph.Given(0.05), RatingsAt: graph.RatingNotes{Defrost: &yes},
+		Ratings: []graph.Rating{{AirC: -7, WaterC: 38, OutputW: 5000, InputW: 2100}, {AirC: 15, WaterC: 38, OutputW: 9000, COP: 3.6}}}}
+	pump := &graph.Part{ID: "pump", Kind: graph.Pump, Existing: true, Pump: &graph.PumpData{Speeds: []graph.Speed{
+		{Name: "low", PowerW: 240, HoursADay: graph.Given(6)}, {Name: "high", PowerW: 1700}}}}
+	element := &graph.Part{ID: "element", Kind: graph.ElementHeater, Existing: true, Element: &graph.ElementData{PowerW: 2000, Disconnected: true}}
+	c := &graph.Circuit{Catalog: catalog.Embedded(), Parts: []*graph.Part{unit, pump, element},
+		Water:    graph.Water{VolumeM3: 1.2},
+		Site:     graph.Site{AirC: -8, AirSet: true, FillC: graph.Given(10), Sheltered: "fenced"},
+		HeatLoss: &graph.HeatLoss{UA: graph.Given(12)},
+		Use:      &graph.Use{OpenS: graph.Given(2700), TimesAWeek: graph.Given(4), AreaM2: graph.Given(4), Activity: graph.Given(1), Refills: graph.Given(3)},
+		Tariff:   &graph.Tariff{Price: "0.30", Standing: "0", Work: "500"},
+	}
+	months := heat.Months{}
+	for i := range months.AirC {
+		months.AirC[i] = 10 - 8*math.Cos(2*math.Pi*(float64(i)+0.5)/12)
+		months.SwingK[i], months.DayToDay[i], months.Humidity[i], months.Wind[i] = 8, 2.5, 0.8, 2
+	}
+	return Input{Circuit: c, Unit: unit, SetC: 38, Fluid: heat.Fluid{Density: 993, Capacity: 4179}, Weather: months.Year(),
+		Heating: Heating{Pump: pump, Speed: "low", FlowM3s: 1.1e-3}, Bill: Bill{Total: 2500, Complete: true}}
+}
+
+// What is given replaces what is assumed: nothing of this job is left to assume but the
+// weather of another year.
+func TestGivenIsNotAssumed(t *testing.T) {
+	r := Answer(testInput())
+	for _, a := range r.Assumed {
+		if a.What != "another year's air" && a.MovesKWh != 0 {
+			t.Errorf("assumed though given: %s", a.What)
+		}
+	}
+	y := r.Year
+	if y == nil || y.Today == nil || y.Planned == nil {
+		t.Fatal("no year")
+	}
+	for name, x := range map[string]Range{"today": y.TodayKWh, "planned": y.PlannedKWh, "saving": y.SavingKWh, "share": y.SavingShare} {
+		if !(x.Low <= x.Likely && x.Likely <= x.High && x.High > x.Low && x.Low > 0) {
+			t.Errorf("%s: %+v", name, x)
+		}
+	}
+	// the share saved comes from one sample of both sides, so that it is far surer than either
+	if wide := y.PlannedKWh.High/y.PlannedKWh.Low - 1; !((y.SavingShare.High - y.SavingShare.Low) < wide) {
+		t.Errorf("share %+v as wide as the year %+v", y.SavingShare, y.PlannedKWh)
+	}
+	if want := 3000 / y.SavingCost.Likely; !y.PaybackKnown || y.PaybackAtLeast || math.Abs(y.Payback.Likely-want) > 1e-9 {
+		t.Errorf("payback %+v, want %.3f", y.Payback, want)
+	}
+	if got := y.SavingCost.Likely; math.Abs(got-0.3*y.SavingKWh.Likely) > 1e-6*got {
+		t.Errorf("saving %.4f at 0.30, %.3f kWh", got, y.SavingKWh.Likely)
+	}
+}
+
+// Left out is assumed, and said so.
+func TestLeftOutIsAssumed(t *testing.T) {
+	in := testInput()
+	c := in.Circuit
+	c.HeatLoss, c.Use, c.Site, c.Water = nil, nil, graph.Site{}, graph.Water{}
+	in.Unit.Unit = &graph.UnitData{}
+	r := Answer(in)
+	said := map[string]bool{}
+	for _, a := range r.Assumed {
+		said[a.What] = true
+		if a.Source == "" {
+			t.Errorf("%s has no source", a.What)
+		}
+	}
+	for _, want := range []string{"volume of the water", "standing loss for each kelvin", "time with the cover off, a week", "area of the water",
+		"share of the wind that reaches the water", "temperature of the tap", "coldest air at which the tub is held", `COP of "unit" in air of 7 °C`, `stand-by of "unit"`} {
+		if !said[want] {
+			t.Errorf("%s is not said to be assumed", want)
+		}
+	}
+	if !r.Unit.Assumed || r.UnitHolds() == nil {
+		t.Error("a unit without a sheet is not held against the tub")
+	}
+}
+
+// A bill with a line that has no price pays back in at least so long; no tariff, no money.
+func TestMoneyIsNotInvented(t *testing.T) {
+	in := testInput()
+	in.Bill.Complete = false
+	if y := Answer(in).Year; !y.PaybackKnown || !y.PaybackAtLeast {
+		t.Errorf("payback %+v at least %v", y.Payback, y.PaybackAtLeast)
+	}
+	in.Circuit.Tariff = nil
+	if y := Answer(in).Year; y.Priced || y.PaybackKnown || y.SavingCost.Likely != 0 {
+		t.Errorf("money without a price: %+v", y)
+	}
+	in.Weather = nil
+	if Answer(in).Year != nil {
+		t.Error("a year without a climate")
+	}
+}
+
+// A measured fall gives exactly the loss that explains it.
+func TestFallCalibrates(t *testing.T) {
+	in := testInput()
+	in.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(36), InS: graph.Given(86400), AirC: graph.Given(6)}}
+	// 1200 l: 3.720 W/K by the logarithm, by hand
+	if got := Answer(in).Loss.UA; math.Abs(got-3.720) > 0.002 {
+		t.Errorf("UA %.4f W/K, want 3.720", got)
+	}
+}
+
+// The sample is fixed and even: its mean is that of the cube.
+func TestSamplePoints(t *testing.T) {
+	for k := range 12 {
+		sum := 0.0
+		for i := range samples {
+			sum += samplePoint(i, k) / samples
+		}
+		if math.Abs(sum-0.5) > 0.06 {
+			t.Errorf("coordinate %d: mean %.3f", k, sum)
+		}
+	}
+	a := Assumed{Low: 0.5, High: 2}
+	if a.at(0) != 0.5 || a.at(0.5) != 1 || a.at(1) != 2 {
+		t.Errorf("ends %g %g %g", a.at(0), a.at(0.5), a.at(1))
+	}
+}
+
+func BenchmarkAnswer(b *testing.B) {
+	in := testInput()
+	for b.Loop() {
+		Answer(in)
+	}
+}

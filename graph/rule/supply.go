@@ -1,0 +1,105 @@
+package rule
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// supplyRules hold the unit against the coldest day and the supply against what it feeds.
+// They read the design day, never a year.
+func supplyRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "unit-holds-tub",
+			Asks:     "The unit makes up what the tub loses, cover on, in the coldest air the site is said to have.",
+			Why:      "A unit that is too small lets the tub cool for as long as the cold lasts.",
+			Source:   "balance of heat; loss and output by the methods of dryfit heat",
+			Severity: graph.Warning,
+			Check:    unitHoldsTub,
+		},
+		{
+			Name:     "supply-fits",
+			Asks:     "What can run together on a circuit of the supply draws no more than its rating.",
+			Why:      "An overloaded circuit trips, and a plug that carries its full current for hours gets hot.",
+			Source:   "currents added as numbers: I = P/(U cos φ); for the electrician to check (IEC 60364, from memory)",
+			Severity: graph.Warning,
+			Check:    supplyFits,
+		},
+		{
+			Name:     "supply-drop",
+			Asks:     "The cable loses at most a twentieth of the voltage with everything on it that can run together.",
+			Why:      "A compressor that starts on a low voltage stalls.",
+			Source:   "5 % for other uses than lighting: BS 7671 appendix 4 and IEC 60364-5-52 annex G (from memory)",
+			Severity: graph.Warning,
+			Check:    supplyDrop,
+		},
+	}
+}
+
+func unitHoldsTub(in *Input, report Report) {
+	d := in.Design
+	unit := in.ask().c.TheUnit()
+	if d == nil || unit == nil || !d.Said || d.LostW <= 0 || d.HeldW >= d.LostW {
+		return
+	}
+	v := in.ask()
+	say := func(x float64, dim quantity.Dimension) string { return quantity.Format(x, dim, v.system) }
+	hint := "take a larger unit, keep the element as a back-up, or lose less: dryfit heat says what a better cover takes off"
+	if d.RatingsAssumed {
+		hint += "; its ratings are the catalogue's for its size: give those of its sheet first"
+	}
+	report(unit.Existing, graph.Diagnostic{
+		Pos: unit.Pos, Severity: graph.Warning,
+		Message: fmt.Sprintf("%q gives %s in air of %s; the tub loses %s there", unit.ID, say(d.HeldW, quantity.Power), say(d.AirC, quantity.Temperature), say(d.LostW, quantity.Power)),
+		Hint:    hint,
+	})
+}
+
+func supplyFits(in *Input, report Report) {
+	if in.Design == nil {
+		return
+	}
+	for _, s := range in.Design.Supplies {
+		if !s.Pos.IsValid() || len(s.Together) == 0 {
+			continue
+		}
+		worst := s.Together[0]
+		limit, what := s.RatingA, "its rating"
+		if worst.OverA <= 0 && worst.OverLong > 0 {
+			limit, what = s.LongA, "what may run for hours"
+		}
+		if worst.OverA <= 0 && worst.OverLong <= 0 {
+			continue
+		}
+		report(supplyWasThere(in), graph.Diagnostic{
+			Pos: s.Pos, Severity: graph.Warning,
+			Message: fmt.Sprintf("%s together draw %.1f A; %s is %.1f A", strings.Join(worst.IDs, ", "), worst.RunningA, what, limit),
+			Hint:    "the electrician decides: a circuit of its own for the unit, an interlock that keeps two of them apart, or the controller's low-power mode",
+		})
+	}
+}
+
+func supplyDrop(in *Input, report Report) {
+	if in.Design == nil {
+		return
+	}
+	for _, s := range in.Design.Supplies {
+		if !s.Drop || s.VoltageV <= 0 || s.DropV <= 0.05*s.VoltageV {
+			continue
+		}
+		report(supplyWasThere(in), graph.Diagnostic{
+			Pos: s.Pos, Severity: graph.Warning,
+			Message: fmt.Sprintf("the cable loses %.1f V of %.0f V with %s; it may lose %.1f V", s.DropV, s.VoltageV, strings.Join(s.Together[0].IDs, ", "), 0.05*s.VoltageV),
+			Hint:    "the electrician decides: a thicker or a shorter cable",
+		})
+	}
+}
+
+// supplyWasThere reports whether nothing that the job adds draws from the supply.
+func supplyWasThere(in *Input) bool {
+	unit := in.ask().c.TheUnit()
+	return unit == nil || unit.Existing
+}

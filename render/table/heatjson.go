@@ -22,12 +22,12 @@ type heatJSON struct {
 }
 
 type lossJSON struct {
-	UA       float64    `json:"ua_W_K"`
-	Standing float64    `json:"standing_W"`
-	Air      float64    `json:"air_C"`
-	Water    float64    `json:"water_C"`
+	UA       float64        `json:"ua_W_K"`
+	Standing float64        `json:"standing_W"`
+	Air      float64        `json:"air_C"`
+	Water    float64        `json:"water_C"`
 	Terms    []heatTermJSON `json:"terms"`
-	Open     openJSON   `json:"open"`
+	Open     openJSON       `json:"open"`
 }
 
 type heatTermJSON struct {

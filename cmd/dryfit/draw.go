@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"dryfit/graph/plan"
 	"dryfit/render/drawing"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -49,6 +50,11 @@ func runDraw(v *verb, args []string, w *world) int {
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
+	}
+	if drawing.Wants(view)&plan.Heat != 0 {
+		if code := j.readWeather(w); code != exitDone {
+			return code
+		}
 	}
 	p, err := j.make(drawing.Wants(view))
 	if err != nil {

@@ -42,6 +42,9 @@ func runPack(v *verb, args []string, w *world) int {
 	if err := w.files.Replaceable(j.output, force); err != nil { // again: it may hold an input
 		return complain(w, err)
 	}
+	if code := j.readWeather(w); code != exitDone {
+		return code
+	}
 	p, err := j.make(pack.Wants())
 	if err != nil {
 		return complain(w, err)

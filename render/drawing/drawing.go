@@ -28,6 +28,7 @@ func views() []view {
 		{"cutplan", plan.Lists, cutplanPages, "no new pipe has to be cut"},
 		{"labels", plan.Lists | plan.Flows, labelPages, "there is neither a piece to cut nor a valve"},
 		{"curves", plan.Flows | plan.Ranges, curvePages, "no pump has a duty point: see the findings of check"},
+		{"year", plan.Flows | plan.Lists | plan.Heat, yearPages, "the description has no [climate] to make a year of"},
 	}
 }
 

@@ -1,0 +1,2 @@
+// Package year draws what a year takes, month by month: today beside planned, as bars.
+package year

@@ -13,8 +13,8 @@ import (
 func All() []*Rule {
 	var all []*Rule
 	for _, family := range [][]*Rule{
-		placeRules(), bypassRules(), isolateRules(), checkRules(), heatRules(), joinRules(),
-		sizeRules(), geometryRules(), pressureRules(), cutRules(), circuitRules(), flowRules(), limitRules(), supplyRules(),
+		placeRules(), bypassRules(), isolateRules(), checkRules(), heatRules(), settingRules(), suctionRules(), standRules(), joinRules(),
+		sizeRules(), geometryRules(), pipeworkRules(), pressureRules(), cutRules(), circuitRules(), flowRules(), limitRules(), badDayRules(), supplyRules(),
 	} {
 		all = append(all, family...)
 	}

@@ -45,7 +45,7 @@ func geometryRules() []*Rule {
 			Asks:     "New pipe that runs outside is insulated.",
 			Why:      "Thirty metres of bare pipe lose more than half a kilowatt for every 5 K, and bare pipe freezes first.",
 			Source:   "heat pump manuals; thickness from memory",
-			Severity: graph.Note,
+			Severity: graph.Warning,
 			Check:    insulateOutside,
 		},
 		{
@@ -54,6 +54,7 @@ func geometryRules() []*Rule {
 			Why:      "An open union there drains the tub.",
 			Source:   "heat pump manuals agree; no standard",
 			Severity: graph.Note,
+			Needs:    NeedsLayout,
 			Check:    unitBelowWater,
 		},
 	}
@@ -130,8 +131,12 @@ func insulateOutside(in *Input, report Report) {
 	for _, r := range bare {
 		sum += pathLength(in, r)
 	}
+	severity := graph.Note
+	if freezes, _ := v.c.Site.Freezes(); freezes {
+		severity = graph.Warning
+	}
 	report(false, graph.Diagnostic{
-		Pos: bare[0].Pos, Severity: graph.Note,
+		Pos: bare[0].Pos, Severity: severity,
 		Message: fmt.Sprintf("%s of new pipe (%s) runs outside without insulation: 0 mm of it, needs 19 to 25 mm", v.length(sum), runNames(bare)),
 		Hint:    "closed cell under a jacket that stands the sun; 32 mm where it freezes; then write insulated = true",
 	})
@@ -140,12 +145,13 @@ func insulateOutside(in *Input, report Report) {
 func unitBelowWater(in *Input, report Report) {
 	v := in.ask()
 	for _, u := range v.c.Units() {
-		if !u.BelowWaterSet || u.BelowWaterMM <= 0 {
+		below, ok := in.Layout.Below(u)
+		if !ok || below <= 0 {
 			continue
 		}
 		report(u.Existing, graph.Diagnostic{
 			Pos: key(u, "below-water"), Severity: graph.Note,
-			Message: fmt.Sprintf("%q stands %s below the water line; at 0 or above nothing would run out when it is opened", u.ID, v.length(u.BelowWaterMM)),
+			Message: fmt.Sprintf("%q stands %s below the water line; at 0 or above nothing would run out when it is opened", u.ID, v.length(below)),
 			Hint:    "shut both isolators before any union is opened, and hang a tag there that says so",
 		})
 	}

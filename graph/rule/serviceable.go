@@ -9,7 +9,7 @@ import (
 
 // CheckIsolated reports whether hand valves stand on both sides of a check in the bypass, so
 // that it can be opened with the tub full.
-func CheckIsolated(_ *stream.Net, b *stream.UnitBranch, check *graph.Part) bool {
+func CheckIsolated(b *stream.UnitBranch, check *graph.Part) bool {
 	at := slices.Index(b.BypassParts, check)
 	if at < 0 {
 		return false

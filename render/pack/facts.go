@@ -142,7 +142,7 @@ func (f *facts) branch(b *stream.UnitBranch) {
 	if e := b.Element(); e != nil && e.Kind == graph.CheckValve {
 		j.Check, j.CheckAt = f.names.Tag(e.ID), f.level(e)
 		j.Aside = asideOf([]*stream.UnitBranch{b})
-		j.Apart = rule.CheckIsolated(f.net, b, e)
+		j.Apart = rule.CheckIsolated(b, e)
 	}
 	if chem := f.net.Downstream(b.Unit).First(graph.Feeder, graph.SaltCell, graph.OzoneInjector); chem != nil {
 		j.Feeder, j.Ozone = f.names.Tag(chem.ID), chem.Kind == graph.OzoneInjector

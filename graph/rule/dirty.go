@@ -1,0 +1,86 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+)
+
+// badDayRules judge the flows of the days on which nobody looks.
+func badDayRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "least-flow-when-dirty",
+			Asks:     "With a dirty filter and half of the jets turned down the unit still gets its least flow.",
+			Why:      "That is the tub a month after the fitter has left: a unit that only just has its flow on a clean filter trips.",
+			Source:   "the unit's data sheet; the dirt by the filter's own factor, half of the jets by common practice, no source",
+			Severity: graph.Error,
+			Needs:    NeedsFlow,
+			Check:    leastFlowWhenDirty,
+		},
+		{
+			Name:     "rise-measurable",
+			Asks:     "The water warms by 1.5 K or more in the unit in the mode in which it gets least of it.",
+			Why:      "A thermometer is good to 0.3 K: of a rise of 1 K nobody can tell the flow, and a wrong bypass stays unseen.",
+			Source:   "heat balance, 0.86 K for each kW in 1 m³/h; the 0.3 K from memory",
+			Severity: graph.Note,
+			Needs:    NeedsFlow,
+			Check:    riseMeasurable,
+		},
+	}
+}
+
+func leastFlowWhenDirty(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		least, _, _ := limits(v.c, b.Unit)
+		clean := map[string]float64{}
+		for _, m := range modesOf(in, b) {
+			clean[m.solution.Mode.Name] = m.flow
+		}
+		for i := range in.DirtySolutions {
+			s := &in.DirtySolutions[i]
+			f := s.Part(b.Unit.ID)
+			was, runs := clean[s.Mode.Name]
+			if f == nil || least == 0 || !runs || was < least || math.Abs(f.Flow) >= least {
+				continue // what is wrong on a clean filter is told by another rule
+			}
+			got, limit := v.flows(math.Abs(f.Flow), least)
+			d := graph.Diagnostic{
+				Pos: key(b.Unit, "flow"), Severity: graph.Error,
+				Message: fmt.Sprintf("mode %q: with a dirty filter and half of the jets turned down %q gets %s, against %s on a clean one; its least is %s", s.Mode.Name, b.Unit.ID, got, v.flow(was), limit),
+				Hint:    "a stronger spring or a smaller opening of the bypass, larger or shorter pipe to the unit, a larger filter, or jets that can't be closed",
+			}
+			if filter := b.up.First(graph.Filter); filter != nil {
+				d.Related = []graph.Related{here(filter)}
+			}
+			report(b.Unit.Existing, d)
+		}
+	}
+}
+
+// leastRiseK is the least rise in the unit from which a flow can be told, K: five times what
+// a thermometer errs.
+const leastRiseK = 1.5
+
+func riseMeasurable(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		var most running
+		rise := 0.0
+		for _, m := range modesOf(in, b) {
+			if r := m.solution.Part(b.Unit.ID).RiseK; r > rise && m.flow >= standing {
+				most, rise = m, r
+			}
+		}
+		if rise == 0 || rise >= leastRiseK {
+			continue
+		}
+		report(b.Unit.Existing, graph.Diagnostic{
+			Pos: b.Unit.Pos, Severity: graph.Note,
+			Message: fmt.Sprintf("mode %q: the water warms by %s at most in %q at %s; %s or more can be measured", most.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(most.flow), v.kelvin(leastRiseK)),
+			Hint:    "prove the flow with a flow meter rather than by the rise, or send more past the unit",
+		})
+	}
+}

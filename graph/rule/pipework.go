@@ -1,0 +1,182 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+)
+
+// pipeworkRules say what new pipe outside and joints on old pipe need.
+func pipeworkRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "pipe-falls",
+			Asks:     "New pipe outside that runs level for more than 1 m falls a little, so that it can be emptied.",
+			Why:      "Level pipe sags between its clips and holds water, which freezes, and air, which trips the unit.",
+			Source:   "common practice, no source",
+			Severity: graph.Note,
+			Needs:    NeedsLayout,
+			Check:    pipeFalls,
+		},
+		{
+			Name:     "pipe-can-expand",
+			Asks:     "A straight of more than 3 m of rigid pipe to the unit can move, or the last half metre is flexible.",
+			Why:      "PVC grows by 0.07 mm for each metre and kelvin: 3 m that go from a winter's night to 40 °C push 8 mm against the unit's ports.",
+			Source:   "expansion of PVC-U 0.06 to 0.08 mm/(m·K), from memory; computed",
+			Severity: graph.Note,
+			Needs:    NeedsLayout,
+			Check:    pipeCanExpand,
+		},
+		{
+			Name:     "old-material-known",
+			Asks:     "What the old pipe is made of is read from its print before new pipe is cemented to it, and the two can be cemented.",
+			Why:      "ABS and CPVC look like PVC, and PVC cement does not hold them: the joint lets go when it is warm.",
+			Source:   "solvent cement makers' guides agree; no standard",
+			Severity: graph.Warning,
+			Check:    oldMaterialKnown,
+		},
+		{
+			Name:     "bypass-serviceable",
+			Asks:     "A check in the bypass that lies below the water can be shut off on both sides.",
+			Why:      "It seizes and wants cleaning; opened where nothing shuts it off, it empties the tub into the cabinet.",
+			Source:   "common practice, no source",
+			Severity: graph.Warning,
+			Needs:    NeedsLayout,
+			Check:    bypassServiceable,
+		},
+	}
+}
+
+// longLevelMM is how much level pipe outside is let pass, mm. Common practice, no source.
+const longLevelMM = 1000
+
+func pipeFalls(in *Input, report Report) {
+	v := in.ask()
+	var level []*graph.Run
+	most := 0.0
+	for i := range in.Layout.Paths {
+		path := &in.Layout.Paths[i]
+		if r := path.Run; !r.New() || !r.Outside || v.net.Run(r.ID) == nil || v.net.IsAir(r) {
+			continue
+		}
+		long := 0.0
+		for k := 1; k < len(path.Points); k++ {
+			if step := path.Points[k].Sub(path.Points[k-1]); math.Abs(step.Z) < 1 {
+				long = max(long, step.Len())
+			}
+		}
+		if long > longLevelMM {
+			level = append(level, path.Run)
+			most = max(most, long)
+		}
+	}
+	if len(level) == 0 {
+		return
+	}
+	report(false, graph.Diagnostic{
+		Pos: level[0].Pos, Severity: graph.Note,
+		Message: fmt.Sprintf("new pipe outside (%s) runs level for up to %s; from %s on it needs a fall of about %s", runNames(level), v.length(most), v.length(longLevelMM), v.length(most/100)),
+		Hint:    "clip it with a fall of 10 mm in the metre towards its drain or the tub; the joints give that much",
+	})
+}
+
+// rigidMM is how long a rigid straight may be, mm, and growth its expansion, 1/K.
+const (
+	rigidMM = 3000
+	growth  = 0.07e-3
+	warmUpK = 40 // from a winter's night to a tub
+)
+
+func pipeCanExpand(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		if b.TeeIn == nil {
+			continue
+		}
+		for _, s := range b.sides() {
+			var long *graph.Run
+			most, flexible := 0.0, false
+			for _, r := range s.runs {
+				near := r.From.Part == b.Unit.ID || r.To.Part == b.Unit.ID
+				soft := r.Spec.Flexible() || r.Spec == "hose"
+				flexible = flexible || near && soft
+				for i := range in.Layout.Paths {
+					if path := &in.Layout.Paths[i]; path.Run == r && r.New() && !soft {
+						if l := longestStraight(path.Points); l > most {
+							most, long = l, r
+						}
+					}
+				}
+			}
+			if long == nil || most <= rigidMM || flexible {
+				continue
+			}
+			report(false, graph.Diagnostic{
+				Pos: long.Pos, Severity: graph.Note, Related: []graph.Related{here(b.Unit)},
+				Message: fmt.Sprintf("run %q %s %q is %s of rigid pipe in one straight: it grows by %s over %s; up to %s needs nothing", long.ID, s.name, b.Unit.ID, v.length(most), v.length(most*growth*warmUpK), v.kelvin(warmUpK), v.length(rigidMM)),
+				Hint:    "clip it so that it slides, and make the last half metre to the unit flexible, or go round a corner of half a metre",
+			})
+		}
+	}
+}
+
+// oldEnd returns a run of old rigid pipe that new work is cemented to, or nil.
+func oldEnd(v *view) *graph.Run {
+	for _, r := range v.c.Runs {
+		if r.New() || r.Spec == "hose" || v.net.IsAir(r) || r.LengthMM == 0 && len(r.Legs) == 0 {
+			continue
+		}
+		for _, end := range []graph.PortRef{r.From, r.To} {
+			if p := v.net.Part(end.Part); p != nil && p.New() && p.Kind != graph.Union {
+				return r
+			}
+		}
+	}
+	return nil
+}
+
+func oldMaterialKnown(in *Input, report Report) {
+	v := in.ask()
+	r := oldEnd(v)
+	if r == nil || !v.job {
+		return
+	}
+	d := graph.Diagnostic{Pos: or(v.c.Pipe.KeyPos["material"], v.c.Pipe.Pos), Severity: graph.Warning, Related: []graph.Related{hereRun(r)}}
+	if !d.Pos.IsValid() {
+		d.Pos = r.Pos
+	}
+	switch m := v.c.Pipe.Material; m {
+	case "":
+		d.Message = fmt.Sprintf("what the old pipe of %q is made of is not said: 0 of 1 given, and new pipe is cemented to it", r.ID)
+		d.Hint = `read the print on the pipe and write it in [pipe]: material = "pvc-u", "flexible-pvc", "abs" or "cpvc"`
+	case "abs", "cpvc":
+		d.Message = fmt.Sprintf("the old pipe of %q is %s and the new is PVC: 0 cements of the usual tin hold both, needs 1 that is rated for the pair", r.ID, m)
+		d.Hint = "join them by a union or coupling with seals, or by a transition cement rated for just this pair where the local code lets you"
+	default:
+		return
+	}
+	report(false, d)
+}
+
+func bypassServiceable(in *Input, report Report) {
+	v := in.ask()
+	told := map[string]bool{}
+	for _, b := range v.branches {
+		for _, p := range b.BypassParts {
+			if p.Kind != graph.CheckValve || told[p.ID] || CheckIsolated(b.UnitBranch, p) {
+				continue
+			}
+			below, ok := in.Layout.Below(p)
+			if !ok || below <= 0 {
+				continue
+			}
+			told[p.ID] = true
+			report(p.Existing, graph.Diagnostic{
+				Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
+				Message: fmt.Sprintf("check %q lies %s below the water and 0 hand valves on both sides of it shut it off; opened there it empties the tub; it needs 2", p.ID, v.length(below)),
+				Hint:    "a hand valve before and after it inside the bypass, or a place above the water; else it is only opened with the tub emptied below it, and its tag says so",
+			})
+		}
+	}
+}

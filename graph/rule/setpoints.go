@@ -1,0 +1,208 @@
+package rule
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+)
+
+// settingRules say how the unit and what else heats are set, and what stops them.
+func settingRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "set-points-agree",
+			Asks:     "An element in use is set at least 2 K below the unit; a controller whose element is off, at least 1 K above it; none above 40 °C.",
+			Why:      "Set above the unit a live element heats first and the unit never runs; set below it a controller without an element stops calling for circulation before the unit is done.",
+			Source:   "common practice, no source; 40 °C: EN 17125 (from memory)",
+			Severity: graph.Error,
+			Check:    setPointsAgree,
+		},
+		{
+			Name:     "heat-when-unit-stops",
+			Asks:     "Where no element is in use, the unit works down to the coldest air the site names.",
+			Why:      "Below its least air it stops, and then nothing keeps the tub from freezing.",
+			Source:   "the unit's data sheet",
+			Severity: graph.Error,
+			Check:    heatWhenUnitStops,
+		},
+		{
+			Name:     "unit-reaches-temperature",
+			Asks:     "The unit can be set, and is set, to the temperature the water is to have.",
+			Why:      "Many units made for pools stop at 32 to 35 °C: the tub never gets warm, and everything else was for nothing.",
+			Source:   "the unit's data sheet",
+			Severity: graph.Error,
+			Check:    unitReachesTemperature,
+		},
+		{
+			Name:     "high-limit-stops-unit",
+			Asks:     "A high limit, the tub's or its own, stops the unit, and it is said.",
+			Why:      "The tub's high limit cuts its element, not a unit on a supply of its own: a thermostat that sticks scalds.",
+			Source:   "EN 17125, IEC 60335-2-60 (from memory); the wiring is an electrician's",
+			Severity: graph.Warning,
+			Check:    highLimitStopsUnit,
+		},
+		{
+			Name:     "pump-runs-for-heat",
+			Asks:     "It is said what keeps the unit's pump running while the unit heats.",
+			Why:      "A controller that has reached its own set point stops the pump, and the unit goes to fault without flow.",
+			Source:   "common practice, no source",
+			Severity: graph.Warning,
+			Check:    pumpRunsForHeat,
+		},
+	}
+}
+
+// How element and controller stand to the unit's set point, K. Common practice, no source.
+const (
+	elementBelowK    = 2
+	controllerAboveK = 1
+)
+
+func setPointsAgree(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		u := b.Unit
+		if u.Unit == nil {
+			continue
+		}
+		set, known := u.Unit.SetPointC, u.Unit.SetPointSet
+		if known && set > hottestC {
+			report(u.Existing, graph.Diagnostic{
+				Pos: key(u, "set-point"), Severity: graph.Error,
+				Message: fmt.Sprintf("%q is set to %s; %s is the most a bather may meet", u.ID, v.celsius(set), v.celsius(hottestC)),
+				Hint:    "set it to 40 °C at most, and to 39 °C where a controller has to stand above it",
+			})
+			continue
+		}
+		for _, e := range v.c.OfKind(graph.ElementHeater) {
+			if e.Element == nil {
+				continue
+			}
+			called := b.Pump != nil && b.Pump.Pump != nil && !b.Pump.Pump.AlwaysOn && b.Pump.Pump.RunsForHeat == ""
+			d := graph.Diagnostic{Pos: key(e, "set-point"), Severity: graph.Error, Related: []graph.Related{here(u)}}
+			has, other := e.Element.SetPointC, e.Element.SetPointSet
+			switch {
+			case other && has > hottestC:
+				d.Message = fmt.Sprintf("%q is set to %s; %s is the most a bather may meet", e.ID, v.celsius(has), v.celsius(hottestC))
+				d.Hint = "set it to 40 °C at most"
+			case !known:
+				continue
+			case !e.Element.Disconnected && other && has > set-elementBelowK:
+				d.Message = fmt.Sprintf("element %q is set to %s and %q to %s: it heats first; it needs %s or less", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set-elementBelowK))
+				d.Hint = "set the element 2 to 3 K below the unit, and keep the pump running by circulation hours or the unit's pump contact"
+			case e.Element.Disconnected && called && set > hottestC-controllerAboveK:
+				d.Pos = key(u, "set-point")
+				d.Message = fmt.Sprintf("%q is set to %s: no controller can stand above it to keep %q running; it needs %s or less", u.ID, v.celsius(set), b.Pump.ID, v.celsius(hottestC-controllerAboveK))
+				d.Hint = "set the unit to 39 °C, or keep the pump running by hours or a contact and write runs-for-heat on it"
+			case e.Element.Disconnected && called && other && has < set+controllerAboveK:
+				d.Message = fmt.Sprintf("the controller of %q, whose element is off, is set to %s and %q to %s: it stops calling for circulation first; it needs %s or more", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set+controllerAboveK))
+				d.Hint = "set the controller 1 K or more above the unit, or keep the pump running by hours or a contact and write runs-for-heat on it"
+			default:
+				continue
+			}
+			report(u.Existing, d)
+		}
+	}
+}
+
+// elementInUse returns an element heater of the circuit that still heats, or nil.
+func elementInUse(v *view) *graph.Part {
+	for _, e := range v.c.OfKind(graph.ElementHeater) {
+		if e.Element == nil || !e.Element.Disconnected {
+			return e
+		}
+	}
+	return nil
+}
+
+func heatWhenUnitStops(in *Input, report Report) {
+	v := in.ask()
+	site := v.c.Site
+	if !site.AirSet || elementInUse(v) != nil {
+		return
+	}
+	for _, u := range v.c.Units() {
+		d := graph.Diagnostic{Pos: key(u, "least-air"), Severity: graph.Error}
+		if site.Pos.IsValid() {
+			d.Related = []graph.Related{{Pos: or(site.KeyPos["air"], site.Pos), Message: "the coldest air is named here"}}
+		}
+		switch {
+		case u.Unit == nil || !u.Unit.LeastAirSet:
+			d.Severity = graph.Warning
+			d.Message = fmt.Sprintf("no element is in use, and how cold the air may be for %q is not said; the site needs %s", u.ID, v.celsius(site.AirC))
+			d.Hint = "read it from the unit's sheet: least-air = \"-7 °C\""
+		case u.Unit.LeastAirC > site.AirC:
+			d.Message = fmt.Sprintf("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(u.Unit.LeastAirC), v.celsius(site.AirC))
+			d.Hint = "keep the element in use under a named interlock, choose a unit for colder air, or name the air down to which the tub is used and empty it before it gets colder"
+		default:
+			continue
+		}
+		report(u.Existing, d)
+	}
+}
+
+func unitReachesTemperature(in *Input, report Report) {
+	v := in.ask()
+	want := waterC(v.c)
+	for _, u := range v.c.Units() {
+		if u.Unit == nil {
+			continue
+		}
+		d := graph.Diagnostic{Severity: graph.Error}
+		switch {
+		case u.Unit.MostWaterSet && u.Unit.MostWaterC < want:
+			d.Pos = key(u, "most-water")
+			d.Message = fmt.Sprintf("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(u.Unit.MostWaterC), v.celsius(want))
+			d.Hint = "choose a unit whose sheet names the tub's temperature: many made for pools stop at 32 to 35 °C"
+		case u.Unit.MostWaterSet && u.Unit.SetPointSet && u.Unit.SetPointC > u.Unit.MostWaterC:
+			d.Pos = key(u, "set-point")
+			d.Message = fmt.Sprintf("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(u.Unit.MostWaterC))
+			d.Hint = "set it within its sheet"
+		case u.Unit.SetPointSet && u.Unit.SetPointC < want && elementInUse(v) == nil:
+			d.Pos = key(u, "set-point")
+			d.Message = fmt.Sprintf("%q is set to %s; the water is to have %s, and nothing else heats", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(want))
+			d.Hint = "set the unit to the water's temperature, or write the lower one in [water]"
+		default:
+			continue
+		}
+		report(u.Existing, d)
+	}
+}
+
+func highLimitStopsUnit(in *Input, report Report) {
+	v := in.ask()
+	for _, u := range v.c.Units() {
+		if u.Unit == nil || u.Unit.StopsAtHighLimit != nil && *u.Unit.StopsAtHighLimit {
+			continue
+		}
+		d := graph.Diagnostic{
+			Pos: key(u, "stops-at-high-limit"), Severity: graph.Warning,
+			Message: fmt.Sprintf("whether a high limit stops %q is not said: 0 of 1 given; the tub's own cuts its element only", u.ID),
+			Hint:    "prove the unit's own water cut-out, or have the electrician take its enable contact through the tub's high limit; then write stops-at-high-limit = true",
+		}
+		if u.Unit.StopsAtHighLimit != nil {
+			d.Message = fmt.Sprintf("0 high limits stop %q; it needs 1: the tub's own cuts its element only", u.ID)
+		}
+		report(u.Existing, d)
+	}
+}
+
+func pumpRunsForHeat(in *Input, report Report) {
+	v := in.ask()
+	told := map[string]bool{}
+	for _, b := range v.branches {
+		p := b.Pump
+		if p == nil || p.Pump == nil || p.Pump.AlwaysOn || p.Pump.RunsForHeat != "" || told[p.ID] {
+			continue
+		}
+		if b.Unit.Unit != nil && b.Unit.Unit.CalledBy == graph.ByController {
+			continue // the controller calls for both
+		}
+		told[p.ID] = true
+		report(b.Unit.Existing, graph.Diagnostic{
+			Pos: key(p, "runs-for-heat"), Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
+			Message: fmt.Sprintf("what keeps pump %q running while %q heats is not said: 0 of hours, contact and always given, needs 1", p.ID, b.Unit.ID),
+			Hint:    `write runs-for-heat = "hours" (circulation hours of the controller), "contact" (a pump contact of the unit) or "always"; or called-by = "controller" on the unit`,
+		})
+	}
+}

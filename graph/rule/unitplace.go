@@ -1,0 +1,146 @@
+package rule
+
+import (
+	"fmt"
+	"math"
+
+	"dryfit/graph"
+)
+
+// standRules say where the unit stands, and that it can be emptied there.
+func standRules() []*Rule {
+	return []*Rule{
+		{
+			Name:     "unit-away-from-water",
+			Asks:     "The unit stands 2 m from the rim (1.5 m in North America), or as far as the local code asks.",
+			Why:      "Nearer it stands in a zone in which fixed equipment and its isolator may not stand, within a bather's reach.",
+			Source:   "IEC 60364-7-702, BS 7671 section 702 (zone 1), NEC 680 (from memory)",
+			Severity: graph.Warning,
+			Needs:    NeedsLayout,
+			Check:    unitAwayFromWater,
+		},
+		{
+			Name:     "unit-breathes",
+			Asks:     "The unit stands in the open, with 300 mm of free air behind it.",
+			Why:      "In a shed, under a deck or against a wall it breathes its own cold air, ices, and gives a fraction of its heat.",
+			Source:   "heat pump manuals; the 300 mm from memory",
+			Severity: graph.Warning,
+			Check:    unitBreathes,
+		},
+		{
+			Name:     "unit-drains",
+			Asks:     "Where it may freeze, the unit can be emptied: by a drain plug of its own, or a drain on its pipes.",
+			Why:      "Water that stays in the exchanger bursts it in the first hard night without power.",
+			Source:   "heat pump manuals agree; no standard",
+			Severity: graph.Warning,
+			Check:    unitDrains,
+		},
+	}
+}
+
+// zoneMM is how far from the rim equipment stands, mm, by region. Source: see the rule.
+func zoneMM(region string) float64 {
+	if region == "us" {
+		return 1500
+	}
+	return 2000
+}
+
+func unitAwayFromWater(in *Input, report Report) {
+	v := in.ask()
+	for _, u := range v.c.Units() {
+		if u.Unit == nil {
+			continue
+		}
+		limit, far, how := zoneMM(v.c.Site.Region), u.Unit.FromWaterMM, "as measured"
+		if !u.Unit.FromWaterMeasured {
+			var ok bool
+			if far, ok = fromTub(in, v, u); !ok {
+				continue
+			}
+			how = "level, from the nearest opening of the tub by the legs"
+		}
+		if far >= limit {
+			continue
+		}
+		report(u.Existing, graph.Diagnostic{
+			Pos: key(u, "from-water"), Severity: graph.Warning,
+			Message: fmt.Sprintf("%q stands %s from the water (%s); it needs %s", u.ID, v.length(far), how, v.length(limit)),
+			Hint:    `move it away; or measure from the rim to its case and write from-water = "2.2 m"; the electrician decides by the local code, by [site] region`,
+		})
+	}
+}
+
+// fromTub returns the level distance from a unit's nearest placed port to the nearest placed
+// opening of a tub.
+func fromTub(in *Input, v *view, u *graph.Part) (mm float64, ok bool) {
+	near := math.Inf(1)
+	for _, tub := range v.c.OfKind(graph.Tub) {
+		for _, a := range tub.Ports {
+			from, placed := in.Layout.Places[tub.ID+"."+a.Name]
+			if !placed {
+				continue
+			}
+			for _, b := range u.Ports {
+				if to, placed := in.Layout.Places[u.ID+"."+b.Name]; placed {
+					near = min(near, math.Hypot(to.X-from.X, to.Y-from.Y))
+				}
+			}
+		}
+	}
+	return near, !math.IsInf(near, 1)
+}
+
+// leastBehindMM is the least free air behind a unit, mm. Source: from memory of manuals.
+const leastBehindMM = 300
+
+func unitBreathes(in *Input, report Report) {
+	v := in.ask()
+	for _, u := range v.c.Units() {
+		if u.Unit == nil {
+			continue
+		}
+		d := graph.Diagnostic{Severity: graph.Warning}
+		switch {
+		case u.Unit.Outdoors != nil && !*u.Unit.Outdoors:
+			d.Pos = key(u, "outside")
+			d.Message = fmt.Sprintf("%q stands inside: 0 m2 of open air; it needs the open, or ducts of its maker's size", u.ID)
+			d.Hint = "stand it outside, or follow its manual for ducted air; then write outside = true"
+		case u.ClearMM >= 0 && u.ClearMM < leastBehindMM:
+			d.Pos = key(u, "clear")
+			d.Message = fmt.Sprintf("%q has %s of free air; it needs %s behind it, and more before its fan", u.ID, v.length(u.ClearMM), v.length(leastBehindMM))
+			d.Hint = "move it away from wall, fence or plants: 0.3 to 0.5 m behind, 0.6 m at the service side, 1.5 m and more before the fan, or as its sheet says"
+		default:
+			continue
+		}
+		report(u.Existing, d)
+	}
+}
+
+func unitDrains(in *Input, report Report) {
+	v := in.ask()
+	if freezes, said := v.c.Site.Freezes(); said && !freezes {
+		return
+	}
+	for _, b := range v.branches {
+		u := b.Unit
+		if u.Unit == nil || u.Unit.DrainPlug != nil && *u.Unit.DrainPlug || b.TeeIn == nil {
+			continue
+		}
+		drains := 0
+		for _, p := range b.StubParts {
+			if p.Kind == graph.DrainValve {
+				drains++
+			}
+		}
+		if drains > 0 {
+			continue
+		}
+		d := graph.Diagnostic{
+			Pos: key(u, "drain-plug"), Severity: graph.Warning,
+			Message: fmt.Sprintf("how %q is emptied is not said: 0 drains on its pipes and 0 plugs of its own, needs 1", u.ID),
+			Hint:    "look for a drain plug on the unit and write drain-plug = true, or fit a drain at the lowest place of its pipes",
+		}
+		report(u.Existing, d)
+	}
+}

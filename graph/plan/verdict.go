@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/rule"
 	"dryfit/graph/stream"
 )
 
@@ -48,7 +49,7 @@ func (s *search) verdict(t *trial) Verdict {
 func reasons(ds []graph.Diagnostic, least graph.Severity) []Reason {
 	var out []Reason
 	for _, d := range graph.SortDiagnostics(ds) {
-		if d.Severity >= least {
+		if r := rule.ByName(d.Rule); d.Severity >= least && (r == nil || !r.Anywhere) {
 			out = append(out, Reason{Rule: d.Rule, Text: d.Message, Pos: d.Pos, Severity: d.Severity})
 		}
 	}

@@ -17,6 +17,7 @@ func heatRules() []*Rule {
 			Why:      "Two heaters that don't know of each other heat against each other, and an element that heats without flow boils its tube dry.",
 			Source:   "common practice, no source; the work itself is a qualified electrician's (IEC 60364-7-702)",
 			Severity: graph.Warning,
+			Anywhere: true,
 			Check:    elementState,
 		},
 		{
@@ -33,6 +34,7 @@ func heatRules() []*Rule {
 			Why:      "Hotter water harms bathers, and the pipe's rating falls fast.",
 			Source:   "EN 17125, IEC 60335-2-60 and UL 1563: 40 °C (104 °F) at most (from memory)",
 			Severity: graph.Error,
+			Anywhere: true,
 			Check:    waterNotAbove40,
 		},
 	}

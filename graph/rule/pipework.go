@@ -34,6 +34,7 @@ func pipeworkRules() []*Rule {
 			Why:      "ABS and CPVC look like PVC, and PVC cement does not hold them: the joint lets go when it is warm.",
 			Source:   "solvent cement makers' guides agree; no standard",
 			Severity: graph.Warning,
+			Anywhere: true,
 			Check:    oldMaterialKnown,
 		},
 		{

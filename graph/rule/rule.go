@@ -16,6 +16,7 @@ type Rule struct {
 	Source   string         // standard and clause, or "common practice, no source", or "from memory: …"
 	Severity graph.Severity // the heaviest it gives
 	Needs    Needs          // what it reads
+	Anywhere bool           // it says the same wherever the unit is let in: no reason for or against a place
 	Check    func(in *Input, report Report)
 }
 

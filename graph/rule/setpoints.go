@@ -15,6 +15,7 @@ func settingRules() []*Rule {
 			Why:      "Set above the unit a live element heats first and the unit never runs; set below it a controller without an element stops calling for circulation before the unit is done.",
 			Source:   "common practice, no source; 40 °C: EN 17125 (from memory)",
 			Severity: graph.Error,
+			Anywhere: true,
 			Check:    setPointsAgree,
 		},
 		{
@@ -23,6 +24,7 @@ func settingRules() []*Rule {
 			Why:      "Below its least air it stops, and then nothing keeps the tub from freezing.",
 			Source:   "the unit's data sheet",
 			Severity: graph.Error,
+			Anywhere: true,
 			Check:    heatWhenUnitStops,
 		},
 		{
@@ -31,6 +33,7 @@ func settingRules() []*Rule {
 			Why:      "Many units made for pools stop at 32 to 35 °C: the tub never gets warm, and everything else was for nothing.",
 			Source:   "the unit's data sheet",
 			Severity: graph.Error,
+			Anywhere: true,
 			Check:    unitReachesTemperature,
 		},
 		{
@@ -39,6 +42,7 @@ func settingRules() []*Rule {
 			Why:      "The tub's high limit cuts its element, not a unit on a supply of its own: a thermostat that sticks scalds.",
 			Source:   "EN 17125, IEC 60335-2-60 (from memory); the wiring is an electrician's",
 			Severity: graph.Warning,
+			Anywhere: true,
 			Check:    highLimitStopsUnit,
 		},
 		{
@@ -47,6 +51,7 @@ func settingRules() []*Rule {
 			Why:      "A controller that has reached its own set point stops the pump, and the unit goes to fault without flow.",
 			Source:   "common practice, no source",
 			Severity: graph.Warning,
+			Anywhere: true,
 			Check:    pumpRunsForHeat,
 		},
 	}

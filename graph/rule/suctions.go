@@ -15,6 +15,7 @@ func suctionRules() []*Rule {
 			Why:      "With one alone the whole pull stands on whoever covers it.",
 			Source:   "EN 13451-3, ASME A112.19.8 (from memory); a controller maker's application note",
 			Severity: graph.Warning,
+			Anywhere: true,
 			Check:    twoSuctions,
 		},
 		{
@@ -32,6 +33,7 @@ func suctionRules() []*Rule {
 			Why:      "Shut by mistake it runs the pump dry and turns the whole pull on the other suction.",
 			Source:   "common practice, no source",
 			Severity: graph.Note,
+			Anywhere: true,
 			Check:    suctionValvesTagged,
 		},
 		{

@@ -25,6 +25,7 @@ func standRules() []*Rule {
 			Why:      "In a shed, under a deck or against a wall it breathes its own cold air, ices, and gives a fraction of its heat.",
 			Source:   "heat pump manuals; the 300 mm from memory",
 			Severity: graph.Warning,
+			Anywhere: true,
 			Check:    unitBreathes,
 		},
 		{

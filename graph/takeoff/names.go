@@ -86,6 +86,8 @@ func (b *biller) partName(p *graph.Part, fit *route.PartFit, size, ends string) 
 	switch {
 	case p.Kind == graph.CheckValve:
 		what = checkName(p, fit)
+	case p.Kind == graph.Filter && p.Filter != nil && p.Filter.Media != "":
+		what = p.Filter.Media + " filter"
 	case p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 0:
 		what = fmt.Sprintf("jet group of %d", p.Jets.Count)
 	case p.Kind == graph.Tee && !fit.Branch.IsZero() && fit.Branch != fit.Size:

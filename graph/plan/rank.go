@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/rule"
 )
 
 // rank puts the trials in order: possible before ruled out, better before worse.
@@ -55,7 +56,7 @@ func (t *trial) errors() []graph.Diagnostic {
 func (t *trial) warnings() int {
 	n := 0
 	for _, d := range t.findings {
-		if d.Severity == graph.Warning {
+		if d.Severity == graph.Warning && !rule.SaysAnywhere(d.Rule) {
 			n++
 		}
 	}

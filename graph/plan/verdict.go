@@ -49,7 +49,7 @@ func (s *search) verdict(t *trial) Verdict {
 func reasons(ds []graph.Diagnostic, least graph.Severity) []Reason {
 	var out []Reason
 	for _, d := range graph.SortDiagnostics(ds) {
-		if r := rule.ByName(d.Rule); d.Severity >= least && (r == nil || !r.Anywhere) {
+		if d.Severity >= least && !rule.SaysAnywhere(d.Rule) {
 			out = append(out, Reason{Rule: d.Rule, Text: d.Message, Pos: d.Pos, Severity: d.Severity})
 		}
 	}

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"sync"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -30,6 +31,21 @@ func ByName(name string) *Rule {
 	}
 	return nil
 }
+
+// anywhere holds the names of the rules that say the same wherever the unit is let in.
+var anywhere = sync.OnceValue(func() map[string]bool {
+	names := map[string]bool{}
+	for _, r := range All() {
+		if r.Anywhere {
+			names[r.Name] = true
+		}
+	}
+	return names
+})
+
+// SaysAnywhere reports whether the rule with the name says the same wherever the unit is let
+// in, so that it is no reason for or against a place.
+func SaysAnywhere(name string) bool { return anywhere()[name] }
 
 // Apply judges the input by every rule that needs no more than need, and returns the
 // findings sorted. A rule whose input is not there (no layout, no solutions) is left out.

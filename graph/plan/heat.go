@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
@@ -40,25 +41,28 @@ func (p *Plan) heatInput() job.Input {
 	if stage == nil {
 		stage = p.Before
 	}
-	set := waterC(c)
-	in := job.Input{Circuit: c, SetC: set, Fluid: heat.Fluid{Density: formula.Density(set), Capacity: formula.HeatCapacity(set)}, Bill: p.bill()}
+	in := job.Input{Bill: p.bill()}
+	settled := settleOf(stage, c)
+	in.Stage, in.SetC = settled, settled.Water.TemperatureC.V
+	in.Fluid = heat.Fluid{Density: formula.Density(in.SetC), Capacity: formula.HeatCapacity(in.SetC)}
 	if stage == nil {
 		return in
 	}
-	in.Circuit = stage.Circuit
-	in.Unit = stage.Circuit.TheUnit()
-	branch, _ := stream.FindUnitBranch(stage.Circuit)
+	if unit := stage.Circuit.TheUnit(); unit != nil {
+		in.Unit = settled.Part(unit.ID)
+	}
+	branch := settled.Branch()
 	in.Heating = p.heating(stage, branch)
 	in.Pipes = outsidePipes(stage, branch)
 	return in
 }
 
-// waterC is the temperature held: what the water is said to have.
-func waterC(c *graph.Circuit) float64 {
-	if c.Water.TemperatureSet {
-		return c.Water.TemperatureC
+// settleOf returns the settled stage; of the whole circuit where there is none.
+func settleOf(stage *Stage, c *graph.Circuit) *settle.Stage {
+	if stage == nil {
+		return settle.Of(c)
 	}
-	return 38
+	return stage.Layout.Stage
 }
 
 // heating finds the mode in which the tub is heated: the slowest in which the unit gets
@@ -66,12 +70,12 @@ func waterC(c *graph.Circuit) float64 {
 func (p *Plan) heating(stage *Stage, branch *stream.UnitBranch) job.Heating {
 	var h job.Heating
 	if branch == nil {
-		h.Pump = heaterPump(stage.Circuit)
-	} else {
-		h.Pump = branch.Pump
+		h.Pump = heaterPump(stage.Layout.Stage)
+	} else if branch.Pump != nil {
+		h.Pump = stage.Layout.Stage.Part(branch.Pump.ID)
 	}
-	if h.Pump != nil && h.Pump.Pump != nil && len(h.Pump.Pump.Speeds) > 0 {
-		h.Speed = slowest(h.Pump.Pump)
+	if h.Pump != nil && len(h.Pump.Speeds.V) > 0 {
+		h.Speed = slowest(h.Pump.Speeds.V)
 	}
 	if branch == nil {
 		return h
@@ -93,11 +97,10 @@ func (p *Plan) heating(stage *Stage, branch *stream.UnitBranch) job.Heating {
 }
 
 // heaterPump returns the pump whose water passes the element; nil where there is none.
-func heaterPump(c *graph.Circuit) *graph.Part {
-	net := stream.NewNet(c)
-	for _, e := range c.OfKind(graph.ElementHeater) {
-		if pump := net.Upstream(e).First(graph.Pump); pump != nil {
-			return pump
+func heaterPump(st *settle.Stage) *settle.Part {
+	for _, e := range st.Circuit.OfKind(graph.ElementHeater) {
+		if pump := st.Net().Upstream(e).First(graph.Pump); pump != nil {
+			return st.Part(pump.ID)
 		}
 	}
 	return nil
@@ -105,9 +108,9 @@ func heaterPump(c *graph.Circuit) *graph.Part {
 
 // slowest returns the name of the speed that turns slowest: the one called low, else the one
 // that takes least power.
-func slowest(data *graph.PumpData) string {
-	best := data.Speeds[0]
-	for _, s := range data.Speeds {
+func slowest(speeds []graph.Speed) string {
+	best := speeds[0]
+	for _, s := range speeds {
 		if s.Name == "low" {
 			return s.Name
 		}

@@ -40,7 +40,7 @@ type DesignDay struct {
 // Design works out the design day alone; HeldW and LostW are 0 without a unit.
 func Design(in Input) DesignDay {
 	s, b := newScene(&in)
-	d := DesignDay{AirC: s.designC, Said: in.Circuit.Site.AirSet, Supplies: supplies(&in, s, b)}
+	d := DesignDay{AirC: s.designC, Said: in.Stage.Circuit.Site.AirSet, Supplies: supplies(&in, s, b)}
 	if s.planned != nil {
 		d.RatingsAssumed = len(in.Unit.Unit.Ratings) == 0
 		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, b.need(s, 0))
@@ -169,7 +169,7 @@ func (b *builder) day() (air func(seconds float64) heat.Air, name string, ok boo
 
 // need is what the tub asks of a unit.
 func (b *builder) need(s *scene, least float64) heat.Need {
-	n := heat.Need{DesignC: s.designC, Humidity: s.humid, HeatUpC: s.designC, LeastM3s: least, WithinH: b.in.Circuit.Site.HeatUpS.Or(0) / 3600}
+	n := heat.Need{DesignC: s.designC, Humidity: s.humid, HeatUpC: s.designC, LeastM3s: least, WithinH: b.in.Stage.Circuit.Site.HeatUpS.Or(0) / 3600}
 	if s.planned != nil {
 		n.FlowM3s = s.planned.FlowM3s
 		n.PumpHeatW = s.planned.PumpW * s.planned.PumpHeat * math.Min(1, s.planned.FilterH/24)
@@ -208,7 +208,7 @@ func (b *builder) sizes(s *scene, r *Report) {
 	}
 	var below, above *heat.Unit
 	var leastBelow, leastAbove float64
-	for _, row := range b.in.Circuit.Catalog.Rows() {
+	for _, row := range b.in.Stage.Circuit.Catalog.Rows() {
 		if row.Kind != "heat-pump" || row.PowerW <= 0 {
 			continue
 		}
@@ -231,10 +231,7 @@ func (b *builder) sizes(s *scene, r *Report) {
 
 // leastFlow is the least flow the job's unit asks for [m³/s].
 func (b *builder) leastFlow() float64 {
-	if d := b.in.Unit.Unit; d.Least > 0 {
-		return d.Least
-	}
-	return rowOf(b.in.Circuit.Catalog, b.in.Unit).Least
+	return b.in.Unit.Least.V
 }
 
 // list returns what was assumed and nobody gave, the heaviest first.

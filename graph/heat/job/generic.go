@@ -2,7 +2,6 @@ package job
 
 import (
 	"dryfit/catalog"
-	"dryfit/graph"
 	"dryfit/graph/heat"
 )
 
@@ -19,15 +18,6 @@ const (
 	genericLeastC = -7.0
 	genericMostC  = 40.0
 )
-
-// rowOf returns the catalogue's row of a unit: the one it names, else the usual one.
-func rowOf(c *catalog.Catalog, p *graph.Part) catalog.Row {
-	if row, ok := c.Row(p.Type); ok {
-		return row
-	}
-	row, _ := c.Generic("heat-pump")
-	return row
-}
 
 // fromRow makes a unit of a catalogue row.
 func fromRow(row catalog.Row, fluid heat.Fluid) *heat.Unit {

@@ -4,14 +4,15 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/settle"
 )
 
 // Input is what a job's heat hangs on.
 type Input struct {
-	Circuit *graph.Circuit // after the work
-	Unit    *graph.Part    // nil: none
-	Fluid   heat.Fluid     // of the water
-	SetC    float64        // temperature held
+	Stage   *settle.Stage // after the work
+	Unit    *settle.Part  // nil: none
+	Fluid   heat.Fluid    // of the water
+	SetC    float64       // temperature held
 	Heating Heating
 	Pipes   []heat.OutsidePipe // that run outdoors, both ways
 	Weather *heat.Weather      // nil: none, so there is no year
@@ -22,7 +23,7 @@ type Input struct {
 // Heating is the pump's way of running while heat is made.
 type Heating struct {
 	Mode    string
-	Pump    *graph.Part // nil: none
+	Pump    *settle.Part // nil: none
 	Speed   string
 	FlowM3s float64    // through the unit, after the work; 0: not known
 	Range   [2]float64 // of that flow, 0 where no range was made

@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/settle"
 )
 
 // testInput is a tub with an element and a unit, every value given.
@@ -30,8 +31,9 @@ func testInput() Input {
 		months.AirC[i] = 10 - 8*math.Cos(2*math.Pi*(float64(i)+0.5)/12)
 		months.SwingK[i], months.DayToDay[i], months.Humidity[i], months.Wind[i] = 8, 2.5, 0.8, 2
 	}
-	return Input{Circuit: c, Unit: unit, SetC: 38, Fluid: heat.Fluid{Density: 993, Capacity: 4179}, Weather: months.Year(),
-		Heating: Heating{Pump: pump, Speed: "low", FlowM3s: 1.1e-3}, Bill: Bill{Total: 2500, Complete: true}}
+	stage := settle.Of(c)
+	return Input{Stage: stage, Unit: stage.Part("unit"), SetC: 38, Fluid: heat.Fluid{Density: 993, Capacity: 4179}, Weather: months.Year(),
+		Heating: Heating{Pump: stage.Part("pump"), Speed: "low", FlowM3s: 1.1e-3}, Bill: Bill{Total: 2500, Complete: true}}
 }
 
 // What is given replaces what is assumed: nothing of this job is left to assume but the
@@ -67,7 +69,7 @@ func TestGivenIsNotAssumed(t *testing.T) {
 // Left out is assumed, and said so.
 func TestLeftOutIsAssumed(t *testing.T) {
 	in := testInput()
-	c := in.Circuit
+	c := in.Stage.Circuit
 	c.HeatLoss, c.Use, c.Site, c.Water = nil, nil, graph.Site{}, graph.Water{}
 	in.Unit.Unit = &graph.UnitData{}
 	r := Answer(in)
@@ -96,7 +98,7 @@ func TestMoneyIsNotInvented(t *testing.T) {
 	if y := Answer(in).Year; !y.PaybackKnown || !y.PaybackAtLeast {
 		t.Errorf("payback %+v at least %v", y.Payback, y.PaybackAtLeast)
 	}
-	in.Circuit.Tariff = nil
+	in.Stage.Circuit.Tariff = nil
 	if y := Answer(in).Year; y.Priced || y.PaybackKnown || y.SavingCost.Likely != 0 {
 		t.Errorf("money without a price: %+v", y)
 	}
@@ -109,7 +111,7 @@ func TestMoneyIsNotInvented(t *testing.T) {
 // A measured fall gives exactly the loss that explains it.
 func TestFallCalibrates(t *testing.T) {
 	in := testInput()
-	in.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(36), InS: graph.Given(86400), AirC: graph.Given(6)}}
+	in.Stage.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(36), InS: graph.Given(86400), AirC: graph.Given(6)}}
 	// 1200 l: 3.720 W/K by the logarithm, by hand
 	if got := Answer(in).Loss.UA; math.Abs(got-3.720) > 0.002 {
 		t.Errorf("UA %.4f W/K, want 3.720", got)

@@ -4,6 +4,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/settle"
 )
 
 // plants settles what heats the tub: the element as today, and the unit as planned with the
@@ -15,11 +16,11 @@ func (b *builder) plants(s *scene) {
 	if element != nil {
 		today := base
 		today.Runs = heat.PumpOnCall
-		today.ElementW = element.Element.PowerW
+		today.ElementW = element.Power.V
 		if today.ElementW <= 0 {
-			today.ElementW = b.assume("power of the element "+name(element), 2000, quantity.Power, "judgement: 2 to 3 kW in most tubs", 0, 0, nil)
+			today.ElementW = b.assume("power of the element "+name(element.Part), 2000, quantity.Power, "judgement: 2 to 3 kW in most tubs", 0, 0, nil)
 		}
-		if u := b.in.Circuit.Use; u != nil && len(u.Heating) > 0 {
+		if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
 			today.Heating = heat.Shares(windows(u.Heating))
 		}
 		s.today = &today
@@ -46,9 +47,10 @@ func windows(list []graph.Hours) []heat.Window {
 }
 
 // element returns the element heater that heats the tub today; nil where there is none.
-func (b *builder) element() *graph.Part {
-	for _, p := range b.in.Circuit.OfKind(graph.ElementHeater) {
-		if p.Element != nil && (p.Existing || b.in.Unit == nil) {
+func (b *builder) element() *settle.Part {
+	for i := range b.in.Stage.Parts {
+		p := &b.in.Stage.Parts[i]
+		if p.Kind == graph.ElementHeater && p.Element != nil && (p.Existing || b.in.Unit == nil) {
 			return p
 		}
 	}
@@ -64,47 +66,49 @@ const pumpHeatShare = 0.6
 func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) {
 	h := b.in.Heating
 	runs = heat.PumpOnCall
-	if h.Pump == nil || h.Pump.Pump == nil {
+	if h.Pump == nil || len(h.Pump.Speeds.V) == 0 {
 		return 0, 0, 0, runs
 	}
-	data := h.Pump.Pump
+	data, speeds := h.Pump.Pump, h.Pump.Speeds.V
 	heatShare = pumpHeatShare
 	power := func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.PumpW *= f }) }
-	speed := speedOf(data, h.Speed)
+	speed := speedOf(speeds, h.Speed)
 	if watts = speed.PowerW; watts <= 0 {
 		usual := 250.0
-		if len(data.Speeds) < 2 {
+		if len(speeds) < 2 {
 			usual = 150
 		}
-		watts = b.assume("power of the pump "+name(h.Pump)+" while it heats", usual, quantity.Power, "dealers' figures, from memory: 60 to 350 W", 0.5, 1.6, power)
+		watts = b.assume("power of the pump "+name(h.Pump.Part)+" while it heats", usual, quantity.Power, "dealers' figures, from memory: 60 to 350 W", 0.5, 1.6, power)
 	}
 	switch hours := speed.HoursADay; {
 	case hours.Set:
 		filter = hours.V
-	case data.AlwaysOn || len(data.Speeds) < 2 && b.isCirculation(h.Pump):
+	case data != nil && data.AlwaysOn || len(speeds) < 2 && b.isCirculation(h.Pump):
 		filter = 24
 	default:
-		filter = b.assume("hours a day in which the pump "+name(h.Pump)+" filters", 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
+		filter = b.assume("hours a day in which the pump "+name(h.Pump.Part)+" filters", 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
 			func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.FilterH = min(24, p.FilterH*f) }) })
 		b.assumed[len(b.assumed)-1].Value *= 3600
 	}
-	switch data.RunsForHeat {
-	case "hours":
-		runs = heat.PumpHours
-	case "always":
-		runs, filter = heat.PumpAlways, 24
+	if data != nil {
+		switch data.RunsForHeat {
+		case "hours":
+			runs = heat.PumpHours
+		case "always":
+			runs, filter = heat.PumpAlways, 24
+		}
 	}
 	return watts, heatShare, filter, runs
 }
 
 // isCirculation reports whether a pump of one speed is not the one for the jets alone: it is
 // the pump that heats, so it runs day and night in a tub with jet pumps apart.
-func (b *builder) isCirculation(pump *graph.Part) bool {
-	return len(b.in.Circuit.OfKind(graph.Pump)) > 1 && pump == b.in.Heating.Pump
+func (b *builder) isCirculation(pump *settle.Part) bool {
+	return len(b.in.Stage.Circuit.OfKind(graph.Pump)) > 1 && pump == b.in.Heating.Pump
 }
 
-func speedOf(data *graph.PumpData, name string) graph.Speed {
-	for _, s := range data.Speeds {
+func speedOf(speeds []graph.Speed, name string) graph.Speed {
+	for _, s := range speeds {
 		if s.Name == name {
 			return s
 		}
@@ -115,16 +119,16 @@ func speedOf(data *graph.PumpData, name string) graph.Speed {
 // unit settles the heat pump.
 func (b *builder) unit() *heat.Unit {
 	p := b.in.Unit
-	u := unitOf(p, b.in.Fluid)
+	u := unitOf(p.Part, p.Rated.V, b.in.Fluid)
 	data := p.Unit
 	if len(data.Ratings) == 0 {
-		generic := fromRow(rowOf(b.in.Circuit.Catalog, p), b.in.Fluid)
+		generic := fromRow(p.Row.V, b.in.Fluid)
 		u.Ratings = generic.Ratings
 		if !u.HasLeast {
 			u.LeastAirC, u.HasLeast = generic.LeastAirC, true
-			b.assume("coldest air in which "+name(p)+" runs", u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
+			b.assume("coldest air in which "+name(p.Part)+" runs", u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
 		}
-		b.assume("output of "+name(p)+" in air of 7 °C", u.Ratings[1].OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
+		b.assume("output of "+name(p.Part)+" in air of 7 °C", u.Ratings[1].OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
 			if s.planned != nil {
 				list := append([]heat.Rating{}, s.planned.Unit.Ratings...)
 				for i := range list {
@@ -139,26 +143,26 @@ func (b *builder) unit() *heat.Unit {
 		for _, r := range u.Ratings {
 			u.LeastAirC = min(u.LeastAirC, r.AirC)
 		}
-		b.assume("coldest air in which "+name(p)+" runs", u.LeastAirC, quantity.Temperature, "many stop at -7 °C, from memory; say least-air", 0, 0, nil)
+		b.assume("coldest air in which "+name(p.Part)+" runs", u.LeastAirC, quantity.Temperature, "many stop at -7 °C, from memory; say least-air", 0, 0, nil)
 	}
 	if frostUnsaid(data) {
-		b.assume("defrosts in the figures of "+name(p)+" below 7 °C", 1, number, "EN 14511 counts them in (from memory); say defrost", 0.91, 1.0, scaleCOP)
+		b.assume("defrosts in the figures of "+name(p.Part)+" below 7 °C", 1, number, "EN 14511 counts them in (from memory); say defrost", 0.91, 1.0, scaleCOP)
 	}
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
 	if len(data.Ratings) == 0 {
 		spread = 0.2
-		b.assume("COP of "+name(p)+" in air of 7 °C", u.Ratings[1].COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
+		b.assume("COP of "+name(p.Part)+" in air of 7 °C", u.Ratings[1].COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
 	} else {
 		b.vary(1-spread, 1+spread, scaleCOP)
 	}
 	if !data.StandbyW.Set {
-		u.StandbyW = b.assume("stand-by of "+name(p), 15, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
+		u.StandbyW = b.assume("stand-by of "+name(p.Part), 15, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
 			func(s *scene, f float64) { s.planned.Unit.StandbyW *= f })
 	}
 	if !data.StartLossKWh.Set {
 		at := u.At(heat.Air{TempC: 7, Humidity: 0.85}, b.in.SetC, 0)
 		u.StartJ = 90 * at.InputW
-		b.assume("energy lost at each start of "+name(p), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
+		b.assume("energy lost at each start of "+name(p.Part), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
 			func(s *scene, f float64) { s.planned.Unit.StartJ *= f })
 	}
 	return u
@@ -176,10 +180,10 @@ func frostUnsaid(d *graph.UnitData) bool {
 
 func scaleCOP(s *scene, f float64) { s.cop *= f }
 
-// unitOf reads what the description says of a unit.
-func unitOf(p *graph.Part, fluid heat.Fluid) *heat.Unit {
+// unitOf reads what the description says of a unit with a rated flow [m³/s].
+func unitOf(p *graph.Part, rated float64, fluid heat.Fluid) *heat.Unit {
 	d := p.Unit
-	u := &heat.Unit{ID: p.ID, RatedFlow: d.Rated, LeastAirC: d.LeastAirC, HasLeast: d.LeastAirSet, MostC: d.MostWaterC, HasMost: d.MostWaterSet,
+	u := &heat.Unit{ID: p.ID, RatedFlow: rated, LeastAirC: d.LeastAirC, HasLeast: d.LeastAirSet, MostC: d.MostWaterC, HasMost: d.MostWaterSet,
 		Inverter: d.Inverter, LeastW: d.LeastOutputW.Or(0), StandbyW: d.StandbyW.Or(0), StartJ: d.StartLossKWh.Or(0) * heat.JoulesPerKWh, Fluid: fluid}
 	for _, r := range d.Ratings {
 		input := r.InputW

@@ -87,7 +87,7 @@ func newScene(in *Input) (*scene, *builder) {
 
 // climate settles the design day.
 func (b *builder) climate(s *scene) {
-	site := b.in.Circuit.Site
+	site := b.in.Stage.Circuit.Site
 	s.humid = 0.85
 	s.designC = site.AirC
 	if b.in.Ask.Humidity.Set {
@@ -105,7 +105,7 @@ func (b *builder) climate(s *scene) {
 
 // tariff settles the price of electricity.
 func (b *builder) tariff(s *scene) {
-	t := b.in.Circuit.Tariff
+	t := b.in.Stage.Circuit.Tariff
 	if t == nil {
 		return
 	}

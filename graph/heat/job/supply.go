@@ -7,12 +7,13 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/settle"
 )
 
 // supplies works out what each circuit of the supply carries. Without any [[supply]] one that
 // feeds everything is listed, so that the currents are there to plan by.
 func supplies(in *Input, s *scene, b *builder) []Supply {
-	list := in.Circuit.Supplies
+	list := in.Stage.Circuit.Supplies
 	if len(list) == 0 {
 		list = []graph.Supply{{}}
 	}
@@ -44,7 +45,8 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 	if out.RatingA > 0 && from.Continuous.Set {
 		out.LongA = out.RatingA * from.Continuous.V
 	}
-	for _, p := range in.Circuit.Parts {
+	for i := range in.Stage.Parts {
+		p := &in.Stage.Parts[i]
 		mine := slices.Contains(from.Feeds, p.ID) || len(from.Feeds) == 0 && !fed[p.ID]
 		if mine && !p.Removed {
 			out.Loads = append(out.Loads, b.consumers(in, s, p, out.VoltageV)...)
@@ -89,7 +91,7 @@ func (b *builder) cable(from *graph.Supply, out *Supply) {
 
 // consumers returns what a part draws: a pump of several speeds as alternatives, the element
 // and the unit as alternatives where something keeps them apart.
-func (b *builder) consumers(in *Input, s *scene, p *graph.Part, voltage float64) []heat.Consumer {
+func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64) []heat.Consumer {
 	switch p.Kind {
 	case graph.HeatPump:
 		return []heat.Consumer{b.unitLoad(in, s, p, voltage)}
@@ -97,7 +99,7 @@ func (b *builder) consumers(in *Input, s *scene, p *graph.Part, voltage float64)
 		if p.Element == nil || p.Element.Disconnected {
 			return nil
 		}
-		power := p.Element.PowerW
+		power := p.Power.V
 		if power <= 0 {
 			power = 2000
 		}
@@ -114,7 +116,7 @@ func (b *builder) consumers(in *Input, s *scene, p *graph.Part, voltage float64)
 		if p.Blower != nil && p.Blower.PowerW.Set {
 			power = p.Blower.PowerW.V
 		} else {
-			b.assume("power of the blower "+name(p), power, quantity.Power, "judgement: 300 to 900 W", 0, 0, nil)
+			b.assume("power of the blower "+name(p.Part), power, quantity.Power, "judgement: 300 to 900 W", 0, 0, nil)
 		}
 		e := graph.Electric{}
 		if p.Blower != nil {
@@ -135,26 +137,28 @@ func load(id string, power, voltage float64, e graph.Electric, starts float64) h
 	return heat.Consumer{ID: id, RunningA: a, StartA: math.Max(a, e.StartingA.Or(a*starts))}
 }
 
-func (b *builder) pumpLoads(p *graph.Part, voltage float64) []heat.Consumer {
-	if p.Pump == nil {
-		return nil
+func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
+	e := graph.Electric{}
+	if p.Pump != nil {
+		e = p.Pump.Electric
 	}
+	speeds := p.Speeds.V
 	var out []heat.Consumer
-	for _, speed := range p.Pump.Speeds {
+	for _, speed := range speeds {
 		power := speed.PowerW
 		if power <= 0 {
 			power = 1500
-			if speed.Name == "low" || len(p.Pump.Speeds) == 1 && b.in.Heating.Pump == p {
+			if speed.Name == "low" || len(speeds) == 1 && b.in.Heating.Pump == p {
 				power = 250
 			}
-			b.assume("power of the pump "+name(p)+" at "+speed.Name, power, quantity.Power, "from memory: 60 to 350 W slow, 1.1 to 2.5 kW fast", 0, 0, nil)
+			b.assume("power of the pump "+name(p.Part)+" at "+speed.Name, power, quantity.Power, "from memory: 60 to 350 W slow, 1.1 to 2.5 kW fast", 0, 0, nil)
 		}
 		starts := heat.StartsPump
 		if power < 200 {
 			starts = heat.StartsSmallPump
 		}
-		c := load(p.ID, power, voltage, p.Pump.Electric, starts)
-		if len(p.Pump.Speeds) > 1 {
+		c := load(p.ID, power, voltage, e, starts)
+		if len(speeds) > 1 {
 			c.ID, c.Alternative = p.ID+" ("+speed.Name+")", "pump "+p.ID
 		}
 		out = append(out, c)
@@ -162,7 +166,7 @@ func (b *builder) pumpLoads(p *graph.Part, voltage float64) []heat.Consumer {
 	return out
 }
 
-func (b *builder) unitLoad(in *Input, s *scene, p *graph.Part, voltage float64) heat.Consumer {
+func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64) heat.Consumer {
 	d := p.Unit
 	c := heat.Consumer{ID: p.ID, RunningA: d.FullLoadA}
 	if s.planned != nil && c.RunningA <= 0 {
@@ -170,14 +174,14 @@ func (b *builder) unitLoad(in *Input, s *scene, p *graph.Part, voltage float64) 
 		for _, r := range s.planned.Unit.Ratings {
 			most = math.Max(most, r.InputW)
 		}
-		c.RunningA = b.assume("full-load current of "+name(p), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
+		c.RunningA = b.assume("full-load current of "+name(p.Part), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
 	}
 	starts := heat.StartsCompressor
 	if d.Inverter {
 		starts = heat.StartsInverter
 	}
 	c.StartA = math.Max(c.RunningA, d.Electric.StartingA.Or(c.RunningA*starts))
-	for _, e := range in.Circuit.OfKind(graph.ElementHeater) {
+	for _, e := range in.Stage.Circuit.OfKind(graph.ElementHeater) {
 		if e.Element != nil && !e.Element.Disconnected && keepsApart(e.Element.Interlock) {
 			c.Alternative = unitOrElement
 		}

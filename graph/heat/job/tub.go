@@ -13,7 +13,7 @@ const number = quantity.Dimension(-1)
 
 // tub settles the water, its skin and its use.
 func (b *builder) tub(s *scene) {
-	c := b.in.Circuit
+	c := b.in.Stage.Circuit
 	t := &s.tub
 	t.Fluid, t.SetC = b.in.Fluid, b.in.Ask.ToC.Or(b.in.SetC)
 	t.VolumeM3 = c.Water.VolumeM3
@@ -38,7 +38,7 @@ func scaleSkin(term heat.Term) func(*scene, float64) {
 // skin settles the standing loss: from a measured fall, a standing power, a figure for each
 // kelvin, or from cover and shell; what is missing is that of a usual tub.
 func (b *builder) skin(t *heat.Tub) {
-	c := b.in.Circuit
+	c := b.in.Stage.Circuit
 	t.SkinUA = map[heat.Term]float64{}
 	usual := heat.TubUA(t.VolumeM3)
 	const usualSource = "what a limit for factory-made tubs of this volume allowed (California, title 20, 2006)"
@@ -134,7 +134,7 @@ func (b *builder) pipes(t *heat.Tub) {
 
 // use settles how the tub is bathed in.
 func (b *builder) use(t *heat.Tub) {
-	c := b.in.Circuit
+	c := b.in.Stage.Circuit
 	u := graph.Use{}
 	if c.Use != nil {
 		u = *c.Use
@@ -178,7 +178,7 @@ func (b *builder) use(t *heat.Tub) {
 var shelters = map[string]float64{"open": 0.72, "fenced": 0.4, "walled": 0.25, "indoor": 0.02}
 
 func (b *builder) wind(t *heat.Tub, u graph.Use) {
-	site := b.in.Circuit.Site
+	site := b.in.Stage.Circuit.Site
 	if b.in.Ask.WindMS.Set {
 		u.WindMS = b.in.Ask.WindMS
 	}
@@ -202,7 +202,7 @@ func (b *builder) wind(t *heat.Tub, u graph.Use) {
 
 // air adds what blowers and venturis draw through the water.
 func (b *builder) air(t *heat.Tub) {
-	for _, p := range b.in.Circuit.Parts {
+	for _, p := range b.in.Stage.Circuit.Parts {
 		if p.Kind != graph.Blower {
 			continue
 		}

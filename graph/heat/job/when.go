@@ -5,7 +5,7 @@ import "dryfit/graph/heat"
 // timer finds the cheapest times of day for the coldest month's mean day, within the band the
 // user allows. Nothing is said where the file names no band or no price.
 func (b *builder) timer(s *scene, r *Report) {
-	u := b.in.Circuit.Use
+	u := b.in.Stage.Circuit.Use
 	if s.planned == nil || !s.tariff.Known || u == nil || u.Between == nil || !u.Between[0].Set || !u.Between[1].Set {
 		return
 	}

@@ -162,7 +162,7 @@ func (b *builder) terms(y *YearReport, r *Report) {
 
 // payback divides the bill and the labour by the saving.
 func (b *builder) payback(y *YearReport) {
-	t := b.in.Circuit.Tariff
+	t := b.in.Stage.Circuit.Tariff
 	if !y.Priced || t == nil || y.Today == nil || y.Planned == nil || y.SavingCost.Likely <= 0 {
 		return
 	}

@@ -97,8 +97,8 @@ func (s *search) judgeRun(place retrofit.Place) runVerdict {
 		site, before = straightened(s.asked, place)
 		place.Leg, place.MeasureFirst = 1, false
 	}
-	t := &trial{}
-	if !t.build(site, s.asked.Retrofit.Unit, place, s.first) {
+	t := &trial{place: place, unit: s.asked.Retrofit.Unit}
+	if t.proposal, t.built = site.Sketch(place, s.first); t.proposal == nil {
 		return runVerdict{findings: t.built}
 	}
 	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}

@@ -37,6 +37,7 @@ type limb struct {
 	union    body
 	feeder   bool    // a check keeps a feeder's chemical out
 	reachMM  float64 // how much pipe assumed legs should have; 0: as short as they go
+	survey   *survey // of the way to where the unit stands; nil where nobody said
 }
 
 // newLimb looks up what the strands are made of.
@@ -77,14 +78,18 @@ func (l *limb) reach() float64 {
 	return l.reachMM + l.valve.length + l.union.length
 }
 
-// legsTo returns the legs from the first tee to the unit and from it to the second, as asked
+// find adds a finding.
+func (l *limb) find(pos graph.Pos, severity graph.Severity, message, hint string) {
+	l.findings = append(l.findings, graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: severity, Message: message, Hint: hint})
+}
+
+// legs returns the legs from the first tee to the unit and from it to the second, as asked
 // or assumed. Where the legs asked for leave along the line, a short one square to it is put
 // before (or after) them.
-func (l *limb) legs(way, line graph.Vec) (to, from []graph.Leg) {
+func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 	out, back := l.w.asked.ToUnit, l.w.asked.FromUnit
-	note := func(text, hint string) {
-		l.findings = append(l.findings, graph.Diagnostic{Pos: l.d.pos, Rule: "retrofit", Severity: graph.Note, Message: text, Hint: hint})
-	}
+	note := func(text, hint string) { l.find(l.d.pos, graph.Note, text, hint) }
+	out, back, failed := l.led(line, apart, out, back)
 	if len(out) == 0 || len(back) == 0 {
 		assumed := l.assumedLegs(way)
 		what := "the legs to and from the unit are"
@@ -94,8 +99,10 @@ func (l *limb) legs(way, line graph.Vec) (to, from []graph.Leg) {
 		case len(back) > 0:
 			what = "the legs to the unit are"
 		}
-		note(fmt.Sprintf("%s assumed: straight out from the tees, %.0f mm, the least that holds an isolator and a union", what, assumed[0].LengthMM()),
-			"say where the unit stands: to-unit and from-unit in [retrofit]")
+		if !failed {
+			note(fmt.Sprintf("%s assumed: straight out from the tees, %.0f mm, the least that holds an isolator and a union", what, assumed[0].LengthMM()),
+				"say where the unit stands: at, at-from and ports-face in [retrofit], and port.out.at on the unit; the pipes find it")
+		}
 		if len(out) == 0 {
 			out = assumed
 		}
@@ -125,7 +132,7 @@ func (l *limb) legs(way, line graph.Vec) (to, from []graph.Leg) {
 // apart is the way from the first tee to the second, and line the way of the pipe.
 func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder bool) (to, from *strand) {
 	l.feeder = feeder
-	outLegs, backLegs := l.legs(way, line)
+	outLegs, backLegs := l.legs(way, line, apart)
 	unit := l.w.unit.ID
 	to = newStrand("to-unit", at(teeA, graph.Branch), at(unit, graph.In), outLegs, l.bush, l.port, l.w)
 	from = newStrand("from-unit", at(unit, graph.Out), at(teeB, graph.Branch), backLegs, l.port, l.bush, l.w)

@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/route/solid"
 	"dryfit/graph/stream"
 )
 
@@ -15,11 +16,29 @@ type Site struct {
 	circuit *graph.Circuit
 	lay     *route.Layout
 	net     *stream.Net
+	solids  *solid.Bodies // of what is there; nil until they are asked for
+	led     map[ledKey]*ledPipes
+}
+
+// ledKey is what the pipes found at a place hang on.
+type ledKey struct {
+	run          string
+	leg          int
+	fromMM, toMM float64
+	branch       catalog.Size
 }
 
 // NewSite returns the site of a circuit; lay is the stage before the work.
 func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
-	return &Site{circuit: c, lay: lay, net: stream.NewNet(lay.Circuit)}
+	return &Site{circuit: c, lay: lay, net: stream.NewNet(lay.Circuit), led: map[ledKey]*ledPipes{}}
+}
+
+// bodies are those of what is there, made once.
+func (site *Site) bodies() *solid.Bodies {
+	if site.solids == nil {
+		site.solids = solid.Of(site.lay)
+	}
+	return site.solids
 }
 
 // Build is Site.Build for one place.
@@ -33,6 +52,16 @@ func Build(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) (*Pr
 // findings say what was assumed and what found no room; the proposal is nil only where there
 // is nothing to build on, and a finding says why.
 func (site *Site) Build(place Place, choice Choice) (*Proposal, []graph.Diagnostic) {
+	return site.build(place, choice, true)
+}
+
+// Sketch is Build with pipes to the unit as short as they go, wherever it stands: enough for
+// what reads no lengths, and quickly done.
+func (site *Site) Sketch(place Place, choice Choice) (*Proposal, []graph.Diagnostic) {
+	return site.build(place, choice, false)
+}
+
+func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []graph.Diagnostic) {
 	c, lay, net := site.circuit, site.lay, site.net
 	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
 		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: fmt.Sprintf(format, args...)}}
@@ -74,6 +103,10 @@ func (site *Site) Build(place Place, choice Choice) (*Proposal, []graph.Diagnost
 	}
 	way := w.branchWay(line)
 	l := newLimb(w, d)
+	if led {
+		l.survey = site.survey(w, path, place, a, against)
+	}
+	d.facing(unit, c.Retrofit.Stand)
 	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), feederBelow(c, net, path.Run))
 	l.lay(to)
 	l.lay(from)
@@ -84,6 +117,41 @@ func (site *Site) Build(place Place, choice Choice) (*Proposal, []graph.Diagnost
 	}
 	p.Marking = marking(c, path, place, a)
 	return p, l.findings
+}
+
+// survey tells where the tees and the new string are; nil where nobody said where the unit
+// stands, or where both of its pipes are written.
+func (site *Site) survey(w work, path *route.Path, place Place, a assembly, against bool) *survey {
+	asked := site.circuit.Retrofit
+	if asked.Stand == nil || !path.Located {
+		return nil
+	}
+	start, dir := path.Points[place.Leg-1], path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
+	first := place.FromMM + a.half + a.endAdd
+	s := &survey{lay: site.lay, bodies: site.bodies, group: site.lay.Groups[path.Run.From.String()],
+		teeA: start.Add(dir.Scale(first)), teeB: start.Add(dir.Scale(first + a.spacing()))}
+	reach := a.half + a.endAdd + a.endDepth
+	s.cuts = []cutLeg{{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(),
+		from: s.teeA.Sub(dir.Scale(reach)), to: s.teeB.Add(dir.Scale(reach))}}
+	if against {
+		s.teeA, s.teeB = s.teeB, s.teeA
+	}
+	key := ledKey{run: place.Run, leg: place.Leg, fromMM: place.FromMM, toMM: place.ToMM, branch: w.branchSize}
+	if site.led[key] == nil {
+		site.led[key] = &ledPipes{}
+	}
+	s.known = site.led[key]
+	return s
+}
+
+// stringRadius is how far the new string reaches from its axis, mm: valves and union nuts are
+// taken half as wide again as their pipe. Common practice, no source.
+func (w work) stringRadius() float64 {
+	outside := w.lineSize.NominalMM()
+	if row, ok := w.cat.Pipe(w.lineSpec, w.lineSize); ok {
+		outside = row.OutsideMM
+	}
+	return 0.75 * outside
 }
 
 func requestPos(c *graph.Circuit) graph.Pos {

@@ -211,7 +211,7 @@ func (s *stream) reach(at point, w way, first bool) int64 {
 	a, r := w.axis(), s.needs.radius
 	for i := range s.blocks {
 		b := &s.blocks[i]
-		if first && b.near == Line {
+		if first && b.near == Line || b.near == Wall && b.thin() == a {
 			continue
 		}
 		beside := false
@@ -285,6 +285,13 @@ func (s *stream) clear(a, b point, radius int64, first, last bool) bool {
 func runsInto(b *block, from, to point, radius int64, first, last bool) bool {
 	if first && b.near == Line || last && b.near == Unit {
 		return false
+	}
+	if b.near == Wall {
+		a := b.thin()
+		low, high := min(from[a], to[a]), max(from[a], to[a])
+		if low+radius <= b.low[a] && high-radius >= b.high[a] {
+			return false // square through it
+		}
 	}
 	return b.hits(from, to, radius)
 }

@@ -54,6 +54,7 @@ const (
 	Apart Near = iota
 	Line       // the line that is cut: the first leg comes out of it
 	Unit       // the unit: the last leg ends at it
+	Wall       // a thin wall: a leg goes square through it, but nothing ends in it
 )
 
 // Pair is what was found.

@@ -76,6 +76,17 @@ func (b *block) hits(from, to point, radius int64) bool {
 	return true
 }
 
+// thin is the axis along which the block is thinnest.
+func (b *block) thin() int {
+	best := 0
+	for a := range 3 {
+		if b.high[a]-b.low[a] < b.high[best]-b.low[best] {
+			best = a
+		}
+	}
+	return best
+}
+
 // nearer reports whether two straights along axes come nearer each other than a distance.
 func nearer(a, b, c, d point, distance int64) bool {
 	sum := 0.0

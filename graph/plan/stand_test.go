@@ -1,0 +1,231 @@
+package plan
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+)
+
+// standing is a description with the unit's place in it: the legs of the first demo taken out
+// and where it stands put in.
+func standing(t *testing.T, change func(string) string) *graph.Circuit {
+	t.Helper()
+	text := standingText
+	if change != nil {
+		was := text
+		if text = change(text); text == was {
+			t.Fatal("nothing changed")
+		}
+	}
+	c, ds := description.Read("stand.toml", []byte(text))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	return c
+}
+
+// An invented tub with one pump of two speeds and its return line along the back.
+const standingText = `
+[water]
+volume = "1200 l"
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["skimmer", "jets"]
+port.skimmer = { faces = "down" }
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+speeds = [{ name = "low", curve = [["0 m3/h", "4 m"], ["14 m3/h", "0.6 m"]] }, { name = "high", curve = [["0 m3/h", "15 m"], ["30 m3/h", "3 m"]] }]
+port.in = { faces = "left" }
+port.out = { at = ["right 110 mm", "up 150 mm"], faces = "up" }
+[[part]]
+id = "filter"
+kind = "filter"
+existing = true
+port.in = { faces = "left" }
+port.out = { at = ["right 180 mm", "down 140 mm"], faces = "right" }
+[[part]]
+id = "jets"
+kind = "jet-group"
+existing = true
+count = 16
+bore = "6 mm"
+[[run]]
+id = "suction"
+from = "tub.skimmer"
+to = "pump.in"
+existing = true
+legs = ["down 420 mm", "front 240 mm", "right 870 mm"]
+[[run]]
+id = "discharge"
+from = "pump.out"
+to = "filter.in"
+existing = true
+legs = ["up 180 mm", "right 260 mm"]
+[[run]]
+id = "return-line"
+from = "filter.out"
+to = "jets.in"
+existing = true
+play = "50 mm"
+legs = ["right 500 mm", "up 260 mm", "left 1450 mm", "up 150 mm"]
+[[run]]
+from = "jets.out"
+to = "tub.jets"
+existing = true
+length = "0 mm"
+[[part]]
+id = "unit"
+kind = "heat-pump"
+ports-size = "1 1/2 in"
+flow = { least = "2.8 m3/h", rated = "4.2 m3/h", most = "8.4 m3/h" }
+loss = { flow = "4.2 m3/h", drop = "6 kPa" }
+port.out = { at = ["up 220 mm"] }
+[retrofit]
+unit = "unit"
+at = ["front 540 mm", "right 3400 mm", "down 500 mm"]
+at-from = "tub.skimmer"
+ports-face = "left"
+`
+
+// stages of the plan of a circuit.
+func planOf(t *testing.T, c *graph.Circuit) *Plan {
+	t.Helper()
+	p, err := Make(c, Findings|Places)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// TestPipesFindTheUnit walks the legs of what was found from the new tees, by itself, and
+// holds where they end against where the unit stands: written down from the description.
+func TestPipesFindTheUnit(t *testing.T) {
+	p := planOf(t, standing(t, nil))
+	if graph.HasErrors(p.Findings) || p.After == nil {
+		t.Fatalf("no plan: %v", p.Findings)
+	}
+	where := p.After.Layout.Places
+	skimmer := where["tub.skimmer"]
+	for port, want := range map[string]graph.Vec{"unit.in": {X: 3400, Y: -540, Z: -500}, "unit.out": {X: 3400, Y: -540, Z: -280}} {
+		if d := where[port].Sub(skimmer).Sub(want).Len(); d > 0.05 {
+			t.Errorf("%s misses its place by %.3f mm", port, d)
+		}
+	}
+	for _, strand := range []struct{ tee, port, prefix string }{{"tee-a", "unit.in", "to-unit"}, {"tee-b", "unit.out", "from-unit"}} {
+		var sum graph.Vec
+		elbows := 0
+		for _, r := range p.Circuit.Runs {
+			if !strings.HasPrefix(r.ID, strand.prefix) {
+				continue
+			}
+			for _, l := range r.Legs {
+				sum = sum.Add(l.By)
+				if n := l.By; math.Abs(n.X)*math.Abs(n.Y)+math.Abs(n.Y)*math.Abs(n.Z)+math.Abs(n.X)*math.Abs(n.Z) > 1e-6 {
+					t.Errorf("a leg of %s is not along an axis: %v", r.ID, n)
+				}
+				elbows++
+			}
+		}
+		if elbows == 0 {
+			t.Errorf("no legs of %s", strand.prefix)
+		}
+	}
+	for _, d := range p.Findings {
+		if d.Severity >= graph.Warning && (d.Rule == "clash" || d.Rule == "routing" || d.Rule == "assembly" || d.Rule == "retrofit") {
+			t.Errorf("the pipes found are not fine: %v", d)
+		}
+	}
+}
+
+// TestKeepClearMovesThePipes puts a door where the pipes would run.
+func TestKeepClearMovesThePipes(t *testing.T) {
+	box := `keep-clear = [{ from = ["right 2600 mm", "front 200 mm", "down 700 mm"], to = ["right 2900 mm", "front 1100 mm", "down 100 mm"], what = "door" }]` + "\n"
+	p := planOf(t, standing(t, func(s string) string { return s + box }))
+	if graph.HasErrors(p.Findings) {
+		t.Fatalf("no plan: %v", p.Findings)
+	}
+	skimmer := p.After.Layout.Places["tub.skimmer"]
+	low, high := graph.Vec{X: 2600, Y: -1100, Z: -700}, graph.Vec{X: 2900, Y: -200, Z: -100}
+	for i := range p.After.Layout.Paths {
+		path := &p.After.Layout.Paths[i]
+		if !path.Run.New() {
+			continue
+		}
+		for k := 1; k < len(path.Points); k++ {
+			a, b := path.Points[k-1].Sub(skimmer), path.Points[k].Sub(skimmer)
+			for n := range 101 {
+				v := a.Add(b.Sub(a).Scale(float64(n) / 100))
+				if v.X > low.X-24 && v.X < high.X+24 && v.Y > low.Y-24 && v.Y < high.Y+24 && v.Z > low.Z-24 && v.Z < high.Z+24 {
+					t.Fatalf("%s passes the door at %v", path.Run.ID, v)
+				}
+			}
+		}
+	}
+}
+
+// TestNoWayToTheUnit walls the unit in: the place is ruled out and the wall is named.
+func TestNoWayToTheUnit(t *testing.T) {
+	box := `keep-clear = [{ from = ["right 3000 mm", "front 3000 mm", "down 3 m"], to = ["right 3100 mm", "back 3000 mm", "up 3 m"], what = "fence" },
+	{ from = ["right 3000 mm", "front 3000 mm", "down 3 m"], to = ["right 6100 mm", "front 3100 mm", "up 3 m"], what = "fence" },
+	{ from = ["right 3000 mm", "back 3000 mm", "down 3 m"], to = ["right 6100 mm", "back 3100 mm", "up 3 m"], what = "fence" },
+	{ from = ["right 3000 mm", "front 3000 mm", "down 3100 mm"], to = ["right 6100 mm", "back 3100 mm", "down 3 m"], what = "fence" },
+	{ from = ["right 3000 mm", "front 3000 mm", "up 3100 mm"], to = ["right 6100 mm", "back 3100 mm", "up 3 m"], what = "fence" },
+	{ from = ["right 6000 mm", "front 3000 mm", "down 3 m"], to = ["right 6100 mm", "back 3100 mm", "up 3 m"], what = "fence" }]` + "\n"
+	p := planOf(t, standing(t, func(s string) string { return s + box }))
+	found := false
+	for _, v := range p.Places {
+		for _, r := range v.Reasons {
+			found = found || strings.Contains(r.Text, "fence")
+		}
+		if v.Verdict == "best" || v.Verdict == "possible" {
+			t.Errorf("%s is %s", v.Place.Where(), v.Verdict)
+		}
+	}
+	if !found {
+		t.Error("the fence is not named")
+	}
+}
+
+// TestOpenLegCloses leaves one leg open for each axis: the loop closes to nothing.
+func TestOpenLegCloses(t *testing.T) {
+	legs := `to-unit = ["front 300 mm", "down 260 mm", "right 2300 mm"]
+from-unit = ["left ?", "up ?", "back ?"]
+`
+	p := planOf(t, standing(t, func(s string) string {
+		return s[:strings.Index(s, "at = [\"front")] + legs
+	}))
+	if p.After == nil {
+		t.Fatal("no plan")
+	}
+	for _, c := range p.After.Layout.Closures {
+		if c.ErrorMM.Len() > 0.05 {
+			t.Errorf("a loop misses itself by %v: %v", c.ErrorMM, c.Runs)
+		}
+	}
+	for _, d := range p.Findings {
+		if strings.Contains(d.Message, "open leg") {
+			t.Error(d)
+		}
+	}
+	turned := planOf(t, standing(t, func(s string) string {
+		return s[:strings.Index(s, "at = [\"front")] + strings.Replace(legs, "left ?", "right ?", 1)
+	}))
+	found := false
+	for _, v := range turned.Places {
+		for _, r := range v.Reasons {
+			found = found || strings.Contains(r.Text, `the open leg "right ?"`)
+		}
+	}
+	if !found {
+		t.Errorf("an open leg the wrong way round is not named: %v", turned.Places)
+	}
+}

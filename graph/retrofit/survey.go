@@ -1,0 +1,440 @@
+package retrofit
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/retrofit/lead"
+	"dryfit/graph/route"
+	"dryfit/graph/route/solid"
+)
+
+// survey is what is known of the room between two new tees and the place of the unit.
+type survey struct {
+	lay    *route.Layout
+	bodies func() *solid.Bodies // of what is there
+	known  *ledPipes            // what was found here before, or is now
+	teeA   graph.Vec            // centres, from the layout's datum, mm
+	teeB   graph.Vec
+	group  int // of the places the tees' are tied to by legs
+	cuts   []cutLeg
+}
+
+// ledPipes is what was found for one place.
+type ledPipes struct {
+	found    bool
+	to, from []graph.Leg
+	ok       bool
+	findings []graph.Diagnostic
+}
+
+// cutLeg is a leg that is cut, with the string that goes into it.
+type cutLeg struct {
+	run      string
+	leg      int
+	from, to graph.Vec // outer faces of the string
+	radiusMM float64
+}
+
+// led gives the pipes that lead to where the unit stands the legs that are not written: those
+// left open, and whole pipes. failed says that none were found, and findings say why.
+func (l *limb) led(line, apart graph.Vec, out, back []graph.Leg) (to, from []graph.Leg, failed bool) {
+	s := l.survey
+	if s == nil {
+		to, from = l.closed(out, back, apart, nil)
+		return to, from, false
+	}
+	if anyOpen(out) || anyOpen(back) {
+		in, _, ok := l.stands(s, nil, nil)
+		if !ok {
+			return nil, nil, true
+		}
+		in = in.Sub(s.teeA)
+		out, back = l.closed(out, back, apart, &in)
+	}
+	if len(out) > 0 && len(back) > 0 {
+		l.stands(s, out, back) // says where they lead elsewhere
+		return out, back, false
+	}
+	if k := s.known; !k.found {
+		before := len(l.findings)
+		k.to, k.from, k.ok = l.lead(s, line, out, back)
+		k.found, k.findings = true, l.findings[before:len(l.findings):len(l.findings)]
+	} else {
+		l.findings = append(l.findings, k.findings...)
+	}
+	return s.known.to, s.known.from, !s.known.ok
+}
+
+// stands tells where the unit's ports are: its inlet as the request says, or where a pipe that
+// is written leads.
+func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, ok bool) {
+	stand := l.w.asked.Stand
+	origin := s.teeA
+	if stand.From.Part != "" {
+		var known bool
+		group, tied := s.lay.Groups[stand.From.String()]
+		origin, known = s.lay.Places[stand.From.String()]
+		if !known || !tied || group != s.group {
+			l.find(stand.Pos, graph.Error, fmt.Sprintf("the place of %q is counted from %s, and no legs tie that to the cut", l.w.unit.ID, stand.From),
+				"measure the legs between them, or count from a port of the line that is cut")
+			return in, outlet, false
+		}
+	}
+	in = origin.Add(stand.At)
+	apart := portGap(l.w.unit)
+	outlet = in.Add(apart)
+	off := func(where graph.Vec, what string) {
+		if d := where.Sub(in); d.Len() > 1 {
+			l.find(stand.Pos, graph.Warning, fmt.Sprintf("%s as written leads to another place than at: %.0f mm %s of it", what, math.Abs(largest(d)), wayWord(d)),
+				"the legs written win; leave them out to have them found, or mend at")
+		}
+		in, outlet = where, where.Add(apart)
+	}
+	switch {
+	case len(out) > 0:
+		off(walk(s.teeA, out), "to-unit")
+	case len(back) > 0:
+		off(walk(s.teeB, reversed(back)).Sub(apart), "from-unit")
+	}
+	return in, outlet, true
+}
+
+func largest(v graph.Vec) float64 {
+	best := v.X
+	for _, c := range []float64{v.Y, v.Z} {
+		if math.Abs(c) > math.Abs(best) {
+			best = c
+		}
+	}
+	return best
+}
+
+// portGap is the way from a unit's inlet to its outlet.
+func portGap(unit *graph.Part) graph.Vec {
+	var gap graph.Vec
+	if out := unit.Port(graph.Out); out != nil && out.At != nil {
+		gap = *out.At
+	}
+	if in := unit.Port(graph.In); in != nil && in.At != nil {
+		gap = gap.Sub(*in.At)
+	}
+	return gap
+}
+
+func walk(from graph.Vec, legs []graph.Leg) graph.Vec {
+	for _, g := range legs {
+		from = from.Add(g.By)
+	}
+	return from
+}
+
+// reversed are the legs from the other end.
+func reversed(legs []graph.Leg) []graph.Leg {
+	out := make([]graph.Leg, len(legs))
+	for i, g := range legs {
+		g.By = g.By.Scale(-1)
+		out[len(legs)-1-i] = g
+	}
+	return out
+}
+
+// lead finds the pipe, or the two, that are not written; ok is false where none can be, and a
+// finding says why.
+func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from []graph.Leg, ok bool) {
+	in, outlet, ok := l.stands(s, out, back)
+	if !ok {
+		return nil, nil, false
+	}
+	stand := l.w.asked.Stand
+	ways := l.w.squareWays(line)
+	if len(ways) == 0 {
+		l.find(stand.Pos, graph.Error, "the line runs aslant where it is cut: no pipe at right angles can leave it square",
+			"write to-unit and from-unit for this place, or cut another leg")
+		return nil, nil, false
+	}
+	p := lead.Problem{Ways: ways, Boxes: s.boxes(l, in, outlet), ClipMM: l.clipMM(), SelfMM: 2 * l.girth("elbow-90", catalog.Row{}), To: l.pipe(), From: l.pipe()}
+	p.To.Start, p.To.End, p.To.Face = s.teeA, in, portFace(l.w.unit, graph.In, stand)
+	p.From.Start, p.From.End, p.From.Face, p.From.Back = s.teeB, outlet, portFace(l.w.unit, graph.Out, stand), true
+	for _, g := range out {
+		p.To.Legs = append(p.To.Legs, g.By)
+	}
+	for _, g := range reversed(back) {
+		p.From.Legs = append(p.From.Legs, g.By)
+	}
+	l.check(&p.From)
+	pair, met := lead.Find(p)
+	if pair == nil {
+		l.find(stand.Pos, graph.Error, fmt.Sprintf("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
+			"move the unit, keep less clear, cut elsewhere, or write to-unit and from-unit")
+		return nil, nil, false
+	}
+	if pair.Cost.Traps > 0 && !(l.w.asked.Drains != nil && !*l.w.asked.Drains) {
+		// room for a drain or a bleed beside the unit, where it costs neither a trap nor an elbow
+		tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
+		tap := lead.Item{LengthMM: 2 * tee.TakeOffMM, DepthMM: tee.SocketMM, RadiusMM: l.girth("tee", tee)}
+		p.To.Tap, p.From.Tap = tap, tap
+		if roomy, _ := lead.Find(p); roomy != nil && roomy.Cost.Traps <= pair.Cost.Traps && roomy.Cost.Elbows <= pair.Cost.Elbows && roomy.Cost.Unstraight <= pair.Cost.Unstraight {
+			pair = roomy
+		}
+	}
+	for _, v := range pair.To {
+		to = append(to, leg(v))
+	}
+	for _, v := range pair.From {
+		from = append(from, leg(v))
+	}
+	if len(out) > 0 {
+		to = out
+	}
+	from = reversed(from)
+	if len(back) > 0 {
+		from = back
+	}
+	return to, from, true
+}
+
+func inTheWay(met []string) string {
+	const most = 4
+	switch {
+	case len(met) == 0:
+		return ": there is no room for their fittings"
+	case len(met) > most:
+		met = append(met[:most:most], fmt.Sprintf("%d more", len(met)-most))
+	}
+	return ": in the way are " + strings.Join(met, ", ")
+}
+
+// squareWays are the ways along an axis that stand square to the line, the one asked for
+// alone where there is one.
+func (w work) squareWays(line graph.Vec) []graph.Vec {
+	var out []graph.Vec
+	for _, v := range []graph.Vec{{Y: -1}, {Z: 1}, {Y: 1}, {X: 1}, {X: -1}, {Z: -1}} {
+		if math.Abs(v.Dot(line.Unit())) > 0.02 {
+			continue
+		}
+		if w.asked.Branch.Len() > 0 && w.asked.Branch.Unit() == v {
+			return []graph.Vec{v}
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// portFace is the way a port of the unit looks.
+func portFace(unit *graph.Part, port string, stand *graph.Stand) graph.Vec {
+	if q := unit.Port(port); q != nil && q.Faces != nil {
+		return q.Faces.Unit()
+	}
+	return stand.PortsFace.Unit()
+}
+
+// facing gives the unit's ports the way they look, as the request says it.
+func (d *draft) facing(unit *graph.Part, stand *graph.Stand) {
+	if stand == nil || stand.PortsFace.Len() == 0 {
+		return
+	}
+	for i, p := range d.Parts {
+		if p.ID != unit.ID {
+			continue
+		}
+		turned := *p
+		turned.Ports = append([]graph.Port(nil), p.Ports...)
+		for k := range turned.Ports {
+			if turned.Ports[k].Faces == nil {
+				way := stand.PortsFace
+				turned.Ports[k].Faces = &way
+			}
+		}
+		d.Parts[i] = &turned
+	}
+}
+
+// pipe is what both of the unit's pipes are made of.
+func (l *limb) pipe() lead.Pipe {
+	bend := l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1})
+	stop := func(e end) lead.Stop { return lead.Stop{TakeOffMM: e.takeOff, DepthMM: e.depth} }
+	p := lead.Pipe{Tee: stop(l.bush), Elbow: stop(bend), Port: stop(l.port), Isolator: l.item(l.valve), Union: l.item(l.union),
+		RadiusMM: l.girth("elbow-90", catalog.Row{})}
+	for _, g := range l.w.asked.Stand.Along {
+		p.Along = append(p.Along, g.By)
+	}
+	return p
+}
+
+func (l *limb) item(b body) lead.Item {
+	return lead.Item{LengthMM: b.length, DepthMM: b.socket, RadiusMM: l.girth("", b.row)}
+}
+
+// check enters the check against a feeder, with the straight it wants.
+func (l *limb) check(p *lead.Pipe) {
+	if !l.feeder {
+		return
+	}
+	swing, spring := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, false), l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
+	it := l.item(swing)
+	it.LengthMM, it.DepthMM = max(swing.length, spring.length), max(swing.socket, spring.socket)
+	p.Check = &it
+	if row, ok := l.w.cat.Pipe(l.w.branchSpec, l.w.branchSize); ok {
+		p.StraightMM = straightDiameters * row.BoreMM
+	}
+}
+
+// socketWall is how thick the wall of a socket is, as a share of the pipe's outside, where no
+// row gives the outside of a fitting: as package solid takes it.
+const socketWall = 0.1
+
+// girth is the radius of a fitting of the unit's pipes, mm: the row's, or that of the kind's,
+// else what its pipe and the wall of a socket come to.
+func (l *limb) girth(kind string, row catalog.Row) float64 {
+	if row.Kind == "" {
+		row, _ = l.w.cat.Fitting(kind, rigid(l.w.branchSpec), l.w.branchSize)
+	}
+	outside := l.w.branchSize.NominalMM()
+	if pipe, ok := l.w.cat.Pipe(rigid(l.w.branchSpec), l.w.branchSize); ok {
+		outside = pipe.OutsideMM
+	}
+	return max(outside*(1+2*socketWall), row.OutsideMM) / 2
+}
+
+// clipMM is how far apart, axis to axis, two of the unit's pipes lie side by side: so that the
+// elbows of both, or a valve or union and the other pipe, have 10 mm between them; up to the
+// next 10 mm. Common practice, no source.
+func (l *limb) clipMM() float64 {
+	elbow, pipe := l.girth("elbow-90", catalog.Row{}), l.girth("elbow-90", catalog.Row{})/(1+2*socketWall)
+	wide := max(l.girth("", l.valve.row), l.girth("", l.union.row))
+	return math.Ceil((max(2*elbow, wide+pipe)+10)/10) * 10
+}
+
+// boxes is everything the pipes must keep clear of.
+func (s *survey) boxes(l *limb, in, outlet graph.Vec) []lead.Box {
+	var out []lead.Box
+	stand := l.w.asked.Stand
+	for i := range s.bodies().All {
+		b := &s.bodies().All[i]
+		if b.Group != s.group {
+			continue
+		}
+		near := lead.Apart
+		for _, c := range s.cuts {
+			if b.Run == c.run && b.Leg == c.leg {
+				near = lead.Line
+			}
+		}
+		for _, shape := range b.Likely {
+			out = append(out, sliced(shape, b.Name, near)...)
+		}
+	}
+	for _, c := range s.cuts {
+		out = append(out, sliced(solid.Cylinder(c.from, c.to, c.radiusMM), "the new string", lead.Line)...)
+	}
+	origin := in.Sub(stand.At)
+	for i, k := range stand.KeepClear {
+		name := k.What
+		if name == "" {
+			name = fmt.Sprintf("box %d of keep-clear", i+1)
+		}
+		out = append(out, sliced(solid.Box(origin.Add(k.From), origin.Add(k.To)), name, lead.Apart)...)
+	}
+	out = append(out, s.walls()...)
+	return append(out, unitBox(l.w.unit, stand, in, outlet))
+}
+
+// sliced is a solid as boxes along the axes: one that lies aslant in slices no longer than it
+// is thick.
+func sliced(shape solid.Shape, name string, near lead.Near) []lead.Box {
+	a, b := shape.Axis()
+	way := b.Sub(a)
+	slices := 1
+	if shape.Radius() > 0 && largestShare(way) < 0.999 && way.Len() > 0 {
+		slices = max(1, min(200, int(math.Ceil(way.Len()/(2*shape.Radius())))))
+	}
+	if slices == 1 {
+		low, high := shape.Bounds()
+		return []lead.Box{{Low: low, High: high, Name: name, Near: near}}
+	}
+	var out []lead.Box
+	for k := range slices {
+		from, to := a.Add(way.Scale(float64(k)/float64(slices))), a.Add(way.Scale(float64(k+1)/float64(slices)))
+		low, high := solid.Capsule(from, to, shape.Radius()).Bounds()
+		out = append(out, lead.Box{Low: low, High: high, Name: name, Near: near})
+	}
+	return out
+}
+
+func largestShare(v graph.Vec) float64 { return math.Abs(largest(v.Unit())) }
+
+// wallMM is how thick a wall of the cabinet is taken to be, mm. Common practice, no source.
+const wallMM = 20
+
+// walls are the sides of the cabinet, where it is described: pipe goes square through them.
+func (s *survey) walls() []lead.Box {
+	c := s.lay.Circuit.Cabinet
+	if c == nil {
+		return nil
+	}
+	origin, ok := s.lay.Places[c.From.String()]
+	group, tied := s.lay.Groups[c.From.String()]
+	if !ok || !tied || group != s.group {
+		return nil
+	}
+	low, high := solid.Box(origin.Add(c.Corner), origin.Add(c.Far)).Bounds()
+	var out []lead.Box
+	for _, w := range []struct {
+		name string
+		of   func(*graph.Vec) *float64
+	}{{"side", func(v *graph.Vec) *float64 { return &v.X }}, {"front or back", func(v *graph.Vec) *float64 { return &v.Y }}, {"floor or top", func(v *graph.Vec) *float64 { return &v.Z }}} {
+		for _, outer := range []bool{false, true} {
+			l, h := low, high
+			if outer {
+				*w.of(&l), *w.of(&h) = *w.of(&high), *w.of(&high)+wallMM
+			} else {
+				*w.of(&h), *w.of(&l) = *w.of(&low), *w.of(&low)-wallMM
+			}
+			out = append(out, lead.Box{Low: l, High: h, Name: "a " + w.name + " of the cabinet", Near: lead.Wall})
+		}
+	}
+	return out
+}
+
+// caseMM is how deep and how wide beside its ports the case of a unit is taken to be where
+// the description gives no box for it, mm: enough that no pipe is led behind its ports. Common
+// practice, no source.
+const caseMM = 300
+
+// unitBox is the unit itself: as described, else what is behind its ports.
+func unitBox(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) lead.Box {
+	out := lead.Box{Name: fmt.Sprintf("%q itself", unit.ID), Near: lead.Unit}
+	if unit.Box != nil {
+		out.Low, out.High = solid.Box(in.Add(unit.Box[0]), in.Add(unit.Box[1])).Bounds()
+		return out
+	}
+	low, high := solid.Box(in, outlet).Bounds()
+	wide := graph.Vec{X: caseMM / 3, Y: caseMM / 3, Z: caseMM / 3}
+	low, high = low.Sub(wide), high.Add(wide)
+	for _, port := range []string{graph.In, graph.Out} {
+		at := in
+		if port == graph.Out {
+			at = outlet
+		}
+		switch f := portFace(unit, port, stand); {
+		case f.X > 0.5:
+			low.X, high.X = at.X-caseMM, min(high.X, at.X)
+		case f.X < -0.5:
+			low.X, high.X = max(low.X, at.X), at.X+caseMM
+		case f.Y > 0.5:
+			low.Y, high.Y = at.Y-caseMM, min(high.Y, at.Y)
+		case f.Y < -0.5:
+			low.Y, high.Y = max(low.Y, at.Y), at.Y+caseMM
+		case f.Z > 0.5:
+			low.Z, high.Z = at.Z-caseMM, min(high.Z, at.Z)
+		case f.Z < -0.5:
+			low.Z, high.Z = max(low.Z, at.Z), at.Z+caseMM
+		}
+	}
+	out.Low, out.High = low, high
+	return out
+}

@@ -135,23 +135,3 @@ func CureTimes(size Size, tempC float64) (c Cure, ok bool) {
 func (s sheet) duration(text string) time.Duration {
 	return time.Duration(s.amount(text, quantity.Time) * float64(time.Second))
 }
-
-// beside are the metric sizes and the inch size that stands beside each in practice.
-var beside = []struct {
-	metric, inch float64
-}{{20, 0.5}, {25, 0.75}, {32, 1}, {40, 1.25}, {50, 1.5}, {63, 2}, {75, 2.5}, {90, 3}}
-
-// inchBeside returns the inch size beside a metric one, and words for the source; an inch
-// size is returned as it is.
-func inchBeside(size Size) (Size, string) {
-	if !size.Metric {
-		return size, ""
-	}
-	for _, b := range beside {
-		if b.metric == size.Nominal {
-			near := Size{Nominal: b.inch}
-			return near, ", taken from " + near.String()
-		}
-	}
-	return Size{}, ""
-}

@@ -47,7 +47,7 @@ type Job struct {
 // Water is what flows. Zero values mean "not given".
 type Water struct {
 	VolumeM3       float64
-	TemperatureC   float64 // 38 where the description is silent; TemperatureSet tells
+	TemperatureC   float64 // °C; TemperatureSet tells whether it was given
 	TemperatureSet bool
 	Density        float64 // kg/m³, overrides the equation
 	Viscosity      float64 // Pa·s, overrides the equation

@@ -35,7 +35,6 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 		return nil, r.Findings()
 	}
 	r.circuit = &graph.Circuit{File: file}
-	r.circuit.Water.TemperatureC = usualWater
 	r.catalog = catalog.Embedded().With(extra)
 	r.sizes = map[catalog.Spec][]catalog.Size{}
 	r.parts = map[string]*graph.Part{}

@@ -14,10 +14,6 @@ var waterFields = []field[graph.Water]{
 	textField("notes", `how the water is kept`, func(w *graph.Water) *string { return &w.Notes }),
 }
 
-// usualWater is the temperature of a tub of which the description does not say it, °C.
-// Source: common practice, no source.
-const usualWater = 38
-
 func (r *reader) water(v located.Value) {
 	w := &r.circuit.Water
 	w.Pos = r.KeyPos(v)

@@ -20,7 +20,7 @@ func (p *Plan) advise(want Want) {
 	if want&Advice == 0 || p.After == nil {
 		return
 	}
-	branch, why := stream.FindUnitBranch(p.After.Circuit)
+	branch, why := p.After.Layout.Stage.Branch()
 	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
 		p.Findings = append(p.Findings, graph.Diagnostic{
 			Pos: graph.Pos{File: p.Circuit.File}, Rule: "bypass-advice", Severity: graph.Note,
@@ -28,7 +28,7 @@ func (p *Plan) advise(want Want) {
 		})
 		return
 	}
-	a := &adviser{circuit: p.After.Circuit, branch: branch, before: p.Before, unit: branch.Unit.Unit}
+	a := &adviser{circuit: p.After.Circuit, branch: branch, before: p.Before, unit: promiseOf(p.After.Layout.Stage.Part(branch.Unit.ID))}
 	advice := a.compare()
 	if advice.Best < 0 {
 		advice.Remedies = a.remedies()
@@ -41,7 +41,7 @@ type adviser struct {
 	circuit *graph.Circuit
 	branch  *stream.UnitBranch
 	before  *Stage
-	unit    *graph.UnitData
+	unit    promise
 }
 
 // compare solves every choice and picks one.
@@ -132,7 +132,7 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode
 
 // weigh says whether a choice keeps the promise.
 func (a *adviser) weigh(c *hydraulic.BypassChoice) {
-	p, o := promiseOf(a.unit), outcomeOf(*c)
+	p, o := a.unit, outcomeOf(*c)
 	c.Keeps, c.Rated = p.keeps(o), p.keepsRated(o)
 }
 
@@ -151,7 +151,7 @@ func outcomeOf(c hydraulic.BypassChoice) outcome {
 
 // better reports whether c is to be preferred to d.
 func (a *adviser) better(c, d hydraulic.BypassChoice, constant bool) bool {
-	return promiseOf(a.unit).order(outcomeOf(c), outcomeOf(d), constant) < 0
+	return a.unit.order(outcomeOf(c), outcomeOf(d), constant) < 0
 }
 
 func leastFlow(c hydraulic.BypassChoice) float64 { return outcomeOf(c).low() }
@@ -159,7 +159,7 @@ func leastFlow(c hydraulic.BypassChoice) float64 { return outcomeOf(c).low() }
 // throttle solves for the Kv of the bypass valve at which the unit gets its rated flow in
 // the mode in which it gets least.
 func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
-	want := cmp.Or(a.unit.Rated, a.unit.Least)
+	want := cmp.Or(a.unit.rated, a.unit.least)
 	shut := a.try(c, throttleElement(0))
 	if want == 0 || leastFlow(shut) <= want {
 		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
@@ -179,10 +179,10 @@ func (a *adviser) why(all *hydraulic.Advice, i int) string {
 		switch {
 		case m.Error != "":
 			return fmt.Sprintf("%s: %s", m.Mode, m.Error)
-		case m.UnitFlow < a.unit.Least:
-			return fmt.Sprintf("%s: the unit gets %s, less than its least, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.Least))
-		case a.unit.Most > 0 && m.UnitFlow > a.unit.Most:
-			return fmt.Sprintf("%s: the unit gets %s, more than its most, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.Most))
+		case m.UnitFlow < a.unit.least:
+			return fmt.Sprintf("%s: the unit gets %s, less than its least, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.least))
+		case a.unit.most > 0 && m.UnitFlow > a.unit.most:
+			return fmt.Sprintf("%s: the unit gets %s, more than its most, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.most))
 		}
 	}
 	if all.Best < 0 || i == all.Best {
@@ -195,9 +195,9 @@ func (a *adviser) why(all *hydraulic.Advice, i int) string {
 	case !preferred(c, all.Constant):
 		return "keeps the promise, but on a pump of one speed a valve can be set to the flow that is wanted"
 	case best.Rated && !c.Rated:
-		return fmt.Sprintf("the unit gets %s at the least, under its rated %s", flowText(leastFlow(c)), flowText(a.unit.Rated))
+		return fmt.Sprintf("the unit gets %s at the least, under its rated %s", flowText(leastFlow(c)), flowText(a.unit.rated))
 	case all.Constant:
-		return fmt.Sprintf("the unit gets %s, further from its rated %s", flowText(leastFlow(c)), flowText(a.unit.Rated))
+		return fmt.Sprintf("the unit gets %s, further from its rated %s", flowText(leastFlow(c)), flowText(a.unit.rated))
 	}
 	words := jetsWords
 	if !all.Today {
@@ -268,8 +268,8 @@ func (a *adviser) conclusion(all *hydraulic.Advice) string {
 			text += " is " + all.Choices[i].Name + ", which costs more"
 		}
 	}
-	if !best.Rated && a.unit.Rated > 0 {
-		text += fmt.Sprintf(" (under its rated %s, above its least %s)", flowText(a.unit.Rated), flowText(a.unit.Least))
+	if !best.Rated && a.unit.rated > 0 {
+		text += fmt.Sprintf(" (under its rated %s, above its least %s)", flowText(a.unit.rated), flowText(a.unit.least))
 	}
 	return text
 }

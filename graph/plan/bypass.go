@@ -64,7 +64,7 @@ func (s *search) solve(place retrofit.Place, choice retrofit.Choice) *trial {
 func (t *trial) solve(before *Stage) {
 	t.unsolved = t.stage.solve(graph.After)
 	t.solved = true
-	t.unitFlows = unitFlows(t.proposal.Circuit, t.stage.Solutions, before.Solutions)
+	t.unitFlows = unitFlows(t.stage, before.Solutions)
 }
 
 // settle puts the chosen trial in t's place, judged in full. Of a place without the room for
@@ -120,8 +120,8 @@ func (t *trial) promise() promise {
 	if t.proposal == nil {
 		return promise{}
 	}
-	if u := t.proposal.Circuit.Part(t.unit); u != nil {
-		return promiseOf(u.Unit)
+	if t.stage != nil && t.stage.Layout != nil {
+		return promiseOf(t.stage.Layout.Stage.Part(t.unit))
 	}
 	return promise{}
 }

@@ -24,7 +24,7 @@ func (s *Stage) cases(c *graph.Circuit) {
 	if s == nil || s.Layout == nil {
 		return
 	}
-	net := stream.NewNet(s.Circuit)
+	net := s.Layout.Stage.Net()
 	s.Isolated, s.Dirty, s.Alone = nil, nil, nil
 	unit := c.TheUnit()
 	if unit == nil {

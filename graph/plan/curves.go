@@ -8,7 +8,6 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/stream"
 )
 
 // CurveSet is one pump against the circuit: its head at every speed, the head the circuit
@@ -78,7 +77,7 @@ type unitPump struct{ pump, unit *graph.Part }
 // heaterPumps lists the pumps that push water through a unit, else the one on whose line
 // heat belongs.
 func (p *Plan) heaterPumps() []unitPump {
-	net := stream.NewNet(p.After.Circuit)
+	net := p.After.Layout.Stage.Net()
 	var out []unitPump
 	for _, u := range p.After.Circuit.Units() {
 		if b, _ := net.UnitBranch(u); b != nil && b.Pump != nil {

@@ -4,17 +4,17 @@ import (
 	"cmp"
 	"math"
 
-	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // promise is what a unit asks of its flow, m³/s; 0: not given.
 type promise struct{ least, rated, most float64 }
 
-func promiseOf(u *graph.UnitData) promise {
+func promiseOf(u *settle.Part) promise {
 	if u == nil {
 		return promise{}
 	}
-	return promise{u.Least, u.Rated, u.Most}
+	return promise{u.Least.V, u.Rated.V, u.Most.V}
 }
 
 // outcome is what one bypass element comes to in the modes in which the unit's pump runs.

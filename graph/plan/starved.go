@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
@@ -38,12 +39,12 @@ func (s *search) starved(chosen *trial) *trial {
 // little: the unit on the line of another pump, a larger circulation pump, a smaller unit.
 // Each is the circuit solved again; the flows are in the words.
 func (s *search) compare(t *trial) []graph.Diagnostic {
-	after := t.proposal.Circuit.At(graph.After)
-	branch, _ := stream.FindUnitBranch(after)
+	after := t.stage.Circuit
+	branch, _ := t.stage.Layout.Stage.Branch()
 	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
 		return nil
 	}
-	a := &adviser{circuit: after, branch: branch, before: s.before, unit: branch.Unit.Unit}
+	a := &adviser{circuit: after, branch: branch, before: s.before, unit: promiseOf(t.stage.Layout.Stage.Part(branch.Unit.ID))}
 	var out []graph.Diagnostic
 	note := func(message, hint string) {
 		out = append(out, graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Note, Message: message, Hint: hint})
@@ -55,7 +56,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	}
 	most := a.try(after, throttleElement(0))
 	note(fmt.Sprintf("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
-		branch.Unit.ID, flowText(a.unit.Least), branch.Pump.ID, flowText(leastFlow(most))),
+		branch.Unit.ID, flowText(a.unit.least), branch.Pump.ID, flowText(leastFlow(most))),
 		"what else could be done is worked out below it, with the flows")
 	ways := slices.Concat(s.otherLines(branch.Pump), []hydraulic.Remedy{a.largerPump(), a.smallerUnit()})
 	for i, way := range ways {
@@ -72,7 +73,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 // be once it is measured.
 func (s *search) otherLines(not *graph.Part) []hydraulic.Remedy {
 	var out []hydraulic.Remedy
-	net := stream.NewNet(s.before.Circuit)
+	net := s.before.Layout.Stage.Net()
 	for _, pump := range s.before.Circuit.Pumps() {
 		if pump.ID == not.ID {
 			continue
@@ -179,7 +180,7 @@ func (a *adviser) largerPump() hydraulic.Remedy {
 func (a *adviser) smallerUnit() hydraulic.Remedy {
 	var rows []catalog.Row
 	for _, row := range a.circuit.Catalog.Rows() {
-		if row.Kind == string(graph.HeatPump) && row.Least > 0 && row.Least < a.unit.Least {
+		if row.Kind == string(graph.HeatPump) && row.Least > 0 && row.Least < a.unit.least {
 			rows = append(rows, row)
 		}
 	}
@@ -192,8 +193,9 @@ func (a *adviser) smallerUnit() hydraulic.Remedy {
 	out := hydraulic.Remedy{What: "a smaller unit", Effect: "none in the catalogue"}
 	for _, row := range rows {
 		c := withUnit(a.circuit, a.branch.Unit, row)
-		other := &adviser{circuit: c, before: a.before, unit: c.Part(a.branch.Unit.ID).Unit}
-		if other.branch, _ = stream.FindUnitBranch(c); other.branch == nil {
+		set := settle.Of(c)
+		other := &adviser{circuit: c, before: a.before, unit: promiseOf(set.Part(a.branch.Unit.ID))}
+		if other.branch, _ = set.Branch(); other.branch == nil {
 			continue
 		}
 		choice, ok := other.bestFor(c, len(other.branch.Pump.SpeedNames()) < 2)
@@ -216,7 +218,7 @@ func withUnit(c *graph.Circuit, unit *graph.Part, row catalog.Row) *graph.Circui
 	out.Parts = slices.Clone(c.Parts)
 	other := *unit
 	other.Type, other.Loss, other.Known = row.Name, nil, graph.Assumed
-	other.Unit = &graph.UnitData{Least: row.Least, Rated: row.Rated, Most: row.Most, PortsSize: unit.Unit.PortsSize}
+	other.Unit = &graph.UnitData{Least: row.Least, Rated: row.Rated, Most: row.Most, PortsSize: settle.UnitPorts(c.Catalog, unit).V}
 	out.Parts[slices.Index(out.Parts, unit)] = &other
 	return &out
 }

@@ -47,7 +47,7 @@ func Summarise(p *Plan) []ModeSummary {
 	if stage == nil {
 		return nil
 	}
-	branch, _ := stream.FindUnitBranch(stage.Circuit)
+	branch, _ := stage.Layout.Stage.Branch()
 	var out []ModeSummary
 	for i := range stage.Solutions {
 		sol := &stage.Solutions[i]
@@ -60,22 +60,20 @@ func Summarise(p *Plan) []ModeSummary {
 			}
 		}
 		if branch != nil {
-			m.addUnit(sol, branch)
+			m.addUnit(sol, branch, promiseOf(stage.Layout.Stage.Part(branch.Unit.ID)))
 		}
 		out = append(out, m)
 	}
 	return out
 }
 
-func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch) {
+func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch, asks promise) {
 	unit := sol.Part(branch.Unit.ID)
 	if unit == nil {
 		return
 	}
 	m.HasUnit, m.Unit, m.RiseK = true, unit.Flow, unit.RiseK
-	if u := branch.Unit.Unit; u != nil {
-		m.Least, m.Rated, m.Most = u.Least, u.Rated, u.Most
-	}
+	m.Least, m.Rated, m.Most = asks.least, asks.rated, asks.most
 	element := branch.Element()
 	if element == nil {
 		return

@@ -8,7 +8,6 @@ import (
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
 	"dryfit/graph/rule"
-	"dryfit/graph/stream"
 )
 
 // trial is one proposal on its way through the house.
@@ -96,15 +95,15 @@ func cutAt(c *graph.Circuit, place retrofit.Place, pos graph.Pos) *rule.Cut {
 }
 
 // unitFlows reads what the unit gets and the jets lose in each mode.
-func unitFlows(c *graph.Circuit, after, before []hydraulic.Solution) []unitFlow {
+func unitFlows(after *Stage, before []hydraulic.Solution) []unitFlow {
 	var out []unitFlow
-	branch, _ := stream.FindUnitBranch(c.At(graph.After))
+	branch, _ := after.Layout.Stage.Branch()
 	if branch == nil {
 		return nil
 	}
 	unit, element := branch.Unit, branch.Element()
-	for i := range after {
-		s := &after[i]
+	for i := range after.Solutions {
+		s := &after.Solutions[i]
 		u := s.Part(unit.ID)
 		if u == nil {
 			continue

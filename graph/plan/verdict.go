@@ -68,7 +68,7 @@ func (s *search) merits(t *trial) []Reason {
 		add("flow", "neither laid out nor solved: others come before it; ask for it with cut to have it worked out")
 		return out
 	}
-	if branch, _ := stream.FindUnitBranch(t.stage.Circuit); branch != nil && branch.Pump != nil {
+	if branch, _ := t.stage.Layout.Stage.Branch(); branch != nil && branch.Pump != nil {
 		net := stream.NewNet(t.stage.Circuit)
 		text := fmt.Sprintf("on the line of the pump that heats, %q, after it", branch.Pump.ID)
 		if e := net.Upstream(branch.Unit).First(graph.ElementHeater); e != nil {

@@ -30,7 +30,7 @@ type ledKey struct {
 
 // NewSite returns the site of a circuit; lay is the stage before the work.
 func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
-	return &Site{circuit: c, lay: lay, net: stream.NewNet(lay.Circuit), led: map[ledKey]*ledPipes{}}
+	return &Site{circuit: c, lay: lay, net: lay.Stage.Net(), led: map[ledKey]*ledPipes{}}
 }
 
 // bodies are those of what is there, made once.

@@ -3,11 +3,11 @@ package retrofit
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // BeadMM is the gap left between the faces of two sockets for the cement bead, mm.
-// Judgement, no source.
-const BeadMM = 5
+const BeadMM = settle.BeadMM
 
 // body is an in-line part as the lengths see it, mm.
 type body struct {
@@ -44,12 +44,7 @@ func (w work) inline(kind string, spec catalog.Spec, size catalog.Size, trueUnio
 
 // depth returns the depth of a socket of the spec and size, mm.
 func (w work) depth(spec catalog.Spec, size catalog.Size) float64 {
-	for _, kind := range []string{"coupling", "tee", "elbow-90"} {
-		if row, ok := w.cat.Fitting(kind, rigid(spec), size); ok && row.SocketMM > 0 {
-			return row.SocketMM
-		}
-	}
-	return 0
+	return settle.SocketDepth(w.cat, rigid(spec), size)
 }
 
 // bushMM returns what a reducing bush from the large to the small size adds to a take-off.
@@ -73,7 +68,7 @@ func (w work) oldRigid() catalog.Size {
 			}
 		}
 	}
-	return inFamily(w.oldSize, w.lineSpec.Family())
+	return w.oldSize.In(w.lineSpec.Family())
 }
 
 // element returns the bypass element of a choice; ok is false where the choice has none.

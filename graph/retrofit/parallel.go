@@ -15,7 +15,7 @@ func BesideUnit(c *graph.Circuit, lay *route.Layout) *stream.UnitBranch {
 	if c.Retrofit == nil || lay == nil || c.Retrofit.Remove {
 		return nil
 	}
-	net := stream.NewNet(lay.Circuit)
+	net := lay.Stage.Net()
 	for _, u := range lay.Circuit.Units() {
 		if u.ID == c.Retrofit.Unit {
 			continue
@@ -51,7 +51,7 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 		return refuse("there is no part %q to fit", c.Retrofit.Unit)
 	}
 	want := (way(c.Retrofit.ToUnit) + way(c.Retrofit.FromUnit)) / 2
-	net := stream.NewNet(lay.Circuit)
+	net := lay.Stage.Net()
 	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
 	from, okFrom := bestTee(c, lay, net, beside.FromUnitRuns, false, want)
 	if !okTo || !okFrom {

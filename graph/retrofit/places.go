@@ -17,7 +17,7 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 	if c.Retrofit == nil || lay == nil {
 		return nil
 	}
-	net := stream.NewNet(lay.Circuit)
+	net := lay.Stage.Net()
 	choice := firstChoice(c, net)
 	var out []Place
 	for i := range lay.Paths {
@@ -65,13 +65,13 @@ func firstChoice(c *graph.Circuit, net *stream.Net) Choice {
 
 // FirstChoice is the bypass the places are measured for: see Places.
 func FirstChoice(c *graph.Circuit, lay *route.Layout) Choice {
-	return firstChoice(c, stream.NewNet(lay.Circuit))
+	return firstChoice(c, lay.Stage.Net())
 }
 
 // PlaceAt returns the place a request names: a run with a leg, and the offset of the first
 // cut line if it is given. ok is false where there is no such leg.
 func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) (Place, bool) {
-	net := stream.NewNet(lay.Circuit)
+	net := lay.Stage.Net()
 	for i := range lay.Paths {
 		path := &lay.Paths[i]
 		if path.Run.ID != cut.Run {

@@ -5,7 +5,6 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
-	"dryfit/graph/stream"
 )
 
 // Remove returns the circuit with the unit named in the request taken out again: its pipes,
@@ -20,7 +19,7 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 	if unit == nil || unit.Kind != graph.HeatPump {
 		return refuse("there is no existing heat pump %q to take out", c.Retrofit.Unit)
 	}
-	net := stream.NewNet(lay.Circuit)
+	net := lay.Stage.Net()
 	b, problem := net.UnitBranch(unit)
 	if b == nil || b.TeeIn == nil {
 		return refuse("%s: there are no two tees to take out with it", problem)

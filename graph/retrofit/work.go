@@ -3,6 +3,7 @@ package retrofit
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // work is the request with every default filled in for one cut run.
@@ -41,9 +42,9 @@ func newWork(c *graph.Circuit, cut *graph.Run) work {
 	if w.asked.Spec != "" {
 		w.branchSpec = w.asked.Spec
 	}
-	w.lineSize = larger(w.oldRigid(), inFamily(w.asked.BypassSize, w.lineSpec.Family()))
+	w.lineSize = larger(w.oldRigid(), w.asked.BypassSize.In(w.lineSpec.Family()))
 	w.branchSize = w.branch()
-	w.lineSize = larger(w.lineSize, inFamily(w.branchSize, w.lineSpec.Family()))
+	w.lineSize = larger(w.lineSize, w.branchSize.In(w.lineSpec.Family()))
 	return w
 }
 
@@ -54,21 +55,21 @@ func newWork(c *graph.Circuit, cut *graph.Run) work {
 func (w work) branch() catalog.Size {
 	family := w.branchSpec.Family()
 	if !w.asked.Size.IsZero() {
-		return inFamily(w.asked.Size, family)
+		return w.asked.Size.In(family)
 	}
 	var ports catalog.Size
 	flow := 0.0
-	if w.unit != nil && w.unit.Unit != nil {
-		ports = inFamily(w.unit.Unit.PortsSize, family)
-		flow = w.unit.Unit.Rated
+	if w.unit != nil {
+		ports = settle.UnitPorts(w.cat, w.unit).V.In(family)
+		flow = settle.UnitLimits(w.cat, w.unit).Rated.V
 	}
 	const mostFlow, mostWayMM = 6.0 / 3600, 10000
 	size := catalog.Size{Nominal: 1.5}
 	if flow > mostFlow || way(w.asked.ToUnit) > mostWayMM || way(w.asked.FromUnit) > mostWayMM {
 		size = catalog.Size{Nominal: 2}
 	}
-	size = inFamily(size, family)
-	if cut := inFamily(w.oldRigid(), family); !cut.IsZero() && cut.Nominal < size.Nominal {
+	size = size.In(family)
+	if cut := w.oldRigid().In(family); !cut.IsZero() && cut.Nominal < size.Nominal {
 		size = cut
 	}
 	return larger(size, ports)
@@ -82,42 +83,13 @@ func way(legs []graph.Leg) float64 {
 	return sum
 }
 
-// rigid returns the rigid pipe that goes into the same sockets as a flexible one.
+// rigid returns the rigid pipe of the new work that joins pipe of a spec: that whose sockets
+// it goes into; for hose, which goes on barbs whatever they are glued to, inch pipe.
 func rigid(s catalog.Spec) catalog.Spec {
-	switch s {
-	case "flex-metric":
-		return "pvc-pn10"
-	case "flex-inch", "hose", "":
-		return "pvc-sch40"
+	if s == catalog.HosePipe {
+		return catalog.PVCSch40
 	}
-	return s
-}
-
-// metricOf pairs the inch sizes of the trade with the metric ones used in their place.
-// Common practice, no source.
-var metricOf = [][2]float64{{0.5, 20}, {0.75, 25}, {1, 32}, {1.25, 40}, {1.5, 50}, {2, 63}, {2.5, 75}, {3, 90}, {4, 110}}
-
-// inFamily returns the size of the family that is used in place of the size; the size
-// itself where it is of the family already or has no counterpart.
-func inFamily(s catalog.Size, f catalog.Family) catalog.Size {
-	if s.IsZero() {
-		return s
-	}
-	switch {
-	case f == catalog.Inch && s.Metric:
-		for _, p := range metricOf {
-			if s.Nominal <= p[1] {
-				return catalog.Size{Nominal: p[0]}
-			}
-		}
-	case f == catalog.Metric && !s.Metric:
-		for _, p := range metricOf {
-			if s.Nominal <= p[0] {
-				return catalog.Size{Metric: true, Nominal: p[1]}
-			}
-		}
-	}
-	return s
+	return settle.RigidSpec(s, catalog.Size{Metric: s.Family() == catalog.Metric})
 }
 
 // larger returns the larger of two sizes of one family.

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // All returns every rule, family by family: the place of the unit, the bypass, what closes
@@ -67,7 +68,7 @@ func Apply(in *Input, need Needs) []graph.Diagnostic {
 // of a run; what the other rules on the circuit say does not.
 func ApplyCut(in *Input) []graph.Diagnostic {
 	ready := *in
-	ready.view = &view{c: in.Circuit}
+	ready.view = &view{c: in.Circuit, set: settle.Of(in.Circuit)}
 	if in.Circuit.Job.Units == "inch" {
 		ready.view.system = quantity.InchSystem
 	}

@@ -161,7 +161,7 @@ func bypassFitsPump(in *Input, report Report) {
 			d.Pos = e.Pos
 			d.Message = fmt.Sprintf("%s, and the bypass of %q a throttle, %s %q; it needs a spring check", pump, b.Unit.ID, e.Kind, e.ID)
 			d.Hint = "a throttle splits every speed in nearly the same ratio: set for the high speed it starves the unit at low; a spring stays shut at low and lifts at high"
-		case len(speeds) > 1 && isSwing(v.c, e):
+		case len(speeds) > 1 && v.part(e).IsSwing():
 			d.Pos = e.Pos
 			d.Message = fmt.Sprintf("%s, and the check %q in the bypass of %q is a swing check, cracking pressure about 0; it needs a spring check", pump, e.ID, b.Unit.ID)
 			d.Hint = "a swing check opens at once and lets the water pass the unit by at low speed"

@@ -93,7 +93,7 @@ const steepest = 5
 func checkAttitude(in *Input, report Report) {
 	v := in.ask()
 	for _, p := range v.c.OfKind(graph.CheckValve) {
-		if !isSwing(v.c, p) {
+		if !v.part(p).IsSwing() {
 			continue
 		}
 		way, run := wayThrough(v, p)

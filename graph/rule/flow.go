@@ -79,7 +79,7 @@ func flowRules() []*Rule {
 func unitLimitsGiven(in *Input, report Report) {
 	v := in.ask()
 	for _, u := range v.c.Units() {
-		least, rated, most := limits(v.c, u)
+		least, rated, most := v.limits(u)
 		var missing []string
 		for _, x := range []struct {
 			name string
@@ -106,7 +106,7 @@ func unitLimitsGiven(in *Input, report Report) {
 func unitLeastFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
-		least, _, _ := limits(v.c, b.Unit)
+		least, _, _ := v.limits(b.Unit)
 		for _, m := range modesOf(in, b) {
 			if least == 0 || m.flow >= least {
 				continue
@@ -139,7 +139,7 @@ func gotLeast(in *Input, unit *graph.Part, m running, least float64) bool {
 func unitRatedFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
-		least, rated, _ := limits(v.c, b.Unit)
+		least, rated, _ := v.limits(b.Unit)
 		best := running{}
 		for _, m := range modesOf(in, b) {
 			if m.flow > best.flow {
@@ -161,7 +161,7 @@ func unitRatedFlow(in *Input, report Report) {
 func unitMostFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
-		_, _, most := limits(v.c, b.Unit)
+		_, _, most := v.limits(b.Unit)
 		for _, m := range modesOf(in, b) {
 			if most == 0 || m.flow <= most {
 				continue

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 )
 
@@ -76,7 +77,7 @@ func supportSpacing(in *Input, report Report) {
 		if !path.Run.New() || v.net.Run(path.Run.ID) == nil {
 			continue
 		}
-		apart, source, ok := supportOf(v, path.Run)
+		apart, source, ok := catalog.SupportSpacing(path.Run.Spec, path.Run.Size, v.waterC())
 		long := longestStraight(path.Points)
 		if !ok || long <= apart {
 			continue
@@ -95,7 +96,7 @@ func supportSpacing(in *Input, report Report) {
 		g := groups[name]
 		report(false, graph.Diagnostic{
 			Pos: g.first.Pos, Severity: graph.Note,
-			Message: fmt.Sprintf("%s (%s, %s) goes up to %s without a bend; at %s it needs a support every %s (%s)", name, count(len(g.runs), "run"), runNames(g.runs), v.length(g.most), v.celsius(waterC(v.c)), v.length(g.apart), g.src),
+			Message: fmt.Sprintf("%s (%s, %s) goes up to %s without a bend; at %s it needs a support every %s (%s)", name, count(len(g.runs), "run"), runNames(g.runs), v.length(g.most), v.celsius(v.waterC()), v.length(g.apart), g.src),
 			Hint:    "clip it so that it can slide, and carry valves and the last piece before the unit on supports of their own",
 		})
 	}

@@ -64,7 +64,7 @@ func switchProvesFlow(in *Input, report Report) {
 	for _, b := range v.branches {
 		kept := keptElement(b)
 		needs := fmt.Sprintf("%q", b.Unit.ID)
-		if least, _, _ := limits(v.c, b.Unit); least > 0 {
+		if least, _, _ := v.limits(b.Unit); least > 0 {
 			needs += ", which needs " + v.flow(least)
 		}
 		for _, p := range slices.Concat(b.up.Parts, stubs(v, b.up)) {
@@ -125,17 +125,9 @@ func onBranch(b branch, p *graph.Part) bool {
 // hottestC is the most a tub's water may have, °C. Source: EN 17125 (from memory).
 const hottestC = 40
 
-// waterC returns the water's temperature, °C: 38 where the description is silent.
-func waterC(c *graph.Circuit) float64 {
-	if c.Water.TemperatureSet {
-		return c.Water.TemperatureC
-	}
-	return 38
-}
-
 func waterNotAbove40(in *Input, report Report) {
 	v := in.ask()
-	if t := waterC(v.c); t > hottestC {
+	if t := v.waterC(); t > hottestC {
 		report(false, graph.Diagnostic{
 			Pos: or(v.c.Water.KeyPos["temperature"], v.c.Water.Pos), Severity: graph.Error,
 			Message: fmt.Sprintf("the water has %s; 40 °C (104 °F) is the most a bather may meet", v.celsius(t)),

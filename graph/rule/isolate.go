@@ -79,7 +79,7 @@ func unitUnions(in *Input, report Report) {
 		}
 		for _, s := range b.sides() {
 			d := graph.Diagnostic{Severity: graph.Warning, Related: []graph.Related{here(b.Unit)}}
-			union, valve := firstUnion(v.c, s.parts), firstValve(s.parts)
+			union, valve := firstUnion(v, s.parts), firstValve(s.parts)
 			switch {
 			case union < 0:
 				d.Pos = b.Unit.Pos
@@ -99,8 +99,8 @@ func unitUnions(in *Input, report Report) {
 	}
 }
 
-func firstUnion(c *graph.Circuit, parts []*graph.Part) int {
-	return slices.IndexFunc(parts, func(p *graph.Part) bool { return opens(c, p) })
+func firstUnion(v *view, parts []*graph.Part) int {
+	return slices.IndexFunc(parts, func(p *graph.Part) bool { return v.part(p).Opens() })
 }
 
 func firstValve(parts []*graph.Part) int {

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/settle"
 )
 
 // limitRules judge what else the flows bring with them.
@@ -68,17 +69,13 @@ func limitRules() []*Rule {
 	}
 }
 
-// least returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
-func leastOf(v *view, p *graph.Part) float64 {
+// leastOf returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
+func leastOf(p *settle.Part) float64 {
 	switch {
-	case p.Kind == graph.HeatPump:
-		return 0 // judged by rules of its own
+	case p.Kind == graph.HeatPump: // judged by rules of its own
 	case p.Kind == graph.ElementHeater && p.Element != nil && p.Element.Disconnected:
-		return 0
-	case p.LeastFlow > 0:
-		return p.LeastFlow
-	case p.Kind == graph.ElementHeater || p.Type != "":
-		return row(v.c, p).Least
+	default:
+		return p.Least.V
 	}
 	return 0
 }
@@ -90,7 +87,7 @@ func lineLeastFlow(in *Input, report Report) {
 		before := sameMode(in.BeforeSolutions, s.Mode.Name)
 		for k := range s.Parts {
 			f := &s.Parts[k]
-			least := leastOf(v, f.Part)
+			least := leastOf(v.part(f.Part))
 			got := math.Abs(f.Flow)
 			if least == 0 || got >= least || got < standing {
 				continue
@@ -201,13 +198,13 @@ func unitTemperatureRise(in *Input, report Report) {
 
 func workingPressure(in *Input, report Report) {
 	v := in.ask()
-	t := waterC(v.c)
+	t := v.waterC()
 	told := map[string]bool{}
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
 		for k := range s.Runs {
 			r := &s.Runs[k]
-			rating, _ := pipe(v.c, r.Run).RatingAt(t)
+			rating := v.run(r.Run).Derated.V
 			if rating == 0 || r.StaticPa <= rating || told["run "+r.Run.ID] {
 				continue
 			}
@@ -219,7 +216,7 @@ func workingPressure(in *Input, report Report) {
 			})
 		}
 		for _, b := range v.branches {
-			f, highest := s.Part(b.Unit.ID), highestPressure(v, b.Unit)
+			f, highest := s.Part(b.Unit.ID), v.part(b.Unit).Highest.V
 			if f == nil || highest == 0 || f.StaticPa <= highest || told["unit "+b.Unit.ID] {
 				continue
 			}

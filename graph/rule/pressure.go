@@ -3,8 +3,8 @@ package rule
 import (
 	"fmt"
 
-	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // pressureRules say what the pipe and the unit can stand.
@@ -37,29 +37,21 @@ type load struct {
 
 // GreatestPressure returns the most a pump can put on its line, Pa: its shut-off pressure and
 // the water above its eye. It is false where its curve is not known.
-func GreatestPressure(c *graph.Circuit, pump *graph.Part) (pa float64, ok bool) {
-	l, ok := loadOf(&view{c: c}, pump)
+func GreatestPressure(pump *settle.Part) (pa float64, ok bool) {
+	l, ok := loadOf(&view{}, pump)
 	return l.pa, ok
 }
 
-// HighestPressure returns what a unit stands, Pa: its sheet's, else the catalogue's.
-func HighestPressure(c *graph.Circuit, unit *graph.Part) float64 {
-	return highestPressure(&view{c: c}, unit)
-}
-
 // LeastFlow returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
-func LeastFlow(c *graph.Circuit, p *graph.Part) float64 { return leastOf(&view{c: c}, p) }
+func LeastFlow(p *settle.Part) float64 { return leastOf(p) }
 
 // loadOf returns the shut-off pressure of a pump and the weight of the water above it.
-func loadOf(v *view, pump *graph.Part) (load, bool) {
-	pa, ok := strongestShutOff(v.c, pump)
+func loadOf(v *view, pump *settle.Part) (load, bool) {
+	pa, ok := strongestShutOff(pump)
 	if !ok {
 		return load{}, false
 	}
-	static := 0.0
-	if pump.BelowWaterSet {
-		static = max(0, pump.BelowWaterMM) / 1000 * pascalsPerMetre
-	}
+	static := max(0, pump.Below.V) / 1000 * pascalsPerMetre
 	words := fmt.Sprintf("shut-off %s of pump %q", v.pressure(pa), pump.ID)
 	if static > 0 {
 		words += fmt.Sprintf(" and %s of water above it", v.pressure(static))
@@ -69,16 +61,16 @@ func loadOf(v *view, pump *graph.Part) (load, bool) {
 
 func pressureRating(in *Input, report Report) {
 	v := in.ask()
-	t := waterC(v.c)
+	t := v.waterC()
 	judged := map[string]bool{}
 	for _, pump := range v.c.Pumps() {
-		l, ok := loadOf(v, pump)
+		l, ok := loadOf(v, v.part(pump))
 		if !ok {
 			continue
 		}
 		under := v.net.Downstream(pump)
 		for _, r := range under.Runs {
-			row := pipe(v.c, r)
+			row := &v.run(r).Pipe.V
 			rating, source := row.RatingAt(t)
 			if row.RatingPa == 0 || rating >= l.pa || judged["run "+r.ID] {
 				continue
@@ -91,59 +83,28 @@ func pressureRating(in *Input, report Report) {
 			})
 		}
 		for _, p := range under.Parts {
-			rating, factor := partRating(v, p, t)
+			rating, full := v.part(p).Derated.V, v.part(p).Highest.V
 			if !p.Kind.Plumbing() || rating == 0 || rating >= l.pa || judged["part "+p.ID] {
 				continue
 			}
 			judged["part "+p.ID] = true
 			report(p.Existing, graph.Diagnostic{
 				Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
-				Message: fmt.Sprintf("%s %q is good for %s at %s, %.0f %% of its %s; it needs %s, %s", p.Kind, p.ID, v.pressure(rating), v.celsius(t), 100*factor, v.pressure(rating/factor), v.pressure(l.pa), l.words),
+				Message: fmt.Sprintf("%s %q is good for %s at %s, %.0f %% of its %s; it needs %s, %s", p.Kind, p.ID, v.pressure(rating), v.celsius(t), 100*rating/full, v.pressure(full), v.pressure(l.pa), l.words),
 				Hint:    "take a part of a higher rating",
 			})
 		}
 	}
 }
 
-// partRating returns what a fitting or valve stands at a temperature, Pa, and what share of
-// its rating that is; 0 where it has none.
-func partRating(v *view, p *graph.Part, t float64) (pa, factor float64) {
-	r := row(v.c, p)
-	rating := r.RatingPa
-	if p.HighestPressurePa > 0 {
-		rating = p.HighestPressurePa
-	}
-	spec := p.Spec
-	if spec == "" {
-		spec = r.Spec
-	}
-	if spec == "" {
-		for _, run := range v.net.At(p) {
-			spec = run.Spec
-			break
-		}
-	}
-	factor, _ = catalog.Derating(spec, t)
-	return rating * factor, factor
-}
-
-// highestPressure returns what a unit stands, Pa: its data sheet's, else the catalogue's.
-// It is said for water at the temperatures of use, and not derated.
-func highestPressure(v *view, u *graph.Part) float64 {
-	if u.HighestPressurePa > 0 {
-		return u.HighestPressurePa
-	}
-	return row(v.c, u).RatingPa
-}
-
 func unitHighestPressure(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
-		highest := highestPressure(v, b.Unit)
+		highest := v.part(b.Unit).Highest.V
 		if b.Pump == nil || highest == 0 || !b.up.HasPart(b.Pump.ID) {
 			continue
 		}
-		l, ok := loadOf(v, b.Pump)
+		l, ok := loadOf(v, v.part(b.Pump))
 		if !ok || l.pa <= highest {
 			continue
 		}

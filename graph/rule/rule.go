@@ -5,6 +5,7 @@ import (
 	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // Rule is one thing a good job keeps, as a value: listing, explaining, documenting and
@@ -39,6 +40,7 @@ type Input struct {
 	Circuit         *graph.Circuit       // as described: both stages
 	Before, After   *graph.Circuit       // nil where the stage is not there
 	Layout          *route.Layout        // of After (or of Before, where nothing is new)
+	Settled         *settle.Stage        // of After; nil: the layout's, or settled here
 	Solutions       []hydraulic.Solution // of After
 	BeforeSolutions []hydraulic.Solution
 	DirtySolutions  []hydraulic.Solution // of After with the filter dirty and the jets turned down

@@ -10,23 +10,10 @@ import (
 // standing is the flow below which water counts as standing, m³/s.
 const standing = hydraulic.Standing
 
-// limits returns the least, rated and most flow of a unit, m³/s: the description's, else
-// those of the catalogue row it names; 0 where not known.
-func limits(c *graph.Circuit, u *graph.Part) (least, rated, most float64) {
-	if u.Unit != nil {
-		least, rated, most = u.Unit.Least, u.Unit.Rated, u.Unit.Most
-	}
-	if u.Type == "" {
-		return least, rated, most
-	}
-	r := row(c, u)
-	pick := func(own, row float64) float64 {
-		if own > 0 {
-			return own
-		}
-		return row
-	}
-	return pick(least, r.Least), pick(rated, r.Rated), pick(most, r.Most)
+// limits returns the least, rated and most flow of a unit, m³/s; 0 where not known.
+func (v *view) limits(u *graph.Part) (least, rated, most float64) {
+	p := v.part(u)
+	return p.Least.V, p.Rated.V, p.Most.V
 }
 
 // running is one mode in which the unit's pump runs and the unit is not shut off by hand.

@@ -31,54 +31,20 @@ func sizeRules() []*Rule {
 	}
 }
 
-// inchOf lists the metric sizes and the inch size each stands in for in the trade.
-// Source: the pairs of BS 5391/EN 1452 and ASTM D1785 pipe used alike, from memory.
-var inchOf = []struct{ mm, in float64 }{
-	{20, 0.5}, {25, 0.75}, {32, 1}, {40, 1.25}, {50, 1.5}, {63, 2}, {75, 2.5}, {90, 3}, {110, 4},
-}
-
-// nominalInch returns a size in nominal inches, for comparing the width of pipe of both
-// series: 50 mm counts as 1-1/2 in. Hose is sold by its bore, 38 mm is 1-1/2 in.
-func nominalInch(spec catalog.Spec, s catalog.Size) float64 {
-	if !s.Metric {
-		return s.Nominal
-	}
-	if spec.Family() != catalog.Hose {
-		for _, pair := range inchOf {
-			if s.Nominal == pair.mm {
-				return pair.in
-			}
-		}
-		return s.Nominal / 32
-	}
-	return s.Nominal / 25.4
-}
-
 // smaller reports whether a pipe is a size smaller than another: by more than a twentieth,
 // so that hose of 38 mm is as good as 1-1/2 in.
 func smaller(a, b float64) bool { return a > 0 && b > 0 && a < 0.95*b }
-
-// portSize returns the size of a unit's port.
-func portSize(u *graph.Part, port string) catalog.Size {
-	if p := u.Port(port); p != nil && !p.Size.IsZero() {
-		return p.Size
-	}
-	if u.Unit != nil && !u.Unit.PortsSize.IsZero() {
-		return u.Unit.PortsSize
-	}
-	return u.Size
-}
 
 func branchNotBelowPorts(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
 		for _, s := range b.sides() {
-			ports := portSize(b.Unit, s.port)
+			ports := v.set.PortSize(b.Unit, s.port)
 			if s.tee == nil || ports.IsZero() {
 				continue
 			}
 			for _, r := range s.runs {
-				if !smaller(nominalInch(r.Spec, r.Size), nominalInch("", ports)) {
+				if !smaller(catalog.NominalInch(r.Spec, r.Size), catalog.NominalInch("", ports)) {
 					continue
 				}
 				report(!r.New(), graph.Diagnostic{
@@ -101,9 +67,9 @@ func lineNotNarrowed(in *Input, report Report) {
 		if cut == nil {
 			continue
 		}
-		need := nominalInch(cut.Spec, cut.Size)
+		need := catalog.NominalInch(cut.Spec, cut.Size)
 		for _, r := range slices.Concat(newBefore(b), b.BypassRuns) {
-			if !smaller(nominalInch(r.Spec, r.Size), need) {
+			if !smaller(catalog.NominalInch(r.Spec, r.Size), need) {
 				continue
 			}
 			report(!r.New(), graph.Diagnostic{
@@ -113,7 +79,7 @@ func lineNotNarrowed(in *Input, report Report) {
 			})
 		}
 		for _, p := range slices.Concat([]*graph.Part{b.TeeIn, b.TeeOut}, b.BypassParts) {
-			if p.Size.IsZero() || !smaller(nominalInch(p.Spec, p.Size), need) {
+			if p.Size.IsZero() || !smaller(catalog.NominalInch(p.Spec, p.Size), need) {
 				continue
 			}
 			report(p.Existing, graph.Diagnostic{

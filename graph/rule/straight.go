@@ -150,11 +150,8 @@ func pathLength(in *Input, run *graph.Run) float64 {
 
 // boreMM returns the bore of a run, mm; 0 where it is not known.
 func boreMM(in *Input, run *graph.Run) float64 {
-	if run.BoreMM > 0 {
-		return run.BoreMM
+	if r := in.ask().run(run); r != nil {
+		return r.Bore.V
 	}
-	if p := pathOf(in, run); p != nil && p.Pipe.BoreMM > 0 {
-		return p.Pipe.BoreMM
-	}
-	return pipe(in.ask().c, run).BoreMM
+	return 0
 }

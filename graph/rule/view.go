@@ -7,12 +7,14 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
 // view is what many rules ask of the same circuit, worked out once.
 type view struct {
 	c        *graph.Circuit // after the work; as described where there is no such stage
+	set      *settle.Stage  // the same with every value settled
 	net      *stream.Net
 	branches []branch
 	system   quantity.System
@@ -34,11 +36,17 @@ func newView(in *Input) *view {
 	if v.c.Job.Units == "inch" {
 		v.system = quantity.InchSystem
 	}
-	v.net = stream.NewNet(v.c)
-	for _, u := range v.c.Units() {
-		if b, problem := v.net.UnitBranch(u); b != nil {
-			v.branches = append(v.branches, branch{UnitBranch: b, problem: problem, up: v.net.Upstream(u), down: v.net.Downstream(u)})
-		}
+	switch {
+	case in.Settled != nil && in.Settled.Circuit == v.c:
+		v.set = in.Settled
+	case in.Layout != nil && in.Layout.Circuit == v.c:
+		v.set = in.Layout.Stage
+	default:
+		v.set = settle.Of(v.c)
+	}
+	v.net = v.set.Net()
+	for _, b := range v.set.Branches() {
+		v.branches = append(v.branches, branch{UnitBranch: b.UnitBranch, problem: b.Problem, up: v.net.Upstream(b.Unit), down: v.net.Downstream(b.Unit)})
 	}
 	for _, p := range v.c.Parts {
 		v.job = v.job || (p.New() && p.Kind != graph.Tub)
@@ -155,3 +163,12 @@ func firstPos(a, b graph.Pos) graph.Pos {
 	}
 	return a
 }
+
+// part returns what was settled of a part.
+func (v *view) part(p *graph.Part) *settle.Part { return v.set.Part(p.ID) }
+
+// run returns what was settled of a run.
+func (v *view) run(r *graph.Run) *settle.Run { return v.set.Run(r.ID) }
+
+// waterC returns the water's temperature, °C.
+func (v *view) waterC() float64 { return v.set.Water.TemperatureC.V }

@@ -40,7 +40,7 @@ func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Repo
 	if v.net.WayToTub(b.Pump, func(p *graph.Part) bool { return shut(p) || isCheck(p) }) != nil {
 		return
 	}
-	weakest, name, ok := weakestShutOff(v.c, b.Pump)
+	weakest, name, ok := v.weakestShutOff(b.Pump)
 	if !ok {
 		return
 	}
@@ -48,7 +48,7 @@ func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Repo
 		if !isCheck(p) {
 			continue
 		}
-		if crack := crackingPa(v.c, p); crack >= weakest {
+		if crack := v.part(p).Cracking.V; crack >= weakest {
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: key(p, "cracking"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)},
 				Message: fmt.Sprintf("with the isolators of %q shut, pump %q at %q can't lift %q: shut-off %s, cracking %s", b.Unit.ID, b.Pump.ID, name, p.ID, v.pressure(weakest), v.pressure(crack)),

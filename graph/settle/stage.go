@@ -109,16 +109,19 @@ func (s *Stage) Net() *stream.Net { return s.way().net }
 // found once.
 func (s *Stage) Branches() []Branch { return s.way().branches }
 
-// Branch returns the branch of the unit the job is about (see graph.Circuit.TheUnit), or nil
-// where there is none or no water comes to it.
-func (s *Stage) Branch() *stream.UnitBranch {
+// Branch returns the branch of the unit the job is about (see graph.Circuit.TheUnit), and in
+// words why it has no bypass; nil where there is no unit or no water comes to it.
+func (s *Stage) Branch() (b *stream.UnitBranch, why string) {
 	unit := s.Circuit.TheUnit()
+	if unit == nil {
+		return nil, "there is no heat pump"
+	}
 	for _, b := range s.Branches() {
 		if b.Unit == unit {
-			return b.UnitBranch
+			return b.UnitBranch, b.Problem
 		}
 	}
-	return nil
+	return nil, "no water comes to " + unit.ID
 }
 
 // Part returns the part with the id, or nil.

@@ -7,7 +7,6 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
-	"dryfit/graph/stream"
 )
 
 // Equivalent is what the fittings of a layout count for at the flows of one mode: the head a
@@ -49,7 +48,7 @@ func EquivalentAt(lay *route.Layout, sol *hydraulic.Solution) Equivalent {
 		out.Totals = append(out.Totals, t)
 		out.TotalM += t.PipeM + t.FittingsM
 	}
-	branch, _ := stream.FindUnitBranch(lay.Circuit)
+	branch, _ := lay.Stage.Branch()
 	if branch == nil || branch.TeeIn == nil {
 		return out
 	}

@@ -13,16 +13,10 @@ import (
 // as what it joins carries it. Source: judgement, no source.
 const shareCarried = 0.25
 
-// bathC is the temperature of the water where the description is silent, °C.
-const bathC = 38
-
 // addCarrying lists insulation, wall sleeves and supports of the new pipe, by the runs that
 // need them.
 func (b *biller) addCarrying() {
-	temp := b.c.Water.TemperatureC
-	if !b.c.Water.TemperatureSet && temp == 0 {
-		temp = bathC
-	}
+	temp := b.lay.Stage.Water.TemperatureC.V
 	for i := range b.lay.Paths {
 		path := &b.lay.Paths[i]
 		r := path.Run

@@ -4,7 +4,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
-	"dryfit/graph/stream"
 )
 
 // UnitBranch is the name of the total of a unit's branch.
@@ -21,7 +20,7 @@ func (b *biller) totals() ([]Total, float64) {
 	var out []Total
 	sum := 0.0
 	at := map[string]int{}
-	net := stream.NewNet(b.lay.Circuit)
+	net := b.lay.Stage.Net()
 	still := len(b.lay.Circuit.Pumps()) == 0
 	for i := range b.lay.Paths {
 		path := &b.lay.Paths[i]
@@ -33,7 +32,7 @@ func (b *biller) totals() ([]Total, float64) {
 		out = append(out, t)
 		sum += t.PipeM + t.FittingsM
 	}
-	branch, _ := stream.FindUnitBranch(b.lay.Circuit)
+	branch, _ := b.lay.Stage.Branch()
 	if branch == nil || branch.TeeIn == nil {
 		return out, sum
 	}

@@ -50,7 +50,7 @@ type tube struct {
 // chains returns the strings of a layout: new parts between two ends of old pipe, all on
 // straight runs.
 func chains(lay *route.Layout) []chain {
-	net := stream.NewNet(lay.Circuit)
+	net := lay.Stage.Net()
 	var out []chain
 	for i := range lay.Paths {
 		p := &lay.Paths[i]

@@ -5,7 +5,6 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
-	"dryfit/graph/stream"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/template"
@@ -29,7 +28,7 @@ func cutsOf(p *plan.Plan) []template.Cut {
 		return nil
 	}
 	var cuts []template.Cut
-	net := stream.NewNet(p.Before.Circuit)
+	net := p.Before.Layout.Stage.Net()
 	for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
 		if m == nil {
 			continue

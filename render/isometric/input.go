@@ -44,7 +44,7 @@ type drawing struct {
 
 func newDrawing(in Input) *drawing {
 	d := &drawing{in: in, lay: in.Layout, c: in.Layout.Circuit, parts: map[string]*graph.Part{}, bench: map[int]bool{}}
-	d.net = stream.NewNet(d.c)
+	d.net = d.lay.Stage.Net()
 	for _, p := range d.c.Parts {
 		d.parts[p.ID] = p
 	}

@@ -36,10 +36,7 @@ func heatingUp(p *plan.Plan) string {
 	if u == nil || u.Unit == nil || c.Water.VolumeM3 == 0 {
 		return text + "."
 	}
-	want := c.Water.TemperatureC
-	if !c.Water.TemperatureSet {
-		want = usualWater
-	}
+	want := p.After.Layout.Stage.Water.TemperatureC.V
 	energy := kWhPerM3K * c.Water.VolumeM3 * (want - coldFill)
 	low, high := 0.0, 0.0
 	for _, r := range u.Unit.Ratings {

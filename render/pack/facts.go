@@ -10,13 +10,10 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/rule"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 	"dryfit/render/tag"
 )
-
-// usualWater is the temperature of a tub of which the description says none, °C. Source:
-// common practice, no source.
-const usualWater = 38
 
 // enoughShare is the share of its flow the line keeps at the least while the unit is shut
 // off, where no part of it asks for more. Common practice, no source.
@@ -24,15 +21,13 @@ const enoughShare = 0.5
 
 // Facts gathers what the sentences of practice ask of a job.
 func Facts(p *plan.Plan, units quantity.System) *practice.Job {
-	j := &practice.Job{Units: units, Water: usualWater}
+	j := &practice.Job{Units: units}
 	if p.After == nil {
 		return j
 	}
-	f := facts{p: p, c: p.After.Circuit, j: j, names: tag.Of(p.Circuit), net: stream.NewNet(p.After.Circuit)}
+	f := facts{p: p, c: p.After.Circuit, j: j, names: tag.Of(p.Circuit), set: p.After.Layout.Stage, net: p.After.Layout.Stage.Net()}
 	c := f.c
-	if c.Water.TemperatureSet {
-		j.Water = c.Water.TemperatureC
-	}
+	j.Water = f.set.Water.TemperatureC.V
 	j.SiteAir = practice.Temp{C: c.Site.AirC, Known: c.Site.AirSet}
 	j.Region, j.Earthing, j.OldPipe = c.Site.Region, c.Site.Earthing, c.Pipe.Material
 	for _, e := range c.OfKind(graph.ElementHeater) {
@@ -62,6 +57,7 @@ type facts struct {
 	c     *graph.Circuit
 	j     *practice.Job
 	names *tag.Names
+	set   *settle.Stage
 	net   *stream.Net
 }
 
@@ -96,7 +92,7 @@ func (f *facts) unit(u *graph.Part) {
 		unit.Refrigerant, unit.Flammable, unit.StandsOn = d.Refrigerant, d.Flammable(), d.StandsOn
 		unit.Inside = d.Outdoors != nil && !*d.Outdoors
 	}
-	f.j.Unit, f.j.UnitPa = unit, rule.HighestPressure(f.c, u)
+	f.j.Unit, f.j.UnitPa = unit, f.set.Part(u.ID).Highest.V
 }
 
 func (f *facts) pump(p *graph.Part) {
@@ -110,7 +106,7 @@ func (f *facts) pump(p *graph.Part) {
 			}
 		}
 	}
-	f.j.GreatestPa, _ = rule.GreatestPressure(f.c, p)
+	f.j.GreatestPa, _ = rule.GreatestPressure(f.set.Part(p.ID))
 	if filter := f.net.Upstream(p).First(graph.Filter); filter != nil {
 		f.j.InSkimmer = true
 		f.filter(filter)
@@ -162,7 +158,7 @@ func (f *facts) branch(b *stream.UnitBranch) {
 func (f *facts) wanted(mode string, b *stream.UnitBranch) float64 {
 	least := 0.0
 	for _, p := range b.Line.Parts {
-		least = max(least, rule.LeastFlow(f.c, p))
+		least = max(least, rule.LeastFlow(f.set.Part(p.ID)))
 	}
 	if sol := plan.SolutionOf(f.p.After, mode); least == 0 && sol != nil {
 		if pump := sol.Part(b.Pump.ID); pump != nil {

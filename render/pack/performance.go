@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
+	"dryfit/graph/settle"
 	"dryfit/render/table"
 )
 
@@ -28,7 +29,7 @@ func performanceBlocks(p *plan.Plan, units quantity.System) []table.Block {
 	}
 	if p.After != nil {
 		if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil && len(u.Unit.Ratings) > 0 {
-			out = append(out, ratingsBlock(p.After.Circuit, u))
+			out = append(out, ratingsBlock(p.After.Layout.Stage, u))
 		}
 	}
 	return out
@@ -83,13 +84,10 @@ func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, part *gra
 }
 
 // ratingsBlock is a line for each rating of the unit: what it gives, takes and lasts.
-func ratingsBlock(c *graph.Circuit, u *graph.Part) table.Block {
+func ratingsBlock(set *settle.Stage, u *graph.Part) table.Block {
 	g := &table.Grid{Header: []string{"air", "water", "heat", "electricity", "heat per electricity", "current", "to warm the tub"}}
-	want := c.Water.TemperatureC
-	if want == 0 {
-		want = 38
-	}
-	energy := kWhPerM3K * c.Water.VolumeM3 * (want - coldFill)
+	want := set.Water.TemperatureC.V
+	energy := kWhPerM3K * set.Circuit.Water.VolumeM3 * (want - coldFill)
 	for _, r := range u.Unit.Ratings {
 		row := []string{fmt.Sprintf("%.0f °C", r.AirC), fmt.Sprintf("%.0f °C", r.WaterC), fmt.Sprintf("%.1f kW", r.OutputW/1000), "-", "-", "-", "-"}
 		if r.Input() > 0 {
@@ -108,7 +106,7 @@ func ratingsBlock(c *graph.Circuit, u *graph.Part) table.Block {
 	}
 	lines := []string{fmt.Sprintf("The unit's own ratings (%s); nothing here is measured on this tub.", u.Known)}
 	if energy > 0 {
-		lines = append(lines, fmt.Sprintf("To warm the tub: %.0f kWh of heat take %.2f m3 from %.0f to %.0f °C, cover on, no loss to the air counted; the current is at power factor 1 and without the start.", energy, c.Water.VolumeM3, coldFill, want))
+		lines = append(lines, fmt.Sprintf("To warm the tub: %.0f kWh of heat take %.2f m3 from %.0f to %.0f °C, cover on, no loss to the air counted; the current is at power factor 1 and without the start.", energy, set.Circuit.Water.VolumeM3, coldFill, want))
 	}
 	return table.Block{Title: "The unit", Grid: g, Lines: lines}
 }

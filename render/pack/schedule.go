@@ -55,7 +55,7 @@ func valveSchedule(p *plan.Plan, j *practice.Job) schedule {
 	if p.After == nil {
 		return schedule{}
 	}
-	net := stream.NewNet(p.After.Circuit)
+	net := p.After.Layout.Stage.Net()
 	branches := unitBranches(p.After.Circuit, net)
 	valves := valvesOf(p.After.Circuit, net, branches, tag.Of(p.Circuit))
 	if len(valves) == 0 || len(branches) == 0 {

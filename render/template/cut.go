@@ -8,7 +8,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
-	"dryfit/graph/stream"
 )
 
 // Cut is one cut through old pipe.
@@ -65,7 +64,7 @@ func (c *Cut) pipe(path *route.Path, def graph.PipeDefault) {
 // OfRemains returns the cuts of a description that holds its cut already: where what is left
 // of an old run goes into a new part. after is the layout after the work.
 func OfRemains(after *route.Layout) []Cut {
-	net := stream.NewNet(after.Circuit)
+	net := after.Stage.Net()
 	type half struct {
 		cut Cut
 		at  graph.Vec

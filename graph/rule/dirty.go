@@ -34,7 +34,7 @@ func badDayRules() []*Rule {
 func leastFlowWhenDirty(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
-		least, _, _ := limits(v.c, b.Unit)
+		least, _, _ := v.limits(b.Unit)
 		clean := map[string]float64{}
 		for _, m := range modesOf(in, b) {
 			clean[m.solution.Mode.Name] = m.flow

@@ -148,7 +148,7 @@ func heatWhenUnitStops(in *Input, report Report) {
 
 func unitReachesTemperature(in *Input, report Report) {
 	v := in.ask()
-	want := waterC(v.c)
+	want := v.waterC()
 	for _, u := range v.c.Units() {
 		if u.Unit == nil {
 			continue

@@ -51,7 +51,7 @@ func (p *Plan) heatInput() job.Input {
 	if unit := stage.Circuit.TheUnit(); unit != nil {
 		in.Unit = settled.Part(unit.ID)
 	}
-	branch := settled.Branch()
+	branch, _ := settled.Branch()
 	in.Heating = p.heating(stage, branch)
 	in.Pipes = outsidePipes(stage, branch)
 	return in

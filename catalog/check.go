@@ -132,7 +132,7 @@ func (r *Row) numbers() map[string]float64 {
 		"l-over-d": r.LoverD, "l-over-d-branch": r.LoverDBranch, "k": r.K, "k-low": r.KLow, "k-high": r.KHigh, "kv": r.Kv,
 		"loss-flow": r.LossFlow, "loss-drop": r.LossDropPa,
 		"cracking": r.CrackingPa, "cracking-low": r.CrackingLowPa, "cracking-high": r.CrackingHighPa, "rating": r.RatingPa,
-		"least": r.Least, "rated": r.Rated, "most": r.Most, "power": r.PowerW, "dirty-factor": r.DirtyFactor, "spread": r.SpreadPct,
+		"least": r.Least, "rated": r.Rated, "most": r.Most, "power": r.PowerW, "dirty-factor": r.DirtyFactor, "spread": r.SpreadPct, "clips": r.Clips,
 	}
 }
 

@@ -75,6 +75,7 @@ var columns = []column{
 	amountOf("most", func(r *Row) *float64 { return &r.Most }, quantity.Flow),
 	amountOf("power", func(r *Row) *float64 { return &r.PowerW }, quantity.Power),
 	numberOf("dirty-factor", func(r *Row) *float64 { return &r.DirtyFactor }),
+	numberOf("clips", func(r *Row) *float64 { return &r.Clips }),
 	{"ways", number, setWays},
 	truthOf("default", func(r *Row) *bool { return &r.Default }),
 	numberOf("spread", func(r *Row) *float64 { return &r.SpreadPct }),

@@ -31,6 +31,7 @@ var kindNeeds = []kindNeed{
 	{name: "check-valve", loss: true},
 	{name: "diverter-valve", needs: []string{"ways"}, loss: true},
 	{name: "manifold", needs: []string{"ways"}, loss: true},
+	{name: "thread-adaptor", needs: []string{"length", "socket", "ends"}, sized: true},
 	{name: "barb", needs: []string{"length", "ends"}, loss: true, sized: true},
 	{name: "cap", needs: []string{"socket", "ends"}, sized: true},
 	{name: "drain-valve", needs: []string{"ends"}},

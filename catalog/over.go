@@ -33,6 +33,7 @@ func (r Row) Over(below Row) Row {
 	fill(&r.Most, below.Most)
 	fill(&r.PowerW, below.PowerW)
 	fill(&r.DirtyFactor, below.DirtyFactor)
+	fill(&r.Clips, below.Clips)
 	fill(&r.Ways, below.Ways)
 	r.Default = r.Default || below.Default
 	if len(r.StockMM) == 0 {

@@ -52,6 +52,7 @@ type Row struct {
 	StockMM                                   []float64 // pipe: lengths on sale
 	PowerW                                    float64   // element heaters: electric power; heat pumps: rated output
 	DirtyFactor                               float64   // filters: of the clean drop, when it wants cleaning; 0: 3
+	Clips                                     float64   // barbs: hose clips on one tail; 0: two
 	Ways                                      int       // manifolds and diverters: how many outlets
 	Default                                   bool      // the row a part of its kind is given when none is named
 

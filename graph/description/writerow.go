@@ -55,6 +55,7 @@ var rowFields = []rowField{
 	rowAmount("most", quantity.Flow, func(r *catalog.Row) float64 { return r.Most }),
 	rowAmount("power", quantity.Power, func(r *catalog.Row) float64 { return r.PowerW }),
 	rowNumber("dirty-factor", func(r *catalog.Row) float64 { return r.DirtyFactor }),
+	rowNumber("clips", func(r *catalog.Row) float64 { return r.Clips }),
 	rowNumber("ways", func(r *catalog.Row) float64 { return float64(r.Ways) }),
 	rowTruth("default", func(r *catalog.Row) bool { return r.Default }),
 	rowNumber("spread", func(r *catalog.Row) float64 { return r.SpreadPct }),

@@ -63,7 +63,7 @@ func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 	case row.Kv > 0:
 		out.K = formula.KvToK(row.Kv, m.BoreM)
 	default:
-		if f.Kind != "coupling" && f.Kind != "slip-coupling" && f.Kind != "union" {
+		if f.Kind != "coupling" && f.Kind != "slip-coupling" && f.Kind != "union" && f.Kind != "thread-adaptor" {
 			b.note(m.Run.Pos, graph.Warning, fmt.Sprintf("no loss is known of the %s %s: it counts as none", f.Kind, f.Where), "give the run a k for it")
 		}
 	}

@@ -118,9 +118,9 @@ func (l *limb) tapIn(sp spot, kind graph.Kind, name string) bool {
 	size := w.tapSize()
 	l.d.part(teeID, graph.Tee, w.branchSpec, w.branchSize)
 	valve := l.d.part(id, kind, rigid(w.branchSpec), size)
-	off := max(tee.BranchTakeOffMM, tee.TakeOffMM) + w.bushMM(w.branchSpec, w.branchSize, size)
-	depth := w.depth(w.branchSpec, size)
-	way := sp.way.Scale(math.Ceil(off + nipple(depth, depth)))
-	l.d.run(l.d.names.fresh(id+"-pipe"), at(teeID, graph.Branch), at(valve.ID, graph.In), rigid(w.branchSpec), size, []graph.Leg{leg(way)})
+	pipe := rigid(w.branchSpec)
+	off, far := w.stop(l.d.Part(teeID), graph.Branch, pipe, size), w.stop(valve, graph.In, pipe, size)
+	way := sp.way.Scale(math.Ceil(off.takeOff + nipple(off.depth, far.depth) + far.takeOff))
+	l.d.run(l.d.names.fresh(id+"-pipe"), at(teeID, graph.Branch), at(valve.ID, graph.In), pipe, size, []graph.Leg{leg(way)})
 	return true
 }

@@ -57,7 +57,7 @@ func (l *layer) joinOld(i int) {
 		k := link{a: s.body, b: ground, spigot: 'b', depth: s.depth, flex: r.Spec.Flexible(), piece: -1}
 		place := l.endPlace(r, last)
 		k.play, k.aside = max(place.PlayMM, 0), place.SpringAside
-		j := Joint{Kind: s.joint, A: s.words, B: "old pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
+		j := Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "old pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
 		if r.RemainsOf != "" {
 			j.B = "old pipe left of " + r.RemainsOf
 		}
@@ -99,6 +99,7 @@ func (l *layer) joinDirect(i int) {
 	if ln.from.part == nil || ln.to.part == nil {
 		return
 	}
+	l.judgeDirect(i)
 	at, located := l.lay.Places[r.From.String()]
 	way := l.ways[r.From.String()]
 	kind := "cement"
@@ -121,7 +122,7 @@ func (l *layer) joinUnmeasured(i int) {
 		body := fmt.Sprintf("run %d", i)
 		l.nipples(i, s, s == &ln.to)
 		l.join(link{a: s.body, b: body, spigot: 'b', depth: s.depth, flex: r.Spec.Flexible(), piece: -1},
-			Joint{Kind: s.joint, A: s.words, B: "pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size})
+			Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size})
 	}
 	for k := range l.lay.Paths[i].Fittings {
 		f := &l.lay.Paths[i].Fittings[k]

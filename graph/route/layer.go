@@ -70,6 +70,7 @@ func LayStage(set *settle.Stage) *Layout {
 	}
 	l.findWays()
 	l.judgeWays()
+	l.judgeBarbs()
 	l.layLines()
 	l.locate()
 	l.placeChains()

@@ -191,9 +191,9 @@ func (l *layer) addPiece(i int, p Piece, from, to station, way graph.Vec) {
 	path := &l.lay.Paths[i]
 	name := fmt.Sprintf("piece %d", p.Number)
 	p.From.Joint = l.join(link{a: from.body, b: pieceBody(index), into: way.Scale(-1), spigot: 'b', depth: from.depth, flex: flexible, piece: index},
-		Joint{Kind: from.joint, A: from.words, B: name, Run: p.Run.ID, At: p.Start, Located: path.Located, Spec: p.Spec, Size: p.Size})
+		Joint{Kind: from.joint, Clips: from.clips(), A: from.words, B: name, Run: p.Run.ID, At: p.Start, Located: path.Located, Spec: p.Spec, Size: p.Size})
 	p.To.Joint = l.join(link{a: pieceBody(index), b: to.body, into: way, spigot: 'a', depth: to.depth, flex: flexible, piece: index},
-		Joint{Kind: to.joint, A: name, B: to.words, Run: p.Run.ID, At: p.Finish, Located: path.Located, Spec: p.Spec, Size: p.Size})
+		Joint{Kind: to.joint, Clips: to.clips(), A: name, B: to.words, Run: p.Run.ID, At: p.Finish, Located: path.Located, Spec: p.Spec, Size: p.Size})
 	l.lay.Pieces = append(l.lay.Pieces, p)
 	path.Pieces = append(path.Pieces, index)
 }
@@ -252,8 +252,12 @@ func (l *layer) nipples(i int, s *station, last bool) {
 			p.Start, p.Finish = base.Add(way.Scale(at)), base.Add(way.Scale(at+a.NippleMM))
 			l.addPiece(i, p, from, to, way)
 		} else {
-			l.join(link{a: body, b: next, into: way.Scale(-1), spigot: 'b', depth: l.set.Depth(a.Spec, a.Size), piece: -1},
-				Joint{Kind: "cement", A: words, B: nextWords, Run: r.ID, At: base.Add(way.Scale(at)), Located: path.Located, Spec: a.Spec, Size: a.Size})
+			k, joint := link{a: body, b: next, into: way.Scale(-1), spigot: 'b', depth: l.set.Depth(a.Spec, a.Size), piece: -1}, "cement"
+			if a.Kind == settle.ThreadAdaptor { // the part is screwed into it
+				k.into, k.spigot, k.depth, joint = way, 'a', 0, "thread"
+			}
+			l.join(k,
+				Joint{Kind: joint, A: words, B: nextWords, Run: r.ID, At: base.Add(way.Scale(at)), Located: path.Located, Spec: a.Spec, Size: a.Size})
 		}
 		at += a.NippleMM + a.AddsMM
 		body, words, kind = next, nextWords, a.Kind

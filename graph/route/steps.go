@@ -65,6 +65,9 @@ func (o *sequence) sameStep(i, j int) bool {
 	if o.phase[i] != o.phase[j] || o.late[i] != o.late[j] || x.open != y.open {
 		return false
 	}
+	if a, b := &o.lay.Joints[i], &o.lay.Joints[j]; a.Kind != b.Kind && (a.Kind == "thread" || b.Kind == "thread" || a.Kind == "barb" || b.Kind == "barb") || a.Clips != b.Clips {
+		return false // another verb
+	}
 	if x.open {
 		return x.part == y.part
 	}
@@ -116,11 +119,11 @@ func (o *sequence) stepText(from, to int) string {
 		return where + text
 	}
 	verb := "glue "
-	switch o.lay.Joints[from].Kind {
+	switch j := o.lay.Joints[from]; j.Kind {
 	case "barb":
-		verb = "push on, with two clamps each: "
+		verb = fmt.Sprintf("push on, with %s each: ", clipWords(j.Clips))
 	case "thread":
-		verb = "screw "
+		return where + "screw " + text + ", tape on the thread (" + numbers + ")"
 	}
 	return where + verb + text + " (" + numbers + ")"
 }
@@ -171,4 +174,14 @@ func (o *sequence) loop(c closing) Loop {
 		}
 	}
 	return out
+}
+
+func clipWords(n int) string {
+	switch n {
+	case 1:
+		return "one clamp"
+	case 2:
+		return "two clamps"
+	}
+	return fmt.Sprintf("%d clamps", n)
 }

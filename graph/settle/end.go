@@ -77,13 +77,23 @@ func (s *Stage) adapt(e *End, pipe *graph.Run) []Adaptor {
 		return nil
 	}
 	hose := pipe.Spec.Family() == catalog.Hose
+	first, part := s.onThread(e, pipe)
+	if hose && (e.Part.New() || pipe.New()) {
+		part = s.ontoHose(part)
+	}
+	return append(first, s.between(e, part, pipe)...)
+}
+
+// between returns what leads from a socket to the run's pipe.
+func (s *Stage) between(e *End, part Socket, pipe *graph.Run) []Adaptor {
+	hose := pipe.Spec.Family() == catalog.Hose
 	switch {
 	case hose && (part.Free || part.Ends == "barb"):
 		return nil
 	case hose:
-		return s.across(e, pipe, s.barb)
+		return s.across(e, part, pipe, s.barb)
 	case part.Spec.Family() != pipe.Spec.Family():
-		return s.across(e, pipe, s.transition)
+		return s.across(e, part, pipe, s.transition)
 	case part.Size.NominalMM() > pipe.Size.NominalMM():
 		return s.bushes(part.Spec, part.Size, pipe.Spec, pipe.Size)
 	case part.Size.NominalMM() < pipe.Size.NominalMM():
@@ -170,8 +180,7 @@ func (s *Stage) reducers(spec catalog.Spec, small catalog.Size, pipe catalog.Spe
 // two sizes. Where the catalogue has no such row a tee takes a bush in its own family first,
 // to the nearest size from which there is one: that is how a line lets a smaller branch of
 // another family out. Elsewhere the size is for the description to choose.
-func (s *Stage) across(e *End, pipe *graph.Run, join func(Socket, *graph.Run) Adaptor) []Adaptor {
-	part := e.Socket
+func (s *Stage) across(e *End, part Socket, pipe *graph.Run, join func(Socket, *graph.Run) Adaptor) []Adaptor {
 	direct := join(part, pipe)
 	if direct.Known || e.Part.Kind != graph.Tee {
 		return []Adaptor{direct}

@@ -30,6 +30,9 @@ func PortEnds(row *catalog.Row, port string) string {
 func (s *Stage) socketAt(p *Part, port string, run *graph.Run) Socket {
 	out := Socket{Row: &p.Row.V}
 	out.Ends = PortEnds(out.Row, port)
+	if p.Kind == graph.Barb {
+		out.Ends = barbEnd(out.Row, run)
+	}
 	var said catalog.Size
 	if q := p.Port(port); q != nil {
 		said = q.Size

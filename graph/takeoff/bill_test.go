@@ -51,7 +51,7 @@ func TestPlugInCountedByHand(t *testing.T) {
 		{"elbow-90", half, "pc", 2, 1, "1.80"}, // one bend in to-unit, one in from-unit; one spare for up to five
 		{"heat-pump", half, "pc", 1, 0, "980.00"},
 		{"o-ring", half, "pc", 0, 2, ""},
-		{"hose-clip", "38 mm", "pc", 4, 0, ""}, // two hoses, two ends each
+		{"hose-clip", "38 mm", "pc", 8, 0, ""}, // two hoses, two ends each, two clips on each (practice)
 		{"pipe", half, "bar", 2, 0, "11.40"},   // 3387 mm out of bars of 3 m
 		{"pipe", "38 mm", "coil", 1, 0, "9.90"},
 		{"pipe", "38 mm", "m", 2.8, 0, ""},

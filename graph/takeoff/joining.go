@@ -19,23 +19,23 @@ const tinML = 250
 // for threads.
 func (b *biller) addJoining() {
 	sockets := map[catalog.Size]int{}
-	var tails, threads int
-	tailSize := map[catalog.Size]int{}
+	threads := 0
+	tails, clips := map[catalog.Size]int{}, map[catalog.Size]int{}
 	for _, j := range b.lay.Joints {
 		switch j.Kind {
 		case "cement", "slip":
 			sockets[j.Size]++
 		case "barb":
-			tails++
-			tailSize[j.Size]++
+			tails[j.Size]++
+			clips[j.Size] += j.Clips
 		case "thread":
 			threads++
 		}
 	}
 	b.addCement(sockets)
-	for _, size := range bySize(tailSize) {
-		b.add(line{Item: Item{Name: join("hose clip", size.String()), Kind: "hose-clip", Size: size.String(), Quantity: float64(tailSize[size]), Unit: "pc",
-			Source: "one on each barb; common practice, no source", New: true, Where: []string{count(tailSize[size], "barb joint")}}, size: size})
+	for _, size := range bySize(clips) {
+		b.add(line{Item: Item{Name: join("hose clip", size.String()), Kind: "hose-clip", Size: size.String(), Quantity: float64(clips[size]), Unit: "pc",
+			Source: "two on each barb joint, or as its row says; common practice, no source", New: true, Where: []string{count(tails[size], "barb joint")}}, size: size})
 	}
 	if threads > 0 {
 		b.add(line{Item: Item{Name: "PTFE tape", Kind: "tape", Quantity: 1, Unit: "pc", Source: "common practice, no source", New: true,

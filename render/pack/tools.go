@@ -35,7 +35,7 @@ func tools(p *plan.Plan, j *practice.Job) []tool {
 	add(j.Unit != nil, "Level, rubber mounts, bolts for the unit's base; 19 mm hose", "setting it down; condensate")
 	add(cement, "Gloves, goggles, fan for the cabinet", "cement vapour is heavy and burns")
 	add(cement, "Cleaner or primer and cement for this pipe, in date; one tin of cement over", "each joint; read the cure time on the tin")
-	add(barb, "Two clamps for each barb, screwdriver, warm water", "hoses")
+	add(barb, clipsWanted(p)+", screwdriver, warm water", "hoses")
 	add(thread, "PTFE tape, no paste", "plastic threads: by hand and one turn")
 	return out
 }
@@ -49,6 +49,17 @@ func jointKinds(p *plan.Plan) (cement, barb, thread bool) {
 		kinds = append(kinds, j.Kind)
 	}
 	return slices.Contains(kinds, "cement") || slices.Contains(kinds, "slip"), slices.Contains(kinds, "barb"), slices.Contains(kinds, "thread")
+}
+
+// clipsWanted says how many hose clips the joints take, as the bill does.
+func clipsWanted(p *plan.Plan) string {
+	clips, tails := 0, 0
+	for _, j := range p.After.Layout.Joints {
+		if j.Kind == "barb" {
+			clips, tails = clips+j.Clips, tails+1
+		}
+	}
+	return fmt.Sprintf("%s for %s", number(clips, "hose clip", "hose clips"), number(tails, "barb joint", "barb joints"))
 }
 
 // joints counts the joints of the new work.

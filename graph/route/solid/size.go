@@ -1,6 +1,8 @@
 package solid
 
 import (
+	"slices"
+
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -46,7 +48,7 @@ func (b *builder) girthOf(row catalog.Row, spec catalog.Spec, size catalog.Size)
 	g := girth{pipe: b.pipeOutside(spec, size), assumed: true}
 	g.likely = g.pipe * (1 + 2*socketWall)
 	if row.Kind != "pipe" && row.OutsideMM > 0 {
-		g.likely, g.assumed = max(row.OutsideMM, g.pipe), !row.Own
+		g.likely, g.assumed = max(row.OutsideMM, g.pipe), !row.Own || b.borrowed(&row)
 	}
 	return g
 }
@@ -69,4 +71,12 @@ func (b *builder) socketOf(p *graph.Part) float64 {
 	}
 	r, _ := b.cat().Fitting("coupling", fit.Spec, fit.Size)
 	return r.SocketMM
+}
+
+// borrowed reports whether a row of the user's own has its outside from one of the
+// catalogue's that it is laid over, which is as assumed as that.
+func (b *builder) borrowed(row *catalog.Row) bool {
+	return slices.ContainsFunc(catalog.Embedded().Rows(), func(r catalog.Row) bool {
+		return r.Kind == row.Kind && r.Size == row.Size && r.OutsideMM == row.OutsideMM
+	})
 }

@@ -69,7 +69,7 @@ func partners(v *view, kind string, size catalog.Size) []string {
 			out = append(out, s.String())
 		}
 	}
-	for _, r := range v.c.Catalog.Rows() {
+	for _, r := range v.set.Catalog().Rows() {
 		switch {
 		case r.Kind != kind:
 		case r.Size == size:

@@ -86,18 +86,18 @@ func joinsOld(v *view) *graph.Run {
 }
 
 func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, what string, pos graph.Pos, report Report) {
-	if v.c.Catalog == nil || spec.Family() == catalog.Hose {
+	if spec.Family() == catalog.Hose {
 		return
 	}
-	stated, ok := v.c.Catalog.Pipe(spec, size)
-	if !ok || stated.OutsideMM == 0 || math.Abs(got-stated.OutsideMM) <= catalog.CalliperMM {
+	stated := v.set.PipeRow(spec, size)
+	if stated.OutsideMM == 0 || math.Abs(got-stated.OutsideMM) <= catalog.CalliperMM {
 		return
 	}
 	d := graph.Diagnostic{
 		Pos: pos, Severity: graph.Error,
 		Message: fmt.Sprintf("%s measures %.1f mm outside; %s %s has %.1f mm", what, got, spec, size, stated.OutsideMM),
 	}
-	near := v.c.Catalog.ByOutside(got, catalog.CalliperMM)
+	near := v.set.Catalog().ByOutside(got, catalog.CalliperMM)
 	switch {
 	case len(near) == 0:
 		d.Message += "; no pipe in the catalogue has that"

@@ -3,6 +3,7 @@ package settle
 import (
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
@@ -22,24 +23,24 @@ const (
 // IsSwing reports whether the part is a check of the swing type.
 func (p *Part) IsSwing() bool { return p.Style.V == Swing }
 
-// settleStyle says of which style a check is: as described, else as the row it names, else
-// a spring.
-func (s *Stage) settleStyle(out *Part) {
-	p := out.Part
-	if p.Kind != graph.CheckValve {
-		return
+// CheckStyle says of which style a check is: as described, else as the row it names, else a
+// spring; "" for other kinds.
+func CheckStyle(cat *catalog.Catalog, p *graph.Part) Pick[string] {
+	row, named := catalog.Row{}, false
+	if p.Type != "" && cat != nil {
+		row, named = cat.Row(p.Type)
 	}
-	row, named := s.named(p)
 	switch {
+	case p.Kind != graph.CheckValve:
+		return Pick[string]{}
 	case p.Check != nil && p.Check.Style != "":
-		out.Style = Pick[string]{p.Check.Style, given(p.KeyPos["style"])}
+		return Pick[string]{p.Check.Style, given(p.KeyPos["style"])}
 	case named && strings.Contains(row.Style, Swing):
-		out.Style = Pick[string]{Swing, ofRow(&row, p.KeyPos["type"], false)}
+		return Pick[string]{Swing, ofRow(&row, p.KeyPos["type"], false)}
 	case named && row.Style != "":
-		out.Style = Pick[string]{Spring, ofRow(&row, p.KeyPos["type"], false)}
-	default:
-		out.Style = Pick[string]{Spring, assumed("common practice, no source")}
+		return Pick[string]{Spring, ofRow(&row, p.KeyPos["type"], false)}
 	}
+	return Pick[string]{Spring, assumed("common practice, no source")}
 }
 
 // settleCracking finds the pressure at which a check opens: the description's, else its

@@ -48,7 +48,7 @@ func (p *Part) OpensAt(port string) bool {
 func (s *Stage) settlePart(p *graph.Part) Part {
 	out := Part{Part: p}
 	out.Spec, out.Size = s.settleSize(p)
-	s.settleStyle(&out)
+	out.Style = CheckStyle(s.cat, p)
 	s.settleRow(&out)
 	row, from := &out.Row.V, out.Row.Origin
 	if p.LengthMM > 0 {

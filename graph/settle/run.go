@@ -112,9 +112,9 @@ func (s *Stage) BoreOf(r *Run, size catalog.Size) float64 {
 	return s.SizeBore(r.Spec, size)
 }
 
-// PipeOutside returns the outside diameter of pipe of a spec and size, mm; 0 where the
-// catalogue has none.
-func (s *Stage) PipeOutside(spec catalog.Spec, size catalog.Size) float64 {
+// PipeRow returns the row of pipe of a spec and size, as it comes off the shelf; the zero Row
+// where the catalogue has none.
+func (s *Stage) PipeRow(spec catalog.Spec, size catalog.Size) catalog.Row {
 	row, _ := s.cat.Pipe(spec, size)
-	return row.OutsideMM
+	return row
 }

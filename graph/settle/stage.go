@@ -102,6 +102,9 @@ func newWays(c *graph.Circuit) *ways {
 	return w
 }
 
+// Catalog returns the catalogue, for what chooses a new part.
+func (s *Stage) Catalog() *catalog.Catalog { return s.cat }
+
 // Net returns which way the water goes. It is worked out once.
 func (s *Stage) Net() *stream.Net { return s.way().net }
 

@@ -54,11 +54,7 @@ type biller struct {
 }
 
 func newBiller(c *graph.Circuit, lay *route.Layout) *biller {
-	cat := lay.Circuit.Catalog
-	if cat == nil {
-		cat = catalog.Embedded()
-	}
-	return &biller{c: c, lay: lay, bores: bores{cat: cat, lay: lay}, cuts: NewCutList(c, lay)}
+	return &biller{c: c, lay: lay, bores: bores{lay: lay}, cuts: NewCutList(c, lay)}
 }
 
 // add puts an item into the line for its like, or into a new one.
@@ -129,7 +125,7 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 	if twoEnds(p.Kind) && fit.Row.Spec != "" {
 		fit.Spec, fit.Size = fit.Row.Spec, fit.Row.Size // whichever way round it was written
 	}
-	at := bores{cat: b.bores.cat, lay: lay}
+	at := bores{lay: lay}
 	through, corner := at.lossOf(p, &fit)
 	size := fit.Size.String()
 	switch {
@@ -148,7 +144,7 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 		},
 		size: fit.Size, ids: []string{p.ID}, row: fit.Row.Name,
 	}
-	l.Name = b.partName(p, &fit, size, ends)
+	l.Name = b.partName(lay.Stage.Part(p.ID), &fit, size, ends)
 	if removed {
 		l.Name += ", taken out"
 	}

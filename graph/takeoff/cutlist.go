@@ -10,6 +10,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 	"dryfit/graph/takeoff/stock"
 )
 
@@ -21,7 +22,7 @@ func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
 	list := &CutList{Pieces: lay.Pieces}
 	list.KerfMM, list.KerfSource = kerfOf(c)
 	for _, g := range pipeGroups(lay.Pieces) {
-		supply, source := supplyOf(c, g.spec, g.size)
+		supply, source := supplyOf(c, lay.Stage, g.spec, g.size)
 		plan := planOf(stock.Plan(g.demands, supply, list.KerfMM))
 		plan.Spec, plan.Size, plan.StockSource = g.spec, g.size, source
 		list.Plans = append(list.Plans, plan)
@@ -63,7 +64,7 @@ func pipeGroups(pieces []route.Piece) []pipeGroup {
 }
 
 // supplyOf returns the stock of a spec and size, and where it is from.
-func supplyOf(c *graph.Circuit, spec catalog.Spec, size catalog.Size) ([]stock.Supply, string) {
+func supplyOf(c *graph.Circuit, set *settle.Stage, spec catalog.Spec, size catalog.Size) ([]stock.Supply, string) {
 	var out []stock.Supply
 	onSale := false
 	for _, s := range c.Stock {
@@ -80,12 +81,8 @@ func supplyOf(c *graph.Circuit, spec catalog.Spec, size catalog.Size) ([]stock.S
 	if onSale {
 		return out, "the description, [[stock]]"
 	}
-	cat := c.Catalog
-	if cat == nil {
-		cat = catalog.Embedded()
-	}
-	row, ok := cat.Pipe(spec, size)
-	if !ok || len(row.StockMM) == 0 {
+	row := set.PipeRow(spec, size)
+	if len(row.StockMM) == 0 {
 		return out, "the catalogue names no length on sale"
 	}
 	for _, mm := range row.StockMM {

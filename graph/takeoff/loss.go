@@ -99,33 +99,17 @@ func ofDescribed(l *graph.Loss, boreMM float64) (h handbook, ok bool) {
 
 // bores finds the bore of pipe.
 type bores struct {
-	cat *catalog.Catalog
 	lay *route.Layout
 }
 
 // ofRun returns the bore of a run in mm; 0 where nothing gives one.
 func (b *bores) ofRun(path *route.Path) float64 {
-	switch {
-	case path.Run.BoreMM > 0:
-		return path.Run.BoreMM
-	case path.Pipe.BoreMM > 0:
-		return path.Pipe.BoreMM
-	}
-	return b.ofSize(path.Run.Spec, path.Run.Size)
+	return b.lay.Stage.Run(path.Run.ID).Bore.V
 }
 
 // ofSize returns the bore in mm of pipe of a size, of the spec where the catalogue has it.
 func (b *bores) ofSize(spec catalog.Spec, size catalog.Size) float64 {
-	specs := []catalog.Spec{spec, catalog.PVCSch40}
-	if size.Metric {
-		specs = []catalog.Spec{spec, catalog.PVCPN16, catalog.PVCPN10}
-	}
-	for _, s := range specs {
-		if row, ok := b.cat.Pipe(s, size); ok && row.BoreMM > 0 {
-			return row.BoreMM
-		}
-	}
-	return size.NominalMM()
+	return b.lay.Stage.SizeBore(spec, size)
 }
 
 // ofPart returns the bore a part's loss stands on: that of a run of its size, else of its size.

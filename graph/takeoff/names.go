@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // words turns a kind or style into words: "elbow-90" is "elbow 90".
@@ -78,14 +79,15 @@ func join(fields ...string) string {
 }
 
 // partName is a part as one asks for it.
-func (b *biller) partName(p *graph.Part, fit *route.PartFit, size, ends string) string {
+func (b *biller) partName(set *settle.Part, fit *route.PartFit, size, ends string) string {
+	p := set.Part
 	what := words(string(p.Kind))
 	if fit.Row.Style != "" {
 		what = words(fit.Row.Style)
 	}
 	switch {
 	case p.Kind == graph.CheckValve:
-		what = checkName(p, fit)
+		what = checkName(set)
 	case p.Kind == graph.Filter && p.Filter != nil && p.Filter.Media != "":
 		what = p.Filter.Media + " filter"
 	case p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 0:
@@ -108,16 +110,17 @@ func (b *biller) partName(p *graph.Part, fit *route.PartFit, size, ends string) 
 }
 
 // checkName says which spring: "spring check, opens at 2 psi".
-func checkName(p *graph.Part, fit *route.PartFit) string {
+func checkName(p *settle.Part) string {
+	pa := p.Cracking.V / 1000
 	switch {
-	case p.Check != nil && p.Check.Style == "swing", fit.Row.Style == "swing-check":
+	case p.IsSwing():
 		return "swing check"
-	case p.Check != nil && p.Check.CrackingSet:
-		return fmt.Sprintf("spring check, opens at %.1f kPa", p.Check.CrackingPa/1000)
-	case p.Type != "" && fit.Row.CrackingPa > 0:
-		return fmt.Sprintf("spring check, opens at %.1f kPa (%s)", fit.Row.CrackingPa/1000, p.Type)
-	case fit.Row.CrackingPa > 0:
-		return fmt.Sprintf("spring check, opens at %.1f kPa", fit.Row.CrackingPa/1000)
+	case p.Cracking.How == settle.Given:
+		return fmt.Sprintf("spring check, opens at %.1f kPa", pa)
+	case p.Type != "" && pa > 0:
+		return fmt.Sprintf("spring check, opens at %.1f kPa (%s)", pa, p.Type)
+	case pa > 0 && p.Cracking.How != settle.Assumed:
+		return fmt.Sprintf("spring check, opens at %.1f kPa", pa)
 	}
 	return "spring check"
 }

@@ -50,7 +50,7 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew bool)
 // addBars lists the bars of one stock plan, and the net length cut from them. Where less is
 // left over than the allowance, one more of the shortest is the spare.
 func (b *biller) addBars(plan StockPlan) {
-	row, _ := b.bores.cat.Pipe(plan.Spec, plan.Size)
+	row := b.lay.Stage.PipeRow(plan.Spec, plan.Size)
 	what, unit := "pipe", "bar"
 	if plan.Spec.Flexible() {
 		what, unit = "flexible pipe", "coil"

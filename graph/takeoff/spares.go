@@ -59,7 +59,7 @@ func (b *biller) addCutSpares() {
 			kind string
 			n    float64
 		}{{"coupling", 2}, {"slip-coupling", 1}} {
-			row, ok := b.bores.cat.Fitting(s.kind, cut.spec, cut.size)
+			row, ok := b.lay.Stage.Catalog().Fitting(s.kind, cut.spec, cut.size)
 			if !ok {
 				row = catalog.Row{Kind: s.kind}
 			}

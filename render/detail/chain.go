@@ -200,8 +200,8 @@ func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) [
 		t := tube{from: start, to: start + p.CutMM, depthFrom: p.From.DepthMM, depthTo: p.To.DepthMM,
 			outside: outside(path), number: p.Number, cut: p.CutMM, measure: p.Measure,
 			bushFrom: isBush(p.From), bushTo: isBush(p.To), joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size}
-		if row, ok := c.lay.Circuit.Catalog.Pipe(p.Spec, p.Size); ok && row.OutsideMM > 0 {
-			t.outside = row.OutsideMM
+		if mm := c.lay.Stage.PipeRow(p.Spec, p.Size).OutsideMM; mm > 0 {
+			t.outside = mm
 		}
 		if back {
 			t.from, t.to = length-t.to, length-t.from

@@ -85,6 +85,7 @@ func (d *drawing) sheet(n, of int) *scene.Scene {
 	h := sheet.HeadOf(d.in.Job, "Detail of the assembly")
 	h.Sheet, h.Of = n, of
 	p := d.in.Page
+	d.line.set = d.in.Layout.Stage
 	d.line.u = d.view.along(d.c.lineWay())
 	d.line.v = scene.Point{X: math.Abs(d.line.u.Y), Y: -math.Abs(d.line.u.X)}
 	if d.line.u.Y != 0 && !p.Fixed {
@@ -93,7 +94,7 @@ func (d *drawing) sheet(n, of int) *scene.Scene {
 	var s *sheet.Sheet
 	for range 2 { // again where labels have to be said in the notes
 		*d = drawing{in: d.in, names: d.names, c: d.c, view: d.view, first: d.first, last: d.last,
-			line: frame{u: d.line.u, v: d.line.v, per: 1}, per: 1, listed: d.listed}
+			line: frame{u: d.line.u, v: d.line.v, per: 1, set: d.in.Layout.Stage}, per: 1, listed: d.listed}
 		notes := d.notes()
 		probe := sheet.New(p.Format, p.Orientation, h)
 		probe.Notes(notes...)
@@ -178,7 +179,7 @@ func (d *drawing) limbFrame(l *limb) frame {
 	if l.tee == 0 { // what stands out sideways stands outwards
 		v = scene.Point{X: -v.X, Y: -v.Y}
 	}
-	return frame{at: d.line.p(d.c.members[l.tee].from, 0), u: scene.Point{X: side * d.line.v.X, Y: side * d.line.v.Y}, v: v, per: d.per}
+	return frame{at: d.line.p(d.c.members[l.tee].from, 0), u: scene.Point{X: side * d.line.v.X, Y: side * d.line.v.Y}, v: v, per: d.per, set: d.in.Layout.Stage}
 }
 
 // limbOf returns the branch of a member; nil: none is known.
@@ -193,8 +194,8 @@ func (d *drawing) limbOf(i int) *limb {
 
 // outside is the outside diameter of pipe of a size, mm.
 func (d *drawing) outside(spec catalog.Spec, size catalog.Size) float64 {
-	if row, ok := d.in.Layout.Circuit.Catalog.Pipe(spec, size); ok && row.OutsideMM > 0 {
-		return row.OutsideMM
+	if mm := d.in.Layout.Stage.PipeRow(spec, size).OutsideMM; mm > 0 {
+		return mm
 	}
 	return size.NominalMM()
 }

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
@@ -24,6 +25,7 @@ type frame struct {
 	at   scene.Point // of s = 0, on the sheet
 	u, v scene.Point // of length 1 on the sheet: along the axis and across it
 	per  float64
+	set  *settle.Stage // what the parts are
 }
 
 func (f frame) p(s, t float64) scene.Point {
@@ -170,7 +172,7 @@ func (f frame) inline(from, to, depthIn, depthOut, w float64, p *graph.Part, uni
 
 // sign puts the part's symbol on its body, as large as it fits.
 func (f frame) sign(mid, length, w float64, p *graph.Part) []scene.Item {
-	look := symbol.Look{Pen: sheet.Fine, Spring: p.Check == nil || p.Check.Style != "swing"}
+	look := symbol.Look{Pen: sheet.Fine, Spring: !f.set.Part(p.ID).IsSwing()}
 	if p.Kind.IsHandValve() {
 		at := tag.Position(p)
 		look.Shut, look.Throttle = at == "shut", at != "shut" && at != "open"

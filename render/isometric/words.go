@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 	"dryfit/render/symbol"
 )
 
@@ -44,7 +45,7 @@ func (d *drawing) lengthText(mm float64) string {
 
 // sign returns a part's sign as it stands in a pipe.
 func (d *drawing) sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
-	l := symbol.Look{Pen: penOldSign, Spring: p.Check == nil || p.Check.Style != "swing"}
+	l := symbol.Look{Pen: penOldSign, Spring: !d.lay.Stage.Part(p.ID).IsSwing()}
 	if p.New() {
 		l.Pen = penNewSign
 	}
@@ -137,17 +138,13 @@ func (d *drawing) levelText(z float64) string {
 	return "level " + sign + quantity.Format(z, quantity.Length, d.in.Units)
 }
 
-// cracking returns a spring check's pressure: as described, else its catalogue row's, Pa.
+// cracking returns a spring check's pressure, Pa; 0 where nothing says it.
 func (d *drawing) cracking(p *graph.Part) float64 {
-	if p.Check != nil && p.Check.CrackingSet {
-		return p.Check.CrackingPa
+	v := d.lay.Stage.Part(p.ID).Cracking
+	if v.How == settle.Assumed {
+		return 0
 	}
-	if p.Type != "" && d.c.Catalog != nil {
-		if row, ok := d.c.Catalog.Row(p.Type); ok {
-			return row.CrackingPa
-		}
-	}
-	return 0
+	return v.V
 }
 
 // jointText names joints that stand at one place: "J8 J34".

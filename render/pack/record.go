@@ -7,7 +7,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
-	"dryfit/graph/stream"
 	"dryfit/render/tag"
 )
 
@@ -40,13 +39,13 @@ func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
 			out = append(out, reading{m.Mode + ": jets feel, before / after", change})
 		}
 	}
-	for _, b := range unitBranches(c, stream.NewNet(c)) {
+	for _, b := range unitBranches(c, p.After.Layout.Stage.Net()) {
 		e := b.Element()
 		switch {
 		case e == nil:
 		case e.Kind == graph.CheckValve:
 			label := ""
-			if pa := crackingOf(p, e); pa > 0 {
+			if pa := p.After.Layout.Stage.Part(e.ID).Cracking.V; pa > 0 {
 				label = quantity.Format(pa, quantity.Pressure, units)
 			}
 			out = append(out, reading{names.Tag(e.ID) + ": cracking pressure on its label", label}, reading{names.Tag(e.ID) + ": arrow with the flow", "yes"})
@@ -85,17 +84,6 @@ func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
 	return append(out, reading{"Free chlorine / pH before bathing", "3 to 5 mg/l / 7.0 to 7.6"}, reading{"Controller messages", "none"},
 		reading{"Seen again after a week", ""}, reading{"Seen again after the first refill", ""},
 		reading{"Fitter's signature", ""}, reading{"Electrician's signature", ""}, reading{"Owner's signature", ""})
-}
-
-// crackingOf is the cracking pressure a check was reckoned with, Pa; 0 where none is known.
-func crackingOf(p *plan.Plan, e *graph.Part) float64 {
-	if e.Check != nil && e.Check.CrackingPa > 0 {
-		return e.Check.CrackingPa
-	}
-	if p.After.Layout == nil {
-		return 0
-	}
-	return p.After.Layout.Fits[e.ID].Row.CrackingPa
 }
 
 // jointLine is two joints side by side, each with its blanks.

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 	"dryfit/render/scene"
 	"dryfit/render/schematic/arrange"
@@ -18,6 +19,7 @@ import (
 type Input struct {
 	Circuit   *graph.Circuit  // whole, or one stage
 	Stage     graph.Stage     // "": after
+	Settled   *settle.Stage   // of that stage; nil: settled here
 	Cuts      []Cut           // marks on existing runs; where pipe was cut already they come by themselves
 	Units     quantity.System // of what is said in figures
 	Page      sheet.Page      // zero: A4 landscape, or A3 where A4 is too small
@@ -44,6 +46,7 @@ type drawing struct {
 	in     Input
 	c      *graph.Circuit // the stage
 	units  quantity.System
+	set    *settle.Stage
 	net    *stream.Net
 	tags   map[string]string
 	common pipeOf
@@ -68,7 +71,11 @@ func newDrawing(in Input) *drawing {
 	}
 	d := &drawing{in: in, units: in.Units, tags: tag.Tags(in.Circuit)}
 	d.c = in.Circuit.At(in.Stage)
-	d.net = stream.NewNet(d.c)
+	if d.set = in.Settled; d.set == nil {
+		d.set = settle.Of(d.c)
+	}
+	d.c = d.set.Circuit
+	d.net = d.set.Net()
 	d.common = commonPipe(d.c)
 	return d
 }
@@ -257,7 +264,7 @@ const (
 )
 
 func (d *drawing) look(p *graph.Part) symbol.Look {
-	l := symbol.Look{Pen: penOld, Spring: spring(p)}
+	l := symbol.Look{Pen: penOld, Spring: !d.set.Part(p.ID).IsSwing()}
 	if p.New() && p.Kind != graph.Tub {
 		l.Pen = penNewSign
 		if p.Kind == graph.Tee {

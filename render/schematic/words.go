@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 	"dryfit/render/scene"
 	"dryfit/render/tag"
 )
@@ -134,8 +135,8 @@ func (d *drawing) facts(p *graph.Part) []string {
 		}
 	case p.Kind.IsHandValve():
 		out = append(out, tag.Position(p))
-	case p.Kind == graph.HeatPump && p.Unit != nil && p.Unit.Rated > 0:
-		out = append(out, "rated "+quantity.Format(p.Unit.Rated, quantity.Flow, d.units))
+	case p.Kind == graph.HeatPump && d.set.Part(p.ID).Rated.Known:
+		out = append(out, "rated "+quantity.Format(d.set.Part(p.ID).Rated.V, quantity.Flow, d.units))
 	}
 	if s := d.ownSize(p); s != "" {
 		out = append(out, s)
@@ -155,25 +156,14 @@ func springText(pa float64) string {
 	return inch + " / " + quantity.Format(pa, quantity.Pressure, quantity.MetricSystem)
 }
 
-// cracking returns a spring check's pressure: as described, else its catalogue row's.
+// cracking returns a spring check's pressure, Pa; 0 where nothing says it, or for a swing check.
 func (d *drawing) cracking(p *graph.Part) float64 {
-	switch {
-	case !spring(p):
-		return 0
-	case p.Check != nil && p.Check.CrackingSet:
-		return p.Check.CrackingPa
-	case d.c.Catalog == nil:
+	set := d.set.Part(p.ID)
+	if set.IsSwing() || set.Cracking.How == settle.Assumed {
 		return 0
 	}
-	if p.Type != "" {
-		if row, ok := d.c.Catalog.Row(p.Type); ok {
-			return row.CrackingPa
-		}
-	}
-	return 0
+	return set.Cracking.V
 }
-
-func spring(p *graph.Part) bool { return p.Check == nil || p.Check.Style != "swing" }
 
 // ownSize is a part's size where it differs from its runs'.
 func (d *drawing) ownSize(p *graph.Part) string {

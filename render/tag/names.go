@@ -4,20 +4,23 @@ import (
 	"fmt"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
 // Names holds what every part of a circuit is called on paper.
 type Names struct {
-	parts map[string]*graph.Part
-	tags  map[string]string
-	roles map[string]string // of the parts round a unit: "to the unit"
+	catalog *catalog.Catalog
+	parts   map[string]*graph.Part
+	tags    map[string]string
+	roles   map[string]string // of the parts round a unit: "to the unit"
 }
 
 // Of returns the names of a circuit's parts.
 func Of(c *graph.Circuit) *Names {
-	n := &Names{parts: map[string]*graph.Part{}, tags: Tags(c), roles: map[string]string{}}
+	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c), roles: map[string]string{}}
 	for _, p := range c.Parts {
 		n.parts[p.ID] = p
 	}
@@ -60,7 +63,7 @@ func (n *Names) Tag(id string) string {
 		return t
 	}
 	if p := n.parts[id]; p != nil {
-		return Word(p)
+		return n.word(p)
 	}
 	return id
 }
@@ -71,7 +74,7 @@ func (n *Names) Short(id string) string {
 	if p == nil || t == "" {
 		return n.Tag(id)
 	}
-	return t + " " + Word(p)
+	return t + " " + n.word(p)
 }
 
 // Name is the tag with the trade word and where it stands: "T2, tee to the unit".
@@ -80,7 +83,7 @@ func (n *Names) Name(id string) string {
 	if p == nil || t == "" {
 		return n.Tag(id)
 	}
-	return strings.TrimSpace(t + ", " + Word(p) + " " + n.roles[id])
+	return strings.TrimSpace(t + ", " + n.word(p) + " " + n.roles[id])
 }
 
 // Role says where a part stands about a unit: "to the unit"; "" for others.
@@ -141,9 +144,9 @@ func (n *Names) Towards(c *graph.Circuit, run string) string {
 // "tee T1".
 func (n *Names) the(p *graph.Part) string {
 	if p.Kind == graph.Tee || p.Kind.IsHandValve() || p.Kind == graph.CheckValve {
-		return Word(p) + " " + n.Tag(p.ID)
+		return n.word(p) + " " + n.Tag(p.ID)
 	}
-	return "the " + Word(p)
+	return "the " + n.word(p)
 }
 
 // joins reports whether a kind is no more than a place in a pipe.
@@ -168,11 +171,11 @@ func (n *Names) port(words string) (id string, ok bool) {
 // Joint is what a joint is called.
 func Joint(number int) string { return fmt.Sprintf("J%d", number) }
 
-// Word is the trade's word for a part.
-func Word(p *graph.Part) string {
+// word is the trade's word for a part.
+func (n *Names) word(p *graph.Part) string {
 	switch p.Kind {
 	case graph.CheckValve:
-		if p.Check != nil && p.Check.Style == "swing" {
+		if settle.CheckStyle(n.catalog, p).V == settle.Swing {
 			return "swing check"
 		}
 		return "spring check"

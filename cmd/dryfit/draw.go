@@ -65,7 +65,11 @@ func runDraw(v *verb, args []string, w *world) int {
 		return complain(w, err)
 	}
 	if len(pages) == 0 {
-		return complain(w, errors.New(drawing.Nothing(view)))
+		complain(w, errors.New(drawing.Why(p, view)))
+		if code := j.say(p.Findings, w); code != exitDone {
+			return code
+		}
+		return exitFindings
 	}
 	if code := writePages(pages, format, float64(dpi), &j, w); code != exitDone {
 		return code

@@ -52,6 +52,14 @@ func Wants(name string) plan.Want {
 	return want
 }
 
+// Why says in words why a view of a plan has no page.
+func Why(p *plan.Plan, name string) string {
+	if d := p.RuledOut(); d != nil && name == "templates" {
+		return "nothing to draw: the place is ruled out, and nothing is sawn there: " + d.Message
+	}
+	return Nothing(name)
+}
+
 // Nothing says in words why a view may have come out without a page.
 func Nothing(name string) string {
 	for _, v := range views() {
@@ -62,8 +70,8 @@ func Nothing(name string) string {
 	return "nothing to draw"
 }
 
-// Pages draws a view, or with "all" every view in turn. A view may have no pages: Nothing says
-// why.
+// Pages draws a view, or with "all" every view in turn. A view may have no pages: Why says
+// why. Across a plan with an error it says that it is not to be built.
 func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	var out []*scene.Scene
 	for _, v := range views() {
@@ -76,5 +84,6 @@ func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([
 		}
 		out = append(out, pages...)
 	}
+	warnAcross(out, p.Fault())
 	return out, nil
 }

@@ -16,8 +16,11 @@ func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sce
 }
 
 // cutsOf returns the cuts through old pipe: of the proposal, else those the description
-// holds.
+// holds; none at a place that is ruled out.
 func cutsOf(p *plan.Plan) []template.Cut {
+	if p.RuledOut() != nil {
+		return nil
+	}
 	if p.Proposal == nil {
 		if p.After == nil || p.After.Layout == nil {
 			return nil

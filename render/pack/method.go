@@ -25,6 +25,9 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 	if joints(p) == 0 {
 		return nil
 	}
+	if d := p.RuledOut(); d != nil {
+		return []stage{{Title: "Nothing is built here", First: 1, Steps: []string{"The place is ruled out, so there is no order of work for it: " + d.Message + ". The section on places says what would help."}}}
+	}
 	var out []stage
 	add := func(title, hold string, steps ...string) {
 		if len(steps) > 0 {

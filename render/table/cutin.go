@@ -151,10 +151,14 @@ func terms(v plan.Verdict, s Style) *Grid {
 	return g
 }
 
-// MarkingBlocks says where to mark the old pipe for each cut of a proposal.
+// MarkingBlocks says where to mark the old pipe for each cut of a proposal; where the place
+// is ruled out, that and why.
 func MarkingBlocks(p *plan.Plan, s Style) []Block {
 	if p.Proposal == nil {
 		return nil
+	}
+	if d := p.RuledOut(); d != nil {
+		return []Block{{Title: "No marking out and no order of assembly", Lines: []string{"  the place is ruled out: " + d.Message}}}
 	}
 	var out []Block
 	cut := 1
@@ -177,9 +181,10 @@ func MarkingBlocks(p *plan.Plan, s Style) []Block {
 	return out
 }
 
-// AssemblyBlocks lists the steps in which the joints can be made.
+// AssemblyBlocks lists the steps in which the joints can be made; none where the place is
+// ruled out.
 func AssemblyBlocks(p *plan.Plan, _ Style) []Block {
-	if p.Assembly == nil || len(p.Assembly.Steps) == 0 {
+	if p.Assembly == nil || len(p.Assembly.Steps) == 0 || p.RuledOut() != nil {
 		return nil
 	}
 	b := Block{Title: "Order of assembly"}

@@ -1,0 +1,24 @@
+package plan
+
+import "dryfit/graph"
+
+// Fault is the first error finding of the plan in the order of the description; nil where
+// it has none. What is drawn of a plan with a fault is not to be built.
+func (p *Plan) Fault() *graph.Diagnostic {
+	for i := range p.Findings {
+		if p.Findings[i].Severity == graph.Error {
+			return &p.Findings[i]
+		}
+	}
+	return nil
+}
+
+// RuledOut is why the place the plan builds in is none to be cut: its first error finding.
+// Nil where the place will do, and where the description holds its work already. Nobody is
+// told where to saw, nor in which order to build, at a place that is ruled out.
+func (p *Plan) RuledOut() *graph.Diagnostic {
+	if p.Proposal == nil {
+		return nil
+	}
+	return p.Fault()
+}

@@ -20,6 +20,7 @@ type assembly struct {
 	first      float64 // nipple before the element, or the one piece between the tees
 	element    float64 // stop to stop; 0 without one
 	second     float64 // nipple after the element; 0 without one
+	slip       float64 // piece from the last tee to the slip coupling that lets the string in; 0 without one
 	extra      float64 // asked for, in the first nipple
 	hasElement bool
 	terms      []Term
@@ -38,6 +39,10 @@ func (w work) newAssembly(choice Choice) assembly {
 		a.endAdd, a.endDepth = old.takeOff-a.half, old.depth
 	}
 	a.lastHalf, a.lastAdd, a.lastDepth = a.half, a.endAdd, a.endDepth
+	if row, ok := w.slipCoupling(); ok {
+		a.slip = nipple(a.endDepth, row.SocketMM)
+		a.lastAdd, a.lastDepth = a.lastAdd+a.slip, row.SocketMM
+	}
 	kind, b, has := w.element(choice)
 	a.hasElement = has
 	add := func(what string, mm float64) { a.terms = append(a.terms, Term{What: what, MM: mm}) }
@@ -69,8 +74,22 @@ func (w work) newAssembly(choice Choice) assembly {
 	if onBarb {
 		add(between, a.endAdd)
 	}
+	if a.slip > 0 {
+		add(fmt.Sprintf("piece to the slip coupling, two depths and %d mm", BeadMM), a.slip)
+		add("old pipe into the slip coupling", a.lastDepth)
+		return a
+	}
 	add(fmt.Sprintf(joint, "second"), a.endDepth)
 	return a
+}
+
+// slipCoupling is the one that lets the string in; ok is false where none is asked for, or the
+// old pipe is hose, which gives way by itself.
+func (w work) slipCoupling() (row catalog.Row, ok bool) {
+	if !w.asked.SlipCoupling || w.oldSpec.Family() == catalog.Hose {
+		return row, false
+	}
+	return w.cat.Fitting("slip-coupling", rigid(w.oldSpec), w.oldRigid())
 }
 
 func describe(kind graph.Kind, b body) string {

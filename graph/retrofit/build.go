@@ -222,6 +222,9 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 			l.By = dir.Scale(first)
 			before = append(before, l)
 			l.By = dir.Scale(length - second)
+			if a.slip > 0 {
+				l.By = dir.Scale(length - second - a.lastHalf - a.lastAdd)
+			}
 			after = append([]graph.Leg{l}, after...)
 		}
 	}
@@ -238,6 +241,12 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 			[]graph.Leg{leg(water.Scale(a.half + a.first))})
 		d.run(d.names.fresh("bypass-out"), at(element, graph.Out), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
 			[]graph.Leg{leg(water.Scale(a.second + a.half))})
+	}
+	if a.slip > 0 {
+		slip := d.part(d.names.fresh("slip"), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
+		d.run(d.names.fresh("slip-piece"), far, at(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
+			[]graph.Leg{leg(dir.Scale(a.lastHalf + a.lastAdd))})
+		far = at(slip.ID, graph.Out)
 	}
 	d.remains(old, far, old.To, after)
 }

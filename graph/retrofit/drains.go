@@ -21,8 +21,9 @@ const levelMM = 1
 // trapped and a bleed at each high point where air would be. Both strands and the unit are
 // one line of water: its ends run out into the line.
 func (l *limb) drainsAndBleeds(to, from *strand, line graph.Vec) {
-	if l.w.asked.Drains != nil && !*l.w.asked.Drains {
-		return
+	drains, bleeds := wanted(l.w.asked.Drains, true), wanted(l.w.asked.Bleeds, true)
+	if l.w.asked.Bleeds == nil && !drains {
+		bleeds = false // drains alone speaks of both
 	}
 	var legs []*spot // of each segment; nil for the unit itself
 	z := []float64{0}
@@ -42,10 +43,21 @@ func (l *limb) drainsAndBleeds(to, from *strand, line graph.Vec) {
 	add(from)
 
 	for _, sign := range []float64{-1, 1} { // low points, then high ones
+		if sign < 0 && !drains || sign > 0 && !bleeds {
+			continue
+		}
 		for _, sp := range turning(z, sign) {
 			l.tap(sp, legs, sign)
 		}
 	}
+}
+
+// wanted is what is said, else what goes without saying.
+func wanted(said *bool, usual bool) bool {
+	if said == nil {
+		return usual
+	}
+	return *said
 }
 
 // turning returns the level stretches [first, last] of a profile that lie lower (sign -1) or

@@ -1,6 +1,12 @@
 package graph
 
-import "dryfit/catalog"
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"dryfit/catalog"
+)
 
 // PortRef names one port of one part.
 type PortRef struct {
@@ -68,6 +74,23 @@ func (l Leg) LengthMM() float64 {
 		return 0
 	}
 	return l.By.Len()
+}
+
+// Words writes the leg as a description does: "right 450 mm", "right 300 mm up 180 mm".
+func (l Leg) Words() string {
+	var out []string
+	add := func(plus, minus string, mm float64) {
+		if word := plus; mm != 0 {
+			if mm < 0 {
+				word, mm = minus, -mm
+			}
+			out = append(out, word+" "+strconv.FormatFloat(math.Round(mm*100)/100, 'f', -1, 64)+" mm")
+		}
+	}
+	add("right", "left", l.By.X)
+	add("up", "down", l.By.Z)
+	add("back", "front", l.By.Y)
+	return strings.Join(out, " ")
 }
 
 // Place says what the surroundings of pipe allow. Negative numbers mean "not given".

@@ -52,6 +52,7 @@ func Make(c *graph.Circuit, want Want) (*Plan, error) {
 		p.Heat = HeatOf(p, job.Ask{})
 		p.Findings = append(p.Findings, p.Heat.Problems...)
 	}
+	p.mended(p.Findings)
 	p.Findings = graph.SortDiagnostics(p.Findings)
 	return p, nil
 }

@@ -1,56 +1,116 @@
 package plan
 
 import (
-	"fmt"
-	"math"
 	"slices"
+	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
 )
 
-// mend says what would make a ruled-out place possible, from its own numbers.
+// How many changes are tried, of one place and of all, and how many ways out are printed of
+// one. Each is the circuit built and judged again.
+const (
+	triesOfPlace = 24
+	triesOfAll   = 72
+	mostMends    = 3
+	mostTogether = 3
+)
+
+// mend says what would make a ruled-out place possible: changes that were applied to the
+// circuit and tried, with what they cost. Where one does not do, those that speak to what is
+// still wrong are tried with it; lines that are needed together are said together. A place
+// that stands wrong in the way of the water has none.
 func (s *search) mend(t *trial) []string {
-	var out []string
-	if t.place.TooShort() {
-		short := t.place.NeededMM - t.place.RoomMM
-		out = append(out, "another "+s.length(math.Ceil(short)))
-		if onlyRoom(t.errors()) {
-			out = append(out, s.shorter(t, short)...)
-			out = append(out, s.hose(short))
-		}
+	if t.place.Leg == 0 || t.place.MeasureFirst || t.proposal != nil && t.proposal.Second != nil || s.barred(t) {
+		return nil
 	}
-	for _, d := range t.errors() {
-		if d.Hint != "" && d.Rule != "cut-room" && !slices.Contains(out, d.Hint) && len(out) < mostMends {
-			out = append(out, d.Hint)
+	type attempt struct {
+		some []help
+		with *trial
+	}
+	left, chosen := triesOfPlace, false
+	var out []string
+	open, done := []attempt{{with: t}}, map[string]bool{}
+	for size := 1; size <= mostTogether && !chosen; size++ {
+		var next []attempt
+		for _, a := range open {
+			for _, h := range s.helps(a.with) {
+				if slices.ContainsFunc(a.some, func(o help) bool { return o.kind == h.kind }) {
+					continue
+				}
+				if left == 0 || s.tries >= triesOfAll || len(out) >= mostMends {
+					return out
+				}
+				some := append(slices.Clone(a.some), h)
+				if done[kinds(some)] {
+					continue // less of it does
+				}
+				left--
+				s.tries++
+				with := s.with(t, some)
+				switch {
+				case with == nil:
+				case with.standing() == 0 && !with.untried:
+					out = append(out, s.said(some, with))
+					done[kinds(some)] = true
+					chosen = chosen || !slices.ContainsFunc(some, func(o help) bool { return o.fact })
+				default:
+					next = append(next, attempt{some, with})
+				}
+			}
 		}
+		open = next
 	}
 	return out
 }
 
-// onlyRoom reports whether nothing but room is missing.
-func onlyRoom(ds []graph.Diagnostic) bool {
-	return !slices.ContainsFunc(ds, func(d graph.Diagnostic) bool { return d.Rule != "cut-room" })
-}
-
-// mostMends keeps the list readable.
-const mostMends = 4
-
-// shorter lists what would take less room: the other bypass element, and what is said of
-// each by how much.
-func (s *search) shorter(t *trial, short float64) []string {
-	var out []string
-	for _, alt := range retrofit.Shorter(s.asked, s.before.Layout, t.place, s.first) {
-		text := fmt.Sprintf("%s, %s shorter", alt.What, s.length(alt.MM))
-		if alt.MM < short {
-			text += fmt.Sprintf(": still %s too long", s.length(math.Ceil(short-alt.MM)))
-		}
-		out = append(out, text)
+// kinds names what is changed, whatever it is changed to.
+func kinds(some []help) string {
+	var names []string
+	for _, h := range some {
+		names = append(names, h.kind)
 	}
-	return out
+	slices.Sort(names)
+	return strings.Join(names, ", ")
 }
 
-// hose names the way out that needs no straight pipe.
-func (s *search) hose(short float64) string {
-	return fmt.Sprintf("use a hose section: take the whole run out and lead flexible pipe round, at least %s longer than the straight", s.length(math.Ceil(short)))
+// barred reports whether a place stands wrong in the way of the water, whatever is built there.
+func (s *search) barred(t *trial) bool {
+	run := s.asked.Run(t.place.Run)
+	return run == nil || s.judged[s.segments.of(run)].barred
+}
+
+// with tries the place in the circuit with the changes applied; nil where it is not there.
+func (s *search) with(t *trial, some []help) *trial {
+	c := forked(s.asked)
+	for _, h := range some {
+		h.apply(c)
+	}
+	before := &Stage{Circuit: c.At(graph.Before)}
+	before.lay()
+	other := newSearch(c, before)
+	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}
+	if asked := s.asked.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {
+		cut.AtMM = asked.AtMM
+	}
+	place, ok := retrofit.PlaceAt(c, before.Layout, cut, other.first)
+	if !ok {
+		return nil
+	}
+	other.try([]retrofit.Place{place})
+	return other.trials[0]
+}
+
+// said words changes that work together, what they cost, and what the unit then gets.
+func (s *search) said(some []help, with *trial) string {
+	var say, cost []string
+	for _, h := range some {
+		say, cost = append(say, h.say), append(cost, h.cost)
+	}
+	text := strings.Join(say, ", together with ") + "; it costs " + strings.Join(cost, ", and ")
+	if flows := s.summary(with); flows != "" {
+		text += "; " + flows
+	}
+	return text
 }

@@ -35,6 +35,7 @@ type Plan struct {
 	Before, After *Stage             // nil where the description has no such stage
 	Proposal      *retrofit.Proposal // the one built in; nil where nothing was asked
 	Places        []Verdict
+	mends         []string           // what would make a place possible that is ruled out and asked for
 	Findings      []graph.Diagnostic // sorted
 	Bill          *takeoff.Bill
 	Cuts          *takeoff.CutList

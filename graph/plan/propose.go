@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -45,6 +46,35 @@ func propose(p *Plan, want Want) {
 		return
 	}
 	p.take(best.proposal, best.built)
+	if best.standing() > 0 {
+		p.mends = s.mend(best)
+	}
+}
+
+// placeRules are the rules that may rule a place out by where its pipes and parts lie.
+var placeRules = []string{"retrofit", "assembly", "clash", "routing", "cut-room", "cut-reachable", "cut-clear-room"}
+
+// mended gives the errors that rule out a place the description insists on the advice that was
+// tried: what one of them says by itself may lead in a circle, and names runs nobody wrote.
+func (p *Plan) mended(ds []graph.Diagnostic) {
+	if p.Proposal == nil {
+		return
+	}
+	said := false
+	for i := range ds {
+		d := &ds[i]
+		if d.Severity != graph.Error || !slices.Contains(placeRules, d.Rule) {
+			continue
+		}
+		switch {
+		case len(p.mends) > 0 && !said:
+			d.Hint, said = "the place would do with "+strings.Join(p.mends, "; or with "), true
+		case len(p.mends) > 0:
+			d.Hint = ""
+		case slices.ContainsFunc(p.Proposal.NewIDs, func(id string) bool { return strings.Contains(d.Hint, id) }):
+			d.Hint = "nothing that was tried makes this place possible: leave cut out to have every place ranked"
+		}
+	}
 }
 
 // take builds a proposal in.
@@ -55,18 +85,25 @@ func (p *Plan) take(proposal *retrofit.Proposal, ds []graph.Diagnostic) {
 	}
 }
 
-// none says that no place can take the unit, with what is nearest to one.
+// none says that no place can take the unit, with why not the one that comes nearest, as the
+// places are ranked, and what would make it possible.
 func (s *search) none() graph.Diagnostic {
 	d := graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error,
 		Message: fmt.Sprintf("no place for the cut: of %d looked at none can take the unit", len(s.trials)),
 		Hint:    "cutin lists every place with its reasons",
 	}
-	for _, t := range s.trials {
-		v := s.verdict(t)
-		if len(v.Mend) > 0 {
-			d.Hint = fmt.Sprintf("nearest is %s: %s", t.place.Where(), strings.Join(v.Mend, "; "))
-			break
+	if len(s.trials) == 0 {
+		return d
+	}
+	v := s.verdict(s.trials[0])
+	if len(v.Reasons) > 0 {
+		d.Message += fmt.Sprintf("; nearest is %s: %s", v.Place.Where(), v.Reasons[0].Text)
+		if v.Reasons[0].Pos.IsValid() {
+			d.Related = append(d.Related, graph.Related{Pos: v.Reasons[0].Pos, Message: "it is described here"})
 		}
+	}
+	if len(v.Mend) > 0 {
+		d.Hint = "that one would do with " + strings.Join(v.Mend, "; or with ")
 	}
 	return d
 }

@@ -14,11 +14,12 @@ func (s *search) rank() {
 }
 
 // byMerit orders two trials as a fitter would: what the rules bar comes last, nearest to
-// possible first; then what the unit's flow is, what the rules warn of, room to spare, the
+// possible first, and behind that what stands wrong in the way of the water; then what the unit's flow is, what the rules warn of, room to spare, the
 // way to the unit, and the order of the description.
 func byMerit(a, b *trial) int {
 	return cmp.Or(
 		cmp.Compare(a.standing(), b.standing()),
+		compareBool(a.barred, b.barred),
 		-compareBool(a.solved, b.solved),
 		cmp.Compare(len(a.errors()), len(b.errors())),
 		a.promise().orderPlaces(a.outcome(), b.outcome()),

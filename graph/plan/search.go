@@ -19,6 +19,7 @@ type search struct {
 	force    bool                   // the description names the place: it is built whatever the rules say
 	first    retrofit.Choice        // what the places are measured for
 	judged   map[segment]runVerdict // what the rules on the circuit say
+	tries    int                    // changes tried to find what would make a place possible
 	spring   string                 // catalogue row that the first place solved came to; "" before
 }
 
@@ -59,6 +60,7 @@ func (s *search) try(places []retrofit.Place) {
 		t := &trial{place: place, unit: s.asked.Retrofit.Unit}
 		s.trials = append(s.trials, t)
 		t.findings = s.judge(place)
+		t.barred = s.barred(t)
 		if place.MeasureFirst {
 			continue
 		}

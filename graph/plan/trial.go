@@ -20,6 +20,7 @@ type trial struct {
 	findings  []graph.Diagnostic // of everything done so far
 	unit      string             // id of the unit to be fitted
 	solved    bool
+	barred    bool               // it stands wrong in the way of the water
 	untried   bool               // other places came before it and do: neither laid out nor solved
 	inherited bool               // the bypass is the one another place came to
 	unsolved  []graph.Diagnostic // modes without an answer, and notes on those with one

@@ -2,6 +2,7 @@ package retrofit
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/graph"
 )
@@ -161,9 +162,16 @@ func (s *strand) stretches() []stretch {
 	return append(out, cur)
 }
 
-// roomFinding says that an item found no room.
+// roomFinding says that an item found no room, and names the leg as the user wrote it.
 func (s *strand) roomFinding(pos graph.Pos, what string, shortMM float64, leg int) graph.Diagnostic {
+	l := s.legs[leg]
+	name := fmt.Sprintf("leg %d, %s,", leg+1, l.Words())
+	if l.Pos.IsValid() {
+		pos, name = l.Pos, fmt.Sprintf("your leg %q", l.Words())
+	}
+	longer := l
+	longer.By = l.By.Unit().Scale(math.Ceil(l.LengthMM() + shortMM))
 	return graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Error,
-		Message: fmt.Sprintf("no leg of %s has room for the %s: leg %d is %.0f mm long and %.0f mm too short", s.name, what, leg+1, s.legs[leg].LengthMM(), shortMM),
-		Hint:    fmt.Sprintf("make leg %d at least %.0f mm long, or choose a shorter part", leg+1, s.legs[leg].LengthMM()+shortMM)}
+		Message: fmt.Sprintf("no leg of %s has room for the %s: %s is %.0f mm too short", s.name, what, name, math.Ceil(shortMM)),
+		Hint:    fmt.Sprintf("make it %q or longer, and the pipe beside it too; or say where the unit stands with at", longer.Words())}
 }

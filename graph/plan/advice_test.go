@@ -1,0 +1,149 @@
+package plan_test
+
+import (
+	"os"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+)
+
+// TestAdviceFollowed follows what is said would make a place possible word by word: it
+// changes the text of the description as the line says, reads it again, and finds the place
+// possible. The descriptions lack all kinds of things. Nothing outside the project: the
+// advice is a promise, and this is its keeping.
+func TestAdviceFollowed(t *testing.T) {
+	worked := text(t, "testdata/cases/worked-example.toml")
+	cases := map[string]string{
+		"no place":        text(t, "testdata/jobs/no-place.toml"),
+		"too short":       text(t, "testdata/cases/too-short.toml"),
+		"plain valve":     put(worked, "[retrofit]\n", "[retrofit]\ntrue-union = false\n"),
+		"behind a panel":  put(worked, `id = "line"`+"\n", `id = "line"`+"\nreachable = false\nclear = \"20 mm\"\n"),
+		"extra":           put(worked, "[retrofit]\n", "[retrofit]\nextra = \"900 mm\"\n"),
+		"a larger bypass": put(worked, "[retrofit]\n", "[retrofit]\nbypass-size = \"4 in\"\n"),
+		"a strong spring": put(worked, "[retrofit]\n", "[retrofit]\nbypass = \"spring\"\nspring = \"5 psi\"\n"),
+		"short legs":      regexp.MustCompile(`(?m)^(to-unit|from-unit) *= \["(front|back) \d+ mm"`).ReplaceAllString(worked, `$1 = ["$2 120 mm"`),
+	}
+	followed := 0
+	for name, was := range cases {
+		t.Run(name, func(t *testing.T) {
+			p := work(t, read(t, name+".toml", []byte(was)), plan.Places|plan.Findings)
+			for _, v := range p.Places {
+				if v.Verdict != "ruled out" && len(v.Mend) > 0 {
+					t.Errorf("%s is %s and has mends %q", v.Place.Where(), v.Verdict, v.Mend)
+				}
+				for _, advice := range v.Mend {
+					followed++
+					after := follow(t, was, advice)
+					c, ds := description.Read(name+".toml", []byte(after))
+					if c == nil {
+						t.Errorf("following %q the description can't be read: %v", advice, ds)
+						continue
+					}
+					q := work(t, c, plan.Places|plan.Findings)
+					if got := verdictOf(q, v.Place.Run, v.Place.Leg); got != "best" && got != "possible" {
+						t.Errorf("following %q, %s is %s", advice, v.Place.Where(), got)
+					}
+				}
+			}
+		})
+	}
+	if followed < 8 {
+		t.Errorf("only %d pieces of advice were followed", followed)
+	}
+}
+
+func text(t *testing.T, file string) string {
+	t.Helper()
+	data, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+func put(s, old, with string) string {
+	if !strings.Contains(s, old) {
+		panic("nothing to change: " + old)
+	}
+	return strings.Replace(s, old, with, 1)
+}
+
+func verdictOf(p *plan.Plan, run string, leg int) string {
+	for _, v := range p.Places {
+		if v.Place.Run == run && v.Place.Leg == leg {
+			return v.Verdict
+		}
+	}
+	return "not there"
+}
+
+var (
+	inRetrofit = regexp.MustCompile(`^([a-z-]+) = (\S+) in \[retrofit\]$`)
+	leaveOut   = regexp.MustCompile(`^leave out ([a-z-]+) in \[retrofit\]$`)
+	onLeg      = regexp.MustCompile(`^([a-z-]+ = .+) on your leg ("[^"]+"), line (\d+)$`)
+	measure    = regexp.MustCompile(`^measure your leg ("[^"]+"), line (\d+) again: as ("[^"]+") it would do$`)
+	inPlace    = regexp.MustCompile(`^("[^"]+") in place of your leg ("[^"]+"), line (\d+), and ("[^"]+") in place of your leg ("[^"]+"), line (\d+)$`)
+)
+
+// follow changes a description as one line of advice says.
+func follow(t *testing.T, text, advice string) string {
+	t.Helper()
+	lines := strings.Split(text, "\n")
+	onLine := func(number, old, with string) {
+		n, _ := strconv.Atoi(number)
+		if !strings.Contains(lines[n-1], old) {
+			t.Fatalf("%q: line %d has no %s: %s", advice, n, old, lines[n-1])
+		}
+		lines[n-1] = strings.Replace(lines[n-1], old, with, 1)
+	}
+	var added []string
+	what, _, _ := strings.Cut(advice, "; it costs ")
+	for _, part := range strings.Split(what, ", together with ") {
+		switch {
+		case inRetrofit.MatchString(part):
+			m := inRetrofit.FindStringSubmatch(part)
+			drop(lines, m[1])
+			added = append(added, m[1]+" = "+m[2])
+		case leaveOut.MatchString(part):
+			drop(lines, leaveOut.FindStringSubmatch(part)[1])
+		case onLeg.MatchString(part):
+			m := onLeg.FindStringSubmatch(part)
+			if n, _ := strconv.Atoi(m[3]); strings.Contains(lines[n-1], "{ leg = "+m[2]) { // the second key of one leg
+				onLine(m[3], "{ leg = "+m[2], "{ leg = "+m[2]+", "+m[1])
+				continue
+			}
+			onLine(m[3], m[2], "{ leg = "+m[2]+", "+m[1]+" }")
+		case measure.MatchString(part):
+			m := measure.FindStringSubmatch(part)
+			onLine(m[2], m[1], m[3])
+		case inPlace.MatchString(part):
+			m := inPlace.FindStringSubmatch(part)
+			onLine(m[3], m[2], m[1])
+			onLine(m[6], m[5], m[4])
+		default:
+			t.Fatalf("nobody can follow %q", part)
+		}
+	}
+	out := strings.Join(lines, "\n")
+	for _, a := range added {
+		out = strings.Replace(out, "[retrofit]\n", "[retrofit]\n"+a+"\n", 1)
+	}
+	return out
+}
+
+// drop empties the line of a key of [retrofit].
+func drop(lines []string, key string) {
+	in := false
+	for i, l := range lines {
+		if strings.HasPrefix(l, "[") {
+			in = strings.HasPrefix(l, "[retrofit]")
+		}
+		if in && strings.HasPrefix(strings.ReplaceAll(l, " ", ""), key+"=") {
+			lines[i] = ""
+		}
+	}
+}

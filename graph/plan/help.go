@@ -1,0 +1,242 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/retrofit"
+)
+
+// help is one change that might make a ruled-out place possible: what to write, what it
+// costs, and how it changes the circuit.
+type help struct {
+	kind      string // what it changes; there is no use in changing that twice
+	say, cost string
+	fact      bool // not for the fitter to choose: it is so, or it is not
+	apply     func(c *graph.Circuit)
+}
+
+// writing is a help that is one key of [retrofit].
+func writing(key, value, cost string, apply func(r *graph.Retrofit)) help {
+	return help{kind: key, say: fmt.Sprintf("%s = %s in [retrofit]", key, value), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
+}
+
+// leaving is a help that takes a key of [retrofit] out.
+func leaving(key, cost string, apply func(r *graph.Retrofit)) help {
+	return help{kind: key, say: fmt.Sprintf("leave out %s in [retrofit]", key), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
+}
+
+// forked is a copy of a circuit whose request and list of runs are its own.
+func forked(c *graph.Circuit) *graph.Circuit {
+	out, asked := *c, *c.Retrofit
+	asked.ToUnit, asked.FromUnit = slices.Clone(asked.ToUnit), slices.Clone(asked.FromUnit)
+	out.Retrofit, out.Runs = &asked, slices.Clone(c.Runs)
+	return &out
+}
+
+// changeLeg changes a leg (from 1) of a run in a forked circuit.
+func changeLeg(c *graph.Circuit, run string, leg int, change func(l *graph.Leg)) {
+	for i, r := range c.Runs {
+		if r.ID == run && leg >= 1 && leg <= len(r.Legs) {
+			own := *r
+			own.Legs = slices.Clone(r.Legs)
+			change(&own.Legs[leg-1])
+			c.Runs[i] = &own
+		}
+	}
+}
+
+// helps are the changes that speak to what rules a place out.
+func (s *search) helps(t *trial) []help {
+	rules := map[string]bool{}
+	for _, d := range t.errors() {
+		rules[d.Rule] = true
+	}
+	var out []help
+	r := s.asked.Retrofit
+	if rules["cut-room"] || t.place.TooShort() {
+		out = append(out, s.roomHelps(t)...)
+	}
+	if rules["assembly"] {
+		out = append(out, s.closingHelps(t)...)
+	}
+	out = append(out, s.placeHelps(t, rules)...)
+	if rules["retrofit"] || rules["clash"] || rules["routing"] {
+		out = append(out, s.legHelps(t)...)
+	}
+	if rules["check-before-feeder"] && r.FeederCheck != nil && !*r.FeederCheck {
+		out = append(out, leaving("feeder-check", "a check valve, and its loss", func(r *graph.Retrofit) { r.FeederCheck = nil }))
+	}
+	return append(out, s.flowHelps(rules)...)
+}
+
+// roomHelps take less room, or find it.
+func (s *search) roomHelps(t *trial) []help {
+	var out []help
+	r := s.asked.Retrofit
+	for _, alt := range retrofit.Shorter(s.asked, s.before.Layout, t.place, s.first) {
+		switch alt.Key {
+		case "true-union":
+			value, cost := "false", "the bypass valve can then not be taken out without cutting pipe"
+			if r.TrueUnion != nil && !*r.TrueUnion {
+				value, cost = "true", "a dearer valve"
+			}
+			out = append(out, writing("true-union", value, cost, func(r *graph.Retrofit) { v := value == "true"; r.TrueUnion = &v }))
+		case "bypass-size":
+			out = append(out, leaving("bypass-size", "more loss in the bypass", func(r *graph.Retrofit) { r.BypassSize.Nominal, r.BypassSize.Metric = 0, false }))
+		case "extra":
+			out = append(out, leaving("extra", "no more straight pipe than there must be", func(r *graph.Retrofit) { r.ExtraMM = 0 }))
+		}
+	}
+	if r.TrueUnion == nil || *r.TrueUnion {
+		out = append(out, writing("slip-coupling", "true", "one joint more", func(r *graph.Retrofit) { r.SlipCoupling = true }))
+	}
+	if r.SlipCoupling {
+		out = append(out, leaving("slip-coupling", "the string is let in by play or unions", func(r *graph.Retrofit) { r.SlipCoupling = false }))
+	}
+	if short := t.place.NeededMM - t.place.RoomMM; short <= mostMeasuredMM {
+		out = append(out, s.longer(t, math.Ceil(short)))
+	}
+	return out
+}
+
+// mostMeasuredMM is how far a leg may be measured wrong: more is no slip of the tape, and
+// asking to measure again helps nobody. Common practice, no source.
+const mostMeasuredMM = 40
+
+// longer takes the leg that is cut to have been measured too short.
+func (s *search) longer(t *trial, mm float64) help {
+	say := fmt.Sprintf("measure %s again: it is too short by so little that the tape may be wrong", s.legOf(t))
+	run := s.asked.Run(t.place.Run)
+	if run != nil && t.place.Leg >= 1 && t.place.Leg <= len(run.Legs) {
+		l := run.Legs[t.place.Leg-1]
+		l.By = l.By.Unit().Scale(l.LengthMM() + mm)
+		say = fmt.Sprintf("measure %s again: as %q it would do", s.legOf(t), l.Words())
+	}
+	return help{kind: "the leg", say: say, cost: "nothing, if it is so long", fact: true, apply: func(c *graph.Circuit) {
+		changeLeg(c, t.place.Run, t.place.Leg, func(l *graph.Leg) { l.By = l.By.Unit().Scale(l.LengthMM() + mm) })
+	}}
+}
+
+// closingHelps let the last joint be made.
+func (s *search) closingHelps(t *trial) []help {
+	var out []help
+	r := s.asked.Retrofit
+	if r.TrueUnion != nil && !*r.TrueUnion {
+		out = append(out, writing("true-union", "true", "a dearer valve, and its length", func(r *graph.Retrofit) { v := true; r.TrueUnion = &v }))
+	}
+	if !r.SlipCoupling {
+		out = append(out, writing("slip-coupling", "true", "one joint more, and its length", func(r *graph.Retrofit) { r.SlipCoupling = true }))
+	}
+	if len(t.place.Terms) > 0 {
+		depth := t.place.Terms[0].MM
+		for _, n := range []float64{1, 2, 3} {
+			mm := math.Ceil(n * depth)
+			if mm > t.place.PlayMM {
+				out = append(out, s.fact(t, fmt.Sprintf("play = \"%.0f mm\"", mm), "if its end can be drawn back so far", func(l *graph.Leg) { l.PlayMM = mm }))
+			}
+		}
+	}
+	return out
+}
+
+// fact is a help that says of the leg that is cut what only the person at the tub can see.
+func (s *search) fact(t *trial, what, condition string, change func(l *graph.Leg)) help {
+	kind, _, _ := strings.Cut(what, " = ")
+	return help{kind: kind, say: fmt.Sprintf("%s on %s", what, s.legOf(t)), cost: "nothing, " + condition, fact: true,
+		apply: func(c *graph.Circuit) { changeLeg(c, t.place.Run, t.place.Leg, change) }}
+}
+
+// placeHelps are about the surroundings of the cut.
+func (s *search) placeHelps(t *trial, rules map[string]bool) []help {
+	var out []help
+	if rules["cut-reachable"] {
+		yes := true
+		out = append(out, s.fact(t, "reachable = true", "once a panel or the foam is off", func(l *graph.Leg) { l.Reachable = &yes }))
+	}
+	if rules["cut-clear-room"] {
+		out = append(out, s.fact(t, `clear = "100 mm"`, "once what is in the way is moved", func(l *graph.Leg) { l.ClearMM = 100 }))
+	}
+	return out
+}
+
+// legOf names the leg of a place as the user wrote it.
+func (s *search) legOf(t *trial) string {
+	run := s.asked.Run(t.place.Run)
+	if run == nil || t.place.Leg < 1 || t.place.Leg > len(run.Legs) {
+		return t.place.Where()
+	}
+	return userLeg(&run.Legs[t.place.Leg-1])
+}
+
+// userLeg names a leg of the description: "your leg front 300 mm, line 161".
+func userLeg(l *graph.Leg) string {
+	if l.Pos.Line == 0 {
+		return fmt.Sprintf("your leg %q", l.Words())
+	}
+	return fmt.Sprintf("your leg %q, line %d", l.Words(), l.Pos.Line)
+}
+
+// legHelps change the legs to and from the unit: one made longer in each pipe, so that the
+// loop still closes, where a part has no room in them or they run through something.
+func (s *search) legHelps(t *trial) []help {
+	var out []help
+	r := s.asked.Retrofit
+	if len(r.ToUnit) == 0 || len(r.FromUnit) == 0 {
+		return nil
+	}
+	for _, mm := range []float64{50, 100, 200, 300} {
+		for i := range r.ToUnit {
+			l := r.ToUnit[i]
+			j := slices.IndexFunc(r.FromUnit, func(b graph.Leg) bool {
+				return !b.Open && !l.Open && b.By.Unit().Add(l.By.Unit()).Len() < 1e-6
+			})
+			if j < 0 {
+				continue
+			}
+			out = append(out, s.bothLonger(i, j, mm))
+		}
+	}
+	return out
+}
+
+// bothLonger makes a leg to the unit and the one back along it longer.
+func (s *search) bothLonger(to, from int, mm float64) help {
+	r := s.asked.Retrofit
+	longer := func(l graph.Leg) graph.Leg {
+		l.By = l.By.Unit().Scale(l.LengthMM() + mm)
+		return l
+	}
+	a, b := r.ToUnit[to], r.FromUnit[from]
+	return help{
+		say:  fmt.Sprintf("%q in place of %s, and %q in place of %s", longer(a).Words(), userLeg(&a), longer(b).Words(), userLeg(&b)),
+		cost: fmt.Sprintf("%s more pipe each way", s.length(mm)),
+		apply: func(c *graph.Circuit) {
+			c.Retrofit.ToUnit[to], c.Retrofit.FromUnit[from] = longer(c.Retrofit.ToUnit[to]), longer(c.Retrofit.FromUnit[from])
+		},
+	}
+}
+
+// flowHelps leave to the tool what the request names and the water does not bear.
+func (s *search) flowHelps(rules map[string]bool) []help {
+	r := s.asked.Retrofit
+	flows := rules[leastFlowRule] || rules["unit-most-flow"] || rules["heater-line-flows"] || rules["working-pressure"]
+	sizes := rules["branch-not-below-ports"] || rules["line-not-narrowed"]
+	var out []help
+	if flows && (r.SpringPa > 0 || r.Spring != "" && r.Spring != "auto") {
+		out = append(out, leaving("spring", "another spring than asked for", func(r *graph.Retrofit) { r.Spring, r.SpringPa = "", 0 }))
+	}
+	if (flows || rules["unit-has-bypass"]) && r.Bypass != "" && r.Bypass != "auto" {
+		out = append(out, leaving("bypass", "another bypass than asked for", func(r *graph.Retrofit) { r.Bypass = "" }))
+	}
+	if (flows || sizes) && !r.Size.IsZero() {
+		out = append(out, leaving("size", "larger pipe to the unit", func(r *graph.Retrofit) { r.Size.Nominal, r.Size.Metric = 0, false }))
+	}
+	if sizes && !r.BypassSize.IsZero() {
+		out = append(out, leaving("bypass-size", "a larger bypass", func(r *graph.Retrofit) { r.BypassSize.Nominal, r.BypassSize.Metric = 0, false }))
+	}
+	return out
+}

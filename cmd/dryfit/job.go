@@ -79,6 +79,11 @@ func (j *job) read(f *pflag.FlagSet, v *verb, w *world) (code int, ok bool) {
 	default:
 		return complain(w, fmt.Errorf("%s takes one description, not %d: %s", v.name, f.NArg(), strings.Join(f.Args(), " "))), false
 	}
+	return j.readFile(v, w)
+}
+
+// readFile reads the description j.file names, as read does.
+func (j *job) readFile(v *verb, w *world) (code int, ok bool) {
 	source, err := w.read(j.file)
 	if err != nil {
 		return complain(w, err), false

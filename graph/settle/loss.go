@@ -209,7 +209,12 @@ func crackingSpread(out *Part, ofRow bool) Spread {
 // Words says in what form the loss is known: "6 kPa at 10 m3/h", "K 4.5 on 40 mm".
 func (l *Loss) Words(system quantity.System) string {
 	flow := func(q float64) string { return quantity.Format(q, quantity.Flow, system) }
-	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, system) }
+	length := func(mm float64) string {
+		if system == quantity.InchSystem {
+			return quantity.Trim(quantity.Round(mm/25.4, 3)) + " in"
+		}
+		return quantity.Trim(quantity.Round(mm, 2)) + " mm"
+	}
 	at := func(q float64, d graph.Drop) string {
 		dim := quantity.Pressure
 		if d.IsHead {

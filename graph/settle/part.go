@@ -32,6 +32,8 @@ type Part struct {
 	Dirty                                  Value // of a filter: its drop when dirty over that when clean
 
 	Speeds Pick[[]graph.Speed] // of a pump: described, else its row's
+
+	measures Origin // of its row's dimensions: the row of its size where the one named has none
 }
 
 // Opens reports whether a part can be opened by hand: it is a union, or has union ends.
@@ -50,7 +52,7 @@ func (s *Stage) settlePart(p *graph.Part) Part {
 	out.Spec, out.Size = s.settleSize(p)
 	out.Style = CheckStyle(s.cat, p)
 	s.settleRow(&out)
-	row, from := &out.Row.V, out.Row.Origin
+	row, from := &out.Row.V, out.measures
 	if p.LengthMM > 0 {
 		row.LengthMM, row.Measure = p.LengthMM, false
 		row.TolMinusMM, row.TolPlusMM = 0, 0

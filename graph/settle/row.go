@@ -40,7 +40,7 @@ func (s *Stage) settleRow(out *Part) {
 	pick := func(r catalog.Row, generic bool) {
 		if r.Name != "" || r.Kind != "" {
 			out.Row = Pick[catalog.Row]{r, ofRow(&r, pos, generic)}
-			out.LossRow = out.Row
+			out.LossRow, out.measures = out.Row, out.Row.Origin
 		}
 	}
 	switch {
@@ -54,6 +54,9 @@ func (s *Stage) settleRow(out *Part) {
 		sized, generic := s.fittedRow(out, named, isNamed)
 		if isNamed {
 			pick(dimensionsOver(named, sized), false)
+			if named.LengthMM == 0 && named.TakeOffMM == 0 && sized.Name != "" {
+				out.measures = ofRow(&sized, graph.Pos{}, generic)
+			}
 		} else {
 			pick(sized, generic)
 		}

@@ -42,6 +42,7 @@ type Value struct {
 	V     float64
 	Dim   quantity.Dimension // of V, in its base unit; bare numbers have Bare
 	Text  string             // of words, as a row's name or a pipe's size; V is 0 then
+	Form  *Loss              // of a loss, whose words hang on the units
 	Known bool
 	Origin
 	Spread

@@ -51,9 +51,13 @@ type named struct {
 	v    Value
 }
 
-// walk hands on the values that are known.
-func walk(of string, yield func(Key, Value) bool, list []named) bool {
+// walk hands on the values that are known. What is given by no key of its own, as of a part
+// the tool built in, is given where the part stands.
+func walk(of string, pos graph.Pos, yield func(Key, Value) bool, list []named) bool {
 	for _, n := range list {
+		if n.v.How == Given && !n.v.Pos.IsValid() && n.v.Why == "" {
+			n.v.Pos = pos
+		}
 		if n.v.Known && !yield(Key{of, n.what}, n.v) {
 			return false
 		}
@@ -66,7 +70,7 @@ func words(text string, from Origin) Value {
 }
 
 func (s *Stage) waterValues(yield func(Key, Value) bool) bool {
-	return walk(waterID, yield, []named{
+	return walk(waterID, s.Circuit.Water.Pos, yield, []named{
 		{"temperature", s.Water.TemperatureC}, {"density", s.Water.Density}, {"viscosity", s.Water.Viscosity},
 	})
 }
@@ -77,9 +81,10 @@ func (p *Part) values(yield func(Key, Value) bool) bool {
 	if !p.Loss.Known() {
 		loss.Known = false
 	}
+	loss.Form = &p.Loss
 	row := p.Row
-	if row.V.Name == "" {
-		row = p.LossRow
+	if row.How == Assumed { // what is taken from it says so itself
+		row = Pick[catalog.Row]{}
 	}
 	list := []named{
 		{"row", words(row.V.Name, row.Origin)},
@@ -99,7 +104,7 @@ func (p *Part) values(yield func(Key, Value) bool) bool {
 		named{"least flow", p.Least}, named{"rated flow", p.Rated}, named{"most flow", p.Most},
 		named{"highest pressure", p.Highest}, named{"highest pressure, warm", p.Derated},
 		named{"depth below water", p.Below})
-	return walk(p.ID, yield, list)
+	return walk(p.ID, p.Pos, yield, list)
 }
 
 // speedValues are the shut-off head and the power of each speed. What is off is the head of
@@ -146,7 +151,7 @@ func (r *Run) values(yield func(Key, Value) bool) bool {
 				words(name, ofKeys(Key{r.Ends[k].Ref.Part, "size"}, Key{r.ID, "size"}))})
 		}
 	}
-	return walk(r.ID, yield, list)
+	return walk(r.ID, r.Pos, yield, list)
 }
 
 // runOrigin is where a run has its spec or size from: itself, or [pipe].

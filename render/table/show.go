@@ -1,0 +1,192 @@
+package table
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/settle"
+)
+
+// Shown is one settled value on its way to paper.
+type Shown struct {
+	settle.Key
+	settle.Value
+}
+
+// ShownOf returns the values of one part or run (or the water), or of all for "", in the
+// order of the walk.
+func ShownOf(stages []*settle.Stage, of string) []Shown {
+	var out []Shown
+	seen := map[settle.Key]bool{}
+	for _, set := range stages {
+		for k, v := range set.Values() {
+			if (of == "" || k.Of == of) && !seen[k] {
+				seen[k] = true
+				out = append(out, Shown{k, v})
+			}
+		}
+	}
+	return out
+}
+
+// ShowText prints values a block for each part and run.
+func ShowText(values []Shown, s Style) []byte {
+	var blocks []Block
+	for i := 0; i < len(values); {
+		of := values[i].Of
+		g := newGrid(column{head: "what"}, column{head: "value", widest: 40}, column{head: "may be", widest: 24}, column{head: "from", widest: 60})
+		for ; i < len(values) && values[i].Of == of; i++ {
+			v := &values[i]
+			g.add(v.What, v.words(s.Units), v.bounds(s.Units), v.from())
+		}
+		blocks = append(blocks, Block{Title: of, Grid: g})
+	}
+	return Text(blocks, s)
+}
+
+// words is the value as one reads it.
+func (v *Shown) words(units quantity.System) string {
+	switch {
+	case v.Form != nil:
+		return v.Form.Words(units)
+	case v.Dim == settle.Words:
+		return v.Text
+	}
+	return settledWords(v.V, v.Dim, units)
+}
+
+// settledWords prints a value to the digits it was given with: a bore to hundredths of a mm, a
+// roughness to ten thousandths.
+func settledWords(x float64, dim quantity.Dimension, units quantity.System) string {
+	switch {
+	case dim == settle.Bare:
+		return quantity.Trim(round(x, 4))
+	case dim == quantity.Length && units == quantity.MetricSystem:
+		return quantity.Trim(round(x, lengthPlaces(x))) + " mm"
+	case dim == quantity.Length && (x < 25.4 || round(x/25.4*16, 0) != round(x/25.4*16, 4)):
+		return quantity.Trim(round(x/25.4, lengthPlaces(x)+1)) + " in"
+	}
+	return quantity.Format(x, dim, units)
+}
+
+func lengthPlaces(mm float64) int {
+	if mm < 0.1 {
+		return 5
+	}
+	return 2
+}
+
+// bounds says between what the value may lie; of words by what share what they cost may be off.
+func (v *Shown) bounds(units quantity.System) string {
+	switch {
+	case v.High <= v.Low:
+		return ""
+	case v.Dim == settle.Words:
+		return fmt.Sprintf("%+.0f to %+.0f %%", 100*v.Low, 100*v.High)
+	}
+	return settledWords(v.V*(1+v.Low), v.Dim, units) + " to " + settledWords(v.V*(1+v.High), v.Dim, units)
+}
+
+// from says where the value came from.
+func (v *Shown) from() string {
+	switch v.How {
+	case settle.Given:
+		if v.Pos.IsValid() {
+			return v.Pos.String()
+		}
+		return v.Why
+	case settle.OwnRow:
+		return "your row " + v.Row
+	case settle.Row:
+		return "catalogue row " + v.Row
+	case settle.Derived:
+		var of []string
+		for _, k := range v.Origin.Of {
+			of = append(of, k.String())
+		}
+		return "from " + strings.Join(of, " and ")
+	}
+	if v.Row != "" {
+		return "assumed: generic row " + v.Row
+	}
+	return "assumed: " + v.Why
+}
+
+// showUnits are the units of values in CSV and JSON.
+var showUnits = map[quantity.Dimension]unit{
+	quantity.Length:      {"mm", 1, 5},
+	quantity.Flow:        {"m3/h", 3600, 4},
+	quantity.Pressure:    {"kPa", 1e-3, 4},
+	quantity.Head:        {"m", 1, 4},
+	quantity.Temperature: {"°C", 1, 2},
+	quantity.Power:       {"W", 1, 1},
+	quantity.Density:     {"kg/m3", 1, 3},
+	quantity.Viscosity:   {"mPa s", 1e3, 5},
+	settle.Bare:          {"", 1, 5},
+}
+
+type valueJSON struct {
+	Of    string   `json:"of"`
+	What  string   `json:"what"`
+	Value any      `json:"value"` // a number in the unit, or words
+	Unit  string   `json:"unit"`
+	How   string   `json:"how"`
+	From  string   `json:"from"`
+	Low   *float64 `json:"low"` // of the value, in its unit; of words: as a factor on what they cost; null: taken as exact
+	High  *float64 `json:"high"`
+	Class string   `json:"class"`
+}
+
+func valuesJSON(values []Shown) []valueJSON {
+	out := make([]valueJSON, 0, len(values))
+	for i := range values {
+		v := &values[i]
+		one := valueJSON{Of: v.Key.Of, What: v.What, How: string(v.How), From: v.from(), Class: v.Class}
+		at := func(share float64) *float64 {
+			x := round(1+share, 4)
+			return &x
+		}
+		if v.Dim == settle.Words {
+			one.Value = v.Text
+		} else {
+			u := showUnits[v.Dim]
+			one.Value, one.Unit = round(v.V*u.times, u.places), u.name
+			at = func(share float64) *float64 {
+				x := round(v.V*(1+share)*u.times, u.places)
+				return &x
+			}
+		}
+		if v.High > v.Low {
+			one.Low, one.High = at(v.Low), at(v.High)
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// ShowJSON prints values as one object.
+func ShowJSON(values []Shown) ([]byte, error) {
+	return writeJSON(struct {
+		Values []valueJSON `json:"values"`
+	}{valuesJSON(values)})
+}
+
+// ShowCSV prints values a line each.
+func ShowCSV(values []Shown) []byte {
+	var rows [][]string
+	number := func(x *float64) string {
+		if x == nil {
+			return ""
+		}
+		return quantity.Trim(*x)
+	}
+	for _, v := range valuesJSON(values) {
+		value, isWords := v.Value.(string)
+		if !isWords {
+			value = quantity.Trim(v.Value.(float64))
+		}
+		rows = append(rows, []string{cell(v.Of), v.What, cell(value), v.Unit, v.How, cell(v.From), number(v.Low), number(v.High), cell(v.Class)})
+	}
+	return writeCSV([]string{"of", "what", "value", "unit", "how", "from", "low", "high", "class"}, rows)
+}

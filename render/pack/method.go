@@ -41,6 +41,11 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 			"Print drawings.pdf at 100 % and prove the bar of 100 mm on the sheet of the saw bands with a rule.")
 	}
 	add("Before the day", "Every part is there and measured; the owner has signed for the work on his tub; the electrician has a date.", before...)
+	joint := say(practice.Jointing())
+	if j.UnionNuts {
+		joint = append(joint, "Union nuts first: each is slid on its pipe, thread towards the union, before the tail is cemented.")
+	}
+	add("How a joint is made", "", joint...)
 	bench := phase(p, route.Bench)
 	if len(bench) > 0 {
 		bench = append([]string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}, bench...)
@@ -48,8 +53,12 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 	add("On the bench", "The bench work cures before it is moved.", bench...)
 	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", say(practice.Place())...)
 	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", say(practice.Ready())...)
+	pieces := "Cut the new pieces to the cut list"
+	if len(bench) > 0 {
+		pieces = "Cut the other new pieces to the cut list, but for those left long for the last joint"
+	}
 	dry := []string{
-		"Cut the new pieces to the cut list: square, burrs off, chamfered, each with its number on it.",
+		pieces + ": square, burrs off, chamfered, each with its number on it.",
 		"Dry-fit for angles only. A tapered socket grips dry at a third to two thirds of its depth, so a length taken from a dry fit comes out short: the cut list counts from stop to stop.",
 		"Mark across every joint which way it points, mark the insertion depth, and a second mark further back, for primer wipes off the first.",
 	}
@@ -60,7 +69,6 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 	if j.Pieces {
 		add("Dry fit", hold, dry...)
 	}
-	add("How a joint is made", "", say(practice.Jointing())...)
 	line := phase(p, route.InLine)
 	if j.Cuts && len(line) > 0 {
 		line = append([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, line...)

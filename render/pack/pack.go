@@ -62,11 +62,16 @@ func Make(p *plan.Plan, units quantity.System) (*Pack, error) {
 	if err != nil {
 		return nil, err
 	}
-	index, err := indexPage(p, style, shown)
+	papers := bookOf(p, style, shown)
+	paper, err := papers.PDF()
 	if err != nil {
 		return nil, err
 	}
-	out.Files = append(append(out.Files, lists...), File{"index.html", index})
+	index, err := papers.HTML()
+	if err != nil {
+		return nil, err
+	}
+	out.Files = append(append(out.Files, lists...), File{"pack.pdf", paper}, File{"index.html", index})
 	return out, nil
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
+	"html"
 	"io"
 	"os"
 	"path/filepath"
@@ -14,6 +15,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
+	"dryfit/render/book"
 )
 
 var demos = []string{"circulation", "large-circulation", "plug-in", "plunge-pool", "two-speed"}
@@ -71,11 +73,12 @@ func fileOf(t *testing.T, made *Pack, name string) []byte {
 // the ids, the links and the text.
 func walk(t *testing.T, page []byte) (ids, links []string, text string) {
 	t.Helper()
-	void := []string{"meta", "br", "img", "hr"}
+	void := []string{"meta", "br", "img", "hr", "input"}
 	d := xml.NewDecoder(bytes.NewReader(page))
 	d.Strict, d.Entity = false, xml.HTMLEntity
 	var open []string
 	var words strings.Builder
+	scripts := 0
 	for {
 		token, err := d.RawToken()
 		if errors.Is(err, io.EOF) {
@@ -86,8 +89,13 @@ func walk(t *testing.T, page []byte) (ids, links []string, text string) {
 		}
 		switch e := token.(type) {
 		case xml.StartElement:
-			if e.Name.Local == "script" || e.Name.Local == "iframe" || e.Name.Local == "img" {
+			switch e.Name.Local {
+			case "iframe", "img":
 				t.Errorf("the page has a <%s>", e.Name.Local)
+			case "script": // the one the page's policy names by its hash
+				if scripts++; scripts > 1 || len(e.Attr) > 0 {
+					t.Errorf("script %d of the page, %v", scripts, e.Attr)
+				}
 			}
 			for _, a := range e.Attr {
 				switch name := strings.ToLower(a.Name.Local); {
@@ -127,18 +135,20 @@ func TestPage(t *testing.T) {
 	for _, name := range demos {
 		t.Run(name, func(t *testing.T) {
 			p := demoPlan(t, name)
-			page := fileOf(t, makePack(t, p), "index.html")
+			made := makePack(t, p)
+			page := fileOf(t, made, "index.html")
 			ids, links, text := walk(t, page)
 			if len(links) < 8 {
 				t.Errorf("%d links in the contents", len(links))
 			}
 			for _, l := range links {
-				if id, ok := strings.CutPrefix(l, "#"); !ok || !slices.Contains(ids, id) {
-					t.Errorf("link %q leads nowhere in the page", l)
+				id, inside := strings.CutPrefix(l, "#")
+				if inside && !slices.Contains(ids, id) || !inside && !slices.ContainsFunc(made.Files, func(f File) bool { return f.Name == l }) {
+					t.Errorf("link %q leads nowhere in the page or the pack", l)
 				}
 			}
-			for _, want := range []string{`content="default-src 'none'; style-src 'unsafe-inline'; img-src 'self'"`} {
-				if !bytes.Contains(page, []byte(want)) {
+			for _, want := range []string{`content="default-src 'none'; style-src 'unsafe-inline'; img-src 'self'; script-src 'sha256-`} {
+				if !strings.Contains(html.UnescapeString(string(page)), want) {
 					t.Errorf("the page lacks %s", want)
 				}
 			}
@@ -147,7 +157,7 @@ func TestPage(t *testing.T) {
 					t.Errorf("the page holds %s", ask)
 				}
 			}
-			for _, want := range []string{p.Circuit.Job.Name, "Before anybody starts", "Heating and set points", "For the electrician", "Order of work", "Cut list", "Stock plan", "Parts",
+			for _, want := range []string{p.Circuit.Job.Name, "Before anybody starts", "Heating and set points", "For the electrician", "Order of work", "The answer", "For the owner", "What to look at each month", "Cut list", "Stock plan", "Parts",
 				"Tools and consumables", "Valve schedule", "What to expect", "How sure", "Commissioning record", "When something is wrong", "Findings",
 				"HOLD:", "The tub is out of use:", "How long the cement wants"} {
 				if !strings.Contains(text, want) {
@@ -220,7 +230,7 @@ func TestUserTextIsInert(t *testing.T) {
 		}
 		switch filepath.Ext(f.Name) {
 		case ".svg", ".html":
-			if bytes.Contains(f.Data, []byte("<script")) || bytes.Contains(f.Data, []byte("<img")) {
+			if bytes.Count(f.Data, []byte("<script")) > 1 || bytes.Contains(f.Data, []byte("<script>alert")) || bytes.Contains(f.Data, []byte("<img")) {
 				t.Errorf("%s holds a tag of the user's", f.Name)
 			}
 		case ".csv":
@@ -242,7 +252,7 @@ func readDemo(t *testing.T, name string) []byte {
 
 // An escape in a text of TOML reaches no file raw, whether or not the reader lets it in.
 func TestControlCharacters(t *testing.T) {
-	got := string(inert([]byte("a\x1b[2Jb\tc\nd\u202ee\x00\u0085")))
+	got := string(book.Inert([]byte("a\x1b[2Jb\tc\nd\u202ee\x00\u0085")))
 	if want := "a\\x1b[2Jb\tc\nd\\x202ee\\x00\\x85"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}

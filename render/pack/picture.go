@@ -1,7 +1,7 @@
 package pack
 
 import (
-	"fmt"
+	"strings"
 
 	"dryfit/render/scene"
 )
@@ -11,17 +11,13 @@ import (
 func pictures(view string, pages []*scene.Scene, title, date string) ([]File, error) {
 	var files []File
 	for i, s := range pages {
-		name := view
-		if i > 0 {
-			name = fmt.Sprintf("%s-%d", view, i+1)
-		}
-		files = append(files, File{name + ".svg", scene.SVG(s)})
+		files = append(files, File{sheetFile(view, i), scene.SVG(s)})
 		if view == "schematic" {
 			png, err := scene.PNG(s, 150)
 			if err != nil {
 				return nil, err
 			}
-			files = append(files, File{name + ".png", png})
+			files = append(files, File{strings.TrimSuffix(sheetFile(view, i), ".svg") + ".png", png})
 		}
 	}
 	if view == "schematic" {

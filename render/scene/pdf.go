@@ -19,6 +19,29 @@ func PDF(pages []*Scene, title, date string) ([]byte, error) {
 	if len(pages) == 0 {
 		return nil, fmt.Errorf("no page to write")
 	}
+	f := NewPDF(title, date)
+	for i, s := range pages {
+		name := Visible(s.Name)
+		if name == "" {
+			name = fmt.Sprintf("sheet %d", i+1)
+		}
+		PDFPage(f, s)
+		f.Bookmark(name, 0, 0)
+	}
+	var b bytes.Buffer
+	if err := f.Output(&b); err != nil {
+		return nil, fmt.Errorf("writing the PDF: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+// PDFFont is the name under which the font stands in a document of NewPDF, with the styles ""
+// and "B".
+const PDFFont = "dejavu"
+
+// NewPDF begins a document in mm with the font embedded, no margins and no page yet. The date
+// is the job's, as ISO 8601; nothing else in the document depends on when it is made.
+func NewPDF(title, date string) *fpdf.Fpdf {
 	day, err := time.Parse(time.DateOnly, date)
 	if err != nil {
 		day = undated
@@ -27,37 +50,34 @@ func PDF(pages []*Scene, title, date string) ([]byte, error) {
 	f.SetCatalogSort(true)
 	f.SetCreationDate(day)
 	f.SetModificationDate(day)
-	f.SetTitle(visible(title, false), true)
+	f.SetTitle(Visible(title), true)
 	f.SetCreator("dryfit", true)
 	f.SetProducer("dryfit", true)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
-	f.AddUTF8FontFromBytes("dejavu", "", regular().ttf)
-	f.AddUTF8FontFromBytes("dejavu", "B", bold().ttf)
-	for i, s := range pages {
-		f.AddPageFormat("P", fpdf.SizeType{Wd: s.WidthMM, Ht: s.HeightMM})
-		f.SetLineCapStyle("butt")
-		f.SetLineJoinStyle("round")
-		name := visible(s.Name, false)
-		if name == "" {
-			name = fmt.Sprintf("sheet %d", i+1)
-		}
-		f.Bookmark(name, 0, 0)
-		for _, it := range s.Items {
-			switch it := it.(type) {
-			case Shape:
-				pdfShape(f, it)
-			case Text:
-				pdfText(f, it, s.HeightMM)
-			}
-		}
-	}
-	var b bytes.Buffer
-	if err := f.Output(&b); err != nil {
-		return nil, fmt.Errorf("writing the PDF: %w", err)
-	}
-	return b.Bytes(), nil
+	f.AddUTF8FontFromBytes(PDFFont, "", regular().ttf)
+	f.AddUTF8FontFromBytes(PDFFont, "B", bold().ttf)
+	return f
 }
+
+// PDFPage adds a page of a scene's own size and draws the scene on it.
+func PDFPage(f *fpdf.Fpdf, s *Scene) {
+	f.AddPageFormat("P", fpdf.SizeType{Wd: s.WidthMM, Ht: s.HeightMM})
+	f.SetLineCapStyle("butt")
+	f.SetLineJoinStyle("round")
+	for _, it := range s.Items {
+		switch it := it.(type) {
+		case Shape:
+			pdfShape(f, it)
+		case Text:
+			pdfText(f, it, s.HeightMM)
+		}
+	}
+}
+
+// Visible returns a text with what the font lacks, control characters and marks of direction
+// replaced by signs that can be seen.
+func Visible(text string) string { return visible(text, false) }
 
 func pdfShape(f *fpdf.Fpdf, s Shape) {
 	how := ""

@@ -1,0 +1,98 @@
+package book
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/table"
+)
+
+func sample() *Book {
+	long := strings.Repeat("a sentence that goes on and on until it wraps, ", 40)
+	grid := &table.Grid{Header: []string{"what", "kWh"}, Right: []bool{false, true}}
+	for range 120 {
+		grid.Rows = append(grid.Rows, []string{"a row with <b>words</b>", "12.5"})
+	}
+	sheet := &scene.Scene{Name: "Schematic", WidthMM: 297, HeightMM: 210}
+	sheet.Add(scene.Rect(10, 10, 100, 50, scene.Stroke(0.5)))
+	return &Book{Job: graph.Job{Name: "Invented <tub>", Date: "2026-05-11"}, File: "job.toml", Chapters: []Chapter{
+		{ID: "answer", Title: "The answer", For: Everybody, Items: []Item{{Kind: Lead, Text: "It may be built."}, {Kind: Alert, Text: "Mend first", Lines: []string{"one", "two"}}}},
+		{ID: "work", Title: "Order of work", For: Fitter, NewPage: true, Items: []Item{{Kind: Heading, Text: "On the bench"},
+			{Kind: Steps, First: 7, Lines: []string{"cut", long}}, {Kind: Hold, Text: "HOLD: wait"}, {Kind: Bullets, Lines: []string{"x"}}}},
+		{ID: "parts", Title: "Parts", For: Fitter, Items: []Item{{Kind: Table, Block: table.Block{Title: "To order", Grid: grid, Lines: []string{"a note"}}}}},
+		{ID: "drawings", Title: "Drawings", For: Fitter, Items: []Item{{Kind: Sheet, Text: "Schematic", Scene: sheet, File: "schematic.svg"}}},
+		{ID: "record", Title: "Record", For: Fitter | Electrician, Items: []Item{{Kind: Blanks, Block: table.Block{Grid: &table.Grid{Header: []string{"what", "found"}, Rows: [][]string{{"date", ""}}}}}}},
+	}}
+}
+
+// Both writers give the same bytes twice, and whatever a user wrote is text.
+func TestSameBytesAndInert(t *testing.T) {
+	b := sample()
+	one, err := b.PDF()
+	if err != nil {
+		t.Fatal(err)
+	}
+	two, _ := b.PDF()
+	if !bytes.Equal(one, two) {
+		t.Error("the PDF is not the same twice")
+	}
+	page, err := b.HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, _ := b.HTML()
+	if !bytes.Equal(page, again) {
+		t.Error("the page is not the same twice")
+	}
+	for _, bad := range []string{"<tub>", "<b>words"} {
+		if bytes.Contains(page, []byte(bad)) {
+			t.Errorf("the page holds %s raw", bad)
+		}
+	}
+	for _, want := range []string{`id="step-7"`, `id="step-8"`, `role="img" aria-label="Schematic"`, `href="schematic.svg"`, `scope="col"`, "The electrician:", `lang="en"`} {
+		if !bytes.Contains(page, []byte(want)) {
+			t.Errorf("the page lacks %s", want)
+		}
+	}
+}
+
+// A table longer than a page goes on with its head; a sheet keeps its own size; every page of
+// text is numbered of all.
+func TestPagesOfThePaper(t *testing.T) {
+	p := &printer{book: sample()}
+	if _, err := p.print(); err != nil {
+		t.Fatal(err)
+	}
+	first, at := p.page, p.at
+	if first < 6 {
+		t.Errorf("%d pages for 120 rows, a sheet and long steps", first)
+	}
+	second := &printer{book: sample(), total: first, at: at}
+	if _, err := second.print(); err != nil || second.page != first {
+		t.Errorf("%d pages in the first pass, %d in the second, %v", first, second.page, err)
+	}
+	if at["work"] != 2 || at["drawings"] <= at["parts"] {
+		t.Errorf("chapters at %v", at)
+	}
+	if w, h, _ := second.f.PageSize(at["drawings"] + 1); !(w > 296 && w < 298 && h > 209 && h < 211) {
+		t.Errorf("the sheet's page is %g by %g", w, h)
+	}
+}
+
+// No word is lost by wrapping, however narrow the column.
+func TestWrapKeepsEveryLetter(t *testing.T) {
+	p := &printer{book: sample()}
+	p.f = scene.NewPDF("x", "")
+	p.f.SetFont(scene.PDFFont, "", 8)
+	for _, text := range []string{"short", "averyveryverylongwordthatfitsnowhere and a short one", "½ in × 1½ in ≥ 20 °C", strings.Repeat("w", 200)} {
+		for _, width := range []float64{6, 15, 40} {
+			got := strings.Join(p.wrap(text, width), "")
+			if strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(text, " ", "") {
+				t.Errorf("%q at %g mm: %q", text, width, got)
+			}
+		}
+	}
+}

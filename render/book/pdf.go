@@ -1,0 +1,397 @@
+package book
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"codeberg.org/go-pdf/fpdf"
+
+	"dryfit/render/scene"
+	"dryfit/render/table"
+)
+
+// Measures of the paper, mm, and sizes of letters, pt.
+const (
+	pageW, pageH = 210.0, 297.0
+	edge         = 15.0
+	foot         = 16.0
+	wide         = pageW - 2*edge
+
+	bodyPt  = 9.5
+	leadPt  = 12.0
+	tablePt = 8.0
+	headPt  = 14.0
+	subPt   = 10.5
+	line    = 1.32 // of a line by its letters' height
+	ptMM    = 25.4 / 72
+)
+
+// PDF writes the book for paper: A4, a bookmark for each chapter, page numbers, and every
+// sheet at its true size on a page of its own. Equal books give equal bytes.
+func (b *Book) PDF() ([]byte, error) {
+	first := &printer{book: b}
+	if _, err := first.print(); err != nil {
+		return nil, err
+	}
+	second := &printer{book: b, total: first.page, at: first.at}
+	return second.print()
+}
+
+// printer writes one pass: the first counts the pages, the second knows them.
+type printer struct {
+	book  *Book
+	f     *fpdf.Fpdf
+	y     float64
+	page  int
+	total int            // 0 in the first pass
+	at    map[string]int // page of each chapter
+	flow  bool           // the page in hand takes text
+}
+
+func (p *printer) print() ([]byte, error) {
+	p.f = scene.NewPDF(p.book.Job.Name+": job pack", p.book.Job.Date)
+	p.f.SetLang("en")
+	starts := map[string]int{}
+	p.newPage()
+	p.f.Bookmark("Contents", 0, 0)
+	p.front()
+	for _, c := range p.book.Chapters {
+		if c.NewPage || p.y > pageH-foot-60 {
+			p.newPage()
+		}
+		p.room(28)
+		p.y += 3
+		starts[c.ID] = p.page
+		p.f.Bookmark(scene.Visible(c.Title), 0, p.y)
+		p.text(c.Title, headPt, true, 0, wide)
+		p.f.SetLineWidth(0.5)
+		p.f.SetDrawColor(0, 0, 0)
+		p.f.Line(edge, p.y, pageW-edge, p.y)
+		p.y += 2.5
+		for _, it := range c.Items {
+			p.item(it)
+		}
+	}
+	p.at = starts
+	var out bytes.Buffer
+	if err := p.f.Output(&out); err != nil {
+		return nil, fmt.Errorf("writing the book: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// front is the title and the contents.
+func (p *printer) front() {
+	p.text(p.book.Job.Name, 20, true, 0, wide)
+	p.y += 1
+	for _, h := range p.book.head() {
+		p.text(h, bodyPt, false, 0, wide)
+	}
+	for _, n := range p.book.Job.Notes {
+		p.text(n, bodyPt, false, 0, wide)
+	}
+	p.y += 4
+	for _, r := range p.book.readers() {
+		p.text(r.Name, subPt, true, 0, wide)
+		for _, c := range r.Chapters {
+			page := ""
+			if n, ok := p.at[c.ID]; ok {
+				page = fmt.Sprint(n)
+			}
+			y := p.y
+			p.text(c.Title, bodyPt, false, 4, wide-24)
+			p.f.SetFont(scene.PDFFont, "", bodyPt)
+			p.f.Text(pageW-edge-p.f.GetStringWidth(page), y+bodyPt*ptMM, page)
+		}
+		p.y += 1.5
+	}
+}
+
+// newPage begins a page for text, with its foot.
+func (p *printer) newPage() {
+	p.f.AddPageFormat("P", fpdf.SizeType{Wd: pageW, Ht: pageH})
+	p.page++
+	p.y, p.flow = edge, true
+	p.f.SetFont(scene.PDFFont, "", 7.5)
+	p.f.SetTextColor(60, 60, 60)
+	left := p.fit(p.book.Job.Name, wide-40)
+	p.f.Text(edge, pageH-9, left)
+	n := fmt.Sprintf("page %d", p.page)
+	if p.total > 0 {
+		n += fmt.Sprintf(" of %d", p.total)
+	}
+	p.f.Text(pageW-edge-p.f.GetStringWidth(n), pageH-9, n)
+	p.f.SetTextColor(0, 0, 0)
+}
+
+// fit cuts a text at a width with the font in hand.
+func (p *printer) fit(text string, width float64) string {
+	text = scene.Visible(text)
+	runes := []rune(text)
+	for len(runes) > 1 && p.f.GetStringWidth(string(runes)) > width {
+		runes = runes[:len(runes)-1]
+	}
+	return string(runes)
+}
+
+// room begins a page where less than h is left.
+func (p *printer) room(h float64) {
+	if !p.flow || p.y+h > pageH-foot {
+		p.newPage()
+	}
+}
+
+// wrap breaks a text into lines of a width with the font in hand.
+func (p *printer) wrap(text string, width float64) []string {
+	var out []string
+	for _, para := range strings.Split(scene.Visible(text), "\n") {
+		now := ""
+		for _, word := range strings.Fields(para) {
+			for p.f.GetStringWidth(word) > width { // a word longer than the line is broken
+				runes, n := []rune(word), 1
+				for n < len(runes) && p.f.GetStringWidth(now+string(runes[:n+1])) <= width {
+					n++
+				}
+				if now != "" {
+					out, now = append(out, now), ""
+					continue
+				}
+				out, word = append(out, string(runes[:n])), string(runes[n:])
+			}
+			switch {
+			case now == "":
+				now = word
+			case p.f.GetStringWidth(now+" "+word) <= width:
+				now += " " + word
+			default:
+				out, now = append(out, now), word
+			}
+		}
+		out = append(out, now)
+	}
+	return out
+}
+
+// text writes a paragraph; a line that finds no room begins a page.
+func (p *printer) text(text string, pt float64, bold bool, indent, width float64) {
+	style := ""
+	if bold {
+		style = "B"
+	}
+	p.f.SetFont(scene.PDFFont, style, pt)
+	for _, l := range p.wrap(text, width-indent) {
+		p.room(pt * ptMM * line)
+		p.f.SetFont(scene.PDFFont, style, pt)
+		p.f.Text(edge+indent, p.y+pt*ptMM, l)
+		p.y += pt * ptMM * line
+	}
+}
+
+func (p *printer) item(it Item) {
+	switch it.Kind {
+	case Words:
+		p.text(it.Text, bodyPt, false, 0, wide)
+		p.y += 1.2
+	case Lead:
+		p.text(it.Text, leadPt, false, 0, wide)
+		p.y += 1.5
+	case Heading:
+		p.room(16)
+		p.y += 1.5
+		p.text(it.Text, subPt, true, 0, wide)
+		p.y += 0.8
+	case Hold:
+		p.hold(it.Text)
+	case Alert:
+		p.text(it.Text, leadPt, true, 0, wide)
+		p.bullets(it.Lines)
+	case Bullets:
+		p.bullets(it.Lines)
+	case Steps:
+		p.steps(it)
+	case Table, Blanks:
+		p.block(it.Block, it.Kind == Blanks)
+	case Sheet:
+		scene.PDFPage(p.f, it.Scene)
+		p.page++
+		p.flow = false
+	}
+}
+
+func (p *printer) bullets(lines []string) {
+	for _, l := range lines {
+		p.room(bodyPt * ptMM * line)
+		p.f.SetFont(scene.PDFFont, "", bodyPt)
+		p.f.Text(edge+1, p.y+bodyPt*ptMM, "•")
+		p.text(l, bodyPt, false, 5, wide)
+		p.y += 0.6
+	}
+	p.y += 1
+}
+
+// steps are numbered, each with a box to tick.
+func (p *printer) steps(it Item) {
+	for i, l := range it.Lines {
+		p.f.SetFont(scene.PDFFont, "", bodyPt)
+		p.room(float64(min(3, len(p.wrap(l, wide-14)))) * bodyPt * ptMM * line)
+		p.f.SetFont(scene.PDFFont, "", bodyPt)
+		p.f.SetLineWidth(0.25)
+		p.f.Rect(edge, p.y+0.4, 3.2, 3.2, "D")
+		n := fmt.Sprintf("%d", it.First+i)
+		p.f.Text(edge+11-p.f.GetStringWidth(n), p.y+bodyPt*ptMM, n)
+		p.text(l, bodyPt, false, 14, wide)
+		p.y += 0.9
+	}
+	p.y += 0.8
+}
+
+// hold is a bar at the edge and bold words.
+func (p *printer) hold(text string) {
+	p.f.SetFont(scene.PDFFont, "B", bodyPt)
+	h := float64(len(p.wrap(text, wide-5))) * bodyPt * ptMM * line
+	p.room(h + 2)
+	p.f.SetFillColor(0, 0, 0)
+	p.f.Rect(edge, p.y, 1.2, h+1, "F")
+	p.text(text, bodyPt, true, 4, wide)
+	p.y += 2.5
+}
+
+// block writes a table with its head on every page, then its lines.
+func (p *printer) block(b table.Block, blanks bool) {
+	if b.Title != "" {
+		p.room(20)
+		p.y += 1
+		p.text(b.Title, subPt, true, 0, wide)
+		p.y += 0.8
+	}
+	if b.Grid != nil && len(b.Grid.Header) > 0 {
+		p.grid(b.Grid, blanks)
+	}
+	for _, l := range b.Lines {
+		p.text(strings.TrimSpace(l), tablePt+0.3, false, 0, wide)
+		p.y += 0.4
+	}
+	p.y += 1.5
+}
+
+const cellPad = 1.1
+
+func (p *printer) grid(g *table.Grid, blanks bool) {
+	widths := p.widths(g, blanks)
+	least := 0.0
+	if blanks {
+		least = 8
+	}
+	p.room(16)
+	p.row(g.Header, widths, g, true, 0)
+	for _, r := range g.Rows {
+		if p.y+p.height(r, widths, false, least) > pageH-foot {
+			p.newPage()
+			p.row(g.Header, widths, g, true, 0)
+		}
+		p.row(r, widths, g, false, least)
+	}
+	p.y += 1.2
+}
+
+// widths shares the page's width out: every column what its longest word needs, then the
+// rest by what its longest text would like.
+func (p *printer) widths(g *table.Grid, blanks bool) []float64 {
+	n := len(g.Header)
+	least, wish := make([]float64, n), make([]float64, n)
+	measure := func(cells []string, bold bool) {
+		style := ""
+		if bold {
+			style = "B"
+		}
+		p.f.SetFont(scene.PDFFont, style, tablePt)
+		for i, c := range cells {
+			if i >= n {
+				break
+			}
+			c = scene.Visible(c)
+			wish[i] = max(wish[i], p.f.GetStringWidth(c)+2*cellPad)
+			for _, w := range strings.Fields(c) {
+				least[i] = max(least[i], min(p.f.GetStringWidth(w), 32)+2*cellPad)
+			}
+		}
+	}
+	measure(g.Header, true)
+	for _, r := range g.Rows {
+		measure(r, false)
+	}
+	if blanks {
+		least[n-1] = max(least[n-1], 46)
+		wish[n-1] = max(wish[n-1], 46)
+	}
+	sumLeast, sumWish := 0.0, 0.0
+	for i := range least {
+		least[i] = max(least[i], 4)
+		wish[i] = max(wish[i], least[i])
+		sumLeast, sumWish = sumLeast+least[i], sumWish+wish[i]
+	}
+	out := make([]float64, n)
+	for i := range out {
+		switch {
+		case sumWish <= wide:
+			out[i] = wish[i]
+			if blanks && i == n-1 {
+				out[i] += wide - sumWish
+			}
+		case sumLeast >= wide:
+			out[i] = least[i] / sumLeast * wide
+		default:
+			out[i] = least[i] + (wish[i]-least[i])/(sumWish-sumLeast)*(wide-sumLeast)
+		}
+	}
+	return out
+}
+
+// height is what a row takes.
+func (p *printer) height(cells []string, widths []float64, head bool, least float64) float64 {
+	style := ""
+	if head {
+		style = "B"
+	}
+	p.f.SetFont(scene.PDFFont, style, tablePt)
+	lines := 1
+	for i, c := range cells {
+		if i < len(widths) {
+			lines = max(lines, len(p.wrap(c, widths[i]-2*cellPad)))
+		}
+	}
+	return max(least, float64(lines)*tablePt*ptMM*1.25+1.2)
+}
+
+func (p *printer) row(cells []string, widths []float64, g *table.Grid, head bool, least float64) {
+	h := p.height(cells, widths, head, least)
+	x := edge
+	style := ""
+	if head {
+		style = "B"
+		p.f.SetFillColor(235, 235, 235)
+	}
+	p.f.SetDrawColor(120, 120, 120)
+	p.f.SetLineWidth(0.15)
+	for i, w := range widths {
+		how := "D"
+		if head {
+			how = "FD"
+		}
+		p.f.Rect(x, p.y, w, h, how)
+		if i < len(cells) {
+			p.f.SetFont(scene.PDFFont, style, tablePt)
+			for k, l := range p.wrap(cells[i], w-2*cellPad) {
+				at := x + cellPad
+				if g.IsRight(i) {
+					at = x + w - cellPad - p.f.GetStringWidth(l)
+				}
+				p.f.Text(at, p.y+0.6+tablePt*ptMM*(1.25*float64(k)+0.95), l)
+			}
+		}
+		x += w
+	}
+	p.f.SetDrawColor(0, 0, 0)
+	p.y += h
+}

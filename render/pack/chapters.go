@@ -1,0 +1,285 @@
+package pack
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/practice"
+	"dryfit/render/book"
+	"dryfit/render/table"
+)
+
+// bookOf gathers everything a job's papers say, in the order in which they are read.
+func bookOf(p *plan.Plan, style table.Style, pictures []picture) *book.Book {
+	style.Whole, style.Colour = true, false
+	j := Facts(p, style.Units)
+	b := &book.Book{Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File)}
+	for _, c := range []book.Chapter{
+		answer(p, j, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
+		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
+		winter(j), recording(p, j, style), faults(j), numbers(p, style), findings(p),
+	} {
+		if len(c.Items) > 0 {
+			b.Chapters = append(b.Chapters, c)
+		}
+	}
+	return b
+}
+
+// said picks what practice says of a job.
+func said(j *practice.Job, lists ...[]practice.Sentence) []string {
+	return practice.Texts(practice.Pick(j, slices.Concat(lists...)))
+}
+
+// answer opens the book: may it be built, what does the unit get, what do the jets lose.
+func answer(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
+	if errs := errorsOf(p.Findings); len(errs) > 0 {
+		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
+		for _, d := range errs {
+			it.Lines = append(it.Lines, withHint(d))
+		}
+		c.Add(it)
+	} else if joints(p) > 0 {
+		c.Add(book.Item{Kind: book.Lead, Text: "It may be built: no rule forbids it." + warned(p.Findings)})
+	}
+	for _, l := range plainLines(p, style) {
+		c.Add(book.Item{Kind: book.Lead, Text: l})
+	}
+	if p.Heat != nil {
+		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
+			c.Say(capital(l) + ".")
+		}
+	}
+	if down := tubDown(p); len(down) > 0 {
+		c.Say("The tub is out of use: " + down[0])
+	}
+	if p.After != nil && p.After.Bodies != nil {
+		c.Say(strings.TrimSuffix(capital(p.After.Bodies.Account(len(p.After.Clashes))), ".") + ".")
+	}
+	c.Say(counts(p), "How well it is known: "+list(knowledge(p.Circuit))+".")
+	return c
+}
+
+func withHint(d graph.Diagnostic) string {
+	if d.Hint == "" {
+		return d.Message
+	}
+	return d.Message + ": " + d.Hint
+}
+
+func warned(ds []graph.Diagnostic) string {
+	n := 0
+	for _, d := range ds {
+		if d.Severity == graph.Warning {
+			n++
+		}
+	}
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return " One warning wants a look first: see Findings."
+	}
+	return fmt.Sprintf(" %d warnings want a look first: see Findings.", n)
+}
+
+func list(words []string) string {
+	out := ""
+	for i, w := range words {
+		if i > 0 {
+			out += ", "
+		}
+		out += w
+	}
+	return out
+}
+
+// cautions stand before any work.
+func cautions(j *practice.Job) book.Chapter {
+	c := book.Chapter{ID: "cautions", Title: "Before anybody starts", For: book.Everybody, NewPage: true}
+	c.Say("Local codes and the makers' instructions come before this pack. Electrical and refrigerant work is for licensed trades. Where the pack reckons, it reckons with what was measured or assumed.")
+	g := &table.Grid{Header: []string{"what", "say", "source"}, Widest: []int{0, 60, 30}}
+	for _, s := range practice.Pick(j, practice.Cautions()) {
+		g.Rows = append(g.Rows, []string{s.Name, s.Text, s.Source})
+	}
+	c.Tables(table.Block{Grid: g})
+	return c
+}
+
+func setPoints(j *practice.Job) book.Chapter {
+	c := book.Chapter{ID: "element", Title: "Heating and set points", For: book.Fitter | book.Electrician}
+	c.Say(said(j, practice.SetPoints(), practice.HighLimit(), practice.Controller())...)
+	return c
+}
+
+func sheets(pictures []picture) book.Chapter {
+	c := book.Chapter{ID: "drawings", Title: "Drawings", For: book.Fitter}
+	if len(pictures) == 0 {
+		return c
+	}
+	c.Say("Each prints on a sheet of its own at its true size: at 100 %, not fitted to the page. drawings.pdf holds the same sheets.")
+	for _, one := range pictures {
+		c.Add(book.Item{Kind: book.Sheet, Text: one.Title, Scene: one.Scene, File: one.File})
+	}
+	return c
+}
+
+func work(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "work", Title: "Order of work", For: book.Fitter, NewPage: true}
+	stages := method(p, j)
+	if len(stages) == 0 {
+		return c
+	}
+	c.Tables(table.MarkingBlocks(p, style)...)
+	for _, s := range stages {
+		c.Add(book.Item{Kind: book.Heading, Text: s.Title}, book.Item{Kind: book.Steps, First: s.First, Lines: s.Steps})
+		if s.Hold != "" {
+			c.Add(book.Item{Kind: book.Hold, Text: s.Hold})
+		}
+	}
+	c.Add(book.Item{Kind: book.Heading, Text: "Time"})
+	c.Say(tubDown(p)...)
+	c.Tables(cureBlocks(p)...)
+	return c
+}
+
+func cutting(p *plan.Plan, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "cuts", Title: "Cut list", For: book.Fitter, NewPage: true}
+	c.Tables(table.CutsBlocks(p, style)...)
+	if stock := table.StockBlocks(p, style); len(stock) > 0 {
+		c.Add(book.Item{Kind: book.Heading, Text: "Stock plan"})
+		c.Tables(stock...)
+	}
+	return c
+}
+
+func parts(p *plan.Plan, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "parts", Title: "Parts", For: book.Fitter, NewPage: true}
+	c.Tables(table.PartsBlocks(p, style)...)
+	return c
+}
+
+func bringing(p *plan.Plan, j *practice.Job) book.Chapter {
+	c := book.Chapter{ID: "tools", Title: "Tools and consumables", For: book.Fitter}
+	g := &table.Grid{Header: []string{"what", "for"}, Widest: []int{50, 50}}
+	for _, t := range tools(p, j) {
+		g.Rows = append(g.Rows, []string{t.What, t.For})
+	}
+	c.Tables(table.Block{Grid: g})
+	return c
+}
+
+func valves(p *plan.Plan, j *practice.Job) book.Chapter {
+	c := book.Chapter{ID: "valves", Title: "Valve schedule", For: book.Fitter | book.Owner, NewPage: true}
+	s := valveSchedule(p, j)
+	if len(s.Rows) == 0 {
+		return c
+	}
+	c.Tables(table.Block{Grid: s.grid()})
+	c.Say(s.Notes...)
+	if len(s.Never) > 0 {
+		never := ""
+		for i, n := range s.Never {
+			if i > 0 {
+				never += "; "
+			}
+			never += n
+		}
+		c.Add(book.Item{Kind: book.Hold, Text: "Never: " + never + "."})
+	}
+	if len(s.Setting) > 0 {
+		c.Add(book.Item{Kind: book.Heading, Text: "Setting and proving the bypass"}, book.Item{Kind: book.Bullets, Lines: s.Setting})
+	}
+	return c
+}
+
+// grid is the schedule as a table.
+func (s *schedule) grid() *table.Grid {
+	g := &table.Grid{Header: append(append([]string{"state of the tub"}, s.Valves...), "unit", "note")}
+	g.Widest = make([]int, len(g.Header))
+	g.Widest[len(g.Header)-1] = 50
+	for _, r := range s.Rows {
+		g.Rows = append(g.Rows, append(append([]string{r.State}, r.Positions...), r.Unit, r.Note))
+	}
+	return g
+}
+
+func performance(p *plan.Plan, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "performance", Title: "What to expect", For: book.Fitter | book.Owner, NewPage: true}
+	c.Tables(performanceBlocks(p, style.Units)...)
+	c.Tables(table.SureBlocks(p.Ranges)...)
+	return c
+}
+
+func heating(p *plan.Plan, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "heat", Title: "Heat, money and the supply", For: book.Everybody, NewPage: true}
+	if p.Heat != nil {
+		c.Tables(table.HeatBlocks(p.Heat, p.Circuit.Job, style)...)
+	}
+	return c
+}
+
+func winter(j *practice.Job) book.Chapter {
+	c := book.Chapter{ID: "frost", Title: "Frost and lay-up", For: book.Fitter | book.Owner, NewPage: true}
+	c.Say(said(j, practice.Frost(), practice.LayUp())...)
+	return c
+}
+
+func recording(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "record", Title: "Commissioning record", For: book.Fitter | book.Electrician, NewPage: true}
+	g := &table.Grid{Header: []string{"what", "expected", "found"}}
+	for _, r := range record(p, j, style.Units) {
+		g.Rows = append(g.Rows, []string{r.What, r.Expected, ""})
+	}
+	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	if n := joints(p); n > 0 {
+		c.Add(book.Item{Kind: book.Heading, Text: "Joints dry (tissue), at once and after a day"})
+		g := &table.Grid{Header: []string{"joint", "between", "0 h", "24 h"}, Right: []bool{true}}
+		for _, joint := range p.After.Layout.Joints {
+			g.Rows = append(g.Rows, []string{strconv.Itoa(joint.Number), joint.A + " / " + joint.B, "", ""})
+		}
+		c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	}
+	return c
+}
+
+func faults(j *practice.Job) book.Chapter {
+	c := book.Chapter{ID: "faults", Title: "When something is wrong", For: book.Fitter | book.Owner, NewPage: true}
+	g := &table.Grid{Header: []string{"sign", "look, in this order"}, Widest: []int{40, 60}}
+	for _, f := range practice.Faults(j) {
+		g.Rows = append(g.Rows, []string{f.Sign, f.Look})
+	}
+	c.Tables(table.Block{Grid: g})
+	return c
+}
+
+func numbers(p *plan.Plan, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "flow", Title: "The numbers behind it", For: book.Fitter, NewPage: true}
+	c.Tables(table.FlowBlocks(p, style)...)
+	c.Tables(table.EquivalentBlocks(p, style)...)
+	return c
+}
+
+func findings(p *plan.Plan) book.Chapter {
+	c := book.Chapter{ID: "findings", Title: "Findings", For: book.Fitter, NewPage: true}
+	if len(p.Findings) == 0 {
+		c.Say("Nothing to mend.")
+		return c
+	}
+	g := &table.Grid{Header: []string{"weight", "place", "finding", "what to do"}, Widest: []int{0, 0, 60, 60}}
+	for _, d := range p.Findings {
+		text := d.Message
+		for _, r := range d.Related {
+			text += "; " + place(r.Pos) + ": " + r.Message
+		}
+		g.Rows = append(g.Rows, []string{d.Severity.String(), place(d.Pos), text + " [" + d.Rule + "]", d.Hint})
+	}
+	c.Tables(table.Block{Grid: g})
+	return c
+}

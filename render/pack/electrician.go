@@ -1,0 +1,79 @@
+package pack
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/graph/plan"
+	"dryfit/graph/practice"
+	"dryfit/render/book"
+	"dryfit/render/table"
+)
+
+// electrician is one page for the electrician: what the job draws, what is to be proved, and
+// blanks where the description is silent.
+func electrician(p *plan.Plan, j *practice.Job) book.Chapter {
+	c := book.Chapter{ID: "electric", Title: "For the electrician", For: book.Electrician, NewPage: true}
+	if p.After == nil || j.Unit == nil {
+		return c
+	}
+	c.Say("All of it for the electrician's decision, by the local code and the unit's sheet; standards are quoted from memory. No figure here certifies anything.")
+	g := &table.Grid{Header: []string{"what", "from the description", "found or done"}}
+	add := func(what, text string) { g.Rows = append(g.Rows, []string{what, text, ""}) }
+	volts, amps := "", ""
+	if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil {
+		if u.Unit.VoltageV > 0 {
+			volts = fmt.Sprintf("%.0f V", u.Unit.VoltageV)
+		}
+		if u.Unit.FullLoadA > 0 {
+			amps = fmt.Sprintf("%.1f A (its sheet)", u.Unit.FullLoadA)
+		}
+	}
+	if p.Heat != nil {
+		for _, s := range p.Heat.Supplies {
+			for _, l := range s.Loads {
+				if amps == "" && p.After.Circuit.TheUnit() != nil && l.ID == p.After.Circuit.TheUnit().ID {
+					amps = fmt.Sprintf("about %.1f A (worked out from its ratings)", l.RunningA)
+				}
+			}
+		}
+	}
+	add("Supply of the unit", volts)
+	add("Full load of the unit", amps)
+	add("Residual current device: type and rating", "30 mA, type A at least; F or B where the unit's sheet asks")
+	add("Isolator: where, distance from the rim", "")
+	for _, e := range j.Elements {
+		add(e.ID+", element heater", elementWords(e))
+	}
+	add("What stops the unit when the water gets too hot, proved by", "")
+	add("Bonding and earthing, proved by", strings.ToUpper(j.Earthing))
+	add("Zones and distances checked", "")
+	add("Name, licence, date, signature", "")
+	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	if p.Heat != nil {
+		for _, s := range p.Heat.Supplies {
+			if len(s.Together) > 0 {
+				c.Say(fmt.Sprintf("Runs together%s: %s, %.1f A; with the greatest start on top %.0f A.", ofSupply(s.Feeds), strings.Join(s.Together[0].IDs, ", "), s.Together[0].RunningA, s.Together[0].WithStart))
+			}
+		}
+	}
+	c.Add(book.Item{Kind: book.Bullets, Lines: said(j, practice.Electricity())})
+	return c
+}
+
+func ofSupply(feeds []string) string {
+	if len(feeds) == 0 {
+		return ""
+	}
+	return " on the circuit of " + strings.Join(feeds, ", ")
+}
+
+func elementWords(e practice.Element) string {
+	switch {
+	case e.Disconnected:
+		return "to be disconnected and made safe; proved dead by"
+	case e.Interlock != "":
+		return "stays, kept apart by " + e.Interlock + ", tried by"
+	}
+	return "not settled: disconnect it, or an interlock"
+}

@@ -31,18 +31,11 @@ var supports = sync.OnceValue(func() []supportLine {
 
 // SupportSpacing returns how far apart (mm) the supports of level pipe may stand with water
 // of the temperature (°C), linear between the columns of the table, and its source. Metric
-// pipe goes by the Schedule 40 size of the next smaller outside diameter, a guess on the
-// safe side that the source names. ok is false for flexible pipe and hose, which want to
+// pipe has lines of its own, those of PN10. ok is false for flexible pipe and hose, which want to
 // lie on something all along, and for sizes without a line.
 func SupportSpacing(spec Spec, size Size, tempC float64) (mm float64, source string, ok bool) {
-	guess := ""
 	if spec.Family() == Metric && !spec.Flexible() {
-		near, found := inchBelow(size)
-		if !found {
-			return 0, "", false
-		}
-		spec, size = PVCSch40, near
-		guess = ", taken from " + near.String() + " Schedule 40"
+		spec = PVCPN10 // the thicker wall of PN16 carries no less
 	}
 	for _, l := range supports() {
 		if l.spec != spec || l.size != size {
@@ -61,19 +54,7 @@ func SupportSpacing(spec Spec, size Size, tempC float64) (mm float64, source str
 			}
 			mm = between(tempC, supportTemps[i], l.mm[i], supportTemps[i+1], l.mm[i+1])
 		}
-		return mm, l.source + guess, true
+		return mm, l.source, true
 	}
 	return 0, "", false
-}
-
-// inchBelow returns the largest inch size whose pipe is not thicker outside than metric pipe
-// of the size.
-func inchBelow(size Size) (Size, bool) {
-	var out Size
-	for _, s := range Embedded().PipeSizes(PVCSch40) {
-		if r, ok := Embedded().Pipe(PVCSch40, s); ok && r.OutsideMM <= size.NominalMM() {
-			out = s
-		}
-	}
-	return out, !out.IsZero()
 }

@@ -97,7 +97,7 @@ func (l Leg) Words() string {
 type Place struct {
 	ClearMM     float64 // free room around it
 	PlayMM      float64 // how far its free end can be drawn back along its axis
-	SpringAside *bool   // its free end can be pushed sideways
+	PushesAside *bool   // its free end can be pushed sideways
 	Reachable   *bool   // nil: not said, taken as yes
 }
 

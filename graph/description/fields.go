@@ -296,12 +296,20 @@ func maybeTable[T, U any](name, what string, fields []field[U], at func(*T) **U)
 	}
 }
 
+// formerly reads a field under the name it had before, and never writes it so.
+func formerly[T any](name string, f field[T]) field[T] {
+	f.key, f.foreign = name, true
+	f.write = func(*T) string { return "" }
+	return f
+}
+
 // placeFields say what the surroundings of pipe allow.
 func placeFields[T any](at func(*T) *graph.Place) []field[T] {
 	return []field[T]{
 		qtyOr("clear", clearRoom, -1, func(t *T) *float64 { return &at(t).ClearMM }),
 		maybeField("reachable", func(t *T) **bool { return &at(t).Reachable }),
 		qtyOr("play", endPlay, -1, func(t *T) *float64 { return &at(t).PlayMM }),
-		maybeField("spring-aside", func(t *T) **bool { return &at(t).SpringAside }),
+		maybeField("pushes-aside", func(t *T) **bool { return &at(t).PushesAside }),
+		formerly("spring-aside", maybeField("pushes-aside", func(t *T) **bool { return &at(t).PushesAside })),
 	}
 }

@@ -217,7 +217,7 @@ note = "n"
 clear = "0 mm"
 reachable = false
 play = "1 in"
-spring-aside = true
+pushes-aside = true
 
 [[part]]
 id = "Düse"

@@ -28,6 +28,7 @@ type ChoiceMode struct {
 	UnitFlow, BypassFlow float64
 	State                string  // of the check
 	MarginPa             float64 // to its other state
+	Chatters             bool    // it stands too near to it
 	JetsChange           float64 // share of today's jets' flow
 	PumpFlow             float64
 	RiseK                float64
@@ -39,4 +40,6 @@ type Remedy struct {
 	What   string
 	Effect string // in words, with the flows worked out
 	Works  bool
+
+	Attended bool // only while somebody stands by: no line for a unit that runs unattended
 }

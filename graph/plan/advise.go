@@ -118,7 +118,7 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode
 	}
 	if branch := a.branchIn(lay.Circuit); branch.Element() != nil {
 		if e := sol.Part(branch.Element().ID); e != nil {
-			out.BypassFlow, out.State, out.MarginPa = e.Flow, e.State, e.MarginPa
+			out.BypassFlow, out.State, out.MarginPa, out.Chatters = e.Flow, e.State, e.MarginPa, e.Chatters()
 		}
 	}
 	if pump := sol.Part(a.branch.Pump.ID); pump != nil {
@@ -143,6 +143,9 @@ func outcomeOf(c hydraulic.BypassChoice) outcome {
 		if m.Error != "" {
 			o.failed++
 			continue
+		}
+		if m.Chatters {
+			o.chatters++
 		}
 		o.unit, o.pump, o.jetsShare = append(o.unit, m.UnitFlow), append(o.pump, m.PumpFlow), append(o.jetsShare, -m.JetsChange)
 	}
@@ -198,6 +201,9 @@ func (a *adviser) why(all *hydraulic.Advice, i int) string {
 		return fmt.Sprintf("the unit gets %s at the least, under its rated %s", flowText(leastFlow(c)), flowText(a.unit.rated))
 	case all.Constant:
 		return fmt.Sprintf("the unit gets %s, further from its rated %s", flowText(leastFlow(c)), flowText(a.unit.rated))
+	}
+	if m, ok := chatteringIn(c); ok && outcomeOf(best).chatters < outcomeOf(c).chatters {
+		return fmt.Sprintf("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
 	}
 	words := jetsWords
 	if !all.Today {
@@ -256,7 +262,11 @@ func (a *adviser) conclusion(all *hydraulic.Advice) string {
 		}
 		text += fmt.Sprintf("%s: the unit gets %s", m.Mode, flowText(m.UnitFlow))
 		if m.State != "" {
-			text += ", bypass " + m.State
+			state := m.State
+			if best.Spring != "" {
+				state = stateWords(state)
+			}
+			text += ", bypass " + state
 		}
 		if all.Constant && m.RiseK > 0 {
 			text += fmt.Sprintf("; set it by a rise of %.1f K across the unit", m.RiseK)
@@ -268,10 +278,56 @@ func (a *adviser) conclusion(all *hydraulic.Advice) string {
 			text += " is " + all.Choices[i].Name + ", which costs more"
 		}
 	}
+	if m, ok := chatteringIn(best); ok {
+		text += "; at " + m + " it will chatter, less than a tenth of its cracking pressure from changing"
+	}
+	if shut, ok := a.shutDoes(all); ok {
+		text += fmt.Sprintf("; simpler is the bypass shut: the unit then gets %s, within its most of %s", flowText(mostFlow(shut)), flowText(a.unit.most))
+		if all.Today {
+			text += " (" + jetsWords(shut) + ")"
+		}
+	}
 	if !best.Rated && a.unit.rated > 0 {
 		text += fmt.Sprintf(" (under its rated %s, above its least %s)", flowText(a.unit.rated), flowText(a.unit.least))
 	}
 	return text
+}
+
+// chatteringIn returns the mode in which a choice's spring will chatter.
+func chatteringIn(c hydraulic.BypassChoice) (mode string, ok bool) {
+	for _, m := range c.Modes {
+		if m.Chatters {
+			return m.Mode, true
+		}
+	}
+	return "", false
+}
+
+// shutDoes returns the choice of a bypass that stands shut, where a throttle is advised and
+// the unit may have all the water.
+func (a *adviser) shutDoes(all *hydraulic.Advice) (hydraulic.BypassChoice, bool) {
+	shut := all.Choices[len(all.Choices)-1]
+	return shut, all.Constant && a.unit.most > 0 && shut.Spring == "" && shut.Kv == 0 && shut.Keeps && all.Best != len(all.Choices)-1
+}
+
+// mostFlow is the most a choice gives the unit in any mode, m³/s.
+func mostFlow(c hydraulic.BypassChoice) float64 {
+	most := 0.0
+	for _, m := range c.Modes {
+		most = max(most, m.UnitFlow)
+	}
+	return most
+}
+
+// stateWords says how a bypass stands, so that nobody takes it for an order.
+func stateWords(state string) string {
+	switch state {
+	case "lifting":
+		return "spring part open"
+	case "shut":
+		return "spring shut"
+	}
+	return state
 }
 
 // weakest returns the weakest spring that keeps the unit at its rated flow, or -1. The choices

@@ -29,7 +29,7 @@ func (s *search) fitBypass(t *trial, choice retrofit.Choice) {
 func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	if s.spring != "" {
 		choice.Spring = s.spring
-		if next := s.solve(t.place, choice); next != nil && next.promise().keeps(next.outcome()) && next.promise().keepsRated(next.outcome()) {
+		if next := s.solve(t.place, choice); next != nil && next.promise().keeps(next.outcome()) && next.promise().keepsRated(next.outcome()) && next.outcome().chatters == 0 {
 			next.inherited = true
 			s.settle(t, next)
 			return
@@ -108,6 +108,9 @@ func (t *trial) outcome() outcome {
 		}
 	}
 	for _, f := range t.unitFlows {
+		if f.wanted && f.chatters {
+			o.chatters++
+		}
 		if f.wanted {
 			o.unit, o.pump, o.jetsShare = append(o.unit, f.flow), append(o.pump, f.pumpFlow), append(o.jetsShare, f.jets)
 		}

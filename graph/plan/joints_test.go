@@ -34,7 +34,7 @@ func TestCanItBeAssembled(t *testing.T) {
 			circuit.Retrofit.TrueUnion = c.trueUnion
 			circuit.Retrofit.Cut = &graph.Cut{Run: "line", Leg: 1, AtMM: -1}
 			line := circuit.Run("line")
-			line.PlayMM, line.SpringAside = c.playMM, c.aside
+			line.PlayMM, line.PushesAside = c.playMM, c.aside
 			p := work(t, circuit, plan.Findings)
 			worst, hint := graph.Note, ""
 			for _, d := range p.Findings {

@@ -23,17 +23,18 @@ type outcome struct {
 	unit      []float64 // flow through the unit in each mode, m³/s
 	pump      []float64 // flow of the pumps that run
 	jetsShare []float64 // share of today's flow through the jets that is lost; 0 where not known
+	chatters  int       // modes in which the bypass spring is about to change its state
 }
 
 // order is the one order of bypass elements: negative where a is to be taken before b. The
 // promise to the unit comes first, least to most in every wanted mode; then its rated flow
-// at the lowest; then what the jets and the low speed lose. Of a constant pump, whose valve
+// at the lowest; then that no spring chatters; then what the jets and the low speed lose. Of a constant pump, whose valve
 // can be set, the flow nearest to the rated comes before what it costs. Equals are left in
 // the order they came in, the weakest spring first.
 //
 // Trade practice, no source: take the weakest spring that keeps the unit at its rated flow.
 func (p promise) order(a, b outcome, constant bool) int {
-	by := p.orderPlaces(a, b)
+	by := cmp.Or(p.orderPlaces(a, b), cmp.Compare(a.chatters, b.chatters))
 	if constant && by == 0 {
 		by = cmp.Compare(math.Abs(a.low()-p.rated), math.Abs(b.low()-p.rated))
 	}

@@ -58,10 +58,13 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	note(fmt.Sprintf("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
 		branch.Unit.ID, flowText(a.unit.least), branch.Pump.ID, flowText(leastFlow(most))),
 		"what else could be done is worked out below it, with the flows")
-	ways := slices.Concat(s.otherLines(branch.Pump), []hydraulic.Remedy{a.largerPump(), a.smallerUnit()})
+	ways := slices.Concat([]hydraulic.Remedy{a.largerPump(), a.smallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
 	for i, way := range ways {
 		verdict := "would do"
-		if !way.Works {
+		switch {
+		case way.Works && way.Attended:
+			verdict = "would do while somebody stands by"
+		case !way.Works:
 			verdict = "would not do"
 		}
 		note(fmt.Sprintf("%d of %d compared, %s, %s: %s", i+1, len(ways), way.What, verdict, way.Effect), "")
@@ -128,8 +131,8 @@ func (s *search) onLine(what string, pump *graph.Part, place retrofit.Place) hyd
 		return hydraulic.Remedy{What: what, Effect: "nothing can be built there"}
 	}
 	other.fitBypass(t, choice)
-	r := hydraulic.Remedy{What: what, Works: t.promise().keeps(t.outcome()), Effect: other.summary(t)}
-	r.Effect += "; the unit then heats only while that pump runs"
+	r := hydraulic.Remedy{What: what, Works: t.promise().keeps(t.outcome()), Effect: other.summary(t), Attended: true}
+	r.Effect += "; not unattended: jet pumps time out, the unit heats only while that pump runs, and the rule unit-on-heater-line bars it"
 	if p := powerOf(pump); p > 0 {
 		r.Effect += fmt.Sprintf(", which takes %.0f W", p)
 	}

@@ -32,6 +32,8 @@ type unitFlow struct {
 	mode     string
 	flow     float64 // m³/s
 	bypass   string  // state of the bypass element
+	spring   bool    // it is a check
+	chatters bool    // it stands too near to its other state
 	jets     float64 // share of today's flow through the jets that is lost; 0 where not known
 	pumpFlow float64 // of all pumps that run
 	wanted   bool    // the pump of the unit's line runs
@@ -117,7 +119,7 @@ func unitFlows(after *Stage, before []hydraulic.Solution) []unitFlow {
 				f.pumpFlow += p.Flow
 				f.wanted = f.wanted || p.Part == branch.Pump
 			case element != nil && p.Part.ID == element.ID:
-				f.bypass = p.State
+				f.bypass, f.spring, f.chatters = p.State, element.Kind == graph.CheckValve, p.Chatters()
 			}
 		}
 		out = append(out, f)

@@ -119,7 +119,7 @@ func (s *search) summary(t *trial) string {
 		}
 		text := fmt.Sprintf("%s: the unit gets %s", f.mode, quantity.Format(f.flow, quantity.Flow, s.system()))
 		if f.bypass != "" {
-			text += ", bypass " + f.bypass
+			text += ", bypass " + bypassState(f)
 		}
 		if pct := math.Round(100 * f.jets); pct != 0 {
 			word := "less"
@@ -150,3 +150,15 @@ func (s *search) system() quantity.System {
 }
 
 func (s *search) length(mm float64) string { return quantity.Format(mm, quantity.Length, s.system()) }
+
+// bypassState says how the bypass element stands: a spring by itself, a valve by hand.
+func bypassState(f unitFlow) string {
+	text := f.bypass
+	if f.spring {
+		text = stateWords(f.bypass)
+	}
+	if f.chatters {
+		text += " and about to chatter"
+	}
+	return text
+}

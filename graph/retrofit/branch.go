@@ -226,5 +226,8 @@ func (l *limb) lay(s *strand) {
 	for _, st := range s.stretches() {
 		id := l.d.names.numbered(s.name)
 		l.d.run(id, st.from, st.to, l.w.branchSpec, l.w.branchSize, st.legs)
+		if r := l.d.Runs[len(l.d.Runs)-1]; !l.w.asked.Inside {
+			r.Outside, r.Insulated = true, true // the way to a unit leads outdoors unless it is said not to
+		}
 	}
 }

@@ -155,8 +155,8 @@ func around(r *graph.Run, leg int) graph.Place {
 		if l.PlayMM >= 0 {
 			p.PlayMM = l.PlayMM
 		}
-		if l.SpringAside != nil {
-			p.SpringAside = l.SpringAside
+		if l.PushesAside != nil {
+			p.PushesAside = l.PushesAside
 		}
 		if l.Reachable != nil {
 			p.Reachable = l.Reachable

@@ -96,7 +96,7 @@ func TestCanBeAssembled(t *testing.T) {
 			c.change(s)
 		}
 		old := s.c.Runs[3]
-		old.PlayMM, old.SpringAside = c.play, c.aside
+		old.PlayMM, old.PushesAside = c.play, c.aside
 		lay := Lay(s.c)
 		a := Assemble(lay)
 		text := findings(a.Findings, graph.Error) + findings(a.Findings, graph.Warning)

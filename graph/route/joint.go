@@ -56,7 +56,7 @@ func (l *layer) joinOld(i int) {
 		l.nipples(i, s, last)
 		k := link{a: s.body, b: ground, spigot: 'b', depth: s.depth, flex: r.Spec.Flexible(), piece: -1}
 		place := l.endPlace(r, last)
-		k.play, k.aside = max(place.PlayMM, 0), place.SpringAside
+		k.play, k.aside = max(place.PlayMM, 0), place.PushesAside
 		j := Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "old pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
 		if r.RemainsOf != "" {
 			j.B = "old pipe left of " + r.RemainsOf
@@ -86,8 +86,8 @@ func (l *layer) endPlace(r *graph.Run, last bool) graph.Place {
 		if leg.PlayMM >= 0 {
 			place.PlayMM = leg.PlayMM
 		}
-		if leg.SpringAside != nil {
-			place.SpringAside = leg.SpringAside
+		if leg.PushesAside != nil {
+			place.PushesAside = leg.PushesAside
 		}
 	}
 	return place

@@ -28,7 +28,7 @@ func (o *sequence) judgeClosing(a *Assembly, c closing) {
 		}
 		find(severity, fmt.Sprintf("%s cannot be made: both its sides are fixed by then; %s", name, has), o.cheapest(c))
 	case c.tight:
-		hint := "say spring-aside on the run if it can be pushed sideways, or use a union"
+		hint := "say pushes-aside on the run if it can be pushed sideways, or use a union"
 		if n.aside != nil {
 			hint = "hold it aside while the string is offered up, or use a union"
 		}

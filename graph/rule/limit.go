@@ -161,12 +161,39 @@ func velocity(in *Input, report Report) {
 		if w.run.Suction {
 			sideName = "suction"
 		}
+		if v.job && !r.New() && noFaster(in, r.ID, w.mode, w.run.Velocity) {
+			continue // nobody touches it, and the work changes nothing there
+		}
 		report(!r.New(), graph.Diagnostic{
 			Pos: r.Pos, Severity: graph.Warning,
 			Message: fmt.Sprintf("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.ID, r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
 			Hint:    "a size larger",
 		})
 	}
+}
+
+// noFaster reports whether the water goes through an old run no faster than before the work.
+func noFaster(in *Input, id, mode string, velocity float64) bool {
+	before := sameMode(in.BeforeSolutions, mode)
+	if before == nil {
+		return false
+	}
+	for i := range before.Runs {
+		if b := &before.Runs[i]; b.Run.ID == id || b.Run.ID == in.remainsOf(id) {
+			return math.Abs(velocity) <= 1.01*math.Abs(b.Velocity)
+		}
+	}
+	return false
+}
+
+// remainsOf returns the run an old piece of pipe is left of; "" for none.
+func (in *Input) remainsOf(id string) string {
+	if in.After != nil {
+		if r := in.After.Run(id); r != nil {
+			return r.RemainsOf
+		}
+	}
+	return ""
 }
 
 func limitMS(r *hydraulic.RunFlow) float64 {

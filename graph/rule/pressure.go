@@ -22,7 +22,7 @@ func pressureRules() []*Rule {
 			Name:     "unit-highest-pressure",
 			Asks:     "The pump's shut-off pressure and the water above the unit are within the unit's highest pressure.",
 			Why:      "Its exchanger is the weakest part of the line.",
-			Source:   "the unit's data sheet; 3.5 bar where it is silent (catalogue)",
+			Source:   "the unit's data sheet; 2 bar where it is silent, the least seen (catalogue)",
 			Severity: graph.Error,
 			Check:    unitHighestPressure,
 		},

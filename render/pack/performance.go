@@ -3,6 +3,7 @@ package pack
 import (
 	"cmp"
 	"fmt"
+	"math"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -68,6 +69,9 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) ta
 	return table.Block{Grid: g, Lines: []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the greatest of the unit's ratings; a colder day gives less."}}
 }
 
+// noFlow is the flow that prints as nothing, m³/s.
+const noFlow = 0.005 / 3600
+
 // spreadOf prints the range of the flow through a part.
 func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, part *graph.Part, units quantity.System) string {
 	sol := plan.SolutionOf(p.After, mode)
@@ -77,6 +81,9 @@ func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, part *gra
 	for i, f := range sol.Parts {
 		if f.Part == part && i < len(spread.Parts) {
 			r := spread.Parts[i]
+			if math.Abs(r.Low) < noFlow && math.Abs(r.High) < noFlow {
+				return "none"
+			}
 			return quantity.Format(r.Low, quantity.Flow, units) + " to " + quantity.Format(r.High, quantity.Flow, units)
 		}
 	}
@@ -85,7 +92,7 @@ func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, part *gra
 
 // ratingsBlock is a line for each rating of the unit: what it gives, takes and lasts.
 func ratingsBlock(set *settle.Stage, u *graph.Part) table.Block {
-	g := &table.Grid{Header: []string{"air", "water", "heat", "electricity", "heat per electricity", "current", "to warm the tub"}}
+	g := &table.Grid{Header: []string{"air", "water", "heat", "electricity", "COP", "current", "to warm the tub"}}
 	want := set.Water.TemperatureC.V
 	energy := kWhPerM3K * set.Circuit.Water.VolumeM3 * (want - coldFill)
 	for _, r := range u.Unit.Ratings {

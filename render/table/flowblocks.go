@@ -99,7 +99,7 @@ func rangeText(r hydraulic.Range, u unit) string {
 func runsOfMode(sol *hydraulic.Solution, s Style) *Grid {
 	flow, pressure, speed := s.flowUnit(), s.pressureUnit(), s.speedUnit()
 	g := newGrid(column{head: "run"}, column{head: "size"}, column{head: "bore mm", right: true}, column{head: flow.name, right: true},
-		column{head: speed.name, right: true}, column{head: "Re", right: true}, column{head: "drop " + pressure.name, right: true},
+		column{head: speed.name, right: true}, column{head: "drop " + pressure.name, right: true},
 		column{head: pressure.name + " inside", right: true}, column{head: "side"})
 	for _, r := range sol.Runs {
 		side, limit := "", rule.PressureVelocity
@@ -111,7 +111,7 @@ func runsOfMode(sol *hydraulic.Solution, s Style) *Grid {
 			fast = "!"
 		}
 		g.add(r.Run.ID, r.Run.Size.String(), fixed(r.BoreMM, 1), flow.text(r.Flow), fast+speed.text(r.Velocity),
-			fixed(r.Reynolds, 0), pressure.text(r.Drop), pressure.text(r.StaticPa), side)
+			pressure.text(r.Drop), pressure.text(r.StaticPa), side)
 	}
 	return g
 }
@@ -122,10 +122,14 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 	case graph.Pump:
 		return pumpWords(f, s)
 	case graph.CheckValve:
-		if f.State == "shut" {
-			return fmt.Sprintf("shut; opens after %s more, or %s more past it", s.pressure(f.MarginPa), s.flow(f.MarginFlow))
+		chatter := ""
+		if f.Chatters() {
+			chatter = ": it will chatter"
 		}
-		return fmt.Sprintf("%s; shuts after %s less", f.State, s.pressure(f.MarginPa))
+		if f.State == "shut" {
+			return fmt.Sprintf("shut; opens after %s more, or %s more past it", s.pressure(f.MarginPa), s.flow(f.MarginFlow)) + chatter
+		}
+		return fmt.Sprintf("%s; shuts after %s less", stateWords(f.State), s.pressure(f.MarginPa)) + chatter
 	case graph.HeatPump:
 		switch {
 		case f.State == hydraulic.NoFlow:
@@ -146,7 +150,7 @@ func pumpWords(f hydraulic.PartFlow, s Style) string {
 	if f.PowerW > 0 {
 		words = append(words, fixed(f.PowerW, 0)+" W")
 	}
-	if f.NPSHKnown {
+	if f.NPSHKnown && f.Part.Pump != nil && len(f.Part.Pump.NPSH) > 0 {
 		words = append(words, "NPSH available "+s.head(f.NPSHAvailableM))
 	}
 	return strings.Join(words, ", ")
@@ -162,10 +166,10 @@ func SureBlocks(r *hydraulic.Ranges) []Block {
 	}
 	b := Block{Title: fmt.Sprintf("How sure (%d samples of what is not known exactly; nine in ten lie in the ranges)", r.Samples)}
 	if len(r.Promises) > 0 {
-		b.Grid = newGrid(column{head: "mode"}, column{head: "promise", widest: 70}, column{head: "kept in", right: true})
+		b.Grid = newGrid(column{head: "mode"}, column{head: "promise", widest: 70}, column{head: "held in, of 100 ways the unknowns could lie", right: true, widest: 22})
 	}
 	for _, p := range r.Promises {
-		b.Grid.add(p.Mode, p.Text, fixed(p.Share*100, 0)+" %")
+		b.Grid.add(p.Mode, p.Text, fixed(p.Share*100, 0))
 	}
 	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		lead := "  measure this first"

@@ -59,7 +59,10 @@ func itemsBlock(title string, items []takeoff.Item, s Style) Block {
 	if len(specs) > 1 {
 		columns = append(columns, column{head: "pipe"})
 	}
-	columns = append(columns, column{head: "K", right: true}, column{head: "eq. length", right: true}, column{head: "where", widest: whereWidth})
+	if !s.Whole {
+		columns = append(columns, column{head: "eq. length", right: true})
+	}
+	columns = append(columns, column{head: "where", widest: whereWidth})
 	if prices {
 		columns = append(columns, column{head: "price", right: true})
 	}
@@ -107,12 +110,9 @@ func itemRow(i takeoff.Item, s Style) []string {
 	if i.Unit == "m" || i.Quantity != round(i.Quantity, 0) {
 		quantity = fixed(i.Quantity, 2)
 	}
-	spare, k, length := "", "", ""
+	spare, length := "", ""
 	if i.Spare > 0 {
 		spare = "+" + fixed(i.Spare, 0)
-	}
-	if i.K > 0 {
-		k = fixed(i.K, 2)
 	}
 	if i.EquivalentLengthM > 0 {
 		length = s.pipeLength(i.EquivalentLengthM)
@@ -128,7 +128,11 @@ func itemRow(i takeoff.Item, s Style) []string {
 	if i.Quantity == 0 {
 		amount = "-" // a spare alone
 	}
-	return []string{amount, spare, name, shortEnds(i.Ends), i.Size, k, length}
+	row := []string{amount, spare, name, shortEnds(i.Ends), i.Size}
+	if !s.Whole { // what the merchant is asked for has no equivalent length
+		row = append(row, length)
+	}
+	return row
 }
 
 // shortName is an item's name without what stands in columns of its own.

@@ -67,9 +67,9 @@ func (s Style) unitWords(m plan.ModeSummary) string {
 func bypassWords(m plan.ModeSummary, s Style) string {
 	switch {
 	case m.HasCheck && m.Bypass > 0:
-		return "check " + m.CheckState + ", the bypass takes " + s.flow(m.Bypass)
+		return "bypass " + stateWords(m.CheckState) + ", it takes " + s.flow(m.Bypass)
 	case m.HasCheck:
-		return "check " + m.CheckState
+		return "bypass " + stateWords(m.CheckState)
 	case m.Bypass > 0:
 		return "the bypass takes " + s.flow(m.Bypass)
 	}
@@ -92,4 +92,16 @@ func jetsWords(m plan.ModeSummary, s Style) string {
 	default:
 		return fmt.Sprintf("the jets get %s %% more than today (%s)", fixed(change, 0), s.flow(m.Jets))
 	}
+}
+
+// stateWords says how a check stands, so that nobody takes it for an order: a check that
+// lifts is part open, and works by itself.
+func stateWords(state string) string {
+	switch state {
+	case "lifting":
+		return "spring part open"
+	case "shut":
+		return "spring shut"
+	}
+	return state
 }

@@ -88,7 +88,7 @@ func (p *problem) prove(r *Result, cost, lower int64) {
 		r.LowerLengthMM = float64(lower/(p.pieces+1)) / hundredths
 	}
 	if r.ProvedOptimal {
-		r.Proof = "least possible " + what + ": the lower bound equals the plan"
+		r.Proof = "proved: no plan has less " + what
 		return
 	}
 	if cost > 0 {

@@ -29,7 +29,7 @@ func (s *search) fitBypass(t *trial, choice retrofit.Choice) {
 func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	if s.spring != "" {
 		choice.Spring = s.spring
-		if next := s.solve(t.place, choice); next != nil && next.promise().keeps(next.outcome()) && next.promise().keepsRated(next.outcome()) && next.outcome().chatters == 0 {
+		if next := s.solve(t.place, choice); next != nil && next.promise().keeps(next.outcome()) && next.promise().keepsRated(next.outcome()) {
 			next.inherited = true
 			s.settle(t, next)
 			return

@@ -28,13 +28,13 @@ type outcome struct {
 
 // order is the one order of bypass elements: negative where a is to be taken before b. The
 // promise to the unit comes first, least to most in every wanted mode; then its rated flow
-// at the lowest; then that no spring chatters; then what the jets and the low speed lose. Of a constant pump, whose valve
+// at the lowest; then what the jets and the low speed lose. Of a constant pump, whose valve
 // can be set, the flow nearest to the rated comes before what it costs. Equals are left in
 // the order they came in, the weakest spring first.
 //
 // Trade practice, no source: take the weakest spring that keeps the unit at its rated flow.
 func (p promise) order(a, b outcome, constant bool) int {
-	by := cmp.Or(p.orderPlaces(a, b), cmp.Compare(a.chatters, b.chatters))
+	by := p.orderPlaces(a, b)
 	if constant && by == 0 {
 		by = cmp.Compare(math.Abs(a.low()-p.rated), math.Abs(b.low()-p.rated))
 	}
@@ -109,10 +109,14 @@ func (o outcome) low() float64 {
 	return low
 }
 
-// cost is what the jets lose, as a share of today summed over the modes, and a little what
+// chatterCost is what a spring that will chatter in a mode is worth in flow of the jets, as a
+// share of today's: a stronger one that costs no more than that is taken. Judgement, no source.
+const chatterCost = 0.05
+
+// cost is what the jets lose, and what chatter counts for, as a share of today summed over the modes, and a little what
 // the pumps move less; where no circuit before the work is known, the latter alone.
 func (o outcome) cost() float64 {
-	sum := 0.0
+	sum := chatterCost * float64(o.chatters)
 	for i := range o.unit {
 		sum += o.jetsShare[i] - 1e-3*o.pump[i]
 	}

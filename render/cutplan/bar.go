@@ -16,8 +16,8 @@ const (
 	markMM  = 5.0 // under the bar, for the running marks
 	numEm   = 3.6
 	lenEm   = 2.6
-	smallEm = 2.4
-	runEm   = 2.0
+	smallEm = sheet.LeastEm
+	runEm   = sheet.LeastEm
 )
 
 // bar is the strip of one bar.
@@ -36,7 +36,7 @@ func (d *drawing) bar(n int, b stock.Bar) row {
 	}
 	return row{height: top + barH + marks + 1.5, draw: func(at scene.Point, width float64) []scene.Item {
 		first, second := d.barWords(n, b)
-		second, size := sheet.Shrink(second, lenEm, 1.8, barX-2, false)
+		second, size := sheet.Shrink(second, lenEm, sheet.LeastEm, barX-2, false)
 		items := []scene.Item{
 			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 4}, Text: first, SizeMM: 3, Bold: true, Tag: "bar"},
 			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 8.4}, Text: second, SizeMM: size, Tag: "bar"},
@@ -49,7 +49,7 @@ func (d *drawing) bar(n int, b stock.Bar) row {
 // over the other, else along the bar's height; nil where it is too narrow for either to be
 // read.
 func (d *drawing) written(piece int, c scene.Point) []scene.Item {
-	const leastNumber, leastLength, leastTurned = 2.6, 2.0, 1.9
+	const leastNumber, leastLength, leastTurned = 2.6, sheet.LeastEm, sheet.LeastEm
 	number, length := d.number(piece), d.text(d.length[piece])
 	w := d.length[piece]/d.per - 0.9
 	n := math.Min(numEm, w/scene.TextWidth(number, 1, true))

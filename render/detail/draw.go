@@ -66,6 +66,7 @@ type drawing struct {
 	line     frame
 	items    []scene.Item
 	fixed    []scene.Box // what no label may cover
+	letters  []scene.Box // of these, texts: no leader may cross them
 	requests []request
 	over     []scene.Item // written on top of all
 	listed   []string     // labels that found no free place: said in the notes
@@ -274,6 +275,9 @@ func (d *drawing) bar(it scene.Item) {
 	b := scene.Bounds(it)
 	if b.IsEmpty() {
 		return
+	}
+	if _, ok := it.(scene.Text); ok {
+		d.letters = append(d.letters, b)
 	}
 	sh, ok := it.(scene.Shape)
 	if !ok || sh.Tag != "fitting" || len(sh.Paths) != 1 {

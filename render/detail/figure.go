@@ -271,7 +271,10 @@ func (d *drawing) within(p *graph.Part, f frame, s, long, w float64, beside ...s
 		}
 		r.lines = []string{d.names.Tag(p.ID)} // the whole of it is in the notes
 	}
-	d.over = append(d.over, r.draw(middle(box, r))...)
+	for _, it := range r.draw(middle(box, r)) {
+		d.over = append(d.over, it)
+		d.letters = append(d.letters, scene.Bounds(it))
+	}
 }
 
 // name asks for a place for a part's name.

@@ -102,17 +102,50 @@ func (d *drawing) place(area scene.Box) {
 	}
 	b := label.NewBoard(labels, d.fixed)
 	bad := b.Settle()
+	at := make([]spot, len(d.requests))
+	placed := make([]bool, len(d.requests))
+	var taken []scene.Box
+	for i := range d.requests {
+		if k := b.Chosen(i); k >= 0 && !slices.Contains(bad, i) {
+			at[i], placed[i] = spots[i][k], true
+			taken = append(taken, at[i].covers()...)
+		}
+	}
+	d.second(labels, spots, taken, at, placed)
 	var over []scene.Item
 	for i, r := range d.requests {
-		if b.Chosen(i) < 0 || slices.Contains(bad, i) {
+		if !placed[i] {
 			d.listed = append(d.listed, r.words())
 			continue
 		}
-		s := spots[i][b.Chosen(i)]
-		d.items = append(d.items, leader(s.at, s.box)...)
-		over = append(over, r.draw(s.box)...)
+		d.items = append(d.items, leader(at[i].at, at[i].box)...)
+		over = append(over, r.draw(at[i].box)...)
 	}
 	d.items = append(d.items, over...)
+}
+
+// second places what found no room where its letters cover nothing, on leaders that may cross
+// the figure but no letters.
+func (d *drawing) second(labels [][]label.Place, spots [][]spot, taken []scene.Box, at []spot, placed []bool) {
+	again := make([][]label.Place, len(labels))
+	number := make([][]int, len(labels))
+	for i := range labels {
+		if placed[i] {
+			continue
+		}
+		for k, p := range labels[i] {
+			if !slices.ContainsFunc(d.fixed, spots[i][k].box.Grow(0.6).Overlaps) {
+				again[i], number[i] = append(again[i], p), append(number[i], k)
+			}
+		}
+	}
+	b := label.NewBoard(again, append(taken, d.letters...))
+	bad := b.Settle()
+	for i := range labels {
+		if k := b.Chosen(i); k >= 0 && !slices.Contains(bad, i) {
+			at[i], placed[i] = spots[i][number[i][k]], true
+		}
+	}
 }
 
 // covers is what a label there covers: its words and, but for its first millimetre, its

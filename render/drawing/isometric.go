@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"strings"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/render/isometric"
@@ -19,5 +21,32 @@ func isometricPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sc
 	if stage == nil || stage.Layout == nil {
 		return nil, nil
 	}
-	return isometric.Draw(isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Tags: tag.Tags(p.Circuit), Page: page, Units: units}), nil
+	return isometric.Draw(isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit), Cuts: cutJoints(p), Page: page, Units: units}), nil
+}
+
+// cutJoints names the cuts through old pipe by the joint that is made at its end: of the two
+// ends of an old run the one towards its start carries the first cut.
+func cutJoints(p *plan.Plan) map[int]string {
+	if p.After == nil || p.After.Layout == nil {
+		return nil
+	}
+	c, out := p.After.Circuit, map[int]string{}
+	for _, cut := range cutsOf(p) {
+		for _, j := range p.After.Layout.Joints {
+			if !strings.HasPrefix(j.B, "old pipe") {
+				continue
+			}
+			for _, r := range c.Runs {
+				if r.ID != j.Run || (r.RemainsOf != cut.Run && r.ID != cut.Run) {
+					continue
+				}
+				part := c.Part(r.From.Part)
+				atStart := part != nil && part.New() && strings.HasSuffix(j.A, r.From.String())
+				if atStart == cut.Second && out[j.Number] == "" {
+					out[j.Number] = cut.Name
+				}
+			}
+		}
+	}
+	return out
 }

@@ -7,12 +7,18 @@ import (
 	"dryfit/graph/route"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 	"dryfit/render/template"
 )
 
 // templatePages draws the bands to saw old pipe by, at 1:1.
 func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	return template.Draw(template.Input{Cuts: cutsOf(p), Job: p.Circuit.Job, Units: units, Page: page}), nil
+	names := tag.Of(p.Circuit)
+	cuts := cutsOf(p)
+	for i := range cuts {
+		cuts[i].From = names.InWords(cuts[i].From)
+	}
+	return template.Draw(template.Input{Cuts: cuts, Job: p.Circuit.Job, Units: units, Page: page}), nil
 }
 
 // cutsOf returns the cuts through old pipe: of the proposal, else those the description

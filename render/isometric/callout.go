@@ -2,6 +2,8 @@ package isometric
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"dryfit/graph"
 	"dryfit/render/label"
@@ -29,6 +31,41 @@ type callout struct {
 	far      []float64 // distances tried; none: it stands where it is put, without a leader
 	leaveOut bool      // where there is no room
 	plain    bool      // with a leader always, from the mark itself
+	always   bool      // in an overview too
+	long     bool      // its leader may cross pipe
+}
+
+// zoom makes a callout larger, on a drawing that is made smaller for its page.
+func (c *callout) zoom(z float64) {
+	c.lines, c.far = slices.Clone(c.lines), slices.Clone(c.far)
+	for i := range c.lines {
+		c.lines[i].size *= z
+	}
+	for i := range c.far {
+		c.far[i] *= z
+	}
+}
+
+// anywhere is the callout on a leader as long as it takes; nil for one that may be left out.
+func (c callout) anywhere() *callout {
+	if c.leaveOut {
+		return nil
+	}
+	c.plain, c.long, c.far = true, true, []float64{2.5, 4, 6, 8, 11, 14, 18, 23, 28}
+	return &c
+}
+
+// words is what the callout says, in one line.
+func (c *callout) words() string {
+	var out []string
+	for _, l := range c.lines {
+		out = append(out, l.text)
+	}
+	text := strings.Join(out, " ")
+	if c.ring && c.tag == "piece" {
+		return "piece " + text
+	}
+	return text
 }
 
 // withLeader is the distance from which a callout gets a leader, mm.
@@ -55,7 +92,13 @@ const turns = 24
 
 // wantCallout asks for a place about a mark: near it, else farther and farther off.
 func (p *picture) wantCallout(c callout) {
-	r := request{tag: c.tag + " " + c.lines[0].text, rank: c.rank, places: p.calloutPlaces(c, 0, 3)}
+	if p.overview && c.rank >= 2 && !c.always {
+		return
+	}
+	if z := p.d.zoom; z > 1 {
+		c.zoom(z)
+	}
+	r := request{tag: c.tag + " " + c.lines[0].text, words: c.words(), again: c.anywhere(), rank: c.rank, places: p.calloutPlaces(c, 0, 3)}
 	if c.leaveOut {
 		r.places = append(p.calloutPlaces(c, 0, len(c.far)), nothing())
 	} else {
@@ -111,7 +154,11 @@ func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 			if c.plain {
 				from = c.at
 			}
-			out = append(out, scene.Line(from, tip, scene.Stroke(penDim)).Tagged("leader:"+c.tag))
+			tag := "leader:" + c.tag
+			if c.long {
+				tag = "long-leader"
+			}
+			out = append(out, scene.Line(from, tip, scene.Stroke(penDim)).Tagged(tag))
 		}
 		if c.ring {
 			out = append(out, scene.Circle(mid, w/2, scene.Outline(sheet.Fine)).Tagged("ring"))
@@ -132,27 +179,33 @@ func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 
 // wantTag asks for a place for a part's name beside its sign.
 func (p *picture) wantTag(part *graph.Part, at scene.Point, room float64) {
-	tag, rest := p.d.name(part.ID)
-	lines := []line{{tag, tagEm, true}}
-	if rest != "" {
-		lines = append(lines, line{sheet.Fit(rest, textEm, 30, false), textEm, false})
+	lines := []line{{p.d.names.Short(part.ID), tagEm, true}}
+	if p.overview {
+		lines[0].text = p.d.names.Tag(part.ID)
+	} else {
+		for _, f := range p.d.facts(part) {
+			lines = append(lines, line{f, textEm, false})
+		}
 	}
-	for _, f := range p.d.facts(part) {
-		lines = append(lines, line{f, textEm, false})
-	}
-	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "part:" + part.ID, rank: 3, far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
+	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "part:" + part.ID, rank: 3, always: part.Kind != graph.Tee || part.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
 }
 
 // wantPieces asks for places for the pieces' numbers, in circles on leaders.
 func (p *picture) wantPieces() {
 	for i := range p.ms {
 		m := &p.ms[i]
-		if m.piece == nil {
+		if len(m.pieces) == 0 {
 			continue
 		}
 		a, b := project(p.a[i]), project(p.b[i])
-		p.wantCallout(callout{at: along(a, b, p.leaderShare(i)), clear: 1.5, lines: []line{{number(m.piece.Number), pieceEm, true}}, ring: true,
-			tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
+		for k, piece := range m.pieces {
+			share := p.leaderShare(i)
+			if n := len(m.pieces); n > 1 {
+				share = (float64(k) + 0.5) / float64(n)
+			}
+			p.wantCallout(callout{at: along(a, b, share), clear: 1.5, lines: []line{{number(piece.Number), pieceEm, true}}, ring: true,
+				tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
+		}
 	}
 }
 
@@ -172,19 +225,21 @@ func (p *picture) wantOld() {
 		if k, ok := longest[name]; !ok || k != i {
 			continue
 		}
+		words := "existing pipe"
+		if t := p.d.names.Towards(p.d.c, m.run.ID); t != "" {
+			words = "existing, " + t
+		}
 		a, b := project(p.a[i]), project(p.b[i])
-		p.wantCallout(callout{at: along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{sheet.Fit("existing "+name, textEm, 40, false), textEm, false}},
-			tag: "old:" + m.run.ID, rank: 4, leaveOut: true, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13, 18}})
+		p.wantCallout(callout{at: along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{words, textEm, false}},
+			tag: "old:" + m.run.ID, rank: 4, leaveOut: true, always: true, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13, 18}})
 	}
 }
 
-// oldID is the name of the run a member is of, or was before that was cut.
+// oldID is the run a member is of.
 func oldID(m *member) string {
 	switch {
 	case m.run == nil:
 		return ""
-	case m.run.RemainsOf != "":
-		return m.run.RemainsOf
 	}
 	return m.run.ID
 }

@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/render/label"
 	"dryfit/render/scene"
+	"dryfit/render/sheet"
 )
 
 // Sizes of a dimension, mm.
@@ -14,7 +15,7 @@ const (
 	dimClear  = 2.0 // from the pipe to its extension line
 	dimBeyond = 1.1 // of the extension line past the dimension line
 	dimArrow  = 2.0
-	dimText   = 0.6 // between dimension line and text
+	dimText   = 0.9 // between dimension line and text
 )
 
 // dimFar are the distances from the pipe that are tried for a dimension line.
@@ -75,6 +76,11 @@ func (p *picture) wantRow(row []dimension, leaveOut bool) {
 
 func (p *picture) rowRequest(row []dimension, leaveOut bool) request {
 	r := request{tag: "length " + row[0].text}
+	if len(row) == 1 && !leaveOut {
+		r.words = "length " + row[0].text
+		r.again = callout{at: along(project(row[0].a.at), project(row[0].b.at), 0.5), clear: 0.6, tag: "length",
+			lines: []line{{row[0].text, sheet.LeastEm, false}}}.anywhere()
+	}
 	if len(row) > 1 {
 		for i := range row {
 			r.split = append(r.split, func() request { return p.rowRequest(row[i:i+1], false) })
@@ -184,7 +190,7 @@ func (d *dimension) cover(place *label.Place, v scene.Point, way int, far, t flo
 	put(d.b.key(way), strip(add(b, times(d.b.clear, v)), add(b, beyond), air)...)
 	put(0, strip(add(a, times(far, v)), add(b, times(far, v)), air+0.1)...)
 	mid, pl, w, high := d.textAt(v, far, t)
-	put(0, slab(mid, times(w/2+0.4, pl.along), times(high/2+0.25, pl.up))...)
+	put(0, slab(mid, times(w/2+0.9, pl.along), times(high/2+0.5, pl.up))...)
 }
 
 // textAt is the middle of a dimension's text, its plane, width and height along the plane's

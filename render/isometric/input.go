@@ -5,28 +5,38 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
+	"dryfit/render/label"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // Input is what an isometric is drawn from.
 type Input struct {
 	Layout    *route.Layout
-	Assembly  *route.Assembly   // tells which joints are made in place; may be nil
-	Tags      map[string]string // short tag of each part by its id; nil: ids alone
-	Units     quantity.System   // of the lengths
-	Page      sheet.Page        // zero: A4 landscape
-	Title     string            // kind of document; "": "Isometric of the new work"
-	Notes     []string          // printed on the first sheet after the drawing's own
-	Sheet, Of int               // number of the first sheet, and of all; 0, 0: 1 of as many as it takes
+	Assembly  *route.Assembly // tells which joints are made in place; may be nil
+	Names     *tag.Names      // what the parts are called; nil: worked out
+	Cuts      map[int]string  // names of the cuts through old pipe, by the joint at its end
+	Units     quantity.System // of the lengths
+	Page      sheet.Page      // zero: A4 landscape
+	Title     string          // kind of document; "": "Isometric of the new work"
+	Notes     []string        // printed on the first sheet after the drawing's own
+	Sheet, Of int             // number of the first sheet, and of all; 0, 0: 1 of as many as it takes
 }
 
-// Draw returns the sheets of an isometric: one, or several joined by match lines where one
-// page cannot hold it.
+// Draw returns the sheets of an isometric: one; or where one page cannot hold it first an
+// overview of all new work, then its parts, joined by match lines.
 func Draw(in Input) []*scene.Scene {
 	d := newDrawing(in)
 	return d.sheets(d.members())
 }
+
+// mostWork bounds the search for the labels' places on all sheets together and mostSheetWork
+// that of one try for a sheet, in comparisons of places: a million take some 15 ms.
+const (
+	mostWork      = 30_000_000
+	mostSheetWork = 3_000_000
+)
 
 // drawing is what all sheets of an isometric share.
 type drawing struct {
@@ -39,7 +49,13 @@ type drawing struct {
 	common pipeOf
 	oldAll bool // nothing is new: all that is there is drawn, with its lengths
 
-	matches int // match lines made
+	names    *tag.Names
+	overview bool    // drawn now: all new work on one sheet
+	dense    bool    // it is of more than can be labelled
+	zoom     float64 // of its labels, as it is made smaller for its page; 0: none
+
+	matches int        // match lines made
+	work    label.Work // left for the places of labels
 }
 
 func newDrawing(in Input) *drawing {
@@ -56,5 +72,9 @@ func newDrawing(in Input) *drawing {
 		}
 	}
 	d.common = d.commonPipe()
+	d.work.Left = mostWork
+	if d.names = in.Names; d.names == nil {
+		d.names = tag.Of(d.c)
+	}
 	return d
 }

@@ -2,8 +2,11 @@ package isometric
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"dryfit/render/label"
+	"dryfit/render/scene"
 )
 
 // steps bounds how often labels that find no place are given more to choose from.
@@ -27,6 +30,10 @@ func (p *picture) placeLabels() {
 		lists[i] = placesOf(all[i].places)
 	}
 	board := label.NewBoard(lists, p.fixed)
+	work := label.Work{Left: min(p.d.work.Left, mostSheetWork)}
+	given := work.Left
+	board.Bound(&work)
+	defer func() { p.d.work.Left -= given - work.Left }()
 	var left []int
 	for range steps {
 		if left = board.Settle(); len(left) == 0 {
@@ -53,11 +60,11 @@ func (p *picture) placeLabels() {
 			}
 			more = true
 		}
-		if !more {
+		if !more || work.Done() {
 			break
 		}
 	}
-	if len(left) > 0 { // let all the others give way as far as they can
+	if len(left) > 0 && !work.Done() { // let all the others give way as far as they can
 		for i := range all {
 			for _, later := range all[i].later {
 				next := later()
@@ -68,15 +75,77 @@ func (p *picture) placeLabels() {
 		}
 		left = board.Settle()
 	}
-	p.crowded = len(left)
-	for _, i := range left {
-		p.covering = append(p.covering, all[i].tag)
-	}
+	var taken []scene.Box
 	for i := range all {
-		if k := board.Chosen(i); k >= 0 {
-			p.labels = append(p.labels, all[i].places[k].draw()...)
+		k := board.Chosen(i)
+		if k < 0 || slices.Contains(left, i) {
+			continue
+		}
+		p.labels = append(p.labels, all[i].places[k].draw()...)
+		taken = append(taken, all[i].places[k].Parts...)
+		p.note(&all[i])
+	}
+	p.placeKeys(all, left, taken)
+}
+
+// note keeps which pieces' numbers stand on the drawing.
+func (p *picture) note(r *request) {
+	if n, ok := strings.CutPrefix(r.tag, "piece "); ok {
+		if v, err := strconv.Atoi(n); err == nil {
+			p.ringed[v] = true
 		}
 	}
+}
+
+// placeKeys puts each label that found no room where its letters cover nothing, on a leader
+// that may cross pipe but no letters; what even so finds no place is listed.
+func (p *picture) placeKeys(all []request, left []int, taken []scene.Box) {
+	places := make([][]candidate, len(left))
+	lists := make([][]label.Place, len(left))
+	for n, i := range left {
+		c := all[i].again
+		if c == nil {
+			continue
+		}
+		for _, try := range p.calloutPlaces(*c, 0, len(c.far)) {
+			if box := try.Parts[0]; !overlapsAny(box, p.fixed) {
+				places[n] = append(places[n], try)
+			}
+		}
+		lists[n] = placesOf(places[n])
+	}
+	board := label.NewBoard(lists, taken)
+	board.Bound(&label.Work{Left: mostKeyWork})
+	bad := board.Settle()
+	for n, i := range left {
+		if k := board.Chosen(n); k >= 0 && !slices.Contains(bad, n) {
+			p.labels = append(p.labels, places[n][k].draw()...)
+			p.note(&all[i])
+		} else if all[i].words != "" {
+			p.keys = append(p.keys, all[i].words)
+		}
+	}
+	p.over = len(left)
+}
+
+func overlapsAny(b scene.Box, list []scene.Box) bool {
+	for i := range list {
+		if b.Overlaps(list[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// mostKeyWork bounds the search of placeKeys on one sheet.
+const mostKeyWork = 500_000
+
+// keyNote lists the labels that found no place.
+func (p *picture) keyNote() string {
+	if len(p.keys) == 0 {
+		return ""
+	}
+	return "No room on the drawing for: " + strings.Join(p.keys, "; ") + "."
 }
 
 func placesOf(cs []candidate) []label.Place {

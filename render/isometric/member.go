@@ -10,12 +10,12 @@ import (
 // member is one straight line of the drawing: a leg of a run, or the body of a part that
 // stands in line.
 type member struct {
-	a, b       graph.Vec    // real, mm
-	run        *graph.Run   // nil: a body
-	path       int          // index into Layout.Paths
-	leg        int          // from point leg to leg+1 of the path
-	part       *graph.Part  // of a body: a is its inlet
-	piece      *route.Piece // nil: none to cut
+	a, b       graph.Vec      // real, mm
+	run        *graph.Run     // nil: a body
+	path       int            // index into Layout.Paths
+	leg        int            // from point leg to leg+1 of the path
+	part       *graph.Part    // of a body: a is its inlet
+	pieces     []*route.Piece // to cut
 	isNew      bool
 	against    bool   // water flows from b to a
 	noFlow     bool   // no water flows, or nobody knows which way
@@ -80,7 +80,7 @@ func (d *drawing) legs(i int) []member {
 		}
 		for _, n := range p.Pieces {
 			if d.lay.Pieces[n].Leg == k+1 {
-				m.piece = &d.lay.Pieces[n]
+				m.pieces = append(m.pieces, &d.lay.Pieces[n])
 			}
 		}
 		out = append(out, m)

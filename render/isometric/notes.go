@@ -1,7 +1,6 @@
 package isometric
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -44,14 +43,14 @@ func (d *drawing) datum() string {
 	for _, p := range d.c.Parts {
 		for _, q := range p.Ports {
 			if at, ok := d.lay.Places[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
-				return "Levels are from " + p.ID + "." + q.Name + "."
+				return "Levels are from " + d.portName(graph.PortRef{Part: p.ID, Port: q.Name}) + "."
 			}
 		}
 	}
 	return ""
 }
 
-// notDrawn names the new runs without a place, with their pieces.
+// notDrawn names the new pipe without a place, by where it runs, with its pieces.
 func (d *drawing) notDrawn() []string {
 	var out []string
 	for i := range d.lay.Paths {
@@ -59,9 +58,13 @@ func (d *drawing) notDrawn() []string {
 		if (p.Located && len(p.Points) > 1) || (!p.Run.New() && !d.oldAll) || (p.Run.HasLength && p.Run.LengthMM == 0) {
 			continue
 		}
-		text := p.Run.ID
+		text := d.names.Tag(p.Run.From.Part) + " to " + d.names.Tag(p.Run.To.Part)
+		var pieces []string
 		for _, n := range p.Pieces {
-			text += fmt.Sprintf(" (piece %d)", d.lay.Pieces[n].Number)
+			pieces = append(pieces, number(d.lay.Pieces[n].Number))
+		}
+		if len(pieces) > 0 {
+			text += " (pieces " + strings.Join(pieces, ", ") + ")"
 		}
 		out = append(out, text)
 	}

@@ -41,7 +41,7 @@ func clashes(s *scene.Scene) []string {
 			}
 		}
 		for _, l := range lines {
-			if l.tag == "ring" && t.Tag == "label:piece" { // round its own number
+			if l.tag == "ring" && (t.Tag == "label:piece" || t.Tag == "label:cut") { // round its own number
 				continue
 			}
 			if lineMeets(box, l.a, l.b) {

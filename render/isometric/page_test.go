@@ -54,14 +54,16 @@ func pathOf(lay *route.Layout, p *route.Piece) *route.Path {
 
 // A circuit without any place is an empty sheet with its notes, not a failure.
 func TestNothingLocated(t *testing.T) {
-	c := &graph.Circuit{Job: graph.Job{Name: "bare"}, Runs: []*graph.Run{{ID: "hose", HasLength: true, LengthMM: 900}}}
+	c := &graph.Circuit{Job: graph.Job{Name: "bare"},
+		Parts: []*graph.Part{{ID: "a", Kind: graph.Pump}, {ID: "b", Kind: graph.Filter}},
+		Runs:  []*graph.Run{{ID: "hose", From: graph.PortRef{Part: "a", Port: "out"}, To: graph.PortRef{Part: "b", Port: "in"}, HasLength: true, LengthMM: 900}}}
 	pages := Draw(Input{Layout: &route.Layout{Circuit: c, Paths: []route.Path{{Run: c.Runs[0]}}, Places: map[string]graph.Vec{}}})
 	if len(pages) != 1 {
 		t.Fatalf("%d pages, want 1", len(pages))
 	}
 	said := false
 	for _, it := range pages[0].Items {
-		if l, ok := it.(scene.Text); ok && strings.Contains(l.Text, "Not drawn") && strings.Contains(l.Text, "hose") {
+		if l, ok := it.(scene.Text); ok && strings.Contains(l.Text, "Not drawn") && strings.Contains(l.Text, "P1 to F1") {
 			said = true
 		}
 	}

@@ -29,14 +29,18 @@ type picture struct {
 	labels   []scene.Item
 	fixed    []scene.Box // what no label may cover
 	requests []request
-	crowded  int           // labels that cover something all the same
-	covering []string      // which they are
+	overview bool          // no lengths and joints, which are on other sheets
+	over     int           // labels that found room only on long leaders, or none
+	keys     []string      // what is said beside the drawing, as it found no place on it
+	ringed   map[int]bool  // pieces whose number stands on the drawing
 	legend   []legendEntry // signs used
 }
 
 // request asks for a place for a label; the first requests have the first choice.
 type request struct {
-	tag    string // what the label belongs to
+	tag    string   // what the label belongs to
+	words  string   // what it says, in one line
+	again  *callout // how it is said where none of its places is free, on a leader across pipe; nil: not at all
 	rank   int
 	places []candidate
 	later  []func() []candidate // places worked out and tried only if none before is free
@@ -62,8 +66,12 @@ type legendEntry struct {
 
 // layOut sets the members out, without drawing them.
 func (d *drawing) layOut(ms []member, scale float64) *picture {
-	p := &picture{d: d, ms: ms}
-	p.sp = d.apart(ms, scale)
+	p := &picture{d: d, ms: ms, overview: d.overview, ringed: map[int]bool{}}
+	if len(ms) > mostApart {
+		p.sp = d.spaceOf(ms, scale, [3]map[int]float64{})
+	} else {
+		p.sp = d.apart(ms, scale)
+	}
 	p.a, p.b = show(ms, p.sp)
 	return p
 }
@@ -85,10 +93,14 @@ func (p *picture) draw() {
 	p.paintStacks()
 	p.paintFlow()
 	p.paintEnds()
-	p.wantDimensions()
-	p.wantPieces()
-	p.wantSizes()
-	p.wantOld()
+	if !p.overview {
+		p.wantDimensions()
+		p.wantSizes()
+	}
+	if len(p.ms) <= mostOverview {
+		p.wantPieces()
+		p.wantOld()
+	}
 	p.placeLabels()
 }
 

@@ -34,7 +34,7 @@ func (d *drawing) legText(m *member) string {
 		return d.lengthText(m.way().Len())
 	}
 	pts := d.lay.Paths[m.path].Points
-	return "whole leg " + d.lengthText(pts[m.leg+1].Sub(pts[m.leg]).Len())
+	return "whole " + d.lengthText(pts[m.leg+1].Sub(pts[m.leg]).Len())
 }
 
 // reachesNew reports whether an old leg ends at a new part.

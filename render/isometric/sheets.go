@@ -1,6 +1,7 @@
 package isometric
 
 import (
+	"math"
 	"strings"
 
 	"dryfit/render/scene"
@@ -17,24 +18,66 @@ const (
 	inset      = 1.0 // between the drawing and the edge of the free area, mm
 )
 
-// sheets puts the members on as many sheets as they need.
+// Bounds of what is drawn and how, in members.
+const (
+	mostApart    = 120 // whose lines are moved out of each other's way
+	mostOverview = 150 // that are labelled in an overview
+	mostDetail   = 300 // that are drawn on sheets of their own besides
+)
+
+// sheets puts the members on one sheet; on an overview and as many more as they need; or on
+// an overview alone, if there are too many to look for one in. What then has no number on any
+// sheet is listed.
 func (d *drawing) sheets(ms []member) []*scene.Scene {
-	groups := d.split(ms)
+	groups, over := d.whole(ms)
+	if over {
+		if len(ms) <= mostDetail {
+			groups = d.halves(ms)
+		}
+		d.overview, d.dense = true, len(ms) > mostOverview
+		p := d.oversee(ms)
+		d.overview, d.zoom = false, 0
+		groups = append([]group{{pic: p}}, groups...)
+	}
+	lists := d.pieceLists(groups)
+	n := len(groups) + len(lists)
 	var out []*scene.Scene
 	for k, g := range groups {
-		out = append(out, d.finish(g, k, len(groups), d.matchNote(groups, k)))
+		out = append(out, d.finish(g, k, n, over && k == 0, d.matchNote(groups, k)))
+	}
+	for k, l := range lists {
+		out = append(out, d.listPage(l, len(groups)+k, n))
 	}
 	return out
 }
 
 // page is the sheet of a group with everything but the drawing.
-func (d *drawing) page(p *picture, k, n int, match string) *sheet.Sheet {
-	doc := d.in.Title
-	if doc == "" {
-		doc = "Isometric of the new work"
-		if d.oldAll {
-			doc = "Isometric as it stands"
+func (d *drawing) page(p *picture, k, n int, over bool, match string) *sheet.Sheet {
+	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, d.head(k, n, over))
+	notes := d.notes()
+	if over {
+		notes = d.overviewNotes(n)
+	}
+	for _, more := range []string{match, p.keyNote()} {
+		if more != "" && (!over || d.dense) {
+			notes = append(notes, more)
 		}
+	}
+	s.Notes(notes...)
+	s.Legend(p.entries()...)
+	return s
+}
+
+func (d *drawing) head(k, n int, over bool) sheet.Head {
+	doc := d.in.Title
+	switch {
+	case doc != "":
+	case d.oldAll:
+		doc = "Isometric as it stands"
+	case over:
+		doc = "Isometric: overview of the new work"
+	default:
+		doc = "Isometric of the new work"
 	}
 	h := sheet.HeadOf(d.c.Job, doc)
 	h.Symbols = "after ISO 6412-2"
@@ -42,14 +85,22 @@ func (d *drawing) page(p *picture, k, n int, match string) *sheet.Sheet {
 	if d.in.Sheet > 0 {
 		h.Sheet, h.Of = d.in.Sheet+k, max(d.in.Of, d.in.Sheet+n-1)
 	}
-	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, h)
-	notes := d.notes()
-	if match != "" {
-		notes = append(notes, match)
+	return h
+}
+
+// overviewNotes are what the overview needs said.
+func (d *drawing) overviewNotes(sheets int) []string {
+	out := []string{"Circles: pieces of the cut list, which has the lengths to cut. Not to scale."}
+	if sheets > 1 && !d.dense {
+		out = append(out, "Lengths, joints and what goes on the pipe are on the sheets that follow.")
 	}
-	s.Notes(notes...)
-	s.Legend(p.entries()...)
-	return s
+	if d.dense {
+		out = append(out, "More pipe than can be numbered on a drawing: the pieces are listed by where they go.")
+	}
+	if t := d.datum(); t != "" {
+		out = append(out, t)
+	}
+	return append(out, d.in.Notes...)
 }
 
 // group is what stands on one sheet.
@@ -59,43 +110,76 @@ type group struct {
 	fits bool
 }
 
+// oversee draws the overview: labels as large as if the drawing were not made smaller to fit
+// its page.
+func (d *drawing) oversee(ms []member) *picture {
+	p, _ := d.fit(ms)
+	for range 3 {
+		area := d.page(p, 0, 2, true, "").Area().Grow(-inset)
+		k := p.onto(area).scale
+		if k > 0.995 {
+			break
+		}
+		d.zoom = max(d.zoom, 1) / k
+		scale := d.scaleFor(ms)
+		p = d.layOut(ms, scale)
+		p.draw()
+	}
+	return p
+}
+
+// mostCrowded is how many labels may be without room for another scale to help.
+const mostCrowded = 5
+
 // fit draws members as large as the page takes them and reports whether they fit it, with no
 // label in the way.
 func (d *drawing) fit(ms []member) (*picture, bool) {
 	scale := d.scaleFor(ms)
 	var best *picture
 	fits := false
-	for range tries {
+	for k := range tries {
+		if k > 0 && d.work.Done() {
+			break
+		}
 		p := d.layOut(ms, scale)
 		p.draw()
 		match := ""
 		if g := (group{ms: ms}); len(g.cuts()) > 0 {
 			match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ") // as long as it will be
 		}
-		area := d.page(p, 0, 1, match).Area().Grow(-inset)
+		area := d.page(p, 0, 1, d.overview, match).Area().Grow(-inset)
 		b := p.bounds()
 		ok := b.W() <= area.W() && b.H() <= area.H()
 		if ok {
 			_, ok = p.triadAt(area, p.onto(area))
 		}
-		if best == nil || (ok && !fits) || (ok == fits && p.crowded < best.crowded) {
+		if best == nil || (ok && !fits) || (ok == fits && p.over < best.over) {
 			best, fits = p, ok
 		}
-		if ok && p.crowded == 0 {
+		if ok && (p.over == 0 || p.over > mostCrowded) {
 			break
 		}
-		scale *= 0.96
-		if scale < leastScale {
+		scale *= math.Min(0.94, math.Max(0.7, math.Min(area.W()/b.W(), area.H()/b.H())))
+		if scale < d.leastScale() {
 			break
 		}
 	}
-	return best, fits && best.crowded == 0
+	return best, fits && best.over == 0
+}
+
+// leastScale is the smallest scale at which labels go on the pipes; an overview takes what it
+// needs.
+func (d *drawing) leastScale() float64 {
+	if d.overview {
+		return leastScale / 12
+	}
+	return leastScale
 }
 
 // scaleFor is the greatest scale at which the pipes alone, with room for labels, fit the page.
 func (d *drawing) scaleFor(ms []member) float64 {
 	room := d.room()
-	lo, hi := leastScale, mostScale
+	lo, hi := d.leastScale(), mostScale
 	for range tries {
 		mid := (lo + hi) / 2
 		f := d.layOut(ms, mid).frame()
@@ -131,8 +215,8 @@ func (p *picture) onto(area scene.Box) onto {
 func (o onto) point(p scene.Point) scene.Point { return add(o.to, times(o.scale, sub(p, o.from))) }
 
 // finish puts a group on its sheet.
-func (d *drawing) finish(g group, k, n int, match string) *scene.Scene {
-	s := d.page(g.pic, k, n, match)
+func (d *drawing) finish(g group, k, n int, over bool, match string) *scene.Scene {
+	s := d.page(g.pic, k, n, over, match)
 	area := s.Area().Grow(-inset)
 	o := g.pic.onto(area)
 	at, _ := g.pic.triadAt(area, o)
@@ -150,7 +234,7 @@ func (o onto) item(it scene.Item) scene.Item {
 		return it.Map(o.point)
 	case scene.Text:
 		it.At = o.point(it.At)
-		it.SizeMM *= o.scale
+		it.SizeMM = max(sheet.LeastEm, it.SizeMM*o.scale)
 		return it
 	}
 	return it

@@ -74,7 +74,7 @@ func (p *picture) sign(s symbol.Symbol, at, u, v scene.Point, tag string) {
 	for _, it := range skew(s, at, u, v) {
 		if sh, ok := it.(scene.Shape); ok {
 			it = sh.Tagged(tag)
-			p.fixed = append(p.fixed, outline(sh, 0.2)...)
+			p.fixed = append(p.fixed, outline(sh, sh.Style.StrokeMM/2+0.2)...)
 		}
 		p.items = append(p.items, it)
 	}

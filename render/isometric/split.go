@@ -17,24 +17,54 @@ const cutClear = 60.0
 // leastMembers is what a sheet made by a split must hold.
 const leastMembers = 5
 
-// split shares the members out over sheets: all on one if that can hold them, else cut in
-// two by a plane across the pipes, and those again.
+// whole draws the members on one sheet; over where that cannot hold them and they can be cut
+// in two.
+func (d *drawing) whole(ms []member) (groups []group, over bool) {
+	g := group{ms: ms}
+	if !d.tooLarge(ms) {
+		if g.pic, g.fits = d.fit(ms); g.fits {
+			return []group{g}, false
+		}
+	}
+	if left, _ := d.cut(ms); left != nil {
+		d.matches = 0
+		return nil, true
+	}
+	if g.pic == nil {
+		g.pic, _ = d.fit(ms)
+	}
+	return []group{g}, false
+}
+
+// halves shares the members out over sheets: cut in two by a plane across the pipes, and
+// those again while one sheet cannot hold them.
+func (d *drawing) halves(ms []member) []group {
+	left, right := d.cut(ms)
+	if left == nil {
+		g := group{ms: ms}
+		g.pic, _ = d.fit(ms)
+		return []group{g}
+	}
+	return append(d.split(left), d.split(right)...)
+}
+
+// split draws members on one sheet if that can hold them, else cut in two.
 func (d *drawing) split(ms []member) []group {
 	g := group{ms: ms}
 	if !d.tooLarge(ms) {
-		g.pic, g.fits = d.fit(ms)
-		if g.fits {
+		if g.pic, g.fits = d.fit(ms); g.fits || d.work.Done() {
 			return []group{g}
 		}
 	}
-	left, right := d.cut(ms)
-	if left == nil {
+	matches := d.matches
+	if left, _ := d.cut(ms); left == nil {
 		if g.pic == nil {
 			g.pic, _ = d.fit(ms)
 		}
 		return []group{g}
 	}
-	return append(d.split(left), d.split(right)...)
+	d.matches = matches
+	return d.halves(ms)
 }
 
 // tooLarge reports whether members plainly do not go on one sheet.

@@ -94,7 +94,7 @@ func (p *picture) slack(i int, far bool) float64 {
 
 // paintFitting draws a bush, reducer or transition on a leg.
 func (p *picture) paintFitting(i int, f *route.Fitting, at scene.Point) {
-	kind, text := graph.Reducer, "reducing bush or reducer"
+	kind, text := graph.Reducer, "bush or reducer"
 	if f.Kind == "transition" {
 		kind, text = graph.Transition, ""
 	}
@@ -184,7 +184,14 @@ func addJoint(places []joined, j joined) []joined {
 func (p *picture) paintJoint(j joined) {
 	at := project(j.at)
 	first := j.joints[0]
+	for _, k := range j.joints {
+		if name := p.d.in.Cuts[k.Number]; name != "" {
+			p.paintCut(j, name)
+		}
+	}
 	switch {
+	case p.overview:
+		return
 	case first.Kind == "union":
 	case p.d.bench[first.Number]:
 		p.block(0.3, scene.Circle(at, dotR, scene.Filled(0)).Tagged("joint"))
@@ -221,4 +228,14 @@ func fieldSign() symbol.Symbol {
 
 func signOf(items ...scene.Item) symbol.Symbol {
 	return symbol.Symbol{Items: items, Box: scene.Bounds(items...)}
+}
+
+// paintCut draws the saw line through old pipe and asks for a place for its name.
+func (p *picture) paintCut(j joined, name string) {
+	at, v := project(j.at), times(3.6, project(across(j.way).unit()))
+	p.block(0.4, scene.Line(sub(at, v), add(at, v), scene.Dashed(penNewSign, 2.4, 0.6, 0.5, 0.6)).Tagged("cut-line:"+name))
+	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(penOld)),
+		scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Dashed(penNewSign, 2.4, 0.6, 0.5, 0.6))), "cut through old pipe")
+	p.wantCallout(callout{at: add(at, v), clear: 1.1, lines: []line{{name, pieceEm, true}}, ring: true, tag: "cut", rank: 0, plain: true,
+		far: []float64{1.5, 3, 4.5, 6.5, 9, 12, 16}})
 }

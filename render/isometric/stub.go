@@ -97,7 +97,7 @@ func (p *picture) paintStub(path *route.Path, ref graph.PortRef, at, out graph.V
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(penOld)),
 		breakMark(scene.Point{X: 3}, scene.Point{X: 1}, scene.Point{Y: -1})), "goes on, not drawn")
 	p.wantCallout(callout{at: b, clear: 2, lines: p.d.stubText(path, path.Run.Other(ref)), tag: "stub:" + path.Run.ID, rank: 3,
-		far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
+		always: path.Run.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
 }
 
 // stubLength is as long as a stub can be without running into anything.

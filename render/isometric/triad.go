@@ -14,7 +14,7 @@ func triad(at scene.Point) []scene.Item {
 	arm := func(way graph.Vec, word string, dx, dy float64, anchor scene.Anchor) {
 		tip := add(at, times(l, project(way)))
 		out = append(out, scene.Line(at, tip, st).Tagged("triad"), scene.Arrow(tip, project(way), 2, 1.2, scene.Filled(0)).Tagged("triad"),
-			scene.Text{At: add(tip, scene.Point{X: dx, Y: dy}), Text: word, SizeMM: 2.3, Anchor: anchor, Middle: true, Tag: "triad"})
+			scene.Text{At: add(tip, scene.Point{X: dx, Y: dy}), Text: word, SizeMM: sheet.LeastEm, Anchor: anchor, Middle: true, Tag: "triad"})
 	}
 	arm(graph.Vec{X: 1}, "right", 0.8, -0.8, scene.Start)
 	arm(graph.Vec{Y: 1}, "back", -0.8, -0.8, scene.End)
@@ -25,7 +25,7 @@ func triad(at scene.Point) []scene.Item {
 	neck := add(at, times(5.2, u))
 	out = append(out, scene.Polygon([]scene.Point{add(base, v), add(neck, v), add(neck, times(3, v)), tip,
 		sub(neck, times(3, v)), sub(neck, v), sub(base, v)}, scene.Filled(0)).Tagged("triad"),
-		scene.Text{At: add(tip, scene.Point{X: -1, Y: 2.4}), Text: "front of the tub", SizeMM: 2.3, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "triad"})
+		scene.Text{At: add(tip, scene.Point{X: -1, Y: 2.4}), Text: "front of the tub", SizeMM: sheet.LeastEm, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "triad"})
 	return out
 }
 

@@ -68,11 +68,7 @@ func (p *picture) paintUnit(part *graph.Part, ends []ending) {
 			p.block(0.4, scene.Line(project(at), project(at.Add(way.Scale(short))), scene.Dashed(penOld, 1.6, 0.9)).Tagged("unit-pipe"))
 		}
 	}
-	tag, rest := p.d.name(part.ID)
-	lines := []line{{tag, tagEm, true}}
-	if rest != "" {
-		lines = append(lines, line{rest, textEm, false})
-	}
+	lines := []line{{p.d.names.Short(part.ID), tagEm, true}}
 	for _, e := range ends {
 		lines = append(lines, line{e.ref.Port + ": " + p.d.levelText(p.d.lay.Places[e.ref.String()].Z), textEm, false})
 	}
@@ -87,7 +83,9 @@ func (p *picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec)
 	for _, s := range cuboid(lo, hi) {
 		box = box.Union(scene.Bounds(s))
 	}
-	r := request{tag: c.tag, rank: 1}
+	r := request{tag: c.tag, words: c.words(), rank: 1}
+	c.at = box.Centre()
+	r.again = c.anywhere()
 	for _, far := range []float64{0, 0.25, 0.5, 0.75} {
 		for k := range 16 {
 			sin, cos := math.Sincos(2 * math.Pi * float64(k) / 16)

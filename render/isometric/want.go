@@ -9,7 +9,7 @@ import (
 // Letter heights (em), mm: capitals of em 3.4 are 2.5 mm high.
 const (
 	dimEm   = 2.9
-	jointEm = 2.3
+	jointEm = 2.5
 	pieceEm = 3.2
 	tagEm   = 2.9
 	textEm  = 2.5
@@ -33,6 +33,12 @@ func (d *drawing) want(m *member, scale float64) float64 {
 	if m.run == nil {
 		s, _ := d.sign(m.part)
 		return s.Out - s.In
+	}
+	if d.overview {
+		if d.dense {
+			return scale * 9
+		}
+		return scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
 	}
 	if m.cutA != "" || m.cutB != "" {
 		return math.Max(scale*24, scene.TextWidth(d.legText(m), dimEm, false)+7)

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/graph/settle"
 	"dryfit/render/symbol"
+	"dryfit/render/tag"
 )
 
 // pipeOf is a spec and a size.
@@ -65,25 +66,9 @@ func (d *drawing) sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
 	return symbol.Of(p.Kind, l), l
 }
 
-// name is a part's tag and id, one word where they are the same.
-func (d *drawing) name(id string) (tag, rest string) {
-	tag = d.in.Tags[id]
-	if p := d.parts[id]; p != nil && p.Kind == graph.JetGroup { // its tags look like joints'
-		tag = ""
-	}
-	switch {
-	case tag == "":
-		return id, ""
-	case strings.EqualFold(tag, id):
-		return tag, ""
-	}
-	return tag, id
-}
-
-// portName is a port in words: "E1 element, out".
+// portName is a port in words: "E1 element heater, out".
 func (d *drawing) portName(ref graph.PortRef) string {
-	tag, rest := d.name(ref.Part)
-	return strings.TrimSpace(tag+" "+rest) + ", " + ref.Port
+	return d.names.Short(ref.Part) + ", " + ref.Port
 }
 
 // facts are the lines below a part's name.
@@ -151,7 +136,7 @@ func (d *drawing) cracking(p *graph.Part) float64 {
 func jointText(js []*route.Joint) string {
 	var words []string
 	for _, j := range js {
-		words = append(words, fmt.Sprintf("J%d", j.Number))
+		words = append(words, tag.Joint(j.Number))
 	}
 	return strings.Join(words, " ")
 }

@@ -24,11 +24,26 @@ type Board struct {
 
 	sums    []load  // for findRivals: all zero but for
 	touched []int32 // these
+
+	work *Work
 }
+
+// Work is how much search boards may still do, counted in comparisons of places: the same
+// drawing always gets as far. What is left serves the next board.
+type Work struct{ Left int }
+
+// DefaultWork is what one board may do, if nothing else is said.
+const DefaultWork = 4_000_000
+
+// Done reports whether nothing is left.
+func (w *Work) Done() bool { return w.Left <= 0 }
+
+// Bound gives the board a share of work of its own, or one with others.
+func (b *Board) Bound(w *Work) { b.work = w }
 
 // NewBoard returns a board with nothing placed yet.
 func NewBoard(labels [][]Place, fixed []scene.Box) *Board {
-	b := &Board{labels: make([][]stand, len(labels)), chosen: make([]int, len(labels)), order: make([][]int, len(labels))}
+	b := &Board{labels: make([][]stand, len(labels)), chosen: make([]int, len(labels)), order: make([][]int, len(labels)), work: &Work{DefaultWork}}
 	all := scene.Empty()
 	side := wideCell
 	for _, f := range fixed {
@@ -78,7 +93,7 @@ func (b *Board) Chosen(i int) int { return b.chosen[i] }
 // Settle places what has no place, moves what overlaps, and returns which labels overlap
 // something all the same. After Choose's way it frees labels by putting each where only other
 // labels are in its way, and those give way in turn; a try that does not leave fewer labels
-// overlapping is taken back.
+// overlapping is taken back. Once the board's work is done no more is tried.
 func (b *Board) Settle() (overlapping []int) {
 	b.absorb()
 	b.choose()

@@ -65,7 +65,7 @@ func (b *Board) choose() {
 				moved = true
 			}
 		}
-		if !moved {
+		if !moved || b.work.Done() {
 			break
 		}
 	}

@@ -109,6 +109,7 @@ func (b *Board) pair(l *layer, box scene.Box, s span, self int32, key int) {
 	for y := int(s.y0); y <= int(s.y1); y++ {
 		for x := int(s.x0); x <= int(s.x1); x++ {
 			cell := y*b.grid.cols + x
+			b.work.Left -= int(l.start[cell+1] - l.start[cell])
 			for _, n := range l.in[l.start[cell]:l.start[cell+1]] {
 				p := &l.parts[n]
 				w := min(box.MaxX, p.box.MaxX) - max(box.MinX, p.box.MinX)
@@ -129,6 +130,7 @@ func (b *Board) pair(l *layer, box scene.Box, s span, self int32, key int) {
 
 // press puts a label's weight on the rivals of its place (sign 1), or takes it off (-1).
 func (b *Board) press(rivals []rival, sign int64) {
+	b.work.Left -= len(rivals)
 	for k := range rivals {
 		r := &rivals[k]
 		on := &b.loads[r.number]

@@ -16,6 +16,9 @@ func (b *Board) untangle() {
 	for range rounds {
 		freed := false
 		for i := range b.labels {
+			if b.work.Done() {
+				return
+			}
 			if b.overlaps(i) && b.free(i, mostInARow, map[int]bool{}) {
 				freed = true
 			}
@@ -31,6 +34,10 @@ func (b *Board) untangle() {
 func (b *Board) free(i, deep int, held map[int]bool) bool {
 	tries := 0
 	for _, k := range b.order[i] {
+		if b.work.Done() {
+			return false
+		}
+		b.work.Left--
 		s := b.stand(i, k)
 		if k == b.chosen[i] || s.fixed > 0 {
 			continue

@@ -10,8 +10,8 @@ const rowHeight = blockHeight / 3
 
 // Letter heights (em) in the title block, mm.
 const (
-	captionEm = 1.9
-	fieldEm   = 2.9
+	captionEm = LeastEm
+	fieldEm   = 3.0
 	titleEm   = 4.4
 )
 
@@ -41,17 +41,17 @@ func (s *Sheet) titleBlock(b scene.Box, h Head) {
 func (s *Sheet) cell(x, y, w float64, caption, text string) {
 	const h = rowHeight
 	s.Scene.Add(scene.Rect(x, y, w, h, scene.Stroke(Fine)),
-		scene.Text{At: scene.Point{X: x + 1.2, Y: y + 2.5}, Text: caption, SizeMM: captionEm})
+		scene.Text{At: scene.Point{X: x + 1.2, Y: y + 2.7}, Text: caption, SizeMM: captionEm})
 	if text != "" {
-		text, size := Shrink(text, fieldEm, 2.2, w-2.4, false)
-		s.Scene.Add(scene.Text{At: scene.Point{X: x + 1.2, Y: y + h - 1.7}, Text: text, SizeMM: size, Tag: "title:" + caption})
+		text, size := Shrink(text, fieldEm, LeastEm, w-2.4, false)
+		s.Scene.Add(scene.Text{At: scene.Point{X: x + 1.2, Y: y + h - 1.4}, Text: text, SizeMM: size, Tag: "title:" + caption})
 	}
 }
 
 // title draws the job's name in one line if it fits, else in two.
 func (s *Sheet) title(x, y, w, h float64, text string) {
 	s.Scene.Add(scene.Rect(x, y, w, h, scene.Stroke(Fine)),
-		scene.Text{At: scene.Point{X: x + 1.2, Y: y + 2.5}, Text: "Title", SizeMM: captionEm})
+		scene.Text{At: scene.Point{X: x + 1.2, Y: y + 2.7}, Text: "Title", SizeMM: captionEm})
 	size := titleEm
 	lines := Wrap(text, size, w-2.4, true)
 	if len(lines) > 2 {

@@ -6,10 +6,10 @@ import (
 
 // Sizes of notes and legend, mm.
 const (
-	noteEm   = 2.3
-	noteLine = 3.2
-	headEm   = 2.5
-	headLine = 3.8
+	noteEm   = LeastEm
+	noteLine = 3.4
+	headEm   = 2.7
+	headLine = 4.0
 )
 
 // Notes writes numbered notes beside the title block where they fit there, else in a strip
@@ -154,7 +154,7 @@ func (s *Sheet) Legend(entries ...Entry) {
 		for _, it := range e.Symbol {
 			s.Scene.Add(moved(it, c, k))
 		}
-		text, size := Shrink(e.Text, noteEm+0.2, 1.9, width-symbolW-1.5, false)
+		text, size := Shrink(e.Text, noteEm+0.2, LeastEm, width-symbolW-1.5, false)
 		s.Scene.Add(scene.Text{At: scene.Point{X: x + symbolW + 0.5, Y: y}, Text: text, SizeMM: size, Middle: true, Tag: "legend"})
 	}
 }

@@ -103,7 +103,7 @@ const (
 	headEm  = 5.0
 	subEm   = 3.2
 	whereEm = 3.0
-	leastEm = 1.9
+	leastEm = sheet.LeastEm
 )
 
 // draw writes a label in a box.

@@ -2,6 +2,7 @@ package tag
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -156,6 +157,21 @@ func joins(k graph.Kind) bool {
 		return true
 	}
 	return false
+}
+
+// InWords puts a part's name for each "part.port" in a text: "the face of E1 element heater,
+// out" for "the face of the element.out".
+func (n *Names) InWords(text string) string {
+	words := strings.Fields(text)
+	for i, w := range words {
+		if id, ok := n.port(w); ok && id != w {
+			words[i] = n.Short(id) + ", " + w[len(id)+1:]
+			if i > 0 && words[i-1] == "the" {
+				words[i-1] = ""
+			}
+		}
+	}
+	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), " ")
 }
 
 // port reads "part.port".

@@ -31,6 +31,9 @@ func TestNames(t *testing.T) {
 			t.Errorf("%s is called %q, want %q", id, got, want)
 		}
 	}
+	if got, want := n.InWords("face of the warm.out"), "face of HP1 heat pump, out"; got != want {
+		t.Errorf("in words: %q, want %q", got, want)
+	}
 	for words, want := range map[string]string{
 		"one.run-in": "T1 tee", "elbow-90 at bend 2 of to-unit": "90° elbow", "reducing-bush at two.branch": "bush at T2",
 		"piece 4": "piece 4", "elbow-45 at bend 1 of a.b": "45° elbow", "bath.out": "tub",

@@ -74,7 +74,7 @@ func (d *drawing) draw(b band, at scene.Point) []scene.Item {
 		items = append(items, d.depth(b, at.X, long, y(depth))...)
 		inner = box(0, depth)
 		edge := box(depth, b.keep())
-		text, size := sheet.Shrink("second mark along this edge, "+d.length(b.keep())+" from the saw line: primer wipes the first", 2.4, 1.8, long-6, false)
+		text, size := sheet.Shrink("second mark along this edge, "+d.length(b.keep())+" from the saw line: primer wipes the first", sheet.LeastEm, sheet.LeastEm, long-6, false)
 		items = append(items, scene.Text{At: scene.Point{X: at.X + long/2, Y: edge.Centre().Y + edgeShift(b)}, Text: text, SizeMM: size, Anchor: scene.Centre, Middle: true, Tag: "edge"})
 	}
 	return append(items, d.words(b, inner)...)
@@ -125,10 +125,10 @@ func (d *drawing) tab(b band, at scene.Point, long float64) []scene.Item {
 	}
 	mid := at.Y + h/2
 	text := func(dx float64, words string, em float64, bold bool) scene.Text {
-		words, em = sheet.Shrink(words, em, 1.8, h-2*slant, bold)
+		words, em = sheet.Shrink(words, em, sheet.LeastEm, h-2*slant, bold)
 		return scene.Text{At: scene.Point{X: x + dx, Y: mid}, Text: words, SizeMM: em, Bold: bold, Anchor: scene.Centre, Middle: true, TurnDeg: 90, Tag: "tab"}
 	}
-	return []scene.Item{tab, text(3.5, meets, 2.6, true), text(8.5, glue, 2.4, false)}
+	return []scene.Item{tab, text(3.5, meets, 2.6, true), text(8.5, glue, sheet.LeastEm, false)}
 }
 
 // depth is the line to which the pipe goes into its socket, with windows to mark through.
@@ -153,15 +153,15 @@ func (d *drawing) words(b band, box scene.Box) []scene.Item {
 	}
 	var items []scene.Item
 	label := func(x, y float64, text string, em float64, bold bool, anchor scene.Anchor, width float64) {
-		text, em = sheet.Shrink(text, em, 1.8, width, bold)
+		text, em = sheet.Shrink(text, em, sheet.LeastEm, width, bold)
 		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Anchor: anchor, Middle: true, Tag: "word"})
 	}
 	half := box.W()/2 - 4
 	label(box.MinX+3, saw+side*2.4, "saw line "+c.Name, 2.6, true, scene.Start, half)
 	label(box.MaxX-3, saw+side*2.4, "KEEP this side", 2.6, true, scene.End, half)
 	if c.DepthMM > 0 {
-		label(box.MinX+box.W()*0.28, far-side*2.6, "depth "+d.length(c.DepthMM), 2.4, false, scene.Centre, box.W()*0.38)
-		label(box.MinX+box.W()*0.72, far-side*2.6, "mark in the cut-outs", 2.4, false, scene.Centre, box.W()*0.38)
+		label(box.MinX+box.W()*0.28, far-side*2.6, "depth "+d.length(c.DepthMM), sheet.LeastEm, false, scene.Centre, box.W()*0.38)
+		label(box.MinX+box.W()*0.72, far-side*2.6, "mark in the cut-outs", sheet.LeastEm, false, scene.Centre, box.W()*0.38)
 	}
 	mid := scene.Box{MinX: box.MinX + 3, MaxX: box.MaxX - 3, MinY: math.Min(saw+side*4.6, far-side*4.6), MaxY: math.Max(saw+side*4.6, far-side*4.6)}
 	return append(items, d.middle(b, mid)...)
@@ -183,7 +183,7 @@ func (d *drawing) middle(b band, box scene.Box) []scene.Item {
 		way := scene.Point{X: 0, Y: to.Y - from.Y}
 		items = append(items, scene.Line(from, scene.Point{X: to.X, Y: to.Y - math.Copysign(2, way.Y)}, scene.Stroke(sheet.Thin)),
 			scene.Arrow(to, way, 3, 2.2, scene.Filled(0)).Tagged("flow"),
-			scene.Text{At: scene.Point{X: box.MaxX - 6, Y: box.Centre().Y}, Text: "water", SizeMM: math.Min(2.4, box.H()/4), Anchor: scene.Centre, Middle: true, TurnDeg: 90, Tag: "word"})
+			scene.Text{At: scene.Point{X: box.MaxX - 6, Y: box.Centre().Y}, Text: "water", SizeMM: sheet.LeastEm, Anchor: scene.Centre, Middle: true, TurnDeg: 90, Tag: "word"})
 	}
 	var lines []string
 	size := 2.7
@@ -192,11 +192,12 @@ func (d *drawing) middle(b band, box scene.Box) []scene.Item {
 		for _, l := range d.lines(b) {
 			lines = append(lines, sheet.Wrap(l, size, right-x, false)...)
 		}
-		if float64(len(lines))*size*1.35 <= box.H() || size <= 1.6 {
+		if float64(len(lines))*size*1.35 <= box.H() || size <= sheet.LeastEm {
 			break
 		}
-		size -= 0.1
+		size = math.Max(sheet.LeastEm, size-0.1)
 	}
+	lines = lines[:min(len(lines), max(1, int(box.H()/(size*1.3))))]
 	for i, l := range lines {
 		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*size*1.35
 		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: l, SizeMM: size, Middle: true, Tag: "word"})

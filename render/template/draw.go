@@ -116,7 +116,7 @@ func checkBar(at scene.Point, level bool) []scene.Item {
 	}
 	items = append(items, rect(0, CheckMM, scene.Stroke(sheet.Hair)).Tagged("check-bar"))
 	for _, mm := range []float64{0, 50, 100} {
-		t := scene.Text{Text: fmt.Sprintf("%g", mm), SizeMM: 2.2, Anchor: scene.Centre, Tag: "check"}
+		t := scene.Text{Text: fmt.Sprintf("%g", mm), SizeMM: sheet.LeastEm, Anchor: scene.Centre, Tag: "check"}
 		if level {
 			t.At = scene.Point{X: at.X + mm, Y: at.Y - 0.8}
 			if mm == 0 {

@@ -80,7 +80,8 @@ func (s *search) merits(t *trial) []Reason {
 		add("line", "%s", text)
 	}
 	if p := t.proposal; p.Second != nil {
-		add("parallel", "in parallel with the unit that is there; the second tee goes into %s, cut from %s to %s", p.Second.Where(), s.length(p.Second.FromMM), s.length(p.Second.ToMM))
+		first, second := p.Second.Cuts()
+		add("parallel", "in parallel with the unit that is there; the second tee goes into %s, cut at %s and %s from the %s", p.Second.Where(), s.length(first), s.length(second), p.Second.Datum)
 	}
 	if t.place.WantedMM > 0 {
 		word := "enough"

@@ -265,17 +265,18 @@ func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Marking {
 	start, finish := legEnds(path, place.Leg)
 	kerf := kerfMM(c)
+	first, second := place.Cuts()
 	bare := "bare pipe"
 	if start.hose {
 		bare = "hose"
 	}
 	return Marking{
-		Run: place.Run, Leg: place.Leg, From: start.datum(),
-		FirstMM: place.FromMM - start.face(), SecondMM: place.ToMM - start.face(),
+		Run: place.Run, Leg: place.Leg, From: place.Datum,
+		FirstMM: first, SecondMM: second,
 		SlugMM: place.ToMM - place.FromMM - 2*kerf, KerfMM: kerf,
 		DepthFirstMM: a.endDepth, DepthSecondMM: a.lastDepth,
 		Keeps: []string{
-			fmt.Sprintf("%.0f mm of %s from the %s to the first cut", place.FromMM-start.face(), bare, start.datum()),
+			fmt.Sprintf("%.0f mm of %s from the %s to the first cut", first, bare, place.Datum),
 			fmt.Sprintf("%.0f mm of %s from the second cut to the %s",
 				path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Len()-finish.face()-place.ToMM, bare, finish.datum()),
 		},

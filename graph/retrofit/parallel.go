@@ -150,6 +150,7 @@ func newTee(w work, path *route.Path, leg int) teeIn {
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	needed := gap + t.a.endDepth + t.a.lastDepth
 	t.place = Place{Run: path.Run.ID, Leg: leg, NeededMM: needed, Terms: t.a.terms,
+		Datum: start.datum(), DatumMM: start.face(),
 		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
 	from := start.face() + t.a.endDepth + max(0, t.play())/2
 	t.place.FromMM, t.place.ToMM = from, from+gap

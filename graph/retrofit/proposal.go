@@ -10,6 +10,8 @@ type Place struct {
 	Leg          int     // from 1; 0 for a run known only by its length
 	FromMM       float64 // first cut line, from the start of the leg (centre or stop it is measured from)
 	ToMM         float64 // second cut line
+	Datum        string  // what a tape is held to, in words: "face of the elbow-90 at bend 2 of return-line"
+	DatumMM      float64 // from the start of the leg to there
 	RoomMM       float64 // straight pipe there is, between the sockets at its ends
 	NeededMM     float64 // what the assembly needs
 	PlayMM       float64 // how far an end can be drawn back; 0 where nobody said
@@ -18,6 +20,9 @@ type Place struct {
 	StraightMM   float64 // straight pipe before the check, from the last pump or elbow; 0 without a check
 	WantedMM     float64 // what a check wants of it
 }
+
+// Cuts returns the two cut lines as they are said and marked everywhere: from the datum, mm.
+func (p Place) Cuts() (first, second float64) { return p.FromMM - p.DatumMM, p.ToMM - p.DatumMM }
 
 // TooShort reports whether the place lacks the length, so that nothing built there means
 // anything.

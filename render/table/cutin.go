@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
 )
@@ -13,8 +14,10 @@ type placeJSON struct {
 	Rank    int          `json:"rank"`
 	Run     string       `json:"run"`
 	Leg     int          `json:"leg"`
-	From    float64      `json:"from_mm"`
+	Datum   string       `json:"measured_from"`
+	From    float64      `json:"from_mm"` // from there
 	To      float64      `json:"to_mm"`
+	At      float64      `json:"at_mm"` // the first cut along the leg, as the description's at reads it
 	Verdict string       `json:"verdict"`
 	Reasons []reasonJSON `json:"reasons"`
 	Room    float64      `json:"room_mm"`
@@ -49,8 +52,10 @@ func CutinJSON(p *plan.Plan, _ Style) ([]byte, error) {
 }
 
 func place(v plan.Verdict) placeJSON {
+	first, second := v.Place.Cuts()
 	out := placeJSON{
-		Rank: v.Rank, Run: v.Place.Run, Leg: v.Place.Leg, From: mm(v.Place.FromMM), To: mm(v.Place.ToMM),
+		Rank: v.Rank, Run: v.Place.Run, Leg: v.Place.Leg,
+		Datum: v.Place.Datum, From: mm(first), To: mm(second), At: mm(v.Place.FromMM),
 		Verdict: v.Verdict, Reasons: []reasonJSON{}, Room: mm(v.Place.RoomMM), Needed: mm(v.Place.NeededMM),
 		Play: mm(v.Place.PlayMM), Terms: []termJSON{}, Mend: append([]string{}, v.Mend...), Summary: v.Summary,
 	}
@@ -67,12 +72,13 @@ func place(v plan.Verdict) placeJSON {
 func CutinCSV(p *plan.Plan, _ Style) ([]byte, error) {
 	var rows [][]string
 	for _, v := range p.Places {
+		first, second := v.Place.Cuts()
 		rows = append(rows, []string{
-			strconv.Itoa(v.Rank), cell(v.Place.Run), strconv.Itoa(v.Place.Leg), fixed(v.Place.FromMM, 1), fixed(v.Place.ToMM, 1),
+			strconv.Itoa(v.Rank), cell(v.Place.Run), strconv.Itoa(v.Place.Leg), cell(v.Place.Datum), fixed(first, 1), fixed(second, 1), fixed(v.Place.FromMM, 1),
 			v.Verdict, fixed(v.Place.RoomMM, 1), fixed(v.Place.NeededMM, 1), cell(strings.Join(reasonTexts(v), "; ")), cell(strings.Join(v.Mend, "; ")),
 		})
 	}
-	return writeCSV([]string{"rank", "run", "leg", "from_mm", "to_mm", "verdict", "room_mm", "needed_mm", "reasons", "mend"}, rows), nil
+	return writeCSV([]string{"rank", "run", "leg", "measured_from", "from_mm", "to_mm", "at_mm", "verdict", "room_mm", "needed_mm", "reasons", "mend"}, rows), nil
 }
 
 func reasonTexts(v plan.Verdict) []string {
@@ -136,7 +142,8 @@ func placeTitle(v plan.Verdict, s Style) string {
 	}
 	room := fmt.Sprintf("room %s, needs %s", s.length(v.Place.RoomMM), s.length(v.Place.NeededMM))
 	if v.Verdict == "best" || v.Verdict == "possible" {
-		return fmt.Sprintf("%d. %s: %s, cut from %s to %s (%s)", v.Rank, v.Verdict, where, s.length(v.Place.FromMM), s.length(v.Place.ToMM), room)
+		first, second := v.Place.Cuts()
+		return fmt.Sprintf("%d. %s: %s, cut at %s and %s from the %s (%s)", v.Rank, v.Verdict, where, s.length(first), s.length(second), v.Place.Datum, room)
 	}
 	return fmt.Sprintf("%s: %s (%s)", v.Verdict, where, room)
 }
@@ -174,6 +181,10 @@ func MarkingBlocks(p *plan.Plan, s Style) []Block {
 		say("insertion marks on what stays: %s before X%d, %s after X%d", s.length(m.DepthFirstMM), cut, s.length(m.DepthSecondMM), cut+1)
 		for _, k := range m.Keeps {
 			say("stays: %s", k)
+		}
+		if m == &p.Proposal.Marking && p.Proposal.Place.Leg > 0 {
+			at := p.Proposal.Place
+			say("to keep this place, write in [retrofit]: cut = { run = %q, leg = %d, at = %q }", at.Run, at.Leg, quantity.Trim(round(at.FromMM, 1))+" mm")
 		}
 		out = append(out, b)
 		cut += 2

@@ -16,7 +16,10 @@ func Check(rows []Row) []Problem {
 	var out []Problem
 	seen := map[string]bool{}
 	laid := make([]Row, len(rows))
+	of := map[string]int{} // rows of a kind so far
 	for i, r := range rows {
+		index := of[r.Kind]
+		of[r.Kind]++
 		below, known := Embedded().Row(r.Name)
 		otherKind := known && r.Own && below.Kind != r.Kind
 		if known && r.Own && !otherKind {
@@ -24,7 +27,7 @@ func Check(rows []Row) []Problem {
 		}
 		laid[i] = r
 		say := func(key, format string, args ...any) {
-			out = append(out, Problem{Kind: r.Kind, Row: r.Name, Key: key, Origin: r.Origin, Message: fmt.Sprintf(format, args...)})
+			out = append(out, Problem{Kind: r.Kind, Index: index, Row: r.Name, Key: key, Origin: r.Origin, Message: fmt.Sprintf(format, args...)})
 		}
 		if otherKind {
 			say("name", "the catalogue has a row of this name, of kind %s", below.Kind)
@@ -39,7 +42,26 @@ func Check(rows []Row) []Problem {
 		checkRanges(r, say)
 		checkCurves(r, say)
 	}
-	return append(out, checkOrder(laid)...)
+	for _, p := range checkOrder(laid) {
+		p.Index = indexOf(rows, p)
+		out = append(out, p)
+	}
+	return out
+}
+
+// indexOf returns which of its kind's rows a problem is with.
+func indexOf(rows []Row, p Problem) int {
+	n := 0
+	for _, r := range rows {
+		switch {
+		case r.Kind != p.Kind:
+		case r.Name == p.Row:
+			return n
+		default:
+			n++
+		}
+	}
+	return 0
 }
 
 type sayFunc func(key, format string, args ...any)

@@ -3,7 +3,7 @@ package catalog
 // Problem is something wrong with a row or with the text it was read from.
 type Problem struct {
 	Kind    string // table [[catalog.KIND]] it is in
-	Index   int    // which of the kind's tables, from 0
+	Index   int    // which of the kind's tables or rows, from 0
 	Row     string // name of the row; "" where it has none yet
 	Key     string // key or column that is wrong; "" for the row as a whole
 	Origin  string // file (and line) the row came from

@@ -129,11 +129,11 @@ func (j *job) checkCatalog(files []string, w *world) int {
 	}
 	if len(files) == 0 {
 		rows = catalog.Embedded().Rows()
-	}
-	for _, p := range catalog.Check(rows) {
-		findings = append(findings, graph.Diagnostic{
-			Pos: graph.Pos{File: p.Origin}, Rule: "catalog", Severity: graph.Error, Message: p.String(),
-		})
+		for _, p := range catalog.Check(rows) {
+			findings = append(findings, graph.Diagnostic{
+				Pos: graph.Pos{File: p.Origin}, Rule: "catalog", Severity: graph.Error, Message: p.String(),
+			})
+		}
 	}
 	if code := j.say(graph.SortDiagnostics(findings), w); code != exitDone {
 		return code

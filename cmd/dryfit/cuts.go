@@ -89,7 +89,7 @@ func (j *job) planPieces(file string, lengths []string, kerf string, w *world) i
 	file = shownName(file)
 	demands, bad := takeoff.ParsePieces(file, data)
 	if graph.HasErrors(bad) {
-		j.file, j.source = file, data
+		j.keep(file, data)
 		return j.say(bad, w)
 	}
 	list, findings := takeoff.PlainCutList(demands, supply, kerfMM)

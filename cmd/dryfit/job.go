@@ -22,7 +22,7 @@ type job struct {
 	format, output, units string
 	catalogs              []string
 	file                  string
-	source                []byte
+	sources               map[string][]byte // what was read, by file
 	circuit               *graph.Circuit
 	findings              []graph.Diagnostic // of reading
 }
@@ -88,7 +88,8 @@ func (j *job) readFile(v *verb, w *world) (code int, ok bool) {
 	if err != nil {
 		return complain(w, err), false
 	}
-	j.file, j.source = shownName(j.file), source
+	j.file = shownName(j.file)
+	j.keep(j.file, source)
 	rows, bad, code := j.readCatalogs(j.catalogs, w)
 	if code != exitDone {
 		return code, false
@@ -108,6 +109,14 @@ func (j *job) readFile(v *verb, w *world) (code int, ok bool) {
 	return exitDone, true
 }
 
+// keep holds what was read, for findings to show their lines.
+func (j *job) keep(file string, data []byte) {
+	if j.sources == nil {
+		j.sources = map[string][]byte{}
+	}
+	j.sources[file] = data
+}
+
 // readCatalogs reads files of catalogue rows; the output must be none of them.
 func (j *job) readCatalogs(files []string, w *world) (rows []catalog.Row, findings []graph.Diagnostic, code int) {
 	for _, file := range files {
@@ -115,6 +124,7 @@ func (j *job) readCatalogs(files []string, w *world) (rows []catalog.Row, findin
 		if err != nil {
 			return nil, nil, complain(w, err)
 		}
+		j.keep(shownName(file), data)
 		r, ds := description.ReadCatalog(shownName(file), data)
 		rows = append(rows, r...)
 		findings = append(findings, ds...)
@@ -172,7 +182,7 @@ func (j *job) printFindings(ds []graph.Diagnostic, w *world) int {
 
 // render writes findings with their source lines.
 func (j *job) render(ds []graph.Diagnostic, to io.Writer, w *world) string {
-	return located.Render(ds, map[string][]byte{j.file: j.source}, w.colour(to))
+	return located.Render(ds, j.sources, w.colour(to))
 }
 
 // style says how tables are printed.

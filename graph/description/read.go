@@ -48,7 +48,8 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	return r.circuit, nil
 }
 
-// ReadCatalog reads a file of catalogue rows: [[catalog.KIND]] or [[KIND]] tables.
+// ReadCatalog reads a file of catalogue rows, [[catalog.KIND]] or [[KIND]] tables, and checks
+// them.
 func ReadCatalog(file string, data []byte) ([]catalog.Row, []graph.Diagnostic) {
 	r := &reader{File: located.New(file, data)}
 	top, ok := r.Decode()
@@ -57,6 +58,7 @@ func ReadCatalog(file string, data []byte) ([]catalog.Row, []graph.Diagnostic) {
 	}
 	t, _ := top.V.(map[string]any)
 	rows, problems := catalog.DecodeFile(t, file)
+	problems = checked(rows, problems)
 	if inner, ok := top.In("catalog"); ok {
 		r.problems(inner, problems)
 	} else {

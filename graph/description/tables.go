@@ -117,8 +117,16 @@ func (r *reader) single(v located.Value, read func(*reader, located.Value)) {
 func (r *reader) ownRows(v located.Value) {
 	t, _ := v.V.(map[string]any)
 	rows, problems := catalog.DecodeRows(t, r.Name)
-	r.problems(v, problems)
+	r.problems(v, checked(rows, problems))
 	r.catalog = r.catalog.With(rows)
+}
+
+// checked returns what is wrong with rows: how they are written, else what they say.
+func checked(rows []catalog.Row, problems []catalog.Problem) []catalog.Problem {
+	if len(problems) > 0 {
+		return problems
+	}
+	return catalog.Check(rows)
 }
 
 // problems reports what is wrong with catalogue rows at the keys they name.
@@ -135,9 +143,9 @@ func (r *reader) problems(v located.Value, problems []catalog.Problem) {
 		message := p.Message
 		if key, ok := at.In(p.Key); ok {
 			pos = r.ValuePos(key)
-			if !strings.Contains(message, p.Key) {
-				message = p.Key + ": " + message
-			}
+		}
+		if !strings.Contains(message, p.Key) {
+			message = p.Key + ": " + message
 		}
 		hint := p.Hint
 		switch {

@@ -16,7 +16,8 @@ func qtyField[T any](name string, l limit, at func(*T) *float64) field[T] {
 // qtyOr is a quantity of which some value means that it was not given.
 func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into) = baseValue(q)
@@ -34,7 +35,8 @@ func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) fiel
 // qtySet is a quantity with a flag that remembers that it was given.
 func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *bool) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into), *given(into) = baseValue(q), true

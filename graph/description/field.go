@@ -1,7 +1,6 @@
 package description
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -17,8 +16,10 @@ type field[T any] struct {
 	read  func(r *reader, v located.Value, into *T)
 	write func(from *T) string // its value as TOML; "" leaves the key out
 
-	instead string // another key that does as well as a needed one; "" for none
-	foreign bool   // belongs to another table, and is read only to say so
+	needOf  func(r *reader, v located.Value) string // need, where it depends on the rest of the file
+	like    string                                  // an example of the value, as TOML; "" for none
+	instead string                                  // another key that does as well as a needed one; "" for none
+	foreign bool                                    // belongs to another table, and is read only to say so
 }
 
 // needed marks a field that must be there.
@@ -48,7 +49,7 @@ func keysOf[T any](fields []field[T]) []string {
 // table in messages.
 func readTable[T any](r *reader, v located.Value, what string, fields []field[T], into *T) map[string]graph.Pos {
 	if _, ok := v.V.(map[string]any); !ok {
-		r.WrongType(v, "a table", tableForm(v.Key, fields))
+		r.WrongType(v, "a table", tableForm(fields))
 		return nil
 	}
 	where := map[string]graph.Pos{}
@@ -76,14 +77,38 @@ func readTable[T any](r *reader, v located.Value, what string, fields []field[T]
 			_, written = v.In(f.instead)
 		}
 		if !written {
-			r.missing(v, what, f.key, f.need)
+			need := f.need
+			if f.needOf != nil {
+				need = f.needOf(r, v)
+			}
+			r.missing(v, what, f.key, need)
 		}
 	}
 	return where
 }
 
-func tableForm[T any](key string, fields []field[T]) string {
-	return fmt.Sprintf("%s = { %s = … }", key, fields[0].key)
+// tableForm shows a table that reads: with the keys it needs, else with the first there is an
+// example of.
+func tableForm[T any](fields []field[T]) string {
+	var needs, first string
+	for _, f := range fields {
+		form := f.key + " = " + f.like
+		if at := strings.Index(f.need, f.key+" = "); at >= 0 {
+			form = f.need[at:]
+		} else if f.like == "" {
+			continue
+		}
+		if f.need != "" {
+			needs += ", " + form
+		}
+		if first == "" {
+			first = ", " + form
+		}
+	}
+	if needs == "" {
+		needs = first
+	}
+	return "{ " + strings.TrimPrefix(needs, ", ") + " }"
 }
 
 // unknownKey reports a key its table does not have.

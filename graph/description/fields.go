@@ -57,7 +57,8 @@ func textsField[T any](name, write string, at func(*T) *[]string) field[T] {
 // wordField is one word out of a few.
 func wordField[T any](name string, words []string, at func(*T) *string) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: quote(words[0]),
 		read: func(r *reader, v located.Value, into *T) {
 			s, ok := r.Text(v, quotedList(words))
 			switch {
@@ -88,7 +89,8 @@ func quotedList(words []string) string {
 // boolField is true or false.
 func boolField[T any](name string, at func(*T) *bool) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: "true",
 		read: func(r *reader, v located.Value, into *T) {
 			if b, ok := r.Bool(v); ok {
 				*at(into) = b
@@ -106,7 +108,8 @@ func boolField[T any](name string, at func(*T) *bool) field[T] {
 // maybeField is true or false, or nothing said.
 func maybeField[T any](name string, at func(*T) **bool) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: "true",
 		read: func(r *reader, v located.Value, into *T) {
 			if b, ok := r.Bool(v); ok {
 				*at(into) = &b
@@ -124,7 +127,8 @@ func maybeField[T any](name string, at func(*T) **bool) field[T] {
 // wayField is one of the six directions.
 func wayField[T any](name string, at func(*T) *graph.Vec) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: `"up"`,
 		read: func(r *reader, v located.Value, into *T) {
 			*at(into), _ = r.direction(v)
 		},
@@ -135,7 +139,8 @@ func wayField[T any](name string, at func(*T) *graph.Vec) field[T] {
 // countField is a whole number from low to high; 0 is not written.
 func countField[T any](name string, low, high int, at func(*T) *int) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: fmt.Sprint(low),
 		read: func(r *reader, v located.Value, into *T) {
 			if n, ok := r.Count(v, low, high); ok {
 				*at(into) = n
@@ -154,7 +159,8 @@ func countField[T any](name string, low, high int, at func(*T) *int) field[T] {
 // it was given.
 func numberField[T any](name string, low, high float64, at func(*T) *float64, given func(*T) *bool) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: quantity.Trim(max(low, min(1, high))),
 		read: func(r *reader, v located.Value, into *T) {
 			if x, ok := r.Number(v, low, high); ok {
 				*at(into) = x
@@ -176,7 +182,8 @@ func numberField[T any](name string, low, high float64, at func(*T) *float64, gi
 // sizeField is a nominal pipe size.
 func sizeField[T any](name string, at func(*T) *catalog.Size) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: `"2 in"`,
 		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.size(v); ok {
 				*at(into) = s
@@ -268,7 +275,7 @@ func tableField[T, U any](name, what string, fields []field[U], at func(*T) *U) 
 	return field[T]{
 		key: name,
 		read: func(r *reader, v located.Value, into *T) {
-			if !r.Blank(v, tableForm(name, fields)) {
+			if !r.Blank(v, tableForm(fields)) {
 				readTable(r, v, what, fields, at(into))
 			}
 		},
@@ -281,7 +288,7 @@ func maybeTable[T, U any](name, what string, fields []field[U], at func(*T) **U)
 	return field[T]{
 		key: name,
 		read: func(r *reader, v located.Value, into *T) {
-			if !r.Blank(v, tableForm(name, fields)) {
+			if !r.Blank(v, tableForm(fields)) {
 				u := new(U)
 				readTable(r, v, what, fields, u)
 				*at(into) = u

@@ -87,7 +87,7 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 	q := r.portNamed(p, ref.Port)
 	if q == nil {
 		d := r.Fail(at, located.Near(ref.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(ref.Port))
-		located.Related(d, r.idPos(p, p.Pos), "it is a %s", p.Kind)
+		located.Related(d, r.idPos(p, p.Pos), "it is %s", graph.A(p.Kind))
 		r.loosen(p.ID)
 		return
 	}

@@ -116,7 +116,7 @@ func (r *reader) partOfKind(at located.Value, id, word string, is func(graph.Kin
 		if hint == "" {
 			hint = "there is no " + word + " in this description"
 		}
-		d := r.Add(r.KeyPos(at), hint, "%s is a %s, not a %s", located.Said(id), p.Kind, word)
+		d := r.Add(r.KeyPos(at), hint, "%s is %s, not %s", located.Said(id), graph.A(p.Kind), graph.A(word))
 		located.Related(d, r.idPos(p, p.Pos), "it is described here")
 	default:
 		return p, true

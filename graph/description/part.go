@@ -96,7 +96,7 @@ func (r *reader) part(v located.Value) {
 	p := newPart(kind)
 	p.Pos = r.KeyPos(v)
 	if names, ok := v.In("ports"); ok && kind.UserPorts() {
-		r.userPorts(names, p) // before the places of the ports
+		r.userPorts(v, names, p) // before the places of the ports
 	}
 	p.KeyPos = readTable(r, v, what, readFields[kind], p)
 	r.checkPart(v, p)
@@ -188,9 +188,9 @@ func foreignKeys(k graph.Kind) []field[graph.Part] {
 			if oneOf(f.key, own) || slices.ContainsFunc(out, func(o field[graph.Part]) bool { return o.key == f.key }) {
 				continue
 			}
-			hint := "that belongs to a " + strings.Join(kindsWith(f.key), ", ")
+			hint := "that belongs to " + graph.A(strings.Join(kindsWith(f.key), ", "))
 			out = append(out, field[graph.Part]{key: f.key, foreign: true, read: func(r *reader, v located.Value, into *graph.Part) {
-				r.Add(r.KeyPos(v), hint, "a %s has no %s", into.Kind, located.Said(v.Key))
+				r.Add(r.KeyPos(v), hint, "%s has no %s", graph.A(into.Kind), located.Said(v.Key))
 			}})
 		}
 	}
@@ -257,7 +257,7 @@ func (r *reader) typeInCatalog(v located.Value, p *graph.Part) {
 		}
 		r.Fail(c, hint, "the catalogue has no row %s", located.Said(p.Type))
 	case row.Kind != string(p.Kind):
-		r.Fail(c, fmt.Sprintf("dryfit catalog list prints the rows of a %s", p.Kind), "the catalogue row %s is a %s, not a %s", located.Said(p.Type), row.Kind, p.Kind)
+		r.Fail(c, fmt.Sprintf("dryfit catalog list prints the rows of %s", graph.A(p.Kind)), "the catalogue row %s is %s, not %s", located.Said(p.Type), graph.A(row.Kind), graph.A(p.Kind))
 	case p.Pump != nil && len(p.Pump.Speeds) == 0:
 		p.Pump.Speeds, p.Pump.TypeSaid = speedsOf(row), true
 	}

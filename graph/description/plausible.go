@@ -102,7 +102,7 @@ func (r *reader) implausible(v located.Value, q quantity.Quantity, l limit) *gra
 		}
 		return nil
 	}
-	return r.Fail(v, "", "%s can't be a %s", l.what, q.Dimension)
+	return r.Fail(v, "", "%s can't be %s", l.what, graph.A(q.Dimension.String()))
 }
 
 // rangeHint asks what is most likely wrong with a quantity outside its bounds.

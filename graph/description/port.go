@@ -11,7 +11,7 @@ import (
 // userPortsField is the list of ports of a part whose ports the description names. They are
 // read before the other keys, which may speak of them.
 func userPortsField() field[graph.Part] {
-	return needed(field[graph.Part]{
+	f := needed(field[graph.Part]{
 		key:  "ports",
 		read: func(*reader, located.Value, *graph.Part) {},
 		write: func(from *graph.Part) string {
@@ -22,10 +22,52 @@ func userPortsField() field[graph.Part] {
 			return list(out)
 		},
 	}, `the names of its ports, such as ports = ["skimmer", "return"]`)
+	f.needOf = func(r *reader, v located.Value) string { return "the names of its ports: ports = " + r.portsMeant(v) }
+	return f
 }
 
-func (r *reader) userPorts(v located.Value, p *graph.Part) {
-	const write = `a list of names, such as ["skimmer", "return"]`
+// portsMeant returns the list of ports a part was meant to have: those that runs join, else an
+// example for its kind.
+func (r *reader) portsMeant(v located.Value) string {
+	id, _ := v.In("id")
+	kind, _ := v.In("kind")
+	var out []string
+	for _, name := range r.joined[textOf(id)] {
+		out = append(out, quote(name))
+	}
+	switch {
+	case len(out) > 0:
+		return list(out)
+	case textOf(kind) == string(graph.Tub):
+		return `["skimmer", "return"]`
+	}
+	return `["in", "left", "right"]`
+}
+
+func textOf(v located.Value) string {
+	s, _ := v.V.(string)
+	return s
+}
+
+// portsJoined returns the ports that runs name, by part, each once and in the order of the file.
+func portsJoined(top located.Value) map[string][]string {
+	out := map[string][]string{}
+	runs, _ := top.In("run")
+	items, _ := runs.Items()
+	for _, run := range items {
+		for _, end := range []string{"to", "from"} {
+			v, _ := run.In(end)
+			part, port, ok := strings.Cut(textOf(v), ".")
+			if ok && port != "" && len(out[part]) < maxPorts && !slices.Contains(out[part], port) {
+				out[part] = append(out[part], port)
+			}
+		}
+	}
+	return out
+}
+
+func (r *reader) userPorts(part, v located.Value, p *graph.Part) {
+	write := "a list of names: " + r.portsMeant(part)
 	items, ok := v.Items()
 	if !ok {
 		if !r.Blank(v, write) {
@@ -101,7 +143,7 @@ func portPlacesField() field[graph.Part] {
 				c, _ := v.In(name)
 				q := r.portNamed(into, name)
 				if q == nil {
-					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "a %s has no port %s", into.Kind, located.Said(name))
+					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "%s has no port %s", graph.A(into.Kind), located.Said(name))
 					continue
 				}
 				readTable(r, c, "the port "+located.Said(name), portFields, q)

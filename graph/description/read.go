@@ -15,10 +15,11 @@ type reader struct {
 	legs    int      // how many so far
 	unread  []string // tables that are there but could not be read
 
-	sizes map[catalog.Spec][]catalog.Size // in the catalogue, looked up once
-	parts map[string]*graph.Part          // by id
-	loose []string                        // ids of the parts at which an end of a run was not understood
-	spots map[any]spots                   // where what was read stands, by its pointer
+	sizes  map[catalog.Spec][]catalog.Size // in the catalogue, looked up once
+	parts  map[string]*graph.Part          // by id
+	loose  []string                        // ids of the parts at which an end of a run was not understood
+	joined map[string][]string             // ports that runs name, by part
+	spots  map[any]spots                   // where what was read stands, by its pointer
 }
 
 // Read reads a description. It returns the circuit, or nil and what is wrong with the file,
@@ -39,6 +40,7 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	r.sizes = map[catalog.Spec][]catalog.Size{}
 	r.parts = map[string]*graph.Part{}
 	r.spots = map[any]spots{}
+	r.joined = portsJoined(top)
 	r.tables(top)
 	r.link()
 	if len(r.Found) > 0 {

@@ -23,7 +23,7 @@ var retrofitFields = []field[graph.Retrofit]{
 			case !known:
 				r.Fail(v, located.Near(s, r.idsOf(heats)), "there is no part %s", located.Said(s))
 			case p.Kind != "" && p.Kind != graph.HeatPump:
-				d := r.Fail(v, unitHint(r.idsOf(heats)), "the unit is a %s, not a heat-pump", p.Kind)
+				d := r.Fail(v, unitHint(r.idsOf(heats)), "the unit is %s, not a heat-pump", graph.A(p.Kind))
 				located.Related(d, r.idPos(p, p.Pos), "%s is described here", located.Said(s))
 			default:
 				into.Unit = s

@@ -179,7 +179,7 @@ func (r *reader) checkRun(v located.Value, d *draft, what string) {
 		x := r.Add(r.KeyPos(length), "keep the legs; without them keep the length and count the bends in fittings", "%s has legs and a length", what)
 		located.Related(x, r.KeyPos(legs), "the legs are here")
 	case !hasLegs && !hasLength:
-		r.missing(v, what, "legs and no length", legsExample+`, or length = "900 mm" where nobody measured them`)
+		r.missing(v, what, "legs and no length", legsExample+`; where nobody measured them guess: length = "900 mm" along the pipe, and its bends counted, fittings = { elbow-90 = 2 }`)
 	}
 	if c, ok := v.In("fittings"); ok && hasLegs {
 		r.Add(r.KeyPos(c), "leave them out", "%s has legs: its bends follow from them and are not counted", what)

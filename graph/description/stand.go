@@ -187,7 +187,7 @@ func (r *reader) origin(v located.Value, from graph.PortRef) bool {
 	case p.Kind == "" || len(p.Ports) == 0: // reported already
 	case p.Port(from.Port) == nil:
 		d := r.Fail(c, located.Near(from.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(from.Port))
-		located.Related(d, r.idPos(p, p.Pos), "it is a %s", p.Kind)
+		located.Related(d, r.idPos(p, p.Pos), "it is %s", graph.A(p.Kind))
 	case p.Kind != graph.Tub && !p.Existing:
 		d := r.Fail(c, "count from what is there already, such as a port of the tub", "%s is new work: it stands nowhere yet", located.Said(p.ID))
 		located.Related(d, r.idPos(p, p.Pos), "it is described here")

@@ -155,7 +155,7 @@ func bypassFitsPump(in *Input, report Report) {
 		d := graph.Diagnostic{Pos: b.TeeIn.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)}}
 		switch {
 		case e == nil:
-			d.Message = fmt.Sprintf("the bypass of %q between %q and %q is bare pipe; %s, so it needs a %s", b.Unit.ID, b.TeeIn.ID, b.TeeOut.ID, pump, wanted(speeds))
+			d.Message = fmt.Sprintf("the bypass of %q between %q and %q is bare pipe; %s, so it needs %s", b.Unit.ID, b.TeeIn.ID, b.TeeOut.ID, pump, graph.A(wanted(speeds)))
 			d.Hint = "without one most of the water passes the unit by"
 		case len(speeds) > 1 && e.Kind != graph.CheckValve:
 			d.Pos = e.Pos

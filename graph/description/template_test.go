@@ -73,6 +73,15 @@ func TestTemplates(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
+			for _, key := range []string{"reference", "prepared-by", "date"} {
+				if !strings.Contains(string(data), "\n# "+key+" = ") {
+					t.Errorf("the template does not offer %s", key)
+				}
+			}
+			offered := strings.NewReplacer("\n# reference", "\nreference", "\n# prepared-by", "\nprepared-by", "\n# date", "\ndate").Replace(string(data))
+			if _, ds := Read(name, []byte(offered)); len(ds) != len(blankOf.FindAllString(comment.ReplaceAllString(offered, ""), -1)) {
+				t.Errorf("what the template offers does not read: %v", ds)
+			}
 			bare := comment.ReplaceAllString(string(data), "")
 			blanks := len(blankOf.FindAllString(bare, -1))
 			c, ds := Read(name, data)

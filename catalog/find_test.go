@@ -48,7 +48,7 @@ func TestFind(t *testing.T) {
 			t.Errorf("%s: %q, %v, want %q", f.name, r.Name, ok, f.want)
 		}
 	}
-	for _, kind := range []string{"jet-group", "element-heater", "suction", "manifold", "diverter-valve", "feeder", "salt-cell", "ozone-injector", "blower", "air-control", "strainer", "flow-switch", "pressure-switch", "thermometer-pocket", "drain-valve", "air-bleed"} {
+	for _, kind := range []string{"jet-group", "element-heater", "suction", "manifold", "diverter-valve", "feeder", "salt-cell", "ozone-injector", "blower", "air-control", "strainer", "flow-switch", "pressure-switch", "pressure-gauge", "uv-chamber", "heat-exchanger", "thermometer-pocket", "drain-valve", "air-bleed"} {
 		if _, ok := c.Generic(kind); !ok {
 			t.Errorf("no generic %s", kind)
 		}

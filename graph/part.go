@@ -18,6 +18,7 @@ const (
 	Pump              Kind = "pump"
 	Filter            Kind = "filter"
 	ElementHeater     Kind = "element-heater"
+	HeatExchanger     Kind = "heat-exchanger" // of another source: a boiler, the sun, a district main
 	HeatPump          Kind = "heat-pump"
 	Tee               Kind = "tee"
 	GateValve         Kind = "gate-valve"
@@ -34,12 +35,14 @@ const (
 	Feeder            Kind = "feeder"
 	SaltCell          Kind = "salt-cell"
 	OzoneInjector     Kind = "ozone-injector"
+	UVChamber         Kind = "uv-chamber"
 	Blower            Kind = "blower"
 	AirControl        Kind = "air-control"
 	DrainValve        Kind = "drain-valve"
 	AirBleed          Kind = "air-bleed"
 	FlowSwitch        Kind = "flow-switch"
 	PressureSwitch    Kind = "pressure-switch"
+	PressureGauge     Kind = "pressure-gauge"
 	ThermometerPocket Kind = "thermometer-pocket"
 	Strainer          Kind = "strainer"
 	Cap               Kind = "cap"
@@ -47,10 +50,10 @@ const (
 
 // Kinds lists every kind in the order of the design.
 func Kinds() []Kind {
-	return []Kind{Tub, Suction, JetGroup, Manifold, Pump, Filter, ElementHeater, HeatPump, Tee,
+	return []Kind{Tub, Suction, JetGroup, Manifold, Pump, Filter, ElementHeater, HeatExchanger, HeatPump, Tee,
 		GateValve, BallValve, ButterflyValve, CheckValve, DiverterValve, Union, Coupling, SlipCoupling,
-		Reducer, Transition, Barb, Feeder, SaltCell, OzoneInjector, Blower, AirControl, DrainValve,
-		AirBleed, FlowSwitch, PressureSwitch, ThermometerPocket, Strainer, Cap}
+		Reducer, Transition, Barb, Feeder, SaltCell, OzoneInjector, UVChamber, Blower, AirControl, DrainValve,
+		AirBleed, FlowSwitch, PressureSwitch, PressureGauge, ThermometerPocket, Strainer, Cap}
 }
 
 // IsHandValve reports whether the kind is a valve set by hand.
@@ -61,7 +64,7 @@ func (k Kind) IsHandValve() bool {
 // OnePort reports whether the kind has the single port "in": it stands at the end of a run.
 func (k Kind) OnePort() bool {
 	switch k {
-	case Blower, AirControl, DrainValve, AirBleed, Cap, Suction:
+	case Blower, AirControl, DrainValve, AirBleed, PressureGauge, Cap, Suction:
 		return k != Suction // a suction fitting stands between tub and pipe
 	}
 	return false

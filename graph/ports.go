@@ -52,7 +52,7 @@ func (k Kind) Plumbing() bool {
 	switch k {
 	case Tee, GateValve, BallValve, ButterflyValve, CheckValve, Union, Coupling, SlipCoupling,
 		Reducer, Transition, Barb, Cap, Manifold, DiverterValve, DrainValve, AirBleed,
-		PressureSwitch, ThermometerPocket:
+		PressureSwitch, PressureGauge, ThermometerPocket:
 		return true
 	}
 	return false

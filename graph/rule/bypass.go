@@ -77,7 +77,7 @@ func unitHasBypass(in *Input, report Report) {
 func passable(k graph.Kind) bool {
 	return k.IsHandValve() || slices.Contains([]graph.Kind{graph.CheckValve, graph.Tee, graph.Union, graph.Coupling,
 		graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb, graph.DrainValve, graph.AirBleed,
-		graph.Cap, graph.ThermometerPocket, graph.FlowSwitch, graph.PressureSwitch}, k)
+		graph.Cap, graph.ThermometerPocket, graph.FlowSwitch, graph.PressureSwitch, graph.PressureGauge}, k)
 }
 
 func bypassBetweenItsTees(in *Input, report Report) {

@@ -183,7 +183,7 @@ func (n *Net) DeadEnds() []DeadEnd {
 // ends it on purpose, or mere pipework on the way to one.
 func meantToStand(p *graph.Part, runs int) bool {
 	switch p.Kind {
-	case graph.DrainValve, graph.AirBleed, graph.Cap, graph.PressureSwitch, graph.ThermometerPocket:
+	case graph.DrainValve, graph.AirBleed, graph.Cap, graph.PressureSwitch, graph.PressureGauge, graph.ThermometerPocket:
 		return true
 	case graph.Tee:
 		return runs == 3

@@ -162,7 +162,7 @@ func step(fromMM, toMM float64) handbook {
 func isEquipment(k graph.Kind) bool {
 	switch k {
 	case graph.Tub, graph.Suction, graph.JetGroup, graph.Manifold, graph.Pump, graph.Filter, graph.ElementHeater,
-		graph.HeatPump, graph.DiverterValve, graph.Feeder, graph.SaltCell, graph.OzoneInjector, graph.Blower,
+		graph.HeatPump, graph.DiverterValve, graph.Feeder, graph.SaltCell, graph.OzoneInjector, graph.UVChamber, graph.HeatExchanger, graph.Blower,
 		graph.AirControl, graph.Strainer:
 		return true
 	}

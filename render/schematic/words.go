@@ -64,7 +64,7 @@ func (t text) size() (w, h float64) {
 func minor(k graph.Kind) bool {
 	switch k {
 	case graph.Tee, graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb,
-		graph.Cap, graph.DrainValve, graph.AirBleed, graph.FlowSwitch, graph.PressureSwitch, graph.ThermometerPocket, graph.AirControl:
+		graph.Cap, graph.DrainValve, graph.AirBleed, graph.FlowSwitch, graph.PressureSwitch, graph.PressureGauge, graph.ThermometerPocket, graph.AirControl:
 		return true
 	}
 	return false

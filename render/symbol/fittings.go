@@ -69,3 +69,13 @@ func instrument(letters, legend string, l Look) Symbol {
 		scene.Text{At: at(0, y), Text: letters, SizeMM: 2.9, Anchor: scene.Centre, Middle: true},
 	}}
 }
+
+// gauge: letters in a circle at the end of its pipe. Source: ISA-5.1, pressure indicator
+// (from memory).
+func gauge(l Look) Symbol {
+	const r = 1.5 * M
+	return Symbol{In: -r, Out: r, Legend: "pressure gauge", Items: []scene.Item{
+		scene.Circle(at(0, 0), r, scene.Outline(l.Pen)),
+		scene.Text{At: at(0, 0), Text: "PI", SizeMM: 2.9, Anchor: scene.Centre, Middle: true},
+	}}
+}

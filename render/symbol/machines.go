@@ -113,3 +113,25 @@ func injector(l Look) Symbol {
 		path(l.Pen, 0, -t-1, 0, -1.7*M),
 	}}
 }
+
+// exchanger: a circle with a zigzag through it, and the other source's pipes above it.
+// Source: ISO 10628-2 / ISO 14617 (from memory).
+func exchanger(l Look) Symbol {
+	const r = 2 * M
+	return Symbol{In: -r, Out: r, Legend: "heat exchanger of another source", Items: []scene.Item{
+		path(l.Pen, -0.8*M, -1.4*r, -0.8*M, -0.8*r), path(l.Pen, 0.8*M, -1.4*r, 0.8*M, -0.8*r),
+		scene.Circle(at(0, 0), r, scene.Outline(l.Pen)),
+		path(l.Pen, -r, 0, -1.3*M, 0, -0.65*M, -1.3*M, 0.65*M, 1.3*M, 1.3*M, 0, r, 0),
+	}}
+}
+
+// uvChamber: a chamber with a lamp in it: a circle with a cross (own shape, after the sign of
+// a lamp).
+func uvChamber(l Look) Symbol {
+	const w, h, r, d = 2.6 * M, 1.3 * M, 0.9 * M, 0.636 * M // d: r over the square root of two
+	return Symbol{In: -w, Out: w, Legend: "UV chamber", Items: []scene.Item{
+		area(l.Pen, -w, -h, w, -h, w, h, -w, h),
+		scene.Circle(at(0, 0), r, scene.Outline(l.Pen)),
+		path(l.Pen, -d, -d, d, d), path(l.Pen, -d, d, d, -d),
+	}}
+}

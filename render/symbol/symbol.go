@@ -107,6 +107,12 @@ func draw(kind graph.Kind, l Look) Symbol {
 		return blower(l)
 	case graph.HeatPump:
 		return heatPump(l)
+	case graph.HeatExchanger:
+		return exchanger(l)
+	case graph.UVChamber:
+		return uvChamber(l)
+	case graph.PressureGauge:
+		return gauge(l)
 	case graph.ElementHeater:
 		return element(l)
 	case graph.Filter:

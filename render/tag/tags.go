@@ -12,13 +12,13 @@ import (
 // (from memory), the others common practice, no source.
 var tagLetters = map[graph.Kind]string{
 	graph.Tub: "", graph.Suction: "S", graph.JetGroup: "JG", graph.Manifold: "M", graph.Pump: "P",
-	graph.Filter: "F", graph.ElementHeater: "E", graph.HeatPump: "HP", graph.Tee: "T",
+	graph.Filter: "F", graph.ElementHeater: "E", graph.HeatPump: "HP", graph.HeatExchanger: "HX", graph.Tee: "T",
 	graph.GateValve: "V", graph.BallValve: "V", graph.ButterflyValve: "V", graph.CheckValve: "CV",
 	graph.DiverterValve: "DV", graph.Union: "U", graph.Coupling: "C", graph.SlipCoupling: "SC",
 	graph.Reducer: "R", graph.Transition: "TR", graph.Barb: "B", graph.Feeder: "FD",
-	graph.SaltCell: "SX", graph.OzoneInjector: "OZ", graph.Blower: "BL", graph.AirControl: "AC",
+	graph.SaltCell: "SX", graph.OzoneInjector: "OZ", graph.UVChamber: "UV", graph.Blower: "BL", graph.AirControl: "AC",
 	graph.DrainValve: "D", graph.AirBleed: "AB", graph.FlowSwitch: "FS", graph.PressureSwitch: "PS",
-	graph.ThermometerPocket: "TI", graph.Strainer: "ST", graph.Cap: "CP",
+	graph.PressureGauge: "PI", graph.ThermometerPocket: "TI", graph.Strainer: "ST", graph.Cap: "CP",
 }
 
 // Tags returns the short tag of every part by its id: letters for the kind and a number in

@@ -118,7 +118,7 @@ func injector(l Look) Symbol {
 // Source: ISO 10628-2 / ISO 14617 (from memory).
 func exchanger(l Look) Symbol {
 	const r = 2 * M
-	return Symbol{In: -r, Out: r, Legend: "heat exchanger of another source", Items: []scene.Item{
+	return Symbol{In: -r, Out: r, Legend: "other heat exchanger", Items: []scene.Item{
 		path(l.Pen, -0.8*M, -1.4*r, -0.8*M, -0.8*r), path(l.Pen, 0.8*M, -1.4*r, 0.8*M, -0.8*r),
 		scene.Circle(at(0, 0), r, scene.Outline(l.Pen)),
 		path(l.Pen, -r, 0, -1.3*M, 0, -0.65*M, -1.3*M, 0.65*M, 1.3*M, 1.3*M, 0, r, 0),

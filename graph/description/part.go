@@ -230,6 +230,7 @@ func (r *reader) checkPart(v located.Value, p *graph.Part) {
 			r.Fail(c, "write existing = true as well", "%s is removed but was never there", located.Said(p.ID))
 		}
 	}
+	r.contradictions(p)
 	r.typeInCatalog(v, p)
 	if p.Spec != "" {
 		r.sizeInCatalog(v, p.Spec, p.Size)

@@ -19,6 +19,7 @@ func (l *layer) cutPieces() {
 		case r.RemainsOf != "" || r.Existing:
 			l.joinOld(i)
 			l.judgeStub(i)
+			l.judgeOldLegs(i)
 		}
 	}
 }

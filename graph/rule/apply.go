@@ -16,7 +16,7 @@ func All() []*Rule {
 	var all []*Rule
 	for _, family := range [][]*Rule{
 		placeRules(), bypassRules(), isolateRules(), checkRules(), heatRules(), settingRules(), suctionRules(), standRules(), joinRules(),
-		sizeRules(), geometryRules(), pipeworkRules(), pressureRules(), cutRules(), circuitRules(), flowRules(), limitRules(), badDayRules(), supplyRules(),
+		sizeRules(), geometryRules(), pipeworkRules(), pressureRules(), cutRules(), swappedRules(), circuitRules(), flowRules(), limitRules(), badDayRules(), supplyRules(),
 	} {
 		all = append(all, family...)
 	}
@@ -50,10 +50,14 @@ func SaysAnywhere(name string) bool { return anywhere()[name] }
 
 // Apply judges the input by every rule that needs no more than need, and returns the
 // findings sorted. A rule whose input is not there (no layout, no solutions) is left out.
-// Every finding carries its rule's name.
+// Every finding carries its rule's name. Where an inlet and an outlet are mixed up, that is
+// said and nothing else.
 func Apply(in *Input, need Needs) []graph.Diagnostic {
 	ready := *in
 	ready.view = newView(in)
+	if swapped := applyAll(swappedRules(), &ready); len(swapped) > 0 {
+		return swapped
+	}
 	var out []graph.Diagnostic
 	for _, r := range All() {
 		if r.Needs > need || !ready.has(r.Needs) {
@@ -81,6 +85,9 @@ func ApplyCut(in *Input) []graph.Diagnostic {
 func ApplyPlace(in *Input) (ds []graph.Diagnostic, barred bool) {
 	ready := *in
 	ready.view = newView(in)
+	if ds = applyAll(swappedRules(), &ready); len(ds) > 0 {
+		return ds, true
+	}
 	ds = applyAll(placeRules(), &ready)
 	if graph.HasErrors(ds) {
 		return ds, true

@@ -14,7 +14,8 @@ import (
 // CutsText prints the cut list and the stock plans for a terminal, the bars drawn to scale.
 func CutsText(p *plan.Plan, s Style) ([]byte, error) {
 	if len(p.Cuts.Pieces) == 0 {
-		return []byte("no pipe to cut: the description has no new run with legs\n"), nil
+		none := []Block{{Lines: append([]string{"no pipe to cut: the description has no new run with legs"}, unmeasured(p, s)...)}}
+		return Text(none, s), nil
 	}
 	var out []Block
 	if p.Cuts.Pieces[0].Run != nil { // a plain list of pieces says nothing the plan doesn't
@@ -64,7 +65,7 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 			lines = append(lines, "  "+w)
 		}
 	}
-	return []Block{{Title: title, Grid: g, Lines: lines}}
+	return []Block{{Title: title, Grid: g, Lines: append(lines, unmeasured(p, s)...)}}
 }
 
 // oneSpec returns the spec that all pieces share, if they do.

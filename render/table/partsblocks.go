@@ -39,6 +39,9 @@ func PartsBlocks(p *plan.Plan, s Style) []Block {
 			out = append(out, itemsBlock(part.title, items, s))
 		}
 	}
+	if lines := unmeasured(p, s); lines != nil {
+		out = append(out, Block{Lines: lines})
+	}
 	return out
 }
 

@@ -1,0 +1,80 @@
+package description
+
+import (
+	"math"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/description/located"
+)
+
+// sameSpotMM is how near two places are one and the same, mm. Common practice, no source: a
+// tape reads no closer.
+const sameSpotMM = 1
+
+// contradictions finds what the places of a part's ports and its length say against each
+// other, each at its own line.
+func (r *reader) contradictions(p *graph.Part) {
+	if len(p.Ports) == 0 {
+		return
+	}
+	first := &p.Ports[0]
+	if first.At != nil && first.At.Len() > sameSpotMM {
+		r.Add(first.Pos, "leave out at: it is nothing for that port; count the others from it",
+			"the places of %s are counted from its port %s, and that is given one of its own, %s from itself", located.Said(p.ID), located.Said(first.Name), millimetres(first.At.Len()))
+	}
+	r.portsApart(p)
+	r.lengthAgrees(p)
+}
+
+// portsApart finds two ports of a part in one place.
+func (r *reader) portsApart(p *graph.Part) {
+	if p.Kind == graph.Tee {
+		return
+	}
+	place := func(i int) (graph.Vec, bool) {
+		q := &p.Ports[i]
+		switch {
+		case q.At != nil:
+			return *q.At, true
+		case i == 0:
+			return graph.Vec{}, true
+		}
+		return graph.Vec{}, false
+	}
+	for j := range p.Ports {
+		at, ok := place(j)
+		if !ok || p.Ports[j].At == nil {
+			continue
+		}
+		for i := range j {
+			if other, ok := place(i); ok && other.Sub(at).Len() < sameSpotMM {
+				d := r.Add(p.Ports[j].Pos, "measure from the middle of one to the middle of the other and write it, such as at = [\"right 110 mm\", \"up 150 mm\"]",
+					"the ports %s and %s of %s stand in one place", located.Said(p.Ports[i].Name), located.Said(p.Ports[j].Name), located.Said(p.ID))
+				located.Related(d, p.Pos, "the part is here")
+				return
+			}
+		}
+	}
+}
+
+// lengthAgrees finds a part with a length of its own and an outlet somewhere else.
+func (r *reader) lengthAgrees(p *graph.Part) {
+	in, out := p.Port(graph.In), p.Port(graph.Out)
+	if p.LengthMM <= 0 || in == nil || out == nil || out.At == nil {
+		return
+	}
+	by := *out.At
+	if in.At != nil {
+		by = by.Sub(*in.At)
+	}
+	if math.Abs(by.Len()-p.LengthMM) <= sameSpotMM {
+		return
+	}
+	d := r.Add(out.Pos, "keep what was measured and leave the other out", "%s is %s long, and its outlet stands %s from its inlet", located.Said(p.ID), millimetres(p.LengthMM), millimetres(by.Len()))
+	located.Related(d, p.KeyPos["length"], "the length is here")
+}
+
+func millimetres(mm float64) string {
+	return quantity.Format(mm, quantity.Length, quantity.MetricSystem)
+}

@@ -1,0 +1,48 @@
+package route
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// Old legs that leave less than nothing between their sockets are found at their own line. By
+// hand, 2 in Schedule 80 (ASTM D2467: elbow 31.75 mm to its stop, sockets 38.1 mm): a leg
+// between two elbows takes at least 2 · (31.75 + 38.1) = 139.7 mm.
+func TestOldLegs(t *testing.T) {
+	for _, c := range []struct {
+		leg  float64
+		want bool
+	}{{120, true}, {141, false}} {
+		s := newSketch(catalog.PVCSch80, inch(2))
+		s.part(graph.Pump, "a").Existing = true
+		s.part(graph.Filter, "b").Existing = true
+		r := s.run("a.out", "b.in", right(500), up(c.leg), right(500))
+		r.Existing = true
+		var found *graph.Diagnostic
+		lay := Lay(s.c)
+		for i := range lay.Findings {
+			if strings.Contains(lay.Findings[i].Message, "less than nothing is left") {
+				found = &lay.Findings[i]
+			}
+		}
+		if (found != nil) != c.want || found != nil && found.Pos != r.Legs[1].Pos {
+			t.Errorf("a leg of %g mm: %v", c.leg, lay.Findings)
+		}
+	}
+}
+
+// A new run known only by its length is named, for its pipe is in no bar.
+func TestUnmeasuredIsNamed(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(2))
+	s.part(graph.Pump, "a")
+	s.part(graph.Filter, "b")
+	r := s.run("a.out", "b.in")
+	r.HasLength, r.LengthMM, r.Fittings = true, 900, []graph.FittingCount{{Kind: "elbow-90", Count: 2}}
+	lay := Lay(s.c)
+	if len(lay.Unmeasured) != 1 || !strings.Contains(findings(lay.Findings, graph.Warning), "its pipe is in no bar and in no cut list") {
+		t.Errorf("unmeasured %v: %v", lay.Unmeasured, lay.Findings)
+	}
+}

@@ -33,7 +33,10 @@ func machine(k graph.Kind) bool {
 func portsNotSwapped(in *Input, report Report) {
 	v := in.ask()
 	w := newWalk(v.c)
-	type vote struct{ wrong, right, tub int }
+	type vote struct {
+		wrong, right, tub int
+		with              string // the machine at a wrong end
+	}
 	votes := map[string]vote{}
 	for _, p := range v.c.Parts {
 		if !machine(p.Kind) {
@@ -47,6 +50,7 @@ func portsNotSwapped(in *Input, report Report) {
 			case !ok:
 			case far.Port == port:
 				x.wrong++
+				x.with = far.Part
 			case far.Port == graph.In || far.Port == graph.Out:
 				x.right++
 			default:
@@ -59,6 +63,9 @@ func portsNotSwapped(in *Input, report Report) {
 		x, ok := votes[p.ID]
 		if !ok || x.wrong == 0 || x.right > 0 || x.wrong == 1 && !(p.Kind == graph.Pump && x.tub == 1) {
 			continue
+		}
+		if x.wrong == 1 && votes[x.with].wrong == 2 {
+			continue // that one is the culprit
 		}
 		report(false, graph.Diagnostic{
 			Pos: p.Pos, Severity: graph.Error,

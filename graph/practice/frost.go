@@ -12,11 +12,11 @@ func Frost() []Sentence {
 				text := "The unit alone heats, and not below its least air"
 				switch {
 				case j.Unit.LeastAir.Known && j.SiteAir.Known && j.SiteAir.C < j.Unit.LeastAir.C:
-					return text + fmt.Sprintf(", %s: the site gets colder, %s. Before that the electrician reconnects the element, or the tub is emptied.", j.temp(j.Unit.LeastAir.C), j.temp(j.SiteAir.C))
+					return text + fmt.Sprintf(", %s: the site gets colder, %s. The tub is used in colder air only after %s; else it is emptied.", j.temp(j.Unit.LeastAir.C), j.temp(j.SiteAir.C), j.reconnected())
 				case j.Unit.LeastAir.Known:
-					return text + fmt.Sprintf(", %s. When colder air is forecast, the electrician reconnects the element first, or the tub is emptied.", j.temp(j.Unit.LeastAir.C))
+					return text + fmt.Sprintf(", %s. In colder air the tub is used only after %s; else it is emptied.", j.temp(j.Unit.LeastAir.C), j.reconnected())
 				}
-				return text + " (read it from its sheet). When colder air is forecast, the electrician reconnects the element first, or the tub is emptied."
+				return text + " (read it from its sheet). In colder air the tub is used only after " + j.reconnected() + "; else it is emptied."
 			},
 			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
 		},
@@ -72,9 +72,11 @@ func plugWords(j *Job) string {
 func LayUp() []Sentence {
 	return []Sentence{
 		{
-			Name:  "unit-laid-up-element-off",
-			When:  func(j *Job) bool { return j.Unit != nil && j.elementOff() && j.mayFreeze() },
-			Say:   always("The tub is used without the unit in frost only after the electrician has reconnected the element; else the tub is emptied."),
+			Name: "unit-laid-up-element-off",
+			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() && j.mayFreeze() },
+			Say: func(j *Job) string {
+				return "The tub is used without the unit in frost only after " + j.reconnected() + "; else the tub is emptied."
+			},
 			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
 		},
 		{

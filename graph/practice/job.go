@@ -64,6 +64,7 @@ type Job struct {
 	Inch       bool   // cemented joints of inch pipe
 	Metric     bool   // of metric PVC-U
 	Flexible   bool   // flexible pipe that is glued
+	JoinsOld   bool   // new pipe is cemented to old rigid pipe
 	OldPipe    string // material as printed on the old pipe; ""
 	Outdoors   bool   // new pipe runs outside
 	Wall       bool   // new pipe goes through a wall
@@ -175,4 +176,16 @@ func (j *Job) setPoint() float64 {
 		return j.Unit.SetPoint.C
 	}
 	return j.Water
+}
+
+// reconnected says what makes the tub's own heater heat again: an electrician, or the keypad
+// of a plug-in tub's sealed box.
+func (j *Job) reconnected() string {
+	if len(j.Elements) == 0 {
+		return "another heater is in use"
+	}
+	if j.PlugIn {
+		return "the box's own heating is switched on again (by its keypad, or by an electrician)"
+	}
+	return "the electrician has reconnected the element"
 }

@@ -7,13 +7,13 @@ func Jointing() []Sentence {
 	return []Sentence{
 		{
 			Name:   "read-the-print",
-			When:   func(j *Job) bool { return j.Cement && j.OldPipe == "" },
+			When:   func(j *Job) bool { return j.Cement && j.JoinsOld && j.OldPipe == "" },
 			Say:    always("Read the print on the old pipe before anything is opened: PVC-U, flexible PVC, ABS or CPVC. Each wants a cement of its own; the wrong one lets go when it is warm."),
 			Source: common,
 		},
 		{
 			Name: "old-pipe-other",
-			When: func(j *Job) bool { return j.Cement && (j.OldPipe == "abs" || j.OldPipe == "cpvc") },
+			When: func(j *Job) bool { return j.Cement && j.JoinsOld && (j.OldPipe == "abs" || j.OldPipe == "cpvc") },
 			Say: func(j *Job) string {
 				return "The old pipe is " + materialWords(j.OldPipe) + " and the new PVC-U: the joints at the cuts are mechanical (a union or coupling with seals), or made with a cement that is rated for just this pair and allowed by the local code; PVC cement alone does not hold it."
 			},

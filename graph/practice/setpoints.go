@@ -1,6 +1,9 @@
 package practice
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // HighestUnitC is the most a unit may be set to where the controller has to stand above it,
 // °C: no controller goes above the 40 °C of EN 17125 and IEC 60335-2-60 (from memory).
@@ -19,7 +22,10 @@ func SetPoints() []Sentence {
 			Name: "element-disconnected",
 			When: func(j *Job) bool { return j.elementOff() },
 			Say: func(j *Job) string {
-				return fmt.Sprintf("%s: a qualified electrician isolates the tub, proves it dead, takes the leads off and makes them safe, and signs the record.", elements(j))
+				if j.PlugIn {
+					return fmt.Sprintf("%s heats no more: its heating is switched off at the keypad where that holds through a power cut; else a qualified electrician isolates the box, proves it dead and takes the leads off. Either way it is written into the record.", capital(elements(j)))
+				}
+				return capital(elements(j)) + ": a qualified electrician isolates the tub, proves it dead, takes the leads off and makes them safe, and signs the record."
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -28,7 +34,7 @@ func SetPoints() []Sentence {
 			When: func(j *Job) bool { return j.elementKept() != nil },
 			Say: func(j *Job) string {
 				e := j.elementKept()
-				return fmt.Sprintf("%s stays in use: %s. A qualified electrician wires it, tries it with the unit on and off, and signs the record.", elements(j), interlockWords(e.Interlock))
+				return fmt.Sprintf("%s stays in use: %s. A qualified electrician wires it, tries it with the unit on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock))
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -146,3 +152,5 @@ func HighLimit() []Sentence {
 		},
 	}
 }
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -19,7 +19,7 @@ func States(j *Job) []State {
 	var out []State
 	needsElement := ""
 	if j.elementOff() && j.mayFreeze() {
-		needsElement = "only after the electrician has reconnected the element; else empty the tub"
+		needsElement = "only after " + j.reconnected() + "; else empty the tub"
 	}
 	if j.isolated() {
 		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past the unit, then clean the filter"})

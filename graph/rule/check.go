@@ -12,7 +12,7 @@ func checkRules() []*Rule {
 	return []*Rule{
 		{
 			Name:     "check-before-feeder",
-			Asks:     "A check valve stands between the unit and a feeder, salt cell or ozone injector after it.",
+			Asks:     "A check valve stands between the unit and a feeder, salt cell or ozone injector after it, on the way through the bypass too.",
 			Why:      "When the pump stops, concentrated chemical creeps back into the unit and eats the exchanger.",
 			Source:   "heat pump manuals agree for feeders; for salt cells and ozone common practice, no source",
 			Severity: graph.Error,
@@ -53,6 +53,11 @@ func checkBeforeFeeder(in *Input, report Report) {
 			port, _ := v.net.Inlet(p)
 			return p.Kind == graph.CheckValve && port == graph.In
 		})
+		for _, p := range b.down.Parts {
+			if chemical(p) && !open.HasPart(p.ID) {
+				creepsBack(v, b, p, report)
+			}
+		}
 		for _, p := range open.Parts {
 			if !chemical(p) {
 				continue
@@ -68,6 +73,28 @@ func checkBeforeFeeder(in *Input, report Report) {
 			})
 		}
 	}
+}
+
+// creepsBack reports chemical that comes back to the unit's inlet through the bypass, where a
+// check in the unit's outlet keeps it from the outlet alone.
+func creepsBack(v *view, b branch, p *graph.Part, report Report) {
+	if b.TeeIn == nil {
+		return
+	}
+	isCheck := func(q *graph.Part) bool { return q.Kind == graph.CheckValve || q.Kind == graph.HeatPump }
+	if !v.net.UpstreamUntil(p, isCheck).HasPart(b.TeeIn.ID) {
+		return
+	}
+	severity := graph.Warning
+	if p.Kind != graph.Feeder {
+		severity = graph.Note
+	}
+	d := graph.Diagnostic{
+		Pos: b.Unit.Pos, Severity: severity, Related: []graph.Related{here(p)},
+		Message: fmt.Sprintf("%s %q can creep back through the bypass to the inlet of %q: 0 check valves on that way, needs 1", p.Kind, p.ID, b.Unit.ID),
+		Hint:    fmt.Sprintf("a check that can be opened (true union) in the line between the second tee and %q, as well as or instead of the one in the unit's outlet", p.ID),
+	}
+	report(b.Unit.Existing && p.Existing, d)
 }
 
 func checkArrow(in *Input, report Report) {

@@ -272,13 +272,10 @@ func findings(p *plan.Plan) book.Chapter {
 		c.Say("Nothing to mend.")
 		return c
 	}
-	g := &table.Grid{Header: []string{"weight", "place", "finding", "what to do"}, Widest: []int{0, 0, 60, 60}}
+	g := &table.Grid{Header: []string{"weight", "finding", "what to do"}, Widest: []int{0, 60, 60}}
 	for _, d := range p.Findings {
 		text := d.Message
-		for _, r := range d.Related {
-			text += "; " + place(r.Pos) + ": " + r.Message
-		}
-		g.Rows = append(g.Rows, []string{d.Severity.String(), place(d.Pos), text + " [" + d.Rule + "]", d.Hint})
+		g.Rows = append(g.Rows, []string{d.Severity.String(), text + " [" + d.Rule + "]", d.Hint})
 	}
 	c.Tables(table.Block{Grid: g})
 	return c

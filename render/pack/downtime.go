@@ -33,8 +33,8 @@ func heatingUp(p *plan.Plan) string {
 	text := "Then the heating up, and " + chlorineHours + " for the chlorine to fall back, before anybody bathes"
 	c := p.After.Circuit
 	u := c.TheUnit()
-	if u == nil || u.Unit == nil || c.Water.VolumeM3 == 0 {
-		return text + "."
+	if u == nil || u.Unit == nil || c.Water.VolumeM3 == 0 || p.Heat != nil {
+		return text + "." // what heat reckons stands beside it
 	}
 	want := p.After.Layout.Stage.Water.TemperatureC.V
 	energy := kWhPerM3K * c.Water.VolumeM3 * (want - coldFill)

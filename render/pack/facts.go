@@ -186,6 +186,7 @@ func (f *facts) work() {
 	for _, r := range f.p.Circuit.Runs {
 		j.Cuts = j.Cuts || r.RemainsOf != "" && r.Spec.Family() != catalog.Hose
 		j.Removes = j.Removes || r.Removed
+		j.JoinsOld = j.JoinsOld || !r.New() && !r.Removed && r.Spec.Family() != catalog.Hose && f.meetsNew(r)
 		if r.New() {
 			j.Outdoors = j.Outdoors || r.Outside || r.Insulated
 			j.Wall = j.Wall || r.ThroughWall
@@ -224,4 +225,17 @@ func (f *facts) work() {
 		warm, cold := cureAt(sizes, 15), cureAt(sizes, 5)
 		j.Hold = fmt.Sprintf("%s at 15 °C and above, %s below that", hours(warm), hours(cold))
 	}
+}
+
+// meetsNew reports whether an old run with pipe in it ends at a new part.
+func (f *facts) meetsNew(r *graph.Run) bool {
+	if r.LengthMM == 0 && len(r.Legs) == 0 {
+		return false
+	}
+	for _, end := range []graph.PortRef{r.From, r.To} {
+		if p := f.p.Circuit.Part(end.Part); p != nil && p.New() && p.Kind != graph.Union {
+			return true
+		}
+	}
+	return false
 }

@@ -2,7 +2,6 @@ package pack
 
 import (
 	"fmt"
-	"path/filepath"
 	"strings"
 
 	"dryfit/graph"
@@ -14,14 +13,6 @@ import (
 type picture struct {
 	Title, File string
 	Scene       *scene.Scene
-}
-
-// place says where in the description something stands.
-func place(pos graph.Pos) string {
-	if !pos.IsValid() {
-		return ""
-	}
-	return fmt.Sprintf("%s:%d:%d", filepath.Base(pos.File), pos.Line, pos.Column)
 }
 
 // knowledge counts how well the parts of the job are known.

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -168,11 +169,31 @@ func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
 		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
 		return shut
 	}
-	kv := throttleFor(want, func(kv float64) float64 { return leastFlow(a.try(c, throttleElement(kv))) })
+	kv := throttleFor(want, a.leastAt(c))
 	out := a.try(c, throttleElement(kv))
 	out.Kv = kv
 	out.Name = fmt.Sprintf("throttle valve, Kv %.1f m3/h", kv)
 	return out
+}
+
+// leastAt returns what the unit gets at the least in the modes in which its pump runs, by the
+// Kv of the bypass valve.
+func (a *adviser) leastAt(c *graph.Circuit) func(kv float64) float64 {
+	changed := withElement(c, a.branchIn(c), throttleElement(1))
+	if changed == nil {
+		return func(float64) float64 { return 0 }
+	}
+	valve := newThrottle(route.Lay(changed), a.branchIn(changed).Element().ID)
+	return func(kv float64) float64 {
+		low := math.Inf(1)
+		solved, _ := valve.at(kv)
+		for i := range solved {
+			if unit := solved[i].Part(a.branch.Unit.ID); unit != nil && solved[i].Mode.Speeds[a.branch.Pump.ID] != "" {
+				low = min(low, unit.Flow)
+			}
+		}
+		return low
+	}
 }
 
 // why says what is wrong with a choice, or what it costs more than the best.

@@ -51,13 +51,21 @@ func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 
 // solve builds a trial at a place and solves it; nothing is judged.
 func (s *search) solve(place retrofit.Place, choice retrofit.Choice) *trial {
+	t := s.layOutOnly(place, choice)
+	if t != nil {
+		t.solve(s.before)
+	}
+	return t
+}
+
+// layOutOnly builds a trial at a place and lays it out; nil where nothing can be built.
+func (s *search) layOutOnly(place retrofit.Place, choice retrofit.Choice) *trial {
 	t := &trial{}
 	if !t.build(s.site, s.asked.Retrofit.Unit, place, choice) {
 		return nil
 	}
 	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
 	t.stage.lay()
-	t.solve(s.before)
 	return t
 }
 
@@ -148,31 +156,17 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 		s.settle(t, trial)
 		return
 	}
-	valve := trial.proposal.Circuit.Part(trial.proposal.Element).Valve
-	valve.Position, valve.PositionSet = 1, false
-	kv := throttleFor(want, func(kv float64) float64 {
-		valve.Kv = kv
-		trial.stage.Solutions = nil
-		trial.solve(s.before)
-		return trial.outcome().low()
-	})
-	trial.proposal.Choice = retrofit.Choice{Bypass: choice.Bypass, ThrottleKv: kv}
-	s.settle(t, trial)
-}
-
-// throttleFor finds the largest Kv of a bypass valve, m³/h, at which the unit's flow is not
-// below what is wanted, in hundredths, and leaves flowAt asked for it last. The flow falls
-// as Kv rises: the interval of log Kv is halved.
-func throttleFor(want float64, flowAt func(kv float64) float64) float64 {
-	low, high := math.Log(0.1), math.Log(1000.0)
-	for range 24 {
-		if mid := (low + high) / 2; flowAt(math.Exp(mid)) >= want {
-			low = mid
-		} else {
-			high = mid
-		}
+	choice.Shut, choice.ThrottleKv = false, 1 // any: it is set below
+	open := s.layOutOnly(t.place, choice)
+	if open == nil {
+		s.settle(t, trial)
+		return
 	}
-	kv := math.Floor(math.Exp(low)*100) / 100
-	flowAt(kv)
-	return kv
+	valve := newThrottle(open.stage.Layout, open.proposal.Element)
+	choice.ThrottleKv = throttleFor(want, func(kv float64) float64 {
+		open.stage.Solutions, _ = valve.at(kv)
+		open.unitFlows = unitFlows(open.stage, s.before.Solutions)
+		return open.outcome().low()
+	})
+	s.settle(t, s.solve(t.place, choice))
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"dryfit/graph"
@@ -53,10 +54,12 @@ func (s *search) forced(cut graph.Cut) {
 func (s *search) places() { s.try(retrofit.Places(s.asked, s.before.Layout)) }
 
 // try sends the places through the house, the cheap steps first: what the rules on the cut
-// or on the circuit bar is not built, and what cannot be built is not solved.
+// or on the circuit bar is not built, and what cannot be built is not solved. The order in
+// which they are given decides nothing: what is found of one may be used for another (the
+// findings of a segment, the spring one came to), so they are taken in that of the circuit.
 func (s *search) try(places []retrofit.Place) {
 	var left []*trial
-	for _, place := range places {
+	for _, place := range s.inOrder(places) {
 		t := &trial{place: place, unit: s.asked.Retrofit.Unit}
 		s.trials = append(s.trials, t)
 		t.findings = s.judge(place)
@@ -79,6 +82,19 @@ func (s *search) try(places []retrofit.Place) {
 			break
 		}
 	}
+}
+
+// inOrder returns the places in the order of the circuit: by run, leg and place on it.
+func (s *search) inOrder(places []retrofit.Place) []retrofit.Place {
+	run := make(map[string]int, len(s.asked.Runs))
+	for i, r := range s.asked.Runs {
+		run[r.ID] = i
+	}
+	out := slices.Clone(places)
+	slices.SortStableFunc(out, func(a, b retrofit.Place) int {
+		return cmp.Or(cmp.Compare(run[a.Run], run[b.Run]), cmp.Compare(a.Leg, b.Leg), cmp.Compare(a.FromMM, b.FromMM))
+	})
+	return out
 }
 
 // layOut builds the next places and lays them out, until as many as are solved at a time can

@@ -1,0 +1,70 @@
+package takeoff
+
+import (
+	"strings"
+
+	"github.com/shopspring/decimal"
+)
+
+// Order is what has to be bought for the new work, group by group.
+type Order struct {
+	Lines   []OrderLine
+	Known   decimal.Decimal // sum of the lines that have a price
+	Unknown int             // lines without one
+}
+
+// OrderLine is one thing to buy.
+type OrderLine struct {
+	Group    string
+	Item     *Item
+	Quantity decimal.Decimal // with the spares
+	Sum      decimal.NullDecimal
+}
+
+// orderGroups are what is bought together, in the order of the list.
+var orderGroups = []string{"the unit", "valves and unions", "fittings", "pipe", "insulation and clips", "cement and small things"}
+
+// NewOrder gathers the lines of a bill that are new and bought by the piece, bar or tin. A
+// price is that of one; a line without a price is counted and adds nothing.
+func NewOrder(b *Bill) Order {
+	var o Order
+	if b == nil {
+		return o
+	}
+	for _, group := range orderGroups {
+		for i := range b.Items {
+			it := &b.Items[i]
+			if !it.New || it.Removed || it.net() || groupOf(it) != group {
+				continue
+			}
+			line := OrderLine{Group: group, Item: it, Quantity: decimal.NewFromFloat(it.Quantity + it.Spare).Round(2)}
+			if price, err := decimal.NewFromString(it.Price); err == nil && it.Price != "" {
+				line.Sum = decimal.NewNullDecimal(price.Mul(line.Quantity))
+				o.Known = o.Known.Add(line.Sum.Decimal)
+			} else {
+				o.Unknown++
+			}
+			o.Lines = append(o.Lines, line)
+		}
+	}
+	return o
+}
+
+// net reports whether the line tells a length that comes out of bars on another line.
+func (i *Item) net() bool { return i.Unit == "m" && strings.HasPrefix(i.Name, "pipe, net") }
+
+func groupOf(i *Item) string {
+	switch kind := i.Kind; {
+	case kind == "heat-pump":
+		return "the unit"
+	case strings.HasSuffix(kind, "-valve") || kind == "union" || kind == "air-bleed":
+		return "valves and unions"
+	case kind == "pipe" || i.Unit == "bar":
+		return "pipe"
+	case strings.Contains(i.Name, "insulation") || strings.Contains(i.Name, "clip") || strings.Contains(i.Name, "sleeve"):
+		return "insulation and clips"
+	case strings.Contains(i.Name, "cement") || strings.Contains(i.Name, "primer") || strings.Contains(i.Name, "tape") || strings.Contains(i.Name, "O-ring") || kind == "":
+		return "cement and small things"
+	}
+	return "fittings"
+}

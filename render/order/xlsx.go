@@ -1,0 +1,148 @@
+package order
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+	"dryfit/render/table"
+)
+
+// The names of the sheets.
+const (
+	sheetOrder  = "Order"
+	sheetPick   = "Pick"
+	sheetPieces = "Pieces"
+)
+
+// XLSX writes the workbook. Texts are texts: nothing in it is a formula. Equal plans give
+// equal contents.
+func XLSX(p *plan.Plan, units quantity.System) ([]byte, error) {
+	f := excelize.NewFile()
+	defer f.Close()
+	w := &writer{f: f, units: units}
+	if err := f.SetSheetName("Sheet1", sheetOrder); err != nil {
+		return nil, err
+	}
+	w.order(p)
+	w.pick(p)
+	w.pieces(p)
+	if w.err != nil {
+		return nil, fmt.Errorf("writing the workbook: %w", w.err)
+	}
+	var out bytes.Buffer
+	if err := f.Write(&out); err != nil {
+		return nil, fmt.Errorf("writing the workbook: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// writer fills sheets; after an error it does nothing more.
+type writer struct {
+	f     *excelize.File
+	units quantity.System
+	err   error
+}
+
+// rows fills a sheet: a bold head that stays in sight, and the widths of its columns.
+func (w *writer) rows(sheet string, head []string, widths []float64, rows [][]any) {
+	if w.err != nil {
+		return
+	}
+	do := func(err error) {
+		if w.err == nil {
+			w.err = err
+		}
+	}
+	if i, _ := w.f.GetSheetIndex(sheet); i < 0 {
+		_, err := w.f.NewSheet(sheet)
+		do(err)
+	}
+	bold, err := w.f.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true}})
+	do(err)
+	for i, h := range head {
+		cell, err := excelize.CoordinatesToCellName(i+1, 1)
+		do(err)
+		do(w.f.SetCellStr(sheet, cell, h))
+		do(w.f.SetCellStyle(sheet, cell, cell, bold))
+		col, err := excelize.ColumnNumberToName(i + 1)
+		do(err)
+		do(w.f.SetColWidth(sheet, col, col, widths[i]))
+	}
+	for r, row := range rows {
+		for i, v := range row {
+			cell, err := excelize.CoordinatesToCellName(i+1, r+2)
+			do(err)
+			if text, ok := v.(string); ok {
+				do(w.f.SetCellStr(sheet, cell, table.Plain(text)))
+			} else {
+				do(w.f.SetCellValue(sheet, cell, v))
+			}
+		}
+	}
+	do(w.f.SetPanes(sheet, &excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}))
+}
+
+// order is grouped by what is bought together, with what is known of the prices.
+func (w *writer) order(p *plan.Plan) {
+	o := takeoff.NewOrder(p.Bill)
+	var rows [][]any
+	for _, l := range o.Lines {
+		it := l.Item
+		row := []any{l.Group, it.Name, string(it.Spec), it.Size, it.Ends, l.Quantity.InexactFloat64(), it.Unit, it.Code, "", ""}
+		if l.Sum.Valid {
+			row[8], row[9] = it.Price, l.Sum.Decimal.InexactFloat64()
+		}
+		rows = append(rows, row)
+	}
+	total := []any{"", "sum of what has a price", "", "", "", "", "", "", "", o.Known.InexactFloat64()}
+	rows = append(rows, total)
+	if o.Unknown > 0 {
+		rows = append(rows, []any{"", fmt.Sprintf("%d lines without a price are not in it", o.Unknown)})
+	}
+	money := strings.TrimSpace("sum " + p.Circuit.Job.Currency)
+	w.rows(sheetOrder, []string{"group", "item", "spec", "size", "ends", "quantity with spares", "unit", "code", "price of one", money},
+		[]float64{22, 44, 12, 14, 16, 12, 7, 14, 12, 12}, rows)
+}
+
+// pick is what a hand takes from the shelf, with where it goes.
+func (w *writer) pick(p *plan.Plan) {
+	var rows [][]any
+	for _, l := range takeoff.NewOrder(p.Bill).Lines {
+		it := l.Item
+		measure := ""
+		if it.Measure {
+			measure = "measure it first"
+		}
+		rows = append(rows, []any{"", l.Quantity.InexactFloat64(), it.Unit, it.Name, it.Size, it.Ends, measure, strings.Join(it.Where, "; ")})
+	}
+	w.rows(sheetPick, []string{"taken", "quantity", "unit", "item", "size", "ends", "note", "where"}, []float64{7, 10, 7, 44, 14, 16, 16, 50}, rows)
+}
+
+// pieces is the cut list.
+func (w *writer) pieces(p *plan.Plan) {
+	var rows [][]any
+	if p.Cuts != nil {
+		for _, c := range p.Cuts.Pieces {
+			measure := ""
+			if c.Measure {
+				measure = "measure first: " + strings.Join(c.MeasureWhat, "; ")
+			}
+			var cut any = quantity.Round(c.CutMM, 1)
+			if w.units == quantity.InchSystem {
+				cut = quantity.Format(c.CutMM, quantity.Length, w.units)
+			}
+			rows = append(rows, []any{"", c.Number, c.Run.ID, string(c.Spec), c.Size.String(), cut, c.From.Fitting, c.To.Fitting, measure})
+		}
+	}
+	length := "cut mm"
+	if w.units == quantity.InchSystem {
+		length = "cut"
+	}
+	w.rows(sheetPieces, []string{"cut", "piece", "run", "spec", "size", length, "from", "to", "note"}, []float64{6, 7, 22, 12, 10, 12, 30, 30, 40}, rows)
+}

@@ -1,0 +1,118 @@
+package order
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/xml"
+	"io"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+)
+
+func demo(t *testing.T) *plan.Plan {
+	t.Helper()
+	data, err := os.ReadFile("../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, _ := description.Read("plug-in.toml", data)
+	if c == nil {
+		t.Fatal("the demo does not read")
+	}
+	p, err := plan.Make(c, plan.Lists)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// sharedStrings reads the workbook's texts by the standard library alone (ECMA-376 part 1:
+// a ZIP of XML parts), not by the library that wrote it.
+func sharedStrings(t *testing.T, data []byte) (texts []string, parts map[string][]byte) {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	parts = map[string][]byte{}
+	for _, f := range z.File {
+		r, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		body, err := io.ReadAll(r)
+		r.Close()
+		if err != nil {
+			t.Fatal(err)
+		}
+		parts[f.Name] = body
+	}
+	var sst struct {
+		Items []struct {
+			T string `xml:"t"`
+		} `xml:"si"`
+	}
+	if err := xml.Unmarshal(parts["xl/sharedStrings.xml"], &sst); err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range sst.Items {
+		texts = append(texts, s.T)
+	}
+	return texts, parts
+}
+
+// Another reader finds every item of the order, the three sheets, and no formula.
+func TestWorkbookReadBack(t *testing.T) {
+	p := demo(t)
+	p.Bill.Items[0].Code = "=1+1"
+	data, err := XLSX(p, quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	texts, parts := sharedStrings(t, data)
+	all := "\n" + strings.Join(texts, "\n") + "\n"
+	for _, l := range takeoff.NewOrder(p.Bill).Lines {
+		if !strings.Contains(all, "\n"+l.Item.Name+"\n") {
+			t.Errorf("the workbook lacks %q", l.Item.Name)
+		}
+	}
+	for _, sheet := range []string{sheetOrder, sheetPick, sheetPieces} {
+		if !bytes.Contains(parts["xl/workbook.xml"], []byte(`name="`+sheet+`"`)) {
+			t.Errorf("no sheet %s", sheet)
+		}
+	}
+	for name, body := range parts {
+		if strings.HasPrefix(name, "xl/worksheets/") && bytes.Contains(body, []byte("<f>")) {
+			t.Errorf("%s holds a formula", name)
+		}
+	}
+	again, err := XLSX(p, quantity.MetricSystem)
+	if err != nil || !bytes.Equal(data, again) {
+		t.Errorf("not the same bytes twice, %v", err)
+	}
+}
+
+// By hand: 2 and a spare at 4.20 are 12.60; what has no price is counted and adds nothing.
+func TestOrderAddsWhatIsKnown(t *testing.T) {
+	o := takeoff.NewOrder(&takeoff.Bill{Items: []takeoff.Item{
+		{Name: "tee", Kind: "tee", Quantity: 2, Spare: 1, Unit: "pc", New: true, Price: "4.20"},
+		{Name: "pipe, bar of 3 m", Kind: "pipe", Quantity: 2, Unit: "bar", New: true, Price: "0"},
+		{Name: "pipe, net length of the pieces", Kind: "pipe", Quantity: 5.5, Unit: "m", New: true, Price: "1"},
+		{Name: "union", Kind: "union", Quantity: 2, Unit: "pc", New: true},
+		{Name: "elbow 90", Kind: "elbow-90", Quantity: 6, Unit: "pc", Price: "9"},
+	}})
+	if want := decimal.RequireFromString("12.60"); !o.Known.Equal(want) || o.Unknown != 1 || len(o.Lines) != 3 {
+		t.Errorf("known %s, unknown %d, %d lines; want 12.60, 1, 3", o.Known, o.Unknown, len(o.Lines))
+	}
+	if o.Lines[0].Group != "valves and unions" || o.Lines[1].Group != "fittings" {
+		t.Errorf("groups %s, %s", o.Lines[0].Group, o.Lines[1].Group)
+	}
+}

@@ -17,6 +17,7 @@ type Circuit struct {
 	Cabinet  *Cabinet // nil: nobody described it
 	Stock    []Stock
 	Prices   []Price
+	Offer    Offer
 	// What heat, money and the supply go by; nil or empty where the table is not there.
 	HeatLoss *HeatLoss
 	Cover    *Cover
@@ -83,6 +84,11 @@ type Price struct {
 	Price string // decimal text
 	Code  string // the merchant's code
 	Pos   Pos
+}
+
+// Offer is what [prices] says of the whole: what is added to the sum for the customer.
+type Offer struct {
+	Margin, Tax Amount // shares of the sum, and of the sum with the margin
 }
 
 // Part returns the part with the id, or nil.

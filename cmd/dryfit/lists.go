@@ -2,6 +2,7 @@ package main
 
 import (
 	"dryfit/graph/plan"
+	"dryfit/render/order"
 	"dryfit/render/table"
 )
 
@@ -12,6 +13,9 @@ type printer func(p *plan.Plan, s table.Style) ([]byte, error)
 func printPlan(v *verb, j *job, want plan.Want, printers map[string]printer, args []string, w *world) int {
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
+	if _, ok := printers["xlsx"]; ok {
+		formats = append(formats, "xlsx")
+	}
 	j.add(f, formats...)
 	if code, done := j.start(v, f, formats, args, w); done {
 		return code
@@ -43,14 +47,17 @@ func (j *job) emit(p *plan.Plan, show printer, w *world) int {
 	return w.write(j.output, out)
 }
 
+// partsWorkbook prints the order as a workbook.
+func partsWorkbook(p *plan.Plan, s table.Style) ([]byte, error) { return order.XLSX(p, s.Units) }
+
 func partsVerb() *verb {
 	return &verb{
 		name: "parts", args: "FILE",
 		does:    "bill of fittings with equivalent lengths, and what to order",
-		example: "dryfit parts job.toml\ndryfit parts --format csv -o parts.csv job.toml",
+		example: "dryfit parts job.toml\ndryfit parts --format csv -o parts.csv job.toml\ndryfit parts --format xlsx -o parts.xlsx job.toml",
 		run: func(v *verb, args []string, w *world) int {
 			return printPlan(v, &job{}, plan.Lists|plan.Flows, map[string]printer{
-				"text": table.PartsText, "csv": table.PartsCSV, "json": table.PartsJSON,
+				"text": table.PartsText, "csv": table.PartsCSV, "json": table.PartsJSON, "xlsx": partsWorkbook,
 			}, args, w)
 		},
 	}

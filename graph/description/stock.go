@@ -1,6 +1,7 @@
 package description
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -103,9 +104,19 @@ var priceFields = []field[graph.Price]{
 	textField("code", `the merchant's code`, func(p *graph.Price) *string { return &p.Code }),
 }
 
+// offerFields are the keys of [prices] that price no part but the whole.
+var offerFields = []field[graph.Offer]{
+	amountField("margin", share, func(o *graph.Offer) *graph.Amount { return &o.Margin }),
+	amountField("tax", share, func(o *graph.Offer) *graph.Amount { return &o.Tax }),
+}
+
 func (r *reader) prices(v located.Value) {
 	for _, item := range v.Keys() {
 		c, _ := v.In(item)
+		if i := slices.IndexFunc(offerFields, func(f field[graph.Offer]) bool { return f.key == item }); i >= 0 {
+			offerFields[i].read(r, c, &r.circuit.Offer)
+			continue
+		}
 		p := graph.Price{Item: item, Pos: r.KeyPos(c)}
 		if _, table := c.V.(map[string]any); table {
 			readTable(r, c, "the price of "+located.Said(item), priceFields, &p)

@@ -53,8 +53,9 @@ func Write(c *graph.Circuit) []byte {
 		b.WriteString("\n[[stock]]\n")
 		writeFields(&b, stockFields, &c.Stock[i])
 	}
-	if len(c.Prices) > 0 {
+	if len(c.Prices) > 0 || c.Offer != (graph.Offer{}) {
 		b.WriteString("\n[prices]\n")
+		writeFields(&b, offerFields, &c.Offer)
 		for i := range c.Prices {
 			writePrice(&b, &c.Prices[i])
 		}

@@ -51,7 +51,7 @@ func NewOrder(b *Bill) Order {
 }
 
 // net reports whether the line tells a length that comes out of bars on another line.
-func (i *Item) net() bool { return i.Unit == "m" && strings.HasPrefix(i.Name, "pipe, net") }
+func (i *Item) net() bool { return i.Unit == "m" && strings.Contains(i.Name, "net length") }
 
 func groupOf(i *Item) string {
 	switch kind := i.Kind; {

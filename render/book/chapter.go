@@ -55,6 +55,8 @@ type Item struct {
 
 // Book is everything that is printed.
 type Book struct {
+	Kind     string // "job pack", "offer"
+	Bare     bool   // no contents: a page or two
 	Job      graph.Job
 	File     string // of the description, without its folder
 	Stamp    string // fingerprint of the description, or ""

@@ -48,12 +48,21 @@ func (b *Book) HTML() ([]byte, error) {
 		CSS     template.CSS
 		Script  template.JS
 		Policy  string
+		First   string
 	}{b, b.head(), b.readers(), template.CSS(pageStyle), template.JS(pageScript),
-		"default-src 'none'; style-src 'unsafe-inline'; img-src 'self'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"})
+		"default-src 'none'; style-src 'unsafe-inline'; img-src 'self'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'", b.first()})
 	if err != nil {
 		return nil, err
 	}
 	return Inert(out.Bytes()), nil
+}
+
+// first is the id of the first chapter.
+func (b *Book) first() string {
+	if len(b.Chapters) == 0 {
+		return ""
+	}
+	return b.Chapters[0].ID
 }
 
 // head is what stands under the title.

@@ -50,7 +50,7 @@ type printer struct {
 }
 
 func (p *printer) print() ([]byte, error) {
-	p.f = scene.NewPDF(p.book.Job.Name+": job pack", p.book.Job.Date)
+	p.f = scene.NewPDF(p.book.Job.Name+": "+p.book.Kind, p.book.Job.Date)
 	p.f.SetLang("en")
 	starts := map[string]int{}
 	p.newPage()
@@ -92,6 +92,9 @@ func (p *printer) front() {
 		p.text(n, bodyPt, false, 0, wide)
 	}
 	p.y += 4
+	if p.book.Bare {
+		return
+	}
 	for _, r := range p.book.readers() {
 		p.text(r.Name, subPt, true, 0, wide)
 		for _, c := range r.Chapters {

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/drawing"
+	"dryfit/render/order"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/table"
@@ -90,6 +91,11 @@ func lists(p *plan.Plan, style table.Style) ([]File, error) {
 		}
 		files = append(files, File{l.name, data})
 	}
+	workbook, err := order.XLSX(p, style.Units)
+	if err != nil {
+		return nil, err
+	}
+	files = append(files, File{"parts.xlsx", workbook})
 	findings := byName(p.Findings)
 	json, err := table.FindingsJSON(findings)
 	if err != nil {

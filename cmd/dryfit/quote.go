@@ -1,0 +1,75 @@
+package main
+
+import (
+	"github.com/spf13/pflag"
+
+	"dryfit/graph/plan"
+	"dryfit/render/book"
+	"dryfit/render/quote"
+)
+
+func quoteVerb() *verb {
+	return &verb{
+		name: "quote", args: "FILE",
+		does:    "a customer's offer, by the description's own prices",
+		more:    "Prices stand under [prices], with margin and tax for the whole; labour under [tariff] work.\nLines without a price are named, and nothing is invented.",
+		example: "dryfit quote --format pdf -o offer.pdf job.toml\ndryfit quote --against larger.toml --format pdf -o offer.pdf job.toml",
+		run:     runQuote,
+	}
+}
+
+func runQuote(v *verb, args []string, w *world) int {
+	var j job
+	var against string
+	f := v.flags()
+	formats := []string{"html", "pdf"}
+	j.add(f, formats...)
+	f.StringVar(&against, "against", "", "description of a second choice, set beside the first")
+	if code, done := j.start(v, f, formats, args, w); done {
+		return code
+	}
+	p, code := j.offered(f, v, w)
+	if p == nil {
+		return code
+	}
+	var other *plan.Plan
+	if against != "" {
+		second := j
+		second.circuit, second.findings = nil, nil
+		g := v.flags()
+		if err := g.Parse([]string{against}); err != nil {
+			return complain(w, err)
+		}
+		if other, code = second.offered(g, v, w); other == nil {
+			return code
+		}
+	}
+	write := (*book.Book).HTML
+	if j.format == "pdf" {
+		write = (*book.Book).PDF
+	}
+	data, err := write(quote.Offer(p, other, j.style(w).Units))
+	if err != nil {
+		return complain(w, err)
+	}
+	if code := w.write(j.output, data); code != exitDone {
+		return code
+	}
+	return j.say(p.Findings, w)
+}
+
+// offered reads a description and works it out for an offer; the plan is nil where there is
+// none, and then everything has been said.
+func (j *job) offered(f *pflag.FlagSet, v *verb, w *world) (*plan.Plan, int) {
+	if code, ok := j.read(f, v, w); !ok {
+		return nil, code
+	}
+	if code := j.readWeather(w); code != exitDone {
+		return nil, code
+	}
+	p, err := j.make(quote.Wants())
+	if err != nil {
+		return nil, complain(w, err)
+	}
+	return p, exitDone
+}

@@ -1,0 +1,225 @@
+package quote
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/render/book"
+	"dryfit/render/table"
+)
+
+// Wants says what a plan must hold for an offer.
+func Wants() plan.Want { return plan.Findings | plan.Flows | plan.Ranges | plan.Lists | plan.Heat }
+
+// Offer makes the offer of a job; against is a second choice beside it, or nil.
+func Offer(p, against *plan.Plan, units quantity.System) *book.Book {
+	b := &book.Book{Kind: "offer", Bare: true, Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File)}
+	b.Job.Notes = nil
+	style := table.Style{Units: units, Whole: true}
+	b.Chapters = []book.Chapter{done(p, style), first(p), price(p, against, style), agreed(p)}
+	return b
+}
+
+// done says in plain words what the customer gets.
+func done(p *plan.Plan, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "done", Title: "Offer: what is done", For: book.Owner}
+	c.Say(work(p, style)...)
+	for _, m := range plan.Summarise(p) {
+		if m.HasUnit && m.Unit > 0 {
+			line := fmt.Sprintf("In mode %q the heat pump gets %s of water", m.Mode, quantity.Format(m.Unit, quantity.Flow, style.Units))
+			if m.Least > 0 {
+				line += fmt.Sprintf("; it needs %s", quantity.Format(m.Least, quantity.Flow, style.Units))
+			}
+			if m.HasJets && m.HasToday && m.JetsToday > 0 && m.JetsChange() < -0.005 {
+				line += fmt.Sprintf(". The jets lose about %.0f %% of today's flow", -100*m.JetsChange())
+			}
+			c.Say(line + ".")
+		}
+	}
+	if p.Heat != nil {
+		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
+			c.Say(strings.ToUpper(l[:1]) + l[1:] + ".")
+		}
+	}
+	return c
+}
+
+// work tells the new work as one would over the fence.
+func work(p *plan.Plan, style table.Style) []string {
+	if p.After == nil {
+		return nil
+	}
+	c := p.After.Circuit
+	var out []string
+	if u := c.TheUnit(); u != nil && !u.Existing {
+		what := "A heat pump"
+		if u.Type != "" {
+			what += " (" + u.Type + ")"
+		}
+		out = append(out, what+" is fitted to the pipe that heats your tub, with a way past it, so that the jets keep their water and it can be shut off and taken out.")
+	}
+	pipe := 0.0
+	for _, piece := range p.After.Layout.Pieces {
+		pipe += piece.CutMM
+	}
+	if pipe > 0 {
+		out = append(out, fmt.Sprintf("About %s of new pipe in %d pieces, with its valves and unions, supports and, outdoors, insulation.", quantity.Format(pipe, quantity.Length, style.Units), len(p.After.Layout.Pieces)))
+	}
+	for _, e := range c.OfKind(graph.ElementHeater) {
+		if e.Element != nil && e.Element.Disconnected {
+			out = append(out, "A qualified electrician disconnects the old element heater and makes it safe.")
+		} else if e.Element != nil && e.Element.Interlock != "" {
+			out = append(out, "The old element heater stays as a help, kept apart from the heat pump; a qualified electrician does that.")
+		}
+	}
+	return append(out, "A qualified electrician makes the heat pump's supply. The work is tested cold, running and hot, and handed over with its papers.")
+}
+
+// first is what has to be seen on the spot before the price holds.
+func first(p *plan.Plan) book.Chapter {
+	c := book.Chapter{ID: "first", Title: "What has to be seen first", For: book.Owner}
+	var lines []string
+	for _, d := range p.Findings {
+		if d.Severity == graph.Error {
+			lines = append(lines, "This cannot be built as described: "+fmt.Sprint(d.Message))
+		}
+	}
+	if r := p.Ranges; r != nil {
+		for i, m := range r.MeasureFirst {
+			if i == 2 {
+				break
+			}
+			lines = append(lines, fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", capital(m.What), m.Moves, 100*m.Effect))
+		}
+	}
+	starred := 0
+	if p.Bill != nil {
+		for _, it := range p.Bill.Items {
+			if it.New && it.Measure {
+				starred++
+			}
+		}
+	}
+	if starred > 0 {
+		lines = append(lines, fmt.Sprintf("%d kinds of parts are measured in the hand before pipe is cut.", starred))
+	}
+	lines = append(lines, "The place where the heat pump stands, its way for condensate, and the electrician's look at the supply.")
+	c.Add(book.Item{Kind: book.Bullets, Lines: lines})
+	return c
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// price is the sum, of one choice or of two side by side.
+func price(p, against *plan.Plan, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "price", Title: "The price", For: book.Owner}
+	choices := []*plan.Plan{p}
+	names := []string{strings.TrimSpace("sum " + p.Circuit.Job.Currency)}
+	if against != nil {
+		choices = append(choices, against)
+		names = []string{p.Circuit.Job.Name, against.Circuit.Job.Name}
+	}
+	prices := make([]Price, len(choices))
+	for i, one := range choices {
+		prices[i] = PriceOf(one)
+	}
+	g := &table.Grid{Header: append([]string{"what"}, names...), Right: []bool{false, true, true}}
+	row := func(what string, of func(Price) string) {
+		cells := []string{what}
+		some := false
+		for _, one := range prices {
+			text := of(one)
+			some = some || text != ""
+			cells = append(cells, text)
+		}
+		if some {
+			g.Rows = append(g.Rows, cells)
+		}
+	}
+	seen := map[string]bool{}
+	for _, one := range prices {
+		for _, group := range one.Groups {
+			if seen[group.Name] {
+				continue
+			}
+			seen[group.Name] = true
+			row(group.Name, func(x Price) string {
+				for _, y := range x.Groups {
+					if y.Name == group.Name && !y.Sum.IsZero() {
+						return y.Sum.StringFixed(2)
+					}
+				}
+				return ""
+			})
+		}
+	}
+	row("labour", func(x Price) string {
+		if x.Labour.Valid {
+			return x.Labour.Decimal.StringFixed(2)
+		}
+		return ""
+	})
+	row("margin", func(x Price) string { return unlessZero(x.Margin) })
+	row("tax", func(x Price) string { return unlessZero(x.Tax) })
+	row("together", func(x Price) string { return x.Total.StringFixed(2) })
+	if against != nil {
+		row("a year's electricity, kWh", yearOf(choices))
+	}
+	c.Tables(table.Block{Grid: g})
+	for i, one := range prices {
+		if len(one.Missing) == 0 {
+			continue
+		}
+		of := ""
+		if against != nil {
+			of = " in " + names[i]
+		}
+		c.Say(fmt.Sprintf("Not in the price%s, as nobody gave one:", of))
+		c.Add(book.Item{Kind: book.Bullets, Lines: one.Missing})
+	}
+	if !prices[0].TaxSaid {
+		c.Say("Tax is not said: the price is without it.")
+	}
+	return c
+}
+
+// yearOf returns what each choice takes a year, in turn.
+func yearOf(choices []*plan.Plan) func(Price) string {
+	i := -1
+	return func(Price) string {
+		i++
+		if h := choices[i].Heat; h != nil && h.Year != nil && h.Year.Planned != nil {
+			return fmt.Sprintf("%.0f", h.Year.PlannedKWh.Likely)
+		}
+		return ""
+	}
+}
+
+func unlessZero(d decimal.Decimal) string {
+	if d.IsZero() {
+		return ""
+	}
+	return d.StringFixed(2)
+}
+
+// agreed are the blanks of names and dates.
+func agreed(p *plan.Plan) book.Chapter {
+	c := book.Chapter{ID: "agreed", Title: "Agreed", For: book.Owner}
+	c.Say("Local codes and the makers' instructions come before this offer; electrical and refrigerant work is for licensed trades. What is found when the cabinet is open may change the price; it is told before it is done.")
+	date := p.Circuit.Job.Date
+	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: &table.Grid{Header: []string{"what", "written by hand"}, Rows: [][]string{
+		{strings.TrimSpace("offer made "+date) + ", holds until", ""}, {"customer: name, address, telephone", ""}, {"fitter: name, firm", ""}, {"customer's signature, date", ""}, {"fitter's signature, date", ""},
+	}}}})
+	return c
+}

@@ -1,0 +1,78 @@
+package quote
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+)
+
+// Price is what a job costs, step by step. Amounts have two decimals.
+type Price struct {
+	Groups   []Group
+	Material decimal.Decimal
+	Labour   decimal.NullDecimal // [tariff] work; not valid: not said
+	Margin   decimal.Decimal
+	Net      decimal.Decimal
+	Tax      decimal.Decimal
+	TaxSaid  bool
+	Total    decimal.Decimal
+	Missing  []string // lines without a price
+}
+
+// Group is what one kind of things costs.
+type Group struct {
+	Name string
+	Sum  decimal.Decimal
+}
+
+// PriceOf adds a plan's prices up:
+//
+//	net = (material + labour)·(1 + margin),   total = net·(1 + tax)
+//
+// each rounded to two decimals as it is printed.
+func PriceOf(p *plan.Plan) Price {
+	var out Price
+	order := takeoff.NewOrder(p.Bill)
+	for _, l := range order.Lines {
+		if n := len(out.Groups); n == 0 || out.Groups[n-1].Name != l.Group {
+			out.Groups = append(out.Groups, Group{Name: l.Group})
+		}
+		g := &out.Groups[len(out.Groups)-1]
+		if !l.Sum.Valid {
+			out.Missing = append(out.Missing, fmt.Sprintf("%s %s %s", l.Quantity, l.Item.Unit, named(l.Item)))
+			continue
+		}
+		g.Sum = g.Sum.Add(l.Sum.Decimal.Round(2))
+	}
+	for _, g := range out.Groups {
+		out.Material = out.Material.Add(g.Sum)
+	}
+	sum := out.Material
+	if t := p.Circuit.Tariff; t != nil && t.Work != "" {
+		if work, err := decimal.NewFromString(t.Work); err == nil {
+			out.Labour = decimal.NewNullDecimal(work.Round(2))
+			sum = sum.Add(out.Labour.Decimal)
+		}
+	}
+	if !out.Labour.Valid {
+		out.Missing = append(out.Missing, "the labour of fitter and electrician ([tariff] work)")
+	}
+	out.Margin = sum.Mul(decimal.NewFromFloat(p.Circuit.Offer.Margin.Or(0))).Round(2)
+	out.Net = sum.Add(out.Margin)
+	out.TaxSaid = p.Circuit.Offer.Tax.Set
+	out.Tax = out.Net.Mul(decimal.NewFromFloat(p.Circuit.Offer.Tax.Or(0))).Round(2)
+	out.Total = out.Net.Add(out.Tax)
+	return out
+}
+
+// named is an item with its size, once.
+func named(i *takeoff.Item) string {
+	if i.Size == "" || strings.Contains(i.Name, i.Size) {
+		return i.Name
+	}
+	return i.Name + " " + i.Size
+}

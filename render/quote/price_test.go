@@ -1,0 +1,64 @@
+package quote
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/shopspring/decimal"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
+)
+
+func job() *plan.Plan {
+	return &plan.Plan{
+		Circuit: &graph.Circuit{Job: graph.Job{Name: "Invented", Currency: "EUR"}, Tariff: &graph.Tariff{Work: "500"},
+			Offer: graph.Offer{Margin: graph.Given(0.10), Tax: graph.Given(0.20)}},
+		Bill: &takeoff.Bill{Items: []takeoff.Item{
+			{Name: "heat pump", Kind: "heat-pump", Quantity: 1, Unit: "pc", New: true, Price: "2000"},
+			{Name: "tee", Kind: "tee", Size: "2 in", Quantity: 2, Spare: 1, Unit: "pc", New: true, Price: "4.25"},
+			{Name: "union", Kind: "union", Size: "2 in", Quantity: 2, Unit: "pc", New: true},
+		}},
+	}
+}
+
+// By hand: 2000 + 3·4.25 = 2012.75; with labour 2512.75; margin 251.28; net 2764.03; tax
+// 552.81; together 3316.84.
+func TestPriceByHand(t *testing.T) {
+	p := PriceOf(job())
+	for what, c := range map[string]struct{ got, want string }{
+		"material": {p.Material.StringFixed(2), "2012.75"}, "margin": {p.Margin.StringFixed(2), "251.28"},
+		"net": {p.Net.StringFixed(2), "2764.03"}, "tax": {p.Tax.StringFixed(2), "552.81"}, "together": {p.Total.StringFixed(2), "3316.84"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s %s, want %s", what, c.got, c.want)
+		}
+	}
+	if len(p.Missing) != 1 || p.Missing[0] != "2 pc union 2 in" {
+		t.Errorf("missing %q", p.Missing)
+	}
+}
+
+// What nobody gave is named and adds nothing.
+func TestNothingIsInvented(t *testing.T) {
+	in := job()
+	in.Circuit.Tariff, in.Circuit.Offer = nil, graph.Offer{}
+	p := PriceOf(in)
+	if !p.Total.Equal(decimal.RequireFromString("2012.75")) || p.Labour.Valid || p.TaxSaid {
+		t.Errorf("%+v", p)
+	}
+	if !strings.Contains(strings.Join(p.Missing, "; "), "labour") {
+		t.Errorf("missing %q says nothing of the labour", p.Missing)
+	}
+	page, err := Offer(in, job(), quantity.MetricSystem).HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"Not in the price", "Tax is not said", "2012.75", "3316.84"} {
+		if !strings.Contains(string(page), want) {
+			t.Errorf("the offer lacks %q", want)
+		}
+	}
+}

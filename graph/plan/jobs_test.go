@@ -46,18 +46,22 @@ func TestJobs(t *testing.T) {
 }
 
 // In a plunge pool the unit goes in after the pressure filter and the heater and before the
-// feeder, with a check between (heat pump manuals agree).
+// feeder, with a check between, on the way through the bypass too (heat pump manuals agree).
 func TestPlungePool(t *testing.T) {
 	p := job(t, "plunge-pool")
 	if p.Proposal.Place.Run != "heated" {
 		t.Errorf("cut in %s", p.Proposal.Place.Where())
 	}
 	branch, _ := stream.FindUnitBranch(p.After.Circuit)
-	check := func(q *graph.Part) bool { return q.Kind == graph.CheckValve }
-	if !slices.ContainsFunc(branch.FromUnitParts, check) {
-		t.Error("no check between the unit and the feeder")
-	}
 	net := stream.NewNet(p.After.Circuit)
+	feeder := net.Downstream(branch.Unit).First(graph.Feeder)
+	if feeder == nil {
+		t.Fatal("no feeder after the unit")
+	}
+	isCheck := func(q *graph.Part) bool { return q.Kind == graph.CheckValve }
+	if back := net.UpstreamUntil(feeder, isCheck); back.HasPart(branch.Unit.ID) || back.HasPart(branch.TeeIn.ID) {
+		t.Error("chemical can creep back to the unit, through its outlet or through the bypass")
+	}
 	if net.Upstream(branch.Unit).First(graph.Filter) == nil || net.Downstream(branch.Unit).First(graph.Feeder) == nil {
 		t.Error("the unit does not stand between filter and feeder")
 	}

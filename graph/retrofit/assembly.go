@@ -21,6 +21,8 @@ type assembly struct {
 	element    float64 // stop to stop; 0 without one
 	second     float64 // nipple after the element; 0 without one
 	slip       float64 // piece from the last tee to the slip coupling that lets the string in; 0 without one
+	guard      float64 // from the last tee's socket to the end of a check behind it; 0 without one
+	guardPiece float64 // the nipple before that check
 	extra      float64 // asked for, in the first nipple
 	hasElement bool
 	terms      []Term
@@ -42,6 +44,12 @@ func (w work) newAssembly(choice Choice) assembly {
 	if row, ok := w.slipCoupling(); ok {
 		a.slip = nipple(a.endDepth, row.SocketMM)
 		a.lastAdd, a.lastDepth = a.lastAdd+a.slip, row.SocketMM
+	}
+	guard, guarded := w.guardCheck(choice)
+	if guarded {
+		a.guardPiece = nipple(tee.SocketMM, guard.socket)
+		a.guard = a.guardPiece + guard.length
+		a.lastAdd, a.lastDepth = a.guard, guard.socket
 	}
 	kind, b, has := w.element(choice)
 	a.hasElement = has
@@ -73,6 +81,12 @@ func (w work) newAssembly(choice Choice) assembly {
 	add("second tee, stop to stop", teeMM)
 	if onBarb {
 		add(between, a.endAdd)
+	}
+	if guarded {
+		add(fmt.Sprintf("nipple, two depths and %d mm", BeadMM), a.guardPiece)
+		add("true-union check behind the second tee, stop to stop", guard.length)
+		add("old pipe into the check", a.lastDepth)
+		return a
 	}
 	if a.slip > 0 {
 		add(fmt.Sprintf("piece to the slip coupling, two depths and %d mm", BeadMM), a.slip)

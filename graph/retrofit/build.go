@@ -86,7 +86,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 		return refuse("run %q is known only by its length: measure its legs first", place.Run)
 	}
 
-	w := newWork(c, path.Run)
+	w := newWork(c, path.Run).guarded(c, net, path.Run)
 	d := newDraft(c)
 	against := net.Against(path.Run)
 	a := w.newAssembly(choice)
@@ -107,7 +107,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 		l.survey = site.survey(w, path, place, a, against)
 	}
 	d.facing(unit, c.Retrofit.Stand)
-	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), feederBelow(c, net, path.Run))
+	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), a.guard == 0 && feederBelow(c, net, path.Run))
 	l.lay(to)
 	l.lay(from)
 
@@ -222,7 +222,7 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 			l.By = dir.Scale(first)
 			before = append(before, l)
 			l.By = dir.Scale(length - second)
-			if a.slip > 0 {
+			if a.slip > 0 || a.guard > 0 {
 				l.By = dir.Scale(length - second - a.lastHalf - a.lastAdd)
 			}
 			after = append([]graph.Leg{l}, after...)
@@ -247,6 +247,9 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 		d.run(d.names.fresh("slip-piece"), far, at(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
 			[]graph.Leg{leg(dir.Scale(a.lastHalf + a.lastAdd))})
 		far = at(slip.ID, graph.Out)
+	}
+	if a.guard > 0 {
+		far = d.putGuard(w, a, far, water)
 	}
 	d.remains(old, far, old.To, after)
 }

@@ -25,7 +25,7 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 		if !cuttable(net, path.Run) {
 			continue
 		}
-		w := newWork(c, path.Run)
+		w := newWork(c, path.Run).guarded(c, net, path.Run)
 		if len(path.Points) < 2 {
 			if path.LengthMM > 0 {
 				a := w.newAssembly(choice)
@@ -80,7 +80,7 @@ func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) 
 		if cut.Leg < 1 || cut.Leg >= len(path.Points) {
 			return Place{}, false
 		}
-		place := bestPlace(net, path, cut.Leg, newWork(c, path.Run), choice)
+		place := bestPlace(net, path, cut.Leg, newWork(c, path.Run).guarded(c, net, path.Run), choice)
 		if cut.AtMM >= 0 {
 			gap, on := place.ToMM-place.FromMM, cut.AtMM-place.FromMM
 			place.FromMM, place.ToMM = cut.AtMM, cut.AtMM+gap

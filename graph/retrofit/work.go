@@ -18,6 +18,7 @@ type work struct {
 	lineSize, branchSize catalog.Size
 	isolators            graph.Kind
 	trueUnion            bool
+	guard                bool // a check behind the second tee, where the bypass has none
 }
 
 // newWork fills the defaults in.

@@ -1,0 +1,42 @@
+package retrofit
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/stream"
+)
+
+// guarded returns the work with a check of its own in the line behind the second tee, where
+// a feeder or a salt cell lies down the water and nothing in the bypass stops its chemical
+// from coming back that way. It replaces the check in the unit's outlet: it keeps both ways.
+// There is none in hose, in a line that is bushed, on an old pipe that is drawn against the
+// water, or where a slip coupling was asked for at that end. An ozone injector gets none:
+// what creeps back of it is gas in water, and a check in the line costs every mode its loss.
+func (w work) guarded(c *graph.Circuit, net *stream.Net, cut *graph.Run) work {
+	asked := c.Retrofit == nil || c.Retrofit.FeederCheck == nil || *c.Retrofit.FeederCheck
+	chemical := net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell) != nil
+	w.guard = asked && chemical && !net.Against(cut) && !w.asked.SlipCoupling &&
+		w.oldSpec.Family() != catalog.Hose && w.oldRigid() == w.lineSize
+	return w
+}
+
+// guardCheck is the check behind the second tee: a spring check, for it has unions and can be
+// opened; ok is false where the work has none, or the bypass has a check itself.
+func (w work) guardCheck(choice Choice) (b body, ok bool) {
+	if !w.guard || choice.Bypass == "spring" {
+		return body{}, false
+	}
+	return w.inline("spring-check", w.lineSpec, w.lineSize, true), true
+}
+
+// putGuard stands the check behind the second tee and returns the port the old pipe goes on
+// from.
+func (d *draft) putGuard(w work, a assembly, from graph.PortRef, water graph.Vec) graph.PortRef {
+	p := d.part(d.names.fresh("line-check"), graph.CheckValve, w.lineSpec, w.lineSize)
+	p.Check = &graph.CheckData{Style: "spring"}
+	if springs := w.cat.Springs(); len(springs) > 0 {
+		p.Type = springs[0].Name // the weakest: it only has to shut
+	}
+	d.run(d.names.fresh("guard-piece"), from, at(p.ID, graph.In), w.lineSpec, w.lineSize, []graph.Leg{leg(water.Scale(a.half + a.guardPiece))})
+	return at(p.ID, graph.Out)
+}

@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"fmt"
 	"slices"
 
 	"dryfit/graph"
@@ -9,6 +8,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/stream"
+	"dryfit/render/drawing"
 	"dryfit/render/tag"
 )
 
@@ -47,6 +47,7 @@ type valve struct {
 	part *graph.Part
 	duty duty
 	name string
+	hand string // what a hand does to set it
 }
 
 // valveSchedule follows the valves that stand in the circuit: the modes with the positions
@@ -62,8 +63,9 @@ func valveSchedule(p *plan.Plan, j *practice.Job) schedule {
 		return schedule{}
 	}
 	var s schedule
-	for _, v := range valves {
+	for i, v := range valves {
 		s.Valves = append(s.Valves, v.name)
+		valves[i].hand = drawing.Hand(p, v.part)
 	}
 	for _, m := range plan.Summarise(p) {
 		s.Rows = append(s.Rows, modeRow(p, m, valves))
@@ -100,7 +102,7 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 	var out []valve
 	add := func(p *graph.Part, d duty) {
 		if !slices.ContainsFunc(out, func(v valve) bool { return v.part == p }) {
-			out = append(out, valve{p, d, names.Tag(p.ID)})
+			out = append(out, valve{part: p, duty: d, name: names.Tag(p.ID)})
 		}
 	}
 	each := func(list []*graph.Part, byHand, check duty) {
@@ -171,7 +173,7 @@ func runningPosition(v valve, sol *hydraulic.Solution) string {
 	case said == "shut":
 		return "SHUT"
 	case v.duty == bypasses && v.part.Valve != nil && v.part.Valve.Kv > 0:
-		return fmt.Sprintf("set, Kv %.2f m3/h", v.part.Valve.Kv)
+		return v.hand
 	case said != "":
 		return said
 	}

@@ -49,6 +49,7 @@ type drawing struct {
 	set    *settle.Stage
 	net    *stream.Net
 	tags   map[string]string
+	names  *tag.Names
 	common pipeOf
 
 	chosen   sheet.Page // the paper
@@ -69,7 +70,7 @@ func newDrawing(in Input) *drawing {
 	if in.Stage == "" {
 		in.Stage = graph.After
 	}
-	d := &drawing{in: in, units: in.Units, tags: tag.Tags(in.Circuit)}
+	d := &drawing{in: in, units: in.Units, tags: tag.Tags(in.Circuit), names: tag.Of(in.Circuit)}
 	d.c = in.Circuit.At(in.Stage)
 	if d.set = in.Settled; d.set == nil {
 		d.set = settle.Of(d.c)
@@ -195,6 +196,7 @@ func (d *drawing) layOut(spread float64) {
 	d.diagram = arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, MostRow: d.mostRow, Order: d.order})
 	d.order = d.diagram.Order
 	d.paint()
+	d.crossOut()
 	d.placeLabels()
 }
 

@@ -8,6 +8,7 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
+	"dryfit/render/tag"
 )
 
 const (
@@ -84,15 +85,20 @@ func (d *drawing) notes() []string {
 	}
 	out = append(out, d.positionNote()...)
 	var gone []string
-	if d.in.Stage == graph.After {
-		for _, p := range d.in.Circuit.Parts {
-			if p.Removed {
-				gone = append(gone, p.ID)
-			}
-		}
+	names := tag.Of(d.in.Circuit)
+	parts, runs := Gone(d.in.Circuit)
+	for _, p := range parts {
+		gone = append(gone, names.Short(p.ID))
+	}
+	for _, r := range runs {
+		gone = append(gone, "pipe from "+names.Tag(r.From.Part)+" to "+names.Tag(r.To.Part))
 	}
 	if len(gone) > 0 {
-		out = append(out, "Taken out: "+strings.Join(gone, ", ")+".")
+		words := "Taken out: "
+		if d.in.Stage == graph.Before {
+			words = "Dashed and crossed, taken out by the work: "
+		}
+		out = append(out, words+strings.Join(gone, ", ")+".")
 	}
 	out = append(out, d.c.Job.Notes...)
 	return append(out, d.in.Notes...)

@@ -72,27 +72,20 @@ func minor(k graph.Kind) bool {
 
 const mostLabel = 34.0 // width at which an id is cut short, mm
 
-// partText is the label of a part: tag, id and what a fitter must know of it.
+// partText is the label of a part: its tag, the trade's word where the sign alone is not
+// enough, and what a fitter must know of it. The description's names stand in findings only.
 func (d *drawing) partText(p *graph.Part) text {
 	var t text
-	tag, id := d.tags[p.ID], p.ID
-	if strings.EqualFold(tag, id) {
-		id = ""
-	}
-	tagSize := tagEm
-	if minor(p.Kind) {
-		tagSize = idEm
-	}
-	id = fit(id, idEm)
+	tag := d.tags[p.ID]
 	switch {
 	case tag == "":
-		t.lines = append(t.lines, []word{{id, tagEm, true}})
-	case id == "":
-		t.lines = append(t.lines, []word{{tag, tagSize, true}})
-	case minor(p.Kind) && len([]rune(id)) <= 6:
-		t.lines = append(t.lines, []word{{tag, tagSize, true}, {id, idEm, false}})
+		t.lines = append(t.lines, []word{{d.names.Word(p.ID), tagEm, true}})
+	case minor(p.Kind):
+		t.lines = append(t.lines, []word{{tag, idEm, true}})
+	case p.Kind.IsHandValve() || p.Kind == graph.CheckValve || p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 1:
+		t.lines = append(t.lines, []word{{tag, tagEm, true}})
 	default:
-		t.lines = append(t.lines, []word{{tag, tagSize, true}}, []word{{id, idEm, false}})
+		t.lines = append(t.lines, []word{{tag, tagEm, true}}, []word{{fit(d.names.Word(p.ID), idEm), idEm, false}})
 	}
 	for _, f := range d.facts(p) {
 		t.lines = append(t.lines, []word{{fit(f, idEm), idEm, false}})
@@ -178,15 +171,12 @@ func (d *drawing) ownSize(p *graph.Part) string {
 	return p.Size.String()
 }
 
-// runText is the label of a run: its name, and its size where it is not clear already from
+// runText is the label of a run: its size where it is not clear already from
 // the sheet's note or from the pipe before it. It has no lines where nothing need be said.
 func (d *drawing) runText(r *graph.Run, air bool) text {
 	var t text
 	if direct(r) {
 		return t
-	}
-	if r.Named {
-		t.lines = append(t.lines, []word{{fit(r.ID, sizeEm), sizeEm, false}})
 	}
 	s := d.sizeText(r)
 	if air {

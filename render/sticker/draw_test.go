@@ -16,6 +16,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 var update = flag.Bool("update", false, "rewrite golden files")
@@ -52,8 +53,7 @@ func labels(units quantity.System) []Label {
 	for i, m := range c.Modes {
 		solved = append(solved, hydraulic.Solution{Mode: m, Parts: []hydraulic.PartFlow{{Part: c.Part("check"), State: []string{"shut", "lifting", "lifting"}[i]}}})
 	}
-	tags := map[string]string{"v1": "V1", "bypass-of-the-unit": "V2", "v3": "V3", "diverter": "DV1", "check": "CV1", "drain": "D1", "bleed": "AB1"}
-	return append(OfPieces(pieces, units), OfValves(c, tags, solved)...)
+	return append(OfPieces(pieces, tag.Of(c), units), OfValves(c, tag.Of(c), solved, nil)...)
 }
 
 func input() Input {
@@ -90,7 +90,7 @@ func TestGolden(t *testing.T) {
 func TestPositions(t *testing.T) {
 	want := map[string]string{
 		"V1":  "low OPEN/high OPEN/unit off for the summer SHUT",
-		"V2":  "every mode 35 % open",
+		"V2":  "every mode OPEN 35 % of its turns",
 		"V3":  "low SHUT/high OPEN/unit off for the summer OPEN",
 		"DV1": "jets OPEN/footwell 30 % open",
 		"CV1": "low stays shut/high lifts/unit off for the summer lifts",

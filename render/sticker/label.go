@@ -9,13 +9,14 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/render/tag"
 )
 
 // Label is what one label says.
 type Label struct {
 	Big   string    // number of the piece or tag of the valve
 	Head  string    // its length, or what kind of valve
-	Sub   string    // size and pipe, or the valve's id
+	Sub   string    // size and pipe, or where the valve stands
 	Lines []string  // where it goes
 	Modes []Setting // of a valve
 	Valve bool
@@ -25,7 +26,7 @@ type Label struct {
 type Setting struct{ Mode, Position string } // of a diverter: outlet and how far it is open
 
 // OfPieces returns a label for every piece, in their order.
-func OfPieces(pieces []route.Piece, units quantity.System) []Label {
+func OfPieces(pieces []route.Piece, names *tag.Names, units quantity.System) []Label {
 	var out []Label
 	for _, p := range pieces {
 		l := Label{Big: fmt.Sprint(p.Number), Head: quantity.Format(p.CutMM, quantity.Length, units),
@@ -33,39 +34,31 @@ func OfPieces(pieces []route.Piece, units quantity.System) []Label {
 		if p.Measure {
 			l.Head += " *"
 		}
-		l.Lines = append(l.Lines, end(p.From), end(p.To))
-		if p.Run != nil {
-			l.Lines = append(l.Lines, fmt.Sprintf("run %s", p.Run.ID))
-		}
+		l.Lines = append(l.Lines, end(p.From, names), end(p.To, names))
 		out = append(out, l)
 	}
 	return out
 }
 
-func end(e route.End) string {
+func end(e route.End, names *tag.Names) string {
 	if e.Joint == 0 {
-		return e.Fitting
+		return names.End(e.Fitting)
 	}
-	return fmt.Sprintf("J%d  %s", e.Joint, e.Fitting)
+	return tag.Joint(e.Joint) + "  " + names.End(e.Fitting)
 }
 
 // OfValves returns a label for every valve of a circuit: hand valves, checks, diverters,
-// drains and air bleeds, in the order of the description. tags are by id. solutions, one
-// for each mode, say how the checks stand; without them the positions alone are said.
-func OfValves(c *graph.Circuit, tags map[string]string, solutions []hydraulic.Solution) []Label {
+// drains and air bleeds, in the order of the description. solutions, one for each mode, say how
+// the checks stand; without them the positions alone are said. fullKv is what a hand valve
+// passes when open, m³/h by its id; where it is not known a set valve is set by the flow.
+func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64) []Label {
 	var out []Label
 	for _, p := range c.Parts {
 		if !isValve(p.Kind) {
 			continue
 		}
-		l := Label{Big: tags[p.ID], Head: kindWords(p), Valve: true}
-		if !strings.EqualFold(l.Big, p.ID) {
-			l.Sub = p.ID
-		}
-		if l.Big == "" {
-			l.Big, l.Sub = p.ID, ""
-		}
-		l.Modes = settings(c, p, solutions)
+		l := Label{Big: names.Tag(p.ID), Head: names.Word(p.ID), Sub: names.Role(p.ID), Valve: true}
+		l.Modes = settings(c, p, solutions, fullKv[p.ID])
 		out = append(out, l)
 	}
 	return out
@@ -75,20 +68,8 @@ func isValve(k graph.Kind) bool {
 	return k.IsHandValve() || k == graph.CheckValve || k == graph.DiverterValve || k == graph.DrainValve || k == graph.AirBleed
 }
 
-func kindWords(p *graph.Part) string {
-	words := strings.ReplaceAll(string(p.Kind), "-", " ")
-	if p.Kind == graph.CheckValve {
-		style := "spring"
-		if p.Check != nil && p.Check.Style != "" {
-			style = p.Check.Style
-		}
-		words = style + " check"
-	}
-	return words
-}
-
 // settings says how a valve stands in each mode; once where it is the same in all.
-func settings(c *graph.Circuit, p *graph.Part, solutions []hydraulic.Solution) []Setting {
+func settings(c *graph.Circuit, p *graph.Part, solutions []hydraulic.Solution, full float64) []Setting {
 	switch p.Kind {
 	case graph.DrainValve, graph.AirBleed:
 		return []Setting{{"every mode", "SHUT"}}
@@ -97,7 +78,7 @@ func settings(c *graph.Circuit, p *graph.Part, solutions []hydraulic.Solution) [
 	}
 	var out []Setting
 	for _, m := range c.AllModes() {
-		out = append(out, Setting{m.Name, position(p, m, solutions)})
+		out = append(out, Setting{m.Name, position(p, m, solutions, full)})
 	}
 	for _, s := range out {
 		if s.Position != out[0].Position {
@@ -115,7 +96,7 @@ func settings(c *graph.Circuit, p *graph.Part, solutions []hydraulic.Solution) [
 }
 
 // position is how a hand valve is set, or how a check is found, in a mode.
-func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution) string {
+func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution, full float64) string {
 	if p.Kind == graph.CheckValve {
 		for i := range solutions {
 			if solutions[i].Mode.Name != m.Name {
@@ -135,9 +116,9 @@ func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution) strin
 		at = said
 	}
 	if at >= 1 && p.Valve != nil && p.Valve.Kv > 0 {
-		return "SET, Kv " + quantity.Trim(quantity.Round(p.Valve.Kv, 1))
+		return tag.Hand(p, p.Valve.Kv, full)
 	}
-	return opening(at)
+	return tag.Turned(p.Kind, float64(at))
 }
 
 func opening(at graph.Opening) string {

@@ -184,6 +184,14 @@ func (n *Names) port(words string) (id string, ok bool) {
 	return words[:i], ok
 }
 
+// Word is the trade's word for a part, by its id.
+func (n *Names) Word(id string) string {
+	if p := n.parts[id]; p != nil {
+		return n.word(p)
+	}
+	return id
+}
+
 // Joint is what a joint is called.
 func Joint(number int) string { return fmt.Sprintf("J%d", number) }
 

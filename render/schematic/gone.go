@@ -1,0 +1,98 @@
+package schematic
+
+import (
+	"strings"
+
+	"dryfit/graph"
+	"dryfit/render/scene"
+)
+
+// Gone lists what of a circuit is there before the work and taken out by it: parts, and runs
+// of which nothing remains.
+func Gone(c *graph.Circuit) (parts []*graph.Part, runs []*graph.Run) {
+	remains := map[string]bool{}
+	for _, r := range c.Runs {
+		remains[r.RemainsOf] = true
+	}
+	for _, p := range c.Parts {
+		if p.Removed {
+			parts = append(parts, p)
+		}
+	}
+	for _, r := range c.Runs {
+		if r.Removed && !remains[r.ID] {
+			runs = append(runs, r)
+		}
+	}
+	return parts, runs
+}
+
+const (
+	crossMM  = 2.2 // half the arms of a cross on what is taken out
+	crossPen = 0.5
+)
+
+// goneDash is the line of what is taken out.
+var goneDash = []float64{2, 1.3}
+
+// crossOut draws what is taken out dashed, with a cross on it.
+func (d *drawing) crossOut() {
+	if d.in.Stage != graph.Before {
+		return
+	}
+	parts, runs := Gone(d.in.Circuit)
+	tags := map[string]bool{}
+	for _, p := range parts {
+		tags["symbol:"+p.ID] = true
+	}
+	for _, r := range runs {
+		tags["run:"+r.ID] = true
+	}
+	where := map[string]scene.Box{}
+	for i, it := range d.items {
+		s, ok := it.(scene.Shape)
+		if !ok || !tags[s.Tag] {
+			continue
+		}
+		if s.Style.StrokeMM > 0 {
+			s.Style.Dash = goneDash
+			d.items[i] = s
+		}
+		b := scene.Bounds(s)
+		if strings.HasPrefix(s.Tag, "run:") { // on its longest straight
+			for _, p := range s.Paths {
+				at := p.Start
+				for _, g := range p.Segments {
+					leg := scene.Empty().Add(at).Add(g.To)
+					if old, ok := where[s.Tag]; !ok || leg.W()+leg.H() > old.W()+old.H() {
+						where[s.Tag] = leg
+					}
+					at = g.To
+				}
+			}
+			continue
+		}
+		if old, ok := where[s.Tag]; ok {
+			b = old.Union(b)
+		}
+		where[s.Tag] = b
+	}
+	cross := func(tag string) {
+		b, ok := where[tag]
+		if !ok {
+			return
+		}
+		c := b.Centre()
+		pt := func(x, y float64) scene.Point { return scene.Point{X: c.X + x, Y: c.Y + y} }
+		d.items = append(d.items, scene.Join(
+			scene.Line(pt(-crossMM, -crossMM), pt(crossMM, crossMM), scene.Stroke(crossPen)),
+			scene.Line(pt(-crossMM, crossMM), pt(crossMM, -crossMM), scene.Stroke(crossPen))).Tagged("gone"))
+		d.fixed = append(d.fixed, scene.Box{MinX: c.X - crossMM, MinY: c.Y - crossMM, MaxX: c.X + crossMM, MaxY: c.Y + crossMM})
+	}
+	for _, p := range parts {
+		cross("symbol:" + p.ID)
+	}
+	for _, r := range runs {
+		cross("run:" + r.ID)
+	}
+}

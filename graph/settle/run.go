@@ -103,6 +103,17 @@ func (s *Stage) SizeBore(spec catalog.Spec, size catalog.Size) float64 {
 	return size.NominalMM()
 }
 
+// SizeOutside returns the outside diameter in mm of pipe of a size: of the spec where the
+// catalogue has it, else of either family's; the nominal size where it has none.
+func (s *Stage) SizeOutside(spec catalog.Spec, size catalog.Size) float64 {
+	for _, one := range []catalog.Spec{spec, catalog.PVCSch40, catalog.PVCPN16} {
+		if row, ok := s.cat.Pipe(one, size); ok {
+			return row.OutsideMM
+		}
+	}
+	return size.NominalMM()
+}
+
 // BoreOf returns the bore in mm of a size as it meets a run: the run's own where it is of
 // that size, else that of pipe of its spec or family.
 func (s *Stage) BoreOf(r *Run, size catalog.Size) float64 {

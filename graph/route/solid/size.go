@@ -26,21 +26,9 @@ type builder struct {
 	out *Bodies
 }
 
-func (b *builder) cat() *catalog.Catalog {
-	if b.lay.Circuit.Catalog != nil {
-		return b.lay.Circuit.Catalog
-	}
-	return catalog.Embedded()
-}
-
 // pipeOutside is the outside of pipe of a size; the nominal size where no row gives it.
 func (b *builder) pipeOutside(spec catalog.Spec, size catalog.Size) float64 {
-	for _, s := range []catalog.Spec{spec, catalog.PVCSch40, catalog.PVCPN16} {
-		if r, ok := b.cat().Pipe(s, size); ok {
-			return r.OutsideMM
-		}
-	}
-	return size.NominalMM()
+	return b.lay.Stage.SizeOutside(spec, size)
 }
 
 // girthOf is the girth of a fitting with the row, made for a pipe.
@@ -69,8 +57,7 @@ func (b *builder) socketOf(p *graph.Part) float64 {
 	if fit.Row.SocketMM > 0 {
 		return fit.Row.SocketMM
 	}
-	r, _ := b.cat().Fitting("coupling", fit.Spec, fit.Size)
-	return r.SocketMM
+	return b.lay.Stage.Depth(fit.Spec, fit.Size)
 }
 
 // borrowed reports whether a row of the user's own has its outside from one of the

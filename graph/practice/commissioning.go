@@ -1,6 +1,9 @@
 package practice
 
-import "fmt"
+import (
+	"cmp"
+	"fmt"
+)
 
 // Ready says what is done at the tub before anything is opened.
 func Ready() []Sentence {
@@ -52,7 +55,7 @@ func Commissioning() []Sentence {
 					}
 					text += ","
 				}
-				return text + " through the filter well, so that the pipes fill from below; the hose's end stays above the water."
+				return text + " at the skimmer or the filter well, so that the pipes fill from below; the hose's end stays above the water."
 			},
 			Source: common,
 		},
@@ -70,7 +73,7 @@ func Commissioning() []Sentence {
 			Say: func(j *Job) string {
 				text := fmt.Sprintf("Pulse pump %s for 10 to 15 s", j.Pump.ID)
 				if j.TwoSpeeds {
-					text += " on low"
+					text += " on " + j.slow()
 				}
 				return text + "; if it moves no water, switch it off and ease the union on its outlet until water comes. It does not run dry."
 			},
@@ -92,7 +95,7 @@ func Commissioning() []Sentence {
 				}
 				text += ", 10 to 30 minutes"
 				if j.TwoSpeeds {
-					text += ", low and then high"
+					text += ", " + j.slow() + " and then " + j.fast()
 				}
 				return text + "; pump off; clean the filter. Swarf and beads of cement go there and not into the unit."
 			},
@@ -183,7 +186,7 @@ func Commissioning() []Sentence {
 			Say: func(j *Job) string {
 				text := "A dry tissue on every joint at each stage: "
 				if j.TwoSpeeds {
-					text += "low, then high"
+					text += j.slow() + ", then " + j.fast()
 				} else {
 					text += "pump running"
 				}
@@ -217,6 +220,18 @@ func Commissioning() []Sentence {
 	}
 }
 
+// slow and fast are what the pump's speeds are called.
+func (j *Job) slow() string { return speedWord(cmp.Or(j.Slow, "low")) }
+func (j *Job) fast() string { return speedWord(cmp.Or(j.Fast, "high")) }
+
+// speedWord sets the name of a speed in quotes unless it is one that reads by itself.
+func speedWord(name string) string {
+	if name == "low" || name == "high" {
+		return name
+	}
+	return `"` + name + `"`
+}
+
 // unitValvedOff reports whether the unit has to be shut off for the running test.
 func (j *Job) unitValvedOff() bool {
 	return j.Unit != nil && j.isolated() && (j.UnitPa == 0 || j.UnitPa < j.GreatestPa)
@@ -224,7 +239,7 @@ func (j *Job) unitValvedOff() bool {
 
 func onLow(j *Job) string {
 	if j.TwoSpeeds {
-		return " on low"
+		return " on " + j.slow()
 	}
 	return ""
 }
@@ -232,7 +247,7 @@ func onLow(j *Job) string {
 func highAndDown(j *Job) string {
 	text := ""
 	if j.TwoSpeeds {
-		text += " on high"
+		text += " on " + j.fast()
 	}
 	if j.Jets {
 		text += " with the jets turned down"

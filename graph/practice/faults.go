@@ -20,7 +20,7 @@ func Faults(j *Job) []Fault {
 		look += " · jets or diverter shut"
 	}
 	if j.TwoSpeeds {
-		look += " · low speed too slow: compare with the flows of this pack"
+		look += " · " + j.slow() + " too slow: compare with the flows of this pack"
 	}
 	add(unit, "Flow error at the unit", look)
 	keeps := "what keeps the pump running has stopped: the controller changed pumps, timed out, or only tastes the water now and then; see its set points and hours"

@@ -49,7 +49,8 @@ type Job struct {
 	Filter     string // "cartridge", "sand"; "": none described
 	InSkimmer  bool   // it stands on the suction side
 	Jets       bool   // on the unit's line
-	TwoSpeeds  bool   // of the unit's pump
+	TwoSpeeds  bool   // of the unit's pump; Slow and Fast are what they are called
+	Slow, Fast string
 	Feeder     string // tag of a feeder, salt cell or ozone injector after the unit; ""
 	Ozone      bool
 	Pockets    bool // two thermometer pockets at the unit

@@ -85,7 +85,7 @@ func jetsOnlyWhereThereAre(t *testing.T, j *Job) {
 	}
 	for _, s := range said {
 		for word, there := range map[string]bool{
-			"jets turned down": j.Jets, "then high": j.TwoSpeeds, "on low": j.TwoSpeeds, "saw bands": j.Cuts, "element": true,
+			"jets turned down": j.Jets, "then high": j.TwoSpeeds, "on low": j.TwoSpeeds, "Shorten the hours": !j.Pump.AlwaysOn, "saw bands": j.Cuts, "element": true,
 			"poppet": j.Check != "", "quarter turn while": j.Inch, "two pockets": j.Pockets,
 		} {
 			if !there && strings.Contains(s.Text, word) {

@@ -80,15 +80,38 @@ func SetPoints() []Sentence {
 		},
 		{
 			Name: "cost-of-circulation",
-			When: func(j *Job) bool { return j.Unit != nil && j.Pump.PowerW > 0 },
+			When: func(j *Job) bool {
+				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.AlwaysOn && j.Pump.RunsForHeat != "contact"
+			},
 			Say: func(j *Job) string {
-				text := fmt.Sprintf("A pump that runs for the unit costs: %.0f W day and night are %.1f kWh a day.", j.Pump.PowerW, j.Pump.PowerW*24/1000)
-				return text + " Most of it ends as heat in the water: under a good cover in summer the tub may go above its set point with nothing heating it. Shorten the hours then, and never below what the filter and the disinfectant want."
+				return fmt.Sprintf("A pump that runs for the unit costs: %.0f W day and night are %.1f kWh a day. ", j.Pump.PowerW, j.Pump.PowerW*24/1000) + summerHeat +
+					" Shorten the hours then, and never below what the filter and the disinfectant want."
+			},
+			For: Fitter | Owner, Source: "24 h times the pump's power; the rest " + common,
+		},
+		{
+			Name: "cost-by-contact",
+			When: func(j *Job) bool {
+				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.AlwaysOn && j.Pump.RunsForHeat == "contact"
+			},
+			Say: func(j *Job) string {
+				return fmt.Sprintf("A pump that runs for the unit costs: %.0f W, %.2f kWh for each hour in which the unit's contact calls it, %.1f kWh where that is day and night.", j.Pump.PowerW, j.Pump.PowerW/1000, j.Pump.PowerW*24/1000)
+			},
+			For: Fitter | Owner, Source: "hours times the pump's power",
+		},
+		{
+			Name: "cost-always-on",
+			When: func(j *Job) bool { return j.Unit != nil && j.Pump.PowerW > 0 && j.Pump.AlwaysOn },
+			Say: func(j *Job) string {
+				return fmt.Sprintf("The pump runs day and night, with the unit or without: %.0f W are %.1f kWh a day. ", j.Pump.PowerW, j.Pump.PowerW*24/1000) + summerHeat
 			},
 			For: Fitter | Owner, Source: "24 h times the pump's power; the rest " + common,
 		},
 	}
 }
+
+// summerHeat is what a pump's power comes to.
+const summerHeat = "Most of it ends as heat in the water: under a good cover in summer the tub may go above its set point with nothing heating it."
 
 // callsPump reports whether the controller's call is what keeps the unit's pump running.
 func callsPump(j *Job) bool { return !j.Pump.AlwaysOn && j.Pump.RunsForHeat == "" }

@@ -51,6 +51,31 @@ func (v *view) weakestShutOff(pump *graph.Part) (pa float64, name string, ok boo
 	return pa, name, ok
 }
 
+// SlowAndFast returns the names of the speeds of a pump with the least and the greatest
+// shut-off pressure; the first and the last where no curve is known, "" where it has one.
+func SlowAndFast(pump *settle.Part) (slow, fast string) {
+	speeds := pump.Speeds.V
+	if len(speeds) < 2 {
+		return "", ""
+	}
+	slow, fast = speeds[0].Name, speeds[len(speeds)-1].Name
+	least, most, first := 0.0, 0.0, true
+	for i := range speeds {
+		pa, known := shutOffPa(speeds, i)
+		if !known {
+			continue
+		}
+		if first || pa < least {
+			slow, least = speeds[i].Name, pa
+		}
+		if first || pa > most {
+			fast, most = speeds[i].Name, pa
+		}
+		first = false
+	}
+	return slow, fast
+}
+
 // strongestShutOff returns the greatest of the shut-off pressures of a pump's speeds, Pa.
 func strongestShutOff(pump *settle.Part) (pa float64, ok bool) {
 	for i := range pump.Speeds.V {

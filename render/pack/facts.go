@@ -98,6 +98,7 @@ func (f *facts) unit(u *graph.Part) {
 func (f *facts) pump(p *graph.Part) {
 	f.j.Pump = practice.Pump{ID: f.names.Tag(p.ID), Above: p.BelowWaterSet && p.BelowWaterMM < 0}
 	f.j.TwoSpeeds = len(p.SpeedNames()) > 1
+	f.j.Slow, f.j.Fast = rule.SlowAndFast(f.set.Part(p.ID))
 	if p.Pump != nil {
 		f.j.Pump.AlwaysOn, f.j.Pump.RunsForHeat = p.Pump.AlwaysOn, p.Pump.RunsForHeat
 		for _, s := range p.Pump.Speeds {
@@ -200,7 +201,7 @@ func (f *facts) work() {
 	for _, part := range f.p.Circuit.Parts {
 		j.Removes = j.Removes || part.Removed
 	}
-	j.PlugIn = old > 0 && old == hose
+	j.PlugIn = old > 0 && old == hose && f.boxed()
 	lay := f.p.After.Layout
 	if lay == nil {
 		return
@@ -234,6 +235,22 @@ func (f *facts) meetsNew(r *graph.Run) bool {
 	}
 	for _, end := range []graph.PortRef{r.From, r.To} {
 		if p := f.p.Circuit.Part(end.Part); p != nil && p.New() && p.Kind != graph.Union {
+			return true
+		}
+	}
+	return false
+}
+
+// boxed reports whether pump and heater, or pump and filter, touch each other, as they do in
+// the box of a plug-in tub.
+func (f *facts) boxed() bool {
+	for _, r := range f.p.Circuit.Runs {
+		a, b := f.p.Circuit.Part(r.From.Part), f.p.Circuit.Part(r.To.Part)
+		if !r.Existing || r.LengthMM > 0 || len(r.Legs) > 0 || a == nil || b == nil {
+			continue
+		}
+		inBox := func(k graph.Kind) bool { return k == graph.Filter || k == graph.ElementHeater }
+		if a.Kind == graph.Pump && inBox(b.Kind) || b.Kind == graph.Pump && inBox(a.Kind) {
 			return true
 		}
 	}

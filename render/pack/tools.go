@@ -27,7 +27,7 @@ func tools(p *plan.Plan, j *practice.Job) []tool {
 	add(j.Pieces || j.Cuts, "Fine saw or pipe shears, mitre box", "square cuts; the cut list counts with this saw's kerf")
 	add(j.Pieces || j.Cuts, "Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off")
 	add(true, "Wet vacuum, pump, bucket, rags, tissues", "what stays in the low loops; a dry tissue on every joint")
-	add(true, "Hose with backflow protection, drain adaptor", "emptying, and filling through the filter well")
+	add(true, "Hose with backflow protection, drain adaptor", "emptying, and filling at the skimmer or filter well")
 	add(j.UnionNuts, "Strap wrench, silicone grease", "union nuts, hand-tight and a little more; their seals")
 	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across the unit, one thermometer moved from pipe to pipe")
 	add(true, "Lock and tag for the isolator", "power stays off")

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+
+	"dryfit/catalog/quantity"
 )
 
 // Pos is a place in a description. Line and Column count from 1; Column counts
@@ -50,8 +52,12 @@ func (s Severity) String() string {
 // Related points at the other half of a problem.
 type Related struct {
 	Pos     Pos
-	Message string
+	Message quantity.Text
 }
+
+// Say words a finding: fmt.Sprintf, but the amounts among the arguments (quantity.Flow.Of(q))
+// stay amounts until somebody prints the text in the units he wants.
+func Say(form string, args ...any) quantity.Text { return quantity.Say(form, args...) }
 
 // Diagnostic is one finding. The message says what is wrong with the number it has and
 // the number it needs, without a capital or a full stop; the hint says what to do.
@@ -59,8 +65,8 @@ type Diagnostic struct {
 	Pos      Pos
 	Rule     string // name of the rule, or of the step that found it ("reading", "routing", "flow")
 	Severity Severity
-	Message  string
-	Hint     string
+	Message  quantity.Text
+	Hint     quantity.Text
 	Related  []Related
 }
 
@@ -82,6 +88,21 @@ func compareDiagnostics(a, b Diagnostic) int {
 		cmp.Compare(a.Message, b.Message),
 		cmp.Compare(a.Hint, b.Hint),
 	)
+}
+
+// Worded returns the findings with their quantities in the units of a system, for what
+// prints them as they are.
+func Worded(ds []Diagnostic, s quantity.System) []Diagnostic {
+	out := slices.Clone(ds)
+	for i := range out {
+		d := &out[i]
+		d.Message, d.Hint = quantity.Text(d.Message.In(s)), quantity.Text(d.Hint.In(s))
+		d.Related = slices.Clone(d.Related)
+		for k := range d.Related {
+			d.Related[k].Message = quantity.Text(d.Related[k].Message.In(s))
+		}
+	}
+	return out
 }
 
 // HasErrors reports whether any finding is an error.

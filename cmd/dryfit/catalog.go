@@ -131,7 +131,7 @@ func (j *job) checkCatalog(files []string, w *world) int {
 		rows = catalog.Embedded().Rows()
 		for _, p := range catalog.Check(rows) {
 			findings = append(findings, graph.Diagnostic{
-				Pos: graph.Pos{File: p.Origin}, Rule: "catalog", Severity: graph.Error, Message: p.String(),
+				Pos: graph.Pos{File: p.Origin}, Rule: "catalog", Severity: graph.Error, Message: quantity.Text(p.String()),
 			})
 		}
 	}

@@ -65,7 +65,7 @@ func runDraw(v *verb, args []string, w *world) int {
 		return complain(w, err)
 	}
 	if len(pages) == 0 {
-		complain(w, errors.New(drawing.Why(p, view)))
+		complain(w, errors.New(drawing.Why(p, view, j.style(w).Units)))
 		if code := j.say(p.Findings, w); code != exitDone {
 			return code
 		}

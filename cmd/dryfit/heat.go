@@ -108,7 +108,7 @@ func runHeat(v *verb, args []string, w *world) int {
 	if code := j.emit(p, func(p *plan.Plan, s table.Style) ([]byte, error) {
 		switch j.format {
 		case "json":
-			return table.HeatJSON(report)
+			return table.HeatJSON(report, s)
 		case "csv":
 			return table.HeatCSV(report), nil
 		}

@@ -159,9 +159,9 @@ func (j *job) printFindings(ds []graph.Diagnostic, w *world) int {
 	var err error
 	switch j.format {
 	case "json":
-		out, err = table.FindingsJSON(ds)
+		out, err = table.FindingsJSON(ds, j.style(w))
 	case "csv":
-		out = table.FindingsCSV(ds)
+		out = table.FindingsCSV(ds, j.style(w))
 	default:
 		out = []byte(j.render(ds, w.stdout, w))
 		if len(ds) == 0 {
@@ -182,7 +182,7 @@ func (j *job) printFindings(ds []graph.Diagnostic, w *world) int {
 
 // render writes findings with their source lines.
 func (j *job) render(ds []graph.Diagnostic, to io.Writer, w *world) string {
-	return located.Render(ds, j.sources, w.colour(to))
+	return located.Render(ds, j.sources, j.style(w).Units, w.colour(to))
 }
 
 // style says how tables are printed.

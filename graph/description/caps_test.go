@@ -56,7 +56,7 @@ func TestHostileFiles(t *testing.T) {
 			}
 			all := ""
 			for _, d := range ds {
-				all += d.Message + "\n"
+				all += d.Message.String() + "\n"
 				if !d.Pos.IsValid() || len(d.Message) > 2000 {
 					t.Fatalf("no place, or a message %d bytes long", len(d.Message))
 				}

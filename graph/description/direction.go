@@ -42,7 +42,7 @@ func (r *reader) components(v located.Value, text string, l limit) (graph.Vec, b
 		if !oneOf(w.text, directionWords) {
 			d := r.Fail(v, located.Near(w.text, directionWords), "there is no direction %s", located.Said(w.text))
 			if strings.ContainsAny(w.text, "0123456789") {
-				d.Message, d.Hint = "the direction comes before the length: "+located.Said(text), "write it like "+example
+				d.Message, d.Hint = graph.Say("the direction comes before the length: %s", located.Said(text)), graph.Say("write it like %s", example)
 			}
 			r.Shift(d, v, w.at)
 			return by, false

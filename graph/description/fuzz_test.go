@@ -6,6 +6,7 @@ import (
 	"testing"
 	"unicode"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/description/located"
 )
 
@@ -37,7 +38,7 @@ func FuzzRead(f *testing.F) {
 			t.Fatalf("circuit %v with %d findings", c != nil, len(ds))
 		}
 		checkPlaces(t, data, ds)
-		for _, x := range located.Render(ds, map[string][]byte{"fuzz.toml": data}, false) {
+		for _, x := range located.Render(ds, map[string][]byte{"fuzz.toml": data}, quantity.MetricSystem, false) {
 			if unicode.IsControl(x) && x != '\n' {
 				t.Fatalf("a message holds %q", x)
 			}

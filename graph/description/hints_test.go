@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/description/located"
 )
 
@@ -69,9 +70,9 @@ length = "1 m"
 			continue
 		}
 		hint := ds[0].Hint
-		mended := follow(t, text, ds[0].Pos.Line, hint)
+		mended := follow(t, text, ds[0].Pos.Line, hint.String())
 		if circuit, ds := Read("f.toml", []byte(mended)); circuit == nil {
-			t.Errorf("%+v: the hint %q does not read:\n%s", c, hint, located.Render(ds, map[string][]byte{"f.toml": []byte(mended)}, false))
+			t.Errorf("%+v: the hint %q does not read:\n%s", c, hint, located.Render(ds, map[string][]byte{"f.toml": []byte(mended)}, quantity.MetricSystem, false))
 		}
 	}
 }

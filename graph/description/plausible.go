@@ -57,7 +57,7 @@ func (r *reader) bare(v located.Value, number string, l limit) {
 	d := r.Fail(v, fmt.Sprintf("write it in quotes with its unit, such as %q", l.example()), "%s is a bare number: %s has a unit", located.Said(v.Key), l.what)
 	var qe *quantity.Error
 	if _, err := quantity.Parse(number, l.dims()...); errors.As(err, &qe) && qe.Hint != "" {
-		d.Hint = "write it in quotes with its unit; " + qe.Hint
+		d.Hint = graph.Say("write it in quotes with its unit; %s", qe.Hint)
 	}
 }
 
@@ -68,7 +68,7 @@ func (r *reader) parse(v located.Value, text string, offset int, l limit) (quant
 		d := r.Fail(v, "", "%s", err.Error())
 		var qe *quantity.Error
 		if errors.As(err, &qe) {
-			d.Message, d.Hint = qe.Message, qe.Hint
+			d.Message, d.Hint = quantity.Text(qe.Message), quantity.Text(qe.Hint)
 			offset += qe.Offset
 		}
 		r.Shift(d, v, offset)

@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 )
@@ -53,7 +54,7 @@ func roundTrip(t *testing.T, c *graph.Circuit) {
 	text := Write(c)
 	again, ds := Read("again.toml", text)
 	if again == nil {
-		t.Fatalf("what Write wrote can't be read:\n%s\n%s", located.Render(ds, map[string][]byte{"again.toml": text}, false), text)
+		t.Fatalf("what Write wrote can't be read:\n%s\n%s", located.Render(ds, map[string][]byte{"again.toml": text}, quantity.MetricSystem, false), text)
 	}
 	if d := cmp.Diff(c, again, sameCircuit); d != "" {
 		t.Fatalf("another circuit came back (-read +read again):\n%s\n%s", d, text)
@@ -68,7 +69,7 @@ func TestDemos(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			c, ds := Read(name, data)
 			if c == nil {
-				t.Fatalf("not clean:\n%s", located.Render(ds, map[string][]byte{name: data}, false))
+				t.Fatalf("not clean:\n%s", located.Render(ds, map[string][]byte{name: data}, quantity.MetricSystem, false))
 			}
 			if !bytes.Contains(data, []byte("Everything in this file is invented")) {
 				t.Error("the demo does not say that it is invented")
@@ -493,7 +494,7 @@ unit = "1000.50"
 func TestEverythingRoundTrips(t *testing.T) {
 	c, ds := Read("all.toml", []byte(everything))
 	if c == nil {
-		t.Fatal(located.Render(ds, map[string][]byte{"all.toml": []byte(everything)}, false))
+		t.Fatal(located.Render(ds, map[string][]byte{"all.toml": []byte(everything)}, quantity.MetricSystem, false))
 	}
 	roundTrip(t, c)
 	// every key that can be written is in the text above

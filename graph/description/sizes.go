@@ -78,7 +78,7 @@ func (r *reader) quantityError(v located.Value, err error) {
 	d := r.Fail(v, "", "%s", located.Inert(err.Error()))
 	var qe *quantity.Error
 	if errors.As(err, &qe) {
-		d.Message, d.Hint = qe.Message, qe.Hint
+		d.Message, d.Hint = quantity.Text(qe.Message), quantity.Text(qe.Hint)
 		r.Shift(d, v, qe.Offset)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 )
@@ -89,7 +90,7 @@ func TestTemplates(t *testing.T) {
 				t.Errorf("%d findings for %d blanks", len(ds), blanks)
 			}
 			for _, d := range ds {
-				if !strings.Contains(d.Message, "still blank") || !strings.HasPrefix(d.Hint, "write ") {
+				if !strings.Contains(d.Message.String(), "still blank") || !strings.HasPrefix(d.Hint.String(), "write ") {
 					t.Errorf("a blank is reported as %q, hint %q", d.Message, d.Hint)
 				}
 			}
@@ -99,7 +100,7 @@ func TestTemplates(t *testing.T) {
 			text := fill(bare, blankAnswers[name])
 			c, ds = Read(name, []byte(text))
 			if c == nil {
-				t.Fatalf("not clean once filled:\n%s", located.Render(ds, map[string][]byte{name: []byte(text)}, false))
+				t.Fatalf("not clean once filled:\n%s", located.Render(ds, map[string][]byte{name: []byte(text)}, quantity.MetricSystem, false))
 			}
 			if len(c.OfKind(graph.HeatPump)) != 1 || len(c.OfKind(graph.Tub)) != 1 {
 				t.Error("a template has one tub and one unit")

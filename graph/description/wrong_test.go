@@ -9,6 +9,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 )
@@ -36,7 +37,7 @@ func TestWrong(t *testing.T) {
 				t.Fatalf("read without an error")
 			}
 			checkPlaces(t, data, ds)
-			got := located.Render(ds, map[string][]byte{filepath.Base(file): data}, false)
+			got := located.Render(ds, map[string][]byte{filepath.Base(file): data}, quantity.MetricSystem, false)
 			if *update {
 				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
 					t.Fatal(err)

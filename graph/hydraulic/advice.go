@@ -1,5 +1,7 @@
 package hydraulic
 
+import "dryfit/catalog/quantity"
+
 // Advice compares every bypass element a job could have.
 type Advice struct {
 	Pump     string // heater pump's id
@@ -7,19 +9,19 @@ type Advice struct {
 	Today    bool   // a circuit before the work is known, and the jets' change is against it; else it is 0
 	Choices  []BypassChoice
 	Best     int // index into Choices; -1: none keeps the promise
-	Why      string
+	Why      quantity.Text
 	Remedies []Remedy // where no choice works: what would, with its effect worked out
 }
 
 // BypassChoice is one bypass element, solved.
 type BypassChoice struct {
-	Name   string  // "spring-check 2 psi", "throttle valve, Kv 12.4 m3/h", "no bypass"
-	Spring string  // catalogue row; "" for others
-	Kv     float64 // m³/h of a throttle valve; 0 for others
+	Name   quantity.Text // "spring-check 2 psi", "throttle valve, Kv 12.4 m3/h", "no bypass"
+	Spring string        // catalogue row; "" for others
+	Kv     float64       // m³/h of a throttle valve; 0 for others
 	Modes  []ChoiceMode
-	Keeps  bool   // the promise: unit's flow at least least, at most most, in every mode it is wanted
-	Rated  bool   // and at least rated at low speed
-	Why    string // why it is taken, or not
+	Keeps  bool          // the promise: unit's flow at least least, at most most, in every mode it is wanted
+	Rated  bool          // and at least rated at low speed
+	Why    quantity.Text // why it is taken, or not
 }
 
 // ChoiceMode is what one choice does in one mode. Flows m³/s.
@@ -32,13 +34,13 @@ type ChoiceMode struct {
 	JetsChange           float64 // share of today's jets' flow
 	PumpFlow             float64
 	RiseK                float64
-	Error                string // why there are no numbers
+	Error                quantity.Text // why there are no numbers
 }
 
 // Remedy is a change that would make the job work.
 type Remedy struct {
-	What   string
-	Effect string // in words, with the flows worked out
+	What   quantity.Text
+	Effect quantity.Text // in words, with the flows worked out
 	Works  bool
 
 	Attended bool // only while somebody stands by: no line for a unit that runs unattended

@@ -1,8 +1,7 @@
 package hydraulic
 
 import (
-	"fmt"
-
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/network"
 	"dryfit/graph/route"
@@ -59,7 +58,7 @@ type builder struct {
 	runsAt map[string][]int // "part.port" -> runs, by index
 }
 
-func (b *builder) note(pos graph.Pos, severity graph.Severity, message, hint string) {
+func (b *builder) note(pos graph.Pos, severity graph.Severity, message, hint quantity.Text) {
 	b.m.Notes = append(b.m.Notes, graph.Diagnostic{Pos: pos, Rule: "flow", Severity: severity, Message: message, Hint: hint})
 }
 
@@ -106,7 +105,7 @@ func (b *builder) addRun(i int) error {
 	pipe := &b.set.Runs[i]
 	m.BoreM, m.RoughnessM = pipe.Bore.V/1000, pipe.Rough.V/1000
 	if pipe.Nominal {
-		b.note(r.Pos, graph.Warning, fmt.Sprintf("the catalogue has no pipe %s %s: %q is worked out with its nominal size for a bore", r.Spec, r.Size, r.ID),
+		b.note(r.Pos, graph.Warning, graph.Say("the catalogue has no pipe %s %s: %q is worked out with its nominal size for a bore", r.Spec, r.Size, r.ID),
 			"give the run a bore")
 	}
 	from, to := b.c.Parts[ends[0]], b.c.Parts[ends[1]]

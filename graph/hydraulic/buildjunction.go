@@ -1,8 +1,6 @@
 package hydraulic
 
 import (
-	"fmt"
-
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/network"
 )
@@ -27,7 +25,7 @@ func (b *builder) addTee(m *ModelPart) {
 		if law := b.lossOf(m); law != nil {
 			m.law = law
 			b.m.net.Edges[m.edges[2]].Law = law
-			b.note(l.Pos, graph.Note, fmt.Sprintf("the loss given for the tee %q counts for its branch; its run has none", p.ID), "")
+			b.note(l.Pos, graph.Note, graph.Say("the loss given for the tee %q counts for its branch; its run has none", p.ID), "")
 		}
 		return
 	}

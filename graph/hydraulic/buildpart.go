@@ -1,8 +1,6 @@
 package hydraulic
 
 import (
-	"fmt"
-
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
@@ -67,11 +65,11 @@ func (b *builder) lossOf(m *ModelPart) *partLaw {
 	if l := m.Part.Loss; l != nil {
 		m.Source = "described"
 		if l.HasK && l.BoreMM <= 0 && m.BoreM <= 0 {
-			b.note(l.Pos, graph.Warning, fmt.Sprintf("the k of %q has no bore to stand on: it counts as no loss", m.Part.ID), "give the loss a bore")
+			b.note(l.Pos, graph.Warning, graph.Say("the k of %q has no bore to stand on: it counts as no loss", m.Part.ID), "give the loss a bore")
 		}
 		law, falls := describedLaw(l, m.BoreM, b.m.Water.Density)
 		if falls {
-			b.note(l.Pos, graph.Warning, fmt.Sprintf("the drop of %q falls as its flow rises: it is held level there", m.Part.ID), "look at the points of its loss again")
+			b.note(l.Pos, graph.Warning, graph.Say("the drop of %q falls as its flow rises: it is held level there", m.Part.ID), "look at the points of its loss again")
 		}
 		return law
 	}
@@ -201,7 +199,7 @@ func (b *builder) addCheck(m *ModelPart) {
 	}
 	crack := b.settled(p).Cracking
 	if crack.How == settle.Assumed && !b.settled(p).IsSwing() {
-		b.note(p.Pos, graph.Note, fmt.Sprintf("nothing says at what pressure %q opens: that of %s is assumed", p.ID, crack.Row),
+		b.note(p.Pos, graph.Note, graph.Say("nothing says at what pressure %q opens: that of %s is assumed", p.ID, crack.Row),
 			`give it cracking = "…", or the type of a spring`)
 	}
 	m.crack = max(crack.V, 0) / (b.m.Water.Density * formula.Gravity)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/network"
@@ -39,7 +40,7 @@ func (b *builder) addPump(m *ModelPart) error {
 		m.Source = "catalogue"
 	}
 	if q := rise.curve.First(); q > 0 {
-		b.note(p.Pos, graph.Note, fmt.Sprintf("the curve of %q at %q starts at %.3g m3/h: below that it is taken as a parabola that starts level", p.ID, name, q*3600),
+		b.note(p.Pos, graph.Note, graph.Say("the curve of %q at %q starts at %s: below that it is taken as a parabola that starts level", p.ID, name, quantity.Flow.Of(q)),
 			"give the head at no flow, the shut-off head")
 	}
 	m.pump = &pumpLaw{curve: rise.curve, times: 1}

@@ -255,7 +255,7 @@ func TestPastTable(t *testing.T) {
 }
 
 func hasNote(s *hydraulic.Solution, text string) bool {
-	return slices.ContainsFunc(s.Notes, func(d graph.Diagnostic) bool { return strings.Contains(d.Message, text) })
+	return slices.ContainsFunc(s.Notes, func(d graph.Diagnostic) bool { return strings.Contains(d.Message.String(), text) })
 }
 
 func num(v float64) string {

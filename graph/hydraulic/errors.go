@@ -33,10 +33,13 @@ type BeyondCurveError struct {
 	Last  float64 // m³/s, the curve's last point
 }
 
-func (e *BeyondCurveError) Error() string {
-	return fmt.Sprintf("the pump %q at %q would run at about %s, past the last point of its curve at %s: give the curve further, or look for a loss that is missing",
-		e.Pump, e.Speed, quantity.Format(e.Flow, quantity.Flow, quantity.MetricSystem), quantity.Format(e.Last, quantity.Flow, quantity.MetricSystem))
+// Text words the error, its flows in the units that are asked for.
+func (e *BeyondCurveError) Text() quantity.Text {
+	return quantity.Say("the pump %q at %q would run at about %s, past the last point of its curve at %s: give the curve further, or look for a loss that is missing",
+		e.Pump, e.Speed, quantity.Flow.Of(e.Flow), quantity.Flow.Of(e.Last))
 }
+
+func (e *BeyondCurveError) Error() string { return e.Text().String() }
 
 // InputError says what a circuit lacks to be solved.
 type InputError struct {

@@ -1,8 +1,6 @@
 package hydraulic
 
 import (
-	"fmt"
-
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
@@ -64,7 +62,7 @@ func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 		out.K = formula.KvToK(row.Kv, m.BoreM)
 	default:
 		if f.Kind != "coupling" && f.Kind != "slip-coupling" && f.Kind != "union" && f.Kind != "thread-adaptor" {
-			b.note(m.Run.Pos, graph.Warning, fmt.Sprintf("no loss is known of the %s %s: it counts as none", f.Kind, f.Where), "give the run a k for it")
+			b.note(m.Run.Pos, graph.Warning, graph.Say("no loss is known of the %s %s: it counts as none", f.Kind, f.Where), "give the run a k for it")
 		}
 	}
 	out.KBack = out.K

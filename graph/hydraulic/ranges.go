@@ -1,6 +1,9 @@
 package hydraulic
 
-import "dryfit/graph"
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
 
 // Range is a value with what the spreads of the inputs make of it: nine in ten of the
 // samples lie between Low and High.
@@ -29,7 +32,7 @@ type ModeRanges struct {
 // Promise is something the job should keep, and in what share of the sample it does.
 type Promise struct {
 	Mode  string
-	Text  string // "the unit gets at least its least flow, 2.9 m3/h"
+	Text  quantity.Text // "the unit gets at least its least flow, 2.9 m3/h"
 	Share float64
 }
 

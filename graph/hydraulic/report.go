@@ -1,7 +1,6 @@
 package hydraulic
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/catalog/quantity"
@@ -241,9 +240,9 @@ func (v *view) static(m *ModelPart, out *PartFlow) {
 // notes adds what hangs on the flows.
 func (v *view) notes() {
 	s := v.s
-	add := func(p *graph.Part, severity graph.Severity, hint, format string, args ...any) {
+	add := func(p *graph.Part, severity graph.Severity, hint quantity.Text, format string, args ...any) {
 		s.Notes = append(s.Notes, graph.Diagnostic{Pos: p.Pos, Rule: "flow", Severity: severity,
-			Message: fmt.Sprintf("mode %q: ", s.Mode.Name) + fmt.Sprintf(format, args...), Hint: hint})
+			Message: graph.Say("mode %q: ", s.Mode.Name) + graph.Say(format, args...), Hint: hint})
 	}
 	running := false
 	for i := range v.m.Parts {
@@ -274,10 +273,8 @@ func (v *view) notes() {
 	}
 	if !running && len(v.m.Parts) > 0 {
 		s.Notes = append(s.Notes, graph.Diagnostic{Pos: s.Mode.Pos, Rule: "flow", Severity: graph.Note,
-			Message: fmt.Sprintf("mode %q: no pump runs, so no water flows", s.Mode.Name)})
+			Message: graph.Say("mode %q: no pump runs, so no water flows", s.Mode.Name)})
 	}
 }
 
-func flowWords(q float64) string {
-	return quantity.Format(math.Abs(q), quantity.Flow, quantity.MetricSystem)
-}
+func flowWords(q float64) quantity.Amount { return quantity.Flow.Of(math.Abs(q)) }

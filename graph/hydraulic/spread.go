@@ -1,7 +1,6 @@
 package hydraulic
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -193,7 +192,7 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 			{"the unit gets at most its most flow", u.Most, false},
 		} {
 			if q.limit > 0 {
-				out = append(out, Promise{m.name, fmt.Sprintf("%s, %s", q.words, quantity.Format(q.limit, quantity.Flow, quantity.MetricSystem)),
+				out = append(out, Promise{m.name, graph.Say("%s, %s", q.words, quantity.Flow.Of(q.limit)),
 					shareOf(flows, func(v float64) bool { return q.least && v >= q.limit || !q.least && v <= q.limit })})
 			}
 		}
@@ -203,7 +202,7 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 			continue
 		}
 		open := p.Flow > 0
-		out = append(out, Promise{m.name, fmt.Sprintf("%s is %s", p.Part.ID, p.State),
+		out = append(out, Promise{m.name, graph.Say("%s is %s", p.Part.ID, p.State),
 			shareOf(m.after.parts[i], func(v float64) bool { return (v > 0) == open })})
 	}
 	if len(m.jetsChange) > 0 {

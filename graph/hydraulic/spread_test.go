@@ -93,7 +93,7 @@ func TestPromiseByHand(t *testing.T) {
 	f := 2*math.Pow(10.0/9, 2) - 1
 	want := 1 - math.Pow(1.6-f, 2)/0.6 // share of the triangle below f; pump and unit add a little
 	for _, p := range r.Promises {
-		if strings.HasPrefix(p.Text, "the unit gets at least its least") {
+		if strings.HasPrefix(p.Text.String(), "the unit gets at least its least") {
 			if math.Abs(p.Share-want) > 0.02 {
 				t.Errorf("share %.3f, want %.3f", p.Share, want)
 			}

@@ -37,7 +37,7 @@ func TestAdviceFollowed(t *testing.T) {
 				}
 				for _, advice := range v.Mend {
 					followed++
-					after := follow(t, was, advice)
+					after := follow(t, was, advice.String())
 					c, ds := description.Read(name+".toml", []byte(after))
 					if c == nil {
 						t.Errorf("following %q the description can't be read: %v", advice, ds)

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -25,7 +24,7 @@ func (p *Plan) advise(want Want) {
 	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
 		p.Findings = append(p.Findings, graph.Diagnostic{
 			Pos: graph.Pos{File: p.Circuit.File}, Rule: "bypass-advice", Severity: graph.Note,
-			Message: "no bypass to advise on: " + cmp.Or(why, "no pump feeds the unit"),
+			Message: graph.Say("no bypass to advise on: %s", cmp.Or(why, "no pump feeds the unit")),
 		})
 		return
 	}
@@ -71,7 +70,7 @@ func (a *adviser) choices(c *graph.Circuit) []hydraulic.BypassChoice {
 	var out []hydraulic.BypassChoice
 	for _, row := range c.Catalog.Springs() {
 		one := a.try(c, springElement(row))
-		one.Name, one.Spring = row.Name, row.Name
+		one.Name, one.Spring = quantity.Text(row.Name), row.Name
 		out = append(out, one)
 	}
 	out = append(out, a.throttle(c))
@@ -111,7 +110,7 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode
 	out := hydraulic.ChoiceMode{Mode: mode.Name}
 	sol, err := hydraulic.Solve(lay, mode, graph.After)
 	if err != nil {
-		out.Error = err.Error()
+		out.Error = quantity.OfError(err)
 		return out
 	}
 	if unit := sol.Part(a.branch.Unit.ID); unit != nil {
@@ -172,7 +171,7 @@ func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
 	kv := throttleFor(want, a.leastAt(c))
 	out := a.try(c, throttleElement(kv))
 	out.Kv = kv
-	out.Name = fmt.Sprintf("throttle valve, Kv %.1f m3/h", kv)
+	out.Name = graph.Say("throttle valve, %s", quantity.Kv.Of(kv))
 	return out
 }
 
@@ -197,16 +196,16 @@ func (a *adviser) leastAt(c *graph.Circuit) func(kv float64) float64 {
 }
 
 // why says what is wrong with a choice, or what it costs more than the best.
-func (a *adviser) why(all *hydraulic.Advice, i int) string {
+func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
 	c := all.Choices[i]
 	for _, m := range c.Modes {
 		switch {
 		case m.Error != "":
-			return fmt.Sprintf("%s: %s", m.Mode, m.Error)
+			return graph.Say("%s: %s", m.Mode, m.Error)
 		case m.UnitFlow < a.unit.least:
-			return fmt.Sprintf("%s: the unit gets %s, less than its least, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.least))
+			return graph.Say("%s: the unit gets %s, less than its least, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.least))
 		case a.unit.most > 0 && m.UnitFlow > a.unit.most:
-			return fmt.Sprintf("%s: the unit gets %s, more than its most, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.most))
+			return graph.Say("%s: the unit gets %s, more than its most, %s", m.Mode, flowText(m.UnitFlow), flowText(a.unit.most))
 		}
 	}
 	if all.Best < 0 || i == all.Best {
@@ -219,12 +218,12 @@ func (a *adviser) why(all *hydraulic.Advice, i int) string {
 	case !preferred(c, all.Constant):
 		return "keeps the promise, but on a pump of one speed a valve can be set to the flow that is wanted"
 	case best.Rated && !c.Rated:
-		return fmt.Sprintf("the unit gets %s at the least, under its rated %s", flowText(leastFlow(c)), flowText(a.unit.rated))
+		return graph.Say("the unit gets %s at the least, under its rated %s", flowText(leastFlow(c)), flowText(a.unit.rated))
 	case all.Constant:
-		return fmt.Sprintf("the unit gets %s, further from its rated %s", flowText(leastFlow(c)), flowText(a.unit.rated))
+		return graph.Say("the unit gets %s, further from its rated %s", flowText(leastFlow(c)), flowText(a.unit.rated))
 	}
 	if m, ok := chatteringIn(c); ok && outcomeOf(best).chatters < outcomeOf(c).chatters {
-		return fmt.Sprintf("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
+		return graph.Say("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
 	}
 	words := jetsWords
 	if !all.Today {
@@ -234,63 +233,63 @@ func (a *adviser) why(all *hydraulic.Advice, i int) string {
 }
 
 // splitWords says what share of the water the unit gets in each mode.
-func splitWords(c hydraulic.BypassChoice) string {
-	text := "the unit takes"
+func splitWords(c hydraulic.BypassChoice) quantity.Text {
+	text := quantity.Text("the unit takes")
 	for i, m := range c.Modes {
 		if i > 0 {
 			text += ","
 		}
 		if m.PumpFlow > 0 {
-			text += fmt.Sprintf(" %.0f %% at %s", 100*m.UnitFlow/m.PumpFlow, m.Mode)
+			text += graph.Say(" %.0f %% at %s", 100*m.UnitFlow/m.PumpFlow, m.Mode)
 		}
 	}
 	return text
 }
 
-func jetsWords(c hydraulic.BypassChoice) string {
-	text := "jets"
+func jetsWords(c hydraulic.BypassChoice) quantity.Text {
+	text := quantity.Text("jets")
 	for i, m := range c.Modes {
 		if i > 0 {
 			text += ","
 		}
-		text += fmt.Sprintf(" %+.1f %% at %s", 100*m.JetsChange, m.Mode)
+		text += graph.Say(" %+.1f %% at %s", 100*m.JetsChange, m.Mode)
 	}
 	return text
 }
 
 // pumpWords says what the pump moves in each mode.
-func pumpWords(c hydraulic.BypassChoice) string {
-	text := "the pump moves"
+func pumpWords(c hydraulic.BypassChoice) quantity.Text {
+	text := quantity.Text("the pump moves")
 	for i, m := range c.Modes {
 		if i > 0 {
 			text += ","
 		}
-		text += fmt.Sprintf(" %s at %s", flowText(m.PumpFlow), m.Mode)
+		text += graph.Say(" %s at %s", flowText(m.PumpFlow), m.Mode)
 	}
 	return text
 }
 
 // conclusion names the choice to take.
-func (a *adviser) conclusion(all *hydraulic.Advice) string {
+func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 	if all.Best < 0 {
 		return "no bypass element keeps the unit's flow between its least and its most at every speed"
 	}
 	best := all.Choices[all.Best]
-	text := fmt.Sprintf("take %s: ", best.Name)
+	text := graph.Say("take %s: ", best.Name)
 	for i, m := range best.Modes {
 		if i > 0 {
 			text += "; "
 		}
-		text += fmt.Sprintf("%s: the unit gets %s", m.Mode, flowText(m.UnitFlow))
+		text += graph.Say("%s: the unit gets %s", m.Mode, flowText(m.UnitFlow))
 		if m.State != "" {
 			state := m.State
 			if best.Spring != "" {
 				state = stateWords(state)
 			}
-			text += ", bypass " + state
+			text += graph.Say(", bypass %s", state)
 		}
 		if all.Constant && m.RiseK > 0 {
-			text += fmt.Sprintf("; set it by a rise of %.1f K across the unit", m.RiseK)
+			text += graph.Say("; set it by a rise of %s across the unit", quantity.TemperatureDifference.Of(m.RiseK))
 		}
 	}
 	if i := weakest(all); i >= 0 && !all.Constant {
@@ -300,16 +299,16 @@ func (a *adviser) conclusion(all *hydraulic.Advice) string {
 		}
 	}
 	if m, ok := chatteringIn(best); ok {
-		text += "; at " + m + " it will chatter, less than a tenth of its cracking pressure from changing"
+		text += graph.Say("; at %s it will chatter, less than a tenth of its cracking pressure from changing", m)
 	}
 	if shut, ok := a.shutDoes(all); ok {
-		text += fmt.Sprintf("; simpler is the bypass shut: the unit then gets %s, within its most of %s", flowText(mostFlow(shut)), flowText(a.unit.most))
+		text += graph.Say("; simpler is the bypass shut: the unit then gets %s, within its most of %s", flowText(mostFlow(shut)), flowText(a.unit.most))
 		if all.Today {
 			text += " (" + jetsWords(shut) + ")"
 		}
 	}
 	if !best.Rated && a.unit.rated > 0 {
-		text += fmt.Sprintf(" (under its rated %s, above its least %s)", flowText(a.unit.rated), flowText(a.unit.least))
+		text += graph.Say(" (under its rated %s, above its least %s)", flowText(a.unit.rated), flowText(a.unit.least))
 	}
 	return text
 }
@@ -357,6 +356,4 @@ func weakest(all *hydraulic.Advice) int {
 	return slices.IndexFunc(all.Choices, func(c hydraulic.BypassChoice) bool { return c.Spring != "" && c.Keeps && c.Rated })
 }
 
-func flowText(v float64) string {
-	return quantity.Format(v, quantity.Flow, quantity.MetricSystem)
-}
+func flowText(v float64) quantity.Amount { return quantity.Flow.Of(v) }

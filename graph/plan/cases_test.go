@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 )
 
@@ -85,7 +86,7 @@ func checkCase(t *testing.T, p *plan.Plan, want []expectation) {
 			numbers["piece "+piece.Run.ID] = piece.CutMM
 		}
 	}
-	mend := strings.Join(v.Mend, "\n")
+	mend := quantity.Join(v.Mend, "\n").String()
 	for _, e := range want {
 		if e.what == "missing" || e.what == "mend" {
 			if v.Verdict != "ruled out" || !strings.Contains(mend, e.words) {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
@@ -193,7 +194,7 @@ func weatherOf(c *graph.Climate) (*heat.Weather, []graph.Diagnostic) {
 	if errors.As(err, &bad) {
 		return nil, []graph.Diagnostic{{
 			Pos: graph.Pos{File: c.File, Line: max(bad.Line, 1), Column: 1}, Rule: "weather", Severity: graph.Error,
-			Message: bad.Message,
+			Message: quantity.Text(bad.Message),
 			Hint:    "an EPW file, or a CSV file whose first line names hour, dry_bulb_C, relative_humidity (per cent) and wind_m_s, with a line for each of 8760 hours",
 			Related: []graph.Related{{Pos: c.Pos, Message: "[climate] names the file"}},
 		}}

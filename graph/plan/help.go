@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
 )
@@ -14,19 +15,19 @@ import (
 // costs, and how it changes the circuit.
 type help struct {
 	kind      string // what it changes; there is no use in changing that twice
-	say, cost string
+	say, cost quantity.Text
 	fact      bool // not for the fitter to choose: it is so, or it is not
 	apply     func(c *graph.Circuit)
 }
 
 // writing is a help that is one key of [retrofit].
-func writing(key, value, cost string, apply func(r *graph.Retrofit)) help {
-	return help{kind: key, say: fmt.Sprintf("%s = %s in [retrofit]", key, value), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
+func writing(key, value string, cost quantity.Text, apply func(r *graph.Retrofit)) help {
+	return help{kind: key, say: graph.Say("%s = %s in [retrofit]", key, value), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
 }
 
 // leaving is a help that takes a key of [retrofit] out.
-func leaving(key, cost string, apply func(r *graph.Retrofit)) help {
-	return help{kind: key, say: fmt.Sprintf("leave out %s in [retrofit]", key), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
+func leaving(key string, cost quantity.Text, apply func(r *graph.Retrofit)) help {
+	return help{kind: key, say: graph.Say("leave out %s in [retrofit]", key), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
 }
 
 // forked is a copy of a circuit whose request and list of runs are its own.
@@ -80,7 +81,7 @@ func (s *search) roomHelps(t *trial) []help {
 	for _, alt := range retrofit.Shorter(s.asked, s.before.Layout, t.place, s.first) {
 		switch alt.Key {
 		case "true-union":
-			value, cost := "false", "the bypass valve can then not be taken out without cutting pipe"
+			value, cost := "false", quantity.Text("the bypass valve can then not be taken out without cutting pipe")
 			if r.TrueUnion != nil && !*r.TrueUnion {
 				value, cost = "true", "a dearer valve"
 			}
@@ -109,12 +110,12 @@ const mostMeasuredMM = 40
 
 // longer takes the leg that is cut to have been measured too short.
 func (s *search) longer(t *trial, mm float64) help {
-	say := fmt.Sprintf("measure %s again: it is too short by so little that the tape may be wrong", s.legOf(t))
+	say := graph.Say("measure %s again: it is too short by so little that the tape may be wrong", s.legOf(t))
 	run := s.asked.Run(t.place.Run)
 	if run != nil && t.place.Leg >= 1 && t.place.Leg <= len(run.Legs) {
 		l := run.Legs[t.place.Leg-1]
 		l.By = l.By.Unit().Scale(l.LengthMM() + mm)
-		say = fmt.Sprintf("measure %s again: as %q it would do", s.legOf(t), l.Words())
+		say = graph.Say("measure %s again: as %q it would do", s.legOf(t), l.Words())
 	}
 	return help{kind: "the leg", say: say, cost: "nothing, if it is so long", fact: true, apply: func(c *graph.Circuit) {
 		changeLeg(c, t.place.Run, t.place.Leg, func(l *graph.Leg) { l.By = l.By.Unit().Scale(l.LengthMM() + mm) })
@@ -146,7 +147,7 @@ func (s *search) closingHelps(t *trial) []help {
 // fact is a help that says of the leg that is cut what only the person at the tub can see.
 func (s *search) fact(t *trial, what, condition string, change func(l *graph.Leg)) help {
 	kind, _, _ := strings.Cut(what, " = ")
-	return help{kind: kind, say: fmt.Sprintf("%s on %s", what, s.legOf(t)), cost: "nothing, " + condition, fact: true,
+	return help{kind: kind, say: graph.Say("%s on %s", what, s.legOf(t)), cost: graph.Say("nothing, %s", condition), fact: true,
 		apply: func(c *graph.Circuit) { changeLeg(c, t.place.Run, t.place.Leg, change) }}
 }
 
@@ -212,8 +213,8 @@ func (s *search) bothLonger(to, from int, mm float64) help {
 	}
 	a, b := r.ToUnit[to], r.FromUnit[from]
 	return help{
-		say:  fmt.Sprintf("%q in place of %s, and %q in place of %s", longer(a).Words(), userLeg(&a), longer(b).Words(), userLeg(&b)),
-		cost: fmt.Sprintf("%s more pipe each way", s.length(mm)),
+		say:  graph.Say("%q in place of %s, and %q in place of %s", longer(a).Words(), userLeg(&a), longer(b).Words(), userLeg(&b)),
+		cost: graph.Say("%s more pipe each way", s.length(mm)),
 		apply: func(c *graph.Circuit) {
 			c.Retrofit.ToUnit[to], c.Retrofit.FromUnit[from] = longer(c.Retrofit.ToUnit[to]), longer(c.Retrofit.FromUnit[from])
 		},

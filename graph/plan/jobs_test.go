@@ -82,7 +82,7 @@ func TestPlugIn(t *testing.T) {
 		t.Errorf("%d barbs, want 2", barbs)
 	}
 	m := p.Proposal.Marking
-	if m.From != "end of the hose at element.out" || !strings.HasSuffix(m.Keeps[1], "mm of hose from the second cut to the middle of bend 1 of return-hose") {
+	if m.From != "end of the hose at element.out" || !strings.HasSuffix(m.Keeps[1].String(), "mm of hose from the second cut to the middle of bend 1 of return-hose") {
 		t.Errorf("marked from %q; keeps %q", m.From, m.Keeps)
 	}
 }
@@ -103,7 +103,7 @@ func TestStarvedUnit(t *testing.T) {
 	}
 	for _, w := range want {
 		has := func(d graph.Diagnostic) bool {
-			return strings.Contains(d.Message, w) && strings.Contains(d.Message, " m3/h")
+			return strings.Contains(d.Message.String(), w) && strings.Contains(d.Message.String(), " m3/h")
 		}
 		if !slices.ContainsFunc(p.Findings, has) {
 			t.Errorf("nobody says %q in %v", w, p.Findings)
@@ -177,7 +177,7 @@ func TestSecondUnitLeavesTheFirstItsFlow(t *testing.T) {
 	}
 	for _, v := range p.Places {
 		short := func(r plan.Reason) bool {
-			return r.Rule == "unit-least-flow" && strings.Contains(r.Text, `"unit-1" gets`)
+			return r.Rule == "unit-least-flow" && strings.Contains(r.Text.String(), `"unit-1" gets`)
 		}
 		if slices.ContainsFunc(v.Reasons, short) {
 			return

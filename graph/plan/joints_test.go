@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
 )
@@ -39,7 +40,7 @@ func TestCanItBeAssembled(t *testing.T) {
 			worst, hint := graph.Note, ""
 			for _, d := range p.Findings {
 				if d.Rule == "assembly" && d.Severity > worst {
-					worst, hint = d.Severity, d.Hint
+					worst, hint = d.Severity, d.Hint.String()
 				}
 			}
 			if worst != c.want || p.Assembly.OK != (c.want != graph.Error) {
@@ -78,7 +79,7 @@ func TestNoPlaceAtAll(t *testing.T) {
 		}
 		delete(want, v.Place.Run)
 		has := func(r plan.Reason) bool { return r.Rule == w[0] }
-		if !slices.ContainsFunc(v.Reasons, has) || !strings.Contains(strings.Join(v.Mend, "\n"), w[1]) {
+		if !slices.ContainsFunc(v.Reasons, has) || !strings.Contains(quantity.Join(v.Mend, "\n").String(), w[1]) {
 			t.Errorf("%s: %v; mends %q; want %v", v.Place.Where(), v.Reasons, v.Mend, w)
 		}
 	}
@@ -86,7 +87,7 @@ func TestNoPlaceAtAll(t *testing.T) {
 		t.Errorf("not looked at: %v", want)
 	}
 	nearest := func(d graph.Diagnostic) bool {
-		return d.Severity == graph.Error && strings.Contains(d.Message, "nearest is leg 1 of heated: run \"heated\" has 40 mm of free room") && strings.Contains(d.Hint, "clear = \"100 mm\"")
+		return d.Severity == graph.Error && strings.Contains(d.Message.String(), "nearest is leg 1 of heated: run \"heated\" has 40 mm of free room") && strings.Contains(d.Hint.String(), "clear = \"100 mm\"")
 	}
 	if !slices.ContainsFunc(p.Findings, nearest) {
 		t.Errorf("nobody says what comes nearest: %v", p.Findings)

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
 )
@@ -21,7 +22,7 @@ const (
 // circuit and tried, with what they cost. Where one does not do, those that speak to what is
 // still wrong are tried with it; lines that are needed together are said together. A place
 // that stands wrong in the way of the water has none.
-func (s *search) mend(t *trial) []string {
+func (s *search) mend(t *trial) []quantity.Text {
 	if t.place.Leg == 0 || t.place.MeasureFirst || t.proposal != nil && t.proposal.Second != nil || s.barred(t) {
 		return nil
 	}
@@ -30,7 +31,7 @@ func (s *search) mend(t *trial) []string {
 		with *trial
 	}
 	left, chosen := triesOfPlace, false
-	var out []string
+	var out []quantity.Text
 	open, done := []attempt{{with: t}}, map[string]bool{}
 	for size := 1; size <= mostTogether && !chosen; size++ {
 		var next []attempt
@@ -103,12 +104,12 @@ func (s *search) with(t *trial, some []help) *trial {
 }
 
 // said words changes that work together, what they cost, and what the unit then gets.
-func (s *search) said(some []help, with *trial) string {
-	var say, cost []string
+func (s *search) said(some []help, with *trial) quantity.Text {
+	var say, cost []quantity.Text
 	for _, h := range some {
 		say, cost = append(say, h.say), append(cost, h.cost)
 	}
-	text := strings.Join(say, ", together with ") + "; it costs " + strings.Join(cost, ", and ")
+	text := quantity.Join(say, ", together with ") + "; it costs " + quantity.Join(cost, ", and ")
 	if flows := s.summary(with); flows != "" {
 		text += "; " + flows
 	}

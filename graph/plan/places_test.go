@@ -172,7 +172,7 @@ var newParts = regexp.MustCompile(`^\d+ new parts \([^)]*\)`)
 
 func hasFinding(ds []graph.Diagnostic, r plan.Reason) bool {
 	for _, d := range ds {
-		if d.Rule == r.Rule && newParts.ReplaceAllString(d.Message, "") == newParts.ReplaceAllString(r.Text, "") && d.Severity == graph.Error {
+		if d.Rule == r.Rule && newParts.ReplaceAllString(d.Message.String(), "") == newParts.ReplaceAllString(r.Text.String(), "") && d.Severity == graph.Error {
 			return true
 		}
 	}

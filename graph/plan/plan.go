@@ -4,6 +4,7 @@
 package plan
 
 import (
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic"
@@ -35,7 +36,7 @@ type Plan struct {
 	Before, After *Stage             // nil where the description has no such stage
 	Proposal      *retrofit.Proposal // the one built in; nil where nothing was asked
 	Places        []Verdict
-	mends         []string           // what would make a place possible that is ruled out and asked for
+	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for
 	Findings      []graph.Diagnostic // sorted
 	Bill          *takeoff.Bill
 	Cuts          *takeoff.CutList
@@ -66,14 +67,14 @@ type Verdict struct {
 	Place   retrofit.Place
 	Verdict string // "best", "possible", "ruled out", "measure first"
 	Reasons []Reason
-	Mend    []string // what would make a ruled-out place possible
-	Summary string   // flows there, in words
+	Mend    []quantity.Text // what would make a ruled-out place possible
+	Summary quantity.Text   // flows there, in words
 }
 
 // Reason is one reason for a verdict.
 type Reason struct {
 	Rule     string
-	Text     string
+	Text     quantity.Text
 	Pos      graph.Pos
 	Severity graph.Severity
 }

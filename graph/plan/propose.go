@@ -1,10 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
 )
@@ -68,10 +68,10 @@ func (p *Plan) mended(ds []graph.Diagnostic) {
 		}
 		switch {
 		case len(p.mends) > 0 && !said:
-			d.Hint, said = "the place would do with "+strings.Join(p.mends, "; or with "), true
+			d.Hint, said = "the place would do with "+quantity.Join(p.mends, "; or with "), true
 		case len(p.mends) > 0:
 			d.Hint = ""
-		case slices.ContainsFunc(p.Proposal.NewIDs, func(id string) bool { return strings.Contains(d.Hint, id) }):
+		case slices.ContainsFunc(p.Proposal.NewIDs, func(id string) bool { return strings.Contains(string(d.Hint), id) }):
 			d.Hint = "nothing that was tried makes this place possible: leave cut out to have every place ranked"
 		}
 	}
@@ -89,7 +89,7 @@ func (p *Plan) take(proposal *retrofit.Proposal, ds []graph.Diagnostic) {
 // places are ranked, and what would make it possible.
 func (s *search) none() graph.Diagnostic {
 	d := graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error,
-		Message: fmt.Sprintf("no place for the cut: of %d looked at none can take the unit", len(s.trials)),
+		Message: graph.Say("no place for the cut: of %d looked at none can take the unit", len(s.trials)),
 		Hint:    "cutin lists every place with its reasons",
 	}
 	if len(s.trials) == 0 {
@@ -97,13 +97,13 @@ func (s *search) none() graph.Diagnostic {
 	}
 	v := s.verdict(s.trials[0])
 	if len(v.Reasons) > 0 {
-		d.Message += fmt.Sprintf("; nearest is %s: %s", v.Place.Where(), v.Reasons[0].Text)
+		d.Message += graph.Say("; nearest is %s: %s", v.Place.Where(), v.Reasons[0].Text)
 		if v.Reasons[0].Pos.IsValid() {
 			d.Related = append(d.Related, graph.Related{Pos: v.Reasons[0].Pos, Message: "it is described here"})
 		}
 	}
 	if len(v.Mend) > 0 {
-		d.Hint = "that one would do with " + strings.Join(v.Mend, "; or with ")
+		d.Hint = "that one would do with " + quantity.Join(v.Mend, "; or with ")
 	}
 	return d
 }

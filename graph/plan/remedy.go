@@ -1,10 +1,8 @@
 package plan
 
 import (
-	"fmt"
-	"strings"
-
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 )
@@ -16,14 +14,14 @@ func (a *adviser) remedies() []hydraulic.Remedy {
 	var out []hydraulic.Remedy
 	constant := len(a.branch.Pump.SpeedNames()) < 2
 	if wider, size, ok := withWiderBranch(a.circuit, a.branch); ok {
-		out = append(out, a.remedy("pipe to and from the unit in "+size.String(), wider, constant))
+		out = append(out, a.remedy(graph.Say("pipe to and from the unit in %s", size), wider, constant))
 	}
 	out = append(out, a.remedy("half the pipe to and from the unit", withShorterBranch(a.circuit, a.branch), constant))
 	for _, row := range a.circuit.Catalog.Rows() {
 		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 {
 			continue
 		}
-		out = append(out, a.remedy("a circulation pump of its own for heating, like "+row.Name,
+		out = append(out, a.remedy(graph.Say("a circulation pump of its own for heating, like %s", row.Name),
 			withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(row)}), true))
 	}
 	return out
@@ -43,7 +41,7 @@ func speedOf(row catalog.Row) graph.Speed {
 }
 
 // remedy solves a changed circuit with its best bypass element.
-func (a *adviser) remedy(what string, c *graph.Circuit, constant bool) hydraulic.Remedy {
+func (a *adviser) remedy(what quantity.Text, c *graph.Circuit, constant bool) hydraulic.Remedy {
 	best, ok := a.bestFor(c, constant)
 	if !ok {
 		return hydraulic.Remedy{What: what, Effect: "no bypass element for it in the catalogue"}
@@ -61,14 +59,14 @@ func (a *adviser) bestFor(c *graph.Circuit, constant bool) (best hydraulic.Bypas
 	return best, ok
 }
 
-func effectWords(c hydraulic.BypassChoice) string {
-	var said []string
+func effectWords(c hydraulic.BypassChoice) quantity.Text {
+	var said []quantity.Text
 	for _, m := range c.Modes {
 		if m.Error != "" {
-			said = append(said, m.Mode+": "+m.Error)
+			said = append(said, graph.Say("%s: %s", m.Mode, m.Error))
 			continue
 		}
-		said = append(said, fmt.Sprintf("%s: the unit gets %s", m.Mode, flowText(m.UnitFlow)))
+		said = append(said, graph.Say("%s: the unit gets %s", m.Mode, flowText(m.UnitFlow)))
 	}
-	return strings.Join(said, "; ") + " with " + c.Name
+	return quantity.Join(said, "; ") + " with " + c.Name
 }

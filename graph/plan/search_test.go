@@ -37,7 +37,7 @@ func TestEachLegHasItsOwnRoom(t *testing.T) {
 				continue
 			}
 			begins := fmt.Sprintf("leg %d of run %q has %.0f mm", p.Leg, p.Run, room[p.Leg])
-			if v.Verdict != "ruled out" || len(v.Reasons) != 1 || !strings.HasPrefix(v.Reasons[0].Text, begins) {
+			if v.Verdict != "ruled out" || len(v.Reasons) != 1 || !strings.HasPrefix(v.Reasons[0].Text.String(), begins) {
 				t.Errorf("%s is %s for %v; want it ruled out for its own room alone", p.Where(), v.Verdict, v.Reasons)
 			}
 		}

@@ -28,7 +28,7 @@ func (p *Plan) stages() (before, after *Stage) {
 		first := open[0]
 		p.Findings = append(p.Findings, graph.Diagnostic{
 			Pos: first.Pos, Rule: "stages", Severity: graph.Note,
-			Message: fmt.Sprintf("the circuit before the work is left out: %s joined to nothing that was there", are(open)),
+			Message: graph.Say("the circuit before the work is left out: %s joined to nothing that was there", are(open)),
 			Hint:    "describe the pipe that is taken out, with existing = true and removed = true, to compare with today",
 		})
 		return nil, after
@@ -125,7 +125,7 @@ func (s *Stage) solve(name graph.Stage) []graph.Diagnostic {
 		if err != nil {
 			ds = append(ds, graph.Diagnostic{
 				Pos: placeOf(mode.Pos, s.Circuit), Rule: "flow", Severity: graph.Error,
-				Message: fmt.Sprintf("%s, mode %q: %v", name, mode.Name, err),
+				Message: graph.Say("%s, mode %q: %v", name, mode.Name, err),
 			})
 			continue
 		}

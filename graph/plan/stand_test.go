@@ -184,7 +184,7 @@ func TestNoWayToTheUnit(t *testing.T) {
 	found := false
 	for _, v := range p.Places {
 		for _, r := range v.Reasons {
-			found = found || strings.Contains(r.Text, "fence")
+			found = found || strings.Contains(r.Text.String(), "fence")
 		}
 		if v.Verdict == "best" || v.Verdict == "possible" {
 			t.Errorf("%s is %s", v.Place.Where(), v.Verdict)
@@ -212,7 +212,7 @@ from-unit = ["left ?", "up ?", "back ?"]
 		}
 	}
 	for _, d := range p.Findings {
-		if strings.Contains(d.Message, "open leg") {
+		if strings.Contains(d.Message.String(), "open leg") {
 			t.Error(d)
 		}
 	}
@@ -222,7 +222,7 @@ from-unit = ["left ?", "up ?", "back ?"]
 	found := false
 	for _, v := range turned.Places {
 		for _, r := range v.Reasons {
-			found = found || strings.Contains(r.Text, `the open leg "right ?"`)
+			found = found || strings.Contains(r.Text.String(), `the open leg "right ?"`)
 		}
 	}
 	if !found {

@@ -1,10 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/retrofit"
@@ -46,16 +46,16 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	}
 	a := &adviser{circuit: after, branch: branch, before: s.before, unit: promiseOf(t.stage.Layout.Stage.Part(branch.Unit.ID))}
 	var out []graph.Diagnostic
-	note := func(message, hint string) {
+	note := func(message, hint quantity.Text) {
 		out = append(out, graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Note, Message: message, Hint: hint})
 	}
 	if best, ok := a.bestFor(after, len(branch.Pump.SpeedNames()) < 2); ok && best.Keeps {
-		note(fmt.Sprintf("the bypass takes the water that %q wants; with another in it, %s", branch.Unit.ID, effectWords(best)),
+		note(graph.Say("the bypass takes the water that %q wants; with another in it, %s", branch.Unit.ID, effectWords(best)),
 			"leave bypass and spring to the tool, or write that one")
 		return out
 	}
 	most := a.try(after, throttleElement(0))
-	note(fmt.Sprintf("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
+	note(graph.Say("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
 		branch.Unit.ID, flowText(a.unit.least), branch.Pump.ID, flowText(leastFlow(most))),
 		"what else could be done is worked out below it, with the flows")
 	ways := slices.Concat([]hydraulic.Remedy{a.largerPump(), a.smallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
@@ -67,7 +67,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 		case !way.Works:
 			verdict = "would not do"
 		}
-		note(fmt.Sprintf("%d of %d compared, %s, %s: %s", i+1, len(ways), way.What, verdict, way.Effect), "")
+		note(graph.Say("%d of %d compared, %s, %s: %s", i+1, len(ways), way.What, verdict, way.Effect), "")
 	}
 	return out
 }
@@ -81,7 +81,7 @@ func (s *search) otherLines(not *graph.Part) []hydraulic.Remedy {
 		if pump.ID == not.ID {
 			continue
 		}
-		what := fmt.Sprintf("%q on the line of pump %q", s.asked.Retrofit.Unit, pump.ID)
+		what := graph.Say("%q on the line of pump %q", s.asked.Retrofit.Unit, pump.ID)
 		place, ok := s.placeOn(net.Downstream(pump))
 		if !ok {
 			out = append(out, hydraulic.Remedy{What: what, Effect: "no straight of its pipe before the jets has the length for the work"})
@@ -112,7 +112,7 @@ func (s *search) placeOn(reach *stream.Reach) (retrofit.Place, bool) {
 }
 
 // onLine solves the unit at a place of another pump's line with its best bypass.
-func (s *search) onLine(what string, pump *graph.Part, place retrofit.Place) hydraulic.Remedy {
+func (s *search) onLine(what quantity.Text, pump *graph.Part, place retrofit.Place) hydraulic.Remedy {
 	other := &search{asked: s.asked, before: s.before, site: s.site}
 	where := place.Where()
 	if place.MeasureFirst {
@@ -120,7 +120,7 @@ func (s *search) onLine(what string, pump *graph.Part, place retrofit.Place) hyd
 		place.Leg, place.MeasureFirst = 1, false
 		where += ", taken as one straight: measure it first"
 	}
-	what += fmt.Sprintf(" (%s)", where)
+	what += graph.Say(" (%s)", where)
 	choice := retrofit.Choice{Bypass: "valve"}
 	if len(pump.SpeedNames()) > 1 {
 		choice.Bypass = "spring"
@@ -134,7 +134,7 @@ func (s *search) onLine(what string, pump *graph.Part, place retrofit.Place) hyd
 	r := hydraulic.Remedy{What: what, Works: t.promise().keeps(t.outcome()), Effect: other.summary(t), Attended: true}
 	r.Effect += "; not unattended: jet pumps time out, the unit heats only while that pump runs, and the rule unit-on-heater-line bars it"
 	if p := powerOf(pump); p > 0 {
-		r.Effect += fmt.Sprintf(", which takes %.0f W", p)
+		r.Effect += graph.Say(", which takes %s", quantity.Power.Of(p))
 	}
 	return r
 }
@@ -167,7 +167,7 @@ func (a *adviser) largerPump() hydraulic.Remedy {
 		if !ok {
 			continue
 		}
-		r := hydraulic.Remedy{What: fmt.Sprintf("a larger circulation pump in place of %q, like %s", a.branch.Pump.ID, row.Name),
+		r := hydraulic.Remedy{What: graph.Say("a larger circulation pump in place of %q, like %s", a.branch.Pump.ID, row.Name),
 			Works: choice.Keeps, Effect: effectWords(choice)}
 		if r.Works {
 			return r
@@ -206,7 +206,7 @@ func (a *adviser) smallerUnit() hydraulic.Remedy {
 			continue
 		}
 		out = hydraulic.Remedy{Works: choice.Keeps, Effect: effectWords(choice),
-			What: fmt.Sprintf("a smaller unit, like %s (least %s, rated %s)", row.Name, flowText(row.Least), flowText(row.Rated))}
+			What: graph.Say("a smaller unit, like %s (least %s, rated %s)", row.Name, flowText(row.Least), flowText(row.Rated))}
 		if choice.Keeps {
 			return out
 		}

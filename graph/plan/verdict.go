@@ -1,9 +1,7 @@
 package plan
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -35,8 +33,8 @@ func (s *search) verdict(t *trial) Verdict {
 	case 1:
 		v.Verdict = "measure first"
 		v.Reasons = []Reason{{Rule: "cut", Pos: s.posOf(t), Severity: graph.Note,
-			Text: fmt.Sprintf("%s is known only by its length, %s: whether a straight stretch of %s is in it can't be told", t.place.Run, s.length(t.place.RoomMM), s.length(t.place.NeededMM))}}
-		v.Mend = []string{"measure its legs and write them: legs = [\"right 450 mm\", …]"}
+			Text: graph.Say("%s is known only by its length, %s: whether a straight stretch of %s is in it can't be told", t.place.Run, s.length(t.place.RoomMM), s.length(t.place.NeededMM))}}
+		v.Mend = []quantity.Text{"measure its legs and write them: legs = [\"right 450 mm\", …]"}
 	default:
 		v.Verdict = "ruled out"
 		v.Reasons = reasons(t.findings, graph.Error)
@@ -61,7 +59,7 @@ func (s *search) merits(t *trial) []Reason {
 	pos := s.posOf(t)
 	var out []Reason
 	add := func(rule, format string, args ...any) {
-		out = append(out, Reason{Rule: rule, Text: fmt.Sprintf(format, args...), Pos: pos, Severity: graph.Note})
+		out = append(out, Reason{Rule: rule, Text: graph.Say(format, args...), Pos: pos, Severity: graph.Note})
 	}
 	add("room", "%s of straight pipe, %s needed: %s to spare", s.length(t.place.RoomMM), s.length(t.place.NeededMM), s.length(t.place.RoomMM-t.place.NeededMM))
 	if t.untried {
@@ -70,12 +68,12 @@ func (s *search) merits(t *trial) []Reason {
 	}
 	if branch, _ := t.stage.Layout.Stage.Branch(); branch != nil && branch.Pump != nil {
 		net := stream.NewNet(t.stage.Circuit)
-		text := fmt.Sprintf("on the line of the pump that heats, %q, after it", branch.Pump.ID)
+		text := graph.Say("on the line of the pump that heats, %q, after it", branch.Pump.ID)
 		if e := net.Upstream(branch.Unit).First(graph.ElementHeater); e != nil {
-			text += fmt.Sprintf(" and after the element heater %q", e.ID)
+			text += graph.Say(" and after the element heater %q", e.ID)
 		}
 		if d := net.Downstream(branch.Unit).First(graph.DiverterValve, graph.Manifold, graph.JetGroup); d != nil {
-			text += fmt.Sprintf(", before %s %q", d.Kind, d.ID)
+			text += graph.Say(", before %s %q", d.Kind, d.ID)
 		}
 		add("line", "%s", text)
 	}
@@ -109,48 +107,41 @@ func (s *search) posOf(t *trial) graph.Pos {
 }
 
 // summary says what the unit gets and the jets lose there, in words.
-func (s *search) summary(t *trial) string {
+func (s *search) summary(t *trial) quantity.Text {
 	if !t.solved {
 		return ""
 	}
-	var modes []string
+	var modes []quantity.Text
 	for _, f := range t.unitFlows {
 		if !f.wanted {
 			continue
 		}
-		text := fmt.Sprintf("%s: the unit gets %s", f.mode, quantity.Format(f.flow, quantity.Flow, s.system()))
+		text := graph.Say("%s: the unit gets %s", f.mode, quantity.Flow.Of(f.flow))
 		if f.bypass != "" {
-			text += ", bypass " + bypassState(f)
+			text += graph.Say(", bypass %s", bypassState(f))
 		}
 		if pct := math.Round(100 * f.jets); pct != 0 {
 			word := "less"
 			if pct < 0 {
 				word, pct = "more", -pct
 			}
-			text += fmt.Sprintf(", the jets %.0f %% %s than today", pct, word)
+			text += graph.Say(", the jets %.0f %% %s than today", pct, word)
 		}
 		modes = append(modes, text)
 	}
 	c := t.proposal.Choice
 	switch {
 	case c.Spring != "":
-		modes = append(modes, c.Spring)
+		modes = append(modes, quantity.Text(c.Spring))
 	case c.Shut:
 		modes = append(modes, "bypass valve shut in use")
 	case c.ThrottleKv > 0:
-		modes = append(modes, fmt.Sprintf("bypass valve set to Kv %.2f m3/h", c.ThrottleKv))
+		modes = append(modes, graph.Say("bypass valve set to %s", quantity.Kv.Finely(c.ThrottleKv)))
 	}
-	return strings.Join(modes, "; ")
+	return quantity.Join(modes, "; ")
 }
 
-func (s *search) system() quantity.System {
-	if s.asked.Job.Units == "inch" {
-		return quantity.InchSystem
-	}
-	return quantity.MetricSystem
-}
-
-func (s *search) length(mm float64) string { return quantity.Format(mm, quantity.Length, s.system()) }
+func (s *search) length(mm float64) quantity.Amount { return quantity.Length.Of(mm) }
 
 // bypassState says how the bypass element stands: a spring by itself, a valve by hand.
 func bypassState(f unitFlow) string {

@@ -1,9 +1,9 @@
 package retrofit
 
 import (
-	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -79,7 +79,7 @@ func (l *limb) reach() float64 {
 }
 
 // find adds a finding.
-func (l *limb) find(pos graph.Pos, severity graph.Severity, message, hint string) {
+func (l *limb) find(pos graph.Pos, severity graph.Severity, message, hint quantity.Text) {
 	l.findings = append(l.findings, graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: severity, Message: message, Hint: hint})
 }
 
@@ -88,7 +88,7 @@ func (l *limb) find(pos graph.Pos, severity graph.Severity, message, hint string
 // before (or after) them.
 func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 	out, back := l.w.asked.ToUnit, l.w.asked.FromUnit
-	note := func(text, hint string) { l.find(l.d.pos, graph.Note, text, hint) }
+	note := func(text, hint quantity.Text) { l.find(l.d.pos, graph.Note, text, hint) }
 	out, back, failed := l.led(line, apart, out, back)
 	if len(out) == 0 || len(back) == 0 {
 		assumed := l.assumedLegs(way)
@@ -100,7 +100,7 @@ func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 			what = "the legs to the unit are"
 		}
 		if !failed {
-			note(fmt.Sprintf("%s assumed: straight out from the tees, %.0f mm, the least that holds an isolator and a union", what, assumed[0].LengthMM()),
+			note(graph.Say("%s assumed: straight out from the tees, %s, the least that holds an isolator and a union", what, quantity.Length.Of(assumed[0].LengthMM())),
 				"say where the unit stands: at, at-from and ports-face in [retrofit], and port.out.at on the unit; the pipes find it")
 		}
 		if len(out) == 0 {
@@ -118,7 +118,7 @@ func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 		nipple(l.bush.depth, l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).depth)
 	short = math.Ceil(short/10) * 10
 	if along(out[0].By) {
-		note(fmt.Sprintf("the legs to the unit leave along the line here: %.0f mm square to it are put before them", short),
+		note(graph.Say("the legs to the unit leave along the line here: %s square to it are put before them", quantity.Length.Of(short)),
 			"give to-unit and from-unit for this place")
 		out = append([]graph.Leg{leg(way.Scale(short))}, out...)
 	}

@@ -1,9 +1,8 @@
 package retrofit
 
 import (
-	"fmt"
-
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
@@ -64,7 +63,7 @@ func (site *Site) Sketch(place Place, choice Choice) (*Proposal, []graph.Diagnos
 func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []graph.Diagnostic) {
 	c, lay, net := site.circuit, site.lay, site.net
 	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: fmt.Sprintf(format, args...)}}
+		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: graph.Say(format, args...)}}
 	}
 	if c.Retrofit == nil {
 		return refuse("nothing is asked for: there is no [retrofit]")
@@ -278,10 +277,10 @@ func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Markin
 		FirstMM: first, SecondMM: second,
 		SlugMM: place.ToMM - place.FromMM - 2*kerf, KerfMM: kerf,
 		DepthFirstMM: a.endDepth, DepthSecondMM: a.lastDepth,
-		Keeps: []string{
-			fmt.Sprintf("%.0f mm of %s from the %s to the first cut", first, bare, place.Datum),
-			fmt.Sprintf("%.0f mm of %s from the second cut to the %s",
-				path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Len()-finish.face()-place.ToMM, bare, finish.datum()),
+		Keeps: []quantity.Text{
+			graph.Say("%s of %s from the %s to the first cut", quantity.Length.Of(first), bare, place.Datum),
+			graph.Say("%s of %s from the second cut to the %s",
+				quantity.Length.Of(path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Len()-finish.face()-place.ToMM), bare, finish.datum()),
 		},
 	}
 }

@@ -105,7 +105,7 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 	}
 	word := map[graph.Kind]string{graph.DrainValve: "drain at the low point", graph.AirBleed: "bleed at the high point"}[kind]
 	l.findings = append(l.findings, graph.Diagnostic{Pos: l.d.pos, Rule: "retrofit", Severity: graph.Note,
-		Message: "the legs to and from the unit have no room for " + graph.A(word),
+		Message: graph.Say("the legs to and from the unit have no room for %s", graph.A(word)),
 		Hint:    "make the leg there longer, or use the unit's own plug and say so"})
 }
 

@@ -1,7 +1,6 @@
 package retrofit
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -49,8 +48,8 @@ func (l *limb) fill(what string, legs []graph.Leg, sum graph.Vec) []graph.Leg {
 		}
 		mm := left.Dot(g.By)
 		if mm < 1 {
-			l.find(g.Pos, graph.Error, fmt.Sprintf("the open leg %q of %s would have to be %.0f mm long for the loop to close", wayWord(g.By)+" ?", what, mm),
-				fmt.Sprintf("make the others at least %.0f mm longer %s, or turn it round", math.Ceil(1-mm), wayWord(g.By)))
+			l.find(g.Pos, graph.Error, graph.Say("the open leg %q of %s would have to be %.0f mm long for the loop to close", wayWord(g.By)+" ?", what, mm),
+				graph.Say("make the others at least %.0f mm longer %s, or turn it round", math.Ceil(1-mm), wayWord(g.By)))
 			mm = 1
 		}
 		out[i].By, out[i].Open = g.By.Scale(mm), false

@@ -44,7 +44,7 @@ type teeIn struct {
 // length. The second place is the cut in the pipe back.
 func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*Proposal, []graph.Diagnostic) {
 	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: fmt.Sprintf(format, args...)}}
+		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: graph.Say(format, args...)}}
 	}
 	unit := c.Part(c.Retrofit.Unit)
 	if unit == nil {

@@ -61,7 +61,7 @@ func TestBranchNotKept(t *testing.T) {
 		got := ""
 		for _, d := range ds {
 			if d.Severity == graph.Warning {
-				got += d.Message
+				got += d.Message.String()
 			}
 		}
 		if (got == "") != (c.want == "") || !strings.HasPrefix(got, c.want) {

@@ -1,7 +1,6 @@
 package retrofit
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -19,11 +18,11 @@ func (l *limb) branchNotKept(line, first graph.Vec) (graph.Diagnostic, bool) {
 	d := graph.Diagnostic{Pos: l.d.pos, Rule: "retrofit", Severity: graph.Warning}
 	switch {
 	case cosLine > 0.02:
-		d.Message = fmt.Sprintf("branch = %q is not kept: the line runs that way here, and the tees' branches stand square to it", wayWord(asked))
+		d.Message = graph.Say("branch = %q is not kept: the line runs that way here, and the tees' branches stand square to it", wayWord(asked))
 		d.Hint = "name a way square to the pipe that is cut, or leave branch out"
 	case cosFirst < 0.99 && math.Abs(first.Unit().Dot(line.Unit())) <= 0.02:
-		d.Message = fmt.Sprintf("branch = %q is not kept: the first leg to the unit goes %s, and the branch points that way", wayWord(asked), wayWord(first))
-		d.Hint = fmt.Sprintf("begin to-unit with a leg %s, or leave branch out", wayWord(asked))
+		d.Message = graph.Say("branch = %q is not kept: the first leg to the unit goes %s, and the branch points that way", wayWord(asked), wayWord(first))
+		d.Hint = graph.Say("begin to-unit with a leg %s, or leave branch out", wayWord(asked))
 	default:
 		return graph.Diagnostic{}, false
 	}

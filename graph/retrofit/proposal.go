@@ -1,6 +1,7 @@
 package retrofit
 
 import (
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -64,5 +65,5 @@ type Marking struct {
 	SlugMM                      float64 // to take out between the cut lines, kerf on the waste side
 	DepthFirstMM, DepthSecondMM float64 // insertion depth marks on what stays
 	KerfMM                      float64
-	Keeps                       []string // what stays, in words
+	Keeps                       []quantity.Text // what stays, in words
 }

@@ -1,8 +1,7 @@
 package retrofit
 
 import (
-	"fmt"
-
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 )
@@ -13,7 +12,7 @@ import (
 // the line can't be closed so, and the findings say why.
 func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic) {
 	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: fmt.Sprintf(format, args...)}}
+		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: graph.Say(format, args...)}}
 	}
 	unit := lay.Circuit.Part(c.Retrofit.Unit)
 	if unit == nil || unit.Kind != graph.HeatPump {
@@ -73,8 +72,8 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 		[]graph.Leg{leg(across.Unit().Scale(across.Len() + first.cutBack + second.cutBack))})
 	d.joinRemains(out[0], b.TeeOut.ID, second.legs, at(slipB, graph.Out))
 	note := graph.Diagnostic{Pos: d.pos, Rule: "retrofit", Severity: graph.Note,
-		Message: fmt.Sprintf("%q comes out with its pipes, its bypass and the tees %q and %q, %d parts in all; the old pipe is cut at their outer faces and closed with %.0f mm between two slip couplings",
-			unit.ID, b.TeeIn.ID, b.TeeOut.ID, countParts(c, gone), across.Len()+first.cutBack+second.cutBack),
+		Message: graph.Say("%q comes out with its pipes, its bypass and the tees %q and %q, %d parts in all; the old pipe is cut at their outer faces and closed with %s between two slip couplings",
+			unit.ID, b.TeeIn.ID, b.TeeOut.ID, countParts(c, gone), quantity.Length.Of(across.Len()+first.cutBack+second.cutBack)),
 		Hint: "shut the pump off and drain the line first; keep the unit's unions"}
 	return &Proposal{Circuit: d.Circuit, NewIDs: d.ids}, []graph.Diagnostic{note}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -172,6 +173,6 @@ func (s *strand) roomFinding(pos graph.Pos, what string, shortMM float64, leg in
 	longer := l
 	longer.By = l.By.Unit().Scale(math.Ceil(l.LengthMM() + shortMM))
 	return graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Error,
-		Message: fmt.Sprintf("no leg of %s has room for the %s: %s is %.0f mm too short", s.name, what, name, math.Ceil(shortMM)),
-		Hint:    fmt.Sprintf("make it %q or longer, and the pipe beside it too; or say where the unit stands with at", longer.Words())}
+		Message: graph.Say("no leg of %s has room for the %s: %s is %s too short", s.name, what, name, quantity.Length.Of(math.Ceil(shortMM))),
+		Hint:    graph.Say("make it %q or longer, and the pipe beside it too; or say where the unit stands with at", longer.Words())}
 }

@@ -79,7 +79,7 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 		group, tied := s.lay.Groups[stand.From.String()]
 		origin, known = s.lay.Places[stand.From.String()]
 		if !known || !tied || group != s.group {
-			l.find(stand.Pos, graph.Error, fmt.Sprintf("the place of %q is counted from %s, and no legs tie that to the cut", l.w.unit.ID, stand.From),
+			l.find(stand.Pos, graph.Error, graph.Say("the place of %q is counted from %s, and no legs tie that to the cut", l.w.unit.ID, stand.From),
 				"measure the legs between them, or count from a port of the line that is cut")
 			return in, outlet, false
 		}
@@ -89,7 +89,7 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 	outlet = in.Add(apart)
 	off := func(where graph.Vec, what string) {
 		if d := where.Sub(in); d.Len() > 1 {
-			l.find(stand.Pos, graph.Warning, fmt.Sprintf("%s as written leads to another place than at: %.0f mm %s of it", what, math.Abs(largest(d)), wayWord(d)),
+			l.find(stand.Pos, graph.Warning, graph.Say("%s as written leads to another place than at: %.0f mm %s of it", what, math.Abs(largest(d)), wayWord(d)),
 				"the legs written win; leave them out to have them found, or mend at")
 		}
 		in, outlet = where, where.Add(apart)
@@ -168,7 +168,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 	l.check(&p.From)
 	pair, met := lead.Find(p)
 	if pair == nil {
-		l.find(stand.Pos, graph.Error, fmt.Sprintf("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
+		l.find(stand.Pos, graph.Error, graph.Say("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
 			"move the unit, keep less clear, cut elsewhere, or write to-unit and from-unit")
 		return nil, nil, false
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -33,7 +34,7 @@ func (l *layer) bend(i, k int) int {
 		return -1
 	}
 	if turn > 180-straightDeg {
-		l.wrongBend(r, b.Pos, fmt.Sprintf("leg %d of %s goes %s and leg %d straight back %s: the pipe folds back on itself", k+1, r.ID, wayWords(a.By), k+2, wayWords(b.By)),
+		l.wrongBend(r, b.Pos, graph.Say("leg %d of %s goes %s and leg %d straight back %s: the pipe folds back on itself", k+1, r.ID, wayWords(a.By), k+2, wayWords(b.By)),
 			"write the difference as one leg, or put a leg between them")
 		return -1
 	}
@@ -55,12 +56,12 @@ func (l *layer) bend(i, k int) int {
 		})
 		return len(path.Fittings) - 1
 	}
-	l.wrongBend(r, b.Pos, fmt.Sprintf("the pipe turns by %s at %s, and no stock elbow has that angle", degrees(turn), where), nearestElbows(turn))
+	l.wrongBend(r, b.Pos, graph.Say("the pipe turns by %s at %s, and no stock elbow has that angle", degrees(turn), where), nearestElbows(turn))
 	return -1
 }
 
 // wrongBend is an error in new work and one note for old.
-func (l *layer) wrongBend(r *graph.Run, pos graph.Pos, message, hint string) {
+func (l *layer) wrongBend(r *graph.Run, pos graph.Pos, message, hint quantity.Text) {
 	if !r.New() {
 		l.old.add("bend of no stock angle", pos, message, "measure the leg again, or take it as it is: the loss of this bend is left out")
 		return
@@ -68,7 +69,7 @@ func (l *layer) wrongBend(r *graph.Run, pos graph.Pos, message, hint string) {
 	l.find(pos, graph.Error, message, hint)
 }
 
-func nearestElbows(turn float64) string {
+func nearestElbows(turn float64) quantity.Text {
 	var below, above float64
 	for _, e := range stockElbows() {
 		switch {
@@ -80,11 +81,11 @@ func nearestElbows(turn float64) string {
 	}
 	switch {
 	case below == 0:
-		return fmt.Sprintf("go straight, or change the leg so that the turn is %s", degrees(above))
+		return graph.Say("go straight, or change the leg so that the turn is %s", degrees(above))
 	case above == 0:
-		return fmt.Sprintf("the largest stock elbow turns %s: use two elbows with a short leg between", degrees(below))
+		return graph.Say("the largest stock elbow turns %s: use two elbows with a short leg between", degrees(below))
 	}
-	return fmt.Sprintf("change the leg so that the turn is %s or %s", degrees(below), degrees(above))
+	return graph.Say("change the leg so that the turn is %s or %s", degrees(below), degrees(above))
 }
 
 // judgeHoseBend warns where a flexible pipe has no room to bend: the legs on both sides of
@@ -99,8 +100,8 @@ func (l *layer) judgeHoseBend(i, k int, turn float64) {
 	for _, leg := range []int{k, k + 1} {
 		if have := r.Legs[leg].LengthMM(); have < need-0.05 {
 			l.find(legPos(r, leg+1), graph.Warning,
-				fmt.Sprintf("%s is %s, and flexible pipe of %s outside diameter needs %s on each side of a turn of %s", legWords(r, leg+1), mm(have), mm(out), mm(need), degrees(turn)),
-				fmt.Sprintf("lengthen the leg, or use rigid pipe with an elbow; the least bending radius is taken as %d outside diameters (common practice)", bendRadii))
+				graph.Say("%s is %s, and flexible pipe of %s outside diameter needs %s on each side of a turn of %s", legWords(r, leg+1), mm(have), mm(out), mm(need), degrees(turn)),
+				graph.Say("lengthen the leg, or use rigid pipe with an elbow; the least bending radius is taken as %d outside diameters (common practice)", bendRadii))
 			return
 		}
 	}

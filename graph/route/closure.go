@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -50,7 +51,7 @@ func (l *layer) closeLoops(w *web) {
 
 // missedLoop words a loop that does not close.
 func (l *layer) missedLoop(w *web, loop []step, c *Closure, isNew bool) {
-	message := fmt.Sprintf("the loop through %s does not close: it misses by %s", listWords(c.Runs), distanceWords(c.ErrorMM))
+	message := graph.Say("the loop through %s does not close: it misses by %s", listWords(c.Runs), distanceWords(c.ErrorMM))
 	if !isNew {
 		l.old.add("loop does not close", w.ties[loop[0].tie].pos(), message, "the existing pipe was measured so; measure again where the new work hangs on it")
 		return
@@ -70,14 +71,14 @@ func (l *layer) missedLoop(w *web, loop []step, c *Closure, isNew bool) {
 	}
 	for _, s := range loop {
 		if t := w.ties[s.tie]; t.gone {
-			hint += fmt.Sprintf(" (%s was taken out, and says how far apart its ends stand)", t.run.ID)
+			hint += graph.Say(" (%s was taken out, and says how far apart its ends stand)", t.run.ID)
 		}
 	}
 	severity := graph.Error
 	for _, s := range loop {
 		if t := w.ties[s.tie]; t.run != nil && t.run.Spec.Flexible() {
 			severity = graph.Warning
-			hint += fmt.Sprintf(" (or let the hose of %s take it up)", t.run.ID)
+			hint += graph.Say(" (or let the hose of %s take it up)", t.run.ID)
 			break
 		}
 	}
@@ -93,9 +94,9 @@ func (t *tie) pos() graph.Pos {
 
 // mendLoop finds, for each axis along which the loop misses, a leg of new pipe along that
 // axis whose length would close it, and words it. The position is that of the first leg.
-func (l *layer) mendLoop(w *web, loop []step, miss graph.Vec) (graph.Pos, string) {
+func (l *layer) mendLoop(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity.Text) {
 	var pos graph.Pos
-	var out []string
+	var out []quantity.Text
 	for _, axis := range []graph.Vec{{X: miss.X}, {Y: miss.Y}, {Z: miss.Z}} {
 		if axis.Len() <= closureLimitMM/2. {
 			continue
@@ -109,13 +110,14 @@ func (l *layer) mendLoop(w *web, loop []step, miss graph.Vec) (graph.Pos, string
 		}
 		out = append(out, text)
 	}
-	return pos, strings.Join(out, ", and ")
+	return pos, quantity.Join(out, ", and ")
 }
 
 // mendLeg finds the longest leg along the axis that stays a leg once mended.
-func (l *layer) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, string) {
+func (l *layer) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity.Text) {
 	var pos graph.Pos
-	text, longest := "", 0.0
+	var text quantity.Text
+	longest := 0.0
 	for _, s := range loop {
 		t := w.ties[s.tie]
 		if t.path < 0 || !t.isNew() {
@@ -134,7 +136,7 @@ func (l *layer) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, string)
 				continue
 			}
 			longest, pos = length, legPos(t.run, k+1)
-			text = fmt.Sprintf("make %s %s %s instead of %s", legWords(t.run, k+1), wayWords(by), mm(mended), mm(length))
+			text = graph.Say("make %s %s %s instead of %s", legWords(t.run, k+1), wayWords(by), mm(mended), mm(length))
 		}
 	}
 	return pos, text

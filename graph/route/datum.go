@@ -1,10 +1,9 @@
 package route
 
 import (
-	"fmt"
 	"slices"
-	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -19,14 +18,14 @@ const (
 // measureParts says how far apart the legs put the ports of each part that gives no port
 // places: the fitter measures that on the part.
 func (l *layer) measureParts(w *web, body []int, place []graph.Vec) {
-	var old []string
+	var old []quantity.Text
 	var oldPos graph.Pos
 	for _, p := range l.c.Parts {
 		text := l.legsPutPorts(w, body, place, p)
 		switch {
 		case text == "":
 		case p.New():
-			l.find(p.Pos, graph.Note, "measure on the part: "+text, fmt.Sprintf("the legs are right only if %s measures so; give port places with port.<name>.at to have it checked", p.ID))
+			l.find(p.Pos, graph.Note, "measure on the part: "+text, graph.Say("the legs are right only if %s measures so; give port places with port.<name>.at to have it checked", p.ID))
 		default:
 			if old == nil {
 				oldPos = p.Pos
@@ -35,13 +34,13 @@ func (l *layer) measureParts(w *web, body []int, place []graph.Vec) {
 		}
 	}
 	if old != nil {
-		l.find(oldPos, graph.Note, "measure on the part: "+strings.Join(old, "; "), "the legs put these ports so far apart; give port places with port.<name>.at to have it checked")
+		l.find(oldPos, graph.Note, "measure on the part: "+quantity.Join(old, "; "), "the legs put these ports so far apart; give port places with port.<name>.at to have it checked")
 	}
 }
 
 // legsPutPorts words the distances between the ports of a part that follow from the legs
 // alone; "" where there are none.
-func (l *layer) legsPutPorts(w *web, body []int, place []graph.Vec, p *graph.Part) string {
+func (l *layer) legsPutPorts(w *web, body []int, place []graph.Vec, p *graph.Part) quantity.Text {
 	if p.Kind == graph.Tee {
 		return ""
 	}
@@ -51,18 +50,18 @@ func (l *layer) legsPutPorts(w *web, body []int, place []graph.Vec, p *graph.Par
 			at = append(at, i)
 		}
 	}
-	var out []string
+	var out []quantity.Text
 	for k := 1; k < len(at); k++ {
 		a, b := at[k-1], at[k]
 		if body[a] != body[b] || l.tiedDirectly(w, p, a, b) {
 			continue
 		}
-		out = append(out, fmt.Sprintf("%s to %s %s", w.ports[a].Port, w.ports[b].Port, distanceWords(place[b].Sub(place[a]))))
+		out = append(out, graph.Say("%s to %s %s", w.ports[a].Port, w.ports[b].Port, distanceWords(place[b].Sub(place[a]))))
 	}
 	if out == nil {
 		return ""
 	}
-	return p.ID + " " + strings.Join(out, ", ")
+	return graph.Say("%s %s", p.ID, quantity.Join(out, ", "))
 }
 
 // tiedDirectly reports whether the part's own measures, and no legs, tie the two ports.

@@ -249,7 +249,7 @@ func TestOldPipeIsQuiet(t *testing.T) {
 		s.run(fmt.Sprintf("p%d.out", k), fmt.Sprintf("p%d.in", k+1), right(300), graph.Vec{X: 300, Z: 100}, up(50)).Existing = true
 	}
 	lay := Lay(s.c)
-	if len(lay.Findings) != 1 || lay.Findings[0].Severity != graph.Note || !strings.Contains(lay.Findings[0].Message, "7 more") {
+	if len(lay.Findings) != 1 || lay.Findings[0].Severity != graph.Note || !strings.Contains(lay.Findings[0].Message.String(), "7 more") {
 		t.Errorf("findings %v, want one note for eight bends", lay.Findings)
 	}
 }

@@ -114,7 +114,7 @@ func (l *layer) joinDirect(i int) {
 // for each fitting and one at each end of the run. No piece can be cut for it.
 func (l *layer) joinUnmeasured(i int) {
 	r, ln := l.c.Runs[i], &l.lines[i]
-	l.find(r.Pos, graph.Note, fmt.Sprintf("%s is known only by its length: its pipe is in no bar and in no cut list, and its place is not known", r.ID), "write its legs")
+	l.find(r.Pos, graph.Note, graph.Say("%s is known only by its length: its pipe is in no bar and in no cut list, and its place is not known", r.ID), "write its legs")
 	l.lay.Unmeasured = append(l.lay.Unmeasured, i)
 	for _, s := range []*station{&ln.from, &ln.to} {
 		if s.part == nil {

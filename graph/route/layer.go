@@ -2,6 +2,7 @@ package route
 
 import (
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -86,7 +87,7 @@ func LayStage(set *settle.Stage) *Layout {
 }
 
 // find adds a finding of the step "routing".
-func (l *layer) find(pos graph.Pos, severity graph.Severity, message, hint string, related ...graph.Related) {
+func (l *layer) find(pos graph.Pos, severity graph.Severity, message, hint quantity.Text, related ...graph.Related) {
 	l.lay.Findings = append(l.lay.Findings, graph.Diagnostic{
 		Pos: pos, Rule: "routing", Severity: severity, Message: message, Hint: hint, Related: related,
 	})

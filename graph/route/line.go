@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -88,7 +89,7 @@ func (l *layer) addChain(i int, s *station, point int, reverse bool) {
 				l.noAdaptor(a, s, path.Run)
 			} else {
 				l.old.add("adaptor unknown", path.Run.Pos,
-					fmt.Sprintf("%s.%s is %s and %s is %s: what joins them is not in the catalogue and counts as no loss", s.part.ID, s.port, a.Size, path.Run.ID, path.Run.Size),
+					graph.Say("%s.%s is %s and %s is %s: what joins them is not in the catalogue and counts as no loss", s.part.ID, s.port, a.Size, path.Run.ID, path.Run.Size),
 					"name the size of the part if it takes its pipe directly")
 			}
 		}
@@ -104,7 +105,7 @@ func (l *layer) noAdaptor(a *adaptor, s *station, run *graph.Run) {
 	if a.Kind == "transition" || a.Kind == "barb" {
 		return
 	}
-	message := fmt.Sprintf("the catalogue has no %s from %s %s to %s %s, which %s.%s needs for %s",
+	message := graph.Say("the catalogue has no %s from %s %s to %s %s, which %s.%s needs for %s",
 		a.Kind, a.Spec, a.Size, a.Spec2, a.Size2, s.part.ID, s.port, run.ID)
 	if s.part.New() {
 		l.find(s.part.Pos, graph.Error, message, l.nearestPairs(a), graph.Related{Pos: run.Pos, Message: "the run is here"})
@@ -114,7 +115,7 @@ func (l *layer) noAdaptor(a *adaptor, s *station, run *graph.Run) {
 }
 
 // nearestPairs names what the catalogue has of the kind for the part's size.
-func (l *layer) nearestPairs(a *adaptor) string {
+func (l *layer) nearestPairs(a *adaptor) quantity.Text {
 	var have []string
 	for _, r := range l.cat.Rows() {
 		if r.Kind != a.Kind {
@@ -128,13 +129,13 @@ func (l *layer) nearestPairs(a *adaptor) string {
 		}
 	}
 	if have == nil {
-		return fmt.Sprintf("change one of the sizes, or give a row of your own: [[catalog.%s]]", a.Kind)
+		return graph.Say("change one of the sizes, or give a row of your own: [[catalog.%s]]", a.Kind)
 	}
 	text := have[0]
 	for _, h := range have[1:] {
 		text += ", " + h
 	}
-	return fmt.Sprintf("the catalogue has %s; change one of the sizes, or give a row of your own: [[catalog.%s]]", text, a.Kind)
+	return graph.Say("the catalogue has %s; change one of the sizes, or give a row of your own: [[catalog.%s]]", text, a.Kind)
 }
 
 // effectiveLegs returns a run's legs from centre to centre. Legs of old pipe measured from

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -11,36 +12,36 @@ import (
 // and the ones that are made but only just.
 func (o *sequence) judgeClosing(a *Assembly, c closing) {
 	n := &o.lay.links[c.link]
-	find := func(severity graph.Severity, message, hint string) {
+	find := func(severity graph.Severity, message, hint quantity.Text) {
 		a.Findings = append(a.Findings, graph.Diagnostic{Pos: o.pos(c), Rule: "assembly", Severity: severity, Message: message, Hint: hint})
 	}
 	name := fmt.Sprintf("joint %d (%s)", c.link+1, o.meeting(c.link))
 	switch {
 	case c.how == "":
 		a.OK = false
-		has := "no union, slip coupling or hose lies on its loop"
+		has := quantity.Text("no union, slip coupling or hose lies on its loop")
 		if n.old {
-			has += fmt.Sprintf(", and the old end can be drawn back %s where %s are needed (%s if it can be sprung aside)", mm(n.play), mm(2*n.depth), mm(n.depth))
+			has += graph.Say(", and the old end can be drawn back %s where %s are needed (%s if it can be sprung aside)", mm(n.play), mm(2*n.depth), mm(n.depth))
 		}
 		severity := graph.Error
 		if n.old && n.depth == 0 { // of no known size: the pipe was described for its flow alone
 			severity = graph.Warning
 		}
-		find(severity, fmt.Sprintf("%s cannot be made: both its sides are fixed by then; %s", name, has), o.cheapest(c))
+		find(severity, graph.Say("%s cannot be made: both its sides are fixed by then; %s", name, has), o.cheapest(c))
 	case c.tight:
-		hint := "say pushes-aside on the run if it can be pushed sideways, or use a union"
+		hint := quantity.Text("say pushes-aside on the run if it can be pushed sideways, or use a union")
 		if n.aside != nil {
 			hint = "hold it aside while the string is offered up, or use a union"
 		}
-		find(graph.Warning, fmt.Sprintf("%s needs the old end sprung aside: it can be drawn back %s, one depth is %s and two are %s", name, mm(n.play), mm(n.depth), mm(2*n.depth)), hint)
+		find(graph.Warning, graph.Say("%s needs the old end sprung aside: it can be drawn back %s, one depth is %s and two are %s", name, mm(n.play), mm(n.depth), mm(2*n.depth)), hint)
 	case c.with >= 0:
-		find(graph.Warning, fmt.Sprintf("%s and joint %d must be glued at the same moment: together they close a rigid loop", name, c.with+1),
+		find(graph.Warning, graph.Say("%s and joint %d must be glued at the same moment: together they close a rigid loop", name, c.with+1),
 			"have a second pair of hands, or put a union or a true-union valve on the loop")
 	}
 	for _, k := range append(slices.Clone(c.cycle), c.link) {
 		m := &o.lay.links[k]
 		if m.part != "" && o.lay.Joints[k].Kind == "slip" && !m.slip && c.how == "" {
-			find(graph.Note, fmt.Sprintf("slip coupling %s has no bare pipe as long as itself beside it to be parked on", m.part), "make one of the pieces beside it longer")
+			find(graph.Note, graph.Say("slip coupling %s has no bare pipe as long as itself beside it to be parked on", m.part), "make one of the pieces beside it longer")
 			return
 		}
 	}
@@ -65,11 +66,11 @@ func (o *sequence) pos(c closing) graph.Pos {
 // cheapest words the cheapest change that lets a loop be closed: a valve that is there
 // anyway with unions of its own, else a slip coupling where it can be parked, else a union
 // where it has room, else play.
-func (o *sequence) cheapest(c closing) string {
+func (o *sequence) cheapest(c closing) quantity.Text {
 	links := append(slices.Clone(c.cycle), c.link)
-	draw := ""
+	var draw quantity.Text
 	if n := &o.lay.links[c.link]; n.old {
-		draw = fmt.Sprintf(", or draw the old end back %s", mm(n.depth))
+		draw = graph.Say(", or draw the old end back %s", mm(n.depth))
 	}
 	for _, kinds := range [][]graph.Kind{{graph.BallValve}, {graph.CheckValve}, {graph.GateValve, graph.ButterflyValve}} {
 		for _, k := range links {
@@ -77,9 +78,9 @@ func (o *sequence) cheapest(c closing) string {
 			for _, id := range []string{partOf(n.a), partOf(n.b)} {
 				if p := o.part(id); p != nil && slices.Contains(kinds, p.Kind) {
 					if p.Kind == graph.GateValve || p.Kind == graph.ButterflyValve {
-						return fmt.Sprintf("swap %s for a true-union ball valve%s", id, draw)
+						return graph.Say("swap %s for a true-union ball valve%s", id, draw)
 					}
-					return fmt.Sprintf("make %s a true-union valve%s", id, draw)
+					return graph.Say("make %s a true-union valve%s", id, draw)
 				}
 			}
 		}
@@ -99,9 +100,9 @@ func (o *sequence) cheapest(c closing) string {
 		p := &o.lay.Pieces[best]
 		// A slip coupling is about two depths and a stop long, and is parked on one half.
 		if length := 2*max(p.From.DepthMM, p.To.DepthMM) + 3; bare >= 2*length {
-			return fmt.Sprintf("put a slip coupling into %s (piece %d has %s of bare pipe to park it on)%s", legWords(p.Run, p.Leg), p.Number, mm(bare), draw)
+			return graph.Say("put a slip coupling into %s (piece %d has %s of bare pipe to park it on)%s", legWords(p.Run, p.Leg), p.Number, mm(bare), draw)
 		}
-		return fmt.Sprintf("put a union into %s (piece %d)%s", legWords(p.Run, p.Leg), p.Number, draw)
+		return graph.Say("put a union into %s (piece %d)%s", legWords(p.Run, p.Leg), p.Number, draw)
 	}
 	if draw != "" {
 		return draw[len(", or "):]

@@ -1,8 +1,6 @@
 package route
 
 import (
-	"fmt"
-
 	"dryfit/graph"
 )
 
@@ -26,7 +24,7 @@ func (l *layer) judgeOldLegs(i int) {
 			continue
 		}
 		l.find(legPos(r, k+1), graph.Warning,
-			fmt.Sprintf("%s is %s, and the take-offs and sockets at its ends take at least %s: less than nothing is left between %s and %s",
+			graph.Say("%s is %s, and the take-offs and sockets at its ends take at least %s: less than nothing is left between %s and %s",
 				legWords(r, k+1), mm(legs[k].Len()), mm(stop+from.depth+to.depth), from.words, to.words),
 			"measure it again, centre to centre; from face to face say measured = \"faces\"")
 	}

@@ -24,7 +24,7 @@ func TestOldLegs(t *testing.T) {
 		var found *graph.Diagnostic
 		lay := Lay(s.c)
 		for i := range lay.Findings {
-			if strings.Contains(lay.Findings[i].Message, "less than nothing is left") {
+			if strings.Contains(lay.Findings[i].Message.String(), "less than nothing is left") {
 				found = &lay.Findings[i]
 			}
 		}

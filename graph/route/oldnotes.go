@@ -1,8 +1,7 @@
 package route
 
 import (
-	"fmt"
-
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -15,7 +14,7 @@ type oldNotes struct {
 }
 
 // add notes one case. The kind decides what is counted together.
-func (o *oldNotes) add(kind string, pos graph.Pos, message, hint string) {
+func (o *oldNotes) add(kind string, pos graph.Pos, message, hint quantity.Text) {
 	if o.first == nil {
 		o.first, o.count = map[string]graph.Diagnostic{}, map[string]int{}
 	}
@@ -31,7 +30,7 @@ func (o *oldNotes) report(l *layer) {
 	for _, kind := range o.order {
 		d := o.first[kind]
 		if n := o.count[kind]; n > 1 {
-			d.Message += fmt.Sprintf(" (and %d more like it in the existing pipe)", n-1)
+			d.Message += graph.Say(" (and %d more like it in the existing pipe)", n-1)
 		}
 		l.lay.Findings = append(l.lay.Findings, d)
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"dryfit/catalog"
 	"dryfit/graph"
@@ -150,7 +151,13 @@ func (l *layer) split(i int, cut, longest float64) ([]float64, catalog.Row) {
 func (l *layer) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) station {
 	path := &l.lay.Paths[i]
 	r := path.Run
-	f := Fitting{Kind: "coupling", Row: row, Run: r.ID, Where: fmt.Sprintf("in %s, %s from its start", legWords(r, leg+1), mm(at)), Point: -1, Count: 1, New: true}
+	where, nth := "in "+legWords(r, leg+1), 1
+	for _, other := range path.Fittings {
+		if other.Kind == "coupling" && strings.HasPrefix(other.Where, where) {
+			nth++
+		}
+	}
+	f := Fitting{Kind: "coupling", Row: row, Run: r.ID, Where: fmt.Sprintf("%s, no. %d", where, nth), Point: -1, Count: 1, New: true}
 	if path.Located {
 		f.At = path.Points[s.start].Add(s.way.Scale(at))
 	}
@@ -207,12 +214,12 @@ func (l *layer) judgePiece(p *Piece) {
 	switch {
 	case p.CutMM < need-0.05:
 		l.find(pos, graph.Error,
-			fmt.Sprintf("piece %d, %s, has %s; its two sockets need %s (%s and %s)", p.Number, between, mm(math.Max(p.CutMM, 0)), mm(need), mm(p.From.DepthMM), mm(p.To.DepthMM)),
-			fmt.Sprintf("make %s at least %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
+			graph.Say("piece %d, %s, has %s; its two sockets need %s (%s and %s)", p.Number, between, mm(math.Max(p.CutMM, 0)), mm(need), mm(p.From.DepthMM), mm(p.To.DepthMM)),
+			graph.Say("make %s at least %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
 	case p.CutMM < need+settle.BeadMM-0.05:
 		l.find(pos, graph.Warning,
-			fmt.Sprintf("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(settle.BeadMM)),
-			fmt.Sprintf("make %s %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
+			graph.Say("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(settle.BeadMM)),
+			graph.Say("make %s %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -131,16 +132,16 @@ func (l *layer) noRow(kind string, spec catalog.Spec, size catalog.Size, pos gra
 		return
 	}
 	if size.IsZero() { // pipe known by its bore, for its flow alone
-		l.find(pos, graph.Note, fmt.Sprintf("%s has no size: what its %s measures is not known", run.ID, kind), "give it a size to have its pieces cut")
+		l.find(pos, graph.Note, graph.Say("%s has no size: what its %s measures is not known", run.ID, kind), "give it a size to have its pieces cut")
 		return
 	}
 	l.find(pos, graph.Error,
-		fmt.Sprintf("the catalogue has no %s for %s %s, which %s needs", kind, spec, size, run.ID),
+		graph.Say("the catalogue has no %s for %s %s, which %s needs", kind, spec, size, run.ID),
 		l.nearestSizes(kind, size))
 }
 
 // nearestSizes names the sizes nearest to the one missing, in which the catalogue has the kind.
-func (l *layer) nearestSizes(kind string, size catalog.Size) string {
+func (l *layer) nearestSizes(kind string, size catalog.Size) quantity.Text {
 	var below, above catalog.Size
 	for _, r := range l.cat.Rows() {
 		if r.Kind != kind || r.Size.IsZero() || r.Size == size || r.Size.Metric != size.Metric {
@@ -153,14 +154,14 @@ func (l *layer) nearestSizes(kind string, size catalog.Size) string {
 			above = r.Size
 		}
 	}
-	own := fmt.Sprintf("or give a row of your own: [[catalog.%s]]", kind)
+	own := graph.Say("or give a row of your own: [[catalog.%s]]", kind)
 	switch {
 	case below.IsZero() && above.IsZero():
-		return fmt.Sprintf("the catalogue has no %s in this series; use another spec, %s", kind, own)
+		return graph.Say("the catalogue has no %s in this series; use another spec, %s", kind, own)
 	case below.IsZero():
-		return fmt.Sprintf("the nearest size is %s; %s", above, own)
+		return graph.Say("the nearest size is %s; %s", above, own)
 	case above.IsZero():
-		return fmt.Sprintf("the nearest size is %s; %s", below, own)
+		return graph.Say("the nearest size is %s; %s", below, own)
 	}
-	return fmt.Sprintf("the nearest sizes are %s and %s; %s", below, above, own)
+	return graph.Say("the nearest sizes are %s and %s; %s", below, above, own)
 }

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -25,9 +24,9 @@ func (l *layer) judgeStub(i int) {
 			continue
 		}
 		l.find(legPos(r, k+1), graph.Error,
-			fmt.Sprintf("what is left of %s between %s and %s is %s of pipe; its two sockets need %s (%s and %s)",
+			graph.Say("what is left of %s between %s and %s is %s of pipe; its two sockets need %s (%s and %s)",
 				r.RemainsOf, from.words, to.words, mm(math.Max(have, 0)), mm(need), mm(from.depth), mm(to.depth)),
-			fmt.Sprintf("cut at least %s farther from %s", mm(math.Ceil(need-have)), oldEnd(from, to)))
+			graph.Say("cut at least %s farther from %s", mm(math.Ceil(need-have)), oldEnd(from, to)))
 	}
 }
 

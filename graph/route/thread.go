@@ -19,7 +19,7 @@ func (l *layer) judgeBarbs() {
 			hose, known = hose || r.Spec == catalog.HosePipe, known && r.Spec != ""
 		}
 		if !hose && known {
-			l.find(p.Pos, graph.Error, fmt.Sprintf("barb %q has no hose: 0 of its runs are hose, needs 1", p.ID), "write spec = \"hose\" on the run that goes over it, or use another fitting")
+			l.find(p.Pos, graph.Error, graph.Say("barb %q has no hose: 0 of its runs are hose, needs 1", p.ID), "write spec = \"hose\" on the run that goes over it, or use another fitting")
 		}
 	}
 }
@@ -37,16 +37,16 @@ func (l *layer) judgeDirect(i int) {
 	glued := func(e string) bool { return e == "socket" || e == "union" }
 	switch {
 	case thread(a) != thread(b) && (glued(a) || glued(b) || a == "spigot" || b == "spigot"):
-		l.find(r.Pos, graph.Error, name+": they can't be joined directly",
+		l.find(r.Pos, graph.Error, graph.Say("%s: they can't be joined directly", name),
 			"write the leg between them: an adaptor from thread to socket then stands there, with the pipe it goes on")
 	case glued(a) && glued(b):
 		need := ln.from.depth + ln.to.depth
-		l.find(r.Pos, graph.Error, fmt.Sprintf("%s: they can't be joined without pipe, which takes %s into both", name, mm(need)),
-			fmt.Sprintf("write the leg from stop to stop, at least %s with room for the cement", mm(need+settle.BeadMM)))
+		l.find(r.Pos, graph.Error, graph.Say("%s: they can't be joined without pipe, which takes %s into both", name, mm(need)),
+			graph.Say("write the leg from stop to stop, at least %s with room for the cement", mm(need+settle.BeadMM)))
 	case a == "spigot" && b == "spigot":
-		l.find(r.Pos, graph.Error, name+": they can't be joined directly", "put a coupling between them, and write the legs to it")
+		l.find(r.Pos, graph.Error, graph.Say("%s: they can't be joined directly", name), "put a coupling between them, and write the legs to it")
 	case (a == "barb") != (b == "barb"):
-		l.find(r.Pos, graph.Error, name+": a barb takes hose and nothing else", "write the hose between them as a run of spec = \"hose\"")
+		l.find(r.Pos, graph.Error, graph.Say("%s: a barb takes hose and nothing else", name), "write the hose between them as a run of spec = \"hose\"")
 	}
 }
 

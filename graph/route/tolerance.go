@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -144,18 +145,18 @@ func (lay *Layout) judgeTolerance(t LoopTolerance) (graph.Diagnostic, bool) {
 		return graph.Diagnostic{}, false
 	}
 	d := graph.Diagnostic{Rule: "tolerance", Severity: graph.Note, Pos: lay.loopPos(t.Loop)}
-	last := "cut the piece beside the closing joint last, to fit"
+	last := quantity.Text("cut the piece beside the closing joint last, to fit")
 	if t.LastPiece > 0 {
-		last = fmt.Sprintf("cut piece %d last: leave it %s long and cut it to fit", t.LastPiece, mm(t.LeaveMM))
+		last = graph.Say("cut piece %d last: leave it %s long and cut it to fit", t.LastPiece, mm(t.LeaveMM))
 	}
-	off := fmt.Sprintf("the loop closed at joint %d may be off by %s at worst, %s as a rule (root of the sum of squares)", t.Loop.Closing, mm(t.WorstMM), mm(t.RootSumSquareMM))
+	off := graph.Say("the loop closed at joint %d may be off by %s at worst, %s as a rule (root of the sum of squares)", t.Loop.Closing, mm(t.WorstMM), mm(t.RootSumSquareMM))
 	switch {
 	case len(t.Measure) > 0:
-		d.Message = off + " while these are not measured: " + listWords(t.Measure)
+		d.Message = graph.Say("%s while these are not measured: %s", off, listWords(t.Measure))
 		d.Hint = "measure them and give their lengths; " + last
 	case t.RootSumSquareMM > t.PlayMM:
 		d.Severity = graph.Warning
-		d.Message = off + fmt.Sprintf(", and there are %s of play", mm(t.PlayMM))
+		d.Message = off + graph.Say(", and there are %s of play", mm(t.PlayMM))
 		d.Hint = last
 	default:
 		return graph.Diagnostic{}, false

@@ -1,8 +1,7 @@
 package route
 
 import (
-	"fmt"
-
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -102,7 +101,7 @@ func (l *layer) judgeWays() {
 }
 
 // bent says a bend is missing: an error in new work, one note for old.
-func (l *layer) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, hint string) {
+func (l *layer) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, hint quantity.Text) {
 	isNew := p.New()
 	for _, r := range runs {
 		isNew = isNew || r.New()
@@ -111,7 +110,7 @@ func (l *layer) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, h
 		l.old.add("bend missing", pos, message, hint)
 		return
 	}
-	l.find(pos, graph.Error, message, hint, graph.Related{Pos: p.Pos, Message: fmt.Sprintf("%s %q is here", p.Kind, p.ID)})
+	l.find(pos, graph.Error, message, hint, graph.Related{Pos: p.Pos, Message: graph.Say("%s %q is here", p.Kind, p.ID)})
 }
 
 // judgeLength warns of a new in-line part of which nobody knows how long it is.
@@ -120,8 +119,8 @@ func (l *layer) judgeLength(p *graph.Part) {
 		return
 	}
 	size := l.set.Part(p.ID).Size.V
-	l.find(p.Pos, graph.Warning, fmt.Sprintf("nobody says how long %s %q of %s is from stop to stop, so nothing beyond it is in its place", p.Kind, p.ID, size),
-		fmt.Sprintf("measure it and write length = \"… mm\"; %s", l.nearestSizes(string(p.Kind), size)))
+	l.find(p.Pos, graph.Warning, graph.Say("nobody says how long %s %q of %s is from stop to stop, so nothing beyond it is in its place", p.Kind, p.ID, size),
+		graph.Say("measure it and write length = \"… mm\"; %s", l.nearestSizes(string(p.Kind), size)))
 }
 
 func (l *layer) judgeInLine(p *graph.Part) {
@@ -132,9 +131,9 @@ func (l *layer) judgeInLine(p *graph.Part) {
 	}
 	if turn := in.Scale(-1).AngleTo(out); turn > straightDeg {
 		l.bent(p, []*graph.Run{inRun, outRun}, pos,
-			fmt.Sprintf("%q is in line, but its pipe comes in going %s and leaves going %s: an elbow of %s is missing",
+			graph.Say("%q is in line, but its pipe comes in going %s and leaves going %s: an elbow of %s is missing",
 				p.ID, wayWords(in.Scale(-1)), wayWords(out), degrees(turn)),
-			fmt.Sprintf("write the way round the bend as one more leg of %s, so that a leg lies on each side of the elbow", outRun.ID))
+			graph.Say("write the way round the bend as one more leg of %s, so that a leg lies on each side of the elbow", outRun.ID))
 	}
 }
 
@@ -144,9 +143,9 @@ func (l *layer) judgeTee(p *graph.Part) {
 	if okA && okB {
 		if turn := a.Scale(-1).AngleTo(b); turn > straightDeg {
 			l.bent(p, []*graph.Run{aRun, bRun}, pos,
-				fmt.Sprintf("the run of tee %q is straight, but its pipe comes in going %s and leaves going %s: a turn of %s",
+				graph.Say("the run of tee %q is straight, but its pipe comes in going %s and leaves going %s: a turn of %s",
 					p.ID, wayWords(a.Scale(-1)), wayWords(b), degrees(turn)),
-				fmt.Sprintf("begin %s in the line of the tee's run, or use the branch for it", bRun.ID))
+				graph.Say("begin %s in the line of the tee's run, or use the branch for it", bRun.ID))
 			return
 		}
 	}
@@ -160,8 +159,8 @@ func (l *layer) judgeTee(p *graph.Part) {
 	if c, cRun, pos, ok := l.legWay(p.ID, graph.Branch); ok {
 		if off := run.AngleTo(c); off < 90-straightDeg || off > 90+straightDeg {
 			l.bent(p, []*graph.Run{cRun}, pos,
-				fmt.Sprintf("the branch of tee %q leaves going %s, %s from its run; it must be square to it (90°)", p.ID, wayWords(c), degrees(off)),
-				fmt.Sprintf("begin %s square to the run of the tee", cRun.ID))
+				graph.Say("the branch of tee %q leaves going %s, %s from its run; it must be square to it (90°)", p.ID, wayWords(c), degrees(off)),
+				graph.Say("begin %s square to the run of the tee", cRun.ID))
 		}
 	}
 }
@@ -176,7 +175,7 @@ func (l *layer) judgeFacing(p *graph.Part, port *graph.Port) {
 	}
 	if off := port.Faces.AngleTo(way); off > straightDeg {
 		l.bent(p, []*graph.Run{run}, pos,
-			fmt.Sprintf("port %s.%s faces %s, but its pipe goes %s: an elbow of %s is missing", p.ID, port.Name, wayWords(*port.Faces), wayWords(way), degrees(off)),
-			fmt.Sprintf("begin with a leg %s", wayWords(*port.Faces)))
+			graph.Say("port %s.%s faces %s, but its pipe goes %s: an elbow of %s is missing", p.ID, port.Name, wayWords(*port.Faces), wayWords(way), degrees(off)),
+			graph.Say("begin with a leg %s", wayWords(*port.Faces)))
 	}
 }

@@ -9,8 +9,8 @@ import (
 	"dryfit/graph"
 )
 
-// mm writes a length for a finding: to a tenth of a mm, without a trailing zero.
-func mm(v float64) string { return quantity.Trim(math.Round(v*10)/10) + " mm" }
+// mm is a length of a finding, to a tenth of a mm.
+func mm(v float64) quantity.Amount { return quantity.Length.Finely(v) }
 
 // degrees writes an angle for a finding, to a tenth of a degree.
 func degrees(v float64) string { return quantity.Trim(math.Round(v*10)/10) + "°" }
@@ -37,17 +37,17 @@ func axisWords(v graph.Vec) []axisWord {
 
 // distanceWords writes a vector as "12 mm right, 3 mm up"; components that round to
 // nothing are left out.
-func distanceWords(v graph.Vec) string {
-	var out []string
+func distanceWords(v graph.Vec) quantity.Text {
+	var out []quantity.Text
 	for _, a := range axisWords(v) {
 		if math.Round(a.by*10) != 0 {
-			out = append(out, mm(a.by)+" "+a.word)
+			out = append(out, graph.Say("%s %s", mm(a.by), a.word))
 		}
 	}
 	if out == nil {
-		return "0 mm"
+		return graph.Say("%s", mm(0))
 	}
-	return strings.Join(out, ", ")
+	return quantity.Join(out, ", ")
 }
 
 // wayWords writes a direction as "right", or "right and up" for a diagonal.

@@ -1,11 +1,11 @@
 package rule
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 )
@@ -20,7 +20,7 @@ func hoseOnBarbs(in *Input, report Report) {
 
 // noAdaptor reports where the layout needs an adaptor of the kind that the catalogue does
 // not have: so as it is drawn the joint can't be made.
-func noAdaptor(in *Input, report Report, kind, hint string) {
+func noAdaptor(in *Input, report Report, kind string, hint quantity.Text) {
 	v := in.ask()
 	for i := range in.Layout.Paths {
 		path := &in.Layout.Paths[i]
@@ -36,11 +36,11 @@ func noAdaptor(in *Input, report Report, kind, hint string) {
 			other := otherSize(f, r)
 			d := graph.Diagnostic{
 				Pos: runKey(r, "size"), Severity: graph.Error,
-				Message: fmt.Sprintf("run %q is %s %s and what it meets %s is %s: 0 %ss in the catalogue join the two, needs 1", r.ID, r.Spec, r.Size, f.Where, other, kind),
+				Message: graph.Say("run %q is %s %s and what it meets %s is %s: 0 %ss in the catalogue join the two, needs 1", r.ID, r.Spec, r.Size, f.Where, other, kind),
 				Hint:    hint,
 			}
 			if have := partners(v, kind, other); len(have) > 0 {
-				d.Hint += fmt.Sprintf("; for %s the catalogue has %s", other, strings.Join(have, ", "))
+				d.Hint += graph.Say("; for %s the catalogue has %s", other, strings.Join(have, ", "))
 			}
 			for _, end := range []graph.PortRef{r.From, r.To} {
 				if p := v.net.Part(end.Part); p != nil && f.Where == "at "+end.String() {

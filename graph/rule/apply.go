@@ -1,10 +1,8 @@
 package rule
 
 import (
-	"fmt"
 	"sync"
 
-	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -73,9 +71,6 @@ func Apply(in *Input, need Needs) []graph.Diagnostic {
 func ApplyCut(in *Input) []graph.Diagnostic {
 	ready := *in
 	ready.view = &view{c: in.Circuit, set: settle.Of(in.Circuit)}
-	if in.Circuit.Job.Units == "inch" {
-		ready.view.system = quantity.InchSystem
-	}
 	return applyAll(cutRules(), &ready)
 }
 
@@ -140,7 +135,7 @@ func apply(r *Rule, in *Input) []graph.Diagnostic {
 	first := old[0]
 	first.Message = "was there before: " + first.Message
 	if more := len(old) - 1; more > 0 {
-		first.Message += fmt.Sprintf(", and %d more like it", more)
+		first.Message += graph.Say(", and %d more like it", more)
 	}
 	return append(out, first)
 }

@@ -62,7 +62,7 @@ func unitHasBypass(in *Input, report Report) {
 		}
 		d := graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Error,
-			Message: b.problem + "; it needs 1",
+			Message: graph.Say("%s; it needs 1", b.problem),
 			Hint:    "put a tee before and a tee after the unit's pipes in one straight stretch of the line, and the bypass between them",
 		}
 		if b.Pump != nil {
@@ -91,7 +91,7 @@ func bypassBetweenItsTees(in *Input, report Report) {
 			if end.Kind != graph.Tee {
 				report(b.Unit.Existing, graph.Diagnostic{
 					Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(end)},
-					Message: fmt.Sprintf("the water to %q leaves or meets the line at %s %q: 0 tees there, needs 1", b.Unit.ID, end.Kind, end.ID),
+					Message: graph.Say("the water to %q leaves or meets the line at %s %q: 0 tees there, needs 1", b.Unit.ID, end.Kind, end.ID),
 					Hint:    "cut the two tees into one straight stretch of the line",
 				})
 			}
@@ -102,8 +102,8 @@ func bypassBetweenItsTees(in *Input, report Report) {
 			}
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{here(b.TeeIn), here(b.TeeOut), here(b.Unit)},
-				Message: fmt.Sprintf("%s %q stands between the tees %q and %q of %q: 1 part there beside the bypass, needs 0", p.Kind, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
-				Hint:    fmt.Sprintf("bring both tees to the same side of %q", p.ID),
+				Message: graph.Say("%s %q stands between the tees %q and %q of %q: 1 part there beside the bypass, needs 0", p.Kind, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
+				Hint:    graph.Say("bring both tees to the same side of %q", p.ID),
 			})
 		}
 		for _, p := range slices.Concat(b.BypassParts, b.ToUnitParts, b.FromUnitParts) {
@@ -113,7 +113,7 @@ func bypassBetweenItsTees(in *Input, report Report) {
 				}
 				report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 					Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(r), here(b.TeeIn), here(b.TeeOut)},
-					Message: fmt.Sprintf("run %q branches off at %q, between the tees %q and %q of %q: 1 branch there, needs 0", r.ID, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
+					Message: graph.Say("run %q branches off at %q, between the tees %q and %q of %q: 1 branch there, needs 0", r.ID, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
 					Hint:    "bring the branch outside the two tees",
 				})
 			}
@@ -155,19 +155,19 @@ func bypassFitsPump(in *Input, report Report) {
 		d := graph.Diagnostic{Pos: b.TeeIn.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)}}
 		switch {
 		case e == nil:
-			d.Message = fmt.Sprintf("the bypass of %q between %q and %q is bare pipe; %s, so it needs %s", b.Unit.ID, b.TeeIn.ID, b.TeeOut.ID, pump, graph.A(wanted(speeds)))
+			d.Message = graph.Say("the bypass of %q between %q and %q is bare pipe; %s, so it needs %s", b.Unit.ID, b.TeeIn.ID, b.TeeOut.ID, pump, graph.A(wanted(speeds)))
 			d.Hint = "without one most of the water passes the unit by"
 		case len(speeds) > 1 && e.Kind != graph.CheckValve:
 			d.Pos = e.Pos
-			d.Message = fmt.Sprintf("%s, and the bypass of %q a throttle, %s %q; it needs a spring check", pump, b.Unit.ID, e.Kind, e.ID)
+			d.Message = graph.Say("%s, and the bypass of %q a throttle, %s %q; it needs a spring check", pump, b.Unit.ID, e.Kind, e.ID)
 			d.Hint = "a throttle splits every speed in nearly the same ratio: set for the high speed it starves the unit at low; a spring stays shut at low and lifts at high"
 		case len(speeds) > 1 && v.part(e).IsSwing():
 			d.Pos = e.Pos
-			d.Message = fmt.Sprintf("%s, and the check %q in the bypass of %q is a swing check, cracking pressure about 0; it needs a spring check", pump, e.ID, b.Unit.ID)
+			d.Message = graph.Say("%s, and the check %q in the bypass of %q is a swing check, cracking pressure about 0; it needs a spring check", pump, e.ID, b.Unit.ID)
 			d.Hint = "a swing check opens at once and lets the water pass the unit by at low speed"
 		case len(speeds) == 1 && e.Kind == graph.CheckValve && !hasThrottle(b):
 			d.Pos = e.Pos
-			d.Message = fmt.Sprintf("%s, and the bypass of %q a spring check, %q; it needs a throttle valve", pump, b.Unit.ID, e.ID)
+			d.Message = graph.Say("%s, and the bypass of %q a spring check, %q; it needs a throttle valve", pump, b.Unit.ID, e.ID)
 			d.Hint = "at one speed a valve does the same, can be set by the temperature rise, and costs no cracking pressure"
 		default:
 			continue
@@ -206,7 +206,7 @@ func parallelUnitsAlike(in *Input, report Report) {
 		}
 		report(b.Unit.Existing && other.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(other.Unit)},
-			Message: fmt.Sprintf("units %q and %q are in parallel with %s and %s of pipe of their own; they need the same within a tenth", b.Unit.ID, other.Unit.ID, v.length(mine), v.length(theirs)),
+			Message: graph.Say("units %q and %q are in parallel with %s and %s of pipe of their own; they need the same within a tenth", b.Unit.ID, other.Unit.ID, v.length(mine), v.length(theirs)),
 			Hint:    "tee the units so that the one with the shorter way to it has the longer way back",
 		})
 	}

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -68,8 +67,8 @@ func checkBeforeFeeder(in *Input, report Report) {
 			}
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: severity, Related: []graph.Related{here(p)},
-				Message: fmt.Sprintf("0 check valves between %q and %s %q after it; needs 1", b.Unit.ID, p.Kind, p.ID),
-				Hint:    fmt.Sprintf("add a check valve in the unit's outlet, or in the line before %q", p.ID),
+				Message: graph.Say("0 check valves between %q and %s %q after it; needs 1", b.Unit.ID, p.Kind, p.ID),
+				Hint:    graph.Say("add a check valve in the unit's outlet, or in the line before %q", p.ID),
 			})
 		}
 	}
@@ -91,8 +90,8 @@ func creepsBack(v *view, b branch, p *graph.Part, report Report) {
 	}
 	d := graph.Diagnostic{
 		Pos: b.Unit.Pos, Severity: severity, Related: []graph.Related{here(p)},
-		Message: fmt.Sprintf("%s %q can creep back through the bypass to the inlet of %q: 0 check valves on that way, needs 1", p.Kind, p.ID, b.Unit.ID),
-		Hint:    fmt.Sprintf("a check that can be opened (true union) in the line between the second tee and %q, as well as or instead of the one in the unit's outlet", p.ID),
+		Message: graph.Say("%s %q can creep back through the bypass to the inlet of %q: 0 check valves on that way, needs 1", p.Kind, p.ID, b.Unit.ID),
+		Hint:    graph.Say("a check that can be opened (true union) in the line between the second tee and %q, as well as or instead of the one in the unit's outlet", p.ID),
 	}
 	report(b.Unit.Existing && p.Existing, d)
 }
@@ -106,8 +105,8 @@ func checkArrow(in *Input, report Report) {
 		}
 		d := graph.Diagnostic{
 			Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(coming)},
-			Message: fmt.Sprintf("check valve %q is the wrong way round, its arrow 180° off the water that comes to its port %q by run %q; it needs 0°", p.ID, port, coming.ID),
-			Hint:    fmt.Sprintf("turn it: swap %q.in and %q.out in its two runs", p.ID, p.ID),
+			Message: graph.Say("check valve %q is the wrong way round, its arrow 180° off the water that comes to its port %q by run %q; it needs 0°", p.ID, port, coming.ID),
+			Hint:    graph.Say("turn it: swap %q.in and %q.out in its two runs", p.ID, p.ID),
 		}
 		report(p.Existing, d)
 	}
@@ -133,7 +132,7 @@ func checkAttitude(in *Input, report Report) {
 		}
 		report(p.Existing, graph.Diagnostic{
 			Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(run)},
-			Message: fmt.Sprintf("swing check %q has the water going down at %.0f°; it needs 0° or up", p.ID, down),
+			Message: graph.Say("swing check %q has the water going down at %.0f°; it needs 0° or up", p.ID, down),
 			Hint:    "fit a spring check, or move it to a level stretch",
 		})
 	}

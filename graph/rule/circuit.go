@@ -51,7 +51,7 @@ func pumpShortCircuit(in *Input, report Report) {
 	for _, s := range v.net.ShortCircuits() {
 		d := graph.Diagnostic{
 			Pos: s.Pump.Pos, Severity: graph.Error,
-			Message: fmt.Sprintf("a way leads from %q back to %q without the tub, over %s (%s); none may", s.Pump.ID+".out", s.Pump.ID+".in", count(len(s.Runs), "run"), runNames(s.Runs)),
+			Message: graph.Say("a way leads from %q back to %q without the tub, over %s (%s); none may", s.Pump.ID+".out", s.Pump.ID+".in", count(len(s.Runs), "run"), runNames(s.Runs)),
 			Hint:    "end one of these runs at the tub, or correct from and to",
 		}
 		d.Related = append(d.Related, hereRun(s.Runs[0]))
@@ -76,7 +76,7 @@ func pumpsApart(in *Input, report Report) {
 		}[j.How]
 		report(!isNew, graph.Diagnostic{
 			Pos: j.A.Pos, Severity: graph.Error, Related: []graph.Related{here(j.B), hereRun(j.Runs[0])},
-			Message: fmt.Sprintf("two pumps in one line: %s over %s (%s); 0 tubs between them, needs 1", how, count(len(j.Runs), "run"), runNames(j.Runs)),
+			Message: graph.Say("two pumps in one line: %s over %s (%s); 0 tubs between them, needs 1", how, count(len(j.Runs), "run"), runNames(j.Runs)),
 			Hint:    "give each pump its own suction and its own return",
 		})
 	}
@@ -87,7 +87,7 @@ func airApart(in *Input, report Report) {
 	for _, j := range v.net.AirJoins() {
 		d := graph.Diagnostic{
 			Pos: j.Run.Pos, Severity: graph.Error,
-			Message: fmt.Sprintf("1 air line, at %q, joins the water line at %q; 0 may", j.Air.String(), j.Water.String()),
+			Message: graph.Say("1 air line, at %q, joins the water line at %q; 0 may", j.Air.String(), j.Water.String()),
 			Hint:    "end the air line at the jets' port \"air\" or an injector's \"gas\"",
 		}
 		isNew := j.Run.New()
@@ -124,7 +124,7 @@ func noDeadLeg(in *Input, report Report) {
 		}
 		f := graph.Diagnostic{
 			Pos: first.Pos, Severity: graph.Warning,
-			Message: fmt.Sprintf("water stands in %s (%s, %s); needs 0", count(len(d.Runs), "run"), runNames(d.Runs), v.length(sum)),
+			Message: graph.Say("water stands in %s (%s, %s); needs 0", count(len(d.Runs), "run"), runNames(d.Runs), v.length(sum)),
 			Hint:    "lead it back to the line or the tub, cap it close to the tee, or end it at a drain",
 		}
 		if d.From != nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -98,15 +99,11 @@ func cutRoom(in *Input, report Report) {
 	v := in.ask()
 	d := graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
-		Message: fmt.Sprintf("%s has %s of straight pipe between its sockets; the work needs %s", c.where(), v.length(c.RoomMM), v.length(c.NeededMM)),
-		Hint:    fmt.Sprintf("another %s would do: a shorter valve, a hose section, or another place", v.length(math.Ceil(c.NeededMM-c.RoomMM))),
+		Message: graph.Say("%s has %s of straight pipe between its sockets; the work needs %s", c.where(), v.length(c.RoomMM), v.length(c.NeededMM)),
+		Hint:    graph.Say("another %s would do: a shorter valve, a hose section, or another place", v.length(math.Ceil(c.NeededMM-c.RoomMM))),
 	}
-	for i, t := range c.Terms {
-		sep := ", "
-		if i == 0 {
-			sep = ": "
-		}
-		d.Message += sep + t
+	if len(c.Terms) > 0 {
+		d.Message += ": " + quantity.Join(c.Terms, ", ")
 	}
 	report(false, d)
 }
@@ -118,7 +115,7 @@ func cutMeasured(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Warning, Related: []graph.Related{hereRun(c.Run)},
-		Message: fmt.Sprintf("run %q is known only by its length: 0 legs measured, needs all", c.Run.ID),
+		Message: graph.Say("run %q is known only by its length: 0 legs measured, needs all", c.Run.ID),
 		Hint:    "measure its legs and write legs = [\"…\"] in place of length",
 	})
 }
@@ -134,7 +131,7 @@ func cutReachable(in *Input, report Report) {
 	v := in.ask()
 	report(false, graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
-		Message: fmt.Sprintf("0 mm of %s can be reached, by the description; the cut needs %s", c.where(), v.length(c.NeededMM)),
+		Message: graph.Say("%s of %s can be reached, by the description; the cut needs %s", v.length(0), c.where(), v.length(c.NeededMM)),
 		Hint:    "take off a panel or the foam and say so, or choose another place",
 	})
 }
@@ -151,7 +148,7 @@ func cutClearRoom(in *Input, report Report) {
 	v := in.ask()
 	report(false, graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
-		Message: fmt.Sprintf("%s has %s of free room around it; a hand and a saw need %s", c.where(), v.length(free), v.length(clearMM)),
+		Message: graph.Say("%s has %s of free room around it; a hand and a saw need %s", c.where(), v.length(free), v.length(clearMM)),
 		Hint:    "move what is in the way, or choose another place",
 	})
 }

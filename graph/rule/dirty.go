@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -46,10 +45,10 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			if f == nil || least == 0 || !runs || was < least || math.Abs(f.Flow) >= least {
 				continue // what is wrong on a clean filter is told by another rule
 			}
-			got, limit := v.flows(math.Abs(f.Flow), least)
+			got, limit := v.flow(math.Abs(f.Flow)), v.flow(least)
 			d := graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error,
-				Message: fmt.Sprintf("mode %q: with a dirty filter and half of the jets turned down %q gets %s, against %s on a clean one; its least is %s", s.Mode.Name, b.Unit.ID, got, v.flow(was), limit),
+				Message: graph.Say("mode %q: with a dirty filter and half of the jets turned down %q gets %s, against %s on a clean one; its least is %s", s.Mode.Name, b.Unit.ID, got, v.flow(was), limit),
 				Hint:    "a stronger spring or a smaller opening of the bypass, larger or shorter pipe to the unit, a larger filter, or jets that can't be closed",
 			}
 			if filter := b.up.First(graph.Filter); filter != nil {
@@ -79,7 +78,7 @@ func riseMeasurable(in *Input, report Report) {
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Note,
-			Message: fmt.Sprintf("mode %q: the water warms by %s at most in %q at %s; %s or more can be measured", most.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(most.flow), v.kelvin(leastRiseK)),
+			Message: graph.Say("mode %q: the water warms by %s at most in %q at %s; %s or more can be measured", most.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(most.flow), v.kelvin(leastRiseK)),
 			Hint:    "prove the flow with a flow meter rather than by the rise, or send more past the unit",
 		})
 	}

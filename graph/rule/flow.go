@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -97,7 +96,7 @@ func unitLimitsGiven(in *Input, report Report) {
 		}
 		report(u.Existing, graph.Diagnostic{
 			Pos: u.Pos, Severity: graph.Warning,
-			Message: fmt.Sprintf("%q: %d of 4 given, needs 4 (least, rated and most flow, loss); missing %s", u.ID, 4-len(missing), names(missing, func(s string) string { return s })),
+			Message: graph.Say("%q: %d of 4 given, needs 4 (least, rated and most flow, loss); missing %s", u.ID, 4-len(missing), names(missing, func(s string) string { return s })),
 			Hint:    "read them from the data sheet: flow = { least = …, rated = …, most = … } and loss = { flow = …, drop = … }",
 		})
 	}
@@ -111,10 +110,10 @@ func unitLeastFlow(in *Input, report Report) {
 			if least == 0 || m.flow >= least {
 				continue
 			}
-			got, limit := v.flows(m.flow, least)
+			got, limit := v.flow(m.flow), v.flow(least)
 			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
-				Message: fmt.Sprintf("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
+				Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
 				Hint:    "a stronger spring or a smaller opening of the bypass, larger or shorter pipe to the unit, or a circulation pump for it",
 			})
 		}
@@ -149,10 +148,10 @@ func unitRatedFlow(in *Input, report Report) {
 		if rated == 0 || best.solution == nil || best.flow >= rated || best.flow < least {
 			continue
 		}
-		got, limit := v.flows(best.flow, rated)
+		got, limit := v.flow(best.flow), v.flow(rated)
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: key(b.Unit, "flow"), Severity: graph.Note,
-			Message: fmt.Sprintf("%q gets %s at most (mode %q), less than its rated %s but not less than its least", b.Unit.ID, got, best.solution.Mode.Name, limit),
+			Message: graph.Say("%q gets %s at most (mode %q), less than its rated %s but not less than its least", b.Unit.ID, got, best.solution.Mode.Name, limit),
 			Hint:    "it will heat with a larger temperature rise and a little less output",
 		})
 	}
@@ -166,10 +165,10 @@ func unitMostFlow(in *Input, report Report) {
 			if most == 0 || m.flow <= most {
 				continue
 			}
-			got, limit := v.flows(m.flow, most)
+			got, limit := v.flow(m.flow), v.flow(most)
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
-				Message: fmt.Sprintf("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
+				Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
 				Hint:    "a weaker spring, a larger bypass, or an isolator set as a throttle and marked",
 			})
 		}
@@ -190,12 +189,12 @@ func heaterLineFlows(in *Input, report Report) {
 			}
 			d := graph.Diagnostic{
 				Pos: or(s.Mode.Pos, b.Unit.Pos), Severity: graph.Note, Related: []graph.Related{here(b.Pump), here(b.Unit)},
-				Message: fmt.Sprintf("mode %q: pump %q is off, 0 m3/h in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, b.Unit.ID),
+				Message: graph.Say("mode %q: pump %q is off, %s in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, v.flow(0), b.Unit.ID),
 				Hint:    "see that the controller keeps that pump on while heat is wanted: its set point above the unit's does it",
 			}
 			if pumpRuns(s, b) {
 				d.Severity = graph.Error
-				d.Message = fmt.Sprintf("mode %q: pump %q runs and 0 m3/h passes it: every way to the tub is shut, 1 has to be open", s.Mode.Name, b.Pump.ID)
+				d.Message = graph.Say("mode %q: pump %q runs and %s passes it: every way to the tub is shut, 1 has to be open", s.Mode.Name, b.Pump.ID, v.flow(0))
 				d.Hint = "open the bypass before the unit's isolators are shut, and hang a tag on them that says so"
 			}
 			report(b.Unit.Existing, d)

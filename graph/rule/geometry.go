@@ -96,7 +96,7 @@ func supportSpacing(in *Input, report Report) {
 		g := groups[name]
 		report(false, graph.Diagnostic{
 			Pos: g.first.Pos, Severity: graph.Note,
-			Message: fmt.Sprintf("%s (%s, %s) goes up to %s without a bend; at %s it needs a support every %s (%s)", name, count(len(g.runs), "run"), runNames(g.runs), v.length(g.most), v.celsius(v.waterC()), v.length(g.apart), g.src),
+			Message: graph.Say("%s (%s, %s) goes up to %s without a bend; at %s it needs a support every %s (%s)", name, count(len(g.runs), "run"), runNames(g.runs), v.length(g.most), v.celsius(v.waterC()), v.length(g.apart), g.src),
 			Hint:    "clip it so that it can slide, and carry valves and the last piece before the unit on supports of their own",
 		})
 	}
@@ -138,8 +138,8 @@ func insulateOutside(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: bare[0].Pos, Severity: severity,
-		Message: fmt.Sprintf("%s of new pipe (%s) runs outside without insulation: 0 mm of it, needs 19 to 25 mm", v.length(sum), runNames(bare)),
-		Hint:    "closed cell under a jacket that stands the sun; 32 mm where it freezes; then write insulated = true",
+		Message: graph.Say("%s of new pipe (%s) runs outside without insulation: %s of it, needs %s to %s", v.length(sum), runNames(bare), v.length(0), v.length(19), v.length(25)),
+		Hint:    graph.Say("closed cell under a jacket that stands the sun; %s where it freezes; then write insulated = true", v.length(32)),
 	})
 }
 
@@ -152,7 +152,7 @@ func unitBelowWater(in *Input, report Report) {
 		}
 		report(u.Existing, graph.Diagnostic{
 			Pos: key(u, "below-water"), Severity: graph.Note,
-			Message: fmt.Sprintf("%q stands %s below the water line; at 0 or above nothing would run out when it is opened", u.ID, v.length(below)),
+			Message: graph.Say("%q stands %s below the water line; at 0 or above nothing would run out when it is opened", u.ID, v.length(below)),
 			Hint:    "shut both isolators before any union is opened, and hang a tag there that says so",
 		})
 	}

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"slices"
 
 	"dryfit/graph"
@@ -53,7 +52,7 @@ func elementState(in *Input, report Report) {
 		// What becomes of it is part of the job, though the element was there before.
 		report(unit.Existing, graph.Diagnostic{
 			Pos: e.Pos, Severity: graph.Warning, Related: []graph.Related{here(unit)},
-			Message: fmt.Sprintf("what becomes of element heater %q is not said: 0 of disconnected and interlock given, needs 1", e.ID),
+			Message: graph.Say("what becomes of element heater %q is not said: 0 of disconnected and interlock given, needs 1", e.ID),
 			Hint:    "settle it with the electrician, then write disconnected = true, or interlock = \"…\": back-up with a lower set point, or locked out while the unit runs",
 		})
 	}
@@ -63,9 +62,9 @@ func switchProvesFlow(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
 		kept := keptElement(b)
-		needs := fmt.Sprintf("%q", b.Unit.ID)
+		needs := graph.Say("%q", b.Unit.ID)
 		if least, _, _ := v.limits(b.Unit); least > 0 {
-			needs += ", which needs " + v.flow(least)
+			needs += graph.Say(", which needs %s", v.flow(least))
 		}
 		for _, p := range slices.Concat(b.up.Parts, stubs(v, b.up)) {
 			d := graph.Diagnostic{Pos: p.Pos, Related: []graph.Related{here(b.Unit)}, Severity: graph.Note}
@@ -73,13 +72,13 @@ func switchProvesFlow(in *Input, report Report) {
 			case p.Kind == graph.PressureSwitch && kept != nil:
 				d.Severity = graph.Warning
 				d.Related = append(d.Related, here(kept))
-				d.Message = fmt.Sprintf("pressure switch %q proves 0 m3/h through %s: the unit's back pressure can hold it closed with almost no flow, while element %q stays in use", p.ID, needs, kept.ID)
+				d.Message = graph.Say("pressure switch %q proves %s through %s: the unit's back pressure can hold it closed with almost no flow, while element %q stays in use", p.ID, v.flow(0), needs, kept.ID)
 				d.Hint = "have the electrician see to it that the element is locked by a flow switch, or by the unit, rather than by pressure alone"
 			case p.Kind == graph.PressureSwitch:
-				d.Message = fmt.Sprintf("pressure switch %q proves 0 m3/h through %s: the unit's back pressure can hold it closed with almost no flow", p.ID, needs)
+				d.Message = graph.Say("pressure switch %q proves %s through %s: the unit's back pressure can hold it closed with almost no flow", p.ID, v.flow(0), needs)
 				d.Hint = "rely on the unit's own flow switch; tell the electrician what the switch still switches"
 			case p.Kind == graph.FlowSwitch && len(v.net.Coming(p)) > 0 && !onBranch(b, p):
-				d.Message = fmt.Sprintf("flow switch %q in the line proves the line's flow and 0 m3/h through %s: the bypass can take it all", p.ID, needs)
+				d.Message = graph.Say("flow switch %q in the line proves the line's flow and %s through %s: the bypass can take it all", p.ID, v.flow(0), needs)
 				d.Hint = "rely on the unit's own flow switch, and test it by shutting an isolator slowly; the electrician decides what each switch locks"
 			default:
 				continue
@@ -130,7 +129,7 @@ func waterNotAbove40(in *Input, report Report) {
 	if t := v.waterC(); t > hottestC {
 		report(false, graph.Diagnostic{
 			Pos: or(v.c.Water.KeyPos["temperature"], v.c.Water.Pos), Severity: graph.Error,
-			Message: fmt.Sprintf("the water has %s; 40 °C (104 °F) is the most a bather may meet", v.celsius(t)),
+			Message: graph.Say("the water has %s; 40 °C (104 °F) is the most a bather may meet", v.celsius(t)),
 			Hint:    "set the controller and the unit to 40 °C or less, and leave the high limit active",
 		})
 	}

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"slices"
 
 	"dryfit/graph"
@@ -64,7 +63,7 @@ func unitIsolators(in *Input, report Report) {
 			}
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(s.tee)},
-				Message: fmt.Sprintf("0 hand valves in the pipe %s %q, between it and %q; needs 1", s.name, b.Unit.ID, s.tee.ID),
+				Message: graph.Say("0 hand valves in the pipe %s %q, between it and %q; needs 1", s.name, b.Unit.ID, s.tee.ID),
 				Hint:    "add a ball valve there",
 			})
 		}
@@ -83,12 +82,12 @@ func unitUnions(in *Input, report Report) {
 			switch {
 			case union < 0:
 				d.Pos = b.Unit.Pos
-				d.Message = fmt.Sprintf("0 unions in the pipe %s %q, between it and %q; needs 1, next to the unit", s.name, b.Unit.ID, s.tee.ID)
-				d.Hint = fmt.Sprintf("add a union at %q.%s, or make the isolator there a true-union valve", b.Unit.ID, s.port)
+				d.Message = graph.Say("0 unions in the pipe %s %q, between it and %q; needs 1, next to the unit", s.name, b.Unit.ID, s.tee.ID)
+				d.Hint = graph.Say("add a union at %q.%s, or make the isolator there a true-union valve", b.Unit.ID, s.port)
 				d.Related = []graph.Related{here(s.tee)}
 			case valve >= 0 && valve < union:
 				d.Pos = s.parts[union].Pos
-				d.Message = fmt.Sprintf("isolator %q stands between %q and its union %q: 1 valve there, needs 0", s.parts[valve].ID, b.Unit.ID, s.parts[union].ID)
+				d.Message = graph.Say("isolator %q stands between %q and its union %q: 1 valve there, needs 0", s.parts[valve].ID, b.Unit.ID, s.parts[union].ID)
 				d.Hint = "swap the two"
 				d.Related = append(d.Related, here(s.parts[valve]))
 			default:
@@ -136,14 +135,14 @@ func pumpNotShutIn(in *Input, report Report) {
 			alone++
 			report(false, graph.Diagnostic{
 				Pos: valve.Pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
-				Message: fmt.Sprintf("%s %q by itself can shut pump %q in: 0 ways to the tub past it, needs 1", valve.Kind, valve.ID, pump.ID),
+				Message: graph.Say("%s %q by itself can shut pump %q in: 0 ways to the tub past it, needs 1", valve.Kind, valve.ID, pump.ID),
 				Hint:    "move it into the unit's branch or the bypass, or take it out",
 			})
 		}
 		if alone == 0 && open(old...) && !open(slices.Concat(valves, old)...) {
 			report(false, graph.Diagnostic{
 				Pos: valves[0].Pos, Severity: graph.Note, Related: []graph.Related{here(pump)},
-				Message: fmt.Sprintf("together %s (%s) can shut pump %q in: 0 ways to the tub are left then, needs 1", count(len(valves), "new valve"), partNames(valves), pump.ID),
+				Message: graph.Say("together %s (%s) can shut pump %q in: 0 ways to the tub are left then, needs 1", count(len(valves), "new valve"), partNames(valves), pump.ID),
 				Hint:    "one way has to stay open while the pump or the element is on: hang a tag on each that says so",
 			})
 		}

@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"fmt"
-
 	"dryfit/graph"
 )
 
@@ -37,7 +35,7 @@ func jetsKeepFlow(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: pos, Severity: graph.Warning,
-		Message: fmt.Sprintf("mode %q: the jets get %s, %.0f %% less than today's %s; %.0f %% is the most a customer puts up with", mode, v.flow(now), 100*loss, v.flow(was), 100*mostJetsLoss),
+		Message: graph.Say("mode %q: the jets get %s, %.0f %% less than today's %s; %.0f %% is the most a customer puts up with", mode, v.flow(now), 100*loss, v.flow(was), 100*mostJetsLoss),
 		Hint:    "a weaker spring, a bypass a size larger, or a circulation pump for the unit so that this one only drives the jets",
 	})
 }

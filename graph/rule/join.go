@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -64,7 +65,7 @@ func measuredDiameter(in *Input, report Report) {
 	if old := joinsOld(v); !measured && old != nil && old.Spec.Family() != catalog.Hose {
 		report(false, graph.Diagnostic{
 			Pos: old.Pos, Severity: graph.Note,
-			Message: fmt.Sprintf("new work joins old pipe (run %q, %s %s) whose outside diameter nobody measured: 0 readings, needs 1", old.ID, old.Spec, old.Size),
+			Message: graph.Say("new work joins old pipe (run %q, %s %s) whose outside diameter nobody measured: 0 readings, needs 1", old.ID, old.Spec, old.Size),
 			Hint:    "measure it with a calliper before ordering and write measured-outside-diameter: it decides between inch and metric",
 		})
 	}
@@ -95,7 +96,7 @@ func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, w
 	}
 	d := graph.Diagnostic{
 		Pos: pos, Severity: graph.Error,
-		Message: fmt.Sprintf("%s measures %.1f mm outside; %s %s has %.1f mm", what, got, spec, size, stated.OutsideMM),
+		Message: graph.Say("%s measures %s outside; %s %s has %s", what, quantity.Length.Finely(got), spec, size, quantity.Length.Finely(stated.OutsideMM)),
 	}
 	near := v.set.Catalog().ByOutside(got, catalog.CalliperMM)
 	switch {
@@ -103,10 +104,10 @@ func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, w
 		d.Message += "; no pipe in the catalogue has that"
 		d.Hint = "measure again, on clean round pipe, in two directions"
 	case !near[0].Pressure:
-		d.Message += fmt.Sprintf(", and %.1f mm is %s, which is not allowed under pressure", got, near[0].Pipe)
+		d.Message += graph.Say(", and %s is %s, which is not allowed under pressure", quantity.Length.Finely(got), near[0].Pipe)
 		d.Hint = "find out where that pipe leads: nothing of pressure pipe fits it, and it must not carry the pump's pressure"
 	default:
-		d.Message += fmt.Sprintf(", while %.1f mm is %s", got, near[0].Pipe)
+		d.Message += graph.Say(", while %s is %s", quantity.Length.Finely(got), near[0].Pipe)
 		d.Hint = "correct spec and size, or measure again"
 	}
 	report(false, d)
@@ -136,7 +137,7 @@ func oneSolventFamily(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: few.Pos, Severity: graph.Warning, Related: []graph.Related{hereRun(many)},
-		Message: fmt.Sprintf("the new work has %s in inch and %s in metric pipe; it needs one family", count(runs[catalog.Inch], "run"), count(runs[catalog.Metric], "run")),
-		Hint:    fmt.Sprintf("take the family of the pipe that is cut, and cross over once, at the unit's unions; %q is the first of the fewer", few.ID),
+		Message: graph.Say("the new work has %s in inch and %s in metric pipe; it needs one family", count(runs[catalog.Inch], "run"), count(runs[catalog.Metric], "run")),
+		Hint:    graph.Say("take the family of the pipe that is cut, and cross over once, at the unit's unions; %q is the first of the fewer", few.ID),
 	})
 }

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -96,14 +95,14 @@ func lineLeastFlow(in *Input, report Report) {
 			if was := flowBefore(before, f.Part.ID); was >= least {
 				short = false // the new work takes it away
 			}
-			has, needs := v.flows(got, least)
+			has, needs := v.flow(got), v.flow(least)
 			d := graph.Diagnostic{
 				Pos: key(f.Part, "least-flow"), Severity: graph.Warning,
-				Message: fmt.Sprintf("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs),
+				Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs),
 				Hint:    "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit",
 			}
 			if was := flowBefore(before, f.Part.ID); was > 0 {
-				d.Message += fmt.Sprintf("; before the work it gets %s", v.flow(was))
+				d.Message += graph.Say("; before the work it gets %s", v.flow(was))
 			}
 			report(short, d)
 		}
@@ -166,7 +165,7 @@ func velocity(in *Input, report Report) {
 		}
 		report(!r.New(), graph.Diagnostic{
 			Pos: r.Pos, Severity: graph.Warning,
-			Message: fmt.Sprintf("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.ID, r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
+			Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.ID, r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
 			Hint:    "a size larger",
 		})
 	}
@@ -216,8 +215,8 @@ func unitTemperatureRise(in *Input, report Report) {
 			}
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Warning,
-				Message: fmt.Sprintf("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(m.flow), v.kelvin(mostRiseK)),
-				Hint:    fmt.Sprintf("%s would bring it down to that", v.flow(m.flow*rise/mostRiseK)),
+				Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(m.flow), v.kelvin(mostRiseK)),
+				Hint:    graph.Say("%s would bring it down to that", v.flow(m.flow*rise/mostRiseK)),
 			})
 		}
 	}
@@ -238,7 +237,7 @@ func workingPressure(in *Input, report Report) {
 			told["run "+r.Run.ID] = true
 			report(!r.Run.New(), graph.Diagnostic{
 				Pos: r.Run.Pos, Severity: graph.Error,
-				Message: fmt.Sprintf("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.ID, v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)),
+				Message: graph.Say("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.ID, v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)),
 				Hint:    "pipe of the next class, or one pump on the line",
 			})
 		}
@@ -250,7 +249,7 @@ func workingPressure(in *Input, report Report) {
 			told["unit "+b.Unit.ID] = true
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error,
-				Message: fmt.Sprintf("mode %q: %s at %q; it stands %s", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)),
+				Message: graph.Say("mode %q: %s at %q; it stands %s", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)),
 				Hint:    "a unit for a higher pressure, or a pump with less head",
 			})
 		}

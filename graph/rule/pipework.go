@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -77,7 +76,7 @@ func pipeFalls(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: level[0].Pos, Severity: graph.Note,
-		Message: fmt.Sprintf("new pipe outside (%s) runs level for up to %s; from %s on it needs a fall of about %s", runNames(level), v.length(most), v.length(longLevelMM), v.length(most/100)),
+		Message: graph.Say("new pipe outside (%s) runs level for up to %s; from %s on it needs a fall of about %s", runNames(level), v.length(most), v.length(longLevelMM), v.length(most/100)),
 		Hint:    "clip it with a fall of 10 mm in the metre towards its drain or the tub; the joints give that much",
 	})
 }
@@ -115,7 +114,7 @@ func pipeCanExpand(in *Input, report Report) {
 			}
 			report(false, graph.Diagnostic{
 				Pos: long.Pos, Severity: graph.Note, Related: []graph.Related{here(b.Unit)},
-				Message: fmt.Sprintf("run %q %s %q is %s of rigid pipe in one straight: it grows by %s over %s; up to %s needs nothing", long.ID, s.name, b.Unit.ID, v.length(most), v.length(most*growth*warmUpK), v.kelvin(warmUpK), v.length(rigidMM)),
+				Message: graph.Say("run %q %s %q is %s of rigid pipe in one straight: it grows by %s over %s; up to %s needs nothing", long.ID, s.name, b.Unit.ID, v.length(most), v.length(most*growth*warmUpK), v.kelvin(warmUpK), v.length(rigidMM)),
 				Hint:    "clip it so that it slides, and make the last half metre to the unit flexible, or go round a corner of half a metre",
 			})
 		}
@@ -149,10 +148,10 @@ func oldMaterialKnown(in *Input, report Report) {
 	}
 	switch m := v.c.Pipe.Material; m {
 	case "":
-		d.Message = fmt.Sprintf("what the old pipe of %q is made of is not said: 0 of 1 given, and new pipe is cemented to it", r.ID)
+		d.Message = graph.Say("what the old pipe of %q is made of is not said: 0 of 1 given, and new pipe is cemented to it", r.ID)
 		d.Hint = `read the print on the pipe and write it in [pipe]: material = "pvc-u", "flexible-pvc", "abs" or "cpvc"`
 	case "abs", "cpvc":
-		d.Message = fmt.Sprintf("the old pipe of %q is %s and the new is PVC: 0 cements of the usual tin hold both, needs 1 that is rated for the pair", r.ID, m)
+		d.Message = graph.Say("the old pipe of %q is %s and the new is PVC: 0 cements of the usual tin hold both, needs 1 that is rated for the pair", r.ID, m)
 		d.Hint = "join them by a union or coupling with seals, or by a transition cement rated for just this pair where the local code lets you"
 	default:
 		return
@@ -175,7 +174,7 @@ func bypassServiceable(in *Input, report Report) {
 			told[p.ID] = true
 			report(p.Existing, graph.Diagnostic{
 				Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
-				Message: fmt.Sprintf("check %q lies %s below the water and 0 hand valves on both sides of it shut it off; opened there it empties the tub; it needs 2", p.ID, v.length(below)),
+				Message: graph.Say("check %q lies %s below the water and 0 hand valves on both sides of it shut it off; opened there it empties the tub; it needs 2", p.ID, v.length(below)),
 				Hint:    "a hand valve before and after it inside the bypass, or a place above the water; else it is only opened with the tub emptied below it, and its tag says so",
 			})
 		}

@@ -92,8 +92,8 @@ func unitOnHeaterLine(in *Input, report Report) {
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Error, Related: related,
-			Message: fmt.Sprintf("%q is on the line of pump %q and gets 0 m3/h while that is off; it needs the line of pump %q, %s", b.Unit.ID, b.Pump.ID, heater.ID, why),
-			Hint:    fmt.Sprintf("cut the line between %q and the tub instead, or give the unit a circulation pump of its own", heater.ID),
+			Message: graph.Say("%q is on the line of pump %q and gets %s while that is off; it needs the line of pump %q, %s", b.Unit.ID, b.Pump.ID, v.flow(0), heater.ID, why),
+			Hint:    graph.Say("cut the line between %q and the tub instead, or give the unit a circulation pump of its own", heater.ID),
 		})
 	}
 }
@@ -106,8 +106,8 @@ func unitOnPressureSide(in *Input, report Report) {
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
-			Message: fmt.Sprintf("%q is on the suction side of pump %q: 0 pumps before it, needs 1", b.Unit.ID, b.Pump.ID),
-			Hint:    fmt.Sprintf("cut after the outlet of %q", b.Pump.ID),
+			Message: graph.Say("%q is on the suction side of pump %q: 0 pumps before it, needs 1", b.Unit.ID, b.Pump.ID),
+			Hint:    graph.Say("cut after the outlet of %q", b.Pump.ID),
 		})
 	}
 }
@@ -149,8 +149,8 @@ func nothingNewOnSuction(in *Input, report Report) {
 		}
 		report(false, graph.Diagnostic{
 			Pos: pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
-			Message: fmt.Sprintf("%s on the suction side of pump %q, between it and the tub; 0 may be", what, pump.ID),
-			Hint:    fmt.Sprintf("leave the suction as it is and work after the outlet of %q", pump.ID),
+			Message: graph.Say("%s on the suction side of pump %q, between it and the tub; 0 may be", what, pump.ID),
+			Hint:    graph.Say("leave the suction as it is and work after the outlet of %q", pump.ID),
 		})
 	}
 }
@@ -180,11 +180,11 @@ func unitAfterFilter(in *Input, report Report) {
 		if f := b.down.First(graph.Filter); f != nil {
 			d.Severity = graph.Error
 			d.Related = []graph.Related{here(f)}
-			d.Message = fmt.Sprintf("%q gets the water before filter %q does: 0 filters before it, needs 1", b.Unit.ID, f.ID)
-			d.Hint = fmt.Sprintf("cut after %q", f.ID)
+			d.Message = graph.Say("%q gets the water before filter %q does: 0 filters before it, needs 1", b.Unit.ID, f.ID)
+			d.Hint = graph.Say("cut after %q", f.ID)
 		} else {
 			d.Severity = graph.Warning
-			d.Message = fmt.Sprintf("no filter is described on the water's way to %q: 0 before it, needs 1", b.Unit.ID)
+			d.Message = graph.Say("no filter is described on the water's way to %q: 0 before it, needs 1", b.Unit.ID)
 			d.Hint = "add the filter to the description, the one in the skimmer too; without any, fit one before the unit"
 		}
 		report(b.Unit.Existing, d)
@@ -200,8 +200,8 @@ func unitAfterElement(in *Input, report Report) {
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(e)},
-			Message: fmt.Sprintf("%q stands before element heater %q: the sensor there reads water the unit has warmed (1 to 3 K high), and a pressure switch there may drop out", b.Unit.ID, e.ID),
-			Hint:    fmt.Sprintf("cut after %q where there is room; where not, have the electrician check the controller's sensor and switch", e.ID),
+			Message: graph.Say("%q stands before element heater %q: the sensor there reads water the unit has warmed (1 to 3 K high), and a pressure switch there may drop out", b.Unit.ID, e.ID),
+			Hint:    graph.Say("cut after %q where there is room; where not, have the electrician check the controller's sensor and switch", e.ID),
 		})
 	}
 }
@@ -220,8 +220,8 @@ func unitBeforeFeeder(in *Input, report Report) {
 			}
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(p)},
-				Message: fmt.Sprintf("%q stands after %s %q and gets its chemical: 1 before the unit, needs 0", b.Unit.ID, p.Kind, p.ID),
-				Hint:    fmt.Sprintf("cut before %q, or move %q to the last place before the tub", p.ID, p.ID),
+				Message: graph.Say("%q stands after %s %q and gets its chemical: 1 before the unit, needs 0", b.Unit.ID, p.Kind, p.ID),
+				Hint:    graph.Say("cut before %q, or move %q to the last place before the tub", p.ID, p.ID),
 			})
 		}
 	}
@@ -242,8 +242,8 @@ func unitBeforeJets(in *Input, report Report) {
 			}
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(p), here(b.Pump)},
-				Message: fmt.Sprintf("%s %q divides the water between pump %q and %q: 1 there, needs 0", p.Kind, p.ID, b.Pump.ID, b.Unit.ID),
-				Hint:    fmt.Sprintf("cut between %q and %q", b.Pump.ID, p.ID),
+				Message: graph.Say("%s %q divides the water between pump %q and %q: 1 there, needs 0", p.Kind, p.ID, b.Pump.ID, b.Unit.ID),
+				Hint:    graph.Say("cut between %q and %q", b.Pump.ID, p.ID),
 			})
 		}
 	}
@@ -258,7 +258,7 @@ func unitGetsWater(in *Input, report Report) {
 		}
 		report(u.Existing, graph.Diagnostic{
 			Pos: u.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(runs[0])},
-			Message: fmt.Sprintf("no water can pass %q: %s joined, but no way leads from a pump over it to the tub", u.ID, count(len(runs), "run")),
+			Message: graph.Say("no water can pass %q: %s joined, but no way leads from a pump over it to the tub", u.ID, count(len(runs), "run")),
 			Hint:    "follow both its pipes to the line: both have to end at tees on the pump's pressure side",
 		})
 	}

@@ -1,8 +1,7 @@
 package rule
 
 import (
-	"fmt"
-
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -32,7 +31,7 @@ func pressureRules() []*Rule {
 // load is the most a pump can put on what lies after it, Pa.
 type load struct {
 	pa    float64
-	words string // "shut-off 1.49 bar of pump …"
+	words quantity.Text // "shut-off 1.49 bar of pump …"
 }
 
 // GreatestPressure returns the most a pump can put on its line, Pa: its shut-off pressure and
@@ -52,9 +51,9 @@ func loadOf(v *view, pump *settle.Part) (load, bool) {
 		return load{}, false
 	}
 	static := max(0, pump.Below.V) / 1000 * pascalsPerMetre
-	words := fmt.Sprintf("shut-off %s of pump %q", v.pressure(pa), pump.ID)
+	words := graph.Say("shut-off %s of pump %q", v.pressure(pa), pump.ID)
 	if static > 0 {
-		words += fmt.Sprintf(" and %s of water above it", v.pressure(static))
+		words += graph.Say(" and %s of water above it", v.pressure(static))
 	}
 	return load{pa: pa + static, words: words}, true
 }
@@ -78,8 +77,8 @@ func pressureRating(in *Input, report Report) {
 			judged["run "+r.ID] = true
 			report(!r.New(), graph.Diagnostic{
 				Pos: runKey(r, "spec"), Severity: graph.Error, Related: []graph.Related{here(pump)},
-				Message: fmt.Sprintf("run %q (%s %s) is good for %s at %s, %.0f %% of its %s; it needs %s, %s", r.ID, r.Spec, r.Size, v.pressure(rating), v.celsius(t), 100*rating/row.RatingPa, v.pressure(row.RatingPa), v.pressure(l.pa), l.words),
-				Hint:    "take pipe of the next class (" + source + ")",
+				Message: graph.Say("run %q (%s %s) is good for %s at %s, %.0f %% of its %s; it needs %s, %s", r.ID, r.Spec, r.Size, v.pressure(rating), v.celsius(t), 100*rating/row.RatingPa, v.pressure(row.RatingPa), v.pressure(l.pa), l.words),
+				Hint:    graph.Say("take pipe of the next class (%s)", source),
 			})
 		}
 		for _, p := range under.Parts {
@@ -90,7 +89,7 @@ func pressureRating(in *Input, report Report) {
 			judged["part "+p.ID] = true
 			report(p.Existing, graph.Diagnostic{
 				Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
-				Message: fmt.Sprintf("%s %q is good for %s at %s, %.0f %% of its %s; it needs %s, %s", p.Kind, p.ID, v.pressure(rating), v.celsius(t), 100*rating/full, v.pressure(full), v.pressure(l.pa), l.words),
+				Message: graph.Say("%s %q is good for %s at %s, %.0f %% of its %s; it needs %s, %s", p.Kind, p.ID, v.pressure(rating), v.celsius(t), 100*rating/full, v.pressure(full), v.pressure(l.pa), l.words),
 				Hint:    "take a part of a higher rating",
 			})
 		}
@@ -110,7 +109,7 @@ func unitHighestPressure(in *Input, report Report) {
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
-			Message: fmt.Sprintf("%q stands %s; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(l.pa), l.words),
+			Message: graph.Say("%q stands %s; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(l.pa), l.words),
 			Hint:    "choose a unit for a higher pressure, or heat from a pump with less head",
 		})
 	}

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic"
@@ -63,11 +64,11 @@ type Alone struct {
 // has none: there the cut is history.
 type Cut struct {
 	Run      *graph.Run
-	Leg      int       // from 1; 0 where the run is known only by its length
-	FromMM   float64   // first cut line, from the start of the leg
-	ToMM     float64   // second cut line
-	RoomMM   float64   // straight pipe there is, between the sockets at its ends; 0 where not measured
-	NeededMM float64   // what the new work needs of it
-	Terms    []string  // NeededMM term by term, in words
-	Pos      graph.Pos // where the description asks for the cut; zero: the leg's or the run's
+	Leg      int             // from 1; 0 where the run is known only by its length
+	FromMM   float64         // first cut line, from the start of the leg
+	ToMM     float64         // second cut line
+	RoomMM   float64         // straight pipe there is, between the sockets at its ends; 0 where not measured
+	NeededMM float64         // what the new work needs of it
+	Terms    []quantity.Text // NeededMM term by term, in words
+	Pos      graph.Pos       // where the description asks for the cut; zero: the leg's or the run's
 }

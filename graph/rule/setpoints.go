@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"fmt"
-
 	"dryfit/graph"
 )
 
@@ -74,7 +72,7 @@ func setPointsAgree(in *Input, report Report) {
 		if known && set > hottestC {
 			report(u.Existing, graph.Diagnostic{
 				Pos: key(u, "set-point"), Severity: graph.Error,
-				Message: fmt.Sprintf("%q is set to %s; %s is the most a bather may meet", u.ID, v.celsius(set), v.celsius(hottestC)),
+				Message: graph.Say("%q is set to %s; %s is the most a bather may meet", u.ID, v.celsius(set), v.celsius(hottestC)),
 				Hint:    "set it to 40 °C at most, and to 39 °C where a controller has to stand above it",
 			})
 			continue
@@ -88,19 +86,19 @@ func setPointsAgree(in *Input, report Report) {
 			has, other := e.Element.SetPointC, e.Element.SetPointSet
 			switch {
 			case other && has > hottestC:
-				d.Message = fmt.Sprintf("%q is set to %s; %s is the most a bather may meet", e.ID, v.celsius(has), v.celsius(hottestC))
+				d.Message = graph.Say("%q is set to %s; %s is the most a bather may meet", e.ID, v.celsius(has), v.celsius(hottestC))
 				d.Hint = "set it to 40 °C at most"
 			case !known:
 				continue
 			case !e.Element.Disconnected && other && has > set-elementBelowK:
-				d.Message = fmt.Sprintf("element %q is set to %s and %q to %s: it heats first; it needs %s or less", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set-elementBelowK))
+				d.Message = graph.Say("element %q is set to %s and %q to %s: it heats first; it needs %s or less", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set-elementBelowK))
 				d.Hint = "set the element 2 to 3 K below the unit, and keep the pump running by circulation hours or the unit's pump contact"
 			case e.Element.Disconnected && called && set > hottestC-controllerAboveK:
 				d.Pos = key(u, "set-point")
-				d.Message = fmt.Sprintf("%q is set to %s: no controller can stand above it to keep %q running; it needs %s or less", u.ID, v.celsius(set), b.Pump.ID, v.celsius(hottestC-controllerAboveK))
+				d.Message = graph.Say("%q is set to %s: no controller can stand above it to keep %q running; it needs %s or less", u.ID, v.celsius(set), b.Pump.ID, v.celsius(hottestC-controllerAboveK))
 				d.Hint = "set the unit to 39 °C, or keep the pump running by hours or a contact and write runs-for-heat on it"
 			case e.Element.Disconnected && called && other && has < set+controllerAboveK:
-				d.Message = fmt.Sprintf("the controller of %q, whose element is off, is set to %s and %q to %s: it stops calling for circulation first; it needs %s or more", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set+controllerAboveK))
+				d.Message = graph.Say("the controller of %q, whose element is off, is set to %s and %q to %s: it stops calling for circulation first; it needs %s or more", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set+controllerAboveK))
 				d.Hint = "set the controller 1 K or more above the unit, or keep the pump running by hours or a contact and write runs-for-heat on it"
 			default:
 				continue
@@ -134,10 +132,10 @@ func heatWhenUnitStops(in *Input, report Report) {
 		switch {
 		case u.Unit == nil || !u.Unit.LeastAirSet:
 			d.Severity = graph.Warning
-			d.Message = fmt.Sprintf("no element is in use, and how cold the air may be for %q is not said; the site needs %s", u.ID, v.celsius(site.AirC))
+			d.Message = graph.Say("no element is in use, and how cold the air may be for %q is not said; the site needs %s", u.ID, v.celsius(site.AirC))
 			d.Hint = "read it from the unit's sheet: least-air = \"-7 °C\""
 		case u.Unit.LeastAirC > site.AirC:
-			d.Message = fmt.Sprintf("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(u.Unit.LeastAirC), v.celsius(site.AirC))
+			d.Message = graph.Say("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(u.Unit.LeastAirC), v.celsius(site.AirC))
 			d.Hint = "keep the element in use under a named interlock, choose a unit for colder air, or name the air down to which the tub is used and empty it before it gets colder"
 		default:
 			continue
@@ -157,15 +155,15 @@ func unitReachesTemperature(in *Input, report Report) {
 		switch {
 		case u.Unit.MostWaterSet && u.Unit.MostWaterC < want:
 			d.Pos = key(u, "most-water")
-			d.Message = fmt.Sprintf("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(u.Unit.MostWaterC), v.celsius(want))
+			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(u.Unit.MostWaterC), v.celsius(want))
 			d.Hint = "choose a unit whose sheet names the tub's temperature: many made for pools stop at 32 to 35 °C"
 		case u.Unit.MostWaterSet && u.Unit.SetPointSet && u.Unit.SetPointC > u.Unit.MostWaterC:
 			d.Pos = key(u, "set-point")
-			d.Message = fmt.Sprintf("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(u.Unit.MostWaterC))
+			d.Message = graph.Say("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(u.Unit.MostWaterC))
 			d.Hint = "set it within its sheet"
 		case u.Unit.SetPointSet && u.Unit.SetPointC < want && elementInUse(v) == nil:
 			d.Pos = key(u, "set-point")
-			d.Message = fmt.Sprintf("%q is set to %s; the water is to have %s, and nothing else heats", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(want))
+			d.Message = graph.Say("%q is set to %s; the water is to have %s, and nothing else heats", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(want))
 			d.Hint = "set the unit to the water's temperature, or write the lower one in [water]"
 		default:
 			continue
@@ -182,11 +180,11 @@ func highLimitStopsUnit(in *Input, report Report) {
 		}
 		d := graph.Diagnostic{
 			Pos: key(u, "stops-at-high-limit"), Severity: graph.Warning,
-			Message: fmt.Sprintf("whether a high limit stops %q is not said: 0 of 1 given; the tub's own cuts its element only", u.ID),
+			Message: graph.Say("whether a high limit stops %q is not said: 0 of 1 given; the tub's own cuts its element only", u.ID),
 			Hint:    "prove the unit's own water cut-out, or have the electrician take its enable contact through the tub's high limit; then write stops-at-high-limit = true",
 		}
 		if u.Unit.StopsAtHighLimit != nil {
-			d.Message = fmt.Sprintf("0 high limits stop %q; it needs 1: the tub's own cuts its element only", u.ID)
+			d.Message = graph.Say("0 high limits stop %q; it needs 1: the tub's own cuts its element only", u.ID)
 		}
 		report(u.Existing, d)
 	}
@@ -206,7 +204,7 @@ func pumpRunsForHeat(in *Input, report Report) {
 		told[p.ID] = true
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: key(p, "runs-for-heat"), Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
-			Message: fmt.Sprintf("what keeps pump %q running while %q heats is not said: 0 of hours, contact and always given, needs 1", p.ID, b.Unit.ID),
+			Message: graph.Say("what keeps pump %q running while %q heats is not said: 0 of hours, contact and always given, needs 1", p.ID, b.Unit.ID),
 			Hint:    `write runs-for-heat = "hours" (circulation hours of the controller), "contact" (a pump contact of the unit) or "always"; or called-by = "controller" on the unit`,
 		})
 	}

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -28,11 +27,11 @@ func springNotTooWeak(in *Input, report Report) {
 		if rated == 0 || check.State != "lifting" || m.flow >= rated {
 			return
 		}
-		got, limit := v.flows(m.flow, rated)
+		got, limit := v.flow(m.flow), v.flow(rated)
 		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
 			Pos: check.Part.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
-			Message: fmt.Sprintf("mode %q: %q lifts and lets %s past while %q gets %s of its rated %s", m.solution.Mode.Name, check.Part.ID, v.flow(math.Abs(check.Flow)), b.Unit.ID, got, limit),
-			Hint:    fmt.Sprintf("a spring stronger than its %s, or less loss to the unit", v.pressure(v.part(check.Part).Cracking.V)),
+			Message: graph.Say("mode %q: %q lifts and lets %s past while %q gets %s of its rated %s", m.solution.Mode.Name, check.Part.ID, v.flow(math.Abs(check.Flow)), b.Unit.ID, got, limit),
+			Hint:    graph.Say("a spring stronger than its %s, or less loss to the unit", v.pressure(v.part(check.Part).Cracking.V)),
 		})
 	})
 }
@@ -43,11 +42,11 @@ func springNotTooStrong(in *Input, report Report) {
 		if most == 0 || check.State != "shut" || m.flow <= most {
 			return
 		}
-		got, limit := v.flows(m.flow, most)
+		got, limit := v.flow(m.flow), v.flow(most)
 		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
 			Pos: check.Part.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
-			Message: fmt.Sprintf("mode %q: %q stays shut, %s below lifting, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, v.pressure(check.MarginPa), b.Unit.ID, got, limit),
-			Hint:    fmt.Sprintf("a spring weaker than its %s", v.pressure(v.part(check.Part).Cracking.V)),
+			Message: graph.Say("mode %q: %q stays shut, %s below lifting, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, v.pressure(check.MarginPa), b.Unit.ID, got, limit),
+			Hint:    graph.Say("a spring weaker than its %s", v.pressure(v.part(check.Part).Cracking.V)),
 		})
 	})
 }

@@ -25,8 +25,8 @@ func checkStraightLength(in *Input, report Report) {
 		}
 		d := graph.Diagnostic{
 			Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{s.where},
-			Message: fmt.Sprintf("check valve %q has %s of straight pipe after %s; it needs %s (%d bores of %s)", p.ID, v.length(s.mm), s.end, v.length(straightBores*bore), straightBores, v.length(bore)),
-			Hint:    fmt.Sprintf("move it %s down the line, or take a slight chatter into the bargain", v.length(straightBores*bore-s.mm)),
+			Message: graph.Say("check valve %q has %s of straight pipe after %s; it needs %s (%d bores of %s)", p.ID, v.length(s.mm), s.end, v.length(straightBores*bore), straightBores, v.length(bore)),
+			Hint:    graph.Say("move it %s down the line, or take a slight chatter into the bargain", v.length(straightBores*bore-s.mm)),
 		}
 		report(p.Existing, d)
 	}

@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -22,7 +21,7 @@ func pumpSuctionHead(in *Input, report Report) {
 			}
 			report(f.Part.Existing && wasShort(in, s.Mode.Name, f.Part), graph.Diagnostic{
 				Pos: key(f.Part, "npsh"), Severity: graph.Error,
-				Message: fmt.Sprintf("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
+				Message: graph.Say("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
 				Hint:    "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",
 			})
 		}

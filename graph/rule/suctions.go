@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"fmt"
-
 	"dryfit/graph"
 )
 
@@ -72,7 +70,7 @@ func twoSuctions(in *Input, report Report) {
 		}
 		report(!ours && pump.Existing, graph.Diagnostic{
 			Pos: pump.Pos, Severity: graph.Warning, Related: []graph.Related{hereRun(from[0])},
-			Message: fmt.Sprintf("pump %q draws from 1 opening of the tub, by run %q; it needs 2", pump.ID, from[0].ID),
+			Message: graph.Say("pump %q draws from 1 opening of the tub, by run %q; it needs 2", pump.ID, from[0].ID),
 			Hint:    "look for the other suction, or the skimmer, and describe it; where there is none, tell the owner and the tub's maker before anything is changed on this line",
 		})
 	}
@@ -86,10 +84,10 @@ func coverRating(in *Input, report Report) {
 				if a.Port != tub.ID+"."+port.Name || a.Flow <= port.CoverRating {
 					continue
 				}
-				got, limit := v.flows(a.Flow, port.CoverRating)
+				got, limit := v.flow(a.Flow), v.flow(port.CoverRating)
 				d := graph.Diagnostic{
 					Pos: or(port.Pos, tub.Pos), Severity: graph.Warning,
-					Message: fmt.Sprintf("mode %q: with the other suctions of pump %q blocked %s goes through the cover at %q; it is rated %s", a.Mode, a.Pump, got, a.Port, limit),
+					Message: graph.Say("mode %q: with the other suctions of pump %q blocked %s goes through the cover at %q; it is rated %s", a.Mode, a.Pump, got, a.Port, limit),
 					Hint:    "a cover of a higher rating, or one more suction; where it was so before the work, tell the owner",
 				}
 				if p := v.net.Part(a.Pump); p != nil {
@@ -112,7 +110,7 @@ func suctionValvesTagged(in *Input, report Report) {
 			told[p.ID] = true
 			report(p.Existing && !v.job, graph.Diagnostic{
 				Pos: p.Pos, Severity: graph.Note, Related: []graph.Related{here(pump)},
-				Message: fmt.Sprintf("%s %q stands between the tub and pump %q: 0 notes say that it is never shut, needs 1", p.Kind, p.ID, pump.ID),
+				Message: graph.Say("%s %q stands between the tub and pump %q: 0 notes say that it is never shut, needs 1", p.Kind, p.ID, pump.ID),
 				Hint:    `hang a tag on it, and write note = "never shut"`,
 			})
 		}
@@ -134,7 +132,7 @@ func allWaterFiltered(in *Input, report Report) {
 			}
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Note, Related: []graph.Related{here(f), hereRun(r)},
-				Message: fmt.Sprintf("the water of run %q comes to %q past filter %q: 0 filters on its way, needs 1", r.ID, b.Unit.ID, f.ID),
+				Message: graph.Say("the water of run %q comes to %q past filter %q: 0 filters on its way, needs 1", r.ID, b.Unit.ID, f.ID),
 				Hint:    "fit a strainer before the unit, or look that a screen stands in that suction, and clean both",
 			})
 		}

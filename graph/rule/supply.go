@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -45,15 +44,13 @@ func unitHoldsTub(in *Input, report Report) {
 	if d == nil || unit == nil || !d.Said || d.LostW <= 0 || d.HeldW >= d.LostW {
 		return
 	}
-	v := in.ask()
-	say := func(x float64, dim quantity.Dimension) string { return quantity.Format(x, dim, v.system) }
-	hint := "take a larger unit, keep the element as a back-up, or lose less: dryfit heat says what a better cover takes off"
+	hint := quantity.Text("take a larger unit, keep the element as a back-up, or lose less: dryfit heat says what a better cover takes off")
 	if d.RatingsAssumed {
 		hint += "; its ratings are the catalogue's for its size: give those of its sheet first"
 	}
 	report(unit.Existing, graph.Diagnostic{
 		Pos: unit.Pos, Severity: graph.Warning,
-		Message: fmt.Sprintf("%q gives %s in air of %s; the tub loses %s there", unit.ID, say(d.HeldW, quantity.Power), say(d.AirC, quantity.Temperature), say(d.LostW, quantity.Power)),
+		Message: graph.Say("%q gives %s in air of %s; the tub loses %s there", unit.ID, quantity.Power.Of(d.HeldW), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW)),
 		Hint:    hint,
 	})
 }
@@ -76,7 +73,7 @@ func supplyFits(in *Input, report Report) {
 		}
 		report(supplyWasThere(in), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
-			Message: fmt.Sprintf("%s together draw %.1f A; %s is %.1f A", strings.Join(worst.IDs, ", "), worst.RunningA, what, limit),
+			Message: graph.Say("%s together draw %.1f A; %s is %.1f A", strings.Join(worst.IDs, ", "), worst.RunningA, what, limit),
 			Hint:    "the electrician decides: a circuit of its own for the unit, an interlock that keeps two of them apart, or the controller's low-power mode",
 		})
 	}
@@ -92,7 +89,7 @@ func supplyDrop(in *Input, report Report) {
 		}
 		report(supplyWasThere(in), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
-			Message: fmt.Sprintf("the cable loses %.1f V of %.0f V with %s; it may lose %.1f V", s.DropV, s.VoltageV, strings.Join(s.Together[0].IDs, ", "), 0.05*s.VoltageV),
+			Message: graph.Say("the cable loses %.1f V of %.0f V with %s; it may lose %.1f V", s.DropV, s.VoltageV, strings.Join(s.Together[0].IDs, ", "), 0.05*s.VoltageV),
 			Hint:    "the electrician decides: a thicker or a shorter cable",
 		})
 	}

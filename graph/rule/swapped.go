@@ -69,8 +69,8 @@ func portsNotSwapped(in *Input, report Report) {
 		}
 		report(false, graph.Diagnostic{
 			Pos: p.Pos, Severity: graph.Error,
-			Message: fmt.Sprintf("in and out of %s %q look swapped: %s of it to one of the same name, and 0 may", p.Kind, p.ID, leads(x.wrong)),
-			Hint:    fmt.Sprintf("write %s.out where %s.in stands in the runs, and the other way round; the water's way is judged once that is mended", p.ID, p.ID),
+			Message: graph.Say("in and out of %s %q look swapped: %s of it to one of the same name, and 0 may", p.Kind, p.ID, leads(x.wrong)),
+			Hint:    graph.Say("write %s.out where %s.in stands in the runs, and the other way round; the water's way is judged once that is mended", p.ID, p.ID),
 		})
 	}
 }

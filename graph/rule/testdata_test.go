@@ -61,7 +61,7 @@ func testFail(t *testing.T, r *rule.Rule, file string) graph.Severity {
 	for _, d := range got {
 		heaviest = max(heaviest, d.Severity)
 		at := slices.IndexFunc(left, func(w want) bool {
-			return w.rule == r.Name && w.line == d.Pos.Line && w.message.MatchString(d.Message)
+			return w.rule == r.Name && w.line == d.Pos.Line && w.message.MatchString(d.Message.String())
 		})
 		if at < 0 {
 			t.Errorf("%s: unwanted %s: %s", d.Pos, d.Severity, d.Message)
@@ -92,11 +92,11 @@ var quoted, digit = regexp.MustCompile(`"[^"]*"`), regexp.MustCompile(`\d`)
 // the number it has and the number it needs, what to do, and where the other half is.
 func checkWords(t *testing.T, d graph.Diagnostic) {
 	t.Helper()
-	bare := quoted.ReplaceAllString(d.Message, "")
+	bare := quoted.ReplaceAllString(d.Message.String(), "")
 	if !digit.MatchString(bare) {
 		t.Errorf("%s: no number in %q", d.Pos, d.Message)
 	}
-	for _, text := range []string{d.Message, d.Hint} {
+	for _, text := range []string{d.Message.String(), d.Hint.String()} {
 		if text == "" || strings.HasSuffix(text, ".") || strings.ToUpper(text[:1]) != strings.ToLower(text[:1]) && strings.ToUpper(text[:1]) == text[:1] {
 			t.Errorf("%s: %q is empty, begins with a capital or ends in a full stop", d.Pos, text)
 		}

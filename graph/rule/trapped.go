@@ -52,8 +52,8 @@ func trapped(in *Input, report Report, sign float64, tap graph.Kind, what, fitti
 		}
 		report(false, graph.Diagnostic{
 			Pos: at.run.Pos, Severity: graph.Warning,
-			Message: fmt.Sprintf("%s %s of the new pipe: 0 %ss within %s of it, needs 1; %s there", what, where, fitting, v.length(nearMM), stays),
-			Hint:    fmt.Sprintf("add a tee with %s there, or lead the pipe so that it falls all the way to the line; a plug of the unit's own does as well if it is reached", graph.A(fitting)),
+			Message: graph.Say("%s %s of the new pipe: 0 %ss within %s of it, needs 1; %s there", what, where, fitting, v.length(nearMM), stays),
+			Hint:    graph.Say("add a tee with %s there, or lead the pipe so that it falls all the way to the line; a plug of the unit's own does as well if it is reached", graph.A(fitting)),
 		})
 	}
 }

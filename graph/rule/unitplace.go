@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -66,7 +65,7 @@ func unitAwayFromWater(in *Input, report Report) {
 		}
 		report(u.Existing, graph.Diagnostic{
 			Pos: key(u, "from-water"), Severity: graph.Warning,
-			Message: fmt.Sprintf("%q stands %s from the water (%s); it needs %s", u.ID, v.length(far), how, v.length(limit)),
+			Message: graph.Say("%q stands %s from the water (%s); it needs %s", u.ID, v.length(far), how, v.length(limit)),
 			Hint:    `move it away; or measure from the rim to its case and write from-water = "2.2 m"; the electrician decides by the local code, by [site] region`,
 		})
 	}
@@ -105,11 +104,11 @@ func unitBreathes(in *Input, report Report) {
 		switch {
 		case u.Unit.Outdoors != nil && !*u.Unit.Outdoors:
 			d.Pos = key(u, "outside")
-			d.Message = fmt.Sprintf("%q stands inside: 0 m2 of open air; it needs the open, or ducts of its maker's size", u.ID)
+			d.Message = graph.Say("%q stands inside: 0 m2 of open air; it needs the open, or ducts of its maker's size", u.ID)
 			d.Hint = "stand it outside, or follow its manual for ducted air; then write outside = true"
 		case u.ClearMM >= 0 && u.ClearMM < leastBehindMM:
 			d.Pos = key(u, "clear")
-			d.Message = fmt.Sprintf("%q has %s of free air; it needs %s behind it, and more before its fan", u.ID, v.length(u.ClearMM), v.length(leastBehindMM))
+			d.Message = graph.Say("%q has %s of free air; it needs %s behind it, and more before its fan", u.ID, v.length(u.ClearMM), v.length(leastBehindMM))
 			d.Hint = "move it away from wall, fence or plants: 0.3 to 0.5 m behind, 0.6 m at the service side, 1.5 m and more before the fan, or as its sheet says"
 		default:
 			continue
@@ -139,7 +138,7 @@ func unitDrains(in *Input, report Report) {
 		}
 		d := graph.Diagnostic{
 			Pos: key(u, "drain-plug"), Severity: graph.Warning,
-			Message: fmt.Sprintf("how %q is emptied is not said: 0 drains on its pipes and 0 plugs of its own, needs 1", u.ID),
+			Message: graph.Say("how %q is emptied is not said: 0 drains on its pipes and 0 plugs of its own, needs 1", u.ID),
 			Hint:    "look for a drain plug on the unit and write drain-plug = true, or fit a drain at the lowest place of its pipes",
 		}
 		report(u.Existing, d)

@@ -17,7 +17,6 @@ type view struct {
 	set      *settle.Stage  // the same with every value settled
 	net      *stream.Net
 	branches []branch
-	system   quantity.System
 	job      bool // there is new work
 }
 
@@ -32,9 +31,6 @@ func newView(in *Input) *view {
 	v := &view{c: in.After}
 	if v.c == nil {
 		v.c = in.Circuit
-	}
-	if v.c.Job.Units == "inch" {
-		v.system = quantity.InchSystem
 	}
 	switch {
 	case in.Settled != nil && in.Settled.Circuit == v.c:
@@ -80,12 +76,12 @@ func or(a, b graph.Pos) graph.Pos {
 
 // here says where a part is, for the other half of a problem.
 func here(p *graph.Part) graph.Related {
-	return graph.Related{Pos: p.Pos, Message: fmt.Sprintf("%s %q is here", p.Kind, p.ID)}
+	return graph.Related{Pos: p.Pos, Message: graph.Say("%s %q is here", p.Kind, p.ID)}
 }
 
 // hereRun says where a run is.
 func hereRun(r *graph.Run) graph.Related {
-	return graph.Related{Pos: r.Pos, Message: fmt.Sprintf("run %q is here", r.ID)}
+	return graph.Related{Pos: r.Pos, Message: graph.Say("run %q is here", r.ID)}
 }
 
 // names lists ids in words: `"a"`, `"a" and "b"`, `"a", "b" and 3 more`.
@@ -112,41 +108,14 @@ func runNames(list []*graph.Run) string {
 	return names(list, func(r *graph.Run) string { return r.ID })
 }
 
-// length, flow, … print a value in the job's units.
-func (v *view) length(mm float64) string { return quantity.Format(mm, quantity.Length, v.system) }
-func (v *view) flow(q float64) string    { return quantity.Format(q, quantity.Flow, v.system) }
-
-// flows prints two flows so that they can be told apart: where the usual form prints both
-// alike, with three decimals.
-func (v *view) flows(got, limit float64) (a, b string) {
-	if a, b = v.flow(got), v.flow(limit); a != b || got == limit {
-		return a, b
-	}
-	form, per := "%.3f m3/h", 3600.0
-	if v.system == quantity.InchSystem {
-		form, per = "%.3f gpm", 60/3.785411784e-3
-	}
-	return fmt.Sprintf(form, got*per), fmt.Sprintf(form, limit*per)
-}
-
-func (v *view) pressure(pa float64) string {
-	return quantity.Format(pa, quantity.Pressure, v.system)
-}
-func (v *view) head(m float64) string { return quantity.Format(m, quantity.Head, v.system) }
-func (v *view) celsius(t float64) string {
-	return quantity.Format(t, quantity.Temperature, v.system)
-}
-func (v *view) kelvin(k float64) string {
-	return quantity.Format(k, quantity.TemperatureDifference, v.system)
-}
-
-// velocity prints m/s, or ft/s where the job is in inch.
-func (v *view) velocity(ms float64) string {
-	if v.system == quantity.InchSystem {
-		return fmt.Sprintf("%.1f ft/s", ms/0.3048)
-	}
-	return fmt.Sprintf("%.2f m/s", ms)
-}
+// length, flow, … are amounts of a finding.
+func (v *view) length(mm float64) quantity.Amount   { return quantity.Length.Of(mm) }
+func (v *view) flow(q float64) quantity.Amount      { return quantity.Flow.Of(q) }
+func (v *view) pressure(pa float64) quantity.Amount { return quantity.Pressure.Of(pa) }
+func (v *view) head(m float64) quantity.Amount      { return quantity.Head.Of(m) }
+func (v *view) celsius(t float64) quantity.Amount   { return quantity.Temperature.Of(t) }
+func (v *view) kelvin(k float64) quantity.Amount    { return quantity.TemperatureDifference.Of(k) }
+func (v *view) velocity(ms float64) quantity.Amount { return quantity.Velocity.Of(ms) }
 
 // count prints "1 speed", "2 speeds".
 func count(n int, word string) string {

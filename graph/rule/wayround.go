@@ -1,7 +1,6 @@
 package rule
 
 import (
-	"fmt"
 	"slices"
 
 	"dryfit/graph"
@@ -24,8 +23,8 @@ func wayRoundWhenIsolated(in *Input, report Report) {
 		d := graph.Diagnostic{Severity: graph.Warning}
 		if e := b.Element(); v.net.WayToTub(b.Pump, drawnShut) == nil && e != nil {
 			d.Pos, d.Related = key(e, "position"), []graph.Related{here(b.Unit)}
-			d.Message = fmt.Sprintf("with the isolators of %q (%s) shut pump %q has no way to the tub: %q stands at 0 %%, and has to be opened first", b.Unit.ID, partNames(slices.Concat(to, from)), b.Pump.ID, e.ID)
-			d.Hint = fmt.Sprintf("hang a tag on the isolators: open %q before either is shut", e.ID)
+			d.Message = graph.Say("with the isolators of %q (%s) shut pump %q has no way to the tub: %q stands at 0 %%, and has to be opened first", b.Unit.ID, partNames(slices.Concat(to, from)), b.Pump.ID, e.ID)
+			d.Hint = graph.Say("hang a tag on the isolators: open %q before either is shut", e.ID)
 			report(b.Unit.Existing && e.Existing, d)
 			continue
 		}
@@ -51,7 +50,7 @@ func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Repo
 		if crack := v.part(p).Cracking.V; crack >= weakest {
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: key(p, "cracking"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)},
-				Message: fmt.Sprintf("with the isolators of %q shut, pump %q at %q can't lift %q: shut-off %s, cracking %s", b.Unit.ID, b.Pump.ID, name, p.ID, v.pressure(weakest), v.pressure(crack)),
+				Message: graph.Say("with the isolators of %q shut, pump %q at %q can't lift %q: shut-off %s, cracking %s", b.Unit.ID, b.Pump.ID, name, p.ID, v.pressure(weakest), v.pressure(crack)),
 				Hint:    "fit a small ball valve in parallel to the spring, or a true-union check whose poppet comes out",
 			})
 		}

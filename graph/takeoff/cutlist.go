@@ -137,7 +137,7 @@ func (p *StockPlan) findings(pos graph.Pos) []graph.Diagnostic {
 	var out []graph.Diagnostic
 	for _, m := range p.Problems {
 		if p.Spec != "" {
-			m = fmt.Sprintf("%s %s: %s", p.Spec, p.Size, m)
+			m = graph.Say("%s %s: %s", p.Spec, p.Size, m)
 		}
 		out = append(out, graph.Diagnostic{Pos: pos, Rule: "stock", Severity: graph.Warning, Message: m,
 			Hint: "name longer or more stock"})

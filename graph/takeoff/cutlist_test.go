@@ -44,7 +44,7 @@ func TestStretches(t *testing.T) {
 // What cannot be planned is a finding, and the rest is planned.
 func TestPlainCutListFindings(t *testing.T) {
 	list, ds := PlainCutList(pieces(5000, 100), []stock.Supply{{LengthMM: 3000, Price: price("9.6")}}, 1)
-	if len(ds) != 1 || !strings.Contains(ds[0].Message, "piece 1 of 5000 mm") || ds[0].Hint == "" {
+	if len(ds) != 1 || !strings.Contains(ds[0].Message.String(), "piece 1 of 5000 mm") || ds[0].Hint == "" {
 		t.Errorf("findings %v", ds)
 	}
 	if p := list.Plans[0]; p.Cost != "9.60" || p.LowerBound != "9.60" || !p.ProvedOptimal || len(p.Bars) != 1 {

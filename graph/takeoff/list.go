@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff/stock"
 )
@@ -61,10 +62,10 @@ type StockPlan struct {
 	Cost          string  // decimal; "" where a price is missing (then bars are fewest, then shortest)
 	CostLengthMM  float64 // total length of bars bought
 	ProvedOptimal bool
-	LowerBound    string   // decimal, same measure as Cost (or mm where prices are missing)
-	Proof         string   // in words
-	Unplaced      []int    // pieces longer than any stock, or for which counted stock does not suffice
-	Problems      []string // what could not be planned and why, in words
-	GapPct        float64  // how far the cost may be above the least, % of it; 0 where proved
-	StockSource   string   // who says what is on sale
+	LowerBound    string          // decimal, same measure as Cost (or mm where prices are missing)
+	Proof         quantity.Text   // in words
+	Unplaced      []int           // pieces longer than any stock, or for which counted stock does not suffice
+	Problems      []quantity.Text // what could not be planned and why, in words
+	GapPct        float64         // how far the cost may be above the least, % of it; 0 where proved
+	StockSource   string          // who says what is on sale
 }

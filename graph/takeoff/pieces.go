@@ -3,7 +3,6 @@ package takeoff
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -79,7 +78,7 @@ type listReader struct {
 	found            []graph.Diagnostic
 }
 
-func (r *listReader) fail(line, column int, message, hint string) {
+func (r *listReader) fail(line, column int, message, hint quantity.Text) {
 	r.found = append(r.found, graph.Diagnostic{Pos: graph.Pos{File: r.file, Line: line, Column: column},
 		Rule: "reading", Severity: graph.Error, Message: message, Hint: hint})
 }
@@ -183,13 +182,13 @@ func (r *listReader) readHeader(number int, fields []cell) {
 		case name == "quantity" && r.quantity < 0:
 			r.quantity = i
 		case name == "length" || name == "quantity":
-			r.fail(number, f.column, fmt.Sprintf("the column %s is there twice", name), listHint)
+			r.fail(number, f.column, graph.Say("the column %s is there twice", name), listHint)
 		default:
-			hint := listHint
+			hint := quantity.Text(listHint)
 			if near, ok := quantity.Nearest(name, []string{"length", "quantity"}); ok {
-				hint = fmt.Sprintf("did you mean %q? %s", near, listHint)
+				hint = graph.Say("did you mean %q? %s", near, listHint)
 			}
-			r.fail(number, f.column, fmt.Sprintf("unknown column %q", f.text), hint)
+			r.fail(number, f.column, graph.Say("unknown column %q", f.text), hint)
 		}
 	}
 	if r.length < 0 && len(r.found) == 0 {
@@ -200,11 +199,11 @@ func (r *listReader) readHeader(number int, fields []cell) {
 // readPiece reads one line of a length and its count.
 func (r *listReader) readPiece(number int, fields []cell) {
 	if len(fields) > r.columns {
-		hint := "take out what is too much"
+		hint := quantity.Text("take out what is too much")
 		if r.separator == ',' {
 			hint = "a decimal comma splits a field: write a point, or part the columns with semicolons in every line"
 		}
-		r.fail(number, fields[r.columns].column, fmt.Sprintf("the line has %d fields, the header %d", len(fields), r.columns), hint)
+		r.fail(number, fields[r.columns].column, graph.Say("the line has %d fields, the header %d", len(fields), r.columns), hint)
 		return
 	}
 	if r.length >= len(fields) || fields[r.length].text == "" {
@@ -217,12 +216,12 @@ func (r *listReader) readPiece(number int, fields []cell) {
 		var err error
 		n, err = strconv.Atoi(f.text)
 		if err != nil || n < 1 || n > mostPieces {
-			r.fail(number, f.column, fmt.Sprintf("%q is not a count from 1 to %d", f.text, mostPieces), "write a whole number")
+			r.fail(number, f.column, graph.Say("%q is not a count from 1 to %d", f.text, mostPieces), "write a whole number")
 			return
 		}
 	}
 	if r.count += n; r.count > mostPieces {
-		r.fail(number, 1, fmt.Sprintf("the list has more than %d pieces", mostPieces), "split it")
+		r.fail(number, 1, graph.Say("the list has more than %d pieces", mostPieces), "split it")
 		return
 	}
 	length := fields[r.length]
@@ -238,23 +237,23 @@ func (r *listReader) readPiece(number int, fields []cell) {
 // failLength says why a length can't be read either way.
 func (r *listReader) failLength(row listRow, fields int) {
 	if fields < r.columns && strings.ContainsAny(row.cell.text, ",;") {
-		r.fail(row.line, row.cell.column, fmt.Sprintf("the line has %d field, the header %d", fields, r.columns),
-			fmt.Sprintf("the header parts its columns with %q: do so in every line", r.separator))
+		r.fail(row.line, row.cell.column, graph.Say("the line has %d field, the header %d", fields, r.columns),
+			graph.Say("the header parts its columns with %q: do so in every line", r.separator))
 		return
 	}
-	column, message, hint := row.cell.column, "", ""
+	column, message, hint := row.cell.column, quantity.Text(""), quantity.Text("")
 	err := row.point.err
 	if err == nil || row.comma.err != nil && row.point.said == "" {
 		err = row.comma.err
 	}
 	var e *quantity.Error
 	if errors.As(err, &e) {
-		message, hint = e.Message, e.Hint
+		message, hint = quantity.Text(e.Message), quantity.Text(e.Hint)
 		if e.Text == row.cell.text {
 			column += utf8.RuneCountInString(e.Text[:min(max(e.Offset, 0), len(e.Text))])
 		}
 	} else if err != nil {
-		message = err.Error()
+		message = quantity.OfError(err)
 	}
 	r.fail(row.line, column, message, hint)
 }

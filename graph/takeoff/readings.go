@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/takeoff/stock"
 )
 
@@ -127,11 +128,11 @@ func (r *listReader) pieces() []stock.Demand {
 	}
 	switch {
 	case !points && !commas:
-		r.fail(onlyComma.line, onlyComma.cell.column, fmt.Sprintf("%q has a decimal comma, and %q in line %d a point", onlyComma.cell.text, onlyPoint.cell.text, onlyPoint.line),
+		r.fail(onlyComma.line, onlyComma.cell.column, graph.Say("%q has a decimal comma, and %q in line %d a point", onlyComma.cell.text, onlyPoint.cell.text, onlyPoint.line),
 			"write all the list's decimals with the same mark")
 	case points && commas && both != nil:
-		r.fail(both.line, both.cell.column, fmt.Sprintf("%q can be read two ways: as %s, or as %s with a mark between the thousands", both.cell.text, decimalOf(both), thousandsOf(both)),
-			fmt.Sprintf("write %q or %q, and so in every line", decimalOf(both), thousandsOf(both)))
+		r.fail(both.line, both.cell.column, graph.Say("%q can be read two ways: as %s, or as %s with a mark between the thousands", both.cell.text, decimalOf(both), thousandsOf(both)),
+			graph.Say("write %q or %q, and so in every line", decimalOf(both), thousandsOf(both)))
 	}
 	var out []stock.Demand
 	for _, row := range r.rows {

@@ -78,7 +78,7 @@ func (d *drawing) heading(plan takeoff.StockPlan, width float64, again bool) row
 	if again {
 		title += " (continued)"
 	}
-	lines := sheet.Wrap(d.sum(plan)+" "+proof(plan), proofEm, width, false)
+	lines := sheet.Wrap(d.sum(plan)+" "+d.proof(plan), proofEm, width, false)
 	if again {
 		lines = nil
 	}
@@ -135,8 +135,8 @@ func plural(n int, word string) string {
 }
 
 // proof is the plan's proof as a sentence.
-func proof(plan takeoff.StockPlan) string {
-	p := strings.TrimSpace(plan.Proof)
+func (d *drawing) proof(plan takeoff.StockPlan) string {
+	p := strings.TrimSpace(plan.Proof.In(d.in.Units))
 	if p == "" {
 		return ""
 	}

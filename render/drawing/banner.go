@@ -3,6 +3,7 @@ package drawing
 import (
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -12,7 +13,7 @@ import (
 const notToBeBuilt = "NOT TO BE BUILT"
 
 // warnAcross writes across every page that it is not to be built, and the first reason.
-func warnAcross(pages []*scene.Scene, fault *graph.Diagnostic) {
+func warnAcross(pages []*scene.Scene, fault *graph.Diagnostic, units quantity.System) {
 	if fault == nil {
 		return
 	}
@@ -24,7 +25,7 @@ func warnAcross(pages []*scene.Scene, fault *graph.Diagnostic) {
 		s.Add(scene.Text{At: scene.Point{X: w / 2, Y: h / 2}, Text: notToBeBuilt, SizeMM: em, Bold: true, Grey: 0.55,
 			Anchor: scene.Centre, Middle: true, TurnDeg: turn, Tag: "not-to-be-built"})
 		const edge, size = 24.0, 3.2
-		lines := sheet.Wrap(notToBeBuilt+": "+graph.Inert(fault.Message), size, w-2*edge-8, true)
+		lines := sheet.Wrap(notToBeBuilt+": "+graph.Inert(fault.Message.In(units)), size, w-2*edge-8, true)
 		high := float64(len(lines))*size*1.35 + 3
 		s.Add(scene.Rect(edge, 12, w-2*edge, high, scene.Filled(1)), scene.Rect(edge, 12, w-2*edge, high, scene.Stroke(sheet.Thick)))
 		for i, l := range lines {

@@ -53,9 +53,9 @@ func Wants(name string) plan.Want {
 }
 
 // Why says in words why a view of a plan has no page.
-func Why(p *plan.Plan, name string) string {
+func Why(p *plan.Plan, name string, units quantity.System) string {
 	if d := p.RuledOut(); d != nil && name == "templates" {
-		return "nothing to draw: the place is ruled out, and nothing is sawn there: " + d.Message
+		return "nothing to draw: the place is ruled out, and nothing is sawn there: " + d.Message.In(units)
 	}
 	return Nothing(name)
 }
@@ -84,6 +84,6 @@ func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([
 		}
 		out = append(out, pages...)
 	}
-	warnAcross(out, p.Fault())
+	warnAcross(out, p.Fault(), units)
 	return out, nil
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
@@ -22,7 +23,7 @@ func bookOf(p *plan.Plan, style table.Style, pictures []picture) *book.Book {
 	for _, c := range []book.Chapter{
 		answer(p, j, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
-		winter(j), recording(p, j, style), faults(j), numbers(p, style), findings(p),
+		winter(j), recording(p, j, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {
 		if len(c.Items) > 0 {
 			b.Chapters = append(b.Chapters, c)
@@ -39,7 +40,7 @@ func said(j *practice.Job, lists ...[]practice.Sentence) []string {
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
 func answer(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
-	if errs := errorsOf(p.Findings); len(errs) > 0 {
+	if errs := errorsOf(graph.Worded(p.Findings, style.Units)); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
 		for _, d := range errs {
 			it.Lines = append(it.Lines, withHint(d))
@@ -68,9 +69,9 @@ func answer(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
 
 func withHint(d graph.Diagnostic) string {
 	if d.Hint == "" {
-		return d.Message
+		return string(d.Message)
 	}
-	return d.Message + ": " + d.Hint
+	return string(d.Message + ": " + d.Hint)
 }
 
 func warned(ds []graph.Diagnostic) string {
@@ -213,7 +214,7 @@ func (s *schedule) grid() *table.Grid {
 func performance(p *plan.Plan, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "performance", Title: "What to expect", For: book.Fitter | book.Owner, NewPage: true}
 	c.Tables(performanceBlocks(p, style.Units)...)
-	c.Tables(table.SureBlocks(p.Ranges)...)
+	c.Tables(table.SureBlocks(p.Ranges, style)...)
 	return c
 }
 
@@ -266,16 +267,16 @@ func numbers(p *plan.Plan, style table.Style) book.Chapter {
 	return c
 }
 
-func findings(p *plan.Plan) book.Chapter {
+func findings(p *plan.Plan, units quantity.System) book.Chapter {
 	c := book.Chapter{ID: "findings", Title: "Findings", For: book.Fitter, NewPage: true}
 	if len(p.Findings) == 0 {
 		c.Say("Nothing to mend.")
 		return c
 	}
 	g := &table.Grid{Header: []string{"weight", "finding", "what to do"}, Widest: []int{0, 60, 60}}
-	for _, d := range p.Findings {
-		text := d.Message
-		g.Rows = append(g.Rows, []string{d.Severity.String(), text + " [" + d.Rule + "]", d.Hint})
+	for _, d := range graph.Worded(p.Findings, units) {
+		text := string(d.Message)
+		g.Rows = append(g.Rows, []string{d.Severity.String(), text + " [" + d.Rule + "]", string(d.Hint)})
 	}
 	c.Tables(table.Block{Grid: g})
 	return c

@@ -26,7 +26,7 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 		return nil
 	}
 	if d := p.RuledOut(); d != nil {
-		return []stage{{Title: "Nothing is built here", First: 1, Steps: []string{"The place is ruled out, so there is no order of work for it: " + d.Message + ". The section on places says what would help."}}}
+		return []stage{{Title: "Nothing is built here", First: 1, Steps: []string{"The place is ruled out, so there is no order of work for it: " + d.Message.In(j.Units) + ". The section on places says what would help."}}}
 	}
 	var out []stage
 	add := func(title, hold string, steps ...string) {

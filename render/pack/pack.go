@@ -97,11 +97,11 @@ func lists(p *plan.Plan, style table.Style) ([]File, error) {
 	}
 	files = append(files, File{"parts.xlsx", workbook})
 	findings := byName(p.Findings)
-	json, err := table.FindingsJSON(findings)
+	json, err := table.FindingsJSON(findings, style)
 	if err != nil {
 		return nil, err
 	}
-	return append(files, File{"findings.csv", table.FindingsCSV(findings)}, File{"findings.json", json}), nil
+	return append(files, File{"findings.csv", table.FindingsCSV(findings, style)}, File{"findings.json", json}), nil
 }
 
 // byName returns the findings with their files named without the folder: where a job lay

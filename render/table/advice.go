@@ -42,25 +42,25 @@ type remedyJSON struct {
 	Works  bool   `json:"works"`
 }
 
-func advice(a *hydraulic.Advice) *adviceJSON {
+func advice(a *hydraulic.Advice, s Style) *adviceJSON {
 	if a == nil {
 		return nil
 	}
-	out := &adviceJSON{Pump: a.Pump, Constant: a.Constant, Choices: []choiceJSON{}, Why: a.Why, Remedies: []remedyJSON{}}
+	out := &adviceJSON{Pump: a.Pump, Constant: a.Constant, Choices: []choiceJSON{}, Why: s.say(a.Why), Remedies: []remedyJSON{}}
 	if a.Best >= 0 {
-		out.Best = a.Choices[a.Best].Name
+		out.Best = s.say(a.Choices[a.Best].Name)
 	}
 	for _, c := range a.Choices {
-		one := choiceJSON{Name: c.Name, Kv: round(c.Kv, 2), Keeps: c.Keeps, Rated: c.Rated, Why: c.Why, Modes: []choiceModeJSON{}}
+		one := choiceJSON{Name: s.say(c.Name), Kv: round(c.Kv, 2), Keeps: c.Keeps, Rated: c.Rated, Why: s.say(c.Why), Modes: []choiceModeJSON{}}
 		for _, m := range c.Modes {
 			one.Modes = append(one.Modes, choiceModeJSON{
-				m.Mode, m3h(m.UnitFlow), m3h(m.BypassFlow), m.State, kPa(m.MarginPa), round(m.JetsChange*100, 2), m3h(m.PumpFlow), round(m.RiseK, 3), m.Error,
+				m.Mode, m3h(m.UnitFlow), m3h(m.BypassFlow), m.State, kPa(m.MarginPa), round(m.JetsChange*100, 2), m3h(m.PumpFlow), round(m.RiseK, 3), s.say(m.Error),
 			})
 		}
 		out.Choices = append(out.Choices, one)
 	}
 	for _, r := range a.Remedies {
-		out.Remedies = append(out.Remedies, remedyJSON{r.What, r.Effect, r.Works})
+		out.Remedies = append(out.Remedies, remedyJSON{s.say(r.What), s.say(r.Effect), r.Works})
 	}
 	return out
 }
@@ -78,11 +78,11 @@ func adviceBlocks(a *hydraulic.Advice, s Style) []Block {
 		for k, m := range c.Modes {
 			name, keeps := "", ""
 			if k == 0 {
-				name, keeps = c.Name, map[bool]string{true: "yes", false: "no"}[c.Keeps]
+				name, keeps = s.say(c.Name), map[bool]string{true: "yes", false: "no"}[c.Keeps]
 			}
 			if m.Error != "" {
 				g.add(mark, name, m.Mode, "none", "", "", "", "", keeps)
-				lines = append(lines, fmt.Sprintf("  %s, %s: %s", c.Name, m.Mode, m.Error))
+				lines = append(lines, fmt.Sprintf("  %s, %s: %s", s.say(c.Name), m.Mode, s.say(m.Error)))
 				continue
 			}
 			g.add(mark, name, m.Mode, s.flow(m.UnitFlow), s.flow(m.BypassFlow), m.State, s.pressure(m.MarginPa), signed(m.JetsChange*100), keeps)
@@ -91,18 +91,18 @@ func adviceBlocks(a *hydraulic.Advice, s Style) []Block {
 	}
 	for i, c := range a.Choices {
 		if i != a.Best && c.Why != "" {
-			lines = append(lines, fmt.Sprintf("  not %s: %s", c.Name, c.Why))
+			lines = append(lines, fmt.Sprintf("  not %s: %s", s.say(c.Name), s.say(c.Why)))
 		}
 	}
 	if a.Why != "" {
-		lines = append(lines, a.Why)
+		lines = append(lines, s.say(a.Why))
 	}
 	for _, r := range a.Remedies {
 		works := "would not be enough"
 		if r.Works {
 			works = "would do"
 		}
-		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", r.What, r.Effect, works))
+		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", s.say(r.What), s.say(r.Effect), works))
 	}
 	return []Block{{Title: "Which bypass", Grid: g, Lines: lines}}
 }

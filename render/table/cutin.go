@@ -41,26 +41,26 @@ type termJSON struct {
 }
 
 // CutinJSON prints every place with its verdict.
-func CutinJSON(p *plan.Plan, _ Style) ([]byte, error) {
+func CutinJSON(p *plan.Plan, s Style) ([]byte, error) {
 	out := struct {
 		Places []placeJSON `json:"places"`
 	}{[]placeJSON{}}
 	for _, v := range p.Places {
-		out.Places = append(out.Places, place(v))
+		out.Places = append(out.Places, place(v, s))
 	}
 	return writeJSON(out)
 }
 
-func place(v plan.Verdict) placeJSON {
+func place(v plan.Verdict, s Style) placeJSON {
 	first, second := v.Place.Cuts()
 	out := placeJSON{
 		Rank: v.Rank, Run: v.Place.Run, Leg: v.Place.Leg,
 		Datum: v.Place.Datum, From: mm(first), To: mm(second), At: mm(v.Place.FromMM),
 		Verdict: v.Verdict, Reasons: []reasonJSON{}, Room: mm(v.Place.RoomMM), Needed: mm(v.Place.NeededMM),
-		Play: mm(v.Place.PlayMM), Terms: []termJSON{}, Mend: append([]string{}, v.Mend...), Summary: v.Summary,
+		Play: mm(v.Place.PlayMM), Terms: []termJSON{}, Mend: s.says(v.Mend), Summary: s.say(v.Summary),
 	}
 	for _, r := range v.Reasons {
-		out.Reasons = append(out.Reasons, reasonJSON{r.Rule, r.Text, r.Pos.Line, r.Severity.String()})
+		out.Reasons = append(out.Reasons, reasonJSON{r.Rule, s.say(r.Text), r.Pos.Line, r.Severity.String()})
 	}
 	for _, t := range v.Place.Terms {
 		out.Terms = append(out.Terms, termJSON{t.What, mm(t.MM)})
@@ -69,22 +69,22 @@ func place(v plan.Verdict) placeJSON {
 }
 
 // CutinCSV prints every place on a line.
-func CutinCSV(p *plan.Plan, _ Style) ([]byte, error) {
+func CutinCSV(p *plan.Plan, s Style) ([]byte, error) {
 	var rows [][]string
 	for _, v := range p.Places {
 		first, second := v.Place.Cuts()
 		rows = append(rows, []string{
 			strconv.Itoa(v.Rank), cell(v.Place.Run), strconv.Itoa(v.Place.Leg), cell(v.Place.Datum), fixed(first, 1), fixed(second, 1), fixed(v.Place.FromMM, 1),
-			v.Verdict, fixed(v.Place.RoomMM, 1), fixed(v.Place.NeededMM, 1), cell(strings.Join(reasonTexts(v), "; ")), cell(strings.Join(v.Mend, "; ")),
+			v.Verdict, fixed(v.Place.RoomMM, 1), fixed(v.Place.NeededMM, 1), cell(strings.Join(reasonTexts(v, s), "; ")), cell(strings.Join(s.says(v.Mend), "; ")),
 		})
 	}
 	return writeCSV([]string{"rank", "run", "leg", "measured_from", "from_mm", "to_mm", "at_mm", "verdict", "room_mm", "needed_mm", "reasons", "mend"}, rows), nil
 }
 
-func reasonTexts(v plan.Verdict) []string {
+func reasonTexts(v plan.Verdict, s Style) []string {
 	var out []string
 	for _, r := range v.Reasons {
-		text := r.Text
+		text := s.say(r.Text)
 		if r.Pos.IsValid() {
 			text += fmt.Sprintf(" (line %d)", r.Pos.Line)
 		}
@@ -118,13 +118,13 @@ func CutinBlocks(p *plan.Plan, s Style) []Block {
 func placeBlocks(v plan.Verdict, s Style) []Block {
 	b := Block{Title: placeTitle(v, s)}
 	if v.Summary != "" {
-		b.Lines = append(b.Lines, "   "+v.Summary)
+		b.Lines = append(b.Lines, "   "+s.say(v.Summary))
 	}
-	for _, r := range reasonTexts(v) {
+	for _, r := range reasonTexts(v, s) {
 		b.Lines = append(b.Lines, "   - "+r)
 	}
 	for _, m := range v.Mend {
-		b.Lines = append(b.Lines, "   would make it possible: "+m)
+		b.Lines = append(b.Lines, "   would make it possible: "+s.say(m))
 	}
 	if v.Verdict != "best" {
 		return []Block{b}
@@ -165,7 +165,7 @@ func MarkingBlocks(p *plan.Plan, s Style) []Block {
 		return nil
 	}
 	if d := p.RuledOut(); d != nil {
-		return []Block{{Title: "No marking out and no order of assembly", Lines: []string{"  the place is ruled out: " + d.Message}}}
+		return []Block{{Title: "No marking out and no order of assembly", Lines: []string{"  the place is ruled out: " + s.say(d.Message)}}}
 	}
 	var out []Block
 	cut := 1
@@ -177,10 +177,10 @@ func MarkingBlocks(p *plan.Plan, s Style) []Block {
 		say := func(format string, args ...any) { b.Lines = append(b.Lines, "  "+fmt.Sprintf(format, args...)) }
 		say("measure from: %s", m.From)
 		say("cut line X%d at %s, cut line X%d at %s", cut, s.length(m.FirstMM), cut+1, s.length(m.SecondMM))
-		say("take out a slug of %s; the saw's %s mm falls on the waste side of both lines", s.length(m.SlugMM), fixed(m.KerfMM, 1))
+		say("take out a slug of %s; the saw's %s falls on the waste side of both lines", s.length(m.SlugMM), quantity.Length.Finely(m.KerfMM).In(s.Units))
 		say("insertion marks on what stays: %s before X%d, %s after X%d", s.length(m.DepthFirstMM), cut, s.length(m.DepthSecondMM), cut+1)
 		for _, k := range m.Keeps {
-			say("stays: %s", k)
+			say("stays: %s", s.say(k))
 		}
 		if m == &p.Proposal.Marking && p.Proposal.Place.Leg > 0 {
 			at := p.Proposal.Place

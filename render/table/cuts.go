@@ -51,7 +51,7 @@ type barJSON struct {
 }
 
 // CutsJSON prints the cut list and the stock plans.
-func CutsJSON(p *plan.Plan, _ Style) ([]byte, error) {
+func CutsJSON(p *plan.Plan, style Style) ([]byte, error) {
 	out := struct {
 		Pieces []pieceJSON     `json:"pieces"`
 		Plans  []stockPlanJSON `json:"plans"`
@@ -65,7 +65,7 @@ func CutsJSON(p *plan.Plan, _ Style) ([]byte, error) {
 		})
 	}
 	for _, s := range p.Cuts.Plans {
-		out.Plans = append(out.Plans, stockPlan(s))
+		out.Plans = append(out.Plans, stockPlan(s, style))
 	}
 	return writeJSON(out)
 }
@@ -81,10 +81,10 @@ func end(e route.End) endJSON {
 	return endJSON{Fitting: e.Fitting, Joint: e.Joint, TakeOff: mm(e.TakeOffMM), Depth: mm(e.DepthMM)}
 }
 
-func stockPlan(s takeoff.StockPlan) stockPlanJSON {
+func stockPlan(s takeoff.StockPlan, style Style) stockPlanJSON {
 	out := stockPlanJSON{
 		Spec: string(s.Spec), Size: s.Size.String(), Bars: []barJSON{}, Bought: mm(s.CostLengthMM),
-		Proved: s.ProvedOptimal, LowerBound: amount(s.LowerBound), Proof: s.Proof, Unplaced: s.Unplaced,
+		Proved: s.ProvedOptimal, LowerBound: amount(s.LowerBound), Proof: style.say(s.Proof), Unplaced: s.Unplaced,
 	}
 	out.Cost = amount(s.Cost)
 	for _, b := range s.Bars {

@@ -138,11 +138,11 @@ func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s Style) Block {
 	if plan.Cost != "" {
 		cost = fmt.Sprintf("cost %s; ", plan.Cost)
 	}
-	b.Lines = append(b.Lines, cost+plan.Proof)
+	b.Lines = append(b.Lines, cost+s.say(plan.Proof))
 	if len(plan.Unplaced) > 0 {
 		b.Lines = append(b.Lines, "not placed: pieces "+strings.Trim(fmt.Sprint(plan.Unplaced), "[]"))
 	}
-	b.Lines = append(b.Lines, plan.Problems...)
+	b.Lines = append(b.Lines, s.says(plan.Problems)...)
 	return b
 }
 

@@ -25,22 +25,22 @@ type relatedJSON struct {
 }
 
 // FindingsJSON prints findings as one object.
-func FindingsJSON(ds []graph.Diagnostic) ([]byte, error) {
+func FindingsJSON(ds []graph.Diagnostic, s Style) ([]byte, error) {
 	return writeJSON(struct {
 		Findings []findingJSON `json:"findings"`
-	}{findings(ds)})
+	}{findings(ds, s)})
 }
 
-func findings(ds []graph.Diagnostic) []findingJSON {
+func findings(ds []graph.Diagnostic, s Style) []findingJSON {
 	out := make([]findingJSON, 0, len(ds))
 	for _, d := range ds {
 		f := findingJSON{
 			File: d.Pos.File, Line: d.Pos.Line, Column: d.Pos.Column,
-			Severity: d.Severity.String(), Rule: d.Rule, Message: d.Message, Hint: d.Hint,
+			Severity: d.Severity.String(), Rule: d.Rule, Message: s.say(d.Message), Hint: s.say(d.Hint),
 			Related: make([]relatedJSON, 0, len(d.Related)),
 		}
 		for _, r := range d.Related {
-			f.Related = append(f.Related, relatedJSON{r.Pos.File, r.Pos.Line, r.Pos.Column, r.Message})
+			f.Related = append(f.Related, relatedJSON{r.Pos.File, r.Pos.Line, r.Pos.Column, s.say(r.Message)})
 		}
 		out = append(out, f)
 	}
@@ -48,12 +48,12 @@ func findings(ds []graph.Diagnostic) []findingJSON {
 }
 
 // FindingsCSV prints findings a line each.
-func FindingsCSV(ds []graph.Diagnostic) []byte {
+func FindingsCSV(ds []graph.Diagnostic, s Style) []byte {
 	rows := make([][]string, 0, len(ds))
 	for _, d := range ds {
 		rows = append(rows, []string{
 			cell(d.Pos.File), strconv.Itoa(d.Pos.Line), strconv.Itoa(d.Pos.Column),
-			d.Severity.String(), d.Rule, cell(d.Message), cell(d.Hint),
+			d.Severity.String(), d.Rule, cell(s.say(d.Message)), cell(s.say(d.Hint)),
 		})
 	}
 	return writeCSV([]string{"file", "line", "column", "severity", "rule", "message", "hint"}, rows)

@@ -13,7 +13,7 @@ import (
 
 // FlowText prints the summary, then every mode, before and after side by side.
 func FlowText(p *plan.Plan, s Style) ([]byte, error) {
-	out := append(SummaryBlocks(p, s), SureBlocks(p.Ranges)...)
+	out := append(SummaryBlocks(p, s), SureBlocks(p.Ranges, s)...)
 	if p.Advice != nil {
 		out = append(out, adviceBlocks(p.Advice, s)...)
 	}
@@ -135,7 +135,7 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 		case f.State == hydraulic.NoFlow:
 			return hydraulic.NoFlow + "; " + s.pressure(f.StaticPa) + " at its inlet"
 		case f.RiseK > 0:
-			return fmt.Sprintf("water rises %s K; %s at its inlet", fixed(f.RiseK, 1), s.pressure(f.StaticPa))
+			return fmt.Sprintf("water rises %s; %s at its inlet", s.rise(f.RiseK), s.pressure(f.StaticPa))
 		}
 		return s.pressure(f.StaticPa) + " at its inlet"
 	}
@@ -160,7 +160,7 @@ func pumpWords(f hydraulic.PartFlow, s Style) string {
 const surest = 5
 
 // SureBlocks says how sure the answers are, and what to measure first.
-func SureBlocks(r *hydraulic.Ranges) []Block {
+func SureBlocks(r *hydraulic.Ranges, s Style) []Block {
 	if r == nil || len(r.Promises) == 0 && len(r.MeasureFirst) == 0 {
 		return nil
 	}
@@ -169,7 +169,7 @@ func SureBlocks(r *hydraulic.Ranges) []Block {
 		b.Grid = newGrid(column{head: "mode"}, column{head: "promise", widest: 70}, column{head: "held in, of 100 ways the unknowns could lie", right: true, widest: 22})
 	}
 	for _, p := range r.Promises {
-		b.Grid.add(p.Mode, p.Text, fixed(p.Share*100, 0))
+		b.Grid.add(p.Mode, s.say(p.Text), fixed(p.Share*100, 0))
 	}
 	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		lead := "  measure this first"

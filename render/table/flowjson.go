@@ -109,10 +109,10 @@ func FlowJSON(p *plan.Plan, s Style) ([]byte, error) {
 		Modes   []modeJSON  `json:"modes"`
 		Summary summaryJSON `json:"summary"`
 		Advice  *adviceJSON `json:"advice,omitempty"`
-	}{Modes: []modeJSON{}, Summary: flowSummary(p, s), Advice: advice(p.Advice)}
+	}{Modes: []modeJSON{}, Summary: flowSummary(p, s), Advice: advice(p.Advice, s)}
 	for _, st := range stages(p) {
 		for i := range st.stage.Solutions {
-			mode := modeOf(&st.stage.Solutions[i], p.Ranges)
+			mode := modeOf(&st.stage.Solutions[i], p.Ranges, s)
 			mode.Stage = string(st.name)
 			out.Modes = append(out.Modes, mode)
 		}
@@ -138,13 +138,13 @@ func stages(p *plan.Plan) []named {
 	return out
 }
 
-func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges) modeJSON {
+func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges, s Style) modeJSON {
 	out := modeJSON{
 		Mode: sol.Mode.Name, Stage: string(sol.Stage), Parts: []partFlow{}, Runs: []runFlow{},
 		Residual: round(sol.Residual*3600, 12), Energy: round(sol.EnergyError, 9), Iterations: sol.Iterations, Heads: heads(sol),
 	}
 	if len(sol.Notes) > 0 {
-		out.Notes = findings(sol.Notes)
+		out.Notes = findings(sol.Notes, s)
 	}
 	spread := ranges.Of(sol.Mode.Name, sol.Stage)
 	for i := range sol.Parts {
@@ -219,7 +219,7 @@ func flowSummary(p *plan.Plan, s Style) summaryJSON {
 	if r := p.Ranges; r != nil {
 		out.Samples, out.Unsolved = r.Samples, r.Unsolved
 		for _, q := range r.Promises {
-			out.Promises = append(out.Promises, promiseJSON{q.Mode, q.Text, round(q.Share, 4)})
+			out.Promises = append(out.Promises, promiseJSON{q.Mode, s.say(q.Text), round(q.Share, 4)})
 		}
 		for _, q := range r.MeasureFirst {
 			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.What, q.Part, q.Mode, round(q.Effect*100, 2), q.Moves})

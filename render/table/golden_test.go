@@ -51,8 +51,8 @@ func TestGolden(t *testing.T) {
 			{"cuts.txt", CutsText}, {"cuts.csv", CutsCSV}, {"cuts.json", CutsJSON},
 			{"flow.txt", FlowText}, {"flow.csv", FlowCSV}, {"flow.json", FlowJSON},
 			{"cutin.txt", CutinText}, {"cutin.csv", CutinCSV}, {"cutin.json", CutinJSON},
-			{"findings.csv", func(p *plan.Plan, _ Style) ([]byte, error) { return FindingsCSV(p.Findings), nil }},
-			{"findings.json", func(p *plan.Plan, _ Style) ([]byte, error) { return FindingsJSON(p.Findings) }},
+			{"findings.csv", func(p *plan.Plan, s Style) ([]byte, error) { return FindingsCSV(p.Findings, s), nil }},
+			{"findings.json", func(p *plan.Plan, s Style) ([]byte, error) { return FindingsJSON(p.Findings, s) }},
 		} {
 			got, err := l.print(p, style)
 			if err != nil {

@@ -161,7 +161,7 @@ type heatAssumed struct {
 
 // HeatJSON prints the heat report for other programs: kWh, W, °C, hours, money in the job's
 // currency.
-func HeatJSON(r *job.Report) ([]byte, error) {
+func HeatJSON(r *job.Report, s Style) ([]byte, error) {
 	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes,
 		Sizes: []sizeJSON{}, Supply: []supplyJSON{}, Assumed: []heatAssumed{}}
 	if r.Year != nil {
@@ -193,7 +193,7 @@ func HeatJSON(r *job.Report) ([]byte, error) {
 		}
 		out.Assumed = append(out.Assumed, heatAssumed{What: a.What, Value: round(a.Value, 4), Unit: unit, Source: a.Source, Moves: round(a.MovesKWh, 1)})
 	}
-	out.Findings = findings(r.Problems)
+	out.Findings = findings(r.Problems, s)
 	return writeJSON(out)
 }
 

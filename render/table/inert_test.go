@@ -36,13 +36,13 @@ func TestNothingRuns(t *testing.T) {
 	p := &plan.Plan{Bill: &takeoff.Bill{}, Cuts: &takeoff.CutList{}}
 	for _, n := range nasty {
 		p.Bill.Items = append(p.Bill.Items, takeoff.Item{Name: n, Code: n, Price: n, Where: []string{n}, Source: n, New: true, Unit: "pc"})
-		p.Findings = append(p.Findings, graph.Diagnostic{Pos: graph.Pos{File: n, Line: 1, Column: 1}, Message: n, Hint: n, Rule: "reading"})
+		p.Findings = append(p.Findings, graph.Diagnostic{Pos: graph.Pos{File: n, Line: 1, Column: 1}, Message: quantity.Text(n), Hint: quantity.Text(n), Rule: "reading"})
 	}
 	parts, err := PartsCSV(p, Style{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, data := range [][]byte{parts, FindingsCSV(p.Findings)} {
+	for _, data := range [][]byte{parts, FindingsCSV(p.Findings, Style{})} {
 		records, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
 		if err != nil {
 			t.Fatal(err)
@@ -58,7 +58,7 @@ func TestNothingRuns(t *testing.T) {
 			}
 		}
 	}
-	data, err := FindingsJSON(p.Findings)
+	data, err := FindingsJSON(p.Findings, Style{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -37,6 +37,23 @@ func fixed(v float64, places int) string {
 	return strconv.FormatFloat(round(v, places), 'f', places, 64)
 }
 
+// say words a text in the style's units.
+func (s Style) say(t quantity.Text) string { return t.In(s.Units) }
+
+// says words texts, a string each; empty, not nil, where there are none.
+func (s Style) says(list []quantity.Text) []string {
+	out := make([]string, 0, len(list))
+	for _, t := range list {
+		out = append(out, s.say(t))
+	}
+	return out
+}
+
+// rise prints a temperature difference in K.
+func (s Style) rise(v float64) string {
+	return quantity.Format(v, quantity.TemperatureDifference, s.Units)
+}
+
 // length prints a length in mm as the style asks: whole mm, or feet and inches to 1/16.
 func (s Style) length(v float64) string { return quantity.Format(v, quantity.Length, s.Units) }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -19,11 +20,11 @@ const (
 	shownBefore = 60
 )
 
-// Render writes findings for a person: file:line:col, what is wrong and the rule in
+// Render writes findings for a person, quantities in the units asked for: file:line:col, what is wrong and the rule in
 // brackets, the line of the file with a caret under the place, a hint, and where the other
 // half of the problem is. The sources are those of the files by name; a file that is not
 // among them is shown without its line.
-func Render(ds []graph.Diagnostic, sources map[string][]byte, colour bool) string {
+func Render(ds []graph.Diagnostic, sources map[string][]byte, units quantity.System, colour bool) string {
 	lines := map[string][][]byte{}
 	for name, data := range sources { // each into its own slot: the order does not matter
 		lines[name] = bytes.Split(bytes.TrimPrefix(data, byteOrderMark), []byte("\n"))
@@ -31,13 +32,13 @@ func Render(ds []graph.Diagnostic, sources map[string][]byte, colour bool) strin
 	p := palette{on: colour}
 	var b strings.Builder
 	for _, d := range ds {
-		fmt.Fprintf(&b, "%s: %s %s [%s]\n", where(d.Pos), p.severity(d.Severity), Inert(d.Message), d.Rule)
+		fmt.Fprintf(&b, "%s: %s %s [%s]\n", where(d.Pos), p.severity(d.Severity), Inert(d.Message.In(units)), d.Rule)
 		excerpt(&b, lines[d.Pos.File], d.Pos, p)
 		if d.Hint != "" {
-			fmt.Fprintf(&b, "    hint: %s\n", Inert(d.Hint))
+			fmt.Fprintf(&b, "    hint: %s\n", Inert(d.Hint.In(units)))
 		}
 		for _, r := range d.Related {
-			fmt.Fprintf(&b, "    %s: %s\n", where(r.Pos), Inert(r.Message))
+			fmt.Fprintf(&b, "    %s: %s\n", where(r.Pos), Inert(r.Message.In(units)))
 		}
 	}
 	return b.String()

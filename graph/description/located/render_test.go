@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -44,11 +45,11 @@ func TestRender(t *testing.T) {
 			"description: error: m [r]\n",
 		},
 	} {
-		if got := Render([]graph.Diagnostic{c.d}, map[string][]byte{"f.toml": []byte(source)}, false); got != c.want {
+		if got := Render([]graph.Diagnostic{c.d}, map[string][]byte{"f.toml": []byte(source)}, quantity.MetricSystem, false); got != c.want {
 			t.Errorf("%s:\n%s\nwant\n%s", name, got, c.want)
 		}
 	}
-	coloured := Render([]graph.Diagnostic{{Pos: at(1, 1), Rule: "r", Severity: graph.Error, Message: "m"}}, map[string][]byte{"f.toml": []byte(source)}, true)
+	coloured := Render([]graph.Diagnostic{{Pos: at(1, 1), Rule: "r", Severity: graph.Error, Message: "m"}}, map[string][]byte{"f.toml": []byte(source)}, quantity.MetricSystem, true)
 	if !strings.Contains(coloured, "\x1b[1;31merror:\x1b[0m") {
 		t.Errorf("no colour in %q", coloured)
 	}

@@ -1,8 +1,7 @@
 package located
 
 import (
-	"fmt"
-
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -16,7 +15,7 @@ const Rule = "reading"
 func (f *File) Add(pos graph.Pos, hint, format string, args ...any) *graph.Diagnostic {
 	f.Found = append(f.Found, graph.Diagnostic{
 		Pos: pos, Rule: Rule, Severity: graph.Error,
-		Message: fmt.Sprintf(format, args...), Hint: hint,
+		Message: graph.Say(format, args...), Hint: quantity.Text(hint),
 	})
 	return &f.Found[len(f.Found)-1]
 }
@@ -28,7 +27,7 @@ func (f *File) Fail(v Value, hint, format string, args ...any) *graph.Diagnostic
 
 // Related points at the other half of the last error.
 func Related(d *graph.Diagnostic, pos graph.Pos, format string, args ...any) {
-	d.Related = append(d.Related, graph.Related{Pos: pos, Message: fmt.Sprintf(format, args...)})
+	d.Related = append(d.Related, graph.Related{Pos: pos, Message: graph.Say(format, args...)})
 }
 
 // Many reports whether more was found than is worth showing.
@@ -41,7 +40,7 @@ func (f *File) Findings() []graph.Diagnostic {
 		ds = ds[:mostFindings]
 		last := ds[mostFindings-1].Pos
 		ds = append(ds, graph.Diagnostic{Pos: last, Rule: Rule, Severity: graph.Error,
-			Message: fmt.Sprintf("and %d more errors below", more), Hint: "mend the first ones first"})
+			Message: graph.Say("and %d more errors below", more), Hint: "mend the first ones first"})
 	}
 	return ds
 }

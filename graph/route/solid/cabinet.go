@@ -1,7 +1,6 @@
 package solid
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -47,13 +46,13 @@ func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
 			}
 			said[b.thing()+w.name] = true
 			d := graph.Diagnostic{Pos: b.Pos, Rule: "clash", Severity: graph.Error,
-				Message: fmt.Sprintf("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, millimetres(depth)),
-				Hint:    fmt.Sprintf("keep it at least %s farther inside, or go straight through the wall with pipe alone", millimetres(math.Ceil(depth))),
+				Message: graph.Say("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, millimetres(depth)),
+				Hint:    graph.Say("keep it at least %s farther inside, or go straight through the wall with pipe alone", millimetres(math.Ceil(depth))),
 				Related: []graph.Related{{Pos: c.Pos, Message: "the cabinet is described here"}}}
 			if !sure {
 				d.Severity = graph.Warning
-				d.Message = fmt.Sprintf("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, millimetres(depth))
-				d.Hint = "measure: " + joinWords([]string{b.Assumed}) + "; or keep it " + millimetres(math.Ceil(depth)) + " farther inside"
+				d.Message = graph.Say("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, millimetres(depth))
+				d.Hint = graph.Say("measure: %s; or keep it %s farther inside", joinWords([]string{b.Assumed}), millimetres(math.Ceil(depth)))
 			}
 			out = append(out, d)
 		}

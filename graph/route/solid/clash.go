@@ -138,7 +138,7 @@ func (s *Bodies) Check() []graph.Diagnostic {
 		olds++
 	}
 	if olds > 1 {
-		out[oldest].Message += fmt.Sprintf(" (and %d more like it in the existing pipe)", olds-1)
+		out[oldest].Message += graph.Say(" (and %d more like it in the existing pipe)", olds-1)
 	}
 	return graph.SortDiagnostics(append(out, s.checkCabinet(s.lay)...))
 }
@@ -156,23 +156,23 @@ func (b *Body) thing() string {
 func (s *Bodies) wordOld(c Clash) graph.Diagnostic {
 	a, b := &s.All[c.A], &s.All[c.B]
 	return graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Note,
-		Message: fmt.Sprintf("%s runs through %s: they share %s", a.Name, b.Name, millimetres(c.DepthMM)),
+		Message: graph.Say("%s runs through %s: they share %s", a.Name, b.Name, millimetres(c.DepthMM)),
 		Hint:    "the legs of the existing pipe were measured so; measure again where the new work comes near",
-		Related: []graph.Related{{Pos: b.Pos, Message: b.Name + " is here"}}}
+		Related: []graph.Related{{Pos: b.Pos, Message: graph.Say("%s is here", b.Name)}}}
 }
 
 // word words a clash.
 func (s *Bodies) word(c Clash) graph.Diagnostic {
 	a, b := &s.All[c.A], &s.All[c.B]
 	d := graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Error,
-		Related: []graph.Related{{Pos: b.Pos, Message: b.Name + " is here"}}}
-	move := fmt.Sprintf("%s %s", millimetres(math.Ceil(c.DepthMM)), wayWord(c.Way))
+		Related: []graph.Related{{Pos: b.Pos, Message: graph.Say("%s is here", b.Name)}}}
+	move := graph.Say("%s %s", millimetres(math.Ceil(c.DepthMM)), wayWord(c.Way))
 	where := fmt.Sprintf("the leg that brings %s there", a.Name)
 	if a.Leg > 0 {
 		where = fmt.Sprintf("leg %d of %s", a.Leg, a.Run)
 	}
-	d.Message = fmt.Sprintf("%s runs through %s: they share %s", a.Name, b.Name, millimetres(c.DepthMM))
-	d.Hint = fmt.Sprintf("move %s at least %s, and the legs before and after it with it", where, move)
+	d.Message = graph.Say("%s runs through %s: they share %s", a.Name, b.Name, millimetres(c.DepthMM))
+	d.Hint = graph.Say("move %s at least %s, and the legs before and after it with it", where, move)
 	if c.Sure {
 		return d
 	}
@@ -183,8 +183,8 @@ func (s *Bodies) word(c Clash) graph.Diagnostic {
 			assumed = append(assumed, w)
 		}
 	}
-	d.Message = fmt.Sprintf("%s may run through %s: as they are taken to be they share %s", a.Name, b.Name, millimetres(c.DepthMM))
-	d.Hint = fmt.Sprintf("measure: %s; they are clear of each other where what is there is %s less, or with %s moved %s",
+	d.Message = graph.Say("%s may run through %s: as they are taken to be they share %s", a.Name, b.Name, millimetres(c.DepthMM))
+	d.Hint = graph.Say("measure: %s; they are clear of each other where what is there is %s less, or with %s moved %s",
 		joinWords(assumed), millimetres(c.DepthMM), where, move)
 	return d
 }
@@ -208,4 +208,4 @@ func wayWord(v graph.Vec) string {
 	return ""
 }
 
-func millimetres(v float64) string { return quantity.Trim(math.Round(v*10)/10) + " mm" }
+func millimetres(v float64) quantity.Amount { return quantity.Length.Finely(v) }

@@ -52,7 +52,7 @@ func (s *sketch) run(from, to string, existing bool, legs ...graph.Vec) *graph.R
 func said(ds []graph.Diagnostic) string {
 	var out []string
 	for _, d := range ds {
-		out = append(out, d.Severity.String()+": "+d.Message+" ("+d.Hint+")")
+		out = append(out, d.Severity.String()+": "+d.Message.String()+" ("+d.Hint.String()+")")
 	}
 	return strings.Join(out, "\n")
 }

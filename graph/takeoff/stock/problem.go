@@ -2,11 +2,12 @@ package stock
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
 	"github.com/shopspring/decimal"
+
+	"dryfit/catalog/quantity"
 )
 
 // problem is a stock problem in integers: widths are lengths plus one kerf in hundredths of
@@ -19,7 +20,7 @@ type problem struct {
 	scale    int32   // priced: a unit of cost is 10^-scale
 	pieces   int64   // not priced: cost = length in hundredths · (pieces + 1) + 1
 	unplaced []int
-	problems []string
+	problems []quantity.Text
 }
 
 // kind is pieces of one length.
@@ -72,9 +73,9 @@ func (p *problem) usable(supply []Supply) []Supply {
 	for _, s := range supply {
 		switch {
 		case !Plannable(s.LengthMM):
-			p.problems = append(p.problems, fmt.Sprintf("stock of %g mm is left out: no length to cut from", s.LengthMM))
+			p.problems = append(p.problems, quantity.Say("stock of %s is left out: no length to cut from", quantity.Length.Finely(s.LengthMM)))
 		case s.Count < 0 || s.Price.Valid && s.Price.Decimal.IsNegative():
-			p.problems = append(p.problems, fmt.Sprintf("stock of %g mm is left out: its count or price is negative", s.LengthMM))
+			p.problems = append(p.problems, quantity.Say("stock of %s is left out: its count or price is negative", quantity.Length.Finely(s.LengthMM)))
 		default:
 			if s.Offcut && !s.Price.Valid {
 				s.Price = decimal.NewNullDecimal(decimal.Zero)
@@ -100,13 +101,13 @@ func (p *problem) setKinds(pieces []Demand, supply []Supply) {
 		switch {
 		case !Plannable(d.LengthMM):
 			p.unplaced = append(p.unplaced, d.Number)
-			p.problems = append(p.problems, fmt.Sprintf("piece %d is %g mm long: nothing to cut", d.Number, d.LengthMM))
+			p.problems = append(p.problems, quantity.Say("piece %d is %s long: nothing to cut", d.Number, quantity.Length.Finely(d.LengthMM)))
 		case most == 0:
 			p.unplaced = append(p.unplaced, d.Number)
 		case l > most:
 			p.unplaced = append(p.unplaced, d.Number)
-			p.problems = append(p.problems, fmt.Sprintf("piece %d of %s mm is longer than the longest stock, %s mm",
-				d.Number, trimMM(l), trimMM(most)))
+			p.problems = append(p.problems, quantity.Say("piece %d of %s is longer than the longest stock, %s",
+				d.Number, lengthOf(l), lengthOf(most)))
 		default:
 			i, ok := by[l]
 			if !ok {
@@ -204,4 +205,4 @@ func (p *problem) addMissing() {
 }
 
 // trimMM writes hundredths of a millimetre as millimetres.
-func trimMM(h int64) string { return decimal.New(h, -2).String() }
+func lengthOf(h int64) quantity.Amount { return quantity.Length.Finely(float64(h) / hundredths) }

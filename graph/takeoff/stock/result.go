@@ -2,11 +2,11 @@ package stock
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
-	"strings"
 
 	"github.com/shopspring/decimal"
+
+	"dryfit/catalog/quantity"
 )
 
 // cost returns what a plan costs in whole units.
@@ -70,8 +70,8 @@ func (p *problem) result(plan []pattern, proved bool, lower int64) Result {
 	}
 	slices.Sort(r.Unplaced)
 	if missing > 0 {
-		r.Problems = append(r.Problems, fmt.Sprintf("the stock does not suffice: %d more of %s mm would do",
-			missing, trimMM(short.width-p.kerf)))
+		r.Problems = append(r.Problems, quantity.Say("the stock does not suffice: %d more of %s would do",
+			missing, lengthOf(short.width-p.kerf)))
 	}
 	p.prove(&r, cost, max(0, lower))
 	return r
@@ -88,22 +88,20 @@ func (p *problem) prove(r *Result, cost, lower int64) {
 		r.LowerLengthMM = float64(lower/(p.pieces+1)) / hundredths
 	}
 	if r.ProvedOptimal {
-		r.Proof = "proved: no plan has less " + what
+		r.Proof = quantity.Say("proved: no plan has less %s", what)
 		return
 	}
 	if cost > 0 {
 		r.GapPct = 100 * float64(cost-lower) / float64(cost)
 	}
-	var b strings.Builder
 	if p.priced {
-		fmt.Fprintf(&b, "not proved least: no plan costs less than %s, this one costs %s",
+		r.Proof = quantity.Say("not proved least: no plan costs less than %s, this one costs %s",
 			r.LowerBound.Decimal, r.Cost.Decimal)
 	} else {
-		fmt.Fprintf(&b, "not proved least: no plan buys less than %s mm, this one buys %s mm",
-			trimMM(lower/(p.pieces+1)), trimMM(inHundredths(r.CostLengthMM)))
+		r.Proof = quantity.Say("not proved least: no plan buys less than %s, this one buys %s",
+			lengthOf(lower/(p.pieces+1)), lengthOf(inHundredths(r.CostLengthMM)))
 	}
-	fmt.Fprintf(&b, " (gap %.1f %%); the search stopped at its limit", r.GapPct)
-	r.Proof = b.String()
+	r.Proof += quantity.Say(" (gap %.1f %%); the search stopped at its limit", r.GapPct)
 }
 
 // order sorts a plan as it is cut: offcuts from the van first, then long bars before short

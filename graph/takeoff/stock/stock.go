@@ -2,6 +2,8 @@ package stock
 
 import (
 	"github.com/shopspring/decimal"
+
+	"dryfit/catalog/quantity"
 )
 
 // Demand is one piece to be cut.
@@ -31,9 +33,9 @@ type Result struct {
 	LowerBound    decimal.NullDecimal // no plan costs less
 	LowerLengthMM float64             // where prices are missing: no plan buys less length
 	GapPct        float64             // how far the cost may be above the least, % of the cost; 0 where proved
-	Proof         string              // in words
+	Proof         quantity.Text       // in words
 	Unplaced      []int               // pieces that no stock could take, by number
-	Problems      []string            // what could not be planned and why, in words
+	Problems      []quantity.Text     // what could not be planned and why, in words
 }
 
 // effortLimit bounds the work of one plan. It counts steps, not time, so that the same job

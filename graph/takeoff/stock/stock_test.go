@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/shopspring/decimal"
+
+	"dryfit/catalog/quantity"
 )
 
 func price(s string) decimal.NullDecimal {
@@ -78,7 +80,7 @@ func TestPlanStock(t *testing.T) {
 		if !slices.Equal(r.Unplaced, c.unplaced) {
 			t.Errorf("%s: unplaced %v, want %v", c.name, r.Unplaced, c.unplaced)
 		}
-		if said := strings.Join(r.Problems, "; "); !strings.Contains(said, c.problem) || (c.problem == "") != (said == "") {
+		if said := quantity.Join(r.Problems, "; ").String(); !strings.Contains(said, c.problem) || (c.problem == "") != (said == "") {
 			t.Errorf("%s: problems %q, want %q", c.name, said, c.problem)
 		}
 		if !r.ProvedOptimal || r.Proof == "" {
@@ -98,7 +100,7 @@ func TestLimitIsSaid(t *testing.T) {
 		if bad := sound(in.pieces, in.stock, in.kerf, r); bad != "" {
 			t.Fatal(bad)
 		}
-		if r.ProvedOptimal || !strings.Contains(r.Proof, "not proved least") || r.GapPct <= 0 {
+		if r.ProvedOptimal || !strings.Contains(r.Proof.String(), "not proved least") || r.GapPct <= 0 {
 			t.Errorf("proved %v, gap %g %%: %s", r.ProvedOptimal, r.GapPct, r.Proof)
 		}
 		if bound := r.LowerBound.Decimal.IntPart(); bound > 18 || r.Cost.Decimal.IntPart() < 18 {

@@ -135,7 +135,7 @@ func told(t *testing.T, c *graph.Circuit) []string {
 		out = append(out, fmt.Sprintf("spring %q, Kv %.2f", p.Proposal.Choice.Spring, p.Proposal.Choice.ThrottleKv))
 	}
 	if p.Advice != nil && p.Advice.Best >= 0 {
-		out = append(out, "advised: "+p.Advice.Choices[p.Advice.Best].Name)
+		out = append(out, "advised: "+p.Advice.Choices[p.Advice.Best].Name.String())
 	}
 	for _, s := range p.After.Solutions {
 		for _, f := range s.Parts {

@@ -54,6 +54,7 @@ func FlowBlocks(p *plan.Plan, s Style) []Block {
 			Block{Title: title + ": pipe", Grid: runsOfMode(sol, s)})
 		out = append(out, headBlocks(sol, s)...)
 	}
+	out = append(out, assumedBlock(p, s)...)
 	return append(out, methodBlock(&main.Solutions[0]))
 }
 

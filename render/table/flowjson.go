@@ -106,10 +106,11 @@ type influenceJSON struct {
 // FlowJSON prints the solution of every mode and stage, and the summary.
 func FlowJSON(p *plan.Plan, s Style) ([]byte, error) {
 	out := struct {
-		Modes   []modeJSON  `json:"modes"`
-		Summary summaryJSON `json:"summary"`
-		Advice  *adviceJSON `json:"advice,omitempty"`
-	}{Modes: []modeJSON{}, Summary: flowSummary(p, s), Advice: advice(p.Advice, s)}
+		Modes   []modeJSON    `json:"modes"`
+		Summary summaryJSON   `json:"summary"`
+		Assumed []assumedJSON `json:"assumed"`
+		Advice  *adviceJSON   `json:"advice,omitempty"`
+	}{Modes: []modeJSON{}, Summary: flowSummary(p, s), Assumed: assumedList(p, s), Advice: advice(p.Advice, s)}
 	for _, st := range stages(p) {
 		for i := range st.stage.Solutions {
 			mode := modeOf(&st.stage.Solutions[i], p.Ranges, s)

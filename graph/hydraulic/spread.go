@@ -52,7 +52,7 @@ type spreadStage struct {
 }
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
-	s := &spreader{unitPart: after.Circuit.Part(unit)}
+	s := &spreader{unitPart: unitOf(after, unit)}
 	var models []*Model
 	for _, mode := range after.Circuit.AllModes() {
 		m := &spreadMode{name: mode.Name, unit: -1, after: newSpreadStage(after, mode, graph.After)}

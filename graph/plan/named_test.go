@@ -12,6 +12,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
 )
 
 // byType returns the circuit with what its equipment's keys say written into rows of the
@@ -133,6 +134,9 @@ func told(t *testing.T, c *graph.Circuit) []string {
 	}
 	if p.Proposal != nil {
 		out = append(out, fmt.Sprintf("spring %q, Kv %.2f", p.Proposal.Choice.Spring, p.Proposal.Choice.ThrottleKv))
+	}
+	for _, q := range hydraulic.Spread(p.Before.layout(), p.After.Layout, unitOf(p.After.Circuit, c.Retrofit).ID).Promises {
+		out = append(out, "promised: "+q.Mode+" "+q.Text)
 	}
 	if p.Advice != nil && p.Advice.Best >= 0 {
 		out = append(out, "advised: "+p.Advice.Choices[p.Advice.Best].Name.String())

@@ -10,6 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
@@ -119,7 +120,7 @@ func told(t *testing.T, c *graph.Circuit) []string {
 	}
 	var out []string
 	for _, v := range p.Places {
-		out = append(out, fmt.Sprintf("%d %s %s: %s", v.Rank, v.Place.Where(), v.Verdict, v.Summary))
+		out = append(out, fmt.Sprintf("%d %s %s: %s", v.Rank, v.Place.Where(), v.Verdict, v.Summary.In(quantity.MetricSystem)))
 		for _, r := range v.Reasons {
 			out = append(out, fmt.Sprintf("  %s %s", r.Rule, r.Severity))
 		}
@@ -136,7 +137,7 @@ func told(t *testing.T, c *graph.Circuit) []string {
 		out = append(out, fmt.Sprintf("spring %q, Kv %.2f", p.Proposal.Choice.Spring, p.Proposal.Choice.ThrottleKv))
 	}
 	for _, q := range hydraulic.Spread(p.Before.layout(), p.After.Layout, unitOf(p.After.Circuit, c.Retrofit).ID).Promises {
-		out = append(out, "promised: "+q.Mode+" "+q.Text)
+		out = append(out, "promised: "+q.Mode+" "+q.Text.In(quantity.MetricSystem))
 	}
 	if p.Advice != nil && p.Advice.Best >= 0 {
 		out = append(out, "advised: "+p.Advice.Choices[p.Advice.Best].Name.String())

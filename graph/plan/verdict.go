@@ -6,7 +6,6 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/rule"
-	"dryfit/graph/stream"
 )
 
 // verdicts tells what was found of every place, in rank order.
@@ -67,7 +66,7 @@ func (s *search) merits(t *trial) []Reason {
 		return out
 	}
 	if branch, _ := t.stage.Layout.Stage.Branch(); branch != nil && branch.Pump != nil {
-		net := stream.NewNet(t.stage.Circuit)
+		net := t.stage.Layout.Stage.Net()
 		text := graph.Say("on the line of the pump that heats, %q, after it", branch.Pump.ID)
 		if e := net.Upstream(branch.Unit).First(graph.ElementHeater); e != nil {
 			text += graph.Say(" and after the element heater %q", e.ID)

@@ -37,7 +37,7 @@ func run(args []string, w *world) int {
 	case "help", "--help", "-h":
 		return help(args[1:], w)
 	case "version", "--version":
-		return printVersion(w)
+		return printVersion(args[1:], w)
 	}
 	v := findVerb(name)
 	if v == nil {

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dryfit/catalog"
+	"dryfit/cmd/dryfit/notices"
 	"dryfit/graph"
 )
 
@@ -81,7 +82,22 @@ func help(args []string, w *world) int {
 	return v.run(v, []string{"--help"}, w)
 }
 
-func printVersion(w *world) int {
+// printVersion prints what is running, or the licences of what is built in.
+func printVersion(args []string, w *world) int {
+	v := &verb{name: "version", args: "[--notices]", does: "which dryfit this is, and the licences of what is built in", example: "dryfit version --notices"}
+	var licences bool
+	f := v.flags()
+	f.BoolVar(&licences, "notices", false, "print the licences of everything that is built in")
+	if code, done := v.parse(f, args, w); done {
+		return code
+	}
+	switch {
+	case f.NArg() > 0:
+		return complain(w, fmt.Errorf("version takes no file: %s", strings.Join(f.Args(), " ")))
+	case licences:
+		io.WriteString(w.stdout, notices.Text)
+		return exitDone
+	}
 	version := "unknown"
 	if info, ok := debug.ReadBuildInfo(); ok {
 		version = info.Main.Version

@@ -5,8 +5,8 @@ import "dryfit/graph"
 // chain is a longest stretch of runs in which the water has no choice.
 type chain struct {
 	runs  []int
-	a, b  int // nodes it leads from and to
-	score int // for the way it has: how much of what is written agrees; negative: turn it if it can be turned
+	a, b  int   // nodes it leads from and to
+	score int64 // for the way it has: how much of what is written agrees; negative: turn it if it can be turned
 }
 
 // Weights of what is written: the arrow of a check outweighs any number of ports, a port
@@ -109,12 +109,12 @@ func (n *Net) only(v, i int, way []int8, done []bool) int {
 
 // portScore weighs the part at a node that is entered by run i: for its ports as written,
 // against them negative; 0 where the kind has no way of its own.
-func (n *Net) portScore(v, i int) int {
+func (n *Net) portScore(v, i int) int64 {
 	p := n.Circuit.Parts[n.nodes[v].part]
 	if !p.Kind.TwoPort() {
 		return 0
 	}
-	weight := portWeight
+	weight := int64(portWeight)
 	if p.Kind == graph.CheckValve {
 		weight = checkWeight
 	}

@@ -92,6 +92,9 @@ func (j *job) planPieces(file string, lengths []string, kerf string, w *world) i
 		j.keep(file, data)
 		return j.say(bad, w)
 	}
+	if j.watch(w); j.tell != nil {
+		j.tell("planning the cuts", 0, 0)
+	}
 	list, findings := takeoff.PlainCutList(demands, supply, kerfMM)
 	if code := j.emit(&plan.Plan{Cuts: list}, cutsPrinter(j.format), w); code != exitDone {
 		return code

@@ -60,6 +60,9 @@ func runDraw(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
+	if j.tell != nil {
+		j.tell("drawing "+view, 0, 0)
+	}
 	pages, err := drawing.Pages(p, view, page, j.style(w).Units)
 	if err != nil {
 		return complain(w, err)

@@ -22,6 +22,8 @@ type job struct {
 	format, output, units string
 	catalogs              []string
 	file                  string
+	quiet                 bool
+	tell                  plan.Tell         // shows what is being done
 	sources               map[string][]byte // what was read, by file
 	circuit               *graph.Circuit
 	findings              []graph.Diagnostic // of reading
@@ -34,6 +36,7 @@ func (j *job) add(f *pflag.FlagSet, formats ...string) {
 	}
 	f.StringVarP(&j.output, "output", "o", "-", "file to write; - is standard output")
 	f.StringVar(&j.units, "units", "", "metric or inch; what the description says if left out")
+	f.BoolVarP(&j.quiet, "quiet", "q", false, "don't show what is being done and how far it is")
 	f.StringArrayVar(&j.catalogs, "catalog", nil, "file of catalogue rows that add to or replace the built-in ones; may be repeated")
 }
 
@@ -103,10 +106,18 @@ func (j *job) readFile(v *verb, w *world) (code int, ok bool) {
 		fmt.Fprint(w.stderr, j.render(j.findings, w.stderr, w))
 		return exitFindings, false
 	}
+	j.watch(w)
 	if j.units != "" {
 		j.circuit.Job.Units = j.units // findings and reasons are worded in it too
 	}
 	return exitDone, true
+}
+
+// watch lets the job show what is being done.
+func (j *job) watch(w *world) {
+	if !j.quiet {
+		j.tell = w.stderr.tell
+	}
 }
 
 // keep holds what was read, for findings to show their lines.
@@ -137,7 +148,7 @@ func (j *job) readCatalogs(files []string, w *world) (rows []catalog.Row, findin
 
 // make works the job out.
 func (j *job) make(want plan.Want) (*plan.Plan, error) {
-	p, err := plan.Make(j.circuit, want)
+	p, err := plan.Make(j.circuit, want, j.tell)
 	if p != nil {
 		p.Findings = graph.SortDiagnostics(append(slices.Clone(j.findings), p.Findings...))
 	}

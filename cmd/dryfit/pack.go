@@ -49,7 +49,7 @@ func runPack(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	made, err := pack.Make(p, j.style(w).Units)
+	made, err := pack.Make(p, j.style(w).Units, j.tell)
 	if err != nil {
 		return complain(w, err)
 	}

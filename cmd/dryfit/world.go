@@ -17,7 +17,7 @@ import (
 // world is what the command may touch.
 type world struct {
 	stdout *stream
-	stderr io.Writer
+	stderr *progress
 	getenv func(string) string
 	files  *disk.Files // every file that is read or written
 }
@@ -26,12 +26,14 @@ type world struct {
 // pack is written all the same.
 func newWorld() *world {
 	signal.Ignore(syscall.SIGPIPE)
-	return &world{
-		stdout: &stream{file: os.Stdout},
-		stderr: os.Stderr,
+	w := &world{
+		stderr: &progress{to: os.Stderr},
 		getenv: os.Getenv,
 		files:  &disk.Files{Stdin: os.Stdin},
 	}
+	w.stdout = &stream{file: os.Stdout, before: w.stderr.clear}
+	w.stderr.live = w.terminal(w.stderr)
+	return w
 }
 
 // mindSignals ends the command when it is interrupted or terminated, at once, and takes its
@@ -45,6 +47,7 @@ func (w *world) mindSignals() {
 	}
 	got := <-c
 	w.files.Stop()
+	w.stderr.clear()
 	number, _ := got.(syscall.Signal)
 	os.Exit(exitSignal + int(number))
 }
@@ -52,6 +55,7 @@ func (w *world) mindSignals() {
 // end returns the exit code of a command that came to code: what could not be printed is an
 // error.
 func (w *world) end(code int) int {
+	w.stderr.clear()
 	if err := w.stdout.close(); err != nil {
 		return complain(w, fmt.Errorf("standard output: %w", err))
 	}
@@ -83,14 +87,16 @@ func (w *world) write(name string, data []byte) int {
 
 // stream is standard output: it keeps the first thing that went wrong.
 type stream struct {
-	file *os.File
-	err  error
+	file   *os.File
+	before func() // is called before anything is written
+	err    error
 }
 
 func (s *stream) Write(data []byte) (int, error) {
 	if s.err != nil {
 		return 0, s.err
 	}
+	s.before()
 	n, err := s.file.Write(data)
 	s.err = err
 	return n, err
@@ -114,11 +120,14 @@ func (s *stream) close() error {
 
 // terminal reports whether text to a stream is read on a terminal that can do more than print.
 func (w *world) terminal(to io.Writer) bool {
-	file, ok := to.(*os.File)
-	if s, out := to.(*stream); out {
-		file, ok = s.file, true
+	var file *os.File
+	switch to := to.(type) {
+	case *stream:
+		file = to.file
+	case *progress:
+		file = to.to
 	}
-	return ok && w.getenv("TERM") != "dumb" && term.IsTerminal(int(file.Fd()))
+	return file != nil && w.getenv("TERM") != "dumb" && term.IsTerminal(int(file.Fd()))
 }
 
 // colour reports whether text to a stream may be coloured.

@@ -15,18 +15,24 @@ import (
 // it, lays out, solves and judges the circuit before and after, and makes the lists. Only
 // what is wanted is computed. Whatever the rules say of it, a circuit is worked out as far
 // as it goes; what could not be is an error finding. The error is for a caller's mistake
-// alone: no circuit.
-func Make(c *graph.Circuit, want Want) (*Plan, error) {
+// alone: no circuit. The first of tell, if there is one, is told how far it is.
+func Make(c *graph.Circuit, want Want, tell ...Tell) (*Plan, error) {
 	if c == nil {
 		return nil, errors.New("plan: no circuit to work out")
 	}
 	p := &Plan{Asked: c, Circuit: c}
+	if len(tell) > 0 {
+		p.tell = tell[0]
+	}
+	defer func() { p.tell = nil }()
 	propose(p, want)
 
 	p.Before, p.After = p.stages()
+	p.tell.step("laying out the pipes", 0, 0)
 	p.Before.lay()
 	p.After.lay()
 	if want&(Flows|Ranges|Advice) != 0 {
+		p.tell.step("solving the flows", 0, 0)
 		p.Findings = append(p.Findings, p.Before.solve(graph.Before)...)
 		p.Findings = append(p.Findings, p.After.solve(graph.After)...)
 		p.After.cases(p.Circuit)
@@ -38,17 +44,22 @@ func Make(c *graph.Circuit, want Want) (*Plan, error) {
 			p.Findings = append(p.Findings, p.Tolerances.Findings...)
 		}
 	}
+	p.tell.step("applying the rules", 0, 0)
 	p.Findings = append(p.Findings, p.judge(want)...)
 	if want&Lists != 0 && p.After != nil {
+		p.tell.step("planning the cuts", 0, 0)
 		p.Bill = takeoff.NewBill(p.Circuit, p.After.Layout, p.Before.layout())
 		p.Cuts = takeoff.NewCutList(p.Circuit, p.After.Layout)
 		if !p.tooShort() {
 			p.Findings = append(p.Findings, p.Cuts.Findings(graph.Pos{File: p.Circuit.File})...)
 		}
 	}
+	p.tell.step("solving again over what is not known exactly", 0, 0)
 	p.spread(want)
+	p.tell.step("comparing what the bypass could be", 0, 0)
 	p.advise(want)
 	if want&Heat != 0 {
+		p.tell.step("working out the heat of a year", 0, 0)
 		p.Heat = HeatOf(p, job.Ask{})
 		p.Findings = append(p.Findings, p.Heat.Problems...)
 	}

@@ -29,6 +29,17 @@ const (
 	Heat   // loss, the year, sizes and supply
 )
 
+// Tell is told what is being done, and which step of how many, from 0; of is 0 where nobody
+// knows. It decides nothing.
+type Tell func(what string, done, of int)
+
+// step tells where there is somebody to tell.
+func (t Tell) step(what string, done, of int) {
+	if t != nil {
+		t(what, done, of)
+	}
+}
+
 // Plan is one job, worked out.
 type Plan struct {
 	Circuit       *graph.Circuit     // complete: with the chosen proposal built in, where the description asked for one
@@ -45,6 +56,8 @@ type Plan struct {
 	Ranges        *hydraulic.Ranges
 	Advice        *hydraulic.Advice
 	Heat          *job.Report
+
+	tell Tell // while it is being made
 }
 
 // Stage is the circuit before or after the work, laid out and solved.

@@ -25,6 +25,7 @@ func propose(p *Plan, want Want) {
 		return
 	}
 	s := newSearch(c, before)
+	s.tell = p.tell
 	if cut := c.Retrofit.Cut; cut != nil {
 		s.forced(*cut)
 	} else {

@@ -21,6 +21,7 @@ type search struct {
 	first    retrofit.Choice        // what the places are measured for
 	judged   map[segment]runVerdict // what the rules on the circuit say
 	tries    int                    // changes tried to find what would make a place possible
+	tell     Tell                   // what is being done
 	spring   string                 // catalogue row that the first place solved came to; "" before
 }
 
@@ -59,7 +60,8 @@ func (s *search) places() { s.try(retrofit.Places(s.asked, s.before.Layout)) }
 // findings of a segment, the spring one came to), so they are taken in that of the circuit.
 func (s *search) try(places []retrofit.Place) {
 	var left []*trial
-	for _, place := range s.inOrder(places) {
+	for i, place := range s.inOrder(places) {
+		s.tell.step("looking at the places to cut", i, len(places))
 		t := &trial{place: place, unit: s.asked.Retrofit.Unit}
 		s.trials = append(s.trials, t)
 		t.findings = s.judge(place)
@@ -101,6 +103,7 @@ func (s *search) inOrder(places []retrofit.Place) []retrofit.Place {
 // be built.
 func (s *search) layOut(left []*trial) (fit, rest []*trial) {
 	for i, t := range left {
+		s.tell.step("building the unit in at each place", i, len(left))
 		if len(fit) == s.mostSolved() {
 			return fit, left[i:]
 		}
@@ -121,7 +124,8 @@ func (s *search) solveAll(some []*trial) bool {
 	s.before.solve(graph.Before)
 	slices.SortStableFunc(some, byMerit)
 	does := false
-	for _, t := range some {
+	for i, t := range some {
+		s.tell.step("fitting the bypass at each place", i, len(some))
 		s.fitBypass(t, s.first)
 		does = does || t.standing() == 0
 	}

@@ -33,14 +33,19 @@ type Pack struct {
 	Missing []rune // letters of the user's that the drawings' font lacks
 }
 
-// Make makes every file of the pack.
-func Make(p *plan.Plan, units quantity.System) (*Pack, error) {
+// Make makes every file of the pack. The first of tell, if there is one, is told how far it is.
+func Make(p *plan.Plan, units quantity.System, tell ...plan.Tell) (*Pack, error) {
 	style := table.Style{Units: units}
 	var page sheet.Page // what each drawing needs
 	var all []*scene.Scene
 	var shown []picture
 	out := &Pack{}
-	for _, view := range drawing.Views() {
+	for i, view := range drawing.Views() {
+		for _, t := range tell {
+			if t != nil {
+				t("drawing "+view, i, len(drawing.Views()))
+			}
+		}
 		pages, err := drawing.Pages(p, view, page, units)
 		if err != nil {
 			return nil, err

@@ -2,8 +2,8 @@ package graph
 
 import "dryfit/catalog"
 
-// Circuit is everything one description says, with every default left empty: package
-// catalog fills those where they are used. Parts and Runs keep the order of the file.
+// Circuit is everything one description says, with every default left empty: package settle
+// fills those, once for each stage. Parts and Runs keep the order of the file.
 type Circuit struct {
 	File     string
 	Job      Job

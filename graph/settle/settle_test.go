@@ -176,18 +176,6 @@ func TestDemos(t *testing.T) {
 	}
 }
 
-// A part changed by With is settled anew, in a circuit of its own.
-func TestWith(t *testing.T) {
-	s := read(t, loop(`cracking = "4 psi"`, ""))
-	other := s.With("check", func(p *graph.Part) { p.Check = &graph.CheckData{Style: "swing"} })
-	if !other.Part("check").IsSwing() || s.Part("check").IsSwing() {
-		t.Error("With changed the wrong stage")
-	}
-	if s.With("nobody", func(*graph.Part) { t.Error("called") }) != s {
-		t.Error("With of no part made another stage")
-	}
-}
-
 // TestCracking: what the description says of a check comes first, then the row it names, then
 // the default spring; a swing check of which nothing is said opens at once. 1 psi is
 // 6894.757 Pa (NIST SP 811).

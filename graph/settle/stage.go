@@ -150,19 +150,3 @@ func (s *Stage) RunAt(part, port string) *Run {
 	}
 	return nil
 }
-
-// With returns the stage with one part changed, in a circuit of its own: f is given a copy.
-// The stage itself stays as it is. Joins are not changed, so the way of the water is the
-// same and is not looked for again, unless f changes what the part is.
-func (s *Stage) With(id string, f func(*graph.Part)) *Stage {
-	i, ok := s.parts[id]
-	if !ok {
-		return s
-	}
-	c := *s.Circuit
-	c.Parts = append([]*graph.Part(nil), s.Circuit.Parts...)
-	other := *s.Circuit.Parts[i]
-	f(&other)
-	c.Parts[i] = &other
-	return Of(&c)
-}

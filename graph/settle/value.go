@@ -34,7 +34,7 @@ type Spread struct {
 	Class     string // "" for a value that is off by itself
 }
 
-// Known reports whether the spread has a width.
+// wide reports whether the spread has a width.
 func (s Spread) wide() bool { return s.High > s.Low }
 
 // Value is one settled number, or words. Zero is a value: Known tells whether there is one.

@@ -33,7 +33,7 @@ func Frost() []Sentence {
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
 			Say: func(j *Job) string {
 				text := "The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. The unit and its outside pipes freeze first, in an hour or two: "
-				return text + emptyBranch(j) + " While there is power, leave the pump running. If the power stays away until the water falls below " + j.temp(5) + ", empty the tub."
+				return text + emptyBranch(j) + " While there is power, leave the pump running. If the power stays away until the water falls below " + j.about(5) + ", empty the tub."
 			},
 			For: Owner | Fitter, Source: common,
 		},

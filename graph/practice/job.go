@@ -1,6 +1,9 @@
 package practice
 
 import (
+	"fmt"
+	"math"
+
 	"dryfit/catalog/quantity"
 )
 
@@ -158,6 +161,15 @@ func (j *Job) isolated() bool { return len(j.To) > 0 && len(j.From) > 0 }
 
 func (j *Job) temp(c float64) string {
 	return quantity.Format(c, quantity.Temperature, j.Units)
+}
+
+// about prints a temperature that is a rule of thumb, in steps of 5 °F where the job is in
+// inch.
+func (j *Job) about(c float64) string {
+	if j.Units == quantity.InchSystem {
+		return fmt.Sprintf("%.0f °F", 5*math.Round((1.8*c+32)/5))
+	}
+	return j.temp(c)
 }
 
 func (j *Job) kelvin(k float64) string {

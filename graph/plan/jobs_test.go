@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -184,4 +185,30 @@ func TestSecondUnitLeavesTheFirstItsFlow(t *testing.T) {
 		}
 	}
 	t.Errorf("nobody says that unit-1 goes short: %v", p.Places)
+}
+
+// Where the first unit's pipes have no play, a plain union leaves no way in for the string,
+// and a true-union valve stands in its place: by the replay of the assembly with bodies.
+func TestSecondUnitWithoutPlay(t *testing.T) {
+	data, err := os.ReadFile("testdata/jobs/second-unit.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.ReplaceAll(string(data), "play = \"80 mm\"\n", "")
+	p := work(t, read(t, "second-unit.toml", []byte(text)), everything)
+	if p.Proposal == nil || p.Proposal.Choice.Bypass != "parallel" {
+		t.Fatalf("not in parallel: %v", errorsOf(p.Findings))
+	}
+	valves := 0
+	for _, id := range p.Proposal.NewIDs {
+		if part := p.Circuit.Part(id); part != nil && strings.HasPrefix(id, "service") {
+			if part.Kind != graph.BallValve {
+				t.Errorf("%s is a %s", id, part.Kind)
+			}
+			valves++
+		}
+	}
+	if valves != 2 || len(p.After.Bodies.Replay()) > 0 {
+		t.Errorf("%d valves, blocked: %v", valves, p.After.Blocked)
+	}
 }

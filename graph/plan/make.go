@@ -85,6 +85,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 		in.DirtySolutions, in.Alone = p.After.Dirty, p.After.Alone
 		ds = append(ds, p.After.Layout.Findings...)
 		ds = append(ds, p.After.Clashes...)
+		ds = append(ds, p.After.Blocked...)
 	}
 	in.Design = p.design()
 	if p.Assembly != nil {

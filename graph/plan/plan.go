@@ -66,6 +66,7 @@ type Stage struct {
 	Layout    *route.Layout
 	Bodies    *solid.Bodies        // of the layout
 	Clashes   []graph.Diagnostic   // bodies that run through each other
+	Blocked   []graph.Diagnostic   // joints on whose way something stands when their turn comes
 	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
 
 	// Bad days, of the after stage: the unit shut off; filter dirty and jets turned down; one

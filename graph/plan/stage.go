@@ -103,6 +103,10 @@ func (s *Stage) lay() {
 		s.Layout = route.Lay(s.Circuit)
 		s.Bodies = solid.Of(s.Layout)
 		s.Clashes = s.Bodies.Check()
+		if graph.HasErrors(s.Layout.Findings) || graph.HasErrors(s.Clashes) || !route.Assemble(s.Layout).OK {
+			return // what can't be laid out or has no order is not replayed
+		}
+		s.Blocked = s.Bodies.CheckReplay()
 	}
 }
 

@@ -51,7 +51,7 @@ func (t *trial) build(site *retrofit.Site, unit string, place retrofit.Place, ch
 // read positions.
 func (t *trial) judgeLayout(before *Stage) {
 	t.layOut()
-	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.stage.Clashes, t.assembly.Findings, rule.Apply(t.input(before), rule.NeedsLayout))
+	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.stage.Clashes, t.stage.Blocked, t.assembly.Findings, rule.Apply(t.input(before), rule.NeedsLayout))
 }
 
 func (t *trial) layOut() {
@@ -70,7 +70,7 @@ func (t *trial) judgeFlow(before *Stage) {
 	}
 	in := t.input(before)
 	in.Solutions, in.BeforeSolutions = t.stage.Solutions, before.Solutions
-	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.stage.Clashes, t.assembly.Findings, t.unsolved, rule.Apply(in, rule.NeedsFlow))
+	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.stage.Clashes, t.stage.Blocked, t.assembly.Findings, t.unsolved, rule.Apply(in, rule.NeedsFlow))
 }
 
 // input is what the rules read of the trial.

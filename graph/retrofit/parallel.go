@@ -27,14 +27,17 @@ func BesideUnit(c *graph.Circuit, lay *route.Layout) *stream.UnitBranch {
 	return nil
 }
 
-// teeIn is one tee with a union beside it, let into one of the first unit's pipes. The union
-// is what lets it be put together between fixed ends.
+// teeIn is one tee with a union beside it, let into one of the first unit's pipes, where the
+// old end can be drawn back by the depth of a socket. Where it can't, a true-union valve
+// stands there: its body comes out, and the gap it leaves is where tee and tail come in
+// from. A plain union leaves none.
 type teeIn struct {
 	path   *route.Path
 	leg    int
 	w      work
 	a      assembly
-	union  body
+	opens  body       // the union or the valve
+	kind   graph.Kind // which of them
 	place  Place
 	beyond float64 // pipe from the tee to the first unit, mm
 }
@@ -59,8 +62,8 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 	}
 	d := newDraft(c)
 	teeA, teeB := d.names.fresh("tee-a"), d.names.fresh("tee-b")
-	dirA := to.build(d, teeA, "union-a", net)
-	dirB := from.build(d, teeB, "union-b", net)
+	dirA := to.build(d, teeA, "-a", net)
+	dirB := from.build(d, teeB, "-b", net)
 
 	w := to.w
 	l := newLimb(w, d)
@@ -90,7 +93,7 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 	return p, l.findings
 }
 
-// bestTee finds where in some runs a tee with a union has most room; of several places the
+// bestTee finds where in some runs a tee with its valve has most room; of several places the
 // one from which the pipe on to the first unit is nearest to the length wanted. The runs come
 // in the way of the water, towards the unit or away from it.
 func bestTee(c *graph.Circuit, lay *route.Layout, net *stream.Net, runs []*graph.Run, towards bool, want float64) (teeIn, bool) {
@@ -129,21 +132,25 @@ func bestTee(c *graph.Circuit, lay *route.Layout, net *stream.Net, runs []*graph
 }
 
 func newTee(w work, path *route.Path, leg int) teeIn {
-	t := teeIn{path: path, leg: leg, w: w, union: w.inline(string(graph.Union), w.lineSpec, w.lineSize, false)}
+	t := teeIn{path: path, leg: leg, w: w, opens: w.inline(string(graph.Union), w.lineSpec, w.lineSize, false), kind: graph.Union}
+	name := "union"
+	if around(path.Run, leg).PlayMM < max(w.tee().SocketMM, t.opens.socket)-0.05 {
+		t.opens, t.kind, name = w.inline(string(graph.BallValve), w.lineSpec, w.lineSize, true), graph.BallValve, "valve"
+	}
 	tee := w.tee()
-	t.a = assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, first: nipple(tee.SocketMM, t.union.socket), element: t.union.length, lastDepth: t.union.socket}
+	t.a = assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, first: nipple(tee.SocketMM, t.opens.socket), element: t.opens.length, lastDepth: t.opens.socket}
 	if old, _ := w.oldEnd(w.lineTee(), graph.RunIn); old.takeOff > 0 {
 		t.a.endAdd, t.a.endDepth = old.takeOff-t.a.half, old.depth
 	}
-	if old, _ := w.oldEnd(w.lineUnion(), graph.Out); old.depth > 0 {
+	if old, _ := w.oldEnd(w.lineOpening(t.kind, t.opens), graph.Out); old.depth > 0 {
 		t.a.lastAdd, t.a.lastDepth = old.takeOff, old.depth
 	}
 	t.a.terms = []Term{
 		{"old pipe into the tee", t.a.endDepth},
 		{"tee, stop to stop", 2*t.a.half + t.a.endAdd},
 		{fmt.Sprintf("nipple, two depths and %d mm", BeadMM), t.a.first},
-		{"union, stop to stop", t.a.element + t.a.lastAdd},
-		{"old pipe into the union", t.a.lastDepth},
+		{name + ", stop to stop", t.a.element + t.a.lastAdd},
+		{"old pipe into the " + name, t.a.lastDepth},
 	}
 	gap := t.a.endAdd + 2*t.a.half + t.a.first + t.a.element + t.a.lastAdd
 	start, finish := legEnds(path, leg)
@@ -177,17 +184,20 @@ func (t teeIn) restMM(toEnd bool) float64 {
 	return before
 }
 
-// build cuts the run and lets the tee and its union in, and returns the way along the pipe.
-func (t teeIn) build(d *draft, tee, union string, net *stream.Net) graph.Vec {
+// build cuts the run and lets the tee and its union or valve in, and returns the way along the pipe.
+func (t teeIn) build(d *draft, tee, suffix string, net *stream.Net) graph.Vec {
 	old := t.path.Run
 	d.remove(old.ID)
 	d.part(tee, graph.Tee, t.w.lineSpec, t.w.lineSize)
-	union = d.names.fresh(union)
-	d.part(union, graph.Union, t.w.lineSpec, t.w.lineSize)
+	opens := d.names.fresh(map[graph.Kind]string{graph.Union: "union", graph.BallValve: "service"}[t.kind] + suffix)
+	part := d.part(opens, t.kind, t.w.lineSpec, t.w.lineSize)
+	if t.kind != graph.Union {
+		part.Type = t.opens.row.Name
+	}
 	along := t.path.Points[t.leg].Sub(t.path.Points[t.leg-1])
 	dir := along.Unit()
 	first := t.place.FromMM + t.a.endAdd + t.a.half
-	unionOut := t.place.ToMM - t.a.lastAdd
+	valveOut := t.place.ToMM - t.a.lastAdd
 	in, out := graph.RunIn, graph.RunOut
 	if net.Against(old) {
 		in, out = graph.RunOut, graph.RunIn
@@ -203,12 +213,12 @@ func (t teeIn) build(d *draft, tee, union string, net *stream.Net) graph.Vec {
 		default:
 			l.By = dir.Scale(first)
 			before = append(before, l)
-			l.By = dir.Scale(along.Len() - unionOut)
+			l.By = dir.Scale(along.Len() - valveOut)
 			after = append(after, l)
 		}
 	}
 	d.remains(old, old.From, at(tee, in), before)
-	d.run(d.names.fresh(union+"-in"), at(tee, out), at(union, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{leg(dir.Scale(t.a.half + t.a.first))})
-	d.remains(old, at(union, graph.Out), old.To, after)
+	d.run(d.names.fresh(opens+"-in"), at(tee, out), at(opens, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{leg(dir.Scale(t.a.half + t.a.first))})
+	d.remains(old, at(opens, graph.Out), old.To, after)
 	return dir
 }

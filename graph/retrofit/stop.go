@@ -55,8 +55,12 @@ func (w work) lineTee() *graph.Part {
 	return p
 }
 
-// lineUnion is a union of the line as it will be built in.
-func (w work) lineUnion() *graph.Part {
-	return &graph.Part{ID: "union", Kind: graph.Union, Spec: w.lineSpec, Size: w.lineSize, Place: graph.NoPlace(),
+// lineOpening is a union or valve of the line as it will be built in.
+func (w work) lineOpening(kind graph.Kind, b body) *graph.Part {
+	p := &graph.Part{ID: "opens", Kind: kind, Spec: w.lineSpec, Size: w.lineSize, Place: graph.NoPlace(),
 		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}}
+	if kind != graph.Union {
+		p.Type, p.Valve = b.row.Name, &graph.ValveData{Position: 1}
+	}
+	return p
 }

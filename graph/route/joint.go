@@ -37,6 +37,7 @@ func (l *layer) join(k link, j Joint) int {
 	k.old = k.a == ground || k.b == ground
 	j.Number = len(l.lay.Joints) + 1
 	j.BodyA, j.BodyB, j.Spigot, j.Into, j.DepthMM, j.Nut = k.a, k.b, k.spigot, k.into, k.depth, k.open
+	j.PlayMM = k.play
 	l.lay.Joints = append(l.lay.Joints, j)
 	l.lay.links = append(l.lay.links, k)
 	return j.Number

@@ -101,6 +101,7 @@ type Joint struct {
 	Spigot       byte      // 'a' or 'b': the side that goes into the other
 	Into         graph.Vec // the way the spigot goes in, unit; zero where not known
 	DepthMM      float64   // how far it goes in; 0 where two faces meet
+	PlayMM       float64   // how far the old end in it can be drawn back; 0 where nothing was said
 	Clips        int       // of a barb: hose clips on the tail
 	Nut          bool      // a union nut: the faces meet and are drawn together
 }

@@ -60,6 +60,7 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 	if !okTo || !okFrom {
 		return refuse("neither pipe of %q is known leg by leg where a tee could go: measure the legs to and from it", beside.Unit.ID)
 	}
+	keepApart(lay, to, &from)
 	d := newDraft(c)
 	teeA, teeB := d.names.fresh("tee-a"), d.names.fresh("tee-b")
 	dirA := to.build(d, teeA, "-a", net)
@@ -221,4 +222,31 @@ func (t teeIn) build(d *draft, tee, suffix string, net *stream.Net) graph.Vec {
 	d.run(d.names.fresh(opens+"-in"), at(tee, out), at(opens, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{leg(dir.Scale(t.a.half + t.a.first))})
 	d.remains(old, at(opens, graph.Out), old.To, after)
 	return dir
+}
+
+// branchesApartMM is how far apart the two branches are wanted: room for the nuts of both
+// and a hand. Common practice, no source.
+const branchesApartMM = 200
+
+// keepApart moves the second tee along its leg, as little as it goes, until the two branches
+// are clear of each other; where there is no room it stays.
+func keepApart(lay *route.Layout, to teeIn, from *teeIn) {
+	posA, okA := lay.Places[to.path.Run.From.String()]
+	posB, okB := lay.Places[from.path.Run.From.String()]
+	if !okA || !okB {
+		return
+	}
+	along := from.path.Points[from.leg].Sub(from.path.Points[from.leg-1]).Unit()
+	apart := posB.Add(from.centre()).Sub(posA.Add(to.centre()))
+	slack := max(0, from.play()) / 2
+	for _, by := range []float64{0, 50, -50, 100, -100, 150, -150, 200, -200, 250, -250, 300, -300} {
+		if math.Abs(by) > slack {
+			continue
+		}
+		if d := math.Abs(apart.Add(along.Scale(by)).Dot(along)); d >= branchesApartMM {
+			from.place.FromMM += by
+			from.place.ToMM += by
+			return
+		}
+	}
 }

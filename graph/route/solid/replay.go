@@ -176,10 +176,10 @@ func (s *Bodies) CheckReplay() []graph.Diagnostic {
 			pos = stand.Pos
 		}
 		out = append(out, graph.Diagnostic{Pos: pos, Rule: "assembly", Severity: graph.Error,
-			Message: fmt.Sprintf("joint %d (%s into %s) can't be made in its turn: on its way in, %s, %s runs into %s, which stands there by then",
+			Message: graph.Say("joint %d (%s into %s) can't be made in its turn: on its way in, %s, %s runs into %s, which stands there by then",
 				j.Number, spigot, socket, millimetres(j.DepthMM), moving.Name, stand.Name),
 			Hint:    "put a true-union valve, whose body comes out, or a slip coupling in place of what stands there, or say how far the old end can be drawn back (play)",
-			Related: []graph.Related{{Pos: stand.Pos, Message: stand.Name + " is here"}}})
+			Related: []graph.Related{{Pos: stand.Pos, Message: graph.Say("%s is here", stand.Name)}}})
 	}
 	return graph.SortDiagnostics(out)
 }

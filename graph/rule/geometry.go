@@ -1,9 +1,11 @@
 package rule
 
 import (
+	"cmp"
 	"fmt"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -31,6 +33,14 @@ func geometryRules() []*Rule {
 			Check: func(in *Input, report Report) {
 				trapped(in, report, 1, graph.AirBleed, "high point", "air bleed", "air stays")
 			},
+		},
+		{
+			Name:     "legs-plausible",
+			Asks:     "A leg is longer than 5 mm.",
+			Why:      "No pipe and no fitting is that short: a point between thousands was read as a decimal one, or the unit is wrong.",
+			Source:   "common practice, no source",
+			Severity: graph.Warning,
+			Check:    legsPlausible,
 		},
 		{
 			Name:     "support-spacing",
@@ -155,5 +165,23 @@ func unitBelowWater(in *Input, report Report) {
 			Message: graph.Say("%q stands %s below the water line; at 0 or above nothing would run out when it is opened", u.ID, v.length(below)),
 			Hint:    "shut both isolators before any union is opened, and hang a tag there that says so",
 		})
+	}
+}
+
+// shortestLegMM is the longest leg nobody means, mm. Common practice, no source.
+const shortestLegMM = 5
+
+// legsPlausible speaks of old pipe as loudly as of new: it is the description that is wrong.
+func legsPlausible(in *Input, report Report) {
+	for _, r := range in.Circuit.Runs {
+		for i, l := range r.Legs {
+			if mm := l.By.Len(); mm > 0 && mm <= shortestLegMM {
+				report(false, graph.Diagnostic{
+					Pos: cmp.Or(l.Pos, r.Pos), Severity: graph.Warning,
+					Message: graph.Say("leg %d of run %q is %s mm long; a leg is longer than %d mm", i+1, r.ID, quantity.Trim(mm), shortestLegMM),
+					Hint:    graph.Say("is the unit right? the point of \"1.250 mm\" stands before decimals: for one and a quarter metres write \"1250 mm\" or \"1.25 m\""),
+				})
+			}
+		}
 	}
 }

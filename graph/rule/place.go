@@ -59,6 +59,14 @@ func placeRules() []*Rule {
 			Check:    unitBeforeFeeder,
 		},
 		{
+			Name:     "unit-before-exchanger",
+			Asks:     "The unit stands before the heat exchanger of another source.",
+			Why:      "After it the unit gets water that is warm already: it gives less, draws more, and its high limit may stop it while the other source heats.",
+			Source:   "common practice, no source",
+			Severity: graph.Warning,
+			Check:    unitBeforeExchanger,
+		},
+		{
 			Name:     "unit-before-jets",
 			Asks:     "No jets, diverter or manifold stands between the pump and the unit.",
 			Why:      "Before them all the water passes the unit's tees; after them the unit gets what a diverter or an open jet leaves it.",
@@ -222,6 +230,22 @@ func unitBeforeFeeder(in *Input, report Report) {
 				Pos: b.Unit.Pos, Severity: graph.Error, Related: []graph.Related{here(p)},
 				Message: graph.Say("%q stands after %s %q and gets its chemical: 1 before the unit, needs 0", b.Unit.ID, p.Kind, p.ID),
 				Hint:    graph.Say("cut before %q, or move %q to the last place before the tub", p.ID, p.ID),
+			})
+		}
+	}
+}
+
+func unitBeforeExchanger(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		for _, p := range b.up.Parts {
+			if p.Kind != graph.HeatExchanger || b.down.HasPart(p.ID) {
+				continue
+			}
+			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
+				Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(p)},
+				Message: graph.Say("%q stands after heat exchanger %q and gets water that another source has warmed: 1 before the unit, needs 0", b.Unit.ID, p.ID),
+				Hint:    graph.Say("cut before %q; where there is no room, have its controller top up only what %q can't give", p.ID, b.Unit.ID),
 			})
 		}
 	}

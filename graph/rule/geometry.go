@@ -171,12 +171,11 @@ func unitBelowWater(in *Input, report Report) {
 // shortestLegMM is the longest leg nobody means, mm. Common practice, no source.
 const shortestLegMM = 5
 
-// legsPlausible speaks of old pipe as loudly as of new: it is the description that is wrong.
 func legsPlausible(in *Input, report Report) {
 	for _, r := range in.Circuit.Runs {
 		for i, l := range r.Legs {
 			if mm := l.By.Len(); mm > 0 && mm <= shortestLegMM {
-				report(false, graph.Diagnostic{
+				report(r.Existing, graph.Diagnostic{
 					Pos: cmp.Or(l.Pos, r.Pos), Severity: graph.Warning,
 					Message: graph.Say("leg %d of run %q is %s mm long; a leg is longer than %d mm", i+1, r.ID, quantity.Trim(mm), shortestLegMM),
 					Hint:    graph.Say("is the unit right? the point of \"1.250 mm\" stands before decimals: for one and a quarter metres write \"1250 mm\" or \"1.25 m\""),

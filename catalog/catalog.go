@@ -24,9 +24,6 @@ func newCatalog(rows []Row) *Catalog {
 		c.rows = append(c.rows, r)
 	}
 	for i, r := range c.rows {
-		if len(r.Opening) == 0 {
-			c.rows[i].Opening, _ = Opening(r.Kind)
-		}
 		c.byKind[r.Kind] = append(c.byKind[r.Kind], i)
 	}
 	for _, list := range c.byKind {

@@ -195,6 +195,11 @@ func checkRanges(r Row, say sayFunc) {
 		}
 	}
 	ordered("k", r.KLow, r.K, r.KHigh)
+	ordered("loss-low", r.LossLowPa, r.LossDropPa, r.LossHighPa)
+	ordered("head-share", r.HeadShareLow, r.HeadShare, r.HeadShareHigh)
+	if r.Exponent != 0 && (r.Exponent < 1 || r.Exponent > 2.2) {
+		say("exponent", "%g is not from 1 to 2.2", r.Exponent)
+	}
 	ordered("cracking", r.CrackingLowPa, r.CrackingPa, r.CrackingHighPa)
 	if r.Least > 0 && r.Rated > 0 && r.Least > r.Rated {
 		say("least", "is more than the rated flow")

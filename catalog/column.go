@@ -62,7 +62,14 @@ var columns = []column{
 	amountOf("cv", func(r *Row) *float64 { return &r.Kv }, quantity.Cv),
 	amountOf("loss-flow", func(r *Row) *float64 { return &r.LossFlow }, quantity.Flow),
 	pressureOf("loss-drop", func(r *Row) *float64 { return &r.LossDropPa }),
+	pressureOf("loss-low", func(r *Row) *float64 { return &r.LossLowPa }),
+	pressureOf("loss-high", func(r *Row) *float64 { return &r.LossHighPa }),
+	numberOf("exponent", func(r *Row) *float64 { return &r.Exponent }),
 	{"loss", table, setLoss},
+	oneOf("sized", []string{"low", "high"}, func(r *Row) *string { return &r.Sized }),
+	numberOf("head-share", func(r *Row) *float64 { return &r.HeadShare }),
+	numberOf("head-share-low", func(r *Row) *float64 { return &r.HeadShareLow }),
+	numberOf("head-share-high", func(r *Row) *float64 { return &r.HeadShareHigh }),
 	pressureOf("cracking", func(r *Row) *float64 { return &r.CrackingPa }),
 	pressureOf("cracking-low", func(r *Row) *float64 { return &r.CrackingLowPa }),
 	pressureOf("cracking-high", func(r *Row) *float64 { return &r.CrackingHighPa }),
@@ -114,6 +121,18 @@ func words(name string, field func(*Row) *string) column {
 		}
 		if len(s) > longestWords {
 			return fmt.Errorf("%s is longer than %d bytes", name, longestWords)
+		}
+		*field(r) = s
+		return nil
+	}}
+}
+
+// oneOf reads one of a few words.
+func oneOf(name string, list []string, field func(*Row) *string) column {
+	return column{name, text, func(r *Row, v any) error {
+		s, _ := v.(string)
+		if !slices.Contains(list, s) {
+			return unknown(name, s, list)
 		}
 		*field(r) = s
 		return nil

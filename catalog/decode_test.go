@@ -85,7 +85,7 @@ source = "merchant"
 		t.Errorf("opening: %v", v.Opening)
 	}
 	pipe, _ := c.Pipe(PVCPN16, Size{true, 50})
-	if len(pipe.StockMM) != 2 || pipe.StockMM[1] != 4000 || pipe.BoreMM != 42.6 {
+	if len(pipe.StockMM) != 2 || pipe.StockMM[1] != 4000 || pipe.BoreMM != 42.1 {
 		t.Errorf("pipe laid over: %+v", pipe)
 	}
 	if before, _ := Embedded().Pipe(PVCPN16, Size{true, 50}); before.Own || len(before.StockMM) != 5 {

@@ -36,7 +36,7 @@ func TestFind(t *testing.T) {
 		{"no such transition", func() (Row, bool) { return c.Transition(PVCPN16, mm(63), PVCSch40, in(1)) }, ""},
 		{"barb", func() (Row, bool) { return c.Transition(HosePipe, mm(38), PVCSch40, in(1.5)) }, "barb pvc-sch40 1-1/2 in x 38 mm"},
 		{"barb for a part", func() (Row, bool) { return c.Fitting("barb", PVCSch40, in(1)) }, "barb pvc-sch40 1 x 1 in"},
-		{"generic pump", func() (Row, bool) { return c.Generic("pump") }, "two-speed-pump-small"},
+		{"generic pump", func() (Row, bool) { return c.Generic("pump") }, "two-speed-pump"},
 		{"generic filter", func() (Row, bool) { return c.Generic("filter") }, "cartridge-filter"},
 		{"sand filter", func() (Row, bool) { return c.Generic("sand-filter") }, "sand-filter"},
 		{"generic unit", func() (Row, bool) { return c.Generic("heat-pump") }, "heat-pump 9 kW"},

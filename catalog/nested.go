@@ -13,6 +13,9 @@ import (
 var lossColumns = []column{
 	amountOf("flow", func(r *Row) *float64 { return &r.LossFlow }, quantity.Flow),
 	pressureOf("drop", func(r *Row) *float64 { return &r.LossDropPa }),
+	pressureOf("low", func(r *Row) *float64 { return &r.LossLowPa }),
+	pressureOf("high", func(r *Row) *float64 { return &r.LossHighPa }),
+	numberOf("exponent", func(r *Row) *float64 { return &r.Exponent }),
 	numberOf("k", func(r *Row) *float64 { return &r.K }),
 	lengthOf("bore", func(r *Row) *float64 { return &r.BoreMM }),
 	amountOf("kv", func(r *Row) *float64 { return &r.Kv }, quantity.Kv),
@@ -29,7 +32,7 @@ func setLoss(r *Row, v any) error {
 	for _, key := range slices.Sorted(maps.Keys(t)) {
 		i := slices.IndexFunc(lossColumns, func(c column) bool { return c.name == key })
 		if i < 0 {
-			return unknown("key of a loss", key, []string{"flow", "drop", "k", "bore", "kv", "cv"})
+			return unknown("key of a loss", key, []string{"flow", "drop", "low", "high", "exponent", "k", "bore", "kv", "cv"})
 		}
 		if err := lossColumns[i].set(r, t[key]); err != nil {
 			return fmt.Errorf("%s: %w", key, err)
@@ -69,6 +72,7 @@ func setSpeeds(r *Row, v any) error {
 		if base == nil {
 			return errors.New("no speed has a curve")
 		}
+		r.Speeds[i].Ratio = ratio
 		for _, p := range base {
 			r.Speeds[i].Curve = append(r.Speeds[i].Curve, [2]float64{ratio * p[0], ratio * ratio * p[1]})
 		}

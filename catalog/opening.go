@@ -1,10 +1,16 @@
 package catalog
 
-import "sync"
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+)
 
-// opening is the opening curve of a kind of hand valve.
+// opening is the loss of a kind of hand valve as it is shut.
 type opening struct {
-	curve  [][2]float64
+	k      [][2]float64 // share open -> K on the bore, rising in share
 	source string
 }
 
@@ -12,24 +18,45 @@ var openings = sync.OnceValue(func() map[string]opening {
 	out := map[string]opening{}
 	s := readSheet("openings.csv")
 	for _, line := range s.lines {
-		var r Row
-		v, err := cellValue(points, line[1])
-		if err == nil {
-			err = setOpening(&r, v)
+		o := opening{source: line[2]}
+		for item := range strings.SplitSeq(line[1], ";") {
+			at, k, _ := strings.Cut(item, "%:")
+			x, err := strconv.ParseFloat(strings.TrimSpace(at), 64)
+			if err != nil {
+				panic(fmt.Sprintf("catalog: %s: %v", s.name, err))
+			}
+			o.k = append(o.k, [2]float64{x / 100, s.number(strings.TrimSpace(k))})
 		}
-		if err != nil {
-			panic("catalog: " + s.name + ": " + err.Error())
-		}
-		out[line[0]] = opening{r.Opening, line[2]}
+		out[line[0]] = o
 	}
 	return out
 })
 
-// Opening returns how much of its full-open Kv a hand valve of the kind keeps as it is shut
-// (share open, share of Kv; both 0 to 1, rising), for a valve whose row has no curve of its
-// own, and where that comes from; nil for other kinds. It is assumed for whatever valve is
-// fitted.
-func Opening(kind string) (curve [][2]float64, source string) {
-	o := openings()[kind]
-	return o.curve, o.source
+// OpeningK returns K [-] of a hand valve of a kind on its bore at a share open between 0 and
+// 1, and where that comes from; full is its K fully open. Between the points of the table
+// its logarithm goes straight with the share; nearer to shut than the first point K goes on
+// by the power of the share that the first two points have, to +Inf shut. For kinds that
+// have no table it goes by the square of the share.
+func OpeningK(kind string, share, full float64) (k float64, source string) {
+	o, ok := openings()[kind]
+	switch {
+	case share >= 1:
+		return full, o.source
+	case share <= 0:
+		return math.Inf(1), o.source
+	case !ok:
+		return full / (share * share), "K by the square of the share open: common practice, no source"
+	}
+	last := o.k[len(o.k)-1]
+	points := append(o.k[:len(o.k):len(o.k)], [2]float64{1, min(max(full, 1e-3), last[1])})
+	i := 0
+	for i < len(points)-2 && share > points[i+1][0] {
+		i++
+	}
+	a, b := points[i], points[i+1]
+	x := (share - a[0]) / (b[0] - a[0])
+	if x < 0 {
+		x = math.Log(share/a[0]) / math.Log(b[0]/a[0])
+	}
+	return math.Exp(math.Log(a[1]) + x*math.Log(b[1]/a[1])), o.source
 }

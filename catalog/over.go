@@ -15,7 +15,9 @@ func (r Row) Over(below Row) Row {
 	r.overDimensions(below)
 	if !r.hasLoss() {
 		r.LoverD, r.LoverDBranch, r.K, r.KLow, r.KHigh, r.Kv = below.LoverD, below.LoverDBranch, below.K, below.KLow, below.KHigh, below.Kv
-		r.LossFlow, r.LossDropPa = below.LossFlow, below.LossDropPa
+		r.LossFlow, r.LossDropPa, r.LossLowPa, r.LossHighPa = below.LossFlow, below.LossDropPa, below.LossLowPa, below.LossHighPa
+		r.Exponent, r.Sized = below.Exponent, below.Sized
+		r.HeadShare, r.HeadShareLow, r.HeadShareHigh = below.HeadShare, below.HeadShareLow, below.HeadShareHigh
 		fill(&r.SpreadPct, below.SpreadPct)
 	}
 	if r.CrackingPa == 0 {

@@ -41,9 +41,13 @@ type Row struct {
 	LoverDBranch                              float64      // a tee's branch, fixed-K form
 	K, KLow, KHigh                            float64      // loss coefficient on the bore, with its range; used where LoverD is 0
 	Kv                                        float64      // m³/h; used where both above are 0
-	LossFlow, LossDropPa                      float64      // one point of a sheet (m³/s, Pa), square law
+	LossFlow, LossDropPa                      float64      // one point of a sheet (m³/s, Pa), by Exponent
+	LossLowPa, LossHighPa                     float64      // nine in ten parts of this kind lie between these at that flow; 0: by the class of Spread
+	Exponent                                  float64      // of the loss over the flow; 0: that of the kind (ExponentOf)
+	Sized                                     string       // the maker sizes it to its line: LossFlow is the best flow of the line's pump at its "low" or "high" speed; "": at LossFlow itself
+	HeadShare, HeadShareLow, HeadShareHigh    float64      // jets nobody measured: what they take of the head at the best flow of their pump
 	CrackingPa, CrackingLowPa, CrackingHighPa float64      // spring checks
-	Opening                                   [][2]float64 // hand valves: share open -> share of the full-open Kv
+	Opening                                   [][2]float64 // hand valves of the user's: share open -> share of the full-open Kv
 	RatingPa                                  float64      // pressure at 20..23 °C
 	Curve                                     [][2]float64 // pumps: flow m³/s, head m (one speed); several speeds: Speeds
 	Speeds                                    []SpeedRow
@@ -67,5 +71,6 @@ type Row struct {
 type SpeedRow struct {
 	Name   string
 	PowerW float64
+	Ratio  float64      // of the speed whose curve this one's was made from; 0: its own
 	Curve  [][2]float64 // flow m³/s, head m
 }

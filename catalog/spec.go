@@ -11,11 +11,12 @@ const (
 	FlexInch   Spec = "flex-inch"
 	FlexMetric Spec = "flex-metric"
 	HosePipe   Spec = "hose"
+	RibbedHose Spec = "hose-corrugated" // ribs inside too, as on plug-in tubs
 )
 
 // Specs returns every pipe spec, rigid pipe first.
 func Specs() []Spec {
-	return []Spec{PVCSch40, PVCSch80, PVCPN10, PVCPN16, FlexInch, FlexMetric, HosePipe}
+	return []Spec{PVCSch40, PVCSch80, PVCPN10, PVCPN16, FlexInch, FlexMetric, HosePipe, RibbedHose}
 }
 
 // IsKnown reports whether the spec is one of Specs.
@@ -29,14 +30,16 @@ func (s Spec) Family() Family {
 		return Inch
 	case PVCPN10, PVCPN16, FlexMetric:
 		return Metric
-	case HosePipe:
+	case HosePipe, RibbedHose:
 		return Hose
 	}
 	return ""
 }
 
 // Flexible reports whether pipe of the spec bends: it needs no elbows and no support spacing.
-func (s Spec) Flexible() bool { return s == FlexInch || s == FlexMetric || s == HosePipe }
+func (s Spec) Flexible() bool {
+	return s == FlexInch || s == FlexMetric || s.Family() == Hose
+}
 
 // fittingSpec returns the spec whose fittings are used where the spec has none of its own.
 func (s Spec) fittingSpec() Spec {
@@ -45,6 +48,8 @@ func (s Spec) fittingSpec() Spec {
 		return PVCSch40
 	case Metric:
 		return PVCPN16
+	case Hose:
+		return HosePipe
 	}
 	return s
 }

@@ -2,24 +2,45 @@ package catalog
 
 import "sync"
 
-// What Spread knows about.
+// What Spread knows about. All but those that say otherwise are shares of the number.
 const (
-	SpreadPumpHead  = "pump-head"  // head of a pump at a flow
-	SpreadPartLoss  = "part-loss"  // loss of a filter, heater or other equipment
-	SpreadUnitLoss  = "unit-loss"  // loss of a heat pump
-	SpreadJetLoss   = "jet-loss"   // loss of a jet
-	SpreadFittingK  = "fitting-k"  // K of elbows and tees
-	SpreadBore      = "bore"       // bore of rigid pipe
-	SpreadHoseBore  = "hose-bore"  // bore of hose, and of flexible pipe
-	SpreadRoughness = "roughness"  // roughness of the wall
-	SpreadCracking  = "cracking"   // cracking pressure of a spring
-	SpreadValveKv   = "valve-kv"   // Kv of a partly open valve
-	SpreadRunLength = "run-length" // length of a run that nobody measured leg by leg
+	SpreadPumpSize     = "pump-size"     // water power of a pump of which only the type is known
+	SpreadPumpLabel    = "pump-label"    // the same, where its label gives the watts
+	SpreadPumpShape    = "pump-shape"    // flow against head of such a pump, at one power
+	SpreadPumpHead     = "pump-head"     // head of a pump with a curve
+	SpreadPumpFlow     = "pump-flow"     // flow of a pump with a curve
+	SpreadSpeedRatio   = "speed-ratio"   // speed that is given by its ratio to another
+	SpreadPartLoss     = "part-loss"     // loss of a heater or other equipment
+	SpreadFilterLoss   = "filter-loss"   // loss of a filter in use
+	SpreadUnitLoss     = "unit-loss"     // loss of a heat pump
+	SpreadJetLoss      = "jet-loss"      // loss of a jet given by a rated point or by K
+	SpreadJetBore      = "jet-bore"      // bore of a jet
+	SpreadFittingK     = "fitting-k"     // K of elbows and tees
+	SpreadBore         = "bore"          // bore of rigid pipe
+	SpreadHoseBore     = "hose-bore"     // bore of hose, and of flexible pipe
+	SpreadRoughness    = "roughness"     // of the wall of new pipe
+	SpreadRoughnessOld = "roughness-old" // of the wall of pipe that has been in use
+	SpreadRibs         = "ribs"          // roughness that stands for the ribs of flexible pipe and hose
+	SpreadCracking     = "cracking"      // cracking pressure of a spring
+	SpreadHoldOpen     = "hold-open"     // flow that holds a swing check open
+	SpreadValveKv      = "valve-kv"      // Kv of a hand valve at its position
+	SpreadValveOpen    = "valve-open"    // loss of a hand valve fully open
+	SpreadPosition     = "position"      // position of a handle, in hundredths of its way
+	SpreadRunLength    = "run-length"    // length of a run that nobody measured leg by leg
+	SpreadLegs         = "legs"          // length of a run measured leg by leg
+	SpreadJointsNew    = "joints-new"    // K of joints and burrs in a new run, in hundredths of a velocity head
+	SpreadJointsOld    = "joints-old"    // the same of old pipe, and of what nobody listed
+	SpreadEntrance     = "entrance"      // K of the cover and body of a suction nobody described, in hundredths
+	SpreadBarb         = "barb"          // K of a barb
 )
+
+// Span is how far a number may be off: nine in ten lie between Low and High, half of all
+// below Middle. It is a share of the number (-0.2: a fifth less), or what is added to it.
+type Span struct{ Low, Middle, High float64 }
 
 type spread struct {
 	what, known string
-	low, high   float64
+	span        Span
 	source      string
 }
 
@@ -27,20 +48,35 @@ var spreads = sync.OnceValue(func() []spread {
 	s := readSheet("spreads.csv")
 	var out []spread
 	for _, l := range s.lines {
-		out = append(out, spread{l[0], l[1], s.number(l[2]), s.number(l[3]), l[4]})
+		span := Span{s.number(l[2]) / 100, s.number(l[3]) / 100, s.number(l[4]) / 100}
+		out = append(out, spread{l[0], l[1], span, l[5]})
 	}
 	return out
 })
 
-// Spread returns how far a number of a class may be off, in per cent of it (low is negative),
-// when it is "measured", "data-sheet" or "assumed", and where that comes from. Where a row
-// has a range of its own, that counts for what is assumed. It panics for a class or grade
-// it does not know.
-func Spread(what, known string) (lowPct, highPct float64, source string) {
+// Spread returns how far a number of a class may be off when it is "measured", "data-sheet"
+// or "assumed", and where that comes from. It panics for a class or grade it does not know.
+func Spread(what, known string) (Span, string) {
 	for _, s := range spreads() {
 		if s.what == what && s.known == known {
-			return s.low, s.high, s.source
+			return s.span, s.source
 		}
 	}
 	panic("catalog: no spread of " + what + " that is " + known)
+}
+
+// SpreadClass is one line of the table of spreads.
+type SpreadClass struct {
+	What, Known string
+	Span
+	Source string
+}
+
+// Spreads returns the whole table of spreads, in the order of the file.
+func Spreads() []SpreadClass {
+	var out []SpreadClass
+	for _, s := range spreads() {
+		out = append(out, SpreadClass{s.what, s.known, s.span, s.source})
+	}
+	return out
 }

@@ -153,13 +153,14 @@ const StandardGravity = 9.80665
 
 // Loss is a part's loss as the description gives it: just one of the forms is set.
 type Loss struct {
-	None   bool        // an ideal junction or part
-	Points []LossPoint // one: square law through it; several: a table, flow rising
-	K      float64     // with BoreMM, if HasK
-	HasK   bool
-	BoreMM float64 // 0: the port's bore
-	Kv     float64 // m³/h at 1 bar; 0: not this form (a Cv is converted when read)
-	Pos    Pos
+	None     bool        // an ideal junction or part
+	Points   []LossPoint // one: by Exponent through it; several: a table, flow rising
+	Exponent float64     // of the one point: drop as flow to this power; 0: the kind's
+	K        float64     // with BoreMM, if HasK
+	HasK     bool
+	BoreMM   float64 // 0: the port's bore
+	Kv       float64 // m³/h at 1 bar; 0: not this form (a Cv is converted when read)
+	Pos      Pos
 }
 
 // LossPoint is one line of a data sheet.
@@ -173,8 +174,9 @@ type PumpData struct {
 	Speeds   []Speed
 	AlwaysOn bool
 	Check    string       // "": passes water when off; "check": a check of its own stops it
-	NPSH     []CurvePoint // required, m over flow; may be empty
+	NPSH     []CurvePoint // required, over flow; may be empty
 	TypeSaid bool         // the speeds come from a catalogue row
+	LabelW   float64      // watts on its label, of the speed with the most, by which the row's curves were scaled; 0: not said
 
 	RunsForHeat string // one of RunsForHeatWords; "": not said
 	Electric    Electric
@@ -193,7 +195,7 @@ func RunsForHeatWords() []string { return []string{RunsByHours, RunsByContact, R
 // Speed is one speed of a pump.
 type Speed struct {
 	Name       string
-	Ratio      float64      // of the first speed that has a curve; 0: Curve is its own
+	Ratio      float64      // of the first speed that has a curve; 0: Curve is its own. A catalogue row's speed has both
 	Curve      []CurvePoint // flow rising
 	PowerW     float64      // electric, 0: not given
 	Efficiency float64      // wire to water, 0 to 1; 0: not given

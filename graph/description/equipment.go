@@ -242,7 +242,7 @@ func speedsOf(row catalog.Row) []graph.Speed {
 	}
 	var out []graph.Speed
 	for _, s := range row.Speeds {
-		out = append(out, graph.Speed{Name: s.Name, PowerW: s.PowerW, Curve: points(s.Curve)})
+		out = append(out, graph.Speed{Name: s.Name, PowerW: s.PowerW, Ratio: s.Ratio, Curve: points(s.Curve)})
 	}
 	if len(out) == 0 && len(row.Curve) > 0 {
 		out = []graph.Speed{{Name: graph.SpeedOn, Curve: points(row.Curve)}}

@@ -9,12 +9,23 @@ import (
 	"dryfit/graph/description/located"
 )
 
-// lossForms are the forms in which a loss may be given, by the keys of each.
-var lossForms = []struct {
-	keys    []string
+type lossForm struct {
+	keys    []string // those that make the form come first, at most two
 	example string
-}{
-	{[]string{"flow", "drop"}, `{ flow = "10 m3/h", drop = "6 kPa" }`},
+}
+
+func (f *lossForm) main() []string { return f.keys[:min(2, len(f.keys))] }
+
+// The exponent of a loss is from that of a bed of sand, which is linear, to a little over
+// the square.
+const (
+	leastExponent = 1
+	mostExponent  = 2.2
+)
+
+// lossForms are the forms in which a loss may be given, by the keys of each.
+var lossForms = []lossForm{
+	{[]string{"flow", "drop", "exponent"}, `{ flow = "10 m3/h", drop = "6 kPa" }`},
 	{[]string{"points"}, `{ points = [["5 m3/h", "2 kPa"], ["10 m3/h", "7 kPa"]] }`},
 	{[]string{"k", "bore"}, `{ k = 3.1, bore = "52.5 mm" }`},
 	{[]string{"kv"}, `{ kv = "31 m3/h" }`},
@@ -66,6 +77,9 @@ func (r *reader) loss(v located.Value, tub bool) *graph.Loss {
 		if p, ok := r.lossPoint(v, "a loss"); ok {
 			l.Points = []graph.LossPoint{p}
 		}
+		if c, ok := v.In("exponent"); ok {
+			l.Exponent, _ = r.Number(c, leastExponent, mostExponent)
+		}
 	case 1:
 		c, _ := v.In("points")
 		for _, p := range r.curve(c, flow, drop, 1) {
@@ -102,7 +116,7 @@ func (r *reader) lossForm(v located.Value) int {
 			case !ok:
 			case form >= 0 && form != i:
 				r.Add(r.KeyPos(c), "keep the form that is known best, such as "+lossForms[form].example,
-					"a loss in two forms: %s and %s", strings.Join(lossForms[form].keys, " with "), strings.Join(f.keys, " with "))
+					"a loss in two forms: %s and %s", strings.Join(lossForms[form].main(), " with "), strings.Join(f.main(), " with "))
 				return -1
 			default:
 				form = i
@@ -220,7 +234,11 @@ func lossText(l *graph.Loss) string {
 	case l.None:
 		return quote("none")
 	case len(l.Points) == 1:
-		return pointText(&l.Points[0])
+		text := pointText(&l.Points[0])
+		if l.Exponent != 0 {
+			text = strings.TrimSuffix(text, " }") + ", exponent = " + quantity.Trim(l.Exponent) + " }"
+		}
+		return text
 	case len(l.Points) > 1:
 		var c []graph.CurvePoint
 		for _, p := range l.Points {

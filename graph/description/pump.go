@@ -29,7 +29,10 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 		key:  "speeds",
 		read: func(r *reader, v located.Value, into *graph.Part) { r.speeds(v, into) },
 		write: func(from *graph.Part) string {
-			if from.Pump.TypeSaid {
+			switch {
+			case from.Pump.LabelW > 0:
+				return labelText(from.Pump)
+			case from.Pump.TypeSaid:
 				return ""
 			}
 			var out []string
@@ -139,7 +142,7 @@ func (r *reader) speeds(v located.Value, p *graph.Part) {
 		r.Fail(v, "write it into each of the speeds", "a pump has a curve or power of its own and speeds as well")
 	}
 	p.Pump.Speeds = speeds
-	if len(r.Found) == start {
+	if len(r.Found) == start && (!bare(speeds) || mostWatts(speeds) == 0) { // else the label is all there is
 		r.checkRatios(v, p, speeds)
 	}
 }
@@ -175,23 +178,4 @@ func (r *reader) checkRatios(v located.Value, p *graph.Part, speeds []graph.Spee
 			return
 		}
 	}
-}
-
-// checkOnly completes a pump of which the description says the power but no curve.
-func (r *reader) checkOnly(v located.Value, p *graph.Part) {
-	s := p.Pump.Speeds
-	if _, written := v.In("curve"); written {
-		return
-	}
-	if len(s) != 1 || s[0].Name != graph.SpeedOn || len(s[0].Curve) > 0 || s[0].Ratio != 0 {
-		return
-	}
-	if row, ok := r.catalog.Row(p.Type); ok {
-		if of := speedsOf(row); len(of) == 1 {
-			s[0].Curve = of[0].Curve
-			return
-		}
-	}
-	r.Add(s[0].Pos, `write curve = [["0 m3/h", "7 m"], ["8 m3/h", "2 m"]], or the type of a catalogue row with one speed`,
-		"the pump %s has a power but no curve", located.Said(p.ID))
 }

@@ -43,6 +43,13 @@ var rowFields = []rowField{
 	rowAmount("kv", quantity.Kv, func(r *catalog.Row) float64 { return r.Kv }),
 	rowAmount("loss-flow", quantity.Flow, func(r *catalog.Row) float64 { return r.LossFlow }),
 	rowAmount("loss-drop", quantity.Pressure, func(r *catalog.Row) float64 { return r.LossDropPa }),
+	rowAmount("loss-low", quantity.Pressure, func(r *catalog.Row) float64 { return r.LossLowPa }),
+	rowAmount("loss-high", quantity.Pressure, func(r *catalog.Row) float64 { return r.LossHighPa }),
+	rowNumber("exponent", func(r *catalog.Row) float64 { return r.Exponent }),
+	rowText("sized", func(r *catalog.Row) string { return r.Sized }),
+	rowNumber("head-share", func(r *catalog.Row) float64 { return r.HeadShare }),
+	rowNumber("head-share-low", func(r *catalog.Row) float64 { return r.HeadShareLow }),
+	rowNumber("head-share-high", func(r *catalog.Row) float64 { return r.HeadShareHigh }),
 	rowAmount("cracking", quantity.Pressure, func(r *catalog.Row) float64 { return r.CrackingPa }),
 	rowAmount("cracking-low", quantity.Pressure, func(r *catalog.Row) float64 { return r.CrackingLowPa }),
 	rowAmount("cracking-high", quantity.Pressure, func(r *catalog.Row) float64 { return r.CrackingHighPa }),
@@ -127,6 +134,10 @@ func rowSpeeds(r *catalog.Row) string {
 		one := "{ name = " + quote(s.Name)
 		if s.PowerW != 0 {
 			one += ", power = " + exactText(s.PowerW, quantity.Power)
+		}
+		if s.Ratio != 0 {
+			out = append(out, one+", ratio = "+quantity.Trim(s.Ratio)+" }")
+			continue
 		}
 		out = append(out, one+", curve = "+rowCurve(s.Curve)+" }")
 	}

@@ -19,13 +19,13 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	b := &builder{
 		m: &Model{
 			Layout: lay, Mode: mode, Stage: stage, Water: waterOf(set),
-			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), nodes: map[string]int{},
+			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), nodes: map[string]int{}, partAt: map[string]int{},
 		},
 		c: c, set: set, parts: map[string]int{}, runsAt: map[string][]int{},
 	}
 	for i, p := range c.Parts {
 		if _, twice := b.parts[p.ID]; !twice {
-			b.parts[p.ID] = i
+			b.parts[p.ID], b.m.partAt[p.ID] = i, i
 		}
 	}
 	b.m.tub = b.node("") // the water in the tub, whatever its port
@@ -109,8 +109,8 @@ func (b *builder) addRun(i int) error {
 			"give the run a bore")
 	}
 	from, to := b.c.Parts[ends[0]], b.c.Parts[ends[1]]
-	m.Entrance = inTub(from) && m.LengthM > 0
-	m.Exit = inTub(to) && m.LengthM > 0
+	m.Entrance = inTub(from) && (m.LengthM > 0 || m.BoreM > 0 && !holdsItsEnd(to))
+	m.Exit = inTub(to) && (m.LengthM > 0 || m.BoreM > 0 && !holdsItsEnd(from))
 	b.addFittings(i)
 	if m.BoreM <= 0 {
 		if m.LengthM > 0 || len(m.Fittings) > 0 {
@@ -126,4 +126,10 @@ func (b *builder) addRun(i int) error {
 // inTub reports whether pipe at the part ends in the tub's water, with the losses of that.
 func inTub(p *graph.Part) bool {
 	return p.Kind == graph.Tub && (p.Loss == nil || !p.Loss.None)
+}
+
+// holdsItsEnd reports whether the part's own loss holds what the water loses as it comes from
+// the tub or goes into it, where part and tub touch.
+func holdsItsEnd(p *graph.Part) bool {
+	return p.Kind == graph.JetGroup || p.Kind == graph.Suction || p.Kind == graph.Tub
 }

@@ -85,7 +85,7 @@ func (b *builder) wayOpen(m *ModelPart, port string, common bool) float64 {
 	if said, ok := b.m.Mode.Positions[m.Part.ID]; ok && !common {
 		open *= float64(said)
 	}
-	return openShare(m.Row, open)
+	return openShare(m.Row.Opening, open)
 }
 
 // commonPort returns the place of the port that carries the whole flow: the only one the

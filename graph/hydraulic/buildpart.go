@@ -16,7 +16,7 @@ const offPumpK = 5
 func (b *builder) addPart(i int) error {
 	p := b.c.Parts[i]
 	m := &b.m.Parts[i]
-	*m = ModelPart{Part: p, Source: "none", times: 1}
+	*m = ModelPart{Part: p, Source: "none", times: 1, set: b.settled(p)}
 	for _, port := range settle.PortsOf(p) {
 		if !p.IsAir(port) {
 			m.ports = append(m.ports, port)
@@ -67,15 +67,24 @@ func (b *builder) lossOf(m *ModelPart) *partLaw {
 		if l.HasK && l.BoreMM <= 0 && m.BoreM <= 0 {
 			b.note(l.Pos, graph.Warning, graph.Say("the k of %q has no bore to stand on: it counts as no loss", m.Part.ID), "give the loss a bore")
 		}
-		law, falls := describedLaw(l, m.BoreM, b.m.Water.Density)
+		m.given = givenLoss
+		law, falls := describedLaw(l, m.BoreM, b.m.Water.Density, exponentOf(m.Row).Likely)
+		if law != nil && law.ref > 0 && l.Exponent == 0 {
+			m.power, m.exponent = true, law.exponent
+		}
 		if falls {
 			b.note(l.Pos, graph.Warning, graph.Say("the drop of %q falls as its flow rises: it is held level there", m.Part.ID), "look at the points of its loss again")
 		}
 		return law
 	}
 	law := rowLaw(m.Row, m.BoreM, b.m.Water.Density)
-	if law != nil {
-		m.Source = "catalogue"
+	if law == nil {
+		return nil
+	}
+	m.Source, m.given = "catalogue", givenRow
+	if law.ref > 0 {
+		m.power, m.exponent = true, law.exponent
+		b.sizeToLine(m, law)
 	}
 	return law
 }
@@ -146,48 +155,7 @@ func (b *builder) addJets(m *ModelPart) *partLaw {
 	if data == nil {
 		data = &graph.JetData{Count: 1}
 	}
-	law, source := jetsLaw(data, m.Row, b.m.Water.Density)
-	m.Source = source
-	return law
-}
-
-// setPosition throttles a hand valve.
-func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
-	p := m.Part
-	own, kv := 1.0, 0.0
-	if p.Valve != nil {
-		kv = p.Valve.Kv
-		if p.Valve.PositionSet {
-			own = float64(p.Valve.Position)
-		}
-	}
-	position := own
-	if said, ok := b.m.Mode.Positions[p.ID]; ok {
-		position = float64(said)
-	}
-	share := openShare(m.Row, position)
-	switch {
-	case position <= 0 || share <= 0:
-		m.Shut = true
-		return nil
-	case kv > 0:
-		m.Source = "described"
-		law = &partLaw{square: formula.KvHead(kv), times: 1}
-		if position != own { // the Kv is that of the part's own position
-			if of := openShare(m.Row, own); of > 0 {
-				share /= of
-			}
-		} else {
-			share = 1
-		}
-	case law == nil && share < 1 && m.BoreM > 0: // a valve without loss still throttles
-		if full := rowLaw(m.Row, m.BoreM, b.m.Water.Density); full != nil {
-			law = full
-			law.square *= 1 - share*share // nothing when open
-		}
-	}
-	m.times /= share * share
-	return law
+	return b.jetsOf(m, data)
 }
 
 // addCheck adds a check valve: it opens at its cracking pressure and passes water one way.
@@ -204,6 +172,9 @@ func (b *builder) addCheck(m *ModelPart) {
 	}
 	m.crack = max(crack.V, 0) / (b.m.Water.Density * formula.Gravity)
 	m.times, m.Swing = open.times, b.settled(p).IsSwing()
+	if m.Swing && m.BoreM > 0 {
+		m.hold = holdOpenVelocity * formula.Area(m.BoreM)
+	}
 	m.check = &checkLaw{open: *open}
 	m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.check, OneWay: true})}
 }

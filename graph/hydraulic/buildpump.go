@@ -15,6 +15,7 @@ type runningPump struct {
 	curve      *PumpCurve
 	power      float64 // W, electric; 0: not given
 	efficiency float64 // wire to water; 0: not given
+	byRatio    bool    // the curve is another's by the ratio of the speeds
 }
 
 // addPump adds a pump: running, by the curve of its speed and with no water going back; or
@@ -43,7 +44,7 @@ func (b *builder) addPump(m *ModelPart) error {
 		b.note(p.Pos, graph.Note, graph.Say("the curve of %q at %q starts at %s: below that it is taken as a parabola that starts level", p.ID, name, quantity.Flow.Of(q)),
 			"give the head at no flow, the shut-off head")
 	}
-	m.pump = &pumpLaw{curve: rise.curve, times: 1}
+	m.pump = &pumpLaw{curve: rise.curve, times: 1, wide: 1}
 	e := network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.pump, OneWay: true, Start: 0.6 * rise.curve.Last()}
 	if rise.curve.Rises() {
 		rising := &risingPump{*m.pump}
@@ -103,7 +104,7 @@ func (b *builder) speed(m *ModelPart, name string) (runningPump, error) {
 		return runningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no speed %q", name)}
 	}
 	s := speeds[at]
-	out := runningPump{power: s.PowerW, efficiency: s.Efficiency}
+	out := runningPump{power: s.PowerW, efficiency: s.Efficiency, byRatio: s.Ratio > 0}
 	from, ratio := s, 1.0
 	if len(s.Curve) == 0 {
 		if base < 0 || s.Ratio <= 0 {
@@ -129,10 +130,10 @@ func (b *builder) speed(m *ModelPart, name string) (runningPump, error) {
 
 // rowSpeed returns a speed of a catalogue row: by its name, else the row's only one.
 func rowSpeed(p *graph.Part, row catalog.Row, name string) (runningPump, error) {
-	points, power := row.Curve, row.PowerW
+	points, power, ratio := row.Curve, row.PowerW, 0.0
 	for i, s := range row.Speeds {
 		if s.Name == name || name == graph.SpeedOn && i == len(row.Speeds)-1 {
-			points, power = s.Curve, s.PowerW
+			points, power, ratio = s.Curve, s.PowerW, s.Ratio
 		}
 	}
 	q, h := make([]float64, len(points)), make([]float64, len(points))
@@ -143,5 +144,5 @@ func rowSpeed(p *graph.Part, row catalog.Row, name string) (runningPump, error) 
 	if err != nil {
 		return runningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no curve for %q", name)}
 	}
-	return runningPump{curve: curve, power: power}, nil
+	return runningPump{curve: curve, power: power, byRatio: ratio > 0}, nil
 }

@@ -28,7 +28,7 @@ func (m *Model) SystemCurve(pump string, most float64, points int) []SystemPoint
 	if at < 0 || points < 1 || !(most > 0) {
 		return nil
 	}
-	p := &Perturb{Loss: ones(nil, len(m.Parts))}
+	p := &Perturb{Loss: list(nil, len(m.Parts), 1)}
 	var out []SystemPoint
 	for i := 1; i <= points; i++ {
 		share := float64(i) / float64(points)

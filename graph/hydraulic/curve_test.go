@@ -27,7 +27,7 @@ func pumpOnFilter() *graph.Circuit {
 			{ID: "tub", Kind: graph.Tub, Ports: port("a", "b"), Loss: &graph.Loss{None: true}},
 			{ID: "p", Kind: graph.Pump, Ports: port("in", "out"), Pump: &graph.PumpData{Speeds: []graph.Speed{{Name: "on", Curve: []graph.CurvePoint{
 				{Flow: 0, Head: graph.Drop{Value: 10, IsHead: true}}, {Flow: 12 / h, Head: graph.Drop{Value: 7, IsHead: true}}, {Flow: 20 / h, Head: graph.Drop{Value: 1, IsHead: true}}}}}}},
-			{ID: "f", Kind: graph.Filter, Ports: port("in", "out"), Loss: &graph.Loss{Points: []graph.LossPoint{{Flow: 5 / h, Drop: graph.Drop{Value: 2, IsHead: true}}}}},
+			{ID: "f", Kind: graph.Filter, Ports: port("in", "out"), Loss: &graph.Loss{Exponent: 2, Points: []graph.LossPoint{{Flow: 5 / h, Drop: graph.Drop{Value: 2, IsHead: true}}}}},
 		},
 		Runs: []*graph.Run{direct("1", "tub", "a", "p", "in"), direct("2", "p", "out", "f", "in"), direct("3", "f", "out", "tub", "b")},
 	}

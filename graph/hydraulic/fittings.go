@@ -1,6 +1,9 @@
 package hydraulic
 
 import (
+	"strings"
+
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
@@ -16,6 +19,7 @@ func (b *builder) addFittings(i int) {
 			b.addFitting(m, &fittings[k])
 		}
 	}
+	b.addBarbs(m)
 	if r.K > 0 {
 		m.Fittings = append(m.Fittings, FittingLoss{Kind: "k", Where: "in " + r.ID, Count: 1, K: r.K, KBack: r.K, BoreM: m.BoreM, Source: "described"})
 	}
@@ -26,6 +30,40 @@ func (b *builder) addFittings(i int) {
 	if m.Exit {
 		m.Fittings = append(m.Fittings, FittingLoss{Kind: "exit", Where: "at " + r.To.String(), Count: 1,
 			K: formula.Exit, KBack: formula.Entrance, BoreM: m.BoreM, Source: "sharp entrance 0.5, exit 1.0"})
+	}
+}
+
+// The loss of a barb that stands in no list: K on its own bore, which is narrower than the
+// hose by the barb's wall. Contraction and expansion between the two areas make 0.2, the
+// length of the barb the rest. Common practice, no source.
+const (
+	barbK      = 0.3
+	barbWallMM = 4 // both sides
+)
+
+// addBarbs enters the barbs at the ends of a hose that are neither parts nor put there by
+// the layout: old hose has them too.
+func (b *builder) addBarbs(m *ModelRun) {
+	r := m.Run
+	if r.Spec.Family() != catalog.Hose || m.LengthM <= 0 || m.BoreM <= 0 || r.K > 0 {
+		return
+	}
+	count := 0
+	for _, ref := range []graph.PortRef{r.From, r.To} {
+		listed := false
+		if at, ok := b.parts[ref.Part]; ok {
+			listed = b.c.Parts[at].Kind == graph.Barb
+		}
+		for _, f := range m.Fittings {
+			listed = listed || f.Kind == "barb" && strings.HasSuffix(f.Where, ref.String())
+		}
+		if !listed {
+			count++
+		}
+	}
+	if bore := m.BoreM - barbWallMM/1000.0; count > 0 && bore > 0 {
+		m.Fittings = append(m.Fittings, FittingLoss{Kind: "barb", Where: "at the ends of " + r.ID, Count: count, K: barbK, KBack: barbK, BoreM: bore,
+			Source: "common practice, no source", Barb: true})
 	}
 }
 
@@ -58,6 +96,10 @@ func (b *builder) addFitting(m *ModelRun, f *route.Fitting) {
 		out.K = formula.HandbookK(row.LoverD, m.BoreM)
 	case row.K > 0:
 		out.K = row.K
+		if row.BoreMM > 0 {
+			out.BoreM = row.BoreMM / 1000
+		}
+		out.Barb = f.Kind == "barb"
 	case row.Kv > 0:
 		out.K = formula.KvToK(row.Kv, m.BoreM)
 	default:

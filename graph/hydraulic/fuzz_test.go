@@ -42,14 +42,14 @@ func built(data []byte) *network.Network {
 			if err != nil {
 				continue
 			}
-			e.Law, e.OneWay, e.Start = &pumpLaw{c, 1}, true, 3e-3
+			e.Law, e.OneWay, e.Start = &pumpLaw{c, 1, 1}, true, 3e-3
 		case 5:
 			top := size()
 			c, err := NewPumpCurve([]float64{0, 2e-3, 8e-3}, []float64{top * 0.8, top, 0})
 			if err != nil {
 				continue
 			}
-			e.Law, e.OneWay, e.Start = &risingPump{pumpLaw{c, 1}}, true, 3e-3
+			e.Law, e.OneWay, e.Start = &risingPump{pumpLaw{c, 1, 1}}, true, 3e-3
 		case 6:
 			e.Law, e.OneWay = &checkLaw{cracking: 0.1 * size() * float64(next()%2), open: partLaw{square: 1e4 * size(), times: 1}}, true
 		case 7:
@@ -178,7 +178,7 @@ func ladder(tees int) *network.Network {
 		n.Edges = append(n.Edges, network.Edge{From: a, To: b, Law: newRunLaw(0.4, 0.15, 2e-6, 7e-7)})
 	}
 	c, _ := NewPumpCurve([]float64{0, 0.05, 0.1}, []float64{20, 16, 0})
-	n.Edges = append(n.Edges, network.Edge{From: 0, To: 1, Law: &pumpLaw{c, 1}, OneWay: true, Start: 0.05})
+	n.Edges = append(n.Edges, network.Edge{From: 0, To: 1, Law: &pumpLaw{c, 1, 1}, OneWay: true, Start: 0.05})
 	at := 1
 	for i := range tees {
 		in, out, side, middle := node(), node(), node(), node()

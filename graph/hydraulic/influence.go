@@ -22,23 +22,45 @@ func (s *spreader) influences() []Influence {
 			continue
 		}
 		for k, u := range s.all {
-			low, high := s.alone(m, k, 0.05, value), s.alone(m, k, 0.95, value)
-			effect := math.Abs(high-low) / 2 / math.Abs(likely)
-			name := u.what + "\x00" + u.part
-			if math.IsNaN(effect) || effect < worthSaying || effect <= best[name].Effect {
+			low, high := s.alone(m, k, 0.05), s.alone(m, k, 0.95)
+			if low == nil || high == nil {
 				continue
 			}
-			best[name] = Influence{What: u.what, Part: u.part, Mode: m.name, Effect: effect, Moves: moves}
+			half := func(of func(*Solution) float64) float64 {
+				if at := of(m.after.likely); at != 0 {
+					return math.Abs(of(high)-of(low)) / 2 / math.Abs(at)
+				}
+				return 0
+			}
+			name := u.what + "\x00" + u.part
+			f := best[name]
+			if e := half(value); e > f.Effect {
+				f.What, f.Part, f.Mode, f.Effect, f.Moves = u.what, u.part, m.name, e, moves
+			}
+			if m.unit >= 0 {
+				f.Unit = max(f.Unit, half(func(s *Solution) float64 { return s.Parts[m.unit].Flow }))
+			}
+			f.Jets, f.Head = max(f.Jets, half(jetsFlow)), max(f.Head, half(pumpHead))
+			best[name] = f
 		}
 	}
 	out := make([]Influence, 0, len(best))
 	for _, u := range s.all {
-		if f, ok := best[u.what+"\x00"+u.part]; ok {
+		if f, ok := best[u.what+"\x00"+u.part]; ok && f.Effect >= worthSaying {
 			out = append(out, f)
 		}
 	}
 	slices.SortStableFunc(out, compareInfluence)
 	return out
+}
+
+// pumpHead is the greatest head of a running pump, m.
+func pumpHead(s *Solution) float64 {
+	most := 0.0
+	for _, p := range s.Parts {
+		most = max(most, p.HeadM)
+	}
+	return most
 }
 
 // watched returns the flow that matters in a mode, and its name.
@@ -60,17 +82,14 @@ func (m *spreadMode) watched() (value func(*Solution) float64, moves string) {
 	}, "the pump's flow"
 }
 
-// alone returns the value with unknown k alone at a quantile of its spread; not a number
-// where that has no answer.
-func (s *spreader) alone(m *spreadMode, k int, quantile float64, value func(*Solution) float64) float64 {
-	factors := make([]float64, len(s.all))
-	for i := range factors {
-		factors[i] = 1
+// alone returns the solution with unknown k alone at a quantile of its spread; nil where
+// that has no answer.
+func (s *spreader) alone(m *spreadMode, k int, quantile float64) *Solution {
+	values := make([]float64, len(s.all))
+	for i := range values {
+		values[i] = s.all[i].asDescribed()
 	}
-	factors[k] = triangular(quantile, s.all[k].low, s.all[k].high)
-	sol := s.solve(m.after, factors)
-	if sol == nil {
-		return math.NaN()
-	}
-	return value(sol)
+	values[k] = s.all[k].value(quantile)
+	sol, _ := s.solve(m.after, values)
+	return sol
 }

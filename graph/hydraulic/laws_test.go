@@ -4,7 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"dryfit/catalog"
 	"dryfit/graph/hydraulic/network"
 )
 
@@ -18,9 +17,11 @@ func TestSlopes(t *testing.T) {
 	run := newRunLaw(10, 0.04, 2e-6, 7e-7)
 	run.ahead, run.aback = 1e5, 3e5
 	for name, law := range map[string]network.Law{
-		"run": run, "square": &partLaw{square: 1e5, times: 2}, "table": &partLaw{table: table, times: 3},
-		"check": &checkLaw{cracking: 1, open: partLaw{square: 1e5, times: 1}}, "pump": &pumpLaw{curve, 1.1},
-		"highest": (*highestPump)(&risingPump{pumpLaw{curve, 1}}), "lowest": (*lowestPump)(&risingPump{pumpLaw{curve, 1}}),
+		"run": run, "square": &partLaw{square: 1e5, times: 2}, "table": &partLaw{table: table, times: 3}, "wide table": &partLaw{table: table, times: 3, wide: 1.3},
+		"power": powerLaw(2e-3, 1.5, 1.4), "wide power": &partLaw{square: 1e5, exponent: 1.6, ref: 1e-3, times: 2, wide: 0.7}, "wide square": &partLaw{square: 1e5, times: 2, wide: 1.4},
+		"swing": &checkLaw{open: partLaw{square: 1e5, times: 1}, hold: 1e-3},
+		"check": &checkLaw{cracking: 1, open: partLaw{square: 1e5, times: 1}}, "pump": &pumpLaw{curve, 1.1, 0.9},
+		"highest": (*highestPump)(&risingPump{pumpLaw{curve, 1, 1}}), "lowest": (*lowestPump)(&risingPump{pumpLaw{curve, 1, 1}}),
 	} {
 		for q := 1.3e-5; q < 8e-3; q *= 1.13 {
 			_, slope := law.Loss(q)
@@ -74,13 +75,13 @@ func TestCurveStart(t *testing.T) {
 }
 
 func TestOpenShare(t *testing.T) {
-	row := catalog.Row{Opening: [][2]float64{{0, 0}, {0.5, 0.2}, {1, 1}}}
+	curve := [][2]float64{{0, 0}, {0.5, 0.2}, {1, 1}}
 	for _, c := range []struct{ at, want float64 }{{0, 0}, {0.25, 0.1}, {0.5, 0.2}, {0.75, 0.6}, {1, 1}} {
-		if got := openShare(row, c.at); math.Abs(got-c.want) > 1e-15 {
+		if got := openShare(curve, c.at); math.Abs(got-c.want) > 1e-15 {
 			t.Errorf("openShare(%g) = %g, want %g", c.at, got, c.want)
 		}
 	}
-	if got := openShare(catalog.Row{}, 0.3); got != 0.3 {
+	if got := openShare(nil, 0.3); got != 0.3 {
 		t.Errorf("without a curve: %g, want 0.3", got)
 	}
 }

@@ -9,7 +9,9 @@ import (
 // describedLaw returns the loss a description gives, in any of its forms; bore in m is that
 // of the pipe, used where K has none of its own. falls reports a table whose drop falls with
 // the flow, which is held level there.
-func describedLaw(l *graph.Loss, bore, density float64) (law *partLaw, falls bool) {
+//
+// exponent is that of the kind, for a loss of one point that gives none.
+func describedLaw(l *graph.Loss, bore, density, exponent float64) (law *partLaw, falls bool) {
 	switch {
 	case l.None:
 		return nil, false
@@ -34,7 +36,10 @@ func describedLaw(l *graph.Loss, bore, density float64) (law *partLaw, falls boo
 	case 0:
 		return nil, false
 	case 1:
-		return &partLaw{square: h[0] / (q[0] * q[0]), times: 1}, false
+		if l.Exponent > 0 {
+			exponent = l.Exponent
+		}
+		return powerLaw(q[0], h[0], exponent), false
 	}
 	table, falls := newLossTable(q, h)
 	return &partLaw{table: table, times: 1}, falls
@@ -54,8 +59,15 @@ func rowLaw(row catalog.Row, bore, density float64) *partLaw {
 	case row.Kv > 0:
 		return &partLaw{square: formula.KvHead(row.Kv), times: 1}
 	case row.LossFlow > 0:
-		h := row.LossDropPa / (density * formula.Gravity)
-		return &partLaw{square: h / (row.LossFlow * row.LossFlow), times: 1}
+		return powerLaw(row.LossFlow, row.LossDropPa/(density*formula.Gravity), exponentOf(row).Likely)
 	}
 	return nil
+}
+
+// exponentOf returns the exponent of a row's loss: its own, else that of its style or kind.
+func exponentOf(row catalog.Row) catalog.Exponent {
+	if row.Exponent > 0 {
+		return catalog.Exponent{Likely: row.Exponent, Low: row.Exponent, High: row.Exponent, Source: row.Source}
+	}
+	return catalog.ExponentOf(row.Style, row.Kind)
 }

@@ -5,6 +5,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/network"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // Model is the network of one stage in one mode, built once and solved as often as wanted:
@@ -20,6 +21,7 @@ type Model struct {
 	Runs  []ModelRun  // in the order of the circuit
 	Notes []graph.Diagnostic
 
+	partAt map[string]int // id -> index into Parts
 	net    network.Network
 	nodes  map[string]int
 	tub    int // node of the water in the tub
@@ -38,6 +40,7 @@ type ModelPart struct {
 	Shut   bool        // nothing passes: a hand valve shut, jets all shut
 	Swing  bool        // a check that is not held shut by a spring
 
+	set   *settle.Part
 	ports []string // with water, in the order of the part
 	nodes []int    // of each
 	edges []int    // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
@@ -52,6 +55,33 @@ type ModelPart struct {
 	tee   *teeLaw
 	ways  []*partLaw // of manifold and diverter, for each port; nil none
 	way0  []float64
+
+	exponent float64   // as described; of a loss of one point
+	sized    *sizing   // nil: not by a pump
+	power    bool      // the loss is of one point, so that its exponent counts
+	valve    *valveAt  // a hand valve partly open by its opening curve
+	given    lossGiven // how the loss is known
+	hold     float64   // m³/s, flow that holds a swing check open
+}
+
+// lossGiven says what a part's loss was made from, and so what its spread is.
+type lossGiven int
+
+const (
+	givenNothing  lossGiven = iota
+	givenLoss               // the description's loss, or its rated jet
+	givenRow                // a row of the catalogue
+	givenSize               // a row, by the size of its line
+	givenBore               // jets: bore of the description; K of the description or the row
+	givenKv                 // a hand valve's own Kv
+	givenPosition           // a hand valve's opening curve
+)
+
+// sizing says that a part was chosen by its maker for the line of a pump: a larger pump than
+// thought has a larger part.
+type sizing struct {
+	pump string // id
+	head bool   // its drop goes with the pump's head, as that of jets
 }
 
 // ModelRun is a run as the model sees it.
@@ -76,17 +106,35 @@ type FittingLoss struct {
 	KBack  float64 // of one, against it
 	BoreM  float64 // bore K stands on
 	Source string
+	Barb   bool // a barb that stands in no list: its K has a spread of its own
 }
 
 // Perturb holds factors on the inputs of a model: a nil slice leaves all of its kind as they
 // are. Parts' slices have one entry for each part of the circuit, runs' one for each run.
 type Perturb struct {
-	Loss      []float64 // parts: on the head lost (a tee's K, a valve's, the jets'); of a running pump on its head
+	Loss      []float64 // parts: on the head lost (a tee's K, a valve's, the jets'); of a pump on its head
+	Flow      []float64 // parts: of a pump on its flow
+	Speed     []float64 // parts: of a pump on its speed, where that is known by its ratio alone
 	Cracking  []float64 // parts: on a check's cracking pressure
+	Hold      []float64 // parts: on the flow that holds a swing check open
+	Exponent  []float64 // parts: added to the exponent of a loss given at one flow
+	Position  []float64 // parts: added to the share a hand valve is open
 	Fittings  []float64 // runs: on the K of fittings, entrance and exit
+	Joints    []float64 // runs: K on their bore, added for joints and what nobody listed
+	Barbs     []float64 // runs: on the K of barbs nobody listed
 	Length    []float64 // runs
 	Bore      []float64 // runs
 	Roughness []float64 // runs
+}
+
+// none is a Perturb that changes nothing.
+var none = &Perturb{}
+
+func added(list []float64, i int) float64 {
+	if i < len(list) {
+		return list[i]
+	}
+	return 0
 }
 
 func factor(list []float64, i int) float64 {
@@ -99,49 +147,82 @@ func factor(list []float64, i int) float64 {
 // perturb sets the laws to the inputs times the factors.
 func (m *Model) perturb(p *Perturb) {
 	if p == nil {
-		p = &Perturb{}
+		p = none
 	}
 	for i := range m.Runs {
-		r := &m.Runs[i]
-		if r.edge < 0 {
-			continue
+		if r := &m.Runs[i]; r.edge >= 0 {
+			r.setLaw(m.Water, p, i)
 		}
-		r.setLaw(m.Water, factor(p.Length, i), factor(p.Bore, i), factor(p.Roughness, i), factor(p.Fittings, i))
 	}
 	for i := range m.Parts {
-		part := &m.Parts[i]
-		f := factor(p.Loss, i)
-		switch {
-		case part.pump != nil:
-			part.pump.times = f
-		case part.check != nil:
-			part.check.open.times = part.times * f
-			part.check.cracking = part.crack * factor(p.Cracking, i)
-		case part.law != nil:
-			part.law.times = part.times * f
-		case part.bend != nil:
-			part.bend.ahead, part.bend.aback = part.bend0[0]*f, part.bend0[1]*f
-		case part.tee != nil:
-			part.tee.times = f
+		m.perturbPart(p, i)
+	}
+}
+
+func (m *Model) perturbPart(p *Perturb, i int) {
+	part := &m.Parts[i]
+	f := factor(p.Loss, i)
+	switch {
+	case part.pump != nil:
+		v := 1.0
+		if part.rise.byRatio {
+			v = factor(p.Speed, i)
 		}
-		for k, w := range part.ways {
-			if w != nil {
-				w.times = part.way0[k] * f
+		part.pump.times, part.pump.wide = f*v*v, factor(p.Flow, i)*v
+	case part.check != nil:
+		part.check.open.times = part.times * f
+		part.check.cracking = part.crack * factor(p.Cracking, i)
+		part.check.hold = part.hold * factor(p.Hold, i)
+	case part.law != nil:
+		part.law.times = part.times * f
+		if d := added(p.Exponent, i); part.power && (d != 0 || part.law.exponent != part.exponent) {
+			part.law.exponent = min(max(part.exponent+d, 1), 2.2)
+		}
+		if s := part.sized; s != nil {
+			part.law.wide = 1
+			if k, ok := m.partAt[s.pump]; ok {
+				part.law.wide = factor(p.Flow, k)
+				if s.head {
+					part.law.times *= factor(p.Loss, k)
+				}
 			}
+		}
+		if v := part.valve; v != nil {
+			part.law.square = squareOf(v.k(v.share+added(p.Position, i)), v.bore)
+		}
+	case part.bend != nil:
+		part.bend.ahead, part.bend.aback = part.bend0[0]*f, part.bend0[1]*f
+	case part.tee != nil:
+		part.tee.times = f
+	}
+	for k, w := range part.ways {
+		if w != nil {
+			w.times = part.way0[k] * f
 		}
 	}
 }
 
 // setLaw makes the run's law of its inputs times the factors.
-func (r *ModelRun) setLaw(w Water, length, bore, roughness, fittings float64) {
-	law := newRunLaw(r.LengthM*length, r.BoreM*bore, r.RoughnessM*roughness, w.Viscosity/w.Density)
+func (r *ModelRun) setLaw(w Water, p *Perturb, i int) {
+	bore := factor(p.Bore, i)
+	law := newRunLaw(r.LengthM*factor(p.Length, i), r.BoreM*bore, r.RoughnessM*factor(p.Roughness, i), w.Viscosity/w.Density)
 	if r.LengthM == 0 {
 		law.friction = 0
 	}
 	for _, f := range r.Fittings {
-		k := float64(f.Count) * fittings
+		k := float64(f.Count)
+		if f.Barb {
+			k *= factor(p.Barbs, i)
+		} else {
+			k *= factor(p.Fittings, i)
+		}
 		law.ahead += squareOf(k*f.K, f.BoreM*bore)
 		law.aback += squareOf(k*f.KBack, f.BoreM*bore)
+	}
+	if k := added(p.Joints, i); k != 0 {
+		more := squareOf(k, r.BoreM*bore)
+		law.ahead += more
+		law.aback += more
 	}
 	*r.law = *law
 }

@@ -219,9 +219,9 @@ func TestOperatingPoint(t *testing.T) {
 // operating returns where a pump meets a system of static head and a square law.
 func operating(t *testing.T, c *PumpCurve, static, k float64) (flow, head float64) {
 	t.Helper()
-	var law network.Law = &pumpLaw{c, 1}
+	var law network.Law = &pumpLaw{c, 1, 1}
 	if c.Rises() {
-		law = &risingPump{pumpLaw{c, 1}}
+		law = &risingPump{pumpLaw{c, 1, 1}}
 	}
 	f, err := network.Solve(&network.Network{Nodes: 3,
 		Edges: []network.Edge{{From: 0, To: 1, Law: law, OneWay: true, Start: c.Last() / 2}, {From: 1, To: 2, Law: &partLaw{square: k, times: 1}}},

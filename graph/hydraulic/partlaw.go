@@ -6,22 +6,48 @@ import (
 	"dryfit/graph/hydraulic/formula"
 )
 
-// partLaw is the loss of a part, the same both ways: a square law, or a table of points. It
-// implements network.Law.
+// partLaw is the loss of a part, the same both ways: a power of the flow, or a table of
+// points. It implements network.Law.
 type partLaw struct {
-	square float64 // head per flow², m/(m³/s)²; where table is nil
-	table  *lossTable
-	times  float64 // of the head: a valve's position, a dirty filter, jets turned down, a spread
+	square   float64    // head per flow², m/(m³/s)², at the flow ref (of a square law: anywhere); where table is nil
+	exponent float64    // of the flow; 0: 2
+	ref      float64    // flow at which square holds, m³/s; 0 for a square law
+	table    *lossTable // nil: the power law
+	times    float64    // of the head: a valve's position, a dirty filter, jets turned down, a spread
+	wide     float64    // of the flow: the part is so much larger than described; 0: 1
 }
 
 func (l *partLaw) Loss(q float64) (head, slope float64) {
-	a := math.Abs(q)
-	if l.table == nil {
-		k := l.square * l.times
-		return k * a * q, 2 * k * a
+	a, k := math.Abs(q), l.times
+	if w := l.wide; w != 0 && w != 1 {
+		a /= w
+		k /= w // of the slope; the head below takes it back
 	}
-	h, s := l.table.at(a)
-	return math.Copysign(h*l.times, q), s * l.times
+	if k == 0 {
+		return 0, 0
+	}
+	wide := l.times / k
+	if l.table != nil {
+		h, s := l.table.at(a)
+		return math.Copysign(h*l.times, q), s * k
+	}
+	if l.exponent == 0 || l.exponent == 2 || l.ref <= 0 {
+		c := l.square * k
+		return math.Copysign(c*wide*a*a, q), 2 * c * a
+	}
+	if a == 0 {
+		if l.exponent <= 1 {
+			return 0, l.square * l.ref * k
+		}
+		return 0, 0
+	}
+	h := l.square * l.ref * l.ref * math.Pow(a/l.ref, l.exponent) * k
+	return math.Copysign(h*wide, q), l.exponent * h / a
+}
+
+// powerLaw is the loss of one point of a sheet, by an exponent.
+func powerLaw(flow, head, exponent float64) *partLaw {
+	return &partLaw{square: head / (flow * flow), exponent: exponent, ref: flow, times: 1}
 }
 
 // lossTable is the loss between the points of a data sheet: straight lines on logarithmic
@@ -93,16 +119,33 @@ func (t *lossTable) at(q float64) (head, slope float64) {
 }
 
 // checkLaw is a check valve: no flow below its cracking head, from there on the loss of what
-// it is once open on top of it. It is asked for flows of 0 or more.
+// it is once open on top of it. A swing check that the water does not hold quite open costs
+// more than its open loss says: from its holding flow down the drop falls in a straight line
+// instead of by the square, for the flapper hangs in the way. It is asked for flows of 0 or
+// more.
+//
+// Source of the holding velocity: see holdOpenVelocity. The straight line is the choice of
+// this program: between the constant drop of a heavy disc and the square of a light one.
 type checkLaw struct {
 	cracking float64 // m
 	open     partLaw
+	hold     float64 // m³/s, flow that holds a swing check open; 0: none
 }
 
 func (l *checkLaw) Loss(q float64) (head, slope float64) {
+	if q < l.hold {
+		h, _ := l.open.Loss(l.hold)
+		return l.cracking + h*q/l.hold, h / l.hold
+	}
 	head, slope = l.open.Loss(q)
 	return l.cracking + head, slope
 }
+
+// holdOpenVelocity is the velocity in the pipe that holds a swing check of plastic fully open,
+// m/s. The handbook's 35·√v ft/s for a straight-way one of metal (v in ft³/lb) is 1.35 m/s in
+// warm water (Crane TP-410, read in a maker's sheet); a plastic flapper has a quarter of the
+// weight in water, and the velocity goes by its root: 0.7 m/s. Judgement, with a wide spread.
+const holdOpenVelocity = 0.7
 
 // squareOf returns the square law of a coefficient on a bore in m.
 func squareOf(k, bore float64) float64 { return k * formula.HeadPerFlow2(bore) }

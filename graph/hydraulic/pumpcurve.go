@@ -121,16 +121,36 @@ func (c *PumpCurve) lowest(q float64) (head, slope float64) {
 	return head, min(slope, 0)
 }
 
-// pumpLaw is a running pump: minus its head. It implements network.Law.
+// Best returns the flow of the most water power on the curve, m³/s, and the head there, m:
+// what a pump is chosen for. It is the best of a hundred steps.
+func (c *PumpCurve) Best() (flow, head float64) {
+	most := 0.0
+	for i := 1; i <= 100; i++ {
+		q := c.Last() * float64(i) / 100
+		if h, _ := c.Head(q); q*h > most {
+			flow, head, most = q, h, q*h
+		}
+	}
+	return flow, head
+}
+
+// pumpLaw is a running pump: minus its head. Another pump of its family has times the head
+// at wide times the flow. It implements network.Law.
 type pumpLaw struct {
 	curve *PumpCurve
 	times float64 // of the head
+	wide  float64 // of the flow
 }
 
-func (l *pumpLaw) Loss(q float64) (head, slope float64) {
-	h, s := l.curve.Head(q)
-	return -l.times * h, -l.times * s
+// last returns the flow of the last point of the curve, m³/s.
+func (l *pumpLaw) last() float64 { return l.wide * l.curve.Last() }
+
+func (l *pumpLaw) of(head func(q float64) (h, slope float64), q float64) (float64, float64) {
+	h, s := head(q / l.wide)
+	return -l.times * h, -l.times * s / l.wide
 }
+
+func (l *pumpLaw) Loss(q float64) (head, slope float64) { return l.of(l.curve.Head, q) }
 
 // risingPump is a pump whose curve rises before it falls; it implements network.Bounded.
 type risingPump struct{ pumpLaw }
@@ -140,14 +160,8 @@ func (l *risingPump) Greatest() network.Law { return (*lowestPump)(l) }
 
 type highestPump risingPump
 
-func (l *highestPump) Loss(q float64) (head, slope float64) {
-	h, s := l.curve.highest(q)
-	return -l.times * h, -l.times * s
-}
+func (l *highestPump) Loss(q float64) (head, slope float64) { return l.of(l.curve.highest, q) }
 
 type lowestPump risingPump
 
-func (l *lowestPump) Loss(q float64) (head, slope float64) {
-	h, s := l.curve.lowest(q)
-	return -l.times * h, -l.times * s
-}
+func (l *lowestPump) Loss(q float64) (head, slope float64) { return l.of(l.curve.lowest, q) }

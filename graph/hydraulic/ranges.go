@@ -5,9 +5,18 @@ import (
 	"dryfit/graph"
 )
 
-// Range is a value with what the spreads of the inputs make of it: nine in ten of the
-// samples lie between Low and High.
-type Range struct{ Low, Likely, High float64 }
+// Range is a value with what the spreads of the inputs make of it: nine in ten of the samples
+// lie between Low and High, half of them below Middle. Likely is the case as described: the
+// sample's middle is another where what is not listed only adds to a loss.
+//
+// A sample in which a pump runs past the last point of its curve is counted with what a
+// straight line on from the curve makes of it. Where it stands at an end of the range, that
+// end is open: Low or High is then the last value within the curve.
+type Range struct {
+	Low, Likely, Middle, High float64
+	BeyondLow, BeyondHigh     float64 // share of the samples past a pump's curve that lie below and above Middle
+	OpenLow, OpenHigh         bool    // the end is past a pump's curve: it may be less than Low, more than High
+}
 
 // Ranges is the network solved again over a fixed low-discrepancy sample of the spreads.
 type Ranges struct {
@@ -29,12 +38,31 @@ type ModeRanges struct {
 	HasJets    bool
 }
 
-// Promise is something the job should keep, and in what share of the sample it does.
+// PromiseKind says what a promise is about.
+type PromiseKind string
+
+// The promises. Of these LeastFlow and MostFlow are judged; the others are told.
+const (
+	LeastFlow  PromiseKind = "least-flow"
+	RatedFlow  PromiseKind = "rated-flow"
+	MostFlow   PromiseKind = "most-flow"
+	CheckState PromiseKind = "check-state"
+	JetsTenth  PromiseKind = "jets-tenth"
+)
+
+// Promise is something the job should keep, and in how many of the samples it does. That is
+// a share of a sample of guesses, not a probability.
 type Promise struct {
-	Mode  string
-	Text  quantity.Text // "the unit gets at least its least flow, 2.9 m3/h"
-	Share float64
+	Mode     string
+	Kind     PromiseKind
+	Part     string        // id
+	Text     quantity.Text // "the unit gets at least its least flow, 2.9 m3/h"
+	Kept, Of int
+	Share    float64 // Kept over Of
 }
+
+// Judged reports whether a promise that is kept too seldom is a finding.
+func (p *Promise) Judged() bool { return p.Kind == LeastFlow || p.Kind == MostFlow }
 
 // Influence is how far one unknown moves the unit's flow (or the jets', where there is no unit).
 type Influence struct {
@@ -43,6 +71,8 @@ type Influence struct {
 	Mode   string
 	Effect float64 // share of the likely value, half the width of what this input alone does
 	Moves  string  // what it moves: "the unit's flow"
+	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
+	Unit, Jets, Head float64
 }
 
 // Of returns the ranges of a mode in a stage, or nil; a nil Ranges has none.

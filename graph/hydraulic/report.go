@@ -266,7 +266,8 @@ func (v *view) notes() {
 			}
 			if v.f.Two && m.rise.curve.Rises() {
 				less := v.f.Other[m.edges[0]]
-				add(p, graph.Note, "", "the curve of %q rises before it falls, and a flow of %s would do as well; the larger, %s, is given: it is the stable one",
+				add(p, graph.Warning, "measure the flow after a start, or take a spring the pump lifts from rest: its curve rises before it falls, so its shut-off head is not its highest",
+					"%q has two flows at which it holds, %s and %s: from rest it comes to the smaller, and only if its water was moving already does it keep the larger, which is given here",
 					p.ID, flowWords(less), flowWords(q))
 			}
 		}

@@ -1,6 +1,10 @@
 package hydraulic
 
-import "math"
+import (
+	"math"
+
+	"dryfit/catalog"
+)
 
 // sampleSize is the number of points of the sample: a prime, so that every coordinate takes
 // each of its values once.
@@ -24,16 +28,29 @@ func samplePoint(i, dim int) float64 {
 	return (float64(i*a%sampleSize) + 0.5) / sampleSize
 }
 
-// triangular maps u, 0 to 1, to a factor between 1+low and 1+high that is most often 1:
-// the distribution of a value of which only the likely one and the bounds are known.
-// low is negative. Source: the inverse of the triangular distribution, any handbook.
-func triangular(u, low, high float64) float64 {
-	width := high - low
-	if width <= 0 {
-		return 1
+// bound is where a span's ends lie, in standard deviations of a normal distribution: nine in
+// ten are between -bound and bound. Source: any table of the normal distribution.
+const bound = 1.6448536269514722
+
+// farthest is how far from the middle anything is taken, in standard deviations: one in eighty
+// lies beyond, and what lies far beyond is no part that was ever sold.
+const farthest = 2.5
+
+// steps returns how far from the middle a quantile u, 0 to 1, lies, where the ends of nine in
+// ten are below and above it by so much: half a normal distribution on either side.
+func steps(u, below, above float64) float64 {
+	z := math.Sqrt2 * math.Erfinv(2*u-1)
+	z = min(max(z, -farthest), farthest) / bound
+	if z < 0 {
+		return z * below
 	}
-	if peak := -low / width; u < peak {
-		return 1 + low + math.Sqrt(u*width*-low)
-	}
-	return 1 + high - math.Sqrt((1-u)*width*high)
+	return z * above
+}
+
+// factorAt returns the factor at a quantile u, 0 to 1, of a span of shares: nine in ten lie
+// between 1+Low and 1+High, half below 1+Middle. Factors are taken in logarithms, so that
+// half as much and twice as much are equally far off.
+func factorAt(u float64, s catalog.Span) float64 {
+	low, middle, high := math.Log1p(s.Low), math.Log1p(s.Middle), math.Log1p(s.High)
+	return math.Exp(middle + steps(u, middle-low, high-middle))
 }

@@ -1,6 +1,7 @@
 package hydraulic
 
 import (
+	"dryfit/catalog"
 	"math"
 	"slices"
 	"testing"
@@ -40,25 +41,42 @@ func TestSampleSpread(t *testing.T) {
 	}
 }
 
-// The triangular distribution's own figures: the share below the peak is -low/(high-low),
-// its mean is 1 + (low+high)/3. Source: any handbook of statistics.
-func TestTriangular(t *testing.T) {
-	for _, c := range []struct{ low, high float64 }{{-0.4, 0.6}, {-0.2, 0.2}, {-0.5, 1}, {0, 0.3}, {-0.3, 0}} {
-		const n = 20000
-		sum := 0.0
-		for i := range n {
-			sum += triangular((float64(i)+0.5)/n, c.low, c.high)
-		}
-		if got, want := sum/n, 1+(c.low+c.high)/3; math.Abs(got-want) > 1e-4 {
-			t.Errorf("%+v: mean %.5f, want %.5f", c, got, want)
-		}
-		for _, end := range []struct{ u, want float64 }{{0, 1 + c.low}, {1, 1 + c.high}, {-c.low / (c.high - c.low), 1}} {
-			if got := triangular(end.u, c.low, c.high); math.Abs(got-end.want) > 1e-12 {
-				t.Errorf("%+v at %g: got %g, want %g", c, end.u, got, end.want)
+// Of a span nine in ten lie between its ends, one in twenty beyond each, and half below its
+// middle: the figures that spreads.csv promises. The normal distribution's own: one standard
+// deviation above the middle is at 0.841345, where the factor is the end's to the power of
+// 1/1.644854. Source: any table of the normal distribution.
+func TestSpan(t *testing.T) {
+	for _, s := range []catalog.Span{{Low: -0.4, High: 0.6}, {Low: -0.2, Middle: 0.05, High: 0.2}, {Low: -0.5, High: 1}, {Middle: 0.1, High: 0.3}, {Low: -0.3}} {
+		for _, c := range []struct{ u, want float64 }{
+			{0.05, 1 + s.Low}, {0.5, 1 + s.Middle}, {0.95, 1 + s.High},
+			{0.8413447461, (1 + s.Middle) * math.Pow((1+s.High)/(1+s.Middle), 1/1.6448536)},
+		} {
+			if got := factorAt(c.u, s); !(math.Abs(got-c.want) < 1e-7) {
+				t.Errorf("%+v at %g: %g, want %g", s, c.u, got, c.want)
 			}
 		}
+		low, high := 0, 0
+		const n = 20000
+		for i := range n {
+			v := factorAt((float64(i)+0.5)/n, s)
+			if v < 1+s.Low-1e-12 {
+				low++
+			}
+			if v > 1+s.High+1e-12 {
+				high++
+			}
+		}
+		if s.Low < s.Middle && low != n/20 || s.High > s.Middle && high != n/20 {
+			t.Errorf("%+v: %d below and %d above of %d, want %d", s, low, high, n, n/20)
+		}
 	}
-	if got := triangular(0.3, 0, 0); got != 1 {
+	if got := factorAt(0.3, catalog.Span{}); got != 1 {
 		t.Errorf("no spread: got %g, want 1", got)
+	}
+	u := unknown{adds: true, span: catalog.Span{Low: 0.1, Middle: 0.3, High: 0.8}}
+	for at, want := range map[float64]float64{0.05: 0.1, 0.5: 0.3, 0.95: 0.8, 0: 0.3 - 0.2*2.5/1.6448536} {
+		if got := u.value(at); !(math.Abs(got-want) < 1e-7) {
+			t.Errorf("added at %g: %g, want %g", at, got, want)
+		}
 	}
 }

@@ -27,30 +27,37 @@ func (m *Model) Solve(p *Perturb) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
+	if past := m.past(f); past != nil {
+		return nil, past
+	}
+	if p == nil {
+		m.plain = f
+	}
 	return m.report(f), nil
 }
 
-// flow solves the network and refuses an answer past the end of a pump's curve.
+// flow solves the network.
 func (m *Model) flow(p *Perturb) (*network.Flow, error) {
 	m.perturb(p)
 	f, err := m.solver.Solve(m.plain)
 	if err != nil {
 		return nil, m.explain(err)
 	}
+	return f, nil
+}
+
+// past returns the first pump that would run past the end of its curve, or nil.
+func (m *Model) past(f *network.Flow) error {
 	for i := range m.Parts {
 		part := &m.Parts[i]
 		if part.pump == nil || part.edges[0] < 0 {
 			continue
 		}
-		curve := part.rise.curve
-		if q := f.Q[part.edges[0]]; q > curve.Last()*(1+1e-9) {
-			return nil, &BeyondCurveError{Pump: part.Part.ID, Speed: part.Speed, Flow: q, Last: curve.Last()}
+		if q, last := f.Q[part.edges[0]], part.pump.last(); q > last*(1+1e-9) {
+			return &BeyondCurveError{Pump: part.Part.ID, Speed: part.Speed, Flow: q, Last: last}
 		}
 	}
-	if p == nil {
-		m.plain = f
-	}
-	return f, nil
+	return nil
 }
 
 // explain turns an error of the network into one that names the part or run.

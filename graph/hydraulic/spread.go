@@ -1,6 +1,7 @@
 package hydraulic
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -15,11 +16,18 @@ import (
 // unit whose flow is the promise; "" where there is none. Modes that have no likely answer
 // are left out.
 func Spread(before, after *route.Layout, unit string) *Ranges {
+	return SpreadEvery(before, after, unit, 1)
+}
+
+// SpreadEvery is Spread over every so many points of the sample only: coarser and quicker.
+func SpreadEvery(before, after *route.Layout, unit string, every int) *Ranges {
 	s := newSpread(before, after, unit)
-	for i := range sampleSize {
+	n := 0
+	for i := 0; i < sampleSize; i += max(every, 1) {
 		s.point(i)
+		n++
 	}
-	out := &Ranges{Samples: sampleSize, Unsolved: s.unsolved}
+	out := &Ranges{Samples: n, Unsolved: s.unsolved}
 	for _, m := range s.modes {
 		out.Modes = append(out.Modes, m.ranges()...)
 		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
@@ -41,14 +49,20 @@ type spreadMode struct {
 	name          string
 	before, after *spreadStage // before may be nil
 	unit          int          // index of the unit in after's parts; -1
-	jetsChange    []float64
+	jetsChange    []sampled
+}
+
+// sampled is one value of the sample; past where a pump ran past its curve.
+type sampled struct {
+	value float64
+	past  bool
 }
 
 // spreadStage is one stage in one mode.
 type spreadStage struct {
 	model              *Model
 	likely             *Solution
-	parts, drops, runs [][]float64 // by index: every sample's value
+	parts, drops, runs [][]sampled // by index: every sample's value
 }
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
@@ -87,58 +101,59 @@ func newSpreadStage(lay *route.Layout, mode graph.Mode, stage graph.Stage) *spre
 		return nil
 	}
 	n, k := len(likely.Parts), len(likely.Runs)
-	return &spreadStage{model: model, likely: likely, parts: make([][]float64, n), drops: make([][]float64, n), runs: make([][]float64, k)}
+	return &spreadStage{model: model, likely: likely, parts: make([][]sampled, n), drops: make([][]sampled, n), runs: make([][]sampled, k)}
 }
 
 // point solves every mode at point i of the sample.
 func (s *spreader) point(i int) {
-	factors := make([]float64, len(s.all))
-	for k, u := range s.all {
-		factors[k] = triangular(samplePoint(i, k+1), u.low, u.high)
+	values := make([]float64, len(s.all))
+	for k := range s.all {
+		values[k] = s.all[k].value(samplePoint(i, k+1))
 	}
 	for _, m := range s.modes {
-		after := s.solve(m.after, factors)
+		after, past := s.solve(m.after, values)
 		if after == nil {
 			s.unsolved++
 			continue
 		}
 		if m.before == nil {
-			m.after.keep(after)
+			m.after.keep(after, past)
 			continue
 		}
-		before := s.solve(m.before, factors)
+		before, pastBefore := s.solve(m.before, values)
 		if before == nil {
 			s.unsolved++
 			continue
 		}
-		m.after.keep(after)
-		m.before.keep(before)
+		m.after.keep(after, past)
+		m.before.keep(before, pastBefore)
 		if then := jetsFlow(before); then > 0 {
-			m.jetsChange = append(m.jetsChange, jetsFlow(after)/then-1)
+			m.jetsChange = append(m.jetsChange, sampled{jetsFlow(after)/then - 1, past || pastBefore})
 		}
 	}
 }
 
-// solve returns the solution with the factors on the unknowns; nil where there is none.
-func (s *spreader) solve(st *spreadStage, factors []float64) *Solution {
+// solve returns the solution with the values of the unknowns, and whether a pump is past its
+// curve in it; nil where there is none.
+func (s *spreader) solve(st *spreadStage, values []float64) (sol *Solution, past bool) {
 	p := &Perturb{}
-	for k, u := range s.all {
-		u.set(st.model, p, factors[k])
+	for k := range s.all {
+		s.all[k].set(st.model, p, values[k])
 	}
-	sol, err := st.model.Solve(p)
+	f, err := st.model.flow(p)
 	if err != nil {
-		return nil
+		return nil, false
 	}
-	return sol
+	return st.model.report(f), st.model.past(f) != nil
 }
 
-func (st *spreadStage) keep(sol *Solution) {
+func (st *spreadStage) keep(sol *Solution, past bool) {
 	for i := range sol.Parts {
-		st.parts[i] = append(st.parts[i], sol.Parts[i].Flow)
-		st.drops[i] = append(st.drops[i], sol.Parts[i].Drop)
+		st.parts[i] = append(st.parts[i], sampled{sol.Parts[i].Flow, past})
+		st.drops[i] = append(st.drops[i], sampled{sol.Parts[i].Drop, past})
 	}
 	for i := range sol.Runs {
-		st.runs[i] = append(st.runs[i], sol.Runs[i].Flow)
+		st.runs[i] = append(st.runs[i], sampled{sol.Runs[i].Flow, past})
 	}
 }
 
@@ -166,35 +181,64 @@ func (m *spreadMode) ranges() []ModeRanges {
 	return out
 }
 
-// rangeOf returns the twentieth below and above, and the likely value between them.
-func rangeOf(values []float64, likely float64) Range {
-	if len(values) == 0 {
-		return Range{likely, likely, likely}
+// rangeOf returns the twentieth below and above, and the middle of the sample. The range
+// holds the case as described too: nobody knows that it is not so.
+func rangeOf(values []sampled, likely float64) Range {
+	n := len(values)
+	if n == 0 {
+		return Range{Low: likely, Likely: likely, Middle: likely, High: likely}
 	}
-	sorted := slices.Sorted(slices.Values(values))
-	at := func(share float64) float64 { return sorted[int(math.Round(share*float64(len(sorted)-1)))] }
-	return Range{Low: min(at(0.05), likely), Likely: likely, High: max(at(0.95), likely)}
+	sorted := slices.SortedStableFunc(slices.Values(values), func(a, b sampled) int { return cmp.Compare(a.value, b.value) })
+	at := func(share float64) int { return int(math.Round(share * float64(n-1))) }
+	low, high := at(0.05), at(0.95)
+	r := Range{Likely: likely, Middle: sorted[at(0.5)].value}
+	for _, v := range sorted {
+		switch {
+		case !v.past:
+		case v.value < r.Middle:
+			r.BeyondLow += 1 / float64(n)
+		default:
+			r.BeyondHigh += 1 / float64(n)
+		}
+	}
+	for ; low < n-1 && sorted[low].past; low++ {
+		r.OpenLow = true
+	}
+	for ; high > low && sorted[high].past; high-- {
+		r.OpenHigh = true
+	}
+	r.Low, r.High = min(sorted[low].value, likely), max(sorted[high].value, likely)
+	return r
 }
 
-// promises says in what share of the sample each promise of the mode holds. A unit that
-// gets no water even in the likely case (its pump is off) is promised nothing.
+// promises says in how many of the samples each promise of the mode holds. A unit that
+// gets no water even in the likely case (its pump is off) is promised nothing. Samples past
+// a pump's curve count by what a straight line on from it makes of them.
 func (m *spreadMode) promises(unit *graph.Part) []Promise {
 	var out []Promise
+	add := func(kind PromiseKind, part string, text quantity.Text, values []sampled, holds func(float64) bool) {
+		p := Promise{Mode: m.name, Kind: kind, Part: part, Text: text, Of: len(values)}
+		for _, v := range values {
+			if holds(v.value) {
+				p.Kept++
+			}
+		}
+		p.Share = float64(p.Kept) / float64(max(p.Of, 1))
+		out = append(out, p)
+	}
 	if m.unit >= 0 && unit != nil && unit.Unit != nil && m.after.likely.Parts[m.unit].Flow > 1e-9 {
 		flows, u := m.after.parts[m.unit], unit.Unit
-		for _, q := range []struct {
-			words string
-			limit float64
-			least bool
-		}{
-			{"the unit gets at least its least flow", u.Least, true},
-			{"the unit gets at least its rated flow", u.Rated, true},
-			{"the unit gets at most its most flow", u.Most, false},
-		} {
-			if q.limit > 0 {
-				out = append(out, Promise{m.name, graph.Say("%s, %s", q.words, quantity.Flow.Of(q.limit)),
-					shareOf(flows, func(v float64) bool { return q.least && v >= q.limit || !q.least && v <= q.limit })})
-			}
+		words := func(what string, limit float64) quantity.Text {
+			return graph.Say("%s, %s", what, quantity.Flow.Of(limit))
+		}
+		if u.Least > 0 {
+			add(LeastFlow, unit.ID, words("the unit gets at least its least flow", u.Least), flows, func(v float64) bool { return v >= u.Least })
+		}
+		if u.Rated > 0 {
+			add(RatedFlow, unit.ID, words("the unit gets at least its rated flow", u.Rated), flows, func(v float64) bool { return v >= u.Rated })
+		}
+		if u.Most > 0 {
+			add(MostFlow, unit.ID, words("the unit gets at most its most flow", u.Most), flows, func(v float64) bool { return v <= u.Most })
 		}
 	}
 	for i, p := range m.after.likely.Parts {
@@ -202,24 +246,12 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 			continue
 		}
 		open := p.Flow > 0
-		out = append(out, Promise{m.name, graph.Say("%s is %s", p.Part.ID, p.State),
-			shareOf(m.after.parts[i], func(v float64) bool { return (v > 0) == open })})
+		add(CheckState, p.Part.ID, graph.Say("%s is %s", p.Part.ID, p.State), m.after.parts[i], func(v float64) bool { return (v > 0) == open })
 	}
 	if len(m.jetsChange) > 0 {
-		out = append(out, Promise{m.name, "the jets lose less than a tenth of today's flow",
-			shareOf(m.jetsChange, func(v float64) bool { return v > -0.1 })})
+		add(JetsTenth, "", graph.Say("the jets lose less than a tenth of today's flow"), m.jetsChange, func(v float64) bool { return v > -0.1 })
 	}
 	return out
-}
-
-func shareOf(values []float64, holds func(float64) bool) float64 {
-	n := 0
-	for _, v := range values {
-		if holds(v) {
-			n++
-		}
-	}
-	return float64(n) / float64(max(len(values), 1))
 }
 
 // jetsFlow is the flow through all jet groups, m³/s.

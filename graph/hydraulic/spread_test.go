@@ -1,6 +1,7 @@
 package hydraulic_test
 
 import (
+	"dryfit/catalog"
 	"math"
 	"reflect"
 	"strings"
@@ -30,13 +31,13 @@ curve = [["0 m3/h", "10 m"], ["100 m3/h", "10 m"]]
 id = "filter"
 kind = "filter"
 known = "KNOWN"
-loss = { flow = "10 m3/h", drop = "49.03325 kPa" }
+loss = { flow = "10 m3/h", drop = "49.03325 kPa", exponent = 2 }
 [[part]]
 id = "unit"
 kind = "heat-pump"
 known = "measured"
 flow = { least = "9 m3/h", rated = "10 m3/h", most = "11 m3/h" }
-loss = { flow = "10 m3/h", drop = "49.03325 kPa" }
+loss = { flow = "10 m3/h", drop = "49.03325 kPa", exponent = 2 }
 `
 
 func flatText(known string) string {
@@ -54,15 +55,16 @@ func spreadOf(t *testing.T, text, unit string) *hydraulic.Ranges {
 }
 
 // Ten metres over two square laws of five metres each at 10 m³/h: q = 10·√(2h/(k1+k2)), with
-// h, k1 and k2 factors. The effect of the filter alone, -40 to +60 % triangular, at its
-// twentieths: f05 = 1-0.4+√(0.05·1·0.4), f95 = 1+0.6-√(0.05·1·0.6). Worked by hand.
+// h, k1 and k2 factors. The effect of the filter alone at the ends of its span, which are its
+// twentieths: what spreads.csv says of filter-loss, assumed. Worked by hand.
 func TestInfluenceByHand(t *testing.T) {
 	r := spreadOf(t, flatText("assumed"), "unit")
 	if r.Unsolved != 0 || r.Samples < 512 {
 		t.Fatalf("%d of %d samples unsolved", r.Unsolved, r.Samples)
 	}
 	q := func(f float64) float64 { return math.Sqrt(2 / (1 + f)) }
-	want := (q(0.6+math.Sqrt(0.02)) - q(1.6-math.Sqrt(0.03))) / 2
+	span, _ := catalog.Spread(catalog.SpreadFilterLoss, "assumed")
+	want := (q(1+span.Low) - q(1+span.High)) / 2
 	first := r.MeasureFirst[0]
 	if first.Part != "filter" || first.Moves != "the unit's flow" || math.Abs(first.Effect-want) > 1e-4 {
 		t.Errorf("first is %+v, want the filter with %.4f", first, want)
@@ -87,11 +89,14 @@ func TestKnowingNarrows(t *testing.T) {
 }
 
 // Promises of the unit's flow, counted against the closed form over the spread of the
-// filter: at least 9 m³/h where f <= 2·(10/9)²-1, that is 1.469.
+// filter: at least 9 m³/h where f <= 2·(10/9)²-1, that is 1.469. By the span the share of the
+// normal distribution below ln f in units of its upper half.
 func TestPromiseByHand(t *testing.T) {
 	r := spreadOf(t, flatText("assumed"), "unit")
 	f := 2*math.Pow(10.0/9, 2) - 1
-	want := 1 - math.Pow(1.6-f, 2)/0.6 // share of the triangle below f; pump and unit add a little
+	span, _ := catalog.Spread(catalog.SpreadFilterLoss, "assumed")
+	z := math.Log(f/(1+span.Middle)) / math.Log((1+span.High)/(1+span.Middle)) * 1.6448536
+	want := (1 + math.Erf(z/math.Sqrt2)) / 2 // pump and unit add a little
 	for _, p := range r.Promises {
 		if strings.HasPrefix(p.Text.String(), "the unit gets at least its least") {
 			if math.Abs(p.Share-want) > 0.02 {

@@ -2,189 +2,242 @@ package hydraulic
 
 import (
 	"cmp"
+	"math"
 
 	"dryfit/catalog"
 	"dryfit/graph"
 )
 
-// unknown is one input that is not known exactly, with the shares by which it may be off.
+// unknown is one input that is not known exactly.
 type unknown struct {
-	what      string // in words
-	part      string // id; "" for a class
-	low, high float64
-	set       func(m *Model, p *Perturb, factor float64)
+	what string // in words
+	part string // id; "" for a class
+	span catalog.Span
+	adds bool // span is added to the number, not a share of it
+	set  func(m *Model, p *Perturb, value float64)
+}
+
+// value returns what the unknown is at a quantile u, 0 to 1: a factor, or what is added.
+func (u *unknown) value(at float64) float64 {
+	if u.adds {
+		return u.span.Middle + steps(at, u.span.Middle-u.span.Low, u.span.High-u.span.Middle)
+	}
+	return factorAt(at, u.span)
+}
+
+// asDescribed is the value that leaves the description as it is.
+func (u *unknown) asDescribed() float64 {
+	if u.adds {
+		return 0
+	}
+	return 1
 }
 
 // unknowns lists the inputs of the models that have a spread, in the order of the circuit.
 // The same part in several models (before and after, every mode) is one unknown. What one
-// handbook gives is off together: K of all fittings is one unknown, and so is the bore of
-// all pipe of one spec.
+// handbook gives is off together: K of all fittings is one unknown, and so are the bore of
+// all pipe of one spec and the joints of one hand's work.
 func unknowns(models []*Model) []unknown {
 	var out []unknown
 	seen := map[string]bool{}
-	add := func(key string, u unknown) {
-		if !seen[key] && u.high > u.low {
-			seen[key] = true
-			out = append(out, u)
-		}
-	}
 	for _, m := range models {
-		for i := range m.Parts {
-			for _, u := range m.Parts[i].unknowns() {
-				add(u.what+"\x00"+u.part, u)
+		add := func(list []unknown) {
+			for _, u := range list {
+				key := u.what + "\x00" + u.part
+				if !seen[key] && u.span.High > u.span.Low {
+					seen[key] = true
+					out = append(out, u)
+				}
 			}
+		}
+		for i := range m.Parts {
+			add(m.Parts[i].unknowns())
 		}
 		for i := range m.Runs {
-			for _, u := range m.Runs[i].unknowns() {
-				add(u.what+"\x00"+u.part, u)
-			}
+			add(m.Runs[i].unknowns())
 		}
 	}
 	return out
 }
 
+func spreadOf(what, known string) catalog.Span {
+	span, _ := catalog.Spread(what, known)
+	return span
+}
+
 // unknowns lists what is not known exactly of a part.
 func (p *ModelPart) unknowns() []unknown {
-	id, known := p.Part.ID, p.Part.Known.String()
-	onLoss := func(m *Model, q *Perturb, f float64) { setPart(m, &q.Loss, id, f) }
 	switch {
 	case p.pump != nil:
-		low, high, _ := catalog.Spread(catalog.SpreadPumpHead, known)
-		return []unknown{{"the head of " + id, id, low / 100, high / 100, onLoss}}
+		return p.pumpUnknowns()
 	case p.Part.Kind == graph.Tee || p.Part.Kind == graph.Reducer:
-		low, high, _ := catalog.Spread(catalog.SpreadFittingK, catalogAssumed)
-		return []unknown{{"the handbook's K of fittings", "", low / 100, high / 100, onTees}}
-	case p.Source == "none" || len(p.edges) == 0 || p.Off || p.Shut:
+		return []unknown{fittingsUnknown()}
+	case p.Off || p.Shut || len(p.edges) == 0 || p.given == givenNothing && p.check == nil:
 		return nil
+	case p.Part.Kind == graph.JetGroup:
+		return p.jetUnknowns()
+	case p.Part.Kind.IsHandValve():
+		return p.valveUnknowns()
 	}
-	low, high := p.lossSpread()
-	out := []unknown{{lossWords(p.Part), id, low, high, onLoss}}
+	id := p.Part.ID
+	out := []unknown{{what: lossWords(id), part: id, span: p.set.Loss.Span, set: onLoss(id, 1)}}
+	if p.power {
+		if e := exponentOf(p.Row); e.High > e.Low {
+			out = append(out, unknown{what: "the shape of the drop of " + id + " over its flow", part: id, adds: true,
+				span: catalog.Span{Low: e.Low - e.Likely, High: e.High - e.Likely},
+				set:  func(m *Model, q *Perturb, v float64) { addPart(m, &q.Exponent, id, v) }})
+		}
+	}
 	if p.check != nil && p.crack > 0 {
-		low, high := p.crackingSpread()
-		out = append(out, unknown{"the cracking pressure of " + id, id, low, high,
-			func(m *Model, q *Perturb, f float64) { setPart(m, &q.Cracking, id, f) }})
+		out = append(out, unknown{what: "the cracking pressure of " + id, part: id, span: p.set.Cracking.Span,
+			set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Cracking, id, v) }})
+	}
+	if p.hold > 0 {
+		out = append(out, unknown{what: "the flow that holds " + id + " open", part: id, span: spreadOf(catalog.SpreadHoldOpen, p.Part.Known.String()),
+			set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Hold, id, v) }})
 	}
 	return out
 }
 
 const catalogAssumed = "assumed"
 
-func lossWords(p *graph.Part) string { return "the drop of " + p.ID }
+func lossWords(id string) string { return "the drop of " + id }
 
-// lossSpread returns the shares by which a part's loss may be off: the catalogue row's own
-// range where the loss is the row's, else the spread of its class and grade.
-func (p *ModelPart) lossSpread() (low, high float64) {
-	row := p.Row
-	if p.Source == "catalogue" && p.Part.Known == graph.Assumed {
-		switch {
-		case row.K > 0 && row.KHigh > 0:
-			return row.KLow/row.K - 1, row.KHigh/row.K - 1
-		case row.SpreadPct > 0:
-			return -row.SpreadPct / 100, row.SpreadPct / 100
-		}
-	}
-	class := catalog.SpreadPartLoss
-	switch k := p.Part.Kind; {
-	case k == graph.JetGroup:
-		class = catalog.SpreadJetLoss
-	case k == graph.HeatPump:
-		class = catalog.SpreadUnitLoss
-	case k.IsHandValve():
-		class = catalog.SpreadValveKv
-	}
-	l, h, _ := catalog.Spread(class, p.Part.Known.String())
-	return l / 100, h / 100
+// onLoss returns what sets the factor of a part's loss to a power of a value.
+func onLoss(id string, power float64) func(*Model, *Perturb, float64) {
+	return func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Loss, id, math.Pow(v, power)) }
 }
 
-// crackingSpread returns the shares by which a check's cracking pressure may be off.
-func (p *ModelPart) crackingSpread() (low, high float64) {
-	row := p.Row
-	if p.Part.Check != nil && !p.Part.Check.CrackingSet && row.CrackingPa > 0 && row.CrackingHighPa > 0 && p.Part.Known == graph.Assumed {
-		return row.CrackingLowPa/row.CrackingPa - 1, row.CrackingHighPa/row.CrackingPa - 1
+// How a pump's size goes into its flow and its head: see labelFlow and labelHead of package
+// description, which move the curve by the same.
+const (
+	sizeFlow = 0.7
+	sizeHead = 0.3
+)
+
+// pumpUnknowns lists what is not known of a running pump: of one with a curve of its own how
+// far head and flow are off, of one of a type how large it is and which shape it has.
+func (p *ModelPart) pumpUnknowns() []unknown {
+	id, known := p.Part.ID, p.Part.Known.String()
+	data := p.Part.Pump
+	ofType := data == nil || len(data.Speeds) == 0 || data.TypeSaid
+	var out []unknown
+	if ofType && !(p.Row.Own && p.Part.Known != graph.Assumed) {
+		class, what := catalog.SpreadPumpSize, "how large "+id+" is"
+		if data != nil && data.LabelW > 0 {
+			class, what = catalog.SpreadPumpLabel, "how much of its watts "+id+" turns into flow"
+		}
+		out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: func(m *Model, q *Perturb, v float64) {
+			timesPart(m, &q.Flow, id, math.Pow(v, sizeFlow))
+			timesPart(m, &q.Loss, id, math.Pow(v, sizeHead))
+		}}, unknown{what: "whether " + id + " makes more flow or more head", part: id, span: spreadOf(catalog.SpreadPumpShape, known), set: func(m *Model, q *Perturb, v float64) {
+			timesPart(m, &q.Flow, id, v)
+			timesPart(m, &q.Loss, id, 1/v)
+		}})
+	} else {
+		out = append(out, unknown{what: "the head of " + id, part: id, span: spreadOf(catalog.SpreadPumpHead, known), set: onLoss(id, 1)},
+			unknown{what: "the flow of " + id + " at a head", part: id, span: spreadOf(catalog.SpreadPumpFlow, known),
+				set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Flow, id, v) }})
 	}
-	l, h, _ := catalog.Spread(catalog.SpreadCracking, p.Part.Known.String())
-	return l / 100, h / 100
+	if p.rise.byRatio {
+		out = append(out, unknown{what: "the low speed of " + id, part: id, span: spreadOf(catalog.SpreadSpeedRatio, known),
+			set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Speed, id, v) }})
+	}
+	return out
+}
+
+// jetUnknowns lists what is not known of jets.
+func (p *ModelPart) jetUnknowns() []unknown {
+	id, known := p.Part.ID, p.Part.Known.String()
+	loss := unknown{what: lossWords(id), part: id, set: onLoss(id, 1)}
+	k := unknown{what: "K of the jets of " + id, part: id, set: onLoss(id, 1),
+		span: catalog.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1}}
+	bore := unknown{what: "the bore of " + id, part: id, span: spreadOf(catalog.SpreadJetBore, known), set: onLoss(id, -4)}
+	switch p.given {
+	case givenSize:
+		loss.what = "what " + id + " takes of the head"
+		loss.span = catalog.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
+		return []unknown{loss}
+	case givenBore, givenRow:
+		if p.Part.Jets != nil && p.Part.Jets.HasK {
+			loss.span = spreadOf(catalog.SpreadJetLoss, known)
+			return []unknown{loss, bore}
+		}
+		return []unknown{k, bore}
+	}
+	loss.span = spreadOf(catalog.SpreadJetLoss, known)
+	return []unknown{loss}
+}
+
+// valveUnknowns lists what is not known of a hand valve.
+func (p *ModelPart) valveUnknowns() []unknown {
+	id, known := p.Part.ID, p.Part.Known.String()
+	kv := unknown{what: "the Kv of " + id, part: id, span: spreadOf(catalog.SpreadValveKv, known), set: onLoss(id, -2)}
+	switch {
+	case p.given == givenPosition && p.valve != nil:
+		return []unknown{kv, {what: "where the handle of " + id + " stands", part: id, adds: true, span: spreadOf(catalog.SpreadPosition, known),
+			set: func(m *Model, q *Perturb, v float64) { addPart(m, &q.Position, id, v) }}}
+	case p.given == givenPosition, p.given == givenKv:
+		return []unknown{kv}
+	case p.given == givenLoss:
+		return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadPartLoss, known), set: onLoss(id, 1)}}
+	}
+	return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadValveOpen, known), set: onLoss(id, 1)}}
 }
 
 // unknowns lists what is not known exactly of a run.
 func (r *ModelRun) unknowns() []unknown {
-	if r.edge < 0 || r.LengthM == 0 {
+	if r.edge < 0 {
 		return nil
 	}
-	id, known := r.Run.ID, r.Run.Known.String()
 	var out []unknown
-	if len(r.Run.Legs) == 0 {
-		low, high, _ := catalog.Spread(catalog.SpreadRunLength, known)
-		out = append(out, unknown{"the length of " + id, id, low / 100, high / 100,
-			func(m *Model, p *Perturb, f float64) { setRun(m, &p.Length, id, f) }})
+	if r.Entrance {
+		out = append(out, unknown{what: "the covers of the suctions", adds: true, span: spreadOf(catalog.SpreadEntrance, catalogAssumed), set: onEntrances})
 	}
-	if len(r.Fittings) > 0 {
-		low, high, _ := catalog.Spread(catalog.SpreadFittingK, catalogAssumed)
-		out = append(out, unknown{"the handbook's K of fittings", "", low / 100, high / 100, onTees})
+	if r.LengthM == 0 {
+		return out
+	}
+	id, known, spec := r.Run.ID, r.Run.Known.String(), r.Run.Spec
+	class, what := catalog.SpreadRunLength, "the length of "+id
+	if len(r.Run.Legs) > 0 {
+		class, what, id = catalog.SpreadLegs, "lengths measured leg by leg", ""
+	}
+	out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: onLengths(id)})
+	for _, f := range r.Fittings {
+		if f.Barb {
+			out = append(out, unknown{what: "K of barbs", span: spreadOf(catalog.SpreadBarb, catalogAssumed), set: onBarbs})
+		} else if f.Kind != "entrance" && f.Kind != "exit" {
+			out = append(out, fittingsUnknown())
+		}
+	}
+	old := r.Run.Existing || r.Run.RemainsOf != ""
+	class, what = catalog.SpreadJointsNew, "joints and burrs in the new pipe"
+	if old {
+		class, what = catalog.SpreadJointsOld, "joints, and elbows nobody listed, in the old pipe"
+	}
+	out = append(out, unknown{what: what, adds: true, span: spreadOf(class, catalogAssumed), set: onJoints(old)})
+	if r.Run.RoughnessMM <= 0 {
+		class, what = catalog.SpreadRoughness, "the wall of new "+string(spec)+" pipe"
+		if old {
+			class, what = catalog.SpreadRoughnessOld, "the wall of old "+string(spec)+" pipe"
+		}
+		if spec.Flexible() {
+			class, what = catalog.SpreadRibs, "the ribs of "+string(spec)+" pipe"
+		}
+		out = append(out, unknown{what: what, span: spreadOf(class, known), set: onRoughness(spec, old)})
 	}
 	if r.Run.BoreMM > 0 {
 		return out // the user's own number
 	}
-	class, spec := catalog.SpreadBore, r.Run.Spec
+	class = catalog.SpreadBore
 	if spec.Flexible() {
 		class = catalog.SpreadHoseBore
 	}
-	low, high, _ := catalog.Spread(class, known)
-	return append(out, unknown{"the bore of " + string(spec) + " pipe", "", low / 100, high / 100,
-		func(m *Model, p *Perturb, f float64) { setBores(m, p, spec, f) }})
+	return append(out, unknown{what: "the bore of " + string(spec) + " pipe", span: spreadOf(class, known), set: onBores(spec)})
 }
 
-// onTees sets the factor of every handbook fitting: in runs, tees and reducers.
-func onTees(m *Model, p *Perturb, f float64) {
-	p.Fittings = ones(p.Fittings, len(m.Runs))
-	for i := range m.Runs {
-		p.Fittings[i] = f
-	}
-	p.Loss = ones(p.Loss, len(m.Parts))
-	for i := range m.Parts {
-		if k := m.Parts[i].Part.Kind; k == graph.Tee || k == graph.Reducer {
-			p.Loss[i] = f
-		}
-	}
-}
-
-func setBores(m *Model, p *Perturb, spec catalog.Spec, f float64) {
-	p.Bore = ones(p.Bore, len(m.Runs))
-	for i := range m.Runs {
-		if m.Runs[i].Run.Spec == spec && m.Runs[i].Run.BoreMM == 0 {
-			p.Bore[i] = f
-		}
-	}
-}
-
-func setPart(m *Model, list *[]float64, id string, f float64) {
-	*list = ones(*list, len(m.Parts))
-	for i := range m.Parts {
-		if m.Parts[i].Part.ID == id {
-			(*list)[i] = f
-		}
-	}
-}
-
-func setRun(m *Model, list *[]float64, id string, f float64) {
-	*list = ones(*list, len(m.Runs))
-	for i := range m.Runs {
-		if m.Runs[i].Run.ID == id {
-			(*list)[i] = f
-		}
-	}
-}
-
-// ones returns the list, or where it is nil a new one of factors that change nothing.
-func ones(list []float64, n int) []float64 {
-	if list != nil {
-		return list
-	}
-	list = make([]float64, n)
-	for i := range list {
-		list[i] = 1
-	}
-	return list
+func fittingsUnknown() unknown {
+	return unknown{what: "the handbook's K of fittings", span: spreadOf(catalog.SpreadFittingK, catalogAssumed), set: onFittings}
 }
 
 // compareInfluence puts what matters most first.

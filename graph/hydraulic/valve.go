@@ -1,14 +1,41 @@
 package hydraulic
 
-import "dryfit/catalog"
+import (
+	"math"
 
-// openShare returns the share of the full-open Kv that a hand valve keeps at a position, 0
-// shut to 1 open: by straight lines between the points of the row's opening curve, which is
-// typical for the kind and assumed for the valve in hand; without one the share is the
-// position.
-func openShare(row catalog.Row, position float64) float64 {
+	"dryfit/catalog"
+	"dryfit/graph/hydraulic/formula"
+)
+
+// valveAt is a hand valve by its opening curve.
+type valveAt struct {
+	kind  string
+	curve [][2]float64 // share open -> share of the fully open Kv, of a row of the user's; nil: the kind's table of K
+	full  float64      // K fully open, on bore
+	share float64      // open, as described, 0 to 1
+	bore  float64      // m
+}
+
+// leastOpen is the least share open a valve is worked out at: nearer to shut nothing is known
+// of it but that little passes.
+const leastOpen = 0.02
+
+// k returns K on the bore at a share open.
+func (v *valveAt) k(share float64) float64 {
+	share = min(max(share, leastOpen), 1)
+	if v.curve != nil {
+		s := max(openShare(v.curve, share), 1e-3)
+		return v.full / (s * s)
+	}
+	k, _ := catalog.OpeningK(v.kind, share, v.full)
+	return k
+}
+
+// openShare returns the share of the fully open Kv on a maker's curve, by straight lines
+// between its points; the share open where there is none.
+func openShare(curve [][2]float64, position float64) float64 {
 	x0, y0 := 0.0, 0.0
-	for _, p := range row.Opening {
+	for _, p := range curve {
 		if position <= p[0] {
 			return between(position, x0, y0, p[0], p[1])
 		}
@@ -22,4 +49,64 @@ func between(x, x0, y0, x1, y1 float64) float64 {
 		return y1
 	}
 	return y0 + (min(x, x1)-x0)/(x1-x0)*(y1-y0)
+}
+
+// setPosition sets a hand valve: fully open by its loss, partly open by its opening curve on
+// its bore, or by the Kv described for its position.
+func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
+	p := m.Part
+	own, kv := 1.0, 0.0
+	if p.Valve != nil {
+		kv = p.Valve.Kv
+		if p.Valve.PositionSet {
+			own = float64(p.Valve.Position)
+		}
+	}
+	position := own
+	if said, ok := b.m.Mode.Positions[p.ID]; ok {
+		position = float64(said)
+	}
+	at := &valveAt{kind: string(p.Kind), curve: m.Row.Opening, share: position, bore: m.BoreM}
+	if full := rowLaw(m.Row, m.BoreM, b.m.Water.Density); full != nil && m.BoreM > 0 {
+		at.full = full.square / formula.HeadPerFlow2(m.BoreM)
+	}
+	switch {
+	case position <= 0:
+		m.Shut = true
+		return nil
+	case kv > 0:
+		m.Source, m.given = "described", givenKv
+		law = &partLaw{square: formula.KvHead(kv), times: 1}
+		if position != own && m.BoreM > 0 { // the Kv is that of the part's own position
+			m.given = givenPosition
+			ratio := 1.0
+			if own > 0 {
+				ratio = at.k(position) / at.k(own)
+			}
+			law.square *= ratio
+		}
+		return law
+	case position >= 1 || m.BoreM <= 0:
+		return law
+	case p.Loss != nil && !p.Loss.None && law != nil: // of the valve fully open
+		at.full = lossK(law, m.BoreM)
+	}
+	m.valve, m.given = at, givenPosition
+	out := &partLaw{square: squareOf(at.k(position), m.BoreM), times: 1}
+	if p.Loss != nil && p.Loss.None { // nothing when open
+		out.square = max(0, out.square-squareOf(at.k(1), m.BoreM))
+		m.valve = nil
+	}
+	if m.Source == "none" {
+		m.Source = "catalogue"
+	}
+	return out
+}
+
+// lossK returns the loss coefficient on a bore that a law has at a velocity of 1.5 m/s, about
+// what pipe carries.
+func lossK(l *partLaw, bore float64) float64 {
+	q := 1.5 * formula.Area(bore)
+	h, _ := l.Loss(q)
+	return math.Abs(h) / (formula.HeadPerFlow2(bore) * q * q)
 }

@@ -18,7 +18,7 @@ func (a *adviser) remedies() []hydraulic.Remedy {
 	}
 	out = append(out, a.remedy("half the pipe to and from the unit", withShorterBranch(a.circuit, a.branch), constant))
 	for _, row := range a.circuit.Catalog.Rows() {
-		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 {
+		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
 			continue
 		}
 		out = append(out, a.remedy(graph.Say("a circulation pump of its own for heating, like %s", row.Name),

@@ -159,7 +159,7 @@ func (a *adviser) largerPump() hydraulic.Remedy {
 	best := hydraulic.Remedy{What: "a larger circulation pump", Effect: "none in the catalogue"}
 	low := -1.0
 	for _, row := range a.circuit.Catalog.Rows() {
-		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 {
+		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
 			continue
 		}
 		c := withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(row)})

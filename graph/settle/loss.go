@@ -165,33 +165,65 @@ func (r *Run) endAt(part, port string) *End {
 	return &r.Ends[1]
 }
 
-// lossSpread returns by how much a part's loss may be off: the row's own range where the
-// loss is the row's, else that of its class and grade.
+// lossSpread returns by how much a part's loss may be off: that of its class by how well it
+// is known; where the loss is a row's, the row's own range where that is wider, for what is
+// said of one make can't make all makes alike. A row of the user's is of the make in hand.
 func lossSpread(out *Part) Spread {
 	row, p := &out.Loss.Row, out.Part
-	ofTheRow := out.Loss.Described == nil && (out.Loss.Jets == nil || out.Loss.How != Given)
-	if ofTheRow && p.Known == graph.Assumed {
-		switch {
-		case p.Kind == graph.Tee || p.Kind == graph.Reducer:
-		case row.K > 0 && row.KHigh > 0:
-			return Spread{Low: row.KLow/row.K - 1, High: row.KHigh/row.K - 1}
-		case row.SpreadPct > 0:
-			return Spread{Low: -row.SpreadPct / 100, High: row.SpreadPct / 100}
-		}
-	}
+	class := catalog.SpreadPartLoss
 	switch k := p.Kind; {
 	case k == graph.Tee || k == graph.Reducer:
 		s := spreadOf(catalog.SpreadFittingK, graph.Assumed)
 		s.Class = FittingsClass
 		return s
 	case k == graph.JetGroup:
-		return spreadOf(catalog.SpreadJetLoss, p.Known)
+		class = catalog.SpreadJetLoss
 	case k == graph.HeatPump:
-		return spreadOf(catalog.SpreadUnitLoss, p.Known)
+		class = catalog.SpreadUnitLoss
+	case k == graph.Filter:
+		class = catalog.SpreadFilterLoss
 	case k.IsHandValve():
-		return spreadOf(catalog.SpreadValveKv, p.Known)
+		class = catalog.SpreadValveOpen
 	}
-	return spreadOf(catalog.SpreadPartLoss, p.Known)
+	if out.Loss.Described != nil || out.Loss.Jets != nil && out.Loss.How == Given {
+		if class == catalog.SpreadValveOpen {
+			class = catalog.SpreadPartLoss
+		}
+		return spreadOf(class, p.Known)
+	}
+	own := rowSpan(row)
+	switch {
+	case row.Own && own.High > own.Low:
+		return Spread{Span: own}
+	case row.Own:
+		return spreadOf(class, p.Known)
+	}
+	s := spreadOf(class, graph.Assumed)
+	if class == catalog.SpreadFilterLoss && own.High > 0 {
+		s.Middle = spreadOf(class, graph.DataSheet).Middle // the row is of a clean one
+	}
+	s.Span = wider(s.Span, own)
+	return s
+}
+
+// rowSpan returns the range a row gives its loss, as shares; none where it gives none.
+func rowSpan(row *catalog.Row) catalog.Span {
+	switch {
+	case row.HeadShareHigh > 0:
+		return catalog.Span{Low: row.HeadShareLow/row.HeadShare - 1, High: row.HeadShareHigh/row.HeadShare - 1}
+	case row.LossHighPa > 0:
+		return catalog.Span{Low: row.LossLowPa/row.LossDropPa - 1, High: row.LossHighPa/row.LossDropPa - 1}
+	case row.KHigh > 0 && row.K > 0:
+		return catalog.Span{Low: row.KLow/row.K - 1, High: row.KHigh/row.K - 1}
+	case row.SpreadPct > 0:
+		return catalog.Span{Low: -row.SpreadPct / 100, High: row.SpreadPct / 100}
+	}
+	return catalog.Span{}
+}
+
+// wider returns the wider of two spans on each side, with the middle of the first.
+func wider(a, b catalog.Span) catalog.Span {
+	return catalog.Span{Low: min(a.Low, b.Low), Middle: a.Middle, High: max(a.High, b.High)}
 }
 
 // FittingsClass is the class of every K the handbook gives: they are off together.
@@ -200,10 +232,19 @@ const FittingsClass = "the handbook's K of fittings"
 // crackingSpread returns by how much a cracking pressure may be off.
 func crackingSpread(out *Part, ofRow bool) Spread {
 	row := &out.LossRow.V
-	if ofRow && row.CrackingPa > 0 && row.CrackingHighPa > 0 && out.Known == graph.Assumed {
-		return Spread{Low: row.CrackingLowPa/row.CrackingPa - 1, High: row.CrackingHighPa/row.CrackingPa - 1}
+	if !ofRow {
+		return spreadOf(catalog.SpreadCracking, out.Known)
 	}
-	return spreadOf(catalog.SpreadCracking, out.Known)
+	own := catalog.Span{}
+	if row.CrackingPa > 0 && row.CrackingHighPa > 0 {
+		own = catalog.Span{Low: row.CrackingLowPa/row.CrackingPa - 1, High: row.CrackingHighPa/row.CrackingPa - 1}
+	}
+	if row.Own && own.High > 0 {
+		return Spread{Span: own}
+	}
+	s := spreadOf(catalog.SpreadCracking, graph.Assumed)
+	s.Span = wider(s.Span, own)
+	return s
 }
 
 // Words says in what form the loss is known: "6 kPa at 10 m3/h", "K 4.5 on 40 mm".

@@ -30,8 +30,8 @@ type Origin struct {
 // Spread is how far a value may be off, as shares of it: -0.2 to 0.2. Values of one class
 // are off together. Both bounds are 0 where it is taken as exact.
 type Spread struct {
-	Low, High float64
-	Class     string // "" for a value that is off by itself
+	catalog.Span
+	Class string // "" for a value that is off by itself
 }
 
 // wide reports whether the spread has a width.
@@ -102,6 +102,6 @@ func ofRow(r *catalog.Row, pos graph.Pos, generic bool) Origin {
 
 // spreadOf returns the spread of a class for a grade of knowledge.
 func spreadOf(class string, known graph.Knowledge) Spread {
-	low, high, _ := catalog.Spread(class, known.String())
-	return Spread{Low: low / 100, High: high / 100}
+	span, _ := catalog.Spread(class, known.String())
+	return Spread{Span: span}
 }

@@ -14,11 +14,11 @@ import (
 // way is read off the kind's opening curve in the catalogue, which is typical: it is where to
 // begin, and the flow or the unit's display says when to stop.
 func Hand(p *graph.Part, kv, full float64) string {
-	curve, _ := catalog.Opening(string(p.Kind))
-	if full <= 0 || kv <= 0 || kv >= full || len(curve) < 2 {
+	k, known := fullK[p.Kind]
+	if full <= 0 || kv <= 0 || kv >= full || !known {
 		return "PART SHUT, by the flow"
 	}
-	return Turned(p.Kind, along(curve, kv/full))
+	return Turned(p.Kind, along(string(p.Kind), k, k*full*full/(kv*kv)))
 }
 
 // Turned says where a hand valve's handle stands at a share open, in words.
@@ -34,15 +34,22 @@ func Turned(k graph.Kind, open float64) string {
 	return fmt.Sprintf("HANDLE %.0f° from shut", 5*math.Round(open*18))
 }
 
-// along returns the share open at which a rising curve reaches a share of its Kv.
-func along(curve [][2]float64, share float64) float64 {
-	for i := 1; i < len(curve); i++ {
-		a, b := curve[i-1], curve[i]
-		if share <= b[1] && b[1] > a[1] {
-			return a[0] + (b[0]-a[0])*(share-a[1])/(b[1]-a[1])
+// fullK is K of a hand valve fully open on its bore. Source: the handbook's L/D of 3, 8 and 45
+// (Crane TP-410, 2009) at 2 in.
+var fullK = map[graph.Kind]float64{graph.BallValve: 0.057, graph.GateValve: 0.15, graph.ButterflyValve: 0.85}
+
+// along returns the share open at which a kind of valve has a loss coefficient, by halving.
+func along(kind string, full, k float64) float64 {
+	shut, open := 0.0, 1.0
+	for range 40 {
+		middle := (shut + open) / 2
+		if at, _ := catalog.OpeningK(kind, middle, full); at > k {
+			shut = middle
+		} else {
+			open = middle
 		}
 	}
-	return 1
+	return (shut + open) / 2
 }
 
 // FullKv is the Kv of a valve with the loss coefficient k on a bore, m³/h: the flow that loses

@@ -13,7 +13,10 @@ import (
 	"dryfit/graph/route"
 )
 
-var twins = flag.Int("twins", 8, "how many tubs of each family and level")
+var (
+	twins = flag.Int("twins", 8, "how many tubs of each family and level")
+	every = flag.Int("every", 8, "take every so many points of the sample")
+)
 
 // answers are the true values of one tub: by mode and by name.
 type answers map[string]map[string]float64
@@ -84,7 +87,7 @@ func (u *tub) solveStage(t testing.TB, c *graph.Circuit, mode graph.Mode, stage 
 func (u *tub) ranges(t testing.TB) (*hydraulic.Ranges, *graph.Circuit) {
 	t.Helper()
 	c := read(t, u.survey.String())
-	return hydraulic.Spread(route.Lay(c.At(graph.Before)), route.Lay(c.At(graph.After)), "unit"), c.At(graph.After)
+	return hydraulic.SpreadEvery(route.Lay(c.At(graph.Before)), route.Lay(c.At(graph.After)), "unit", *every), c.At(graph.After)
 }
 
 // tally counts how the true values lie to what was printed.
@@ -181,12 +184,12 @@ func TestCover(t *testing.T) {
 // valueOf returns a printed range in m³/h, or as a share.
 func valueOf(m *hydraulic.ModeRanges, c *graph.Circuit, name string) (low, middle, high float64) {
 	if name == "jets" {
-		return m.JetsChange.Low, m.JetsChange.Likely, m.JetsChange.High
+		return m.JetsChange.Low, m.JetsChange.Middle, m.JetsChange.High
 	}
 	for i, p := range c.Parts {
 		if p.ID == name {
 			r := m.Parts[i]
-			return r.Low * 3600, r.Likely * 3600, r.High * 3600
+			return r.Low * 3600, r.Middle * 3600, r.High * 3600
 		}
 	}
 	return math.NaN(), math.NaN(), math.NaN()

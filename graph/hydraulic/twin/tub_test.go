@@ -137,6 +137,9 @@ func (t *tub) pipe(w way) {
 	default:
 		said = math.Round(length*d.off(guessedLength)/50) * 50
 	}
+	if w.corrugated { // he feels inside
+		head = strings.Replace(head, `spec = "hose"`, `spec = "hose-corrugated"`, 1)
+	}
 	fmt.Fprintf(&t.survey, "%slength = \"%.0f mm\"\n%s", head, said, known)
 	elbows := w.elbows
 	if isOld && length > 0 {
@@ -179,7 +182,7 @@ func (t *tub) pumpPart(p pump, kind string) {
 	if t.family == twin2 {
 		is := fmt.Sprintf("speeds = [\n{ name = \"low\", curve = %s },\n{ name = \"high\", curve = %s },\n]\n",
 			curveText(p.real(p.ratio), 24), curveText(p.real(1), 24))
-		survey := fmt.Sprintf("type = %q\n", kind)
+		survey := fmt.Sprintf("type = %q\nspeeds = [{ name = \"low\", power = \"%g W\" }, { name = \"high\", power = \"%g W\" }]\n", kind, math.Round(p.labelW*0.18), p.labelW)
 		if known {
 			survey = fmt.Sprintf("known = \"data-sheet\"\nspeeds = [\n{ name = \"low\", ratio = 0.5 },\n{ name = \"high\", power = \"%g W\", curve = %s },\n]\n", p.labelW, curveText(p.sheet, 6))
 		}
@@ -395,7 +398,7 @@ func (t *tub) twoSpeedLine(p pump) {
 	filter, dirt := drawFilter(d, false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
 	kind := "two-speed-pump-small"
-	if p.labelW > 1800 {
+	if p.labelW > 1450 {
 		kind = "two-speed-pump-large"
 	}
 	t.pumpPart(p, kind)
@@ -495,7 +498,7 @@ func (t *tub) plugInLine(p pump) {
 	tubPart(t, `["suction", "return"]`)
 	filter, dirt := drawFilter(d, false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
-	t.pumpPart(p, "circulation-pump-24h")
+	t.pumpPart(p, "plug-in-pump")
 	t.lossPart("element", "element-heater", old, drawElement(d, flow), d.even(0.95, 1.2), "")
 	w := hose
 	w.from, w.to, w.length, w.ends = "tub.suction", "filter.in", math.Round(d.nine(600, 2000)), 2

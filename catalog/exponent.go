@@ -1,0 +1,30 @@
+package catalog
+
+import "sync"
+
+// Exponent is the shape of a loss that is given at one flow: drop as flow to this power.
+// Nine in ten parts of the kind lie between Low and High.
+type Exponent struct {
+	Likely, Low, High float64
+	Source            string
+}
+
+var exponents = sync.OnceValue(func() map[string]Exponent {
+	out := map[string]Exponent{}
+	s := readSheet("exponents.csv")
+	for _, l := range s.lines {
+		out[l[0]] = Exponent{s.number(l[1]), s.number(l[2]), s.number(l[3]), l[4]}
+	}
+	return out
+})
+
+// ExponentOf returns the exponent of a kind, or of a style within it such as "sand-filter";
+// square, without a range, for those that have none.
+func ExponentOf(names ...string) Exponent {
+	for _, name := range names {
+		if e, ok := exponents()[name]; ok {
+			return e
+		}
+	}
+	return Exponent{Likely: 2, Low: 2, High: 2, Source: "square law of a pipe fitting"}
+}

@@ -1,0 +1,110 @@
+package description
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/description/located"
+)
+
+// How far the watts on a label move the curve of a pump nobody has a sheet of from that of
+// its type: half of what they say in water power (the other half is how good the motor and
+// the wheel are), and of that seven tenths into flow and three into head. Common practice, no
+// source: tubs of one kind have pumps of nearly one head, and the larger pump is the wider;
+// similar wheels at one speed would make it six and four tenths (affinity laws).
+const (
+	labelWeight = 0.5
+	labelFlow   = 0.7
+	labelHead   = 0.3
+)
+
+// bare reports whether speeds say no more than a label does: no curve, no ratio.
+func bare(speeds []graph.Speed) bool {
+	return !slices.ContainsFunc(speeds, func(s graph.Speed) bool { return len(s.Curve) > 0 || s.Ratio != 0 })
+}
+
+// mostWatts returns the greatest power of the speeds, W.
+func mostWatts(speeds []graph.Speed) float64 {
+	most := 0.0
+	for _, s := range speeds {
+		most = max(most, s.PowerW)
+	}
+	return most
+}
+
+// checkLabel completes a pump of which the description says watts but no curve: by the row
+// of its type, else the catalogue's pump with as many speeds whose watts are nearest.
+func (r *reader) checkLabel(v located.Value, p *graph.Part) {
+	said := p.Pump.Speeds
+	if len(said) == 0 || p.Pump.TypeSaid || !bare(said) {
+		return
+	}
+	watts := mostWatts(said)
+	row, ok := r.catalog.Row(p.Type)
+	if !ok && watts > 0 {
+		row, ok = r.pumpOf(len(said), watts)
+	}
+	of := speedsOf(row)
+	if !ok || watts == 0 || len(of) != len(said) {
+		r.Add(said[0].Pos, `write curve = [["0 m3/h", "7 m"], ["8 m3/h", "2 m"]], or the watts of each speed and the type of a catalogue row with as many speeds`,
+			"the pump %s has no curve%s", located.Said(p.ID), speedsDiffer(ok, row, len(of), len(said)))
+		return
+	}
+	byWatts := slices.Clone(said) // the row's go from slow to fast
+	slices.SortStableFunc(byWatts, func(a, b graph.Speed) int { return cmp.Compare(a.PowerW, b.PowerW) })
+	scale := math.Pow(watts/cmp.Or(mostWatts(of), watts), labelWeight)
+	for i := range said {
+		k := slices.IndexFunc(of, func(s graph.Speed) bool { return s.Name == said[i].Name })
+		if k < 0 {
+			k = slices.IndexFunc(byWatts, func(s graph.Speed) bool { return s.Name == said[i].Name })
+		}
+		said[i].Ratio, said[i].Curve = of[k].Ratio, nil
+		for _, c := range of[k].Curve {
+			said[i].Curve = append(said[i].Curve, graph.CurvePoint{
+				Flow: c.Flow * math.Pow(scale, labelFlow),
+				Head: graph.Drop{Value: c.Head.Value * math.Pow(scale, labelHead), IsHead: true},
+			})
+		}
+		if said[i].PowerW == 0 {
+			said[i].PowerW = of[k].PowerW * watts / mostWatts(of)
+		}
+	}
+	p.Pump.TypeSaid, p.Pump.LabelW = true, watts
+}
+
+func speedsDiffer(found bool, row catalog.Row, has, wants int) string {
+	if !found || has == wants {
+		return ""
+	}
+	return fmt.Sprintf(", and %s has %s for its %d", row.Name, counted(has, "speed"), wants)
+}
+
+// pumpOf returns the catalogue's pump with a number of speeds whose power at the fastest is
+// nearest to watts in ratio, the first of several.
+func (r *reader) pumpOf(speeds int, watts float64) (best catalog.Row, found bool) {
+	off := math.Inf(1)
+	for _, row := range r.catalog.Rows() {
+		if row.Kind != string(graph.Pump) || len(row.Speeds) != speeds {
+			continue
+		}
+		if w := mostWatts(speedsOf(row)); w > 0 {
+			if d := math.Abs(math.Log(watts / w)); d < off {
+				best, off, found = row, d, true
+			}
+		}
+	}
+	return best, found
+}
+
+// labelText writes the speeds of a pump of which only the label is known.
+func labelText(p *graph.PumpData) string {
+	var out []string
+	for _, s := range p.Speeds {
+		out = append(out, inline(speedFields, &graph.Speed{Name: s.Name, PowerW: s.PowerW}))
+	}
+	return list(out)
+}

@@ -1,0 +1,109 @@
+package hydraulic
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// onFittings sets the factor of every handbook fitting: in runs, tees and reducers.
+func onFittings(m *Model, p *Perturb, f float64) {
+	p.Fittings = list(p.Fittings, len(m.Runs), 1)
+	for i := range m.Runs {
+		p.Fittings[i] *= f
+	}
+	p.Loss = list(p.Loss, len(m.Parts), 1)
+	for i := range m.Parts {
+		if k := m.Parts[i].Part.Kind; k == graph.Tee || k == graph.Reducer {
+			p.Loss[i] *= f
+		}
+	}
+}
+
+func onBarbs(m *Model, p *Perturb, f float64) {
+	p.Barbs = list(p.Barbs, len(m.Runs), 1)
+	for i := range m.Runs {
+		p.Barbs[i] *= f
+	}
+}
+
+// onEntrances adds K to the runs that come from the tub.
+func onEntrances(m *Model, p *Perturb, k float64) {
+	p.Joints = list(p.Joints, len(m.Runs), 0)
+	for i := range m.Runs {
+		if m.Runs[i].Entrance {
+			p.Joints[i] += k
+		}
+	}
+}
+
+// onJoints adds K to the old runs, or to the new ones.
+func onJoints(old bool) func(*Model, *Perturb, float64) {
+	return func(m *Model, p *Perturb, k float64) {
+		p.Joints = list(p.Joints, len(m.Runs), 0)
+		for i := range m.Runs {
+			if r := &m.Runs[i]; r.LengthM > 0 && (r.Run.Existing || r.Run.RemainsOf != "") == old {
+				p.Joints[i] += k
+			}
+		}
+	}
+}
+
+// onLengths sets the factor of a run's length; of all that are measured leg by leg for "".
+func onLengths(id string) func(*Model, *Perturb, float64) {
+	return func(m *Model, p *Perturb, f float64) {
+		p.Length = list(p.Length, len(m.Runs), 1)
+		for i := range m.Runs {
+			if r := m.Runs[i].Run; r.ID == id || id == "" && len(r.Legs) > 0 {
+				p.Length[i] *= f
+			}
+		}
+	}
+}
+
+func onBores(spec catalog.Spec) func(*Model, *Perturb, float64) {
+	return func(m *Model, p *Perturb, f float64) {
+		p.Bore = list(p.Bore, len(m.Runs), 1)
+		for i := range m.Runs {
+			if r := m.Runs[i].Run; r.Spec == spec && r.BoreMM == 0 {
+				p.Bore[i] *= f
+			}
+		}
+	}
+}
+
+func onRoughness(spec catalog.Spec, old bool) func(*Model, *Perturb, float64) {
+	return func(m *Model, p *Perturb, f float64) {
+		p.Roughness = list(p.Roughness, len(m.Runs), 1)
+		for i := range m.Runs {
+			if r := m.Runs[i].Run; r.Spec == spec && r.RoughnessMM <= 0 && (spec.Flexible() || (r.Existing || r.RemainsOf != "") == old) {
+				p.Roughness[i] *= f
+			}
+		}
+	}
+}
+
+func timesPart(m *Model, to *[]float64, id string, f float64) {
+	*to = list(*to, len(m.Parts), 1)
+	if i, ok := m.partAt[id]; ok {
+		(*to)[i] *= f
+	}
+}
+
+func addPart(m *Model, to *[]float64, id string, v float64) {
+	*to = list(*to, len(m.Parts), 0)
+	if i, ok := m.partAt[id]; ok {
+		(*to)[i] += v
+	}
+}
+
+// list returns the list, or where it is nil a new one that changes nothing.
+func list(have []float64, n int, nothing float64) []float64 {
+	if have != nil {
+		return have
+	}
+	have = make([]float64, n)
+	for i := range have {
+		have[i] = nothing
+	}
+	return have
+}

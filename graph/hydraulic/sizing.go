@@ -1,0 +1,149 @@
+package hydraulic
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// design is what a maker chooses the parts of a pump's line by: the flow and the head of the
+// most water power, m³/s and m.
+type design struct{ flow, head float64 }
+
+// designOf returns the design of a pump at its slowest and at its fastest speed; false where
+// no curve is known.
+func (b *builder) designOf(p *graph.Part) (low, high design, ok bool) {
+	m := &ModelPart{Part: p, Row: b.settled(p).LossRow.V}
+	for _, name := range p.SpeedNames() {
+		r, err := b.speed(m, name)
+		if err != nil {
+			continue
+		}
+		var d design
+		d.flow, d.head = r.curve.Best()
+		if d.flow <= 0 {
+			continue
+		}
+		if !ok || d.flow < low.flow {
+			low = d
+		}
+		if !ok || d.flow > high.flow {
+			high = d
+		}
+		ok = true
+	}
+	return low, high, ok
+}
+
+// linePump returns the pump in whose line a part stands: the nearest one before it, else the
+// nearest after it; nil where there is none.
+func (b *builder) linePump(p *graph.Part) *graph.Part {
+	if pump := b.set.Net().Upstream(p).First(graph.Pump); pump != nil {
+		return pump
+	}
+	return b.set.Net().Downstream(p).First(graph.Pump)
+}
+
+// sizeToLine puts the drop of a catalogue row where the maker of the part meant it to be: at
+// the best flow of the line's pump. Where there is no pump it stays at the row's own flow.
+func (b *builder) sizeToLine(m *ModelPart, law *partLaw) {
+	if m.Row.Sized == "" {
+		return
+	}
+	pump := b.linePump(m.Part)
+	if pump == nil {
+		return
+	}
+	low, high, ok := b.designOf(pump)
+	if !ok {
+		return
+	}
+	to := low.flow
+	if m.Row.Sized == "high" {
+		to = high.flow
+	}
+	m.sized, m.given = &sizing{pump: pump.ID}, givenSize
+	head := law.square * law.ref * law.ref
+	*law = *powerLaw(to, head, law.exponent)
+}
+
+// jetsOf returns the loss of a group of equal jets in parallel: count times the flow of one at
+// the same head. One jet is described by a rated point, else by K on its bore. Of jets nobody
+// has measured the maker sized them to their pump: they take the row's share of its head at
+// its best flow, whatever their number and bore.
+func (b *builder) jetsOf(m *ModelPart, j *graph.JetData) *partLaw {
+	n := float64(max(j.Count, 1))
+	density := b.m.Water.Density
+	if r := j.Rated; r != nil && r.Flow > 0 {
+		m.Source, m.given = "described", givenLoss
+		q := n * r.Flow
+		return &partLaw{square: r.Drop.Head(density) / (q * q), times: 1}
+	}
+	k, bore := m.Row.K, m.Row.BoreMM
+	m.Source, m.given = "catalogue", givenRow
+	if j.HasK {
+		k, m.Source = j.K, "described"
+	}
+	if j.BoreMM > 0 {
+		bore, m.given = j.BoreMM, givenBore
+	} else if law := b.jetsByPump(m); law != nil {
+		return law
+	}
+	if bore <= 0 {
+		m.Source, m.given = "none", givenNothing
+		return nil
+	}
+	return &partLaw{square: squareOf(k, bore/1000) / (n * n), times: 1}
+}
+
+func (b *builder) catalog() *catalog.Catalog {
+	if b.c.Catalog != nil {
+		return b.c.Catalog
+	}
+	return catalog.Embedded()
+}
+
+// circulationHead is the shut-off head in m below which a pump is one for circulation, whose
+// returns are open, and above which it drives jets. Common practice, no source: circulation
+// pumps shut off at 2.5 to 8 m, jet and pool pumps at 10 to 18 m.
+const circulationHead = 9
+
+// jetsByPump returns the loss of jets of which nothing but the pump is known; nil where there
+// is no pump. Several groups of a pump share its flow by their counts.
+func (b *builder) jetsByPump(m *ModelPart) *partLaw {
+	pump := b.linePump(m.Part)
+	if pump == nil {
+		return nil
+	}
+	_, high, ok := b.designOf(pump)
+	if !ok {
+		return nil
+	}
+	share := m.Row.HeadShare
+	if m.Part.Type == "" && high.head < circulationHead*2/3 { // two thirds of the shut-off head, at the best flow
+		if row, found := b.catalog().Row("pool-inlet"); found {
+			m.Row, share = row, row.HeadShare
+		}
+	}
+	if share <= 0 {
+		return nil
+	}
+	all, own := 0, 0
+	for _, p := range b.c.OfKind(graph.JetGroup) {
+		if other := b.linePump(p); other == pump {
+			n := 1
+			if p.Jets != nil {
+				n = max(p.Jets.Count, 1)
+			}
+			all += n
+			if p == m.Part {
+				own = n
+			}
+		}
+	}
+	q := high.flow * float64(own) / float64(max(all, 1))
+	if q <= 0 {
+		return nil
+	}
+	m.sized, m.given = &sizing{pump: pump.ID, head: true}, givenSize
+	return powerLaw(q, share*high.head, 2)
+}

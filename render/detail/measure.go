@@ -2,9 +2,11 @@ package detail
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/graph"
 	"dryfit/render/scene"
+	"dryfit/render/sheet"
 )
 
 // Sides of the sheet the dimensions stand on.
@@ -144,6 +146,36 @@ func (d *drawing) dimensions(b scene.Box) {
 		d.branch(l, side, edge[side]+out[side]*(3+float64(used[side])*rowMM+shift(side)), out[side], edge[side])
 		used[side] += 2
 	}
+	d.clearTexts()
+}
+
+// clearTexts gives lengths through which an extension line of others runs a place of their
+// own.
+func (d *drawing) clearTexts() {
+	var lines []scene.Box
+	for _, it := range d.items {
+		if s, ok := it.(scene.Shape); ok && (s.Tag == "extension" || s.Tag == "dimension") {
+			lines = append(lines, scene.Bounds(s))
+		}
+	}
+	d.items = slices.DeleteFunc(d.items, func(it scene.Item) bool {
+		t, ok := it.(scene.Text)
+		if !ok || t.Tag != "dim" {
+			return false
+		}
+		b := scene.Bounds(t)
+		if !slices.ContainsFunc(lines, b.Grow(-0.1).Overlaps) {
+			return false
+		}
+		same := func(o scene.Box) bool { return o == b }
+		d.fixed, d.letters = slices.DeleteFunc(d.fixed, same), slices.DeleteFunc(d.letters, same)
+		at := scene.Point{X: t.At.X, Y: t.At.Y + dimLift}
+		if t.TurnDeg != 0 {
+			at = scene.Point{X: t.At.X + dimLift, Y: t.At.Y}
+		}
+		d.want(request{tag: "dim", lines: []string{t.Text}, plain: true, at: []scene.Point{at}, em: sheet.LeastEm})
+		return true
+	})
 }
 
 // shift moves dimension lines out where their texts stand towards the figure.

@@ -12,25 +12,92 @@ import (
 // notToBeBuilt is what stands across a drawing of a plan with an error.
 const notToBeBuilt = "NOT TO BE BUILT"
 
-// warnAcross writes across every page that it is not to be built, and the first reason.
+// warnAcross writes on every page that it is not to be built, and the first reason: in its
+// title block, and as large as the drawing leaves room for it beside everything else.
 func warnAcross(pages []*scene.Scene, fault *graph.Diagnostic, units quantity.System) {
 	if fault == nil {
 		return
 	}
 	for _, s := range pages {
-		w, h := s.WidthMM, s.HeightMM
-		turn := math.Atan2(h, w) * 180 / math.Pi
-		em := 0.72 * math.Hypot(w, h) / scene.TextWidth(notToBeBuilt, 1, true)
-		em = math.Min(em, h/6)
-		s.Add(scene.Text{At: scene.Point{X: w / 2, Y: h / 2}, Text: notToBeBuilt, SizeMM: em, Bold: true, Grey: 0.55,
-			Anchor: scene.Centre, Middle: true, TurnDeg: turn, Tag: "not-to-be-built"})
-		const edge, size = 24.0, 3.2
-		lines := sheet.Wrap(notToBeBuilt+": "+graph.Inert(fault.Message.In(units)), size, w-2*edge-8, true)
-		high := float64(len(lines))*size*1.35 + 3
-		s.Add(scene.Rect(edge, 12, w-2*edge, high, scene.Filled(1)), scene.Rect(edge, 12, w-2*edge, high, scene.Stroke(sheet.Thick)))
-		for i, l := range lines {
-			s.Add(scene.Text{At: scene.Point{X: w / 2, Y: 12 + 1.5 + size*1.35*(float64(i)+0.5)}, Text: l, SizeMM: size, Bold: true,
-				Anchor: scene.Centre, Middle: true, Tag: "reason"})
+		var taken []scene.Box
+		for _, it := range s.Items {
+			sh, ok := it.(scene.Shape)
+			if ok && (sh.Tag == "frame" || sh.Tag == "title-block") {
+				if sh.Tag == "title-block" {
+					s.Add(inBlock(scene.Bounds(sh))...)
+				}
+				continue
+			}
+			taken = append(taken, scene.Bounds(it).Grow(1.5))
+		}
+		frame := scene.Box{MinX: 22, MinY: 12, MaxX: s.WidthMM - 12, MaxY: s.HeightMM - 38}
+		for _, wide := range []float64{170, 130, 100, 80, 60} {
+			items, high := warning(fault, wide, units)
+			if at, ok := free(frame, wide, high, taken); ok {
+				for _, it := range items {
+					s.Add(moved(it, at))
+				}
+				break
+			}
 		}
 	}
+}
+
+// inBlock is the warning in a title block, over the title.
+func inBlock(b scene.Box) []scene.Item {
+	const x, y, w, h = 14.0, 8.5, 93.0, 3.9
+	return []scene.Item{scene.Rect(b.MinX+x, b.MinY+y, w, h, scene.Stroke(sheet.Thin)),
+		scene.Text{At: scene.Point{X: b.MinX + x + w/2, Y: b.MinY + y + h/2}, Text: notToBeBuilt + ": mend first", SizeMM: 3.2, Bold: true,
+			Anchor: scene.Centre, Middle: true, Tag: "not-to-be-built"}}
+}
+
+// warning is the box with the warning and its reason, its upper left corner at the origin.
+func warning(fault *graph.Diagnostic, wide float64, units quantity.System) (items []scene.Item, high float64) {
+	const size = 3.0
+	em := math.Min(9, (wide-6)/scene.TextWidth(notToBeBuilt, 1, true))
+	lines := sheet.Wrap(graph.Inert(fault.Message.In(units)), size, wide-6, false)
+	if len(lines) > 3 {
+		lines = append(lines[:2:2], sheet.Fit(lines[2]+" …", size, wide-6, false))
+	}
+	high = em + 3 + float64(len(lines))*size*1.35
+	items = append(items, scene.Rect(0, 0, wide, high, scene.Stroke(sheet.Thick)),
+		scene.Text{At: scene.Point{X: wide / 2, Y: 1.2 + em/2}, Text: notToBeBuilt, SizeMM: em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "not-to-be-built"})
+	for i, l := range lines {
+		items = append(items, scene.Text{At: scene.Point{X: wide / 2, Y: em + 1.4 + size*1.35*(float64(i)+0.5)}, Text: l, SizeMM: size,
+			Anchor: scene.Centre, Middle: true, Tag: "reason"})
+	}
+	return items, high
+}
+
+// free finds room for a box in the frame clear of what is taken: from the top, left to right.
+func free(frame scene.Box, w, h float64, taken []scene.Box) (scene.Point, bool) {
+	const step = 3.0
+	for y := frame.MinY; y+h <= frame.MaxY; y += step {
+		for x := frame.MinX; x+w <= frame.MaxX; x += step {
+			b := scene.Box{MinX: x, MinY: y, MaxX: x + w, MaxY: y + h}
+			ok := true
+			for i := range taken {
+				if b.Overlaps(taken[i]) {
+					ok = false
+					break
+				}
+			}
+			if ok {
+				return scene.Point{X: x, Y: y}, true
+			}
+		}
+	}
+	return scene.Point{}, false
+}
+
+// moved is an item moved by a way.
+func moved(it scene.Item, by scene.Point) scene.Item {
+	switch it := it.(type) {
+	case scene.Shape:
+		return it.Map(func(p scene.Point) scene.Point { return scene.Point{X: p.X + by.X, Y: p.Y + by.Y} })
+	case scene.Text:
+		it.At = scene.Point{X: it.At.X + by.X, Y: it.At.Y + by.Y}
+		return it
+	}
+	return it
 }

@@ -84,6 +84,7 @@ func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([
 		}
 		out = append(out, pages...)
 	}
+	Number(out, Fingerprint(p))
 	warnAcross(out, p.Fault(), units)
 	return out, nil
 }

@@ -23,6 +23,7 @@ type picture struct {
 	d        *drawing
 	ms       []member
 	sp       *space
+	scale    float64
 	a, b     []graph.Vec // display of the members' ends
 	nodes    []graph.Vec // real places of dimensions
 	items    []scene.Item
@@ -66,7 +67,7 @@ type legendEntry struct {
 
 // layOut sets the members out, without drawing them.
 func (d *drawing) layOut(ms []member, scale float64) *picture {
-	p := &picture{d: d, ms: ms, overview: d.overview, ringed: map[int]bool{}}
+	p := &picture{d: d, ms: ms, scale: scale, overview: d.overview, ringed: map[int]bool{}}
 	if len(ms) > mostApart {
 		p.sp = d.spaceOf(ms, scale, [3]map[int]float64{})
 	} else {

@@ -110,19 +110,28 @@ type group struct {
 	fits bool
 }
 
-// oversee draws the overview: labels as large as if the drawing were not made smaller to fit
-// its page.
+// oversee draws the overview.
 func (d *drawing) oversee(ms []member) *picture {
 	p, _ := d.fit(ms)
+	return d.enlarge(p)
+}
+
+// enlarge draws a picture that is made smaller to fit its page with labels as much larger, so
+// that they are placed at the size they are read.
+func (d *drawing) enlarge(p *picture) *picture {
+	defer func() { d.zoom = 0 }()
+	match := ""
+	if g := (group{ms: p.ms}); len(g.cuts()) > 0 {
+		match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ")
+	}
 	for range 3 {
-		area := d.page(p, 0, 2, true, "").Area().Grow(-inset)
+		area := d.page(p, 0, 2, d.overview, match).Area().Grow(-inset)
 		k := p.onto(area).scale
 		if k > 0.995 {
 			break
 		}
 		d.zoom = max(d.zoom, 1) / k
-		scale := d.scaleFor(ms)
-		p = d.layOut(ms, scale)
+		p = d.layOut(p.ms, p.scale)
 		p.draw()
 	}
 	return p
@@ -163,6 +172,9 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 		if scale < d.leastScale() {
 			break
 		}
+	}
+	if !fits && !d.overview {
+		best = d.enlarge(best)
 	}
 	return best, fits && best.over == 0
 }

@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/render/book"
+	"dryfit/render/drawing"
 	"dryfit/render/table"
 )
 
@@ -19,7 +20,7 @@ import (
 func bookOf(p *plan.Plan, style table.Style, pictures []picture) *book.Book {
 	style.Whole, style.Colour = true, false
 	j := Facts(p, style.Units)
-	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File)}
+	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p)}
 	for _, c := range []book.Chapter{
 		answer(p, j, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),

@@ -40,6 +40,7 @@ func Make(p *plan.Plan, units quantity.System, tell ...plan.Tell) (*Pack, error)
 	var all []*scene.Scene
 	var shown []picture
 	out := &Pack{}
+	sheets := map[string][]*scene.Scene{}
 	for i, view := range drawing.Views() {
 		for _, t := range tell {
 			if t != nil {
@@ -50,11 +51,16 @@ func Make(p *plan.Plan, units quantity.System, tell ...plan.Tell) (*Pack, error)
 		if err != nil {
 			return nil, err
 		}
+		sheets[view], all = pages, append(all, pages...)
+	}
+	drawing.Number(all, drawing.Fingerprint(p))
+	for _, view := range drawing.Views() {
+		pages := sheets[view]
 		files, err := pictures(view, pages, p.Circuit.Job.Name, p.Circuit.Job.Date)
 		if err != nil {
 			return nil, err
 		}
-		all, shown, out.Files = append(all, pages...), append(shown, sheetsOf(view, pages)...), append(out.Files, files...)
+		shown, out.Files = append(shown, sheetsOf(view, pages)...), append(out.Files, files...)
 	}
 	out.Missing = scene.Missing(all...)
 	if len(all) > 0 {

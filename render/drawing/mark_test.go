@@ -1,0 +1,67 @@
+package drawing
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// All views together are numbered through, and every sheet bears the description's
+// fingerprint, which another description does not share.
+func TestSheetsAreNumberedThrough(t *testing.T) {
+	prints := map[string]string{}
+	for name, p := range demos(t) {
+		pages, err := Pages(p, "all", sheet.Page{}, quantity.MetricSystem)
+		if err != nil {
+			t.Fatal(err)
+		}
+		print := Fingerprint(p)
+		if other, ok := prints[print]; ok || len(print) != 8 {
+			t.Errorf("%s and %s share the fingerprint %q", name, other, print)
+		}
+		prints[print] = name
+		for n, s := range pages {
+			said := ""
+			for _, it := range s.Items {
+				if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Tag, "title:") {
+					said += x.Text + "\n"
+				}
+			}
+			for _, want := range []string{fmt.Sprintf("%d of %d\n", n+1, len(pages)), "no. " + print + "\n"} {
+				if strings.Count(said, want) != 1 {
+					t.Errorf("%s, sheet %d: the title block says %q, want %q once", name, n+1, said, want)
+				}
+			}
+		}
+	}
+}
+
+// A plan with an error says so on every sheet, clear of everything else.
+func TestWarningStandsClear(t *testing.T) {
+	for name, p := range demos(t) {
+		pages, err := Pages(p, "schematic", sheet.Page{}, quantity.MetricSystem)
+		if err != nil {
+			t.Fatal(err)
+		}
+		warnAcross(pages, &graph.Diagnostic{Severity: graph.Error, Message: graph.Say("the pump sucks air")}, quantity.MetricSystem)
+		for _, s := range pages {
+			n := 0
+			for _, it := range s.Items {
+				if x, ok := it.(scene.Text); ok && x.Tag == "not-to-be-built" {
+					n++
+				}
+			}
+			if n == 0 {
+				t.Errorf("%s: a sheet of a plan with an error does not say so", name)
+			}
+			for _, fault := range faults(s) {
+				t.Errorf("%s: %s", name, fault)
+			}
+		}
+	}
+}

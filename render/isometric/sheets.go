@@ -147,7 +147,7 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 	var best *picture
 	fits := false
 	for k := range tries {
-		if k > 0 && d.work.Done() {
+		if k > 0 && d.work.Done() && fits {
 			break
 		}
 		p := d.layOut(ms, scale)
@@ -169,13 +169,11 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 			break
 		}
 		scale *= math.Min(0.94, math.Max(0.7, math.Min(area.W()/b.W(), area.H()/b.H())))
-		if scale < d.leastScale() {
+		if scale < d.leastScale() && (ok || scale < leastScale/2) {
 			break
 		}
 	}
-	if !fits && !d.overview {
-		best = d.enlarge(best)
-	}
+	best.sized = fits
 	return best, fits && best.over == 0
 }
 

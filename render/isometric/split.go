@@ -52,7 +52,7 @@ func (d *drawing) halves(ms []member) []group {
 func (d *drawing) split(ms []member) []group {
 	g := group{ms: ms}
 	if !d.tooLarge(ms) {
-		if g.pic, g.fits = d.fit(ms); g.fits || d.work.Done() {
+		if g.pic, g.fits = d.fit(ms); g.fits || d.work.Done() && g.pic.sized {
 			return []group{g}
 		}
 	}

@@ -24,7 +24,7 @@ type picture struct {
 	ms       []member
 	sp       *space
 	scale    float64
-	sized    bool // it goes on its page
+	sized    bool        // it goes on its page
 	a, b     []graph.Vec // display of the members' ends
 	nodes    []graph.Vec // real places of dimensions
 	items    []scene.Item

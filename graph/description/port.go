@@ -100,9 +100,8 @@ var portFields = []field[graph.Port]{
 	{
 		key: "at",
 		read: func(r *reader, v located.Value, into *graph.Port) {
-			if at, ok := r.point(v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`); ok {
-				into.At = &at
-			}
+			at, _ := r.point(v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
+			into.At = &at // one that can't be read is reported, and not missed as well
 		},
 		write: func(from *graph.Port) string {
 			if from.At == nil {
@@ -114,9 +113,8 @@ var portFields = []field[graph.Port]{
 	{
 		key: "faces",
 		read: func(r *reader, v located.Value, into *graph.Port) {
-			if way, ok := r.direction(v); ok {
-				into.Faces = &way
-			}
+			way, _ := r.direction(v)
+			into.Faces = &way
 		},
 		write: func(from *graph.Port) string {
 			if from.Faces == nil {

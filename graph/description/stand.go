@@ -163,7 +163,7 @@ func (r *reader) standPorts(v located.Value, t *graph.Retrofit) {
 		case q.Faces == nil && !says:
 			r.Add(r.KeyPos(at), `write which way its ports look, such as ports-face = "left"`, "which way the ports of %s look is not known", located.Said(p.ID))
 			return
-		case q.Faces != nil && says && t.Stand.PortsFace.Len() > 0 && *q.Faces != t.Stand.PortsFace:
+		case q.Faces != nil && says && q.Faces.Len() > 0 && t.Stand.PortsFace.Len() > 0 && *q.Faces != t.Stand.PortsFace:
 			d := r.Fail(face, "leave out one of the two", "the port %s looks another way by the part itself: %s", located.Said(p.ID+"."+q.Name), strings.Trim(directionText(*q.Faces), `"`))
 			located.Related(d, q.Pos, "it is said here")
 			return

@@ -31,6 +31,7 @@ func Make(c *graph.Circuit, want Want, tell ...Tell) (*Plan, error) {
 	p.tell.step("laying out the pipes", 0, 0)
 	p.Before.lay()
 	p.After.lay()
+	p.cutOnSite()
 	if want&(Flows|Ranges|Advice) != 0 {
 		p.tell.step("solving the flows", 0, 0)
 		p.Findings = append(p.Findings, p.Before.solve(graph.Before)...)

@@ -2,6 +2,7 @@ package plan_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"dryfit/graph"
@@ -18,8 +19,9 @@ func TestSecondUnitInParallel(t *testing.T) {
 	unit := first.Asked.Retrofit.Unit
 	second := *c.Part(unit)
 	second.ID, second.Existing = "unit-b", false
-	for i := range second.Ports {
-		second.Ports[i].At = nil
+	second.Ports = slices.Clone(second.Ports)
+	for i := range second.Ports { // nobody knows yet where it is to stand
+		second.Ports[i].At, second.Ports[i].Faces = nil, nil
 	}
 	c.Parts = append(c.Parts, &second)
 	c.Retrofit = &graph.Retrofit{Unit: "unit-b"}

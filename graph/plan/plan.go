@@ -47,6 +47,7 @@ type Plan struct {
 	Before, After *Stage             // nil where the description has no such stage
 	Proposal      *retrofit.Proposal // the one built in; nil where nothing was asked
 	Places        []Verdict
+	OnSite        []int              // numbers of the pieces that can't be cut before the unit stands
 	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for
 	Findings      []graph.Diagnostic // sorted
 	Bill          *takeoff.Bill

@@ -53,9 +53,14 @@ func vary(t *testing.T, c *graph.Circuit, random *rand.Rand) []string {
 		do   func()
 	}{
 		{"turned", func() { turn(c, 1+random.IntN(3)) }},
-		{"longer", func() {
-			for k := range r.ToUnit {
-				r.ToUnit[k].By = r.ToUnit[k].By.Scale(1 + random.Float64())
+		{"farther", func() {
+			if r.Stand != nil {
+				r.Stand.At = r.Stand.At.Scale(1 + random.Float64()/2)
+			}
+		}},
+		{"along", func() {
+			if r.Stand != nil {
+				r.Stand.Along = []graph.Leg{{By: graph.Vec{Z: -250}, Place: graph.NoPlace()}}
 			}
 		}},
 		{"run", func() { stretch(c, random) }},
@@ -88,7 +93,15 @@ func vary(t *testing.T, c *graph.Circuit, random *rand.Rand) []string {
 		{"plain", func() { no := false; r.TrueUnion = &no }},
 		{"extra", func() { r.ExtraMM = 120 }},
 		{"gate", func() { r.Isolators = "gate-valve" }},
-		{"legs left out", func() { r.ToUnit, r.FromUnit, r.Branch = nil, nil, graph.Vec{} }},
+		{"nobody knows where it stands", func() {
+			r.Stand = nil
+			u := *c.Part(r.Unit)
+			u.Ports = slices.Clone(u.Ports)
+			for k := range u.Ports {
+				u.Ports[k].At, u.Ports[k].Faces = nil, nil
+			}
+			c.Parts[slices.IndexFunc(c.Parts, func(p *graph.Part) bool { return p.ID == r.Unit })] = &u
+		}},
 		{"no drains", func() { no := false; r.Drains = &no }},
 	}
 	for range 1 + random.IntN(3) {
@@ -136,6 +149,10 @@ func turn(c *graph.Circuit, quarters int) {
 	legs(c.Retrofit.ToUnit)
 	legs(c.Retrofit.FromUnit)
 	c.Retrofit.Branch = by(c.Retrofit.Branch)
+	if s := c.Retrofit.Stand; s != nil {
+		s.At, s.PortsFace = by(s.At), by(s.PortsFace)
+		legs(s.Along)
+	}
 }
 
 // stretch makes one old leg longer or shorter; where a loop then fails to close it is put back.

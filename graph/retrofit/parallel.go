@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/route/solid"
 	"dryfit/graph/stream"
 )
 
@@ -83,6 +84,12 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 	if okA && okB {
 		apart = posB.Add(from.centre()).Sub(posA.Add(to.centre()))
 	}
+	if c.Retrofit.Stand != nil && okA && okB {
+		l.survey = &survey{lay: lay, bodies: func() *solid.Bodies { return solid.Of(lay) }, known: &ledPipes{},
+			teeA: posA.Add(to.centre()), teeB: posB.Add(from.centre()), group: lay.Groups[to.path.Run.From.String()],
+			cuts: []cutLeg{to.cut(posA), from.cut(posB)}}
+	}
+	d.facing(unit, c.Retrofit.Stand)
 	outgoing, back := l.strands(teeA, teeB, way, dirA, apart, false)
 	l.lay(outgoing)
 	l.lay(back)
@@ -171,6 +178,14 @@ func (t teeIn) play() float64 { return t.place.RoomMM - t.place.NeededMM }
 func (t teeIn) centre() graph.Vec {
 	a, b := t.path.Points[t.leg-1], t.path.Points[t.leg]
 	return a.Sub(t.path.Points[0]).Add(b.Sub(a).Unit().Scale(t.place.FromMM + t.a.endAdd + t.a.half))
+}
+
+// cut is the leg with the string in it; start is where the run begins.
+func (t teeIn) cut(start graph.Vec) cutLeg {
+	dir := t.path.Points[t.leg].Sub(t.path.Points[t.leg-1]).Unit()
+	centre := start.Add(t.centre())
+	return cutLeg{run: t.path.Run.ID, leg: t.leg, radiusMM: t.w.stringRadius(),
+		from: centre.Sub(dir.Scale(t.a.half + t.a.endDepth)), to: centre.Add(dir.Scale(t.place.ToMM - t.place.FromMM - t.a.half + t.a.lastDepth))}
 }
 
 // restMM is the pipe of the run from the tee to its end, or back to its start.

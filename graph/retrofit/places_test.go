@@ -55,6 +55,10 @@ func TestBranchNotKept(t *testing.T) {
 	} {
 		circuit, lay := demo(t)
 		circuit.Retrofit.Branch = c.branch
+		leg := func(v graph.Vec) graph.Leg { return graph.Leg{By: v, Place: graph.NoPlace()} }
+		circuit.Retrofit.Stand = nil
+		circuit.Retrofit.ToUnit = []graph.Leg{leg(graph.Vec{Y: -300}), leg(graph.Vec{X: 2300})}
+		circuit.Retrofit.FromUnit = []graph.Leg{leg(graph.Vec{X: -2300}), leg(graph.Vec{Y: 300})}
 		choice := Choice{Bypass: "spring"}
 		place, _ := PlaceAt(circuit, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
 		_, ds := Build(circuit, lay, place, choice)

@@ -72,6 +72,7 @@ type Piece struct {
 	Start, Finish    graph.Vec // ends of the cut piece, if the path is located
 	Measure          bool      // CutMM hangs on a take-off nobody could read from a standard
 	MeasureWhat      []string  // which parts to measure first
+	OnSite           bool      // can't be cut before the unit stands: set by package plan
 }
 
 // End is one end of a piece: what it goes into and how deep.

@@ -53,6 +53,9 @@ func answer(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
 	for _, l := range plainLines(p, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: l})
 	}
+	if text := p.OnSiteText(); text != "" {
+		c.Add(book.Item{Kind: book.Lead, Text: capital(text) + "."})
+	}
 	if p.Heat != nil {
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
 			c.Say(capital(l) + ".")

@@ -34,6 +34,9 @@ func OfPieces(pieces []route.Piece, names *tag.Names, units quantity.System) []L
 		if p.Measure {
 			l.Head += " *"
 		}
+		if p.OnSite {
+			l.Head = "cut on site"
+		}
 		l.Lines = append(l.Lines, end(p.From, names), end(p.To, names))
 		out = append(out, l)
 	}

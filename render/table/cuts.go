@@ -21,6 +21,7 @@ type pieceJSON struct {
 	From           endJSON  `json:"from"`
 	To             endJSON  `json:"to"`
 	Measure        []string `json:"measure_first,omitempty"`
+	OnSite         bool     `json:"cut_on_site,omitempty"`
 }
 
 type endJSON struct {
@@ -61,7 +62,7 @@ func CutsJSON(p *plan.Plan, style Style) ([]byte, error) {
 		out.Pieces = append(out.Pieces, pieceJSON{
 			Piece: c.Number, Run: runID(c), Leg: c.Leg, Spec: string(c.Spec), Size: c.Size.String(),
 			Cut: mm(c.CutMM), CentreToCentre: mm(c.CentreToCentreMM),
-			From: end(c.From), To: end(c.To), Measure: c.MeasureWhat,
+			From: end(c.From), To: end(c.To), Measure: c.MeasureWhat, OnSite: c.OnSite,
 		})
 	}
 	for _, s := range p.Cuts.Plans {

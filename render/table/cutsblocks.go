@@ -52,6 +52,9 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 		if c.Measure {
 			mark = "*"
 		}
+		if c.OnSite {
+			mark += "+"
+		}
 		row := []string{strconv.Itoa(c.Number), s.length(c.CutMM) + mark, c.Size.String(),
 			s.length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runID(c)}
 		if !one {
@@ -64,6 +67,9 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 		for _, w := range words {
 			lines = append(lines, "  "+w)
 		}
+	}
+	if len(p.OnSite) > 0 {
+		lines = append(lines, "+ cut on site: "+p.OnSiteText())
 	}
 	return []Block{{Title: title, Grid: g, Lines: append(lines, unmeasured(p, s)...)}}
 }

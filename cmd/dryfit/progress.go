@@ -69,7 +69,7 @@ func (p *progress) clear() {
 
 func (p *progress) wipe() {
 	if p.shown {
-		p.to.WriteString("\r\x1b[K")
+		_, _ = p.to.WriteString("\r\x1b[K")
 	}
 	p.text, p.shown = "", false
 }

@@ -76,7 +76,7 @@ func shownName(name string) string {
 // write writes a result to the file named by -o, or to standard output.
 func (w *world) write(name string, data []byte) int {
 	if name == "-" {
-		w.stdout.Write(data) // end says what went wrong
+		_, _ = w.stdout.Write(data) // end says what went wrong
 		return exitDone
 	}
 	if err := w.files.Write(name, data); err != nil {

@@ -57,12 +57,9 @@ func capped(name string, from io.Reader, most int64) ([]byte, error) {
 // Writable refuses an output that is one of the inputs, by whatever name or link. What is no
 // regular file (a pipe, a device) loses nothing by it.
 func (f *Files) Writable(name string) error {
-	info, err := os.Stat(name)
-	if err != nil {
-		return nil // not there: nothing to lose; writing says what else is wrong
-	}
+	info, err := os.Stat(name) // what is not there can't be lost; writing says what else is wrong
 	for _, in := range f.inputs {
-		if in.info.Mode().IsRegular() && os.SameFile(in.info, info) {
+		if err == nil && in.info.Mode().IsRegular() && os.SameFile(in.info, info) {
 			return fmt.Errorf("%s is %s: write to another file", name, same(name, in.name))
 		}
 	}

@@ -25,7 +25,7 @@ func (f *Files) putBack(dir string) error {
 	aside := asideOf(dir)
 	file, err := os.Open(aside)
 	if err != nil {
-		return nil
+		return nil //nolint:nilerr // nothing was left aside
 	}
 	free := !locks || lock(file, false)
 	_ = file.Close()

@@ -121,7 +121,7 @@ func follow(name string) (string, error) {
 	for range 40 { // as many as Linux follows
 		to, err := os.Readlink(name)
 		if err != nil {
-			return name, nil // no link
+			return name, nil //nolint:nilerr // no link
 		}
 		if !filepath.IsAbs(to) {
 			to = filepath.Join(filepath.Dir(name), to)

@@ -30,7 +30,7 @@ func runDraw(v *verb, args []string, w *world) int {
 	j.add(f)
 	f.StringVar(&view, "view", "schematic", "what to draw: "+strings.Join(drawing.Views(), ", ")+", all")
 	f.StringVar(&format, "format", "", "svg, png or pdf; by the name of -o if left out, else svg")
-	f.StringVar(&paper, "paper", "", "A4, A3, \"A4 portrait\" or \"A3 portrait\"; what the drawing needs if left out")
+	f.StringVar(&paper, "paper", "", "a4, a3 or letter, with \"portrait\" behind it if wished; if left out a4, or a3 where letters would be too small on it")
 	f.IntVar(&dpi, "dpi", 150, "dots an inch of a png: 150 or 300, or what you wish from 50 to 600")
 	if code, done := v.parse(f, args, w); done {
 		return code

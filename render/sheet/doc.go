@@ -1,4 +1,4 @@
-// Package sheet is the page a drawing stands on: A4 or A3, frame, title block, notes and
+// Package sheet is the page a drawing stands on: A4, A3 or letter, frame, title block, notes and
 // legend, and the free rectangle that is left for the drawing.
 //
 // The frame keeps ISO 5457's margins (20 mm on the left for filing, 10 mm elsewhere), the

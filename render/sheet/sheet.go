@@ -20,13 +20,14 @@ const (
 // then 1.8 mm high (ISO 3098's least size, from memory).
 const LeastEm = 2.5
 
-// Format is a paper size of ISO 216.
+// Format is a paper size: of ISO 216, or of the letter sizes of North America.
 type Format int
 
 // The formats.
 const (
 	A4 Format = iota
 	A3
+	Letter
 )
 
 // Orientation is how the paper lies.
@@ -41,8 +42,11 @@ const (
 // Size returns width and height in mm.
 func (f Format) Size(o Orientation) (w, h float64) {
 	w, h = 297, 210
-	if f == A3 {
+	switch f {
+	case A3:
 		w, h = 420, 297
+	case Letter:
+		w, h = 279.4, 215.9
 	}
 	if o == Portrait {
 		w, h = h, w
@@ -135,7 +139,7 @@ type Page struct {
 	Fixed       bool // the user said so
 }
 
-// ParsePage reads "a4", "a3", "a4 portrait", "a3 landscape" in any case.
+// ParsePage reads "a4", "a3", "letter", "a4 portrait", "a3 landscape" in any case.
 func ParsePage(text string) (Page, error) {
 	p := Page{Fixed: true}
 	words := strings.Fields(strings.ToLower(strings.ReplaceAll(text, "-", " ")))
@@ -144,15 +148,17 @@ func ParsePage(text string) (Page, error) {
 		case i == 0 && w == "a4":
 		case i == 0 && w == "a3":
 			p.Format = A3
+		case i == 0 && w == "letter":
+			p.Format = Letter
 		case i == 1 && w == "landscape":
 		case i == 1 && w == "portrait":
 			p.Orientation = Portrait
 		default:
-			return Page{}, fmt.Errorf("page %q is not known; it is a4 or a3, landscape or portrait", text)
+			return Page{}, fmt.Errorf("page %q is not known; it is a4, a3 or letter, landscape or portrait", text)
 		}
 	}
 	if len(words) == 0 || len(words) > 2 {
-		return Page{}, fmt.Errorf("page %q is not known; it is a4 or a3, landscape or portrait", text)
+		return Page{}, fmt.Errorf("page %q is not known; it is a4, a3 or letter, landscape or portrait", text)
 	}
 	return p, nil
 }

@@ -66,7 +66,7 @@ func TestGoldenSheets(t *testing.T) {
 // Nothing may leave the page's frame or touch the free area, however long the texts.
 func TestEverythingInTheFrameOutsideTheArea(t *testing.T) {
 	long := strings.Repeat("supercalibrated ", 40) + strings.Repeat("W", 3000)
-	for _, f := range []Format{A4, A3} {
+	for _, f := range []Format{A4, A3, Letter} {
 		for _, o := range []Orientation{Landscape, Portrait} {
 			h := Head{Title: long, Document: long, Reference: long, Revision: long, Date: long, PreparedBy: long, Scale: long, Symbols: long}
 			s := New(f, o, h)
@@ -131,6 +131,7 @@ func TestParsePage(t *testing.T) {
 	for text, want := range map[string]Page{
 		"a4": {Fixed: true}, "A3": {Format: A3, Fixed: true},
 		"a4 portrait": {Orientation: Portrait, Fixed: true}, "A3-landscape": {Format: A3, Fixed: true},
+		"letter": {Format: Letter, Fixed: true}, "Letter portrait": {Format: Letter, Orientation: Portrait, Fixed: true},
 	} {
 		if got, err := ParsePage(text); err != nil || got != want {
 			t.Errorf("ParsePage(%q) = %+v, %v; want %+v", text, got, err, want)

@@ -61,6 +61,14 @@ type Promise struct {
 	Share    float64 // Kept over Of
 }
 
+// How often a judged promise must be kept: below WarnBelow it is a warning, below
+// MeasureFirstBelow something is to be measured before anything is cut. Choice of this
+// program.
+const (
+	WarnBelow         = 0.95
+	MeasureFirstBelow = 0.80
+)
+
 // Judged reports whether a promise that is kept too seldom is a finding.
 func (p *Promise) Judged() bool { return p.Kind == LeastFlow || p.Kind == MostFlow }
 

@@ -231,8 +231,8 @@ func (v *view) static(m *ModelPart, out *PartFlow) {
 		w := out.Flow / formula.Area(bore)
 		head -= w * w / (2 * formula.Gravity)
 	}
-	if m.Part.BelowWaterSet {
-		head += m.Part.BelowWaterMM / 1000
+	if below, ok := v.m.Layout.Below(m.Part); ok {
+		head, out.LevelKnown = head+below/1000, true
 	}
 	out.StaticPa = v.pa * head
 }

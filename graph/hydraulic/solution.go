@@ -46,6 +46,9 @@ type PartFlow struct {
 	// of a unit
 	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, or its water stands
 	StaticPa float64 // gauge pressure at its inlet, from the tub's surface; where it follows
+	// LevelKnown tells whether StaticPa counts how far the part lies below the water: as
+	// described, or as the legs of the layout lead to it.
+	LevelKnown bool
 }
 
 // LegFlow is the flow into a part (positive) at one port, and the loss from there to the part's middle.

@@ -69,11 +69,18 @@ type Stage struct {
 	Clashes   []graph.Diagnostic   // bodies that run through each other
 	Blocked   []graph.Diagnostic   // joints on whose way something stands when their turn comes
 	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
+	NoAnswer  []NoAnswer           // modes without one
 
 	// Bad days, of the after stage: the unit shut off; filter dirty and jets turned down; one
 	// suction alone, the others of its pump blocked.
 	Isolated, Dirty []hydraulic.Solution
 	Alone           []rule.Alone
+}
+
+// NoAnswer is a mode whose flows could not be worked out.
+type NoAnswer struct {
+	Mode string
+	Why  quantity.Text
 }
 
 // Verdict is what was found of one place for the cut.

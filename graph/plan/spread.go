@@ -15,6 +15,56 @@ func (p *Plan) spread(want Want) {
 		unit = u.ID
 	}
 	p.Ranges = hydraulic.Spread(p.Before.layout(), p.After.Layout, unit)
+	p.Findings = append(p.Findings, p.unsure()...)
+}
+
+// moveWorth is the share of the unit's or the jets' flow by which a guess may move it before
+// it is a warning of its own.
+const moveWorth = 0.1
+
+// unsure are the findings that follow from the ranges: promises of the unit's flow that too
+// few of the samples keep, and guesses that move the unit's or the jets' flow by more than a
+// tenth.
+func (p *Plan) unsure() []graph.Diagnostic {
+	var out []graph.Diagnostic
+	r := p.Ranges
+	first := ""
+	if len(r.MeasureFirst) > 0 {
+		first = r.MeasureFirst[0].What
+	}
+	for i := range r.Promises {
+		q := &r.Promises[i]
+		if !q.Judged() || q.Share >= hydraulic.WarnBelow {
+			continue
+		}
+		d := graph.Diagnostic{Rule: "promise", Severity: graph.Warning, Pos: p.posOf(q.Part),
+			Message: graph.Say("mode %q: %s, holds in %d of %d samples of what is not known", q.Mode, q.Text, q.Kept, q.Of)}
+		if first != "" {
+			d.Hint = graph.Say("measure first: %s", first)
+		}
+		out = append(out, d)
+	}
+	for _, f := range r.MeasureFirst {
+		most, what := f.Unit, "the unit's flow"
+		if f.Jets > most {
+			most, what = f.Jets, "the jets' flow"
+		}
+		if part := p.After.Circuit.Part(f.Part); most <= moveWorth || part == nil || part.Known != graph.Assumed {
+			continue
+		}
+		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
+			Message: graph.Say("%s is a guess that moves %s by %.0f %% either way (mode %q)", f.What, what, 100*most, f.Mode),
+			Hint:    "its data sheet, or a reading on the tub, takes this away"})
+	}
+	return out
+}
+
+// posOf is where the description speaks of a part.
+func (p *Plan) posOf(id string) graph.Pos {
+	if part := p.After.Circuit.Part(id); part != nil {
+		return part.Pos
+	}
+	return graph.Pos{File: p.Circuit.File}
 }
 
 // unitOf returns the unit a job is about: the one to be fitted, else the only one.

@@ -127,6 +127,7 @@ func (s *Stage) solve(name graph.Stage) []graph.Diagnostic {
 	for _, mode := range s.Circuit.AllModes() {
 		solution, err := hydraulic.Solve(s.Layout, mode, name)
 		if err != nil {
+			s.NoAnswer = append(s.NoAnswer, NoAnswer{mode.Name, graph.Say("%v", err)})
 			ds = append(ds, graph.Diagnostic{
 				Pos: placeOf(mode.Pos, s.Circuit), Rule: "flow", Severity: graph.Error,
 				Message: graph.Say("%s, mode %q: %v", name, mode.Name, err),

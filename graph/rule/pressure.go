@@ -96,6 +96,10 @@ func pressureRating(in *Input, report Report) {
 	}
 }
 
+// deepUnit is how far below the water a unit of unknown level may stand, m: a terrace below a
+// deck, a cellar. Common practice, no source.
+const deepUnit = 3
+
 func unitHighestPressure(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
@@ -103,14 +107,32 @@ func unitHighestPressure(in *Input, report Report) {
 		if b.Pump == nil || highest == 0 || !b.up.HasPart(b.Pump.ID) {
 			continue
 		}
-		l, ok := loadOf(v, v.part(b.Pump))
-		if !ok || l.pa <= highest {
+		pump := v.part(b.Pump)
+		shut, ok := strongestShutOff(pump)
+		if !ok {
 			continue
 		}
-		report(b.Unit.Existing, graph.Diagnostic{
-			Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
-			Message: graph.Say("%q stands %s; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(l.pa), l.words),
-			Hint:    "choose a unit for a higher pressure, or heat from a pump with less head",
-		})
+		words := graph.Say("shut-off %s of pump %q", v.pressure(shut), pump.ID)
+		below, known := in.Layout.Below(b.Unit)
+		if !known {
+			below = pump.Below.V
+		}
+		static := max(0, below) / 1000 * pascalsPerMetre
+		if static > 0 {
+			words += graph.Say(" and %s of water above it", v.pressure(static))
+		}
+		d := graph.Diagnostic{Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)}}
+		switch {
+		case shut+static > highest:
+			d.Message = graph.Say("%q stands %s; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(shut+static), words)
+			d.Hint = "choose a unit for a higher pressure, or heat from a pump with less head"
+		case !known && shut+deepUnit*pascalsPerMetre > highest:
+			d.Severity = graph.Warning
+			d.Message = graph.Say("%q stands %s; it can meet %s of pump %q and the water above it, and nothing says how far below the water it stands", b.Unit.ID, v.pressure(highest), v.pressure(shut), pump.ID)
+			d.Hint = graph.Say("measure from the water line down to its ports and write below-water: more than %s is too much", v.pressure(highest-shut))
+		default:
+			continue
+		}
+		report(b.Unit.Existing, d)
 	}
 }

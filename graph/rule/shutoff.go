@@ -2,6 +2,7 @@ package rule
 
 import (
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/settle"
 )
 
@@ -10,33 +11,37 @@ import (
 // ISO 80000-4, conventional millimetre of water (from memory).
 const pascalsPerMetre = 9806.65
 
-// shutOffPa returns the greatest pressure of one speed of a pump, Pa: the highest point of
-// its curve. A speed given by ratio follows the affinity law, the square of the ratio. It
-// is false where no curve is known.
+// shutOffPa returns the greatest pressure of one speed of a pump, Pa: at no flow, as the flow
+// is worked out with, or where its curve rises the highest point. A speed given by ratio
+// follows the affinity law, the square of the ratio. It is false where no curve is known.
 func shutOffPa(speeds []graph.Speed, speed int) (float64, bool) {
 	if speed >= len(speeds) {
 		return 0, false
 	}
 	s := speeds[speed]
-	curve, factor := s.Curve, 1.0
-	if len(curve) == 0 {
+	from, factor := s.Curve, 1.0
+	if len(from) == 0 {
 		factor = s.Ratio * s.Ratio
 		for _, other := range speeds {
 			if len(other.Curve) > 0 {
-				curve = other.Curve
+				from = other.Curve
 				break
 			}
 		}
 	}
+	var q, pa []float64
 	most := 0.0
-	for _, p := range curve {
-		pa := p.Head.Value
+	for _, p := range from {
+		v := p.Head.Value
 		if p.Head.IsHead {
-			pa *= pascalsPerMetre
+			v *= pascalsPerMetre
 		}
-		most = max(most, pa*factor)
+		q, pa, most = append(q, p.Flow), append(pa, v), max(most, v)
 	}
-	return most, most > 0
+	if c, err := hydraulic.NewPumpCurve(q, pa); err == nil {
+		most = max(most, c.ShutOff())
+	}
+	return most * factor, most > 0
 }
 
 // weakestShutOff returns the least of the shut-off pressures of a pump's speeds, Pa, and

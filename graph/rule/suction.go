@@ -15,7 +15,7 @@ func pumpSuctionHead(in *Input, report Report) {
 			if !f.NPSHKnown || f.Part.Pump == nil || len(f.Part.Pump.NPSH) == 0 {
 				continue
 			}
-			need := npshAt(f.Part.Pump.NPSH, math.Abs(f.Flow))
+			need := npshAt(f.Part.Pump.NPSH, math.Abs(f.Flow), s.Water.Density)
 			if f.NPSHAvailableM >= need {
 				continue
 			}
@@ -36,22 +36,23 @@ func wasShort(in *Input, mode string, pump *graph.Part) bool {
 		return true
 	}
 	f := before.Part(pump.ID)
-	return f == nil || !f.NPSHKnown || f.NPSHAvailableM < npshAt(pump.Pump.NPSH, math.Abs(f.Flow))
+	return f == nil || !f.NPSHKnown || f.NPSHAvailableM < npshAt(pump.Pump.NPSH, math.Abs(f.Flow), before.Water.Density)
 }
 
-// npshAt returns the required NPSH, m, straight between the points of the sheet and level
-// beyond its ends.
-func npshAt(points []graph.CurvePoint, flow float64) float64 {
+// npshAt returns the required NPSH in m of water of a density (kg/m³), straight between the
+// points of the sheet and level beyond its ends.
+func npshAt(points []graph.CurvePoint, flow, density float64) float64 {
 	last := points[0]
 	for _, p := range points {
 		if flow <= p.Flow {
+			at := p.Head.Head(density)
 			if p.Flow == last.Flow {
-				return p.Head.Value
+				return at
 			}
-			share := (flow - last.Flow) / (p.Flow - last.Flow)
-			return last.Head.Value + float64(share*(p.Head.Value-last.Head.Value))
+			from := last.Head.Head(density)
+			return from + float64((flow-last.Flow)/(p.Flow-last.Flow)*(at-from))
 		}
 		last = p
 	}
-	return last.Head.Value
+	return last.Head.Head(density)
 }

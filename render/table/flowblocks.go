@@ -39,10 +39,16 @@ func FlowBlocks(p *plan.Plan, s Style) []Block {
 	if main == nil {
 		main = p.Before
 	}
-	if main == nil || len(main.Solutions) == 0 {
+	if main == nil {
 		return nil
 	}
 	var out []Block
+	for _, n := range main.NoAnswer {
+		out = append(out, Block{Title: "Mode " + n.Mode, Lines: []string{"  no answer: " + s.say(n.Why)}})
+	}
+	if len(main.Solutions) == 0 {
+		return out
+	}
 	for i := range main.Solutions {
 		sol := &main.Solutions[i]
 		var before *hydraulic.Solution
@@ -64,7 +70,7 @@ func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, 
 	flow, pressure := s.flowUnit(), s.pressureUnit()
 	columns := []column{{head: "part"}, {head: flow.name, right: true}, {head: "drop " + pressure.name, right: true}, {head: "", widest: 56}}
 	if spread != nil {
-		columns = slices.Insert(columns, 2, column{head: "range"})
+		columns = slices.Insert(columns, 2, column{head: "nine in ten"}, column{head: "middle", right: true})
 	}
 	if before != nil {
 		columns = slices.Insert(columns, 1, column{head: "today", right: true})
@@ -81,7 +87,7 @@ func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, 
 		}
 		row = append(row, flow.text(f.Flow))
 		if spread != nil {
-			row = append(row, rangeText(spread.Parts[i], flow))
+			row = append(row, rangeText(spread.Parts[i], flow), middleText(spread.Parts[i], flow))
 		}
 		g.add(append(row, pressure.text(f.Drop), partWords(f, s))...)
 	}
@@ -93,7 +99,24 @@ func rangeText(r hydraulic.Range, u unit) string {
 	if r.High-r.Low < 1e-9 {
 		return ""
 	}
-	return u.text(r.Low) + " to " + u.text(r.High)
+	low, high := u.text(r.Low), u.text(r.High)
+	switch {
+	case r.OpenLow && r.OpenHigh:
+		return "under " + low + " to over " + high + ", past the curve"
+	case r.OpenHigh:
+		return low + " to over " + high + ", past the curve"
+	case r.OpenLow:
+		return "under " + low + " to " + high + ", past the curve"
+	}
+	return low + " to " + high
+}
+
+// middleText prints the middle of the sample; nothing where there is no range.
+func middleText(r hydraulic.Range, u unit) string {
+	if r.High-r.Low < 1e-9 {
+		return ""
+	}
+	return u.text(r.Middle)
 }
 
 // runsOfMode lists what passes every run.
@@ -160,12 +183,26 @@ func pumpWords(f hydraulic.PartFlow, s Style) string {
 // surest is how many of the unknowns worth measuring are printed.
 const surest = 5
 
+// worstPromise returns the judged promise that is kept least; nil where none is made.
+func worstPromise(r *hydraulic.Ranges) *hydraulic.Promise {
+	var worst *hydraulic.Promise
+	for i := range r.Promises {
+		if p := &r.Promises[i]; p.Judged() && (worst == nil || p.Share < worst.Share) {
+			worst = p
+		}
+	}
+	return worst
+}
+
 // SureBlocks says how sure the answers are, and what to measure first.
 func SureBlocks(r *hydraulic.Ranges, s Style) []Block {
 	if r == nil || len(r.Promises) == 0 && len(r.MeasureFirst) == 0 {
 		return nil
 	}
 	b := Block{Title: fmt.Sprintf("How sure (%d samples of what is not known exactly; nine in ten lie in the ranges)", r.Samples)}
+	if p := worstPromise(r); p != nil && p.Share < hydraulic.MeasureFirstBelow && len(r.MeasureFirst) > 0 {
+		b.Lines = append(b.Lines, fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s holds in %d of %d samples of guesses only.", r.MeasureFirst[0].What, p.Mode, s.say(p.Text), p.Kept, p.Of))
+	}
 	if len(r.Promises) > 0 {
 		b.Grid = newGrid(column{head: "mode"}, column{head: "promise", widest: 70}, column{head: "held in, of 100 ways the unknowns could lie", right: true, widest: 22})
 	}

@@ -10,6 +10,19 @@ type rangeJSON struct {
 	Low    float64 `json:"low"`
 	Likely float64 `json:"likely"`
 	High   float64 `json:"high"`
+	// of a sample: its middle (likely is the case as described), the shares of it in which a
+	// pump is past its curve, and whether an end is open for that
+	Middle     *float64 `json:"middle,omitempty"`
+	BeyondLow  float64  `json:"beyond_low,omitempty"`
+	BeyondHigh float64  `json:"beyond_high,omitempty"`
+	OpenLow    bool     `json:"open_low,omitempty"`
+	OpenHigh   bool     `json:"open_high,omitempty"`
+}
+
+// sampleRange prints a range of a sample, its values by a function.
+func sampleRange(r hydraulic.Range, value func(float64) float64) *rangeJSON {
+	return &rangeJSON{Low: value(r.Low), Likely: value(r.Likely), High: value(r.High), Middle: ptr(value(r.Middle)),
+		BeyondLow: round(r.BeyondLow, 4), BeyondHigh: round(r.BeyondHigh, 4), OpenLow: r.OpenLow, OpenHigh: r.OpenHigh}
 }
 
 type modeJSON struct {
@@ -22,6 +35,7 @@ type modeJSON struct {
 	Iterations int           `json:"iterations"`
 	Heads      []headJSON    `json:"total_dynamic_head_m"`
 	Notes      []findingJSON `json:"notes,omitempty"`
+	NoAnswer   string        `json:"no_answer,omitempty"` // why there are no numbers
 }
 
 type partFlow struct {
@@ -75,24 +89,27 @@ type summaryJSON struct {
 }
 
 type modeSummary struct {
-	Mode       string  `json:"mode"`
-	Unit       float64 `json:"unit_flow_m3_h"`
-	Least      float64 `json:"unit_least_m3_h"`
-	Rated      float64 `json:"unit_rated_m3_h"`
-	Most       float64 `json:"unit_most_m3_h"`
-	Rise       float64 `json:"temperature_rise_K"`
-	Bypass     float64 `json:"bypass_flow_m3_h"`
-	CheckState string  `json:"check_state,omitempty"`
-	Jets       float64 `json:"jets_flow_m3_h"`
-	JetsToday  float64 `json:"jets_flow_today_m3_h"`
-	JetsChange float64 `json:"jets_change_percent"`
-	Pump       float64 `json:"pump_flow_m3_h"`
+	Mode       string     `json:"mode"`
+	Unit       float64    `json:"unit_flow_m3_h"`
+	Least      float64    `json:"unit_least_m3_h"`
+	Rated      float64    `json:"unit_rated_m3_h"`
+	Most       float64    `json:"unit_most_m3_h"`
+	Rise       float64    `json:"temperature_rise_K"`
+	Bypass     float64    `json:"bypass_flow_m3_h"`
+	CheckState string     `json:"check_state,omitempty"`
+	Jets       float64    `json:"jets_flow_m3_h"`
+	JetsToday  float64    `json:"jets_flow_today_m3_h"`
+	JetsChange float64    `json:"jets_change_percent"`
+	JetsRange  *rangeJSON `json:"jets_change_percent_range,omitempty"`
+	Pump       float64    `json:"pump_flow_m3_h"`
 }
 
 type promiseJSON struct {
 	Mode  string  `json:"mode"`
 	Text  string  `json:"text"`
 	Share float64 `json:"share"`
+	Kept  int     `json:"kept"`
+	Of    int     `json:"of"`
 }
 
 type influenceJSON struct {
@@ -101,6 +118,9 @@ type influenceJSON struct {
 	Mode   string  `json:"mode"`
 	Effect float64 `json:"effect_percent"`
 	Moves  string  `json:"moves"`
+	Unit   float64 `json:"unit_flow_percent,omitempty"`
+	Jets   float64 `json:"jets_flow_percent,omitempty"`
+	Head   float64 `json:"pump_head_percent,omitempty"`
 }
 
 // FlowJSON prints the solution of every mode and stage, and the summary.
@@ -116,6 +136,10 @@ func FlowJSON(p *plan.Plan, s Style) ([]byte, error) {
 			mode := modeOf(&st.stage.Solutions[i], p.Ranges, s)
 			mode.Stage = string(st.name)
 			out.Modes = append(out.Modes, mode)
+		}
+		for _, n := range st.stage.NoAnswer {
+			out.Modes = append(out.Modes, modeJSON{Mode: n.Mode, Stage: string(st.name), NoAnswer: s.say(n.Why),
+				Parts: []partFlow{}, Runs: []runFlow{}, Heads: []headJSON{}})
 		}
 	}
 	return writeJSON(out)
@@ -170,10 +194,10 @@ func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges, s Style) modeJSON
 }
 
 func flowRange(r hydraulic.Range) *rangeJSON {
-	return &rangeJSON{m3h(r.Low), m3h(r.Likely), m3h(r.High)}
+	return sampleRange(r, m3h)
 }
 func dropRange(r hydraulic.Range) *rangeJSON {
-	return &rangeJSON{kPa(r.Low), kPa(r.Likely), kPa(r.High)}
+	return sampleRange(r, kPa)
 }
 
 func partOf(p *hydraulic.PartFlow) partFlow {
@@ -214,17 +238,25 @@ func flowSummary(p *plan.Plan, s Style) summaryJSON {
 	for _, m := range plan.Summarise(p) {
 		out.Modes = append(out.Modes, modeSummary{
 			m.Mode, m3h(m.Unit), m3h(m.Least), m3h(m.Rated), m3h(m.Most), round(m.RiseK, 3), m3h(m.Bypass), m.CheckState,
-			m3h(m.Jets), m3h(m.JetsToday), round(m.JetsChange()*100, 2), m3h(m.Pump),
+			m3h(m.Jets), m3h(m.JetsToday), round(m.JetsChange()*100, 2), jetsRange(p.Ranges.Of(m.Mode, graph.After)), m3h(m.Pump),
 		})
 	}
 	if r := p.Ranges; r != nil {
 		out.Samples, out.Unsolved = r.Samples, r.Unsolved
 		for _, q := range r.Promises {
-			out.Promises = append(out.Promises, promiseJSON{q.Mode, s.say(q.Text), round(q.Share, 4)})
+			out.Promises = append(out.Promises, promiseJSON{q.Mode, s.say(q.Text), round(q.Share, 4), q.Kept, q.Of})
 		}
 		for _, q := range r.MeasureFirst {
-			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.What, q.Part, q.Mode, round(q.Effect*100, 2), q.Moves})
+			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.What, q.Part, q.Mode, round(q.Effect*100, 2), q.Moves, round(q.Unit*100, 2), round(q.Jets*100, 2), round(q.Head*100, 2)})
 		}
 	}
 	return out
+}
+
+// jetsRange prints the range of what the jets lose or gain, %; nil where there is none.
+func jetsRange(r *hydraulic.ModeRanges) *rangeJSON {
+	if r == nil || !r.HasJets {
+		return nil
+	}
+	return sampleRange(r.JetsChange, func(v float64) float64 { return round(v*100, 2) })
 }

@@ -229,3 +229,21 @@ from-unit = ["left ?", "up ?", "back ?"]
 		t.Errorf("an open leg the wrong way round is not named: %v", turned.Places)
 	}
 }
+
+// TestWrittenLegsKeepClear draws the pipes by hand through a door: it is said of the leg.
+func TestWrittenLegsKeepClear(t *testing.T) {
+	box := `keep-clear = [{ from = ["right 1500 mm", "front 200 mm", "down 700 mm"], to = ["right 1900 mm", "front 1100 mm", "up 100 mm"], what = "door" }]
+to-unit = ["front 300 mm", "down 330 mm", "right 3000 mm"]
+from-unit = ["left ?", "up ?", "back ?"]
+`
+	p := planOf(t, standing(t, func(s string) string { return s + box }))
+	found := false
+	for _, v := range p.Places {
+		for _, r := range v.Reasons {
+			found = found || strings.Contains(r.Text.String(), `your leg "right 3000 mm" passes what is to be kept clear: door`)
+		}
+	}
+	if !found {
+		t.Errorf("the door is not named: %v", p.Places)
+	}
+}

@@ -55,6 +55,10 @@ func (l *limb) led(line, apart graph.Vec, out, back []graph.Leg) (to, from []gra
 		in = in.Sub(s.teeA)
 		out, back = l.closed(out, back, apart, &in)
 	}
+	if (len(out) > 0 || len(back) > 0) && len(l.w.asked.Stand.KeepClear) > 0 {
+		l.keptClear(s, s.teeA, out)
+		l.keptClear(s, s.teeB, reversed(back))
+	}
 	if len(out) > 0 && len(back) > 0 {
 		l.stands(s, out, back) // says where they lead elsewhere
 		return out, back, false
@@ -67,6 +71,35 @@ func (l *limb) led(line, apart graph.Vec, out, back []graph.Leg) (to, from []gra
 		l.findings = append(l.findings, k.findings...)
 	}
 	return s.known.to, s.known.from, !s.known.ok
+}
+
+// keptClear reports the legs that are written and pass a box that is to be kept clear.
+func (l *limb) keptClear(s *survey, from graph.Vec, legs []graph.Leg) {
+	in, _, ok := l.stands(s, nil, nil)
+	if !ok {
+		return
+	}
+	origin, pipe := in.Sub(l.w.asked.Stand.At), l.girth("elbow-90", catalog.Row{})/(1+2*socketWall)
+	for _, g := range legs {
+		to := from.Add(g.By)
+		for i, k := range l.w.asked.Stand.KeepClear {
+			box := solid.Box(origin.Add(k.From), origin.Add(k.To))
+			if solid.Distance(solid.Capsule(from, to, pipe), box) > 0 {
+				continue
+			}
+			name := k.What
+			if name == "" {
+				name = fmt.Sprintf("box %d of keep-clear", i+1)
+			}
+			pos := g.Pos
+			if !pos.IsValid() {
+				pos = k.Pos
+			}
+			l.find(pos, graph.Error, graph.Say("your leg %q passes what is to be kept clear: %s", g.Words(), name),
+				graph.Say("lead it round, or leave to-unit and from-unit out to have the pipes found"))
+		}
+		from = to
+	}
 }
 
 // stands tells where the unit's ports are: its inlet as the request says, or where a pipe that

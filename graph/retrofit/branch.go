@@ -208,7 +208,26 @@ func (l *limb) feederCheck(s *strand) {
 		}
 		b = l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
 	}
-	l.stand(s, p, b, true, legs, "check before the feeder")
+	l.stand(s, p, b, true, l.straightFirst(s, b, legs), "check before the feeder")
+}
+
+// straightFirst puts the legs first that have the straight a check wants before it, the others
+// behind them; both in the order given.
+func (l *limb) straightFirst(s *strand, b body, legs []int) []int {
+	row, ok := l.w.cat.Pipe(l.w.branchSpec, l.w.branchSize)
+	if !ok {
+		return legs
+	}
+	var first, rest []int
+	for _, k := range legs {
+		at := s.back[k].pos - nipple(b.socket, s.back[k].depth) - b.length
+		if k == 0 || at-s.front[k].pos >= straightDiameters*row.BoreMM {
+			first = append(first, k)
+		} else {
+			rest = append(rest, k)
+		}
+	}
+	return append(first, rest...)
 }
 
 // stand puts a part into the first leg that has room for it, and reports it if none has.

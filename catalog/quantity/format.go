@@ -15,6 +15,14 @@ const (
 	InchSystem                 // ft and in to 1/16, US gpm, psi, ft, °F
 )
 
+// SystemOf returns the system of a description's word for it: inch for "inch", else metric.
+func SystemOf(word string) System {
+	if word == "inch" {
+		return InchSystem
+	}
+	return MetricSystem
+}
+
 // form says how a value is printed: in which unit, with how many decimals.
 type form struct {
 	unit     string

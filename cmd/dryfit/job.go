@@ -198,13 +198,9 @@ func (j *job) render(ds []graph.Diagnostic, to io.Writer, w *world) string {
 
 // style says how tables are printed.
 func (j *job) style(w *world) table.Style {
-	s := table.Style{Units: quantity.MetricSystem, Colour: j.output == "-" && w.colour(w.stdout)}
 	units := j.units
 	if units == "" && j.circuit != nil {
 		units = j.circuit.Job.Units
 	}
-	if units == "inch" {
-		s.Units = quantity.InchSystem
-	}
-	return s
+	return table.Style{Units: quantity.SystemOf(units), Colour: j.output == "-" && w.colour(w.stdout)}
 }

@@ -1,10 +1,10 @@
 package retrofit
 
 import (
-	"fmt"
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -53,47 +53,47 @@ func (w work) newAssembly(choice Choice) assembly {
 	}
 	kind, b, has := w.element(choice)
 	a.hasElement = has
-	add := func(what string, mm float64) { a.terms = append(a.terms, Term{What: what, MM: mm}) }
+	add := func(what quantity.Text, mm float64) { a.terms = append(a.terms, Term{What: what, MM: mm}) }
 
 	joint, teeMM := "old pipe into the %s tee", 2*a.half+a.endAdd
 	if onBarb {
 		joint, teeMM = "hose over the barb at the %s tee", 2*a.half
 	}
-	add(fmt.Sprintf(joint, "first"), a.endDepth)
+	add(graph.Say(joint, "first"), a.endDepth)
 	if onBarb {
-		add(between, a.endAdd)
+		add(quantity.Text(between), a.endAdd)
 	}
 	add("first tee, stop to stop", teeMM)
 	if has {
 		a.element = b.length
 		a.first = nipple(tee.SocketMM, b.socket) + a.extra
 		a.second = nipple(b.socket, tee.SocketMM)
-		add(fmt.Sprintf("nipple, two depths and %d mm", BeadMM), a.first-a.extra)
+		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.first-a.extra)
 		if a.extra > 0 {
 			add("straight pipe asked for", a.extra)
 		}
-		add(describe(kind, b)+", stop to stop", a.element)
-		add(fmt.Sprintf("nipple, two depths and %d mm", BeadMM), a.second)
+		add(graph.Say("%s, stop to stop", describe(kind, b)), a.element)
+		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.second)
 	} else {
 		a.first = nipple(tee.SocketMM, tee.SocketMM) + a.extra
-		add(fmt.Sprintf("piece between the tees, two depths and %d mm", BeadMM), a.first)
+		add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(BeadMM)), a.first)
 	}
 	add("second tee, stop to stop", teeMM)
 	if onBarb {
-		add(between, a.endAdd)
+		add(quantity.Text(between), a.endAdd)
 	}
 	if guarded {
-		add(fmt.Sprintf("nipple, two depths and %d mm", BeadMM), a.guardPiece)
+		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.guardPiece)
 		add("true-union check behind the second tee, stop to stop", guard.length)
 		add("old pipe into the check", a.lastDepth)
 		return a
 	}
 	if a.slip > 0 {
-		add(fmt.Sprintf("piece to the slip coupling, two depths and %d mm", BeadMM), a.slip)
+		add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(BeadMM)), a.slip)
 		add("old pipe into the slip coupling", a.lastDepth)
 		return a
 	}
-	add(fmt.Sprintf(joint, "second"), a.endDepth)
+	add(graph.Say(joint, "second"), a.endDepth)
 	return a
 }
 

@@ -1,9 +1,9 @@
 package retrofit
 
 import (
-	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
@@ -156,9 +156,9 @@ func newTee(w work, path *route.Path, leg int) teeIn {
 	t.a.terms = []Term{
 		{"old pipe into the tee", t.a.endDepth},
 		{"tee, stop to stop", 2*t.a.half + t.a.endAdd},
-		{fmt.Sprintf("nipple, two depths and %d mm", BeadMM), t.a.first},
-		{name + ", stop to stop", t.a.element + t.a.lastAdd},
-		{"old pipe into the " + name, t.a.lastDepth},
+		{graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), t.a.first},
+		{graph.Say("%s, stop to stop", name), t.a.element + t.a.lastAdd},
+		{graph.Say("old pipe into the %s", name), t.a.lastDepth},
 	}
 	gap := t.a.endAdd + 2*t.a.half + t.a.first + t.a.element + t.a.lastAdd
 	start, finish := legEnds(path, leg)

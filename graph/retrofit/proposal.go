@@ -31,7 +31,7 @@ func (p Place) TooShort() bool { return !p.MeasureFirst && p.RoomMM < p.NeededMM
 
 // Term is one part of a sum of lengths.
 type Term struct {
-	What string
+	What quantity.Text
 	MM   float64
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 )
@@ -56,6 +57,10 @@ type biller struct {
 func newBiller(c *graph.Circuit, lay *route.Layout) *biller {
 	return &biller{c: c, lay: lay, bores: bores{lay: lay}, cuts: NewCutList(c, lay)}
 }
+
+// say words a name in the units the job is listed in: a name is what lines are told apart by,
+// so it has its units from the start.
+func (b *biller) say(t quantity.Text) string { return t.In(quantity.SystemOf(b.c.Job.Units)) }
 
 // add puts an item into the line for its like, or into a new one.
 func (b *biller) add(l line) {

@@ -1,7 +1,6 @@
 package takeoff
 
 import (
-	"fmt"
 	"math"
 
 	"dryfit/catalog"
@@ -26,7 +25,7 @@ func (b *biller) addCarrying() {
 		size := r.Size.String()
 		outside := ""
 		if path.Pipe.OutsideMM > 0 {
-			outside = quantity.Trim(quantity.Round(path.Pipe.OutsideMM, 1)) + " mm outside"
+			outside = b.say(quantity.Say("%s outside", quantity.Length.Finely(path.Pipe.OutsideMM)))
 		}
 		if r.Outside || r.Insulated {
 			b.add(line{Item: Item{Name: join("pipe insulation", size, outside), Kind: "insulation", Spec: r.Spec, Size: size,
@@ -60,7 +59,7 @@ func (b *biller) addSupports(r *graph.Run, lengthMM, tempC float64) {
 	}
 	n := math.Ceil(lengthMM/spacing - 1e-9)
 	b.add(line{Item: Item{
-		Name: join("pipe clip", r.Size.String(), string(r.Spec), fmt.Sprintf("at most %.2f m apart at %g °C", spacing/1000, tempC)),
+		Name: join("pipe clip", r.Size.String(), string(r.Spec), b.say(quantity.Say("at most %s apart at %s", b.metres(math.Round(spacing/10)*10), quantity.Temperature.Of(tempC)))),
 		Kind: "pipe-clip", Spec: r.Spec, Size: r.Size.String(), Quantity: n, Unit: "pc", Source: source, New: true, Where: []string{r.ID},
 	}, size: r.Size})
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
@@ -222,5 +223,10 @@ func (b *bores) change(p *graph.Part, fit *route.PartFit) handbook {
 	return handbook{h.k + own.k, h.lengthM + own.lengthM}
 }
 
-// metres is a length for a reader: "3.048 m".
-func metres(mm float64) string { return fmt.Sprintf("%g m", math.Round(mm)/1000) }
+// metres is a length of pipe as it is sold: "3.048 m", or in feet where the job is in inch.
+func (b *biller) metres(mm float64) string {
+	if system := quantity.SystemOf(b.c.Job.Units); system == quantity.InchSystem {
+		return quantity.Format(mm, quantity.Length, system)
+	}
+	return fmt.Sprintf("%g m", math.Round(mm)/1000)
+}

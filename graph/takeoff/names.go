@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/settle"
@@ -87,7 +88,7 @@ func (b *biller) partName(set *settle.Part, fit *route.PartFit, size, ends strin
 	}
 	switch {
 	case p.Kind == graph.CheckValve:
-		what = checkName(set)
+		what = b.say(checkName(set))
 	case p.Kind == graph.Filter && p.Filter != nil && p.Filter.Media != "":
 		what = p.Filter.Media + " filter"
 	case p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 0:
@@ -110,17 +111,17 @@ func (b *biller) partName(set *settle.Part, fit *route.PartFit, size, ends strin
 }
 
 // checkName says which spring: "spring check, opens at 2 psi".
-func checkName(p *settle.Part) string {
-	pa := p.Cracking.V / 1000
+func checkName(p *settle.Part) quantity.Text {
+	opens := quantity.Pressure.Of(p.Cracking.V)
 	switch {
 	case p.IsSwing():
 		return "swing check"
 	case p.Cracking.How == settle.Given:
-		return fmt.Sprintf("spring check, opens at %.1f kPa", pa)
-	case p.Type != "" && pa > 0:
-		return fmt.Sprintf("spring check, opens at %.1f kPa (%s)", pa, p.Type)
-	case pa > 0 && p.Cracking.How != settle.Assumed:
-		return fmt.Sprintf("spring check, opens at %.1f kPa", pa)
+		return quantity.Say("spring check, opens at %s", opens)
+	case p.Type != "" && p.Cracking.V > 0:
+		return quantity.Say("spring check, opens at %s (%s)", opens, p.Type)
+	case p.Cracking.V > 0 && p.Cracking.How != settle.Assumed:
+		return quantity.Say("spring check, opens at %s", opens)
 	}
 	return "spring check"
 }

@@ -68,7 +68,7 @@ func (b *biller) addBars(plan StockPlan) {
 	first := len(b.lines)
 	for _, bar := range plan.Bars {
 		left += bar.OffcutMM
-		name := join(what, plan.Size.String(), string(plan.Spec), unit+" of "+metres(bar.StockMM))
+		name := join(what, plan.Size.String(), string(plan.Spec), unit+" of "+b.metres(bar.StockMM))
 		if bar.Offcut {
 			name += ", offcut in the van"
 		}

@@ -63,7 +63,7 @@ func place(v plan.Verdict, s Style) placeJSON {
 		out.Reasons = append(out.Reasons, reasonJSON{r.Rule, s.say(r.Text), r.Pos.Line, r.Severity.String()})
 	}
 	for _, t := range v.Place.Terms {
-		out.Terms = append(out.Terms, termJSON{t.What, mm(t.MM)})
+		out.Terms = append(out.Terms, termJSON{s.say(t.What), mm(t.MM)})
 	}
 	return out
 }
@@ -152,7 +152,7 @@ func placeTitle(v plan.Verdict, s Style) string {
 func terms(v plan.Verdict, s Style) *Grid {
 	g := newGrid(column{head: "  "}, column{head: "length", right: true}, column{head: "what"})
 	for _, t := range v.Place.Terms {
-		g.add("  ", s.length(t.MM), t.What)
+		g.add("  ", s.length(t.MM), s.say(t.What))
 	}
 	g.add("  ", s.length(v.Place.NeededMM), "together")
 	return g

@@ -61,7 +61,7 @@ func FlowBlocks(p *plan.Plan, s Style) []Block {
 		out = append(out, headBlocks(sol, s)...)
 	}
 	out = append(out, assumedBlock(p, s)...)
-	return append(out, methodBlock(&main.Solutions[0]))
+	return append(out, methodBlock(&main.Solutions[0], s))
 }
 
 // partsOfMode lists what passes every part: today, after the work, and its range. Units

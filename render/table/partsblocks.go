@@ -110,7 +110,7 @@ func specsOf(items []takeoff.Item) []string {
 
 func itemRow(i takeoff.Item, s Style) []string {
 	quantity := fixed(i.Quantity, 0)
-	if i.Unit == "m" || i.Quantity != round(i.Quantity, 0) {
+	if i.Quantity != round(i.Quantity, 0) {
 		quantity = fixed(i.Quantity, 2)
 	}
 	spare, length := "", ""
@@ -128,8 +128,11 @@ func itemRow(i takeoff.Item, s Style) []string {
 		name += " +"
 	}
 	amount := quantity + " " + i.Unit
-	if i.Quantity == 0 {
+	switch {
+	case i.Quantity == 0:
 		amount = "-" // a spare alone
+	case i.Unit == "m":
+		amount = s.pipeLength(i.Quantity)
 	}
 	row := []string{amount, spare, name, shortEnds(i.Ends), i.Size}
 	if !s.Whole { // what the merchant is asked for has no equivalent length

@@ -1,7 +1,6 @@
 package hydraulic
 
 import (
-	"dryfit/catalog"
 	"dryfit/graph"
 )
 
@@ -95,13 +94,6 @@ func (b *builder) jetsOf(m *ModelPart, j *graph.JetData) *partLaw {
 	return &partLaw{square: squareOf(k, bore/1000) / (n * n), times: 1}
 }
 
-func (b *builder) catalog() *catalog.Catalog {
-	if b.c.Catalog != nil {
-		return b.c.Catalog
-	}
-	return catalog.Embedded()
-}
-
 // circulationHead is the shut-off head in m below which a pump is one for circulation, whose
 // returns are open, and above which it drives jets. Common practice, no source: circulation
 // pumps shut off at 2.5 to 8 m, jet and pool pumps at 10 to 18 m.
@@ -120,7 +112,7 @@ func (b *builder) jetsByPump(m *ModelPart) *partLaw {
 	}
 	share := m.Row.HeadShare
 	if m.Part.Type == "" && high.head < circulationHead*2/3 { // two thirds of the shut-off head, at the best flow
-		if row, found := b.catalog().Row("pool-inlet"); found {
+		if row, found := b.set.Returns(); found {
 			m.Row, share = row, row.HeadShare
 		}
 	}

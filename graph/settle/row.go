@@ -215,3 +215,7 @@ func PortsOf(p *graph.Part) []string {
 	}
 	return names
 }
+
+// Returns is the row of the open eyes by which a circulation line gives its water back, for
+// jets of which nothing is said on a pump that drives none.
+func (s *Stage) Returns() (catalog.Row, bool) { return s.cat.Row("pool-inlet") }

@@ -261,7 +261,7 @@ func (t *tub) assembly(line, unit way, rated, pipeBore float64) {
 	}
 	stub := func(from, to string) {
 		w := line
-		w.of, w.from, w.to, w.length, w.elbows, w.ends = newWork, from, to, math.Round(d.even(80, 200)), 0, 0
+		w.of, w.from, w.to, w.length, w.elbows, w.ends = newWork, from, to, math.Round(d.even(80, 200)), 0, barbs // hose sits on barbs, however short
 		t.pipe(w)
 	}
 	t.teePart("t1", newWork)

@@ -1,6 +1,7 @@
 package description
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -100,8 +101,11 @@ var portFields = []field[graph.Port]{
 	{
 		key: "at",
 		read: func(r *reader, v located.Value, into *graph.Port) {
-			at, _ := r.point(v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
-			into.At = &at // one that can't be read is reported, and not missed as well
+			at, ok := r.point(v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
+			if !ok { // reported: neither missed as well, nor in one place with another
+				at = graph.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
+			}
+			into.At = &at
 		},
 		write: func(from *graph.Port) string {
 			if from.At == nil {

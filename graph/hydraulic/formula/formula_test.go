@@ -263,3 +263,25 @@ func TestPchip(t *testing.T) {
 		t.Errorf("line = %v, %v", got, slope)
 	}
 }
+
+// Between its thresholds the tee of the handbook has other factors: by hand from the formulas
+// of Crane TP-410 (2009), chapter 2, at bores on either side of each.
+func TestTeeThresholds(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		k          func(q, beta float64) (float64, float64)
+		beta, want float64
+	}{
+		{"dividing branch, ratio 0.70", formula.TeeDividingBranch, 0.7, 1.31237},              // 1 + 0.3 (0.5/0.49)²
+		{"dividing branch, ratio 0.60", formula.TeeDividingBranch, 0.6, 2.92901},              // 1 + (0.5/0.36)²
+		{"dividing branch, area 0.70", formula.TeeDividingBranch, math.Sqrt(0.7), 1.23954},    // 1.075 (1 + 0.3 (0.5/0.7)²)
+		{"combining branch, area 0.40", formula.TeeCombiningBranch, math.Sqrt(0.4), 1.134375}, // 0.55 (1 + 1.5625 - 0.5)
+		{"combining branch, area 0.30", formula.TeeCombiningBranch, math.Sqrt(0.3), 3.27778},  // 1 + (0.5/0.3)² - 0.5
+		{"dividing run, area 0.36", formula.TeeDividingRun, 0.6, 0.1},                         // 0.4 q²
+		{"dividing run, area 1", formula.TeeDividingRun, 1, 0},                                // 2 (2q - 1) q²
+	} {
+		if got, _ := c.k(0.5, c.beta); !(math.Abs(got-c.want) < 1e-4) {
+			t.Errorf("%s: %g, want %g", c.name, got, c.want)
+		}
+	}
+}

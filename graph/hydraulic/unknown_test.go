@@ -1,0 +1,241 @@
+package hydraulic
+
+import (
+	"math"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/route"
+)
+
+const unknownText = `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+type = "two-speed-pump"
+[[part]]
+id = "filter"
+kind = "filter"
+existing = true
+[[part]]
+id = "valve"
+kind = "ball-valve"
+position = "50 %"
+[[part]]
+id = "swing"
+kind = "check-valve"
+style = "swing"
+[[part]]
+id = "jets"
+kind = "jet-group"
+existing = true
+count = 10
+JETS
+[[run]]
+id = "old"
+from = "tub.a"
+to = "pump.in"
+existing = true
+length = "1 m"
+[[run]]
+id = "mid"
+from = "pump.out"
+to = "filter.in"
+existing = true
+length = "1 m"
+[[run]]
+id = "new"
+from = "filter.out"
+to = "valve.in"
+length = "1 m"
+[[run]]
+id = "new2"
+from = "valve.out"
+to = "swing.in"
+length = "1 m"
+[[run]]
+id = "new3"
+from = "swing.out"
+to = "jets.in"
+length = "1 m"
+[[run]]
+id = "end"
+from = "jets.out"
+to = "tub.b"
+existing = true
+length = "0 mm"
+`
+
+func unknownModel(t *testing.T, jets, mode string) *Model {
+	t.Helper()
+	c, ds := description.Read("test.toml", []byte(replaceOnce(unknownText, "JETS", jets)))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	c = c.At(graph.After)
+	for _, m := range c.AllModes() {
+		if m.Name == mode {
+			model, err := Build(route.Lay(c), m, graph.After)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return model
+		}
+	}
+	t.Fatalf("no mode %s", mode)
+	return nil
+}
+
+func replaceOnce(text, old, with string) string {
+	for i := 0; i+len(old) <= len(text); i++ {
+		if text[i:i+len(old)] == old {
+			return text[:i] + with + text[i+len(old):]
+		}
+	}
+	return text
+}
+
+// What each unknown does to the laws, worked by hand: a Kv twice as large loses a quarter, a
+// bore twice as large a sixteenth; a pump of k times the water power has k^0.7 the flow at
+// k^0.3 the head, and its filter and jets go with it; joints go on pipe of their own age,
+// covers of suctions on the runs from the tub.
+func TestUnknownsByHand(t *testing.T) {
+	m := unknownModel(t, "", "high")
+	all := unknowns([]*Model{m})
+	set := func(m *Model, what string, v float64) *Perturb {
+		t.Helper()
+		for _, u := range all {
+			if u.what == what {
+				p := &Perturb{}
+				u.set(m, p, v)
+				m.perturb(p)
+				return p
+			}
+		}
+		t.Fatalf("no unknown %q", what)
+		return nil
+	}
+	near := func(what string, got, want float64) {
+		t.Helper()
+		if !(math.Abs(got-want) <= 1e-9*math.Abs(want)) {
+			t.Errorf("%s: %g, want %g", what, got, want)
+		}
+	}
+	part := func(id string) *ModelPart { return &m.Parts[m.partAt[id]] }
+	head := func(id string, q float64) float64 { h, _ := part(id).law.Loss(q); return h }
+	const q = 3e-3
+	m.perturb(nil)
+	valve, filter, jets := head("valve", q), head("filter", q), head("jets", q)
+	set(m, "the Kv of valve", 2)
+	near("valve", head("valve", q), valve/4)
+	set(m, "how large pump is", 2)
+	wide, tall := math.Pow(2, 0.7), math.Pow(2, 0.3)
+	h0, _ := part("pump").pump.curve.Head(q / wide)
+	h, _ := part("pump").pump.Loss(q)
+	near("pump", -h, tall*h0)
+	near("jets of a larger pump", head("jets", q), jets*tall/(wide*wide))
+	near("filter of a larger pump", head("filter", q), filter*math.Pow(wide, -1.6))
+	joints := func(what string, v float64) (old, new, inlet float64) {
+		m.perturb(nil)
+		a, b, c := m.Runs[1].law.ahead, m.Runs[2].law.ahead, m.Runs[0].law.ahead
+		set(m, what, v)
+		one := squareOf(1, m.Runs[0].BoreM)
+		return (m.Runs[1].law.ahead - a) / one, (m.Runs[2].law.ahead - b) / one, (m.Runs[0].law.ahead - c) / one
+	}
+	was, fresh, _ := joints("joints, and elbows nobody listed, in the old pipe", 0.5)
+	if !(math.Abs(was-0.5) < 1e-9 && math.Abs(fresh) < 1e-9) {
+		t.Errorf("old joints: %g on old pipe, %g on new", was, fresh)
+	}
+	_, _, inlet := joints("the covers of the suctions", 0.7)
+	if !(math.Abs(inlet-0.7) < 1e-9) {
+		t.Errorf("cover: %g", inlet)
+	}
+	// the swing check in 2 in pipe of 52.04 mm: 0.7 m/s hold it open, 5.36 m³/h
+	if hold := part("swing").hold * 3600; !(math.Abs(hold-5.360) < 0.005) {
+		t.Errorf("held open from %g m³/h", hold)
+	}
+	low, _, ok := lowHigh(m)
+	// the cartridge's drop of 2.2 kPa, at the pump's best flow at low speed
+	if got := head("filter", low) * m.Water.Density * 9.80665; !ok || !(math.Abs(got-2200) < 25) {
+		m.perturb(nil)
+		if got := head("filter", low) * m.Water.Density * 9.80665; !(math.Abs(got-2200) < 25) {
+			t.Errorf("%g Pa at %g m³/s", got, low)
+		}
+	}
+	bore := unknownModel(t, `bore = "8 mm"`, "high")
+	all = unknowns([]*Model{bore})
+	m = bore
+	m.perturb(nil)
+	was = head("jets", q)
+	set(m, "the bore of jets", 2)
+	near("jets of twice the bore", head("jets", q), was/16)
+}
+
+// lowHigh returns the best flows of the model's pump at its slow and fast speed: the low one
+// is 0.495 of the high.
+func lowHigh(m *Model) (low, high float64, ok bool) {
+	for i := range m.Parts {
+		if p := &m.Parts[i]; p.pump != nil {
+			high, _ = p.pump.curve.Best()
+			return 0.495 * high, high, true
+		}
+	}
+	return 0, 0, false
+}
+
+// A loss of the catalogue is as wide as its class at least; a filter's class is its own.
+func TestRowsDoNotNarrow(t *testing.T) {
+	m := unknownModel(t, "", "high")
+	span := m.Parts[m.partAt["filter"]].set.Loss.Span
+	class, _ := catalog.Spread(catalog.SpreadFilterLoss, "assumed")
+	if !(span.Low <= class.Low && span.High >= class.High && span.Low <= 1/2.2-1+1e-9 && span.High >= 5/2.2-1-1e-9) {
+		t.Errorf("the filter's drop: %+v, its class %+v", span, class)
+	}
+}
+
+// Of the numbers 0 to 1000 a twentieth lie below 50, half below 500, a twentieth above 950.
+// Where a pump is past its curve from 900 on the upper end is open at the last before.
+func TestRangeOf(t *testing.T) {
+	var all []sampled
+	for i := range 1001 {
+		all = append(all, sampled{float64((i * 306) % 1001), false})
+	}
+	r := rangeOf(all, 400)
+	if r.Low != 50 || r.Middle != 500 || r.High != 950 || r.Likely != 400 || r.OpenLow || r.OpenHigh || r.BeyondHigh != 0 {
+		t.Errorf("%+v", r)
+	}
+	for i := range all {
+		all[i].past = all[i].value >= 900
+	}
+	if r := rangeOf(all, 400); r.High != 899 || !r.OpenHigh || r.OpenLow || !(math.Abs(r.BeyondHigh-101.0/1001) < 1e-9) {
+		t.Errorf("past the curve: %+v", r)
+	}
+	if r := rangeOf(all[:1], 7); r.Low > 7 || r.High < 7 {
+		t.Errorf("the case as described lies outside: %+v", r)
+	}
+}
+
+// The pressure in pipe that comes from the tub is less than the water's by what it took to
+// move it: v²/2g and the entrance. By hand.
+func TestPressureInARun(t *testing.T) {
+	m := unknownModel(t, "", "high")
+	s, err := m.Solve(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := s.Run("old")
+	want := -m.Water.Density * r.Velocity * r.Velocity / 2
+	if !(math.Abs(r.StaticPa-want) < 1e-6*math.Abs(want)) {
+		t.Errorf("%g Pa at %g m/s, want %g", r.StaticPa, r.Velocity, want)
+	}
+}

@@ -234,13 +234,7 @@ func (d *drawing) notes() []string {
 	if len(unsure) > 0 {
 		out = append(out, "Which way the branch points is not in the description: "+strings.Join(unsure, ", ")+".")
 	}
-	var measure []string
-	for _, m := range d.c.members {
-		if m.fit.Row.Measure {
-			measure = append(measure, d.names.Tag(m.part.ID))
-		}
-	}
-	if len(measure) > 0 {
+	if measure := d.starred(); len(measure) > 0 {
 		out = append(out, "Measure first, their lengths are a guess: "+strings.Join(measure, ", ")+".")
 	}
 	if len(d.listed) > 0 {

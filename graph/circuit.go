@@ -16,6 +16,7 @@ type Circuit struct {
 	Retrofit *Retrofit
 	Cabinet  *Cabinet // nil: nobody described it
 	Stock    []Stock
+	Accepted []Accepted
 	Prices   []Price
 	Offer    Offer
 	// What heat, money and the supply go by; nil or empty where the table is not there.
@@ -65,6 +66,15 @@ type PipeDefault struct {
 	Material          string  // as printed on the old pipe, one of Materials; "": not read
 	Pos               Pos
 	KeyPos            map[string]Pos
+}
+
+// Accepted is a promise of which the fitter knows that it hangs on what is not known, and
+// takes it on for a reason.
+type Accepted struct {
+	Promise string // "least-flow", "most-flow"
+	Mode    string // "" for every mode
+	Reason  string
+	Pos     Pos
 }
 
 // Stock is a length of pipe that can be bought or is in the van.

@@ -27,6 +27,7 @@ var topTables = []struct {
 	{"mode", true, (*reader).mode},
 	{"retrofit", false, (*reader).retrofit},
 	{"stock", true, (*reader).stock},
+	{"accept", true, (*reader).accept},
 	{"prices", false, (*reader).prices},
 	{"heat-loss", false, (*reader).heatLoss},
 	{"cover", false, (*reader).cover},

@@ -53,6 +53,10 @@ func Write(c *graph.Circuit) []byte {
 		b.WriteString("\n[[stock]]\n")
 		writeFields(&b, stockFields, &c.Stock[i])
 	}
+	for i := range c.Accepted {
+		b.WriteString("\n[[accept]]\n")
+		writeFields(&b, acceptFields, &c.Accepted[i])
+	}
 	if len(c.Prices) > 0 || c.Offer != (graph.Offer{}) {
 		b.WriteString("\n[prices]\n")
 		writeFields(&b, offerFields, &c.Offer)

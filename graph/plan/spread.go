@@ -42,6 +42,12 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		if first != "" {
 			d.Hint = graph.Say("measure first: %s", first)
 		}
+		for _, a := range p.Asked.Accepted {
+			if a.Promise == string(q.Kind) && (a.Mode == "" || a.Mode == q.Mode) {
+				d.Severity, d.Pos = graph.Note, a.Pos
+				d.Message += graph.Say("; accepted: %s", a.Reason)
+			}
+		}
 		out = append(out, d)
 	}
 	for _, f := range r.MeasureFirst {

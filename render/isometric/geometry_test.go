@@ -34,7 +34,7 @@ func TestProject(t *testing.T) {
 // right points to the back.
 func turnedText(text string) string {
 	next := map[string]string{"right": "back", "back": "left", "left": "front", "front": "right"}
-	words := regexp.MustCompile(`\b(right|back|left|front)( \d|")`)
+	words := regexp.MustCompile(`\b(right|back|left|front)( \d| \?|")`)
 	return words.ReplaceAllStringFunc(text, func(s string) string {
 		m := words.FindStringSubmatch(s)
 		return next[m[1]] + m[2]

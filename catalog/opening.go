@@ -3,6 +3,7 @@ package catalog
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -48,7 +49,7 @@ func OpeningK(kind string, share, full float64) (k float64, source string) {
 		return full / (share * share), "K by the square of the share open: common practice, no source"
 	}
 	last := o.k[len(o.k)-1]
-	points := append(o.k[:len(o.k):len(o.k)], [2]float64{1, min(max(full, 1e-3), last[1])})
+	points := slices.Concat(o.k, [][2]float64{{1, min(max(full, 1e-3), last[1])}})
 	i := 0
 	for i < len(points)-2 && share > points[i+1][0] {
 		i++

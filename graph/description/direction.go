@@ -9,16 +9,16 @@ import (
 )
 
 // direction reads one of the six directions.
-func (r *reader) direction(v located.Value) (graph.Vec, bool) {
+func (r *reader) direction(v located.Value) graph.Vec {
 	s, ok := r.Text(v, `a direction: "left", "right", "up", "down", "back" or "front"`)
 	if !ok {
-		return graph.Vec{}, false
+		return graph.Vec{}
 	}
 	way, ok := graph.Directions()[s]
 	if !ok {
 		r.Fail(v, located.Near(s, directionWords), "there is no direction %s", located.Said(s))
 	}
-	return way, ok
+	return way
 }
 
 // directionWords are the directions of a person facing the open cabinet.

@@ -130,7 +130,7 @@ func wayField[T any](name string, at func(*T) *graph.Vec) field[T] {
 		key:  name,
 		like: `"up"`,
 		read: func(r *reader, v located.Value, into *T) {
-			*at(into), _ = r.direction(v)
+			*at(into) = r.direction(v)
 		},
 		write: func(from *T) string { return directionText(*at(from)) },
 	}

@@ -38,7 +38,7 @@ func mostWatts(speeds []graph.Speed) float64 {
 
 // checkLabel completes a pump of which the description says watts but no curve: by the row
 // of its type, else the catalogue's pump with as many speeds whose watts are nearest.
-func (r *reader) checkLabel(v located.Value, p *graph.Part) {
+func (r *reader) checkLabel(p *graph.Part) {
 	said := p.Pump.Speeds
 	if len(said) == 0 || p.Pump.TypeSaid || !bare(said) {
 		return

@@ -236,7 +236,7 @@ func (r *reader) checkPart(v located.Value, p *graph.Part) {
 		r.sizeInCatalog(v, p.Spec, p.Size)
 	}
 	if p.Pump != nil {
-		r.checkLabel(v, p)
+		r.checkLabel(p)
 	}
 	if p.Unit != nil {
 		r.checkUnit(v, p.Unit)

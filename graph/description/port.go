@@ -117,7 +117,7 @@ var portFields = []field[graph.Port]{
 	{
 		key: "faces",
 		read: func(r *reader, v located.Value, into *graph.Port) {
-			way, _ := r.direction(v)
+			way := r.direction(v)
 			into.Faces = &way
 		},
 		write: func(from *graph.Port) string {

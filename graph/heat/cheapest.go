@@ -46,7 +46,7 @@ func Cheapest(slots []Slot, startC, ua, capacity, seconds float64) (plan Plan, o
 	}
 	for k := range slots {
 		for plan.EndC[k] < slots[k].LowC-1e-12 {
-			j, room := cheapestBefore(slots, plan, k, a, per)
+			j, room := cheapestBefore(slots, plan, k, a)
 			if j < 0 {
 				return plan, false
 			}
@@ -70,7 +70,7 @@ func Cheapest(slots []Slot, startC, ua, capacity, seconds float64) (plan Plan, o
 
 // cheapestBefore returns the slot up to k whose next heat costs least, counted at k, and how
 // many kelvin more fit into it before a ceiling is touched; -1 where there is none.
-func cheapestBefore(slots []Slot, plan Plan, k int, a, per float64) (best int, room float64) {
+func cheapestBefore(slots []Slot, plan Plan, k int, a float64) (best int, room float64) {
 	best = -1
 	least := math.Inf(1)
 	fits := math.Inf(1) // kelvin that fit, counted at the slot looked at

@@ -61,8 +61,8 @@ func (a Air) vapour() float64 { return a.Humidity * VapourPressure(a.TempC) }
 // and is judgement elsewhere.
 func SkyRadiation(t float64) float64 {
 	k := t + 273.15
-	clear := 5.31e-13 * math.Pow(k, 6)
-	return clear + 0.25*(stefan*k*k*k*k-clear)
+	cloudless := 5.31e-13 * math.Pow(k, 6)
+	return cloudless + 0.25*(stefan*k*k*k*k-cloudless)
 }
 
 // stefan is the Stefan-Boltzmann constant [W/(m² K⁴)]. Source: CODATA 2018.

@@ -45,7 +45,7 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 	s.HeldW, s.LostW = Held(tub, u, need)
 	s.Hold = s.HeldW >= s.LostW
 	s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
-	up := HeatUp(tub, u, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC, need.FlowM3s, need.PumpHeatW, 0)
+	up := Warm(tub, u, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC, need.FlowM3s, need.PumpHeatW, 0)
 	s.Hours = math.Inf(1)
 	if up.Reached {
 		s.Hours = up.Hours
@@ -54,14 +54,14 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 	return s
 }
 
-// HeatUp follows the tub, cover on, from a temperature to its set point in air that stays as
+// Warm follows the tub, cover on, from a temperature to its set point in air that stays as
 // it is, heated by the unit, by elementW and by the pump's own heat.
-func HeatUp(tub *Tub, u *Unit, air Air, fromC, flow, pumpHeatW, elementW float64) Warmed {
-	return HeatUpThrough(tub, u, func(float64) Air { return air }, fromC, flow, pumpHeatW, elementW)
+func Warm(tub *Tub, u *Unit, air Air, fromC, flow, pumpHeatW, elementW float64) Warmed {
+	return WarmThrough(tub, u, func(float64) Air { return air }, fromC, flow, pumpHeatW, elementW)
 }
 
-// HeatUpThrough is HeatUp in air that changes with the seconds since it began.
-func HeatUpThrough(tub *Tub, u *Unit, air func(seconds float64) Air, fromC, flow, pumpHeatW, elementW float64) Warmed {
+// WarmThrough is Warm in air that changes with the seconds since it began.
+func WarmThrough(tub *Tub, u *Unit, air func(seconds float64) Air, fromC, flow, pumpHeatW, elementW float64) Warmed {
 	var s *sheet
 	if u != nil {
 		s = u.sheet()

@@ -2,13 +2,13 @@ package heat
 
 import "math"
 
-// HeatUpHours returns the time [h] in which constant power warms a mass from one temperature
+// WarmingHours returns the time [h] in which constant power warms a mass from one temperature
 // to another in air of one temperature, in closed form; +Inf where it never does.
 //
 //	s = (C/UA) ln[(T - t0)/(T - t1)],   T = ta + P/UA
 //
 // Source: Newton's law of cooling.
-func HeatUpHours(capacity, ua, powerW, fromC, toC, airC float64) float64 {
+func WarmingHours(capacity, ua, powerW, fromC, toC, airC float64) float64 {
 	if toC <= fromC {
 		return 0
 	}

@@ -110,7 +110,7 @@ func readEPW(data []byte, zone Zone) (*Weather, error) {
 			return nil
 		}
 		year := strings.TrimSpace(fields[0])
-		if _, err := strconv.Atoi(year); err != nil {
+		if strings.Trim(year, "0123456789") != "" || year == "" {
 			return nil // a line of the head
 		}
 		a, err := cols.row(fields, line)

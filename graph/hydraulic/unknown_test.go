@@ -145,7 +145,7 @@ func TestUnknownsByHand(t *testing.T) {
 	near("pump", -h, tall*h0)
 	near("jets of a larger pump", head("jets", q), jets*tall/(wide*wide))
 	near("filter of a larger pump", head("filter", q), filter*math.Pow(wide, -1.6))
-	joints := func(what string, v float64) (old, new, inlet float64) {
+	joints := func(what string, v float64) (old, fresh, inlet float64) {
 		m.perturb(nil)
 		a, b, c := m.Runs[1].law.ahead, m.Runs[2].law.ahead, m.Runs[0].law.ahead
 		set(m, what, v)

@@ -185,7 +185,7 @@ func (a *adviser) leastAt(c *graph.Circuit) func(kv float64) float64 {
 	valve := newThrottle(route.Lay(changed), a.branchIn(changed).Element().ID)
 	return func(kv float64) float64 {
 		low := math.Inf(1)
-		solved, _ := valve.at(kv)
+		solved := valve.at(kv)
 		for i := range solved {
 			if unit := solved[i].Part(a.branch.Unit.ID); unit != nil && solved[i].Mode.Speeds[a.branch.Pump.ID] != "" {
 				low = min(low, unit.Flow)

@@ -164,7 +164,7 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 	}
 	valve := newThrottle(open.stage.Layout, open.proposal.Element)
 	choice.ThrottleKv = throttleFor(want, func(kv float64) float64 {
-		open.stage.Solutions, _ = valve.at(kv)
+		open.stage.Solutions = valve.at(kv)
 		open.unitFlows = unitFlows(open.stage, s.before.Solutions)
 		return open.outcome().low()
 	})

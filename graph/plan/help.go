@@ -66,7 +66,7 @@ func (s *search) helps(t *trial) []help {
 	}
 	out = append(out, s.placeHelps(t, rules)...)
 	if rules["retrofit"] || rules["clash"] || rules["routing"] {
-		out = append(out, s.legHelps(t)...)
+		out = append(out, s.legHelps()...)
 	}
 	if rules["check-before-feeder"] && r.FeederCheck != nil && !*r.FeederCheck {
 		out = append(out, leaving("feeder-check", "a check valve, and its loss", func(r *graph.Retrofit) { r.FeederCheck = nil }))
@@ -183,7 +183,7 @@ func userLeg(l *graph.Leg) string {
 
 // legHelps change the legs to and from the unit: one made longer in each pipe, so that the
 // loop still closes, where a part has no room in them or they run through something.
-func (s *search) legHelps(t *trial) []help {
+func (s *search) legHelps() []help {
 	var out []help
 	r := s.asked.Retrofit
 	if len(r.ToUnit) == 0 || len(r.FromUnit) == 0 {

@@ -201,7 +201,8 @@ func TestOpenLegCloses(t *testing.T) {
 from-unit = ["left ?", "up ?", "back ?"]
 `
 	p := planOf(t, standing(t, func(s string) string {
-		return s[:strings.Index(s, "at = [\"front")] + legs
+		head, _, _ := strings.Cut(s, "at = [\"front")
+		return head + legs
 	}))
 	if p.After == nil {
 		t.Fatal("no plan")
@@ -217,7 +218,8 @@ from-unit = ["left ?", "up ?", "back ?"]
 		}
 	}
 	turned := planOf(t, standing(t, func(s string) string {
-		return s[:strings.Index(s, "at = [\"front")] + strings.Replace(legs, "left ?", "right ?", 1)
+		head, _, _ := strings.Cut(s, "at = [\"front")
+		return head + strings.Replace(legs, "left ?", "right ?", 1)
 	}))
 	found := false
 	for _, v := range turned.Places {

@@ -28,21 +28,19 @@ func newThrottle(lay *route.Layout, valve string) *throttle {
 	return s
 }
 
-// at solves every mode with the valve at a Kv, m³/h, and counts those without an answer.
-func (s *throttle) at(kv float64) (solved []hydraulic.Solution, failed int) {
+// at solves every mode with the valve at a Kv, m³/h, and leaves out those without an answer.
+func (s *throttle) at(kv float64) (solved []hydraulic.Solution) {
 	for _, m := range s.models {
 		if m == nil || !m.SetKv(s.valve, kv) {
-			failed++
 			continue
 		}
 		sol, err := m.Solve(nil)
 		if err != nil {
-			failed++
 			continue
 		}
 		solved = append(solved, *sol)
 	}
-	return solved, failed
+	return solved
 }
 
 // throttleFor finds the largest Kv of a bypass valve, m³/h, at which the unit's flow is not

@@ -42,7 +42,7 @@ func Frost() []Sentence {
 
 // emptyBranch says how this job's branch to the unit is emptied.
 func emptyBranch(j *Job) string {
-	text := ""
+	var text string
 	if j.isolated() {
 		text = fmt.Sprintf("unit off, shut %s, then ", and(append(append([]string{}, j.To...), j.From...)...))
 	} else {
@@ -92,10 +92,8 @@ func LayUp() []Sentence {
 		{
 			Name: "dead-leg",
 			When: hasUnit,
-			Say: func(j *Job) string {
-				return "A branch that is shut off but full is a dead leg: empty it, or open it and circulate with disinfected water for a quarter of an hour every week."
-			},
-			For: Fitter | Owner, Source: "HSG282 asks for weekly flushing (from memory); the quarter of an hour " + common,
+			Say:  always("A branch that is shut off but full is a dead leg: empty it, or open it and circulate with disinfected water for a quarter of an hour every week."),
+			For:  Fitter | Owner, Source: "HSG282 asks for weekly flushing (from memory); the quarter of an hour " + common,
 		},
 	}
 }

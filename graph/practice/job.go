@@ -180,8 +180,6 @@ func (j *Job) flow(v float64) string { return quantity.Format(v, quantity.Flow, 
 
 func (j *Job) pressure(pa float64) string { return quantity.Format(pa, quantity.Pressure, j.Units) }
 
-func (j *Job) length(mm float64) string { return quantity.Format(mm, quantity.Length, j.Units) }
-
 // setPoint is what the unit is set to: as said, else the water's temperature; never above
 // 39 °C where a controller has to stand above it.
 func (j *Job) setPoint() float64 {

@@ -26,7 +26,7 @@ func randomJob(r *rand.Rand) *Job {
 		Outdoors: is(), Wall: is(), Hold: "24 h", GreatestPa: float64(r.IntN(3)) * 1e5, UnitPa: float64(r.IntN(4)) * 1e5,
 		Pump: Pump{ID: "P1", PowerW: float64(r.IntN(300)), AlwaysOn: is(), RunsForHeat: pick("", "hours", "contact", "always"), Above: is()},
 	}
-	if is() || is() {
+	if r.IntN(4) > 0 {
 		j.Unit = &Unit{ID: "HP1", SetPoint: temp(30, 41), LeastAir: temp(-15, 10), Highest: temp(30, 45), StopsAtHighLimit: maybe(), DrainPlug: maybe(),
 			Refrigerant: pick("", "R32", "R290"), Flammable: is(), StandsOn: pick("", "slab", "deck"), Inside: is(), Level: Level(r.IntN(3))}
 	}

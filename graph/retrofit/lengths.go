@@ -47,17 +47,6 @@ func (w work) depth(spec catalog.Spec, size catalog.Size) float64 {
 	return settle.SocketDepth(w.cat, rigid(spec), size)
 }
 
-// bushMM returns what a reducing bush from the large to the small size adds to a take-off.
-func (w work) bushMM(spec catalog.Spec, large, small catalog.Size) float64 {
-	if large == small {
-		return 0
-	}
-	if row, ok := w.cat.Reducing("reducing-bush", spec, large, small); ok && row.TakeOffMM > 0 {
-		return row.TakeOffMM
-	}
-	return max(0, w.depth(spec, large)-w.depth(spec, small))
-}
-
 // oldRigid returns the size of rigid pipe of the tees' spec that the old pipe is, or that the
 // barb for it is made for; the old size itself where there is none.
 func (w work) oldRigid() catalog.Size {

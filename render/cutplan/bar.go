@@ -26,12 +26,12 @@ func (d *drawing) bar(n int, b stock.Bar) row {
 	calls := d.calls(b, func(mm float64) float64 { return mm / d.per })
 	if len(calls) > 0 {
 		top = aboveMM + callMM
-		if crowded(calls, smallEm) {
+		if crowded(calls) {
 			top = aboveMM + 3.2 + widest(calls, smallEm)
 		}
 	}
 	marks := markMM
-	if list := d.marks(b, func(mm float64) float64 { return mm / d.per }); crowded(list, runEm) {
+	if list := d.marks(b, func(mm float64) float64 { return mm / d.per }); crowded(list) {
 		marks = math.Max(marks, 3.2+widest(append(list, call{text: "left " + d.text(b.OffcutMM)}), runEm))
 	}
 	return row{height: top + barH + marks + 1.5, draw: func(at scene.Point, width float64) []scene.Item {
@@ -98,8 +98,8 @@ func (d *drawing) calls(b stock.Bar, x func(float64) float64) []call {
 }
 
 // crowded reports whether texts stand so close that they have to be turned.
-func crowded(calls []call, em float64) bool {
-	centres := spread(calls, scene.Box{MinX: -10, MaxX: 1000}, func(t string) float64 { return scene.TextWidth(t, em, false) })
+func crowded(calls []call) bool {
+	centres := spread(calls, scene.Box{MinX: -10, MaxX: 1000}, func(t string) float64 { return scene.TextWidth(t, smallEm, false) })
 	for i, c := range calls {
 		if math.Abs(centres[i]-c.x) > 5 {
 			return true
@@ -132,7 +132,7 @@ func (d *drawing) drawBar(at scene.Point, b stock.Bar, width float64) []scene.It
 		pos = end + d.in.List.KerfMM
 	}
 	calls, marks := d.calls(b, x), d.marks(b, x)
-	turnCalls, turnMarks := crowded(calls, smallEm), crowded(marks, runEm)
+	turnCalls, turnMarks := crowded(calls), crowded(marks)
 	if b.OffcutMM > 0.05 {
 		left := scene.Box{MinX: x(b.StockMM - b.OffcutMM), MinY: box.MinY, MaxX: box.MaxX, MaxY: box.MaxY}
 		items = append(items, hatch(left).Tagged("left-over"))

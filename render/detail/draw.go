@@ -70,7 +70,6 @@ type drawing struct {
 	requests []request
 	over     []scene.Item // written on top of all
 	listed   []string     // labels that found no free place: said in the notes
-	rings    bool         // a sign of pipe out of the plane is drawn
 }
 
 // scales are those of ISO 5455 (from memory) and some between: the scale bar serves for all.

@@ -237,20 +237,20 @@ func (f frame) elbow(at float64, e route.End, w float64, way scene.Point) []scen
 	}
 	half := sin / (1 + cos) // tan of half the angle
 	cut := 0.45 * h * half
-	pt := func(along, left, s, t float64) (float64, float64) { // from along and left of the exit
-		return at + along*cos - left*sin + s, k * (along*sin + left*cos + t)
+	pt := func(along, left float64) (float64, float64) { // from along and left of the exit
+		return at + along*cos - left*sin, k * (along*sin + left*cos)
 	}
 	var pts []float64
 	add := func(s, t float64) { pts = append(pts, s, t) }
 	add(at-face, k*h)
 	add(at-h*half, k*h)
-	add(pt(face, h, 0, 0))
-	add(pt(face, -h, 0, 0))
-	add(pt(cut-h*half, -h, 0, 0))
+	add(pt(face, h))
+	add(pt(face, -h))
+	add(pt(cut-h*half, -h))
 	add(at+h*half-cut, -k*h)
 	add(at-face, -k*h)
-	a1, a2 := pt(face-bead, h, 0, 0)
-	b1, b2 := pt(face-bead, -h, 0, 0)
+	a1, a2 := pt(face-bead, h)
+	b1, b2 := pt(face-bead, -h)
 	return []scene.Item{f.poly(scene.Outline(sheet.Thin), pts...).Tagged("fitting"), f.bead(at-face, 1, h),
 		f.line(a1, a2, b1, b2, scene.Stroke(sheet.Hair))}
 }

@@ -25,7 +25,7 @@ func Fingerprint(p *plan.Plan) string {
 
 // Number numbers pages through, in their title blocks, and puts the description's fingerprint
 // there.
-func Number(pages []*scene.Scene, print string) {
+func Number(pages []*scene.Scene, fingerprint string) {
 	for n, s := range pages {
 		items := s.Items[:0:0]
 		for _, it := range s.Items {
@@ -38,7 +38,7 @@ func Number(pages []*scene.Scene, print string) {
 				items = append(items, t)
 				at := t.At
 				at.X -= 2.4 // the right-hand edge of the date's cell
-				items = append(items, scene.Text{At: at, Text: "no. " + print, SizeMM: sheet.LeastEm, Anchor: scene.End, Tag: "title:Print"})
+				items = append(items, scene.Text{At: at, Text: "no. " + fingerprint, SizeMM: sheet.LeastEm, Anchor: scene.End, Tag: "title:Print"})
 				continue
 			}
 			items = append(items, it)

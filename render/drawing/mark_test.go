@@ -20,11 +20,11 @@ func TestSheetsAreNumberedThrough(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		print := Fingerprint(p)
-		if other, ok := prints[print]; ok || len(print) != 8 {
-			t.Errorf("%s and %s share the fingerprint %q", name, other, print)
+		mark := Fingerprint(p)
+		if other, ok := prints[mark]; ok || len(mark) != 8 {
+			t.Errorf("%s and %s share the fingerprint %q", name, other, mark)
 		}
-		prints[print] = name
+		prints[mark] = name
 		for n, s := range pages {
 			said := ""
 			for _, it := range s.Items {
@@ -32,7 +32,7 @@ func TestSheetsAreNumberedThrough(t *testing.T) {
 					said += x.Text + "\n"
 				}
 			}
-			for _, want := range []string{fmt.Sprintf("%d of %d\n", n+1, len(pages)), "no. " + print + "\n"} {
+			for _, want := range []string{fmt.Sprintf("%d of %d\n", n+1, len(pages)), "no. " + mark + "\n"} {
 				if strings.Count(said, want) != 1 {
 					t.Errorf("%s, sheet %d: the title block says %q, want %q once", name, n+1, said, want)
 				}

@@ -79,7 +79,7 @@ func readSheets(t *testing.T, name string, p *plan.Plan, units quantity.System) 
 					t.Errorf("%s: capitals of %q are %.2f mm high", where, a.Text, high)
 				}
 				for _, b := range texts[:i] {
-					if upright(a) && upright(b) && close(a, b) {
+					if upright(a) && upright(b) && tooNear(a, b) {
 						t.Errorf("%s: %q and %q run into each other", where, a.Text, b.Text)
 					}
 				}
@@ -104,9 +104,9 @@ func readSheets(t *testing.T, name string, p *plan.Plan, units quantity.System) 
 
 func upright(x scene.Text) bool { return x.TurnDeg == 0 && x.SkewDeg == 0 }
 
-// close reports whether the letters of two texts touch, or on one line stand nearer than
+// tooNear reports whether the letters of two texts touch, or on one line stand nearer than
 // 0.3 mm.
-func close(a, b scene.Text) bool {
+func tooNear(a, b scene.Text) bool {
 	const near = 0.3
 	x, y := letters(a), letters(b)
 	x.MinX, x.MaxX = x.MinX-near, x.MaxX+near

@@ -237,8 +237,7 @@ func (p *picture) wantOld() {
 
 // oldID is the run a member is of.
 func oldID(m *member) string {
-	switch {
-	case m.run == nil:
+	if m.run == nil {
 		return ""
 	}
 	return m.run.ID

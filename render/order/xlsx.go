@@ -24,7 +24,7 @@ const (
 // equal contents.
 func XLSX(p *plan.Plan, units quantity.System) ([]byte, error) {
 	f := excelize.NewFile()
-	defer f.Close()
+	defer func() { _ = f.Close() }() // nothing of it lies on disk
 	w := &writer{f: f, units: units}
 	if err := f.SetSheetName("Sheet1", sheetOrder); err != nil {
 		return nil, err

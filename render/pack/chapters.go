@@ -22,7 +22,7 @@ func bookOf(p *plan.Plan, style table.Style, pictures []picture) *book.Book {
 	j := Facts(p, style.Units)
 	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p)}
 	for _, c := range []book.Chapter{
-		answer(p, j, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
+		answer(p, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
 		winter(j), recording(p, j, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {
@@ -39,7 +39,7 @@ func said(j *practice.Job, lists ...[]practice.Sentence) []string {
 }
 
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
-func answer(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
+func answer(p *plan.Plan, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
 	if errs := errorsOf(graph.Worded(p.Findings, style.Units)); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}

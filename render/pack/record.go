@@ -85,32 +85,3 @@ func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
 		reading{"Seen again after a week", ""}, reading{"Seen again after the first refill", ""},
 		reading{"Fitter's signature", ""}, reading{"Electrician's signature", ""}, reading{"Owner's signature", ""})
 }
-
-// jointLine is two joints side by side, each with its blanks.
-type jointLine struct{ Left, Right *jointBlank }
-
-type jointBlank struct {
-	Number int
-	What   string
-}
-
-// jointLines lists the joints of the new work in two columns.
-func jointLines(p *plan.Plan) []jointLine {
-	n := joints(p)
-	if n == 0 {
-		return nil
-	}
-	blank := func(i int) *jointBlank {
-		if i >= n {
-			return nil
-		}
-		j := p.After.Layout.Joints[i]
-		return &jointBlank{j.Number, j.A + " / " + j.B}
-	}
-	half := (n + 1) / 2
-	var out []jointLine
-	for i := range half {
-		out = append(out, jointLine{blank(i), blank(half + i)})
-	}
-	return out
-}

@@ -64,7 +64,7 @@ func assumedBlock(p *plan.Plan, s Style) []Block {
 	g := newGrid(column{head: "value", widest: 36}, column{head: "assumed", widest: 30}, column{head: "may be", widest: 24}, column{head: "moves", widest: 26}, column{head: "from", widest: 40})
 	for i := range values {
 		v := &values[i]
-		g.add(v.Key.String(), v.words(s.Units), v.bounds(s.Units), v.moves(), v.from())
+		g.add(v.String(), v.words(s.Units), v.bounds(s.Units), v.moves(), v.from())
 	}
 	return []Block{{Title: "Assumed, for nobody gave it", Grid: g}}
 }
@@ -79,7 +79,7 @@ type assumedJSON struct {
 func assumedList(p *plan.Plan, s Style) []assumedJSON {
 	out := []assumedJSON{}
 	for _, v := range assumedOf(p) {
-		out = append(out, assumedJSON{v.Key.String(), v.words(s.Units), v.from(), v.moves()})
+		out = append(out, assumedJSON{v.String(), v.words(s.Units), v.from(), v.moves()})
 	}
 	return out
 }

@@ -3,6 +3,7 @@ package table
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"dryfit/graph"
 )
@@ -20,11 +21,9 @@ const formulaSigns = "=+-@|＝＋－＠｜−"
 // gets a leading apostrophe.
 func cell(text string) string {
 	text = plain(text)
-	for _, c := range strings.TrimLeftFunc(text, unicode.IsSpace) { // spaces are passed over by some
-		if strings.ContainsRune(formulaSigns, c) {
-			return "'" + text
-		}
-		break
+	first := strings.TrimLeftFunc(text, unicode.IsSpace) // spaces are passed over by some
+	if c, n := utf8.DecodeRuneInString(first); n > 0 && strings.ContainsRune(formulaSigns, c) {
+		return "'" + text
 	}
 	return text
 }

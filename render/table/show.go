@@ -142,7 +142,7 @@ func valuesJSON(values []Shown) []valueJSON {
 	out := make([]valueJSON, 0, len(values))
 	for i := range values {
 		v := &values[i]
-		one := valueJSON{Of: v.Key.Of, What: v.What, How: string(v.How), From: v.from(), Class: v.Class}
+		one := valueJSON{Of: v.Of, What: v.What, How: string(v.How), From: v.from(), Class: v.Class}
 		at := func(share float64) *float64 {
 			x := round(1+share, 4)
 			return &x

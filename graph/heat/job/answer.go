@@ -128,7 +128,7 @@ func boolInt(v bool) int {
 // after a bath.
 func (b *builder) rise(s *scene, r *Report) {
 	var u *heat.Unit
-	flow, element, pump := 0.0, 0.0, 0.0
+	var flow, element, pump float64
 	switch {
 	case s.planned != nil:
 		u, flow, element, pump = s.planned.Unit, s.planned.FlowM3s, s.planned.ElementW, s.planned.PumpW*s.planned.PumpHeat
@@ -146,10 +146,10 @@ func (b *builder) rise(s *scene, r *Report) {
 		through, r.HeatUp.Through = day, name
 		r.HeatUp.AirC = day(0).TempC
 	}
-	r.HeatUp.Warmed = heat.HeatUpThrough(&s.tub, u, through, from, flow, pump, element)
+	r.HeatUp.Warmed = heat.WarmThrough(&s.tub, u, through, from, flow, pump, element)
 	fall := r.Loss.Open.Total() * s.tub.Use.OpenS / s.tub.Capacity()
 	from = s.tub.SetC - math.Max(0, math.Min(fall, s.tub.SetC-s.designC))
-	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.HeatUpThrough(&s.tub, u, still, from, flow, pump, element)}
+	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.WarmThrough(&s.tub, u, still, from, flow, pump, element)}
 }
 
 // day returns the air from the day that is asked for on, and its name; the year goes round.

@@ -206,7 +206,7 @@ func (b *builder) air(t *heat.Tub) {
 		if p.Kind != graph.Blower {
 			continue
 		}
-		flow := 0.0
+		var flow float64
 		if p.Blower != nil && p.Blower.AirFlow.Set {
 			flow = p.Blower.AirFlow.V
 		} else {

@@ -222,7 +222,7 @@ func bestByTrying(to, from *walker, ways []cell, clipSteps int) (Cost, bool) {
 				if found && c.Compare(best) >= 0 {
 					continue
 				}
-				if clear(a.cells, b.cells, clipSteps) {
+				if apart(a.cells, b.cells, clipSteps) {
 					best, found = c, true
 				}
 			}
@@ -231,7 +231,7 @@ func bestByTrying(to, from *walker, ways []cell, clipSteps int) (Cost, bool) {
 	return best, found
 }
 
-func clear(a, b []cell, clip int) bool {
+func apart(a, b []cell, clip int) bool {
 	for i := 1; i < len(a); i++ {
 		for j := 1; j < len(b); j++ {
 			if gapSquared(a[i-1], a[i], b[j-1], b[j]) < clip*clip {

@@ -205,7 +205,7 @@ func writtenPath(p *Pipe) path {
 // runInto takes the blocks into account that a pair runs into, and reports whether there
 // were any.
 func (f *finder) runInto(c *couple) bool {
-	any := false
+	ran := false
 	for side := range c.paths {
 		p := &c.paths[side]
 		if len(f.needs[side].pipe.Legs) > 0 {
@@ -221,7 +221,7 @@ func (f *finder) runInto(c *couple) bool {
 			put, radius, _ = n.put(put, w, length, first, last)
 			for i := range f.all {
 				if !f.isIn[i] && runsInto(&f.all[i], a, b, radius, first, last) {
-					any, f.isIn[i] = true, true
+					ran, f.isIn[i] = true, true
 					f.active = append(f.active, f.all[i])
 					if name := f.p.Boxes[i].Name; !slices.Contains(f.met, name) {
 						f.met = append(f.met, name)
@@ -230,7 +230,7 @@ func (f *finder) runInto(c *couple) bool {
 			}
 		}
 	}
-	return any
+	return ran
 }
 
 // between returns the way and the length of a straight.

@@ -77,16 +77,14 @@ func TestRoundABox(t *testing.T) {
 // Walled in, there is no pair, and the walls are named.
 func TestNoWay(t *testing.T) {
 	p := job()
-	for _, b := range []Box{
+	p.Boxes = append(p.Boxes, []Box{
 		{Low: graph.Vec{X: 2000, Y: -2000, Z: -2000}, High: graph.Vec{X: 2010, Y: 2000, Z: 2000}, Name: "front wall"},
 		{Low: graph.Vec{X: -3000, Y: -2010, Z: -2000}, High: graph.Vec{X: 4000, Y: -2000, Z: 2000}, Name: "wall"},
 		{Low: graph.Vec{X: -3000, Y: 2000, Z: -2000}, High: graph.Vec{X: 4000, Y: 2010, Z: 2000}, Name: "wall"},
 		{Low: graph.Vec{X: -3000, Y: -2000, Z: 2000}, High: graph.Vec{X: 4000, Y: 2000, Z: 2010}, Name: "wall"},
 		{Low: graph.Vec{X: -3000, Y: -2000, Z: -2010}, High: graph.Vec{X: 4000, Y: 2000, Z: -2000}, Name: "wall"},
 		{Low: graph.Vec{X: -3010, Y: -2000, Z: -2000}, High: graph.Vec{X: -3000, Y: 2000, Z: 2000}, Name: "wall"},
-	} {
-		p.Boxes = append(p.Boxes, b)
-	}
+	}...)
 	pair, met := Find(p)
 	if pair != nil {
 		t.Fatalf("a pair through a wall: %v", pair)

@@ -1,5 +1,7 @@
 package lead
 
+import "slices"
+
 // needs are the least lengths of a pipe's legs, with what stands in them.
 type needs struct {
 	pipe     *Pipe
@@ -76,7 +78,7 @@ func (n *needs) put(before placed, w way, length int64, first, last bool) (after
 	}
 	check := n.pipe.Check
 	if check != nil && after&hasStraight == 0 && w != down {
-		with := append(items[:len(items):len(items)], *check)
+		with := append(slices.Clone(items), *check)
 		tail := n.inLast()
 		if !last {
 			tail = nil

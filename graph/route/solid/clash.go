@@ -53,7 +53,8 @@ func (s *Bodies) Clashes() []Clash {
 				out = append(out, c)
 			}
 		}
-		active = append(keep, j)
+		keep = append(keep, j)
+		active = keep
 	}
 	slices.SortFunc(out, func(a, b Clash) int { return cmp.Or(cmp.Compare(a.A, b.A), cmp.Compare(a.B, b.B)) })
 	return out

@@ -54,7 +54,7 @@ func Part(a, b Shape) (way graph.Vec, mm float64) {
 func leave(a, b Shape, way graph.Vec, most float64) float64 {
 	lowA, highA := a.Bounds()
 	lowB, highB := b.Bounds()
-	far := 0.0 // until their boxes are apart
+	var far float64 // until their boxes are apart
 	if d := way.Dot(highB.Sub(lowA)); way.X+way.Y+way.Z > 0 {
 		far = d
 	} else {

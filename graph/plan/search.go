@@ -7,11 +7,13 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/rule"
+	"dryfit/graph/settle"
 )
 
 // search looks for the place and the bypass of a job.
 type search struct {
 	asked    *graph.Circuit
+	settled  *settle.Stage // asked, every value settled, for what is judged of each place
 	before   *Stage
 	site     *retrofit.Site
 	segments *segments
@@ -26,7 +28,7 @@ type search struct {
 }
 
 func newSearch(c *graph.Circuit, before *Stage) *search {
-	return &search{asked: c, before: before, site: retrofit.NewSite(c, before.Layout), segments: newSegments(before.Circuit),
+	return &search{asked: c, settled: settle.Of(c), before: before, site: retrofit.NewSite(c, before.Layout), segments: newSegments(before.Circuit),
 		first: retrofit.FirstChoice(c, before.Layout), judged: map[segment]runVerdict{}}
 }
 
@@ -70,7 +72,7 @@ func (s *search) try(places []retrofit.Place) {
 			continue
 		}
 		cut := cutAt(s.asked, place, s.cutPos())
-		t.findings = slices.Concat(rule.ApplyCut(&rule.Input{Circuit: s.asked, Cut: cut}), t.findings)
+		t.findings = slices.Concat(rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: cut}), t.findings)
 		if len(t.errors()) == 0 && !place.TooShort() {
 			t.untried = true
 			left = append(left, t)
@@ -185,7 +187,7 @@ func (s *search) buildOnly(t *trial) bool {
 func (s *search) unmeasured(place retrofit.Place) []graph.Diagnostic {
 	run := s.before.Circuit.Run(place.Run)
 	if run != nil && len(run.Legs) == 0 {
-		return rule.ApplyCut(&rule.Input{Circuit: s.asked, Cut: cutAt(s.asked, place, s.cutPos())})
+		return rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: cutAt(s.asked, place, s.cutPos())})
 	}
 	_, refused := s.site.Build(place, s.first)
 	return refused

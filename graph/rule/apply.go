@@ -70,7 +70,11 @@ func Apply(in *Input, need Needs) []graph.Diagnostic {
 // of a run; what the other rules on the circuit say does not.
 func ApplyCut(in *Input) []graph.Diagnostic {
 	ready := *in
-	ready.view = &view{c: in.Circuit, set: settle.Of(in.Circuit)}
+	set := in.Settled
+	if set == nil || set.Circuit != in.Circuit {
+		set = settle.Of(in.Circuit)
+	}
+	ready.view = &view{c: in.Circuit, set: set}
 	return applyAll(cutRules(), &ready)
 }
 

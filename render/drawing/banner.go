@@ -45,9 +45,9 @@ func warnAcross(pages []*scene.Scene, fault *graph.Diagnostic, units quantity.Sy
 
 // inBlock is the warning in a title block, over the title.
 func inBlock(b scene.Box) []scene.Item {
-	const x, y, w, h = 14.0, 8.5, 93.0, 3.9
+	const x, y, w, h = 14.0, 8.3, 93.0, 3.4
 	return []scene.Item{scene.Rect(b.MinX+x, b.MinY+y, w, h, scene.Stroke(sheet.Thin)),
-		scene.Text{At: scene.Point{X: b.MinX + x + w/2, Y: b.MinY + y + h/2}, Text: notToBeBuilt + ": mend first", SizeMM: 3.2, Bold: true,
+		scene.Text{At: scene.Point{X: b.MinX + x + w/2, Y: b.MinY + y + h/2}, Text: notToBeBuilt + ": mend first", SizeMM: 2.9, Bold: true,
 			Anchor: scene.Centre, Middle: true, Tag: "not-to-be-built"}}
 }
 

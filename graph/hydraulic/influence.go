@@ -34,7 +34,7 @@ func (s *spreader) influences() []Influence {
 			}
 			name := u.what + "\x00" + u.part
 			f := best[name]
-			if e := half(value); e > f.Effect {
+			if e := half(value); e > f.Effect+alike {
 				f.What, f.Part, f.Mode, f.Effect, f.Moves = u.what, u.part, m.name, e, moves
 			}
 			if m.unit >= 0 {
@@ -93,3 +93,7 @@ func (s *spreader) alone(m *spreadMode, k int, quantile float64) *Solution {
 	sol, _ := s.solve(m.after, values)
 	return sol
 }
+
+// alike is how near two effects count as one: far more than what the last digits of a solution
+// differ by from one machine to another, so that the first mode stands on all of them.
+const alike = 1e-6

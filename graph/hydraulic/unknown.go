@@ -242,5 +242,5 @@ func fittingsUnknown() unknown {
 
 // compareInfluence puts what matters most first.
 func compareInfluence(a, b Influence) int {
-	return cmp.Or(cmp.Compare(b.Effect, a.Effect), cmp.Compare(a.What, b.What), cmp.Compare(a.Mode, b.Mode))
+	return cmp.Or(cmp.Compare(math.Round(b.Effect/alike), math.Round(a.Effect/alike)), cmp.Compare(a.What, b.What), cmp.Compare(a.Mode, b.Mode))
 }

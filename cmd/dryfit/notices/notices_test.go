@@ -19,7 +19,7 @@ func TestComplete(t *testing.T) {
 	want := []string{"Go, its library and runtime", "Graphviz", "Expat", "wasi-libc"}
 	for _, system := range []string{"linux", "windows", "darwin"} {
 		cmd := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}}{{end}}{{end}}", "dryfit/cmd/dryfit")
-		cmd.Env = append(os.Environ(), "GOOS="+system, "GOARCH=amd64", "CGO_ENABLED=0")
+		cmd.Env = append(os.Environ(), "GOOS="+system, "GOARCH=amd64", "CGO_ENABLED=0", "GOFLAGS=")
 		list, err := cmd.Output()
 		if err != nil {
 			t.Fatalf("%s: %v", system, err)

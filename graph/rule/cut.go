@@ -2,7 +2,6 @@ package rule
 
 import (
 	"fmt"
-	"math"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -100,7 +99,7 @@ func cutRoom(in *Input, report Report) {
 	d := graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
 		Message: graph.Say("%s has %s of straight pipe between its sockets; the work needs %s", c.where(), v.length(c.RoomMM), v.length(c.NeededMM)),
-		Hint:    graph.Say("another %s would do: a shorter valve, a hose section, or another place", v.length(math.Ceil(c.NeededMM-c.RoomMM))),
+		Hint:    "cut where there is more room: dryfit cutin ranks the places, and says what would make this one possible where something was tried and does",
 	}
 	if len(c.Terms) > 0 {
 		d.Message += ": " + quantity.Join(c.Terms, ", ")

@@ -28,7 +28,7 @@ func performanceBlocks(p *plan.Plan, units quantity.System) []table.Block {
 	if len(sums) > 0 && p.After != nil {
 		out = append(out, modesBlock(p, sums, units))
 	}
-	if p.After != nil {
+	if p.After != nil && p.Heat == nil { // the chapter on heat has them beside this tub's own temperatures
 		if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil && len(u.Unit.Ratings) > 0 {
 			out = append(out, ratingsBlock(p.After.Layout.Stage, u))
 		}

@@ -4,7 +4,6 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
-	"dryfit/graph/settle"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/sticker"
@@ -39,7 +38,7 @@ const turbulent = 0.019
 
 // fullKv is what each hand valve passes when open, m³/h by its id, as far as the catalogue tells.
 func fullKv(p *plan.Plan) map[string]float64 {
-	set := settle.Of(p.After.Circuit)
+	set := p.After.Layout.Stage
 	out := map[string]float64{}
 	for _, v := range p.After.Circuit.Parts {
 		if !v.Kind.IsHandValve() {

@@ -25,8 +25,7 @@ type Heating struct {
 	Mode    string
 	Pump    *settle.Part // nil: none
 	Speed   string
-	FlowM3s float64    // through the unit, after the work; 0: not known
-	Range   [2]float64 // of that flow, 0 where no range was made
+	FlowM3s float64 // through the unit, after the work; 0: not known
 }
 
 // Bill is what the work costs, for the payback.

@@ -12,14 +12,27 @@ import (
 type Amount struct {
 	Value     float64
 	Dimension Dimension
-	Fine      bool // one figure more than a tape or a gauge shows: gaps, diameters by calliper
+	Grain     Grain
 }
+
+// Grain says how finely an amount is printed.
+type Grain int
+
+// The grains.
+const (
+	Usual Grain = iota // what a tape or a gauge shows
+	Fine               // one figure more: gaps, diameters by calliper
+	About              // a rule of thumb: the round numbers a fitter would say
+)
 
 // Of returns an amount of the dimension, given in its base unit.
 func (d Dimension) Of(v float64) Amount { return Amount{Value: v, Dimension: d} }
 
 // Finely is Of for what is measured more finely than is usual for the dimension.
-func (d Dimension) Finely(v float64) Amount { return Amount{Value: v, Dimension: d, Fine: true} }
+func (d Dimension) Finely(v float64) Amount { return Amount{Value: v, Dimension: d, Grain: Fine} }
+
+// About is Of for a rule of thumb; about.go says how it is rounded.
+func (d Dimension) About(v float64) Amount { return Amount{Value: v, Dimension: d, Grain: About} }
 
 // In prints the amount as Format does.
 func (a Amount) In(s System) string { return a.print(s, 0) }
@@ -42,21 +55,24 @@ func (a Amount) print(s System, more int) string {
 
 // number prints the amount with so many decimals more than are usual.
 func (a Amount) number(s System, more int) string {
+	if a.Grain == About {
+		return a.about(s)
+	}
 	if a.Value == 0 && a.Dimension != Temperature {
 		return "0 " + a.form(s).unit
 	}
-	if math.IsNaN(a.Value) || math.IsInf(a.Value, 0) || more == 0 && !a.Fine {
+	if math.IsNaN(a.Value) || math.IsInf(a.Value, 0) || more == 0 && a.Grain != Fine {
 		return Format(a.Value, a.Dimension, s)
 	}
 	p := a.form(s)
 	if p.unit == "in" && math.Abs(a.Value) >= 304.8 && more == 0 {
 		return feetAndInches(a.Value)
 	}
-	if a.Fine {
+	if a.Grain == Fine {
 		more++
 	}
 	text := strconv.FormatFloat(Round(fromBase(a.Value, a.Dimension, p.unit), p.decimals+more), 'f', p.decimals+more, 64)
-	if a.Fine {
+	if a.Grain == Fine {
 		text = trimZeros(text)
 	}
 	return text + " " + p.unit
@@ -120,11 +136,7 @@ func (a Amount) form(s System) form {
 }
 
 func (a Amount) mark() string {
-	kind := "t"
-	if a.Fine {
-		kind = "f"
-	}
-	return amountStart + kind + strconv.Itoa(int(a.Dimension)) + "," + strconv.FormatFloat(a.Value, 'g', -1, 64) + amountEnd
+	return amountStart + string("tfa"[a.Grain]) + strconv.Itoa(int(a.Dimension)) + "," + strconv.FormatFloat(a.Value, 'g', -1, 64) + amountEnd
 }
 
 // amountOf reads what mark writes, without the marks.
@@ -136,7 +148,8 @@ func amountOf(text string) (Amount, bool) {
 	d, err := strconv.Atoi(dim)
 	v, errV := strconv.ParseFloat(value, 64)
 	ok = ok && err == nil && errV == nil && d >= 0 && d < int(dimensions)
-	return Amount{Value: v, Dimension: Dimension(d), Fine: text[0] == 'f'}, ok
+	grain := strings.IndexByte("tfa", text[0])
+	return Amount{Value: v, Dimension: Dimension(d), Grain: Grain(max(0, grain))}, ok && grain >= 0
 }
 
 // Join joins texts as strings.Join does strings.
@@ -168,7 +181,11 @@ func (t Text) In(s System) string {
 	for i, w := range words {
 		b.WriteString(w)
 		if i < len(amounts) {
-			b.WriteString(amounts[i].print(s, more[i]))
+			number := amounts[i].print(s, more[i])
+			if i+1 < len(amounts) && (words[i+1] == " to " || words[i+1] == " or ") {
+				number = unitOnce(number, amounts[i], amounts[i+1], s)
+			}
+			b.WriteString(number)
 		}
 	}
 	return b.String()

@@ -1,9 +1,9 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/stream"
@@ -27,12 +27,12 @@ type ModeSummary struct {
 
 // RiseWords says what the water warms by in the unit, "2.9 K", or that it stands; "" where
 // the unit has no rating.
-func (m *ModeSummary) RiseWords() string {
+func (m *ModeSummary) RiseWords() quantity.Text {
 	switch {
 	case m.HasUnit && math.Abs(m.Unit) < hydraulic.Standing:
 		return hydraulic.NoFlow
 	case m.RiseK > 0:
-		return fmt.Sprintf("%.1f K", m.RiseK)
+		return quantity.Say("%s", quantity.TemperatureDifference.Of(m.RiseK))
 	}
 	return ""
 }

@@ -1,33 +1,35 @@
 package practice
 
+import "dryfit/catalog/quantity"
+
 // Cautions says what can hurt somebody, and who must see to it. The name is the topic as it
 // is printed.
 func Cautions() []Sentence {
 	list := []Sentence{
-		{Name: "Electricity", Say: func(j *Job) string {
-			text := "A qualified electrician only. Power off, locked off and proved dead before the cabinet is opened."
+		{Name: "Electricity", Say: func(j *Job) quantity.Text {
+			text := quantity.Text("A qualified electrician only. Power off, locked off and proved dead before the cabinet is opened.")
 			if j.Unit != nil {
 				text += " The unit has a circuit of its own with 30 mA residual current protection of type A at least, never AC, an isolator out of reach of bathers, and bonding as the code asks: see the electrician's section."
 			}
 			return text
 		}, For: Fitter | Electrician, Source: electricStandards},
 		{Name: "Element heater", When: func(j *Job) bool { return len(j.Elements) > 0 }, Say: always("Its leads are disconnected by an electrician, or the interlock named in this pack is proved. No valve may trap water round an energised element, and no pipe is opened or left full of air with one live."), For: Fitter | Electrician, Source: common},
-		{Name: "Bathing temperature", Say: func(j *Job) string {
-			text := "40 °C (104 °F) at the most. The tub's high limit stays active"
+		{Name: "Bathing temperature", Say: func(j *Job) quantity.Text {
+			text := quantity.Say("%s at the most. The tub's high limit stays active", warm(40))
 			if j.Unit != nil {
 				return text + "; it does not stop a unit on its own supply unless it is wired to."
 			}
 			return text + "."
 		}, For: Fitter | Electrician | Owner, Source: "EN 17125, IEC 60335-2-60 (from memory)"},
-		{Name: "Suction entrapment", Say: func(j *Job) string {
-			text := "Suction covers present, sound and in date; every suction stays open; no valve, check or throttle goes into a suction line; the flow through a cover must not rise above its rating, even with another one blocked."
+		{Name: "Suction entrapment", Say: func(j *Job) quantity.Text {
+			text := quantity.Text("Suction covers present, sound and in date; every suction stays open; no valve, check or throttle goes into a suction line; the flow through a cover must not rise above its rating, even with another one blocked.")
 			if len(j.Suctions) > 0 {
 				text += " " + and(j.Suctions...) + ": never shut while a pump can start."
 			}
 			return text
 		}, Names: func(j *Job) []string { return j.Suctions }, For: Fitter | Owner, Source: "EN 13451-3, ASME A112.19.8 (from memory)"},
-		{Name: "Hot water and pressure", Say: func(j *Job) string {
-			text := "Relieve pressure and let hot water cool before any union is opened"
+		{Name: "Hot water and pressure", Say: func(j *Job) quantity.Text {
+			text := quantity.Text("Relieve pressure and let hot water cool before any union is opened")
 			if j.isolated() {
 				text += ", with " + and(append(append([]string{}, j.To...), j.From...)...) + " shut"
 			} else if j.Unit != nil {
@@ -36,27 +38,27 @@ func Cautions() []Sentence {
 			return text + ". Plastic pipe is weaker when warm: the ratings in this pack are derated. Test with water only, never with compressed air."
 		}, Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) }, Source: "ASTM and ISO derating tables; " + common},
 		{Name: "Solvent cement and primer", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
-		{Name: "Refrigerant", When: hasUnit, Say: func(j *Job) string {
-			text := "The unit's sealed circuit is opened by a certified person only."
+		{Name: "Refrigerant", When: hasUnit, Say: func(j *Job) quantity.Text {
+			text := quantity.Text("The unit's sealed circuit is opened by a certified person only.")
 			switch {
 			case j.Unit.Flammable:
-				text += " It holds " + j.Unit.Refrigerant + ", which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition."
+				text += quantity.Say(" It holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.Unit.Refrigerant)
 			case j.Unit.Refrigerant == "":
 				text += " Propane (R290) wants a clear zone free of drains, vents, windows, switches and ignition: read the plate."
 			}
 			return text
 		}, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, IEC 60335-2-40 (from memory)"},
 		{Name: "Lifting", When: hasUnit, Say: always("Two people, or a hoist."), Source: common},
-		{Name: "Water hygiene", Say: func(j *Job) string {
-			text := "What was handled is disinfected before anybody bathes."
+		{Name: "Water hygiene", Say: func(j *Job) quantity.Text {
+			text := quantity.Text("What was handled is disinfected before anybody bathes.")
 			if j.Unit != nil {
 				text += " No dead legs: a branch that is shut off is emptied, or flushed every week."
 			}
 			return text + " Let or commercial tubs fall under local law."
 		}, For: Fitter | Owner, Source: "HSG282 (from memory)"},
 		{Name: "Filling", Say: always("A filling hose never hangs in the tub's water: keep a gap, or fit the backflow protection the water regulations ask for (a double check valve at least); run the hose a minute first, out of the sun."), For: Fitter | Owner, Source: "EN 1717 (from memory); local water regulations"},
-		{Name: "Frost", When: func(j *Job) bool { return j.Unit != nil && j.mayFreeze() }, Say: always("Without power below 0 °C the unit and its outside pipes freeze in an hour or two: the section on frost says what to do in the first hour."), For: Fitter | Owner, Source: common},
-		{Name: "Warranty", Say: func(j *Job) string {
+		{Name: "Frost", When: func(j *Job) bool { return j.Unit != nil && j.mayFreeze() }, Say: always(quantity.Say("Without power below %s the unit and its outside pipes freeze in an hour or two: the section on frost says what to do in the first hour.", warm(0))), For: Fitter | Owner, Source: common},
+		{Name: "Warranty", Say: func(j *Job) quantity.Text {
 			if j.PlugIn {
 				return "Opening the box of a plug-in tub, cutting its hoses or disconnecting its element may end approval and warranty: the owner agrees in writing first."
 			}

@@ -2,7 +2,8 @@ package practice
 
 import (
 	"cmp"
-	"fmt"
+
+	"dryfit/catalog/quantity"
 )
 
 // Ready says what is done at the tub before anything is opened.
@@ -10,11 +11,11 @@ func Ready() []Sentence {
 	return []Sentence{
 		{Name: "power-off", Say: always("Power off, locked off and proved dead by a qualified person."), For: Fitter | Electrician, Source: common},
 		{Name: "photograph", Say: always("Photograph the pipework as it is; draw flow arrows on the old pipe."), Source: common},
-		{Name: "empty-below", When: func(j *Job) bool { return j.Cuts || j.Removes || j.PlugIn }, Say: func(j *Job) string {
+		{Name: "empty-below", When: func(j *Job) bool { return j.Cuts || j.Removes || j.PlugIn }, Say: func(j *Job) quantity.Text {
 			if j.PlugIn && !j.Cuts {
-				return "Empty the tub below the hoses, or close its stoppers; 5 to 15 litres come out of hoses and box: bucket, rags."
+				return quantity.Say("Empty the tub below the hoses, or close its stoppers; %s to %s come out of hoses and box: bucket, rags.", litres(5), litres(15))
 			}
-			return "Empty below the work: about 5 to 15 litres come out of each low loop afterwards; wet vacuum, rags."
+			return quantity.Say("Empty below the work: about %s to %s come out of each low loop afterwards; wet vacuum, rags.", litres(5), litres(15))
 		}, Source: common},
 		{Name: "mark-cuts", When: func(j *Job) bool { return j.Cuts }, Tells: []Act{MarkCuts},
 			Say: always("Mark both cut lines and the insertion depths as the section on marking out says; wrap the saw bands round the pipe."), Source: common},
@@ -30,8 +31,8 @@ func Commissioning() []Sentence {
 		{
 			Name: "electrician-first",
 			When: hasUnit,
-			Say: func(j *Job) string {
-				text := "First the electrician: the unit's supply, protection, isolator and bonding are made and the unit stays switched off"
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("First the electrician: the unit's supply, protection, isolator and bonding are made and the unit stays switched off")
 				switch {
 				case j.elementOff():
 					text += "; the element is disconnected and made safe"
@@ -46,8 +47,8 @@ func Commissioning() []Sentence {
 			Name:  "fill",
 			Tells: []Act{FlushPastUnit},
 			Names: func(j *Job) []string { return append(append(append([]string{}, j.To...), j.From...), j.Bypass...) },
-			Say: func(j *Job) string {
-				text := "Fill"
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("Fill")
 				if j.isolated() {
 					text += " with the unit shut off: " + and(append(append([]string{}, j.To...), j.From...)...) + " shut"
 					if len(j.Bypass) > 0 {
@@ -62,16 +63,16 @@ func Commissioning() []Sentence {
 		{
 			Name: "prime-above",
 			When: func(j *Job) bool { return j.Pump.Above },
-			Say: func(j *Job) string {
-				return fmt.Sprintf("Pump %s stands above the water: fill its strainer pot and the suction by hand and close the lid before it is started; it must not run dry for longer than its sheet allows.", j.Pump.ID)
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Pump %s stands above the water: fill its strainer pot and the suction by hand and close the lid before it is started; it must not run dry for longer than its sheet allows.", j.Pump.ID)
 			},
 			Source: common,
 		},
 		{
 			Name: "air-at-pump",
 			When: func(j *Job) bool { return j.Pump.ID != "" && !j.Pump.Above },
-			Say: func(j *Job) string {
-				text := fmt.Sprintf("Pulse pump %s for 10 to 15 s", j.Pump.ID)
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Say("Pulse pump %s for 10 to 15 s", j.Pump.ID)
 				if j.TwoSpeeds {
 					text += " on " + j.slow()
 				}
@@ -88,10 +89,10 @@ func Commissioning() []Sentence {
 			Name:  "flush-past",
 			Tells: []Act{FlushPastUnit},
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
-			Say: func(j *Job) string {
-				text := "Flush past the unit"
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("Flush past the unit")
 				if j.Check != "" && !j.Aside {
-					text += ": the water lifts " + j.Check + ", whose poppet stays in (" + passingWords(j) + ")"
+					text += quantity.Say(": the water lifts %s, whose poppet stays in (%s)", j.Check, passingWords(j))
 				}
 				text += ", 10 to 30 minutes"
 				if j.TwoSpeeds {
@@ -110,7 +111,7 @@ func Commissioning() []Sentence {
 		{
 			Name: "flush-no-isolators",
 			When: func(j *Job) bool { return j.Unit == nil || !j.isolated() },
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				if j.Unit != nil {
 					return "No isolators shut the unit off: flush the new pipe into a bucket before the unions at the unit are made, then run 10 to 30 minutes and clean the filter."
 				}
@@ -122,8 +123,8 @@ func Commissioning() []Sentence {
 			Name:  "open-outlet-first",
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
-			Say: func(j *Job) string {
-				return fmt.Sprintf("Pump off, open the outlet isolator %s, then the inlet isolator %s: the unit fills with clean water.", and(j.From...), and(j.To...))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Pump off, open the outlet isolator %s, then the inlet isolator %s: the unit fills with clean water.", and(j.From...), and(j.To...))
 			},
 			Source: common,
 		},
@@ -132,8 +133,8 @@ func Commissioning() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) > 0 },
 			Names: func(j *Job) []string { return j.Bleeds },
 			Tells: []Act{BleedRunning},
-			Say: func(j *Job) string {
-				return fmt.Sprintf("Bleed at %s, pump running%s, until water without air comes.", and(j.Bleeds...), onLow(j))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Bleed at %s, pump running%s, until water without air comes.", and(j.Bleeds...), onLow(j))
 			},
 			Source: common,
 		},
@@ -141,8 +142,8 @@ func Commissioning() []Sentence {
 			Name:  "bleed-above",
 			When:  func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == AboveWater },
 			Tells: []Act{BleedRunning},
-			Say: func(j *Job) string {
-				return fmt.Sprintf("The unit stands above the water: run the pump%s and let the flow carry the air out, or use the unit's own bleed. No union up there is eased with the pump off: it would draw air in and empty the unit.", onLow(j))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("The unit stands above the water: run the pump%s and let the flow carry the air out, or use the unit's own bleed. No union up there is eased with the pump off: it would draw air in and empty the unit.", onLow(j))
 			},
 			Source: common,
 		},
@@ -155,8 +156,8 @@ func Commissioning() []Sentence {
 		{
 			Name: "bleed-unknown",
 			When: func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == LevelUnknown },
-			Say: func(j *Job) string {
-				return fmt.Sprintf("Run the pump%s and let the flow carry the air out of the unit, or use the unit's own bleed.", onLow(j))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Run the pump%s and let the flow carry the air out of the unit, or use the unit's own bleed.", onLow(j))
 			},
 			Tells: []Act{BleedRunning}, Source: common,
 		},
@@ -169,13 +170,13 @@ func Commissioning() []Sentence {
 				}
 				return nil
 			},
-			Say: func(j *Job) string {
-				text := fmt.Sprintf("Running test: the most the line can see is %s, the pump's shut-off and the water above it.", j.pressure(j.GreatestPa))
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Say("Running test: the most the line can see is %s, the pump's shut-off and the water above it.", quantity.Pressure.Of(j.GreatestPa))
 				switch {
 				case j.unitValvedOff() && j.UnitPa > 0:
-					text += fmt.Sprintf(" The unit stands %s, which is less: %s shut for this test.", j.pressure(j.UnitPa), and(append(append([]string{}, j.To...), j.From...)...))
+					text += quantity.Say(" The unit stands %s, which is less: %s shut for this test.", quantity.Pressure.Of(j.UnitPa), and(append(append([]string{}, j.To...), j.From...)...))
 				case j.Unit != nil && j.UnitPa > 0:
-					text += fmt.Sprintf(" The unit stands %s.", j.pressure(j.UnitPa))
+					text += quantity.Say(" The unit stands %s.", quantity.Pressure.Of(j.UnitPa))
 				}
 				return text + " Reach it by the pump itself" + highAndDown(j) + ", 15 minutes, never against a line that is shut. Water only, never compressed air."
 			},
@@ -183,8 +184,8 @@ func Commissioning() []Sentence {
 		},
 		{
 			Name: "low-high-hot",
-			Say: func(j *Job) string {
-				text := "A dry tissue on every joint at each stage: "
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("A dry tissue on every joint at each stage: ")
 				if j.TwoSpeeds {
 					text += j.slow() + ", then " + j.fast()
 				} else {
@@ -212,8 +213,8 @@ func Commissioning() []Sentence {
 			Name:  "flow-switch",
 			When:  func(j *Job) bool { return j.Unit != nil && len(j.To) > 0 },
 			Names: func(j *Job) []string { return j.To },
-			Say: func(j *Job) string {
-				return fmt.Sprintf("Try the unit's flow switch: shut %s slowly, the unit must stop; open it again at once.", and(j.To...))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Try the unit's flow switch: shut %s slowly, the unit must stop; open it again at once.", and(j.To...))
 			},
 			Source: common,
 		},
@@ -221,15 +222,15 @@ func Commissioning() []Sentence {
 }
 
 // slow and fast are what the pump's speeds are called.
-func (j *Job) slow() string { return speedWord(cmp.Or(j.Slow, "low")) }
-func (j *Job) fast() string { return speedWord(cmp.Or(j.Fast, "high")) }
+func (j *Job) slow() quantity.Text { return speedWord(cmp.Or(j.Slow, "low")) }
+func (j *Job) fast() quantity.Text { return speedWord(cmp.Or(j.Fast, "high")) }
 
 // speedWord sets the name of a speed in quotes unless it is one that reads by itself.
-func speedWord(name string) string {
+func speedWord(name string) quantity.Text {
 	if name == "low" || name == "high" {
-		return name
+		return quantity.Text(name)
 	}
-	return `"` + name + `"`
+	return quantity.Text(`"` + name + `"`)
 }
 
 // unitValvedOff reports whether the unit has to be shut off for the running test.
@@ -237,15 +238,15 @@ func (j *Job) unitValvedOff() bool {
 	return j.Unit != nil && j.isolated() && (j.UnitPa == 0 || j.UnitPa < j.GreatestPa)
 }
 
-func onLow(j *Job) string {
+func onLow(j *Job) quantity.Text {
 	if j.TwoSpeeds {
 		return " on " + j.slow()
 	}
 	return ""
 }
 
-func highAndDown(j *Job) string {
-	text := ""
+func highAndDown(j *Job) quantity.Text {
+	text := quantity.Text("")
 	if j.TwoSpeeds {
 		text += " on " + j.fast()
 	}
@@ -256,13 +257,13 @@ func highAndDown(j *Job) string {
 }
 
 // passingWords says what passes a check with the unit shut off.
-func passingWords(j *Job) string {
-	text := ""
+func passingWords(j *Job) quantity.Text {
+	text := quantity.Text("")
 	for i, p := range j.Passing {
 		if i > 0 {
 			text += ", "
 		}
-		text += fmt.Sprintf("%s: %s passes", p.Mode, j.flow(p.Flow))
+		text += quantity.Say("%s: %s passes", p.Mode, quantity.Flow.Of(p.Flow))
 	}
 	if text == "" {
 		return "less passes than with the unit open"
@@ -284,34 +285,34 @@ func Setting() []Sentence {
 	hasBypass := func(j *Job) bool { return j.Unit != nil && (len(j.Bypass) > 0 || j.Check != "") }
 	byHand := func(j *Job) bool { return j.Unit != nil && len(j.Bypass) > 0 }
 	return []Sentence{
-		{Name: "steady", When: hasBypass, Say: func(j *Job) string {
-			text := "Clean filter"
+		{Name: "steady", When: hasBypass, Say: func(j *Job) quantity.Text {
+			text := quantity.Text("Clean filter")
 			if j.Jets {
 				text += ", jets as they are used"
 			}
 			return text + ", heating mode, unit on: wait 10 to 15 minutes, until it runs steadily."
 		}, Source: common},
-		{Name: "read-rise", When: hasBypass, Names: func(*Job) []string { return []string{"thermometer"} }, Say: func(j *Job) string {
-			where := "held under insulation on the pipe before and after the unit"
+		{Name: "read-rise", When: hasBypass, Names: func(*Job) []string { return []string{"thermometer"} }, Say: func(j *Job) quantity.Text {
+			where := quantity.Text("held under insulation on the pipe before and after the unit")
 			if j.Pockets {
 				where = "moved between the two pockets"
 			}
 			return "Read the water before and after the unit with one thermometer " + where + ", or with the unit's own pair once checked against each other."
 		}, Source: common},
-		{Name: "aim", When: hasBypass, Say: always("The rise to aim for is 0.86 times the heat output in kW over the rated flow in m3/h, usually 2 to 3 K; what each mode should show stands in the record."), Source: "heat balance"},
-		{Name: "set-by-hand", When: byHand, Names: func(j *Job) []string { return j.Bypass }, Say: func(j *Job) string {
-			return fmt.Sprintf("Rise too large: too little flow, so shut %s a little. Rise too small: open it a little, but never so far that the unit falls below its least flow.", and(j.Bypass...))
+		{Name: "aim", When: hasBypass, Say: always(quantity.Say("The rise to aim for is the heat output over what the rated flow carries for each degree, usually %s to %s; what each mode should show stands in the record.", kelvin(2), kelvin(3))), Source: "heat balance"},
+		{Name: "set-by-hand", When: byHand, Names: func(j *Job) []string { return j.Bypass }, Say: func(j *Job) quantity.Text {
+			return quantity.Say("Rise too large: too little flow, so shut %s a little. Rise too small: open it a little, but never so far that the unit falls below its least flow.", and(j.Bypass...))
 		}, Source: common},
-		{Name: "spring-not-set", When: func(j *Job) bool { return j.Unit != nil && j.Check != "" }, Names: func(j *Job) []string { return []string{j.Check} }, Say: func(j *Job) string {
-			return fmt.Sprintf("%s is not set by hand: where the rise is too large, look for dirt, air, an isolator not fully open, then compare the spring on its label with this pack.", j.Check)
+		{Name: "spring-not-set", When: func(j *Job) bool { return j.Unit != nil && j.Check != "" }, Names: func(j *Job) []string { return []string{j.Check} }, Say: func(j *Job) quantity.Text {
+			return quantity.Say("%s is not set by hand: where the rise is too large, look for dirt, air, an isolator not fully open, then compare the spring on its label with this pack.", j.Check)
 		}, Source: common},
-		{Name: "again", When: hasBypass, Say: func(j *Job) string {
-			text := "Do it again in every other mode in which the unit runs"
+		{Name: "again", When: hasBypass, Say: func(j *Job) quantity.Text {
+			text := quantity.Text("Do it again in every other mode in which the unit runs")
 			if j.Jets {
 				text += ", and with the jets turned down"
 			}
 			return text + "."
 		}, Source: common},
-		{Name: "write-down", When: hasBypass, Say: always("Write rise, air temperature and power into the record, and mark the handles. A rise of 1 K is too small to reckon a flow from: ±0.3 K on the thermometer is ±30 % on the flow. Use a flow meter."), Source: "heat balance"},
+		{Name: "write-down", When: hasBypass, Say: always(quantity.Say("Write rise, air temperature and power into the record, and mark the handles. A rise of %s is too small to reckon a flow from: ±%s on the thermometer is ±30 %% on the flow. Use a flow meter.", kelvin(1), kelvin(0.3))), Source: "heat balance"},
 	}
 }

@@ -1,8 +1,13 @@
 package practice
 
+import "dryfit/catalog/quantity"
+
 // Distances and protection are quoted from memory of the standards named; the electrician
 // decides by the edition that is in force where the tub stands.
 const electricStandards = "IEC 60364-7-702, BS 7671 section 702, NEC article 680 (from memory)"
+
+// fiveFeet is the distance of NEC article 680, mm (from memory).
+const fiveFeet = 5 * 304.8
 
 // Electricity is what the electrician decides, on his own sheet.
 func Electricity() []Sentence {
@@ -35,39 +40,39 @@ func Electricity() []Sentence {
 		{
 			Name: "earthing-other",
 			When: func(j *Job) bool { return j.Unit != nil && (j.Earthing == "tn-s" || j.Earthing == "tt") },
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				return "Earthing as described, " + earthingWords(j.Earthing) + ": the electrician proves it and bonds the metal parts the code names."
 			},
 		},
 		{
 			Name: "distance-uk",
 			When: func(j *Job) bool { return j.Unit != nil && j.Region == "uk" },
-			Say:  always("United Kingdom: zone 1 reaches 2.0 m from the rim, zone 2 to 3.5 m. No isolator, socket or junction box within 2.0 m; the unit itself at 2 m or more."),
+			Say:  always(quantity.Say("United Kingdom: zone 1 reaches %s from the rim, zone 2 to %s. No isolator, socket or junction box within %s; the unit itself at %s or more.", far(2000), far(3500), far(2000), far(2000))),
 		},
 		{
 			Name: "distance-eu",
 			When: func(j *Job) bool { return j.Unit != nil && j.Region == "eu" },
-			Say:  always("IEC 60364-7-702: zone 1 reaches 2.0 m from the rim, zone 2 to 3.5 m. Isolator and unit outside zone 1; some countries ask for 3 or 3.5 m."),
+			Say:  always(quantity.Say("IEC 60364-7-702: zone 1 reaches %s from the rim, zone 2 to %s. Isolator and unit outside zone 1; some countries ask for %s or %s.", far(2000), far(3500), far(3000), far(3500))),
 		},
 		{
 			Name: "distance-us",
 			When: func(j *Job) bool { return j.Unit != nil && j.Region == "us" },
-			Say:  always("North America: the disconnect stands in sight of the equipment and at least 5 ft (1.5 m) from the water; metal within 5 ft is bonded with 8 AWG solid copper."),
+			Say:  always(quantity.Say("North America: the disconnect stands in sight of the equipment and at least %s from the water; metal within %s is bonded with 8 AWG solid copper.", far(fiveFeet), far(fiveFeet))),
 		},
 		{
 			Name: "distance-unknown",
 			When: func(j *Job) bool { return j.Unit != nil && j.Region == "" },
-			Say:  always("Isolator and unit out of reach of bathers: by IEC 60364-7-702 and BS 7671 outside zone 1, 2.0 m from the rim; by NEC 680 the disconnect at least 5 ft (1.5 m) from the water and in sight. The local code counts."),
+			Say:  always(quantity.Say("Isolator and unit out of reach of bathers: by IEC 60364-7-702 and BS 7671 outside zone 1, %s from the rim; by NEC 680 the disconnect at least %s from the water and in sight. The local code counts.", far(2000), far(fiveFeet))),
 		},
 		{
 			Name: "propane-zone",
 			When: func(j *Job) bool { return j.Unit != nil && (j.Unit.Flammable || j.Unit.Refrigerant == "") },
-			Say: func(j *Job) string {
-				start := "The unit holds propane or the like (" + j.Unit.Refrigerant + "): "
+			Say: func(j *Job) quantity.Text {
+				start := quantity.Text("The unit holds propane or the like (" + j.Unit.Refrigerant + "): ")
 				if !j.Unit.Flammable {
 					start = "Read the refrigerant on the unit's plate. If it is R290 (propane): "
 				}
-				return start + "inside the clear zone of its manual, about 1 m all round and down to the ground, there is no drain or gully, no cabinet vent, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count."
+				return start + quantity.Say("inside the clear zone of its manual, about %s all round and down to the ground, there is no drain or gully, no cabinet vent, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count.", far(1000))
 			},
 			Source: "IEC 60335-2-40 (from memory); R290 units' manuals",
 		},
@@ -86,7 +91,7 @@ func Electricity() []Sentence {
 	return list
 }
 
-func earthingWords(e string) string {
+func earthingWords(e string) quantity.Text {
 	if e == "tt" {
 		return "TT (an electrode at the house)"
 	}

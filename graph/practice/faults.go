@@ -1,18 +1,23 @@
 package practice
 
+import "dryfit/catalog/quantity"
+
 // Fault is one line of the fault finder, in the order to look.
-type Fault struct{ Sign, Look string }
+type Fault struct {
+	Sign string
+	Look quantity.Text
+}
 
 // Faults is common practice, no source; each line only where the job has what it speaks of.
 func Faults(j *Job) []Fault {
 	var out []Fault
-	add := func(there bool, sign, look string) {
+	add := func(there bool, sign string, look quantity.Text) {
 		if there {
 			out = append(out, Fault{sign, look})
 		}
 	}
 	unit := j.Unit != nil
-	look := "1 filter dirty · 2 air at the unit: bleed it as in the order of work · 3 isolators not fully open"
+	look := quantity.Text("1 filter dirty · 2 air at the unit: bleed it as in the order of work · 3 isolators not fully open")
 	if j.Check != "" {
 		look += " · 4 spring check seized or its arrow against the flow"
 	}
@@ -23,10 +28,10 @@ func Faults(j *Job) []Fault {
 		look += " · " + j.slow() + " too slow: compare with the flows of this pack"
 	}
 	add(unit, "Flow error at the unit", look)
-	keeps := "what keeps the pump running has stopped: the controller changed pumps, timed out, or only tastes the water now and then; see its set points and hours"
+	keeps := quantity.Text("what keeps the pump running has stopped: the controller changed pumps, timed out, or only tastes the water now and then; see its set points and hours")
 	add(unit, "Flow error now and then", keeps)
 	add(unit, "Water feels no warmer at the return", "that is right: the rise across the unit is only a few degrees; measure it")
-	rise := "too little flow: filter, air, isolators"
+	rise := quantity.Text("too little flow: filter, air, isolators")
 	if len(j.Bypass) > 0 {
 		rise += "; then shut " + and(j.Bypass...) + " a little"
 	}

@@ -1,6 +1,6 @@
 package practice
 
-import "fmt"
+import "dryfit/catalog/quantity"
 
 // Frost says what heats when it is cold, and what to do when nothing does.
 func Frost() []Sentence {
@@ -8,13 +8,13 @@ func Frost() []Sentence {
 		{
 			Name: "unit-alone",
 			When: func(j *Job) bool { return j.unitAlone() },
-			Say: func(j *Job) string {
-				text := "The unit alone heats, and not below its least air"
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("The unit alone heats, and not below its least air")
 				switch {
 				case j.Unit.LeastAir.Known && j.SiteAir.Known && j.SiteAir.C < j.Unit.LeastAir.C:
-					return text + fmt.Sprintf(", %s: the site gets colder, %s. The tub is used in colder air only after %s; else it is emptied.", j.temp(j.Unit.LeastAir.C), j.temp(j.SiteAir.C), j.reconnected())
+					return text + quantity.Say(", %s: the site gets colder, %s. The tub is used in colder air only after %s; else it is emptied.", quantity.Temperature.Of(j.Unit.LeastAir.C), quantity.Temperature.Of(j.SiteAir.C), j.reconnected())
 				case j.Unit.LeastAir.Known:
-					return text + fmt.Sprintf(", %s. In colder air the tub is used only after %s; else it is emptied.", j.temp(j.Unit.LeastAir.C), j.reconnected())
+					return text + quantity.Say(", %s. In colder air the tub is used only after %s; else it is emptied.", quantity.Temperature.Of(j.Unit.LeastAir.C), j.reconnected())
 				}
 				return text + " (read it from its sheet). In colder air the tub is used only after " + j.reconnected() + "; else it is emptied."
 			},
@@ -31,9 +31,9 @@ func Frost() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && j.mayFreeze() },
 			Tells: []Act{UseVacuum},
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
-			Say: func(j *Job) string {
-				text := "The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. The unit and its outside pipes freeze first, in an hour or two: "
-				return text + emptyBranch(j) + " While there is power, leave the pump running. If the power stays away until the water falls below " + j.about(5) + ", empty the tub."
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. The unit and its outside pipes freeze first, in an hour or two: ")
+				return text + emptyBranch(j) + quantity.Say(" While there is power, leave the pump running. If the power stays away until the water falls below %s, empty the tub.", warm(5))
 			},
 			For: Owner | Fitter, Source: common,
 		},
@@ -41,10 +41,10 @@ func Frost() []Sentence {
 }
 
 // emptyBranch says how this job's branch to the unit is emptied.
-func emptyBranch(j *Job) string {
-	var text string
+func emptyBranch(j *Job) quantity.Text {
+	var text quantity.Text
 	if j.isolated() {
-		text = fmt.Sprintf("unit off, shut %s, then ", and(append(append([]string{}, j.To...), j.From...)...))
+		text = quantity.Say("unit off, shut %s, then ", and(append(append([]string{}, j.To...), j.From...)...))
 	} else {
 		text = "unit off; no isolators stand in its pipes, so the tub is emptied below them first; then "
 	}
@@ -58,7 +58,7 @@ func emptyBranch(j *Job) string {
 	return text
 }
 
-func plugWords(j *Job) string {
+func plugWords(j *Job) quantity.Text {
 	switch {
 	case j.Unit == nil, j.Unit.DrainPlug != nil && !*j.Unit.DrainPlug:
 		return ""
@@ -74,7 +74,7 @@ func LayUp() []Sentence {
 		{
 			Name: "unit-laid-up-element-off",
 			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() && j.mayFreeze() },
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				return "The tub is used without the unit in frost only after " + j.reconnected() + "; else the tub is emptied."
 			},
 			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
@@ -84,7 +84,7 @@ func LayUp() []Sentence {
 			When:  hasUnit,
 			Tells: []Act{UseVacuum},
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				return "Laying the unit up: " + emptyBranch(j) + " Leave the drains open, and cover open ends loosely against dirt and insects."
 			},
 			For: Fitter | Owner, Source: common,

@@ -1,6 +1,6 @@
 package practice
 
-import "fmt"
+import "dryfit/catalog/quantity"
 
 // What the water gets after the work, mg/l of free chlorine, and its pH. Source: HSG282
 // (from memory); the hour and the dose after handling are common practice.
@@ -17,27 +17,27 @@ func Hygiene() []Sentence {
 			Name:  "disinfect-branch",
 			When:  hasUnit,
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
-			Say: func(j *Job) string {
-				open := "The unit's branch open"
+			Say: func(j *Job) quantity.Text {
+				open := quantity.Text("The unit's branch open")
 				if j.isolated() {
 					open = and(append(append([]string{}, j.To...), j.From...)...) + " open"
 				}
-				return fmt.Sprintf("Disinfect what was handled: %s, unit off, circulate with about %d mg/l of free chlorine (or the limit in the unit's sheet, where that is lower) for an hour.", open, handledChlorine)
+				return quantity.Say("Disinfect what was handled: %s, unit off, circulate with about %d mg/l of free chlorine (or the limit in the unit's sheet, where that is lower) for an hour.", open, handledChlorine)
 			},
 			For: Fitter, Source: "HSG282 (from memory); the hour " + common,
 		},
 		{
 			Name: "disinfect-pipe",
 			When: func(j *Job) bool { return j.Unit == nil },
-			Say: func(*Job) string {
-				return fmt.Sprintf("Disinfect what was handled: circulate with about %d mg/l of free chlorine for an hour.", handledChlorine)
+			Say: func(*Job) quantity.Text {
+				return quantity.Say("Disinfect what was handled: circulate with about %d mg/l of free chlorine for an hour.", handledChlorine)
 			},
 			For: Fitter, Source: "HSG282 (from memory)",
 		},
 		{
 			Name: "bathe-again",
-			Say: func(*Job) string {
-				return fmt.Sprintf("Nobody bathes before free chlorine is back at %d to %d mg/l and pH at 7.0 to 7.6. With bromine or another disinfectant the maker's figures count.", bathingLow, bathingHigh)
+			Say: func(*Job) quantity.Text {
+				return quantity.Say("Nobody bathes before free chlorine is back at %d to %d mg/l and pH at 7.0 to 7.6. With bromine or another disinfectant the maker's figures count.", bathingLow, bathingHigh)
 			},
 			For: Fitter | Owner, Source: "HSG282 (from memory)",
 		},
@@ -45,8 +45,8 @@ func Hygiene() []Sentence {
 			Name:  "shock-isolated",
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
-			Say: func(j *Job) string {
-				return fmt.Sprintf("A higher dose than that is given only with the unit off and %s shut, and the line is flushed down to bathing strength before they are opened again.", and(append(append([]string{}, j.To...), j.From...)...))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("A higher dose than that is given only with the unit off and %s shut, and the line is flushed down to bathing strength before they are opened again.", and(append(append([]string{}, j.To...), j.From...)...))
 			},
 			For: Fitter | Owner, Source: "heat pump manuals; " + common,
 		},

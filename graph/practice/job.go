@@ -1,11 +1,6 @@
 package practice
 
-import (
-	"fmt"
-	"math"
-
-	"dryfit/catalog/quantity"
-)
+import "dryfit/catalog/quantity"
 
 // Temp is a temperature, °C, where it is known.
 type Temp struct {
@@ -28,8 +23,6 @@ func (l Level) Below() bool { return l != AboveWater }
 
 // Job is what the sentences ask of a job.
 type Job struct {
-	Units quantity.System
-
 	Unit     *Unit // nil: there is none
 	Elements []Element
 	Pump     Pump    // the pump of the unit's line
@@ -65,14 +58,14 @@ type Job struct {
 	Barbs      bool
 	Threads    bool
 	UnionNuts  bool
-	Inch       bool   // cemented joints of inch pipe
-	Metric     bool   // of metric PVC-U
-	Flexible   bool   // flexible pipe that is glued
-	JoinsOld   bool   // new pipe is cemented to old rigid pipe
-	OldPipe    string // material as printed on the old pipe; ""
-	Outdoors   bool   // new pipe runs outside
-	Wall       bool   // new pipe goes through a wall
-	Hold       string // the cure the hold point waits for, in words
+	Inch       bool          // cemented joints of inch pipe
+	Metric     bool          // of metric PVC-U
+	Flexible   bool          // flexible pipe that is glued
+	JoinsOld   bool          // new pipe is cemented to old rigid pipe
+	OldPipe    string        // material as printed on the old pipe; ""
+	Outdoors   bool          // new pipe runs outside
+	Wall       bool          // new pipe goes through a wall
+	Hold       quantity.Text // the cure the hold point waits for, in words
 	GreatestPa float64
 	UnitPa     float64 // highest pressure of the unit; 0: not known
 }
@@ -159,26 +152,20 @@ func (j *Job) mayFreeze() bool { return !j.SiteAir.Known || j.SiteAir.C < 0 }
 // isolated reports whether the unit can be shut off on both its pipes.
 func (j *Job) isolated() bool { return len(j.To) > 0 && len(j.From) > 0 }
 
-func (j *Job) temp(c float64) string {
-	return quantity.Format(c, quantity.Temperature, j.Units)
-}
+// warm is a temperature that is a rule of thumb, °C.
+func warm(c float64) quantity.Amount { return quantity.Temperature.About(c) }
 
-// about prints a temperature that is a rule of thumb, in steps of 5 °F where the job is in
-// inch.
-func (j *Job) about(c float64) string {
-	if j.Units == quantity.InchSystem {
-		return fmt.Sprintf("%.0f °F", 5*math.Round((1.8*c+32)/5))
-	}
-	return j.temp(c)
-}
+// kelvin is a difference of temperatures that is a rule of thumb.
+func kelvin(k float64) quantity.Amount { return quantity.TemperatureDifference.About(k) }
 
-func (j *Job) kelvin(k float64) string {
-	return quantity.Format(k, quantity.TemperatureDifference, j.Units)
-}
+// far is a distance or thickness that is kept at the least, mm.
+func far(mm float64) quantity.Amount { return quantity.Length.About(mm) }
 
-func (j *Job) flow(v float64) string { return quantity.Format(v, quantity.Flow, j.Units) }
+// litres is about so much water.
+func litres(l float64) quantity.Amount { return quantity.Volume.About(l / 1000) }
 
-func (j *Job) pressure(pa float64) string { return quantity.Format(pa, quantity.Pressure, j.Units) }
+// aDay is what a power takes in a day.
+func aDay(w float64) quantity.Amount { return quantity.Energy.About(w * 24 / 1000) }
 
 // setPoint is what the unit is set to: as said, else the water's temperature; never above
 // 39 °C where a controller has to stand above it.
@@ -191,7 +178,7 @@ func (j *Job) setPoint() float64 {
 
 // reconnected says what makes the tub's own heater heat again: an electrician, or the keypad
 // of a plug-in tub's sealed box.
-func (j *Job) reconnected() string {
+func (j *Job) reconnected() quantity.Text {
 	if len(j.Elements) == 0 {
 		return "another heater is in use"
 	}

@@ -1,6 +1,6 @@
 package practice
 
-import "fmt"
+import "dryfit/catalog/quantity"
 
 // Jointing says how the joints of this job are made.
 func Jointing() []Sentence {
@@ -14,7 +14,7 @@ func Jointing() []Sentence {
 		{
 			Name: "old-pipe-other",
 			When: func(j *Job) bool { return j.Cement && j.JoinsOld && (j.OldPipe == "abs" || j.OldPipe == "cpvc") },
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				return "The old pipe is " + materialWords(j.OldPipe) + " and the new PVC-U: the joints at the cuts are mechanical (a union or coupling with seals), or made with a cement that is rated for just this pair and allowed by the local code; PVC cement alone does not hold it."
 			},
 			Source: common,
@@ -59,8 +59,8 @@ func Jointing() []Sentence {
 		{
 			Name: "cure",
 			When: func(j *Job) bool { return j.Cement && j.Hold != "" },
-			Say: func(j *Job) string {
-				return fmt.Sprintf("No water and no power before the cure is over: %s, or what the tin says where that is longer.", j.Hold)
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("No water and no power before the cure is over: %s, or what the tin says where that is longer.", j.Hold)
 			},
 			Source: common + "; the cement's tin is the authority",
 		},
@@ -73,7 +73,7 @@ func Jointing() []Sentence {
 	}
 }
 
-func materialWords(m string) string {
+func materialWords(m string) quantity.Text {
 	switch m {
 	case "abs":
 		return "ABS"
@@ -91,10 +91,10 @@ func Insulation() []Sentence {
 		{
 			Name: "insulate",
 			When: func(j *Job) bool { return j.Outdoors },
-			Say: func(j *Job) string {
-				thick := "19 mm"
+			Say: func(j *Job) quantity.Text {
+				thick := quantity.Say("%s", far(19))
 				if j.mayFreeze() {
-					thick = "25 to 32 mm"
+					thick = quantity.Say("%s to %s", far(25), far(32))
 				}
 				return "Insulate the new pipe outside, valves and unions too, with closed cell of " + thick + " under a jacket that stands the sun; handles and tags stay in reach."
 			},
@@ -104,7 +104,7 @@ func Insulation() []Sentence {
 		{
 			Name:   "clips",
 			When:   func(j *Job) bool { return j.Pieces },
-			Say:    always("Clip the pipes so that they can slide, carry valves on clips of their own, and let level pipe rise or fall steadily, a centimetre in a metre."),
+			Say:    always("Clip the pipes so that they can slide, carry valves on clips of their own, and let level pipe rise or fall steadily, 1 in 100."),
 			Source: common,
 		},
 		{

@@ -1,11 +1,13 @@
 package practice
 
+import "dryfit/catalog/quantity"
+
 // Place says where the unit stands and on what; the last of it is the step that sets it down.
 func Place() []Sentence {
 	list := []Sentence{
 		{
 			Name: "base",
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				on := map[string]string{
 					"slab": "a level slab", "feet": "feet on firm ground or slabs", "brackets": "wall brackets with rubber mounts, on a wall that carries it",
 					"deck": "a deck that its maker or a builder says carries it", "roof": "a roof that a builder says carries it",
@@ -13,12 +15,13 @@ func Place() []Sentence {
 				if on == "" {
 					on = "a level base that does not sink"
 				}
-				return "The unit stands on " + on + ", 100 to 150 mm above the ground (higher where snow lies), level or falling less than 2 % to its drain, on rubber mounts, bolted."
+				return quantity.Say("The unit stands on %s, %s to %s above the ground (higher where snow lies), level or falling less than 2 %% to its drain, on rubber mounts, bolted.", on, far(100), far(150))
 			},
 		},
 		{
 			Name: "clearances",
-			Say:  always("Room as its sheet says; where it is silent: 0.3 to 0.5 m behind at the air inlet, 0.6 m at the service side, 1.5 to 2.5 m free before a fan that blows sideways, 1.5 m above one that blows up. Never in a closed shed, under a deck or in a corner where it breathes its own cold air."),
+			Say: always(quantity.Say("Room as its sheet says; where it is silent: %s to %s behind at the air inlet, %s at the service side, %s to %s free before a fan that blows sideways, %s above one that blows up. Never in a closed shed, under a deck or in a corner where it breathes its own cold air.",
+				far(300), far(500), far(600), far(1500), far(2500), far(1500))),
 		},
 		{
 			Name: "snow",
@@ -36,8 +39,8 @@ func Place() []Sentence {
 		},
 		{
 			Name: "condensate",
-			Say: func(j *Job) string {
-				text := "Condensate: 19 mm hose with a continuous fall and no point above the outlet, to a gully or soakaway"
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Say("Condensate: %s hose with a continuous fall and no point above the outlet, to a gully or soakaway", far(19))
 				if j.mayFreeze() {
 					text += " that does not freeze, and never across a path"
 				}

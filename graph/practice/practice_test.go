@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"dryfit/catalog/quantity"
 )
 
 // randomJob is a job with any of the facts there are.
@@ -57,7 +59,7 @@ func TestNoContradiction(t *testing.T) {
 				}
 			}
 			for _, tag := range []string{"V1", "V2", "V3", "CV1", "D1", "D2", "AB1", "SV1"} {
-				if strings.Contains(" "+s.Text, " "+tag) && !slices.Contains(has, tag) {
+				if strings.Contains(" "+s.Text.String(), " "+tag) && !slices.Contains(has, tag) {
 					t.Fatalf("%s speaks of %s, which the job has not: %s", s.Name, tag, s.Text)
 				}
 			}
@@ -88,7 +90,7 @@ func jetsOnlyWhereThereAre(t *testing.T, j *Job) {
 			"jets turned down": j.Jets, "then high": j.TwoSpeeds, "on low": j.TwoSpeeds, "Shorten the hours": !j.Pump.AlwaysOn, "saw bands": j.Cuts, "element": true,
 			"poppet": j.Check != "", "quarter turn while": j.Inch, "two pockets": j.Pockets,
 		} {
-			if !there && strings.Contains(s.Text, word) {
+			if !there && strings.Contains(s.Text.String(), word) {
 				t.Fatalf("%s speaks of %q, which the job has not: %s", s.Name, word, s.Text)
 			}
 		}
@@ -101,14 +103,14 @@ func TestFrostWithTheElementOff(t *testing.T) {
 	j := &Job{Unit: &Unit{ID: "HP1", LeastAir: Temp{-7, true}}, Elements: []Element{{ID: "E1", Disconnected: true}},
 		SiteAir: Temp{-10, true}, To: []string{"V1"}, From: []string{"V2"}, Drains: []string{"D1"}}
 	for _, st := range States(j) {
-		if strings.HasPrefix(st.Name, "Winter, unit laid up") && !strings.Contains(st.Note, "only after the electrician has reconnected the element; else empty the tub") {
+		if strings.HasPrefix(st.Name, "Winter, unit laid up") && !strings.Contains(st.Note.String(), "only after the electrician has reconnected the element; else empty the tub") {
 			t.Errorf("%s: %s", st.Name, st.Note)
 		}
-		if st.Name == "Winter, tub in use" && !strings.Contains(st.Note, "-7 °C") {
+		if st.Name == "Winter, tub in use" && !strings.Contains(st.Note.String(), "-7 °C") {
 			t.Errorf("%s: %s", st.Name, st.Note)
 		}
 	}
-	text := strings.Join(Texts(Pick(j, Frost())), " ")
+	text := strings.Join(Texts(Pick(j, Frost()), quantity.MetricSystem), " ")
 	for _, want := range []string{"not below its least air, -7 °C: the site gets colder, -10 °C", "no heat without its element", "shut V1 and V2", "open D1"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("nothing of %q in: %s", want, text)
@@ -120,18 +122,18 @@ func TestFrostWithTheElementOff(t *testing.T) {
 // room: the unit then stands at 39 °C at most (EN 17125: 40 °C for bathers, from memory).
 func TestSetPoints(t *testing.T) {
 	off := &Job{Unit: &Unit{}, Water: 40, Elements: []Element{{ID: "E1", Disconnected: true}}}
-	text := strings.Join(Texts(Pick(off, SetPoints())), " ")
+	text := strings.Join(Texts(Pick(off, SetPoints()), quantity.MetricSystem), " ")
 	if !strings.Contains(text, "unit 39 °C; the controller") || !strings.Contains(text, "40 °C or more") {
 		t.Errorf("element off at 40 °C: %s", text)
 	}
 	kept := &Job{Unit: &Unit{}, Water: 38, Elements: []Element{{ID: "E1", Interlock: "contact"}}}
-	text = strings.Join(Texts(Pick(kept, SetPoints())), " ")
+	text = strings.Join(Texts(Pick(kept, SetPoints()), quantity.MetricSystem), " ")
 	if !strings.Contains(text, "unit 38 °C; the element's (the controller's own) 2 to 3 K below it, 35 °C to 36 °C") {
 		t.Errorf("element kept: %s", text)
 	}
 	// 260 W for 24 h are 6.24 kWh.
 	cost := &Job{Unit: &Unit{}, Pump: Pump{PowerW: 260}}
-	if text = strings.Join(Texts(Pick(cost, SetPoints())), " "); !strings.Contains(text, "6.2 kWh a day") {
+	if text = strings.Join(Texts(Pick(cost, SetPoints()), quantity.MetricSystem), " "); !strings.Contains(text, "6.2 kWh a day") {
 		t.Errorf("the cost of the pump: %s", text)
 	}
 }
@@ -141,7 +143,7 @@ func TestSetPoints(t *testing.T) {
 func TestOrderOfCommissioning(t *testing.T) {
 	j := &Job{Unit: &Unit{Level: AboveWater}, Elements: []Element{{ID: "E1", Interlock: "contact"}}, To: []string{"V1"}, From: []string{"V2"},
 		Bypass: []string{"V3"}, Pump: Pump{ID: "P1"}, TwoSpeeds: true, Jets: true, GreatestPa: 1.6e5, UnitPa: 1.5e5}
-	text := strings.Join(Texts(Pick(j, Commissioning())), "\n")
+	text := strings.Join(Texts(Pick(j, Commissioning()), quantity.MetricSystem), "\n")
 	at := -1
 	for _, want := range []string{"First the electrician", "element stays off", "V1 and V2 shut, V3 open", "Pulse pump P1", "Flush past the unit", "clean the filter",
 		"outlet isolator V2, then the inlet isolator V1", "No union up there is eased", "V1 and V2 shut for this test", "low, then high", "releases the element"} {
@@ -158,7 +160,7 @@ func TestSentences(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	for range 500 {
 		for _, s := range Everything(randomJob(r)) {
-			if s.Name == "" || s.Source == "" || !strings.HasSuffix(s.Text, ".") || strings.Contains(s.Text, "  ") {
+			if s.Name == "" || s.Source == "" || !strings.HasSuffix(s.Text.String(), ".") || strings.Contains(s.Text.String(), "  ") {
 				t.Fatalf("%q from %q: %q", s.Name, s.Source, s.Text)
 			}
 		}

@@ -1,6 +1,6 @@
 package practice
 
-import "strings"
+import "dryfit/catalog/quantity"
 
 // Reader is whom a sentence is for; several may be or-ed together.
 type Reader int
@@ -17,21 +17,22 @@ type Act string
 
 // Sentence is one thing the trade says.
 type Sentence struct {
-	Name   string              // in plain words, hyphenated
-	When   func(*Job) bool     // nil: always
-	Say    func(*Job) string   // whole sentences
-	Tells  []Act               // what it tells somebody to do
-	Names  func(*Job) []string // tags of valves and kinds of parts it names, which the job must have
-	For    Reader              // 0: Fitter
+	Name   string                   // in plain words, hyphenated
+	When   func(*Job) bool          // nil: always
+	Say    func(*Job) quantity.Text // whole sentences
+	Tells  []Act                    // what it tells somebody to do
+	Names  func(*Job) []string      // tags of valves and kinds of parts it names, which the job must have
+	For    Reader                   // 0: Fitter
 	Source string
 }
 
 // Said is a sentence as one job has it.
 type Said struct {
-	Name, Text, Source string
-	For                Reader
-	Tells              []Act
-	Names              []string
+	Name, Source string
+	Text         quantity.Text
+	For          Reader
+	Tells        []Act
+	Names        []string
 }
 
 // Pick returns what the sentences say of a job, in their order.
@@ -53,11 +54,11 @@ func Pick(j *Job, list []Sentence) []Said {
 	return out
 }
 
-// Texts returns the words alone.
-func Texts(list []Said) []string {
+// Texts returns the words alone, in the units of a system.
+func Texts(list []Said, units quantity.System) []string {
 	out := make([]string, len(list))
 	for i, s := range list {
-		out[i] = s.Text
+		out[i] = s.Text.In(units)
 	}
 	return out
 }
@@ -88,18 +89,24 @@ func Everything(j *Job) []Said {
 }
 
 // always says the same of every job.
-func always(text string) func(*Job) string { return func(*Job) string { return text } }
+func always(text quantity.Text) func(*Job) quantity.Text {
+	return func(*Job) quantity.Text { return text }
+}
 
 // and lists words: "V1", "V1 and V2", "V1, V2 and V4".
-func and(words ...string) string {
-	switch n := len(words); n {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
-	default:
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
+func and[T ~string](words ...T) quantity.Text {
+	var text quantity.Text
+	for i, w := range words {
+		switch {
+		case i == 0:
+		case i == len(words)-1:
+			text += " and "
+		default:
+			text += ", "
+		}
+		text += quantity.Text(w)
 	}
+	return text
 }
 
 // The sources that stand beside most sentences.

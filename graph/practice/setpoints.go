@@ -1,8 +1,9 @@
 package practice
 
 import (
-	"fmt"
 	"strings"
+
+	"dryfit/catalog/quantity"
 )
 
 // HighestUnitC is the most a unit may be set to where the controller has to stand above it,
@@ -21,9 +22,9 @@ func SetPoints() []Sentence {
 		{
 			Name: "element-disconnected",
 			When: func(j *Job) bool { return j.elementOff() },
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				if j.PlugIn {
-					return fmt.Sprintf("%s heats no more: its heating is switched off at the keypad where that holds through a power cut; else a qualified electrician isolates the box, proves it dead and takes the leads off. Either way it is written into the record.", capital(elements(j)))
+					return quantity.Say("%s heats no more: its heating is switched off at the keypad where that holds through a power cut; else a qualified electrician isolates the box, proves it dead and takes the leads off. Either way it is written into the record.", capital(elements(j)))
 				}
 				return capital(elements(j)) + ": a qualified electrician isolates the tub, proves it dead, takes the leads off and makes them safe, and signs the record."
 			},
@@ -32,17 +33,17 @@ func SetPoints() []Sentence {
 		{
 			Name: "element-kept",
 			When: func(j *Job) bool { return j.elementKept() != nil },
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				e := j.elementKept()
-				return fmt.Sprintf("%s stays in use: %s. A qualified electrician wires it, tries it with the unit on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock))
+				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with the unit on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock))
 			},
 			For: Fitter | Electrician, Source: common,
 		},
 		{
 			Name: "element-not-settled",
 			When: func(j *Job) bool { return j.unsettled() && j.Unit != nil },
-			Say: func(j *Job) string {
-				return fmt.Sprintf("NOT SETTLED: what becomes of %s. Before the unit is switched on the electrician disconnects it, or keeps it in use under a contact, a changeover, a set point 2 to 3 K below the unit's, or the controller's own setting for another heat source.", elements(j))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("NOT SETTLED: what becomes of %s. Before the unit is switched on the electrician disconnects it, or keeps it in use under a contact, a changeover, a set point %s to %s below the unit's, or the controller's own setting for another heat source.", elements(j), kelvin(LeastBelowK), kelvin(MostBelowK))
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -50,9 +51,9 @@ func SetPoints() []Sentence {
 			Name:  "element-below",
 			When:  func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
 			Tells: []Act{SetElementBelow},
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				unit := j.setPoint()
-				text := fmt.Sprintf("Set points: unit %s; the element's (the controller's own) 2 to 3 K below it, %s to %s.", j.temp(unit), j.temp(unit-MostBelowK), j.temp(unit-LeastBelowK))
+				text := quantity.Say("Set points: unit %s; the element's (the controller's own) %s to %s below it, %s to %s.", quantity.Temperature.Of(unit), kelvin(LeastBelowK), kelvin(MostBelowK), quantity.Temperature.Of(unit-MostBelowK), quantity.Temperature.Of(unit-LeastBelowK))
 				return text + " The controller then does not call while the unit keeps up, so something else keeps the pump running: " + keeper(j) + "."
 			},
 			For: Fitter | Electrician | Owner, Source: common,
@@ -61,10 +62,10 @@ func SetPoints() []Sentence {
 			Name:  "controller-above",
 			When:  func(j *Job) bool { return j.Unit != nil && j.elementOff() && callsPump(j) },
 			Tells: []Act{SetControllerAbove},
-			Say: func(j *Job) string {
+			Say: func(j *Job) quantity.Text {
 				unit := min(j.setPoint(), HighestUnitC)
-				return fmt.Sprintf("Set points: unit %s; the controller, whose element is disconnected, at least %s above it, %s or more: it then calls for circulation the whole time and the unit does the regulating. 40 °C (104 °F) is the most any of them may be set to, so the unit stands at 39 °C (102 °F) at most.",
-					j.temp(unit), j.kelvin(1), j.temp(unit+1))
+				return quantity.Say("Set points: unit %s; the controller, whose element is disconnected, at least %s above it, %s or more: it then calls for circulation the whole time and the unit does the regulating. %s is the most any of them may be set to, so the unit stands at %s at most.",
+					quantity.Temperature.Of(unit), kelvin(1), quantity.Temperature.Of(unit+1), warm(40), quantity.Temperature.Of(HighestUnitC))
 			},
 			For: Fitter | Electrician | Owner, Source: common + "; the 40 °C: EN 17125, IEC 60335-2-60 (from memory)",
 		},
@@ -73,8 +74,8 @@ func SetPoints() []Sentence {
 			When: func(j *Job) bool {
 				return j.Unit != nil && j.elementKept() == nil && !j.unsettled() && !(j.elementOff() && callsPump(j))
 			},
-			Say: func(j *Job) string {
-				return fmt.Sprintf("Set point: unit %s, which does the regulating; its pump runs by itself: %s.", j.temp(j.setPoint()), keeper(j))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Set point: unit %s, which does the regulating; its pump runs by itself: %s.", quantity.Temperature.Of(j.setPoint()), keeper(j))
 			},
 			For: Fitter | Owner, Source: common,
 		},
@@ -83,8 +84,8 @@ func SetPoints() []Sentence {
 			When: func(j *Job) bool {
 				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.AlwaysOn && j.Pump.RunsForHeat != "contact"
 			},
-			Say: func(j *Job) string {
-				return fmt.Sprintf("A pump that runs for the unit costs: %.0f W day and night are %.1f kWh a day. ", j.Pump.PowerW, j.Pump.PowerW*24/1000) + summerHeat +
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("A pump that runs for the unit costs: %s day and night are %s a day. ", quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat +
 					" Shorten the hours then, and never below what the filter and the disinfectant want."
 			},
 			For: Fitter | Owner, Source: "24 h times the pump's power; the rest " + common,
@@ -94,16 +95,16 @@ func SetPoints() []Sentence {
 			When: func(j *Job) bool {
 				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.AlwaysOn && j.Pump.RunsForHeat == "contact"
 			},
-			Say: func(j *Job) string {
-				return fmt.Sprintf("A pump that runs for the unit costs: %.0f W, %.2f kWh for each hour in which the unit's contact calls it, %.1f kWh where that is day and night.", j.Pump.PowerW, j.Pump.PowerW/1000, j.Pump.PowerW*24/1000)
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("A pump that runs for the unit costs: %s, %s for each hour in which the unit's contact calls it, %s where that is day and night.", quantity.Power.Of(j.Pump.PowerW), quantity.Energy.Of(j.Pump.PowerW/1000), aDay(j.Pump.PowerW))
 			},
 			For: Fitter | Owner, Source: "hours times the pump's power",
 		},
 		{
 			Name: "cost-always-on",
 			When: func(j *Job) bool { return j.Unit != nil && j.Pump.PowerW > 0 && j.Pump.AlwaysOn },
-			Say: func(j *Job) string {
-				return fmt.Sprintf("The pump runs day and night, with the unit or without: %.0f W are %.1f kWh a day. ", j.Pump.PowerW, j.Pump.PowerW*24/1000) + summerHeat
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("The pump runs day and night, with the unit or without: %s are %s a day. ", quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat
 			},
 			For: Fitter | Owner, Source: "24 h times the pump's power; the rest " + common,
 		},
@@ -117,7 +118,7 @@ const summerHeat = "Most of it ends as heat in the water: under a good cover in 
 func callsPump(j *Job) bool { return !j.Pump.AlwaysOn && j.Pump.RunsForHeat == "" }
 
 // keeper says what keeps the pump running.
-func keeper(j *Job) string {
+func keeper(j *Job) quantity.Text {
 	switch {
 	case j.Pump.AlwaysOn || j.Pump.RunsForHeat == "always":
 		return "it is never switched off"
@@ -129,7 +130,7 @@ func keeper(j *Job) string {
 	return "circulation hours of the controller, or a pump contact of the unit wired by the electrician"
 }
 
-func interlockWords(way string) string {
+func interlockWords(way string) quantity.Text {
 	switch way {
 	case "contact":
 		return "a contact of the unit releases it only when the unit asks for help"
@@ -140,17 +141,17 @@ func interlockWords(way string) string {
 	case "controller-mode":
 		return "the controller's own setting for another heat source holds it back"
 	}
-	return way
+	return quantity.Text(way)
 }
 
 // elements names every element with its power.
-func elements(j *Job) string {
-	var out []string
+func elements(j *Job) quantity.Text {
+	var out []quantity.Text
 	for _, e := range j.Elements {
 		if e.PowerW > 0 {
-			out = append(out, fmt.Sprintf("element %s (%.1f kW)", e.ID, e.PowerW/1000))
+			out = append(out, quantity.Say("element %s (%s)", e.ID, quantity.Power.Of(e.PowerW)))
 		} else {
-			out = append(out, "element "+e.ID)
+			out = append(out, quantity.Text("element "+e.ID))
 		}
 	}
 	return and(out...)
@@ -176,4 +177,6 @@ func HighLimit() []Sentence {
 	}
 }
 
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+func capital(s quantity.Text) quantity.Text {
+	return quantity.Text(strings.ToUpper(string(s[:1]))) + s[1:]
+}

@@ -1,14 +1,15 @@
 package practice
 
-import "fmt"
+import "dryfit/catalog/quantity"
 
 // State is a state of the tub in which a fitter sets the valves himself. Positions are
 // common practice, no source.
 type State struct {
-	Name, Note string
-	UnitOn     bool
-	Isolated   bool // the unit is shut off
-	Emptied    bool // the drains are open
+	Name     string
+	Note     quantity.Text
+	UnitOn   bool
+	Isolated bool // the unit is shut off
+	Emptied  bool // the drains are open
 }
 
 // States lists those that this job has.
@@ -17,29 +18,29 @@ func States(j *Job) []State {
 		return nil
 	}
 	var out []State
-	needsElement := ""
+	needsElement := quantity.Text("")
 	if j.elementOff() && j.mayFreeze() {
 		needsElement = "only after " + j.reconnected() + "; else empty the tub"
 	}
 	if j.isolated() {
 		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past the unit, then clean the filter"})
-		service := "shut off is a dead leg: empty the branch, or flush it weekly"
+		service := quantity.Text("shut off is a dead leg: empty the branch, or flush it weekly")
 		if needsElement != "" {
 			service += "; in frost " + needsElement
 		}
 		out = append(out, State{Name: "Unit being serviced", Isolated: true, Note: service})
 	}
 	if j.mayFreeze() {
-		note := "as in heating; the pump must not stop"
+		note := quantity.Text("as in heating; the pump must not stop")
 		if j.unitAlone() {
 			note += "; not below the unit's least air"
 			if j.Unit.LeastAir.Known {
-				note += fmt.Sprintf(", %s", j.temp(j.Unit.LeastAir.C))
+				note += quantity.Say(", %s", quantity.Temperature.Of(j.Unit.LeastAir.C))
 			}
 		}
 		out = append(out, State{Name: "Winter, tub in use", UnitOn: true, Note: note})
 		if j.isolated() {
-			note = "empty the branch as the section on frost says"
+			note := quantity.Text("empty the branch as the section on frost says")
 			if needsElement != "" {
 				note = needsElement + "; " + note
 			}
@@ -57,12 +58,12 @@ func ShutOff() []Sentence {
 		{
 			Name: "poppet-stays", When: spring, Tells: []Act{LeavePoppetIn},
 			Names: func(j *Job) []string { return []string{j.Check} },
-			Say: func(j *Job) string {
-				text := fmt.Sprintf("%s stays whole: its poppet is not taken out, for nothing shuts it off from the tub", j.Check)
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Say("%s stays whole: its poppet is not taken out, for nothing shuts it off from the tub", j.Check)
 				if j.CheckAt.Below() {
 					text += ", and opened below the water line it empties the tub into the cabinet"
 				}
-				return text + fmt.Sprintf(". With the unit shut off the water lifts its spring: %s.", passingWords(j))
+				return text + quantity.Say(". With the unit shut off the water lifts its spring: %s.", passingWords(j))
 			},
 			Source: "solved from this job's curves",
 		},
@@ -79,14 +80,14 @@ func ShutOff() []Sentence {
 				}
 				return false
 			},
-			Say: func(j *Job) string {
-				text := ""
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("")
 				for _, p := range j.Passing {
 					if p.TooLittle() {
-						text += fmt.Sprintf("Mode %s: %s with the unit shut off is too little, the line wants %s. ", p.Mode, j.flow(p.Flow), j.flow(p.Least))
+						text += quantity.Say("Mode %s: %s with the unit shut off is too little, the line wants %s. ", p.Mode, quantity.Flow.Of(p.Flow), quantity.Flow.Of(p.Least))
 					}
 				}
-				return text + fmt.Sprintf("Fit a small ball valve in parallel to %s, shut in use and open whenever the unit is shut off.", j.Check)
+				return text + quantity.Say("Fit a small ball valve in parallel to %s, shut in use and open whenever the unit is shut off.", j.Check)
 			},
 			Source: "solved from this job's curves; the valve " + common,
 		},

@@ -3,7 +3,6 @@ package pack
 import (
 	"fmt"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -19,7 +18,7 @@ import (
 // bookOf gathers everything a job's papers say, in the order in which they are read.
 func bookOf(p *plan.Plan, style table.Style, pictures []picture) *book.Book {
 	style.Whole, style.Colour = true, false
-	j := Facts(p, style.Units)
+	j := factsOf(p, style.Units)
 	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p)}
 	for _, c := range []book.Chapter{
 		answer(p, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
@@ -31,11 +30,6 @@ func bookOf(p *plan.Plan, style table.Style, pictures []picture) *book.Book {
 		}
 	}
 	return b
-}
-
-// said picks what practice says of a job.
-func said(j *practice.Job, lists ...[]practice.Sentence) []string {
-	return practice.Texts(practice.Pick(j, slices.Concat(lists...)))
 }
 
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
@@ -61,7 +55,7 @@ func answer(p *plan.Plan, style table.Style) book.Chapter {
 			c.Say(capital(l) + ".")
 		}
 	}
-	if down := tubDown(p); len(down) > 0 {
+	if down := tubDown(p, style.Units); len(down) > 0 {
 		c.Say("The tub is out of use: " + down[0])
 	}
 	if p.After != nil && p.After.Bodies != nil {
@@ -106,20 +100,20 @@ func list(words []string) string {
 }
 
 // cautions stand before any work.
-func cautions(j *practice.Job) book.Chapter {
+func cautions(j jobIn) book.Chapter {
 	c := book.Chapter{ID: "cautions", Title: "Before anybody starts", For: book.Everybody, NewPage: true}
 	c.Say("Local codes and the makers' instructions come before this pack. Electrical and refrigerant work is for licensed trades. Where the pack reckons, it reckons with what was measured or assumed.")
 	g := &table.Grid{Header: []string{"what", "say", "source"}, Widest: []int{0, 60, 30}}
-	for _, s := range practice.Pick(j, practice.Cautions()) {
-		g.Rows = append(g.Rows, []string{s.Name, s.Text, s.Source})
+	for _, s := range practice.Pick(j.Job, practice.Cautions()) {
+		g.Rows = append(g.Rows, []string{s.Name, j.say(s.Text), s.Source})
 	}
 	c.Tables(table.Block{Grid: g})
 	return c
 }
 
-func setPoints(j *practice.Job) book.Chapter {
+func setPoints(j jobIn) book.Chapter {
 	c := book.Chapter{ID: "element", Title: "Heating and set points", For: book.Fitter | book.Electrician}
-	c.Say(said(j, practice.SetPoints(), practice.HighLimit(), practice.Controller())...)
+	c.Say(j.said(practice.SetPoints(), practice.HighLimit(), practice.Controller())...)
 	return c
 }
 
@@ -135,7 +129,7 @@ func sheets(pictures []picture) book.Chapter {
 	return c
 }
 
-func work(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
+func work(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "work", Title: "Order of work", For: book.Fitter, NewPage: true}
 	stages := method(p, j)
 	if len(stages) == 0 {
@@ -149,8 +143,8 @@ func work(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
 		}
 	}
 	c.Add(book.Item{Kind: book.Heading, Text: "Time"})
-	c.Say(tubDown(p)...)
-	c.Tables(cureBlocks(p)...)
+	c.Say(tubDown(p, style.Units)...)
+	c.Tables(cureBlocks(p, style.Units)...)
 	return c
 }
 
@@ -170,7 +164,7 @@ func parts(p *plan.Plan, style table.Style) book.Chapter {
 	return c
 }
 
-func bringing(p *plan.Plan, j *practice.Job) book.Chapter {
+func bringing(p *plan.Plan, j jobIn) book.Chapter {
 	c := book.Chapter{ID: "tools", Title: "Tools and consumables", For: book.Fitter}
 	g := &table.Grid{Header: []string{"what", "for"}, Widest: []int{50, 50}}
 	for _, t := range tools(p, j) {
@@ -180,7 +174,7 @@ func bringing(p *plan.Plan, j *practice.Job) book.Chapter {
 	return c
 }
 
-func valves(p *plan.Plan, j *practice.Job) book.Chapter {
+func valves(p *plan.Plan, j jobIn) book.Chapter {
 	c := book.Chapter{ID: "valves", Title: "Valve schedule", For: book.Fitter | book.Owner, NewPage: true}
 	s := valveSchedule(p, j)
 	if len(s.Rows) == 0 {
@@ -230,16 +224,16 @@ func heating(p *plan.Plan, style table.Style) book.Chapter {
 	return c
 }
 
-func winter(j *practice.Job) book.Chapter {
+func winter(j jobIn) book.Chapter {
 	c := book.Chapter{ID: "frost", Title: "Frost and lay-up", For: book.Fitter | book.Owner, NewPage: true}
-	c.Say(said(j, practice.Frost(), practice.LayUp())...)
+	c.Say(j.said(practice.Frost(), practice.LayUp())...)
 	return c
 }
 
-func recording(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
+func recording(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "record", Title: "Commissioning record", For: book.Fitter | book.Electrician, NewPage: true}
 	g := &table.Grid{Header: []string{"what", "expected", "found"}}
-	for _, r := range record(p, j, style.Units) {
+	for _, r := range record(p, j) {
 		g.Rows = append(g.Rows, []string{r.What, r.Expected, ""})
 	}
 	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
@@ -254,11 +248,11 @@ func recording(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
 	return c
 }
 
-func faults(j *practice.Job) book.Chapter {
+func faults(j jobIn) book.Chapter {
 	c := book.Chapter{ID: "faults", Title: "When something is wrong", For: book.Fitter | book.Owner, NewPage: true}
 	g := &table.Grid{Header: []string{"sign", "look, in this order"}, Widest: []int{40, 60}}
-	for _, f := range practice.Faults(j) {
-		g.Rows = append(g.Rows, []string{f.Sign, f.Look})
+	for _, f := range practice.Faults(j.Job) {
+		g.Rows = append(g.Rows, []string{f.Sign, j.say(f.Look)})
 	}
 	c.Tables(table.Block{Grid: g})
 	return c

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
 )
@@ -46,7 +47,7 @@ func cementSizes(p *plan.Plan) []catalog.Size {
 }
 
 // cureBlocks prints how long the cement wants, by size and temperature of the air.
-func cureBlocks(p *plan.Plan) []table.Block {
+func cureBlocks(p *plan.Plan, units quantity.System) []table.Block {
 	sizes := cementSizes(p)
 	if len(sizes) == 0 {
 		return nil
@@ -59,7 +60,7 @@ func cureBlocks(p *plan.Plan) []table.Block {
 			if !ok {
 				continue
 			}
-			g.Rows = append(g.Rows, []string{size.String(), fmt.Sprintf("%.0f °C", air), hours(c.Handling), hours(cureAt(sizes, air))})
+			g.Rows = append(g.Rows, []string{size.String(), quantity.Temperature.About(air).In(units), hours(c.Handling), hours(cureAt(sizes, air))})
 			for _, s := range strings.Split(c.Source, "; ") {
 				if !slices.Contains(sources, s) {
 					sources = append(sources, s)
@@ -67,7 +68,7 @@ func cureBlocks(p *plan.Plan) []table.Block {
 			}
 		}
 	}
-	lines := []string{"The whole work waits for its slowest joint. The time on the cement's tin is the authority; where it says longer, in damp weather above all, it counts. Never cement below 5 °C or on wet pipe."}
+	lines := []string{"The whole work waits for its slowest joint. The time on the cement's tin is the authority; where it says longer, in damp weather above all, it counts. Never cement below " + quantity.Temperature.About(leastAir).In(units) + " or on wet pipe."}
 	if len(sources) > 0 {
 		lines = append(lines, "Sources: "+strings.Join(sources, "; "))
 	}

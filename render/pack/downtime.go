@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
 )
@@ -28,8 +29,11 @@ const (
 // what may be bathed in, h. Common practice, no source.
 const chlorineHours = "some hours"
 
+// about is a temperature that is a rule of thumb.
+func about(c float64) quantity.Amount { return quantity.Temperature.About(c) }
+
 // heatingUp adds what comes before bathing.
-func heatingUp(p *plan.Plan) string {
+func heatingUp(p *plan.Plan, units quantity.System) string {
 	text := "Then the heating up, and " + chlorineHours + " for the chlorine to fall back, before anybody bathes"
 	c := p.After.Circuit
 	u := c.TheUnit()
@@ -51,11 +55,11 @@ func heatingUp(p *plan.Plan) string {
 	if high == 0 {
 		return text + "."
 	}
-	return text + fmt.Sprintf(": from %.0f to %.0f °C the unit takes at least %.0f to %.0f h by its ratings, cover on.", coldFill, want, math.Floor(low), math.Ceil(high))
+	return text + quantity.Say(": from %s to %s the unit takes at least %.0f to %.0f h by its ratings, cover on.", about(coldFill), about(want), math.Floor(low), math.Ceil(high)).In(units)
 }
 
 // tubDown estimates how long the tub is out of use; the first line alone answers.
-func tubDown(p *plan.Plan) []string {
+func tubDown(p *plan.Plan, units quantity.System) []string {
 	if joints(p) == 0 {
 		return nil
 	}
@@ -81,20 +85,20 @@ func tubDown(p *plan.Plan) []string {
 	var down []string
 	for _, air := range []struct {
 		temp float64
-		says string
-	}{{coldAir, "15 °C and above"}, {leastAir, "5 to 15 °C"}} {
+		says quantity.Text
+	}{{coldAir, quantity.Say("%s and above", about(coldAir))}, {leastAir, quantity.Say("%s to %s", about(leastAir), about(coldAir))}} {
 		cure := 0.0
 		if cemented > 0 {
 			cure = cureAt(cementSizes(p), air.temp).Hours()
 		}
 		low := cure + (1-workSpread)*float64(work+after)/minutesHour
 		high := cure + (1+workSpread)*float64(work+after)/minutesHour
-		down = append(down, fmt.Sprintf("%.0f to %.0f h in air of %s", math.Floor(low), math.Ceil(high), air.says))
+		down = append(down, fmt.Sprintf("%.0f to %.0f h in air of %s", math.Floor(low), math.Ceil(high), air.says.In(units)))
 		if cemented == 0 {
 			break
 		}
 	}
-	lines := []string{"From power off until heating may start: " + strings.Join(down, ", ") + ". " + heatingUp(p)}
+	lines := []string{"From power off until heating may start: " + strings.Join(down, ", ") + ". " + heatingUp(p, units)}
 	lines = append(lines, fmt.Sprintf("One fitter's work of about %.0f h (%s, %s, %s, and getting ready; give or take a third), the cure of the cement, then about %.1f h to fill, bleed and test.",
 		float64(work)/minutesHour, number(pieces, "piece", "pieces"), number(cemented, "cemented joint", "cemented joints"), number(other, "other joint", "other joints"), float64(after)/minutesHour))
 	if bench > 0 {

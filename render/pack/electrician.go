@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/render/book"
@@ -12,7 +13,7 @@ import (
 
 // electrician is one page for the electrician: what the job draws, what is to be proved, and
 // blanks where the description is silent.
-func electrician(p *plan.Plan, j *practice.Job) book.Chapter {
+func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	c := book.Chapter{ID: "electric", Title: "For the electrician", For: book.Electrician, NewPage: true}
 	if p.After == nil || j.Unit == nil {
 		return c
@@ -23,17 +24,17 @@ func electrician(p *plan.Plan, j *practice.Job) book.Chapter {
 	volts, amps := "", ""
 	if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil {
 		if u.Unit.VoltageV > 0 {
-			volts = fmt.Sprintf("%.0f V", u.Unit.VoltageV)
+			volts = quantity.Voltage.Of(u.Unit.VoltageV).String()
 		}
 		if u.Unit.FullLoadA > 0 {
-			amps = fmt.Sprintf("%.1f A (its sheet)", u.Unit.FullLoadA)
+			amps = quantity.Current.Of(u.Unit.FullLoadA).String() + " (its sheet)"
 		}
 	}
 	if p.Heat != nil {
 		for _, s := range p.Heat.Supplies {
 			for _, l := range s.Loads {
 				if amps == "" && p.After.Circuit.TheUnit() != nil && l.ID == p.After.Circuit.TheUnit().ID {
-					amps = fmt.Sprintf("about %.1f A (worked out from its ratings)", l.RunningA)
+					amps = "about " + quantity.Current.Of(l.RunningA).String() + " (worked out from its ratings)"
 				}
 			}
 		}
@@ -53,11 +54,11 @@ func electrician(p *plan.Plan, j *practice.Job) book.Chapter {
 	if p.Heat != nil {
 		for _, s := range p.Heat.Supplies {
 			if len(s.Together) > 0 {
-				c.Say(fmt.Sprintf("Runs together%s: %s, %.1f A; with the greatest start on top %.0f A.", ofSupply(s.Feeds), strings.Join(s.Together[0].IDs, ", "), s.Together[0].RunningA, s.Together[0].WithStart))
+				c.Say(fmt.Sprintf("Runs together%s: %s, %s; with the greatest start on top %s.", ofSupply(s.Feeds), strings.Join(s.Together[0].IDs, ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.Together[0].WithStart)))
 			}
 		}
 	}
-	c.Add(book.Item{Kind: book.Bullets, Lines: said(j, practice.Electricity())})
+	c.Add(book.Item{Kind: book.Bullets, Lines: j.said(practice.Electricity())})
 	return c
 }
 

@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"fmt"
 	"slices"
 
 	"dryfit/catalog"
@@ -19,11 +18,25 @@ import (
 // off, where no part of it asks for more. Common practice, no source.
 const enoughShare = 0.5
 
-// Facts gathers what the sentences of practice ask of a job.
-func Facts(p *plan.Plan, units quantity.System) *practice.Job {
-	j := &practice.Job{Units: units}
+// jobIn is a job's facts and the units its papers are written in.
+type jobIn struct {
+	*practice.Job
+	units quantity.System
+}
+
+// say words a text.
+func (j jobIn) say(t quantity.Text) string { return t.In(j.units) }
+
+// said words what practice says of the job.
+func (j jobIn) said(lists ...[]practice.Sentence) []string {
+	return practice.Texts(practice.Pick(j.Job, slices.Concat(lists...)), j.units)
+}
+
+// factsOf gathers what the sentences of practice ask of a job.
+func factsOf(p *plan.Plan, units quantity.System) jobIn {
+	j := &practice.Job{}
 	if p.After == nil {
-		return j
+		return jobIn{j, units}
 	}
 	f := facts{p: p, c: p.After.Circuit, j: j, names: tag.Of(p.Circuit), set: p.After.Layout.Stage, net: p.After.Layout.Stage.Net()}
 	c := f.c
@@ -48,7 +61,7 @@ func Facts(p *plan.Plan, units quantity.System) *practice.Job {
 	}
 	f.suctions()
 	f.work()
-	return j
+	return jobIn{j, units}
 }
 
 // facts is the gathering.
@@ -223,8 +236,8 @@ func (f *facts) work() {
 		}
 	}
 	if sizes := cementSizes(f.p); len(sizes) > 0 {
-		warm, cold := cureAt(sizes, 15), cureAt(sizes, 5)
-		j.Hold = fmt.Sprintf("%s at 15 °C and above, %s below that", hours(warm), hours(cold))
+		warm, cold := cureAt(sizes, coldAir), cureAt(sizes, leastAir)
+		j.Hold = quantity.Say("%s at %s and above, %s below that", hours(warm), quantity.Temperature.About(coldAir), hours(cold))
 	}
 }
 

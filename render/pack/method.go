@@ -21,12 +21,12 @@ type stage struct {
 // method is the work from the first measuring to the hand-over: the steps of the assembly
 // with what practice says round them. A step stands there only if the job has what it is
 // about.
-func method(p *plan.Plan, j *practice.Job) []stage {
+func method(p *plan.Plan, j jobIn) []stage {
 	if joints(p) == 0 {
 		return nil
 	}
 	if d := p.RuledOut(); d != nil {
-		return []stage{{Title: "Nothing is built here", First: 1, Steps: []string{"The place is ruled out, so there is no order of work for it: " + d.Message.In(j.Units) + ". The section on places says what would help."}}}
+		return []stage{{Title: "Nothing is built here", First: 1, Steps: []string{"The place is ruled out, so there is no order of work for it: " + d.Message.In(j.units) + ". The section on places says what would help."}}}
 	}
 	var out []stage
 	add := func(title, hold string, steps ...string) {
@@ -34,14 +34,13 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 			out = append(out, stage{Title: title, Hold: hold, Steps: steps})
 		}
 	}
-	say := func(list []practice.Sentence) []string { return practice.Texts(practice.Pick(j, list)) }
 	before := []string{"Check the parts against the parts list; measure every part marked * and correct the description if it differs: the cut list changes with it."}
 	if j.Cuts {
 		before = append(before, "Measure the old pipe's outside diameter once more at the cut, with a calliper.",
-			"Print drawings.pdf at 100 % and prove the bar of 100 mm on the sheet of the saw bands with a rule.")
+			"Print drawings.pdf at 100 % and prove the bar on the sheet of the saw bands with a rule: its length stands beside it.")
 	}
 	add("Before the day", "Every part is there and measured; the owner has signed for the work on his tub; the electrician has a date.", before...)
-	joint := say(practice.Jointing())
+	joint := j.said(practice.Jointing())
 	if j.UnionNuts {
 		joint = append(joint, "Union nuts first: each is slid on its pipe, thread towards the union, before the tail is cemented.")
 	}
@@ -51,8 +50,8 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 		bench = append([]string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}, bench...)
 	}
 	add("On the bench", "The bench work cures before it is moved.", bench...)
-	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", say(practice.Place())...)
-	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", say(practice.Ready())...)
+	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
+	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", j.said(practice.Ready())...)
 	pieces := "Cut the new pieces to the cut list"
 	if len(bench) > 0 {
 		pieces = "Cut the other new pieces to the cut list, but for those left long for the last joint"
@@ -77,12 +76,12 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 	add("Pipes to the unit", "Union nuts are on the pipe before their tails are cemented; no strain on the unit's ports.", phase(p, route.Pipes)...)
 	add("At the unit, last", "", phase(p, route.Unit)...)
 	if j.Cement {
-		out[len(out)-1].Hold = fmt.Sprintf("HOLD: no water and no power before the cure is over: %s, or what the tin says where that is longer.", j.Hold)
+		out[len(out)-1].Hold = "HOLD: no water and no power before the cure is over: " + j.say(j.Hold) + ", or what the tin says where that is longer."
 	}
-	fill := say(practice.Commissioning())
+	fill := j.said(practice.Commissioning())
 	add("Power, fill and test", "HOLD: every joint dry at each stage, or back to the joint.", fill...)
-	add("Insulation and clips", "", say(practice.Insulation())...)
-	hand := slices.Concat(elementSteps(j), setSteps(j), say(practice.Hygiene()), say(practice.HandOver()))
+	add("Insulation and clips", "", j.said(practice.Insulation())...)
+	hand := slices.Concat(elementSteps(j), setSteps(j), j.said(practice.Hygiene()), j.said(practice.HandOver()))
 	add("Commissioning and hand-over", "The record is filled in and signed; the owner knows the valves, the winter and the first hour of a frost.", hand...)
 	n := 1
 	for i := range out {
@@ -92,14 +91,14 @@ func method(p *plan.Plan, j *practice.Job) []stage {
 	return out
 }
 
-func elementSteps(j *practice.Job) []string {
+func elementSteps(j jobIn) []string {
 	if j.Unit == nil {
 		return nil
 	}
 	return []string{"Set unit and controller as the section on set points says; prove what stops the unit when the water gets too hot."}
 }
 
-func setSteps(j *practice.Job) []string {
+func setSteps(j jobIn) []string {
 	if j.Unit == nil {
 		return nil
 	}

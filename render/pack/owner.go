@@ -60,7 +60,7 @@ func jetsChange(m plan.ModeSummary) string {
 }
 
 // owner is the customer's sheet: one page in plain words.
-func owner(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
+func owner(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "owner", Title: "For the owner", For: book.Owner, NewPage: true}
 	if j.Unit == nil {
 		return c
@@ -79,11 +79,11 @@ func owner(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
 	c.Add(book.Item{Kind: book.Heading, Text: "What to look at each month"})
 	c.Add(book.Item{Kind: book.Bullets, Lines: monthly(j)})
 	c.Add(book.Item{Kind: book.Heading, Text: "Winter, power cuts and the water"})
-	seen := map[string]bool{}
-	for _, s := range practice.Pick(j, slices.Concat(practice.Controller(), practice.Frost(), practice.HandOver())) {
+	seen := map[quantity.Text]bool{}
+	for _, s := range practice.Pick(j.Job, slices.Concat(practice.Controller(), practice.Frost(), practice.HandOver())) {
 		if s.For&practice.Owner != 0 && !seen[s.Text] {
 			seen[s.Text] = true
-			c.Say(s.Text)
+			c.Say(j.say(s.Text))
 		}
 	}
 	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: &table.Grid{Header: []string{"whom to call", "name and telephone"},
@@ -92,7 +92,7 @@ func owner(p *plan.Plan, j *practice.Job, style table.Style) book.Chapter {
 }
 
 // valvesForOwner says how the valves stand in use and which must never be shut.
-func valvesForOwner(p *plan.Plan, j *practice.Job) []string {
+func valvesForOwner(p *plan.Plan, j jobIn) []string {
 	s := valveSchedule(p, j)
 	if len(s.Rows) == 0 {
 		return []string{"There is no valve for you to touch."}
@@ -113,7 +113,7 @@ func valvesForOwner(p *plan.Plan, j *practice.Job) []string {
 }
 
 // monthly is what an owner can see for himself. Common practice, no source.
-func monthly(j *practice.Job) []string {
+func monthly(j jobIn) []string {
 	out := []string{"Clean the filter: a dirty one takes the heat pump's water first.", "Look under the cabinet and at the heat pump's joints for drips."}
 	if j.Unit != nil {
 		out = append(out, "Keep leaves and snow away from the heat pump's air, and its drip of clean water free to run off.",

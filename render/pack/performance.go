@@ -30,7 +30,7 @@ func performanceBlocks(p *plan.Plan, units quantity.System) []table.Block {
 	}
 	if p.After != nil && p.Heat == nil { // the chapter on heat has them beside this tub's own temperatures
 		if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil && len(u.Unit.Ratings) > 0 {
-			out = append(out, ratingsBlock(p.After.Layout.Stage, u))
+			out = append(out, ratingsBlock(p.After.Layout.Stage, u, units))
 		}
 	}
 	return out
@@ -51,7 +51,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) ta
 		row := []string{m.Mode}
 		spread := p.Ranges.Of(m.Mode, graph.After)
 		if unit != nil {
-			rise := cmp.Or(m.RiseWords(), "-")
+			rise := cmp.Or(m.RiseWords().In(units), "-")
 			row = append(row, flow(m.Unit), spreadOf(p, spread, m.Mode, unit, units), rise, flow(m.Bypass))
 		}
 		if len(groups) > 0 {
@@ -91,29 +91,31 @@ func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, part *gra
 }
 
 // ratingsBlock is a line for each rating of the unit: what it gives, takes and lasts.
-func ratingsBlock(set *settle.Stage, u *graph.Part) table.Block {
+func ratingsBlock(set *settle.Stage, u *graph.Part, units quantity.System) table.Block {
+	in := func(d quantity.Dimension, v float64) string { return quantity.Format(v, d, units) }
 	g := &table.Grid{Header: []string{"air", "water", "heat", "electricity", "COP", "current", "to warm the tub"}}
 	want := set.Water.TemperatureC.V
 	energy := kWhPerM3K * set.Circuit.Water.VolumeM3 * (want - coldFill)
 	for _, r := range u.Unit.Ratings {
-		row := []string{fmt.Sprintf("%.0f °C", r.AirC), fmt.Sprintf("%.0f °C", r.WaterC), fmt.Sprintf("%.1f kW", r.OutputW/1000), "-", "-", "-", "-"}
+		row := []string{in(quantity.Temperature, r.AirC), in(quantity.Temperature, r.WaterC), in(quantity.Power, r.OutputW), "-", "-", "-", "-"}
 		if r.Input() > 0 {
-			row[3], row[4] = fmt.Sprintf("%.1f kW", r.Input()/1000), fmt.Sprintf("%.1f", r.OutputW/r.Input())
+			row[3], row[4] = in(quantity.Power, r.Input()), fmt.Sprintf("%.1f", r.OutputW/r.Input())
 			if u.Unit.VoltageV > 0 {
-				row[5] = fmt.Sprintf("%.1f A", r.Input()/u.Unit.VoltageV)
+				row[5] = in(quantity.Current, r.Input()/u.Unit.VoltageV)
 			}
 		}
 		if energy > 0 && r.OutputW > 0 {
-			row[6] = fmt.Sprintf("at least %.1f h", energy/(r.OutputW/1000))
+			row[6] = "at least " + in(quantity.Time, 3600*energy/(r.OutputW/1000))
 			if r.Input() > 0 {
-				row[6] += fmt.Sprintf(", %.0f kWh", energy*r.Input()/r.OutputW)
+				row[6] += ", " + quantity.Energy.About(energy*r.Input()/r.OutputW).In(units)
 			}
 		}
 		g.Rows = append(g.Rows, row)
 	}
 	lines := []string{fmt.Sprintf("The unit's own ratings (%s); nothing here is measured on this tub.", u.Known)}
 	if energy > 0 {
-		lines = append(lines, fmt.Sprintf("To warm the tub: %.0f kWh of heat take %.2f m3 from %.0f to %.0f °C, cover on, no loss to the air counted; the current is at power factor 1 and without the start.", energy, set.Circuit.Water.VolumeM3, coldFill, want))
+		lines = append(lines, quantity.Say("To warm the tub: %s of heat take %s from %s to %s, cover on, no loss to the air counted; the current is at power factor 1 and without the start.",
+			quantity.Energy.About(energy), quantity.Volume.Of(set.Circuit.Water.VolumeM3), about(coldFill), about(want)).In(units))
 	}
 	return table.Block{Title: "The unit", Grid: g, Lines: lines}
 }

@@ -38,7 +38,7 @@ func everyJob(t *testing.T, do func(t *testing.T, p *plan.Plan)) {
 // bleed and to empty, bands without cuts; and what a sentence names is in the job.
 func TestPacksDoNotContradictThemselves(t *testing.T) {
 	everyJob(t, func(t *testing.T, p *plan.Plan) {
-		j := Facts(p, quantity.MetricSystem)
+		j := factsOf(p, quantity.MetricSystem)
 		told := map[practice.Act]string{}
 		tags := tag.Tags(p.Circuit)
 		var has []string
@@ -47,9 +47,9 @@ func TestPacksDoNotContradictThemselves(t *testing.T) {
 				has = append(has, tags[part.ID])
 			}
 		}
-		for _, s := range practice.Everything(j) {
+		for _, s := range practice.Everything(j.Job) {
 			for _, a := range s.Tells {
-				told[a] = s.Text
+				told[a] = j.say(s.Text)
 			}
 			for _, n := range s.Names {
 				if !slices.Contains(has, n) && !inBill(p, n) && !inTools(p, j, n) {
@@ -70,12 +70,12 @@ func inBill(p *plan.Plan, kind string) bool {
 	return p.Bill != nil && slices.ContainsFunc(p.Bill.Items, func(i takeoff.Item) bool { return i.Kind == kind && i.New })
 }
 
-func inTools(p *plan.Plan, j *practice.Job, what string) bool {
+func inTools(p *plan.Plan, j jobIn, what string) bool {
 	return slices.ContainsFunc(tools(p, j), func(x tool) bool { return strings.Contains(strings.ToLower(x.What), what) })
 }
 
 // pageAgrees reads the words of order and schedule for the pairs that were found.
-func pageAgrees(t *testing.T, p *plan.Plan, j *practice.Job) {
+func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 	t.Helper()
 	var text strings.Builder
 	for _, s := range method(p, j) {

@@ -6,7 +6,6 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
-	"dryfit/graph/practice"
 	"dryfit/render/tag"
 )
 
@@ -14,7 +13,7 @@ import (
 type reading struct{ What, Expected string }
 
 // record lists the blanks of the commissioning sheet. Common practice, no source.
-func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
+func record(p *plan.Plan, j jobIn) []reading {
 	out := []reading{{"Date", ""}, {"Fitter", ""}, {"Filter clean (yes/no)", "yes"}, {"Temperature of the air", ""}}
 	if p.After == nil {
 		return out
@@ -23,13 +22,13 @@ func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
 	unit, names := c.TheUnit(), tag.Of(p.Circuit)
 	for _, m := range plan.Summarise(p) {
 		if m.HasUnit {
-			rise := m.RiseWords()
+			rise := j.say(m.RiseWords())
 			if m.RiseK > 0 {
 				rise += " at full output"
 			}
 			out = append(out, reading{m.Mode + ": water in / out of the unit", ""},
 				reading{m.Mode + ": rise (one thermometer, moved from pipe to pipe)", rise},
-				reading{m.Mode + ": the unit's flow (meter, or from the rise)", quantity.Format(m.Unit, quantity.Flow, units)})
+				reading{m.Mode + ": the unit's flow (meter, or from the rise)", quantity.Format(m.Unit, quantity.Flow, j.units)})
 		}
 		if m.HasJets && m.Jets > 0 {
 			change := ""
@@ -46,7 +45,7 @@ func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
 		case e.Kind == graph.CheckValve:
 			label := ""
 			if pa := p.After.Layout.Stage.Part(e.ID).Cracking.V; pa > 0 {
-				label = quantity.Format(pa, quantity.Pressure, units)
+				label = quantity.Format(pa, quantity.Pressure, j.units)
 			}
 			out = append(out, reading{names.Tag(e.ID) + ": cracking pressure on its label", label}, reading{names.Tag(e.ID) + ": arrow with the flow", "yes"})
 		default:
@@ -56,11 +55,11 @@ func record(p *plan.Plan, j *practice.Job, units quantity.System) []reading {
 	if unit != nil {
 		current := ""
 		if u := unit.Unit; u != nil && u.FullLoadA > 0 {
-			current = fmt.Sprintf("at most %.1f A", u.FullLoadA)
+			current = "at most " + quantity.Current.Of(u.FullLoadA).String()
 		}
 		supply := ""
 		if u := unit.Unit; u != nil && u.VoltageV > 0 {
-			supply = fmt.Sprintf("%.0f V", u.VoltageV)
+			supply = quantity.Voltage.Of(u.VoltageV).String()
 		}
 		out = append(out, reading{"Current", current}, reading{"Supply voltage", supply},
 			reading{"Flow switch tried by shutting the isolator to the unit slowly: stops within", "s"},

@@ -52,7 +52,7 @@ type valve struct {
 
 // valveSchedule follows the valves that stand in the circuit: the modes with the positions
 // that were solved, then the states of service and winter.
-func valveSchedule(p *plan.Plan, j *practice.Job) schedule {
+func valveSchedule(p *plan.Plan, j jobIn) schedule {
 	if p.After == nil {
 		return schedule{}
 	}
@@ -70,8 +70,8 @@ func valveSchedule(p *plan.Plan, j *practice.Job) schedule {
 	for _, m := range plan.Summarise(p) {
 		s.Rows = append(s.Rows, modeRow(p, m, valves))
 	}
-	for _, st := range practice.States(j) {
-		row := valveRow{State: st.Name, Unit: "on", Note: st.Note}
+	for _, st := range practice.States(j.Job) {
+		row := valveRow{State: st.Name, Unit: "on", Note: j.say(st.Note)}
 		if !st.UnitOn {
 			row.Unit = "off"
 		}
@@ -81,7 +81,7 @@ func valveSchedule(p *plan.Plan, j *practice.Job) schedule {
 		s.Rows = append(s.Rows, row)
 	}
 	s.Notes, s.Never = scheduleWords(branches, valves, j)
-	s.Setting = practice.Texts(practice.Pick(j, practice.Setting()))
+	s.Setting = j.said(practice.Setting())
 	return s
 }
 

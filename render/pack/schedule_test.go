@@ -137,7 +137,7 @@ func TestScheduleOfDrawnCircuit(t *testing.T) {
 }
 
 // scheduleOf is the schedule of a plan with its own facts.
-func scheduleOf(p *plan.Plan) schedule { return valveSchedule(p, Facts(p, quantity.MetricSystem)) }
+func scheduleOf(p *plan.Plan) schedule { return valveSchedule(p, factsOf(p, quantity.MetricSystem)) }
 
 func sorted(list []string) []string {
 	out := slices.Clone(list)

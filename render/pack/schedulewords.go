@@ -45,7 +45,7 @@ func reaches(b *stream.UnitBranch, from, without string, seen map[string]bool) b
 }
 
 // scheduleWords says what the schedule lacks, and what must never be.
-func scheduleWords(branches []*stream.UnitBranch, valves []valve, j *practice.Job) (notes, never []string) {
+func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (notes, never []string) {
 	isolators, byHand := false, false
 	for _, b := range branches {
 		to, from := b.Isolators()
@@ -69,7 +69,7 @@ func scheduleWords(branches []*stream.UnitBranch, valves []valve, j *practice.Jo
 			suctions = append(suctions, v.name)
 		}
 	}
-	notes = append(notes, practice.Texts(practice.Pick(j, practice.ShutOff()))...)
+	notes = append(notes, j.said(practice.ShutOff())...)
 	if isolators {
 		never = append(never, "an isolator shut with the unit on")
 	}

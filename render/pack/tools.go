@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
-	"dryfit/graph/practice"
 )
 
 // tool is one line of what to take along.
@@ -13,7 +13,7 @@ type tool struct{ What, For string }
 
 // tools lists what to take along besides the parts, for what this job has. Common practice,
 // no source.
-func tools(p *plan.Plan, j *practice.Job) []tool {
+func tools(p *plan.Plan, j jobIn) []tool {
 	cement, barb, thread := jointKinds(p)
 	var out []tool
 	add := func(there bool, what, why string) {
@@ -32,7 +32,7 @@ func tools(p *plan.Plan, j *practice.Job) []tool {
 	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across the unit, one thermometer moved from pipe to pipe")
 	add(true, "Lock and tag for the isolator", "power stays off")
 	add(true, "Test strips or kit for chlorine and pH", "before anybody bathes")
-	add(j.Unit != nil, "Level, rubber mounts, bolts for the unit's base; 19 mm hose", "setting it down; condensate")
+	add(j.Unit != nil, "Level, rubber mounts, bolts for the unit's base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
 	add(cement, "Gloves, goggles, fan for the cabinet", "cement vapour is heavy and burns")
 	add(cement, "Cleaner or primer and cement for this pipe, in date; one tin of cement over", "each joint; read the cure time on the tin")
 	add(barb, clipsWanted(p)+", screwdriver, warm water", "hoses")

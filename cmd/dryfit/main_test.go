@@ -1,11 +1,14 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"dryfit/cmd/dryfit/stdout"
 )
 
 func TestMain(m *testing.M) {
@@ -28,6 +31,12 @@ func TestScripts(t *testing.T) {
 			env.Setenv("XDG_CACHE_HOME", cache)
 			env.Setenv("NO_COLOR", "1")
 			return nil
+		},
+		Condition: func(name string) (bool, error) {
+			if name != "seesclosed" {
+				return false, fmt.Errorf("no condition %q", name)
+			}
+			return stdout.SeesClosed, nil
 		},
 		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
 	})

@@ -11,6 +11,7 @@ import (
 	"golang.org/x/term"
 
 	"dryfit/cmd/dryfit/disk"
+	"dryfit/cmd/dryfit/stdout"
 	"dryfit/graph/description/located"
 )
 
@@ -31,7 +32,7 @@ func newWorld() *world {
 		getenv: os.Getenv,
 		files:  &disk.Files{Stdin: os.Stdin},
 	}
-	w.stdout = &stream{file: os.Stdout, before: w.stderr.clear}
+	w.stdout = &stream{file: os.Stdout, before: w.stderr.clear, closed: stdout.Closed()}
 	w.stderr.live = w.terminal(w.stderr)
 	return w
 }
@@ -89,11 +90,16 @@ func (w *world) write(name string, data []byte) int {
 type stream struct {
 	file   *os.File
 	before func() // is called before anything is written
+	closed bool   // it was when the command started, and file is the null device
 	err    error
 }
 
 func (s *stream) Write(data []byte) (int, error) {
 	if s.err != nil {
+		return 0, s.err
+	}
+	if s.closed {
+		s.err = errors.New("it is closed")
 		return 0, s.err
 	}
 	s.before()

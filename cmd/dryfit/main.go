@@ -33,11 +33,11 @@ func run(args []string, w *world) int {
 		return exitUse
 	}
 	name := args[0]
-	switch name {
-	case "help", "--help", "-h":
+	switch {
+	case isHelp(name):
 		return help(args[1:], w)
-	case "version", "--version":
-		return printVersion(args[1:], w)
+	case name == "--version":
+		name = "version"
 	}
 	v := findVerb(name)
 	if v == nil {

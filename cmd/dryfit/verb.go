@@ -24,7 +24,7 @@ type verb struct {
 
 // verbs lists them in the order of a job.
 func verbs() []*verb {
-	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), heatVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), quoteVerb(), showVerb(), catalogVerb()}
+	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), heatVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), quoteVerb(), showVerb(), catalogVerb(), versionVerb()}
 }
 
 func findVerb(name string) *verb {
@@ -70,21 +70,31 @@ func (v *verb) usage(f *pflag.FlagSet) string {
 	return s + "\nexample:\n  " + strings.ReplaceAll(v.example, "\n", "\n  ") + "\n"
 }
 
+// isHelp reports whether a word asks for help.
+func isHelp(word string) bool { return word == "help" || word == "--help" || word == "-h" }
+
+// help prints the help of the command, or of one verb.
 func help(args []string, w *world) int {
 	if len(args) == 0 {
 		io.WriteString(w.stdout, usage())
 		return exitDone
 	}
-	v := findVerb(args[0])
-	if v == nil {
-		return complain(w, unknownVerb(args[0]))
+	switch v := findVerb(args[0]); {
+	case v != nil:
+		return v.run(v, []string{"--help"}, w)
+	case isHelp(args[0]):
+		io.WriteString(w.stdout, usage())
+		return exitDone
 	}
-	return v.run(v, []string{"--help"}, w)
+	return complain(w, unknownVerb(args[0]))
 }
 
-// printVersion prints what is running, or the licences of what is built in.
-func printVersion(args []string, w *world) int {
-	v := &verb{name: "version", args: "[--notices]", does: "which dryfit this is, and the licences of what is built in", example: "dryfit version --notices"}
+func versionVerb() *verb {
+	return &verb{name: "version", args: "[--notices]", does: "which dryfit this is, and the licences of what is built in", example: "dryfit version --notices", run: runVersion}
+}
+
+// runVersion prints what is running, or the licences of what is built in.
+func runVersion(v *verb, args []string, w *world) int {
 	var licences bool
 	f := v.flags()
 	f.BoolVar(&licences, "notices", false, "print the licences of everything that is built in")

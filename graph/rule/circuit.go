@@ -43,6 +43,14 @@ func circuitRules() []*Rule {
 			Severity: graph.Warning,
 			Check:    noDeadLeg,
 		},
+		{
+			Name:     "feeder-after-uv",
+			Asks:     "A feeder or salt cell stands after the UV chamber and the ozone injector of its line.",
+			Why:      "Ultraviolet light and ozone destroy the free chlorine or bromine that was just dosed; after them the same dose reaches the tub.",
+			Source:   "pool equipment manuals agree: dosing comes last; no standard",
+			Severity: graph.Warning,
+			Check:    feederAfterUV,
+		},
 	}
 }
 
@@ -144,4 +152,24 @@ func hasUnit(d stream.DeadEnd) bool {
 		}
 	}
 	return false
+}
+
+func feederAfterUV(in *Input, report Report) {
+	v := in.ask()
+	for _, p := range v.c.Parts {
+		if p.Removed || p.Kind != graph.Feeder && p.Kind != graph.SaltCell {
+			continue
+		}
+		before := v.net.Upstream(p)
+		for _, spoiler := range v.net.Downstream(p).Parts {
+			if spoiler.Kind != graph.UVChamber && spoiler.Kind != graph.OzoneInjector || before.HasPart(spoiler.ID) {
+				continue
+			}
+			report(p.Existing && spoiler.Existing, graph.Diagnostic{
+				Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{here(spoiler)},
+				Message: graph.Say("the water passes %s %q before it comes to %s %q, which destroys part of each dose: 1 after it, needs 0", p.Kind, p.ID, spoiler.Kind, spoiler.ID),
+				Hint:    graph.Say("move %q to the last place before the tub, after %q", p.ID, spoiler.ID),
+			})
+		}
+	}
 }

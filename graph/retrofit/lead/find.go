@@ -59,6 +59,7 @@ type finder struct {
 	self   int64
 	rise   phase
 	steps  int
+	rooms  [3]room // of the streams there are at a time: see matchFrom
 }
 
 func newFinder(p Problem) *finder {
@@ -150,7 +151,7 @@ func (f *finder) along(w way, fine bool, bound *Cost) (best *couple, free *Cost,
 	g := newGrid(f.needs, f.active, fine, f.clip)
 	var sum Cost
 	for i := range 2 {
-		s := f.stream(i, g, w, f.leastTrapped(i), 1)
+		s := f.stream(&f.rooms[0], i, g, w, f.leastTrapped(i), 1)
 		if s == nil || s.free == nil {
 			return nil, nil, true
 		}
@@ -165,16 +166,16 @@ func (f *finder) along(w way, fine bool, bound *Cost) (best *couple, free *Cost,
 
 // stream returns the paths of one of the pipes: just the one written, where its legs are; nil
 // where those leave another way.
-func (f *finder) stream(i int, g *grid, w way, trapped [3]int, keep int) *stream {
+func (f *finder) stream(on *room, i int, g *grid, w way, trapped [3]int, keep int) *stream {
 	p := f.needs[i].pipe
 	if len(p.Legs) == 0 {
-		return newStream(*f.needs[i], g, f.active, w, trapped, f.self, keep)
+		return newStream(on, *f.needs[i], g, f.active, w, trapped, f.self, keep)
 	}
 	if wayOf(p.Legs[0]) != w {
 		return nil
 	}
 	written := writtenPath(p)
-	return &stream{written: &written, free: &written.cost, trapped: trapped}
+	return &stream{room: on.cleared(), written: &written, free: &written.cost, trapped: trapped}
 }
 
 // writtenPath is the path of a pipe whose legs are written.

@@ -78,9 +78,9 @@ func ceilTo(v int64) int64 {
 }
 
 // beyond returns the coordinates of an axis that lie a way from a place, at least so far
-// from it and at most so far, the nearest first, with those at just the lengths given.
-func (g *grid) beyond(from int64, w way, least, most int64, lengths []int64) []int64 {
-	var out []int64
+// from it and at most so far, the nearest first, with those at just the lengths given; they
+// are written to out.
+func (g *grid) beyond(out []int64, from int64, w way, least, most int64, lengths []int64) []int64 {
 	sign := w.sign()
 	for _, v := range g[w.axis()] {
 		if d := (v - from) * sign; d >= least && d <= most {

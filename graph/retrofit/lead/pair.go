@@ -29,7 +29,7 @@ func (f *finder) match(w way, g *grid, bound *Cost) (best *couple, proved bool) 
 // matchFrom takes the paths of one of the pipes in order.
 func (f *finder) matchFrom(first int, w way, g *grid, bound *Cost) (best *couple, proved bool) {
 	second := 1 - first
-	a, alone := f.stream(first, g, w, f.leastTrapped(first), mostPaths), f.stream(second, g, w, f.leastTrapped(second), 1)
+	a, alone := f.stream(&f.rooms[0], first, g, w, f.leastTrapped(first), mostPaths), f.stream(&f.rooms[1], second, g, w, f.leastTrapped(second), 1)
 	if a == nil || alone == nil || a.free == nil || alone.free == nil {
 		return nil, true
 	}
@@ -47,7 +47,7 @@ func (f *finder) matchFrom(first int, w way, g *grid, bound *Cost) (best *couple
 			return best, steps > 0
 		}
 		p := &a.found[n]
-		b := f.stream(second, g, w, f.trapped(second, p.phase), 1)
+		b := f.stream(&f.rooms[2], second, g, w, f.trapped(second, p.phase), 1)
 		b.budget, b.other, b.clip, b.limit = &steps, p, f.clip, bound.less(&p.cost)
 		if q := b.first(f.clip); q != nil {
 			c := &couple{cost: p.cost.plus(q.cost)}

@@ -1,6 +1,6 @@
 package lead
 
-import "container/heap"
+import "slices"
 
 // path is one whole pipe.
 type path struct {
@@ -44,24 +44,47 @@ type stream struct {
 	other   *path  // the other pipe, where that is settled; nil
 	clip    int64  // least distance from it
 	keep    int    // paths through one state that are followed
-	known   *Cost  // what the best path costs, where that is known
 	limit   *Cost  // what costs as much is of no use; nil: everything is
 	free    *Cost  // what a path costs at the least, with nothing in the way
 	budget  *int
+	*room
+	capped bool // some paths through one state were left out
+	found  []path
+}
+
+// room is what a stream writes on; those after it write there again.
+type room struct {
 	nodes   []node
 	open    openList
 	popped  map[state]int
-	capped  bool // some paths through one state were left out
-	found   []path
+	lengths map[leastOf][]int64 // least lengths of a leg that is not the last
+	ends    []int64
+}
+
+// leastOf is what the least lengths of a leg hang on.
+type leastOf struct {
+	placed placed
+	first  bool
+}
+
+// cleared returns the room with nothing on it.
+func (r *room) cleared() *room {
+	if r.popped == nil {
+		r.popped, r.lengths = map[state]int{}, map[leastOf][]int64{}
+	}
+	clear(r.popped)
+	clear(r.lengths)
+	r.nodes, r.open = r.nodes[:0], r.open[:0]
+	return r
 }
 
 // mostLegs is how many legs a pipe may have. More would not be built. Judgement, no source.
 const mostLegs = 8
 
-// newStream begins at the tee: with a way its branch points.
-func newStream(n needs, g *grid, blocks []block, first way, trapped [3]int, self int64, keep int) *stream {
+// newStream begins at the tee, with a way its branch points; it writes on the room given.
+func newStream(on *room, n needs, g *grid, blocks []block, first way, trapped [3]int, self int64, keep int) *stream {
 	s := &stream{needs: n, grid: g, blocks: blocks, end: toPoint(n.pipe.End), arrive: wayOf(n.pipe.Face).back(),
-		trapped: trapped, self: self, keep: keep, popped: map[state]int{}}
+		trapped: trapped, self: self, keep: keep, room: on.cleared()}
 	s.left = newLegsLeft(s.arrive)
 	s.nodes = append(s.nodes, node{at: toPoint(n.pipe.Start), way: noWay, parent: -1})
 	s.begin(first)
@@ -149,9 +172,9 @@ func (s *stream) next() bool {
 		return false
 	}
 	for len(s.open) > 0 && *s.budget > 0 {
-		top := heap.Pop(&s.open).(opened)
+		top := s.open.pop()
 		if s.limit != nil && top.least.Compare(*s.limit) >= 0 {
-			s.open = nil
+			s.open = s.open[:0]
 			return false
 		}
 		i := top.node
@@ -183,13 +206,14 @@ func (s *stream) lead(from int32, w way, least int64) {
 		return
 	}
 	first := n.parent < 0
-	lengths := s.needs.lengths(n.placed, first, false)
+	lengths := s.least(n.placed, first)
 	if least > 0 {
-		lengths = append(lengths, least)
+		lengths = append(slices.Clip(lengths), least)
 	}
 	bare := max(least, lengths[0])
 	most := s.reach(n.at, w, first)
-	for _, d := range s.grid.beyond(n.at[w.axis()], w, bare, most, lengths) {
+	s.ends = s.grid.beyond(s.ends[:0], n.at[w.axis()], w, bare, most, lengths)
+	for _, d := range s.ends {
 		s.step(from, w, d, false)
 	}
 	if w != s.arrive {
@@ -203,6 +227,17 @@ func (s *stream) lead(from int32, w way, least int64) {
 			s.step(from, w, d, true)
 		}
 	}
+}
+
+// least are the least lengths of a leg that is not the last, worked out once.
+func (s *stream) least(before placed, first bool) []int64 {
+	of := leastOf{before, first}
+	lengths, ok := s.lengths[of]
+	if !ok {
+		lengths = s.needs.lengths(before, first, false)
+		s.lengths[of] = lengths
+	}
+	return lengths
 }
 
 // reach is how far a leg of the least radius goes a way before it runs into something.
@@ -265,11 +300,7 @@ func (s *stream) step(from int32, w way, length int64, last bool) {
 	}
 	s.nodes = append(s.nodes, next)
 	i := int32(len(s.nodes) - 1)
-	if s.known != nil && least.Unstraight <= s.known.Unstraight {
-		least.Unstraight = s.known.Unstraight
-		least.Traps = max(least.Traps, s.known.Traps)
-	}
-	heap.Push(&s.open, opened{node: i, least: least})
+	s.open.push(opened{node: i, least: least})
 }
 
 // clear reports whether a leg runs into nothing.
@@ -330,33 +361,4 @@ func (s *stream) path(i int32) path {
 		p.points[a], p.points[b] = p.points[b], p.points[a]
 	}
 	return p
-}
-
-// opened is a node to go on from, with what a whole path through it costs at the least.
-type opened struct {
-	node  int32
-	least Cost
-}
-
-// openList is a heap, the cheapest first; ties go to the node that was made first.
-type openList []opened
-
-func (o openList) Len() int { return len(o) }
-func (o openList) Less(i, j int) bool {
-	if c := o[i].least.Compare(o[j].least); c != 0 {
-		return c < 0
-	}
-	return o[i].node < o[j].node
-}
-func (o openList) Swap(i, j int) { o[i], o[j] = o[j], o[i] }
-
-// Push is heap.Interface's.
-func (o *openList) Push(x any) { *o = append(*o, x.(opened)) }
-
-// Pop is heap.Interface's.
-func (o *openList) Pop() any {
-	last := len(*o) - 1
-	x := (*o)[last]
-	*o = (*o)[:last]
-	return x
 }

@@ -14,7 +14,7 @@ func cutinVerb() *verb {
 	return &verb{
 		name: "cutin", args: "FILE",
 		does:    "places to cut, ranked, with the reason for each that was ruled out",
-		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb. A file that is there is left alone without --force.",
+		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb. Of a place that is ruled out nothing is written.\nA file that is there is left alone without --force.",
 		example: "dryfit cutin job.toml\ndryfit cutin --write-plan planned.toml job.toml",
 		run:     runCutin,
 	}
@@ -45,7 +45,7 @@ func runCutin(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	noPlan := writePlan != "" && p.Proposal == nil
+	noPlan := writePlan != "" && (p.Proposal == nil || p.RuledOut() != nil)
 	if writePlan != "" && !noPlan {
 		if code := w.writePlan(writePlan, description.Write(p.Circuit), force); code != exitDone {
 			return code
@@ -59,6 +59,8 @@ func runCutin(v *verb, args []string, w *world) int {
 	}
 	code := j.say(p.Findings, w)
 	switch {
+	case noPlan && p.Proposal != nil:
+		return complain(w, errors.New("the place asked for is ruled out: there is no plan to write"))
 	case noPlan:
 		return complain(w, errors.New("no place can take the unit: there is no plan to write"))
 	case code == exitDone && len(p.Places) > 0 && p.Places[0].Verdict == "ruled out": // the place was named, and is built all the same

@@ -4,7 +4,8 @@
 //
 // Exit codes: 0 done, no error finding; 1 the description has errors, or was printed but
 // with an error finding; 2 wrong use, or a file that can't be read or written. Ended by a
-// signal it leaves nothing half done and exits with 128 and the signal's number.
+// signal it leaves nothing half done and exits with 128 and the signal's number; serve, which
+// has no other end, exits with 0.
 package main
 
 import (
@@ -38,6 +39,8 @@ func run(args []string, w *world) int {
 		return help(args[1:], w)
 	case name == "--version":
 		name = "version"
+	case name == papersWord:
+		return makePapers(w)
 	}
 	v := findVerb(name)
 	if v == nil {

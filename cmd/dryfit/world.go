@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"sync"
 	"syscall"
 
 	"golang.org/x/term"
@@ -21,6 +22,30 @@ type world struct {
 	stderr *progress
 	getenv func(string) string
 	files  *disk.Files // every file that is read or written
+	stop   stop        // what a signal ends
+}
+
+// stop is what a signal ends in place of the whole command: its zero value ends the command.
+type stop struct {
+	mu  sync.Mutex
+	end func() // nil: none
+}
+
+// by lets the first signal call end, which must bring the command to its end; a second signal
+// ends it as it is.
+func (s *stop) by(end func()) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.end = end
+}
+
+// take returns what the next signal calls, once.
+func (s *stop) take() func() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	end := s.end
+	s.end = nil
+	return end
 }
 
 // newWorld is the real one. A reader of standard output that stops early ends nothing: a
@@ -47,6 +72,10 @@ func (w *world) mindSignals() {
 		}
 	}
 	got := <-c
+	if end := w.stop.take(); end != nil {
+		end()
+		got = <-c
+	}
 	w.files.Stop()
 	w.stderr.clear()
 	number, _ := got.(syscall.Signal)

@@ -32,10 +32,7 @@ type readerChapters struct {
 // HTML writes the book as one page that needs nothing beside it but the drawings' own files
 // where one is opened alone. Whatever a user wrote is text.
 func (b *Book) HTML() ([]byte, error) {
-	t, err := template.New("page").Funcs(template.FuncMap{
-		"class": cellClass, "headClass": headClass, "kind": kindName, "shape": shape, "svg": inlineSVG,
-		"stepID": func(first, i int) string { return fmt.Sprintf("step-%d", first+i) },
-	}).Parse(pageTemplate)
+	t, err := parsePage()
 	if err != nil {
 		return nil, err
 	}
@@ -52,6 +49,29 @@ func (b *Book) HTML() ([]byte, error) {
 	}{b, b.head(), b.readers(), template.CSS(pageStyle), template.JS(pageScript),
 		"default-src 'none'; style-src 'unsafe-inline'; img-src 'self'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'", b.first()})
 	if err != nil {
+		return nil, err
+	}
+	return Inert(out.Bytes()), nil
+}
+
+func parsePage() (*template.Template, error) {
+	return template.New("page").Funcs(template.FuncMap{
+		"class": cellClass, "headClass": headClass, "kind": kindName, "shape": shape, "svg": inlineSVG,
+		"stepID": func(first, i int) string { return fmt.Sprintf("step-%d", first+i) },
+	}).Parse(pageTemplate)
+}
+
+// Style is the style sheet of the page, for whoever shows chapters in a page of his own.
+func Style() string { return pageStyle }
+
+// HTML writes one chapter as it stands in the page of its book.
+func (c *Chapter) HTML() ([]byte, error) {
+	t, err := parsePage()
+	if err != nil {
+		return nil, err
+	}
+	var out bytes.Buffer
+	if err := t.ExecuteTemplate(&out, "chapter", c); err != nil {
 		return nil, err
 	}
 	return Inert(out.Bytes()), nil

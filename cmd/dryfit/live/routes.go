@@ -1,0 +1,105 @@
+package live
+
+import (
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"path/filepath"
+	"time"
+
+	"dryfit/render/live"
+)
+
+// routes are all the paths there are.
+func (s *Server) routes() http.Handler {
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /{$}", s.frame)
+	mux.HandleFunc("GET /live.css", fixed("text/css; charset=utf-8", live.Style()))
+	mux.HandleFunc("GET /live.js", fixed("text/javascript; charset=utf-8", live.Script()))
+	mux.HandleFunc("GET /events", s.events())
+	mux.HandleFunc("GET /section/{hash}", s.section)
+	return mux
+}
+
+func fixed(kind string, data []byte) http.HandlerFunc {
+	return func(w http.ResponseWriter, _ *http.Request) { answer(w, kind, data) }
+}
+
+// answer sends a whole answer, within the time an answer may take.
+func answer(w http.ResponseWriter, kind string, data []byte) {
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(answerTime))
+	w.Header().Set("Content-Type", kind)
+	_, _ = w.Write(data) // who does not wait for it loses nothing
+}
+
+func (s *Server) frame(w http.ResponseWriter, _ *http.Request) {
+	page, err := live.Frame{Title: filepath.Base(s.cfg.File), Writes: s.writes()}.HTML()
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	answer(w, "text/html; charset=utf-8", page)
+}
+
+// writes reports whether values may be put into the file from the page.
+func (s *Server) writes() bool { return s.door.Private() }
+
+func (s *Server) section(w http.ResponseWriter, r *http.Request) {
+	now, _ := s.board.newest()
+	text, ok := now.texts[r.PathValue("hash")]
+	if !ok {
+		http.Error(w, "there is a newer one", http.StatusGone)
+		return
+	}
+	answer(w, "text/html; charset=utf-8", []byte(text))
+}
+
+// How often a silent stream says that it is there, and how long a write to it may take.
+const (
+	breath     = 15 * time.Second
+	streamTime = 10 * time.Second
+)
+
+// events is a stream of states, the newest at once and every newer one as it comes; those that
+// came while one was being sent are left out.
+func (s *Server) events() http.HandlerFunc {
+	room := make(chan struct{}, mostStreams)
+	return func(w http.ResponseWriter, r *http.Request) {
+		select {
+		case room <- struct{}{}:
+			defer func() { <-room }()
+		default:
+			http.Error(w, "too many pages are open", http.StatusServiceUnavailable)
+			return
+		}
+		to := http.NewResponseController(w)
+		_ = to.SetReadDeadline(time.Time{}) // the stream outlives the time a request may take
+		w.Header().Set("Content-Type", "text/event-stream")
+		alive := time.NewTicker(breath)
+		defer alive.Stop()
+		send := func(text string) bool {
+			_ = to.SetWriteDeadline(time.Now().Add(streamTime))
+			_, err := fmt.Fprint(w, text)
+			return err == nil && to.Flush() == nil
+		}
+		for {
+			now, fresh := s.board.newest()
+			data, err := json.Marshal(now)
+			if err != nil || !send("event: state\ndata: "+string(data)+"\n\n") {
+				return
+			}
+			for waiting := true; waiting; {
+				select {
+				case <-r.Context().Done():
+					return
+				case <-fresh:
+					waiting = false
+				case <-alive.C:
+					if !send(": still here\n\n") {
+						return
+					}
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,119 @@
+package live
+
+import (
+	"context"
+	"errors"
+	"net"
+	"net/http"
+	"sync"
+	"time"
+
+	"dryfit/graph/whatif"
+	"dryfit/render/live"
+)
+
+// Config is what a server needs of the world.
+type Config struct {
+	File string // the description, as the user named it
+
+	// Load reads the description and what lies beside it, and says which files that were,
+	// whether it could or not.
+	Load func() (whatif.Job, []string, error)
+
+	// Papers makes what takes longer, and hands it on as it comes, until ctx is done.
+	Papers func(ctx context.Context, o Order, got func([]live.Section)) error
+
+	// Tell, where it is not nil, hears what was done and how long it took.
+	Tell func(what string, took time.Duration)
+}
+
+// Server is one job, served.
+type Server struct {
+	cfg   Config
+	door  *door
+	board *board
+	watch *watch
+	ctx   context.Context //nolint:containedctx // of the whole of Serve; requests have their own
+
+	mu  sync.Mutex
+	job *current // as last read; nil before
+}
+
+// Limits of what the server takes. A page has one stream and a few short requests at a time.
+const (
+	mostConnections = 128
+	mostStreams     = 32
+	mostHeader      = 16 << 10 // bytes
+	headerTime      = 5 * time.Second
+	requestTime     = 20 * time.Second
+	idleTime        = 60 * time.Second
+	answerTime      = 30 * time.Second
+)
+
+// New returns a server for a job behind a door.
+func New(cfg Config, d *Door) *Server {
+	return &Server{cfg: cfg, door: d, board: newBoard(), watch: newWatch()}
+}
+
+// Serve answers on the listener until ctx is done, then ends every request at once.
+func (s *Server) Serve(ctx context.Context, at net.Listener) error {
+	ctx, cancel := context.WithCancel(ctx)
+	s.ctx = ctx
+	var all sync.WaitGroup
+	all.Go(func() { s.watch.run(ctx) })
+	all.Go(func() { s.work(ctx) })
+	web := &http.Server{
+		Handler:           s.door.guard(s.routes()),
+		ReadHeaderTimeout: headerTime,
+		ReadTimeout:       requestTime,
+		IdleTimeout:       idleTime,
+		MaxHeaderBytes:    mostHeader,
+		BaseContext:       func(net.Listener) context.Context { return ctx },
+		ErrorLog:          silent(),
+	}
+	all.Go(func() {
+		<-ctx.Done()
+		_ = web.Close() // streams never end by themselves
+	})
+	err := web.Serve(limited(at, mostConnections))
+	cancel()
+	all.Wait()
+	if errors.Is(err, http.ErrServerClosed) {
+		return nil
+	}
+	return err
+}
+
+func (s *Server) load() (whatif.Job, []string, error) {
+	job, files, err := s.cfg.Load()
+	for range 4 { // an editor may be between taking the old file away and putting the new one there
+		if err == nil || s.ctx.Err() != nil {
+			break
+		}
+		select {
+		case <-s.ctx.Done():
+		case <-time.After(40 * time.Millisecond):
+		}
+		job, files, err = s.cfg.Load()
+	}
+	return job, files, err
+}
+
+func (s *Server) keep(c *current) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.job = c
+}
+
+// last returns the job as it was last read; nil where there is none yet.
+func (s *Server) last() *current {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.job
+}
+
+func (s *Server) tell(what string, took time.Duration) {
+	if s.cfg.Tell != nil {
+		s.cfg.Tell(what, took)
+	}
+}

@@ -1,0 +1,355 @@
+package live
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"io"
+	"net"
+	"net/http"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+
+	"dryfit/graph/whatif"
+	"dryfit/render/live"
+)
+
+// served is a server under test.
+type served struct {
+	url, file string
+	stop      func() // and waits for the end
+	papers    chan []live.Section
+}
+
+// serve serves a copy of a demo. Papers are made in the test's own process.
+func serve(t testing.TB, demo string, papers func(context.Context, Order, func([]live.Section)) error) *served {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join("../../../testdata", demo+".toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := &served{file: filepath.Join(t.TempDir(), "job.toml")}
+	save(t, out.file, string(text))
+	at, err := Listen("127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if papers == nil {
+		papers = func(_ context.Context, o Order, got func([]live.Section)) error { return Make(o, got) }
+	}
+	cfg := Config{File: out.file, Papers: papers, Load: func() (whatif.Job, []string, error) {
+		text, err := os.ReadFile(out.file)
+		return whatif.Job{File: out.file, Text: text}, []string{out.file}, err
+	}}
+	ctx, cancel := context.WithCancel(context.Background())
+	done := make(chan error, 1)
+	go func() { done <- New(cfg, NewDoor(at.Addr(), "")).Serve(ctx, at) }()
+	out.stop = func() {
+		cancel()
+		select {
+		case err := <-done:
+			if err != nil {
+				t.Error(err)
+			}
+			done <- nil
+		case <-time.After(20 * time.Second):
+			t.Fatal("the server does not end")
+		}
+	}
+	t.Cleanup(out.stop)
+	out.url = "http://" + at.Addr().String() + "/"
+	return out
+}
+
+func noPapers(context.Context, Order, func([]live.Section)) error { return nil }
+
+// save puts a file in the place of another, as editors do.
+func save(t testing.TB, name, text string) {
+	t.Helper()
+	if err := os.WriteFile(name+"~", []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Rename(name+"~", name); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// states follows the stream of events.
+func (s *served) states(t testing.TB) <-chan state {
+	t.Helper()
+	ctx, cancel := context.WithCancel(context.Background())
+	t.Cleanup(cancel)
+	r, err := http.NewRequestWithContext(ctx, http.MethodGet, s.url+"events", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	answer, err := http.DefaultClient.Do(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := make(chan state, 1000)
+	go func() {
+		defer func() { _ = answer.Body.Close() }()
+		lines := bufio.NewScanner(answer.Body)
+		lines.Buffer(nil, 1<<20)
+		for lines.Scan() {
+			data, ok := strings.CutPrefix(lines.Text(), "data: ")
+			var st state
+			if ok && json.Unmarshal([]byte(data), &st) == nil {
+				out <- st
+			}
+		}
+	}()
+	return out
+}
+
+// until waits for a state.
+func until(t testing.TB, states <-chan state, what string, is func(state) bool) state {
+	t.Helper()
+	limit := time.After(60 * time.Second)
+	for {
+		select {
+		case st := <-states:
+			if is(st) {
+				return st
+			}
+		case <-limit:
+			t.Fatalf("waited in vain: %s", what)
+		}
+	}
+}
+
+func (s *served) get(t testing.TB, path string) (int, string) {
+	t.Helper()
+	answer, err := http.Get(s.url + path) //nolint:noctx // of the test's own server
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = answer.Body.Close() }()
+	data, err := io.ReadAll(answer.Body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return answer.StatusCode, string(data)
+}
+
+// text fetches a section of a state.
+func (s *served) text(t testing.TB, st state, id string) string {
+	t.Helper()
+	for _, p := range st.Pieces {
+		if p.ID == id {
+			code, text := s.get(t, "section/"+p.Hash)
+			if code == http.StatusOK {
+				return text
+			}
+		}
+	}
+	return ""
+}
+
+func settled(st state) bool { return strings.HasPrefix(st.Text, "Everything") }
+
+func hash(st state, id string) string {
+	for _, p := range st.Pieces {
+		if p.ID == id {
+			return p.Hash
+		}
+	}
+	return ""
+}
+
+// A save changes what it is about and nothing else: the pump's curve the answer, a remark
+// nothing at all, a price no drawing.
+func TestSaveAndRedraw(t *testing.T) {
+	var drawn []string
+	s := serve(t, "two-speed", func(_ context.Context, o Order, got func([]live.Section)) error {
+		drawn = nil
+		return Make(o, func(ss []live.Section) {
+			for _, one := range ss {
+				if one.Key != "" {
+					drawn = append(drawn, one.ID)
+				}
+			}
+			got(ss)
+		})
+	})
+	states := s.states(t)
+	first := until(t, states, "the papers", settled)
+	if len(drawn) < 8 {
+		t.Errorf("drawn at first: %v", drawn)
+	}
+	answer := s.text(t, first, "chapter-answer")
+	if !strings.Contains(answer, "the heat pump gets 5.4 m3/h") || !strings.Contains(s.text(t, first, "drawing-schematic"), "<svg") {
+		t.Errorf("the page says %s", answer)
+	}
+	text, err := os.ReadFile(s.file)
+	if err != nil {
+		t.Fatal(err)
+	}
+
+	save(t, s.file, strings.Replace(string(text), `["9 m3/h", "2.5 m"]`, `["9 m3/h", "2.0 m"]`, 1))
+	second := until(t, states, "another answer", func(st state) bool { return hash(st, "chapter-answer") != hash(first, "chapter-answer") })
+	second = until(t, states, "the papers again", settled)
+	if hash(second, "drawing-isometric") != hash(first, "drawing-isometric") {
+		t.Error("another curve of the pump draws another isometric")
+	}
+	if hash(second, "drawing-curves") == hash(first, "drawing-curves") {
+		t.Error("another curve of the pump draws the same curves")
+	}
+
+	save(t, s.file, strings.Replace(string(text), `price = "0.31"`, `price = "0.62"`, 1))
+	until(t, states, "the first answer again", func(st state) bool { return strings.Contains(st.Text, "follow") })
+	until(t, states, "the papers of another price", settled)
+	third := drawn
+	save(t, s.file, strings.Replace(string(text), `price = "0.31"`, `price = "0.93"`, 1))
+	until(t, states, "one more price", func(st state) bool { return strings.Contains(st.Text, "follow") })
+	last := until(t, states, "the papers of one more price", settled)
+	if len(drawn) != 1 || drawn[0] != "drawing-year" {
+		t.Errorf("the price of power draws %v anew (before: %v)", drawn, third)
+	}
+
+	save(t, s.file, "# a remark\n"+strings.Replace(string(text), `price = "0.31"`, `price = "0.93"`, 1))
+	same := until(t, states, "a remark", settled)
+	for _, p := range last.Pieces {
+		if p.ID != "findings" && hash(same, p.ID) != p.Hash { // the findings show lines of the file
+			t.Errorf("a remark changes %s", p.ID)
+		}
+	}
+}
+
+// While the file has errors the last good page stays, marked as old, with the error and its
+// line; mended, it is as it was.
+func TestErrorTypedAndMended(t *testing.T) {
+	s := serve(t, "plug-in", noPapers)
+	states := s.states(t)
+	good := until(t, states, "the answer", func(st state) bool { return !st.Broken && len(st.Pieces) > 2 })
+	text, err := os.ReadFile(s.file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	save(t, s.file, strings.Replace(string(text), `kind = "pump"`, `kind = "pmup" # <script>alert(1)</script>`, 1))
+	bad := until(t, states, "the error", func(st state) bool { return st.Broken })
+	found := s.text(t, bad, "findings")
+	if !bad.Old || !strings.Contains(found, "pmup") || !strings.Contains(found, `class="meant"`) || strings.Contains(found, "<script>") {
+		t.Errorf("old %t, %s", bad.Old, found)
+	}
+	if hash(bad, "chapter-answer") != hash(good, "chapter-answer") {
+		t.Error("the last good answer is gone")
+	}
+	if err := os.Remove(s.file); err != nil {
+		t.Fatal(err)
+	}
+	until(t, states, "the file gone", func(st state) bool { return st.Broken && strings.Contains(st.Text, "job.toml") && !strings.Contains(st.Text, "error") })
+	save(t, s.file, string(text))
+	mended := until(t, states, "the error mended", func(st state) bool { return !st.Broken })
+	if mended.Old || hash(mended, "findings") != hash(good, "findings") {
+		t.Error("mended, the page is not as it was")
+	}
+}
+
+// Two pages see the same, and neither waits for the other.
+func TestTwoPages(t *testing.T) {
+	s := serve(t, "plug-in", noPapers)
+	one, two := s.states(t), s.states(t)
+	a := until(t, one, "one page", settled)
+	b := until(t, two, "the other", settled)
+	if hash(a, "chapter-answer") != hash(b, "chapter-answer") || hash(a, "chapter-answer") == "" {
+		t.Error("two pages differ")
+	}
+}
+
+// Nothing is served but what the page is made of.
+func TestNothingElseIsServed(t *testing.T) {
+	s := serve(t, "plug-in", noPapers)
+	until(t, s.states(t), "the answer", settled)
+	for _, path := range []string{"job.toml", "../job.toml", "%2e%2e/job.toml", "section/../../job.toml", "section/none", "live.js/", "etc/passwd", "events/x", "favicon.ico"} {
+		if code, text := s.get(t, path); code == http.StatusOK || strings.Contains(text, "[[part]]") {
+			t.Errorf("%s: %d", path, code)
+		}
+	}
+	for path, want := range map[string]string{"": "<main", "live.css": "body {", "live.js": "EventSource"} {
+		if code, text := s.get(t, path); code != http.StatusOK || !strings.Contains(text, want) {
+			t.Errorf("/%s: %d", path, code)
+		}
+	}
+}
+
+// A connection that never finishes its request is ended, and a header without end refused.
+func TestPatienceEnds(t *testing.T) {
+	s := serve(t, "plug-in", noPapers)
+	until(t, s.states(t), "the answer", settled)
+	host := strings.TrimSuffix(strings.TrimPrefix(s.url, "http://"), "/")
+	c, err := net.Dial("tcp", host) //nolint:noctx // of the test's own server
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = c.Close() }()
+	_, _ = io.WriteString(c, "GET / HTTP/1.1\r\nHost: "+host+"\r\nX: "+strings.Repeat("x", 2*mostHeader)+"\r\n\r\n")
+	_ = c.SetReadDeadline(time.Now().Add(10 * time.Second))
+	line, _ := bufio.NewReader(c).ReadString('\n')
+	if !strings.Contains(line, "431") {
+		t.Errorf("a header of %d bytes: %q", 2*mostHeader, line)
+	}
+	slow, err := net.Dial("tcp", host) //nolint:noctx // of the test's own server
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = slow.Close() }()
+	_, _ = io.WriteString(slow, "GET / HTTP/1.1\r\n")
+	_ = slow.SetReadDeadline(time.Now().Add(headerTime + 10*time.Second))
+	if _, err := io.ReadAll(slow); err != nil && os.IsTimeout(err) {
+		t.Error("a request that never ends is waited for")
+	}
+}
+
+// A thousand saves leave no goroutine behind and little memory; the page ends on the last.
+func TestThousandSaves(t *testing.T) {
+	s := serve(t, "plug-in", noPapers)
+	states := s.states(t)
+	until(t, states, "the answer", settled)
+	text, err := os.ReadFile(s.file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	measure := func() (int, uint64) {
+		runtime.GC()
+		var m runtime.MemStats
+		runtime.ReadMemStats(&m)
+		return runtime.NumGoroutine(), m.HeapInuse
+	}
+	head := func(n int) string {
+		return strings.Replace(string(text), `reference = "demo-plug-in"`, `reference = "save `+strings.Repeat("i", n%7)+`"`, 1)
+	}
+	if !strings.Contains(head(1), "save i") {
+		t.Fatal("the demo has no reference")
+	}
+	tasks, heap := measure()
+	for i := range 1000 {
+		save(t, s.file, head(i))
+		if i%20 == 0 {
+			time.Sleep(25 * time.Millisecond) // let some be seen
+		}
+	}
+	save(t, s.file, strings.Replace(head(1), "save i", "the last save", 1))
+	last := until(t, states, "the last save", func(st state) bool { return settled(st) && strings.Contains(s.text(t, st, "head"), "the last save") })
+	if last.Broken {
+		t.Error("broken")
+	}
+	time.Sleep(100 * time.Millisecond)
+	after, more := measure()
+	if after > tasks+3 {
+		t.Errorf("%d goroutines, %d before", after, tasks)
+	}
+	if more > heap+32<<20 {
+		t.Errorf("%d MB of heap, %d before", more>>20, heap>>20)
+	}
+	began := time.Now()
+	s.stop()
+	if took := time.Since(began); took > 2*time.Second {
+		t.Errorf("ending took %v", took)
+	}
+}

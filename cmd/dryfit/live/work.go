@@ -1,0 +1,200 @@
+package live
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"path/filepath"
+	"runtime/debug"
+	"slices"
+	"strings"
+	"time"
+
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/whatif"
+	"dryfit/render/live"
+)
+
+// settleFor is how long no newer save may come before the papers are begun: what an editor
+// saves twice is drawn once.
+const settleFor = 30 * time.Millisecond
+
+// work keeps the board what the files say, until ctx is done.
+func (s *Server) work(ctx context.Context) {
+	var papers background
+	defer papers.stop()
+	for {
+		s.redraw(&papers)
+		select {
+		case <-ctx.Done():
+			return
+		case <-s.watch.changed:
+		}
+	}
+}
+
+// background runs one thing at a time in the background.
+type background struct {
+	cancel context.CancelFunc
+	over   chan struct{}
+}
+
+func (r *background) start(ctx context.Context, f func(context.Context)) {
+	ctx, r.cancel = context.WithCancel(ctx)
+	over := make(chan struct{})
+	r.over = over
+	go func() { defer close(over); f(ctx) }()
+}
+
+// stop ends what runs and waits for it.
+func (r *background) stop() {
+	if r.cancel != nil {
+		r.cancel()
+		<-r.over
+		r.cancel = nil
+	}
+}
+
+// current is the job as it was last read, for what is asked about it.
+type current struct {
+	job  whatif.Job
+	plan *plan.Plan // without ranges and heat; nil where the description has errors
+	took time.Duration
+}
+
+// slowPlan is from when on a page is told that its answer is being worked out.
+const slowPlan = 200 * time.Millisecond
+
+// redraw reads the files, publishes what can be said at once, and has the papers made anew.
+// Nothing is done where nothing that counts has changed.
+func (s *Server) redraw(papers *background) {
+	job, files, err := s.load()
+	s.watch.on(s.ctx, files)
+	now, _ := s.board.newest()
+	if err != nil {
+		s.trouble(fmt.Sprintf("%v. What stands here is what it said before.", err))
+		return
+	}
+	last := s.last()
+	if last != nil && sameJob(&last.job, &job) && (last.plan == nil || !now.Old) {
+		return
+	}
+	papers.stop()
+	now, _ = s.board.newest() // what the papers published last
+	if last != nil && last.took > slowPlan {
+		next := *now
+		next.Text = "The file was saved: working it out."
+		s.board.publish(&next)
+	}
+	began := time.Now()
+	p, found := planOf(&job, plan.Findings|plan.Flows|plan.Lists)
+	next := &current{job: job, plan: p, took: time.Since(began)}
+	s.keep(next)
+	if p == nil {
+		s.trouble(fmt.Sprintf("%s has %s: see Findings. The rest of the page is what it said before.", filepath.Base(job.File), errorsIn(found)),
+			live.Section{ID: "findings", HTML: live.FindingsHTML(&job, found, job.System(nil))})
+		return
+	}
+	sections, err := live.Quick(&job, p)
+	if err != nil {
+		s.trouble(err.Error())
+		return
+	}
+	fresh := *now
+	fresh.Broken, fresh.Old = false, false
+	fresh.Text = "The answer is that of the file. Ranges and drawings follow."
+	s.board.publish(fresh.with(sections...))
+	s.tell("answer", time.Since(began))
+	papers.start(s.ctx, func(ctx context.Context) { s.papers(ctx, next) })
+}
+
+func errorsIn(found []graph.Diagnostic) string {
+	n := 0
+	for _, d := range found {
+		if d.Severity == graph.Error {
+			n++
+		}
+	}
+	if n == 1 {
+		return "1 error"
+	}
+	return fmt.Sprintf("%d errors", n)
+}
+
+// trouble publishes that the file can't be followed: what was shown stays, marked as old.
+func (s *Server) trouble(words string, sections ...live.Section) {
+	now, _ := s.board.newest()
+	next := *now
+	next.Text, next.Broken, next.Old = words, true, true
+	s.board.publish(next.with(sections...))
+}
+
+// planOf plans a job; what a bug breaks is said as a finding and ends nothing.
+func planOf(job *whatif.Job, want plan.Want) (p *plan.Plan, found []graph.Diagnostic) {
+	defer func() {
+		if r := recover(); r != nil {
+			p = nil
+			found = []graph.Diagnostic{{Pos: graph.Pos{File: job.File}, Rule: "internal", Severity: graph.Error,
+				Message: graph.Say("dryfit made a mistake of its own: %v", r), Hint: graph.Say("%s", firstLines(debug.Stack()))}}
+		}
+	}()
+	return job.Plan(want)
+}
+
+func firstLines(stack []byte) string {
+	lines := strings.Split(string(stack), "\n")
+	return strings.Join(lines[:min(len(lines), 14)], "; ")
+}
+
+// papers has everything made that takes longer, and publishes it as it comes.
+func (s *Server) papers(ctx context.Context, c *current) {
+	select {
+	case <-ctx.Done():
+		return
+	case <-time.After(settleFor):
+	}
+	began := time.Now()
+	now, _ := s.board.newest()
+	have := map[string]string{}
+	for _, one := range now.sections {
+		if one.Key != "" {
+			have[one.ID] = one.Key
+		}
+	}
+	var chapters []string
+	err := s.cfg.Papers(ctx, Order{Job: c.job, Have: have}, func(sections []live.Section) {
+		if ctx.Err() != nil {
+			return
+		}
+		now, _ := s.board.newest()
+		next := now.with(sections...)
+		for _, one := range sections {
+			if strings.HasPrefix(one.ID, live.ChapterPrefix) {
+				chapters = append(chapters, one.ID)
+			}
+		}
+		if len(chapters) > 0 {
+			next = next.inOrder(chapters)
+		}
+		s.board.publish(next)
+	})
+	if ctx.Err() != nil {
+		return
+	}
+	now, _ = s.board.newest()
+	next := *now
+	next.Text = "Everything on this page is what the file says now."
+	if err != nil {
+		next.Text = fmt.Sprintf("The answer is that of the file; its papers could not be made: %v.", err)
+		next.Broken = true
+	}
+	s.board.publish(&next)
+	s.tell("papers", time.Since(began))
+}
+
+// sameJob reports whether nothing that counts is others.
+func sameJob(a, b *whatif.Job) bool {
+	return a.File == b.File && a.Units == b.Units && bytes.Equal(a.Text, b.Text) && bytes.Equal(a.Weather, b.Weather) &&
+		slices.EqualFunc(a.Catalogs, b.Catalogs, func(x, y whatif.File) bool { return x.Name == y.Name && bytes.Equal(x.Data, y.Data) })
+}

@@ -1,0 +1,180 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"time"
+
+	"dryfit/cmd/dryfit/disk"
+	"dryfit/cmd/dryfit/live"
+	"dryfit/graph/description/located"
+	"dryfit/graph/whatif"
+	page "dryfit/render/live"
+)
+
+func serveVerb() *verb {
+	return &verb{
+		name: "serve", args: "FILE",
+		does:    "the pack as a page in the browser that follows the file as it is saved",
+		more:    "Only this machine can open it, unless --listen names another address: then whoever\nhas the link that is printed can look on, and nobody can change the file from there.\nCtrl-C ends it.",
+		example: "dryfit serve --open job.toml\ndryfit serve --listen 0.0.0.0 job.toml",
+		run:     runServe,
+	}
+}
+
+func runServe(v *verb, args []string, w *world) int {
+	var j job
+	var listen string
+	var open, times bool
+	f := v.flags()
+	f.StringVar(&listen, "listen", "", "address to listen at, with a port or without; this machine alone if left out")
+	f.BoolVar(&open, "open", false, "open the page in the browser")
+	f.BoolVar(&times, "times", false, "say how long each answer took")
+	f.StringVar(&j.units, "units", "", "metric or inch; what the description says if left out")
+	f.StringArrayVar(&j.catalogs, "catalog", nil, "file of catalogue rows that add to or replace the built-in ones; may be repeated")
+	if code, done := j.start(v, f, nil, args, w); done {
+		return code
+	}
+	switch {
+	case f.NArg() == 0:
+		return complain(w, errors.New("serve wants a description: dryfit serve FILE (dryfit new writes one to start from)"))
+	case f.NArg() > 1:
+		return complain(w, fmt.Errorf("serve takes one description, not %d: %s", f.NArg(), strings.Join(f.Args(), " ")))
+	case f.Arg(0) == "-":
+		return complain(w, errors.New("serve follows a file: name one, standard input is read only once"))
+	}
+	load := loader(f.Arg(0), j.catalogs, j.units)
+	if _, _, err := load(); err != nil {
+		return complain(w, err)
+	}
+	at, err := live.Listen(listen)
+	if err != nil {
+		return complain(w, err)
+	}
+	door := live.NewDoor(at.Addr(), listen)
+	cfg := live.Config{File: f.Arg(0), Load: load, Papers: papersApart}
+	if times {
+		cfg.Tell = func(what string, took time.Duration) {
+			fmt.Fprintf(w.stderr, "%s: %d ms\n", what, took.Milliseconds())
+		}
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	defer cancel()
+	w.stop.by(cancel)
+	links := door.Links(at.Addr())
+	for _, l := range links {
+		fmt.Fprintln(w.stdout, l)
+	}
+	fmt.Fprintf(w.stderr, "%s is shown there, and followed; Ctrl-C ends it\n", f.Arg(0))
+	if open {
+		if err := browse(ctx, links[0]); err != nil {
+			fmt.Fprintf(w.stderr, "dryfit: no browser could be opened: %v\n", err)
+		}
+	}
+	if err := live.New(cfg, door).Serve(ctx, at); err != nil {
+		return complain(w, err)
+	}
+	return exitDone
+}
+
+// loader returns what reads a description and what lies beside it, anew each time.
+func loader(file string, catalogs []string, units string) func() (whatif.Job, []string, error) {
+	return func() (whatif.Job, []string, error) {
+		names := append([]string{file}, catalogs...)
+		files := &disk.Files{}
+		text, err := files.Read(file, located.MaxBytes)
+		if err != nil {
+			return whatif.Job{}, names, err
+		}
+		out := whatif.Job{File: file, Text: text, Units: units}
+		for _, name := range catalogs {
+			data, err := files.Read(name, located.MaxBytes)
+			if err != nil {
+				return out, names, err
+			}
+			out.Catalogs = append(out.Catalogs, whatif.File{Name: name, Data: data})
+		}
+		c, _ := out.Read()
+		if c == nil || c.Climate == nil || c.Climate.File == "" {
+			return out, names, nil
+		}
+		name := c.Climate.File
+		if !filepath.IsAbs(name) {
+			name = filepath.Join(filepath.Dir(file), name)
+		}
+		names = append(names, name)
+		out.Weather, err = files.Read(name, mostWeather)
+		if err != nil {
+			return out, names, fmt.Errorf("%s: [climate] file: %w", c.Climate.Pos, err)
+		}
+		return out, names, nil
+	}
+}
+
+// papersWord is the verb by which the command starts itself to make papers: drawings can take
+// long, and a newer save ends the process that makes what nobody will look at any more.
+const papersWord = "__papers"
+
+// makePapers reads an order on standard input and writes what is made.
+func makePapers(w *world) int {
+	if err := live.ServeOrder(w.files.Stdin, w.stdout); err != nil {
+		return complain(w, err)
+	}
+	return exitDone
+}
+
+// papersApart makes papers in a process of their own, which ends with ctx.
+func papersApart(ctx context.Context, o live.Order, got func([]page.Section)) error {
+	self, err := os.Executable()
+	if err != nil {
+		return live.Make(o, got)
+	}
+	order, err := live.Ordered(o)
+	if err != nil {
+		return err
+	}
+	cmd := exec.CommandContext(ctx, self, papersWord)
+	cmd.Args[0] = os.Args[0]
+	cmd.Stdin = order
+	out, err := cmd.StdoutPipe()
+	if err != nil {
+		return err
+	}
+	said := &strings.Builder{}
+	cmd.Stderr = said
+	if err := cmd.Start(); err != nil {
+		return err
+	}
+	bad := live.Batches(out, got)
+	if err := cmd.Wait(); err != nil {
+		if lines := strings.TrimSpace(said.String()); lines != "" {
+			last := lines[strings.LastIndexByte(lines, '\n')+1:]
+			return fmt.Errorf("%s", last)
+		}
+		return err
+	}
+	return bad
+}
+
+// browse opens a link in the user's browser.
+func browse(ctx context.Context, link string) error {
+	name, args := "xdg-open", []string{link}
+	switch runtime.GOOS {
+	case "darwin":
+		name = "open"
+	case "windows":
+		name, args = "rundll32", []string{"url.dll,FileProtocolHandler", link}
+	}
+	cmd := exec.CommandContext(context.WithoutCancel(ctx), name, args...)
+	if err := cmd.Start(); err != nil {
+		return err
+	}
+	go func() { _ = cmd.Wait() }()
+	return nil
+}

@@ -1,0 +1,117 @@
+package live
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/whatif"
+)
+
+// around is how many lines of the file are shown before and after the one that is meant.
+const around = 2
+
+// mostShown is how many findings a page shows; a file that is wrong all over has one cause.
+const mostShown = 60
+
+// FindingsHTML lists findings, the errors first, each with the lines of the file around it.
+func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) string {
+	var b bytes.Buffer
+	b.WriteString("<section aria-labelledby=\"findings\">\n<h2 id=\"findings\">Findings</h2>\n")
+	if len(ds) == 0 {
+		b.WriteString("<p>Nothing to mend.</p>\n</section>")
+		return b.String()
+	}
+	files := map[string][]string{}
+	lines := func(name string) []string {
+		if l, ok := files[name]; ok {
+			return l
+		}
+		files[name] = linesOf(j, name)
+		return files[name]
+	}
+	shown := 0
+	for _, severity := range []graph.Severity{graph.Error, graph.Warning, graph.Note} {
+		group := pick(ds, severity)
+		if len(group) == 0 {
+			continue
+		}
+		open := ""
+		if severity == graph.Error {
+			open = " open"
+		}
+		fmt.Fprintf(&b, "<details class=\"found %s\" data-keep=\"found-%s\"%s><summary>%s</summary>\n", severity, severity, open, counted(len(group), severity))
+		for _, d := range group {
+			if shown++; shown > mostShown {
+				fmt.Fprintf(&b, "<p>And more: mend these first.</p>\n")
+				break
+			}
+			finding(&b, &d, lines(d.Pos.File), units)
+		}
+		b.WriteString("</details>\n")
+	}
+	b.WriteString("</section>")
+	return b.String()
+}
+
+func pick(ds []graph.Diagnostic, s graph.Severity) []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for _, d := range ds {
+		if d.Severity == s {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+func counted(n int, s graph.Severity) string {
+	if n == 1 {
+		return "1 " + s.String()
+	}
+	return fmt.Sprintf("%d %ss", n, s)
+}
+
+// linesOf returns the lines of a file of the job.
+func linesOf(j *whatif.Job, name string) []string {
+	data := j.Text
+	if name != j.File {
+		data = nil
+		for _, f := range j.Catalogs {
+			if f.Name == name {
+				data = f.Data
+			}
+		}
+	}
+	return strings.Split(strings.TrimPrefix(string(data), "\ufeff"), "\n")
+}
+
+func finding(b *bytes.Buffer, d *graph.Diagnostic, lines []string, units quantity.System) {
+	fmt.Fprintf(b, "<div class=\"finding\"><p><b>%s</b> <span class=\"rule\">%s</span></p>\n", text(d.Message.In(units)), text(d.Rule))
+	if d.Hint != "" {
+		fmt.Fprintf(b, "<p class=\"hint\">%s</p>\n", text(d.Hint.In(units)))
+	}
+	for _, r := range d.Related {
+		fmt.Fprintf(b, "<p class=\"hint\">%s (line %d)</p>\n", text(r.Message.In(units)), r.Pos.Line)
+	}
+	excerpt(b, d.Pos, lines)
+	b.WriteString("</div>\n")
+}
+
+// excerpt shows the lines around a place, the one that is meant marked.
+func excerpt(b *bytes.Buffer, at graph.Pos, lines []string) {
+	if !at.IsValid() || at.Line > len(lines) {
+		return
+	}
+	fmt.Fprintf(b, "<pre class=\"lines\" tabindex=\"0\" aria-label=\"line %d of the file\">", at.Line)
+	for n := max(1, at.Line-around); n <= min(len(lines), at.Line+around); n++ {
+		line := strings.TrimSuffix(lines[n-1], "\r")
+		mark := ""
+		if n == at.Line {
+			mark = " class=\"meant\""
+		}
+		fmt.Fprintf(b, "<span%s><i>%4d</i> %s</span>\n", mark, n, text(strings.ReplaceAll(line, "\t", "    ")))
+	}
+	b.WriteString("</pre>\n")
+}

@@ -1,0 +1,128 @@
+package live
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/whatif"
+	"dryfit/render/book"
+	"dryfit/render/drawing"
+	"dryfit/render/pack"
+)
+
+// Section is one piece of the page, replaced as a whole when it changes.
+type Section struct {
+	ID   string // letters, digits and hyphens, unique
+	Key  string // of a drawing: what it is drawn from, see drawing.Key
+	HTML string // "" where the job has nothing to show there
+}
+
+// The beginnings of the ids of sections: a chapter's and a drawing's own name follows.
+const (
+	ChapterPrefix = "chapter-"
+	DrawingPrefix = "drawing-"
+)
+
+// quickChapters are those that need no ranges and no heat: they come first.
+var quickChapters = []string{"answer"}
+
+// Order lists the sections of the page from the top.
+func Order() []string {
+	out := []string{"head", "findings", ChapterPrefix + "answer"}
+	for _, v := range drawing.Views() {
+		out = append(out, DrawingPrefix+v)
+	}
+	return out // chapters follow in the order in which they come
+}
+
+// Quick makes what can be said at once: the head of the page, the answer, and the findings
+// with the lines of the file around them.
+func Quick(j *whatif.Job, p *plan.Plan) ([]Section, error) {
+	units := j.System(p.Circuit)
+	out := []Section{{ID: "head", HTML: headHTML(p.Circuit.Job, j.File)}, {ID: "findings", HTML: FindingsHTML(j, p.Findings, units)}}
+	chapters, err := chaptersOf(p, units, func(id string) bool { return contains(quickChapters, id) })
+	return append(out, chapters...), err
+}
+
+// Full makes every section of words and numbers; the plan holds what pack.Wants says.
+func Full(j *whatif.Job, p *plan.Plan) ([]Section, error) {
+	units := j.System(p.Circuit)
+	out := []Section{{ID: "findings", HTML: FindingsHTML(j, p.Findings, units)}}
+	chapters, err := chaptersOf(p, units, func(id string) bool { return id != "findings" })
+	return append(out, chapters...), err
+}
+
+// chaptersOf writes the chapters of the book that are wanted.
+func chaptersOf(p *plan.Plan, units quantity.System, want func(id string) bool) ([]Section, error) {
+	var out []Section
+	for _, c := range pack.Chapters(p, units) {
+		if !want(c.ID) {
+			continue
+		}
+		text, err := c.HTML()
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, Section{ID: ChapterPrefix + c.ID, HTML: string(text)})
+	}
+	return out, nil
+}
+
+// Drawing makes the section of one view. Where the page has it already, by its key, it is
+// not drawn again, and ok is false.
+func Drawing(p *plan.Plan, view string, units quantity.System, have string) (s Section, ok bool, err error) {
+	key, err := drawing.Key(p, view, units)
+	if err != nil || key == have {
+		return Section{}, false, err
+	}
+	items, err := pack.Sheets(p, view, units)
+	if err != nil {
+		return Section{}, false, err
+	}
+	s = Section{ID: DrawingPrefix + view, Key: key}
+	if len(items) == 0 {
+		return s, true, nil
+	}
+	title, _, _ := strings.Cut(items[0].Text, ", sheet ")
+	c := book.Chapter{ID: s.ID, Title: title, Items: items}
+	text, err := c.HTML()
+	s.HTML = string(text)
+	return s, true, err
+}
+
+func headHTML(job graph.Job, file string) string {
+	name := job.Name
+	if name == "" {
+		name = file
+	}
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "<h1>%s</h1>\n", text(name))
+	var words []string
+	for _, w := range []string{job.Reference, job.Date, job.PreparedBy, file} {
+		if w != "" {
+			words = append(words, text(w))
+		}
+	}
+	fmt.Fprintf(&b, "<p class=\"head\">%s</p>\n", strings.Join(words, " · "))
+	for _, n := range job.Notes {
+		fmt.Fprintf(&b, "<p>%s</p>\n", text(n))
+	}
+	return b.String()
+}
+
+// text makes what a user wrote inert in a page.
+func text(s string) string { return template.HTMLEscapeString(graph.Inert(s)) }
+
+func contains(list []string, s string) bool {
+	for _, l := range list {
+		if l == s {
+			return true
+		}
+	}
+	return false
+}

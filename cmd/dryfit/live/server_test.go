@@ -243,7 +243,9 @@ func TestErrorTypedAndMended(t *testing.T) {
 	if err := os.Remove(s.file); err != nil {
 		t.Fatal(err)
 	}
-	until(t, states, "the file gone", func(st state) bool { return st.Broken && strings.Contains(st.Text, "job.toml") && !strings.Contains(st.Text, "error") })
+	until(t, states, "the file gone", func(st state) bool {
+		return st.Broken && strings.Contains(st.Text, "job.toml") && !strings.Contains(st.Text, "error")
+	})
 	save(t, s.file, string(text))
 	mended := until(t, states, "the error mended", func(st state) bool { return !st.Broken })
 	if mended.Old || hash(mended, "findings") != hash(good, "findings") {

@@ -35,7 +35,9 @@ type board struct {
 	fresh chan struct{} // closed when now is replaced
 }
 
-func newBoard() *board { return &board{now: &state{Text: "Reading the job."}, fresh: make(chan struct{})} }
+func newBoard() *board {
+	return &board{now: &state{Text: "Reading the job."}, fresh: make(chan struct{})}
+}
 
 // newest returns the state and a channel that is closed when there is a newer one.
 func (b *board) newest() (*state, <-chan struct{}) {

@@ -1,0 +1,95 @@
+package main
+
+import (
+	"bufio"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+)
+
+// serveCommand is the command under test with serve's words; it has printed where it listens.
+type serveCommand struct {
+	cmd   *exec.Cmd
+	links []string
+	ended chan error
+}
+
+// startServe starts the command as its users do, in a folder.
+func startServe(t *testing.T, dir string, words ...string) *serveCommand {
+	t.Helper()
+	self, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	cmd := exec.Command(self) //nolint:noctx // ended below
+	cmd.Args = append([]string{"dryfit", "serve"}, words...)
+	cmd.Dir = dir
+	cmd.Env = append(os.Environ(), "NO_COLOR=1")
+	out, err := cmd.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := &strings.Builder{}
+	cmd.Stderr = said
+	if err := cmd.Start(); err != nil {
+		t.Fatal(err)
+	}
+	s := &serveCommand{cmd: cmd, ended: make(chan error, 1)}
+	lines := bufio.NewReader(out)
+	first, err := lines.ReadString('\n')
+	if err != nil {
+		t.Fatalf("%v: %s", err, said)
+	}
+	s.links = append(s.links, strings.TrimSpace(first))
+	go func() {
+		_, _ = io.Copy(io.Discard, lines)
+		s.ended <- cmd.Wait()
+	}()
+	t.Cleanup(func() { _ = cmd.Process.Kill() })
+	return s
+}
+
+// A signal ends the page at once, with exit code 0, whatever is being made.
+func TestSignalEndsServe(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("signals are another thing there")
+	}
+	demo, err := filepath.Abs("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		listen, link string
+		signal       os.Signal
+	}{
+		{"127.0.0.1:0", `^http://127\.0\.0\.1:\d+/$`, os.Interrupt},
+		{"0.0.0.0:0", `^http://\S+:\d+/\?token=[A-Z2-7]{26}$`, syscall.SIGTERM},
+	} {
+		s := startServe(t, t.TempDir(), "--listen", c.listen, demo)
+		if !regexp.MustCompile(c.link).MatchString(s.links[0]) {
+			t.Errorf("--listen %s: %q", c.listen, s.links[0])
+		}
+		began := time.Now()
+		if err := s.cmd.Process.Signal(c.signal); err != nil {
+			t.Fatal(err)
+		}
+		select {
+		case err := <-s.ended:
+			if err != nil {
+				t.Errorf("%v: %v", c.signal, err)
+			}
+			if took := time.Since(began); took > 3*time.Second {
+				t.Errorf("%v: took %v", c.signal, took)
+			}
+		case <-time.After(20 * time.Second):
+			t.Errorf("%v: it goes on", c.signal)
+		}
+	}
+}

@@ -51,9 +51,12 @@ func (p *Plan) cutOnSite() {
 	if len(p.OnSite) == 0 {
 		return
 	}
+	hint := "write how far its outlet is from its inlet: port.out.at on the part"
+	if assumed {
+		hint += "; and where it stands: at, at-from and ports-face in [retrofit]"
+	}
 	p.Findings = append(p.Findings, graph.Diagnostic{Pos: branch.Unit.Pos, Rule: "cut-on-site", Severity: graph.Note,
-		Message: graph.Say("%s", p.OnSiteText()),
-		Hint:    "write how far its outlet is from its inlet, port.out.at on the part, and where it stands: at, at-from and ports-face in [retrofit]"})
+		Message: graph.Say("%s", p.OnSiteText()), Hint: graph.Say("%s", hint)})
 }
 
 // OnSiteText says which pieces can't be cut before the unit stands; "" where all can.

@@ -49,7 +49,7 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			d := graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error,
 				Message: graph.Say("mode %q: with a dirty filter and half of the jets turned down %q gets %s, against %s on a clean one; its least is %s", s.Mode.Name, b.Unit.ID, got, v.flow(was), limit),
-				Hint:    "a stronger spring or a smaller opening of the bypass, larger or shorter pipe to the unit, a larger filter, or jets that can't be closed",
+				Hint:    graph.Say("%slarger or shorter pipe to the unit, a larger filter, or jets that can't be closed", lessPast(b, running{solution: s, flow: math.Abs(f.Flow)})),
 			}
 			if filter := b.up.First(graph.Filter); filter != nil {
 				d.Related = []graph.Related{here(filter)}

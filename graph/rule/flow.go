@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"fmt"
 	"math"
 
 	"dryfit/graph"
@@ -114,10 +115,26 @@ func unitLeastFlow(in *Input, report Report) {
 			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
 				Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
-				Hint:    "a stronger spring or a smaller opening of the bypass, larger or shorter pipe to the unit, or a circulation pump for it",
+				Hint:    graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m)),
 			})
 		}
 	}
+}
+
+// lessPast says what lets less water past the unit, as the beginning of a list; "" where
+// none passes it.
+func lessPast(b branch, m running) string {
+	e := b.Element()
+	if e == nil {
+		return "a valve or a spring check in the bypass, "
+	}
+	if past := m.solution.Part(e.ID); past != nil && math.Abs(past.Flow) < 0.01*math.Abs(m.flow) {
+		return ""
+	}
+	if e.Kind == graph.CheckValve {
+		return fmt.Sprintf("a stronger spring in %q, ", e.ID)
+	}
+	return fmt.Sprintf("%q further shut, ", e.ID)
 }
 
 // gotLeast reports whether a unit had its least flow in the same mode before the work, so that

@@ -60,7 +60,7 @@ func (d *drawing) place() {
 		}
 		labels, from = append(labels, places), append(from, points)
 	}
-	chosen, bad := label.Choose(labels, d.fixed)
+	chosen, bad := d.choose(labels, from)
 	d.strained = len(bad)
 	for i, r := range d.requests {
 		if chosen[i] < 0 {
@@ -69,15 +69,98 @@ func (d *drawing) place() {
 		}
 		b := labels[i][chosen[i]].Box.Grow(-0.5)
 		at := from[i][chosen[i]]
-		if r.lead {
-			to := scene.Point{X: math.Max(b.MinX, math.Min(at.X, b.MaxX)), Y: math.Max(b.MinY, math.Min(at.Y, b.MaxY))}
-			if math.Hypot(to.X-at.X, to.Y-at.Y) > 3.5 {
-				d.marks = append(d.marks, scene.Line(at, to, scene.Stroke(sheet.Hair)).Tagged("leader"))
-			}
+		if to, ok := leader(r, at, b); ok {
+			d.marks = append(d.marks, scene.Line(at, to, scene.Stroke(sheet.Hair)).Tagged("leader"))
 		}
 		for k, l := range r.lines {
 			y := b.MinY + (float64(k)+0.5)*r.em*lineShare
 			d.marks = append(d.marks, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: l, SizeMM: r.em, Bold: r.bold || k == 0 && len(r.lines) > 1, Middle: true, Halo: true, Tag: "label"})
 		}
 	}
+}
+
+// leader is where the leader of a label ends that starts at a point, if it has one.
+func leader(r request, at scene.Point, b scene.Box) (to scene.Point, ok bool) {
+	to = scene.Point{X: math.Max(b.MinX, math.Min(at.X, b.MaxX)), Y: math.Max(b.MinY, math.Min(at.Y, b.MaxY))}
+	return to, r.lead && math.Hypot(to.X-at.X, to.Y-at.Y) > 3.5
+}
+
+// tries bounds how often labels are placed anew for a leader that runs through letters.
+const tries = 40
+
+// choose picks the places of the labels. A place from which the leader would run through
+// another label is given up, and all are placed anew; the picking with the fewest such
+// leaders stands.
+func (d *drawing) choose(labels [][]label.Place, from [][]scene.Point) (chosen, bad []int) {
+	left := make([][]label.Place, len(labels))
+	index := make([][]int, len(labels)) // of the places left
+	for i, places := range labels {
+		left[i] = places
+		for k := range places {
+			index[i] = append(index[i], k)
+		}
+	}
+	least := math.MaxInt
+	for range tries {
+		picked, over := label.Choose(left, d.fixed)
+		real := make([]int, len(picked))
+		for i, k := range picked {
+			if real[i] = -1; k >= 0 {
+				real[i] = index[i][k]
+			}
+		}
+		struck := d.struck(labels, from, real)
+		if n := len(over)*len(labels) + len(struck); n < least {
+			least, chosen, bad = n, real, over
+		}
+		if len(struck) == 0 {
+			break
+		}
+		for _, i := range struck {
+			if k := picked[i]; len(left[i]) > 1 {
+				left[i], index[i] = without(left[i], k), without(index[i], k)
+			}
+		}
+	}
+	return chosen, bad
+}
+
+// struck lists the labels whose leaders run through another label.
+func (d *drawing) struck(labels [][]label.Place, from [][]scene.Point, chosen []int) []int {
+	var out []int
+	for i, r := range d.requests {
+		if chosen[i] < 0 {
+			continue
+		}
+		at := from[i][chosen[i]]
+		to, ok := leader(r, at, labels[i][chosen[i]].Box.Grow(-0.5))
+		if !ok {
+			continue
+		}
+		for k := range d.requests {
+			if k != i && chosen[k] >= 0 && crosses(at, to, labels[k][chosen[k]].Box) {
+				out = append(out, i)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// crosses reports whether a line runs through a box, looked at every half mm.
+func crosses(a, b scene.Point, box scene.Box) bool {
+	n := int(math.Hypot(b.X-a.X, b.Y-a.Y)/0.5) + 1
+	for k := range n + 1 {
+		t := float64(k) / float64(n)
+		x, y := a.X+t*(b.X-a.X), a.Y+t*(b.Y-a.Y)
+		if x > box.MinX && x < box.MaxX && y > box.MinY && y < box.MaxY {
+			return true
+		}
+	}
+	return false
+}
+
+// without is a list less one element, the list itself left as it is.
+func without[T any](list []T, k int) []T {
+	return append(append([]T{}, list[:k]...), list[k+1:]...)
 }

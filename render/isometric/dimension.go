@@ -42,6 +42,7 @@ func (m mark) key(way int) int {
 type dimension struct {
 	a, b mark
 	text string
+	em   float64 // of the text
 }
 
 // mark is that of a real point: clear of the sign of a part in line.
@@ -75,11 +76,14 @@ func (p *picture) wantRow(row []dimension, leaveOut bool) {
 }
 
 func (p *picture) rowRequest(row []dimension, leaveOut bool) request {
+	for i := range row {
+		row[i].em = dimEm * math.Max(1, p.d.zoom)
+	}
 	r := request{tag: "length " + row[0].text}
 	if len(row) == 1 && !leaveOut {
 		r.words = "length " + row[0].text
 		r.again = callout{at: along(project(row[0].a.at), project(row[0].b.at), 0.5), clear: 0.6, tag: "length",
-			lines: []line{{row[0].text, sheet.LeastEm, false}}}.anywhere()
+			lines: []line{{row[0].text, sheet.LeastEm * math.Max(1, p.d.zoom), false}}}.anywhere()
 	}
 	if len(row) > 1 {
 		for i := range row {
@@ -166,7 +170,7 @@ func (d *dimension) onPipe() []candidate {
 					mid = add(along(a, b, t), times(far+high/2+0.3, v))
 				}
 				parts := slab(mid, times(w/2+0.4, pl.along), times(high/2+0.25, pl.up))
-				text := pl.lay(scene.Text{At: mid, Text: d.text, SizeMM: dimEm, Anchor: scene.Centre, Middle: true, Tag: "label:length"})
+				text := pl.lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Tag: "label:length"})
 				out = append(out, candidate{label.Place{Box: unionOf(parts), Cost: onPipeCost + float64(i), Parts: parts},
 					func() []scene.Item { return []scene.Item{text} }})
 			}
@@ -199,9 +203,9 @@ func (d *dimension) textAt(v scene.Point, far, t float64) (mid scene.Point, pl p
 	a, b := add(project(d.a.at), times(far, v)), add(project(d.b.at), times(far, v))
 	pl = readable(unit(sub(b, a)), v)
 	lean := math.Abs(cross(pl.along, pl.up))
-	high = 0.729 * dimEm / lean
+	high = 0.729 * d.em / lean
 	mid = add(along(a, b, t), times(dimText/lean+high/2, pl.up))
-	return mid, pl, scene.TextWidth(d.text, dimEm, false), high
+	return mid, pl, scene.TextWidth(d.text, d.em, false), high
 }
 
 func (d *dimension) draw(v scene.Point, far, t float64) []scene.Item {
@@ -217,7 +221,7 @@ func (d *dimension) draw(v scene.Point, far, t float64) []scene.Item {
 		scene.Line(add(b, times(d.b.clear, v)), add(b, beyond), st).Tagged("extension"),
 		scene.Line(a1, b1, st).Tagged("dimension"),
 		skewArrow(a1, times(-1, u), v, arrow).Tagged("dimension"), skewArrow(b1, u, v, arrow).Tagged("dimension"),
-		pl.lay(scene.Text{At: mid, Text: d.text, SizeMM: dimEm, Anchor: scene.Centre, Middle: true, Tag: "label:length"}),
+		pl.lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Tag: "label:length"}),
 	}
 }
 

@@ -13,7 +13,7 @@ func (p *picture) wantDimensions() {
 		var row []dimension
 		for _, s := range c.links {
 			if m := &p.ms[s.i]; m.run != nil {
-				row = append(row, dimension{p.mark(s.from(m)), p.mark(s.to(m)), p.d.legText(m)})
+				row = append(row, dimension{a: p.mark(s.from(m)), b: p.mark(s.to(m)), text: p.d.legText(m)})
 			}
 		}
 		if len(row) > 0 {
@@ -61,7 +61,7 @@ func (p *picture) wantStrings() {
 		if bodies > 0 && legs > 1 {
 			first, last := c.links[0], c.links[len(c.links)-1]
 			a, b := first.from(&p.ms[first.i]), last.to(&p.ms[last.i])
-			p.wantRow([]dimension{{p.mark(a), p.mark(b), p.d.lengthText(b.Sub(a).Len())}}, true)
+			p.wantRow([]dimension{{a: p.mark(a), b: p.mark(b), text: p.d.lengthText(b.Sub(a).Len())}}, true)
 		}
 	}
 }

@@ -127,10 +127,10 @@ func (d *drawing) enlarge(p *picture) *picture {
 	for range 3 {
 		area := d.page(p, 0, 2, d.overview, match).Area().Grow(-inset)
 		k := p.onto(area).scale
-		if k > 0.995 {
+		if k*max(d.zoom, 1) > 0.995 {
 			break
 		}
-		d.zoom = max(d.zoom, 1) / k
+		d.zoom = max(1.02*d.zoom, 1/k)
 		p = d.layOut(p.ms, p.scale)
 		p.draw()
 	}
@@ -175,6 +175,13 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 	}
 	best.sized = fits
 	return best, fits && best.over == 0
+}
+
+// force is fit for members that cannot be shared out any further: what fits no page is made
+// smaller, its letters not.
+func (d *drawing) force(ms []member) *picture {
+	p, _ := d.fit(ms)
+	return d.enlarge(p)
 }
 
 // leastScale is the smallest scale at which labels go on the pipes; an overview takes what it

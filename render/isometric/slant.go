@@ -33,7 +33,7 @@ func (p *picture) paintSlants() {
 			from, to := corners[k], corners[k+1]
 			p.block(0.3, scene.Line(project(from), project(to), scene.Stroke(sheet.Hair)).Tagged("box:"+m.run.ID))
 			if m.isNew || p.d.oldAll {
-				p.wantRow([]dimension{{p.corner(from), p.corner(to), p.d.lengthText(math.Abs(ax.of(m.way())))}}, false)
+				p.wantRow([]dimension{{a: p.corner(from), b: p.corner(to), text: p.d.lengthText(math.Abs(ax.of(m.way())))}}, false)
 			}
 		}
 		if len(axes) == 3 { // the way over ground, and the upright plane on it

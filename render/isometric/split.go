@@ -31,7 +31,9 @@ func (d *drawing) whole(ms []member) (groups []group, over bool) {
 		return nil, true
 	}
 	if g.pic == nil {
-		g.pic, _ = d.fit(ms)
+		g.pic = d.force(ms)
+	} else {
+		g.pic = d.enlarge(g.pic)
 	}
 	return []group{g}, false
 }
@@ -41,9 +43,7 @@ func (d *drawing) whole(ms []member) (groups []group, over bool) {
 func (d *drawing) halves(ms []member) []group {
 	left, right := d.cut(ms)
 	if left == nil {
-		g := group{ms: ms}
-		g.pic, _ = d.fit(ms)
-		return []group{g}
+		return []group{{ms: ms, pic: d.force(ms)}}
 	}
 	return append(d.split(left), d.split(right)...)
 }
@@ -59,7 +59,9 @@ func (d *drawing) split(ms []member) []group {
 	matches := d.matches
 	if left, _ := d.cut(ms); left == nil {
 		if g.pic == nil {
-			g.pic, _ = d.fit(ms)
+			g.pic = d.force(ms)
+		} else {
+			g.pic = d.enlarge(g.pic)
 		}
 		return []group{g}
 	}

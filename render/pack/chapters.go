@@ -3,7 +3,6 @@ package pack
 import (
 	"fmt"
 	"path/filepath"
-	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -13,6 +12,7 @@ import (
 	"dryfit/render/book"
 	"dryfit/render/drawing"
 	"dryfit/render/table"
+	"dryfit/render/tag"
 )
 
 // bookOf gathers everything a job's papers say, in the order in which they are read.
@@ -239,9 +239,9 @@ func recording(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
 	if n := joints(p); n > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Joints dry (tissue), at once and after a day"})
-		g := &table.Grid{Header: []string{"joint", "between", "0 h", "24 h"}, Right: []bool{true}}
+		g := &table.Grid{Header: []string{"joint", "between", "0 h", "24 h"}, }
 		for _, joint := range p.After.Layout.Joints {
-			g.Rows = append(g.Rows, []string{strconv.Itoa(joint.Number), joint.A + " / " + joint.B, "", ""})
+			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), joint.A + " / " + joint.B, "", ""})
 		}
 		c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
 	}

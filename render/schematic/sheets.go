@@ -57,6 +57,9 @@ func fitted(it scene.Item, c, a scene.Point, k float64) scene.Item {
 	case scene.Text:
 		it.At = f(it.At)
 		it.SizeMM *= k
+		if k >= goodScale-0.01 {
+			it.SizeMM = max(it.SizeMM, sheet.LeastEm) // rounding, and no more than that
+		}
 		return it
 	}
 	return it

@@ -132,7 +132,11 @@ func (s *Sheet) Legend(entries ...Entry) {
 	if len(entries) == 0 {
 		return
 	}
-	const symbolW, most = 13.0, 6.4
+	const symbolW = 13.0
+	most := 6.4
+	for _, e := range entries {
+		most = max(most, e.H*readable(e.Symbol)+0.8)
+	}
 	columns := max(1, int(s.area.W()/43))
 	rows := (len(entries) + columns - 1) / columns
 	columns = (len(entries) + rows - 1) / rows
@@ -150,6 +154,7 @@ func (s *Sheet) Legend(entries ...Entry) {
 		if e.H > 0 {
 			k = min(k, (most-0.8)/e.H)
 		}
+		k = max(k, readable(e.Symbol))
 		c := scene.Point{X: x + symbolW/2, Y: y}
 		for _, it := range e.Symbol {
 			s.Scene.Add(moved(it, c, k))
@@ -157,6 +162,18 @@ func (s *Sheet) Legend(entries ...Entry) {
 		text, size := Shrink(e.Text, noteEm+0.2, LeastEm, width-symbolW-1.5, false)
 		s.Scene.Add(scene.Text{At: scene.Point{X: x + symbolW + 0.5, Y: y}, Text: text, SizeMM: size, Middle: true, Tag: "legend"})
 	}
+}
+
+// readable is the smallest scale of a symbol at which its letters can be read; 0 for one
+// without letters.
+func readable(symbol []scene.Item) float64 {
+	k := 0.0
+	for _, it := range symbol {
+		if t, ok := it.(scene.Text); ok && t.SizeMM > 0 {
+			k = max(k, LeastEm/t.SizeMM)
+		}
+	}
+	return min(1, k)
 }
 
 // moved returns the item scaled by k about the origin and moved to c. Line widths stay.

@@ -239,7 +239,7 @@ func recording(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
 	if n := joints(p); n > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Joints dry (tissue), at once and after a day"})
-		g := &table.Grid{Header: []string{"joint", "between", "0 h", "24 h"}, }
+		g := &table.Grid{Header: []string{"joint", "between", "0 h", "24 h"}}
 		for _, joint := range p.After.Layout.Joints {
 			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), joint.A + " / " + joint.B, "", ""})
 		}

@@ -61,21 +61,21 @@ var columns = []column{
 	amountOf("kv", func(r *Row) *float64 { return &r.Kv }, quantity.Kv),
 	amountOf("cv", func(r *Row) *float64 { return &r.Kv }, quantity.Cv),
 	amountOf("loss-flow", func(r *Row) *float64 { return &r.LossFlow }, quantity.Flow),
-	pressureOf("loss-drop", func(r *Row) *float64 { return &r.LossDropPa }),
-	pressureOf("loss-low", func(r *Row) *float64 { return &r.LossLowPa }),
-	pressureOf("loss-high", func(r *Row) *float64 { return &r.LossHighPa }),
+	pressureOf("loss-drop", headDrop, func(r *Row) *float64 { return &r.LossDropPa }),
+	pressureOf("loss-low", headDropLow, func(r *Row) *float64 { return &r.LossLowPa }),
+	pressureOf("loss-high", headDropHigh, func(r *Row) *float64 { return &r.LossHighPa }),
 	numberOf("exponent", func(r *Row) *float64 { return &r.Exponent }),
 	{"loss", table, setLoss},
 	oneOf("sized", []string{"low", "high"}, func(r *Row) *string { return &r.Sized }),
 	numberOf("head-share", func(r *Row) *float64 { return &r.HeadShare }),
 	numberOf("head-share-low", func(r *Row) *float64 { return &r.HeadShareLow }),
 	numberOf("head-share-high", func(r *Row) *float64 { return &r.HeadShareHigh }),
-	pressureOf("cracking", func(r *Row) *float64 { return &r.CrackingPa }),
-	pressureOf("cracking-low", func(r *Row) *float64 { return &r.CrackingLowPa }),
-	pressureOf("cracking-high", func(r *Row) *float64 { return &r.CrackingHighPa }),
+	pressureOf("cracking", headCracking, func(r *Row) *float64 { return &r.CrackingPa }),
+	pressureOf("cracking-low", headCrackingLow, func(r *Row) *float64 { return &r.CrackingLowPa }),
+	pressureOf("cracking-high", headCrackingHigh, func(r *Row) *float64 { return &r.CrackingHighPa }),
 	{"opening", points, setOpening},
-	pressureOf("rating", func(r *Row) *float64 { return &r.RatingPa }),
-	{"curve", points, func(r *Row, v any) (err error) { r.Curve, err = curve(v); return err }},
+	pressureOf("rating", headRating, func(r *Row) *float64 { return &r.RatingPa }),
+	{"curve", points, setCurve},
 	{"speeds", table, setSpeeds},
 	amountOf("least", func(r *Row) *float64 { return &r.Least }, quantity.Flow),
 	amountOf("rated", func(r *Row) *float64 { return &r.Rated }, quantity.Flow),
@@ -188,14 +188,16 @@ func lengthOf(name string, field func(*Row) *float64) column {
 	return amountOf(name, field, quantity.Length)
 }
 
-// pressureOf reads a pressure; a head of water counts as 9806.65 Pa for each metre.
-func pressureOf(name string, field func(*Row) *float64) column {
+// pressureOf reads a pressure; a head of water counts as 9806.65 Pa for each metre until it is
+// known of what water (see Catalog.InWater).
+func pressureOf(name string, given heads, field func(*Row) *float64) column {
 	return column{name, amount, func(r *Row, v any) error {
-		p, err := pressure(v)
+		p, head, err := pressure(v)
 		if err != nil {
 			return err
 		}
 		*field(r) = p
+		r.say(given, head)
 		return nil
 	}}
 }

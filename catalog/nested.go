@@ -12,9 +12,9 @@ import (
 // lossColumns are the keys of a loss.
 var lossColumns = []column{
 	amountOf("flow", func(r *Row) *float64 { return &r.LossFlow }, quantity.Flow),
-	pressureOf("drop", func(r *Row) *float64 { return &r.LossDropPa }),
-	pressureOf("low", func(r *Row) *float64 { return &r.LossLowPa }),
-	pressureOf("high", func(r *Row) *float64 { return &r.LossHighPa }),
+	pressureOf("drop", headDrop, func(r *Row) *float64 { return &r.LossDropPa }),
+	pressureOf("low", headDropLow, func(r *Row) *float64 { return &r.LossLowPa }),
+	pressureOf("high", headDropHigh, func(r *Row) *float64 { return &r.LossHighPa }),
 	numberOf("exponent", func(r *Row) *float64 { return &r.Exponent }),
 	numberOf("k", func(r *Row) *float64 { return &r.K }),
 	lengthOf("bore", func(r *Row) *float64 { return &r.BoreMM }),
@@ -44,6 +44,12 @@ func setLoss(r *Row, v any) error {
 	return nil
 }
 
+// setCurve reads the curve of a pump of one speed.
+func setCurve(r *Row, v any) (err error) {
+	r.Curve, r.Pressed, err = curve(v)
+	return err
+}
+
 // setSpeeds reads the speeds of a pump. A ratio makes the curve from that of the first speed
 // that has one, by the affinity laws: flow as the speed, head as its square.
 func setSpeeds(r *Row, v any) error {
@@ -54,13 +60,14 @@ func setSpeeds(r *Row, v any) error {
 	}
 	ratios := make([]float64, len(list))
 	var base [][2]float64
+	var pressed []int
 	for i, item := range list {
 		s, ratio, err := speed(item)
 		if err != nil {
 			return fmt.Errorf("speed %d: %w", i+1, err)
 		}
 		if base == nil {
-			base = s.Curve
+			base, pressed = s.Curve, s.Pressed
 		}
 		ratios[i] = ratio
 		r.Speeds = append(r.Speeds, s)
@@ -72,7 +79,7 @@ func setSpeeds(r *Row, v any) error {
 		if base == nil {
 			return errors.New("no speed has a curve")
 		}
-		r.Speeds[i].Ratio = ratio
+		r.Speeds[i].Ratio, r.Speeds[i].Pressed = ratio, pressed
 		for _, p := range base {
 			r.Speeds[i].Curve = append(r.Speeds[i].Curve, [2]float64{ratio * p[0], ratio * ratio * p[1]})
 		}
@@ -91,7 +98,7 @@ func speed(t map[string]any) (s SpeedRow, ratio float64, err error) {
 			q, err = amountIn(t[key], quantity.Power)
 			s.PowerW = q.Value
 		case "curve":
-			s.Curve, err = curve(t[key])
+			s.Curve, s.Pressed, err = curve(t[key])
 		case "ratio":
 			ratio, err = bare(t[key])
 		default:

@@ -13,7 +13,9 @@ func (r Row) Over(below Row) Row {
 	fill(&r.Style, below.Style)
 	fill(&r.Ends, below.Ends)
 	r.overDimensions(below)
+	take := func(h heads) { r.Heads = r.Heads&^h | below.Heads&h }
 	if !r.hasLoss() {
+		take(headDrop | headDropLow | headDropHigh)
 		r.LoverD, r.LoverDBranch, r.K, r.KLow, r.KHigh, r.Kv = below.LoverD, below.LoverDBranch, below.K, below.KLow, below.KHigh, below.Kv
 		r.LossFlow, r.LossDropPa, r.LossLowPa, r.LossHighPa = below.LossFlow, below.LossDropPa, below.LossLowPa, below.LossHighPa
 		r.Exponent, r.Sized = below.Exponent, below.Sized
@@ -21,13 +23,17 @@ func (r Row) Over(below Row) Row {
 		fill(&r.SpreadPct, below.SpreadPct)
 	}
 	if r.CrackingPa == 0 {
+		take(headCracking | headCrackingLow | headCrackingHigh)
 		r.CrackingPa, r.CrackingLowPa, r.CrackingHighPa = below.CrackingPa, below.CrackingLowPa, below.CrackingHighPa
 	}
 	if len(r.Opening) == 0 {
 		r.Opening = below.Opening
 	}
 	if len(r.Curve) == 0 && len(r.Speeds) == 0 {
-		r.Curve, r.Speeds = below.Curve, below.Speeds
+		r.Curve, r.Pressed, r.Speeds = below.Curve, below.Pressed, below.Speeds
+	}
+	if r.RatingPa == 0 {
+		take(headRating)
 	}
 	fill(&r.RatingPa, below.RatingPa)
 	fill(&r.Least, below.Least)

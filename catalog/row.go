@@ -60,17 +60,20 @@ type Row struct {
 	Ways                                      int       // manifolds and diverters: how many outlets
 	Default                                   bool      // the row a part of its kind is given when none is named
 
-	Source string // standard and table, or "common practice, no source", or "from memory"
-	Tag    string // read, xcheck, memory, computed, common
-	Note   string
-	Own    bool   // came from the user, not from the embedded files
-	Origin string // file (and line) it came from
+	Source  string // standard and table, or "common practice, no source", or "from memory"
+	Tag     string // read, xcheck, memory, computed, common
+	Note    string
+	Own     bool   // came from the user, not from the embedded files
+	Origin  string // file (and line) it came from
+	Pressed []int  // points of Curve given as pressures (see Catalog.InWater)
+	Heads   heads  // what was given in the way that hangs on the water (see Catalog.InWater)
 }
 
 // SpeedRow is one speed of a generic pump.
 type SpeedRow struct {
-	Name   string
-	PowerW float64
-	Ratio  float64      // of the speed whose curve this one's was made from; 0: its own
-	Curve  [][2]float64 // flow m³/s, head m
+	Name    string
+	PowerW  float64
+	Ratio   float64      // of the speed whose curve this one's was made from; 0: its own
+	Curve   [][2]float64 // flow m³/s, head m
+	Pressed []int        // points of Curve given as pressures (see Catalog.InWater)
 }

@@ -9,8 +9,8 @@ import (
 )
 
 // conventionalHead is the pressure of one metre of water, Pa, where a rating or a drop is
-// given as a head: 1000 kg/m³ by standard gravity. Source: NIST SP 811 appendix B,
-// conventional metre of water.
+// given as a head and nobody says of what water (see Catalog.InWater): 1000 kg/m³ by standard
+// gravity. Source: NIST SP 811 appendix B, conventional metre of water.
 const conventionalHead = 9806.65
 
 // textOf returns the text of a quantity; a bare number is an error that names the units.
@@ -41,15 +41,16 @@ func amountIn(v any, want ...quantity.Dimension) (quantity.Quantity, error) {
 	return q, err
 }
 
-func pressure(v any) (float64, error) {
+// pressure reads a pressure; head tells that it was given as a head of water.
+func pressure(v any) (pa float64, head bool, err error) {
 	q, err := amountIn(v, quantity.Pressure, quantity.Head)
 	if err != nil {
-		return 0, err
+		return 0, false, err
 	}
 	if q.Dimension == quantity.Head {
-		return q.Value * conventionalHead, nil
+		return q.Value * conventionalHead, true, nil
 	}
-	return q.Value, nil
+	return q.Value, false, nil
 }
 
 // mostNumber is the largest bare number a row may hold.
@@ -117,15 +118,19 @@ func pairs(v any, example string, first, second func(any) (float64, error)) ([][
 }
 
 // curve reads the points of a pump's curve: flow in m³/s and head in m. A pressure counts
-// as a head at 9806.65 Pa a metre.
-func curve(v any) ([][2]float64, error) {
-	return pairs(v, `["8 m3/h", "2.8 m"]`, flow, func(v any) (float64, error) {
+// as a head at 9806.65 Pa a metre until it is known of what water; pressed are the points
+// given so.
+func curve(v any) (points [][2]float64, pressed []int, err error) {
+	at := 0
+	points, err = pairs(v, `["8 m3/h", "2.8 m"]`, flow, func(v any) (float64, error) {
 		q, err := amountIn(v, quantity.Head, quantity.Pressure)
-		if q.Dimension == quantity.Pressure {
+		if at++; q.Dimension == quantity.Pressure {
+			pressed = append(pressed, at-1)
 			return q.Value / conventionalHead, err
 		}
 		return q.Value, err
 	})
+	return points, pressed, err
 }
 
 func flow(v any) (float64, error) {

@@ -20,7 +20,7 @@ func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) fiel
 		like: quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
-				*at(into) = baseValue(q)
+				*at(into) = r.baseValue(q)
 			}
 		},
 		write: func(from *T) string {
@@ -39,7 +39,7 @@ func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *b
 		like: quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
-				*at(into), *given(into) = baseValue(q), true
+				*at(into), *given(into) = r.baseValue(q), true
 			}
 		},
 		write: func(from *T) string {
@@ -52,12 +52,10 @@ func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *b
 }
 
 // baseValue returns the value in the base unit of the limit's first dimension: where a
-// pressure is wanted a head of water counts 9806.65 Pa to the metre (conventional water
-// column, BS 350-1).
-func baseValue(q quantity.Quantity) float64 {
-	const conventional = 9806.65
+// pressure is wanted a head is metres of the water pumped.
+func (r *reader) baseValue(q quantity.Quantity) float64 {
 	if q.Dimension == quantity.Head {
-		return q.Value * conventional
+		return q.Value * r.metre
 	}
 	return q.Value
 }
@@ -131,7 +129,7 @@ func amountField[T any](name string, l limit, at func(*T) *graph.Amount) field[T
 		key: name,
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
-				*at(into) = graph.Given(baseValue(q))
+				*at(into) = graph.Given(r.baseValue(q))
 			}
 		},
 		write: func(from *T) string {

@@ -71,7 +71,7 @@ func monthsField(name string, l limit, one bool, at func(*graph.Climate) *[]floa
 				if !ok {
 					return
 				}
-				*at(into) = append(*at(into), baseValue(q))
+				*at(into) = append(*at(into), r.baseValue(q))
 			}
 		},
 		write: func(from *graph.Climate) string {

@@ -12,6 +12,7 @@ type reader struct {
 	catalog *catalog.Catalog
 	circuit *graph.Circuit
 	metric  bool     // [pipe] is metric: which sizes an example shows
+	metre   float64  // Pa of a metre of the water
 	legs    int      // how many so far
 	unread  []string // tables that are there but could not be read
 
@@ -37,6 +38,7 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	}
 	r.circuit = &graph.Circuit{File: file}
 	r.catalog = catalog.Embedded().With(extra)
+	r.weigh()
 	r.sizes = map[catalog.Spec][]catalog.Size{}
 	r.parts = map[string]*graph.Part{}
 	r.spots = map[any]spots{}

@@ -178,7 +178,7 @@ func (r *reader) spring(v located.Value, into *graph.Retrofit) {
 		into.Spring = s
 	case strings.ContainsAny(s[:min(1, len(s))], "0123456789.-"):
 		if q, ok := r.quantity(v, springAsked); ok {
-			into.SpringPa = baseValue(q)
+			into.SpringPa = r.baseValue(q)
 		}
 	default:
 		r.Fail(v, located.Near(s, append([]string{"auto"}, names...)), "there is no spring check %s", located.Said(s))

@@ -16,10 +16,10 @@ var topTables = []struct {
 	list bool // [[name]]
 	read func(r *reader, v located.Value)
 }{
+	{"water", false, (*reader).water}, // what a metre of it weighs
 	{"catalog", false, (*reader).ownRows},
 	{"pipe", false, (*reader).pipe},
 	{"job", false, (*reader).job},
-	{"water", false, (*reader).water},
 	{"site", false, (*reader).site},
 	{"part", true, (*reader).part},
 	{"cabinet", false, (*reader).cabinet},
@@ -119,7 +119,7 @@ func (r *reader) ownRows(v located.Value) {
 	t, _ := v.V.(map[string]any)
 	rows, problems := catalog.DecodeRows(t, r.Name)
 	r.problems(v, checked(rows, problems))
-	r.catalog = r.catalog.With(rows)
+	r.catalog = r.catalog.With(rows).InWater(r.metre)
 }
 
 // checked returns what is wrong with rows: how they are written, else what they say.

@@ -3,6 +3,7 @@ package description
 import (
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/settle"
 )
 
 // waterFields are the keys of [water].
@@ -18,6 +19,13 @@ func (r *reader) water(v located.Value) {
 	w := &r.circuit.Water
 	w.Pos = r.KeyPos(v)
 	w.KeyPos = readTable(r, v, "[water]", waterFields, w)
+	r.weigh()
+}
+
+// weigh settles what a metre of the water weighs, before anything given in metres of it is read.
+func (r *reader) weigh() {
+	r.metre = settle.Metre(r.circuit)
+	r.catalog = r.catalog.InWater(r.metre)
 }
 
 // pipeFields are the keys of [pipe].

@@ -28,6 +28,10 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 			b.parts[p.ID], b.m.partAt[p.ID] = i, i
 		}
 	}
+	b.levels, b.m.below = lay.Levels(), make([][]float64, len(c.Runs))
+	for i := range c.Runs {
+		b.m.below[i] = b.levels.Run(i)
+	}
 	b.m.tub = b.node("") // the water in the tub, whatever its port
 	for i := range c.Runs {
 		if err := b.addRun(i); err != nil {
@@ -54,6 +58,7 @@ type builder struct {
 	m      *Model
 	c      *graph.Circuit
 	set    *settle.Stage
+	levels route.Levels
 	parts  map[string]int
 	runsAt map[string][]int // "part.port" -> runs, by index
 }
@@ -116,7 +121,7 @@ func (b *builder) addRun(i int) error {
 		if m.LengthM > 0 || len(m.Fittings) > 0 {
 			return &InputError{ID: r.ID, Why: "has no bore: neither its size nor the catalogue gives one"}
 		}
-		m.BoreM = 0.05 // of no pipe: nothing stands on it but the velocity shown
+		m.BoreM, m.bare = 0.05, true // of no pipe: nothing stands on it
 	}
 	m.law = &runLaw{}
 	m.edge = b.edge(network.Edge{From: b.portNode(from, r.From.Port), To: b.portNode(to, r.To.Port), Law: m.law})

@@ -105,22 +105,16 @@ func (b *builder) speed(m *ModelPart, name string) (runningPump, error) {
 	}
 	s := speeds[at]
 	out := runningPump{power: s.PowerW, efficiency: s.Efficiency, byRatio: s.Ratio > 0}
-	from, ratio := s, 1.0
 	if len(s.Curve) == 0 {
 		if base < 0 || s.Ratio <= 0 {
 			return rowSpeed(p, m.Row, name)
 		}
-		from, ratio = speeds[base], s.Ratio
 		if out.power == 0 && out.efficiency == 0 {
-			_, _, out.power = formula.Affinity(ratio, 0, 0, from.PowerW)
-			out.efficiency = from.Efficiency
+			_, _, out.power = formula.Affinity(s.Ratio, 0, 0, speeds[base].PowerW)
+			out.efficiency = speeds[base].Efficiency
 		}
 	}
-	q, h := make([]float64, len(from.Curve)), make([]float64, len(from.Curve))
-	for i, c := range from.Curve {
-		q[i], h[i], _ = formula.Affinity(ratio, c.Flow, c.Head.Head(b.m.Water.Density), 0)
-	}
-	curve, err := NewPumpCurve(q, h)
+	curve, err := speedCurve(speeds, at, b.m.Water.Density)
 	if err != nil {
 		return out, &InputError{ID: p.ID, Why: fmt.Sprintf("at %q: %v", name, err)}
 	}

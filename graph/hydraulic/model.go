@@ -25,6 +25,7 @@ type Model struct {
 	net    network.Network
 	nodes  map[string]int
 	tub    int // node of the water in the tub
+	below  [][]float64 // runs: how far their points lie below the water, mm; nil not known
 	solver *network.Solver
 	plain  *network.Flow // solution without a Perturb
 }
@@ -40,6 +41,8 @@ type ModelPart struct {
 	Shut   bool        // nothing passes: a hand valve shut, jets all shut
 	Swing  bool        // a check that is not held shut by a spring
 
+	below float64 // mm below the water, where level
+	level bool    // it is known how far below the water the part lies
 	set   *settle.Part
 	ports []string // with water, in the order of the part
 	nodes []int    // of each
@@ -94,6 +97,7 @@ type ModelRun struct {
 	Entrance   bool // its start lies in the tub: the water enters the pipe there, or leaves it
 	Exit       bool // its end does
 	edge       int  // -1: no water
+	bare       bool // neither length nor bore: two parts that touch
 	law        *runLaw
 }
 

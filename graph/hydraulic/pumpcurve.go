@@ -75,6 +75,10 @@ func (c *PumpCurve) First() float64 { return c.q[0] }
 // ShutOff returns the head at no flow, m.
 func (c *PumpCurve) ShutOff() float64 { return c.start }
 
+// Greatest returns the highest head of the curve, m: the shut-off head, or where the curve
+// rises its highest point.
+func (c *PumpCurve) Greatest() float64 { return max(c.start, c.maxAfter[0]) }
+
 // Rises reports whether the head rises with the flow anywhere.
 func (c *PumpCurve) Rises() bool { return c.rises }
 

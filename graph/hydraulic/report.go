@@ -48,8 +48,14 @@ func (v *view) run(i int) {
 	}
 	q := v.f.Q[m.edge]
 	out.Flow = q
-	out.Velocity = math.Abs(q) / formula.Area(m.BoreM)
 	out.Drop = v.pa * v.f.Loss[m.edge]
+	v.into[m.Run.From.String()] -= q
+	v.into[m.Run.To.String()] += q
+	if m.bare {
+		out.Bare, out.BoreMM = true, 0
+		return
+	}
+	out.Velocity = math.Abs(q) / formula.Area(m.BoreM)
 	pipe, _ := m.law.pipeLoss(q)
 	out.PipeDrop = v.pa * pipe
 	if m.LengthM > 0 {
@@ -58,13 +64,43 @@ func (v *view) run(i int) {
 			out.Friction, _ = m.law.pipe.Friction(out.Reynolds)
 		}
 	}
-	v.into[m.Run.From.String()] -= q
-	v.into[m.Run.To.String()] += q
 	e := v.m.net.Edges[m.edge]
 	if v.f.Known[e.From] {
-		head := max(v.f.Head[e.From], v.f.Head[e.To])
-		out.StaticPa = v.pa * (head - out.Velocity*out.Velocity/(2*formula.Gravity))
+		head, known := v.highest(i, v.f.Head[e.From], v.f.Head[e.To])
+		out.StaticPa, out.LevelKnown = v.pa*(head-out.Velocity*out.Velocity/(2*formula.Gravity)), known
 	}
+}
+
+// highest returns the greatest head along a run, m from the level of the run to the water's
+// surface, from the heads at its ends: its loss is spread evenly over its length, and each
+// point has the weight of the water above it. known tells whether its level is; else the head
+// is counted from the surface.
+func (v *view) highest(i int, from, to float64) (head float64, known bool) {
+	below := v.m.below[i]
+	if len(below) < 2 {
+		return max(from, to), false
+	}
+	points := []graph.Vec{{}, {X: 1}}
+	if i < len(v.m.Layout.Paths) {
+		if p := v.m.Layout.Paths[i].Points; len(p) == len(below) {
+			points = p
+		}
+	}
+	total := 0.0
+	for k := 1; k < len(points); k++ {
+		total += points[k].Sub(points[k-1]).Len()
+	}
+	head = from + below[0]/1000
+	way := 0.0
+	for k := 1; k < len(below); k++ {
+		way += points[k].Sub(points[k-1]).Len()
+		share := 1.0
+		if total > 0 {
+			share = way / total
+		}
+		head = max(head, from+(to-from)*share+below[k]/1000)
+	}
+	return head, true
 }
 
 // flowInto returns the flow into a part at a port.
@@ -184,6 +220,7 @@ func (v *view) pump(m *ModelPart, out *PartFlow) {
 	if v.f.Shut[m.edges[0]] { // no water passes: it stands at its shut-off head
 		out.HeadM = m.rise.curve.ShutOff() * m.pump.times
 	}
+	out.ShutOffExtrapolated = m.rise.curve.First() > 0
 	out.ShutOffPa = v.pa * m.rise.curve.ShutOff() * m.pump.times
 	hydraulic := formula.HydraulicPower(v.m.Water.Density, q, out.HeadM)
 	out.PowerW, out.Efficiency = m.rise.power, m.rise.efficiency
@@ -231,8 +268,8 @@ func (v *view) static(m *ModelPart, out *PartFlow) {
 		w := out.Flow / formula.Area(bore)
 		head -= w * w / (2 * formula.Gravity)
 	}
-	if below, ok := v.m.Layout.Below(m.Part); ok {
-		head, out.LevelKnown = head+below/1000, true
+	if m.level {
+		head, out.LevelKnown = head+m.below/1000, true
 	}
 	out.StaticPa = v.pa * head
 }

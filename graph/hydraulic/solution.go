@@ -43,6 +43,7 @@ type PartFlow struct {
 	NPSHAvailableM            float64
 	NPSHKnown                 bool
 	ShutOffPa                 float64
+	ShutOffExtrapolated       bool // the curve starts above no flow
 	// of a unit
 	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, or its water stands
 	StaticPa float64 // gauge pressure at its inlet, from the tub's surface; where it follows
@@ -71,6 +72,12 @@ type RunFlow struct {
 	BoreMM   float64
 	Suction  bool    // between the tub and the inlet of a running pump
 	StaticPa float64 // gauge, highest along the run
+	// LevelKnown tells whether StaticPa counts how far the run lies below the water, as the
+	// layout has it; else it is counted from the water's surface.
+	LevelKnown bool
+	// Bare tells that the run has neither length nor bore: two parts that touch. Nothing can be
+	// said of velocity and pressure in it.
+	Bare bool
 }
 
 // Part returns the flow of the part with the id, or nil.

@@ -6,42 +6,167 @@ import (
 	"dryfit/graph"
 )
 
-// WaterLine returns how high the tub's water stands in the layout, mm from its datum: by the
-// depth of a pump's eye, else of a tub's first port, whichever of them is given and placed.
-// It is false where neither is.
-func (l *Layout) WaterLine() (mm float64, ok bool) {
+// Levels tells how far below the tub's water things lie. It is worked out once of a layout.
+//
+// A level is known where legs lead to it from a pump, a tub's port or another part whose depth
+// below the water the description gives. A part on the way whose ports no measure ties together
+// counts as it is drawn: what two ports of a pump or a filter differ in height is a few hundred
+// mm, a few kPa. Runs known by their length alone lead nowhere, and neither does the tub, whose
+// openings lie wherever they lie.
+type Levels struct {
+	l     *Layout
+	level map[int]int     // group of Layout.Groups -> level it belongs to
+	line  map[int]float64 // level -> height of the water in the layout, mm from its datum
+}
+
+// Levels returns the levels of a layout; of a nil layout nothing is known but what the
+// description says of a part.
+func (l *Layout) Levels() Levels {
+	v := Levels{l: l, level: map[int]int{}, line: map[int]float64{}}
 	if l == nil {
-		return 0, false
+		return v
+	}
+	for _, p := range l.Circuit.Parts {
+		if p.Kind == graph.Tub {
+			continue
+		}
+		first := true
+		one := 0
+		for _, port := range p.Ports {
+			key := p.ID + "." + port.Name
+			if _, placed := l.Places[key]; !placed {
+				continue
+			}
+			if g := v.of(key); first {
+				one, first = g, false
+			} else if g != one {
+				v.join(one, g)
+			}
+		}
 	}
 	for _, kind := range []graph.Kind{graph.Pump, graph.Tub} {
 		for _, p := range l.Circuit.OfKind(kind) {
-			if !p.BelowWaterSet || len(p.Ports) == 0 {
-				continue
-			}
-			if at, placed := l.Places[p.ID+"."+p.Ports[0].Name]; placed {
-				return at.Z + p.BelowWaterMM, true
-			}
+			v.take(p)
 		}
+	}
+	for _, p := range l.Circuit.Parts {
+		if p.Kind != graph.Pump && p.Kind != graph.Tub {
+			v.take(p)
+		}
+	}
+	return v
+}
+
+// of returns the level a port belongs to.
+func (v Levels) of(key string) int {
+	g := v.l.Groups[key]
+	if at, ok := v.level[g]; ok {
+		return at
+	}
+	return g
+}
+
+// join makes one level of two.
+func (v Levels) join(a, b int) {
+	for g, at := range v.level {
+		if at == b {
+			v.level[g] = a
+		}
+	}
+	v.level[a], v.level[b] = a, a
+}
+
+// take puts the water where a part's own depth below it says. A pump's eye lies at its first
+// port, and so does what is said of another part; every port of a tub lies as deep as it says.
+func (v Levels) take(p *graph.Part) {
+	if !p.BelowWaterSet {
+		return
+	}
+	for _, port := range p.Ports {
+		key := p.ID + "." + port.Name
+		at, placed := v.l.Places[key]
+		if !placed {
+			continue
+		}
+		if _, known := v.line[v.of(key)]; !known {
+			v.line[v.of(key)] = at.Z + p.BelowWaterMM
+		}
+		if p.Kind != graph.Tub {
+			return
+		}
+	}
+}
+
+// Part returns how far the lowest placed port of a part lies below the water line, mm,
+// negative above it: as the description says of the part, else by the layout. It is false
+// where nothing tells.
+func (v Levels) Part(p *graph.Part) (mm float64, ok bool) {
+	if p.BelowWaterSet {
+		return p.BelowWaterMM, true
+	}
+	low := math.Inf(-1)
+	for _, port := range p.Ports {
+		if below, ok := v.port(p.ID + "." + port.Name); ok {
+			low = max(low, below)
+		}
+	}
+	return low, !math.IsInf(low, 0)
+}
+
+// port is the depth of a port by the layout.
+func (v Levels) port(key string) (mm float64, ok bool) {
+	if v.l == nil {
+		return 0, false
+	}
+	line, known := v.line[v.of(key)]
+	at, placed := v.l.Places[key]
+	return line - at.Z, known && placed
+}
+
+// end is the depth of a run's end: by the layout, else that of the part it ends at, whose
+// ports lie at one level for all that is known.
+func (v Levels) end(ref graph.PortRef) (mm float64, ok bool) {
+	if mm, ok = v.port(ref.String()); ok || v.l == nil {
+		return mm, ok
+	}
+	if p := v.l.Circuit.Part(ref.Part); p != nil && p.BelowWaterSet {
+		return p.BelowWaterMM, true
 	}
 	return 0, false
 }
 
-// Below returns how far the lowest placed port of a part lies below the water line, mm,
-// negative above it: as the description says of the part, else by the layout. It is false
-// where nothing tells. A nil layout tells nothing.
-func (l *Layout) Below(p *graph.Part) (mm float64, ok bool) {
-	if p.BelowWaterSet {
-		return p.BelowWaterMM, true
+// Run returns how far below the water line the points of a path lie (see Path.Points), mm,
+// from its start to its end: of a run known by its length alone its two ends. It is nil where
+// nothing tells.
+func (v Levels) Run(i int) []float64 {
+	if v.l == nil || i >= len(v.l.Paths) {
+		return nil
 	}
-	line, ok := l.WaterLine()
-	if !ok {
-		return 0, false
+	path := &v.l.Paths[i]
+	first, okFirst := v.end(path.Run.From)
+	last, okLast := v.end(path.Run.To)
+	n := len(path.Points)
+	switch {
+	case n == 0 && okFirst && okLast:
+		return []float64{first, last}
+	case n == 0 && path.LengthMM == 0 && okFirst:
+		return []float64{first, first}
+	case n == 0 && path.LengthMM == 0 && okLast:
+		return []float64{last, last}
+	case n == 0 || !okFirst && !okLast:
+		return nil
 	}
-	low := math.Inf(1)
-	for _, port := range p.Ports {
-		if at, placed := l.Places[p.ID+"."+port.Name]; placed {
-			low = min(low, at.Z)
-		}
+	top := first + path.Points[0].Z
+	if !okFirst {
+		top = last + path.Points[n-1].Z
 	}
-	return line - low, !math.IsInf(low, 1)
+	out := make([]float64, n)
+	for k, p := range path.Points {
+		out[k] = top - p.Z
+	}
+	return out
 }
+
+// Below returns how far the lowest placed port of a part lies below the water line: see
+// Levels.Part. A nil layout tells nothing.
+func (l *Layout) Below(p *graph.Part) (mm float64, ok bool) { return l.Levels().Part(p) }

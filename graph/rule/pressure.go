@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/settle"
@@ -28,34 +30,56 @@ func pressureRules() []*Rule {
 	}
 }
 
-// load is the most a pump can put on what lies after it, Pa.
+// load is the most a pump can put on what lies after it.
 type load struct {
-	pa    float64
-	words quantity.Text // "shut-off 1.49 bar of pump …"
+	off  shutOff
+	pump *settle.Part
+}
+
+// at returns the pressure it puts on what lies so far below the water (mm), Pa, and its words.
+func (l load) at(belowMM float64) (pa float64, words quantity.Text) {
+	static := max(0, belowMM) / 1000 * l.off.metre
+	words = l.off.words() + graph.Say(" of pump %q", l.pump.ID)
+	if static > 0 {
+		words += graph.Say(" and %s of water above it", quantity.Pressure.Of(static))
+	}
+	return l.off.greatestPa() + static, words
 }
 
 // GreatestPressure returns the most a pump can put on its line, Pa: its shut-off pressure and
 // the water above its eye. It is false where its curve is not known.
-func GreatestPressure(pump *settle.Part) (pa float64, ok bool) {
-	l, ok := loadOf(&view{}, pump)
-	return l.pa, ok
+func GreatestPressure(pump *settle.Part, water settle.Water) (pa float64, ok bool) {
+	off, ok := strongestShutOff(pump, water)
+	if !ok {
+		return 0, false
+	}
+	pa, _ = load{off: off, pump: pump}.at(pump.Below.V)
+	return pa, true
 }
 
 // LeastFlow returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
 func LeastFlow(p *settle.Part) float64 { return leastOf(p) }
 
-// loadOf returns the shut-off pressure of a pump and the weight of the water above it.
-func loadOf(v *view, pump *settle.Part) (load, bool) {
-	pa, ok := strongestShutOff(pump)
-	if !ok {
-		return load{}, false
+// deep is how far below the water a thing of unknown level may stand, mm: a terrace below a
+// deck, a cellar. Common practice, no source.
+const deep = 3000
+
+// excess says how much a load is over a rating at a level: known, else such that only the
+// level decides. It is "" where the rating holds, wherever the thing may stand.
+func excess(l load, rating, belowMM float64, known bool) (pa float64, words, level quantity.Text) {
+	if known {
+		pa, words = l.at(belowMM)
+	} else {
+		pa, words = l.at(0)
 	}
-	static := max(0, pump.Below.V) / 1000 * pascalsPerMetre
-	words := graph.Say("shut-off %s of pump %q", v.pressure(pa), pump.ID)
-	if static > 0 {
-		words += graph.Say(" and %s of water above it", v.pressure(static))
+	if pa > rating {
+		return pa, words, ""
 	}
-	return load{pa: pa + static, words: words}, true
+	if most, _ := l.at(deep); !known && most > rating {
+		room := (rating - pa) / l.off.metre * 1000
+		return pa, words, graph.Say("measure from the water line down to it and write below-water on it, or on a pump or the tub and give the legs between: %s below the water is the most it stands", quantity.Length.Of(room))
+	}
+	return 0, "", ""
 }
 
 func pressureRating(in *Input, report Report) {
@@ -63,42 +87,53 @@ func pressureRating(in *Input, report Report) {
 	t := v.waterC()
 	judged := map[string]bool{}
 	for _, pump := range v.c.Pumps() {
-		l, ok := loadOf(v, v.part(pump))
+		off, ok := strongestShutOff(v.part(pump), v.set.Water)
 		if !ok {
 			continue
 		}
+		l := load{off: off, pump: v.part(pump)}
 		under := v.net.Downstream(pump)
+		tell := func(key string, existing bool, rating, full, below float64, known bool, d graph.Diagnostic, what, source quantity.Text) {
+			pa, words, level := excess(l, rating, below, known)
+			if rating == 0 || words == "" || judged[key] {
+				return
+			}
+			judged[key] = true
+			d.Severity, d.Related = graph.Error, []graph.Related{here(pump)}
+			d.Message = what + graph.Say(" is good for %s at %s, %.0f %% of its %s; it needs %s, %s", v.pressure(rating), v.celsius(t), 100*rating/full, v.pressure(full), v.pressure(pa), words)
+			d.Hint = source
+			if level != "" {
+				d.Severity, d.Hint = graph.Warning, level
+				d.Message = what + graph.Say(" is good for %s at %s; it needs %s, %s, and the weight of the water above it, and nothing says how far below the water it lies", v.pressure(rating), v.celsius(t), v.pressure(pa), words)
+			}
+			report(existing, d)
+		}
 		for _, r := range under.Runs {
 			row := &v.run(r).Pipe.V
 			rating, source := row.RatingAt(t)
-			if row.RatingPa == 0 || rating >= l.pa || judged["run "+r.ID] {
-				continue
-			}
-			judged["run "+r.ID] = true
-			report(!r.New(), graph.Diagnostic{
-				Pos: runKey(r, "spec"), Severity: graph.Error, Related: []graph.Related{here(pump)},
-				Message: graph.Say("run %q (%s %s) is good for %s at %s, %.0f %% of its %s; it needs %s, %s", r.ID, r.Spec, r.Size, v.pressure(rating), v.celsius(t), 100*rating/row.RatingPa, v.pressure(row.RatingPa), v.pressure(l.pa), l.words),
-				Hint:    graph.Say("take pipe of the next class (%s)", source),
-			})
+			below, known := v.deepest(r)
+			tell("run "+r.ID, !r.New(), rating, row.RatingPa, below, known, graph.Diagnostic{Pos: runKey(r, "spec")},
+				graph.Say("run %q (%s %s)", r.ID, r.Spec, r.Size), graph.Say("take pipe of the next class (%s)", source))
 		}
 		for _, p := range under.Parts {
-			rating, full := v.part(p).Derated.V, v.part(p).Highest.V
-			if !p.Kind.Plumbing() || rating == 0 || rating >= l.pa || judged["part "+p.ID] {
+			if !p.Kind.Plumbing() {
 				continue
 			}
-			judged["part "+p.ID] = true
-			report(p.Existing, graph.Diagnostic{
-				Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{here(pump)},
-				Message: graph.Say("%s %q is good for %s at %s, %.0f %% of its %s; it needs %s, %s", p.Kind, p.ID, v.pressure(rating), v.celsius(t), 100*rating/full, v.pressure(full), v.pressure(l.pa), l.words),
-				Hint:    "take a part of a higher rating",
-			})
+			below, known := v.levels.Part(p)
+			tell("part "+p.ID, p.Existing, v.part(p).Derated.V, v.part(p).Highest.V, below, known, graph.Diagnostic{Pos: p.Pos},
+				graph.Say("%s %q", p.Kind, p.ID), "take a part of a higher rating")
 		}
 	}
 }
 
-// deepUnit is how far below the water a unit of unknown level may stand, m: a terrace below a
-// deck, a cellar. Common practice, no source.
-const deepUnit = 3
+// deepest returns how far the lowest point of a run lies below the water, mm.
+func (v *view) deepest(r *graph.Run) (mm float64, known bool) {
+	points := v.levels.Run(v.runAt[r.ID])
+	if len(points) == 0 {
+		return 0, false
+	}
+	return slices.Max(points), true
+}
 
 func unitHighestPressure(in *Input, report Report) {
 	v := in.ask()
@@ -107,31 +142,21 @@ func unitHighestPressure(in *Input, report Report) {
 		if b.Pump == nil || highest == 0 || !b.up.HasPart(b.Pump.ID) {
 			continue
 		}
-		pump := v.part(b.Pump)
-		shut, ok := strongestShutOff(pump)
+		off, ok := strongestShutOff(v.part(b.Pump), v.set.Water)
 		if !ok {
 			continue
 		}
-		words := graph.Say("shut-off %s of pump %q", v.pressure(shut), pump.ID)
-		below, known := in.Layout.Below(b.Unit)
-		if !known {
-			below = pump.Below.V
-		}
-		static := max(0, below) / 1000 * pascalsPerMetre
-		if static > 0 {
-			words += graph.Say(" and %s of water above it", v.pressure(static))
+		below, known := v.levels.Part(b.Unit)
+		pa, words, level := excess(load{off: off, pump: v.part(b.Pump)}, highest, below, known)
+		if words == "" {
+			continue
 		}
 		d := graph.Diagnostic{Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)}}
-		switch {
-		case shut+static > highest:
-			d.Message = graph.Say("%q stands %s; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(shut+static), words)
-			d.Hint = "choose a unit for a higher pressure, or heat from a pump with less head"
-		case !known && shut+deepUnit*pascalsPerMetre > highest:
-			d.Severity = graph.Warning
-			d.Message = graph.Say("%q stands %s; it can meet %s of pump %q and the water above it, and nothing says how far below the water it stands", b.Unit.ID, v.pressure(highest), v.pressure(shut), pump.ID)
-			d.Hint = graph.Say("measure from the water line down to its ports and write below-water: more than %s is too much", v.pressure(highest-shut))
-		default:
-			continue
+		d.Message = graph.Say("%q stands %s; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(pa), words)
+		d.Hint = "choose a unit for a higher pressure, or heat from a pump with less head"
+		if level != "" {
+			d.Severity, d.Hint = graph.Warning, level
+			d.Message = graph.Say("%q stands %s; it can meet %s and the water above it, and nothing says how far below the water it stands", b.Unit.ID, v.pressure(highest), words)
 		}
 		report(b.Unit.Existing, d)
 	}

@@ -1,92 +1,81 @@
 package rule
 
 import (
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/settle"
 )
 
-// pascalsPerMetre turns a head into a pressure where pressures are compared with ratings:
-// the conventional 9806.65 Pa for a metre of water, 1 % above that of warm water. Source:
-// ISO 80000-4, conventional millimetre of water (from memory).
-const pascalsPerMetre = 9806.65
-
-// shutOffPa returns the greatest pressure of one speed of a pump, Pa: at no flow, as the flow
-// is worked out with, or where its curve rises the highest point. A speed given by ratio
-// follows the affinity law, the square of the ratio. It is false where no curve is known.
-func shutOffPa(speeds []graph.Speed, speed int) (float64, bool) {
-	if speed >= len(speeds) {
-		return 0, false
-	}
-	s := speeds[speed]
-	from, factor := s.Curve, 1.0
-	if len(from) == 0 {
-		factor = s.Ratio * s.Ratio
-		for _, other := range speeds {
-			if len(other.Curve) > 0 {
-				from = other.Curve
-				break
-			}
-		}
-	}
-	var q, pa []float64
-	most := 0.0
-	for _, p := range from {
-		v := p.Head.Value
-		if p.Head.IsHead {
-			v *= pascalsPerMetre
-		}
-		q, pa, most = append(q, p.Flow), append(pa, v), max(most, v)
-	}
-	if c, err := hydraulic.NewPumpCurve(q, pa); err == nil {
-		most = max(most, c.ShutOff())
-	}
-	return most * factor, most > 0
+// shutOff is what a speed of a pump gives at no flow, as flows are worked out with.
+type shutOff struct {
+	hydraulic.ShutOff
+	speed string
+	metre float64 // Pa of a metre of the water
 }
 
-// weakestShutOff returns the least of the shut-off pressures of a pump's speeds, Pa, and
-// the speed's name.
-func (v *view) weakestShutOff(pump *graph.Part) (pa float64, name string, ok bool) {
-	speeds := v.part(pump).Speeds.V
-	for i := range speeds {
-		if s, known := shutOffPa(speeds, i); known && (!ok || s < pa) {
-			pa, name, ok = s, speeds[i].Name, true
+// pa is its shut-off pressure.
+func (s shutOff) pa() float64 { return s.HeadM * s.metre }
+
+// greatestPa is the most it puts on its line, Pa: more than at shut-off where its curve rises.
+func (s shutOff) greatestPa() float64 { return s.GreatestM * s.metre }
+
+// words names it: "shut-off 1.49 bar", and how that is known where it is in no list.
+func (s shutOff) words() quantity.Text {
+	pa := quantity.Pressure.Of(s.greatestPa())
+	switch {
+	case s.GreatestM > s.HeadM:
+		return graph.Say("greatest pressure %s (its curve rises)", pa)
+	case s.Extrapolated:
+		return graph.Say("shut-off %s (extrapolated: its curve starts above no flow)", pa)
+	}
+	return graph.Say("shut-off %s", pa)
+}
+
+// shutOffs returns those of a pump's speeds whose curve is known, in their order.
+func shutOffs(pump *settle.Part, water settle.Water) []shutOff {
+	var out []shutOff
+	for i, s := range pump.Speeds.V {
+		if off, ok := hydraulic.ShutOffAt(pump.Speeds.V, i, water.Density.V); ok {
+			out = append(out, shutOff{ShutOff: off, speed: s.Name, metre: water.Metre()})
 		}
 	}
-	return pa, name, ok
+	return out
+}
+
+// weakestShutOff returns the least of the shut-off pressures of a pump's speeds.
+func weakestShutOff(pump *settle.Part, water settle.Water) (weakest shutOff, ok bool) {
+	for _, s := range shutOffs(pump, water) {
+		if !ok || s.HeadM < weakest.HeadM {
+			weakest, ok = s, true
+		}
+	}
+	return weakest, ok
+}
+
+// strongestShutOff returns the one of a pump's speeds that puts most on its line.
+func strongestShutOff(pump *settle.Part, water settle.Water) (strongest shutOff, ok bool) {
+	for _, s := range shutOffs(pump, water) {
+		if !ok || s.GreatestM > strongest.GreatestM {
+			strongest, ok = s, true
+		}
+	}
+	return strongest, ok
 }
 
 // SlowAndFast returns the names of the speeds of a pump with the least and the greatest
-// shut-off pressure; the first and the last where no curve is known, "" where it has one.
-func SlowAndFast(pump *settle.Part) (slow, fast string) {
+// shut-off head; the first and the last where no curve is known, "" where it has one.
+func SlowAndFast(pump *settle.Part, water settle.Water) (slow, fast string) {
 	speeds := pump.Speeds.V
 	if len(speeds) < 2 {
 		return "", ""
 	}
 	slow, fast = speeds[0].Name, speeds[len(speeds)-1].Name
-	least, most, first := 0.0, 0.0, true
-	for i := range speeds {
-		pa, known := shutOffPa(speeds, i)
-		if !known {
-			continue
-		}
-		if first || pa < least {
-			slow, least = speeds[i].Name, pa
-		}
-		if first || pa > most {
-			fast, most = speeds[i].Name, pa
-		}
-		first = false
+	if s, ok := weakestShutOff(pump, water); ok {
+		slow = s.speed
+	}
+	if s, ok := strongestShutOff(pump, water); ok {
+		fast = s.speed
 	}
 	return slow, fast
-}
-
-// strongestShutOff returns the greatest of the shut-off pressures of a pump's speeds, Pa.
-func strongestShutOff(pump *settle.Part) (pa float64, ok bool) {
-	for i := range pump.Speeds.V {
-		if s, known := shutOffPa(pump.Speeds.V, i); known {
-			pa, ok = max(pa, s), true
-		}
-	}
-	return pa, ok
 }

@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
@@ -17,7 +18,9 @@ type view struct {
 	set      *settle.Stage  // the same with every value settled
 	net      *stream.Net
 	branches []branch
-	job      bool // there is new work
+	job      bool         // there is new work
+	levels   route.Levels // how far things lie below the water
+	runAt    map[string]int
 }
 
 // branch is one unit that water comes to, with what lies up and down the water from it.
@@ -41,6 +44,10 @@ func newView(in *Input) *view {
 		v.set = settle.Of(v.c)
 	}
 	v.net = v.set.Net()
+	v.levels, v.runAt = in.Layout.Levels(), make(map[string]int, len(v.c.Runs))
+	for i, r := range v.c.Runs {
+		v.runAt[r.ID] = i
+	}
 	for _, b := range v.set.Branches() {
 		v.branches = append(v.branches, branch{UnitBranch: b.UnitBranch, problem: b.Problem, up: v.net.Upstream(b.Unit), down: v.net.Downstream(b.Unit)})
 	}

@@ -39,7 +39,7 @@ func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Repo
 	if v.net.WayToTub(b.Pump, func(p *graph.Part) bool { return shut(p) || isCheck(p) }) != nil {
 		return
 	}
-	weakest, name, ok := v.weakestShutOff(b.Pump)
+	weakest, ok := weakestShutOff(v.part(b.Pump), v.set.Water)
 	if !ok {
 		return
 	}
@@ -47,10 +47,10 @@ func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Repo
 		if !isCheck(p) {
 			continue
 		}
-		if crack := v.part(p).Cracking.V; crack >= weakest {
+		if crack := v.part(p).Cracking.V; crack >= weakest.pa() {
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: key(p, "cracking"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)},
-				Message: graph.Say("with the isolators of %q shut, pump %q at %q can't lift %q: shut-off %s, cracking %s", b.Unit.ID, b.Pump.ID, name, p.ID, v.pressure(weakest), v.pressure(crack)),
+				Message: graph.Say("with the isolators of %q shut, pump %q at %q can't lift %q: shut-off %s, cracking %s", b.Unit.ID, b.Pump.ID, weakest.speed, p.ID, v.pressure(weakest.pa()), v.pressure(crack)),
 				Hint:    "fit a small ball valve in parallel to the spring, or a true-union check whose poppet comes out",
 			})
 		}

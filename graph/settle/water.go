@@ -3,6 +3,7 @@ package settle
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
 )
 
 // usualC is the temperature of the water where the description is silent, °C. Common
@@ -12,7 +13,7 @@ const usualC = 38
 // Water is what flows.
 type Water struct {
 	TemperatureC Value // °C
-	Density      Value // kg/m³; known only where the description gives it
+	Density      Value // kg/m³; by the temperature where the description gives none
 	Viscosity    Value // Pa·s; known only where the description gives it
 }
 
@@ -22,6 +23,7 @@ func waterOf(c *graph.Circuit) Water {
 	if c.Water.TemperatureSet || c.Water.TemperatureC != 0 {
 		w.TemperatureC = number(c.Water.TemperatureC, quantity.Temperature, given(pos("temperature")))
 	}
+	w.Density = number(formula.Density(w.TemperatureC.V), quantity.Density, ofKeys(Key{waterID, "temperature"}))
 	if c.Water.Density > 0 {
 		w.Density = number(c.Water.Density, quantity.Density, given(pos("density")))
 	}
@@ -30,3 +32,10 @@ func waterOf(c *graph.Circuit) Water {
 	}
 	return w
 }
+
+// Metre is the pressure of a metre of the water pumped, Pa: what turns heads into pressures
+// and back, everywhere. ρ·g, g the standard gravity (CGPM 1901, exact).
+func (w Water) Metre() float64 { return w.Density.V * graph.StandardGravity }
+
+// Metre is the pressure of a metre of a circuit's water, Pa.
+func Metre(c *graph.Circuit) float64 { return waterOf(c).Metre() }

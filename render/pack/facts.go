@@ -111,7 +111,7 @@ func (f *facts) unit(u *graph.Part) {
 func (f *facts) pump(p *graph.Part) {
 	f.j.Pump = practice.Pump{ID: f.names.Tag(p.ID), Above: p.BelowWaterSet && p.BelowWaterMM < 0}
 	f.j.TwoSpeeds = len(p.SpeedNames()) > 1
-	f.j.Slow, f.j.Fast = rule.SlowAndFast(f.set.Part(p.ID))
+	f.j.Slow, f.j.Fast = rule.SlowAndFast(f.set.Part(p.ID), f.set.Water)
 	if p.Pump != nil {
 		f.j.Pump.AlwaysOn, f.j.Pump.RunsForHeat = p.Pump.AlwaysOn, p.Pump.RunsForHeat
 		for _, s := range p.Pump.Speeds {
@@ -120,7 +120,7 @@ func (f *facts) pump(p *graph.Part) {
 			}
 		}
 	}
-	f.j.GreatestPa, _ = rule.GreatestPressure(f.set.Part(p.ID))
+	f.j.GreatestPa, _ = rule.GreatestPressure(f.set.Part(p.ID), f.set.Water)
 	if filter := f.net.Upstream(p).First(graph.Filter); filter != nil {
 		f.j.InSkimmer = true
 		f.filter(filter)

@@ -12,8 +12,12 @@ func FlowCSV(p *plan.Plan, _ Style) ([]byte, error) {
 					fixed(f.Flow*3600, 3), fixed(f.Drop/1000, 3), "", "", cell(f.State)})
 			}
 			for _, r := range sol.Runs {
+				velocity := fixed(r.Velocity, 3)
+				if r.Bare {
+					velocity = ""
+				}
 				rows = append(rows, []string{cell(sol.Mode.Name), string(st.name), "run", cell(r.Run.ID), "",
-					fixed(r.Flow*3600, 3), fixed(r.Drop/1000, 3), fixed(r.Velocity, 3), fixed(r.Reynolds, 0), ""})
+					fixed(r.Flow*3600, 3), fixed(r.Drop/1000, 3), velocity, fixed(r.Reynolds, 0), ""})
 			}
 		}
 	}

@@ -119,6 +119,9 @@ func middleText(r hydraulic.Range, u unit) string {
 	return u.text(r.Middle)
 }
 
+// noLevel marks a pressure of which the weight of the water above it is not known.
+const noLevel = "+"
+
 // runsOfMode lists what passes every run.
 func runsOfMode(sol *hydraulic.Solution, s Style) *Grid {
 	flow, pressure, speed := s.flowUnit(), s.pressureUnit(), s.speedUnit()
@@ -134,8 +137,16 @@ func runsOfMode(sol *hydraulic.Solution, s Style) *Grid {
 		if r.Velocity > limit {
 			fast = "!"
 		}
+		if r.Bare {
+			g.add(r.Run.ID, r.Run.Size.String(), "", flow.text(r.Flow), "", pressure.text(r.Drop), "", side)
+			continue
+		}
+		inside := pressure.text(r.StaticPa)
+		if !r.LevelKnown {
+			inside += noLevel
+		}
 		g.add(r.Run.ID, r.Run.Size.String(), fixed(r.BoreMM, 1), flow.text(r.Flow), fast+speed.text(r.Velocity),
-			pressure.text(r.Drop), pressure.text(r.StaticPa), side)
+			pressure.text(r.Drop), inside, side)
 	}
 	return g
 }
@@ -155,13 +166,17 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 		}
 		return fmt.Sprintf("%s; shuts after %s less", stateWords(f.State), s.pressure(f.MarginPa)) + chatter
 	case graph.HeatPump:
+		inside := s.pressure(f.StaticPa) + " at its inlet"
+		if !f.LevelKnown {
+			inside += ", its level not counted"
+		}
 		switch {
 		case f.State == hydraulic.NoFlow:
-			return hydraulic.NoFlow + "; " + s.pressure(f.StaticPa) + " at its inlet"
+			return hydraulic.NoFlow + "; " + inside
 		case f.RiseK > 0:
-			return fmt.Sprintf("water rises %s; %s at its inlet", s.rise(f.RiseK), s.pressure(f.StaticPa))
+			return fmt.Sprintf("water rises %s; %s", s.rise(f.RiseK), inside)
 		}
-		return s.pressure(f.StaticPa) + " at its inlet"
+		return inside
 	}
 	return f.State
 }
@@ -170,7 +185,11 @@ func pumpWords(f hydraulic.PartFlow, s Style) string {
 	if f.State == "off" {
 		return "off"
 	}
-	words := []string{f.State, "head " + s.head(f.HeadM), "shut-off " + s.pressure(f.ShutOffPa)}
+	shut := "shut-off " + s.pressure(f.ShutOffPa)
+	if f.ShutOffExtrapolated {
+		shut += " (extrapolated)"
+	}
+	words := []string{f.State, "head " + s.head(f.HeadM), shut}
 	if f.PowerW > 0 {
 		words = append(words, fixed(f.PowerW, 0)+" W")
 	}

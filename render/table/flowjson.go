@@ -54,8 +54,10 @@ type partFlow struct {
 	Efficiency    *float64   `json:"efficiency,omitempty"`
 	NPSHAvailable *float64   `json:"npsh_available_m,omitempty"`
 	ShutOff       *float64   `json:"shut_off_kPa,omitempty"`
+	Extrapolated  bool       `json:"shut_off_extrapolated,omitempty"`
 	Rise          *float64   `json:"temperature_rise_K,omitempty"`
 	Static        *float64   `json:"static_kPa,omitempty"`
+	LevelKnown    *bool      `json:"static_counts_level,omitempty"`
 }
 
 type legFlow struct {
@@ -69,14 +71,15 @@ type runFlow struct {
 	ID        string     `json:"id"`
 	Flow      float64    `json:"flow_m3_h"`
 	FlowRange *rangeJSON `json:"flow_m3_h_range,omitempty"`
-	Velocity  float64    `json:"velocity_m_s"`
+	Velocity  *float64   `json:"velocity_m_s,omitempty"`
 	Drop      float64    `json:"drop_kPa"`
 	PipeDrop  float64    `json:"pipe_drop_kPa"`
 	Reynolds  float64    `json:"reynolds"`
 	Friction  float64    `json:"friction_factor"`
-	Bore      float64    `json:"bore_mm"`
+	Bore      *float64   `json:"bore_mm,omitempty"`
 	Suction   bool       `json:"suction"`
-	Static    float64    `json:"static_kPa"`
+	Static    *float64   `json:"static_kPa,omitempty"`
+	Level     *bool      `json:"static_counts_level,omitempty"`
 }
 
 type summaryJSON struct {
@@ -182,8 +185,12 @@ func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges, s Style) modeJSON
 	}
 	for i, r := range sol.Runs {
 		f := runFlow{
-			ID: r.Run.ID, Flow: m3h(r.Flow), Velocity: round(r.Velocity, 4), Drop: kPa(r.Drop), PipeDrop: kPa(r.PipeDrop),
-			Reynolds: round(r.Reynolds, 0), Friction: round(r.Friction, 6), Bore: mm(r.BoreMM), Suction: r.Suction, Static: kPa(r.StaticPa),
+			ID: r.Run.ID, Flow: m3h(r.Flow), Drop: kPa(r.Drop), PipeDrop: kPa(r.PipeDrop),
+			Reynolds: round(r.Reynolds, 0), Friction: round(r.Friction, 6), Suction: r.Suction,
+		}
+		if !r.Bare {
+			f.Velocity, f.Bore = ptr(round(r.Velocity, 4)), ptr(mm(r.BoreMM))
+			f.Static, f.Level = ptr(kPa(r.StaticPa)), &r.LevelKnown
 		}
 		if spread != nil {
 			f.FlowRange = flowRange(spread.Runs[i])
@@ -212,7 +219,7 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 		if p.State == "off" {
 			break
 		}
-		out.Head, out.ShutOff = ptr(round(p.HeadM, 4)), ptr(kPa(p.ShutOffPa))
+		out.Head, out.ShutOff, out.Extrapolated = ptr(round(p.HeadM, 4)), ptr(kPa(p.ShutOffPa)), p.ShutOffExtrapolated
 		if p.PowerW > 0 {
 			out.Power = ptr(round(p.PowerW, 1))
 		}
@@ -223,7 +230,7 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 			out.NPSHAvailable = ptr(round(p.NPSHAvailableM, 3))
 		}
 	case graph.HeatPump:
-		out.Static = ptr(kPa(p.StaticPa))
+		out.Static, out.LevelKnown = ptr(kPa(p.StaticPa)), &p.LevelKnown
 		if p.RiseK > 0 {
 			out.Rise = ptr(round(p.RiseK, 3))
 		}

@@ -1,0 +1,137 @@
+package description
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/settle"
+)
+
+// A metre is a metre of the water pumped, wherever a head or a pressure may be given: each key
+// is fed in metres and in kPa, 9.80665 m/s² times a density of 900 kg/m³ (no water has it: what
+// counts metres of another shows), and what is settled must agree.
+func TestOneDoorForHeads(t *testing.T) {
+	const metre = 0.9 * 9.80665 // kPa
+	kinds := map[string]string{ // by key: what it is written in, with X for the amount
+		"cracking":         "[[part]]\nid = \"x\"\nkind = \"check-valve\"\ncracking = \"X\"\n",
+		"highest-pressure": "[[part]]\nid = \"x\"\nkind = \"heat-pump\"\nhighest-pressure = \"X\"\n",
+		"loss drop":        "[[part]]\nid = \"x\"\nkind = \"filter\"\nloss = { flow = \"10 m3/h\", drop = \"X\" }\n",
+		"loss points":      "[[part]]\nid = \"x\"\nkind = \"filter\"\nloss = { points = [[\"5 m3/h\", \"0.1 kPa\"], [\"10 m3/h\", \"X\"]] }\n",
+		"jets rated":       "[[part]]\nid = \"x\"\nkind = \"jet-group\"\ncount = 3\nrated = { flow = \"38 l/min\", drop = \"X\" }\n",
+		"curve":            "[[part]]\nid = \"x\"\nkind = \"pump\"\ncurve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]]\n",
+		"speeds curve":     "[[part]]\nid = \"x\"\nkind = \"pump\"\nspeeds = [{ name = \"low\", curve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]] }]\n",
+		"npsh":             "[[part]]\nid = \"x\"\nkind = \"pump\"\nnpsh = [[\"5 m3/h\", \"0.2 m\"], [\"10 m3/h\", \"X\"]]\n",
+		"spring":           "[[part]]\nid = \"x\"\nkind = \"heat-pump\"\n[retrofit]\nunit = \"x\"\nspring = \"X\"\n",
+		"row cracking":     "[[catalog.check-valve]]\nname = \"mine\"\nstyle = \"spring-check\"\nkv = \"20 m3/h\"\ncracking = \"X\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"check-valve\"\ntype = \"mine\"\n",
+		"row loss-drop":    "[[catalog.filter]]\nname = \"mine\"\nloss-flow = \"10 m3/h\"\nloss-drop = \"X\"\nrating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
+		"row loss":         "[[catalog.filter]]\nname = \"mine\"\nloss = { flow = \"10 m3/h\", drop = \"X\" }\nrating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
+		"row rating":       "[[catalog.filter]]\nname = \"mine\"\nloss = { flow = \"10 m3/h\", drop = \"6 kPa\" }\nrating = \"X\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
+		"row curve":        "[[catalog.pump]]\nname = \"mine\"\ncurve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]]\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"pump\"\ntype = \"mine\"\n",
+		"row speeds":       "[[catalog.pump]]\nname = \"mine\"\nspeeds = [{ name = \"low\", ratio = 0.5 }, { name = \"high\", curve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]] }]\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"pump\"\ntype = \"mine\"\n",
+	}
+	for key, text := range kinds {
+		got := map[string][]float64{}
+		for _, amount := range []string{"1.5 m", "13.2389775 kPa"} {
+			all := "[water]\ndensity = \"900 kg/m3\"\n" + strings.ReplaceAll(text, "X", amount)
+			if key != "spring" {
+				all += "[[part]]\nid = \"tub\"\nkind = \"tub\"\nports = [\"a\", \"b\"]\n[[run]]\nfrom = \"tub.a\"\nto = \"x.in\"\nlength = \"0 mm\"\n[[run]]\nfrom = \"x.out\"\nto = \"tub.b\"\nlength = \"0 mm\"\n"
+			}
+			c, ds := Read("door.toml", []byte(all))
+			if c == nil {
+				t.Fatalf("%s: %v", key, ds)
+			}
+			got[amount] = heads(c)
+		}
+		a, b := got["1.5 m"], got["13.2389775 kPa"]
+		if len(a) == 0 || len(a) != len(b) {
+			t.Fatalf("%s: %v, %v", key, a, b)
+		}
+		found := false
+		for i := range a {
+			if !(math.Abs(a[i]-b[i]) <= 1e-9*math.Abs(b[i])) {
+				t.Errorf("%s: %v in metres, %v in kPa", key, a, b)
+			}
+			found = found || math.Abs(a[i]-1.5) <= 1e-9
+		}
+		if !found {
+			t.Errorf("%s: no 1.5 m in %v", key, a)
+		}
+	}
+}
+
+// heads are what a circuit says of heads and pressures, in m of its water.
+func heads(c *graph.Circuit) []float64 {
+	st := settle.Of(c)
+	density, metre := st.Water.Density.V, st.Water.Metre()
+	var out []float64
+	add := func(h float64) { out = append(out, h) }
+	curve := func(list []graph.CurvePoint) {
+		for _, p := range list {
+			add(p.Head.Head(density))
+		}
+	}
+	p := st.Part("x")
+	if p.Part.Check != nil || p.Kind == graph.CheckValve {
+		add(p.Cracking.V / metre)
+	}
+	add(p.Highest.V / metre)
+	if l := p.Part.Loss; l != nil {
+		for _, q := range l.Points {
+			add(q.Drop.Head(density))
+		}
+	}
+	add(p.LossRow.V.LossDropPa / metre)
+	if j := p.Part.Jets; j != nil && j.Rated != nil {
+		add(j.Rated.Drop.Head(density))
+	}
+	if p.Part.Pump != nil {
+		curve(p.Part.Pump.NPSH)
+	}
+	for _, s := range p.Speeds.V {
+		curve(s.Curve)
+	}
+	if c.Retrofit != nil {
+		add(c.Retrofit.SpringPa / metre)
+	}
+	return out
+}
+
+// The limits that take a head as well as a pressure are those tried above; who adds one adds
+// its key there.
+func TestEveryLimitOfHeadsIsTried(t *testing.T) {
+	tried := []string{"drop", "pumpHead", "suctionHead", "highest", "cracking", "springAsked"}
+	file, err := parser.ParseFile(token.NewFileSet(), "limit.go", nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var found []string
+	ast.Inspect(file, func(n ast.Node) bool {
+		spec, ok := n.(*ast.ValueSpec)
+		if !ok {
+			return true
+		}
+		for i, v := range spec.Values {
+			head := false
+			ast.Inspect(v, func(n ast.Node) bool {
+				s, ok := n.(*ast.SelectorExpr)
+				head = head || ok && s.Sel.Name == "Head"
+				return true
+			})
+			if head {
+				found = append(found, spec.Names[i].Name)
+			}
+		}
+		return true
+	})
+	slices.Sort(found)
+	slices.Sort(tried)
+	if !slices.Equal(found, tried) {
+		t.Errorf("limits with heads: %v; tried: %v", found, tried)
+	}
+}

@@ -24,7 +24,7 @@ type Model struct {
 	partAt map[string]int // id -> index into Parts
 	net    network.Network
 	nodes  map[string]int
-	tub    int // node of the water in the tub
+	tub    int         // node of the water in the tub
 	below  [][]float64 // runs: how far their points lie below the water, mm; nil not known
 	solver *network.Solver
 	plain  *network.Flow // solution without a Perturb

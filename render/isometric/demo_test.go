@@ -3,9 +3,11 @@ package isometric
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
 	"dryfit/graph"
@@ -17,24 +19,75 @@ import (
 
 var update = flag.Bool("update", false, "rewrite golden files")
 
-// input reads a description and works it out as far as the isometric needs.
+// input is what the isometric of a description is drawn from, worked out once for all tests:
+// none of them changes what it points at.
 func input(t testing.TB, file string) Input {
 	t.Helper()
-	data, err := os.ReadFile(file)
+	in, err := inputs.of(file)
 	if err != nil {
 		t.Fatal(err)
+	}
+	return in
+}
+
+var inputs = once[string, Input]{do: func(file string) (Input, error) {
+	data, err := os.ReadFile(file)
+	if err != nil {
+		return Input{}, err
 	}
 	c, ds := description.Read(filepath.Base(file), data)
 	for _, d := range ds {
 		if d.Severity == graph.Error {
-			t.Fatalf("%s: %s", file, d.Message)
+			return Input{}, fmt.Errorf("%s: %s", file, d.Message)
 		}
 	}
 	p, err := plan.Make(c, plan.Findings)
 	if err != nil {
+		return Input{}, err
+	}
+	return Input{Layout: p.After.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit)}, nil
+}}
+
+// drawnFile is the isometric of a description on its own page, drawn once for all tests: none
+// of them changes it.
+func drawnFile(t testing.TB, file string) []*scene.Scene {
+	t.Helper()
+	pages, err := drawings.of(file)
+	if err != nil {
 		t.Fatal(err)
 	}
-	return Input{Layout: p.After.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit)}
+	return pages
+}
+
+var drawings = once[string, []*scene.Scene]{do: func(file string) ([]*scene.Scene, error) {
+	in, err := inputs.of(file)
+	if err != nil {
+		return nil, err
+	}
+	return Draw(in), nil
+}}
+
+// once works out a value for each key the first time it is asked for.
+type once[K comparable, V any] struct {
+	do   func(K) (V, error)
+	mu   sync.Mutex
+	have map[K]V
+}
+
+func (o *once[K, V]) of(key K) (V, error) {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	if v, ok := o.have[key]; ok {
+		return v, nil
+	}
+	v, err := o.do(key)
+	if err == nil {
+		if o.have == nil {
+			o.have = map[K]V{}
+		}
+		o.have[key] = v
+	}
+	return v, err
 }
 
 func demos(t testing.TB) []string {
@@ -51,13 +104,7 @@ func demos(t testing.TB) []string {
 func TestGoldenDemos(t *testing.T) {
 	want := map[string]bool{}
 	for _, file := range demos(t) {
-		in := input(t, file)
-		pages := Draw(in)
-		for k, again := range Draw(in) {
-			if !bytes.Equal(scene.SVG(pages[k]), scene.SVG(again)) {
-				t.Errorf("%s: sheet %d is drawn differently the second time", file, k+1)
-			}
-		}
+		pages := drawnFile(t, file)
 		for k, s := range pages {
 			name := strings.TrimSuffix(filepath.Base(file), ".toml")
 			if len(pages) > 1 {
@@ -88,11 +135,22 @@ func TestGoldenDemos(t *testing.T) {
 	}
 }
 
+// Drawn once more it is the same: nothing of the first time is left over.
+func TestDrawsTheSameAgain(t *testing.T) {
+	in := input(t, "../../testdata/plunge-pool.toml")
+	pages := Draw(in)
+	for k, again := range Draw(in) {
+		if !bytes.Equal(scene.SVG(pages[k]), scene.SVG(again)) {
+			t.Errorf("sheet %d is drawn differently the second time", k+1)
+		}
+	}
+}
+
 // No label stands on another or on a line, no dimension or leader crosses a line, and nothing
 // leaves the frame, on any page of any example.
 func TestNothingOverlaps(t *testing.T) {
 	for _, file := range demos(t) {
-		for k, s := range Draw(input(t, file)) {
+		for k, s := range drawnFile(t, file) {
 			for _, c := range clashes(s) {
 				t.Errorf("%s, sheet %d: %s", file, k+1, c)
 			}
@@ -109,7 +167,7 @@ func TestNothingOverlaps(t *testing.T) {
 // The test above fails when labels are moved onto each other or onto a line.
 func TestOverlapIsFound(t *testing.T) {
 	var page *scene.Scene // one with two lengths or more
-	for _, s := range Draw(input(t, "../../testdata/two-speed.toml")) {
+	for _, s := range drawnFile(t, "../../testdata/two-speed.toml") {
 		n := 0
 		for _, it := range s.Items {
 			if x, ok := it.(scene.Text); ok && x.Tag == "label:length" {

@@ -206,7 +206,7 @@ func TestRearPipeHasGap(t *testing.T) {
 // Bars across a pipe are parallel to an axis: to Z on level pipe, to X on upright.
 func TestSignsAreSkewed(t *testing.T) {
 	bars := 0
-	for _, page := range Draw(input(t, "../../testdata/two-speed.toml")) {
+	for _, page := range drawnFile(t, "../../testdata/two-speed.toml") {
 		for _, it := range page.Items {
 			s, ok := it.(scene.Shape)
 			if !ok || !strings.HasPrefix(s.Tag, "symbol:union") || len(s.Paths) != 1 || len(s.Paths[0].Segments) != 1 {

@@ -26,12 +26,12 @@ func (b Box) Grow(m float64) Box { return Box{b.MinX - m, b.MinY - m, b.MaxX + m
 
 // Add returns the smallest box round b and the point.
 func (b Box) Add(p Point) Box {
-	return Box{math.Min(b.MinX, p.X), math.Min(b.MinY, p.Y), math.Max(b.MaxX, p.X), math.Max(b.MaxY, p.Y)}
+	return Box{min(b.MinX, p.X), min(b.MinY, p.Y), max(b.MaxX, p.X), max(b.MaxY, p.Y)}
 }
 
 // Union returns the smallest box round both.
 func (b Box) Union(c Box) Box {
-	return Box{math.Min(b.MinX, c.MinX), math.Min(b.MinY, c.MinY), math.Max(b.MaxX, c.MaxX), math.Max(b.MaxY, c.MaxY)}
+	return Box{min(b.MinX, c.MinX), min(b.MinY, c.MinY), max(b.MaxX, c.MaxX), max(b.MaxY, c.MaxY)}
 }
 
 // Overlaps reports whether the boxes share an area.

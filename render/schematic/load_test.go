@@ -77,6 +77,17 @@ var alreadyDrawn = map[string][]*scene.Scene{}
 // work with a cut marked, and with the work built in.
 func everyDrawing(t testing.TB) []drawn {
 	t.Helper()
+	if listed == nil {
+		listed = listDrawings(t)
+	}
+	return listed
+}
+
+// listed is what everyDrawing found the first time: none of the tests changes it.
+var listed []drawn
+
+func listDrawings(t testing.TB) []drawn {
+	t.Helper()
 	var out []drawn
 	for _, pattern := range []string{"testdata/*.toml", "../../testdata/*.toml"} {
 		files, err := filepath.Glob(pattern)

@@ -78,7 +78,9 @@ func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([
 		if name != "all" && name != v.name {
 			continue
 		}
-		pages, err := v.pages(p, page, units)
+		at := page
+		at.First = max(1, page.First) + len(out)
+		pages, err := v.pages(p, at, units)
 		if err != nil {
 			return nil, fmt.Errorf("drawing the %s: %w", v.name, err)
 		}

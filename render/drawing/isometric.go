@@ -7,6 +7,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/isometric"
 	"dryfit/render/scene"
+	"dryfit/render/schematic"
 	"dryfit/render/sheet"
 	"dryfit/render/tag"
 )
@@ -21,7 +22,32 @@ func isometricPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sc
 	if stage == nil || stage.Layout == nil {
 		return nil, nil
 	}
-	return isometric.Draw(isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit), Cuts: cutJoints(p), Page: page, Units: units}), nil
+	before := goneIsometric(p, page, units)
+	in := isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit), Cuts: cutJoints(p), Page: page, Units: units}
+	in.Sheet = max(1, page.First) + len(before)
+	return append(before, isometric.Draw(in)...), nil
+}
+
+// goneIsometric draws what the work takes out, dashed and crossed, with what it joins; none
+// where nothing goes whose place is known.
+func goneIsometric(p *plan.Plan, page sheet.Page, units quantity.System) []*scene.Scene {
+	parts, runs := schematic.Gone(p.Circuit)
+	if p.Before == nil || p.Before.Layout == nil || len(parts)+len(runs) == 0 {
+		return nil
+	}
+	gone := &isometric.Gone{Parts: map[string]bool{}, Runs: map[string]bool{}}
+	for _, part := range parts {
+		gone.Parts[part.ID] = true
+	}
+	for _, r := range runs {
+		gone.Runs[r.ID] = true
+	}
+	for i := range p.Before.Layout.Paths { // a picture of something
+		if at := &p.Before.Layout.Paths[i]; at.Located && len(at.Points) > 1 && (gone.Runs[at.Run.ID] || gone.Parts[at.Run.From.Part] || gone.Parts[at.Run.To.Part]) {
+			return isometric.Draw(isometric.Input{Layout: p.Before.Layout, Names: tag.Of(p.Circuit), Page: page, Units: units, Gone: gone, Sheet: max(1, page.First)})
+		}
+	}
+	return nil
 }
 
 // cutJoints names the cuts through old pipe by the joint that is made at its end: of the two

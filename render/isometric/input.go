@@ -22,7 +22,11 @@ type Input struct {
 	Title     string          // kind of document; "": "Isometric of the new work"
 	Notes     []string        // printed on the first sheet after the drawing's own
 	Sheet, Of int             // number of the first sheet, and of all; 0, 0: 1 of as many as it takes
+	Gone      *Gone           // not nil: what is taken out is drawn and what it joins, the layout being that before the work
 }
+
+// Gone is what the work takes out, by ids.
+type Gone struct{ Parts, Runs map[string]bool }
 
 // Draw returns the sheets of an isometric: one; or where one page cannot hold it first an
 // overview of all new work, then its parts, joined by match lines.
@@ -47,7 +51,7 @@ type drawing struct {
 	parts  map[string]*graph.Part
 	bench  map[int]bool // joints made on the bench, by number
 	common pipeOf
-	oldAll bool // nothing is new: all that is there is drawn, with its lengths
+	oldAll bool // nothing new is drawn: what is there is, with its lengths
 
 	names    *tag.Names
 	overview bool    // drawn now: all new work on one sheet

@@ -2,6 +2,7 @@ package isometric
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -35,16 +36,12 @@ func (d *drawing) members() []member {
 		out = append(out, d.legs(i)...)
 		drawn[p.Run.From.Part], drawn[p.Run.To.Part] = true, true
 	}
-	located := func(i int) bool { p := &d.lay.Paths[i]; return p.Located && len(p.Points) > 1 }
-	for i := range d.lay.Paths {
-		if located(i) && d.lay.Paths[i].Run.New() {
-			take(i)
-		}
-	}
-	d.oldAll = len(out) == 0
-	for i := range d.lay.Paths {
-		if r := d.lay.Paths[i].Run; located(i) && !r.New() && (d.oldAll || d.besideNew(r)) {
-			take(i)
+	d.oldAll = d.in.Gone != nil || !slices.ContainsFunc(d.lay.Paths, func(p route.Path) bool { return p.Run.New() && located(&p) })
+	for _, isNew := range []bool{true, false} {
+		for i := range d.lay.Paths {
+			if p := &d.lay.Paths[i]; p.Run.New() == isNew && d.draws(p) {
+				take(i)
+			}
 		}
 	}
 	for _, p := range d.c.Parts {
@@ -56,6 +53,35 @@ func (d *drawing) members() []member {
 		}
 	}
 	return out
+}
+
+func located(p *route.Path) bool { return p.Located && len(p.Points) > 1 }
+
+// draws reports whether the pipe of a run is drawn: what is new and what it joins; where
+// nothing is new, all; of what is taken out that and what it joins.
+func (d *drawing) draws(p *route.Path) bool {
+	switch {
+	case !located(p):
+		return false
+	case d.in.Gone != nil:
+		return d.besideGone(p.Run)
+	}
+	return d.oldAll || p.Run.New() || d.besideNew(p.Run)
+}
+
+// besideGone reports whether a run is taken out, or ends at a part that is or that a run
+// taken out ends at.
+func (d *drawing) besideGone(r *graph.Run) bool {
+	g := d.in.Gone
+	if g.Runs[r.ID] || g.Parts[r.From.Part] || g.Parts[r.To.Part] {
+		return true
+	}
+	for _, o := range d.c.Runs {
+		if g.Runs[o.ID] && (o.From.Part == r.From.Part || o.From.Part == r.To.Part || o.To.Part == r.From.Part || o.To.Part == r.To.Part) {
+			return true
+		}
+	}
+	return false
 }
 
 // besideNew reports whether an old run ends at a new part.

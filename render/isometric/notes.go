@@ -14,18 +14,22 @@ import (
 // notes are what the drawing needs said.
 func (d *drawing) notes() []string {
 	var out []string
-	if !d.common.size.IsZero() {
+	if !d.common.size.IsZero() && d.in.Gone == nil {
 		out = append(out, "Pipe "+pipeText(d.common)+" unless marked.")
 	}
 	unit := "mm"
 	if d.in.Units == quantity.InchSystem {
 		unit = "feet and inches"
 	}
-	out = append(out, "Lengths in "+unit+", centre to centre; to the socket stop of parts in line.")
+	if d.in.Gone == nil {
+		out = append(out, "Lengths in "+unit+", centre to centre; to the socket stop of parts in line.")
+	}
 	switch {
 	case len(d.lay.Pieces) > 0:
 		out = append(out, "Circles: pieces of the cut list, which has the lengths to cut.",
 			"J1, J2, …: joints, numbered in the order they are made.")
+	case d.in.Gone != nil:
+		out = append(out, "Dashed and crossed: taken out by the work. Besides it only what it joins is drawn. Not to scale.")
 	case d.oldAll:
 		out = append(out, "Nothing new is laid out: this is the pipework as it stands.")
 	}
@@ -55,7 +59,7 @@ func (d *drawing) notDrawn() []string {
 	var out []string
 	for i := range d.lay.Paths {
 		p := &d.lay.Paths[i]
-		if (p.Located && len(p.Points) > 1) || (!p.Run.New() && !d.oldAll) || (p.Run.HasLength && p.Run.LengthMM == 0) {
+		if (p.Located && len(p.Points) > 1) || (!p.Run.New() && !d.oldAll) || (d.in.Gone != nil && !d.in.Gone.Runs[p.Run.ID]) || (p.Run.HasLength && p.Run.LengthMM == 0) {
 			continue
 		}
 		text := d.names.Tag(p.Run.From.Part) + " to " + d.names.Tag(p.Run.To.Part)
@@ -92,6 +96,9 @@ func (p *picture) entries() []sheet.Entry {
 	}
 	if isOld {
 		out = append(out, pipe(penOld, "existing pipe"))
+	}
+	if p.d.in.Gone != nil {
+		out = append(out, sheet.GoneEntry())
 	}
 	return out
 }

@@ -95,7 +95,8 @@ func (p *picture) draw() {
 	p.paintStacks()
 	p.paintFlow()
 	p.paintEnds()
-	if !p.overview {
+	p.crossOut()
+	if !p.overview && p.d.in.Gone == nil {
 		p.wantDimensions()
 		p.wantSizes()
 	}

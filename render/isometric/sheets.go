@@ -29,6 +29,9 @@ const (
 // an overview alone, if there are too many to look for one in. What then has no number on any
 // sheet is listed.
 func (d *drawing) sheets(ms []member) []*scene.Scene {
+	if d.in.Gone != nil { // on one sheet: nobody cuts by it
+		return []*scene.Scene{d.finish(group{ms: ms, pic: d.force(ms)}, 0, 1, false, "")}
+	}
 	groups, over := d.whole(ms)
 	if over {
 		if len(ms) <= mostDetail {
@@ -72,6 +75,8 @@ func (d *drawing) head(k, n int, over bool) sheet.Head {
 	doc := d.in.Title
 	switch {
 	case doc != "":
+	case d.in.Gone != nil:
+		doc = "Isometric before the work"
 	case d.oldAll:
 		doc = "Isometric as it stands"
 	case over:

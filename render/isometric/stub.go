@@ -17,8 +17,7 @@ const stubMM = 9.0
 func (p *picture) paintStubs() {
 	drawn := map[*graph.Run]bool{}
 	for i := range p.d.lay.Paths {
-		path := &p.d.lay.Paths[i]
-		if path.Located && len(path.Points) > 1 && (path.Run.New() || p.d.oldAll || p.d.besideNew(path.Run)) {
+		if path := &p.d.lay.Paths[i]; p.d.draws(path) {
 			drawn[path.Run] = true
 		}
 	}

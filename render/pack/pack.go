@@ -47,6 +47,7 @@ func Make(p *plan.Plan, units quantity.System, tell ...plan.Tell) (*Pack, error)
 				t("drawing "+view, i, len(drawing.Views()))
 			}
 		}
+		page.First = 1 + len(all)
 		pages, err := drawing.Pages(p, view, page, units)
 		if err != nil {
 			return nil, err

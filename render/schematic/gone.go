@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/render/scene"
+	"dryfit/render/sheet"
 )
 
 // Gone lists what of a circuit is there before the work and taken out by it: parts, and runs
@@ -27,14 +28,6 @@ func Gone(c *graph.Circuit) (parts []*graph.Part, runs []*graph.Run) {
 	return parts, runs
 }
 
-const (
-	crossMM  = 2.2 // half the arms of a cross on what is taken out
-	crossPen = 0.5
-)
-
-// goneDash is the line of what is taken out.
-var goneDash = []float64{2, 1.3}
-
 // crossOut draws what is taken out dashed, with a cross on it.
 func (d *drawing) crossOut() {
 	if d.in.Stage != graph.Before {
@@ -55,7 +48,7 @@ func (d *drawing) crossOut() {
 			continue
 		}
 		if s.Style.StrokeMM > 0 {
-			s.Style.Dash = goneDash
+			s.Style.Dash = sheet.GoneDash
 			d.items[i] = s
 		}
 		b := scene.Bounds(s)
@@ -82,12 +75,9 @@ func (d *drawing) crossOut() {
 		if !ok {
 			return
 		}
-		c := b.Centre()
-		pt := func(x, y float64) scene.Point { return scene.Point{X: c.X + x, Y: c.Y + y} }
-		d.items = append(d.items, scene.Join(
-			scene.Line(pt(-crossMM, -crossMM), pt(crossMM, crossMM), scene.Stroke(crossPen)),
-			scene.Line(pt(-crossMM, crossMM), pt(crossMM, -crossMM), scene.Stroke(crossPen))).Tagged("gone"))
-		d.fixed = append(d.fixed, scene.Box{MinX: c.X - crossMM, MinY: c.Y - crossMM, MaxX: c.X + crossMM, MaxY: c.Y + crossMM})
+		s := sheet.Cross(b.Centre())
+		d.items = append(d.items, s)
+		d.fixed = append(d.fixed, scene.Bounds(s))
 	}
 	for _, p := range parts {
 		cross("symbol:" + p.ID)

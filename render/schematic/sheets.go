@@ -160,6 +160,9 @@ func (d *drawing) lineEntries() []sheet.Entry {
 	if added {
 		out = append(out, line(scene.Stroke(penNew), "new pipe"))
 	}
+	if parts, runs := Gone(d.in.Circuit); d.in.Stage == graph.Before && len(parts)+len(runs) > 0 {
+		out = append(out, sheet.GoneEntry())
+	}
 	if air {
 		out = append(out, line(scene.Dashed(penOld, 2.2, 1.3), "air line: do not cut"))
 	}

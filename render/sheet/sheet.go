@@ -137,6 +137,7 @@ type Page struct {
 	Format      Format
 	Orientation Orientation
 	Fixed       bool // the user said so
+	First       int  // number of the drawing's first sheet among its papers; 0: 1
 }
 
 // ParsePage reads "a4", "a3", "letter", "a4 portrait", "a3 landscape" in any case.

@@ -1,0 +1,117 @@
+package drawing
+
+import (
+	"os"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+	"dryfit/render/scene"
+	"dryfit/render/schematic"
+	"dryfit/render/sheet"
+)
+
+func jobPlan(t *testing.T, file string) *plan.Plan {
+	t.Helper()
+	data, err := os.ReadFile("../../graph/plan/testdata/jobs/" + file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, _ := description.Read(file, data)
+	if c == nil {
+		t.Fatalf("%s: no circuit", file)
+	}
+	p, err := plan.Make(c, plan.Findings|plan.Lists)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// What comes out is dashed, with a cross on each part and each run, before the work, on the
+// schematic and in space; after it, it is gone from both. Dashed and crossed: common practice,
+// no source.
+func TestTakenOutIsDrawn(t *testing.T) {
+	p := jobPlan(t, "unit-out.toml")
+	parts, runs := schematic.Gone(p.Circuit)
+	if len(parts) < 8 || len(runs) < 8 {
+		t.Fatalf("%d parts and %d runs come out", len(parts), len(runs))
+	}
+	for _, view := range []string{"schematic", "isometric"} {
+		pages, err := Pages(p, view, sheet.Page{}, quantity.MetricSystem)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(pages) != 2 {
+			t.Fatalf("%s: %d sheets, want one before and one after", view, len(pages))
+		}
+		dashed, crosses := map[string]bool{}, 0
+		for _, it := range pages[0].Items {
+			s, ok := it.(scene.Shape)
+			if ok && s.Style.Dash != nil {
+				dashed[s.Tag] = true
+			}
+			if ok && s.Tag == "gone" {
+				crosses++
+			}
+		}
+		// the legend shows one more
+		if want := len(parts) + len(runs) + 1; crosses != want && view == "schematic" || crosses < want-1 {
+			t.Errorf("%s: %d crosses for %d parts and %d runs", view, crosses, len(parts), len(runs))
+		}
+		for _, r := range runs {
+			if !dashed["run:"+r.ID] {
+				t.Errorf("%s: run %s is not dashed before the work", view, r.ID)
+			}
+		}
+		for _, it := range pages[1].Items {
+			s, ok := it.(scene.Shape)
+			for _, part := range parts {
+				if ok && s.Tag == "symbol:"+part.ID {
+					t.Errorf("%s: %s stands there after the work", view, part.ID)
+				}
+			}
+		}
+	}
+}
+
+// A match line's note names the sheet, by its number in the title block, on which the pipe
+// goes on: there stands the same letter.
+func TestMatchLinesLeadToTheirSheets(t *testing.T) {
+	note := regexp.MustCompile(`([A-Z]+) on sheet (\d+)`)
+	found := 0
+	p := jobPlan(t, "second-unit.toml")
+	pages := []*scene.Scene{}
+	for _, view := range []string{"schematic", "isometric"} {
+		made, err := Pages(p, view, sheet.Page{First: 1 + len(pages)}, quantity.InchSystem)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages = append(pages, made...)
+	}
+	texts := func(s *scene.Scene, tag string) string {
+		out := ""
+		for _, it := range s.Items {
+			if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Tag, tag) {
+				out += " " + x.Text
+			}
+		}
+		return out + " "
+	}
+	for n, s := range pages {
+		for _, m := range note.FindAllStringSubmatch(texts(s, "note"), -1) {
+			found++
+			to, _ := strconv.Atoi(m[2])
+			if to < 1 || to > len(pages) || to == n+1 || !strings.Contains(texts(pages[to-1], "label:match"), "match "+m[1]+" ") {
+				t.Errorf("sheet %d: %s leads nowhere", n+1, m[0])
+			}
+		}
+	}
+	if found == 0 {
+		t.Fatal("no match lines: the test has nothing to follow")
+	}
+}

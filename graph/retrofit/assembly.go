@@ -12,16 +12,15 @@ import (
 // tee. Lengths mm.
 type assembly struct {
 	half       float64 // a tee's centre to the stop of its socket on the line
-	endAdd     float64 // what stands between it and the old pipe adds: bush, nipple, barb
-	endDepth   float64 // how deep the old pipe goes in
-	lastHalf   float64 // as half, endAdd and endDepth, where another part than a tee stands last
-	lastAdd    float64
+	endAdd     float64 // what stands between it and the old pipe adds, where the old run comes to the string: bush, nipple, barb, a check
+	endDepth   float64 // how deep the old pipe goes in there
+	lastAdd    float64 // the same where it goes on
 	lastDepth  float64
 	first      float64 // nipple before the element, or the one piece between the tees
 	element    float64 // stop to stop; 0 without one
 	second     float64 // nipple after the element; 0 without one
 	slip       float64 // piece from the last tee to the slip coupling that lets the string in; 0 without one
-	guard      float64 // from the last tee's socket to the end of a check behind it; 0 without one
+	guard      float64 // from the second tee's socket to the end of a check behind it, in the way of the water; 0 without one
 	guardPiece float64 // the nipple before that check
 	extra      float64 // asked for, in the first nipple
 	hasElement bool
@@ -40,30 +39,64 @@ func (w work) newAssembly(choice Choice) assembly {
 	if old.takeOff > 0 {
 		a.endAdd, a.endDepth = old.takeOff-a.half, old.depth
 	}
-	a.lastHalf, a.lastAdd, a.lastDepth = a.half, a.endAdd, a.endDepth
-	if row, ok := w.slipCoupling(); ok {
-		a.slip = nipple(a.endDepth, row.SocketMM)
-		a.lastAdd, a.lastDepth = a.lastAdd+a.slip, row.SocketMM
-	}
+	a.lastAdd, a.lastDepth = a.endAdd, a.endDepth
+	plainAdd, plainDepth := a.endAdd, a.endDepth // at a tee with nothing behind it
 	guard, guarded := w.guardCheck(choice)
+	guardEnd, guardBetween := end{}, ""
 	if guarded {
 		a.guardPiece = nipple(tee.SocketMM, guard.socket)
 		a.guard = a.guardPiece + guard.length
-		a.lastAdd, a.lastDepth = a.guard, guard.socket
+		guardEnd, guardBetween = w.oldEnd(w.lineCheck(), graph.Out)
+		if w.against {
+			a.endAdd, a.endDepth = a.guard+guardEnd.takeOff, guardEnd.depth
+		} else {
+			a.lastAdd, a.lastDepth = a.guard+guardEnd.takeOff, guardEnd.depth
+		}
+	}
+	if row, ok := w.slipCoupling(); ok {
+		a.slip = nipple(a.lastDepth, row.SocketMM)
+		a.lastAdd, a.lastDepth = a.lastAdd+a.slip, row.SocketMM
 	}
 	kind, b, has := w.element(choice)
 	a.hasElement = has
 	add := func(what quantity.Text, mm float64) { a.terms = append(a.terms, Term{What: what, MM: mm}) }
 
-	joint, teeMM := "old pipe into the %s tee", 2*a.half+a.endAdd
-	if onBarb {
-		joint, teeMM = "hose over the barb at the %s tee", 2*a.half
+	// addEnd says what stands at one end of the string: the tee there, and what the old pipe goes
+	// into.
+	addEnd := func(which string, guardHere, slipHere bool) {
+		joint, teeMM := "old pipe into the %s tee", 2*a.half
+		if onBarb {
+			joint = "hose over the barb at the %s tee"
+		}
+		if !onBarb && !guardHere {
+			teeMM += plainAdd
+		}
+		add(graph.Say("%s tee, stop to stop", which), teeMM)
+		switch {
+		case guardHere:
+			add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.guardPiece)
+			add(graph.Say("true-union check behind the %s tee, stop to stop", which), guard.length)
+			if guardEnd.takeOff > 0 {
+				add(quantity.Text(guardBetween), guardEnd.takeOff)
+			}
+			joint = "old pipe into the check behind the %s tee"
+			if onBarb {
+				joint = "hose over the barb at the check behind the %s tee"
+			}
+		case onBarb:
+			add(quantity.Text(between), plainAdd)
+		}
+		depth := plainDepth
+		if guardHere {
+			depth = guardEnd.depth
+		}
+		if slipHere {
+			add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(BeadMM)), a.slip)
+			joint, depth = "old pipe into the slip coupling behind the %s tee", a.lastDepth
+		}
+		add(graph.Say(joint, which), depth)
 	}
-	add(graph.Say(joint, "first"), a.endDepth)
-	if onBarb {
-		add(quantity.Text(between), a.endAdd)
-	}
-	add("first tee, stop to stop", teeMM)
+	addEnd("first", guarded && w.against, false)
 	if has {
 		a.element = b.length
 		a.first = nipple(tee.SocketMM, b.socket) + a.extra
@@ -78,22 +111,7 @@ func (w work) newAssembly(choice Choice) assembly {
 		a.first = nipple(tee.SocketMM, tee.SocketMM) + a.extra
 		add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(BeadMM)), a.first)
 	}
-	add("second tee, stop to stop", teeMM)
-	if onBarb {
-		add(quantity.Text(between), a.endAdd)
-	}
-	if guarded {
-		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.guardPiece)
-		add("true-union check behind the second tee, stop to stop", guard.length)
-		add("old pipe into the check", a.lastDepth)
-		return a
-	}
-	if a.slip > 0 {
-		add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(BeadMM)), a.slip)
-		add("old pipe into the slip coupling", a.lastDepth)
-		return a
-	}
-	add(graph.Say(joint, "second"), a.endDepth)
+	addEnd("second", guarded && !w.against, a.slip > 0)
 	return a
 }
 
@@ -119,7 +137,7 @@ func describe(kind graph.Kind, b body) string {
 func (a assembly) spacing() float64 { return 2*a.half + a.first + a.element + a.second }
 
 // gap is from cut line to cut line.
-func (a assembly) gap() float64 { return a.spacing() + a.half + a.endAdd + a.lastHalf + a.lastAdd }
+func (a assembly) gap() float64 { return a.spacing() + 2*a.half + a.endAdd + a.lastAdd }
 
 // needed is from face to face of the old sockets.
 func (a assembly) needed() float64 { return a.gap() + a.endDepth + a.lastDepth }

@@ -87,23 +87,22 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 
 	w := newWork(c, path.Run).guarded(c, net, path.Run)
 	d := newDraft(c)
-	against := net.Against(path.Run)
 	a := w.newAssembly(choice)
 
 	teeA, teeB := d.names.fresh("tee-a"), d.names.fresh("tee-b")
 	d.part(teeA, graph.Tee, w.lineSpec, w.lineSize)
 	element := d.bypass(w, choice)
 	d.part(teeB, graph.Tee, w.lineSpec, w.lineSize)
-	d.cutLine(w, path, place, a, teeA, teeB, element, against)
+	d.cutLine(w, path, place, a, teeA, teeB, element)
 
 	line := path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
-	if against {
+	if w.against {
 		line = line.Scale(-1)
 	}
 	way := w.branchWay(line)
 	l := newLimb(w, d)
 	if led {
-		l.survey = site.survey(w, path, place, a, against)
+		l.survey = site.survey(w, path, place, a)
 	}
 	d.facing(unit, c.Retrofit.Stand)
 	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), a.guard == 0 && feederBelow(c, net, path.Run))
@@ -120,7 +119,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 
 // survey tells where the tees and the new string are; nil where nobody said where the unit
 // stands, or where both of its pipes are written.
-func (site *Site) survey(w work, path *route.Path, place Place, a assembly, against bool) *survey {
+func (site *Site) survey(w work, path *route.Path, place Place, a assembly) *survey {
 	asked := site.circuit.Retrofit
 	if asked.Stand == nil || !path.Located {
 		return nil
@@ -129,10 +128,9 @@ func (site *Site) survey(w work, path *route.Path, place Place, a assembly, agai
 	first := place.FromMM + a.half + a.endAdd
 	s := &survey{lay: site.lay, bodies: site.bodies, group: site.lay.Groups[path.Run.From.String()],
 		teeA: start.Add(dir.Scale(first)), teeB: start.Add(dir.Scale(first + a.spacing()))}
-	reach := a.half + a.endAdd + a.endDepth
 	s.cuts = []cutLeg{{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(),
-		from: s.teeA.Sub(dir.Scale(reach)), to: s.teeB.Add(dir.Scale(reach))}}
-	if against {
+		from: s.teeA.Sub(dir.Scale(a.half + a.endAdd + a.endDepth)), to: s.teeB.Add(dir.Scale(a.half + a.lastAdd + a.lastDepth))}}
+	if w.against {
 		s.teeA, s.teeB = s.teeB, s.teeA
 	}
 	key := ledKey{run: place.Run, leg: place.Leg, fromMM: place.FromMM, toMM: place.ToMM, branch: w.branchSize}
@@ -196,7 +194,7 @@ func (d *draft) bypass(w work, choice Choice) string {
 
 // cutLine takes the cut run out and puts back what is left of it, the tees and what stands
 // between them. Positions of old work stay as they were.
-func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA, teeB, element string, against bool) {
+func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA, teeB, element string) {
 	old := path.Run
 	d.remove(old.ID)
 	along := path.Points[place.Leg].Sub(path.Points[place.Leg-1])
@@ -204,9 +202,25 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 	first := place.FromMM + a.half + a.endAdd // centre of the first tee in the run's direction
 	second := first + a.spacing()
 
+	water := dir
 	near, far := at(teeA, graph.RunIn), at(teeB, graph.RunOut)
-	if against {
+	beforeMM, afterMM := first, length-second
+	if w.against {
+		water = dir.Scale(-1)
 		near, far = at(teeB, graph.RunOut), at(teeA, graph.RunIn)
+	}
+	switch {
+	case a.guard > 0 && w.against:
+		near = d.putGuard(w, a, near, water)
+		beforeMM -= a.half + a.guard
+	case a.guard > 0:
+		far = d.putGuard(w, a, far, water)
+		afterMM -= a.half + a.guard
+	}
+	pieceMM := 0.0
+	if a.slip > 0 {
+		pieceMM = afterMM - (length - place.ToMM)
+		afterMM = length - place.ToMM
 	}
 	var before, after []graph.Leg
 	for k := 1; k < len(path.Points); k++ {
@@ -218,20 +232,13 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 		case k > place.Leg:
 			after = append(after, l)
 		default:
-			l.By = dir.Scale(first)
+			l.By = dir.Scale(beforeMM)
 			before = append(before, l)
-			l.By = dir.Scale(length - second)
-			if a.slip > 0 || a.guard > 0 {
-				l.By = dir.Scale(length - second - a.lastHalf - a.lastAdd)
-			}
+			l.By = dir.Scale(afterMM)
 			after = append([]graph.Leg{l}, after...)
 		}
 	}
 	d.remains(old, old.From, near, before)
-	water := dir
-	if against {
-		water = dir.Scale(-1)
-	}
 	if element == "" {
 		d.run(d.names.fresh("between-tees"), at(teeA, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
 			[]graph.Leg{leg(water.Scale(a.spacing()))})
@@ -244,11 +251,8 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 	if a.slip > 0 {
 		slip := d.part(d.names.fresh("slip"), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
 		d.run(d.names.fresh("slip-piece"), far, at(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
-			[]graph.Leg{leg(dir.Scale(a.lastHalf + a.lastAdd))})
+			[]graph.Leg{leg(dir.Scale(pieceMM))})
 		far = at(slip.ID, graph.Out)
-	}
-	if a.guard > 0 {
-		far = d.putGuard(w, a, far, water)
 	}
 	d.remains(old, far, old.To, after)
 }

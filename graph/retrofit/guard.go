@@ -1,7 +1,6 @@
 package retrofit
 
 import (
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/stream"
 )
@@ -9,14 +8,12 @@ import (
 // guarded returns the work with a check of its own in the line behind the second tee, where
 // a feeder or a salt cell lies down the water and nothing in the bypass stops its chemical
 // from coming back that way. It replaces the check in the unit's outlet: it keeps both ways.
-// There is none in hose, in a line that is bushed, on an old pipe that is drawn against the
-// water, or where a slip coupling was asked for at that end. An ozone injector gets none:
-// what creeps back of it is gas in water, and a check in the line costs every mode its loss.
+// An ozone injector gets none: what creeps back of it is gas in water, and a check in the
+// line costs every mode its loss.
 func (w work) guarded(c *graph.Circuit, net *stream.Net, cut *graph.Run) work {
 	asked := c.Retrofit == nil || c.Retrofit.FeederCheck == nil || *c.Retrofit.FeederCheck
-	chemical := net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell) != nil
-	w.guard = asked && chemical && !net.Against(cut) && !w.asked.SlipCoupling &&
-		w.oldSpec.Family() != catalog.Hose && w.oldRigid() == w.lineSize
+	w.guard = asked && net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell) != nil
+	w.against = net.Against(cut)
 	return w
 }
 
@@ -29,14 +26,25 @@ func (w work) guardCheck(choice Choice) (b body, ok bool) {
 	return w.inline("spring-check", w.lineSpec, w.lineSize, true), true
 }
 
+// lineCheck is that check as it will be built in.
+func (w work) lineCheck() *graph.Part {
+	return &graph.Part{ID: "line-check", Kind: graph.CheckValve, Type: w.weakestSpring(), Spec: w.lineSpec, Size: w.lineSize,
+		Check: &graph.CheckData{Style: "spring"}, Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Place: graph.NoPlace()}
+}
+
+// weakestSpring is the spring of a check that only has to shut; "" where the catalogue has none.
+func (w work) weakestSpring() string {
+	if springs := w.cat.Springs(); len(springs) > 0 {
+		return springs[0].Name
+	}
+	return ""
+}
+
 // putGuard stands the check behind the second tee and returns the port the old pipe goes on
 // from.
 func (d *draft) putGuard(w work, a assembly, from graph.PortRef, water graph.Vec) graph.PortRef {
 	p := d.part(d.names.fresh("line-check"), graph.CheckValve, w.lineSpec, w.lineSize)
-	p.Check = &graph.CheckData{Style: "spring"}
-	if springs := w.cat.Springs(); len(springs) > 0 {
-		p.Type = springs[0].Name // the weakest: it only has to shut
-	}
+	p.Check, p.Type = &graph.CheckData{Style: "spring"}, w.weakestSpring()
 	d.run(d.names.fresh("guard-piece"), from, at(p.ID, graph.In), w.lineSpec, w.lineSize, []graph.Leg{leg(water.Scale(a.half + a.guardPiece))})
 	return at(p.ID, graph.Out)
 }

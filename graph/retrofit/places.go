@@ -110,13 +110,14 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 	place := Place{Run: path.Run.ID, Leg: leg, NeededMM: a.needed(), Terms: a.terms,
 		Datum: start.datum(), DatumMM: start.face(),
 		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
-	lo := start.face() + a.endDepth                     // first cut line as near the start as it goes
-	hi := length - finish.face() - a.endDepth - a.gap() // and as far from it
-	toCheck := a.endAdd + 2*a.half + a.first            // from the cut line to the check's inlet
+	lo := start.face() + a.endDepth                      // first cut line as near the start as it goes
+	hi := length - finish.face() - a.lastDepth - a.gap() // and as far from it
+	toCheck := a.endAdd + 2*a.half + a.first             // from the cut line to the check's inlet
 	straight := func(from float64) float64 { return from + toCheck - start.takeOff }
 	near, against := start, net.Against(path.Run)
 	if against {
 		near = finish
+		toCheck += a.lastAdd - a.endAdd
 		straight = func(from float64) float64 { return length - from - a.gap() + toCheck - finish.takeOff }
 	}
 	from := (lo + hi) / 2

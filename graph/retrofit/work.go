@@ -19,6 +19,7 @@ type work struct {
 	isolators            graph.Kind
 	trueUnion            bool
 	guard                bool // a check behind the second tee, where the bypass has none
+	against              bool // the cut run is drawn against the water
 }
 
 // newWork fills the defaults in.

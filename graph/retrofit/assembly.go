@@ -1,6 +1,7 @@
 package retrofit
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -64,6 +65,7 @@ func (w work) newAssembly(choice Choice) assembly {
 	// addEnd says what stands at one end of the string: the tee there, and what the old pipe goes
 	// into.
 	addEnd := func(which string, guardHere, slipHere bool) {
+		from := len(a.terms)
 		joint, teeMM := "old pipe into the %s tee", 2*a.half
 		if onBarb {
 			joint = "hose over the barb at the %s tee"
@@ -95,6 +97,9 @@ func (w work) newAssembly(choice Choice) assembly {
 			joint, depth = "old pipe into the slip coupling behind the %s tee", a.lastDepth
 		}
 		add(graph.Say(joint, which), depth)
+		if which == "first" {
+			slices.Reverse(a.terms[from:])
+		}
 	}
 	addEnd("first", guarded && w.against, false)
 	if has {

@@ -29,7 +29,8 @@ const (
 	SpreadRunLength    = "run-length"    // length of a run that nobody measured leg by leg
 	SpreadLegs         = "legs"          // length of a run measured leg by leg
 	SpreadJointsNew    = "joints-new"    // K of joints and burrs in a new run, in hundredths of a velocity head
-	SpreadJointsOld    = "joints-old"    // the same of old pipe, and of what nobody listed
+	SpreadJointsOld    = "joints-old"    // the same of an old run
+	SpreadUnlisted     = "unlisted"      // K of elbows in an old run that nobody listed, in hundredths
 	SpreadEntrance     = "entrance"      // K of the cover and body of a suction nobody described, in hundredths
 	SpreadBarb         = "barb"          // K of a barb
 )

@@ -19,10 +19,38 @@ func onFittings(m *Model, p *Perturb, f float64) {
 	}
 }
 
-func onBarbs(m *Model, p *Perturb, f float64) {
-	p.Barbs = list(p.Barbs, len(m.Runs), 1)
-	for i := range m.Runs {
-		p.Barbs[i] *= f
+// onBarbs sets the factor of K of the barbs on old hose, or on new.
+func onBarbs(old bool) func(*Model, *Perturb, float64) {
+	return func(m *Model, p *Perturb, f float64) {
+		p.Barbs = list(p.Barbs, len(m.Runs), 1)
+		for i := range m.Runs {
+			if m.Runs[i].old() == old {
+				p.Barbs[i] *= f
+			}
+		}
+	}
+}
+
+// onUnlisted adds K to an old run; what is left of one that was cut has its share by length.
+func onUnlisted(whole string) func(*Model, *Perturb, float64) {
+	return func(m *Model, p *Perturb, k float64) {
+		p.Joints = list(p.Joints, len(m.Runs), 0)
+		length := 0.0
+		for _, r := range m.Layout.Circuit.Gone {
+			if r.ID == whole {
+				length = r.LengthMM / 1000
+			}
+		}
+		for i := range m.Runs {
+			r := &m.Runs[i]
+			switch {
+			case r.LengthM <= 0 || r.whole() != whole || !r.old():
+			case r.Run.RemainsOf != "" && length > 0:
+				p.Joints[i] += k * min(r.LengthM/length, 1)
+			default:
+				p.Joints[i] += k
+			}
+		}
 	}
 }
 
@@ -41,7 +69,7 @@ func onJoints(old bool) func(*Model, *Perturb, float64) {
 	return func(m *Model, p *Perturb, k float64) {
 		p.Joints = list(p.Joints, len(m.Runs), 0)
 		for i := range m.Runs {
-			if r := &m.Runs[i]; r.LengthM > 0 && (r.Run.Existing || r.Run.RemainsOf != "") == old {
+			if r := &m.Runs[i]; r.LengthM > 0 && r.old() == old {
 				p.Joints[i] += k
 			}
 		}
@@ -60,11 +88,11 @@ func onLengths(id string) func(*Model, *Perturb, float64) {
 	}
 }
 
-func onBores(spec catalog.Spec) func(*Model, *Perturb, float64) {
+func onBores(spec catalog.Spec, old bool) func(*Model, *Perturb, float64) {
 	return func(m *Model, p *Perturb, f float64) {
 		p.Bore = list(p.Bore, len(m.Runs), 1)
 		for i := range m.Runs {
-			if r := m.Runs[i].Run; r.Spec == spec && r.BoreMM == 0 {
+			if r := m.Runs[i].Run; r.Spec == spec && r.BoreMM == 0 && m.Runs[i].old() == old {
 				p.Bore[i] *= f
 			}
 		}
@@ -75,7 +103,7 @@ func onRoughness(spec catalog.Spec, old bool) func(*Model, *Perturb, float64) {
 	return func(m *Model, p *Perturb, f float64) {
 		p.Roughness = list(p.Roughness, len(m.Runs), 1)
 		for i := range m.Runs {
-			if r := m.Runs[i].Run; r.Spec == spec && r.RoughnessMM <= 0 && (spec.Flexible() || (r.Existing || r.RemainsOf != "") == old) {
+			if r := m.Runs[i].Run; r.Spec == spec && r.RoughnessMM <= 0 && m.Runs[i].old() == old {
 				p.Roughness[i] *= f
 			}
 		}

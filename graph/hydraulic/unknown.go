@@ -197,7 +197,7 @@ func (r *ModelRun) unknowns() []unknown {
 	if r.LengthM == 0 {
 		return out
 	}
-	id, known, spec := r.Run.ID, r.Run.Known.String(), r.Run.Spec
+	id, known, spec, old := r.Run.ID, r.Run.Known.String(), r.Run.Spec, r.old()
 	class, what := catalog.SpreadRunLength, "the length of "+id
 	if len(r.Run.Legs) > 0 {
 		class, what, id = catalog.SpreadLegs, "lengths measured leg by leg", ""
@@ -205,15 +205,17 @@ func (r *ModelRun) unknowns() []unknown {
 	out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: onLengths(id)})
 	for _, f := range r.Fittings {
 		if f.Barb {
-			out = append(out, unknown{what: "K of barbs", span: spreadOf(catalog.SpreadBarb, catalogAssumed), set: onBarbs})
+			out = append(out, unknown{what: "K of " + age(old) + " barbs", span: spreadOf(catalog.SpreadBarb, catalogAssumed), set: onBarbs(old)})
 		} else if f.Kind != "entrance" && f.Kind != "exit" {
 			out = append(out, fittingsUnknown())
 		}
 	}
-	old := r.Run.Existing || r.Run.RemainsOf != ""
 	class, what = catalog.SpreadJointsNew, "joints and burrs in the new pipe"
 	if old {
-		class, what = catalog.SpreadJointsOld, "joints, and elbows nobody listed, in the old pipe"
+		class, what = catalog.SpreadJointsOld, "joints in the old pipe"
+	}
+	if whole := r.whole(); old && len(r.Run.Legs) == 0 {
+		out = append(out, unknown{what: "elbows nobody listed in " + whole, part: whole, adds: true, span: spreadOf(catalog.SpreadUnlisted, known), set: onUnlisted(whole)})
 	}
 	out = append(out, unknown{what: what, adds: true, span: spreadOf(class, catalogAssumed), set: onJoints(old)})
 	if r.Run.RoughnessMM <= 0 {
@@ -222,7 +224,7 @@ func (r *ModelRun) unknowns() []unknown {
 			class, what = catalog.SpreadRoughnessOld, "the wall of old "+string(spec)+" pipe"
 		}
 		if spec.Flexible() {
-			class, what = catalog.SpreadRibs, "the ribs of "+string(spec)+" pipe"
+			class, what = catalog.SpreadRibs, "the ribs of "+age(old)+" "+string(spec)+" pipe"
 		}
 		out = append(out, unknown{what: what, span: spreadOf(class, known), set: onRoughness(spec, old)})
 	}
@@ -233,7 +235,26 @@ func (r *ModelRun) unknowns() []unknown {
 	if spec.Flexible() {
 		class = catalog.SpreadHoseBore
 	}
-	return append(out, unknown{what: "the bore of " + string(spec) + " pipe", span: spreadOf(class, known), set: onBores(spec)})
+	return append(out, unknown{what: "the bore of " + age(old) + " " + string(spec) + " pipe", span: spreadOf(class, known), set: onBores(spec, old)})
+}
+
+// old reports whether the run lay there before the work. Pipe, hose and barbs of the old work
+// are of another make than those of the new, and are off by themselves.
+func (r *ModelRun) old() bool { return r.Run.Existing || r.Run.RemainsOf != "" }
+
+func age(old bool) string {
+	if old {
+		return "old"
+	}
+	return "new"
+}
+
+// whole is the id of the old run this one is, or is left of.
+func (r *ModelRun) whole() string {
+	if r.Run.RemainsOf != "" {
+		return r.Run.RemainsOf
+	}
+	return r.Run.ID
 }
 
 func fittingsUnknown() unknown {

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 )
 
@@ -12,7 +14,7 @@ import (
 func SummaryLines(p *plan.Plan, s Style) []string {
 	var out []string
 	for _, m := range plan.Summarise(p) {
-		out = append(out, s.summaryLine(m))
+		out = append(out, s.summaryLine(m)+s.jetsSpread(p.Ranges.Of(m.Mode, graph.After)))
 	}
 	return out
 }
@@ -92,6 +94,23 @@ func jetsWords(m plan.ModeSummary, s Style) string {
 	default:
 		return fmt.Sprintf("the jets get %s %% more than today (%s)", fixed(change, 0), s.flow(m.Jets))
 	}
+}
+
+// jetsSpread says how far the change of the jets may be off; "" where there is no range.
+func (s Style) jetsSpread(r *hydraulic.ModeRanges) string {
+	if r == nil || !r.HasJets || r.JetsChange.High-r.JetsChange.Low < 0.005 {
+		return ""
+	}
+	change := func(v float64) string {
+		switch v = math.Round(v * 100); {
+		case v > 0:
+			return "+" + fixed(v, 0)
+		case v < 0:
+			return fixed(v, 0)
+		}
+		return "0"
+	}
+	return fmt.Sprintf("; nine in ten lie between %s and %s %%", change(r.JetsChange.Low), change(r.JetsChange.High))
 }
 
 // stateWords says how a check stands, so that nobody takes it for an order: a check that

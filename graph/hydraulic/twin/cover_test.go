@@ -16,6 +16,7 @@ import (
 
 var (
 	twins = flag.Int("twins", 8, "how many tubs of each family and level")
+	only  = flag.String("family", "", "draw tubs of families that begin so only")
 	every = flag.Int("every", 8, "take every so many points of the sample")
 )
 
@@ -170,6 +171,9 @@ func TestCover(t *testing.T) {
 	var by table
 	lost := 0
 	for fi, f := range families {
+		if !strings.HasPrefix(string(f), *only) {
+			continue
+		}
 		for li, l := range levels {
 			for i := range *twins {
 				u := newTub(f, l, uint64(1000*(10*fi+li)+i))

@@ -1,11 +1,8 @@
 package graph
 
 import (
-	"math"
-	"strconv"
-	"strings"
-
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 )
 
 // PortRef names one port of one part.
@@ -77,20 +74,20 @@ func (l Leg) LengthMM() float64 {
 }
 
 // Words writes the leg as a description does: "right 450 mm", "right 300 mm up 180 mm".
-func (l Leg) Words() string {
-	var out []string
+func (l Leg) Words() quantity.Text {
+	var out []quantity.Text
 	add := func(plus, minus string, mm float64) {
 		if word := plus; mm != 0 {
 			if mm < 0 {
 				word, mm = minus, -mm
 			}
-			out = append(out, word+" "+strconv.FormatFloat(math.Round(mm*100)/100, 'f', -1, 64)+" mm")
+			out = append(out, Say("%s %s", word, quantity.Length.Finely(mm)))
 		}
 	}
 	add("right", "left", l.By.X)
 	add("up", "down", l.By.Z)
 	add("back", "front", l.By.Y)
-	return strings.Join(out, " ")
+	return quantity.Join(out, " ")
 }
 
 // Place says what the surroundings of pipe allow. Negative numbers mean "not given".

@@ -93,7 +93,7 @@ func printOf(v float64, d Dimension, s System) form {
 	case Voltage:
 		return form{"V", 1}
 	case Mass:
-		return form{"kg", 1}
+		return pick(form{"kg", 1}, form{"lb", 1})
 	case Density:
 		return form{"kg/m3", 1}
 	case Viscosity:
@@ -115,7 +115,7 @@ func printOf(v float64, d Dimension, s System) form {
 	case Area:
 		return pick(form{"m2", 2}, form{"ft2", 1})
 	case Conductance:
-		return form{"W/K", 1}
+		return pick(form{"W/K", 1}, form{"W/°F", 1})
 	case Insulance:
 		return form{"m2 K/W", 2}
 	case Velocity:
@@ -131,6 +131,11 @@ func printOf(v float64, d Dimension, s System) form {
 	}
 	return form{}
 }
+
+// In returns a value given in the dimension's base unit in a unit of the table, by its symbol:
+// In(1, Flow, "m3/h") is 3600. A unit the dimension has not is a mistake of the caller's, and
+// panics.
+func In(v float64, d Dimension, unit string) float64 { return fromBase(v, d, unit) }
 
 // fromBase turns a value in the base unit into the unit.
 func fromBase(v float64, d Dimension, unit string) float64 {
@@ -169,6 +174,15 @@ func feetAndInches(mm float64) string {
 	default:
 		return sign + Trim(feet) + " ft " + Fraction(inches, 16) + " in"
 	}
+}
+
+// addedUp prints a length in mm as pipe is added up: metres to 0.01, feet to 0.1.
+func addedUp(mm float64, s System) string {
+	unit, decimals := "m", 2
+	if s == InchSystem {
+		unit, decimals = "ft", 1
+	}
+	return strconv.FormatFloat(Round(fromBase(mm, Length, unit), decimals), 'f', decimals, 64) + " " + unit
 }
 
 // Fraction prints a number rounded to the nearest part of the denominator as the inch trade

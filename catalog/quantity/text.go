@@ -23,6 +23,7 @@ const (
 	Usual Grain = iota // what a tape or a gauge shows
 	Fine               // one figure more: gaps, diameters by calliper
 	About              // a rule of thumb: the round numbers a fitter would say
+	AddedUp            // a length of pipe that is bought or added up: metres, or feet
 )
 
 // Of returns an amount of the dimension, given in its base unit.
@@ -33,6 +34,9 @@ func (d Dimension) Finely(v float64) Amount { return Amount{Value: v, Dimension:
 
 // About is Of for a rule of thumb; about.go says how it is rounded.
 func (d Dimension) About(v float64) Amount { return Amount{Value: v, Dimension: d, Grain: About} }
+
+// Long is Of for a length of pipe that is bought or added up, mm.
+func Long(mm float64) Amount { return Amount{Value: mm, Dimension: Length, Grain: AddedUp} }
 
 // In prints the amount as Format does.
 func (a Amount) In(s System) string { return a.print(s, 0) }
@@ -55,8 +59,11 @@ func (a Amount) print(s System, more int) string {
 
 // number prints the amount with so many decimals more than are usual.
 func (a Amount) number(s System, more int) string {
-	if a.Grain == About {
+	switch {
+	case a.Grain == About:
 		return a.about(s)
+	case a.Grain == AddedUp && a.Dimension == Length:
+		return addedUp(a.Value, s)
 	}
 	if a.Value == 0 && a.Dimension != Temperature {
 		return "0 " + a.form(s).unit
@@ -136,7 +143,7 @@ func (a Amount) form(s System) form {
 }
 
 func (a Amount) mark() string {
-	return amountStart + string("tfa"[a.Grain]) + strconv.Itoa(int(a.Dimension)) + "," + strconv.FormatFloat(a.Value, 'g', -1, 64) + amountEnd
+	return amountStart + string("tfal"[a.Grain]) + strconv.Itoa(int(a.Dimension)) + "," + strconv.FormatFloat(a.Value, 'g', -1, 64) + amountEnd
 }
 
 // amountOf reads what mark writes, without the marks.
@@ -148,7 +155,7 @@ func amountOf(text string) (Amount, bool) {
 	d, err := strconv.Atoi(dim)
 	v, errV := strconv.ParseFloat(value, 64)
 	ok = ok && err == nil && errV == nil && d >= 0 && d < int(dimensions)
-	grain := strings.IndexByte("tfa", text[0])
+	grain := strings.IndexByte("tfal", text[0])
 	return Amount{Value: v, Dimension: Dimension(d), Grain: Grain(max(0, grain))}, ok && grain >= 0
 }
 
@@ -159,6 +166,16 @@ func Join(list []Text, between string) Text {
 		words[i] = string(t)
 	}
 	return Text(strings.Join(words, between))
+}
+
+// Worded prints texts in the units of a system, a string each; empty, not nil, where there
+// are none.
+func Worded(list []Text, s System) []string {
+	out := make([]string, 0, len(list))
+	for _, t := range list {
+		out = append(out, t.In(s))
+	}
+	return out
 }
 
 // String prints the text in metric units.

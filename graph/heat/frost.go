@@ -2,6 +2,9 @@ package heat
 
 import "math"
 
+// FrostBelowC is the air below which ice grows on the coil, °C.
+const FrostBelowC = 7
+
 // Frost returns by what ice on the coil reduces a unit's output and COP in air of airC °C
 // and the humidity (0 to 1), where its figures hold no defrosts.
 //
@@ -13,11 +16,11 @@ import "math"
 // certification data named at the slopes (output at 2 °C 0.85 to 1.02 of the straight line
 // from -7 to 7 °C).
 func Frost(airC, humidity float64) (output, cop float64) {
-	if airC >= 7 {
+	if airC >= FrostBelowC {
 		return 1, 1
 	}
 	wet := HumidityRatio(humidity*VapourPressure(airC)) - HumidityRatio(VapourPressure(0.82*airC-8.589))
 	x := min(1, max(0, wet)/0.0014)
-	fade := math.Min(1, (7-airC)/2)
+	fade := math.Min(1, (FrostBelowC-airC)/2)
 	return 1 - 0.10*x*fade, 1 - 0.05*x*fade
 }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -137,7 +136,7 @@ func (s *search) closingHelps(t *trial) []help {
 		for _, n := range []float64{1, 2, 3} {
 			mm := math.Ceil(n * depth)
 			if mm > t.place.PlayMM {
-				out = append(out, s.fact(t, fmt.Sprintf("play = \"%.0f mm\"", mm), "if its end can be drawn back so far", func(l *graph.Leg) { l.PlayMM = mm }))
+				out = append(out, s.fact(t, graph.Say(`play = "%s"`, quantity.Length.About(mm)), "if its end can be drawn back so far", func(l *graph.Leg) { l.PlayMM = mm }))
 			}
 		}
 	}
@@ -145,8 +144,8 @@ func (s *search) closingHelps(t *trial) []help {
 }
 
 // fact is a help that says of the leg that is cut what only the person at the tub can see.
-func (s *search) fact(t *trial, what, condition string, change func(l *graph.Leg)) help {
-	kind, _, _ := strings.Cut(what, " = ")
+func (s *search) fact(t *trial, what, condition quantity.Text, change func(l *graph.Leg)) help {
+	kind, _, _ := strings.Cut(string(what), " = ")
 	return help{kind: kind, say: graph.Say("%s on %s", what, s.legOf(t)), cost: graph.Say("nothing, %s", condition), fact: true,
 		apply: func(c *graph.Circuit) { changeLeg(c, t.place.Run, t.place.Leg, change) }}
 }
@@ -159,26 +158,26 @@ func (s *search) placeHelps(t *trial, rules map[string]bool) []help {
 		out = append(out, s.fact(t, "reachable = true", "once a panel or the foam is off", func(l *graph.Leg) { l.Reachable = &yes }))
 	}
 	if rules["cut-clear-room"] {
-		out = append(out, s.fact(t, `clear = "100 mm"`, "once what is in the way is moved", func(l *graph.Leg) { l.ClearMM = 100 }))
+		out = append(out, s.fact(t, graph.Say(`clear = "%s"`, quantity.Length.About(100)), "once what is in the way is moved", func(l *graph.Leg) { l.ClearMM = 100 }))
 	}
 	return out
 }
 
 // legOf names the leg of a place as the user wrote it.
-func (s *search) legOf(t *trial) string {
+func (s *search) legOf(t *trial) quantity.Text {
 	run := s.asked.Run(t.place.Run)
 	if run == nil || t.place.Leg < 1 || t.place.Leg > len(run.Legs) {
-		return t.place.Where()
+		return quantity.Text(t.place.Where())
 	}
 	return userLeg(&run.Legs[t.place.Leg-1])
 }
 
 // userLeg names a leg of the description: "your leg front 300 mm, line 161".
-func userLeg(l *graph.Leg) string {
+func userLeg(l *graph.Leg) quantity.Text {
 	if l.Pos.Line == 0 {
-		return fmt.Sprintf("your leg %q", l.Words())
+		return graph.Say(`your leg "%s"`, l.Words())
 	}
-	return fmt.Sprintf("your leg %q, line %d", l.Words(), l.Pos.Line)
+	return graph.Say(`your leg "%s", line %d`, l.Words(), l.Pos.Line)
 }
 
 // legHelps change the legs to and from the unit: one made longer in each pipe, so that the
@@ -189,7 +188,7 @@ func (s *search) legHelps() []help {
 	if len(r.ToUnit) == 0 || len(r.FromUnit) == 0 {
 		return nil
 	}
-	for _, mm := range []float64{50, 100, 200, 300} {
+	for _, mm := range s.steps() {
 		for i := range r.ToUnit {
 			l := r.ToUnit[i]
 			j := slices.IndexFunc(r.FromUnit, func(b graph.Leg) bool {
@@ -204,6 +203,14 @@ func (s *search) legHelps() []help {
 	return out
 }
 
+// steps are the lengths by which legs are tried longer, mm: round ones in the job's units.
+func (s *search) steps() []float64 {
+	if quantity.SystemOf(s.asked.Job.Units) == quantity.InchSystem {
+		return []float64{2 * 25.4, 4 * 25.4, 8 * 25.4, 12 * 25.4}
+	}
+	return []float64{50, 100, 200, 300}
+}
+
 // bothLonger makes a leg to the unit and the one back along it longer.
 func (s *search) bothLonger(to, from int, mm float64) help {
 	r := s.asked.Retrofit
@@ -213,7 +220,7 @@ func (s *search) bothLonger(to, from int, mm float64) help {
 	}
 	a, b := r.ToUnit[to], r.FromUnit[from]
 	return help{
-		say:  graph.Say("%q in place of %s, and %q in place of %s", longer(a).Words(), userLeg(&a), longer(b).Words(), userLeg(&b)),
+		say:  graph.Say(`"%s" in place of %s, and "%s" in place of %s`, longer(a).Words(), userLeg(&a), longer(b).Words(), userLeg(&b)),
 		cost: graph.Say("%s more pipe each way", s.length(mm)),
 		apply: func(c *graph.Circuit) {
 			c.Retrofit.ToUnit[to], c.Retrofit.FromUnit[from] = longer(c.Retrofit.ToUnit[to]), longer(c.Retrofit.FromUnit[from])

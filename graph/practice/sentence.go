@@ -56,11 +56,11 @@ func Pick(j *Job, list []Sentence) []Said {
 
 // Texts returns the words alone, in the units of a system.
 func Texts(list []Said, units quantity.System) []string {
-	out := make([]string, len(list))
+	words := make([]quantity.Text, len(list))
 	for i, s := range list {
-		out[i] = s.Text.In(units)
+		words[i] = s.Text
 	}
-	return out
+	return quantity.Worded(words, units)
 }
 
 // Subject is the sentences on one matter.

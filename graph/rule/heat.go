@@ -3,6 +3,7 @@ package rule
 import (
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/stream"
 )
@@ -129,8 +130,8 @@ func waterNotAbove40(in *Input, report Report) {
 	if t := v.waterC(); t > hottestC {
 		report(false, graph.Diagnostic{
 			Pos: or(v.c.Water.KeyPos["temperature"], v.c.Water.Pos), Severity: graph.Error,
-			Message: graph.Say("the water has %s; 40 °C (104 °F) is the most a bather may meet", v.celsius(t)),
-			Hint:    "set the controller and the unit to 40 °C or less, and leave the high limit active",
+			Message: graph.Say("the water has %s; %s is the most a bather may meet", v.celsius(t), quantity.Temperature.Of(40)),
+			Hint:    graph.Say("set the controller and the unit to %s or less, and leave the high limit active", quantity.Temperature.Of(40)),
 		})
 	}
 }

@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/stream"
 )
@@ -208,7 +209,7 @@ func unitAfterElement(in *Input, report Report) {
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(e)},
-			Message: graph.Say("%q stands before element heater %q: the sensor there reads water the unit has warmed (1 to 3 K high), and a pressure switch there may drop out", b.Unit.ID, e.ID),
+			Message: graph.Say("%q stands before element heater %q: the sensor there reads water the unit has warmed (%s to %s high), and a pressure switch there may drop out", b.Unit.ID, e.ID, quantity.TemperatureDifference.About(1), quantity.TemperatureDifference.About(3)),
 			Hint:    graph.Say("cut after %q where there is room; where not, have the electrician check the controller's sensor and switch", e.ID),
 		})
 	}

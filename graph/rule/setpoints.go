@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -73,7 +74,7 @@ func setPointsAgree(in *Input, report Report) {
 			report(u.Existing, graph.Diagnostic{
 				Pos: key(u, "set-point"), Severity: graph.Error,
 				Message: graph.Say("%q is set to %s; %s is the most a bather may meet", u.ID, v.celsius(set), v.celsius(hottestC)),
-				Hint:    "set it to 40 °C at most, and to 39 °C where a controller has to stand above it",
+				Hint:    graph.Say("set it to %s at most, and to %s where a controller has to stand above it", quantity.Temperature.Of(40), quantity.Temperature.Of(39)),
 			})
 			continue
 		}
@@ -87,19 +88,19 @@ func setPointsAgree(in *Input, report Report) {
 			switch {
 			case other && has > hottestC:
 				d.Message = graph.Say("%q is set to %s; %s is the most a bather may meet", e.ID, v.celsius(has), v.celsius(hottestC))
-				d.Hint = "set it to 40 °C at most"
+				d.Hint = graph.Say("set it to %s at most", quantity.Temperature.Of(40))
 			case !known:
 				continue
 			case !e.Element.Disconnected && other && has > set-elementBelowK:
 				d.Message = graph.Say("element %q is set to %s and %q to %s: it heats first; it needs %s or less", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set-elementBelowK))
-				d.Hint = "set the element 2 to 3 K below the unit, and keep the pump running by circulation hours or the unit's pump contact"
+				d.Hint = graph.Say("set the element %s to %s below the unit, and keep the pump running by circulation hours or the unit's pump contact", quantity.TemperatureDifference.About(2), quantity.TemperatureDifference.About(3))
 			case e.Element.Disconnected && called && set > hottestC-controllerAboveK:
 				d.Pos = key(u, "set-point")
 				d.Message = graph.Say("%q is set to %s: no controller can stand above it to keep %q running; it needs %s or less", u.ID, v.celsius(set), b.Pump.ID, v.celsius(hottestC-controllerAboveK))
-				d.Hint = "set the unit to 39 °C, or keep the pump running by hours or a contact and write runs-for-heat on it"
+				d.Hint = graph.Say("set the unit to %s, or keep the pump running by hours or a contact and write runs-for-heat on it", quantity.Temperature.Of(39))
 			case e.Element.Disconnected && called && other && has < set+controllerAboveK:
 				d.Message = graph.Say("the controller of %q, whose element is off, is set to %s and %q to %s: it stops calling for circulation first; it needs %s or more", e.ID, v.celsius(has), u.ID, v.celsius(set), v.celsius(set+controllerAboveK))
-				d.Hint = "set the controller 1 K or more above the unit, or keep the pump running by hours or a contact and write runs-for-heat on it"
+				d.Hint = graph.Say("set the controller %s or more above the unit, or keep the pump running by hours or a contact and write runs-for-heat on it", quantity.TemperatureDifference.About(1))
 			default:
 				continue
 			}
@@ -133,7 +134,7 @@ func heatWhenUnitStops(in *Input, report Report) {
 		case u.Unit == nil || !u.Unit.LeastAirSet:
 			d.Severity = graph.Warning
 			d.Message = graph.Say("no element is in use, and how cold the air may be for %q is not said; the site needs %s", u.ID, v.celsius(site.AirC))
-			d.Hint = "read it from the unit's sheet: least-air = \"-7 °C\""
+			d.Hint = graph.Say("read it from the unit's sheet: least-air = \"%s\"", quantity.Temperature.About(-7))
 		case u.Unit.LeastAirC > site.AirC:
 			d.Message = graph.Say("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(u.Unit.LeastAirC), v.celsius(site.AirC))
 			d.Hint = "keep the element in use under a named interlock, choose a unit for colder air, or name the air down to which the tub is used and empty it before it gets colder"
@@ -156,7 +157,7 @@ func unitReachesTemperature(in *Input, report Report) {
 		case u.Unit.MostWaterSet && u.Unit.MostWaterC < want:
 			d.Pos = key(u, "most-water")
 			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(u.Unit.MostWaterC), v.celsius(want))
-			d.Hint = "choose a unit whose sheet names the tub's temperature: many made for pools stop at 32 to 35 °C"
+			d.Hint = graph.Say("choose a unit whose sheet names the tub's temperature: many made for pools stop at %s to %s", quantity.Temperature.About(32), quantity.Temperature.About(35))
 		case u.Unit.MostWaterSet && u.Unit.SetPointSet && u.Unit.SetPointC > u.Unit.MostWaterC:
 			d.Pos = key(u, "set-point")
 			d.Message = graph.Say("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(u.Unit.MostWaterC))

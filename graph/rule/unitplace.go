@@ -3,6 +3,7 @@ package rule
 import (
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -66,7 +67,7 @@ func unitAwayFromWater(in *Input, report Report) {
 		report(u.Existing, graph.Diagnostic{
 			Pos: key(u, "from-water"), Severity: graph.Warning,
 			Message: graph.Say("%q stands %s from the water (%s); it needs %s", u.ID, v.length(far), how, v.length(limit)),
-			Hint:    `move it away; or measure from the rim to its case and write from-water = "2.2 m"; the electrician decides by the local code, by [site] region`,
+			Hint:    graph.Say(`move it away; or measure from the rim to its case and write from-water = "%s"; the electrician decides by the local code, by [site] region`, quantity.Length.About(2200)),
 		})
 	}
 }
@@ -109,7 +110,8 @@ func unitBreathes(in *Input, report Report) {
 		case u.ClearMM >= 0 && u.ClearMM < leastBehindMM:
 			d.Pos = key(u, "clear")
 			d.Message = graph.Say("%q has %s of free air; it needs %s behind it, and more before its fan", u.ID, v.length(u.ClearMM), v.length(leastBehindMM))
-			d.Hint = "move it away from wall, fence or plants: 0.3 to 0.5 m behind, 0.6 m at the service side, 1.5 m and more before the fan, or as its sheet says"
+			d.Hint = graph.Say("move it away from wall, fence or plants: %s to %s behind, %s at the service side, %s and more before the fan, or as its sheet says",
+				quantity.Length.About(300), quantity.Length.About(500), quantity.Length.About(600), quantity.Length.About(1500))
 		default:
 			continue
 		}

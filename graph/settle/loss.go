@@ -1,9 +1,6 @@
 package settle
 
 import (
-	"fmt"
-	"strings"
-
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -248,26 +245,19 @@ func crackingSpread(out *Part, ofRow bool) Spread {
 }
 
 // Words says in what form the loss is known: "6 kPa at 10 m3/h", "K 4.5 on 40 mm".
-func (l *Loss) Words(system quantity.System) string {
-	flow := func(q float64) string { return quantity.Format(q, quantity.Flow, system) }
-	length := func(mm float64) string {
-		if system == quantity.InchSystem {
-			return quantity.Trim(quantity.Round(mm/25.4, 3)) + " in"
-		}
-		return quantity.Trim(quantity.Round(mm, 2)) + " mm"
-	}
-	at := func(q float64, d graph.Drop) string {
+func (l *Loss) Words() quantity.Text {
+	at := func(q float64, d graph.Drop) quantity.Text {
 		dim := quantity.Pressure
 		if d.IsHead {
 			dim = quantity.Head
 		}
-		return quantity.Format(d.Value, dim, system) + " at " + flow(q)
+		return graph.Say("%s at %s", dim.Of(d.Value), quantity.Flow.Of(q))
 	}
-	onBore := func(k, bore float64) string {
+	onBore := func(k, bore float64) quantity.Text {
 		if bore > 0 {
-			return fmt.Sprintf("K %s on %s", quantity.Trim(quantity.Round(k, 3)), length(bore))
+			return graph.Say("K %s on %s", quantity.Trim(quantity.Round(k, 3)), quantity.Length.Finely(bore))
 		}
-		return "K " + quantity.Trim(quantity.Round(k, 3))
+		return graph.Say("K %s", quantity.Trim(quantity.Round(k, 3)))
 	}
 	if d := l.Described; d != nil {
 		switch {
@@ -276,18 +266,18 @@ func (l *Loss) Words(system quantity.System) string {
 		case d.HasK:
 			return onBore(d.K, d.BoreMM)
 		case d.Kv > 0:
-			return "Kv " + quantity.Format(d.Kv, quantity.Kv, quantity.MetricSystem)
+			return graph.Say("%s", quantity.Kv.Of(d.Kv))
 		}
-		var points []string
+		var points []quantity.Text
 		for _, p := range d.Points {
 			points = append(points, at(p.Flow, p.Drop))
 		}
-		return strings.Join(points, ", ")
+		return quantity.Join(points, ", ")
 	}
 	r := &l.Row
 	if j := l.Jets; j != nil {
 		if j.Rated != nil {
-			return fmt.Sprintf("%d jets, each %s", j.Count, at(j.Rated.Flow, j.Rated.Drop))
+			return graph.Say("%d jets, each %s", j.Count, at(j.Rated.Flow, j.Rated.Drop))
 		}
 		k, bore := r.K, r.BoreMM
 		if j.HasK {
@@ -296,15 +286,15 @@ func (l *Loss) Words(system quantity.System) string {
 		if j.BoreMM > 0 {
 			bore = j.BoreMM
 		}
-		return fmt.Sprintf("%d jets, each %s", j.Count, onBore(k, bore))
+		return graph.Say("%d jets, each %s", j.Count, onBore(k, bore))
 	}
 	switch {
 	case r.LoverD > 0:
-		return "L/D " + quantity.Trim(r.LoverD)
+		return graph.Say("L/D %s", quantity.Trim(r.LoverD))
 	case r.K > 0:
 		return onBore(r.K, r.BoreMM)
 	case r.Kv > 0:
-		return "Kv " + quantity.Format(r.Kv, quantity.Kv, quantity.MetricSystem)
+		return graph.Say("%s", quantity.Kv.Of(r.Kv))
 	case r.LossFlow > 0:
 		return at(r.LossFlow, graph.Drop{Value: r.LossDropPa})
 	}

@@ -76,7 +76,7 @@ func (s *Stage) waterValues(yield func(Key, Value) bool) bool {
 }
 
 func (p *Part) values(yield func(Key, Value) bool) bool {
-	loss := words(p.Loss.Words(quantity.MetricSystem), p.Loss.Origin)
+	loss := words(p.Loss.Words().String(), p.Loss.Origin)
 	loss.Spread = p.Loss.Spread
 	if !p.Loss.Known() {
 		loss.Known = false

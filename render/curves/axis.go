@@ -35,24 +35,16 @@ func newAxis(most, factor float64, unit string) axis {
 	return a
 }
 
-// Factors from m³/s and m. Sources: 1 US gallon = 231 in³, 1 ft = 0.3048 m, both exact
-// (NIST SP 811, app. B).
-const (
-	perHour = 3600.0
-	gpm     = 60 / (231 * 0.0254 * 0.0254 * 0.0254)
-	feet    = 1 / 0.3048
-)
-
 func flowAxis(most float64, s quantity.System) axis {
 	if s == quantity.InchSystem {
-		return newAxis(most, gpm, "gpm")
+		return newAxis(most, quantity.In(1, quantity.Flow, "gpm"), "gpm")
 	}
-	return newAxis(most, perHour, "m3/h")
+	return newAxis(most, quantity.In(1, quantity.Flow, "m3/h"), "m3/h")
 }
 
 func headAxis(most float64, s quantity.System) axis {
 	if s == quantity.InchSystem {
-		return newAxis(most, feet, "ft of water")
+		return newAxis(most, quantity.In(1, quantity.Head, "ft"), "ft of water")
 	}
 	return newAxis(most, 1, "m of water")
 }

@@ -89,7 +89,7 @@ func (d *drawing) page(n, of int) *sheet.Sheet {
 func (d *drawing) scaleText() string { return "1:" + quantity.Trim(max(d.per, 1)) }
 
 func (d *drawing) notes() []string {
-	kerf := "The saw takes " + quantity.Trim(quantity.Round(d.in.List.KerfMM, 2)) + " mm with each cut"
+	kerf := "The saw takes " + quantity.Length.Finely(d.in.List.KerfMM).In(d.in.Units) + " with each cut"
 	if d.in.List.KerfSource != "" {
 		kerf += " (" + d.in.List.KerfSource + ")"
 	}

@@ -88,7 +88,7 @@ func (d *drawing) facts(p *graph.Part) []string {
 	switch {
 	case p.Kind == graph.CheckValve && l.Spring:
 		if pa := d.cracking(p); pa > 0 {
-			out = append(out, quantity.Format(pa, quantity.Pressure, quantity.InchSystem)+" / "+quantity.Format(pa, quantity.Pressure, quantity.MetricSystem))
+			out = append(out, quantity.Format(pa, quantity.Pressure, d.in.Units))
 		}
 	case l.Shut:
 		out = append(out, "shut")

@@ -22,7 +22,7 @@ func Offer(p, against *plan.Plan, units quantity.System) *book.Book {
 	b := &book.Book{Kind: "offer", Bare: true, Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File)}
 	b.Job.Notes = nil
 	style := table.Style{Units: units, Whole: true}
-	b.Chapters = []book.Chapter{done(p, style), first(p), price(p, against), agreed(p)}
+	b.Chapters = []book.Chapter{done(p, style), first(p), price(p, against, units), agreed(p)}
 	return b
 }
 
@@ -122,7 +122,7 @@ func capital(s string) string {
 }
 
 // price is the sum, of one choice or of two side by side.
-func price(p, against *plan.Plan) book.Chapter {
+func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 	c := book.Chapter{ID: "price", Title: "The price", For: book.Owner}
 	choices := []*plan.Plan{p}
 	names := []string{strings.TrimSpace("sum " + p.Circuit.Job.Currency)}
@@ -186,7 +186,7 @@ func price(p, against *plan.Plan) book.Chapter {
 			of = " in " + names[i]
 		}
 		c.Say(fmt.Sprintf("Not in the price%s, as nobody gave one:", of))
-		c.Add(book.Item{Kind: book.Bullets, Lines: one.Missing})
+		c.Add(book.Item{Kind: book.Bullets, Lines: quantity.Worded(one.Missing, units)})
 	}
 	if !prices[0].TaxSaid {
 		c.Say("Tax is not said: the price is without it.")

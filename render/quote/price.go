@@ -1,11 +1,11 @@
 package quote
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 )
@@ -20,7 +20,7 @@ type Price struct {
 	Tax      decimal.Decimal
 	TaxSaid  bool
 	Total    decimal.Decimal
-	Missing  []string // lines without a price
+	Missing  []quantity.Text // lines without a price
 }
 
 // Group is what one kind of things costs.
@@ -43,7 +43,7 @@ func PriceOf(p *plan.Plan) Price {
 		}
 		g := &out.Groups[len(out.Groups)-1]
 		if !l.Sum.Valid {
-			out.Missing = append(out.Missing, fmt.Sprintf("%s %s %s", l.Quantity, l.Item.Unit, named(l.Item)))
+			out.Missing = append(out.Missing, quantity.Say("%s %s", amountOf(&l), named(l.Item)))
 			continue
 		}
 		g.Sum = g.Sum.Add(l.Sum.Decimal.Round(2))
@@ -67,6 +67,14 @@ func PriceOf(p *plan.Plan) Price {
 	out.Tax = out.Net.Mul(decimal.NewFromFloat(p.Circuit.Offer.Tax.Or(0))).Round(2)
 	out.Total = out.Net.Add(out.Tax)
 	return out
+}
+
+// amountOf is how much of it is ordered.
+func amountOf(l *takeoff.OrderLine) quantity.Text {
+	if l.Item.Unit == "m" {
+		return quantity.Say("%s", quantity.Long(1000*l.Item.Quantity))
+	}
+	return quantity.Say("%s %s", l.Quantity, l.Item.Unit)
 }
 
 // named is an item with its size, once.

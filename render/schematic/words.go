@@ -2,7 +2,6 @@ package schematic
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"dryfit/catalog"
@@ -124,7 +123,7 @@ func (d *drawing) facts(p *graph.Part) []string {
 		out = append(out, fmt.Sprintf("%d jets", p.Jets.Count))
 	case p.Kind == graph.CheckValve:
 		if pa := d.cracking(p); pa > 0 {
-			out = append(out, springText(pa))
+			out = append(out, quantity.Format(pa, quantity.Pressure, d.units))
 		}
 	case p.Kind.IsHandValve():
 		out = append(out, tag.Position(p))
@@ -135,18 +134,6 @@ func (d *drawing) facts(p *graph.Part) []string {
 		out = append(out, s)
 	}
 	return out
-}
-
-// psi in Pa. Source: NIST SP 811 (2008), appendix B.8.
-const psi = 6894.757
-
-// springText says a cracking pressure in both units of the trade: "1/2 psi / 3.4 kPa".
-func springText(pa float64) string {
-	inch := quantity.Format(pa, quantity.Pressure, quantity.InchSystem)
-	if quarters := pa / psi * 4; quarters > 0.9 && math.Abs(quarters-math.Round(quarters)) < 0.02 {
-		inch = quantity.Fraction(math.Round(quarters)/4, 4) + " psi"
-	}
-	return inch + " / " + quantity.Format(pa, quantity.Pressure, quantity.MetricSystem)
 }
 
 // cracking returns a spring check's pressure, Pa; 0 where nothing says it, or for a swing check.

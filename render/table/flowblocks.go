@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
@@ -124,8 +125,8 @@ const noLevel = "+"
 
 // runsOfMode lists what passes every run.
 func runsOfMode(sol *hydraulic.Solution, s Style) *Grid {
-	flow, pressure, speed := s.flowUnit(), s.pressureUnit(), s.speedUnit()
-	g := newGrid(column{head: "run"}, column{head: "size"}, column{head: "bore mm", right: true}, column{head: flow.name, right: true},
+	flow, pressure, speed, bore := s.flowUnit(), s.pressureUnit(), s.speedUnit(), s.boreUnit()
+	g := newGrid(column{head: "run"}, column{head: "size"}, column{head: "bore " + bore.name, right: true}, column{head: flow.name, right: true},
 		column{head: speed.name, right: true}, column{head: "drop " + pressure.name, right: true},
 		column{head: pressure.name + " inside", right: true}, column{head: "side"})
 	for _, r := range sol.Runs {
@@ -145,7 +146,7 @@ func runsOfMode(sol *hydraulic.Solution, s Style) *Grid {
 		if !r.LevelKnown {
 			inside += noLevel
 		}
-		g.add(r.Run.ID, r.Run.Size.String(), fixed(r.BoreMM, 1), flow.text(r.Flow), fast+speed.text(r.Velocity),
+		g.add(r.Run.ID, r.Run.Size.String(), bore.text(r.BoreMM), flow.text(r.Flow), fast+speed.text(r.Velocity),
 			pressure.text(r.Drop), inside, side)
 	}
 	return g
@@ -191,7 +192,7 @@ func pumpWords(f hydraulic.PartFlow, s Style) string {
 	}
 	words := []string{f.State, "head " + s.head(f.HeadM), shut}
 	if f.PowerW > 0 {
-		words = append(words, fixed(f.PowerW, 0)+" W")
+		words = append(words, quantity.Format(f.PowerW, quantity.Power, s.Units))
 	}
 	if f.NPSHKnown && f.Part.Pump != nil && len(f.Part.Pump.NPSH) > 0 {
 		words = append(words, "NPSH available "+s.head(f.NPSHAvailableM))

@@ -61,6 +61,8 @@ func (h heatWords) warm(c float64) string {
 	return quantity.Format(c, quantity.Temperature, h.s.Units)
 }
 
+func (h heatWords) power(w float64) string { return quantity.Format(w, quantity.Power, h.s.Units) }
+
 func (h heatWords) money(v float64) string {
 	return strings.TrimSpace(fixed(v, 0) + " " + h.currency)
 }
@@ -89,7 +91,7 @@ func (h heatWords) short() []string {
 		case u.Hold && u.HoldsKnown:
 			out = append(out, fmt.Sprintf("the unit holds %s down to %s outside; asked for: %s", h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC)))
 		case u.HoldsKnown:
-			out = append(out, fmt.Sprintf("the unit holds %s only down to %s outside; asked for: %s, where the tub loses %s kW and the unit gives %s kW", h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), fixed(u.LostW/1e3, 1), fixed(u.HeldW/1e3, 1)))
+			out = append(out, fmt.Sprintf("the unit holds %s only down to %s outside; asked for: %s, where the tub loses %s and the unit gives %s", h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), h.power(u.HeldW)))
 		default:
 			out = append(out, fmt.Sprintf("the unit does not hold %s in any air", h.warm(r.Loss.WaterC)))
 		}
@@ -180,7 +182,7 @@ func (h heatWords) loss() Block {
 		g.add(string(t.Term), w, year)
 	}
 	return Block{Title: fmt.Sprintf("What the tub loses, water %s, air %s", h.warm(l.WaterC), h.warm(l.AirC)), Grid: g, Lines: []string{
-		fmt.Sprintf("cover on: %s W, %s W for each kelvin; cover off another %s W and %s kg of water an hour", fixed(l.StandingW, 0), fixed(l.UA, 1), fixed(l.Open.Total(), 0), fixed(l.Open.EvaporationKgH, 1)),
+		h.s.say(quantity.Say("cover on: %s, that is %s; cover off another %s and %s of water an hour", quantity.Power.Of(l.StandingW), quantity.Conductance.Of(l.UA), quantity.Power.Of(l.Open.Total()), quantity.Mass.Of(l.Open.EvaporationKgH))),
 		"watts of the open terms are those while the cover is off",
 	}}
 }
@@ -379,7 +381,7 @@ func (h heatWords) assumed() Block {
 		if a.MovesKWh != 0 {
 			moves = "± " + kWh(math.Abs(a.MovesKWh))
 		}
-		g.add(a.What, value, moves, a.Source)
+		g.add(h.s.say(a.What), value, moves, a.Source)
 	}
 	return Block{Title: "Assumed, the heaviest first", Grid: g}
 }

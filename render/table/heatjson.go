@@ -191,7 +191,7 @@ func HeatJSON(r *job.Report, s Style) ([]byte, error) {
 		if !a.Plain {
 			unit = a.Dim.BaseUnit()
 		}
-		out.Assumed = append(out.Assumed, heatAssumed{What: a.What, Value: round(a.Value, 4), Unit: unit, Source: a.Source, Moves: round(a.MovesKWh, 1)})
+		out.Assumed = append(out.Assumed, heatAssumed{What: a.What.String(), Value: round(a.Value, 4), Unit: unit, Source: a.Source, Moves: round(a.MovesKWh, 1)})
 	}
 	out.Findings = findings(r.Problems, s)
 	return writeJSON(out)

@@ -27,10 +27,10 @@ func round(v float64, places int) float64 {
 func mm(v float64) float64 { return round(v, 2) }
 
 // m3h turns m³/s into m³/h for JSON.
-func m3h(v float64) float64 { return round(v*3600, 4) }
+func m3h(v float64) float64 { return round(quantity.In(v, quantity.Flow, "m3/h"), 4) }
 
 // kPa turns Pa into kPa for JSON.
-func kPa(v float64) float64 { return round(v/1000, 4) }
+func kPa(v float64) float64 { return round(quantity.In(v, quantity.Pressure, "kPa"), 4) }
 
 // fixed prints v with the number of places.
 func fixed(v float64, places int) string {
@@ -42,11 +42,7 @@ func (s Style) say(t quantity.Text) string { return t.In(s.Units) }
 
 // says words texts, a string each; empty, not nil, where there are none.
 func (s Style) says(list []quantity.Text) []string {
-	out := make([]string, 0, len(list))
-	for _, t := range list {
-		out = append(out, s.say(t))
-	}
-	return out
+	return quantity.Worded(list, s.Units)
 }
 
 // rise prints a temperature difference in K.
@@ -66,44 +62,56 @@ func (s Style) pressure(v float64) string { return quantity.Format(v, quantity.P
 // head prints a head in m.
 func (s Style) head(v float64) string { return quantity.Format(v, quantity.Head, s.Units) }
 
-// unit is a unit a column is printed in: its name for the column's head, and the number of
-// it that make one SI unit.
+// unit is a unit a column is printed in: its name, for the column's head, and its decimals.
 type unit struct {
-	name   string
-	times  float64
+	name   string // "" for a bare number
+	dim    quantity.Dimension
 	places int
 }
 
-// text prints an SI value in the unit, without its name.
-func (u unit) text(v float64) string { return fixed(v*u.times, u.places) }
+// of returns a value given in the dimension's base unit in the unit, rounded.
+func (u unit) of(v float64) float64 {
+	if u.name != "" {
+		v = quantity.In(v, u.dim, u.name)
+	}
+	return round(v, u.places)
+}
+
+// text prints a value given in the dimension's base unit in the unit, without its name.
+func (u unit) text(v float64) string { return fixed(u.of(v), u.places) }
 
 func (s Style) flowUnit() unit {
 	if s.Units == quantity.InchSystem {
-		return unit{"gpm", 3600 / 0.2271247, 1}
+		return unit{"gpm", quantity.Flow, 1}
 	}
-	return unit{"m3/h", 3600, 2}
+	return unit{"m3/h", quantity.Flow, 2}
 }
 
 func (s Style) pressureUnit() unit {
 	if s.Units == quantity.InchSystem {
-		return unit{"psi", 1 / 6894.757, 2}
+		return unit{"psi", quantity.Pressure, 2}
 	}
-	return unit{"kPa", 1e-3, 1}
+	return unit{"kPa", quantity.Pressure, 1}
 }
 
 func (s Style) speedUnit() unit {
 	if s.Units == quantity.InchSystem {
-		return unit{"ft/s", 1 / 0.3048, 1}
+		return unit{"ft/s", quantity.Velocity, 1}
 	}
-	return unit{"m/s", 1, 2}
+	return unit{"m/s", quantity.Velocity, 2}
 }
 
 // pipeLength prints a length given in m.
 func (s Style) pipeLength(v float64) string {
+	return quantity.Long(v * 1000).In(s.Units)
+}
+
+// boreUnit is what a calliper shows.
+func (s Style) boreUnit() unit {
 	if s.Units == quantity.InchSystem {
-		return fixed(v/0.3048, 1) + " ft"
+		return unit{"in", quantity.Length, 3}
 	}
-	return fixed(v, 2) + " m"
+	return unit{"mm", quantity.Length, 1}
 }
 
 // amount is money as exact decimal text: a JSON number, null where it is not known.

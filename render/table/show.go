@@ -49,7 +49,7 @@ func ShowText(values []Shown, s Style) []byte {
 func (v *Shown) words(units quantity.System) string {
 	switch {
 	case v.Form != nil:
-		return v.Form.Words(units)
+		return v.Form.Words().In(units)
 	case v.Dim == settle.Words:
 		return v.Text
 	}
@@ -64,10 +64,16 @@ func settledWords(x float64, dim quantity.Dimension, units quantity.System) stri
 		return quantity.Trim(round(x, 4))
 	case dim == quantity.Length && units == quantity.MetricSystem:
 		return quantity.Trim(round(x, lengthPlaces(x))) + " mm"
-	case dim == quantity.Length && (x < 25.4 || round(x/25.4*16, 0) != round(x/25.4*16, 4)):
-		return quantity.Trim(round(x/25.4, lengthPlaces(x)+1)) + " in"
+	case dim == quantity.Length && (x < 25.4 || !wholeSixteenths(x)):
+		return quantity.Trim(round(quantity.In(x, dim, "in"), lengthPlaces(x)+1)) + " in"
 	}
 	return quantity.Format(x, dim, units)
+}
+
+// wholeSixteenths reports whether a length is one that a rule in inches shows.
+func wholeSixteenths(mm float64) bool {
+	n := 16 * quantity.In(mm, quantity.Length, "in")
+	return round(n, 0) == round(n, 4)
 }
 
 func lengthPlaces(mm float64) int {
@@ -115,15 +121,15 @@ func (v *Shown) from() string {
 
 // showUnits are the units of values in CSV and JSON.
 var showUnits = map[quantity.Dimension]unit{
-	quantity.Length:      {"mm", 1, 5},
-	quantity.Flow:        {"m3/h", 3600, 4},
-	quantity.Pressure:    {"kPa", 1e-3, 4},
-	quantity.Head:        {"m", 1, 4},
-	quantity.Temperature: {"°C", 1, 2},
-	quantity.Power:       {"W", 1, 1},
-	quantity.Density:     {"kg/m3", 1, 3},
-	quantity.Viscosity:   {"mPa s", 1e3, 5},
-	settle.Bare:          {"", 1, 5},
+	quantity.Length:      {"mm", quantity.Length, 5},
+	quantity.Flow:        {"m3/h", quantity.Flow, 4},
+	quantity.Pressure:    {"kPa", quantity.Pressure, 4},
+	quantity.Head:        {"m", quantity.Head, 4},
+	quantity.Temperature: {"°C", quantity.Temperature, 2},
+	quantity.Power:       {"W", quantity.Power, 1},
+	quantity.Density:     {"kg/m3", quantity.Density, 3},
+	quantity.Viscosity:   {"mPa s", quantity.Viscosity, 5},
+	settle.Bare:          {"", settle.Bare, 5},
 }
 
 type valueJSON struct {
@@ -151,9 +157,9 @@ func valuesJSON(values []Shown) []valueJSON {
 			one.Value = v.Text
 		} else {
 			u := showUnits[v.Dim]
-			one.Value, one.Unit = round(v.V*u.times, u.places), u.name
+			one.Value, one.Unit = u.of(v.V), u.name
 			at = func(share float64) *float64 {
-				x := round(v.V*(1+share)*u.times, u.places)
+				x := u.of(v.V * (1 + share))
 				return &x
 			}
 		}

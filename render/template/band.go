@@ -218,7 +218,7 @@ func (d *drawing) lines(b band) []string {
 	}
 	out = append(out, fmt.Sprintf("for %s, run %s: outside diameter %s %s", c.Pipe, c.Run, d.diameter(c.OutsideMM), how))
 	if c.KerfMM > 0 {
-		out = append(out, fmt.Sprintf("saw takes %s mm, out of the waste", quantity.Trim(quantity.Round(c.KerfMM, 2))))
+		out = append(out, fmt.Sprintf("saw takes %s, out of the waste", quantity.Length.Finely(c.KerfMM).In(d.in.Units)))
 	}
 	if b.of > 1 {
 		out = append(out, fmt.Sprintf("strip %d of %d", b.part, b.of))
@@ -228,10 +228,7 @@ func (d *drawing) lines(b band) []string {
 
 // diameter writes what a calliper reads.
 func (d *drawing) diameter(mm float64) string {
-	if d.in.Units == quantity.InchSystem {
-		return quantity.Trim(quantity.Round(mm/25.4, 3)) + " in"
-	}
-	return quantity.Trim(quantity.Round(mm, 2)) + " mm"
+	return quantity.Length.Finely(mm).In(d.in.Units)
 }
 
 func (d *drawing) length(mm float64) string {

@@ -1,8 +1,6 @@
 package template
 
 import (
-	"fmt"
-
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/render/scene"
@@ -17,8 +15,24 @@ type Input struct {
 	Page  sheet.Page // zero: A4 landscape
 }
 
-// CheckMM is the length of the bars that prove the printer.
-const CheckMM = 100.0
+// rule is a bar that proves the printer: its length, that of a field, and how many fields lie
+// between two figures.
+type rule struct {
+	fieldMM float64
+	fields  int
+	figures []string // at the start, in the middle and at the end
+	length  quantity.Amount
+}
+
+// ruleOf returns the bar of the units: 100 mm in tens, or 4 in in halves.
+func ruleOf(s quantity.System) rule {
+	if s == quantity.InchSystem {
+		return rule{12.7, 8, []string{"0", "2", "4"}, quantity.Length.About(4 * 25.4)}
+	}
+	return rule{10, 10, []string{"0", "50", "100"}, quantity.Length.About(100)}
+}
+
+func (r rule) lengthMM() float64 { return r.fieldMM * float64(r.fields) }
 
 // Room on the sheet for the check bars, mm.
 const (
@@ -50,7 +64,7 @@ func Draw(in Input) []*scene.Scene {
 	var out []*scene.Scene
 	for i, list := range pages {
 		s := d.page(i+1, len(pages))
-		s.Add(checks(s.Area())...)
+		s.Add(checks(s.Area(), d.in.Units)...)
 		at := d.room(s)
 		for _, b := range list {
 			s.Add(d.draw(b, scene.Point{X: at.MinX, Y: at.MinY})...)
@@ -71,7 +85,7 @@ func (d *drawing) page(n, of int) *sheet.Sheet {
 	h.Sheet, h.Of, h.Scale = n, of, "1:1"
 	s := sheet.New(p.Format, p.Orientation, h)
 	s.Notes(
-		"Print at 100 %, never \"fit to page\". Use a sheet only if both bars on it measure 100 mm.",
+		"Print at 100 %, never \"fit to page\". Use a sheet only if both bars on it measure "+ruleOf(d.in.Units).length.In(d.in.Units)+".",
 		"Ends that do not meet on the pipe: it has another outside diameter. Stop and measure it.",
 		"Tape on, saw through the paper beside the saw line, on the hatched side.",
 	)
@@ -86,23 +100,24 @@ func (d *drawing) room(s *sheet.Sheet) scene.Box {
 	return b
 }
 
-// checks are the two bars of 100 mm, along the head and down the right side: a printer may
+// checks are the two bars, along the head and down the right side: a printer may
 // stretch one way and not the other.
-func checks(area scene.Box) []scene.Item {
+func checks(area scene.Box, units quantity.System) []scene.Item {
+	bar := ruleOf(units)
 	level := scene.Point{X: area.MinX, Y: area.MinY + 3.2}
-	items := checkBar(level, true)
+	items := checkBar(bar, level, true)
 	const em = 2.6
-	lines := sheet.Wrap("this bar must measure 100 mm on paper, and so must the upright one", em, area.W()-CheckMM-6, true)
+	lines := sheet.Wrap("this bar must measure "+bar.length.In(units)+" on paper, and so must the upright one", em, area.W()-bar.lengthMM()-6, true)
 	for i, l := range lines {
 		y := level.Y + 1.5 + (float64(i)-float64(len(lines)-1)/2)*em*1.3
-		items = append(items, scene.Text{At: scene.Point{X: area.MinX + CheckMM + 4, Y: y}, Middle: true, Text: l, SizeMM: em, Bold: true, Tag: "check"})
+		items = append(items, scene.Text{At: scene.Point{X: area.MinX + bar.lengthMM() + 4, Y: y}, Middle: true, Text: l, SizeMM: em, Bold: true, Tag: "check"})
 	}
 	upright := scene.Point{X: area.MaxX - 3.4, Y: area.MinY + checkTop}
-	return append(items, checkBar(upright, false)...)
+	return append(items, checkBar(bar, upright, false)...)
 }
 
-// checkBar is a bar of 100 mm by 3 mm from its upper left corner, in tens.
-func checkBar(at scene.Point, level bool) []scene.Item {
+// checkBar is a bar 3 mm wide from its upper left corner, every second field black.
+func checkBar(bar rule, at scene.Point, level bool) []scene.Item {
 	const wide = 3.0
 	rect := func(from, to float64, st scene.Style) scene.Shape {
 		if level {
@@ -111,23 +126,25 @@ func checkBar(at scene.Point, level bool) []scene.Item {
 		return scene.Rect(at.X, at.Y+from, wide, to-from, st)
 	}
 	var items []scene.Item
-	for mm := 0.0; mm < CheckMM; mm += 20 {
-		items = append(items, rect(mm, mm+10, scene.Filled(0)))
+	for i := 0; i < bar.fields; i += 2 {
+		from := float64(i) * bar.fieldMM
+		items = append(items, rect(from, from+bar.fieldMM, scene.Filled(0)))
 	}
-	items = append(items, rect(0, CheckMM, scene.Stroke(sheet.Hair)).Tagged("check-bar"))
-	for _, mm := range []float64{0, 50, 100} {
-		t := scene.Text{Text: fmt.Sprintf("%g", mm), SizeMM: sheet.LeastEm, Anchor: scene.Centre, Tag: "check"}
+	items = append(items, rect(0, bar.lengthMM(), scene.Stroke(sheet.Hair)).Tagged("check-bar"))
+	for i, figure := range bar.figures {
+		mm := bar.lengthMM() * float64(i) / 2
+		t := scene.Text{Text: figure, SizeMM: sheet.LeastEm, Anchor: scene.Centre, Tag: "check"}
 		if level {
 			t.At = scene.Point{X: at.X + mm, Y: at.Y - 0.8}
-			if mm == 0 {
+			if i == 0 {
 				t.Anchor = scene.Start
 			}
 		} else {
 			t.At, t.TurnDeg = scene.Point{X: at.X - 0.8, Y: at.Y + mm}, 90
-			switch mm {
+			switch i {
 			case 0:
 				t.Anchor = scene.End
-			case CheckMM:
+			case len(bar.figures) - 1:
 				t.Anchor = scene.Start
 			}
 		}

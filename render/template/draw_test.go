@@ -199,24 +199,28 @@ func rectangles(t *testing.T, pdf []byte) []scene.Box {
 	return out
 }
 
-// In SVG one unit is one mm on paper: the page's size in mm and its view box agree.
+// In SVG one unit is one mm on paper: the page's size in mm and its view box agree. In inches the bars are 4 in long (25.4 mm each by definition: NIST SP 811).
 func TestCheckBarsInSVG(t *testing.T) {
-	svg := string(scene.SVG(Draw(inputs()["two-inch"])[0]))
-	if !strings.Contains(svg, `width="297mm" height="210mm" viewBox="0 0 297 210"`) {
-		t.Errorf("one unit is not one mm: %.200s", svg)
-	}
-	paths := regexp.MustCompile(`<path class="check-bar" d="M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)L[^"]*Z"`).FindAllStringSubmatch(svg, -1)
-	if len(paths) != 2 {
-		t.Fatalf("%d check bars, want 2", len(paths))
-	}
-	for i, p := range paths {
-		var v [6]float64
-		for k := range v {
-			v[k], _ = strconv.ParseFloat(p[k+1], 64)
+	for units, want := range map[quantity.System]float64{quantity.MetricSystem: 100, quantity.InchSystem: 101.6} {
+		in := inputs()["two-inch"]
+		in.Units = units
+		svg := string(scene.SVG(Draw(in)[0]))
+		if !strings.Contains(svg, `width="297mm" height="210mm" viewBox="0 0 297 210"`) {
+			t.Errorf("one unit is not one mm: %.200s", svg)
 		}
-		got := [2]float64{math.Abs(v[2] - v[0]), math.Abs(v[5] - v[3])}[i] // level, then upright
-		if math.Abs(got-100) > 0.011 {                                     // SVG is written to 0.01 mm
-			t.Errorf("bar %d measures %g mm", i+1, got)
+		paths := regexp.MustCompile(`<path class="check-bar" d="M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)L[^"]*Z"`).FindAllStringSubmatch(svg, -1)
+		if len(paths) != 2 {
+			t.Fatalf("%d check bars, want 2", len(paths))
+		}
+		for i, p := range paths {
+			var v [6]float64
+			for k := range v {
+				v[k], _ = strconv.ParseFloat(p[k+1], 64)
+			}
+			got := [2]float64{math.Abs(v[2] - v[0]), math.Abs(v[5] - v[3])}[i] // level, then upright
+			if math.Abs(got-want) > 0.011 {                                    // SVG is written to 0.01 mm
+				t.Errorf("bar %d measures %g mm", i+1, got)
+			}
 		}
 	}
 }

@@ -36,7 +36,7 @@ type Bill struct {
 
 // Assumed is a value that nobody gave.
 type Assumed struct {
-	What      string
+	What      quantity.Text
 	Value     float64
 	Dim       quantity.Dimension
 	Source    string

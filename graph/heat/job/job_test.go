@@ -75,12 +75,12 @@ func TestLeftOutIsAssumed(t *testing.T) {
 	r := Answer(in)
 	said := map[string]bool{}
 	for _, a := range r.Assumed {
-		said[a.What] = true
+		said[a.What.String()] = true
 		if a.Source == "" {
 			t.Errorf("%s has no source", a.What)
 		}
 	}
-	for _, want := range []string{"volume of the water", "standing loss for each kelvin", "time with the cover off, a week", "area of the water",
+	for _, want := range []string{"volume of the water", "standing loss for each degree", "time with the cover off, a week", "area of the water",
 		"share of the wind that reaches the water", "temperature of the tap", "coldest air at which the tub is held", `COP of "unit" in air of 7 °C`, `stand-by of "unit"`} {
 		if !said[want] {
 			t.Errorf("%s is not said to be assumed", want)

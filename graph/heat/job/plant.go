@@ -18,7 +18,7 @@ func (b *builder) plants(s *scene) {
 		today.Runs = heat.PumpOnCall
 		today.ElementW = element.Power.V
 		if today.ElementW <= 0 {
-			today.ElementW = b.assume("power of the element "+name(element.Part), 2000, quantity.Power, "judgement: 2 to 3 kW in most tubs", 0, 0, nil)
+			today.ElementW = b.assume(quantity.Text("power of the element "+name(element.Part)), 2000, quantity.Power, "judgement: 2 to 3 kW in most tubs", 0, 0, nil)
 		}
 		if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
 			today.Heating = heat.Shares(windows(u.Heating))
@@ -78,7 +78,7 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 		if len(speeds) < 2 {
 			usual = 150
 		}
-		watts = b.assume("power of the pump "+name(h.Pump.Part)+" while it heats", usual, quantity.Power, "dealers' figures, from memory: 60 to 350 W", 0.5, 1.6, power)
+		watts = b.assume(quantity.Text("power of the pump "+name(h.Pump.Part)+" while it heats"), usual, quantity.Power, "dealers' figures, from memory: 60 to 350 W", 0.5, 1.6, power)
 	}
 	switch hours := speed.HoursADay; {
 	case hours.Set:
@@ -86,7 +86,7 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	case data != nil && data.AlwaysOn || len(speeds) < 2 && b.isCirculation(h.Pump):
 		filter = 24
 	default:
-		filter = b.assume("hours a day in which the pump "+name(h.Pump.Part)+" filters", 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
+		filter = b.assume(quantity.Text("hours a day in which the pump "+name(h.Pump.Part)+" filters"), 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
 			func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.FilterH = min(24, p.FilterH*f) }) })
 		b.assumed[len(b.assumed)-1].Value *= 3600
 	}
@@ -126,9 +126,9 @@ func (b *builder) unit() *heat.Unit {
 		u.Ratings = generic.Ratings
 		if !u.HasLeast {
 			u.LeastAirC, u.HasLeast = generic.LeastAirC, true
-			b.assume("coldest air in which "+name(p.Part)+" runs", u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
+			b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
 		}
-		b.assume("output of "+name(p.Part)+" in air of 7 °C", u.Ratings[1].OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
+		b.assume(quantity.Say("output of %s in air of %s", name(p.Part), quantity.Temperature.Of(u.Ratings[1].AirC)), u.Ratings[1].OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
 			if s.planned != nil {
 				list := append([]heat.Rating{}, s.planned.Unit.Ratings...)
 				for i := range list {
@@ -143,26 +143,26 @@ func (b *builder) unit() *heat.Unit {
 		for _, r := range u.Ratings {
 			u.LeastAirC = min(u.LeastAirC, r.AirC)
 		}
-		b.assume("coldest air in which "+name(p.Part)+" runs", u.LeastAirC, quantity.Temperature, "many stop at -7 °C, from memory; say least-air", 0, 0, nil)
+		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "many stop at -7 °C, from memory; say least-air", 0, 0, nil)
 	}
 	if frostUnsaid(data) {
-		b.assume("defrosts in the figures of "+name(p.Part)+" below 7 °C", 1, number, "EN 14511 counts them in (from memory); say defrost", 0.91, 1.0, scaleCOP)
+		b.assume(quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost", 0.91, 1.0, scaleCOP)
 	}
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
 	if len(data.Ratings) == 0 {
 		spread = 0.2
-		b.assume("COP of "+name(p.Part)+" in air of 7 °C", u.Ratings[1].COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
+		b.assume(quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(u.Ratings[1].AirC)), u.Ratings[1].COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
 	} else {
 		b.vary(1-spread, 1+spread, scaleCOP)
 	}
 	if !data.StandbyW.Set {
-		u.StandbyW = b.assume("stand-by of "+name(p.Part), 15, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
+		u.StandbyW = b.assume(quantity.Text("stand-by of "+name(p.Part)), 15, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
 			func(s *scene, f float64) { s.planned.Unit.StandbyW *= f })
 	}
 	if !data.StartLossKWh.Set {
 		at := u.At(heat.Air{TempC: 7, Humidity: 0.85}, b.in.SetC, 0)
 		u.StartJ = 90 * at.InputW
-		b.assume("energy lost at each start of "+name(p.Part), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
+		b.assume(quantity.Text("energy lost at each start of "+name(p.Part)), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
 			func(s *scene, f float64) { s.planned.Unit.StartJ *= f })
 	}
 	return u

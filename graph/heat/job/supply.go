@@ -116,7 +116,7 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 		if p.Blower != nil && p.Blower.PowerW.Set {
 			power = p.Blower.PowerW.V
 		} else {
-			b.assume("power of the blower "+name(p.Part), power, quantity.Power, "judgement: 300 to 900 W", 0, 0, nil)
+			b.assume(quantity.Text("power of the blower "+name(p.Part)), power, quantity.Power, "judgement: 300 to 900 W", 0, 0, nil)
 		}
 		e := graph.Electric{}
 		if p.Blower != nil {
@@ -151,7 +151,7 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 			if speed.Name == "low" || len(speeds) == 1 && b.in.Heating.Pump == p {
 				power = 250
 			}
-			b.assume("power of the pump "+name(p.Part)+" at "+speed.Name, power, quantity.Power, "from memory: 60 to 350 W slow, 1.1 to 2.5 kW fast", 0, 0, nil)
+			b.assume(quantity.Text("power of the pump "+name(p.Part)+" at "+speed.Name), power, quantity.Power, "from memory: 60 to 350 W slow, 1.1 to 2.5 kW fast", 0, 0, nil)
 		}
 		starts := heat.StartsPump
 		if power < 200 {
@@ -174,7 +174,7 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 		for _, r := range s.planned.Unit.Ratings {
 			most = math.Max(most, r.InputW)
 		}
-		c.RunningA = b.assume("full-load current of "+name(p.Part), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
+		c.RunningA = b.assume(quantity.Text("full-load current of "+name(p.Part)), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)
 	}
 	starts := heat.StartsCompressor
 	if d.Inverter {

@@ -61,15 +61,15 @@ func (b *builder) skin(t *heat.Tub) {
 	shell, shelled := b.shells(c.Shells)
 	switch {
 	case !covered && !shelled:
-		t.SkinUA[heat.TermTub] = b.assume("standing loss for each kelvin", usual, quantity.Conductance, usualSource, 0.6, 1.7, scaleSkin(heat.TermTub))
+		t.SkinUA[heat.TermTub] = b.assume("standing loss for each degree", usual, quantity.Conductance, usualSource, 0.6, 1.7, scaleSkin(heat.TermTub))
 	default:
 		if t.SkinUA[heat.TermCover] = cover; !covered {
-			t.SkinUA[heat.TermCover] = b.assume("loss through the cover for each kelvin", usual*coverShare, quantity.Conductance, "half of "+usualSource, 0.6, 2, scaleSkin(heat.TermCover))
+			t.SkinUA[heat.TermCover] = b.assume("loss through the cover for each degree", usual*coverShare, quantity.Conductance, "half of "+usualSource, 0.6, 2, scaleSkin(heat.TermCover))
 		} else {
 			b.vary(0.9, 1.8, scaleSkin(heat.TermCover)) // soaked, or gaping at the hinge: judgement
 		}
 		if t.SkinUA[heat.TermShell] = shell; !shelled {
-			t.SkinUA[heat.TermShell] = b.assume("loss through walls and floor for each kelvin", usual*(1-coverShare), quantity.Conductance, "half of "+usualSource, 0.6, 1.8, scaleSkin(heat.TermShell))
+			t.SkinUA[heat.TermShell] = b.assume("loss through walls and floor for each degree", usual*(1-coverShare), quantity.Conductance, "half of "+usualSource, 0.6, 1.8, scaleSkin(heat.TermShell))
 		} else {
 			b.vary(0.9, 1.3, scaleSkin(heat.TermShell))
 		}
@@ -210,7 +210,7 @@ func (b *builder) air(t *heat.Tub) {
 		if p.Blower != nil && p.Blower.AirFlow.Set {
 			flow = p.Blower.AirFlow.V
 		} else {
-			flow = b.assume("air of the blower "+name(p), 0.012, quantity.Flow, "judgement: 8 to 20 l/s", 0.6, 1.6, func(s *scene, f float64) { s.tub.UseAirM3 *= f })
+			flow = b.assume(quantity.Text("air of the blower "+name(p)), 0.012, quantity.Flow, "judgement: 8 to 20 l/s", 0.6, 1.6, func(s *scene, f float64) { s.tub.UseAirM3 *= f })
 		}
 		t.UseAirM3 += flow * blowerShare
 	}

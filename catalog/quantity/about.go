@@ -23,6 +23,8 @@ func (a Amount) about(s System) string {
 		return Trim(Round(2*fromBase(v, TemperatureDifference, "°F"), 0)/2) + " °F"
 	case a.Dimension == Volume && inch:
 		return Trim(max(0.5, Round(2*fromBase(v, Volume, "gal"), 0)/2)) + " gal"
+	case a.Dimension == Volume && math.Abs(v) >= 0.001:
+		return Trim(Round(1000*v, 0)) + " l"
 	case a.Dimension == Energy:
 		return Trim(Round(v, 1)) + " kWh"
 	}

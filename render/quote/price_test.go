@@ -49,7 +49,7 @@ func TestNothingIsInvented(t *testing.T) {
 	if !p.Total.Equal(decimal.RequireFromString("2012.75")) || p.Labour.Valid || p.TaxSaid {
 		t.Errorf("%+v", p)
 	}
-	if !strings.Contains(strings.Join(p.Missing, "; "), "labour") {
+	if !strings.Contains(quantity.Join(p.Missing, "; ").String(), "labour") {
 		t.Errorf("missing %q says nothing of the labour", p.Missing)
 	}
 	page, err := Offer(in, job(), quantity.MetricSystem).HTML()

@@ -20,10 +20,10 @@ type Grain int
 
 // The grains.
 const (
-	Usual Grain = iota // what a tape or a gauge shows
-	Fine               // one figure more: gaps, diameters by calliper
-	About              // a rule of thumb: the round numbers a fitter would say
-	AddedUp            // a length of pipe that is bought or added up: metres, or feet
+	Usual   Grain = iota // what a tape or a gauge shows
+	Fine                 // one figure more: gaps, diameters by calliper
+	About                // a rule of thumb: the round numbers a fitter would say
+	AddedUp              // a length of pipe that is bought or added up: metres, or feet
 )
 
 // Of returns an amount of the dimension, given in its base unit.

@@ -91,6 +91,9 @@ func readsOnly(t *testing.T, what, out, units string, other *regexp.Regexp) {
 		out = unread.ReplaceAllString(out, "")
 		out = html.UnescapeString(mark.ReplaceAllString(ends.ReplaceAllString(out, "\n"), " "))
 	}
+	if strings.ContainsAny(out, "\x01\x02") || strings.Contains(out, `\x01`) {
+		t.Errorf("%s shows the marks of an amount: a Text was printed by %%q, or not by In", what)
+	}
 	said := 0
 	for _, line := range strings.Split(out, "\n") {
 		left := line

@@ -114,7 +114,7 @@ func (s *search) longer(t *trial, mm float64) help {
 	if run != nil && t.place.Leg >= 1 && t.place.Leg <= len(run.Legs) {
 		l := run.Legs[t.place.Leg-1]
 		l.By = l.By.Unit().Scale(l.LengthMM() + mm)
-		say = graph.Say("measure %s again: as %q it would do", s.legOf(t), l.Words())
+		say = graph.Say(`measure %s again: as "%s" it would do`, s.legOf(t), l.Words())
 	}
 	return help{kind: "the leg", say: say, cost: "nothing, if it is so long", fact: true, apply: func(c *graph.Circuit) {
 		changeLeg(c, t.place.Run, t.place.Leg, func(l *graph.Leg) { l.By = l.By.Unit().Scale(l.LengthMM() + mm) })

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 )
 
@@ -41,6 +42,17 @@ func (c *Catalog) rank(i int) int {
 
 // Rows returns every row in the order of the files.
 func (c *Catalog) Rows() []Row { return slices.Clone(c.rows) }
+
+// All goes over every row in the order of the files; none of them is to be changed.
+func (c *Catalog) All() iter.Seq[*Row] {
+	return func(yield func(*Row) bool) {
+		for i := range c.rows {
+			if !yield(&c.rows[i]) {
+				return
+			}
+		}
+	}
+}
 
 // Row returns the row with the name.
 func (c *Catalog) Row(name string) (Row, bool) {

@@ -193,12 +193,12 @@ func (s *Stage) nearestRow(kind string, nominal float64) (row catalog.Row, found
 		return row, false
 	}
 	off := math.Inf(1)
-	for _, r := range s.cat.Rows() {
+	for r := range s.cat.All() {
 		if r.Kind != kind && r.Style != kind || r.Size.IsZero() || !r.Size2.IsZero() {
 			continue
 		}
 		if d := math.Abs(r.Size.NominalMM() - nominal); d < off {
-			row, off, found = r, d, true
+			row, off, found = *r, d, true
 		}
 	}
 	return row, found

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -62,10 +63,7 @@ func TestGoldenDemos(t *testing.T) {
 	want := map[string]bool{}
 	for name, p := range demos(t) {
 		for _, view := range shop {
-			pages, err := draw(p, view, sheet.Page{}, quantity.MetricSystem)
-			if err != nil {
-				t.Errorf("%s %s: %v", name, view, err)
-			}
+			pages := drawn(t, p, view, quantity.MetricSystem)
 			for i, s := range pages {
 				file := filepath.Join("testdata", fmt.Sprintf("%s-%s-%d.svg", name, view, i+1))
 				want[file] = true
@@ -92,15 +90,35 @@ func TestGoldenDemos(t *testing.T) {
 	}
 }
 
-// draw draws a view; a view with nothing to draw has no pages.
-func draw(p *plan.Plan, view string, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	for _, v := range views() {
-		if v.name == view {
-			return v.pages(p, page, units)
+// drawn returns the figures of a view on its own page, drawn once for all tests: each gets
+// scenes of its own, to number and to write on.
+func drawn(t testing.TB, p *plan.Plan, view string, units quantity.System) []*scene.Scene {
+	t.Helper()
+	key := drawnKey{p, view, units}
+	pages, ok := haveDrawn[key]
+	if !ok {
+		var err error
+		if pages, err = figures(p, view, sheet.Page{}, units); err != nil {
+			t.Fatal(err)
 		}
+		haveDrawn[key] = pages
 	}
-	return nil, fmt.Errorf("no view %q", view)
+	var out []*scene.Scene
+	for _, s := range pages {
+		own := *s
+		own.Items = slices.Clone(s.Items)
+		out = append(out, &own)
+	}
+	return out
 }
+
+type drawnKey struct {
+	p     *plan.Plan
+	view  string
+	units quantity.System
+}
+
+var haveDrawn = map[drawnKey][]*scene.Scene{}
 
 // On every sheet of every demo, paper and unit: no text on another, none outside the frame,
 // no label across a line of the figure.
@@ -110,7 +128,7 @@ func TestNothingOverlaps(t *testing.T) {
 		for _, view := range shop {
 			for _, page := range pages {
 				for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
-					list, err := draw(p, view, page, units)
+					list, err := figures(p, view, page, units)
 					if err != nil {
 						t.Fatal(err)
 					}
@@ -178,9 +196,9 @@ func TestDetailIsTrueToScale(t *testing.T) {
 		if p.Proposal == nil {
 			continue
 		}
-		pages, err := draw(p, "detail", sheet.Page{}, quantity.MetricSystem)
-		if err != nil || len(pages) == 0 {
-			t.Errorf("%s: no detail (%v)", name, err)
+		pages := drawn(t, p, "detail", quantity.MetricSystem)
+		if len(pages) == 0 {
+			t.Errorf("%s: no detail", name)
 			continue
 		}
 		per, x := 0.0, map[string]float64{}
@@ -212,9 +230,8 @@ func TestDetailIsTrueToScale(t *testing.T) {
 func TestEveryViewDrawsOrSaysWhy(t *testing.T) {
 	for name, p := range demos(t) {
 		for _, view := range Views() {
-			pages, err := Pages(p, view, sheet.Page{}, quantity.MetricSystem)
-			if err != nil || len(pages) == 0 && Nothing(view) == Nothing("") {
-				t.Errorf("%s %s: %d pages, error %v", name, view, len(pages), err)
+			if pages := drawn(t, p, view, quantity.MetricSystem); len(pages) == 0 && Nothing(view) == Nothing("") {
+				t.Errorf("%s %s: no page and no word why", name, view)
 			}
 		}
 	}

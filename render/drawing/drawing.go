@@ -73,6 +73,22 @@ func Nothing(name string) string {
 // Pages draws a view, or with "all" every view in turn. A view may have no pages: Why says
 // why. Across a plan with an error it says that it is not to be built.
 func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	out, err := figures(p, name, page, units)
+	if err != nil {
+		return nil, err
+	}
+	finish(out, p, units)
+	return out, nil
+}
+
+// finish numbers pages through, and writes across them what forbids to build by them.
+func finish(pages []*scene.Scene, p *plan.Plan, units quantity.System) {
+	Number(pages, Fingerprint(p))
+	warnAcross(pages, p.Fault(), units)
+}
+
+// figures are the pages as their views draw them.
+func figures(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	var out []*scene.Scene
 	for _, v := range views() {
 		if name != "all" && name != v.name {
@@ -86,7 +102,5 @@ func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([
 		}
 		out = append(out, pages...)
 	}
-	Number(out, Fingerprint(p))
-	warnAcross(out, p.Fault(), units)
 	return out, nil
 }

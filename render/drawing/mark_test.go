@@ -16,9 +16,15 @@ import (
 func TestSheetsAreNumberedThrough(t *testing.T) {
 	prints := map[string]string{}
 	for name, p := range demos(t) {
-		pages, err := Pages(p, "all", sheet.Page{}, quantity.MetricSystem)
-		if err != nil {
-			t.Fatal(err)
+		var pages []*scene.Scene
+		for _, view := range Views() {
+			pages = append(pages, drawn(t, p, view, quantity.MetricSystem)...)
+		}
+		finish(pages, p, quantity.MetricSystem)
+		if name == "plug-in" {
+			if all, err := Pages(p, "all", sheet.Page{}, quantity.MetricSystem); err != nil || len(all) != len(pages) {
+				t.Errorf("all views have %d pages, one after the other %d (%v)", len(all), len(pages), err)
+			}
 		}
 		mark := Fingerprint(p)
 		if other, ok := prints[mark]; ok || len(mark) != 8 {
@@ -44,10 +50,8 @@ func TestSheetsAreNumberedThrough(t *testing.T) {
 // A plan with an error says so on every sheet, clear of everything else.
 func TestWarningStandsClear(t *testing.T) {
 	for name, p := range demos(t) {
-		pages, err := Pages(p, "schematic", sheet.Page{}, quantity.MetricSystem)
-		if err != nil {
-			t.Fatal(err)
-		}
+		pages := drawn(t, p, "schematic", quantity.MetricSystem)
+		finish(pages, p, quantity.MetricSystem)
 		warnAcross(pages, &graph.Diagnostic{Severity: graph.Error, Message: graph.Say("the pump sucks air")}, quantity.MetricSystem)
 		for _, s := range pages {
 			n := 0

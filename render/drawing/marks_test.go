@@ -15,7 +15,6 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
 	"dryfit/render/scene"
-	"dryfit/render/sheet"
 	"dryfit/render/table"
 	"dryfit/render/template"
 )
@@ -148,11 +147,7 @@ func TestMarksAgree(t *testing.T) {
 // detailAgrees compares the distance between the two cuts of each string on the detail.
 func detailAgrees(t *testing.T, name string, p *plan.Plan, want []template.Cut) {
 	t.Helper()
-	pages, err := draw(p, "detail", sheet.Page{}, quantity.MetricSystem)
-	if err != nil {
-		t.Errorf("%s: %v", name, err)
-		return
-	}
+	pages := drawn(t, p, "detail", quantity.MetricSystem)
 	var apart []float64
 	for _, page := range pages {
 		per, x := 0.0, []float64{}

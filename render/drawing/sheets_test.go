@@ -11,7 +11,6 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
-	"dryfit/render/sheet"
 	"dryfit/render/tag"
 )
 
@@ -62,10 +61,7 @@ func readSheets(t *testing.T, name string, p *plan.Plan, units quantity.System) 
 	}
 	ringed := map[string]bool{}
 	for _, view := range Views() {
-		pages, err := draw(p, view, sheet.Page{}, units)
-		if err != nil {
-			t.Fatal(err)
-		}
+		pages := drawn(t, p, view, units)
 		for n, s := range pages {
 			where := fmt.Sprintf("%s: %s %d", name, view, n+1)
 			var texts []scene.Text

@@ -44,10 +44,25 @@ func wanted(t *testing.T, name string, source []byte, want plan.Want) *plan.Plan
 	return p
 }
 
+// demoPlan is the plan of a demo, and demoPack its pack, each made once for all tests: none
+// of them changes it.
 func demoPlan(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	return planOf(t, name+".toml", readDemo(t, name))
+	if demoPlans[name] == nil {
+		demoPlans[name] = planOf(t, name+".toml", readDemo(t, name))
+	}
+	return demoPlans[name]
 }
+
+func demoPack(t *testing.T, name string) *Pack {
+	t.Helper()
+	if demoPacks[name] == nil {
+		demoPacks[name] = makePack(t, demoPlan(t, name))
+	}
+	return demoPacks[name]
+}
+
+var demoPlans, demoPacks = map[string]*plan.Plan{}, map[string]*Pack{}
 
 func makePack(t *testing.T, p *plan.Plan) *Pack {
 	t.Helper()
@@ -135,7 +150,7 @@ func TestPage(t *testing.T) {
 	for _, name := range demos {
 		t.Run(name, func(t *testing.T) {
 			p := demoPlan(t, name)
-			made := makePack(t, p)
+			made := demoPack(t, name)
 			page := fileOf(t, made, "index.html")
 			ids, links, text := walk(t, page)
 			if len(links) < 8 {
@@ -180,7 +195,7 @@ func TestPage(t *testing.T) {
 }
 
 func TestPackIsSame(t *testing.T) {
-	a, b := makePack(t, demoPlan(t, "plug-in")), makePack(t, demoPlan(t, "plug-in"))
+	a, b := demoPack(t, "plug-in"), makePack(t, planOf(t, "plug-in.toml", readDemo(t, "plug-in")))
 	if len(a.Files) != len(b.Files) {
 		t.Fatalf("%d files, then %d", len(a.Files), len(b.Files))
 	}
@@ -199,7 +214,7 @@ func TestPackIsSame(t *testing.T) {
 // Where the description lies is no part of the pack.
 func TestPackIsSameByAnotherPath(t *testing.T) {
 	source := readDemo(t, "plug-in")
-	a, b := makePack(t, planOf(t, "job.toml", source)), makePack(t, planOf(t, "../far/away/job.toml", source))
+	a, b := demoPack(t, "plug-in"), makePack(t, planOf(t, "../far/away/job.toml", source))
 	for i := range a.Files {
 		if !bytes.Equal(a.Files[i].Data, b.Files[i].Data) {
 			t.Errorf("%s tells where the description lay", a.Files[i].Name)

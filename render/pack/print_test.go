@@ -30,9 +30,12 @@ func TestPrintsAtTrueScale(t *testing.T) {
 				continue // the same figures; once is enough
 			}
 			dir := t.TempDir()
-			made, err := Make(planOf(t, name+".toml", readDemo(t, name)), units)
-			if err != nil {
-				t.Fatal(err)
+			made := demoPack(t, name)
+			if units == quantity.InchSystem {
+				var err error
+				if made, err = Make(demoPlan(t, name), units); err != nil {
+					t.Fatal(err)
+				}
 			}
 			bands := false
 			for _, f := range made.Files {

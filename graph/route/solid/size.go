@@ -1,8 +1,6 @@
 package solid
 
 import (
-	"slices"
-
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -63,7 +61,10 @@ func (b *builder) socketOf(p *graph.Part) float64 {
 // borrowed reports whether a row of the user's own has its outside from one of the
 // catalogue's that it is laid over, which is as assumed as that.
 func (b *builder) borrowed(row *catalog.Row) bool {
-	return slices.ContainsFunc(catalog.Embedded().Rows(), func(r catalog.Row) bool {
-		return r.Kind == row.Kind && r.Size == row.Size && r.OutsideMM == row.OutsideMM
-	})
+	for r := range catalog.Embedded().All() {
+		if r.Kind == row.Kind && r.Size == row.Size && r.OutsideMM == row.OutsideMM {
+			return true
+		}
+	}
+	return false
 }

@@ -1,0 +1,150 @@
+package located_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"dryfit/graph/description/located"
+)
+
+// Each edit by hand: what stands around the value stays as it is.
+func TestApply(t *testing.T) {
+	const text = `# über
+[job]
+name = "x"   # what it is called
+
+[[part]]
+  id = "pump" # the pump
+  speeds = [
+    { name = "low", curve = [["0 m3/h", "4 m"], ["5 m3/h", "3 m"]] }, # slow
+  ]
+  port.out.at = ["up 1 m"]
+
+[[part]]
+id = "jets"
+count = 14
+[part.loss]
+k = 3
+
+[empty]
+`
+	for _, c := range []struct {
+		what string
+		edit located.Edit
+		old  string
+		new  string
+	}{
+		{"a text", located.Edit{[]any{"job", "name"}, `"y"`}, `name = "x"   # what`, `name = "y"   # what`},
+		{"a number", located.Edit{[]any{"part", 1, "count"}, `15`}, `count = 14`, `count = 15`},
+		{"deep inside", located.Edit{[]any{"part", 0, "speeds", 0, "curve", 1, 1}, `"2.5 m"`}, `"3 m"]]`, `"2.5 m"]]`},
+		{"a dotted key", located.Edit{[]any{"part", 0, "port", "out", "at", 0}, `"up 2 m"`}, `["up 1 m"]`, `["up 2 m"]`},
+		{"a key that is new", located.Edit{[]any{"job", "units"}, `"inch"`}, "called\n", "called\nunits = \"inch\"\n"},
+		{"after a dotted one", located.Edit{[]any{"part", 0, "known"}, `"measured"`}, "[\"up 1 m\"]\n", "[\"up 1 m\"]\n  known = \"measured\"\n"},
+		{"before a table of its own", located.Edit{[]any{"part", 1, "bore"}, `"6 mm"`}, "count = 14\n", "count = 14\nbore = \"6 mm\"\n"},
+		{"into braces", located.Edit{[]any{"part", 0, "speeds", 0, "power"}, `"1 kW"`}, `"3 m"]] }`, `"3 m"]], power = "1 kW" }`},
+		{"into a table without keys", located.Edit{[]any{"empty", "a"}, `1`}, "[empty]\n", "[empty]\na = 1\n"},
+		{"a table that is new", located.Edit{[]any{"water", "temperature"}, `"38 °C"`}, "[empty]\n", "[empty]\n\n[water]\ntemperature = \"38 °C\"\n"},
+		{"lines at the end", located.Edit{nil, "[[mode]]\nname = \"a\"\n"}, "[empty]\n", "[empty]\n\n[[mode]]\nname = \"a\"\n"},
+		{"a key in quotes", located.Edit{[]any{"job", "a b"}, `1`}, "called\n", "called\n\"a b\" = 1\n"},
+	} {
+		want := strings.Replace(text, c.old, c.new, 1)
+		if want == text {
+			t.Fatal(c.what)
+		}
+		for _, crlf := range []bool{false, true} {
+			in, out := text, want
+			if crlf {
+				in, out = strings.ReplaceAll(text, "\n", "\r\n"), strings.ReplaceAll(want, "\n", "\r\n")
+			}
+			got, err := located.Apply([]byte("\ufeff"+in), c.edit)
+			if err != nil || string(got) != "\ufeff"+out {
+				t.Errorf("%s: %v\n%s", c.what, err, got)
+			}
+		}
+	}
+	for what, e := range map[string]located.Edit{
+		"a table":                 {[]any{"job"}, `1`},
+		"no such element":         {[]any{"part", 7, "id"}, `"x"`},
+		"no such table":           {[]any{"part", 0, "loss", "k"}, `1`},
+		"what is no value":        {[]any{"job", "name"}, `"y`},
+		"a value and more":        {[]any{"job", "name"}, "\"y\"\nname = 2"},
+		"the list of all parts":   {[]any{"part"}, `1`},
+		"a table of the last one": {[]any{"part", 1, "loss"}, `1`},
+	} {
+		if got, err := located.Apply([]byte(text), e); err == nil {
+			t.Errorf("%s is edited:\n%s", what, got)
+		}
+	}
+}
+
+// Every value of every demo, put back where it was, leaves the file as it is; another in its
+// place changes that value and nothing else.
+func TestApplyToTheDemos(t *testing.T) {
+	files, err := filepath.Glob("../../../testdata/*.toml")
+	if err != nil || len(files) == 0 {
+		t.Fatal(err)
+	}
+	count := 0
+	for _, name := range files {
+		data, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		top, ok := located.New(name, data).Decode()
+		if !ok {
+			t.Fatal(name)
+		}
+		var walk func(v located.Value, path []any)
+		walk = func(v located.Value, path []any) {
+			if keys := v.Keys(); len(keys) > 0 {
+				for _, k := range keys {
+					c, _ := v.In(k)
+					walk(c, append(path[:len(path):len(path)], k))
+				}
+				return
+			}
+			if items, ok := v.Items(); ok {
+				for i, c := range items {
+					walk(c, append(path[:len(path):len(path)], i))
+				}
+				return
+			}
+			count++
+			changed, err := located.Apply(data, located.Edit{path, `"another"`})
+			if err != nil {
+				t.Fatalf("%s: %v: %v", name, path, err)
+			}
+			same, prefix := 0, 0
+			for prefix < len(data) && prefix < len(changed) && data[prefix] == changed[prefix] {
+				prefix++
+			}
+			for same < len(data)-prefix && same < len(changed)-prefix && data[len(data)-1-same] == changed[len(changed)-1-same] {
+				same++
+			}
+			old := string(data[prefix : len(data)-same])
+			if strings.Contains(old, "\n") {
+				t.Errorf("%s: %v: changes %q", name, path, old)
+			}
+			after, _ := located.New(name, changed).Decode()
+			at := after
+			for _, step := range path {
+				switch s := step.(type) {
+				case string:
+					at, _ = at.In(s)
+				case int:
+					items, _ := at.Items()
+					at = items[s]
+				}
+			}
+			if at.V != "another" {
+				t.Errorf("%s: %v is %v", name, path, at.V)
+			}
+		}
+		walk(top, nil)
+	}
+	if count < 500 {
+		t.Errorf("%d values tried", count)
+	}
+}

@@ -1,0 +1,59 @@
+package whatif
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"dryfit/catalog/quantity"
+)
+
+// Control is something that may be turned: a choice of words, or a scale. Its value is text:
+// the word, or a number in Unit.
+type Control struct {
+	ID                   string
+	Group, Label         string
+	Unit                 string
+	Choices              []Choice // empty: a scale
+	Low, High, Step, Now float64  // of a scale, in Unit
+	InFile               bool     // keys of the file say it; else it can only be tried
+
+	edits func(value string) ([]edit, error) // none where the value is the one that stands
+}
+
+// Choice is one word that can be chosen.
+type Choice struct{ Value, Label string }
+
+// AsItStands is the value of a choice that changes nothing.
+const AsItStands = ""
+
+// check reports a value that the control can't have, and whether it is the one that stands.
+func (c *Control) check(value string) (stands bool, err error) {
+	if len(c.Choices) > 0 {
+		for _, ch := range c.Choices {
+			if ch.Value == value {
+				return value == AsItStands, nil
+			}
+		}
+		return false, fmt.Errorf("%s can't be %q", c.Label, value)
+	}
+	x, err := strconv.ParseFloat(value, 64)
+	if err != nil || math.IsNaN(x) || x < c.Low-1e-9 || x > c.High+1e-9 {
+		return false, fmt.Errorf("%s can be %s to %s", c.Label, quantity.Trim(c.Low), quantity.Trim(c.High))
+	}
+	return math.Abs(x-c.Now) < 1e-9, nil
+}
+
+// scale makes a control of a number.
+func scale(c Control, set func(x float64) []edit) Control {
+	c.Now = quantity.Round(c.Now, 6)
+	c.Low, c.High = math.Min(c.Low, c.Now), math.Max(c.High, c.Now)
+	c.edits = func(value string) ([]edit, error) {
+		x, err := strconv.ParseFloat(value, 64)
+		if err != nil {
+			return nil, err
+		}
+		return set(x), nil
+	}
+	return c
+}

@@ -1,0 +1,299 @@
+package whatif
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/description/located"
+	"dryfit/graph/settle"
+	"dryfit/graph/stream"
+)
+
+// The groups, in the order of the page.
+const (
+	groupBypass = "Bypass"
+	groupValves = "Valves by hand"
+	groupPipe   = "Pipe to the unit"
+	groupTub    = "Filter, jets and water"
+	groupPump   = "Pump"
+	groupUnit   = "Unit"
+	groupGuess  = "What nobody measured"
+)
+
+// controlsOf lists what can be turned in a job.
+func controlsOf(s *Study) []Control {
+	if s.Plan == nil || s.Plan.After == nil || s.Plan.After.Layout == nil {
+		return nil
+	}
+	m := &maker{study: s, set: s.Plan.After.Layout.Stage, asked: s.Plan.Asked, units: s.Job.System(s.Plan.Circuit)}
+	m.branch, _ = m.set.Branch()
+	m.top, _ = located.New(s.Job.File, s.Job.Text).Decode()
+	m.bypass()
+	m.checks()
+	m.valves()
+	m.pipeSize()
+	m.pipeLength()
+	m.filter()
+	m.jets()
+	m.water()
+	m.pumps()
+	m.unit()
+	m.guesses()
+	return m.out
+}
+
+// maker makes the controls of one study.
+type maker struct {
+	study  *Study
+	set    *settle.Stage // with the work built in
+	branch *stream.UnitBranch
+	asked  *graph.Circuit // as described
+	top    located.Value  // the file
+	units  quantity.System
+	out    []Control
+}
+
+func (m *maker) add(c Control) { m.out = append(m.out, c) }
+
+// inFile reports whether the description has the part.
+func (m *maker) inFile(id string) bool { return m.asked.Part(id) != nil }
+
+// bypass is the element the tool is asked for.
+func (m *maker) bypass() {
+	r := m.asked.Retrofit
+	if r == nil || r.Remove || m.study.Plan.Proposal == nil {
+		return
+	}
+	c := Control{ID: "bypass", Group: groupBypass, Label: "What stands in the bypass", InFile: true, Choices: []Choice{{AsItStands, "as the file has it"}}}
+	for _, row := range m.asked.Catalog.Springs() {
+		c.Choices = append(c.Choices, Choice{"spring " + row.Name, fmt.Sprintf("spring that opens at %s (%s)", quantity.Format(row.CrackingPa, quantity.Pressure, m.units), row.Name)})
+	}
+	c.Choices = append(c.Choices, Choice{"auto", "what the tool would take"}, Choice{"valve", "hand valve, set by the tool"}, Choice{"none", "plain pipe"})
+	spring := r.Spring != "" || r.SpringPa > 0
+	c.edits = func(value string) ([]edit, error) {
+		row, isSpring := strings.CutPrefix(value, "spring ")
+		switch {
+		case isSpring:
+			return []edit{ofTop(`"spring"`, "retrofit", "bypass"), ofTop(description.QuoteText(row), "retrofit", "spring")}, nil
+		case value == "auto" && spring:
+			return []edit{ofTop(`"auto"`, "retrofit", "bypass"), ofTop(`"auto"`, "retrofit", "spring")}, nil
+		}
+		return []edit{ofTop(description.QuoteText(value), "retrofit", "bypass")}, nil
+	}
+	m.add(c)
+}
+
+// checks are the springs of the checks that are there or were built in.
+func (m *maker) checks() {
+	unit, factor, step := "kPa", 1e-3, 0.1
+	if m.units == quantity.InchSystem {
+		unit, factor, step = "psi", 1/6894.757293168, 0.05
+	}
+	for i := range m.set.Parts {
+		p := &m.set.Parts[i]
+		if p.Kind != graph.CheckValve || p.Style.V != settle.Spring || !p.Cracking.Known {
+			continue
+		}
+		now := quantity.Round(p.Cracking.V*factor, 3)
+		m.add(scale(Control{ID: "crack-" + p.ID, Group: groupBypass, Label: "Spring of " + p.ID + " opens at", Unit: unit,
+			Low: step, High: quantity.Round(math.Max(2.5*now, 20*step), 1), Step: step, Now: now, InFile: m.inFile(p.ID)},
+			func(x float64) []edit {
+				return []edit{ofPart(p.ID, description.QuoteText(quantity.Trim(x)+" "+unit), "cracking")}
+			}))
+	}
+}
+
+// valves are the hand valves, those the tool built in too.
+func (m *maker) valves() {
+	for i := range m.set.Parts {
+		p := &m.set.Parts[i]
+		if !p.Kind.IsHandValve() || p.Valve == nil {
+			continue
+		}
+		c := Control{ID: "valve-" + p.ID, Group: groupValves, Label: m.valveName(p.Part), InFile: m.inFile(p.ID)}
+		if p.Valve.Kv > 0 {
+			now := quantity.Round(p.Valve.Kv, 2)
+			c.Label, c.Unit, c.Low, c.High, c.Step, c.Now = c.Label+", Kv", "m3/h", 0.1, quantity.Round(3*now+1, 0), 0.1, now
+			m.add(scale(c, func(x float64) []edit {
+				return []edit{ofPart(p.ID, description.QuoteText(quantity.Trim(x)+" m3/h"), "kv")}
+			}))
+			continue
+		}
+		now := 1.0
+		if p.Valve.PositionSet {
+			now = float64(p.Valve.Position)
+		}
+		c.Unit, c.High, c.Step, c.Now = "% open", 100, 1, 100*now
+		m.add(scale(c, func(x float64) []edit {
+			value := description.QuoteText(quantity.Trim(x) + " %")
+			out := []edit{ofPart(p.ID, value, "position")}
+			for k, mode := range m.asked.Modes {
+				if _, ok := mode.Positions[p.ID]; ok {
+					out = append(out, ofTop(value, "mode", k, "positions", p.ID))
+				}
+			}
+			return out
+		}))
+	}
+}
+
+// valveName says where a valve stands, for one the tool built in has no name of the user's.
+func (m *maker) valveName(p *graph.Part) string {
+	if m.branch == nil || m.inFile(p.ID) {
+		return p.ID
+	}
+	to, from := m.branch.Isolators()
+	for _, q := range to {
+		if q.ID == p.ID {
+			return p.ID + ", before the unit"
+		}
+	}
+	for _, q := range from {
+		if q.ID == p.ID {
+			return p.ID + ", after the unit"
+		}
+	}
+	if e := m.branch.Element(); e != nil && e.ID == p.ID {
+		return p.ID + ", in the bypass"
+	}
+	return p.ID
+}
+
+// branchRuns are the runs from the line to the unit and back.
+func (m *maker) branchRuns() []*graph.Run {
+	if m.branch == nil {
+		return nil
+	}
+	return append(append([]*graph.Run(nil), m.branch.ToUnitRuns...), m.branch.FromUnitRuns...)
+}
+
+// pipeSize is the size of the unit's pipe.
+func (m *maker) pipeSize() {
+	runs := m.branchRuns()
+	if len(runs) == 0 {
+		return
+	}
+	first := runs[0]
+	c := Control{ID: "branch-size", Group: groupPipe, Label: "Size of the unit's pipe", InFile: true,
+		Choices: []Choice{{AsItStands, "as it stands: " + first.Size.String()}}}
+	written := map[string]string{}
+	for _, size := range m.asked.Catalog.PipeSizes(first.Spec) {
+		if size.NominalMM() >= 0.6*first.Size.NominalMM() && size.NominalMM() <= 1.7*first.Size.NominalMM() && size != first.Size {
+			c.Choices = append(c.Choices, Choice{size.String(), size.String()})
+			written[size.String()] = description.SizeText(size)
+		}
+	}
+	if len(c.Choices) < 2 {
+		return
+	}
+	retrofit := m.asked.Retrofit != nil && m.study.Plan.Proposal != nil
+	c.edits = func(value string) ([]edit, error) {
+		if retrofit {
+			return []edit{ofTop(written[value], "retrofit", "size")}, nil
+		}
+		var out []edit
+		for _, r := range runs {
+			out = append(out, ofRun(r.ID, written[value], "size"))
+		}
+		return out, nil
+	}
+	m.add(c)
+}
+
+// mostLonger is by how much the two pipes may be made longer together, m.
+const mostLonger = 20
+
+// pipeLength is more pipe to the unit and back. Where the tool led the pipes or closed their
+// loop, no one key of the file says their length: it is tried on what was built in.
+func (m *maker) pipeLength() {
+	var long *graph.Run
+	for _, run := range m.branchRuns() {
+		if long == nil || lengthOf(run) > lengthOf(long) {
+			long = run
+		}
+	}
+	if long == nil {
+		return
+	}
+	m.add(scale(Control{ID: "branch-length", Group: groupPipe, Label: "More pipe, there and back together", Unit: "m", High: mostLonger, Step: 0.2, InFile: m.asked.Run(long.ID) != nil},
+		func(x float64) []edit { return longer(long, 1000*x) }))
+}
+
+func lengthOf(r *graph.Run) float64 {
+	sum := r.LengthMM
+	for i := range r.Legs {
+		sum += r.Legs[i].LengthMM()
+	}
+	return sum
+}
+
+// longer makes a run longer by some mm, in its longest leg.
+func longer(r *graph.Run, mm float64) []edit {
+	if len(r.Legs) == 0 {
+		return []edit{ofRun(r.ID, description.QuantityText(r.LengthMM+mm, quantity.Length), "length")}
+	}
+	long := 0
+	for i := range r.Legs {
+		if r.Legs[i].LengthMM() > r.Legs[long].LengthMM() {
+			long = i
+		}
+	}
+	leg := r.Legs[long]
+	leg.By = leg.By.Scale((leg.LengthMM() + mm) / leg.LengthMM())
+	return []edit{ofRun(r.ID, description.LegText(leg), "legs", long)}
+}
+
+// filter is its dirt: how many times the clean drop. It is a state of every mode, and how dirty
+// the filter may get.
+func (m *maker) filter() {
+	for i := range m.set.Parts {
+		p := &m.set.Parts[i]
+		if p.Kind != graph.Filter || !p.Dirty.Known || p.Dirty.V <= 1 || !m.inFile(p.ID) {
+			continue
+		}
+		now := 1.0
+		for _, mode := range m.asked.Modes {
+			if mode.Dirty {
+				now = p.Dirty.V
+			}
+		}
+		m.add(scale(Control{ID: "dirt-" + p.ID, Group: groupTub, Label: "Dirt in " + p.ID, Unit: "times its clean drop",
+			Low: 1, High: math.Max(p.Dirty.V, 3), Step: 0.1, Now: now, InFile: true},
+			func(x float64) []edit {
+				if x <= 1 {
+					return []edit{ofModes("filter", `"clean"`)}
+				}
+				return []edit{ofPart(p.ID, quantity.Trim(x), "dirty-factor"), ofModes("filter", `"dirty"`)}
+			}))
+		return // modes know one filter's dirt for all
+	}
+}
+
+// jets is how many of them are open.
+func (m *maker) jets() {
+	if len(m.asked.OfKind(graph.JetGroup)) == 0 {
+		return
+	}
+	now := 100.0
+	if len(m.asked.Modes) > 0 {
+		now = 100 * m.asked.Modes[0].JetsOpen
+	}
+	m.add(scale(Control{ID: "jets-open", Group: groupTub, Label: "Jets open", Unit: "%", Low: 10, High: 100, Step: 5, Now: now, InFile: true},
+		func(x float64) []edit { return []edit{ofModes("jets", description.QuoteText(quantity.Trim(x)+" %"))} }))
+}
+
+// water is its temperature.
+func (m *maker) water() {
+	unit, low, high, now := "°C", 5.0, 42.0, m.set.Water.TemperatureC.V
+	if m.units == quantity.InchSystem {
+		unit, low, high, now = "°F", 41, 108, quantity.Round(now*9/5+32, 1)
+	}
+	m.add(scale(Control{ID: "water", Group: groupTub, Label: "Water", Unit: unit, Low: low, High: high, Step: 1, Now: now, InFile: true},
+		func(x float64) []edit {
+			return []edit{ofTop(description.QuoteText(quantity.Trim(x)+" "+unit), "water", "temperature")}
+		}))
+}

@@ -1,0 +1,96 @@
+package whatif
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/description/located"
+)
+
+// edit is one value that is to be another. It belongs to a part or run by its id, else to a
+// table of the top, else to every mode.
+type edit struct {
+	list, id string // "part" or "run", and which
+	mode     string // a key of every mode
+	path     []any
+	value    string // as TOML
+}
+
+func ofPart(id, value string, path ...any) edit {
+	return edit{list: "part", id: id, path: path, value: value}
+}
+
+func ofRun(id, value string, path ...any) edit {
+	return edit{list: "run", id: id, path: path, value: value}
+}
+
+func ofTop(value string, path ...any) edit { return edit{path: path, value: value} }
+
+func ofModes(key, value string) edit { return edit{mode: key, value: value} }
+
+// applied returns the text with the edits made in it. The modes are those of the circuit it
+// reads to: where the text has none, they are written out first.
+func applied(file string, text []byte, c *graph.Circuit, edits []edit) ([]byte, error) {
+	if len(edits) == 0 {
+		return text, nil
+	}
+	top, ok := located.New(file, text).Decode()
+	if !ok {
+		return nil, fmt.Errorf("%s can't be read", file)
+	}
+	var out []located.Edit
+	for _, e := range edits {
+		switch {
+		case e.mode != "":
+		case e.list == "":
+			out = append(out, located.Edit{Path: e.path, Value: e.value})
+		default:
+			i := indexOf(top, e.list, e.id)
+			if i < 0 {
+				return nil, fmt.Errorf("%s has no %s %q", file, e.list, e.id)
+			}
+			out = append(out, located.Edit{Path: slices.Concat([]any{e.list, i}, e.path), Value: e.value})
+		}
+	}
+	return located.Apply(text, append(out, modeEdits(c, edits)...)...)
+}
+
+// modeEdits sets keys in every mode, and writes the modes out where only the pumps say them.
+func modeEdits(c *graph.Circuit, edits []edit) []located.Edit {
+	var out []located.Edit
+	if !slices.ContainsFunc(edits, func(e edit) bool { return e.mode != "" }) {
+		return nil
+	}
+	written := len(c.Modes)
+	if written == 0 {
+		for _, m := range c.AllModes() {
+			out = append(out, located.Edit{Value: description.ModeText(graph.Mode{Name: m.Name, Speeds: m.Speeds, JetsOpen: 1})})
+			written++
+		}
+	}
+	for i := range written {
+		for _, e := range edits {
+			if e.mode != "" {
+				out = append(out, located.Edit{Path: []any{"mode", i, e.mode}, Value: e.value})
+			}
+		}
+	}
+	return out
+}
+
+// indexOf returns which element of a list of tables has the id; -1 where none has. A run
+// without an id is called by its ends.
+func indexOf(top located.Value, list, id string) int {
+	v, _ := top.In(list)
+	items, _ := v.Items()
+	return slices.IndexFunc(items, func(item located.Value) bool {
+		if own, ok := item.In("id"); ok {
+			return own.V == id
+		}
+		from, _ := item.In("from")
+		to, _ := item.In("to")
+		return fmt.Sprintf("%v>%v", from.V, to.V) == id
+	})
+}

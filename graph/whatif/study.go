@@ -1,0 +1,127 @@
+package whatif
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/plan"
+)
+
+// Study is a job that was planned, and what of it may be turned.
+type Study struct {
+	Job      Job
+	Plan     *plan.Plan // with Flows
+	Controls []Control
+}
+
+// Values are what controls are turned to, by their ids. Those left out stand as they are.
+type Values map[string]string
+
+// Of returns the study of a job and its plan.
+func Of(j Job, p *plan.Plan) *Study {
+	s := &Study{Job: j, Plan: p}
+	s.Controls = controlsOf(s)
+	return s
+}
+
+// Control returns a control by its id, or nil.
+func (s *Study) Control(id string) *Control {
+	for i := range s.Controls {
+		if s.Controls[i].ID == id {
+			return &s.Controls[i]
+		}
+	}
+	return nil
+}
+
+// turned returns the edits of what is turned, those of the file and those of what the tool
+// built in, in the order of the controls.
+func (s *Study) turned(v Values) (file, built []edit, err error) {
+	for id := range v {
+		if s.Control(id) == nil {
+			return nil, nil, fmt.Errorf("there is nothing called %q to turn", id)
+		}
+	}
+	for i := range s.Controls {
+		c := &s.Controls[i]
+		value, ok := v[c.ID]
+		if !ok {
+			continue
+		}
+		stands, err := c.check(value)
+		if err != nil {
+			return nil, nil, err
+		}
+		if stands {
+			continue
+		}
+		edits, err := c.edits(value)
+		if err != nil {
+			return nil, nil, err
+		}
+		if c.InFile {
+			file = append(file, edits...)
+		} else {
+			built = append(built, edits...)
+		}
+	}
+	return file, built, nil
+}
+
+// Text returns the file as it would be with what is turned in it, and the labels of what no
+// key of the file says.
+func (s *Study) Text(v Values) (text []byte, only []string, err error) {
+	file, _, err := s.turned(v)
+	if err != nil {
+		return nil, nil, err
+	}
+	for i := range s.Controls {
+		c := &s.Controls[i]
+		if value, ok := v[c.ID]; ok && !c.InFile {
+			if stands, err := c.check(value); err == nil && !stands {
+				only = append(only, c.Label)
+			}
+		}
+	}
+	text, err = applied(s.Job.File, s.Job.Text, s.Plan.Asked, file)
+	return text, only, err
+}
+
+// Answer is what a job comes to with some values turned.
+type Answer struct {
+	Job  Job        // with the text that was planned
+	Plan *plan.Plan // nil: the text has errors, see Found
+	Found
+}
+
+// Found are the findings.
+type Found = []graph.Diagnostic
+
+// Ask plans the job with what is turned: the file's text edited, and where something is turned
+// that the tool built in, the description with the work in it, as cutin --write-plan writes
+// it, edited.
+func (s *Study) Ask(v Values, want plan.Want) (*Answer, error) {
+	_, built, err := s.turned(v)
+	if err != nil {
+		return nil, err
+	}
+	text, _, err := s.Text(v)
+	if err != nil {
+		return nil, err
+	}
+	out := &Answer{Job: s.Job}
+	out.Job.Text = text
+	if len(built) > 0 {
+		p, found := out.Job.Plan(plan.Flows)
+		if p == nil {
+			out.Found = found
+			return out, nil
+		}
+		if out.Job.Text, err = applied(s.Job.File, description.Write(p.Circuit), p.Circuit, built); err != nil {
+			return nil, err
+		}
+	}
+	out.Plan, out.Found = out.Job.Plan(want)
+	return out, nil
+}

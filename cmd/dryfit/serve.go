@@ -59,6 +59,9 @@ func runServe(v *verb, args []string, w *world) int {
 	}
 	door := live.NewDoor(at.Addr(), listen)
 	cfg := live.Config{File: f.Arg(0), Load: load, Papers: papersApart}
+	if door.Private() {
+		cfg.Write = func(was, text []byte) error { return w.files.Replace(f.Arg(0), was, text) }
+	}
 	if times {
 		cfg.Tell = func(what string, took time.Duration) {
 			fmt.Fprintf(w.stderr, "%s: %d ms\n", what, took.Milliseconds())

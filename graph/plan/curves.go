@@ -18,6 +18,8 @@ type CurveSet struct {
 	Speeds  []SpeedCurve
 	Systems []SystemCurve
 	Duties  []Duty
+
+	points int // to a curve, while it is made
 }
 
 // SpeedCurve is a pump at one speed.
@@ -44,7 +46,7 @@ type Duty struct {
 	Range       hydraulic.Range // of the flow; all three the same where no ranges are known
 }
 
-// Points drawn of each curve, and how far above the pump's own head the circuit is followed.
+// Points of each curve of a drawing, and how far above the pump's own head the circuit is followed.
 const (
 	curvePoints  = 60
 	mostHeadUsed = 3
@@ -53,13 +55,17 @@ const (
 // Curves returns a set for the pump that feeds the unit (else for the pump on whose line
 // heat belongs), and for every other pump with water through a heat pump. The plan must hold
 // the solutions (Flows); with Ranges the sets have bands.
-func Curves(p *Plan) []CurveSet {
+func Curves(p *Plan) []CurveSet { return CurvesOf(p, curvePoints) }
+
+// CurvesOf is Curves with so many points to a curve: few are enough for a small picture that
+// is drawn often.
+func CurvesOf(p *Plan, points int) []CurveSet {
 	if p == nil || p.After == nil || p.After.Layout == nil {
 		return nil
 	}
 	var out []CurveSet
 	for _, pump := range p.heaterPumps() {
-		set := CurveSet{Pump: pump.pump, Unit: pump.unit}
+		set := CurveSet{Pump: pump.pump, Unit: pump.unit, points: points}
 		if p.Before != nil && p.Before != p.After {
 			set.stage(p.Before, graph.Before, p.Ranges)
 		}
@@ -132,7 +138,7 @@ func (s *CurveSet) stage(st *Stage, stage graph.Stage, ranges *hydraulic.Ranges)
 		}
 		sys := &s.Systems[i]
 		sys.Modes = append(sys.Modes, duty.Mode)
-		points := model.SystemCurve(s.Pump.ID, mostHeadUsed, curvePoints)
+		points := model.SystemCurve(s.Pump.ID, mostHeadUsed, s.points)
 		if len(points) == 0 || len(sys.Points) > 0 && points[len(points)-1].Flow <= sys.Points[len(sys.Points)-1].Flow {
 			continue // a faster speed has followed the same curve further
 		}
@@ -193,8 +199,8 @@ func (s *CurveSet) speed(name string, c *hydraulic.PumpCurve) {
 		return
 	}
 	out := SpeedCurve{Speed: name}
-	for i := range curvePoints + 1 {
-		q := c.Last() * float64(i) / curvePoints
+	for i := range s.points + 1 {
+		q := c.Last() * float64(i) / float64(s.points)
 		h, _ := c.Head(q)
 		out.Points = append(out.Points, hydraulic.SystemPoint{Flow: q, Head: h})
 	}

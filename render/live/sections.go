@@ -33,18 +33,22 @@ var quickChapters = []string{"answer"}
 
 // Order lists the sections of the page from the top.
 func Order() []string {
-	out := []string{"head", "findings", ChapterPrefix + "answer"}
+	out := []string{AnswerID, ControlsID, "head", "findings", ChapterPrefix + "answer"}
 	for _, v := range drawing.Views() {
 		out = append(out, DrawingPrefix+v)
 	}
 	return out // chapters follow in the order in which they come
 }
 
-// Quick makes what can be said at once: the head of the page, the answer, and the findings
-// with the lines of the file around them.
-func Quick(j *whatif.Job, p *plan.Plan) ([]Section, error) {
+// Quick makes what can be said at once: what the unit gets and what can be turned, the head of
+// the page, the answer, and the findings with the lines of the file around them.
+func Quick(s *whatif.Study) ([]Section, error) {
+	j, p := &s.Job, s.Plan
 	units := j.System(p.Circuit)
-	out := []Section{{ID: "head", HTML: headHTML(p.Circuit.Job, j.File)}, {ID: "findings", HTML: FindingsHTML(j, p.Findings, units)}}
+	out := []Section{
+		{ID: AnswerID, HTML: AnswerHTML(&whatif.Answer{Job: *j, Plan: p}, nil)}, {ID: ControlsID, HTML: ControlsHTML(s)},
+		{ID: "head", HTML: headHTML(p.Circuit.Job, j.File)}, {ID: "findings", HTML: FindingsHTML(j, p.Findings, units)},
+	}
 	chapters, err := chaptersOf(p, units, func(id string) bool { return contains(quickChapters, id) })
 	return append(out, chapters...), err
 }

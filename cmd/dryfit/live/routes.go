@@ -18,6 +18,10 @@ func (s *Server) routes() http.Handler {
 	mux.HandleFunc("GET /live.js", fixed("text/javascript; charset=utf-8", live.Script()))
 	mux.HandleFunc("GET /events", s.events())
 	mux.HandleFunc("GET /section/{hash}", s.section)
+	mux.HandleFunc("POST /ask", s.question(s.ask))
+	mux.HandleFunc("POST /cost", s.question(s.cost))
+	mux.HandleFunc("POST /difference", s.question(s.difference))
+	mux.HandleFunc("POST /put", s.question(s.put))
 	return mux
 }
 
@@ -42,7 +46,7 @@ func (s *Server) frame(w http.ResponseWriter, _ *http.Request) {
 }
 
 // writes reports whether values may be put into the file from the page.
-func (s *Server) writes() bool { return s.door.Private() }
+func (s *Server) writes() bool { return s.cfg.Write != nil && s.door.Private() }
 
 func (s *Server) section(w http.ResponseWriter, r *http.Request) {
 	now, _ := s.board.newest()

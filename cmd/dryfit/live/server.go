@@ -5,6 +5,7 @@ import (
 	"errors"
 	"net"
 	"net/http"
+	"runtime"
 	"sync"
 	"time"
 
@@ -23,6 +24,10 @@ type Config struct {
 	// Papers makes what takes longer, and hands it on as it comes, until ctx is done.
 	Papers func(ctx context.Context, o Order, got func([]live.Section)) error
 
+	// Write puts a text in the place of another in the description's file; it refuses where the
+	// file holds anything else by now. Nil where nothing may be written.
+	Write func(was, text []byte) error
+
 	// Tell, where it is not nil, hears what was done and how long it took.
 	Tell func(what string, took time.Duration)
 }
@@ -34,6 +39,8 @@ type Server struct {
 	board *board
 	watch *watch
 	ctx   context.Context //nolint:containedctx // of the whole of Serve; requests have their own
+
+	solves chan struct{} // holds one for each question that is being worked out
 
 	mu  sync.Mutex
 	job *current // as last read; nil before
@@ -52,7 +59,7 @@ const (
 
 // New returns a server for a job behind a door.
 func New(cfg Config, d *Door) *Server {
-	return &Server{cfg: cfg, door: d, board: newBoard(), watch: newWatch()}
+	return &Server{cfg: cfg, door: d, board: newBoard(), watch: newWatch(), solves: make(chan struct{}, max(1, runtime.GOMAXPROCS(0)))}
 }
 
 // Serve answers on the listener until ctx is done, then ends every request at once.

@@ -10,10 +10,15 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
+	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
+	"dryfit/cmd/dryfit/disk"
+	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/live"
 )
@@ -44,7 +49,7 @@ func serve(t testing.TB, demo string, papers func(context.Context, Order, func([
 	cfg := Config{File: out.file, Papers: papers, Load: func() (whatif.Job, []string, error) {
 		text, err := os.ReadFile(out.file)
 		return whatif.Job{File: out.file, Text: text}, []string{out.file}, err
-	}}
+	}, Write: func(was, text []byte) error { return (&disk.Files{}).Replace(out.file, was, text) }}
 	ctx, cancel := context.WithCancel(context.Background())
 	done := make(chan error, 1)
 	go func() { done <- New(cfg, NewDoor(at.Addr(), "")).Serve(ctx, at) }()
@@ -354,4 +359,146 @@ func TestThousandSaves(t *testing.T) {
 	if took := time.Since(began); took > 2*time.Second {
 		t.Errorf("ending took %v", took)
 	}
+}
+
+// post asks the server as its own page does.
+func (s *served) post(t testing.TB, path string, q askedFor, header ...string) (int, string) {
+	t.Helper()
+	data, err := json.Marshal(q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := http.NewRequestWithContext(t.Context(), http.MethodPost, s.url+path, strings.NewReader(string(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.Header.Set("Content-Type", "application/json")
+	r.Header.Set("Origin", strings.TrimSuffix(s.url, "/"))
+	for i := 0; i+1 < len(header); i += 2 {
+		r.Header.Set(header[i], header[i+1])
+	}
+	answer, err := http.DefaultClient.Do(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = answer.Body.Close() }()
+	text, err := io.ReadAll(answer.Body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return answer.StatusCode, string(text)
+}
+
+// What is turned is answered, shown as a difference and put into the file, all by the page
+// alone; what the file says by then is never lost.
+func TestPutIntoTheFile(t *testing.T) {
+	s := serve(t, "plug-in", noPapers)
+	states := s.states(t)
+	until(t, states, "the answer", settled)
+	was, err := os.ReadFile(s.file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	turn := askedFor{Values: whatif.Values{"water": "33"}}
+	code, text := s.post(t, "ask", turn)
+	if code != http.StatusOK || !strings.Contains(text, "m3/h") {
+		t.Errorf("asked: %d %s", code, text)
+	}
+	for what, c := range map[string]struct {
+		code   int
+		q      askedFor
+		header []string
+	}{
+		"a foreign page":      {http.StatusForbidden, turn, []string{"Origin", "http://tubs.example"}},
+		"a form":              {http.StatusUnsupportedMediaType, turn, []string{"Content-Type", "text/plain"}},
+		"nothing to turn":     {http.StatusBadRequest, askedFor{Values: whatif.Values{"x": "1"}}, nil},
+		"a value beyond":      {http.StatusBadRequest, askedFor{Values: whatif.Values{"water": "1e9"}}, nil},
+		"a value with TOML":   {http.StatusBadRequest, askedFor{Values: whatif.Values{"water": "33 °C\"\nevil = \"1"}}, nil},
+		"a question too long": {http.StatusBadRequest, askedFor{Values: whatif.Values{"water": strings.Repeat("3", mostQuestion)}}, nil},
+	} {
+		for _, path := range []string{"ask", "put"} {
+			c.q.Text = hashOf(string(was))
+			if got, text := s.post(t, path, c.q, c.header...); got != c.code {
+				t.Errorf("%s, %s: %d %s", path, what, got, text)
+			}
+		}
+	}
+	code, text = s.post(t, "difference", turn)
+	var shown told
+	if err := json.Unmarshal([]byte(text), &shown); err != nil || code != http.StatusOK || !shown.Can || strings.Count(shown.HTML, `class="new"`) != 1 || !strings.Contains(shown.HTML, "33 °C") {
+		t.Errorf("the difference: %d %s", code, text)
+	}
+	if code, _ := s.post(t, "put", askedFor{Values: turn.Values, Text: "another"}); code != http.StatusConflict {
+		t.Errorf("put into a file that was not seen: %d", code)
+	}
+	if now, _ := os.ReadFile(s.file); string(now) != string(was) {
+		t.Error("refused, and the file is another all the same")
+	}
+	if code, text := s.post(t, "put", askedFor{Values: turn.Values, Text: shown.Text}); code != http.StatusOK {
+		t.Fatalf("put: %d %s", code, text)
+	}
+	now, _ := os.ReadFile(s.file)
+	want := strings.Replace(string(was), `temperature = "37 °C"`, `temperature = "33 °C"`, 1)
+	if want == string(was) || string(now) != want {
+		t.Errorf("the file is\n%s", now)
+	}
+	until(t, states, "the file with the value in it", func(st state) bool { return settled(st) && hash(st, "side-turn") != "" })
+}
+
+// Where others can look on nothing is written, whoever asks.
+func TestNothingIsWrittenOverANetwork(t *testing.T) {
+	d := NewDoor(addr(t, "0.0.0.0:8080"), "")
+	s := New(Config{File: "job.toml", Write: func(_, _ []byte) error { t.Error("written"); return nil }}, d)
+	text, err := os.ReadFile("../../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	job := whatif.Job{File: "job.toml", Text: text}
+	p, _ := job.Plan(plan.Flows)
+	s.keep(&current{job: job, plan: p, study: whatif.Of(job, p)})
+	r, err := http.NewRequestWithContext(t.Context(), http.MethodPost, "http://x/put", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r.RemoteAddr = "127.0.0.1:1"
+	if _, err := s.put(r, s.last(), askedFor{Values: whatif.Values{"water": "33"}, Text: hashOf(string(text))}); err == nil {
+		t.Error("written over a network")
+	}
+	if s.writes() {
+		t.Error("the page offers to write")
+	}
+}
+
+// Five pages, each turning something ten times a second: every question is answered. How long
+// the middle one takes is what is measured.
+func BenchmarkFivePages(b *testing.B) {
+	s := serve(b, "two-speed", noPapers)
+	until(b, s.states(b), "the answer", settled)
+	took := make(chan time.Duration, 5*b.N)
+	b.ResetTimer()
+	var all sync.WaitGroup
+	for page := range 5 {
+		all.Go(func() {
+			tick := time.NewTicker(100 * time.Millisecond)
+			defer tick.Stop()
+			for i := range b.N {
+				<-tick.C
+				began := time.Now()
+				code, text := s.post(b, "ask", askedFor{Values: whatif.Values{"drop-unit": strconv.Itoa(50 + (i*7+page*13)%150)}})
+				if code != http.StatusOK {
+					b.Error(code, text)
+				}
+				took <- time.Since(began)
+			}
+		})
+	}
+	all.Wait()
+	close(took)
+	var list []time.Duration
+	for d := range took {
+		list = append(list, d)
+	}
+	slices.Sort(list)
+	b.ReportMetric(float64(list[len(list)/2].Microseconds())/1000, "ms-median")
+	b.ReportMetric(float64(list[len(list)*95/100].Microseconds())/1000, "ms-95%")
 }

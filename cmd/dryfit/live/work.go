@@ -61,6 +61,8 @@ type current struct {
 	job  whatif.Job
 	plan *plan.Plan // without ranges and heat; nil where the description has errors
 	took time.Duration
+
+	study *whatif.Study // nil where there is no plan
 }
 
 // slowPlan is from when on a page is told that its answer is being worked out.
@@ -90,13 +92,16 @@ func (s *Server) redraw(papers *background) {
 	began := time.Now()
 	p, found := planOf(&job, plan.Findings|plan.Flows|plan.Lists)
 	next := &current{job: job, plan: p, took: time.Since(began)}
+	if p != nil {
+		next.study = whatif.Of(job, p)
+	}
 	s.keep(next)
 	if p == nil {
 		s.trouble(fmt.Sprintf("%s has %s: see Findings. The rest of the page is what it said before.", filepath.Base(job.File), errorsIn(found)),
 			live.Section{ID: "findings", HTML: live.FindingsHTML(&job, found, job.System(nil))})
 		return
 	}
-	sections, err := live.Quick(&job, p)
+	sections, err := live.Quick(next.study)
 	if err != nil {
 		s.trouble(err.Error())
 		return

@@ -1,0 +1,223 @@
+package live
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/whatif"
+	"dryfit/render/table"
+)
+
+// AnswerID is the section that says what the job comes to, with values turned or as saved.
+const AnswerID = "side-answer"
+
+// AnswerHTML says what an answer comes to beside the job as it is saved: what the unit gets at
+// every speed against what it asks for, what the jets lose, how the checks stand, and where
+// pump and circuit meet.
+func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
+	var b bytes.Buffer
+	b.WriteString("<section aria-labelledby=\"now\">\n<h2 id=\"now\">What the unit gets</h2>\n")
+	p := a.Plan
+	if p == nil {
+		b.WriteString("<p class=\"error\">Nothing comes of that:</p><ul>\n")
+		for i, d := range a.Found {
+			if d.Severity == graph.Error && i < 4 {
+				fmt.Fprintf(&b, "<li>%s</li>\n", text(d.Message.In(quantity.MetricSystem)))
+			}
+		}
+		b.WriteString("</ul></section>")
+		return b.String()
+	}
+	style := table.Style{Units: a.Job.System(p.Circuit), Whole: true}
+	if d := p.Fault(); d != nil {
+		fmt.Fprintf(&b, "<p class=\"error\">Not to be built so: %s</p>\n", text(d.Message.In(style.Units)))
+	}
+	was := map[string]plan.ModeSummary{}
+	if saved != nil {
+		for _, m := range plan.Summarise(saved) {
+			was[m.Mode] = m
+		}
+	}
+	sums, lines := plan.Summarise(p), table.SummaryLines(p, style)
+	most := 0.0
+	for _, m := range sums {
+		most = math.Max(most, math.Max(m.Most*1.15, math.Max(m.Unit, was[m.Mode].Unit)*1.05))
+	}
+	for i, m := range sums {
+		words := strings.TrimPrefix(lines[i], m.Mode+": ")
+		fmt.Fprintf(&b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(m.Mode))
+		if m.HasUnit {
+			before, ok := was[m.Mode]
+			scaleSVG(&b, m, before.Unit, ok && before.HasUnit, most, style.Units)
+		}
+		fmt.Fprintf(&b, "<p>%s</p>\n", text(upper(words)+"."))
+		for _, l := range table.CheckLines(p, m.Mode, style) {
+			fmt.Fprintf(&b, "<p class=\"note\">%s.</p>\n", text(upper(l)))
+		}
+		b.WriteString("</div>\n")
+	}
+	if len(sums) == 0 {
+		b.WriteString("<p>No water moves: see Findings.</p>\n")
+	}
+	if p.Proposal != nil && p.Proposal.Choice.Spring != "" {
+		fmt.Fprintf(&b, "<p class=\"note\">In the bypass: %s.</p>\n", text(p.Proposal.Choice.Spring))
+	}
+	curvesSVG(&b, p, style.Units)
+	b.WriteString("</section>")
+	return b.String()
+}
+
+func upper(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// scaleSVG draws the unit's flow on a scale with the least, the rated and the most it asks
+// for, and where it stands as saved.
+func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, was float64, hasWas bool, most float64, units quantity.System) {
+	const left, right, mid = 6.0, 314.0, 26.0
+	if most <= 0 {
+		most = 1
+	}
+	x := func(flow float64) float64 { return left + math.Max(0, math.Min(1, flow/most))*(right-left) }
+	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
+	label := fmt.Sprintf("the unit gets %s; least %s, rated %s, most %s", flow(m.Unit), flow(m.Least), flow(m.Rated), flow(m.Most))
+	fmt.Fprintf(b, "<svg class=\"scale\" viewBox=\"0 0 320 48\" role=\"img\" aria-label=\"%s\">\n", text(label))
+	high := m.Most
+	if high <= 0 {
+		high = most
+	}
+	if m.Least > 0 || m.Most > 0 {
+		fmt.Fprintf(b, "<rect x=\"%.1f\" y=\"%g\" width=\"%.1f\" height=\"12\" fill=\"#ddd\"/>\n", x(m.Least), mid-6, x(high)-x(m.Least))
+	}
+	fmt.Fprintf(b, "<path d=\"M%g %gH%g\" stroke=\"#000\" fill=\"none\"/>\n", left, mid, right)
+	last := -100.0
+	for _, t := range []struct {
+		word string
+		v    float64
+	}{{"least", m.Least}, {"rated", m.Rated}, {"most", m.Most}} {
+		if t.v <= 0 {
+			continue
+		}
+		at := x(t.v)
+		fmt.Fprintf(b, "<path d=\"M%.1f %gV%g\" stroke=\"#000\" fill=\"none\"/>\n", at, mid-8, mid+8)
+		if at-last > 40 {
+			anchor, tx := "middle", at
+			if at > right-24 {
+				anchor, tx = "end", right
+			}
+			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"45\" font-size=\"9\" text-anchor=\"%s\">%s %s</text>\n", tx, anchor, t.word, strings.Fields(flow(t.v))[0])
+			last = at
+		}
+	}
+	if hasWas && math.Abs(x(was)-x(m.Unit)) > 0.5 {
+		fmt.Fprintf(b, "<path class=\"was\" d=\"M%.1f %gl-5 -9h10z\" fill=\"#fff\" stroke=\"#000\"/>\n", x(was), mid)
+	}
+	fmt.Fprintf(b, "<path class=\"is\" d=\"M%.1f %gl-5 -9h10z\" fill=\"#000\"/>\n", x(m.Unit), mid)
+	anchor, tx := "middle", x(m.Unit)
+	if tx < 30 {
+		anchor, tx = "start", left
+	} else if tx > right-30 {
+		anchor, tx = "end", right
+	}
+	fmt.Fprintf(b, "<text class=\"is\" x=\"%.1f\" y=\"12\" font-size=\"12\" font-weight=\"bold\" text-anchor=\"%s\">%s</text>\n</svg>\n", tx, anchor, flow(m.Unit))
+}
+
+// smallCurve is how many points a curve of the small picture has.
+const smallCurve = 14
+
+// curvesSVG draws the pump of the unit against the circuit, small: the pump's curve at each
+// speed thick, the circuit today dashed, after the work thin, and where they meet.
+func curvesSVG(b *bytes.Buffer, p *plan.Plan, units quantity.System) {
+	sets := plan.CurvesOf(p, smallCurve)
+	if len(sets) == 0 {
+		return
+	}
+	set := sets[0]
+	const left, top, right, bottom = 34.0, 6.0, 314.0, 150.0
+	flowMost, headMost := 0.0, 0.0
+	for _, c := range set.Speeds {
+		for _, q := range c.Points {
+			flowMost, headMost = math.Max(flowMost, q.Flow), math.Max(headMost, q.Head)
+		}
+	}
+	if flowMost <= 0 || headMost <= 0 {
+		return
+	}
+	headMost *= 1.05
+	at := func(flow, head float64) string {
+		return fmt.Sprintf("%.1f %.1f", left+flow/flowMost*(right-left), bottom-head/headMost*(bottom-top))
+	}
+	var words []string
+	for _, d := range set.Duties {
+		if d.Stage == graph.After {
+			words = append(words, fmt.Sprintf("%s: %s at %s", d.Mode, quantity.Format(d.Flow, quantity.Flow, units), quantity.Format(d.Head, quantity.Head, units)))
+		}
+	}
+	fmt.Fprintf(b, "<h3>%s and its circuit</h3>\n<svg class=\"duty\" viewBox=\"0 0 320 172\" role=\"img\" aria-label=\"%s\">\n", text(set.Pump.ID), text(strings.Join(words, "; ")))
+	fmt.Fprintf(b, "<path d=\"M%g %gV%gH%g\" stroke=\"#000\" fill=\"none\"/>\n", left, top, bottom, right)
+	fmt.Fprintf(b, "<text x=\"%g\" y=\"166\" font-size=\"10\" text-anchor=\"end\">flow to %s</text><text x=\"%g\" y=\"166\" font-size=\"10\">0</text>\n", right, quantity.Format(flowMost, quantity.Flow, units), left)
+	fmt.Fprintf(b, "<text x=\"2\" y=\"14\" font-size=\"10\">%s</text>\n", quantity.Format(headMost, quantity.Head, units))
+	for _, s := range set.Systems {
+		var d strings.Builder
+		d.WriteString("M" + at(0, 0))
+		for _, q := range s.Points {
+			if q.Head > headMost || q.Flow > flowMost {
+				break
+			}
+			d.WriteString("L" + at(q.Flow, q.Head))
+		}
+		dash := ""
+		if s.Stage == graph.Before {
+			dash = " stroke-dasharray=\"4 3\""
+		}
+		fmt.Fprintf(b, "<path d=\"%s\" stroke=\"#000\" fill=\"none\"%s/>\n", d.String(), dash)
+	}
+	for _, c := range set.Speeds {
+		var d strings.Builder
+		for i, q := range c.Points {
+			if q.Head < 0 {
+				break
+			}
+			d.WriteString([]string{"L", "M"}[btoi(i == 0)] + at(q.Flow, q.Head))
+		}
+		fmt.Fprintf(b, "<path d=\"%s\" stroke=\"#000\" stroke-width=\"2.2\" fill=\"none\"/>\n", d.String())
+	}
+	for _, d := range set.Duties {
+		fill := "#000"
+		if d.Stage == graph.Before {
+			fill = "#fff"
+		}
+		xy := strings.Fields(at(d.Flow, d.Head))
+		fmt.Fprintf(b, "<circle cx=\"%s\" cy=\"%s\" r=\"4\" fill=\"%s\" stroke=\"#000\"/>\n", xy[0], xy[1], fill)
+	}
+	fmt.Fprintf(b, "</svg>\n<p class=\"note\">Thick: the pump. Thin: the circuit after the work; dashed: today. It works where they meet%s.</p>\n", text(": "+strings.Join(words, "; ")))
+}
+
+func btoi(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// CostHTML says what a year costs.
+func CostHTML(a *whatif.Answer) string {
+	if a.Plan == nil || a.Plan.Heat == nil {
+		return ""
+	}
+	var b bytes.Buffer
+	b.WriteString("<h3>Heat and money</h3>\n<ul>\n")
+	for _, l := range table.HeatShort(a.Plan.Heat, a.Plan.Circuit.Job, table.Style{Units: a.Job.System(a.Plan.Circuit)}) {
+		fmt.Fprintf(&b, "<li>%s</li>\n", text(upper(l)+"."))
+	}
+	b.WriteString("</ul>\n")
+	return b.String()
+}

@@ -1,0 +1,24 @@
+package table
+
+import (
+	"fmt"
+
+	"dryfit/graph"
+	"dryfit/graph/plan"
+)
+
+// CheckLines says of every spring check of a mode after the work how it stands, and how far it
+// is from changing.
+func CheckLines(p *plan.Plan, mode string, s Style) []string {
+	sol := plan.SolutionOf(p.After, mode)
+	if sol == nil {
+		return nil
+	}
+	var out []string
+	for _, f := range sol.Parts {
+		if f.Part.Kind == graph.CheckValve {
+			out = append(out, fmt.Sprintf("%s is %s", f.Part.ID, partWords(f, s)))
+		}
+	}
+	return out
+}

@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"runtime/debug"
 	"strings"
 	"time"
 
@@ -67,6 +68,7 @@ func runServe(v *verb, args []string, w *world) int {
 			fmt.Fprintf(w.stderr, "%s: %d ms\n", what, took.Milliseconds())
 		}
 	}
+	debug.SetGCPercent(300) // it lives long and answers many questions: memory is cheaper than the time to tidy it
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
 	w.stop.by(cancel)

@@ -26,6 +26,7 @@ var mayAsk = map[string]string{
 	"graph/plan/remedy.go":     "compares pumps",
 	"graph/plan/starved.go":    "compares pumps and units",
 	"graph/plan/swap.go":       "chooses the next size of pipe",
+	"graph/whatif/controls.go": "offers springs and sizes of pipe to try",
 	"graph/takeoff/spares.go":  "chooses spares",
 	"graph/rule/adaptor.go":    "names what else could be fitted",
 	"graph/rule/join.go":       "names the pipe a calliper has measured",

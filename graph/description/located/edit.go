@@ -23,9 +23,22 @@ type Edit struct {
 func Apply(data []byte, edits ...Edit) ([]byte, error) {
 	rest := bytes.TrimPrefix(data, byteOrderMark)
 	mark := data[:len(data)-len(rest)]
-	for _, e := range edits {
-		next, err := e.apply(rest)
-		if err == nil {
+	out, bad := applyAll(rest, edits, false)
+	if bad != nil { // which of them it was
+		if _, err := applyAll(rest, edits, true); err != nil {
+			bad = err
+		}
+		return nil, bad
+	}
+	return slices.Concat(mark, out), nil
+}
+
+// applyAll makes the edits in turn and looks whether what results reads: at the end, or after
+// each.
+func applyAll(data []byte, edits []Edit, each bool) ([]byte, error) {
+	for i, e := range edits {
+		next, err := e.apply(data)
+		if err == nil && (each || i == len(edits)-1) {
 			f := New("", next)
 			if _, ok := f.Decode(); !ok {
 				err = fmt.Errorf("it would not read any more: %s", f.Found[0].Message)
@@ -34,9 +47,9 @@ func Apply(data []byte, edits ...Edit) ([]byte, error) {
 		if err != nil {
 			return nil, fmt.Errorf("%s = %s: %w", e.name(), e.Value, err)
 		}
-		rest = next
+		data = next
 	}
-	return slices.Concat(mark, rest), nil
+	return data, nil
 }
 
 // name is the path in words.

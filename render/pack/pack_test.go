@@ -214,7 +214,7 @@ func TestPackIsSame(t *testing.T) {
 // Where the description lies is no part of the pack.
 func TestPackIsSameByAnotherPath(t *testing.T) {
 	source := readDemo(t, "plug-in")
-	a, b := demoPack(t, "plug-in"), makePack(t, planOf(t, "../far/away/job.toml", source))
+	a, b := demoPack(t, "plug-in"), makePack(t, planOf(t, "../far/away/plug-in.toml", source))
 	for i := range a.Files {
 		if !bytes.Equal(a.Files[i].Data, b.Files[i].Data) {
 			t.Errorf("%s tells where the description lay", a.Files[i].Name)

@@ -17,8 +17,8 @@ import (
 )
 
 // The page of a demo that cuts pipe, printed by a browser: nothing is wider than its page, so
-// that the browser does not shrink it, and the bar of the saw bands is 100.0 mm long by 3.0 mm
-// in the PDF. Skipped where no chromium is installed.
+// that the browser does not shrink it, and the bar of the saw bands is 100.0 mm long (in inches
+// 4 in, 101.6 mm) by 3.0 mm in the PDF. Skipped where no chromium is installed.
 func TestPrintsAtTrueScale(t *testing.T) {
 	browser, err := exec.LookPath("chromium")
 	if err != nil {
@@ -27,7 +27,11 @@ func TestPrintsAtTrueScale(t *testing.T) {
 	for _, name := range demos {
 		for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
 			if units == quantity.InchSystem && name != "two-speed" {
-				continue // the same figures; once is enough
+				continue // the same page but for its figures; once is enough
+			}
+			bar := 100.0
+			if units == quantity.InchSystem {
+				bar = 4 * 25.4
 			}
 			dir := t.TempDir()
 			made := demoPack(t, name)
@@ -65,13 +69,13 @@ func TestPrintsAtTrueScale(t *testing.T) {
 					t.Errorf("%s: a page is printed at %.2f %%", name, 100*first)
 				}
 				for _, b := range boxes {
-					if math.Abs(b[0]-100) < 0.05 && math.Abs(b[1]-3) < 0.05 {
+					if math.Abs(b[0]-bar) < 0.05 && math.Abs(b[1]-3) < 0.05 {
 						bars++
 					}
 				}
 			}
 			if pages == 0 || bands && bars == 0 {
-				t.Errorf("%s: %d pages, %d bars of 100.0 mm by 3.0 mm", name, pages, bars)
+				t.Errorf("%s: %d pages, %d bars of %.1f mm by 3.0 mm", name, pages, bars, bar)
 			}
 		}
 	}

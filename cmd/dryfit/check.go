@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
+	"dryfit/render/table"
 )
 
 func checkVerb() *verb {
@@ -43,7 +44,7 @@ func runCheck(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	return j.printFindings(p.Findings, w)
+	return j.printFindings(p.Findings, table.NotJudged(p), w)
 }
 
 // ruleList prints every rule, a line each.

@@ -101,7 +101,7 @@ func (j *job) readFile(v *verb, w *world) (code int, ok bool) {
 	j.findings = append(j.findings, bad...)
 	if j.circuit == nil || graph.HasErrors(j.findings) {
 		if v.name == "check" {
-			return j.printFindings(j.findings, w), false
+			return j.printFindings(j.findings, "", w), false
 		}
 		fmt.Fprint(w.stderr, j.render(j.findings, w.stderr, w))
 		return exitFindings, false
@@ -164,19 +164,26 @@ func (j *job) say(ds []graph.Diagnostic, w *world) int {
 	return exitDone
 }
 
-// printFindings prints findings as the result of a verb.
-func (j *job) printFindings(ds []graph.Diagnostic, w *world) int {
+// printFindings prints findings as the result of a verb, and what was not judged ("" nothing).
+func (j *job) printFindings(ds []graph.Diagnostic, notJudged string, w *world) int {
 	var out []byte
 	var err error
 	switch j.format {
 	case "json":
-		out, err = table.FindingsJSON(ds, j.style(w))
+		var more []string
+		if notJudged != "" {
+			more = append(more, notJudged)
+		}
+		out, err = table.FindingsJSON(ds, j.style(w), more...)
 	case "csv":
 		out = table.FindingsCSV(ds, j.style(w))
 	default:
 		out = []byte(j.render(ds, w.stdout, w))
 		if len(ds) == 0 {
 			out = fmt.Appendf(out, "%s: nothing to mend\n", j.file)
+		}
+		if notJudged != "" {
+			out = fmt.Appendln(out, notJudged)
 		}
 	}
 	if err != nil {

@@ -6,7 +6,7 @@ import (
 )
 
 // The promises that can be accepted though too few of the samples keep them.
-var acceptable = []string{"least-flow", "most-flow"}
+var acceptable = []string{"least-flow", "most-flow", "unit-pressure", "pipe-pressure"}
 
 // acceptFields are the keys of [[accept]].
 var acceptFields = []field[graph.Accepted]{

@@ -16,7 +16,7 @@ const offPumpK = 5
 func (b *builder) addPart(i int) error {
 	p := b.c.Parts[i]
 	m := &b.m.Parts[i]
-	*m = ModelPart{Part: p, Source: "none", times: 1, set: b.settled(p)}
+	*m = ModelPart{Part: p, Source: "none", times: 1, set: b.settled(p), density: b.m.Water.Density}
 	m.below, m.level = b.levels.Part(p)
 	for _, port := range settle.PortsOf(p) {
 		if !p.IsAir(port) {

@@ -33,9 +33,13 @@ func (s *spreader) influences() []Influence {
 				return 0
 			}
 			name := u.what + "\x00" + u.part
-			f := best[name]
+			f, told := best[name]
+			if !told {
+				f = Influence{What: u.what, Part: u.part, Mode: m.name, Moves: moves, Span: u.span, Adds: u.adds,
+					Key: u.used.key, Value: u.used.value, Source: u.used.source, Reading: u.reading(m.after.model), Given: u.used.given, Guess: u.used.guess}
+			}
 			if e := half(value); e > f.Effect+alike {
-				f.What, f.Part, f.Mode, f.Effect, f.Moves = u.what, u.part, m.name, e, moves
+				f.Mode, f.Effect, f.Moves = m.name, e, moves
 			}
 			if m.unit >= 0 {
 				f.Unit = max(f.Unit, half(func(s *Solution) float64 { return s.Parts[m.unit].Flow }))
@@ -46,11 +50,22 @@ func (s *spreader) influences() []Influence {
 	}
 	out := make([]Influence, 0, len(best))
 	for _, u := range s.all {
-		if f, ok := best[u.what+"\x00"+u.part]; ok && f.Effect >= worthSaying {
+		if f, ok := best[u.what+"\x00"+u.part]; ok {
 			out = append(out, f)
 		}
 	}
 	slices.SortStableFunc(out, compareInfluence)
+	return out
+}
+
+// worth leaves out what moves too little to be told.
+func worth(all []Influence) []Influence {
+	var out []Influence
+	for _, f := range all {
+		if f.Effect >= worthSaying {
+			out = append(out, f)
+		}
+	}
 	return out
 }
 

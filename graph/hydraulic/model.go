@@ -41,23 +41,24 @@ type ModelPart struct {
 	Shut   bool        // nothing passes: a hand valve shut, jets all shut
 	Swing  bool        // a check that is not held shut by a spring
 
-	below float64 // mm below the water, where level
-	level bool    // it is known how far below the water the part lies
-	set   *settle.Part
-	ports []string // with water, in the order of the part
-	nodes []int    // of each
-	edges []int    // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
-	law   *partLaw // loss of two-port parts
-	times float64  // of the loss, as described
-	check *checkLaw
-	crack float64 // m, as described
-	pump  *pumpLaw
-	rise  runningPump
-	bend  *runLaw // reducers: by the way of the water
-	bend0 [2]float64
-	tee   *teeLaw
-	ways  []*partLaw // of manifold and diverter, for each port; nil none
-	way0  []float64
+	below   float64 // mm below the water, where level
+	level   bool    // it is known how far below the water the part lies
+	density float64 // kg/m³
+	set     *settle.Part
+	ports   []string // with water, in the order of the part
+	nodes   []int    // of each
+	edges   []int    // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
+	law     *partLaw // loss of two-port parts
+	times   float64  // of the loss, as described
+	check   *checkLaw
+	crack   float64 // m, as described
+	pump    *pumpLaw
+	rise    runningPump
+	bend    *runLaw // reducers: by the way of the water
+	bend0   [2]float64
+	tee     *teeLaw
+	ways    []*partLaw // of manifold and diverter, for each port; nil none
+	way0    []float64
 
 	exponent float64   // as described; of a loss of one point
 	sized    *sizing   // nil: not by a pump

@@ -1,8 +1,13 @@
 package hydraulic
 
 import (
+	"math"
+	"slices"
+
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // Range is a value with what the spreads of the inputs make of it: nine in ten of the samples
@@ -23,7 +28,8 @@ type Ranges struct {
 	Samples, Unsolved int
 	Modes             []ModeRanges
 	Promises          []Promise
-	MeasureFirst      []Influence // what matters most comes first
+	MeasureFirst      []Influence // what matters most comes first; what moves nothing by a two-hundredth is left out
+	Moves             []Influence // all that may be off, in the same order
 }
 
 // ModeRanges holds the ranges of one stage in one mode. Parts and Runs are in the order of
@@ -41,14 +47,20 @@ type ModeRanges struct {
 // PromiseKind says what a promise is about.
 type PromiseKind string
 
-// The promises. Of these LeastFlow and MostFlow are judged; the others are told.
+// The promises. Those of the unit's least and most flow and of the pressures are judged; the
+// others are told.
 const (
-	LeastFlow  PromiseKind = "least-flow"
-	RatedFlow  PromiseKind = "rated-flow"
-	MostFlow   PromiseKind = "most-flow"
-	CheckState PromiseKind = "check-state"
-	JetsTenth  PromiseKind = "jets-tenth"
+	LeastFlow    PromiseKind = "least-flow"
+	RatedFlow    PromiseKind = "rated-flow"
+	MostFlow     PromiseKind = "most-flow"
+	UnitPressure PromiseKind = "unit-pressure"
+	PipePressure PromiseKind = "pipe-pressure"
+	CheckState   PromiseKind = "check-state"
+	JetsTenth    PromiseKind = "jets-tenth"
 )
+
+// Judged are the promises that may be accepted though too few of the samples keep them.
+func Judged() []PromiseKind { return []PromiseKind{LeastFlow, MostFlow, UnitPressure, PipePressure} }
 
 // Promise is something the job should keep, and in how many of the samples it does. That is
 // a share of a sample of guesses, not a probability.
@@ -70,7 +82,12 @@ const (
 )
 
 // Judged reports whether a promise that is kept too seldom is a finding.
-func (p *Promise) Judged() bool { return p.Kind == LeastFlow || p.Kind == MostFlow }
+func (p *Promise) Judged() bool { return slices.Contains(Judged(), p.Kind) }
+
+// Held says in how many of the ways the unknowns could lie it is kept.
+func (p *Promise) Held() quantity.Text {
+	return graph.Say("held in %s of 100 ways the unknowns could lie", quantity.Trim(math.Floor(100*p.Share+1e-9)))
+}
 
 // Influence is how far one unknown moves the unit's flow (or the jets', where there is no unit).
 type Influence struct {
@@ -81,7 +98,18 @@ type Influence struct {
 	Moves  string  // what it moves: "the unit's flow"
 	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
 	Unit, Jets, Head float64
+	Span             catalog.Span  // how far it may be off
+	Adds             bool          // Span is added to the number, not a share of it
+	Key              settle.Key    // of the settled value that was used; zero: Value says it
+	Value            quantity.Text // what was used
+	Source           string        // of what was used
+	Reading          quantity.Text // what would settle it
+	Given            bool          // the description says it
+	Guess            bool          // nobody gave it, or the description says it is assumed
 }
+
+// Harm is by how much it moves the unit's or the jets' flow, whichever is more, as a share.
+func (f *Influence) Harm() float64 { return max(f.Unit, f.Jets) }
 
 // Of returns the ranges of a mode in a stage, or nil; a nil Ranges has none.
 func (r *Ranges) Of(mode string, stage graph.Stage) *ModeRanges {

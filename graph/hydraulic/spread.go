@@ -32,7 +32,8 @@ func SpreadEvery(before, after *route.Layout, unit string, every int) *Ranges {
 		out.Modes = append(out.Modes, m.ranges()...)
 		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
 	}
-	out.MeasureFirst = s.influences()
+	out.Moves = s.influences()
+	out.MeasureFirst = worth(out.Moves)
 	return out
 }
 
@@ -50,6 +51,9 @@ type spreadMode struct {
 	before, after *spreadStage // before may be nil
 	unit          int          // index of the unit in after's parts; -1
 	jetsChange    []sampled
+	stands        stands
+	unitMargin    []sampled // Pa by which the unit stands more than comes to it
+	pipeMargin    []sampled // the same of the weakest pipe or fitting
 }
 
 // sampled is one value of the sample; past where a pump ran past its curve.
@@ -84,6 +88,7 @@ func newSpread(before, after *route.Layout, unit string) *spreader {
 				m.unit = i
 			}
 		}
+		m.stands = standsOf(m.after.model, after, m.unit)
 		s.modes = append(s.modes, m)
 	}
 	s.all = unknowns(models)
@@ -118,6 +123,7 @@ func (s *spreader) point(i int) {
 		}
 		if m.before == nil {
 			m.after.keep(after, past)
+			m.press(after, past)
 			continue
 		}
 		before, pastBefore := s.solve(m.before, values)
@@ -126,6 +132,7 @@ func (s *spreader) point(i int) {
 			continue
 		}
 		m.after.keep(after, past)
+		m.press(after, past)
 		m.before.keep(before, pastBefore)
 		if then := jetsFlow(before); then > 0 {
 			m.jetsChange = append(m.jetsChange, sampled{jetsFlow(after)/then - 1, past || pastBefore})
@@ -240,6 +247,13 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 		if u.Most > 0 {
 			add(MostFlow, unit.ID, words("the unit gets at most its most flow", u.Most), flows, func(v float64) bool { return v <= u.Most })
 		}
+	}
+	holds := func(v float64) bool { return v >= 0 }
+	if len(m.unitMargin) > 0 {
+		add(UnitPressure, unit.ID, graph.Say("%q stands its pump's shut-off pressure and the water above it", unit.ID), m.unitMargin, holds)
+	}
+	if len(m.pipeMargin) > 0 {
+		add(PipePressure, m.stands.weakest, graph.Say("pipe and fittings stand their pump's shut-off pressure and the water above them; %q is the weakest", m.stands.weakest), m.pipeMargin, holds)
 	}
 	for i, p := range m.after.likely.Parts {
 		if p.Part.Kind != graph.CheckValve {

@@ -5,7 +5,10 @@ import (
 	"math"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/settle"
 )
 
 // unknown is one input that is not known exactly.
@@ -15,6 +18,28 @@ type unknown struct {
 	span catalog.Span
 	adds bool // span is added to the number, not a share of it
 	set  func(m *Model, p *Perturb, value float64)
+	used used
+}
+
+// used is what was used for an unknown, and whose word that is.
+type used struct {
+	key    settle.Key    // of the settled value; zero: Value says it
+	value  quantity.Text // in words, where no settled value says it
+	source string
+	given  bool // the description says it
+	guess  bool // nobody gave it, or the description says it is assumed
+}
+
+// byClass is what a class of the spreads says of a number that no settled value holds.
+func byClass(class string, value quantity.Text) used {
+	_, source := catalog.Spread(class, catalogAssumed)
+	return used{value: value, source: source, guess: true}
+}
+
+// bySettled is a settled value of a part or run, as well known as that is.
+func bySettled(key settle.Key, from settle.Origin, known graph.Knowledge) used {
+	given := from.How == settle.Given || from.How == settle.OwnRow
+	return used{key: key, source: from.Row + from.Why, given: given, guess: !given || known == graph.Assumed}
 }
 
 // value returns what the unknown is at a quantile u, 0 to 1: a factor, or what is added.
@@ -80,21 +105,30 @@ func (p *ModelPart) unknowns() []unknown {
 		return p.valveUnknowns()
 	}
 	id := p.Part.ID
-	out := []unknown{{what: lossWords(id), part: id, span: p.set.Loss.Span, set: onLoss(id, 1)}}
+	key := func(what string) settle.Key { return settle.Key{Of: id, What: what} }
+	out := []unknown{{what: lossWords(id), part: id, span: p.set.Loss.Span, set: onLoss(id, 1), used: bySettled(key("loss"), p.set.Loss.Origin, p.Part.Known)}}
+	if p.given == givenSize && p.law != nil { // not at the row's own flow
+		at := p.law.ref
+		h, _ := p.law.Loss(at)
+		out[0].used.value = graph.Say("%s at %s, the best flow of its pump", quantity.Pressure.Of(h*formula.Gravity*p.density), quantity.Flow.Of(at))
+	}
 	if p.power {
 		if e := exponentOf(p.Row); e.High > e.Low {
 			out = append(out, unknown{what: "the shape of the drop of " + id + " over its flow", part: id, adds: true,
 				span: catalog.Span{Low: e.Low - e.Likely, High: e.High - e.Likely},
-				set:  func(m *Model, q *Perturb, v float64) { addPart(m, &q.Exponent, id, v) }})
+				set:  func(m *Model, q *Perturb, v float64) { addPart(m, &q.Exponent, id, v) },
+				used: used{value: graph.Say("flow to the power %.2f", e.Likely), source: e.Source, guess: true}})
 		}
 	}
 	if p.check != nil && p.crack > 0 {
 		out = append(out, unknown{what: "the cracking pressure of " + id, part: id, span: p.set.Cracking.Span,
-			set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Cracking, id, v) }})
+			set:  func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Cracking, id, v) },
+			used: bySettled(key("cracking pressure"), p.set.Cracking.Origin, p.Part.Known)})
 	}
 	if p.hold > 0 {
 		out = append(out, unknown{what: "the flow that holds " + id + " open", part: id, span: spreadOf(catalog.SpreadHoldOpen, p.Part.Known.String()),
-			set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Hold, id, v) }})
+			set:  func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Hold, id, v) },
+			used: byClass(catalog.SpreadHoldOpen, graph.Say("%s", quantity.Flow.Of(p.hold)))})
 	}
 	return out
 }
@@ -130,33 +164,54 @@ func (p *ModelPart) pumpUnknowns() []unknown {
 		out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: func(m *Model, q *Perturb, v float64) {
 			timesPart(m, &q.Flow, id, math.Pow(v, sizeFlow))
 			timesPart(m, &q.Loss, id, math.Pow(v, sizeHead))
-		}}, unknown{what: "whether " + id + " makes more flow or more head", part: id, span: spreadOf(catalog.SpreadPumpShape, known), set: func(m *Model, q *Perturb, v float64) {
+		}, used: p.ofType()}, unknown{what: "whether " + id + " makes more flow or more head", part: id, span: spreadOf(catalog.SpreadPumpShape, known), set: func(m *Model, q *Perturb, v float64) {
 			timesPart(m, &q.Flow, id, v)
 			timesPart(m, &q.Loss, id, 1/v)
-		}})
+		}, used: byClass(catalog.SpreadPumpShape, "as that of its row")})
 	} else {
-		out = append(out, unknown{what: "the head of " + id, part: id, span: spreadOf(catalog.SpreadPumpHead, known), set: onLoss(id, 1)},
+		curve := used{value: "the curve described", given: true, guess: p.Part.Known == graph.Assumed}
+		out = append(out, unknown{what: "the head of " + id, part: id, span: spreadOf(catalog.SpreadPumpHead, known), set: onLoss(id, 1), used: curve},
 			unknown{what: "the flow of " + id + " at a head", part: id, span: spreadOf(catalog.SpreadPumpFlow, known),
-				set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Flow, id, v) }})
+				set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Flow, id, v) }, used: curve})
 	}
 	if p.rise.byRatio {
 		out = append(out, unknown{what: "the low speed of " + id, part: id, span: spreadOf(catalog.SpreadSpeedRatio, known),
-			set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Speed, id, v) }})
+			set:  func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Speed, id, v) },
+			used: bySettled(settle.Key{Of: id, What: "speed ratio at " + p.Speed}, p.set.Speeds.Origin, p.Part.Known)})
 	}
 	return out
+}
+
+// ofType says what a pump known by its type or its label was taken for.
+func (p *ModelPart) ofType() used {
+	c := p.rise.curve
+	u := used{source: p.Row.Source, guess: true,
+		value: graph.Say("%s: shut-off %s, at most %s", p.Row.Name, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))}
+	if d := p.Part.Pump; d != nil && d.LabelW > 0 {
+		u.value = graph.Say("%s on its label: shut-off %s, at most %s", quantity.Power.Of(d.LabelW), quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))
+		u.source = "common practice, no source: the watts of its label through the efficiency of its kind"
+	}
+	return u
 }
 
 // jetUnknowns lists what is not known of jets.
 func (p *ModelPart) jetUnknowns() []unknown {
 	id, known := p.Part.ID, p.Part.Known.String()
-	loss := unknown{what: lossWords(id), part: id, set: onLoss(id, 1)}
+	settled := bySettled(settle.Key{Of: id, What: "loss"}, p.set.Loss.Origin, p.Part.Known)
+	loss := unknown{what: lossWords(id), part: id, set: onLoss(id, 1), used: settled}
 	k := unknown{what: "K of the jets of " + id, part: id, set: onLoss(id, 1),
-		span: catalog.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1}}
-	bore := unknown{what: "the bore of " + id, part: id, span: spreadOf(catalog.SpreadJetBore, known), set: onLoss(id, -4)}
+		span: catalog.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
+		used: used{value: graph.Say("K %.3g", p.Row.K), source: p.Row.Source, guess: true}}
+	bore := unknown{what: "the bore of " + id, part: id, span: spreadOf(catalog.SpreadJetBore, known), set: onLoss(id, -4),
+		used: used{value: graph.Say("%s", quantity.Length.Of(p.Row.BoreMM)), source: p.Row.Source, guess: true}}
+	if j := p.Part.Jets; j != nil && j.BoreMM > 0 {
+		bore.used = used{value: graph.Say("%s", quantity.Length.Of(j.BoreMM)), given: true, guess: p.Part.Known == graph.Assumed}
+	}
 	switch p.given {
 	case givenSize:
 		loss.what = "what " + id + " takes of the head"
 		loss.span = catalog.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
+		loss.used = used{key: settled.key, value: graph.Say("%.0f %% of the head at the pump's best flow", 100*p.Row.HeadShare), source: p.Row.Source, guess: true}
 		return []unknown{loss}
 	case givenBore, givenRow:
 		if p.Part.Jets != nil && p.Part.Jets.HasK {
@@ -172,17 +227,22 @@ func (p *ModelPart) jetUnknowns() []unknown {
 // valveUnknowns lists what is not known of a hand valve.
 func (p *ModelPart) valveUnknowns() []unknown {
 	id, known := p.Part.ID, p.Part.Known.String()
-	kv := unknown{what: "the Kv of " + id, part: id, span: spreadOf(catalog.SpreadValveKv, known), set: onLoss(id, -2)}
+	kv := unknown{what: "the Kv of " + id, part: id, span: spreadOf(catalog.SpreadValveKv, known), set: onLoss(id, -2), used: byClass(catalog.SpreadValveKv, "by the handbook's opening curve")}
+	if p.given == givenKv || p.Part.Valve != nil && p.Part.Valve.Kv > 0 {
+		kv.used = used{value: graph.Say("%s", quantity.Kv.Of(p.Part.Valve.Kv)), given: true, guess: p.Part.Known == graph.Assumed}
+	}
+	loss := bySettled(settle.Key{Of: id, What: "loss"}, p.set.Loss.Origin, p.Part.Known)
 	switch {
 	case p.given == givenPosition && p.valve != nil:
 		return []unknown{kv, {what: "where the handle of " + id + " stands", part: id, adds: true, span: spreadOf(catalog.SpreadPosition, known),
-			set: func(m *Model, q *Perturb, v float64) { addPart(m, &q.Position, id, v) }}}
+			set:  func(m *Model, q *Perturb, v float64) { addPart(m, &q.Position, id, v) },
+			used: used{value: graph.Say("%.0f %% open", 100*p.valve.share), given: true, guess: p.Part.Known == graph.Assumed}}}
 	case p.given == givenPosition, p.given == givenKv:
 		return []unknown{kv}
 	case p.given == givenLoss:
-		return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadPartLoss, known), set: onLoss(id, 1)}}
+		return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadPartLoss, known), set: onLoss(id, 1), used: loss}}
 	}
-	return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadValveOpen, known), set: onLoss(id, 1)}}
+	return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadValveOpen, known), set: onLoss(id, 1), used: loss}}
 }
 
 // unknowns lists what is not known exactly of a run.
@@ -192,7 +252,7 @@ func (r *ModelRun) unknowns() []unknown {
 	}
 	var out []unknown
 	if r.Entrance {
-		out = append(out, unknown{what: "the covers of the suctions", adds: true, span: spreadOf(catalog.SpreadEntrance, catalogAssumed), set: onEntrances})
+		out = append(out, unknown{what: "the covers of the suctions", adds: true, span: spreadOf(catalog.SpreadEntrance, catalogAssumed), set: onEntrances, used: byClass(catalog.SpreadEntrance, "no loss but the pipe's own end")})
 	}
 	if r.LengthM == 0 {
 		return out
@@ -202,10 +262,12 @@ func (r *ModelRun) unknowns() []unknown {
 	if len(r.Run.Legs) > 0 {
 		class, what, id = catalog.SpreadLegs, "lengths measured leg by leg", ""
 	}
-	out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: onLengths(id)})
+	out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: onLengths(id),
+		used: used{value: graph.Say("%s", quantity.Length.Of(1000*r.LengthM)), given: true, guess: id != "" && r.Run.Known == graph.Assumed}})
 	for _, f := range r.Fittings {
 		if f.Barb {
-			out = append(out, unknown{what: "K of " + age(old) + " barbs", span: spreadOf(catalog.SpreadBarb, catalogAssumed), set: onBarbs(old)})
+			out = append(out, unknown{what: "K of " + age(old) + " barbs", span: spreadOf(catalog.SpreadBarb, catalogAssumed), set: onBarbs(old),
+				used: byClass(catalog.SpreadBarb, graph.Say("K %.2g on the hose", f.K))})
 		} else if f.Kind != "entrance" && f.Kind != "exit" {
 			out = append(out, fittingsUnknown())
 		}
@@ -215,9 +277,10 @@ func (r *ModelRun) unknowns() []unknown {
 		class, what = catalog.SpreadJointsOld, "joints in the old pipe"
 	}
 	if whole := r.whole(); old && len(r.Run.Legs) == 0 {
-		out = append(out, unknown{what: "elbows nobody listed in " + whole, part: whole, adds: true, span: spreadOf(catalog.SpreadUnlisted, known), set: onUnlisted(whole)})
+		out = append(out, unknown{what: "elbows nobody listed in " + whole, part: whole, adds: true, span: spreadOf(catalog.SpreadUnlisted, known), set: onUnlisted(whole),
+			used: byClass(catalog.SpreadUnlisted, "none")})
 	}
-	out = append(out, unknown{what: what, adds: true, span: spreadOf(class, catalogAssumed), set: onJoints(old)})
+	out = append(out, unknown{what: what, adds: true, span: spreadOf(class, catalogAssumed), set: onJoints(old), used: byClass(class, "no loss")})
 	if r.Run.RoughnessMM <= 0 {
 		class, what = catalog.SpreadRoughness, "the wall of new "+string(spec)+" pipe"
 		if old {
@@ -226,7 +289,8 @@ func (r *ModelRun) unknowns() []unknown {
 		if spec.Flexible() {
 			class, what = catalog.SpreadRibs, "the ribs of "+age(old)+" "+string(spec)+" pipe"
 		}
-		out = append(out, unknown{what: what, span: spreadOf(class, known), set: onRoughness(spec, old)})
+		out = append(out, unknown{what: what, span: spreadOf(class, known), set: onRoughness(spec, old),
+			used: byClass(class, graph.Say("%.2g µm", 1e6*r.RoughnessM))})
 	}
 	if r.Run.BoreMM > 0 {
 		return out // the user's own number
@@ -235,7 +299,8 @@ func (r *ModelRun) unknowns() []unknown {
 	if spec.Flexible() {
 		class = catalog.SpreadHoseBore
 	}
-	return append(out, unknown{what: "the bore of " + age(old) + " " + string(spec) + " pipe", span: spreadOf(class, known), set: onBores(spec, old)})
+	return append(out, unknown{what: "the bore of " + age(old) + " " + string(spec) + " pipe", span: spreadOf(class, known), set: onBores(spec, old),
+		used: byClass(class, "the catalogue's")})
 }
 
 // old reports whether the run lay there before the work. Pipe, hose and barbs of the old work
@@ -258,7 +323,8 @@ func (r *ModelRun) whole() string {
 }
 
 func fittingsUnknown() unknown {
-	return unknown{what: "the handbook's K of fittings", span: spreadOf(catalog.SpreadFittingK, catalogAssumed), set: onFittings}
+	return unknown{what: "the handbook's K of fittings", span: spreadOf(catalog.SpreadFittingK, catalogAssumed), set: onFittings,
+		used: byClass(catalog.SpreadFittingK, "by the handbook")}
 }
 
 // compareInfluence puts what matters most first.

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 )
@@ -28,9 +29,9 @@ const moveWorth = 0.1
 func (p *Plan) unsure() []graph.Diagnostic {
 	var out []graph.Diagnostic
 	r := p.Ranges
-	first := ""
+	var reading quantity.Text
 	if len(r.MeasureFirst) > 0 {
-		first = r.MeasureFirst[0].What
+		reading = r.MeasureFirst[0].Reading
 	}
 	for i := range r.Promises {
 		q := &r.Promises[i]
@@ -38,9 +39,9 @@ func (p *Plan) unsure() []graph.Diagnostic {
 			continue
 		}
 		d := graph.Diagnostic{Rule: "promise", Severity: graph.Warning, Pos: p.posOf(q.Part),
-			Message: graph.Say("mode %q: %s, holds in %d of %d samples of what is not known", q.Mode, q.Text, q.Kept, q.Of)}
-		if first != "" {
-			d.Hint = graph.Say("measure first: %s", first)
+			Message: graph.Say("mode %q: %s: %s", q.Mode, q.Text, q.Held())}
+		if reading != "" {
+			d.Hint = graph.Say("measure first: %s", reading)
 		}
 		for _, a := range p.Asked.Accepted {
 			if a.Promise == string(q.Kind) && (a.Mode == "" || a.Mode == q.Mode) {
@@ -50,17 +51,18 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		}
 		out = append(out, d)
 	}
-	for _, f := range r.MeasureFirst {
-		most, what := f.Unit, "the unit's flow"
-		if f.Jets > most {
-			most, what = f.Jets, "the jets' flow"
-		}
-		if part := p.After.Circuit.Part(f.Part); most <= moveWorth || part == nil || part.Known != graph.Assumed {
+	for i := range r.Moves {
+		f := &r.Moves[i]
+		if !f.Guess || f.Harm() <= moveWorth {
 			continue
 		}
+		what := "the unit's flow"
+		if f.Jets > f.Unit {
+			what = "the jets' flow"
+		}
 		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
-			Message: graph.Say("%s is a guess that moves %s by %.0f %% either way (mode %q)", f.What, what, 100*most, f.Mode),
-			Hint:    "its data sheet, or a reading on the tub, takes this away"})
+			Message: graph.Say("%s is a guess that moves %s by %.0f %% either way (mode %q)", f.What, what, 100*f.Harm(), f.Mode),
+			Hint:    graph.Say("read %s", f.Reading)})
 	}
 	return out
 }
@@ -69,6 +71,9 @@ func (p *Plan) unsure() []graph.Diagnostic {
 func (p *Plan) posOf(id string) graph.Pos {
 	if part := p.After.Circuit.Part(id); part != nil {
 		return part.Pos
+	}
+	if run := p.After.Circuit.Run(id); run != nil && run.Pos.IsValid() {
+		return run.Pos
 	}
 	return graph.Pos{File: p.Circuit.File}
 }

@@ -44,6 +44,9 @@ func answer(p *plan.Plan, style table.Style) book.Chapter {
 	} else if joints(p) > 0 {
 		c.Add(book.Item{Kind: book.Lead, Text: "It may be built: no rule forbids it." + warned(p.Findings)})
 	}
+	if first := table.MeasureFirst(p.Ranges, style); first != "" {
+		c.Add(book.Item{Kind: book.Alert, Text: "MEASURE FIRST", Lines: []string{strings.TrimPrefix(first, "MEASURE FIRST: ")}})
+	}
 	for _, l := range plainLines(p, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: l})
 	}

@@ -4,82 +4,156 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
+	"dryfit/graph/settle"
 )
 
-// assumedValue is a value nobody gave, with what it moves.
+// assumedValue is a value used that nobody gave.
 type assumedValue struct {
-	Shown
-	most *hydraulic.Influence // of what is not known of its part, that which moves most; nil: nothing worth saying
+	what, value, bounds, from string
+	moves                     *hydraulic.Influence // nil: no flow
 }
 
-// assumedOf returns the values of the circuit with the work built in that nobody gave: those
-// first whose parts move most.
-func assumedOf(p *plan.Plan) []assumedValue {
+// assumedOf returns every value of the circuit with the work built in that was used and that
+// nobody gave: those first that move the unit's or the jets' flow most, then the pump's head;
+// last, in the order of the walk, those that move no flow.
+func assumedOf(p *plan.Plan, s Style) []assumedValue {
 	if p.After == nil || p.After.Layout == nil {
 		return nil
 	}
-	most := map[string]*hydraulic.Influence{}
-	if p.Ranges != nil {
-		for i := range p.Ranges.MeasureFirst { // what matters most comes first
-			if f := &p.Ranges.MeasureFirst[i]; most[f.Part] == nil {
-				most[f.Part] = f
-			}
-		}
+	stage := p.After.Layout.Stage
+	settled := map[settle.Key]*Shown{}
+	var order []settle.Key
+	for k, v := range stage.Values() {
+		settled[k] = &Shown{k, v}
+		order = append(order, k)
 	}
 	var out []assumedValue
-	for k, v := range p.After.Layout.Stage.Assumed() {
-		one := assumedValue{Shown: Shown{k, v}}
-		if v.High > v.Low {
-			one.most = most[k.Of]
+	told := map[settle.Key]bool{}
+	if p.Ranges != nil {
+		for i := range p.Ranges.Moves {
+			f := &p.Ranges.Moves[i]
+			told[f.Key] = true
+			if f.Given {
+				continue
+			}
+			one := assumedValue{what: f.What, value: s.say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What), from: f.Source, moves: f}
+			if v := settled[f.Key]; v != nil {
+				one.from = v.from()
+				if one.value == "" {
+					one.value = v.words(s.Units)
+				}
+			}
+			out = append(out, one)
 		}
-		out = append(out, one)
 	}
-	effect := func(v *assumedValue) float64 {
-		if v.most == nil {
-			return 0
+	slices.SortStableFunc(out, func(a, b assumedValue) int {
+		return cmp.Or(cmp.Compare(b.moves.Harm(), a.moves.Harm()), cmp.Compare(b.moves.Head, a.moves.Head))
+	})
+	for _, k := range order {
+		if v := settled[k]; v.How == settle.Assumed && !told[k] {
+			out = append(out, assumedValue{what: v.String(), value: v.words(s.Units), bounds: v.bounds(s.Units), from: v.from()})
 		}
-		return v.most.Effect
 	}
-	slices.SortStableFunc(out, func(a, b assumedValue) int { return cmp.Compare(effect(&b), effect(&a)) })
 	return out
 }
 
-// moves says what a value moves: "the unit's flow by 4 %".
-func (v *assumedValue) moves() string {
-	if v.most == nil {
-		return ""
+// spanText says how far a number may be off: by a share of it, or by what is added.
+func spanText(low, high float64, adds bool, what string) string {
+	switch {
+	case !adds:
+		return fmt.Sprintf("%+.0f to %+.0f %%", 100*low, 100*high)
+	case strings.HasPrefix(what, "the shape of"):
+		return fmt.Sprintf("power %+.2f to %+.2f", low, high)
+	case strings.HasPrefix(what, "where the handle"):
+		return fmt.Sprintf("%+.0f to %+.0f points", 100*low, 100*high)
 	}
-	return fmt.Sprintf("%s by %.0f %%", v.most.Moves, 100*v.most.Effect)
+	return fmt.Sprintf("K %+.2f to %+.2f", low, high)
 }
 
-// assumedBlock lists what nobody gave.
-func assumedBlock(p *plan.Plan, s Style) []Block {
-	values := assumedOf(p)
+// share prints by how much something moves, %; "" where it moves by less than half a per cent.
+func share(v float64) string {
+	if v < 0.005 {
+		return ""
+	}
+	return fixed(100*v, 0)
+}
+
+// words says what a value moves: "the unit's flow by 12 %, the jets' by 4 %, the pump's head by 3 %".
+func (v *assumedValue) words() string {
+	if v.moves == nil {
+		return ""
+	}
+	var out []string
+	for _, m := range []struct {
+		what string
+		by   float64
+	}{{"the unit's flow", v.moves.Unit}, {"the jets' flow", v.moves.Jets}, {"the pump's head", v.moves.Head}} {
+		if by := share(m.by); by != "" {
+			out = append(out, m.what+" by "+by+" %")
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// AssumedBlocks lists what was used that nobody gave, with its source and by how much it moves
+// the unit's flow, the jets' and the pump's head either way.
+func AssumedBlocks(p *plan.Plan, s Style) []Block {
+	values := assumedOf(p, s)
 	if len(values) == 0 {
 		return nil
 	}
-	g := newGrid(column{head: "value", widest: 36}, column{head: "assumed", widest: 30}, column{head: "may be", widest: 24}, column{head: "moves", widest: 26}, column{head: "from", widest: 40})
+	columns := []column{{head: "value", widest: 36}, {head: "assumed", widest: 30}, {head: "may be", widest: 24}}
+	moving := p.Ranges != nil
+	if moving {
+		columns = append(columns, column{head: "unit ±%", right: true}, column{head: "jets ±%", right: true}, column{head: "head ±%", right: true})
+	}
+	var small []string
+	g := newGrid(append(columns, column{head: "from", widest: 40})...)
 	for i := range values {
 		v := &values[i]
-		g.add(v.String(), v.words(s.Units), v.bounds(s.Units), v.moves(), v.from())
+		if v.moves != nil && share(max(v.moves.Harm(), v.moves.Head)) == "" {
+			small = append(small, v.what)
+			continue
+		}
+		row := []string{v.what, v.value, v.bounds}
+		switch {
+		case moving && v.moves != nil:
+			row = append(row, share(v.moves.Unit), share(v.moves.Jets), share(v.moves.Head))
+		case moving:
+			row = append(row, "", "", "")
+		}
+		g.add(append(row, v.from)...)
 	}
-	return []Block{{Title: "Assumed, for nobody gave it", Grid: g}}
+	b := Block{Title: "Used, though nobody gave it", Lines: []string{"  What moves the unit's or the jets' flow most comes first."}, Grid: g}
+	if len(small) > 0 {
+		b.Lines = append(b.Lines, "  By less than half a per cent each, so that they stand here alone: "+strings.Join(small, ", ")+".")
+	}
+	return []Block{b}
 }
 
 type assumedJSON struct {
-	What   string `json:"what"`
-	Value  string `json:"value"`
-	Source string `json:"source"`
-	Moves  string `json:"moves"`
+	What   string   `json:"what"`
+	Value  string   `json:"value"`
+	MayBe  string   `json:"may_be,omitempty"`
+	Source string   `json:"source"`
+	Moves  string   `json:"moves"`
+	Unit   *float64 `json:"unit_percent,omitempty"`
+	Jets   *float64 `json:"jets_percent,omitempty"`
+	Head   *float64 `json:"head_percent,omitempty"`
 }
 
 func assumedList(p *plan.Plan, s Style) []assumedJSON {
 	out := []assumedJSON{}
-	for _, v := range assumedOf(p) {
-		out = append(out, assumedJSON{v.String(), v.words(s.Units), v.from(), v.moves()})
+	for _, v := range assumedOf(p, s) {
+		one := assumedJSON{What: v.what, Value: v.value, MayBe: v.bounds, Source: v.from, Moves: v.words()}
+		if f := v.moves; f != nil {
+			one.Unit, one.Jets, one.Head = ptr(round(100*f.Unit, 2)), ptr(round(100*f.Jets, 2)), ptr(round(100*f.Head, 2))
+		}
+		out = append(out, one)
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"dryfit/graph"
+	"dryfit/graph/plan"
 )
 
 type findingJSON struct {
@@ -24,11 +25,21 @@ type relatedJSON struct {
 	Message string `json:"message"`
 }
 
-// FindingsJSON prints findings as one object.
-func FindingsJSON(ds []graph.Diagnostic, s Style) ([]byte, error) {
+// FindingsJSON prints findings as one object, with what was not judged: see NotJudged.
+func FindingsJSON(ds []graph.Diagnostic, s Style, notJudged ...string) ([]byte, error) {
 	return writeJSON(struct {
-		Findings []findingJSON `json:"findings"`
-	}{findings(ds, s)})
+		Findings  []findingJSON `json:"findings"`
+		NotJudged []string      `json:"not_judged,omitempty"`
+	}{findings(ds, s), notJudged})
+}
+
+// NotJudged says which promises nobody judged, for no ranges were made; "" where they were, or
+// there is no unit to promise anything to.
+func NotJudged(p *plan.Plan) string {
+	if p.Ranges != nil || p.After == nil || len(p.After.Circuit.Units()) == 0 {
+		return ""
+	}
+	return "how sure the unit's flow and the pressures are: not judged: ranges are made by flow and pack"
 }
 
 func findings(ds []graph.Diagnostic, s Style) []findingJSON {

@@ -61,7 +61,7 @@ func FlowBlocks(p *plan.Plan, s Style) []Block {
 			Block{Title: title + ": pipe", Grid: runsOfMode(sol, s)})
 		out = append(out, headBlocks(sol, s)...)
 	}
-	out = append(out, assumedBlock(p, s)...)
+	out = append(out, AssumedBlocks(p, s)...)
 	return append(out, methodBlock(&main.Solutions[0], s))
 }
 
@@ -203,6 +203,20 @@ func pumpWords(f hydraulic.PartFlow, s Style) string {
 // surest is how many of the unknowns worth measuring are printed.
 const surest = 5
 
+// MeasureFirst says that something is to be measured before anything is cut, and what: where a
+// judged promise is held in too few of the ways the unknowns could lie; else "".
+func MeasureFirst(r *hydraulic.Ranges, s Style) string {
+	if r == nil || len(r.MeasureFirst) == 0 {
+		return ""
+	}
+	p := worstPromise(r)
+	if p == nil || p.Share >= hydraulic.MeasureFirstBelow {
+		return ""
+	}
+	f := r.MeasureFirst[0]
+	return fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s: %s only; what moves it most is %s.", s.say(f.Reading), p.Mode, s.say(p.Text), s.say(p.Held()), f.What)
+}
+
 // worstPromise returns the judged promise that is kept least; nil where none is made.
 func worstPromise(r *hydraulic.Ranges) *hydraulic.Promise {
 	var worst *hydraulic.Promise
@@ -220,8 +234,8 @@ func SureBlocks(r *hydraulic.Ranges, s Style) []Block {
 		return nil
 	}
 	b := Block{Title: fmt.Sprintf("How sure (%d samples of what is not known exactly; nine in ten lie in the ranges)", r.Samples)}
-	if p := worstPromise(r); p != nil && p.Share < hydraulic.MeasureFirstBelow && len(r.MeasureFirst) > 0 {
-		b.Lines = append(b.Lines, fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s holds in %d of %d samples of guesses only.", r.MeasureFirst[0].What, p.Mode, s.say(p.Text), p.Kept, p.Of))
+	if first := MeasureFirst(r, s); first != "" {
+		b.Lines = append(b.Lines, first)
 	}
 	if len(r.Promises) > 0 {
 		b.Grid = newGrid(column{head: "mode"}, column{head: "promise", widest: 70}, column{head: "held in, of 100 ways the unknowns could lie", right: true, widest: 22})

@@ -1,0 +1,48 @@
+package hydraulic
+
+import (
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// reading says what would settle an unknown: what a person reads, with what, where. All common
+// practice, no source.
+func (u *unknown) reading(m *Model) quantity.Text {
+	var part *ModelPart
+	if i, ok := m.partAt[u.part]; ok && u.part != "" {
+		part = &m.Parts[i]
+	}
+	starts := func(words ...string) bool {
+		for _, w := range words {
+			if strings.HasPrefix(u.what, w) {
+				return true
+			}
+		}
+		return false
+	}
+	switch {
+	case part != nil && part.Part.Kind == graph.Pump:
+		return graph.Say("the flow of %q, by a meter on its line or a bucket and a watch at the tub; or its data sheet and a gauge before and after it", u.part)
+	case starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
+		return graph.Say("the pressure before %q with the pump running, and the bore of one jet by a drill that just goes in", u.part)
+	case starts("the cracking pressure"):
+		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly", u.part)
+	case starts("the flow that holds"):
+		return graph.Say("the data sheet of %q: the least flow that holds it open", u.part)
+	case starts("where the handle", "the Kv of"):
+		return graph.Say("the flow on the unit's display, and %q set by it", u.part)
+	case part != nil && part.Part.Kind == graph.HeatPump:
+		return graph.Say("the data sheet of %q: its drop at a flow; or the flow on its display", u.part)
+	case part != nil:
+		return graph.Say("the data sheet of %q; or a gauge before and after it at a flow that is known", u.part)
+	case starts("the length", "lengths"):
+		return "the lengths, by tape along the pipe"
+	case starts("elbows nobody listed"):
+		return graph.Say("the bends of %q, counted with a hand behind the foam", u.part)
+	case starts("the bore of"):
+		return "the bore of a cut end, by calliper"
+	}
+	return "a gauge on the pump's outlet: its head and its curve give the flow of the whole line"
+}

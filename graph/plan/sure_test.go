@@ -1,0 +1,179 @@
+package plan
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
+)
+
+// unsureText is a unit behind a pump of which nothing but the curve is known, and that as a
+// guess. All data invented.
+const unsureText = `
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+below-water = "300 mm"
+curve = [["0 m3/h", "10 m"], ["4 m3/h", "8 m"], ["8 m3/h", "2 m"]]
+[[part]]
+id = "unit"
+kind = "heat-pump"
+below-water = "300 mm"
+flow = { least = "LEAST", rated = "8 m3/h", most = "20 m3/h" }
+loss = { flow = "4 m3/h", drop = "40 kPa" }
+highest-pressure = "HIGHEST"
+[[part]]
+id = "jets"
+kind = "jet-group"
+existing = true
+count = 4
+[[run]]
+from = "tub.a"
+to = "pump.in"
+existing = true
+spec = "pvc-sch40"
+size = "1 1/2 in"
+length = "1 m"
+[[run]]
+from = "pump.out"
+to = "unit.in"
+spec = "pvc-sch40"
+size = "1 1/2 in"
+length = "2 m"
+[[run]]
+from = "unit.out"
+to = "jets.in"
+spec = "pvc-sch40"
+size = "1 1/2 in"
+length = "2 m"
+[[run]]
+from = "jets.out"
+to = "tub.b"
+existing = true
+length = "0 mm"
+`
+
+func surePlan(t *testing.T, least, highest, more string) *Plan {
+	t.Helper()
+	text := strings.NewReplacer("LEAST", least, "HIGHEST", highest).Replace(unsureText) + more
+	c, ds := description.Read("sure.toml", []byte(text))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	p, err := Make(c, Findings|Flows|Ranges)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func found(p *Plan, rule string) []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for _, d := range p.Findings {
+		if d.Rule == rule {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// A promise that fewer than 95 of 100 ways keep is a warning at the unit, with the reading that
+// would settle it; one that every way keeps is none; accepted, it is a note that prints the
+// reason, in the mode and of the kind it was accepted for only.
+func TestPromisesAndAccept(t *testing.T) {
+	if d := found(surePlan(t, "0.5 m3/h", "6 bar", ""), "promise"); len(d) > 0 {
+		t.Errorf("kept in all: %v", d)
+	}
+	p := surePlan(t, "0.5 m3/h", "6 bar", "")
+	likely := p.After.Solutions[0].Part("unit").Flow
+	least := quantity.Trim(quantity.Round(likely*3600, 4)) + " m3/h" // about half of the ways lie below it
+	d := found(surePlan(t, least, "6 bar", ""), "promise")
+	if len(d) != 1 || d[0].Severity != graph.Warning || d[0].Pos.Line != 12 {
+		t.Fatalf("about half keep it: %v", d)
+	}
+	message, hint := d[0].Message.In(quantity.MetricSystem), d[0].Hint.In(quantity.MetricSystem)
+	if !strings.Contains(message, "of 100 ways the unknowns could lie") || strings.Contains(message, "probab") || !strings.Contains(hint, "measure first: ") {
+		t.Errorf("%s: %s", message, hint)
+	}
+	for _, c := range []struct {
+		accept string
+		want   graph.Severity
+	}{
+		{"[[accept]]\npromise = \"least-flow\"\nreason = \"the owner has the pump measured\"\n", graph.Note},
+		{"[[accept]]\npromise = \"least-flow\"\nmode = \"on\"\nreason = \"the owner has the pump measured\"\n", graph.Note},
+		{"[[accept]]\npromise = \"least-flow\"\nmode = \"other\"\nreason = \"the owner has the pump measured\"\n", graph.Warning},
+		{"[[accept]]\npromise = \"most-flow\"\nreason = \"the owner has the pump measured\"\n", graph.Warning},
+	} {
+		d := found(surePlan(t, least, "6 bar", c.accept), "promise")
+		if len(d) != 1 || d[0].Severity != c.want {
+			t.Errorf("%s: %v", c.accept, d)
+			continue
+		}
+		if reason := strings.Contains(string(d[0].Message), "accepted: the owner has the pump measured"); reason != (c.want == graph.Note) {
+			t.Errorf("%s: %s", c.accept, d[0].Message)
+		}
+	}
+}
+
+// Pressures are promised too: 10 m and 0.3 m of water at 38 °C are 100.3 kPa. A pump whose
+// curve is a guess gives up to a fifth more, so that a unit for 102 kPa stands what is
+// described and not what may be.
+func TestPressuresArePromised(t *testing.T) {
+	p := surePlan(t, "0.5 m3/h", "1.02 bar", "")
+	if d := found(p, "unit-highest-pressure"); len(d) > 0 {
+		t.Errorf("an error is what fails as described: %v", d)
+	}
+	if d := found(p, "promise"); len(d) != 1 || !strings.Contains(string(d[0].Message), "shut-off pressure") {
+		t.Errorf("%v", d)
+	}
+	for _, q := range p.Ranges.Promises {
+		if q.Kind == hydraulic.UnitPressure && !(q.Share > 0.4 && q.Share < 0.8) { // 102/100.3 lies near the middle of -22 to +20 %
+			t.Errorf("kept in %g", q.Share)
+		}
+		if q.Kind == hydraulic.PipePressure && q.Share != 1 {
+			t.Errorf("pipe for ten times the pressure: kept in %g", q.Share)
+		}
+	}
+	accepted := surePlan(t, "0.5 m3/h", "1.02 bar", "[[accept]]\npromise = \"unit-pressure\"\nreason = \"a relief valve stands before it\"\n")
+	if d := found(accepted, "promise"); len(d) != 1 || d[0].Severity != graph.Note {
+		t.Errorf("accepted: %v", d)
+	}
+}
+
+// A guess that moves the unit's or the jets' flow by more than a tenth either way is a warning
+// of its own; what is on a data sheet is none.
+func TestGuesses(t *testing.T) {
+	p := surePlan(t, "0.5 m3/h", "6 bar", "")
+	for i := range p.Ranges.Moves {
+		f := &p.Ranges.Moves[i]
+		told := 0
+		for _, d := range found(p, "guess") {
+			if strings.Contains(string(d.Message), f.What+" is a guess") {
+				told++
+			}
+		}
+		if want := f.Guess && f.Harm() > 0.1; want != (told == 1) {
+			t.Errorf("%s: guess %v, moves %g, told %d times", f.What, f.Guess, f.Harm(), told)
+		}
+	}
+	if len(found(p, "guess")) == 0 {
+		t.Error("four jets of which nothing is known move the flow of the unit by more than a tenth")
+	}
+	for i := range p.Ranges.Moves {
+		if f := &p.Ranges.Moves[i]; f.Reading == "" {
+			t.Errorf("%s: nothing says how to settle it", f.What)
+		} else if f.Value == "" && f.Key.What == "" {
+			t.Errorf("%s: nothing says what was used", f.What)
+		} else if !f.Given && f.Source == "" && f.Key.What == "" {
+			t.Errorf("%s: no source", f.What)
+		}
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"dryfit/cmd/dryfit/disk"
 	"dryfit/graph/plan"
 	"dryfit/render/drawing"
 	"dryfit/render/scene"
@@ -30,7 +31,7 @@ func runDraw(v *verb, args []string, w *world) int {
 	j.add(f)
 	f.StringVar(&view, "view", "schematic", "what to draw: "+strings.Join(drawing.Views(), ", ")+", all")
 	f.StringVar(&format, "format", "", "svg, png or pdf; by the name of -o if left out, else svg")
-	f.StringVar(&paper, "paper", "", "a4, a3 or letter, with \"portrait\" behind it if wished; if left out a4, or a3 where letters would be too small on it")
+	f.StringVar(&paper, "paper", "a4", "a4, a3 or letter, with \"portrait\" behind it if wished; what does not go on one sheet is cut into more")
 	f.IntVar(&dpi, "dpi", 150, "dots an inch of a png: 150 or 300, or what you wish from 50 to 600")
 	if code, done := v.parse(f, args, w); done {
 		return code
@@ -81,9 +82,9 @@ func runDraw(v *verb, args []string, w *world) int {
 	return j.say(p.Findings, w)
 }
 
-// pageOf reads --paper; nothing said leaves the choice to the drawing.
+// pageOf reads --paper; the one that is meant where nothing is said lies as the drawing needs it.
 func pageOf(paper string) (sheet.Page, error) {
-	if paper == "" {
+	if paper == "a4" {
 		return sheet.Page{}, nil
 	}
 	page, err := sheet.ParsePage(paper)
@@ -128,7 +129,17 @@ func writePages(pages []*scene.Scene, format string, dpi float64, j *job, w *wor
 			return code
 		}
 	}
+	for i := len(pages); i > 0 && j.output != "-" && disk.Absent(pageName(j.output, i)) != nil; i++ {
+		fmt.Fprintf(w.stderr, "%s is of an earlier drawing: this one has %s\n", pageName(j.output, i), sheetCount(len(pages)))
+	}
 	return exitDone
+}
+
+func sheetCount(n int) string {
+	if n == 1 {
+		return "1 sheet"
+	}
+	return fmt.Sprintf("%d sheets", n)
 }
 
 func pageBytes(s *scene.Scene, format string, dpi float64) ([]byte, error) {

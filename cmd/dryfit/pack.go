@@ -22,13 +22,19 @@ func packVerb() *verb {
 func runPack(v *verb, args []string, w *world) int {
 	var j job
 	var force bool
+	var paper string
 	f := v.flags()
 	j.add(f)
 	f.BoolVar(&force, "force", false, "replace a pack whose files have been changed since")
+	f.StringVar(&paper, "paper", "a4", "a4, a3 or letter, for drawings and book; what does not go on one sheet is cut into more")
 	out := f.Lookup("output")
 	out.Usage, out.DefValue = "folder to write", ""
 	if code, done := j.start(v, f, nil, args, w); done {
 		return code
+	}
+	page, err := pageOf(paper)
+	if err != nil {
+		return complain(w, err)
 	}
 	if j.output == "-" || j.output == "" {
 		return complain(w, errors.New("pack writes a folder: name it with -o DIR"))
@@ -49,7 +55,7 @@ func runPack(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	made, err := pack.Make(p, j.style(w).Units, j.tell)
+	made, err := pack.Make(p, pack.Options{Units: j.style(w).Units, Page: page, Tell: j.tell})
 	if err != nil {
 		return complain(w, err)
 	}

@@ -62,7 +62,7 @@ func TestSameBytesAndInert(t *testing.T) {
 // A table longer than a page goes on with its head; a sheet keeps its own size; every page of
 // text is numbered of all.
 func TestPagesOfThePaper(t *testing.T) {
-	p := &printer{book: sample()}
+	p := sample().printer()
 	if _, err := p.print(); err != nil {
 		t.Fatal(err)
 	}
@@ -70,7 +70,8 @@ func TestPagesOfThePaper(t *testing.T) {
 	if first < 6 {
 		t.Errorf("%d pages for 120 rows, a sheet and long steps", first)
 	}
-	second := &printer{book: sample(), total: first, at: at}
+	second := sample().printer()
+	second.total, second.at = first, at
 	if _, err := second.print(); err != nil || second.page != first {
 		t.Errorf("%d pages in the first pass, %d in the second, %v", first, second.page, err)
 	}
@@ -84,7 +85,7 @@ func TestPagesOfThePaper(t *testing.T) {
 
 // No word is lost by wrapping, however narrow the column.
 func TestWrapKeepsEveryLetter(t *testing.T) {
-	p := &printer{book: sample()}
+	p := sample().printer()
 	p.f = scene.NewPDF("x", "")
 	p.f.SetFont(scene.PDFFont, "", 8)
 	for _, text := range []string{"short", "averyveryverylongwordthatfitsnowhere and a short one", "½ in × 1½ in ≥ 20 °C", strings.Repeat("w", 200)} {

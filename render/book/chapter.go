@@ -3,6 +3,7 @@ package book
 import (
 	"dryfit/graph"
 	"dryfit/render/scene"
+	"dryfit/render/sheet"
 	"dryfit/render/table"
 )
 
@@ -60,6 +61,7 @@ type Book struct {
 	Job      graph.Job
 	File     string // of the description, without its folder
 	Stamp    string // fingerprint of the description, or ""
+	Paper    sheet.Format
 	Chapters []Chapter
 }
 

@@ -46,7 +46,7 @@ func (b *Book) HTML() ([]byte, error) {
 		Script  template.JS
 		Policy  string
 		First   string
-	}{b, b.head(), b.readers(), template.CSS(pageStyle), template.JS(pageScript),
+	}{b, b.head(), b.readers(), template.CSS(pageStyle + b.pageRules()), template.JS(pageScript),
 		"default-src 'none'; style-src 'unsafe-inline'; img-src 'self'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'", b.first()})
 	if err != nil {
 		return nil, err

@@ -13,10 +13,8 @@ import (
 
 // Measures of the paper, mm, and sizes of letters, pt.
 const (
-	pageW, pageH = 210.0, 297.0
-	edge         = 15.0
-	foot         = 16.0
-	wide         = pageW - 2*edge
+	edge = 15.0
+	foot = 16.0
 
 	bodyPt  = 9.5
 	leadPt  = 12.0
@@ -30,17 +28,28 @@ const (
 // PDF writes the book for paper: A4, a bookmark for each chapter, page numbers, and every
 // sheet at its true size on a page of its own. Equal books give equal bytes.
 func (b *Book) PDF() ([]byte, error) {
-	first := &printer{book: b}
+	first := b.printer()
 	if _, err := first.print(); err != nil {
 		return nil, err
 	}
-	second := &printer{book: b, total: first.page, at: first.at}
+	second := b.printer()
+	second.total, second.at = first.page, first.at
 	return second.print()
 }
 
+func (b *Book) printer() *printer {
+	w, h := b.text()
+	return &printer{book: b, pageW: w, pageH: h}
+}
+
+// wide is the width of the text.
+func (p *printer) wide() float64 { return p.pageW - 2*edge }
+
 // printer writes one pass: the first counts the pages, the second knows them.
 type printer struct {
-	book  *Book
+	book         *Book
+	pageW, pageH float64
+
 	f     *fpdf.Fpdf
 	y     float64
 	page  int
@@ -57,17 +66,17 @@ func (p *printer) print() ([]byte, error) {
 	p.f.Bookmark("Contents", 0, 0)
 	p.front()
 	for _, c := range p.book.Chapters {
-		if c.NewPage || p.y > pageH-foot-60 {
+		if c.NewPage || p.y > p.pageH-foot-60 {
 			p.newPage()
 		}
 		p.room(28)
 		p.y += 3
 		starts[c.ID] = p.page
 		p.f.Bookmark(scene.Visible(c.Title), 0, p.y)
-		p.text(c.Title, headPt, true, 0, wide)
+		p.text(c.Title, headPt, true, 0, p.wide())
 		p.f.SetLineWidth(0.5)
 		p.f.SetDrawColor(0, 0, 0)
-		p.f.Line(edge, p.y, pageW-edge, p.y)
+		p.f.Line(edge, p.y, p.pageW-edge, p.y)
 		p.y += 2.5
 		for _, it := range c.Items {
 			p.item(it)
@@ -83,29 +92,29 @@ func (p *printer) print() ([]byte, error) {
 
 // front is the title and the contents.
 func (p *printer) front() {
-	p.text(p.book.Job.Name, 20, true, 0, wide)
+	p.text(p.book.Job.Name, 20, true, 0, p.wide())
 	p.y += 1
 	for _, h := range p.book.head() {
-		p.text(h, bodyPt, false, 0, wide)
+		p.text(h, bodyPt, false, 0, p.wide())
 	}
 	for _, n := range p.book.Job.Notes {
-		p.text(n, bodyPt, false, 0, wide)
+		p.text(n, bodyPt, false, 0, p.wide())
 	}
 	p.y += 4
 	if p.book.Bare {
 		return
 	}
 	for _, r := range p.book.readers() {
-		p.text(r.Name, subPt, true, 0, wide)
+		p.text(r.Name, subPt, true, 0, p.wide())
 		for _, c := range r.Chapters {
 			page := ""
 			if n, ok := p.at[c.ID]; ok {
 				page = fmt.Sprint(n)
 			}
 			y := p.y
-			p.text(c.Title, bodyPt, false, 4, wide-24)
+			p.text(c.Title, bodyPt, false, 4, p.wide()-24)
 			p.f.SetFont(scene.PDFFont, "", bodyPt)
-			p.f.Text(pageW-edge-p.f.GetStringWidth(page), y+bodyPt*ptMM, page)
+			p.f.Text(p.pageW-edge-p.f.GetStringWidth(page), y+bodyPt*ptMM, page)
 		}
 		p.y += 1.5
 	}
@@ -113,18 +122,18 @@ func (p *printer) front() {
 
 // newPage begins a page for text, with its foot.
 func (p *printer) newPage() {
-	p.f.AddPageFormat("P", fpdf.SizeType{Wd: pageW, Ht: pageH})
+	p.f.AddPageFormat("P", fpdf.SizeType{Wd: p.pageW, Ht: p.pageH})
 	p.page++
 	p.y, p.flow = edge, true
 	p.f.SetFont(scene.PDFFont, "", 7.5)
 	p.f.SetTextColor(60, 60, 60)
-	left := p.fit(p.book.Job.Name, wide-40)
-	p.f.Text(edge, pageH-9, left)
+	left := p.fit(p.book.Job.Name, p.wide()-40)
+	p.f.Text(edge, p.pageH-9, left)
 	n := fmt.Sprintf("page %d", p.page)
 	if p.total > 0 {
 		n += fmt.Sprintf(" of %d", p.total)
 	}
-	p.f.Text(pageW-edge-p.f.GetStringWidth(n), pageH-9, n)
+	p.f.Text(p.pageW-edge-p.f.GetStringWidth(n), p.pageH-9, n)
 	p.f.SetTextColor(0, 0, 0)
 }
 
@@ -140,7 +149,7 @@ func (p *printer) fit(text string, width float64) string {
 
 // room begins a page where less than h is left.
 func (p *printer) room(h float64) {
-	if !p.flow || p.y+h > pageH-foot {
+	if !p.flow || p.y+h > p.pageH-foot {
 		p.newPage()
 	}
 }
@@ -194,20 +203,20 @@ func (p *printer) text(text string, pt float64, bold bool, indent, width float64
 func (p *printer) item(it Item) {
 	switch it.Kind {
 	case Words:
-		p.text(it.Text, bodyPt, false, 0, wide)
+		p.text(it.Text, bodyPt, false, 0, p.wide())
 		p.y += 1.2
 	case Lead:
-		p.text(it.Text, leadPt, false, 0, wide)
+		p.text(it.Text, leadPt, false, 0, p.wide())
 		p.y += 1.5
 	case Heading:
 		p.room(16)
 		p.y += 1.5
-		p.text(it.Text, subPt, true, 0, wide)
+		p.text(it.Text, subPt, true, 0, p.wide())
 		p.y += 0.8
 	case Hold:
 		p.hold(it.Text)
 	case Alert:
-		p.text(it.Text, leadPt, true, 0, wide)
+		p.text(it.Text, leadPt, true, 0, p.wide())
 		p.bullets(it.Lines)
 	case Bullets:
 		p.bullets(it.Lines)
@@ -227,7 +236,7 @@ func (p *printer) bullets(lines []string) {
 		p.room(bodyPt * ptMM * line)
 		p.f.SetFont(scene.PDFFont, "", bodyPt)
 		p.f.Text(edge+1, p.y+bodyPt*ptMM, "•")
-		p.text(l, bodyPt, false, 5, wide)
+		p.text(l, bodyPt, false, 5, p.wide())
 		p.y += 0.6
 	}
 	p.y += 1
@@ -237,13 +246,13 @@ func (p *printer) bullets(lines []string) {
 func (p *printer) steps(it Item) {
 	for i, l := range it.Lines {
 		p.f.SetFont(scene.PDFFont, "", bodyPt)
-		p.room(float64(min(3, len(p.wrap(l, wide-14)))) * bodyPt * ptMM * line)
+		p.room(float64(min(3, len(p.wrap(l, p.wide()-14)))) * bodyPt * ptMM * line)
 		p.f.SetFont(scene.PDFFont, "", bodyPt)
 		p.f.SetLineWidth(0.25)
 		p.f.Rect(edge, p.y+0.4, 3.2, 3.2, "D")
 		n := fmt.Sprintf("%d", it.First+i)
 		p.f.Text(edge+11-p.f.GetStringWidth(n), p.y+bodyPt*ptMM, n)
-		p.text(l, bodyPt, false, 14, wide)
+		p.text(l, bodyPt, false, 14, p.wide())
 		p.y += 0.9
 	}
 	p.y += 0.8
@@ -252,11 +261,11 @@ func (p *printer) steps(it Item) {
 // hold is a bar at the edge and bold words.
 func (p *printer) hold(text string) {
 	p.f.SetFont(scene.PDFFont, "B", bodyPt)
-	h := float64(len(p.wrap(text, wide-5))) * bodyPt * ptMM * line
+	h := float64(len(p.wrap(text, p.wide()-5))) * bodyPt * ptMM * line
 	p.room(h + 2)
 	p.f.SetFillColor(0, 0, 0)
 	p.f.Rect(edge, p.y, 1.2, h+1, "F")
-	p.text(text, bodyPt, true, 4, wide)
+	p.text(text, bodyPt, true, 4, p.wide())
 	p.y += 2.5
 }
 
@@ -265,14 +274,14 @@ func (p *printer) block(b table.Block, blanks bool) {
 	if b.Title != "" {
 		p.room(20)
 		p.y += 1
-		p.text(b.Title, subPt, true, 0, wide)
+		p.text(b.Title, subPt, true, 0, p.wide())
 		p.y += 0.8
 	}
 	if b.Grid != nil && len(b.Grid.Header) > 0 {
 		p.grid(b.Grid, blanks)
 	}
 	for _, l := range b.Lines {
-		p.text(strings.TrimSpace(l), tablePt+0.3, false, 0, wide)
+		p.text(strings.TrimSpace(l), tablePt+0.3, false, 0, p.wide())
 		p.y += 0.4
 	}
 	p.y += 1.5
@@ -289,7 +298,7 @@ func (p *printer) grid(g *table.Grid, blanks bool) {
 	p.room(16)
 	p.row(g.Header, widths, g, true, 0)
 	for _, r := range g.Rows {
-		if p.y+p.height(r, widths, false, least) > pageH-foot {
+		if p.y+p.height(r, widths, false, least) > p.pageH-foot {
 			p.newPage()
 			p.row(g.Header, widths, g, true, 0)
 		}
@@ -337,15 +346,15 @@ func (p *printer) widths(g *table.Grid, blanks bool) []float64 {
 	out := make([]float64, n)
 	for i := range out {
 		switch {
-		case sumWish <= wide:
+		case sumWish <= p.wide():
 			out[i] = wish[i]
 			if blanks && i == n-1 {
-				out[i] += wide - sumWish
+				out[i] += p.wide() - sumWish
 			}
-		case sumLeast >= wide:
-			out[i] = least[i] / sumLeast * wide
+		case sumLeast >= p.wide():
+			out[i] = least[i] / sumLeast * p.wide()
 		default:
-			out[i] = least[i] + (wish[i]-least[i])/(sumWish-sumLeast)*(wide-sumLeast)
+			out[i] = least[i] + (wish[i]-least[i])/(sumWish-sumLeast)*(p.wide()-sumLeast)
 		}
 	}
 	return out

@@ -14,12 +14,13 @@ import (
 func schematicPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	in := schematic.Input{Circuit: p.Circuit, Settled: p.After.Layout.Stage, Page: page, Units: units}
 	parts, runs := schematic.Gone(p.Circuit)
+	in.Sheet = page.First
 	if len(parts)+len(runs) == 0 {
 		return schematic.Draw(in), nil
 	}
 	before := in
 	before.Settled, before.Stage, before.Title = nil, graph.Before, "Schematic before the work"
-	before.Sheet, before.Of = 1, 2
-	in.Title, in.Sheet, in.Of = "Schematic after the work", 2, 2
-	return append(schematic.Draw(before), schematic.Draw(in)...), nil
+	was := schematic.Draw(before)
+	in.Title, in.Sheet = "Schematic after the work", max(1, page.First)+len(was)
+	return append(was, schematic.Draw(in)...), nil
 }

@@ -11,15 +11,16 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/render/book"
 	"dryfit/render/drawing"
+	"dryfit/render/sheet"
 	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
 // bookOf gathers everything a job's papers say, in the order in which they are read.
-func bookOf(p *plan.Plan, style table.Style, pictures []picture) *book.Book {
+func bookOf(p *plan.Plan, style table.Style, page sheet.Page, pictures []picture) *book.Book {
 	style.Whole, style.Colour = true, false
 	j := factsOf(p, style.Units)
-	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p)}
+	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: page.Format}
 	for _, c := range []book.Chapter{
 		answer(p, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),

@@ -33,19 +33,24 @@ type Pack struct {
 	Missing []rune // letters of the user's that the drawings' font lacks
 }
 
-// Make makes every file of the pack. The first of tell, if there is one, is told how far it is.
-func Make(p *plan.Plan, units quantity.System, tell ...plan.Tell) (*Pack, error) {
+// Options is how a pack is wanted.
+type Options struct {
+	Units quantity.System
+	Page  sheet.Page // of drawings and book; zero: A4
+	Tell  plan.Tell  // told how far it is; nil: nobody
+}
+
+// Make makes every file of the pack.
+func Make(p *plan.Plan, o Options) (*Pack, error) {
+	units, page := o.Units, o.Page
 	style := table.Style{Units: units}
-	var page sheet.Page // what each drawing needs
 	var all []*scene.Scene
 	var shown []picture
 	out := &Pack{}
 	sheets := map[string][]*scene.Scene{}
 	for i, view := range drawing.Views() {
-		for _, t := range tell {
-			if t != nil {
-				t("drawing "+view, i, len(drawing.Views()))
-			}
+		if o.Tell != nil {
+			o.Tell("drawing "+view, i, len(drawing.Views()))
 		}
 		page.First = 1 + len(all)
 		pages, err := drawing.Pages(p, view, page, units)
@@ -75,7 +80,7 @@ func Make(p *plan.Plan, units quantity.System, tell ...plan.Tell) (*Pack, error)
 	if err != nil {
 		return nil, err
 	}
-	papers := bookOf(p, style, shown)
+	papers := bookOf(p, style, page, shown)
 	paper, err := papers.PDF()
 	if err != nil {
 		return nil, err

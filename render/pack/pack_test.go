@@ -66,7 +66,7 @@ var demoPlans, demoPacks = map[string]*plan.Plan{}, map[string]*Pack{}
 
 func makePack(t *testing.T, p *plan.Plan) *Pack {
 	t.Helper()
-	made, err := Make(p, quantity.MetricSystem)
+	made, err := Make(p, Options{Units: quantity.MetricSystem})
 	if err != nil {
 		t.Fatal(err)
 	}

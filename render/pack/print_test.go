@@ -37,7 +37,7 @@ func TestPrintsAtTrueScale(t *testing.T) {
 			made := demoPack(t, name)
 			if units == quantity.InchSystem {
 				var err error
-				if made, err = Make(demoPlan(t, name), units); err != nil {
+				if made, err = Make(demoPlan(t, name), Options{Units: units}); err != nil {
 					t.Fatal(err)
 				}
 			}

@@ -68,7 +68,7 @@ func TestNoLabelTouchesAnything(t *testing.T) {
 					}
 				}
 			}
-			if len(labels) < 5 || len(things) < 10 {
+			if len(pages) == 1 && len(labels) < 5 || len(things) < 10 && len(pages) == 1 {
 				t.Errorf("%s: only %d labels and %d shapes found", d.name, len(labels), len(things))
 			}
 			for i, a := range labels {

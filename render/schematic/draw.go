@@ -22,7 +22,7 @@ type Input struct {
 	Settled   *settle.Stage   // of that stage; nil: settled here
 	Cuts      []Cut           // marks on existing runs; where pipe was cut already they come by themselves
 	Units     quantity.System // of what is said in figures
-	Page      sheet.Page      // zero: A4 landscape, or A3 where A4 is too small
+	Page      sheet.Page      // zero: A4 landscape; what does not go on one sheet is cut into more
 	Title     string          // kind of document; "": "Schematic"
 	Notes     []string        // printed on the sheet after the drawing's own
 	Sheet, Of int             // 0, 0: 1 of as many as it takes
@@ -154,11 +154,12 @@ const (
 	mostRelaid  = 150 // parts a circuit may have to be laid out again for its labels
 )
 
-// choose settles the sheet and how long a row may be.
+// choose settles how long a row may be, and whether the drawing is laid out for its own paper
+// or for twice as much, to be cut.
 func (d *drawing) choose() {
 	pages := []sheet.Page{d.in.Page}
-	if !d.in.Page.Fixed {
-		pages = []sheet.Page{{Format: sheet.A4}, {Format: sheet.A3}}
+	if d.in.Page.Format != sheet.A3 {
+		pages = append(pages, sheet.Page{Format: sheet.A3}) // to be cut
 	}
 	var areas []scene.Box
 	best := make([]float64, len(pages)) // length of a row

@@ -18,10 +18,11 @@ const (
 
 // sheets puts the drawing on paper.
 func (d *drawing) sheets() []*scene.Scene {
-	s := d.page(d.chosen)
-	if !d.in.Page.Fixed && d.chosen.Format == sheet.A4 && d.scaleFor(s.Area()) < goodScale {
-		d.chosen.Format = sheet.A3 // the labels took more room than was foreseen
-		s = d.page(d.chosen)
+	s := d.page(d.in.Page)
+	if d.scaleFor(s.Area()) < goodScale-0.01 { // rounding
+		if out, ok := d.tiles(); ok {
+			return out
+		}
 	}
 	area := s.Area()
 	k := d.scaleFor(area)
@@ -67,16 +68,28 @@ func fitted(it scene.Item, c, a scene.Point, k float64) scene.Item {
 
 // page returns the sheet with everything but the drawing on it.
 func (d *drawing) page(p sheet.Page) *sheet.Sheet {
+	return d.numbered(p, d.in.Sheet, d.in.Of, nil)
+}
+
+// numbered is page with a number of its own and more notes; its legend has what stands in a
+// part of the drawing, if that is not nil.
+func (d *drawing) numbered(p sheet.Page, n, of int, in *scene.Box, more ...string) *sheet.Sheet {
 	doc := d.in.Title
 	if doc == "" {
 		doc = "Schematic"
 	}
 	h := sheet.HeadOf(d.c.Job, doc)
 	h.Symbols = "after ISO 10628-2"
-	h.Sheet, h.Of = d.in.Sheet, d.in.Of
+	h.Sheet, h.Of = n, of
 	s := sheet.New(p.Format, p.Orientation, h)
-	s.Notes(d.notes()...)
-	s.Legend(d.legend()...)
+	notes := d.notes()
+	for _, m := range more {
+		if m != "" {
+			notes = append(notes, m)
+		}
+	}
+	s.Notes(notes...)
+	s.Legend(d.legend(in)...)
 	return s
 }
 
@@ -107,14 +120,20 @@ func (d *drawing) notes() []string {
 	return append(out, d.in.Notes...)
 }
 
-// legend has one entry for each sign on the drawing, in the order of the kinds, then the
+// legend has one entry for each sign on the drawing, or in a part of it, in the order of the kinds, then the
 // kinds of line.
-func (d *drawing) legend() []sheet.Entry {
+func (d *drawing) legend(in *scene.Box) []sheet.Entry {
 	var out []sheet.Entry
+	here := map[string]bool{}
+	for _, it := range d.items {
+		if s, ok := it.(scene.Shape); ok && in != nil && scene.Bounds(s).Overlaps(*in) {
+			here[s.Tag] = true
+		}
+	}
 	for _, k := range graph.Kinds() {
 		seen := map[string]bool{}
 		for _, p := range d.c.Parts {
-			if p.Kind != k {
+			if p.Kind != k || in != nil && !here["symbol:"+p.ID] {
 				continue
 			}
 			l := d.look(p)

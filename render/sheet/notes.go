@@ -132,8 +132,8 @@ func (s *Sheet) Legend(entries ...Entry) {
 	if len(entries) == 0 {
 		return
 	}
-	const symbolW = 13.0
-	most := 6.4
+	const symbolW, usual = 13.0, 6.4
+	most := usual
 	for _, e := range entries {
 		most = max(most, e.H*readable(e.Symbol)+0.8)
 	}
@@ -152,7 +152,7 @@ func (s *Sheet) Legend(entries ...Entry) {
 			k = min(k, (symbolW-2)/e.W)
 		}
 		if e.H > 0 {
-			k = min(k, (most-0.8)/e.H)
+			k = min(k, (usual-0.8)/e.H)
 		}
 		k = max(k, readable(e.Symbol))
 		c := scene.Point{X: x + symbolW/2, Y: y}

@@ -131,8 +131,7 @@ func (s *Sheet) take(height float64) scene.Box {
 	return strip
 }
 
-// Page is the paper a drawing is wanted on. The zero Page leaves the choice to the drawing:
-// A4 landscape, or A3 where A4 is too small.
+// Page is the paper a drawing is wanted on. The zero Page is A4, lying as the drawing needs it.
 type Page struct {
 	Format      Format
 	Orientation Orientation

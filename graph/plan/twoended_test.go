@@ -104,7 +104,7 @@ func TestTwoEnded(t *testing.T) {
 		long := func(q *graph.Part) (float64, bool) {
 			switch q.Kind {
 			case graph.BallValve, graph.GateValve, graph.CheckValve, graph.Union, graph.ButterflyValve, graph.SlipCoupling:
-				return lay.Fits[q.ID].Row.LengthMM, true
+				return lay.Stage.Part(q.ID).Row.V.LengthMM, true
 			}
 			return 0, false
 		}

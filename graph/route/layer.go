@@ -78,7 +78,6 @@ func LayStage(set *settle.Stage) *Layout {
 	l.cutPieces()
 	l.joinParts()
 	l.noteInLine()
-	l.noteFits()
 	l.lay.Groups, l.lay.Ways = l.rigid, l.ways
 	l.old.report(l)
 	l.lay.order()

@@ -21,7 +21,6 @@ type Layout struct {
 	// Unmeasured are the new runs (indexes into Paths) known only by their length: no piece is
 	// cut for them and their pipe is in no bar.
 	Unmeasured []int
-	Fits       map[string]PartFit   // what each part was taken to be, by id
 	Groups     map[string]int       // "part.port" -> number of the group it is tied to by legs and parts of known length; places in two groups are drawn beside each other by guess
 	Ways       map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit; absent where no leg says
 

@@ -142,7 +142,7 @@ func endKind(lay *Layout, p *graph.Part, j Joint, body string) string {
 			return first
 		}
 	}
-	row := lay.Fits[p.ID].Row
+	row := lay.Stage.Part(p.ID).Row.V
 	ends := row.Ends
 	if ends == "" {
 		return ""

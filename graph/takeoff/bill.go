@@ -126,30 +126,31 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 	if p.Kind == graph.Tub {
 		return
 	}
-	fit := lay.Fits[p.ID]
-	if twoEnds(p.Kind) && fit.Row.Spec != "" {
-		fit.Spec, fit.Size = fit.Row.Spec, fit.Row.Size // whichever way round it was written
+	settled := *lay.Stage.Part(p.ID)
+	fit := &settled
+	if twoEnds(p.Kind) && fit.Row.V.Spec != "" {
+		fit.Spec.V, fit.Size.V = fit.Row.V.Spec, fit.Row.V.Size // whichever way round it was written
 	}
 	at := bores{lay: lay}
-	through, corner := at.lossOf(p, &fit)
-	size := fit.Size.String()
+	through, corner := at.lossOf(p, fit)
+	size := fit.Size.V.String()
 	switch {
-	case p.Kind == graph.Tee && !fit.Branch.IsZero() && fit.Branch != fit.Size:
-		size = sizes(fit.Size, fit.Branch)
-	case !fit.Row.Size2.IsZero() && p.Kind != graph.Tee:
-		size = sizes(fit.Row.Size, fit.Row.Size2)
+	case p.Kind == graph.Tee && !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V:
+		size = sizes(fit.Size.V, fit.Branch.V)
+	case !fit.Row.V.Size2.IsZero() && p.Kind != graph.Tee:
+		size = sizes(fit.Row.V.Size, fit.Row.V.Size2)
 	}
-	ends := endsOf(&fit.Row, fit.Spec, fit.Size)
+	ends := endsOf(&fit.Row.V, fit.Spec.V, fit.Size.V)
 	l := line{
 		Item: Item{
-			Kind: string(p.Kind), Spec: fit.Spec, Size: size, Ends: ends, Quantity: 1, Unit: "pc",
+			Kind: string(p.Kind), Spec: fit.Spec.V, Size: size, Ends: ends, Quantity: 1, Unit: "pc",
 			EquivalentLengthM: through.lengthM, K: through.k, BranchLengthM: corner.lengthM, BranchK: corner.k,
-			Source: partSource(p, &fit.Row), Own: fit.Row.Own, New: p.New(), Removed: removed,
-			Measure: p.New() && fit.Row.Measure && p.LengthMM == 0, Where: []string{p.ID},
+			Source: partSource(p, &fit.Row.V), Own: fit.Row.V.Own, New: p.New(), Removed: removed,
+			Measure: p.New() && fit.Row.V.Measure && p.LengthMM == 0, Where: []string{p.ID},
 		},
-		size: fit.Size, ids: []string{p.ID}, row: fit.Row.Name,
+		size: fit.Size.V, ids: []string{p.ID}, row: fit.Row.V.Name,
 	}
-	l.Name = b.partName(lay.Stage.Part(p.ID), &fit, size, ends)
+	l.Name = b.partName(fit, size, ends)
 	if removed {
 		l.Name += ", taken out"
 	}

@@ -43,7 +43,7 @@ func (b *biller) addCarrying() {
 	}
 	for _, p := range b.lay.Circuit.Parts {
 		if p.New() && (p.Kind.IsHandValve() || p.Kind == graph.CheckValve || p.Kind == graph.DiverterValve) {
-			size := b.lay.Fits[p.ID].Size
+			size := b.lay.Stage.Part(p.ID).Size.V
 			b.add(line{Item: Item{Name: join("clip or bracket under a valve", size.String()), Kind: "valve-support", Size: size.String(), Quantity: 1, Unit: "pc",
 				Source: "valves are carried on their own; a maker's installation guide", New: true, Where: []string{p.ID}}, size: size})
 		}

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // method says where K and the equivalent lengths of a bill come from.
@@ -114,14 +115,14 @@ func (b *bores) ofSize(spec catalog.Spec, size catalog.Size) float64 {
 }
 
 // ofPart returns the bore a part's loss stands on: that of a run of its size, else of its size.
-func (b *bores) ofPart(p *graph.Part, fit *route.PartFit) float64 {
+func (b *bores) ofPart(p *graph.Part, fit *settle.Part) float64 {
 	for i := range b.lay.Paths {
 		r := b.lay.Paths[i].Run
-		if (r.From.Part == p.ID || r.To.Part == p.ID) && (r.Size == fit.Size || fit.Size.IsZero()) {
+		if (r.From.Part == p.ID || r.To.Part == p.ID) && (r.Size == fit.Size.V || fit.Size.V.IsZero()) {
 			return b.ofRun(&b.lay.Paths[i])
 		}
 	}
-	return b.ofSize(fit.Spec, fit.Size)
+	return b.ofSize(fit.Spec.V, fit.Size.V)
 }
 
 // ofFitting returns what a fitting of a path costs, in the direction of the run.
@@ -172,7 +173,7 @@ func isEquipment(k graph.Kind) bool {
 
 // ofPart returns what a part costs through its run, and of a tee round its corner; zero for
 // equipment and for what stands at the end of a run.
-func (b *bores) lossOf(p *graph.Part, fit *route.PartFit) (through, corner handbook) {
+func (b *bores) lossOf(p *graph.Part, fit *settle.Part) (through, corner handbook) {
 	if isEquipment(p.Kind) || p.Kind.OnePort() {
 		return handbook{}, handbook{}
 	}
@@ -186,7 +187,7 @@ func (b *bores) lossOf(p *graph.Part, fit *route.PartFit) (through, corner handb
 	}
 	switch p.Kind {
 	case graph.Tee:
-		run, branch := fit.Row.LoverD, fit.Row.LoverDBranch
+		run, branch := fit.Row.V.LoverD, fit.Row.V.LoverDBranch
 		if run == 0 {
 			run = formula.LoverDTeeRun
 		}
@@ -194,18 +195,18 @@ func (b *bores) lossOf(p *graph.Part, fit *route.PartFit) (through, corner handb
 			branch = formula.LoverDTeeBranch
 		}
 		cornerBore := bore
-		if !fit.Branch.IsZero() && fit.Branch != fit.Size {
-			cornerBore = b.ofSize(fit.Spec, fit.Branch)
+		if !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V {
+			cornerBore = b.ofSize(fit.Spec.V, fit.Branch.V)
 		}
 		return fromLoverD(run, bore), fromLoverD(branch, cornerBore)
 	case graph.Reducer, graph.Transition:
 		return b.change(p, fit), handbook{}
 	}
-	return ofRow(&fit.Row, bore), handbook{}
+	return ofRow(&fit.Row.V, bore), handbook{}
 }
 
 // change returns what a reducer or transition that is a part costs between its two runs.
-func (b *bores) change(p *graph.Part, fit *route.PartFit) handbook {
+func (b *bores) change(p *graph.Part, fit *settle.Part) handbook {
 	var in, out float64
 	for i := range b.lay.Paths {
 		path := &b.lay.Paths[i]
@@ -219,7 +220,7 @@ func (b *bores) change(p *graph.Part, fit *route.PartFit) handbook {
 			}
 		}
 	}
-	h, own := step(in, out), fromK(fit.Row.K, min(in, out))
+	h, own := step(in, out), fromK(fit.Row.V.K, min(in, out))
 	return handbook{h.k + own.k, h.lengthM + own.lengthM}
 }
 

@@ -8,7 +8,6 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/route"
 	"dryfit/graph/settle"
 )
 
@@ -80,22 +79,22 @@ func join(fields ...string) string {
 }
 
 // partName is a part as one asks for it.
-func (b *biller) partName(set *settle.Part, fit *route.PartFit, size, ends string) string {
-	p := set.Part
+func (b *biller) partName(fit *settle.Part, size, ends string) string {
+	p := fit.Part
 	what := words(string(p.Kind))
-	if fit.Row.Style != "" {
-		what = words(fit.Row.Style)
+	if fit.Row.V.Style != "" {
+		what = words(fit.Row.V.Style)
 	}
 	switch {
 	case p.Kind == graph.CheckValve:
-		what = b.say(checkName(set))
+		what = b.say(checkName(fit))
 	case p.Kind == graph.Filter && p.Filter != nil && p.Filter.Media != "":
 		what = p.Filter.Media + " filter"
 	case p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 0:
 		what = fmt.Sprintf("jet group of %d", p.Jets.Count)
-	case p.Kind == graph.Tee && !fit.Branch.IsZero() && fit.Branch != fit.Size:
+	case p.Kind == graph.Tee && !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V:
 		what = "reducing tee"
-	case p.Type != "" && fit.Row.Style == "":
+	case p.Type != "" && fit.Row.V.Style == "":
 		what += " (" + p.Type + ")"
 	}
 	switch {
@@ -104,10 +103,10 @@ func (b *biller) partName(set *settle.Part, fit *route.PartFit, size, ends strin
 	case isEquipment(p.Kind) && p.Size.IsZero():
 		return join(what, ends) // it has no size of its own
 	}
-	if ends == what+", "+seriesOf(fit.Spec, fit.Size) { // "union, union, inch"
-		ends = seriesOf(fit.Spec, fit.Size)
+	if ends == what+", "+seriesOf(fit.Spec.V, fit.Size.V) { // "union, union, inch"
+		ends = seriesOf(fit.Spec.V, fit.Size.V)
 	}
-	return join(what, ends, size, string(fit.Spec))
+	return join(what, ends, size, string(fit.Spec.V))
 }
 
 // checkName says which spring: "spring check, opens at 2 psi".

@@ -65,8 +65,8 @@ func (b *biller) fittingsLength(path *route.Path) float64 {
 		if p == nil {
 			continue
 		}
-		fit := b.lay.Fits[p.ID]
-		through, corner := b.bores.lossOf(p, &fit)
+		fit := b.lay.Stage.Part(p.ID)
+		through, corner := b.bores.lossOf(p, fit)
 		switch {
 		case p.Kind == graph.Tub && path.LengthMM > 0 && (p.Loss == nil || !p.Loss.None):
 			k := formula.Entrance

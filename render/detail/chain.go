@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
@@ -22,7 +23,7 @@ type chain struct {
 // member is one part of the string.
 type member struct {
 	part    *graph.Part
-	fit     route.PartFit
+	fit     *settle.Part
 	from    float64 // along the line from the first member: of the centre, or of its inlet's stop
 	to      float64 // of the centre, or of its outlet's stop
 	depthIn float64 // of the sockets
@@ -91,9 +92,9 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		if !ok {
 			return false
 		}
-		m := member{part: part, fit: c.lay.Fits[part.ID], from: pos, to: pos, depthIn: stop.DepthMM}
+		m := member{part: part, fit: c.lay.Stage.Part(part.ID), from: pos, to: pos, depthIn: stop.DepthMM}
 		if part.Kind != graph.Tee {
-			m.to = pos + m.fit.Row.LengthMM
+			m.to = pos + m.fit.Row.V.LengthMM
 		}
 		next := c.net.Joined(part.ID, exit)
 		path := pathOf(c.lay, next)

@@ -139,7 +139,7 @@ func (d *drawing) reach() scene.Box {
 	f.per = 1
 	w := math.Max(d.c.before.outside, d.c.after.outside)
 	for _, m := range d.c.members {
-		w = math.Max(w, d.outside(m.fit.Spec, m.fit.Size))
+		w = math.Max(w, d.outside(m.fit.Spec.V, m.fit.Size.V))
 	}
 	b := scene.Empty()
 	for _, s := range []float64{d.c.before.from, d.c.after.to} {

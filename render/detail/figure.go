@@ -27,7 +27,7 @@ func (d *drawing) figure() {
 	}
 	first, last := c.members[0], c.members[len(c.members)-1]
 	before, after := c.before, c.after
-	before.hubTo, after.hubFrom = d.outside(first.fit.Spec, first.fit.Size), d.outside(last.fit.Spec, last.fit.Size)
+	before.hubTo, after.hubFrom = d.outside(first.fit.Spec.V, first.fit.Size.V), d.outside(last.fit.Spec.V, last.fit.Size.V)
 	for _, t := range []tube{before, after} {
 		d.solid(d.line.tube(t)...)
 		d.joints(d.line, t)
@@ -35,10 +35,10 @@ func (d *drawing) figure() {
 	for i, m := range c.members {
 		for k, t := range m.tubes {
 			if k == 0 {
-				t.hubFrom = d.outside(m.fit.Spec, m.fit.Size)
+				t.hubFrom = d.outside(m.fit.Spec.V, m.fit.Size.V)
 			}
 			if next := i + 1; k == len(m.tubes)-1 && next < len(c.members) {
-				t.hubTo = d.outside(c.members[next].fit.Spec, c.members[next].fit.Size)
+				t.hubTo = d.outside(c.members[next].fit.Spec.V, c.members[next].fit.Size.V)
 			}
 			d.pipe(d.line, t)
 		}
@@ -82,18 +82,18 @@ func (d *drawing) joints(f frame, t tube) {
 
 func (d *drawing) member(i int) {
 	m := &d.c.members[i]
-	w := d.outside(m.fit.Spec, m.fit.Size)
+	w := d.outside(m.fit.Spec.V, m.fit.Size.V)
 	f := d.line
 	if m.part.Kind == graph.Tee {
-		branch := d.outside(m.fit.Spec, m.fit.Branch)
+		branch := d.outside(m.fit.Spec.V, m.fit.Branch.V)
 		l := d.limbOf(i)
 		if l == nil || d.flat(l) {
 			if l != nil {
 				f.v = d.limbFrame(l).u
 			}
 			d.shape(f.tee(m.from, m.fit, w, branch), f, m.from, w)
-			d.within(m.part, f, m.from, 2*m.fit.Row.TakeOffMM, w, f.p(m.from, -w*hubShare/2),
-				f.p(m.from-m.fit.Row.TakeOffMM, w*hubShare/2), f.p(m.from+m.fit.Row.TakeOffMM, w*hubShare/2))
+			d.within(m.part, f, m.from, 2*m.fit.Row.V.TakeOffMM, w, f.p(m.from, -w*hubShare/2),
+				f.p(m.from-m.fit.Row.V.TakeOffMM, w*hubShare/2), f.p(m.from+m.fit.Row.V.TakeOffMM, w*hubShare/2))
 		} else {
 			d.shape(f.teeFromBranch(m.from, m.fit, w), f, m.from, w)
 			r := d.nameOf(m.part)
@@ -101,21 +101,21 @@ func (d *drawing) member(i int) {
 			r.at = d.sides(f, m.from, w*hubShare)
 			d.want(r)
 		}
-		stop := m.fit.Row.TakeOffMM
+		stop := m.fit.Row.V.TakeOffMM
 		if d.c.before.bushTo && i == 0 {
-			d.bush(f, m.from-stop, m.from-stop-m.fit.Row.SocketMM, w, m.fit.Size, d.c.before.size)
+			d.bush(f, m.from-stop, m.from-stop-m.fit.Row.V.SocketMM, w, m.fit.Size.V, d.c.before.size)
 		}
 		if d.c.after.bushFrom && i == len(d.c.members)-1 {
-			d.bush(f, m.from+stop, m.from+stop+m.fit.Row.SocketMM, w, m.fit.Size, d.c.after.size)
+			d.bush(f, m.from+stop, m.from+stop+m.fit.Row.V.SocketMM, w, m.fit.Size.V, d.c.after.size)
 		}
 		for k, t := range m.tubes {
 			if t.bushFrom && k == 0 {
-				d.bush(f, m.from+stop, m.from+stop+m.fit.Row.SocketMM, w, m.fit.Size, t.size)
+				d.bush(f, m.from+stop, m.from+stop+m.fit.Row.V.SocketMM, w, m.fit.Size.V, t.size)
 			}
 		}
 		return
 	}
-	union := strings.Contains(m.fit.Row.Ends, "union")
+	union := strings.Contains(m.fit.Row.V.Ends, "union")
 	d.shape(f.inline(m.from, m.to, m.depthIn, m.depthTo, w, m.part, union), f, m.from, w)
 	d.name(m.part, d.sides(f, (m.from+m.to)/2, w*bodyShare)...)
 	d.nuts(m.part, f, m.from, m.to, w)
@@ -154,22 +154,22 @@ func (d *drawing) shape(items []scene.Item, f frame, at, w float64) {
 // ring draws a branch that leaves the sheet, by its sign on the tee.
 func (d *drawing) ring(at float64, l *limb) {
 	row := d.c.members[l.tee].fit
-	d.solid(outOfPlane(d.line.p(at, 0), d.outside(row.Spec, row.Branch)/2/d.per, l.way.Dot(d.view.towards) > 0, sheet.Thin)...)
+	d.solid(outOfPlane(d.line.p(at, 0), d.outside(row.Spec.V, row.Branch.V)/2/d.per, l.way.Dot(d.view.towards) > 0, sheet.Thin)...)
 }
 
 // limb draws a branch: the bush in it, its first pipe and what comes next.
 func (d *drawing) limb(l *limb) {
 	tee := &d.c.members[l.tee]
 	f := d.limbFrame(l)
-	row := tee.fit.Row
+	row := &tee.fit.Row.V
 	stop := row.BranchTakeOffMM
 	if stop == 0 {
 		stop = row.TakeOffMM
 	}
 	if len(l.tubes) > 0 && l.tubes[0].bushFrom {
-		d.bush(f, stop, stop+row.SocketMM, d.outside(tee.fit.Spec, tee.fit.Branch), tee.fit.Branch, l.tubes[0].size)
+		d.bush(f, stop, stop+row.SocketMM, d.outside(tee.fit.Spec.V, tee.fit.Branch.V), tee.fit.Branch.V, l.tubes[0].size)
 	}
-	w := d.outside(tee.fit.Spec, tee.fit.Branch)
+	w := d.outside(tee.fit.Spec.V, tee.fit.Branch.V)
 	if n := len(l.tubes); n > 0 {
 		w = l.tubes[n-1].outside
 	}
@@ -177,23 +177,23 @@ func (d *drawing) limb(l *limb) {
 	case l.part == nil:
 		d.bend(l, f, w)
 	case l.part.Kind == graph.Tee && l.port != graph.Branch:
-		d.shape(f.tee(l.end, l.fit, w, d.outside(l.fit.Spec, l.fit.Branch)), f, l.end, w)
+		d.shape(f.tee(l.end, l.fit, w, d.outside(l.fit.Spec.V, l.fit.Branch.V)), f, l.end, w)
 		d.name(l.part, d.sides(f, l.end, w*hubShare)...)
 	case inLine(l.part.Kind):
 		depth := 0.0
 		if l.beyond != nil {
 			depth = l.beyond.depthFrom
 		}
-		d.solid(f.inline(l.end, l.end+l.fit.Row.LengthMM, l.stop.DepthMM, depth, w, l.part, strings.Contains(l.fit.Row.Ends, "union"))...)
-		d.name(l.part, d.sides(f, l.end+l.fit.Row.LengthMM/2, w*bodyShare)...)
-		d.nuts(l.part, f, l.end, l.end+l.fit.Row.LengthMM, w)
+		d.solid(f.inline(l.end, l.end+l.fit.Row.V.LengthMM, l.stop.DepthMM, depth, w, l.part, strings.Contains(l.fit.Row.V.Ends, "union"))...)
+		d.name(l.part, d.sides(f, l.end+l.fit.Row.V.LengthMM/2, w*bodyShare)...)
+		d.nuts(l.part, f, l.end, l.end+l.fit.Row.V.LengthMM, w)
 	default:
 		d.solid(f.rect(l.end-l.stop.DepthMM, l.end+w, w*hubShare, scene.Outline(sheet.Thin)).Tagged("fitting"))
 		d.name(l.part, d.sides(f, l.end+w/2, w*hubShare)...)
 	}
 	for k, t := range l.tubes {
 		if k == 0 {
-			t.hubFrom = d.outside(tee.fit.Spec, tee.fit.Branch)
+			t.hubFrom = d.outside(tee.fit.Spec.V, tee.fit.Branch.V)
 		}
 		d.pipe(f, t)
 	}
@@ -285,10 +285,10 @@ func (d *drawing) name(p *graph.Part, at ...scene.Point) {
 }
 
 func (d *drawing) nameOf(p *graph.Part) request {
-	fit := d.in.Layout.Fits[p.ID]
-	size := fit.Size.String()
-	if p.Kind == graph.Tee && fit.Branch != fit.Size && !fit.Branch.IsZero() {
-		size += " x " + fit.Branch.String()
+	fit := d.in.Layout.Stage.Part(p.ID)
+	size := fit.Size.V.String()
+	if p.Kind == graph.Tee && fit.Branch.V != fit.Size.V && !fit.Branch.V.IsZero() {
+		size += " x " + fit.Branch.V.String()
 	}
 	r := request{tag: "name:" + p.ID, lines: []string{d.names.Short(p.ID), size}, em: 2.6}
 	if p.Kind.IsHandValve() {

@@ -3,6 +3,7 @@ package detail
 import (
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // limb is the first leg of the pipe at a tee's branch, up to the next part or bend.
@@ -12,7 +13,7 @@ type limb struct {
 	end    float64     // where the next part's stop or centre lies, from the tee's centre
 	length float64     // of the leg
 	part   *graph.Part // next; nil: a bend
-	fit    route.PartFit
+	fit    *settle.Part
 	port   string    // of the next part
 	bend   route.End // where part is nil
 	next   graph.Vec // way of the pipe after the bend
@@ -50,7 +51,7 @@ func (c *chain) branches() {
 			l.part, l.port = c.lay.Circuit.Part(far.Part), far.Port
 			l.stop, _ = stopAt(path, far)
 			if l.part != nil {
-				l.fit = c.lay.Fits[l.part.ID]
+				l.fit = c.lay.Stage.Part(l.part.ID)
 				c.goOn(&l, far)
 			}
 		} else {
@@ -79,7 +80,7 @@ func (c *chain) goOn(l *limb, at graph.PortRef) {
 	}
 	from := l.end + stop.TakeOffMM
 	if l.part.Kind != graph.Tee {
-		from = l.end + l.fit.Row.LengthMM + stop.TakeOffMM
+		from = l.end + l.fit.Row.V.LengthMM + stop.TakeOffMM
 	}
 	t := tube{run: path.Run.ID, size: path.Run.Size, from: from, to: from + stop.DepthMM + 0.6*outside(path), depthFrom: stop.DepthMM, outside: outside(path), open: 1, bushFrom: isBush(stop)}
 	for _, i := range path.Pieces {

@@ -212,8 +212,8 @@ func (d *drawing) branch(l *limb, side int, at, way, edge float64) {
 	for _, t := range l.tubes {
 		stops = append(stops, t.from, t.to)
 	}
-	if l.part != nil && inLine(l.part.Kind) && l.fit.Row.LengthMM > 0 {
-		stops = append(stops, l.end, l.end+l.fit.Row.LengthMM)
+	if l.part != nil && inLine(l.part.Kind) && l.fit.Row.V.LengthMM > 0 {
+		stops = append(stops, l.end, l.end+l.fit.Row.V.LengthMM)
 	}
 	stops = inOrder(stops)
 	start := func(s float64) float64 {

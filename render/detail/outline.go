@@ -121,8 +121,8 @@ func (f frame) broken(s, w, pen float64) scene.Shape {
 
 // tee is the outline of a tee about s = at: its sockets along the axis and its branch to the
 // side of positive t.
-func (f frame) tee(at float64, fit route.PartFit, w, branch float64) []scene.Item {
-	row := fit.Row
+func (f frame) tee(at float64, fit *settle.Part, w, branch float64) []scene.Item {
+	row := fit.Row.V
 	h, face := w*hubShare/2, row.TakeOffMM+row.SocketMM
 	out := row.BranchTakeOffMM
 	if out == 0 {
@@ -212,9 +212,9 @@ func (f frame) bush(stop, face, w float64) scene.Item {
 }
 
 // teeFromBranch is the outline of a tee whose branch leaves the sheet.
-func (f frame) teeFromBranch(at float64, fit route.PartFit, w float64) []scene.Item {
-	h, face := w*hubShare/2, fit.Row.TakeOffMM+fit.Row.SocketMM
-	if fit.Row.TakeOffMM == 0 {
+func (f frame) teeFromBranch(at float64, fit *settle.Part, w float64) []scene.Item {
+	h, face := w*hubShare/2, fit.Row.V.TakeOffMM+fit.Row.V.SocketMM
+	if fit.Row.V.TakeOffMM == 0 {
 		return nil
 	}
 	return []scene.Item{f.rect(at-face, at+face, 2*h, scene.Outline(sheet.Thin)).Tagged("fitting"), f.bead(at-face, 1, h), f.bead(at+face, -1, h)}

@@ -17,7 +17,7 @@ func (d *drawing) starred() []string {
 		}
 	}
 	for _, m := range d.c.members {
-		if m.fit.Row.Measure {
+		if m.fit.Row.V.Measure {
 			add(d.names.Tag(m.part.ID))
 		}
 	}
@@ -29,7 +29,7 @@ func (d *drawing) starred() []string {
 		}
 	}
 	for _, l := range d.c.limbs {
-		if l.part != nil && l.fit.Row.Measure {
+		if l.part != nil && l.fit.Row.V.Measure {
 			add(d.names.Tag(l.part.ID))
 		}
 		for _, e := range []route.End{l.bend, l.stop} {

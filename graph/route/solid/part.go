@@ -86,22 +86,22 @@ func (b *builder) boxed(p *graph.Part) {
 // tee is a bar along the run of a tee and one to its branch.
 func (b *builder) tee(p *graph.Part) {
 	body, g := b.bodyOf(p, graph.RunIn), b.girthOfPart(p)
-	fit, depth := b.lay.Fits[p.ID], b.socketOf(p)
+	fit, depth := b.lay.Stage.Part(p.ID), b.socketOf(p)
 	centre, way, ok := b.at(p, graph.RunIn)
 	if _, out, okOut := b.at(p, graph.RunOut); ok && way == (graph.Vec{}) && okOut {
 		way = out.Scale(-1)
 	}
 	if ok && way != (graph.Vec{}) {
-		half := fit.Row.TakeOffMM + depth
+		half := fit.Row.V.TakeOffMM + depth
 		body.add(centre.Add(way.Scale(half)), centre.Sub(way.Scale(half)), g)
 		if _, branch, ok := b.at(p, graph.Branch); ok && branch != (graph.Vec{}) {
-			reach := fit.Row.BranchTakeOffMM
+			reach := fit.Row.V.BranchTakeOffMM
 			if reach == 0 {
-				reach = fit.Row.TakeOffMM
+				reach = fit.Row.V.TakeOffMM
 			}
 			thin := g
-			if !fit.Branch.IsZero() && fit.Branch != fit.Size {
-				thin = b.girthOf(fit.Row, fit.Spec, fit.Branch)
+			if !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V {
+				thin = b.girthOf(fit.Row.V, fit.Spec.V, fit.Branch.V)
 				thin.likely = thin.pipe * (1 + 2*socketWall)
 			}
 			body.add(centre, centre.Add(branch.Scale(reach+depth)), thin)
@@ -153,7 +153,7 @@ func (b *builder) inLine(p *graph.Part) {
 		return
 	}
 	g, depth := b.girthOfPart(p), b.socketOf(p)
-	row := b.lay.Fits[p.ID].Row
+	row := b.lay.Stage.Part(p.ID).Row.V
 	whole.assume(g, fmt.Sprintf("outside of %s %s", p.Kind, p.ID))
 	half := out.Sub(in).Scale(0.5)
 	// what of it is certain: less its tolerance, half at each end
@@ -213,7 +213,7 @@ func (b *builder) joinTails(ends []string) {
 func (b *builder) endPiece(p *graph.Part) {
 	body, g, depth := b.bodyOf(p, graph.In), b.girthOfPart(p), b.socketOf(p)
 	if at, way, ok := b.at(p, graph.In); ok && way != (graph.Vec{}) {
-		long := math.Max(b.lay.Fits[p.ID].Row.LengthMM, g.pipe/2)
+		long := math.Max(b.lay.Stage.Part(p.ID).Row.V.LengthMM, g.pipe/2)
 		body.add(at.Add(way.Scale(depth)), at.Sub(way.Scale(long)), g)
 		body.Core = []Shape{Cylinder(at.Add(way.Scale(depth)), at, g.pipe/2)}
 	}
@@ -240,8 +240,8 @@ func (b *builder) equipment(p *graph.Part) {
 		at, faces = append(at, place), append(faces, way)
 	}
 	if len(at) >= 2 {
-		fit := b.lay.Fits[p.ID]
-		r := b.girthOf(fit.Row, fit.Spec, fit.Size).likely / 2
+		fit := b.lay.Stage.Part(p.ID)
+		r := b.girthOf(fit.Row.V, fit.Spec.V, fit.Size.V).likely / 2
 		wide := graph.Vec{X: r, Y: r, Z: r}
 		low, high = low.Sub(wide), high.Add(wide)
 		for i, f := range faces { // nothing stands before the face of a port

@@ -41,8 +41,8 @@ func (b *builder) girthOf(row catalog.Row, spec catalog.Spec, size catalog.Size)
 
 // girthOfPart is the girth of a part in line: what the description measured before its row.
 func (b *builder) girthOfPart(p *graph.Part) girth {
-	fit := b.lay.Fits[p.ID]
-	g := b.girthOf(fit.Row, fit.Spec, fit.Size)
+	fit := b.lay.Stage.Part(p.ID)
+	g := b.girthOf(fit.Row.V, fit.Spec.V, fit.Size.V)
 	if p.OutsideMM > 0 {
 		g.likely, g.assumed = max(p.OutsideMM, g.pipe), false
 	}
@@ -51,11 +51,11 @@ func (b *builder) girthOfPart(p *graph.Part) girth {
 
 // socketOf is how deep the sockets of a part are.
 func (b *builder) socketOf(p *graph.Part) float64 {
-	fit := b.lay.Fits[p.ID]
-	if fit.Row.SocketMM > 0 {
-		return fit.Row.SocketMM
+	fit := b.lay.Stage.Part(p.ID)
+	if fit.Row.V.SocketMM > 0 {
+		return fit.Row.V.SocketMM
 	}
-	return b.lay.Stage.Depth(fit.Spec, fit.Size)
+	return b.lay.Stage.Depth(fit.Spec.V, fit.Size.V)
 }
 
 // borrowed reports whether a row of the user's own has its outside from one of the

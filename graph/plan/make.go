@@ -35,7 +35,9 @@ func Make(c *graph.Circuit, want Want, tell ...Tell) (*Plan, error) {
 	if want&(Flows|Ranges|Advice) != 0 {
 		p.tell.step("solving the flows", 0, 0)
 		p.Findings = append(p.Findings, p.Before.solve(graph.Before)...)
-		p.Findings = append(p.Findings, p.After.solve(graph.After)...)
+		if p.After != p.Before {
+			p.Findings = append(p.Findings, p.After.solve(graph.After)...)
+		}
 		p.After.cases(p.Circuit)
 	}
 	if p.After != nil {

@@ -49,6 +49,7 @@ type Plan struct {
 	Places        []Verdict
 	OnSite        []int              // numbers of the pieces that can't be cut before the unit stands
 	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for
+	searched      *Stage             // what stands today, as the search for a place laid it out; nil where none was searched
 	Findings      []graph.Diagnostic // sorted
 	Bill          *takeoff.Bill
 	Cuts          *takeoff.CutList
@@ -70,6 +71,9 @@ type Stage struct {
 	Blocked   []graph.Diagnostic   // joints on whose way something stands when their turn comes
 	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
 	NoAnswer  []NoAnswer           // modes without one
+
+	solved bool
+	found  []graph.Diagnostic // while solving
 
 	// Bad days, of the after stage: the unit shut off; filter dirty and jets turned down; one
 	// suction alone, the others of its pump blocked.

@@ -19,6 +19,7 @@ func propose(p *Plan, want Want) {
 	}
 	before := &Stage{Circuit: c.At(graph.Before)}
 	before.lay()
+	p.searched = before
 	if c.Retrofit.Remove {
 		proposal, ds := retrofit.Remove(c, before.Layout)
 		p.take(proposal, ds)

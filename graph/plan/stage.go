@@ -2,6 +2,8 @@ package plan
 
 import (
 	"fmt"
+	"reflect"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -33,7 +35,7 @@ func (p *Plan) stages() (before, after *Stage) {
 		})
 		return nil, after
 	}
-	return &Stage{Circuit: old}, after
+	return p.today(old), after
 }
 
 // hasWork reports whether anything is new or taken out. A tub is always existing.
@@ -120,9 +122,10 @@ func (s *Stage) layout() *route.Layout {
 // solve finds the flows of the stage in each of its modes. A mode without an answer is an
 // error finding and has no numbers.
 func (s *Stage) solve(name graph.Stage) []graph.Diagnostic {
-	if s == nil || s.Solutions != nil {
-		return nil
+	if s == nil || s.solved || s.Solutions != nil {
+		return s.solving()
 	}
+	s.solved = true
 	var ds []graph.Diagnostic
 	for _, mode := range s.Circuit.AllModes() {
 		solution, err := hydraulic.Solve(s.Layout, mode, name)
@@ -137,7 +140,41 @@ func (s *Stage) solve(name graph.Stage) []graph.Diagnostic {
 		s.Solutions = append(s.Solutions, *solution)
 		ds = append(ds, solution.Notes...)
 	}
+	s.found = ds
 	return ds
+}
+
+// solving returns what was found when the stage was solved.
+func (s *Stage) solving() []graph.Diagnostic {
+	if s == nil {
+		return nil
+	}
+	return s.found
+}
+
+// today returns the stage before the work: the one the search for a place has laid out, and
+// may have solved, where it is the same circuit; else a new one.
+func (p *Plan) today(old *graph.Circuit) *Stage {
+	if p.searched != nil && sameWork(p.searched.Circuit, old) {
+		return p.searched
+	}
+	return &Stage{Circuit: old}
+}
+
+// sameWork reports whether two circuits are the same but for what is to be taken out of them.
+func sameWork(a, b *graph.Circuit) bool {
+	parts := func(x, y *graph.Part) bool {
+		one, two := *x, *y
+		one.Removed, two.Removed = false, false
+		return x == y || reflect.DeepEqual(one, two)
+	}
+	runs := func(x, y *graph.Run) bool {
+		one, two := *x, *y
+		one.Removed, two.Removed = false, false
+		return x == y || reflect.DeepEqual(one, two)
+	}
+	return slices.EqualFunc(a.Parts, b.Parts, parts) && slices.EqualFunc(a.Runs, b.Runs, runs) &&
+		reflect.DeepEqual(a.Modes, b.Modes) && reflect.DeepEqual(a.Pipe, b.Pipe) && reflect.DeepEqual(a.Water, b.Water) && a.Catalog == b.Catalog
 }
 
 // placeOf returns the place of a mode, or that of the first pump for a mode nobody wrote.

@@ -25,7 +25,7 @@ func TestCleanJob(t *testing.T) {
 // there before: each rule may then say one thing, as a note.
 func TestOldWorkGetsOneNote(t *testing.T) {
 	for _, r := range rule.All() {
-		file := filepath.Join("testdata", r.Name, "fail.toml")
+		file := cases(t, r, "fail")[0]
 		c, _ := description.Read(file, read(t, file))
 		if c == nil || c.Retrofit != nil || r.Name == "water-not-above-40" || r.Name == "measured-diameter-fits-spec" || r.Name == "ports-not-swapped" {
 			continue // the cut is new work; the water, a reading and a mix-up in writing are no work at all

@@ -15,19 +15,21 @@ import (
 	"dryfit/graph/rule"
 )
 
-// TestRules holds every rule against its descriptions: testdata/NAME/fail.toml and pass.toml,
-// and further cases in fail-WHAT.toml and pass-WHAT.toml. A line the rule speaks of says so:
+// TestRules holds every rule against its cases: testdata/NAME/fail.patch and pass.patch, and
+// further ones in fail-WHAT.patch and pass-WHAT.patch, each testdata/clean.toml with a change
+// (see patched); one that has little of that is written out, with .toml in place of .patch. A
+// line the rule speaks of says so:
 //
 //	id = "unit"  # want NAME "regexp of the message" `and of a second one on that line`
 //
-// What comes unwanted fails like what is missing. fail.toml shows the rule at its heaviest;
+// What comes unwanted fails like what is missing. The plain failing case shows the rule at its heaviest;
 // a passing one is a job with no error and no warning of any rule.
 func TestRules(t *testing.T) {
 	for _, r := range rule.All() {
 		t.Run(r.Name, func(t *testing.T) {
 			for _, file := range cases(t, r, "fail") {
 				heaviest := testFail(t, r, file)
-				if filepath.Base(file) == "fail.toml" && heaviest != r.Severity || heaviest > r.Severity {
+				if strings.HasPrefix(filepath.Base(file), "fail.") && heaviest != r.Severity || heaviest > r.Severity {
 					t.Errorf("%s: heaviest finding is of severity %q, the rule says %q", file, heaviest, r.Severity)
 				}
 			}
@@ -41,11 +43,12 @@ func TestRules(t *testing.T) {
 // cases lists the failing or passing descriptions of a rule, the plain one first.
 func cases(t *testing.T, r *rule.Rule, what string) []string {
 	t.Helper()
-	files, err := filepath.Glob(filepath.Join("testdata", r.Name, what+"-*.toml"))
-	if err != nil {
-		t.Fatal(err)
+	plain, err := filepath.Glob(filepath.Join("testdata", r.Name, what+".*"))
+	if err != nil || len(plain) != 1 {
+		t.Fatalf("%s: %d plain cases that %s: want %s.patch (%v)", r.Name, len(plain), what, what, err)
 	}
-	return append([]string{filepath.Join("testdata", r.Name, what+".toml")}, files...)
+	files, _ := filepath.Glob(filepath.Join("testdata", r.Name, what+"-*"))
+	return append(plain, files...)
 }
 
 // testFail demands the wanted findings of a rule, those and no others, and returns the
@@ -64,14 +67,14 @@ func testFail(t *testing.T, r *rule.Rule, file string) graph.Severity {
 			return w.rule == r.Name && w.line == d.Pos.Line && w.message.MatchString(d.Message.String())
 		})
 		if at < 0 {
-			t.Errorf("%s: unwanted %s: %s", d.Pos, d.Severity, d.Message)
+			t.Errorf("%s: unwanted %s: %s\n%s", d.Pos, d.Severity, d.Message, lineOf(t, file, d.Pos.Line))
 			continue
 		}
 		left = slices.Delete(left, at, at+1)
 		checkWords(t, d)
 	}
 	for _, w := range left {
-		t.Errorf("%s:%d: no finding of %s matches %q", file, w.line, w.rule, w.message)
+		t.Errorf("%s:%d: no finding of %s matches %q\n%s", file, w.line, w.rule, w.message, lineOf(t, file, w.line))
 	}
 	return heaviest
 }
@@ -80,7 +83,7 @@ func testPass(t *testing.T, r *rule.Rule, file string) {
 	t.Helper()
 	for _, d := range findings(t, file) {
 		if d.Rule == r.Name || d.Severity > graph.Note {
-			t.Errorf("%s: unwanted %s: %s [%s]", d.Pos, d.Severity, d.Message, d.Rule)
+			t.Errorf("%s: unwanted %s: %s [%s]\n%s", d.Pos, d.Severity, d.Message, d.Rule, lineOf(t, file, d.Pos.Line))
 		}
 	}
 }
@@ -130,7 +133,7 @@ func TestRulesHaveTestdata(t *testing.T) {
 			t.Errorf("no folder testdata/%s", name)
 		}
 	}
-	name := regexp.MustCompile(`^(fail|pass)(-[a-z]+)*\.toml$`)
+	name := regexp.MustCompile(`^(fail|pass)(-[a-z]+)*\.(patch|toml)$`)
 	for _, folder := range got {
 		if !slices.Contains(want, folder) {
 			t.Errorf("testdata/%s belongs to no rule", folder)
@@ -178,13 +181,32 @@ func wants(t *testing.T, file string) []want {
 	return out
 }
 
+// read returns a description: as it is written, or what a patch makes of clean.toml. Lines in
+// findings of a patched one are those of what comes out: lineOf shows them.
 func read(t *testing.T, file string) []byte {
 	t.Helper()
 	data, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return data
+	if filepath.Ext(file) != ".patch" {
+		return data
+	}
+	text, err := patched(string(read(t, filepath.Join("testdata", "clean.toml"))), string(data))
+	if err != nil {
+		t.Fatalf("%s:%v", file, err)
+	}
+	return []byte(text)
+}
+
+// lineOf is a line of a description, with those about it.
+func lineOf(t *testing.T, file string, line int) string {
+	t.Helper()
+	lines := strings.Split(string(read(t, file)), "\n")
+	if line < 1 || line > len(lines) {
+		return ""
+	}
+	return strings.Join(lines[max(0, line-3):min(len(lines), line+1)], "\n")
 }
 
 // findings carries a description through the house, flows and all.

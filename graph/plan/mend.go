@@ -10,10 +10,12 @@ import (
 )
 
 // How many changes are tried, of one place and of all, and how many ways out are printed of
-// one. Each is the circuit built and judged again.
+// one. Each is the circuit built and judged again: in one of more than a hundred runs as many
+// fewer are tried.
 const (
 	triesOfPlace = 24
 	triesOfAll   = 72
+	triedRuns    = 100 * triesOfAll
 	mostMends    = 3
 	mostTogether = 3
 )
@@ -23,7 +25,7 @@ const (
 // still wrong are tried with it; lines that are needed together are said together. A place
 // that stands wrong in the way of the water has none.
 func (s *search) mend(t *trial) []quantity.Text {
-	if t.place.Leg == 0 || t.place.MeasureFirst || t.proposal != nil && t.proposal.Second != nil || s.barred(t) {
+	if t.place.Leg == 0 || t.place.MeasureFirst || t.unjudged || t.proposal != nil && t.proposal.Second != nil || s.barred(t) {
 		return nil
 	}
 	type attempt struct {
@@ -40,7 +42,7 @@ func (s *search) mend(t *trial) []quantity.Text {
 				if slices.ContainsFunc(a.some, func(o help) bool { return o.kind == h.kind }) {
 					continue
 				}
-				if left == 0 || s.tries >= triesOfAll || len(out) >= mostMends {
+				if left == 0 || s.tries >= min(triesOfAll, triedRuns/len(s.asked.Runs)) || len(out) >= mostMends {
 					return out
 				}
 				some := append(slices.Clone(a.some), h)

@@ -14,11 +14,13 @@ func (s *search) rank() {
 }
 
 // byMerit orders two trials as a fitter would: what the rules bar comes last, nearest to
-// possible first, and behind that what stands wrong in the way of the water; then what the unit's flow is, what the rules warn of, room to spare, the
-// way to the unit, and the order of the description.
+// possible first, and behind that what stands wrong in the way of the water and what nobody
+// looked at; then what the unit's flow is, what the rules warn of, room to spare, the way to the
+// unit, and the order of the description.
 func byMerit(a, b *trial) int {
 	return cmp.Or(
 		cmp.Compare(a.standing(), b.standing()),
+		compareBool(a.unjudged, b.unjudged),
 		compareBool(a.barred, b.barred),
 		-compareBool(a.solved, b.solved),
 		cmp.Compare(len(a.errors()), len(b.errors())),
@@ -29,12 +31,13 @@ func byMerit(a, b *trial) int {
 	)
 }
 
-// standing is 0 for a place that is possible, 1 for one to measure first, 2 for one ruled out.
+// standing is 0 for a place that is possible, 1 for one to measure or to look at first, 2 for
+// one ruled out.
 func (t *trial) standing() int {
 	switch {
 	case len(t.errors()) > 0:
 		return 2
-	case t.place.MeasureFirst:
+	case t.place.MeasureFirst, t.unjudged && !t.place.TooShort():
 		return 1
 	case t.proposal == nil && !t.untried:
 		return 2

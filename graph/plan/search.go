@@ -22,6 +22,7 @@ type search struct {
 	force    bool                   // the description names the place: it is built whatever the rules say
 	first    retrofit.Choice        // what the places are measured for
 	judged   map[segment]runVerdict // what the rules on the circuit say
+	judging  int                    // how many runs were judged so
 	tries    int                    // changes tried to find what would make a place possible
 	tell     Tell                   // what is being done
 	spring   string                 // catalogue row that the first place solved came to; "" before
@@ -61,19 +62,18 @@ func (s *search) places() { s.try(retrofit.Places(s.asked, s.before.Layout)) }
 // which they are given decides nothing: what is found of one may be used for another (the
 // findings of a segment, the spring one came to), so they are taken in that of the circuit.
 func (s *search) try(places []retrofit.Place) {
-	var left []*trial
-	for i, place := range s.inOrder(places) {
-		s.tell.step("looking at the places to cut", i, len(places))
+	var some, left []*trial
+	for _, place := range s.inOrder(places) {
 		t := &trial{place: place, unit: s.asked.Retrofit.Unit}
-		s.trials = append(s.trials, t)
-		t.findings = s.judge(place)
-		t.barred = s.barred(t)
-		if place.MeasureFirst {
-			continue
+		if !place.MeasureFirst {
+			t.findings = rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: cutAt(s.asked, place, s.cutPos())})
 		}
-		cut := cutAt(s.asked, place, s.cutPos())
-		t.findings = slices.Concat(rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: cut}), t.findings)
-		if len(t.errors()) == 0 && !place.TooShort() {
+		some = append(some, t)
+	}
+	s.trials = append(s.trials, some...)
+	s.judgeAll(some)
+	for _, t := range some {
+		if !t.place.MeasureFirst && !t.unjudged && len(t.errors()) == 0 && !t.place.TooShort() {
 			t.untried = true
 			left = append(left, t)
 		}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"slices"
 
 	"dryfit/catalog"
@@ -66,29 +67,79 @@ type runVerdict struct {
 	barred   bool // by where it stands in the water's way
 }
 
+// mostRunsJudged bounds the rules on the circuit: each segment judged is a circuit built and
+// gone through, so in one of n runs at most mostRunsJudged/n are. All are in a circuit of usual
+// size.
+const mostRunsJudged = 30000
+
+// judgeAll applies the rules on the circuit to the trials. In a circuit of very many runs those
+// come first that the cut itself allows, nearest after the pump; the last are left unjudged.
+func (s *search) judgeAll(trials []*trial) {
+	order := trials
+	if len(trials)*len(s.asked.Runs) > mostRunsJudged {
+		far := s.fromPumps()
+		order = slices.Clone(trials)
+		slices.SortStableFunc(order, func(a, b *trial) int {
+			return cmp.Or(cmp.Compare(len(a.errors()), len(b.errors())), compareBool(a.place.MeasureFirst, b.place.MeasureFirst),
+				cmp.Compare(far[a.place.Run], far[b.place.Run]), cmp.Compare(b.spare(), a.spare()))
+		})
+	}
+	for i, t := range order {
+		s.tell.step("looking at the places to cut", i, len(order))
+		v, ok := s.judge(t.place)
+		if t.unjudged = !ok; ok {
+			t.findings = append(t.findings, v.findings...)
+			t.barred = v.barred
+		}
+	}
+}
+
+// fromPumps counts the runs from the outlet of a pump down the water to each run; those on no
+// such way have more than all others.
+func (s *search) fromPumps() map[string]int {
+	net := s.before.Layout.Stage.Net()
+	far := make(map[string]int, len(s.asked.Runs))
+	for _, r := range s.asked.Runs {
+		far[r.ID] = len(s.asked.Runs)
+	}
+	for _, p := range s.before.Circuit.Parts {
+		if p.Kind != graph.Pump {
+			continue
+		}
+		for i, r := range net.Downstream(p).Runs {
+			far[r.ID] = min(far[r.ID], i)
+		}
+	}
+	return far
+}
+
 // judge applies the rules that read the circuit alone, but for those on the cut itself, to a
 // cut in a place's run. All legs of a run stand alike to them, and so do runs of one segment
 // as far as where they stand in the water's way is concerned; what else an error may be about
-// names the run, and is asked for each.
-func (s *search) judge(place retrofit.Place) []graph.Diagnostic {
+// names the run, and is asked for each. It is false where enough were judged.
+func (s *search) judge(place retrofit.Place) (runVerdict, bool) {
 	run := s.asked.Run(place.Run)
 	if run == nil {
-		return nil
+		return runVerdict{}, true
 	}
 	key := s.segments.of(run)
 	v, ok := s.judged[key]
 	if ok && (v.barred || !graph.HasErrors(v.findings)) {
-		return v.findings
+		return v, true
 	}
 	if ok {
 		key.single = run.ID
 		if v, ok = s.judged[key]; ok {
-			return v.findings
+			return v, true
 		}
 	}
+	if s.judging > mostRunsJudged {
+		return runVerdict{}, false
+	}
+	s.judging += len(s.asked.Runs)
 	v = s.judgeRun(place)
 	s.judged[key] = v
-	return v.findings
+	return v, true
 }
 
 func (s *search) judgeRun(place retrofit.Place) runVerdict {

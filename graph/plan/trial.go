@@ -21,6 +21,7 @@ type trial struct {
 	unit      string             // id of the unit to be fitted
 	solved    bool
 	barred    bool               // it stands wrong in the way of the water
+	unjudged  bool               // the circuit has too many runs: only the rules on the cut were applied
 	untried   bool               // other places came before it and do: neither laid out nor solved
 	inherited bool               // the bypass is the one another place came to
 	unsolved  []graph.Diagnostic // modes without an answer, and notes on those with one

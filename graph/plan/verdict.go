@@ -24,12 +24,16 @@ func (s *search) verdicts() []Verdict {
 // verdict tells what was found of one place.
 func (s *search) verdict(t *trial) Verdict {
 	v := Verdict{Place: t.place}
-	switch t.standing() {
-	case 0:
+	switch standing := t.standing(); {
+	case standing == 0:
 		v.Verdict = "possible"
 		v.Reasons = append(s.merits(t), reasons(t.findings, graph.Warning)...)
 		v.Summary = s.summary(t)
-	case 1:
+	case standing == 1 && !t.place.MeasureFirst:
+		v.Verdict = "not looked at"
+		v.Reasons = []Reason{{Rule: "cut", Pos: s.posOf(t), Severity: graph.Note,
+			Text: graph.Say("there is room, but %d runs are too many for all the rules to be tried at every place; write it as cut in [retrofit] to have it worked out", len(s.asked.Runs))}}
+	case standing == 1:
 		v.Verdict = "measure first"
 		v.Reasons = []Reason{{Rule: "cut", Pos: s.posOf(t), Severity: graph.Note,
 			Text: graph.Say("%s is known only by its length, %s: whether a straight stretch of %s is in it can't be told", t.place.Run, s.length(t.place.RoomMM), s.length(t.place.NeededMM))}}

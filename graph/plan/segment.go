@@ -70,7 +70,7 @@ type runVerdict struct {
 // mostRunsJudged bounds the rules on the circuit: each segment judged is a circuit built and
 // gone through, so in one of n runs at most mostRunsJudged/n are. All are in a circuit of usual
 // size.
-const mostRunsJudged = 30000
+const mostRunsJudged = 12000
 
 // judgeAll applies the rules on the circuit to the trials. In a circuit of very many runs those
 // come first that the cut itself allows, nearest after the pump; the last are left unjudged.

@@ -92,7 +92,7 @@ const turns = 24
 
 // wantCallout asks for a place about a mark: near it, else farther and farther off.
 func (p *picture) wantCallout(c callout) {
-	if p.overview && c.rank >= 2 && !c.always {
+	if p.overview && c.rank >= 2 && (!c.always || p.d.dense) {
 		return
 	}
 	if z := p.d.zoom; z > 1 {

@@ -38,7 +38,7 @@ func Draw(in Input) []*scene.Scene {
 // mostWork bounds the search for the labels' places on all sheets together and mostSheetWork
 // that of one try for a sheet, in comparisons of places: a million take some 15 ms.
 const (
-	mostWork      = 40_000_000
+	mostWork      = 20_000_000
 	mostSheetWork = 3_000_000
 )
 

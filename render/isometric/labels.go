@@ -25,6 +25,7 @@ func (p *picture) placeLabels() {
 			all = append(all, request{})
 		}
 	}
+	gone := make([]bool, len(all)) // it was
 	lists := make([][]label.Place, len(all))
 	for i := range p.requests {
 		lists[i] = placesOf(all[i].places)
@@ -50,6 +51,7 @@ func (p *picture) placeLabels() {
 				r.places = append(r.places[:len(r.places):len(r.places)], next...)
 			case len(r.split) > 0:
 				board.Drop(i)
+				gone[i] = true
 				for n, k := range part[i] {
 					all[k] = r.split[n]()
 					board.Extend(k, placesOf(all[k].places))
@@ -75,6 +77,13 @@ func (p *picture) placeLabels() {
 		}
 		left = board.Settle()
 	}
+	for i := range all { // the search ended before their turn
+		if board.Chosen(i) < 0 && len(all[i].places) > 0 && !gone[i] && !slices.Contains(left, i) {
+			left = append(left, i)
+		}
+	}
+	slices.Sort(left)
+	left = slices.DeleteFunc(left, func(i int) bool { return gone[i] })
 	var taken []scene.Box
 	for i := range all {
 		k := board.Chosen(i)
@@ -108,7 +117,11 @@ func (p *picture) placeKeys(all []request, left []int, taken []scene.Box) {
 			continue
 		}
 		for _, try := range p.calloutPlaces(*c, 0, len(c.far)) {
-			if box := try.Parts[0]; !overlapsAny(box, p.fixed) {
+			letters := try.Parts[:1]
+			if c.ring {
+				letters = try.Parts[:discParts]
+			}
+			if !slices.ContainsFunc(letters, func(b scene.Box) bool { return overlapsAny(b, p.fixed) }) {
 				places[n] = append(places[n], try)
 			}
 		}

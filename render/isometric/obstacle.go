@@ -72,6 +72,9 @@ func outline(s scene.Shape, half float64) []scene.Box {
 	return out
 }
 
+// discParts is how many boxes cover a disc.
+const discParts = 3
+
 // discBoxes covers a disc.
 func discBoxes(c scene.Point, r float64) []scene.Box {
 	k := r * math.Sqrt2 / 2

@@ -100,7 +100,7 @@ func (p *picture) draw() {
 		p.wantDimensions()
 		p.wantSizes()
 	}
-	if len(p.ms) <= mostOverview {
+	if len(p.ms) <= mostOverview && !(p.overview && p.d.dense) {
 		p.wantPieces()
 		p.wantOld()
 	}

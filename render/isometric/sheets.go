@@ -27,7 +27,7 @@ const (
 
 // sheets puts the members on one sheet; on an overview and as many more as they need; or on
 // an overview alone, if there are too many to look for one in. What then has no number on any
-// sheet is listed.
+// sheet is listed. In an overview of more than can be labelled nothing is numbered.
 func (d *drawing) sheets(ms []member) []*scene.Scene {
 	if d.in.Gone != nil { // on one sheet: nobody cuts by it
 		return []*scene.Scene{d.finish(group{ms: ms, pic: d.force(ms)}, 0, 1, false, "")}
@@ -37,10 +37,7 @@ func (d *drawing) sheets(ms []member) []*scene.Scene {
 		if len(ms) <= mostDetail {
 			groups = d.halves(ms)
 		}
-		d.overview, d.dense = true, len(ms) > mostOverview
-		p := d.oversee(ms)
-		d.overview, d.zoom = false, 0
-		groups = append([]group{{pic: p}}, groups...)
+		groups = append([]group{{pic: d.oversee(ms)}}, groups...)
 	}
 	lists := d.pieceLists(groups)
 	n := len(groups) + len(lists)
@@ -96,11 +93,17 @@ func (d *drawing) head(k, n int, over bool) sheet.Head {
 // overviewNotes are what the overview needs said.
 func (d *drawing) overviewNotes(sheets int) []string {
 	out := []string{"Circles: pieces of the cut list, which has the lengths to cut. Not to scale."}
+	if d.dense {
+		out[0] = "Not to scale."
+	}
 	if sheets > 1 && !d.dense {
 		out = append(out, "Lengths, joints and what goes on the pipe are on the sheets that follow.")
 	}
-	if d.dense {
-		out = append(out, "More pipe than can be numbered on a drawing: the pieces are listed by where they go.")
+	switch {
+	case d.dense && sheets > 1 && len(d.lay.Pieces) > 0:
+		out = append(out, "More pipe than can be numbered here: the numbers of the pieces are on the sheets that follow.")
+	case d.dense:
+		out = append(out, "More pipe than can be numbered on a drawing.")
 	}
 	if t := d.datum(); t != "" {
 		out = append(out, t)
@@ -115,14 +118,29 @@ type group struct {
 	fits bool
 }
 
-// oversee draws the overview.
+// oversee draws the overview: with the pieces numbered where their numbers can be read.
 func (d *drawing) oversee(ms []member) *picture {
+	d.overview, d.dense = true, len(ms) > mostOverview
+	defer func() { d.overview = false }()
 	p, _ := d.fit(ms)
-	return d.enlarge(p)
+	if d.dense {
+		return p
+	}
+	if larger := d.enlarge(p); larger != nil {
+		return larger
+	}
+	d.dense = true
+	p, _ = d.fit(ms)
+	return p
 }
 
+// mostZoom is how much larger the labels of an overview are drawn: beyond that they need more
+// room than the pipes, and the more the larger they are.
+const mostZoom = 2.0
+
 // enlarge draws a picture that is made smaller to fit its page with labels as much larger, so
-// that they are placed at the size they are read.
+// that they are placed at the size they are read. It is nil for an overview in which they would be
+// too large.
 func (d *drawing) enlarge(p *picture) *picture {
 	defer func() { d.zoom = 0 }()
 	match := ""
@@ -135,15 +153,21 @@ func (d *drawing) enlarge(p *picture) *picture {
 		if k*max(d.zoom, 1) > 0.995 {
 			break
 		}
-		d.zoom = max(1.02*d.zoom, 1/k)
+		if d.zoom = max(1.02*d.zoom, 1/k); d.overview && d.zoom > mostZoom {
+			return nil
+		}
 		p = d.layOut(p.ms, p.scale)
 		p.draw()
 	}
 	return p
 }
 
-// mostCrowded is how many labels may be without room for another scale to help.
-const mostCrowded = 5
+// How many labels may be without room for another scale to help; and for it to help even where
+// the sheet could be cut in two.
+const (
+	mostCrowded = 5
+	hopeless    = 15
+)
 
 // fit draws members as large as the page takes them and reports whether they fit it, with no
 // label in the way.
@@ -170,7 +194,7 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 		if best == nil || (ok && !fits) || (ok == fits && p.over < best.over) {
 			best, fits = p, ok
 		}
-		if ok && (p.over == 0 || p.over > mostCrowded) {
+		if ok && (p.over == 0 || p.over > mostCrowded) || p.over > hopeless && d.canCut(ms) {
 			break
 		}
 		scale *= math.Min(0.94, math.Max(0.7, math.Min(area.W()/b.W(), area.H()/b.H())))

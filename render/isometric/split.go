@@ -38,6 +38,14 @@ func (d *drawing) whole(ms []member) (groups []group, over bool) {
 	return []group{g}, false
 }
 
+// canCut reports whether members can be cut in two.
+func (d *drawing) canCut(ms []member) bool {
+	matches := d.matches
+	left, _ := d.cut(ms)
+	d.matches = matches
+	return left != nil && !d.overview
+}
+
 // halves shares the members out over sheets: cut in two by a plane across the pipes, and
 // those again while one sheet cannot hold them.
 func (d *drawing) halves(ms []member) []group {

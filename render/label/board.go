@@ -13,6 +13,7 @@ type Board struct {
 	labels [][]stand
 	order  [][]int // places of each label, the cheapest first
 	chosen []int   // -1: none
+	late   []bool  // placed after the work was done: its weight lies on no other place
 	grid   grid
 	still  still  // what is fixed
 	placed placed // the labels at the places chosen
@@ -43,7 +44,7 @@ func (b *Board) Bound(w *Work) { b.work = w }
 
 // NewBoard returns a board with nothing placed yet.
 func NewBoard(labels [][]Place, fixed []scene.Box) *Board {
-	b := &Board{labels: make([][]stand, len(labels)), chosen: make([]int, len(labels)), order: make([][]int, len(labels)), work: &Work{DefaultWork}}
+	b := &Board{labels: make([][]stand, len(labels)), chosen: make([]int, len(labels)), late: make([]bool, len(labels)), order: make([][]int, len(labels)), work: &Work{DefaultWork}}
 	all := scene.Empty()
 	side := wideCell
 	for _, f := range fixed {
@@ -125,8 +126,11 @@ func (b *Board) put(i, k int) {
 	if b.chosen[i] >= 0 {
 		s := &b.labels[i][b.chosen[i]]
 		b.placed.take(&b.grid, s, i)
-		b.press(s.rivals, -1)
+		if !b.late[i] {
+			b.press(s.rivals, -1)
+		}
 	}
+	b.late[i] = false
 	b.chosen[i] = k
 	if k >= 0 {
 		s := &b.labels[i][k]
@@ -136,11 +140,37 @@ func (b *Board) put(i, k int) {
 	}
 }
 
+// putLate gives a label the cheapest place that covers nothing, else the cheapest of all,
+// looking only at what stands there.
+func (b *Board) putLate(i int) {
+	if len(b.order[i]) == 0 {
+		return
+	}
+	k := b.order[i][0]
+	for _, free := range b.order[i] {
+		if !b.covers(i, free) {
+			k = free
+			break
+		}
+	}
+	b.chosen[i], b.late[i] = k, true
+	b.placed.put(&b.grid, &b.labels[i][k], i)
+}
+
+// covers reports whether a label would cover something at a place.
+func (b *Board) covers(i, k int) bool {
+	s := b.stand(i, k)
+	return s.fixed > 0 || len(b.placed.owners(&b.grid, s, i, 0)) > 0
+}
+
 // overlaps reports whether a label covers something.
 func (b *Board) overlaps(i int) bool {
 	k := b.chosen[i]
 	if k < 0 {
 		return false
+	}
+	if b.late[i] {
+		return b.covers(i, k)
 	}
 	s := b.stand(i, k)
 	return s.fixed > 0 || b.loads[s.number].pairs > 0

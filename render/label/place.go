@@ -45,14 +45,20 @@ func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
 }
 
 // choose gives each label that has no place its best one, then moves labels to better ones.
+// Once the board's work is done the others get the cheapest free place of those left.
 func (b *Board) choose() {
 	for i := range b.labels {
 		if b.chosen[i] >= 0 {
 			continue
 		}
-		if k := b.best(i); k >= 0 {
+		if b.work.Done() {
+			b.putLate(i)
+		} else if k := b.best(i); k >= 0 {
 			b.put(i, k)
 		}
+	}
+	if b.work.Done() {
+		return
 	}
 	for range passes {
 		moved := false

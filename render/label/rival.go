@@ -79,7 +79,7 @@ func (b *Board) absorb() {
 	b.loads = append(b.loads, make([]load, b.places-len(b.loads))...)
 	b.sums = append(b.sums, make([]load, b.places-len(b.sums))...)
 	for i, k := range b.chosen {
-		if k >= 0 {
+		if k >= 0 && !b.late[i] {
 			s := &b.labels[i][k]
 			known := len(s.rivals)
 			b.findRivals(s, i)

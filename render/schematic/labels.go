@@ -52,12 +52,12 @@ func (d *drawing) placeLabels() {
 		}
 	}
 	sort.SliceStable(reqs, func(i, j int) bool { return reqs[i].rank < reqs[j].rank })
-	straights := d.straights()
 	lists := make([][]label.Place, len(reqs))
+	pipes := stretchesOf(d.diagram.Pipes)
 	for i, r := range reqs {
 		lists[i] = make([]label.Place, len(r.places))
 		for k, p := range r.places { // with room to its neighbours in the line
-			if behindPipe(straights, r, p.Box) {
+			if pipes.behind(r, p.Box) {
 				p.Cost += behindCost
 			}
 			p.Box.MinX -= besideMM
@@ -99,40 +99,6 @@ func (d *drawing) placeLabels() {
 			d.leader(r, r.places[chosen[i]].Box, boxes)
 		}
 	}
-}
-
-// behindCost is what it costs a label to stand on the far side of another pipe.
-const behindCost = 14
-
-// straight is one straight of a pipe, with the tag of its labels.
-type straight struct {
-	tag string
-	box scene.Box
-}
-
-func (d *drawing) straights() []straight {
-	var out []straight
-	for _, p := range d.diagram.Pipes {
-		for k := 1; k < len(p.Points); k++ {
-			out = append(out, straight{"run:" + p.Run.ID, scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1)})
-		}
-	}
-	return out
-}
-
-// behindPipe reports whether a pipe runs between a label and what it belongs to.
-func behindPipe(pipes []straight, r request, b scene.Box) bool {
-	from, to, l := nearest(r, b)
-	if l < 1 {
-		return false
-	}
-	way := scene.Empty().Add(from).Add(to)
-	for i := range pipes {
-		if pipes[i].box.Overlaps(way) && pipes[i].tag != r.tag {
-			return true
-		}
-	}
-	return false
 }
 
 // leader draws a thin line from a label that stands far off to what it belongs to, unless

@@ -54,6 +54,7 @@ const (
 	mostBoxes = 12000
 	mostEdges = 50000
 	mostSize  = 5000 // mm
+	manyBoxes = 150  // above that the engine's search for fewer crossings and shorter ways is cut short
 )
 
 // engine is held while a layout runs: the engine can't do two at once.
@@ -84,6 +85,9 @@ func dot(boxes []Box, edges []Edge, gapX, gapY float64) ([]byte, error) {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "digraph{rankdir=LR;splines=false;nodesep=%s;ranksep=%s;node[shape=box,fixedsize=true,label=\"\"];edge[dir=none];\n",
 		inches(gapY), inches(gapX))
+	if len(boxes) > manyBoxes {
+		b.WriteString("mclimit=0.1;nslimit=0.5;nslimit1=0.5;\n")
+	}
 	for i, x := range boxes {
 		if !(x.W > 0 && x.H > 0 && x.W < mostSize && x.H < mostSize) {
 			return nil, fmt.Errorf("box %d of %g x %g mm can't be placed", i, x.W, x.H)
@@ -93,6 +97,9 @@ func dot(boxes []Box, edges []Edge, gapX, gapY float64) ([]byte, error) {
 	for _, e := range edges {
 		if e.From < 0 || e.To < 0 || e.From >= len(boxes) || e.To >= len(boxes) {
 			return nil, fmt.Errorf("edge from %d to %d leads to no box", e.From, e.To)
+		}
+		if e.Free && len(boxes) > manyBoxes {
+			continue // across so many ranks it costs far more than it tells
 		}
 		w := min(max(e.Weight, 1), 10)
 		fmt.Fprintf(&b, "n%d->n%d[weight=%d", e.From, e.To, w)

@@ -30,45 +30,72 @@ func (s *Stage) cases(c *graph.Circuit) {
 	if unit == nil {
 		unit = s.Circuit.TheUnit()
 	}
-	if unit != nil {
-		if branch, _ := net.UnitBranch(unit); branch != nil && branch.Pump != nil {
-			s.unitCases(branch)
-		}
+	if branch := branchOf(net, unit); branch != nil {
+		s.isolated(branch)
+		s.dirty(branch)
 	}
 	s.alone(net)
 }
 
-// unitCases solves the modes of a unit's pump with the unit shut off, and with the filter
-// dirty and the jets turned down.
-func (s *Stage) unitCases(b *stream.UnitBranch) {
+// branchOf is the branch of a unit that has a pump; nil where there is none.
+func branchOf(net *stream.Net, unit *graph.Part) *stream.UnitBranch {
+	if unit == nil {
+		return nil
+	}
+	branch, _ := net.UnitBranch(unit)
+	if branch == nil || branch.Pump == nil {
+		return nil
+	}
+	return branch
+}
+
+// isolated solves the modes of a unit's pump with the unit shut off and what is in its bypass
+// by hand open.
+func (s *Stage) isolated(b *stream.UnitBranch) {
 	to, from := b.Isolators()
-	for _, mode := range s.Circuit.AllModes() {
-		if mode.Speeds[b.Pump.ID] == "" {
-			continue
+	if len(to)+len(from) == 0 || b.TeeIn == nil {
+		return
+	}
+	for _, mode := range s.modesOf(b.Pump) {
+		shut := mode
+		shut.Positions = maps.Clone(mode.Positions)
+		if shut.Positions == nil {
+			shut.Positions = map[string]graph.Opening{}
 		}
-		if len(to)+len(from) > 0 && b.TeeIn != nil {
-			shut := mode
-			shut.Positions = maps.Clone(mode.Positions)
-			if shut.Positions == nil {
-				shut.Positions = map[string]graph.Opening{}
-			}
-			for _, v := range slices.Concat(to, from) {
-				shut.Positions[v.ID] = 0
-			}
-			for _, v := range b.BypassParts {
-				if v.Kind.IsHandValve() {
-					shut.Positions[v.ID] = 1
-				}
-			}
-			s.Isolated = s.with(s.Isolated, s.Layout, shut)
+		for _, v := range slices.Concat(to, from) {
+			shut.Positions[v.ID] = 0
 		}
+		for _, v := range b.BypassParts {
+			if v.Kind.IsHandValve() {
+				shut.Positions[v.ID] = 1
+			}
+		}
+		s.Isolated = s.with(s.Isolated, s.Layout, shut)
+	}
+}
+
+// dirty solves the modes of a unit's pump with the filter dirty and the jets turned down,
+// those that the description does not give itself.
+func (s *Stage) dirty(b *stream.UnitBranch) {
+	for _, mode := range s.modesOf(b.Pump) {
 		if mode.Dirty || mode.JetsOpen < 1 {
-			continue // the description has such a case of its own
+			continue
 		}
 		bad := mode
 		bad.Dirty, bad.JetsOpen = true, jetsDown
 		s.Dirty = s.with(s.Dirty, s.Layout, bad)
 	}
+}
+
+// modesOf are the modes in which a pump runs.
+func (s *Stage) modesOf(pump *graph.Part) []graph.Mode {
+	var out []graph.Mode
+	for _, mode := range s.Circuit.AllModes() {
+		if mode.Speeds[pump.ID] != "" {
+			out = append(out, mode)
+		}
+	}
+	return out
 }
 
 func (s *Stage) with(list []hydraulic.Solution, lay *route.Layout, mode graph.Mode) []hydraulic.Solution {

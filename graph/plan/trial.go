@@ -63,14 +63,17 @@ func (t *trial) layOut() {
 	t.assembly = route.Assemble(t.stage.Layout)
 }
 
-// judgeFlow solves every mode and applies all the rules.
+// judgeFlow solves every mode, clean and dirty, and applies all the rules.
 func (t *trial) judgeFlow(before *Stage) {
 	t.layOut()
 	if !t.solved {
 		t.solve(before)
 	}
+	if branch := branchOf(t.stage.Layout.Stage.Net(), t.stage.Circuit.Part(t.unit)); branch != nil && t.stage.Dirty == nil {
+		t.stage.dirty(branch)
+	}
 	in := t.input(before)
-	in.Solutions, in.BeforeSolutions = t.stage.Solutions, before.Solutions
+	in.Solutions, in.BeforeSolutions, in.DirtySolutions = t.stage.Solutions, before.Solutions, t.stage.Dirty
 	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.stage.Clashes, t.stage.Blocked, t.assembly.Findings, t.unsolved, rule.Apply(in, rule.NeedsFlow))
 }
 

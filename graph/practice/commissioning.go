@@ -2,6 +2,7 @@ package practice
 
 import (
 	"cmp"
+	"slices"
 
 	"dryfit/catalog/quantity"
 )
@@ -55,6 +56,9 @@ func Commissioning() []Sentence {
 						text += ", " + and(j.Bypass...) + " open"
 					}
 					text += ","
+				}
+				if j.PlugIn {
+					return text + " into the tub, so that the hoses fill from below; the filling hose's end stays above the water."
 				}
 				return text + " at the skimmer or the filter well, so that the pipes fill from below; the hose's end stays above the water."
 			},
@@ -124,7 +128,8 @@ func Commissioning() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Pump off, open the outlet isolator %s, then the inlet isolator %s: the unit fills with clean water.", and(j.From...), and(j.To...))
+				return quantity.Say("Pump off, open the outlet %s %s, then the inlet %s %s: the unit fills with clean water.",
+					isolators(j.From), and(j.From...), isolators(j.To), and(j.To...))
 			},
 			Source: common,
 		},
@@ -210,15 +215,30 @@ func Commissioning() []Sentence {
 			For:  Fitter | Electrician, Source: common,
 		},
 		{
-			Name:  "flow-switch",
-			When:  func(j *Job) bool { return j.Unit != nil && len(j.To) > 0 },
-			Names: func(j *Job) []string { return j.To },
+			Name: "flow-switch",
+			When: func(j *Job) bool { return j.Unit != nil && len(j.To) > 0 },
+			Names: func(j *Job) []string {
+				if j.Shut {
+					return slices.Concat(j.To, j.Bypass)
+				}
+				return j.To
+			},
 			Say: func(j *Job) quantity.Text {
+				if j.Shut && len(j.Bypass) > 0 {
+					return quantity.Say("Try the unit's flow switch: open %s, then shut %s slowly, the unit must stop; open it again at once, and shut %s after it.", and(j.Bypass...), and(j.To...), and(j.Bypass...))
+				}
 				return quantity.Say("Try the unit's flow switch: shut %s slowly, the unit must stop; open it again at once.", and(j.To...))
 			},
 			Source: common,
 		},
 	}
+}
+
+func isolators(tags []string) string {
+	if len(tags) == 1 {
+		return "isolator"
+	}
+	return "isolators"
 }
 
 // slow and fast are what the pump's speeds are called.

@@ -22,7 +22,10 @@ func Faults(j *Job) []Fault {
 		look += " · 4 spring check seized or its arrow against the flow"
 	}
 	if j.Jets {
-		look += " · jets or diverter shut"
+		look += " · jets shut"
+	}
+	if j.Diverter {
+		look += " · diverter turned away"
 	}
 	if j.TwoSpeeds {
 		look += " · " + j.slow() + " too slow: compare with the flows of this pack"
@@ -40,6 +43,13 @@ func Faults(j *Job) []Fault {
 	add(unit && j.mayFreeze(), "Unit steams and drips in the cold, tub a little cooler", "a defrost: it lasts minutes; the pump must run on")
 	add(unit && j.elementOff(), "Controller says heater, dry or slow heating", "its element is disconnected: look up the message in its book; bridge nothing")
 	add(unit && j.Check != "", "Little flow with the unit shut off", "the spring takes it: see the valve schedule for what should pass")
-	add(j.Jets, "Jets feel weaker than this pack says", "bypass not opening or fitted backwards; a valve part shut; filter")
+	weak := quantity.Text("a valve part shut; filter")
+	switch {
+	case j.Check != "":
+		weak = "spring check not lifting, or its arrow against the flow; " + weak
+	case len(j.Bypass) > 0 && !j.Shut:
+		weak = and(j.Bypass...) + " too far shut; " + weak
+	}
+	add(j.Jets, "Jets feel weaker than this pack says", weak)
 	return out
 }

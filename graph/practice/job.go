@@ -33,6 +33,7 @@ type Job struct {
 
 	To, From []string // isolators of the unit's two pipes, by tag
 	Bypass   []string // valves by hand in the bypass
+	Shut     bool     // what is in the bypass by hand stands shut in use
 	Check    string   // check valve in the bypass; ""
 	CheckAt  Level
 	Aside    bool // the water can pass the check by another valve
@@ -45,6 +46,7 @@ type Job struct {
 	Filter     string // "cartridge", "sand"; "": none described
 	InSkimmer  bool   // it stands on the suction side
 	Jets       bool   // on the unit's line
+	Diverter   bool   // on the unit's line
 	TwoSpeeds  bool   // of the unit's pump; Slow and Fast are what they are called
 	Slow, Fast string
 	Feeder     string // tag of a feeder, salt cell or ozone injector after the unit; ""
@@ -54,6 +56,9 @@ type Job struct {
 	Cuts       bool // old pipe is cut
 	Removes    bool // something is taken out
 	Pieces     bool // there is new pipe to cut
+	Marked     bool // the parts list marks parts to measure first
+	Bench      bool // part of the work is made on the bench
+	Arrows     bool // a check goes into the old line
 	Cement     bool
 	Barbs      bool
 	Threads    bool

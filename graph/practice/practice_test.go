@@ -21,7 +21,7 @@ func randomJob(r *rand.Rand) *Job {
 	pick := func(words ...string) string { return words[r.IntN(len(words))] }
 	j := &Job{
 		Water: float64(30 + r.IntN(11)), SiteAir: temp(-20, 15), Region: pick("", "uk", "eu", "us"), Earthing: pick("", "tn-s", "tn-c-s", "tt"),
-		To: list("V1"), From: list("V2"), Bypass: list("V3"), Check: pick("", "CV1"), CheckAt: Level(r.IntN(3)), Aside: is(), Apart: is(),
+		To: list("V1"), From: list("V2"), Bypass: list("V3"), Shut: is(), Diverter: is(), Marked: is(), Bench: is(), Arrows: is(), Check: pick("", "CV1"), CheckAt: Level(r.IntN(3)), Aside: is(), Apart: is(),
 		Drains: list("D1", "D2"), Bleeds: list("AB1"), Suctions: list("SV1", "SV2"), Filter: pick("", "cartridge", "sand"), InSkimmer: is(),
 		Jets: is(), TwoSpeeds: is(), Feeder: pick("", "FD1"), Ozone: is(), Pockets: is(), PlugIn: is(), Cuts: is(), Removes: is(), Pieces: is(),
 		Cement: is(), Barbs: is(), Threads: is(), UnionNuts: is(), Inch: is(), Metric: is(), Flexible: is(), OldPipe: pick("", "pvc-u", "abs"),
@@ -164,5 +164,35 @@ func TestSentences(t *testing.T) {
 				t.Fatalf("%q from %q: %q", s.Name, s.Source, s.Text)
 			}
 		}
+	}
+}
+
+// What two sentences once said against each other: the flow switch is tried with a way past
+// the unit open, for an isolator and the bypass are never both shut with the pump on; and no
+// fault is looked for in what the job has not.
+func TestNothingIsTriedThatIsForbidden(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	tried := 0
+	for range 3000 {
+		j := randomJob(r)
+		for _, s := range Pick(j, Commissioning()) {
+			text := s.Text.In(quantity.MetricSystem)
+			if s.Name != "flow-switch" || !j.Shut || len(j.Bypass) == 0 {
+				continue
+			}
+			tried++
+			if open, shut := strings.Index(text, "open V3"), strings.Index(text, "shut V1"); open < 0 || shut < open {
+				t.Fatalf("the bypass stands shut, and the flow switch is tried so: %s", text)
+			}
+		}
+		for _, f := range Faults(j) {
+			look := f.Look.In(quantity.MetricSystem)
+			if !j.Diverter && strings.Contains(look, "diverter") || j.Check == "" && strings.Contains(look, "arrow") || !j.Jets && strings.Contains(look, "jets") {
+				t.Fatalf("%s: %s, in a job without it", f.Sign, look)
+			}
+		}
+	}
+	if tried == 0 {
+		t.Error("no job with a shut bypass")
 	}
 }

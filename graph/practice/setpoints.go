@@ -21,7 +21,7 @@ func SetPoints() []Sentence {
 	return []Sentence{
 		{
 			Name: "element-disconnected",
-			When: func(j *Job) bool { return j.elementOff() },
+			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() },
 			Say: func(j *Job) quantity.Text {
 				if j.PlugIn {
 					return quantity.Say("%s heats no more: its heating is switched off at the keypad where that holds through a power cut; else a qualified electrician isolates the box, proves it dead and takes the leads off. Either way it is written into the record.", capital(elements(j)))
@@ -32,7 +32,7 @@ func SetPoints() []Sentence {
 		},
 		{
 			Name: "element-kept",
-			When: func(j *Job) bool { return j.elementKept() != nil },
+			When: func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
 			Say: func(j *Job) quantity.Text {
 				e := j.elementKept()
 				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with the unit on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock))

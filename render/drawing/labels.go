@@ -50,7 +50,7 @@ func fullKv(p *plan.Plan) map[string]float64 {
 			if row.LoverD > 0 {
 				k = row.LoverD * turbulent
 			}
-			if out[v.ID] = tag.FullKv(k, 1000*part.Bore.V); k == 0 {
+			if out[v.ID] = tag.FullKv(k, part.Bore.V); k == 0 {
 				out[v.ID] = row.Kv
 			}
 		}

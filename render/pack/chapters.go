@@ -62,7 +62,7 @@ func answer(p *plan.Plan, style table.Style) book.Chapter {
 	if down := tubDown(p, style.Units); len(down) > 0 {
 		c.Say("The tub is out of use: " + down[0])
 	}
-	if p.After != nil && p.After.Bodies != nil {
+	if joints(p) > 0 && p.After.Bodies != nil {
 		c.Say(strings.TrimSuffix(capital(p.After.Bodies.Account(len(p.After.Clashes))), ".") + ".")
 	}
 	c.Say(counts(p), "How well it is known: "+list(knowledge(p.Circuit))+".")

@@ -8,9 +8,11 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
+	"dryfit/graph/route"
 	"dryfit/graph/rule"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
+	"dryfit/graph/takeoff"
 	"dryfit/render/tag"
 )
 
@@ -51,7 +53,7 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 		}
 		j.Elements = append(j.Elements, one)
 	}
-	if u := c.TheUnit(); u != nil {
+	if u := c.TheUnit(); u != nil && len(f.net.At(u)) > 0 { // one that nothing joins is not built
 		f.unit(u)
 		if b, _ := f.net.UnitBranch(u); b != nil {
 			f.branch(b)
@@ -127,6 +129,7 @@ func (f *facts) pump(p *graph.Part) {
 	} else if filter := f.net.Downstream(p).First(graph.Filter); filter != nil {
 		f.filter(filter)
 	}
+	f.j.Diverter = f.net.Downstream(p).First(graph.DiverterValve) != nil
 	f.j.Jets = f.net.Downstream(p).First(graph.JetGroup) != nil
 }
 
@@ -149,6 +152,9 @@ func (f *facts) branch(b *stream.UnitBranch) {
 	if b.Pump != nil {
 		f.pump(b.Pump)
 	}
+	if e := b.Element(); e != nil && e.Kind.IsHandValve() {
+		j.Shut = f.standsShut(e)
+	}
 	if e := b.Element(); e != nil && e.Kind == graph.CheckValve {
 		j.Check, j.CheckAt = f.names.Tag(e.ID), f.level(e)
 		j.Aside = asideOf([]*stream.UnitBranch{b})
@@ -165,6 +171,16 @@ func (f *facts) branch(b *stream.UnitBranch) {
 		}
 		j.Passing = append(j.Passing, one)
 	}
+}
+
+// standsShut reports whether nothing passes a valve in any mode.
+func (f *facts) standsShut(valve *graph.Part) bool {
+	for i := range f.p.After.Solutions {
+		if at := f.p.After.Solutions[i].Part(valve.ID); at == nil || at.Flow != 0 && at.State != "shut" {
+			return false
+		}
+	}
+	return len(f.p.After.Solutions) > 0
 }
 
 // wanted is what the line wants while the unit is shut off: what its parts ask for, else a
@@ -220,6 +236,13 @@ func (f *facts) work() {
 		return
 	}
 	j.Pieces = len(lay.Pieces) > 0
+	if f.p.Bill != nil {
+		j.Marked = slices.ContainsFunc(f.p.Bill.Items, func(i takeoff.Item) bool { return i.Measure })
+	}
+	j.Bench = f.p.Assembly != nil && slices.ContainsFunc(f.p.Assembly.Steps, func(s route.Step) bool { return s.Phase == route.Bench })
+	for _, part := range f.p.After.Circuit.Parts {
+		j.Arrows = j.Arrows || part.New() && part.Kind == graph.CheckValve
+	}
 	for _, joint := range lay.Joints {
 		switch joint.Kind {
 		case "cement", "slip":

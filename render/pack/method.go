@@ -31,17 +31,12 @@ func method(p *plan.Plan, j jobIn) []stage {
 	var out []stage
 	add := func(title, hold string, steps ...string) {
 		if len(steps) > 0 {
-			out = append(out, stage{Title: title, Hold: hold, Steps: steps})
+			out = append(out, stage{Title: title, Hold: capital(hold), Steps: steps})
 		}
 	}
-	before := []string{"Check the parts against the parts list; measure every part marked * and correct the description if it differs: the cut list changes with it."}
-	if j.Cuts {
-		before = append(before, "Measure the old pipe's outside diameter once more at the cut, with a calliper.",
-			"Print drawings.pdf at 100 % and prove the bar on the sheet of the saw bands with a rule: its length stands beside it.")
-	}
-	add("Before the day", "Every part is there and measured; the owner has signed for the work on his tub; the electrician has a date.", before...)
+	add("Before the day", "Every part is there and measured; the owner has signed for the work on his tub; the electrician has a date.", j.said(practice.Beforehand())...)
 	joint := j.said(practice.Jointing())
-	if j.UnionNuts {
+	if j.UnionNuts && j.Cement {
 		joint = append(joint, "Union nuts first: each is slid on its pipe, thread towards the union, before the tail is cemented.")
 	}
 	add("How a joint is made", "", joint...)
@@ -49,31 +44,20 @@ func method(p *plan.Plan, j jobIn) []stage {
 	if len(bench) > 0 {
 		bench = append([]string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}, bench...)
 	}
-	add("On the bench", "The bench work cures before it is moved.", bench...)
+	add("On the bench", ifSo(j.Cement, "The bench work cures before it is moved."), bench...)
 	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
 	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", j.said(practice.Ready())...)
-	pieces := "Cut the new pieces to the cut list"
-	if len(bench) > 0 {
-		pieces = "Cut the other new pieces to the cut list, but for those left long for the last joint"
-	}
-	dry := []string{
-		pieces + ": square, burrs off, chamfered, each with its number on it.",
-		"Dry-fit for angles only. A tapered socket grips dry at a third to two thirds of its depth, so a length taken from a dry fit comes out short: the cut list counts from stop to stop.",
-		"Mark across every joint which way it points, mark the insertion depth, and a second mark further back, for primer wipes off the first.",
-	}
 	hold := "HOLD: every depth and every way a part points agrees with the drawing."
 	if j.Cuts {
 		hold = "HOLD: hold the new string beside the old pipe. Tee to tee, cut to cut and every depth agree with the drawing. After this there is no way back."
 	}
-	if j.Pieces {
-		add("Dry fit", hold, dry...)
-	}
+	add("Dry fit", hold, j.said(practice.DryFit())...)
 	line := phase(p, route.InLine)
 	if j.Cuts && len(line) > 0 {
 		line = append([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, line...)
 	}
-	add("Into the old line", "Arrows of checks and pump agree; handles can be reached with the panel on.", line...)
-	add("Pipes to the unit", "Union nuts are on the pipe before their tails are cemented; no strain on the unit's ports.", phase(p, route.Pipes)...)
+	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+"handles can be reached with the panel on.", line...)
+	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the unit's ports.", phase(p, route.Pipes)...)
 	add("At the unit, last", "", phase(p, route.Unit)...)
 	if j.Cement {
 		out[len(out)-1].Hold = "HOLD: no water and no power before the cure is over: " + j.say(j.Hold) + ", or what the tin says where that is longer."
@@ -89,6 +73,14 @@ func method(p *plan.Plan, j jobIn) []stage {
 		n += len(out[i].Steps)
 	}
 	return out
+}
+
+// ifSo is a text where something is so.
+func ifSo(so bool, text string) string {
+	if so {
+		return text
+	}
+	return ""
 }
 
 func elementSteps(j jobIn) []string {

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -12,6 +13,11 @@ import (
 // reading is one line of the commissioning sheet: what this pack expects, and a blank.
 type reading struct{ What, Expected string }
 
+// dirty reports whether a mode is that of a filter that is due.
+func dirty(c *graph.Circuit, mode string) bool {
+	return slices.ContainsFunc(c.AllModes(), func(m graph.Mode) bool { return m.Name == mode && m.Dirty })
+}
+
 // record lists the blanks of the commissioning sheet. Common practice, no source.
 func record(p *plan.Plan, j jobIn) []reading {
 	out := []reading{{"Date", ""}, {"Fitter", ""}, {"Filter clean (yes/no)", "yes"}, {"Temperature of the air", ""}}
@@ -21,6 +27,9 @@ func record(p *plan.Plan, j jobIn) []reading {
 	c := p.After.Circuit
 	unit, names := c.TheUnit(), tag.Of(p.Circuit)
 	for _, m := range plan.Summarise(p) {
+		if dirty(c, m.Mode) {
+			continue // the record is taken on a clean filter
+		}
 		if m.HasUnit {
 			rise := j.say(m.RiseWords())
 			if m.RiseK > 0 {

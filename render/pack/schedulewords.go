@@ -71,7 +71,7 @@ func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (note
 	}
 	notes = append(notes, j.said(practice.ShutOff())...)
 	if isolators {
-		never = append(never, "an isolator shut with the unit on")
+		never = append(never, "an isolator shut with the unit on, but for the one try of its flow switch")
 	}
 	switch {
 	case isolators && byHand:

@@ -22,12 +22,20 @@ func tools(p *plan.Plan, j jobIn) []tool {
 		}
 	}
 	add(true, "Drawings, this pack, a pencil", "the label sheet cut up beforehand")
-	add(true, "Calliper", "the old pipe's outside diameter, and every part marked * in the parts list")
+	switch {
+	case j.Cuts && j.Marked:
+		add(true, "Calliper", "the old pipe's outside diameter, and every part marked * in the parts list")
+	case j.Cuts:
+		add(true, "Calliper", "the old pipe's outside diameter")
+	default:
+		add(j.Marked, "Calliper", "every part marked * in the parts list")
+	}
 	add(true, "Tape, square, spirit level, marker", "lengths, witness marks, depth marks")
 	add(j.Pieces || j.Cuts, "Fine saw or pipe shears, mitre box", "square cuts; the cut list counts with this saw's kerf")
-	add(j.Pieces || j.Cuts, "Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off")
+	add(cement && (j.Pieces || j.Cuts), "Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off")
+	add(!cement && (j.Pieces || j.Cuts), "Knife", "burrs off")
 	add(true, "Wet vacuum, pump, bucket, rags, tissues", "what stays in the low loops; a dry tissue on every joint")
-	add(true, "Hose with backflow protection, drain adaptor", "emptying, and filling at the skimmer or filter well")
+	add(true, "Hose with backflow protection, drain adaptor", "emptying and filling")
 	add(j.UnionNuts, "Strap wrench, silicone grease", "union nuts, hand-tight and a little more; their seals")
 	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across the unit, one thermometer moved from pipe to pipe")
 	add(true, "Lock and tag for the isolator", "power stays off")

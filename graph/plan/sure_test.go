@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"math"
+	"os"
 	"strings"
 	"testing"
 
@@ -175,5 +177,45 @@ func TestGuesses(t *testing.T) {
 		} else if !f.Given && f.Source == "" && f.Key.What == "" {
 			t.Errorf("%s: no source", f.What)
 		}
+	}
+}
+
+// A throttle in a bypass is set by readings: the unit's flow, what two gauges differ by, and
+// by how much the water warms, Q/(ρ·c·q), at the air of each rating. By hand, water of 38 °C:
+// 992.97 kg/m3 and 4178.8 J/(kg K).
+func TestAimOfAThrottle(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ds := description.Read("plug-in.toml", text)
+	if c == nil {
+		t.Fatal(ds)
+	}
+	p, err := Make(c, Flows)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, ok := p.AimOf("bypass")
+	if !ok || a.Unit != "unit" || len(a.Rises) == 0 {
+		t.Fatalf("%+v, %v", a, ok)
+	}
+	s := SolutionOf(p.After, a.Mode)
+	unit := s.Part("unit")
+	if !(math.Abs(a.Flow-math.Abs(unit.Flow)) <= 1e-12) || !(math.Abs(a.DropPa-math.Abs(unit.Drop)) <= 1e-6) {
+		t.Errorf("%+v; the unit %g m3/s, %g Pa", a, unit.Flow, unit.Drop)
+	}
+	for _, r := range unit.Part.Unit.Ratings {
+		found := false
+		for _, got := range a.Rises {
+			want := r.OutputW / (s.Water.Density * s.Water.HeatCapacity * a.Flow)
+			found = found || got.AirC == r.AirC && math.Abs(got.K-want) <= 1e-9
+		}
+		if !found {
+			t.Errorf("no rise for the rating at %g °C: %+v", r.AirC, a.Rises)
+		}
+	}
+	if _, ok := p.AimOf("v1"); ok {
+		t.Error("an isolator that stands open is set by nothing")
 	}
 }

@@ -1,6 +1,9 @@
 package drawing
 
 import (
+	"fmt"
+	"strings"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
@@ -18,9 +21,69 @@ func labelPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.
 		labels = sticker.OfPieces(p.Cuts.Pieces, names, units)
 	}
 	if p.After != nil {
-		labels = append(labels, sticker.OfValves(p.After.Circuit, names, p.After.Solutions, fullKv(p))...)
+		labels = append(labels, sticker.OfValves(p.After.Circuit, names, p.After.Solutions, fullKv(p), aims(p, units))...)
 	}
 	return sticker.Draw(sticker.Input{Labels: labels, Job: p.Circuit.Job, Page: page}), nil
+}
+
+// aims is what each throttle in a bypass is set by, by its id.
+func aims(p *plan.Plan, units quantity.System) map[string][]sticker.Setting {
+	out := map[string][]sticker.Setting{}
+	for _, v := range p.After.Circuit.Parts {
+		if a, ok := p.AimOf(v.ID); ok {
+			out[v.ID] = []sticker.Setting{
+				{Mode: "unit shows", Position: quantity.Format(a.Flow, quantity.Flow, units)},
+				{Mode: "start near", Position: strings.TrimPrefix(strings.TrimPrefix(Near(p, v, a), "HANDLE "), "OPEN ")},
+			}
+		}
+	}
+	return out
+}
+
+// Near says where a hand begins to set a throttle: where its handle would stand for what was
+// worked out, by its kind's opening curve.
+func Near(p *plan.Plan, v *graph.Part, a plan.Aim) string {
+	if v.Valve != nil && v.Valve.Kv > 0 {
+		return Hand(p, v)
+	}
+	for i := range p.After.Solutions {
+		if s := &p.After.Solutions[i]; s.Mode.Name == a.Mode {
+			return tag.Turned(v.Kind, openIn(v, s.Mode))
+		}
+	}
+	return tag.Turned(v.Kind, 1)
+}
+
+// openIn is how far a hand valve is open in a mode.
+func openIn(v *graph.Part, m graph.Mode) float64 {
+	if said, ok := m.Positions[v.ID]; ok {
+		return float64(said)
+	}
+	if v.Valve != nil && v.Valve.PositionSet {
+		return float64(v.Valve.Position)
+	}
+	return 1
+}
+
+// AimWords says what a throttle is set by, in a line: the unit's flow, gauges, the rise.
+func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
+	a, ok := p.AimOf(v.ID)
+	if !ok {
+		return ""
+	}
+	in := ""
+	if a.Several {
+		in = " in mode " + a.Mode
+	}
+	text := fmt.Sprintf("set%s until the unit shows %s (a gauge before it and one after it: %s apart", in, quantity.Format(a.Flow, quantity.Flow, units), quantity.Format(a.DropPa, quantity.Pressure, units))
+	for i, r := range a.Rises {
+		lead := ", "
+		if i == 0 {
+			lead = "; at full output the water warms by "
+		}
+		text += fmt.Sprintf("%s%s at %s air", lead, quantity.Format(r.K, quantity.TemperatureDifference, units), quantity.Format(r.AirC, quantity.Temperature, units))
+	}
+	return text + "); start near " + strings.ToLower(Near(p, v, a))
 }
 
 // Hand says what a hand does to set a valve that is set by its Kv: tag.Hand with what the

@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/render/drawing"
 	"dryfit/render/tag"
 )
 
@@ -58,7 +59,7 @@ func record(p *plan.Plan, j jobIn) []reading {
 			}
 			out = append(out, reading{names.Tag(e.ID) + ": cracking pressure on its label", label}, reading{names.Tag(e.ID) + ": arrow with the flow", "yes"})
 		default:
-			out = append(out, reading{names.Tag(e.ID) + ": angle or turns, handle marked", ""})
+			out = append(out, reading{names.Tag(e.ID) + ": set", drawing.AimWords(p, e, j.units)}, reading{names.Tag(e.ID) + ": where its handle stands then, marked", ""})
 		}
 	}
 	if unit != nil {

@@ -65,7 +65,9 @@ func valveSchedule(p *plan.Plan, j jobIn) schedule {
 	var s schedule
 	for i, v := range valves {
 		s.Valves = append(s.Valves, v.name)
-		valves[i].hand = drawing.Hand(p, v.part)
+		if valves[i].hand = drawing.AimWords(p, v.part, j.units); valves[i].hand == "" {
+			valves[i].hand = drawing.Hand(p, v.part)
+		}
 	}
 	for _, m := range plan.Summarise(p) {
 		s.Rows = append(s.Rows, modeRow(p, m, valves))
@@ -172,7 +174,7 @@ func runningPosition(v valve, sol *hydraulic.Solution) string {
 		return itself
 	case said == "shut":
 		return "SHUT"
-	case v.duty == bypasses && v.part.Valve != nil && v.part.Valve.Kv > 0:
+	case v.duty == bypasses && v.hand != "":
 		return v.hand
 	case said != "":
 		return said

@@ -53,7 +53,7 @@ func labels(units quantity.System) []Label {
 	for i, m := range c.Modes {
 		solved = append(solved, hydraulic.Solution{Mode: m, Parts: []hydraulic.PartFlow{{Part: c.Part("check"), State: []string{"shut", "lifting", "lifting"}[i]}}})
 	}
-	return append(OfPieces(pieces, tag.Of(c), units), OfValves(c, tag.Of(c), solved, nil)...)
+	return append(OfPieces(pieces, tag.Of(c), units), OfValves(c, tag.Of(c), solved, nil, nil)...)
 }
 
 func input() Input {

@@ -53,15 +53,19 @@ func end(e route.End, names *tag.Names) string {
 // OfValves returns a label for every valve of a circuit: hand valves, checks, diverters,
 // drains and air bleeds, in the order of the description. solutions, one for each mode, say how
 // the checks stand; without them the positions alone are said. fullKv is what a hand valve
-// passes when open, m³/h by its id; where it is not known a set valve is set by the flow.
-func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64) []Label {
+// passes when open, m³/h by its id; where it is not known a set valve is set by the flow. set holds what throttles are set by, by
+// their ids: readings to reach.
+func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set map[string][]Setting) []Label {
 	var out []Label
 	for _, p := range c.Parts {
 		if !isValve(p.Kind) {
 			continue
 		}
 		l := Label{Big: names.Tag(p.ID), Head: names.Word(p.ID), Sub: names.Role(p.ID), Valve: true}
-		l.Modes = settings(c, p, solutions, fullKv[p.ID])
+		l.Modes = set[p.ID]
+		if l.Modes == nil {
+			l.Modes = settings(c, p, solutions, fullKv[p.ID])
+		}
 		out = append(out, l)
 	}
 	return out

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -71,7 +72,8 @@ func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, 
 	flow, pressure := s.flowUnit(), s.pressureUnit()
 	columns := []column{{head: "part"}, {head: flow.name, right: true}, {head: "drop " + pressure.name, right: true}, {head: "", widest: 56}}
 	if spread != nil {
-		columns = slices.Insert(columns, 2, column{head: "nine in ten"}, column{head: "middle", right: true})
+		columns[1].head = "as described, " + flow.name
+		columns = slices.Insert(columns, 2, column{head: "middle", right: true}, column{head: "nine in ten"})
 	}
 	if before != nil {
 		columns = slices.Insert(columns, 1, column{head: "today", right: true})
@@ -88,7 +90,7 @@ func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, 
 		}
 		row = append(row, flow.text(f.Flow))
 		if spread != nil {
-			row = append(row, rangeText(spread.Parts[i], flow), middleText(spread.Parts[i], flow))
+			row = append(row, middleText(spread.Parts[i], flow), rangeText(spread.Parts[i], flow))
 		}
 		g.add(append(row, pressure.text(f.Drop), partWords(f, s))...)
 	}
@@ -163,9 +165,9 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 			chatter = ": it will chatter"
 		}
 		if f.State == "shut" {
-			return fmt.Sprintf("shut; opens after %s more, or %s more past it", s.pressure(f.MarginPa), s.flow(f.MarginFlow)) + chatter
+			return fmt.Sprintf("shut; opens after %s more, or %s more past it", s.margin(f), s.flow(f.MarginFlow)) + chatter
 		}
-		return fmt.Sprintf("%s; shuts after %s less", stateWords(f.State), s.pressure(f.MarginPa)) + chatter
+		return fmt.Sprintf("%s; shuts after %s less", stateWords(f.State), s.margin(f)) + chatter
 	case graph.HeatPump:
 		inside := s.pressure(f.StaticPa) + " at its inlet"
 		if !f.LevelKnown {
@@ -181,6 +183,32 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 	}
 	return f.State
 }
+
+// margin prints how far a check is from its other state, to the digits that mean something: a
+// spring is known to a tenth of its cracking pressure at the best, so that steps are a tenth of
+// that, and less than a step is said as such.
+func (s Style) margin(f hydraulic.PartFlow) string {
+	cracking := f.Drop + f.MarginPa // shut: what is across it and what is missing
+	if f.State != "shut" {
+		cracking = f.Drop - f.MarginPa
+	}
+	known := max(cracking, f.MarginPa)
+	if known < 10 {
+		return "next to nothing"
+	}
+	step := 1.0 // Pa
+	for i := 0; step*stepAfter(i) <= known/10; i++ {
+		step *= stepAfter(i)
+	}
+	n := math.Round(f.MarginPa / step)
+	if n < 1 {
+		return "less than " + s.pressure(step)
+	}
+	return s.pressure(n * step)
+}
+
+// stepAfter makes of 1 the steps 2, 5, 10, 20, 50, …
+func stepAfter(i int) float64 { return []float64{2, 2.5, 2}[i%3] }
 
 func pumpWords(f hydraulic.PartFlow, s Style) string {
 	if f.State == "off" {

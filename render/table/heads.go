@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
@@ -85,6 +86,29 @@ func PartsJSON(p *plan.Plan, _ Style) ([]byte, error) {
 	return writeJSON(out)
 }
 
+// longestEquivalent is the longest equivalent length that is printed, m: a longer one says that
+// the pipe it stands for loses next to nothing, and no more.
+const longestEquivalent = 1000
+
+// noEquivalent says why an equivalent length in m means nothing; "" where it does.
+func noEquivalent(m float64) string {
+	switch {
+	case math.IsNaN(m), m > longestEquivalent:
+		return "its pipe loses next to nothing"
+	case m < 0:
+		return "its tee gives head back"
+	}
+	return ""
+}
+
+// fittingsLength prints an equivalent length, or says why there is none that means something.
+func (s Style) fittingsLength(m float64) string {
+	if why := noEquivalent(m); why != "" {
+		return "none: " + why
+	}
+	return s.pipeLength(m)
+}
+
 // equivalentGrid lists the equivalent lengths of the handbook and at the flow of every mode.
 func equivalentGrid(p *plan.Plan, s Style) *Grid {
 	columns := []column{{head: "run"}, {head: "pipe", right: true}, {head: "fittings (handbook)", right: true}, {head: "together", right: true}}
@@ -106,7 +130,7 @@ func equivalentGrid(p *plan.Plan, s Style) *Grid {
 		for _, by := range at {
 			text := "-"
 			if one, ok := by[t.Name]; ok {
-				text = s.pipeLength(one.FittingsM)
+				text = s.fittingsLength(one.FittingsM)
 			}
 			row = append(row, text)
 		}

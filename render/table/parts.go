@@ -29,10 +29,11 @@ type itemJSON struct {
 }
 
 type totalJSON struct {
-	Name     string  `json:"name"`
-	Pipe     float64 `json:"pipe_m"`
-	Fittings float64 `json:"fittings_m"`
-	Total    float64 `json:"total_m"`
+	Name     string   `json:"name"`
+	Pipe     float64  `json:"pipe_m"`
+	Fittings *float64 `json:"fittings_m,omitempty"`
+	Total    *float64 `json:"total_m,omitempty"`
+	Why      string   `json:"why,omitempty"` // there is no equivalent length that means something
 }
 
 func items(bill *takeoff.Bill) []itemJSON {
@@ -55,7 +56,11 @@ func items(bill *takeoff.Bill) []itemJSON {
 func totals(list []takeoff.Total) []totalJSON {
 	out := make([]totalJSON, 0, len(list))
 	for _, t := range list {
-		out = append(out, totalJSON{t.Name, round(t.PipeM, 3), round(t.FittingsM, 3), round(t.PipeM+t.FittingsM, 3)})
+		one := totalJSON{Name: t.Name, Pipe: round(t.PipeM, 3), Why: noEquivalent(t.FittingsM)}
+		if one.Why == "" {
+			one.Fittings, one.Total = ptr(round(t.FittingsM, 3)), ptr(round(t.PipeM+t.FittingsM, 3))
+		}
+		out = append(out, one)
 	}
 	return out
 }

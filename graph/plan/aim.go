@@ -1,0 +1,83 @@
+package plan
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/formula"
+)
+
+// Aim is what a throttle in a unit's bypass is set by: the readings to reach in one mode. The
+// way of the handle is where to begin, and no more.
+type Aim struct {
+	Valve, Unit string // ids
+	Mode        string // the mode it is set in: the one in which the unit gets least
+	Several     bool   // there are other modes in which the unit runs
+	Flow        float64
+	DropPa      float64 // between a gauge before the unit and one after it
+	Rises       []Rise  // where ratings are given, the coldest air first, at most three
+}
+
+// Rise is by how much the water warms in the unit at full output in some air.
+type Rise struct{ AirC, K float64 }
+
+// mostRises is how many rises are told.
+const mostRises = 3
+
+// AimOf returns what a hand valve is set by; false for one that stands open or shut in every
+// mode, or in no unit's bypass.
+func (p *Plan) AimOf(valve string) (Aim, bool) {
+	if p.After == nil || p.After.Layout == nil {
+		return Aim{}, false
+	}
+	part := p.After.Circuit.Part(valve)
+	if part == nil || !part.Kind.IsHandValve() {
+		return Aim{}, false
+	}
+	for _, b := range p.After.Layout.Stage.Branches() {
+		if !slices.Contains(b.BypassParts, part) {
+			continue
+		}
+		best, found, modes := Aim{}, false, 0
+		for i := range p.After.Solutions {
+			s := &p.After.Solutions[i]
+			unit := s.Part(b.Unit.ID)
+			if unit == nil || math.Abs(unit.Flow) < hydraulic.Standing || !throttles(part, s) {
+				continue
+			}
+			modes++
+			if found && math.Abs(unit.Flow) >= best.Flow {
+				continue
+			}
+			found = true
+			best = Aim{Valve: valve, Unit: b.Unit.ID, Mode: s.Mode.Name, Flow: math.Abs(unit.Flow), DropPa: math.Abs(unit.Drop), Rises: rises(b.Unit, s)}
+		}
+		best.Several = modes > 1
+		return best, found
+	}
+	return Aim{}, false
+}
+
+// throttles reports whether a hand valve stands between open and shut in a solution.
+func throttles(p *graph.Part, s *hydraulic.Solution) bool {
+	f := s.Part(p.ID)
+	return f != nil && f.State != "shut" && (f.State != "open" || p.Valve != nil && p.Valve.Kv > 0)
+}
+
+// rises are by how much the water warms at each air of the unit's ratings.
+func rises(u *graph.Part, s *hydraulic.Solution) []Rise {
+	if u.Unit == nil {
+		return nil
+	}
+	var out []Rise
+	for _, r := range u.Unit.Ratings {
+		if r.OutputW > 0 && !slices.ContainsFunc(out, func(o Rise) bool { return o.AirC == r.AirC }) {
+			out = append(out, Rise{r.AirC, formula.TemperatureRise(s.Water, r.OutputW, math.Abs(s.Part(u.ID).Flow))})
+		}
+	}
+	slices.SortFunc(out, func(a, b Rise) int { return cmp.Compare(a.AirC, b.AirC) })
+	return out[:min(len(out), mostRises)]
+}

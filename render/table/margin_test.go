@@ -1,0 +1,40 @@
+package table
+
+import (
+	"math"
+	"testing"
+
+	"dryfit/graph/hydraulic"
+)
+
+// Steps of a tenth of the cracking pressure, worked by hand: of 13.8 kPa 1 kPa, of 2 psi the
+// same; of 3.4 kPa 0.2 kPa.
+func TestMarginDigits(t *testing.T) {
+	for _, c := range []struct {
+		drop, margin float64
+		state, want  string
+	}{
+		{13930, 130, "lifting", "less than 1.0 kPa"},
+		{19300, 5500, "lifting", "6.0 kPa"}, // 5.5 of steps of 1
+		{12300, 1500, "shut", "2.0 kPa"},
+		{3000, 440, "shut", "0.40 kPa"},
+		{0, 0, "shut", "next to nothing"},
+	} {
+		f := hydraulic.PartFlow{Drop: c.drop, MarginPa: c.margin, State: c.state}
+		if got := (Style{}).margin(f); got != c.want {
+			t.Errorf("%+v: %q", c, got)
+		}
+	}
+}
+
+// Equivalent lengths beyond a kilometre, below nothing, or that are no number say why.
+func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
+	for m, want := range map[float64]string{2: "2.00 m", 999: "999.00 m", 1001: "none: its pipe loses next to nothing", -0.2: "none: its tee gives head back"} {
+		if got := (Style{}).fittingsLength(m); got != want {
+			t.Errorf("%g m: %q, want %q", m, got, want)
+		}
+	}
+	if got := noEquivalent(math.NaN()); got == "" {
+		t.Error("no number is printed as a length")
+	}
+}

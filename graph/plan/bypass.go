@@ -64,7 +64,9 @@ func (s *search) layOutOnly(place retrofit.Place, choice retrofit.Choice) *trial
 	if !t.build(s.site, s.asked.Retrofit.Unit, place, choice) {
 		return nil
 	}
-	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+	if t.stage == nil {
+		t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+	}
 	t.stage.lay()
 	return t
 }

@@ -42,8 +42,9 @@ type unitFlow struct {
 
 // build makes the trial's circuit.
 func (t *trial) build(site *retrofit.Site, unit string, place retrofit.Place, choice retrofit.Choice) bool {
-	t.place, t.unit = place, unit
+	t.place, t.unit, t.stage = place, unit, nil
 	t.proposal, t.built = site.Build(place, choice)
+	t.reroute(site, place, choice)
 	t.findings = slices.Clone(t.built)
 	return t.proposal != nil
 }

@@ -136,6 +136,10 @@ func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder boo
 	unit := l.w.unit.ID
 	to = newStrand("to-unit", at(teeA, graph.Branch), at(unit, graph.In), outLegs, l.bush, l.port, l.w)
 	from = newStrand("from-unit", at(unit, graph.Out), at(teeB, graph.Branch), backLegs, l.port, l.bush, l.w)
+	if s := l.survey; s != nil {
+		to.start, to.located = s.teeA, true
+		from.start, from.located = walk(s.teeB, reversed(backLegs)), true
+	}
 
 	l.isolator(to, "v1", false)
 	l.unionAt(to, "union-1", true)
@@ -237,7 +241,9 @@ func (l *limb) stand(s *strand, p *graph.Part, b body, atEnd bool, legs []int, w
 	if !ok {
 		l.findings = append(l.findings, s.roomFinding(l.d.pos, what, short, k))
 		l.d.drop(p.ID)
+		return
 	}
+	s.ids = append(s.ids, p.ID)
 }
 
 // lay turns a strand into runs.
@@ -245,6 +251,7 @@ func (l *limb) lay(s *strand) {
 	for _, st := range s.stretches() {
 		id := l.d.names.numbered(s.name)
 		l.d.run(id, st.from, st.to, l.w.branchSpec, l.w.branchSize, st.legs)
+		s.ids = append(s.ids, id)
 		if r := l.d.Runs[len(l.d.Runs)-1]; !l.w.asked.Inside {
 			r.Outside, r.Insulated = true, true // the way to a unit leads outdoors unless it is said not to
 		}

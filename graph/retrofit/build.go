@@ -109,7 +109,10 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	l.lay(to)
 	l.lay(from)
 
-	p := &Proposal{Place: place, Choice: choice, Circuit: d.Circuit, NewIDs: d.ids, Element: element}
+	p := &Proposal{Place: place, Choice: choice, Circuit: d.Circuit, NewIDs: d.ids, Element: element, Strands: [2][]string{to.ids, from.ids}}
+	if l.survey != nil {
+		p.led = l.survey.known
+	}
 	if c.Retrofit.Cut != nil {
 		p.Pos = c.Retrofit.Cut.Pos
 	}

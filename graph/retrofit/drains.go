@@ -2,8 +2,11 @@ package retrofit
 
 import (
 	"math"
+	"slices"
 
+	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/route/solid"
 )
 
 // spot is a leg where a drain or a bleed could stand, and which way its tee points.
@@ -98,9 +101,11 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 	if sign > 0 {
 		kind, name = graph.AirBleed, "bleed"
 	}
-	for _, sp := range spots {
-		if l.tapIn(sp, kind, name) {
-			return
+	for _, only := range []bool{true, false} { // where it is clear of everything; else anywhere
+		for _, sp := range l.turned(spots, only) {
+			if (!only || l.tapIsClear(sp)) && l.tapIn(sp, kind, name) {
+				return
+			}
 		}
 	}
 	word := map[graph.Kind]string{graph.DrainValve: "drain at the low point", graph.AirBleed: "bleed at the high point"}[kind]
@@ -115,13 +120,82 @@ func axial(v graph.Vec) bool {
 	return max(math.Abs(u.X), math.Abs(u.Y), math.Abs(u.Z)) > 0.9999
 }
 
+// turned returns the spots for a drain or a bleed, and behind them, where they are to be clear
+// and the way of the pipe is known, the same ones at the other end of their leg and with their
+// tees turned other ways square to it.
+func (l *limb) turned(spots []spot, clear bool) []spot {
+	if !clear || l.survey == nil {
+		return spots
+	}
+	out := append([]spot(nil), spots...)
+	for _, sp := range spots {
+		leg := sp.s.legs[sp.leg].By.Unit()
+		for _, way := range []graph.Vec{sp.way, {Y: -1}, {Y: 1}, {X: 1}, {X: -1}} {
+			if math.Abs(way.Dot(leg)) > 0.02 {
+				continue
+			}
+			for _, atEnd := range []bool{sp.atEnd, !sp.atEnd} {
+				if other := (spot{s: sp.s, leg: sp.leg, atEnd: atEnd, way: way}); !slices.Contains(out, other) {
+					out = append(out, other)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// tapIsClear reports whether a tee with its drain or bleed would stand clear of everything that
+// is described; where nobody said where the unit stands nothing is known.
+func (l *limb) tapIsClear(sp spot) bool {
+	if l.survey == nil || !sp.s.located {
+		return true
+	}
+	it, reach := l.tapItem(), l.tapReach()
+	if sp.s.free(sp.leg, it.depth) < it.length {
+		return false
+	}
+	centre := sp.s.at(sp.leg, sp.s.spotOf(it, sp.atEnd, sp.leg)+it.length/2)
+	along := sp.s.legs[sp.leg].By.Unit().Scale(it.length/2 + it.depth)
+	r := l.girth("tee", catalog.Row{})
+	for _, shape := range []solid.Shape{solid.Capsule(centre, centre.Add(sp.way.Scale(reach)), r), solid.Cylinder(centre.Sub(along), centre.Add(along), r)} {
+		for _, b := range l.survey.known.around {
+			if solid.Distance(shape, solid.Box(b.Low, b.High)) <= 0 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// tapItem is the tee a drain or a bleed stands on.
+func (l *limb) tapItem() item {
+	tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
+	return item{in: graph.RunIn, out: graph.RunOut, length: 2 * tee.TakeOffMM, depth: tee.SocketMM, tee: true}
+}
+
+// valveMM is how far a drain valve or a bleed is taken to reach beyond its pipe, with the hand
+// that opens it, mm. Common practice, no source.
+const valveMM = 60
+
+// tapReach is how far a drain or a bleed reaches from the middle of its tee, mm.
+func (l *limb) tapReach() float64 {
+	w := l.w
+	tee := &graph.Part{ID: "tap tee", Kind: graph.Tee, Spec: w.branchSpec, Size: w.branchSize, Place: graph.NoPlace()}
+	for _, name := range graph.Tee.PortNames() {
+		tee.Ports = append(tee.Ports, graph.Port{Name: name})
+	}
+	pipe, size := rigid(w.branchSpec), w.tapSize()
+	off := w.stop(tee, graph.Branch, pipe, size)
+	return off.takeOff + nipple(off.depth, w.depth(pipe, size)) + valveMM
+}
+
 // tapIn stands a tee in a leg with a drain valve or air bleed on its branch.
 func (l *limb) tapIn(sp spot, kind graph.Kind, name string) bool {
 	w := l.w
-	tee, _ := w.cat.Fitting("tee", rigid(w.branchSpec), w.branchSize)
 	id := l.d.names.numbered(name)
 	teeID := l.d.names.fresh(id + "-tee")
-	it := item{part: teeID, in: graph.RunIn, out: graph.RunOut, length: 2 * tee.TakeOffMM, depth: tee.SocketMM, tee: true}
+	it := l.tapItem()
+	it.part = teeID
 	if _, _, ok := sp.s.put(it, sp.atEnd, sp.leg); !ok {
 		delete(l.d.names.taken, id)
 		delete(l.d.names.taken, teeID)
@@ -133,6 +207,8 @@ func (l *limb) tapIn(sp spot, kind graph.Kind, name string) bool {
 	pipe := rigid(w.branchSpec)
 	off, far := w.stop(l.d.Part(teeID), graph.Branch, pipe, size), w.stop(valve, graph.In, pipe, size)
 	way := sp.way.Scale(math.Ceil(off.takeOff + nipple(off.depth, far.depth) + far.takeOff))
-	l.d.run(l.d.names.fresh(id+"-pipe"), at(teeID, graph.Branch), at(valve.ID, graph.In), pipe, size, []graph.Leg{leg(way)})
+	pipeID := l.d.names.fresh(id + "-pipe")
+	l.d.run(pipeID, at(teeID, graph.Branch), at(valve.ID, graph.In), pipe, size, []graph.Leg{leg(way)})
+	sp.s.ids = append(sp.s.ids, teeID, id, pipeID)
 	return true
 }

@@ -52,8 +52,11 @@ type Proposal struct {
 	NewIDs        []string       // parts and runs it added, in the order of the water
 	Element       string         // id of the bypass element; "" where it has none
 	Marking       Marking
-	SecondMarking *Marking  // of the second cut; nil
-	Pos           graph.Pos // of the cut in the request; zero: the tool chose it
+	SecondMarking *Marking    // of the second cut; nil
+	Pos           graph.Pos   // of the cut in the request; zero: the tool chose it
+	Strands       [2][]string // ids of the parts and runs of the pipe to the unit and of that from it
+
+	led *ledPipes // how the pipes were found; nil where they were not
 }
 
 // Marking tells where to mark the old pipe.

@@ -35,6 +35,18 @@ type strand struct {
 	front    []cursor // from the start of the leg
 	back     []cursor // from the start of the leg too
 	items    []item   // in no order until sorted by runs
+	ids      []string // of its parts and runs, what hangs on them too
+	start    graph.Vec
+	located  bool // start is where its first leg begins
+}
+
+// at is a point of a leg, so far from its start.
+func (s *strand) at(leg int, along float64) graph.Vec {
+	p := s.start
+	for _, l := range s.legs[:leg] {
+		p = p.Add(l.By)
+	}
+	return p.Add(s.legs[leg].By.Unit().Scale(along))
 }
 
 // cursor is a stop: how far along the leg, and how deep its socket is.
@@ -92,18 +104,24 @@ func (s *strand) put(it item, atEnd bool, legs ...int) (shortMM float64, leg int
 			}
 			continue
 		}
-		it.leg = k
+		it.leg, it.pos = k, s.spotOf(it, atEnd, k)
 		if atEnd {
-			it.pos = s.back[k].pos - nipple(it.depth, s.back[k].depth) - it.length
 			s.back[k] = cursor{it.pos, it.depth}
 		} else {
-			it.pos = s.front[k].pos + nipple(s.front[k].depth, it.depth)
 			s.front[k] = cursor{it.pos + it.length, it.depth}
 		}
 		s.items = append(s.items, it)
 		return 0, k, true
 	}
 	return shortMM, leg, false
+}
+
+// spotOf is where an item would stand in a leg: its first stop from the start of the leg.
+func (s *strand) spotOf(it item, atEnd bool, k int) float64 {
+	if atEnd {
+		return s.back[k].pos - nipple(it.depth, s.back[k].depth) - it.length
+	}
+	return s.front[k].pos + nipple(s.front[k].depth, it.depth)
 }
 
 // order returns the items from the start of the strand to its end.

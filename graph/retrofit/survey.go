@@ -29,6 +29,10 @@ type ledPipes struct {
 	to, from []graph.Leg
 	ok       bool
 	findings []graph.Diagnostic
+	around   []lead.Box     // what the pipes are kept clear of
+	pair     *lead.Pair     // as found
+	refused  []lead.Refused // what was found before and can't be had
+	settled  bool           // no other pair is looked for
 }
 
 // cutLeg is a leg that is cut, with the string that goes into it.
@@ -183,13 +187,14 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		return nil, nil, false
 	}
 	stand := l.w.asked.Stand
+	s.known.around = s.boxes(l, in, outlet)
 	ways := l.w.squareWays(line)
 	if len(ways) == 0 {
 		l.find(stand.Pos, graph.Error, "the line runs aslant where it is cut: no pipe at right angles can leave it square",
 			"write to-unit and from-unit for this place, or cut another leg")
 		return nil, nil, false
 	}
-	p := lead.Problem{Ways: ways, Boxes: s.boxes(l, in, outlet), ClipMM: l.clipMM(), SelfMM: 2 * l.girth("elbow-90", catalog.Row{}), To: l.pipe(), From: l.pipe()}
+	p := lead.Problem{Ways: ways, Boxes: s.known.around, ClipMM: l.clipMM(), SelfMM: 2 * l.girth("elbow-90", catalog.Row{}), To: l.pipe(), From: l.pipe()}
 	p.To.Start, p.To.End, p.To.Face = s.teeA, in, portFace(l.w.unit, graph.In, stand)
 	p.From.Start, p.From.End, p.From.Face, p.From.Back = s.teeB, outlet, portFace(l.w.unit, graph.Out, stand), true
 	for _, g := range out {
@@ -199,6 +204,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		p.From.Legs = append(p.From.Legs, g.By)
 	}
 	l.check(&p.From)
+	p.Refused = s.known.refused
 	pair, met := lead.Find(p)
 	if pair == nil {
 		l.find(stand.Pos, graph.Error, graph.Say("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
@@ -213,6 +219,11 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		if roomy, _ := lead.Find(p); roomy != nil && roomy.Cost.Traps <= pair.Cost.Traps && roomy.Cost.Elbows <= pair.Cost.Elbows && roomy.Cost.Unstraight <= pair.Cost.Unstraight {
 			pair = roomy
 		}
+	}
+	s.known.pair = pair
+	if !pair.Proved {
+		l.find(stand.Pos, graph.Note, graph.Say("the pipes to %q are the best that were found; whether there are better ones was not looked at to the end", l.w.unit.ID),
+			"lead them yourself where you see a better way: along, branch or keep-clear, or to-unit and from-unit")
 	}
 	for _, v := range pair.To {
 		to = append(to, leg(v))

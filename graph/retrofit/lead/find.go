@@ -59,6 +59,7 @@ type finder struct {
 	self   int64
 	rise   phase
 	steps  int
+	not    []refusal
 	rooms  [3]room // of the streams there are at a time: see matchFrom
 }
 
@@ -70,6 +71,9 @@ func newFinder(p Problem) *finder {
 	for _, b := range p.Boxes {
 		lo, hi := toPoint(b.Low), toPoint(b.High)
 		f.all = append(f.all, block{lo, hi, b.Near})
+	}
+	for _, r := range p.Refused {
+		f.not = append(f.not, refusal{pointsOf(p.To.Start, r.To), pointsOf(p.From.Start, r.From)})
 	}
 	f.isIn = make([]bool, len(f.all))
 	// tees or ports that stand nearer than clip distance can't be had further apart
@@ -151,7 +155,7 @@ func (f *finder) along(w way, fine bool, bound *Cost) (best *couple, free *Cost,
 	g := newGrid(f.needs, f.active, fine, f.clip)
 	var sum Cost
 	for i := range 2 {
-		s := f.stream(&f.rooms[0], i, g, w, f.leastTrapped(i), 1)
+		s := f.stream(&f.rooms[0], i, g, w, f.leastTrapped(i), f.keep(1))
 		if s == nil || s.free == nil {
 			return nil, nil, true
 		}
@@ -219,9 +223,11 @@ func (f *finder) runInto(c *couple) bool {
 			first, last := k == 1, k == len(p.points)-1
 			w, length := between(a, b)
 			var radius int64
+			before := put
 			put, radius, _ = n.put(put, w, length, first, last)
+			room := n.taken(before, put, radius, first, last)
 			for i := range f.all {
-				if !f.isIn[i] && runsInto(&f.all[i], a, b, radius, first, last) {
+				if !f.isIn[i] && runsInto(&f.all[i], a, b, room, first, last) {
 					ran, f.isIn[i] = true, true
 					f.active = append(f.active, f.all[i])
 					if name := f.p.Boxes[i].Name; !slices.Contains(f.met, name) {

@@ -196,3 +196,61 @@ func BenchmarkJob(b *testing.B) {
 		}
 	}
 }
+
+// A pair that can't be had is not given again; what comes instead costs no less, ends at the
+// same ports, and is the same whatever order the pairs were refused in.
+func TestRefused(t *testing.T) {
+	p := job()
+	best, _ := Find(p)
+	if best == nil {
+		t.Fatal("no pair")
+	}
+	seen := []*Pair{best}
+	for range 4 {
+		last := seen[len(seen)-1]
+		p.Refused = append(p.Refused, Refused{To: last.To, From: last.From})
+		next, _ := Find(p)
+		if next == nil {
+			t.Fatal("there is no other pair")
+		}
+		if next.Cost.Compare(last.Cost) < 0 {
+			t.Errorf("a better pair comes second: %+v after %+v", next.Cost, last.Cost)
+		}
+		for _, old := range seen {
+			if cmp.Equal(old.To, next.To) && cmp.Equal(old.From, next.From) {
+				t.Errorf("given again: %v and %v", next.To, next.From)
+			}
+		}
+		if d := ends(p.To.Start, next.To).Sub(p.To.End).Len() + ends(p.From.Start, next.From).Sub(p.From.End).Len(); d > 1e-9 {
+			t.Errorf("misses the ports by %g mm", d)
+		}
+		seen = append(seen, next)
+	}
+	p.Refused = []Refused{{To: best.To}}
+	other, _ := Find(p)
+	if other == nil || cmp.Equal(other.To, best.To) {
+		t.Errorf("the pipe to the unit is there again: %v", other)
+	}
+	p.Refused = []Refused{{From: best.From}}
+	if other, _ = Find(p); other == nil || cmp.Equal(other.From, best.From) {
+		t.Errorf("the pipe from the unit is there again: %v", other)
+	}
+}
+
+// Bare pipe goes square through a wall, and nothing else does: from the port a union and its
+// two sockets take 28 + 5 + 35 + 60 + 35 mm, so that a wall 100 mm before the port can't be
+// passed, and one 300 mm before it can.
+func TestNoUnionInAWall(t *testing.T) {
+	for _, c := range []struct {
+		before float64
+		want   bool
+	}{{100, false}, {160, false}, {300, true}} {
+		p := job()
+		x := 2400 - c.before
+		p.Boxes = append(p.Boxes, Box{Low: graph.Vec{X: x - 20, Y: -3000, Z: -3000}, High: graph.Vec{X: x, Y: 3000, Z: 3000}, Name: "the wall", Near: Wall})
+		pair, _ := Find(p)
+		if (pair != nil) != c.want {
+			t.Errorf("the wall %g mm before the ports: found %v", c.before, pair)
+		}
+	}
+}

@@ -22,7 +22,11 @@ func newGrid(pipes [2]*needs, blocks []block, fine bool, side int64) *grid {
 			add(face.axis(), end[face.axis()]+face.sign()*l)
 		}
 		for _, b := range blocks {
-			for _, r := range n.radii() {
+			radii := n.radii()
+			if b.near == Wall { // an elbow beside it
+				radii = append(radii, um(n.pipe.Elbow.TakeOffMM+n.pipe.Elbow.DepthMM))
+			}
+			for _, r := range radii {
 				for a := range 3 {
 					add(a, below(b.low[a]-r, start[a]))
 					add(a, above(b.high[a]+r, start[a]))

@@ -139,3 +139,36 @@ func (n *needs) lengths(before placed, first, last bool) []int64 {
 	}
 	return out
 }
+
+// taken is how thick a leg is with what stands in it, and how much of it at either end is no
+// bare pipe, from its start and back from its end.
+type taken struct{ radius, head, tail int64 }
+
+// taken says it of a leg, of which put said what stands in it: the isolator at its start, the
+// union with a tap at its end.
+func (n *needs) taken(before, after placed, radius int64, first, last bool) taken {
+	start, end := n.pipe.Elbow, n.pipe.Elbow
+	if first {
+		start = n.pipe.Tee
+	}
+	if last {
+		end = n.pipe.Port
+	}
+	behind := func(mm, depth float64, items []Item) float64 {
+		for _, it := range items {
+			mm += depth + it.DepthMM + beadMM + it.LengthMM
+			depth = it.DepthMM
+		}
+		return mm + depth
+	}
+	var atStart, atEnd []Item
+	if before&hasIsolator == 0 && after&hasIsolator != 0 {
+		atStart = append(atStart, n.pipe.Isolator)
+	}
+	if last {
+		atEnd = n.inLast()
+	}
+	return taken{radius: radius,
+		head: max(radius, um(behind(start.TakeOffMM, start.DepthMM, atStart))),
+		tail: max(radius, um(behind(end.TakeOffMM, end.DepthMM, atEnd)))}
+}

@@ -29,7 +29,7 @@ func (f *finder) match(w way, g *grid, bound *Cost) (best *couple, proved bool) 
 // matchFrom takes the paths of one of the pipes in order.
 func (f *finder) matchFrom(first int, w way, g *grid, bound *Cost) (best *couple, proved bool) {
 	second := 1 - first
-	a, alone := f.stream(&f.rooms[0], first, g, w, f.leastTrapped(first), mostPaths), f.stream(&f.rooms[1], second, g, w, f.leastTrapped(second), 1)
+	a, alone := f.stream(&f.rooms[0], first, g, w, f.leastTrapped(first), f.keep(mostPaths)), f.stream(&f.rooms[1], second, g, w, f.leastTrapped(second), 1)
 	if a == nil || alone == nil || a.free == nil || alone.free == nil {
 		return nil, true
 	}
@@ -41,15 +41,15 @@ func (f *finder) matchFrom(first int, w way, g *grid, bound *Cost) (best *couple
 		return nil, steps > 0
 	}
 	floor := alone.found[0].cost // what is trapped at the unit is in neither
-	for n := 0; n < mostPaths; n++ {
+	for n := 0; n < f.keep(mostPaths); n++ {
 		a.limit = bound.less(&floor)
 		if !a.next() {
 			return best, steps > 0
 		}
 		p := &a.found[n]
-		b := f.stream(&f.rooms[2], second, g, w, f.trapped(second, p.phase), 1)
+		b := f.stream(&f.rooms[2], second, g, w, f.trapped(second, p.phase), f.keep(1))
 		b.budget, b.other, b.clip, b.limit = &steps, p, f.clip, bound.less(&p.cost)
-		if q := b.first(f.clip); q != nil {
+		if q := f.partner(first, p, b); q != nil {
 			c := &couple{cost: p.cost.plus(q.cost)}
 			c.cost.Traps += b.trapped[q.phase]
 			if bound == nil || c.cost.Compare(*bound) < 0 {
@@ -61,19 +61,25 @@ func (f *finder) matchFrom(first int, w way, g *grid, bound *Cost) (best *couple
 	return best, false
 }
 
-// first is the best path of a stream; of one that is written, that where it is clear of the
-// other.
-func (s *stream) first(clip int64) *path {
-	if len(s.found) == 0 && !s.next() {
-		return nil
-	}
-	p := &s.found[0]
-	for i := 1; i < len(p.points); i++ {
-		if s.other.near(p.points[i-1], p.points[i], clip) {
+// partner is the best path of a stream beside one of the other pipe that was not refused with
+// it; of a stream that is written, its path where that is clear of the other.
+func (f *finder) partner(first int, p *path, s *stream) *path {
+	for n := 0; n < f.keep(1); n++ {
+		if n == len(s.found) && !s.next() {
 			return nil
 		}
+		q := &s.found[n]
+		if f.refused(first, p, q) {
+			continue
+		}
+		for i := 1; i < len(q.points); i++ {
+			if s.other.near(q.points[i-1], q.points[i], f.clip) {
+				return nil
+			}
+		}
+		return q
 	}
-	return p
+	return nil
 }
 
 // trapped is how many points are trapped at the unit, by the phase one pipe comes to it, where

@@ -279,7 +279,7 @@ func (s *stream) step(from int32, w way, length int64, last bool) {
 	}
 	first := n.parent < 0
 	put, radius, ok := s.needs.put(n.placed, w, length, first, last)
-	if !ok || !s.clear(n.at, to, radius, first, last) || s.crosses(from, to) || s.other.near(n.at, to, s.clip) {
+	if !ok || !s.clear(n.at, to, s.needs.taken(n.placed, put, radius, first, last), first, last) || s.crosses(from, to) || s.other.near(n.at, to, s.clip) {
 		return
 	}
 	next := node{at: to, way: w, placed: put, parent: from, legs: n.legs + 1, whole: last, cost: n.cost}
@@ -304,27 +304,30 @@ func (s *stream) step(from int32, w way, length int64, last bool) {
 }
 
 // clear reports whether a leg runs into nothing.
-func (s *stream) clear(a, b point, radius int64, first, last bool) bool {
+func (s *stream) clear(a, b point, room taken, first, last bool) bool {
 	for i := range s.blocks {
-		if runsInto(&s.blocks[i], a, b, radius, first, last) {
+		if runsInto(&s.blocks[i], a, b, room, first, last) {
 			return false
 		}
 	}
 	return true
 }
 
-func runsInto(b *block, from, to point, radius int64, first, last bool) bool {
+func runsInto(b *block, from, to point, room taken, first, last bool) bool {
 	if first && b.near == Line || last && b.near == Unit {
 		return false
 	}
 	if b.near == Wall {
 		a := b.thin()
-		low, high := min(from[a], to[a]), max(from[a], to[a])
-		if low+radius <= b.low[a] && high-radius >= b.high[a] {
-			return false // square through it
+		low, high, atLow, atHigh := from[a], to[a], room.head, room.tail
+		if low > high {
+			low, high, atLow, atHigh = high, low, atHigh, atLow
+		}
+		if low+atLow <= b.low[a] && high-atHigh >= b.high[a] {
+			return false // square through it, as bare pipe
 		}
 	}
-	return b.hits(from, to, radius)
+	return b.hits(from, to, room.radius)
 }
 
 // crosses reports whether a leg comes too near an earlier one of its own pipe but the last.

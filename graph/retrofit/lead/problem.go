@@ -9,6 +9,13 @@ type Problem struct {
 	Boxes    []Box       // what no pipe may touch
 	ClipMM   float64     // least distance of the two pipes, axis to axis
 	SelfMM   float64     // least distance of a pipe from an earlier leg of its own
+	Refused  []Refused   // what was found before and can't be had
+}
+
+// Refused is a pair that can't be built, by its legs from the tees to the unit; nil legs stand
+// for every pipe there.
+type Refused struct {
+	To, From []graph.Vec
 }
 
 // Pipe is one of the two.

@@ -22,6 +22,38 @@ var walls = []wall{
 // checkCabinet finds new work that stands in a wall of the cabinet: anything but straight
 // pipe that goes square through it, which wants a hole and no more.
 func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
+	var out []graph.Diagnostic
+	said := map[string]bool{}
+	for _, in := range s.inWalls(lay) {
+		b, w := &s.All[in.body], in.wall
+		if said[b.thing()+w.name] {
+			continue
+		}
+		said[b.thing()+w.name] = true
+		d := graph.Diagnostic{Pos: b.Pos, Rule: "clash", Severity: graph.Error,
+			Message: graph.Say("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, millimetres(in.depth)),
+			Hint:    graph.Say("keep it at least %s farther inside, or go straight through the wall with pipe alone", millimetres(math.Ceil(in.depth))),
+			Related: []graph.Related{{Pos: lay.Circuit.Cabinet.Pos, Message: "the cabinet is described here"}}}
+		if !in.sure {
+			d.Severity = graph.Warning
+			d.Message = graph.Say("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, millimetres(in.depth))
+			d.Hint = graph.Say("measure: %s; or keep it %s farther inside", joinWords([]string{b.Assumed}), millimetres(math.Ceil(in.depth)))
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// walled is a body that stands in a wall.
+type walled struct {
+	body  int
+	wall  wall
+	depth float64
+	sure  bool
+}
+
+// inWalls are the bodies of the new work that stand in a wall of the cabinet.
+func (s *Bodies) inWalls(lay *route.Layout) []walled {
 	c := lay.Circuit.Cabinet
 	if c == nil {
 		return nil
@@ -32,29 +64,16 @@ func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
 		return nil
 	}
 	low, high := least(c.Corner, c.Far).Add(origin), most(c.Corner, c.Far).Add(origin)
-	var out []graph.Diagnostic
-	said := map[string]bool{}
+	var out []walled
 	for i := range s.All {
 		b := &s.All[i]
 		if !b.New || b.Group != group {
 			continue
 		}
 		for _, w := range walls {
-			depth, sure := b.inWall(w, low, high)
-			if depth <= touchMM || said[b.thing()+w.name] {
-				continue
+			if depth, sure := b.inWall(w, low, high); depth > touchMM {
+				out = append(out, walled{i, w, depth, sure})
 			}
-			said[b.thing()+w.name] = true
-			d := graph.Diagnostic{Pos: b.Pos, Rule: "clash", Severity: graph.Error,
-				Message: graph.Say("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, millimetres(depth)),
-				Hint:    graph.Say("keep it at least %s farther inside, or go straight through the wall with pipe alone", millimetres(math.Ceil(depth))),
-				Related: []graph.Related{{Pos: c.Pos, Message: "the cabinet is described here"}}}
-			if !sure {
-				d.Severity = graph.Warning
-				d.Message = graph.Say("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, millimetres(depth))
-				d.Hint = graph.Say("measure: %s; or keep it %s farther inside", joinWords([]string{b.Assumed}), millimetres(math.Ceil(depth)))
-			}
-			out = append(out, d)
 		}
 	}
 	return out

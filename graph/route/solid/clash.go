@@ -78,6 +78,23 @@ func (s *Bodies) clash(i, j int) (Clash, bool) {
 	return c, c.DepthMM > touchMM
 }
 
+// Trouble lists the bodies in sure clashes of the new work, two by two; -1 is a wall of the
+// cabinet.
+func (s *Bodies) Trouble() []int {
+	var out []int
+	for _, c := range s.Clashes() {
+		if c.Sure && s.All[c.A].New {
+			out = append(out, c.A, c.B)
+		}
+	}
+	for _, in := range s.inWalls(s.lay) {
+		if in.sure {
+			out = append(out, in.body, -1)
+		}
+	}
+	return out
+}
+
 // through is how far the worst pair of two bodies' shapes runs through each other.
 func through(a, b []Shape) (way graph.Vec, mm float64) {
 	for _, p := range a {

@@ -1,0 +1,73 @@
+package plan
+
+import (
+	"slices"
+
+	"dryfit/graph"
+	"dryfit/graph/retrofit"
+)
+
+// mostPairs is how many other pairs of pipes to the unit are looked for at a place where the
+// best pair runs into something or can't be put together. Judgement, no source.
+const mostPairs = 4
+
+// reroute looks for other pipes to the unit where those that were found can't be had: what
+// hangs on them, a drain or a bleed, runs into something, or nobody can put it together. The
+// finder keeps the pipes themselves clear; this is for the rest. Where no other pair does
+// either the first stays.
+func (t *trial) reroute(site *retrofit.Site, place retrofit.Place, choice retrofit.Choice) {
+	if t.proposal == nil || place.TooShort() || !t.proposal.Led() {
+		return
+	}
+	first, built, found := t.proposal, t.built, t.proposal.Found()
+	for n := 0; ; n++ {
+		t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+		t.stage.lay()
+		to, from := t.atFault()
+		if !to && !from {
+			t.proposal.Keep(t.proposal.Found())
+			return
+		}
+		if n == mostPairs {
+			break
+		}
+		t.proposal.Refuse(to, from)
+		if t.proposal, t.built = site.Build(place, choice); t.proposal == nil || !t.proposal.Led() {
+			break
+		}
+	}
+	first.Keep(found)
+	t.proposal, t.built = first, built
+	t.stage = nil
+}
+
+// atFault tells which of the two pipes, with what stands in it and hangs on it, is in a sure
+// clash, or stands in the way when the work is put together.
+func (t *trial) atFault() (to, from bool) {
+	s := t.stage
+	var bodies []int
+	switch {
+	case graph.HasErrors(s.Clashes):
+		bodies = s.Bodies.Trouble()
+	case len(s.Blocked) > 0:
+		for _, b := range s.Bodies.Replay() {
+			bodies = append(bodies, b.Moving, b.Stand)
+		}
+	}
+	for n := 0; n+1 < len(bodies) && !to && !from; n += 2 {
+		for _, i := range bodies[n : n+2] {
+			to, from = to || t.inStrand(0, i), from || t.inStrand(1, i)
+		}
+	}
+	return to, from
+}
+
+// inStrand reports whether a body belongs to one of the two pipes; -1 is a wall.
+func (t *trial) inStrand(strand, body int) bool {
+	if body < 0 {
+		return false
+	}
+	b := &t.stage.Bodies.All[body]
+	ids := t.proposal.Strands[strand]
+	return b.New && (slices.Contains(ids, b.Part) || slices.Contains(ids, b.Run))
+}

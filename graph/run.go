@@ -1,6 +1,8 @@
 package graph
 
 import (
+	"math"
+
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 )
@@ -73,7 +75,8 @@ func (l Leg) LengthMM() float64 {
 	return l.By.Len()
 }
 
-// Words writes the leg as a description does: "right 450 mm", "right 300 mm up 180 mm".
+// Words writes the leg as a description does: "right 450 mm", "right 300 mm up 180 mm", in
+// inch where the text is printed in inch.
 func (l Leg) Words() quantity.Text {
 	var out []quantity.Text
 	add := func(plus, minus string, mm float64) {
@@ -88,6 +91,17 @@ func (l Leg) Words() quantity.Text {
 	add("up", "down", l.By.Z)
 	add("back", "front", l.By.Y)
 	return quantity.Join(out, " ")
+}
+
+// Longer returns the leg longer by at least so much, to a length a person would write in the
+// units of the job: whole mm, or quarters of an inch.
+func (l Leg) Longer(mm float64, units string) Leg {
+	grain := 1.0
+	if quantity.SystemOf(units) == quantity.InchSystem {
+		grain = 25.4 / 4
+	}
+	l.By = l.By.Unit().Scale(math.Ceil((l.LengthMM()+mm)/grain-1e-9) * grain)
+	return l
 }
 
 // Place says what the surroundings of pipe allow. Negative numbers mean "not given".

@@ -1,12 +1,14 @@
 package plan_test
 
 import (
+	"math"
 	"os"
 	"regexp"
 	"strconv"
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 )
@@ -27,6 +29,9 @@ func TestAdviceFollowed(t *testing.T) {
 		"a strong spring": put(worked, "[retrofit]\n", "[retrofit]\nbypass = \"spring\"\nspring = \"5 psi\"\n"),
 		"short legs":      regexp.MustCompile(`(?m)^(to-unit|from-unit) *= \["(front|back) \d+ mm"`).ReplaceAllString(worked, `$1 = ["$2 120 mm"`),
 	}
+	for _, name := range []string{"too short", "plain valve", "short legs"} {
+		cases[name+" in inch"] = inInch(cases[name])
+	}
 	followed := 0
 	for name, was := range cases {
 		t.Run(name, func(t *testing.T) {
@@ -37,7 +42,7 @@ func TestAdviceFollowed(t *testing.T) {
 				}
 				for _, advice := range v.Mend {
 					followed++
-					after := follow(t, was, advice.String())
+					after := follow(t, was, advice.In(quantity.SystemOf(p.Asked.Job.Units)))
 					c, ds := description.Read(name+".toml", []byte(after))
 					if c == nil {
 						t.Errorf("following %q the description can't be read: %v", advice, ds)
@@ -54,6 +59,16 @@ func TestAdviceFollowed(t *testing.T) {
 	if followed < 8 {
 		t.Errorf("only %d pieces of advice were followed", followed)
 	}
+}
+
+// inInch is a description of somebody who measures in quarters of an inch.
+func inInch(text string) string {
+	text = regexp.MustCompile(`\b(left|right|up|down|back|front) (\d+) mm"`).ReplaceAllStringFunc(text, func(leg string) string {
+		way, mm, _ := strings.Cut(strings.TrimSuffix(leg, ` mm"`), " ")
+		n, _ := strconv.ParseFloat(mm, 64)
+		return way + " " + quantity.Length.Finely(math.Round(n/25.4*4)*25.4/4).In(quantity.InchSystem) + `"`
+	})
+	return put(text, "[job]\n", "[job]\nunits = \"inch\"\n")
 }
 
 func text(t *testing.T, file string) string {

@@ -112,9 +112,9 @@ func (s *search) longer(t *trial, mm float64) help {
 	say := graph.Say("measure %s again: it is too short by so little that the tape may be wrong", s.legOf(t))
 	run := s.asked.Run(t.place.Run)
 	if run != nil && t.place.Leg >= 1 && t.place.Leg <= len(run.Legs) {
-		l := run.Legs[t.place.Leg-1]
-		l.By = l.By.Unit().Scale(l.LengthMM() + mm)
-		say = graph.Say(`measure %s again: as "%s" it would do`, s.legOf(t), l.Words())
+		l := run.Legs[t.place.Leg-1].Longer(mm, s.asked.Job.Units)
+		mm = l.LengthMM() - run.Legs[t.place.Leg-1].LengthMM()
+		say = graph.Say("measure %s again: as \"%s\" it would do", s.legOf(t), l.Words())
 	}
 	return help{kind: "the leg", say: say, cost: "nothing, if it is so long", fact: true, apply: func(c *graph.Circuit) {
 		changeLeg(c, t.place.Run, t.place.Leg, func(l *graph.Leg) { l.By = l.By.Unit().Scale(l.LengthMM() + mm) })
@@ -134,9 +134,9 @@ func (s *search) closingHelps(t *trial) []help {
 	if len(t.place.Terms) > 0 {
 		depth := t.place.Terms[0].MM
 		for _, n := range []float64{1, 2, 3} {
-			mm := math.Ceil(n * depth)
+			mm := s.even(n * depth)[0]
 			if mm > t.place.PlayMM {
-				out = append(out, s.fact(t, graph.Say(`play = "%s"`, quantity.Length.About(mm)), "if its end can be drawn back so far", func(l *graph.Leg) { l.PlayMM = mm }))
+				out = append(out, s.fact(t, graph.Say("play = \"%s\"", quantity.Length.Finely(mm)), "if its end can be drawn back so far", func(l *graph.Leg) { l.PlayMM = mm }))
 			}
 		}
 	}
@@ -144,10 +144,24 @@ func (s *search) closingHelps(t *trial) []help {
 }
 
 // fact is a help that says of the leg that is cut what only the person at the tub can see.
-func (s *search) fact(t *trial, what, condition quantity.Text, change func(l *graph.Leg)) help {
+func (s *search) fact(t *trial, what quantity.Text, condition string, change func(l *graph.Leg)) help {
 	kind, _, _ := strings.Cut(string(what), " = ")
 	return help{kind: kind, say: graph.Say("%s on %s", what, s.legOf(t)), cost: graph.Say("nothing, %s", condition), fact: true,
 		apply: func(c *graph.Circuit) { changeLeg(c, t.place.Run, t.place.Leg, change) }}
+}
+
+// even rounds lengths up to ones a person would write in the units of the job: whole mm, or
+// quarters of an inch.
+func (s *search) even(mm ...float64) []float64 {
+	grain := 1.0
+	if quantity.SystemOf(s.asked.Job.Units) == quantity.InchSystem {
+		grain = 25.4 / 4
+	}
+	out := make([]float64, len(mm))
+	for i, v := range mm {
+		out[i] = math.Ceil(v/grain-1e-9) * grain
+	}
+	return out
 }
 
 // placeHelps are about the surroundings of the cut.
@@ -158,7 +172,8 @@ func (s *search) placeHelps(t *trial, rules map[string]bool) []help {
 		out = append(out, s.fact(t, "reachable = true", "once a panel or the foam is off", func(l *graph.Leg) { l.Reachable = &yes }))
 	}
 	if rules["cut-clear-room"] {
-		out = append(out, s.fact(t, graph.Say(`clear = "%s"`, quantity.Length.About(100)), "once what is in the way is moved", func(l *graph.Leg) { l.ClearMM = 100 }))
+		mm := s.even(100)[0]
+		out = append(out, s.fact(t, graph.Say("clear = \"%s\"", quantity.Length.Finely(mm)), "once what is in the way is moved", func(l *graph.Leg) { l.ClearMM = mm }))
 	}
 	return out
 }
@@ -175,9 +190,9 @@ func (s *search) legOf(t *trial) quantity.Text {
 // userLeg names a leg of the description: "your leg front 300 mm, line 161".
 func userLeg(l *graph.Leg) quantity.Text {
 	if l.Pos.Line == 0 {
-		return graph.Say(`your leg "%s"`, l.Words())
+		return graph.Say("your leg \"%s\"", l.Words())
 	}
-	return graph.Say(`your leg "%s", line %d`, l.Words(), l.Pos.Line)
+	return graph.Say("your leg \"%s\", line %d", l.Words(), l.Pos.Line)
 }
 
 // legHelps change the legs to and from the unit: one made longer in each pipe, so that the
@@ -188,7 +203,7 @@ func (s *search) legHelps() []help {
 	if len(r.ToUnit) == 0 || len(r.FromUnit) == 0 {
 		return nil
 	}
-	for _, mm := range s.steps() {
+	for _, mm := range s.even(50, 100, 200, 300) {
 		for i := range r.ToUnit {
 			l := r.ToUnit[i]
 			j := slices.IndexFunc(r.FromUnit, func(b graph.Leg) bool {
@@ -203,24 +218,16 @@ func (s *search) legHelps() []help {
 	return out
 }
 
-// steps are the lengths by which legs are tried longer, mm: round ones in the job's units.
-func (s *search) steps() []float64 {
-	if quantity.SystemOf(s.asked.Job.Units) == quantity.InchSystem {
-		return []float64{2 * 25.4, 4 * 25.4, 8 * 25.4, 12 * 25.4}
-	}
-	return []float64{50, 100, 200, 300}
-}
-
 // bothLonger makes a leg to the unit and the one back along it longer.
 func (s *search) bothLonger(to, from int, mm float64) help {
 	r := s.asked.Retrofit
 	longer := func(l graph.Leg) graph.Leg {
-		l.By = l.By.Unit().Scale(l.LengthMM() + mm)
+		l.By = l.By.Unit().Scale(l.LengthMM() + mm) // both by the same, so that the loop still closes
 		return l
 	}
 	a, b := r.ToUnit[to], r.FromUnit[from]
 	return help{
-		say:  graph.Say(`"%s" in place of %s, and "%s" in place of %s`, longer(a).Words(), userLeg(&a), longer(b).Words(), userLeg(&b)),
+		say:  graph.Say("\"%s\" in place of %s, and \"%s\" in place of %s", longer(a).Words(), userLeg(&a), longer(b).Words(), userLeg(&b)),
 		cost: graph.Say("%s more pipe each way", s.length(mm)),
 		apply: func(c *graph.Circuit) {
 			c.Retrofit.ToUnit[to], c.Retrofit.FromUnit[from] = longer(c.Retrofit.ToUnit[to]), longer(c.Retrofit.FromUnit[from])

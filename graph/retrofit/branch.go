@@ -239,7 +239,7 @@ func (l *limb) stand(s *strand, p *graph.Part, b body, atEnd bool, legs []int, w
 	it := item{part: p.ID, in: graph.In, out: graph.Out, length: b.length, depth: b.socket}
 	short, k, ok := s.put(it, atEnd, legs...)
 	if !ok {
-		l.findings = append(l.findings, s.roomFinding(l.d.pos, what, short, k))
+		l.findings = append(l.findings, s.roomFinding(l.d.pos, l.d.Job.Units, what, short, k))
 		l.d.drop(p.ID)
 		return
 	}

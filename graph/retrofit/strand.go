@@ -181,14 +181,13 @@ func (s *strand) stretches() []stretch {
 }
 
 // roomFinding says that an item found no room, and names the leg as the user wrote it.
-func (s *strand) roomFinding(pos graph.Pos, what string, shortMM float64, leg int) graph.Diagnostic {
+func (s *strand) roomFinding(pos graph.Pos, units, what string, shortMM float64, leg int) graph.Diagnostic {
 	l := s.legs[leg]
 	name := graph.Say("leg %d, %s,", leg+1, l.Words())
 	if l.Pos.IsValid() {
 		pos, name = l.Pos, graph.Say("your leg \"%s\"", l.Words())
 	}
-	longer := l
-	longer.By = l.By.Unit().Scale(math.Ceil(l.LengthMM() + shortMM))
+	longer := l.Longer(shortMM, units)
 	return graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Error,
 		Message: graph.Say("no leg of %s has room for the %s: %s is %s too short", s.name, what, name, quantity.Length.Of(math.Ceil(shortMM))),
 		Hint:    graph.Say("make it \"%s\" or longer, and the pipe beside it too; or say where the unit stands with at", longer.Words())}

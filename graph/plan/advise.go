@@ -116,7 +116,7 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode
 	if unit := sol.Part(a.branch.Unit.ID); unit != nil {
 		out.UnitFlow, out.RiseK = unit.Flow, unit.RiseK
 	}
-	if branch := a.branchIn(lay.Circuit); branch.Element() != nil {
+	if branch, _ := lay.Stage.Branch(); branch != nil && branch.Element() != nil {
 		if e := sol.Part(branch.Element().ID); e != nil {
 			out.BypassFlow, out.State, out.MarginPa, out.Chatters = e.Flow, e.State, e.MarginPa, e.Chatters()
 		}

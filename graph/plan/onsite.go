@@ -6,7 +6,6 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
-	"dryfit/graph/stream"
 )
 
 // cutOnSite marks the pieces that can't be cut before the unit stands, where the description
@@ -18,7 +17,7 @@ func (p *Plan) cutOnSite() {
 	if p.After == nil {
 		return
 	}
-	branch, _ := stream.FindUnitBranch(p.After.Circuit)
+	branch, _ := p.After.Layout.Stage.Branch()
 	if branch == nil || branch.Unit.Existing || branch.TeeIn == nil {
 		return
 	}

@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
 	"dryfit/graph/rule"
+	"dryfit/graph/stream"
 	"dryfit/graph/takeoff"
 )
 
@@ -79,6 +80,15 @@ type Stage struct {
 	// suction alone, the others of its pump blocked.
 	Isolated, Dirty []hydraulic.Solution
 	Alone           []rule.Alone
+}
+
+// Net returns which way the water goes after the work, or as the circuit stands.
+func (p *Plan) Net() *stream.Net {
+	stage := p.After
+	if stage == nil || stage.Layout == nil {
+		return stream.NewNet(p.Circuit)
+	}
+	return stage.Layout.Stage.Net()
 }
 
 // NoAnswer is a mode whose flows could not be worked out.

@@ -32,7 +32,7 @@ func Draw(in Input) []*scene.Scene {
 		return nil
 	}
 	if in.Names == nil {
-		in.Names = tag.Of(in.Layout.Circuit)
+		in.Names = tag.Of(in.Layout.Circuit, in.Layout.Stage.Net())
 	}
 	var todo []*drawing
 	for i, c := range chains(in.Layout) {

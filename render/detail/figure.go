@@ -51,7 +51,7 @@ func (d *drawing) figure() {
 		if t.open > 0 {
 			at = t.to - 0.4*t.outside
 		}
-		d.want(request{tag: "old", lines: []string{"old pipe", d.names.Towards(d.in.Layout.Circuit, t.run)}, at: d.sides(d.line, at, t.outside), em: sheet.LeastEm})
+		d.want(request{tag: "old", lines: []string{"old pipe", d.names.Towards(d.in.Layout.Stage.Net(), t.run)}, at: d.sides(d.line, at, t.outside), em: sheet.LeastEm})
 	}
 }
 

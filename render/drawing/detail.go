@@ -23,6 +23,6 @@ func detailPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene
 		}
 		names = append(names, a, b)
 	}
-	return detail.Draw(detail.Input{Layout: p.After.Layout, Names: tag.Of(p.Circuit), Cuts: names,
+	return detail.Draw(detail.Input{Layout: p.After.Layout, Names: tag.Of(p.Circuit, p.Net()), Cuts: names,
 		Job: p.Circuit.Job, Units: units, Page: page}), nil
 }

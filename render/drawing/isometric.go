@@ -23,7 +23,7 @@ func isometricPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sc
 		return nil, nil
 	}
 	before := goneIsometric(p, page, units)
-	in := isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit), Cuts: cutJoints(p), Page: page, Units: units}
+	in := isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit, p.Net()), Cuts: cutJoints(p), Page: page, Units: units}
 	in.Sheet = max(1, page.First) + len(before)
 	return append(before, isometric.Draw(in)...), nil
 }
@@ -44,7 +44,7 @@ func goneIsometric(p *plan.Plan, page sheet.Page, units quantity.System) []*scen
 	}
 	for i := range p.Before.Layout.Paths { // a picture of something
 		if at := &p.Before.Layout.Paths[i]; at.Located && len(at.Points) > 1 && (gone.Runs[at.Run.ID] || gone.Parts[at.Run.From.Part] || gone.Parts[at.Run.To.Part]) {
-			return isometric.Draw(isometric.Input{Layout: p.Before.Layout, Names: tag.Of(p.Circuit), Page: page, Units: units, Gone: gone, Sheet: max(1, page.First)})
+			return isometric.Draw(isometric.Input{Layout: p.Before.Layout, Names: tag.Of(p.Circuit, p.Net()), Page: page, Units: units, Gone: gone, Sheet: max(1, page.First)})
 		}
 	}
 	return nil

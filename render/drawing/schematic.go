@@ -7,12 +7,13 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/schematic"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // schematicPages draws what flows where: the circuit after the work, or as it stands. Where
 // something is taken out the circuit before the work comes first, with that crossed out.
 func schematicPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	in := schematic.Input{Circuit: p.Circuit, Settled: p.After.Layout.Stage, Page: page, Units: units}
+	in := schematic.Input{Circuit: p.Circuit, Settled: p.After.Layout.Stage, Names: tag.Of(p.Circuit, p.Net()), Page: page, Units: units}
 	parts, runs := schematic.Gone(p.Circuit)
 	in.Sheet = page.First
 	if len(parts)+len(runs) == 0 {

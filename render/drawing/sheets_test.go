@@ -57,7 +57,7 @@ func readSheets(t *testing.T, name string, p *plan.Plan, units quantity.System) 
 	t.Helper()
 	known := map[string]bool{}
 	for _, part := range p.Circuit.Parts {
-		known[tag.Of(p.Circuit).Tag(part.ID)] = true
+		known[tag.Of(p.Circuit, p.Net()).Tag(part.ID)] = true
 	}
 	ringed := map[string]bool{}
 	for _, view := range Views() {

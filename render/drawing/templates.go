@@ -13,7 +13,7 @@ import (
 
 // templatePages draws the bands to saw old pipe by, at 1:1.
 func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	names := tag.Of(p.Circuit)
+	names := tag.Of(p.Circuit, p.Net())
 	cuts := cutsOf(p)
 	for i := range cuts {
 		cuts[i].From = names.InWords(cuts[i].From)

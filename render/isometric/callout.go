@@ -226,7 +226,7 @@ func (p *picture) wantOld() {
 			continue
 		}
 		words := "existing pipe"
-		if t := p.d.names.Towards(p.d.c, m.run.ID); t != "" {
+		if t := p.d.names.Towards(p.d.net, m.run.ID); t != "" {
 			words = "existing, " + t
 		}
 		a, b := project(p.a[i]), project(p.b[i])

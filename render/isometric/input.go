@@ -78,7 +78,7 @@ func newDrawing(in Input) *drawing {
 	d.common = d.commonPipe()
 	d.work.Left = mostWork
 	if d.names = in.Names; d.names == nil {
-		d.names = tag.Of(d.c)
+		d.names = tag.Of(d.c, d.net)
 	}
 	return d
 }

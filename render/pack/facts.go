@@ -40,7 +40,7 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	if p.After == nil {
 		return jobIn{j, units}
 	}
-	f := facts{p: p, c: p.After.Circuit, j: j, names: tag.Of(p.Circuit), set: p.After.Layout.Stage, net: p.After.Layout.Stage.Net()}
+	f := facts{p: p, c: p.After.Circuit, j: j, names: tag.Of(p.Circuit, p.Net()), set: p.After.Layout.Stage, net: p.After.Layout.Stage.Net()}
 	c := f.c
 	j.Water = f.set.Water.TemperatureC.V
 	j.SiteAir = practice.Temp{C: c.Site.AirC, Known: c.Site.AirSet}

@@ -40,7 +40,7 @@ func TestPacksDoNotContradictThemselves(t *testing.T) {
 	everyJob(t, func(t *testing.T, p *plan.Plan) {
 		j := factsOf(p, quantity.MetricSystem)
 		told := map[practice.Act]string{}
-		tags := tag.Tags(p.Circuit)
+		tags := tag.Tags(p.Circuit, p.Net())
 		var has []string
 		for _, part := range p.Circuit.Parts {
 			if !part.Removed {

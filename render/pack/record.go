@@ -26,7 +26,7 @@ func record(p *plan.Plan, j jobIn) []reading {
 		return out
 	}
 	c := p.After.Circuit
-	unit, names := c.TheUnit(), tag.Of(p.Circuit)
+	unit, names := c.TheUnit(), tag.Of(p.Circuit, p.Net())
 	for _, m := range plan.Summarise(p) {
 		if dirty(c, m.Mode) {
 			continue // the record is taken on a clean filter

@@ -58,7 +58,7 @@ func valveSchedule(p *plan.Plan, j jobIn) schedule {
 	}
 	net := p.After.Layout.Stage.Net()
 	branches := unitBranches(p.After.Circuit, net)
-	valves := valvesOf(p.After.Circuit, net, branches, tag.Of(p.Circuit))
+	valves := valvesOf(p.After.Circuit, net, branches, tag.Of(p.Circuit, p.Net()))
 	if len(valves) == 0 || len(branches) == 0 {
 		return schedule{}
 	}

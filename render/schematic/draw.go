@@ -20,6 +20,7 @@ type Input struct {
 	Circuit   *graph.Circuit  // whole, or one stage
 	Stage     graph.Stage     // "": after
 	Settled   *settle.Stage   // of that stage; nil: settled here
+	Names     *tag.Names      // nil: found here
 	Cuts      []Cut           // marks on existing runs; where pipe was cut already they come by themselves
 	Units     quantity.System // of what is said in figures
 	Page      sheet.Page      // zero: A4 landscape; what does not go on one sheet is cut into more
@@ -70,13 +71,17 @@ func newDrawing(in Input) *drawing {
 	if in.Stage == "" {
 		in.Stage = graph.After
 	}
-	d := &drawing{in: in, units: in.Units, tags: tag.Tags(in.Circuit), names: tag.Of(in.Circuit)}
+	d := &drawing{in: in, units: in.Units, names: in.Names}
 	d.c = in.Circuit.At(in.Stage)
 	if d.set = in.Settled; d.set == nil {
 		d.set = settle.Of(d.c)
 	}
 	d.c = d.set.Circuit
 	d.net = d.set.Net()
+	if d.names == nil {
+		d.names = tag.Of(in.Circuit, d.net)
+	}
+	d.tags = d.names.Tags()
 	d.common = commonPipe(d.c)
 	return d
 }
@@ -194,7 +199,7 @@ func (d *drawing) choose() {
 
 func (d *drawing) layOut(spread float64) {
 	d.items, d.labels, d.fixed, d.requests = nil, nil, nil, nil
-	d.diagram = arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, MostRow: d.mostRow, Order: d.order})
+	d.diagram = arrange.New(d.c, d.net, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, MostRow: d.mostRow, Order: d.order})
 	d.order = d.diagram.Order
 	d.paint()
 	d.crossOut()

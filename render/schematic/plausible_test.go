@@ -92,7 +92,7 @@ func TestPipesOfPlausibleTubsKeepApart(t *testing.T) {
 	for seed := range int64(120) {
 		d := newDrawing(Input{Circuit: plausible(rand.New(rand.NewSource(seed)))})
 		for _, most := range []float64{0, 110} {
-			diagram := arrange.New(d.c, arrange.Measure{Part: d.measurePart, Run: d.measureRun, MostRow: most, Order: d.order})
+			diagram := arrange.New(d.c, d.net, arrange.Measure{Part: d.measurePart, Run: d.measureRun, MostRow: most, Order: d.order})
 			d.order = diagram.Order
 			checkPipes(t, fmt.Sprintf("seed %d, rows of %g", seed, most), diagram)
 		}

@@ -8,7 +8,6 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
-	"dryfit/render/tag"
 )
 
 const (
@@ -101,7 +100,7 @@ func (d *drawing) notes() []string {
 	}
 	out = append(out, d.positionNote()...)
 	var gone []string
-	names := tag.Of(d.in.Circuit)
+	names := d.names
 	parts, runs := Gone(d.in.Circuit)
 	for _, p := range parts {
 		gone = append(gone, names.Short(p.ID))

@@ -19,19 +19,19 @@ type Names struct {
 	roles   map[string]string // of the parts round a unit: "to the unit"
 }
 
-// Of returns the names of a circuit's parts.
-func Of(c *graph.Circuit) *Names {
-	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c), roles: map[string]string{}}
+// Of returns the names of a circuit's parts. Which way the water goes is that of the stage
+// after the work: what a part does there it is called by everywhere.
+func Of(c *graph.Circuit, net *stream.Net) *Names {
+	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c, net), roles: map[string]string{}}
 	for _, p := range c.Parts {
 		n.parts[p.ID] = p
 	}
-	n.findRoles(c)
+	n.findRoles(c, net)
 	return n
 }
 
 // findRoles says of the parts between line and unit which way the water passes them.
-func (n *Names) findRoles(c *graph.Circuit) {
-	net := stream.NewNet(c)
+func (n *Names) findRoles(c *graph.Circuit, net *stream.Net) {
 	units := c.Units()
 	for _, u := range units {
 		b, _ := net.UnitBranch(u)
@@ -56,6 +56,9 @@ func (n *Names) findRoles(c *graph.Circuit) {
 		say("past "+unit, b.BypassParts...)
 	}
 }
+
+// Tags returns every part's tag by its id.
+func (n *Names) Tags() map[string]string { return n.tags }
 
 // Tag is a part's tag: "T2". The tub has none and is called by its kind; so is a part that
 // is not in the circuit.
@@ -109,9 +112,8 @@ func (n *Names) End(words string) string {
 }
 
 // Towards says where the old pipe of a run goes on to, away from the new work: "end towards
-// the jets"; "" where nothing tells.
-func (n *Names) Towards(c *graph.Circuit, run string) string {
-	net := stream.NewNet(c)
+// the jets"; "" where nothing tells. The net is that of the stage that is drawn.
+func (n *Names) Towards(net *stream.Net, run string) string {
 	r := net.Run(run)
 	if r == nil {
 		return ""
@@ -120,7 +122,7 @@ func (n *Names) Towards(c *graph.Circuit, run string) string {
 	if p := n.parts[at.Part]; p != nil && p.New() && p.Kind != graph.Tub {
 		at = r.To
 	}
-	for range c.Runs { // past what only joins pipe
+	for range n.parts { // past what only joins pipe
 		p := n.parts[at.Part]
 		if p == nil || p.New() && p.Kind != graph.Tub {
 			return ""

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 // The names follow from the circuit alone: a unit between two tees of the line, with a valve
@@ -21,7 +22,7 @@ func TestNames(t *testing.T) {
 			run("flap", "out", "two", "run-in"), run("two", "run-out", "j1", "in"), run("j1", "out", "bath", "back"),
 			run("one", "branch", "v7", "in"), run("v7", "out", "warm", "in"), run("warm", "out", "shut-off", "in"), run("shut-off", "out", "two", "branch")},
 	}
-	n := Of(c)
+	n := Of(c, stream.NewNet(c))
 	for id, want := range map[string]string{
 		"one": "T1, tee to the unit", "two": "T2, tee from the unit", "flap": "CV1, spring check past the unit",
 		"v7": "V1, ball valve on the pipe to the unit", "shut-off": "V2, gate valve on the pipe from the unit",

@@ -26,9 +26,9 @@ var tagLetters = map[graph.Kind]string{
 // do, in every job alike: V1 to the unit, V2 from it, V3 past it; a hand valve between tub
 // and pump is SV, for it is never shut. Else a part whose id is such a tag already ("p2")
 // keeps it. The tub has none.
-func Tags(c *graph.Circuit) map[string]string {
+func Tags(c *graph.Circuit, net *stream.Net) map[string]string {
 	t := tagger{tags: map[string]string{}, taken: map[string]bool{}}
-	t.byDuty(c)
+	t.byDuty(c, net)
 	for _, p := range c.Parts {
 		if l := tagLetters[p.Kind]; l != "" && isTag(p.ID, l) {
 			t.give(p, strings.ToUpper(p.ID))
@@ -60,12 +60,11 @@ func (t *tagger) give(p *graph.Part, tag string) {
 
 // byDuty tags the valves of the unit the job is about, and those on the suction side. V1 to
 // V3 are kept for their duties even where a job lacks one of them.
-func (t *tagger) byDuty(c *graph.Circuit) {
+func (t *tagger) byDuty(c *graph.Circuit, net *stream.Net) {
 	unit := c.TheUnit()
 	if unit == nil {
 		return
 	}
-	net := stream.NewNet(c)
 	b, _ := net.UnitBranch(unit)
 	if b == nil {
 		return

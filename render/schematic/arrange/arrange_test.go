@@ -6,8 +6,12 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/stream"
 	"dryfit/render/symbol"
 )
+
+// arranged arranges a circuit of one stage.
+func arranged(c *graph.Circuit, m Measure) *Diagram { return New(c, stream.NewNet(c), m) }
 
 // measure gives every part its sign and a label of 16 by 6 mm, every run 7 mm.
 func measure(mostRow float64) Measure {
@@ -60,7 +64,7 @@ func places(d *Diagram) map[string]*Node {
 }
 
 func TestRows(t *testing.T) {
-	d := New(tub(), measure(0))
+	d := arranged(tub(), measure(0))
 	at := places(d)
 	level := at["pump"].At.Y
 	for _, id := range []string{"join", "a", "check", "b", "split"} {
@@ -105,8 +109,8 @@ func TestFoldMakesNarrower(t *testing.T) {
 		}
 		return w
 	}
-	wide := New(tub(), measure(0))
-	narrow := New(tub(), measure(width(wide)/2))
+	wide := arranged(tub(), measure(0))
+	narrow := arranged(tub(), measure(width(wide)/2))
 	if width(narrow) > 0.8*width(wide) {
 		t.Errorf("broken rows are %.0f mm wide, whole ones %.0f", width(narrow), width(wide))
 	}
@@ -120,10 +124,10 @@ func TestFoldMakesNarrower(t *testing.T) {
 }
 
 func TestOrderServesTwice(t *testing.T) {
-	d := New(tub(), measure(0))
+	d := arranged(tub(), measure(0))
 	m := measure(0)
 	m.Order = d.Order
-	e := New(tub(), m)
+	e := arranged(tub(), m)
 	for i := range d.Nodes {
 		if d.Nodes[i].At != e.Nodes[i].At {
 			t.Errorf("%s stands at %v and, with the order given, at %v", d.Nodes[i].Part.ID, d.Nodes[i].At, e.Nodes[i].At)

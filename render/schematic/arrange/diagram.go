@@ -93,12 +93,12 @@ type Diagram struct {
 	Order  *Order
 }
 
-// New arranges the circuit of one stage.
-func New(c *graph.Circuit, m Measure) *Diagram {
+// New arranges the circuit of one stage; the net is that stage's.
+func New(c *graph.Circuit, net *stream.Net, m Measure) *Diagram {
 	if m.Spread < 1 {
 		m.Spread = 1
 	}
-	b := newBuilder(c, m)
+	b := newBuilder(c, net, m)
 	b.findLines()
 	b.classify()
 	b.setRisers()
@@ -147,8 +147,8 @@ func (b *builder) lengthOf(p *Pipe) float64 { return b.wishOf(p).length }
 
 func (b *builder) heightOf(p *Pipe) float64 { return b.wishOf(p).height }
 
-func newBuilder(c *graph.Circuit, m Measure) *builder {
-	b := &builder{d: &Diagram{}, wishes: map[*Pipe]wish{}, net: stream.NewNet(c), m: m}
+func newBuilder(c *graph.Circuit, net *stream.Net, m Measure) *builder {
+	b := &builder{d: &Diagram{}, wishes: map[*Pipe]wish{}, net: net, m: m}
 	byID := map[string]*Node{}
 	for _, p := range c.Parts {
 		if byID[p.ID] != nil {

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/stream"
 )
 
 func TestTags(t *testing.T) {

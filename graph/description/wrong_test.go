@@ -1,20 +1,16 @@
 package description
 
 import (
-	"flag"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/golden"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 // TestWrong reads files with mistakes and compares every message, byte for byte. The
 // expected texts were read through by hand: each must tell a tradesman what to write.
@@ -23,10 +19,8 @@ func TestWrong(t *testing.T) {
 	if err != nil || len(files) < 20 {
 		t.Fatalf("%d wrong files (%v), want at least 20", len(files), err)
 	}
-	want := map[string]bool{}
+	kept := golden.In(t, "testdata/wrong/*.golden", nil)
 	for _, file := range files {
-		golden := strings.TrimSuffix(file, ".toml") + ".golden"
-		want[golden] = true
 		t.Run(filepath.Base(file), func(t *testing.T) {
 			data, err := os.ReadFile(file)
 			if err != nil {
@@ -38,28 +32,8 @@ func TestWrong(t *testing.T) {
 			}
 			checkPlaces(t, data, ds)
 			got := located.Render(ds, map[string][]byte{filepath.Base(file): data}, quantity.MetricSystem, false)
-			if *update {
-				if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
-					t.Fatal(err)
-				}
-			}
-			text, err := os.ReadFile(golden)
-			if err != nil {
-				t.Fatalf("%v (go test -update writes it)", err)
-			}
-			if d := cmp.Diff(string(text), got); d != "" {
-				t.Errorf("messages differ (-golden +got):\n%s", d)
-			}
+			kept.Is(strings.TrimSuffix(file, ".toml")+".golden", []byte(got))
 		})
-	}
-	goldens, err := filepath.Glob("testdata/wrong/*.golden")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, g := range goldens {
-		if !want[g] {
-			t.Errorf("%s belongs to no file", g)
-		}
 	}
 }
 

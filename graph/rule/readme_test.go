@@ -2,15 +2,13 @@ package rule_test
 
 import (
 	"bytes"
-	"flag"
 	"os"
 	"strings"
 	"testing"
 
+	"dryfit/graph/golden"
 	"dryfit/graph/rule"
 )
-
-var update = flag.Bool("update", false, "rewrite the table of rules in README.md")
 
 // TestReadmeTable fails when the table in the README is not that of the rules; with -update
 // it writes it.
@@ -27,7 +25,7 @@ func TestReadmeTable(t *testing.T) {
 	if text == want {
 		return
 	}
-	if !*update {
+	if !golden.Updating() {
 		t.Fatalf("the table of rules in %s is not current: go generate ./graph/rule", file)
 	}
 	if err := os.WriteFile(file, []byte(want), 0o644); err != nil {

@@ -1,10 +1,7 @@
 package cutplan
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -12,14 +9,14 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/golden"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
 	"dryfit/graph/takeoff/stock"
 	"dryfit/render/scene"
+	"dryfit/render/scene/differ"
 	"dryfit/render/sheet"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 // list is an invented cut list: bars full of short pieces, a bar in the van, a piece longer
 // than any stock.
@@ -56,39 +53,14 @@ func job() graph.Job {
 }
 
 func TestGolden(t *testing.T) {
-	want := map[string]bool{}
+	kept := golden.In(t, "testdata/*.svg", differ.Picture)
 	for name, in := range map[string]Input{
 		"metric": {List: list(), Job: job()},
 		"inch":   {List: list(), Job: job(), Units: quantity.InchSystem, Page: sheet.Page{Orientation: sheet.Portrait, Fixed: true}},
 	} {
 		for i, s := range Draw(in) {
-			file := filepath.Join("testdata", fmt.Sprintf("%s-%d.svg", name, i+1))
-			want[file] = true
-			golden(t, file, scene.SVG(s))
+			kept.Is(filepath.Join("testdata", fmt.Sprintf("%s-%d.svg", name, i+1)), scene.SVG(s))
 		}
-	}
-	files, _ := filepath.Glob("testdata/*.svg")
-	for _, f := range files {
-		if !want[f] {
-			t.Errorf("%s belongs to no test", f)
-		}
-	}
-}
-
-func golden(t *testing.T, file string, got []byte) {
-	t.Helper()
-	if *update {
-		if err := os.WriteFile(file, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !bytes.Equal(got, want) {
-		t.Errorf("%s differs; run with -update and look at it", file)
 	}
 }
 

@@ -1,8 +1,6 @@
 package drawing
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
 	"math"
 	"os"
@@ -14,12 +12,12 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/description"
+	"dryfit/graph/golden"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
+	"dryfit/render/scene/differ"
 	"dryfit/render/sheet"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 // shop are the views a fitter works from in the workshop; schematic and isometric have their
 // goldens beside them.
@@ -60,32 +58,12 @@ func demos(t testing.TB) map[string]*plan.Plan {
 }
 
 func TestGoldenDemos(t *testing.T) {
-	want := map[string]bool{}
+	kept := golden.In(t, "testdata/*.svg", differ.Picture)
 	for name, p := range demos(t) {
 		for _, view := range shop {
-			pages := drawn(t, p, view, quantity.MetricSystem)
-			for i, s := range pages {
-				file := filepath.Join("testdata", fmt.Sprintf("%s-%s-%d.svg", name, view, i+1))
-				want[file] = true
-				got := scene.SVG(s)
-				if *update {
-					if err := os.WriteFile(file, got, 0o644); err != nil {
-						t.Fatal(err)
-					}
-					continue
-				}
-				if old, err := os.ReadFile(file); err != nil {
-					t.Error(err)
-				} else if !bytes.Equal(old, got) {
-					t.Errorf("%s differs; run with -update and look at it", file)
-				}
+			for i, s := range drawn(t, p, view, quantity.MetricSystem) {
+				kept.Is(filepath.Join("testdata", fmt.Sprintf("%s-%s-%d.svg", name, view, i+1)), scene.SVG(s))
 			}
-		}
-	}
-	files, _ := filepath.Glob("testdata/*.svg")
-	for _, f := range files {
-		if !want[f] {
-			t.Errorf("%s belongs to no test", f)
 		}
 	}
 }

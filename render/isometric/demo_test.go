@@ -2,7 +2,6 @@ package isometric
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -12,12 +11,12 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/golden"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
+	"dryfit/render/scene/differ"
 	"dryfit/render/tag"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 // input is what the isometric of a description is drawn from, worked out once for all tests:
 // none of them changes what it points at.
@@ -102,7 +101,7 @@ func demos(t testing.TB) []string {
 
 // Look at a golden file before it is committed.
 func TestGoldenDemos(t *testing.T) {
-	want := map[string]bool{}
+	kept := golden.In(t, "testdata/*.svg", differ.Picture)
 	for _, file := range demos(t) {
 		pages := drawnFile(t, file)
 		for k, s := range pages {
@@ -110,27 +109,7 @@ func TestGoldenDemos(t *testing.T) {
 			if len(pages) > 1 {
 				name += "-" + number(k+1)
 			}
-			golden := filepath.Join("testdata", name+".svg")
-			want[golden] = true
-			got := scene.SVG(s)
-			if *update {
-				if err := os.WriteFile(golden, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-				continue
-			}
-			old, err := os.ReadFile(golden)
-			if err != nil {
-				t.Error(err)
-			} else if !bytes.Equal(got, old) {
-				t.Errorf("%s differs; run with -update and look at it", golden)
-			}
-		}
-	}
-	goldens, _ := filepath.Glob("testdata/*.svg")
-	for _, g := range goldens {
-		if !want[g] {
-			t.Errorf("%s belongs to no example", g)
+			kept.Is(filepath.Join("testdata", name+".svg"), scene.SVG(s))
 		}
 	}
 }

@@ -2,17 +2,16 @@ package schematic
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
+	"dryfit/graph/golden"
 	"dryfit/render/scene"
+	"dryfit/render/scene/differ"
 	"dryfit/render/sheet"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 // a3 takes the largest example on fewer sheets.
 var a3 = sheet.Page{Format: sheet.A3, Fixed: true}
@@ -24,7 +23,7 @@ func TestGoldenDrawings(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatalf("no examples (%v)", err)
 	}
-	want := map[string]bool{}
+	kept := golden.In(t, "testdata/*.svg", differ.Picture)
 	for i, file := range files {
 		page := sheet.Page{}
 		if filepath.Base(file) == "every-kind.toml" {
@@ -38,31 +37,11 @@ func TestGoldenDrawings(t *testing.T) {
 					t.Errorf("%s: drawn differently the second time", file)
 				}
 			}
-			golden := file[:len(file)-len(".toml")] + ".svg"
+			name := strings.TrimSuffix(file, ".toml")
 			if k > 0 {
-				golden = fmt.Sprintf("%s-%d.svg", file[:len(file)-len(".toml")], k+1)
+				name += fmt.Sprintf("-%d", k+1)
 			}
-			want[golden] = true
-			if *update {
-				if err := os.WriteFile(golden, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-				continue
-			}
-			old, err := os.ReadFile(golden)
-			if err != nil {
-				t.Error(err)
-				continue
-			}
-			if !bytes.Equal(got, old) {
-				t.Errorf("%s differs; run with -update and look at it", golden)
-			}
-		}
-	}
-	goldens, _ := filepath.Glob("testdata/*.svg")
-	for _, g := range goldens {
-		if !want[g] {
-			t.Errorf("%s belongs to no example", g)
+			kept.Is(name+".svg", got)
 		}
 	}
 }

@@ -1,19 +1,16 @@
 package sheet
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/golden"
 	"dryfit/render/scene"
+	"dryfit/render/scene/differ"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 func job() graph.Job {
 	return graph.Job{Name: "Invented job: six-seat tub by the shed, one two-speed pump and a heat pump on the slab behind it",
@@ -35,31 +32,12 @@ func filled(f Format, o Orientation) *Sheet {
 }
 
 func TestGoldenSheets(t *testing.T) {
+	kept := golden.In(t, "testdata/*", differ.Picture)
 	for name, s := range map[string]*Sheet{
 		"a4-landscape.svg": filled(A4, Landscape), "a4-portrait.svg": filled(A4, Portrait),
 		"a3-landscape.svg": filled(A3, Landscape), "a3-portrait.svg": filled(A3, Portrait),
 	} {
-		got := scene.SVG(s.Scene)
-		file := filepath.Join("testdata", name)
-		if *update {
-			if err := os.MkdirAll("testdata", 0o755); err != nil {
-				t.Fatal(err)
-			}
-			if err := os.WriteFile(file, got, 0o644); err != nil {
-				t.Fatal(err)
-			}
-			continue
-		}
-		want, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !bytes.Equal(got, want) {
-			t.Errorf("%s differs; run with -update and look at it", name)
-		}
-	}
-	if files, _ := filepath.Glob("testdata/*"); len(files) != 4 {
-		t.Errorf("testdata holds %d files, want the 4 of this test", len(files))
+		kept.Is(filepath.Join("testdata", name), scene.SVG(s.Scene))
 	}
 }
 

@@ -1,10 +1,7 @@
 package sticker
 
 import (
-	"bytes"
-	"flag"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -12,15 +9,15 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/golden"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
 	"dryfit/render/scene"
+	"dryfit/render/scene/differ"
 	"dryfit/render/sheet"
 	"dryfit/render/tag"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 // circuit has a valve of every kind; invented.
 func circuit() *graph.Circuit {
@@ -62,28 +59,9 @@ func input() Input {
 }
 
 func TestGolden(t *testing.T) {
-	want := map[string]bool{}
+	kept := golden.In(t, "testdata/*.svg", differ.Picture)
 	for i, s := range Draw(input()) {
-		file := filepath.Join("testdata", fmt.Sprintf("labels-%d.svg", i+1))
-		want[file] = true
-		got := scene.SVG(s)
-		if *update {
-			if err := os.WriteFile(file, got, 0o644); err != nil {
-				t.Fatal(err)
-			}
-			continue
-		}
-		if old, err := os.ReadFile(file); err != nil {
-			t.Error(err)
-		} else if !bytes.Equal(old, got) {
-			t.Errorf("%s differs; run with -update and look at it", file)
-		}
-	}
-	files, _ := filepath.Glob("testdata/*.svg")
-	for _, f := range files {
-		if !want[f] {
-			t.Errorf("%s belongs to no test", f)
-		}
+		kept.Is(filepath.Join("testdata", fmt.Sprintf("labels-%d.svg", i+1)), scene.SVG(s))
 	}
 }
 

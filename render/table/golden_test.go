@@ -1,19 +1,15 @@
 package table
 
 import (
-	"bytes"
-	"flag"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/description"
+	"dryfit/graph/golden"
 	"dryfit/graph/plan"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 // demos are the descriptions whose lists are kept.
 var demos = []string{"circulation", "large-circulation", "plug-in", "plunge-pool", "two-speed"}
@@ -39,7 +35,7 @@ func demo(t *testing.T, name string) *plan.Plan {
 // kept file of nothing fails too. The numbers are judged where they are worked out; here it
 // is only seen that none changes unnoticed, and that text keeps to the width of a page.
 func TestGolden(t *testing.T) {
-	kept := map[string]bool{}
+	kept := golden.In(t, "testdata/*", nil)
 	for _, name := range demos {
 		p := demo(t, name)
 		style := Style{Units: quantity.MetricSystem}
@@ -58,48 +54,7 @@ func TestGolden(t *testing.T) {
 			if err != nil {
 				t.Fatalf("%s of %s: %v", l.name, name, err)
 			}
-			compareGolden(t, name+"-"+l.name, got, kept)
+			kept.Is(filepath.Join("testdata", name+"-"+l.name), got)
 		}
 	}
-	files, err := filepath.Glob("testdata/*")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, f := range files {
-		if base := filepath.Base(f); !kept[base] {
-			if *update {
-				os.Remove(f)
-				continue
-			}
-			t.Errorf("testdata/%s is kept of nothing", base)
-		}
-	}
-}
-
-func compareGolden(t *testing.T, name string, got []byte, kept map[string]bool) {
-	t.Helper()
-	kept[name] = true
-	file := filepath.Join("testdata", name)
-	if *update {
-		if err := os.WriteFile(file, got, 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
-	want, err := os.ReadFile(file)
-	if err != nil {
-		t.Errorf("%v (go test ./render/table -update writes it)", err)
-		return
-	}
-	if bytes.Equal(got, want) {
-		return
-	}
-	g, w := strings.Split(string(got), "\n"), strings.Split(string(want), "\n")
-	for i := 0; i < min(len(g), len(w)); i++ {
-		if g[i] != w[i] {
-			t.Errorf("%s differs in line %d:\n got %s\nwant %s", name, i+1, g[i], w[i])
-			return
-		}
-	}
-	t.Errorf("%s has %d lines, want %d", name, len(g), len(w))
 }

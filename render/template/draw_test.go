@@ -3,11 +3,9 @@ package template
 import (
 	"bytes"
 	"compress/zlib"
-	"flag"
 	"fmt"
 	"io"
 	"math"
-	"os"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -16,11 +14,11 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/golden"
 	"dryfit/render/scene"
+	"dryfit/render/scene/differ"
 	"dryfit/render/sheet"
 )
-
-var update = flag.Bool("update", false, "rewrite golden files")
 
 // pair is the two cuts of an invented job.
 func pair(outside, depth float64, pipe string) []Cut {
@@ -47,29 +45,10 @@ func inputs() map[string]Input {
 }
 
 func TestGolden(t *testing.T) {
-	want := map[string]bool{}
+	kept := golden.In(t, "testdata/*.svg", differ.Picture)
 	for name, in := range inputs() {
 		for i, s := range Draw(in) {
-			file := filepath.Join("testdata", fmt.Sprintf("%s-%d.svg", name, i+1))
-			want[file] = true
-			got := scene.SVG(s)
-			if *update {
-				if err := os.WriteFile(file, got, 0o644); err != nil {
-					t.Fatal(err)
-				}
-				continue
-			}
-			if old, err := os.ReadFile(file); err != nil {
-				t.Error(err)
-			} else if !bytes.Equal(old, got) {
-				t.Errorf("%s differs; run with -update and look at it", file)
-			}
-		}
-	}
-	files, _ := filepath.Glob("testdata/*.svg")
-	for _, f := range files {
-		if !want[f] {
-			t.Errorf("%s belongs to no test", f)
+			kept.Is(filepath.Join("testdata", fmt.Sprintf("%s-%d.svg", name, i+1)), scene.SVG(s))
 		}
 	}
 }

@@ -76,6 +76,12 @@ func runServe(v *verb, args []string, w *world) int {
 	for _, l := range links {
 		fmt.Fprintln(w.stdout, l)
 	}
+	if !door.Private() {
+		if code, err := live.Code(links[0], w.colour(w.stderr)); err == nil {
+			fmt.Fprint(w.stderr, code)
+		}
+		fmt.Fprintln(w.stderr, "whoever has the link can look on; nobody can change the file from there")
+	}
 	fmt.Fprintf(w.stderr, "%s is shown there, and followed; Ctrl-C ends it\n", f.Arg(0))
 	if open {
 		if err := browse(ctx, links[0]); err != nil {

@@ -1,0 +1,272 @@
+package live
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/exec"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/graph/whatif"
+	"dryfit/render/table"
+)
+
+// browser is a page in a real browser; complaints are what its console holds against it.
+type browser struct {
+	t   *testing.T
+	ctx context.Context //nolint:containedctx // of the browser
+
+	mu         sync.Mutex
+	complaints []string
+}
+
+// open starts a browser with a window of a size. Skipped where no chromium is installed.
+func open(t *testing.T, url string, wide, high int64) *browser {
+	t.Helper()
+	path, err := exec.LookPath("chromium")
+	if err != nil {
+		t.Skip("no chromium is installed")
+	}
+	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
+	ctx, cancel := chromedp.NewExecAllocator(t.Context(), opts...)
+	t.Cleanup(cancel)
+	ctx, cancel = chromedp.NewContext(ctx)
+	t.Cleanup(cancel)
+	b := &browser{t: t, ctx: ctx}
+	b.do(chromedp.EmulateViewport(wide, high))
+	messages := chromedp.Console(ctx)
+	go func() {
+		for m, err := range messages {
+			if err != nil {
+				return
+			}
+			if m.Type != chromedp.ConsoleLog && !strings.Contains(m.URL, "favicon") {
+				b.mu.Lock()
+				b.complaints = append(b.complaints, m.String()+" "+m.URL)
+				b.mu.Unlock()
+			}
+		}
+	}()
+	b.do(chromedp.Navigate(url))
+	return b
+}
+
+// complained returns the complaints but those with some words in them.
+func (b *browser) complained(but string) []string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return slices.DeleteFunc(slices.Clone(b.complaints), func(c string) bool { return strings.Contains(c, but) })
+}
+
+func (b *browser) do(actions ...chromedp.Action[chromedp.Void]) {
+	b.t.Helper()
+	if err := chromedp.Do(b.ctx, actions...); err != nil {
+		b.t.Fatal(err)
+	}
+}
+
+// js returns what an expression comes to, as text.
+func (b *browser) js(expression string) string {
+	b.t.Helper()
+	got, err := chromedp.Run(b.ctx, chromedp.Evaluate[any]("String("+expression+")"))
+	if err != nil {
+		b.t.Fatalf("%s: %v", expression, err)
+	}
+	s, _ := got.(string)
+	return s
+}
+
+// wait waits until an expression is true.
+func (b *browser) wait(what, expression string) {
+	b.t.Helper()
+	for limit := time.Now().Add(60 * time.Second); time.Now().Before(limit); time.Sleep(15 * time.Millisecond) {
+		if b.js(expression) == "true" {
+			return
+		}
+	}
+	b.t.Fatalf("waited in vain: %s; the page says %q", what, b.js("document.getElementById('status').textContent"))
+}
+
+// turn turns a control as a hand does, and waits for the answer.
+func (b *browser) turn(id, value string) {
+	b.t.Helper()
+	before := b.js("document.body.dataset.asked || '0'")
+	b.js(fmt.Sprintf(`(() => { const c = document.getElementById(%q); c.closest("details").open = true; c.value = %q; c.dispatchEvent(new Event("input", {bubbles: true})); return c.value; })()`, "turn-"+id, value))
+	b.wait("an answer to "+id, fmt.Sprintf("!asking.busy && (document.body.dataset.asked || '0') !== %q", before))
+}
+
+const done = `document.getElementById("status").textContent.startsWith("Everything")`
+
+// modes is what the page says of every mode.
+func (b *browser) modes() string {
+	return b.js(`[...document.querySelectorAll("#side .mode")].map((m) => m.dataset.mode + ": " + m.querySelector("p").textContent).join("\n")`)
+}
+
+// said is what flow says of every mode of a file in short.
+func said(t *testing.T, file string, text []byte) string {
+	t.Helper()
+	j := whatif.Job{File: file, Text: text}
+	p, found := j.Plan(plan.Flows)
+	if p == nil {
+		t.Fatal(found)
+	}
+	var out []string
+	for _, l := range table.SummaryLines(p, table.Style{Units: j.System(p.Circuit)}) {
+		mode, words, _ := strings.Cut(l, ": ")
+		out = append(out, mode+": "+strings.ToUpper(words[:1])+words[1:]+".")
+	}
+	return strings.Join(out, "\n")
+}
+
+// A person's way through the page: look, save, turn everything, put it into the file, mistype
+// and mend, all without a complaint of the browser's.
+func TestPageInABrowser(t *testing.T) {
+	s := serve(t, "plug-in", nil)
+	b := open(t, s.url, 1280, 900)
+	b.wait("the papers", done)
+	original, err := os.ReadFile(s.file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, want := b.modes(), said(t, s.file, original); got != want {
+		t.Errorf("the page says\n%s\nflow says\n%s", got, want)
+	}
+	if n := b.js(`document.querySelectorAll("#page figure svg").length`); n == "0" {
+		t.Error("no drawing")
+	}
+
+	t.Run("save and redraw", func(t *testing.T) {
+		b.t = t
+		b.js(`document.querySelector('[data-keep="found-note"]') ? (document.querySelector('[data-keep="found-note"]').open = true) : 0`)
+		b.js(`document.getElementById("performance").scrollIntoView()`)
+		where := b.js(`Math.round(document.getElementById("performance").getBoundingClientRect().top)`)
+		changed := strings.Replace(string(original), `["2 m3/h", "2 m"]`, `["2 m3/h", "1.4 m"]`, 1)
+		want := said(t, s.file, []byte(changed))
+		if want == said(t, s.file, original) {
+			t.Fatal("the change changes nothing")
+		}
+		began := time.Now()
+		save(t, s.file, changed)
+		b.wait("the answer after a save", fmt.Sprintf(`[...document.querySelectorAll("#side .mode p")].map((p) => p.textContent).join("\n").includes(%q)`, strings.TrimSuffix(strings.SplitN(strings.SplitN(want, "\n", 2)[0], ": ", 2)[1], ".")))
+		t.Logf("redrawn %d ms after the save", time.Since(began).Milliseconds())
+		if took := time.Since(began); took > 10*time.Second {
+			t.Errorf("redrawn after %v", took)
+		}
+		b.wait("the papers after a save", done)
+		if got := b.modes(); got != want {
+			t.Errorf("the page says\n%s\nflow says\n%s", got, want)
+		}
+		if now := b.js(`Math.round(document.getElementById("performance").getBoundingClientRect().top)`); now != where {
+			t.Errorf("what was at %s is at %s now", where, now)
+		}
+		save(t, s.file, string(original))
+		b.wait("the first answer again", fmt.Sprintf(`%s && [...document.querySelectorAll("#side .mode p")].map((p) => p.textContent).join("\n").includes(%q)`, done, strings.SplitN(strings.SplitN(said(t, s.file, original), "\n", 2)[0], ": ", 2)[1]))
+	})
+
+	t.Run("every control", func(t *testing.T) {
+		b.t = t
+		j := whatif.Job{File: s.file, Text: original}
+		p, _ := j.Plan(plan.Flows)
+		study := whatif.Of(j, p)
+		if shown := b.js(`document.querySelectorAll("[data-turn]").length`); shown != fmt.Sprint(len(study.Controls)) {
+			t.Errorf("%s controls are shown of %d", shown, len(study.Controls))
+		}
+		for i := range study.Controls {
+			c := &study.Controls[i]
+			value := quantity.Trim(quantity.Round(c.Low+c.Step*float64(int((c.High-c.Low)/c.Step/3)), 6))
+			if len(c.Choices) > 1 {
+				value = c.Choices[1].Value
+			}
+			b.turn(c.ID, value)
+			a, err := study.Ask(whatif.Values{c.ID: b.js(fmt.Sprintf(`document.getElementById(%q).value`, "turn-"+c.ID))}, plan.Flows)
+			if err != nil || a.Plan == nil {
+				t.Fatal(c.ID, err)
+			}
+			if got, want := b.modes(), said(t, s.file, a.Job.Text); got != want {
+				t.Errorf("%s = %s: the page says\n%s\nflow says\n%s", c.ID, value, got, want)
+			}
+			b.do(chromedp.Click("#reset"))
+			b.wait("the answer as saved", `!asking.busy && !document.querySelector("#side .turned")`)
+		}
+		if got, want := b.modes(), said(t, s.file, original); got != want {
+			t.Errorf("back at the file the page says\n%s", got)
+		}
+	})
+
+	t.Run("put into the file", func(t *testing.T) {
+		b.t = t
+		b.turn("water", "30")
+		b.do(chromedp.Click("#put"), chromedp.WaitVisible("#confirm-yes"))
+		b.wait("the difference", `document.querySelectorAll("#confirm .new").length === 1`)
+		b.do(chromedp.Click("#confirm-yes"))
+		b.wait("the file with the value in it", fmt.Sprintf(`%s && document.getElementById("turn-water").dataset.now === "30"`, done))
+		now, err := os.ReadFile(s.file)
+		if want := strings.Replace(string(original), `temperature = "37 °C"`, `temperature = "30 °C"`, 1); err != nil || string(now) != want {
+			t.Errorf("the file is\n%s", now)
+		}
+		if got, want := b.modes(), said(t, s.file, now); got != want {
+			t.Errorf("the page says\n%s\nflow says\n%s", got, want)
+		}
+		// meanwhile changed: refused
+		b.turn("water", "25")
+		b.do(chromedp.Click("#put"), chromedp.WaitVisible("#confirm-yes"))
+		b.wait("the difference", `document.querySelectorAll("#confirm .new").length === 1`)
+		save(t, s.file, string(original)+"# by another hand\n")
+		b.do(chromedp.Click("#confirm-yes"))
+		b.wait("a refusal", `document.getElementById("confirm-said").textContent.includes("changed meanwhile")`)
+		if now, _ := os.ReadFile(s.file); !strings.HasSuffix(string(now), "# by another hand\n") {
+			t.Error("another's change is lost")
+		}
+		b.do(chromedp.Click("#confirm-no"), chromedp.Click("#reset"))
+	})
+
+	t.Run("an error typed and mended", func(t *testing.T) {
+		b.t = t
+		save(t, s.file, strings.Replace(string(original), `kind = "pump"`, `kind = "pmup"`, 1))
+		b.wait("the error", `document.querySelector("#findings ~ .found.error") !== null && document.querySelector("#page.old") !== null && document.querySelector("#status.broken") !== null`)
+		if got := b.js(`document.querySelector(".found.error .meant").textContent`); !strings.Contains(got, "pmup") {
+			t.Errorf("the line shown is %q", got)
+		}
+		save(t, s.file, string(original))
+		b.wait("the error mended", done+` && document.querySelector("#page.old") === null && document.querySelector("#status.broken") === null`)
+	})
+
+	t.Run("keyboard alone", func(t *testing.T) {
+		b.t = t
+		b.js(`(() => { document.querySelectorAll("details").forEach((d) => { d.open = true; }); window.scrollTo(0, 0); document.activeElement.blur(); window.reached = new Set(); document.addEventListener("focusin", (e) => window.reached.add(e.target)); return 0; })()`)
+		n := 0
+		fmt.Sscan(b.js(`document.querySelectorAll("a[href], button:not(:disabled), input, select, summary, [tabindex='0']").length`), &n)
+		for range n + 5 {
+			b.do(chromedp.KeyEvent(kb.Tab))
+		}
+		left := b.js(`[...document.querySelectorAll("a[href], button:not(:disabled), input, select, summary")].filter((e) => e.checkVisibility() && !window.reached.has(e)).map((e) => e.outerHTML.slice(0, 80)).slice(0, 5).join("\n")`)
+		if left != "" {
+			t.Errorf("no key leads to\n%s", left)
+		}
+	})
+
+	t.Run("390 px wide", func(t *testing.T) {
+		b.t = t
+		b.do(chromedp.EmulateViewport(390, 780, chromedp.EmulateMobile))
+		if wide := b.js(`document.documentElement.scrollWidth`); wide != "390" {
+			t.Errorf("the page is %s px wide", wide)
+		}
+		small := b.js(`[...document.querySelectorAll("#side button, #side select, #side input")].filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 43).map((e) => e.outerHTML.slice(0, 60)).join("\n")`)
+		if small != "" {
+			t.Errorf("too small for a thumb:\n%s", small)
+		}
+		b.do(chromedp.EmulateViewport(1280, 900))
+	})
+	if list := b.complained("409"); len(list) > 0 { // the refusal above
+		t.Errorf("the browser complains: %s", strings.Join(list, "\n"))
+	}
+}

@@ -296,6 +296,291 @@ byId("confirm-yes").addEventListener("click", async () => {
 
 byId("confirm-no").addEventListener("click", () => { confirm_.close(); });
 
+// ---- Looking at one thing ----
+
+/**
+ * @typedef {{id: string, what: string, names: string[]}} Named a part, a run or a piece
+ * @typedef {{heads: string, what: string, formula: string, from: string, source: string}} Explanation of numbers under a head
+ */
+
+/** By the class of what is drawn, and by the name in a list. @type {{byClass: Map<string, string>, byName: Map<string, string>, all: Map<string, Named>}} */
+const known = { byClass: new Map(), byName: new Map(), all: new Map() };
+
+/** As the drawings write an id in a class. @param {string} id */
+const classOf = (id) => id.replace(/[^A-Za-z0-9\-_:.>]/gu, "_").replace(/>/g, "-to-");
+
+/** Fetches what can be looked at. */
+async function learnNames() {
+	try {
+		const answer = await fetch("names");
+		/** @type {Named[]} */
+		const list = await answer.json();
+		known.byClass.clear(); known.byName.clear(); known.all.clear();
+		const look = /** @type {HTMLSelectElement} */ (byId("look"));
+		look.length = 1;
+		for (const n of list) {
+			known.all.set(n.id, n);
+			known.byClass.set(classOf(n.id), n.id);
+			for (const name of n.names) { if (!known.byName.has(name)) { known.byName.set(name, n.id); } }
+			look.add(new Option(n.what, n.id));
+		}
+		markRows();
+		flowAlong();
+	} catch { /* the next state tries again */ }
+}
+
+/** What a drawn element stands for. @param {Element | null} e @returns {string} its id, or "" */
+function drawnAs(e) {
+	if (!(e instanceof SVGElement)) { return ""; }
+	const name = e.getAttribute("class") || "";
+	if (name === "label:piece" || name === "leader:piece" || name === "ring") {
+		const n = parseInt((e.textContent || "").trim(), 10);
+		return Number.isNaN(n) || !known.all.has("piece:" + n) ? "" : "piece:" + n;
+	}
+	for (let rest = name, at = rest.indexOf(":"); at >= 0; at = rest.indexOf(":")) {
+		rest = rest.slice(at + 1);
+		for (const c of [rest, rest.slice(0, rest.lastIndexOf("."))]) {
+			const id = known.byClass.get(c);
+			if (id !== undefined) { return id; }
+		}
+	}
+	return "";
+}
+
+/** What is drawn at a place of the window, or near it: a line is thin, a thumb is not. @param {number} x @param {number} y */
+function drawnAt(x, y) {
+	for (const far of [0, 4, 9, 14]) {
+		for (let k = 0; k < (far ? 8 : 1); k++) {
+			for (const e of document.elementsFromPoint(x + far * Math.cos(k * Math.PI / 4), y + far * Math.sin(k * Math.PI / 4))) {
+				const id = drawnAs(e);
+				if (id) { return id; }
+			}
+		}
+	}
+	return "";
+}
+
+const about = byId("about");
+/** The thing looked at, and where the focus was before. @type {{id: string, from: Element | null}} */
+const looking = { id: "", from: null };
+
+/** Shows what is known of a thing, and where else it stands. @param {string} id */
+async function lookAt(id) {
+	let text = "";
+	try {
+		const answer = await fetch("about?id=" + encodeURIComponent(id));
+		text = answer.ok ? await answer.text() : "";
+	} catch { return; }
+	if (!text) { closeAbout(); return; }
+	if (about.hidden) { looking.from = document.activeElement; }
+	looking.id = id;
+	byId("about-text").innerHTML = text;
+	about.hidden = false;
+	light();
+	const rows = byId("about-rows");
+	rows.textContent = "";
+	rowsOf(id).slice(0, 12).forEach((row, i) => {
+		const b = document.createElement("button");
+		b.type = "button";
+		b.textContent = "in " + (row.closest("section")?.querySelector("h2")?.textContent || "a list") + ", row " + (i + 1);
+		b.addEventListener("click", () => { row.scrollIntoView({ block: "center" }); });
+		rows.append(b);
+	});
+	byId("about-text").focus({ preventScroll: true });
+}
+
+/** Marks what is looked at wherever it is drawn or listed. */
+function light() {
+	for (const e of document.querySelectorAll(".lit")) { e.classList.remove("lit"); }
+	if (!looking.id) { return; }
+	for (const e of page.querySelectorAll("figure svg [class]")) { if (drawnAs(e) === looking.id) { e.classList.add("lit"); } }
+	for (const row of rowsOf(looking.id)) { row.classList.add("lit"); }
+}
+
+/** The rows of lists that name a thing. @param {string} id @returns {HTMLElement[]} */
+function rowsOf(id) { return /** @type {HTMLElement[]} */ ([...page.querySelectorAll("td[data-about]")].filter((td) => td.getAttribute("data-about") === id).map((td) => td.closest("tr"))); }
+
+/** Finds the cells of lists that name a thing. */
+function markRows() {
+	for (const td of page.querySelectorAll("td")) {
+		const text = (td.textContent || "").trim();
+		const table = td.closest("table");
+		let id = known.byName.get(text);
+		if (id === undefined && /^\d+$/.test(text) && table?.rows[0]?.cells[td.cellIndex]?.textContent === "piece") { id = "piece:" + text; }
+		if (id !== undefined && known.all.has(id)) { td.setAttribute("data-about", id); } else { td.removeAttribute("data-about"); }
+	}
+	light();
+}
+
+function closeAbout() {
+	about.hidden = true;
+	looking.id = "";
+	light();
+	if (looking.from instanceof HTMLElement && looking.from.isConnected) { looking.from.focus({ preventScroll: true }); }
+}
+
+byId("about-close").addEventListener("click", closeAbout);
+document.addEventListener("keydown", (e) => { if (e.key === "Escape" && !about.hidden) { closeAbout(); } });
+byId("look").addEventListener("change", (e) => {
+	const look = /** @type {HTMLSelectElement} */ (e.target);
+	if (look.value) { void lookAt(look.value); }
+	look.value = "";
+});
+
+page.addEventListener("click", (e) => {
+	const at = /** @type {Element} */ (e.target);
+	if (at.closest("figure svg")) {
+		const id = drawnAt(e.clientX, e.clientY);
+		if (id) { e.preventDefault(); void lookAt(id); } else { closeAbout(); }
+		return;
+	}
+	const td = at.closest("td, th");
+	if (!td) { return; }
+	const id = td.getAttribute("data-about");
+	if (id) { void lookAt(id); } else { showWhy(td); }
+});
+
+about.addEventListener("click", (e) => {
+	const at = /** @type {Element} */ (e.target);
+	const to = at.closest("[data-about]");
+	if (to) { void lookAt(to.getAttribute("data-about") || ""); return; }
+	const td = at.closest("td, th");
+	if (td) { showWhy(td); }
+});
+
+// ---- How a number is come by ----
+
+/** @type {(Explanation & {heads_: RegExp})[]} */
+let explanations = [];
+void fetch("explain").then((r) => r.json()).then((list) => {
+	explanations = list.map((/** @type {Explanation} */ x) => ({ ...x, heads_: new RegExp(x.heads) }));
+}).catch(() => { /* hovering says nothing then */ });
+
+/** The head over a cell, and what explains it. @param {Element} td @returns {{head: string, why: Explanation} | null} */
+function whyOf(td) {
+	const cell = /** @type {HTMLTableCellElement} */ (td);
+	const head = (cell.closest("table")?.rows[0]?.cells[cell.cellIndex]?.textContent || "").trim();
+	const why = head && (cell.tagName === "TH" || /\d/.test(cell.textContent || "")) ? explanations.find((x) => x.heads_.test(head)) : undefined;
+	return why ? { head, why } : null;
+}
+
+document.addEventListener("pointerover", (e) => {
+	const td = /** @type {Element} */ (e.target).closest?.("td, th");
+	const got = td && !td.hasAttribute("title") && whyOf(td);
+	if (td && got) { td.setAttribute("title", got.why.what + ": " + got.why.formula + "\nfrom: " + got.why.from + "\nsource: " + got.why.source); }
+});
+
+/** Shows how the number of a cell is come by, with the figures beside it. @param {Element} td */
+function showWhy(td) {
+	const got = whyOf(td);
+	if (!got) { return; }
+	const cell = /** @type {HTMLTableCellElement} */ (td);
+	const row = /** @type {HTMLTableRowElement} */ (cell.closest("tr"));
+	const heads = cell.closest("table")?.rows[0]?.cells;
+	const text = byId("about-text");
+	text.textContent = "";
+	/** @param {string} tag @param {string} words @param {Element} into */
+	const say = (tag, words, into = text) => { const e = document.createElement(tag); e.textContent = words; into.append(e); return e; };
+	say("h2", cell.tagName === "TH" ? got.head : got.head + ": " + (cell.textContent || "").trim()).id = "about-head";
+	say("p", got.why.what + ": " + got.why.formula + ".");
+	say("p", "What goes in: " + got.why.from + ".");
+	say("p", "Source: " + got.why.source + ".");
+	if (cell.tagName === "TD" && heads) {
+		const list = say("ul", "");
+		for (const c of row.cells) {
+			const value = (c.textContent || "").trim();
+			if (c !== cell && value) { say("li", (heads[c.cellIndex]?.textContent || "").trim() + ": " + value, list); }
+		}
+		const of = row.querySelector("[data-about]")?.getAttribute("data-about");
+		if (of) { const b = say("button", "More about " + (known.all.get(of)?.what || of)); b.setAttribute("data-about", of); b.setAttribute("type", "button"); }
+	}
+	byId("about-rows").textContent = "";
+	if (about.hidden) { looking.from = document.activeElement; }
+	looking.id = "";
+	light();
+	about.hidden = false;
+	text.focus({ preventScroll: true });
+}
+
+// Enter goes into a table that has the focus, the arrows from cell to cell; Enter there asks.
+document.addEventListener("keydown", (e) => {
+	const at = /** @type {HTMLElement} */ (e.target);
+	if (at.matches(".scroll") && e.key === "Enter") {
+		const first = at.querySelector("th, td");
+		if (first) { e.preventDefault(); goTo(first); }
+		return;
+	}
+	if (!at.matches("td, th")) { return; }
+	const cell = /** @type {HTMLTableCellElement} */ (at), row = /** @type {HTMLTableRowElement} */ (cell.closest("tr"));
+	const rows = [...(cell.closest("table")?.rows || [])], n = rows.indexOf(row), k = cell.cellIndex;
+	/** @type {Record<string, Element | null | undefined>} */
+	const next = { ArrowLeft: row.cells[k - 1], ArrowRight: row.cells[k + 1], ArrowUp: rows[n - 1]?.cells[k], ArrowDown: rows[n + 1]?.cells[k] };
+	if (e.key === "Enter") { e.preventDefault(); cell.click(); }
+	if (e.key in next) { e.preventDefault(); const to = next[e.key]; if (to) { goTo(to); } }
+});
+
+/** @param {Element} cell */
+function goTo(cell) {
+	cell.setAttribute("tabindex", "-1");
+	/** @type {HTMLElement} */ (cell).focus();
+}
+
+// ---- Water along the pipes ----
+
+const moves = window.matchMedia("(prefers-reduced-motion: no-preference)");
+moves.addEventListener("change", () => { flowAlong(); });
+
+/** Lets dashes run along the pipes of the schematic the way the water goes, where motion is wanted. */
+function flowAlong() {
+	for (const e of page.querySelectorAll(".water")) { e.remove(); }
+	if (!moves.matches) { return; }
+	for (const arrow of page.querySelectorAll('[data-id="drawing-schematic"] svg [class^="flow:"]')) {
+		const name = (arrow.getAttribute("class") || "").slice(5).replace(/ .*/, "");
+		const svg = arrow.closest("svg");
+		const pipe = svg && [...svg.querySelectorAll("path")].find((p) => (p.getAttribute("class") || "").split(" ")[0] === "run:" + name);
+		const way = pipe && wayOf(/** @type {SVGGeometryElement} */ (arrow), pipe);
+		if (!pipe || !way) { continue; }
+		const water = /** @type {SVGElement} */ (pipe.cloneNode(false));
+		water.setAttribute("class", way > 0 ? "water" : "water back");
+		water.setAttribute("stroke", "#fff");
+		water.setAttribute("stroke-width", String(0.4 * Number(pipe.getAttribute("stroke-width"))));
+		water.setAttribute("stroke-dasharray", "2 4");
+		pipe.after(water);
+	}
+}
+
+/**
+ * Which way along a pipe its arrow points: 1 with the path, -1 against it, 0 where that can't be told.
+ * @param {SVGGeometryElement} arrow @param {SVGGeometryElement} pipe
+ */
+function wayOf(arrow, pipe) {
+	const long = pipe.getTotalLength(), n = Math.ceil(long / 0.5), half = arrow.getTotalLength();
+	if (!(long > 0) || !(half > 0)) { return 0; }
+	// the arrow's point is the corner farthest from the middle of the other two
+	const corners = [0, 1, 2].map((k) => cornerOf(arrow, k));
+	const tip = corners.map((c, k) => { const [a, b] = corners.filter((_, i) => i !== k); return Math.hypot(c.x - (a.x + b.x) / 2, c.y - (a.y + b.y) / 2); });
+	const at = tip.indexOf(Math.max(...tip));
+	const [a, b] = corners.filter((_, i) => i !== at), p = corners[at];
+	const dx = p.x - (a.x + b.x) / 2, dy = p.y - (a.y + b.y) / 2;
+	let best = Infinity, where = 0;
+	for (let i = 0; i <= n; i++) {
+		const q = pipe.getPointAtLength(long * i / n), d = Math.hypot(q.x - (p.x + a.x + b.x) / 3, q.y - (p.y + a.y + b.y) / 3);
+		if (d < best) { best = d; where = long * i / n; }
+	}
+	if (best > 3) { return 0; }
+	const u = pipe.getPointAtLength(Math.max(0, where - 0.6)), v = pipe.getPointAtLength(Math.min(long, where + 0.6));
+	const along = (v.x - u.x) * dx + (v.y - u.y) * dy;
+	return Math.abs(along) < 1e-6 ? 0 : Math.sign(along);
+}
+
+/** A corner of a triangle drawn as a path. @param {SVGGeometryElement} arrow @param {number} k */
+function cornerOf(arrow, k) {
+	const numbers = (arrow.getAttribute("d") || "").match(/-?[\d.]+/g) || [];
+	return { x: Number(numbers[2 * k] ?? NaN), y: Number(numbers[2 * k + 1] ?? NaN) };
+}
+
+document.addEventListener("placed", () => { void learnNames(); });
+
 // ---- The stream ----
 
 const events = new EventSource("events");

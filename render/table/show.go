@@ -45,6 +45,16 @@ func ShowText(values []Shown, s Style) []byte {
 	return Text(blocks, s)
 }
 
+// ShownRows words values: what it is, the value, between what it may lie, and where it is from.
+func ShownRows(values []Shown, s Style) [][]string {
+	out := make([][]string, len(values))
+	for i := range values {
+		v := &values[i]
+		out[i] = []string{v.What, v.words(s.Units), v.bounds(s.Units), v.from()}
+	}
+	return out
+}
+
 // words is the value as one reads it.
 func (v *Shown) words(units quantity.System) string {
 	switch {

@@ -240,6 +240,42 @@ func TestPageInABrowser(t *testing.T) {
 		b.wait("the error mended", done+` && document.querySelector("#page.old") === null && document.querySelector("#status.broken") === null`)
 	})
 
+	t.Run("a thing on the drawing and in the lists", func(t *testing.T) {
+		b.t = t
+		click := func(class string) string {
+			b.js(fmt.Sprintf(`(() => { const e = [...document.querySelectorAll('[data-id="drawing-schematic"] svg [class]')].find((e) => e.getAttribute("class").split(" ")[0] === %q); e.scrollIntoView({block: "center"}); const r = e.getBoundingClientRect(); e.dispatchEvent(new MouseEvent("click", {bubbles: true, clientX: r.left + r.width / 2, clientY: r.top + 1})); return 0; })()`, class))
+			b.wait("what is known of "+class, `!document.getElementById("about").hidden && document.getElementById("about-text").textContent !== window.before`)
+			text := b.js(`window.before = document.getElementById("about-text").textContent`)
+			return text
+		}
+		unit := click("symbol:unit")
+		j := whatif.Job{File: s.file, Text: original}
+		p, _ := j.Plan(plan.Flows)
+		gets := quantity.Format(plan.Summarise(p)[0].Unit, quantity.Flow, quantity.MetricSystem)
+		if !strings.Contains(unit, gets) || !strings.Contains(unit, `id = "unit"`) {
+			t.Errorf("of the unit, which gets %s, it says %s", gets, unit)
+		}
+		if n := b.js(`document.querySelectorAll("figure svg .lit").length`); n == "0" {
+			t.Error("what is looked at is marked nowhere")
+		}
+		run := p.Circuit.Runs[0].ID
+		if text := click("run:" + strings.ReplaceAll(run, ">", "-to-")); !strings.Contains(text, run) {
+			t.Errorf("of %s it says %s", run, text)
+		}
+		// the reverse: a row of a list
+		b.js(`document.querySelector('#page td[data-about="pump"]').click()`)
+		b.wait("the pump", `document.getElementById("about-head").textContent.includes("pump") && document.querySelectorAll('[data-id="drawing-schematic"] svg .lit').length > 0`)
+		// every number says how it is come by, to the mouse, the thumb and the keys
+		b.js(`[...document.querySelectorAll("#page th")].find((th) => th.textContent === "drop kPa").closest("table").rows[2].cells[[...document.querySelectorAll("#page th")].find((th) => th.textContent === "drop kPa").cellIndex].click()`)
+		b.wait("the reason of a drop", `document.getElementById("about-text").textContent.includes("Darcy-Weisbach") && document.getElementById("about-text").textContent.includes("What goes in")`)
+		b.do(chromedp.KeyEvent(kb.Escape))
+		b.wait("the panel shut", `document.getElementById("about").hidden`)
+		b.js(`document.querySelector("#flow ~ .scroll").focus()`)
+		b.do(chromedp.KeyEvent(kb.Enter), chromedp.KeyEvent(kb.ArrowDown), chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.Enter))
+		b.wait("the panel opened by keys", `!document.getElementById("about").hidden`)
+		b.do(chromedp.KeyEvent(kb.Escape))
+	})
+
 	t.Run("keyboard alone", func(t *testing.T) {
 		b.t = t
 		b.js(`(() => { document.querySelectorAll("details").forEach((d) => { d.open = true; }); window.scrollTo(0, 0); document.activeElement.blur(); window.reached = new Set(); document.addEventListener("focusin", (e) => window.reached.add(e.target)); return 0; })()`)

@@ -18,6 +18,9 @@ func (s *Server) routes() http.Handler {
 	mux.HandleFunc("GET /live.js", fixed("text/javascript; charset=utf-8", live.Script()))
 	mux.HandleFunc("GET /events", s.events())
 	mux.HandleFunc("GET /section/{hash}", s.section)
+	mux.HandleFunc("GET /names", s.names)
+	mux.HandleFunc("GET /about", s.about)
+	mux.HandleFunc("GET /explain", s.explain)
 	mux.HandleFunc("POST /ask", s.question(s.ask))
 	mux.HandleFunc("POST /cost", s.question(s.cost))
 	mux.HandleFunc("POST /difference", s.question(s.difference))
@@ -106,4 +109,44 @@ func (s *Server) events() http.HandlerFunc {
 			}
 		}
 	}
+}
+
+// names lists what can be looked at.
+func (s *Server) names(w http.ResponseWriter, _ *http.Request) {
+	c := s.last()
+	if c == nil || c.study == nil {
+		answer(w, "application/json", []byte("[]"))
+		return
+	}
+	data, err := live.NamesJSON(c.study)
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	answer(w, "application/json", data)
+}
+
+// about says what is known of one thing of the job.
+func (s *Server) about(w http.ResponseWriter, r *http.Request) {
+	c := s.last()
+	if c == nil || c.study == nil {
+		http.Error(w, "the file has errors: mend them first", http.StatusConflict)
+		return
+	}
+	text, ok := live.AboutHTML(c.study, r.URL.Query().Get("id"))
+	if !ok {
+		http.Error(w, "there is no such thing in the job", http.StatusNotFound)
+		return
+	}
+	answer(w, "text/html; charset=utf-8", []byte(text))
+}
+
+// explain says how the numbers of the page are come by.
+func (s *Server) explain(w http.ResponseWriter, _ *http.Request) {
+	data, err := live.ExplanationsJSON()
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	answer(w, "application/json", data)
 }

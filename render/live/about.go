@@ -33,7 +33,7 @@ func NamesOf(s *whatif.Study) []Named {
 	if p == nil || p.After == nil || p.After.Layout == nil {
 		return nil
 	}
-	names := tag.Of(p.Circuit)
+	names := tag.Of(p.Circuit, p.Net())
 	var out []Named
 	for _, part := range p.Circuit.Parts {
 		out = append(out, Named{part.ID, names.Short(part.ID) + " (" + part.ID + ")", unique(part.ID, names.Tag(part.ID), names.Short(part.ID))})
@@ -74,7 +74,7 @@ func AboutHTML(s *whatif.Study, id string) (string, bool) {
 	if p == nil || p.After == nil || p.After.Layout == nil {
 		return "", false
 	}
-	a := &about{s: s, units: s.Job.System(p.Circuit), names: tag.Of(p.Circuit)}
+	a := &about{s: s, units: s.Job.System(p.Circuit), names: tag.Of(p.Circuit, p.Net())}
 	if n, ok := strings.CutPrefix(id, "piece:"); ok {
 		number, _ := strconv.Atoi(n)
 		return a.piece(number)

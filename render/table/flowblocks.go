@@ -186,7 +186,7 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 
 // margin prints how far a check is from its other state, to the digits that mean something: a
 // spring is known to a tenth of its cracking pressure at the best, so that steps are a tenth of
-// that, and less than a step is said as such.
+// that, and less than a step is said as at most one.
 func (s Style) margin(f hydraulic.PartFlow) string {
 	cracking := f.Drop + f.MarginPa // shut: what is across it and what is missing
 	if f.State != "shut" {
@@ -202,7 +202,7 @@ func (s Style) margin(f hydraulic.PartFlow) string {
 	}
 	n := math.Round(f.MarginPa / step)
 	if n < 1 {
-		return "less than " + s.pressure(step)
+		return "at most " + s.pressure(step)
 	}
 	return s.pressure(n * step)
 }

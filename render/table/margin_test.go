@@ -14,7 +14,7 @@ func TestMarginDigits(t *testing.T) {
 		drop, margin float64
 		state, want  string
 	}{
-		{13930, 130, "lifting", "less than 1.0 kPa"},
+		{13930, 130, "lifting", "at most 1.0 kPa"},
 		{19300, 5500, "lifting", "6.0 kPa"}, // 5.5 of steps of 1
 		{12300, 1500, "shut", "2.0 kPa"},
 		{3000, 440, "shut", "0.40 kPa"},

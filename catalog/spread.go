@@ -16,6 +16,7 @@ const (
 	SpreadJetLoss      = "jet-loss"      // loss of a jet given by a rated point or by K
 	SpreadJetBore      = "jet-bore"      // bore of a jet
 	SpreadFittingK     = "fitting-k"     // K of elbows and tees
+	SpreadReducingTee  = "reducing-tee"  // loss of a tee whose branch is between two thirds of its run and as wide
 	SpreadBore         = "bore"          // bore of rigid pipe
 	SpreadHoseBore     = "hose-bore"     // bore of hose, and of flexible pipe
 	SpreadRoughness    = "roughness"     // of the wall of new pipe

@@ -19,6 +19,16 @@ func onFittings(m *Model, p *Perturb, f float64) {
 	}
 }
 
+// onReducingTees sets the factor of the loss of tees between the handbook's two kinds.
+func onReducingTees(m *Model, p *Perturb, f float64) {
+	p.Loss = list(p.Loss, len(m.Parts), 1)
+	for i := range m.Parts {
+		if m.Parts[i].reducingTee() {
+			p.Loss[i] *= f
+		}
+	}
+}
+
 // onBarbs sets the factor of K of the barbs on old hose, or on new.
 func onBarbs(old bool) func(*Model, *Perturb, float64) {
 	return func(m *Model, p *Perturb, f float64) {

@@ -95,6 +95,9 @@ func (p *ModelPart) unknowns() []unknown {
 	switch {
 	case p.pump != nil:
 		return p.pumpUnknowns()
+	case p.reducingTee():
+		return []unknown{fittingsUnknown(), {what: "the loss of reducing tees", span: spreadOf(catalog.SpreadReducingTee, catalogAssumed), set: onReducingTees,
+			used: byClass(catalog.SpreadReducingTee, "as the handbook's tee of one size")}}
 	case p.Part.Kind == graph.Tee || p.Part.Kind == graph.Reducer:
 		return []unknown{fittingsUnknown()}
 	case p.Off || p.Shut || len(p.edges) == 0 || p.given == givenNothing && p.check == nil:
@@ -131,6 +134,12 @@ func (p *ModelPart) unknowns() []unknown {
 			used: byClass(catalog.SpreadHoldOpen, graph.Say("%s", quantity.Flow.Of(p.hold)))})
 	}
 	return out
+}
+
+// reducingTee reports whether a tee's branch is so much narrower than its run that the handbook
+// has no factor for it: between the two thirds and the whole it has one for.
+func (p *ModelPart) reducingTee() bool {
+	return p.tee != nil && p.tee.beta > 2.0/3+0.01 && p.tee.beta < 0.95
 }
 
 const catalogAssumed = "assumed"

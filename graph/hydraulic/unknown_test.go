@@ -239,3 +239,20 @@ func TestPressureInARun(t *testing.T) {
 		t.Errorf("%g Pa at %g m/s, want %g", r.StaticPa, r.Velocity, want)
 	}
 }
+
+// A tee whose branch is between two thirds of its run and as wide has a factor of its own, and
+// only such a tee: 40.94 in 52.50 mm is 0.78 (ASTM D1785, 1-1/2 and 2 in schedule 40).
+func TestReducingTeesHaveASpread(t *testing.T) {
+	for beta, want := range map[float64]bool{0.5: false, 2.0 / 3: false, 40.94 / 52.50: true, 0.94: true, 1: false} {
+		p := &ModelPart{Part: &graph.Part{Kind: graph.Tee}, tee: newTeeLaw(0.0525, 0.0525*beta)}
+		if got := p.reducingTee(); got != want {
+			t.Errorf("branch of %.2f of the run: %v", beta, got)
+		}
+		m := &Model{Parts: []ModelPart{*p}}
+		q := &Perturb{}
+		onReducingTees(m, q, 1.7)
+		if f := q.Loss[0]; f != map[bool]float64{true: 1.7, false: 1}[want] {
+			t.Errorf("branch of %.2f of the run: factor %g", beta, f)
+		}
+	}
+}

@@ -60,7 +60,7 @@ func (l *layer) joinOld(i int) {
 		k.play, k.aside = max(place.PlayMM, 0), place.PushesAside
 		j := Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "old pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
 		if r.RemainsOf != "" {
-			j.B = "old pipe left of " + r.RemainsOf
+			j.B = "old pipe of " + r.RemainsOf
 		}
 		if path.Located {
 			n := len(path.Points)

@@ -16,7 +16,8 @@ func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sce
 	names := tag.Of(p.Circuit, p.Net())
 	cuts := cutsOf(p)
 	for i := range cuts {
-		cuts[i].From = names.InWords(cuts[i].From)
+		cuts[i].From = names.Text(names.InWords(cuts[i].From))
+		cuts[i].Run = names.Run(cuts[i].Run)
 	}
 	return template.Draw(template.Input{Cuts: cuts, Job: p.Circuit.Job, Units: units, Page: page}), nil
 }

@@ -19,13 +19,16 @@ import (
 // bookOf gathers everything a job's papers say, in the order in which they are read.
 func bookOf(p *plan.Plan, style table.Style, page sheet.Page, pictures []picture) *book.Book {
 	style.Whole, style.Colour = true, false
-	j := factsOf(p, style.Units)
+	j, names := factsOf(p, style.Units), tag.Of(p.Circuit, p.Net())
 	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: page.Format}
 	for _, c := range []book.Chapter{
 		answer(p, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
 		winter(j), recording(p, j, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {
+		if c.ID != "findings" { // whoever mends the description wants its ids
+			c = named(c, names)
+		}
 		if len(c.Items) > 0 {
 			b.Chapters = append(b.Chapters, c)
 		}
@@ -244,8 +247,9 @@ func recording(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	if n := joints(p); n > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Joints dry (tissue), at once and after a day"})
 		g := &table.Grid{Header: []string{"joint", "between", "0 h", "24 h"}}
+		names := tag.Of(p.Circuit, p.Net())
 		for _, joint := range p.After.Layout.Joints {
-			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), joint.A + " / " + joint.B, "", ""})
+			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), names.Side(joint.A, joint.Run) + " / " + names.Side(joint.B, joint.Run), "", ""})
 		}
 		c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
 	}

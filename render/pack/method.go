@@ -1,13 +1,13 @@
 package pack
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/route"
+	"dryfit/render/tag"
 )
 
 // stage is one stretch of the work. Hold is what has to be true before the next begins.
@@ -40,7 +40,7 @@ func method(p *plan.Plan, j jobIn) []stage {
 		joint = append(joint, "Union nuts first: each is slid on its pipe, thread towards the union, before the tail is cemented.")
 	}
 	add("How a joint is made", "", joint...)
-	bench := phase(p, route.Bench)
+	bench := phase(p, j, route.Bench)
 	if len(bench) > 0 {
 		bench = append([]string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}, bench...)
 	}
@@ -52,13 +52,13 @@ func method(p *plan.Plan, j jobIn) []stage {
 		hold = "HOLD: hold the new string beside the old pipe. Tee to tee, cut to cut and every depth agree with the drawing. After this there is no way back."
 	}
 	add("Dry fit", hold, j.said(practice.DryFit())...)
-	line := phase(p, route.InLine)
+	line := phase(p, j, route.InLine)
 	if j.Cuts && len(line) > 0 {
 		line = append([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, line...)
 	}
 	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+"handles can be reached with the panel on.", line...)
-	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the unit's ports.", phase(p, route.Pipes)...)
-	add("At the unit, last", "", phase(p, route.Unit)...)
+	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the unit's ports.", phase(p, j, route.Pipes)...)
+	add("At the unit, last", "", phase(p, j, route.Unit)...)
 	if j.Cement {
 		out[len(out)-1].Hold = "HOLD: no water and no power before the cure is over: " + j.say(j.Hold) + ", or what the tin says where that is longer."
 	}
@@ -98,20 +98,17 @@ func setSteps(j jobIn) []string {
 }
 
 // phase lists the steps of the assembly that belong to a phase.
-func phase(p *plan.Plan, ph route.Phase) []string {
+func phase(p *plan.Plan, j jobIn, ph route.Phase) []string {
 	if p.Assembly == nil {
 		return nil
 	}
 	var out []string
+	names := tag.Of(p.Circuit, p.Net())
 	for _, s := range p.Assembly.Steps {
 		if s.Phase != ph {
 			continue
 		}
-		text := s.Text
-		for _, lead := range []string{"on the bench: ", "in the old line: ", "at the unit, last: "} {
-			text = strings.TrimPrefix(text, lead)
-		}
-		out = append(out, fmt.Sprintf("%s [assembly step %d]", capital(text), s.Number))
+		out = append(out, capital(stepText(p, j, s, names))+".")
 	}
 	return out
 }

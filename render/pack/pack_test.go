@@ -16,6 +16,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/book"
+	"dryfit/render/tag"
 )
 
 var demos = []string{"circulation", "large-circulation", "plug-in", "plunge-pool", "two-speed"}
@@ -179,15 +180,10 @@ func TestPage(t *testing.T) {
 					t.Errorf("the page says nothing of %q", want)
 				}
 			}
+			names := tag.Of(p.Circuit, p.Net())
 			for _, j := range p.After.Layout.Joints {
-				if !strings.Contains(text, j.A+" / "+j.B) {
-					t.Errorf("joint %d, %s / %s, has no blank in the record", j.Number, j.A, j.B)
-				}
-			}
-			for _, s := range p.Assembly.Steps {
-				words := strings.NewReplacer("on the bench: ", "", "in the old line: ", "", "at the unit, last: ", "").Replace(s.Text)
-				if !strings.Contains(text, words[1:]) {
-					t.Errorf("step %d is missing: %s", s.Number, s.Text)
+				if blank := tag.Joint(j.Number) + " " + names.Side(j.A, j.Run) + " / " + names.Side(j.B, j.Run); !strings.Contains(text, blank) {
+					t.Errorf("joint %d, %s, has no blank in the record", j.Number, blank)
 				}
 			}
 		})

@@ -17,14 +17,19 @@ type Names struct {
 	parts   map[string]*graph.Part
 	tags    map[string]string
 	roles   map[string]string // of the parts round a unit: "to the unit"
+	net     *stream.Net
+	runs    map[string]*graph.Run
 }
 
 // Of returns the names of a circuit's parts. Which way the water goes is that of the stage
 // after the work: what a part does there it is called by everywhere.
 func Of(c *graph.Circuit, net *stream.Net) *Names {
-	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c, net), roles: map[string]string{}}
+	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c, net), roles: map[string]string{}, net: net, runs: map[string]*graph.Run{}}
 	for _, p := range c.Parts {
 		n.parts[p.ID] = p
+	}
+	for _, r := range c.Runs {
+		n.runs[r.ID] = r
 	}
 	n.findRoles(c, net)
 	return n

@@ -216,7 +216,7 @@ func (d *drawing) lines(b band) []string {
 	if c.Measured {
 		how = "as measured"
 	}
-	out = append(out, fmt.Sprintf("for %s, run %s: outside diameter %s %s", c.Pipe, c.Run, d.diameter(c.OutsideMM), how))
+	out = append(out, fmt.Sprintf("for %s, pipe %s: outside diameter %s %s", c.Pipe, c.Run, d.diameter(c.OutsideMM), how))
 	if c.KerfMM > 0 {
 		out = append(out, fmt.Sprintf("saw takes %s, out of the waste", quantity.Length.Finely(c.KerfMM).In(d.in.Units)))
 	}

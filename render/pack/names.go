@@ -1,0 +1,179 @@
+package pack
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/graph/route"
+	"dryfit/render/book"
+	"dryfit/render/table"
+	"dryfit/render/tag"
+)
+
+// listed are the columns whose cells name parts, runs and places by their ids.
+var listed = map[string]bool{"part": true, "run": true, "where": true}
+
+// named puts the names of all papers for the ids in a chapter's tables.
+func named(c book.Chapter, names *tag.Names) book.Chapter {
+	items := make([]book.Item, len(c.Items))
+	for i, it := range c.Items {
+		if it.Kind == book.Table || it.Kind == book.Blanks {
+			it.Block = namedBlock(it.Block, names)
+		}
+		items[i] = it
+	}
+	c.Items = items
+	return c
+}
+
+func namedBlock(b table.Block, names *tag.Names) table.Block {
+	b.Title = names.Text(b.Title)
+	lines := make([]string, len(b.Lines))
+	for i, l := range b.Lines {
+		lines[i] = names.Text(l)
+	}
+	b.Lines = lines
+	if b.Grid == nil {
+		return b
+	}
+	g := *b.Grid
+	g.Rows = make([][]string, len(b.Grid.Rows))
+	for i, row := range b.Grid.Rows {
+		out := make([]string, len(row))
+		for k, cell := range row {
+			if k < len(g.Header) && listed[g.Header[k]] {
+				out[k] = names.Cell(cell)
+			} else {
+				out[k] = names.Text(cell)
+			}
+		}
+		g.Rows[i] = out
+	}
+	b.Grid = &g
+	return b
+}
+
+// stepText is a step of the assembly in the papers' names: joints that follow each other on one
+// string stand as it is put together, "T2 tee – piece 4 – V1 ball valve".
+func stepText(p *plan.Plan, j jobIn, s route.Step, names *tag.Names) string {
+	text := s.Text
+	for _, lead := range []string{"on the bench: ", "in the old line: ", "at the unit, last: "} {
+		text = strings.TrimPrefix(text, lead)
+	}
+	chains, same := stringsOf(p, j, s, names)
+	if !same {
+		return numbered(ofUnion(names, names.Text(text)))
+	}
+	_, tail, _ := strings.Cut(text, ")") // what stands behind the joints' numbers
+	out := "glue together " + strings.Join(chains, "; ")
+	return out + " (" + jointNumbers(s.Joints) + ")" + names.Text(tail)
+}
+
+// stringsOf is what the joints of a step put together, string by string; false where they are
+// not all of cement.
+func stringsOf(p *plan.Plan, in jobIn, s route.Step, names *tag.Names) (chains []string, cement bool) {
+	last := ""
+	side := func(words, run string) string { return names.Side(words, run) + lengthOf(p, in, words) }
+	for _, n := range s.Joints {
+		j := jointOf(p, n)
+		if j == nil || j.Kind != "cement" {
+			return nil, false
+		}
+		a, b := body(j.A), body(j.B)
+		if b == last {
+			a, b = b, a
+			chains[len(chains)-1] += " – " + side(j.A, j.Run)
+		} else if a == last {
+			chains[len(chains)-1] += " – " + side(j.B, j.Run)
+		} else {
+			chains = append(chains, side(j.A, j.Run)+" – "+side(j.B, j.Run))
+		}
+		last = b
+	}
+	return chains, len(chains) > 0
+}
+
+// lengthOf is the length a piece is cut to, in brackets; "" for what is no piece.
+func lengthOf(p *plan.Plan, j jobIn, words string) string {
+	number, ok := strings.CutPrefix(words, "piece ")
+	if !ok || p.Cuts == nil {
+		return ""
+	}
+	for i := range p.Cuts.Pieces {
+		c := &p.Cuts.Pieces[i]
+		if strconv.Itoa(c.Number) != number {
+			continue
+		}
+		mark := ""
+		if c.Measure {
+			mark = "*"
+		}
+		if c.OnSite {
+			mark += "+"
+		}
+		return " (" + quantity.Format(c.CutMM, quantity.Length, j.units) + mark + ")"
+	}
+	return ""
+}
+
+var (
+	unionNuts  = regexp.MustCompile(`(union nuts? of )([\w-]+)`)
+	jointWords = regexp.MustCompile(`\bjoints? \d+(?:(?:, | and | to )\d+)*`)
+	digits     = regexp.MustCompile(`\d+`)
+)
+
+// ofUnion names the part whose union nuts are done up, whatever its id.
+func ofUnion(names *tag.Names, text string) string {
+	return unionNuts.ReplaceAllStringFunc(text, func(s string) string {
+		m := unionNuts.FindStringSubmatch(s)
+		return m[1] + names.Tag(m[2])
+	})
+}
+
+// numbered writes the numbers of joints as the sheets do: "joints J37 and J38".
+func numbered(text string) string {
+	return jointWords.ReplaceAllStringFunc(text, func(s string) string { return digits.ReplaceAllString(s, "J$0") })
+}
+
+// body is the side of a joint without its port: what the next joint of a string shares with it.
+func body(words string) string {
+	if strings.Contains(words, " ") {
+		return words
+	}
+	id, _, _ := strings.Cut(words, ".")
+	return id
+}
+
+func jointOf(p *plan.Plan, number int) *route.Joint {
+	for i := range p.After.Layout.Joints {
+		if j := &p.After.Layout.Joints[i]; j.Number == number {
+			return j
+		}
+	}
+	return nil
+}
+
+// jointNumbers names joints: "joints J1 to J3".
+func jointNumbers(list []int) string {
+	if len(list) == 1 {
+		return "joint " + tag.Joint(list[0])
+	}
+	for i, n := range list {
+		if n != list[0]+i {
+			var out []string
+			for _, n := range list {
+				out = append(out, tag.Joint(n))
+			}
+			return "joints " + strings.Join(out, ", ")
+		}
+	}
+	join := "to"
+	if len(list) == 2 {
+		join = "and"
+	}
+	return fmt.Sprintf("joints %s %s %s", tag.Joint(list[0]), join, tag.Joint(list[len(list)-1]))
+}

@@ -1,0 +1,115 @@
+package pack
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/render/book"
+	"dryfit/render/drawing"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+	"dryfit/render/table"
+	"dryfit/render/tag"
+)
+
+var (
+	tagWord   = regexp.MustCompile(`\b[A-Z]{1,2}\d+\b`)
+	pieceWord = regexp.MustCompile(`\bpiece (\d+)`)
+	jointSpan = regexp.MustCompile(`\bJ(\d+) to J(\d+)\b`)
+)
+
+// What a step names can be found: every tag, piece and joint stands on a sheet of the same
+// papers, and every joint of the layout is made in one step. No step names an id of the
+// description that is not a word of the trade.
+func TestStepsNameWhatIsDrawn(t *testing.T) {
+	plans := map[string]*plan.Plan{}
+	for _, name := range []string{"two-speed", "plug-in"} {
+		plans[name] = demoPlan(t, name)
+	}
+	for _, name := range []string{"unit-out", "second-unit"} {
+		source, err := os.ReadFile(filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", name+".toml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		plans[name] = planOf(t, name+".toml", source)
+	}
+	for name, p := range plans {
+		drawn := " "
+		for _, view := range []string{"schematic", "isometric", "detail", "templates"} {
+			pages, err := drawing.Pages(p, view, sheet.Page{}, quantity.MetricSystem)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, s := range pages {
+				for _, it := range s.Items {
+					if x, ok := it.(scene.Text); ok {
+						drawn += x.Text + " "
+						if x.Tag == "label:piece" {
+							drawn += "piece " + x.Text + " "
+						}
+					}
+				}
+			}
+		}
+		made := map[int]int{}
+		steps := stepsOf(bookOf(p, table.Style{Units: quantity.MetricSystem}, sheet.Page{}, nil))
+		if len(steps) < 8 {
+			t.Fatalf("%s: %d steps", name, len(steps))
+		}
+		for _, s := range steps {
+			for _, m := range jointSpan.FindAllStringSubmatch(s, -1) {
+				from, _ := strconv.Atoi(m[1])
+				to, _ := strconv.Atoi(m[2])
+				for n := from + 1; n < to; n++ {
+					s += " " + tag.Joint(n)
+				}
+			}
+			for _, w := range append(tagWord.FindAllString(s, -1), pieceWord.FindAllString(s, -1)...) {
+				if !regexp.MustCompile(`\b` + w + `\b`).MatchString(drawn) {
+					t.Errorf("%s: %q stands on no sheet: %s", name, w, s)
+				}
+				if n, err := strconv.Atoi(strings.TrimPrefix(w, "J")); err == nil && strings.HasPrefix(w, "J") {
+					made[n]++
+				}
+			}
+			for _, part := range p.Circuit.Parts {
+				if strings.ContainsAny(part.ID, "-0123456789") && !isKind(part.ID) && regexp.MustCompile(`(^|[ (])`+regexp.QuoteMeta(part.ID)+`([ .,;)]|$)`).MatchString(s) {
+					t.Errorf("%s: a step calls %s by its id: %s", name, part.ID, s)
+				}
+			}
+		}
+		for _, j := range p.After.Layout.Joints {
+			if made[j.Number] != 1 {
+				t.Errorf("%s: joint %d is made in %d steps", name, j.Number, made[j.Number])
+			}
+		}
+	}
+}
+
+func isKind(id string) bool {
+	for _, k := range graph.Kinds() {
+		if string(k) == id {
+			return true
+		}
+	}
+	return false
+}
+
+func stepsOf(b *book.Book) []string {
+	var out []string
+	for _, c := range b.Chapters {
+		for _, it := range c.Items {
+			if c.ID == "work" && it.Kind == book.Steps {
+				out = append(out, it.Lines...)
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,158 @@
+package tag
+
+import (
+	"regexp"
+	"strings"
+
+	"dryfit/graph"
+)
+
+// Run names a pipe by what it joins: "T2 to V1".
+func (n *Names) Run(id string) string {
+	r := n.runs[id]
+	if r == nil {
+		return id
+	}
+	return n.Tag(r.From.Part) + " to " + n.Tag(r.To.Part)
+}
+
+// Side names one side of a joint in a sentence, from the words of its layout: "T2 tee",
+// "piece 5", "90° elbow", "bush at T2", "old pipe, end towards the jets", "tail of V1".
+func (n *Names) Side(words, run string) string {
+	if strings.HasPrefix(words, "old pipe") {
+		if t := n.Towards(n.net, run); t != "" {
+			return "old pipe, " + t
+		}
+		return "old pipe"
+	}
+	if of, ok := strings.CutPrefix(words, "tail of "); ok {
+		if id, ok := n.port(of); ok {
+			return "tail of " + n.Tag(id)
+		}
+	}
+	return n.End(words)
+}
+
+// Cell names what stands in a cell or a list of parts, runs and places, by their ids: "v1, v2"
+// is "V1, V2".
+func (n *Names) Cell(text string) string {
+	items := strings.Split(text, ", ")
+	for i, it := range items {
+		switch {
+		case n.parts[it] != nil && len(items) == 1:
+			items[i] = n.Short(it)
+		case n.parts[it] != nil:
+			items[i] = n.Tag(it)
+		case n.runs[it] != nil:
+			items[i] = n.Run(it)
+		default:
+			items[i] = n.Text(it)
+		}
+	}
+	return strings.Join(items, ", ")
+}
+
+// Forms in which ids stand in texts made for whoever wrote the description.
+var (
+	atBend  = regexp.MustCompile(`\belbow-(\d+) at bend (\d+)(?: of ([\w.>-]+))?`)
+	bendOf  = regexp.MustCompile(`\bbend (\d+) of ([\w.>-]*\w)`)
+	oldPipe = regexp.MustCompile(`\bold pipe of ([\w.>-]*\w)`)
+	onRun   = regexp.MustCompile(`^(Marking out on )(.+)$`)
+	leading = regexp.MustCompile(`^(\s*)([\w-]+): `)
+	quoted  = regexp.MustCompile(`"([\w.>-]+)"`)
+	word    = regexp.MustCompile(`\w[\w.>-]*\w`)
+	atPort  = regexp.MustCompile(`\b(?:reducing-bush|bush|thread-adaptor|[a-z-]+) at ([\w-]+)\.[\w-]+`)
+)
+
+// Text puts names for the ids in a text. What is to be written into the description stays as it
+// is, and so does an id that is a plain word, such as "filter": the trade has the same.
+func (n *Names) Text(text string) string {
+	if strings.Contains(text, " = ") {
+		return text
+	}
+	run := func(id string) string {
+		if n.runs[id] == nil {
+			return id
+		}
+		return "the pipe " + n.Run(id)
+	}
+	text = onRun.ReplaceAllStringFunc(text, func(s string) string {
+		m := onRun.FindStringSubmatch(s)
+		return m[1] + run(m[2])
+	})
+	text = atBend.ReplaceAllStringFunc(text, func(s string) string {
+		m := atBend.FindStringSubmatch(s)
+		if m[3] != "" && n.runs[m[3]] == nil {
+			return s
+		}
+		if m[3] != "" {
+			return FittingWord("elbow-"+m[1]) + " at bend " + m[2] + " of " + run(m[3])
+		}
+		return FittingWord("elbow-" + m[1])
+	})
+	text = bendOf.ReplaceAllStringFunc(text, func(s string) string {
+		m := bendOf.FindStringSubmatch(s)
+		return "bend " + m[1] + " of " + run(m[2])
+	})
+	text = oldPipe.ReplaceAllStringFunc(text, func(s string) string { return "old pipe of " + run(oldPipe.FindStringSubmatch(s)[1]) })
+	text = leading.ReplaceAllStringFunc(text, func(s string) string {
+		m := leading.FindStringSubmatch(s)
+		if n.parts[m[2]] == nil {
+			return s
+		}
+		return m[1] + n.Tag(m[2]) + ": "
+	})
+	text = quoted.ReplaceAllStringFunc(text, func(s string) string {
+		id := s[1 : len(s)-1]
+		if n.parts[id] != nil {
+			return n.Short(id)
+		}
+		if n.runs[id] != nil {
+			return run(id)
+		}
+		return s
+	})
+	text = atPort.ReplaceAllStringFunc(text, func(s string) string {
+		what, where, _ := strings.Cut(s, " at ")
+		id, ok := n.port(where)
+		if !ok {
+			return s
+		}
+		return FittingWord(what) + " at " + n.Tag(id)
+	})
+	if strings.Contains(text, " > ") {
+		steps := strings.Split(text, " > ")
+		for i, s := range steps {
+			lead, id := "", s
+			if k := strings.LastIndexByte(s, ' '); i == 0 && k >= 0 {
+				lead, id = s[:k+1], s[k+1:]
+			}
+			if n.parts[id] != nil {
+				steps[i] = lead + n.Tag(id)
+			}
+		}
+		text = strings.Join(steps, " > ")
+	}
+	return word.ReplaceAllStringFunc(text, func(w string) string {
+		switch {
+		case n.parts[w] != nil && odd(w):
+			return n.Tag(w)
+		case n.runs[w] != nil && odd(w):
+			return run(w)
+		}
+		if id, ok := n.port(w); ok && id != w {
+			return n.Short(id)
+		}
+		return w
+	})
+}
+
+// odd reports whether an id is no word of the trade's.
+func odd(id string) bool {
+	for _, k := range graph.Kinds() {
+		if string(k) == id {
+			return false
+		}
+	}
+	return strings.ContainsAny(id, "-0123456789>")
+}

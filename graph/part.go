@@ -87,7 +87,8 @@ type Part struct {
 	Spec              catalog.Spec // "" : that of its runs
 	Size              catalog.Size // zero: that of its runs (of the larger, at a tee's run)
 	BranchSize        catalog.Size // of a tee's branch; zero: that of its run
-	LengthMM          float64      // stop to stop along its run; 0: the catalogue's
+	LengthMM          float64      // stop to stop along its run; 0 without LengthSet: the catalogue's
+	LengthSet         bool         // the description gives it, zero or more
 	OutsideMM         float64      // largest outside diameter of a part in line, as measured; 0: the catalogue's
 	Box               *Span        // two opposite corners of what it takes up, from its first port, mm; nil: not given
 	Ports             []Port
@@ -349,3 +350,7 @@ type BlowerData struct {
 	AirFlow  Amount // m³/s of air
 	Electric Electric
 }
+
+// OwnLength reports whether the part has a length of its own, and not its catalogue row's: one
+// that was given, zero too, or that the tool built it with.
+func (p *Part) OwnLength() bool { return p.LengthSet || p.LengthMM > 0 }

@@ -51,6 +51,19 @@ func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *b
 	}
 }
 
+// qtyGiven is a quantity of which zero is a value: a flag remembers that it was given. What
+// the tool itself built in has one of its own without the flag.
+func qtyGiven[T any](name string, l limit, at func(*T) *float64, given func(*T) *bool) field[T] {
+	f := qtySet(name, l, at, given)
+	f.write = func(from *T) string {
+		if !*given(from) && *at(from) == 0 {
+			return ""
+		}
+		return exactIn(*at(from), l)
+	}
+	return f
+}
+
 // baseValue returns the value in the base unit of the limit's first dimension: where a
 // pressure is wanted a head is metres of the water pumped.
 func (r *reader) baseValue(q quantity.Quantity) float64 {
@@ -126,7 +139,8 @@ func openingText(o graph.Opening) string {
 // amountField is a quantity of which zero is a value.
 func amountField[T any](name string, l limit, at func(*T) *graph.Amount) field[T] {
 	return field[T]{
-		key: name,
+		key:  name,
+		like: quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into) = graph.Given(r.baseValue(q))

@@ -61,7 +61,7 @@ func (r *reader) portsApart(p *graph.Part) {
 // lengthAgrees finds a part with a length of its own and an outlet somewhere else.
 func (r *reader) lengthAgrees(p *graph.Part) {
 	in, out := p.Port(graph.In), p.Port(graph.Out)
-	if p.LengthMM <= 0 || in == nil || out == nil || out.At == nil {
+	if !p.OwnLength() || in == nil || out == nil || out.At == nil {
 		return
 	}
 	by := *out.At

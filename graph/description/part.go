@@ -24,7 +24,7 @@ var partFields = []field[graph.Part]{
 var morePartFields = slices.Concat([]field[graph.Part]{
 	specField("spec", func(p *graph.Part) *catalogSpec { return &p.Spec }),
 	sizeField("size", func(p *graph.Part) *catalogSize { return &p.Size }),
-	qtyField("length", partLength, func(p *graph.Part) *float64 { return &p.LengthMM }),
+	qtyGiven("length", partLength, func(p *graph.Part) *float64 { return &p.LengthMM }, func(p *graph.Part) *bool { return &p.LengthSet }),
 	qtyField("outside-diameter", outsideWidth.suchAs("92 mm"), func(p *graph.Part) *float64 { return &p.OutsideMM }),
 	boxField(),
 	portPlacesField(),

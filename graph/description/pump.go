@@ -12,7 +12,7 @@ import (
 var speedFields = []field[graph.Speed]{
 	textField("name", `the name of the speed, such as "low"`, func(s *graph.Speed) *string { return &s.Name }),
 	qtyField("power", electricPower, func(s *graph.Speed) *float64 { return &s.PowerW }),
-	numberField("efficiency", 0, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
+	numberField("efficiency", 0.01, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
 	numberAmount("hours-a-day", 0, 24, func(s *graph.Speed) *graph.Amount { return &s.HoursADay }),
 	numberField("ratio", 0, mostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
 	{

@@ -485,7 +485,14 @@ at-from = "tub.b"
 from = ["left 200 mm", "down 700 mm", "front 1 ft"]
 to = ["right 1900 mm", "back 100 mm"]
 
+[[accept]]
+promise = "least-flow"
+mode = "one"
+reason = "the owner will have the pump measured"
+
 [prices]
+margin = "0 %"
+tax = "19 %"
 tee = "4"
 "elbow-90 pvc-sch40 2 in" = { price = "1.10", code = "E\u00e9" }
 unit = "1000.50"
@@ -499,6 +506,15 @@ func TestEverythingRoundTrips(t *testing.T) {
 	roundTrip(t, c)
 	// every key that can be written is in the text above
 	text := string(Write(c))
+	for _, table := range topTables {
+		head := "[" + table.name + "]"
+		if table.name == "catalog" {
+			head = "[[catalog."
+		}
+		if !strings.Contains(text, head) {
+			t.Errorf("the table %s is not written back", head)
+		}
+	}
 	for _, k := range slicesOfKeys() {
 		if !strings.Contains(text, k+" = ") {
 			t.Errorf("the key %q is tried by no test", k)
@@ -514,7 +530,7 @@ func slicesOfKeys() []string {
 		keysOf(electricFields), keysOf(legFields), keysOf(runFields), keysOf(modeFields), keysOf(retrofitFields),
 		keysOf(cutFields), keysOf(keepClearFields), keysOf(boxFields), keysOf(cabinetFields), keysOf(stockFields), keysOf(priceFields), keysOf(siteFields), keysOf(fallFields), keysOf(standingFields),
 		keysOf(heatLossFields), keysOf(coverFields), keysOf(shellFields), keysOf(useFields), keysOf(climateFields),
-		keysOf(bandFields), keysOf(tariffFields), keysOf(cableFields), keysOf(supplyFields)} {
+		keysOf(bandFields), keysOf(tariffFields), keysOf(cableFields), keysOf(supplyFields), keysOf(acceptFields), keysOf(offerFields)} {
 		out = append(out, k...)
 	}
 	for _, k := range graph.Kinds() {

@@ -174,7 +174,7 @@ func sameWork(a, b *graph.Circuit) bool {
 		return x == y || reflect.DeepEqual(one, two)
 	}
 	return slices.EqualFunc(a.Parts, b.Parts, parts) && slices.EqualFunc(a.Runs, b.Runs, runs) &&
-		reflect.DeepEqual(a.Modes, b.Modes) && reflect.DeepEqual(a.Pipe, b.Pipe) && reflect.DeepEqual(a.Water, b.Water) && a.Catalog == b.Catalog
+		reflect.DeepEqual(a.Modes, b.Modes) && reflect.DeepEqual(a.Pipe, b.Pipe) && reflect.DeepEqual(a.Water, b.Water)
 }
 
 // placeOf returns the place of a mode, or that of the first pump for a mode nobody wrote.

@@ -185,7 +185,7 @@ func (d *draft) bypass(w work, choice Choice) string {
 	case graph.CheckValve:
 		p.Type = choice.Spring
 		p.Check = &graph.CheckData{Style: "spring"}
-		p.LengthMM = 0
+		p.LengthMM, p.LengthSet = 0, false
 	default:
 		p.Valve.Kv = choice.ThrottleKv
 		if choice.Shut {

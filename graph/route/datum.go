@@ -141,10 +141,10 @@ func (l *layer) assumedSpan(p *graph.Part, first string, k int) graph.Vec {
 		return graph.Vec{X: assumedManifoldMM * float64(k)}
 	}
 	length := p.LengthMM
-	if length == 0 {
+	if !p.OwnLength() {
 		length = l.set.Part(p.ID).Row.V.LengthMM
 	}
-	if length == 0 {
+	if length == 0 && !p.OwnLength() {
 		length = assumedEquipmentMM
 	}
 	if way, ok := l.ways[p.ID+"."+first]; ok {

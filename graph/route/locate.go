@@ -111,7 +111,7 @@ func (l *layer) through(p *graph.Part) (graph.Vec, bool) {
 	if settle.InLine(p.Kind) {
 		length := l.set.Part(p.ID).Row.V.LengthMM
 		switch {
-		case length <= 0 && p.Kind != graph.SlipCoupling: // its pipes butt
+		case length <= 0 && !p.OwnLength() && p.Kind != graph.SlipCoupling: // its pipes butt
 			return graph.Vec{}, false
 		case okOut:
 			return out.Scale(length), true
@@ -120,7 +120,7 @@ func (l *layer) through(p *graph.Part) (graph.Vec, bool) {
 		}
 		return graph.Vec{}, false
 	}
-	if p.LengthMM <= 0 {
+	if !p.OwnLength() {
 		return graph.Vec{}, false
 	}
 	switch {

@@ -53,7 +53,7 @@ func (s *Stage) settlePart(p *graph.Part) Part {
 	out.Style = CheckStyle(s.cat, p)
 	s.settleRow(&out)
 	row, from := &out.Row.V, out.measures
-	if p.LengthMM > 0 {
+	if p.OwnLength() {
 		row.LengthMM, row.Measure = p.LengthMM, false
 		row.TolMinusMM, row.TolPlusMM = 0, 0
 		out.Length = number(p.LengthMM, quantity.Length, given(p.KeyPos["length"]))

@@ -146,7 +146,7 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 			Kind: string(p.Kind), Spec: fit.Spec.V, Size: size, Ends: ends, Quantity: 1, Unit: "pc",
 			EquivalentLengthM: through.lengthM, K: through.k, BranchLengthM: corner.lengthM, BranchK: corner.k,
 			Source: partSource(p, &fit.Row.V), Own: fit.Row.V.Own, New: p.New(), Removed: removed,
-			Measure: p.New() && fit.Row.V.Measure && p.LengthMM == 0, Where: []string{p.ID},
+			Measure: p.New() && fit.Row.V.Measure && !p.OwnLength(), Where: []string{p.ID},
 		},
 		size: fit.Size.V, ids: []string{p.ID}, row: fit.Row.V.Name,
 	}

@@ -158,7 +158,7 @@ func (b *builder) inLine(p *graph.Part) {
 	half := out.Sub(in).Scale(0.5)
 	// what of it is certain: less its tolerance, half at each end
 	slack := 0.0
-	if row.Measure && p.LengthMM == 0 {
+	if row.Measure && !p.OwnLength() {
 		slack = math.Min(row.TolMinusMM/2, half.Len())
 	}
 	put := func(id string, from, to graph.Vec, trimFrom, trimTo float64) {

@@ -60,10 +60,10 @@ func TestHeatPumpFlows(t *testing.T) {
 		if !ok {
 			t.Fatalf("no %s", name)
 		}
-		if math.Abs(r.Rated*3600-rated) > 0.04*rated {
+		if !(math.Abs(r.Rated*3600-rated) <= 0.04*rated) {
 			t.Errorf("%s: rated %.2f m3/h, want %.1f", name, r.Rated*3600, rated)
 		}
-		if p := r.PowerW / 1000; math.Abs(r.Least*3600-p/4) > 1e-9 || math.Abs(r.Most-2*r.Rated) > 1e-12 {
+		if p := r.PowerW / 1000; !(math.Abs(r.Least*3600-p/4) <= 1e-9) || !(math.Abs(r.Most-2*r.Rated) <= 1e-12) {
 			t.Errorf("%s: least %.2f, most %.2f m3/h for %g kW", name, r.Least*3600, r.Most*3600, p)
 		}
 		if r.LossDropPa < 5000 || r.LossDropPa > 15000 || r.LossFlow != r.Rated {

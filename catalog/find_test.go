@@ -77,7 +77,7 @@ func TestPipeSizesRise(t *testing.T) {
 
 func TestByOutside(t *testing.T) {
 	found := Embedded().ByOutside(60.3, CalliperMM)
-	if len(found) < 3 || found[0].Size != (Size{Nominal: 2}) || math.Abs(found[0].DifferenceMM) > 0.03 {
+	if len(found) < 3 || found[0].Size != (Size{Nominal: 2}) || !(math.Abs(found[0].DifferenceMM) <= 0.03) {
 		t.Errorf("60.3 mm: %+v", found)
 	}
 	if found := Embedded().ByOutside(43, CalliperMM); len(found) != 1 || found[0].Pressure || found[0].Pipe != "waste pipe 1-1/2 in" {

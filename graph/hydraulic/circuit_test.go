@@ -65,7 +65,7 @@ func closed(t testing.TB, c *graph.Circuit, s *hydraulic.Solution) {
 		most = max(most, math.Abs(r.Flow))
 	}
 	for _, p := range c.Parts {
-		if math.Abs(sum[p.ID]) > 1e-9*most {
+		if !(math.Abs(sum[p.ID]) <= 1e-9*most) {
 			t.Errorf("%s keeps %g m³/s", p.ID, sum[p.ID])
 		}
 	}
@@ -271,7 +271,7 @@ func TestBeyondCurve(t *testing.T) {
 	if !errors.As(err, &beyond) {
 		t.Fatalf("got %v, want a *BeyondCurveError", err)
 	}
-	if beyond.Pump != "pump" || math.Abs(beyond.Last-5.0/3600) > 1e-12 || beyond.Flow <= beyond.Last {
+	if beyond.Pump != "pump" || !(math.Abs(beyond.Last-5.0/3600) <= 1e-12) || beyond.Flow <= beyond.Last {
 		t.Errorf("got %+v", beyond)
 	}
 }

@@ -105,7 +105,7 @@ func examine(t *testing.T, n *network.Network) error {
 		}
 	}
 	for v, b := range bal {
-		if math.Abs(b) > 1e-9*most {
+		if !(math.Abs(b) <= 1e-9*most) {
 			t.Errorf("node %d: %g m³/s too much", v, b)
 		}
 	}

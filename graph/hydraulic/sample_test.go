@@ -17,7 +17,7 @@ func TestSampleEven(t *testing.T) {
 		}
 		slices.Sort(seen)
 		for i, u := range seen {
-			if want := (float64(i) + 0.5) / sampleSize; math.Abs(u-want) > 1e-12 {
+			if want := (float64(i) + 0.5) / sampleSize; !(math.Abs(u-want) <= 1e-12) {
 				t.Fatalf("coordinate %d, value %d: got %g, want %g", dim, i, u, want)
 			}
 		}
@@ -34,7 +34,7 @@ func TestSampleSpread(t *testing.T) {
 			for i := range sampleSize {
 				sum += (samplePoint(i, a) - 0.5) * (samplePoint(i, b) - 0.5)
 			}
-			if r := sum / sampleSize * 12; math.Abs(r) > bound {
+			if r := sum / sampleSize * 12; !(math.Abs(r) <= bound) {
 				t.Errorf("coordinates %d and %d: correlation %.3f, want at most %.3f", a, b, r, bound)
 			}
 		}

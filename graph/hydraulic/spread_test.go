@@ -66,11 +66,11 @@ func TestInfluenceByHand(t *testing.T) {
 	span, _ := catalog.Spread(catalog.SpreadFilterLoss, "assumed")
 	want := (q(1+span.Low) - q(1+span.High)) / 2
 	first := r.MeasureFirst[0]
-	if first.Part != "filter" || first.Moves != "the unit's flow" || math.Abs(first.Effect-want) > 1e-4 {
+	if first.Part != "filter" || first.Moves != "the unit's flow" || !(math.Abs(first.Effect-want) <= 1e-4) {
 		t.Errorf("first is %+v, want the filter with %.4f", first, want)
 	}
 	got := r.Of("on", graph.After).Parts[3]
-	if math.Abs(got.Likely*3600-10) > 1e-6 || got.Low >= got.Likely || got.High <= got.Likely {
+	if !(math.Abs(got.Likely*3600-10) <= 1e-6) || got.Low >= got.Likely || got.High <= got.Likely {
 		t.Errorf("the unit's range is %+v, want likely 10 m³/h inside it", got)
 	}
 }
@@ -99,7 +99,7 @@ func TestPromiseByHand(t *testing.T) {
 	want := (1 + math.Erf(z/math.Sqrt2)) / 2 // pump and unit add a little
 	for _, p := range r.Promises {
 		if strings.HasPrefix(p.Text.String(), "the unit gets at least its least") {
-			if math.Abs(p.Share-want) > 0.02 {
+			if !(math.Abs(p.Share-want) <= 0.02) {
 				t.Errorf("share %.3f, want %.3f", p.Share, want)
 			}
 			return

@@ -12,7 +12,7 @@ import (
 func TestNPSHBetweenPoints(t *testing.T) {
 	points := []graph.CurvePoint{{Flow: 1, Head: graph.Drop{Value: 2, IsHead: true}}, {Flow: 3, Head: graph.Drop{Value: 6, IsHead: true}}}
 	for flow, want := range map[float64]float64{0: 2, 1: 2, 2: 4, 2.5: 5, 3: 6, 9: 6} {
-		if got := npshAt(points, flow, 1000); math.Abs(got-want) > 1e-12 {
+		if got := npshAt(points, flow, 1000); !(math.Abs(got-want) <= 1e-12) {
 			t.Errorf("npshAt(%g) = %g, want %g", flow, got, want)
 		}
 	}

@@ -58,10 +58,10 @@ func TestGivenIsNotAssumed(t *testing.T) {
 	if wide := y.PlannedKWh.High/y.PlannedKWh.Low - 1; !((y.SavingShare.High - y.SavingShare.Low) < wide) {
 		t.Errorf("share %+v as wide as the year %+v", y.SavingShare, y.PlannedKWh)
 	}
-	if want := 3000 / y.SavingCost.Likely; !y.PaybackKnown || y.PaybackAtLeast || math.Abs(y.Payback.Likely-want) > 1e-9 {
+	if want := 3000 / y.SavingCost.Likely; !y.PaybackKnown || y.PaybackAtLeast || !(math.Abs(y.Payback.Likely-want) <= 1e-9) {
 		t.Errorf("payback %+v, want %.3f", y.Payback, want)
 	}
-	if got := y.SavingCost.Likely; math.Abs(got-0.3*y.SavingKWh.Likely) > 1e-6*got {
+	if got := y.SavingCost.Likely; !(math.Abs(got-0.3*y.SavingKWh.Likely) <= 1e-6*got) {
 		t.Errorf("saving %.4f at 0.30, %.3f kWh", got, y.SavingKWh.Likely)
 	}
 }
@@ -113,7 +113,7 @@ func TestFallCalibrates(t *testing.T) {
 	in := testInput()
 	in.Stage.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(36), InS: graph.Given(86400), AirC: graph.Given(6)}}
 	// 1200 l: 3.720 W/K by the logarithm, by hand
-	if got := Answer(in).Loss.UA; math.Abs(got-3.720) > 0.002 {
+	if got := Answer(in).Loss.UA; !(math.Abs(got-3.720) <= 0.002) {
 		t.Errorf("UA %.4f W/K, want 3.720", got)
 	}
 }
@@ -125,7 +125,7 @@ func TestSamplePoints(t *testing.T) {
 		for i := range samples {
 			sum += samplePoint(i, k) / samples
 		}
-		if math.Abs(sum-0.5) > 0.06 {
+		if !(math.Abs(sum-0.5) <= 0.06) {
 			t.Errorf("coordinate %d: mean %.3f", k, sum)
 		}
 	}

@@ -84,7 +84,7 @@ func closes(t *testing.T, n *network.Network, f *network.Flow) {
 		}
 	}
 	for v, b := range bal {
-		if math.Abs(b) > 1e-9*most {
+		if !(math.Abs(b) <= 1e-9*most) {
 			t.Errorf("node %d: %g m³/s too much", v, b)
 		}
 	}

@@ -167,7 +167,13 @@ func (b *table) at(format string, args ...any) *tally {
 }
 
 // TestCover counts how often the truth lies in what is printed as nine in ten.
-func TestCover(t *testing.T) {
+func TestCover(t *testing.T) { cover(t, careful, 0) }
+
+// TestCoverHurried does so with another's survey, and other tubs.
+func TestCoverHurried(t *testing.T) { cover(t, hurried, 500_000) }
+
+func cover(t *testing.T, who surveyor, seed int) {
+	t.Helper()
 	var by table
 	lost := 0
 	for fi, f := range families {
@@ -176,7 +182,7 @@ func TestCover(t *testing.T) {
 		}
 		for li, l := range levels {
 			for i := range *twins {
-				u := newTub(f, l, uint64(1000*(10*fi+li)+i))
+				u := newTub(f, l, who, uint64(seed+1000*(10*fi+li)+i))
 				truth, ok := u.solve(t)
 				if !ok {
 					lost++

@@ -32,6 +32,8 @@ type tub struct {
 	d     dice
 	elbow float64 // K of an elbow of the make that was at hand
 	last  string  // port the next run starts from
+	by    surveyor
+	cut   left
 	runs  int
 }
 
@@ -55,7 +57,7 @@ func (t *tub) lossPart(id, kind, of string, sheet loss, field float64, extra str
 	is := lossText(sheet.times(field))
 	survey := ""
 	if t.sheet() {
-		survey = "known = \"data-sheet\"\n" + onePoint(sheet.times(drawSheet(t.d)))
+		survey = "known = \"data-sheet\"\n" + onePoint(sheet.times(t.sheetOff()))
 	}
 	t.part(id, kind, of, extra+is, extra+survey)
 }
@@ -103,11 +105,22 @@ func (t *tub) pipe(w way) {
 	if w.from == "" {
 		w.from = t.last
 	}
+	rest := t.by.keeps && w.from == "t2.run-out" && t.cut.id != ""
+	if rest {
+		w.of = fmt.Sprintf("existing = true\nremains-of = %q\n", t.cut.id)
+	}
 	isOld := w.of != newWork
 	p := drawPipe(d, w.spec, w.size, isOld, w.corrugated)
-	k := w.extra
+	var each []float64
 	for range w.elbows {
-		k += t.elbow * drawElbow(d)
+		each = append(each, t.elbow*drawElbow(d))
+	}
+	if rest {
+		p, each = t.cut.of, t.cut.elbows[:min(w.elbows, len(t.cut.elbows))]
+	}
+	k := w.extra
+	for _, e := range each {
+		k += e
 	}
 	length := w.length
 	if length > 0 {
@@ -132,10 +145,10 @@ func (t *tub) pipe(w way) {
 	switch {
 	case length == 0:
 	case !isOld || t.level == all:
-		said = math.Round(length*d.off(tapedLength)/10) * 10
+		said = math.Round(length*d.off(t.by.taped)/10) * 10
 		known = "known = \"measured\"\n"
 	default:
-		said = math.Round(length*d.off(guessedLength)/50) * 50
+		said = max(t.by.step, math.Round(length*(1-t.by.short)*d.off(t.by.paced)/t.by.step)*t.by.step)
 	}
 	if w.corrugated { // he feels inside
 		head = strings.Replace(head, `spec = "hose"`, `spec = "hose-corrugated"`, 1)
@@ -143,7 +156,16 @@ func (t *tub) pipe(w way) {
 	fmt.Fprintf(&t.survey, "%slength = \"%.0f mm\"\n%s", head, said, known)
 	elbows := w.elbows
 	if isOld && length > 0 {
-		elbows = max(0, elbows-d.few(missedElbows/4))
+		elbows = max(0, elbows-d.few(t.by.missed/4))
+		if t.by.skips > 0 && d.in(t.by.skips) {
+			elbows = 0
+		}
+	}
+	if rest {
+		elbows = min(elbows, t.cut.listed)
+	}
+	if w.of == removed {
+		t.cut = left{id, p, each, elbows}
 	}
 	if elbows > 0 {
 		fmt.Fprintf(&t.survey, "fittings = { elbow-90 = %d }\n", elbows)
@@ -154,8 +176,8 @@ func (t *tub) pipe(w way) {
 }
 
 // newTub draws a tub of a family and surveys it to a level.
-func newTub(f family, l level, seed uint64) *tub {
-	t := &tub{family: f, level: l, k: map[string]float64{}, tee: map[string]float64{}, d: newDice(seed), modes: []string{"on"}}
+func newTub(f family, l level, by surveyor, seed uint64) *tub {
+	t := &tub{by: by, family: f, level: l, k: map[string]float64{}, tee: map[string]float64{}, d: newDice(seed), modes: []string{"on"}}
 	t.elbow = drawElbowMake(t.d)
 	fmt.Fprintf(&t.is, "[water]\ntemperature = \"%.1f °C\"\n", t.d.even(36, 40))
 	t.survey.WriteString("[water]\ntemperature = \"38 °C\"\n")
@@ -175,10 +197,28 @@ func newTub(f family, l level, seed uint64) *tub {
 	return t
 }
 
+// drawFilter draws a filter, as dirty as whoever surveys it leaves it.
+func (t *tub) drawFilter(sand bool, flow float64) (sheet loss, dirt float64) {
+	sheet, dirt = drawFilter(t.d, sand, flow)
+	return sheet, dirt * t.by.grime
+}
+
+// sheetOff is by what factor a sheet is off the part in hand.
+func (t *tub) sheetOff() float64 { return t.d.off(t.by.sheet) }
+
+// label is the watts on a pump's label: of what it draws, or now and then of its shaft.
+func (t *tub) label(p pump) float64 {
+	if t.by.shaft > 0 && t.d.in(t.by.shaft) {
+		return toStep(0.7 * p.labelW)
+	}
+	return p.labelW
+}
+
 // pumpPart writes a pump; kinds is the catalogue's type for it.
 func (t *tub) pumpPart(p pump, kind string) {
 	of := old
 	known := t.sheet()
+	p.labelW = t.label(p)
 	if t.family == twin2 {
 		is := fmt.Sprintf("speeds = [\n{ name = \"low\", curve = %s },\n{ name = \"high\", curve = %s },\n]\n",
 			curveText(p.real(p.ratio), 24), curveText(p.real(1), 24))
@@ -201,7 +241,11 @@ func (t *tub) pumpPart(p pump, kind string) {
 // jetsPart writes the jets: counted, the nozzle measured with a gauge, or by a sheet.
 func (t *tub) jetsPart(j jets, kind string) {
 	is := fmt.Sprintf("count = %d\nbore = \"%g mm\"\nk = %.4f\n", j.count, j.bore, j.k)
-	survey := fmt.Sprintf("count = %d\n", j.count)
+	counted := j.count
+	if t.by.miscount > 0 && j.count > 4 && t.d.in(t.by.miscount) {
+		counted--
+	}
+	survey := fmt.Sprintf("count = %d\n", counted)
 	if kind != "" {
 		survey += fmt.Sprintf("type = %q\n", kind)
 	}
@@ -212,7 +256,7 @@ func (t *tub) jetsPart(j jets, kind string) {
 			one := j
 			one.count = 1
 			q := math.Sqrt(8 / one.square()) // at 8 m
-			survey += fmt.Sprintf("known = \"data-sheet\"\nrated = { flow = \"%.4g m3/h\", drop = \"%.4g kPa\" }\n", q, 8*9.74*drawSheet(t.d)*drawSheet(t.d))
+			survey += fmt.Sprintf("known = \"data-sheet\"\nrated = { flow = \"%.4g m3/h\", drop = \"%.4g kPa\" }\n", q, 8*9.74*t.sheetOff()*t.sheetOff())
 		}
 	}
 	t.part("jets", "jet-group", old, is, survey)
@@ -231,7 +275,7 @@ func round2(x float64) float64 { return math.Round(x*100) / 100 }
 func (t *tub) valve(id, kind string, bore, open float64) {
 	at := 1.0
 	if open < 1 {
-		at = min(0.98, max(0.26, open+handle*t.d.NormFloat64()))
+		at = min(0.98, max(0.26, open+t.by.handle*t.d.NormFloat64()))
 	}
 	k := valveK(kind, at) * t.d.off(0.2)
 	if open == 1 {
@@ -312,7 +356,7 @@ func (t *tub) smallLine(p pump) {
 	bore := map[string]float64{"3/4 in": 19, "1 in": 25}[size]
 	hose := way{spec: "hose", size: size, of: old}
 	tubPart(t, `["well", "return"]`)
-	filter, dirt := drawFilter(d, false, flow)
+	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
 	t.pumpPart(p, "circulation-pump-24h")
 	t.lossPart("element", "element-heater", old, drawElement(d, flow), d.even(0.95, 1.2), "")
@@ -358,7 +402,7 @@ func (t *tub) largeLine(p pump) {
 	}
 	line := way{spec: spec, size: size, of: old}
 	tubPart(t, `["skimmer", "return"]`)
-	filter, dirt := drawFilter(d, false, flow)
+	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
 	t.pumpPart(p, "circulation-pump-1.5in")
 	t.lossPart("element", "element-heater", old, drawElement(d, flow), d.even(0.95, 1.2), "")
@@ -395,7 +439,7 @@ func (t *tub) twoSpeedLine(p pump) {
 	line := way{spec: spec, size: size, of: old}
 	tubPart(t, `["skimmer", "footwell", "return"]`)
 	t.teePart("st", old)
-	filter, dirt := drawFilter(d, false, flow)
+	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
 	kind := "two-speed-pump-small"
 	if p.labelW > 1450 {
@@ -459,7 +503,7 @@ func (t *tub) plungeLine(p pump) {
 	if sand {
 		media = "media = \"sand\"\n"
 	}
-	filter, dirt := drawFilter(d, sand, flow)
+	filter, dirt := t.drawFilter(sand, flow)
 	if !sand {
 		filter.drop *= d.even(1.5, 3) // in a vessel, with its own ports
 	}
@@ -496,7 +540,7 @@ func (t *tub) plugInLine(p pump) {
 	ribs := d.in(0.6)
 	hose := way{spec: "hose", size: size, of: old, corrugated: ribs}
 	tubPart(t, `["suction", "return"]`)
-	filter, dirt := drawFilter(d, false, flow)
+	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
 	t.pumpPart(p, "plug-in-pump")
 	t.lossPart("element", "element-heater", old, drawElement(d, flow), d.even(0.95, 1.2), "")

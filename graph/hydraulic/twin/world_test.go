@@ -256,17 +256,3 @@ func drawSpring(d dice, psi float64) (cracking, k float64) {
 	}
 	return cracking, d.nine(3, 11)
 }
-
-// What a careful fitter gets wrong. A length paced or guessed behind foam: a seventh. By
-// tape: two in a hundred. Elbows behind foam: one in the whole of the old work is missed, or
-// two, or none. A handle is set to three in a hundred of its turn.
-const (
-	guessedLength = 0.13
-	tapedLength   = 0.02
-	missedElbows  = 0.8
-	handle        = 0.03
-)
-
-// A maker's sheet is his good sample in his laboratory: a few in a hundred of the part in
-// hand, before it is fitted and used.
-func drawSheet(d dice) float64 { return d.off(0.05) }

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"iter"
 	"slices"
+
+	"dryfit/catalog/quantity"
 )
 
 // Catalog is a set of rows with different names. It never changes once made.
@@ -107,6 +109,6 @@ func (c *Catalog) Nearest(name string) string {
 	for i, r := range c.rows {
 		names[i] = r.Name
 	}
-	near, _ := NearestWord(name, names)
+	near, _ := quantity.Nearest(name, names)
 	return near
 }

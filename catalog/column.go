@@ -239,7 +239,7 @@ func setWays(r *Row, v any) error {
 // unknown is the error of a word that is not in a list.
 func unknown(what, word string, known []string) error {
 	hint := ""
-	if near, ok := NearestWord(word, known); ok {
+	if near, ok := quantity.Nearest(word, known); ok {
 		hint = fmt.Sprintf("did you mean %q?", near)
 	}
 	return &quantity.Error{Text: word, Message: "unknown " + what + " " + strconv.Quote(word), Hint: hint}

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 
-	"dryfit/catalog"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
 	"dryfit/render/table"
@@ -62,11 +61,7 @@ func explainRule(name, output string, w *world) int {
 		for _, r := range rule.All() {
 			names = append(names, r.Name)
 		}
-		err := fmt.Errorf("no rule %q (dryfit check --rules lists them)", name)
-		if near, ok := catalog.NearestWord(name, names); ok {
-			err = fmt.Errorf("no rule %q; did you mean %q?", name, near)
-		}
-		return complain(w, err)
+		return complain(w, fmt.Errorf("no rule %q%s (dryfit check --rules lists them)", name, meant(name, names)))
 	}
 	return w.write(output, []byte(rule.Explain(name)))
 }

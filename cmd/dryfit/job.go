@@ -64,11 +64,7 @@ func (j *job) checkWords(formats []string) error {
 }
 
 func wrongWord(flag, got string, want []string) error {
-	s := fmt.Sprintf("%s is %q; it can be %s", flag, got, strings.Join(want, ", "))
-	if near, ok := catalog.NearestWord(got, want); ok {
-		s += fmt.Sprintf("; did you mean %q?", near)
-	}
-	return fmt.Errorf("%s", s)
+	return fmt.Errorf("%s is %q; it can be %s%s", flag, got, strings.Join(want, ", "), meant(got, want))
 }
 
 // read reads the description and the catalogue files. It returns false when there is no

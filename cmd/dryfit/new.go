@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"strings"
 
-	"dryfit/catalog"
 	"dryfit/graph/description"
 )
 
@@ -32,11 +31,7 @@ func runNew(v *verb, args []string, w *world) int {
 	}
 	text, err := description.Template(circuit)
 	if err != nil {
-		err = fmt.Errorf("no circuit %q; there are %s", circuit, strings.Join(names, ", "))
-		if near, ok := catalog.NearestWord(circuit, names); ok {
-			err = fmt.Errorf("no circuit %q; did you mean %q?", circuit, near)
-		}
-		return complain(w, err)
+		return complain(w, fmt.Errorf("no circuit %q%s (there are %s)", circuit, meant(circuit, names), strings.Join(names, ", ")))
 	}
 	if f.NArg() == 0 || f.Arg(0) == "-" {
 		return w.write("-", text)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"dryfit/catalog"
 	"dryfit/graph/plan"
 	"dryfit/graph/settle"
 	"dryfit/render/table"
@@ -57,11 +56,7 @@ func runShow(v *verb, args []string, w *world) int {
 		}
 	}
 	if of != "" && !slices.Contains(names, of) {
-		err := fmt.Sprintf("there is no part or run %q", of)
-		if near, ok := catalog.NearestWord(of, names); ok {
-			err += fmt.Sprintf("; did you mean %q?", near)
-		}
-		return complain(w, fmt.Errorf("%s", err))
+		return complain(w, fmt.Errorf("there is no part or run %q%s", of, meant(of, names)))
 	}
 	values := table.ShownOf(stages, of)
 	var out []byte

@@ -9,7 +9,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"dryfit/catalog"
 	"dryfit/cmd/dryfit/notices"
 	"dryfit/graph"
 )
@@ -41,11 +40,7 @@ func unknownVerb(name string) error {
 	for _, v := range verbs() {
 		names = append(names, v.name)
 	}
-	err := fmt.Sprintf("no verb %q", name)
-	if near, ok := catalog.NearestWord(name, names); ok {
-		err += fmt.Sprintf("; did you mean %q?", near)
-	}
-	return errors.New(err + " (dryfit help lists them)")
+	return fmt.Errorf("no verb %q%s (dryfit help lists them)", name, meant(name, names))
 }
 
 // usage is the help of the whole command.
@@ -154,11 +149,9 @@ func explainFlag(v *verb, f *pflag.FlagSet, err error) error {
 	text := err.Error()
 	if errors.As(err, &unknown) {
 		var names []string
-		f.VisitAll(func(g *pflag.Flag) { names = append(names, g.Name) })
-		text = fmt.Sprintf("%s has no flag --%s", v.name, unknown.GetSpecifiedName())
-		if near, ok := catalog.NearestWord(unknown.GetSpecifiedName(), names); ok {
-			text += fmt.Sprintf("; did you mean --%s?", near)
-		}
+		f.VisitAll(func(g *pflag.Flag) { names = append(names, "--"+g.Name) })
+		name := "--" + unknown.GetSpecifiedName()
+		text = fmt.Sprintf("%s has no flag %s%s", v.name, name, meant(name, names))
 	}
 	return fmt.Errorf("%s (dryfit help %s shows its flags)", text, v.name)
 }

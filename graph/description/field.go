@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 )
@@ -60,7 +61,7 @@ func readTable[T any](r *reader, v located.Value, what string, fields []field[T]
 		i := slices.IndexFunc(fields, func(f field[T]) bool { return f.key == key })
 		if i < 0 {
 			if !r.Many() {
-				k, _ := located.Nearest(key, keysOf(fields))
+				k, _ := quantity.Nearest(key, keysOf(fields))
 				meant = append(meant, k)
 			}
 			r.unknownKey(c, what, keysOf(fields))

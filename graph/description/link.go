@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 )
@@ -76,7 +77,7 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 		if !r.Many() {
 			ids := r.idsOf(func(graph.Kind) bool { return true })
 			hint = located.Near(ref.Part, ids)
-			id, _ = located.Nearest(ref.Part, ids)
+			id, _ = quantity.Nearest(ref.Part, ids)
 		}
 		r.Fail(at, hint, "there is no part %s", located.Said(ref.Part))
 		r.loosen(id)

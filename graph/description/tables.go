@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 )
@@ -68,7 +69,7 @@ func (r *reader) tables(top located.Value) {
 // being read is not reported as well.
 func (r *reader) unknownTable(c located.Value, names []string) {
 	hint := located.Near(c.Key, names)
-	meant, _ := located.Nearest(c.Key, names)
+	meant, _ := quantity.Nearest(c.Key, names)
 	for _, k := range graph.Kinds() {
 		if string(k) == c.Key {
 			meant, hint = "part", fmt.Sprintf("write [[part]], with kind = %q below it", k)

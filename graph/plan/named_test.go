@@ -89,7 +89,7 @@ func byType(c *graph.Circuit) (*graph.Circuit, int) {
 // answers: places and their verdicts, what the rules find, the flows, the summary, the
 // spring that is chosen and the advice. Checked against nothing but itself: a property.
 func TestNamedByTypeOrByKeys(t *testing.T) {
-	for _, demo := range []string{"two-speed", "plunge-pool", "circulation"} {
+	for _, demo := range []string{"two-speed", "plunge-pool", "circulation", "large-circulation", "plug-in"} {
 		t.Run(demo, func(t *testing.T) {
 			data, err := os.ReadFile("../../testdata/" + demo + ".toml")
 			if err != nil {

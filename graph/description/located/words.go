@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -21,13 +21,10 @@ func Said(text string) string {
 // Inert returns text in which nothing is left that a terminal would act on.
 func Inert(text string) string { return graph.Inert(text) }
 
-// longestWord is the longest word for which a near one is looked for.
-const longestWord = 64
-
 // Near returns the hint "did you mean …" for a mistyped word, else a list of the words
 // there are.
 func Near(word string, words []string) string {
-	if n, ok := Nearest(word, words); ok {
+	if n, ok := quantity.Nearest(word, words); ok {
 		return fmt.Sprintf("did you mean %s?", Said(n))
 	}
 	return ThereAre(words)
@@ -40,14 +37,6 @@ func (f *File) NearAmong(word string, words func() []string) string {
 		return ""
 	}
 	return Near(word, words())
-}
-
-// Nearest returns the word a mistyped one was most likely meant to be.
-func Nearest(word string, words []string) (string, bool) {
-	if len(word) > longestWord {
-		return "", false
-	}
-	return catalog.NearestWord(word, words)
 }
 
 // ThereAre lists words.

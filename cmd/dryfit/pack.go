@@ -19,14 +19,18 @@ func packVerb() *verb {
 	}
 }
 
+// mostPlanBytes bounds the plan.json of an earlier pack.
+const mostPlanBytes = 64 << 20
+
 func runPack(v *verb, args []string, w *world) int {
 	var j job
 	var force bool
-	var paper string
+	var paper, since string
 	f := v.flags()
 	j.add(f)
 	f.BoolVar(&force, "force", false, "replace a pack whose files have been changed since")
 	f.StringVar(&paper, "paper", "a4", "a4, a3 or letter, for drawings and book; what does not go on one sheet is cut into more")
+	f.StringVar(&since, "since", "", "folder of an earlier pack: the first page says what differs from it")
 	out := f.Lookup("output")
 	out.Usage, out.DefValue = "folder to write", ""
 	if code, done := j.start(v, f, nil, args, w); done {
@@ -42,6 +46,17 @@ func runPack(v *verb, args []string, w *world) int {
 	if err := w.files.Replaceable(j.output, force); err != nil {
 		return complain(w, err)
 	}
+	var earlier *pack.Earlier
+	if since != "" {
+		name := filepath.Join(since, "plan.json")
+		data, err := w.files.Read(name, mostPlanBytes)
+		if err != nil {
+			return complain(w, fmt.Errorf("--since: %w", err))
+		}
+		if earlier, err = pack.ReadEarlier(data); err != nil {
+			return complain(w, fmt.Errorf("--since: %s %w", name, err))
+		}
+	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
 	}
@@ -55,7 +70,7 @@ func runPack(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	made, err := pack.Make(p, pack.Options{Units: j.style(w).Units, Page: page, Tell: j.tell})
+	made, err := pack.Make(p, pack.Options{Units: j.style(w).Units, Page: page, Tell: j.tell, Source: j.sources[j.file], Since: earlier})
 	if err != nil {
 		return complain(w, err)
 	}

@@ -11,18 +11,17 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/render/book"
 	"dryfit/render/drawing"
-	"dryfit/render/sheet"
 	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
 // bookOf gathers everything a job's papers say, in the order in which they are read.
-func bookOf(p *plan.Plan, style table.Style, page sheet.Page, pictures []picture) *book.Book {
+func bookOf(p *plan.Plan, style table.Style, o Options, pictures []picture) *book.Book {
 	style.Whole, style.Colour = true, false
 	j, names := factsOf(p, style.Units), tag.Of(p.Circuit, p.Net())
-	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: page.Format}
+	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: o.Page.Format}
 	for _, c := range []book.Chapter{
-		answer(p, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
+		answer(p, style), changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
 		winter(j), recording(p, j, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {

@@ -59,7 +59,7 @@ func TestStepsNameWhatIsDrawn(t *testing.T) {
 			}
 		}
 		made := map[int]int{}
-		steps := stepsOf(bookOf(p, table.Style{Units: quantity.MetricSystem}, sheet.Page{}, nil))
+		steps := stepsOf(bookOf(p, table.Style{Units: quantity.MetricSystem}, Options{}, nil))
 		if len(steps) < 8 {
 			t.Fatalf("%s: %d steps", name, len(steps))
 		}

@@ -38,6 +38,9 @@ type Options struct {
 	Units quantity.System
 	Page  sheet.Page // of drawings and book; zero: A4
 	Tell  plan.Tell  // told how far it is; nil: nobody
+
+	Source []byte   // the description itself, to lie in the pack; nil: not
+	Since  *Earlier // an earlier pack to say the differences from; nil: none
 }
 
 // Make makes every file of the pack.
@@ -80,7 +83,7 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 	if err != nil {
 		return nil, err
 	}
-	papers := bookOf(p, style, page, shown)
+	papers := bookOf(p, style, o, shown)
 	paper, err := papers.PDF()
 	if err != nil {
 		return nil, err
@@ -88,6 +91,14 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 	index, err := papers.HTML()
 	if err != nil {
 		return nil, err
+	}
+	whole, err := planJSON(p, style)
+	if err != nil {
+		return nil, err
+	}
+	lists = append(lists, File{"plan.json", whole})
+	if o.Source != nil {
+		lists = append(lists, File{"description.toml", o.Source})
 	}
 	out.Files = append(append(out.Files, lists...), File{"pack.pdf", paper}, File{"index.html", index})
 	return out, nil

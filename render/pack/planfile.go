@@ -1,0 +1,208 @@
+package pack
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"path/filepath"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/graph/retrofit"
+	"dryfit/graph/route"
+	"dryfit/render/drawing"
+	"dryfit/render/table"
+	"dryfit/render/tag"
+)
+
+// planFormat names the form of plan.json. It goes up when a reader of an earlier form would
+// misread a later one; keys may be added without that. DEVELOPERS.md has the form.
+const planFormat = "dryfit-plan-1"
+
+// planFile is plan.json: all of a pack for other programs, lengths in mm, flows in m³/h, ids
+// and not names.
+type planFile struct {
+	Format      string            `json:"format"`
+	Fingerprint string            `json:"fingerprint"`
+	File        string            `json:"description"`
+	Job         jobFile           `json:"job"`
+	Fault       string            `json:"not_to_be_built,omitempty"` // the first error
+	Tags        map[string]string `json:"tags"`                      // of the parts, by id
+	Marking     []markFile        `json:"marking"`
+	Joints      []jointFile       `json:"joints"`
+	Order       []stepFile        `json:"order"`
+	Gets        []getsFile        `json:"flows_in_short"`
+	Findings    json.RawMessage   `json:"findings"`
+	Parts       json.RawMessage   `json:"parts,omitempty"` // as dryfit parts --format json
+	Cuts        json.RawMessage   `json:"cuts,omitempty"`  // as dryfit cuts
+	Flow        json.RawMessage   `json:"flow,omitempty"`  // as dryfit flow
+	Heat        json.RawMessage   `json:"heat,omitempty"`  // as dryfit heat
+}
+
+type jobFile struct {
+	Name      string `json:"name"`
+	Reference string `json:"reference,omitempty"`
+	Revision  string `json:"revision,omitempty"`
+	Date      string `json:"date,omitempty"`
+}
+
+type markFile struct {
+	Run      string  `json:"run"`
+	From     string  `json:"from"`
+	FirstMM  float64 `json:"first_mm"`
+	SecondMM float64 `json:"second_mm"`
+}
+
+type jointFile struct {
+	Joint int    `json:"joint"`
+	Kind  string `json:"kind"`
+	A     string `json:"a"`
+	B     string `json:"b"`
+	Run   string `json:"run,omitempty"`
+}
+
+type stepFile struct {
+	Step   int    `json:"step"`
+	Phase  string `json:"phase"`
+	Joints []int  `json:"joints"`
+	Text   string `json:"text"`
+}
+
+type getsFile struct {
+	Mode  string   `json:"mode"`
+	Unit  *float64 `json:"unit_m3_h,omitempty"`
+	Past  *float64 `json:"past_the_unit_m3_h,omitempty"`
+	Jets  *float64 `json:"jets_m3_h,omitempty"`
+	Today *float64 `json:"jets_today_m3_h,omitempty"`
+}
+
+var phaseNames = map[route.Phase]string{route.Bench: "bench", route.InLine: "in the old line", route.Pipes: "pipes to the unit", route.Unit: "at the unit"}
+
+// planJSON writes plan.json.
+func planJSON(p *plan.Plan, style table.Style) ([]byte, error) {
+	job := p.Circuit.Job
+	f := planFile{Format: planFormat, Fingerprint: drawing.Fingerprint(p), File: filepath.Base(p.Circuit.File),
+		Job:  jobFile{job.Name, job.Reference, job.Revision, job.Date},
+		Tags: map[string]string{}, Marking: []markFile{}, Joints: []jointFile{}, Order: []stepFile{}, Gets: []getsFile{}}
+	if d := p.Fault(); d != nil {
+		f.Fault = d.Message.In(style.Units)
+	}
+	names := tag.Of(p.Circuit, p.Net())
+	for _, part := range p.Circuit.Parts {
+		f.Tags[part.ID] = names.Tag(part.ID)
+	}
+	if p.Proposal != nil {
+		for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
+			if m != nil && m.Run != "" {
+				f.Marking = append(f.Marking, markFile{m.Run, m.From, tidy(m.FirstMM, 2), tidy(m.SecondMM, 2)})
+			}
+		}
+	}
+	if p.After != nil && p.After.Layout != nil {
+		for _, j := range p.After.Layout.Joints {
+			f.Joints = append(f.Joints, jointFile{j.Number, j.Kind, j.A, j.B, j.Run})
+		}
+	}
+	if p.Assembly != nil && p.RuledOut() == nil {
+		for _, s := range p.Assembly.Steps {
+			f.Order = append(f.Order, stepFile{s.Number, phaseNames[s.Phase], s.Joints, s.Text})
+		}
+	}
+	for _, m := range plan.Summarise(p) {
+		g := getsFile{Mode: m.Mode}
+		hourly := func(v float64, there bool) *float64 {
+			if !there {
+				return nil
+			}
+			v = tidy(v*3600, 4)
+			return &v
+		}
+		g.Unit, g.Past = hourly(m.Unit, m.HasUnit), hourly(m.Bypass, m.HasUnit)
+		g.Jets, g.Today = hourly(m.Jets, m.HasJets), hourly(m.JetsToday, m.HasToday)
+		f.Gets = append(f.Gets, g)
+	}
+	if err := f.verbs(p, style); err != nil {
+		return nil, err
+	}
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(f); err != nil {
+		return nil, fmt.Errorf("writing plan.json: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// verbs fills in what the verbs print as JSON.
+func (f *planFile) verbs(p *plan.Plan, style table.Style) error {
+	findings, err := table.FindingsJSON(byName(p.Findings), style)
+	if err != nil {
+		return err
+	}
+	var only struct {
+		Findings json.RawMessage `json:"findings"`
+	}
+	if err := json.Unmarshal(findings, &only); err != nil {
+		return fmt.Errorf("findings: %w", err)
+	}
+	f.Findings = only.Findings
+	for _, v := range []struct {
+		into  *json.RawMessage
+		there bool
+		print func() ([]byte, error)
+	}{
+		{&f.Parts, p.Bill != nil, func() ([]byte, error) { return table.PartsJSON(p, style) }},
+		{&f.Cuts, p.Cuts != nil, func() ([]byte, error) { return table.CutsJSON(p, style) }},
+		{&f.Flow, p.After != nil && len(p.After.Solutions) > 0, func() ([]byte, error) { return table.FlowJSON(p, style) }},
+		{&f.Heat, p.Heat != nil, func() ([]byte, error) { return table.HeatJSON(p.Heat, style) }},
+	} {
+		if !v.there {
+			continue
+		}
+		data, err := v.print()
+		if err != nil {
+			return err
+		}
+		*v.into = data
+	}
+	return nil
+}
+
+func tidy(v float64, places int) float64 { return quantity.Round(v, places) }
+
+// Earlier is what of an earlier pack a new one is held against.
+type Earlier struct {
+	file   planFile
+	pieces []earlierPiece
+}
+
+type earlierPiece struct {
+	Piece int     `json:"piece"`
+	Run   string  `json:"run"`
+	Spec  string  `json:"spec"`
+	Size  string  `json:"size"`
+	Cut   float64 `json:"cut_mm"`
+}
+
+// ReadEarlier reads the plan.json of an earlier pack.
+func ReadEarlier(data []byte) (*Earlier, error) {
+	var e Earlier
+	if err := json.Unmarshal(data, &e.file); err != nil {
+		return nil, fmt.Errorf("is no plan.json: %w", err)
+	}
+	if e.file.Format != planFormat {
+		return nil, fmt.Errorf("has the form %q; this dryfit reads %q", graph.Inert(e.file.Format), planFormat)
+	}
+	var cuts struct {
+		Pieces []earlierPiece `json:"pieces"`
+	}
+	if len(e.file.Cuts) > 0 {
+		if err := json.Unmarshal(e.file.Cuts, &cuts); err != nil {
+			return nil, fmt.Errorf("has cuts that can't be read: %w", err)
+		}
+	}
+	e.pieces = cuts.Pieces
+	return &e, nil
+}

@@ -1,0 +1,166 @@
+package pack
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/render/book"
+	"dryfit/render/table"
+	"dryfit/render/tag"
+)
+
+// sameMM and sameFlow are within what a length and a flow of two packs are the same: they print
+// alike. mm; m³/h.
+const (
+	sameMM   = 0.5
+	sameFlow = 0.05
+)
+
+// changed says what differs from an earlier pack: pieces, marks, order and flows.
+func changed(p *plan.Plan, e *Earlier, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "changed", Title: "What has changed", For: book.Everybody}
+	if e == nil {
+		return c
+	}
+	data, err := planJSON(p, style)
+	if err != nil {
+		return c
+	}
+	now, err := ReadEarlier(data)
+	if err != nil {
+		return c
+	}
+	names := tag.Of(p.Circuit, p.Net())
+	c.Say(fmt.Sprintf("Held against the pack with the fingerprint %s%s; this one has %s%s.", e.file.Fingerprint, revision(e.file.Job), now.file.Fingerprint, revision(now.file.Job)))
+	if e.file.Fingerprint == now.file.Fingerprint {
+		c.Say("Both were made from the same description.")
+	} else if e.file.Job.Revision == now.file.Job.Revision {
+		c.Say("The descriptions differ and say the same revision: write a new one in [job] revision before both are on site.")
+	}
+	lines := changedPieces(e, now, style.Units)
+	lines = append(lines, changedMarks(e, now, style.Units, names)...)
+	lines = append(lines, changedOrder(e, now)...)
+	lines = append(lines, changedFlows(e, now, style.Units)...)
+	if e.file.Fault != now.file.Fault {
+		switch {
+		case now.file.Fault == "":
+			lines = append(lines, "What stood in the way is mended: it may be built.")
+		case e.file.Fault == "":
+			lines = append(lines, "It may not be built any more: see The answer.")
+		}
+	}
+	if len(lines) == 0 {
+		lines = []string{"Nothing of the pieces, the marks, the order of work and the flows has changed."}
+	}
+	c.Add(book.Item{Kind: book.Bullets, Lines: lines})
+	return c
+}
+
+func revision(j jobFile) string {
+	if j.Revision == "" {
+		return ""
+	}
+	return ", revision " + j.Revision
+}
+
+// changedPieces goes through the pieces by their numbers.
+func changedPieces(e, now *Earlier, units quantity.System) []string {
+	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
+	old := map[int]earlierPiece{}
+	for _, q := range e.pieces {
+		old[q.Piece] = q
+	}
+	var out []string
+	for _, q := range now.pieces {
+		was, ok := old[q.Piece]
+		delete(old, q.Piece)
+		what := fmt.Sprintf("Piece %d", q.Piece)
+		switch {
+		case !ok:
+			out = append(out, fmt.Sprintf("%s is new: %s of %s %s.", what, length(q.Cut), q.Spec, q.Size))
+		case was.Spec != q.Spec || was.Size != q.Size:
+			out = append(out, fmt.Sprintf("%s is %s %s, was %s %s; its length is %s, was %s.", what, q.Spec, q.Size, was.Spec, was.Size, length(q.Cut), length(was.Cut)))
+		case math.Abs(was.Cut-q.Cut) > sameMM:
+			out = append(out, fmt.Sprintf("%s is %s long, was %s.", what, length(q.Cut), length(was.Cut)))
+		}
+	}
+	for _, q := range e.pieces {
+		if _, left := old[q.Piece]; left {
+			out = append(out, fmt.Sprintf("Piece %d is no more: %s of %s %s.", q.Piece, length(q.Cut), q.Spec, q.Size))
+		}
+	}
+	return out
+}
+
+func changedMarks(e, now *Earlier, units quantity.System, names *tag.Names) []string {
+	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
+	var out []string
+	for i := range max(len(e.file.Marking), len(now.file.Marking)) {
+		mark := fmt.Sprintf("Cuts X%d and X%d", 2*i+1, 2*i+2)
+		switch {
+		case i >= len(now.file.Marking):
+			out = append(out, mark+" are no more.")
+		case i >= len(e.file.Marking):
+			m := now.file.Marking[i]
+			out = append(out, fmt.Sprintf("%s are new: at %s and %s from the %s.", mark, length(m.FirstMM), length(m.SecondMM), names.Text(m.From)))
+		default:
+			m, was := now.file.Marking[i], e.file.Marking[i]
+			if m.Run != was.Run || m.From != was.From {
+				out = append(out, fmt.Sprintf("%s are elsewhere: at %s and %s from the %s.", mark, length(m.FirstMM), length(m.SecondMM), names.Text(m.From)))
+			} else if math.Abs(m.FirstMM-was.FirstMM) > sameMM || math.Abs(m.SecondMM-was.SecondMM) > sameMM {
+				out = append(out, fmt.Sprintf("%s are at %s and %s, were at %s and %s.", mark, length(m.FirstMM), length(m.SecondMM), length(was.FirstMM), length(was.SecondMM)))
+			}
+		}
+	}
+	return out
+}
+
+// changedOrder says whether the joints are made in another order.
+func changedOrder(e, now *Earlier) []string {
+	a, _ := json.Marshal(e.file.Joints)
+	b, _ := json.Marshal(now.file.Joints)
+	if !bytes.Equal(a, b) {
+		return []string{fmt.Sprintf("The joints are others: %d, were %d. Take the numbers on pipe and sheets from this pack alone.", len(now.file.Joints), len(e.file.Joints))}
+	}
+	a, _ = json.Marshal(e.file.Order)
+	b, _ = json.Marshal(now.file.Order)
+	if !bytes.Equal(a, b) {
+		return []string{"The order of work is another."}
+	}
+	return nil
+}
+
+func changedFlows(e, now *Earlier, units quantity.System) []string {
+	old := map[string]getsFile{}
+	for _, g := range e.file.Gets {
+		old[g.Mode] = g
+	}
+	flow := func(v float64) string { return quantity.Format(v/3600, quantity.Flow, units) }
+	var out []string
+	for _, g := range now.file.Gets {
+		was, ok := old[g.Mode]
+		if !ok {
+			out = append(out, "Mode "+g.Mode+" is new.")
+			continue
+		}
+		for _, v := range []struct {
+			what   string
+			is, of *float64
+		}{{"the unit gets", g.Unit, was.Unit}, {"the jets get", g.Jets, was.Jets}} {
+			if v.is != nil && v.of != nil && math.Abs(*v.is-*v.of) > sameFlow {
+				out = append(out, fmt.Sprintf("Mode %s: %s %s, it was %s.", g.Mode, v.what, flow(*v.is), flow(*v.of)))
+			}
+		}
+		delete(old, g.Mode)
+	}
+	for _, g := range e.file.Gets {
+		if _, left := old[g.Mode]; left {
+			out = append(out, "Mode "+g.Mode+" is no more.")
+		}
+	}
+	return out
+}

@@ -1,0 +1,76 @@
+package pack
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/render/table"
+)
+
+// A leg of the pipe to the unit is 40 mm longer, so the piece in it is, by hand; everything
+// else of pieces and marks stays, and the other revision is named.
+func TestWhatHasChanged(t *testing.T) {
+	style := table.Style{Units: quantity.MetricSystem}
+	source := string(readDemo(t, "two-speed"))
+	data, err := planJSON(demoPlan(t, "two-speed"), style)
+	if err != nil {
+		t.Fatal(err)
+	}
+	was, err := ReadEarlier(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	longer := strings.NewReplacer(`"down 260 mm", "right 2300 mm"`, `"down 300 mm", "right 2300 mm"`, `"up 160 mm", "back 460 mm"`, `"up 200 mm", "back 460 mm"`,
+		`reference = "demo-two-speed"`, "reference = \"demo-two-speed\"\nrevision = \"B\"").Replace(source)
+	c := changed(planOf(t, "two-speed.toml", []byte(longer)), was, style)
+	said := ""
+	for _, it := range c.Items {
+		said += it.Text + "\n" + strings.Join(it.Lines, "\n") + "\n"
+	}
+	for _, want := range []string{"revision B", "Piece 6 is 249 mm long, was 209 mm.", "Piece 12 is 149 mm long, was 109 mm."} {
+		if !strings.Contains(said, want) {
+			t.Errorf("nothing is said of %q:\n%s", want, said)
+		}
+	}
+	for _, no := range []string{"Piece 5 ", "Cuts X1", "joints are others", "is new", "no more"} {
+		if strings.Contains(said, no) {
+			t.Errorf("%q is said:\n%s", no, said)
+		}
+	}
+	same := changed(demoPlan(t, "two-speed"), was, style)
+	if n := len(same.Items); n == 0 || !strings.HasPrefix(same.Items[n-1].Lines[0], "Nothing of the pieces") {
+		t.Errorf("the same pack: %+v", same.Items)
+	}
+	for _, bad := range []string{"", "[]", `{"format":"x"}`, `{"format":"dryfit-plan-1","cuts":7}`} {
+		if _, err := ReadEarlier([]byte(bad)); err == nil {
+			t.Errorf("%q is read", bad)
+		}
+	}
+}
+
+// Every key of plan.json is in the table of DEVELOPERS.md.
+func TestPlanFileIsDocumented(t *testing.T) {
+	data, err := planJSON(demoPlan(t, "two-speed"), table.Style{Units: quantity.InchSystem})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var keys map[string]json.RawMessage
+	if err := json.Unmarshal(data, &keys); err != nil {
+		t.Fatal(err)
+	}
+	doc, err := os.ReadFile("../../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for key := range keys {
+		if !strings.Contains(string(doc), "`"+key+"`") {
+			t.Errorf("key %q is not documented", key)
+		}
+	}
+	if len(keys) < 12 {
+		t.Errorf("%d keys", len(keys))
+	}
+}

@@ -1,0 +1,30 @@
+package main
+
+// floors are the packages from the top of the house to the bottom. An import leads from a
+// floor to one below it, never up and never along; a package that is on no floor, or a floor
+// without one, fails the test.
+var floors = [][]string{
+	{"cmd/dryfit"},
+	{"cmd/dryfit/live", "cmd/dryfit/disk", "cmd/dryfit/stdout", "cmd/dryfit/notices", "cmd/dryfit/house"},
+	{"render/live"},
+	{"render/pack", "render/quote"},
+	{"render/book", "render/drawing", "render/order"},
+	{"render/table", "render/curves"},
+	{"render/schematic", "render/isometric", "render/detail", "render/template", "render/sticker", "render/cutplan", "render/year"},
+	{"render/schematic/arrange", "render/tag"},
+	{"render/sheet", "render/symbol", "render/label", "render/schematic/place"},
+	{"render/scene", "render/schematic/layoutcache"},
+	{"graph/whatif"},
+	{"graph/plan"},
+	{"graph/retrofit", "graph/takeoff", "graph/rule", "graph/practice"},
+	{"graph/retrofit/lead", "graph/route/solid", "graph/hydraulic", "graph/heat/job", "graph/takeoff/stock"},
+	{"graph/route", "graph/description"},
+	{"graph/settle"},
+	{"graph/stream", "graph/description/located", "graph/hydraulic/network", "graph/hydraulic/formula", "graph/heat"},
+	{"graph"},
+	{"catalog"},
+	{"catalog/quantity"},
+}
+
+// forTests are packages that only tests import.
+var forTests = []string{"graph/golden", "render/scene/differ", "graph/description/ladder", "graph/hydraulic/twin"}

@@ -1,6 +1,9 @@
 package stock
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // condition is what every set of bars that holds the pieces meets: Σ most·count ≥ need.
 // It follows from a weight of each kind of piece: need is the weight of all pieces, most the
@@ -125,6 +128,9 @@ func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
 			if f.take != nil && f.value-floor > 8 {
 				l.add(newColumn(pattern{bar: b, take: f.take}))
 				added = true
+				if l.kinds >= manyKinds {
+					s.more(l, b, offer, f.take, floor)
+				}
 			}
 		}
 		refuted := stopRefuted && !cond.met(l.count)
@@ -133,12 +139,35 @@ func (s *packer) relax(l *relaxation, stopRefuted bool) dualResult {
 			eager = false // nothing was found at a glance: look closer
 			continue
 		}
+		eager = eager || l.kinds >= manyKinds
 		if over || !added {
 			s.widen(&cond, l, offer)
 			return dualResult{cond: cond, refuted: refuted, use: l.use()}
 		}
 	}
 	return dualResult{use: l.use()}
+}
+
+// mostColumns is how many patterns of other pieces are added to the relaxation of a long list at
+// a time.
+const mostColumns = 12
+
+// more adds patterns of the pieces that the first, which are worth most, does not take.
+func (s *packer) more(l *relaxation, bar int, offer []worth, take []int32, floor int64) {
+	rest := slices.Clone(offer)
+	for range mostColumns {
+		for i, n := range take {
+			if n > 0 {
+				rest[i].copies = 0
+			}
+		}
+		f := s.filler.best(rest, s.bars[bar].width, floor, l.kinds, true, s.effort)
+		if f.take == nil || f.value-floor <= 8 {
+			return
+		}
+		take = f.take
+		l.add(newColumn(pattern{bar: bar, take: take}))
+	}
 }
 
 // widen counts the most weight of the bars that the relaxation had none of, so that the

@@ -31,8 +31,10 @@ func newPacker(p *problem, e *effort) *packer {
 func (s *packer) cheapest() (plan []pattern, lower int64, proved bool) {
 	c := &s.chooser
 	c.conditions = append([]condition{s.lengthCondition()}, s.thresholdConditions()...)
-	open := false   // a cheaper choice was left undecided
-	priced := false // the condition that follows from the least-cost relaxation is there
+	many := len(s.kinds) >= manyKinds
+	open := false        // a cheaper choice was left undecided
+	priced := false      // the condition that follows from the least-cost relaxation is there
+	var known []pattern // a plan for all that was found on the way
 	for {
 		count, cost, ok := c.cheapest()
 		if !ok {
@@ -40,6 +42,9 @@ func (s *packer) cheapest() (plan []pattern, lower int64, proved bool) {
 		}
 		if !open {
 			lower = cost
+		}
+		if known != nil && cost >= s.cost(known) {
+			return known, lower, !open || s.cost(known) == lower
 		}
 		if plan := s.quick(s.need, count); plan != nil {
 			return plan, lower, !open
@@ -51,8 +56,15 @@ func (s *packer) cheapest() (plan []pattern, lower int64, proved bool) {
 				continue
 			}
 		}
-		s.dead = map[string]bool{}
-		switch plan, answer := s.pack(s.need, count, 0); answer {
+		if many {
+			if plan := s.into(count); plan != nil {
+				return plan, lower, !open
+			}
+			if known == nil {
+				known = s.cheap()
+			}
+		}
+		switch plan, answer := s.search(count, many); answer {
 		case fits:
 			return plan, lower, !open
 		case fitsNot:
@@ -64,7 +76,28 @@ func (s *packer) cheapest() (plan []pattern, lower int64, proved bool) {
 			c.refused = append(c.refused, count)
 		}
 	}
-	return s.rough(), lower, false
+	if known == nil {
+		s.effort.left = max(s.effort.left, lastEffort)
+		known = s.cheap()
+	}
+	return known, lower, known != nil && s.cost(known) == lower
+}
+
+// lastEffort is left for a plan where the search for the best has used all.
+const lastEffort = 10_000_000
+
+// search looks for a way to cut the pieces out of just these bars. In a long list it may take
+// a third of what is left, so that other bars are looked at too.
+func (s *packer) search(count []int, many bool) ([]pattern, answer) {
+	s.dead = map[string]bool{}
+	kept := int64(0)
+	if many {
+		kept = s.effort.left / 3 * 2
+	}
+	s.effort.left -= kept
+	plan, a := s.pack(s.need, count, 0)
+	s.effort.left += kept
+	return plan, a
 }
 
 // learn adds the condition that shuts the bars out, if the relaxation gives one.
@@ -78,7 +111,16 @@ func (s *packer) learn(count []int) bool {
 
 // costRelaxation asks for the least cost.
 func (s *packer) costRelaxation() *relaxation {
-	l := &relaxation{kinds: len(s.kinds), bars: len(s.bars), need: s.need}
+	count := make([]int, len(s.bars))
+	for b := range s.bars {
+		count[b] = s.bars[b].count
+	}
+	return s.costRelaxationOf(s.need, count)
+}
+
+// costRelaxationOf asks for the least cost of some pieces out of the bars left.
+func (s *packer) costRelaxationOf(need []int32, count []int) *relaxation {
+	l := &relaxation{kinds: len(s.kinds), bars: len(s.bars), need: need, count: count}
 	dearest := int64(1)
 	for _, b := range s.bars {
 		if !b.short {
@@ -92,7 +134,6 @@ func (s *packer) costRelaxation() *relaxation {
 		}
 		l.cost = append(l.cost, cost)
 		l.limited = append(l.limited, b.supply.Count > 0 && !b.short)
-		l.count = append(l.count, b.count)
 	}
 	for range s.kinds {
 		l.penalty = append(l.penalty, 10)
@@ -214,6 +255,7 @@ func (s *packer) options(need []int32, count []int, use []float64) ([]pattern, b
 			}
 			if i == len(need) {
 				if w <= room && s.full(need, take, w) {
+					s.effort.spend(len(need))
 					out = append(out, option{pattern: pattern{bar: b, take: slices.Clone(take)}, left: w})
 				}
 				return

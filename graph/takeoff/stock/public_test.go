@@ -3,6 +3,7 @@ package stock
 import (
 	"encoding/csv"
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"strconv"
 	"strings"
@@ -21,12 +22,12 @@ type instance struct {
 	note    string
 }
 
-// instances reads testdata/cutting_stock_*.csv; testdata/README.md says where they are from.
-func instances(t testing.TB) []instance {
+// instances reads testdata/NAME_*.csv; testdata/README.md says where they are from.
+func instances(t testing.TB, name string, want int) []instance {
 	t.Helper()
-	items := rows(t, "testdata/cutting_stock_items.csv")
+	items := rows(t, "testdata/"+name+"_items.csv")
 	var out []instance
-	for _, r := range rows(t, "testdata/cutting_stock_index.csv") {
+	for _, r := range rows(t, "testdata/"+name+"_index.csv") {
 		in := instance{name: r["instance"], kerf: number(t, r["kerf"]), optimum: r["optimum"], note: r["note"]}
 		for _, it := range items {
 			if it["instance"] != in.name {
@@ -51,8 +52,8 @@ func instances(t testing.TB) []instance {
 		}
 		out = append(out, in)
 	}
-	if len(out) != 12 {
-		t.Fatalf("%d instances read, want 12", len(out))
+	if len(out) != want {
+		t.Fatalf("%d instances read, want %d", len(out), want)
 	}
 	return out
 }
@@ -160,7 +161,7 @@ func sound(pieces []Demand, stock []Supply, kerf float64, r Result) string {
 // integer programming solver and, up to 13 pieces, by dynamic programming over subsets. See
 // testdata/README.md and the note of each.
 func TestPublicInstances(t *testing.T) {
-	for _, in := range instances(t) {
+	for _, in := range instances(t, "cutting_stock", 12) {
 		t.Run(in.name, func(t *testing.T) {
 			r := Plan(in.pieces, in.stock, in.kerf)
 			if bad := sound(in.pieces, in.stock, in.kerf, r); bad != "" {
@@ -176,8 +177,73 @@ func TestPublicInstances(t *testing.T) {
 	}
 }
 
+// hardList is 200 different lengths of a fifth to a third of the bar, invented: three or four
+// to a bar, and hardly room for a worse plan than the best.
+func hardList(seed uint64) []Demand {
+	rng := rand.New(rand.NewPCG(seed, 5))
+	var pieces []Demand
+	for i, n := range rng.Perm(1334)[:200] {
+		pieces = append(pieces, Demand{Number: i + 1, LengthMM: float64(2000+n) / 10})
+	}
+	return pieces
+}
+
+// In hard lists a plan is at most one bar above what no plan goes below, and in most of them it
+// is proved least: the plan is at the bound.
+func TestHardLists(t *testing.T) {
+	proved := 0
+	for seed := range uint64(2) {
+		pieces := hardList(seed)
+		stock := []Supply{{LengthMM: 1000, Price: price("1")}}
+		r := Plan(pieces, stock, 0)
+		if bad := sound(pieces, stock, 0, r); bad != "" {
+			t.Fatalf("seed %d: %s", seed, bad)
+		}
+		if r.ProvedOptimal {
+			proved++
+		}
+		if over := r.Cost.Decimal.Sub(r.LowerBound.Decimal).IntPart(); over > 1 || r.ProvedOptimal != (over == 0) {
+			t.Errorf("seed %d: cost %s, bound %s, proved %v", seed, r.Cost.Decimal, r.LowerBound.Decimal, r.ProvedOptimal)
+		}
+	}
+	if proved < 1 {
+		t.Errorf("%d of 2 proved", proved)
+	}
+}
+
+// 2,000 pieces of 200 lengths: the gap is below 1 %.
+func TestLongList(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 5))
+	var pieces []Demand
+	for _, n := range rng.Perm(2500)[:200] {
+		for range 10 {
+			pieces = append(pieces, Demand{Number: len(pieces) + 1, LengthMM: float64(100 + n)})
+		}
+	}
+	for _, stock := range [][]Supply{
+		{{LengthMM: 6000, Price: price("18")}},
+		{{LengthMM: 6000, Price: price("18")}, {LengthMM: 3000, Price: price("9.60")}, {LengthMM: 2000, Price: price("6.90")}},
+	} {
+		r := Plan(pieces, stock, 3)
+		if bad := sound(pieces, stock, 3, r); bad != "" {
+			t.Fatal(bad)
+		}
+		if r.GapPct >= 1 {
+			t.Errorf("%d lengths of stock: %s", len(stock), r.Proof)
+		}
+	}
+}
+
+// The claim of least cost is of what is placed, and says so.
+func TestProofLeavesOutWhatIsNotPlaced(t *testing.T) {
+	r := Plan(pieces(900, 900, 4000), []Supply{{LengthMM: 2000, Price: price("6")}}, 0)
+	if len(r.Unplaced) != 1 || !strings.Contains(string(r.Proof), "not of the 1 without stock") {
+		t.Errorf("unplaced %v; %s", r.Unplaced, r.Proof)
+	}
+}
+
 func BenchmarkPublicInstances(b *testing.B) {
-	for _, in := range instances(b) {
+	for _, in := range instances(b, "cutting_stock", 12) {
 		b.Run(in.name, func(b *testing.B) {
 			for b.Loop() {
 				Plan(in.pieces, in.stock, in.kerf)

@@ -53,6 +53,7 @@ func (s *packer) firstFit(need []int32, count []int, longFirst, tightest bool) [
 	}
 	for i, n := range need {
 		w := s.kinds[i].width
+		s.effort.spend(int(n) * (1 + len(order)/16))
 		for range n {
 			at := -1
 			for j := range order {

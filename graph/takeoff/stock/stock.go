@@ -29,7 +29,7 @@ type Result struct {
 	Bars          []Bar
 	Cost          decimal.NullDecimal
 	CostLengthMM  float64 // total length of the bars bought, offcuts from the van not counted
-	ProvedOptimal bool
+	ProvedOptimal bool                // of the pieces that are placed
 	LowerBound    decimal.NullDecimal // no plan costs less
 	LowerLengthMM float64             // where prices are missing: no plan buys less length
 	GapPct        float64             // how far the cost may be above the least, % of the cost; 0 where proved
@@ -39,8 +39,8 @@ type Result struct {
 }
 
 // effortLimit bounds the work of one plan. It counts steps, not time, so that the same job
-// gives the same plan on every machine; it is reached after some seconds.
-const effortLimit = 150_000_000
+// gives the same plan on every machine; it is reached after two to four seconds.
+const effortLimit = 600_000_000
 
 // Plan cuts the pieces out of the stock at the least cost. Pieces l1 … ln come out of a
 // bar of length L when
@@ -59,7 +59,8 @@ const effortLimit = 150_000_000
 // shuts those bars out (the decomposition of Benders, Numerische Mathematik 4 (1962)
 // 238–252). Conditions are counted in integers, so that no rounding can spoil the proof. When the
 // work passes a fixed limit the best plan found is returned with its gap and is not called
-// least.
+// least. In a long list plans are found by rounding the relaxation before the complete search
+// is begun.
 //
 // Among plans of equal cost the one is preferred that leaves one long offcut rather than
 // many short ones: the sum of the squares of what is left is raised by exchanges between

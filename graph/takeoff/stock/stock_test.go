@@ -92,7 +92,7 @@ func TestPlanStock(t *testing.T) {
 // A plan found when the work runs out is sound, is not called least, and its bound is true:
 // the instance's optimum, 18 bars, is published (Scholl and Klein, set 2).
 func TestLimitIsSaid(t *testing.T) {
-	for _, in := range instances(t) {
+	for _, in := range instances(t, "cutting_stock", 12) {
 		if in.name != "scholl2_N1W1B1R0" {
 			continue
 		}

@@ -14,8 +14,7 @@ func (p *problem) useful(plan []pattern) float64 {
 		}
 	}
 	for _, b := range plan {
-		left := float64(p.left(b)) / hundredths
-		sum += float64(left * left)
+		sum += p.square(b)
 		if spare[b.bar] > 0 {
 			spare[b.bar]--
 		}
@@ -76,8 +75,8 @@ func (s *packer) exchange(plan []pattern) []pattern {
 				if i == j || s.effort.spent() {
 					continue
 				}
-				if other, ok := s.recut(best, i, j); ok && s.useful(other) > s.useful(best)+0.01 {
-					best, again = other, true
+				if a, b, ok := s.recut(best[i], best[j]); ok && s.square(a)+s.square(b) > s.square(best[i])+s.square(best[j])+0.01 {
+					best[i], best[j], again = a, b, true
 				}
 			}
 			if other, ok := s.swapBar(best, i); ok && s.useful(other) > s.useful(best)+0.01 {
@@ -100,26 +99,30 @@ func (s *packer) unused(plan []pattern) []int {
 	return have
 }
 
-// recut fills bar i as full as the pieces of bars i and j allow and puts the rest into j.
-func (s *packer) recut(plan []pattern, i, j int) ([]pattern, bool) {
-	pool := slices.Clone(plan[i].take)
+// square is the square of what is left of a bar, mm².
+func (p *problem) square(b pattern) float64 {
+	left := float64(p.left(b)) / hundredths
+	return float64(left * left)
+}
+
+// recut fills bar a as full as the pieces of bars a and b allow and puts the rest into b.
+func (s *packer) recut(a, b pattern) (fuller, other pattern, ok bool) {
+	s.effort.spend(4 * len(s.kinds))
+	pool := slices.Clone(a.take)
 	total := int64(0)
-	for k, n := range plan[j].take {
+	for k, n := range b.take {
 		pool[k] += n
 		total += int64(pool[k]) * s.kinds[k].width
 	}
-	take := s.fill(pool, s.bars[plan[i].bar].width)
+	take := s.fill(pool, s.bars[a.bar].width)
 	for k := range pool {
 		pool[k] -= take[k]
 		total -= int64(take[k]) * s.kinds[k].width
 	}
-	if total > s.bars[plan[j].bar].width {
-		return nil, false
+	if total > s.bars[b.bar].width {
+		return a, b, false
 	}
-	out := slices.Clone(plan)
-	out[i] = pattern{bar: plan[i].bar, take: take}
-	out[j] = pattern{bar: plan[j].bar, take: pool}
-	return out, true
+	return pattern{bar: a.bar, take: take}, pattern{bar: b.bar, take: pool}, true
 }
 
 // swapBar cuts the pieces of bar i out of another of the same cost that is still there and
@@ -135,6 +138,7 @@ func (s *packer) swapBar(plan []pattern, i int) ([]pattern, bool) {
 		if none(plan[i].take) || have[b] <= 0 || t.cost != s.bars[plan[i].bar].cost || t.width < width {
 			continue
 		}
+		s.effort.spend(len(plan) * len(s.kinds))
 		out := slices.Clone(plan)
 		out[i].bar = b
 		if best == nil || s.useful(out) > s.useful(best) {

@@ -32,8 +32,8 @@ func (s *packer) cheapest() (plan []pattern, lower int64, proved bool) {
 	c := &s.chooser
 	c.conditions = append([]condition{s.lengthCondition()}, s.thresholdConditions()...)
 	many := len(s.kinds) >= manyKinds
-	open := false        // a cheaper choice was left undecided
-	priced := false      // the condition that follows from the least-cost relaxation is there
+	open := false       // a cheaper choice was left undecided
+	priced := false     // the condition that follows from the least-cost relaxation is there
 	var known []pattern // a plan for all that was found on the way
 	for {
 		count, cost, ok := c.cheapest()

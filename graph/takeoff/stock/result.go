@@ -88,7 +88,9 @@ func (p *problem) prove(r *Result, cost, lower int64) {
 		r.LowerLengthMM = float64(lower/(p.pieces+1)) / hundredths
 	}
 	if n := len(r.Unplaced); n > 0 {
-		defer func() { r.Proof += quantity.Say("; said of the pieces that are placed, not of the %d without stock", n) }()
+		defer func() {
+			r.Proof += quantity.Say("; said of the pieces that are placed, not of the %d without stock", n)
+		}()
 	}
 	if r.ProvedOptimal {
 		r.Proof = quantity.Say("proved: no plan has less %s", what)

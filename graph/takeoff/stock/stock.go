@@ -28,7 +28,7 @@ type Supply struct {
 type Result struct {
 	Bars          []Bar
 	Cost          decimal.NullDecimal
-	CostLengthMM  float64 // total length of the bars bought, offcuts from the van not counted
+	CostLengthMM  float64             // total length of the bars bought, offcuts from the van not counted
 	ProvedOptimal bool                // of the pieces that are placed
 	LowerBound    decimal.NullDecimal // no plan costs less
 	LowerLengthMM float64             // where prices are missing: no plan buys less length

@@ -72,7 +72,12 @@ type Piece struct {
 	Measure          bool      // CutMM hangs on a take-off nobody could read from a standard
 	MeasureWhat      []string  // which parts to measure first
 	OnSite           bool      // can't be cut before the unit stands: set by package plan
+	OverMM           float64   // it is cut so much longer than CutMM, to be fitted in its place; 0: it is not
+	FitJoint         int       // of a piece over length: number of the joint it is fitted at, the last of its loop but union nuts
 }
+
+// SawMM is how long a piece is sawn: with what it is left over length.
+func (p *Piece) SawMM() float64 { return p.CutMM + p.OverMM }
 
 // End is one end of a piece: what it goes into and how deep.
 type End struct {

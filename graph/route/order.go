@@ -42,6 +42,7 @@ type closing struct {
 	how   string // what lets it be made; "" for nothing
 	with  int    // the joint it is made together with; -1
 	tight bool   // the old end gives between one and two depths
+	fit   int    // piece cut over length to be fitted last, an index; -1: none
 }
 
 // order finds the order of assembly: it chooses which joints close loops, so that each of
@@ -59,9 +60,11 @@ func (lay *Layout) order() {
 		o.parts[p.ID] = p
 	}
 	o.chooseClosings()
+	o.overLength()
 	o.phases()
 	o.sort()
 	o.renumber()
+	o.fitAt()
 	lay.assembly = o.assembly()
 }
 
@@ -128,7 +131,7 @@ func (o *sequence) chooseClosings() {
 // closingAt says how a joint that closes a loop can be made.
 func (o *sequence) closingAt(k int, cycle []int) closing {
 	n := &o.bodies.links[k]
-	c := closing{link: k, cycle: cycle, with: -1}
+	c := closing{link: k, cycle: cycle, with: -1, fit: -1}
 	switch n.class() {
 	case nut, unitNut:
 		c.how = "union"

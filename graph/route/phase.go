@@ -42,6 +42,7 @@ func (o *sequence) phases() {
 		if c.with >= 0 {
 			o.late[c.with], o.phase[c.with] = rank+1, phase
 		}
+		o.fitLate(c, rank+1, phase)
 		if part := b.links[c.link].part; c.how == "slip coupling" {
 			for j := range b.links {
 				if b.links[j].part == part && b.links[j].slip {

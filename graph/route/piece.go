@@ -76,7 +76,7 @@ func (l *layer) cutStretch(i, leg int, s stretch) {
 	r := l.c.Runs[i]
 	cut := s.centre - s.from.takeOff - s.to.takeOff
 	lengths, row := []float64{cut}, catalog.Row{}
-	if longest := l.longestStock(i); longest > 0 && cut > longest+1e-9 && !r.Spec.Flexible() {
+	if longest := longestBar(l.c, r.Spec, r.Size, l.lay.Paths[i].Pipe); longest > 0 && cut > longest+1e-9 && !r.Spec.Flexible() {
 		lengths, row = l.split(i, cut, longest)
 	}
 	from, at := s.from, s.from.takeOff
@@ -98,26 +98,6 @@ func (l *layer) cutStretch(i, leg int, s stretch) {
 		at += length + row.LengthMM
 		from = to
 	}
-}
-
-// longestStock is the longest bar of a run's pipe: of the description's stock, else of the
-// catalogue; 0 where neither says.
-func (l *layer) longestStock(i int) float64 {
-	r := l.c.Runs[i]
-	longest, bought := 0.0, false
-	for _, s := range l.c.Stock {
-		if s.Spec == r.Spec && s.Size == r.Size {
-			longest = max(longest, s.LengthMM)
-			bought = bought || !s.Offcut
-		}
-	}
-	if bought {
-		return longest
-	}
-	for _, m := range l.lay.Paths[i].Pipe.StockMM {
-		longest = max(longest, m)
-	}
-	return longest
 }
 
 // split divides a stretch into as few pieces as the stock allows: whole bars, then the

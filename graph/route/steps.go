@@ -118,6 +118,9 @@ func (o *sequence) stepText(from, to int) string {
 		text = fmt.Sprintf("bend the hose aside and join %s (%s); this closes the loop", text, numbers)
 		return where + text
 	}
+	if c := o.late[from]; c > 0 && o.closings[c-1].fit >= 0 {
+		return where + fmt.Sprintf("hold piece %d, cut over length, in its place and cut it to what is there; then glue %s (%s)", o.closings[c-1].fit+1, text, numbers)
+	}
 	verb := "glue "
 	switch j := o.lay.Joints[from]; j.Kind {
 	case "barb":

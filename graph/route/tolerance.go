@@ -27,7 +27,7 @@ type LoopTolerance struct {
 	WorstMM         float64  // everything off by its whole tolerance the same way
 	RootSumSquareMM float64  // the root of the sum of the squares: what usually happens
 	PlayMM          float64  // there is at the closing joint; -1: as much as is needed
-	LastPiece       int      // Piece.Number to cut last and leave long; 0: none
+	LastPiece       int      // Piece.Number of the one cut over length and fitted last; 0: none
 	LeaveMM         float64  // by how much, whole mm
 	Measure         []string // what to measure first: parts whose length or take-off is a guess
 }
@@ -89,7 +89,6 @@ func (lay *Layout) loopTolerance(loop Loop) LoopTolerance {
 			t.Measure = append(t.Measure, what)
 		}
 	}
-	longest := 0.0
 	for _, i := range loop.Pieces {
 		p := &lay.Pieces[i]
 		way := p.Finish.Sub(p.Start).Unit()
@@ -105,12 +104,8 @@ func (lay *Layout) loopTolerance(loop Loop) LoopTolerance {
 		for _, what := range p.MeasureWhat {
 			measure(what)
 		}
-		along := 1.0
-		if axis != (graph.Vec{}) && way != (graph.Vec{}) {
-			along = math.Abs(axis.Dot(way))
-		}
-		if along > 0.999 && p.CutMM > longest {
-			longest, t.LastPiece = p.CutMM, p.Number
+		if p.OverMM > 0 {
+			t.LastPiece = p.Number
 		}
 	}
 	for _, id := range loop.Parts {
@@ -138,26 +133,38 @@ func partOfEnd(e End) string {
 	return ""
 }
 
+// unsure reports whether a loop may be off by more than there is play, or hangs on lengths
+// that are guesses.
+func (t *LoopTolerance) unsure() bool {
+	return t.PlayMM >= 0 && t.Loop.How != "" && len(t.Loop.Pieces) > 0 && (len(t.Measure) > 0 || t.RootSumSquareMM > t.PlayMM)
+}
+
 // judgeTolerance warns where the play is too small, and while lengths are guesses says
 // which to measure instead.
 func (lay *Layout) judgeTolerance(t LoopTolerance) (graph.Diagnostic, bool) {
-	if t.PlayMM < 0 || t.Loop.How == "" || len(t.Loop.Pieces) == 0 {
+	if !t.unsure() {
 		return graph.Diagnostic{}, false
 	}
 	d := graph.Diagnostic{Rule: "tolerance", Severity: graph.Note, Pos: lay.loopPos(t.Loop)}
-	last := quantity.Text("cut the piece beside the closing joint last, to fit")
+	last := quantity.Text("before anything is cut: no piece of this loop can be fitted when the rest stands")
 	if t.LastPiece > 0 {
-		last = graph.Say("cut piece %d last: leave it %s long and cut it to fit", t.LastPiece, mm(t.LeaveMM))
+		last = lay.Pieces[t.LastPiece-1].OverWords()
 	}
 	off := graph.Say("the loop closed at joint %d may be off by %s at worst, %s as a rule (root of the sum of squares)", t.Loop.Closing, mm(t.WorstMM), mm(t.RootSumSquareMM))
 	switch {
 	case len(t.Measure) > 0:
 		d.Message = graph.Say("%s while these are not measured: %s", off, listWords(t.Measure))
 		d.Hint = "measure them and give their lengths; " + last
+		if t.LastPiece == 0 {
+			d.Hint = "measure them and give their lengths " + last
+		}
 	case t.RootSumSquareMM > t.PlayMM:
 		d.Severity = graph.Warning
 		d.Message = off + graph.Say(", and there are %s of play", mm(t.PlayMM))
 		d.Hint = last
+		if t.LastPiece == 0 {
+			d.Hint = "measure every part of it " + last
+		}
 	default:
 		return graph.Diagnostic{}, false
 	}

@@ -115,8 +115,8 @@ func (b *biller) addParts(before *route.Layout) {
 	if before == nil {
 		return
 	}
-	for _, p := range before.Circuit.Parts {
-		if p.Removed {
+	for _, p := range b.c.Parts {
+		if p.Removed && before.Stage.Part(p.ID) != nil {
 			b.addPart(p, before, true)
 		}
 	}

@@ -55,7 +55,7 @@ func pipeGroups(pieces []route.Piece) []pipeGroup {
 			i = len(out)
 			out = append(out, pipeGroup{spec: p.Spec, size: p.Size})
 		}
-		out[i].demands = append(out[i].demands, stock.Demand{Number: p.Number, LengthMM: p.CutMM})
+		out[i].demands = append(out[i].demands, stock.Demand{Number: p.Number, LengthMM: p.SawMM()})
 	}
 	slices.SortStableFunc(out, func(a, b pipeGroup) int {
 		return cmp.Or(cmp.Compare(a.spec, b.spec), cmp.Compare(b.size.NominalMM(), a.size.NominalMM()))

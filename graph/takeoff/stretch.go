@@ -13,7 +13,7 @@ type Stretch struct {
 func (l *CutList) Stretches(b stock.Bar) []Stretch {
 	length := make(map[int]float64, len(l.Pieces))
 	for _, p := range l.Pieces {
-		length[p.Number] = p.CutMM
+		length[p.Number] = p.SawMM()
 	}
 	var out []Stretch
 	at := 0.0

@@ -50,7 +50,7 @@ func (d *drawing) bar(n int, b stock.Bar) row {
 // read.
 func (d *drawing) written(piece int, c scene.Point) []scene.Item {
 	const leastNumber, leastLength, leastTurned = 2.6, sheet.LeastEm, sheet.LeastEm
-	number, length := d.number(piece), d.text(d.length[piece])
+	number, length := d.number(piece), d.said(piece)
 	w := d.length[piece]/d.per - 0.9
 	n := math.Min(numEm, w/scene.TextWidth(number, 1, true))
 	l := math.Min(lenEm, w/scene.TextWidth(length, 1, false))
@@ -90,7 +90,7 @@ func (d *drawing) calls(b stock.Bar, x func(float64) float64) []call {
 	pos := 0.0
 	for _, n := range b.Pieces {
 		if d.written(n, scene.Point{}) == nil {
-			out = append(out, call{x(pos + d.length[n]/2), d.number(n) + ": " + d.text(d.length[n])})
+			out = append(out, call{x(pos + d.length[n]/2), d.number(n) + ": " + d.said(n)})
 		}
 		pos += d.length[n] + d.in.List.KerfMM
 	}

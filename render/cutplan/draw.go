@@ -23,9 +23,12 @@ func Draw(in Input) []*scene.Scene {
 	if in.List == nil || len(in.List.Plans) == 0 {
 		return nil
 	}
-	d := &drawing{in: in, length: map[int]float64{}}
+	d := &drawing{in: in, length: map[int]float64{}, over: map[int]string{}}
 	for _, p := range in.List.Pieces {
-		d.length[p.Number] = p.CutMM
+		d.length[p.Number] = p.SawMM()
+		if words := p.OverWords(); words != "" {
+			d.over[p.Number] = words.In(in.Units)
+		}
 	}
 	area := d.page(1, 1).Area()
 	d.per = d.scale(area.W() - barX)
@@ -47,6 +50,7 @@ func Draw(in Input) []*scene.Scene {
 type drawing struct {
 	in     Input
 	length map[int]float64 // of a piece by its number, mm
+	over   map[int]string  // how one over length is fitted, by its number
 	per    float64         // the scale is 1 to this
 }
 

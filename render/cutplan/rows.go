@@ -124,7 +124,23 @@ func (d *drawing) sum(plan takeoff.StockPlan) string {
 	if plan.Cost != "" {
 		out += "; cost " + strings.TrimSpace(plan.Cost+" "+d.in.Job.Currency)
 	}
-	return out + "."
+	out += "."
+	for _, b := range plan.Bars {
+		for _, n := range b.Pieces {
+			if words := d.over[n]; words != "" {
+				out += " ^ " + strings.ToUpper(words[:1]) + words[1:] + "."
+			}
+		}
+	}
+	return out
+}
+
+// said is the length a piece is sawn to, marked where that is over length.
+func (d *drawing) said(piece int) string {
+	if d.over[piece] != "" {
+		return d.text(d.length[piece]) + "^"
+	}
+	return d.text(d.length[piece])
 }
 
 func plural(n int, word string) string {

@@ -68,7 +68,11 @@ func (d *drawing) listPage(pieces []*route.Piece, k, n int) *scene.Scene {
 			}
 			return tag.Joint(e.Joint) + " " + d.names.End(e.Fitting)
 		}
-		words := quantity.Format(p.CutMM, quantity.Length, d.in.Units) + ": " + end(p.From) + " – " + end(p.To)
+		words := quantity.Format(p.CutMM, quantity.Length, d.in.Units)
+		if p.OverMM > 0 {
+			words += " + " + quantity.Format(p.OverMM, quantity.Length, d.in.Units) + " over"
+		}
+		words += ": " + end(p.From) + " – " + end(p.To)
 		s.Add(scene.Text{At: scene.Point{X: x + 8, Y: y}, Text: sheet.Fit(words, textEm, listWide-14, false), SizeMM: textEm, Middle: true, Tag: "piece-list"})
 	}
 	return s.Scene

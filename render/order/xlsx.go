@@ -133,9 +133,15 @@ func (w *writer) pieces(p *plan.Plan) {
 			if c.Measure {
 				measure = "measure first: " + strings.Join(c.MeasureWhat, "; ")
 			}
-			var cut any = quantity.Round(c.CutMM, 1)
+			if c.OverMM > 0 {
+				measure = strings.TrimPrefix(measure+"; over length: "+c.OverWords().In(w.units), "; ")
+			}
+			if c.OnSite {
+				measure = strings.TrimPrefix(measure+"; cut on site", "; ")
+			}
+			var cut any = quantity.Round(c.SawMM(), 1)
 			if w.units == quantity.InchSystem {
-				cut = quantity.Format(c.CutMM, quantity.Length, w.units)
+				cut = quantity.Format(c.SawMM(), quantity.Length, w.units)
 			}
 			rows = append(rows, []any{"", c.Number, c.Run.ID, string(c.Spec), c.Size.String(), cut, c.From.Fitting, c.To.Fitting, measure})
 		}

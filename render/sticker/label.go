@@ -29,7 +29,7 @@ type Setting struct{ Mode, Position string } // of a diverter: outlet and how fa
 func OfPieces(pieces []route.Piece, names *tag.Names, units quantity.System) []Label {
 	var out []Label
 	for _, p := range pieces {
-		l := Label{Big: fmt.Sprint(p.Number), Head: quantity.Format(p.CutMM, quantity.Length, units),
+		l := Label{Big: fmt.Sprint(p.Number), Head: quantity.Format(p.SawMM(), quantity.Length, units),
 			Sub: strings.TrimSpace(fmt.Sprintf("%s  %s", p.Size, p.Spec))}
 		if p.Measure {
 			l.Head += " *"
@@ -38,6 +38,9 @@ func OfPieces(pieces []route.Piece, names *tag.Names, units quantity.System) []L
 			l.Head = "cut on site"
 		}
 		l.Lines = append(l.Lines, end(p.From, names), end(p.To, names))
+		if p.OverMM > 0 {
+			l.Lines = append(l.Lines, fmt.Sprintf("%s over: fit at %s, last", quantity.Format(p.OverMM, quantity.Length, units), tag.Joint(p.FitJoint)))
+		}
 		out = append(out, l)
 	}
 	return out

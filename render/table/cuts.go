@@ -22,6 +22,8 @@ type pieceJSON struct {
 	To             endJSON  `json:"to"`
 	Measure        []string `json:"measure_first,omitempty"`
 	OnSite         bool     `json:"cut_on_site,omitempty"`
+	Over           float64  `json:"over_mm,omitempty"`
+	FitJoint       int      `json:"fit_at_joint,omitempty"`
 }
 
 type endJSON struct {
@@ -62,7 +64,7 @@ func CutsJSON(p *plan.Plan, style Style) ([]byte, error) {
 		out.Pieces = append(out.Pieces, pieceJSON{
 			Piece: c.Number, Run: runID(c), Leg: c.Leg, Spec: string(c.Spec), Size: c.Size.String(),
 			Cut: mm(c.CutMM), CentreToCentre: mm(c.CentreToCentreMM),
-			From: end(c.From), To: end(c.To), Measure: c.MeasureWhat, OnSite: c.OnSite,
+			From: end(c.From), To: end(c.To), Measure: c.MeasureWhat, OnSite: c.OnSite, Over: mm(c.OverMM), FitJoint: c.FitJoint,
 		})
 	}
 	for _, s := range p.Cuts.Plans {
@@ -104,11 +106,11 @@ func CutsCSV(p *plan.Plan, _ Style) ([]byte, error) {
 			fixed(c.CutMM, 1), fixed(c.CentreToCentreMM, 1),
 			cell(c.From.Fitting), fixed(c.From.TakeOffMM, 1), fixed(c.From.DepthMM, 1),
 			cell(c.To.Fitting), fixed(c.To.TakeOffMM, 1), fixed(c.To.DepthMM, 1),
-			bars[c.Number], cell(strings.Join(c.MeasureWhat, "; ")),
+			bars[c.Number], cell(strings.Join(c.MeasureWhat, "; ")), overCell(c.OverMM), numberCell(c.FitJoint), strconv.FormatBool(c.OnSite),
 		})
 	}
 	return writeCSV([]string{"piece", "run", "leg", "spec", "size", "cut_mm", "centre_to_centre_mm",
-		"from", "from_takeoff_mm", "from_depth_mm", "to", "to_takeoff_mm", "to_depth_mm", "bar", "measure_first"}, rows), nil
+		"from", "from_takeoff_mm", "from_depth_mm", "to", "to_takeoff_mm", "to_depth_mm", "bar", "measure_first", "over_mm", "fit_at_joint", "cut_on_site"}, rows), nil
 }
 
 // barOf names the bar each piece comes from: "1.2" is the second bar of the first plan.
@@ -122,4 +124,19 @@ func barOf(list *takeoff.CutList) map[int]string {
 		}
 	}
 	return out
+}
+
+// overCell is by how much a piece is left long; empty for none.
+func overCell(mm float64) string {
+	if mm == 0 {
+		return ""
+	}
+	return fixed(mm, 1)
+}
+
+func numberCell(n int) string {
+	if n == 0 {
+		return ""
+	}
+	return strconv.Itoa(n)
 }

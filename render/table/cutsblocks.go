@@ -46,7 +46,7 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 		columns = append(columns, column{head: "pipe"})
 	}
 	g := newGrid(columns...)
-	var lines []string
+	var lines, over []string
 	for _, c := range p.Cuts.Pieces {
 		mark := ""
 		if c.Measure {
@@ -55,7 +55,12 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 		if c.OnSite {
 			mark += "+"
 		}
-		row := []string{strconv.Itoa(c.Number), s.length(c.CutMM) + mark, c.Size.String(),
+		cut := s.length(c.CutMM) + mark
+		if words := c.OverWords(); words != "" {
+			cut = s.length(c.CutMM) + " + " + s.length(c.OverMM) + mark + "^"
+			over = append(over, "^ over length: "+s.say(words))
+		}
+		row := []string{strconv.Itoa(c.Number), cut, c.Size.String(),
 			s.length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runID(c)}
 		if !one {
 			row = append(row, string(c.Spec))
@@ -68,6 +73,7 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 			lines = append(lines, "  "+w)
 		}
 	}
+	lines = append(lines, over...)
 	if len(p.OnSite) > 0 {
 		lines = append(lines, "+ cut on site: "+p.OnSiteText())
 	}
@@ -155,7 +161,7 @@ func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s Style) Block {
 func lengths(list *takeoff.CutList) map[int]float64 {
 	out := map[int]float64{}
 	for _, c := range list.Pieces {
-		out[c.Number] = c.CutMM
+		out[c.Number] = c.SawMM()
 	}
 	return out
 }

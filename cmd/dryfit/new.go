@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph/description"
+	"dryfit/render/survey"
 )
 
 func newVerb() *verb {
@@ -13,16 +14,19 @@ func newVerb() *verb {
 		name: "new", args: "[FILE]",
 		does:    "a commented description to start from",
 		more:    "The blanks are written as \"?\": dryfit check names each one left.\nAn existing file is never overwritten.",
-		example: "dryfit new --circuit two-speed job.toml",
+		example: "dryfit new --circuit two-speed job.toml\ndryfit new --circuit two-speed --survey survey.pdf",
 		run:     runNew,
 	}
 }
 
 func runNew(v *verb, args []string, w *world) int {
-	var circuit string
+	var circuit, paper string
+	var sheets bool
 	f := v.flags()
 	names := description.Templates()
 	f.StringVar(&circuit, "circuit", "two-speed", "what stands in the cabinet: "+strings.Join(names, ", "))
+	f.BoolVar(&sheets, "survey", false, "a PDF to take to the tub instead: the circuit drawn, and a blank for each of its keys")
+	f.StringVar(&paper, "paper", "a4", "of --survey: a4, a3 or letter")
 	if code, done := v.parse(f, args, w); done {
 		return code
 	}
@@ -33,6 +37,13 @@ func runNew(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, fmt.Errorf("no circuit %q%s (there are %s)", circuit, meant(circuit, names), strings.Join(names, ", ")))
 	}
+	if sheets {
+		if text, err = surveyOf(circuit, text, paper); err != nil {
+			return complain(w, err)
+		}
+	} else if f.Changed("paper") {
+		return complain(w, errors.New("--paper goes with --survey"))
+	}
 	if f.NArg() == 0 || f.Arg(0) == "-" {
 		return w.write("-", text)
 	}
@@ -40,6 +51,23 @@ func runNew(v *verb, args []string, w *world) int {
 	if err := w.files.Create(name, text); err != nil {
 		return complain(w, err)
 	}
+	if sheets {
+		fmt.Fprintf(w.stderr, "%s written: print it at 100 %% and take it to the tub; then dryfit new --circuit %s job.toml\n", name, circuit)
+		return exitDone
+	}
 	fmt.Fprintf(w.stderr, "%s written: fill its blanks (\"?\"), then dryfit check %s\n", name, name)
 	return exitDone
+}
+
+// surveyOf is the PDF of a template's survey sheets.
+func surveyOf(circuit string, template []byte, paper string) ([]byte, error) {
+	page, err := pageOf(paper)
+	if err != nil {
+		return nil, err
+	}
+	b, err := survey.Book(circuit, template, page)
+	if err != nil {
+		return nil, err
+	}
+	return b.PDF()
 }

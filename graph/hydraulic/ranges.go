@@ -26,6 +26,8 @@ type Range struct {
 // Ranges is the network solved again over a fixed low-discrepancy sample of the spreads.
 type Ranges struct {
 	Samples, Unsolved int
+	Points            []int // of the sample, those taken
+	Unknowns          int   // how many coordinates of the sample they take
 	Modes             []ModeRanges
 	Promises          []Promise
 	MeasureFirst      []Influence // what matters most comes first; what moves nothing by a two-hundredth is left out
@@ -42,6 +44,9 @@ type ModeRanges struct {
 	Runs       []Range // flow, m³/s
 	JetsChange Range   // share of today's flow through the jets, -1..; after stage only
 	HasJets    bool
+	// UnitFlow is the flow through the unit, m³/s, at each point of the sample that was taken, so
+	// that what hangs on it may be worked out at the same points; NaN: no answer. After stage only.
+	UnitFlow []float64
 }
 
 // PromiseKind says what a promise is about.

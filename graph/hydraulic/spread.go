@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/sample"
 )
 
 // Spread solves a circuit again over a fixed sample of what is not known exactly: the same
@@ -19,15 +20,29 @@ func Spread(before, after *route.Layout, unit string) *Ranges {
 	return SpreadEvery(before, after, unit, 1)
 }
 
+// Sample solves the modes over some points of the sample and keeps the unit's flow at each: no
+// promises, and nothing of what moves it.
+func Sample(before, after *route.Layout, unit string, points []int) *Ranges {
+	s := newSpread(before, after, unit)
+	out := s.over(points)
+	for _, m := range s.modes {
+		out.Modes = append(out.Modes, m.ranges()...)
+	}
+	return out
+}
+
+// over works through points of the sample.
+func (s *spreader) over(points []int) *Ranges {
+	for _, i := range points {
+		s.point(i)
+	}
+	return &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved}
+}
+
 // SpreadEvery is Spread over every so many points of the sample only: coarser and quicker.
 func SpreadEvery(before, after *route.Layout, unit string, every int) *Ranges {
 	s := newSpread(before, after, unit)
-	n := 0
-	for i := 0; i < sampleSize; i += max(every, 1) {
-		s.point(i)
-		n++
-	}
-	out := &Ranges{Samples: n, Unsolved: s.unsolved}
+	out := s.over(sample.All(every))
 	for _, m := range s.modes {
 		out.Modes = append(out.Modes, m.ranges()...)
 		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
@@ -51,6 +66,7 @@ type spreadMode struct {
 	before, after *spreadStage // before may be nil
 	unit          int          // index of the unit in after's parts; -1
 	jetsChange    []sampled
+	unitFlow      []float64 // by point of the sample; NaN: no answer
 	stands        stands
 	unitMargin    []sampled // Pa by which the unit stands more than comes to it
 	pipeMargin    []sampled // the same of the weakest pipe or fitting
@@ -113,10 +129,11 @@ func newSpreadStage(lay *route.Layout, mode graph.Mode, stage graph.Stage) *spre
 func (s *spreader) point(i int) {
 	values := make([]float64, len(s.all))
 	for k := range s.all {
-		values[k] = s.all[k].value(samplePoint(i, k+1))
+		values[k] = s.all[k].value(sample.Point(i, k+1))
 	}
 	for _, m := range s.modes {
 		after, past := s.solve(m.after, values)
+		m.unitFlow = append(m.unitFlow, m.unitOf(after))
 		if after == nil {
 			s.unsolved++
 			continue
@@ -138,6 +155,14 @@ func (s *spreader) point(i int) {
 			m.jetsChange = append(m.jetsChange, sampled{jetsFlow(after)/then - 1, past || pastBefore})
 		}
 	}
+}
+
+// unitOf is the flow of the unit in a solution, m³/s; NaN where there is no answer or no unit.
+func (m *spreadMode) unitOf(s *Solution) float64 {
+	if s == nil || m.unit < 0 {
+		return math.NaN()
+	}
+	return math.Abs(s.Parts[m.unit].Flow)
 }
 
 // solve returns the solution with the values of the unknowns, and whether a pump is past its
@@ -178,6 +203,9 @@ func (m *spreadMode) ranges() []ModeRanges {
 		}
 		for i := range st.runs {
 			r.Runs = append(r.Runs, rangeOf(st.runs[i], st.likely.Runs[i].Flow))
+		}
+		if st == m.after {
+			r.UnitFlow = m.unitFlow
 		}
 		if st == m.after && len(m.jetsChange) > 0 {
 			r.HasJets = true

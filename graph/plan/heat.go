@@ -9,7 +9,9 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/sample"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
@@ -21,9 +23,45 @@ func HeatOf(p *Plan, ask job.Ask) *job.Report {
 	in.Ask = ask
 	weather, problems := weatherOf(p.Circuit.Climate)
 	in.Weather = weather
+	if weather != nil {
+		in.Sample = p.sampledFlows(in.Heating.Mode)
+	}
 	r := job.Answer(in)
 	r.Problems = append(problems, r.Problems...)
 	return r
+}
+
+// sampledFlows returns the unit's flow in a mode at the points of the sample that a year's ranges
+// stand on: of the ranges there are, else of ranges made at those points alone.
+func (p *Plan) sampledFlows(mode string) job.Sampled {
+	if p.After == nil || mode == "" {
+		return job.Sampled{}
+	}
+	r := p.Ranges
+	if r == nil {
+		unit := ""
+		if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
+			unit = u.ID
+		}
+		r = hydraulic.Sample(p.Before.layout(), p.After.Layout, unit, sample.Few())
+	}
+	out := job.Sampled{Taken: r.Unknowns}
+	of := r.Of(mode, graph.After)
+	if of == nil {
+		return out
+	}
+	at := map[int]float64{}
+	for n, i := range r.Points {
+		at[i] = of.UnitFlow[n]
+	}
+	for _, i := range sample.Few() {
+		flow, ok := at[i]
+		if !ok {
+			flow = math.NaN()
+		}
+		out.FlowM3s = append(out.FlowM3s, flow)
+	}
+	return out
 }
 
 // design works out the coldest day and the supply; nil where the description has neither.

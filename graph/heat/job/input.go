@@ -16,6 +16,7 @@ type Input struct {
 	Heating Heating
 	Pipes   []heat.OutsidePipe // that run outdoors, both ways
 	Weather *heat.Weather      // nil: none, so there is no year
+	Sample  Sampled            // of the flows, for the year's ranges
 	Bill    Bill
 	Ask     Ask
 }

@@ -118,20 +118,41 @@ func TestFallCalibrates(t *testing.T) {
 	}
 }
 
-// The sample is fixed and even: its mean is that of the cube.
-func TestSamplePoints(t *testing.T) {
-	for k := range 12 {
-		sum := 0.0
-		for i := range samples {
-			sum += samplePoint(i, k) / samples
-		}
-		if !(math.Abs(sum-0.5) <= 0.06) {
-			t.Errorf("coordinate %d: mean %.3f", k, sum)
-		}
-	}
+// The ends and the middle of a value's spread are those of the sample's coordinate.
+func TestAssumedAt(t *testing.T) {
 	a := Assumed{Low: 0.5, High: 2}
 	if a.at(0) != 0.5 || a.at(0.5) != 1 || a.at(1) != 2 {
 		t.Errorf("ends %g %g %g", a.at(0), a.at(0.5), a.at(1))
+	}
+}
+
+// A year's ranges stand on the sample of the flows: where the unit gets half of its rated flow
+// in every point the planned year takes more, point by point, and today's the same; where a
+// point has no flow it has that of the case as described.
+func TestYearStandsOnTheFlowsSample(t *testing.T) {
+	in := testInput()
+	full := Answer(in)
+	rated := in.Unit.Rated.V
+	if !(rated > 0) {
+		t.Fatal("the unit of the test has no rated flow")
+	}
+	in.Heating.FlowM3s = rated
+	full = Answer(in)
+	low, none := make([]float64, 64), make([]float64, 64)
+	for i := range low {
+		low[i], none[i] = rated/2, math.NaN()
+	}
+	in.Sample = Sampled{FlowM3s: low}
+	starved := Answer(in)
+	if starved.Year.TodayKWh != full.Year.TodayKWh {
+		t.Errorf("today hangs on a flow nobody has yet: %+v, %+v", starved.Year.TodayKWh, full.Year.TodayKWh)
+	}
+	if a, b := starved.Year.PlannedKWh, full.Year.PlannedKWh; !(a.High > b.High) || a.Likely != b.Likely {
+		t.Errorf("starved %+v, full %+v", a, b)
+	}
+	in.Sample = Sampled{FlowM3s: none}
+	if a := Answer(in).Year.PlannedKWh; a != full.Year.PlannedKWh {
+		t.Errorf("no flow at any point: %+v, want %+v", a, full.Year.PlannedKWh)
 	}
 }
 

@@ -5,15 +5,20 @@ import (
 	"slices"
 
 	"dryfit/graph/heat"
+	"dryfit/graph/sample"
 )
 
-// samples is how many points of the fixed sample a year's ranges stand on.
-const samples = 64
+// Sampled is what the flows came to at the points a year's ranges stand on, sample.Few: both
+// are worked out at the same points, the year's unknowns behind those of the flows.
+type Sampled struct {
+	Taken   int       // coordinates that the unknowns of the flows take
+	FlowM3s []float64 // through the unit, point by point; NaN: no answer there; nil: the flow as described in all
+}
 
 // year compares the year as it is with the year as planned, with ranges from one sample of
 // both.
 func (b *builder) year(s *scene, r *Report) {
-	y := &YearReport{Samples: samples, Priced: s.tariff.Known}
+	y := &YearReport{Priced: s.tariff.Known}
 	var likely outcome
 	likely, y.Today, y.Planned = b.run(s)
 	if y.Planned == nil && y.Today == nil {
@@ -21,17 +26,22 @@ func (b *builder) year(s *scene, r *Report) {
 	}
 	r.Year = y
 	var all []outcome
-	for i := range samples {
+	flows := b.in.Sample
+	for n, i := range sample.Few() {
 		c := s.clone()
+		if n < len(flows.FlowM3s) && c.planned != nil && flows.FlowM3s[n] > 0 { // not where it is NaN
+			c.planned.FlowM3s = flows.FlowM3s[n]
+		}
 		for k := range b.assumed {
 			a := &b.assumed[k]
 			if a.apply != nil {
-				a.apply(c, a.at(samplePoint(i, k)))
+				a.apply(c, a.at(sample.Point(i, flows.Taken+k+1)))
 			}
 		}
 		o, _, _ := b.run(c)
 		all = append(all, o)
 	}
+	y.Samples = len(all)
 	pick := func(of func(outcome) float64) Range { return rangeOf(all, likely, of) }
 	y.TodayKWh = pick(func(o outcome) float64 { return o.todayKWh })
 	y.PlannedKWh = pick(func(o outcome) float64 { return o.plannedKWh })
@@ -115,17 +125,6 @@ func rangeOf(all []outcome, likely outcome, of func(outcome) float64) Range {
 	v := of(likely)
 	return Range{Low: math.Min(v, at(0.05)), Likely: v, High: math.Max(v, at(0.95))}
 }
-
-// samplePoint returns coordinate k of point i of a fixed sequence that fills the cube evenly:
-// multiples of the square roots of the primes, their whole parts left out.
-//
-// Source: H. Weyl, Mathematische Annalen 77, 1916; R. D. Richtmyer, 1951.
-func samplePoint(i, k int) float64 {
-	_, f := math.Modf(float64(i+1) * math.Sqrt(float64(primes[k%len(primes)])))
-	return f
-}
-
-var primes = [...]int{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89, 97, 101, 103, 107, 109, 113}
 
 // influences works out what each value alone moves.
 func (b *builder) influences(s *scene, y *YearReport) {

@@ -3,43 +3,8 @@ package hydraulic
 import (
 	"dryfit/catalog"
 	"math"
-	"slices"
 	"testing"
 )
-
-// Every coordinate alone takes each of its 1021 values once: a property of a lattice with a
-// prime number of points.
-func TestSampleEven(t *testing.T) {
-	for dim := range 60 {
-		var seen []float64
-		for i := range sampleSize {
-			seen = append(seen, samplePoint(i, dim))
-		}
-		slices.Sort(seen)
-		for i, u := range seen {
-			if want := (float64(i) + 0.5) / sampleSize; !(math.Abs(u-want) <= 1e-12) {
-				t.Fatalf("coordinate %d, value %d: got %g, want %g", dim, i, u, want)
-			}
-		}
-	}
-}
-
-// TestSampleSpread holds the correlation of every pair of the first 60 coordinates to what a
-// random sample of the size would rarely exceed: 4/√n.
-func TestSampleSpread(t *testing.T) {
-	bound := 4 / math.Sqrt(sampleSize)
-	for a := 1; a <= 60; a++ {
-		for b := a + 1; b <= 60; b++ {
-			sum := 0.0
-			for i := range sampleSize {
-				sum += (samplePoint(i, a) - 0.5) * (samplePoint(i, b) - 0.5)
-			}
-			if r := sum / sampleSize * 12; !(math.Abs(r) <= bound) {
-				t.Errorf("coordinates %d and %d: correlation %.3f, want at most %.3f", a, b, r, bound)
-			}
-		}
-	}
-}
 
 // Of a span nine in ten lie between its ends, one in twenty beyond each, and half below its
 // middle: the figures that spreads.csv promises. The normal distribution's own: one standard

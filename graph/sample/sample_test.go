@@ -1,0 +1,66 @@
+package sample
+
+import (
+	"math"
+	"slices"
+	"testing"
+)
+
+// Every coordinate alone takes each of its 1021 values once: a property of a lattice with a
+// prime number of points.
+func TestEven(t *testing.T) {
+	for dim := range 60 {
+		var seen []float64
+		for i := range Size {
+			seen = append(seen, Point(i, dim))
+		}
+		slices.Sort(seen)
+		for i, u := range seen {
+			if want := (float64(i) + 0.5) / Size; !(math.Abs(u-want) <= 1e-12) {
+				t.Fatalf("coordinate %d, value %d: got %g, want %g", dim, i, u, want)
+			}
+		}
+	}
+}
+
+// TestSpread holds the correlation of every pair of the first 60 coordinates to what a
+// random sample of the size would rarely exceed: 4/√n.
+func TestSpread(t *testing.T) {
+	bound := 4 / math.Sqrt(Size)
+	for a := 1; a <= 60; a++ {
+		for b := a + 1; b <= 60; b++ {
+			sum := 0.0
+			for i := range Size {
+				sum += (Point(i, a) - 0.5) * (Point(i, b) - 0.5)
+			}
+			if r := sum / Size * 12; !(math.Abs(r) <= bound) {
+				t.Errorf("coordinates %d and %d: correlation %.3f, want at most %.3f", a, b, r, bound)
+			}
+		}
+	}
+}
+
+// The few points are different ones, and the mean of each coordinate over them is that of the
+// cube to 0.06: a random sample of 64 would be off by 0.036 as a rule, and by 0.1 in one of 60.
+func TestFew(t *testing.T) {
+	points := Few()
+	seen := map[int]bool{}
+	for _, i := range points {
+		if i < 0 || i >= Size || seen[i] {
+			t.Fatalf("point %d", i)
+		}
+		seen[i] = true
+	}
+	for dim := 1; dim <= 60; dim++ {
+		sum := 0.0
+		for _, i := range points {
+			sum += Point(i, dim)
+		}
+		if mean := sum / float64(len(points)); !(math.Abs(mean-0.5) <= 0.06) {
+			t.Errorf("coordinate %d: mean %.3f", dim, mean)
+		}
+	}
+	if n := len(All(1)); n != Size {
+		t.Errorf("%d of %d", n, Size)
+	}
+}

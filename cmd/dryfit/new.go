@@ -56,6 +56,7 @@ func runNew(v *verb, args []string, w *world) int {
 		return exitDone
 	}
 	fmt.Fprintf(w.stderr, "%s written: fill its blanks (\"?\"), then dryfit check %s\n", name, name)
+	fmt.Fprintf(w.stderr, "for an editor that checks as you type: dryfit schema -o %s, beside it\n", description.SchemaFile)
 	return exitDone
 }
 

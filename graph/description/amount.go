@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // qtyField is a quantity of which 0 means that it was not given.
@@ -16,8 +17,9 @@ func qtyField[T any](name string, l limit, at func(*T) *float64) field[T] {
 // qtyOr is a quantity of which some value means that it was not given.
 func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) field[T] {
 	return field[T]{
-		key:  name,
-		like: quote(l.example()),
+		key:   name,
+		shape: func() schema.Shape { return schema.Quantity() },
+		like:  quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into) = r.baseValue(q)
@@ -35,8 +37,9 @@ func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) fiel
 // qtySet is a quantity with a flag that remembers that it was given.
 func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *bool) field[T] {
 	return field[T]{
-		key:  name,
-		like: quote(l.example()),
+		key:   name,
+		shape: func() schema.Shape { return schema.Quantity() },
+		like:  quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into), *given(into) = r.baseValue(q), true
@@ -83,7 +86,8 @@ func exactIn(x float64, l limit) string {
 // openingField is how far a hand valve is open.
 func openingField[T any](name string, at func(*T) *graph.Opening, given func(*T) *bool) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return openingShape() },
 		read: func(r *reader, v located.Value, into *T) {
 			if o, ok := r.opening(v); ok {
 				*at(into), *given(into) = o, true
@@ -96,6 +100,11 @@ func openingField[T any](name string, at func(*T) *graph.Opening, given func(*T)
 			return openingText(*at(from))
 		},
 	}
+}
+
+// openingShape is "open", "shut" or a share.
+func openingShape() schema.Shape {
+	return schema.Either(schema.Word("open", "shut", "closed"), schema.Quantity())
 }
 
 // opening reads "open", "shut" or a share.
@@ -139,8 +148,9 @@ func openingText(o graph.Opening) string {
 // amountField is a quantity of which zero is a value.
 func amountField[T any](name string, l limit, at func(*T) *graph.Amount) field[T] {
 	return field[T]{
-		key:  name,
-		like: quote(l.example()),
+		like:  quote(l.example()),
+		key:   name,
+		shape: func() schema.Shape { return schema.Quantity() },
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into) = graph.Given(r.baseValue(q))

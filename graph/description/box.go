@@ -3,6 +3,7 @@ package description
 import (
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // boxCorners is a box while it is read: its two corners.
@@ -17,7 +18,8 @@ var boxFields = []field[boxCorners]{
 // boxField is what a part takes up, from its first port.
 func boxField() field[graph.Part] {
 	return field[graph.Part]{
-		key: "box",
+		key:   "box",
+		shape: func() schema.Shape { return tableShape(boxFields, "box") },
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			var b boxCorners
 			readTable(r, v, "the box", boxFields, &b)
@@ -54,7 +56,8 @@ var cabinetFields = []field[graph.Cabinet]{
 // portField is a port of a part that is there.
 func portField[T any](key string, at func(*T) *graph.PortRef) field[T] {
 	return field[T]{
-		key: key,
+		key:   key,
+		shape: func() schema.Shape { return portShape() },
 		read: func(r *reader, v located.Value, into *T) {
 			if ref, ok := r.portRef(v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
 				*at(into) = ref

@@ -7,12 +7,13 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // climateFields are the keys of [climate].
 var climateFields = []field[graph.Climate]{
 	textField("file", `the name of a file of hourly weather, such as "weather.epw"`, func(c *graph.Climate) *string { return &c.File }),
-	{key: "zone", read: (*reader).zone, write: func(c *graph.Climate) string { return words(c.Zone) }},
+	{key: "zone", shape: func() schema.Shape { return schema.Matching(`^[+-]?[0-9]+(\.[0-9]+)?$`) }, read: (*reader).zone, write: func(c *graph.Climate) string { return words(c.Zone) }},
 	monthsField("air", airWarmth, false, func(c *graph.Climate) *[]float64 { return &c.AirC }),
 	monthsField("swing", warmthDifference, true, func(c *graph.Climate) *[]float64 { return &c.SwingK }),
 	monthsField("humidity", share, true, func(c *graph.Climate) *[]float64 { return &c.Humidity }),
@@ -49,7 +50,8 @@ func (r *reader) zone(v located.Value, into *graph.Climate) {
 // monthsField is a quantity for each month; with one, one for all of them will do.
 func monthsField(name string, l limit, one bool, at func(*graph.Climate) *[]float64) field[graph.Climate] {
 	return field[graph.Climate]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return monthsShape(one) },
 		read: func(r *reader, v located.Value, into *graph.Climate) {
 			items, ok := v.Items()
 			if !ok {
@@ -87,10 +89,23 @@ func monthsField(name string, l limit, one bool, at func(*graph.Climate) *[]floa
 	}
 }
 
+// monthsShape is twelve quantities; with one, one alone will do.
+func monthsShape(one bool) schema.Shape {
+	year := schema.Exactly(schema.Quantity(), 12)
+	if !one {
+		return year
+	}
+	return schema.Either(schema.Quantity(), schema.Exactly(schema.Quantity(), 1), year)
+}
+
+// clockPattern is a time of day.
+const clockPattern = `^[0-9]{1,2}:[0-9]{2}$`
+
 // clockField is a time of day.
 func clockField[T any](name string, at func(*T) *graph.Clock) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return schema.Matching(clockPattern) },
 		read: func(r *reader, v located.Value, into *T) {
 			s, ok := r.Text(v, clockExample)
 			if !ok {

@@ -7,6 +7,8 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/meaning"
+	"dryfit/graph/description/schema"
 )
 
 // kindFields are the keys a kind has beside those of any part.
@@ -38,6 +40,10 @@ var jetFields = []field[graph.Part]{
 	numberField("k", 0, mostK, func(p *graph.Part) *float64 { return &p.Jets.K }, func(p *graph.Part) *bool { return &p.Jets.HasK }),
 	{
 		key: "rated",
+		shape: func() schema.Shape {
+			at := func(key string) schema.Shape { return describe(schema.Quantity(), meaning.Of("rated", key), nil) }
+			return schema.Table(schema.Shape{{Name: "flow", Says: at("flow")}, {Name: "drop", Says: at("drop")}}, []string{"flow", "drop"})
+		},
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			const write = `what one jet takes: { flow = "38 l/min", drop = "80 kPa" }`
 			if r.Blank(v, write) {
@@ -98,7 +104,8 @@ var valveFields = []field[graph.Part]{
 // waysField says how far the outlets of a diverter are open.
 func waysField() field[graph.Part] {
 	return field[graph.Part]{
-		key: "ways",
+		key:   "ways",
+		shape: func() schema.Shape { return schema.Map(openingShape()) },
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			const write = `how far its outlets are open: { jets = "open", footwell = "30 %" }`
 			if _, ok := v.V.(map[string]any); !ok {
@@ -171,7 +178,8 @@ var unitFields = slices.Concat([]field[graph.Part]{
 	sizeField("ports-size", func(p *graph.Part) *catalogSize { return &p.Unit.PortsSize }),
 	tableField("flow", "the flow of the unit", unitFlowFields, func(p *graph.Part) *graph.UnitData { return p.Unit }),
 	{
-		key: "ratings",
+		key:   "ratings",
+		shape: func() schema.Shape { return schema.List(tableShape(ratingFields, "rating"), 0) },
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			items, ok := v.Items()
 			if !ok {

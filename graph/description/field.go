@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // field is one key of a table: how it is read into a T and written from one. A table is a
@@ -21,6 +22,7 @@ type field[T any] struct {
 	like    string                                  // an example of the value, as TOML; "" for none
 	instead string                                  // another key that does as well as a needed one; "" for none
 	foreign bool                                    // belongs to another table, and is read only to say so
+	shape   func() schema.Shape                     // what its value may be; nil only where it is foreign
 }
 
 // needed marks a field that must be there.

@@ -9,12 +9,14 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // textField is a text in quotes.
 func textField[T any](name, write string, at func(*T) *string) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return schema.Text() },
 		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.Text(v, write); ok {
 				*at(into) = s
@@ -32,7 +34,8 @@ func textField[T any](name, write string, at func(*T) *string) field[T] {
 // textsField is a list of texts; one text alone will do.
 func textsField[T any](name, write string, at func(*T) *[]string) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return schema.Either(schema.Text(), schema.List(schema.Text(), 0)) },
 		read: func(r *reader, v located.Value, into *T) {
 			items, ok := v.Items()
 			if !ok {
@@ -57,8 +60,9 @@ func textsField[T any](name, write string, at func(*T) *[]string) field[T] {
 // wordField is one word out of a few.
 func wordField[T any](name string, words []string, at func(*T) *string) field[T] {
 	return field[T]{
-		key:  name,
-		like: quote(words[0]),
+		key:   name,
+		shape: func() schema.Shape { return schema.Word(words...) },
+		like:  quote(words[0]),
 		read: func(r *reader, v located.Value, into *T) {
 			s, ok := r.Text(v, quotedList(words))
 			switch {
@@ -89,8 +93,9 @@ func quotedList(words []string) string {
 // boolField is true or false.
 func boolField[T any](name string, at func(*T) *bool) field[T] {
 	return field[T]{
-		key:  name,
-		like: "true",
+		key:   name,
+		shape: func() schema.Shape { return schema.Flag() },
+		like:  "true",
 		read: func(r *reader, v located.Value, into *T) {
 			if b, ok := r.Bool(v); ok {
 				*at(into) = b
@@ -108,8 +113,9 @@ func boolField[T any](name string, at func(*T) *bool) field[T] {
 // maybeField is true or false, or nothing said.
 func maybeField[T any](name string, at func(*T) **bool) field[T] {
 	return field[T]{
-		key:  name,
-		like: "true",
+		key:   name,
+		shape: func() schema.Shape { return schema.Flag() },
+		like:  "true",
 		read: func(r *reader, v located.Value, into *T) {
 			if b, ok := r.Bool(v); ok {
 				*at(into) = &b
@@ -127,8 +133,9 @@ func maybeField[T any](name string, at func(*T) **bool) field[T] {
 // wayField is one of the six directions.
 func wayField[T any](name string, at func(*T) *graph.Vec) field[T] {
 	return field[T]{
-		key:  name,
-		like: `"up"`,
+		key:   name,
+		shape: func() schema.Shape { return schema.Word(directionWords...) },
+		like:  `"up"`,
 		read: func(r *reader, v located.Value, into *T) {
 			*at(into) = r.direction(v)
 		},
@@ -139,8 +146,9 @@ func wayField[T any](name string, at func(*T) *graph.Vec) field[T] {
 // countField is a whole number from low to high; 0 is not written.
 func countField[T any](name string, low, high int, at func(*T) *int) field[T] {
 	return field[T]{
-		key:  name,
-		like: fmt.Sprint(low),
+		key:   name,
+		shape: func() schema.Shape { return schema.Whole(low, high) },
+		like:  fmt.Sprint(low),
 		read: func(r *reader, v located.Value, into *T) {
 			if n, ok := r.Count(v, low, high); ok {
 				*at(into) = n
@@ -159,8 +167,9 @@ func countField[T any](name string, low, high int, at func(*T) *int) field[T] {
 // it was given.
 func numberField[T any](name string, low, high float64, at func(*T) *float64, given func(*T) *bool) field[T] {
 	return field[T]{
-		key:  name,
-		like: quantity.Trim(max(low, min(1, high))),
+		key:   name,
+		shape: func() schema.Shape { return schema.Number(low, high) },
+		like:  quantity.Trim(max(low, min(1, high))),
 		read: func(r *reader, v located.Value, into *T) {
 			if x, ok := r.Number(v, low, high); ok {
 				*at(into) = x
@@ -182,8 +191,9 @@ func numberField[T any](name string, low, high float64, at func(*T) *float64, gi
 // sizeField is a nominal pipe size.
 func sizeField[T any](name string, at func(*T) *catalog.Size) field[T] {
 	return field[T]{
-		key:  name,
-		like: `"2 in"`,
+		key:   name,
+		shape: func() schema.Shape { return schema.Quantity() },
+		like:  `"2 in"`,
 		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.size(v); ok {
 				*at(into) = s
@@ -218,10 +228,20 @@ func (r *reader) size(v located.Value) (catalog.Size, bool) {
 	return catalog.Size{}, false
 }
 
+// specShape is the name of a spec of pipe.
+func specShape() schema.Shape {
+	var words []string
+	for _, s := range catalog.Specs() {
+		words = append(words, string(s))
+	}
+	return schema.Word(words...)
+}
+
 // specField is the spec of pipe.
 func specField[T any](name string, at func(*T) *catalog.Spec) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return specShape() },
 		read: func(r *reader, v located.Value, into *T) {
 			s, ok := r.Text(v, `a spec such as "pvc-sch40"`)
 			switch {
@@ -249,7 +269,8 @@ func knownField[T any](at func(*T) *graph.Knowledge) field[T] {
 		words = append(words, g.String())
 	}
 	return field[T]{
-		key: "known",
+		key:   "known",
+		shape: func() schema.Shape { return schema.Word(words...) },
 		read: func(r *reader, v located.Value, into *T) {
 			s, ok := r.Text(v, quotedList(words))
 			if !ok {
@@ -273,7 +294,8 @@ func knownField[T any](at func(*T) *graph.Knowledge) field[T] {
 // tableField is a table within a table.
 func tableField[T, U any](name, what string, fields []field[U], at func(*T) *U) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return tableShape(fields, what) },
 		read: func(r *reader, v located.Value, into *T) {
 			if !r.Blank(v, tableForm(fields)) {
 				readTable(r, v, what, fields, at(into))
@@ -286,7 +308,8 @@ func tableField[T, U any](name, what string, fields []field[U], at func(*T) *U) 
 // maybeTable is a table within a table that may be left out altogether.
 func maybeTable[T, U any](name, what string, fields []field[U], at func(*T) **U) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return tableShape(fields, what) },
 		read: func(r *reader, v located.Value, into *T) {
 			if !r.Blank(v, tableForm(fields)) {
 				u := new(U)

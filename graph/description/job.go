@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // jobFields are the keys of [job].
@@ -29,7 +30,8 @@ func (r *reader) job(v located.Value) {
 func dateField[T any](name string, at func(*T) *string) field[T] {
 	const write = "a date without quotes: 2026-05-11"
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return schema.Date() },
 		read: func(r *reader, v located.Value, into *T) {
 			if r.Blank(v, write) {
 				return

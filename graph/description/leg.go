@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // legsExample is how legs are written.
@@ -24,6 +25,9 @@ func openLegsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
 func legsFieldOf[T any](name string, open bool, at func(*T) *[]graph.Leg) field[T] {
 	return field[T]{
 		key: name,
+		shape: func() schema.Shape {
+			return schema.List(schema.Either(legShape(open), tableShape(legFields, "leg")), 1)
+		},
 		read: func(r *reader, v located.Value, into *T) {
 			*at(into) = r.readLegs(v, open)
 		},
@@ -35,6 +39,14 @@ func legsFieldOf[T any](name string, open bool, at func(*T) *[]graph.Leg) field[
 			return list(out)
 		},
 	}
+}
+
+// legShape is a direction and a length; with open, or a direction whose length is left open.
+func legShape(open bool) schema.Shape {
+	if open {
+		return schema.Matching(`^\s*(left|right|up|down|back|front)\s+(.*[0-9]|\?)`)
+	}
+	return schema.Matching(`^\s*(left|right|up|down|back|front)\s.*[0-9]`)
 }
 
 func (r *reader) readLegs(v located.Value, open bool) []graph.Leg {
@@ -80,7 +92,8 @@ func (r *reader) readLegs(v located.Value, open bool) []graph.Leg {
 // legFields are the keys of a leg written as a table.
 var legFields = slices.Concat([]field[graph.Leg]{
 	needed(field[graph.Leg]{
-		key: "leg",
+		key:   "leg",
+		shape: func() schema.Shape { return legShape(false) },
 		read: func(r *reader, v located.Value, into *graph.Leg) {
 			s, ok := r.Text(v, `a direction and a length, such as "right 450 mm"`)
 			if ok {

@@ -7,6 +7,8 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/meaning"
+	"dryfit/graph/description/schema"
 )
 
 type lossForm struct {
@@ -35,7 +37,8 @@ var lossForms = []lossForm{
 // lossField is a loss in one of its forms, or "none".
 func lossField() field[graph.Part] {
 	return field[graph.Part]{
-		key: "loss",
+		key:   "loss",
+		shape: func() schema.Shape { return lossShape() },
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			if l := r.loss(v, into.Kind == graph.Tub); l != nil {
 				into.Loss = l
@@ -43,6 +46,30 @@ func lossField() field[graph.Part] {
 		},
 		write: func(from *graph.Part) string { return lossText(from.Loss) },
 	}
+}
+
+// lossShape is a loss in one of lossForms, or "none".
+func lossShape() schema.Shape {
+	of := map[string]schema.Shape{"flow": schema.Quantity(), "drop": schema.Quantity(), "exponent": schema.Number(leastExponent, mostExponent),
+		"points": curveShape(1), "k": schema.Number(0, mostK), "bore": schema.Quantity(), "kv": schema.Quantity(), "cv": schema.Quantity()}
+	forms := []schema.Shape{schema.Word("none")}
+	for _, f := range lossForms {
+		var keys schema.Shape
+		for _, k := range f.keys {
+			keys = keys.With(k, describe(of[k], meaning.Of("loss", k), nil))
+		}
+		required := f.keys[:1]
+		if f.keys[0] == "flow" {
+			required = f.main()
+		}
+		forms = append(forms, schema.Table(keys, required))
+	}
+	return schema.Either(forms...)
+}
+
+// curveShape is a list of pairs.
+func curveShape(least int) schema.Shape {
+	return schema.List(schema.Exactly(schema.Quantity(), 2), least)
 }
 
 // loss reads a loss; nil where it has a mistake. A tub's may only be "none".

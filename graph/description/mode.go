@@ -7,13 +7,15 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // modeFields are the keys of [[mode]].
 var modeFields = []field[graph.Mode]{
 	needed(textField("name", `what the mode is called, such as "jets"`, func(m *graph.Mode) *string { return &m.Name }), `what it is called, such as name = "jets"`),
 	{
-		key: "speeds",
+		key:   "speeds",
+		shape: func() schema.Shape { return schema.Map(schema.Text()) },
 		read: func(r *reader, v located.Value, into *graph.Mode) {
 			const write = `which pumps run: { pump = "high" }`
 			if _, ok := v.V.(map[string]any); !ok {
@@ -33,7 +35,8 @@ var modeFields = []field[graph.Mode]{
 		},
 	},
 	{
-		key: "positions",
+		key:   "positions",
+		shape: func() schema.Shape { return schema.Map(openingShape()) },
 		read: func(r *reader, v located.Value, into *graph.Mode) {
 			const write = `how the valves stand: { v3 = "shut" }`
 			if _, ok := v.V.(map[string]any); !ok {
@@ -56,7 +59,8 @@ var modeFields = []field[graph.Mode]{
 	},
 	qtyOr("jets", share, 1, func(m *graph.Mode) *float64 { return &m.JetsOpen }),
 	{
-		key: "filter",
+		key:   "filter",
+		shape: func() schema.Shape { return schema.Word("clean", "dirty") },
 		read: func(r *reader, v located.Value, into *graph.Mode) {
 			words := []string{"clean", "dirty"}
 			if s, ok := r.Text(v, quotedList(words)); ok {

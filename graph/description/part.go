@@ -7,6 +7,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // partFields are the keys any part may have: those that say what it is, before the keys of
@@ -38,9 +39,19 @@ var morePartFields = slices.Concat([]field[graph.Part]{
 func kindField() field[graph.Part] {
 	return field[graph.Part]{
 		key:   "kind",
+		shape: func() schema.Shape { return kindShape() },
 		read:  func(*reader, located.Value, *graph.Part) {},
 		write: func(from *graph.Part) string { return quote(string(from.Kind)) },
 	}
+}
+
+// kindShape is the name of a kind.
+func kindShape() schema.Shape {
+	var words []string
+	for _, k := range graph.Kinds() {
+		words = append(words, string(k))
+	}
+	return schema.Word(words...)
 }
 
 // fieldsOf returns the keys of a part of the kind.

@@ -7,14 +7,16 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // userPortsField is the list of ports of a part whose ports the description names. They are
 // read before the other keys, which may speak of them.
 func userPortsField() field[graph.Part] {
 	f := needed(field[graph.Part]{
-		key:  "ports",
-		read: func(*reader, located.Value, *graph.Part) {},
+		shape: func() schema.Shape { return schema.List(schema.Text(), 1) },
+		key:   "ports",
+		read:  func(*reader, located.Value, *graph.Part) {},
 		write: func(from *graph.Part) string {
 			var out []string
 			for _, p := range from.Ports {
@@ -99,7 +101,8 @@ func (r *reader) userPorts(part, v located.Value, p *graph.Part) {
 // portFields are the keys of port.<name>.
 var portFields = []field[graph.Port]{
 	{
-		key: "at",
+		key:   "at",
+		shape: func() schema.Shape { return pointShape() },
 		read: func(r *reader, v located.Value, into *graph.Port) {
 			at, ok := r.point(v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
 			if !ok { // reported: neither missed as well, nor in one place with another
@@ -115,7 +118,8 @@ var portFields = []field[graph.Port]{
 		},
 	},
 	{
-		key: "faces",
+		key:   "faces",
+		shape: func() schema.Shape { return schema.Word(directionWords...) },
 		read: func(r *reader, v located.Value, into *graph.Port) {
 			way := r.direction(v)
 			into.Faces = &way
@@ -135,7 +139,8 @@ var portFields = []field[graph.Port]{
 // portPlacesField is the table port, with a table for each port it says something about.
 func portPlacesField() field[graph.Part] {
 	return field[graph.Part]{
-		key: "port",
+		key:   "port",
+		shape: func() schema.Shape { return schema.Map(tableShape(portFields, "port")) },
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			if _, ok := v.V.(map[string]any); !ok {
 				r.WrongType(v, "a table", `port.out = { at = ["right 300 mm", "up 120 mm"], faces = "up" }`)
@@ -190,6 +195,14 @@ func portNames(p *graph.Part) []string {
 	}
 	return out
 }
+
+// pointShape is a place: one component, or a list of them.
+func pointShape() schema.Shape {
+	return schema.Either(legShape(false), schema.List(legShape(false), 0))
+}
+
+// portShape is a part and one of its ports.
+func portShape() schema.Shape { return schema.Matching(`^[^.]+\.[^.]+$`) }
 
 // point reads a place: components from where it is counted from, in any order; write says
 // what to write there.

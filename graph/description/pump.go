@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // speedFields are the keys of one speed of a pump; all but the name may stand on a pump
@@ -16,7 +17,8 @@ var speedFields = []field[graph.Speed]{
 	numberAmount("hours-a-day", 0, 24, func(s *graph.Speed) *graph.Amount { return &s.HoursADay }),
 	numberField("ratio", 0, mostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
 	{
-		key: "curve",
+		key:   "curve",
+		shape: func() schema.Shape { return curveShape(2) },
 		read: func(r *reader, v located.Value, into *graph.Speed) {
 			into.Curve = r.curve(v, curveFlow, pumpHead, 2)
 		},
@@ -26,7 +28,11 @@ var speedFields = []field[graph.Speed]{
 
 var pumpFields = slices.Concat([]field[graph.Part]{
 	{
-		key:  "speeds",
+		key: "speeds",
+		shape: func() schema.Shape {
+			speed := tableShape(speedFields, "speed")
+			return schema.Either(schema.List(speed, 0), schema.Map(speed))
+		},
 		read: func(r *reader, v located.Value, into *graph.Part) { r.speeds(v, into) },
 		write: func(from *graph.Part) string {
 			switch {
@@ -49,7 +55,8 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 	boolField("always-on", func(p *graph.Part) *bool { return &p.Pump.AlwaysOn }),
 	wordField("runs-for-heat", graph.RunsForHeatWords(), func(p *graph.Part) *string { return &p.Pump.RunsForHeat }),
 	{
-		key: "check",
+		key:   "check",
+		shape: func() schema.Shape { return schema.Flag() },
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			if b, ok := r.Bool(v); ok && b {
 				into.Pump.Check = "check"
@@ -63,7 +70,8 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 		},
 	},
 	{
-		key: "npsh",
+		key:   "npsh",
+		shape: func() schema.Shape { return curveShape(1) },
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			into.Pump.NPSH = r.curve(v, curveFlow, suctionHead, 1)
 		},
@@ -75,6 +83,14 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 func onlySpeed(name string) field[graph.Part] {
 	return field[graph.Part]{
 		key: name,
+		shape: func() schema.Shape {
+			for _, f := range speedFields {
+				if f.key == name {
+					return f.shape()
+				}
+			}
+			return nil
+		},
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			s := &into.Pump.Speeds
 			if len(*s) > 0 && (*s)[0].Name != graph.SpeedOn {

@@ -6,12 +6,14 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // retrofitFields are the keys of [retrofit].
 var retrofitFields = []field[graph.Retrofit]{
 	needed(field[graph.Retrofit]{
-		key: "unit",
+		key:   "unit",
+		shape: func() schema.Shape { return schema.Text() },
 		read: func(r *reader, v located.Value, into *graph.Retrofit) {
 			s, ok := r.Text(v, `the id of the heat-pump to be fitted`)
 			if !ok {
@@ -32,9 +34,9 @@ var retrofitFields = []field[graph.Retrofit]{
 		write: func(from *graph.Retrofit) string { return quote(from.Unit) },
 	}, `the id of the heat-pump to be fitted: unit = "unit"`),
 	boolField("remove", func(t *graph.Retrofit) *bool { return &t.Remove }),
-	{key: "cut", read: (*reader).cut, write: func(from *graph.Retrofit) string { return cutText(from.Cut) }},
+	{key: "cut", shape: func() schema.Shape { return schema.Either(schema.Text(), tableShape(cutFields, "cut")) }, read: (*reader).cut, write: func(from *graph.Retrofit) string { return cutText(from.Cut) }},
 	wordField("bypass", []string{"auto", "spring", "valve", "none"}, func(t *graph.Retrofit) *string { return &t.Bypass }),
-	{key: "spring", read: (*reader).spring, write: springText},
+	{key: "spring", shape: func() schema.Shape { return schema.Text() }, read: (*reader).spring, write: springText},
 	wayField("branch", func(t *graph.Retrofit) *graph.Vec { return &t.Branch }),
 	specField("spec", func(t *graph.Retrofit) *catalogSpec { return &t.Spec }),
 	sizeField("size", func(t *graph.Retrofit) *catalogSize { return &t.Size }),

@@ -7,6 +7,8 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/meaning"
+	"dryfit/graph/description/schema"
 )
 
 // draft is a run as it is read: what only the reader wants to know stands beside it.
@@ -18,7 +20,8 @@ type draft struct {
 // runFields are the keys of [[run]].
 var runFields = slices.Concat([]field[draft]{
 	{
-		key: "id",
+		key:   "id",
+		shape: func() schema.Shape { return schema.Text() },
 		read: func(r *reader, v located.Value, into *draft) {
 			if s, ok := r.Text(v, `a name of your own, such as "return-line"`); ok && r.goodID(v, s) {
 				into.ID, into.Named = s, true
@@ -43,7 +46,8 @@ var runFields = slices.Concat([]field[draft]{
 	qtySet("length", runLength, func(d *draft) *float64 { return &d.LengthMM }, func(d *draft) *bool { return &d.HasLength }),
 	fittingsField(),
 	{
-		key: "measured",
+		key:   "measured",
+		shape: func() schema.Shape { return schema.Word("faces", "centres") },
 		read: func(r *reader, v located.Value, into *draft) {
 			words := []string{"faces", "centres"}
 			if s, ok := r.Text(v, quotedList(words)); ok {
@@ -75,7 +79,8 @@ var runFields = slices.Concat([]field[draft]{
 // endField is one end of a run, "part.port".
 func endField(name string, at func(*draft) *graph.PortRef) field[draft] {
 	return field[draft]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return portShape() },
 		read: func(r *reader, v located.Value, into *draft) {
 			if ref, ok := r.portRef(v, `a part and its port, such as "pump.out"`); ok {
 				*at(into) = ref
@@ -106,6 +111,13 @@ func fittingsField() field[draft] {
 	const write = `{ elbow-90 = 2, elbow-45 = 1 }`
 	return field[draft]{
 		key: "fittings",
+		shape: func() schema.Shape {
+			var keys schema.Shape
+			for _, kind := range countedKinds {
+				keys = keys.With(kind, describe(schema.Whole(0, mostFittings), meaning.Of("fittings", kind), nil))
+			}
+			return schema.Table(keys, nil)
+		},
 		read: func(r *reader, v located.Value, into *draft) {
 			if _, ok := v.V.(map[string]any); !ok {
 				r.WrongType(v, "a table", write)

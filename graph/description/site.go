@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // siteFields are the keys of [site].
@@ -12,7 +13,7 @@ var siteFields = []field[graph.Site]{
 	qtySet("air", outdoorAir, func(s *graph.Site) *float64 { return &s.AirC }, func(s *graph.Site) *bool { return &s.AirSet }),
 	amountField("heat-up-in", heatUpTime, func(s *graph.Site) *graph.Amount { return &s.HeatUpS }),
 	amountField("fill", waterWarmth, func(s *graph.Site) *graph.Amount { return &s.FillC }),
-	{key: "sheltered", read: (*reader).sheltered, write: func(s *graph.Site) string {
+	{key: "sheltered", shape: func() schema.Shape { return schema.Either(schema.Word(shelters...), schema.Matching("^[0-9]")) }, read: (*reader).sheltered, write: func(s *graph.Site) string {
 		if s.WindShare.Set {
 			return percent(s.WindShare.V)
 		}
@@ -131,13 +132,16 @@ var useFields = []field[graph.Use]{
 	numberAmount("activity", 0, mostActivity, func(u *graph.Use) *graph.Amount { return &u.Activity }),
 	amountField("wind", windSpeed, func(u *graph.Use) *graph.Amount { return &u.WindMS }),
 	numberAmount("bathers", 0, mostBathers, func(u *graph.Use) *graph.Amount { return &u.Bathers }),
-	{key: "between", read: (*reader).between, write: func(u *graph.Use) string {
+	{key: "between", shape: func() schema.Shape { return schema.Exactly(schema.Quantity(), 2) }, read: (*reader).between, write: func(u *graph.Use) string {
 		if u.Between == nil {
 			return ""
 		}
 		return list([]string{exactIn(u.Between[0].V, waterWarmth), exactIn(u.Between[1].V, waterWarmth)})
 	}},
-	{key: "heating", read: (*reader).heatingHours, write: func(u *graph.Use) string {
+	{key: "heating", shape: func() schema.Shape {
+		hours := schema.Matching(`^[0-9]{1,2}:[0-9]{2}\s*-\s*[0-9]{1,2}:[0-9]{2}$`)
+		return schema.Either(hours, schema.List(hours, 0))
+	}, read: (*reader).heatingHours, write: func(u *graph.Use) string {
 		var out []string
 		for _, h := range u.Heating {
 			out = append(out, quote(clockWords(h.From)+"-"+clockWords(h.To)))
@@ -197,7 +201,8 @@ var tariffFields = []field[graph.Tariff]{
 	priceField("standing", func(t *graph.Tariff) *string { return &t.Standing }),
 	priceField("work", func(t *graph.Tariff) *string { return &t.Work }),
 	{
-		key: "bands",
+		key:   "bands",
+		shape: func() schema.Shape { return schema.List(tableShape(bandFields, "band"), 0) },
 		read: func(r *reader, v located.Value, into *graph.Tariff) {
 			const write = `a list: bands = [{ from = "23:00", to = "07:00", price = "0.15" }]`
 			items, ok := v.Items()

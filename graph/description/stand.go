@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // Where the unit stands is written in [retrofit] itself; in the circuit it is a value of its
@@ -14,7 +15,8 @@ import (
 // standField makes a key of [retrofit] of one of a Stand.
 func standField(name string, f field[graph.Stand]) field[graph.Retrofit] {
 	return field[graph.Retrofit]{
-		key: name,
+		key:   name,
+		shape: f.shape,
 		read: func(r *reader, v located.Value, into *graph.Retrofit) {
 			if into.Stand == nil {
 				into.Stand = &graph.Stand{Pos: r.KeyPos(v)}
@@ -32,6 +34,7 @@ func standField(name string, f field[graph.Stand]) field[graph.Retrofit] {
 
 func standAtField() field[graph.Stand] {
 	return field[graph.Stand]{
+		shape: func() schema.Shape { return pointShape() },
 		read: func(r *reader, v located.Value, into *graph.Stand) {
 			into.At, _ = r.point(v, standPlace, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
 		},
@@ -41,6 +44,7 @@ func standAtField() field[graph.Stand] {
 
 func standFromField() field[graph.Stand] {
 	return field[graph.Stand]{
+		shape: func() schema.Shape { return portShape() },
 		read: func(r *reader, v located.Value, into *graph.Stand) {
 			if ref, ok := r.portRef(v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
 				into.From = ref
@@ -65,7 +69,8 @@ var keepClearFields = []field[graph.KeepClear]{
 // cornerField is a corner of a box, as a list of ways.
 func cornerField[T any](name string, at func(*T) *graph.Vec) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return pointShape() },
 		read: func(r *reader, v located.Value, into *T) {
 			*at(into), _ = r.point(v, standPlace, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
 		},
@@ -79,6 +84,7 @@ const mostBoxes = 100
 func keepClearField() field[graph.Stand] {
 	const write = `keep-clear = [{ from = ["right 600 mm"], to = ["right 1400 mm", "front 900 mm", "down 800 mm"], what = "door" }]`
 	return field[graph.Stand]{
+		shape: func() schema.Shape { return schema.List(tableShape(keepClearFields, "keep-clear"), 0) },
 		read: func(r *reader, v located.Value, into *graph.Stand) {
 			items, ok := v.Items()
 			switch {

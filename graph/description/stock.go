@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/schema"
 )
 
 // stockFields are the keys of [[stock]].
@@ -30,7 +31,8 @@ func (r *reader) stock(v located.Value) {
 // priceField is an amount of money as decimal text.
 func priceField[T any](name string, at func(*T) *string) field[T] {
 	return field[T]{
-		key: name,
+		key:   name,
+		shape: func() schema.Shape { return priceShape() },
 		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.price(v); ok {
 				*at(into) = s
@@ -44,6 +46,9 @@ func priceField[T any](name string, at func(*T) *string) field[T] {
 		},
 	}
 }
+
+// priceShape is decimal text.
+func priceShape() schema.Shape { return schema.Matching(`^[0-9]+(\.[0-9]+)?$`) }
 
 // price reads decimal text such as "14.20".
 func (r *reader) price(v located.Value) (string, bool) {

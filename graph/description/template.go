@@ -19,10 +19,11 @@ func Templates() []string { return slices.Clone(templates) }
 
 // Template returns a commented description to start from, for one of Templates. What only
 // the person at the tub can know is left as "?", which Read reports as a blank with what to
-// write there.
+// write there. Its first line names the schema for editors.
 func Template(circuit string) ([]byte, error) {
 	if !slices.Contains(templates, circuit) {
 		return nil, fmt.Errorf("there is no template %q", circuit)
 	}
-	return templateFiles.ReadFile("templates/" + circuit + ".toml")
+	text, err := templateFiles.ReadFile("templates/" + circuit + ".toml")
+	return append([]byte("#:schema ./"+SchemaFile+"\n\n"), text...), err
 }

@@ -1,0 +1,46 @@
+// Package meaning says what every key of a description means, in a sentence: for the schema
+// that editors read and for whoever shows a key to a person.
+package meaning
+
+import (
+	_ "embed"
+	"strings"
+	"sync"
+)
+
+// text holds a section "[table]" for each table, and a line "key: meaning" for each key.
+//
+//go:embed keys.txt
+var text string
+
+var all = sync.OnceValue(func() map[[2]string]string {
+	out := map[[2]string]string{}
+	section := ""
+	for line := range strings.Lines(text) {
+		line = strings.TrimSpace(line)
+		switch {
+		case line == "" || strings.HasPrefix(line, "#"):
+		case strings.HasPrefix(line, "["):
+			section = strings.Trim(line, "[]")
+		default:
+			if key, means, ok := strings.Cut(line, ": "); ok {
+				out[[2]string{section, key}] = means
+			}
+		}
+	}
+	return out
+})
+
+// Of returns what a key of a table means; "" where nobody wrote it down. The section "" holds
+// the tables of a description themselves; a kind of part has a section of its own for the keys
+// that it has beside those of any part.
+func Of(section, key string) string { return all()[[2]string{section, key}] }
+
+// Sections returns each section with its keys, for a test that none is left over.
+func Sections() map[string][]string {
+	out := map[string][]string{}
+	for k := range all() {
+		out[k[0]] = append(out[k[0]], k[1])
+	}
+	return out
+}

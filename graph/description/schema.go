@@ -1,0 +1,249 @@
+package description
+
+import (
+	"bytes"
+	"encoding/json"
+	"slices"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/description/meaning"
+	"dryfit/graph/description/schema"
+)
+
+// SchemaFile is what the first line of a template calls the schema, beside the description.
+const SchemaFile = "dryfit.schema.json"
+
+// cannotSay lists what Read holds a description to and a schema can't.
+const cannotSay = "A schema can't say everything that dryfit check does: which units fit a quantity and what is plausible; that ids are unique and that the parts, ports, runs, rows and speeds that are named are there; that every port is joined; that sizes and specs belong together; that flows of a curve rise; what the keys of a catalogue row hold; and that a date stands without quotes."
+
+// Schema returns a JSON Schema (draft 2020-12) of a description, made of the tables of fields
+// by which Read reads it. Every key has its meaning, and an example where there is one.
+func Schema() []byte {
+	var tables schema.Shape
+	shapes := topShapes()
+	for _, t := range topTables {
+		s := shapes[t.name]
+		if t.list {
+			s = schema.List(s, 0)
+		}
+		tables = tables.With(t.name, describe(s, meaning.Of("", t.name), nil))
+	}
+	s := append(schema.Shape{
+		{Name: "$schema", Says: "https://json-schema.org/draft/2020-12/schema"},
+		{Name: "title", Says: "Description of a tub's pipework and of the heat pump to be fitted to it"},
+		{Name: "$comment", Says: cannotSay},
+	}, schema.Table(tables, []string{"part"})...)
+	s = s.With("$defs", schema.Shape{{Name: "row", Says: rowShape()}})
+	var b, out bytes.Buffer
+	text, err := s.MarshalJSON()
+	if err == nil {
+		b.Write(text)
+		err = json.Indent(&out, b.Bytes(), "", "  ")
+	}
+	if err != nil {
+		panic("description: the schema can't be written: " + err.Error())
+	}
+	out.WriteByte('\n')
+	return out.Bytes()
+}
+
+// topShapes are the tables of a description.
+func topShapes() map[string]schema.Shape {
+	return map[string]schema.Shape{
+		"catalog":   catalogShape(),
+		"pipe":      tableShape(pipeFields, "pipe"),
+		"job":       tableShape(jobFields, "job"),
+		"water":     tableShape(waterFields, "water"),
+		"site":      tableShape(siteFields, "site"),
+		"part":      partShape(),
+		"cabinet":   tableShape(cabinetFields, "cabinet"),
+		"run":       runShape(),
+		"mode":      tableShape(modeFields, "mode"),
+		"retrofit":  tableShape(retrofitFields, "retrofit"),
+		"stock":     tableShape(stockFields, "stock"),
+		"accept":    tableShape(acceptFields, "accept"),
+		"prices":    pricesShape(),
+		"heat-loss": tableShape(heatLossFields, "heat-loss"),
+		"cover":     tableShape(coverFields, "cover"),
+		"shell":     tableShape(shellFields, "shell"),
+		"use":       tableShape(useFields, "use"),
+		"climate":   tableShape(climateFields, "climate"),
+		"tariff":    tableShape(tariffFields, "tariff"),
+		"supply":    tableShape(supplyFields, "supply"),
+	}
+}
+
+// describe adds what a value means and an example, written as TOML, to its shape.
+func describe(s schema.Shape, means string, examples []string) schema.Shape {
+	var out schema.Shape
+	if means != "" {
+		out = out.With("description", means)
+	}
+	out = append(out, s...)
+	var shown []any
+	for _, e := range examples {
+		if json.Valid([]byte(e)) {
+			shown = append(shown, json.RawMessage(e))
+		}
+	}
+	if len(shown) > 0 {
+		out = out.With("examples", shown)
+	}
+	return out
+}
+
+// fieldShape is the shape of one key with its meaning in the first of the sections that has it.
+func fieldShape[T any](f field[T], sections ...string) schema.Shape {
+	means := ""
+	for _, section := range sections {
+		if means == "" {
+			means = meaning.Of(section, f.key)
+		}
+	}
+	like := f.like
+	if _, after, ok := strings.Cut(f.need, f.key+" = "); ok {
+		like = after
+	}
+	s := describe(f.shape(), means, []string{like})
+	if f.foreign {
+		s = s.With("deprecated", true)
+	}
+	return s
+}
+
+// tableShape is the shape of a table read by the fields; section holds their meanings.
+func tableShape[T any](fields []field[T], section string) schema.Shape {
+	var keys schema.Shape
+	var required []string
+	var instead []schema.Shape
+	for _, f := range fields {
+		if f.shape == nil {
+			continue
+		}
+		keys = keys.With(f.key, fieldShape(f, section))
+		switch {
+		case f.need == "":
+		case f.instead == "":
+			required = append(required, f.key)
+		default:
+			instead = append(instead, schema.Has(f.key), schema.Has(f.instead))
+		}
+	}
+	s := schema.Table(keys, required)
+	if len(instead) > 0 {
+		s = s.With("anyOf", instead)
+	}
+	return s
+}
+
+// partShape is a part of any kind: the keys of all of them, and for each kind those it has.
+func partShape() schema.Shape {
+	type of struct {
+		shape schema.Shape
+		text  string
+		mixed bool // other kinds say otherwise
+	}
+	all := map[string]*of{}
+	var order []string
+	var kinds []schema.Shape
+	for _, k := range graph.Kinds() {
+		own := schema.Shape{}
+		var names, required []string
+		var either []schema.Shape
+		for _, f := range readFields[k] {
+			if f.shape == nil {
+				continue
+			}
+			names = append(names, f.key)
+			s := fieldShape(f, string(k), sharedSection(k), "part")
+			if k == graph.Tub && f.key == "loss" {
+				s = describe(schema.Word("none"), meaning.Of("tub", "loss"), nil)
+			}
+			own = own.With(f.key, s)
+			text, _ := s.MarshalJSON()
+			switch o := all[f.key]; {
+			case o == nil:
+				all[f.key] = &of{shape: s, text: string(text)}
+				order = append(order, f.key)
+			case o.text != string(text):
+				o.mixed = true
+			}
+			switch {
+			case f.need == "":
+			case f.instead == "":
+				required = append(required, f.key)
+			default:
+				either = append(either, schema.Has(f.key), schema.Has(f.instead))
+			}
+		}
+		then := schema.Shape{{Name: "propertyNames", Says: schema.Word(names...)}, {Name: "required", Says: required}}
+		if len(either) > 0 {
+			then = then.With("anyOf", either)
+		}
+		kinds = append(kinds, schema.Shape{
+			{Name: "if", Says: schema.Shape{{Name: "properties", Says: schema.Shape{{Name: "kind", Says: schema.Shape{{Name: "const", Says: k}}}}}, {Name: "required", Says: []string{"kind"}}}},
+			{Name: "then", Says: then.With("properties", own)},
+		})
+	}
+	var keys schema.Shape
+	for _, name := range order {
+		s := all[name].shape
+		if all[name].mixed { // what each kind says stands with the kind
+			s = schema.Shape{}
+		}
+		keys = keys.With(name, s)
+	}
+	// What the kinds agree on stands once.
+	for i := range kinds {
+		then := kinds[i][1].Says.(schema.Shape)
+		last := len(then) - 1
+		own := slices.DeleteFunc(then[last].Says.(schema.Shape), func(k schema.Keyword) bool { return !all[k.Name].mixed })
+		then[last].Says = own
+	}
+	return schema.Table(keys, []string{"id", "kind"}).With("allOf", kinds)
+}
+
+// sharedSection is where the meanings of a kind's keys stand that it shares with others.
+func sharedSection(k graph.Kind) string {
+	if k.IsHandValve() {
+		return "valve"
+	}
+	return ""
+}
+
+// runShape is a run: with legs or with a length.
+func runShape() schema.Shape {
+	return tableShape(runFields, "run").
+		With("oneOf", []schema.Shape{schema.Has("legs"), schema.Has("length")}).
+		With("dependentSchemas", schema.Shape{{Name: "fittings", Says: schema.Has("length")}})
+}
+
+// pricesShape is the prices: those of the whole, and of every part by its name in the list.
+func pricesShape() schema.Shape {
+	var keys schema.Shape
+	for _, f := range offerFields {
+		keys = keys.With(f.key, fieldShape(f, "prices"))
+	}
+	return schema.Shape{{Name: "type", Says: "object"}, {Name: "properties", Says: keys},
+		{Name: "additionalProperties", Says: schema.Either(priceShape(), tableShape(priceFields, "price"))}}
+}
+
+// catalogShape is rows of the user's own: which columns there are, and not what they hold.
+func catalogShape() schema.Shape {
+	var kinds schema.Shape
+	for _, name := range catalog.KindNames() {
+		kinds = kinds.With(name, describe(schema.List(schema.Shape{{Name: "$ref", Says: "#/$defs/row"}}, 0), "rows of your own for "+graph.A(name), nil))
+	}
+	return schema.Table(kinds, nil)
+}
+
+// rowShape is a row of the catalogue: which columns there are.
+func rowShape() schema.Shape {
+	var columns schema.Shape
+	for _, name := range catalog.ColumnNames() {
+		columns = columns.With(name, schema.Shape{})
+	}
+	return schema.Table(columns, nil)
+}

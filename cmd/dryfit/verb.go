@@ -23,7 +23,7 @@ type verb struct {
 
 // verbs lists them in the order of a job.
 func verbs() []*verb {
-	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), heatVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), serveVerb(), quoteVerb(), showVerb(), catalogVerb(), versionVerb()}
+	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), heatVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), serveVerb(), quoteVerb(), showVerb(), catalogVerb(), schemaVerb(), versionVerb()}
 }
 
 func findVerb(name string) *verb {

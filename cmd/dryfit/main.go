@@ -37,6 +37,8 @@ func run(args []string, w *world) int {
 	switch {
 	case isHelp(name):
 		return help(args[1:], w)
+	case name == completeWord:
+		return printCandidates(args[1:], w)
 	case name == "--version":
 		name = "version"
 	case name == papersWord:

@@ -19,11 +19,12 @@ type verb struct {
 	more             string // what the help says beyond the flags
 	example          string // lines to paste
 	run              func(v *verb, args []string, w *world) int
+	probe            **pflag.FlagSet // where run only has to leave its flags; nil: it runs
 }
 
 // verbs lists them in the order of a job.
 func verbs() []*verb {
-	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), heatVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), serveVerb(), quoteVerb(), showVerb(), catalogVerb(), schemaVerb(), versionVerb()}
+	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), heatVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), serveVerb(), quoteVerb(), showVerb(), catalogVerb(), schemaVerb(), formatVerb(), completionVerb(), versionVerb()}
 }
 
 func findVerb(name string) *verb {
@@ -131,6 +132,10 @@ func (v *verb) flags() *pflag.FlagSet {
 // parse reads args into f. done is true when nothing is left to do (help was asked, or the
 // words were wrong), with the exit code.
 func (v *verb) parse(f *pflag.FlagSet, args []string, w *world) (code int, done bool) {
+	if v.probe != nil {
+		*v.probe = f
+		return exitDone, true
+	}
 	err := f.Parse(args)
 	switch {
 	case err == nil:

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 )
 
 // completionFiles are the scripts that make a shell complete the words of the command.
@@ -39,7 +39,7 @@ func runCompletion(v *verb, args []string, w *world) int {
 	script, err := completionFiles.ReadFile("completion/" + f.Arg(0))
 	if err != nil {
 		text := fmt.Sprintf("there is no script for %q: there are %s", f.Arg(0), strings.Join(shells(), ", "))
-		if near, ok := catalog.NearestWord(f.Arg(0), shells()); ok {
+		if near, ok := quantity.Nearest(f.Arg(0), shells()); ok {
 			text = fmt.Sprintf("there is no script for %q; did you mean %q?", f.Arg(0), near)
 		}
 		return complain(w, fmt.Errorf("%s", text))

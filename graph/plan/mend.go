@@ -115,5 +115,8 @@ func (s *search) said(some []help, with *trial) quantity.Text {
 	if flows := s.summary(with); flows != "" {
 		text += "; " + flows
 	}
+	if condition := s.onlyIf(with); condition != "" {
+		text += "; " + condition
+	}
 	return text
 }

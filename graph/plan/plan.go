@@ -101,7 +101,7 @@ type NoAnswer struct {
 type Verdict struct {
 	Rank    int
 	Place   retrofit.Place
-	Verdict string // "best", "possible", "ruled out", "measure first", "not looked at"
+	Verdict string // "best", "possible", "possible if", "ruled out", "measure first", "not looked at"
 	Reasons []Reason
 	Mend    []quantity.Text // what would make a ruled-out place possible
 	Summary quantity.Text   // flows there, in words

@@ -25,6 +25,7 @@ func byMerit(a, b *trial) int {
 		-compareBool(a.solved, b.solved),
 		cmp.Compare(len(a.errors()), len(b.errors())),
 		a.promise().orderPlaces(a.outcome(), b.outcome()),
+		compareBool(a.doubtful(), b.doubtful()),
 		cmp.Compare(a.warnings(), b.warnings()),
 		cmp.Compare(b.spare(), a.spare()),
 		cmp.Compare(a.detours(), b.detours()),
@@ -43,6 +44,12 @@ func (t *trial) standing() int {
 		return 2
 	}
 	return 0
+}
+
+// doubtful reports whether the place is possible only if a part is as short as it is taken.
+func (t *trial) doubtful() bool {
+	_, ok := t.place.Deciding()
+	return ok
 }
 
 // errors returns the error findings of the trial that rule the place out.

@@ -27,6 +27,9 @@ func (s *search) verdict(t *trial) Verdict {
 	switch standing := t.standing(); {
 	case standing == 0:
 		v.Verdict = "possible"
+		if _, ok := t.place.Deciding(); ok {
+			v.Verdict = "possible if"
+		}
 		v.Reasons = append(s.merits(t), reasons(t.findings, graph.Warning)...)
 		v.Summary = s.summary(t)
 	case standing == 1 && !t.place.MeasureFirst:
@@ -65,6 +68,9 @@ func (s *search) merits(t *trial) []Reason {
 		out = append(out, Reason{Rule: rule, Text: graph.Say(format, args...), Pos: pos, Severity: graph.Note})
 	}
 	add("room", "%s of straight pipe, %s needed: %s to spare", s.length(t.place.RoomMM), s.length(t.place.NeededMM), s.length(t.place.RoomMM-t.place.NeededMM))
+	if text := s.onlyIf(t); text != "" {
+		add("room", "%s", text)
+	}
 	if t.untried {
 		add("flow", "neither laid out nor solved: others come before it; ask for it with cut to have it worked out")
 		return out
@@ -95,6 +101,18 @@ func (s *search) merits(t *trial) []Reason {
 		add("assembly", "every joint can be made, in %d steps", len(t.assembly.Steps))
 	}
 	return out
+}
+
+// onlyIf says what decides whether a place will do that has less to spare than its lengths are
+// uncertain; "" of every other.
+func (s *search) onlyIf(t *trial) quantity.Text {
+	d, ok := t.place.Deciding()
+	if !ok {
+		return ""
+	}
+	spare := t.place.RoomMM - t.place.NeededMM
+	return graph.Say("only if the %s measures at most %s from stop to stop: it is taken as %s, and the lengths of the work may come to %s more", d.What,
+		s.length(math.Floor(d.MM+spare)), s.length(d.MM), s.length(t.place.UncertainMM()))
 }
 
 // posOf is where the description speaks of a place: its leg, else its run.

@@ -26,6 +26,7 @@ type assembly struct {
 	extra      float64 // asked for, in the first nipple
 	hasElement bool
 	terms      []Term
+	doubts     []Doubt
 }
 
 // newAssembly returns the shortest string that keeps the rules, longer by what is asked for.
@@ -60,6 +61,19 @@ func (w work) newAssembly(choice Choice) assembly {
 	}
 	kind, b, has := w.element(choice)
 	a.hasElement = has
+	doubt := func(what string, row catalog.Row, mm float64, ends float64) {
+		if over := ends * row.TolPlusMM; row.Measure && over > 0 {
+			a.doubts = append(a.doubts, Doubt{What: quantity.Text(what), MM: mm, OverMM: over})
+		}
+	}
+	doubt("first tee", tee, 2*a.half, 2)
+	if has {
+		doubt(describe(kind, b), b.row, b.length, 1)
+	}
+	doubt("second tee", tee, 2*a.half, 2)
+	if guarded {
+		doubt("check behind the second tee", guard.row, guard.length, 1)
+	}
 	add := func(what quantity.Text, mm float64) { a.terms = append(a.terms, Term{What: what, MM: mm}) }
 
 	// addEnd says what stands at one end of the string: the tee there, and what the old pipe goes

@@ -17,6 +17,7 @@ type Place struct {
 	NeededMM     float64 // what the assembly needs
 	PlayMM       float64 // how far an end can be drawn back; 0 where nobody said
 	Terms        []Term  // NeededMM term by term
+	Doubts       []Doubt // parts of NeededMM whose lengths are guesses
 	MeasureFirst bool    // known only by its length
 	StraightMM   float64 // straight pipe before the check, from the last pump or elbow; 0 without a check
 	WantedMM     float64 // what a check wants of it
@@ -28,6 +29,36 @@ func (p Place) Cuts() (first, second float64) { return p.FromMM - p.DatumMM, p.T
 // TooShort reports whether the place lacks the length, so that nothing built there means
 // anything.
 func (p Place) TooShort() bool { return !p.MeasureFirst && p.RoomMM < p.NeededMM }
+
+// Doubt is a part whose length nobody measured.
+type Doubt struct {
+	What   quantity.Text
+	MM     float64 // stop to stop, as it is taken
+	OverMM float64 // it may be longer by so much
+}
+
+// UncertainMM is by how much the work may need more than NeededMM, every guess off at once.
+func (p Place) UncertainMM() float64 {
+	sum := 0.0
+	for _, d := range p.Doubts {
+		sum += d.OverMM
+	}
+	return sum
+}
+
+// Deciding is the doubt that is the largest, where the place has less to spare than its lengths
+// are uncertain: the part to measure before anything is cut.
+func (p Place) Deciding() (d Doubt, ok bool) {
+	if p.MeasureFirst || p.TooShort() || p.RoomMM-p.NeededMM >= p.UncertainMM()-0.05 {
+		return d, false
+	}
+	for _, one := range p.Doubts {
+		if one.OverMM > d.OverMM {
+			d, ok = one, true
+		}
+	}
+	return d, ok
+}
 
 // Term is one part of a sum of lengths.
 type Term struct {

@@ -126,7 +126,7 @@ func placeBlocks(v plan.Verdict, s Style) []Block {
 	for _, m := range v.Mend {
 		b.Lines = append(b.Lines, "   would make it possible: "+s.say(m))
 	}
-	if v.Verdict != "best" {
+	if v.Verdict != "best" && (v.Verdict != "possible if" || v.Rank > 1) {
 		return []Block{b}
 	}
 	return []Block{b, {Grid: terms(v, s)}}
@@ -141,7 +141,7 @@ func placeTitle(v plan.Verdict, s Style) string {
 		return fmt.Sprintf("%s: %s", v.Verdict, where)
 	}
 	room := fmt.Sprintf("room %s, needs %s", s.length(v.Place.RoomMM), s.length(v.Place.NeededMM))
-	if v.Verdict == "best" || v.Verdict == "possible" {
+	if v.Verdict == "best" || v.Verdict == "possible" || v.Verdict == "possible if" {
 		first, second := v.Place.Cuts()
 		return fmt.Sprintf("%d. %s: %s, cut at %s and %s from the %s (%s)", v.Rank, v.Verdict, where, s.length(first), s.length(second), v.Place.Datum, room)
 	}

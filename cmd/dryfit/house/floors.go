@@ -20,7 +20,7 @@ var floors = [][]string{
 	{"graph/retrofit/lead", "graph/route/solid", "graph/hydraulic", "graph/heat/job", "graph/takeoff/stock"},
 	{"graph/route", "graph/description"},
 	{"graph/settle"},
-	{"graph/stream", "graph/description/located", "graph/hydraulic/network", "graph/hydraulic/formula", "graph/heat"},
+	{"graph/stream", "graph/description/located", "graph/description/schema", "graph/description/meaning", "graph/description/layout", "graph/hydraulic/network", "graph/hydraulic/formula", "graph/heat"},
 	{"graph"},
 	{"catalog"},
 	{"catalog/quantity"},

@@ -10,10 +10,12 @@ import (
 	"runtime"
 	"runtime/debug"
 	"strings"
+	"sync"
 	"time"
 
 	"dryfit/cmd/dryfit/disk"
 	"dryfit/cmd/dryfit/live"
+	"dryfit/graph/description"
 	"dryfit/graph/description/located"
 	"dryfit/graph/whatif"
 	page "dryfit/render/live"
@@ -21,9 +23,9 @@ import (
 
 func serveVerb() *verb {
 	return &verb{
-		name: "serve", args: "FILE",
+		name: "serve", args: "[FILE]",
 		does:    "the pack as a page in the browser that follows the file as it is saved",
-		more:    "Only this machine can open it, unless --listen names another address: then whoever\nhas the link that is printed can look on, and nobody can change the file from there.\nCtrl-C ends it.",
+		more:    "Only this machine can open it, unless --listen names another address: then whoever\nhas the link that is printed can look on, and nobody can change the file from there.\nWithout a file the page offers the circuits and writes the description of the one picked.\nCtrl-C ends it.",
 		example: "dryfit serve --open job.toml\ndryfit serve --listen 0.0.0.0 job.toml",
 		run:     runServe,
 	}
@@ -43,25 +45,30 @@ func runServe(v *verb, args []string, w *world) int {
 		return code
 	}
 	switch {
-	case f.NArg() == 0:
-		return complain(w, errors.New("serve wants a description: dryfit serve FILE (dryfit new writes one to start from)"))
 	case f.NArg() > 1:
 		return complain(w, fmt.Errorf("serve takes one description, not %d: %s", f.NArg(), strings.Join(f.Args(), " ")))
 	case f.Arg(0) == "-":
 		return complain(w, errors.New("serve follows a file: name one, standard input is read only once"))
 	}
-	load := loader(f.Arg(0), j.catalogs, j.units)
-	if _, _, err := load(); err != nil {
-		return complain(w, err)
+	it := &served{file: f.Arg(0), catalogs: j.catalogs, units: j.units}
+	if it.file != "" {
+		if _, _, err := it.load(); err != nil {
+			return complain(w, err)
+		}
 	}
 	at, err := live.Listen(listen)
 	if err != nil {
 		return complain(w, err)
 	}
 	door := live.NewDoor(at.Addr(), listen)
-	cfg := live.Config{File: f.Arg(0), Load: load, Papers: papersApart}
+	cfg := live.Config{File: it.file, Load: it.load, Papers: papersApart}
 	if door.Private() {
-		cfg.Write = func(was, text []byte) error { return w.files.Replace(f.Arg(0), was, text) }
+		cfg.Write = func(was, text []byte) error { return w.files.Replace(it.name(), was, text) }
+	} else if it.file == "" {
+		return complain(w, errors.New("serve without a file begins a job, and only this machine may do that: name a file, or leave --listen out"))
+	}
+	if it.file == "" {
+		cfg.Begin = func(circuit, name string) error { return it.begin(w, circuit, name) }
 	}
 	if times {
 		cfg.Tell = func(what string, took time.Duration) {
@@ -82,7 +89,11 @@ func runServe(v *verb, args []string, w *world) int {
 		}
 		fmt.Fprintln(w.stderr, "whoever has the link can look on; nobody can change the file from there")
 	}
-	fmt.Fprintf(w.stderr, "%s is shown there, and followed; Ctrl-C ends it\n", f.Arg(0))
+	if it.file == "" {
+		fmt.Fprintln(w.stderr, "pick a circuit there; Ctrl-C ends it")
+	} else {
+		fmt.Fprintf(w.stderr, "%s is shown there, and followed; Ctrl-C ends it\n", it.file)
+	}
 	if open {
 		if err := browse(ctx, links[0]); err != nil {
 			fmt.Fprintf(w.stderr, "dryfit: no browser could be opened: %v\n", err)
@@ -94,38 +105,75 @@ func runServe(v *verb, args []string, w *world) int {
 	return exitDone
 }
 
-// loader returns what reads a description and what lies beside it, anew each time.
-func loader(file string, catalogs []string, units string) func() (whatif.Job, []string, error) {
-	return func() (whatif.Job, []string, error) {
-		names := append([]string{file}, catalogs...)
-		files := &disk.Files{}
-		text, err := files.Read(file, located.MaxBytes)
+// served is the description that is served, and what lies beside it.
+type served struct {
+	catalogs []string
+	units    string
+
+	mu   sync.Mutex
+	file string // "" until one is begun
+}
+
+func (s *served) name() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.file
+}
+
+// begin writes a template into the folder the command was started in, under a plain name, and
+// serves it from then on. A file that is there is left alone.
+func (s *served) begin(w *world, circuit, name string) error {
+	if name != filepath.Base(name) || strings.ContainsAny(name, `/\:`) || strings.HasPrefix(name, ".") || filepath.Ext(name) != ".toml" {
+		return fmt.Errorf("%q is no name of a file: write one such as job.toml", name)
+	}
+	text, err := description.Template(circuit)
+	if err != nil {
+		return err
+	}
+	if err := w.files.Create(name, text); err != nil {
+		return err
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.file = name
+	return nil
+}
+
+// load reads the description and what lies beside it, anew each time, and says which files
+// those are.
+func (s *served) load() (whatif.Job, []string, error) {
+	file := s.name()
+	if file == "" {
+		return whatif.Job{}, nil, live.ErrNoFile
+	}
+	names := append([]string{file}, s.catalogs...)
+	files := &disk.Files{}
+	text, err := files.Read(file, located.MaxBytes)
+	if err != nil {
+		return whatif.Job{}, names, err
+	}
+	out := whatif.Job{File: file, Text: text, Units: s.units}
+	for _, name := range s.catalogs {
+		data, err := files.Read(name, located.MaxBytes)
 		if err != nil {
-			return whatif.Job{}, names, err
+			return out, names, err
 		}
-		out := whatif.Job{File: file, Text: text, Units: units}
-		for _, name := range catalogs {
-			data, err := files.Read(name, located.MaxBytes)
-			if err != nil {
-				return out, names, err
-			}
-			out.Catalogs = append(out.Catalogs, whatif.File{Name: name, Data: data})
-		}
-		c, _ := out.Read()
-		if c == nil || c.Climate == nil || c.Climate.File == "" {
-			return out, names, nil
-		}
-		name := c.Climate.File
-		if !filepath.IsAbs(name) {
-			name = filepath.Join(filepath.Dir(file), name)
-		}
-		names = append(names, name)
-		out.Weather, err = files.Read(name, mostWeather)
-		if err != nil {
-			return out, names, fmt.Errorf("%s: [climate] file: %w", c.Climate.Pos, err)
-		}
+		out.Catalogs = append(out.Catalogs, whatif.File{Name: name, Data: data})
+	}
+	c, _ := out.Read()
+	if c == nil || c.Climate == nil || c.Climate.File == "" {
 		return out, names, nil
 	}
+	name := c.Climate.File
+	if !filepath.IsAbs(name) {
+		name = filepath.Join(filepath.Dir(file), name)
+	}
+	names = append(names, name)
+	out.Weather, err = files.Read(name, mostWeather)
+	if err != nil {
+		return out, names, fmt.Errorf("%s: [climate] file: %w", c.Climate.Pos, err)
+	}
+	return out, names, nil
 }
 
 // papersWord is the verb by which the command starts itself to make papers: drawings can take

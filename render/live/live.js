@@ -6,7 +6,7 @@
 
 /**
  * @typedef {{id: string, hash: string}} Piece a section, and what its text hashes to
- * @typedef {{text: string, broken: boolean, old: boolean, pieces: Piece[]}} State the job as the server has it
+ * @typedef {{text: string, broken: boolean, old: boolean, pieces: Piece[], file: string}} State the job as the server has it, and its file by a hash
  */
 
 const page = /** @type {HTMLElement} */ (document.getElementById("page"));
@@ -49,7 +49,7 @@ async function textOf(piece) {
 	if (known !== undefined) { return known; }
 	try {
 		const answer = await fetch("section/" + piece.hash);
-		if (!answer.ok) { return null; }
+		if (answer.status !== 200) { return null; }
 		const text = await answer.text();
 		fetched.set(piece.hash, text);
 		return text;
@@ -134,14 +134,18 @@ function swap(div, text) {
 	const open = new Map();
 	for (const d of div.querySelectorAll("details[data-keep]")) { open.set(d.getAttribute("data-keep") || "", d.hasAttribute("open")); }
 	const aside = [...div.querySelectorAll(".scroll")].map((s) => s.scrollLeft);
-	const focus = document.activeElement && div.contains(document.activeElement) ? document.activeElement.id : "";
+	const at = document.activeElement && div.contains(document.activeElement) ? document.activeElement : null;
+	const focus = at ? at.id : "";
+	const typed = at instanceof HTMLInputElement && at.type === "text" && at.value !== at.defaultValue ? at.value : null;
 	div.innerHTML = text;
 	for (const d of div.querySelectorAll("details[data-keep]")) {
 		const was = open.get(d.getAttribute("data-keep") || "");
 		if (was !== undefined) { d.toggleAttribute("open", was); }
 	}
 	[...div.querySelectorAll(".scroll")].forEach((s, i) => { s.scrollLeft = aside[i] || 0; });
-	if (focus) { document.getElementById(focus)?.focus(); }
+	const again = focus ? document.getElementById(focus) : null;
+	again?.focus({ preventScroll: true });
+	if (typed !== null && again instanceof HTMLInputElement) { again.value = typed; }
 	ticks(div);
 }
 
@@ -212,6 +216,7 @@ async function askCost() {
 	if (turned.size === 0) { byId("cost").textContent = ""; return; }
 	const question = JSON.stringify(values());
 	const got = await ask("cost", { values: values() });
+	if (got.ok && got.html === "" && !asking.busy) { asking.cost = window.setTimeout(askCost, 1000); return; } // another's is being worked out
 	if (question === JSON.stringify(values()) && !asking.busy) { byId("cost").innerHTML = got.ok ? got.html : ""; }
 }
 
@@ -391,7 +396,7 @@ async function lookAt(id) {
 
 /** Marks what is looked at wherever it is drawn or listed. */
 function light() {
-	for (const e of document.querySelectorAll(".lit")) { e.classList.remove("lit"); }
+	for (const e of page.querySelectorAll("figure svg .lit, tr.lit")) { e.classList.remove("lit"); }
 	if (!looking.id) { return; }
 	for (const e of page.querySelectorAll("figure svg [class]")) { if (drawnAs(e) === looking.id) { e.classList.add("lit"); } }
 	for (const row of rowsOf(looking.id)) { row.classList.add("lit"); }
@@ -524,6 +529,67 @@ function goTo(cell) {
 	cell.setAttribute("tabindex", "-1");
 	/** @type {HTMLElement} */ (cell).focus();
 }
+
+// ---- The file, key by key, and how it begins ----
+
+/** The text of the file as the form shows it, by its hash. */
+const formOf = () => (last && last.file) || "";
+
+page.addEventListener("change", async (e) => {
+	const field = /** @type {HTMLInputElement} */ (e.target);
+	if (!field.dataset.path) { return; }
+	await change(field, "fill", { path: JSON.parse(field.dataset.path), value: field.value });
+});
+
+page.addEventListener("keydown", (e) => {
+	const field = /** @type {HTMLElement} */ (e.target);
+	if (e.key === "Enter" && field instanceof HTMLInputElement && field.dataset.path) { // on to the next blank
+		e.preventDefault();
+		const all = [...page.querySelectorAll(".key.blank input")];
+		const next = all[all.indexOf(field) + 1];
+		if (next instanceof HTMLInputElement) { next.focus(); } else { field.blur(); }
+	}
+});
+
+page.addEventListener("click", async (e) => {
+	const at = /** @type {HTMLElement} */ (e.target);
+	const key = at.closest("[data-open]")?.getAttribute("data-open");
+	if (key) { await change(at, "open", { path: JSON.parse(key) }); return; }
+	const circuit = at.closest("[data-begin]")?.getAttribute("data-begin");
+	if (circuit) {
+		const name = /** @type {HTMLInputElement} */ (byId("begin-name")).value;
+		const got = await ask("begin", { circuit, name });
+		byId("begin-said").textContent = got.ok ? "" : got.text;
+		if (got.ok) { document.title = name + ": dryfit"; window.scrollTo(0, 0); }
+	}
+});
+
+/** The last change of the file that was asked for: they go one after another. @type {Promise<void>} */
+let lastChange = Promise.resolve();
+
+/** Changes the file, and says beside the field why not. @param {HTMLElement} field @param {string} path @param {object} what */
+function change(field, path, what) {
+	lastChange = lastChange.then(async () => {
+		const got = await ask(path, { ...what, text: formOf() });
+		const said = (field.id ? document.getElementById(field.id) : field)?.closest(".key")?.querySelector(".said");
+		if (said) { said.textContent = got.ok ? "" : got.text; }
+		if (!got.ok) { return; }
+		const was = formOf(); // the next change is of the file with this one in it
+		for (let i = 0; i < 100 && formOf() === was; i++) { await new Promise((r) => { window.setTimeout(r, 30); }); }
+	});
+	return lastChange;
+}
+
+// What a key is about is marked in the small drawing beside it.
+page.addEventListener("focusin", (e) => {
+	const owner = /** @type {Element} */ (e.target).closest("[data-owner]")?.getAttribute("data-owner");
+	for (const x of page.querySelectorAll(".where .lit")) { x.classList.remove("lit"); }
+	if (!owner) { return; }
+	const name = classOf(owner);
+	for (const x of page.querySelectorAll(".where svg [class]")) {
+		if (/^(symbol|run|label):/.test(x.getAttribute("class") || "") && (x.getAttribute("class") || "").split(":")[1] === name) { x.classList.add("lit"); }
+	}
+});
 
 // ---- Water along the pipes ----
 

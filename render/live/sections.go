@@ -33,7 +33,7 @@ var quickChapters = []string{"answer"}
 
 // Order lists the sections of the page from the top.
 func Order() []string {
-	out := []string{AnswerID, ControlsID, "head", "findings", ChapterPrefix + "answer"}
+	out := []string{AnswerID, ControlsID, BeginID, "head", "findings", ChapterPrefix + "answer"}
 	for _, v := range drawing.Views() {
 		out = append(out, DrawingPrefix+v)
 	}

@@ -12,13 +12,17 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/live"
-	"dryfit/render/pack"
 )
 
 // askedFor is what a page asks: what is turned, and of which text.
 type askedFor struct {
 	Values whatif.Values `json:"values"`
 	Text   string        `json:"text"` // of the file, by its hash; "" where that does not matter
+
+	Path    []any  `json:"path"`    // to a value of the file
+	Value   string `json:"value"`   // typed for it
+	Circuit string `json:"circuit"` // to begin with
+	Name    string `json:"name"`    // of its file
 }
 
 // told is the answer.
@@ -53,18 +57,16 @@ func (s *Server) question(answerTo func(r *http.Request, c *current, q askedFor)
 			http.Error(w, "the question can't be read", http.StatusBadRequest)
 			return
 		}
-		c := s.last()
-		if c == nil || c.study == nil {
-			http.Error(w, "the file has errors: mend them first", http.StatusConflict)
-			return
+		for i, step := range q.Path { // JSON has one kind of number
+			if n, ok := step.(float64); ok {
+				q.Path[i] = int(n)
+			}
 		}
-		select {
-		case s.solves <- struct{}{}:
-		case <-r.Context().Done():
-			return
+		c := s.last()
+		if c == nil {
+			c = &current{}
 		}
 		out, err := s.careful(func() (told, error) { return answerTo(r, c, q) })
-		<-s.solves
 		var no *refusal
 		switch {
 		case errors.As(err, &no):
@@ -94,8 +96,25 @@ func (s *Server) careful(f func() (told, error)) (out told, err error) {
 	return f()
 }
 
+// studied refuses a question about a job that could not be planned.
+func studied(c *current) error {
+	if c.study == nil {
+		return &refusal{http.StatusConflict, "the file has errors: mend them first"}
+	}
+	return nil
+}
+
 // ask answers what the unit gets.
-func (s *Server) ask(_ *http.Request, c *current, q askedFor) (told, error) {
+func (s *Server) ask(r *http.Request, c *current, q askedFor) (told, error) {
+	if err := studied(c); err != nil {
+		return told{}, err
+	}
+	select {
+	case s.solves <- struct{}{}:
+		defer func() { <-s.solves }()
+	case <-r.Context().Done():
+		return told{}, r.Context().Err()
+	}
 	a, err := c.study.Ask(q.Values, plan.Flows)
 	if err != nil {
 		return told{}, err
@@ -103,17 +122,38 @@ func (s *Server) ask(_ *http.Request, c *current, q askedFor) (told, error) {
 	return told{HTML: live.AnswerHTML(a, c.plan)}, nil
 }
 
+// oneAtATime leaves a question that takes long unanswered while another is worked out: the page
+// asks again.
+func (s *Server) oneAtATime(f func(*http.Request, *current, askedFor) (told, error)) func(*http.Request, *current, askedFor) (told, error) {
+	room := make(chan struct{}, 1)
+	return func(r *http.Request, c *current, q askedFor) (told, error) {
+		select {
+		case room <- struct{}{}:
+			defer func() { <-room }()
+			return f(r, c, q)
+		default:
+			return told{}, nil
+		}
+	}
+}
+
 // cost answers what a year takes.
 func (s *Server) cost(_ *http.Request, c *current, q askedFor) (told, error) {
-	a, err := c.study.Ask(q.Values, pack.Wants()&^plan.Ranges)
+	if err := studied(c); err != nil {
+		return told{}, err
+	}
+	a, err := c.study.Ask(q.Values, plan.Flows|plan.Lists|plan.Heat)
 	if err != nil {
 		return told{}, err
 	}
-	return told{HTML: live.CostHTML(a)}, nil
+	return told{HTML: live.CostHTML(a) + " "}, nil // never empty: that would ask again
 }
 
 // difference answers what putting the values into the file would change in it.
 func (s *Server) difference(_ *http.Request, c *current, q askedFor) (told, error) {
+	if err := studied(c); err != nil {
+		return told{}, err
+	}
 	text, only, err := c.study.Text(q.Values)
 	if err != nil {
 		return told{}, err
@@ -123,20 +163,85 @@ func (s *Server) difference(_ *http.Request, c *current, q askedFor) (told, erro
 
 // put puts the values into the file.
 func (s *Server) put(r *http.Request, c *current, q askedFor) (told, error) {
-	if !s.writes() || !fromHere(r) {
-		return told{}, &refusal{http.StatusForbidden, "the file is changed from its own machine only"}
+	if err := s.mayWrite(r, c, q); err != nil {
+		return told{}, err
 	}
-	if q.Text != hashOf(string(c.job.Text)) {
-		return told{}, &refusal{http.StatusConflict, "the file was changed meanwhile: look at the difference again"}
+	if err := studied(c); err != nil {
+		return told{}, err
 	}
 	text, _, err := c.study.Text(q.Values)
 	if err != nil {
 		return told{}, err
 	}
-	if err := s.cfg.Write(c.job.Text, text); err != nil {
+	return told{}, s.write(c, text)
+}
+
+// fill puts one value into the file, as it was typed.
+func (s *Server) fill(r *http.Request, c *current, q askedFor) (told, error) {
+	if err := s.mayWrite(r, c, q); err != nil {
+		return told{}, err
+	}
+	text, err := c.job.Fill(q.Path, q.Value)
+	var no *whatif.Refusal
+	if errors.As(err, &no) {
+		words := no.Message.In(c.job.System(nil))
+		if no.Hint != "" {
+			words += ": " + no.Hint.In(c.job.System(nil))
+		}
+		return told{}, &refusal{http.StatusUnprocessableEntity, words}
+	}
+	if err != nil {
+		return told{}, err
+	}
+	return told{}, s.write(c, text)
+}
+
+// open takes a key that may be left open out of the file.
+func (s *Server) open(r *http.Request, c *current, q askedFor) (told, error) {
+	if err := s.mayWrite(r, c, q); err != nil {
+		return told{}, err
+	}
+	text, err := c.job.Open(q.Path)
+	if err != nil {
+		return told{}, err
+	}
+	return told{}, s.write(c, text)
+}
+
+// begin writes the template of a circuit, never over a file.
+func (s *Server) begin(r *http.Request, c *current, q askedFor) (told, error) {
+	if s.cfg.Begin == nil || !s.door.Private() || !fromHere(r) {
+		return told{}, &refusal{http.StatusForbidden, "a job is begun from its own machine only, where dryfit was started without a file"}
+	}
+	if c.job.File != "" {
+		return told{}, &refusal{http.StatusConflict, "the job is begun already"}
+	}
+	if err := s.cfg.Begin(q.Circuit, q.Name); err != nil {
 		return told{}, &refusal{http.StatusConflict, err.Error()}
 	}
+	s.watch.poke()
 	return told{}, nil
+}
+
+// mayWrite refuses to change the file for anybody but this machine, and where it is no longer
+// the one that was looked at.
+func (s *Server) mayWrite(r *http.Request, c *current, q askedFor) error {
+	switch {
+	case !s.writes() || !fromHere(r):
+		return &refusal{http.StatusForbidden, "the file is changed from its own machine only"}
+	case c.job.File == "" || q.Text != hashOf(string(c.job.Text)):
+		return &refusal{http.StatusConflict, "the file was changed meanwhile: look at it again"}
+	}
+	return nil
+}
+
+// write puts a text into the file and has it read at once.
+func (s *Server) write(c *current, text []byte) error {
+	if err := s.cfg.Write(c.job.Text, text); err != nil {
+		return &refusal{http.StatusConflict, err.Error()}
+	}
+	s.watch.poke()
+	return nil
 }
 
 // fromHere reports whether a request came from this machine.

@@ -22,9 +22,12 @@ func (s *Server) routes() http.Handler {
 	mux.HandleFunc("GET /about", s.about)
 	mux.HandleFunc("GET /explain", s.explain)
 	mux.HandleFunc("POST /ask", s.question(s.ask))
-	mux.HandleFunc("POST /cost", s.question(s.cost))
+	mux.HandleFunc("POST /cost", s.question(s.oneAtATime(s.cost)))
 	mux.HandleFunc("POST /difference", s.question(s.difference))
 	mux.HandleFunc("POST /put", s.question(s.put))
+	mux.HandleFunc("POST /fill", s.question(s.fill))
+	mux.HandleFunc("POST /open", s.question(s.open))
+	mux.HandleFunc("POST /begin", s.question(s.begin))
 	return mux
 }
 
@@ -40,12 +43,23 @@ func answer(w http.ResponseWriter, kind string, data []byte) {
 }
 
 func (s *Server) frame(w http.ResponseWriter, _ *http.Request) {
-	page, err := live.Frame{Title: filepath.Base(s.cfg.File), Writes: s.writes()}.HTML()
+	page, err := live.Frame{Title: s.title(), Writes: s.writes()}.HTML()
 	if err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
 		return
 	}
 	answer(w, "text/html; charset=utf-8", page)
+}
+
+// title is what the browser calls the page.
+func (s *Server) title() string {
+	if c := s.last(); c != nil {
+		return filepath.Base(c.job.File)
+	}
+	if s.cfg.File == "" {
+		return "A new job"
+	}
+	return filepath.Base(s.cfg.File)
 }
 
 // writes reports whether values may be put into the file from the page.
@@ -55,7 +69,7 @@ func (s *Server) section(w http.ResponseWriter, r *http.Request) {
 	now, _ := s.board.newest()
 	text, ok := now.texts[r.PathValue("hash")]
 	if !ok {
-		http.Error(w, "there is a newer one", http.StatusGone)
+		w.WriteHeader(http.StatusNoContent) // there is a newer one, of which the page hears next
 		return
 	}
 	answer(w, "text/html; charset=utf-8", []byte(text))

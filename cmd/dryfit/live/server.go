@@ -28,6 +28,10 @@ type Config struct {
 	// file holds anything else by now. Nil where nothing may be written.
 	Write func(was, text []byte) error
 
+	// Begin writes the template of a circuit into a new file of a name, which is the job's from
+	// then on. Nil where the job has its file.
+	Begin func(circuit, name string) error
+
 	// Tell, where it is not nil, hears what was done and how long it took.
 	Tell func(what string, took time.Duration)
 }
@@ -45,6 +49,9 @@ type Server struct {
 	mu  sync.Mutex
 	job *current // as last read; nil before
 }
+
+// ErrNoFile is what Load returns where no file has been begun yet.
+var ErrNoFile = errors.New("no file yet")
 
 // Limits of what the server takes. A page has one stream and a few short requests at a time.
 const (
@@ -94,7 +101,7 @@ func (s *Server) Serve(ctx context.Context, at net.Listener) error {
 func (s *Server) load() (whatif.Job, []string, error) {
 	job, files, err := s.cfg.Load()
 	for range 4 { // an editor may be between taking the old file away and putting the new one there
-		if err == nil || s.ctx.Err() != nil {
+		if err == nil || errors.Is(err, ErrNoFile) || s.ctx.Err() != nil {
 			break
 		}
 		select {

@@ -22,6 +22,7 @@ type state struct {
 	Broken bool    `json:"broken"` // the file has errors, or can't be read
 	Old    bool    `json:"old"`    // what is shown is not what the file says
 	Pieces []piece `json:"pieces"`
+	File   string  `json:"file"` // the text of the file this is of, by its hash
 
 	chapters []string // their order, by the ids of their sections
 	sections []live.Section
@@ -85,7 +86,10 @@ func (s *state) inOrder(chapters []string) *state {
 
 // sort puts the sections in the order of the page and names the pieces.
 func (s *state) sort() {
-	order := append(live.Order(), s.chapters...)
+	order := append(append(live.Order(), s.chapters...), live.FormID)
+	if s.chapters == nil { // a form to fill in comes first
+		order = append([]string{live.FormID}, order...)
+	}
 	place := func(id string) int {
 		if i := slices.Index(order, id); i >= 0 {
 			return i

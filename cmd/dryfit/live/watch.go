@@ -86,12 +86,17 @@ func (w *watch) run(ctx context.Context) {
 	}
 }
 
-func (w *watch) tell(files []string, seen *[]stamp) {
-	*seen = stamps(files)
+// poke tells of a change that needs no watching for.
+func (w *watch) poke() {
 	select {
 	case w.changed <- struct{}{}:
-	default: // whoever is told will read what is newest
+	default:
 	}
+}
+
+func (w *watch) tell(files []string, seen *[]stamp) {
+	*seen = stamps(files)
+	w.poke() // whoever is told will read what is newest
 }
 
 // stamp is by what a change of a file is seen.

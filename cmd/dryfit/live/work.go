@@ -3,6 +3,7 @@ package live
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"runtime/debug"
@@ -74,6 +75,11 @@ func (s *Server) redraw(papers *background) {
 	job, files, err := s.load()
 	s.watch.on(s.ctx, files)
 	now, _ := s.board.newest()
+	if errors.Is(err, ErrNoFile) {
+		next := state{Text: "Nothing is written yet."}
+		s.board.publish(next.with(live.Section{ID: live.BeginID, HTML: live.BeginHTML()}))
+		return
+	}
 	if err != nil {
 		s.trouble(fmt.Sprintf("%v. What stands here is what it said before.", err))
 		return
@@ -96,22 +102,48 @@ func (s *Server) redraw(papers *background) {
 		next.study = whatif.Of(job, p)
 	}
 	s.keep(next)
+	form := live.Section{ID: live.FormID, HTML: live.FormHTML(&job)}
 	if p == nil {
+		if n := blanksIn(found); n > 0 {
+			s.blanks(&job, found, n, form)
+			return
+		}
 		s.trouble(fmt.Sprintf("%s has %s: see Findings. The rest of the page is what it said before.", filepath.Base(job.File), errorsIn(found)),
-			live.Section{ID: "findings", HTML: live.FindingsHTML(&job, found, job.System(nil))})
+			live.Section{ID: "findings", HTML: live.FindingsHTML(&job, found, job.System(nil))}, form)
 		return
 	}
 	sections, err := live.Quick(next.study)
+	sections = append(sections, form, live.Section{ID: live.BeginID})
 	if err != nil {
 		s.trouble(err.Error())
 		return
 	}
 	fresh := *now
-	fresh.Broken, fresh.Old = false, false
+	fresh.Broken, fresh.Old, fresh.File = false, false, hashOf(string(job.Text))
 	fresh.Text = "The answer is that of the file. Ranges and drawings follow."
 	s.board.publish(fresh.with(sections...))
 	s.tell("answer", time.Since(began))
 	papers.start(s.ctx, func(ctx context.Context) { s.papers(ctx, next) })
+}
+
+// blanksIn counts the blanks of a description that nothing else is wrong with.
+func blanksIn(found []graph.Diagnostic) int {
+	for _, d := range found {
+		if d.Severity == graph.Error && !strings.HasSuffix(d.Message.String(), "is still blank") {
+			return 0
+		}
+	}
+	return len(found)
+}
+
+// blanks publishes the form of a description that is not filled in yet, and nothing else.
+func (s *Server) blanks(job *whatif.Job, found []graph.Diagnostic, n int, form live.Section) {
+	words := fmt.Sprintf("%d blanks of %s are left to fill in.", n, filepath.Base(job.File))
+	if n == 1 {
+		words = fmt.Sprintf("1 blank of %s is left to fill in.", filepath.Base(job.File))
+	}
+	next := state{Text: words, File: hashOf(string(job.Text))}
+	s.board.publish(next.with(form, live.Section{ID: "findings", HTML: live.FindingsHTML(job, found, job.System(nil))}))
 }
 
 func errorsIn(found []graph.Diagnostic) string {
@@ -132,6 +164,9 @@ func (s *Server) trouble(words string, sections ...live.Section) {
 	now, _ := s.board.newest()
 	next := *now
 	next.Text, next.Broken, next.Old = words, true, true
+	if c := s.last(); c != nil {
+		next.File = hashOf(string(c.job.Text))
+	}
 	s.board.publish(next.with(sections...))
 }
 

@@ -10,10 +10,12 @@ import (
 
 // Edit gives one key of a file another value, in place. Path leads to it from the top: a text
 // is a key of a table, a number an element of a list, counted from 0. Value is TOML. With no
-// path Value is lines that go at the end of the file.
+// path Value is lines that go at the end of the file. With Out the key is taken out, with its
+// line.
 type Edit struct {
 	Path  []any
 	Value string
+	Out   bool
 }
 
 // Apply makes the edits in turn and returns the text that results. Of the text nothing else is
@@ -87,6 +89,9 @@ func (e *Edit) apply(data []byte) ([]byte, error) {
 			return appended(data, "["+key+"]\n"+bareKey(name)+" = "+e.Value+"\n"), nil
 		}
 		return nil, fmt.Errorf("there is no table %s", key)
+	}
+	if e.Out {
+		return at.without(data)
 	}
 	if at.isHeader(data) && data[at.val] != '{' && (len(at.keys) > 0 || len(at.items) > 0) || len(at.keys) > 0 && data[at.val] != '{' {
 		return nil, errors.New("that is a table, not a value")
@@ -172,6 +177,38 @@ func (p *place) lastLine(data []byte) (int, bool) {
 		}
 	}
 	return last, found
+}
+
+// without takes a key that stands on lines of its own out of the text.
+func (p *place) without(data []byte) ([]byte, error) {
+	start := bytes.LastIndexByte(data[:p.key], '\n') + 1
+	end := valueEnd(data, p.val)
+	stop := bytes.IndexByte(data[end:], '\n')
+	if stop < 0 {
+		stop = len(data) - end
+	} else {
+		stop++
+	}
+	rest := bytes.TrimSpace(data[end : end+stop])
+	if p.val == p.key || bytes.ContainsAny(data[start:p.key], "={[") || len(rest) > 0 && rest[0] != '#' {
+		return nil, errors.New("it does not stand on a line of its own")
+	}
+	return slices.Concat(data[:start], data[end+stop:]), nil
+}
+
+// Inline reports whether a table is written in braces: it is one value then.
+func (f *File) Inline(v Value) bool {
+	return v.at != nil && v.at.val < len(f.data) && f.data[v.at.val] == '{'
+}
+
+// Remark returns what a comment behind a value says, on its last line; "" where there is none.
+func (f *File) Remark(v Value) string {
+	if v.at == nil {
+		return ""
+	}
+	line, _, _ := bytes.Cut(f.data[min(valueEnd(f.data, v.at.val), len(f.data)):], []byte("\n"))
+	_, remark, _ := bytes.Cut(line, []byte("#"))
+	return strings.TrimSpace(string(remark))
 }
 
 // appended puts lines at the end of a text, after an empty one, with the text's ends of lines.

@@ -36,18 +36,21 @@ k = 3
 		old  string
 		new  string
 	}{
-		{"a text", located.Edit{[]any{"job", "name"}, `"y"`}, `name = "x"   # what`, `name = "y"   # what`},
-		{"a number", located.Edit{[]any{"part", 1, "count"}, `15`}, `count = 14`, `count = 15`},
-		{"deep inside", located.Edit{[]any{"part", 0, "speeds", 0, "curve", 1, 1}, `"2.5 m"`}, `"3 m"]]`, `"2.5 m"]]`},
-		{"a dotted key", located.Edit{[]any{"part", 0, "port", "out", "at", 0}, `"up 2 m"`}, `["up 1 m"]`, `["up 2 m"]`},
-		{"a key that is new", located.Edit{[]any{"job", "units"}, `"inch"`}, "called\n", "called\nunits = \"inch\"\n"},
-		{"after a dotted one", located.Edit{[]any{"part", 0, "known"}, `"measured"`}, "[\"up 1 m\"]\n", "[\"up 1 m\"]\n  known = \"measured\"\n"},
-		{"before a table of its own", located.Edit{[]any{"part", 1, "bore"}, `"6 mm"`}, "count = 14\n", "count = 14\nbore = \"6 mm\"\n"},
-		{"into braces", located.Edit{[]any{"part", 0, "speeds", 0, "power"}, `"1 kW"`}, `"3 m"]] }`, `"3 m"]], power = "1 kW" }`},
-		{"into a table without keys", located.Edit{[]any{"empty", "a"}, `1`}, "[empty]\n", "[empty]\na = 1\n"},
-		{"a table that is new", located.Edit{[]any{"water", "temperature"}, `"38 °C"`}, "[empty]\n", "[empty]\n\n[water]\ntemperature = \"38 °C\"\n"},
-		{"lines at the end", located.Edit{nil, "[[mode]]\nname = \"a\"\n"}, "[empty]\n", "[empty]\n\n[[mode]]\nname = \"a\"\n"},
-		{"a key in quotes", located.Edit{[]any{"job", "a b"}, `1`}, "called\n", "called\n\"a b\" = 1\n"},
+		{"a text", located.Edit{Path: []any{"job", "name"}, Value: `"y"`}, `name = "x"   # what`, `name = "y"   # what`},
+		{"a number", located.Edit{Path: []any{"part", 1, "count"}, Value: `15`}, `count = 14`, `count = 15`},
+		{"deep inside", located.Edit{Path: []any{"part", 0, "speeds", 0, "curve", 1, 1}, Value: `"2.5 m"`}, `"3 m"]]`, `"2.5 m"]]`},
+		{"a dotted key", located.Edit{Path: []any{"part", 0, "port", "out", "at", 0}, Value: `"up 2 m"`}, `["up 1 m"]`, `["up 2 m"]`},
+		{"a key that is new", located.Edit{Path: []any{"job", "units"}, Value: `"inch"`}, "called\n", "called\nunits = \"inch\"\n"},
+		{"after a dotted one", located.Edit{Path: []any{"part", 0, "known"}, Value: `"measured"`}, "[\"up 1 m\"]\n", "[\"up 1 m\"]\n  known = \"measured\"\n"},
+		{"before a table of its own", located.Edit{Path: []any{"part", 1, "bore"}, Value: `"6 mm"`}, "count = 14\n", "count = 14\nbore = \"6 mm\"\n"},
+		{"into braces", located.Edit{Path: []any{"part", 0, "speeds", 0, "power"}, Value: `"1 kW"`}, `"3 m"]] }`, `"3 m"]], power = "1 kW" }`},
+		{"into a table without keys", located.Edit{Path: []any{"empty", "a"}, Value: `1`}, "[empty]\n", "[empty]\na = 1\n"},
+		{"a table that is new", located.Edit{Path: []any{"water", "temperature"}, Value: `"38 °C"`}, "[empty]\n", "[empty]\n\n[water]\ntemperature = \"38 °C\"\n"},
+		{"lines at the end", located.Edit{Value: "[[mode]]\nname = \"a\"\n"}, "[empty]\n", "[empty]\n\n[[mode]]\nname = \"a\"\n"},
+		{"a key taken out", located.Edit{Path: []any{"job", "name"}, Out: true}, "name = \"x\"   # what it is called\n", ""},
+		{"a list taken out", located.Edit{Path: []any{"part", 0, "speeds"}, Out: true}, "  speeds = [\n    { name = \"low\", curve = [[\"0 m3/h\", \"4 m\"], [\"5 m3/h\", \"3 m\"]] }, # slow\n  ]\n", ""},
+		{"a dotted key taken out", located.Edit{Path: []any{"part", 0, "port", "out", "at"}, Out: true}, "  port.out.at = [\"up 1 m\"]\n", ""},
+		{"a key in quotes", located.Edit{Path: []any{"job", "a b"}, Value: `1`}, "called\n", "called\n\"a b\" = 1\n"},
 	} {
 		want := strings.Replace(text, c.old, c.new, 1)
 		if want == text {
@@ -65,13 +68,14 @@ k = 3
 		}
 	}
 	for what, e := range map[string]located.Edit{
-		"a table":                 {[]any{"job"}, `1`},
-		"no such element":         {[]any{"part", 7, "id"}, `"x"`},
-		"no such table":           {[]any{"part", 0, "loss", "k"}, `1`},
-		"what is no value":        {[]any{"job", "name"}, `"y`},
-		"a value and more":        {[]any{"job", "name"}, "\"y\"\nname = 2"},
-		"the list of all parts":   {[]any{"part"}, `1`},
-		"a table of the last one": {[]any{"part", 1, "loss"}, `1`},
+		"a table":                 {Path: []any{"job"}, Value: `1`},
+		"no such element":         {Path: []any{"part", 7, "id"}, Value: `"x"`},
+		"no such table":           {Path: []any{"part", 0, "loss", "k"}, Value: `1`},
+		"what is no value":        {Path: []any{"job", "name"}, Value: `"y`},
+		"a value and more":        {Path: []any{"job", "name"}, Value: "\"y\"\nname = 2"},
+		"one of a pair":           {Path: []any{"part", 0, "speeds", 0, "name"}, Out: true},
+		"the list of all parts":   {Path: []any{"part"}, Value: `1`},
+		"a table of the last one": {Path: []any{"part", 1, "loss"}, Value: `1`},
 	} {
 		if got, err := located.Apply([]byte(text), e); err == nil {
 			t.Errorf("%s is edited:\n%s", what, got)
@@ -112,7 +116,7 @@ func TestApplyToTheDemos(t *testing.T) {
 				return
 			}
 			count++
-			changed, err := located.Apply(data, located.Edit{path, `"another"`})
+			changed, err := located.Apply(data, located.Edit{Path: path, Value: `"another"`})
 			if err != nil {
 				t.Fatalf("%s: %v: %v", name, path, err)
 			}

@@ -1,0 +1,136 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+)
+
+// typed is what the person of the test types into the blanks of the two-speed template, by the
+// last word of the key, in turn; invented.
+var typed = map[string][]string{
+	"name": {"An invented tub"}, "volume": {"1300 l"}, "size": {"2 in"}, "measured-outside-diameter": {"60.3 mm"}, "material": {"pvc-u"},
+	"region": {"eu"}, "earthing": {"tn-s"}, "cover-rating": {"34 m3/h"}, "runs-for-heat": {"hours"}, "disconnected": {"true"}, "count": {"16"},
+	"length": {"830 mm", "340 mm", "520 mm"}, "play": {"60 mm"}, "legs": {"right 200 mm, up 300 mm, left 1600 mm, up 200 mm"}, "ports-size": {"1 1/2 in"},
+	"least": {"2.8 m3/h"}, "rated": {"4.2 m3/h"}, "most": {"8.4 m3/h"}, "flow": {"4.2 m3/h"}, "drop": {"6 kPa"}, "highest-pressure": {"3.5 bar"},
+	"air": {"-6 °C", "15 °C"}, "water": {"38 °C"}, "output": {"11 kW"}, "input": {"2.8 kW"}, "voltage": {"230 V"}, "full-load": {"14 A"},
+	"set-point": {"38 °C"}, "least-air": {"-12 °C"}, "most-water": {"40 °C"}, "stops-at-high-limit": {"true"}, "drain-plug": {"true"},
+	"refrigerant": {"R32"}, "stands-on": {"slab"}, "from-water": {"2.4 m"}, "at": {"up 240 mm", "front 700 mm, left 2000 mm, down 250 mm"}, "ports-face": {"right"},
+}
+
+// A person with a browser and no editor: picks a circuit, fills in its blanks, has one typed
+// wrong refused with what would be right, and comes to a pack.
+func TestFromACircuitToAPack(t *testing.T) {
+	path, err := exec.LookPath("chromium")
+	if err != nil {
+		t.Skip("no chromium is installed")
+	}
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "mine.toml"), []byte("mine"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := startServe(t, dir, "--listen", "127.0.0.1:0")
+	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
+	ctx, cancel := chromedp.NewExecAllocator(t.Context(), opts...)
+	defer cancel()
+	ctx, cancel = chromedp.NewContext(ctx)
+	defer cancel()
+	js := func(expression string) string {
+		t.Helper()
+		got, err := chromedp.Run(ctx, chromedp.Evaluate[any]("String("+expression+")"))
+		if err != nil {
+			t.Fatalf("%s: %v", expression, err)
+		}
+		text, _ := got.(string)
+		return text
+	}
+	wait := func(what, expression string) {
+		t.Helper()
+		for limit := time.Now().Add(90 * time.Second); time.Now().Before(limit); time.Sleep(20 * time.Millisecond) {
+			if js(expression) == "true" {
+				return
+			}
+		}
+		t.Fatalf("waited in vain: %s; %s", what, js(`document.getElementById("status").textContent`))
+	}
+	if err := chromedp.Do(ctx, chromedp.EmulateViewport(1280, 900), chromedp.Navigate(s.links[0])); err != nil {
+		t.Fatal(err)
+	}
+	wait("the circuits", `document.querySelectorAll(".card svg").length === 5`)
+	// names that are taken, or lead elsewhere, are refused
+	for _, name := range []string{"mine.toml", "../other.toml", "job.txt", "/tmp/job.toml"} {
+		js(fmt.Sprintf(`(document.getElementById("begin-name").value = %q, document.getElementById("begin-said").textContent = "", document.querySelector("[data-begin=two-speed]").click())`, name))
+		wait("a refusal of "+name, `document.getElementById("begin-said").textContent !== ""`)
+	}
+	if data, err := os.ReadFile(filepath.Join(dir, "mine.toml")); err != nil || string(data) != "mine" {
+		t.Fatal("a file of the user's is written over")
+	}
+	js(`(document.getElementById("begin-name").value = "job.toml", document.querySelector("[data-begin=two-speed]").click())`)
+	wait("the form", `document.querySelectorAll(".key.blank input").length > 20 && document.querySelector(".where svg") !== null`)
+
+	file := filepath.Join(dir, "job.toml")
+	read := func() string {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(data)
+	}
+	remarks := strings.Count(read(), "#")
+	// a value without its unit is refused beside the field, and the file stays
+	was := read()
+	js(`(() => { const f = document.getElementById("key-water-volume"); f.value = "1300"; f.dispatchEvent(new Event("change", {bubbles: true})); return 0; })()`)
+	wait("a refusal beside the field", `document.getElementById("key-water-volume").closest(".key").querySelector(".said").textContent.includes("unit")`)
+	if read() != was {
+		t.Error("refused, and written all the same")
+	}
+	used := map[string]int{}
+	for n := range 80 {
+		left := js(`document.querySelectorAll(".key.blank input").length`)
+		if left == "0" {
+			break
+		}
+		id := js(`document.querySelector(".key.blank input").id`)
+		label := js(`document.querySelector(".key.blank label").textContent`)
+		key := label[strings.LastIndexAny(label, " .")+1:]
+		list := typed[key]
+		if list == nil {
+			t.Fatalf("nobody answers %s", label)
+		}
+		value := list[min(used[key], len(list)-1)]
+		used[key]++
+		before := read()
+		js(fmt.Sprintf(`(() => { document.querySelectorAll(".said").forEach((s) => { s.textContent = ""; }); const f = document.getElementById(%q); f.focus(); f.value = %q; f.dispatchEvent(new Event("change", {bubbles: true})); return 0; })()`, id, value))
+		wait(label+" = "+value, fmt.Sprintf(`document.querySelectorAll(".key.blank input").length < %s || [...document.querySelectorAll(".said")].some((s) => s.textContent !== "")`, left))
+		if said := js(`[...document.querySelectorAll(".said")].map((s) => s.textContent).join("")`); said != "" {
+			t.Fatalf("%s = %q: %s", label, value, said)
+		}
+		if read() == before {
+			t.Fatalf("%s = %q is not in the file", label, value)
+		}
+		if n == 3 { // where a key is measured is marked in the small drawing
+			if err := chromedp.Do(ctx, chromedp.Click("#key-run-0-length")); err != nil {
+				t.Fatal(err)
+			}
+			wait("the first run marked", `document.querySelector(".where svg [class^='run:tub.skimmer-to'].lit") !== null`)
+		}
+	}
+	if got := strings.Count(read(), "#"); got != remarks {
+		t.Errorf("%d remarks of %d are left", got, remarks)
+	}
+	wait("the papers", `document.getElementById("status").textContent.startsWith("Everything") && document.querySelectorAll("#page figure svg").length > 3 && document.querySelectorAll("#side .mode").length === 2`)
+	out := filepath.Join(dir, "pack")
+	w := newWorld()
+	if code := run([]string{"pack", "-q", file, "-o", out}, w); code == exitUse {
+		t.Fatal("no pack can be made of it")
+	}
+	if _, err := os.Stat(filepath.Join(out, "index.html")); err != nil {
+		t.Error(err)
+	}
+}

@@ -1,0 +1,329 @@
+package whatif
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/description/located"
+)
+
+// Table is one table of a description, key by key.
+type Table struct {
+	Title  string // "[pipe]", "part filter"
+	Owner  string // id of the part or run it is of; ""
+	Blanks int    // still to be filled in
+	Fields []Field
+}
+
+// Field is one value of a description, as a form shows it.
+type Field struct {
+	Path   []any
+	Label  string // its key, with what it stands in
+	Value  string // without quotes; the texts of a list with commas between
+	List   bool   // a list of texts
+	Blank  bool
+	Help   string        // what the file says behind it
+	Hint   quantity.Text // of a blank: what to write
+	Key    []any         // the key it stands under, which can be taken out as a whole
+	IsOpen bool          // that key may be left out
+}
+
+// Form lists the tables of a description and their values, in the order of the file; nil where
+// the text can't be read as TOML.
+func (j *Job) Form() []Table {
+	f := located.New(j.File, j.Text)
+	top, ok := f.Decode()
+	if !ok {
+		return nil
+	}
+	_, found := j.Read()
+	w := &former{job: j, file: f, hints: map[graph.Pos]quantity.Text{}, found: len(found)}
+	for _, d := range found {
+		w.hints[d.Pos] = d.Hint
+	}
+	var out []Table
+	for _, key := range top.Keys() {
+		v, _ := top.In(key)
+		items, isList := v.Items()
+		if !isList {
+			out = append(out, w.table(v, "["+key+"]", []any{key}))
+			continue
+		}
+		for i, item := range items {
+			title := key
+			if owner := ownerOf(item); owner != "" {
+				title += " " + owner
+			}
+			t := w.table(item, title, []any{key, i})
+			t.Owner = ownerOf(item)
+			out = append(out, t)
+		}
+	}
+	return slices.DeleteFunc(out, func(t Table) bool { return len(t.Fields) == 0 })
+}
+
+// ownerOf is the id of a part or run, or the two ends of a run without one.
+func ownerOf(v located.Value) string {
+	if id, ok := v.In("id"); ok {
+		s, _ := id.V.(string)
+		return s
+	}
+	from, ok1 := v.In("from")
+	to, ok2 := v.In("to")
+	if !ok1 || !ok2 {
+		return ""
+	}
+	return fmt.Sprintf("%v>%v", from.V, to.V)
+}
+
+type former struct {
+	job   *Job
+	file  *located.File
+	hints map[graph.Pos]quantity.Text
+	found int // findings of the text as it is
+}
+
+func (w *former) table(v located.Value, title string, path []any) Table {
+	t := Table{Title: title}
+	w.keys(&t, v, path, "")
+	for i := range t.Fields {
+		if t.Fields[i].Blank {
+			t.Blanks++
+		}
+	}
+	for i := range t.Fields {
+		if t.Fields[i].Blank {
+			t.Fields[i].IsOpen = w.mayBeOpen(&t, t.Fields[i].Key)
+		}
+	}
+	return t
+}
+
+// keys lists the values under the keys of a table; a key written with points leads on.
+func (w *former) keys(t *Table, v located.Value, path []any, prefix string) {
+	for _, k := range v.Keys() {
+		c, _ := v.In(k)
+		at := append(path[:len(path):len(path)], k)
+		if _, isTable := c.V.(map[string]any); isTable && !w.file.Inline(c) {
+			w.keys(t, c, at, prefix+k+".")
+			continue
+		}
+		w.value(t, c, at, prefix+k, at, w.file.Remark(c))
+	}
+}
+
+// value lists one value, or what it holds.
+func (w *former) value(t *Table, v located.Value, path []any, label string, key []any, help string) {
+	f := Field{Path: path, Label: label, Key: key, Help: help, Hint: w.hints[w.file.ValuePos(v)]}
+	switch x := v.V.(type) {
+	case string:
+		f.Value, f.Blank = x, x == located.Blank
+	case bool, int64, float64:
+		f.Value = fmt.Sprint(x)
+	case map[string]any:
+		for _, k := range v.Keys() {
+			c, _ := v.In(k)
+			w.value(t, c, append(path[:len(path):len(path)], k), label+", "+k, key, help)
+		}
+		return
+	default:
+		items, ok := v.Items()
+		if !ok {
+			return // a date: it is left to the editor
+		}
+		if texts, all := textsOf(items); all {
+			f.Value, f.List = strings.Join(texts, ", "), true
+			f.Blank = slices.Contains(texts, located.Blank)
+			if f.Blank {
+				f.Hint = w.hints[w.file.ValuePos(items[slices.Index(texts, located.Blank)])]
+			}
+			break
+		}
+		for i, item := range items {
+			w.value(t, item, append(path[:len(path):len(path)], i), fmt.Sprintf("%s %d", label, i+1), key, help)
+		}
+		return
+	}
+	if f.Blank {
+		f.Value = ""
+	}
+	t.Fields = append(t.Fields, f)
+}
+
+// textsOf returns a list of texts; false where something else is in it, or a text holds a
+// comma, which would part it.
+func textsOf(items []located.Value) ([]string, bool) {
+	out := make([]string, len(items))
+	for i, item := range items {
+		s, ok := item.V.(string)
+		if !ok || strings.Contains(s, ",") {
+			return nil, false
+		}
+		out[i] = s
+	}
+	return out, len(out) > 0
+}
+
+// mayBeOpen reports whether the description reads as well without the key, its blanks apart.
+func (w *former) mayBeOpen(t *Table, key []any) bool {
+	n := 0
+	for i := range t.Fields {
+		if t.Fields[i].Blank && slices.Equal(t.Fields[i].Key, key) {
+			n++
+		}
+	}
+	without := *w.job
+	var err error
+	if without.Text, err = located.Apply(w.job.Text, located.Edit{Path: key, Out: true}); err != nil {
+		return false
+	}
+	_, found := without.Read()
+	return len(found) == w.found-n
+}
+
+// Open takes a key out of the description.
+func (j *Job) Open(key []any) ([]byte, error) {
+	return located.Apply(j.Text, located.Edit{Path: key, Out: true})
+}
+
+// bare is what may stand without quotes.
+var bare = regexp.MustCompile(`^(true|false|[+-]?\d+(\.\d+)?)$`)
+
+// A Refusal says why a value is not taken.
+type Refusal struct{ Message, Hint quantity.Text }
+
+func (r *Refusal) Error() string { return string(r.Message) }
+
+// Fill returns the description with what somebody typed as the value at a path. What does not
+// read there is refused, with the reader's own words.
+func (j *Job) Fill(path []any, typed string) ([]byte, error) {
+	typed = strings.TrimSpace(typed)
+	if typed == "" {
+		return nil, &Refusal{"nothing was typed", "leave the key out instead, where that may be"}
+	}
+	list, err := j.isList(path)
+	if err != nil {
+		return nil, err
+	}
+	forms := []string{description.QuoteText(typed)}
+	switch {
+	case list:
+		var texts []string
+		for _, s := range strings.Split(typed, ",") {
+			if s = strings.TrimSpace(s); s != "" {
+				texts = append(texts, description.QuoteText(s))
+			}
+		}
+		forms = []string{"[" + strings.Join(texts, ", ") + "]"}
+	case bare.MatchString(typed):
+		forms = []string{typed, forms[0]}
+	}
+	var bad error
+	for _, form := range forms {
+		text, err := located.Apply(j.Text, located.Edit{Path: path, Value: form})
+		if err != nil {
+			return nil, err
+		}
+		if bad = j.refuses(text, path); bad == nil {
+			return text, nil
+		}
+	}
+	return nil, bad
+}
+
+// isList reports whether a list of texts stands at a path.
+func (j *Job) isList(path []any) (bool, error) {
+	v, ok := located.New(j.File, j.Text).Decode()
+	for _, step := range path {
+		if !ok {
+			break
+		}
+		switch s := step.(type) {
+		case string:
+			v, ok = v.In(s)
+		case int:
+			items, _ := v.Items()
+			if ok = s >= 0 && s < len(items); ok {
+				v = items[s]
+			}
+		}
+	}
+	if !ok || len(path) < 2 {
+		return false, fmt.Errorf("there is no such value in %s", j.File)
+	}
+	items, isItems := v.Items()
+	if _, all := textsOf(items); isItems && all {
+		return true, nil
+	}
+	switch v.V.(type) {
+	case string, bool, int64, float64:
+		return false, nil
+	}
+	return false, fmt.Errorf("that is no single value of %s", j.File)
+}
+
+// refuses reports what the reader holds against the value at a path in a text: what it finds
+// on its line that is no blank.
+func (j *Job) refuses(text []byte, path []any) error {
+	other := *j
+	other.Text = text
+	f := located.New(j.File, text)
+	v, ok := f.Decode()
+	for _, step := range path {
+		switch s := step.(type) {
+		case string:
+			v, ok = v.In(s)
+		case int:
+			if items, is := v.Items(); is && s < len(items) {
+				v = items[s]
+			}
+		}
+	}
+	if !ok {
+		return &Refusal{"that can't be read", ""}
+	}
+	line := f.ValuePos(v).Line
+	_, found := other.Read()
+	for _, d := range found {
+		if d.Pos.Line == line && d.Severity == graph.Error && !strings.HasSuffix(d.Message.String(), "is still blank") {
+			return &Refusal{d.Message, d.Hint}
+		}
+	}
+	return nil
+}
+
+// Circuit returns the template a description began with: the one whose parts it has, with
+// most of them; "" where it has those of none.
+func (j *Job) Circuit() string {
+	ids := func(text []byte) []string {
+		top, ok := located.New("", text).Decode()
+		if !ok {
+			return nil
+		}
+		parts, _ := top.In("part")
+		items, _ := parts.Items()
+		var out []string
+		for _, item := range items {
+			out = append(out, ownerOf(item))
+		}
+		return out
+	}
+	have, best, most := ids(j.Text), "", 0
+	for _, name := range description.Templates() {
+		text, err := description.Template(name)
+		if err != nil {
+			continue
+		}
+		parts := ids(text)
+		all := !slices.ContainsFunc(parts, func(id string) bool { return !slices.Contains(have, id) })
+		if all && len(parts) > most {
+			best, most = name, len(parts)
+		}
+	}
+	return best
+}

@@ -1,0 +1,111 @@
+package whatif
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"dryfit/graph/description"
+)
+
+// blank returns the field of a key in a table of a form.
+func field(t *testing.T, form []Table, table, label string) *Field {
+	t.Helper()
+	for i := range form {
+		if form[i].Title == table {
+			for k := range form[i].Fields {
+				if form[i].Fields[k].Label == label {
+					return &form[i].Fields[k]
+				}
+			}
+		}
+	}
+	t.Fatalf("no field %s in %s", label, table)
+	return nil
+}
+
+// The blanks of a template are fields; what is typed goes into the file, in the form the key
+// wants, and what does not fit is refused with what would.
+func TestFillsATemplate(t *testing.T) {
+	text, err := description.Template("two-speed")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := Job{File: "job.toml", Text: text}
+	if got := j.Circuit(); got != "two-speed" {
+		t.Errorf("the circuit is %q", got)
+	}
+	blanks := 0
+	for _, table := range j.Form() {
+		blanks += table.Blanks
+		for _, f := range table.Fields {
+			if f.Blank && f.Hint == "" {
+				t.Errorf("%s, %s: no hint", table.Title, f.Label)
+			}
+		}
+	}
+	if _, found := j.Read(); blanks != len(found) || blanks < 20 {
+		t.Errorf("%d blanks, %d findings", blanks, len(found))
+	}
+	for _, c := range []struct{ table, label, typed, want string }{
+		{"[job]", "name", "A tub", `name = "A tub"`},
+		{"[water]", "volume", "1250 l", `volume = "1250 l"`},
+		{"[pipe]", "size", "2 in", `size = "2 in"`},
+		{"part jets", "count", "16", `count = 16`},
+		{"part element", "disconnected", "true", `disconnected = true`},
+		{"run return-line", "legs", "right 120 mm, up 260 mm", `legs = ["right 120 mm", "up 260 mm"]`},
+		{"part unit", "flow, rated", "4.2 m3/h", `rated = "4.2 m3/h"`},
+	} {
+		f := field(t, j.Form(), c.table, c.label)
+		got, err := j.Fill(f.Path, c.typed)
+		if err != nil || !strings.Contains(string(got), c.want) || strings.Count(string(got), "\n") != strings.Count(string(j.Text), "\n") {
+			t.Fatalf("%s, %s = %q: %v", c.table, c.label, c.typed, err)
+		}
+		j.Text = got
+		if f := field(t, j.Form(), c.table, c.label); f.Blank || f.Value != c.typed {
+			t.Errorf("%s, %s is %q afterwards", c.table, c.label, f.Value)
+		}
+	}
+	for _, c := range []struct{ table, label, typed, want string }{
+		{"[water]", "volume", "1250", "unit"},
+		{"[water]", "volume", "many", ""},
+		{"part jets", "count", "some", "whole number"},
+		{"run return-line", "legs", "sideways 3 mm", ""},
+		{"[site]", "region", "moon", "moon"},
+		{"[job]", "name", "  ", "nothing"},
+	} {
+		_, err := j.Fill(field(t, j.Form(), c.table, c.label).Path, c.typed)
+		var no *Refusal
+		if !errors.As(err, &no) || !strings.Contains(no.Message.String()+" "+no.Hint.String(), c.want) {
+			t.Errorf("%s, %s = %q: %v", c.table, c.label, c.typed, err)
+		}
+	}
+	// a text that would be more than a value stays a text
+	got, err := j.Fill(field(t, j.Form(), "[job]", "name").Path, "x\"\nevil = \"1")
+	if err == nil && strings.Contains(string(got), "\nevil") {
+		t.Error("a value writes a key")
+	}
+	for _, path := range [][]any{nil, {"job"}, {"part"}, {"part", 99, "id"}, {"nothing", "at all"}, {"part", 0}} {
+		if _, err := j.Fill(path, "x"); err == nil {
+			t.Errorf("%v is filled", path)
+		}
+	}
+}
+
+// A key the reader can do without may be left open; one it needs may not.
+func TestLeavesOpen(t *testing.T) {
+	text, err := description.Template("two-speed")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := Job{File: "job.toml", Text: text}
+	form := j.Form()
+	if f := field(t, form, "[site]", "air"); !f.IsOpen {
+		t.Error("the air of the site can't be left open")
+	} else if got, err := j.Open(f.Key); err != nil || strings.Contains(string(got), "\nair = \"?\"") {
+		t.Errorf("it is there still: %v", err)
+	}
+	if f := field(t, form, "run tub.skimmer>suction-tee.run-in", "length"); f.IsOpen {
+		t.Error("a run without a length is left open")
+	}
+}

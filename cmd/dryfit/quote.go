@@ -1,10 +1,12 @@
 package main
 
 import (
+	"path/filepath"
+	"strings"
+
 	"github.com/spf13/pflag"
 
 	"dryfit/graph/plan"
-	"dryfit/render/book"
 	"dryfit/render/quote"
 )
 
@@ -13,7 +15,7 @@ func quoteVerb() *verb {
 		name: "quote", args: "FILE",
 		does:    "a customer's offer, by the description's own prices",
 		more:    "Prices stand under [prices], with margin and tax for the whole; labour under [tariff] work.\nLines without a price are named, and nothing is invented.",
-		example: "dryfit quote --format pdf -o offer.pdf job.toml\ndryfit quote --against larger.toml --format pdf -o offer.pdf job.toml",
+		example: "dryfit quote job.toml\ndryfit quote --against larger.toml -o offer.pdf job.toml",
 		run:     runQuote,
 	}
 }
@@ -22,7 +24,7 @@ func runQuote(v *verb, args []string, w *world) int {
 	var j job
 	var against string
 	f := v.flags()
-	formats := []string{"html", "pdf"}
+	formats := []string{"text", "html", "pdf"}
 	j.add(f, formats...)
 	f.StringVar(&against, "against", "", "description of a second choice, set beside the first")
 	if code, done := j.start(v, f, formats, args, w); done {
@@ -44,11 +46,22 @@ func runQuote(v *verb, args []string, w *world) int {
 			return code
 		}
 	}
-	write := (*book.Book).HTML
-	if j.format == "pdf" {
-		write = (*book.Book).PDF
+	if !f.Changed("format") { // what the file is called says it
+		if ext := strings.TrimPrefix(strings.ToLower(filepath.Ext(j.output)), "."); ext == "html" || ext == "pdf" {
+			j.format = ext
+		}
 	}
-	data, err := write(quote.Offer(p, other, j.style(w).Units))
+	offer := quote.Offer(p, other, j.style(w).Units)
+	var data []byte
+	var err error
+	switch j.format {
+	case "html":
+		data, err = offer.HTML()
+	case "pdf":
+		data, err = offer.PDF()
+	default:
+		data = offer.Text(j.style(w))
+	}
 	if err != nil {
 		return complain(w, err)
 	}

@@ -23,9 +23,9 @@ func bookOf(p *plan.Plan, style table.Style, o Options, pictures []picture) *boo
 	for _, c := range []book.Chapter{
 		answer(p, style), changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
-		winter(j), recording(p, j, style), faults(j), numbers(p, style), findings(p, style.Units),
+		winter(j), recording(p, j, style), asBuilt(p, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {
-		if c.ID != "findings" { // whoever mends the description wants its ids
+		if c.ID != "findings" && c.ID != "as-built" { // whoever mends the description wants its ids
 			c = named(c, names)
 		}
 		if len(c.Items) > 0 {
@@ -50,22 +50,22 @@ func answer(p *plan.Plan, style table.Style) book.Chapter {
 	if first := table.MeasureFirst(p.Ranges, style); first != "" {
 		c.Add(book.Item{Kind: book.Alert, Text: "MEASURE FIRST", Lines: []string{strings.TrimPrefix(first, "MEASURE FIRST: ")}})
 	}
-	for _, l := range plainLines(p, style) {
+	for _, l := range table.PlainLines(p, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: l})
 	}
 	if text := p.OnSiteText(); text != "" {
-		c.Add(book.Item{Kind: book.Lead, Text: capital(text) + "."})
+		c.Add(book.Item{Kind: book.Lead, Text: table.Capital(text) + "."})
 	}
 	if p.Heat != nil {
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
-			c.Say(capital(l) + ".")
+			c.Say(table.Capital(l) + ".")
 		}
 	}
 	if down := tubDown(p, style.Units); len(down) > 0 {
 		c.Say("The tub is out of use: " + down[0])
 	}
 	if joints(p) > 0 && p.After.Bodies != nil {
-		c.Say(strings.TrimSuffix(capital(p.After.Bodies.Account(len(p.After.Clashes))), ".") + ".")
+		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes))), ".") + ".")
 	}
 	c.Say(counts(p), "How well it is known: "+list(knowledge(p.Circuit))+".")
 	return c

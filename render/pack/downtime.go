@@ -10,6 +10,14 @@ import (
 	"dryfit/graph/route"
 )
 
+// kWhPerM3K is the heat that warms 1 m³ of water by 1 K, kWh: 997 kg/m³ · 4.18 kJ/(kg·K) /
+// 3600. Source: IAPWS, water at 25 °C, from memory.
+const kWhPerM3K = 997 * 4.18 / 3600
+
+// coldFill is the temperature of water from the main a heat-up is reckoned from, °C.
+// Source: common practice, no source.
+const coldFill = 12.0
+
 // Minutes one fitter takes, with everything that goes with it. Common practice, no source:
 // the sum is good to about a third, and is printed so.
 const (

@@ -2,11 +2,11 @@ package pack
 
 import (
 	"slices"
-	"strings"
 
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/route"
+	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
@@ -31,7 +31,7 @@ func method(p *plan.Plan, j jobIn) []stage {
 	var out []stage
 	add := func(title, hold string, steps ...string) {
 		if len(steps) > 0 {
-			out = append(out, stage{Title: title, Hold: capital(hold), Steps: steps})
+			out = append(out, stage{Title: title, Hold: table.Capital(hold), Steps: steps})
 		}
 	}
 	add("Before the day", "Every part is there and measured; the owner has signed for the work on his tub; the electrician has a date.", j.said(practice.Beforehand())...)
@@ -108,14 +108,7 @@ func phase(p *plan.Plan, j jobIn, ph route.Phase) []string {
 		if s.Phase != ph {
 			continue
 		}
-		out = append(out, capital(stepText(p, j, s, names))+".")
+		out = append(out, table.Capital(stepText(p, j, s, names))+".")
 	}
 	return out
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }

@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -12,53 +11,6 @@ import (
 	"dryfit/render/table"
 )
 
-// plainLines says of each mode, in sentences anybody follows, what the unit gets, what it
-// needs and what the jets lose.
-func plainLines(p *plan.Plan, style table.Style) []string {
-	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, style.Units) }
-	var out []string
-	for _, m := range plan.Summarise(p) {
-		at := atMode(m.Mode)
-		switch {
-		case !m.HasUnit:
-			continue
-		case m.Unit <= 1e-9:
-			out = append(out, at+" no water comes to the heat pump.")
-		case m.Least > 0 && m.Unit < m.Least:
-			out = append(out, fmt.Sprintf("%s the heat pump gets %s; it needs %s: TOO LITTLE.", at, flow(m.Unit), flow(m.Least)))
-		case m.Most > 0 && m.Unit > m.Most:
-			out = append(out, fmt.Sprintf("%s the heat pump gets %s; it may have %s: TOO MUCH.", at, flow(m.Unit), flow(m.Most)))
-		case m.Least > 0:
-			out = append(out, fmt.Sprintf("%s the heat pump gets %s; it needs %s.", at, flow(m.Unit), flow(m.Least)))
-		default:
-			out = append(out, fmt.Sprintf("%s the heat pump gets %s; what it needs is not known.", at, flow(m.Unit)))
-		}
-		if m.HasJets && m.HasToday && m.JetsToday > 0 {
-			out[len(out)-1] += " " + jetsChange(m)
-		}
-	}
-	return out
-}
-
-// atMode names a mode in a sentence.
-func atMode(mode string) string {
-	switch mode {
-	case "low", "high", "middle":
-		return "At " + mode + " speed"
-	}
-	return fmt.Sprintf("In mode %q", mode)
-}
-
-func jetsChange(m plan.ModeSummary) string {
-	switch c := m.JetsChange(); {
-	case c < -0.005:
-		return fmt.Sprintf("The jets lose %.0f %% of today's flow.", -100*c)
-	case c > 0.005:
-		return fmt.Sprintf("The jets gain %.0f %%.", 100*c)
-	}
-	return "The jets lose nothing to speak of."
-}
-
 // owner is the customer's sheet: one page in plain words.
 func owner(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "owner", Title: "For the owner", For: book.Owner, NewPage: true}
@@ -66,12 +18,12 @@ func owner(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 		return c
 	}
 	c.Say("A heat pump takes most of the heat for your tub out of the air, and uses electricity only to move it. Its water comes from the pipe that heats your tub anyway.")
-	for _, l := range plainLines(p, style) {
+	for _, l := range table.PlainLines(p, style) {
 		c.Say(l)
 	}
 	if p.Heat != nil {
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
-			c.Say(capital(l) + ".")
+			c.Say(table.Capital(l) + ".")
 		}
 	}
 	c.Add(book.Item{Kind: book.Heading, Text: "The valves"})

@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
+	"dryfit/render/table"
 )
 
 // picture is one sheet of the book and the file it lies in.
@@ -62,7 +63,7 @@ func sheetsOf(view string, pages []*scene.Scene) []picture {
 	}
 	title := titles[view]
 	if title == "" {
-		title = capital(view)
+		title = table.Capital(view)
 	}
 	var out []picture
 	for i, s := range pages {

@@ -30,21 +30,10 @@ func Offer(p, against *plan.Plan, units quantity.System) *book.Book {
 func done(p *plan.Plan, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "done", Title: "Offer: what is done", For: book.Owner}
 	c.Say(work(p, style)...)
-	for _, m := range plan.Summarise(p) {
-		if m.HasUnit && m.Unit > 0 {
-			line := fmt.Sprintf("In mode %q the heat pump gets %s of water", m.Mode, quantity.Format(m.Unit, quantity.Flow, style.Units))
-			if m.Least > 0 {
-				line += fmt.Sprintf("; it needs %s", quantity.Format(m.Least, quantity.Flow, style.Units))
-			}
-			if m.HasJets && m.HasToday && m.JetsToday > 0 && m.JetsChange() < -0.005 {
-				line += fmt.Sprintf(". The jets lose about %.0f %% of today's flow", -100*m.JetsChange())
-			}
-			c.Say(line + ".")
-		}
-	}
+	c.Say(table.PlainLines(p, style)...)
 	if p.Heat != nil {
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
-			c.Say(strings.ToUpper(l[:1]) + l[1:] + ".")
+			c.Say(table.Capital(l) + ".")
 		}
 	}
 	return c
@@ -95,7 +84,7 @@ func first(p *plan.Plan) book.Chapter {
 			if i == 2 {
 				break
 			}
-			lines = append(lines, fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", capital(m.What), m.Moves, 100*m.Effect))
+			lines = append(lines, fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(m.What), m.Moves, 100*m.Effect))
 		}
 	}
 	starred := 0
@@ -112,13 +101,6 @@ func first(p *plan.Plan) book.Chapter {
 	lines = append(lines, "The place where the heat pump stands, its way for condensate, and the electrician's look at the supply.")
 	c.Add(book.Item{Kind: book.Bullets, Lines: lines})
 	return c
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // price is the sum, of one choice or of two side by side.

@@ -1,0 +1,101 @@
+package pack
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan"
+	"dryfit/render/book"
+	"dryfit/render/table"
+	"dryfit/render/tag"
+)
+
+// asBuilt is the sheet on which is written what was done otherwise, each line with the key it is
+// typed back under.
+func asBuilt(p *plan.Plan, style table.Style) book.Chapter {
+	c := book.Chapter{ID: "as-built", Title: "As built", For: book.Fitter, NewPage: true}
+	if p.After == nil || joints(p) == 0 || p.RuledOut() != nil {
+		return c
+	}
+	c.Say("Write down only what is otherwise than planned. At the desk: dryfit cutin --write-plan as-built.toml makes the whole description; type each line into it under its key, raise [job] revision, and pack it again with --since: the new pack is what stands at the tub.")
+	g := &table.Grid{Header: []string{"what", "key", "planned", "as built"}, Widest: []int{26, 30, 44, 0}}
+	add := func(what, key, planned string) { g.Rows = append(g.Rows, []string{what, key, planned, ""}) }
+	names := tag.Of(p.Circuit, p.Net())
+	for i, cut := range cutRuns(p) {
+		add("cut X"+strconv.Itoa(2*i+1), "run "+cut.run+", legs up to the first tee", quantity.Format(cut.at, quantity.Length, style.Units)+" from the "+names.Text(cut.from))
+		add("old pipe", "run "+cut.run+", measured-outside-diameter", "")
+	}
+	for _, r := range p.After.Circuit.Runs {
+		if !r.New() || len(r.Legs) == 0 {
+			continue
+		}
+		var legs []string
+		for _, l := range r.Legs {
+			legs = append(legs, legWords(l, style.Units))
+		}
+		add("pipe "+names.Run(r.ID), "run "+r.ID+", legs", strings.Join(legs, ", "))
+	}
+	for _, part := range p.After.Circuit.Parts {
+		switch {
+		case !part.New():
+		case part.Kind == graph.CheckValve:
+			label := ""
+			if pa := p.After.Layout.Stage.Part(part.ID).Cracking.V; pa > 0 {
+				label = quantity.Format(pa, quantity.Pressure, style.Units)
+			}
+			add(names.Short(part.ID), "part "+part.ID+", cracking", label)
+		case part.Kind.IsHandValve():
+			add(names.Short(part.ID), "part "+part.ID+", position", tag.Position(part))
+		case part.Kind == graph.HeatPump:
+			add(names.Short(part.ID), "part "+part.ID+", set-point", "")
+			add(names.Short(part.ID), "part "+part.ID+", port.out.at", "")
+		}
+	}
+	for range 4 {
+		add("", "", "")
+	}
+	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	return c
+}
+
+// legWords is a leg as it is written into a description, to what a tape shows: "right 450 mm".
+func legWords(l graph.Leg, units quantity.System) string {
+	var out []string
+	for _, a := range []struct {
+		by         float64
+		more, less string
+	}{{l.By.X, "right", "left"}, {l.By.Y, "back", "front"}, {l.By.Z, "up", "down"}} {
+		if math.Abs(a.by) < 0.5 {
+			continue
+		}
+		word := a.more
+		if a.by < 0 {
+			word = a.less
+		}
+		out = append(out, word+" "+quantity.Format(math.Abs(a.by), quantity.Length, units))
+	}
+	return strings.Join(out, " ")
+}
+
+type cutRun struct {
+	run, from string
+	at        float64
+}
+
+// cutRuns lists the pairs of cuts.
+func cutRuns(p *plan.Plan) []cutRun {
+	if p.Proposal == nil {
+		return nil
+	}
+	var out []cutRun
+	if m := p.Proposal.Marking; m.Run != "" {
+		out = append(out, cutRun{m.Run, m.From, m.FirstMM})
+	}
+	if m := p.Proposal.SecondMarking; m != nil && m.Run != "" {
+		out = append(out, cutRun{m.Run, m.From, m.FirstMM})
+	}
+	return out
+}

@@ -1,0 +1,44 @@
+package pack
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/render/table"
+)
+
+// Each new pipe with legs, each new check and hand valve has its line, with a key the
+// description knows and a blank; by hand for two of them.
+func TestAsBuilt(t *testing.T) {
+	p := demoPlan(t, "two-speed")
+	c := asBuilt(p, table.Style{Units: quantity.MetricSystem})
+	if len(c.Items) < 2 {
+		t.Fatalf("%d items", len(c.Items))
+	}
+	rows := c.Items[len(c.Items)-1].Block.Grid.Rows
+	keys := map[string]string{}
+	for _, r := range rows {
+		if len(r) != 4 || r[3] != "" {
+			t.Errorf("row %q has no blank", r)
+		}
+		keys[r[1]] = r[2]
+	}
+	for _, r := range p.After.Circuit.Runs {
+		if _, ok := keys["run "+r.ID+", legs"]; ok != (r.New() && len(r.Legs) > 0) {
+			t.Errorf("run %s: has a line: %v", r.ID, ok)
+		}
+	}
+	for key, want := range map[string]string{"run to-unit-2, legs": "front 96 mm, down 260 mm, right 111 mm", "part v1, position": "open", "part bypass, cracking": "13.8 kPa"} {
+		if keys[key] != want {
+			t.Errorf("%s: planned is %q, want %q", key, keys[key], want)
+		}
+	}
+	if got := legWords(graph.Leg{By: graph.Vec{X: -25.4, Z: 0.2}}, quantity.InchSystem); got != "left 1 in" {
+		t.Errorf("a leg of an inch is %q", got)
+	}
+	if !strings.Contains(c.Items[0].Text, "--write-plan") {
+		t.Error("nothing says where to type it")
+	}
+}

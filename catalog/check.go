@@ -104,7 +104,7 @@ func checkWords(r Row, say sayFunc) {
 func checkNeeds(r Row, say sayFunc) {
 	need := needsOf(r.Kind)
 	for _, key := range need.needs {
-		if !r.has(key) {
+		if !r.saysIn(key) {
 			say(key, "a row of kind %s needs this", r.Kind)
 		}
 	}
@@ -125,44 +125,12 @@ func checkNeeds(r Row, say sayFunc) {
 	}
 }
 
-// has reports whether a needed column is filled.
-func (r *Row) has(key string) bool {
-	switch key {
-	case "spec":
-		return r.Spec != ""
-	case "spec2":
-		return r.Spec2 != ""
-	case "size":
-		return !r.Size.IsZero()
-	case "size2":
-		return !r.Size2.IsZero()
-	case "ends":
-		return r.Ends != ""
-	case "ways":
-		return r.Ways > 0
-	}
-	return r.numbers()[key] != 0
-}
-
-// numbers returns the row's numbers by their column.
-func (r *Row) numbers() map[string]float64 {
-	return map[string]float64{
-		"size": r.Size.Nominal, "size2": r.Size2.Nominal,
-		"outside": r.OutsideMM, "wall": r.WallMM, "bore": r.BoreMM, "bore-least-wall": r.BoreMinWallMM, "roughness": r.RoughnessMM,
-		"take-off": r.TakeOffMM, "branch-take-off": r.BranchTakeOffMM, "length": r.LengthMM, "socket": r.SocketMM,
-		"overall": r.OverallMM, "tol-minus": r.TolMinusMM, "tol-plus": r.TolPlusMM,
-		"l-over-d": r.LoverD, "l-over-d-branch": r.LoverDBranch, "k": r.K, "k-low": r.KLow, "k-high": r.KHigh, "kv": r.Kv,
-		"loss-flow": r.LossFlow, "loss-drop": r.LossDropPa,
-		"cracking": r.CrackingPa, "cracking-low": r.CrackingLowPa, "cracking-high": r.CrackingHighPa, "rating": r.RatingPa,
-		"least": r.Least, "rated": r.Rated, "most": r.Most, "power": r.PowerW, "dirty-factor": r.DirtyFactor, "spread": r.SpreadPct, "clips": r.Clips,
-	}
-}
-
 func checkNumbers(r Row, say sayFunc) {
-	n := r.numbers()
 	for _, c := range columns {
-		switch v, ok := n[c.name]; {
-		case !ok:
+		if c.num == nil {
+			continue
+		}
+		switch v := c.num(&r); {
 		case math.IsNaN(v) || math.IsInf(v, 0):
 			say(c.name, "is not a number")
 		case v < 0:

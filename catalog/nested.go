@@ -44,10 +44,35 @@ func setLoss(r *Row, v any) error {
 	return nil
 }
 
-// setCurve reads the curve of a pump of one speed.
-func setCurve(r *Row, v any) (err error) {
+// curveColumn is the curve of a pump of one speed.
+var curveColumn = column{name: "curve", form: points, set: func(r *Row, v any) (err error) {
 	r.Curve, r.Pressed, err = curve(v)
 	return err
+}, get: func(r *Row) any { return pairsOf(r.Curve, quantity.Flow, quantity.Head) },
+	fill: func(r, below *Row) { r.Curve, r.Pressed = below.Curve, below.Pressed }}
+
+// speedsColumn is the speeds of a pump that has several.
+var speedsColumn = column{name: "speeds", form: table, set: setSpeeds, get: func(r *Row) any {
+	if len(r.Speeds) == 0 {
+		return nil
+	}
+	var out []any
+	for i := range r.Speeds {
+		out = append(out, r.Speeds[i].table())
+	}
+	return out
+}, fill: filling(func(r *Row) *[]SpeedRow { return &r.Speeds })}
+
+// table says a speed again.
+func (s *SpeedRow) table() Table {
+	t := Table{{"name", s.Name}}
+	if s.PowerW != 0 {
+		t = append(t, Table{{"power", quantity.Exact(s.PowerW, quantity.Power)}}...)
+	}
+	if s.Ratio != 0 {
+		return append(t, Table{{"ratio", s.Ratio}}...)
+	}
+	return append(t, Table{{"curve", pairsOf(s.Curve, quantity.Flow, quantity.Head)}}...)
 }
 
 // setSpeeds reads the speeds of a pump. A ratio makes the curve from that of the first speed

@@ -78,3 +78,12 @@ func pair(a, b Size) string {
 	}
 	return quantity.Fraction(a.Nominal, 16) + " x " + b.String()
 }
+
+// Exact writes the size so that it reads back to the same one.
+func (s Size) Exact() string {
+	text := s.String()
+	if back, err := ParseSize(text, s.Metric); err != nil || back != s {
+		return quantity.Trim(s.Nominal) + " in"
+	}
+	return text
+}

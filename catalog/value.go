@@ -146,26 +146,53 @@ func share(v any) (float64, error) {
 	return q.Value, err
 }
 
-func setOpening(r *Row, v any) (err error) {
-	r.Opening, err = pairs(v, `["50 %", "20 %"]`, share, share)
-	return err
+// openingOf reads how much of the full-open Kv a hand valve has at each share it is open.
+func openingOf(name string, field func(*Row) *[][2]float64) column {
+	return column{name: name, form: points, set: func(r *Row, v any) (err error) {
+		*field(r), err = pairs(v, `["50 %", "20 %"]`, share, share)
+		return err
+	}, get: func(r *Row) any { return pairsOf(*field(r), quantity.Share, quantity.Share) }, fill: filling(field)}
 }
 
-func setStock(r *Row, v any) error {
-	l, err := list(v)
-	if err != nil {
-		return err
+// pairsOf says pairs again as a list of lists of texts; nil where there are none.
+func pairsOf(points [][2]float64, first, second quantity.Dimension) any {
+	if len(points) == 0 {
+		return nil
 	}
-	r.StockMM = nil
-	for _, item := range l {
-		q, err := amountIn(item, quantity.Length)
+	out := make([]any, len(points))
+	for i, p := range points {
+		out[i] = []any{quantity.Exact(p[0], first), quantity.Exact(p[1], second)}
+	}
+	return out
+}
+
+// lengthsOf reads the lengths pipe is sold in.
+func lengthsOf(name string, field func(*Row) *[]float64) column {
+	return column{name: name, form: points, set: func(r *Row, v any) error {
+		l, err := list(v)
 		if err != nil {
 			return err
 		}
-		if q.Value == 0 {
-			return fmt.Errorf("%q is no length of pipe", q.Text)
+		*field(r) = nil
+		for _, item := range l {
+			q, err := amountIn(item, quantity.Length)
+			if err != nil {
+				return err
+			}
+			if q.Value == 0 {
+				return fmt.Errorf("%q is no length of pipe", q.Text)
+			}
+			*field(r) = append(*field(r), q.Value)
 		}
-		r.StockMM = append(r.StockMM, q.Value)
-	}
-	return nil
+		return nil
+	}, get: func(r *Row) any {
+		if len(*field(r)) == 0 {
+			return nil
+		}
+		var out []any
+		for _, mm := range *field(r) {
+			out = append(out, quantity.Exact(mm, quantity.Length))
+		}
+		return out
+	}, fill: filling(field)}
 }

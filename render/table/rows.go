@@ -8,91 +8,51 @@ import (
 	"dryfit/catalog/quantity"
 )
 
-// field is one number of a row, for showing it whole.
-type field struct {
-	key  string
-	text string
+// rowWords prints what a row says in one column: a quantity in the style's units.
+func rowWords(s catalog.Said, style Style) string {
+	if s.Is {
+		return settledWords(s.Amount.Value, s.Amount.Dimension, style.Units)
+	}
+	return valueWords(s.Value)
 }
 
-// rowFields lists what a catalogue row holds, leaving out what does not apply.
-func rowFields(r catalog.Row) []field {
-	var out []field
-	add := func(key, text string) {
-		if text != "" {
-			out = append(out, field{key, text})
+// valueWords prints a value as one reads it: a list with commas, a table by its keys.
+func valueWords(v any) string {
+	switch v := v.(type) {
+	case float64:
+		return quantity.Trim(round(v, 6))
+	case bool:
+		return "yes"
+	case []any:
+		var out []string
+		for _, item := range v {
+			if pair, ok := item.([]any); ok && len(pair) == 2 {
+				out = append(out, valueWords(pair[0])+" "+valueWords(pair[1]))
+			} else {
+				out = append(out, valueWords(item))
+			}
 		}
-	}
-	number := func(key string, v float64, unit string, scale float64) {
-		if v != 0 {
-			add(key, quantity.Trim(round(v*scale, 4))+unit)
+		return strings.Join(out, ", ")
+	case catalog.Table:
+		var out []string
+		for _, one := range v {
+			out = append(out, one.Key+" "+valueWords(one.Value))
 		}
+		return strings.Join(out, ", ")
 	}
-	add("kind", r.Kind)
-	add("spec", string(r.Spec))
-	add("size", r.Size.String())
-	add("other size", r.Size2.String())
-	add("other spec", string(r.Spec2))
-	number("outside diameter", r.OutsideMM, " mm", 1)
-	number("wall (least)", r.WallMM, " mm", 1)
-	number("bore (mean)", r.BoreMM, " mm", 1)
-	number("bore (least wall)", r.BoreMinWallMM, " mm", 1)
-	number("roughness", r.RoughnessMM, " mm", 1)
-	number("take-off", r.TakeOffMM, " mm", 1)
-	number("branch take-off", r.BranchTakeOffMM, " mm", 1)
-	number("length, stop to stop", r.LengthMM, " mm", 1)
-	number("socket depth", r.SocketMM, " mm", 1)
-	if r.TolMinusMM != 0 || r.TolPlusMM != 0 {
-		add("tolerance", fmt.Sprintf("-%s/+%s mm", quantity.Trim(r.TolMinusMM), quantity.Trim(r.TolPlusMM)))
-	}
-	add("ends", r.Ends)
-	number("L/D", r.LoverD, "", 1)
-	number("L/D, branch", r.LoverDBranch, "", 1)
-	number("K", r.K, "", 1)
-	if r.KHigh != 0 {
-		add("K range", quantity.Trim(r.KLow)+" to "+quantity.Trim(r.KHigh))
-	}
-	number("Kv", r.Kv, " m3/h", 1)
-	if r.LossFlow != 0 {
-		add("loss", fmt.Sprintf("%s kPa at %s m3/h", quantity.Trim(round(r.LossDropPa/1000, 3)), quantity.Trim(round(r.LossFlow*3600, 3))))
-	}
-	number("cracking pressure", r.CrackingPa, " kPa", 1e-3)
-	if r.CrackingHighPa != 0 {
-		add("cracking range", fmt.Sprintf("%s to %s kPa", quantity.Trim(round(r.CrackingLowPa/1000, 2)), quantity.Trim(round(r.CrackingHighPa/1000, 2))))
-	}
-	number("pressure rating", r.RatingPa, " bar", 1e-5)
-	number("least flow", r.Least, " m3/h", 3600)
-	number("rated flow", r.Rated, " m3/h", 3600)
-	number("most flow", r.Most, " m3/h", 3600)
-	number("spread of the loss", r.SpreadPct, " %", 1)
-	if r.Measure {
-		add("measure", "the length is a guess: measure the part first")
-	}
-	for _, s := range r.Speeds {
-		add("speed "+s.Name, curveText(s.Curve))
-	}
-	if len(r.Curve) > 0 {
-		add("curve", curveText(r.Curve))
-	}
-	add("source", r.Source)
-	add("tag", r.Tag)
-	add("note", r.Note)
-	add("from", r.Origin)
-	return out
-}
-
-func curveText(points [][2]float64) string {
-	var out []string
-	for _, p := range points {
-		out = append(out, fmt.Sprintf("%s m3/h %s m", quantity.Trim(round(p[0]*3600, 2)), quantity.Trim(round(p[1], 2))))
-	}
-	return strings.Join(out, ", ")
+	return fmt.Sprint(v)
 }
 
 // RowText prints one catalogue row whole.
 func RowText(r catalog.Row, s Style) []byte {
 	b := Block{Title: r.Name}
-	for _, f := range rowFields(r) {
-		b.Lines = append(b.Lines, fmt.Sprintf("  %-22s %s", f.key, f.text))
+	for f := range r.Says() {
+		if f.Key != "name" {
+			b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", f.Label, rowWords(f, s)))
+		}
+	}
+	if r.Origin != "" {
+		b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", "from", r.Origin))
 	}
 	return Text([]Block{b}, s)
 }
@@ -105,62 +65,65 @@ func RowsText(rows []catalog.Row, s Style) []byte {
 		if r.Own {
 			from = "yours: " + r.Origin
 		}
-		g.add(r.Name, r.Kind, dimension(r), lossText(r), from)
+		g.add(r.Name, r.Kind, s.dimension(r), s.lossText(r), from)
 	}
 	return Text([]Block{{Grid: g}}, s)
 }
 
-func dimension(r catalog.Row) string {
+func (s Style) dimension(r catalog.Row) string {
+	long := func(mm float64) string { return settledWords(mm, quantity.Length, s.Units) }
 	switch {
 	case r.BoreMM > 0:
-		return "bore " + fixed(r.BoreMM, 1) + " mm"
+		return "bore " + long(r.BoreMM)
 	case r.TakeOffMM > 0:
-		return "take-off " + fixed(r.TakeOffMM, 1) + " mm"
+		return "take-off " + long(r.TakeOffMM)
 	case r.LengthMM > 0:
-		return "length " + fixed(r.LengthMM, 1) + " mm"
+		return "length " + long(r.LengthMM)
 	}
 	return ""
 }
 
-func lossText(r catalog.Row) string {
+func (s Style) lossText(r catalog.Row) string {
 	switch {
 	case r.LoverD > 0:
 		return "L/D " + quantity.Trim(r.LoverD)
 	case r.K > 0:
 		return "K " + quantity.Trim(r.K)
 	case r.Kv > 0:
-		return "Kv " + quantity.Trim(r.Kv)
+		return quantity.Kv.Of(r.Kv).In(s.Units)
 	case r.LossFlow > 0:
-		return fmt.Sprintf("%s kPa at %s m3/h", fixed(r.LossDropPa/1000, 1), fixed(r.LossFlow*3600, 1))
+		return s.pressure(r.LossDropPa) + " at " + s.flow(r.LossFlow)
 	}
 	return ""
 }
 
-// RowsCSV prints catalogue rows: name, then every field as "key=value".
+// RowsCSV prints catalogue rows: a column for every key that one of them says, as a
+// description would write it.
 func RowsCSV(rows []catalog.Row) []byte {
 	keys := []string{}
 	seen := map[string]bool{}
 	for _, r := range rows {
-		for _, f := range rowFields(r) {
-			if !seen[f.key] {
-				seen[f.key] = true
-				keys = append(keys, f.key)
+		for f := range r.Says() {
+			if !seen[f.Key] && f.Key != "name" {
+				seen[f.Key] = true
+				keys = append(keys, f.Key)
 			}
 		}
 	}
 	var out [][]string
 	for _, r := range rows {
 		have := map[string]string{}
-		for _, f := range rowFields(r) {
-			have[f.key] = f.text
+		for f := range r.Says() {
+			have[f.Key] = valueWords(f.Value)
 		}
 		line := []string{cell(r.Name)}
-		for _, k := range keys {
+		have["from"] = r.Origin
+		for _, k := range append(keys[:len(keys):len(keys)], "from") {
 			line = append(line, cell(have[k]))
 		}
 		out = append(out, line)
 	}
-	return writeCSV(append([]string{"name"}, keys...), out)
+	return writeCSV(append(append([]string{"name"}, keys...), "from"), out)
 }
 
 // RowsJSON prints catalogue rows as objects of texts.
@@ -172,15 +135,18 @@ func RowsJSON(rows []catalog.Row) ([]byte, error) {
 	type rowJSON struct {
 		Name   string `json:"name"`
 		Own    bool   `json:"own_row"`
+		From   string `json:"from"` // file and line
 		Fields []pair `json:"fields"`
 	}
 	out := struct {
 		Rows []rowJSON `json:"rows"`
 	}{[]rowJSON{}}
 	for _, r := range rows {
-		one := rowJSON{Name: r.Name, Own: r.Own, Fields: []pair{}}
-		for _, f := range rowFields(r) {
-			one.Fields = append(one.Fields, pair{f.key, f.text})
+		one := rowJSON{Name: r.Name, Own: r.Own, From: r.Origin, Fields: []pair{}}
+		for f := range r.Says() {
+			if f.Key != "name" {
+				one.Fields = append(one.Fields, pair{f.Key, valueWords(f.Value)})
+			}
 		}
 		out.Rows = append(out.Rows, one)
 	}

@@ -1,0 +1,40 @@
+package catalog
+
+import (
+	"iter"
+	"strings"
+
+	"dryfit/catalog/quantity"
+)
+
+// Said is what a row says in one column.
+type Said struct {
+	Key   string // of the column, as a description writes it
+	Label string // of the column, in words
+	Value any    // as TOML has it: string, float64, bool, []any of them, or Table
+
+	Amount quantity.Amount // of a column with a quantity
+	Is     bool            // it has one
+}
+
+// Says walks what the row says, column by column.
+func (r Row) Says() iter.Seq[Said] {
+	return func(yield func(Said) bool) {
+		for i := range columns {
+			c := &columns[i]
+			if !c.says(&r) {
+				continue
+			}
+			one := Said{Key: c.name, Label: c.label, Value: c.get(&r)}
+			if one.Label == "" {
+				one.Label = strings.ReplaceAll(c.name, "-", " ")
+			}
+			if c.form == amount {
+				one.Amount, one.Is = c.dim.Of(c.num(&r)), true
+			}
+			if !yield(one) {
+				return
+			}
+		}
+	}
+}

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/meaning"
 )
 
 // Table is one table of a description, key by key.
@@ -27,6 +28,7 @@ type Field struct {
 	Value  string // without quotes; the texts of a list with commas between
 	List   bool   // a list of texts
 	Blank  bool
+	Means  string        // what its key means
 	Help   string        // what the file says behind it
 	Hint   quantity.Text // of a blank: what to write
 	Key    []any         // the key it stands under, which can be taken out as a whole
@@ -83,6 +85,7 @@ func ownerOf(v located.Value) string {
 
 type former struct {
 	job   *Job
+	kinds []string // of keys in the table at hand: of its kind of part, then of the table
 	file  *located.File
 	hints map[graph.Pos]quantity.Text
 	found int // findings of the text as it is
@@ -90,6 +93,12 @@ type former struct {
 
 func (w *former) table(v located.Value, title string, path []any) Table {
 	t := Table{Title: title}
+	section, _ := path[0].(string)
+	w.kinds = []string{section}
+	if kind, ok := v.In("kind"); ok {
+		word, _ := kind.V.(string)
+		w.kinds = []string{word, section}
+	}
 	w.keys(&t, v, path, "")
 	for i := range t.Fields {
 		if t.Fields[i].Blank {
@@ -119,7 +128,7 @@ func (w *former) keys(t *Table, v located.Value, path []any, prefix string) {
 
 // value lists one value, or what it holds.
 func (w *former) value(t *Table, v located.Value, path []any, label string, key []any, help string) {
-	f := Field{Path: path, Label: label, Key: key, Help: help, Hint: w.hints[w.file.ValuePos(v)]}
+	f := Field{Path: path, Label: label, Key: key, Means: w.means(label), Help: help, Hint: w.hints[w.file.ValuePos(v)]}
 	switch x := v.V.(type) {
 	case string:
 		f.Value, f.Blank = x, x == located.Blank
@@ -153,6 +162,17 @@ func (w *former) value(t *Table, v located.Value, path []any, label string, key 
 		f.Value = ""
 	}
 	t.Fields = append(t.Fields, f)
+}
+
+// means is what a key means, by its label in the form.
+func (w *former) means(label string) string {
+	first, _, _ := strings.Cut(label, ",")
+	for _, section := range w.kinds {
+		if words := meaning.Of(section, first); words != "" {
+			return words
+		}
+	}
+	return ""
 }
 
 // textsOf returns a list of texts; false where something else is in it, or a text holds a

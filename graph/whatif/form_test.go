@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph/description"
+	"dryfit/graph/description/meaning"
 )
 
 // blank returns the field of a key in a table of a form.
@@ -34,6 +35,12 @@ func TestFillsATemplate(t *testing.T) {
 	j := Job{File: "job.toml", Text: text}
 	if got := j.Circuit(); got != "two-speed" {
 		t.Errorf("the circuit is %q", got)
+	}
+	if f := field(t, j.Form(), "[water]", "volume"); f.Means != meaning.Of("water", "volume") || meaning.Of("water", "volume") == "" {
+		t.Errorf("the volume means %q", f.Means)
+	}
+	if f := field(t, j.Form(), "part jets", "count"); f.Means == "" {
+		t.Error("nobody says what the count of jets means")
 	}
 	blanks := 0
 	for _, table := range j.Form() {

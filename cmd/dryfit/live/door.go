@@ -21,8 +21,6 @@ type Door struct {
 	token string   // "" on loopback
 }
 
-type door = Door
-
 // NewDoor returns the door of a listener. Where others than this machine can reach it, whoever
 // comes needs a token, made anew each time.
 func NewDoor(at net.Addr, named string) *Door {

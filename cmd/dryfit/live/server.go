@@ -39,7 +39,7 @@ type Config struct {
 // Server is one job, served.
 type Server struct {
 	cfg   Config
-	door  *door
+	door  *Door
 	board *board
 	watch *watch
 	ctx   context.Context //nolint:containedctx // of the whole of Serve; requests have their own

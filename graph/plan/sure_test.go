@@ -219,3 +219,33 @@ func TestAimOfAThrottle(t *testing.T) {
 		t.Error("an isolator that stands open is set by nothing")
 	}
 }
+
+// Held in 95 of 100 is enough, in 94 a warning; only the judged promises warn. What is held is
+// said rounded down: 94.9 is not 95.
+func TestThresholdOfPromises(t *testing.T) {
+	p := surePlan(t, "0.5 m3/h", "6 bar", "")
+	for _, c := range []struct {
+		kind  hydraulic.PromiseKind
+		share float64
+		warns bool
+	}{
+		{hydraulic.LeastFlow, 0.95, false}, {hydraulic.LeastFlow, 0.949, true}, {hydraulic.MostFlow, 0.949, true},
+		{hydraulic.UnitPressure, 0.949, true}, {hydraulic.PipePressure, 0.949, true},
+		{hydraulic.RatedFlow, 0.1, false}, {hydraulic.CheckState, 0.1, false}, {hydraulic.JetsTenth, 0.1, false},
+	} {
+		p.Ranges.Promises = []hydraulic.Promise{{Mode: "on", Kind: c.kind, Part: "unit", Text: "x", Share: c.share}}
+		found := 0
+		for _, d := range p.unsure() {
+			if d.Rule == "promise" {
+				found++
+			}
+		}
+		if found > 0 != c.warns {
+			t.Errorf("%s held in %g: %d findings", c.kind, c.share, found)
+		}
+	}
+	q := hydraulic.Promise{Share: 0.949}
+	if got := string(q.Held()); got != "held in 94 of 100 ways the unknowns could lie" {
+		t.Error(got)
+	}
+}

@@ -2,6 +2,7 @@ package table
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"dryfit/graph/hydraulic"
@@ -36,5 +37,18 @@ func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 	}
 	if got := noEquivalent(math.NaN()); got == "" {
 		t.Error("no number is printed as a length")
+	}
+}
+
+// MEASURE FIRST where a judged promise is held in fewer than 80 of 100, with the reading.
+func TestMeasureFirst(t *testing.T) {
+	r := &hydraulic.Ranges{MeasureFirst: []hydraulic.Influence{{What: "the drop of unit", Reading: "its sheet"}},
+		Promises: []hydraulic.Promise{{Kind: hydraulic.RatedFlow, Share: 0.1}, {Kind: hydraulic.LeastFlow, Share: 0.80, Text: "least"}}}
+	if got := MeasureFirst(r, Style{}); got != "" {
+		t.Errorf("80 of 100: %q", got)
+	}
+	r.Promises[1].Share = 0.79
+	if got := MeasureFirst(r, Style{}); !strings.HasPrefix(got, "MEASURE FIRST: its sheet.") {
+		t.Errorf("79 of 100: %q", got)
 	}
 }

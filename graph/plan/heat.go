@@ -126,6 +126,7 @@ func (p *Plan) heating(stage *Stage, branch *stream.UnitBranch) job.Heating {
 			continue
 		}
 		h.Mode, h.FlowM3s = sol.Mode.Name, flow.Flow
+		h.WaterPlannedW, h.WaterTodayW = waterPower(sol, h.Pump), waterPower(SolutionOf(p.Before, sol.Mode.Name), h.Pump)
 		if h.Pump != nil {
 			if speed, ok := sol.Mode.Speeds[h.Pump.ID]; ok {
 				h.Speed = speed
@@ -133,6 +134,18 @@ func (p *Plan) heating(stage *Stage, branch *stream.UnitBranch) job.Heating {
 		}
 	}
 	return h
+}
+
+// waterPower is what a pump gives the water in a solution, W; 0 where there is none.
+func waterPower(sol *hydraulic.Solution, pump *settle.Part) float64 {
+	if sol == nil || pump == nil {
+		return 0
+	}
+	f := sol.Part(pump.ID)
+	if f == nil || f.State == "off" {
+		return 0
+	}
+	return formula.HydraulicPower(sol.Water.Density, f.Flow, f.HeadM)
 }
 
 // heaterPump returns the pump whose water passes the element; nil where there is none.

@@ -121,7 +121,11 @@ func (h heatWords) rise(when string, x *job.Rise) string {
 	if !x.Warmed.Reached {
 		return fmt.Sprintf("%s at %s it never comes to %s %s; it ends at %s", when, h.warm(x.FromC), h.warm(x.ToC), air, h.warm(x.Warmed.EndsC))
 	}
-	return fmt.Sprintf("%s at %s it is at %s after %s h %s (%s kWh of heat)", when, h.warm(x.FromC), h.warm(x.ToC), fixed(x.Warmed.Hours, 1), air, kWh(x.Warmed.HeatKWh))
+	of := kWh(x.Warmed.HeatKWh) + " kWh of heat"
+	if share := x.ElementShare(); share > 0.005 {
+		of += fmt.Sprintf(", %s %% of it the element's", fixed(100*share, 0))
+	}
+	return fmt.Sprintf("%s at %s it is at %s after %s h %s (%s)", when, h.warm(x.FromC), h.warm(x.ToC), fixed(x.Warmed.Hours, 1), air, of)
 }
 
 func (h heatWords) year(y *job.YearReport) []string {

@@ -67,6 +67,7 @@ type riseJSON struct {
 	Heat    float64 `json:"heat_kWh"`
 	Ends    float64 `json:"ends_C"`
 	Through string  `json:"through,omitempty"`
+	Element float64 `json:"element_share"`
 }
 
 type accountJSON struct {
@@ -230,7 +231,7 @@ func riseOf(x *job.Rise) *riseJSON {
 	if x == nil {
 		return nil
 	}
-	return &riseJSON{x.FromC, x.ToC, round(x.AirC, 2), x.Warmed.Reached, round(x.Warmed.Hours, 3), round(x.Warmed.HeatKWh, 2), round(x.Warmed.EndsC, 2), x.Through}
+	return &riseJSON{x.FromC, x.ToC, round(x.AirC, 2), x.Warmed.Reached, round(x.Warmed.Hours, 3), round(x.Warmed.HeatKWh, 2), round(x.Warmed.EndsC, 2), x.Through, round(x.ElementShare(), 4)}
 }
 
 func rangeOf(r job.Range, places int) *rangeJSON {

@@ -149,7 +149,9 @@ func (b *builder) rise(s *scene, r *Report) {
 	r.HeatUp.Warmed = heat.WarmThrough(&s.tub, u, through, from, flow, pump, element)
 	fall := r.Loss.Open.Total() * s.tub.Use.OpenS / s.tub.Capacity()
 	from = s.tub.SetC - math.Max(0, math.Min(fall, s.tub.SetC-s.designC))
+	r.HeatUp.ElementKWh = element * r.HeatUp.Warmed.Hours / 1000
 	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.WarmThrough(&s.tub, u, still, from, flow, pump, element)}
+	r.Recovery.ElementKWh = element * r.Recovery.Warmed.Hours / 1000
 }
 
 // day returns the air from the day that is asked for on, and its name; the year goes round.

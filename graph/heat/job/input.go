@@ -27,6 +27,8 @@ type Heating struct {
 	Pump    *settle.Part // nil: none
 	Speed   string
 	FlowM3s float64 // through the unit, after the work; 0: not known
+	// What the pump gives the water in that mode, W: head by flow by weight. 0: not known.
+	WaterTodayW, WaterPlannedW float64
 }
 
 // Bill is what the work costs, for the payback.
@@ -100,7 +102,16 @@ type UnitAt struct {
 type Rise struct {
 	FromC, ToC, AirC float64
 	Warmed           heat.Warmed
-	Through          string // day of the climate, "": air that stays
+	Through          string  // day of the climate, "": air that stays
+	ElementKWh       float64 // of its heat, the element's
+}
+
+// ElementShare is the share of the heat that the element makes, 0 to 1.
+func (r *Rise) ElementShare() float64 {
+	if r.Warmed.HeatKWh <= 0 {
+		return 0
+	}
+	return r.ElementKWh / r.Warmed.HeatKWh
 }
 
 // Range is a value's range over the sample, and the value as described.

@@ -156,6 +156,49 @@ func TestYearStandsOnTheFlowsSample(t *testing.T) {
 	}
 }
 
+// A pump that gives the water a fifth more after the work draws a fifth more in the planned
+// year, and what it draws is all that changes; today's year stays. What it could draw at the
+// most is held to 1.3 times.
+func TestExtraHeadIsPaidFor(t *testing.T) {
+	in := testInput()
+	plain := Answer(in).Year
+	in.Heating.WaterTodayW, in.Heating.WaterPlannedW = 50, 60
+	more := Answer(in).Year
+	pump := func(a *heat.Account) (kWh float64) {
+		for _, m := range a.Months {
+			kWh += m.PumpKWh
+		}
+		return kWh
+	}
+	if was, is := pump(plain.Planned), pump(more.Planned); !(was > 0) || !(math.Abs(is/was-1.2) <= 0.01) {
+		t.Errorf("the pump takes %.1f kWh, %.1f before", is, was)
+	}
+	if more.TodayKWh.Likely != plain.TodayKWh.Likely {
+		t.Errorf("today's year changed: %+v, %+v", more.TodayKWh, plain.TodayKWh)
+	}
+	in.Heating.WaterPlannedW = 500
+	if was, is := pump(plain.Planned), pump(Answer(in).Year.Planned); !(math.Abs(is/was-1.3) <= 0.02) {
+		t.Errorf("held to 1.3: %.3f", is/was)
+	}
+}
+
+// An element of 2 kW that stays makes 2 kWh of the heat in every hour of heating up.
+func TestElementsShareOfHeatingUp(t *testing.T) {
+	in := testInput()
+	for i := range in.Stage.Parts {
+		if e := in.Stage.Parts[i].Element; e != nil {
+			e.Disconnected = false
+		}
+	}
+	up := Answer(in).HeatUp
+	if want := 2 * up.Warmed.Hours; !(up.Warmed.Hours > 0) || !(math.Abs(up.ElementKWh-want) <= 1e-9) || !(math.Abs(up.ElementShare()-want/up.Warmed.HeatKWh) <= 1e-12) {
+		t.Errorf("%+v", up)
+	}
+	if without := Answer(testInput()).HeatUp; without.ElementKWh != 0 || !(without.Warmed.Hours > up.Warmed.Hours) {
+		t.Errorf("without the element: %+v", without)
+	}
+}
+
 func BenchmarkAnswer(b *testing.B) {
 	in := testInput()
 	for b.Loop() {

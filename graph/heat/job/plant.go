@@ -31,6 +31,7 @@ func (b *builder) plants(s *scene) {
 	planned := base
 	planned.Unit = b.unit()
 	planned.FlowM3s = b.in.Heating.FlowM3s
+	planned.PumpW *= b.duty()
 	if element != nil && !element.Element.Disconnected {
 		planned.ElementW = s.today.ElementW
 	}
@@ -100,6 +101,30 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	}
 	return watts, heatShare, filter, runs
 }
+
+// duty is by what factor the pump draws more (or less) after the work than today at the speed
+// that heats: as what it gives the water, at the same efficiency. The unit's head is on top of
+// today's, and the flow is less. It is 1 where either is not known.
+func (b *builder) duty() float64 {
+	h := b.in.Heating
+	if h.WaterTodayW <= 0 || h.WaterPlannedW <= 0 {
+		return 1
+	}
+	f := min(max(h.WaterPlannedW/h.WaterTodayW, leastDuty), mostDuty)
+	b.vary(min(1, f)/f, max(1, f)/f, func(s *scene, v float64) {
+		if s.planned != nil {
+			s.planned.PumpW *= v
+		}
+	})
+	return f
+}
+
+// By how much the power a pump draws may change with its duty at one speed. Source: judgement,
+// power curves of small pumps, which are flatter than their water power.
+const (
+	leastDuty = 0.7
+	mostDuty  = 1.3
+)
 
 // isCirculation reports whether a pump of one speed is not the one for the jets alone: it is
 // the pump that heats, so it runs day and night in a tub with jet pumps apart.

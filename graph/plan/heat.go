@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 
 	"dryfit/catalog/quantity"
@@ -26,9 +27,44 @@ func HeatOf(p *Plan, ask job.Ask) *job.Report {
 	if weather != nil {
 		in.Sample = p.sampledFlows(in.Heating.Mode)
 	}
+	in.Heating.OfSize = p.flowsOfSizes(in.Unit, in.Heating.Mode)
 	r := job.Answer(in)
 	r.Problems = append(problems, r.Problems...)
 	return r
+}
+
+// flowsOfSizes solves the heating mode with each unit of the catalogue in the unit's place, and
+// returns the flow each gets, m³/s, by its row's name; those without an answer are left out.
+func (p *Plan) flowsOfSizes(unit *settle.Part, mode string) map[string]float64 {
+	if unit == nil || p.After == nil || mode == "" {
+		return nil
+	}
+	out := map[string]float64{}
+	c := p.After.Layout.Circuit
+	at := slices.IndexFunc(c.Parts, func(q *graph.Part) bool { return q.ID == unit.ID })
+	if at < 0 {
+		return nil
+	}
+	for _, row := range p.After.Layout.Stage.Catalog().Rows() {
+		if row.Kind != string(graph.HeatPump) || row.PowerW <= 0 {
+			continue
+		}
+		other, part := *c, *c.Parts[at]
+		part.Type, part.Loss, part.Unit = row.Name, nil, &graph.UnitData{}
+		other.Parts = slices.Clone(c.Parts)
+		other.Parts[at] = &part
+		lay := *p.After.Layout
+		lay.Circuit, lay.Stage = &other, settle.Of(&other)
+		for _, m := range other.AllModes() {
+			if m.Name != mode {
+				continue
+			}
+			if sol, err := hydraulic.Solve(&lay, m, graph.After); err == nil {
+				out[row.Name] = math.Abs(sol.Part(unit.ID).Flow)
+			}
+		}
+	}
+	return out
 }
 
 // sampledFlows returns the unit's flow in a mode at the points of the sample that a year's ranges

@@ -190,7 +190,11 @@ func (b *builder) sizes(s *scene, r *Report) {
 	}
 	size := at(own)
 	add := func(name string, u *heat.Unit, least float64, this bool) {
-		sized := heat.Size(&s.tub, u, b.need(s, least))
+		need := b.need(s, least)
+		if flow, ok := b.in.Heating.OfSize[name]; ok && !this {
+			need.FlowM3s = flow
+		}
+		sized := heat.Size(&s.tub, u, need)
 		if b.in.Heating.FlowM3s <= 0 {
 			sized.Flow = true // not known: the flow rules speak of it
 		}

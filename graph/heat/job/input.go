@@ -29,6 +29,9 @@ type Heating struct {
 	FlowM3s float64 // through the unit, after the work; 0: not known
 	// What the pump gives the water in that mode, W: head by flow by weight. 0: not known.
 	WaterTodayW, WaterPlannedW float64
+	// OfSize is the flow through a unit of the catalogue in this one's place, by its row's name,
+	// m³/s: a larger one loses less. Rows that are not in it are held at this unit's flow.
+	OfSize map[string]float64
 }
 
 // Bill is what the work costs, for the payback.

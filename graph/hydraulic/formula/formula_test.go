@@ -285,3 +285,19 @@ func TestTeeThresholds(t *testing.T) {
 		}
 	}
 }
+
+// Laminar up to Re 2000, f = 64/Re; from there a straight line in Re to Colebrook-White at 4000:
+// half-way f is the mean of both ends. The limits are those the report names.
+func TestFrictionBetweenLaminarAndTurbulent(t *testing.T) {
+	p := formula.NewPipe(0.001)
+	at := func(re float64) float64 { f, _ := p.Friction(re); return f }
+	near(t, "at Re 1999", at(1999), 64.0/1999, 1e-12, "Hagen-Poiseuille")
+	x := 1 / math.Sqrt(at(4000)) // of Colebrook and White, solved by itself
+	for range 50 {
+		x = -2 * math.Log10(0.001/3.7+2.51*x/4000)
+	}
+	near(t, "at Re 4000", at(4000), 1/(x*x), 1e-9, "Colebrook-White by repeated substitution")
+	near(t, "at Re 2000", at(2000), 0.032, 1e-9, "64/2000")
+	near(t, "at Re 3000", at(3000), (0.032+1/(x*x))/2, 1e-9, "half-way of a straight line")
+	near(t, "at Re 2500", at(2500), 0.75*0.032+0.25/(x*x), 1e-9, "a quarter of the way")
+}

@@ -65,7 +65,8 @@ func openIn(v *graph.Part, m graph.Mode) float64 {
 	return 1
 }
 
-// AimWords says what a throttle is set by, in a line: the unit's flow, gauges, the rise.
+// AimWords says what a throttle is set by, in a line: the unit's flow, gauges where there are
+// any, the rise.
 func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 	a, ok := p.AimOf(v.ID)
 	if !ok {
@@ -75,15 +76,38 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 	if a.Several {
 		in = " in mode " + a.Mode
 	}
-	text := fmt.Sprintf("set%s until the unit shows %s (a gauge before it and one after it: %s apart", in, quantity.Format(a.Flow, quantity.Flow, units), quantity.Format(a.DropPa, quantity.Pressure, units))
+	var ways []string
+	if gauges(p) {
+		ways = append(ways, fmt.Sprintf("a gauge before it and one after it: %s apart", quantity.Format(a.DropPa, quantity.Pressure, units)))
+	}
+	rises := ""
 	for i, r := range a.Rises {
 		lead := ", "
 		if i == 0 {
-			lead = "; at full output the water warms by "
+			lead = "at full output the water warms by "
 		}
-		text += fmt.Sprintf("%s%s at %s air", lead, quantity.Format(r.K, quantity.TemperatureDifference, units), quantity.Format(r.AirC, quantity.Temperature, units))
+		rises += fmt.Sprintf("%s%s at %s air", lead, quantity.Format(r.K, quantity.TemperatureDifference, units), quantity.Format(r.AirC, quantity.Temperature, units))
 	}
-	return text + "); start near " + strings.ToLower(Near(p, v, a))
+	if rises != "" {
+		ways = append(ways, rises)
+	}
+	text := fmt.Sprintf("set%s until the unit shows %s", in, quantity.Format(a.Flow, quantity.Flow, units))
+	if len(ways) > 0 {
+		text += " (" + strings.Join(ways, "; ") + ")"
+	}
+	return text + "; start near " + strings.ToLower(Near(p, v, a))
+}
+
+// gauges reports whether the job has the two gauges that a drop is read by: nobody taps a pipe
+// for them alone.
+func gauges(p *plan.Plan) bool {
+	n := 0
+	for _, part := range p.After.Circuit.Parts {
+		if part.Kind == graph.PressureGauge {
+			n++
+		}
+	}
+	return n >= 2
 }
 
 // Hand says what a hand does to set a valve that is set by its Kv: tag.Hand with what the

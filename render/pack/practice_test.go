@@ -100,6 +100,9 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 		t.Error("saw bands without a cut")
 	}
 	jets := len(p.Circuit.OfKind(graph.JetGroup)) > 0
+	if len(p.Circuit.OfKind(graph.PressureGauge)) == 0 && strings.Contains(words, "gauge") {
+		t.Error("a reading on gauges in a job without any")
+	}
 	if !jets && strings.Contains(words, "jets") {
 		t.Error("jets in a job without any")
 	}

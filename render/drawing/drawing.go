@@ -13,6 +13,7 @@ import (
 // view is one way to draw a plan.
 type view struct {
 	name  string
+	title string
 	wants plan.Want
 	pages func(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error)
 	none  string // why it may have no pages
@@ -21,14 +22,14 @@ type view struct {
 // views lists them in the order of the job pack.
 func views() []view {
 	return []view{
-		{"schematic", plan.Findings, schematicPages, ""},
-		{"isometric", plan.Findings, isometricPages, "no run has legs: their places are not known"},
-		{"detail", plan.Findings, detailPages, "no string of new parts stands in old pipe, on straight legs"},
-		{"templates", plan.Findings, templatePages, "no old pipe is cut, or its cut or its size is not known"},
-		{"cutplan", plan.Lists, cutplanPages, "no new pipe has to be cut"},
-		{"labels", plan.Lists | plan.Flows, labelPages, "there is neither a piece to cut nor a valve"},
-		{"curves", plan.Flows | plan.Ranges, curvePages, "no pump has a duty point: see the findings of check"},
-		{"year", plan.Flows | plan.Lists | plan.Heat, yearPages, "the description has no [climate] to make a year of"},
+		{"schematic", "Schematic", plan.Findings, schematicPages, ""},
+		{"isometric", "Isometric of the new work", plan.Findings, isometricPages, "no run has legs: their places are not known"},
+		{"detail", "The assembly in the old line, true to scale", plan.Findings, detailPages, "no string of new parts stands in old pipe, on straight legs"},
+		{"templates", "Bands to saw by, 1:1", plan.Findings, templatePages, "no old pipe is cut, or its cut or its size is not known"},
+		{"cutplan", "Stock plan", plan.Lists, cutplanPages, "no new pipe has to be cut"},
+		{"labels", "Labels to cut out", plan.Lists | plan.Flows, labelPages, "there is neither a piece to cut nor a valve"},
+		{"curves", "Pump and circuit", plan.Flows | plan.Ranges, curvePages, "no pump has a duty point: see the findings of check"},
+		{"year", "The year, month by month", plan.Flows | plan.Lists | plan.Heat, yearPages, "the description has no [climate] to make a year of"},
 	}
 }
 
@@ -39,6 +40,16 @@ func Views() []string {
 		names = append(names, v.name)
 	}
 	return names
+}
+
+// Title is what a view is called on the page of the pack.
+func Title(name string) string {
+	for _, v := range views() {
+		if v.name == name {
+			return v.title
+		}
+	}
+	return ""
 }
 
 // Wants returns what a plan must hold for a view (or for "all").

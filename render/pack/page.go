@@ -6,8 +6,8 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/render/drawing"
 	"dryfit/render/scene"
-	"dryfit/render/table"
 )
 
 // picture is one sheet of the book and the file it lies in.
@@ -57,15 +57,8 @@ func errorsOf(ds []graph.Diagnostic) []graph.Diagnostic {
 
 // sheetsOf makes the sheets of a view, and says what to call them and where each lies.
 func sheetsOf(view string, pages []*scene.Scene) []picture {
-	titles := map[string]string{
-		"schematic": "Schematic", "isometric": "Isometric of the new work", "detail": "The assembly in the old line, true to scale",
-		"templates": "Bands to saw by, 1:1", "cutplan": "Stock plan", "labels": "Labels to cut out", "curves": "Pump and circuit", "year": "The year, month by month",
-	}
-	title := titles[view]
-	if title == "" {
-		title = table.Capital(view)
-	}
 	var out []picture
+	title := drawing.Title(view)
 	for i, s := range pages {
 		one := picture{Title: title, File: sheetFile(view, i), Scene: s}
 		if len(pages) > 1 {

@@ -49,10 +49,12 @@ func TestPrintsAtTrueScale(t *testing.T) {
 				bands = bands || strings.HasPrefix(f.Name, "templates")
 			}
 			out := filepath.Join(dir, "page.pdf")
-			cmd := exec.Command(browser, "--headless", "--no-sandbox", "--disable-gpu", "--user-data-dir="+filepath.Join(dir, "profile"),
+			cmd := exec.Command(browser, "--headless", "--enable-logging=stderr", "--no-sandbox", "--disable-gpu", "--user-data-dir="+filepath.Join(dir, "profile"),
 				"--print-to-pdf="+out, "--no-pdf-header-footer", "file://"+filepath.Join(dir, "index.html"))
 			if said, err := cmd.CombinedOutput(); err != nil {
 				t.Fatalf("%s: %v\n%s", name, err, said)
+			} else if bytes.Contains(said, []byte("CONSOLE")) {
+				t.Errorf("%s: the console has something to say:\n%s", name, said)
 			}
 			data, err := os.ReadFile(out)
 			if err != nil {

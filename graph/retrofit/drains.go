@@ -28,31 +28,60 @@ func (l *limb) drainsAndBleeds(to, from *strand, line graph.Vec) {
 	if l.w.asked.Bleeds == nil && !drains {
 		bleeds = false // drains alone speaks of both
 	}
-	var legs []*spot // of each segment; nil for the unit itself
-	z := []float64{0}
-	add := func(s *strand) {
-		for k := range s.legs {
-			legs = append(legs, &spot{s: s, leg: k})
-			z = append(z, z[len(z)-1]+s.legs[k].By.Z)
-		}
-	}
-	add(to)
-	rise := 0.0
-	for _, g := range from.legs {
-		rise += g.By.Z
-	}
-	legs = append(legs, nil)
-	z = append(z, line.Z-rise)
-	add(from)
-
+	sections := l.sections(to, from, line)
 	for _, sign := range []float64{-1, 1} { // low points, then high ones
 		if sign < 0 && !drains || sign > 0 && !bleeds {
 			continue
 		}
-		for _, sp := range turning(z, sign) {
-			l.tap(sp, legs, sign)
+		for _, sec := range sections {
+			for _, sp := range sec.turning(sign) {
+				l.tap(sp, sec.legs, sign)
+			}
 		}
 	}
+}
+
+// section is a stretch of the unit's branch that water and air pass of themselves: its heights,
+// and the leg between each and the next, nil for the unit. An end at a check valve is shut.
+type section struct {
+	z               []float64
+	legs            []*spot
+	shutIn, shutOut bool
+}
+
+// sections are the parts of the unit's branch between its tees and the check against a feeder.
+func (l *limb) sections(to, from *strand, line graph.Vec) []section {
+	out := []section{{z: []float64{0}}}
+	at := &out[0]
+	add := func(s *strand, k int, rise float64) {
+		at.legs, at.z = append(at.legs, &spot{s: s, leg: k}), append(at.z, at.z[len(at.z)-1]+rise)
+	}
+	for k := range to.legs {
+		add(to, k, to.legs[k].By.Z)
+	}
+	rise := 0.0
+	for _, g := range from.legs {
+		rise += g.By.Z
+	}
+	at.legs, at.z = append(at.legs, nil), append(at.z, line.Z-rise)
+	for k := range from.legs {
+		whole := from.legs[k].By
+		i := slices.IndexFunc(from.items, func(it item) bool {
+			p := l.d.Part(it.part)
+			return it.leg == k && p != nil && p.Kind == graph.CheckValve
+		})
+		if i < 0 {
+			add(from, k, whole.Z)
+			continue
+		}
+		before := whole.Unit().Z * from.items[i].pos
+		add(from, k, before)
+		at.shutOut = true
+		out = append(out, section{z: []float64{at.z[len(at.z)-1]}, shutIn: true})
+		at = &out[len(out)-1]
+		add(from, k, whole.Z-before)
+	}
+	return out
 }
 
 // wanted is what is said, else what goes without saying.
@@ -63,16 +92,20 @@ func wanted(said *bool, usual bool) bool {
 	return *said
 }
 
-// turning returns the level stretches [first, last] of a profile that lie lower (sign -1) or
-// higher (sign 1) than both neighbours; the ends of the profile are none.
-func turning(z []float64, sign float64) [][2]int {
+// turning returns the level stretches [first, last] of the heights that lie lower (sign -1) or
+// higher (sign 1) than both neighbours; an open end is none, one that is shut is as a wall.
+func (c *section) turning(sign float64) [][2]int {
 	var out [][2]int
-	for i := 1; i < len(z)-1; {
+	z := c.z
+	for i := 0; i < len(z); {
 		j := i
 		for j+1 < len(z) && math.Abs(z[j+1]-z[i]) <= levelMM {
 			j++
 		}
-		if j < len(z)-1 && sign*(z[i]-z[i-1]) > levelMM && sign*(z[j]-z[j+1]) > levelMM {
+		first, last := i == 0, j == len(z)-1
+		before := first && c.shutIn || !first && sign*(z[i]-z[max(0, i-1)]) > levelMM
+		after := last && c.shutOut || !last && sign*(z[j]-z[min(j+1, len(z)-1)]) > levelMM
+		if before && after && !(first && last) {
 			out = append(out, [2]int{i, j})
 		}
 		i = j + 1
@@ -90,6 +123,9 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 		}
 	}
 	beside := func(seg int, atEnd bool) {
+		if seg < 0 || seg >= len(legs) {
+			return // the check stands there
+		}
 		if sp := legs[seg]; sp != nil && axial(sp.s.legs[sp.leg].By) {
 			spots = append(spots, spot{s: sp.s, leg: sp.leg, atEnd: atEnd, way: graph.Vec{Y: -1}})
 		}

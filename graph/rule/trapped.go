@@ -15,6 +15,9 @@ const levelMM = 1
 // pipe gets to the bend below it. Common practice, no source.
 const nearMM = 200
 
+// tapKeys are the keys of [retrofit] that ask for them.
+var tapKeys = map[graph.Kind]string{graph.DrainValve: "drains", graph.AirBleed: "bleeds"}
+
 // spot is one point of new pipe.
 type spot struct {
 	z    float64
@@ -53,7 +56,8 @@ func trapped(in *Input, report Report, sign float64, tap graph.Kind, what, fitti
 		report(false, graph.Diagnostic{
 			Pos: at.run.Pos, Severity: graph.Warning,
 			Message: graph.Say("%s %s of the new pipe: 0 %ss within %s of it, needs 1; %s there", what, where, fitting, v.length(nearMM), stays),
-			Hint:    graph.Say("add a tee with %s there, or lead the pipe so that it falls all the way to the line; a plug of the unit's own does as well if it is reached", graph.A(fitting)),
+			Hint: graph.Say("%s = true in [retrofit] has one put in where the pipe there has room; in pipe you draw yourself add a tee with %s, or lead it so that it falls all the way to the line; a plug of the unit's own does as well if it is reached",
+				tapKeys[tap], graph.A(fitting)),
 		})
 	}
 }

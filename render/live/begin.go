@@ -5,6 +5,7 @@ import (
 	"embed"
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/description"
@@ -120,16 +121,18 @@ func field(b *bytes.Buffer, f *whatif.Field) {
 		class = "key blank"
 	}
 	var help []string
-	for _, h := range []string{f.Means, f.Help, f.Hint.In(quantity.MetricSystem)} {
-		if h != "" && f.Blank {
-			help = append(help, h)
+	add := func(words string) {
+		if said := strings.Join(help, "; "); words != "" && !strings.Contains(said, strings.TrimPrefix(words, "write ")) {
+			help = append(help, words)
 		}
 	}
-	if f.Means != "" && !f.Blank {
-		help = append(help, f.Means)
-	}
-	if f.Blank && f.IsOpen {
-		help = append(help, "left open, nothing is said of it: where the catalogue has a guess that is taken, marked as assumed, and the answers get their range from it")
+	add(f.Means)
+	if f.Blank {
+		add(f.Help)
+		add(f.Hint.In(quantity.MetricSystem))
+		if f.IsOpen {
+			add("may be left open")
+		}
 	}
 	fmt.Fprintf(b, "<div class=\"%s\"><label for=\"%s\">%s</label>\n", class, text(id), text(f.Label))
 	fmt.Fprintf(b, "<input type=\"text\" id=\"%s\" data-path=\"%s\" value=\"%s\" spellcheck=\"false\" autocomplete=\"off\" aria-describedby=\"%s-help\">\n", text(id), text(string(path)), text(f.Value), text(id))

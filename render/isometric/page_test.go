@@ -12,11 +12,14 @@ import (
 	"dryfit/render/sheet"
 )
 
-// On every page format and in inches too, nothing overlaps and every piece has its number.
+// On a narrow page in inches, and on a large one, nothing overlaps and every piece has its number.
 func TestEveryPage(t *testing.T) {
 	for _, file := range demos(t) {
 		in := input(t, file)
-		for text, units := range map[string]quantity.System{"a4 portrait": quantity.MetricSystem, "a3 landscape": quantity.InchSystem} {
+		for text, units := range map[string]quantity.System{"a4 portrait": quantity.InchSystem, "a3 landscape": quantity.MetricSystem} {
+			if text == "a3 landscape" && !strings.Contains(file, "large-circulation") && !strings.Contains(file, "two-speed") {
+				continue // what takes little of an A3 says no more than what takes much
+			}
 			page, err := sheet.ParsePage(text)
 			if err != nil {
 				t.Fatal(err)

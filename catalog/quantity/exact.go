@@ -15,6 +15,7 @@ var plainUnits = map[Dimension][]string{
 	Head:        {"m", "ft", "m"},
 	Temperature: {"°C"},
 	Power:       {"kW", "W"},
+	Mass:        {"kg"},
 	Current:     {"A"},
 	Voltage:     {"V"},
 	Density:     {"kg/m3"},

@@ -27,6 +27,15 @@ func TestExact(t *testing.T) {
 	}
 }
 
+// Every dimension has a unit to be written in; a Cv is kept, and written, as a Kv.
+func TestExactHasEveryDimension(t *testing.T) {
+	for d := range dimensions {
+		if len(plainUnits[d]) == 0 && d != Share && d != Cv {
+			t.Errorf("no unit to write a %s in", d)
+		}
+	}
+}
+
 // What a person wrote in whole units comes back in whole units.
 func TestExactIsPlain(t *testing.T) {
 	for _, c := range []struct {

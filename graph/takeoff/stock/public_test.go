@@ -177,6 +177,21 @@ func TestPublicInstances(t *testing.T) {
 	}
 }
 
+// Random lists of 20 to 60 lengths; optima of an arc-flow model in a general solver of integer
+// programmes, see testdata/README.md. A plan costs the optimum, and no bound is above it.
+func TestRandomLists(t *testing.T) {
+	for _, in := range instances(t, "random", 40) {
+		r := Plan(in.pieces, in.stock, in.kerf)
+		if bad := sound(in.pieces, in.stock, in.kerf, r); bad != "" {
+			t.Fatalf("%s: %s", in.name, bad)
+		}
+		optimum := decimal.RequireFromString(in.optimum)
+		if !r.Cost.Decimal.Equal(optimum) || r.LowerBound.Decimal.GreaterThan(optimum) || len(r.Unplaced) > 0 {
+			t.Errorf("%s: cost %s (bound %s), want %s; %s", in.name, r.Cost.Decimal, r.LowerBound.Decimal, in.optimum, r.Proof)
+		}
+	}
+}
+
 // hardList is 200 different lengths of a fifth to a third of the bar, invented: three or four
 // to a bar, and hardly room for a worse plan than the best.
 func hardList(seed uint64) []Demand {

@@ -34,6 +34,25 @@ func (d *drawing) want(r request) { d.requests = append(d.requests, r) }
 
 // placeLabels gives every text its place.
 func (d *drawing) placeLabels() {
+	reqs := d.texts()
+	chosen, overlapping := label.Choose(d.choices(reqs), d.fixed)
+	d.judgeLabels(reqs, chosen, overlapping)
+	var boxes []scene.Box
+	for i, r := range reqs {
+		if chosen[i] >= 0 {
+			d.write(r, r.places[chosen[i]].Box)
+			boxes = append(boxes, r.places[chosen[i]].Box)
+		}
+	}
+	for i, r := range reqs {
+		if chosen[i] >= 0 {
+			d.leader(r, r.places[chosen[i]].Box, boxes)
+		}
+	}
+}
+
+// texts are those that want a place, the first to choose before the rest.
+func (d *drawing) texts() []request {
 	for _, n := range d.diagram.Nodes {
 		if n == d.diagram.Tub {
 			d.wantTub(n)
@@ -52,11 +71,16 @@ func (d *drawing) placeLabels() {
 		}
 	}
 	sort.SliceStable(reqs, func(i, j int) bool { return reqs[i].rank < reqs[j].rank })
+	return reqs
+}
+
+// choices are the places each text may have, with room to its neighbours in the line.
+func (d *drawing) choices(reqs []request) [][]label.Place {
 	lists := make([][]label.Place, len(reqs))
 	pipes := stretchesOf(d.diagram.Pipes)
 	for i, r := range reqs {
 		lists[i] = make([]label.Place, len(r.places))
-		for k, p := range r.places { // with room to its neighbours in the line
+		for k, p := range r.places {
 			if pipes.behind(r, p.Box) {
 				p.Cost += behindCost
 			}
@@ -65,7 +89,12 @@ func (d *drawing) placeLabels() {
 			lists[i][k] = p
 		}
 	}
-	chosen, overlapping := label.Choose(lists, d.fixed)
+	return lists
+}
+
+// judgeLabels notes which texts found no free place, and which stand far off or with another
+// between them and what they belong to.
+func (d *drawing) judgeLabels(reqs []request, chosen, overlapping []int) {
 	d.overlaps, d.strained = nil, nil
 	for _, i := range overlapping {
 		d.overlaps = append(d.overlaps, reqs[i].tag)
@@ -85,18 +114,6 @@ func (d *drawing) placeLabels() {
 		}
 		if strained {
 			d.strained = append(d.strained, r.tag)
-		}
-	}
-	var boxes []scene.Box
-	for i, r := range reqs {
-		if chosen[i] >= 0 {
-			d.write(r, r.places[chosen[i]].Box)
-			boxes = append(boxes, r.places[chosen[i]].Box)
-		}
-	}
-	for i, r := range reqs {
-		if chosen[i] >= 0 {
-			d.leader(r, r.places[chosen[i]].Box, boxes)
 		}
 	}
 }

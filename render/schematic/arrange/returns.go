@@ -23,90 +23,25 @@ const (
 // below it, left under everything, up into the tub's foot. The topmost line is the
 // outermost all the way, so that none crosses another.
 func (b *builder) returns() {
-	var back []*line
-	foot, top, low := math.Inf(-1), math.Inf(1), math.Inf(-1)
-	for _, l := range b.lines {
-		if l.hang {
-			for _, n := range l.nodes {
-				box := n.Symbol.BoxAt(n.At, n.Way)
-				foot = max(foot, box.MaxY)
-			}
-			continue
-		}
-		if l.drop {
-			l.y = l.start.At.Y
-			back = append(back, l)
-			continue
-		}
-		for _, box := range b.extent(l) {
-			foot = max(foot, box.MaxY+l.y)
-		}
-		if l.toTub {
-			back = append(back, l)
-		}
-		if l.fromTub {
-			top, low = min(top, l.y), max(low, l.y)
-		}
-	}
+	r := b.standing()
 	b.carries()
 	if b.d.Tub == nil {
 		b.setRiserHeights()
 		return
 	}
-	if math.IsInf(top, 0) {
-		top, low = 0, 0
-	}
-	sort.SliceStable(back, func(i, j int) bool { // the innermost first
-		l, k := back[i], back[j]
-		switch {
-		case math.Abs(l.y-k.y) > 0.01:
-			return l.y > k.y
-		case l.drop != k.drop:
-			return l.drop
-		case l.drop:
-			return l.start.At.X < k.start.At.X
-		}
-		return false
-	})
-	width := 2 - b.firstMouth(back)
-	for _, l := range back {
-		width += b.mouthSpace(l)
-	}
-	width = max(width, tubWidth)
-	b.d.TubBox = scene.Box{MinX: -width, MinY: top - tubAbove, MaxX: 0, MaxY: low + tubBelow}
-	if b.d.TubBox.H() < 24 {
-		b.d.TubBox.MaxY = b.d.TubBox.MinY + 24
-	}
-	b.d.Tub.At = b.d.TubBox.Centre()
-
+	innermostFirst(r.back)
+	b.setTub(r)
 	wall := 0.0
-	for _, l := range back {
+	for _, l := range r.back {
 		if l.wall != nil {
 			wall = max(wall, l.wall.Symbol.Out-l.wall.Symbol.In)
 		}
 	}
-	track := max(foot+rowGap+2, b.d.TubBox.MaxY+wall+6)
+	track := max(r.foot+rowGap+2, b.d.TubBox.MaxY+wall+6)
 	right := math.Inf(-1)
-	mouth := b.firstMouth(back)
-	for _, l := range back {
-		end := l.x1
-		if len(l.row) > 0 {
-			end = max(end, l.row[len(l.row)-1].At.X+b.labelW(l.row[len(l.row)-1])/2)
-		}
-		for _, o := range b.lines { // whatever stands below on its way down
-			if !o.hang && o != l && o.y > l.y {
-				end = max(end, o.x1, o.carryX)
-			}
-		}
-		l.turnX = max(end+turnGap, right+turnGap)
-		for _, o := range b.lines { // not along a pipe that drops from a tee
-			if o.drop && math.Abs(o.start.At.X-l.turnX) < dropGap {
-				l.turnX = o.start.At.X + dropGap
-			}
-		}
-		if l.drop {
-			l.turnX = l.start.At.X
-		}
+	mouth := b.firstMouth(r.back)
+	for _, l := range r.back {
+		l.turnX = b.turn(l, right)
 		right = max(right, l.turnX)
 		l.track = track
 		track += trackGap
@@ -124,6 +59,98 @@ func (b *builder) returns() {
 	}
 	b.setRiserHeights()
 	b.hangs() // those on parts in the tub's wall have their place now
+}
+
+// standing is what the tub and the ways back to it hang on.
+type standing struct {
+	back     []*line // lines that lead to the tub
+	foot     float64 // Y below everything that stands in rows
+	top, low float64 // Y of the topmost and the lowest line from the tub
+}
+
+func (b *builder) standing() standing {
+	r := standing{foot: math.Inf(-1), top: math.Inf(1), low: math.Inf(-1)}
+	for _, l := range b.lines {
+		if l.hang {
+			for _, n := range l.nodes {
+				r.foot = max(r.foot, n.Symbol.BoxAt(n.At, n.Way).MaxY)
+			}
+			continue
+		}
+		if l.drop {
+			l.y = l.start.At.Y
+			r.back = append(r.back, l)
+			continue
+		}
+		for _, box := range b.extent(l) {
+			r.foot = max(r.foot, box.MaxY+l.y)
+		}
+		if l.toTub {
+			r.back = append(r.back, l)
+		}
+		if l.fromTub {
+			r.top, r.low = min(r.top, l.y), max(r.low, l.y)
+		}
+	}
+	if math.IsInf(r.top, 0) {
+		r.top, r.low = 0, 0
+	}
+	return r
+}
+
+// innermostFirst sorts lines that lead to the tub.
+func innermostFirst(back []*line) {
+	sort.SliceStable(back, func(i, j int) bool {
+		l, k := back[i], back[j]
+		switch {
+		case math.Abs(l.y-k.y) > 0.01:
+			return l.y > k.y
+		case l.drop != k.drop:
+			return l.drop
+		case l.drop:
+			return l.start.At.X < k.start.At.X
+		}
+		return false
+	})
+}
+
+// setTub makes the tub as wide as the ways back into its foot need, and as high as the lines
+// from it stand apart.
+func (b *builder) setTub(r standing) {
+	width := 2 - b.firstMouth(r.back)
+	for _, l := range r.back {
+		width += b.mouthSpace(l)
+	}
+	width = max(width, tubWidth)
+	b.d.TubBox = scene.Box{MinX: -width, MinY: r.top - tubAbove, MaxX: 0, MaxY: r.low + tubBelow}
+	if b.d.TubBox.H() < 24 {
+		b.d.TubBox.MaxY = b.d.TubBox.MinY + 24
+	}
+	b.d.Tub.At = b.d.TubBox.Centre()
+}
+
+// turn is the X at which a line to the tub turns down: right of what stands below it, of the
+// lines that have turned already, and not along a pipe that drops from a tee.
+func (b *builder) turn(l *line, right float64) float64 {
+	if l.drop {
+		return l.start.At.X
+	}
+	end := l.x1
+	if len(l.row) > 0 {
+		end = max(end, l.row[len(l.row)-1].At.X+b.labelW(l.row[len(l.row)-1])/2)
+	}
+	for _, o := range b.lines { // whatever stands below on its way down
+		if !o.hang && o != l && o.y > l.y {
+			end = max(end, o.x1, o.carryX)
+		}
+	}
+	x := max(end+turnGap, right+turnGap)
+	for _, o := range b.lines {
+		if o.drop && math.Abs(o.start.At.X-x) < dropGap {
+			x = o.start.At.X + dropGap
+		}
+	}
+	return x
 }
 
 // carries finds how far right a row's pipe to the row that goes on from it must turn down.

@@ -124,6 +124,11 @@ func taken(r *Row) []string {
 	if r.Rated > 0 {
 		say("rated %s, at most %s", metric(r.Rated, quantity.Flow), metric(r.Most, quantity.Flow))
 	}
+	for _, x := range r.Ratings {
+		if x.AirC == 7 {
+			say("%s for %s in air of %s and water of %s", metric(x.OutputW, quantity.Power), metric(x.InputW, quantity.Power), metric(x.AirC, quantity.Temperature), metric(x.WaterC, quantity.Temperature))
+		}
+	}
 	if r.RatingPa > 0 {
 		say("stands %s", metric(r.RatingPa, quantity.Pressure))
 	}

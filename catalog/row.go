@@ -51,14 +51,17 @@ type Row struct {
 	RatingPa                                  float64      // pressure at 20..23 °C
 	Curve                                     [][2]float64 // pumps: flow m³/s, head m (one speed); several speeds: Speeds
 	Speeds                                    []SpeedRow
-	Least, Rated, Most                        float64   // heat pumps, m³/s; filters and elements: Least
-	SpreadPct                                 float64   // how far the loss (or the curve's head) may be off when only this row is known, ±%; of pipe: its bore
-	StockMM                                   []float64 // pipe: lengths on sale
-	PowerW                                    float64   // element heaters: electric power; heat pumps: rated output
-	DirtyFactor                               float64   // filters: of the clean drop, when it wants cleaning; 0: 3
-	Clips                                     float64   // barbs: hose clips on one tail; 0: two
-	Ways                                      int       // manifolds and diverters: how many outlets
-	Default                                   bool      // the row a part of its kind is given when none is named
+	Least, Rated, Most                        float64     // heat pumps, m³/s; filters and elements: Least
+	SpreadPct                                 float64     // how far the loss (or the curve's head) may be off when only this row is known, ±%; of pipe: its bore
+	StockMM                                   []float64   // pipe: lengths on sale
+	PowerW                                    float64     // element heaters: electric power; heat pumps: rated output
+	Ratings                                   []RatingRow // heat pumps
+	LeastAirC, MostWaterC                     *float64    // heat pumps, °C; nil: not said
+	RatingsSource                             string
+	DirtyFactor                               float64 // filters: of the clean drop, when it wants cleaning; 0: 3
+	Clips                                     float64 // barbs: hose clips on one tail; 0: two
+	Ways                                      int     // manifolds and diverters: how many outlets
+	Default                                   bool    // the row a part of its kind is given when none is named
 
 	Source  string // standard and table, or "common practice, no source", or "from memory"
 	Tag     string // read, xcheck, memory, computed, common
@@ -68,6 +71,9 @@ type Row struct {
 	Pressed []int  // points of Curve given as pressures (see Catalog.InWater)
 	Heads   heads  // what was given in the way that hangs on the water (see Catalog.InWater)
 }
+
+// RatingRow is what a heat pump gives in air and water of a temperature.
+type RatingRow struct{ AirC, WaterC, OutputW, InputW float64 }
 
 // SpeedRow is one speed of a generic pump.
 type SpeedRow struct {

@@ -218,7 +218,7 @@ func (b *builder) sizes(s *scene, r *Report) {
 		if row.Kind != "heat-pump" || row.PowerW <= 0 {
 			continue
 		}
-		u := fromRow(row, b.in.Fluid)
+		u := b.fromRow(row)
 		switch w := at(u); {
 		case w < 0.93*size && (below == nil || w > at(below)):
 			below, leastBelow = u, row.Least

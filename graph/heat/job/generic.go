@@ -5,26 +5,46 @@ import (
 	"dryfit/graph/heat"
 )
 
-const genericSource = "a fixed-speed unit of its size: trade figures for 38 °C, from memory"
+// genericStandbyW is the stand-by of a unit of the catalogue. Source: see the builder's list of
+// what is assumed.
+const genericStandbyW = 15
 
-// genericMap is what a fixed-speed unit sold by its output in warm air (26 °C, water 26 °C)
-// gives at a tub's 38 °C: air, output as a share of the one it is sold by, COP. Source: the
-// slopes of package heat for the output; COP 45 to 50 % of Carnot, from memory, less what
-// cheap units fall short.
-var genericMap = [...]struct{ air, share, cop float64 }{{-7, 0.42, 2.3}, {7, 0.64, 3.1}, {15, 0.77, 3.7}, {26, 0.92, 4.8}}
-
-// Limits of such a unit. Source: from memory; the sheet beats them.
-const (
-	genericLeastC = -7.0
-	genericMostC  = 40.0
-)
+// ratedRow returns a row with ratings and limits: its own, or where it says its power alone those
+// of the catalogue's default unit, as its power to that one's.
+func (b *builder) ratedRow(row catalog.Row) catalog.Row {
+	usual, ok := b.in.Stage.Catalog().Generic("heat-pump")
+	if !ok {
+		return row
+	}
+	if len(row.Ratings) == 0 && usual.PowerW > 0 && row.PowerW > 0 {
+		times := row.PowerW / usual.PowerW
+		for _, r := range usual.Ratings {
+			r.OutputW, r.InputW = times*r.OutputW, times*r.InputW
+			row.Ratings = append(row.Ratings, r)
+		}
+		row.RatingsSource = usual.RatingsSource
+	}
+	if row.LeastAirC == nil {
+		row.LeastAirC = usual.LeastAirC
+	}
+	if row.MostWaterC == nil {
+		row.MostWaterC = usual.MostWaterC
+	}
+	return row
+}
 
 // fromRow makes a unit of a catalogue row.
-func fromRow(row catalog.Row, fluid heat.Fluid) *heat.Unit {
-	u := &heat.Unit{ID: row.Name, RatedFlow: row.Rated, LeastAirC: genericLeastC, HasLeast: true, MostC: genericMostC, HasMost: true, Fluid: fluid, StandbyW: 15}
-	for _, g := range genericMap {
-		out := g.share * row.PowerW
-		u.Ratings = append(u.Ratings, heat.Rating{AirC: g.air, WaterC: 38, OutputW: out, InputW: out / g.cop})
+func (b *builder) fromRow(row catalog.Row) *heat.Unit {
+	row = b.ratedRow(row)
+	u := &heat.Unit{ID: row.Name, RatedFlow: row.Rated, Fluid: b.in.Fluid, StandbyW: genericStandbyW}
+	for _, r := range row.Ratings {
+		u.Ratings = append(u.Ratings, heat.Rating{AirC: r.AirC, WaterC: r.WaterC, OutputW: r.OutputW, InputW: r.InputW})
+	}
+	if row.LeastAirC != nil {
+		u.LeastAirC, u.HasLeast = *row.LeastAirC, true
+	}
+	if row.MostWaterC != nil {
+		u.MostC, u.HasMost = *row.MostWaterC, true
 	}
 	return u
 }

@@ -146,8 +146,9 @@ func (b *builder) unit() *heat.Unit {
 	p := b.in.Unit
 	u := unitOf(p.Part, p.Rated.V, b.in.Fluid)
 	data := p.Unit
+	genericSource := b.ratedRow(p.Row.V).RatingsSource
 	if len(data.Ratings) == 0 {
-		generic := fromRow(p.Row.V, b.in.Fluid)
+		generic := b.fromRow(p.Row.V)
 		u.Ratings = generic.Ratings
 		if !u.HasLeast {
 			u.LeastAirC, u.HasLeast = generic.LeastAirC, true
@@ -164,7 +165,7 @@ func (b *builder) unit() *heat.Unit {
 		})
 	}
 	if len(data.Ratings) > 0 && !u.HasLeast {
-		u.LeastAirC, u.HasLeast = genericLeastC, true
+		u.LeastAirC, u.HasLeast = usualLeastC, true
 		for _, r := range u.Ratings {
 			u.LeastAirC = min(u.LeastAirC, r.AirC)
 		}
@@ -192,6 +193,10 @@ func (b *builder) unit() *heat.Unit {
 	}
 	return u
 }
+
+// usualLeastC is the coldest air in which a unit runs whose sheet does not say it. Source: from
+// memory; the sheet beats it.
+const usualLeastC = -7.0
 
 // frostUnsaid reports whether a rating in frost does not say whether defrosts are in it.
 func frostUnsaid(d *graph.UnitData) bool {

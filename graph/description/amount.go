@@ -18,7 +18,7 @@ func qtyField[T any](name string, l limit, at func(*T) *float64) field[T] {
 func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return schema.Quantity() },
+		shape: schema.Quantity,
 		like:  quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
@@ -38,7 +38,7 @@ func qtyOr[T any](name string, l limit, none float64, at func(*T) *float64) fiel
 func qtySet[T any](name string, l limit, at func(*T) *float64, given func(*T) *bool) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return schema.Quantity() },
+		shape: schema.Quantity,
 		like:  quote(l.example()),
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
@@ -87,7 +87,7 @@ func exactIn(x float64, l limit) string {
 func openingField[T any](name string, at func(*T) *graph.Opening, given func(*T) *bool) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return openingShape() },
+		shape: openingShape,
 		read: func(r *reader, v located.Value, into *T) {
 			if o, ok := r.opening(v); ok {
 				*at(into), *given(into) = o, true
@@ -150,7 +150,7 @@ func amountField[T any](name string, l limit, at func(*T) *graph.Amount) field[T
 	return field[T]{
 		like:  quote(l.example()),
 		key:   name,
-		shape: func() schema.Shape { return schema.Quantity() },
+		shape: schema.Quantity,
 		read: func(r *reader, v located.Value, into *T) {
 			if q, ok := r.quantity(v, l); ok {
 				*at(into) = graph.Given(r.baseValue(q))

@@ -57,7 +57,7 @@ var cabinetFields = []field[graph.Cabinet]{
 func portField[T any](key string, at func(*T) *graph.PortRef) field[T] {
 	return field[T]{
 		key:   key,
-		shape: func() schema.Shape { return portShape() },
+		shape: portShape,
 		read: func(r *reader, v located.Value, into *T) {
 			if ref, ok := r.portRef(v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
 				*at(into) = ref

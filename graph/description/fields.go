@@ -16,7 +16,7 @@ import (
 func textField[T any](name, write string, at func(*T) *string) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return schema.Text() },
+		shape: schema.Text,
 		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.Text(v, write); ok {
 				*at(into) = s
@@ -94,7 +94,7 @@ func quotedList(words []string) string {
 func boolField[T any](name string, at func(*T) *bool) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return schema.Flag() },
+		shape: schema.Flag,
 		like:  "true",
 		read: func(r *reader, v located.Value, into *T) {
 			if b, ok := r.Bool(v); ok {
@@ -114,7 +114,7 @@ func boolField[T any](name string, at func(*T) *bool) field[T] {
 func maybeField[T any](name string, at func(*T) **bool) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return schema.Flag() },
+		shape: schema.Flag,
 		like:  "true",
 		read: func(r *reader, v located.Value, into *T) {
 			if b, ok := r.Bool(v); ok {
@@ -192,7 +192,7 @@ func numberField[T any](name string, low, high float64, at func(*T) *float64, gi
 func sizeField[T any](name string, at func(*T) *catalog.Size) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return schema.Quantity() },
+		shape: schema.Quantity,
 		like:  `"2 in"`,
 		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.size(v); ok {
@@ -241,7 +241,7 @@ func specShape() schema.Shape {
 func specField[T any](name string, at func(*T) *catalog.Spec) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return specShape() },
+		shape: specShape,
 		read: func(r *reader, v located.Value, into *T) {
 			s, ok := r.Text(v, `a spec such as "pvc-sch40"`)
 			switch {

@@ -31,7 +31,7 @@ func dateField[T any](name string, at func(*T) *string) field[T] {
 	const write = "a date without quotes: 2026-05-11"
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return schema.Date() },
+		shape: schema.Date,
 		read: func(r *reader, v located.Value, into *T) {
 			if r.Blank(v, write) {
 				return

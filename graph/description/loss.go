@@ -38,7 +38,7 @@ var lossForms = []lossForm{
 func lossField() field[graph.Part] {
 	return field[graph.Part]{
 		key:   "loss",
-		shape: func() schema.Shape { return lossShape() },
+		shape: lossShape,
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			if l := r.loss(v, into.Kind == graph.Tub); l != nil {
 				into.Loss = l

@@ -39,7 +39,7 @@ var morePartFields = slices.Concat([]field[graph.Part]{
 func kindField() field[graph.Part] {
 	return field[graph.Part]{
 		key:   "kind",
-		shape: func() schema.Shape { return kindShape() },
+		shape: kindShape,
 		read:  func(*reader, located.Value, *graph.Part) {},
 		write: func(from *graph.Part) string { return quote(string(from.Kind)) },
 	}

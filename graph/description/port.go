@@ -102,7 +102,7 @@ func (r *reader) userPorts(part, v located.Value, p *graph.Part) {
 var portFields = []field[graph.Port]{
 	{
 		key:   "at",
-		shape: func() schema.Shape { return pointShape() },
+		shape: pointShape,
 		read: func(r *reader, v located.Value, into *graph.Port) {
 			at, ok := r.point(v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
 			if !ok { // reported: neither missed as well, nor in one place with another

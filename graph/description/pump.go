@@ -56,7 +56,7 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 	wordField("runs-for-heat", graph.RunsForHeatWords(), func(p *graph.Part) *string { return &p.Pump.RunsForHeat }),
 	{
 		key:   "check",
-		shape: func() schema.Shape { return schema.Flag() },
+		shape: schema.Flag,
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			if b, ok := r.Bool(v); ok && b {
 				into.Pump.Check = "check"

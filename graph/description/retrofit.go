@@ -13,7 +13,7 @@ import (
 var retrofitFields = []field[graph.Retrofit]{
 	needed(field[graph.Retrofit]{
 		key:   "unit",
-		shape: func() schema.Shape { return schema.Text() },
+		shape: schema.Text,
 		read: func(r *reader, v located.Value, into *graph.Retrofit) {
 			s, ok := r.Text(v, `the id of the heat-pump to be fitted`)
 			if !ok {
@@ -36,7 +36,7 @@ var retrofitFields = []field[graph.Retrofit]{
 	boolField("remove", func(t *graph.Retrofit) *bool { return &t.Remove }),
 	{key: "cut", shape: func() schema.Shape { return schema.Either(schema.Text(), tableShape(cutFields, "cut")) }, read: (*reader).cut, write: func(from *graph.Retrofit) string { return cutText(from.Cut) }},
 	wordField("bypass", []string{"auto", "spring", "valve", "none"}, func(t *graph.Retrofit) *string { return &t.Bypass }),
-	{key: "spring", shape: func() schema.Shape { return schema.Text() }, read: (*reader).spring, write: springText},
+	{key: "spring", shape: schema.Text, read: (*reader).spring, write: springText},
 	wayField("branch", func(t *graph.Retrofit) *graph.Vec { return &t.Branch }),
 	specField("spec", func(t *graph.Retrofit) *catalogSpec { return &t.Spec }),
 	sizeField("size", func(t *graph.Retrofit) *catalogSize { return &t.Size }),

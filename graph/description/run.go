@@ -21,7 +21,7 @@ type draft struct {
 var runFields = slices.Concat([]field[draft]{
 	{
 		key:   "id",
-		shape: func() schema.Shape { return schema.Text() },
+		shape: schema.Text,
 		read: func(r *reader, v located.Value, into *draft) {
 			if s, ok := r.Text(v, `a name of your own, such as "return-line"`); ok && r.goodID(v, s) {
 				into.ID, into.Named = s, true
@@ -80,7 +80,7 @@ var runFields = slices.Concat([]field[draft]{
 func endField(name string, at func(*draft) *graph.PortRef) field[draft] {
 	return field[draft]{
 		key:   name,
-		shape: func() schema.Shape { return portShape() },
+		shape: portShape,
 		read: func(r *reader, v located.Value, into *draft) {
 			if ref, ok := r.portRef(v, `a part and its port, such as "pump.out"`); ok {
 				*at(into) = ref

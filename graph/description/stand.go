@@ -34,7 +34,7 @@ func standField(name string, f field[graph.Stand]) field[graph.Retrofit] {
 
 func standAtField() field[graph.Stand] {
 	return field[graph.Stand]{
-		shape: func() schema.Shape { return pointShape() },
+		shape: pointShape,
 		read: func(r *reader, v located.Value, into *graph.Stand) {
 			into.At, _ = r.point(v, standPlace, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
 		},
@@ -44,7 +44,7 @@ func standAtField() field[graph.Stand] {
 
 func standFromField() field[graph.Stand] {
 	return field[graph.Stand]{
-		shape: func() schema.Shape { return portShape() },
+		shape: portShape,
 		read: func(r *reader, v located.Value, into *graph.Stand) {
 			if ref, ok := r.portRef(v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
 				into.From = ref
@@ -70,7 +70,7 @@ var keepClearFields = []field[graph.KeepClear]{
 func cornerField[T any](name string, at func(*T) *graph.Vec) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return pointShape() },
+		shape: pointShape,
 		read: func(r *reader, v located.Value, into *T) {
 			*at(into), _ = r.point(v, standPlace, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
 		},

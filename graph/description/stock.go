@@ -32,7 +32,7 @@ func (r *reader) stock(v located.Value) {
 func priceField[T any](name string, at func(*T) *string) field[T] {
 	return field[T]{
 		key:   name,
-		shape: func() schema.Shape { return priceShape() },
+		shape: priceShape,
 		read: func(r *reader, v located.Value, into *T) {
 			if s, ok := r.price(v); ok {
 				*at(into) = s

@@ -20,7 +20,7 @@ func Controller() []Sentence {
 		{
 			Name: "defrost",
 			When: func(j *Job) bool { return j.Unit != nil && !(j.SiteAir.Known && j.SiteAir.C >= 7) },
-			Say: func(j *Job) quantity.Text {
+			Say: func(*Job) quantity.Text {
 				return quantity.Say("Below about %s of air the unit defrosts, 3 to 10 minutes at a time, and takes that heat from the tub: the pump keeps running, the water may fall a little, and steam and water at the unit are no fault.", warm(7))
 			},
 			For: Fitter | Owner, Source: memory,

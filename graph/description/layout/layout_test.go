@@ -33,7 +33,7 @@ func TestFormat(t *testing.T) {
 // stays; the templates have the layout already.
 func TestFormatDescriptions(t *testing.T) {
 	n := 0
-	err := filepath.WalkDir("../../..", func(path string, e fs.DirEntry, err error) error {
+	err := filepath.WalkDir("../../..", func(path string, _ fs.DirEntry, err error) error {
 		if err != nil || filepath.Ext(path) != ".toml" {
 			return err
 		}

@@ -23,6 +23,7 @@ var mayAsk = map[string]string{
 	"graph/retrofit/":          "chooses the parts of the new work",
 	"graph/plan/advise.go":     "compares springs",
 	"graph/plan/bypass.go":     "compares springs",
+	"graph/plan/heat.go":       "holds units of other sizes against the tub",
 	"graph/plan/remedy.go":     "compares pumps",
 	"graph/plan/starved.go":    "compares pumps and units",
 	"graph/plan/swap.go":       "chooses the next size of pipe",

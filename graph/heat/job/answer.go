@@ -103,7 +103,10 @@ func (b *builder) unitTable(s *scene, r *Report) {
 			return
 		}
 		seen[airC] = true
-		r.Unit.At = append(r.Unit.At, UnitAt{AirC: airC, WaterC: s.tub.SetC, Working: u.At(heat.Air{TempC: airC, Humidity: s.humid}, s.tub.SetC, s.planned.FlowM3s)})
+		here := UnitAt{AirC: airC, WaterC: s.tub.SetC, Working: u.At(heat.Air{TempC: airC, Humidity: s.humid}, s.tub.SetC, s.planned.FlowM3s)}
+		if !slices.ContainsFunc(r.Unit.At, here.same) { // the sheet's own point says it
+			r.Unit.At = append(r.Unit.At, here)
+		}
 	}
 	for _, x := range u.Ratings {
 		if given {
@@ -115,6 +118,14 @@ func (b *builder) unitTable(s *scene, r *Report) {
 	slices.SortStableFunc(r.Unit.At, func(a, b UnitAt) int {
 		return cmp.Or(cmp.Compare(a.AirC, b.AirC), -cmp.Compare(boolInt(a.Rated), boolInt(b.Rated)))
 	})
+}
+
+// same reports whether another line of the table says the same: at the same air and water, to
+// a two-hundredth.
+func (u UnitAt) same(other UnitAt) bool {
+	near := func(a, b, tol float64) bool { return math.Abs(a-b) <= tol }
+	return near(u.AirC, other.AirC, 0.05) && near(u.WaterC, other.WaterC, 0.05) &&
+		near(u.Working.OutputW, other.Working.OutputW, 0.005*u.Working.OutputW) && near(u.Working.InputW, other.Working.InputW, 0.005*u.Working.InputW)
 }
 
 func boolInt(v bool) int {

@@ -199,6 +199,29 @@ func TestElementsShareOfHeatingUp(t *testing.T) {
 	}
 }
 
+// No line of the unit's table says what another says: a rating at the tub's own water stands
+// there once, one at other water beside what the unit gives here.
+func TestUnitTableSaysNothingTwice(t *testing.T) {
+	in := testInput()
+	in.Heating.FlowM3s = 0 // full flow: at its rated points the unit is as its sheet has it
+	count := func() (at map[[2]float64]int) {
+		at = map[[2]float64]int{}
+		for _, u := range Answer(in).Unit.At {
+			at[[2]float64{u.AirC, u.WaterC}]++
+		}
+		return at
+	}
+	for where, n := range count() {
+		if n != 1 {
+			t.Errorf("%d lines at %v", n, where)
+		}
+	}
+	in.Unit.Unit.Ratings[1].WaterC = 30
+	if at := count(); at[[2]float64{15, 30}] != 1 || at[[2]float64{15, 38}] != 1 {
+		t.Errorf("%v", at)
+	}
+}
+
 func BenchmarkAnswer(b *testing.B) {
 	in := testInput()
 	for b.Loop() {

@@ -1,0 +1,27 @@
+package hydraulic
+
+import (
+	"math"
+	"testing"
+)
+
+// What a guess harms is the unit's flow or the jets', whichever it moves more; the pump's head
+// is told beside it and is no harm.
+func TestHarm(t *testing.T) {
+	for _, c := range []struct{ unit, jets, head, want float64 }{{0.05, 0.2, 0.9, 0.2}, {0.3, 0.2, 0.1, 0.3}, {0, 0, 0.5, 0}} {
+		f := Influence{Unit: c.unit, Jets: c.jets, Head: c.head}
+		if got := f.Harm(); got != c.want {
+			t.Errorf("%+v: %g", c, got)
+		}
+	}
+}
+
+// A tee whose branch carries all, to both sides alike: its loss goes by the square of that flow,
+// so that its slope is twice the loss over the flow. By hand.
+func TestSlopeOfATurningTee(t *testing.T) {
+	l := newTeeLaw(0.0525, 0.0525)
+	h, slope := l.Loss([3]float64{2e-3, 2e-3, -4e-3})
+	if want := 2 * math.Abs(h[2]) / 4e-3; !(math.Abs(math.Abs(slope[2][2])-want) <= 1e-9*want) || !(want > 0) {
+		t.Errorf("slope %g, want %g", slope[2][2], want)
+	}
+}

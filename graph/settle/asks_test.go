@@ -32,6 +32,7 @@ var mayAsk = map[string]string{
 	"graph/rule/adaptor.go":    "names what else could be fitted",
 	"graph/rule/join.go":       "names the pipe a calliper has measured",
 	"graph/heat/job/answer.go": "compares units",
+	"render/survey/read.go":    "draws a template nobody has filled in: its circuit has no file whose rows could be settled",
 	"render/tag/names.go":      "names a check by its style, of a circuit that nobody has settled (settle.CheckStyle)",
 }
 

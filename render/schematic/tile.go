@@ -259,8 +259,8 @@ func (d *drawing) inTile(t *tile) []scene.Item {
 		out = append(out, scene.Line(a, b, scene.Dashed(0.5, 1.6, 0.5, 0.4, 0.5)).Tagged("match:"+m.name))
 		text := scene.Text{Text: m.name, SizeMM: 3, Bold: true, Anchor: scene.Centre, Middle: true, Halo: true, Tag: "label:match"}
 		best := math.Inf(1)
-		for i, back := range []float64{2.2, 5, 8, 11} {
-			for k, off := range []float64{3.4, -3.4, 4.6, -4.6, 7, -7} {
+		for i, back := range []float64{2.2, 4, 6, 8, 11, 14, 17} {
+			for k, off := range []float64{3.2, -3.2, 4.6, -4.6, 7, -7, 10, -10, 13, -13} {
 				w := scene.Point{X: -back*m.way.X + off*math.Abs(m.way.Y), Y: -back*m.way.Y + off*math.Abs(m.way.X)}
 				try := text
 				try.At = scene.Point{X: m.at.X + w.X, Y: m.at.Y + w.Y}

@@ -115,7 +115,10 @@ func lengthOf(p *plan.Plan, j jobIn, words string) string {
 		if c.OnSite {
 			mark += "+"
 		}
-		return " (" + quantity.Format(c.CutMM, quantity.Length, j.units) + mark + ")"
+		if c.OverMM > 0 {
+			mark += ", " + quantity.Format(c.OverMM, quantity.Length, j.units) + " over"
+		}
+		return " (" + quantity.Format(c.SawMM(), quantity.Length, j.units) + mark + ")"
 	}
 	return ""
 }

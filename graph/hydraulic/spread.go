@@ -15,9 +15,9 @@ import (
 // sample before and after the work, so that the two can be compared point by point. before
 // may be nil; where it is after itself there is nothing to compare. unit is the id of the
 // unit whose flow is the promise; "" where there is none. Modes that have no likely answer
-// are left out.
-func Spread(before, after *route.Layout, unit string) *Ranges {
-	return SpreadEvery(before, after, unit, 1)
+// are left out. tell, if there is one, is told which point of how many is solved, from 0.
+func Spread(before, after *route.Layout, unit string, tell func(done, of int)) *Ranges {
+	return spreadEvery(before, after, unit, 1, tell)
 }
 
 // Sample solves the modes over some points of the sample and keeps the unit's flow at each: no
@@ -33,7 +33,10 @@ func Sample(before, after *route.Layout, unit string, points []int) *Ranges {
 
 // over works through points of the sample.
 func (s *spreader) over(points []int) *Ranges {
-	for _, i := range points {
+	for k, i := range points {
+		if s.tell != nil {
+			s.tell(k, len(points))
+		}
 		s.point(i)
 	}
 	return &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved}
@@ -41,7 +44,12 @@ func (s *spreader) over(points []int) *Ranges {
 
 // SpreadEvery is Spread over every so many points of the sample only: coarser and quicker.
 func SpreadEvery(before, after *route.Layout, unit string, every int) *Ranges {
+	return spreadEvery(before, after, unit, every, nil)
+}
+
+func spreadEvery(before, after *route.Layout, unit string, every int, tell func(done, of int)) *Ranges {
 	s := newSpread(before, after, unit)
+	s.tell = tell
 	out := s.over(sample.All(every))
 	for _, m := range s.modes {
 		out.Modes = append(out.Modes, m.ranges()...)
@@ -58,6 +66,7 @@ type spreader struct {
 	all      []unknown
 	unitPart *graph.Part
 	unsolved int
+	tell     func(done, of int) // nil: nobody
 }
 
 // spreadMode is one mode with its models and what the sample gave so far.

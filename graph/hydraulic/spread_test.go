@@ -51,7 +51,7 @@ func spreadOf(t *testing.T, text, unit string) *hydraulic.Ranges {
 	if c == nil || graph.HasErrors(ds) {
 		t.Fatalf("the description is wrong: %v", ds)
 	}
-	return hydraulic.Spread(nil, route.Lay(c.At(graph.After)), unit)
+	return hydraulic.Spread(nil, route.Lay(c.At(graph.After)), unit, nil)
 }
 
 // Ten metres over two square laws of five metres each at 10 m³/h: q = 10·√(2h/(k1+k2)), with

@@ -144,3 +144,23 @@ func BenchmarkLadder(b *testing.B) {
 		}
 	}
 }
+
+// Who waits for the ranges is told how far they are: every point of the sample once, in order.
+func TestRangesTellHowFar(t *testing.T) {
+	c := read(t, "ladder.toml", ladder.Of(20))
+	next, all := 0, 0
+	p, err := plan.Make(c, plan.Ranges, func(what string, done, of int) {
+		if what == "solving again over what is not known exactly" && of > 0 {
+			if done != next {
+				t.Fatalf("told of point %d, want %d", done, next)
+			}
+			next, all = done+1, of
+		}
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p.Ranges == nil || all == 0 || next != all || all != p.Ranges.Samples {
+		t.Errorf("told of %d points of %d; the ranges are of %+v", next, all, p.Ranges)
+	}
+}

@@ -15,7 +15,9 @@ func (p *Plan) spread(want Want) {
 	if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
 		unit = u.ID
 	}
-	p.Ranges = hydraulic.Spread(p.Before.layout(), p.After.Layout, unit)
+	p.Ranges = hydraulic.Spread(p.Before.layout(), p.After.Layout, unit, func(done, of int) {
+		p.tell.step("solving again over what is not known exactly", done, of)
+	})
 	p.Findings = append(p.Findings, p.unsure()...)
 }
 

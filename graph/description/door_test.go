@@ -17,7 +17,6 @@ import (
 // is fed in metres and in kPa, 9.80665 m/s² times a density of 900 kg/m³ (no water has it: what
 // counts metres of another shows), and what is settled must agree.
 func TestOneDoorForHeads(t *testing.T) {
-	const metre = 0.9 * 9.80665 // kPa
 	kinds := map[string]string{ // by key: what it is written in, with X for the amount
 		"cracking":         "[[part]]\nid = \"x\"\nkind = \"check-valve\"\ncracking = \"X\"\n",
 		"highest-pressure": "[[part]]\nid = \"x\"\nkind = \"heat-pump\"\nhighest-pressure = \"X\"\n",
@@ -77,7 +76,7 @@ func heads(c *graph.Circuit) []float64 {
 		}
 	}
 	p := st.Part("x")
-	if p.Part.Check != nil || p.Kind == graph.CheckValve {
+	if p.Check != nil || p.Kind == graph.CheckValve {
 		add(p.Cracking.V / metre)
 	}
 	add(p.Highest.V / metre)
@@ -87,11 +86,11 @@ func heads(c *graph.Circuit) []float64 {
 		}
 	}
 	add(p.LossRow.V.LossDropPa / metre)
-	if j := p.Part.Jets; j != nil && j.Rated != nil {
+	if j := p.Jets; j != nil && j.Rated != nil {
 		add(j.Rated.Drop.Head(density))
 	}
-	if p.Part.Pump != nil {
-		curve(p.Part.Pump.NPSH)
+	if p.Pump != nil {
+		curve(p.Pump.NPSH)
 	}
 	for _, s := range p.Speeds.V {
 		curve(s.Curve)

@@ -83,7 +83,7 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 		at[m.Runs[i].Run.ID] = i
 	}
 	old, fresh := at["rest"], at["new"]
-	check := func(what string, v float64, of func(*Perturb) []float64, none, wantOld, wantNew float64) {
+	check := func(what string, v float64, of func(*Perturb) []float64, wantOld, wantNew float64) {
 		t.Helper()
 		for _, u := range unknowns([]*Model{m}) {
 			if u.what != what {
@@ -98,13 +98,13 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 		}
 		t.Errorf("no unknown %q", what)
 	}
-	check("K of old barbs", 1.5, func(p *Perturb) []float64 { return p.Barbs }, 1, 1.5, 1)
-	check("K of new barbs", 1.5, func(p *Perturb) []float64 { return p.Barbs }, 1, 1, 1.5)
-	check("the bore of old hose pipe", 1.02, func(p *Perturb) []float64 { return p.Bore }, 1, 1.02, 1)
-	check("the bore of new hose pipe", 1.02, func(p *Perturb) []float64 { return p.Bore }, 1, 1, 1.02)
-	check("the ribs of old hose pipe", 2, func(p *Perturb) []float64 { return p.Roughness }, 1, 2, 1)
-	check("the ribs of new hose pipe", 2, func(p *Perturb) []float64 { return p.Roughness }, 1, 1, 2)
-	check("elbows nobody listed in whole", 0.8, func(p *Perturb) []float64 { return p.Joints }, 0, 0.2, 0)
+	check("K of old barbs", 1.5, func(p *Perturb) []float64 { return p.Barbs }, 1.5, 1)
+	check("K of new barbs", 1.5, func(p *Perturb) []float64 { return p.Barbs }, 1, 1.5)
+	check("the bore of old hose pipe", 1.02, func(p *Perturb) []float64 { return p.Bore }, 1.02, 1)
+	check("the bore of new hose pipe", 1.02, func(p *Perturb) []float64 { return p.Bore }, 1, 1.02)
+	check("the ribs of old hose pipe", 2, func(p *Perturb) []float64 { return p.Roughness }, 2, 1)
+	check("the ribs of new hose pipe", 2, func(p *Perturb) []float64 { return p.Roughness }, 1, 2)
+	check("elbows nobody listed in whole", 0.8, func(p *Perturb) []float64 { return p.Joints }, 0.2, 0)
 	pump := m.partAt["pump"]
 	derated := lay.Stage.Part("valve").Derated.V
 	s := standsOf(m, lay, -1)

@@ -159,8 +159,8 @@ func axial(v graph.Vec) bool {
 // turned returns the spots for a drain or a bleed, and behind them, where they are to be clear
 // and the way of the pipe is known, the same ones at the other end of their leg and with their
 // tees turned other ways square to it.
-func (l *limb) turned(spots []spot, clear bool) []spot {
-	if !clear || l.survey == nil {
+func (l *limb) turned(spots []spot, free bool) []spot {
+	if !free || l.survey == nil {
 		return spots
 	}
 	out := append([]spot(nil), spots...)

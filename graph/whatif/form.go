@@ -117,7 +117,7 @@ func (w *former) table(v located.Value, title string, path []any) Table {
 func (w *former) keys(t *Table, v located.Value, path []any, prefix string) {
 	for _, k := range v.Keys() {
 		c, _ := v.In(k)
-		at := append(path[:len(path):len(path)], k)
+		at := slices.Concat(path, []any{k})
 		if _, isTable := c.V.(map[string]any); isTable && !w.file.Inline(c) {
 			w.keys(t, c, at, prefix+k+".")
 			continue

@@ -103,15 +103,15 @@ func (d *drawing) choose(labels [][]label.Place, from [][]scene.Point) (chosen, 
 	least := math.MaxInt
 	for range tries {
 		picked, over := label.Choose(left, d.fixed)
-		real := make([]int, len(picked))
+		laid := make([]int, len(picked))
 		for i, k := range picked {
-			if real[i] = -1; k >= 0 {
-				real[i] = index[i][k]
+			if laid[i] = -1; k >= 0 {
+				laid[i] = index[i][k]
 			}
 		}
-		struck := d.struck(labels, from, real)
+		struck := d.struck(labels, from, laid)
 		if n := len(over)*len(labels) + len(struck); n < least {
-			least, chosen, bad = n, real, over
+			least, chosen, bad = n, laid, over
 		}
 		if len(struck) == 0 {
 			break

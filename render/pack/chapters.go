@@ -23,7 +23,7 @@ func bookOf(p *plan.Plan, style table.Style, o Options, pictures []picture) *boo
 	for _, c := range []book.Chapter{
 		answer(p, style), changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
-		winter(j), recording(p, j, style), asBuilt(p, style), faults(j), numbers(p, style), findings(p, style.Units),
+		winter(j), recording(p, j), asBuilt(p, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {
 		if c.ID != "findings" && c.ID != "as-built" { // whoever mends the description wants its ids
 			c = named(c, names)
@@ -236,7 +236,7 @@ func winter(j jobIn) book.Chapter {
 	return c
 }
 
-func recording(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
+func recording(p *plan.Plan, j jobIn) book.Chapter {
 	c := book.Chapter{ID: "record", Title: "Commissioning record", For: book.Fitter | book.Electrician, NewPage: true}
 	g := &table.Grid{Header: []string{"what", "expected", "found"}}
 	for _, r := range record(p, j) {

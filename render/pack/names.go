@@ -84,15 +84,17 @@ func stringsOf(p *plan.Plan, in jobIn, s route.Step, names *tag.Names) (chains [
 			return nil, false
 		}
 		a, b := body(j.A), body(j.B)
-		if b == last {
-			a, b = b, a
+		switch last {
+		case b:
 			chains[len(chains)-1] += " – " + side(j.A, j.Run)
-		} else if a == last {
+			last = a
+		case a:
 			chains[len(chains)-1] += " – " + side(j.B, j.Run)
-		} else {
+			last = b
+		default:
 			chains = append(chains, side(j.A, j.Run)+" – "+side(j.B, j.Run))
+			last = b
 		}
-		last = b
 	}
 	return chains, len(chains) > 0
 }

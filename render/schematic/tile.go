@@ -149,7 +149,7 @@ func (d *drawing) cutAt(b scene.Box, across bool, w, h float64) (float64, bool) 
 				cost += 1000
 			case strings.HasPrefix(s.Tag, "run:"):
 				cost += float64(len(crossed(s, at, across, b)))
-				if along(s, at, across, b) {
+				if along(s, at, across) {
 					cost += 1000
 				}
 			case s.Tag == "symbol:tub":
@@ -191,7 +191,7 @@ func crossed(s scene.Shape, at float64, across bool, b scene.Box) []scene.Point 
 }
 
 // along reports whether a pipe runs along a line, close to it.
-func along(s scene.Shape, at float64, across bool, b scene.Box) bool {
+func along(s scene.Shape, at float64, across bool) bool {
 	found := false
 	pieces(s, func(p, q scene.Point) {
 		if !across {

@@ -1,7 +1,6 @@
 package table
 
 import (
-	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 )
@@ -17,7 +16,7 @@ func FlowCSV(p *plan.Plan, s Style) ([]byte, error) {
 			rows = append(rows, []string{cell(n.Mode), string(st.name), "mode", "", "", "", "", "", "", "no answer", "", "", "", "", cell(s.say(n.Why))})
 		}
 		for _, sol := range st.stage.Solutions {
-			spread := p.Ranges.Of(sol.Mode.Name, graph.Stage(st.name))
+			spread := p.Ranges.Of(sol.Mode.Name, st.name)
 			for i, f := range sol.Parts {
 				row := []string{cell(sol.Mode.Name), string(st.name), "part", cell(f.Part.ID), string(f.Part.Kind),
 					fixed(f.Flow*3600, 3), fixed(f.Drop/1000, 3), "", "", cell(f.State)}

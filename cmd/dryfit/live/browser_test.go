@@ -243,7 +243,7 @@ func TestPageInABrowser(t *testing.T) {
 	t.Run("a thing on the drawing and in the lists", func(t *testing.T) {
 		b.t = t
 		click := func(class string) string {
-			b.js(fmt.Sprintf(`(() => { const e = [...document.querySelectorAll('[data-id="drawing-schematic"] svg [class]')].find((e) => e.getAttribute("class").split(" ")[0] === %q); e.scrollIntoView({block: "center"}); const r = e.getBoundingClientRect(); e.dispatchEvent(new MouseEvent("click", {bubbles: true, clientX: r.left + r.width / 2, clientY: r.top + 1})); return 0; })()`, class))
+			b.js(fmt.Sprintf(`(() => { const e = [...document.querySelectorAll('[data-id="drawing-schematic"] svg [class]')].find((e) => e.getAttribute("class").split(" ")[0] === %q); e.scrollIntoView(); const r = e.getBoundingClientRect(); e.dispatchEvent(new MouseEvent("click", {bubbles: true, clientX: r.left + r.width / 2, clientY: r.top + 1})); return 0; })()`, class))
 			b.wait("what is known of "+class, `!document.getElementById("about").hidden && document.getElementById("about-text").textContent !== window.before`)
 			text := b.js(`window.before = document.getElementById("about-text").textContent`)
 			return text

@@ -27,7 +27,6 @@ import (
 type served struct {
 	url, file string
 	stop      func() // and waits for the end
-	papers    chan []live.Section
 }
 
 // serve serves a copy of a demo. Papers are made in the test's own process.
@@ -197,8 +196,8 @@ func TestSaveAndRedraw(t *testing.T) {
 	}
 
 	save(t, s.file, strings.Replace(string(text), `["9 m3/h", "2.5 m"]`, `["9 m3/h", "2.0 m"]`, 1))
-	second := until(t, states, "another answer", func(st state) bool { return hash(st, "chapter-answer") != hash(first, "chapter-answer") })
-	second = until(t, states, "the papers again", settled)
+	until(t, states, "another answer", func(st state) bool { return hash(st, "chapter-answer") != hash(first, "chapter-answer") })
+	second := until(t, states, "the papers again", settled)
 	if hash(second, "drawing-isometric") != hash(first, "drawing-isometric") {
 		t.Error("another curve of the pump draws another isometric")
 	}

@@ -69,8 +69,10 @@ func (w *watch) run(ctx context.Context) {
 			if latest == nil {
 				latest = time.After(restive)
 			}
-		case <-errs: // events were lost: look
-			pending = time.After(still)
+		case _, open := <-errs:
+			if open { // events were lost: look
+				pending = time.After(still)
+			}
 		case <-tick.C:
 			if now := stamps(files); !slices.Equal(now, seen) {
 				seen = now
@@ -119,8 +121,8 @@ func stamps(files []string) []stamp {
 func withTargets(files []string) []string {
 	out := slices.Clone(files)
 	for _, f := range files {
-		if real, err := filepath.EvalSymlinks(f); err == nil && !slices.Contains(out, real) {
-			out = append(out, real)
+		if target, err := filepath.EvalSymlinks(f); err == nil && !slices.Contains(out, target) {
+			out = append(out, target)
 		}
 	}
 	return out

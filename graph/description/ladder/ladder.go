@@ -29,10 +29,10 @@ func Of(runs int) []byte {
 	part := func(id, kind, more string) {
 		fmt.Fprintf(&b, "\n[[part]]\nid = %q\nkind = %q\nexisting = true\n%s", id, kind, more)
 	}
-	const clear = "clear = \"150 mm\"\nplay = \"40 mm\"\npushes-aside = true\n"
+	const room = "clear = \"150 mm\"\nplay = \"40 mm\"\npushes-aside = true\n"
 	run("tub.suction", "pump.in", `legs = ["front 200 mm", "right 600 mm"]`)
 	run("pump.out", "filter.in", `legs = ["up 200 mm", "right 300 mm"]`)
-	last, line := "filter.out", clear+`legs = ["right 1900 mm"]`
+	last, line := "filter.out", room+`legs = ["right 1900 mm"]`
 	for i := range jets {
 		for k := range (i+1)*unions/jets - i*unions/jets {
 			id := fmt.Sprintf("u%d-%d", i+1, k+1)

@@ -131,13 +131,12 @@ func TestAssumedAt(t *testing.T) {
 // point has no flow it has that of the case as described.
 func TestYearStandsOnTheFlowsSample(t *testing.T) {
 	in := testInput()
-	full := Answer(in)
 	rated := in.Unit.Rated.V
 	if !(rated > 0) {
 		t.Fatal("the unit of the test has no rated flow")
 	}
 	in.Heating.FlowM3s = rated
-	full = Answer(in)
+	full := Answer(in)
 	low, none := make([]float64, 64), make([]float64, 64)
 	for i := range low {
 		low[i], none[i] = rated/2, math.NaN()

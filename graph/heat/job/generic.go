@@ -1,6 +1,10 @@
 package job
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"dryfit/catalog"
 	"dryfit/graph/heat"
 )
@@ -9,20 +13,26 @@ import (
 // what is assumed.
 const genericStandbyW = 15
 
-// ratedRow returns a row with ratings and limits: its own, or where it says its power alone those
-// of the catalogue's default unit, as its power to that one's.
+// ratedRow returns a row with ratings and limits: its own, or where it has none those of the
+// catalogue's default unit, as its power to that one's; where it does not say its power either,
+// as its rated flow to that one's.
 func (b *builder) ratedRow(row catalog.Row) catalog.Row {
 	usual, ok := b.in.Stage.Catalog().Generic("heat-pump")
 	if !ok {
 		return row
 	}
-	if len(row.Ratings) == 0 && usual.PowerW > 0 && row.PowerW > 0 {
-		times := row.PowerW / usual.PowerW
+	switch times := sizeOf(row, usual); {
+	case len(row.Ratings) > 0 && row.RatingsSource == "":
+		row.RatingsSource = row.Source
+	case len(row.Ratings) == 0:
 		for _, r := range usual.Ratings {
 			r.OutputW, r.InputW = times*r.OutputW, times*r.InputW
 			row.Ratings = append(row.Ratings, r)
 		}
 		row.RatingsSource = usual.RatingsSource
+		if row.PowerW <= 0 {
+			row.RatingsSource = "sized by its rated flow; " + row.RatingsSource
+		}
 	}
 	if row.LeastAirC == nil {
 		row.LeastAirC = usual.LeastAirC
@@ -31,6 +41,28 @@ func (b *builder) ratedRow(row catalog.Row) catalog.Row {
 		row.MostWaterC = usual.MostWaterC
 	}
 	return row
+}
+
+// sizeOf is how large a unit of a row is to another: as their powers, else their rated flows,
+// which makers set by the power (common practice, no source); 1 where neither is known.
+func sizeOf(row, usual catalog.Row) float64 {
+	switch {
+	case row.PowerW > 0 && usual.PowerW > 0:
+		return row.PowerW / usual.PowerW
+	case row.Rated > 0 && usual.Rated > 0:
+		return row.Rated / usual.Rated
+	}
+	return 1
+}
+
+// usualAirC is the air a unit's output is told at, °C: the rating nearest to it.
+const usualAirC = 7
+
+// toldAt is the rating nearest to the usual air.
+func toldAt(ratings []heat.Rating) heat.Rating {
+	return slices.MinFunc(ratings, func(a, b heat.Rating) int {
+		return cmp.Compare(math.Abs(a.AirC-usualAirC), math.Abs(b.AirC-usualAirC))
+	})
 }
 
 // fromRow makes a unit of a catalogue row.

@@ -2,6 +2,7 @@ package job
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"dryfit/catalog"
@@ -225,5 +226,40 @@ func BenchmarkAnswer(b *testing.B) {
 	in := testInput()
 	for b.Loop() {
 		Answer(in)
+	}
+}
+
+// A unit of a row with one rating, or with none and no power, is taken for what the row says.
+func TestUnitOfASparseRow(t *testing.T) {
+	for _, c := range []struct {
+		what    string
+		row     catalog.Row
+		outputW float64 // in air of 7 °C
+	}{
+		{"one rating", catalog.Row{PowerW: 9000, Rated: 8.75e-4, Ratings: []catalog.RatingRow{{AirC: 7, WaterC: 38, OutputW: 5800, InputW: 1900}}}, 5800},
+		{"the rating nearest", catalog.Row{Ratings: []catalog.RatingRow{{AirC: 8, WaterC: 38, OutputW: 6000, InputW: 1900}, {AirC: 20, WaterC: 38, OutputW: 7000, InputW: 1900}}}, 6000},
+		{"power alone", catalog.Row{PowerW: 4500}, 5760. / 2},           // half of the catalogue's 9 kW
+		{"rated flow alone", catalog.Row{Rated: 6.3 / 3600}, 5760. * 2}, // twice its 3.15 m3/h
+	} {
+		in := testInput()
+		unit := *in.Unit
+		part, data := *unit.Part, *unit.Part.Unit
+		data.Ratings = nil
+		part.Unit, unit.Part = &data, &part
+		c.row.Name, c.row.Kind, c.row.Source = "mine", "heat-pump", "its sheet"
+		unit.Row.V = c.row
+		in.Unit = &unit
+		found := false
+		for _, a := range Answer(in).Assumed {
+			if strings.HasPrefix(string(a.What), "output of ") {
+				found = true
+				if math.Abs(a.Value-c.outputW) > 1 || a.Source == "" {
+					t.Errorf("%s: %.0f W, want %.0f; source %q", c.what, a.Value, c.outputW, a.Source)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: its output is not said to be assumed", c.what)
+		}
 	}
 }

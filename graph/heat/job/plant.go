@@ -154,7 +154,8 @@ func (b *builder) unit() *heat.Unit {
 			u.LeastAirC, u.HasLeast = generic.LeastAirC, true
 			b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
 		}
-		b.assume(quantity.Say("output of %s in air of %s", name(p.Part), quantity.Temperature.Of(u.Ratings[1].AirC)), u.Ratings[1].OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
+		told := toldAt(u.Ratings)
+		b.assume(quantity.Say("output of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.OutputW, quantity.Power, genericSource, 0.75, 1.25, func(s *scene, f float64) {
 			if s.planned != nil {
 				list := append([]heat.Rating{}, s.planned.Unit.Ratings...)
 				for i := range list {
@@ -177,7 +178,8 @@ func (b *builder) unit() *heat.Unit {
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
 	if len(data.Ratings) == 0 {
 		spread = 0.2
-		b.assume(quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(u.Ratings[1].AirC)), u.Ratings[1].COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
+		told := toldAt(u.Ratings)
+		b.assume(quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
 	} else {
 		b.vary(1-spread, 1+spread, scaleCOP)
 	}

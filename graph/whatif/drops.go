@@ -34,7 +34,7 @@ func (m *maker) pumps() {
 				func(x float64) []edit {
 					out := m.pinned()
 					if path := m.speedPath(p, k); path != nil {
-						return append(out, turnedInPlace(p, k, path, x/100)...)
+						return append(out, m.turnedInPlace(p, k, path, x/100)...)
 					}
 					return append(out, ofPart(p.ID, description.SpeedsText(turnedSpeeds(speeds, k, x/100)), "speeds"))
 				}))
@@ -73,8 +73,9 @@ func (m *maker) part(id string) located.Value {
 	return items[i]
 }
 
-// turnedInPlace edits the numbers of one speed's curve, or its ratio.
-func turnedInPlace(p *settle.Part, k int, at []any, by float64) []edit {
+// turnedInPlace edits the numbers of one speed's curve, or its ratio. Ratios that refer to that
+// curve are set so that the other speeds stay.
+func (m *maker) turnedInPlace(p *settle.Part, k int, at []any, by float64) []edit {
 	s := p.Speeds.V[k]
 	set := func(value string, path ...any) edit { return ofPart(p.ID, value, slices.Concat(at, path)...) }
 	if len(s.Curve) == 0 {
@@ -89,6 +90,11 @@ func turnedInPlace(p *settle.Part, k int, at []any, by float64) []edit {
 			out = append(out, set(dropValue(c.Head), "curve", i, 1))
 		}
 	}
+	for i, other := range turnedSpeeds(p.Speeds.V, k, by) {
+		if i != k && len(other.Curve) == 0 && other.Ratio != p.Speeds.V[i].Ratio {
+			out = append(out, ofPart(p.ID, quantity.Trim(other.Ratio), slices.Concat(m.speedPath(p, i), []any{"ratio"})...))
+		}
+	}
 	return out
 }
 
@@ -100,8 +106,8 @@ func dropValue(d graph.Drop) string {
 	return description.QuantityText(d.Value, quantity.Pressure)
 }
 
-// turnedSpeeds returns the speeds with one of them turned. Ratios refer to the speed that has
-// a curve: where that one is turned they are set so that the others stay.
+// turnedSpeeds returns the speeds with one of them turned. Ratios refer to the first speed that
+// has a curve: where that one is turned they are set so that the others stay.
 func turnedSpeeds(speeds []graph.Speed, k int, by float64) []graph.Speed {
 	out := slices.Clone(speeds)
 	for i := range out {
@@ -114,6 +120,9 @@ func turnedSpeeds(speeds []graph.Speed, k int, by float64) []graph.Speed {
 		return out
 	}
 	out[k].Curve = turnedCurve(out[k].Curve, by)
+	if slices.IndexFunc(out, func(s graph.Speed) bool { return len(s.Curve) > 0 }) != k {
+		return out // ratios are of the first that has a curve
+	}
 	for i := range out {
 		if i != k && len(out[i].Curve) == 0 && out[i].Ratio > 0 {
 			out[i].Ratio = quantity.Round(out[i].Ratio/by, 6)

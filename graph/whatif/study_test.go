@@ -241,3 +241,25 @@ func BenchmarkAsk(b *testing.B) {
 		})
 	}
 }
+
+// A speed known by its ratio to another is a speed of its own: it stays where the one with the
+// curve is turned, in the answer and in the file. Affinity: so does what the unit gets by it.
+func TestRatioStaysWhereTheOtherSpeedIsTurned(t *testing.T) {
+	text := string(demo(t, "two-speed").Job.Text)
+	from := strings.Index(text, "speeds = [\n")
+	to := from + strings.Index(text[from:], "\n]") + 2
+	curve := `curve = [["0 m3/h", "15.8 m"], ["14 m3/h", "12.6 m"], ["22 m3/h", "8.6 m"], ["30 m3/h", "2.9 m"]]`
+	for _, speeds := range []string{
+		`speeds = [{ name = "low", power = "260 W", ratio = 0.5 }, { name = "high", power = "1.8 kW", ` + curve + ` }]`,
+		`speeds = { low = { power = "260 W", ratio = 0.5 }, high = { power = "1.8 kW", ` + curve + ` } }`,
+	} {
+		s := studyOf(t, text[:from]+speeds+text[to:])
+		was, now := ask(t, s, Values{}), ask(t, s, Values{"speed-pump-high": "80"})
+		for i := range was {
+			change := now[i].Unit/was[i].Unit - 1
+			if was[i].Mode == "low" && math.Abs(change) > 0.005 || was[i].Mode == "high" && change > -0.05 {
+				t.Errorf("%s: mode %s changes by %.3f", speeds, was[i].Mode, change)
+			}
+		}
+	}
+}

@@ -31,7 +31,6 @@ const Policy = "default-src 'none'; script-src 'self'; style-src 'self'; connect
 type Frame struct {
 	Title  string
 	Writes bool // values may be put into the file from here
-	Begin  bool // there is no file yet
 }
 
 // HTML writes the frame.

@@ -118,3 +118,20 @@ func TestListensOnLoopback(t *testing.T) {
 		}
 	}
 }
+
+// An address of the long kind may stand in brackets, as in a link.
+func TestListensInBrackets(t *testing.T) {
+	l, err := Listen("::1")
+	if err != nil {
+		t.Skip("this machine has no such address")
+	}
+	_ = l.Close()
+	for _, address := range []string{"[::1]", "[::1]:0"} {
+		l, err := Listen(address)
+		if err != nil {
+			t.Errorf("%s: %v", address, err)
+			continue
+		}
+		_ = l.Close()
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"log"
 	"net"
 	"strconv"
+	"strings"
 	"sync"
 )
 
@@ -18,7 +19,7 @@ const usualPort = "8917"
 func Listen(address string) (net.Listener, error) {
 	host, port, err := net.SplitHostPort(address)
 	if err != nil {
-		host, port = address, ""
+		host, port = strings.TrimSuffix(strings.TrimPrefix(address, "["), "]"), ""
 	}
 	if host == "" && port == "" {
 		host = "127.0.0.1"

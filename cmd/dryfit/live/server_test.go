@@ -18,6 +18,7 @@ import (
 	"time"
 
 	"dryfit/cmd/dryfit/disk"
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/live"
@@ -235,7 +236,8 @@ func TestErrorTypedAndMended(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	save(t, s.file, strings.Replace(string(text), `kind = "pump"`, `kind = "pmup" # <script>alert(1)</script>`, 1))
+	wrong := strings.Replace(string(text), `kind = "pump"`, `kind = "pmup" # <script>alert(1)</script>`, 1)
+	save(t, s.file, wrong)
 	bad := until(t, states, "the error", func(st state) bool { return st.Broken })
 	found := s.text(t, bad, "findings")
 	if !bad.Old || !strings.Contains(found, "pmup") || !strings.Contains(found, `class="meant"`) || strings.Contains(found, "<script>") {
@@ -250,10 +252,50 @@ func TestErrorTypedAndMended(t *testing.T) {
 	until(t, states, "the file gone", func(st state) bool {
 		return st.Broken && strings.Contains(st.Text, "job.toml") && !strings.Contains(st.Text, "error")
 	})
+	save(t, s.file, wrong)
+	until(t, states, "the error again", func(st state) bool { return st.Broken && strings.Contains(st.Text, "1 error") })
 	save(t, s.file, string(text))
 	mended := until(t, states, "the error mended", func(st state) bool { return !st.Broken })
 	if mended.Old || hash(mended, "findings") != hash(good, "findings") {
 		t.Error("mended, the page is not as it was")
+	}
+}
+
+// Papers that are still being made when the file goes are given up: nobody says then that the
+// page is what the file says.
+func TestFileGoneWhilePapersAreMade(t *testing.T) {
+	begun, ended := make(chan struct{}), make(chan struct{})
+	s := serve(t, "plug-in", func(ctx context.Context, _ Order, _ func([]live.Section)) error {
+		close(begun)
+		<-ctx.Done()
+		close(ended)
+		return ctx.Err()
+	})
+	states := s.states(t)
+	<-begun
+	if err := os.Remove(s.file); err != nil {
+		t.Fatal(err)
+	}
+	until(t, states, "the file gone", func(st state) bool { return st.Broken && st.Old })
+	select {
+	case <-ended:
+	case <-time.After(20 * time.Second):
+		t.Error("the papers are made on")
+	}
+}
+
+// A remark that may wait is no blank.
+func TestBlanksAreCounted(t *testing.T) {
+	blank := graph.Diagnostic{Severity: graph.Error, Message: graph.Say("%q is still blank", "length")}
+	note := graph.Diagnostic{Severity: graph.Warning, Message: graph.Say("something else")}
+	wrong := graph.Diagnostic{Severity: graph.Error, Message: graph.Say("something else")}
+	for _, c := range []struct {
+		found []graph.Diagnostic
+		want  int
+	}{{[]graph.Diagnostic{blank, note, blank}, 2}, {[]graph.Diagnostic{blank, wrong}, 0}, {[]graph.Diagnostic{note}, 0}} {
+		if got := blanksIn(c.found); got != c.want {
+			t.Errorf("%v: %d, want %d", c.found, got, c.want)
+		}
 	}
 }
 

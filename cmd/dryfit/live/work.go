@@ -81,11 +81,12 @@ func (s *Server) redraw(papers *background) {
 		return
 	}
 	if err != nil {
+		papers.stop() // they would say that everything is what the file says
 		s.trouble(fmt.Sprintf("%v. What stands here is what it said before.", err))
 		return
 	}
 	last := s.last()
-	if last != nil && sameJob(&last.job, &job) && (last.plan == nil || !now.Old) {
+	if last != nil && sameJob(&last.job, &job) && !now.Old {
 		return
 	}
 	papers.stop()
@@ -128,12 +129,17 @@ func (s *Server) redraw(papers *background) {
 
 // blanksIn counts the blanks of a description that nothing else is wrong with.
 func blanksIn(found []graph.Diagnostic) int {
+	n := 0
 	for _, d := range found {
-		if d.Severity == graph.Error && !strings.HasSuffix(d.Message.String(), "is still blank") {
+		switch {
+		case d.Severity != graph.Error: // it may wait
+		case !strings.HasSuffix(d.Message.String(), "is still blank"):
 			return 0
+		default:
+			n++
 		}
 	}
-	return len(found)
+	return n
 }
 
 // blanks publishes the form of a description that is not filled in yet, and nothing else.

@@ -34,10 +34,10 @@ async function catchUp() {
 	while (showing.next) {
 		const state = showing.next;
 		showing.next = null;
-		say(state);
 		const texts = await Promise.all(state.pieces.map(textOf));
 		if (showing.next) { continue; }
 		last = state;
+		say(state); // with its sections: it may say that they are what the file says
 		place(state, texts);
 	}
 	showing.busy = false;

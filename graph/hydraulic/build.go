@@ -43,6 +43,7 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 			return nil, err
 		}
 	}
+	b.m.number()
 	b.m.net.Nodes = len(b.m.nodes)
 	b.m.net.Reference = b.m.tub
 	b.m.perturb(nil)
@@ -52,6 +53,32 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	}
 	b.m.solver = solver
 	return b.m, nil
+}
+
+// number gives every port that water passes a number, by which the report finds what flows
+// into it: the tub's are one node, but many ports.
+func (m *Model) number() {
+	numbers := map[string]int{}
+	of := func(port string) int {
+		n, ok := numbers[port]
+		if !ok {
+			n = len(numbers)
+			numbers[port] = n
+		}
+		return n
+	}
+	for i := range m.Runs {
+		if r := &m.Runs[i]; r.edge >= 0 {
+			r.ends = [2]int{of(r.Run.From.String()), of(r.Run.To.String())}
+		}
+	}
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		for _, port := range p.ports {
+			p.meets = append(p.meets, of(p.Part.ID+"."+port))
+		}
+	}
+	m.meets = len(numbers)
 }
 
 type builder struct {

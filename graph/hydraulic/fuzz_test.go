@@ -203,6 +203,22 @@ func TestManyTees(t *testing.T) {
 	}
 }
 
+// With many loops the steps are found less exactly; what they lead to is not.
+func TestManyLoopsCloseAsNearly(t *testing.T) {
+	for _, tees := range []int{20, 31, 300} {
+		f, err := network.Solve(ladder(tees))
+		if err != nil {
+			t.Fatalf("%d tees: %v", tees, err)
+		}
+		if !(f.EnergyError <= 1e-11*f.HeadScale) {
+			t.Errorf("%d tees: heads miss by %g of %g m", tees, f.EnergyError, f.HeadScale)
+		}
+		if f.Iterations > 40 {
+			t.Errorf("%d tees: %d steps", tees, f.Iterations)
+		}
+	}
+}
+
 func BenchmarkTees(b *testing.B) {
 	for _, tees := range []int{10, 300, 2000} {
 		b.Run(fmt.Sprint(tees), func(b *testing.B) {

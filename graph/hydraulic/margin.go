@@ -18,7 +18,9 @@ func (v *view) check(m *ModelPart, out *PartFlow) {
 		slack, out.Drop = m.check.cracking, 0
 	}
 	out.MarginPa = v.pa * max(slack, 0)
-	out.MarginFlow = v.marginFlow(e)
+	if !v.brief {
+		out.MarginFlow = v.marginFlow(e)
+	}
 }
 
 // marginFlow returns how much more flow through the way past a shut check would press it

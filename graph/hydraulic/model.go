@@ -24,6 +24,7 @@ type Model struct {
 	partAt map[string]int // id -> index into Parts
 	net    network.Network
 	nodes  map[string]int
+	meets  int         // how many ports the water passes
 	tub    int         // node of the water in the tub
 	below  [][]float64 // runs: how far their points lie below the water, mm; nil not known
 	solver *network.Solver
@@ -47,6 +48,7 @@ type ModelPart struct {
 	set     *settle.Part
 	ports   []string // with water, in the order of the part
 	nodes   []int    // of each
+	meets   []int    // of each: its number among all ports
 	edges   []int    // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
 	law     *partLaw // loss of two-port parts
 	times   float64  // of the loss, as described
@@ -95,10 +97,11 @@ type ModelRun struct {
 	BoreM      float64
 	RoughnessM float64
 	Fittings   []FittingLoss
-	Entrance   bool // its start lies in the tub: the water enters the pipe there, or leaves it
-	Exit       bool // its end does
-	edge       int  // -1: no water
-	bare       bool // neither length nor bore: two parts that touch
+	Entrance   bool   // its start lies in the tub: the water enters the pipe there, or leaves it
+	Exit       bool   // its end does
+	edge       int    // -1: no water
+	ends       [2]int // numbers of the ports it joins, where it has water
+	bare       bool   // neither length nor bore: two parts that touch
 	law        *runLaw
 }
 

@@ -11,23 +11,40 @@ import (
 
 // report turns the flows of the network into those of parts and runs.
 func (m *Model) report(f *network.Flow) *Solution {
+	v := m.view(f)
+	v.fill()
+	v.s.Notes = append([]graph.Diagnostic(nil), m.Notes...)
+	v.suction()
+	v.notes()
+	return v.s
+}
+
+// brief is a report of what a sample keeps and nothing else: flows and drops, and what pumps
+// make.
+func (m *Model) brief(f *network.Flow) *Solution {
+	v := m.view(f)
+	v.brief = true
+	v.fill()
+	return v.s
+}
+
+func (m *Model) view(f *network.Flow) *view {
 	s := &Solution{
 		Mode: m.Mode, Stage: m.Stage, Water: m.Water,
 		Parts:    make([]PartFlow, len(m.Parts)),
 		Runs:     make([]RunFlow, len(m.Runs)),
 		Residual: f.Residual, EnergyError: f.EnergyError, Iterations: f.Iterations,
-		Notes: append([]graph.Diagnostic(nil), m.Notes...),
 	}
-	v := &view{m: m, f: f, s: s, pa: m.Water.Density * formula.Gravity, into: map[string]float64{}}
-	for i := range m.Runs {
+	return &view{m: m, f: f, s: s, pa: m.Water.Density * formula.Gravity, into: make([]float64, m.meets)}
+}
+
+func (v *view) fill() {
+	for i := range v.m.Runs {
 		v.run(i)
 	}
-	for i := range m.Parts {
+	for i := range v.m.Parts {
 		v.part(i)
 	}
-	v.suction()
-	v.notes()
-	return s
 }
 
 // view is what the report reads.
@@ -35,8 +52,10 @@ type view struct {
 	m    *Model
 	f    *network.Flow
 	s    *Solution
-	pa   float64            // Pa of a metre of the water
-	into map[string]float64 // flow out of the runs' ends at "part.port"
+	pa   float64   // Pa of a metre of the water
+	into []float64 // flow out of the runs' ends at a port, by ModelRun.ends and ModelPart.meets
+
+	brief bool // flows and drops, and what pumps make
 }
 
 func (v *view) run(i int) {
@@ -49,8 +68,11 @@ func (v *view) run(i int) {
 	q := v.f.Q[m.edge]
 	out.Flow = q
 	out.Drop = v.pa * v.f.Loss[m.edge]
-	v.into[m.Run.From.String()] -= q
-	v.into[m.Run.To.String()] += q
+	v.into[m.ends[0]] -= q
+	v.into[m.ends[1]] += q
+	if v.brief {
+		return
+	}
 	if m.bare {
 		out.Bare, out.BoreMM = true, 0
 		return
@@ -103,9 +125,6 @@ func (v *view) highest(i int, from, to float64) (head float64, known bool) {
 	return head, true
 }
 
-// flowInto returns the flow into a part at a port.
-func (v *view) flowInto(p *graph.Part, port string) float64 { return v.into[p.ID+"."+port] }
-
 func (v *view) part(i int) {
 	m := &v.m.Parts[i]
 	p := m.Part
@@ -121,7 +140,10 @@ func (v *view) part(i int) {
 			out.Drop = v.pa * (v.f.Head[a] - v.f.Head[b])
 		}
 	}
-	out.State = v.state(m, out)
+	if !v.brief {
+		out.State = v.state(m, out)
+		v.static(m, out)
+	}
 	switch p.Kind {
 	case graph.Pump:
 		v.pump(m, out)
@@ -134,13 +156,12 @@ func (v *view) part(i int) {
 		}
 		out.RiseK = formula.TemperatureRise(v.m.Water, ratedOutput(p), math.Abs(out.Flow))
 	}
-	v.static(m, out)
 }
 
 // junction fills in the legs of a part where flows meet.
 func (v *view) junction(m *ModelPart, out *PartFlow) {
 	for k, port := range m.ports {
-		leg := LegFlow{Port: port, Flow: v.flowInto(m.Part, port)}
+		leg := LegFlow{Port: port, Flow: v.into[m.meets[k]]}
 		if k < len(m.edges) && m.edges[k] >= 0 {
 			leg.Drop = v.pa * v.f.Loss[m.edges[k]]
 		} else if middle, ok := v.m.nodes[m.Part.ID+"."]; ok && v.f.Known[m.nodes[k]] && v.f.Known[middle] { // a way shut

@@ -185,7 +185,7 @@ func (s *spreader) solve(st *spreadStage, values []float64) (sol *Solution, past
 	if err != nil {
 		return nil, false
 	}
-	return st.model.report(f), st.model.past(f) != nil
+	return st.model.brief(f), st.model.past(f) != nil
 }
 
 func (st *spreadStage) keep(sol *Solution, past bool) {

@@ -176,7 +176,7 @@ func (el *elimination) layOut(place []int32, adj [][]int32, ends [][2]int32, t *
 	}
 	el.pairPtr = make([]int32, len(el.order)+1)
 	for k := range el.order {
-		star := el.nbr[el.ptr[k]:el.ptr[k+1]]
+		star := el.star(k)
 		for i := range star {
 			for j := i + 1; j < len(star); j++ {
 				el.pair = append(el.pair, slotOf(star[i], star[j]))
@@ -260,12 +260,17 @@ func (el *elimination) factor(edges []int32, resistance []float64) {
 	}
 }
 
+// star is the neighbours of the k-th node of the sparse part when it is eliminated.
+func (el *elimination) star(k int) []int32 { return el.nbr[el.ptr[k]:el.ptr[k+1]] }
+
 // solve turns the flows put in at the nodes (m³/s) into their heads over the roots (m), in
 // place.
 func (el *elimination) solve(b []float64) {
 	for k, v := range el.order {
-		for s := el.ptr[k]; s < el.ptr[k+1]; s++ {
-			b[el.nbr[s]] += el.cond[s] * b[v]
+		star, at := el.star(k), b[v]
+		cond := el.cond[el.ptr[k]:][:len(star)]
+		for i, u := range star {
+			b[u] += cond[i] * at
 		}
 	}
 	size := len(el.dense)
@@ -287,8 +292,10 @@ func (el *elimination) solve(b []float64) {
 	for k := len(el.order) - 1; k >= 0; k-- {
 		v := el.order[k]
 		x := b[v] / el.sum[v]
-		for s := el.ptr[k]; s < el.ptr[k+1]; s++ {
-			x += el.cond[s] * b[el.nbr[s]]
+		star := el.star(k)
+		cond := el.cond[el.ptr[k]:][:len(star)]
+		for i, u := range star {
+			x += cond[i] * b[u]
 		}
 		b[v] = x
 	}

@@ -242,34 +242,29 @@ func (s *Solver) balance(t *topology, x, injected []float64) {
 		b[s.ends[c][0]] -= x[c]
 		b[s.ends[c][1]] += x[c]
 	}
-	for k := len(t.order) - 1; k >= 0; k-- {
-		v := t.order[k]
-		e := t.parent[v]
-		if e < 0 {
-			continue
+	for k := len(t.twigs) - 1; k >= 0; k-- {
+		w := &t.twigs[k]
+		f := b[w.node]
+		b[w.up] += f
+		if w.down {
+			f = -f
 		}
-		if s.ends[e][0] == v { // leaves v by the edge
-			x[e] = b[v]
-			b[s.ends[e][1]] += b[v]
-		} else {
-			x[e] = -b[v]
-			b[s.ends[e][0]] += b[v]
-		}
+		x[w.edge] = f
 	}
 }
 
 // potentials sets the heads p at the nodes from the losses h along the tree.
 func (s *Solver) potentials(t *topology, h []float64) {
-	for _, v := range t.order {
-		e := t.parent[v]
-		switch {
-		case e < 0:
-			s.p[v] = 0
-		case s.ends[e][0] == v:
-			s.p[v] = s.p[s.ends[e][1]] + h[e]
-		default:
-			s.p[v] = s.p[s.ends[e][0]] - h[e]
+	for _, v := range t.roots {
+		s.p[v] = 0
+	}
+	for k := range t.twigs {
+		w := &t.twigs[k]
+		loss := h[w.edge]
+		if w.down {
+			loss = -loss
 		}
+		s.p[w.node] = s.p[w.up] + loss
 	}
 }
 

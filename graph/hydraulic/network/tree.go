@@ -12,9 +12,17 @@ type topology struct {
 	chords []int32 // active edges outside the tree
 	order  []int32 // nodes, every parent before its children
 	parent []int32 // edge to the parent; -1 for a root
+	roots  []int32 // nodes without a parent
+	twigs  []twig  // of order, without the roots
 	comp   []int32 // number of the component of each node
 	comps  int
 	elim   *elimination
+}
+
+// twig is an edge of the tree as the walks along it need it.
+type twig struct {
+	node, up, edge int32 // a node, its parent and the edge between them
+	down           bool  // the edge goes from the parent to the node
 }
 
 // newTopology returns the topology of the active edges. The tree is one of least weight; of
@@ -106,5 +114,17 @@ func (t *topology) hang(nodes int, ends [][2]int32, inTree []bool, degree []int3
 	}
 	for v := range nodes {
 		root(int32(v))
+	}
+	for _, v := range t.order {
+		if e := t.parent[v]; e >= 0 {
+			down := ends[e][0] != v
+			up := ends[e][1]
+			if down {
+				up = ends[e][0]
+			}
+			t.twigs = append(t.twigs, twig{node: v, up: up, edge: e, down: down})
+		} else {
+			t.roots = append(t.roots, v)
+		}
 	}
 }

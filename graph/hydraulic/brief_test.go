@@ -1,0 +1,52 @@
+package hydraulic
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/route"
+)
+
+// What a sample keeps is what the whole report says of the same flows.
+func TestBriefIsTheReport(t *testing.T) {
+	files, _ := filepath.Glob("../../testdata/*.toml")
+	if len(files) == 0 {
+		t.Fatal("no demos")
+	}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, ds := description.Read(file, data)
+		if c == nil {
+			t.Fatalf("%s: %v", file, ds)
+		}
+		c = c.At(graph.Before)
+		for _, mode := range c.AllModes() {
+			m, err := Build(route.Lay(c), mode, graph.Before)
+			if err != nil {
+				t.Fatal(err)
+			}
+			f, err := m.flow(nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			whole, brief := m.report(f), m.brief(f)
+			for i, w := range whole.Parts {
+				b := brief.Parts[i]
+				if b.Part != w.Part || b.Flow != w.Flow || b.Drop != w.Drop || b.HeadM != w.HeadM || b.ShutOffPa != w.ShutOffPa {
+					t.Errorf("%s, mode %q, %s: %+v, not %+v", file, mode.Name, w.Part.ID, b, w)
+				}
+			}
+			for i, w := range whole.Runs {
+				if b := brief.Runs[i]; b.Run != w.Run || b.Flow != w.Flow || b.Drop != w.Drop {
+					t.Errorf("%s, mode %q, %s: %+v, not %+v", file, mode.Name, w.Run.ID, b, w)
+				}
+			}
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -86,12 +87,8 @@ func pressureRating(in *Input, report Report) {
 	v := in.ask()
 	t := v.waterC()
 	judged := map[string]bool{}
-	for _, pump := range v.c.Pumps() {
-		off, ok := strongestShutOff(v.part(pump), v.set.Water)
-		if !ok {
-			continue
-		}
-		l := load{off: off, pump: v.part(pump)}
+	for _, l := range v.loads() {
+		pump := l.pump.Part
 		under := v.net.Downstream(pump)
 		tell := func(key string, existing bool, rating, full, below float64, known bool, d graph.Diagnostic, what, source quantity.Text) {
 			pa, words, level := excess(l, rating, below, known)
@@ -124,6 +121,19 @@ func pressureRating(in *Input, report Report) {
 				graph.Say("%s %q", p.Kind, p.ID), "take a part of a higher rating")
 		}
 	}
+}
+
+// loads are what the pumps can put on what lies after them, the most first: of several pumps
+// on one line that one is told.
+func (v *view) loads() []load {
+	var out []load
+	for _, pump := range v.c.Pumps() {
+		if off, ok := strongestShutOff(v.part(pump), v.set.Water); ok {
+			out = append(out, load{off: off, pump: v.part(pump)})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b load) int { return cmp.Compare(b.off.greatestPa(), a.off.greatestPa()) })
+	return out
 }
 
 // deepest returns how far the lowest point of a run lies below the water, mm.

@@ -15,6 +15,7 @@ type Plant struct {
 	Unit     *Unit // nil: the element alone
 	FlowM3s  float64
 	ElementW float64 // 0: none, or disconnected
+	Apart    bool    // unit and element never heat at once: the element only where the unit can't
 	PumpW    float64 // electric, at the speed that heats
 	PumpHeat float64 // share of it that ends in the water
 	FilterH  float64 // hours a day in which the pump runs anyway
@@ -61,4 +62,12 @@ func (p *Plant) mayHeat(hour int) float64 {
 		return min(p.Heating[hour], p.filterShare())
 	}
 	return p.Heating[hour]
+}
+
+// element returns what the element may give while the unit gives outputW.
+func (p *Plant) element(outputW float64) float64 {
+	if p.Apart && outputW > 0 {
+		return 0
+	}
+	return p.ElementW
 }

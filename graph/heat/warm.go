@@ -27,6 +27,7 @@ type Warming struct {
 	Capacity   float64 // J/K
 	FromC, ToC float64
 	Power      func(waterC, seconds float64) float64 // heat into the water [W]
+	Element    func(waterC, seconds float64) float64 // heat of an element on top [W]; nil: none
 	Loss       func(waterC, seconds float64) float64 // heat out of it [W]
 	MostHours  float64                               // the work stops there; 0: 60 days
 }
@@ -36,6 +37,7 @@ type Warmed struct {
 	Reached bool
 	Hours   float64 // until reached, or the time given
 	HeatKWh float64 // into the water
+	Element float64 // the element's share of it [kWh]
 	LostKWh float64
 	EndsC   float64
 	CurveC  []float64 // at the start and after each hour
@@ -70,17 +72,21 @@ func (w Warming) Run() Warmed {
 		}
 	}
 	out.Hours, out.EndsC = state.s/hourS, state.t
-	out.HeatKWh, out.LostKWh = state.heat/JoulesPerKWh, state.lost/JoulesPerKWh
+	out.HeatKWh, out.Element, out.LostKWh = state.heat/JoulesPerKWh, state.element/JoulesPerKWh, state.lost/JoulesPerKWh
 	return out
 }
 
-type warmState struct{ t, s, heat, lost float64 }
+type warmState struct{ t, s, heat, element, lost float64 }
 
 // step moves the state on by h seconds.
 func (w Warming) step(x warmState, h float64) warmState {
-	var heat, lost [4]float64
+	var heat, element, lost [4]float64
 	slope := func(i int, t, s float64) float64 {
 		heat[i], lost[i] = w.Power(t, s), w.Loss(t, s)
+		if w.Element != nil {
+			element[i] = w.Element(t, s)
+			heat[i] += element[i]
+		}
 		return (heat[i] - lost[i]) / w.Capacity
 	}
 	k1 := slope(0, x.t, x.s)
@@ -88,5 +94,5 @@ func (w Warming) step(x warmState, h float64) warmState {
 	k3 := slope(2, x.t+k2*h/2, x.s+h/2)
 	k4 := slope(3, x.t+k3*h, x.s+h)
 	mean := func(v [4]float64) float64 { return h / 6 * (v[0] + 2*v[1] + 2*v[2] + v[3]) }
-	return warmState{t: x.t + h/6*(k1+2*k2+2*k3+k4), s: x.s + h, heat: x.heat + mean(heat), lost: x.lost + mean(lost)}
+	return warmState{t: x.t + h/6*(k1+2*k2+2*k3+k4), s: x.s + h, heat: x.heat + mean(heat), element: x.element + mean(element), lost: x.lost + mean(lost)}
 }

@@ -20,8 +20,19 @@ func Ready() []Sentence {
 		}, Source: common},
 		{Name: "mark-cuts", When: func(j *Job) bool { return j.Cuts }, Tells: []Act{MarkCuts},
 			Say: always("Mark both cut lines and the insertion depths as the section on marking out says; wrap the saw bands round the pipe."), Source: common},
-		{Name: "nothing-cut", When: func(j *Job) bool { return !j.Cuts }, Tells: []Act{LeaveOldPipe},
+		{Name: "mark-hose", When: func(j *Job) bool { return j.CutsHose }, Tells: []Act{MarkCuts},
+			Say: always("Mark both cut lines on the hose as the section on marking out says: hose shears or a sharp knife, square."), Source: common},
+		{Name: "nothing-cut", When: func(j *Job) bool { return !j.Cuts && !j.CutsHose }, Tells: []Act{LeaveOldPipe},
 			Say: always("No old pipe is cut in this job: undo it at its joints, and keep what comes off."), Source: common},
+	}
+}
+
+// TakeOut says what comes out whole: where pipe is cut, once it is cut.
+func TakeOut() []Sentence {
+	return []Sentence{
+		{Name: "take-out", When: func(j *Job) bool { return len(j.Gone) > 0 }, Say: func(j *Job) quantity.Text {
+			return quantity.Say("Take out %s: crossed on the schematic of what stands there today.", and(j.Gone...))
+		}, Source: common},
 	}
 }
 
@@ -60,7 +71,10 @@ func Commissioning() []Sentence {
 				if j.PlugIn {
 					return text + " into the tub, so that the hoses fill from below; the filling hose's end stays above the water."
 				}
-				return text + " at the skimmer or the filter well, so that the pipes fill from below; the hose's end stays above the water."
+				if j.Skimmer {
+					return text + " at the skimmer or the filter well, so that the pipes fill from below; the hose's end stays above the water."
+				}
+				return text + " into the tub up to its usual level, so that what lies below it fills by itself; the hose's end stays above the water."
 			},
 			Source: common,
 		},
@@ -80,7 +94,10 @@ func Commissioning() []Sentence {
 				if j.TwoSpeeds {
 					text += " on " + j.slow()
 				}
-				return text + "; if it moves no water, switch it off and ease the union on its outlet until water comes. It does not run dry."
+				if j.PlugIn {
+					return text + "; if it moves no water, switch it off and ease the hose at the box's outlet until water comes. It does not run dry."
+				}
+				return text + "; if it moves no water, switch it off and ease the union at its outlet, or the next one after it, until water comes. It does not run dry."
 			},
 			Source: common,
 		},
@@ -128,8 +145,12 @@ func Commissioning() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Pump off, open the outlet %s %s, then the inlet %s %s: the unit fills with clean water.",
-					isolators(j.From), and(j.From...), isolators(j.To), and(j.To...))
+				fills := "the unit fills with clean water"
+				if j.Unit.Level == AboveWater {
+					fills = "the unit stands above the water and fills with clean water when the pump runs"
+				}
+				return quantity.Say("Pump off, open the outlet %s %s, then the inlet %s %s: %s.",
+					isolators(j.From), and(j.From...), isolators(j.To), and(j.To...), fills)
 			},
 			Source: common,
 		},
@@ -183,7 +204,7 @@ func Commissioning() []Sentence {
 				case j.Unit != nil && j.UnitPa > 0:
 					text += quantity.Say(" The unit stands %s.", quantity.Pressure.Of(j.UnitPa))
 				}
-				return text + " Reach it by the pump itself" + highAndDown(j) + ", 15 minutes, never against a line that is shut. Water only, never compressed air."
+				return text + " Test it by the pump itself" + highAndDown(j) + ", 15 minutes, with its way to the tub open: never against a line that is shut. Water only, never compressed air."
 			},
 			Source: "the pump's curve; " + common,
 		},

@@ -45,20 +45,23 @@ type Job struct {
 
 	Filter     string // "cartridge", "sand"; "": none described
 	InSkimmer  bool   // it stands on the suction side
+	Skimmer    bool   // the tub has a skimmer or a filter well to fill at
 	Jets       bool   // on the unit's line
 	Diverter   bool   // on the unit's line
 	TwoSpeeds  bool   // of the unit's pump; Slow and Fast are what they are called
 	Slow, Fast string
 	Feeder     string // tag of a feeder, salt cell or ozone injector after the unit; ""
 	Ozone      bool
-	Pockets    bool // two thermometer pockets at the unit
-	PlugIn     bool // all old pipe is hose: the plant stands in a box
-	Cuts       bool // old pipe is cut
-	Removes    bool // something is taken out
-	Pieces     bool // there is new pipe to cut
-	Marked     bool // the parts list marks parts to measure first
-	Bench      bool // part of the work is made on the bench
-	Arrows     bool // a check goes into the old line
+	Pockets    bool     // two thermometer pockets at the unit
+	PlugIn     bool     // all old pipe is hose: the plant stands in a box
+	Cuts       bool     // old pipe is cut
+	CutsHose   bool     // an old hose is cut
+	Removes    bool     // something is taken out
+	Gone       []string // what is taken out whole, by its names on paper
+	Pieces     bool     // there is new pipe to cut
+	Marked     bool     // the parts list marks parts to measure first
+	Bench      bool     // part of the work is made on the bench
+	Arrows     bool     // a check goes into the old line
 	Cement     bool
 	Barbs      bool
 	Threads    bool

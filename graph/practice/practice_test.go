@@ -23,7 +23,7 @@ func randomJob(r *rand.Rand) *Job {
 		Water: float64(30 + r.IntN(11)), SiteAir: temp(-20, 15), Region: pick("", "uk", "eu", "us"), Earthing: pick("", "tn-s", "tn-c-s", "tt"),
 		To: list("V1"), From: list("V2"), Bypass: list("V3"), Shut: is(), Diverter: is(), Marked: is(), Bench: is(), Arrows: is(), Check: pick("", "CV1"), CheckAt: Level(r.IntN(3)), Aside: is(), Apart: is(),
 		Drains: list("D1", "D2"), Bleeds: list("AB1"), Suctions: list("SV1", "SV2"), Filter: pick("", "cartridge", "sand"), InSkimmer: is(),
-		Jets: is(), TwoSpeeds: is(), Feeder: pick("", "FD1"), Ozone: is(), Pockets: is(), PlugIn: is(), Cuts: is(), Removes: is(), Pieces: is(),
+		Jets: is(), TwoSpeeds: is(), Feeder: pick("", "FD1"), Ozone: is(), Pockets: is(), PlugIn: is(), Cuts: is(), CutsHose: is(), Removes: is(), Gone: list("U9 union"), Skimmer: is(), Pieces: is(),
 		Cement: is(), Barbs: is(), Threads: is(), UnionNuts: is(), Inch: is(), Metric: is(), Flexible: is(), OldPipe: pick("", "pvc-u", "abs"),
 		Outdoors: is(), Wall: is(), Hold: "24 h", GreatestPa: float64(r.IntN(3)) * 1e5, UnitPa: float64(r.IntN(4)) * 1e5,
 		Pump: Pump{ID: "P1", PowerW: float64(r.IntN(300)), AlwaysOn: is(), RunsForHeat: pick("", "hours", "contact", "always"), Above: is()},
@@ -87,7 +87,7 @@ func jetsOnlyWhereThereAre(t *testing.T, j *Job) {
 	}
 	for _, s := range said {
 		for word, there := range map[string]bool{
-			"jets turned down": j.Jets, "then high": j.TwoSpeeds, "on low": j.TwoSpeeds, "Shorten the hours": !j.Pump.AlwaysOn, "saw bands": j.Cuts, "element": true,
+			"jets turned down": j.Jets, "then high": j.TwoSpeeds, "on low": j.TwoSpeeds, "Shorten the hours": !j.Pump.AlwaysOn, "saw bands": j.Cuts, "at the skimmer": j.Skimmer, "on the hose": j.CutsHose, "Take out": len(j.Gone) > 0, "element": true,
 			"poppet": j.Check != "", "quarter turn while": j.Inch, "two pockets": j.Pockets,
 		} {
 			if !there && strings.Contains(s.Text.String(), word) {
@@ -152,6 +152,24 @@ func TestOrderOfCommissioning(t *testing.T) {
 			t.Errorf("%q stands at %d, after %d: %s", want, i, at, text)
 		}
 		at = i
+	}
+}
+
+// A unit above the water does not fill with the pump off, and a hose is filled at the tub; what
+// is taken out is named.
+func TestWaterDoesNotRunUphill(t *testing.T) {
+	say := func(j *Job) string {
+		return strings.Join(Texts(slices.Concat(Pick(j, Ready()), Pick(j, TakeOut()), Pick(j, Commissioning())), quantity.MetricSystem), " ")
+	}
+	above := &Job{Unit: &Unit{Level: AboveWater}, To: []string{"V1"}, From: []string{"V2"}, CutsHose: true, Gone: []string{"U9 union"}, Pump: Pump{ID: "P1"}, PlugIn: true}
+	for _, want := range []string{"fills with clean water when the pump runs", "cut lines on the hose", "Take out U9 union", "ease the hose at the box's outlet"} {
+		if text := say(above); !strings.Contains(text, want) || strings.Contains(text, "No old pipe is cut") {
+			t.Errorf("no %q in: %s", want, text)
+		}
+	}
+	below := &Job{Unit: &Unit{Level: BelowWater}, To: []string{"V1"}, From: []string{"V2"}, Pump: Pump{ID: "P1"}}
+	if text := say(below); strings.Contains(text, "when the pump runs") || !strings.Contains(text, "ease the union at its outlet") || !strings.Contains(text, "No old pipe is cut") {
+		t.Errorf("below: %s", text)
 	}
 }
 

@@ -50,7 +50,11 @@ func asBuilt(p *plan.Plan, style table.Style) book.Chapter {
 		case part.Kind.IsHandValve():
 			add(names.Short(part.ID), "part "+part.ID+", position", tag.Position(part))
 		case part.Kind == graph.HeatPump:
-			add(names.Short(part.ID), "part "+part.ID+", set-point", "")
+			set := ""
+			if u := part.Unit; u != nil && u.SetPointSet {
+				set = quantity.Format(u.SetPointC, quantity.Temperature, style.Units)
+			}
+			add(names.Short(part.ID), "part "+part.ID+", set-point", set)
 			add(names.Short(part.ID), "part "+part.ID+", port.out.at", "")
 		}
 	}

@@ -25,7 +25,9 @@ func bookOf(p *plan.Plan, style table.Style, o Options, pictures []picture) *boo
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
 		winter(j), recording(p, j), asBuilt(p, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {
-		if c.ID != "findings" && c.ID != "as-built" { // whoever mends the description wants its ids
+		// whoever mends the description wants its ids; the record has its names already, and a
+		// mode may be called as a part is
+		if c.ID != "findings" && c.ID != "as-built" && c.ID != "record" {
 			c = named(c, names)
 		}
 		if len(c.Items) > 0 {

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/render/book"
 	"dryfit/render/table"
+	"dryfit/render/tag"
 )
 
 // electrician is one page for the electrician: what the job draws, what is to be proved, and
@@ -54,7 +55,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	if p.Heat != nil {
 		for _, s := range p.Heat.Supplies {
 			if len(s.Together) > 0 {
-				c.Say(fmt.Sprintf("Runs together%s: %s, %s; with the greatest start on top %s.", ofSupply(s.Feeds), strings.Join(s.Together[0].IDs, ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.Together[0].WithStart)))
+				c.Say(fmt.Sprintf("Runs together%s: %s, %s; with the greatest start on top %s.", ofSupply(s.Feeds), strings.Join(tagged(s.Together[0].IDs, tag.Of(p.Circuit, p.Net())), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.Together[0].WithStart)))
 			}
 		}
 	}
@@ -77,4 +78,17 @@ func elementWords(e practice.Element) string {
 		return "stays, kept apart by " + e.Interlock + ", tried by"
 	}
 	return "not settled: disconnect it, or an interlock"
+}
+
+// tagged puts tags for the ids of what runs together: "P1 (low)" for "pump (low)".
+func tagged(ids []string, names *tag.Names) []string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		id, speed, found := strings.Cut(id, " (")
+		out[i] = names.Tag(id)
+		if found {
+			out[i] += " (" + speed
+		}
+	}
+	return out
 }

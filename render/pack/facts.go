@@ -2,6 +2,7 @@ package pack
 
 import (
 	"slices"
+	"strings"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -213,9 +214,14 @@ func (f *facts) suctions() {
 func (f *facts) work() {
 	j := f.j
 	old, hose := 0, 0
+	var pipes []string // that go
 	for _, r := range f.p.Circuit.Runs {
-		j.Cuts = j.Cuts || r.RemainsOf != "" && r.Spec.Family() != catalog.Hose
+		hosed := r.Spec.Family() == catalog.Hose
+		j.Cuts, j.CutsHose = j.Cuts || r.RemainsOf != "" && !hosed, j.CutsHose || r.RemainsOf != "" && hosed
 		j.Removes = j.Removes || r.Removed
+		if r.Removed && !f.remains(r.ID) {
+			pipes = append(pipes, "the pipe "+f.names.Run(r.ID))
+		}
 		j.JoinsOld = j.JoinsOld || !r.New() && !r.Removed && r.Spec.Family() != catalog.Hose && f.meetsNew(r)
 		if r.New() {
 			j.Outdoors = j.Outdoors || r.Outside || r.Insulated
@@ -229,6 +235,18 @@ func (f *facts) work() {
 	}
 	for _, part := range f.p.Circuit.Parts {
 		j.Removes = j.Removes || part.Removed
+		if part.Removed {
+			j.Gone = append(j.Gone, f.names.Short(part.ID))
+		}
+		j.Skimmer = j.Skimmer || part.Kind == graph.Tub && slices.ContainsFunc(part.Ports, func(port graph.Port) bool {
+			return strings.Contains(port.Name, "skimmer") || strings.Contains(port.Name, "well")
+		})
+	}
+	switch {
+	case len(j.Gone) > 0 && len(pipes) > 0:
+		j.Gone = append(j.Gone, "the pipes between them")
+	case len(pipes) > 0:
+		j.Gone = pipes
 	}
 	j.PlugIn = old > 0 && old == hose && f.boxed()
 	lay := f.p.After.Layout
@@ -262,6 +280,11 @@ func (f *facts) work() {
 		warm, cold := cureAt(sizes, coldAir), cureAt(sizes, leastAir)
 		j.Hold = quantity.Say("%s at %s and above, %s below that", hours(warm), quantity.Temperature.About(coldAir), hours(cold))
 	}
+}
+
+// remains reports whether something is left of an old run.
+func (f *facts) remains(run string) bool {
+	return slices.ContainsFunc(f.p.Circuit.Runs, func(r *graph.Run) bool { return r.RemainsOf == run })
 }
 
 // meetsNew reports whether an old run with pipe in it ends at a new part.

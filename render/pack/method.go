@@ -46,15 +46,24 @@ func method(p *plan.Plan, j jobIn) []stage {
 	}
 	add("On the bench", ifSo(j.Cement, "The bench work cures before it is moved."), bench...)
 	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
-	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", j.said(practice.Ready())...)
+	ready, gone := j.said(practice.Ready()), j.said(practice.TakeOut())
+	if !j.Cuts && !j.CutsHose {
+		ready = append(ready, gone...)
+		gone = nil
+	}
+	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", ready...)
 	hold := "HOLD: every depth and every way a part points agrees with the drawing."
 	if j.Cuts {
 		hold = "HOLD: hold the new string beside the old pipe. Tee to tee, cut to cut and every depth agree with the drawing. After this there is no way back."
 	}
 	add("Dry fit", hold, j.said(practice.DryFit())...)
 	line := phase(p, j, route.InLine)
+	if j.CutsHose && len(line) > 0 {
+		line = slices.Concat([]string{"Cut the hose once at each line, square, and slide both clamps on each end."}, gone, line)
+		gone = nil
+	}
 	if j.Cuts && len(line) > 0 {
-		line = append([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, line...)
+		line = slices.Concat([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, gone, line)
 	}
 	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+"handles can be reached with the panel on.", line...)
 	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the unit's ports.", phase(p, j, route.Pipes)...)

@@ -12,6 +12,8 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/takeoff"
+	"dryfit/render/book"
+	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
@@ -95,6 +97,25 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 	cuts := false
 	for _, r := range p.Circuit.Runs {
 		cuts = cuts || r.RemainsOf != ""
+	}
+	if cuts && strings.Contains(words, "No old pipe is cut") {
+		t.Error("cut lines, and nothing is cut")
+	}
+	// a mode may be called as a part is: the record keeps its name
+	said := map[string]bool{}
+	for _, c := range bookOf(p, table.Style{}, Options{}, nil).Chapters {
+		for _, it := range c.Items {
+			if c.ID == "record" && it.Kind == book.Blanks {
+				for _, row := range it.Block.Grid.Rows {
+					said[row[0]] = true
+				}
+			}
+		}
+	}
+	for _, r := range record(p, j) {
+		if !said[r.What] {
+			t.Errorf("the record has no row %q", r.What)
+		}
 	}
 	if !cuts && strings.Contains(words, "saw band") {
 		t.Error("saw bands without a cut")

@@ -138,16 +138,14 @@ func boolInt(v bool) int {
 // rise heats the tub up from the fill at the design day's mildest guess and brings it back
 // after a bath.
 func (b *builder) rise(s *scene, r *Report) {
-	var u *heat.Unit
-	var flow, element, pump float64
-	switch {
-	case s.planned != nil:
-		u, flow, element, pump = s.planned.Unit, s.planned.FlowM3s, s.planned.ElementW, s.planned.PumpW*s.planned.PumpHeat
-	case s.today != nil:
-		element, pump = s.today.ElementW, s.today.PumpW*s.today.PumpHeat
-	default:
+	plant := s.planned
+	if plant == nil {
+		plant = s.today
+	}
+	if plant == nil {
 		return
 	}
+	pump := plant.PumpW * plant.PumpHeat
 	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.in.Weather)}
 	from := b.in.Ask.FromC.Or(s.tub.FillC)
 	still := func(float64) heat.Air { return air }
@@ -157,12 +155,12 @@ func (b *builder) rise(s *scene, r *Report) {
 		through, r.HeatUp.Through = day, name
 		r.HeatUp.AirC = day(0).TempC
 	}
-	r.HeatUp.Warmed = heat.WarmThrough(&s.tub, u, through, from, flow, pump, element)
+	r.HeatUp.Warmed = heat.WarmThrough(&s.tub, plant, through, from, pump)
 	fall := r.Loss.Open.Total() * s.tub.Use.OpenS / s.tub.Capacity()
 	from = s.tub.SetC - math.Max(0, math.Min(fall, s.tub.SetC-s.designC))
-	r.HeatUp.ElementKWh = element * r.HeatUp.Warmed.Hours / 1000
-	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.WarmThrough(&s.tub, u, still, from, flow, pump, element)}
-	r.Recovery.ElementKWh = element * r.Recovery.Warmed.Hours / 1000
+	r.HeatUp.ElementKWh = r.HeatUp.Warmed.Element
+	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.WarmThrough(&s.tub, plant, still, from, pump)}
+	r.Recovery.ElementKWh = r.Recovery.Warmed.Element
 }
 
 // day returns the air from the day that is asked for on, and its name; the year goes round.

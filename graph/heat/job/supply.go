@@ -130,7 +130,9 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 // unitOrElement groups a unit and an element that never run together.
 const unitOrElement = "unit or element"
 
-func keepsApart(interlock string) bool { return interlock == "contact" || interlock == "changeover" }
+// keepsApart reports whether an interlock never lets unit and element heat at once. A contact of
+// the unit releases the element to help, so that both run.
+func keepsApart(interlock string) bool { return interlock == graph.InterlockChangeover }
 
 func load(id string, power, voltage float64, e graph.Electric, starts float64) heat.Consumer {
 	a := heat.Current(power, voltage, e.PowerFactor.Or(heat.FactorMotor))

@@ -1,0 +1,50 @@
+package job
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"dryfit/graph"
+)
+
+// A changeover feeds the unit or the element: heating up takes as long as with the unit alone,
+// the element heats where the air is too cold for the unit, and the two never run together on
+// the supply. Every other interlock lets the element help, and counts both currents. Source:
+// what the words say; common practice, no source.
+func TestAChangeoverHeatsByOneAtATime(t *testing.T) {
+	with := func(airC float64, interlock string) *Report {
+		in := testInput()
+		in.Weather = nil
+		in.Stage.Circuit.Site.AirC = airC
+		e := in.Stage.Circuit.OfKind(graph.ElementHeater)[0].Element
+		e.Disconnected, e.Interlock = interlock == "", interlock
+		return Answer(in)
+	}
+	alone := with(-8, "")
+	if got := with(-8, graph.InterlockChangeover); got.HeatUp.Warmed.Hours != alone.HeatUp.Warmed.Hours || got.HeatUp.ElementKWh != 0 || got.Recovery.ElementKWh != 0 {
+		t.Errorf("changeover: %.2f h, %.2f kWh by the element; the unit alone %.2f h", got.HeatUp.Warmed.Hours, got.HeatUp.ElementKWh, alone.HeatUp.Warmed.Hours)
+	}
+	for _, interlock := range []string{graph.InterlockContact, graph.InterlockSetPoint} {
+		got := with(-8, interlock)
+		// 2 kW of element all the way
+		if want := 2 * got.HeatUp.Warmed.Hours; !(got.HeatUp.Warmed.Hours < alone.HeatUp.Warmed.Hours) || !(math.Abs(got.HeatUp.ElementKWh-want) <= 1e-6*want) {
+			t.Errorf("%s: %.2f h, %.2f kWh by the element, want %.2f", interlock, got.HeatUp.Warmed.Hours, got.HeatUp.ElementKWh, want)
+		}
+	}
+	// the unit stops at -15 °C
+	if got := with(-18, graph.InterlockChangeover); !(got.HeatUp.ElementKWh > 0) {
+		t.Error("below the unit's least air the changeover's element does not heat")
+	}
+	for interlock, together := range map[string]bool{graph.InterlockChangeover: false, graph.InterlockContact: true, graph.InterlockSetPoint: true} {
+		both := false
+		for _, s := range with(-8, interlock).Supplies {
+			for _, row := range s.Together {
+				both = both || slices.Contains(row.IDs, "element") && slices.Contains(row.IDs, "unit")
+			}
+		}
+		if both != together {
+			t.Errorf("%s: unit and element together on the supply: %v", interlock, both)
+		}
+	}
+}

@@ -54,6 +54,9 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 		switch at := s.Rows[0].Positions[i]; at {
 		case itself:
 		default:
+			if strings.HasPrefix(at, "set ") {
+				at = "where the fitter set and marked it"
+			}
 			stand = append(stand, v+" "+at)
 		}
 	}

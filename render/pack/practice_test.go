@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
@@ -112,10 +113,18 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 			}
 		}
 	}
+	once := map[string]bool{}
 	for _, r := range record(p, j) {
-		if !said[r.What] {
-			t.Errorf("the record has no row %q", r.What)
+		if !said[r.What] || once[r.What] {
+			t.Errorf("the record has not one row %q", r.What)
 		}
+		once[r.What] = true
+	}
+	if stand := strings.Join(valvesForOwner(p, j), " "); strings.Contains(stand, "until the unit shows") {
+		t.Errorf("the owner is told to set a valve: %s", stand)
+	}
+	if p.Bill != nil && slices.ContainsFunc(p.Bill.Items, func(i takeoff.Item) bool { return i.Spec.Family() == catalog.Hose && i.Spare > 0 }) {
+		t.Error("spare couplings for a hose")
 	}
 	if !cuts && strings.Contains(words, "saw band") {
 		t.Error("saw bands without a cut")

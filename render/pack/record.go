@@ -48,8 +48,15 @@ func record(p *plan.Plan, j jobIn) []reading {
 			out = append(out, reading{m.Mode + ": jets feel, before / after", change})
 		}
 	}
+	seen := map[string]bool{} // two units may share a bypass
 	for _, b := range unitBranches(c, p.After.Layout.Stage.Net()) {
 		e := b.Element()
+		if e != nil && seen[e.ID] {
+			continue
+		}
+		if e != nil {
+			seen[e.ID] = true
+		}
 		switch {
 		case e == nil:
 		case e.Kind == graph.CheckValve:

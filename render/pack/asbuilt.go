@@ -20,7 +20,11 @@ func asBuilt(p *plan.Plan, style table.Style) book.Chapter {
 	if p.After == nil || joints(p) == 0 || p.RuledOut() != nil {
 		return c
 	}
-	c.Say("Write down only what is otherwise than planned. At the desk: dryfit cutin --write-plan as-built.toml makes the whole description; type each line into it under its key, raise [job] revision, and pack it again with --since: the new pack is what stands at the tub.")
+	whole := "dryfit cutin --write-plan as-built.toml makes the whole description; type each line into it under its key"
+	if p.Asked.Retrofit == nil {
+		whole = "type each line into the description under its key"
+	}
+	c.Say("Write down only what is otherwise than planned. At the desk: " + whole + ", raise [job] revision, and pack it again with --since: the new pack is what stands at the tub.")
 	g := &table.Grid{Header: []string{"what", "key", "planned", "as built"}, Widest: []int{26, 30, 44, 0}}
 	add := func(what, key, planned string) { g.Rows = append(g.Rows, []string{what, key, planned, ""}) }
 	names := tag.Of(p.Circuit, p.Net())

@@ -113,6 +113,9 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 			}
 		}
 	}
+	if built := asBuilt(p, table.Style{}); len(built.Items) > 0 && strings.Contains(built.Items[0].Text, "--write-plan") != (p.Asked.Retrofit != nil) {
+		t.Errorf("as built, retrofit %v: %s", p.Asked.Retrofit != nil, built.Items[0].Text)
+	}
 	once := map[string]bool{}
 	for _, r := range record(p, j) {
 		if !said[r.What] || once[r.What] {

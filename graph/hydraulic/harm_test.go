@@ -16,6 +16,19 @@ func TestHarm(t *testing.T) {
 	}
 }
 
+// The mode beside a harm is that of the flow it is about: jets on a pump of their own move when
+// that pump runs, not in the mode in which the unit's flow moves most.
+func TestHarmsMode(t *testing.T) {
+	f := Influence{Mode: "heating", Unit: 0.1, UnitMode: "heating", Jets: 0.2, JetsMode: "jets"}
+	if what, mode := f.Harmed(); what != "the jets' flow" || mode != "jets" {
+		t.Errorf("%s in %q", what, mode)
+	}
+	f.Unit = 0.3
+	if what, mode := f.Harmed(); what != "the unit's flow" || mode != "heating" {
+		t.Errorf("%s in %q", what, mode)
+	}
+}
+
 // A tee whose branch carries all, to both sides alike: its loss goes by the square of that flow,
 // so that its slope is twice the loss over the flow. By hand.
 func TestSlopeOfATurningTee(t *testing.T) {

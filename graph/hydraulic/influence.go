@@ -42,9 +42,14 @@ func (s *spreader) influences() []Influence {
 				f.Mode, f.Effect, f.Moves = m.name, e, moves
 			}
 			if m.unit >= 0 {
-				f.Unit = max(f.Unit, half(func(s *Solution) float64 { return s.Parts[m.unit].Flow }))
+				if e := half(func(s *Solution) float64 { return s.Parts[m.unit].Flow }); e > f.Unit+alike {
+					f.Unit, f.UnitMode = e, m.name
+				}
 			}
-			f.Jets, f.Head = max(f.Jets, half(jetsFlow)), max(f.Head, half(pumpHead))
+			if e := half(jetsFlow); e > f.Jets+alike {
+				f.Jets, f.JetsMode = e, m.name
+			}
+			f.Head = max(f.Head, half(pumpHead))
 			best[name] = f
 		}
 	}

@@ -102,19 +102,28 @@ type Influence struct {
 	Effect float64 // share of the likely value, half the width of what this input alone does
 	Moves  string  // what it moves: "the unit's flow"
 	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
-	Unit, Jets, Head float64
-	Span             catalog.Span  // how far it may be off
-	Adds             bool          // Span is added to the number, not a share of it
-	Key              settle.Key    // of the settled value that was used; zero: Value says it
-	Value            quantity.Text // what was used
-	Source           string        // of what was used
-	Reading          quantity.Text // what would settle it
-	Given            bool          // the description says it
-	Guess            bool          // nobody gave it, or the description says it is assumed
+	Unit, Jets, Head   float64
+	UnitMode, JetsMode string        // where it moves each most
+	Span               catalog.Span  // how far it may be off
+	Adds               bool          // Span is added to the number, not a share of it
+	Key                settle.Key    // of the settled value that was used; zero: Value says it
+	Value              quantity.Text // what was used
+	Source             string        // of what was used
+	Reading            quantity.Text // what would settle it
+	Given              bool          // the description says it
+	Guess              bool          // nobody gave it, or the description says it is assumed
 }
 
 // Harm is by how much it moves the unit's or the jets' flow, whichever is more, as a share.
 func (f *Influence) Harm() float64 { return max(f.Unit, f.Jets) }
+
+// Harmed names what Harm is about, the unit's flow or the jets', and the mode it is in.
+func (f *Influence) Harmed() (what, mode string) {
+	if f.Jets > f.Unit {
+		return "the jets' flow", f.JetsMode
+	}
+	return "the unit's flow", f.UnitMode
+}
 
 // Of returns the ranges of a mode in a stage, or nil; a nil Ranges has none.
 func (r *Ranges) Of(mode string, stage graph.Stage) *ModeRanges {

@@ -58,12 +58,9 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		if !f.Guess || f.Harm() <= moveWorth {
 			continue
 		}
-		what := "the unit's flow"
-		if f.Jets > f.Unit {
-			what = "the jets' flow"
-		}
+		what, mode := f.Harmed()
 		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
-			Message: graph.Say("%s is a guess that moves %s by %.0f %% either way (mode %q)", f.What, what, 100*f.Harm(), f.Mode),
+			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)", f.What, what, 100*f.Harm(), mode),
 			Hint:    graph.Say("read %s", f.Reading)})
 	}
 	return out

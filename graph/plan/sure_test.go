@@ -158,7 +158,7 @@ func TestGuesses(t *testing.T) {
 		f := &p.Ranges.Moves[i]
 		told := 0
 		for _, d := range found(p, "guess") {
-			if strings.Contains(string(d.Message), f.What+" is a guess") {
+			if strings.Contains(string(d.Message), f.What+": a guess") {
 				told++
 			}
 		}

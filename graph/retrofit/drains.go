@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route/solid"
 )
@@ -147,7 +148,15 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 	word := map[graph.Kind]string{graph.DrainValve: "drain at the low point", graph.AirBleed: "bleed at the high point"}[kind]
 	l.findings = append(l.findings, graph.Diagnostic{Pos: l.d.pos, Rule: "retrofit", Severity: graph.Note,
 		Message: graph.Say("the legs to and from the unit have no room for %s", graph.A(word)),
-		Hint:    "make the leg there longer, or use the unit's own plug and say so"})
+		Hint:    l.roomHint()})
+}
+
+// roomHint says how a leg comes to have room for a drain or a bleed: by who drew it.
+func (l *limb) roomHint() quantity.Text {
+	if len(l.w.asked.ToUnit) > 0 || len(l.w.asked.FromUnit) > 0 {
+		return "make the leg there longer; a plug of the unit's own does as well if it is reached"
+	}
+	return "set the unit a few centimetres higher or lower, or lead its pipes yourself with to-unit and from-unit; a plug of the unit's own does as well if it is reached"
 }
 
 // axial reports whether a leg runs along one axis.

@@ -184,6 +184,7 @@ type earlierPiece struct {
 	Spec  string  `json:"spec"`
 	Size  string  `json:"size"`
 	Cut   float64 `json:"cut_mm"`
+	Over  float64 `json:"over_mm"` // it is sawn so much longer, and cut when it is fitted
 }
 
 // ReadEarlier reads the plan.json of an earlier pack.

@@ -86,6 +86,8 @@ func changedPieces(e, now *Earlier, units quantity.System) []string {
 			out = append(out, fmt.Sprintf("%s is %s %s, was %s %s; its length is %s, was %s.", what, q.Spec, q.Size, was.Spec, was.Size, length(q.Cut), length(was.Cut)))
 		case math.Abs(was.Cut-q.Cut) > sameMM:
 			out = append(out, fmt.Sprintf("%s is %s long, was %s.", what, length(q.Cut), length(was.Cut)))
+		case math.Abs(was.Over-q.Over) > sameMM:
+			out = append(out, fmt.Sprintf("%s is sawn %s long, was %s.", what, length(q.Cut+q.Over), length(was.Cut+was.Over)))
 		}
 	}
 	for _, q := range e.pieces {

@@ -243,7 +243,7 @@ func TestUnitOfASparseRow(t *testing.T) {
 	} {
 		in := testInput()
 		unit := *in.Unit
-		part, data := *unit.Part, *unit.Part.Unit
+		part, data := *unit.Part, *unit.Unit
 		data.Ratings = nil
 		part.Unit, unit.Part = &data, &part
 		c.row.Name, c.row.Kind, c.row.Source = "mine", "heat-pump", "its sheet"

@@ -14,22 +14,38 @@ func (f *Files) Read(name string, most int64) ([]byte, error) {
 	if name == "-" {
 		return f.readStdin(most)
 	}
+	data, info, err := whole(name, most)
+	if info != nil {
+		f.inputs = append(f.inputs, input{name, info})
+	}
+	return data, err
+}
+
+// ReadOwn reads a file that dryfit itself wrote, such as one of an earlier pack. It is no input:
+// the pack that is made next may take its place.
+func (f *Files) ReadOwn(name string, most int64) ([]byte, error) {
+	data, _, err := whole(name, most)
+	return data, err
+}
+
+// whole reads a file; info is nil where it is none that can be read.
+func whole(name string, most int64) ([]byte, os.FileInfo, error) {
 	file, err := os.Open(name)
 	if err != nil {
-		return nil, explain(name, "read", err)
+		return nil, nil, explain(name, "read", err)
 	}
 	defer func() { _ = file.Close() }()
 	info, err := file.Stat()
 	switch {
 	case err != nil:
-		return nil, explain(name, "read", err)
+		return nil, nil, explain(name, "read", err)
 	case info.IsDir():
-		return nil, fmt.Errorf("%s is a folder; a description is a file like job.toml", name)
+		return nil, nil, fmt.Errorf("%s is a folder; a description is a file like job.toml", name)
 	case info.Mode().IsRegular() && info.Size() > most:
-		return nil, fmt.Errorf("%s is %d bytes long; at most %d are read", name, info.Size(), most)
+		return nil, nil, fmt.Errorf("%s is %d bytes long; at most %d are read", name, info.Size(), most)
 	}
-	f.inputs = append(f.inputs, input{name, info})
-	return capped(name, file, most)
+	data, err := capped(name, file, most)
+	return data, info, err
 }
 
 func (f *Files) readStdin(most int64) ([]byte, error) {

@@ -16,6 +16,8 @@ type Plant struct {
 	FlowM3s  float64
 	ElementW float64 // 0: none, or disconnected
 	Apart    bool    // unit and element never heat at once: the element only where the unit can't
+	HasTop   bool    // the element has a set point of its own, below the tub's
+	TopC     float64 // and heats up to it only [°C]
 	PumpW    float64 // electric, at the speed that heats
 	PumpHeat float64 // share of it that ends in the water
 	FilterH  float64 // hours a day in which the pump runs anyway

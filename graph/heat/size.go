@@ -60,7 +60,8 @@ func Warm(tub *Tub, p *Plant, air Air, fromC, pumpHeatW float64) Warmed {
 	return WarmThrough(tub, p, func(float64) Air { return air }, fromC, pumpHeatW)
 }
 
-// WarmThrough is Warm in air that changes with the seconds since it began.
+// WarmThrough is Warm in air that changes with the seconds since it began. An element with a
+// set point of its own helps up to that and no further.
 func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC, pumpHeatW float64) Warmed {
 	output := func(float64, float64) float64 { return 0 }
 	if p.Unit != nil {
@@ -68,8 +69,13 @@ func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC, pumpH
 		output = func(waterC, seconds float64) float64 { return s.at(air(seconds), waterC, p.FlowM3s).OutputW }
 	}
 	return Warming{Capacity: tub.Capacity(), FromC: fromC, ToC: tub.SetC,
-		Power:   func(waterC, seconds float64) float64 { return pumpHeatW + output(waterC, seconds) },
-		Element: func(waterC, seconds float64) float64 { return p.element(output(waterC, seconds)) },
+		Power: func(waterC, seconds float64) float64 { return pumpHeatW + output(waterC, seconds) },
+		Element: func(waterC, seconds float64) float64 {
+			if p.HasTop && waterC >= p.TopC {
+				return 0
+			}
+			return p.element(output(waterC, seconds))
+		},
 		Loss: func(waterC, seconds float64) float64 {
 			a := air(seconds)
 			loss := (tub.UA() + tub.PipesUA) * (waterC - a.TempC)

@@ -48,3 +48,25 @@ func TestAChangeoverHeatsByOneAtATime(t *testing.T) {
 		}
 	}
 }
+
+// An element with a set point of its own, below the tub's, helps the unit up to that set point
+// and not after a bath that leaves the water above it. Source: what a thermostat does.
+func TestAnElementSetLowerHelpsUpToItsSetPoint(t *testing.T) {
+	with := func(set func(e *graph.ElementData)) *Report {
+		in := testInput()
+		set(in.Stage.Circuit.OfKind(graph.ElementHeater)[0].Element)
+		return Answer(in)
+	}
+	alone := with(func(e *graph.ElementData) { e.Disconnected = true })
+	whole := with(func(e *graph.ElementData) { e.Disconnected, e.Interlock = false, graph.InterlockSetPoint })
+	part := with(func(e *graph.ElementData) {
+		e.Disconnected, e.Interlock = false, graph.InterlockSetPoint
+		e.SetPointC, e.SetPointSet = alone.Recovery.FromC-0.5, true
+	})
+	if part.Recovery.ElementKWh != 0 || part.Recovery.Warmed.Hours != alone.Recovery.Warmed.Hours {
+		t.Errorf("set below the water: back in %.3f h, without an element in %.3f h", part.Recovery.Warmed.Hours, alone.Recovery.Warmed.Hours)
+	}
+	if up := part.HeatUp; !(up.ElementKWh > 0) || !(up.Warmed.Hours > whole.HeatUp.Warmed.Hours) || !(up.Warmed.Hours < alone.HeatUp.Warmed.Hours) {
+		t.Errorf("set below the tub: up in %.3f h, all the way with it %.3f h, without it %.3f h", up.Warmed.Hours, whole.HeatUp.Warmed.Hours, alone.HeatUp.Warmed.Hours)
+	}
+}

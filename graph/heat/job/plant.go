@@ -33,7 +33,9 @@ func (b *builder) plants(s *scene) {
 	planned.FlowM3s = b.in.Heating.FlowM3s
 	planned.PumpW *= b.duty()
 	if element != nil && !element.Element.Disconnected {
-		planned.ElementW, planned.Apart = s.today.ElementW, keepsApart(element.Element.Interlock)
+		e := element.Element
+		planned.ElementW, planned.Apart = s.today.ElementW, keepsApart(e.Interlock)
+		planned.HasTop, planned.TopC = e.Interlock == graph.InterlockSetPoint && e.SetPointSet, e.SetPointC
 	}
 	s.planned = &planned
 	b.vary(0.6, 1.5, func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.PumpHeat = min(1, p.PumpHeat*f) }) })

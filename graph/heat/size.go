@@ -45,7 +45,7 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 	s.HeldW, s.LostW = Held(tub, u, need)
 	s.Hold = s.HeldW >= s.LostW
 	s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
-	up := Warm(tub, &Plant{Unit: u, FlowM3s: need.FlowM3s}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC, need.PumpHeatW)
+	up := Warm(tub, &Plant{Unit: u, FlowM3s: need.FlowM3s, PumpW: need.PumpHeatW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC)
 	s.Hours = math.Inf(1)
 	if up.Reached {
 		s.Hours = up.Hours
@@ -55,21 +55,21 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 }
 
 // Warm follows the tub, cover on, from a temperature to its set point in air that stays as
-// it is, heated by the plant and by the pump's own heat, pumpHeatW.
-func Warm(tub *Tub, p *Plant, air Air, fromC, pumpHeatW float64) Warmed {
-	return WarmThrough(tub, p, func(float64) Air { return air }, fromC, pumpHeatW)
+// it is, heated by the plant and by its pump's own heat.
+func Warm(tub *Tub, p *Plant, air Air, fromC float64) Warmed {
+	return WarmThrough(tub, p, func(float64) Air { return air }, fromC)
 }
 
 // WarmThrough is Warm in air that changes with the seconds since it began. An element with a
 // set point of its own helps up to that and no further.
-func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC, pumpHeatW float64) Warmed {
+func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) Warmed {
 	output := func(float64, float64) float64 { return 0 }
 	if p.Unit != nil {
 		s := p.Unit.sheet()
 		output = func(waterC, seconds float64) float64 { return s.at(air(seconds), waterC, p.FlowM3s).OutputW }
 	}
 	return Warming{Capacity: tub.Capacity(), FromC: fromC, ToC: tub.SetC,
-		Power: func(waterC, seconds float64) float64 { return pumpHeatW + output(waterC, seconds) },
+		Power: func(waterC, seconds float64) float64 { return p.PumpW*p.PumpHeat + output(waterC, seconds) },
 		Element: func(waterC, seconds float64) float64 {
 			if p.HasTop && waterC >= p.TopC {
 				return 0

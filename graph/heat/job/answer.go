@@ -145,7 +145,6 @@ func (b *builder) rise(s *scene, r *Report) {
 	if plant == nil {
 		return
 	}
-	pump := plant.PumpW * plant.PumpHeat
 	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.in.Weather)}
 	from := b.in.Ask.FromC.Or(s.tub.FillC)
 	still := func(float64) heat.Air { return air }
@@ -155,12 +154,10 @@ func (b *builder) rise(s *scene, r *Report) {
 		through, r.HeatUp.Through = day, name
 		r.HeatUp.AirC = day(0).TempC
 	}
-	r.HeatUp.Warmed = heat.WarmThrough(&s.tub, plant, through, from, pump)
+	r.HeatUp.Warmed = heat.WarmThrough(&s.tub, plant, through, from)
 	fall := r.Loss.Open.Total() * s.tub.Use.OpenS / s.tub.Capacity()
 	from = s.tub.SetC - math.Max(0, math.Min(fall, s.tub.SetC-s.designC))
-	r.HeatUp.ElementKWh = r.HeatUp.Warmed.Element
-	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.WarmThrough(&s.tub, plant, still, from, pump)}
-	r.Recovery.ElementKWh = r.Recovery.Warmed.Element
+	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.WarmThrough(&s.tub, plant, still, from)}
 }
 
 // day returns the air from the day that is asked for on, and its name; the year goes round.

@@ -22,18 +22,18 @@ func TestAChangeoverHeatsByOneAtATime(t *testing.T) {
 		return Answer(in)
 	}
 	alone := with(-8, "")
-	if got := with(-8, graph.InterlockChangeover); got.HeatUp.Warmed.Hours != alone.HeatUp.Warmed.Hours || got.HeatUp.ElementKWh != 0 || got.Recovery.ElementKWh != 0 {
-		t.Errorf("changeover: %.2f h, %.2f kWh by the element; the unit alone %.2f h", got.HeatUp.Warmed.Hours, got.HeatUp.ElementKWh, alone.HeatUp.Warmed.Hours)
+	if got := with(-8, graph.InterlockChangeover); got.HeatUp.Warmed.Hours != alone.HeatUp.Warmed.Hours || got.HeatUp.Warmed.Element != 0 || got.Recovery.Warmed.Element != 0 {
+		t.Errorf("changeover: %.2f h, %.2f kWh by the element; the unit alone %.2f h", got.HeatUp.Warmed.Hours, got.HeatUp.Warmed.Element, alone.HeatUp.Warmed.Hours)
 	}
 	for _, interlock := range []string{graph.InterlockContact, graph.InterlockSetPoint} {
 		got := with(-8, interlock)
 		// 2 kW of element all the way
-		if want := 2 * got.HeatUp.Warmed.Hours; !(got.HeatUp.Warmed.Hours < alone.HeatUp.Warmed.Hours) || !(math.Abs(got.HeatUp.ElementKWh-want) <= 1e-6*want) {
-			t.Errorf("%s: %.2f h, %.2f kWh by the element, want %.2f", interlock, got.HeatUp.Warmed.Hours, got.HeatUp.ElementKWh, want)
+		if want := 2 * got.HeatUp.Warmed.Hours; !(got.HeatUp.Warmed.Hours < alone.HeatUp.Warmed.Hours) || !(math.Abs(got.HeatUp.Warmed.Element-want) <= 1e-6*want) {
+			t.Errorf("%s: %.2f h, %.2f kWh by the element, want %.2f", interlock, got.HeatUp.Warmed.Hours, got.HeatUp.Warmed.Element, want)
 		}
 	}
 	// the unit stops at -15 °C
-	if got := with(-18, graph.InterlockChangeover); !(got.HeatUp.ElementKWh > 0) {
+	if got := with(-18, graph.InterlockChangeover); !(got.HeatUp.Warmed.Element > 0) {
 		t.Error("below the unit's least air the changeover's element does not heat")
 	}
 	for interlock, together := range map[string]bool{graph.InterlockChangeover: false, graph.InterlockContact: true, graph.InterlockSetPoint: true} {
@@ -63,10 +63,10 @@ func TestAnElementSetLowerHelpsUpToItsSetPoint(t *testing.T) {
 		e.Disconnected, e.Interlock = false, graph.InterlockSetPoint
 		e.SetPointC, e.SetPointSet = alone.Recovery.FromC-0.5, true
 	})
-	if part.Recovery.ElementKWh != 0 || part.Recovery.Warmed.Hours != alone.Recovery.Warmed.Hours {
+	if part.Recovery.Warmed.Element != 0 || part.Recovery.Warmed.Hours != alone.Recovery.Warmed.Hours {
 		t.Errorf("set below the water: back in %.3f h, without an element in %.3f h", part.Recovery.Warmed.Hours, alone.Recovery.Warmed.Hours)
 	}
-	if up := part.HeatUp; !(up.ElementKWh > 0) || !(up.Warmed.Hours > whole.HeatUp.Warmed.Hours) || !(up.Warmed.Hours < alone.HeatUp.Warmed.Hours) {
+	if up := part.HeatUp; !(up.Warmed.Element > 0) || !(up.Warmed.Hours > whole.HeatUp.Warmed.Hours) || !(up.Warmed.Hours < alone.HeatUp.Warmed.Hours) {
 		t.Errorf("set below the tub: up in %.3f h, all the way with it %.3f h, without it %.3f h", up.Warmed.Hours, whole.HeatUp.Warmed.Hours, alone.HeatUp.Warmed.Hours)
 	}
 }

@@ -105,8 +105,7 @@ type UnitAt struct {
 type Rise struct {
 	FromC, ToC, AirC float64
 	Warmed           heat.Warmed
-	Through          string  // day of the climate, "": air that stays
-	ElementKWh       float64 // of its heat, the element's
+	Through          string // day of the climate, "": air that stays
 }
 
 // ElementShare is the share of the heat that the element makes, 0 to 1.
@@ -114,7 +113,7 @@ func (r *Rise) ElementShare() float64 {
 	if r.Warmed.HeatKWh <= 0 {
 		return 0
 	}
-	return r.ElementKWh / r.Warmed.HeatKWh
+	return r.Warmed.Element / r.Warmed.HeatKWh
 }
 
 // Range is a value's range over the sample, and the value as described.

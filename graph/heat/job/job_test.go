@@ -191,10 +191,10 @@ func TestElementsShareOfHeatingUp(t *testing.T) {
 		}
 	}
 	up := Answer(in).HeatUp
-	if want := 2 * up.Warmed.Hours; !(up.Warmed.Hours > 0) || !(math.Abs(up.ElementKWh-want) <= 1e-9) || !(math.Abs(up.ElementShare()-want/up.Warmed.HeatKWh) <= 1e-12) {
+	if want := 2 * up.Warmed.Hours; !(up.Warmed.Hours > 0) || !(math.Abs(up.Warmed.Element-want) <= 1e-9) || !(math.Abs(up.ElementShare()-want/up.Warmed.HeatKWh) <= 1e-12) {
 		t.Errorf("%+v", up)
 	}
-	if without := Answer(testInput()).HeatUp; without.ElementKWh != 0 || !(without.Warmed.Hours > up.Warmed.Hours) {
+	if without := Answer(testInput()).HeatUp; without.Warmed.Element != 0 || !(without.Warmed.Hours > up.Warmed.Hours) {
 		t.Errorf("without the element: %+v", without)
 	}
 }

@@ -186,7 +186,7 @@ func (b *builder) unit() *heat.Unit {
 		b.vary(1-spread, 1+spread, scaleCOP)
 	}
 	if !data.StandbyW.Set {
-		u.StandbyW = b.assume(quantity.Text("stand-by of "+name(p.Part)), 15, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
+		u.StandbyW = b.assume(quantity.Text("stand-by of "+name(p.Part)), genericStandbyW, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,
 			func(s *scene, f float64) { s.planned.Unit.StandbyW *= f })
 	}
 	if !data.StartLossKWh.Set {

@@ -116,26 +116,31 @@ func fieldShape[T any](f field[T], sections ...string) schema.Shape {
 // tableShape is the shape of a table read by the fields; section holds their meanings.
 func tableShape[T any](fields []field[T], section string) schema.Shape {
 	var keys schema.Shape
-	var required []string
-	var instead []schema.Shape
 	for _, f := range fields {
-		if f.shape == nil {
-			continue
+		if f.shape != nil {
+			keys = keys.With(f.key, fieldShape(f, section))
 		}
-		keys = keys.With(f.key, fieldShape(f, section))
+	}
+	required, either := needs(fields)
+	s := schema.Table(keys, required)
+	if len(either) > 0 {
+		s = s.With("anyOf", either)
+	}
+	return s
+}
+
+// needs returns the keys that can't be left out, and those of which one will do.
+func needs[T any](fields []field[T]) (required []string, either []schema.Shape) {
+	for _, f := range fields {
 		switch {
-		case f.need == "":
+		case f.shape == nil || f.need == "":
 		case f.instead == "":
 			required = append(required, f.key)
 		default:
-			instead = append(instead, schema.Has(f.key), schema.Has(f.instead))
+			either = append(either, schema.Has(f.key), schema.Has(f.instead))
 		}
 	}
-	s := schema.Table(keys, required)
-	if len(instead) > 0 {
-		s = s.With("anyOf", instead)
-	}
-	return s
+	return required, either
 }
 
 // partShape is a part of any kind: the keys of all of them, and for each kind those it has.
@@ -150,8 +155,7 @@ func partShape() schema.Shape {
 	var kinds []schema.Shape
 	for _, k := range graph.Kinds() {
 		own := schema.Shape{}
-		var names, required []string
-		var either []schema.Shape
+		var names []string
 		for _, f := range readFields[k] {
 			if f.shape == nil {
 				continue
@@ -170,14 +174,8 @@ func partShape() schema.Shape {
 			case o.text != string(text):
 				o.mixed = true
 			}
-			switch {
-			case f.need == "":
-			case f.instead == "":
-				required = append(required, f.key)
-			default:
-				either = append(either, schema.Has(f.key), schema.Has(f.instead))
-			}
 		}
+		required, either := needs(readFields[k])
 		then := schema.Shape{{Name: "propertyNames", Says: schema.Word(names...)}, {Name: "required", Says: required}}
 		if len(either) > 0 {
 			then = then.With("anyOf", either)

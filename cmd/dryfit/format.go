@@ -35,7 +35,7 @@ func runFormat(v *verb, args []string, w *world) int {
 	name := f.Arg(0)
 	read := w.read
 	if *output == "" && name != "-" { // the file itself is what is written
-		read = func(name string) ([]byte, error) { return (&disk.Files{}).Read(name, located.MaxBytes) }
+		read = func(name string) ([]byte, error) { return disk.Peek(name, located.MaxBytes) }
 	}
 	text, err := read(name)
 	if err != nil {

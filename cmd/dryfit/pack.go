@@ -49,7 +49,7 @@ func runPack(v *verb, args []string, w *world) int {
 	var earlier *pack.Earlier
 	if since != "" {
 		name := filepath.Join(since, "plan.json")
-		data, err := w.files.ReadOwn(name, mostPlanBytes)
+		data, err := disk.Peek(name, mostPlanBytes)
 		if err != nil {
 			return complain(w, fmt.Errorf("--since: %w", err))
 		}

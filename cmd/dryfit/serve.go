@@ -147,14 +147,13 @@ func (s *served) load() (whatif.Job, []string, error) {
 		return whatif.Job{}, nil, live.ErrNoFile
 	}
 	names := append([]string{file}, s.catalogs...)
-	files := &disk.Files{}
-	text, err := files.Read(file, located.MaxBytes)
+	text, err := disk.Peek(file, located.MaxBytes)
 	if err != nil {
 		return whatif.Job{}, names, err
 	}
 	out := whatif.Job{File: file, Text: text, Units: s.units}
 	for _, name := range s.catalogs {
-		data, err := files.Read(name, located.MaxBytes)
+		data, err := disk.Peek(name, located.MaxBytes)
 		if err != nil {
 			return out, names, err
 		}
@@ -169,7 +168,7 @@ func (s *served) load() (whatif.Job, []string, error) {
 		name = filepath.Join(filepath.Dir(file), name)
 	}
 	names = append(names, name)
-	out.Weather, err = files.Read(name, mostWeather)
+	out.Weather, err = disk.Peek(name, mostWeather)
 	if err != nil {
 		return out, names, fmt.Errorf("%s: [climate] file: %w", c.Climate.Pos, err)
 	}

@@ -137,7 +137,7 @@ func (w *former) value(t *Table, v located.Value, path []any, label string, key 
 	case map[string]any:
 		for _, k := range v.Keys() {
 			c, _ := v.In(k)
-			w.value(t, c, append(path[:len(path):len(path)], k), label+", "+k, key, help)
+			w.value(t, c, slices.Concat(path, []any{k}), label+", "+k, key, help)
 		}
 		return
 	default:
@@ -154,7 +154,7 @@ func (w *former) value(t *Table, v located.Value, path []any, label string, key 
 			break
 		}
 		for i, item := range items {
-			w.value(t, item, append(path[:len(path):len(path)], i), fmt.Sprintf("%s %d", label, i+1), key, help)
+			w.value(t, item, slices.Concat(path, []any{i}), fmt.Sprintf("%s %d", label, i+1), key, help)
 		}
 		return
 	}
@@ -199,7 +199,7 @@ func (w *former) mayBeOpen(t *Table, key []any) bool {
 	}
 	without := *w.job
 	var err error
-	if without.Text, err = located.Apply(w.job.Text, located.Edit{Path: key, Out: true}); err != nil {
+	if without.Text, err = w.job.Open(key); err != nil {
 		return false
 	}
 	_, found := without.Read()

@@ -21,9 +21,8 @@ func (f *Files) Read(name string, most int64) ([]byte, error) {
 	return data, err
 }
 
-// ReadOwn reads a file that dryfit itself wrote, such as one of an earlier pack. It is no input:
-// the pack that is made next may take its place.
-func (f *Files) ReadOwn(name string, most int64) ([]byte, error) {
+// Peek reads a file that does not count as an input: what is written next may take its place.
+func Peek(name string, most int64) ([]byte, error) {
 	data, _, err := whole(name, most)
 	return data, err
 }

@@ -3,6 +3,7 @@ package hydraulic
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 	"dryfit/graph/route"
 	"dryfit/graph/settle"
@@ -150,7 +151,7 @@ func (b *builder) addRun(i int) error {
 		}
 		m.BoreM, m.bare = 0.05, true // of no pipe: nothing stands on it
 	}
-	m.law = &runLaw{}
+	m.law = &laws.RunLaw{}
 	m.edge = b.edge(network.Edge{From: b.portNode(from, r.From.Port), To: b.portNode(to, r.To.Port), Law: m.law})
 	return nil
 }

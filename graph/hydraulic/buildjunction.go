@@ -2,6 +2,7 @@ package hydraulic
 
 import (
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 )
 
@@ -33,7 +34,7 @@ func (b *builder) addTee(m *ModelPart) {
 		return
 	}
 	m.Source = "catalogue"
-	m.tee = newTeeLaw(run, branch)
+	m.tee = laws.NewTeeLaw(run, branch)
 	b.m.net.Joints = append(b.m.net.Joints, network.Joint{Edges: [3]int{m.edges[0], m.edges[1], m.edges[2]}, Law: m.tee})
 }
 
@@ -52,7 +53,7 @@ func (b *builder) addHub(m *ModelPart) {
 	}
 	law := b.lossOf(m)
 	middle := b.node(p.ID + ".")
-	m.ways, m.way0 = make([]*partLaw, len(m.ports)), make([]float64, len(m.ports))
+	m.ways, m.way0 = make([]*laws.PartLaw, len(m.ports)), make([]float64, len(m.ports))
 	for i, n := range m.nodes {
 		e := network.Edge{From: n, To: middle}
 		share := 1.0
@@ -65,7 +66,7 @@ func (b *builder) addHub(m *ModelPart) {
 		}
 		if law != nil && (i == common) == (p.Kind == graph.Manifold) {
 			own := *law
-			m.way0[i] = own.times / (share * share)
+			m.way0[i] = own.Times / (share * share)
 			m.ways[i], e.Law = &own, &own
 		}
 		m.edges = append(m.edges, b.edge(e))

@@ -4,6 +4,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 	"dryfit/graph/settle"
 )
@@ -61,7 +62,7 @@ func (b *builder) boreAt(p *graph.Part, port string) float64 {
 }
 
 // lossOf fills in a part's loss: described, else the catalogue's; nil where there is none.
-func (b *builder) lossOf(m *ModelPart) *partLaw {
+func (b *builder) lossOf(m *ModelPart) *laws.PartLaw {
 	m.Row = b.settled(m.Part).Loss.Row
 	if l := m.Part.Loss; l != nil {
 		m.Source = "described"
@@ -69,22 +70,22 @@ func (b *builder) lossOf(m *ModelPart) *partLaw {
 			b.note(l.Pos, graph.Warning, graph.Say("the k of %q has no bore to stand on: it counts as no loss", m.Part.ID), "give the loss a bore")
 		}
 		m.given = givenLoss
-		law, falls := describedLaw(l, m.BoreM, b.m.Water.Density, exponentOf(m.Row).Likely)
-		if law != nil && law.ref > 0 && l.Exponent == 0 {
-			m.power, m.exponent = true, law.exponent
+		law, falls := laws.DescribedLaw(l, m.BoreM, b.m.Water.Density, laws.ExponentOf(m.Row).Likely)
+		if law != nil && law.Ref > 0 && l.Exponent == 0 {
+			m.power, m.exponent = true, law.Exponent
 		}
 		if falls {
 			b.note(l.Pos, graph.Warning, graph.Say("the drop of %q falls as its flow rises: it is held level there", m.Part.ID), "look at the points of its loss again")
 		}
 		return law
 	}
-	law := rowLaw(m.Row, m.BoreM, b.m.Water.Density)
+	law := laws.RowLaw(m.Row, m.BoreM, b.m.Water.Density)
 	if law == nil {
 		return nil
 	}
 	m.Source, m.given = "catalogue", givenRow
-	if law.ref > 0 {
-		m.power, m.exponent = true, law.exponent
+	if law.Ref > 0 {
+		m.power, m.exponent = true, law.Exponent
 		b.sizeToLine(m, law)
 	}
 	return law
@@ -94,7 +95,7 @@ func (b *builder) lossOf(m *ModelPart) *partLaw {
 func (b *builder) addInLine(m *ModelPart) {
 	p := m.Part
 	m.BoreM = b.settled(p).Bore.V / 1000
-	var law *partLaw
+	var law *laws.PartLaw
 	switch p.Kind {
 	case graph.JetGroup:
 		law = b.addJets(m)
@@ -140,7 +141,7 @@ func dirtyFactor(p *graph.Part, row catalog.Row) float64 {
 }
 
 // addJets sets up a group of jets, as many of them open as the mode says.
-func (b *builder) addJets(m *ModelPart) *partLaw {
+func (b *builder) addJets(m *ModelPart) *laws.PartLaw {
 	p := m.Part
 	open := min(b.m.Mode.JetsOpen, 1)
 	if open <= 0 {
@@ -164,7 +165,7 @@ func (b *builder) addCheck(m *ModelPart) {
 	p := m.Part
 	open := b.lossOf(m)
 	if open == nil {
-		open = &partLaw{times: 1}
+		open = &laws.PartLaw{Times: 1}
 	}
 	crack := b.settled(p).Cracking
 	if crack.How == settle.Assumed && !b.settled(p).IsSwing() {
@@ -172,11 +173,11 @@ func (b *builder) addCheck(m *ModelPart) {
 			`give it cracking = "…", or the type of a spring`)
 	}
 	m.crack = max(crack.V, 0) / (b.m.Water.Density * formula.Gravity)
-	m.times, m.Swing = open.times, b.settled(p).IsSwing()
+	m.times, m.Swing = open.Times, b.settled(p).IsSwing()
 	if m.Swing && m.BoreM > 0 {
-		m.hold = holdOpenVelocity * formula.Area(m.BoreM)
+		m.hold = laws.HoldOpenVelocity * formula.Area(m.BoreM)
 	}
-	m.check = &checkLaw{open: *open}
+	m.check = &laws.CheckLaw{Open: *open}
 	m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.check, OneWay: true})}
 }
 
@@ -189,8 +190,8 @@ func (b *builder) addReducer(m *ModelPart) {
 	e := network.Edge{From: m.nodes[0], To: m.nodes[1]}
 	if bore > 0 {
 		m.Source = "catalogue"
-		m.bend0 = [2]float64{squareOf(ahead+m.Row.K, bore), squareOf(back+m.Row.K, bore)}
-		m.bend = &runLaw{}
+		m.bend0 = [2]float64{laws.SquareOf(ahead+m.Row.K, bore), laws.SquareOf(back+m.Row.K, bore)}
+		m.bend = &laws.RunLaw{}
 		e.Law = m.bend
 	}
 	m.edges = []int{b.edge(e)}

@@ -7,12 +7,13 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 )
 
 // runningPump is what a running pump tells beside its head.
 type runningPump struct {
-	curve      *PumpCurve
+	curve      *laws.PumpCurve
 	power      float64 // W, electric; 0: not given
 	efficiency float64 // wire to water; 0: not given
 	byRatio    bool    // the curve is another's by the ratio of the speeds
@@ -44,11 +45,11 @@ func (b *builder) addPump(m *ModelPart) error {
 		b.note(p.Pos, graph.Note, graph.Say("the curve of %q at %q starts at %s: below that it is taken as a parabola that starts level", p.ID, name, quantity.Flow.Of(q)),
 			"give the head at no flow, the shut-off head")
 	}
-	m.pump = &pumpLaw{curve: rise.curve, times: 1, wide: 1}
+	m.pump = &laws.PumpLaw{Curve: rise.curve, Times: 1, Wide: 1}
 	e := network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.pump, OneWay: true, Start: 0.6 * rise.curve.Last()}
 	if rise.curve.Rises() {
-		rising := &risingPump{*m.pump}
-		m.pump, e.Law = &rising.pumpLaw, rising
+		rising := &laws.RisingPump{PumpLaw: *m.pump}
+		m.pump, e.Law = &rising.PumpLaw, rising
 	}
 	m.edges = []int{b.edge(e)}
 	return nil
@@ -66,21 +67,21 @@ func (b *builder) addOffPump(m *ModelPart) {
 	} else {
 		k, m.Source = offPumpK, "assumed"
 	}
-	law := &partLaw{times: 1}
+	law := &laws.PartLaw{Times: 1}
 	if p.Loss != nil {
 		if own := b.lossOf(m); own != nil {
 			law = own
 		}
 	} else if bore > 0 {
-		law.square = squareOf(k, bore)
+		law.Square = laws.SquareOf(k, bore)
 	}
 	if p.Pump != nil && p.Pump.Check != "" {
-		m.times = law.times
-		m.check = &checkLaw{open: *law}
+		m.times = law.Times
+		m.check = &laws.CheckLaw{Open: *law}
 		m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.check, OneWay: true})}
 		return
 	}
-	m.law, m.times = law, law.times
+	m.law, m.times = law, law.Times
 	m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: law})}
 }
 
@@ -114,7 +115,7 @@ func (b *builder) speed(m *ModelPart, name string) (runningPump, error) {
 			out.efficiency = speeds[base].Efficiency
 		}
 	}
-	curve, err := speedCurve(speeds, at, b.m.Water.Density)
+	curve, err := laws.SpeedCurve(speeds, at, b.m.Water.Density)
 	if err != nil {
 		return out, &InputError{ID: p.ID, Why: fmt.Sprintf("at %q: %v", name, err)}
 	}
@@ -134,7 +135,7 @@ func rowSpeed(p *graph.Part, row catalog.Row, name string) (runningPump, error) 
 	for i, c := range points {
 		q[i], h[i] = c[0], c[1]
 	}
-	curve, err := NewPumpCurve(q, h)
+	curve, err := laws.NewPumpCurve(q, h)
 	if err != nil {
 		return runningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no curve for %q", name)}
 	}

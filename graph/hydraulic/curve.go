@@ -1,7 +1,9 @@
 package hydraulic
 
+import "dryfit/graph/hydraulic/laws"
+
 // PumpCurve returns the curve a running pump of the model works on, or nil.
-func (m *Model) PumpCurve(pump string) *PumpCurve {
+func (m *Model) PumpCurve(pump string) *laws.PumpCurve {
 	for i := range m.Parts {
 		if p := &m.Parts[i]; p.Part.ID == pump && p.pump != nil {
 			return p.rise.curve

@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 )
 
@@ -33,38 +34,38 @@ func built(data []byte) *network.Network {
 		e := network.Edge{From: a, To: b}
 		switch kind % 8 {
 		case 0, 1:
-			e.Law = newRunLaw(0.5+10*size(), 0.01+0.01*float64(next()%10), 1e-6*size(), 7e-7)
+			e.Law = laws.NewRunLaw(0.5+10*size(), 0.01+0.01*float64(next()%10), 1e-6*size(), 7e-7)
 		case 2:
-			e.Law = &partLaw{square: 1e4 * size(), times: 1}
+			e.Law = &laws.PartLaw{Square: 1e4 * size(), Times: 1}
 		case 3: // ideal
 		case 4:
-			c, err := NewPumpCurve([]float64{0, 4e-3, 8e-3}, []float64{10 * size(), 0, -1})
+			c, err := laws.NewPumpCurve([]float64{0, 4e-3, 8e-3}, []float64{10 * size(), 0, -1})
 			if err != nil {
 				continue
 			}
-			e.Law, e.OneWay, e.Start = &pumpLaw{c, 1, 1}, true, 3e-3
+			e.Law, e.OneWay, e.Start = &laws.PumpLaw{Curve: c, Times: 1, Wide: 1}, true, 3e-3
 		case 5:
 			top := size()
-			c, err := NewPumpCurve([]float64{0, 2e-3, 8e-3}, []float64{top * 0.8, top, 0})
+			c, err := laws.NewPumpCurve([]float64{0, 2e-3, 8e-3}, []float64{top * 0.8, top, 0})
 			if err != nil {
 				continue
 			}
-			e.Law, e.OneWay, e.Start = &risingPump{pumpLaw{c, 1, 1}}, true, 3e-3
+			e.Law, e.OneWay, e.Start = &laws.RisingPump{PumpLaw: laws.PumpLaw{Curve: c, Times: 1, Wide: 1}}, true, 3e-3
 		case 6:
-			e.Law, e.OneWay = &checkLaw{cracking: 0.1 * size() * float64(next()%2), open: partLaw{square: 1e4 * size(), times: 1}}, true
+			e.Law, e.OneWay = &laws.CheckLaw{Cracking: 0.1 * size() * float64(next()%2), Open: laws.PartLaw{Square: 1e4 * size(), Times: 1}}, true
 		case 7:
 			legs := []int{a, b, next() % open}
 			for i, leg := range legs { // a pipe on every leg, as a tee has
 				legs[i] = n.Nodes
 				n.Nodes++
-				n.Edges = append(n.Edges, network.Edge{From: leg, To: legs[i], Law: newRunLaw(0.5+0.5*size(), 0.03+0.01*float64(next()%3), 1e-6, 7e-7)})
+				n.Edges = append(n.Edges, network.Edge{From: leg, To: legs[i], Law: laws.NewRunLaw(0.5+0.5*size(), 0.03+0.01*float64(next()%3), 1e-6, 7e-7)})
 			}
 			middle, k := n.Nodes, len(n.Edges)
 			n.Nodes++
 			for _, leg := range legs {
 				n.Edges = append(n.Edges, network.Edge{From: leg, To: middle})
 			}
-			n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: newTeeLaw(0.05, 0.02+0.01*float64(next()%4))})
+			n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: laws.NewTeeLaw(0.05, 0.02+0.01*float64(next()%4))})
 			continue
 		}
 		n.Edges = append(n.Edges, e)
@@ -175,10 +176,10 @@ func ladder(tees int) *network.Network {
 		return n.Nodes - 1
 	}
 	pipe := func(a, b int) {
-		n.Edges = append(n.Edges, network.Edge{From: a, To: b, Law: newRunLaw(0.4, 0.15, 2e-6, 7e-7)})
+		n.Edges = append(n.Edges, network.Edge{From: a, To: b, Law: laws.NewRunLaw(0.4, 0.15, 2e-6, 7e-7)})
 	}
-	c, _ := NewPumpCurve([]float64{0, 0.05, 0.1}, []float64{20, 16, 0})
-	n.Edges = append(n.Edges, network.Edge{From: 0, To: 1, Law: &pumpLaw{c, 1, 1}, OneWay: true, Start: 0.05})
+	c, _ := laws.NewPumpCurve([]float64{0, 0.05, 0.1}, []float64{20, 16, 0})
+	n.Edges = append(n.Edges, network.Edge{From: 0, To: 1, Law: &laws.PumpLaw{Curve: c, Times: 1, Wide: 1}, OneWay: true, Start: 0.05})
 	at := 1
 	for i := range tees {
 		in, out, side, middle := node(), node(), node(), node()
@@ -187,11 +188,11 @@ func ladder(tees int) *network.Network {
 		for _, leg := range []int{in, out, side} {
 			n.Edges = append(n.Edges, network.Edge{From: leg, To: middle})
 		}
-		n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: newTeeLaw(0.15, 0.05)})
-		n.Edges = append(n.Edges, network.Edge{From: side, To: 0, Law: &partLaw{square: 2e7 * (1 + 0.3*math.Sin(float64(i))), times: 1}})
+		n.Joints = append(n.Joints, network.Joint{Edges: [3]int{k, k + 1, k + 2}, Law: laws.NewTeeLaw(0.15, 0.05)})
+		n.Edges = append(n.Edges, network.Edge{From: side, To: 0, Law: &laws.PartLaw{Square: 2e7 * (1 + 0.3*math.Sin(float64(i))), Times: 1}})
 		at = out
 	}
-	n.Edges = append(n.Edges, network.Edge{From: at, To: 0, Law: &partLaw{square: 2e7, times: 1}})
+	n.Edges = append(n.Edges, network.Edge{From: at, To: 0, Law: &laws.PartLaw{Square: 2e7, Times: 1}})
 	return n
 }
 

@@ -1,6 +1,7 @@
 package hydraulic
 
 import (
+	"dryfit/graph/hydraulic/laws"
 	"math"
 	"testing"
 )
@@ -32,7 +33,7 @@ func TestHarmsMode(t *testing.T) {
 // A tee whose branch carries all, to both sides alike: its loss goes by the square of that flow,
 // so that its slope is twice the loss over the flow. By hand.
 func TestSlopeOfATurningTee(t *testing.T) {
-	l := newTeeLaw(0.0525, 0.0525)
+	l := laws.NewTeeLaw(0.0525, 0.0525)
 	h, slope := l.Loss([3]float64{2e-3, 2e-3, -4e-3})
 	if want := 2 * math.Abs(h[2]) / 4e-3; !(math.Abs(math.Abs(slope[2][2])-want) <= 1e-9*want) || !(want > 0) {
 		t.Errorf("slope %g, want %g", slope[2][2], want)

@@ -9,13 +9,13 @@ func (v *view) check(m *ModelPart, out *PartFlow) {
 	}
 	e := m.edges[0]
 	if !v.f.Shut[e] && out.Flow > 0 {
-		out.MarginPa = out.Drop - v.pa*m.check.cracking
+		out.MarginPa = out.Drop - v.pa*m.check.Cracking
 		out.MarginFlow = out.Flow
 		return
 	}
 	slack := v.f.Slack[e]
 	if math.IsInf(slack, 0) { // nothing presses on it
-		slack, out.Drop = m.check.cracking, 0
+		slack, out.Drop = m.check.Cracking, 0
 	}
 	out.MarginPa = v.pa * max(slack, 0)
 	if !v.brief {

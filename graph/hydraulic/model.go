@@ -3,6 +3,7 @@ package hydraulic
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 	"dryfit/graph/route"
 	"dryfit/graph/settle"
@@ -46,20 +47,20 @@ type ModelPart struct {
 	level   bool    // it is known how far below the water the part lies
 	density float64 // kg/m³
 	set     *settle.Part
-	ports   []string // with water, in the order of the part
-	nodes   []int    // of each
-	meets   []int    // of each: its number among all ports
-	edges   []int    // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
-	law     *partLaw // loss of two-port parts
-	times   float64  // of the loss, as described
-	check   *checkLaw
+	ports   []string      // with water, in the order of the part
+	nodes   []int         // of each
+	meets   []int         // of each: its number among all ports
+	edges   []int         // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
+	law     *laws.PartLaw // loss of two-port parts
+	times   float64       // of the loss, as described
+	check   *laws.CheckLaw
 	crack   float64 // m, as described
-	pump    *pumpLaw
+	pump    *laws.PumpLaw
 	rise    runningPump
-	bend    *runLaw // reducers: by the way of the water
+	bend    *laws.RunLaw // reducers: by the way of the water
 	bend0   [2]float64
-	tee     *teeLaw
-	ways    []*partLaw // of manifold and diverter, for each port; nil none
+	tee     *laws.TeeLaw
+	ways    []*laws.PartLaw // of manifold and diverter, for each port; nil none
 	way0    []float64
 
 	exponent float64   // as described; of a loss of one point
@@ -102,7 +103,7 @@ type ModelRun struct {
 	edge       int    // -1: no water
 	ends       [2]int // numbers of the ports it joins, where it has water
 	bare       bool   // neither length nor bore: two parts that touch
-	law        *runLaw
+	law        *laws.RunLaw
 }
 
 // FittingLoss is what one kind of fitting in a run costs.
@@ -176,36 +177,36 @@ func (m *Model) perturbPart(p *Perturb, i int) {
 		if part.rise.byRatio {
 			v = factor(p.Speed, i)
 		}
-		part.pump.times, part.pump.wide = f*v*v, factor(p.Flow, i)*v
+		part.pump.Times, part.pump.Wide = f*v*v, factor(p.Flow, i)*v
 	case part.check != nil:
-		part.check.open.times = part.times * f
-		part.check.cracking = part.crack * factor(p.Cracking, i)
-		part.check.hold = part.hold * factor(p.Hold, i)
+		part.check.Open.Times = part.times * f
+		part.check.Cracking = part.crack * factor(p.Cracking, i)
+		part.check.Hold = part.hold * factor(p.Hold, i)
 	case part.law != nil:
-		part.law.times = part.times * f
-		if d := added(p.Exponent, i); part.power && (d != 0 || part.law.exponent != part.exponent) {
-			part.law.exponent = min(max(part.exponent+d, 1), 2.2)
+		part.law.Times = part.times * f
+		if d := added(p.Exponent, i); part.power && (d != 0 || part.law.Exponent != part.exponent) {
+			part.law.Exponent = min(max(part.exponent+d, 1), 2.2)
 		}
 		if s := part.sized; s != nil {
-			part.law.wide = 1
+			part.law.Wide = 1
 			if k, ok := m.partAt[s.pump]; ok {
-				part.law.wide = factor(p.Flow, k)
+				part.law.Wide = factor(p.Flow, k)
 				if s.head {
-					part.law.times *= factor(p.Loss, k)
+					part.law.Times *= factor(p.Loss, k)
 				}
 			}
 		}
 		if v := part.valve; v != nil {
-			part.law.square = squareOf(v.k(v.share+added(p.Position, i)), v.bore)
+			part.law.Square = laws.SquareOf(v.k(v.share+added(p.Position, i)), v.bore)
 		}
 	case part.bend != nil:
-		part.bend.ahead, part.bend.aback = part.bend0[0]*f, part.bend0[1]*f
+		part.bend.Ahead, part.bend.Aback = part.bend0[0]*f, part.bend0[1]*f
 	case part.tee != nil:
-		part.tee.times = f
+		part.tee.Times = f
 	}
 	for k, w := range part.ways {
 		if w != nil {
-			w.times = part.way0[k] * f
+			w.Times = part.way0[k] * f
 		}
 	}
 }
@@ -213,9 +214,9 @@ func (m *Model) perturbPart(p *Perturb, i int) {
 // setLaw makes the run's law of its inputs times the factors.
 func (r *ModelRun) setLaw(w Water, p *Perturb, i int) {
 	bore := factor(p.Bore, i)
-	law := newRunLaw(r.LengthM*factor(p.Length, i), r.BoreM*bore, r.RoughnessM*factor(p.Roughness, i), w.Viscosity/w.Density)
+	law := laws.NewRunLaw(r.LengthM*factor(p.Length, i), r.BoreM*bore, r.RoughnessM*factor(p.Roughness, i), w.Viscosity/w.Density)
 	if r.LengthM == 0 {
-		law.friction = 0
+		law.Friction = 0
 	}
 	for _, f := range r.Fittings {
 		k := float64(f.Count)
@@ -224,13 +225,13 @@ func (r *ModelRun) setLaw(w Water, p *Perturb, i int) {
 		} else {
 			k *= factor(p.Fittings, i)
 		}
-		law.ahead += squareOf(k*f.K, f.BoreM*bore)
-		law.aback += squareOf(k*f.KBack, f.BoreM*bore)
+		law.Ahead += laws.SquareOf(k*f.K, f.BoreM*bore)
+		law.Aback += laws.SquareOf(k*f.KBack, f.BoreM*bore)
 	}
 	if k := added(p.Joints, i); k != 0 {
-		more := squareOf(k, r.BoreM*bore)
-		law.ahead += more
-		law.aback += more
+		more := laws.SquareOf(k, r.BoreM*bore)
+		law.Ahead += more
+		law.Aback += more
 	}
 	*r.law = *law
 }

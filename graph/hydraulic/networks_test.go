@@ -5,19 +5,20 @@ import (
 	"testing"
 
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 )
 
 // constantF is pipe with a given Darcy factor.
 func constantF(f, length, bore float64) network.Law {
-	return &partLaw{square: squareOf(f*length/bore, bore), times: 1}
+	return &laws.PartLaw{Square: laws.SquareOf(f*length/bore, bore), Times: 1}
 }
 
-// parallel returns the flows through laws between two nodes that pass a flow in all, and the head.
-func parallel(t *testing.T, flow float64, laws ...network.Law) ([]float64, float64) {
+// parallel returns the flows through pipes between two nodes that pass a flow in all, and the head.
+func parallel(t *testing.T, flow float64, pipes ...network.Law) ([]float64, float64) {
 	t.Helper()
 	n := &network.Network{Nodes: 2, Demand: []float64{-flow, flow}}
-	for _, l := range laws {
+	for _, l := range pipes {
 		n.Edges = append(n.Edges, network.Edge{From: 0, To: 1, Law: l})
 	}
 	f, err := network.Solve(n)
@@ -29,9 +30,9 @@ func parallel(t *testing.T, flow float64, laws ...network.Law) ([]float64, float
 
 // E1: three parallel pipes, White ex. 6.18: under one head, and the head of the flow found.
 func TestWhiteParallel(t *testing.T) {
-	laws := whitePipes()
+	pipes := whitePipes()
 	n := &network.Network{Nodes: 2, Fixed: []network.Fixed{{Node: 0, Head: 20.3}, {Node: 1}}}
-	for _, l := range laws {
+	for _, l := range pipes {
 		n.Edges = append(n.Edges, network.Edge{From: 0, To: 1, Law: l})
 	}
 	f, err := network.Solve(n)
@@ -45,11 +46,11 @@ func TestWhiteParallel(t *testing.T) {
 		near(t, "E1 Q", q*3600, []float64{62.5, 25.9, 11.4}[i], 0.005, "White ex. 6.18, read")
 		near(t, "E1 Q", q*3600, []float64{62.548, 25.911, 11.408}[i], 5e-5, "own")
 		near(t, "E1 V", q/formula.Area(bores[i]), []float64{3.46, 2.55, 2.52}[i], 0.005, "White ex. 6.18, read")
-		friction, _ := laws[i].(atGravity).law.(*runLaw).pipe.Friction(q * bores[i] / formula.Area(bores[i]) / 1.02e-6)
+		friction, _ := pipes[i].(atGravity).law.(*laws.RunLaw).Pipe.Friction(q * bores[i] / formula.Area(bores[i]) / 1.02e-6)
 		near(t, "E1 f", friction, []float64{0.0267, 0.0246, 0.0313}[i], 0.005, "White ex. 6.18, read")
 	}
 	near(t, "E1 sum", sum, 99.8, 0.005, "White ex. 6.18, read")
-	_, h := parallel(t, 99.8/3600, laws...)
+	_, h := parallel(t, 99.8/3600, pipes...)
 	near(t, "E1 head of 99.8 m3/h", h, 20.3, 0.005, "White ex. 6.18, inverse, read")
 }
 
@@ -69,7 +70,7 @@ func (p constantPower) Loss(q float64) (head, slope float64) {
 // E2: a pump feeds two parallel pipes, Cengel and Cimbala ex. 8-8.
 func TestPumpAndTwoPipes(t *testing.T) {
 	const rho, mu, g = 998, 1.002e-3, 9.81
-	law := func(bore float64) network.Law { return atGravity{newRunLaw(36, bore, 0.045e-3, mu/rho), g} }
+	law := func(bore float64) network.Law { return atGravity{laws.NewRunLaw(36, bore, 0.045e-3, mu/rho), g} }
 	n := &network.Network{
 		Nodes: 3,
 		Edges: []network.Edge{
@@ -157,7 +158,7 @@ func TestParallelPipes(t *testing.T) {
 	for _, c := range []struct {
 		name      string
 		flow      float64
-		laws      []network.Law
+		pipes     []network.Law
 		want      []float64
 		head      float64
 		tolerance float64
@@ -166,11 +167,11 @@ func TestParallelPipes(t *testing.T) {
 		{"E4", 0.120, []network.Law{constantF(0.02, 100, 0.2), constantF(0.02, 400, 0.2)}, []float64{0.080, 0.040}, 0, 1e-7, "board-exam notes, exact"},
 		{"E5", 0.5, []network.Law{scaled(constantF(0.018, 200, 0.3)), scaled(constantF(0.018, 200, 0.25)), scaled(constantF(0.018, 200, 0.2))},
 			[]float64{0.25040, 0.15874, 0.09087}, 7.675, 1e-4, "question read, answer own: split as D^2.5"},
-		{"E6", 0.936, []network.Law{newRunLaw(100, 0.4, 2e-3, nu20), newRunLaw(100, 0.5, 1.25e-3, nu20)},
+		{"E6", 0.936, []network.Law{laws.NewRunLaw(100, 0.4, 2e-3, nu20), laws.NewRunLaw(100, 0.5, 1.25e-3, nu20)},
 			[]float64{0.31953, 0.61647}, 2.510, 2e-4, "Hwang et al. problem 4.4.1, answer own"},
 		{"E8", 0.020, []network.Law{constantF(0.018, 1000, 0.06), constantF(0.020, 800, 0.08)}, []float64{6.295e-3, 13.705e-3}, 0, 1e-4, "university problem set, answer own"},
 	} {
-		q, h := parallel(t, c.flow, c.laws...)
+		q, h := parallel(t, c.flow, c.pipes...)
 		for i := range q {
 			near(t, c.name, q[i], c.want[i], c.tolerance, c.source)
 		}
@@ -188,7 +189,7 @@ func TestNestedBranches(t *testing.T) {
 	edges := map[int][2]int{2: {0, 5}, 3: {0, 1}, 4: {1, 4}, 5: {1, 2}, 6: {2, 3}, 7: {2, 3}, 8: {3, 4}, 9: {4, 5}}
 	n := &network.Network{Nodes: 6, Demand: []float64{-1, 0, 0, 0, 0, 1}}
 	for p := 2; p <= 9; p++ {
-		n.Edges = append(n.Edges, network.Edge{From: edges[p][0], To: edges[p][1], Law: &partLaw{square: length[p], times: 1}})
+		n.Edges = append(n.Edges, network.Edge{From: edges[p][0], To: edges[p][1], Law: &laws.PartLaw{Square: length[p], Times: 1}})
 	}
 	f, err := network.Solve(n)
 	if err != nil {
@@ -207,7 +208,7 @@ func TestOperatingPoint(t *testing.T) {
 		x := float64(i) / 4
 		q, h = append(q, x/60000), append(h, 7.46-0.0453*x*x)
 	}
-	curve, err := NewPumpCurve(q, h)
+	curve, err := laws.NewPumpCurve(q, h)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -217,14 +218,14 @@ func TestOperatingPoint(t *testing.T) {
 }
 
 // operating returns where a pump meets a system of static head and a square law.
-func operating(t *testing.T, c *PumpCurve, static, k float64) (flow, head float64) {
+func operating(t *testing.T, c *laws.PumpCurve, static, k float64) (flow, head float64) {
 	t.Helper()
-	var law network.Law = &pumpLaw{c, 1, 1}
+	var law network.Law = &laws.PumpLaw{Curve: c, Times: 1, Wide: 1}
 	if c.Rises() {
-		law = &risingPump{pumpLaw{c, 1, 1}}
+		law = &laws.RisingPump{PumpLaw: laws.PumpLaw{Curve: c, Times: 1, Wide: 1}}
 	}
 	f, err := network.Solve(&network.Network{Nodes: 3,
-		Edges: []network.Edge{{From: 0, To: 1, Law: law, OneWay: true, Start: c.Last() / 2}, {From: 1, To: 2, Law: &partLaw{square: k, times: 1}}},
+		Edges: []network.Edge{{From: 0, To: 1, Law: law, OneWay: true, Start: c.Last() / 2}, {From: 1, To: 2, Law: &laws.PartLaw{Square: k, Times: 1}}},
 		Fixed: []network.Fixed{{Node: 0}, {Node: 2, Head: static}}})
 	if err != nil {
 		t.Fatal(err)
@@ -236,7 +237,7 @@ func operating(t *testing.T, c *PumpCurve, static, k float64) (flow, head float6
 // piecewise linear: 35.31 l/s, 9.69 m; 1 %.
 func TestOperatingPointOfTable(t *testing.T) {
 	q := []float64{0, 7.5e-3, 15.1e-3, 22.7e-3, 30.2e-3, 37.8e-3, 45.4e-3, 53.3e-3}
-	curve, err := NewPumpCurve(q, []float64{13.2, 13.6, 12.8, 11.8, 10.9, 9.1, 7.8, 6.1})
+	curve, err := laws.NewPumpCurve(q, []float64{13.2, 13.6, 12.8, 11.8, 10.9, 9.1, 7.8, 6.1})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -78,12 +78,12 @@ func (v *view) run(i int) {
 		return
 	}
 	out.Velocity = math.Abs(q) / formula.Area(m.BoreM)
-	pipe, _ := m.law.pipeLoss(q)
+	pipe, _ := m.law.PipeLoss(q)
 	out.PipeDrop = v.pa * pipe
 	if m.LengthM > 0 {
-		out.Reynolds = math.Abs(q) * m.law.reynolds
+		out.Reynolds = math.Abs(q) * m.law.Reynolds
 		if out.Reynolds > 0 {
-			out.Friction, _ = m.law.pipe.Friction(out.Reynolds)
+			out.Friction, _ = m.law.Pipe.Friction(out.Reynolds)
 		}
 	}
 	e := v.m.net.Edges[m.edge]
@@ -186,7 +186,7 @@ func (v *view) junction(m *ModelPart, out *PartFlow) {
 	}
 	for k := range out.Legs {
 		if most > 0 {
-			head := out.Legs[k].Drop / v.pa / (m.tee.run * most * most)
+			head := out.Legs[k].Drop / v.pa / (m.tee.Run * most * most)
 			if out.Legs[k].Flow < 0 || out.Legs[k].Flow == 0 && head < 0 {
 				head = -head // of what leaves: from the middle on
 			}
@@ -237,12 +237,12 @@ func (v *view) pump(m *ModelPart, out *PartFlow) {
 	}
 	q := out.Flow
 	head, _ := m.rise.curve.Head(q)
-	out.HeadM = head * m.pump.times
+	out.HeadM = head * m.pump.Times
 	if v.f.Shut[m.edges[0]] { // no water passes: it stands at its shut-off head
-		out.HeadM = m.rise.curve.ShutOff() * m.pump.times
+		out.HeadM = m.rise.curve.ShutOff() * m.pump.Times
 	}
 	out.ShutOffExtrapolated = m.rise.curve.First() > 0
-	out.ShutOffPa = v.pa * m.rise.curve.ShutOff() * m.pump.times
+	out.ShutOffPa = v.pa * m.rise.curve.ShutOff() * m.pump.Times
 	hydraulic := formula.HydraulicPower(v.m.Water.Density, q, out.HeadM)
 	out.PowerW, out.Efficiency = m.rise.power, m.rise.efficiency
 	switch {
@@ -306,13 +306,13 @@ func (v *view) notes() {
 	for i := range v.m.Parts {
 		m := &v.m.Parts[i]
 		p, q := m.Part, s.Parts[i].Flow
-		if t := m.law; t != nil && t.table != nil && math.Abs(q) > t.table.last()*(1+1e-9) {
+		if t := m.law; t != nil && t.Table != nil && math.Abs(q) > t.Table.Last()*(1+1e-9) {
 			add(p, graph.Warning, "ask for the drop at this flow", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
-				flowWords(q), p.ID, flowWords(t.table.last()))
+				flowWords(q), p.ID, flowWords(t.Table.Last()))
 		}
-		if c := m.check; c != nil && c.open.table != nil && q > c.open.table.last()*(1+1e-9) {
+		if c := m.check; c != nil && c.Open.Table != nil && q > c.Open.Table.Last()*(1+1e-9) {
 			add(p, graph.Warning, "ask for the drop at this flow", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
-				flowWords(q), p.ID, flowWords(c.open.table.last()))
+				flowWords(q), p.ID, flowWords(c.Open.Table.Last()))
 		}
 		if m.Off && math.Abs(q) > 1e-6*v.f.FlowScale && m.Source == "assumed" {
 			add(p, graph.Note, "say check = true on it if its own check stops the water", "%s passes %q while it stands; K %g is assumed for it", flowWords(q), p.ID, float64(offPumpK))

@@ -11,7 +11,7 @@ func (m *Model) SetKv(valve string, kv float64) bool {
 		if p.Part.ID != valve || !p.Part.Kind.IsHandValve() || p.law == nil || p.Part.Valve == nil || p.Part.Valve.Kv <= 0 || kv <= 0 {
 			continue
 		}
-		p.law.square, p.times = formula.KvHead(kv), 1
+		p.law.Square, p.times = formula.KvHead(kv), 1
 		return true
 	}
 	return false

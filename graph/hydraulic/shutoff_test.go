@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/laws"
 )
 
 // The shut-off head by hand. A curve that starts at 4 m3/h with 13 m and falls in a straight
@@ -31,13 +31,13 @@ func TestShutOff(t *testing.T) {
 	} {
 		speeds := []graph.Speed{{Name: "low", Ratio: 0.5}, {Name: "high", Curve: c.curve}}
 		for at, share := range []float64{0.25, 1} {
-			got, ok := hydraulic.ShutOffAt(speeds, at, 993)
+			got, ok := laws.ShutOffAt(speeds, at, 993)
 			if !ok || !(math.Abs(got.HeadM-share*c.head) <= 1e-9) || !(math.Abs(got.GreatestM-share*c.greatest) <= 1e-9) || got.Extrapolated != c.extrapolated {
 				t.Errorf("%s at %s: %+v, %v", c.name, speeds[at].Name, got, ok)
 			}
 		}
 	}
-	if _, ok := hydraulic.ShutOffAt([]graph.Speed{{Name: "low", Ratio: 0.5}}, 0, 993); ok {
+	if _, ok := laws.ShutOffAt([]graph.Speed{{Name: "low", Ratio: 0.5}}, 0, 993); ok {
 		t.Error("a ratio of no curve has no shut-off head")
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 )
 
@@ -66,11 +67,11 @@ func TestSinglePipes(t *testing.T) {
 		if f = num(t, r, "constant_f"); f > 0 {
 			h = f * length / bore * v * v / (2 * g)
 		} else {
-			law := newRunLaw(length, bore, num(t, r, "relative")*bore, nu)
+			law := laws.NewRunLaw(length, bore, num(t, r, "relative")*bore, nu)
 			h, _ = law.Loss(q)
 			h *= formula.Gravity / g
-			re = q * law.reynolds
-			f, _ = law.pipe.Friction(re)
+			re = q * law.Reynolds
+			f, _ = law.Pipe.Friction(re)
 		}
 		got := map[string]float64{"velocity": v, "reynolds": re, "f": f, "head": h, "drop": rho * g * h, "power": rho * g * h * q}
 		value, ok := got[r["quantity"]]
@@ -88,7 +89,7 @@ func TestFrictionTable(t *testing.T) {
 	for _, r := range table(t, "frictiontable.csv") {
 		q, bore := num(t, r, "gpm")*6.30901964e-5, num(t, r, "bore_mm")/1000
 		loss := func(w Water) float64 {
-			h, _ := newRunLaw(100, bore, 1.5e-6, w.Viscosity/w.Density).Loss(q)
+			h, _ := laws.NewRunLaw(100, bore, 1.5e-6, w.Viscosity/w.Density).Loss(q)
 			return h
 		}
 		name := r["gpm"] + " gpm in " + r["size"]
@@ -113,7 +114,9 @@ func (s series) Loss(q float64) (head, slope float64) {
 	return head, slope
 }
 
-func square(k, bore float64) network.Law { return &partLaw{square: squareOf(k, bore), times: 1} }
+func square(k, bore float64) network.Law {
+	return &laws.PartLaw{Square: laws.SquareOf(k, bore), Times: 1}
+}
 
 // driven returns the flow that a head drives through a law.
 func driven(t *testing.T, head float64, law network.Law) float64 {
@@ -135,7 +138,7 @@ func TestPumpHead(t *testing.T) {
 	bore := 3.068 * inch
 	q := 100 * 6.30901964e-5
 	density := 62.298 * 16.018463
-	pipe := newRunLaw(500*foot, bore, 0.0022*inch, 0.95e-3/density)
+	pipe := laws.NewRunLaw(500*foot, bore, 0.0022*inch, 0.95e-3/density)
 	b := 2.469 / 3.068
 	b2 := b * b
 	k := (600*formula.FullyTurbulent(bore)+b*(0.5*(1-b2)+(1-b2)*(1-b2)))/(b2*b2) + 4*formula.HandbookK(30, bore) + formula.HandbookK(8, bore) + formula.Exit
@@ -160,8 +163,8 @@ func TestReservoir(t *testing.T) {
 	nu, steel := w.Viscosity/w.Density, 0.0018*inch
 	law := series{
 		square(formula.Entrance, big), square(formula.HandbookK(60, big), big), square(formula.HandbookK(8, big), big),
-		newRunLaw(10*foot, big, steel, nu), square(formula.Contraction(small, big), small),
-		newRunLaw(20*foot, small, steel, nu), square(formula.Exit, small),
+		laws.NewRunLaw(10*foot, big, steel, nu), square(formula.Contraction(small, big), small),
+		laws.NewRunLaw(20*foot, small, steel, nu), square(formula.Exit, small),
 	}
 	near(t, "D6 flow, gpm", driven(t, 11.5*foot, law)/6.30901964e-5, 137, 0.01, "Crane TP-410 7.19")
 }
@@ -170,7 +173,7 @@ func TestReservoir(t *testing.T) {
 func TestSeries(t *testing.T) {
 	const nu = 1.31e-6
 	law := series{
-		square(0.5, 0.6), newRunLaw(300, 0.6, 0.26e-3, nu), square(0.24, 0.4), newRunLaw(300, 0.4, 0.26e-3, nu), square(1, 0.4),
+		square(0.5, 0.6), laws.NewRunLaw(300, 0.6, 0.26e-3, nu), square(0.24, 0.4), laws.NewRunLaw(300, 0.4, 0.26e-3, nu), square(1, 0.4),
 	}
 	h, _ := law.Loss(0.5)
 	near(t, "D7 total head", h, 13.337, 0.01, "university tutorial (Wolaita Sodo)")
@@ -182,7 +185,7 @@ func whitePipes() []network.Law {
 	const nu, g = 1.02e-6, 9.81
 	var out []network.Law
 	for _, p := range [][3]float64{{100, 0.08, 0.003}, {150, 0.06, 0.002}, {80, 0.04, 0.005}} {
-		out = append(out, atGravity{newRunLaw(p[0], p[1], p[2]*p[1], nu), g})
+		out = append(out, atGravity{laws.NewRunLaw(p[0], p[1], p[2]*p[1], nu), g})
 	}
 	return out
 }

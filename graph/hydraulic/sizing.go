@@ -2,6 +2,7 @@ package hydraulic
 
 import (
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/laws"
 )
 
 // design is what a maker chooses the parts of a pump's line by: the flow and the head of the
@@ -44,7 +45,7 @@ func (b *builder) linePump(p *graph.Part) *graph.Part {
 
 // sizeToLine puts the drop of a catalogue row where the maker of the part meant it to be: at
 // the best flow of the line's pump. Where there is no pump it stays at the row's own flow.
-func (b *builder) sizeToLine(m *ModelPart, law *partLaw) {
+func (b *builder) sizeToLine(m *ModelPart, law *laws.PartLaw) {
 	if m.Row.Sized == "" {
 		return
 	}
@@ -61,21 +62,21 @@ func (b *builder) sizeToLine(m *ModelPart, law *partLaw) {
 		to = high.flow
 	}
 	m.sized, m.given = &sizing{pump: pump.ID}, givenSize
-	head := law.square * law.ref * law.ref
-	*law = *powerLaw(to, head, law.exponent)
+	head := law.Square * law.Ref * law.Ref
+	*law = *laws.PowerLaw(to, head, law.Exponent)
 }
 
 // jetsOf returns the loss of a group of equal jets in parallel: count times the flow of one at
 // the same head. One jet is described by a rated point, else by K on its bore. Of jets nobody
 // has measured the maker sized them to their pump: they take the row's share of its head at
 // its best flow, whatever their number and bore.
-func (b *builder) jetsOf(m *ModelPart, j *graph.JetData) *partLaw {
+func (b *builder) jetsOf(m *ModelPart, j *graph.JetData) *laws.PartLaw {
 	n := float64(max(j.Count, 1))
 	density := b.m.Water.Density
 	if r := j.Rated; r != nil && r.Flow > 0 {
 		m.Source, m.given = "described", givenLoss
 		q := n * r.Flow
-		return &partLaw{square: r.Drop.Head(density) / (q * q), times: 1}
+		return &laws.PartLaw{Square: r.Drop.Head(density) / (q * q), Times: 1}
 	}
 	k, bore := m.Row.K, m.Row.BoreMM
 	m.Source, m.given = "catalogue", givenRow
@@ -91,7 +92,7 @@ func (b *builder) jetsOf(m *ModelPart, j *graph.JetData) *partLaw {
 		m.Source, m.given = "none", givenNothing
 		return nil
 	}
-	return &partLaw{square: squareOf(k, bore/1000) / (n * n), times: 1}
+	return &laws.PartLaw{Square: laws.SquareOf(k, bore/1000) / (n * n), Times: 1}
 }
 
 // circulationHead is the shut-off head in m below which a pump is one for circulation, whose
@@ -101,7 +102,7 @@ const circulationHead = 9
 
 // jetsByPump returns the loss of jets of which nothing but the pump is known; nil where there
 // is no pump. Several groups of a pump share its flow by their counts.
-func (b *builder) jetsByPump(m *ModelPart) *partLaw {
+func (b *builder) jetsByPump(m *ModelPart) *laws.PartLaw {
 	pump := b.linePump(m.Part)
 	if pump == nil {
 		return nil
@@ -137,5 +138,5 @@ func (b *builder) jetsByPump(m *ModelPart) *partLaw {
 		return nil
 	}
 	m.sized, m.given = &sizing{pump: pump.ID, head: true}, givenSize
-	return powerLaw(q, share*high.head, 2)
+	return laws.PowerLaw(q, share*high.head, 2)
 }

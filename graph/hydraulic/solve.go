@@ -53,7 +53,7 @@ func (m *Model) past(f *network.Flow) error {
 		if part.pump == nil || part.edges[0] < 0 {
 			continue
 		}
-		if q, last := f.Q[part.edges[0]], part.pump.last(); q > last*(1+1e-9) {
+		if q, last := f.Q[part.edges[0]], part.pump.Last(); q > last*(1+1e-9) {
 			return &BeyondCurveError{Pump: part.Part.ID, Speed: part.Speed, Flow: q, Last: last}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/settle"
 )
 
@@ -111,12 +112,12 @@ func (p *ModelPart) unknowns() []unknown {
 	key := func(what string) settle.Key { return settle.Key{Of: id, What: what} }
 	out := []unknown{{what: lossWords(id), part: id, span: p.set.Loss.Span, set: onLoss(id, 1), used: bySettled(key("loss"), p.set.Loss.Origin, p.Part.Known)}}
 	if p.given == givenSize && p.law != nil { // not at the row's own flow
-		at := p.law.ref
+		at := p.law.Ref
 		h, _ := p.law.Loss(at)
 		out[0].used.value = graph.Say("%s at %s, the best flow of its pump", quantity.Pressure.Of(h*formula.Gravity*p.density), quantity.Flow.Of(at))
 	}
 	if p.power {
-		if e := exponentOf(p.Row); e.High > e.Low {
+		if e := laws.ExponentOf(p.Row); e.High > e.Low {
 			out = append(out, unknown{what: "the shape of the drop of " + id + " over its flow", part: id, adds: true,
 				span: catalog.Span{Low: e.Low - e.Likely, High: e.High - e.Likely},
 				set:  func(m *Model, q *Perturb, v float64) { addPart(m, &q.Exponent, id, v) },
@@ -139,7 +140,7 @@ func (p *ModelPart) unknowns() []unknown {
 // reducingTee reports whether a tee's branch is so much narrower than its run that the handbook
 // has no factor for it: between the two thirds and the whole it has one for.
 func (p *ModelPart) reducingTee() bool {
-	return p.tee != nil && p.tee.beta > 2.0/3+0.01 && p.tee.beta < 0.95
+	return p.tee != nil && p.tee.Beta > 2.0/3+0.01 && p.tee.Beta < 0.95
 }
 
 const catalogAssumed = "assumed"

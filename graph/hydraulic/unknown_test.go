@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/route"
 )
 
@@ -140,17 +141,17 @@ func TestUnknownsByHand(t *testing.T) {
 	near("valve", head("valve", q), valve/4)
 	set(m, "how large pump is", 2)
 	wide, tall := math.Pow(2, 0.7), math.Pow(2, 0.3)
-	h0, _ := part("pump").pump.curve.Head(q / wide)
+	h0, _ := part("pump").pump.Curve.Head(q / wide)
 	h, _ := part("pump").pump.Loss(q)
 	near("pump", -h, tall*h0)
 	near("jets of a larger pump", head("jets", q), jets*tall/(wide*wide))
 	near("filter of a larger pump", head("filter", q), filter*math.Pow(wide, -1.6))
 	joints := func(what string, v float64) (old, fresh, inlet float64) {
 		m.perturb(nil)
-		a, b, c := m.Runs[1].law.ahead, m.Runs[2].law.ahead, m.Runs[0].law.ahead
+		a, b, c := m.Runs[1].law.Ahead, m.Runs[2].law.Ahead, m.Runs[0].law.Ahead
 		set(m, what, v)
-		one := squareOf(1, m.Runs[0].BoreM)
-		return (m.Runs[1].law.ahead - a) / one, (m.Runs[2].law.ahead - b) / one, (m.Runs[0].law.ahead - c) / one
+		one := laws.SquareOf(1, m.Runs[0].BoreM)
+		return (m.Runs[1].law.Ahead - a) / one, (m.Runs[2].law.Ahead - b) / one, (m.Runs[0].law.Ahead - c) / one
 	}
 	was, fresh, _ := joints("joints in the old pipe", 0.5)
 	if !(math.Abs(was-0.5) < 1e-9 && math.Abs(fresh) < 1e-9) {
@@ -186,7 +187,7 @@ func TestUnknownsByHand(t *testing.T) {
 func lowHigh(m *Model) (low, high float64, ok bool) {
 	for i := range m.Parts {
 		if p := &m.Parts[i]; p.pump != nil {
-			high, _ = p.pump.curve.Best()
+			high, _ = p.pump.Curve.Best()
 			return 0.495 * high, high, true
 		}
 	}
@@ -244,7 +245,7 @@ func TestPressureInARun(t *testing.T) {
 // only such a tee: 40.94 in 52.50 mm is 0.78 (ASTM D1785, 1-1/2 and 2 in schedule 40).
 func TestReducingTeesHaveASpread(t *testing.T) {
 	for beta, want := range map[float64]bool{0.5: false, 2.0 / 3: false, 40.94 / 52.50: true, 0.94: true, 1: false} {
-		p := &ModelPart{Part: &graph.Part{Kind: graph.Tee}, tee: newTeeLaw(0.0525, 0.0525*beta)}
+		p := &ModelPart{Part: &graph.Part{Kind: graph.Tee}, tee: laws.NewTeeLaw(0.0525, 0.0525*beta)}
 		if got := p.reducingTee(); got != want {
 			t.Errorf("branch of %.2f of the run: %v", beta, got)
 		}

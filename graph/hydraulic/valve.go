@@ -5,6 +5,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/laws"
 )
 
 // valveAt is a hand valve by its opening curve.
@@ -53,7 +54,7 @@ func between(x, x0, y0, x1, y1 float64) float64 {
 
 // setPosition sets a hand valve: fully open by its loss, partly open by its opening curve on
 // its bore, or by the Kv described for its position.
-func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
+func (b *builder) setPosition(m *ModelPart, law *laws.PartLaw) *laws.PartLaw {
 	p := m.Part
 	own, kv := 1.0, 0.0
 	if p.Valve != nil {
@@ -67,8 +68,8 @@ func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
 		position = float64(said)
 	}
 	at := &valveAt{kind: string(p.Kind), curve: m.Row.Opening, share: position, bore: m.BoreM}
-	if full := rowLaw(m.Row, m.BoreM, b.m.Water.Density); full != nil && m.BoreM > 0 {
-		at.full = full.square / formula.HeadPerFlow2(m.BoreM)
+	if full := laws.RowLaw(m.Row, m.BoreM, b.m.Water.Density); full != nil && m.BoreM > 0 {
+		at.full = full.Square / formula.HeadPerFlow2(m.BoreM)
 	}
 	switch {
 	case position <= 0:
@@ -76,14 +77,14 @@ func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
 		return nil
 	case kv > 0:
 		m.Source, m.given = "described", givenKv
-		law = &partLaw{square: formula.KvHead(kv), times: 1}
+		law = &laws.PartLaw{Square: formula.KvHead(kv), Times: 1}
 		if position != own && m.BoreM > 0 { // the Kv is that of the part's own position
 			m.given = givenPosition
 			ratio := 1.0
 			if own > 0 {
 				ratio = at.k(position) / at.k(own)
 			}
-			law.square *= ratio
+			law.Square *= ratio
 		}
 		return law
 	case position >= 1 || m.BoreM <= 0:
@@ -92,9 +93,9 @@ func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
 		at.full = lossK(law, m.BoreM)
 	}
 	m.valve, m.given = at, givenPosition
-	out := &partLaw{square: squareOf(at.k(position), m.BoreM), times: 1}
+	out := &laws.PartLaw{Square: laws.SquareOf(at.k(position), m.BoreM), Times: 1}
 	if p.Loss != nil && p.Loss.None { // nothing when open
-		out.square = max(0, out.square-squareOf(at.k(1), m.BoreM))
+		out.Square = max(0, out.Square-laws.SquareOf(at.k(1), m.BoreM))
 		m.valve = nil
 	}
 	if m.Source == "none" {
@@ -105,7 +106,7 @@ func (b *builder) setPosition(m *ModelPart, law *partLaw) *partLaw {
 
 // lossK returns the loss coefficient on a bore that a law has at a velocity of 1.5 m/s, about
 // what pipe carries.
-func lossK(l *partLaw, bore float64) float64 {
+func lossK(l *laws.PartLaw, bore float64) float64 {
 	q := 1.5 * formula.Area(bore)
 	h, _ := l.Loss(q)
 	return math.Abs(h) / (formula.HeadPerFlow2(bore) * q * q)

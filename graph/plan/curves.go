@@ -8,6 +8,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/laws"
 )
 
 // CurveSet is one pump against the circuit: its head at every speed, the head the circuit
@@ -174,7 +175,7 @@ func same(a, b []hydraulic.SystemPoint) bool {
 // bounds returns the curve of the circuit scaled in flow and head so that it passes the
 // duty points at the ends of the range of the flow, which are taken to lie on the pump's
 // likely curve.
-func bounds(points []hydraulic.SystemPoint, d Duty, pump *hydraulic.PumpCurve) (low, high []hydraulic.SystemPoint) {
+func bounds(points []hydraulic.SystemPoint, d Duty, pump *laws.PumpCurve) (low, high []hydraulic.SystemPoint) {
 	through := func(q float64) []hydraulic.SystemPoint {
 		h, _ := pump.Head(q)
 		if q <= 0 || h <= 0 {
@@ -194,7 +195,7 @@ func bounds(points []hydraulic.SystemPoint, d Duty, pump *hydraulic.PumpCurve) (
 }
 
 // speed adds the pump's curve at a speed, once.
-func (s *CurveSet) speed(name string, c *hydraulic.PumpCurve) {
+func (s *CurveSet) speed(name string, c *laws.PumpCurve) {
 	if slices.ContainsFunc(s.Speeds, func(v SpeedCurve) bool { return v.Speed == name }) {
 		return
 	}

@@ -3,13 +3,13 @@ package rule
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/settle"
 )
 
 // shutOff is what a speed of a pump gives at no flow, as flows are worked out with.
 type shutOff struct {
-	hydraulic.ShutOff
+	laws.ShutOff
 	speed string
 	metre float64 // Pa of a metre of the water
 }
@@ -36,7 +36,7 @@ func (s shutOff) words() quantity.Text {
 func shutOffs(pump *settle.Part, water settle.Water) []shutOff {
 	var out []shutOff
 	for i, s := range pump.Speeds.V {
-		if off, ok := hydraulic.ShutOffAt(pump.Speeds.V, i, water.Density.V); ok {
+		if off, ok := laws.ShutOffAt(pump.Speeds.V, i, water.Density.V); ok {
 			out = append(out, shutOff{ShutOff: off, speed: s.Name, metre: water.Metre()})
 		}
 	}

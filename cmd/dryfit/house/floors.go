@@ -20,8 +20,8 @@ var floors = [][]string{
 	{"graph/retrofit/lead", "graph/route/solid", "graph/hydraulic", "graph/heat/job", "graph/takeoff/stock"},
 	{"graph/route", "graph/description"},
 	{"graph/settle"},
-	{"graph/stream", "graph/description/located", "graph/description/schema", "graph/description/meaning", "graph/description/layout", "graph/hydraulic/network", "graph/hydraulic/formula", "graph/heat", "graph/sample"},
-	{"graph"},
+	{"graph/stream", "graph/description/located", "graph/description/schema", "graph/description/meaning", "graph/description/layout", "graph/hydraulic/laws", "graph/heat", "graph/sample"},
+	{"graph", "graph/hydraulic/network", "graph/hydraulic/formula"},
 	{"catalog"},
 	{"catalog/quantity"},
 }

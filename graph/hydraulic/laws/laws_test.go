@@ -1,4 +1,4 @@
-package hydraulic
+package laws
 
 import (
 	"math"
@@ -9,19 +9,19 @@ import (
 
 // Slopes of every law against differences of its own heads.
 func TestSlopes(t *testing.T) {
-	table, _ := newLossTable([]float64{1e-3, 2e-3, 4e-3}, []float64{0.1, 0.5, 1.2})
+	table, _ := NewLossTable([]float64{1e-3, 2e-3, 4e-3}, []float64{0.1, 0.5, 1.2})
 	curve, err := NewPumpCurve([]float64{0.5e-3, 2e-3, 4e-3, 6e-3}, []float64{9, 9.5, 7, 2})
 	if err != nil {
 		t.Fatal(err)
 	}
-	run := newRunLaw(10, 0.04, 2e-6, 7e-7)
-	run.ahead, run.aback = 1e5, 3e5
+	run := NewRunLaw(10, 0.04, 2e-6, 7e-7)
+	run.Ahead, run.Aback = 1e5, 3e5
 	for name, law := range map[string]network.Law{
-		"run": run, "square": &partLaw{square: 1e5, times: 2}, "table": &partLaw{table: table, times: 3}, "wide table": &partLaw{table: table, times: 3, wide: 1.3},
-		"power": powerLaw(2e-3, 1.5, 1.4), "wide power": &partLaw{square: 1e5, exponent: 1.6, ref: 1e-3, times: 2, wide: 0.7}, "wide square": &partLaw{square: 1e5, times: 2, wide: 1.4},
-		"swing": &checkLaw{open: partLaw{square: 1e5, times: 1}, hold: 1e-3},
-		"check": &checkLaw{cracking: 1, open: partLaw{square: 1e5, times: 1}}, "pump": &pumpLaw{curve, 1.1, 0.9},
-		"highest": (*highestPump)(&risingPump{pumpLaw{curve, 1, 1}}), "lowest": (*lowestPump)(&risingPump{pumpLaw{curve, 1, 1}}),
+		"run": run, "square": &PartLaw{Square: 1e5, Times: 2}, "table": &PartLaw{Table: table, Times: 3}, "wide table": &PartLaw{Table: table, Times: 3, Wide: 1.3},
+		"power": PowerLaw(2e-3, 1.5, 1.4), "wide power": &PartLaw{Square: 1e5, Exponent: 1.6, Ref: 1e-3, Times: 2, Wide: 0.7}, "wide square": &PartLaw{Square: 1e5, Times: 2, Wide: 1.4},
+		"swing": &CheckLaw{Open: PartLaw{Square: 1e5, Times: 1}, Hold: 1e-3},
+		"check": &CheckLaw{Cracking: 1, Open: PartLaw{Square: 1e5, Times: 1}}, "pump": &PumpLaw{curve, 1.1, 0.9},
+		"highest": (*HighestPump)(&RisingPump{PumpLaw{curve, 1, 1}}), "lowest": (*LowestPump)(&RisingPump{PumpLaw{curve, 1, 1}}),
 	} {
 		for q := 1.3e-5; q < 8e-3; q *= 1.13 {
 			_, slope := law.Loss(q)
@@ -36,7 +36,7 @@ func TestSlopes(t *testing.T) {
 
 // A table gives its points back, a square law below and beyond them.
 func TestLossTable(t *testing.T) {
-	table, falls := newLossTable([]float64{0, 1e-3, 2e-3, 4e-3}, []float64{0, 0.1, 0.5, 0.4})
+	table, falls := NewLossTable([]float64{0, 1e-3, 2e-3, 4e-3}, []float64{0, 0.1, 0.5, 0.4})
 	if !falls {
 		t.Error("0.5 m, then 0.4: falls must say so")
 	}
@@ -44,7 +44,7 @@ func TestLossTable(t *testing.T) {
 		{0.5e-3, 0.025}, {1e-3, 0.1}, {2e-3, 0.5}, {3e-3, 0.5}, {4e-3, 0.5}, {8e-3, 2},
 		{math.Sqrt2 * 1e-3, math.Sqrt(0.1 * 0.5)}, // half way on logarithmic paper
 	} {
-		if got, _ := table.at(c.q); !(math.Abs(got-c.want) <= 1e-12) {
+		if got, _ := table.At(c.q); !(math.Abs(got-c.want) <= 1e-12) {
 			t.Errorf("at %g: %g, want %g", c.q, got, c.want)
 		}
 	}
@@ -74,23 +74,11 @@ func TestCurveStart(t *testing.T) {
 	}
 }
 
-func TestOpenShare(t *testing.T) {
-	curve := [][2]float64{{0, 0}, {0.5, 0.2}, {1, 1}}
-	for _, c := range []struct{ at, want float64 }{{0, 0}, {0.25, 0.1}, {0.5, 0.2}, {0.75, 0.6}, {1, 1}} {
-		if got := openShare(curve, c.at); !(math.Abs(got-c.want) <= 1e-15) {
-			t.Errorf("openShare(%g) = %g, want %g", c.at, got, c.want)
-		}
-	}
-	if got := openShare(nil, 0.3); got != 0.3 {
-		t.Errorf("without a curve: %g, want 0.3", got)
-	}
-}
-
 // A tee's losses have no jump wherever its flows turn round, and its slopes are those of its
 // heads along flows that add up to nothing.
 func TestTeeLaw(t *testing.T) {
 	for _, branch := range []float64{0.0525, 0.0409, 0.03, 0.02} {
-		l := newTeeLaw(0.0525, branch)
+		l := NewTeeLaw(0.0525, branch)
 		at := func(angle float64) [3]float64 { // all splits of flow are met on the way round
 			a, b := math.Cos(angle), math.Cos(angle+2*math.Pi/3)
 			return [3]float64{4e-3 * a, 4e-3 * b, -4e-3 * (a + b)}
@@ -128,18 +116,18 @@ func nearKink(q [3]float64) bool {
 	all := max(math.Abs(q[0]), math.Abs(q[1]), math.Abs(q[2]))
 	r := math.Abs(q[2]) / all
 	s := min(math.Abs(q[0]), math.Abs(q[1])) / all
-	for _, k := range []float64{0, branchBlend, 0.3888888889, 0.5, 1} {
+	for _, k := range []float64{0, BranchBlend, 0.3888888889, 0.5, 1} {
 		if math.Abs(r-k) < 1e-5 {
 			return true
 		}
 	}
-	return s < 1e-5 || math.Abs(s-runBlend) < 1e-5 || math.Abs(math.Abs(q[0])-math.Abs(q[1])) < 1e-5*all
+	return s < 1e-5 || math.Abs(s-RunBlend) < 1e-5 || math.Abs(math.Abs(q[0])-math.Abs(q[1])) < 1e-5*all
 }
 
 // The legs' K are the handbook's: half the flow turned off, all of it, and none.
 func TestTeeLegs(t *testing.T) {
-	l := newTeeLaw(0.05, 0.05)
-	v := l.run * 16e-6 // velocity head of 4e-3 m³/s
+	l := NewTeeLaw(0.05, 0.05)
+	v := l.Run * 16e-6 // velocity head of 4e-3 m³/s
 	for _, c := range []struct {
 		q             [3]float64
 		run0, run1, b float64 // K lost from each leg to the middle

@@ -1,4 +1,4 @@
-package hydraulic
+package laws
 
 import (
 	"fmt"
@@ -138,34 +138,42 @@ func (c *PumpCurve) Best() (flow, head float64) {
 	return flow, head
 }
 
-// pumpLaw is a running pump: minus its head. Another pump of its family has times the head
+// PumpLaw is a running pump: minus its head. Another pump of its family has times the head
 // at wide times the flow. It implements network.Law.
-type pumpLaw struct {
-	curve *PumpCurve
-	times float64 // of the head
-	wide  float64 // of the flow
+type PumpLaw struct {
+	Curve *PumpCurve
+	Times float64 // of the head
+	Wide  float64 // of the flow
 }
 
-// last returns the flow of the last point of the curve, m³/s.
-func (l *pumpLaw) last() float64 { return l.wide * l.curve.Last() }
+// Last returns the flow of the last point of the curve, m³/s.
+func (l *PumpLaw) Last() float64 { return l.Wide * l.Curve.Last() }
 
-func (l *pumpLaw) of(head func(q float64) (h, slope float64), q float64) (float64, float64) {
-	h, s := head(q / l.wide)
-	return -l.times * h, -l.times * s / l.wide
+func (l *PumpLaw) of(head func(q float64) (h, slope float64), q float64) (float64, float64) {
+	h, s := head(q / l.Wide)
+	return -l.Times * h, -l.Times * s / l.Wide
 }
 
-func (l *pumpLaw) Loss(q float64) (head, slope float64) { return l.of(l.curve.Head, q) }
+// Loss returns the head in m and its slope at a flow in m³/s.
+func (l *PumpLaw) Loss(q float64) (head, slope float64) { return l.of(l.Curve.Head, q) }
 
-// risingPump is a pump whose curve rises before it falls; it implements network.Bounded.
-type risingPump struct{ pumpLaw }
+// RisingPump is a pump whose curve rises before it falls; it implements network.Bounded.
+type RisingPump struct{ PumpLaw }
 
-func (l *risingPump) Least() network.Law    { return (*highestPump)(l) }
-func (l *risingPump) Greatest() network.Law { return (*lowestPump)(l) }
+// Least returns the law that never gives less head than the pump, so loses least.
+func (l *RisingPump) Least() network.Law { return (*HighestPump)(l) }
 
-type highestPump risingPump
+// Greatest returns the law that never gives more head than the pump.
+func (l *RisingPump) Greatest() network.Law { return (*LowestPump)(l) }
 
-func (l *highestPump) Loss(q float64) (head, slope float64) { return l.of(l.curve.highest, q) }
+// HighestPump is the pump by its greatest head at a flow or any above it: a curve that does not rise.
+type HighestPump RisingPump
 
-type lowestPump risingPump
+// Loss returns the head in m and its slope at a flow in m³/s.
+func (l *HighestPump) Loss(q float64) (head, slope float64) { return l.of(l.Curve.highest, q) }
 
-func (l *lowestPump) Loss(q float64) (head, slope float64) { return l.of(l.curve.lowest, q) }
+// LowestPump is the pump by its least head at a flow or any below it.
+type LowestPump RisingPump
+
+// Loss returns the head in m and its slope at a flow in m³/s.
+func (l *LowestPump) Loss(q float64) (head, slope float64) { return l.of(l.Curve.lowest, q) }

@@ -1,4 +1,4 @@
-package hydraulic
+package laws
 
 import (
 	"math"
@@ -6,7 +6,7 @@ import (
 	"dryfit/graph/hydraulic/formula"
 )
 
-// teeLaw is the loss of a tee by the split of its flow. Legs are run-in, run-out, branch;
+// TeeLaw is the loss of a tee by the split of its flow. Legs are run-in, run-out, branch;
 // flows count into the tee. The leg that carries the whole flow has no loss of its own. It
 // implements network.JointLaw.
 //
@@ -18,31 +18,32 @@ import (
 // joined by straight lines just beyond the turn, so that a leg without flow has exactly the
 // values of the dividing branch (q = 0), and of the pattern in which the branch carries all
 // (q = 1).
-type teeLaw struct {
-	run   float64 // head per flow² of the velocity head in the run, K = 1
+type TeeLaw struct {
+	Run   float64 // head per flow² of the velocity head in the run, K = 1
 	turn  float64 // of the branch, times TeeTurning
-	beta  float64
-	times float64
+	Beta  float64
+	Times float64
 }
 
 // How far beyond a turn the joining lines reach, as shares of the whole flow. Choice of
 // this program.
 const (
-	branchBlend = 0.02
-	runBlend    = 0.05
+	BranchBlend = 0.02
+	RunBlend    = 0.05
 )
 
-// newTeeLaw returns the law of a tee with bores in m.
-func newTeeLaw(run, branch float64) *teeLaw {
-	return &teeLaw{
-		run:   formula.HeadPerFlow2(run),
-		turn:  squareOf(formula.TeeTurning(branch), branch),
-		beta:  branch / run,
-		times: 1,
+// NewTeeLaw returns the law of a tee with bores in m.
+func NewTeeLaw(run, branch float64) *TeeLaw {
+	return &TeeLaw{
+		Run:   formula.HeadPerFlow2(run),
+		turn:  SquareOf(formula.TeeTurning(branch), branch),
+		Beta:  branch / run,
+		Times: 1,
 	}
 }
 
-func (l *teeLaw) Loss(q [3]float64) (head [3]float64, slope [3][3]float64) {
+// Loss returns the head in m and its slope at a flow in m³/s.
+func (l *TeeLaw) Loss(q [3]float64) (head [3]float64, slope [3][3]float64) {
 	through, small := 0, 1 // legs of the run: with the greater flow, and the other
 	if math.Abs(q[1]) > math.Abs(q[0]) {
 		through, small = 1, 0
@@ -57,9 +58,9 @@ func (l *teeLaw) Loss(q [3]float64) (head [3]float64, slope [3][3]float64) {
 		l.turned(q, &head, &slope)
 	}
 	for i := range head {
-		head[i] *= l.times
+		head[i] *= l.Times
 		for k := range slope[i] {
-			slope[i][k] *= l.times
+			slope[i][k] *= l.Times
 		}
 	}
 	return head, slope
@@ -68,19 +69,19 @@ func (l *teeLaw) Loss(q [3]float64) (head [3]float64, slope [3][3]float64) {
 // pattern returns K and slope of the branch and of the run at a share q of the branch.
 type pattern func(q float64) (kb, db, kr, dr float64)
 
-func (l *teeLaw) dividing(q float64) (kb, db, kr, dr float64) {
-	kb, db = formula.TeeDividingBranch(q, l.beta)
-	kr, dr = formula.TeeDividingRun(q, l.beta)
+func (l *TeeLaw) dividing(q float64) (kb, db, kr, dr float64) {
+	kb, db = formula.TeeDividingBranch(q, l.Beta)
+	kr, dr = formula.TeeDividingRun(q, l.Beta)
 	return kb, db, kr, dr
 }
 
-func (l *teeLaw) combining(q float64) (kb, db, kr, dr float64) {
+func (l *TeeLaw) combining(q float64) (kb, db, kr, dr float64) {
 	kr, dr = formula.TeeCombiningRun(q)
-	kb, db = formula.TeeCombiningBranch(q, l.beta)
-	if q < branchBlend {
-		end, _ := formula.TeeCombiningBranch(branchBlend, l.beta)
-		start, _ := formula.TeeDividingBranch(0, l.beta)
-		db = (end + start) / branchBlend
+	kb, db = formula.TeeCombiningBranch(q, l.Beta)
+	if q < BranchBlend {
+		end, _ := formula.TeeCombiningBranch(BranchBlend, l.Beta)
+		start, _ := formula.TeeDividingBranch(0, l.Beta)
+		db = (end + start) / BranchBlend
 		kb = -start + db*q
 	}
 	return kb, db, kr, dr
@@ -89,7 +90,7 @@ func (l *teeLaw) combining(q float64) (kb, db, kr, dr float64) {
 // split fills in a pattern with a common leg in the run: sign 1 combining, -1 dividing. The
 // losses are written by the flows x of the branch and y of the other run leg, whose sum is
 // the whole flow.
-func (l *teeLaw) split(sign float64, small int, q [3]float64, k pattern, head *[3]float64, slope *[3][3]float64) {
+func (l *TeeLaw) split(sign float64, small int, q [3]float64, k pattern, head *[3]float64, slope *[3][3]float64) {
 	x, y := math.Abs(q[2]), math.Abs(q[small])
 	all := x + y
 	if all == 0 {
@@ -98,9 +99,9 @@ func (l *teeLaw) split(sign float64, small int, q [3]float64, k pattern, head *[
 	r := x / all
 	kb, db, kr, dr := k(r)
 	fill := func(leg int, k, d float64) {
-		head[leg] = sign * l.run * k * all * all
-		slope[leg][2] = l.run * all * (2*k + d*(1-r))
-		slope[leg][small] = l.run * all * (2*k - d*r)
+		head[leg] = sign * l.Run * k * all * all
+		slope[leg][2] = l.Run * all * (2*k + d*(1-r))
+		slope[leg][small] = l.Run * all * (2*k - d*r)
 	}
 	fill(2, kb, db)
 	fill(small, kr, dr)
@@ -108,7 +109,7 @@ func (l *teeLaw) split(sign float64, small int, q [3]float64, k pattern, head *[
 
 // turned fills in the patterns in which the branch carries the whole flow. The leg of the
 // run with the lesser flow has just turned round where that is a small share.
-func (l *teeLaw) turned(q [3]float64, head *[3]float64, slope *[3][3]float64) {
+func (l *TeeLaw) turned(q [3]float64, head *[3]float64, slope *[3][3]float64) {
 	c := math.Abs(q[2])
 	if c == 0 {
 		return
@@ -122,17 +123,17 @@ func (l *teeLaw) turned(q [3]float64, head *[3]float64, slope *[3][3]float64) {
 		small = 0
 	}
 	y := math.Abs(q[small])
-	if y >= runBlend*c {
+	if y >= RunBlend*c {
 		head[2] = sign * l.turn * c * c
 		slope[2][2] = 2 * l.turn * c
 		return
 	}
 	kb, _, kr, _ := k(1)
-	kb, kr = kb*l.run, kr*l.run
-	head[small] = sign * kr * (c*c - y*c/runBlend)
-	slope[small][small] = kr * c / runBlend
-	slope[small][2] = kr * (2*c - y/runBlend)
-	head[2] = sign * (kb*c*c + (l.turn-kb)*y*c/runBlend)
-	slope[2][2] = 2*kb*c + (l.turn-kb)*y/runBlend
-	slope[2][small] = -(l.turn - kb) * c / runBlend
+	kb, kr = kb*l.Run, kr*l.Run
+	head[small] = sign * kr * (c*c - y*c/RunBlend)
+	slope[small][small] = kr * c / RunBlend
+	slope[small][2] = kr * (2*c - y/RunBlend)
+	head[2] = sign * (kb*c*c + (l.turn-kb)*y*c/RunBlend)
+	slope[2][2] = 2*kb*c + (l.turn-kb)*y/RunBlend
+	slope[2][small] = -(l.turn - kb) * c / RunBlend
 }

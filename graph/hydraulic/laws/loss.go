@@ -1,4 +1,4 @@
-package hydraulic
+package laws
 
 import (
 	"dryfit/catalog"
@@ -6,12 +6,12 @@ import (
 	"dryfit/graph/hydraulic/formula"
 )
 
-// describedLaw returns the loss a description gives, in any of its forms; bore in m is that
+// DescribedLaw returns the loss a description gives, in any of its forms; bore in m is that
 // of the pipe, used where K has none of its own. falls reports a table whose drop falls with
 // the flow, which is held level there.
 //
 // exponent is that of the kind, for a loss of one point that gives none.
-func describedLaw(l *graph.Loss, bore, density, exponent float64) (law *partLaw, falls bool) {
+func DescribedLaw(l *graph.Loss, bore, density, exponent float64) (law *PartLaw, falls bool) {
 	switch {
 	case l.None:
 		return nil, false
@@ -22,9 +22,9 @@ func describedLaw(l *graph.Loss, bore, density, exponent float64) (law *partLaw,
 		if bore <= 0 {
 			return nil, false
 		}
-		return &partLaw{square: squareOf(l.K, bore), times: 1}, false
+		return &PartLaw{Square: SquareOf(l.K, bore), Times: 1}, false
 	case l.Kv > 0:
-		return &partLaw{square: formula.KvHead(l.Kv), times: 1}, false
+		return &PartLaw{Square: formula.KvHead(l.Kv), Times: 1}, false
 	}
 	var q, h []float64
 	for _, p := range l.Points {
@@ -39,33 +39,33 @@ func describedLaw(l *graph.Loss, bore, density, exponent float64) (law *partLaw,
 		if l.Exponent > 0 {
 			exponent = l.Exponent
 		}
-		return powerLaw(q[0], h[0], exponent), false
+		return PowerLaw(q[0], h[0], exponent), false
 	}
-	table, falls := newLossTable(q, h)
-	return &partLaw{table: table, times: 1}, falls
+	table, falls := NewLossTable(q, h)
+	return &PartLaw{Table: table, Times: 1}, falls
 }
 
-// rowLaw returns the loss a catalogue row gives: handbook L/D, K, Kv or one point of a
+// RowLaw returns the loss a catalogue row gives: handbook L/D, K, Kv or one point of a
 // sheet, the first it has. bore in m is that of the pipe.
-func rowLaw(row catalog.Row, bore, density float64) *partLaw {
+func RowLaw(row catalog.Row, bore, density float64) *PartLaw {
 	if row.BoreMM > 0 && row.K > 0 {
 		bore = row.BoreMM / 1000
 	}
 	switch {
 	case row.LoverD > 0 && bore > 0:
-		return &partLaw{square: squareOf(formula.HandbookK(row.LoverD, bore), bore), times: 1}
+		return &PartLaw{Square: SquareOf(formula.HandbookK(row.LoverD, bore), bore), Times: 1}
 	case row.K > 0 && bore > 0:
-		return &partLaw{square: squareOf(row.K, bore), times: 1}
+		return &PartLaw{Square: SquareOf(row.K, bore), Times: 1}
 	case row.Kv > 0:
-		return &partLaw{square: formula.KvHead(row.Kv), times: 1}
+		return &PartLaw{Square: formula.KvHead(row.Kv), Times: 1}
 	case row.LossFlow > 0:
-		return powerLaw(row.LossFlow, row.LossDropPa/(density*formula.Gravity), exponentOf(row).Likely)
+		return PowerLaw(row.LossFlow, row.LossDropPa/(density*formula.Gravity), ExponentOf(row).Likely)
 	}
 	return nil
 }
 
-// exponentOf returns the exponent of a row's loss: its own, else that of its style or kind.
-func exponentOf(row catalog.Row) catalog.Exponent {
+// ExponentOf returns the exponent of a row's loss: its own, else that of its style or kind.
+func ExponentOf(row catalog.Row) catalog.Exponent {
 	if row.Exponent > 0 {
 		return catalog.Exponent{Likely: row.Exponent, Low: row.Exponent, High: row.Exponent, Source: row.Source}
 	}

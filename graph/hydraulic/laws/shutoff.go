@@ -1,4 +1,4 @@
-package hydraulic
+package laws
 
 import (
 	"dryfit/graph"
@@ -18,16 +18,16 @@ type ShutOff struct {
 // kg/m³, as its flow is worked out with. A speed given by its ratio follows the affinity law,
 // the square of the ratio. It is false where no curve is known.
 func ShutOffAt(speeds []graph.Speed, speed int, density float64) (ShutOff, bool) {
-	c, err := speedCurve(speeds, speed, density)
+	c, err := SpeedCurve(speeds, speed, density)
 	if c == nil || err != nil {
 		return ShutOff{}, false
 	}
 	return ShutOff{HeadM: c.ShutOff(), GreatestM: c.Greatest(), Extrapolated: c.First() > 0}, c.ShutOff() > 0
 }
 
-// speedCurve returns the curve of a speed: its own, or that of the first speed that has one by
+// SpeedCurve returns the curve of a speed: its own, or that of the first speed that has one by
 // the ratio of the speeds. It is nil where neither is known.
-func speedCurve(speeds []graph.Speed, at int, density float64) (*PumpCurve, error) {
+func SpeedCurve(speeds []graph.Speed, at int, density float64) (*PumpCurve, error) {
 	if at < 0 || at >= len(speeds) {
 		return nil, nil
 	}

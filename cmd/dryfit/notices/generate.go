@@ -33,6 +33,7 @@ func main() {
 	}
 	add("Go, its library and runtime", filepath.Join(output("go", "env", "GOROOT"), "LICENSE"))
 	add("Graphviz", "texts/graphviz.txt")
+	add("go-graphviz", "texts/go-graphviz.txt")
 	add("Expat", "texts/expat.txt")
 	add("wasi-libc", "texts/wasi-libc.txt")
 	for _, m := range modules() {

@@ -16,7 +16,7 @@ func TestComplete(t *testing.T) {
 	for i := 1; i+1 < len(parts); i += 2 {
 		sections[strings.TrimSpace(parts[i])] = parts[i+1]
 	}
-	want := []string{"Go, its library and runtime", "Graphviz", "Expat", "wasi-libc"}
+	want := []string{"Go, its library and runtime", "Graphviz", "go-graphviz", "Expat", "wasi-libc"}
 	for _, system := range []string{"linux", "windows", "darwin"} {
 		cmd := exec.Command("go", "list", "-deps", "-f", "{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}}{{end}}{{end}}", "dryfit/cmd/dryfit")
 		cmd.Env = append(os.Environ(), "GOOS="+system, "GOARCH=amd64", "CGO_ENABLED=0", "GOFLAGS=")

@@ -11,53 +11,8 @@ type State struct {
 	Why    string // why there is none, or what was set aside; "" where all was well
 }
 
-// started is set by init and read by Up and Report: what must be undone once the library
-// is up.
-var started struct {
-	State
-	restore []setting
-}
-
-// setting is an environment variable as it was.
-type setting struct {
-	name, value string
-	was         bool
-}
-
-func init() {
-	started.State = prepare()
-	target := started.Folder
-	if target == "" {
-		target = nowhere
-	}
-	for _, name := range tempVariables {
-		value, was := os.LookupEnv(name)
-		started.restore = append(started.restore, setting{name, value, was})
-		_ = os.Setenv(name, target) // a failure leaves the directory as it was; nothing better is left
-	}
-}
-
-// Up puts the temporary directory back and writes the sums of files the library has just
-// made. It is called from the init of the package that imports the library.
-func Up() {
-	for _, s := range started.restore {
-		if s.was {
-			_ = os.Setenv(s.name, s.value)
-		} else {
-			_ = os.Unsetenv(s.name)
-		}
-	}
-	started.restore = nil
-	if started.Folder != "" {
-		sign(started.Folder)
-	}
-}
-
-// Report returns what the guard found at the start of the program.
-func Report() State { return started.State }
-
-// prepare finds or makes the private folder.
-func prepare() State {
+// Open finds or makes the private folder and takes out of it what can't be trusted.
+func Open() State {
 	why := ""
 	for _, base := range bases() {
 		folder, note := private(base)
@@ -65,8 +20,8 @@ func prepare() State {
 			why = note
 			continue
 		}
-		if !verify(folder) && !roomFor(folder) {
-			why = "the cache folder can't be written"
+		if !verify(folder) {
+			why = "the cache folder can't be tidied"
 			continue
 		}
 		return State{Folder: folder, Why: note}

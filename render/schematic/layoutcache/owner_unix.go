@@ -9,12 +9,6 @@ import (
 	"syscall"
 )
 
-// tempVariables are what os.TempDir reads.
-var tempVariables = []string{"TMPDIR"}
-
-// nowhere is a place in which no folder can be made.
-const nowhere = "/dev/null"
-
 func userName() string { return strconv.Itoa(os.Geteuid()) }
 
 // own says whose the directory is, without following a link.

@@ -12,15 +12,11 @@ import (
 // sumSuffix names the file beside a cache file that holds its length and checksum.
 const sumSuffix = ".sum"
 
-// probeBytes is more than one cache file of the library takes (6 MB on amd64).
-const probeBytes = 12 << 20
-
-// verify removes from the folder what has no right sum beside it, and reports whether good
-// files and nothing else are left: the library would believe a bad one that can't be
-// removed. The sum guards against damage, not against malice: who can write in the folder
-// is the user. Every file is read once; this runs at every start.
+// verify removes from the folder what has no right sum beside it, and reports whether nothing
+// else is left: a bad one that can't be removed would be believed. The sum guards against
+// damage, not against malice: who can write in the folder is the user. Every file is read once.
 func verify(folder string) bool {
-	good, bad := false, false
+	bad := false
 	var sums []string
 	walk(folder, func(path string, d os.DirEntry) bool {
 		switch {
@@ -30,7 +26,6 @@ func verify(folder string) bool {
 			sums = append(sums, path)
 		case strings.HasSuffix(path, ".tmp") && d.Type().IsRegular(): // another program may be writing it
 		case d.Type().IsRegular() && right(path):
-			good = true
 		default:
 			bad = os.Remove(path) != nil || bad
 		}
@@ -41,7 +36,7 @@ func verify(folder string) bool {
 			_ = os.Remove(path)
 		}
 	}
-	return good && !bad
+	return !bad
 }
 
 // right reports whether a file agrees with the sum beside it.
@@ -64,17 +59,6 @@ func walk(folder string, f func(path string, d os.DirEntry) bool) {
 			walk(path, f)
 		}
 	}
-}
-
-// unsigned counts the files without a right sum: the library would believe them.
-func unsigned(folder string) int {
-	n := 0
-	each(folder, func(path string) {
-		if !right(path) {
-			n++
-		}
-	})
-	return n
 }
 
 // each calls f with every cache file of the folder.
@@ -114,8 +98,8 @@ func sum(path string) (string, bool) {
 	return strconv.Itoa(length) + " " + strconv.FormatUint(uint64(c), 16) + "\n", length > 0
 }
 
-// sign writes the sums that are missing.
-func sign(folder string) {
+// Sign writes the sums that are missing.
+func Sign(folder string) {
 	each(folder, func(path string) {
 		if _, err := os.Lstat(path + sumSuffix); err == nil {
 			return
@@ -129,39 +113,4 @@ func sign(folder string) {
 			_ = os.Remove(tmp)
 		}
 	})
-}
-
-// roomFor reports whether a cache file can be written in the folder and in the folders of
-// it, by writing as much.
-func roomFor(folder string) bool {
-	if unsigned(folder) > 0 {
-		return false
-	}
-	ok := canWrite(folder, probeBytes)
-	walk(folder, func(path string, d os.DirEntry) bool {
-		if d.IsDir() {
-			ok = ok && canWrite(path, 1)
-		}
-		return true
-	})
-	return ok
-}
-
-// canWrite reports whether a file of the size can be written in the directory.
-func canWrite(dir string, size int) bool {
-	f, err := os.CreateTemp(dir, "probe-*.tmp")
-	if err != nil {
-		return false
-	}
-	defer func() {
-		_ = f.Close()
-		_ = os.Remove(f.Name())
-	}()
-	block := make([]byte, min(size, 1<<20))
-	for n := 0; n < size; n += len(block) {
-		if _, err := f.Write(block); err != nil {
-			return false
-		}
-	}
-	return true
 }

@@ -3,38 +3,19 @@
 //
 // Only numbers go in and come out: the boxes are called n0, n1, … and no text of a user
 // reaches the layout engine, which could be hung or killed by it. Lengths are in mm, Y down.
-// One layout runs at a time; after a failure of the engine every later one fails too, so a
-// long-lived program should lay out in a child process.
 package place
 
 import (
 	"bytes"
-	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io/fs"
 	"math"
 	"strconv"
 	"strings"
-	"sync"
 
-	"dryfit/render/schematic/layoutcache"
-
-	"github.com/goccy/go-graphviz"
+	"dryfit/render/schematic/engine"
 )
-
-func init() {
-	layoutcache.Up()
-	graphviz.SetFileSystem(noFiles{})
-}
-
-// noFiles is a file system in which nothing is: the engine has nothing to read.
-type noFiles struct{}
-
-func (noFiles) Open(name string) (fs.File, error) {
-	return nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrNotExist}
-}
 
 // Box is something to be placed, W by H mm.
 type Box struct{ W, H float64 }
@@ -57,9 +38,6 @@ const (
 	manyBoxes = 150  // above that the engine's search for fewer crossings and shorter ways is cut short
 )
 
-// engine is held while a layout runs: the engine can't do two at once.
-var engine sync.Mutex
-
 // Boxes returns the middles of the boxes. gapX and gapY are the least distances between
 // boxes in a row and between rows, mm. The error says what came back wrong.
 func Boxes(boxes []Box, edges []Edge, gapX, gapY float64) ([]Point, error) {
@@ -73,7 +51,7 @@ func Boxes(boxes []Box, edges []Edge, gapX, gapY float64) ([]Point, error) {
 	if err != nil {
 		return nil, err
 	}
-	out, err := run(text)
+	out, err := engine.Layout(text)
 	if err != nil {
 		return nil, err
 	}
@@ -113,33 +91,6 @@ func dot(boxes []Box, edges []Edge, gapX, gapY float64) ([]byte, error) {
 }
 
 func inches(mm float64) string { return strconv.FormatFloat(mm/25.4, 'f', 4, 64) }
-
-// run lays the graph out. A panic of the engine is an error here.
-func run(text []byte) (out []byte, err error) {
-	engine.Lock()
-	defer engine.Unlock()
-	defer func() {
-		if r := recover(); r != nil {
-			err = fmt.Errorf("the layout engine failed: %v", r)
-		}
-	}()
-	ctx := context.Background()
-	g, err := graphviz.New(ctx)
-	if err != nil {
-		return nil, fmt.Errorf("starting the layout engine: %w", err)
-	}
-	defer func() { _ = g.Close() }()
-	graph, err := graphviz.ParseBytes(text)
-	if err != nil {
-		return nil, fmt.Errorf("reading the graph: %w", err)
-	}
-	defer func() { _ = graph.Close() }()
-	var b bytes.Buffer
-	if err := g.Render(ctx, graph, graphviz.Format("json0"), &b); err != nil {
-		return nil, fmt.Errorf("laying out: %w", err)
-	}
-	return b.Bytes(), nil
-}
 
 // read takes the positions out of the engine's JSON and checks that every box came back,
 // once, at a real place.

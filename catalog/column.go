@@ -111,6 +111,7 @@ var columns = []column{
 	temperatureOf("most-water", func(r *Row) **float64 { return &r.MostWaterC }),
 	numberOf("dirty-factor", func(r *Row) *float64 { return &r.DirtyFactor }).called("drop when dirty, of the clean one"),
 	numberOf("clips", func(r *Row) *float64 { return &r.Clips }),
+	lengthOf("room", func(r *Row) *float64 { return &r.RoomMM }).called("room for the hand"),
 	countOf("ways", 100, func(r *Row) *int { return &r.Ways }),
 	truthOf("default", func(r *Row) *bool { return &r.Default }),
 	numberOf("spread", func(r *Row) *float64 { return &r.SpreadPct }).called("spread of the loss, %").with(losses...),

@@ -106,6 +106,18 @@ func (c *Catalog) Generic(kind string) (Row, bool) {
 	return c.first(kind, func(r *Row) bool { return !r.Own && r.Size.IsZero() })
 }
 
+// HandRoom returns the row of the room a hand needs for a tool or a part at pipe of a size:
+// "spanner", "handle", "wheel", "saw" or "brush". A row of the user's own goes before the
+// catalogue's.
+func (c *Catalog) HandRoom(what string, size Size) (row Row, ok bool) {
+	for _, i := range c.byKind["hand-room"] {
+		if r := c.rows[i]; r.Style == what && r.Size == size && (!ok || r.Own) {
+			row, ok = r, true
+		}
+	}
+	return row, ok
+}
+
 // Springs returns the spring checks, the weakest spring first.
 func (c *Catalog) Springs() []Row {
 	var out []Row

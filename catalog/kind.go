@@ -54,6 +54,7 @@ var kindNeeds = []kindNeed{
 	{name: "uv-chamber", needs: []string{"rating"}, loss: true},
 	{name: "blower"},
 	{name: "air-control"},
+	{name: "hand-room", needs: []string{"room"}, sized: true},
 }
 
 // KindNames returns the kinds a row may have.

@@ -32,7 +32,7 @@ var embedded = sync.OnceValue(func() *Catalog {
 // rowFiles are the files of rows in data, in the order of the catalogue.
 var rowFiles = []string{
 	"pipes.csv", "elbows.csv", "tees.csv", "couplings.csv", "unions.csv", "bushes.csv",
-	"transitions.csv", "valves.csv", "checks.csv", "small.csv", "equipment.toml",
+	"transitions.csv", "valves.csv", "checks.csv", "small.csv", "hands.csv", "equipment.toml",
 }
 
 // load reads every row file.

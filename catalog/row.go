@@ -60,6 +60,7 @@ type Row struct {
 	RatingsSource                             string
 	DirtyFactor                               float64 // filters: of the clean drop, when it wants cleaning; 0: 3
 	Clips                                     float64 // barbs: hose clips on one tail; 0: two
+	RoomMM                                    float64 // hand-room: free beyond the pipe, the nut or the stem
 	Ways                                      int     // manifolds and diverters: how many outlets
 	Default                                   bool    // the row a part of its kind is given when none is named
 

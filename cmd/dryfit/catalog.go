@@ -64,12 +64,12 @@ func runCatalog(v *verb, args []string, w *world) int {
 func (j *job) listCatalog(cat *catalog.Catalog, words []string, w *world) int {
 	var found []catalog.Row
 	for _, row := range cat.Rows() {
-		if hasAll(row.Name, words) {
+		if hasAll(row.Kind+" "+row.Name, words) {
 			found = append(found, row)
 		}
 	}
 	if len(found) == 0 {
-		return complain(w, fmt.Errorf("no catalogue row has %q in its name; the kinds are %s", strings.Join(words, " "), strings.Join(cat.Kinds(), ", ")))
+		return complain(w, fmt.Errorf("no catalogue row has %q in its kind or name; the kinds are %s", strings.Join(words, " "), strings.Join(cat.Kinds(), ", ")))
 	}
 	return j.printRows(found, w)
 }

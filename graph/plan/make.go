@@ -89,6 +89,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 		ds = append(ds, p.After.Layout.Findings...)
 		ds = append(ds, p.After.Clashes...)
 		ds = append(ds, p.After.Blocked...)
+		ds = append(ds, p.After.Bodies.CheckHands()...)
 	}
 	in.Design = p.design()
 	if p.Assembly != nil {
@@ -113,7 +114,7 @@ func (p *Plan) tooShort() bool {
 
 // consequential reports whether a finding reads where pipes lie.
 func consequential(d graph.Diagnostic) bool {
-	if d.Rule == "routing" || d.Rule == "clash" || d.Rule == "assembly" {
+	if d.Rule == "routing" || d.Rule == "clash" || d.Rule == "assembly" || d.Rule == "hand-room" {
 		return true
 	}
 	r := rule.ByName(d.Rule)

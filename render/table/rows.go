@@ -79,6 +79,8 @@ func (s Style) dimension(r catalog.Row) string {
 		return "take-off " + long(r.TakeOffMM)
 	case r.LengthMM > 0:
 		return "length " + long(r.LengthMM)
+	case r.RoomMM > 0:
+		return "room " + long(r.RoomMM)
 	}
 	return ""
 }

@@ -1,0 +1,95 @@
+package solid
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+)
+
+// channel is boxes along X on some sides of the X axis, so far from it.
+func channel(from, to, away float64, sides string) []Shape {
+	const far = 400
+	boxes := map[rune]Shape{
+		'b': Box(graph.Vec{X: from, Y: away, Z: -far}, graph.Vec{X: to, Y: far, Z: far}),
+		'f': Box(graph.Vec{X: from, Y: -far, Z: -far}, graph.Vec{X: to, Y: -away, Z: far}),
+		'u': Box(graph.Vec{X: from, Y: -far, Z: away}, graph.Vec{X: to, Y: far, Z: far}),
+		'd': Box(graph.Vec{X: from, Y: -far, Z: -far}, graph.Vec{X: to, Y: far, Z: -away}),
+	}
+	var out []Shape
+	for _, s := range sides {
+		out = append(out, boxes[s])
+	}
+	return out
+}
+
+// A hand has the room there is between what stands on all sides, measured from the nut
+// (outside 100 mm), from the stem on the axis, or from the pipe (outside 60.3 mm, ASTM D1785):
+// plain subtraction. Where one side is open it has all it needs.
+func TestRoomForTheHand(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		kind       graph.Kind
+		from, to   float64
+		away       float64
+		sides      string
+		want, none string
+	}{
+		{"spanner shut in", graph.Union, 380, 640, 90, "bfud", `the spanner at the nut of union "u" has 40 mm of room, and needs 80 mm`, ""},
+		{"spanner with one side", graph.Union, 380, 640, 130, "bud", "", "spanner"},
+		{"spanner far from all", graph.Union, 380, 640, 135, "bfud", "", "spanner"},
+		{"handle shut in", graph.BallValve, 300, 800, 110, "bfud", `the handle of ball-valve "u" in its quarter turn has 110 mm of room, and needs 120 mm`, ""},
+		{"handle with one side", graph.BallValve, 300, 800, 110, "bud", "", "handle"},
+		{"saw shut in", graph.Union, 120, 180, 70.15, "bfud", `the saw at the cut of line beside u.in has 40 mm of room, and needs 100 mm`, ""},
+		{"saw with half round free", graph.Union, 120, 180, 70.15, "b", "", "the saw"},
+		{"brush beside a wall", graph.Union, 40, 100, 55, "b", `has 25 mm of room, and needs 30 mm`, ""},
+		{"brush farther from it", graph.Union, 40, 100, 61, "b", "", "brush"},
+	} {
+		for _, own := range []bool{false, true} {
+			s := newSketch()
+			s.part(graph.Tee, "t", true)
+			s.part(graph.Cap, "a", true)
+			s.part(graph.Cap, "e", true)
+			s.part(c.kind, "u", false)
+			s.part(graph.Cap, "b", true)
+			s.run("a.in", "t.run-in", true, graph.Vec{X: 300})
+			s.run("t.branch", "e.in", true, graph.Vec{Y: -600})
+			r := s.run("t.run-out", "u.in", c.want == "" || !strings.Contains(c.want, "brush") && !strings.Contains(c.name, "brush"), graph.Vec{X: 450})
+			if r.Existing {
+				r.RemainsOf = "line"
+				r.Legs[0].By.X = 150
+				if !strings.Contains(c.name, "saw") {
+					r.Legs[0].By.X = 450
+				}
+			}
+			s.run("u.out", "b.in", false, graph.Vec{X: 450})
+			if own {
+				rows := catalog.Embedded()
+				var mine []catalog.Row
+				for _, what := range []string{"spanner", "handle", "saw", "brush"} {
+					mine = append(mine, catalog.Row{Kind: "hand-room", Name: what + " 2 in", Style: what, Size: inch(2), RoomMM: 10, Own: true, Source: "measured"})
+				}
+				s.c.Catalog = rows.With(mine)
+			}
+			lay := route.Lay(s.c)
+			b := Of(lay)
+			start := lay.Places["t.run-out"]
+			var post []Shape
+			for _, shape := range channel(c.from, c.to, c.away, c.sides) {
+				post = append(post, shape.Move(start))
+			}
+			b.add(Body{ID: "post", Name: "a post", Likely: post, Group: lay.Groups["t.run-out"]})
+			got := said(b.CheckHands())
+			switch {
+			case own && got != "":
+				t.Errorf("%s: with 10 mm asked for there is enough:\n%s", c.name, got)
+			case !own && c.want != "" && (!strings.Contains(got, c.want) || !strings.Contains(got, "warning") || !strings.Contains(got, "in the way is a post") || !strings.Contains(got, "is assumed")):
+				t.Errorf("%s: want %q, got\n%s", c.name, c.want, got)
+			case !own && c.none != "" && strings.Contains(got, c.none):
+				t.Errorf("%s: want no %s, got\n%s", c.name, c.none, got)
+			}
+		}
+	}
+}

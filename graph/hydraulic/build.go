@@ -20,18 +20,18 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	b := &builder{
 		m: &Model{
 			Layout: lay, Mode: mode, Stage: stage, Water: waterOf(set),
-			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), nodes: map[string]int{}, partAt: map[string]int{},
+			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), nodes: map[string]int{}, PartAt: map[string]int{},
 		},
 		c: c, set: set, parts: map[string]int{}, runsAt: map[string][]int{},
 	}
 	for i, p := range c.Parts {
 		if _, twice := b.parts[p.ID]; !twice {
-			b.parts[p.ID], b.m.partAt[p.ID] = i, i
+			b.parts[p.ID], b.m.PartAt[p.ID] = i, i
 		}
 	}
-	b.levels, b.m.below = lay.Levels(), make([][]float64, len(c.Runs))
+	b.levels, b.m.Below = lay.Levels(), make([][]float64, len(c.Runs))
 	for i := range c.Runs {
-		b.m.below[i] = b.levels.Run(i)
+		b.m.Below[i] = b.levels.Run(i)
 	}
 	b.m.tub = b.node("") // the water in the tub, whatever its port
 	for i := range c.Runs {
@@ -47,7 +47,7 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	b.m.number()
 	b.m.net.Nodes = len(b.m.nodes)
 	b.m.net.Reference = b.m.tub
-	b.m.perturb(nil)
+	b.m.Perturb(nil)
 	solver, err := network.NewSolver(&b.m.net)
 	if err != nil {
 		return nil, &InputError{ID: c.File, Why: err.Error()}
@@ -69,7 +69,7 @@ func (m *Model) number() {
 		return n
 	}
 	for i := range m.Runs {
-		if r := &m.Runs[i]; r.edge >= 0 {
+		if r := &m.Runs[i]; r.Edge >= 0 {
 			r.ends = [2]int{of(r.Run.From.String()), of(r.Run.To.String())}
 		}
 	}
@@ -121,7 +121,7 @@ func (b *builder) edge(e network.Edge) int {
 func (b *builder) addRun(i int) error {
 	r := b.c.Runs[i]
 	m := &b.m.Runs[i]
-	*m = ModelRun{Run: r, edge: -1}
+	*m = ModelRun{Run: r, Edge: -1}
 	var ends [2]int
 	for k, ref := range []graph.PortRef{r.From, r.To} {
 		at, ok := b.parts[ref.Part]
@@ -151,8 +151,8 @@ func (b *builder) addRun(i int) error {
 		}
 		m.BoreM, m.bare = 0.05, true // of no pipe: nothing stands on it
 	}
-	m.law = &laws.RunLaw{}
-	m.edge = b.edge(network.Edge{From: b.portNode(from, r.From.Port), To: b.portNode(to, r.To.Port), Law: m.law})
+	m.Law = &laws.RunLaw{}
+	m.Edge = b.edge(network.Edge{From: b.portNode(from, r.From.Port), To: b.portNode(to, r.To.Port), Law: m.Law})
 	return nil
 }
 

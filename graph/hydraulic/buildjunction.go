@@ -13,7 +13,7 @@ func (b *builder) addTee(m *ModelPart) {
 	m.Row = b.settled(p).LossRow.V
 	middle := b.node(p.ID + ".")
 	for _, n := range m.nodes {
-		m.edges = append(m.edges, b.edge(network.Edge{From: n, To: middle}))
+		m.Edges = append(m.Edges, b.edge(network.Edge{From: n, To: middle}))
 	}
 	run, branch := b.settled(p).Bore.V/1000, b.settled(p).BranchBore.V/1000
 	m.BoreM = run
@@ -24,8 +24,8 @@ func (b *builder) addTee(m *ModelPart) {
 		}
 		m.BoreM = branch
 		if law := b.lossOf(m); law != nil {
-			m.law = law
-			b.m.net.Edges[m.edges[2]].Law = law
+			m.Law = law
+			b.m.net.Edges[m.Edges[2]].Law = law
 			b.note(l.Pos, graph.Note, graph.Say("the loss given for the tee %q counts for its branch; its run has none", p.ID), "")
 		}
 		return
@@ -34,8 +34,8 @@ func (b *builder) addTee(m *ModelPart) {
 		return
 	}
 	m.Source = "catalogue"
-	m.tee = laws.NewTeeLaw(run, branch)
-	b.m.net.Joints = append(b.m.net.Joints, network.Joint{Edges: [3]int{m.edges[0], m.edges[1], m.edges[2]}, Law: m.tee})
+	m.Tee = laws.NewTeeLaw(run, branch)
+	b.m.net.Joints = append(b.m.net.Joints, network.Joint{Edges: [3]int{m.Edges[0], m.Edges[1], m.Edges[2]}, Law: m.Tee})
 }
 
 // addHub adds a manifold or a diverter: ports that meet in a middle. A manifold's loss is
@@ -61,7 +61,7 @@ func (b *builder) addHub(m *ModelPart) {
 			share = b.wayOpen(m, m.ports[i], i == common)
 		}
 		if share <= 0 {
-			m.edges = append(m.edges, -1)
+			m.Edges = append(m.Edges, -1)
 			continue
 		}
 		if law != nil && (i == common) == (p.Kind == graph.Manifold) {
@@ -69,7 +69,7 @@ func (b *builder) addHub(m *ModelPart) {
 			m.way0[i] = own.Times / (share * share)
 			m.ways[i], e.Law = &own, &own
 		}
-		m.edges = append(m.edges, b.edge(e))
+		m.Edges = append(m.Edges, b.edge(e))
 	}
 }
 

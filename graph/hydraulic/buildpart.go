@@ -17,8 +17,8 @@ const offPumpK = 5
 func (b *builder) addPart(i int) error {
 	p := b.c.Parts[i]
 	m := &b.m.Parts[i]
-	*m = ModelPart{Part: p, Source: "none", times: 1, set: b.settled(p), density: b.m.Water.Density}
-	m.below, m.level = b.levels.Part(p)
+	*m = ModelPart{Part: p, Source: "none", times: 1, Set: b.settled(p), Density: b.m.Water.Density}
+	m.Below, m.level = b.levels.Part(p)
 	for _, port := range settle.PortsOf(p) {
 		if !p.IsAir(port) {
 			m.ports = append(m.ports, port)
@@ -55,7 +55,7 @@ func (b *builder) runAt(p *graph.Part, port string) *ModelRun {
 
 // boreAt returns the bore of the pipe at a port in m, 0 where there is none.
 func (b *builder) boreAt(p *graph.Part, port string) float64 {
-	if r := b.runAt(p, port); r != nil && r.edge >= 0 {
+	if r := b.runAt(p, port); r != nil && r.Edge >= 0 {
 		return r.BoreM
 	}
 	return 0
@@ -69,10 +69,10 @@ func (b *builder) lossOf(m *ModelPart) *laws.PartLaw {
 		if l.HasK && l.BoreMM <= 0 && m.BoreM <= 0 {
 			b.note(l.Pos, graph.Warning, graph.Say("the k of %q has no bore to stand on: it counts as no loss", m.Part.ID), "give the loss a bore")
 		}
-		m.given = givenLoss
+		m.Given = GivenLoss
 		law, falls := laws.DescribedLaw(l, m.BoreM, b.m.Water.Density, laws.ExponentOf(m.Row).Likely)
 		if law != nil && law.Ref > 0 && l.Exponent == 0 {
-			m.power, m.exponent = true, law.Exponent
+			m.Power, m.exponent = true, law.Exponent
 		}
 		if falls {
 			b.note(l.Pos, graph.Warning, graph.Say("the drop of %q falls as its flow rises: it is held level there", m.Part.ID), "look at the points of its loss again")
@@ -83,9 +83,9 @@ func (b *builder) lossOf(m *ModelPart) *laws.PartLaw {
 	if law == nil {
 		return nil
 	}
-	m.Source, m.given = "catalogue", givenRow
+	m.Source, m.Given = "catalogue", GivenRow
 	if law.Ref > 0 {
-		m.power, m.exponent = true, law.Exponent
+		m.Power, m.exponent = true, law.Exponent
 		b.sizeToLine(m, law)
 	}
 	return law
@@ -118,14 +118,14 @@ func (b *builder) addInLine(m *ModelPart) {
 		law = b.setPosition(m, law)
 	}
 	if m.Shut {
-		m.edges = []int{-1}
+		m.Edges = []int{-1}
 		return
 	}
 	e := network.Edge{From: m.nodes[0], To: m.nodes[1]}
 	if law != nil {
-		m.law, e.Law = law, law
+		m.Law, e.Law = law, law
 	}
-	m.edges = []int{b.edge(e)}
+	m.Edges = []int{b.edge(e)}
 }
 
 // dirtyFactor is what a dirty filter costs over a clean one. 3 where neither the
@@ -172,13 +172,13 @@ func (b *builder) addCheck(m *ModelPart) {
 		b.note(p.Pos, graph.Note, graph.Say("nothing says at what pressure %q opens: that of %s is assumed", p.ID, crack.Row),
 			`give it cracking = "…", or the type of a spring`)
 	}
-	m.crack = max(crack.V, 0) / (b.m.Water.Density * formula.Gravity)
+	m.Crack = max(crack.V, 0) / (b.m.Water.Density * formula.Gravity)
 	m.times, m.Swing = open.Times, b.settled(p).IsSwing()
 	if m.Swing && m.BoreM > 0 {
-		m.hold = laws.HoldOpenVelocity * formula.Area(m.BoreM)
+		m.Hold = laws.HoldOpenVelocity * formula.Area(m.BoreM)
 	}
-	m.check = &laws.CheckLaw{Open: *open}
-	m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.check, OneWay: true})}
+	m.Check = &laws.CheckLaw{Open: *open}
+	m.Edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.Check, OneWay: true})}
 }
 
 // addReducer adds a change of section between the pipes at the part's two ports.
@@ -194,5 +194,5 @@ func (b *builder) addReducer(m *ModelPart) {
 		m.bend = &laws.RunLaw{}
 		e.Law = m.bend
 	}
-	m.edges = []int{b.edge(e)}
+	m.Edges = []int{b.edge(e)}
 }

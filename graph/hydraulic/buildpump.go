@@ -11,12 +11,12 @@ import (
 	"dryfit/graph/hydraulic/network"
 )
 
-// runningPump is what a running pump tells beside its head.
-type runningPump struct {
-	curve      *laws.PumpCurve
+// RunningPump is what a running pump tells beside its head.
+type RunningPump struct {
+	Curve      *laws.PumpCurve
 	power      float64 // W, electric; 0: not given
 	efficiency float64 // wire to water; 0: not given
-	byRatio    bool    // the curve is another's by the ratio of the speeds
+	ByRatio    bool    // the curve is another's by the ratio of the speeds
 }
 
 // addPump adds a pump: running, by the curve of its speed and with no water going back; or
@@ -37,21 +37,21 @@ func (b *builder) addPump(m *ModelPart) error {
 	if err != nil {
 		return err
 	}
-	m.rise, m.Speed, m.Source = rise, name, "described"
+	m.Rise, m.Speed, m.Source = rise, name, "described"
 	if p.Pump == nil || len(p.Pump.Speeds) == 0 || p.Pump.TypeSaid {
 		m.Source = "catalogue"
 	}
-	if q := rise.curve.First(); q > 0 {
+	if q := rise.Curve.First(); q > 0 {
 		b.note(p.Pos, graph.Note, graph.Say("the curve of %q at %q starts at %s: below that it is taken as a parabola that starts level", p.ID, name, quantity.Flow.Of(q)),
 			"give the head at no flow, the shut-off head")
 	}
-	m.pump = &laws.PumpLaw{Curve: rise.curve, Times: 1, Wide: 1}
-	e := network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.pump, OneWay: true, Start: 0.6 * rise.curve.Last()}
-	if rise.curve.Rises() {
-		rising := &laws.RisingPump{PumpLaw: *m.pump}
-		m.pump, e.Law = &rising.PumpLaw, rising
+	m.Pump = &laws.PumpLaw{Curve: rise.Curve, Times: 1, Wide: 1}
+	e := network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.Pump, OneWay: true, Start: 0.6 * rise.Curve.Last()}
+	if rise.Curve.Rises() {
+		rising := &laws.RisingPump{PumpLaw: *m.Pump}
+		m.Pump, e.Law = &rising.PumpLaw, rising
 	}
-	m.edges = []int{b.edge(e)}
+	m.Edges = []int{b.edge(e)}
 	return nil
 }
 
@@ -77,16 +77,16 @@ func (b *builder) addOffPump(m *ModelPart) {
 	}
 	if p.Pump != nil && p.Pump.Check != "" {
 		m.times = law.Times
-		m.check = &laws.CheckLaw{Open: *law}
-		m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.check, OneWay: true})}
+		m.Check = &laws.CheckLaw{Open: *law}
+		m.Edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: m.Check, OneWay: true})}
 		return
 	}
-	m.law, m.times = law, law.Times
-	m.edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: law})}
+	m.Law, m.times = law, law.Times
+	m.Edges = []int{b.edge(network.Edge{From: m.nodes[0], To: m.nodes[1], Law: law})}
 }
 
 // speed returns the curve and power of a pump's speed: described, or the catalogue's.
-func (b *builder) speed(m *ModelPart, name string) (runningPump, error) {
+func (b *builder) speed(m *ModelPart, name string) (RunningPump, error) {
 	p := m.Part
 	if p.Pump == nil || len(p.Pump.Speeds) == 0 {
 		return rowSpeed(p, m.Row, name)
@@ -102,10 +102,10 @@ func (b *builder) speed(m *ModelPart, name string) (runningPump, error) {
 		}
 	}
 	if at < 0 {
-		return runningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no speed %q", name)}
+		return RunningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no speed %q", name)}
 	}
 	s := speeds[at]
-	out := runningPump{power: s.PowerW, efficiency: s.Efficiency, byRatio: s.Ratio > 0}
+	out := RunningPump{power: s.PowerW, efficiency: s.Efficiency, ByRatio: s.Ratio > 0}
 	if len(s.Curve) == 0 {
 		if base < 0 || s.Ratio <= 0 {
 			return rowSpeed(p, m.Row, name)
@@ -119,12 +119,12 @@ func (b *builder) speed(m *ModelPart, name string) (runningPump, error) {
 	if err != nil {
 		return out, &InputError{ID: p.ID, Why: fmt.Sprintf("at %q: %v", name, err)}
 	}
-	out.curve = curve
+	out.Curve = curve
 	return out, nil
 }
 
 // rowSpeed returns a speed of a catalogue row: by its name, else the row's only one.
-func rowSpeed(p *graph.Part, row catalog.Row, name string) (runningPump, error) {
+func rowSpeed(p *graph.Part, row catalog.Row, name string) (RunningPump, error) {
 	points, power, ratio := row.Curve, row.PowerW, 0.0
 	for i, s := range row.Speeds {
 		if s.Name == name || name == graph.SpeedOn && i == len(row.Speeds)-1 {
@@ -137,7 +137,7 @@ func rowSpeed(p *graph.Part, row catalog.Row, name string) (runningPump, error) 
 	}
 	curve, err := laws.NewPumpCurve(q, h)
 	if err != nil {
-		return runningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no curve for %q", name)}
+		return RunningPump{}, &InputError{ID: p.ID, Why: fmt.Sprintf("has no curve for %q", name)}
 	}
-	return runningPump{curve: curve, power: power, byRatio: ratio > 0}, nil
+	return RunningPump{Curve: curve, power: power, ByRatio: ratio > 0}, nil
 }

@@ -5,8 +5,8 @@ import "dryfit/graph/hydraulic/laws"
 // PumpCurve returns the curve a running pump of the model works on, or nil.
 func (m *Model) PumpCurve(pump string) *laws.PumpCurve {
 	for i := range m.Parts {
-		if p := &m.Parts[i]; p.Part.ID == pump && p.pump != nil {
-			return p.rise.curve
+		if p := &m.Parts[i]; p.Part.ID == pump && p.Pump != nil {
+			return p.Rise.Curve
 		}
 	}
 	return nil
@@ -23,14 +23,17 @@ type SystemPoint struct{ Flow, Head float64 } // m³/s, m
 func (m *Model) SystemCurve(pump string, most float64, points int) []SystemPoint {
 	at := -1
 	for i := range m.Parts {
-		if m.Parts[i].Part.ID == pump && m.Parts[i].pump != nil {
+		if m.Parts[i].Part.ID == pump && m.Parts[i].Pump != nil {
 			at = i
 		}
 	}
 	if at < 0 || points < 1 || !(most > 0) {
 		return nil
 	}
-	p := &Perturb{Loss: list(nil, len(m.Parts), 1)}
+	p := &Perturb{Loss: make([]float64, len(m.Parts))}
+	for i := range p.Loss {
+		p.Loss[i] = 1
+	}
 	var out []SystemPoint
 	for i := 1; i <= points; i++ {
 		share := float64(i) / float64(points)
@@ -45,6 +48,6 @@ func (m *Model) SystemCurve(pump string, most float64, points int) []SystemPoint
 		}
 		out = append(out, SystemPoint{Flow: q, Head: h})
 	}
-	m.perturb(nil)
+	m.Perturb(nil)
 	return out
 }

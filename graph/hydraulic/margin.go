@@ -4,18 +4,18 @@ import "math"
 
 // check fills in how far a check valve is from its other state.
 func (v *view) check(m *ModelPart, out *PartFlow) {
-	if len(m.edges) != 1 {
+	if len(m.Edges) != 1 {
 		return
 	}
-	e := m.edges[0]
+	e := m.Edges[0]
 	if !v.f.Shut[e] && out.Flow > 0 {
-		out.MarginPa = out.Drop - v.pa*m.check.Cracking
+		out.MarginPa = out.Drop - v.pa*m.Check.Cracking
 		out.MarginFlow = out.Flow
 		return
 	}
 	slack := v.f.Slack[e]
 	if math.IsInf(slack, 0) { // nothing presses on it
-		slack, out.Drop = m.check.Cracking, 0
+		slack, out.Drop = m.Check.Cracking, 0
 	}
 	out.MarginPa = v.pa * max(slack, 0)
 	if !v.brief {
@@ -89,8 +89,8 @@ func (v *view) wayPast(e int) (way []int, signs []float64) {
 	net := &v.m.net
 	blocked := map[int]bool{e: true}
 	for i := range v.m.Parts {
-		if p := &v.m.Parts[i]; p.pump != nil {
-			blocked[p.edges[0]] = true
+		if p := &v.m.Parts[i]; p.Pump != nil {
+			blocked[p.Edges[0]] = true
 		}
 	}
 	at := make([][]int, net.Nodes)

@@ -22,12 +22,12 @@ type Model struct {
 	Runs  []ModelRun  // in the order of the circuit
 	Notes []graph.Diagnostic
 
-	partAt map[string]int // id -> index into Parts
+	PartAt map[string]int // id -> index into Parts
 	net    network.Network
 	nodes  map[string]int
 	meets  int         // how many ports the water passes
 	tub    int         // node of the water in the tub
-	below  [][]float64 // runs: how far their points lie below the water, mm; nil not known
+	Below  [][]float64 // runs: how far their points lie below the water, mm; nil not known
 	solver *network.Solver
 	plain  *network.Flow // solution without a Perturb
 }
@@ -43,45 +43,45 @@ type ModelPart struct {
 	Shut   bool        // nothing passes: a hand valve shut, jets all shut
 	Swing  bool        // a check that is not held shut by a spring
 
-	below   float64 // mm below the water, where level
+	Below   float64 // mm below the water, where level
 	level   bool    // it is known how far below the water the part lies
-	density float64 // kg/m³
-	set     *settle.Part
+	Density float64 // kg/m³
+	Set     *settle.Part
 	ports   []string      // with water, in the order of the part
 	nodes   []int         // of each
 	meets   []int         // of each: its number among all ports
-	edges   []int         // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
-	law     *laws.PartLaw // loss of two-port parts
+	Edges   []int         // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
+	Law     *laws.PartLaw // loss of two-port parts
 	times   float64       // of the loss, as described
-	check   *laws.CheckLaw
-	crack   float64 // m, as described
-	pump    *laws.PumpLaw
-	rise    runningPump
+	Check   *laws.CheckLaw
+	Crack   float64 // m, as described
+	Pump    *laws.PumpLaw
+	Rise    RunningPump
 	bend    *laws.RunLaw // reducers: by the way of the water
 	bend0   [2]float64
-	tee     *laws.TeeLaw
+	Tee     *laws.TeeLaw
 	ways    []*laws.PartLaw // of manifold and diverter, for each port; nil none
 	way0    []float64
 
 	exponent float64   // as described; of a loss of one point
 	sized    *sizing   // nil: not by a pump
-	power    bool      // the loss is of one point, so that its exponent counts
-	valve    *valveAt  // a hand valve partly open by its opening curve
-	given    lossGiven // how the loss is known
-	hold     float64   // m³/s, flow that holds a swing check open
+	Power    bool      // the loss is of one point, so that its exponent counts
+	Valve    *ValveAt  // a hand valve partly open by its opening curve
+	Given    LossGiven // how the loss is known
+	Hold     float64   // m³/s, flow that holds a swing check open
 }
 
-// lossGiven says what a part's loss was made from, and so what its spread is.
-type lossGiven int
+// LossGiven says what a part's loss was made from, and so what its spread is.
+type LossGiven int
 
 const (
-	givenNothing  lossGiven = iota
-	givenLoss               // the description's loss, or its rated jet
-	givenRow                // a row of the catalogue
-	givenSize               // a row, by the size of its line
-	givenBore               // jets: bore of the description; K of the description or the row
-	givenKv                 // a hand valve's own Kv
-	givenPosition           // a hand valve's opening curve
+	GivenNothing  LossGiven = iota
+	GivenLoss               // the description's loss, or its rated jet
+	GivenRow                // a row of the catalogue
+	GivenSize               // a row, by the size of its line
+	GivenBore               // jets: bore of the description; K of the description or the row
+	GivenKv                 // a hand valve's own Kv
+	GivenPosition           // a hand valve's opening curve
 )
 
 // sizing says that a part was chosen by its maker for the line of a pump: a larger pump than
@@ -100,10 +100,10 @@ type ModelRun struct {
 	Fittings   []FittingLoss
 	Entrance   bool   // its start lies in the tub: the water enters the pipe there, or leaves it
 	Exit       bool   // its end does
-	edge       int    // -1: no water
+	Edge       int    // -1: no water
 	ends       [2]int // numbers of the ports it joins, where it has water
 	bare       bool   // neither length nor bore: two parts that touch
-	law        *laws.RunLaw
+	Law        *laws.RunLaw
 }
 
 // FittingLoss is what one kind of fitting in a run costs.
@@ -153,13 +153,13 @@ func factor(list []float64, i int) float64 {
 	return 1
 }
 
-// perturb sets the laws to the inputs times the factors.
-func (m *Model) perturb(p *Perturb) {
+// Perturb sets the laws to the inputs times the factors.
+func (m *Model) Perturb(p *Perturb) {
 	if p == nil {
 		p = none
 	}
 	for i := range m.Runs {
-		if r := &m.Runs[i]; r.edge >= 0 {
+		if r := &m.Runs[i]; r.Edge >= 0 {
 			r.setLaw(m.Water, p, i)
 		}
 	}
@@ -172,37 +172,37 @@ func (m *Model) perturbPart(p *Perturb, i int) {
 	part := &m.Parts[i]
 	f := factor(p.Loss, i)
 	switch {
-	case part.pump != nil:
+	case part.Pump != nil:
 		v := 1.0
-		if part.rise.byRatio {
+		if part.Rise.ByRatio {
 			v = factor(p.Speed, i)
 		}
-		part.pump.Times, part.pump.Wide = f*v*v, factor(p.Flow, i)*v
-	case part.check != nil:
-		part.check.Open.Times = part.times * f
-		part.check.Cracking = part.crack * factor(p.Cracking, i)
-		part.check.Hold = part.hold * factor(p.Hold, i)
-	case part.law != nil:
-		part.law.Times = part.times * f
-		if d := added(p.Exponent, i); part.power && (d != 0 || part.law.Exponent != part.exponent) {
-			part.law.Exponent = min(max(part.exponent+d, 1), 2.2)
+		part.Pump.Times, part.Pump.Wide = f*v*v, factor(p.Flow, i)*v
+	case part.Check != nil:
+		part.Check.Open.Times = part.times * f
+		part.Check.Cracking = part.Crack * factor(p.Cracking, i)
+		part.Check.Hold = part.Hold * factor(p.Hold, i)
+	case part.Law != nil:
+		part.Law.Times = part.times * f
+		if d := added(p.Exponent, i); part.Power && (d != 0 || part.Law.Exponent != part.exponent) {
+			part.Law.Exponent = min(max(part.exponent+d, 1), 2.2)
 		}
 		if s := part.sized; s != nil {
-			part.law.Wide = 1
-			if k, ok := m.partAt[s.pump]; ok {
-				part.law.Wide = factor(p.Flow, k)
+			part.Law.Wide = 1
+			if k, ok := m.PartAt[s.pump]; ok {
+				part.Law.Wide = factor(p.Flow, k)
 				if s.head {
-					part.law.Times *= factor(p.Loss, k)
+					part.Law.Times *= factor(p.Loss, k)
 				}
 			}
 		}
-		if v := part.valve; v != nil {
-			part.law.Square = laws.SquareOf(v.k(v.share+added(p.Position, i)), v.bore)
+		if v := part.Valve; v != nil {
+			part.Law.Square = laws.SquareOf(v.k(v.Share+added(p.Position, i)), v.bore)
 		}
 	case part.bend != nil:
 		part.bend.Ahead, part.bend.Aback = part.bend0[0]*f, part.bend0[1]*f
-	case part.tee != nil:
-		part.tee.Times = f
+	case part.Tee != nil:
+		part.Tee.Times = f
 	}
 	for k, w := range part.ways {
 		if w != nil {
@@ -233,5 +233,5 @@ func (r *ModelRun) setLaw(w Water, p *Perturb, i int) {
 		law.Ahead += more
 		law.Aback += more
 	}
-	*r.law = *law
+	*r.Law = *law
 }

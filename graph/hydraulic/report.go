@@ -62,12 +62,12 @@ func (v *view) run(i int) {
 	m := &v.m.Runs[i]
 	out := &v.s.Runs[i]
 	*out = RunFlow{Run: m.Run, BoreMM: m.BoreM * 1000}
-	if m.edge < 0 {
+	if m.Edge < 0 {
 		return
 	}
-	q := v.f.Q[m.edge]
+	q := v.f.Q[m.Edge]
 	out.Flow = q
-	out.Drop = v.pa * v.f.Loss[m.edge]
+	out.Drop = v.pa * v.f.Loss[m.Edge]
 	v.into[m.ends[0]] -= q
 	v.into[m.ends[1]] += q
 	if v.brief {
@@ -78,15 +78,15 @@ func (v *view) run(i int) {
 		return
 	}
 	out.Velocity = math.Abs(q) / formula.Area(m.BoreM)
-	pipe, _ := m.law.PipeLoss(q)
+	pipe, _ := m.Law.PipeLoss(q)
 	out.PipeDrop = v.pa * pipe
 	if m.LengthM > 0 {
-		out.Reynolds = math.Abs(q) * m.law.Reynolds
+		out.Reynolds = math.Abs(q) * m.Law.Reynolds
 		if out.Reynolds > 0 {
-			out.Friction, _ = m.law.Pipe.Friction(out.Reynolds)
+			out.Friction, _ = m.Law.Pipe.Friction(out.Reynolds)
 		}
 	}
-	e := v.m.net.Edges[m.edge]
+	e := v.m.net.Edges[m.Edge]
 	if v.f.Known[e.From] {
 		head, known := v.highest(i, v.f.Head[e.From], v.f.Head[e.To])
 		out.StaticPa, out.LevelKnown = v.pa*(head-out.Velocity*out.Velocity/(2*formula.Gravity)), known
@@ -98,7 +98,7 @@ func (v *view) run(i int) {
 // point has the weight of the water above it. known tells whether its level is; else the head
 // is counted from the surface.
 func (v *view) highest(i int, from, to float64) (head float64, known bool) {
-	below := v.m.below[i]
+	below := v.m.Below[i]
 	if len(below) < 2 {
 		return max(from, to), false
 	}
@@ -133,8 +133,8 @@ func (v *view) part(i int) {
 	switch {
 	case p.Kind == graph.Tub || p.Kind == graph.Tee || p.Kind == graph.Manifold || p.Kind == graph.DiverterValve:
 		v.junction(m, out)
-	case len(m.edges) == 1:
-		if e := m.edges[0]; e >= 0 {
+	case len(m.Edges) == 1:
+		if e := m.Edges[0]; e >= 0 {
 			out.Flow, out.Drop = v.f.Q[e], v.pa*v.f.Loss[e]
 		} else if a, b := m.nodes[0], m.nodes[1]; v.f.Known[a] && v.f.Known[b] {
 			out.Drop = v.pa * (v.f.Head[a] - v.f.Head[b])
@@ -162,8 +162,8 @@ func (v *view) part(i int) {
 func (v *view) junction(m *ModelPart, out *PartFlow) {
 	for k, port := range m.ports {
 		leg := LegFlow{Port: port, Flow: v.into[m.meets[k]]}
-		if k < len(m.edges) && m.edges[k] >= 0 {
-			leg.Drop = v.pa * v.f.Loss[m.edges[k]]
+		if k < len(m.Edges) && m.Edges[k] >= 0 {
+			leg.Drop = v.pa * v.f.Loss[m.Edges[k]]
 		} else if middle, ok := v.m.nodes[m.Part.ID+"."]; ok && v.f.Known[m.nodes[k]] && v.f.Known[middle] { // a way shut
 			leg.Drop = v.pa * (v.f.Head[m.nodes[k]] - v.f.Head[middle])
 		}
@@ -177,7 +177,7 @@ func (v *view) junction(m *ModelPart, out *PartFlow) {
 		return
 	}
 	out.Drop = out.Legs[0].Drop - out.Legs[1].Drop
-	if m.tee == nil {
+	if m.Tee == nil {
 		return
 	}
 	most := 0.0
@@ -186,7 +186,7 @@ func (v *view) junction(m *ModelPart, out *PartFlow) {
 	}
 	for k := range out.Legs {
 		if most > 0 {
-			head := out.Legs[k].Drop / v.pa / (m.tee.Run * most * most)
+			head := out.Legs[k].Drop / v.pa / (m.Tee.Run * most * most)
 			if out.Legs[k].Flow < 0 || out.Legs[k].Flow == 0 && head < 0 {
 				head = -head // of what leaves: from the middle on
 			}
@@ -199,11 +199,11 @@ func (v *view) junction(m *ModelPart, out *PartFlow) {
 func (v *view) state(m *ModelPart, out *PartFlow) string {
 	p := m.Part
 	switch {
-	case p.Kind == graph.CheckValve && len(m.edges) == 1:
+	case p.Kind == graph.CheckValve && len(m.Edges) == 1:
 		switch {
-		case v.f.Shut[m.edges[0]] || out.Flow <= 0:
+		case v.f.Shut[m.Edges[0]] || out.Flow <= 0:
 			return "shut"
-		case m.crack > 0 && !m.Swing:
+		case m.Crack > 0 && !m.Swing:
 			return "lifting"
 		default:
 			return "open"
@@ -232,19 +232,19 @@ func (v *view) state(m *ModelPart, out *PartFlow) string {
 }
 
 func (v *view) pump(m *ModelPart, out *PartFlow) {
-	if m.pump == nil {
+	if m.Pump == nil {
 		return
 	}
 	q := out.Flow
-	head, _ := m.rise.curve.Head(q)
-	out.HeadM = head * m.pump.Times
-	if v.f.Shut[m.edges[0]] { // no water passes: it stands at its shut-off head
-		out.HeadM = m.rise.curve.ShutOff() * m.pump.Times
+	head, _ := m.Rise.Curve.Head(q)
+	out.HeadM = head * m.Pump.Times
+	if v.f.Shut[m.Edges[0]] { // no water passes: it stands at its shut-off head
+		out.HeadM = m.Rise.Curve.ShutOff() * m.Pump.Times
 	}
-	out.ShutOffExtrapolated = m.rise.curve.First() > 0
-	out.ShutOffPa = v.pa * m.rise.curve.ShutOff() * m.pump.Times
+	out.ShutOffExtrapolated = m.Rise.Curve.First() > 0
+	out.ShutOffPa = v.pa * m.Rise.Curve.ShutOff() * m.Pump.Times
 	hydraulic := formula.HydraulicPower(v.m.Water.Density, q, out.HeadM)
-	out.PowerW, out.Efficiency = m.rise.power, m.rise.efficiency
+	out.PowerW, out.Efficiency = m.Rise.power, m.Rise.efficiency
 	switch {
 	case out.PowerW == 0 && out.Efficiency > 0:
 		out.PowerW = hydraulic / out.Efficiency
@@ -290,7 +290,7 @@ func (v *view) static(m *ModelPart, out *PartFlow) {
 		head -= w * w / (2 * formula.Gravity)
 	}
 	if m.level {
-		head, out.LevelKnown = head+m.below/1000, true
+		head, out.LevelKnown = head+m.Below/1000, true
 	}
 	out.StaticPa = v.pa * head
 }
@@ -306,24 +306,24 @@ func (v *view) notes() {
 	for i := range v.m.Parts {
 		m := &v.m.Parts[i]
 		p, q := m.Part, s.Parts[i].Flow
-		if t := m.law; t != nil && t.Table != nil && math.Abs(q) > t.Table.Last()*(1+1e-9) {
+		if t := m.Law; t != nil && t.Table != nil && math.Abs(q) > t.Table.Last()*(1+1e-9) {
 			add(p, graph.Warning, "ask for the drop at this flow", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
 				flowWords(q), p.ID, flowWords(t.Table.Last()))
 		}
-		if c := m.check; c != nil && c.Open.Table != nil && q > c.Open.Table.Last()*(1+1e-9) {
+		if c := m.Check; c != nil && c.Open.Table != nil && q > c.Open.Table.Last()*(1+1e-9) {
 			add(p, graph.Warning, "ask for the drop at this flow", "%s passes %q, past the last point of its loss at %s: from there on a square law is assumed",
 				flowWords(q), p.ID, flowWords(c.Open.Table.Last()))
 		}
 		if m.Off && math.Abs(q) > 1e-6*v.f.FlowScale && m.Source == "assumed" {
 			add(p, graph.Note, "say check = true on it if its own check stops the water", "%s passes %q while it stands; K %g is assumed for it", flowWords(q), p.ID, float64(offPumpK))
 		}
-		if m.pump != nil {
+		if m.Pump != nil {
 			running = true
 			if q == 0 {
 				add(p, graph.Warning, "open a way for its water", "%q runs and no water passes it", p.ID)
 			}
-			if v.f.Two && m.rise.curve.Rises() {
-				less := v.f.Other[m.edges[0]]
+			if v.f.Two && m.Rise.Curve.Rises() {
+				less := v.f.Other[m.Edges[0]]
 				add(p, graph.Warning, "measure the flow after a start, or take a spring the pump lifts from rest: its curve rises before it falls, so its shut-off head is not its highest",
 					"%q has two flows at which it holds, %s and %s: from rest it comes to the smaller, and only if its water was moving already does it keep the larger, which is given here",
 					p.ID, flowWords(less), flowWords(q))

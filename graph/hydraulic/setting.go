@@ -8,10 +8,10 @@ import "dryfit/graph/hydraulic/formula"
 func (m *Model) SetKv(valve string, kv float64) bool {
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		if p.Part.ID != valve || !p.Part.Kind.IsHandValve() || p.law == nil || p.Part.Valve == nil || p.Part.Valve.Kv <= 0 || kv <= 0 {
+		if p.Part.ID != valve || !p.Part.Kind.IsHandValve() || p.Law == nil || p.Part.Valve == nil || p.Part.Valve.Kv <= 0 || kv <= 0 {
 			continue
 		}
-		p.law.Square, p.times = formula.KvHead(kv), 1
+		p.Law.Square, p.times = formula.KvHead(kv), 1
 		return true
 	}
 	return false

@@ -19,7 +19,7 @@ func (b *builder) designOf(p *graph.Part) (low, high design, ok bool) {
 			continue
 		}
 		var d design
-		d.flow, d.head = r.curve.Best()
+		d.flow, d.head = r.Curve.Best()
 		if d.flow <= 0 {
 			continue
 		}
@@ -61,7 +61,7 @@ func (b *builder) sizeToLine(m *ModelPart, law *laws.PartLaw) {
 	if m.Row.Sized == "high" {
 		to = high.flow
 	}
-	m.sized, m.given = &sizing{pump: pump.ID}, givenSize
+	m.sized, m.Given = &sizing{pump: pump.ID}, GivenSize
 	head := law.Square * law.Ref * law.Ref
 	*law = *laws.PowerLaw(to, head, law.Exponent)
 }
@@ -74,22 +74,22 @@ func (b *builder) jetsOf(m *ModelPart, j *graph.JetData) *laws.PartLaw {
 	n := float64(max(j.Count, 1))
 	density := b.m.Water.Density
 	if r := j.Rated; r != nil && r.Flow > 0 {
-		m.Source, m.given = "described", givenLoss
+		m.Source, m.Given = "described", GivenLoss
 		q := n * r.Flow
 		return &laws.PartLaw{Square: r.Drop.Head(density) / (q * q), Times: 1}
 	}
 	k, bore := m.Row.K, m.Row.BoreMM
-	m.Source, m.given = "catalogue", givenRow
+	m.Source, m.Given = "catalogue", GivenRow
 	if j.HasK {
 		k, m.Source = j.K, "described"
 	}
 	if j.BoreMM > 0 {
-		bore, m.given = j.BoreMM, givenBore
+		bore, m.Given = j.BoreMM, GivenBore
 	} else if law := b.jetsByPump(m); law != nil {
 		return law
 	}
 	if bore <= 0 {
-		m.Source, m.given = "none", givenNothing
+		m.Source, m.Given = "none", GivenNothing
 		return nil
 	}
 	return &laws.PartLaw{Square: laws.SquareOf(k, bore/1000) / (n * n), Times: 1}
@@ -137,6 +137,6 @@ func (b *builder) jetsByPump(m *ModelPart) *laws.PartLaw {
 	if q <= 0 {
 		return nil
 	}
-	m.sized, m.given = &sizing{pump: pump.ID, head: true}, givenSize
+	m.sized, m.Given = &sizing{pump: pump.ID, head: true}, GivenSize
 	return laws.PowerLaw(q, share*high.head, 2)
 }

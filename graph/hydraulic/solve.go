@@ -36,9 +36,19 @@ func (m *Model) Solve(p *Perturb) (*Solution, error) {
 	return m.report(f), nil
 }
 
+// Sampled is Solve for a sample of many: a pump may run past its curve, which past tells, and
+// of the solution only flows, heads, drops and pressures are worked out.
+func (m *Model) Sampled(p *Perturb) (s *Solution, past bool, err error) {
+	f, err := m.flow(p)
+	if err != nil {
+		return nil, false, err
+	}
+	return m.brief(f), m.past(f) != nil, nil
+}
+
 // flow solves the network.
 func (m *Model) flow(p *Perturb) (*network.Flow, error) {
-	m.perturb(p)
+	m.Perturb(p)
 	f, err := m.solver.Solve(m.plain)
 	if err != nil {
 		return nil, m.explain(err)
@@ -50,10 +60,10 @@ func (m *Model) flow(p *Perturb) (*network.Flow, error) {
 func (m *Model) past(f *network.Flow) error {
 	for i := range m.Parts {
 		part := &m.Parts[i]
-		if part.pump == nil || part.edges[0] < 0 {
+		if part.Pump == nil || part.Edges[0] < 0 {
 			continue
 		}
-		if q, last := f.Q[part.edges[0]], part.pump.Last(); q > last*(1+1e-9) {
+		if q, last := f.Q[part.Edges[0]], part.Pump.Last(); q > last*(1+1e-9) {
 			return &BeyondCurveError{Pump: part.Part.ID, Speed: part.Speed, Flow: q, Last: last}
 		}
 	}
@@ -68,12 +78,12 @@ func (m *Model) explain(err error) error {
 	}
 	out := &ConvergenceError{Iterations: c.Iterations, Residual: c.Residual, Mass: c.Mass, Why: c.Why}
 	for i := range m.Runs {
-		if c.Edge >= 0 && m.Runs[i].edge == c.Edge {
+		if c.Edge >= 0 && m.Runs[i].Edge == c.Edge {
 			out.Where = m.Runs[i].Run.ID
 		}
 	}
 	for i := range m.Parts {
-		for _, e := range m.Parts[i].edges {
+		for _, e := range m.Parts[i].Edges {
 			if c.Edge >= 0 && e == c.Edge {
 				out.Where = m.Parts[i].Part.ID
 			}

@@ -10,7 +10,7 @@ func (v *view) suction() {
 	var queue []int
 	for i := range v.m.Parts {
 		m := &v.m.Parts[i]
-		if m.pump != nil && v.f.Q[m.edges[0]] > still {
+		if m.Pump != nil && v.f.Q[m.Edges[0]] > still {
 			queue = append(queue, m.nodes[0])
 		}
 	}
@@ -19,8 +19,8 @@ func (v *view) suction() {
 	}
 	stops := map[int]bool{}
 	for i := range v.m.Parts {
-		if m := &v.m.Parts[i]; m.Part.Kind == graph.Pump && len(m.edges) == 1 {
-			stops[m.edges[0]] = true
+		if m := &v.m.Parts[i]; m.Part.Kind == graph.Pump && len(m.Edges) == 1 {
+			stops[m.Edges[0]] = true
 		}
 	}
 	for e, d := range v.m.net.Edges {
@@ -29,8 +29,8 @@ func (v *view) suction() {
 	}
 	runOf := map[int]int{}
 	for i := range v.m.Runs {
-		if v.m.Runs[i].edge >= 0 {
-			runOf[v.m.Runs[i].edge] = i
+		if v.m.Runs[i].Edge >= 0 {
+			runOf[v.m.Runs[i].Edge] = i
 		}
 	}
 	seen := map[int]bool{}

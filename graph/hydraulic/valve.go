@@ -8,12 +8,12 @@ import (
 	"dryfit/graph/hydraulic/laws"
 )
 
-// valveAt is a hand valve by its opening curve.
-type valveAt struct {
+// ValveAt is a hand valve by its opening curve.
+type ValveAt struct {
 	kind  string
 	curve [][2]float64 // share open -> share of the fully open Kv, of a row of the user's; nil: the kind's table of K
 	full  float64      // K fully open, on bore
-	share float64      // open, as described, 0 to 1
+	Share float64      // open, as described, 0 to 1
 	bore  float64      // m
 }
 
@@ -22,7 +22,7 @@ type valveAt struct {
 const leastOpen = 0.02
 
 // k returns K on the bore at a share open.
-func (v *valveAt) k(share float64) float64 {
+func (v *ValveAt) k(share float64) float64 {
 	share = min(max(share, leastOpen), 1)
 	if v.curve != nil {
 		s := max(openShare(v.curve, share), 1e-3)
@@ -67,7 +67,7 @@ func (b *builder) setPosition(m *ModelPart, law *laws.PartLaw) *laws.PartLaw {
 	if said, ok := b.m.Mode.Positions[p.ID]; ok {
 		position = float64(said)
 	}
-	at := &valveAt{kind: string(p.Kind), curve: m.Row.Opening, share: position, bore: m.BoreM}
+	at := &ValveAt{kind: string(p.Kind), curve: m.Row.Opening, Share: position, bore: m.BoreM}
 	if full := laws.RowLaw(m.Row, m.BoreM, b.m.Water.Density); full != nil && m.BoreM > 0 {
 		at.full = full.Square / formula.HeadPerFlow2(m.BoreM)
 	}
@@ -76,10 +76,10 @@ func (b *builder) setPosition(m *ModelPart, law *laws.PartLaw) *laws.PartLaw {
 		m.Shut = true
 		return nil
 	case kv > 0:
-		m.Source, m.given = "described", givenKv
+		m.Source, m.Given = "described", GivenKv
 		law = &laws.PartLaw{Square: formula.KvHead(kv), Times: 1}
 		if position != own && m.BoreM > 0 { // the Kv is that of the part's own position
-			m.given = givenPosition
+			m.Given = GivenPosition
 			ratio := 1.0
 			if own > 0 {
 				ratio = at.k(position) / at.k(own)
@@ -92,11 +92,11 @@ func (b *builder) setPosition(m *ModelPart, law *laws.PartLaw) *laws.PartLaw {
 	case p.Loss != nil && !p.Loss.None && law != nil: // of the valve fully open
 		at.full = lossK(law, m.BoreM)
 	}
-	m.valve, m.given = at, givenPosition
+	m.Valve, m.Given = at, GivenPosition
 	out := &laws.PartLaw{Square: laws.SquareOf(at.k(position), m.BoreM), Times: 1}
 	if p.Loss != nil && p.Loss.None { // nothing when open
 		out.Square = max(0, out.Square-laws.SquareOf(at.k(1), m.BoreM))
-		m.valve = nil
+		m.Valve = nil
 	}
 	if m.Source == "none" {
 		m.Source = "catalogue"

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/laws"
+	"dryfit/graph/hydraulic/spread"
 )
 
 // CurveSet is one pump against the circuit: its head at every speed, the head the circuit
@@ -44,7 +45,7 @@ type Duty struct {
 	Stage       graph.Stage
 	Mode, Speed string
 	Flow, Head  float64
-	Range       hydraulic.Range // of the flow; all three the same where no ranges are known
+	Range       spread.Range // of the flow; all three the same where no ranges are known
 }
 
 // Points of each curve of a drawing, and how far above the pump's own head the circuit is followed.
@@ -102,7 +103,7 @@ func (p *Plan) heaterPumps() []unitPump {
 }
 
 // stage adds the curves and duty points of one stage.
-func (s *CurveSet) stage(st *Stage, stage graph.Stage, ranges *hydraulic.Ranges) {
+func (s *CurveSet) stage(st *Stage, stage graph.Stage, ranges *spread.Ranges) {
 	groups := map[string]int{}
 	for _, solved := range st.Solutions {
 		part := solved.Part(s.Pump.ID)
@@ -120,7 +121,7 @@ func (s *CurveSet) stage(st *Stage, stage graph.Stage, ranges *hydraulic.Ranges)
 		}
 		s.speed(speed, curve)
 		duty := Duty{Stage: stage, Mode: solved.Mode.Name, Speed: speed, Flow: part.Flow, Head: part.HeadM,
-			Range: hydraulic.Range{Low: part.Flow, Likely: part.Flow, High: part.Flow}}
+			Range: spread.Range{Low: part.Flow, Likely: part.Flow, High: part.Flow}}
 		known := false
 		if r := ranges.Of(duty.Mode, stage); r != nil {
 			for i := range solved.Parts {

@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/sample"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
@@ -79,7 +80,7 @@ func (p *Plan) sampledFlows(mode string) job.Sampled {
 		if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
 			unit = u.ID
 		}
-		r = hydraulic.Sample(p.Before.layout(), p.After.Layout, unit, sample.Few())
+		r = spread.Sample(p.Before.layout(), p.After.Layout, unit, sample.Few())
 	}
 	out := job.Sampled{Taken: r.Unknowns}
 	of := r.Of(mode, graph.After)

@@ -13,7 +13,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 )
 
 // byType returns the circuit with what its equipment's keys say written into rows of the
@@ -136,7 +136,7 @@ func told(t *testing.T, c *graph.Circuit) []string {
 	if p.Proposal != nil {
 		out = append(out, fmt.Sprintf("spring %q, Kv %.2f", p.Proposal.Choice.Spring, p.Proposal.Choice.ThrottleKv))
 	}
-	for _, q := range hydraulic.Spread(p.Before.layout(), p.After.Layout, unitOf(p.After.Circuit, c.Retrofit).ID, nil).Promises {
+	for _, q := range spread.Of(p.Before.layout(), p.After.Layout, unitOf(p.After.Circuit, c.Retrofit).ID, nil).Promises {
 		out = append(out, "promised: "+q.Mode+" "+q.Text.In(quantity.MetricSystem))
 	}
 	if p.Advice != nil && p.Advice.Best >= 0 {

@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
@@ -56,7 +57,7 @@ type Plan struct {
 	Cuts          *takeoff.CutList
 	Assembly      *route.Assembly
 	Tolerances    *route.Tolerances // of the loops the new work closes
-	Ranges        *hydraulic.Ranges
+	Ranges        *spread.Ranges
 	Advice        *hydraulic.Advice
 	Heat          *job.Report
 

@@ -3,7 +3,7 @@ package plan
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 )
 
 // spread solves the circuit again over the spreads of what is not known exactly.
@@ -15,7 +15,7 @@ func (p *Plan) spread(want Want) {
 	if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
 		unit = u.ID
 	}
-	p.Ranges = hydraulic.Spread(p.Before.layout(), p.After.Layout, unit, func(done, of int) {
+	p.Ranges = spread.Of(p.Before.layout(), p.After.Layout, unit, func(done, of int) {
 		p.tell.step("solving again over what is not known exactly", done, of)
 	})
 	p.Findings = append(p.Findings, p.unsure()...)
@@ -37,7 +37,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 	}
 	for i := range r.Promises {
 		q := &r.Promises[i]
-		if !q.Judged() || q.Share >= hydraulic.WarnBelow {
+		if !q.Judged() || q.Share >= spread.WarnBelow {
 			continue
 		}
 		d := graph.Diagnostic{Rule: "promise", Severity: graph.Warning, Pos: p.posOf(q.Part),

@@ -9,7 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 )
 
 // unsureText is a unit behind a pump of which nothing but the curve is known, and that as a
@@ -137,10 +137,10 @@ func TestPressuresArePromised(t *testing.T) {
 		t.Errorf("%v", d)
 	}
 	for _, q := range p.Ranges.Promises {
-		if q.Kind == hydraulic.UnitPressure && !(q.Share > 0.4 && q.Share < 0.8) { // 102/100.3 lies near the middle of -22 to +20 %
+		if q.Kind == spread.UnitPressure && !(q.Share > 0.4 && q.Share < 0.8) { // 102/100.3 lies near the middle of -22 to +20 %
 			t.Errorf("kept in %g", q.Share)
 		}
-		if q.Kind == hydraulic.PipePressure && q.Share != 1 {
+		if q.Kind == spread.PipePressure && q.Share != 1 {
 			t.Errorf("pipe for ten times the pressure: kept in %g", q.Share)
 		}
 	}
@@ -225,15 +225,15 @@ func TestAimOfAThrottle(t *testing.T) {
 func TestThresholdOfPromises(t *testing.T) {
 	p := surePlan(t, "0.5 m3/h", "6 bar", "")
 	for _, c := range []struct {
-		kind  hydraulic.PromiseKind
+		kind  spread.PromiseKind
 		share float64
 		warns bool
 	}{
-		{hydraulic.LeastFlow, 0.95, false}, {hydraulic.LeastFlow, 0.949, true}, {hydraulic.MostFlow, 0.949, true},
-		{hydraulic.UnitPressure, 0.949, true}, {hydraulic.PipePressure, 0.949, true},
-		{hydraulic.RatedFlow, 0.1, false}, {hydraulic.CheckState, 0.1, false}, {hydraulic.JetsTenth, 0.1, false},
+		{spread.LeastFlow, 0.95, false}, {spread.LeastFlow, 0.949, true}, {spread.MostFlow, 0.949, true},
+		{spread.UnitPressure, 0.949, true}, {spread.PipePressure, 0.949, true},
+		{spread.RatedFlow, 0.1, false}, {spread.CheckState, 0.1, false}, {spread.JetsTenth, 0.1, false},
 	} {
-		p.Ranges.Promises = []hydraulic.Promise{{Mode: "on", Kind: c.kind, Part: "unit", Text: "x", Share: c.share}}
+		p.Ranges.Promises = []spread.Promise{{Mode: "on", Kind: c.kind, Part: "unit", Text: "x", Share: c.share}}
 		found := 0
 		for _, d := range p.unsure() {
 			if d.Rule == "promise" {
@@ -244,7 +244,7 @@ func TestThresholdOfPromises(t *testing.T) {
 			t.Errorf("%s held in %g: %d findings", c.kind, c.share, found)
 		}
 	}
-	q := hydraulic.Promise{Share: 0.949}
+	q := spread.Promise{Share: 0.949}
 	if got := string(q.Held()); got != "held in 94 of 100 ways the unknowns could lie" {
 		t.Error(got)
 	}

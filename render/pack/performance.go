@@ -6,7 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
 )
@@ -58,14 +58,14 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) ta
 const noFlow = 0.005 / 3600
 
 // spreadOf prints the range of the flow through a part.
-func spreadOf(p *plan.Plan, spread *hydraulic.ModeRanges, mode string, part *graph.Part, units quantity.System) string {
+func spreadOf(p *plan.Plan, ranges *spread.ModeRanges, mode string, part *graph.Part, units quantity.System) string {
 	sol := plan.SolutionOf(p.After, mode)
-	if spread == nil || sol == nil {
+	if ranges == nil || sol == nil {
 		return ""
 	}
 	for i, f := range sol.Parts {
-		if f.Part == part && i < len(spread.Parts) {
-			r := spread.Parts[i]
+		if f.Part == part && i < len(ranges.Parts) {
+			r := ranges.Parts[i]
 			if math.Abs(r.Low) < noFlow && math.Abs(r.High) < noFlow {
 				return "none"
 			}

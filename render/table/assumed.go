@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/graph/settle"
 )
@@ -14,7 +14,7 @@ import (
 // assumedValue is a value used that nobody gave.
 type assumedValue struct {
 	what, value, bounds, from string
-	moves                     *hydraulic.Influence // nil: no flow
+	moves                     *spread.Influence // nil: no flow
 }
 
 // assumedOf returns every value of the circuit with the work built in that was used and that

@@ -1,7 +1,7 @@
 package table
 
 import (
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 )
 
@@ -16,13 +16,13 @@ func FlowCSV(p *plan.Plan, s Style) ([]byte, error) {
 			rows = append(rows, []string{cell(n.Mode), string(st.name), "mode", "", "", "", "", "", "", "no answer", "", "", "", "", cell(s.say(n.Why))})
 		}
 		for _, sol := range st.stage.Solutions {
-			spread := p.Ranges.Of(sol.Mode.Name, st.name)
+			ranges := p.Ranges.Of(sol.Mode.Name, st.name)
 			for i, f := range sol.Parts {
 				row := []string{cell(sol.Mode.Name), string(st.name), "part", cell(f.Part.ID), string(f.Part.Kind),
 					fixed(f.Flow*3600, 3), fixed(f.Drop/1000, 3), "", "", cell(f.State)}
-				var r *hydraulic.Range
-				if spread != nil {
-					r = &spread.Parts[i]
+				var r *spread.Range
+				if ranges != nil {
+					r = &ranges.Parts[i]
 				}
 				rows = append(rows, append(row, rangeCells(r)...))
 			}
@@ -33,9 +33,9 @@ func FlowCSV(p *plan.Plan, s Style) ([]byte, error) {
 				}
 				row := []string{cell(sol.Mode.Name), string(st.name), "run", cell(r.Run.ID), "",
 					fixed(r.Flow*3600, 3), fixed(r.Drop/1000, 3), velocity, fixed(r.Reynolds, 0), ""}
-				var of *hydraulic.Range
-				if spread != nil {
-					of = &spread.Runs[i]
+				var of *spread.Range
+				if ranges != nil {
+					of = &ranges.Runs[i]
 				}
 				rows = append(rows, append(row, rangeCells(of)...))
 			}
@@ -46,7 +46,7 @@ func FlowCSV(p *plan.Plan, s Style) ([]byte, error) {
 }
 
 // rangeCells are the cells of a range of flow, and of why there is none.
-func rangeCells(r *hydraulic.Range) []string {
+func rangeCells(r *spread.Range) []string {
 	if r == nil {
 		return []string{"", "", "", "", ""}
 	}

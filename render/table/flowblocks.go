@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
 )
@@ -68,10 +69,10 @@ func FlowBlocks(p *plan.Plan, s Style) []Block {
 
 // partsOfMode lists what passes every part: today, after the work, and its range. Units
 // stand in the heads of the columns.
-func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, s Style) *Grid {
+func partsOfMode(ranges *spread.ModeRanges, sol, before *hydraulic.Solution, s Style) *Grid {
 	flow, pressure := s.flowUnit(), s.pressureUnit()
 	columns := []column{{head: "part"}, {head: flow.name, right: true}, {head: "drop " + pressure.name, right: true}, {head: "", widest: 56}}
-	if spread != nil {
+	if ranges != nil {
 		columns[1].head = "as described, " + flow.name
 		columns = slices.Insert(columns, 2, column{head: "middle", right: true}, column{head: "nine in ten"})
 	}
@@ -89,8 +90,8 @@ func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, 
 			row = append(row, today)
 		}
 		row = append(row, flow.text(f.Flow))
-		if spread != nil {
-			row = append(row, middleText(spread.Parts[i], flow), rangeText(spread.Parts[i], flow))
+		if ranges != nil {
+			row = append(row, middleText(ranges.Parts[i], flow), rangeText(ranges.Parts[i], flow))
 		}
 		g.add(append(row, pressure.text(f.Drop), partWords(f, s))...)
 	}
@@ -98,7 +99,7 @@ func partsOfMode(spread *hydraulic.ModeRanges, sol, before *hydraulic.Solution, 
 }
 
 // rangeText prints a range of flows; nothing where there is none.
-func rangeText(r hydraulic.Range, u unit) string {
+func rangeText(r spread.Range, u unit) string {
 	if r.High-r.Low < 1e-9 {
 		return ""
 	}
@@ -115,7 +116,7 @@ func rangeText(r hydraulic.Range, u unit) string {
 }
 
 // middleText prints the middle of the sample; nothing where there is no range.
-func middleText(r hydraulic.Range, u unit) string {
+func middleText(r spread.Range, u unit) string {
 	if r.High-r.Low < 1e-9 {
 		return ""
 	}
@@ -233,12 +234,12 @@ const surest = 5
 
 // MeasureFirst says that something is to be measured before anything is cut, and what: where a
 // judged promise is held in too few of the ways the unknowns could lie; else "".
-func MeasureFirst(r *hydraulic.Ranges, s Style) string {
+func MeasureFirst(r *spread.Ranges, s Style) string {
 	if r == nil || len(r.MeasureFirst) == 0 {
 		return ""
 	}
 	p := worstPromise(r)
-	if p == nil || p.Share >= hydraulic.MeasureFirstBelow {
+	if p == nil || p.Share >= spread.MeasureFirstBelow {
 		return ""
 	}
 	f := r.MeasureFirst[0]
@@ -246,8 +247,8 @@ func MeasureFirst(r *hydraulic.Ranges, s Style) string {
 }
 
 // worstPromise returns the judged promise that is kept least; nil where none is made.
-func worstPromise(r *hydraulic.Ranges) *hydraulic.Promise {
-	var worst *hydraulic.Promise
+func worstPromise(r *spread.Ranges) *spread.Promise {
+	var worst *spread.Promise
 	for i := range r.Promises {
 		if p := &r.Promises[i]; p.Judged() && (worst == nil || p.Share < worst.Share) {
 			worst = p
@@ -257,7 +258,7 @@ func worstPromise(r *hydraulic.Ranges) *hydraulic.Promise {
 }
 
 // SureBlocks says how sure the answers are, and what to measure first.
-func SureBlocks(r *hydraulic.Ranges, s Style) []Block {
+func SureBlocks(r *spread.Ranges, s Style) []Block {
 	if r == nil || len(r.Promises) == 0 && len(r.MeasureFirst) == 0 {
 		return nil
 	}

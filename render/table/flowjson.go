@@ -3,6 +3,7 @@ package table
 import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 )
 
@@ -20,7 +21,7 @@ type rangeJSON struct {
 }
 
 // sampleRange prints a range of a sample, its values by a function.
-func sampleRange(r hydraulic.Range, value func(float64) float64) *rangeJSON {
+func sampleRange(r spread.Range, value func(float64) float64) *rangeJSON {
 	return &rangeJSON{Low: value(r.Low), Likely: value(r.Likely), High: value(r.High), Middle: ptr(value(r.Middle)),
 		BeyondLow: round(r.BeyondLow, 4), BeyondHigh: round(r.BeyondHigh, 4), OpenLow: r.OpenLow, OpenHigh: r.OpenHigh}
 }
@@ -166,7 +167,7 @@ func stages(p *plan.Plan) []named {
 	return out
 }
 
-func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges, s Style) modeJSON {
+func modeOf(sol *hydraulic.Solution, ranges *spread.Ranges, s Style) modeJSON {
 	out := modeJSON{
 		Mode: sol.Mode.Name, Stage: string(sol.Stage), Parts: []partFlow{}, Runs: []runFlow{},
 		Residual: round(sol.Residual*3600, 12), Energy: round(sol.EnergyError, 9), Iterations: sol.Iterations, Heads: heads(sol),
@@ -200,10 +201,10 @@ func modeOf(sol *hydraulic.Solution, ranges *hydraulic.Ranges, s Style) modeJSON
 	return out
 }
 
-func flowRange(r hydraulic.Range) *rangeJSON {
+func flowRange(r spread.Range) *rangeJSON {
 	return sampleRange(r, m3h)
 }
-func dropRange(r hydraulic.Range) *rangeJSON {
+func dropRange(r spread.Range) *rangeJSON {
 	return sampleRange(r, kPa)
 }
 
@@ -261,7 +262,7 @@ func flowSummary(p *plan.Plan, s Style) summaryJSON {
 }
 
 // jetsRange prints the range of what the jets lose or gain, %; nil where there is none.
-func jetsRange(r *hydraulic.ModeRanges) *rangeJSON {
+func jetsRange(r *spread.ModeRanges) *rangeJSON {
 	if r == nil || !r.HasJets {
 		return nil
 	}

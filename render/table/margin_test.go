@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 )
 
 // Steps of a tenth of the cracking pressure, worked by hand: of 13.8 kPa 1 kPa, of 2 psi the
@@ -42,8 +43,8 @@ func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 
 // MEASURE FIRST where a judged promise is held in fewer than 80 of 100, with the reading.
 func TestMeasureFirst(t *testing.T) {
-	r := &hydraulic.Ranges{MeasureFirst: []hydraulic.Influence{{What: "the drop of unit", Reading: "its sheet"}},
-		Promises: []hydraulic.Promise{{Kind: hydraulic.RatedFlow, Share: 0.1}, {Kind: hydraulic.LeastFlow, Share: 0.80, Text: "least"}}}
+	r := &spread.Ranges{MeasureFirst: []spread.Influence{{What: "the drop of unit", Reading: "its sheet"}},
+		Promises: []spread.Promise{{Kind: spread.RatedFlow, Share: 0.1}, {Kind: spread.LeastFlow, Share: 0.80, Text: "least"}}}
 	if got := MeasureFirst(r, Style{}); got != "" {
 		t.Errorf("80 of 100: %q", got)
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 )
 
@@ -97,7 +97,7 @@ func jetsWords(m plan.ModeSummary, s Style) string {
 }
 
 // jetsSpread says how far the change of the jets may be off; "" where there is no range.
-func (s Style) jetsSpread(r *hydraulic.ModeRanges) string {
+func (s Style) jetsSpread(r *spread.ModeRanges) string {
 	if r == nil || !r.HasJets || r.JetsChange.High-r.JetsChange.Low < 0.005 {
 		return ""
 	}

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/route"
 )
 
@@ -86,10 +87,10 @@ func (u *tub) solveStage(t testing.TB, c *graph.Circuit, mode graph.Mode, stage 
 }
 
 // ranges returns what is printed of the survey.
-func (u *tub) ranges(t testing.TB) (*hydraulic.Ranges, *graph.Circuit) {
+func (u *tub) ranges(t testing.TB) (*spread.Ranges, *graph.Circuit) {
 	t.Helper()
 	c := read(t, u.survey.String())
-	return hydraulic.SpreadEvery(route.Lay(c.At(graph.Before)), route.Lay(c.At(graph.After)), "unit", *every), c.At(graph.After)
+	return spread.Every(route.Lay(c.At(graph.Before)), route.Lay(c.At(graph.After)), "unit", *every), c.At(graph.After)
 }
 
 // tally counts how the true values lie to what was printed.
@@ -220,7 +221,7 @@ func cover(t *testing.T, who surveyor, seed int) {
 }
 
 // valueOf returns a printed range in m³/h, or as a share.
-func valueOf(m *hydraulic.ModeRanges, c *graph.Circuit, name string) (low, middle, high float64) {
+func valueOf(m *spread.ModeRanges, c *graph.Circuit, name string) (low, middle, high float64) {
 	if name == "jets" {
 		return m.JetsChange.Low, m.JetsChange.Middle, m.JetsChange.High
 	}

@@ -1,4 +1,4 @@
-package hydraulic_test
+package spread_test
 
 import (
 	"dryfit/catalog"
@@ -9,7 +9,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
-	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/route"
 )
 
@@ -45,13 +45,13 @@ func flatText(known string) string {
 		join("tub.a", "pump.in") + join("pump.out", "filter.in") + join("filter.out", "unit.in") + join("unit.out", "tub.b")
 }
 
-func spreadOf(t *testing.T, text, unit string) *hydraulic.Ranges {
+func spreadOf(t *testing.T, text, unit string) *spread.Ranges {
 	t.Helper()
 	c, ds := description.Read("test.toml", []byte(text))
 	if c == nil || graph.HasErrors(ds) {
 		t.Fatalf("the description is wrong: %v", ds)
 	}
-	return hydraulic.Spread(nil, route.Lay(c.At(graph.After)), unit, nil)
+	return spread.Of(nil, route.Lay(c.At(graph.After)), unit, nil)
 }
 
 // Ten metres over two square laws of five metres each at 10 m³/h: q = 10·√(2h/(k1+k2)), with
@@ -112,4 +112,8 @@ func TestSpreadIsFixed(t *testing.T) {
 	if a, b := spreadOf(t, flatText("assumed"), "unit"), spreadOf(t, flatText("assumed"), "unit"); !reflect.DeepEqual(a, b) {
 		t.Error("two runs differ")
 	}
+}
+
+func join(from, to string) string {
+	return "[[run]]\nfrom = \"" + from + "\"\nto = \"" + to + "\"\nspec = \"pvc-sch40\"\nsize = \"2 in\"\nlength = \"0 mm\"\n"
 }

@@ -1,4 +1,4 @@
-package hydraulic
+package spread
 
 import (
 	"math"
@@ -8,13 +8,14 @@ import (
 	"testing"
 
 	"dryfit/catalog"
+	"dryfit/graph/hydraulic"
 )
 
 // Every row of spreads.csv reaches the sample: each class is asked for somewhere, at each
 // grade it has a row for, or its three rows are one.
 func TestEverySpreadIsUsed(t *testing.T) {
 	source := ""
-	for _, dir := range []string{".", "../settle"} {
+	for _, dir := range []string{".", "../../settle"} {
 		files, err := os.ReadDir(dir)
 		if err != nil {
 			t.Fatal(err)
@@ -29,7 +30,7 @@ func TestEverySpreadIsUsed(t *testing.T) {
 			}
 		}
 	}
-	constants, err := os.ReadFile("../../catalog/spread.go")
+	constants, err := os.ReadFile("../../../catalog/spread.go")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -76,8 +77,8 @@ func TestOwnRangeNeverNarrows(t *testing.T) {
 	m := unknownModel(t, "", "high")
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		s := p.set.Loss.Spread
-		if p.given != givenRow && p.given != givenSize || !(s.High > s.Low) {
+		s := p.Set.Loss.Spread
+		if p.Given != hydraulic.GivenRow && p.Given != hydraulic.GivenSize || !(s.High > s.Low) {
 			continue
 		}
 		class := map[string]string{"filter": catalog.SpreadFilterLoss, "check-valve": catalog.SpreadPartLoss}[string(p.Part.Kind)]

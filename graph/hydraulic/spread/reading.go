@@ -1,17 +1,18 @@
-package hydraulic
+package spread
 
 import (
 	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 )
 
 // reading says what would settle an unknown: what a person reads, with what, where. All common
 // practice, no source.
-func (u *unknown) reading(m *Model) quantity.Text {
-	var part *ModelPart
-	if i, ok := m.partAt[u.part]; ok && u.part != "" {
+func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
+	var part *hydraulic.ModelPart
+	if i, ok := m.PartAt[u.part]; ok && u.part != "" {
 		part = &m.Parts[i]
 	}
 	starts := func(words ...string) bool {

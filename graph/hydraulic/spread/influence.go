@@ -1,10 +1,11 @@
-package hydraulic
+package spread
 
 import (
 	"math"
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 )
 
 // worthSaying is the least effect of an unknown that is worth a line, as a share.
@@ -26,7 +27,7 @@ func (s *spreader) influences() []Influence {
 			if low == nil || high == nil {
 				continue
 			}
-			half := func(of func(*Solution) float64) float64 {
+			half := func(of func(*hydraulic.Solution) float64) float64 {
 				if at := of(m.after.likely); at != 0 {
 					return math.Abs(of(high)-of(low)) / 2 / math.Abs(at)
 				}
@@ -42,7 +43,7 @@ func (s *spreader) influences() []Influence {
 				f.Mode, f.Effect, f.Moves = m.name, e, moves
 			}
 			if m.unit >= 0 {
-				if e := half(func(s *Solution) float64 { return s.Parts[m.unit].Flow }); e > f.Unit+alike {
+				if e := half(func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }); e > f.Unit+alike {
 					f.Unit, f.UnitMode = e, m.name
 				}
 			}
@@ -75,7 +76,7 @@ func worth(all []Influence) []Influence {
 }
 
 // pumpHead is the greatest head of a running pump, m.
-func pumpHead(s *Solution) float64 {
+func pumpHead(s *hydraulic.Solution) float64 {
 	most := 0.0
 	for _, p := range s.Parts {
 		most = max(most, p.HeadM)
@@ -84,14 +85,14 @@ func pumpHead(s *Solution) float64 {
 }
 
 // watched returns the flow that matters in a mode, and its name.
-func (m *spreadMode) watched() (value func(*Solution) float64, moves string) {
+func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves string) {
 	if m.unit >= 0 && math.Abs(m.after.likely.Parts[m.unit].Flow) > 1e-9 {
-		return func(s *Solution) float64 { return s.Parts[m.unit].Flow }, "the unit's flow"
+		return func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }, "the unit's flow"
 	}
 	if jetsFlow(m.after.likely) > 0 {
 		return jetsFlow, "the jets' flow"
 	}
-	return func(s *Solution) float64 {
+	return func(s *hydraulic.Solution) float64 {
 		most := 0.0
 		for _, p := range s.Parts {
 			if p.Part.Kind == graph.Pump {
@@ -104,7 +105,7 @@ func (m *spreadMode) watched() (value func(*Solution) float64, moves string) {
 
 // alone returns the solution with unknown k alone at a quantile of its spread; nil where
 // that has no answer.
-func (s *spreader) alone(m *spreadMode, k int, quantile float64) *Solution {
+func (s *spreader) alone(m *spreadMode, k int, quantile float64) *hydraulic.Solution {
 	values := make([]float64, len(s.all))
 	for i := range values {
 		values[i] = s.all[i].asDescribed()

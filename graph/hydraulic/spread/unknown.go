@@ -1,4 +1,4 @@
-package hydraulic
+package spread
 
 import (
 	"cmp"
@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/settle"
@@ -18,7 +19,7 @@ type unknown struct {
 	part string // id; "" for a class
 	span catalog.Span
 	adds bool // span is added to the number, not a share of it
-	set  func(m *Model, p *Perturb, value float64)
+	set  func(m *hydraulic.Model, p *hydraulic.Perturb, value float64)
 	used used
 }
 
@@ -63,7 +64,7 @@ func (u *unknown) asDescribed() float64 {
 // The same part in several models (before and after, every mode) is one unknown. What one
 // handbook gives is off together: K of all fittings is one unknown, and so are the bore of
 // all pipe of one spec and the joints of one hand's work.
-func unknowns(models []*Model) []unknown {
+func unknowns(models []*hydraulic.Model) []unknown {
 	var out []unknown
 	seen := map[string]bool{}
 	for _, m := range models {
@@ -77,10 +78,10 @@ func unknowns(models []*Model) []unknown {
 			}
 		}
 		for i := range m.Parts {
-			add(m.Parts[i].unknowns())
+			add(partUnknowns(&m.Parts[i]))
 		}
 		for i := range m.Runs {
-			add(m.Runs[i].unknowns())
+			add(runUnknowns(&m.Runs[i]))
 		}
 	}
 	return out
@@ -91,56 +92,56 @@ func spreadOf(what, known string) catalog.Span {
 	return span
 }
 
-// unknowns lists what is not known exactly of a part.
-func (p *ModelPart) unknowns() []unknown {
+// partUnknowns lists what is not known exactly of a part.
+func partUnknowns(p *hydraulic.ModelPart) []unknown {
 	switch {
-	case p.pump != nil:
-		return p.pumpUnknowns()
-	case p.reducingTee():
+	case p.Pump != nil:
+		return pumpUnknowns(p)
+	case reducingTee(p):
 		return []unknown{fittingsUnknown(), {what: "the loss of reducing tees", span: spreadOf(catalog.SpreadReducingTee, catalogAssumed), set: onReducingTees,
 			used: byClass(catalog.SpreadReducingTee, "as the handbook's tee of one size")}}
 	case p.Part.Kind == graph.Tee || p.Part.Kind == graph.Reducer:
 		return []unknown{fittingsUnknown()}
-	case p.Off || p.Shut || len(p.edges) == 0 || p.given == givenNothing && p.check == nil:
+	case p.Off || p.Shut || len(p.Edges) == 0 || p.Given == hydraulic.GivenNothing && p.Check == nil:
 		return nil
 	case p.Part.Kind == graph.JetGroup:
-		return p.jetUnknowns()
+		return jetUnknowns(p)
 	case p.Part.Kind.IsHandValve():
-		return p.valveUnknowns()
+		return valveUnknowns(p)
 	}
 	id := p.Part.ID
 	key := func(what string) settle.Key { return settle.Key{Of: id, What: what} }
-	out := []unknown{{what: lossWords(id), part: id, span: p.set.Loss.Span, set: onLoss(id, 1), used: bySettled(key("loss"), p.set.Loss.Origin, p.Part.Known)}}
-	if p.given == givenSize && p.law != nil { // not at the row's own flow
-		at := p.law.Ref
-		h, _ := p.law.Loss(at)
-		out[0].used.value = graph.Say("%s at %s, the best flow of its pump", quantity.Pressure.Of(h*formula.Gravity*p.density), quantity.Flow.Of(at))
+	out := []unknown{{what: lossWords(id), part: id, span: p.Set.Loss.Span, set: onLoss(id, 1), used: bySettled(key("loss"), p.Set.Loss.Origin, p.Part.Known)}}
+	if p.Given == hydraulic.GivenSize && p.Law != nil { // not at the row's own flow
+		at := p.Law.Ref
+		h, _ := p.Law.Loss(at)
+		out[0].used.value = graph.Say("%s at %s, the best flow of its pump", quantity.Pressure.Of(h*formula.Gravity*p.Density), quantity.Flow.Of(at))
 	}
-	if p.power {
+	if p.Power {
 		if e := laws.ExponentOf(p.Row); e.High > e.Low {
 			out = append(out, unknown{what: "the shape of the drop of " + id + " over its flow", part: id, adds: true,
 				span: catalog.Span{Low: e.Low - e.Likely, High: e.High - e.Likely},
-				set:  func(m *Model, q *Perturb, v float64) { addPart(m, &q.Exponent, id, v) },
+				set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Exponent, id, v) },
 				used: used{value: graph.Say("flow to the power %.2f", e.Likely), source: e.Source, guess: true}})
 		}
 	}
-	if p.check != nil && p.crack > 0 {
-		out = append(out, unknown{what: "the cracking pressure of " + id, part: id, span: p.set.Cracking.Span,
-			set:  func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Cracking, id, v) },
-			used: bySettled(key("cracking pressure"), p.set.Cracking.Origin, p.Part.Known)})
+	if p.Check != nil && p.Crack > 0 {
+		out = append(out, unknown{what: "the cracking pressure of " + id, part: id, span: p.Set.Cracking.Span,
+			set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Cracking, id, v) },
+			used: bySettled(key("cracking pressure"), p.Set.Cracking.Origin, p.Part.Known)})
 	}
-	if p.hold > 0 {
+	if p.Hold > 0 {
 		out = append(out, unknown{what: "the flow that holds " + id + " open", part: id, span: spreadOf(catalog.SpreadHoldOpen, p.Part.Known.String()),
-			set:  func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Hold, id, v) },
-			used: byClass(catalog.SpreadHoldOpen, graph.Say("%s", quantity.Flow.Of(p.hold)))})
+			set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Hold, id, v) },
+			used: byClass(catalog.SpreadHoldOpen, graph.Say("%s", quantity.Flow.Of(p.Hold)))})
 	}
 	return out
 }
 
 // reducingTee reports whether a tee's branch is so much narrower than its run that the handbook
 // has no factor for it: between the two thirds and the whole it has one for.
-func (p *ModelPart) reducingTee() bool {
-	return p.tee != nil && p.tee.Beta > 2.0/3+0.01 && p.tee.Beta < 0.95
+func reducingTee(p *hydraulic.ModelPart) bool {
+	return p.Tee != nil && p.Tee.Beta > 2.0/3+0.01 && p.Tee.Beta < 0.95
 }
 
 const catalogAssumed = "assumed"
@@ -148,8 +149,10 @@ const catalogAssumed = "assumed"
 func lossWords(id string) string { return "the drop of " + id }
 
 // onLoss returns what sets the factor of a part's loss to a power of a value.
-func onLoss(id string, power float64) func(*Model, *Perturb, float64) {
-	return func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Loss, id, math.Pow(v, power)) }
+func onLoss(id string, power float64) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
+	return func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
+		timesPart(m, &q.Loss, id, math.Pow(v, power))
+	}
 }
 
 // How a pump's size goes into its flow and its head: see labelFlow and labelHead of package
@@ -161,20 +164,20 @@ const (
 
 // pumpUnknowns lists what is not known of a running pump: of one with a curve of its own how
 // far head and flow are off, of one of a type how large it is and which shape it has.
-func (p *ModelPart) pumpUnknowns() []unknown {
+func pumpUnknowns(p *hydraulic.ModelPart) []unknown {
 	id, known := p.Part.ID, p.Part.Known.String()
 	data := p.Part.Pump
-	ofType := data == nil || len(data.Speeds) == 0 || data.TypeSaid
+	typed := data == nil || len(data.Speeds) == 0 || data.TypeSaid
 	var out []unknown
-	if ofType && !(p.Row.Own && p.Part.Known != graph.Assumed) {
+	if typed && !(p.Row.Own && p.Part.Known != graph.Assumed) {
 		class, what := catalog.SpreadPumpSize, "how large "+id+" is"
 		if data != nil && data.LabelW > 0 {
 			class, what = catalog.SpreadPumpLabel, "how much of its watts "+id+" turns into flow"
 		}
-		out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: func(m *Model, q *Perturb, v float64) {
+		out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
 			timesPart(m, &q.Flow, id, math.Pow(v, sizeFlow))
 			timesPart(m, &q.Loss, id, math.Pow(v, sizeHead))
-		}, used: p.ofType()}, unknown{what: "whether " + id + " makes more flow or more head", part: id, span: spreadOf(catalog.SpreadPumpShape, known), set: func(m *Model, q *Perturb, v float64) {
+		}, used: ofType(p)}, unknown{what: "whether " + id + " makes more flow or more head", part: id, span: spreadOf(catalog.SpreadPumpShape, known), set: func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
 			timesPart(m, &q.Flow, id, v)
 			timesPart(m, &q.Loss, id, 1/v)
 		}, used: byClass(catalog.SpreadPumpShape, "as that of its row")})
@@ -182,19 +185,19 @@ func (p *ModelPart) pumpUnknowns() []unknown {
 		curve := used{value: "the curve described", given: true, guess: p.Part.Known == graph.Assumed}
 		out = append(out, unknown{what: "the head of " + id, part: id, span: spreadOf(catalog.SpreadPumpHead, known), set: onLoss(id, 1), used: curve},
 			unknown{what: "the flow of " + id + " at a head", part: id, span: spreadOf(catalog.SpreadPumpFlow, known),
-				set: func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Flow, id, v) }, used: curve})
+				set: func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Flow, id, v) }, used: curve})
 	}
-	if p.rise.byRatio {
+	if p.Rise.ByRatio {
 		out = append(out, unknown{what: "the low speed of " + id, part: id, span: spreadOf(catalog.SpreadSpeedRatio, known),
-			set:  func(m *Model, q *Perturb, v float64) { timesPart(m, &q.Speed, id, v) },
-			used: bySettled(settle.Key{Of: id, What: "speed ratio at " + p.Speed}, p.set.Speeds.Origin, p.Part.Known)})
+			set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Speed, id, v) },
+			used: bySettled(settle.Key{Of: id, What: "speed ratio at " + p.Speed}, p.Set.Speeds.Origin, p.Part.Known)})
 	}
 	return out
 }
 
 // ofType says what a pump known by its type or its label was taken for.
-func (p *ModelPart) ofType() used {
-	c := p.rise.curve
+func ofType(p *hydraulic.ModelPart) used {
+	c := p.Rise.Curve
 	u := used{source: p.Row.Source, guess: true,
 		value: graph.Say("%s: shut-off %s, at most %s", p.Row.Name, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))}
 	if d := p.Part.Pump; d != nil && d.LabelW > 0 {
@@ -205,9 +208,9 @@ func (p *ModelPart) ofType() used {
 }
 
 // jetUnknowns lists what is not known of jets.
-func (p *ModelPart) jetUnknowns() []unknown {
+func jetUnknowns(p *hydraulic.ModelPart) []unknown {
 	id, known := p.Part.ID, p.Part.Known.String()
-	settled := bySettled(settle.Key{Of: id, What: "loss"}, p.set.Loss.Origin, p.Part.Known)
+	settled := bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
 	loss := unknown{what: lossWords(id), part: id, set: onLoss(id, 1), used: settled}
 	k := unknown{what: "K of the jets of " + id, part: id, set: onLoss(id, 1),
 		span: catalog.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
@@ -217,13 +220,13 @@ func (p *ModelPart) jetUnknowns() []unknown {
 	if j := p.Part.Jets; j != nil && j.BoreMM > 0 {
 		bore.used = used{value: graph.Say("%s", quantity.Length.Of(j.BoreMM)), given: true, guess: p.Part.Known == graph.Assumed}
 	}
-	switch p.given {
-	case givenSize:
+	switch p.Given {
+	case hydraulic.GivenSize:
 		loss.what = "what " + id + " takes of the head"
 		loss.span = catalog.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
 		loss.used = used{key: settled.key, value: graph.Say("%.0f %% of the head at the pump's best flow", 100*p.Row.HeadShare), source: p.Row.Source, guess: true}
 		return []unknown{loss}
-	case givenBore, givenRow:
+	case hydraulic.GivenBore, hydraulic.GivenRow:
 		if p.Part.Jets != nil && p.Part.Jets.HasK {
 			loss.span = spreadOf(catalog.SpreadJetLoss, known)
 			return []unknown{loss, bore}
@@ -235,29 +238,29 @@ func (p *ModelPart) jetUnknowns() []unknown {
 }
 
 // valveUnknowns lists what is not known of a hand valve.
-func (p *ModelPart) valveUnknowns() []unknown {
+func valveUnknowns(p *hydraulic.ModelPart) []unknown {
 	id, known := p.Part.ID, p.Part.Known.String()
 	kv := unknown{what: "the Kv of " + id, part: id, span: spreadOf(catalog.SpreadValveKv, known), set: onLoss(id, -2), used: byClass(catalog.SpreadValveKv, "by the handbook's opening curve")}
-	if p.given == givenKv || p.Part.Valve != nil && p.Part.Valve.Kv > 0 {
+	if p.Given == hydraulic.GivenKv || p.Part.Valve != nil && p.Part.Valve.Kv > 0 {
 		kv.used = used{value: graph.Say("%s", quantity.Kv.Of(p.Part.Valve.Kv)), given: true, guess: p.Part.Known == graph.Assumed}
 	}
-	loss := bySettled(settle.Key{Of: id, What: "loss"}, p.set.Loss.Origin, p.Part.Known)
+	loss := bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
 	switch {
-	case p.given == givenPosition && p.valve != nil:
+	case p.Given == hydraulic.GivenPosition && p.Valve != nil:
 		return []unknown{kv, {what: "where the handle of " + id + " stands", part: id, adds: true, span: spreadOf(catalog.SpreadPosition, known),
-			set:  func(m *Model, q *Perturb, v float64) { addPart(m, &q.Position, id, v) },
-			used: used{value: graph.Say("%.0f %% open", 100*p.valve.share), given: true, guess: p.Part.Known == graph.Assumed}}}
-	case p.given == givenPosition, p.given == givenKv:
+			set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Position, id, v) },
+			used: used{value: graph.Say("%.0f %% open", 100*p.Valve.Share), given: true, guess: p.Part.Known == graph.Assumed}}}
+	case p.Given == hydraulic.GivenPosition, p.Given == hydraulic.GivenKv:
 		return []unknown{kv}
-	case p.given == givenLoss:
+	case p.Given == hydraulic.GivenLoss:
 		return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadPartLoss, known), set: onLoss(id, 1), used: loss}}
 	}
 	return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadValveOpen, known), set: onLoss(id, 1), used: loss}}
 }
 
-// unknowns lists what is not known exactly of a run.
-func (r *ModelRun) unknowns() []unknown {
-	if r.edge < 0 {
+// runUnknowns lists what is not known exactly of a run.
+func runUnknowns(r *hydraulic.ModelRun) []unknown {
+	if r.Edge < 0 {
 		return nil
 	}
 	var out []unknown
@@ -267,7 +270,7 @@ func (r *ModelRun) unknowns() []unknown {
 	if r.LengthM == 0 {
 		return out
 	}
-	id, known, spec, old := r.Run.ID, r.Run.Known.String(), r.Run.Spec, r.old()
+	id, known, spec, old := r.Run.ID, r.Run.Known.String(), r.Run.Spec, isOld(r)
 	class, what := catalog.SpreadRunLength, "the length of "+id
 	if len(r.Run.Legs) > 0 {
 		class, what, id = catalog.SpreadLegs, "lengths measured leg by leg", ""
@@ -286,7 +289,7 @@ func (r *ModelRun) unknowns() []unknown {
 	if old {
 		class, what = catalog.SpreadJointsOld, "joints in the old pipe"
 	}
-	if whole := r.whole(); old && len(r.Run.Legs) == 0 {
+	if whole := wholeOf(r); old && len(r.Run.Legs) == 0 {
 		out = append(out, unknown{what: "elbows nobody listed in " + whole, part: whole, adds: true, span: spreadOf(catalog.SpreadUnlisted, known), set: onUnlisted(whole),
 			used: byClass(catalog.SpreadUnlisted, "none")})
 	}
@@ -313,9 +316,9 @@ func (r *ModelRun) unknowns() []unknown {
 		used: byClass(class, "the catalogue's")})
 }
 
-// old reports whether the run lay there before the work. Pipe, hose and barbs of the old work
+// isOld reports whether the run lay there before the work. Pipe, hose and barbs of the old work
 // are of another make than those of the new, and are off by themselves.
-func (r *ModelRun) old() bool { return r.Run.Existing || r.Run.RemainsOf != "" }
+func isOld(r *hydraulic.ModelRun) bool { return r.Run.Existing || r.Run.RemainsOf != "" }
 
 func age(old bool) string {
 	if old {
@@ -324,8 +327,8 @@ func age(old bool) string {
 	return "new"
 }
 
-// whole is the id of the old run this one is, or is left of.
-func (r *ModelRun) whole() string {
+// wholeOf is the id of the old run this one is, or is left of.
+func wholeOf(r *hydraulic.ModelRun) string {
 	if r.Run.RemainsOf != "" {
 		return r.Run.RemainsOf
 	}

@@ -1,4 +1,4 @@
-package hydraulic
+package spread
 
 import (
 	"dryfit/catalog"

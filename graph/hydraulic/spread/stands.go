@@ -1,9 +1,10 @@
-package hydraulic
+package spread
 
 import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
 )
 
@@ -16,13 +17,13 @@ type stands struct {
 }
 
 // standsOf finds what stands least after each pump that runs in a mode.
-func standsOf(m *Model, lay *route.Layout, unit int) stands {
+func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 	out := stands{unit: map[int]float64{}, pipe: map[int]float64{}}
 	set, metre := lay.Stage, lay.Stage.Water.Metre()
 	least := math.Inf(1)
 	for i := range m.Parts {
 		p := &m.Parts[i]
-		if p.pump == nil {
+		if p.Pump == nil {
 			continue
 		}
 		under := set.Net().Downstream(p.Part)
@@ -44,7 +45,7 @@ func standsOf(m *Model, lay *route.Layout, unit int) stands {
 				continue
 			}
 			deepest := 0.0
-			for _, mm := range m.below[k] {
+			for _, mm := range m.Below[k] {
 				deepest = max(deepest, mm)
 			}
 			take(r.ID, set.Run(r.ID).Derated.V, deepest)
@@ -55,10 +56,10 @@ func standsOf(m *Model, lay *route.Layout, unit int) stands {
 				continue
 			}
 			if q.Part.Kind.Plumbing() {
-				take(q.Part.ID, set.Part(q.Part.ID).Derated.V, q.below)
+				take(q.Part.ID, set.Part(q.Part.ID).Derated.V, q.Below)
 			}
 			if highest := set.Part(q.Part.ID).Highest.V; k == unit && highest > 0 && q.Part.Kind == graph.HeatPump {
-				out.unit[i] = highest - max(q.below, 0)/1000*metre
+				out.unit[i] = highest - max(q.Below, 0)/1000*metre
 			}
 		}
 	}
@@ -66,7 +67,7 @@ func standsOf(m *Model, lay *route.Layout, unit int) stands {
 }
 
 // press keeps by how much unit and pipe stand more than what the pumps of a sample put on them.
-func (m *spreadMode) press(sol *Solution, past bool) {
+func (m *spreadMode) press(sol *hydraulic.Solution, past bool) {
 	margin := func(of map[int]float64) (float64, bool) {
 		least := math.Inf(1)
 		for i, left := range of {

@@ -1,12 +1,13 @@
-package hydraulic
+package spread
 
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 )
 
 // onFittings sets the factor of every handbook fitting: in runs, tees and reducers.
-func onFittings(m *Model, p *Perturb, f float64) {
+func onFittings(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 	p.Fittings = list(p.Fittings, len(m.Runs), 1)
 	for i := range m.Runs {
 		p.Fittings[i] *= f
@@ -20,21 +21,21 @@ func onFittings(m *Model, p *Perturb, f float64) {
 }
 
 // onReducingTees sets the factor of the loss of tees between the handbook's two kinds.
-func onReducingTees(m *Model, p *Perturb, f float64) {
+func onReducingTees(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 	p.Loss = list(p.Loss, len(m.Parts), 1)
 	for i := range m.Parts {
-		if m.Parts[i].reducingTee() {
+		if reducingTee(&m.Parts[i]) {
 			p.Loss[i] *= f
 		}
 	}
 }
 
 // onBarbs sets the factor of K of the barbs on old hose, or on new.
-func onBarbs(old bool) func(*Model, *Perturb, float64) {
-	return func(m *Model, p *Perturb, f float64) {
+func onBarbs(old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
+	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 		p.Barbs = list(p.Barbs, len(m.Runs), 1)
 		for i := range m.Runs {
-			if m.Runs[i].old() == old {
+			if isOld(&m.Runs[i]) == old {
 				p.Barbs[i] *= f
 			}
 		}
@@ -42,8 +43,8 @@ func onBarbs(old bool) func(*Model, *Perturb, float64) {
 }
 
 // onUnlisted adds K to an old run; what is left of one that was cut has its share by length.
-func onUnlisted(whole string) func(*Model, *Perturb, float64) {
-	return func(m *Model, p *Perturb, k float64) {
+func onUnlisted(whole string) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
+	return func(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 		p.Joints = list(p.Joints, len(m.Runs), 0)
 		length := 0.0
 		for _, r := range m.Layout.Circuit.Gone {
@@ -54,7 +55,7 @@ func onUnlisted(whole string) func(*Model, *Perturb, float64) {
 		for i := range m.Runs {
 			r := &m.Runs[i]
 			switch {
-			case r.LengthM <= 0 || r.whole() != whole || !r.old():
+			case r.LengthM <= 0 || wholeOf(r) != whole || !isOld(r):
 			case r.Run.RemainsOf != "" && length > 0:
 				p.Joints[i] += k * min(r.LengthM/length, 1)
 			default:
@@ -65,7 +66,7 @@ func onUnlisted(whole string) func(*Model, *Perturb, float64) {
 }
 
 // onEntrances adds K to the runs that come from the tub.
-func onEntrances(m *Model, p *Perturb, k float64) {
+func onEntrances(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 	p.Joints = list(p.Joints, len(m.Runs), 0)
 	for i := range m.Runs {
 		if m.Runs[i].Entrance {
@@ -75,11 +76,11 @@ func onEntrances(m *Model, p *Perturb, k float64) {
 }
 
 // onJoints adds K to the old runs, or to the new ones.
-func onJoints(old bool) func(*Model, *Perturb, float64) {
-	return func(m *Model, p *Perturb, k float64) {
+func onJoints(old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
+	return func(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 		p.Joints = list(p.Joints, len(m.Runs), 0)
 		for i := range m.Runs {
-			if r := &m.Runs[i]; r.LengthM > 0 && r.old() == old {
+			if r := &m.Runs[i]; r.LengthM > 0 && isOld(r) == old {
 				p.Joints[i] += k
 			}
 		}
@@ -87,8 +88,8 @@ func onJoints(old bool) func(*Model, *Perturb, float64) {
 }
 
 // onLengths sets the factor of a run's length; of all that are measured leg by leg for "".
-func onLengths(id string) func(*Model, *Perturb, float64) {
-	return func(m *Model, p *Perturb, f float64) {
+func onLengths(id string) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
+	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 		p.Length = list(p.Length, len(m.Runs), 1)
 		for i := range m.Runs {
 			if r := m.Runs[i].Run; r.ID == id || id == "" && len(r.Legs) > 0 {
@@ -98,38 +99,38 @@ func onLengths(id string) func(*Model, *Perturb, float64) {
 	}
 }
 
-func onBores(spec catalog.Spec, old bool) func(*Model, *Perturb, float64) {
-	return func(m *Model, p *Perturb, f float64) {
+func onBores(spec catalog.Spec, old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
+	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 		p.Bore = list(p.Bore, len(m.Runs), 1)
 		for i := range m.Runs {
-			if r := m.Runs[i].Run; r.Spec == spec && r.BoreMM == 0 && m.Runs[i].old() == old {
+			if r := m.Runs[i].Run; r.Spec == spec && r.BoreMM == 0 && isOld(&m.Runs[i]) == old {
 				p.Bore[i] *= f
 			}
 		}
 	}
 }
 
-func onRoughness(spec catalog.Spec, old bool) func(*Model, *Perturb, float64) {
-	return func(m *Model, p *Perturb, f float64) {
+func onRoughness(spec catalog.Spec, old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
+	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 		p.Roughness = list(p.Roughness, len(m.Runs), 1)
 		for i := range m.Runs {
-			if r := m.Runs[i].Run; r.Spec == spec && r.RoughnessMM <= 0 && m.Runs[i].old() == old {
+			if r := m.Runs[i].Run; r.Spec == spec && r.RoughnessMM <= 0 && isOld(&m.Runs[i]) == old {
 				p.Roughness[i] *= f
 			}
 		}
 	}
 }
 
-func timesPart(m *Model, to *[]float64, id string, f float64) {
+func timesPart(m *hydraulic.Model, to *[]float64, id string, f float64) {
 	*to = list(*to, len(m.Parts), 1)
-	if i, ok := m.partAt[id]; ok {
+	if i, ok := m.PartAt[id]; ok {
 		(*to)[i] *= f
 	}
 }
 
-func addPart(m *Model, to *[]float64, id string, v float64) {
+func addPart(m *hydraulic.Model, to *[]float64, id string, v float64) {
 	*to = list(*to, len(m.Parts), 0)
-	if i, ok := m.partAt[id]; ok {
+	if i, ok := m.PartAt[id]; ok {
 		(*to)[i] += v
 	}
 }

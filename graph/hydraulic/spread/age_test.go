@@ -1,4 +1,4 @@
-package hydraulic
+package spread
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
 )
 
@@ -74,7 +75,7 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 	}
 	after := c.At(graph.After)
 	lay := route.Lay(after)
-	m, err := Build(lay, after.AllModes()[0], graph.After)
+	m, err := hydraulic.Build(lay, after.AllModes()[0], graph.After)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -83,13 +84,13 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 		at[m.Runs[i].Run.ID] = i
 	}
 	old, fresh := at["rest"], at["new"]
-	check := func(what string, v float64, of func(*Perturb) []float64, wantOld, wantNew float64) {
+	check := func(what string, v float64, of func(*hydraulic.Perturb) []float64, wantOld, wantNew float64) {
 		t.Helper()
-		for _, u := range unknowns([]*Model{m}) {
+		for _, u := range unknowns([]*hydraulic.Model{m}) {
 			if u.what != what {
 				continue
 			}
-			p := &Perturb{}
+			p := &hydraulic.Perturb{}
 			u.set(m, p, v)
 			if list := of(p); !(math.Abs(list[old]-wantOld) <= 1e-12) || !(math.Abs(list[fresh]-wantNew) <= 1e-12) {
 				t.Errorf("%s: %g on old pipe, %g on new; want %g, %g", what, list[old], list[fresh], wantOld, wantNew)
@@ -98,14 +99,14 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 		}
 		t.Errorf("no unknown %q", what)
 	}
-	check("K of old barbs", 1.5, func(p *Perturb) []float64 { return p.Barbs }, 1.5, 1)
-	check("K of new barbs", 1.5, func(p *Perturb) []float64 { return p.Barbs }, 1, 1.5)
-	check("the bore of old hose pipe", 1.02, func(p *Perturb) []float64 { return p.Bore }, 1.02, 1)
-	check("the bore of new hose pipe", 1.02, func(p *Perturb) []float64 { return p.Bore }, 1, 1.02)
-	check("the ribs of old hose pipe", 2, func(p *Perturb) []float64 { return p.Roughness }, 2, 1)
-	check("the ribs of new hose pipe", 2, func(p *Perturb) []float64 { return p.Roughness }, 1, 2)
-	check("elbows nobody listed in whole", 0.8, func(p *Perturb) []float64 { return p.Joints }, 0.2, 0)
-	pump := m.partAt["pump"]
+	check("K of old barbs", 1.5, func(p *hydraulic.Perturb) []float64 { return p.Barbs }, 1.5, 1)
+	check("K of new barbs", 1.5, func(p *hydraulic.Perturb) []float64 { return p.Barbs }, 1, 1.5)
+	check("the bore of old hose pipe", 1.02, func(p *hydraulic.Perturb) []float64 { return p.Bore }, 1.02, 1)
+	check("the bore of new hose pipe", 1.02, func(p *hydraulic.Perturb) []float64 { return p.Bore }, 1, 1.02)
+	check("the ribs of old hose pipe", 2, func(p *hydraulic.Perturb) []float64 { return p.Roughness }, 2, 1)
+	check("the ribs of new hose pipe", 2, func(p *hydraulic.Perturb) []float64 { return p.Roughness }, 1, 2)
+	check("elbows nobody listed in whole", 0.8, func(p *hydraulic.Perturb) []float64 { return p.Joints }, 0.2, 0)
+	pump := m.PartAt["pump"]
 	derated := lay.Stage.Part("valve").Derated.V
 	s := standsOf(m, lay, -1)
 	if want := derated - 3*lay.Stage.Water.Metre(); s.weakest != "valve" || !(math.Abs(s.pipe[pump]-want) <= 1e-6) {

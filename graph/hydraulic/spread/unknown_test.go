@@ -1,4 +1,4 @@
-package hydraulic
+package spread
 
 import (
 	"math"
@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/route"
 )
@@ -77,7 +78,7 @@ existing = true
 length = "0 mm"
 `
 
-func unknownModel(t *testing.T, jets, mode string) *Model {
+func unknownModel(t *testing.T, jets, mode string) *hydraulic.Model {
 	t.Helper()
 	c, ds := description.Read("test.toml", []byte(replaceOnce(unknownText, "JETS", jets)))
 	if c == nil {
@@ -86,7 +87,7 @@ func unknownModel(t *testing.T, jets, mode string) *Model {
 	c = c.At(graph.After)
 	for _, m := range c.AllModes() {
 		if m.Name == mode {
-			model, err := Build(route.Lay(c), m, graph.After)
+			model, err := hydraulic.Build(route.Lay(c), m, graph.After)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -112,14 +113,14 @@ func replaceOnce(text, old, with string) string {
 // covers of suctions on the runs from the tub.
 func TestUnknownsByHand(t *testing.T) {
 	m := unknownModel(t, "", "high")
-	all := unknowns([]*Model{m})
-	set := func(m *Model, what string, v float64) *Perturb {
+	all := unknowns([]*hydraulic.Model{m})
+	set := func(m *hydraulic.Model, what string, v float64) *hydraulic.Perturb {
 		t.Helper()
 		for _, u := range all {
 			if u.what == what {
-				p := &Perturb{}
+				p := &hydraulic.Perturb{}
 				u.set(m, p, v)
-				m.perturb(p)
+				m.Perturb(p)
 				return p
 			}
 		}
@@ -132,26 +133,26 @@ func TestUnknownsByHand(t *testing.T) {
 			t.Errorf("%s: %g, want %g", what, got, want)
 		}
 	}
-	part := func(id string) *ModelPart { return &m.Parts[m.partAt[id]] }
-	head := func(id string, q float64) float64 { h, _ := part(id).law.Loss(q); return h }
+	part := func(id string) *hydraulic.ModelPart { return &m.Parts[m.PartAt[id]] }
+	head := func(id string, q float64) float64 { h, _ := part(id).Law.Loss(q); return h }
 	const q = 3e-3
-	m.perturb(nil)
+	m.Perturb(nil)
 	valve, filter, jets := head("valve", q), head("filter", q), head("jets", q)
 	set(m, "the Kv of valve", 2)
 	near("valve", head("valve", q), valve/4)
 	set(m, "how large pump is", 2)
 	wide, tall := math.Pow(2, 0.7), math.Pow(2, 0.3)
-	h0, _ := part("pump").pump.Curve.Head(q / wide)
-	h, _ := part("pump").pump.Loss(q)
+	h0, _ := part("pump").Pump.Curve.Head(q / wide)
+	h, _ := part("pump").Pump.Loss(q)
 	near("pump", -h, tall*h0)
 	near("jets of a larger pump", head("jets", q), jets*tall/(wide*wide))
 	near("filter of a larger pump", head("filter", q), filter*math.Pow(wide, -1.6))
 	joints := func(what string, v float64) (old, fresh, inlet float64) {
-		m.perturb(nil)
-		a, b, c := m.Runs[1].law.Ahead, m.Runs[2].law.Ahead, m.Runs[0].law.Ahead
+		m.Perturb(nil)
+		a, b, c := m.Runs[1].Law.Ahead, m.Runs[2].Law.Ahead, m.Runs[0].Law.Ahead
 		set(m, what, v)
 		one := laws.SquareOf(1, m.Runs[0].BoreM)
-		return (m.Runs[1].law.Ahead - a) / one, (m.Runs[2].law.Ahead - b) / one, (m.Runs[0].law.Ahead - c) / one
+		return (m.Runs[1].Law.Ahead - a) / one, (m.Runs[2].Law.Ahead - b) / one, (m.Runs[0].Law.Ahead - c) / one
 	}
 	was, fresh, _ := joints("joints in the old pipe", 0.5)
 	if !(math.Abs(was-0.5) < 1e-9 && math.Abs(fresh) < 1e-9) {
@@ -162,21 +163,21 @@ func TestUnknownsByHand(t *testing.T) {
 		t.Errorf("cover: %g", inlet)
 	}
 	// the swing check in 2 in pipe of 52.04 mm: 0.7 m/s hold it open, 5.36 m³/h
-	if hold := part("swing").hold * 3600; !(math.Abs(hold-5.360) < 0.005) {
+	if hold := part("swing").Hold * 3600; !(math.Abs(hold-5.360) < 0.005) {
 		t.Errorf("held open from %g m³/h", hold)
 	}
 	low, _, ok := lowHigh(m)
 	// the cartridge's drop of 2.2 kPa, at the pump's best flow at low speed
 	if got := head("filter", low) * m.Water.Density * 9.80665; !ok || !(math.Abs(got-2200) < 25) {
-		m.perturb(nil)
+		m.Perturb(nil)
 		if got := head("filter", low) * m.Water.Density * 9.80665; !(math.Abs(got-2200) < 25) {
 			t.Errorf("%g Pa at %g m³/s", got, low)
 		}
 	}
 	bore := unknownModel(t, `bore = "8 mm"`, "high")
-	all = unknowns([]*Model{bore})
+	all = unknowns([]*hydraulic.Model{bore})
 	m = bore
-	m.perturb(nil)
+	m.Perturb(nil)
 	was = head("jets", q)
 	set(m, "the bore of jets", 2)
 	near("jets of twice the bore", head("jets", q), was/16)
@@ -184,10 +185,10 @@ func TestUnknownsByHand(t *testing.T) {
 
 // lowHigh returns the best flows of the model's pump at its slow and fast speed: the low one
 // is 0.495 of the high.
-func lowHigh(m *Model) (low, high float64, ok bool) {
+func lowHigh(m *hydraulic.Model) (low, high float64, ok bool) {
 	for i := range m.Parts {
-		if p := &m.Parts[i]; p.pump != nil {
-			high, _ = p.pump.Curve.Best()
+		if p := &m.Parts[i]; p.Pump != nil {
+			high, _ = p.Pump.Curve.Best()
 			return 0.495 * high, high, true
 		}
 	}
@@ -197,7 +198,7 @@ func lowHigh(m *Model) (low, high float64, ok bool) {
 // A loss of the catalogue is as wide as its class at least; a filter's class is its own.
 func TestRowsDoNotNarrow(t *testing.T) {
 	m := unknownModel(t, "", "high")
-	span := m.Parts[m.partAt["filter"]].set.Loss.Span
+	span := m.Parts[m.PartAt["filter"]].Set.Loss.Span
 	class, _ := catalog.Spread(catalog.SpreadFilterLoss, "assumed")
 	if !(span.Low <= class.Low && span.High >= class.High && span.Low <= 1/2.2-1+1e-9 && span.High >= 5/2.2-1-1e-9) {
 		t.Errorf("the filter's drop: %+v, its class %+v", span, class)
@@ -245,12 +246,12 @@ func TestPressureInARun(t *testing.T) {
 // only such a tee: 40.94 in 52.50 mm is 0.78 (ASTM D1785, 1-1/2 and 2 in schedule 40).
 func TestReducingTeesHaveASpread(t *testing.T) {
 	for beta, want := range map[float64]bool{0.5: false, 2.0 / 3: false, 40.94 / 52.50: true, 0.94: true, 1: false} {
-		p := &ModelPart{Part: &graph.Part{Kind: graph.Tee}, tee: laws.NewTeeLaw(0.0525, 0.0525*beta)}
-		if got := p.reducingTee(); got != want {
+		p := &hydraulic.ModelPart{Part: &graph.Part{Kind: graph.Tee}, Tee: laws.NewTeeLaw(0.0525, 0.0525*beta)}
+		if got := reducingTee(p); got != want {
 			t.Errorf("branch of %.2f of the run: %v", beta, got)
 		}
-		m := &Model{Parts: []ModelPart{*p}}
-		q := &Perturb{}
+		m := &hydraulic.Model{Parts: []hydraulic.ModelPart{*p}}
+		q := &hydraulic.Perturb{}
 		onReducingTees(m, q, 1.7)
 		if f := q.Loss[0]; f != map[bool]float64{true: 1.7, false: 1}[want] {
 			t.Errorf("branch of %.2f of the run: factor %g", beta, f)

@@ -1,4 +1,4 @@
-package hydraulic
+package spread
 
 import (
 	"cmp"
@@ -7,16 +7,17 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
 	"dryfit/graph/sample"
 )
 
-// Spread solves a circuit again over a fixed sample of what is not known exactly: the same
+// Of solves a circuit again over a fixed sample of what is not known exactly: the same
 // sample before and after the work, so that the two can be compared point by point. before
 // may be nil; where it is after itself there is nothing to compare. unit is the id of the
 // unit whose flow is the promise; "" where there is none. Modes that have no likely answer
 // are left out. tell, if there is one, is told which point of how many is solved, from 0.
-func Spread(before, after *route.Layout, unit string, tell func(done, of int)) *Ranges {
+func Of(before, after *route.Layout, unit string, tell func(done, of int)) *Ranges {
 	return spreadEvery(before, after, unit, 1, tell)
 }
 
@@ -42,8 +43,8 @@ func (s *spreader) over(points []int) *Ranges {
 	return &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved}
 }
 
-// SpreadEvery is Spread over every so many points of the sample only: coarser and quicker.
-func SpreadEvery(before, after *route.Layout, unit string, every int) *Ranges {
+// Every is Spread over every so many points of the sample only: coarser and quicker.
+func Every(before, after *route.Layout, unit string, every int) *Ranges {
 	return spreadEvery(before, after, unit, every, nil)
 }
 
@@ -89,14 +90,14 @@ type sampled struct {
 
 // spreadStage is one stage in one mode.
 type spreadStage struct {
-	model              *Model
-	likely             *Solution
+	model              *hydraulic.Model
+	likely             *hydraulic.Solution
 	parts, drops, runs [][]sampled // by index: every sample's value
 }
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
 	s := &spreader{unitPart: unitOf(after, unit)}
-	var models []*Model
+	var models []*hydraulic.Model
 	for _, mode := range after.Circuit.AllModes() {
 		m := &spreadMode{name: mode.Name, unit: -1, after: newSpreadStage(after, mode, graph.After)}
 		if m.after == nil {
@@ -122,7 +123,7 @@ func newSpread(before, after *route.Layout, unit string) *spreader {
 
 // newSpreadStage returns nil where the mode has no likely answer.
 func newSpreadStage(lay *route.Layout, mode graph.Mode, stage graph.Stage) *spreadStage {
-	model, err := Build(lay, mode, stage)
+	model, err := hydraulic.Build(lay, mode, stage)
 	if err != nil {
 		return nil
 	}
@@ -167,7 +168,7 @@ func (s *spreader) point(i int) {
 }
 
 // unitOf is the flow of the unit in a solution, m³/s; NaN where there is no answer or no unit.
-func (m *spreadMode) unitOf(s *Solution) float64 {
+func (m *spreadMode) unitOf(s *hydraulic.Solution) float64 {
 	if s == nil || m.unit < 0 {
 		return math.NaN()
 	}
@@ -176,19 +177,19 @@ func (m *spreadMode) unitOf(s *Solution) float64 {
 
 // solve returns the solution with the values of the unknowns, and whether a pump is past its
 // curve in it; nil where there is none.
-func (s *spreader) solve(st *spreadStage, values []float64) (sol *Solution, past bool) {
-	p := &Perturb{}
+func (s *spreader) solve(st *spreadStage, values []float64) (sol *hydraulic.Solution, past bool) {
+	p := &hydraulic.Perturb{}
 	for k := range s.all {
 		s.all[k].set(st.model, p, values[k])
 	}
-	f, err := st.model.flow(p)
+	sol, past, err := st.model.Sampled(p)
 	if err != nil {
 		return nil, false
 	}
-	return st.model.brief(f), st.model.past(f) != nil
+	return sol, past
 }
 
-func (st *spreadStage) keep(sol *Solution, past bool) {
+func (st *spreadStage) keep(sol *hydraulic.Solution, past bool) {
 	for i := range sol.Parts {
 		st.parts[i] = append(st.parts[i], sampled{sol.Parts[i].Flow, past})
 		st.drops[i] = append(st.drops[i], sampled{sol.Parts[i].Drop, past})
@@ -306,7 +307,7 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 }
 
 // jetsFlow is the flow through all jet groups, m³/s.
-func jetsFlow(s *Solution) float64 {
+func jetsFlow(s *hydraulic.Solution) float64 {
 	flow, _ := s.JetsFlow()
 	return flow
 }

@@ -66,8 +66,8 @@ func (p *Plant) mayHeat(hour int) float64 {
 	return p.Heating[hour]
 }
 
-// element returns what the element may give while the unit gives outputW.
-func (p *Plant) element(outputW float64) float64 {
+// Beside returns what the element may give [W] while the unit gives outputW.
+func (p *Plant) Beside(outputW float64) float64 {
 	if p.Apart && outputW > 0 {
 		return 0
 	}

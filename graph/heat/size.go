@@ -74,7 +74,7 @@ func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float6
 			if p.HasTop && waterC >= p.TopC {
 				return 0
 			}
-			return p.element(output(waterC, seconds))
+			return p.Beside(output(waterC, seconds))
 		},
 		Loss: func(waterC, seconds float64) float64 {
 			a := air(seconds)

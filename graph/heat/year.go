@@ -110,7 +110,7 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	if y.unit != nil {
 		unit = y.unit.at(air, t, plant.FlowM3s)
 	}
-	most := may * (unit.OutputW + plant.element(unit.OutputW))
+	most := may * (unit.OutputW + plant.Beside(unit.OutputW))
 	pumpHeat := plant.PumpW * plant.PumpHeat
 
 	// what the pipes lose follows the pump; they count with the water's temperature at the

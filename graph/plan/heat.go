@@ -21,22 +21,22 @@ import (
 // HeatOf answers a question about a plan's heat, money and supply, from its solved flows and
 // its lists where it has them.
 func HeatOf(p *Plan, ask job.Ask) *job.Report {
-	in := p.heatInput()
-	in.Ask = ask
+	account := p.heatAccount(ask)
 	weather, problems := weatherOf(p.Circuit.Climate)
-	in.Weather = weather
+	more := job.More{Weather: weather, Bill: p.bill()}
+	unit, mode := account.Heats()
 	if weather != nil {
-		in.Sample = p.sampledFlows(in.Heating.Mode)
+		more.Sample = p.sampledFlows(mode)
 	}
-	in.Heating.OfSize = p.flowsOfSizes(in.Unit, in.Heating.Mode)
-	r := job.Answer(in)
+	more.OfSize = p.flowsOf(account.Neighbours(), unit, mode)
+	r := account.Answer(more)
 	r.Problems = append(problems, r.Problems...)
 	return r
 }
 
-// flowsOfSizes solves the heating mode with each unit of the catalogue in the unit's place, and
-// returns the flow each gets, m³/s, by its row's name; those without an answer are left out.
-func (p *Plan) flowsOfSizes(unit *settle.Part, mode string) map[string]float64 {
+// flowsOf solves the heating mode with units of the catalogue in the unit's place, and returns
+// the flow each gets, m³/s, by its row's name; those without an answer are left out.
+func (p *Plan) flowsOf(rows []string, unit *settle.Part, mode string) map[string]float64 {
 	if unit == nil || p.After == nil || mode == "" {
 		return nil
 	}
@@ -46,12 +46,9 @@ func (p *Plan) flowsOfSizes(unit *settle.Part, mode string) map[string]float64 {
 	if at < 0 {
 		return nil
 	}
-	for _, row := range p.After.Layout.Stage.Catalog().Rows() {
-		if row.Kind != string(graph.HeatPump) || row.PowerW <= 0 {
-			continue
-		}
+	for _, row := range rows {
 		other, part := *c, *c.Parts[at]
-		part.Type, part.Loss, part.Unit = row.Name, nil, &graph.UnitData{}
+		part.Type, part.Loss, part.Unit = row, nil, &graph.UnitData{}
 		other.Parts = slices.Clone(c.Parts)
 		other.Parts[at] = &part
 		lay := *p.After.Layout
@@ -61,7 +58,7 @@ func (p *Plan) flowsOfSizes(unit *settle.Part, mode string) map[string]float64 {
 				continue
 			}
 			if sol, err := hydraulic.Solve(&lay, m, graph.After); err == nil {
-				out[row.Name] = math.Abs(sol.Part(unit.ID).Flow)
+				out[row] = math.Abs(sol.Part(unit.ID).Flow)
 			}
 		}
 	}
@@ -106,8 +103,21 @@ func (p *Plan) design() *job.DesignDay {
 	if !p.Circuit.Site.AirSet && len(p.Circuit.Supplies) == 0 {
 		return nil
 	}
-	d := job.Design(p.heatInput())
+	d := p.heatAccount(job.Ask{}).Design()
 	return &d
+}
+
+// heatAccount settles the heat of a job; the description's own is settled once.
+func (p *Plan) heatAccount(ask job.Ask) *job.Account {
+	if ask != (job.Ask{}) {
+		in := p.heatInput()
+		in.Ask = ask
+		return job.NewAccount(in)
+	}
+	if p.account == nil {
+		p.account = job.NewAccount(p.heatInput())
+	}
+	return p.account
 }
 
 // heatInput gathers what heat hangs on.
@@ -117,7 +127,7 @@ func (p *Plan) heatInput() job.Input {
 	if stage == nil {
 		stage = p.Before
 	}
-	in := job.Input{Bill: p.bill()}
+	var in job.Input
 	settled := settleOf(stage, c)
 	in.Stage, in.SetC = settled, settled.Water.TemperatureC.V
 	in.Fluid = heat.Fluid{Density: formula.Density(in.SetC), Capacity: formula.HeatCapacity(in.SetC)}

@@ -61,7 +61,8 @@ type Plan struct {
 	Advice        *hydraulic.Advice
 	Heat          *job.Report
 
-	tell Tell // while it is being made
+	tell    Tell         // while it is being made
+	account *job.Account // of the description's own heat, once somebody asked
 }
 
 // Stage is the circuit before or after the work, laid out and solved.

@@ -30,7 +30,7 @@ func TestSizesAtTheirOwnFlow(t *testing.T) {
 		t.Fatal(err)
 	}
 	in := p.heatInput()
-	flows := p.flowsOfSizes(in.Unit, in.Heating.Mode)
+	flows := p.flowsOf([]string{"heat-pump 5 kW", "heat-pump 12 kW"}, in.Unit, in.Heating.Mode)
 	small, large := flows["heat-pump 5 kW"], flows["heat-pump 12 kW"]
 	if !(small > 0) || !(large > small) {
 		t.Fatalf("%v", flows)

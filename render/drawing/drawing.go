@@ -30,6 +30,7 @@ func views() []view {
 		{"labels", "Labels to cut out", plan.Lists | plan.Flows, labelPages, "there is neither a piece to cut nor a valve"},
 		{"curves", "Pump and circuit", plan.Flows | plan.Ranges, curvePages, "no pump has a duty point: see the findings of check"},
 		{"year", "The year, month by month", plan.Flows | plan.Lists | plan.Heat, yearPages, "the description has no [climate] to make a year of"},
+		{"cold", "Does the unit hold the tub?", plan.Flows | plan.Lists | plan.Heat, coldPages, "no heat pump is described that could hold the tub"},
 	}
 }
 

@@ -61,7 +61,7 @@ func Key(p *plan.Plan, name string, units quantity.System) (string, error) {
 	switch name {
 	case "labels", "curves":
 		numbers, err = table.FlowJSON(p, style)
-	case "year":
+	case "year", "cold":
 		if p.Heat != nil {
 			numbers, err = table.HeatJSON(p.Heat, style)
 		}

@@ -20,7 +20,7 @@ func HeatText(r *job.Report, job graph.Job, s Style) []byte {
 func HeatBlocks(r *job.Report, j graph.Job, s Style) []Block {
 	h := heatWords{r, s, j.Currency}
 	out := []Block{{Title: "In short", Lines: dashed(h.short())}}
-	out = append(out, h.loss(), h.unit())
+	out = append(out, h.loss(), h.unit(), h.airs())
 	if r.Year != nil {
 		out = append(out, h.months(), h.pays())
 	}
@@ -208,6 +208,48 @@ func (h heatWords) unit() Block {
 	if h.r.Unit.Assumed {
 		b.Lines = []string{"its sheet is not described: these are the catalogue's figures for its size, from memory; ratings of the sheet beat them"}
 	}
+	return b
+}
+
+// airs says what the tub loses and the unit gives every five degrees, and in the design air.
+func (h heatWords) airs() Block {
+	b := Block{Title: fmt.Sprintf("Does it hold %s?", h.warm(h.r.Loss.WaterC))}
+	if len(h.r.Airs) == 0 {
+		return b
+	}
+	columns := []column{{head: "air", right: true}, {head: "tub loses W", right: true}, {head: "unit gives W", right: true}, {head: "runs", right: true}}
+	climate, element := h.r.Year != nil, false
+	for _, a := range h.r.Airs {
+		element = element || a.ElementW > 0
+	}
+	if element {
+		columns = append(columns, column{head: "element W", right: true})
+	}
+	if climate {
+		columns = append(columns, column{head: "hours a year colder", right: true})
+	}
+	g := newGrid(columns...)
+	for _, a := range h.r.Airs {
+		if math.Mod(a.AirC, 5) != 0 && a.AirC != math.Round(h.r.Loss.AirC) {
+			continue
+		}
+		gives, runs := "stands", ""
+		if a.GivesW > 0 {
+			gives, runs = fixed(a.GivesW, 0), fixed(100*a.Share(), 0)+" %"
+			if a.Share() > 1 {
+				runs = "all, cools"
+			}
+		}
+		cells := []string{h.warm(a.AirC), fixed(math.Max(0, a.LosesW), 0), gives, runs}
+		if element {
+			cells = append(cells, fixed(a.ElementW, 0))
+		}
+		if climate {
+			cells = append(cells, fixed(float64(a.Colder), 0))
+		}
+		g.add(cells...)
+	}
+	b.Grid, b.Lines = g, []string{"cover on, the pump's own heat taken off; drawn with --view cold"}
 	return b
 }
 

@@ -10,6 +10,7 @@ import (
 type heatJSON struct {
 	Loss     lossJSON      `json:"loss"`
 	Unit     unitJSON      `json:"unit"`
+	ByAir    []atAirJSON   `json:"by_air,omitempty"`
 	HeatUp   *riseJSON     `json:"heat_up,omitempty"`
 	Recovery *riseJSON     `json:"recovery,omitempty"`
 	Year     *yearJSON     `json:"year,omitempty"`
@@ -56,6 +57,16 @@ type unitAtJSON struct {
 	Input  float64 `json:"input_kW"`
 	COP    float64 `json:"cop"`
 	From   string  `json:"from"`
+}
+
+type atAirJSON struct {
+	Air     float64 `json:"air_C"`
+	Hours   *int    `json:"hours,omitempty"`
+	Colder  *int    `json:"hours_colder,omitempty"`
+	Loses   float64 `json:"loses_W"`
+	Open    float64 `json:"cover_off_more_W"`
+	Gives   float64 `json:"unit_gives_W"`
+	Element float64 `json:"element_gives_W,omitempty"`
 }
 
 type riseJSON struct {
@@ -173,6 +184,13 @@ func HeatJSON(r *job.Report, s Style) ([]byte, error) {
 		for _, w := range t.On {
 			out.Timer.On = append(out.Timer.On, [2]string{clock(w.FromH), clock(w.ToH)})
 		}
+	}
+	for _, a := range r.Airs {
+		j := atAirJSON{Air: a.AirC, Loses: round(a.LosesW, 1), Open: round(a.OpenW, 1), Gives: round(a.GivesW, 1), Element: round(a.ElementW, 1)}
+		if r.Year != nil {
+			j.Hours, j.Colder = &a.Hours, &a.Colder
+		}
+		out.ByAir = append(out.ByAir, j)
 	}
 	for _, s := range r.Sizes {
 		j := sizeJSON{Unit: s.Unit, This: s.This, Hold: s.Hold, Fed: s.Flow, OK: s.OK(), Reasons: append([]string{}, s.Reasons...)}

@@ -108,6 +108,11 @@ func scale(y *job.YearReport) (top, step float64) {
 			most = math.Max(most, sum)
 		}
 	}
+	return round(most)
+}
+
+// round returns a round top for an axis that has to reach most, and the step of its lines.
+func round(most float64) (top, step float64) {
 	step = math.Pow(10, math.Floor(math.Log10(most)))
 	for _, k := range []float64{0.1, 0.2, 0.5, 1, 2, 5} {
 		if most/(step*k) <= 8 {
@@ -118,11 +123,13 @@ func scale(y *job.YearReport) (top, step float64) {
 	return step * math.Ceil(most/step), step
 }
 
+// swatch is a grey as the legend shows it.
+func swatch(grey float64) []scene.Item {
+	return []scene.Item{scene.Rect(-4, -1.2, 8, 2.4, scene.Style{StrokeMM: sheet.Hair, Fill: true, FillGrey: grey})}
+}
+
 // legend names the greys that are used.
 func legend(y *job.YearReport) []sheet.Entry {
-	swatch := func(grey float64) []scene.Item {
-		return []scene.Item{scene.Rect(-4, -1.2, 8, 2.4, scene.Style{StrokeMM: sheet.Hair, Fill: true, FillGrey: grey})}
-	}
 	var out []sheet.Entry
 	add := func(grey float64, words string, a *heat.Account, of func(heat.Month) float64) {
 		sum := 0.0

@@ -25,7 +25,7 @@ type Order struct {
 var early = []string{"schematic", "detail", "templates", "cutplan"}
 
 // late are all of them, those that take longest last.
-var late = append(slices.Clone(early), "curves", "labels", "year", "isometric")
+var late = append(slices.Clone(early), "curves", "labels", "year", "cold", "isometric")
 
 // Make makes everything the quick answer leaves out, in the order in which it is ready: first
 // the drawings that need no ranges, then the chapters, then the rest. Drawings that are there

@@ -7,19 +7,36 @@ import (
 	"slices"
 
 	"dryfit/graph/heat"
+	"dryfit/graph/settle"
 )
 
+// Account is a job's heat with every value settled, and what was assumed on the way noted: what
+// the design day, the sizes and the year are all read from.
+type Account struct {
+	builder
+	scene    *scene
+	supplies []Supply
+}
+
+// NewAccount settles a job's heat.
+func NewAccount(in Input) *Account {
+	a := &Account{builder: builder{in: &in}}
+	a.scene = a.settle()
+	a.supplies = supplies(&in, a.scene, &a.builder)
+	return a
+}
+
 // Answer works everything out: without weather all but the year.
-func Answer(in Input) *Report {
-	s, b := newScene(&in)
-	r := &Report{}
+func (a *Account) Answer(more More) *Report {
+	s, b := a.scene, &builder{in: a.in, more: more, assumed: slices.Clone(a.assumed), notes: slices.Clone(a.notes)}
+	r := &Report{Supplies: a.supplies}
 	b.loss(s, r)
 	b.unitTable(s, r)
+	b.airs(s, r)
 	b.rise(s, r)
 	b.sizes(s, r)
-	r.Supplies = supplies(&in, s, b)
-	if in.Weather != nil {
-		r.Notes = append(r.Notes, in.Weather.Notes...)
+	if more.Weather != nil {
+		r.Notes = append(r.Notes, more.Weather.Notes...)
 		b.year(s, r)
 		b.timer(s, r)
 	}
@@ -27,6 +44,9 @@ func Answer(in Input) *Report {
 	r.Assumed = b.list()
 	return r
 }
+
+// Heats returns the unit and the mode in which it heats the tub; nil and "" where not known.
+func (a *Account) Heats() (unit *settle.Part, mode string) { return a.in.Unit, a.in.Heating.Mode }
 
 // A DesignDay is what the rules read: the coldest day and the supply.
 type DesignDay struct {
@@ -37,13 +57,13 @@ type DesignDay struct {
 	Supplies       []Supply
 }
 
-// Design works out the design day alone; HeldW and LostW are 0 without a unit.
-func Design(in Input) DesignDay {
-	s, b := newScene(&in)
-	d := DesignDay{AirC: s.designC, Said: in.Stage.Circuit.Site.AirSet, Supplies: supplies(&in, s, b)}
+// Design reads the design day alone; HeldW and LostW are 0 without a unit.
+func (a *Account) Design() DesignDay {
+	s := a.scene
+	d := DesignDay{AirC: s.designC, Said: a.in.Stage.Circuit.Site.AirSet, Supplies: a.supplies}
 	if s.planned != nil {
-		d.RatingsAssumed = len(in.Unit.Unit.Ratings) == 0
-		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, b.need(s, 0))
+		d.RatingsAssumed = len(a.in.Unit.Unit.Ratings) == 0
+		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, a.need(s, 0))
 	}
 	return d
 }
@@ -51,7 +71,7 @@ func Design(in Input) DesignDay {
 // loss works out the terms at the design air.
 func (b *builder) loss(s *scene, r *Report) {
 	t := &s.tub
-	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.in.Weather)}
+	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.more.Weather)}
 	l := &r.Loss
 	l.UA, l.AirC, l.WaterC = t.UA()+t.PipesUA, s.designC, t.SetC
 	l.StandingW = l.UA * (t.SetC - s.designC)
@@ -145,7 +165,7 @@ func (b *builder) rise(s *scene, r *Report) {
 	if plant == nil {
 		return
 	}
-	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.in.Weather)}
+	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.more.Weather)}
 	from := b.in.Ask.FromC.Or(s.tub.FillC)
 	still := func(float64) heat.Air { return air }
 	r.HeatUp = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC}
@@ -162,7 +182,7 @@ func (b *builder) rise(s *scene, r *Report) {
 
 // day returns the air from the day that is asked for on, and its name; the year goes round.
 func (b *builder) day() (air func(seconds float64) heat.Air, name string, ok bool) {
-	w := b.in.Weather
+	w := b.more.Weather
 	if w == nil || b.in.Ask.Month == 0 {
 		return nil, "", false
 	}
@@ -175,77 +195,6 @@ func (b *builder) day() (air func(seconds float64) heat.Air, name string, ok boo
 	}, fmt.Sprintf("%02d-%02d", b.in.Ask.Month, b.in.Ask.Day), true
 }
 
-// need is what the tub asks of a unit.
-func (b *builder) need(s *scene, least float64) heat.Need {
-	n := heat.Need{DesignC: s.designC, Humidity: s.humid, HeatUpC: s.designC, LeastM3s: least, WithinH: b.in.Stage.Circuit.Site.HeatUpS.Or(0) / 3600}
-	if s.planned != nil {
-		n.FlowM3s = s.planned.FlowM3s
-		n.PumpHeatW = s.planned.PumpW * s.planned.PumpHeat * math.Min(1, s.planned.FilterH/24)
-	}
-	return n
-}
-
-// sizes holds the job's unit and the next sizes of the catalogue down and up against the tub.
-func (b *builder) sizes(s *scene, r *Report) {
-	if s.planned == nil {
-		return
-	}
-	own := s.planned.Unit
-	at := func(u *heat.Unit) float64 {
-		return u.At(heat.Air{TempC: 7, Humidity: 0.85}, s.tub.SetC, 0).OutputW
-	}
-	size := at(own)
-	add := func(name string, u *heat.Unit, least float64, this bool) {
-		need := b.need(s, least)
-		if flow, ok := b.in.Heating.OfSize[name]; ok && !this {
-			need.FlowM3s = flow
-		}
-		sized := heat.Size(&s.tub, u, need)
-		if b.in.Heating.FlowM3s <= 0 {
-			sized.Flow = true // not known: the flow rules speak of it
-		}
-		row := Sized{Unit: name, This: this, Sized: sized}
-		for _, x := range []struct {
-			ok   bool
-			word string
-		}{{sized.Hold, "hold"}, {sized.Time, "time"}, {sized.Flow, "flow"}, {sized.Water, "water"}} {
-			if !x.ok {
-				row.Reasons = append(row.Reasons, x.word)
-			}
-		}
-		r.Sizes = append(r.Sizes, row)
-		if this {
-			r.Unit.HoldsC, r.Unit.HoldsKnown = sized.HoldsC, sized.HoldsKnown
-		}
-	}
-	var below, above *heat.Unit
-	var leastBelow, leastAbove float64
-	for _, row := range b.in.Stage.Circuit.Catalog.Rows() {
-		if row.Kind != "heat-pump" || row.PowerW <= 0 {
-			continue
-		}
-		u := b.fromRow(row)
-		switch w := at(u); {
-		case w < 0.93*size && (below == nil || w > at(below)):
-			below, leastBelow = u, row.Least
-		case w > 1.07*size && (above == nil || w < at(above)):
-			above, leastAbove = u, row.Least
-		}
-	}
-	if below != nil {
-		add(below.ID, below, leastBelow, false)
-	}
-	add(own.ID, own, b.leastFlow(), true)
-	if above != nil {
-		add(above.ID, above, leastAbove, false)
-	}
-}
-
-// leastFlow is the least flow the job's unit asks for [m³/s].
-func (b *builder) leastFlow() float64 {
-	return b.in.Unit.Least.V
-}
-
 // list returns what was assumed and nobody gave, the heaviest first.
 func (b *builder) list() []Assumed {
 	var out []Assumed
@@ -256,14 +205,4 @@ func (b *builder) list() []Assumed {
 	}
 	slices.SortStableFunc(out, func(x, y Assumed) int { return cmp.Compare(math.Abs(y.MovesKWh), math.Abs(x.MovesKWh)) })
 	return out
-}
-
-// UnitHolds reports how the job's own unit meets the tub; nil where there is none.
-func (r *Report) UnitHolds() *Sized {
-	for i := range r.Sizes {
-		if r.Sizes[i].This {
-			return &r.Sizes[i]
-		}
-	}
-	return nil
 }

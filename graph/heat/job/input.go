@@ -15,10 +15,17 @@ type Input struct {
 	SetC    float64       // temperature held
 	Heating Heating
 	Pipes   []heat.OutsidePipe // that run outdoors, both ways
-	Weather *heat.Weather      // nil: none, so there is no year
-	Sample  Sampled            // of the flows, for the year's ranges
-	Bill    Bill
 	Ask     Ask
+}
+
+// More is what the answers take beside: the design day does without.
+type More struct {
+	Weather *heat.Weather // nil: none, so there is no year
+	Sample  Sampled       // of the flows, for the year's ranges
+	Bill    Bill
+	// OfSize is the flow through a unit of the catalogue in this one's place, by its row's name,
+	// m³/s: a larger one loses less. Rows that are not in it are held at this unit's flow.
+	OfSize map[string]float64
 }
 
 // Heating is the pump's way of running while heat is made.
@@ -29,9 +36,6 @@ type Heating struct {
 	FlowM3s float64 // through the unit, after the work; 0: not known
 	// What the pump gives the water in that mode, W: head by flow by weight. 0: not known.
 	WaterTodayW, WaterPlannedW float64
-	// OfSize is the flow through a unit of the catalogue in this one's place, by its row's name,
-	// m³/s: a larger one loses less. Rows that are not in it are held at this unit's flow.
-	OfSize map[string]float64
 }
 
 // Bill is what the work costs, for the payback.
@@ -57,6 +61,7 @@ type Assumed struct {
 type Report struct {
 	Loss     Loss
 	Unit     UnitReport
+	Airs     []AtAir // from the coldest up; none without a unit
 	HeatUp   *Rise
 	Recovery *Rise // after the longest time with the cover off
 	Year     *YearReport

@@ -53,9 +53,10 @@ func (s *scene) plants(f func(*heat.Plant)) {
 	}
 }
 
-// builder makes the scene and notes what it assumes.
+// builder makes the scene and notes what it assumes; the answers read both.
 type builder struct {
 	in      *Input
+	more    More
 	assumed []Assumed
 	notes   []string
 }
@@ -75,14 +76,14 @@ func (b *builder) vary(low, high float64, apply func(*scene, float64)) {
 	b.assumed = append(b.assumed, Assumed{Low: low, High: high, apply: apply})
 }
 
-func newScene(in *Input) (*scene, *builder) {
-	b := &builder{in: in}
+// settle makes the scene.
+func (b *builder) settle() *scene {
 	s := &scene{cop: 1}
 	b.climate(s)
 	b.tub(s)
 	b.plants(s)
 	b.tariff(s)
-	return s, b
+	return s
 }
 
 // climate settles the design day.

@@ -9,13 +9,13 @@ func (b *builder) timer(s *scene, r *Report) {
 	if s.planned == nil || !s.tariff.Known || u == nil || u.Between == nil || !u.Between[0].Set || !u.Between[1].Set {
 		return
 	}
-	mean, humidity := meanDay(b.in.Weather)
+	mean, humidity := meanDay(b.more.Weather)
 	d := heat.TimerDay{UA: s.tub.UA() + s.tub.PipesUA, Capacity: s.tub.Capacity(), SetC: s.tub.SetC}
 	open := heat.Shares([]heat.Window{{FromH: s.tub.Use.At, ToH: wrap(s.tub.Use.At + s.tub.Use.OpenS/3600)}})
 	unit := withCOP(s.planned.Unit, s.cop)
 	for k := range d.Slots {
 		hour := k / 2
-		air := heat.Air{TempC: mean[hour], Humidity: humidity, Wind: meanWind(b.in.Weather)}
+		air := heat.Air{TempC: mean[hour], Humidity: humidity, Wind: meanWind(b.more.Weather)}
 		at := unit.At(air, s.tub.SetC, s.planned.FlowM3s)
 		out, in := at.OutputW, at.InputW
 		if out <= 0 {

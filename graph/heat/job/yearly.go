@@ -26,7 +26,7 @@ func (b *builder) year(s *scene, r *Report) {
 	}
 	r.Year = y
 	var all []outcome
-	flows := b.in.Sample
+	flows := b.more.Sample
 	for n, i := range sample.Few() {
 		c := s.clone()
 		if n < len(flows.FlowM3s) && c.planned != nil && flows.FlowM3s[n] > 0 { // not where it is NaN
@@ -66,7 +66,7 @@ func (o outcome) share() float64 {
 
 // run works out both years of a scene.
 func (b *builder) run(s *scene) (o outcome, today, planned *heat.Account) {
-	weather := b.in.Weather
+	weather := b.more.Weather
 	if s.airK != 0 {
 		w := *weather
 		w.Hours = slices.Clone(w.Hours)
@@ -166,11 +166,11 @@ func (b *builder) payback(y *YearReport) {
 		return
 	}
 	work, priced := money(t.Work)
-	total := b.in.Bill.Total + work
+	total := b.more.Bill.Total + work
 	if total <= 0 {
 		return
 	}
-	y.PaybackKnown, y.PaybackAtLeast = true, !priced || !b.in.Bill.Complete
+	y.PaybackKnown, y.PaybackAtLeast = true, !priced || !b.more.Bill.Complete
 	years := func(saving float64) float64 {
 		if saving <= 0 {
 			return math.Inf(1)

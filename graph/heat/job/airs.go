@@ -1,0 +1,70 @@
+package job
+
+import (
+	"math"
+
+	"dryfit/graph/heat"
+)
+
+// AtAir is the tub, its water held, and what heats it, in air of one temperature.
+type AtAir struct {
+	AirC     float64
+	Hours    int     // of the climate's year, within half a degree of it
+	Colder   int     // of that year below it
+	LosesW   float64 // cover on, less the pump's own heat
+	OpenW    float64 // on top, while the cover is off
+	GivesW   float64 // by the unit at full speed; 0: it stands
+	ElementW float64 // by the element beside it
+}
+
+// Share is the part of the time that the unit runs to hold the tub, cover on; above 1: it does
+// not. +Inf where it stands.
+func (a AtAir) Share() float64 {
+	if a.GivesW <= 0 {
+		return math.Inf(1)
+	}
+	return math.Max(0, a.LosesW) / a.GivesW
+}
+
+// Where the airs begin and end that are looked at, °C: at the least from mild frost, at the
+// most as far as there is any air to speak of.
+const (
+	airsFromC, airsToC       = -8.0, 20.0
+	airsLeastC, airsWarmestC = -40.0, 40.0
+)
+
+// airs goes through the air degree by degree: from the coldest that is asked for or that the
+// climate has, or where the unit stops, to the warmest.
+func (b *builder) airs(s *scene, r *Report) {
+	if s.planned == nil {
+		return
+	}
+	unit := s.planned.Unit
+	low, high := math.Min(airsFromC, math.Floor(s.designC)-2), airsToC
+	if unit.HasLeast {
+		low = math.Min(low, math.Floor(unit.LeastAirC)-2)
+	}
+	var counts map[int]int
+	var hours []heat.Air
+	if w := b.more.Weather; w != nil {
+		counts, hours = map[int]int{}, w.Hours
+		for _, a := range hours {
+			counts[int(math.Round(a.TempC))]++
+			low, high = math.Min(low, math.Floor(a.TempC)), math.Max(high, math.Ceil(a.TempC))
+		}
+	}
+	need, wind := b.need(s, 0), meanWind(b.more.Weather)
+	for c := math.Max(low, airsLeastC); c <= math.Min(high, airsWarmestC); c++ {
+		need.DesignC = c
+		at := AtAir{AirC: c, Hours: counts[int(c)]}
+		at.GivesW, at.LosesW = heat.Held(&s.tub, unit, need)
+		at.OpenW = s.tub.Bathing(s.tub.SetC, heat.Air{TempC: c, Humidity: s.humid, Wind: wind}).Total()
+		at.ElementW = s.planned.Beside(at.GivesW)
+		for _, h := range hours {
+			if h.TempC < c {
+				at.Colder++
+			}
+		}
+		r.Airs = append(r.Airs, at)
+	}
+}

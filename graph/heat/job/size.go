@@ -1,0 +1,121 @@
+package job
+
+import (
+	"math"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
+
+// need is what the tub asks of a unit.
+func (b *builder) need(s *scene, least float64) heat.Need {
+	n := heat.Need{DesignC: s.designC, Humidity: s.humid, HeatUpC: s.designC, LeastM3s: least, WithinH: b.in.Stage.Circuit.Site.HeatUpS.Or(0) / 3600}
+	if s.planned != nil {
+		n.FlowM3s = s.planned.FlowM3s
+		n.PumpHeatW = s.planned.PumpW * s.planned.PumpHeat * math.Min(1, s.planned.FilterH/24)
+	}
+	return n
+}
+
+// Neighbours names the rows of the catalogue that are the next size down and up from the job's
+// unit, by what they give at its tub in the usual air; none where there is no unit.
+func (a *Account) Neighbours() []string {
+	var out []string
+	below, above := a.neighbours(a.scene)
+	for _, row := range []*catalog.Row{below, above} {
+		if row != nil {
+			out = append(out, row.Name)
+		}
+	}
+	return out
+}
+
+// sameSize is how near two outputs are that are one size.
+const sameSize = 0.07
+
+func (b *builder) neighbours(s *scene) (below, above *catalog.Row) {
+	if s.planned == nil {
+		return nil, nil
+	}
+	gives := func(u *heat.Unit) float64 {
+		return u.At(heat.Air{TempC: usualAirC, Humidity: 0.85}, s.tub.SetC, 0).OutputW
+	}
+	own := gives(s.planned.Unit)
+	var least, most float64
+	for _, row := range UnitRows(b.in.Stage.Catalog()) {
+		switch w := gives(b.fromRow(row)); {
+		case w < (1-sameSize)*own && (below == nil || w > least):
+			below, least = &row, w
+		case w > (1+sameSize)*own && (above == nil || w < most):
+			above, most = &row, w
+		}
+	}
+	return below, above
+}
+
+// UnitRows lists the heat pumps of a catalogue that are told by their size.
+func UnitRows(cat *catalog.Catalog) []catalog.Row {
+	var out []catalog.Row
+	for _, row := range cat.Rows() {
+		if row.Kind == string(graph.HeatPump) && row.PowerW > 0 {
+			out = append(out, row)
+		}
+	}
+	return out
+}
+
+// sizes holds the job's unit and the next sizes of the catalogue down and up against the tub.
+func (b *builder) sizes(s *scene, r *Report) {
+	if s.planned == nil {
+		return
+	}
+	below, above := b.neighbours(s)
+	if below != nil {
+		r.Sizes = append(r.Sizes, b.sizeOfRow(s, below))
+	}
+	own := b.sized(s, s.planned.Unit, b.need(s, b.in.Unit.Least.V))
+	own.This = true
+	r.Unit.HoldsC, r.Unit.HoldsKnown = own.HoldsC, own.HoldsKnown
+	r.Sizes = append(r.Sizes, own)
+	if above != nil {
+		r.Sizes = append(r.Sizes, b.sizeOfRow(s, above))
+	}
+}
+
+// sizeOfRow holds a row of the catalogue against the tub, at the flow it would get there.
+func (b *builder) sizeOfRow(s *scene, row *catalog.Row) Sized {
+	need := b.need(s, row.Least)
+	if flow, ok := b.more.OfSize[row.Name]; ok {
+		need.FlowM3s = flow
+	}
+	return b.sized(s, b.fromRow(*row), need)
+}
+
+// sized holds one unit against what the tub needs of it.
+func (b *builder) sized(s *scene, u *heat.Unit, need heat.Need) Sized {
+	sized := heat.Size(&s.tub, u, need)
+	if b.in.Heating.FlowM3s <= 0 {
+		sized.Flow = true // not known: the flow rules speak of it
+	}
+	out := Sized{Unit: u.ID, Sized: sized}
+	for _, x := range []struct {
+		ok   bool
+		word string
+	}{{sized.Hold, "hold"}, {sized.Time, "time"}, {sized.Flow, "flow"}, {sized.Water, "water"}} {
+		if !x.ok {
+			out.Reasons = append(out.Reasons, x.word)
+		}
+	}
+	return out
+}
+
+// UnitHolds reports how the job's own unit meets the tub; nil where there is none.
+func (r *Report) UnitHolds() *Sized {
+	for i := range r.Sizes {
+		if r.Sizes[i].This {
+			return &r.Sizes[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,19 @@
+package drawing
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+	"dryfit/render/year"
+)
+
+// coldPages draws whether the unit holds the tub, over the air.
+func coldPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	if p.Heat == nil {
+		return nil, nil
+	}
+	h := p.Heat
+	return year.Cold(year.ColdInput{Airs: h.Airs, DesignC: h.Loss.AirC, WaterC: h.Loss.WaterC, HoldsC: h.Unit.HoldsC, HoldsSet: h.Unit.HoldsKnown,
+		Climate: h.Year != nil, Job: p.Circuit.Job, Units: units, Page: page}), nil
+}

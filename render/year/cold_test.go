@@ -1,0 +1,112 @@
+package year
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"dryfit/graph/heat/job"
+	"dryfit/render/scene"
+)
+
+// airs are those of a tub that loses 20 W for each kelvin below 38 °C, and of a unit that gives
+// 200 W more for each kelvin of air and stands below -10 °C.
+func airs(elementW float64) []job.AtAir {
+	var out []job.AtAir
+	for c := -14.0; c <= 20; c++ {
+		a := job.AtAir{AirC: c, Hours: 10, Colder: int(c+14) * 10, LosesW: 20 * (38 - c), OpenW: 3000, ElementW: elementW}
+		if c >= -10 {
+			a.GivesW = 4000 + 200*(c+10)
+		}
+		out = append(out, a)
+	}
+	return out
+}
+
+// of returns the points of the line with a tag.
+func of(items []scene.Item, tag string) []scene.Point {
+	var out []scene.Point
+	for _, it := range items {
+		if s, ok := it.(scene.Shape); ok && s.Tag == tag {
+			for _, p := range s.Paths {
+				out = append(out, p.Start)
+				for _, g := range p.Segments {
+					out = append(out, g.To)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// The lines stand where the axis says: the unit's rises upright at its least air and gives 10 kW
+// at 20 °C; the loss is 20 W for each kelvin.
+func TestColdMeasuresWhatItSays(t *testing.T) {
+	pages := Cold(ColdInput{Airs: airs(0), DesignC: -6, WaterC: 38, HoldsC: -10, HoldsSet: true, Climate: true})
+	if len(pages) != 1 {
+		t.Fatalf("%d pages", len(pages))
+	}
+	ticks := map[string]scene.Point{}
+	for _, it := range pages[0].Items {
+		if x, ok := it.(scene.Text); ok {
+			if _, had := ticks[x.Text]; !had {
+				ticks[x.Text] = x.At
+			}
+		}
+	}
+	perKW := (ticks["0"].Y - ticks["10"].Y) / 10
+	perK := (ticks["10 °C"].X - ticks["0 °C"].X) / 10
+	if !(perKW > 0) || !(perK > 0) {
+		t.Fatalf("no axes: %v", ticks)
+	}
+	kW := func(p scene.Point) float64 { return (ticks["0"].Y - p.Y) / perKW }
+	air := func(p scene.Point) float64 { return (p.X - ticks["0 °C"].X) / perK }
+	gives := of(pages[0].Items, "gives")
+	if first, second, last := gives[0], gives[1], gives[len(gives)-1]; math.Abs(air(first)+10) > 0.01 || math.Abs(air(second)+10) > 0.01 ||
+		math.Abs(kW(first)) > 0.01 || math.Abs(kW(second)-4) > 0.01 || math.Abs(kW(last)-10) > 0.01 || math.Abs(air(last)-20) > 0.01 {
+		t.Errorf("the unit's line goes from %.2f °C %.2f kW by %.2f kW to %.2f °C %.2f kW", air(first), kW(first), kW(second), air(last), kW(last))
+	}
+	for _, p := range of(pages[0].Items, "loses") {
+		if want := 0.02 * (38 - air(p)); math.Abs(kW(p)-want) > 0.01 {
+			t.Errorf("the tub loses %.3f kW at %.1f °C, want %.3f", kW(p), air(p), want)
+		}
+	}
+	if at := of(pages[0].Items, "design"); math.Abs(air(at[0])+6) > 0.01 {
+		t.Errorf("asked for at %.2f °C", air(at[0]))
+	}
+	bars := 0
+	for _, it := range pages[0].Items {
+		if s, ok := it.(scene.Shape); ok && s.Tag == "hours" {
+			bars++
+		}
+	}
+	if bars != 35 {
+		t.Errorf("%d bars, want one for each of 35 degrees", bars)
+	}
+}
+
+// Without a climate there are no hours; without an element no line of it; without a unit no sheet.
+func TestColdShowsWhatThereIs(t *testing.T) {
+	if Cold(ColdInput{}) != nil {
+		t.Error("a sheet without a unit")
+	}
+	words := func(in ColdInput) string {
+		var out []string
+		for _, it := range Cold(in)[0].Items {
+			if x, ok := it.(scene.Text); ok {
+				out = append(out, x.Text)
+				if x.SizeMM < 1.8 {
+					t.Errorf("%q is %.1f mm high", x.Text, x.SizeMM)
+				}
+			}
+		}
+		return strings.Join(out, "; ")
+	}
+	plain := words(ColdInput{Airs: airs(0), DesignC: -6, WaterC: 38, HoldsC: -10, HoldsSet: true})
+	if strings.Contains(plain, "hours") || strings.Contains(plain, "element") {
+		t.Errorf("%s", plain)
+	}
+	if full := words(ColdInput{Airs: airs(2000), DesignC: -12, WaterC: 38, HoldsC: -10, HoldsSet: true, Climate: true}); !strings.Contains(full, "with the element") || !strings.Contains(full, "only down to -10 °C") || !strings.Contains(full, "40 hours of the climate's year are") {
+		t.Errorf("%s", full)
+	}
+}

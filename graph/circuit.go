@@ -43,7 +43,14 @@ type Job struct {
 	KerfMM                                float64 // mm lost by each saw cut; 0 with KerfSet false: catalogue's
 	KerfSet                               bool
 	Currency                              string
+	Photos                                []Photo // taken on site
 	Pos                                   Pos
+}
+
+// Photo names a picture beside the description.
+type Photo struct {
+	File string // its path from the description's folder, with slashes
+	Pos  Pos
 }
 
 // Water is what flows. Zero values mean "not given".

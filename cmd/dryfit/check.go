@@ -39,6 +39,7 @@ func runCheck(v *verb, args []string, w *world) int {
 	if code, ok := j.read(f, v, w); !ok {
 		return code
 	}
+	_ = j.readPhotos(w, lookAtPhoto)
 	p, err := j.make(plan.Findings | plan.Flows)
 	if err != nil {
 		return complain(w, err)

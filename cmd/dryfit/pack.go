@@ -6,7 +6,9 @@ import (
 	"path/filepath"
 
 	"dryfit/cmd/dryfit/disk"
+	"dryfit/graph"
 	"dryfit/render/pack"
+	"dryfit/render/photo"
 )
 
 func packVerb() *verb {
@@ -60,6 +62,10 @@ func runPack(v *verb, args []string, w *world) int {
 	if code, ok := j.read(f, v, w); !ok {
 		return code
 	}
+	photos := j.readPhotos(w, photo.Reduce)
+	if graph.HasErrors(j.findings) {
+		return j.say(j.findings, w)
+	}
 	if err := w.files.Replaceable(j.output, force); err != nil { // again: it may hold an input
 		return complain(w, err)
 	}
@@ -70,7 +76,7 @@ func runPack(v *verb, args []string, w *world) int {
 	if err != nil {
 		return complain(w, err)
 	}
-	made, err := pack.Make(p, pack.Options{Units: j.style(w).Units, Page: page, Tell: j.tell, Source: j.sources[j.file], Since: earlier})
+	made, err := pack.Make(p, pack.Options{Units: j.style(w).Units, Page: page, Tell: j.tell, Source: j.sources[j.file], Since: earlier, Photos: photos})
 	if err != nil {
 		return complain(w, err)
 	}

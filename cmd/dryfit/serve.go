@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"os"
@@ -19,6 +20,7 @@ import (
 	"dryfit/graph/description/located"
 	"dryfit/graph/whatif"
 	page "dryfit/render/live"
+	"dryfit/render/photo"
 )
 
 func serveVerb() *verb {
@@ -112,7 +114,35 @@ type served struct {
 
 	mu   sync.Mutex
 	file string // "" until one is begun
+
+	small map[[sha256.Size]byte]photo.Photo // what pictures became, by their bytes
 }
+
+// reduced is photo.Reduce, which takes a second for a large picture, done once for each.
+func (s *served) reduced(name string, data []byte) (photo.Photo, error) {
+	sum := sha256.Sum256(data)
+	s.mu.Lock()
+	p, ok := s.small[sum]
+	s.mu.Unlock()
+	if ok {
+		p.Name = name
+		return p, nil
+	}
+	p, err := photo.Reduce(name, data)
+	if err != nil {
+		return photo.Photo{}, err
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.small == nil || len(s.small) >= mostReduced {
+		s.small = map[[sha256.Size]byte]photo.Photo{}
+	}
+	s.small[sum] = p
+	return p, nil
+}
+
+// mostReduced is how many reduced pictures are kept.
+const mostReduced = 64
 
 func (s *served) name() string {
 	s.mu.Lock()
@@ -160,7 +190,20 @@ func (s *served) load() (whatif.Job, []string, error) {
 		out.Catalogs = append(out.Catalogs, whatif.File{Name: name, Data: data})
 	}
 	c, _ := out.Read()
-	if c == nil || c.Climate == nil || c.Climate.File == "" {
+	if c == nil {
+		return out, names, nil
+	}
+	for _, p := range c.Job.Photos {
+		names = append(names, filepath.Join(filepath.Dir(file), filepath.FromSlash(p.File)))
+	}
+	photos, found := readPhotos(file, c.Job, disk.PeekWithin, s.reduced)
+	if len(found) > 0 {
+		return out, names, fmt.Errorf("%s: %s", found[0].Pos, found[0].Message)
+	}
+	for _, p := range photos {
+		out.Photos = append(out.Photos, whatif.File{Name: p.Name, Data: p.JPEG})
+	}
+	if c.Climate == nil || c.Climate.File == "" {
 		return out, names, nil
 	}
 	name := c.Climate.File

@@ -19,6 +19,7 @@ var jobFields = []field[graph.Job]{
 	wordField("units", []string{"metric", "inch"}, func(j *graph.Job) *string { return &j.Units }),
 	qtySet("kerf", sawKerf, func(j *graph.Job) *float64 { return &j.KerfMM }, func(j *graph.Job) *bool { return &j.KerfSet }),
 	textField("currency", `such as "EUR"`, func(j *graph.Job) *string { return &j.Currency }),
+	photosField("photos"),
 }
 
 func (r *reader) job(v located.Value) {

@@ -4,6 +4,7 @@ package description
 const (
 	MaxParts  = 5000
 	MaxLegs   = 20000
+	maxPhotos = 24
 	maxPorts  = 200 // of one part
 	maxModes  = 200
 	maxSpeeds = 50  // of one pump

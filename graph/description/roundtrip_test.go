@@ -100,6 +100,7 @@ notes = ["one", "two\nlines"]
 units = "inch"
 kerf = "1/16 in"
 currency = "EUR"
+photos = ["cabinet.jpg", "left/behind.png"]
 
 [water]
 volume = "300 gal"

@@ -19,6 +19,7 @@ type Job struct {
 	Text     []byte
 	Catalogs []File // files of catalogue rows, laid over the built-in ones in turn
 	Weather  []byte // what the file named by [climate] holds; nil where none is named
+	Photos   []File // that [job] names, as the papers show them: reduced JPEG
 	Units    string // "metric" or "inch"; "": what the description says
 }
 

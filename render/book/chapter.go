@@ -2,6 +2,7 @@ package book
 
 import (
 	"dryfit/graph"
+	"dryfit/render/photo"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/table"
@@ -41,6 +42,7 @@ const (
 	Table               // Block
 	Blanks              // Block, whose last column is written into by hand
 	Sheet               // Scene, at its true size on a page of its own; File is its SVG
+	Photo               // Photo, with Text under it; File is its JPEG
 )
 
 // Item is one thing in a chapter.
@@ -51,6 +53,7 @@ type Item struct {
 	First int
 	Block table.Block
 	Scene *scene.Scene
+	Photo photo.Photo
 	File  string
 }
 

@@ -26,6 +26,8 @@ func (it *Item) text() table.Block {
 		return it.Block
 	case Sheet:
 		return table.Block{}
+	case Photo:
+		return table.Block{Lines: []string{it.Text}}
 	case Bullets, Alert:
 		b := table.Block{}
 		if it.Text != "" {

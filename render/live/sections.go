@@ -2,6 +2,8 @@ package live
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"fmt"
 	"html/template"
 	"strings"
@@ -13,6 +15,7 @@ import (
 	"dryfit/render/book"
 	"dryfit/render/drawing"
 	"dryfit/render/pack"
+	"dryfit/render/photo"
 )
 
 // Section is one piece of the page, replaced as a whole when it changes.
@@ -57,22 +60,45 @@ func Quick(s *whatif.Study) ([]Section, error) {
 func Full(j *whatif.Job, p *plan.Plan) ([]Section, error) {
 	units := j.System(p.Circuit)
 	out := []Section{{ID: "findings", HTML: FindingsHTML(j, p.Findings, units)}}
-	chapters, err := chaptersOf(p, units, func(id string) bool { return id != "findings" })
+	photos, err := photosOf(j)
+	if err != nil {
+		return nil, err
+	}
+	chapters, err := chaptersOf(p, units, func(id string) bool { return id != "findings" }, photos...)
 	return append(out, chapters...), err
 }
 
 // chaptersOf writes the chapters of the book that are wanted.
-func chaptersOf(p *plan.Plan, units quantity.System, want func(id string) bool) ([]Section, error) {
+func chaptersOf(p *plan.Plan, units quantity.System, want func(id string) bool, photos ...photo.Photo) ([]Section, error) {
 	var out []Section
-	for _, c := range pack.Chapters(p, units) {
+	for _, c := range pack.Chapters(p, units, photos...) {
 		if !want(c.ID) {
 			continue
+		}
+		for i, it := range c.Items {
+			if it.Kind == book.Photo { // another picture under the same name is fetched anew
+				sum := sha256.Sum256(it.Photo.JPEG)
+				c.Items[i].File += "?" + hex.EncodeToString(sum[:8])
+			}
 		}
 		text, err := c.HTML()
 		if err != nil {
 			return nil, err
 		}
 		out = append(out, Section{ID: ChapterPrefix + c.ID, HTML: string(text)})
+	}
+	return out, nil
+}
+
+// photosOf returns the pictures of a job.
+func photosOf(j *whatif.Job) ([]photo.Photo, error) {
+	var out []photo.Photo
+	for _, f := range j.Photos {
+		p, err := photo.Of(f.Name, f.Data)
+		if err != nil {
+			return nil, fmt.Errorf("photo %s %w", f.Name, err)
+		}
+		out = append(out, p)
 	}
 	return out, nil
 }

@@ -21,7 +21,7 @@ func bookOf(p *plan.Plan, style table.Style, o Options, pictures []picture) *boo
 	j, names := factsOf(p, style.Units), tag.Of(p.Circuit, p.Net())
 	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: o.Page.Format}
 	for _, c := range []book.Chapter{
-		answer(p, style), changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures),
+		answer(p, style), changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures), photos(o.Photos),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
 		winter(j), recording(p, j), asBuilt(p, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {

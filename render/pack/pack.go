@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/drawing"
 	"dryfit/render/order"
+	"dryfit/render/photo"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/table"
@@ -41,6 +42,8 @@ type Options struct {
 
 	Source []byte   // the description itself, to lie in the pack; nil: not
 	Since  *Earlier // an earlier pack to say the differences from; nil: none
+
+	Photos []photo.Photo // taken on site
 }
 
 // Make makes every file of the pack.
@@ -78,6 +81,9 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 			return nil, err
 		}
 		out.Files = append(out.Files, File{"drawings.pdf", drawings})
+	}
+	for i, one := range o.Photos {
+		out.Files = append(out.Files, File{PhotoFile(i), one.JPEG})
 	}
 	lists, err := lists(p, style)
 	if err != nil {

@@ -5,13 +5,14 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/book"
 	"dryfit/render/drawing"
+	"dryfit/render/photo"
 	"dryfit/render/table"
 )
 
 // Chapters returns the chapters of the book without those of its drawings, for a screen that
 // shows them as they become ready. What the plan does not hold is left out.
-func Chapters(p *plan.Plan, units quantity.System) []book.Chapter {
-	return bookOf(p, table.Style{Units: units}, Options{}, nil).Chapters
+func Chapters(p *plan.Plan, units quantity.System, photos ...photo.Photo) []book.Chapter {
+	return bookOf(p, table.Style{Units: units}, Options{Photos: photos}, nil).Chapters
 }
 
 // Sheets returns the sheets of one view as the chapter of drawings shows them, without the

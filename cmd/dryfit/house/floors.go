@@ -13,7 +13,7 @@ var floors = [][]string{
 	{"render/schematic", "render/isometric", "render/detail", "render/template", "render/sticker", "render/cutplan", "render/year"},
 	{"render/schematic/arrange", "render/tag"},
 	{"render/sheet", "render/symbol", "render/label", "render/schematic/place"},
-	{"render/scene", "render/schematic/engine"},
+	{"render/scene", "render/photo", "render/schematic/engine"},
 	{"render/schematic/layoutcache"},
 	{"graph/whatif"},
 	{"graph/plan"},

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"dryfit/render/live"
+	"dryfit/render/pack"
 )
 
 // routes are all the paths there are.
@@ -18,6 +19,7 @@ func (s *Server) routes() http.Handler {
 	mux.HandleFunc("GET /live.js", fixed("text/javascript; charset=utf-8", live.Script()))
 	mux.HandleFunc("GET /events", s.events())
 	mux.HandleFunc("GET /section/{hash}", s.section)
+	mux.HandleFunc("GET /{photo}", s.photo)
 	mux.HandleFunc("GET /names", s.names)
 	mux.HandleFunc("GET /about", s.about)
 	mux.HandleFunc("GET /explain", s.explain)
@@ -123,6 +125,19 @@ func (s *Server) events() http.HandlerFunc {
 			}
 		}
 	}
+}
+
+// photo sends a picture of the job, by the name its file has in a pack.
+func (s *Server) photo(w http.ResponseWriter, r *http.Request) {
+	if c := s.last(); c != nil {
+		for i, f := range c.job.Photos {
+			if r.PathValue("photo") == pack.PhotoFile(i) {
+				answer(w, "image/jpeg", f.Data)
+				return
+			}
+		}
+	}
+	http.NotFound(w, r)
 }
 
 // names lists what can be looked at.

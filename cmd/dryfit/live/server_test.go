@@ -7,6 +7,7 @@ import (
 	"io"
 	"net"
 	"net/http"
+	"net/http/httptest"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -484,6 +485,23 @@ func TestPutIntoTheFile(t *testing.T) {
 		t.Errorf("the file is\n%s", now)
 	}
 	until(t, states, "the file with the value in it", func(st state) bool { return settled(st) && hash(st, "side-turn") != "" })
+}
+
+// A photo of the job is sent under the name it has in a pack, and nothing else is.
+func TestPhotosAreServed(t *testing.T) {
+	s := New(Config{File: "job.toml"}, NewDoor(addr(t, "127.0.0.1:8080"), ""))
+	s.keep(&current{job: whatif.Job{File: "job.toml", Photos: []whatif.File{{Name: "cabinet.jpg", Data: []byte("a picture")}}}})
+	for path, want := range map[string]int{"photo-1.jpg": http.StatusOK, "photo-2.jpg": http.StatusNotFound, "cabinet.jpg": http.StatusNotFound} {
+		r, err := http.NewRequestWithContext(t.Context(), http.MethodGet, "http://127.0.0.1:8080/"+path, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w := httptest.NewRecorder()
+		s.door.guard(s.routes()).ServeHTTP(w, r)
+		if w.Code != want || want == http.StatusOK && (w.Body.String() != "a picture" || w.Header().Get("Content-Type") != "image/jpeg") {
+			t.Errorf("%s: %d %q, want %d", path, w.Code, w.Body, want)
+		}
+	}
 }
 
 // Where others can look on nothing is written, whoever asks.

@@ -242,5 +242,9 @@ func (s *Server) papers(ctx context.Context, c *current) {
 // sameJob reports whether nothing that counts is others.
 func sameJob(a, b *whatif.Job) bool {
 	return a.File == b.File && a.Units == b.Units && bytes.Equal(a.Text, b.Text) && bytes.Equal(a.Weather, b.Weather) &&
-		slices.EqualFunc(a.Catalogs, b.Catalogs, func(x, y whatif.File) bool { return x.Name == y.Name && bytes.Equal(x.Data, y.Data) })
+		sameFiles(a.Catalogs, b.Catalogs) && sameFiles(a.Photos, b.Photos)
+}
+
+func sameFiles(a, b []whatif.File) bool {
+	return slices.EqualFunc(a, b, func(x, y whatif.File) bool { return x.Name == y.Name && bytes.Equal(x.Data, y.Data) })
 }

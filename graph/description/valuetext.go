@@ -19,6 +19,9 @@ func QuantityText(v float64, d quantity.Dimension) string { return exactText(v, 
 // SizeText is a nominal size of pipe.
 func SizeText(s catalog.Size) string { return sizeText(s) }
 
+// CutText is a place to cut.
+func CutText(c *graph.Cut) string { return cutText(c) }
+
 // LegText is one leg of a run.
 func LegText(l graph.Leg) string { return legText(&l) }
 

@@ -108,7 +108,7 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	a := w.newAssembly(choice)
 	place := Place{Run: path.Run.ID, Leg: leg, NeededMM: a.needed(), Terms: a.terms, Doubts: a.doubts,
-		Datum: start.datum(), DatumMM: start.face(),
+		Datum: start.datum(), DatumMM: start.face(), Far: finish.datum(), FarMM: finish.face(),
 		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
 	lo := start.face() + a.endDepth                      // first cut line as near the start as it goes
 	hi := length - finish.face() - a.lastDepth - a.gap() // and as far from it

@@ -13,6 +13,8 @@ type Place struct {
 	ToMM         float64 // second cut line
 	Datum        string  // what a tape is held to, in words: "face of the elbow-90 at bend 2 of return-line"
 	DatumMM      float64 // from the start of the leg to there
+	Far          string  // the same at the other end of the leg
+	FarMM        float64 // from the end of the leg back to there
 	RoomMM       float64 // straight pipe there is, between the sockets at its ends
 	NeededMM     float64 // what the assembly needs
 	PlayMM       float64 // how far an end can be drawn back; 0 where nobody said
@@ -25,6 +27,19 @@ type Place struct {
 
 // Cuts returns the two cut lines as they are said and marked everywhere: from the datum, mm.
 func (p Place) Cuts() (first, second float64) { return p.FromMM - p.DatumMM, p.ToMM - p.DatumMM }
+
+// LegMM is the length of the leg, end to end.
+func (p Place) LegMM() float64 { return p.DatumMM + p.RoomMM + p.FarMM }
+
+// Lies returns where along the leg the work lies, from socket to socket of what goes in: Terms
+// follow one another from the first to the second.
+func (p Place) Lies() (from, to float64) {
+	if len(p.Terms) == 0 {
+		return p.FromMM, p.ToMM
+	}
+	from = p.FromMM - p.Terms[0].MM
+	return from, from + p.NeededMM
+}
 
 // TooShort reports whether the place lacks the length, so that nothing built there means
 // anything.

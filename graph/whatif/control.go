@@ -6,6 +6,8 @@ import (
 	"strconv"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/retrofit"
 )
 
 // Control is something that may be turned: a choice of words, or a scale. Its value is text:
@@ -14,11 +16,13 @@ type Control struct {
 	ID                   string
 	Group, Label         string
 	Unit                 string
-	Choices              []Choice // empty: a scale
-	Low, High, Step, Now float64  // of a scale, in Unit
-	InFile               bool     // keys of the file say it; else it can only be tried
+	Choices              []Choice         // empty: a scale
+	Low, High, Step, Now float64          // of a scale, in Unit
+	InFile               bool             // keys of the file say it; else it can only be tried
+	Legs                 []retrofit.Place // of the place of the cut: the straights it may lie in, each with the best place there
 
-	edits func(value string) ([]edit, error) // none where the value is the one that stands
+	stands *graph.Cut                         // what the file says of the cut; nil where it leaves it open
+	edits  func(value string) ([]edit, error) // none where the value is the one that stands
 }
 
 // Choice is one word that can be chosen.
@@ -36,6 +40,10 @@ func (c *Control) check(value string) (stands bool, err error) {
 			}
 		}
 		return false, fmt.Errorf("%s can't be %q", c.Label, value)
+	}
+	if len(c.Legs) > 0 {
+		cut, err := c.cut(value)
+		return err == nil && c.stands != nil && cut.Run == c.stands.Run && cut.Leg == c.stands.Leg && cut.AtMM == c.stands.AtMM, err
 	}
 	x, err := strconv.ParseFloat(value, 64)
 	if err != nil || math.IsNaN(x) || x < c.Low-1e-9 || x > c.High+1e-9 {

@@ -22,6 +22,7 @@ const (
 	groupPump   = "Pump"
 	groupUnit   = "Unit"
 	groupGuess  = "What nobody measured"
+	groupCut    = "Cut"
 )
 
 // controlsOf lists what can be turned in a job.
@@ -43,6 +44,7 @@ func controlsOf(s *Study) []Control {
 	m.pumps()
 	m.unit()
 	m.guesses()
+	m.cut()
 	return m.out
 }
 

@@ -92,6 +92,7 @@ func (s *Study) Text(v Values) (text []byte, only []string, err error) {
 type Answer struct {
 	Job  Job        // with the text that was planned
 	Plan *plan.Plan // nil: the text has errors, see Found
+	Fit  *plan.Plan // the one that built the work in; another than Plan where what it built in is turned
 	Found
 }
 
@@ -112,16 +113,23 @@ func (s *Study) Ask(v Values, want plan.Want) (*Answer, error) {
 	}
 	out := &Answer{Job: s.Job}
 	out.Job.Text = text
+	if _, moved := v[CutID]; moved {
+		want |= plan.Places // of the one that is asked for
+	}
 	if len(built) > 0 {
-		p, found := out.Job.Plan(plan.Flows)
+		p, found := out.Job.Plan(plan.Flows | want&plan.Places)
 		if p == nil {
 			out.Found = found
 			return out, nil
 		}
+		out.Fit = p
 		if out.Job.Text, err = applied(s.Job.File, description.Write(p.Circuit), p.Circuit, built); err != nil {
 			return nil, err
 		}
 	}
 	out.Plan, out.Found = out.Job.Plan(want)
+	if out.Fit == nil {
+		out.Fit = out.Plan
+	}
 	return out, nil
 }

@@ -57,6 +57,9 @@ func TestEveryControlTurns(t *testing.T) {
 		for i := range s.Controls {
 			c := &s.Controls[i]
 			values := []string{quantity.Trim(c.Low), quantity.Trim(c.High)}
+			if c.ID == CutID {
+				continue // TestCutIsMoved
+			}
 			if len(c.Choices) > 0 {
 				values = []string{c.Choices[len(c.Choices)-1].Value, c.Choices[min(1, len(c.Choices)-1)].Value}
 			} else if text, _, err := s.Text(Values{c.ID: quantity.Trim(c.Now)}); err != nil || !bytes.Equal(text, s.Job.Text) {

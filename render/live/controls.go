@@ -23,6 +23,9 @@ func ControlsHTML(s *whatif.Study) string {
 	group := ""
 	for i := range s.Controls {
 		c := &s.Controls[i]
+		if c.ID == whatif.CutID { // it is moved on the drawing
+			continue
+		}
 		if c.Group != group {
 			if group != "" {
 				b.WriteString("</details>\n")
@@ -36,7 +39,10 @@ func ControlsHTML(s *whatif.Study) string {
 		}
 		control(&b, c)
 	}
-	b.WriteString("</details>\n</section>")
+	if group != "" {
+		b.WriteString("</details>\n")
+	}
+	b.WriteString("</section>")
 	return b.String()
 }
 

@@ -176,14 +176,14 @@ const turned = new Map();
 /** The question under way, if there is one, and whether there is a newer one. */
 const asking = { busy: false, again: false, cost: 0 };
 
-/** @param {string} path @param {object} question @returns {Promise<{ok: boolean, html: string, text: string, can: boolean}>} */
+/** @param {string} path @param {object} question @returns {Promise<{ok: boolean, html: string, cut: string, text: string, can: boolean}>} */
 async function ask(path, question) {
 	try {
 		const answer = await fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(question) });
-		if (!answer.ok) { return { ok: false, html: "", text: await answer.text(), can: false }; }
+		if (!answer.ok) { return { ok: false, html: "", cut: "", text: await answer.text(), can: false }; }
 		const got = await answer.json();
-		return { ok: true, html: got.html, text: got.text, can: Boolean(got.can) };
-	} catch { return { ok: false, html: "", text: "dryfit doesn't answer", can: false }; }
+		return { ok: true, html: got.html, cut: got.cut || "", text: got.text, can: Boolean(got.can) };
+	} catch { return { ok: false, html: "", cut: "", text: "dryfit doesn't answer", can: false }; }
 }
 
 const values = () => Object.fromEntries(turned);
@@ -204,6 +204,8 @@ async function askNow() {
 			if (got.ok) { div.innerHTML = got.html; } else { byId("cost").textContent = got.text; }
 			div.dataset.hash = "turned";
 			div.classList.add("turned");
+			const cut = document.getElementById("cut-now");
+			if (cut && got.cut) { cut.innerHTML = got.cut; cut.closest("[data-id]")?.setAttribute("data-hash", "turned"); pulled(); }
 			document.body.dataset.asked = String(Number(document.body.dataset.asked || "0") + 1);
 		}
 	} while (asking.again);
@@ -222,13 +224,14 @@ async function askCost() {
 
 /** Shows the answer as it is saved. */
 function asSaved() {
-	const div = side.querySelector("[data-id=side-answer]");
 	byId("cost").textContent = "";
-	if (!(div instanceof HTMLElement) || !last) { return; }
-	div.classList.remove("turned");
-	const piece = last.pieces.find((p) => p.id === "side-answer");
-	const text = piece && fetched.get(piece.hash);
-	if (piece && text) { swap(div, text); div.dataset.hash = piece.hash; }
+	side.querySelector("[data-id=side-answer]")?.classList.remove("turned");
+	for (const id of ["side-answer", "cut"]) {
+		const div = document.querySelector("[data-id=" + id + "]");
+		const piece = last?.pieces.find((p) => p.id === id);
+		const text = piece && fetched.get(piece.hash);
+		if (div instanceof HTMLElement && piece && text && div.dataset.hash !== piece.hash) { swap(div, text); div.dataset.hash = piece.hash; }
+	}
 }
 
 /** @param {string} id @returns {HTMLElement} */
@@ -258,6 +261,7 @@ side.addEventListener("input", (e) => {
 byId("reset").addEventListener("click", () => {
 	turned.clear();
 	for (const c of controls()) { c.value = c.dataset.now || ""; mark(c); }
+	page.querySelector("[data-id=cut]")?.setAttribute("data-hash", "turned");
 	void askNow();
 });
 
@@ -273,9 +277,97 @@ document.addEventListener("placed", () => {
 		}
 		mark(c);
 	}
+	pulled();
+	if (cutAgain()) { there.add("cut"); }
 	for (const id of [...turned.keys()]) { if (!there.has(id)) { turned.delete(id); } }
 	void askNow();
 });
+
+// ---- The cut, pulled along the old pipe ----
+
+/** The slider and the list of straights; null where nothing is cut. @returns {{at: HTMLInputElement, leg: HTMLSelectElement} | null} */
+function cutControls() {
+	const at = document.getElementById("cut-at"), leg = document.getElementById("cut-leg");
+	return at instanceof HTMLInputElement && leg instanceof HTMLSelectElement ? { at, leg } : null;
+}
+
+/** Takes the slider to a straight. @param {HTMLInputElement} at @param {HTMLOptionElement} option @param {string} value */
+function cutOn(at, option, value) {
+	at.max = option.dataset.most || "0";
+	at.dataset.low = option.dataset.low;
+	at.dataset.high = option.dataset.high;
+	at.value = value;
+}
+
+/** Asks for the cut where the list and the slider have it. @param {number} mm along the leg */
+function cutTo(mm) {
+	const c = cutControls(), option = c?.leg.selectedOptions[0];
+	if (!c || !option) { return; }
+	const low = Number(c.at.dataset.low), high = Number(c.at.dataset.high);
+	if (low <= high) { // the last millimetre before a socket is where it just fits
+		if (mm < low && mm > low - 1) { mm = low; } else if (mm > high && mm < high + 1) { mm = high; }
+	}
+	const value = option.dataset.leg + " " + String(Math.round(10 * mm) / 10) + " " + option.dataset.run;
+	if (value === c.at.dataset.now) { turned.delete("cut"); } else { turned.set("cut", value); }
+	void askNow();
+}
+
+/** Puts the controls of the cut where it was pulled to, on a page that is new. @returns {boolean} whether they are there */
+function cutAgain() {
+	const c = cutControls(), value = turned.get("cut");
+	if (!c) { return false; }
+	if (value === undefined) { return true; }
+	const option = [...c.leg.options].find((o) => value.startsWith(o.dataset.leg + " ") && value.endsWith(" " + o.dataset.run));
+	if (!option) { return false; }
+	option.selected = true;
+	cutOn(c.at, option, value.split(" ")[1]);
+	if (value === c.at.dataset.now) { turned.delete("cut"); }
+	return true;
+}
+
+page.addEventListener("input", (e) => {
+	const c = cutControls();
+	if (c && e.target === c.at) { cutTo(Number(c.at.value)); }
+	if (c && e.target === c.leg) {
+		const option = c.leg.selectedOptions[0];
+		cutOn(c.at, option, option.dataset.at || "0");
+		cutTo(Number(option.dataset.at));
+	}
+});
+
+/** What is being pulled: from where on the window, and from which place. @type {{x: number, mm: number} | null} */
+let pull = null;
+
+/** @returns {SVGSVGElement | null} the leg with the work on it */
+const strip = () => page.querySelector("#cut-now svg.strip");
+
+/** Millimetres of pipe to a pixel of the window. @param {SVGSVGElement} svg */
+const mmToPx = (svg) => svg.viewBox.baseVal.width / svg.getBoundingClientRect().width / Number(svg.dataset.scale);
+
+/** Says the place on the slider, and shows the work where it is pulled to until the answer to that is here. */
+function pulled() {
+	const svg = strip(), c = cutControls();
+	c?.at.setAttribute("aria-valuetext", document.getElementById("cut-said")?.textContent || "");
+	if (!svg || !c || !pull) { return; }
+	svg.querySelector(".work")?.setAttribute("transform", "translate(" + (Number(c.at.value) - Number(svg.dataset.at)) * Number(svg.dataset.scale) + " 0)");
+}
+
+page.addEventListener("pointerdown", (e) => {
+	const svg = strip(), c = cutControls();
+	if (!svg || !c || !e.isPrimary || e.button !== 0 || !svg.contains(/** @type {Node} */ (e.target))) { return; }
+	pull = { x: e.clientX, mm: Number(c.at.value) };
+	byId("cut-now").setPointerCapture(e.pointerId);
+	c.at.focus({ preventScroll: true });
+	e.preventDefault();
+});
+page.addEventListener("pointermove", (e) => {
+	const svg = strip(), c = cutControls();
+	if (!pull || !svg || !c || !e.isPrimary) { return; }
+	c.at.value = String(pull.mm + (e.clientX - pull.x) * mmToPx(svg));
+	pulled();
+	cutTo(Number(c.at.value));
+});
+for (const end of ["pointerup", "pointercancel"]) { page.addEventListener(end, () => { pull = null; }); }
 
 const confirm_ = /** @type {HTMLDialogElement} */ (byId("confirm"));
 /** The text the difference that is shown is of. */

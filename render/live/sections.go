@@ -36,7 +36,7 @@ var quickChapters = []string{"answer"}
 
 // Order lists the sections of the page from the top.
 func Order() []string {
-	out := []string{AnswerID, ControlsID, BeginID, "head", "findings", ChapterPrefix + "answer"}
+	out := []string{AnswerID, ControlsID, BeginID, "head", "findings", ChapterPrefix + "answer", CutID}
 	for _, v := range drawing.Views() {
 		out = append(out, DrawingPrefix+v)
 	}
@@ -50,6 +50,7 @@ func Quick(s *whatif.Study) ([]Section, error) {
 	units := j.System(p.Circuit)
 	out := []Section{
 		{ID: AnswerID, HTML: AnswerHTML(&whatif.Answer{Job: *j, Plan: p}, nil)}, {ID: ControlsID, HTML: ControlsHTML(s)},
+		{ID: CutID, HTML: CutHTML(s)},
 		{ID: "head", HTML: headHTML(p.Circuit.Job, j.File)}, {ID: "findings", HTML: FindingsHTML(j, p.Findings, units)},
 	}
 	chapters, err := chaptersOf(p, units, func(id string) bool { return contains(quickChapters, id) })

@@ -115,6 +115,15 @@ func CutinBlocks(p *plan.Plan, s Style) []Block {
 	return append(append(out, MarkingBlocks(p, s)...), AssemblyBlocks(p, s)...)
 }
 
+// PlaceLines says of a place what CutinText does: its title, and the reasons for its verdict.
+func PlaceLines(v plan.Verdict, s Style) (title string, lines []string) {
+	b := placeBlocks(v, s)[0]
+	for _, l := range b.Lines {
+		lines = append(lines, strings.TrimPrefix(strings.TrimSpace(l), "- "))
+	}
+	return b.Title, lines
+}
+
 func placeBlocks(v plan.Verdict, s Style) []Block {
 	b := Block{Title: placeTitle(v, s)}
 	if v.Summary != "" {

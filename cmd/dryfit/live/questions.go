@@ -28,6 +28,7 @@ type askedFor struct {
 // told is the answer.
 type told struct {
 	HTML string `json:"html"`
+	Cut  string `json:"cut,omitempty"` // the place of the cut, with what is turned
 	Text string `json:"text"`          // of the file it is about, by its hash
 	Can  bool   `json:"can,omitempty"` // there is something to put into the file
 }
@@ -119,7 +120,7 @@ func (s *Server) ask(r *http.Request, c *current, q askedFor) (told, error) {
 	if err != nil {
 		return told{}, err
 	}
-	return told{HTML: live.AnswerHTML(a, c.plan)}, nil
+	return told{HTML: live.AnswerHTML(a, c.plan), Cut: live.CutNowHTML(c.study, a)}, nil
 }
 
 // oneAtATime leaves a question that takes long unanswered while another is worked out: the page

@@ -1,0 +1,220 @@
+package live
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/graph/retrofit"
+	"dryfit/graph/whatif"
+	"dryfit/render/table"
+)
+
+// CutID is the section in which the cut is moved along the old pipe.
+const CutID = "cut"
+
+// CutHTML shows the place of the cut on the old pipe, to be moved; "" where nothing is cut.
+func CutHTML(s *whatif.Study) string {
+	c := s.Control(whatif.CutID)
+	if c == nil {
+		return ""
+	}
+	a := &whatif.Answer{Job: s.Job, Plan: s.Plan, Fit: s.Plan}
+	now, ok := a.Cut()
+	if !ok {
+		now.Place = longest(c.Legs)
+	}
+	units := s.Job.System(s.Plan.Circuit)
+	var b bytes.Buffer
+	b.WriteString("<section aria-labelledby=\"cut-head\">\n<h2 id=\"cut-head\">The cut in the old pipe</h2>\n")
+	b.WriteString("<p class=\"note\">Pull the work along the pipe, or move the slider with a finger or the arrow keys. The file stays as it is until you put it there.</p>\n")
+	fmt.Fprintf(&b, "<div class=\"cut-pick\"><label for=\"cut-leg\">Pipe</label> <select id=\"cut-leg\">\n")
+	at := now.Place.FromMM
+	var long, least, most float64
+	for _, leg := range c.Legs {
+		low, high := ends(leg)
+		chosen, best := "", leg.FromMM
+		if leg.Run == now.Place.Run && leg.Leg == now.Place.Leg {
+			chosen, best = " selected", at
+			least, most, long = low, high, farthest(leg)
+		}
+		fmt.Fprintf(&b, "<option value=\"%s\" data-leg=\"%d\" data-run=\"%s\" data-at=\"%s\" data-low=\"%s\" data-high=\"%s\" data-most=\"%s\"%s>%s: room %s, needs %s</option>\n",
+			text(whatif.CutValue(leg.Run, leg.Leg, 0)), leg.Leg, text(leg.Run), tenths(best), tenths(low), tenths(high), tenths(farthest(leg)), chosen,
+			text(leg.Where()), quantity.Format(leg.RoomMM, quantity.Length, units), quantity.Format(leg.NeededMM, quantity.Length, units))
+	}
+	b.WriteString("</select>\n<label for=\"cut-at\">First cut</label> ")
+	fmt.Fprintf(&b, "<input type=\"range\" id=\"cut-at\" min=\"0\" max=\"%s\" step=\"1\" value=\"%s\" data-now=\"%s\" data-low=\"%s\" data-high=\"%s\"></div>\n",
+		tenths(long), tenths(at), text(whatif.CutValue(now.Place.Run, now.Place.Leg, at)), tenths(least), tenths(most))
+	fmt.Fprintf(&b, "<div id=\"cut-now\">%s</div>\n</section>", CutNowHTML(s, a))
+	return b.String()
+}
+
+// ends are where the first cut line may be at least and at most for the work to lie between
+// the sockets, to a tenth of a mm inwards; where it doesn't fit the least is above the most.
+func ends(leg retrofit.Place) (low, high float64) {
+	from, to := leg.Lies()
+	low = leg.FromMM - from + leg.DatumMM
+	high = leg.LegMM() - leg.FarMM - (to - leg.FromMM)
+	return math.Ceil(low*10-1e-6) / 10, math.Floor(high*10+1e-6) / 10
+}
+
+// farthest is how far the slider goes: until the second cut line is at the end of the leg.
+func farthest(leg retrofit.Place) float64 {
+	return max(math.Floor(leg.LegMM()-(leg.ToMM-leg.FromMM)), math.Ceil(leg.FromMM))
+}
+
+func tenths(mm float64) string { return quantity.Trim(quantity.Round(mm, 1)) }
+
+// longest is the leg with the most room.
+func longest(legs []retrofit.Place) retrofit.Place {
+	return slices.MaxFunc(legs, func(a, b retrofit.Place) int { return int(math.Round(a.RoomMM - b.RoomMM)) })
+}
+
+// CutNowHTML shows the place of the cut in an answer: to scale on its leg, what it needs term by
+// term, and what cutin says of it.
+func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
+	c := s.Control(whatif.CutID)
+	if c == nil {
+		return ""
+	}
+	v, ok := a.Cut()
+	units := s.Job.System(s.Plan.Circuit)
+	if !ok {
+		return "<p class=\"error\">No cut is built in: " + text(whyNot(a, units)) + "</p>\n"
+	}
+	p := v.Place
+	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
+	var b bytes.Buffer
+	if i := slices.IndexFunc(c.Legs, func(l retrofit.Place) bool { return l.Run == p.Run && l.Leg == p.Leg }); i >= 0 {
+		p.Far, p.FarMM = c.Legs[i].Far, c.Legs[i].FarMM
+		stripSVG(&b, p, units)
+	}
+	first, second := p.Cuts()
+	from, to := p.Lies()
+	before, behind := from-p.DatumMM, p.LegMM()-p.FarMM-to
+	fmt.Fprintf(&b, "<p><strong id=\"cut-said\">X1 at %s and X2 at %s</strong> from the %s.</p>\n", text(length(first)), text(length(second)), text(p.Datum))
+	fmt.Fprintf(&b, "<p>Room %s = %s before the work + %s for it + %s behind it, to the %s.</p>\n", text(length(p.RoomMM)), text(signed(before, length)), text(length(p.NeededMM)), text(signed(behind, length)), text(p.Far))
+	if p.WantedMM > 0 {
+		fmt.Fprintf(&b, "<p>Straight pipe before the check: %s; it wants %s.</p>\n", text(length(p.StraightMM)), text(length(p.WantedMM)))
+	}
+	b.WriteString("<div class=\"scroll\"><table><caption>What goes in, along the pipe</caption><thead><tr><th scope=\"col\">no.</th><th scope=\"col\">what</th><th scope=\"col\">length</th></tr></thead><tbody>\n")
+	for i, t := range p.Terms {
+		fmt.Fprintf(&b, "<tr><td>%d</td><td>%s</td><td class=\"right\">%s</td></tr>\n", i+1, text(t.What.In(units)), text(length(t.MM)))
+	}
+	fmt.Fprintf(&b, "<tr><td></td><td><strong>together</strong></td><td class=\"right\"><strong>%s</strong></td></tr>\n</tbody></table></div>\n", text(length(p.NeededMM)))
+	said(&b, v, table.Style{Units: units})
+	return b.String()
+}
+
+// signed says a length that may be missing.
+func signed(mm float64, length func(float64) string) string {
+	if mm < -0.05 {
+		return length(-mm) + " too little"
+	}
+	return length(max(0, mm))
+}
+
+// said is the verdict, in cutin's words.
+func said(b *bytes.Buffer, v plan.Verdict, style table.Style) {
+	if v.Verdict == "" {
+		return
+	}
+	verdict := v.Verdict
+	if verdict == "best" { // of the one that is asked for
+		verdict = "possible"
+	}
+	_, lines := table.PlaceLines(v, style)
+	fmt.Fprintf(b, "<p class=\"verdict\"><strong>%s</strong></p>\n<ul>\n", text(upper(verdict)))
+	for _, l := range lines {
+		fmt.Fprintf(b, "<li>%s</li>\n", text(upper(l)))
+	}
+	b.WriteString("</ul>\n")
+}
+
+// whyNot is the first error of an answer.
+func whyNot(a *whatif.Answer, units quantity.System) string {
+	found := a.Found
+	if a.Fit != nil {
+		found = a.Fit.Findings
+	}
+	for _, d := range found {
+		if d.Severity.String() == "error" {
+			return d.Message.In(units)
+		}
+	}
+	return "nothing in it can take the work."
+}
+
+// The strip, in units of its view: the leg lies from left to right, its axis at mid.
+const (
+	stripWide, stripHigh   = 480.0, 128.0
+	stripLeft, stripRight  = 16.0, 464.0
+	stripMid               = 58.0
+	stripPipe, stripSocket = 7.0, 12.0 // half of what is drawn of pipe and socket
+)
+
+// stripSVG draws a leg of the old pipe to scale along its length, with the sockets at its ends,
+// the work on it term by term, and the two cut lines.
+func stripSVG(b *bytes.Buffer, p retrofit.Place, units quantity.System) {
+	long := p.LegMM()
+	if long <= 0 {
+		return
+	}
+	from, to := p.Lies()
+	scale := (stripRight - stripLeft) / max(long, to) // work that does not fit is seen whole
+	x := func(mm float64) float64 { return stripLeft + mm*scale }
+	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
+	first, second := p.Cuts()
+	label := fmt.Sprintf("%s, %s long: the work lies between X1 at %s and X2 at %s from the %s", p.Where(), length(long), length(first), length(second), p.Datum)
+	fmt.Fprintf(b, "<svg class=\"strip\" viewBox=\"0 0 %g %g\" role=\"img\" aria-label=\"%s\" data-scale=\"%.6f\" data-at=\"%s\">\n", stripWide, stripHigh, text(label), scale, tenths(p.FromMM))
+	line := func(from, to float64) {
+		if to > from {
+			fmt.Fprintf(b, "<path d=\"M%.1f %gH%.1fM%.1f %gH%.1f\" stroke=\"#000\" fill=\"none\"/>\n", x(from), stripMid-stripPipe, x(to), x(from), stripMid+stripPipe, x(to))
+		}
+	}
+	line(0, long)
+	box := func(from, to, half float64, fill, more string) {
+		fmt.Fprintf(b, "<rect x=\"%.1f\" y=\"%g\" width=\"%.1f\" height=\"%g\" fill=\"%s\" stroke=\"#000\"%s/>\n", x(from), stripMid-half, max(0.4, (to-from)*scale), 2*half, fill, more)
+	}
+	box(0, p.DatumMM, stripSocket, "#fff", "")
+	box(long-p.FarMM, long, stripSocket, "#fff", "")
+	b.WriteString("<g class=\"work\">\n")
+	at := from
+	for i, t := range p.Terms {
+		box(at, at+t.MM, stripSocket-2, []string{"#ddd", "#bbb"}[i%2], "")
+		if t.MM*scale >= 9 {
+			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"%g\" font-size=\"11\" text-anchor=\"middle\">%d</text>\n", x(at+t.MM/2), stripMid+4, i+1)
+		}
+		at += t.MM
+	}
+	cut := func(mm float64, name, anchor string) {
+		fmt.Fprintf(b, "<path d=\"M%.1f 24V92\" stroke=\"#000\" stroke-width=\"1.6\" stroke-dasharray=\"7 3 1.5 3\" fill=\"none\"/>\n", x(mm))
+		fmt.Fprintf(b, "<text x=\"%.1f\" y=\"18\" font-size=\"14\" font-weight=\"bold\" text-anchor=\"%s\">%s</text>\n", x(mm), anchor, name)
+	}
+	if (p.ToMM-p.FromMM)*scale < 24 {
+		cut(p.FromMM, "X1", "end")
+		cut(p.ToMM, "X2", "start")
+	} else {
+		cut(p.FromMM, "X1", "middle")
+		cut(p.ToMM, "X2", "middle")
+	}
+	b.WriteString("</g>\n")
+	dimension := func(a, c float64) {
+		words := length(math.Abs(c - a))
+		if c-a < 0.5 {
+			return
+		}
+		fmt.Fprintf(b, "<path d=\"M%.1f 106H%.1fM%.1f 101V111M%.1f 101V111\" stroke=\"#000\" stroke-width=\"0.7\" fill=\"none\"/>\n", x(a), x(c), x(a), x(c))
+		if 7*float64(len(words)) <= (c-a)*scale {
+			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"124\" font-size=\"12.5\" text-anchor=\"middle\">%s</text>\n", (x(a)+x(c))/2, text(strings.TrimSpace(words)))
+		}
+	}
+	dimension(p.DatumMM, from)
+	dimension(from, to)
+	dimension(to, long-p.FarMM)
+	b.WriteString("</svg>\n")
+}

@@ -79,7 +79,7 @@ func TestCutIsWritten(t *testing.T) {
 	}
 	for was, want := range map[string]string{
 		line: `cut = { run = "return-line", leg = 3, at = "500 mm" }          # leave it out and the tool ranks every place`,
-		`cut = { run = "return-line", leg = 2 } # here`:                `cut = { run = "return-line", leg = 3, at = "500 mm" } # here`,
+		`cut = { run = "return-line", leg = 2 } # here`:                 `cut = { run = "return-line", leg = 3, at = "500 mm" } # here`,
 		`cut = { leg = 3, at = "12 in", run = "return-line" }  # there`: `cut = { leg = 3, at = "500 mm", run = "return-line" }  # there`,
 	} {
 		s := studyOf(t, strings.Replace(text, line, was, 1))

@@ -32,15 +32,15 @@ func NominalInch(spec Spec, s Size) float64 {
 	if spec.Family() == Hose {
 		return s.Nominal / 25.4
 	}
-	if near, _ := inchBeside(s); !near.IsZero() {
+	if near, _ := InchBeside(s); !near.IsZero() {
 		return near.Nominal
 	}
 	return s.Nominal / 32
 }
 
-// inchBeside returns the inch size right beside a metric one, and words for the source; an
+// InchBeside returns the inch size right beside a metric one, and words for the source; an
 // inch size is returned as it is, the zero Size where there is none.
-func inchBeside(size Size) (Size, string) {
+func InchBeside(size Size) (Size, string) {
 	if !size.Metric {
 		return size, ""
 	}

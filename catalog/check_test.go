@@ -1,13 +1,14 @@
 package catalog
 
 import (
+	"dryfit/catalog/data"
 	"strings"
 	"testing"
 	"testing/fstest"
 )
 
 func TestEmbeddedRowsAreWhole(t *testing.T) {
-	rows, problems := load(data)
+	rows, problems := load(data.Files)
 	for _, p := range append(problems, Check(rows)...) {
 		t.Errorf("%s: %s", p.Origin, p)
 	}
@@ -124,11 +125,11 @@ func TestCheckFindsDefectsBetweenRows(t *testing.T) {
 func TestLoadReportsWhatItCannotRead(t *testing.T) {
 	files := fstest.MapFS{}
 	for _, name := range rowFiles {
-		raw, err := data.ReadFile("data/" + name)
+		raw, err := data.Files.ReadFile(name)
 		if err != nil {
 			t.Fatal(err)
 		}
-		files["data/"+name] = &fstest.MapFile{Data: raw}
+		files[name] = &fstest.MapFile{Data: raw}
 	}
 	for _, c := range []struct {
 		file, text, want string
@@ -150,7 +151,7 @@ func TestLoadReportsWhatItCannotRead(t *testing.T) {
 		for name, f := range files {
 			broken[name] = f
 		}
-		broken["data/"+c.file] = &fstest.MapFile{Data: []byte(c.text)}
+		broken[c.file] = &fstest.MapFile{Data: []byte(c.text)}
 		_, problems := load(broken)
 		var all []string
 		for _, p := range problems {
@@ -160,7 +161,7 @@ func TestLoadReportsWhatItCannotRead(t *testing.T) {
 			t.Errorf("%s %q: %q, want %q", c.file, c.text, all, c.want)
 		}
 	}
-	delete(files, "data/small.csv")
+	delete(files, "small.csv")
 	if _, problems := load(files); len(problems) != 1 {
 		t.Errorf("a missing file: %v", problems)
 	}

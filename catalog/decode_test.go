@@ -1,6 +1,7 @@
 package catalog
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -78,9 +79,9 @@ source = "merchant"
 	if len(pump.Speeds) != 2 || pump.Speeds[0].Curve[0] != [2]float64{0, 2.5} || pump.Speeds[1].PowerW != 1000 {
 		t.Errorf("pump: %+v", pump.Speeds)
 	}
-	near(t, "head from a pressure", pump.Speeds[1].Curve[1][1], 10, 1e-9)
-	near(t, "loss from a head", byName["my filter"].LossDropPa, 9806.65, 1e-9)
-	near(t, "Kv from a Cv", byName["my valve"].Kv, 36*0.864978, 1e-4)
+	nearly(t, "head from a pressure", pump.Speeds[1].Curve[1][1], 10, 1e-9)
+	nearly(t, "loss from a head", byName["my filter"].LossDropPa, 9806.65, 1e-9)
+	nearly(t, "Kv from a Cv", byName["my valve"].Kv, 36*0.864978, 1e-4)
 	if v := byName["my valve"]; len(v.Opening) != 3 || v.Opening[1] != [2]float64{0.5, 0.2} {
 		t.Errorf("opening: %v", v.Opening)
 	}
@@ -200,4 +201,11 @@ func FuzzDecodeFile(f *testing.F) {
 		Check(rows)
 		Embedded().With(rows)
 	})
+}
+
+func nearly(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance+1e-9) {
+		t.Errorf("%s: %.4f, want %.4f", what, got, want)
+	}
 }

@@ -1,7 +1,7 @@
 package catalog
 
 import (
-	"math"
+	"dryfit/catalog/data"
 	"slices"
 	"testing"
 )
@@ -75,42 +75,6 @@ func TestPipeSizesRise(t *testing.T) {
 	}
 }
 
-func TestByOutside(t *testing.T) {
-	found := Embedded().ByOutside(60.3, CalliperMM)
-	if len(found) < 3 || found[0].Size != (Size{Nominal: 2}) || !(math.Abs(found[0].DifferenceMM) <= 0.03) {
-		t.Errorf("60.3 mm: %+v", found)
-	}
-	if found := Embedded().ByOutside(43, CalliperMM); len(found) != 1 || found[0].Pressure || found[0].Pipe != "waste pipe 1-1/2 in" {
-		t.Errorf("43 mm: %+v", found)
-	}
-	if found := Embedded().ByOutside(56.5, 0.2); len(found) != 0 {
-		t.Errorf("56.5 mm: %+v", found)
-	}
-}
-
-func TestCanJoin(t *testing.T) {
-	in := func(v float64) Size { return Size{Nominal: v} }
-	for _, c := range []struct {
-		a      Spec
-		sizeA  Size
-		b      Spec
-		sizeB  Size
-		direct bool
-		needs  string
-	}{
-		{PVCSch40, in(2), PVCSch80, in(2), true, ""},
-		{PVCSch40, in(2), FlexInch, in(2), true, ""},
-		{PVCSch40, in(2), PVCSch40, in(1.5), false, "a reducing bush or reducer"},
-		{HosePipe, in(1), PVCSch40, in(1), false, "a barb"},
-		{HosePipe, in(1), HosePipe, in(1), true, ""},
-		{HosePipe, in(1), HosePipe, in(1.5), false, "a double-ended barb"},
-	} {
-		if j := CanJoin(c.a, c.sizeA, c.b, c.sizeB); j.Direct != c.direct || j.Needs != c.needs || j.Why == "" {
-			t.Errorf("%s %s and %s %s: %+v", c.a, c.sizeA, c.b, c.sizeB, j)
-		}
-	}
-}
-
 func TestParseSize(t *testing.T) {
 	for text, want := range map[string]string{
 		"1-1/2 in": "1-1/2 in", "1 1/2 in": "1-1/2 in", "1.5 in": "1-1/2 in", "2in": "2 in", "50 mm": "50 mm", "5 cm": "50 mm", "3/4 in": "3/4 in",
@@ -140,7 +104,7 @@ func TestParseSize(t *testing.T) {
 
 func BenchmarkLoad(b *testing.B) {
 	for b.Loop() {
-		rows, _ := load(data)
+		rows, _ := load(data.Files)
 		newCatalog(rows)
 	}
 }

@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"embed"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -13,16 +12,15 @@ import (
 	"sync"
 
 	"github.com/BurntSushi/toml"
-)
 
-//go:embed data
-var data embed.FS
+	"dryfit/catalog/data"
+)
 
 // Embedded returns the catalogue that comes with the program.
 func Embedded() *Catalog { return embedded() }
 
 var embedded = sync.OnceValue(func() *Catalog {
-	rows, problems := load(data)
+	rows, problems := load(data.Files)
 	if len(problems) > 0 {
 		panic("catalog: " + problems[0].Origin + ": " + problems[0].String())
 	}
@@ -38,10 +36,9 @@ var rowFiles = []string{
 // load reads every row file.
 func load(files fs.FS) (rows []Row, problems []Problem) {
 	for _, name := range rowFiles {
-		file := path.Join("data", name)
-		raw, err := fs.ReadFile(files, file)
+		raw, err := fs.ReadFile(files, name)
 		if err != nil {
-			problems = append(problems, Problem{Origin: file, Message: err.Error()})
+			problems = append(problems, Problem{Origin: name, Message: err.Error()})
 			continue
 		}
 		read := readCSV

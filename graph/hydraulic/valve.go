@@ -3,7 +3,7 @@ package hydraulic
 import (
 	"math"
 
-	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
 )
@@ -28,7 +28,7 @@ func (v *ValveAt) k(share float64) float64 {
 		s := max(openShare(v.curve, share), 1e-3)
 		return v.full / (s * s)
 	}
-	k, _ := catalog.OpeningK(v.kind, share, v.full)
+	k, _ := tables.OpeningK(v.kind, share, v.full)
 	return k
 }
 

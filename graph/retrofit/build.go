@@ -3,6 +3,7 @@ package retrofit
 import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
@@ -297,7 +298,7 @@ func kerfMM(c *graph.Circuit) float64 {
 	if c.Job.KerfSet {
 		return c.Job.KerfMM
 	}
-	k, _ := catalog.Kerf("")
+	k, _ := tables.Kerf("")
 	return k.MM
 }
 

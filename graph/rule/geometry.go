@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"fmt"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -87,7 +87,7 @@ func supportSpacing(in *Input, report Report) {
 		if !path.Run.New() || v.net.Run(path.Run.ID) == nil {
 			continue
 		}
-		apart, source, ok := catalog.SupportSpacing(path.Run.Spec, path.Run.Size, v.waterC())
+		apart, source, ok := tables.SupportSpacing(path.Run.Spec, path.Run.Size, v.waterC())
 		long := longestStraight(path.Points)
 		if !ok || long <= apart {
 			continue

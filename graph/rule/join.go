@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -91,14 +92,14 @@ func judgeDiameter(v *view, got float64, spec catalog.Spec, size catalog.Size, w
 		return
 	}
 	stated := v.set.PipeRow(spec, size)
-	if stated.OutsideMM == 0 || math.Abs(got-stated.OutsideMM) <= catalog.CalliperMM {
+	if stated.OutsideMM == 0 || math.Abs(got-stated.OutsideMM) <= tables.CalliperMM {
 		return
 	}
 	d := graph.Diagnostic{
 		Pos: pos, Severity: graph.Error,
 		Message: graph.Say("%s measures %s outside; %s %s has %s", what, quantity.Length.Finely(got), spec, size, quantity.Length.Finely(stated.OutsideMM)),
 	}
-	near := v.set.Catalog().ByOutside(got, catalog.CalliperMM)
+	near := tables.ByOutside(v.set.Catalog(), got, tables.CalliperMM)
 	switch {
 	case len(near) == 0:
 		d.Message += "; no pipe in the catalogue has that"

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -107,7 +108,7 @@ func pressureRating(in *Input, report Report) {
 		}
 		for _, r := range under.Runs {
 			row := &v.run(r).Pipe.V
-			rating, source := row.RatingAt(t)
+			rating, source := tables.RatingAt(*row, t)
 			below, known := v.deepest(r)
 			tell("run "+r.ID, !r.New(), rating, row.RatingPa, below, known, graph.Diagnostic{Pos: runKey(r, "spec")},
 				graph.Say("run %q (%s %s)", r.ID, r.Spec, r.Size), graph.Say("take pipe of the next class (%s)", source))

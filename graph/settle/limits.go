@@ -3,6 +3,7 @@ package settle
 import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -108,7 +109,7 @@ func (s *Stage) settlePressures(out *Part) {
 	if !p.Kind.Plumbing() {
 		return // its sheet says it for water at the temperatures of use
 	}
-	factor, _ := catalog.Derating(s.ratedAs(out), s.Water.TemperatureC.V)
+	factor, _ := tables.Derating(s.ratedAs(out), s.Water.TemperatureC.V)
 	out.Derated = number(out.Highest.V*factor, quantity.Pressure, ofKeys(Key{p.ID, "highest pressure"}, Key{waterID, "temperature"}))
 }
 

@@ -3,6 +3,7 @@ package settle
 import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -167,24 +168,24 @@ func (r *Run) endAt(part, port string) *End {
 // said of one make can't make all makes alike. A row of the user's is of the make in hand.
 func lossSpread(out *Part) Spread {
 	row, p := &out.Loss.Row, out.Part
-	class := catalog.SpreadPartLoss
+	class := tables.SpreadPartLoss
 	switch k := p.Kind; {
 	case k == graph.Tee || k == graph.Reducer:
-		s := spreadOf(catalog.SpreadFittingK, graph.Assumed)
+		s := spreadOf(tables.SpreadFittingK, graph.Assumed)
 		s.Class = FittingsClass
 		return s
 	case k == graph.JetGroup:
-		class = catalog.SpreadJetLoss
+		class = tables.SpreadJetLoss
 	case k == graph.HeatPump:
-		class = catalog.SpreadUnitLoss
+		class = tables.SpreadUnitLoss
 	case k == graph.Filter:
-		class = catalog.SpreadFilterLoss
+		class = tables.SpreadFilterLoss
 	case k.IsHandValve():
-		class = catalog.SpreadValveOpen
+		class = tables.SpreadValveOpen
 	}
 	if out.Loss.Described != nil || out.Loss.Jets != nil && out.Loss.How == Given {
-		if class == catalog.SpreadValveOpen {
-			class = catalog.SpreadPartLoss
+		if class == tables.SpreadValveOpen {
+			class = tables.SpreadPartLoss
 		}
 		return spreadOf(class, p.Known)
 	}
@@ -196,7 +197,7 @@ func lossSpread(out *Part) Spread {
 		return spreadOf(class, p.Known)
 	}
 	s := spreadOf(class, graph.Assumed)
-	if class == catalog.SpreadFilterLoss && own.High > 0 {
+	if class == tables.SpreadFilterLoss && own.High > 0 {
 		s.Middle = spreadOf(class, graph.DataSheet).Middle // the row is of a clean one
 	}
 	s.Span = wider(s.Span, own)
@@ -204,23 +205,23 @@ func lossSpread(out *Part) Spread {
 }
 
 // rowSpan returns the range a row gives its loss, as shares; none where it gives none.
-func rowSpan(row *catalog.Row) catalog.Span {
+func rowSpan(row *catalog.Row) tables.Span {
 	switch {
 	case row.HeadShareHigh > 0:
-		return catalog.Span{Low: row.HeadShareLow/row.HeadShare - 1, High: row.HeadShareHigh/row.HeadShare - 1}
+		return tables.Span{Low: row.HeadShareLow/row.HeadShare - 1, High: row.HeadShareHigh/row.HeadShare - 1}
 	case row.LossHighPa > 0:
-		return catalog.Span{Low: row.LossLowPa/row.LossDropPa - 1, High: row.LossHighPa/row.LossDropPa - 1}
+		return tables.Span{Low: row.LossLowPa/row.LossDropPa - 1, High: row.LossHighPa/row.LossDropPa - 1}
 	case row.KHigh > 0 && row.K > 0:
-		return catalog.Span{Low: row.KLow/row.K - 1, High: row.KHigh/row.K - 1}
+		return tables.Span{Low: row.KLow/row.K - 1, High: row.KHigh/row.K - 1}
 	case row.SpreadPct > 0:
-		return catalog.Span{Low: -row.SpreadPct / 100, High: row.SpreadPct / 100}
+		return tables.Span{Low: -row.SpreadPct / 100, High: row.SpreadPct / 100}
 	}
-	return catalog.Span{}
+	return tables.Span{}
 }
 
 // wider returns the wider of two spans on each side, with the middle of the first.
-func wider(a, b catalog.Span) catalog.Span {
-	return catalog.Span{Low: min(a.Low, b.Low), Middle: a.Middle, High: max(a.High, b.High)}
+func wider(a, b tables.Span) tables.Span {
+	return tables.Span{Low: min(a.Low, b.Low), Middle: a.Middle, High: max(a.High, b.High)}
 }
 
 // FittingsClass is the class of every K the handbook gives: they are off together.
@@ -230,16 +231,16 @@ const FittingsClass = "the handbook's K of fittings"
 func crackingSpread(out *Part, ofRow bool) Spread {
 	row := &out.LossRow.V
 	if !ofRow {
-		return spreadOf(catalog.SpreadCracking, out.Known)
+		return spreadOf(tables.SpreadCracking, out.Known)
 	}
-	own := catalog.Span{}
+	own := tables.Span{}
 	if row.CrackingPa > 0 && row.CrackingHighPa > 0 {
-		own = catalog.Span{Low: row.CrackingLowPa/row.CrackingPa - 1, High: row.CrackingHighPa/row.CrackingPa - 1}
+		own = tables.Span{Low: row.CrackingLowPa/row.CrackingPa - 1, High: row.CrackingHighPa/row.CrackingPa - 1}
 	}
 	if row.Own && own.High > 0 {
 		return Spread{Span: own}
 	}
-	s := spreadOf(catalog.SpreadCracking, graph.Assumed)
+	s := spreadOf(tables.SpreadCracking, graph.Assumed)
 	s.Span = wider(s.Span, own)
 	return s
 }

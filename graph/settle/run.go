@@ -3,6 +3,7 @@ package settle
 import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -54,13 +55,13 @@ func (s *Stage) settleRun(r *graph.Run) Run {
 	}
 	if row.RatingPa > 0 {
 		out.Rating = number(row.RatingPa, quantity.Pressure, from)
-		pa, _ := row.RatingAt(s.Water.TemperatureC.V)
+		pa, _ := tables.RatingAt(row, s.Water.TemperatureC.V)
 		out.Derated = number(pa, quantity.Pressure, ofKeys(Key{r.ID, "rating"}, Key{waterID, "temperature"}))
 	}
 	if len(r.Legs) == 0 {
 		out.Length = number(r.LengthMM, quantity.Length, given(r.KeyPos["length"]))
 		if r.LengthMM > 0 {
-			out.Length.Spread = spreadOf(catalog.SpreadRunLength, r.Known)
+			out.Length.Spread = spreadOf(tables.SpreadRunLength, r.Known)
 		}
 	}
 	return out
@@ -68,9 +69,9 @@ func (s *Stage) settleRun(r *graph.Run) Run {
 
 func boreClass(spec catalog.Spec) string {
 	if spec.Flexible() {
-		return catalog.SpreadHoseBore
+		return tables.SpreadHoseBore
 	}
-	return catalog.SpreadBore
+	return tables.SpreadBore
 }
 
 // Row returns the row of the run's pipe with what the run says itself laid over it.

@@ -3,6 +3,7 @@ package settle
 import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -30,7 +31,7 @@ type Origin struct {
 // Spread is how far a value may be off, as shares of it: -0.2 to 0.2. Values of one class
 // are off together. Both bounds are 0 where it is taken as exact.
 type Spread struct {
-	catalog.Span
+	tables.Span
 	Class string // "" for a value that is off by itself
 }
 
@@ -102,6 +103,6 @@ func ofRow(r *catalog.Row, pos graph.Pos, generic bool) Origin {
 
 // spreadOf returns the spread of a class for a grade of knowledge.
 func spreadOf(class string, known graph.Knowledge) Spread {
-	span, _ := catalog.Spread(class, known.String())
+	span, _ := tables.Spread(class, known.String())
 	return Spread{Span: span}
 }

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -111,7 +112,7 @@ func (p *Part) values(yield func(Key, Value) bool) bool {
 // the whole pump.
 func (p *Part) speedValues() []named {
 	var out []named
-	spread := spreadOf(catalog.SpreadPumpHead, p.Known)
+	spread := spreadOf(tables.SpreadPumpHead, p.Known)
 	spread.Class = "head of " + p.ID
 	for _, s := range p.Speeds.V {
 		if len(s.Curve) > 0 {

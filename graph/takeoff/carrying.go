@@ -3,8 +3,8 @@ package takeoff
 import (
 	"math"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -53,7 +53,7 @@ func (b *biller) addCarrying() {
 // addSupports lists the clips of one run: as many as spans of the spacing at the water's
 // temperature; none where the run is so short that what it joins carries it.
 func (b *biller) addSupports(r *graph.Run, lengthMM, tempC float64) {
-	spacing, source, ok := catalog.SupportSpacing(r.Spec, r.Size, tempC)
+	spacing, source, ok := tables.SupportSpacing(r.Spec, r.Size, tempC)
 	if !ok || lengthMM < shareCarried*spacing {
 		return
 	}

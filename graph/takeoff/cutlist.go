@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/settle"
@@ -35,7 +36,7 @@ func kerfOf(c *graph.Circuit) (float64, string) {
 	if c.Job.KerfSet {
 		return c.Job.KerfMM, "the description, [job]"
 	}
-	k, _ := catalog.Kerf("")
+	k, _ := tables.Kerf("")
 	return k.MM, fmt.Sprintf("%s, %s", k.Tool, k.Source)
 }
 

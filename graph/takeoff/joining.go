@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/tables"
 )
 
 // tinML is the smallest tin of cement and primer on sale everywhere, ml. Source: common
@@ -50,7 +51,7 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 	source := ""
 	for _, size := range bySize(sockets) {
 		n := sockets[size]
-		one, ok := catalog.Cement(size)
+		one, ok := tables.Cement(size)
 		if !ok {
 			where = append(where, fmt.Sprintf("%s %s: consumption not known", count(n, "socket"), size))
 			continue
@@ -68,7 +69,7 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 		name, kind string
 		ml         float64
 	}{{"solvent cement", "cement", cement}, {"primer", "primer", primer}} {
-		ml := math.Ceil(t.ml*catalog.SmallJobFactor - 1e-9)
+		ml := math.Ceil(t.ml*tables.SmallJobFactor - 1e-9)
 		spare := 0.0
 		if t.kind == "cement" {
 			spare = 1

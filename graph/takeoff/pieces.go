@@ -7,8 +7,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/takeoff/stock"
 )
@@ -21,7 +21,7 @@ const (
 // DefaultKerfMM is what one saw cut takes where nobody said, mm: the catalogue's for its
 // default tool.
 func DefaultKerfMM() float64 {
-	k, _ := catalog.Kerf("")
+	k, _ := tables.Kerf("")
 	return k.MM
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
 )
@@ -56,7 +57,7 @@ func cureBlocks(p *plan.Plan, units quantity.System) []table.Block {
 	var sources []string
 	for _, size := range sizes {
 		for _, air := range cureAir {
-			c, ok := catalog.CureTimes(size, air)
+			c, ok := tables.CureTimes(size, air)
 			if !ok {
 				continue
 			}
@@ -83,7 +84,7 @@ func cureAt(sizes []catalog.Size, air float64) time.Duration {
 		longest = leastColdCure
 	}
 	for _, s := range sizes {
-		if c, ok := catalog.CureTimes(s, air); ok {
+		if c, ok := tables.CureTimes(s, air); ok {
 			longest = max(longest, c.To11Bar)
 		}
 	}

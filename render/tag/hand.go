@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 )
 
@@ -43,7 +43,7 @@ func along(kind string, full, k float64) float64 {
 	shut, open := 0.0, 1.0
 	for range 40 {
 		middle := (shut + open) / 2
-		if at, _ := catalog.OpeningK(kind, middle, full); at > k {
+		if at, _ := tables.OpeningK(kind, middle, full); at > k {
 			shut = middle
 		} else {
 			open = middle

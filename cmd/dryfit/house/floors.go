@@ -24,7 +24,9 @@ var floors = [][]string{
 	{"graph/settle"},
 	{"graph/stream", "graph/description/located", "graph/description/schema", "graph/description/meaning", "graph/description/layout", "graph/hydraulic/laws", "graph/heat", "graph/sample"},
 	{"graph", "graph/hydraulic/network", "graph/hydraulic/formula"},
+	{"catalog/tables"},
 	{"catalog"},
+	{"catalog/data"},
 	{"catalog/quantity"},
 }
 

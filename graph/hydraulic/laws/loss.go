@@ -2,6 +2,7 @@ package laws
 
 import (
 	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 )
@@ -65,9 +66,9 @@ func RowLaw(row catalog.Row, bore, density float64) *PartLaw {
 }
 
 // ExponentOf returns the exponent of a row's loss: its own, else that of its style or kind.
-func ExponentOf(row catalog.Row) catalog.Exponent {
+func ExponentOf(row catalog.Row) tables.Exponent {
 	if row.Exponent > 0 {
-		return catalog.Exponent{Likely: row.Exponent, Low: row.Exponent, High: row.Exponent, Source: row.Source}
+		return tables.Exponent{Likely: row.Exponent, Low: row.Exponent, High: row.Exponent, Source: row.Source}
 	}
-	return catalog.ExponentOf(row.Style, row.Kind)
+	return tables.ExponentOf(row.Style, row.Kind)
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"dryfit/graph/hydraulic"
 )
 
@@ -30,7 +30,7 @@ func TestEverySpreadIsUsed(t *testing.T) {
 			}
 		}
 	}
-	constants, err := os.ReadFile("../../../catalog/spread.go")
+	constants, err := os.ReadFile("../../../catalog/tables/spread.go")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -38,10 +38,10 @@ func TestEverySpreadIsUsed(t *testing.T) {
 	for _, m := range regexp.MustCompile(`(Spread\w+)\s+= "([a-z-]+)"`).FindAllStringSubmatch(string(constants), -1) {
 		names[m[2]] = m[1]
 	}
-	grades := map[string]map[string]catalog.Span{}
-	for _, c := range catalog.Spreads() {
+	grades := map[string]map[string]tables.Span{}
+	for _, c := range tables.Spreads() {
 		if grades[c.What] == nil {
-			grades[c.What] = map[string]catalog.Span{}
+			grades[c.What] = map[string]tables.Span{}
 		}
 		if _, twice := grades[c.What][c.Known]; twice {
 			t.Errorf("%s, %s stands twice", c.What, c.Known)
@@ -53,14 +53,14 @@ func TestEverySpreadIsUsed(t *testing.T) {
 	}
 	for what, by := range grades {
 		name := names[what]
-		if name == "" || !strings.Contains(source, "catalog."+name) {
+		if name == "" || !strings.Contains(source, "tables."+name) {
 			t.Errorf("nothing asks for the spread of %s", what)
 		}
 		if len(by) != 3 {
 			t.Errorf("%s has %d grades, want measured, data-sheet and assumed", what, len(by))
 		}
 		// Asked for at one grade only: then that is what every grade says.
-		if strings.Contains(source, "catalog."+name+", catalogAssumed") && (by["measured"] != by["assumed"] || by["data-sheet"] != by["assumed"]) {
+		if strings.Contains(source, "tables."+name+", assumed") && (by["measured"] != by["assumed"] || by["data-sheet"] != by["assumed"]) {
 			t.Errorf("%s is only asked for as assumed, and its other rows differ", what)
 		}
 	}
@@ -81,11 +81,11 @@ func TestOwnRangeNeverNarrows(t *testing.T) {
 		if p.Given != hydraulic.GivenRow && p.Given != hydraulic.GivenSize || !(s.High > s.Low) {
 			continue
 		}
-		class := map[string]string{"filter": catalog.SpreadFilterLoss, "check-valve": catalog.SpreadPartLoss}[string(p.Part.Kind)]
+		class := map[string]string{"filter": tables.SpreadFilterLoss, "check-valve": tables.SpreadPartLoss}[string(p.Part.Kind)]
 		if class == "" {
 			continue
 		}
-		want, _ := catalog.Spread(class, "assumed")
+		want, _ := tables.Spread(class, "assumed")
 		if !(s.Low <= want.Low && s.High >= want.High) {
 			t.Errorf("%s: %+v, its class %+v", p.Part.ID, s.Span, want)
 		}

@@ -4,8 +4,8 @@ import (
 	"math"
 	"slices"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/settle"
 )
@@ -104,7 +104,7 @@ type Influence struct {
 	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
 	Unit, Jets, Head   float64
 	UnitMode, JetsMode string        // where it moves each most
-	Span               catalog.Span  // how far it may be off
+	Span               tables.Span   // how far it may be off
 	Adds               bool          // Span is added to the number, not a share of it
 	Key                settle.Key    // of the settled value that was used; zero: Value says it
 	Value              quantity.Text // what was used

@@ -1,7 +1,7 @@
 package spread_test
 
 import (
-	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"math"
 	"reflect"
 	"strings"
@@ -63,7 +63,7 @@ func TestInfluenceByHand(t *testing.T) {
 		t.Fatalf("%d of %d samples unsolved", r.Unsolved, r.Samples)
 	}
 	q := func(f float64) float64 { return math.Sqrt(2 / (1 + f)) }
-	span, _ := catalog.Spread(catalog.SpreadFilterLoss, "assumed")
+	span, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
 	want := (q(1+span.Low) - q(1+span.High)) / 2
 	first := r.MeasureFirst[0]
 	if first.Part != "filter" || first.Moves != "the unit's flow" || !(math.Abs(first.Effect-want) <= 1e-4) {
@@ -94,7 +94,7 @@ func TestKnowingNarrows(t *testing.T) {
 func TestPromiseByHand(t *testing.T) {
 	r := spreadOf(t, flatText("assumed"), "unit")
 	f := 2*math.Pow(10.0/9, 2) - 1
-	span, _ := catalog.Spread(catalog.SpreadFilterLoss, "assumed")
+	span, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
 	z := math.Log(f/(1+span.Middle)) / math.Log((1+span.High)/(1+span.Middle)) * 1.6448536
 	want := (1 + math.Erf(z/math.Sqrt2)) / 2 // pump and unit add a little
 	for _, p := range r.Promises {

@@ -3,7 +3,7 @@ package spread
 import (
 	"math"
 
-	"dryfit/catalog"
+	"dryfit/catalog/tables"
 )
 
 // bound is where a span's ends lie, in standard deviations of a normal distribution: nine in
@@ -28,7 +28,7 @@ func steps(u, below, above float64) float64 {
 // factorAt returns the factor at a quantile u, 0 to 1, of a span of shares: nine in ten lie
 // between 1+Low and 1+High, half below 1+Middle. Factors are taken in logarithms, so that
 // half as much and twice as much are equally far off.
-func factorAt(u float64, s catalog.Span) float64 {
+func factorAt(u float64, s tables.Span) float64 {
 	low, middle, high := math.Log1p(s.Low), math.Log1p(s.Middle), math.Log1p(s.High)
 	return math.Exp(middle + steps(u, middle-low, high-middle))
 }

@@ -4,8 +4,8 @@ import (
 	"cmp"
 	"math"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
@@ -17,7 +17,7 @@ import (
 type unknown struct {
 	what string // in words
 	part string // id; "" for a class
-	span catalog.Span
+	span tables.Span
 	adds bool // span is added to the number, not a share of it
 	set  func(m *hydraulic.Model, p *hydraulic.Perturb, value float64)
 	used used
@@ -34,7 +34,7 @@ type used struct {
 
 // byClass is what a class of the spreads says of a number that no settled value holds.
 func byClass(class string, value quantity.Text) used {
-	_, source := catalog.Spread(class, catalogAssumed)
+	_, source := tables.Spread(class, assumed)
 	return used{value: value, source: source, guess: true}
 }
 
@@ -87,8 +87,8 @@ func unknowns(models []*hydraulic.Model) []unknown {
 	return out
 }
 
-func spreadOf(what, known string) catalog.Span {
-	span, _ := catalog.Spread(what, known)
+func spreadOf(what, known string) tables.Span {
+	span, _ := tables.Spread(what, known)
 	return span
 }
 
@@ -98,8 +98,8 @@ func partUnknowns(p *hydraulic.ModelPart) []unknown {
 	case p.Pump != nil:
 		return pumpUnknowns(p)
 	case reducingTee(p):
-		return []unknown{fittingsUnknown(), {what: "the loss of reducing tees", span: spreadOf(catalog.SpreadReducingTee, catalogAssumed), set: onReducingTees,
-			used: byClass(catalog.SpreadReducingTee, "as the handbook's tee of one size")}}
+		return []unknown{fittingsUnknown(), {what: "the loss of reducing tees", span: spreadOf(tables.SpreadReducingTee, assumed), set: onReducingTees,
+			used: byClass(tables.SpreadReducingTee, "as the handbook's tee of one size")}}
 	case p.Part.Kind == graph.Tee || p.Part.Kind == graph.Reducer:
 		return []unknown{fittingsUnknown()}
 	case p.Off || p.Shut || len(p.Edges) == 0 || p.Given == hydraulic.GivenNothing && p.Check == nil:
@@ -120,7 +120,7 @@ func partUnknowns(p *hydraulic.ModelPart) []unknown {
 	if p.Power {
 		if e := laws.ExponentOf(p.Row); e.High > e.Low {
 			out = append(out, unknown{what: "the shape of the drop of " + id + " over its flow", part: id, adds: true,
-				span: catalog.Span{Low: e.Low - e.Likely, High: e.High - e.Likely},
+				span: tables.Span{Low: e.Low - e.Likely, High: e.High - e.Likely},
 				set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Exponent, id, v) },
 				used: used{value: graph.Say("flow to the power %.2f", e.Likely), source: e.Source, guess: true}})
 		}
@@ -131,9 +131,9 @@ func partUnknowns(p *hydraulic.ModelPart) []unknown {
 			used: bySettled(key("cracking pressure"), p.Set.Cracking.Origin, p.Part.Known)})
 	}
 	if p.Hold > 0 {
-		out = append(out, unknown{what: "the flow that holds " + id + " open", part: id, span: spreadOf(catalog.SpreadHoldOpen, p.Part.Known.String()),
+		out = append(out, unknown{what: "the flow that holds " + id + " open", part: id, span: spreadOf(tables.SpreadHoldOpen, p.Part.Known.String()),
 			set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Hold, id, v) },
-			used: byClass(catalog.SpreadHoldOpen, graph.Say("%s", quantity.Flow.Of(p.Hold)))})
+			used: byClass(tables.SpreadHoldOpen, graph.Say("%s", quantity.Flow.Of(p.Hold)))})
 	}
 	return out
 }
@@ -144,7 +144,7 @@ func reducingTee(p *hydraulic.ModelPart) bool {
 	return p.Tee != nil && p.Tee.Beta > 2.0/3+0.01 && p.Tee.Beta < 0.95
 }
 
-const catalogAssumed = "assumed"
+const assumed = "assumed"
 
 func lossWords(id string) string { return "the drop of " + id }
 
@@ -170,25 +170,25 @@ func pumpUnknowns(p *hydraulic.ModelPart) []unknown {
 	typed := data == nil || len(data.Speeds) == 0 || data.TypeSaid
 	var out []unknown
 	if typed && !(p.Row.Own && p.Part.Known != graph.Assumed) {
-		class, what := catalog.SpreadPumpSize, "how large "+id+" is"
+		class, what := tables.SpreadPumpSize, "how large "+id+" is"
 		if data != nil && data.LabelW > 0 {
-			class, what = catalog.SpreadPumpLabel, "how much of its watts "+id+" turns into flow"
+			class, what = tables.SpreadPumpLabel, "how much of its watts "+id+" turns into flow"
 		}
 		out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
 			timesPart(m, &q.Flow, id, math.Pow(v, sizeFlow))
 			timesPart(m, &q.Loss, id, math.Pow(v, sizeHead))
-		}, used: ofType(p)}, unknown{what: "whether " + id + " makes more flow or more head", part: id, span: spreadOf(catalog.SpreadPumpShape, known), set: func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
+		}, used: ofType(p)}, unknown{what: "whether " + id + " makes more flow or more head", part: id, span: spreadOf(tables.SpreadPumpShape, known), set: func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
 			timesPart(m, &q.Flow, id, v)
 			timesPart(m, &q.Loss, id, 1/v)
-		}, used: byClass(catalog.SpreadPumpShape, "as that of its row")})
+		}, used: byClass(tables.SpreadPumpShape, "as that of its row")})
 	} else {
 		curve := used{value: "the curve described", given: true, guess: p.Part.Known == graph.Assumed}
-		out = append(out, unknown{what: "the head of " + id, part: id, span: spreadOf(catalog.SpreadPumpHead, known), set: onLoss(id, 1), used: curve},
-			unknown{what: "the flow of " + id + " at a head", part: id, span: spreadOf(catalog.SpreadPumpFlow, known),
+		out = append(out, unknown{what: "the head of " + id, part: id, span: spreadOf(tables.SpreadPumpHead, known), set: onLoss(id, 1), used: curve},
+			unknown{what: "the flow of " + id + " at a head", part: id, span: spreadOf(tables.SpreadPumpFlow, known),
 				set: func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Flow, id, v) }, used: curve})
 	}
 	if p.Rise.ByRatio {
-		out = append(out, unknown{what: "the low speed of " + id, part: id, span: spreadOf(catalog.SpreadSpeedRatio, known),
+		out = append(out, unknown{what: "the low speed of " + id, part: id, span: spreadOf(tables.SpreadSpeedRatio, known),
 			set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Speed, id, v) },
 			used: bySettled(settle.Key{Of: id, What: "speed ratio at " + p.Speed}, p.Set.Speeds.Origin, p.Part.Known)})
 	}
@@ -213,9 +213,9 @@ func jetUnknowns(p *hydraulic.ModelPart) []unknown {
 	settled := bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
 	loss := unknown{what: lossWords(id), part: id, set: onLoss(id, 1), used: settled}
 	k := unknown{what: "K of the jets of " + id, part: id, set: onLoss(id, 1),
-		span: catalog.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
+		span: tables.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
 		used: used{value: graph.Say("K %.3g", p.Row.K), source: p.Row.Source, guess: true}}
-	bore := unknown{what: "the bore of " + id, part: id, span: spreadOf(catalog.SpreadJetBore, known), set: onLoss(id, -4),
+	bore := unknown{what: "the bore of " + id, part: id, span: spreadOf(tables.SpreadJetBore, known), set: onLoss(id, -4),
 		used: used{value: graph.Say("%s", quantity.Length.Of(p.Row.BoreMM)), source: p.Row.Source, guess: true}}
 	if j := p.Part.Jets; j != nil && j.BoreMM > 0 {
 		bore.used = used{value: graph.Say("%s", quantity.Length.Of(j.BoreMM)), given: true, guess: p.Part.Known == graph.Assumed}
@@ -223,39 +223,39 @@ func jetUnknowns(p *hydraulic.ModelPart) []unknown {
 	switch p.Given {
 	case hydraulic.GivenSize:
 		loss.what = "what " + id + " takes of the head"
-		loss.span = catalog.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
+		loss.span = tables.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
 		loss.used = used{key: settled.key, value: graph.Say("%.0f %% of the head at the pump's best flow", 100*p.Row.HeadShare), source: p.Row.Source, guess: true}
 		return []unknown{loss}
 	case hydraulic.GivenBore, hydraulic.GivenRow:
 		if p.Part.Jets != nil && p.Part.Jets.HasK {
-			loss.span = spreadOf(catalog.SpreadJetLoss, known)
+			loss.span = spreadOf(tables.SpreadJetLoss, known)
 			return []unknown{loss, bore}
 		}
 		return []unknown{k, bore}
 	}
-	loss.span = spreadOf(catalog.SpreadJetLoss, known)
+	loss.span = spreadOf(tables.SpreadJetLoss, known)
 	return []unknown{loss}
 }
 
 // valveUnknowns lists what is not known of a hand valve.
 func valveUnknowns(p *hydraulic.ModelPart) []unknown {
 	id, known := p.Part.ID, p.Part.Known.String()
-	kv := unknown{what: "the Kv of " + id, part: id, span: spreadOf(catalog.SpreadValveKv, known), set: onLoss(id, -2), used: byClass(catalog.SpreadValveKv, "by the handbook's opening curve")}
+	kv := unknown{what: "the Kv of " + id, part: id, span: spreadOf(tables.SpreadValveKv, known), set: onLoss(id, -2), used: byClass(tables.SpreadValveKv, "by the handbook's opening curve")}
 	if p.Given == hydraulic.GivenKv || p.Part.Valve != nil && p.Part.Valve.Kv > 0 {
 		kv.used = used{value: graph.Say("%s", quantity.Kv.Of(p.Part.Valve.Kv)), given: true, guess: p.Part.Known == graph.Assumed}
 	}
 	loss := bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
 	switch {
 	case p.Given == hydraulic.GivenPosition && p.Valve != nil:
-		return []unknown{kv, {what: "where the handle of " + id + " stands", part: id, adds: true, span: spreadOf(catalog.SpreadPosition, known),
+		return []unknown{kv, {what: "where the handle of " + id + " stands", part: id, adds: true, span: spreadOf(tables.SpreadPosition, known),
 			set:  func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Position, id, v) },
 			used: used{value: graph.Say("%.0f %% open", 100*p.Valve.Share), given: true, guess: p.Part.Known == graph.Assumed}}}
 	case p.Given == hydraulic.GivenPosition, p.Given == hydraulic.GivenKv:
 		return []unknown{kv}
 	case p.Given == hydraulic.GivenLoss:
-		return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadPartLoss, known), set: onLoss(id, 1), used: loss}}
+		return []unknown{{what: lossWords(id), part: id, span: spreadOf(tables.SpreadPartLoss, known), set: onLoss(id, 1), used: loss}}
 	}
-	return []unknown{{what: lossWords(id), part: id, span: spreadOf(catalog.SpreadValveOpen, known), set: onLoss(id, 1), used: loss}}
+	return []unknown{{what: lossWords(id), part: id, span: spreadOf(tables.SpreadValveOpen, known), set: onLoss(id, 1), used: loss}}
 }
 
 // runUnknowns lists what is not known exactly of a run.
@@ -265,42 +265,42 @@ func runUnknowns(r *hydraulic.ModelRun) []unknown {
 	}
 	var out []unknown
 	if r.Entrance {
-		out = append(out, unknown{what: "the covers of the suctions", adds: true, span: spreadOf(catalog.SpreadEntrance, catalogAssumed), set: onEntrances, used: byClass(catalog.SpreadEntrance, "no loss but the pipe's own end")})
+		out = append(out, unknown{what: "the covers of the suctions", adds: true, span: spreadOf(tables.SpreadEntrance, assumed), set: onEntrances, used: byClass(tables.SpreadEntrance, "no loss but the pipe's own end")})
 	}
 	if r.LengthM == 0 {
 		return out
 	}
 	id, known, spec, old := r.Run.ID, r.Run.Known.String(), r.Run.Spec, isOld(r)
-	class, what := catalog.SpreadRunLength, "the length of "+id
+	class, what := tables.SpreadRunLength, "the length of "+id
 	if len(r.Run.Legs) > 0 {
-		class, what, id = catalog.SpreadLegs, "lengths measured leg by leg", ""
+		class, what, id = tables.SpreadLegs, "lengths measured leg by leg", ""
 	}
 	out = append(out, unknown{what: what, part: id, span: spreadOf(class, known), set: onLengths(id),
 		used: used{value: graph.Say("%s", quantity.Length.Of(1000*r.LengthM)), given: true, guess: id != "" && r.Run.Known == graph.Assumed}})
 	for _, f := range r.Fittings {
 		if f.Barb {
-			out = append(out, unknown{what: "K of " + age(old) + " barbs", span: spreadOf(catalog.SpreadBarb, catalogAssumed), set: onBarbs(old),
-				used: byClass(catalog.SpreadBarb, graph.Say("K %.2g on the hose", f.K))})
+			out = append(out, unknown{what: "K of " + age(old) + " barbs", span: spreadOf(tables.SpreadBarb, assumed), set: onBarbs(old),
+				used: byClass(tables.SpreadBarb, graph.Say("K %.2g on the hose", f.K))})
 		} else if f.Kind != "entrance" && f.Kind != "exit" {
 			out = append(out, fittingsUnknown())
 		}
 	}
-	class, what = catalog.SpreadJointsNew, "joints and burrs in the new pipe"
+	class, what = tables.SpreadJointsNew, "joints and burrs in the new pipe"
 	if old {
-		class, what = catalog.SpreadJointsOld, "joints in the old pipe"
+		class, what = tables.SpreadJointsOld, "joints in the old pipe"
 	}
 	if whole := wholeOf(r); old && len(r.Run.Legs) == 0 {
-		out = append(out, unknown{what: "elbows nobody listed in " + whole, part: whole, adds: true, span: spreadOf(catalog.SpreadUnlisted, known), set: onUnlisted(whole),
-			used: byClass(catalog.SpreadUnlisted, "none")})
+		out = append(out, unknown{what: "elbows nobody listed in " + whole, part: whole, adds: true, span: spreadOf(tables.SpreadUnlisted, known), set: onUnlisted(whole),
+			used: byClass(tables.SpreadUnlisted, "none")})
 	}
-	out = append(out, unknown{what: what, adds: true, span: spreadOf(class, catalogAssumed), set: onJoints(old), used: byClass(class, "no loss")})
+	out = append(out, unknown{what: what, adds: true, span: spreadOf(class, assumed), set: onJoints(old), used: byClass(class, "no loss")})
 	if r.Run.RoughnessMM <= 0 {
-		class, what = catalog.SpreadRoughness, "the wall of new "+string(spec)+" pipe"
+		class, what = tables.SpreadRoughness, "the wall of new "+string(spec)+" pipe"
 		if old {
-			class, what = catalog.SpreadRoughnessOld, "the wall of old "+string(spec)+" pipe"
+			class, what = tables.SpreadRoughnessOld, "the wall of old "+string(spec)+" pipe"
 		}
 		if spec.Flexible() {
-			class, what = catalog.SpreadRibs, "the ribs of "+age(old)+" "+string(spec)+" pipe"
+			class, what = tables.SpreadRibs, "the ribs of "+age(old)+" "+string(spec)+" pipe"
 		}
 		out = append(out, unknown{what: what, span: spreadOf(class, known), set: onRoughness(spec, old),
 			used: byClass(class, graph.Say("%.2g µm", 1e6*r.RoughnessM))})
@@ -308,9 +308,9 @@ func runUnknowns(r *hydraulic.ModelRun) []unknown {
 	if r.Run.BoreMM > 0 {
 		return out // the user's own number
 	}
-	class = catalog.SpreadBore
+	class = tables.SpreadBore
 	if spec.Flexible() {
-		class = catalog.SpreadHoseBore
+		class = tables.SpreadHoseBore
 	}
 	return append(out, unknown{what: "the bore of " + age(old) + " " + string(spec) + " pipe", span: spreadOf(class, known), set: onBores(spec, old),
 		used: byClass(class, "the catalogue's")})
@@ -336,8 +336,8 @@ func wholeOf(r *hydraulic.ModelRun) string {
 }
 
 func fittingsUnknown() unknown {
-	return unknown{what: "the handbook's K of fittings", span: spreadOf(catalog.SpreadFittingK, catalogAssumed), set: onFittings,
-		used: byClass(catalog.SpreadFittingK, "by the handbook")}
+	return unknown{what: "the handbook's K of fittings", span: spreadOf(tables.SpreadFittingK, assumed), set: onFittings,
+		used: byClass(tables.SpreadFittingK, "by the handbook")}
 }
 
 // compareInfluence puts what matters most first.

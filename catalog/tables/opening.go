@@ -1,4 +1,4 @@
-package catalog
+package tables
 
 import (
 	"fmt"
@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"dryfit/catalog/data"
 )
 
 // opening is the loss of a kind of hand valve as it is shut.
@@ -17,16 +19,16 @@ type opening struct {
 
 var openings = sync.OnceValue(func() map[string]opening {
 	out := map[string]opening{}
-	s := readSheet("openings.csv")
-	for _, line := range s.lines {
+	s := data.Read("openings.csv")
+	for _, line := range s.Lines {
 		o := opening{source: line[2]}
 		for item := range strings.SplitSeq(line[1], ";") {
 			at, k, _ := strings.Cut(item, "%:")
 			x, err := strconv.ParseFloat(strings.TrimSpace(at), 64)
 			if err != nil {
-				panic(fmt.Sprintf("catalog: %s: %v", s.name, err))
+				panic(fmt.Sprintf("catalog: %s: %v", s.Name, err))
 			}
-			o.k = append(o.k, [2]float64{x / 100, s.number(strings.TrimSpace(k))})
+			o.k = append(o.k, [2]float64{x / 100, s.Number(strings.TrimSpace(k))})
 		}
 		out[line[0]] = o
 	}

@@ -1,14 +1,16 @@
-package catalog
+package tables
 
 import (
 	"sync"
 
+	"dryfit/catalog"
+	"dryfit/catalog/data"
 	"dryfit/catalog/quantity"
 )
 
 type supportLine struct {
-	spec   Spec
-	size   Size
+	spec   catalog.Spec
+	size   catalog.Size
 	mm     []float64
 	source string
 }
@@ -17,12 +19,12 @@ type supportLine struct {
 var supportTemps = [...]float64{16, 27, 38, 49, 60}
 
 var supports = sync.OnceValue(func() []supportLine {
-	s := readSheet("support.csv")
+	s := data.Read("support.csv")
 	var out []supportLine
-	for _, l := range s.lines {
-		line := supportLine{spec: Spec(l[0]), size: s.size(l[1]), source: l[2+len(supportTemps)]}
+	for _, l := range s.Lines {
+		line := supportLine{spec: catalog.Spec(l[0]), size: sizeIn(s, l[1]), source: l[2+len(supportTemps)]}
 		for i := range supportTemps {
-			line.mm = append(line.mm, s.amount(l[2+i], quantity.Length))
+			line.mm = append(line.mm, s.Amount(l[2+i], quantity.Length))
 		}
 		out = append(out, line)
 	}
@@ -33,9 +35,9 @@ var supports = sync.OnceValue(func() []supportLine {
 // of the temperature (°C), linear between the columns of the table, and its source. Metric
 // pipe has lines of its own, those of PN10. ok is false for flexible pipe and hose, which want to
 // lie on something all along, and for sizes without a line.
-func SupportSpacing(spec Spec, size Size, tempC float64) (mm float64, source string, ok bool) {
-	if spec.Family() == Metric && !spec.Flexible() {
-		spec = PVCPN10 // the thicker wall of PN16 carries no less
+func SupportSpacing(spec catalog.Spec, size catalog.Size, tempC float64) (mm float64, source string, ok bool) {
+	if spec.Family() == catalog.Metric && !spec.Flexible() {
+		spec = catalog.PVCPN10 // the thicker wall of PN16 carries no less
 	}
 	for _, l := range supports() {
 		if l.spec != spec || l.size != size {

@@ -1,8 +1,10 @@
-package catalog
+package tables
 
 import (
 	"sync"
 
+	"dryfit/catalog"
+	"dryfit/catalog/data"
 	"dryfit/catalog/quantity"
 )
 
@@ -15,10 +17,10 @@ type DeratingPoint struct {
 }
 
 var derating = sync.OnceValue(func() []DeratingPoint {
-	s := readSheet("derating.csv")
+	s := data.Read("derating.csv")
 	var out []DeratingPoint
-	for _, l := range s.lines {
-		out = append(out, DeratingPoint{l[0], s.amount(l[1], quantity.Temperature), s.number(l[2]), l[3]})
+	for _, l := range s.Lines {
+		out = append(out, DeratingPoint{l[0], s.Amount(l[1], quantity.Temperature), s.Number(l[2]), l[3]})
 	}
 	return out
 })
@@ -34,9 +36,9 @@ const MostPVCTempC = 60
 // the temperature (°C), linear between the lines of its family's table, and the table's
 // source. It is 1 below the first line and 0 above 60 °C, where PVC-U carries no pressure.
 // Hose and parts of no spec go by the inch table, the more cautious up to 35 °C.
-func Derating(spec Spec, tempC float64) (factor float64, source string) {
+func Derating(spec catalog.Spec, tempC float64) (factor float64, source string) {
 	table := "inch"
-	if spec.Family() == Metric {
+	if spec.Family() == catalog.Metric {
 		table = "metric"
 	}
 	var before *DeratingPoint
@@ -58,10 +60,10 @@ func Derating(spec Spec, tempC float64) (factor float64, source string) {
 
 // RatingAt returns the row's pressure rating, Pa, with water of the temperature (°C), and
 // the source of the derating; 0 where the row has no rating.
-func (r Row) RatingAt(tempC float64) (pa float64, source string) {
+func RatingAt(r catalog.Row, tempC float64) (pa float64, source string) {
 	spec := r.Spec
 	if spec == "" && r.Size.Metric {
-		spec = PVCPN16
+		spec = catalog.PVCPN16
 	}
 	factor, source := Derating(spec, tempC)
 	return factor * r.RatingPa, source

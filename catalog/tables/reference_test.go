@@ -1,6 +1,7 @@
-package catalog
+package tables
 
 import (
+	"dryfit/catalog"
 	"encoding/csv"
 	"math"
 	"os"
@@ -47,12 +48,12 @@ func num(t *testing.T, s string) float64 {
 }
 
 // nominal reads the size of a reference table: "1-1/2 in", "dn 50", "50 mm".
-func nominal(t *testing.T, s string) Size {
+func nominal(t *testing.T, s string) catalog.Size {
 	t.Helper()
 	if d, ok := strings.CutPrefix(s, "dn "); ok {
 		s = d + " mm"
 	}
-	size, err := ParseSize(s, false)
+	size, err := catalog.ParseSize(s, false)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -68,10 +69,10 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 
 // ASTM D1785, EN ISO 1452-2 and flexible hose: testdata/reference/pipes.csv.
 func TestPipesAgainstTable(t *testing.T) {
-	specs := map[string]Spec{
-		"ASTM D1785 Sch40": PVCSch40, "ASTM D1785 Sch80": PVCSch80,
-		"EN ISO 1452-2 PN10 (S10)": PVCPN10, "EN ISO 1452-2 PN16 (S6.3)": PVCPN16,
-		"flexible PVC, IPS": FlexInch, "flexible PVC spiral, metric": FlexMetric,
+	specs := map[string]catalog.Spec{
+		"ASTM D1785 Sch40": catalog.PVCSch40, "ASTM D1785 Sch80": catalog.PVCSch80,
+		"EN ISO 1452-2 PN10 (S10)": catalog.PVCPN10, "EN ISO 1452-2 PN16 (S6.3)": catalog.PVCPN16,
+		"flexible PVC, IPS": catalog.FlexInch, "flexible PVC spiral, metric": catalog.FlexMetric,
 	}
 	compared := 0
 	for _, l := range referenceTable(t, "pipes.csv") {
@@ -79,7 +80,7 @@ func TestPipesAgainstTable(t *testing.T) {
 		if !ok {
 			continue // series the catalogue has no rows for
 		}
-		r, ok := Embedded().Pipe(spec, nominal(t, l["nominal"]))
+		r, ok := catalog.Embedded().Pipe(spec, nominal(t, l["nominal"]))
 		if !ok {
 			t.Errorf("no pipe %s %s", spec, l["nominal"])
 			continue
@@ -107,10 +108,10 @@ func TestPipesAgainstTable(t *testing.T) {
 // e = PN·dn/(200 + PN) mm at 20 °C (EN ISO 1452: design stress 10 MPa), walls in steps of
 // 0.1 mm, except where a least wall governs (25 mm PN10).
 func TestMetricWallsCarryTheirPressure(t *testing.T) {
-	for _, spec := range []Spec{PVCPN10, PVCPN16} {
-		for _, size := range Embedded().PipeSizes(spec) {
-			r, _ := Embedded().Pipe(spec, size)
-			if spec == PVCPN10 && size.Nominal == 25 {
+	for _, spec := range []catalog.Spec{catalog.PVCPN10, catalog.PVCPN16} {
+		for _, size := range catalog.Embedded().PipeSizes(spec) {
+			r, _ := catalog.Embedded().Pipe(spec, size)
+			if spec == catalog.PVCPN10 && size.Nominal == 25 {
 				continue
 			}
 			bar := r.RatingPa / 1e5
@@ -124,20 +125,20 @@ func TestMetricWallsCarryTheirPressure(t *testing.T) {
 func TestSocketsAgainstTable(t *testing.T) {
 	compared := 0
 	for _, l := range referenceTable(t, "sockets.csv") {
-		var spec Spec
+		var spec catalog.Spec
 		tolerance := 0.01
 		switch l["series"] {
 		case "ASTM D2466 Sch40":
-			spec, tolerance = PVCSch40, 0.0005*25.4+0.005
+			spec, tolerance = catalog.PVCSch40, 0.0005*25.4+0.005
 		case "ASTM D2467 Sch80":
-			spec = PVCSch80
+			spec = catalog.PVCSch80
 		case "EN ISO 1452-3 / ISO 727":
-			spec = PVCPN16
+			spec = catalog.PVCPN16
 		default:
 			continue
 		}
 		for _, kind := range []string{"elbow-90", "elbow-45", "tee", "coupling", "slip-coupling"} {
-			r, ok := Embedded().Fitting(kind, spec, nominal(t, l["nominal"]))
+			r, ok := catalog.Embedded().Fitting(kind, spec, nominal(t, l["nominal"]))
 			if !ok {
 				t.Errorf("no %s %s %s", kind, spec, l["nominal"])
 				continue
@@ -167,11 +168,11 @@ func TestTakeOffsAgainstTable(t *testing.T) {
 				large, unit = d, " mm"
 			}
 			small = strings.TrimSuffix(small, unit)
-			spec := PVCSch80
+			spec := catalog.PVCSch80
 			if unit == " mm" {
-				spec = PVCPN16
+				spec = catalog.PVCPN16
 			}
-			r, ok := Embedded().Reducing("reducing-bush", spec, nominal(t, large+unit), nominal(t, small+unit))
+			r, ok := catalog.Embedded().Reducing("reducing-bush", spec, nominal(t, large+unit), nominal(t, small+unit))
 			if !ok {
 				t.Errorf("no bush %s", l["nominal"])
 				continue
@@ -181,16 +182,16 @@ func TestTakeOffsAgainstTable(t *testing.T) {
 			continue
 		}
 		size := nominal(t, l["nominal"])
-		spec := PVCSch80
+		spec := catalog.PVCSch80
 		if size.Metric {
-			spec = PVCPN16
+			spec = catalog.PVCPN16
 		}
 		kind := map[string]string{
 			"elbow90": "elbow-90", "elbow45": "elbow-45", "tee_run_half": "tee", "tee_branch": "tee", "coupling_stop_gap": "coupling",
 			"union_stop_to_stop": "union", "true_union_ball_valve_stop_to_stop": "true-union-ball-valve",
 			"gate_or_slide_valve_stop_to_stop": "gate-valve", "spring_check_valve_stop_to_stop": "spring-check",
 		}[l["fitting"]]
-		r, ok := Embedded().Fitting(kind, spec, size)
+		r, ok := catalog.Embedded().Fitting(kind, spec, size)
 		if !ok {
 			t.Errorf("no %s %s", kind, size)
 			continue
@@ -211,11 +212,11 @@ func TestTakeOffsAgainstTable(t *testing.T) {
 			near(t, r.Name+" tolerance +", r.TolPlusMM, num(t, l["tol_plus"]), 0.01)
 			near(t, r.Name+" tolerance -", -r.TolMinusMM, num(t, l["tol_minus"]), 0.01)
 		}
-		if spec == PVCSch80 && l["standard"] == "ASTM D2467" {
+		if spec == catalog.PVCSch80 && l["standard"] == "ASTM D2467" {
 			if r.Measure {
 				t.Errorf("%s is a standard's, and marked to be measured", r.Name)
 			}
-			stand, ok := Embedded().Fitting(kind, PVCSch40, size)
+			stand, ok := catalog.Embedded().Fitting(kind, catalog.PVCSch40, size)
 			if !ok || !stand.Measure || stand.Note == "" {
 				t.Errorf("the stand-in %q is not marked to be measured", stand.Name)
 			}
@@ -230,10 +231,10 @@ func TestTakeOffsAgainstTable(t *testing.T) {
 // Worked cut lengths with unrounded inch values, computed by hand from ASTM D2467 (1-1/2 in:
 // elbow 1 in, socket 1-3/8 in; 2 in: tee 1-1/4 in, socket 1-1/2 in).
 func TestInchValuesAreExact(t *testing.T) {
-	small, large := Size{Nominal: 1.5}, Size{Nominal: 2}
-	elbow, _ := Embedded().Fitting("elbow-90", PVCSch80, small)
-	tee, _ := Embedded().Fitting("tee", PVCSch80, large)
-	bush, _ := Embedded().Reducing("reducing-bush", PVCSch80, large, small)
+	small, large := catalog.Size{Nominal: 1.5}, catalog.Size{Nominal: 2}
+	elbow, _ := catalog.Embedded().Fitting("elbow-90", catalog.PVCSch80, small)
+	tee, _ := catalog.Embedded().Fitting("tee", catalog.PVCSch80, large)
+	bush, _ := catalog.Embedded().Reducing("reducing-bush", catalog.PVCSch80, large, small)
 	if elbow.SocketMM != 34.925 || bush.TakeOffMM != 3.175 {
 		t.Errorf("socket %.6f, bush %.6f: not the exact inches", elbow.SocketMM, bush.TakeOffMM)
 	}
@@ -249,10 +250,10 @@ func TestInchValuesAreExact(t *testing.T) {
 // lines: 0.576 at 40 °C by the inch table (interpolated by hand).
 func TestDeratingAgainstTable(t *testing.T) {
 	for _, l := range referenceTable(t, "derating.csv") {
-		spec := PVCSch40
+		spec := catalog.PVCSch40
 		switch {
 		case strings.HasPrefix(l["table"], "metric"):
-			spec = PVCPN10
+			spec = catalog.PVCPN10
 		case strings.HasPrefix(l["table"], "ISO"):
 			continue
 		}
@@ -262,17 +263,17 @@ func TestDeratingAgainstTable(t *testing.T) {
 			t.Error("no source")
 		}
 	}
-	got, _ := Derating(PVCSch40, 40)
+	got, _ := Derating(catalog.PVCSch40, 40)
 	near(t, "inch at 40 °C", got, 0.576, 0.0005)
-	got, _ = Derating(PVCPN16, 40)
+	got, _ = Derating(catalog.PVCPN16, 40)
 	near(t, "metric at 40 °C", got, 0.57, 1e-12)
 	for temp, want := range map[float64]float64{-5: 1, 10: 1, 60.01: 0, 90: 0} {
-		if got, _ := Derating(FlexInch, temp); got != want {
+		if got, _ := Derating(catalog.FlexInch, temp); got != want {
 			t.Errorf("factor at %g °C: %g, want %g", temp, got, want)
 		}
 	}
-	pipe, _ := Embedded().Pipe(PVCSch40, Size{Nominal: 2})
-	pa, _ := pipe.RatingAt(37.8)
+	pipe, _ := catalog.Embedded().Pipe(catalog.PVCSch40, catalog.Size{Nominal: 2})
+	pa, _ := RatingAt(pipe, 37.8)
 	near(t, "2 in Schedule 40 at 37.8 °C, bar", pa/1e5, 280*0.0689475729*0.62, 0.001)
 	if len(DeratingPoints()) != 15 {
 		t.Errorf("%d derating points", len(DeratingPoints()))
@@ -282,7 +283,7 @@ func TestDeratingAgainstTable(t *testing.T) {
 // A maker's installation table: testdata/reference/support_spacing.csv.
 func TestSupportsAgainstTable(t *testing.T) {
 	for _, l := range referenceTable(t, "support_spacing.csv") {
-		spec := Spec("pvc-" + strings.ToLower(l["series"]))
+		spec := catalog.Spec("pvc-" + strings.ToLower(l["series"]))
 		for _, temp := range []string{"16", "27", "38", "49", "60"} {
 			got, _, ok := SupportSpacing(spec, nominal(t, l["nominal"]), num(t, temp))
 			if !ok {
@@ -292,26 +293,26 @@ func TestSupportsAgainstTable(t *testing.T) {
 		}
 	}
 	// Half way between 1.52 m at 38 °C and 1.07 m at 49 °C.
-	got, _, _ := SupportSpacing(PVCSch40, Size{Nominal: 2}, 43.5)
+	got, _, _ := SupportSpacing(catalog.PVCSch40, catalog.Size{Nominal: 2}, 43.5)
 	near(t, "2 in at 43.5 °C", got, 1295, 0.001)
-	cold, _, _ := SupportSpacing(PVCSch40, Size{Nominal: 2}, 0)
+	cold, _, _ := SupportSpacing(catalog.PVCSch40, catalog.Size{Nominal: 2}, 0)
 	near(t, "2 in at 0 °C", cold, 1830, 0.001)
-	hot, _, _ := SupportSpacing(PVCSch40, Size{Nominal: 2}, 70)
+	hot, _, _ := SupportSpacing(catalog.PVCSch40, catalog.Size{Nominal: 2}, 70)
 	near(t, "2 in at 70 °C", hot, 910, 0.001)
 	// Metric PVC-U of 50 mm at 40 °C wants a support every 1.0 to 1.2 m (from memory of pipe
 	// makers' tables), and the thicker wall no fewer.
-	for _, spec := range []Spec{PVCPN10, PVCPN16} {
-		metric, _, ok := SupportSpacing(spec, Size{Metric: true, Nominal: 50}, 40)
+	for _, spec := range []catalog.Spec{catalog.PVCPN10, catalog.PVCPN16} {
+		metric, _, ok := SupportSpacing(spec, catalog.Size{Metric: true, Nominal: 50}, 40)
 		if !ok || metric < 1000 || metric > 1200 {
 			t.Errorf("%s 50 mm at 40 °C: %g mm, %v", spec, metric, ok)
 		}
 	}
-	for _, spec := range []Spec{FlexInch, FlexMetric, HosePipe, PVCSch40} {
-		if mm, _, ok := SupportSpacing(spec, Size{Nominal: 7}, 20); ok {
+	for _, spec := range []catalog.Spec{catalog.FlexInch, catalog.FlexMetric, catalog.HosePipe, catalog.PVCSch40} {
+		if mm, _, ok := SupportSpacing(spec, catalog.Size{Nominal: 7}, 20); ok {
 			t.Errorf("%s 7 in has a spacing, %g", spec, mm)
 		}
 	}
-	if _, _, ok := SupportSpacing(PVCPN10, Size{Metric: true, Nominal: 10}, 20); ok {
+	if _, _, ok := SupportSpacing(catalog.PVCPN10, catalog.Size{Metric: true, Nominal: 10}, 20); ok {
 		t.Error("10 mm has a spacing")
 	}
 }
@@ -329,39 +330,39 @@ func TestCementAgainstTable(t *testing.T) {
 			near(t, l["nominal"]+" from the quart", c.CementML, 946.353/num(t, l["joints_per_US_quart_cement"]), 0.006)
 		}
 	}
-	metric, _ := Cement(Size{Metric: true, Nominal: 50})
-	inch, _ := Cement(Size{Nominal: 1.5})
+	metric, _ := Cement(catalog.Size{Metric: true, Nominal: 50})
+	inch, _ := Cement(catalog.Size{Nominal: 1.5})
 	if metric.CementML != inch.CementML || metric.Source == inch.Source {
 		t.Errorf("50 mm: %+v, 1-1/2 in: %+v", metric, inch)
 	}
-	if _, ok := Cement(Size{Metric: true, Nominal: 44}); ok {
+	if _, ok := Cement(catalog.Size{Metric: true, Nominal: 44}); ok {
 		t.Error("44 mm has cement")
 	}
 }
 
 func TestCureTimesAgainstTable(t *testing.T) {
 	for _, c := range []struct {
-		size         Size
+		size         catalog.Size
 		temp         float64
 		handling, to time.Duration // the slower of the two tables, read by eye
 		to25         time.Duration
 	}{
-		{Size{Nominal: 1.5}, 20, 30 * time.Minute, 2 * time.Hour, 12 * time.Hour},
-		{Size{Nominal: 0.75}, 20, 15 * time.Minute, time.Hour, 6 * time.Hour},
-		{Size{Nominal: 2}, 10, 2 * time.Hour, 4 * time.Hour, 24 * time.Hour},
-		{Size{Nominal: 3}, 0, 12 * time.Hour, 72 * time.Hour, 192 * time.Hour},
-		{Size{Metric: true, Nominal: 63}, 16, 30 * time.Minute, 2 * time.Hour, 12 * time.Hour},
-		{Size{Nominal: 2}, 40, 30 * time.Minute, 2 * time.Hour, 12 * time.Hour},
+		{catalog.Size{Nominal: 1.5}, 20, 30 * time.Minute, 2 * time.Hour, 12 * time.Hour},
+		{catalog.Size{Nominal: 0.75}, 20, 15 * time.Minute, time.Hour, 6 * time.Hour},
+		{catalog.Size{Nominal: 2}, 10, 2 * time.Hour, 4 * time.Hour, 24 * time.Hour},
+		{catalog.Size{Nominal: 3}, 0, 12 * time.Hour, 72 * time.Hour, 192 * time.Hour},
+		{catalog.Size{Metric: true, Nominal: 63}, 16, 30 * time.Minute, 2 * time.Hour, 12 * time.Hour},
+		{catalog.Size{Nominal: 2}, 40, 30 * time.Minute, 2 * time.Hour, 12 * time.Hour},
 	} {
 		got, ok := CureTimes(c.size, c.temp)
 		if !ok || got.Handling != c.handling || got.To11Bar != c.to || got.To25Bar != c.to25 || got.Source == "" {
 			t.Errorf("%s at %g °C: %+v, want %v, %v, %v", c.size, c.temp, got, c.handling, c.to, c.to25)
 		}
 	}
-	if _, ok := CureTimes(Size{Nominal: 2}, -30); ok {
+	if _, ok := CureTimes(catalog.Size{Nominal: 2}, -30); ok {
 		t.Error("a joint cures at -30 °C")
 	}
-	if _, ok := CureTimes(Size{Metric: true, Nominal: 10}, 20); ok {
+	if _, ok := CureTimes(catalog.Size{Metric: true, Nominal: 10}, 20); ok {
 		t.Error("10 mm has a cure time")
 	}
 }
@@ -406,7 +407,7 @@ func TestJoinsAgainstTable(t *testing.T) {
 			continue
 		}
 		a, b := nominal(t, l["a"]), nominal(t, l["b"])
-		j := CanJoin(PVCSch40, a, PVCPN16, b)
+		j := CanJoin(catalog.PVCSch40, a, catalog.PVCPN16, b)
 		if j.Direct || j.Needs == "" || j.Why == "" {
 			t.Errorf("%s and %s: %+v", a, b, j)
 		}
@@ -415,7 +416,7 @@ func TestJoinsAgainstTable(t *testing.T) {
 		}
 		compared++
 		near(t, l["a"]+" against "+l["b"], j.DifferenceMM, num(t, l["difference_mm"]), 0.011)
-		if _, ok := Embedded().Transition(PVCPN10, b, FlexInch, a); !ok {
+		if _, ok := catalog.Embedded().Transition(catalog.PVCPN10, b, catalog.FlexInch, a); !ok {
 			t.Errorf("no transition from %s to %s", b, a)
 		}
 	}
@@ -426,7 +427,7 @@ func TestJoinsAgainstTable(t *testing.T) {
 		if l["od_b_mm"] == "" || strings.HasPrefix(l["b"], "dn ") {
 			continue
 		}
-		found := Embedded().ByOutside(num(t, l["od_b_mm"]), 0.01)
+		found := ByOutside(catalog.Embedded(), num(t, l["od_b_mm"]), 0.01)
 		name := strings.Replace(l["b"], "3505:1968", "3505", 1)
 		if !slices.ContainsFunc(found, func(o Outside) bool { return o.Pipe == name }) {
 			t.Errorf("%s mm is not known as %s: %+v", l["od_b_mm"], name, found)

@@ -1,6 +1,10 @@
-package catalog
+package tables
 
-import "sync"
+import (
+	"sync"
+
+	"dryfit/catalog/data"
+)
 
 // Exponent is the shape of a loss that is given at one flow: drop as flow to this power.
 // Nine in ten parts of the kind lie between Low and High.
@@ -11,9 +15,9 @@ type Exponent struct {
 
 var exponents = sync.OnceValue(func() map[string]Exponent {
 	out := map[string]Exponent{}
-	s := readSheet("exponents.csv")
-	for _, l := range s.lines {
-		out[l[0]] = Exponent{s.number(l[1]), s.number(l[2]), s.number(l[3]), l[4]}
+	s := data.Read("exponents.csv")
+	for _, l := range s.Lines {
+		out[l[0]] = Exponent{s.Number(l[1]), s.Number(l[2]), s.Number(l[3]), l[4]}
 	}
 	return out
 })

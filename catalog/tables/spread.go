@@ -1,6 +1,10 @@
-package catalog
+package tables
 
-import "sync"
+import (
+	"sync"
+
+	"dryfit/catalog/data"
+)
 
 // What Spread knows about. All but those that say otherwise are shares of the number.
 const (
@@ -47,10 +51,10 @@ type spread struct {
 }
 
 var spreads = sync.OnceValue(func() []spread {
-	s := readSheet("spreads.csv")
+	s := data.Read("spreads.csv")
 	var out []spread
-	for _, l := range s.lines {
-		span := Span{s.number(l[2]) / 100, s.number(l[3]) / 100, s.number(l[4]) / 100}
+	for _, l := range s.Lines {
+		span := Span{s.Number(l[2]) / 100, s.Number(l[3]) / 100, s.Number(l[4]) / 100}
 		out = append(out, spread{l[0], l[1], span, l[5]})
 	}
 	return out

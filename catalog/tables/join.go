@@ -1,10 +1,12 @@
-package catalog
+package tables
 
 import (
 	"fmt"
 	"math"
 	"sync"
 
+	"dryfit/catalog"
+	"dryfit/catalog/data"
 	"dryfit/catalog/quantity"
 )
 
@@ -19,18 +21,18 @@ type Join struct {
 // CanJoin says whether pipe of one spec and size joins pipe of another with a fitting of one
 // size. Inch and metric never do: solvent cement fills a few tenths of a millimetre (from
 // memory), and the nearest sizes differ by more than one.
-func CanJoin(a Spec, sizeA Size, b Spec, sizeB Size) Join {
+func CanJoin(a catalog.Spec, sizeA catalog.Size, b catalog.Spec, sizeB catalog.Size) Join {
 	var j Join
-	rowA, okA := Embedded().Pipe(a, sizeA)
-	rowB, okB := Embedded().Pipe(b, sizeB)
+	rowA, okA := catalog.Embedded().Pipe(a, sizeA)
+	rowB, okB := catalog.Embedded().Pipe(b, sizeB)
 	if okA && okB {
 		j.DifferenceMM = rowA.OutsideMM - rowB.OutsideMM
 	}
 	switch {
-	case a.Family() == Hose && b.Family() == Hose:
+	case a.Family() == catalog.Hose && b.Family() == catalog.Hose:
 		j.Direct = sizeA == sizeB
 		j.Needs, j.Why = "a double-ended barb", "hose of two bores"
-	case a.Family() == Hose || b.Family() == Hose:
+	case a.Family() == catalog.Hose || b.Family() == catalog.Hose:
 		j.Needs, j.Why = "a barb", "hose goes on a barb, not into a socket"
 	case a.Family() != b.Family():
 		j.Needs = "an inch to metric transition, a union with one inch and one metric end, or a pair of threads of one family"
@@ -53,7 +55,7 @@ func CanJoin(a Spec, sizeA Size, b Spec, sizeB Size) Join {
 type Thread struct {
 	Family         string // "BSP" or "NPT"
 	Name           string // of the standard
-	Size           Size
+	Size           catalog.Size
 	MajorMM        float64
 	ThreadsPerInch float64
 	AngleDeg       float64
@@ -62,19 +64,19 @@ type Thread struct {
 
 // Threads returns the table of threads. Two of different families do not mate.
 func Threads() []Thread {
-	s := readSheet("threads.csv")
+	s := data.Read("threads.csv")
 	var out []Thread
-	for _, l := range s.lines {
-		out = append(out, Thread{l[0], l[1], s.size(l[2]), s.amount(l[3], quantity.Length), s.number(l[4]), s.number(l[5]), l[6]})
+	for _, l := range s.Lines {
+		out = append(out, Thread{l[0], l[1], sizeIn(s, l[2]), s.Amount(l[3], quantity.Length), s.Number(l[4]), s.Number(l[5]), l[6]})
 	}
 	return out
 }
 
 // Outside is a pipe that an outside diameter may belong to.
 type Outside struct {
-	Pipe         string // "pvc-sch40 2 in", "waste pipe 1-1/2 in"
-	Spec         Spec   // "" for pipe the catalogue has no rows for
-	Size         Size
+	Pipe         string       // "pvc-sch40 2 in", "waste pipe 1-1/2 in"
+	Spec         catalog.Spec // "" for pipe the catalogue has no rows for
+	Size         catalog.Size
 	OutsideMM    float64
 	DifferenceMM float64 // measured less this
 	Pressure     bool    // made for pressure
@@ -82,10 +84,10 @@ type Outside struct {
 }
 
 var otherOutsides = sync.OnceValue(func() []Outside {
-	s := readSheet("outsides.csv")
+	s := data.Read("outsides.csv")
 	var out []Outside
-	for _, l := range s.lines {
-		out = append(out, Outside{Pipe: l[0], OutsideMM: s.amount(l[1], quantity.Length), Pressure: l[2] == "yes", Source: l[3]})
+	for _, l := range s.Lines {
+		out = append(out, Outside{Pipe: l[0], OutsideMM: s.Amount(l[1], quantity.Length), Pressure: l[2] == "yes", Source: l[3]})
 	}
 	return out
 })

@@ -1,9 +1,11 @@
-package catalog
+package tables
 
 import (
 	"sync"
 	"time"
 
+	"dryfit/catalog"
+	"dryfit/catalog/data"
 	"dryfit/catalog/quantity"
 )
 
@@ -15,10 +17,10 @@ type ToolKerf struct {
 }
 
 var kerfs = sync.OnceValue(func() []ToolKerf {
-	s := readSheet("kerf.csv")
+	s := data.Read("kerf.csv")
 	var out []ToolKerf
-	for _, l := range s.lines {
-		out = append(out, ToolKerf{l[0], s.amount(l[1], quantity.Length), s.amount(l[2], quantity.Length), s.amount(l[3], quantity.Length), l[4]})
+	for _, l := range s.Lines {
+		out = append(out, ToolKerf{l[0], s.Amount(l[1], quantity.Length), s.Amount(l[2], quantity.Length), s.Amount(l[3], quantity.Length), l[4]})
 	}
 	return out
 })
@@ -53,19 +55,19 @@ type JointCement struct {
 const SmallJobFactor = 1.5
 
 // cements is what one joint of each inch size takes.
-var cements = sync.OnceValue(func() map[Size]JointCement {
-	s := readSheet("cement.csv")
-	out := map[Size]JointCement{}
-	for _, l := range s.lines {
-		out[s.size(l[0])] = JointCement{s.number(l[1]), s.number(l[2]), l[3]}
+var cements = sync.OnceValue(func() map[catalog.Size]JointCement {
+	s := data.Read("cement.csv")
+	out := map[catalog.Size]JointCement{}
+	for _, l := range s.Lines {
+		out[sizeIn(s, l[0])] = JointCement{s.Number(l[1]), s.Number(l[2]), l[3]}
 	}
 	return out
 })
 
 // Cement returns what one joint of the size takes. A metric size goes by the inch size that
 // it stands beside (50 mm by 1-1/2 in), and the source says so.
-func Cement(size Size) (JointCement, bool) {
-	near, guess := inchBeside(size)
+func Cement(size catalog.Size) (JointCement, bool) {
+	near, guess := catalog.InchBeside(size)
 	c, ok := cements()[near]
 	c.Source += guess
 	return c, ok
@@ -84,18 +86,18 @@ const DampFactor = 1.5
 
 // cureLine is one line of the two tables of cure times.
 type cureLine struct {
-	from, to         Size
+	from, to         catalog.Size
 	coldest, hottest float64 // °C
 	cure             Cure
 }
 
 var cures = sync.OnceValue(func() []cureLine {
-	s := readSheet("cure.csv")
+	s := data.Read("cure.csv")
 	var out []cureLine
-	for _, l := range s.lines {
+	for _, l := range s.Lines {
 		out = append(out, cureLine{
-			s.size(l[1]), s.size(l[2]), s.amount(l[3], quantity.Temperature), s.amount(l[4], quantity.Temperature),
-			Cure{s.duration(l[5]), s.duration(l[6]), s.duration(l[7]), l[8]},
+			sizeIn(s, l[1]), sizeIn(s, l[2]), s.Amount(l[3], quantity.Temperature), s.Amount(l[4], quantity.Temperature),
+			Cure{durationOf(s, l[5]), durationOf(s, l[6]), durationOf(s, l[7]), l[8]},
 		})
 	}
 	return out
@@ -108,8 +110,8 @@ const hottestCure = 38
 // the slower of two tables. Where a temperature stands on the border of two lines the
 // warmer counts; above 38 °C the line up to 38 °C does. ok is false below -18 °C and for
 // sizes without a line.
-func CureTimes(size Size, tempC float64) (c Cure, ok bool) {
-	near, guess := inchBeside(size)
+func CureTimes(size catalog.Size, tempC float64) (c Cure, ok bool) {
+	near, guess := catalog.InchBeside(size)
 	if near.IsZero() {
 		return Cure{}, false
 	}
@@ -132,6 +134,6 @@ func CureTimes(size Size, tempC float64) (c Cure, ok bool) {
 	return c, ok
 }
 
-func (s sheet) duration(text string) time.Duration {
-	return time.Duration(s.amount(text, quantity.Time) * float64(time.Second))
+func durationOf(s data.Sheet, text string) time.Duration {
+	return time.Duration(s.Amount(text, quantity.Time) * float64(time.Second))
 }

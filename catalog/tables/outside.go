@@ -1,7 +1,8 @@
-package catalog
+package tables
 
 import (
 	"cmp"
+	"dryfit/catalog"
 	"math"
 	"slices"
 )
@@ -13,7 +14,7 @@ const CalliperMM = 0.5
 
 // ByOutside returns the pipes whose outside diameter is within the tolerance (mm) of the one
 // measured, the nearest first, those of the catalogue before others.
-func (c *Catalog) ByOutside(measuredMM, toleranceMM float64) []Outside {
+func ByOutside(c *catalog.Catalog, measuredMM, toleranceMM float64) []Outside {
 	var out []Outside
 	add := func(o Outside) {
 		o.DifferenceMM = measuredMM - o.OutsideMM
@@ -21,8 +22,8 @@ func (c *Catalog) ByOutside(measuredMM, toleranceMM float64) []Outside {
 			out = append(out, o)
 		}
 	}
-	for _, i := range c.byKind["pipe"] {
-		if r := c.rows[i]; r.Spec.Family() != Hose {
+	for r := range c.All() {
+		if r.Kind == "pipe" && r.Spec.Family() != catalog.Hose {
 			add(Outside{Pipe: string(r.Spec) + " " + r.Size.String(), Spec: r.Spec, Size: r.Size, OutsideMM: r.OutsideMM, Pressure: true, Source: r.Source})
 		}
 	}

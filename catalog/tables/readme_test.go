@@ -1,4 +1,4 @@
-package catalog
+package tables
 
 import (
 	"flag"
@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 )
 
@@ -20,7 +21,7 @@ const (
 // The README says what a part nobody described is taken for, row by row, and why; and of every
 // class of the spreads how far it may be off.
 func TestReadmeTellsTheGuesses(t *testing.T) {
-	data, err := os.ReadFile("../README.md")
+	data, err := os.ReadFile("../../README.md")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,7 +34,7 @@ func TestReadmeTellsTheGuesses(t *testing.T) {
 	if got := text[begin+len(rowsBegin) : end]; got != want {
 		if !*update {
 			t.Error("the README's table of generic rows is not that of the catalogue: go test ./catalog -run Readme -update")
-		} else if err := os.WriteFile("../README.md", []byte(text[:begin+len(rowsBegin)]+want+text[end:]), 0o644); err != nil {
+		} else if err := os.WriteFile("../../README.md", []byte(text[:begin+len(rowsBegin)]+want+text[end:]), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -64,7 +65,7 @@ func percentText(v float64) string { return quantity.Trim(quantity.Round(100*v, 
 func genericTable() string {
 	var out strings.Builder
 	out.WriteString("| row | taken for | why |\n| --- | --- | --- |\n")
-	for _, r := range Embedded().Rows() {
+	for _, r := range catalog.Embedded().Rows() {
 		if !strings.HasPrefix(r.Origin, "equipment.toml") {
 			continue
 		}
@@ -78,7 +79,7 @@ func genericTable() string {
 }
 
 // taken says what a row gives, in a few words.
-func taken(r *Row) []string {
+func taken(r *catalog.Row) []string {
 	var out []string
 	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
 	metric := func(v float64, d quantity.Dimension) string { return quantity.Format(v, d, quantity.MetricSystem) }

@@ -1,0 +1,108 @@
+package tables
+
+import (
+	"dryfit/catalog"
+	"math"
+	"testing"
+)
+
+func TestByOutside(t *testing.T) {
+	found := ByOutside(catalog.Embedded(), 60.3, CalliperMM)
+	if len(found) < 3 || found[0].Size != (catalog.Size{Nominal: 2}) || !(math.Abs(found[0].DifferenceMM) <= 0.03) {
+		t.Errorf("60.3 mm: %+v", found)
+	}
+	if found := ByOutside(catalog.Embedded(), 43, CalliperMM); len(found) != 1 || found[0].Pressure || found[0].Pipe != "waste pipe 1-1/2 in" {
+		t.Errorf("43 mm: %+v", found)
+	}
+	if found := ByOutside(catalog.Embedded(), 56.5, 0.2); len(found) != 0 {
+		t.Errorf("56.5 mm: %+v", found)
+	}
+}
+
+func TestCanJoin(t *testing.T) {
+	in := func(v float64) catalog.Size { return catalog.Size{Nominal: v} }
+	for _, c := range []struct {
+		a      catalog.Spec
+		sizeA  catalog.Size
+		b      catalog.Spec
+		sizeB  catalog.Size
+		direct bool
+		needs  string
+	}{
+		{catalog.PVCSch40, in(2), catalog.PVCSch80, in(2), true, ""},
+		{catalog.PVCSch40, in(2), catalog.FlexInch, in(2), true, ""},
+		{catalog.PVCSch40, in(2), catalog.PVCSch40, in(1.5), false, "a reducing bush or reducer"},
+		{catalog.HosePipe, in(1), catalog.PVCSch40, in(1), false, "a barb"},
+		{catalog.HosePipe, in(1), catalog.HosePipe, in(1), true, ""},
+		{catalog.HosePipe, in(1), catalog.HosePipe, in(1.5), false, "a double-ended barb"},
+	} {
+		if j := CanJoin(c.a, c.sizeA, c.b, c.sizeB); j.Direct != c.direct || j.Needs != c.needs || j.Why == "" {
+			t.Errorf("%s %s and %s %s: %+v", c.a, c.sizeA, c.b, c.sizeB, j)
+		}
+	}
+}
+
+// K of hand valves partly open on their bore. Ball (a cock in a round pipe) 10, 20, 40 and 60
+// degrees from open 0.29, 1.56, 17.3, 206; gate a quarter, half and three quarters open 24,
+// 4.5, 0.9; butterfly 0.52, 1.54, 10.8, 118. Source: a table that repeats Perry's Chemical
+// Engineers' Handbook. A ball half open, between its points: 31 (handbooks, from memory).
+func TestOpeningK(t *testing.T) {
+	for kind, c := range map[string]struct {
+		full   float64
+		points [][2]float64
+	}{
+		"ball-valve":      {0.06, [][2]float64{{8. / 9, 0.29}, {7. / 9, 1.56}, {5. / 9, 17.3}, {3. / 9, 206}, {1, 0.06}}},
+		"gate-valve":      {0.17, [][2]float64{{0.75, 0.9}, {0.5, 4.5}, {0.25, 24}, {1, 0.17}}},
+		"butterfly-valve": {0.24, [][2]float64{{8. / 9, 0.52}, {7. / 9, 1.54}, {5. / 9, 10.8}, {3. / 9, 118}, {1, 0.24}}},
+	} {
+		last := math.Inf(1)
+		for _, p := range c.points {
+			got, source := OpeningK(kind, p[0], c.full)
+			if !(math.Abs(got/p[1]-1) < 0.01) || source == "" {
+				t.Errorf("%s %.2f open: K %g, want %g", kind, p[0], got, p[1])
+			}
+		}
+		for share := 0.01; share <= 1; share += 0.01 {
+			k, _ := OpeningK(kind, share, c.full)
+			if !(k <= last) {
+				t.Errorf("%s: K rises to %g as it opens to %.2f", kind, k, share)
+			}
+			last = k
+		}
+		if k, _ := OpeningK(kind, 0, c.full); !math.IsInf(k, 1) {
+			t.Errorf("%s shut: K %g", kind, k)
+		}
+	}
+	if k, _ := OpeningK("ball-valve", 0.5, 0.06); !(math.Abs(k/31-1) < 0.05) {
+		t.Errorf("ball half open: %g, want 31", k)
+	}
+	if k, _ := OpeningK("cap", 0.5, 1); k != 4 {
+		t.Errorf("without a table: %g, want 4", k)
+	}
+}
+
+func TestSpread(t *testing.T) {
+	seen := map[string]float64{}
+	for _, c := range Spreads() {
+		if !(c.Low <= c.Middle && c.Middle <= c.High && c.Low > -1) || c.Source == "" {
+			t.Errorf("%s, %s: %g, %g, %g, %q", c.What, c.Known, c.Low, c.Middle, c.High, c.Source)
+		}
+		width := c.High - c.Low
+		if before, ok := seen[c.What]; ok && width < before-1e-12 { // in the file the best known stands first
+			t.Errorf("%s is known worse than as %s", c.What, c.Known)
+		}
+		seen[c.What] = width
+		if got, _ := Spread(c.What, c.Known); got != c.Span {
+			t.Errorf("%s, %s: %v", c.What, c.Known, got)
+		}
+	}
+	if s, _ := Spread(SpreadPumpHead, "data-sheet"); s != (Span{-0.14, -0.035, 0.06}) {
+		t.Errorf("the head of a fitted pump with a sheet: %v", s)
+	}
+	defer func() {
+		if recover() == nil {
+			t.Error("an unknown class has a spread")
+		}
+	}()
+	Spread("luck", "assumed")
+}

@@ -266,14 +266,24 @@ type UnitData struct {
 	LeastAirSet       bool
 	MostWaterC        float64 // highest set point
 	MostWaterSet      bool
-	CalledBy          string // ByOwnThermostat or ByController; "": not said
-	StopsAtHighLimit  *bool  // the tub's high limit, or one of its own, stops it; nil: not said
-	DrainPlug         *bool  // its exchanger can be emptied by a plug of its own; nil: not said
-	Refrigerant       string // as on its plate: "R32", "R290"
-	StandsOn          string // one of StandsOnWords; "": not said
-	Outdoors          *bool  // nil: not said, taken as yes
+	CalledBy          string     // ByOwnThermostat or ByController; "": not said
+	StopsAtHighLimit  *bool      // the tub's high limit, or one of its own, stops it; nil: not said
+	DrainPlug         *bool      // its exchanger can be emptied by a plug of its own; nil: not said
+	Refrigerant       string     // as on its plate: "R32", "R290"
+	StandsOn          string     // one of StandsOnWords; "": not said
+	Outdoors          *bool      // nil: not said, taken as yes
+	Blows             string     // the direction its fan blows; "": not said
+	ServiceSide       string     // the direction its service panel looks; "": not said
+	Clearances        Clearances // the room its sheet asks for
 	FromWaterMM       float64
 	FromWaterMeasured bool // FromWaterMM was given: level distance from the rim to the unit's case
+}
+
+// Clearances is the room a unit's sheet asks for round its case, mm.
+type Clearances struct {
+	Behind  Amount // where it draws its air
+	Fan     Amount // before its fan
+	Service Amount // at its service panel
 }
 
 // What calls a unit for heat.

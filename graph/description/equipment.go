@@ -136,6 +136,13 @@ func waysField() field[graph.Part] {
 	}
 }
 
+// clearanceFields are the room a unit's sheet asks for.
+var clearanceFields = []field[graph.Clearances]{
+	amountField("behind", clearance, func(c *graph.Clearances) *graph.Amount { return &c.Behind }),
+	amountField("fan", clearance, func(c *graph.Clearances) *graph.Amount { return &c.Fan }),
+	amountField("service", clearance, func(c *graph.Clearances) *graph.Amount { return &c.Service }),
+}
+
 // unitFlowFields are the flows a heat pump asks for.
 var unitFlowFields = []field[graph.UnitData]{
 	qtyField("least", flow, func(u *graph.UnitData) *float64 { return &u.Least }),
@@ -217,6 +224,9 @@ var unitFields = slices.Concat([]field[graph.Part]{
 	wordField("stands-on", graph.StandsOnWords(), func(p *graph.Part) *string { return &p.Unit.StandsOn }),
 	maybeField("outside", func(p *graph.Part) **bool { return &p.Unit.Outdoors }),
 	qtySet("from-water", fromWater, func(p *graph.Part) *float64 { return &p.Unit.FromWaterMM }, func(p *graph.Part) *bool { return &p.Unit.FromWaterMeasured }),
+	wordField("blows", directionWords, func(p *graph.Part) *string { return &p.Unit.Blows }),
+	wordField("service-side", directionWords, func(p *graph.Part) *string { return &p.Unit.ServiceSide }),
+	tableField("clearances", "the room round the unit", clearanceFields, func(p *graph.Part) *graph.Clearances { return &p.Unit.Clearances }),
 	boolField("inverter", func(p *graph.Part) *bool { return &p.Unit.Inverter }),
 	amountField("least-output", heatPower, func(p *graph.Part) *graph.Amount { return &p.Unit.LeastOutputW }),
 	amountField("standby", standbyPower, func(p *graph.Part) *graph.Amount { return &p.Unit.StandbyW }),

@@ -79,6 +79,7 @@ var (
 	cutOffset     = plausible("the place of the cut", within(quantity.Length, "0 mm", "100 m"))
 	sawKerf       = plausible("a kerf", within(quantity.Length, "0 mm", "20 mm")).suchAs("1.3 mm")
 	stockLength   = positive("a length of stock", within(quantity.Length, "0 mm", "100 m")).suchAs("3 m")
+	clearance     = plausible("the room round the unit", within(quantity.Length, "0 mm", "10 m")).suchAs("600 mm")
 	fromWater     = plausible("the distance from the water", within(quantity.Length, "0 mm", "100 m")).suchAs("2.5 m")
 	outdoorAir    = plausible("the temperature of the air", within(quantity.Temperature, "-40 °C", "40 °C")).suchAs("-6 °C")
 	depth         = plausible("the depth below the water line", within(quantity.Length, "-5 m", "10 m"))

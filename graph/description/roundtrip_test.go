@@ -322,6 +322,9 @@ refrigerant = "R290"
 stands-on = "feet"
 outside = false
 from-water = "0 mm"
+blows = "front"
+service-side = "left"
+clearances = { behind = "0 mm", fan = "2 m", service = "24 in" }
 inverter = true
 least-output = "2 kW"
 standby = "0 W"

@@ -80,7 +80,7 @@ func (t *trial) judgeFlow(before *Stage) {
 
 // input is what the rules read of the trial.
 func (t *trial) input(before *Stage) *rule.Input {
-	return &rule.Input{Circuit: t.proposal.Circuit, Cut: cutOf(t.proposal), Before: before.Circuit, After: t.stage.Circuit, Layout: t.stage.Layout}
+	return &rule.Input{Circuit: t.proposal.Circuit, Cut: cutOf(t.proposal), Before: before.Circuit, After: t.stage.Circuit, Layout: t.stage.Layout, Bodies: t.stage.Bodies}
 }
 
 // cutOf tells the rules the place a proposal lets the new work in at.

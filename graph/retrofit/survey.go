@@ -205,7 +205,13 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 	}
 	l.check(&p.From)
 	p.Refused = s.known.refused
+	zones := zones(l.w.unit, stand, in, outlet)
+	p.Boxes = append(s.known.around[:len(s.known.around):len(s.known.around)], zones...)
 	pair, met := lead.Find(p)
+	if pair == nil && len(zones) > 0 { // better through the unit's air than nowhere: a rule warns
+		p.Boxes = s.known.around
+		pair, met = lead.Find(p)
+	}
 	if pair == nil {
 		l.find(stand.Pos, graph.Error, graph.Say("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
 			"move the unit, keep less clear, cut elsewhere, or write to-unit and from-unit")
@@ -444,41 +450,25 @@ func (s *survey) walls() []lead.Box {
 	return out
 }
 
-// caseMM is how deep and how wide beside its ports the case of a unit is taken to be where
-// the description gives no box for it, mm: enough that no pipe is led behind its ports. Common
-// practice, no source.
-const caseMM = 300
-
 // unitBox is the unit itself: as described, else what is behind its ports.
 func unitBox(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) lead.Box {
-	out := lead.Box{Name: fmt.Sprintf("%q itself", unit.ID), Near: lead.Unit}
-	if unit.Box != nil {
-		out.Low, out.High = solid.Box(in.Add(unit.Box[0]), in.Add(unit.Box[1])).Bounds()
-		return out
-	}
-	low, high := solid.Box(in, outlet).Bounds()
-	wide := graph.Vec{X: caseMM / 3, Y: caseMM / 3, Z: caseMM / 3}
-	low, high = low.Sub(wide), high.Add(wide)
-	for _, port := range []string{graph.In, graph.Out} {
-		at := in
-		if port == graph.Out {
-			at = outlet
-		}
-		switch f := portFace(unit, port, stand); {
-		case f.X > 0.5:
-			low.X, high.X = at.X-caseMM, min(high.X, at.X)
-		case f.X < -0.5:
-			low.X, high.X = max(low.X, at.X), at.X+caseMM
-		case f.Y > 0.5:
-			low.Y, high.Y = at.Y-caseMM, min(high.Y, at.Y)
-		case f.Y < -0.5:
-			low.Y, high.Y = max(low.Y, at.Y), at.Y+caseMM
-		case f.Z > 0.5:
-			low.Z, high.Z = at.Z-caseMM, min(high.Z, at.Z)
-		case f.Z < -0.5:
-			low.Z, high.Z = max(low.Z, at.Z), at.Z+caseMM
+	low, high := unitCase(unit, stand, in, outlet)
+	return lead.Box{Name: fmt.Sprintf("%q itself", unit.ID), Near: lead.Unit, Low: low, High: high}
+}
+
+func unitCase(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) (low, high graph.Vec) {
+	return solid.Case(unit, in, outlet, func(port string) graph.Vec { return portFace(unit, port, stand) })
+}
+
+// zones is the room the unit wants free round its case: no pipe is led there where there is
+// another way. Its own pipes come to it through that before its ports.
+func zones(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) []lead.Box {
+	low, high := unitCase(unit, stand, in, outlet)
+	var out []lead.Box
+	for _, z := range solid.Zones(unit, low, high, []graph.Vec{portFace(unit, graph.In, stand), portFace(unit, graph.Out, stand)}) {
+		if !z.Ports {
+			out = append(out, lead.Box{Low: z.Low, High: z.High, Name: fmt.Sprintf("the room %s of %q", z.What, unit.ID), Near: lead.Unit})
 		}
 	}
-	out.Low, out.High = low, high
 	return out
 }

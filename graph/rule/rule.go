@@ -6,6 +6,7 @@ import (
 	"dryfit/graph/heat/job"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/graph/route/solid"
 	"dryfit/graph/settle"
 )
 
@@ -41,6 +42,7 @@ type Input struct {
 	Circuit         *graph.Circuit       // as described: both stages
 	Before, After   *graph.Circuit       // nil where the stage is not there
 	Layout          *route.Layout        // of After (or of Before, where nothing is new)
+	Bodies          *solid.Bodies        // of the layout; nil: made here where they are asked for
 	Settled         *settle.Stage        // of After; nil: the layout's, or settled here
 	Solutions       []hydraulic.Solution // of After
 	BeforeSolutions []hydraulic.Solution

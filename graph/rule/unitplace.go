@@ -5,6 +5,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/route/solid"
 )
 
 // standRules say where the unit stands, and that it can be emptied there.
@@ -28,6 +29,7 @@ func standRules() []*Rule {
 			Anywhere: true,
 			Check:    unitBreathes,
 		},
+		unitRoom,
 		{
 			Name:     "unit-drains",
 			Asks:     "Where it may freeze, the unit can be emptied: by a drain plug of its own, or a drain on its pipes.",
@@ -60,6 +62,14 @@ func unitAwayFromWater(in *Input, report Report) {
 				continue
 			}
 			how = "level, from the nearest opening of the tub by the legs"
+			if u.Box != nil {
+				how = "level, from its case to the nearest opening of the tub by the legs"
+			}
+			for _, tub := range v.c.OfKind(graph.Tub) {
+				if tub.Box != nil {
+					how = "level, to the box of the tub"
+				}
+			}
 		}
 		if far >= limit {
 			continue
@@ -72,24 +82,39 @@ func unitAwayFromWater(in *Input, report Report) {
 	}
 }
 
-// fromTub returns the level distance from a unit's nearest placed port to the nearest placed
-// opening of a tub.
+// fromTub returns the level distance between a unit and the nearest tub: of their boxes, and
+// of their ports where the description gives no box.
 func fromTub(in *Input, v *view, u *graph.Part) (mm float64, ok bool) {
 	near := math.Inf(1)
 	for _, tub := range v.c.OfKind(graph.Tub) {
-		for _, a := range tub.Ports {
-			from, placed := in.Layout.Places[tub.ID+"."+a.Name]
-			if !placed {
-				continue
-			}
-			for _, b := range u.Ports {
-				if to, placed := in.Layout.Places[u.ID+"."+b.Name]; placed {
-					near = min(near, math.Hypot(to.X-from.X, to.Y-from.Y))
-				}
+		for _, a := range spans(in, tub) {
+			for _, b := range spans(in, u) {
+				near = min(near, math.Hypot(max(0, a[0].X-b[1].X, b[0].X-a[1].X), max(0, a[0].Y-b[1].Y, b[0].Y-a[1].Y)))
 			}
 		}
 	}
 	return near, !math.IsInf(near, 1)
+}
+
+// spans are what a part takes up, each by its lowest and highest corner: its box, else each of
+// its ports that has a place.
+func spans(in *Input, p *graph.Part) []graph.Span {
+	var out []graph.Span
+	for i, q := range p.Ports {
+		at, placed := in.Layout.Places[p.ID+"."+q.Name]
+		if !placed {
+			continue
+		}
+		if p.Box != nil && i == 0 {
+			if q.At != nil {
+				at = at.Sub(*q.At)
+			}
+			low, high := solid.Box(at.Add(p.Box[0]), at.Add(p.Box[1])).Bounds()
+			return []graph.Span{{low, high}}
+		}
+		out = append(out, graph.Span{at, at})
+	}
+	return out
 }
 
 // leastBehindMM is the least free air behind a unit, mm. Source: from memory of manuals.

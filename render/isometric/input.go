@@ -35,11 +35,13 @@ func Draw(in Input) []*scene.Scene {
 	return d.sheets(d.members())
 }
 
-// mostWork bounds the search for the labels' places on all sheets together and mostSheetWork
-// that of one try for a sheet, in comparisons of places: a million take some 15 ms.
+// mostWork bounds the search for the labels' places on all sheets together, in comparisons of
+// places: a million take some 15 ms. One try for a sheet has a share of it: more while all may
+// yet go on one sheet, which is worth much, less once it is shared out.
 const (
-	mostWork      = 20_000_000
-	mostSheetWork = 3_000_000
+	mostWork      = 12_000_000
+	mostWholeWork = 3_000_000
+	mostSheetWork = 500_000
 )
 
 // drawing is what all sheets of an isometric share.
@@ -58,6 +60,7 @@ type drawing struct {
 	dense    bool    // it is of more than can be labelled
 	zoom     float64 // of its labels, as it is made smaller for its page; 0: none
 
+	hope    bool       // tried now: all of it on one sheet
 	matches int        // match lines made
 	work    label.Work // left for the places of labels
 }

@@ -1,6 +1,7 @@
 package isometric
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -31,7 +32,7 @@ func (p *picture) placeLabels() {
 		lists[i] = placesOf(all[i].places)
 	}
 	board := label.NewBoard(lists, p.fixed)
-	work := label.Work{Left: min(p.d.work.Left, mostSheetWork)}
+	work := label.Work{Left: min(p.d.work.Left, cmp.Or(p.most, mostSheetWork))}
 	given := work.Left
 	board.Bound(&work)
 	defer func() { p.d.work.Left -= given - work.Left }()

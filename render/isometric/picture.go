@@ -25,6 +25,7 @@ type picture struct {
 	sp       *space
 	scale    float64
 	sized    bool        // it goes on its page
+	most     int         // comparisons its labels may take; 0: mostSheetWork
 	a, b     []graph.Vec // display of the members' ends
 	nodes    []graph.Vec // real places of dimensions
 	items    []scene.Item

@@ -169,17 +169,23 @@ const (
 	hopeless    = 15
 )
 
+// mostIdle is how many tries in a row may be no better than the best before no more are made.
+const mostIdle = 2
+
 // fit draws members as large as the page takes them and reports whether they fit it, with no
 // label in the way.
 func (d *drawing) fit(ms []member) (*picture, bool) {
 	scale := d.scaleFor(ms)
 	var best *picture
-	fits := false
+	fits, idle := false, 0
 	for k := range tries {
 		if k > 0 && d.work.Done() && fits {
 			break
 		}
 		p := d.layOut(ms, scale)
+		if p.most = mostSheetWork; d.hope && (best == nil || best.over == 0) {
+			p.most = mostWholeWork
+		}
 		p.draw()
 		match := ""
 		if g := (group{ms: ms}); len(g.cuts()) > 0 {
@@ -192,7 +198,9 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 			_, ok = p.triadAt(area, p.onto(area))
 		}
 		if best == nil || (ok && !fits) || (ok == fits && p.over < best.over) {
-			best, fits = p, ok
+			best, fits, idle = p, ok, 0
+		} else if idle++; idle >= mostIdle {
+			break
 		}
 		if ok && (p.over == 0 || p.over > mostCrowded) || p.over > hopeless && d.canCut(ms) {
 			break

@@ -22,7 +22,9 @@ const leastMembers = 5
 func (d *drawing) whole(ms []member) (groups []group, over bool) {
 	g := group{ms: ms}
 	if !d.tooLarge(ms) {
-		if g.pic, g.fits = d.fit(ms); g.fits {
+		d.hope = true
+		g.pic, g.fits = d.fit(ms)
+		if d.hope = false; g.fits {
 			return []group{g}, false
 		}
 	}

@@ -23,6 +23,7 @@ type Retrofit struct {
 	ToUnit, FromUnit []Leg
 	Bleeds           *bool // air bleeds at high points; nil: yes
 	SlipCoupling     bool  // the string is let into the old line with a slip coupling
+	ServiceValve     bool  // a valve in parallel to the spring check, open while the unit is shut off
 	Stand            *Stand
 	Pos              Pos
 	KeyPos           map[string]Pos

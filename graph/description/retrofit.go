@@ -51,6 +51,7 @@ var retrofitFields = []field[graph.Retrofit]{
 	openLegsField("from-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.FromUnit }),
 	maybeField("bleeds", func(t *graph.Retrofit) **bool { return &t.Bleeds }),
 	boolField("slip-coupling", func(t *graph.Retrofit) *bool { return &t.SlipCoupling }),
+	boolField("service-valve", func(t *graph.Retrofit) *bool { return &t.ServiceValve }),
 	standField("at", standAtField()),
 	standField("at-from", standFromField()),
 	standField("ports-face", wayField("ports-face", func(s *graph.Stand) *graph.Vec { return &s.PortsFace })),

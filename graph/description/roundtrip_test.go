@@ -470,6 +470,7 @@ to-unit = ["front 300 mm", "right ?"]
 from-unit = ["back 300 mm"]
 bleeds = false
 slip-coupling = true
+service-valve = true
 at = ["front 300 mm", "right 1800 mm", "down 9 7/8 in"]
 at-from = "tub.a"
 ports-face = "left"

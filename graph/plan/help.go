@@ -85,6 +85,8 @@ func (s *search) roomHelps(t *trial) []help {
 				value, cost = "true", "a dearer valve"
 			}
 			out = append(out, writing("true-union", value, cost, func(r *graph.Retrofit) { v := value == "true"; r.TrueUnion = &v }))
+		case "service-valve":
+			out = append(out, leaving("service-valve", "less flow while the unit is shut off", func(r *graph.Retrofit) { r.ServiceValve = false }))
 		case "bypass-size":
 			out = append(out, leaving("bypass-size", "more loss in the bypass", func(r *graph.Retrofit) { r.BypassSize.Nominal, r.BypassSize.Metric = 0, false }))
 		case "extra":

@@ -86,7 +86,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 	if p.After != nil {
 		in.After, in.Layout, in.Solutions = p.After.Circuit, p.After.Layout, p.After.Solutions
 		in.Bodies = p.After.Bodies
-		in.DirtySolutions, in.Alone = p.After.Dirty, p.After.Alone
+		in.DirtySolutions, in.Isolated, in.Alone = p.After.Dirty, p.After.Isolated, p.After.Alone
 		ds = append(ds, p.After.Layout.Findings...)
 		ds = append(ds, p.After.Clashes...)
 		ds = append(ds, p.After.Blocked...)

@@ -149,8 +149,12 @@ func Commissioning() []Sentence {
 				if j.Unit.Level == AboveWater {
 					fills = "the unit stands above the water and fills with clean water when the pump runs"
 				}
-				return quantity.Say("Pump off, open the outlet %s %s, then the inlet %s %s: %s.",
+				text := quantity.Say("Pump off, open the outlet %s %s, then the inlet %s %s: %s.",
 					isolators(j.From), and(j.From...), isolators(j.To), and(j.To...), fills)
+				if shut := j.shutInUse(); len(shut) > 0 {
+					text += quantity.Say(" Then shut %s again.", and(shut...))
+				}
+				return text
 			},
 			Source: common,
 		},
@@ -255,6 +259,19 @@ func Commissioning() []Sentence {
 	}
 }
 
+// shutInUse names the valves past the unit that stand shut while it works.
+func (j *Job) shutInUse() []string {
+	if j.Check == "" && j.Shut {
+		return j.Bypass
+	}
+	return j.Beside
+}
+
+// throttles names the valves past the unit by which its flow is set.
+func (j *Job) throttles() []string {
+	return slices.DeleteFunc(slices.Clone(j.Bypass), func(tag string) bool { return slices.Contains(j.Beside, tag) })
+}
+
 func isolators(tags []string) string {
 	if len(tags) == 1 {
 		return "isolator"
@@ -324,7 +341,7 @@ func HandOver() []Sentence {
 // balance, 0.86 K for each kW in 1 m³/h; the rest is common practice, no source.
 func Setting() []Sentence {
 	hasBypass := func(j *Job) bool { return j.Unit != nil && (len(j.Bypass) > 0 || j.Check != "") }
-	byHand := func(j *Job) bool { return j.Unit != nil && len(j.Bypass) > 0 }
+	byHand := func(j *Job) bool { return j.Unit != nil && len(j.throttles()) > 0 }
 	return []Sentence{
 		{Name: "steady", When: hasBypass, Say: func(j *Job) quantity.Text {
 			text := quantity.Text("Clean filter")
@@ -341,11 +358,15 @@ func Setting() []Sentence {
 			return "Read the water before and after the unit with one thermometer " + where + ", or with the unit's own pair once checked against each other."
 		}, Source: common},
 		{Name: "aim", When: hasBypass, Say: always(quantity.Say("The rise to aim for is the heat output over what the rated flow carries for each degree, usually %s to %s; what each mode should show stands in the record.", kelvin(2), kelvin(3))), Source: "heat balance"},
-		{Name: "set-by-hand", When: byHand, Names: func(j *Job) []string { return j.Bypass }, Say: func(j *Job) quantity.Text {
-			return quantity.Say("Rise too large: too little flow, so shut %s a little. Rise too small: open it a little, but never so far that the unit falls below its least flow.", and(j.Bypass...))
+		{Name: "set-by-hand", When: byHand, Names: (*Job).throttles, Say: func(j *Job) quantity.Text {
+			return quantity.Say("Rise too large: too little flow, so shut %s a little. Rise too small: open it a little, but never so far that the unit falls below its least flow.", and(j.throttles()...))
 		}, Source: common},
 		{Name: "spring-not-set", When: func(j *Job) bool { return j.Unit != nil && j.Check != "" }, Names: func(j *Job) []string { return []string{j.Check} }, Say: func(j *Job) quantity.Text {
-			return quantity.Say("%s is not set by hand: where the rise is too large, look for dirt, air, an isolator not fully open, then compare the spring on its label with this pack.", j.Check)
+			left := ""
+			if len(j.Beside) > 0 {
+				left = ", " + and(j.Beside...).String() + " left open"
+			}
+			return quantity.Say("%s is not set by hand: where the rise is too large, look for dirt, air, an isolator not fully open%s, then compare the spring on its label with this pack.", j.Check, left)
 		}, Source: common},
 		{Name: "again", When: hasBypass, Say: func(j *Job) quantity.Text {
 			text := quantity.Text("Do it again in every other mode in which the unit runs")

@@ -35,20 +35,27 @@ func Faults(j *Job) []Fault {
 	add(unit, "Flow error now and then", keeps)
 	add(unit, "Water feels no warmer at the return", "that is right: the rise across the unit is only a few degrees; measure it")
 	rise := quantity.Text("too little flow: filter, air, isolators")
-	if len(j.Bypass) > 0 {
-		rise += "; then shut " + and(j.Bypass...) + " a little"
+	if set := j.throttles(); len(set) > 0 {
+		rise += "; then shut " + and(set...) + " a little"
+	}
+	if len(j.Beside) > 0 {
+		rise += "; " + and(j.Beside...) + " left open"
 	}
 	add(unit, "Rise across the unit too large", rise)
 	add(unit, "Puddle under the unit", "condensate is usual: switch the compressor off and see whether it stops")
 	add(unit && j.mayFreeze(), "Unit steams and drips in the cold, tub a little cooler", "a defrost: it lasts minutes; the pump must run on")
 	add(unit && j.elementOff(), "Controller says heater, dry or slow heating", "its element is disconnected: look up the message in its book; bridge nothing")
-	add(unit && j.Check != "", "Little flow with the unit shut off", "the spring takes it: see the valve schedule for what should pass")
+	little := quantity.Text("the spring takes it: see the valve schedule for what should pass")
+	if len(j.Beside) > 0 {
+		little = "open " + and(j.Beside...) + "; see the valve schedule for what should pass"
+	}
+	add(unit && j.Check != "", "Little flow with the unit shut off", little)
 	weak := quantity.Text("a valve part shut; filter")
 	switch {
 	case j.Check != "":
 		weak = "spring check not lifting, or its arrow against the flow; " + weak
-	case len(j.Bypass) > 0 && !j.Shut:
-		weak = and(j.Bypass...) + " too far shut; " + weak
+	case len(j.throttles()) > 0 && !j.Shut:
+		weak = and(j.throttles()...) + " too far shut; " + weak
 	}
 	add(j.Jets, "Jets feel weaker than this pack says", weak)
 	return out

@@ -36,8 +36,10 @@ type Job struct {
 	Shut     bool     // what is in the bypass by hand stands shut in use
 	Check    string   // check valve in the bypass; ""
 	CheckAt  Level
-	Aside    bool // the water can pass the check by another valve
-	Apart    bool // hand valves on both sides of the check: it can be taken out of the line
+	Aside    bool     // the water can pass the check by another way
+	Beside   []string // valves by hand on that way, among those of Bypass: shut in use
+	Planned  bool     // the check is one that the request asks for, so that a valve beside it can be asked for too
+	Apart    bool     // hand valves on both sides of the check: it can be taken out of the line
 	Drains   []string
 	Bleeds   []string
 	Suctions []string  // valves between tub and pump

@@ -87,9 +87,26 @@ func ShutOff() []Sentence {
 						text += quantity.Say("Mode %s: %s with the unit shut off is too little, the line wants %s. ", p.Mode, quantity.Flow.Of(p.Flow), quantity.Flow.Of(p.Least))
 					}
 				}
-				return text + quantity.Say("Fit a small ball valve in parallel to %s, shut in use and open whenever the unit is shut off.", j.Check)
+				if j.Planned {
+					return text + quantity.Say("Have a valve planned in parallel to %s, shut in use and open whenever the unit is shut off: service-valve = true in the description, under [retrofit].", j.Check)
+				}
+				return text + quantity.Say("Fit a ball valve in parallel to %s, shut in use and open whenever the unit is shut off.", j.Check)
 			},
 			Source: "solved from this job's curves; the valve " + common,
+		},
+		{
+			Name:  "beside-the-check",
+			When:  func(j *Job) bool { return j.Unit != nil && j.Check != "" && len(j.Beside) > 0 },
+			Names: func(j *Job) []string { return append([]string{j.Check}, j.Beside...) },
+			Tells: []Act{LeavePoppetIn},
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Say("%s: shut in use, or the water passes the unit by; open whenever the unit is shut off, and shut again before it is switched on. %s stays whole.", and(j.Beside...), j.Check)
+				if len(j.Passing) > 0 {
+					text += quantity.Say(" Open with the unit shut off: %s.", passingWords(j))
+				}
+				return text
+			},
+			Source: "solved from this job's curves; " + common,
 		},
 	}
 }

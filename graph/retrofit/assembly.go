@@ -24,6 +24,8 @@ type assembly struct {
 	guard      float64 // from the second tee's socket to the end of a check behind it, in the way of the water; 0 without one
 	guardPiece float64 // the nipple before that check
 	extra      float64 // asked for, in the first nipple
+	longer     float64 // in the first nipple too: so that the loop round the check holds its valve
+	service    *service
 	hasElement bool
 	terms      []Term
 	doubts     []Doubt
@@ -120,12 +122,26 @@ func (w work) newAssembly(choice Choice) assembly {
 		a.element = b.length
 		a.first = nipple(tee.SocketMM, b.socket) + a.extra
 		a.second = nipple(b.socket, tee.SocketMM)
-		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.first-a.extra)
+		if w.serviced(choice) {
+			w.serviceLoop(&a)
+			add(graph.Say("piece to the tee of the loop round the check, two depths and %s", quantity.Length.Of(BeadMM)), a.service.outer)
+			add("that tee, stop to stop", 2*a.half)
+			doubt("first tee of the loop", tee, 2*a.half, 2)
+		}
+		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.first-a.extra-a.longer)
+		if a.longer > 0 {
+			add("longer, for the loop to hold its valve", a.longer)
+		}
 		if a.extra > 0 {
 			add("straight pipe asked for", a.extra)
 		}
 		add(graph.Say("%s, stop to stop", describe(kind, b)), a.element)
 		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.second)
+		if a.service != nil {
+			add("second tee of the loop, stop to stop", 2*a.half)
+			add(graph.Say("piece to the second tee, two depths and %s", quantity.Length.Of(BeadMM)), a.service.outer)
+			doubt("second tee of the loop", tee, 2*a.half, 2)
+		}
 	} else {
 		a.first = nipple(tee.SocketMM, tee.SocketMM) + a.extra
 		add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(BeadMM)), a.first)
@@ -153,7 +169,7 @@ func describe(kind graph.Kind, b body) string {
 }
 
 // spacing is centre to centre of the tees.
-func (a assembly) spacing() float64 { return 2*a.half + a.first + a.element + a.second }
+func (a assembly) spacing() float64 { return 2*a.half + a.first + a.element + a.second + a.serviceMM() }
 
 // gap is from cut line to cut line.
 func (a assembly) gap() float64 { return a.spacing() + 2*a.half + a.endAdd + a.lastAdd }

@@ -94,16 +94,24 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	d.part(teeA, graph.Tee, w.lineSpec, w.lineSize)
 	element := d.bypass(w, choice)
 	d.part(teeB, graph.Tee, w.lineSpec, w.lineSize)
-	d.cutLine(w, path, place, a, teeA, teeB, element)
-
 	line := path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
 	if w.against {
 		line = line.Scale(-1)
 	}
 	way := w.branchWay(line)
+	aside := graph.Vec{}
+	if a.service != nil {
+		aside = site.loopWay(w, path, place, a, way)
+	}
+	d.cutLine(w, path, place, a, teeA, teeB, element, aside)
+
 	l := newLimb(w, d)
 	if led {
-		l.survey = site.survey(w, path, place, a)
+		l.survey = site.survey(w, path, place, a, aside)
+	}
+	if w.asked.ServiceValve && choice.Bypass != "spring" {
+		l.find(w.asked.KeyPos["service-valve"], graph.Note, "service-valve stands in parallel to a spring check, and this bypass has none: it is left out",
+			"a valve in the bypass is opened by hand when the unit is shut off")
 	}
 	d.facing(unit, c.Retrofit.Stand)
 	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), a.guard == 0 && feederBelow(c, net, path.Run))
@@ -123,7 +131,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 
 // survey tells where the tees and the new string are; nil where nobody said where the unit
 // stands, or where both of its pipes are written.
-func (site *Site) survey(w work, path *route.Path, place Place, a assembly) *survey {
+func (site *Site) survey(w work, path *route.Path, place Place, a assembly, aside graph.Vec) *survey {
 	asked := site.circuit.Retrofit
 	if asked.Stand == nil || !path.Located {
 		return nil
@@ -134,6 +142,10 @@ func (site *Site) survey(w work, path *route.Path, place Place, a assembly) *sur
 		teeA: start.Add(dir.Scale(first)), teeB: start.Add(dir.Scale(first + a.spacing()))}
 	s.cuts = []cutLeg{{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(),
 		from: s.teeA.Sub(dir.Scale(a.half + a.endAdd + a.endDepth)), to: s.teeB.Add(dir.Scale(a.half + a.lastAdd + a.lastDepth))}}
+	if a.service != nil {
+		from, to := a.loopEnds(path, place, aside)
+		s.cuts = append(s.cuts, cutLeg{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(), from: from, to: to})
+	}
 	if w.against {
 		s.teeA, s.teeB = s.teeB, s.teeA
 	}
@@ -197,8 +209,9 @@ func (d *draft) bypass(w work, choice Choice) string {
 }
 
 // cutLine takes the cut run out and puts back what is left of it, the tees and what stands
-// between them. Positions of old work stay as they were.
-func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA, teeB, element string) {
+// between them; aside is the way of the loop round the check. Positions of old work stay as
+// they were.
+func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA, teeB, element string, aside graph.Vec) {
 	old := path.Run
 	d.remove(old.ID)
 	along := path.Points[place.Leg].Sub(path.Points[place.Leg-1])
@@ -247,9 +260,13 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 		d.run(d.names.fresh("between-tees"), at(teeA, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
 			[]graph.Leg{leg(water.Scale(a.spacing()))})
 	} else {
-		d.run(d.names.fresh("bypass-in"), at(teeA, graph.RunOut), at(element, graph.In), w.lineSpec, w.lineSize,
+		before, after := at(teeA, graph.RunOut), at(teeB, graph.RunIn)
+		if a.service != nil {
+			before, after = d.loopAround(w, a, teeA, teeB, water, aside)
+		}
+		d.run(d.names.fresh("bypass-in"), before, at(element, graph.In), w.lineSpec, w.lineSize,
 			[]graph.Leg{leg(water.Scale(a.half + a.first))})
-		d.run(d.names.fresh("bypass-out"), at(element, graph.Out), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
+		d.run(d.names.fresh("bypass-out"), at(element, graph.Out), after, w.lineSpec, w.lineSize,
 			[]graph.Leg{leg(water.Scale(a.second + a.half))})
 	}
 	if a.slip > 0 {

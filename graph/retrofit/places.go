@@ -112,7 +112,7 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
 	lo := start.face() + a.endDepth                      // first cut line as near the start as it goes
 	hi := length - finish.face() - a.lastDepth - a.gap() // and as far from it
-	toCheck := a.endAdd + 2*a.half + a.first             // from the cut line to the check's inlet
+	toCheck := a.endAdd + a.half + a.toElement()         // from the cut line to the check's inlet
 	straight := func(from float64) float64 { return from + toCheck - start.takeOff }
 	near, against := start, net.Against(path.Run)
 	if against {

@@ -8,7 +8,7 @@ import (
 // Saving is a key of [retrofit] that makes the assembly shorter when it is changed, and by
 // how much, mm.
 type Saving struct {
-	Key string // "true-union": the other of the two; "bypass-size", "extra": left out
+	Key string // "true-union": the other of the two; "bypass-size", "extra", "service-valve": left out
 	MM  float64
 }
 
@@ -37,6 +37,13 @@ func Shorter(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) []
 		small := w
 		small.lineSize = w.oldRigid()
 		add("bypass-size", small.newAssembly(choice))
+	}
+	if w.serviced(choice) {
+		bare := *w.asked
+		bare.ServiceValve = false
+		short := w
+		short.asked = &bare
+		add("service-valve", short.newAssembly(choice))
 	}
 	if w.asked.ExtraMM > 0 {
 		bare := *w.asked

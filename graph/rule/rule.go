@@ -47,6 +47,7 @@ type Input struct {
 	Solutions       []hydraulic.Solution // of After
 	BeforeSolutions []hydraulic.Solution
 	DirtySolutions  []hydraulic.Solution // of After with the filter dirty and the jets turned down
+	Isolated        []hydraulic.Solution // of After with the unit shut off and what is in its bypass by hand open
 	Alone           []Alone              // suctions of After, one at a time with the others of their pump blocked
 	Design          *job.DesignDay       // coldest day and supply; nil: not worked out
 	Cut             *Cut                 // the place of the cut that is judged; nil where there is none

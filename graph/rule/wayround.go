@@ -28,13 +28,14 @@ func wayRoundWhenIsolated(in *Input, report Report) {
 			report(b.Unit.Existing && e.Existing, d)
 			continue
 		}
-		springTooStrong(v, b, shut, report)
+		springTooStrong(in, b, shut, report)
 	}
 }
 
 // springTooStrong reports a spring in the bypass that the pump's weakest speed can't lift
 // by itself, where no other way leads round the unit.
-func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Report) {
+func springTooStrong(in *Input, b branch, shut func(*graph.Part) bool, report Report) {
+	v := in.ask()
 	isCheck := func(p *graph.Part) bool { return p.Kind == graph.CheckValve }
 	if v.net.WayToTub(b.Pump, func(p *graph.Part) bool { return shut(p) || isCheck(p) }) != nil {
 		return
@@ -51,7 +52,7 @@ func springTooStrong(v *view, b branch, shut func(*graph.Part) bool, report Repo
 			report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 				Pos: key(p, "cracking"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump), here(b.Unit)},
 				Message: graph.Say("with the isolators of %q shut, pump %q at %q can't lift %q: shut-off %s, cracking %s", b.Unit.ID, b.Pump.ID, weakest.speed, p.ID, v.pressure(weakest.pa()), v.pressure(crack)),
-				Hint:    "fit a small ball valve in parallel to the spring, or a true-union check whose poppet comes out",
+				Hint:    graph.Say("%s, or a weaker spring", besideHint(in, p)),
 			})
 		}
 	}

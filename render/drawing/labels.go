@@ -21,7 +21,7 @@ func labelPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.
 		labels = sticker.OfPieces(p.Cuts.Pieces, names, units)
 	}
 	if p.After != nil {
-		labels = append(labels, sticker.OfValves(p.After.Circuit, names, p.After.Solutions, fullKv(p), aims(p, units))...)
+		labels = append(labels, sticker.OfValves(p.After.Circuit, names, p.After.Solutions, fullKv(p), aims(p, units), warnings(p, names))...)
 	}
 	return sticker.Draw(sticker.Input{Labels: labels, Job: p.Circuit.Job, Page: page}), nil
 }

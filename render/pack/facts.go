@@ -17,10 +17,6 @@ import (
 	"dryfit/render/tag"
 )
 
-// enoughShare is the share of its flow the line keeps at the least while the unit is shut
-// off, where no part of it asks for more. Common practice, no source.
-const enoughShare = 0.5
-
 // jobIn is a job's facts and the units its papers are written in.
 type jobIn struct {
 	*practice.Job
@@ -158,15 +154,21 @@ func (f *facts) branch(b *stream.UnitBranch) {
 	}
 	if e := b.Element(); e != nil && e.Kind == graph.CheckValve {
 		j.Check, j.CheckAt = f.names.Tag(e.ID), f.level(e)
-		j.Aside = asideOf([]*stream.UnitBranch{b})
+		j.Aside = rule.PassesCheck(b, e)
+		for _, p := range b.BypassParts {
+			if byHand(p.Kind) && rule.BesideCheck(b, p, e) {
+				j.Beside = append(j.Beside, f.names.Tag(p.ID))
+			}
+		}
 		j.Apart = rule.CheckIsolated(b, e)
+		j.Planned = f.p.Proposal != nil && e.New()
 	}
 	if chem := f.net.Downstream(b.Unit).First(graph.Feeder, graph.SaltCell, graph.OzoneInjector); chem != nil {
 		j.Feeder, j.Ozone = f.names.Tag(chem.ID), chem.Kind == graph.OzoneInjector
 	}
 	for i := range f.p.After.Isolated {
 		sol := &f.p.After.Isolated[i]
-		one := practice.Passing{Mode: sol.Mode.Name, Least: f.wanted(sol.Mode.Name, b)}
+		one := practice.Passing{Mode: sol.Mode.Name, Least: rule.WantedPastUnit(f.set, b, plan.SolutionOf(f.p.After, sol.Mode.Name))}
 		if pump := sol.Part(b.Pump.ID); pump != nil {
 			one.Flow = max(0, pump.Flow)
 		}
@@ -182,21 +184,6 @@ func (f *facts) standsShut(valve *graph.Part) bool {
 		}
 	}
 	return len(f.p.After.Solutions) > 0
-}
-
-// wanted is what the line wants while the unit is shut off: what its parts ask for, else a
-// share of what flows with the unit open.
-func (f *facts) wanted(mode string, b *stream.UnitBranch) float64 {
-	least := 0.0
-	for _, p := range b.Line.Parts {
-		least = max(least, rule.LeastFlow(f.set.Part(p.ID)))
-	}
-	if sol := plan.SolutionOf(f.p.After, mode); least == 0 && sol != nil {
-		if pump := sol.Part(b.Pump.ID); pump != nil {
-			least = enoughShare * pump.Flow
-		}
-	}
-	return least
 }
 
 // suctions names the hand valves between tub and pumps.

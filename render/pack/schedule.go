@@ -7,6 +7,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
+	"dryfit/graph/rule"
 	"dryfit/graph/stream"
 	"dryfit/render/drawing"
 	"dryfit/render/tag"
@@ -34,6 +35,7 @@ type duty int
 const (
 	isolates duty = iota // between a tee and the unit
 	bypasses             // by hand, in the line past the unit
+	serves               // by hand, past the check in that line: open only while the unit is shut off
 	checks               // by the water, in the line past the unit
 	follows              // a check on the unit's own pipes
 	empties              // a drain or a bleed
@@ -122,7 +124,14 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 		each(b.FromUnitParts, isolates, follows)
 	}
 	for _, b := range branches {
-		each(b.BypassParts, bypasses, checks)
+		e := b.Element()
+		for _, p := range b.BypassParts {
+			by := bypasses
+			if e.Kind == graph.CheckValve && rule.BesideCheck(b, p, e) {
+				by = serves
+			}
+			each([]*graph.Part{p}, by, checks)
+		}
 	}
 	for _, b := range branches {
 		for _, p := range b.StubParts {
@@ -195,6 +204,11 @@ func position(st practice.State, v valve) string {
 			return "OPEN"
 		}
 		return "as set"
+	case serves:
+		if st.Isolated || st.Emptied {
+			return "OPEN"
+		}
+		return "SHUT"
 	case empties:
 		if st.Emptied && v.part.Kind != graph.AirBleed {
 			return "OPEN"

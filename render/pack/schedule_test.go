@@ -131,6 +131,9 @@ func TestScheduleOfDrawnCircuit(t *testing.T) {
 			t.Errorf("said for nothing: %s", n)
 		}
 	}
+	if !strings.Contains(strings.Join(s.Notes, "\n"), "V3: shut in use, or the water passes the unit by; open whenever the unit is shut off") {
+		t.Errorf("the valve beside the check is not spoken of: %q", s.Notes)
+	}
 	if len(s.Never) != 2 {
 		t.Errorf("never %q, want two", s.Never)
 	}

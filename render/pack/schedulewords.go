@@ -9,41 +9,6 @@ import (
 	"dryfit/graph/stream"
 )
 
-// asideOf reports whether the water can go past every bypass check by another way.
-func asideOf(branches []*stream.UnitBranch) bool {
-	for _, b := range branches {
-		if b.TeeIn == nil {
-			continue
-		}
-		if e := b.Element(); e != nil && e.Kind == graph.CheckValve && !reaches(b, b.TeeIn.ID, e.ID, map[string]bool{}) {
-			return false
-		}
-	}
-	return true
-}
-
-// reaches reports whether the runs of a bypass lead from a part to the second tee without
-// passing the part left out.
-func reaches(b *stream.UnitBranch, from, without string, seen map[string]bool) bool {
-	if from == b.TeeOut.ID {
-		return true
-	}
-	seen[from] = true
-	for _, r := range b.BypassRuns {
-		next := ""
-		switch from {
-		case r.From.Part:
-			next = r.To.Part
-		case r.To.Part:
-			next = r.From.Part
-		}
-		if next != "" && next != without && !seen[next] && reaches(b, next, without, seen) {
-			return true
-		}
-	}
-	return false
-}
-
 // scheduleWords says what the schedule lacks, and what must never be.
 func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (notes, never []string) {
 	isolators, byHand := false, false
@@ -78,6 +43,11 @@ func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (note
 		never = append(never, "the bypass shut and an isolator shut with the pump on")
 	case isolators && len(branches) > 0 && branches[0].TeeIn == nil:
 		never = append(never, "an isolator shut with the pump on")
+	}
+	for _, v := range valves {
+		if v.duty == serves {
+			never = append(never, v.name+" open with the unit on: the water passes it by")
+		}
 	}
 	if len(suctions) > 0 {
 		never = append(never, strings.Join(suctions, ", ")+" shut while a pump can start: a bather can be held at the other suction, and the pump runs dry")

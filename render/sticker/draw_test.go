@@ -51,7 +51,7 @@ func labels(units quantity.System) []Label {
 	for i, m := range c.Modes {
 		solved = append(solved, hydraulic.Solution{Mode: m, Parts: []hydraulic.PartFlow{{Part: c.Part("check"), State: []string{"shut", "lifting", "lifting"}[i]}}})
 	}
-	return append(OfPieces(pieces, tag.Of(c, stream.NewNet(c)), units), OfValves(c, tag.Of(c, stream.NewNet(c)), solved, nil, nil)...)
+	return append(OfPieces(pieces, tag.Of(c, stream.NewNet(c)), units), OfValves(c, tag.Of(c, stream.NewNet(c)), solved, nil, nil, nil)...)
 }
 
 func input() Input {

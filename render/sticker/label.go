@@ -3,6 +3,7 @@ package sticker
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -57,8 +58,8 @@ func end(e route.End, names *tag.Names) string {
 // drains and air bleeds, in the order of the description. solutions, one for each mode, say how
 // the checks stand; without them the positions alone are said. fullKv is what a hand valve
 // passes when open, m³/h by its id; where it is not known a set valve is set by the flow. set holds what throttles are set by, by
-// their ids: readings to reach.
-func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set map[string][]Setting) []Label {
+// their ids: readings to reach. also holds what a tag says beside the positions, by id.
+func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set, also map[string][]Setting) []Label {
 	var out []Label
 	for _, p := range c.Parts {
 		if !isValve(p.Kind) {
@@ -69,6 +70,7 @@ func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution
 		if l.Modes == nil {
 			l.Modes = settings(c, p, solutions, fullKv[p.ID])
 		}
+		l.Modes = append(slices.Clone(l.Modes), also[p.ID]...)
 		out = append(out, l)
 	}
 	return out
@@ -113,7 +115,7 @@ func position(p *graph.Part, m graph.Mode, solutions []hydraulic.Solution, full 
 				continue
 			}
 			if f := solutions[i].Part(p.ID); f != nil {
-				return map[string]string{"shut": "stays shut", "lifting": "lifts", "open": "open"}[f.State]
+				return map[string]string{"shut": "stays shut", "lifting": "spring part open", "open": "open"}[f.State]
 			}
 		}
 		return "by itself"

@@ -1,0 +1,114 @@
+package rule
+
+import (
+	"math"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/settle"
+	"dryfit/graph/stream"
+)
+
+// enoughShare is the share of its flow the line keeps at the least while the unit is shut
+// off, where no part of it asks for more. Common practice, no source.
+const enoughShare = 0.5
+
+// WantedPastUnit is what a unit's line wants while the unit is shut off, m³/s: what its parts
+// ask for, else half of what flows with the unit open; 0 where neither is known.
+func WantedPastUnit(set *settle.Stage, b *stream.UnitBranch, open *hydraulic.Solution) float64 {
+	least := 0.0
+	for _, p := range b.Line.Parts {
+		least = max(least, LeastFlow(set.Part(p.ID)))
+	}
+	if least == 0 && open != nil && b.Pump != nil {
+		if pump := open.Part(b.Pump.ID); pump != nil {
+			least = enoughShare * math.Abs(pump.Flow)
+		}
+	}
+	return least
+}
+
+// PassesCheck reports whether the water of a bypass can go past a check in it by another way,
+// a valve that stands shut in use counted as open.
+func PassesCheck(b *stream.UnitBranch, check *graph.Part) bool {
+	return b.TeeIn != nil && passes(b, b.TeeIn.ID, map[string]bool{check.ID: true})
+}
+
+// BesideCheck reports whether a part of a bypass lies on a way past a check in it.
+func BesideCheck(b *stream.UnitBranch, part, check *graph.Part) bool {
+	return part != check && b.TeeIn != nil && PassesCheck(b, check) &&
+		!passes(b, b.TeeIn.ID, map[string]bool{check.ID: true, part.ID: true})
+}
+
+// passes reports whether the runs of a bypass lead from a part to the second tee by parts that
+// are not in seen.
+func passes(b *stream.UnitBranch, from string, seen map[string]bool) bool {
+	if from == b.TeeOut.ID {
+		return true
+	}
+	seen[from] = true
+	for _, r := range b.BypassRuns {
+		next := ""
+		switch from {
+		case r.From.Part:
+			next = r.To.Part
+		case r.To.Part:
+			next = r.From.Part
+		}
+		if next != "" && !seen[next] && passes(b, next, seen) {
+			return true
+		}
+	}
+	return false
+}
+
+func flowPastCheck(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		e := b.Element()
+		if b.problem != "" || b.Pump == nil || e == nil || e.Kind != graph.CheckValve || PassesCheck(b.UnitBranch, e) {
+			continue
+		}
+		worst, least, mode := math.Inf(1), 0.0, ""
+		for i := range in.Isolated {
+			s := &in.Isolated[i]
+			pump := s.Part(b.Pump.ID)
+			if pump == nil || !isolated(s, b) {
+				continue
+			}
+			want := WantedPastUnit(v.set, b.UnitBranch, solutionOf(in.Solutions, s.Mode.Name))
+			if got := math.Abs(pump.Flow); want > 0 && got < want && got/want < worst {
+				worst, least, mode = got/want, want, s.Mode.Name
+			}
+		}
+		if mode == "" {
+			continue
+		}
+		report(b.Unit.Existing && e.Existing, graph.Diagnostic{
+			Pos: e.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit), here(b.Pump)},
+			Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flow(least)),
+			Hint:    besideHint(in, e),
+		})
+	}
+}
+
+// besideHint says what lets the water past a check while the unit is shut off, and in work that is
+// planned by the request how to ask for it.
+func besideHint(in *Input, check *graph.Part) quantity.Text {
+	hint := graph.Say("a valve in parallel to %q, shut in use and open while the unit is shut off", check.ID)
+	if in.Cut != nil && check.New() {
+		hint += " (service-valve = true in [retrofit])"
+	}
+	return hint
+}
+
+// solutionOf returns the solution of a mode, or nil.
+func solutionOf(list []hydraulic.Solution, mode string) *hydraulic.Solution {
+	for i := range list {
+		if list[i].Mode.Name == mode {
+			return &list[i]
+		}
+	}
+	return nil
+}

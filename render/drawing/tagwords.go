@@ -16,7 +16,9 @@ import (
 // beside a check stands while the unit is shut off. Common practice, no source.
 func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 	out := map[string][]sticker.Setting{}
-	say := func(v *graph.Part, mode, words string) { out[v.ID] = append(out[v.ID], sticker.Setting{Mode: mode, Position: words}) }
+	say := func(v *graph.Part, mode, words string) {
+		out[v.ID] = append(out[v.ID], sticker.Setting{Mode: mode, Position: words})
+	}
 	net := p.After.Layout.Stage.Net()
 	for _, pump := range p.After.Circuit.Pumps() {
 		for _, v := range net.Suction(pump).Parts {

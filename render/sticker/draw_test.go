@@ -72,7 +72,7 @@ func TestPositions(t *testing.T) {
 		"V2":  "every mode OPEN 35 % of its turns",
 		"V3":  "low SHUT/high OPEN/unit off for the summer OPEN",
 		"DV1": "jets OPEN/footwell 30 % open",
-		"CV1": "low stays shut/high lifts/unit off for the summer lifts",
+		"CV1": "low stays shut/high spring part open/unit off for the summer spring part open",
 		"D1":  "every mode SHUT",
 		"AB1": "every mode SHUT",
 	}

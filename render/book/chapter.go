@@ -42,6 +42,7 @@ const (
 	Table               // Block
 	Blanks              // Block, whose last column is written into by hand
 	Sheet               // Scene, at its true size on a page of its own; File is its SVG
+	Picture             // Scene, at its true size among the text, with Text under it
 	Photo               // Photo, with Text under it; File is its JPEG
 )
 

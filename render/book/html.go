@@ -121,7 +121,7 @@ func (b *Book) readers() []readerChapters {
 }
 
 func kindName(k Kind) string {
-	return [...]string{"words", "lead", "heading", "hold", "alert", "bullets", "steps", "table", "blanks", "sheet", "photo"}[k]
+	return [...]string{"words", "lead", "heading", "hold", "alert", "bullets", "steps", "table", "blanks", "sheet", "picture", "photo"}[k]
 }
 
 func shape(s *scene.Scene) string {

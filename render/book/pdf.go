@@ -224,6 +224,8 @@ func (p *printer) item(it Item) {
 		p.steps(it)
 	case Table, Blanks:
 		p.block(it.Block, it.Kind == Blanks)
+	case Picture:
+		p.picture(it)
 	case Photo:
 		p.photo(it)
 	case Sheet:

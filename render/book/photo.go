@@ -4,6 +4,8 @@ import (
 	"bytes"
 
 	"codeberg.org/go-pdf/fpdf"
+
+	"dryfit/render/scene"
 )
 
 // photoHigh is how high a photo stands at most, mm: two of them go on a page.
@@ -23,4 +25,14 @@ func (p *printer) photo(it Item) {
 	p.y += h + 1
 	p.text(it.Text, tablePt, false, 0, p.wide())
 	p.y += 3
+}
+
+// picture is a small drawing at its true size, with its words under it.
+func (p *printer) picture(it Item) {
+	h := it.Scene.HeightMM + tablePt*ptMM*line + 2
+	p.room(h + 2*bodyPt*ptMM*line) // with a step under it
+	scene.PDFDraw(p.f, it.Scene, edge, p.y)
+	p.y += it.Scene.HeightMM + 0.5
+	p.text(it.Text, tablePt, false, 0, p.wide())
+	p.y += 1.5
 }

@@ -24,7 +24,7 @@ func (it *Item) text() table.Block {
 	switch it.Kind {
 	case Table, Blanks:
 		return it.Block
-	case Sheet:
+	case Sheet, Picture:
 		return table.Block{}
 	case Photo:
 		return table.Block{Lines: []string{it.Text}}

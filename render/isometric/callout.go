@@ -180,9 +180,10 @@ func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 // wantTag asks for a place for a part's name beside its sign.
 func (p *picture) wantTag(part *graph.Part, at scene.Point, room float64) {
 	lines := []line{{p.d.names.Short(part.ID), tagEm, true}}
-	if p.overview {
+	switch {
+	case p.overview:
 		lines[0].text = p.d.names.Tag(part.ID)
-	} else {
+	case p.d.only == nil:
 		for _, f := range p.d.facts(part) {
 			lines = append(lines, line{f, textEm, false})
 		}

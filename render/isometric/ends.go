@@ -70,7 +70,9 @@ func (p *picture) paintEnds() {
 		}
 		done[e.part.ID] = true
 	}
-	p.paintStubs()
+	if p.d.only == nil {
+		p.paintStubs()
+	}
 	p.paintMatches()
 }
 

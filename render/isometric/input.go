@@ -56,9 +56,10 @@ type drawing struct {
 	oldAll bool // nothing new is drawn: what is there is, with its lengths
 
 	names    *tag.Names
-	overview bool    // drawn now: all new work on one sheet
-	dense    bool    // it is of more than can be labelled
-	zoom     float64 // of its labels, as it is made smaller for its page; 0: none
+	overview bool         // drawn now: all new work on one sheet
+	dense    bool         // it is of more than can be labelled
+	only     map[int]bool // joints of the group drawn alone; nil: everything
+	zoom     float64      // of its labels, as it is made smaller for its page; 0: none
 
 	hope    bool       // tried now: all of it on one sheet
 	matches int        // match lines made

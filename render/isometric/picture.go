@@ -97,13 +97,19 @@ func (p *picture) draw() {
 	p.paintFlow()
 	p.paintEnds()
 	p.crossOut()
-	if !p.overview && p.d.in.Gone == nil {
+	switch {
+	case p.d.only != nil:
+		p.paintLater()
+		p.wantCuts()
+	case !p.overview && p.d.in.Gone == nil:
 		p.wantDimensions()
 		p.wantSizes()
 	}
 	if len(p.ms) <= mostOverview && !(p.overview && p.d.dense) {
 		p.wantPieces()
-		p.wantOld()
+		if p.d.only == nil {
+			p.wantOld()
+		}
 	}
 	p.placeLabels()
 }

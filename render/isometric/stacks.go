@@ -36,7 +36,9 @@ func (p *picture) paintStacks() {
 		}
 		places = append(places, p.couplings(i)...)
 	}
-	places = p.nuts(places)
+	if p.d.only == nil {
+		places = p.nuts(places)
+	}
 	for _, j := range places {
 		p.paintJoint(j)
 	}

@@ -145,7 +145,8 @@ func work(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	}
 	c.Tables(table.MarkingBlocks(p, style)...)
 	for _, s := range stages {
-		c.Add(book.Item{Kind: book.Heading, Text: s.Title}, book.Item{Kind: book.Steps, First: s.First, Lines: s.Steps})
+		c.Add(book.Item{Kind: book.Heading, Text: s.Title})
+		addSteps(&c, s)
 		if s.Hold != "" {
 			c.Add(book.Item{Kind: book.Hold, Text: s.Hold})
 		}

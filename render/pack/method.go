@@ -16,6 +16,8 @@ type stage struct {
 	First int // number of its first step
 	Steps []string
 	Hold  string
+
+	Pictures []benchPicture // small ones, by the step they stand before
 }
 
 // method is the work from the first measuring to the hand-over: the steps of the assembly
@@ -45,6 +47,9 @@ func method(p *plan.Plan, j jobIn) []stage {
 		bench = append([]string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}, bench...)
 	}
 	add("On the bench", ifSo(j.Cement, "The bench work cures before it is moved."), bench...)
+	if len(bench) > 0 {
+		out[len(out)-1].Pictures = benchPictures(p, j, len(bench))
+	}
 	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
 	ready, gone := j.said(practice.Ready()), j.said(practice.TakeOut())
 	if !j.Cuts && !j.CutsHose {

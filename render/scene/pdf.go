@@ -63,6 +63,22 @@ func NewPDF(title, date string) *fpdf.Fpdf {
 // PDFPage adds a page of a scene's own size and draws the scene on it.
 func PDFPage(f *fpdf.Fpdf, s *Scene) {
 	f.AddPageFormat("P", fpdf.SizeType{Wd: s.WidthMM, Ht: s.HeightMM})
+	pdfItems(f, s, s.HeightMM)
+}
+
+// PDFDraw draws a scene on the page in hand, its upper left corner at a place on it, mm.
+func PDFDraw(f *fpdf.Fpdf, s *Scene, x, y float64) {
+	_, high := f.GetPageSize()
+	f.TransformBegin()
+	f.TransformTranslate(x, y)
+	pdfItems(f, s, high)
+	f.TransformEnd()
+	f.SetDrawColor(0, 0, 0)
+	f.SetTextColor(0, 0, 0)
+	f.SetDashPattern(nil, 0)
+}
+
+func pdfItems(f *fpdf.Fpdf, s *Scene, pageHeight float64) {
 	f.SetLineCapStyle("butt")
 	f.SetLineJoinStyle("round")
 	for _, it := range s.Items {
@@ -70,7 +86,7 @@ func PDFPage(f *fpdf.Fpdf, s *Scene) {
 		case Shape:
 			pdfShape(f, it)
 		case Text:
-			pdfText(f, it, s.HeightMM)
+			pdfText(f, it, pageHeight)
 		}
 	}
 }

@@ -1,0 +1,61 @@
+package pack
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/graph/plan"
+	"dryfit/graph/route"
+	"dryfit/render/book"
+	"dryfit/render/isometric"
+	"dryfit/render/scene"
+	"dryfit/render/tag"
+)
+
+// benchPicture is a small picture of one thing that is put together on the bench.
+type benchPicture struct {
+	Before int // index of the step it stands before
+	Joints []int
+	Scene  *scene.Scene
+}
+
+// benchPictures draws what the steps of the bench make, each before the first step that is about
+// it. Those steps are the last of the stage's steps.
+func benchPictures(p *plan.Plan, j jobIn, steps int) []benchPicture {
+	var made []route.Step
+	for _, s := range p.Assembly.Steps {
+		if s.Phase == route.Bench {
+			made = append(made, s)
+		}
+	}
+	in := isometric.Input{Layout: p.After.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit, p.Net()), Units: j.units}
+	var out []benchPicture
+	for _, g := range isometric.Bench(in) {
+		first := slices.IndexFunc(made, func(s route.Step) bool {
+			return slices.ContainsFunc(s.Joints, func(n int) bool { return slices.Contains(g.Joints, n) })
+		})
+		if g.Scene != nil && first >= 0 {
+			out = append(out, benchPicture{Before: steps - len(made) + first, Joints: g.Joints, Scene: g.Scene})
+		}
+	}
+	return out
+}
+
+// addSteps adds the steps of a stage to a chapter, with the small pictures among them.
+func addSteps(c *book.Chapter, s stage) {
+	if len(s.Pictures) > 0 {
+		c.Say("The pictures show each thing as it will stand, up is up, seen from above over the left of the cabinet's front. Circles: pieces, with the length to cut them to. Dots: joints made here. The short arms take pipe later.")
+	}
+	from := 0
+	steps := func(to int) {
+		if to > from {
+			c.Add(book.Item{Kind: book.Steps, First: s.First + from, Lines: s.Steps[from:to]})
+			from = to
+		}
+	}
+	for _, one := range s.Pictures {
+		steps(one.Before)
+		c.Add(book.Item{Kind: book.Picture, Scene: one.Scene, Text: fmt.Sprintf("To be put together: %s, from step %d on.", jointNumbers(one.Joints), s.First+one.Before)})
+	}
+	steps(len(s.Steps))
+}

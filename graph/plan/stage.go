@@ -108,7 +108,7 @@ func (s *Stage) lay() {
 		if graph.HasErrors(s.Layout.Findings) || graph.HasErrors(s.Clashes) || !route.Assemble(s.Layout).OK {
 			return // what can't be laid out or has no order is not replayed
 		}
-		s.Blocked = s.Bodies.CheckReplay()
+		s.Layout, s.Bodies, s.Blocked = s.Bodies.CheckUnblocked()
 	}
 }
 

@@ -27,6 +27,7 @@ type Layout struct {
 	inLine   map[string]inLinePart // new in-line parts by id, for the tolerance of loops
 	links    []link                // one for each of Joints
 	assembly *Assembly             // worked out by Lay, so that joints are numbered in their order
+	sequence *sequence             // how it was worked out
 }
 
 // Path is one run laid out.

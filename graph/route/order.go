@@ -65,7 +65,7 @@ func (lay *Layout) order() {
 	o.sort()
 	o.renumber()
 	o.fitAt()
-	lay.assembly = o.assembly()
+	lay.assembly, lay.sequence = o.assembly(), o
 }
 
 // Assemble returns the order in which the joints of the new work can be made, and what

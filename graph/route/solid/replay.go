@@ -2,6 +2,7 @@ package solid
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"dryfit/catalog"
@@ -17,8 +18,11 @@ const waySteps = 4
 // Block is a joint that can't be made when its turn comes: on the straight way in something
 // stands that is there already.
 type Block struct {
-	Joint         int // number in Layout.Joints
-	Moving, Stand int // indexes into Bodies.All
+	Joint         int  // number in Layout.Joints
+	Moving, Stand int  // indexes into Bodies.All
+	Sideways      bool // the body of a part that comes out between its nuts has no way in between its tails
+	movingOwn     int  // body of the joint on the side that moves; -1
+	standOwn      int  // and on the side that stands
 }
 
 // Replay makes the joints of a layout in their order, each by a straight way as long as the
@@ -35,6 +39,11 @@ func (s *Bodies) Replay() []Block {
 		a, b := r.root(j.BodyA), r.root(j.BodyB)
 		if a == b {
 			continue
+		}
+		if j.Nut {
+			if block, ok := r.sideways(j); ok {
+				out = append(out, block)
+			}
 		}
 		if !r.free[n+1] && !j.Nut && j.DepthMM > 0 && j.Into != (graph.Vec{}) && j.Located && j.Spec != catalog.HosePipe && !j.Spec.Flexible() {
 			if block, ok := r.way(j, a, b); ok {
@@ -135,7 +144,11 @@ func (r *replay) way(j *route.Joint, a, b string) (Block, bool) {
 				continue
 			}
 			if r.meets(x, y, out) {
-				return Block{Joint: j.Number, Moving: m, Stand: f}, true
+				block := Block{Joint: j.Number, Moving: m, Stand: f, movingOwn: own[0], standOwn: own[1]}
+				if socket == a {
+					block.movingOwn, block.standOwn = own[1], own[0]
+				}
+				return block, true
 			}
 		}
 	}
@@ -161,10 +174,192 @@ func (r *replay) meets(x, y *Body, out graph.Vec) bool {
 	return false
 }
 
+// sidewaysSteps is at how many places on its way the body of a true union is looked at.
+const sidewaysSteps = 8
+
+// sideways looks whether the body of a part that comes out between two nuts can go in between
+// its tails, which stand by then: square to the pipe, some way round it. Where the tails are
+// not tied to each other yet, one of them comes to the body instead.
+func (r *replay) sideways(j *route.Joint) (Block, bool) {
+	body := r.s.Index(j.BodyA)
+	if body < 0 || r.s.All[body].Part == "" || len(r.s.All[body].Core) == 0 || j.BodyA != "part "+r.s.All[body].Part || j.Into == (graph.Vec{}) {
+		return Block{}, false
+	}
+	b := &r.s.All[body]
+	if p := r.s.lay.Circuit.Part(b.Part); p == nil || !inLine(p) {
+		return Block{}, false
+	}
+	var tails []string
+	for n := range r.s.lay.Joints {
+		if o := &r.s.lay.Joints[n]; o.Nut && o.BodyA == j.BodyA {
+			tails = append(tails, r.root(o.BodyB))
+		}
+	}
+	moving := r.root(j.BodyA)
+	if len(tails) != 2 || tails[0] != tails[1] || tails[0] == moving || moving == route.Existing {
+		return Block{}, false
+	}
+	standing := r.members[tails[0]]
+	if old := r.root(route.Existing); old != tails[0] {
+		standing = append(standing[:len(standing):len(standing)], r.members[old]...)
+	}
+	reach := 2 * b.Core[0].Radius()
+	if len(b.Likely) > 0 {
+		reach = 2 * b.Likely[0].Radius()
+	}
+	u := graph.Vec{Z: 1}
+	if math.Abs(j.Into.Z) > 0.9 {
+		u = graph.Vec{X: 1}
+	}
+	v := j.Into.Cross(u)
+	stand := -1
+	for k := range handWays {
+		angle := 2 * math.Pi * float64(k) / handWays
+		way := u.Scale(math.Cos(angle)).Add(v.Scale(math.Sin(angle))).Scale(reach)
+		met := r.meetsOnWay(r.members[moving], standing, way)
+		if met < 0 {
+			return Block{}, false
+		}
+		if stand < 0 || !r.s.All[stand].New && r.s.All[met].New {
+			stand = met
+		}
+	}
+	return Block{Joint: j.Number, Moving: body, Stand: stand, Sideways: true, movingOwn: body, standOwn: r.s.Index(j.BodyB)}, true
+}
+
+// meetsOnWay is the first of some standing bodies that some moving ones run into on a way out
+// of their place; -1 for none.
+func (r *replay) meetsOnWay(moving, standing []int, way graph.Vec) int {
+	for _, f := range standing {
+		for _, m := range moving {
+			x, y := &r.s.All[m], &r.s.All[f]
+			if len(x.Core) == 0 || len(y.Core) == 0 || x.Group != y.Group || x.Group < 0 || x.Part != "" && x.Part == y.Part {
+				continue
+			}
+			low, high := least(r.low[m], r.low[m].Add(way)), most(r.high[m], r.high[m].Add(way))
+			if high.X < r.low[f].X || low.X > r.high[f].X || high.Y < r.low[f].Y || low.Y > r.high[f].Y || high.Z < r.low[f].Z || low.Z > r.high[f].Z {
+				continue
+			}
+			if _, d := through(x.Core, y.Core); d > touchMM {
+				continue
+			}
+			for k := 1; k <= sidewaysSteps; k++ {
+				moved := make([]Shape, len(x.Core))
+				for i, shape := range x.Core {
+					moved[i] = shape.Move(way.Scale(float64(k) / sidewaysSteps))
+				}
+				if _, d := through(moved, y.Core); d > touchMM {
+					return f
+				}
+			}
+		}
+	}
+	return -1
+}
+
+// mostOrders bounds how many orders of assembly are tried where the first is blocked.
+const mostOrders = 24
+
+// Unblocked returns the layout in an order of assembly in which fewer joints are blocked, the
+// fewest that were found, with its bodies and what is left of the blocks; the same where
+// another order helps nothing. It puts off, one after the other, the joints by which what
+// stands in the way came there, until after the joint it stands in the way of.
+func (s *Bodies) Unblocked() (*route.Layout, *Bodies, []Block) {
+	best, blocks := s, s.Replay()
+	tried := 0
+	for len(blocks) > 0 {
+		next, left := (*Bodies)(nil), blocks
+		for _, b := range blocks {
+			for _, joint := range best.broughtBy(b) {
+				if tried++; tried > mostOrders {
+					break
+				}
+				lay := best.lay.Postponed(joint, b.Joint)
+				if lay == nil {
+					continue
+				}
+				other := *best
+				other.lay = lay
+				if some := other.Replay(); len(some) < len(left) {
+					next, left = &other, some
+				}
+			}
+			if next != nil {
+				break
+			}
+		}
+		if next == nil {
+			break
+		}
+		best, blocks = next, left
+	}
+	return best.lay, best, blocks
+}
+
+// broughtBy are the joints by which the two bodies of a block hang on the joint that is blocked,
+// those nearest to them first: had one of them not been made yet, they would not meet.
+func (s *Bodies) broughtBy(b Block) []int {
+	var out []int
+	for _, end := range [][2]int{{b.Stand, b.standOwn}, {b.Moving, b.movingOwn}} {
+		if end[0] == end[1] || end[1] < 0 {
+			continue
+		}
+		for _, n := range s.between(end[0], end[1], b.Joint) {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// between are the joints made before a given one on the way from one body to another, in order.
+func (s *Bodies) between(from, to, before int) []int {
+	at := func(i int) string {
+		if !s.All[i].New {
+			return route.Existing
+		}
+		return s.All[i].ID
+	}
+	type step struct {
+		id    string
+		joint int
+		last  int // index of the step before
+	}
+	steps := []step{{at(from), 0, -1}}
+	seen := map[string]bool{at(from): true}
+	for i := 0; i < len(steps); i++ {
+		if steps[i].id == at(to) {
+			var out []int
+			for k := i; steps[k].last >= 0; k = steps[k].last {
+				out = append([]int{steps[k].joint}, out...)
+			}
+			return out
+		}
+		for n := range s.lay.Joints[:before-1] {
+			j := &s.lay.Joints[n]
+			for _, e := range [][2]string{{j.BodyA, j.BodyB}, {j.BodyB, j.BodyA}} {
+				if e[0] == steps[i].id && !seen[e[1]] {
+					seen[e[1]] = true
+					steps = append(steps, step{e[1], j.Number, i})
+				}
+			}
+		}
+	}
+	return nil
+}
+
 // CheckReplay words what stands in the way when the work is put together in its order.
-func (s *Bodies) CheckReplay() []graph.Diagnostic {
+func (s *Bodies) CheckReplay() []graph.Diagnostic { return s.wordBlocks(s.Replay()) }
+
+// CheckUnblocked is CheckReplay of the best order of assembly that is found, which it returns
+// with its bodies.
+func (s *Bodies) CheckUnblocked() (*route.Layout, *Bodies, []graph.Diagnostic) {
+	lay, bodies, blocks := s.Unblocked()
+	return lay, bodies, bodies.wordBlocks(blocks)
+}
+
+func (s *Bodies) wordBlocks(blocks []Block) []graph.Diagnostic {
 	var out []graph.Diagnostic
-	for _, b := range s.Replay() {
+	for _, b := range blocks {
 		j := &s.lay.Joints[b.Joint-1]
 		moving, stand := &s.All[b.Moving], &s.All[b.Stand]
 		spigot, socket := j.A, j.B
@@ -174,6 +369,13 @@ func (s *Bodies) CheckReplay() []graph.Diagnostic {
 		pos := moving.Pos
 		if !pos.IsValid() {
 			pos = stand.Pos
+		}
+		if b.Sideways {
+			out = append(out, graph.Diagnostic{Pos: pos, Rule: "assembly", Severity: graph.Error,
+				Message: graph.Say("joint %d: the body of %s can't go in between its nuts: square to the pipe it runs into %s on every side, which stands there by then", j.Number, moving.Name, stand.Name),
+				Hint:    "lead what stands beside it farther off, or move the valve along its leg",
+				Related: []graph.Related{{Pos: stand.Pos, Message: graph.Say("%s is here", stand.Name)}}})
+			continue
 		}
 		out = append(out, graph.Diagnostic{Pos: pos, Rule: "assembly", Severity: graph.Error,
 			Message: graph.Say("joint %d (%s into %s) can't be made in its turn: on its way in, %s, %s runs into %s, which stands there by then",

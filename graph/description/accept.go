@@ -15,7 +15,7 @@ var acceptFields = []field[graph.Accepted]{
 	needed(textField("reason", `why, such as reason = "the owner will have the pump measured"`, func(a *graph.Accepted) *string { return &a.Reason }), `why, such as reason = "the owner will have the pump measured"`),
 }
 
-func (r *reader) accept(v located.Value) {
+func readAccept(r *reader, v located.Value) {
 	a := graph.Accepted{Pos: r.KeyPos(v)}
 	readTable(r, v, "[[accept]]", acceptFields, &a)
 	r.circuit.Accepted = append(r.circuit.Accepted, a)

@@ -23,7 +23,7 @@ func boxField() field[graph.Part] {
 		read: func(r *reader, v located.Value, into *graph.Part) {
 			var b boxCorners
 			readTable(r, v, "the box", boxFields, &b)
-			if r.thin(v, b.from, b.to) {
+			if thinBox(r, v, b.from, b.to) {
 				return
 			}
 			into.Box = &graph.Span{b.from, b.to}
@@ -37,8 +37,8 @@ func boxField() field[graph.Part] {
 	}
 }
 
-// thin reports a box that has no room in it.
-func (r *reader) thin(v located.Value, a, b graph.Vec) bool {
+// thinBox reports a box that has no room in it.
+func thinBox(r *reader, v located.Value, a, b graph.Vec) bool {
 	if flat(b.Sub(a)) {
 		r.Add(r.KeyPos(v), "give two opposite corners that differ left to right, front to back and in height", "the box has no room in it")
 		return true
@@ -59,7 +59,7 @@ func portField[T any](key string, at func(*T) *graph.PortRef) field[T] {
 		key:   key,
 		shape: portShape,
 		read: func(r *reader, v located.Value, into *T) {
-			if ref, ok := r.portRef(v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
+			if ref, ok := readPortRef(r, v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
 				*at(into) = ref
 			}
 		},
@@ -72,11 +72,11 @@ func portField[T any](key string, at func(*T) *graph.PortRef) field[T] {
 	}
 }
 
-func (r *reader) cabinet(v located.Value) {
+func readCabinet(r *reader, v located.Value) {
 	c := &graph.Cabinet{Pos: r.KeyPos(v)}
 	c.KeyPos = readTable(r, v, "[cabinet]", cabinetFields, c)
 	_, whole := v.In("to")
-	if r.origin(v, c.From) && whole && !r.thin(v, c.Corner, c.Far) {
+	if originOf(r, v, c.From) && whole && !thinBox(r, v, c.Corner, c.Far) {
 		r.circuit.Cabinet = c
 	}
 }

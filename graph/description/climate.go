@@ -13,7 +13,7 @@ import (
 // climateFields are the keys of [climate].
 var climateFields = []field[graph.Climate]{
 	textField("file", `the name of a file of hourly weather, such as "weather.epw"`, func(c *graph.Climate) *string { return &c.File }),
-	{key: "zone", shape: func() schema.Shape { return schema.Matching(`^[+-]?[0-9]+(\.[0-9]+)?$`) }, read: (*reader).zone, write: func(c *graph.Climate) string { return words(c.Zone) }},
+	{key: "zone", shape: func() schema.Shape { return schema.Matching(`^[+-]?[0-9]+(\.[0-9]+)?$`) }, read: readZone, write: func(c *graph.Climate) string { return words(c.Zone) }},
 	monthsField("air", airWarmth, false, func(c *graph.Climate) *[]float64 { return &c.AirC }),
 	monthsField("swing", warmthDifference, true, func(c *graph.Climate) *[]float64 { return &c.SwingK }),
 	monthsField("humidity", share, true, func(c *graph.Climate) *[]float64 { return &c.Humidity }),
@@ -21,7 +21,7 @@ var climateFields = []field[graph.Climate]{
 	amountField("day-to-day", warmthDifference, func(c *graph.Climate) *graph.Amount { return &c.DayToDayK }),
 }
 
-func (r *reader) climate(v located.Value) {
+func readClimate(r *reader, v located.Value) {
 	c := &graph.Climate{Pos: r.KeyPos(v)}
 	c.KeyPos = readTable(r, v, "[climate]", climateFields, c)
 	if c.File != "" && len(c.AirC) > 0 {
@@ -32,8 +32,8 @@ func (r *reader) climate(v located.Value) {
 	r.circuit.Climate = c
 }
 
-// zone reads what the rows' hours are, from UTC: "+1", "-3.5".
-func (r *reader) zone(v located.Value, into *graph.Climate) {
+// readZone reads what the rows' hours are, from UTC: "+1", "-3.5".
+func readZone(r *reader, v located.Value, into *graph.Climate) {
 	const write = `the hours from UTC, such as "+1" or "-3.5"`
 	s, ok := r.Text(v, write)
 	if !ok {
@@ -129,8 +129,8 @@ func clockField[T any](name string, at func(*T) *graph.Clock) field[T] {
 
 const clockExample = `hours and minutes from 00:00 to 24:00, such as "20:00"`
 
-// hours reads "00:30-04:30".
-func (r *reader) hours(v located.Value) (graph.Hours, bool) {
+// readHours reads "00:30-04:30".
+func readHours(r *reader, v located.Value) (graph.Hours, bool) {
 	const write = `from and to with a dash between: "00:30-04:30"`
 	s, ok := r.Text(v, write)
 	if !ok {

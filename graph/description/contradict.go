@@ -14,7 +14,7 @@ const sameSpotMM = 1
 
 // contradictions finds what the places of a part's ports and its length say against each
 // other, each at its own line.
-func (r *reader) contradictions(p *graph.Part) {
+func contradictions(r *reader, p *graph.Part) {
 	if len(p.Ports) == 0 {
 		return
 	}
@@ -23,12 +23,12 @@ func (r *reader) contradictions(p *graph.Part) {
 		r.Add(first.Pos, "leave out at: it is nothing for that port; count the others from it",
 			"the places of %s are counted from its port %s, and that is given one of its own, %s from itself", located.Said(p.ID), located.Said(first.Name), millimetres(first.At.Len()))
 	}
-	r.portsApart(p)
-	r.lengthAgrees(p)
+	portsApart(r, p)
+	lengthAgrees(r, p)
 }
 
 // portsApart finds two ports of a part in one place.
-func (r *reader) portsApart(p *graph.Part) {
+func portsApart(r *reader, p *graph.Part) {
 	if p.Kind == graph.Tee {
 		return
 	}
@@ -59,7 +59,7 @@ func (r *reader) portsApart(p *graph.Part) {
 }
 
 // lengthAgrees finds a part with a length of its own and an outlet somewhere else.
-func (r *reader) lengthAgrees(p *graph.Part) {
+func lengthAgrees(r *reader, p *graph.Part) {
 	in, out := p.Port(graph.In), p.Port(graph.Out)
 	if !p.OwnLength() || in == nil || out == nil || out.At == nil {
 		return

@@ -1,6 +1,7 @@
 package description
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -39,7 +40,7 @@ func (r *reader) components(v located.Value, text string, l limit) (graph.Vec, b
 	fine := true
 	for i := 0; i < len(words); {
 		w := words[i]
-		if !oneOf(w.text, directionWords) {
+		if !slices.Contains(directionWords, w.text) {
 			d := r.Fail(v, located.Near(w.text, directionWords), "there is no direction %s", located.Said(w.text))
 			if strings.ContainsAny(w.text, "0123456789") {
 				d.Message, d.Hint = graph.Say("the direction comes before the length: %s", located.Said(text)), graph.Say("write it like %s", example)
@@ -48,7 +49,7 @@ func (r *reader) components(v located.Value, text string, l limit) (graph.Vec, b
 			return by, false
 		}
 		j := i + 1
-		for j < len(words) && !oneOf(words[j].text, directionWords) && !startsDirection(words, i, j) {
+		for j < len(words) && !slices.Contains(directionWords, words[j].text) && !startsDirection(words, i, j) {
 			j++
 		}
 		if j == i+1 {

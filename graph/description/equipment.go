@@ -22,7 +22,7 @@ var kindFields = map[graph.Kind][]field[graph.Part]{
 	graph.ElementHeater:  elementFields,
 	graph.HeatPump:       unitFields,
 	graph.Blower:         blowerFields,
-	graph.Tee:            {sizeField("branch-size", func(p *graph.Part) *catalogSize { return &p.BranchSize })},
+	graph.Tee:            {sizeField("branch-size", func(p *graph.Part) *catalog.Size { return &p.BranchSize })},
 	graph.CheckValve:     checkFields,
 	graph.BallValve:      valveFields,
 	graph.GateValve:      valveFields,
@@ -58,7 +58,7 @@ var jetFields = []field[graph.Part]{
 					r.unknownKey(c, "the rating of a jet", []string{"flow", "drop"})
 				}
 			}
-			if p, ok := r.lossPoint(v, "the rating of a jet"); ok {
+			if p, ok := readLossPoint(r, v, "the rating of a jet"); ok {
 				into.Jets.Rated = &p
 			}
 		},
@@ -182,7 +182,7 @@ func always[T any](name string, l limit, at func(*T) *float64) field[T] {
 }
 
 var unitFields = slices.Concat([]field[graph.Part]{
-	sizeField("ports-size", func(p *graph.Part) *catalogSize { return &p.Unit.PortsSize }),
+	sizeField("ports-size", func(p *graph.Part) *catalog.Size { return &p.Unit.PortsSize }),
 	tableField("flow", "the flow of the unit", unitFlowFields, func(p *graph.Part) *graph.UnitData { return p.Unit }),
 	{
 		key:   "ratings",
@@ -235,7 +235,7 @@ var unitFields = slices.Concat([]field[graph.Part]{
 	ratingNotes(func(p *graph.Part) *graph.RatingNotes { return &p.Unit.RatingsAt }))
 
 // checkUnit looks at the flows of a unit together.
-func (r *reader) checkUnit(v located.Value, u *graph.UnitData) {
+func checkUnit(r *reader, v located.Value, u *graph.UnitData) {
 	f, _ := v.In("flow")
 	for _, pair := range []struct {
 		low, high string

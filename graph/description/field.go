@@ -72,7 +72,7 @@ func readTable[T any](r *reader, v located.Value, what string, fields []field[T]
 		fields[i].read(r, c, into)
 	}
 	for _, f := range fields {
-		if f.need == "" || oneOf(f.key, meant) {
+		if f.need == "" || slices.Contains(meant, f.key) {
 			continue
 		}
 		_, written := v.In(f.key)

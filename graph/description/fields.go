@@ -67,7 +67,7 @@ func wordField[T any](name string, words []string, at func(*T) *string) field[T]
 			s, ok := r.Text(v, quotedList(words))
 			switch {
 			case !ok:
-			case oneOf(s, words):
+			case slices.Contains(words, s):
 				*at(into) = s
 			default:
 				r.Fail(v, located.Near(s, words), "%s can't be %s", located.Said(name), located.Said(s))

@@ -22,7 +22,7 @@ var jobFields = []field[graph.Job]{
 	photosField("photos"),
 }
 
-func (r *reader) job(v located.Value) {
+func readJob(r *reader, v located.Value) {
 	r.circuit.Job.Pos = r.KeyPos(v)
 	readTable(r, v, "[job]", jobFields, &r.circuit.Job)
 }

@@ -38,7 +38,7 @@ func mostWatts(speeds []graph.Speed) float64 {
 
 // checkLabel completes a pump of which the description says watts but no curve: by the row
 // of its type, else the catalogue's pump with as many speeds whose watts are nearest.
-func (r *reader) checkLabel(p *graph.Part) {
+func checkLabel(r *reader, p *graph.Part) {
 	said := p.Pump.Speeds
 	if len(said) == 0 || p.Pump.TypeSaid || !bare(said) {
 		return
@@ -46,7 +46,7 @@ func (r *reader) checkLabel(p *graph.Part) {
 	watts := mostWatts(said)
 	row, ok := r.catalog.Row(p.Type)
 	if !ok && watts > 0 {
-		row, ok = r.pumpOf(len(said), watts)
+		row, ok = pumpOf(r, len(said), watts)
 	}
 	of := speedsOf(row)
 	if !ok || watts == 0 || len(of) != len(said) {
@@ -85,7 +85,7 @@ func speedsDiffer(found bool, row catalog.Row, has, wants int) string {
 
 // pumpOf returns the catalogue's pump with a number of speeds whose power at the fastest is
 // nearest to watts in ratio, the first of several.
-func (r *reader) pumpOf(speeds int, watts float64) (best catalog.Row, found bool) {
+func pumpOf(r *reader, speeds int, watts float64) (best catalog.Row, found bool) {
 	off := math.Inf(1)
 	for _, row := range r.catalog.Rows() {
 		if row.Kind != string(graph.Pump) || len(row.Speeds) != speeds {

@@ -29,7 +29,7 @@ func legsFieldOf[T any](name string, open bool, at func(*T) *[]graph.Leg) field[
 			return schema.List(schema.Either(legShape(open), tableShape(legFields, "leg")), 1)
 		},
 		read: func(r *reader, v located.Value, into *T) {
-			*at(into) = r.readLegs(v, open)
+			*at(into) = readLegs(r, v, open)
 		},
 		write: func(from *T) string {
 			var out []string
@@ -49,7 +49,7 @@ func legShape(open bool) schema.Shape {
 	return schema.Matching(`^\s*(left|right|up|down|back|front)\s.*[0-9]`)
 }
 
-func (r *reader) readLegs(v located.Value, open bool) []graph.Leg {
+func readLegs(r *reader, v located.Value, open bool) []graph.Leg {
 	items, ok := v.Items()
 	if !ok {
 		if !r.Blank(v, legsExample) {

@@ -10,26 +10,26 @@ import (
 )
 
 // link looks at what the tables say of each other once all have been read.
-func (r *reader) link() {
-	byID := r.runIDs()
-	if oneOf("part", r.unread) || oneOf("run", r.unread) {
+func link(r *reader) {
+	byID := runIDs(r)
+	if slices.Contains(r.unread, "part") || slices.Contains(r.unread, "run") {
 		return // nearly everything would seem to be missing
 	}
 	for _, run := range r.circuit.Runs {
-		r.end(run, &run.From, "from")
-		r.end(run, &run.To, "to")
-		r.sameEnds(run)
-		r.remains(run, byID)
+		linkEnd(r, run, &run.From, "from")
+		linkEnd(r, run, &run.To, "to")
+		sameEnds(r, run)
+		linkRemains(r, run, byID)
 	}
-	r.portsTaken()
-	r.portsOpen()
-	r.pricesOf()
+	portsTaken(r)
+	portsOpen(r)
+	pricesOf(r)
 }
 
 // runIDs reports ids used twice; a run without an id is called after its ends, and two of
 // them share a name only if they share both ports, which is reported there. It returns the
 // runs by id.
-func (r *reader) runIDs() map[string]*graph.Run {
+func runIDs(r *reader) map[string]*graph.Run {
 	first := map[string]*graph.Run{}
 	for _, run := range r.circuit.Runs {
 		if run.ID == "" {
@@ -48,7 +48,7 @@ func (r *reader) runIDs() map[string]*graph.Run {
 }
 
 // runIDsThat returns the ids of some runs, in the order of the file.
-func (r *reader) runIDsThat(are func(*graph.Run) bool) []string {
+func runIDsThat(r *reader, are func(*graph.Run) bool) []string {
 	var out []string
 	for _, run := range r.circuit.Runs {
 		if run.ID != "" && are(run) {
@@ -58,15 +58,15 @@ func (r *reader) runIDsThat(are func(*graph.Run) bool) []string {
 	return out
 }
 
-// end looks whether an end of a run names a part and one of its ports. An end that does not
+// linkEnd looks whether an end of a run names a part and one of its ports. An end that does not
 // is loose: the port it was meant for is not reported open as well.
-func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
+func linkEnd(r *reader, run *graph.Run, ref *graph.PortRef, key string) {
 	if ref.Part == "" { // reported where it was read
 		part := ""
 		if at, ok := r.spots[run][key]; ok {
 			part, _ = at.V.(string)
 		}
-		r.loosen(part)
+		loosen(r, part)
 		return
 	}
 	at := r.spots[run][key]
@@ -75,21 +75,21 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 	case !ok:
 		hint, id := "", anyPart
 		if !r.Many() {
-			ids := r.idsOf(func(graph.Kind) bool { return true })
+			ids := idsOf(r, func(graph.Kind) bool { return true })
 			hint = located.Near(ref.Part, ids)
 			id, _ = quantity.Nearest(ref.Part, ids)
 		}
 		r.Fail(at, hint, "there is no part %s", located.Said(ref.Part))
-		r.loosen(id)
+		loosen(r, id)
 		return
 	case p.Kind == "" || len(p.Ports) == 0:
 		return // its kind or its ports are reported
 	}
-	q := r.portNamed(p, ref.Port)
+	q := portNamed(r, p, ref.Port)
 	if q == nil {
 		d := r.Fail(at, located.Near(ref.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(ref.Port))
 		located.Related(d, r.idPos(p, p.Pos), "it is %s", graph.A(p.Kind))
-		r.loosen(p.ID)
+		loosen(r, p.ID)
 		return
 	}
 	if _, air := r.spots[run]["air"]; air {
@@ -99,7 +99,7 @@ func (r *reader) end(run *graph.Run, ref *graph.PortRef, key string) {
 
 // loosen remembers that a run's end was meant for a port of the part; of any part, where it
 // is none.
-func (r *reader) loosen(id string) {
+func loosen(r *reader, id string) {
 	if _, ok := r.parts[id]; !ok {
 		id = anyPart
 	}
@@ -110,7 +110,7 @@ func (r *reader) loosen(id string) {
 const anyPart = ""
 
 // sameEnds reports a run from a part to itself; only a tub may have one.
-func (r *reader) sameEnds(run *graph.Run) {
+func sameEnds(r *reader, run *graph.Run) {
 	if run.From.Part == "" || run.From.Part != run.To.Part {
 		return
 	}
@@ -120,12 +120,12 @@ func (r *reader) sameEnds(run *graph.Run) {
 	}
 	d := r.Fail(r.spots[run]["to"], "a run joins two parts: one of the ends is mistyped", "both ends of this run are at %s", located.Said(run.From.Part))
 	located.Related(d, run.From.Pos, "the other end is here")
-	r.loosen(anyPart)
+	loosen(r, anyPart)
 	run.To.Part = "" // takes no port
 }
 
-// remains looks whether a run is what is left of one that was taken out.
-func (r *reader) remains(run *graph.Run, byID map[string]*graph.Run) {
+// linkRemains looks whether a run is what is left of one that was taken out.
+func linkRemains(r *reader, run *graph.Run, byID map[string]*graph.Run) {
 	if run.RemainsOf == "" {
 		return
 	}
@@ -133,7 +133,7 @@ func (r *reader) remains(run *graph.Run, byID map[string]*graph.Run) {
 	other, ok := byID[run.RemainsOf]
 	switch {
 	case !ok:
-		hint := r.NearAmong(run.RemainsOf, func() []string { return r.runIDsThat(func(o *graph.Run) bool { return o.Existing && o.Removed }) })
+		hint := r.NearAmong(run.RemainsOf, func() []string { return runIDsThat(r, func(o *graph.Run) bool { return o.Existing && o.Removed }) })
 		r.Fail(at, hint, "there is no run %s", located.Said(run.RemainsOf))
 	case !other.Existing || !other.Removed:
 		d := r.Fail(at, "a run that was cut is existing = true and removed = true", "the run %s is still there whole", located.Said(other.ID))
@@ -151,8 +151,8 @@ type taker struct {
 func inBefore(run *graph.Run) bool { return run.Existing && run.RemainsOf == "" }
 func inAfter(run *graph.Run) bool  { return !run.Removed }
 
-// takers returns the ends of runs at every port, in the order of the file.
-func (r *reader) takers() map[string][]taker {
+// takersOf returns the ends of runs at every port, in the order of the file.
+func takersOf(r *reader) map[string][]taker {
 	at := map[string][]taker{}
 	for _, run := range r.circuit.Runs {
 		for _, ref := range []*graph.PortRef{&run.From, &run.To} {
@@ -165,8 +165,8 @@ func (r *reader) takers() map[string][]taker {
 }
 
 // portsTaken reports ports that two runs use at the same time.
-func (r *reader) portsTaken() {
-	at := r.takers()
+func portsTaken(r *reader) {
+	at := takersOf(r)
 	for _, run := range r.circuit.Runs {
 		for _, ref := range []*graph.PortRef{&run.From, &run.To} {
 			for _, t := range at[ref.String()] {
@@ -180,7 +180,7 @@ func (r *reader) portsTaken() {
 					}
 					d := r.Add(ref.Pos, hint, "the port %s is used twice", located.Said(ref.String()))
 					located.Related(d, t.ref.Pos, "it is used here first")
-					r.loosen(ref.Part)
+					loosen(r, ref.Part)
 					break
 				}
 			}
@@ -189,7 +189,7 @@ func (r *reader) portsTaken() {
 }
 
 // portsOpen reports the ports that nothing closes once the work is done.
-func (r *reader) portsOpen() {
+func portsOpen(r *reader) {
 	taken := map[string]bool{}
 	for _, run := range r.circuit.Runs {
 		if inAfter(run) {
@@ -227,7 +227,7 @@ func (r *reader) portsOpen() {
 }
 
 // pricesOf looks whether what has a price is a part, a kind, or a row of the catalogue.
-func (r *reader) pricesOf() {
+func pricesOf(r *reader) {
 	if len(r.circuit.Prices) == 0 {
 		return
 	}
@@ -245,7 +245,7 @@ func (r *reader) pricesOf() {
 			continue
 		}
 		hint := r.NearAmong(p.Item, func() []string {
-			words := append(slices.Clone(kinds), r.idsOf(func(graph.Kind) bool { return true })...)
+			words := append(slices.Clone(kinds), idsOf(r, func(graph.Kind) bool { return true })...)
 			for _, row := range r.catalog.Rows() {
 				words = append(words, row.Name)
 			}

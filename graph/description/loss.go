@@ -2,6 +2,7 @@ package description
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -40,7 +41,7 @@ func lossField() field[graph.Part] {
 		key:   "loss",
 		shape: lossShape,
 		read: func(r *reader, v located.Value, into *graph.Part) {
-			if l := r.loss(v, into.Kind == graph.Tub); l != nil {
+			if l := readLoss(r, v, into.Kind == graph.Tub); l != nil {
 				into.Loss = l
 			}
 		},
@@ -72,8 +73,8 @@ func curveShape(least int) schema.Shape {
 	return schema.List(schema.Exactly(schema.Quantity(), 2), least)
 }
 
-// loss reads a loss; nil where it has a mistake. A tub's may only be "none".
-func (r *reader) loss(v located.Value, tub bool) *graph.Loss {
+// readLoss reads a loss; nil where it has a mistake. A tub's may only be "none".
+func readLoss(r *reader, v located.Value, tub bool) *graph.Loss {
 	l := &graph.Loss{Pos: r.KeyPos(v)}
 	if s, ok := v.V.(string); ok {
 		switch {
@@ -94,14 +95,14 @@ func (r *reader) loss(v located.Value, tub bool) *graph.Loss {
 		r.Fail(v, `loss = "none" leaves out the entrances and exits at its ports`, "a tub's loss can only be \"none\"")
 		return nil
 	}
-	form := r.lossForm(v)
+	form := formOfLoss(r, v)
 	if form < 0 {
 		return nil
 	}
 	before := len(r.Found)
 	switch form {
 	case 0:
-		if p, ok := r.lossPoint(v, "a loss"); ok {
+		if p, ok := readLossPoint(r, v, "a loss"); ok {
 			l.Points = []graph.LossPoint{p}
 		}
 		if c, ok := v.In("exponent"); ok {
@@ -109,11 +110,11 @@ func (r *reader) loss(v located.Value, tub bool) *graph.Loss {
 		}
 	case 1:
 		c, _ := v.In("points")
-		for _, p := range r.curve(c, flow, drop, 1) {
+		for _, p := range readCurve(r, c, flow, drop, 1) {
 			l.Points = append(l.Points, graph.LossPoint{Flow: p.Flow, Drop: p.Head})
 		}
 	case 2:
-		r.lossK(v, l)
+		readLossK(r, v, l)
 	default:
 		for _, kv := range []struct {
 			key string
@@ -132,8 +133,8 @@ func (r *reader) loss(v located.Value, tub bool) *graph.Loss {
 	return l
 }
 
-// lossForm returns which form the loss is given in; -1 where it is none, or two at once.
-func (r *reader) lossForm(v located.Value) int {
+// formOfLoss returns which form the loss is given in; -1 where it is none, or two at once.
+func formOfLoss(r *reader, v located.Value) int {
 	form, all := -1, []string(nil)
 	for i, f := range lossForms {
 		all = append(all, f.keys...)
@@ -152,7 +153,7 @@ func (r *reader) lossForm(v located.Value) int {
 	}
 	before := len(r.Found)
 	for _, k := range v.Keys() {
-		if !oneOf(k, all) {
+		if !slices.Contains(all, k) {
 			c, _ := v.In(k)
 			r.unknownKey(c, "a loss", all)
 		}
@@ -166,7 +167,7 @@ func (r *reader) lossForm(v located.Value) int {
 	return form
 }
 
-func (r *reader) lossK(v located.Value, l *graph.Loss) {
+func readLossK(r *reader, v located.Value, l *graph.Loss) {
 	k, ok := v.In("k")
 	if !ok {
 		r.Fail(v, "write "+lossForms[2].example, "a loss with a bore has no k")
@@ -181,8 +182,8 @@ func (r *reader) lossK(v located.Value, l *graph.Loss) {
 	}
 }
 
-// lossPoint reads { flow = …, drop = … }.
-func (r *reader) lossPoint(v located.Value, what string) (graph.LossPoint, bool) {
+// readLossPoint reads { flow = …, drop = … }.
+func readLossPoint(r *reader, v located.Value, what string) (graph.LossPoint, bool) {
 	var p graph.LossPoint
 	before := len(r.Found)
 	if c, ok := v.In("flow"); ok {
@@ -205,8 +206,8 @@ func asDrop(q quantity.Quantity) graph.Drop {
 	return graph.Drop{Value: q.Value, IsHead: q.Dimension == quantity.Head}
 }
 
-// curve reads a list of pairs, flow rising, of at least so many points.
-func (r *reader) curve(v located.Value, x, y limit, least int) []graph.CurvePoint {
+// readCurve reads a list of pairs, flow rising, of at least so many points.
+func readCurve(r *reader, v located.Value, x, y limit, least int) []graph.CurvePoint {
 	example := fmt.Sprintf(`[[%q, %q], …]`, x.example(), y.example())
 	items, ok := v.Items()
 	if !ok {

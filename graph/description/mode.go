@@ -25,7 +25,7 @@ var modeFields = []field[graph.Mode]{
 			into.Speeds = map[string]string{}
 			for _, id := range v.Keys() {
 				c, _ := v.In(id)
-				if s, ok := r.modeSpeed(c); ok {
+				if s, ok := readModeSpeed(r, c); ok {
 					into.Speeds[id] = s
 				}
 			}
@@ -46,7 +46,7 @@ var modeFields = []field[graph.Mode]{
 			into.Positions = map[string]graph.Opening{}
 			for _, id := range v.Keys() {
 				c, _ := v.In(id)
-				if p, ok := r.partOfKind(c, id, "valve", func(k graph.Kind) bool { return k.IsHandValve() }); ok && p != nil {
+				if p, ok := partOfKind(r, c, id, "valve", func(k graph.Kind) bool { return k.IsHandValve() }); ok && p != nil {
 					if o, ok := r.opening(c); ok {
 						into.Positions[id] = o
 					}
@@ -64,7 +64,7 @@ var modeFields = []field[graph.Mode]{
 		read: func(r *reader, v located.Value, into *graph.Mode) {
 			words := []string{"clean", "dirty"}
 			if s, ok := r.Text(v, quotedList(words)); ok {
-				if !oneOf(s, words) {
+				if !slices.Contains(words, s) {
 					r.Fail(v, located.Near(s, words), "a filter is clean or dirty, not %s", located.Said(s))
 				}
 				into.Dirty = s == "dirty"
@@ -90,9 +90,9 @@ func pairsText(keys []string, of func(string) string) string {
 	return "{ " + strings.Join(out, ", ") + " }"
 }
 
-// modeSpeed reads the speed of the pump named by the key.
-func (r *reader) modeSpeed(c located.Value) (string, bool) {
-	p, ok := r.partOfKind(c, c.Key, "pump", func(k graph.Kind) bool { return k == graph.Pump })
+// readModeSpeed reads the speed of the pump named by the key.
+func readModeSpeed(r *reader, c located.Value) (string, bool) {
+	p, ok := partOfKind(r, c, c.Key, "pump", func(k graph.Kind) bool { return k == graph.Pump })
 	if !ok {
 		return "", false
 	}
@@ -100,7 +100,7 @@ func (r *reader) modeSpeed(c located.Value) (string, bool) {
 	if !ok {
 		return "", false
 	}
-	if names := p.SpeedNames(); !oneOf(s, names) {
+	if names := p.SpeedNames(); !slices.Contains(names, s) {
 		r.Fail(c, located.Near(s, names), "the pump %s has no speed %s", located.Said(p.ID), located.Said(s))
 		return "", false
 	}
@@ -108,15 +108,15 @@ func (r *reader) modeSpeed(c located.Value) (string, bool) {
 }
 
 // partOfKind returns the part a key names, if it is there and of the kind.
-func (r *reader) partOfKind(at located.Value, id, word string, is func(graph.Kind) bool) (*graph.Part, bool) {
+func partOfKind(r *reader, at located.Value, id, word string, is func(graph.Kind) bool) (*graph.Part, bool) {
 	p, ok := r.parts[id]
 	switch {
 	case !ok:
-		r.Add(r.KeyPos(at), r.NearAmong(id, func() []string { return r.idsOf(is) }), "there is no part %s", located.Said(id))
+		r.Add(r.KeyPos(at), r.NearAmong(id, func() []string { return idsOf(r, is) }), "there is no part %s", located.Said(id))
 	case p.Kind == "":
 		return nil, false // its kind is reported
 	case !is(p.Kind):
-		hint := located.ThereAre(r.idsOf(is))
+		hint := located.ThereAre(idsOf(r, is))
 		if hint == "" {
 			hint = "there is no " + word + " in this description"
 		}
@@ -129,7 +129,7 @@ func (r *reader) partOfKind(at located.Value, id, word string, is func(graph.Kin
 }
 
 // idsOf returns the ids of the parts of some kinds, in the order of the file.
-func (r *reader) idsOf(is func(graph.Kind) bool) []string {
+func idsOf(r *reader, is func(graph.Kind) bool) []string {
 	var out []string
 	for _, p := range r.circuit.Parts {
 		if is(p.Kind) {
@@ -139,7 +139,7 @@ func (r *reader) idsOf(is func(graph.Kind) bool) []string {
 	return out
 }
 
-func (r *reader) mode(v located.Value) {
+func readMode(r *reader, v located.Value) {
 	m := graph.Mode{Pos: r.KeyPos(v), JetsOpen: 1}
 	readTable(r, v, "a mode", modeFields, &m)
 	for _, other := range r.circuit.Modes {

@@ -17,9 +17,9 @@ func openLeg(text string) (graph.Vec, bool) {
 	return way, ok
 }
 
-// openLegs looks whether the loop can close the legs that are left open: it has one length
+// readOpenLegs looks whether the loop can close the legs that are left open: it has one length
 // for each axis, with the place of the unit one for each of the two pipes.
-func (r *reader) openLegs(v located.Value, t *graph.Retrofit) {
+func readOpenLegs(r *reader, v located.Value, t *graph.Retrofit) {
 	p := r.parts[t.Unit]
 	seen := map[string]located.Value{}
 	for _, key := range []string{"to-unit", "from-unit"} {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
@@ -23,8 +24,8 @@ var partFields = []field[graph.Part]{
 }
 
 var morePartFields = slices.Concat([]field[graph.Part]{
-	specField("spec", func(p *graph.Part) *catalogSpec { return &p.Spec }),
-	sizeField("size", func(p *graph.Part) *catalogSize { return &p.Size }),
+	specField("spec", func(p *graph.Part) *catalog.Spec { return &p.Spec }),
+	sizeField("size", func(p *graph.Part) *catalog.Size { return &p.Size }),
 	qtyGiven("length", partLength, func(p *graph.Part) *float64 { return &p.LengthMM }, func(p *graph.Part) *bool { return &p.LengthSet }),
 	qtyField("outside-diameter", outsideWidth.suchAs("92 mm"), func(p *graph.Part) *float64 { return &p.OutsideMM }),
 	boxField(),
@@ -88,7 +89,7 @@ func newPart(k graph.Kind) *graph.Part {
 	return p
 }
 
-func (r *reader) part(v located.Value) {
+func readPart(r *reader, v located.Value) {
 	what := "this part"
 	if id, ok := v.In("id"); ok {
 		if s, ok := id.V.(string); ok {
@@ -99,23 +100,23 @@ func (r *reader) part(v located.Value) {
 		r.WrongType(v, "a table", "[[part]] and its keys below it")
 		return
 	}
-	kind, ok := r.kind(v)
+	kind, ok := readKind(r, v)
 	if !ok {
-		r.partOfNoKind(v, what)
+		partOfNoKind(r, v, what)
 		return
 	}
 	p := newPart(kind)
 	p.Pos = r.KeyPos(v)
 	if names, ok := v.In("ports"); ok && kind.UserPorts() {
-		r.userPorts(v, names, p) // before the places of the ports
+		readUserPorts(r, v, names, p) // before the places of the ports
 	}
 	p.KeyPos = readTable(r, v, what, readFields[kind], p)
-	r.checkPart(v, p)
-	r.enter(v, p)
+	checkPart(r, v, p)
+	enterPart(r, v, p)
 }
 
-// kind reads the kind of a part; false where it is not known.
-func (r *reader) kind(v located.Value) (graph.Kind, bool) {
+// readKind reads the kind of a part; false where it is not known.
+func readKind(r *reader, v located.Value) (graph.Kind, bool) {
 	c, ok := v.In("kind")
 	if !ok {
 		return "", false
@@ -137,7 +138,7 @@ func (r *reader) kind(v located.Value) (graph.Kind, bool) {
 
 // partOfNoKind remembers the id of a part whose kind is not known, so that the runs that
 // name it are not reported as well.
-func (r *reader) partOfNoKind(v located.Value, what string) {
+func partOfNoKind(r *reader, v located.Value, what string) {
 	if _, ok := v.In("kind"); !ok {
 		r.missing(v, what, "kind", `what it is, such as kind = "pump"`)
 	}
@@ -147,11 +148,11 @@ func (r *reader) partOfNoKind(v located.Value, what string) {
 	} else {
 		r.missing(v, what, "id", `a name of your own, such as id = "pump"`)
 	}
-	r.enter(v, p)
+	enterPart(r, v, p)
 }
 
-// enter takes a part into the circuit, unless its id is no good.
-func (r *reader) enter(v located.Value, p *graph.Part) {
+// enterPart takes a part into the circuit, unless its id is no good.
+func enterPart(r *reader, v located.Value, p *graph.Part) {
 	c, _ := v.In("id")
 	r.note(p, "id", c)
 	if p.ID == "" {
@@ -160,7 +161,7 @@ func (r *reader) enter(v located.Value, p *graph.Part) {
 		}
 		return
 	}
-	if !r.goodID(c, p.ID) {
+	if !goodID(r, c, p.ID) {
 		return
 	}
 	if first, ok := r.parts[p.ID]; ok {
@@ -176,7 +177,7 @@ func (r *reader) enter(v located.Value, p *graph.Part) {
 const longestID = 80
 
 // goodID reports whether an id can be used: "part.port" and "from>to" are made from it.
-func (r *reader) goodID(v located.Value, id string) bool {
+func goodID(r *reader, v located.Value, id string) bool {
 	switch {
 	case strings.TrimSpace(id) == "":
 		r.Fail(v, `write a name of your own, such as "pump"`, "the id is blank")
@@ -196,7 +197,7 @@ func foreignKeys(k graph.Kind) []field[graph.Part] {
 	var out []field[graph.Part]
 	for _, other := range graph.Kinds() {
 		for _, f := range kindFields[other] {
-			if oneOf(f.key, own) || slices.ContainsFunc(out, func(o field[graph.Part]) bool { return o.key == f.key }) {
+			if slices.Contains(own, f.key) || slices.ContainsFunc(out, func(o field[graph.Part]) bool { return o.key == f.key }) {
 				continue
 			}
 			hint := "that belongs to " + graph.A(strings.Join(kindsWith(f.key), ", "))
@@ -220,7 +221,7 @@ var readFields = func() map[graph.Kind][]field[graph.Part] {
 func kindsWith(key string) []string {
 	var out []string
 	for _, k := range graph.Kinds() {
-		if oneOf(key, keysOf(kindFields[k])) {
+		if slices.Contains(keysOf(kindFields[k]), key) {
 			out = append(out, string(k))
 		}
 	}
@@ -228,7 +229,7 @@ func kindsWith(key string) []string {
 }
 
 // checkPart looks at what the keys of a part say together.
-func (r *reader) checkPart(v located.Value, p *graph.Part) {
+func checkPart(r *reader, v located.Value, p *graph.Part) {
 	if e, ok := v.In("existing"); ok && p.Kind == graph.Tub && e.V == false {
 		p.Existing = true
 		r.Fail(e, "leave the key out", "a tub is always existing")
@@ -241,21 +242,21 @@ func (r *reader) checkPart(v located.Value, p *graph.Part) {
 			r.Fail(c, "write existing = true as well", "%s is removed but was never there", located.Said(p.ID))
 		}
 	}
-	r.contradictions(p)
-	r.typeInCatalog(v, p)
+	contradictions(r, p)
+	typeInCatalog(r, v, p)
 	if p.Spec != "" {
 		r.sizeInCatalog(v, p.Spec, p.Size)
 	}
 	if p.Pump != nil {
-		r.checkLabel(p)
+		checkLabel(r, p)
 	}
 	if p.Unit != nil {
-		r.checkUnit(v, p.Unit)
+		checkUnit(r, v, p.Unit)
 	}
 }
 
 // typeInCatalog looks the type up and takes a pump's speeds from its row.
-func (r *reader) typeInCatalog(v located.Value, p *graph.Part) {
+func typeInCatalog(r *reader, v located.Value, p *graph.Part) {
 	c, ok := v.In("type")
 	if !ok || p.Type == "" {
 		return
@@ -263,7 +264,7 @@ func (r *reader) typeInCatalog(v located.Value, p *graph.Part) {
 	row, ok := r.catalog.Row(p.Type)
 	switch {
 	case !ok:
-		hint := r.NearAmong(p.Type, func() []string { return r.rowNames(p.Kind) })
+		hint := r.NearAmong(p.Type, func() []string { return rowNames(r, p.Kind) })
 		if hint == "" {
 			hint = fmt.Sprintf("add a row with [[catalog.%s]]", p.Kind)
 		}
@@ -276,7 +277,7 @@ func (r *reader) typeInCatalog(v located.Value, p *graph.Part) {
 }
 
 // rowNames returns the names of the catalogue's rows for a kind of part.
-func (r *reader) rowNames(k graph.Kind) []string {
+func rowNames(r *reader, k graph.Kind) []string {
 	var names []string
 	for _, row := range r.catalog.Rows() {
 		if row.Kind == string(k) {

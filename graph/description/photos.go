@@ -28,7 +28,7 @@ func photosField(name string) field[graph.Job] {
 				return
 			}
 			for _, i := range items {
-				if p, ok := r.photo(i, into.Photos); ok {
+				if p, ok := photo(r, i, into.Photos); ok {
 					into.Photos = append(into.Photos, p)
 				}
 			}
@@ -44,7 +44,7 @@ func photosField(name string) field[graph.Job] {
 }
 
 // photo reads the name of a picture, which lies in the description's folder or below it.
-func (r *reader) photo(v located.Value, before []graph.Photo) (graph.Photo, bool) {
+func photo(r *reader, v located.Value, before []graph.Photo) (graph.Photo, bool) {
 	const write = `the name of a picture beside this file, such as "cabinet.jpg"`
 	s, ok := r.Text(v, write)
 	switch {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
@@ -25,13 +26,13 @@ func userPortsField() field[graph.Part] {
 			return list(out)
 		},
 	}, `the names of its ports, such as ports = ["skimmer", "return"]`)
-	f.needOf = func(r *reader, v located.Value) string { return "the names of its ports: ports = " + r.portsMeant(v) }
+	f.needOf = func(r *reader, v located.Value) string { return "the names of its ports: ports = " + portsMeant(r, v) }
 	return f
 }
 
 // portsMeant returns the list of ports a part was meant to have: those that runs join, else an
 // example for its kind.
-func (r *reader) portsMeant(v located.Value) string {
+func portsMeant(r *reader, v located.Value) string {
 	id, _ := v.In("id")
 	kind, _ := v.In("kind")
 	var out []string
@@ -69,8 +70,8 @@ func portsJoined(top located.Value) map[string][]string {
 	return out
 }
 
-func (r *reader) userPorts(part, v located.Value, p *graph.Part) {
-	write := "a list of names: " + r.portsMeant(part)
+func readUserPorts(r *reader, part, v located.Value, p *graph.Part) {
+	write := "a list of names: " + portsMeant(r, part)
 	items, ok := v.Items()
 	if !ok {
 		if !r.Blank(v, write) {
@@ -87,7 +88,7 @@ func (r *reader) userPorts(part, v located.Value, p *graph.Part) {
 	}
 	for _, item := range items {
 		name, ok := r.Text(item, write)
-		if !ok || !r.goodID(item, name) {
+		if !ok || !goodID(r, item, name) {
 			continue
 		}
 		if p.Port(name) != nil {
@@ -104,7 +105,7 @@ var portFields = []field[graph.Port]{
 		key:   "at",
 		shape: pointShape,
 		read: func(r *reader, v located.Value, into *graph.Port) {
-			at, ok := r.point(v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
+			at, ok := readPoint(r, v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
 			if !ok { // reported: neither missed as well, nor in one place with another
 				at = graph.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
 			}
@@ -131,7 +132,7 @@ var portFields = []field[graph.Port]{
 			return directionText(*from.Faces)
 		},
 	},
-	sizeField("size", func(p *graph.Port) *catalogSize { return &p.Size }),
+	sizeField("size", func(p *graph.Port) *catalog.Size { return &p.Size }),
 	boolField("air", func(p *graph.Port) *bool { return &p.Air }),
 	qtyField("cover-rating", flow, func(p *graph.Port) *float64 { return &p.CoverRating }),
 }
@@ -148,7 +149,7 @@ func portPlacesField() field[graph.Part] {
 			}
 			for _, name := range v.Keys() {
 				c, _ := v.In(name)
-				q := r.portNamed(into, name)
+				q := portNamed(r, into, name)
 				if q == nil {
 					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "%s has no port %s", graph.A(into.Kind), located.Said(name))
 					continue
@@ -173,7 +174,7 @@ func portPlacesField() field[graph.Part] {
 }
 
 // portNamed returns the part's port, and makes the air port of a kind that may have one.
-func (r *reader) portNamed(p *graph.Part, name string) *graph.Port {
+func portNamed(r *reader, p *graph.Part, name string) *graph.Port {
 	if q := p.Port(name); q != nil {
 		return q
 	}
@@ -204,9 +205,9 @@ func pointShape() schema.Shape {
 // portShape is a part and one of its ports.
 func portShape() schema.Shape { return schema.Matching(`^[^.]+\.[^.]+$`) }
 
-// point reads a place: components from where it is counted from, in any order; write says
+// readPoint reads a place: components from where it is counted from, in any order; write says
 // what to write there.
-func (r *reader) point(v located.Value, l limit, write string) (graph.Vec, bool) {
+func readPoint(r *reader, v located.Value, l limit, write string) (graph.Vec, bool) {
 	items, ok := v.Items()
 	if !ok {
 		items = []located.Value{v}

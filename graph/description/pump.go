@@ -20,7 +20,7 @@ var speedFields = []field[graph.Speed]{
 		key:   "curve",
 		shape: func() schema.Shape { return curveShape(2) },
 		read: func(r *reader, v located.Value, into *graph.Speed) {
-			into.Curve = r.curve(v, curveFlow, pumpHead, 2)
+			into.Curve = readCurve(r, v, curveFlow, pumpHead, 2)
 		},
 		write: func(from *graph.Speed) string { return curveText(from.Curve) },
 	},
@@ -33,7 +33,7 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 			speed := tableShape(speedFields, "speed")
 			return schema.Either(schema.List(speed, 0), schema.Map(speed))
 		},
-		read: func(r *reader, v located.Value, into *graph.Part) { r.speeds(v, into) },
+		read: func(r *reader, v located.Value, into *graph.Part) { readSpeeds(r, v, into) },
 		write: func(from *graph.Part) string {
 			switch {
 			case from.Pump.LabelW > 0:
@@ -73,7 +73,7 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 		key:   "npsh",
 		shape: func() schema.Shape { return curveShape(1) },
 		read: func(r *reader, v located.Value, into *graph.Part) {
-			into.Pump.NPSH = r.curve(v, curveFlow, suctionHead, 1)
+			into.Pump.NPSH = readCurve(r, v, curveFlow, suctionHead, 1)
 		},
 		write: func(from *graph.Part) string { return curveText(from.Pump.NPSH) },
 	},
@@ -110,8 +110,8 @@ func onlySpeed(name string) field[graph.Part] {
 	}
 }
 
-// speeds reads the speeds of a pump: a list of tables, or a table of tables by name.
-func (r *reader) speeds(v located.Value, p *graph.Part) {
+// readSpeeds reads the speeds of a pump: a list of tables, or a table of tables by name.
+func readSpeeds(r *reader, v located.Value, p *graph.Part) {
 	const write = `[ { name = "low", curve = [["0 m3/h", "3.9 m"], …] }, … ]`
 	items, ok := v.Items()
 	if !ok {
@@ -151,7 +151,7 @@ func (r *reader) speeds(v located.Value, p *graph.Part) {
 				located.Related(d, other.Pos, "it is here first")
 			}
 		}
-		r.checkSpeed(item, &s)
+		checkSpeed(r, item, &s)
 		speeds = append(speeds, s)
 	}
 	if own := p.Pump.Speeds; len(own) > 0 && len(speeds) > 0 {
@@ -159,12 +159,12 @@ func (r *reader) speeds(v located.Value, p *graph.Part) {
 	}
 	p.Pump.Speeds = speeds
 	if len(r.Found) == start && (!bare(speeds) || mostWatts(speeds) == 0) { // else the label is all there is
-		r.checkRatios(v, p, speeds)
+		checkRatios(r, v, p, speeds)
 	}
 }
 
 // checkSpeed looks at the keys of one speed together.
-func (r *reader) checkSpeed(v located.Value, s *graph.Speed) {
+func checkSpeed(r *reader, v located.Value, s *graph.Speed) {
 	if c, ok := v.In("ratio"); ok {
 		if _, both := v.In("curve"); both {
 			r.Fail(c, "keep the curve, which is known better", "a speed has a curve and a ratio")
@@ -177,7 +177,7 @@ func (r *reader) checkSpeed(v located.Value, s *graph.Speed) {
 }
 
 // checkRatios wants a curve that the ratios and the bare names can refer to.
-func (r *reader) checkRatios(v located.Value, p *graph.Part, speeds []graph.Speed) {
+func checkRatios(r *reader, v located.Value, p *graph.Part, speeds []graph.Speed) {
 	curves := 0
 	for _, s := range speeds {
 		if len(s.Curve) > 0 {

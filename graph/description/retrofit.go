@@ -1,8 +1,10 @@
 package description
 
 import (
+	"slices"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
@@ -23,9 +25,9 @@ var retrofitFields = []field[graph.Retrofit]{
 			heats := func(k graph.Kind) bool { return k == graph.HeatPump }
 			switch {
 			case !known:
-				r.Fail(v, located.Near(s, r.idsOf(heats)), "there is no part %s", located.Said(s))
+				r.Fail(v, located.Near(s, idsOf(r, heats)), "there is no part %s", located.Said(s))
 			case p.Kind != "" && p.Kind != graph.HeatPump:
-				d := r.Fail(v, unitHint(r.idsOf(heats)), "the unit is %s, not a heat-pump", graph.A(p.Kind))
+				d := r.Fail(v, unitHint(idsOf(r, heats)), "the unit is %s, not a heat-pump", graph.A(p.Kind))
 				located.Related(d, r.idPos(p, p.Pos), "%s is described here", located.Said(s))
 			default:
 				into.Unit = s
@@ -34,13 +36,13 @@ var retrofitFields = []field[graph.Retrofit]{
 		write: func(from *graph.Retrofit) string { return quote(from.Unit) },
 	}, `the id of the heat-pump to be fitted: unit = "unit"`),
 	boolField("remove", func(t *graph.Retrofit) *bool { return &t.Remove }),
-	{key: "cut", shape: func() schema.Shape { return schema.Either(schema.Text(), tableShape(cutFields, "cut")) }, read: (*reader).cut, write: func(from *graph.Retrofit) string { return cutText(from.Cut) }},
+	{key: "cut", shape: func() schema.Shape { return schema.Either(schema.Text(), tableShape(cutFields, "cut")) }, read: readCut, write: func(from *graph.Retrofit) string { return cutText(from.Cut) }},
 	wordField("bypass", []string{"auto", "spring", "valve", "none"}, func(t *graph.Retrofit) *string { return &t.Bypass }),
-	{key: "spring", shape: schema.Text, read: (*reader).spring, write: springText},
+	{key: "spring", shape: schema.Text, read: readSpring, write: springText},
 	wayField("branch", func(t *graph.Retrofit) *graph.Vec { return &t.Branch }),
-	specField("spec", func(t *graph.Retrofit) *catalogSpec { return &t.Spec }),
-	sizeField("size", func(t *graph.Retrofit) *catalogSize { return &t.Size }),
-	sizeField("bypass-size", func(t *graph.Retrofit) *catalogSize { return &t.BypassSize }),
+	specField("spec", func(t *graph.Retrofit) *catalog.Spec { return &t.Spec }),
+	sizeField("size", func(t *graph.Retrofit) *catalog.Size { return &t.Size }),
+	sizeField("bypass-size", func(t *graph.Retrofit) *catalog.Size { return &t.BypassSize }),
 	wordField("isolators", []string{"ball-valve", "gate-valve", "butterfly-valve"}, func(t *graph.Retrofit) *string { return &t.Isolators }),
 	maybeField("true-union", func(t *graph.Retrofit) **bool { return &t.TrueUnion }),
 	qtyField("extra", extraLength, func(t *graph.Retrofit) *float64 { return &t.ExtraMM }),
@@ -66,20 +68,20 @@ func unitHint(units []string) string {
 	return located.ThereAre(units)
 }
 
-func (r *reader) retrofit(v located.Value) {
+func readRetrofit(r *reader, v located.Value) {
 	t := &graph.Retrofit{Pos: r.KeyPos(v)}
 	t.KeyPos = readTable(r, v, "[retrofit]", retrofitFields, t)
-	r.sizeInCatalog(v, r.retrofitSpec(t), t.Size)
+	r.sizeInCatalog(v, retrofitSpec(r, t), t.Size)
 	if c, ok := v.In("bypass-size"); ok && t.Spec != "" && !t.BypassSize.IsZero() {
 		r.sizeInCatalog(located.Single("size", c), t.Spec, t.BypassSize)
 	}
-	r.stand(v, t)
-	r.openLegs(v, t)
+	readStand(r, v, t)
+	readOpenLegs(r, v, t)
 	r.circuit.Retrofit = t
 }
 
 // retrofitSpec returns what the new work is made of, as far as the file alone says it.
-func (r *reader) retrofitSpec(t *graph.Retrofit) catalogSpec {
+func retrofitSpec(r *reader, t *graph.Retrofit) catalog.Spec {
 	if t.Spec != "" {
 		return t.Spec
 	}
@@ -99,8 +101,8 @@ var cutFields = []field[graph.Cut]{
 	qtyOr("at", cutOffset, -1, func(c *graph.Cut) *float64 { return &c.AtMM }),
 }
 
-// cut reads a place to cut: a run, or a table with the leg and the place on it.
-func (r *reader) cut(v located.Value, into *graph.Retrofit) {
+// readCut reads a place to cut: a run, or a table with the leg and the place on it.
+func readCut(r *reader, v located.Value, into *graph.Retrofit) {
 	cut := &graph.Cut{AtMM: -1, Pos: r.ValuePos(v)}
 	at := v
 	switch x := v.V.(type) {
@@ -123,7 +125,7 @@ func (r *reader) cut(v located.Value, into *graph.Retrofit) {
 	into.Cut = cut
 	run := r.circuit.Run(cut.Run)
 	if run == nil {
-		ids := r.runIDsThat(func(run *graph.Run) bool { return run.Existing })
+		ids := runIDsThat(r, func(run *graph.Run) bool { return run.Existing })
 		r.Fail(at, located.Near(cut.Run, ids), "there is no run %s", located.Said(cut.Run))
 		return
 	}
@@ -131,11 +133,11 @@ func (r *reader) cut(v located.Value, into *graph.Retrofit) {
 		d := r.Fail(at, "name a run with existing = true", "the run %s is new work: there is nothing to cut", located.Said(cut.Run))
 		located.Related(d, run.Pos, "it is described here")
 	}
-	r.cutLeg(v, cut, run)
+	readCutLeg(r, v, cut, run)
 }
 
-// cutLeg looks whether the run has the leg and the leg the place.
-func (r *reader) cutLeg(v located.Value, cut *graph.Cut, run *graph.Run) {
+// readCutLeg looks whether the run has the leg and the leg the place.
+func readCutLeg(r *reader, v located.Value, cut *graph.Cut, run *graph.Run) {
 	if c, ok := v.In("leg"); ok && cut.Leg > max(len(run.Legs), 1) {
 		d := r.Fail(c, "count the legs from 1 in the order they are written", "the run %s has no leg %d: it has %s", located.Said(run.ID), cut.Leg, counted(len(run.Legs), "leg"))
 		located.Related(d, run.Pos, "it is described here")
@@ -166,8 +168,8 @@ func cutText(c *graph.Cut) string {
 	return inline(cutFields, c)
 }
 
-// spring reads the spring that is asked for: "auto", a cracking pressure, or a row's name.
-func (r *reader) spring(v located.Value, into *graph.Retrofit) {
+// readSpring reads the spring that is asked for: "auto", a cracking pressure, or a row's name.
+func readSpring(r *reader, v located.Value, into *graph.Retrofit) {
 	s, ok := r.Text(v, `"auto", a cracking pressure such as "2 psi", or the name of a catalogue row`)
 	if !ok {
 		return
@@ -177,7 +179,7 @@ func (r *reader) spring(v located.Value, into *graph.Retrofit) {
 		names = append(names, row.Name)
 	}
 	switch {
-	case s == "auto" || oneOf(s, names):
+	case s == "auto" || slices.Contains(names, s):
 		into.Spring = s
 	case strings.ContainsAny(s[:min(1, len(s))], "0123456789.-"):
 		if q, ok := r.quantity(v, springAsked); ok {

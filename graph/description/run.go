@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/meaning"
@@ -23,7 +24,7 @@ var runFields = slices.Concat([]field[draft]{
 		key:   "id",
 		shape: schema.Text,
 		read: func(r *reader, v located.Value, into *draft) {
-			if s, ok := r.Text(v, `a name of your own, such as "return-line"`); ok && r.goodID(v, s) {
+			if s, ok := r.Text(v, `a name of your own, such as "return-line"`); ok && goodID(r, v, s) {
 				into.ID, into.Named = s, true
 			}
 		},
@@ -36,8 +37,8 @@ var runFields = slices.Concat([]field[draft]{
 	},
 	needed(endField("from", func(d *draft) *graph.PortRef { return &d.From }), `where it starts, such as from = "pump.out"`),
 	needed(endField("to", func(d *draft) *graph.PortRef { return &d.To }), `where it ends, such as to = "filter.in"`),
-	specField("spec", func(d *draft) *catalogSpec { return &d.Spec }),
-	sizeField("size", func(d *draft) *catalogSize { return &d.Size }),
+	specField("spec", func(d *draft) *catalog.Spec { return &d.Spec }),
+	sizeField("size", func(d *draft) *catalog.Size { return &d.Size }),
 	boolField("existing", func(d *draft) *bool { return &d.Existing }),
 	boolField("removed", func(d *draft) *bool { return &d.Removed }),
 	textField("remains-of", `the id of the run it is what is left of`, func(d *draft) *string { return &d.RemainsOf }),
@@ -51,7 +52,7 @@ var runFields = slices.Concat([]field[draft]{
 		read: func(r *reader, v located.Value, into *draft) {
 			words := []string{"faces", "centres"}
 			if s, ok := r.Text(v, quotedList(words)); ok {
-				if !oneOf(s, words) {
+				if !slices.Contains(words, s) {
 					r.Fail(v, located.Near(s, words), "a run is measured between faces or centres, not %s", located.Said(s))
 				}
 				into.Faces = s == "faces"
@@ -82,7 +83,7 @@ func endField(name string, at func(*draft) *graph.PortRef) field[draft] {
 		key:   name,
 		shape: portShape,
 		read: func(r *reader, v located.Value, into *draft) {
-			if ref, ok := r.portRef(v, `a part and its port, such as "pump.out"`); ok {
+			if ref, ok := readPortRef(r, v, `a part and its port, such as "pump.out"`); ok {
 				*at(into) = ref
 			}
 		},
@@ -90,8 +91,8 @@ func endField(name string, at func(*draft) *graph.PortRef) field[draft] {
 	}
 }
 
-// portRef reads "part.port"; write says what to write there.
-func (r *reader) portRef(v located.Value, write string) (graph.PortRef, bool) {
+// readPortRef reads "part.port"; write says what to write there.
+func readPortRef(r *reader, v located.Value, write string) (graph.PortRef, bool) {
 	s, ok := r.Text(v, write)
 	if !ok {
 		return graph.PortRef{}, false
@@ -125,7 +126,7 @@ func fittingsField() field[draft] {
 			}
 			for _, kind := range v.Keys() {
 				c, _ := v.In(kind)
-				if !oneOf(kind, countedKinds) {
+				if !slices.Contains(countedKinds, kind) {
 					d := r.Add(r.KeyPos(c), located.Near(kind, countedKinds), "no fitting %s can be counted in a run", located.Said(kind))
 					if _, dotted := c.V.(map[string]any); dotted {
 						d.Hint = `write a name with a point in quotes: "elbow-22.5" = 2`
@@ -150,7 +151,7 @@ func fittingsField() field[draft] {
 	}
 }
 
-func (r *reader) run(v located.Value) {
+func readRun(r *reader, v located.Value) {
 	d := &draft{Run: graph.Run{Pos: r.KeyPos(v), RoughnessMM: -1, Place: graph.NoPlace()}}
 	what := "this run"
 	for _, k := range []string{"id", "from"} {
@@ -169,7 +170,7 @@ func (r *reader) run(v located.Value) {
 	if d.ID == "" && d.From.Part != "" && d.To.Part != "" {
 		d.ID = d.From.String() + ">" + d.To.String()
 	}
-	r.checkRun(v, d, what)
+	checkRun(r, v, d, what)
 	run := &d.Run
 	for _, k := range []string{"id", "from", "to", "remains-of"} {
 		if c, ok := v.In(k); ok {
@@ -183,7 +184,7 @@ func (r *reader) run(v located.Value) {
 }
 
 // checkRun looks at the keys of a run together, and fills in [pipe].
-func (r *reader) checkRun(v located.Value, d *draft, what string) {
+func checkRun(r *reader, v located.Value, d *draft, what string) {
 	legs, hasLegs := v.In("legs")
 	length, hasLength := v.In("length")
 	switch {
@@ -200,11 +201,11 @@ func (r *reader) checkRun(v located.Value, d *draft, what string) {
 		d.Removed = false // so that its ends are not reported open
 		r.Fail(c, "write existing = true as well", "%s is removed but was never there", what)
 	}
-	r.runPipe(v, d, what)
+	pipeOfRun(r, v, d, what)
 }
 
-// runPipe fills in what a run is made of.
-func (r *reader) runPipe(v located.Value, d *draft, what string) {
+// pipeOfRun fills in what a run is made of.
+func pipeOfRun(r *reader, v located.Value, d *draft, what string) {
 	pipe := r.circuit.Pipe
 	_, badSpec := v.In("spec")
 	_, badSize := v.In("size")
@@ -226,7 +227,7 @@ func (r *reader) runPipe(v located.Value, d *draft, what string) {
 		{"spec", d.Spec == "" && !badSpec, `spec = "pvc-sch40"`},
 		{"size", d.Size.IsZero() && !badSize, `size = "2 in"`},
 	} {
-		if _, said := pipe.KeyPos[k.name]; k.missing && !said && !oneOf("pipe", r.unread) {
+		if _, said := pipe.KeyPos[k.name]; k.missing && !said && !slices.Contains(r.unread, "pipe") {
 			r.missing(v, what, k.name, fmt.Sprintf("%s here, or once for all runs in [pipe]", k.example))
 		}
 	}
@@ -240,7 +241,7 @@ func writeRun(b *strings.Builder, run *graph.Run, pipe graph.PipeDefault) {
 		d.Spec = ""
 	}
 	if d.Size == pipe.Size {
-		d.Size = catalogSize{}
+		d.Size = catalog.Size{}
 	}
 	b.WriteString("\n[[run]]\n")
 	writeFields(b, runFields, &d)

@@ -13,7 +13,7 @@ var siteFields = []field[graph.Site]{
 	qtySet("air", outdoorAir, func(s *graph.Site) *float64 { return &s.AirC }, func(s *graph.Site) *bool { return &s.AirSet }),
 	amountField("heat-up-in", heatUpTime, func(s *graph.Site) *graph.Amount { return &s.HeatUpS }),
 	amountField("fill", waterWarmth, func(s *graph.Site) *graph.Amount { return &s.FillC }),
-	{key: "sheltered", shape: func() schema.Shape { return schema.Either(schema.Word(shelters...), schema.Matching("^[0-9]")) }, read: (*reader).sheltered, write: func(s *graph.Site) string {
+	{key: "sheltered", shape: func() schema.Shape { return schema.Either(schema.Word(shelters...), schema.Matching("^[0-9]")) }, read: readSheltered, write: func(s *graph.Site) string {
 		if s.WindShare.Set {
 			return percent(s.WindShare.V)
 		}
@@ -26,12 +26,12 @@ var siteFields = []field[graph.Site]{
 // shelters are the words for how much of the wind reaches the water.
 var shelters = []string{"open", "fenced", "walled", "indoor"}
 
-func (r *reader) sheltered(v located.Value, into *graph.Site) {
+func readSheltered(r *reader, v located.Value, into *graph.Site) {
 	const write = `"open", "fenced", "walled" or "indoor", or the share of the wind that reaches the water, such as "30 %"`
 	s, ok := r.Text(v, write)
 	switch {
 	case !ok:
-	case oneOf(s, shelters):
+	case slices.Contains(shelters, s):
 		into.Sheltered = s
 	case s != "" && s[0] >= '0' && s[0] <= '9':
 		if q, ok := r.quantity(v, share); ok {
@@ -42,7 +42,7 @@ func (r *reader) sheltered(v located.Value, into *graph.Site) {
 	}
 }
 
-func (r *reader) site(v located.Value) {
+func readSite(r *reader, v located.Value) {
 	s := &r.circuit.Site
 	s.Pos = r.KeyPos(v)
 	s.KeyPos = readTable(r, v, "[site]", siteFields, s)
@@ -70,7 +70,7 @@ var heatLossFields = []field[graph.HeatLoss]{
 	amountField("ua", lossPerKelvin, func(h *graph.HeatLoss) *graph.Amount { return &h.UA }),
 }
 
-func (r *reader) heatLoss(v located.Value) {
+func readHeatLoss(r *reader, v located.Value) {
 	h := &graph.HeatLoss{Pos: r.KeyPos(v)}
 	h.KeyPos = readTable(r, v, "[heat-loss]", heatLossFields, h)
 	if f := h.Fall; f != nil {
@@ -102,22 +102,22 @@ var shellFields = []field[graph.Shell]{
 	numberAmount("r", 0, mostR, func(s *graph.Shell) *graph.Amount { return &s.R }),
 }
 
-func (r *reader) cover(v located.Value) {
+func readCover(r *reader, v located.Value) {
 	c := &graph.Cover{Pos: r.KeyPos(v)}
 	c.KeyPos = readTable(r, v, "[cover]", coverFields, c)
-	r.oneResistance(v, c.Resistance, c.R)
+	onlyOneResistance(r, v, c.Resistance, c.R)
 	r.circuit.Cover = c
 }
 
-func (r *reader) shell(v located.Value) {
+func readShell(r *reader, v located.Value) {
 	s := graph.Shell{Pos: r.KeyPos(v)}
 	readTable(r, v, "[[shell]]", shellFields, &s)
-	r.oneResistance(v, s.Resistance, s.R)
+	onlyOneResistance(r, v, s.Resistance, s.R)
 	r.circuit.Shells = append(r.circuit.Shells, s)
 }
 
-// oneResistance reports a thermal resistance that is given twice.
-func (r *reader) oneResistance(v located.Value, si, imperial graph.Amount) {
+// onlyOneResistance reports a thermal resistance that is given twice.
+func onlyOneResistance(r *reader, v located.Value, si, imperial graph.Amount) {
 	if c, _ := v.In("r"); si.Set && imperial.Set {
 		r.Add(r.KeyPos(c), "keep one of the two", "there are a resistance and an r, which are the same thing in two units")
 	}
@@ -132,7 +132,7 @@ var useFields = []field[graph.Use]{
 	numberAmount("activity", 0, mostActivity, func(u *graph.Use) *graph.Amount { return &u.Activity }),
 	amountField("wind", windSpeed, func(u *graph.Use) *graph.Amount { return &u.WindMS }),
 	numberAmount("bathers", 0, mostBathers, func(u *graph.Use) *graph.Amount { return &u.Bathers }),
-	{key: "between", shape: func() schema.Shape { return schema.Exactly(schema.Quantity(), 2) }, read: (*reader).between, write: func(u *graph.Use) string {
+	{key: "between", shape: func() schema.Shape { return schema.Exactly(schema.Quantity(), 2) }, read: readBetween, write: func(u *graph.Use) string {
 		if u.Between == nil {
 			return ""
 		}
@@ -141,7 +141,7 @@ var useFields = []field[graph.Use]{
 	{key: "heating", shape: func() schema.Shape {
 		hours := schema.Matching(`^[0-9]{1,2}:[0-9]{2}\s*-\s*[0-9]{1,2}:[0-9]{2}$`)
 		return schema.Either(hours, schema.List(hours, 0))
-	}, read: (*reader).heatingHours, write: func(u *graph.Use) string {
+	}, read: readHeatingHours, write: func(u *graph.Use) string {
 		var out []string
 		for _, h := range u.Heating {
 			out = append(out, quote(clockWords(h.From)+"-"+clockWords(h.To)))
@@ -151,7 +151,7 @@ var useFields = []field[graph.Use]{
 	numberAmount("refills", 0, mostTimes, func(u *graph.Use) *graph.Amount { return &u.Refills }),
 }
 
-func (r *reader) between(v located.Value, into *graph.Use) {
+func readBetween(r *reader, v located.Value, into *graph.Use) {
 	const write = `the coldest and the warmest the timer may let the water be: between = ["36 °C", "39.5 °C"]`
 	items, ok := v.Items()
 	if !ok || len(items) != 2 {
@@ -171,19 +171,19 @@ func (r *reader) between(v located.Value, into *graph.Use) {
 	}
 }
 
-func (r *reader) heatingHours(v located.Value, into *graph.Use) {
+func readHeatingHours(r *reader, v located.Value, into *graph.Use) {
 	items, ok := v.Items()
 	if !ok {
 		items = []located.Value{v}
 	}
 	for _, item := range items {
-		if h, ok := r.hours(item); ok {
+		if h, ok := readHours(r, item); ok {
 			into.Heating = append(into.Heating, h)
 		}
 	}
 }
 
-func (r *reader) use(v located.Value) {
+func readUse(r *reader, v located.Value) {
 	u := &graph.Use{Pos: r.KeyPos(v)}
 	u.KeyPos = readTable(r, v, "[use]", useFields, u)
 	r.circuit.Use = u
@@ -228,7 +228,7 @@ var tariffFields = []field[graph.Tariff]{
 	},
 }
 
-func (r *reader) tariff(v located.Value) {
+func readTariff(r *reader, v located.Value) {
 	t := &graph.Tariff{Pos: r.KeyPos(v)}
 	t.KeyPos = readTable(r, v, "[tariff]", tariffFields, t)
 	r.circuit.Tariff = t
@@ -255,7 +255,7 @@ var supplyFields = []field[graph.Supply]{
 	maybeTable("cable", "the cable", cableFields, func(s *graph.Supply) **graph.Cable { return &s.Cable }),
 }
 
-func (r *reader) supply(v located.Value) {
+func readSupply(r *reader, v located.Value) {
 	s := graph.Supply{Pos: r.KeyPos(v)}
 	s.KeyPos = readTable(r, v, "[[supply]]", supplyFields, &s)
 	if s.Cable != nil {
@@ -268,8 +268,8 @@ func (r *reader) supply(v located.Value) {
 		}
 		for _, item := range items {
 			id, ok := item.V.(string)
-			if _, known := r.parts[id]; ok && id != "" && !known && !oneOf("part", r.unread) {
-				r.Fail(item, located.Near(id, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", located.Said(id))
+			if _, known := r.parts[id]; ok && id != "" && !known && !slices.Contains(r.unread, "part") {
+				r.Fail(item, located.Near(id, idsOf(r, func(graph.Kind) bool { return true })), "there is no part %s", located.Said(id))
 			}
 		}
 	}

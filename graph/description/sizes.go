@@ -11,14 +11,6 @@ import (
 	"dryfit/graph/description/located"
 )
 
-// Short names of the catalogue's, for the tables of fields.
-type (
-	catalogSpec = catalog.Spec
-	catalogSize = catalog.Size
-)
-
-const metricFamily = catalog.Metric
-
 // specs returns the names of the pipe specs.
 func (r *reader) specs() []string {
 	var out []string
@@ -29,7 +21,7 @@ func (r *reader) specs() []string {
 }
 
 // pipeSizes returns the sizes there are of a spec.
-func (r *reader) pipeSizes(spec catalogSpec) []catalogSize {
+func (r *reader) pipeSizes(spec catalog.Spec) []catalog.Size {
 	sizes, ok := r.sizes[spec]
 	if !ok {
 		sizes = r.catalog.PipeSizes(spec)
@@ -40,7 +32,7 @@ func (r *reader) pipeSizes(spec catalogSpec) []catalogSize {
 
 // sizeInCatalog reports a size in which there is no pipe of the spec, at the table's size
 // or, where that is not written, its spec.
-func (r *reader) sizeInCatalog(v located.Value, spec catalogSpec, size catalogSize) {
+func (r *reader) sizeInCatalog(v located.Value, spec catalog.Spec, size catalog.Size) {
 	if spec == "" || size.IsZero() || slices.Contains(r.pipeSizes(spec), size) {
 		return
 	}
@@ -54,7 +46,7 @@ func (r *reader) sizeInCatalog(v located.Value, spec catalogSpec, size catalogSi
 	r.Fail(at, r.otherSpec(spec, size)+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
 }
 
-func (r *reader) sizesThereAre(spec catalogSpec) string {
+func (r *reader) sizesThereAre(spec catalog.Spec) string {
 	var words []string
 	for _, s := range r.pipeSizes(spec) {
 		words = append(words, s.String())
@@ -64,7 +56,7 @@ func (r *reader) sizesThereAre(spec catalogSpec) string {
 
 // otherSpec names a spec that has the size, where the size is of the other series: metric
 // sizes on inch pipe and the other way round are the commonest mix-up.
-func (r *reader) otherSpec(spec catalogSpec, size catalogSize) string {
+func (r *reader) otherSpec(spec catalog.Spec, size catalog.Size) string {
 	for _, s := range catalog.Specs() {
 		if s.Family() != spec.Family() && slices.Contains(r.pipeSizes(s), size) {
 			return fmt.Sprintf("%s is a size of spec = %q; ", size, s)

@@ -36,7 +36,7 @@ func standAtField() field[graph.Stand] {
 	return field[graph.Stand]{
 		shape: pointShape,
 		read: func(r *reader, v located.Value, into *graph.Stand) {
-			into.At, _ = r.point(v, standPlace, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
+			into.At, _ = readPoint(r, v, standPlace, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
 		},
 		write: func(from *graph.Stand) string { return placeText(from.At) },
 	}
@@ -46,7 +46,7 @@ func standFromField() field[graph.Stand] {
 	return field[graph.Stand]{
 		shape: portShape,
 		read: func(r *reader, v located.Value, into *graph.Stand) {
-			if ref, ok := r.portRef(v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
+			if ref, ok := readPortRef(r, v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
 				into.From = ref
 			}
 		},
@@ -72,7 +72,7 @@ func cornerField[T any](name string, at func(*T) *graph.Vec) field[T] {
 		key:   name,
 		shape: pointShape,
 		read: func(r *reader, v located.Value, into *T) {
-			*at(into), _ = r.point(v, standPlace, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
+			*at(into), _ = readPoint(r, v, standPlace, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
 		},
 		write: func(from *T) string { return placeText(*at(from)) },
 	}
@@ -122,9 +122,9 @@ func flat(by graph.Vec) bool {
 	return min(math.Abs(by.X), math.Abs(by.Y), math.Abs(by.Z)) < 0.1
 }
 
-// stand looks at the keys of the unit's place together: what the pipes to it can't be found
+// readStand looks at the keys of the unit's place together: what the pipes to it can't be found
 // without, and what says nothing without at.
-func (r *reader) stand(v located.Value, t *graph.Retrofit) {
+func readStand(r *reader, v located.Value, t *graph.Retrofit) {
 	if t.Stand == nil {
 		return
 	}
@@ -145,12 +145,12 @@ func (r *reader) stand(v located.Value, t *graph.Retrofit) {
 				"at is counted from nothing")
 		}
 	}
-	r.standPorts(v, t)
-	r.standOrigin(v, t.Stand)
+	standPorts(r, v, t)
+	standOrigin(r, v, t.Stand)
 }
 
 // standPorts looks whether the unit says where its ports are and which way they look.
-func (r *reader) standPorts(v located.Value, t *graph.Retrofit) {
+func standPorts(r *reader, v located.Value, t *graph.Retrofit) {
 	p := r.parts[t.Unit]
 	if p == nil || p.Kind != graph.HeatPump {
 		return
@@ -178,10 +178,10 @@ func (r *reader) standPorts(v located.Value, t *graph.Retrofit) {
 }
 
 // standOrigin looks whether the port the place is counted from is one of the old work.
-func (r *reader) standOrigin(v located.Value, s *graph.Stand) { r.origin(v, s.From) }
+func standOrigin(r *reader, v located.Value, s *graph.Stand) { originOf(r, v, s.From) }
 
-// origin looks whether the port that at-from names is one of the old work.
-func (r *reader) origin(v located.Value, from graph.PortRef) bool {
+// originOf looks whether the port that at-from names is one of the old work.
+func originOf(r *reader, v located.Value, from graph.PortRef) bool {
 	c, ok := v.In("at-from")
 	if !ok || from.Part == "" {
 		return false
@@ -189,7 +189,7 @@ func (r *reader) origin(v located.Value, from graph.PortRef) bool {
 	p, known := r.parts[from.Part]
 	switch {
 	case !known:
-		r.Fail(c, located.Near(from.Part, r.idsOf(func(graph.Kind) bool { return true })), "there is no part %s", located.Said(from.Part))
+		r.Fail(c, located.Near(from.Part, idsOf(r, func(graph.Kind) bool { return true })), "there is no part %s", located.Said(from.Part))
 	case p.Kind == "" || len(p.Ports) == 0: // reported already
 	case p.Port(from.Port) == nil:
 		d := r.Fail(c, located.Near(from.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(from.Port))

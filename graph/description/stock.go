@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
@@ -13,15 +14,15 @@ import (
 
 // stockFields are the keys of [[stock]].
 var stockFields = []field[graph.Stock]{
-	needed(specField("spec", func(s *graph.Stock) *catalogSpec { return &s.Spec }), `its spec, such as spec = "pvc-sch40"`),
-	needed(sizeField("size", func(s *graph.Stock) *catalogSize { return &s.Size }), `its size, such as size = "2 in"`),
+	needed(specField("spec", func(s *graph.Stock) *catalog.Spec { return &s.Spec }), `its spec, such as spec = "pvc-sch40"`),
+	needed(sizeField("size", func(s *graph.Stock) *catalog.Size { return &s.Size }), `its size, such as size = "2 in"`),
 	needed(qtyField("length", stockLength, func(s *graph.Stock) *float64 { return &s.LengthMM }), `how long a bar is, such as length = "3 m"`),
 	priceField("price", func(s *graph.Stock) *string { return &s.Price }),
 	countField("count", 1, mostBars, func(s *graph.Stock) *int { return &s.Count }),
 	boolField("offcut", func(s *graph.Stock) *bool { return &s.Offcut }),
 }
 
-func (r *reader) stock(v located.Value) {
+func readStock(r *reader, v located.Value) {
 	s := graph.Stock{Pos: r.KeyPos(v)}
 	readTable(r, v, "[[stock]]", stockFields, &s)
 	r.sizeInCatalog(v, s.Spec, s.Size)
@@ -34,7 +35,7 @@ func priceField[T any](name string, at func(*T) *string) field[T] {
 		key:   name,
 		shape: priceShape,
 		read: func(r *reader, v located.Value, into *T) {
-			if s, ok := r.price(v); ok {
+			if s, ok := readPrice(r, v); ok {
 				*at(into) = s
 			}
 		},
@@ -50,8 +51,8 @@ func priceField[T any](name string, at func(*T) *string) field[T] {
 // priceShape is decimal text.
 func priceShape() schema.Shape { return schema.Matching(`^[0-9]+(\.[0-9]+)?$`) }
 
-// price reads decimal text such as "14.20".
-func (r *reader) price(v located.Value) (string, bool) {
+// readPrice reads decimal text such as "14.20".
+func readPrice(r *reader, v located.Value) (string, bool) {
 	const write = `the amount in quotes, with a point and without the currency: "14.20"`
 	switch x := v.V.(type) {
 	case string:
@@ -115,7 +116,7 @@ var offerFields = []field[graph.Offer]{
 	amountField("tax", share, func(o *graph.Offer) *graph.Amount { return &o.Tax }),
 }
 
-func (r *reader) prices(v located.Value) {
+func readPrices(r *reader, v located.Value) {
 	for _, item := range v.Keys() {
 		c, _ := v.In(item)
 		if i := slices.IndexFunc(offerFields, func(f field[graph.Offer]) bool { return f.key == item }); i >= 0 {
@@ -125,7 +126,7 @@ func (r *reader) prices(v located.Value) {
 		p := graph.Price{Item: item, Pos: r.KeyPos(c)}
 		if _, table := c.V.(map[string]any); table {
 			readTable(r, c, "the price of "+located.Said(item), priceFields, &p)
-		} else if s, ok := r.price(c); ok {
+		} else if s, ok := readPrice(r, c); ok {
 			p.Price = s
 		}
 		r.circuit.Prices = append(r.circuit.Prices, p)

@@ -2,6 +2,7 @@ package description
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -17,49 +18,49 @@ var topTables = []struct {
 	list bool // [[name]]
 	read func(r *reader, v located.Value)
 }{
-	{"water", false, (*reader).water}, // what a metre of it weighs
-	{"catalog", false, (*reader).ownRows},
-	{"pipe", false, (*reader).pipe},
-	{"job", false, (*reader).job},
-	{"site", false, (*reader).site},
-	{"part", true, (*reader).part},
-	{"cabinet", false, (*reader).cabinet},
-	{"run", true, (*reader).run},
-	{"mode", true, (*reader).mode},
-	{"retrofit", false, (*reader).retrofit},
-	{"stock", true, (*reader).stock},
-	{"accept", true, (*reader).accept},
-	{"prices", false, (*reader).prices},
-	{"heat-loss", false, (*reader).heatLoss},
-	{"cover", false, (*reader).cover},
-	{"shell", true, (*reader).shell},
-	{"use", false, (*reader).use},
-	{"climate", false, (*reader).climate},
-	{"tariff", false, (*reader).tariff},
-	{"supply", true, (*reader).supply},
+	{"water", false, readWater}, // what a metre of it weighs
+	{"catalog", false, ownRows},
+	{"pipe", false, readPipe},
+	{"job", false, readJob},
+	{"site", false, readSite},
+	{"part", true, readPart},
+	{"cabinet", false, readCabinet},
+	{"run", true, readRun},
+	{"mode", true, readMode},
+	{"retrofit", false, readRetrofit},
+	{"stock", true, readStock},
+	{"accept", true, readAccept},
+	{"prices", false, readPrices},
+	{"heat-loss", false, readHeatLoss},
+	{"cover", false, readCover},
+	{"shell", true, readShell},
+	{"use", false, readUse},
+	{"climate", false, readClimate},
+	{"tariff", false, readTariff},
+	{"supply", true, readSupply},
 }
 
-// tables reads every table of the file.
-func (r *reader) tables(top located.Value) {
+// readTables reads every table of the file.
+func readTables(r *reader, top located.Value) {
 	var names []string
 	for _, t := range topTables {
 		names = append(names, t.name)
 	}
 	for _, key := range top.Keys() {
-		if !oneOf(key, names) {
+		if !slices.Contains(names, key) {
 			c, _ := top.In(key)
-			r.unknownTable(c, names)
+			unknownTable(r, c, names)
 		}
 	}
 	for _, t := range topTables {
 		v, ok := top.In(t.name)
 		if ok && t.list {
-			r.list(v, t.read)
+			readList(r, v, t.read)
 		} else if ok {
-			r.single(v, t.read)
+			readSingle(r, v, t.read)
 		}
 	}
-	if _, ok := top.In("part"); !ok && !oneOf("part", r.unread) {
+	if _, ok := top.In("part"); !ok && !slices.Contains(r.unread, "part") {
 		r.Add(graph.Pos{File: r.Name, Line: 1, Column: 1}, "dryfit new writes a description to start from",
 			"there is no [[part]]: a description says which parts there are and which runs join them")
 	}
@@ -67,7 +68,7 @@ func (r *reader) tables(top located.Value) {
 
 // unknownTable reports a table a description does not have. What would follow from its not
 // being read is not reported as well.
-func (r *reader) unknownTable(c located.Value, names []string) {
+func unknownTable(r *reader, c located.Value, names []string) {
 	hint := located.Near(c.Key, names)
 	meant, _ := quantity.Nearest(c.Key, names)
 	for _, k := range graph.Kinds() {
@@ -79,8 +80,8 @@ func (r *reader) unknownTable(c located.Value, names []string) {
 	r.Add(r.KeyPos(c), hint, "a description has no table %s", located.Said(c.Key))
 }
 
-// list reads [[name]] tables.
-func (r *reader) list(v located.Value, read func(*reader, located.Value)) {
+// readList reads [[name]] tables.
+func readList(r *reader, v located.Value, read func(*reader, located.Value)) {
 	items, ok := v.Items()
 	if !ok {
 		r.unread = append(r.unread, v.Key)
@@ -101,8 +102,8 @@ func (r *reader) list(v located.Value, read func(*reader, located.Value)) {
 	}
 }
 
-// single reads a [name] table.
-func (r *reader) single(v located.Value, read func(*reader, located.Value)) {
+// readSingle reads a [name] table.
+func readSingle(r *reader, v located.Value, read func(*reader, located.Value)) {
 	if _, ok := v.V.(map[string]any); !ok {
 		r.unread = append(r.unread, v.Key)
 		if _, several := v.Items(); several {
@@ -116,10 +117,10 @@ func (r *reader) single(v located.Value, read func(*reader, located.Value)) {
 }
 
 // ownRows reads [[catalog.KIND]] and lays the rows over the catalogue.
-func (r *reader) ownRows(v located.Value) {
+func ownRows(r *reader, v located.Value) {
 	t, _ := v.V.(map[string]any)
 	rows, problems := catalog.DecodeRows(t, r.Name)
-	r.problems(v, checked(rows, problems))
+	addProblems(r, v, checked(rows, problems))
 	r.catalog = r.catalog.With(rows).InWater(r.metre)
 }
 
@@ -131,8 +132,8 @@ func checked(rows []catalog.Row, problems []catalog.Problem) []catalog.Problem {
 	return catalog.Check(rows)
 }
 
-// problems reports what is wrong with catalogue rows at the keys they name.
-func (r *reader) problems(v located.Value, problems []catalog.Problem) {
+// addProblems reports what is wrong with catalogue rows at the keys they name.
+func addProblems(r *reader, v located.Value, problems []catalog.Problem) {
 	for _, p := range problems {
 		at := v
 		if kind, ok := v.In(p.Kind); ok {
@@ -154,7 +155,7 @@ func (r *reader) problems(v located.Value, problems []catalog.Problem) {
 		case hint != "":
 		case p.Key == "":
 			hint = located.ThereAre(catalog.KindNames())
-		case !oneOf(p.Key, catalog.ColumnNames()):
+		case !slices.Contains(catalog.ColumnNames(), p.Key):
 			hint = located.ThereAre(catalog.ColumnNames())
 		}
 		r.Add(pos, located.Inert(hint), "%s", located.Inert(message))

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 )
 
@@ -41,8 +42,8 @@ func TestHostileFiles(t *testing.T) {
 		"quotes in comments":     {"# it's [[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[ \"\n", "there is no [[part]]"},
 		"brackets in texts":      {"[job]\nname = \"" + strings.Repeat("[", 100) + "\\\"[\"\n", "there is no [[part]]"},
 		"points in texts":        {"[job]\nname = '" + strings.Repeat(".", 100) + "'\n", "there is no [[part]]"},
-		"too many parts":         {many(MaxParts+1, func(int) string { return "[[part]]\n" }), "at most 5000"},
-		"too many legs":          {"[[run]]\nlegs = [" + strings.Repeat(`"up 1 m",`, MaxLegs+1) + "]", "more than 20000 legs"},
+		"too many parts":         {many(field.MaxParts+1, func(int) string { return "[[part]]\n" }), "at most 5000"},
+		"too many legs":          {"[[run]]\nlegs = [" + strings.Repeat(`"up 1 m",`, field.MaxLegs+1) + "]", "more than 20000 legs"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			start := time.Now()
@@ -70,12 +71,12 @@ func TestHostileFiles(t *testing.T) {
 
 // A file as large as may be is read: 5,000 parts in a row.
 func TestLargest(t *testing.T) {
-	data := []byte(chain(MaxParts - 1))
+	data := []byte(chain(field.MaxParts - 1))
 	c, ds := Read("x.toml", data)
 	if c == nil {
 		t.Fatal(ds[0])
 	}
-	if len(c.Parts) != MaxParts || len(c.Runs) != MaxParts {
+	if len(c.Parts) != field.MaxParts || len(c.Runs) != field.MaxParts {
 		t.Errorf("%d parts and %d runs", len(c.Parts), len(c.Runs))
 	}
 }
@@ -105,7 +106,7 @@ func BenchmarkReadDemo(b *testing.B) {
 }
 
 func BenchmarkReadLargest(b *testing.B) {
-	data := []byte(chain(MaxParts - 1))
+	data := []byte(chain(field.MaxParts - 1))
 	b.SetBytes(int64(len(data)))
 	for b.Loop() {
 		if c, _ := Read("x.toml", data); c == nil {

@@ -6,34 +6,36 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/pipework"
 	"dryfit/graph/description/schema"
 )
 
 // climateFields are the keys of [climate].
-var climateFields = []field[graph.Climate]{
-	textField("file", `the name of a file of hourly weather, such as "weather.epw"`, func(c *graph.Climate) *string { return &c.File }),
-	{key: "zone", shape: func() schema.Shape { return schema.Matching(`^[+-]?[0-9]+(\.[0-9]+)?$`) }, read: readZone, write: func(c *graph.Climate) string { return words(c.Zone) }},
-	monthsField("air", airWarmth, false, func(c *graph.Climate) *[]float64 { return &c.AirC }),
-	monthsField("swing", warmthDifference, true, func(c *graph.Climate) *[]float64 { return &c.SwingK }),
-	monthsField("humidity", share, true, func(c *graph.Climate) *[]float64 { return &c.Humidity }),
-	monthsField("wind", windSpeed, true, func(c *graph.Climate) *[]float64 { return &c.WindMS }),
-	amountField("day-to-day", warmthDifference, func(c *graph.Climate) *graph.Amount { return &c.DayToDayK }),
+var climateFields = []field.Field[graph.Climate]{
+	field.Text("file", `the name of a file of hourly weather, such as "weather.epw"`, func(c *graph.Climate) *string { return &c.File }),
+	{Key: "zone", Shape: func() schema.Shape { return schema.Matching(`^[+-]?[0-9]+(\.[0-9]+)?$`) }, Read: readZone, Write: func(c *graph.Climate) string { return words(c.Zone) }},
+	monthsField("air", field.AirWarmth, false, func(c *graph.Climate) *[]float64 { return &c.AirC }),
+	monthsField("swing", field.WarmthDifference, true, func(c *graph.Climate) *[]float64 { return &c.SwingK }),
+	monthsField("humidity", field.Share, true, func(c *graph.Climate) *[]float64 { return &c.Humidity }),
+	monthsField("wind", field.WindSpeed, true, func(c *graph.Climate) *[]float64 { return &c.WindMS }),
+	field.Amount("day-to-day", field.WarmthDifference, func(c *graph.Climate) *graph.Amount { return &c.DayToDayK }),
 }
 
-func readClimate(r *reader, v located.Value) {
+func readClimate(r *field.Reader, v located.Value) {
 	c := &graph.Climate{Pos: r.KeyPos(v)}
-	c.KeyPos = readTable(r, v, "[climate]", climateFields, c)
+	c.KeyPos = field.ReadTable(r, v, "[climate]", climateFields, c)
 	if c.File != "" && len(c.AirC) > 0 {
 		at, _ := v.In("air")
 		d := r.Add(r.KeyPos(at), "keep the file, which knows every hour; or the months where there is none", "the climate has a file and months as well")
 		located.Related(d, c.KeyPos["file"], "the file is here")
 	}
-	r.circuit.Climate = c
+	r.Circuit.Climate = c
 }
 
 // readZone reads what the rows' hours are, from UTC: "+1", "-3.5".
-func readZone(r *reader, v located.Value, into *graph.Climate) {
+func readZone(r *field.Reader, v located.Value, into *graph.Climate) {
 	const write = `the hours from UTC, such as "+1" or "-3.5"`
 	s, ok := r.Text(v, write)
 	if !ok {
@@ -48,11 +50,11 @@ func readZone(r *reader, v located.Value, into *graph.Climate) {
 }
 
 // monthsField is a quantity for each month; with one, one for all of them will do.
-func monthsField(name string, l limit, one bool, at func(*graph.Climate) *[]float64) field[graph.Climate] {
-	return field[graph.Climate]{
-		key:   name,
-		shape: func() schema.Shape { return monthsShape(one) },
-		read: func(r *reader, v located.Value, into *graph.Climate) {
+func monthsField(name string, l field.Limit, one bool, at func(*graph.Climate) *[]float64) field.Field[graph.Climate] {
+	return field.Field[graph.Climate]{
+		Key:   name,
+		Shape: func() schema.Shape { return monthsShape(one) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Climate) {
 			items, ok := v.Items()
 			if !ok {
 				items = []located.Value{v}
@@ -60,31 +62,31 @@ func monthsField(name string, l limit, one bool, at func(*graph.Climate) *[]floa
 			switch {
 			case len(items) == 12 || one && len(items) == 1:
 			case one:
-				r.Fail(v, "write one for the whole year, or twelve from January on", "%s has %s", located.Said(name), counted(len(items), "value"))
+				r.Fail(v, "write one for the whole year, or twelve from January on", "%s has %s", located.Said(name), pipework.Counted(len(items), "value"))
 				return
 			default:
 				if !r.Blank(v, "twelve values from January on") {
-					r.Fail(v, "write twelve from January on", "%s has %s, and a year twelve months", located.Said(name), counted(len(items), "value"))
+					r.Fail(v, "write twelve from January on", "%s has %s, and a year twelve months", located.Said(name), pipework.Counted(len(items), "value"))
 				}
 				return
 			}
 			for _, item := range items {
-				q, ok := r.quantity(item, l)
+				q, ok := r.Quantity(item, l)
 				if !ok {
 					return
 				}
-				*at(into) = append(*at(into), r.baseValue(q))
+				*at(into) = append(*at(into), r.BaseValue(q))
 			}
 		},
-		write: func(from *graph.Climate) string {
+		Write: func(from *graph.Climate) string {
 			var out []string
 			for _, x := range *at(from) {
-				out = append(out, exactIn(x, l))
+				out = append(out, field.ExactIn(x, l))
 			}
 			if len(out) == 1 {
 				return out[0]
 			}
-			return list(out)
+			return field.List(out)
 		},
 	}
 }
@@ -102,11 +104,11 @@ func monthsShape(one bool) schema.Shape {
 const clockPattern = `^[0-9]{1,2}:[0-9]{2}$`
 
 // clockField is a time of day.
-func clockField[T any](name string, at func(*T) *graph.Clock) field[T] {
-	return field[T]{
-		key:   name,
-		shape: func() schema.Shape { return schema.Matching(clockPattern) },
-		read: func(r *reader, v located.Value, into *T) {
+func clockField[T any](name string, at func(*T) *graph.Clock) field.Field[T] {
+	return field.Field[T]{
+		Key:   name,
+		Shape: func() schema.Shape { return schema.Matching(clockPattern) },
+		Read: func(r *field.Reader, v located.Value, into *T) {
 			s, ok := r.Text(v, clockExample)
 			if !ok {
 				return
@@ -118,9 +120,9 @@ func clockField[T any](name string, at func(*T) *graph.Clock) field[T] {
 			}
 			*at(into) = c
 		},
-		write: func(from *T) string {
+		Write: func(from *T) string {
 			if c := *at(from); c.Set {
-				return quote(clockWords(c))
+				return field.Quote(clockWords(c))
 			}
 			return ""
 		},
@@ -130,7 +132,7 @@ func clockField[T any](name string, at func(*T) *graph.Clock) field[T] {
 const clockExample = `hours and minutes from 00:00 to 24:00, such as "20:00"`
 
 // readHours reads "00:30-04:30".
-func readHours(r *reader, v located.Value) (graph.Hours, bool) {
+func readHours(r *field.Reader, v located.Value) (graph.Hours, bool) {
 	const write = `from and to with a dash between: "00:30-04:30"`
 	s, ok := r.Text(v, write)
 	if !ok {
@@ -167,5 +169,5 @@ func words(s string) string {
 	if s == "" {
 		return ""
 	}
-	return quote(s)
+	return field.Quote(s)
 }

@@ -104,8 +104,8 @@ func heads(c *graph.Circuit) []float64 {
 // The limits that take a head as well as a pressure are those tried above; who adds one adds
 // its key there.
 func TestEveryLimitOfHeadsIsTried(t *testing.T) {
-	tried := []string{"drop", "pumpHead", "suctionHead", "highest", "cracking", "springAsked"}
-	file, err := parser.ParseFile(token.NewFileSet(), "limit.go", nil, 0)
+	tried := []string{"Drop", "PumpHead", "SuctionHead", "Highest", "Cracking", "SpringAsked"}
+	file, err := parser.ParseFile(token.NewFileSet(), "field/limit.go", nil, 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,7 +3,9 @@ package description
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/pipework"
 )
 
 // Read reads a description. It returns the circuit, or nil and what is wrong with the file,
@@ -14,31 +16,31 @@ func Read(file string, data []byte) (*graph.Circuit, []graph.Diagnostic) {
 
 // ReadWith is Read with rows laid over the embedded catalogue before the description's own.
 func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []graph.Diagnostic) {
-	r := &reader{File: located.New(file, data)}
+	r := &field.Reader{File: located.New(file, data)}
 	top, ok := r.Decode()
 	if !ok {
 		return nil, r.Findings()
 	}
-	r.circuit = &graph.Circuit{File: file}
-	r.catalog = catalog.Embedded().With(extra)
+	r.Circuit = &graph.Circuit{File: file}
+	r.Catalog = catalog.Embedded().With(extra)
 	weighWater(r)
-	r.sizes = map[catalog.Spec][]catalog.Size{}
-	r.parts = map[string]*graph.Part{}
-	r.spots = map[any]spots{}
-	r.joined = portsJoined(top)
+	r.Sizes = map[catalog.Spec][]catalog.Size{}
+	r.Parts = map[string]*graph.Part{}
+	r.Spots = map[any]field.Spots{}
+	r.Joined = pipework.PortsJoined(top)
 	readTables(r, top)
-	link(r)
+	pipework.Link(r)
 	if len(r.Found) > 0 {
 		return nil, r.Findings()
 	}
-	r.circuit.Catalog = r.catalog
-	return r.circuit, nil
+	r.Circuit.Catalog = r.Catalog
+	return r.Circuit, nil
 }
 
 // ReadCatalog reads a file of catalogue rows, [[catalog.KIND]] or [[KIND]] tables, and checks
 // them.
 func ReadCatalog(file string, data []byte) ([]catalog.Row, []graph.Diagnostic) {
-	r := &reader{File: located.New(file, data)}
+	r := &field.Reader{File: located.New(file, data)}
 	top, ok := r.Decode()
 	if !ok {
 		return nil, r.Findings()

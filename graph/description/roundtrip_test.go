@@ -13,7 +13,9 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/pipework"
 )
 
 // demos returns the five whole descriptions.
@@ -530,16 +532,16 @@ func TestEverythingRoundTrips(t *testing.T) {
 // slicesOfKeys returns every key of every table but the catalogue's.
 func slicesOfKeys() []string {
 	var out []string
-	for _, k := range [][]string{keysOf(jobFields), keysOf(waterFields), keysOf(pipeFields), keysOf(partFields),
-		keysOf(morePartFields), keysOf(portFields), keysOf(speedFields), keysOf(ratingFields), keysOf(unitFlowFields),
-		keysOf(electricFields), keysOf(legFields), keysOf(runFields), keysOf(modeFields), keysOf(retrofitFields),
-		keysOf(cutFields), keysOf(keepClearFields), keysOf(boxFields), keysOf(cabinetFields), keysOf(stockFields), keysOf(priceFields), keysOf(siteFields), keysOf(fallFields), keysOf(standingFields),
-		keysOf(heatLossFields), keysOf(coverFields), keysOf(shellFields), keysOf(useFields), keysOf(climateFields),
-		keysOf(bandFields), keysOf(tariffFields), keysOf(cableFields), keysOf(supplyFields), keysOf(acceptFields), keysOf(offerFields)} {
+	for _, k := range [][]string{field.KeysOf(jobFields), field.KeysOf(waterFields), field.KeysOf(pipeFields), field.KeysOf(pipework.PartFields),
+		field.KeysOf(pipework.MorePartFields), field.KeysOf(pipework.PortFields), field.KeysOf(pipework.SpeedFields), field.KeysOf(pipework.RatingFields), field.KeysOf(pipework.UnitFlowFields),
+		field.KeysOf(pipework.ElectricFields), field.KeysOf(pipework.LegFields), field.KeysOf(pipework.RunFields), field.KeysOf(pipework.ModeFields), field.KeysOf(pipework.RetrofitFields),
+		field.KeysOf(pipework.CutFields), field.KeysOf(pipework.KeepClearFields), field.KeysOf(pipework.BoxFields), field.KeysOf(pipework.CabinetFields), field.KeysOf(stockFields), field.KeysOf(priceFields), field.KeysOf(siteFields), field.KeysOf(fallFields), field.KeysOf(standingFields),
+		field.KeysOf(heatLossFields), field.KeysOf(coverFields), field.KeysOf(shellFields), field.KeysOf(useFields), field.KeysOf(climateFields),
+		field.KeysOf(bandFields), field.KeysOf(tariffFields), field.KeysOf(cableFields), field.KeysOf(supplyFields), field.KeysOf(acceptFields), field.KeysOf(offerFields)} {
 		out = append(out, k...)
 	}
 	for _, k := range graph.Kinds() {
-		out = append(out, keysOf(kindFields[k])...)
+		out = append(out, field.KeysOf(pipework.KindFields[k])...)
 	}
 	return out
 }

@@ -7,7 +7,9 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/meaning"
+	"dryfit/graph/description/pipework"
 	"dryfit/graph/description/schema"
 )
 
@@ -27,7 +29,7 @@ func Schema() []byte {
 		if t.list {
 			s = schema.List(s, 0)
 		}
-		tables = tables.With(t.name, describe(s, meaning.Of("", t.name), nil))
+		tables = tables.With(t.name, field.Describe(s, meaning.Of("", t.name), nil))
 	}
 	s := append(schema.Shape{
 		{Name: "$schema", Says: "https://json-schema.org/draft/2020-12/schema"},
@@ -52,25 +54,25 @@ func Schema() []byte {
 func topShapes() map[string]schema.Shape {
 	return map[string]schema.Shape{
 		"catalog":   catalogShape(),
-		"pipe":      tableShape(pipeFields, "pipe"),
-		"job":       tableShape(jobFields, "job"),
-		"water":     tableShape(waterFields, "water"),
-		"site":      tableShape(siteFields, "site"),
+		"pipe":      field.TableShape(pipeFields, "pipe"),
+		"job":       field.TableShape(jobFields, "job"),
+		"water":     field.TableShape(waterFields, "water"),
+		"site":      field.TableShape(siteFields, "site"),
 		"part":      partShape(),
-		"cabinet":   tableShape(cabinetFields, "cabinet"),
+		"cabinet":   field.TableShape(pipework.CabinetFields, "cabinet"),
 		"run":       runShape(),
-		"mode":      tableShape(modeFields, "mode"),
-		"retrofit":  tableShape(retrofitFields, "retrofit"),
-		"stock":     tableShape(stockFields, "stock"),
-		"accept":    tableShape(acceptFields, "accept"),
+		"mode":      field.TableShape(pipework.ModeFields, "mode"),
+		"retrofit":  field.TableShape(pipework.RetrofitFields, "retrofit"),
+		"stock":     field.TableShape(stockFields, "stock"),
+		"accept":    field.TableShape(acceptFields, "accept"),
 		"prices":    pricesShape(),
-		"heat-loss": tableShape(heatLossFields, "heat-loss"),
-		"cover":     tableShape(coverFields, "cover"),
-		"shell":     tableShape(shellFields, "shell"),
-		"use":       tableShape(useFields, "use"),
-		"climate":   tableShape(climateFields, "climate"),
-		"tariff":    tableShape(tariffFields, "tariff"),
-		"supply":    tableShape(supplyFields, "supply"),
+		"heat-loss": field.TableShape(heatLossFields, "heat-loss"),
+		"cover":     field.TableShape(coverFields, "cover"),
+		"shell":     field.TableShape(shellFields, "shell"),
+		"use":       field.TableShape(useFields, "use"),
+		"climate":   field.TableShape(climateFields, "climate"),
+		"tariff":    field.TableShape(tariffFields, "tariff"),
+		"supply":    field.TableShape(supplyFields, "supply"),
 	}
 }
 
@@ -87,26 +89,26 @@ func partShape() schema.Shape {
 	for _, k := range graph.Kinds() {
 		own := schema.Shape{}
 		var names []string
-		for _, f := range readFields[k] {
-			if f.shape == nil {
+		for _, f := range pipework.ReadFields[k] {
+			if f.Shape == nil {
 				continue
 			}
-			names = append(names, f.key)
-			s := fieldShape(f, string(k), sharedSection(k), "part")
-			if k == graph.Tub && f.key == "loss" {
-				s = describe(schema.Word("none"), meaning.Of("tub", "loss"), nil)
+			names = append(names, f.Key)
+			s := field.FieldShape(f, string(k), sharedSection(k), "part")
+			if k == graph.Tub && f.Key == "loss" {
+				s = field.Describe(schema.Word("none"), meaning.Of("tub", "loss"), nil)
 			}
-			own = own.With(f.key, s)
+			own = own.With(f.Key, s)
 			text, _ := s.MarshalJSON()
-			switch o := all[f.key]; {
+			switch o := all[f.Key]; {
 			case o == nil:
-				all[f.key] = &of{shape: s, text: string(text)}
-				order = append(order, f.key)
+				all[f.Key] = &of{shape: s, text: string(text)}
+				order = append(order, f.Key)
 			case o.text != string(text):
 				o.mixed = true
 			}
 		}
-		required, either := needs(readFields[k])
+		required, either := field.Needs(pipework.ReadFields[k])
 		then := schema.Shape{{Name: "propertyNames", Says: schema.Word(names...)}, {Name: "required", Says: required}}
 		if len(either) > 0 {
 			then = then.With("anyOf", either)
@@ -144,7 +146,7 @@ func sharedSection(k graph.Kind) string {
 
 // runShape is a run: with legs or with a length.
 func runShape() schema.Shape {
-	return tableShape(runFields, "run").
+	return field.TableShape(pipework.RunFields, "run").
 		With("oneOf", []schema.Shape{schema.Has("legs"), schema.Has("length")}).
 		With("dependentSchemas", schema.Shape{{Name: "fittings", Says: schema.Has("length")}})
 }
@@ -153,17 +155,17 @@ func runShape() schema.Shape {
 func pricesShape() schema.Shape {
 	var keys schema.Shape
 	for _, f := range offerFields {
-		keys = keys.With(f.key, fieldShape(f, "prices"))
+		keys = keys.With(f.Key, field.FieldShape(f, "prices"))
 	}
 	return schema.Shape{{Name: "type", Says: "object"}, {Name: "properties", Says: keys},
-		{Name: "additionalProperties", Says: schema.Either(priceShape(), tableShape(priceFields, "price"))}}
+		{Name: "additionalProperties", Says: schema.Either(priceShape(), field.TableShape(priceFields, "price"))}}
 }
 
 // catalogShape is rows of the user's own: which columns there are, and not what they hold.
 func catalogShape() schema.Shape {
 	var kinds schema.Shape
 	for _, name := range catalog.KindNames() {
-		kinds = kinds.With(name, describe(schema.List(schema.Shape{{Name: "$ref", Says: "#/$defs/row"}}, 0), "rows of your own for "+graph.A(name), nil))
+		kinds = kinds.With(name, field.Describe(schema.List(schema.Shape{{Name: "$ref", Says: "#/$defs/row"}}, 0), "rows of your own for "+graph.A(name), nil))
 	}
 	return schema.Table(kinds, nil)
 }

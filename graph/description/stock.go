@@ -8,40 +8,41 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
 )
 
 // stockFields are the keys of [[stock]].
-var stockFields = []field[graph.Stock]{
-	needed(specField("spec", func(s *graph.Stock) *catalog.Spec { return &s.Spec }), `its spec, such as spec = "pvc-sch40"`),
-	needed(sizeField("size", func(s *graph.Stock) *catalog.Size { return &s.Size }), `its size, such as size = "2 in"`),
-	needed(qtyField("length", stockLength, func(s *graph.Stock) *float64 { return &s.LengthMM }), `how long a bar is, such as length = "3 m"`),
+var stockFields = []field.Field[graph.Stock]{
+	field.Needed(field.Spec("spec", func(s *graph.Stock) *catalog.Spec { return &s.Spec }), `its spec, such as spec = "pvc-sch40"`),
+	field.Needed(field.Size("size", func(s *graph.Stock) *catalog.Size { return &s.Size }), `its size, such as size = "2 in"`),
+	field.Needed(field.Qty("length", field.StockLength, func(s *graph.Stock) *float64 { return &s.LengthMM }), `how long a bar is, such as length = "3 m"`),
 	priceField("price", func(s *graph.Stock) *string { return &s.Price }),
-	countField("count", 1, mostBars, func(s *graph.Stock) *int { return &s.Count }),
-	boolField("offcut", func(s *graph.Stock) *bool { return &s.Offcut }),
+	field.Count("count", 1, field.MostBars, func(s *graph.Stock) *int { return &s.Count }),
+	field.Bool("offcut", func(s *graph.Stock) *bool { return &s.Offcut }),
 }
 
-func readStock(r *reader, v located.Value) {
+func readStock(r *field.Reader, v located.Value) {
 	s := graph.Stock{Pos: r.KeyPos(v)}
-	readTable(r, v, "[[stock]]", stockFields, &s)
-	r.sizeInCatalog(v, s.Spec, s.Size)
-	r.circuit.Stock = append(r.circuit.Stock, s)
+	field.ReadTable(r, v, "[[stock]]", stockFields, &s)
+	r.SizeInCatalog(v, s.Spec, s.Size)
+	r.Circuit.Stock = append(r.Circuit.Stock, s)
 }
 
 // priceField is an amount of money as decimal text.
-func priceField[T any](name string, at func(*T) *string) field[T] {
-	return field[T]{
-		key:   name,
-		shape: priceShape,
-		read: func(r *reader, v located.Value, into *T) {
+func priceField[T any](name string, at func(*T) *string) field.Field[T] {
+	return field.Field[T]{
+		Key:   name,
+		Shape: priceShape,
+		Read: func(r *field.Reader, v located.Value, into *T) {
 			if s, ok := readPrice(r, v); ok {
 				*at(into) = s
 			}
 		},
-		write: func(from *T) string {
+		Write: func(from *T) string {
 			if s := *at(from); s != "" {
-				return quote(s)
+				return field.Quote(s)
 			}
 			return ""
 		},
@@ -52,7 +53,7 @@ func priceField[T any](name string, at func(*T) *string) field[T] {
 func priceShape() schema.Shape { return schema.Matching(`^[0-9]+(\.[0-9]+)?$`) }
 
 // readPrice reads decimal text such as "14.20".
-func readPrice(r *reader, v located.Value) (string, bool) {
+func readPrice(r *field.Reader, v located.Value) (string, bool) {
 	const write = `the amount in quotes, with a point and without the currency: "14.20"`
 	switch x := v.V.(type) {
 	case string:
@@ -64,7 +65,7 @@ func readPrice(r *reader, v located.Value) (string, bool) {
 		case len(x) > 0 && x[0] == '-' && decimal(x[1:]):
 			r.Fail(v, "write it without the minus", "a price can't be negative: %s", located.Said(x))
 		case decimal(strings.Replace(x, ",", ".", 1)):
-			r.Fail(v, "write "+quote(strings.Replace(x, ",", ".", 1)), "%s has a decimal comma", located.Said(x))
+			r.Fail(v, "write "+field.Quote(strings.Replace(x, ",", ".", 1)), "%s has a decimal comma", located.Said(x))
 		default:
 			r.Fail(v, "write "+write, "%s is no amount of money", located.Said(x))
 		}
@@ -72,7 +73,7 @@ func readPrice(r *reader, v located.Value) (string, bool) {
 	case int64:
 		r.Fail(v, "write "+write, "%s is a bare number", located.Said(v.Key))
 	case float64:
-		r.Fail(v, "write it in quotes, so that it stays exact: "+quote(money(x)), "%s is a bare number", located.Said(v.Key))
+		r.Fail(v, "write it in quotes, so that it stays exact: "+field.Quote(money(x)), "%s is a bare number", located.Said(v.Key))
 	default:
 		r.WrongType(v, "an amount of money in quotes", write)
 	}
@@ -105,30 +106,30 @@ func decimal(s string) bool {
 }
 
 // priceFields are the keys of an entry of [prices] written as a table.
-var priceFields = []field[graph.Price]{
-	needed(priceField("price", func(p *graph.Price) *string { return &p.Price }), `price = "14.20"`),
-	textField("code", `the merchant's code`, func(p *graph.Price) *string { return &p.Code }),
+var priceFields = []field.Field[graph.Price]{
+	field.Needed(priceField("price", func(p *graph.Price) *string { return &p.Price }), `price = "14.20"`),
+	field.Text("code", `the merchant's code`, func(p *graph.Price) *string { return &p.Code }),
 }
 
 // offerFields are the keys of [prices] that price no part but the whole.
-var offerFields = []field[graph.Offer]{
-	amountField("margin", share, func(o *graph.Offer) *graph.Amount { return &o.Margin }),
-	amountField("tax", share, func(o *graph.Offer) *graph.Amount { return &o.Tax }),
+var offerFields = []field.Field[graph.Offer]{
+	field.Amount("margin", field.Share, func(o *graph.Offer) *graph.Amount { return &o.Margin }),
+	field.Amount("tax", field.Share, func(o *graph.Offer) *graph.Amount { return &o.Tax }),
 }
 
-func readPrices(r *reader, v located.Value) {
+func readPrices(r *field.Reader, v located.Value) {
 	for _, item := range v.Keys() {
 		c, _ := v.In(item)
-		if i := slices.IndexFunc(offerFields, func(f field[graph.Offer]) bool { return f.key == item }); i >= 0 {
-			offerFields[i].read(r, c, &r.circuit.Offer)
+		if i := slices.IndexFunc(offerFields, func(f field.Field[graph.Offer]) bool { return f.Key == item }); i >= 0 {
+			offerFields[i].Read(r, c, &r.Circuit.Offer)
 			continue
 		}
 		p := graph.Price{Item: item, Pos: r.KeyPos(c)}
 		if _, table := c.V.(map[string]any); table {
-			readTable(r, c, "the price of "+located.Said(item), priceFields, &p)
+			field.ReadTable(r, c, "the price of "+located.Said(item), priceFields, &p)
 		} else if s, ok := readPrice(r, c); ok {
 			p.Price = s
 		}
-		r.circuit.Prices = append(r.circuit.Prices, p)
+		r.Circuit.Prices = append(r.Circuit.Prices, p)
 	}
 }

@@ -8,7 +8,9 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/pipework"
 )
 
 // topTables are the tables of a description in the order in which they are read: what a
@@ -16,18 +18,18 @@ import (
 var topTables = []struct {
 	name string
 	list bool // [[name]]
-	read func(r *reader, v located.Value)
+	read func(r *field.Reader, v located.Value)
 }{
 	{"water", false, readWater}, // what a metre of it weighs
 	{"catalog", false, ownRows},
 	{"pipe", false, readPipe},
 	{"job", false, readJob},
 	{"site", false, readSite},
-	{"part", true, readPart},
-	{"cabinet", false, readCabinet},
-	{"run", true, readRun},
-	{"mode", true, readMode},
-	{"retrofit", false, readRetrofit},
+	{"part", true, pipework.ReadPart},
+	{"cabinet", false, pipework.ReadCabinet},
+	{"run", true, pipework.ReadRun},
+	{"mode", true, pipework.ReadMode},
+	{"retrofit", false, pipework.ReadRetrofit},
 	{"stock", true, readStock},
 	{"accept", true, readAccept},
 	{"prices", false, readPrices},
@@ -41,7 +43,7 @@ var topTables = []struct {
 }
 
 // readTables reads every table of the file.
-func readTables(r *reader, top located.Value) {
+func readTables(r *field.Reader, top located.Value) {
 	var names []string
 	for _, t := range topTables {
 		names = append(names, t.name)
@@ -60,7 +62,7 @@ func readTables(r *reader, top located.Value) {
 			readSingle(r, v, t.read)
 		}
 	}
-	if _, ok := top.In("part"); !ok && !slices.Contains(r.unread, "part") {
+	if _, ok := top.In("part"); !ok && !slices.Contains(r.Unread, "part") {
 		r.Add(graph.Pos{File: r.Name, Line: 1, Column: 1}, "dryfit new writes a description to start from",
 			"there is no [[part]]: a description says which parts there are and which runs join them")
 	}
@@ -68,7 +70,7 @@ func readTables(r *reader, top located.Value) {
 
 // unknownTable reports a table a description does not have. What would follow from its not
 // being read is not reported as well.
-func unknownTable(r *reader, c located.Value, names []string) {
+func unknownTable(r *field.Reader, c located.Value, names []string) {
 	hint := located.Near(c.Key, names)
 	meant, _ := quantity.Nearest(c.Key, names)
 	for _, k := range graph.Kinds() {
@@ -76,25 +78,25 @@ func unknownTable(r *reader, c located.Value, names []string) {
 			meant, hint = "part", fmt.Sprintf("write [[part]], with kind = %q below it", k)
 		}
 	}
-	r.unread = append(r.unread, meant)
+	r.Unread = append(r.Unread, meant)
 	r.Add(r.KeyPos(c), hint, "a description has no table %s", located.Said(c.Key))
 }
 
 // readList reads [[name]] tables.
-func readList(r *reader, v located.Value, read func(*reader, located.Value)) {
+func readList(r *field.Reader, v located.Value, read func(*field.Reader, located.Value)) {
 	items, ok := v.Items()
 	if !ok {
-		r.unread = append(r.unread, v.Key)
+		r.Unread = append(r.Unread, v.Key)
 		r.Add(r.KeyPos(v), fmt.Sprintf("write [[%s]], once for each", v.Key), "%s is one table; there may be several", located.Said(v.Key))
 		return
 	}
-	if v.Key == "part" && len(items) > MaxParts {
-		r.unread = append(r.unread, v.Key)
-		r.Add(r.KeyPos(v), "a description holds one tub; split the file", "there are %d parts; at most %d are read", len(items), MaxParts)
+	if v.Key == "part" && len(items) > field.MaxParts {
+		r.Unread = append(r.Unread, v.Key)
+		r.Add(r.KeyPos(v), "a description holds one tub; split the file", "there are %d parts; at most %d are read", len(items), field.MaxParts)
 		return
 	}
-	if v.Key == "mode" && len(items) > maxModes {
-		r.Add(r.KeyPos(v), "leave out the modes that are not used", "there are %d modes; at most %d are read", len(items), maxModes)
+	if v.Key == "mode" && len(items) > field.MaxModes {
+		r.Add(r.KeyPos(v), "leave out the modes that are not used", "there are %d modes; at most %d are read", len(items), field.MaxModes)
 		return
 	}
 	for _, item := range items {
@@ -103,9 +105,9 @@ func readList(r *reader, v located.Value, read func(*reader, located.Value)) {
 }
 
 // readSingle reads a [name] table.
-func readSingle(r *reader, v located.Value, read func(*reader, located.Value)) {
+func readSingle(r *field.Reader, v located.Value, read func(*field.Reader, located.Value)) {
 	if _, ok := v.V.(map[string]any); !ok {
-		r.unread = append(r.unread, v.Key)
+		r.Unread = append(r.Unread, v.Key)
 		if _, several := v.Items(); several {
 			r.Add(r.KeyPos(v), fmt.Sprintf("write [%s] once, with single brackets", v.Key), "there is just one table %s", located.Said(v.Key))
 			return
@@ -117,11 +119,11 @@ func readSingle(r *reader, v located.Value, read func(*reader, located.Value)) {
 }
 
 // ownRows reads [[catalog.KIND]] and lays the rows over the catalogue.
-func ownRows(r *reader, v located.Value) {
+func ownRows(r *field.Reader, v located.Value) {
 	t, _ := v.V.(map[string]any)
 	rows, problems := catalog.DecodeRows(t, r.Name)
 	addProblems(r, v, checked(rows, problems))
-	r.catalog = r.catalog.With(rows).InWater(r.metre)
+	r.Catalog = r.Catalog.With(rows).InWater(r.Metre)
 }
 
 // checked returns what is wrong with rows: how they are written, else what they say.
@@ -133,7 +135,7 @@ func checked(rows []catalog.Row, problems []catalog.Problem) []catalog.Problem {
 }
 
 // addProblems reports what is wrong with catalogue rows at the keys they name.
-func addProblems(r *reader, v located.Value, problems []catalog.Problem) {
+func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
 	for _, p := range problems {
 		at := v
 		if kind, ok := v.In(p.Kind); ok {

@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/field"
+	"dryfit/graph/description/pipework"
 )
 
 // Write writes a circuit as a full description, in the order of the circuit. What it writes
@@ -22,44 +24,44 @@ func Write(c *graph.Circuit) []byte {
 		if p.Kind == graph.Tub {
 			part.Existing = false // goes without saying
 		}
-		writeFields(&b, fieldsOf(p.Kind), &part)
+		field.WriteFields(&b, pipework.FieldsOf(p.Kind), &part)
 	}
-	maybeSection(&b, "[cabinet]", cabinetFields, c.Cabinet)
+	maybeSection(&b, "[cabinet]", pipework.CabinetFields, c.Cabinet)
 	for _, run := range c.Runs {
-		writeRun(&b, run, c.Pipe)
+		pipework.WriteRun(&b, run, c.Pipe)
 	}
 	for i := range c.Modes {
 		b.WriteString("\n[[mode]]\n")
-		writeFields(&b, modeFields, &c.Modes[i])
+		field.WriteFields(&b, pipework.ModeFields, &c.Modes[i])
 	}
 	if c.Retrofit != nil {
 		b.WriteString("\n[retrofit]\n")
-		writeFields(&b, retrofitFields, c.Retrofit)
+		field.WriteFields(&b, pipework.RetrofitFields, c.Retrofit)
 	}
 	maybeSection(&b, "[heat-loss]", heatLossFields, c.HeatLoss)
 	maybeSection(&b, "[cover]", coverFields, c.Cover)
 	for i := range c.Shells {
 		b.WriteString("\n[[shell]]\n")
-		writeFields(&b, shellFields, &c.Shells[i])
+		field.WriteFields(&b, shellFields, &c.Shells[i])
 	}
 	maybeSection(&b, "[use]", useFields, c.Use)
 	maybeSection(&b, "[climate]", climateFields, c.Climate)
 	maybeSection(&b, "[tariff]", tariffFields, c.Tariff)
 	for i := range c.Supplies {
 		b.WriteString("\n[[supply]]\n")
-		writeFields(&b, supplyFields, &c.Supplies[i])
+		field.WriteFields(&b, supplyFields, &c.Supplies[i])
 	}
 	for i := range c.Stock {
 		b.WriteString("\n[[stock]]\n")
-		writeFields(&b, stockFields, &c.Stock[i])
+		field.WriteFields(&b, stockFields, &c.Stock[i])
 	}
 	for i := range c.Accepted {
 		b.WriteString("\n[[accept]]\n")
-		writeFields(&b, acceptFields, &c.Accepted[i])
+		field.WriteFields(&b, acceptFields, &c.Accepted[i])
 	}
 	if len(c.Prices) > 0 || c.Offer != (graph.Offer{}) {
 		b.WriteString("\n[prices]\n")
-		writeFields(&b, offerFields, &c.Offer)
+		field.WriteFields(&b, offerFields, &c.Offer)
 		for i := range c.Prices {
 			writePrice(&b, &c.Prices[i])
 		}
@@ -69,27 +71,27 @@ func Write(c *graph.Circuit) []byte {
 }
 
 // section writes a table that stands once; nothing where it has nothing to say.
-func section[T any](b *strings.Builder, header string, fields []field[T], from *T) {
+func section[T any](b *strings.Builder, header string, fields []field.Field[T], from *T) {
 	var inner strings.Builder
-	writeFields(&inner, fields, from)
+	field.WriteFields(&inner, fields, from)
 	if inner.Len() > 0 {
 		b.WriteString("\n" + header + "\n" + inner.String())
 	}
 }
 
 // maybeSection writes a table that was there, though it says nothing.
-func maybeSection[T any](b *strings.Builder, header string, fields []field[T], from *T) {
+func maybeSection[T any](b *strings.Builder, header string, fields []field.Field[T], from *T) {
 	if from != nil {
 		b.WriteString("\n" + header + "\n")
-		writeFields(b, fields, from)
+		field.WriteFields(b, fields, from)
 	}
 }
 
 func writePrice(b *strings.Builder, p *graph.Price) {
-	b.WriteString(key(p.Item) + " = ")
+	b.WriteString(field.Key(p.Item) + " = ")
 	if p.Code == "" {
-		b.WriteString(quote(p.Price) + "\n")
+		b.WriteString(field.Quote(p.Price) + "\n")
 		return
 	}
-	b.WriteString(inline(priceFields, p) + "\n")
+	b.WriteString(field.Inline(priceFields, p) + "\n")
 }

@@ -6,13 +6,14 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/graph/description/field"
 )
 
 // rowValue writes what a column of a row says as TOML.
 func rowValue(v any) string {
 	switch v := v.(type) {
 	case string:
-		return quote(v)
+		return field.Quote(v)
 	case float64:
 		return quantity.Trim(v)
 	case []any:
@@ -20,7 +21,7 @@ func rowValue(v any) string {
 		for i, item := range v {
 			out[i] = rowValue(item)
 		}
-		return list(out)
+		return field.List(out)
 	case catalog.Table:
 		out := make([]string, len(v))
 		for i, one := range v {
@@ -40,7 +41,7 @@ func writeRows(b *strings.Builder, c *catalog.Catalog) {
 		if !row.Own {
 			continue
 		}
-		b.WriteString("\n[[catalog." + key(row.Kind) + "]]\n")
+		b.WriteString("\n[[catalog." + field.Key(row.Kind) + "]]\n")
 		for s := range row.Says() {
 			if s.Key != "kind" { // it is in the name of the table
 				b.WriteString(s.Key + " = " + rowValue(s.Value) + "\n")

@@ -8,7 +8,9 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/pipework"
 )
 
 // digits is the number at the start of an example of a value.
@@ -29,30 +31,30 @@ var sameWithout = map[string]bool{"[[run]] k": true, "[retrofit] extra": true, "
 // keepsZero reads each key of a table as zero, and writes it where zero was taken. A key that
 // takes a zero and does not write it again has lost it: nothing after the reader can tell it
 // from a key that was left out.
-func keepsZero[T any](t *testing.T, table string, fields []field[T], empty func() *T) (taken []string) {
+func keepsZero[T any](t *testing.T, table string, fields []field.Field[T], empty func() *T) (taken []string) {
 	t.Helper()
 	for _, f := range fields {
-		zero, ok := zeroOf(f.like)
-		if !ok || f.foreign {
+		zero, ok := zeroOf(f.Like)
+		if !ok || f.Foreign {
 			continue
 		}
 		if !strings.HasPrefix(zero, `"`) {
 			zero = strings.TrimSpace(zero)
 		}
-		file := located.New("zero.toml", []byte(f.key+" = "+zero+"\n"))
-		r := &reader{File: file, circuit: &graph.Circuit{}, catalog: catalog.Embedded(), metre: 9800, spots: map[any]spots{}}
+		file := located.New("zero.toml", []byte(f.Key+" = "+zero+"\n"))
+		r := &field.Reader{File: file, Circuit: &graph.Circuit{}, Catalog: catalog.Embedded(), Metre: 9800, Spots: map[any]field.Spots{}}
 		top, ok := r.Decode()
 		if !ok {
-			t.Fatalf("%s %s = %s: %v", table, f.key, zero, r.Findings())
+			t.Fatalf("%s %s = %s: %v", table, f.Key, zero, r.Findings())
 		}
-		v, _ := top.In(f.key)
+		v, _ := top.In(f.Key)
 		into := empty()
-		if f.read(r, v, into); len(r.Found) > 0 {
+		if f.Read(r, v, into); len(r.Found) > 0 {
 			continue // zero is no answer, and is refused
 		}
-		taken = append(taken, table+" "+f.key)
-		if same := sameWithout[table+" "+f.key]; f.write(into) == "" && !same {
-			t.Errorf("%s: %s = %s is taken, and lost", table, f.key, zero)
+		taken = append(taken, table+" "+f.Key)
+		if same := sameWithout[table+" "+f.Key]; f.Write(into) == "" && !same {
+			t.Errorf("%s: %s = %s is taken, and lost", table, f.Key, zero)
 		}
 	}
 	return taken
@@ -65,17 +67,17 @@ func TestZeroIsAValue(t *testing.T) {
 	taken = append(taken, keepsZero(t, "[water]", waterFields, func() *graph.Water { return &graph.Water{} })...)
 	taken = append(taken, keepsZero(t, "[pipe]", pipeFields, func() *graph.PipeDefault { return &graph.PipeDefault{} })...)
 	for _, k := range graph.Kinds() {
-		taken = append(taken, keepsZero(t, string(k), slices.Concat(partFields, kindFields[k], morePartFields), func() *graph.Part { return newPart(k) })...)
+		taken = append(taken, keepsZero(t, string(k), slices.Concat(pipework.PartFields, pipework.KindFields[k], pipework.MorePartFields), func() *graph.Part { return pipework.NewPart(k) })...)
 	}
-	taken = append(taken, keepsZero(t, "speeds", speedFields, func() *graph.Speed { return &graph.Speed{} })...)
-	taken = append(taken, keepsZero(t, "ratings", ratingFields, func() *graph.Rating { return &graph.Rating{} })...)
-	taken = append(taken, keepsZero(t, "flow", unitFlowFields, func() *graph.UnitData { return &graph.UnitData{} })...)
-	taken = append(taken, keepsZero(t, "electric", electricFields, func() *graph.UnitData { return &graph.UnitData{} })...)
-	taken = append(taken, keepsZero(t, "a leg", legFields, func() *graph.Leg { return &graph.Leg{Place: graph.NoPlace()} })...)
-	taken = append(taken, keepsZero(t, "[[run]]", runFields, func() *draft { return &draft{Run: graph.Run{Place: graph.NoPlace()}} })...)
-	taken = append(taken, keepsZero(t, "[[mode]]", modeFields, func() *graph.Mode { return &graph.Mode{} })...)
-	taken = append(taken, keepsZero(t, "[retrofit]", retrofitFields, func() *graph.Retrofit { return &graph.Retrofit{} })...)
-	taken = append(taken, keepsZero(t, "cut", cutFields, func() *graph.Cut { return &graph.Cut{} })...)
+	taken = append(taken, keepsZero(t, "speeds", pipework.SpeedFields, func() *graph.Speed { return &graph.Speed{} })...)
+	taken = append(taken, keepsZero(t, "ratings", pipework.RatingFields, func() *graph.Rating { return &graph.Rating{} })...)
+	taken = append(taken, keepsZero(t, "flow", pipework.UnitFlowFields, func() *graph.UnitData { return &graph.UnitData{} })...)
+	taken = append(taken, keepsZero(t, "electric", pipework.ElectricFields, func() *graph.UnitData { return &graph.UnitData{} })...)
+	taken = append(taken, keepsZero(t, "a leg", pipework.LegFields, func() *graph.Leg { return &graph.Leg{Place: graph.NoPlace()} })...)
+	taken = append(taken, keepsZero(t, "[[run]]", pipework.RunFields, func() *pipework.Draft { return &pipework.Draft{Run: graph.Run{Place: graph.NoPlace()}} })...)
+	taken = append(taken, keepsZero(t, "[[mode]]", pipework.ModeFields, func() *graph.Mode { return &graph.Mode{} })...)
+	taken = append(taken, keepsZero(t, "[retrofit]", pipework.RetrofitFields, func() *graph.Retrofit { return &graph.Retrofit{} })...)
+	taken = append(taken, keepsZero(t, "cut", pipework.CutFields, func() *graph.Cut { return &graph.Cut{} })...)
 	taken = append(taken, keepsZero(t, "[[stock]]", stockFields, func() *graph.Stock { return &graph.Stock{} })...)
 	taken = append(taken, keepsZero(t, "[prices]", offerFields, func() *graph.Offer { return &graph.Offer{} })...)
 	taken = append(taken, keepsZero(t, "[site]", siteFields, func() *graph.Site { return &graph.Site{} })...)

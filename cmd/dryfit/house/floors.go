@@ -21,6 +21,8 @@ var floors = [][]string{
 	{"graph/retrofit/lead", "graph/route/solid", "graph/hydraulic/spread", "graph/heat/job", "graph/takeoff/stock"},
 	{"graph/hydraulic"},
 	{"graph/route", "graph/description"},
+	{"graph/description/pipework"},
+	{"graph/description/field"},
 	{"graph/settle"},
 	{"graph/stream", "graph/description/located", "graph/description/schema", "graph/description/meaning", "graph/description/layout", "graph/hydraulic/laws", "graph/heat", "graph/sample"},
 	{"graph", "graph/hydraulic/network", "graph/hydraulic/formula"},

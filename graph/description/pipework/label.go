@@ -1,4 +1,4 @@
-package description
+package pipework
 
 import (
 	"cmp"
@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 )
 
@@ -38,13 +39,13 @@ func mostWatts(speeds []graph.Speed) float64 {
 
 // checkLabel completes a pump of which the description says watts but no curve: by the row
 // of its type, else the catalogue's pump with as many speeds whose watts are nearest.
-func checkLabel(r *reader, p *graph.Part) {
+func checkLabel(r *field.Reader, p *graph.Part) {
 	said := p.Pump.Speeds
 	if len(said) == 0 || p.Pump.TypeSaid || !bare(said) {
 		return
 	}
 	watts := mostWatts(said)
-	row, ok := r.catalog.Row(p.Type)
+	row, ok := r.Catalog.Row(p.Type)
 	if !ok && watts > 0 {
 		row, ok = pumpOf(r, len(said), watts)
 	}
@@ -80,14 +81,14 @@ func speedsDiffer(found bool, row catalog.Row, has, wants int) string {
 	if !found || has == wants {
 		return ""
 	}
-	return fmt.Sprintf(", and %s has %s for its %d", row.Name, counted(has, "speed"), wants)
+	return fmt.Sprintf(", and %s has %s for its %d", row.Name, Counted(has, "speed"), wants)
 }
 
 // pumpOf returns the catalogue's pump with a number of speeds whose power at the fastest is
 // nearest to watts in ratio, the first of several.
-func pumpOf(r *reader, speeds int, watts float64) (best catalog.Row, found bool) {
+func pumpOf(r *field.Reader, speeds int, watts float64) (best catalog.Row, found bool) {
 	off := math.Inf(1)
-	for _, row := range r.catalog.Rows() {
+	for _, row := range r.Catalog.Rows() {
 		if row.Kind != string(graph.Pump) || len(row.Speeds) != speeds {
 			continue
 		}
@@ -104,7 +105,7 @@ func pumpOf(r *reader, speeds int, watts float64) (best catalog.Row, found bool)
 func labelText(p *graph.PumpData) string {
 	var out []string
 	for _, s := range p.Speeds {
-		out = append(out, inline(speedFields, &graph.Speed{Name: s.Name, PowerW: s.PowerW}))
+		out = append(out, field.Inline(SpeedFields, &graph.Speed{Name: s.Name, PowerW: s.PowerW}))
 	}
-	return list(out)
+	return field.List(out)
 }

@@ -1,4 +1,4 @@
-package description
+package field
 
 import (
 	"errors"
@@ -16,8 +16,8 @@ import (
 // not meant, and would not be written again exactly.
 const smallest = 1e-12
 
-// quantity reads a quantity within its limit.
-func (r *reader) quantity(v located.Value, l limit) (quantity.Quantity, bool) {
+// Quantity reads a quantity within its limit.
+func (r *Reader) Quantity(v located.Value, l Limit) (quantity.Quantity, bool) {
 	text, ok := r.unitText(v, l)
 	if !ok {
 		return quantity.Quantity{}, false
@@ -26,10 +26,10 @@ func (r *reader) quantity(v located.Value, l limit) (quantity.Quantity, bool) {
 }
 
 // unitText returns the text of a quantity; a bare number is an error that says which units fit.
-func (r *reader) unitText(v located.Value, l limit) (string, bool) {
+func (r *Reader) unitText(v located.Value, l Limit) (string, bool) {
 	switch x := v.V.(type) {
 	case string:
-		if r.Blank(v, l.what+fmt.Sprintf(", such as %q", l.example())) || r.tooLong(v, x) {
+		if r.Blank(v, l.what+fmt.Sprintf(", such as %q", l.Example())) || r.tooLong(v, x) {
 			return "", false
 		}
 		return x, true
@@ -38,13 +38,13 @@ func (r *reader) unitText(v located.Value, l limit) (string, bool) {
 	case float64:
 		r.bare(v, quantity.Trim(x), l)
 	default:
-		r.WrongType(v, l.what+" with its unit, in quotes", fmt.Sprintf("%q", l.example()))
+		r.WrongType(v, l.what+" with its unit, in quotes", fmt.Sprintf("%q", l.Example()))
 	}
 	return "", false
 }
 
 // tooLong reports a text that can't be a quantity or a leg for its sheer length.
-func (r *reader) tooLong(v located.Value, text string) bool {
+func (r *Reader) tooLong(v located.Value, text string) bool {
 	if len(text) <= maxText {
 		return false
 	}
@@ -53,8 +53,8 @@ func (r *reader) tooLong(v located.Value, text string) bool {
 }
 
 // bare reports a number without a unit, as the quantities' own reader words it.
-func (r *reader) bare(v located.Value, number string, l limit) {
-	d := r.Fail(v, fmt.Sprintf("write it in quotes with its unit, such as %q", l.example()), "%s is a bare number: %s has a unit", located.Said(v.Key), l.what)
+func (r *Reader) bare(v located.Value, number string, l Limit) {
+	d := r.Fail(v, fmt.Sprintf("write it in quotes with its unit, such as %q", l.Example()), "%s is a bare number: %s has a unit", located.Said(v.Key), l.what)
 	var qe *quantity.Error
 	if _, err := quantity.Parse(number, l.dims()...); errors.As(err, &qe) && qe.Hint != "" {
 		d.Hint = graph.Say("write it in quotes with its unit; %s", qe.Hint)
@@ -62,7 +62,7 @@ func (r *reader) bare(v located.Value, number string, l limit) {
 }
 
 // parse reads a quantity from a text that stands so many bytes into the value.
-func (r *reader) parse(v located.Value, text string, offset int, l limit) (quantity.Quantity, bool) {
+func (r *Reader) parse(v located.Value, text string, offset int, l Limit) (quantity.Quantity, bool) {
 	q, err := quantity.Parse(text, l.dims()...)
 	if err != nil {
 		d := r.Fail(v, "", "%s", err.Error())
@@ -82,7 +82,7 @@ func (r *reader) parse(v located.Value, text string, offset int, l limit) (quant
 }
 
 // implausible reports a quantity outside its limit.
-func (r *reader) implausible(v located.Value, q quantity.Quantity, l limit) *graph.Diagnostic {
+func (r *Reader) implausible(v located.Value, q quantity.Quantity, l Limit) *graph.Diagnostic {
 	for _, b := range l.bounds {
 		if b.dim != q.Dimension {
 			continue
@@ -90,9 +90,9 @@ func (r *reader) implausible(v located.Value, q quantity.Quantity, l limit) *gra
 		written := located.Inert(strings.TrimSpace(q.Text))
 		switch {
 		case q.Value == 0 && l.positive:
-			return r.Fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s is zero", l.what)
+			return r.Fail(v, fmt.Sprintf("write what it is, such as %q", l.Example()), "%s is zero", l.what)
 		case q.Value != 0 && math.Abs(q.Value) < smallest:
-			return r.Fail(v, fmt.Sprintf("write what it is, such as %q", l.example()), "%s can't be as small as %s", l.what, written)
+			return r.Fail(v, fmt.Sprintf("write what it is, such as %q", l.Example()), "%s can't be as small as %s", l.what, written)
 		case q.Value < 0 && b.least >= 0:
 			return r.Fail(v, negativeHint(l), "%s can't be negative: %s", l.what, written)
 		case q.Value < b.least:
@@ -113,9 +113,9 @@ func rangeHint(b bound) string {
 	return fmt.Sprintf("is the unit right? from %s to %s is plausible", b.low, b.high)
 }
 
-func negativeHint(l limit) string {
-	if l.what == legLength.what || l.what == portPlace.what {
+func negativeHint(l Limit) string {
+	if l.what == LegLength.what || l.what == PortPlace.what {
 		return "write the opposite direction: left for right, down for up, front for back"
 	}
-	return fmt.Sprintf("write it without the minus, such as %q", l.example())
+	return fmt.Sprintf("write it without the minus, such as %q", l.Example())
 }

@@ -1,10 +1,11 @@
-package description
+package pipework
 
 import (
 	"math"
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
 )
@@ -13,79 +14,79 @@ import (
 // own, which is there where one of its keys is.
 
 // standField makes a key of [retrofit] of one of a Stand.
-func standField(name string, f field[graph.Stand]) field[graph.Retrofit] {
-	return field[graph.Retrofit]{
-		key:   name,
-		shape: f.shape,
-		read: func(r *reader, v located.Value, into *graph.Retrofit) {
+func standField(name string, f field.Field[graph.Stand]) field.Field[graph.Retrofit] {
+	return field.Field[graph.Retrofit]{
+		Key:   name,
+		Shape: f.Shape,
+		Read: func(r *field.Reader, v located.Value, into *graph.Retrofit) {
 			if into.Stand == nil {
 				into.Stand = &graph.Stand{Pos: r.KeyPos(v)}
 			}
-			f.read(r, v, into.Stand)
+			f.Read(r, v, into.Stand)
 		},
-		write: func(from *graph.Retrofit) string {
+		Write: func(from *graph.Retrofit) string {
 			if from.Stand == nil {
 				return ""
 			}
-			return f.write(from.Stand)
+			return f.Write(from.Stand)
 		},
 	}
 }
 
-func standAtField() field[graph.Stand] {
-	return field[graph.Stand]{
-		shape: pointShape,
-		read: func(r *reader, v located.Value, into *graph.Stand) {
-			into.At, _ = readPoint(r, v, standPlace, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
+func standAtField() field.Field[graph.Stand] {
+	return field.Field[graph.Stand]{
+		Shape: pointShape,
+		Read: func(r *field.Reader, v located.Value, into *graph.Stand) {
+			into.At, _ = readPoint(r, v, field.StandPlace, `where its inlet is, such as at = ["front 300 mm", "right 1800 mm", "down 250 mm"]`)
 		},
-		write: func(from *graph.Stand) string { return placeText(from.At) },
+		Write: func(from *graph.Stand) string { return placeText(from.At) },
 	}
 }
 
-func standFromField() field[graph.Stand] {
-	return field[graph.Stand]{
-		shape: portShape,
-		read: func(r *reader, v located.Value, into *graph.Stand) {
+func standFromField() field.Field[graph.Stand] {
+	return field.Field[graph.Stand]{
+		Shape: portShape,
+		Read: func(r *field.Reader, v located.Value, into *graph.Stand) {
 			if ref, ok := readPortRef(r, v, `a part of the old work and its port, such as "tub.skimmer"`); ok {
 				into.From = ref
 			}
 		},
-		write: func(from *graph.Stand) string {
+		Write: func(from *graph.Stand) string {
 			if from.From.Part == "" {
 				return ""
 			}
-			return quote(from.From.String())
+			return field.Quote(from.From.String())
 		},
 	}
 }
 
-// keepClearFields are the keys of one box of keep-clear.
-var keepClearFields = []field[graph.KeepClear]{
-	needed(cornerField("from", func(k *graph.KeepClear) *graph.Vec { return &k.From }), `one corner: from = ["right 600 mm"]`),
-	needed(cornerField("to", func(k *graph.KeepClear) *graph.Vec { return &k.To }), `the corner opposite: to = ["right 1400 mm", "front 900 mm", "down 800 mm"]`),
-	textField("what", `what stands or moves there, such as "door"`, func(k *graph.KeepClear) *string { return &k.What }),
+// KeepClearFields are the keys of one box of keep-clear.
+var KeepClearFields = []field.Field[graph.KeepClear]{
+	field.Needed(cornerField("from", func(k *graph.KeepClear) *graph.Vec { return &k.From }), `one corner: from = ["right 600 mm"]`),
+	field.Needed(cornerField("to", func(k *graph.KeepClear) *graph.Vec { return &k.To }), `the corner opposite: to = ["right 1400 mm", "front 900 mm", "down 800 mm"]`),
+	field.Text("what", `what stands or moves there, such as "door"`, func(k *graph.KeepClear) *string { return &k.What }),
 }
 
 // cornerField is a corner of a box, as a list of ways.
-func cornerField[T any](name string, at func(*T) *graph.Vec) field[T] {
-	return field[T]{
-		key:   name,
-		shape: pointShape,
-		read: func(r *reader, v located.Value, into *T) {
-			*at(into), _ = readPoint(r, v, standPlace, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
+func cornerField[T any](name string, at func(*T) *graph.Vec) field.Field[T] {
+	return field.Field[T]{
+		Key:   name,
+		Shape: pointShape,
+		Read: func(r *field.Reader, v located.Value, into *T) {
+			*at(into), _ = readPoint(r, v, field.StandPlace, `a corner as a list of ways, such as ["right 600 mm", "front 900 mm"]`)
 		},
-		write: func(from *T) string { return placeText(*at(from)) },
+		Write: func(from *T) string { return placeText(*at(from)) },
 	}
 }
 
 // mostBoxes is how many boxes are read.
 const mostBoxes = 100
 
-func keepClearField() field[graph.Stand] {
+func keepClearField() field.Field[graph.Stand] {
 	const write = `keep-clear = [{ from = ["right 600 mm"], to = ["right 1400 mm", "front 900 mm", "down 800 mm"], what = "door" }]`
-	return field[graph.Stand]{
-		shape: func() schema.Shape { return schema.List(tableShape(keepClearFields, "keep-clear"), 0) },
-		read: func(r *reader, v located.Value, into *graph.Stand) {
+	return field.Field[graph.Stand]{
+		Shape: func() schema.Shape { return schema.List(field.TableShape(KeepClearFields, "keep-clear"), 0) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Stand) {
 			items, ok := v.Items()
 			switch {
 			case !ok && r.Blank(v, write):
@@ -100,19 +101,19 @@ func keepClearField() field[graph.Stand] {
 			for _, item := range items {
 				box := graph.KeepClear{Pos: r.ValuePos(item)}
 				before := len(r.Found)
-				readTable(r, item, "a box to keep clear", keepClearFields, &box)
+				field.ReadTable(r, item, "a box to keep clear", KeepClearFields, &box)
 				if len(r.Found) == before && flat(box.To.Sub(box.From)) {
 					r.Fail(item, "give two opposite corners that differ left to right, front to back and in height", "the box to keep clear has no room in it")
 				}
 				into.KeepClear = append(into.KeepClear, box)
 			}
 		},
-		write: func(from *graph.Stand) string {
+		Write: func(from *graph.Stand) string {
 			var out []string
 			for i := range from.KeepClear {
-				out = append(out, inline(keepClearFields, &from.KeepClear[i]))
+				out = append(out, field.Inline(KeepClearFields, &from.KeepClear[i]))
 			}
-			return list(out)
+			return field.List(out)
 		},
 	}
 }
@@ -124,7 +125,7 @@ func flat(by graph.Vec) bool {
 
 // readStand looks at the keys of the unit's place together: what the pipes to it can't be found
 // without, and what says nothing without at.
-func readStand(r *reader, v located.Value, t *graph.Retrofit) {
+func readStand(r *field.Reader, v located.Value, t *graph.Retrofit) {
 	if t.Stand == nil {
 		return
 	}
@@ -150,8 +151,8 @@ func readStand(r *reader, v located.Value, t *graph.Retrofit) {
 }
 
 // standPorts looks whether the unit says where its ports are and which way they look.
-func standPorts(r *reader, v located.Value, t *graph.Retrofit) {
-	p := r.parts[t.Unit]
+func standPorts(r *field.Reader, v located.Value, t *graph.Retrofit) {
+	p := r.Parts[t.Unit]
 	if p == nil || p.Kind != graph.HeatPump {
 		return
 	}
@@ -160,7 +161,7 @@ func standPorts(r *reader, v located.Value, t *graph.Retrofit) {
 	if out != nil && out.At == nil {
 		d := r.Add(r.KeyPos(at), `measure from the middle of its inlet to that of its outlet, and write it on the part, such as port.out.at = ["up 220 mm"]`,
 			"how far the outlet of %s stands from its inlet is not known, and the pipes must end at both", located.Said(p.ID))
-		located.Related(d, r.idPos(p, p.Pos), "it is described here")
+		located.Related(d, r.IdPos(p, p.Pos), "it is described here")
 	}
 	face, says := v.In("ports-face")
 	for _, q := range []*graph.Port{in, out} {
@@ -170,7 +171,7 @@ func standPorts(r *reader, v located.Value, t *graph.Retrofit) {
 			r.Add(r.KeyPos(at), `write which way its ports look, such as ports-face = "left"`, "which way the ports of %s look is not known", located.Said(p.ID))
 			return
 		case q.Faces != nil && says && q.Faces.Len() > 0 && t.Stand.PortsFace.Len() > 0 && *q.Faces != t.Stand.PortsFace:
-			d := r.Fail(face, "leave out one of the two", "the port %s looks another way by the part itself: %s", located.Said(p.ID+"."+q.Name), strings.Trim(directionText(*q.Faces), `"`))
+			d := r.Fail(face, "leave out one of the two", "the port %s looks another way by the part itself: %s", located.Said(p.ID+"."+q.Name), strings.Trim(field.DirectionText(*q.Faces), `"`))
 			located.Related(d, q.Pos, "it is said here")
 			return
 		}
@@ -178,25 +179,25 @@ func standPorts(r *reader, v located.Value, t *graph.Retrofit) {
 }
 
 // standOrigin looks whether the port the place is counted from is one of the old work.
-func standOrigin(r *reader, v located.Value, s *graph.Stand) { originOf(r, v, s.From) }
+func standOrigin(r *field.Reader, v located.Value, s *graph.Stand) { originOf(r, v, s.From) }
 
 // originOf looks whether the port that at-from names is one of the old work.
-func originOf(r *reader, v located.Value, from graph.PortRef) bool {
+func originOf(r *field.Reader, v located.Value, from graph.PortRef) bool {
 	c, ok := v.In("at-from")
 	if !ok || from.Part == "" {
 		return false
 	}
-	p, known := r.parts[from.Part]
+	p, known := r.Parts[from.Part]
 	switch {
 	case !known:
-		r.Fail(c, located.Near(from.Part, idsOf(r, func(graph.Kind) bool { return true })), "there is no part %s", located.Said(from.Part))
+		r.Fail(c, located.Near(from.Part, IDsOf(r, func(graph.Kind) bool { return true })), "there is no part %s", located.Said(from.Part))
 	case p.Kind == "" || len(p.Ports) == 0: // reported already
 	case p.Port(from.Port) == nil:
 		d := r.Fail(c, located.Near(from.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(from.Port))
-		located.Related(d, r.idPos(p, p.Pos), "it is %s", graph.A(p.Kind))
+		located.Related(d, r.IdPos(p, p.Pos), "it is %s", graph.A(p.Kind))
 	case p.Kind != graph.Tub && !p.Existing:
 		d := r.Fail(c, "count from what is there already, such as a port of the tub", "%s is new work: it stands nowhere yet", located.Said(p.ID))
-		located.Related(d, r.idPos(p, p.Pos), "it is described here")
+		located.Related(d, r.IdPos(p, p.Pos), "it is described here")
 	default:
 		return true
 	}

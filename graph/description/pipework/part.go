@@ -1,4 +1,4 @@
-package description
+package pipework
 
 import (
 	"fmt"
@@ -7,42 +7,44 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
 )
 
-// partFields are the keys any part may have: those that say what it is, before the keys of
+// PartFields are the keys any part may have: those that say what it is, before the keys of
 // its kind, and those that say more of it.
-var partFields = []field[graph.Part]{
-	needed(textField("id", `a name of your own, such as "pump"`, func(p *graph.Part) *string { return &p.ID }), `a name of your own, such as id = "pump"`),
-	needed(kindField(), `what it is, such as kind = "pump"`),
-	textField("type", `the name of a catalogue row`, func(p *graph.Part) *string { return &p.Type }),
-	textField("note", `a text`, func(p *graph.Part) *string { return &p.Note }),
-	boolField("existing", func(p *graph.Part) *bool { return &p.Existing }),
-	boolField("removed", func(p *graph.Part) *bool { return &p.Removed }),
-	knownField(func(p *graph.Part) *graph.Knowledge { return &p.Known }),
+var PartFields = []field.Field[graph.Part]{
+	field.Needed(field.Text("id", `a name of your own, such as "pump"`, func(p *graph.Part) *string { return &p.ID }), `a name of your own, such as id = "pump"`),
+	field.Needed(kindField(), `what it is, such as kind = "pump"`),
+	field.Text("type", `the name of a catalogue row`, func(p *graph.Part) *string { return &p.Type }),
+	field.Text("note", `a text`, func(p *graph.Part) *string { return &p.Note }),
+	field.Bool("existing", func(p *graph.Part) *bool { return &p.Existing }),
+	field.Bool("removed", func(p *graph.Part) *bool { return &p.Removed }),
+	field.Known(func(p *graph.Part) *graph.Knowledge { return &p.Known }),
 }
 
-var morePartFields = slices.Concat([]field[graph.Part]{
-	specField("spec", func(p *graph.Part) *catalog.Spec { return &p.Spec }),
-	sizeField("size", func(p *graph.Part) *catalog.Size { return &p.Size }),
-	qtyGiven("length", partLength, func(p *graph.Part) *float64 { return &p.LengthMM }, func(p *graph.Part) *bool { return &p.LengthSet }),
-	qtyField("outside-diameter", outsideWidth.suchAs("92 mm"), func(p *graph.Part) *float64 { return &p.OutsideMM }),
+// MorePartFields are the keys of every part that are written after those of its kind.
+var MorePartFields = slices.Concat([]field.Field[graph.Part]{
+	field.Spec("spec", func(p *graph.Part) *catalog.Spec { return &p.Spec }),
+	field.Size("size", func(p *graph.Part) *catalog.Size { return &p.Size }),
+	field.QtyGiven("length", field.PartLength, func(p *graph.Part) *float64 { return &p.LengthMM }, func(p *graph.Part) *bool { return &p.LengthSet }),
+	field.Qty("outside-diameter", field.OutsideWidth.SuchAs("92 mm"), func(p *graph.Part) *float64 { return &p.OutsideMM }),
 	boxField(),
 	portPlacesField(),
 	lossField(),
-	qtyField("highest-pressure", highest, func(p *graph.Part) *float64 { return &p.HighestPressurePa }),
-	qtyField("least-flow", flow, func(p *graph.Part) *float64 { return &p.LeastFlow }),
-	qtySet("below-water", depth, func(p *graph.Part) *float64 { return &p.BelowWaterMM }, func(p *graph.Part) *bool { return &p.BelowWaterSet }),
-}, placeFields(func(p *graph.Part) *graph.Place { return &p.Place }))
+	field.Qty("highest-pressure", field.Highest, func(p *graph.Part) *float64 { return &p.HighestPressurePa }),
+	field.Qty("least-flow", field.Flow, func(p *graph.Part) *float64 { return &p.LeastFlow }),
+	field.QtySet("below-water", field.Depth, func(p *graph.Part) *float64 { return &p.BelowWaterMM }, func(p *graph.Part) *bool { return &p.BelowWaterSet }),
+}, field.Places(func(p *graph.Part) *graph.Place { return &p.Place }))
 
 // kindField is read before everything else: the other keys depend on it.
-func kindField() field[graph.Part] {
-	return field[graph.Part]{
-		key:   "kind",
-		shape: kindShape,
-		read:  func(*reader, located.Value, *graph.Part) {},
-		write: func(from *graph.Part) string { return quote(string(from.Kind)) },
+func kindField() field.Field[graph.Part] {
+	return field.Field[graph.Part]{
+		Key:   "kind",
+		Shape: kindShape,
+		Read:  func(*field.Reader, located.Value, *graph.Part) {},
+		Write: func(from *graph.Part) string { return field.Quote(string(from.Kind)) },
 	}
 }
 
@@ -55,13 +57,13 @@ func kindShape() schema.Shape {
 	return schema.Word(words...)
 }
 
-// fieldsOf returns the keys of a part of the kind.
-func fieldsOf(k graph.Kind) []field[graph.Part] {
-	return slices.Concat(partFields, kindFields[k], morePartFields)
+// FieldsOf returns the keys of a part of the kind.
+func FieldsOf(k graph.Kind) []field.Field[graph.Part] {
+	return slices.Concat(PartFields, KindFields[k], MorePartFields)
 }
 
-// newPart returns a part of the kind as it is before anything is said about it.
-func newPart(k graph.Kind) *graph.Part {
+// NewPart returns a part of the kind as it is before anything is said about it.
+func NewPart(k graph.Kind) *graph.Part {
 	p := &graph.Part{Kind: k, Place: graph.NoPlace(), Existing: k == graph.Tub}
 	for _, n := range k.PortNames() {
 		if n != k.AirPort() {
@@ -89,7 +91,8 @@ func newPart(k graph.Kind) *graph.Part {
 	return p
 }
 
-func readPart(r *reader, v located.Value) {
+// ReadPart reads a [[part]].
+func ReadPart(r *field.Reader, v located.Value) {
 	what := "this part"
 	if id, ok := v.In("id"); ok {
 		if s, ok := id.V.(string); ok {
@@ -105,18 +108,18 @@ func readPart(r *reader, v located.Value) {
 		partOfNoKind(r, v, what)
 		return
 	}
-	p := newPart(kind)
+	p := NewPart(kind)
 	p.Pos = r.KeyPos(v)
 	if names, ok := v.In("ports"); ok && kind.UserPorts() {
 		readUserPorts(r, v, names, p) // before the places of the ports
 	}
-	p.KeyPos = readTable(r, v, what, readFields[kind], p)
+	p.KeyPos = field.ReadTable(r, v, what, ReadFields[kind], p)
 	checkPart(r, v, p)
 	enterPart(r, v, p)
 }
 
 // readKind reads the kind of a part; false where it is not known.
-func readKind(r *reader, v located.Value) (graph.Kind, bool) {
+func readKind(r *field.Reader, v located.Value) (graph.Kind, bool) {
 	c, ok := v.In("kind")
 	if !ok {
 		return "", false
@@ -138,23 +141,23 @@ func readKind(r *reader, v located.Value) (graph.Kind, bool) {
 
 // partOfNoKind remembers the id of a part whose kind is not known, so that the runs that
 // name it are not reported as well.
-func partOfNoKind(r *reader, v located.Value, what string) {
+func partOfNoKind(r *field.Reader, v located.Value, what string) {
 	if _, ok := v.In("kind"); !ok {
-		r.missing(v, what, "kind", `what it is, such as kind = "pump"`)
+		r.Missing(v, what, "kind", `what it is, such as kind = "pump"`)
 	}
 	p := &graph.Part{Pos: r.KeyPos(v)}
 	if c, ok := v.In("id"); ok {
 		p.ID, _ = r.Text(c, `a name of your own, such as "pump"`)
 	} else {
-		r.missing(v, what, "id", `a name of your own, such as id = "pump"`)
+		r.Missing(v, what, "id", `a name of your own, such as id = "pump"`)
 	}
 	enterPart(r, v, p)
 }
 
 // enterPart takes a part into the circuit, unless its id is no good.
-func enterPart(r *reader, v located.Value, p *graph.Part) {
+func enterPart(r *field.Reader, v located.Value, p *graph.Part) {
 	c, _ := v.In("id")
-	r.note(p, "id", c)
+	r.Note(p, "id", c)
 	if p.ID == "" {
 		if s, ok := c.V.(string); ok && s == "" {
 			r.Fail(c, `write a name of your own, such as "pump"`, "a part's id is empty")
@@ -164,20 +167,20 @@ func enterPart(r *reader, v located.Value, p *graph.Part) {
 	if !goodID(r, c, p.ID) {
 		return
 	}
-	if first, ok := r.parts[p.ID]; ok {
+	if first, ok := r.Parts[p.ID]; ok {
 		d := r.Fail(c, "give each part an id of its own", "the id %s is used twice", located.Said(p.ID))
-		located.Related(d, r.idPos(first, first.Pos), "it is used here first")
+		located.Related(d, r.IdPos(first, first.Pos), "it is used here first")
 		return
 	}
-	r.parts[p.ID] = p
-	r.circuit.Parts = append(r.circuit.Parts, p)
+	r.Parts[p.ID] = p
+	r.Circuit.Parts = append(r.Circuit.Parts, p)
 }
 
 // longestID is how many characters an id may have.
 const longestID = 80
 
 // goodID reports whether an id can be used: "part.port" and "from>to" are made from it.
-func goodID(r *reader, v located.Value, id string) bool {
+func goodID(r *field.Reader, v located.Value, id string) bool {
 	switch {
 	case strings.TrimSpace(id) == "":
 		r.Fail(v, `write a name of your own, such as "pump"`, "the id is blank")
@@ -192,16 +195,16 @@ func goodID(r *reader, v located.Value, id string) bool {
 }
 
 // foreignKeys returns fields for the keys that other kinds have, to say so.
-func foreignKeys(k graph.Kind) []field[graph.Part] {
-	own := keysOf(fieldsOf(k))
-	var out []field[graph.Part]
+func foreignKeys(k graph.Kind) []field.Field[graph.Part] {
+	own := field.KeysOf(FieldsOf(k))
+	var out []field.Field[graph.Part]
 	for _, other := range graph.Kinds() {
-		for _, f := range kindFields[other] {
-			if slices.Contains(own, f.key) || slices.ContainsFunc(out, func(o field[graph.Part]) bool { return o.key == f.key }) {
+		for _, f := range KindFields[other] {
+			if slices.Contains(own, f.Key) || slices.ContainsFunc(out, func(o field.Field[graph.Part]) bool { return o.Key == f.Key }) {
 				continue
 			}
-			hint := "that belongs to " + graph.A(strings.Join(kindsWith(f.key), ", "))
-			out = append(out, field[graph.Part]{key: f.key, foreign: true, read: func(r *reader, v located.Value, into *graph.Part) {
+			hint := "that belongs to " + graph.A(strings.Join(kindsWith(f.Key), ", "))
+			out = append(out, field.Field[graph.Part]{Key: f.Key, Foreign: true, Read: func(r *field.Reader, v located.Value, into *graph.Part) {
 				r.Add(r.KeyPos(v), hint, "%s has no %s", graph.A(into.Kind), located.Said(v.Key))
 			}})
 		}
@@ -209,11 +212,11 @@ func foreignKeys(k graph.Kind) []field[graph.Part] {
 	return out
 }
 
-// readFields are the fields by which a part of each kind is read.
-var readFields = func() map[graph.Kind][]field[graph.Part] {
-	out := map[graph.Kind][]field[graph.Part]{}
+// ReadFields are the fields by which a part of each kind is read.
+var ReadFields = func() map[graph.Kind][]field.Field[graph.Part] {
+	out := map[graph.Kind][]field.Field[graph.Part]{}
 	for _, k := range graph.Kinds() {
-		out[k] = slices.Concat(fieldsOf(k), foreignKeys(k))
+		out[k] = slices.Concat(FieldsOf(k), foreignKeys(k))
 	}
 	return out
 }()
@@ -221,7 +224,7 @@ var readFields = func() map[graph.Kind][]field[graph.Part] {
 func kindsWith(key string) []string {
 	var out []string
 	for _, k := range graph.Kinds() {
-		if slices.Contains(keysOf(kindFields[k]), key) {
+		if slices.Contains(field.KeysOf(KindFields[k]), key) {
 			out = append(out, string(k))
 		}
 	}
@@ -229,7 +232,7 @@ func kindsWith(key string) []string {
 }
 
 // checkPart looks at what the keys of a part say together.
-func checkPart(r *reader, v located.Value, p *graph.Part) {
+func checkPart(r *field.Reader, v located.Value, p *graph.Part) {
 	if e, ok := v.In("existing"); ok && p.Kind == graph.Tub && e.V == false {
 		p.Existing = true
 		r.Fail(e, "leave the key out", "a tub is always existing")
@@ -245,7 +248,7 @@ func checkPart(r *reader, v located.Value, p *graph.Part) {
 	contradictions(r, p)
 	typeInCatalog(r, v, p)
 	if p.Spec != "" {
-		r.sizeInCatalog(v, p.Spec, p.Size)
+		r.SizeInCatalog(v, p.Spec, p.Size)
 	}
 	if p.Pump != nil {
 		checkLabel(r, p)
@@ -256,12 +259,12 @@ func checkPart(r *reader, v located.Value, p *graph.Part) {
 }
 
 // typeInCatalog looks the type up and takes a pump's speeds from its row.
-func typeInCatalog(r *reader, v located.Value, p *graph.Part) {
+func typeInCatalog(r *field.Reader, v located.Value, p *graph.Part) {
 	c, ok := v.In("type")
 	if !ok || p.Type == "" {
 		return
 	}
-	row, ok := r.catalog.Row(p.Type)
+	row, ok := r.Catalog.Row(p.Type)
 	switch {
 	case !ok:
 		hint := r.NearAmong(p.Type, func() []string { return rowNames(r, p.Kind) })
@@ -277,9 +280,9 @@ func typeInCatalog(r *reader, v located.Value, p *graph.Part) {
 }
 
 // rowNames returns the names of the catalogue's rows for a kind of part.
-func rowNames(r *reader, k graph.Kind) []string {
+func rowNames(r *field.Reader, k graph.Kind) []string {
 	var names []string
-	for _, row := range r.catalog.Rows() {
+	for _, row := range r.Catalog.Rows() {
 		if row.Kind == string(k) {
 			names = append(names, row.Name)
 		}

@@ -1,4 +1,4 @@
-package description
+package pipework
 
 import (
 	"math"
@@ -7,41 +7,44 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
 )
 
 // userPortsField is the list of ports of a part whose ports the description names. They are
 // read before the other keys, which may speak of them.
-func userPortsField() field[graph.Part] {
-	f := needed(field[graph.Part]{
-		shape: func() schema.Shape { return schema.List(schema.Text(), 1) },
-		key:   "ports",
-		read:  func(*reader, located.Value, *graph.Part) {},
-		write: func(from *graph.Part) string {
+func userPortsField() field.Field[graph.Part] {
+	f := field.Needed(field.Field[graph.Part]{
+		Shape: func() schema.Shape { return schema.List(schema.Text(), 1) },
+		Key:   "ports",
+		Read:  func(*field.Reader, located.Value, *graph.Part) {},
+		Write: func(from *graph.Part) string {
 			var out []string
 			for _, p := range from.Ports {
-				out = append(out, quote(p.Name))
+				out = append(out, field.Quote(p.Name))
 			}
-			return list(out)
+			return field.List(out)
 		},
 	}, `the names of its ports, such as ports = ["skimmer", "return"]`)
-	f.needOf = func(r *reader, v located.Value) string { return "the names of its ports: ports = " + portsMeant(r, v) }
+	f.NeedOf = func(r *field.Reader, v located.Value) string {
+		return "the names of its ports: ports = " + portsMeant(r, v)
+	}
 	return f
 }
 
 // portsMeant returns the list of ports a part was meant to have: those that runs join, else an
 // example for its kind.
-func portsMeant(r *reader, v located.Value) string {
+func portsMeant(r *field.Reader, v located.Value) string {
 	id, _ := v.In("id")
 	kind, _ := v.In("kind")
 	var out []string
-	for _, name := range r.joined[textOf(id)] {
-		out = append(out, quote(name))
+	for _, name := range r.Joined[textOf(id)] {
+		out = append(out, field.Quote(name))
 	}
 	switch {
 	case len(out) > 0:
-		return list(out)
+		return field.List(out)
 	case textOf(kind) == string(graph.Tub):
 		return `["skimmer", "return"]`
 	}
@@ -53,8 +56,8 @@ func textOf(v located.Value) string {
 	return s
 }
 
-// portsJoined returns the ports that runs name, by part, each once and in the order of the file.
-func portsJoined(top located.Value) map[string][]string {
+// PortsJoined returns the ports that runs name, by part, each once and in the order of the file.
+func PortsJoined(top located.Value) map[string][]string {
 	out := map[string][]string{}
 	runs, _ := top.In("run")
 	items, _ := runs.Items()
@@ -62,7 +65,7 @@ func portsJoined(top located.Value) map[string][]string {
 		for _, end := range []string{"to", "from"} {
 			v, _ := run.In(end)
 			part, port, ok := strings.Cut(textOf(v), ".")
-			if ok && port != "" && len(out[part]) < maxPorts && !slices.Contains(out[part], port) {
+			if ok && port != "" && len(out[part]) < field.MaxPorts && !slices.Contains(out[part], port) {
 				out[part] = append(out[part], port)
 			}
 		}
@@ -70,7 +73,7 @@ func portsJoined(top located.Value) map[string][]string {
 	return out
 }
 
-func readUserPorts(r *reader, part, v located.Value, p *graph.Part) {
+func readUserPorts(r *field.Reader, part, v located.Value, p *graph.Part) {
 	write := "a list of names: " + portsMeant(r, part)
 	items, ok := v.Items()
 	if !ok {
@@ -82,8 +85,8 @@ func readUserPorts(r *reader, part, v located.Value, p *graph.Part) {
 	if len(items) == 0 {
 		r.Fail(v, "write "+write, "there are no ports")
 	}
-	if len(items) > maxPorts {
-		r.Fail(v, "a part of so many ports is several parts", "there are %d ports; at most %d are read", len(items), maxPorts)
+	if len(items) > field.MaxPorts {
+		r.Fail(v, "a part of so many ports is several parts", "there are %d ports; at most %d are read", len(items), field.MaxPorts)
 		return
 	}
 	for _, item := range items {
@@ -99,19 +102,19 @@ func readUserPorts(r *reader, part, v located.Value, p *graph.Part) {
 	}
 }
 
-// portFields are the keys of port.<name>.
-var portFields = []field[graph.Port]{
+// PortFields are the keys of port.<name>.
+var PortFields = []field.Field[graph.Port]{
 	{
-		key:   "at",
-		shape: pointShape,
-		read: func(r *reader, v located.Value, into *graph.Port) {
-			at, ok := readPoint(r, v, portPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
+		Key:   "at",
+		Shape: pointShape,
+		Read: func(r *field.Reader, v located.Value, into *graph.Port) {
+			at, ok := readPoint(r, v, field.PortPlace, `the way from the part's first port, such as ["right 300 mm", "up 120 mm"]`)
 			if !ok { // reported: neither missed as well, nor in one place with another
 				at = graph.Vec{X: math.NaN(), Y: math.NaN(), Z: math.NaN()}
 			}
 			into.At = &at
 		},
-		write: func(from *graph.Port) string {
+		Write: func(from *graph.Port) string {
 			if from.At == nil {
 				return ""
 			}
@@ -119,30 +122,30 @@ var portFields = []field[graph.Port]{
 		},
 	},
 	{
-		key:   "faces",
-		shape: func() schema.Shape { return schema.Word(directionWords...) },
-		read: func(r *reader, v located.Value, into *graph.Port) {
-			way := r.direction(v)
+		Key:   "faces",
+		Shape: func() schema.Shape { return schema.Word(field.DirectionWords...) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Port) {
+			way := r.Direction(v)
 			into.Faces = &way
 		},
-		write: func(from *graph.Port) string {
+		Write: func(from *graph.Port) string {
 			if from.Faces == nil {
 				return ""
 			}
-			return directionText(*from.Faces)
+			return field.DirectionText(*from.Faces)
 		},
 	},
-	sizeField("size", func(p *graph.Port) *catalog.Size { return &p.Size }),
-	boolField("air", func(p *graph.Port) *bool { return &p.Air }),
-	qtyField("cover-rating", flow, func(p *graph.Port) *float64 { return &p.CoverRating }),
+	field.Size("size", func(p *graph.Port) *catalog.Size { return &p.Size }),
+	field.Bool("air", func(p *graph.Port) *bool { return &p.Air }),
+	field.Qty("cover-rating", field.Flow, func(p *graph.Port) *float64 { return &p.CoverRating }),
 }
 
 // portPlacesField is the table port, with a table for each port it says something about.
-func portPlacesField() field[graph.Part] {
-	return field[graph.Part]{
-		key:   "port",
-		shape: func() schema.Shape { return schema.Map(tableShape(portFields, "port")) },
-		read: func(r *reader, v located.Value, into *graph.Part) {
+func portPlacesField() field.Field[graph.Part] {
+	return field.Field[graph.Part]{
+		Key:   "port",
+		Shape: func() schema.Shape { return schema.Map(field.TableShape(PortFields, "port")) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Part) {
 			if _, ok := v.V.(map[string]any); !ok {
 				r.WrongType(v, "a table", `port.out = { at = ["right 300 mm", "up 120 mm"], faces = "up" }`)
 				return
@@ -154,15 +157,15 @@ func portPlacesField() field[graph.Part] {
 					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "%s has no port %s", graph.A(into.Kind), located.Said(name))
 					continue
 				}
-				readTable(r, c, "the port "+located.Said(name), portFields, q)
+				field.ReadTable(r, c, "the port "+located.Said(name), PortFields, q)
 				q.Pos = r.KeyPos(c)
 			}
 		},
-		write: func(from *graph.Part) string {
+		Write: func(from *graph.Part) string {
 			var out []string
 			for i := range from.Ports {
-				if s := inline(portFields, &from.Ports[i]); s != "" {
-					out = append(out, key(from.Ports[i].Name)+" = "+s)
+				if s := field.Inline(PortFields, &from.Ports[i]); s != "" {
+					out = append(out, field.Key(from.Ports[i].Name)+" = "+s)
 				}
 			}
 			if len(out) == 0 {
@@ -174,7 +177,7 @@ func portPlacesField() field[graph.Part] {
 }
 
 // portNamed returns the part's port, and makes the air port of a kind that may have one.
-func portNamed(r *reader, p *graph.Part, name string) *graph.Port {
+func portNamed(r *field.Reader, p *graph.Part, name string) *graph.Port {
 	if q := p.Port(name); q != nil {
 		return q
 	}
@@ -207,7 +210,7 @@ func portShape() schema.Shape { return schema.Matching(`^[^.]+\.[^.]+$`) }
 
 // readPoint reads a place: components from where it is counted from, in any order; write says
 // what to write there.
-func readPoint(r *reader, v located.Value, l limit, write string) (graph.Vec, bool) {
+func readPoint(r *field.Reader, v located.Value, l field.Limit, write string) (graph.Vec, bool) {
 	items, ok := v.Items()
 	if !ok {
 		items = []located.Value{v}
@@ -223,7 +226,7 @@ func readPoint(r *reader, v located.Value, l limit, write string) (graph.Vec, bo
 			fine = false
 			continue
 		}
-		by, ok := r.components(item, s, l)
+		by, ok := r.Components(item, s, l)
 		at, fine = at.Add(by), fine && ok
 	}
 	return at, fine
@@ -232,8 +235,8 @@ func readPoint(r *reader, v located.Value, l limit, write string) (graph.Vec, bo
 // placeText writes a place as a list of components.
 func placeText(at graph.Vec) string {
 	var out []string
-	for _, c := range components(at) {
-		out = append(out, quote(c))
+	for _, c := range field.Components(at) {
+		out = append(out, field.Quote(c))
 	}
 	return "[" + strings.Join(out, ", ") + "]"
 }

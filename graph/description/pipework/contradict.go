@@ -1,10 +1,11 @@
-package description
+package pipework
 
 import (
 	"math"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 )
 
@@ -14,7 +15,7 @@ const sameSpotMM = 1
 
 // contradictions finds what the places of a part's ports and its length say against each
 // other, each at its own line.
-func contradictions(r *reader, p *graph.Part) {
+func contradictions(r *field.Reader, p *graph.Part) {
 	if len(p.Ports) == 0 {
 		return
 	}
@@ -28,7 +29,7 @@ func contradictions(r *reader, p *graph.Part) {
 }
 
 // portsApart finds two ports of a part in one place.
-func portsApart(r *reader, p *graph.Part) {
+func portsApart(r *field.Reader, p *graph.Part) {
 	if p.Kind == graph.Tee {
 		return
 	}
@@ -59,7 +60,7 @@ func portsApart(r *reader, p *graph.Part) {
 }
 
 // lengthAgrees finds a part with a length of its own and an outlet somewhere else.
-func lengthAgrees(r *reader, p *graph.Part) {
+func lengthAgrees(r *field.Reader, p *graph.Part) {
 	in, out := p.Port(graph.In), p.Port(graph.Out)
 	if !p.OwnLength() || in == nil || out == nil || out.At == nil {
 		return

@@ -1,4 +1,4 @@
-package description
+package pipework
 
 import (
 	"cmp"
@@ -6,16 +6,17 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 )
 
-// link looks at what the tables say of each other once all have been read.
-func link(r *reader) {
+// Link looks at what the tables say of each other once all have been read.
+func Link(r *field.Reader) {
 	byID := runIDs(r)
-	if slices.Contains(r.unread, "part") || slices.Contains(r.unread, "run") {
+	if slices.Contains(r.Unread, "part") || slices.Contains(r.Unread, "run") {
 		return // nearly everything would seem to be missing
 	}
-	for _, run := range r.circuit.Runs {
+	for _, run := range r.Circuit.Runs {
 		linkEnd(r, run, &run.From, "from")
 		linkEnd(r, run, &run.To, "to")
 		sameEnds(r, run)
@@ -29,9 +30,9 @@ func link(r *reader) {
 // runIDs reports ids used twice; a run without an id is called after its ends, and two of
 // them share a name only if they share both ports, which is reported there. It returns the
 // runs by id.
-func runIDs(r *reader) map[string]*graph.Run {
+func runIDs(r *field.Reader) map[string]*graph.Run {
 	first := map[string]*graph.Run{}
-	for _, run := range r.circuit.Runs {
+	for _, run := range r.Circuit.Runs {
 		if run.ID == "" {
 			continue
 		}
@@ -41,16 +42,16 @@ func runIDs(r *reader) map[string]*graph.Run {
 			continue
 		}
 		hint := "give each run an id of its own"
-		d := r.Add(r.idPos(run, run.Pos), hint, "the run id %s is used twice", located.Said(run.ID))
-		located.Related(d, r.idPos(was, was.Pos), "it is used here first")
+		d := r.Add(r.IdPos(run, run.Pos), hint, "the run id %s is used twice", located.Said(run.ID))
+		located.Related(d, r.IdPos(was, was.Pos), "it is used here first")
 	}
 	return first
 }
 
 // runIDsThat returns the ids of some runs, in the order of the file.
-func runIDsThat(r *reader, are func(*graph.Run) bool) []string {
+func runIDsThat(r *field.Reader, are func(*graph.Run) bool) []string {
 	var out []string
-	for _, run := range r.circuit.Runs {
+	for _, run := range r.Circuit.Runs {
 		if run.ID != "" && are(run) {
 			out = append(out, run.ID)
 		}
@@ -60,22 +61,22 @@ func runIDsThat(r *reader, are func(*graph.Run) bool) []string {
 
 // linkEnd looks whether an end of a run names a part and one of its ports. An end that does not
 // is loose: the port it was meant for is not reported open as well.
-func linkEnd(r *reader, run *graph.Run, ref *graph.PortRef, key string) {
+func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 	if ref.Part == "" { // reported where it was read
 		part := ""
-		if at, ok := r.spots[run][key]; ok {
+		if at, ok := r.Spots[run][key]; ok {
 			part, _ = at.V.(string)
 		}
 		loosen(r, part)
 		return
 	}
-	at := r.spots[run][key]
-	p, ok := r.parts[ref.Part]
+	at := r.Spots[run][key]
+	p, ok := r.Parts[ref.Part]
 	switch {
 	case !ok:
 		hint, id := "", anyPart
 		if !r.Many() {
-			ids := idsOf(r, func(graph.Kind) bool { return true })
+			ids := IDsOf(r, func(graph.Kind) bool { return true })
 			hint = located.Near(ref.Part, ids)
 			id, _ = quantity.Nearest(ref.Part, ids)
 		}
@@ -88,48 +89,48 @@ func linkEnd(r *reader, run *graph.Run, ref *graph.PortRef, key string) {
 	q := portNamed(r, p, ref.Port)
 	if q == nil {
 		d := r.Fail(at, located.Near(ref.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(ref.Port))
-		located.Related(d, r.idPos(p, p.Pos), "it is %s", graph.A(p.Kind))
+		located.Related(d, r.IdPos(p, p.Pos), "it is %s", graph.A(p.Kind))
 		loosen(r, p.ID)
 		return
 	}
-	if _, air := r.spots[run]["air"]; air {
+	if _, air := r.Spots[run]["air"]; air {
 		q.Air = true
 	}
 }
 
 // loosen remembers that a run's end was meant for a port of the part; of any part, where it
 // is none.
-func loosen(r *reader, id string) {
-	if _, ok := r.parts[id]; !ok {
+func loosen(r *field.Reader, id string) {
+	if _, ok := r.Parts[id]; !ok {
 		id = anyPart
 	}
-	r.loose = append(r.loose, id)
+	r.Loose = append(r.Loose, id)
 }
 
 // anyPart stands for a part nobody knows.
 const anyPart = ""
 
 // sameEnds reports a run from a part to itself; only a tub may have one.
-func sameEnds(r *reader, run *graph.Run) {
+func sameEnds(r *field.Reader, run *graph.Run) {
 	if run.From.Part == "" || run.From.Part != run.To.Part {
 		return
 	}
-	p := r.parts[run.From.Part]
+	p := r.Parts[run.From.Part]
 	if p != nil && (p.Kind == graph.Tub || p.Kind == "") && run.From.Port != run.To.Port {
 		return
 	}
-	d := r.Fail(r.spots[run]["to"], "a run joins two parts: one of the ends is mistyped", "both ends of this run are at %s", located.Said(run.From.Part))
+	d := r.Fail(r.Spots[run]["to"], "a run joins two parts: one of the ends is mistyped", "both ends of this run are at %s", located.Said(run.From.Part))
 	located.Related(d, run.From.Pos, "the other end is here")
 	loosen(r, anyPart)
 	run.To.Part = "" // takes no port
 }
 
 // linkRemains looks whether a run is what is left of one that was taken out.
-func linkRemains(r *reader, run *graph.Run, byID map[string]*graph.Run) {
+func linkRemains(r *field.Reader, run *graph.Run, byID map[string]*graph.Run) {
 	if run.RemainsOf == "" {
 		return
 	}
-	at := r.spots[run]["remains-of"]
+	at := r.Spots[run]["remains-of"]
 	other, ok := byID[run.RemainsOf]
 	switch {
 	case !ok:
@@ -152,9 +153,9 @@ func inBefore(run *graph.Run) bool { return run.Existing && run.RemainsOf == "" 
 func inAfter(run *graph.Run) bool  { return !run.Removed }
 
 // takersOf returns the ends of runs at every port, in the order of the file.
-func takersOf(r *reader) map[string][]taker {
+func takersOf(r *field.Reader) map[string][]taker {
 	at := map[string][]taker{}
-	for _, run := range r.circuit.Runs {
+	for _, run := range r.Circuit.Runs {
 		for _, ref := range []*graph.PortRef{&run.From, &run.To} {
 			if ref.Part != "" {
 				at[ref.String()] = append(at[ref.String()], taker{run, ref})
@@ -165,9 +166,9 @@ func takersOf(r *reader) map[string][]taker {
 }
 
 // portsTaken reports ports that two runs use at the same time.
-func portsTaken(r *reader) {
+func portsTaken(r *field.Reader) {
 	at := takersOf(r)
-	for _, run := range r.circuit.Runs {
+	for _, run := range r.Circuit.Runs {
 		for _, ref := range []*graph.PortRef{&run.From, &run.To} {
 			for _, t := range at[ref.String()] {
 				if t.ref == ref {
@@ -189,25 +190,25 @@ func portsTaken(r *reader) {
 }
 
 // portsOpen reports the ports that nothing closes once the work is done.
-func portsOpen(r *reader) {
+func portsOpen(r *field.Reader) {
 	taken := map[string]bool{}
-	for _, run := range r.circuit.Runs {
+	for _, run := range r.Circuit.Runs {
 		if inAfter(run) {
 			taken[run.From.String()], taken[run.To.String()] = true, true
 		}
 	}
 	unit := ""
-	if r.circuit.Retrofit != nil {
-		unit = r.circuit.Retrofit.Unit
+	if r.Circuit.Retrofit != nil {
+		unit = r.Circuit.Retrofit.Unit
 		if unit == "" {
 			return // which unit may be open is not known
 		}
 	}
-	if slices.Contains(r.loose, anyPart) {
+	if slices.Contains(r.Loose, anyPart) {
 		return
 	}
-	for _, p := range r.circuit.Parts {
-		if p.Removed || p.ID == unit || slices.Contains(r.loose, p.ID) {
+	for _, p := range r.Circuit.Parts {
+		if p.Removed || p.ID == unit || slices.Contains(r.Loose, p.ID) {
 			continue
 		}
 		for _, q := range p.Ports {
@@ -219,34 +220,34 @@ func portsOpen(r *reader) {
 			case graph.Tub:
 				hint = "join it with a [[run]], cap it, or leave it out of ports"
 			case graph.HeatPump:
-				hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + quote(p.ID)
+				hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + field.Quote(p.ID)
 			}
-			r.Add(cmp.Or(q.Pos, r.idPos(p, p.Pos)), hint, "the port %s is left open", located.Said(p.ID+"."+q.Name))
+			r.Add(cmp.Or(q.Pos, r.IdPos(p, p.Pos)), hint, "the port %s is left open", located.Said(p.ID+"."+q.Name))
 		}
 	}
 }
 
 // pricesOf looks whether what has a price is a part, a kind, or a row of the catalogue.
-func pricesOf(r *reader) {
-	if len(r.circuit.Prices) == 0 {
+func pricesOf(r *field.Reader) {
+	if len(r.Circuit.Prices) == 0 {
 		return
 	}
-	kinds := r.catalog.Kinds()
+	kinds := r.Catalog.Kinds()
 	for _, k := range graph.Kinds() {
 		if !slices.Contains(kinds, string(k)) {
 			kinds = append(kinds, string(k))
 		}
 	}
-	for _, p := range r.circuit.Prices {
-		if _, ok := r.parts[p.Item]; ok || slices.Contains(kinds, p.Item) {
+	for _, p := range r.Circuit.Prices {
+		if _, ok := r.Parts[p.Item]; ok || slices.Contains(kinds, p.Item) {
 			continue
 		}
-		if _, ok := r.catalog.Row(p.Item); ok {
+		if _, ok := r.Catalog.Row(p.Item); ok {
 			continue
 		}
 		hint := r.NearAmong(p.Item, func() []string {
-			words := append(slices.Clone(kinds), idsOf(r, func(graph.Kind) bool { return true })...)
-			for _, row := range r.catalog.Rows() {
+			words := append(slices.Clone(kinds), IDsOf(r, func(graph.Kind) bool { return true })...)
+			for _, row := range r.Catalog.Rows() {
 				words = append(words, row.Name)
 			}
 			return words

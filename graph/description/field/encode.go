@@ -1,4 +1,4 @@
-package description
+package field
 
 import (
 	"fmt"
@@ -11,8 +11,8 @@ import (
 	"dryfit/graph"
 )
 
-// quote writes a text as a TOML basic string.
-func quote(s string) string {
+// Quote writes a text as a TOML basic string.
+func Quote(s string) string {
 	var b strings.Builder
 	b.WriteByte('"')
 	for _, c := range s {
@@ -36,38 +36,38 @@ func quote(s string) string {
 	return b.String()
 }
 
-// key writes a key, in quotes where it needs them.
-func key(s string) string {
+// Key writes a key, in quotes where it needs them.
+func Key(s string) string {
 	const bare = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_"
 	if s != "" && strings.Trim(s, bare) == "" {
 		return s
 	}
-	return quote(s)
+	return Quote(s)
 }
 
 // exact writes a value given in the base unit so that it reads back to the same value.
 func exact(v float64, d quantity.Dimension) string { return quantity.Exact(v, d) }
 
-// exactText is exact in quotes.
-func exactText(v float64, d quantity.Dimension) string { return quote(exact(v, d)) }
+// ExactText is exact in quotes.
+func ExactText(v float64, d quantity.Dimension) string { return Quote(exact(v, d)) }
 
-// percent writes a share so that it reads back to the same value.
-func percent(v float64) string { return quote(quantity.Exact(v, quantity.Share)) }
+// Percent writes a share so that it reads back to the same value.
+func Percent(v float64) string { return Quote(quantity.Exact(v, quantity.Share)) }
 
-// sizeText writes a nominal size; "" for none.
-func sizeText(s catalog.Size) string {
+// SizeText writes a nominal size; "" for none.
+func SizeText(s catalog.Size) string {
 	if s.IsZero() {
 		return ""
 	}
-	return quote(s.Exact())
+	return Quote(s.Exact())
 }
 
-// dropText writes a drop or a head.
-func dropText(d graph.Drop) string {
+// DropText writes a drop or a head.
+func DropText(d graph.Drop) string {
 	if d.IsHead {
-		return exactText(d.Value, quantity.Head)
+		return ExactText(d.Value, quantity.Head)
 	}
-	return exactText(d.Value, quantity.Pressure)
+	return ExactText(d.Value, quantity.Pressure)
 }
 
 // axes are the directions in which components are written, a pair for each axis.
@@ -80,8 +80,8 @@ var axes = []struct {
 	{"back", "front", func(v *graph.Vec) *float64 { return &v.Y }},
 }
 
-// components writes a vector as "right 300 mm", "up 180 mm", …; those of zero left out.
-func components(v graph.Vec) []string {
+// Components writes a vector as "right 300 mm", "up 180 mm", …; those of zero left out.
+func Components(v graph.Vec) []string {
 	var out []string
 	for _, a := range axes {
 		word, c := a.plus, *a.of(&v)
@@ -95,14 +95,14 @@ func components(v graph.Vec) []string {
 	return out
 }
 
-// directionText writes a way along an axis; "" for none.
-func directionText(v graph.Vec) string {
+// DirectionText writes a way along an axis; "" for none.
+func DirectionText(v graph.Vec) string {
 	for _, a := range axes {
 		switch c := *a.of(&v); {
 		case c > 0:
-			return quote(a.plus)
+			return Quote(a.plus)
 		case c < 0:
-			return quote(a.minus)
+			return Quote(a.minus)
 		}
 	}
 	return ""

@@ -1,4 +1,4 @@
-package description
+package pipework
 
 import (
 	"fmt"
@@ -7,92 +7,93 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/meaning"
 	"dryfit/graph/description/schema"
 )
 
-// draft is a run as it is read: what only the reader wants to know stands beside it.
-type draft struct {
+// Draft is a run as it is read: what only the reader wants to know stands beside it.
+type Draft struct {
 	graph.Run
 	air bool
 }
 
-// runFields are the keys of [[run]].
-var runFields = slices.Concat([]field[draft]{
+// RunFields are the keys of [[run]].
+var RunFields = slices.Concat([]field.Field[Draft]{
 	{
-		key:   "id",
-		shape: schema.Text,
-		read: func(r *reader, v located.Value, into *draft) {
+		Key:   "id",
+		Shape: schema.Text,
+		Read: func(r *field.Reader, v located.Value, into *Draft) {
 			if s, ok := r.Text(v, `a name of your own, such as "return-line"`); ok && goodID(r, v, s) {
 				into.ID, into.Named = s, true
 			}
 		},
-		write: func(from *draft) string {
+		Write: func(from *Draft) string {
 			if from.Named {
-				return quote(from.ID)
+				return field.Quote(from.ID)
 			}
 			return ""
 		},
 	},
-	needed(endField("from", func(d *draft) *graph.PortRef { return &d.From }), `where it starts, such as from = "pump.out"`),
-	needed(endField("to", func(d *draft) *graph.PortRef { return &d.To }), `where it ends, such as to = "filter.in"`),
-	specField("spec", func(d *draft) *catalog.Spec { return &d.Spec }),
-	sizeField("size", func(d *draft) *catalog.Size { return &d.Size }),
-	boolField("existing", func(d *draft) *bool { return &d.Existing }),
-	boolField("removed", func(d *draft) *bool { return &d.Removed }),
-	textField("remains-of", `the id of the run it is what is left of`, func(d *draft) *string { return &d.RemainsOf }),
-	knownField(func(d *draft) *graph.Knowledge { return &d.Known }),
-	legsField("legs", func(d *draft) *[]graph.Leg { return &d.Legs }),
-	qtySet("length", runLength, func(d *draft) *float64 { return &d.LengthMM }, func(d *draft) *bool { return &d.HasLength }),
+	field.Needed(endField("from", func(d *Draft) *graph.PortRef { return &d.From }), `where it starts, such as from = "pump.out"`),
+	field.Needed(endField("to", func(d *Draft) *graph.PortRef { return &d.To }), `where it ends, such as to = "filter.in"`),
+	field.Spec("spec", func(d *Draft) *catalog.Spec { return &d.Spec }),
+	field.Size("size", func(d *Draft) *catalog.Size { return &d.Size }),
+	field.Bool("existing", func(d *Draft) *bool { return &d.Existing }),
+	field.Bool("removed", func(d *Draft) *bool { return &d.Removed }),
+	field.Text("remains-of", `the id of the run it is what is left of`, func(d *Draft) *string { return &d.RemainsOf }),
+	field.Known(func(d *Draft) *graph.Knowledge { return &d.Known }),
+	legsField("legs", func(d *Draft) *[]graph.Leg { return &d.Legs }),
+	field.QtySet("length", field.RunLength, func(d *Draft) *float64 { return &d.LengthMM }, func(d *Draft) *bool { return &d.HasLength }),
 	fittingsField(),
 	{
-		key:   "measured",
-		shape: func() schema.Shape { return schema.Word("faces", "centres") },
-		read: func(r *reader, v located.Value, into *draft) {
+		Key:   "measured",
+		Shape: func() schema.Shape { return schema.Word("faces", "centres") },
+		Read: func(r *field.Reader, v located.Value, into *Draft) {
 			words := []string{"faces", "centres"}
-			if s, ok := r.Text(v, quotedList(words)); ok {
+			if s, ok := r.Text(v, field.QuotedList(words)); ok {
 				if !slices.Contains(words, s) {
 					r.Fail(v, located.Near(s, words), "a run is measured between faces or centres, not %s", located.Said(s))
 				}
 				into.Faces = s == "faces"
 			}
 		},
-		write: func(from *draft) string {
+		Write: func(from *Draft) string {
 			if from.Faces {
-				return quote("faces")
+				return field.Quote("faces")
 			}
 			return ""
 		},
 	},
-	qtyField("bore", boreWidth, func(d *draft) *float64 { return &d.BoreMM }),
-	qtyOr("roughness", roughness, -1, func(d *draft) *float64 { return &d.RoughnessMM }),
-	numberField("k", 0, mostK, func(d *draft) *float64 { return &d.K }, nil),
-	qtyField("measured-outside-diameter", outsideWidth, func(d *draft) *float64 { return &d.MeasuredOutsideMM }),
-	boolField("insulated", func(d *draft) *bool { return &d.Insulated }),
-	boolField("outside", func(d *draft) *bool { return &d.Outside }),
-	amountField("insulation", lagging, func(d *draft) *graph.Amount { return &d.InsulationMM }),
-	amountField("buried", buriedDepth, func(d *draft) *graph.Amount { return &d.BuriedMM }),
-	boolField("through-wall", func(d *draft) *bool { return &d.ThroughWall }),
-	boolField("air", func(d *draft) *bool { return &d.air }),
-}, placeFields(func(d *draft) *graph.Place { return &d.Place }))
+	field.Qty("bore", field.BoreWidth, func(d *Draft) *float64 { return &d.BoreMM }),
+	field.QtyOr("roughness", field.Roughness, -1, func(d *Draft) *float64 { return &d.RoughnessMM }),
+	field.Number("k", 0, field.MostK, func(d *Draft) *float64 { return &d.K }, nil),
+	field.Qty("measured-outside-diameter", field.OutsideWidth, func(d *Draft) *float64 { return &d.MeasuredOutsideMM }),
+	field.Bool("insulated", func(d *Draft) *bool { return &d.Insulated }),
+	field.Bool("outside", func(d *Draft) *bool { return &d.Outside }),
+	field.Amount("insulation", field.Lagging, func(d *Draft) *graph.Amount { return &d.InsulationMM }),
+	field.Amount("buried", field.BuriedDepth, func(d *Draft) *graph.Amount { return &d.BuriedMM }),
+	field.Bool("through-wall", func(d *Draft) *bool { return &d.ThroughWall }),
+	field.Bool("air", func(d *Draft) *bool { return &d.air }),
+}, field.Places(func(d *Draft) *graph.Place { return &d.Place }))
 
 // endField is one end of a run, "part.port".
-func endField(name string, at func(*draft) *graph.PortRef) field[draft] {
-	return field[draft]{
-		key:   name,
-		shape: portShape,
-		read: func(r *reader, v located.Value, into *draft) {
+func endField(name string, at func(*Draft) *graph.PortRef) field.Field[Draft] {
+	return field.Field[Draft]{
+		Key:   name,
+		Shape: portShape,
+		Read: func(r *field.Reader, v located.Value, into *Draft) {
 			if ref, ok := readPortRef(r, v, `a part and its port, such as "pump.out"`); ok {
 				*at(into) = ref
 			}
 		},
-		write: func(from *draft) string { return quote(at(from).String()) },
+		Write: func(from *Draft) string { return field.Quote(at(from).String()) },
 	}
 }
 
 // readPortRef reads "part.port"; write says what to write there.
-func readPortRef(r *reader, v located.Value, write string) (graph.PortRef, bool) {
+func readPortRef(r *field.Reader, v located.Value, write string) (graph.PortRef, bool) {
 	s, ok := r.Text(v, write)
 	if !ok {
 		return graph.PortRef{}, false
@@ -108,18 +109,18 @@ func readPortRef(r *reader, v located.Value, write string) (graph.PortRef, bool)
 // countedKinds are the fittings that may be counted in a run nobody measured leg by leg.
 var countedKinds = []string{"elbow-90", "elbow-45", "elbow-22.5", "elbow-90-sweep", "coupling", "slip-coupling", "union"}
 
-func fittingsField() field[draft] {
+func fittingsField() field.Field[Draft] {
 	const write = `{ elbow-90 = 2, elbow-45 = 1 }`
-	return field[draft]{
-		key: "fittings",
-		shape: func() schema.Shape {
+	return field.Field[Draft]{
+		Key: "fittings",
+		Shape: func() schema.Shape {
 			var keys schema.Shape
 			for _, kind := range countedKinds {
-				keys = keys.With(kind, describe(schema.Whole(0, mostFittings), meaning.Of("fittings", kind), nil))
+				keys = keys.With(kind, field.Describe(schema.Whole(0, field.MostFittings), meaning.Of("fittings", kind), nil))
 			}
 			return schema.Table(keys, nil)
 		},
-		read: func(r *reader, v located.Value, into *draft) {
+		Read: func(r *field.Reader, v located.Value, into *Draft) {
 			if _, ok := v.V.(map[string]any); !ok {
 				r.WrongType(v, "a table", write)
 				return
@@ -133,15 +134,15 @@ func fittingsField() field[draft] {
 					}
 					continue
 				}
-				if n, ok := r.Count(c, 0, mostFittings); ok {
+				if n, ok := r.Count(c, 0, field.MostFittings); ok {
 					into.Fittings = append(into.Fittings, graph.FittingCount{Kind: kind, Count: n, Pos: r.KeyPos(c)})
 				}
 			}
 		},
-		write: func(from *draft) string {
+		Write: func(from *Draft) string {
 			var out []string
 			for _, f := range from.Fittings {
-				out = append(out, fmt.Sprintf("%s = %d", key(f.Kind), f.Count))
+				out = append(out, fmt.Sprintf("%s = %d", field.Key(f.Kind), f.Count))
 			}
 			if len(out) == 0 {
 				return ""
@@ -151,8 +152,9 @@ func fittingsField() field[draft] {
 	}
 }
 
-func readRun(r *reader, v located.Value) {
-	d := &draft{Run: graph.Run{Pos: r.KeyPos(v), RoughnessMM: -1, Place: graph.NoPlace()}}
+// ReadRun reads a [[run]].
+func ReadRun(r *field.Reader, v located.Value) {
+	d := &Draft{Run: graph.Run{Pos: r.KeyPos(v), RoughnessMM: -1, Place: graph.NoPlace()}}
 	what := "this run"
 	for _, k := range []string{"id", "from"} {
 		if c, ok := v.In(k); ok && what == "this run" {
@@ -163,7 +165,7 @@ func readRun(r *reader, v located.Value) {
 			}
 		}
 	}
-	d.KeyPos = readTable(r, v, what, runFields, d)
+	d.KeyPos = field.ReadTable(r, v, what, RunFields, d)
 	if _, ok := v.V.(map[string]any); !ok {
 		return
 	}
@@ -174,17 +176,17 @@ func readRun(r *reader, v located.Value) {
 	run := &d.Run
 	for _, k := range []string{"id", "from", "to", "remains-of"} {
 		if c, ok := v.In(k); ok {
-			r.note(run, k, c)
+			r.Note(run, k, c)
 		}
 	}
-	r.circuit.Runs = append(r.circuit.Runs, run)
+	r.Circuit.Runs = append(r.Circuit.Runs, run)
 	if d.air {
-		r.note(run, "air", v)
+		r.Note(run, "air", v)
 	}
 }
 
 // checkRun looks at the keys of a run together, and fills in [pipe].
-func checkRun(r *reader, v located.Value, d *draft, what string) {
+func checkRun(r *field.Reader, v located.Value, d *Draft, what string) {
 	legs, hasLegs := v.In("legs")
 	length, hasLength := v.In("length")
 	switch {
@@ -192,7 +194,7 @@ func checkRun(r *reader, v located.Value, d *draft, what string) {
 		x := r.Add(r.KeyPos(length), "keep the legs; without them keep the length and count the bends in fittings", "%s has legs and a length", what)
 		located.Related(x, r.KeyPos(legs), "the legs are here")
 	case !hasLegs && !hasLength:
-		r.missing(v, what, "legs and no length", legsExample+`; where nobody measured them guess: length = "900 mm" along the pipe, and its bends counted, fittings = { elbow-90 = 2 }`)
+		r.Missing(v, what, "legs and no length", legsExample+`; where nobody measured them guess: length = "900 mm" along the pipe, and its bends counted, fittings = { elbow-90 = 2 }`)
 	}
 	if c, ok := v.In("fittings"); ok && hasLegs {
 		r.Add(r.KeyPos(c), "leave them out", "%s has legs: its bends follow from them and are not counted", what)
@@ -205,8 +207,8 @@ func checkRun(r *reader, v located.Value, d *draft, what string) {
 }
 
 // pipeOfRun fills in what a run is made of.
-func pipeOfRun(r *reader, v located.Value, d *draft, what string) {
-	pipe := r.circuit.Pipe
+func pipeOfRun(r *field.Reader, v located.Value, d *Draft, what string) {
+	pipe := r.Circuit.Pipe
 	_, badSpec := v.In("spec")
 	_, badSize := v.In("size")
 	if d.Spec == "" && !badSpec {
@@ -227,16 +229,16 @@ func pipeOfRun(r *reader, v located.Value, d *draft, what string) {
 		{"spec", d.Spec == "" && !badSpec, `spec = "pvc-sch40"`},
 		{"size", d.Size.IsZero() && !badSize, `size = "2 in"`},
 	} {
-		if _, said := pipe.KeyPos[k.name]; k.missing && !said && !slices.Contains(r.unread, "pipe") {
-			r.missing(v, what, k.name, fmt.Sprintf("%s here, or once for all runs in [pipe]", k.example))
+		if _, said := pipe.KeyPos[k.name]; k.missing && !said && !slices.Contains(r.Unread, "pipe") {
+			r.Missing(v, what, k.name, fmt.Sprintf("%s here, or once for all runs in [pipe]", k.example))
 		}
 	}
-	r.sizeInCatalog(v, d.Spec, d.Size)
+	r.SizeInCatalog(v, d.Spec, d.Size)
 }
 
-// writeRun writes a run; what [pipe] says of it is left to [pipe].
-func writeRun(b *strings.Builder, run *graph.Run, pipe graph.PipeDefault) {
-	d := draft{Run: *run}
+// WriteRun writes a run; what [pipe] says of it is left to [pipe].
+func WriteRun(b *strings.Builder, run *graph.Run, pipe graph.PipeDefault) {
+	d := Draft{Run: *run}
 	if d.Spec == pipe.Spec {
 		d.Spec = ""
 	}
@@ -244,5 +246,5 @@ func writeRun(b *strings.Builder, run *graph.Run, pipe graph.PipeDefault) {
 		d.Size = catalog.Size{}
 	}
 	b.WriteString("\n[[run]]\n")
-	writeFields(b, runFields, &d)
+	field.WriteFields(b, RunFields, &d)
 }

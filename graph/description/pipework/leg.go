@@ -1,10 +1,11 @@
-package description
+package pipework
 
 import (
 	"slices"
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
 )
@@ -13,30 +14,30 @@ import (
 const legsExample = `legs = ["right 450 mm", "up 300 mm"]`
 
 // legsField is a list of legs.
-func legsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
+func legsField[T any](name string, at func(*T) *[]graph.Leg) field.Field[T] {
 	return legsFieldOf(name, false, at)
 }
 
 // openLegsField is a list of legs of which some may be left open, as "right ?" is.
-func openLegsField[T any](name string, at func(*T) *[]graph.Leg) field[T] {
+func openLegsField[T any](name string, at func(*T) *[]graph.Leg) field.Field[T] {
 	return legsFieldOf(name, true, at)
 }
 
-func legsFieldOf[T any](name string, open bool, at func(*T) *[]graph.Leg) field[T] {
-	return field[T]{
-		key: name,
-		shape: func() schema.Shape {
-			return schema.List(schema.Either(legShape(open), tableShape(legFields, "leg")), 1)
+func legsFieldOf[T any](name string, open bool, at func(*T) *[]graph.Leg) field.Field[T] {
+	return field.Field[T]{
+		Key: name,
+		Shape: func() schema.Shape {
+			return schema.List(schema.Either(legShape(open), field.TableShape(LegFields, "leg")), 1)
 		},
-		read: func(r *reader, v located.Value, into *T) {
+		Read: func(r *field.Reader, v located.Value, into *T) {
 			*at(into) = readLegs(r, v, open)
 		},
-		write: func(from *T) string {
+		Write: func(from *T) string {
 			var out []string
 			for i := range *at(from) {
-				out = append(out, legText(&(*at(from))[i]))
+				out = append(out, LegText(&(*at(from))[i]))
 			}
-			return list(out)
+			return field.List(out)
 		},
 	}
 }
@@ -49,7 +50,7 @@ func legShape(open bool) schema.Shape {
 	return schema.Matching(`^\s*(left|right|up|down|back|front)\s.*[0-9]`)
 }
 
-func readLegs(r *reader, v located.Value, open bool) []graph.Leg {
+func readLegs(r *field.Reader, v located.Value, open bool) []graph.Leg {
 	items, ok := v.Items()
 	if !ok {
 		if !r.Blank(v, legsExample) {
@@ -60,9 +61,9 @@ func readLegs(r *reader, v located.Value, open bool) []graph.Leg {
 	if len(items) == 0 {
 		r.Fail(v, "write "+legsExample+`, or length = "0 mm" where the two parts touch`, "there are no legs")
 	}
-	if r.legs += len(items); r.legs > MaxLegs {
-		if r.legs-len(items) <= MaxLegs {
-			r.Fail(v, "a description holds one tub; split the file", "there are more than %d legs", MaxLegs)
+	if r.Legs += len(items); r.Legs > field.MaxLegs {
+		if r.Legs-len(items) <= field.MaxLegs {
+			r.Fail(v, "a description holds one tub; split the file", "there are more than %d legs", field.MaxLegs)
 		}
 		return nil
 	}
@@ -77,10 +78,10 @@ func readLegs(r *reader, v located.Value, open bool) []graph.Leg {
 			case isOpen:
 				r.Fail(item, `write its length, such as "right 450 mm"; only to-unit and from-unit may have an open leg`, "the leg %s is open: nothing closes it", located.Said(x))
 			case !r.Blank(item, `a direction and a length, such as "right 450 mm"`):
-				l.By, _ = r.components(item, x, legLength)
+				l.By, _ = r.Components(item, x, field.LegLength)
 			}
 		case map[string]any:
-			readTable(r, item, "a leg", legFields, &l)
+			field.ReadTable(r, item, "a leg", LegFields, &l)
 		default:
 			r.WrongType(item, "a direction and a length", `"right 450 mm"`)
 		}
@@ -89,27 +90,28 @@ func readLegs(r *reader, v located.Value, open bool) []graph.Leg {
 	return out
 }
 
-// legFields are the keys of a leg written as a table.
-var legFields = slices.Concat([]field[graph.Leg]{
-	needed(field[graph.Leg]{
-		key:   "leg",
-		shape: func() schema.Shape { return legShape(false) },
-		read: func(r *reader, v located.Value, into *graph.Leg) {
+// LegFields are the keys of a leg written as a table.
+var LegFields = slices.Concat([]field.Field[graph.Leg]{
+	field.Needed(field.Field[graph.Leg]{
+		Key:   "leg",
+		Shape: func() schema.Shape { return legShape(false) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Leg) {
 			s, ok := r.Text(v, `a direction and a length, such as "right 450 mm"`)
 			if ok {
-				into.By, _ = r.components(v, s, legLength)
+				into.By, _ = r.Components(v, s, field.LegLength)
 			}
 		},
-		write: func(from *graph.Leg) string { return quote(strings.Join(components(from.By), " ")) },
+		Write: func(from *graph.Leg) string { return field.Quote(strings.Join(field.Components(from.By), " ")) },
 	}, `where it goes: leg = "right 450 mm"`),
-}, placeFields(func(l *graph.Leg) *graph.Place { return &l.Place }))
+}, field.Places(func(l *graph.Leg) *graph.Place { return &l.Place }))
 
-func legText(l *graph.Leg) string {
+// LegText writes one leg of a run.
+func LegText(l *graph.Leg) string {
 	if l.Open {
-		return quote(strings.Trim(directionText(l.By), `"`) + " " + located.Blank)
+		return field.Quote(strings.Trim(field.DirectionText(l.By), `"`) + " " + located.Blank)
 	}
 	if l.Place == graph.NoPlace() {
-		return legFields[0].write(l)
+		return LegFields[0].Write(l)
 	}
-	return inline(legFields, l)
+	return field.Inline(LegFields, l)
 }

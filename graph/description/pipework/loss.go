@@ -1,4 +1,4 @@
-package description
+package pipework
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/meaning"
 	"dryfit/graph/description/schema"
@@ -36,28 +37,28 @@ var lossForms = []lossForm{
 }
 
 // lossField is a loss in one of its forms, or "none".
-func lossField() field[graph.Part] {
-	return field[graph.Part]{
-		key:   "loss",
-		shape: lossShape,
-		read: func(r *reader, v located.Value, into *graph.Part) {
+func lossField() field.Field[graph.Part] {
+	return field.Field[graph.Part]{
+		Key:   "loss",
+		Shape: lossShape,
+		Read: func(r *field.Reader, v located.Value, into *graph.Part) {
 			if l := readLoss(r, v, into.Kind == graph.Tub); l != nil {
 				into.Loss = l
 			}
 		},
-		write: func(from *graph.Part) string { return lossText(from.Loss) },
+		Write: func(from *graph.Part) string { return LossText(from.Loss) },
 	}
 }
 
 // lossShape is a loss in one of lossForms, or "none".
 func lossShape() schema.Shape {
 	of := map[string]schema.Shape{"flow": schema.Quantity(), "drop": schema.Quantity(), "exponent": schema.Number(leastExponent, mostExponent),
-		"points": curveShape(1), "k": schema.Number(0, mostK), "bore": schema.Quantity(), "kv": schema.Quantity(), "cv": schema.Quantity()}
+		"points": curveShape(1), "k": schema.Number(0, field.MostK), "bore": schema.Quantity(), "kv": schema.Quantity(), "cv": schema.Quantity()}
 	forms := []schema.Shape{schema.Word("none")}
 	for _, f := range lossForms {
 		var keys schema.Shape
 		for _, k := range f.keys {
-			keys = keys.With(k, describe(of[k], meaning.Of("loss", k), nil))
+			keys = keys.With(k, field.Describe(of[k], meaning.Of("loss", k), nil))
 		}
 		required := f.keys[:1]
 		if f.keys[0] == "flow" {
@@ -74,7 +75,7 @@ func curveShape(least int) schema.Shape {
 }
 
 // readLoss reads a loss; nil where it has a mistake. A tub's may only be "none".
-func readLoss(r *reader, v located.Value, tub bool) *graph.Loss {
+func readLoss(r *field.Reader, v located.Value, tub bool) *graph.Loss {
 	l := &graph.Loss{Pos: r.KeyPos(v)}
 	if s, ok := v.V.(string); ok {
 		switch {
@@ -110,7 +111,7 @@ func readLoss(r *reader, v located.Value, tub bool) *graph.Loss {
 		}
 	case 1:
 		c, _ := v.In("points")
-		for _, p := range readCurve(r, c, flow, drop, 1) {
+		for _, p := range readCurve(r, c, field.Flow, field.Drop, 1) {
 			l.Points = append(l.Points, graph.LossPoint{Flow: p.Flow, Drop: p.Head})
 		}
 	case 2:
@@ -118,10 +119,10 @@ func readLoss(r *reader, v located.Value, tub bool) *graph.Loss {
 	default:
 		for _, kv := range []struct {
 			key string
-			l   limit
-		}{{"kv", valveKv}, {"cv", valveCv}} {
+			l   field.Limit
+		}{{"kv", field.ValveKv}, {"cv", field.ValveCv}} {
 			if c, ok := v.In(kv.key); ok {
-				if q, ok := r.quantity(c, kv.l); ok {
+				if q, ok := r.Quantity(c, kv.l); ok {
 					l.Kv = q.Value
 				}
 			}
@@ -134,7 +135,7 @@ func readLoss(r *reader, v located.Value, tub bool) *graph.Loss {
 }
 
 // formOfLoss returns which form the loss is given in; -1 where it is none, or two at once.
-func formOfLoss(r *reader, v located.Value) int {
+func formOfLoss(r *field.Reader, v located.Value) int {
 	form, all := -1, []string(nil)
 	for i, f := range lossForms {
 		all = append(all, f.keys...)
@@ -155,7 +156,7 @@ func formOfLoss(r *reader, v located.Value) int {
 	for _, k := range v.Keys() {
 		if !slices.Contains(all, k) {
 			c, _ := v.In(k)
-			r.unknownKey(c, "a loss", all)
+			r.UnknownKey(c, "a loss", all)
 		}
 	}
 	if form < 0 && len(r.Found) == before {
@@ -167,36 +168,36 @@ func formOfLoss(r *reader, v located.Value) int {
 	return form
 }
 
-func readLossK(r *reader, v located.Value, l *graph.Loss) {
+func readLossK(r *field.Reader, v located.Value, l *graph.Loss) {
 	k, ok := v.In("k")
 	if !ok {
 		r.Fail(v, "write "+lossForms[2].example, "a loss with a bore has no k")
 		return
 	}
-	l.K, _ = r.Number(k, 0, mostK)
+	l.K, _ = r.Number(k, 0, field.MostK)
 	l.HasK = true
 	if b, ok := v.In("bore"); ok {
-		if q, ok := r.quantity(b, boreWidth); ok {
+		if q, ok := r.Quantity(b, field.BoreWidth); ok {
 			l.BoreMM = q.Value
 		}
 	}
 }
 
 // readLossPoint reads { flow = …, drop = … }.
-func readLossPoint(r *reader, v located.Value, what string) (graph.LossPoint, bool) {
+func readLossPoint(r *field.Reader, v located.Value, what string) (graph.LossPoint, bool) {
 	var p graph.LossPoint
 	before := len(r.Found)
 	if c, ok := v.In("flow"); ok {
-		q, _ := r.quantity(c, flow)
+		q, _ := r.Quantity(c, field.Flow)
 		p.Flow = q.Value
 	} else {
-		r.missing(v, what, "flow", `the flow at which the drop holds: flow = "10 m3/h"`)
+		r.Missing(v, what, "flow", `the flow at which the drop holds: flow = "10 m3/h"`)
 	}
 	if c, ok := v.In("drop"); ok {
-		q, _ := r.quantity(c, drop)
+		q, _ := r.Quantity(c, field.Drop)
 		p.Drop = asDrop(q)
 	} else {
-		r.missing(v, what, "drop", `the drop at that flow: drop = "6 kPa"`)
+		r.Missing(v, what, "drop", `the drop at that flow: drop = "6 kPa"`)
 	}
 	return p, len(r.Found) == before
 }
@@ -207,8 +208,8 @@ func asDrop(q quantity.Quantity) graph.Drop {
 }
 
 // readCurve reads a list of pairs, flow rising, of at least so many points.
-func readCurve(r *reader, v located.Value, x, y limit, least int) []graph.CurvePoint {
-	example := fmt.Sprintf(`[[%q, %q], …]`, x.example(), y.example())
+func readCurve(r *field.Reader, v located.Value, x, y field.Limit, least int) []graph.CurvePoint {
+	example := fmt.Sprintf(`[[%q, %q], …]`, x.Example(), y.Example())
 	items, ok := v.Items()
 	if !ok {
 		if !r.Blank(v, "points: "+example) {
@@ -223,8 +224,8 @@ func readCurve(r *reader, v located.Value, x, y limit, least int) []graph.CurveP
 			r.Fail(item, "write "+example, "a point of %s is a flow and what belongs to it", located.Said(v.Key))
 			continue
 		}
-		a, okA := r.quantity(pair[0], x)
-		b, okB := r.quantity(pair[1], y)
+		a, okA := r.Quantity(pair[0], x)
+		b, okB := r.Quantity(pair[1], y)
 		if !okA || !okB {
 			continue
 		}
@@ -235,12 +236,13 @@ func readCurve(r *reader, v located.Value, x, y limit, least int) []graph.CurveP
 		out = append(out, graph.CurvePoint{Flow: a.Value, Head: asDrop(b)})
 	}
 	if len(items) < least {
-		r.Fail(v, "write "+example, "%s has %s; it needs at least %d", located.Said(v.Key), counted(len(items), "point"), least)
+		r.Fail(v, "write "+example, "%s has %s; it needs at least %d", located.Said(v.Key), Counted(len(items), "point"), least)
 	}
 	return out
 }
 
-func counted(n int, word string) string {
+// Counted says how many there are of something: "1 point", "2 points".
+func Counted(n int, word string) string {
 	if n == 1 {
 		return "1 " + word
 	}
@@ -250,17 +252,18 @@ func counted(n int, word string) string {
 func curveText(points []graph.CurvePoint) string {
 	var out []string
 	for _, p := range points {
-		out = append(out, "["+exactText(p.Flow, quantity.Flow)+", "+dropText(p.Head)+"]")
+		out = append(out, "["+field.ExactText(p.Flow, quantity.Flow)+", "+field.DropText(p.Head)+"]")
 	}
-	return list(out)
+	return field.List(out)
 }
 
-func lossText(l *graph.Loss) string {
+// LossText writes a loss in the form it has; "" for none.
+func LossText(l *graph.Loss) string {
 	switch {
 	case l == nil:
 		return ""
 	case l.None:
-		return quote("none")
+		return field.Quote("none")
 	case len(l.Points) == 1:
 		text := pointText(&l.Points[0])
 		if l.Exponent != 0 {
@@ -274,13 +277,13 @@ func lossText(l *graph.Loss) string {
 		}
 		return "{ points = " + curveText(c) + " }"
 	case l.HasK && l.BoreMM != 0:
-		return "{ k = " + quantity.Trim(l.K) + ", bore = " + exactText(l.BoreMM, quantity.Length) + " }"
+		return "{ k = " + quantity.Trim(l.K) + ", bore = " + field.ExactText(l.BoreMM, quantity.Length) + " }"
 	case l.HasK:
 		return "{ k = " + quantity.Trim(l.K) + " }"
 	}
-	return "{ kv = " + exactText(l.Kv, quantity.Kv) + " }"
+	return "{ kv = " + field.ExactText(l.Kv, quantity.Kv) + " }"
 }
 
 func pointText(p *graph.LossPoint) string {
-	return "{ flow = " + exactText(p.Flow, quantity.Flow) + ", drop = " + dropText(p.Drop) + " }"
+	return "{ flow = " + field.ExactText(p.Flow, quantity.Flow) + ", drop = " + field.DropText(p.Drop) + " }"
 }

@@ -1,40 +1,41 @@
-package description
+package pipework
 
 import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
 )
 
-// speedFields are the keys of one speed of a pump; all but the name may stand on a pump
+// SpeedFields are the keys of one speed of a pump; all but the name may stand on a pump
 // with one speed itself.
-var speedFields = []field[graph.Speed]{
-	textField("name", `the name of the speed, such as "low"`, func(s *graph.Speed) *string { return &s.Name }),
-	qtyField("power", electricPower, func(s *graph.Speed) *float64 { return &s.PowerW }),
-	numberField("efficiency", 0.01, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
-	numberAmount("hours-a-day", 0, 24, func(s *graph.Speed) *graph.Amount { return &s.HoursADay }),
-	numberField("ratio", 0, mostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
+var SpeedFields = []field.Field[graph.Speed]{
+	field.Text("name", `the name of the speed, such as "low"`, func(s *graph.Speed) *string { return &s.Name }),
+	field.Qty("power", field.ElectricPower, func(s *graph.Speed) *float64 { return &s.PowerW }),
+	field.Number("efficiency", 0.01, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
+	field.NumberAmount("hours-a-day", 0, 24, func(s *graph.Speed) *graph.Amount { return &s.HoursADay }),
+	field.Number("ratio", 0, field.MostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),
 	{
-		key:   "curve",
-		shape: func() schema.Shape { return curveShape(2) },
-		read: func(r *reader, v located.Value, into *graph.Speed) {
-			into.Curve = readCurve(r, v, curveFlow, pumpHead, 2)
+		Key:   "curve",
+		Shape: func() schema.Shape { return curveShape(2) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Speed) {
+			into.Curve = readCurve(r, v, field.CurveFlow, field.PumpHead, 2)
 		},
-		write: func(from *graph.Speed) string { return curveText(from.Curve) },
+		Write: func(from *graph.Speed) string { return curveText(from.Curve) },
 	},
 }
 
-var pumpFields = slices.Concat([]field[graph.Part]{
+var pumpFields = slices.Concat([]field.Field[graph.Part]{
 	{
-		key: "speeds",
-		shape: func() schema.Shape {
-			speed := tableShape(speedFields, "speed")
+		Key: "speeds",
+		Shape: func() schema.Shape {
+			speed := field.TableShape(SpeedFields, "speed")
 			return schema.Either(schema.List(speed, 0), schema.Map(speed))
 		},
-		read: func(r *reader, v located.Value, into *graph.Part) { readSpeeds(r, v, into) },
-		write: func(from *graph.Part) string {
+		Read: func(r *field.Reader, v located.Value, into *graph.Part) { readSpeeds(r, v, into) },
+		Write: func(from *graph.Part) string {
 			switch {
 			case from.Pump.LabelW > 0:
 				return labelText(from.Pump)
@@ -43,26 +44,26 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 			}
 			var out []string
 			for i := range from.Pump.Speeds {
-				out = append(out, inline(speedFields, &from.Pump.Speeds[i]))
+				out = append(out, field.Inline(SpeedFields, &from.Pump.Speeds[i]))
 			}
-			return list(out)
+			return field.List(out)
 		},
 	},
 	onlySpeed("power"),
 	onlySpeed("efficiency"),
 	onlySpeed("curve"),
 	onlySpeed("hours-a-day"),
-	boolField("always-on", func(p *graph.Part) *bool { return &p.Pump.AlwaysOn }),
-	wordField("runs-for-heat", graph.RunsForHeatWords(), func(p *graph.Part) *string { return &p.Pump.RunsForHeat }),
+	field.Bool("always-on", func(p *graph.Part) *bool { return &p.Pump.AlwaysOn }),
+	field.Word("runs-for-heat", graph.RunsForHeatWords(), func(p *graph.Part) *string { return &p.Pump.RunsForHeat }),
 	{
-		key:   "check",
-		shape: schema.Flag,
-		read: func(r *reader, v located.Value, into *graph.Part) {
+		Key:   "check",
+		Shape: schema.Flag,
+		Read: func(r *field.Reader, v located.Value, into *graph.Part) {
 			if b, ok := r.Bool(v); ok && b {
 				into.Pump.Check = "check"
 			}
 		},
-		write: func(from *graph.Part) string {
+		Write: func(from *graph.Part) string {
 			if from.Pump.Check != "" {
 				return "true"
 			}
@@ -70,28 +71,28 @@ var pumpFields = slices.Concat([]field[graph.Part]{
 		},
 	},
 	{
-		key:   "npsh",
-		shape: func() schema.Shape { return curveShape(1) },
-		read: func(r *reader, v located.Value, into *graph.Part) {
-			into.Pump.NPSH = readCurve(r, v, curveFlow, suctionHead, 1)
+		Key:   "npsh",
+		Shape: func() schema.Shape { return curveShape(1) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Part) {
+			into.Pump.NPSH = readCurve(r, v, field.CurveFlow, field.SuctionHead, 1)
 		},
-		write: func(from *graph.Part) string { return curveText(from.Pump.NPSH) },
+		Write: func(from *graph.Part) string { return curveText(from.Pump.NPSH) },
 	},
 }, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Pump.Electric }))
 
 // onlySpeed is a key of the only speed of a pump, written on the pump itself.
-func onlySpeed(name string) field[graph.Part] {
-	return field[graph.Part]{
-		key: name,
-		shape: func() schema.Shape {
-			for _, f := range speedFields {
-				if f.key == name {
-					return f.shape()
+func onlySpeed(name string) field.Field[graph.Part] {
+	return field.Field[graph.Part]{
+		Key: name,
+		Shape: func() schema.Shape {
+			for _, f := range SpeedFields {
+				if f.Key == name {
+					return f.Shape()
 				}
 			}
 			return nil
 		},
-		read: func(r *reader, v located.Value, into *graph.Part) {
+		Read: func(r *field.Reader, v located.Value, into *graph.Part) {
 			s := &into.Pump.Speeds
 			if len(*s) > 0 && (*s)[0].Name != graph.SpeedOn {
 				r.Fail(v, "write it into each of the speeds", "a pump with speeds has no %s of its own", located.Said(name))
@@ -100,18 +101,18 @@ func onlySpeed(name string) field[graph.Part] {
 			if len(*s) == 0 {
 				*s = []graph.Speed{{Name: graph.SpeedOn, Pos: r.KeyPos(v)}}
 			}
-			for _, f := range speedFields {
-				if f.key == name {
-					f.read(r, v, &(*s)[0])
+			for _, f := range SpeedFields {
+				if f.Key == name {
+					f.Read(r, v, &(*s)[0])
 				}
 			}
 		},
-		write: func(*graph.Part) string { return "" }, // with the speeds
+		Write: func(*graph.Part) string { return "" }, // with the speeds
 	}
 }
 
 // readSpeeds reads the speeds of a pump: a list of tables, or a table of tables by name.
-func readSpeeds(r *reader, v located.Value, p *graph.Part) {
+func readSpeeds(r *field.Reader, v located.Value, p *graph.Part) {
 	const write = `[ { name = "low", curve = [["0 m3/h", "3.9 m"], …] }, … ]`
 	items, ok := v.Items()
 	if !ok {
@@ -126,8 +127,8 @@ func readSpeeds(r *reader, v located.Value, p *graph.Part) {
 			items = append(items, c)
 		}
 	}
-	if len(items) > maxSpeeds {
-		r.Fail(v, "leave out the speeds that are not used", "there are %d speeds; at most %d are read", len(items), maxSpeeds)
+	if len(items) > field.MaxSpeeds {
+		r.Fail(v, "leave out the speeds that are not used", "there are %d speeds; at most %d are read", len(items), field.MaxSpeeds)
 		return
 	}
 	start := len(r.Found)
@@ -138,7 +139,7 @@ func readSpeeds(r *reader, v located.Value, p *graph.Part) {
 			s.Name = item.Key
 		}
 		before := len(r.Found)
-		readTable(r, item, "a speed", speedFields, &s)
+		field.ReadTable(r, item, "a speed", SpeedFields, &s)
 		if _, named := item.In("name"); !named && ok && len(items) == 1 {
 			s.Name = graph.SpeedOn // nothing to tell it from
 		}
@@ -164,7 +165,7 @@ func readSpeeds(r *reader, v located.Value, p *graph.Part) {
 }
 
 // checkSpeed looks at the keys of one speed together.
-func checkSpeed(r *reader, v located.Value, s *graph.Speed) {
+func checkSpeed(r *field.Reader, v located.Value, s *graph.Speed) {
 	if c, ok := v.In("ratio"); ok {
 		if _, both := v.In("curve"); both {
 			r.Fail(c, "keep the curve, which is known better", "a speed has a curve and a ratio")
@@ -177,7 +178,7 @@ func checkSpeed(r *reader, v located.Value, s *graph.Speed) {
 }
 
 // checkRatios wants a curve that the ratios and the bare names can refer to.
-func checkRatios(r *reader, v located.Value, p *graph.Part, speeds []graph.Speed) {
+func checkRatios(r *field.Reader, v located.Value, p *graph.Part, speeds []graph.Speed) {
 	curves := 0
 	for _, s := range speeds {
 		if len(s.Curve) > 0 {

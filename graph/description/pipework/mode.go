@@ -1,4 +1,4 @@
-package description
+package pipework
 
 import (
 	"maps"
@@ -6,17 +6,18 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 	"dryfit/graph/description/schema"
 )
 
-// modeFields are the keys of [[mode]].
-var modeFields = []field[graph.Mode]{
-	needed(textField("name", `what the mode is called, such as "jets"`, func(m *graph.Mode) *string { return &m.Name }), `what it is called, such as name = "jets"`),
+// ModeFields are the keys of [[mode]].
+var ModeFields = []field.Field[graph.Mode]{
+	field.Needed(field.Text("name", `what the mode is called, such as "jets"`, func(m *graph.Mode) *string { return &m.Name }), `what it is called, such as name = "jets"`),
 	{
-		key:   "speeds",
-		shape: func() schema.Shape { return schema.Map(schema.Text()) },
-		read: func(r *reader, v located.Value, into *graph.Mode) {
+		Key:   "speeds",
+		Shape: func() schema.Shape { return schema.Map(schema.Text()) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Mode) {
 			const write = `which pumps run: { pump = "high" }`
 			if _, ok := v.V.(map[string]any); !ok {
 				r.WrongType(v, "a table", write)
@@ -30,14 +31,14 @@ var modeFields = []field[graph.Mode]{
 				}
 			}
 		},
-		write: func(from *graph.Mode) string {
-			return pairsText(slices.Sorted(maps.Keys(from.Speeds)), func(id string) string { return quote(from.Speeds[id]) })
+		Write: func(from *graph.Mode) string {
+			return pairsText(slices.Sorted(maps.Keys(from.Speeds)), func(id string) string { return field.Quote(from.Speeds[id]) })
 		},
 	},
 	{
-		key:   "positions",
-		shape: func() schema.Shape { return schema.Map(openingShape()) },
-		read: func(r *reader, v located.Value, into *graph.Mode) {
+		Key:   "positions",
+		Shape: func() schema.Shape { return schema.Map(field.OpeningShape()) },
+		Read: func(r *field.Reader, v located.Value, into *graph.Mode) {
 			const write = `how the valves stand: { v3 = "shut" }`
 			if _, ok := v.V.(map[string]any); !ok {
 				r.WrongType(v, "a table", write)
@@ -47,32 +48,32 @@ var modeFields = []field[graph.Mode]{
 			for _, id := range v.Keys() {
 				c, _ := v.In(id)
 				if p, ok := partOfKind(r, c, id, "valve", func(k graph.Kind) bool { return k.IsHandValve() }); ok && p != nil {
-					if o, ok := r.opening(c); ok {
+					if o, ok := r.Opening(c); ok {
 						into.Positions[id] = o
 					}
 				}
 			}
 		},
-		write: func(from *graph.Mode) string {
-			return pairsText(slices.Sorted(maps.Keys(from.Positions)), func(id string) string { return openingText(from.Positions[id]) })
+		Write: func(from *graph.Mode) string {
+			return pairsText(slices.Sorted(maps.Keys(from.Positions)), func(id string) string { return field.OpeningText(from.Positions[id]) })
 		},
 	},
-	qtyOr("jets", share, 1, func(m *graph.Mode) *float64 { return &m.JetsOpen }),
+	field.QtyOr("jets", field.Share, 1, func(m *graph.Mode) *float64 { return &m.JetsOpen }),
 	{
-		key:   "filter",
-		shape: func() schema.Shape { return schema.Word("clean", "dirty") },
-		read: func(r *reader, v located.Value, into *graph.Mode) {
+		Key:   "filter",
+		Shape: func() schema.Shape { return schema.Word("clean", "dirty") },
+		Read: func(r *field.Reader, v located.Value, into *graph.Mode) {
 			words := []string{"clean", "dirty"}
-			if s, ok := r.Text(v, quotedList(words)); ok {
+			if s, ok := r.Text(v, field.QuotedList(words)); ok {
 				if !slices.Contains(words, s) {
 					r.Fail(v, located.Near(s, words), "a filter is clean or dirty, not %s", located.Said(s))
 				}
 				into.Dirty = s == "dirty"
 			}
 		},
-		write: func(from *graph.Mode) string {
+		Write: func(from *graph.Mode) string {
 			if from.Dirty {
-				return quote("dirty")
+				return field.Quote("dirty")
 			}
 			return ""
 		},
@@ -82,7 +83,7 @@ var modeFields = []field[graph.Mode]{
 func pairsText(keys []string, of func(string) string) string {
 	var out []string
 	for _, k := range keys {
-		out = append(out, key(k)+" = "+of(k))
+		out = append(out, field.Key(k)+" = "+of(k))
 	}
 	if len(out) == 0 {
 		return ""
@@ -91,7 +92,7 @@ func pairsText(keys []string, of func(string) string) string {
 }
 
 // readModeSpeed reads the speed of the pump named by the key.
-func readModeSpeed(r *reader, c located.Value) (string, bool) {
+func readModeSpeed(r *field.Reader, c located.Value) (string, bool) {
 	p, ok := partOfKind(r, c, c.Key, "pump", func(k graph.Kind) bool { return k == graph.Pump })
 	if !ok {
 		return "", false
@@ -108,30 +109,30 @@ func readModeSpeed(r *reader, c located.Value) (string, bool) {
 }
 
 // partOfKind returns the part a key names, if it is there and of the kind.
-func partOfKind(r *reader, at located.Value, id, word string, is func(graph.Kind) bool) (*graph.Part, bool) {
-	p, ok := r.parts[id]
+func partOfKind(r *field.Reader, at located.Value, id, word string, is func(graph.Kind) bool) (*graph.Part, bool) {
+	p, ok := r.Parts[id]
 	switch {
 	case !ok:
-		r.Add(r.KeyPos(at), r.NearAmong(id, func() []string { return idsOf(r, is) }), "there is no part %s", located.Said(id))
+		r.Add(r.KeyPos(at), r.NearAmong(id, func() []string { return IDsOf(r, is) }), "there is no part %s", located.Said(id))
 	case p.Kind == "":
 		return nil, false // its kind is reported
 	case !is(p.Kind):
-		hint := located.ThereAre(idsOf(r, is))
+		hint := located.ThereAre(IDsOf(r, is))
 		if hint == "" {
 			hint = "there is no " + word + " in this description"
 		}
 		d := r.Add(r.KeyPos(at), hint, "%s is %s, not %s", located.Said(id), graph.A(p.Kind), graph.A(word))
-		located.Related(d, r.idPos(p, p.Pos), "it is described here")
+		located.Related(d, r.IdPos(p, p.Pos), "it is described here")
 	default:
 		return p, true
 	}
 	return nil, false
 }
 
-// idsOf returns the ids of the parts of some kinds, in the order of the file.
-func idsOf(r *reader, is func(graph.Kind) bool) []string {
+// IDsOf returns the ids of the parts of some kinds, in the order of the file.
+func IDsOf(r *field.Reader, is func(graph.Kind) bool) []string {
 	var out []string
-	for _, p := range r.circuit.Parts {
+	for _, p := range r.Circuit.Parts {
 		if is(p.Kind) {
 			out = append(out, p.ID)
 		}
@@ -139,15 +140,16 @@ func idsOf(r *reader, is func(graph.Kind) bool) []string {
 	return out
 }
 
-func readMode(r *reader, v located.Value) {
+// ReadMode reads a [[mode]].
+func ReadMode(r *field.Reader, v located.Value) {
 	m := graph.Mode{Pos: r.KeyPos(v), JetsOpen: 1}
-	readTable(r, v, "a mode", modeFields, &m)
-	for _, other := range r.circuit.Modes {
+	field.ReadTable(r, v, "a mode", ModeFields, &m)
+	for _, other := range r.Circuit.Modes {
 		if other.Name == m.Name && m.Name != "" {
 			d := r.Add(m.Pos, "give each mode a name of its own", "the mode %s is there twice", located.Said(m.Name))
 			located.Related(d, other.Pos, "it is here first")
 			break
 		}
 	}
-	r.circuit.Modes = append(r.circuit.Modes, m)
+	r.Circuit.Modes = append(r.Circuit.Modes, m)
 }

@@ -1,9 +1,10 @@
-package description
+package pipework
 
 import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
 )
 
@@ -19,8 +20,8 @@ func openLeg(text string) (graph.Vec, bool) {
 
 // readOpenLegs looks whether the loop can close the legs that are left open: it has one length
 // for each axis, with the place of the unit one for each of the two pipes.
-func readOpenLegs(r *reader, v located.Value, t *graph.Retrofit) {
-	p := r.parts[t.Unit]
+func readOpenLegs(r *field.Reader, v located.Value, t *graph.Retrofit) {
+	p := r.Parts[t.Unit]
 	seen := map[string]located.Value{}
 	for _, key := range []string{"to-unit", "from-unit"} {
 		c, ok := v.In(key)
@@ -61,7 +62,7 @@ func readOpenLegs(r *reader, v located.Value, t *graph.Retrofit) {
 			case p != nil && p.Port(graph.Out) != nil && p.Port(graph.Out).At == nil:
 				d := r.Fail(items[i], `measure from the middle of its inlet to that of its outlet, and write it on the part, such as port.out.at = ["up 220 mm"]`,
 					"an open leg wants to know how far the outlet of %s stands from its inlet", located.Said(p.ID))
-				located.Related(d, r.idPos(p, p.Pos), "it is described here")
+				located.Related(d, r.IdPos(p, p.Pos), "it is described here")
 			}
 		}
 	}

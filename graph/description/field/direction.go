@@ -1,4 +1,4 @@
-package description
+package field
 
 import (
 	"slices"
@@ -9,24 +9,24 @@ import (
 	"dryfit/graph/description/located"
 )
 
-// direction reads one of the six directions.
-func (r *reader) direction(v located.Value) graph.Vec {
+// Direction reads one of the six directions.
+func (r *Reader) Direction(v located.Value) graph.Vec {
 	s, ok := r.Text(v, `a direction: "left", "right", "up", "down", "back" or "front"`)
 	if !ok {
 		return graph.Vec{}
 	}
 	way, ok := graph.Directions()[s]
 	if !ok {
-		r.Fail(v, located.Near(s, directionWords), "there is no direction %s", located.Said(s))
+		r.Fail(v, located.Near(s, DirectionWords), "there is no direction %s", located.Said(s))
 	}
 	return way
 }
 
-// directionWords are the directions of a person facing the open cabinet.
-var directionWords = []string{"left", "right", "up", "down", "back", "front"}
+// DirectionWords are the directions of a person facing the open cabinet.
+var DirectionWords = []string{"left", "right", "up", "down", "back", "front"}
 
-// components reads "right 300 mm up 180 mm": each axis at most once.
-func (r *reader) components(v located.Value, text string, l limit) (graph.Vec, bool) {
+// Components reads "right 300 mm up 180 mm": each axis at most once.
+func (r *Reader) Components(v located.Value, text string, l Limit) (graph.Vec, bool) {
 	const example = `"right 450 mm"`
 	if r.tooLong(v, text) {
 		return graph.Vec{}, false
@@ -40,8 +40,8 @@ func (r *reader) components(v located.Value, text string, l limit) (graph.Vec, b
 	fine := true
 	for i := 0; i < len(words); {
 		w := words[i]
-		if !slices.Contains(directionWords, w.text) {
-			d := r.Fail(v, located.Near(w.text, directionWords), "there is no direction %s", located.Said(w.text))
+		if !slices.Contains(DirectionWords, w.text) {
+			d := r.Fail(v, located.Near(w.text, DirectionWords), "there is no direction %s", located.Said(w.text))
 			if strings.ContainsAny(w.text, "0123456789") {
 				d.Message, d.Hint = graph.Say("the direction comes before the length: %s", located.Said(text)), graph.Say("write it like %s", example)
 			}
@@ -49,7 +49,7 @@ func (r *reader) components(v located.Value, text string, l limit) (graph.Vec, b
 			return by, false
 		}
 		j := i + 1
-		for j < len(words) && !slices.Contains(directionWords, words[j].text) && !startsDirection(words, i, j) {
+		for j < len(words) && !slices.Contains(DirectionWords, words[j].text) && !startsDirection(words, i, j) {
 			j++
 		}
 		if j == i+1 {
@@ -83,7 +83,7 @@ func startsDirection(words []word, i, j int) bool {
 			return false
 		}
 	}
-	_, ok := quantity.Nearest(words[j].text, directionWords)
+	_, ok := quantity.Nearest(words[j].text, DirectionWords)
 	return ok
 }
 

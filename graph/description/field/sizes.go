@@ -1,4 +1,4 @@
-package description
+package field
 
 import (
 	"errors"
@@ -12,7 +12,7 @@ import (
 )
 
 // specs returns the names of the pipe specs.
-func (r *reader) specs() []string {
+func (r *Reader) specs() []string {
 	var out []string
 	for _, s := range catalog.Specs() {
 		out = append(out, string(s))
@@ -21,18 +21,18 @@ func (r *reader) specs() []string {
 }
 
 // pipeSizes returns the sizes there are of a spec.
-func (r *reader) pipeSizes(spec catalog.Spec) []catalog.Size {
-	sizes, ok := r.sizes[spec]
+func (r *Reader) pipeSizes(spec catalog.Spec) []catalog.Size {
+	sizes, ok := r.Sizes[spec]
 	if !ok {
-		sizes = r.catalog.PipeSizes(spec)
-		r.sizes[spec] = sizes
+		sizes = r.Catalog.PipeSizes(spec)
+		r.Sizes[spec] = sizes
 	}
 	return sizes
 }
 
-// sizeInCatalog reports a size in which there is no pipe of the spec, at the table's size
+// SizeInCatalog reports a size in which there is no pipe of the spec, at the table's size
 // or, where that is not written, its spec.
-func (r *reader) sizeInCatalog(v located.Value, spec catalog.Spec, size catalog.Size) {
+func (r *Reader) SizeInCatalog(v located.Value, spec catalog.Spec, size catalog.Size) {
 	if spec == "" || size.IsZero() || slices.Contains(r.pipeSizes(spec), size) {
 		return
 	}
@@ -46,7 +46,7 @@ func (r *reader) sizeInCatalog(v located.Value, spec catalog.Spec, size catalog.
 	r.Fail(at, r.otherSpec(spec, size)+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
 }
 
-func (r *reader) sizesThereAre(spec catalog.Spec) string {
+func (r *Reader) sizesThereAre(spec catalog.Spec) string {
 	var words []string
 	for _, s := range r.pipeSizes(spec) {
 		words = append(words, s.String())
@@ -56,7 +56,7 @@ func (r *reader) sizesThereAre(spec catalog.Spec) string {
 
 // otherSpec names a spec that has the size, where the size is of the other series: metric
 // sizes on inch pipe and the other way round are the commonest mix-up.
-func (r *reader) otherSpec(spec catalog.Spec, size catalog.Size) string {
+func (r *Reader) otherSpec(spec catalog.Spec, size catalog.Size) string {
 	for _, s := range catalog.Specs() {
 		if s.Family() != spec.Family() && slices.Contains(r.pipeSizes(s), size) {
 			return fmt.Sprintf("%s is a size of spec = %q; ", size, s)
@@ -66,7 +66,7 @@ func (r *reader) otherSpec(spec catalog.Spec, size catalog.Size) string {
 }
 
 // quantityError reports an error of the quantities' own reader.
-func (r *reader) quantityError(v located.Value, err error) {
+func (r *Reader) quantityError(v located.Value, err error) {
 	d := r.Fail(v, "", "%s", located.Inert(err.Error()))
 	var qe *quantity.Error
 	if errors.As(err, &qe) {

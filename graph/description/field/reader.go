@@ -1,0 +1,24 @@
+package field
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/description/located"
+)
+
+// Reader holds what reading one file needs and finds.
+type Reader struct {
+	*located.File
+	Catalog *catalog.Catalog
+	Circuit *graph.Circuit
+	Metric  bool     // [pipe] is metric: which sizes an example shows
+	Metre   float64  // Pa of a metre of the water
+	Legs    int      // how many so far
+	Unread  []string // tables that are there but could not be read
+
+	Sizes  map[catalog.Spec][]catalog.Size // in the catalogue, looked up once
+	Parts  map[string]*graph.Part          // by id
+	Loose  []string                        // ids of the parts at which an end of a run was not understood
+	Joined map[string][]string             // ports that runs name, by part
+	Spots  map[any]Spots                   // where what was read stands, by its pointer
+}

@@ -1,0 +1,77 @@
+package field
+
+import (
+	"encoding/json"
+	"strings"
+
+	"dryfit/graph/description/meaning"
+	"dryfit/graph/description/schema"
+)
+
+// Describe adds what a value means and an example, written as TOML, to its shape.
+func Describe(s schema.Shape, means string, examples []string) schema.Shape {
+	var out schema.Shape
+	if means != "" {
+		out = out.With("description", means)
+	}
+	out = append(out, s...)
+	var shown []any
+	for _, e := range examples {
+		if json.Valid([]byte(e)) {
+			shown = append(shown, json.RawMessage(e))
+		}
+	}
+	if len(shown) > 0 {
+		out = out.With("examples", shown)
+	}
+	return out
+}
+
+// FieldShape is the shape of one key with its meaning in the first of the sections that has it.
+func FieldShape[T any](f Field[T], sections ...string) schema.Shape {
+	means := ""
+	for _, section := range sections {
+		if means == "" {
+			means = meaning.Of(section, f.Key)
+		}
+	}
+	like := f.Like
+	if _, after, ok := strings.Cut(f.need, f.Key+" = "); ok {
+		like = after
+	}
+	s := Describe(f.Shape(), means, []string{like})
+	if f.Foreign {
+		s = s.With("deprecated", true)
+	}
+	return s
+}
+
+// TableShape is the shape of a table read by the fields; section holds their meanings.
+func TableShape[T any](fields []Field[T], section string) schema.Shape {
+	var keys schema.Shape
+	for _, f := range fields {
+		if f.Shape != nil {
+			keys = keys.With(f.Key, FieldShape(f, section))
+		}
+	}
+	required, either := Needs(fields)
+	s := schema.Table(keys, required)
+	if len(either) > 0 {
+		s = s.With("anyOf", either)
+	}
+	return s
+}
+
+// Needs returns the keys that can't be left out, and those of which one will do.
+func Needs[T any](fields []Field[T]) (required []string, either []schema.Shape) {
+	for _, f := range fields {
+		switch {
+		case f.Shape == nil || f.need == "":
+		case f.instead == "":
+			required = append(required, f.Key)
+		default:
+			either = append(either, schema.Has(f.Key), schema.Has(f.instead))
+		}
+	}
+	return required, either
+}

@@ -52,6 +52,7 @@ func TestAssemblyByHand(t *testing.T) {
 	in := func(n float64) catalog.Size { return catalog.Size{Nominal: n} }
 	mm := func(n float64) catalog.Size { return catalog.Size{Metric: true, Nominal: n} }
 	no := false
+	slip := catalog.Embedded().With([]catalog.Row{{Name: "slip mine", Kind: "slip-coupling", Spec: "pvc-sch80", Size: in(2), SocketMM: 45, LengthMM: 110, Source: "invented"}})
 	for _, c := range []struct {
 		name   string
 		spec   catalog.Spec
@@ -80,11 +81,37 @@ func TestAssemblyByHand(t *testing.T) {
 		{"50 mm with a 63 mm bypass, valve", "pvc-pn16", mm(50), graph.Retrofit{BypassSize: mm(63)}, "valve", 4*32.5 + 2*6.5 + 2*(75+5) + 123 + 2*31},
 		// 1-1/2 in Schedule 80 with a 2 in bypass: bush adds 38.10 - 34.925 = 3.175
 		{"1-1/2 in with a 2 in bypass, spring", "pvc-sch80", in(1.5), graph.Retrofit{BypassSize: in(2)}, "spring", 127 + 2*3.175 + 162.4 + 95 + 2*34.925},
+		// with a slip coupling 45 deep at the far end: the piece to it 38.10 + 45 + 5, and the
+		// old pipe 38.10 deep at one end and 45 at the other
+		{"2 in Schedule 80, valve, a slip coupling", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true}, "valve", 127 + 162.4 + 128.5 + 88.1 + 38.1 + 45},
 	} {
-		circuit := &graph.Circuit{Catalog: catalog.Embedded(), Retrofit: &c.asked}
+		circuit := &graph.Circuit{Catalog: slip, Retrofit: &c.asked}
 		w := newWork(circuit, &graph.Run{ID: "line", Spec: c.spec, Size: c.size})
-		if got := w.newAssembly(Choice{Bypass: c.bypass}).needed(); math.Abs(got-c.want) > 0.01 {
-			t.Errorf("%s: %.3f mm from face to face, want %.3f", c.name, got, c.want)
+		a, sum := w.newAssembly(Choice{Bypass: c.bypass}), 0.0
+		for _, term := range a.terms {
+			sum += term.MM
+		}
+		if got := a.needed(); !(math.Abs(got-c.want) <= 0.01) || !(math.Abs(sum-got) <= 1e-9) {
+			t.Errorf("%s: %.3f mm from face to face, want %.3f; the terms add up to %.3f", c.name, got, c.want, sum)
+		}
+	}
+}
+
+// The bends of the unit's branch. Take-offs of 1-1/2 in Schedule 80: 1 in for 90°, 7/16 in for
+// 45° (ASTM D2467, handbook copy); straight on there is none.
+func TestBendsOfTheBranch(t *testing.T) {
+	w := sch80(graph.Retrofit{})
+	w.branchSpec, w.branchSize = "pvc-sch80", catalog.Size{Nominal: 1.5}
+	for _, c := range []struct {
+		next graph.Vec
+		want float64
+	}{
+		{graph.Vec{X: 300}, 0},
+		{graph.Vec{X: 300, Z: 300}, 7.0 / 16 * 25.4},
+		{graph.Vec{Z: 300}, 25.4},
+	} {
+		if got := w.elbow(graph.Vec{X: 500}, c.next).takeOff; !(math.Abs(got-c.want) <= 1e-6) {
+			t.Errorf("right, then %v: a take-off of %.4f mm, want %.4f", c.next, got, c.want)
 		}
 	}
 }

@@ -98,3 +98,59 @@ func TestStraightAgainstTheWater(t *testing.T) {
 		}
 	}
 }
+
+// What is taken out is not cut into, and air lines are not.
+func TestNothingIsCutThatGoes(t *testing.T) {
+	c, _ := demo(t)
+	at := func() (n int) {
+		for _, p := range Places(c, route.Lay(c.At(graph.Before))) {
+			if p.Run == "return-line" {
+				n++
+			}
+		}
+		return n
+	}
+	if at() == 0 {
+		t.Fatal("no place on the line that stays")
+	}
+	c.Run("return-line").Removed = true
+	if n := at(); n != 0 {
+		t.Errorf("%d places on a line that is taken out", n)
+	}
+}
+
+// The straight before the check that is told is the one that is built: from the elbow's stop
+// (ASTM D2467, 2 in: 31.75 mm) to the check, as laid out, whichever way the run is drawn and with
+// a slip coupling at its far end, which makes one end of the string longer than the other.
+func TestStraightToldIsStraightBuilt(t *testing.T) {
+	for _, slip := range []bool{false, true} {
+		for _, against := range []bool{false, true} {
+			c, lay := demo(t)
+			c.Retrofit.SlipCoupling = slip
+			r, leg := c.Run("return-line"), 3
+			if against {
+				leg = len(r.Legs) + 1 - leg
+				turned(r)
+				lay = route.Lay(c.At(graph.Before))
+			}
+			choice := Choice{Bypass: "spring"}
+			place, ok := PlaceAt(c, lay, graph.Cut{Run: r.ID, Leg: leg, AtMM: -1}, choice)
+			if !ok {
+				t.Fatal("no place")
+			}
+			proposal, ds := Build(c, lay, place, choice)
+			if proposal == nil {
+				t.Fatal(ds)
+			}
+			bend := pathOf(lay, r.ID).Points[leg-1]
+			if against {
+				bend = pathOf(lay, r.ID).Points[leg]
+			}
+			after := route.Lay(proposal.Circuit.At(graph.After))
+			built := after.Places[proposal.Element+".in"].Sub(bend).Len() - 31.75
+			if !(math.Abs(built-place.StraightMM) <= 0.01) {
+				t.Errorf("slip %v, against %v: told %.2f mm before the check, built %.2f", slip, against, place.StraightMM, built)
+			}
+		}
+	}
+}

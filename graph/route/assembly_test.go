@@ -1,6 +1,7 @@
 package route
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -289,4 +290,59 @@ func TestLoopTolerance(t *testing.T) {
 	if w := findings(tol.Findings, graph.Warning); !strings.Contains(w, "3 mm of play") {
 		t.Errorf("findings %v, want a warning: 3.2 mm against a union's lip of 3 mm", tol.Findings)
 	}
+}
+
+// The same with tees that may be off by 1: 4 at worst, more than the 3 mm a union gives, but
+// √(2 + 2) = 2 as a rule. Nothing is said: a chain's errors seldom all lie one way.
+func TestToleranceIsJudgedByTheRootOfSquares(t *testing.T) {
+	v := plainValve()
+	v.Type = "true-union-ball-valve 1-1/2 in"
+	s := cutIn(v)
+	s.c.Catalog = s.c.Catalog.With([]catalog.Row{{Name: "tee mine", Kind: "tee", Spec: catalog.PVCSch80, Size: inch(1.5),
+		TakeOffMM: teeHalf, BranchTakeOffMM: teeHalf, SocketMM: depth80, TolPlusMM: 1, Source: "measured"}})
+	lay := Lay(s.c)
+	tol := Tolerance(lay)
+	if len(tol.Loops) != 1 {
+		t.Fatalf("%d loops, want 1: %+v", len(tol.Loops), tol.Loops)
+	}
+	for _, p := range lay.Pieces {
+		if p.OverMM != 0 {
+			t.Errorf("piece %d is left %.0f mm over length", p.Number, p.OverMM)
+		}
+	}
+	near(t, "worst", tol.Loops[0].WorstMM, 4, 1e-9)
+	near(t, "root sum square", tol.Loops[0].RootSumSquareMM, 2, 1e-9)
+	if len(tol.Findings) != 0 {
+		t.Errorf("said: %v", tol.Findings)
+	}
+}
+
+// A loop closed by a union in a line that runs right, with a way round it that goes front,
+// right and back: what the pieces across that line are off by moves its ends sideways and does
+// not count. Along it lie three pieces of ±1 and the six ends of theirs: two tees of 0.5, two
+// elbows of 0.25, the union's nothing. 3 + 1 + 0.5 at worst, √(3 + 0.5 + 0.125) as a rule.
+// Worked by hand; the tolerances are invented.
+func TestToleranceAlongTheClosingLine(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(1.5))
+	s.c.Catalog = s.c.Catalog.With([]catalog.Row{
+		{Name: "tee mine", Kind: "tee", Spec: catalog.PVCSch80, Size: inch(1.5), TakeOffMM: teeHalf, SocketMM: depth80, TolPlusMM: 0.5, Source: "measured"},
+		{Name: "elbow mine", Kind: "elbow-90", Spec: catalog.PVCSch80, Size: inch(1.5), TakeOffMM: teeHalf, SocketMM: depth80, TolPlusMM: 0.25, Source: "measured"},
+		{Name: "union mine", Kind: "union", Spec: catalog.PVCSch80, Size: inch(1.5), LengthMM: 60, SocketMM: depth80, Ends: "socket", Source: "measured"},
+	})
+	s.part(graph.Tee, "t1")
+	s.part(graph.Tee, "t2")
+	s.part(graph.Union, "u").LengthMM = 60
+	s.part(graph.Cap, "c1")
+	s.part(graph.Cap, "c2")
+	s.run("c1.in", "t1.run-in", right(200))
+	s.run("t1.run-out", "u.in", right(300))
+	s.run("u.out", "t2.run-in", right(300))
+	s.run("t2.run-out", "c2.in", right(200))
+	s.run("t1.branch", "t2.branch", front(250), right(660), back(250))
+	tol := Tolerance(Lay(s.c))
+	if len(tol.Loops) != 1 {
+		t.Fatalf("%d loops, want 1: %+v", len(tol.Loops), tol.Loops)
+	}
+	near(t, "worst", tol.Loops[0].WorstMM, 4.5, 1e-9)
+	near(t, "root sum square", tol.Loops[0].RootSumSquareMM, math.Sqrt(3.625), 1e-9)
 }

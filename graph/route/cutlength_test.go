@@ -52,6 +52,23 @@ func TestElbowToTeeBranch(t *testing.T) {
 	near(t, "cut", lengths(lay)[1], 398, 0.005)
 }
 
+// A tee whose branch sticks out further than its run: 450 - 26 (the elbow, ISO 264) - 40 to
+// the branch, 300 - 26 to the run. The 40 is invented, as measured on a part.
+func TestBranchTakeOffOfItsOwn(t *testing.T) {
+	s := newSketch(catalog.PVCPN16, dn(50))
+	s.c.Catalog = s.c.Catalog.With([]catalog.Row{{Name: "tee mine", Kind: "tee", Spec: catalog.PVCPN16, Size: dn(50),
+		TakeOffMM: 26, BranchTakeOffMM: 40, SocketMM: 31, Source: "measured"}})
+	s.part(graph.Pump, "a")
+	s.part(graph.Filter, "b")
+	s.part(graph.Tee, "t")
+	s.run("a.out", "t.branch", right(300), up(450))
+	s.run("t.run-in", "b.in", left(300))
+	lay := Lay(s.c)
+	noErrors(t, lay)
+	near(t, "to the branch", lengths(lay)[1], 450-26-40, 1e-9)
+	near(t, "to the run", lengths(lay)[2], 300-26, 1e-9)
+}
+
 // 45° offset in 1-1/2 in Schedule 80, set 150: travel 212.13, less 2 x 11.1125.
 func TestOffset45(t *testing.T) {
 	s := newSketch(catalog.PVCSch80, inch(1.5))
@@ -134,6 +151,25 @@ func TestBushInTee(t *testing.T) {
 	if f.Kind != "reducing-bush" || f.From != inch(2) || f.To != inch(1.5) || !f.New {
 		t.Errorf("first fitting is %+v, want a new reducing-bush 2 x 1-1/2 in", f)
 	}
+}
+
+// What a bush in a tee may be off comes on top of what the tee may be. Both invented.
+func TestTolerancesOfAnAdaptorAddUp(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(2))
+	s.c.Catalog = s.c.Catalog.With([]catalog.Row{
+		{Name: "tee mine", Kind: "tee", Spec: catalog.PVCSch80, Size: inch(2), TakeOffMM: 31.75, SocketMM: 38.1, TolMinusMM: 0.25, TolPlusMM: 0.5, Source: "measured"},
+		{Name: "bush mine", Kind: "reducing-bush", Spec: catalog.PVCSch80, Size: inch(2), Size2: inch(1.5), TakeOffMM: 3.175, SocketMM: 34.925, TolMinusMM: 1, TolPlusMM: 1.5, Source: "measured"},
+	})
+	s.part(graph.Pump, "a")
+	s.part(graph.Tee, "t")
+	s.part(graph.Filter, "b")
+	s.part(graph.Filter, "d")
+	s.run("a.out", "t.run-in", right(400))
+	s.run("t.run-out", "b.in", right(500)).Size = inch(1.5)
+	s.run("t.branch", "d.in", up(300))
+	from := Lay(s.c).Pieces[1].From
+	near(t, "short", from.TolMinusMM, 1.25, 1e-9)
+	near(t, "long", from.TolPlusMM, 2, 1e-9)
 }
 
 // 1-1/2 in Schedule 80 elbows as close as they go: piece 69.85, centre to centre 120.65;

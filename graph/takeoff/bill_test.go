@@ -160,6 +160,39 @@ func TestHandbookK(t *testing.T) {
 	}
 }
 
+// A change of bore costs by the way of the water: 52.5 to 40.9 mm, β² = 0.607; into the
+// smaller 0.42·(1-β²) = 0.165 (a sudden contraction, as printed), out of it (1-β²)² = 0.154
+// (Borda-Carnot), both on the smaller bore.
+func TestStepByTheWay(t *testing.T) {
+	if in, out := step(52.5, 40.9).k, step(40.9, 52.5).k; !near(in, 0.165, 0.001) || !near(out, 0.1545, 0.001) {
+		t.Errorf("K %.4f into the smaller bore and %.4f out of it", in, out)
+	}
+}
+
+// A tee's own loss is what it costs round the corner; a reducing tee's corner stands on the
+// bore of its branch: 60 diameters of 1 in Schedule 40 (mean bore 26.26 mm of ASTM D1785's
+// outside 33.40 and least wall 3.38 with half its tolerance, the catalogue's).
+func TestCornerOfATee(t *testing.T) {
+	c := demo(t, "../../testdata/plug-in.toml")
+	lay := route.Lay(c.At(graph.After))
+	b := &bores{lay: lay}
+	bore := b.ofSize("pvc-sch40", catalog.Size{Nominal: 1})
+	if !near(bore, 26.3, 0.3) {
+		t.Fatalf("bore of 1 in: %.2f mm", bore)
+	}
+	at := slices.IndexFunc(lay.Circuit.Parts, func(p *graph.Part) bool { return p.Kind == graph.Tee && p.New() })
+	p := *lay.Circuit.Parts[at]
+	fit := *lay.Stage.Part(p.ID)
+	fit.Spec.V, fit.Branch.V = "pvc-sch40", catalog.Size{Nominal: 1}
+	if _, corner := b.lossOf(&p, &fit); !near(corner.lengthM, 60*bore/1000, 1e-9) {
+		t.Errorf("corner into 1 in: %.3f m, want %.3f", corner.lengthM, 60*bore/1000)
+	}
+	p.Loss = &graph.Loss{K: 2, HasK: true}
+	if through, corner := b.lossOf(&p, &fit); through.k != 0 || !near(corner.k, 2, 1e-9) {
+		t.Errorf("its own K of 2: %.2f straight on, %.2f round the corner", through.k, corner.k)
+	}
+}
+
 // cutIn is an old line cut open for two tees and a bypass, written out in full, invented.
 const cutIn = `
 [pipe]

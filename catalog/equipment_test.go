@@ -148,6 +148,16 @@ func TestHeatPumpRatings(t *testing.T) {
 			t.Errorf("%s: %+v", r.Name, r.Ratings)
 			continue
 		}
+		// electric: by hand, its largest input over 230 V and 0.95; full load a quarter more; five
+		// times at a start; a fuse that carries the full load. Common practice, no source.
+		input := 0.0
+		for _, x := range r.Ratings {
+			input = math.Max(input, x.InputW)
+		}
+		amps := input / 230 / 0.95
+		if math.Abs(r.FullLoadA-1.25*amps) > 0.06 || math.Abs(r.StartingA-5*amps) > 0.6 || r.FuseA < r.FullLoadA || r.FuseA > 1.7*r.FullLoadA || r.ElectricSource == "" {
+			t.Errorf("%s: %.1f A, %.0f A at a start, fuse %.0f A; %.2f A by its input", r.Name, r.FullLoadA, r.StartingA, r.FuseA, amps)
+		}
 		for i, x := range r.Ratings {
 			cop := x.OutputW / x.InputW
 			if i > 0 && !(x.AirC > r.Ratings[i-1].AirC && x.OutputW > r.Ratings[i-1].OutputW && cop > r.Ratings[i-1].OutputW/r.Ratings[i-1].InputW) {

@@ -58,6 +58,8 @@ type Row struct {
 	Ratings                                   []RatingRow // heat pumps
 	LeastAirC, MostWaterC                     *float64    // heat pumps, °C; nil: not said
 	RatingsSource                             string
+	FullLoadA, StartingA, FuseA               float64 // heat pumps, A at 230 V: the most it draws, for a moment at a start, and the rating of its fuse or breaker
+	ElectricSource                            string
 	DirtyFactor                               float64 // filters: of the clean drop, when it wants cleaning; 0: 3
 	Clips                                     float64 // barbs: hose clips on one tail; 0: two
 	RoomMM                                    float64 // hand-room: free beyond the pipe, the nut or the stem

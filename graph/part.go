@@ -254,6 +254,7 @@ type UnitData struct {
 	Ratings             []Rating
 	RatingsAt           RatingNotes // what holds for every rating that does not say otherwise
 	VoltageV, FullLoadA float64
+	FuseA               float64 // of the fuse or breaker its plate asks for
 	Electric            Electric
 	Inverter            bool
 	LeastOutputW        Amount // of an inverter, W

@@ -69,6 +69,7 @@ func (s *Stage) settleLimits(out *Part) {
 	case p.Kind == graph.HeatPump:
 		l := UnitLimits(s.cat, p)
 		out.Least, out.Rated, out.Most = l.Least, l.Rated, l.Most
+		s.settleElectric(out, named)
 	case p.LeastFlow > 0:
 		out.Least = number(p.LeastFlow, quantity.Flow, given(p.KeyPos["least-flow"]))
 	case (p.Kind == graph.ElementHeater || named) && row.Least > 0:
@@ -88,6 +89,28 @@ func (s *Stage) settleLimits(out *Part) {
 			out.Dirty = number(row.DirtyFactor, Bare, out.Row.Origin)
 		default:
 			out.Dirty = number(usualDirty, Bare, assumed("common practice, no source"))
+		}
+	}
+}
+
+// settleElectric settles what a unit draws: as its plate says, or as the row it names; of a unit
+// without ratings as its generic row. Where neither says it, it follows from the ratings.
+func (s *Stage) settleElectric(out *Part, named bool) {
+	u, row := out.Unit, &out.Row.V
+	if u == nil {
+		u = &graph.UnitData{}
+	}
+	byRow := row.FullLoadA > 0 && u.FullLoadA <= 0 && (named || len(u.Ratings) == 0)
+	for _, x := range []struct {
+		to          *Value
+		key         string
+		plate, rows float64
+	}{{&out.FullLoad, "electric", u.FullLoadA, row.FullLoadA}, {&out.Starting, "starting", u.Electric.StartingA.V, row.StartingA}, {&out.Fuse, "electric", u.FuseA, row.FuseA}} {
+		switch {
+		case x.plate > 0:
+			*x.to = number(x.plate, quantity.Current, given(out.KeyPos[x.key]))
+		case byRow && x.rows > 0:
+			*x.to = number(x.rows, quantity.Current, out.Row.Origin)
 		}
 	}
 }

@@ -29,6 +29,7 @@ type Part struct {
 	Least, Rated, Most                     Value // m³/s a unit asks for; of others Least alone
 	Below                                  Value // mm below the water line
 	Power                                  Value // W: of an element electric, of a unit rated output
+	FullLoad, Starting, Fuse               Value // A, of a unit
 	Dirty                                  Value // of a filter: its drop when dirty over that when clean
 
 	Speeds Pick[[]graph.Speed] // of a pump: described, else its row's

@@ -5,8 +5,10 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/heat"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
+	"dryfit/graph/settle"
 	"dryfit/render/book"
 	"dryfit/render/table"
 	"dryfit/render/tag"
@@ -22,26 +24,15 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	c.Say("All of it for the electrician's decision, by the local code and the unit's sheet; standards are quoted from memory. No figure here certifies anything.")
 	g := &table.Grid{Header: []string{"what", "from the description", "found or done"}}
 	add := func(what, text string) { g.Rows = append(g.Rows, []string{what, text, ""}) }
-	volts, amps := "", ""
-	if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil {
-		if u.Unit.VoltageV > 0 {
-			volts = quantity.Voltage.Of(u.Unit.VoltageV).String()
-		}
-		if u.Unit.FullLoadA > 0 {
-			amps = quantity.Current.Of(u.Unit.FullLoadA).String() + " (its sheet)"
-		}
+	volts := ""
+	if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil && u.Unit.VoltageV > 0 {
+		volts = quantity.Voltage.Of(u.Unit.VoltageV).String()
 	}
-	if p.Heat != nil {
-		for _, s := range p.Heat.Supplies {
-			for _, l := range s.Loads {
-				if amps == "" && p.After.Circuit.TheUnit() != nil && l.ID == p.After.Circuit.TheUnit().ID {
-					amps = "about " + quantity.Current.Of(l.RunningA).String() + " (worked out from its ratings)"
-				}
-			}
-		}
-	}
+	amps, starting, fuse := unitCurrents(p)
 	add("Supply of the unit", volts)
 	add("Full load of the unit", amps)
+	add("At its start", starting)
+	add("Fuse or breaker of the unit", fuse)
 	add("Residual current device: type and rating", "30 mA, type A at least; F or B where the unit's sheet asks")
 	add("Isolator: where, distance from the rim", "")
 	for _, e := range j.Elements {
@@ -61,6 +52,40 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	}
 	c.Add(book.Item{Kind: book.Bullets, Lines: j.said(practice.Electricity())})
 	return c
+}
+
+// unitCurrents are what the unit draws at full load and at a start, and its fuse, each with whose
+// word it is.
+func unitCurrents(p *plan.Plan) (amps, starting, fuse string) {
+	unit := p.After.Circuit.TheUnit()
+	if unit == nil {
+		return "", "", ""
+	}
+	st := p.After.Layout.Stage.Part(unit.ID)
+	say := func(v settle.Value, a float64) string {
+		switch {
+		case v.How == settle.Given:
+			return quantity.Current.Of(v.V).String() + " (its sheet)"
+		case v.Known && v.How != settle.OwnRow:
+			return "about " + quantity.Current.Of(v.V).String() + " (usual for its size: read its sheet)"
+		case v.Known:
+			return quantity.Current.Of(v.V).String() + " (its row in the catalogue)"
+		case a > 0:
+			return "about " + quantity.Current.Of(a).String() + " (worked out from its ratings)"
+		}
+		return ""
+	}
+	var load heat.Consumer
+	if p.Heat != nil {
+		for _, s := range p.Heat.Supplies {
+			for _, l := range s.Loads {
+				if l.ID == unit.ID {
+					load = l
+				}
+			}
+		}
+	}
+	return say(st.FullLoad, load.RunningA), say(st.Starting, load.StartA), say(st.Fuse, 0)
 }
 
 func ofSupply(feeds []string) string {

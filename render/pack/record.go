@@ -71,8 +71,8 @@ func record(p *plan.Plan, j jobIn) []reading {
 	}
 	if unit != nil {
 		current := ""
-		if u := unit.Unit; u != nil && u.FullLoadA > 0 {
-			current = "at most " + quantity.Current.Of(u.FullLoadA).String()
+		if full := p.After.Layout.Stage.Part(unit.ID).FullLoad; full.Known {
+			current = "at most " + quantity.Current.Of(full.V).String()
 		}
 		supply := ""
 		if u := unit.Unit; u != nil && u.VoltageV > 0 {

@@ -155,6 +155,7 @@ var UnitFlowFields = []field.Field[graph.UnitData]{
 var ElectricFields = []field.Field[graph.UnitData]{
 	field.Qty("voltage", field.Voltage, func(u *graph.UnitData) *float64 { return &u.VoltageV }),
 	field.Qty("full-load", field.Current, func(u *graph.UnitData) *float64 { return &u.FullLoadA }),
+	field.Qty("fuse", field.Current, func(u *graph.UnitData) *float64 { return &u.FuseA }),
 }
 
 // RatingFields are one line of a heat pump's performance table.

@@ -167,6 +167,14 @@ func (b *builder) unit() *heat.Unit {
 			}
 		})
 	}
+	if row := p.Row.V; !u.HasLeast && p.Row.How != settle.Assumed && row.LeastAirC != nil {
+		u.LeastAirC, u.HasLeast = *row.LeastAirC, true
+		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "its row, "+row.Name, 0, 0, nil)
+	}
+	if row := b.ratedRow(p.Row.V); !u.HasMost && row.MostWaterC != nil {
+		u.MostC, u.HasMost = *row.MostWaterC, true
+		b.assume(quantity.Text("hottest water that "+name(p.Part)+" makes"), u.MostC, quantity.Temperature, row.RatingsSource, 0, 0, nil)
+	}
 	if len(data.Ratings) > 0 && !u.HasLeast {
 		u.LeastAirC, u.HasLeast = usualLeastC, true
 		for _, r := range u.Ratings {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -168,9 +169,23 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 	return out
 }
 
+// rowVoltage is what the currents of the catalogue's rows are at.
+const rowVoltage = 230
+
 func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64) heat.Consumer {
 	d := p.Unit
-	c := heat.Consumer{ID: p.ID, RunningA: d.FullLoadA}
+	c := heat.Consumer{ID: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V}
+	for _, x := range []struct {
+		from settle.Value
+		to   *float64
+	}{{p.FullLoad, &c.RunningA}, {p.Starting, &c.StartA}} {
+		if x.from.Known && x.from.How != settle.Given { // of a row, at its voltage
+			*x.to *= rowVoltage / voltage
+		}
+	}
+	if p.FullLoad.Known && p.FullLoad.How != settle.Given {
+		b.assume(quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
+	}
 	if s.planned != nil && c.RunningA <= 0 {
 		most := 0.0
 		for _, r := range s.planned.Unit.Ratings {
@@ -182,7 +197,10 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 	if d.Inverter {
 		starts = heat.StartsInverter
 	}
-	c.StartA = math.Max(c.RunningA, d.Electric.StartingA.Or(c.RunningA*starts))
+	if c.StartA <= 0 {
+		c.StartA = c.RunningA * starts
+	}
+	c.StartA = math.Max(c.RunningA, c.StartA)
 	for _, e := range in.Stage.Circuit.OfKind(graph.ElementHeater) {
 		if e.Element != nil && !e.Element.Disconnected && keepsApart(e.Element.Interlock) {
 			c.Alternative = unitOrElement

@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"dryfit/catalog/quantity"
 )
 
 // Check returns what is wrong with the rows: no source; a number the kind needs missing; a
@@ -133,7 +135,7 @@ func checkNumbers(r Row, say sayFunc) {
 		switch v := c.num(&r); {
 		case math.IsNaN(v) || math.IsInf(v, 0):
 			say(c.name, "is not a number")
-		case v < 0:
+		case v < 0 && c.dim != quantity.Temperature:
 			say(c.name, "is negative: %g", v)
 		}
 	}

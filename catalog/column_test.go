@@ -72,3 +72,14 @@ func TestColumns(t *testing.T) {
 		}
 	}
 }
+
+// Every row there is can be shown, whatever it says: a quantity with its amount.
+func TestEveryRowCanBeShown(t *testing.T) {
+	for _, r := range Embedded().Rows() {
+		for f := range r.Says() {
+			if f.Key == "least-air" && (!f.Is || f.Amount.Value != *r.LeastAirC) {
+				t.Errorf("%s: least air %+v", r.Name, f)
+			}
+		}
+	}
+}

@@ -30,6 +30,11 @@ func temperatureOf(name string, field func(*Row) **float64) column {
 			return quantity.Exact(*t, quantity.Temperature)
 		}
 		return nil
+	}, num: func(r *Row) float64 {
+		if t := *field(r); t != nil {
+			return *t
+		}
+		return 0
 	}, fill: filling(field)}
 }
 

@@ -407,6 +407,13 @@ func (h heatWords) supplies() []Block {
 		if x.DipV > 0 {
 			b.Lines = append(b.Lines, fmt.Sprintf("a start lowers the voltage by up to %s V", fixed(x.DipV, 1)))
 		}
+		if x.FuseA > 0 {
+			line := "the unit asks for a fuse or breaker of " + fixed(x.FuseA, 0) + " A, by its plate or as usual for its size"
+			if x.RatingA > 0 && x.FuseA > x.RatingA {
+				line += ": more than this circuit has"
+			}
+			b.Lines = append(b.Lines, line)
+		}
 		b.Lines = append(b.Lines, "currents added as numbers; cable, protection and zones are for the electrician to decide and to check")
 		out = append(out, b)
 	}

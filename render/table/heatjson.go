@@ -148,6 +148,7 @@ type supplyJSON struct {
 	Drop        *float64       `json:"drop_V,omitempty"`
 	DropPercent *float64       `json:"drop_percent,omitempty"`
 	Dip         *float64       `json:"dip_V,omitempty"`
+	UnitFuse    *float64       `json:"unit_fuse_A,omitempty"`
 }
 
 type loadJSON struct {
@@ -316,6 +317,9 @@ func supplyOf(s job.Supply) supplyJSON {
 	}
 	if s.Drop {
 		out.Drop, out.DropPercent = ptr(round(s.DropV, 2)), ptr(round(100*s.DropV/s.VoltageV, 2))
+	}
+	if s.FuseA > 0 {
+		out.UnitFuse = ptr(round(s.FuseA, 1))
 	}
 	if s.DipV > 0 {
 		out.Dip = ptr(round(s.DipV, 2))

@@ -25,14 +25,21 @@ func valueWords(v any) string {
 		return "yes"
 	case []any:
 		var out []string
+		between := ", "
 		for _, item := range v {
-			if pair, ok := item.([]any); ok && len(pair) == 2 {
-				out = append(out, valueWords(pair[0])+" "+valueWords(pair[1]))
+			if inner, ok := item.([]any); ok { // a point
+				var point []string
+				for _, x := range inner {
+					point = append(point, valueWords(x))
+				}
+				if out = append(out, strings.Join(point, " ")); len(inner) > 2 {
+					between = "; "
+				}
 			} else {
 				out = append(out, valueWords(item))
 			}
 		}
-		return strings.Join(out, ", ")
+		return strings.Join(out, between)
 	case catalog.Table:
 		var out []string
 		for _, one := range v {

@@ -164,6 +164,7 @@ type Supply struct {
 	Drop     bool // the cable was described
 	DropFrom string
 	DipV     float64 // at the largest start; 0: not judged
+	FuseA    float64 // what the unit on it asks for, by its plate or usual for its size; 0: not known
 	Pos      graph.Pos
 	Plug     bool
 }

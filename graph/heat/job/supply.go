@@ -50,6 +50,7 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 		p := &in.Stage.Parts[i]
 		mine := slices.Contains(from.Feeds, p.ID) || len(from.Feeds) == 0 && !fed[p.ID]
 		if mine && !p.Removed {
+			out.FuseA = max(out.FuseA, p.Fuse.V)
 			out.Loads = append(out.Loads, b.consumers(in, s, p, out.VoltageV)...)
 		}
 	}

@@ -19,6 +19,7 @@ type Account struct {
 	Terms    map[Term]float64 // kWh lost
 	ColdestC float64          // water, at an hour's end
 	Short    int              // hours that ended more than a tenth of a kelvin below the set point
+	Bathed   int              // those of them that began with the cover off
 	EndsC    float64
 	BalanceJ float64 // heat in less losses less stored; rounding alone
 	UnitCOP  float64 // heat of the unit over its input, stand-by left out; 0 without one
@@ -96,6 +97,7 @@ type yearRun struct {
 	pipesJ   float64
 	unitRunJ float64 // input while running
 	used     usedLoss
+	bathed   bool // the cover was off since the water last had its temperature
 	acc      *Account
 }
 
@@ -153,9 +155,15 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 		y.used[k] += used[k] * hourS
 	}
 	y.acc.ColdestC = math.Min(y.acc.ColdestC, next)
+	y.bathed = y.bathed || y.open[hour] > 0
 	if next < tub.SetC-0.1 {
 		y.acc.Short++
 		m.ShortHour++
+		if y.bathed {
+			y.acc.Bathed++
+		}
+	} else {
+		y.bathed = false
 	}
 	return next, (element + run.InputW + standby + share*plant.PumpW) / 1e3
 }

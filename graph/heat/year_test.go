@@ -127,3 +127,21 @@ func BenchmarkYear(b *testing.B) {
 		Year(tub, plant, w, Tariff{Price: 0.3}, false)
 	}
 }
+
+// Hours in which the water is short are told apart: after a bath it is warmed up again, where the
+// unit stands in the cold it is not. A unit that gives 12 kW and stops at 0 °C holds the worked
+// tub but in its 164 hours of frost and until it is warm again; with a bath of an hour each day
+// and 2 kW it is short after them.
+func TestShortHoursAfterABath(t *testing.T) {
+	w := readTestWeather(t)
+	strong := &Unit{Fluid: water38, Ratings: []Rating{{AirC: 7, WaterC: 38, OutputW: 12e3, InputW: 4e3}}, LeastAirC: 0, HasLeast: true}
+	frost := Year(yearTub(0), &Plant{Unit: strong, Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{}, false)
+	if frost.Bathed != 0 || frost.Short < 100 || frost.Short > 200 {
+		t.Errorf("%d hours short, %d of them after a bath, without any", frost.Short, frost.Bathed)
+	}
+	weak := &Unit{Fluid: water38, Ratings: []Rating{{AirC: 7, WaterC: 38, OutputW: 2e3, InputW: 1e3}}}
+	bath := Year(yearTub(1), &Plant{Unit: weak, Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{}, false)
+	if bath.Short < 365 || bath.Bathed != bath.Short {
+		t.Errorf("%d hours short, %d of them after a bath", bath.Short, bath.Bathed)
+	}
+}

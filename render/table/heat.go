@@ -165,10 +165,72 @@ func (h heatWords) year(y *job.YearReport) []string {
 		}
 		out = append(out, line)
 	}
-	if y.Planned != nil && y.Planned.Short > 0 {
-		out = append(out, fmt.Sprintf("%d hours of the year end more than a tenth of a kelvin below the set point, the coldest at %s", y.Planned.Short, h.warm(y.Planned.ColdestC)))
+	if words := h.moves(); words != "" {
+		out = append(out, words)
+	}
+	if words := h.paysFirst(y); words != "" {
+		out = append(out, words)
+	}
+	if a := y.Planned; a != nil && a.Short > 0 {
+		line := fmt.Sprintf("%d hours of the year end more than a tenth of a kelvin below the set point, the coldest at %s", a.Short, h.warm(a.ColdestC))
+		switch a.Bathed {
+		case a.Short:
+			line += ": all of them after a bath, while it warms up again"
+		case 0:
+			line += ": none of them after a bath, so the unit does not hold it there"
+		default:
+			line += fmt.Sprintf(": %d of them after a bath, while it warms up again", a.Bathed)
+		}
+		out = append(out, line)
 	}
 	return out
+}
+
+// moves names what moves the saving most.
+func (h heatWords) moves() string {
+	var out []string
+	for _, a := range h.r.Moves {
+		if math.Abs(a.Saving) >= 1 {
+			out = append(out, fmt.Sprintf("%s (± %s kWh)", h.s.say(a.What), kWh(math.Abs(a.Saving))))
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	of := "the saving"
+	if y := h.r.Year; y.Today == nil || y.Planned == nil {
+		of = "that"
+	}
+	return "what would change " + of + " most: " + strings.Join(out, ", ")
+}
+
+// paysFirst says what a larger unit, a better cover and another tariff would take off the planned
+// year, the best first.
+func (h heatWords) paysFirst(y *job.YearReport) string {
+	var out []string
+	seen := map[job.Change]bool{}
+	for _, p := range y.Pays {
+		if seen[p.Of] || p.Of != job.LargerUnit && p.Of != job.BetterCover && p.Of != job.OtherTariff {
+			continue
+		}
+		seen[p.Of] = true
+		less, amount := p.KWh, func(v float64) string { return kWh(v) + " kWh" }
+		if y.Priced {
+			less, amount = p.Cost, h.money
+		}
+		words := amount(less) + " less"
+		switch {
+		case math.Abs(less) < 0.5:
+			words = "nothing"
+		case less < 0:
+			words = amount(-less) + " more"
+		}
+		out = append(out, h.s.say(p.What)+", "+words)
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return "what would pay first on top, a year, its own price not counted: " + strings.Join(out, "; ")
 }
 
 func (h heatWords) loss() Block {
@@ -311,7 +373,7 @@ func (h heatWords) pays() Block {
 		if h.r.Year.Priced {
 			money = fixed(p.Cost, 0)
 		}
-		g.add(p.What, kWh(p.KWh), money)
+		g.add(h.s.say(p.What), kWh(p.KWh), money)
 	}
 	return Block{Title: "What would take more off the planned year", Grid: g}
 }

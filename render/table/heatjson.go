@@ -109,13 +109,22 @@ type yearJSON struct {
 	Payback     *float64     `json:"payback_years,omitempty"`
 	PaybackMin  bool         `json:"payback_at_least,omitempty"`
 	Samples     int          `json:"samples"`
+	Moves       []movesJSON  `json:"moves_it_most,omitempty"`
 	WouldAlso   []stepJSON   `json:"would_also_save,omitempty"`
 	HoursShort  int          `json:"hours_short"`
+	AfterBath   int          `json:"hours_short_after_a_bath"`
 	SeasonalCOP *float64     `json:"seasonal_cop,omitempty"`
+}
+
+type movesJSON struct {
+	What    string  `json:"what"`
+	Saving  float64 `json:"saving_kWh"`
+	Assumed bool    `json:"assumed"`
 }
 
 type stepJSON struct {
 	What string   `json:"what"`
+	Of   string   `json:"of"`
 	KWh  float64  `json:"kWh"`
 	Cost *float64 `json:"cost,omitempty"`
 }
@@ -179,6 +188,9 @@ func HeatJSON(r *job.Report, s Style) ([]byte, error) {
 		Sizes: []sizeJSON{}, Supply: []supplyJSON{}, Assumed: []heatAssumed{}}
 	if r.Year != nil {
 		out.Year = yearOf(r.Year)
+		for _, a := range r.Moves {
+			out.Year.Moves = append(out.Year.Moves, movesJSON{What: a.What.String(), Saving: round(math.Abs(a.Saving), 1), Assumed: !a.Given})
+		}
 	}
 	if t := r.Timer; t != nil {
 		out.Timer = &timerJSON{On: [][2]string{}, Cost: round(t.CostDay, 4), AlwaysOn: round(t.AlwaysDay, 4), Lowest: round(t.LowestC, 2), KeepsBand: t.OK}
@@ -260,7 +272,7 @@ func rangeOf(r job.Range, places int) *rangeJSON {
 func yearOf(y *job.YearReport) *yearJSON {
 	out := &yearJSON{Samples: y.Samples, Today: accountOf(y.Today, y.TodayKWh, y.Priced), Planned: accountOf(y.Planned, y.PlannedKWh, y.Priced)}
 	if y.Planned != nil {
-		out.HoursShort = y.Planned.Short
+		out.HoursShort, out.AfterBath = y.Planned.Short, y.Planned.Bathed
 		if y.Planned.UnitCOP > 0 {
 			out.SeasonalCOP = ptr(round(y.Planned.UnitCOP, 3))
 		}
@@ -277,7 +289,7 @@ func yearOf(y *job.YearReport) *yearJSON {
 		out.Payback, out.PaybackMin = ptr(round(y.Payback.Likely, 2)), y.PaybackAtLeast
 	}
 	for _, p := range y.Pays {
-		s := stepJSON{What: p.What, KWh: round(p.KWh, 1)}
+		s := stepJSON{What: p.What.String(), Of: string(p.Of), KWh: round(p.KWh, 1)}
 		if y.Priced {
 			s.Cost = ptr(round(p.Cost, 2))
 		}

@@ -37,8 +37,8 @@ func (a *Account) Answer(more More) *Report {
 	b.sizes(s, r)
 	if more.Weather != nil {
 		r.Notes = append(r.Notes, more.Weather.Notes...)
-		b.year(s, r)
 		b.timer(s, r)
+		b.year(s, r)
 	}
 	r.Notes = append(r.Notes, b.notes...)
 	r.Assumed = b.list()
@@ -199,7 +199,7 @@ func (b *builder) day() (air func(seconds float64) heat.Air, name string, ok boo
 func (b *builder) list() []Assumed {
 	var out []Assumed
 	for _, a := range b.assumed {
-		if a.What != "" {
+		if !a.Given {
 			out = append(out, a)
 		}
 	}

@@ -44,8 +44,9 @@ type Bill struct {
 	Complete bool    // every line has one
 }
 
-// Assumed is a value that nobody gave.
+// Assumed is a value that nobody gave; or with Given one that was, and is still not exact.
 type Assumed struct {
+	Given     bool
 	What      quantity.Text
 	Value     float64
 	Dim       quantity.Dimension
@@ -54,6 +55,7 @@ type Assumed struct {
 	Adds      bool
 	Plain     bool    // a number without a unit
 	MovesKWh  float64 // half the change of the planned year between the two ends
+	Saving    float64 // half the change of the saving, kWh; without a saving that of the year there is
 	apply     func(*scene, float64)
 }
 
@@ -68,7 +70,8 @@ type Report struct {
 	Timer    *heat.Timer
 	Sizes    []Sized
 	Supplies []Supply
-	Assumed  []Assumed
+	Assumed  []Assumed // what nobody gave
+	Moves    []Assumed // what moves the saving most, given or not, the heaviest first
 	Notes    []string
 	Problems []graph.Diagnostic
 }
@@ -136,12 +139,6 @@ type YearReport struct {
 	PaybackKnown          bool
 	Samples               int
 	Pays                  []Step // what pays first: a larger unit, a better cover, another tariff
-}
-
-// Step is one change and what the planned year would then take.
-type Step struct {
-	What      string
-	KWh, Cost float64 // less than planned, a year
 }
 
 // Sized is one unit held against the tub.

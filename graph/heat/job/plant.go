@@ -38,7 +38,7 @@ func (b *builder) plants(s *scene) {
 		planned.HasTop, planned.TopC = e.Interlock == graph.InterlockSetPoint && e.SetPointSet, e.SetPointC
 	}
 	s.planned = &planned
-	b.vary(0.6, 1.5, func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.PumpHeat = min(1, p.PumpHeat*f) }) })
+	b.vary("heat that the pump gives the water", 0.6, 1.5, func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.PumpHeat = min(1, p.PumpHeat*f) }) })
 }
 
 func windows(list []graph.Hours) []heat.Window {
@@ -104,21 +104,26 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	return watts, heatShare, filter, runs
 }
 
-// duty is by what factor the pump draws more (or less) after the work than today at the speed
-// that heats: as what it gives the water, at the same efficiency. The unit's head is on top of
-// today's, and the flow is less. It is 1 where either is not known.
+// duty is by what factor the pump draws more after the work than today at the speed that heats:
+// as what it gives the water, at the same efficiency. The unit's head is on top of today's, and
+// the flow is less. Where less flow makes that less it is no saving: wheel and motor get worse
+// off their best, so that the draw hardly falls; it is taken as today's, and only the range goes
+// below. It is 1 where either is not known.
 func (b *builder) duty() float64 {
 	h := b.in.Heating
 	if h.WaterTodayW <= 0 || h.WaterPlannedW <= 0 {
 		return 1
 	}
-	f := min(max(h.WaterPlannedW/h.WaterTodayW, leastDuty), mostDuty)
-	b.vary(min(1, f)/f, max(1, f)/f, func(s *scene, v float64) {
-		if s.planned != nil {
-			s.planned.PumpW *= v
-		}
-	})
-	return f
+	gives := min(max(h.WaterPlannedW/h.WaterTodayW, leastDuty), mostDuty)
+	draws := max(1, gives)
+	b.assume(quantity.Text("what the pump "+name(h.Pump.Part)+" draws after the work, of what it draws today"), draws, number,
+		"with what it gives the water, at one efficiency; less water through it is not taken as a saving; judgement", min(1, gives)/draws, 1,
+		func(s *scene, v float64) {
+			if s.planned != nil {
+				s.planned.PumpW *= v
+			}
+		})
+	return draws
 }
 
 // By how much the power a pump draws may change with its duty at one speed. Source: judgement,
@@ -191,7 +196,7 @@ func (b *builder) unit() *heat.Unit {
 		told := toldAt(u.Ratings)
 		b.assume(quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
 	} else {
-		b.vary(1-spread, 1+spread, scaleCOP)
+		b.vary(quantity.Text("COP of "+name(p.Part)), 1-spread, 1+spread, scaleCOP)
 	}
 	if !data.StandbyW.Set {
 		u.StandbyW = b.assume(quantity.Text("stand-by of "+name(p.Part)), genericStandbyW, quantity.Power, "median of certified units up to 20 kW: hplib, doi:10.5281/zenodo.5521597", 0.6, 1.5,

@@ -72,8 +72,8 @@ func (b *builder) assume(what quantity.Text, v float64, dim quantity.Dimension, 
 }
 
 // vary notes a value that was given and is still not exact.
-func (b *builder) vary(low, high float64, apply func(*scene, float64)) {
-	b.assumed = append(b.assumed, Assumed{Low: low, High: high, apply: apply})
+func (b *builder) vary(what quantity.Text, low, high float64, apply func(*scene, float64)) {
+	b.assumed = append(b.assumed, Assumed{What: what, Given: true, Low: low, High: high, apply: apply})
 }
 
 // settle makes the scene.

@@ -49,11 +49,11 @@ func (b *builder) skin(t *heat.Tub) {
 			return
 		case h.Standing != nil:
 			t.SkinUA[heat.TermTub] = heat.StandingUA(h.Standing.PowerW.V, h.Standing.WaterC.V, h.Standing.AirC.V)
-			b.vary(0.9, 1.1, scaleSkin(heat.TermTub))
+			b.vary("standing loss", 0.9, 1.1, scaleSkin(heat.TermTub))
 			return
 		case h.UA.Set:
 			t.SkinUA[heat.TermTub] = h.UA.V
-			b.vary(0.93, 1.07, scaleSkin(heat.TermTub))
+			b.vary("standing loss", 0.93, 1.07, scaleSkin(heat.TermTub))
 			return
 		}
 	}
@@ -66,12 +66,12 @@ func (b *builder) skin(t *heat.Tub) {
 		if t.SkinUA[heat.TermCover] = cover; !covered {
 			t.SkinUA[heat.TermCover] = b.assume("loss through the cover for each degree", usual*coverShare, quantity.Conductance, "half of "+usualSource, 0.6, 2, scaleSkin(heat.TermCover))
 		} else {
-			b.vary(0.9, 1.8, scaleSkin(heat.TermCover)) // soaked, or gaping at the hinge: judgement
+			b.vary("loss through the cover", 0.9, 1.8, scaleSkin(heat.TermCover)) // soaked, or gaping at the hinge: judgement
 		}
 		if t.SkinUA[heat.TermShell] = shell; !shelled {
 			t.SkinUA[heat.TermShell] = b.assume("loss through walls and floor for each degree", usual*(1-coverShare), quantity.Conductance, "half of "+usualSource, 0.6, 1.8, scaleSkin(heat.TermShell))
 		} else {
-			b.vary(0.9, 1.3, scaleSkin(heat.TermShell))
+			b.vary("loss through walls and floor", 0.9, 1.3, scaleSkin(heat.TermShell))
 		}
 	}
 }
@@ -90,7 +90,7 @@ func (b *builder) fall(t *heat.Tub, f *graph.LossFall) {
 	t.SkinUA[heat.TermTub] = ua
 	low, high := fall.UARange(t.Capacity(), f.PlusMinusK.Or(0.2))
 	if ua > 0 && low > 0 {
-		b.vary(low/ua, high/ua*1.1, scaleSkin(heat.TermTub)) // heat in shell and foam lets the fall read a tenth low
+		b.vary("standing loss", low/ua, high/ua*1.1, scaleSkin(heat.TermTub)) // heat in shell and foam lets the fall read a tenth low
 	}
 }
 
@@ -128,7 +128,7 @@ func (b *builder) pipes(t *heat.Tub) {
 		if !known {
 			high = 1.8
 		}
-		b.vary(low, high, func(s *scene, f float64) { s.tub.PipesUA *= f })
+		b.vary("loss of the pipes outside", low, high, func(s *scene, f float64) { s.tub.PipesUA *= f })
 	}
 }
 
@@ -147,7 +147,7 @@ func (b *builder) use(t *heat.Tub) {
 	if !u.OpenS.Set || !u.TimesAWeek.Set {
 		b.assume("time with the cover off, a week", t.Use.OpenS*t.Use.TimesAWeek, quantity.Time, "judgement: 45 minutes four times a week; say [use] open and times-a-week", 0.5, 2, openTime)
 	} else {
-		b.vary(0.8, 1.25, openTime)
+		b.vary("time with the cover off", 0.8, 1.25, openTime)
 	}
 	t.Use.AreaM2 = u.AreaM2.V
 	if !u.AreaM2.Set {
@@ -161,7 +161,7 @@ func (b *builder) use(t *heat.Tub) {
 	t.Use.Activity = u.Activity.Or(1)
 	activity := func(s *scene, f float64) { s.tub.Use.Activity *= f }
 	if u.Activity.Set {
-		b.vary(0.8, 1.2, activity)
+		b.vary("activity of the water", 0.8, 1.2, activity)
 	} else {
 		b.assume("activity of the water (factor on the evaporation)", 1, number, "ASHRAE Handbook, whirlpool (from memory); 0.5 quiet to 1.5 jets", 0.5, 1.5, activity)
 	}
@@ -184,17 +184,17 @@ func (b *builder) wind(t *heat.Tub, u graph.Use) {
 	}
 	if u.WindMS.Set {
 		t.Use.Wind, t.Use.WindSet = u.WindMS.V, true
-		b.vary(0.7, 1.4, func(s *scene, f float64) { s.tub.Use.Wind *= f })
+		b.vary("wind at the water", 0.7, 1.4, func(s *scene, f float64) { s.tub.Use.Wind *= f })
 		return
 	}
 	scale := func(s *scene, f float64) { s.tub.Shelter = math.Min(1, s.tub.Shelter*f) }
 	switch share, ok := shelters[site.Sheltered]; {
 	case site.WindShare.Set:
 		t.Shelter = site.WindShare.V
-		b.vary(0.7, 1.4, scale)
+		b.vary("wind at the water", 0.7, 1.4, scale)
 	case ok:
 		t.Shelter = share
-		b.vary(0.56, 1.8, scale)
+		b.vary("wind at the water", 0.56, 1.8, scale)
 	default:
 		t.Shelter = b.assume("share of the wind that reaches the water", shelters["fenced"], quantity.Share, "judgement: a garden with fences; say [site] sheltered", 0.4, 1.8, scale)
 	}

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -48,10 +49,10 @@ func (b *builder) year(s *scene, r *Report) {
 	y.SavingKWh = pick(func(o outcome) float64 { return o.todayKWh - o.plannedKWh })
 	y.SavingCost = pick(func(o outcome) float64 { return o.todayCost - o.plannedCost })
 	y.SavingShare = pick(outcome.share)
-	b.influences(s, y)
+	b.influences(s, r)
 	b.terms(y, r)
 	b.payback(y)
-	b.pays(s, y, likely)
+	b.pays(s, r, likely)
 }
 
 // outcome is what one set of values comes to in a year.
@@ -126,25 +127,37 @@ func rangeOf(all []outcome, likely outcome, of func(outcome) float64) Range {
 	return Range{Low: math.Min(v, at(0.05)), Likely: v, High: math.Max(v, at(0.95))}
 }
 
+// mostMoves is how many of what moves the saving most are named.
+const mostMoves = 3
+
 // influences works out what each value alone moves.
-func (b *builder) influences(s *scene, y *YearReport) {
+func (b *builder) influences(s *scene, r *Report) {
+	y := r.Year
 	for k := range b.assumed {
 		a := &b.assumed[k]
-		if a.apply == nil || a.What == "" {
+		if a.apply == nil {
 			continue
 		}
-		var end [2]float64
+		var year, saving [2]float64
 		for j, f := range []float64{a.Low, a.High} {
 			c := s.clone()
 			a.apply(c, f)
 			o, _, _ := b.run(c)
-			end[j] = o.plannedKWh
-			if y.Planned == nil {
-				end[j] = o.todayKWh
+			switch year[j] = o.plannedKWh; {
+			case y.Planned == nil:
+				year[j] = o.todayKWh
+				saving[j] = year[j]
+			case y.Today == nil:
+				saving[j] = year[j]
+			default:
+				saving[j] = o.todayKWh - o.plannedKWh
 			}
 		}
-		a.MovesKWh = (end[1] - end[0]) / 2
+		a.MovesKWh, a.Saving = (year[1]-year[0])/2, (saving[1]-saving[0])/2
+		r.Moves = append(r.Moves, *a)
 	}
+	slices.SortStableFunc(r.Moves, func(x, y Assumed) int { return cmp.Compare(math.Abs(y.Saving), math.Abs(x.Saving)) })
+	r.Moves = r.Moves[:min(mostMoves, len(r.Moves))]
 }
 
 // terms enters what each way of losing heat takes in the planned year.
@@ -178,40 +191,4 @@ func (b *builder) payback(y *YearReport) {
 		return total / saving
 	}
 	y.Payback = Range{Low: years(y.SavingCost.High), Likely: years(y.SavingCost.Likely), High: years(y.SavingCost.Low)}
-}
-
-// pays works out what a better cover, a unit a size larger and cheaper hours would take off
-// the planned year.
-func (b *builder) pays(s *scene, y *YearReport, likely outcome) {
-	if s.planned == nil {
-		return
-	}
-	step := func(what string, change func(*scene)) {
-		c := s.clone()
-		change(c)
-		o, _, _ := b.run(c)
-		y.Pays = append(y.Pays, Step{What: what, KWh: likely.plannedKWh - o.plannedKWh, Cost: likely.plannedCost - o.plannedCost})
-	}
-	step("a cover and skin that lose a third less", func(c *scene) {
-		for _, t := range []heat.Term{heat.TermTub, heat.TermCover} {
-			if c.tub.SkinUA[t] > 0 {
-				c.tub.SkinUA[t] *= 2.0 / 3
-			}
-		}
-	})
-	step("a quarter less time with the cover off", func(c *scene) { c.tub.Use.OpenS *= 0.75 })
-	step("water a kelvin cooler", func(c *scene) { c.tub.SetC-- })
-	step("a unit with a tenth more COP", func(c *scene) { c.cop *= 1.1 })
-	if s.planned.FilterH > 2 && s.planned.Runs != heat.PumpAlways {
-		step("the pump two hours a day less", func(c *scene) { c.planned.FilterH -= 2 })
-	}
-	slices.SortStableFunc(y.Pays, func(a, b Step) int {
-		switch {
-		case a.KWh > b.KWh:
-			return -1
-		case a.KWh < b.KWh:
-			return 1
-		}
-		return 0
-	})
 }

@@ -1,0 +1,115 @@
+package job
+
+import (
+	"cmp"
+	"slices"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
+
+// Step is one change and what the planned year would take less of with it.
+type Step struct {
+	What      quantity.Text
+	Of        Change
+	KWh, Cost float64 // less than planned, a year; below 0: more
+}
+
+// Change is what a step changes.
+type Change string
+
+// The changes a customer asks after, and the rest.
+const (
+	LargerUnit   Change = "unit"
+	BetterCover  Change = "cover"
+	OtherTariff  Change = "tariff"
+	OtherHabit   Change = "habit"
+	BetterFigure Change = "efficiency"
+)
+
+// A night price to compare with where the tariff has none: a third off, eight hours. Source:
+// judgement.
+const (
+	nightFromH, nightToH = 23.0, 7.0
+	nightShare           = 2.0 / 3
+)
+
+// pays works out what a larger unit, a better cover, another tariff and other habits would take
+// off the planned year, the best first: in money where there is a price.
+func (b *builder) pays(s *scene, r *Report, likely outcome) {
+	if s.planned == nil {
+		return
+	}
+	y := r.Year
+	step := func(of Change, what quantity.Text, change func(*scene)) {
+		c := s.clone()
+		change(c)
+		o, _, _ := b.run(c)
+		y.Pays = append(y.Pays, Step{What: what, Of: of, KWh: likely.plannedKWh - o.plannedKWh, Cost: likely.plannedCost - o.plannedCost})
+	}
+	cover := quantity.Text("a cover that loses a third less")
+	if s.tub.SkinUA[heat.TermTub] > 0 {
+		cover = "a cover and skin that lose a third less"
+	}
+	step(BetterCover, cover, func(c *scene) {
+		for _, t := range []heat.Term{heat.TermTub, heat.TermCover} {
+			if c.tub.SkinUA[t] > 0 {
+				c.tub.SkinUA[t] *= 2.0 / 3
+			}
+		}
+	})
+	if _, above := b.neighbours(s); above != nil {
+		step(LargerUnit, graph.Say("a unit of the next size, as %s", above.Name), func(c *scene) {
+			c.planned.Unit, c.planned.FlowM3s = b.scaledTo(s.planned.Unit, b.fromRow(*above)), cmp.Or(b.more.OfSize[above.Name], s.planned.FlowM3s)
+		})
+	}
+	if s.tariff.Known {
+		b.tariffSteps(s, r, step)
+	}
+	step(OtherHabit, "a quarter less time with the cover off", func(c *scene) { c.tub.Use.OpenS *= 0.75 })
+	step(OtherHabit, "water a kelvin cooler", func(c *scene) { c.tub.SetC-- })
+	step(BetterFigure, "a unit with a tenth more COP", func(c *scene) { c.cop *= 1.1 })
+	if s.planned.FilterH > 2 && s.planned.Runs != heat.PumpAlways {
+		step(OtherHabit, "the pump two hours a day less", func(c *scene) { c.planned.FilterH -= 2 })
+	}
+	slices.SortStableFunc(y.Pays, func(a, b Step) int {
+		if y.Priced {
+			return cmp.Compare(b.Cost, a.Cost)
+		}
+		return cmp.Compare(b.KWh, a.KWh)
+	})
+}
+
+// tariffSteps compares another tariff: a night price where there is none; where there are bands
+// the times of the timer, and one price all day.
+func (b *builder) tariffSteps(s *scene, r *Report, step func(Change, quantity.Text, func(*scene))) {
+	if len(s.tariff.Bands) == 0 {
+		step(OtherTariff, "a night price a third lower, 23:00 to 07:00", func(c *scene) {
+			c.tariff.Bands = []heat.Band{{FromH: nightFromH, ToH: nightToH, Price: c.tariff.Price * nightShare}}
+		})
+	} else {
+		step(OtherTariff, "one price all day, that outside the bands", func(c *scene) { c.tariff.Bands = nil })
+	}
+	if t := r.Timer; t != nil && t.OK {
+		step(OtherTariff, "heated at the times below, to the upper end of the band", func(c *scene) {
+			c.planned.Heating = heat.Shares(t.On)
+			c.tub.SetC = b.in.Stage.Circuit.Use.Between[1].V
+		})
+	}
+}
+
+// scaledTo is the job's unit at the size of another: its own figures, so that what is compared
+// is the size and not a sheet with a row of the catalogue.
+func (b *builder) scaledTo(own, other *heat.Unit) *heat.Unit {
+	at := heat.Air{TempC: usualAirC, Humidity: 0.85}
+	times := other.At(at, b.in.SetC, 0).OutputW / own.At(at, b.in.SetC, 0).OutputW
+	c := *own
+	c.Ratings = slices.Clone(own.Ratings)
+	for i := range c.Ratings {
+		c.Ratings[i].OutputW *= times
+		c.Ratings[i].InputW *= times
+	}
+	c.LeastW, c.StartJ, c.RatedFlow = c.LeastW*times, c.StartJ*times, c.RatedFlow*times
+	return &c
+}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
@@ -46,8 +47,8 @@ func TestTakenOutIsDrawn(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(pages) != 2 {
-			t.Fatalf("%s: %d sheets, want one before and one after", view, len(pages))
+		if want := map[string]int{"schematic": 1, "isometric": 2}[view]; len(pages) != want { // the schematics stand side by side
+			t.Fatalf("%s: %d sheets, want %d", view, len(pages), want)
 		}
 		dashed, crosses := map[string]bool{}, 0
 		for _, it := range pages[0].Items {
@@ -68,6 +69,15 @@ func TestTakenOutIsDrawn(t *testing.T) {
 				t.Errorf("%s: run %s is not dashed before the work", view, r.ID)
 			}
 		}
+		if view == "schematic" {
+			alone := schematic.Draw(schematic.Input{Circuit: p.Circuit, Stage: graph.Before})
+			for _, part := range parts {
+				if was, both := tagged(alone[0], "symbol:"+part.ID), tagged(pages[0], "symbol:"+part.ID); was == 0 || both != was {
+					t.Errorf("%s is drawn with %d shapes before the work and with %d on the sheet with both", part.ID, was, both)
+				}
+			}
+			continue
+		}
 		for _, it := range pages[1].Items {
 			s, ok := it.(scene.Shape)
 			for _, part := range parts {
@@ -77,6 +87,17 @@ func TestTakenOutIsDrawn(t *testing.T) {
 			}
 		}
 	}
+}
+
+// tagged counts the shapes with a tag.
+func tagged(s *scene.Scene, tag string) int {
+	n := 0
+	for _, it := range s.Items {
+		if x, ok := it.(scene.Shape); ok && x.Tag == tag {
+			n++
+		}
+	}
+	return n
 }
 
 // A match line's note names the sheet, by its number in the title block, on which the pipe

@@ -2,7 +2,6 @@ package drawing
 
 import (
 	"dryfit/catalog/quantity"
-	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
 	"dryfit/render/schematic"
@@ -11,7 +10,7 @@ import (
 )
 
 // schematicPages draws what flows where: the circuit after the work, or as it stands. Where
-// something is taken out the circuit before the work comes first, with that crossed out.
+// something is taken out the circuit before the work stands beside it, with that crossed out.
 func schematicPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	in := schematic.Input{Circuit: p.Circuit, Settled: p.After.Layout.Stage, Names: tag.Of(p.Circuit, p.Net()), Page: page, Units: units}
 	parts, runs := schematic.Gone(p.Circuit)
@@ -19,9 +18,5 @@ func schematicPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sc
 	if len(parts)+len(runs) == 0 {
 		return schematic.Draw(in), nil
 	}
-	before := in
-	before.Settled, before.Stage, before.Title = nil, graph.Before, "Schematic before the work"
-	was := schematic.Draw(before)
-	in.Title, in.Sheet = "Schematic after the work", max(1, page.First)+len(was)
-	return append(was, schematic.Draw(in)...), nil
+	return schematic.DrawBoth(in), nil
 }

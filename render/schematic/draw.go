@@ -65,6 +65,7 @@ type drawing struct {
 	room     map[string]float64 // how much more room a label is given than at first, by tag
 	cutNames map[string]int     // numbers given to the cuts
 	requests []request          // texts that want a place
+	both     *both              // it shares its sheet with another; nil: it does not
 }
 
 func newDrawing(in Input) *drawing {
@@ -127,7 +128,7 @@ func (d *drawing) relieve(spread float64) bool {
 	for _, tag := range list {
 		tries = append(tries, []string{tag})
 	}
-	area := d.page(d.chosen).Area()
+	area := d.areaOn(d.chosen)
 	had, was := len(d.strained), d.scaleFor(area)
 	for _, tags := range tries {
 		if had == 0 || len(tags) == 0 {
@@ -163,7 +164,7 @@ const (
 // or for twice as much, to be cut.
 func (d *drawing) choose() {
 	pages := []sheet.Page{d.in.Page}
-	if d.in.Page.Format != sheet.A3 {
+	if d.in.Page.Format != sheet.A3 && d.both == nil {
 		pages = append(pages, sheet.Page{Format: sheet.A3}) // to be cut
 	}
 	var areas []scene.Box
@@ -175,7 +176,7 @@ func (d *drawing) choose() {
 		d.layOut(1)
 		if rows == 1 { // the legend and the length are known now
 			for _, p := range pages {
-				areas = append(areas, d.page(p).Area())
+				areas = append(areas, d.areaOn(p))
 			}
 			length = d.bounds().MaxX
 		}

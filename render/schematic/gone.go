@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -41,6 +42,11 @@ func (d *drawing) crossOut() {
 	for _, r := range runs {
 		tags["run:"+r.ID] = true
 	}
+	d.items = slices.DeleteFunc(d.items, func(it scene.Item) bool { // the cross stands where the arrow did
+		s, ok := it.(scene.Shape)
+		run, is := strings.CutPrefix(s.Tag, "flow:")
+		return ok && is && tags["run:"+run]
+	})
 	where := map[string]scene.Box{}
 	for i, it := range d.items {
 		s, ok := it.(scene.Shape)

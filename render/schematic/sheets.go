@@ -23,14 +23,25 @@ func (d *drawing) sheets() []*scene.Scene {
 			return out
 		}
 	}
-	area := s.Area()
+	d.put(s, s.Area())
+	return []*scene.Scene{s.Scene}
+}
+
+// put sets the drawing into the middle of an area of a sheet, as large as it can be.
+func (d *drawing) put(s *sheet.Sheet, area scene.Box) {
 	k := d.scaleFor(area)
-	b := d.bounds()
-	c, a := b.Centre(), area.Centre()
+	c, a := d.bounds().Centre(), area.Centre()
 	for _, it := range append(append([]scene.Item{}, d.items...), d.labels...) {
 		s.Add(fitted(it, c, a, k))
 	}
-	return []*scene.Scene{s.Scene}
+}
+
+// areaOn is the room for the drawing on a page.
+func (d *drawing) areaOn(p sheet.Page) scene.Box {
+	if d.both != nil {
+		return d.both.panel(d)
+	}
+	return d.page(p).Area()
 }
 
 func (d *drawing) bounds() scene.Box {
@@ -92,6 +103,9 @@ func (d *drawing) numbered(p sheet.Page, n, of int, in *scene.Box, more ...strin
 	return s
 }
 
+// takenOut begins the note on what is gone after the work.
+const takenOut = "Taken out: "
+
 // notes are what the drawing needs said.
 func (d *drawing) notes() []string {
 	var out []string
@@ -109,7 +123,7 @@ func (d *drawing) notes() []string {
 		gone = append(gone, "pipe from "+names.Tag(r.From.Part)+" to "+names.Tag(r.To.Part))
 	}
 	if len(gone) > 0 {
-		words := "Taken out: "
+		words := takenOut
 		if d.in.Stage == graph.Before {
 			words = "Dashed and crossed, taken out by the work: "
 		}

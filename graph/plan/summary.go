@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -13,6 +14,7 @@ import (
 type ModeSummary struct {
 	Mode               string
 	HasUnit            bool
+	UnitID             string
 	Unit               float64 // flow through the unit
 	Least, Rated, Most float64 // of the unit; 0: not given
 	RiseK              float64
@@ -23,16 +25,41 @@ type ModeSummary struct {
 	Jets, JetsToday    float64
 	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
 	Pump               float64 // flow of the running pump (of the heater pump, where several run)
+
+	Beside []UnitSummary // other units of the circuit that have water, in its order
+}
+
+// UnitSummary is what one of several units gets in a mode, m³/s.
+type UnitSummary struct {
+	ID                       string
+	Flow, Least, Rated, Most float64
+	RiseK                    float64
+}
+
+// Units are all the units that have water, the job's own last: it is the one that is fitted.
+func (m *ModeSummary) Units() []UnitSummary {
+	if !m.HasUnit {
+		return nil
+	}
+	return append(slices.Clone(m.Beside), UnitSummary{m.UnitID, m.Unit, m.Least, m.Rated, m.Most, m.RiseK})
 }
 
 // RiseWords says what the water warms by in the unit, "2.9 K", or that it stands; "" where
 // the unit has no rating.
 func (m *ModeSummary) RiseWords() quantity.Text {
+	if !m.HasUnit {
+		return ""
+	}
+	return UnitSummary{Flow: m.Unit, RiseK: m.RiseK}.RiseWords()
+}
+
+// RiseWords says what the water warms by in one unit, as ModeSummary's does.
+func (u UnitSummary) RiseWords() quantity.Text {
 	switch {
-	case m.HasUnit && math.Abs(m.Unit) < hydraulic.Standing:
+	case math.Abs(u.Flow) < hydraulic.Standing:
 		return hydraulic.NoFlow
-	case m.RiseK > 0:
-		return quantity.Say("%s", quantity.TemperatureDifference.Of(m.RiseK))
+	case u.RiseK > 0:
+		return quantity.Say("%s", quantity.TemperatureDifference.Of(u.RiseK))
 	}
 	return ""
 }
@@ -61,6 +88,7 @@ func Summarise(p *Plan) []ModeSummary {
 		}
 		if branch != nil {
 			m.addUnit(sol, branch, promiseOf(stage.Layout.Stage.Part(branch.Unit.ID)))
+			m.addBeside(sol, stage, branch.Unit)
 		}
 		out = append(out, m)
 	}
@@ -72,7 +100,7 @@ func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch
 	if unit == nil {
 		return
 	}
-	m.HasUnit, m.Unit, m.RiseK = true, unit.Flow, unit.RiseK
+	m.HasUnit, m.UnitID, m.Unit, m.RiseK = true, unit.Part.ID, unit.Flow, unit.RiseK
 	m.Least, m.Rated, m.Most = asks.least, asks.rated, asks.most
 	element := branch.Element()
 	if element == nil {
@@ -83,6 +111,18 @@ func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch
 		if element.Kind == graph.CheckValve {
 			m.HasCheck, m.CheckState = true, flow.State
 		}
+	}
+}
+
+// addBeside lists the other units that have a branch of their own.
+func (m *ModeSummary) addBeside(sol *hydraulic.Solution, stage *Stage, own *graph.Part) {
+	for _, b := range stage.Layout.Stage.Branches() {
+		u := sol.Part(b.Unit.ID)
+		if u == nil || b.Unit == own {
+			continue
+		}
+		asks := promiseOf(stage.Layout.Stage.Part(b.Unit.ID))
+		m.Beside = append(m.Beside, UnitSummary{b.Unit.ID, u.Flow, asks.least, asks.rated, asks.most, u.RiseK})
 	}
 }
 

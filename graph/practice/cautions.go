@@ -9,7 +9,11 @@ func Cautions() []Sentence {
 		{Name: "Electricity", Say: func(j *Job) quantity.Text {
 			text := quantity.Text("A qualified electrician only. Power off, locked off and proved dead before the cabinet is opened.")
 			if j.Unit != nil {
-				text += " The unit has a circuit of its own with 30 mA residual current protection of type A at least, never AC, an isolator out of reach of bathers, and bonding as the code asks: see the electrician's section."
+				has := quantity.Text("The unit has")
+				if j.several() {
+					has = "Each unit (" + j.unitsCalled() + ") has"
+				}
+				text += " " + has + " a circuit of its own with 30 mA residual current protection of type A at least, never AC, an isolator out of reach of bathers, and bonding as the code asks: see the electrician's section."
 			}
 			return text
 		}, For: Fitter | Electrician, Source: electricStandards},

@@ -45,6 +45,9 @@ func Commissioning() []Sentence {
 			When: hasUnit,
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Text("First the electrician: the unit's supply, protection, isolator and bonding are made and the unit stays switched off")
+				if j.several() {
+					text = "First the electrician: supply, protection, isolator and bonding of " + j.unitsCalled() + " are made or proved, each by itself, and all of them stay switched off"
+				}
 				switch {
 				case j.elementOff():
 					text += "; the element is disconnected and made safe"
@@ -62,7 +65,7 @@ func Commissioning() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Text("Fill")
 				if j.isolated() {
-					text += " with the unit shut off: " + and(append(append([]string{}, j.To...), j.From...)...) + " shut"
+					text += " with " + j.theUnit() + " shut off: " + and(append(append([]string{}, j.To...), j.From...)...) + " shut"
 					if len(j.Bypass) > 0 {
 						text += ", " + and(j.Bypass...) + " open"
 					}
@@ -111,7 +114,7 @@ func Commissioning() []Sentence {
 			Tells: []Act{FlushPastUnit},
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
 			Say: func(j *Job) quantity.Text {
-				text := quantity.Text("Flush past the unit")
+				text := "Flush past " + j.theUnit()
 				if j.Check != "" && !j.Aside {
 					text += quantity.Say(": the water lifts %s, whose poppet stays in (%s)", j.Check, passingWords(j))
 				}
@@ -119,7 +122,7 @@ func Commissioning() []Sentence {
 				if j.TwoSpeeds {
 					text += ", " + j.slow() + " and then " + j.fast()
 				}
-				return text + "; pump off; clean the filter. Swarf and beads of cement go there and not into the unit."
+				return text + "; pump off; clean the filter. Swarf and beads of cement go there and not into " + j.theUnit() + "."
 			},
 			Names: func(j *Job) []string {
 				if j.Check != "" && !j.Aside {
@@ -146,7 +149,9 @@ func Commissioning() []Sentence {
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
 			Say: func(j *Job) quantity.Text {
 				fills := "the unit fills with clean water"
-				if j.Unit.Level == AboveWater {
+				if j.several() {
+					fills = j.unitsCalled().String() + " fill with clean water"
+				} else if j.Unit.Level == AboveWater {
 					fills = "the unit stands above the water and fills with clean water when the pump runs"
 				}
 				text := quantity.Say("Pump off, open the outlet %s %s, then the inlet %s %s: %s.",
@@ -224,7 +229,9 @@ func Commissioning() []Sentence {
 				if j.Jets {
 					text += ", then with the jets turned down"
 				}
-				if j.Unit != nil {
+				if j.several() {
+					text += "; then " + j.unitsCalled() + " on, one after the other, each at its set point, and again when the line is hot"
+				} else if j.Unit != nil {
 					text += "; then the unit on, at its set point, and again when the line is hot"
 				} else {
 					text += ", and again when the line is hot"
@@ -243,12 +250,22 @@ func Commissioning() []Sentence {
 			Name: "flow-switch",
 			When: func(j *Job) bool { return j.Unit != nil && len(j.To) > 0 },
 			Names: func(j *Job) []string {
-				if j.Shut {
-					return slices.Concat(j.To, j.Bypass)
+				names := j.To
+				if j.several() && len(j.Switches) > 0 {
+					names = nil
+					for _, s := range j.Switches {
+						names = append(names, s.Valves...)
+					}
 				}
-				return j.To
+				if j.Shut {
+					return slices.Concat(names, j.Bypass)
+				}
+				return names
 			},
 			Say: func(j *Job) quantity.Text {
+				if j.several() && len(j.Switches) > 0 {
+					return j.switchesOneByOne()
+				}
 				if j.Shut && len(j.Bypass) > 0 {
 					return quantity.Say("Try the unit's flow switch: open %s, then shut %s slowly, the unit must stop; open it again at once, and shut %s after it.", and(j.Bypass...), and(j.To...), and(j.Bypass...))
 				}

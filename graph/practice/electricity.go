@@ -20,7 +20,13 @@ func Electricity() []Sentence {
 		{
 			Name: "own-circuit",
 			When: hasUnit,
-			Say:  always("The unit has a circuit of its own from the distribution board: never from the tub's box, a plug, a socket or an extension lead, unless its sheet says that it is sold with a plug and the socket is its own."),
+			Say: func(j *Job) quantity.Text {
+				who := quantity.Text("The unit has")
+				if j.several() {
+					who = "Each unit, " + j.unitsCalled() + ", has"
+				}
+				return who + " a circuit of its own from the distribution board: never from the tub's box, a plug, a socket or an extension lead, unless its sheet says that it is sold with a plug and the socket is its own."
+			},
 		},
 		{
 			Name: "residual-current",
@@ -79,7 +85,13 @@ func Electricity() []Sentence {
 		{
 			Name: "record-tests",
 			When: hasUnit,
-			Say:  always("The electrician tests insulation, earth, residual current device and high limit with the unit connected, and signs the record."),
+			Say: func(j *Job) quantity.Text {
+				with := quantity.Text("the unit connected")
+				if j.several() {
+					with = "each unit connected, " + j.unitsCalled() + " one by one"
+				}
+				return "The electrician tests insulation, earth, residual current device and high limit with " + with + ", and signs the record."
+			},
 		},
 	}
 	for i := range list {

@@ -9,6 +9,9 @@ func Frost() []Sentence {
 			Name: "unit-alone",
 			When: func(j *Job) bool { return j.unitAlone() },
 			Say: func(j *Job) quantity.Text {
+				if j.several() {
+					return "The units alone heat, and not below the least air of each: " + j.leastAirs() + ". In colder air the tub is used only after " + j.reconnected() + "; else it is emptied."
+				}
 				text := quantity.Text("The unit alone heats, and not below its least air")
 				switch {
 				case j.Unit.LeastAir.Known && j.SiteAir.Known && j.SiteAir.C < j.Unit.LeastAir.C:
@@ -32,7 +35,7 @@ func Frost() []Sentence {
 			Tells: []Act{UseVacuum},
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
 			Say: func(j *Job) quantity.Text {
-				text := quantity.Text("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. The unit and its outside pipes freeze first, in an hour or two: ")
+				text := quantity.Say("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. %s and the outside pipes freeze first, in an hour or two: ", capital(j.theUnit()))
 				return text + emptyBranch(j) + quantity.Say(" While there is power, leave the pump running. If the power stays away until the water falls below %s, empty the tub.", warm(5))
 			},
 			For: Owner | Fitter, Source: common,
@@ -44,9 +47,9 @@ func Frost() []Sentence {
 func emptyBranch(j *Job) quantity.Text {
 	var text quantity.Text
 	if j.isolated() {
-		text = quantity.Say("unit off, shut %s, then ", and(append(append([]string{}, j.To...), j.From...)...))
+		text = quantity.Say("%s, shut %s, then ", j.off(), and(append(append([]string{}, j.To...), j.From...)...))
 	} else {
-		text = "unit off; no isolators stand in its pipes, so the tub is emptied below them first; then "
+		text = j.off() + "; no isolators stand in its pipes, so the tub is emptied below them first; then "
 	}
 	switch {
 	case len(j.Drains) > 0:

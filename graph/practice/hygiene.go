@@ -22,7 +22,7 @@ func Hygiene() []Sentence {
 				if j.isolated() {
 					open = and(append(append([]string{}, j.To...), j.From...)...) + " open"
 				}
-				return quantity.Say("Disinfect what was handled: %s, unit off, circulate with about %d mg/l of free chlorine (or the limit in the unit's sheet, where that is lower) for an hour.", open, handledChlorine)
+				return quantity.Say("Disinfect what was handled: %s, %s, circulate with about %d mg/l of free chlorine (or the limit in the unit's sheet, where that is lower) for an hour.", open, j.off(), handledChlorine)
 			},
 			For: Fitter, Source: "HSG282 (from memory); the hour " + common,
 		},
@@ -46,7 +46,7 @@ func Hygiene() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("A higher dose than that is given only with the unit off and %s shut, and the line is flushed down to bathing strength before they are opened again.", and(append(append([]string{}, j.To...), j.From...)...))
+				return quantity.Say("A higher dose than that is given only with the %s and %s shut, and the line is flushed down to bathing strength before they are opened again.", j.off(), and(append(append([]string{}, j.To...), j.From...)...))
 			},
 			For: Fitter | Owner, Source: "heat pump manuals; " + common,
 		},

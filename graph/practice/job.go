@@ -23,7 +23,9 @@ func (l Level) Below() bool { return l != AboveWater }
 
 // Job is what the sentences ask of a job.
 type Job struct {
-	Unit     *Unit // nil: there is none
+	Unit     *Unit    // the one the job is about; nil: there is none
+	Fellows  []Unit   // other units that have water
+	Switches []Switch // of all units, where there are several
 	Elements []Element
 	Pump     Pump    // the pump of the unit's line
 	Water    float64 // °C the tub is kept at

@@ -32,6 +32,15 @@ func randomJob(r *rand.Rand) *Job {
 		j.Unit = &Unit{ID: "HP1", SetPoint: temp(30, 41), LeastAir: temp(-15, 10), Highest: temp(30, 45), StopsAtHighLimit: maybe(), DrainPlug: maybe(),
 			Refrigerant: pick("", "R32", "R290"), Flammable: is(), StandsOn: pick("", "slab", "deck"), Inside: is(), Level: Level(r.IntN(3))}
 	}
+	if r.IntN(4) == 0 {
+		j.Fellows = []Unit{{ID: "HP2", SetPoint: temp(30, 41), LeastAir: temp(-15, 10), StopsAtHighLimit: maybe()}}
+		if len(j.To) > 0 {
+			j.Switches = []Switch{{Unit: "HP1", Valves: j.To}, {Unit: "HP2", Valves: j.To, Shared: true}}
+		}
+	}
+	if j.Check != "" && len(j.Bypass) > 0 && is() {
+		j.Aside, j.Beside = true, j.Bypass
+	}
 	for range r.IntN(3) {
 		j.Elements = append(j.Elements, Element{ID: "E1", PowerW: 2000, Disconnected: is(), Interlock: pick("", "contact", "changeover", "set-point", "controller-mode")})
 	}
@@ -170,6 +179,27 @@ func TestWaterDoesNotRunUphill(t *testing.T) {
 	below := &Job{Unit: &Unit{Level: BelowWater}, To: []string{"V1"}, From: []string{"V2"}, Pump: Pump{ID: "P1"}}
 	if text := say(below); strings.Contains(text, "when the pump runs") || !strings.Contains(text, "ease the union at its outlet") || !strings.Contains(text, "No old pipe is cut") {
 		t.Errorf("below: %s", text)
+	}
+}
+
+// Each of two units goes by its own name with its own figures: set points, least airs, limits,
+// flow switches and supplies.
+func TestTwoUnitsByName(t *testing.T) {
+	yes := true
+	j := &Job{Unit: &Unit{ID: "HP2", SetPoint: Temp{36, true}, LeastAir: Temp{-7, true}}, Fellows: []Unit{{ID: "HP1", SetPoint: Temp{38, true}, StopsAtHighLimit: &yes}},
+		Water: 38, SiteAir: Temp{-5, true}, To: []string{"V1", "V5"}, From: []string{"V2"}, Bypass: []string{"V3"}, Shut: true,
+		Switches: []Switch{{Unit: "HP1", Valves: []string{"V1"}, Shared: true}, {Unit: "HP2", Valves: []string{"V5"}}}}
+	text := strings.Join(Texts(Everything(j), quantity.MetricSystem), "\n")
+	for _, want := range []string{"HP1 38 °C, HP2 36 °C", "HP1 as its sheet says, HP2 -7 °C", "Of HP2: prove the own water cut-out", "HP1 stops at a high limit",
+		"open V3 first; HP1: shut V1 slowly, HP1 must stop (what shares that pipe stops too)", "HP2: shut V5 slowly", "bonding of HP1 and HP2", "then HP1 and HP2 on, one after the other", "Each unit, HP1 and HP2, has a circuit of its own"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("nothing of %q in: %s", want, text)
+		}
+	}
+	for _, never := range []string{"Set point: unit", "then the unit on", "the unit stays switched off"} {
+		if strings.Contains(text, never) {
+			t.Errorf("two units spoken of as one: %q", never)
+		}
 	}
 }
 

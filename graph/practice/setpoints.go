@@ -10,6 +10,9 @@ import (
 // °C: no controller goes above the 40 °C of EN 17125 and IEC 60335-2-60 (from memory).
 const HighestUnitC = 39
 
+// hottest is the most any of them may be set to, °C: EN 17125 (from memory).
+const hottest = 40
+
 // How far the element's set point stands below the unit's, K. Common practice, no source.
 const (
 	LeastBelowK = 2
@@ -53,7 +56,7 @@ func SetPoints() []Sentence {
 			Tells: []Act{SetElementBelow},
 			Say: func(j *Job) quantity.Text {
 				unit := j.setPoint()
-				text := quantity.Say("Set points: unit %s; the element's (the controller's own) %s to %s below it, %s to %s.", quantity.Temperature.Of(unit), kelvin(LeastBelowK), kelvin(MostBelowK), quantity.Temperature.Of(unit-MostBelowK), quantity.Temperature.Of(unit-LeastBelowK))
+				text := quantity.Say("Set points: %s; the element's (the controller's own) %s to %s below it, %s to %s.", j.setPoints(unit), kelvin(LeastBelowK), kelvin(MostBelowK), quantity.Temperature.Of(unit-MostBelowK), quantity.Temperature.Of(unit-LeastBelowK))
 				return text + " The controller then does not call while the unit keeps up, so something else keeps the pump running: " + keeper(j) + "."
 			},
 			For: Fitter | Electrician | Owner, Source: common,
@@ -64,8 +67,8 @@ func SetPoints() []Sentence {
 			Tells: []Act{SetControllerAbove},
 			Say: func(j *Job) quantity.Text {
 				unit := min(j.setPoint(), HighestUnitC)
-				return quantity.Say("Set points: unit %s; the controller, whose element is disconnected, at least %s above it, %s or more: it then calls for circulation the whole time and the unit does the regulating. %s is the most any of them may be set to, so the unit stands at %s at most.",
-					quantity.Temperature.Of(unit), kelvin(1), quantity.Temperature.Of(unit+1), warm(40), quantity.Temperature.Of(HighestUnitC))
+				return quantity.Say("Set points: %s; the controller, whose element is disconnected, at least %s above it, %s or more: it then calls for circulation the whole time and the unit does the regulating. %s is the most any of them may be set to, so the unit stands at %s at most.",
+					j.setPoints(unit), kelvin(1), quantity.Temperature.Of(unit+1), warm(40), quantity.Temperature.Of(HighestUnitC))
 			},
 			For: Fitter | Electrician | Owner, Source: common + "; the 40 °C: EN 17125, IEC 60335-2-60 (from memory)",
 		},
@@ -75,7 +78,10 @@ func SetPoints() []Sentence {
 				return j.Unit != nil && j.elementKept() == nil && !j.unsettled() && !(j.elementOff() && callsPump(j))
 			},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Set point: unit %s, which does the regulating; its pump runs by itself: %s.", quantity.Temperature.Of(j.setPoint()), keeper(j))
+				if j.several() {
+					return quantity.Say("Set points: %s; the units do the regulating, and their pump runs by itself: %s.", j.setPoints(hottest), keeper(j))
+				}
+				return quantity.Say("Set point: %s, which does the regulating; its pump runs by itself: %s.", j.setPoints(hottest), keeper(j))
 			},
 			For: Fitter | Owner, Source: common,
 		},
@@ -163,15 +169,34 @@ func HighLimit() []Sentence {
 		{
 			Name: "high-limit-not-the-unit",
 			When: func(j *Job) bool {
-				return j.Unit != nil && (j.Unit.StopsAtHighLimit == nil || !*j.Unit.StopsAtHighLimit)
+				return j.Unit != nil && len(j.unlimited()) > 0
 			},
-			Say: always("The tub's high limit cuts its own element, not a unit on a supply of its own. Prove the unit's own water cut-out before anybody bathes, or the electrician takes its enable contact through the tub's high limit."),
+			Say: func(j *Job) quantity.Text {
+				if j.several() {
+					return quantity.Say("The tub's high limit cuts its own element, not a unit on a supply of its own. Of %s: prove the own water cut-out of each before anybody bathes, or the electrician takes its enable contact through the tub's high limit.", and(j.unlimited()...))
+				}
+				return "The tub's high limit cuts its own element, not a unit on a supply of its own. Prove the unit's own water cut-out before anybody bathes, or the electrician takes its enable contact through the tub's high limit."
+			},
 			For: Fitter | Electrician, Source: common + "; EN 17125, IEC 60335-2-60 (from memory)",
 		},
 		{
 			Name: "high-limit-proved",
-			When: func(j *Job) bool { return j.Unit != nil && j.Unit.StopsAtHighLimit != nil && *j.Unit.StopsAtHighLimit },
-			Say:  always("The unit stops at a high limit, as described: the electrician proves it once and writes it into the record. No limit is ever bridged."),
+			When: func(j *Job) bool { return j.Unit != nil && len(j.unlimited()) < len(j.units()) },
+			Say: func(j *Job) quantity.Text {
+				who := quantity.Text("The unit stops")
+				if j.several() {
+					var names []string
+					for _, u := range j.units() {
+						if u.StopsAtHighLimit != nil && *u.StopsAtHighLimit {
+							names = append(names, u.ID)
+						}
+					}
+					if who = and(names...) + " stops"; len(names) > 1 {
+						who = and(names...) + " stop"
+					}
+				}
+				return who + " at a high limit, as described: the electrician proves it once and writes it into the record. No limit is ever bridged."
+			},
 			For:  Fitter | Electrician, Source: common,
 		},
 	}

@@ -34,7 +34,9 @@ func States(j *Job) []State {
 		note := quantity.Text("as in heating; the pump must not stop")
 		if j.unitAlone() {
 			note += "; not below the unit's least air"
-			if j.Unit.LeastAir.Known {
+			if j.several() {
+				note = "as in heating; the pump must not stop; not below the least air of each: " + j.leastAirs()
+			} else if j.Unit.LeastAir.Known {
 				note += quantity.Say(", %s", quantity.Temperature.Of(j.Unit.LeastAir.C))
 			}
 		}

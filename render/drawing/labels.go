@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -31,8 +32,12 @@ func aims(p *plan.Plan, units quantity.System) map[string][]sticker.Setting {
 	out := map[string][]sticker.Setting{}
 	for _, v := range p.After.Circuit.Parts {
 		if a, ok := p.AimOf(v.ID); ok {
+			who := "unit"
+			if len(p.After.Layout.Stage.Branches()) > 1 {
+				who = tag.Of(p.Circuit, p.Net()).Tag(a.Unit)
+			}
 			out[v.ID] = []sticker.Setting{
-				{Mode: "unit shows", Position: quantity.Format(a.Flow, quantity.Flow, units)},
+				{Mode: who + " shows", Position: quantity.Format(a.Flow, quantity.Flow, units)},
 				{Mode: "start near", Position: strings.TrimPrefix(strings.TrimPrefix(Near(p, v, a), "HANDLE "), "OPEN ")},
 			}
 		}
@@ -91,11 +96,28 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 	if rises != "" {
 		ways = append(ways, rises)
 	}
-	text := fmt.Sprintf("set%s until the unit shows %s", in, quantity.Format(a.Flow, quantity.Flow, units))
+	text := fmt.Sprintf("set%s until %s", in, shows(p, a, units))
 	if len(ways) > 0 {
 		text += " (" + strings.Join(ways, "; ") + ")"
 	}
 	return text + "; start near " + strings.ToLower(Near(p, v, a))
+}
+
+// shows says what the unit shows when the throttle is set, and what the others on the same
+// bypass show then, each by its own name.
+func shows(p *plan.Plan, a plan.Aim, units quantity.System) string {
+	for _, m := range plan.Summarise(p) {
+		if m.Mode != a.Mode || len(m.Beside) == 0 {
+			continue
+		}
+		names := tag.Of(p.Circuit, p.Net())
+		var all []string
+		for _, u := range m.Units() {
+			all = append(all, names.Tag(u.ID)+" shows "+quantity.Format(math.Abs(u.Flow), quantity.Flow, units))
+		}
+		return strings.Join(all, " and ")
+	}
+	return "the unit shows " + quantity.Format(a.Flow, quantity.Flow, units)
 }
 
 // gauges reports whether the job has the two gauges that a drop is read by: nobody taps a pipe

@@ -221,7 +221,7 @@ func (s *schedule) grid() *table.Grid {
 func performance(p *plan.Plan, style table.Style) book.Chapter {
 	c := book.Chapter{ID: "performance", Title: "What to expect", For: book.Fitter | book.Owner, NewPage: true}
 	c.Tables(performanceBlocks(p, style.Units)...)
-	c.Tables(table.SureBlocks(p.Ranges, style)...)
+	c.Tables(oneOfSeveral(p, table.SureBlocks(p.Ranges, style))...)
 	return c
 }
 

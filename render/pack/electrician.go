@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
@@ -24,21 +25,42 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	c.Say("All of it for the electrician's decision, by the local code and the unit's sheet; standards are quoted from memory. No figure here certifies anything.")
 	g := &table.Grid{Header: []string{"what", "from the description", "found or done"}}
 	add := func(what, text string) { g.Rows = append(g.Rows, []string{what, text, ""}) }
-	volts := ""
-	if u := p.After.Circuit.TheUnit(); u != nil && u.Unit != nil && u.Unit.VoltageV > 0 {
-		volts = quantity.Voltage.Of(u.Unit.VoltageV).String()
+	units := p.After.Circuit.Units()
+	names := tag.Of(p.Circuit, p.Net())
+	for _, u := range units {
+		who, start := "the unit", "At its start"
+		if len(units) > 1 {
+			who = names.Tag(u.ID)
+			start = who + " at its start"
+		}
+		volts := ""
+		if u.Unit != nil && u.Unit.VoltageV > 0 {
+			volts = quantity.Voltage.Of(u.Unit.VoltageV).String()
+		}
+		amps, starting, fuse := unitCurrents(p, u)
+		add("Supply of "+who, volts)
+		add("Full load of "+who, amps)
+		add(start, starting)
+		add("Fuse or breaker of "+who, fuse)
 	}
-	amps, starting, fuse := unitCurrents(p)
-	add("Supply of the unit", volts)
-	add("Full load of the unit", amps)
-	add("At its start", starting)
-	add("Fuse or breaker of the unit", fuse)
 	add("Residual current device: type and rating", "30 mA, type A at least; F or B where the unit's sheet asks")
-	add("Isolator: where, distance from the rim", "")
+	for _, u := range units {
+		who := ""
+		if len(units) > 1 {
+			who = " of " + names.Tag(u.ID)
+		}
+		add("Isolator"+who+": where, distance from the rim", "")
+	}
 	for _, e := range j.Elements {
 		add(e.ID+", element heater", elementWords(e))
 	}
-	add("What stops the unit when the water gets too hot, proved by", "")
+	for _, u := range units {
+		who := "the unit"
+		if len(units) > 1 {
+			who = names.Tag(u.ID)
+		}
+		add("What stops "+who+" when the water gets too hot, proved by", "")
+	}
 	add("Bonding and earthing, proved by", strings.ToUpper(j.Earthing))
 	add("Zones and distances checked", "")
 	add("Name, licence, date, signature", "")
@@ -54,13 +76,9 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	return c
 }
 
-// unitCurrents are what the unit draws at full load and at a start, and its fuse, each with whose
+// unitCurrents are what a unit draws at full load and at a start, and its fuse, each with whose
 // word it is.
-func unitCurrents(p *plan.Plan) (amps, starting, fuse string) {
-	unit := p.After.Circuit.TheUnit()
-	if unit == nil {
-		return "", "", ""
-	}
+func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) {
 	st := p.After.Layout.Stage.Part(unit.ID)
 	say := func(v settle.Value, a float64) string {
 		switch {

@@ -95,7 +95,23 @@ func (f *facts) level(p *graph.Part) practice.Level {
 }
 
 func (f *facts) unit(u *graph.Part) {
-	unit := &practice.Unit{ID: f.names.Tag(u.ID), Level: f.level(u)}
+	one := f.oneUnit(u)
+	f.j.Unit, f.j.UnitPa = &one, f.set.Part(u.ID).Highest.V
+	for _, other := range f.c.Units() {
+		if other != u && len(f.net.At(other)) > 0 {
+			f.j.Fellows = append(f.j.Fellows, f.oneUnit(other))
+			if pa := f.set.Part(other.ID).Highest.V; pa < f.j.UnitPa {
+				f.j.UnitPa = pa // the weakest decides what a test may put on them
+			}
+		}
+	}
+	if len(f.j.Fellows) > 0 {
+		f.switches()
+	}
+}
+
+func (f *facts) oneUnit(u *graph.Part) practice.Unit {
+	unit := practice.Unit{ID: f.names.Tag(u.ID), Level: f.level(u)}
 	if d := u.Unit; d != nil {
 		unit.SetPoint = practice.Temp{C: d.SetPointC, Known: d.SetPointSet}
 		unit.LeastAir = practice.Temp{C: d.LeastAirC, Known: d.LeastAirSet}
@@ -104,7 +120,31 @@ func (f *facts) unit(u *graph.Part) {
 		unit.Refrigerant, unit.Flammable, unit.StandsOn = d.Refrigerant, d.Flammable(), d.StandsOn
 		unit.Inside = d.Outdoors != nil && !*d.Outdoors
 	}
-	f.j.Unit, f.j.UnitPa = unit, f.set.Part(u.ID).Highest.V
+	return unit
+}
+
+// switches names, for every unit, the valves that shut it off and no other.
+func (f *facts) switches() {
+	branches := unitBranches(f.c, f.net)
+	for _, b := range branches {
+		to, _ := b.Isolators()
+		own := slices.DeleteFunc(slices.Clone(to), func(v *graph.Part) bool {
+			return slices.ContainsFunc(branches, func(o *stream.UnitBranch) bool {
+				others, _ := o.Isolators()
+				return o != b && slices.Contains(others, v)
+			})
+		})
+		one := practice.Switch{Unit: f.names.Tag(b.Unit.ID), Shared: len(own) == 0}
+		if one.Shared {
+			own = to
+		}
+		for _, v := range own {
+			one.Valves = append(one.Valves, f.names.Tag(v.ID))
+		}
+		if len(one.Valves) > 0 {
+			f.j.Switches = append(f.j.Switches, one)
+		}
+	}
 }
 
 func (f *facts) pump(p *graph.Part) {

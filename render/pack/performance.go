@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
+	"dryfit/render/tag"
 )
 
 // performanceBlocks prints what the job promises: by mode.
@@ -32,13 +33,10 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) ta
 	if len(groups) > 0 {
 		g.Header = append(g.Header, "jets today", "jets after", "range")
 	}
+	names := tag.Of(p.Circuit, p.Net())
 	for _, m := range sums {
-		row := []string{m.Mode}
 		spread := p.Ranges.Of(m.Mode, graph.After)
-		if unit != nil {
-			rise := cmp.Or(m.RiseWords().In(units), "-")
-			row = append(row, flow(m.Unit), spreadOf(p, spread, m.Mode, unit, units), rise, flow(m.Bypass))
-		}
+		var jets []string
 		if len(groups) > 0 {
 			today, span := "-", ""
 			if m.HasToday {
@@ -47,9 +45,24 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) ta
 			if len(groups) == 1 {
 				span = spreadOf(p, spread, m.Mode, groups[0], units)
 			}
-			row = append(row, today, flow(m.Jets), span)
+			jets = []string{today, flow(m.Jets), span}
 		}
-		g.Rows = append(g.Rows, row)
+		if unit == nil {
+			g.Rows = append(g.Rows, append([]string{m.Mode}, jets...))
+			continue
+		}
+		all := m.Units()
+		if len(all) == 0 {
+			all = []plan.UnitSummary{{ID: unit.ID}}
+		}
+		for _, u := range all {
+			mode := m.Mode
+			if len(all) > 1 {
+				mode += ", " + names.Tag(u.ID)
+			}
+			row := []string{mode, flow(u.Flow), spreadOf(p, spread, m.Mode, p.After.Circuit.Part(u.ID), units), cmp.Or(u.RiseWords().In(units), "-"), flow(m.Bypass)}
+			g.Rows = append(g.Rows, append(row, jets...))
+		}
 	}
 	return table.Block{Grid: g, Lines: []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the greatest of the unit's ratings; a colder day gives less."}}
 }

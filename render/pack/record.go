@@ -31,14 +31,19 @@ func record(p *plan.Plan, j jobIn) []reading {
 		if dirty(c, m.Mode) {
 			continue // the record is taken on a clean filter
 		}
-		if m.HasUnit {
-			rise := j.say(m.RiseWords())
-			if m.RiseK > 0 {
+		for _, u := range m.Units() {
+			who, whose, across := "the unit", "the unit's flow", ""
+			if len(m.Beside) > 0 {
+				who = names.Tag(u.ID)
+				whose, across = who+"'s flow", " across "+who
+			}
+			rise := j.say(u.RiseWords())
+			if u.RiseK > 0 {
 				rise += " at full output"
 			}
-			out = append(out, reading{m.Mode + ": water in / out of the unit", ""},
-				reading{m.Mode + ": rise (one thermometer, moved from pipe to pipe)", rise},
-				reading{m.Mode + ": the unit's flow (meter, or from the rise)", quantity.Format(m.Unit, quantity.Flow, j.units)})
+			out = append(out, reading{m.Mode + ": water in / out of " + who, ""},
+				reading{m.Mode + ": rise" + across + " (one thermometer, moved from pipe to pipe)", rise},
+				reading{m.Mode + ": " + whose + " (meter, or from the rise)", quantity.Format(u.Flow, quantity.Flow, j.units)})
 		}
 		if m.HasJets && m.Jets > 0 {
 			change := ""
@@ -69,18 +74,22 @@ func record(p *plan.Plan, j jobIn) []reading {
 			out = append(out, reading{names.Tag(e.ID) + ": set", drawing.AimWords(p, e, j.units)}, reading{names.Tag(e.ID) + ": where its handle stands then, marked", ""})
 		}
 	}
-	if unit != nil {
-		current := ""
-		if full := p.After.Layout.Stage.Part(unit.ID).FullLoad; full.Known {
+	units := c.Units()
+	for _, u := range units {
+		whose, to := "", "the unit"
+		if len(units) > 1 {
+			whose, to = " of "+names.Tag(u.ID), names.Tag(u.ID)
+		}
+		current, supply := "", ""
+		if full := p.After.Layout.Stage.Part(u.ID).FullLoad; full.Known {
 			current = "at most " + quantity.Current.Of(full.V).String()
 		}
-		supply := ""
-		if u := unit.Unit; u != nil && u.VoltageV > 0 {
-			supply = quantity.Voltage.Of(u.VoltageV).String()
+		if d := u.Unit; d != nil && d.VoltageV > 0 {
+			supply = quantity.Voltage.Of(d.VoltageV).String()
 		}
-		out = append(out, reading{"Current", current}, reading{"Supply voltage", supply},
-			reading{"Flow switch tried by shutting the isolator to the unit slowly: stops within", "s"},
-			reading{"Condensate runs away", "yes"})
+		out = append(out, reading{"Current" + whose, current}, reading{"Supply voltage" + whose, supply},
+			reading{"Flow switch" + whose + " tried by shutting the isolator to " + to + " slowly: stops within", "s"},
+			reading{"Condensate" + whose + " runs away", "yes"})
 	}
 	for _, e := range j.Elements {
 		expected := "settle it"

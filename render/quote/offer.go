@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/book"
 	"dryfit/render/table"
+	"dryfit/render/tag"
 )
 
 // Wants says what a plan must hold for an offer.
@@ -48,6 +49,9 @@ func work(p *plan.Plan, style table.Style) []string {
 	var out []string
 	if u := c.TheUnit(); u != nil && !u.Existing {
 		what := "A heat pump"
+		if len(c.Units()) > 1 {
+			what = "Another heat pump"
+		}
 		if u.Type != "" {
 			what += " (" + u.Type + ")"
 		}
@@ -84,7 +88,7 @@ func first(p *plan.Plan) book.Chapter {
 			if i == 2 {
 				break
 			}
-			lines = append(lines, fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(m.What), m.Moves, 100*m.Effect))
+			lines = append(lines, fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(tag.Of(p.Circuit, p.Net()).Text(table.What(m))), m.Moves, 100*m.Effect))
 		}
 	}
 	starred := 0

@@ -243,7 +243,25 @@ func MeasureFirst(r *spread.Ranges, s Style) string {
 		return ""
 	}
 	f := r.MeasureFirst[0]
-	return fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s: %s only; what moves it most is %s.", s.say(f.Reading), p.Mode, s.say(p.Text), s.say(p.Held()), f.What)
+	return fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s: %s only; what moves it most is %s.", s.say(f.Reading), p.Mode, s.promise(p), s.say(p.Held()), What(f))
+}
+
+// What is what an unknown is of, with the id of its part in quotes: the papers put its name
+// there, and nobody takes it for a word.
+func What(f spread.Influence) string {
+	if of, ok := strings.CutSuffix(f.What, " "+f.Part); ok && f.Part != "" {
+		return fmt.Sprintf("%s %q", of, f.Part)
+	}
+	return f.What
+}
+
+// promise words a promise; how a spring stands is no order.
+func (s Style) promise(p *spread.Promise) string {
+	if p.Kind != spread.CheckState {
+		return s.say(p.Text)
+	}
+	state, _ := strings.CutPrefix(s.say(p.Text), p.Part+" is ")
+	return fmt.Sprintf("%q: %s", p.Part, stateWords(state))
 }
 
 // worstPromise returns the judged promise that is kept least; nil where none is made.
@@ -269,15 +287,16 @@ func SureBlocks(r *spread.Ranges, s Style) []Block {
 	if len(r.Promises) > 0 {
 		b.Grid = newGrid(column{head: "mode"}, column{head: "promise", widest: 70}, column{head: "held in, of 100 ways the unknowns could lie", right: true, widest: 22})
 	}
-	for _, p := range r.Promises {
-		b.Grid.add(p.Mode, s.say(p.Text), fixed(p.Share*100, 0))
+	for i := range r.Promises {
+		p := &r.Promises[i]
+		b.Grid.add(p.Mode, s.promise(p), fixed(p.Share*100, 0))
 	}
 	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		lead := "  measure this first"
 		if i > 0 {
 			lead = "  then"
 		}
-		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.What, f.Moves, fixed(f.Effect*100, 0), f.Mode))
+		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, What(f), f.Moves, fixed(f.Effect*100, 0), f.Mode))
 	}
 	if r.Unsolved > 0 {
 		b.Lines = append(b.Lines, fmt.Sprintf("  %d samples had no answer and are left out", r.Unsolved))

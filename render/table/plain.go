@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
+	"dryfit/render/tag"
 )
 
 // PlainLines says of each mode, in sentences anybody follows, what the unit gets, what it
@@ -13,27 +14,45 @@ import (
 func PlainLines(p *plan.Plan, style Style) []string {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, style.Units) }
 	var out []string
+	names := tag.Of(p.Circuit, p.Net())
 	for _, m := range plan.Summarise(p) {
 		at := atMode(m.Mode)
-		switch {
-		case !m.HasUnit:
+		if !m.HasUnit {
 			continue
-		case m.Unit <= 1e-9:
-			out = append(out, at+" no water comes to the heat pump.")
-		case m.Least > 0 && m.Unit < m.Least:
-			out = append(out, fmt.Sprintf("%s the heat pump gets %s; it needs %s: TOO LITTLE.", at, flow(m.Unit), flow(m.Least)))
-		case m.Most > 0 && m.Unit > m.Most:
-			out = append(out, fmt.Sprintf("%s the heat pump gets %s; it may have %s: TOO MUCH.", at, flow(m.Unit), flow(m.Most)))
-		case m.Least > 0:
-			out = append(out, fmt.Sprintf("%s the heat pump gets %s; it needs %s.", at, flow(m.Unit), flow(m.Least)))
-		default:
-			out = append(out, fmt.Sprintf("%s the heat pump gets %s; what it needs is not known.", at, flow(m.Unit)))
+		}
+		units := m.Units()
+		for i, u := range units {
+			who := "the heat pump"
+			if len(units) > 1 {
+				who = "heat pump " + names.Tag(u.ID)
+			}
+			line := plainUnit(who, u, flow)
+			if i == 0 {
+				out = append(out, at+" "+line)
+			} else {
+				out[len(out)-1] += " " + Capital(line)
+			}
 		}
 		if m.HasJets && m.HasToday && m.JetsToday > 0 {
 			out[len(out)-1] += " " + jetsChange(m)
 		}
 	}
 	return out
+}
+
+// plainUnit says what one unit gets, and needs.
+func plainUnit(who string, u plan.UnitSummary, flow func(float64) string) string {
+	switch {
+	case u.Flow <= 1e-9:
+		return "no water comes to " + who + "."
+	case u.Least > 0 && u.Flow < u.Least:
+		return fmt.Sprintf("%s gets %s; it needs %s: TOO LITTLE.", who, flow(u.Flow), flow(u.Least))
+	case u.Most > 0 && u.Flow > u.Most:
+		return fmt.Sprintf("%s gets %s; it may have %s: TOO MUCH.", who, flow(u.Flow), flow(u.Most))
+	case u.Least > 0:
+		return fmt.Sprintf("%s gets %s; it needs %s.", who, flow(u.Flow), flow(u.Least))
+	}
+	return fmt.Sprintf("%s gets %s; what it needs is not known.", who, flow(u.Flow))
 }
 
 // atMode names a mode in a sentence.

@@ -22,7 +22,10 @@ func SummaryLines(p *plan.Plan, s Style) []string {
 func (s Style) summaryLine(m plan.ModeSummary) string {
 	var said []string
 	if m.HasUnit {
-		said = append(said, s.unitWords(m), bypassWords(m, s))
+		for _, u := range m.Units() {
+			said = append(said, s.unitWords(u, len(m.Beside) > 0))
+		}
+		said = append(said, bypassWords(m, s))
 	} else if m.Pump > 0 {
 		said = append(said, "the pump moves "+s.flow(m.Pump))
 	}
@@ -46,22 +49,27 @@ func slicesWithout(list []string, drop string) []string {
 	return out
 }
 
-// unitWords says the unit's flow with the limit it is closest to breaking.
-func (s Style) unitWords(m plan.ModeSummary) string {
-	got := "the unit gets " + s.flow(m.Unit)
+// unitWords says a unit's flow with the limit it is closest to breaking; by its id where there
+// are several.
+func (s Style) unitWords(u plan.UnitSummary, several bool) string {
+	who := "the unit"
+	if several {
+		who = fmt.Sprintf("%q", u.ID)
+	}
+	got := who + " gets " + s.flow(u.Flow)
 	switch {
-	case m.Unit == 0:
-		return "the unit gets no water"
-	case m.Least > 0 && m.Unit < m.Least:
-		return got + " and needs at least " + s.flow(m.Least) + ": TOO LITTLE"
-	case m.Most > 0 && m.Unit > m.Most:
-		return got + " and may have " + s.flow(m.Most) + " at the most: TOO MUCH"
-	case m.Rated > 0 && m.Unit < m.Rated:
-		return got + " (rated " + s.flow(m.Rated) + ", least " + s.flow(m.Least) + ")"
-	case m.Rated > 0 && m.Most > 0 && m.Unit > (m.Rated+m.Most)/2:
-		return got + " (most " + s.flow(m.Most) + ")"
-	case m.Rated > 0:
-		return got + " (rated " + s.flow(m.Rated) + ")"
+	case u.Flow == 0:
+		return who + " gets no water"
+	case u.Least > 0 && u.Flow < u.Least:
+		return got + " and needs at least " + s.flow(u.Least) + ": TOO LITTLE"
+	case u.Most > 0 && u.Flow > u.Most:
+		return got + " and may have " + s.flow(u.Most) + " at the most: TOO MUCH"
+	case u.Rated > 0 && u.Flow < u.Rated:
+		return got + " (rated " + s.flow(u.Rated) + ", least " + s.flow(u.Least) + ")"
+	case u.Rated > 0 && u.Most > 0 && u.Flow > (u.Rated+u.Most)/2:
+		return got + " (most " + s.flow(u.Most) + ")"
+	case u.Rated > 0:
+		return got + " (rated " + s.flow(u.Rated) + ")"
 	}
 	return got
 }

@@ -1,0 +1,131 @@
+package practice
+
+import (
+	"slices"
+
+	"dryfit/catalog/quantity"
+)
+
+// units are all the units that have water, in the order of their tags: the job's own and those
+// beside it.
+func (j *Job) units() []*Unit {
+	var out []*Unit
+	if j.Unit != nil {
+		out = append(out, j.Unit)
+	}
+	for i := range j.Fellows {
+		out = append(out, &j.Fellows[i])
+	}
+	slices.SortStableFunc(out, func(a, b *Unit) int {
+		switch {
+		case a.ID < b.ID:
+			return -1
+		case a.ID > b.ID:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// several reports whether there is more than one unit: each then goes by its own name.
+func (j *Job) several() bool { return j.Unit != nil && len(j.Fellows) > 0 }
+
+// unitsCalled are the names of all units.
+func (j *Job) unitsCalled() quantity.Text {
+	var names []string
+	for _, u := range j.units() {
+		names = append(names, u.ID)
+	}
+	return and(names...)
+}
+
+// theUnit is the unit, or the units where there are several.
+func (j *Job) theUnit() quantity.Text {
+	if j.several() {
+		return "the units"
+	}
+	return "the unit"
+}
+
+// off is that they are switched off.
+func (j *Job) off() quantity.Text {
+	if j.several() {
+		return "units off"
+	}
+	return "unit off"
+}
+
+// setPoints says what each unit is set to, most °C at the most: "unit 38 °C", or "HP1 38 °C, HP2 36 °C".
+func (j *Job) setPoints(most float64) quantity.Text {
+	if !j.several() {
+		return quantity.Say("unit %s", quantity.Temperature.Of(min(j.setPoint(), most)))
+	}
+	var text quantity.Text
+	for i, u := range j.units() {
+		if i > 0 {
+			text += ", "
+		}
+		set := j.Water
+		if u.SetPoint.Known {
+			set = u.SetPoint.C
+		}
+		text += quantity.Say("%s %s", u.ID, quantity.Temperature.Of(min(set, most)))
+	}
+	return text
+}
+
+// leastAirs says below which air each unit does not heat, "" for one whose sheet is silent.
+func (j *Job) leastAirs() quantity.Text {
+	var text quantity.Text
+	for i, u := range j.units() {
+		if i > 0 {
+			text += ", "
+		}
+		if u.LeastAir.Known {
+			text += quantity.Say("%s %s", u.ID, quantity.Temperature.Of(u.LeastAir.C))
+		} else {
+			text += quantity.Text(u.ID + " as its sheet says")
+		}
+	}
+	return text
+}
+
+// unlimited are the names of the units no high limit is said to stop.
+func (j *Job) unlimited() []string {
+	var names []string
+	for _, u := range j.units() {
+		if u.StopsAtHighLimit == nil || !*u.StopsAtHighLimit {
+			names = append(names, u.ID)
+		}
+	}
+	return names
+}
+
+// switchesOneByOne says how the flow switch of each unit is tried, with a way past them open.
+func (j *Job) switchesOneByOne() quantity.Text {
+	text := quantity.Text("Try each unit's flow switch by itself, the others running")
+	open := j.Shut && len(j.Bypass) > 0
+	if open {
+		text += "; open " + and(j.Bypass...) + " first"
+	}
+	for _, s := range j.Switches {
+		text += quantity.Say("; %s: shut %s slowly, %s must stop", s.Unit, and(s.Valves...), s.Unit)
+		if s.Shared {
+			text += " (what shares that pipe stops too)"
+		}
+		text += ", open it again at once"
+	}
+	if open {
+		text += "; then shut " + and(j.Bypass...) + " again"
+	}
+	return text + "."
+}
+
+// Switch is what a unit's flow switch is tried by: the hand valves on its way that no other
+// unit hangs on; where it has none, those it shares.
+type Switch struct {
+	Unit   string
+	Valves []string
+	Shared bool
+}

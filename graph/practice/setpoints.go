@@ -197,7 +197,7 @@ func HighLimit() []Sentence {
 				}
 				return who + " at a high limit, as described: the electrician proves it once and writes it into the record. No limit is ever bridged."
 			},
-			For:  Fitter | Electrician, Source: common,
+			For: Fitter | Electrician, Source: common,
 		},
 	}
 }

@@ -3,6 +3,7 @@ package lead
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"dryfit/graph"
 )
@@ -23,6 +24,8 @@ const (
 // the way.
 func Find(p Problem) (*Pair, []string) {
 	f := newFinder(p)
+	f.rooms = rooms.Get().(*[3]room)
+	defer rooms.Put(f.rooms)
 	var best *found
 	for _, fine := range []bool{false, true} {
 		if best != nil && best.isLeast() {
@@ -47,6 +50,9 @@ func Find(p Problem) (*Pair, []string) {
 	return f.pair(best), f.met
 }
 
+// rooms are what searches have written on: the next ones write there again.
+var rooms = sync.Pool{New: func() any { return new([3]room) }}
+
 // finder is one search.
 type finder struct {
 	p      Problem
@@ -60,7 +66,7 @@ type finder struct {
 	rise   phase
 	steps  int
 	not    []refusal
-	rooms  [3]room // of the streams there are at a time: see matchFrom
+	rooms  *[3]room // of the streams there are at a time: see matchFrom
 }
 
 func newFinder(p Problem) *finder {

@@ -9,6 +9,17 @@ type needs struct {
 	isolator int64 // radii of what stands in a leg
 	union    int64
 	check    int64
+	fit      [2][2]fits  // first leg or not, last or not
+	head     [2][2]int64 // what is no bare pipe at the start: in the first leg or not, with the isolator or not
+	tail     [2]int64    // at the end, in the last leg or not
+}
+
+// fits are the least lengths of a leg for what may stand in it, asked for at every step of the
+// search and worked out once.
+type fits struct {
+	isolator int64       // it, and what the last leg has
+	check    [2]int64    // the check behind the isolator or alone, and what the last leg has
+	all      [2][2]int64 // what was placed: without or with the isolator, without or with the check
 }
 
 // placed says what stands in the legs walked so far.
@@ -25,7 +36,44 @@ func newNeeds(p *Pipe) needs {
 	if p.Check != nil {
 		n.check = um(p.Check.RadiusMM)
 	}
+	for _, first := range []bool{false, true} {
+		for _, last := range []bool{false, true} {
+			n.fit[at(first)][at(last)] = n.fits(first, last)
+		}
+		for _, with := range []bool{false, true} {
+			n.head[at(first)][at(with)] = n.headOf(first, with)
+		}
+		n.tail[at(first)] = n.tailOf(first)
+	}
 	return n
+}
+
+func at(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// fits works out the least lengths of one kind of leg.
+func (n *needs) fits(first, last bool) (f fits) {
+	var tail []Item
+	if last {
+		tail = n.inLast()
+	}
+	f.isolator = n.straight(first, last, append([]Item{n.pipe.Isolator}, tail...)...)
+	for _, isolator := range []bool{false, true} {
+		var items []Item
+		if isolator {
+			items = append(items, n.pipe.Isolator)
+		}
+		f.all[at(isolator)][0] = n.straight(first, last, append(slices.Clip(items), tail...)...)
+		if c := n.pipe.Check; c != nil {
+			f.check[at(isolator)] = n.straight(first, last, append(append(slices.Clip(items), *c), tail...)...)
+			f.all[at(isolator)][1] = n.straight(first, last, append(append([]Item{*c}, items...), tail...)...)
+		}
+	}
+	return f
 }
 
 // beadMM is left between the faces of two sockets for the cement bead, mm: see
@@ -61,15 +109,12 @@ func (n *needs) inLast() []Item {
 // and its greatest radius; ok is false where it is too short.
 func (n *needs) put(before placed, w way, length int64, first, last bool) (after placed, radius int64, ok bool) {
 	after, radius = before, n.radius
-	var items []Item
+	f := &n.fit[at(first)][at(last)]
+	isolator := false
 	if before&hasIsolator == 0 {
-		with := []Item{n.pipe.Isolator}
-		if last {
-			with = append(with, n.inLast()...)
-		}
 		switch {
-		case length >= n.straight(first, last, with...):
-			items = append(items, n.pipe.Isolator)
+		case length >= f.isolator:
+			isolator = true
 			after |= hasIsolator
 			radius = max(radius, n.isolator)
 		case last:
@@ -78,34 +123,29 @@ func (n *needs) put(before placed, w way, length int64, first, last bool) (after
 	}
 	check := n.pipe.Check
 	if check != nil && after&hasStraight == 0 && w != down {
-		with := append(slices.Clone(items), *check)
-		tail := n.inLast()
-		if !last {
-			tail = nil
-		}
-		if length >= n.straight(first, last, append(with, tail...)...) {
+		if least := f.check[at(isolator)]; length >= least {
 			after |= hasCheck
 			radius = max(radius, n.check)
-			if last || length >= n.straight(first, last, with...)-n.tail(*check)+um(n.pipe.StraightMM) {
+			if last || length >= least-n.beforeElbow(*check)+um(n.pipe.StraightMM) {
 				after |= hasStraight
 			}
 		}
 	}
+	added := false
 	if last {
-		items = append(items, n.inLast()...)
 		if check != nil && before&hasCheck == 0 {
 			if after&hasCheck == 0 {
 				return after, radius, false
 			}
-			items = append([]Item{*check}, items...)
+			added = true
 		}
 		radius = max(radius, n.union)
 	}
-	return after, radius, length >= n.straight(first, last, items...)
+	return after, radius, length >= f.all[at(isolator)][at(added)]
 }
 
-// tail is what the shortest leg has of pipe between a check and the elbow before it.
-func (n *needs) tail(check Item) int64 {
+// beforeElbow is what the shortest leg has of pipe between a check and the elbow before it.
+func (n *needs) beforeElbow(check Item) int64 {
 	return um(check.DepthMM + n.pipe.Elbow.DepthMM + beadMM)
 }
 
@@ -134,7 +174,7 @@ func (n *needs) lengths(before placed, first, last bool) []int64 {
 	if c := n.pipe.Check; c != nil && before&hasStraight == 0 {
 		for _, w := range [][]Item{{*c}, append(with, *c)} {
 			short := n.straight(first, false, w...)
-			out = append(out, short, least(float64(short-n.tail(*c))/1000+n.pipe.StraightMM))
+			out = append(out, short, least(float64(short-n.beforeElbow(*c))/1000+n.pipe.StraightMM))
 		}
 	}
 	return out
@@ -147,28 +187,37 @@ type taken struct{ radius, head, tail int64 }
 // taken says it of a leg, of which put said what stands in it: the isolator at its start, the
 // union with a tap at its end.
 func (n *needs) taken(before, after placed, radius int64, first, last bool) taken {
-	start, end := n.pipe.Elbow, n.pipe.Elbow
+	isolator := before&hasIsolator == 0 && after&hasIsolator != 0
+	return taken{radius: radius, head: max(radius, n.head[at(first)][at(isolator)]), tail: max(radius, n.tail[at(last)])}
+}
+
+// headOf is what is no bare pipe at the start of a leg.
+func (n *needs) headOf(first, isolator bool) int64 {
+	start := n.pipe.Elbow
 	if first {
 		start = n.pipe.Tee
 	}
+	var items []Item
+	if isolator {
+		items = append(items, n.pipe.Isolator)
+	}
+	return behind(start, items)
+}
+
+// tailOf is what is no bare pipe at the end of a leg.
+func (n *needs) tailOf(last bool) int64 {
 	if last {
-		end = n.pipe.Port
+		return behind(n.pipe.Port, n.inLast())
 	}
-	behind := func(mm, depth float64, items []Item) float64 {
-		for _, it := range items {
-			mm += depth + it.DepthMM + beadMM + it.LengthMM
-			depth = it.DepthMM
-		}
-		return mm + depth
+	return behind(n.pipe.Elbow, nil)
+}
+
+// behind is how far a stop and the items next to it reach.
+func behind(stop Stop, items []Item) int64 {
+	mm, depth := stop.TakeOffMM, stop.DepthMM
+	for _, it := range items {
+		mm += depth + it.DepthMM + beadMM + it.LengthMM
+		depth = it.DepthMM
 	}
-	var atStart, atEnd []Item
-	if before&hasIsolator == 0 && after&hasIsolator != 0 {
-		atStart = append(atStart, n.pipe.Isolator)
-	}
-	if last {
-		atEnd = n.inLast()
-	}
-	return taken{radius: radius,
-		head: max(radius, um(behind(start.TakeOffMM, start.DepthMM, atStart))),
-		tail: max(radius, um(behind(end.TakeOffMM, end.DepthMM, atEnd)))}
+	return um(mm + depth)
 }

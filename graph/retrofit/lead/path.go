@@ -271,7 +271,7 @@ func (s *stream) reach(at point, w way, first bool) int64 {
 
 // step opens one leg, where it has room for what must stand in it and is clear.
 func (s *stream) step(from int32, w way, length int64, last bool) {
-	n := s.nodes[from]
+	n := &s.nodes[from] // till nodes grows
 	to := n.at
 	to[w.axis()] += length * w.sign()
 	if to == s.end && !last {
@@ -279,7 +279,7 @@ func (s *stream) step(from int32, w way, length int64, last bool) {
 	}
 	first := n.parent < 0
 	put, radius, ok := s.needs.put(n.placed, w, length, first, last)
-	if !ok || !s.clear(n.at, to, s.needs.taken(n.placed, put, radius, first, last), first, last) || s.crosses(from, to) || s.other.near(n.at, to, s.clip) {
+	if !ok {
 		return
 	}
 	next := node{at: to, way: w, placed: put, parent: from, legs: n.legs + 1, whole: last, cost: n.cost}
@@ -294,13 +294,16 @@ func (s *stream) step(from int32, w way, length int64, last bool) {
 	if last && s.needs.pipe.Check != nil && put&hasStraight == 0 {
 		next.cost.Unstraight++
 	}
+	// what costs too much is never gone on from: the limit only falls
 	least, ok := s.bound(&next)
-	if !ok {
+	if !ok || s.limit != nil && least.Compare(*s.limit) >= 0 {
+		return
+	}
+	if !s.clear(n.at, to, s.needs.taken(n.placed, put, radius, first, last), first, last) || s.crosses(from, to) || s.other.near(n.at, to, s.clip) {
 		return
 	}
 	s.nodes = append(s.nodes, next)
-	i := int32(len(s.nodes) - 1)
-	s.open.push(opened{node: i, least: least})
+	s.open.push(opened{node: int32(len(s.nodes) - 1), least: least})
 }
 
 // clear reports whether a leg runs into nothing.

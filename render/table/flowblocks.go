@@ -166,9 +166,9 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 			chatter = ": it will chatter"
 		}
 		if f.State == "shut" {
-			return fmt.Sprintf("shut; opens after %s more, or %s more past it", s.margin(f), s.flow(f.MarginFlow)) + chatter
+			return fmt.Sprintf("shut; opens after %s more, or %s more past it", marginWords(s, f), s.flow(f.MarginFlow)) + chatter
 		}
-		return fmt.Sprintf("%s; shuts after %s less", stateWords(f.State), s.margin(f)) + chatter
+		return fmt.Sprintf("%s; shuts after %s less", stateWords(f.State), marginWords(s, f)) + chatter
 	case graph.HeatPump:
 		inside := s.pressure(f.StaticPa) + " at its inlet"
 		if !f.LevelKnown {
@@ -185,10 +185,10 @@ func partWords(f hydraulic.PartFlow, s Style) string {
 	return f.State
 }
 
-// margin prints how far a check is from its other state, to the digits that mean something: a
+// marginWords prints how far a check is from its other state, to the digits that mean something: a
 // spring is known to a tenth of its cracking pressure at the best, so that steps are a tenth of
 // that, and less than a step is said as at most one.
-func (s Style) margin(f hydraulic.PartFlow) string {
+func marginWords(s Style, f hydraulic.PartFlow) string {
 	cracking := f.Drop + f.MarginPa // shut: what is across it and what is missing
 	if f.State != "shut" {
 		cracking = f.Drop - f.MarginPa

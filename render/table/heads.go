@@ -102,7 +102,7 @@ func noEquivalent(m float64) string {
 }
 
 // fittingsLength prints an equivalent length, or says why there is none that means something.
-func (s Style) fittingsLength(m float64) string {
+func fittingsLength(s Style, m float64) string {
 	if why := noEquivalent(m); why != "" {
 		return "none: " + why
 	}
@@ -130,7 +130,7 @@ func equivalentGrid(p *plan.Plan, s Style) *Grid {
 		for _, by := range at {
 			text := "-"
 			if one, ok := by[t.Name]; ok {
-				text = s.fittingsLength(one.FittingsM)
+				text = fittingsLength(s, one.FittingsM)
 			}
 			row = append(row, text)
 		}

@@ -75,7 +75,7 @@ func itemsBlock(title string, items []takeoff.Item, s Style) Block {
 	b := Block{Title: title, Grid: newGrid(columns...)}
 	measure, own := false, false
 	for _, i := range items {
-		row := append(itemRow(i, s), s.places(i.Where, whereWidth))
+		row := append(itemRow(i, s), placesText(s, i.Where, whereWidth))
 		if len(specs) > 1 {
 			row = slices.Insert(row, 5, string(i.Spec))
 		}
@@ -167,8 +167,8 @@ func shortEnds(ends string) string {
 // countWidth is how many characters ", +9 more" has.
 const countWidth = 9
 
-// places names as many places as fit a width and counts the rest; all of them on a page.
-func (s Style) places(where []string, width int) string {
+// placesText names as many places as fit a width and counts the rest; all of them on a page.
+func placesText(s Style, where []string, width int) string {
 	text := ""
 	for i, w := range where {
 		if !s.Whole && i > 0 && utf8.RuneCountInString(text+w) > width-countWidth {

@@ -72,12 +72,12 @@ func RowsText(rows []catalog.Row, s Style) []byte {
 		if r.Own {
 			from = "yours: " + r.Origin
 		}
-		g.add(r.Name, r.Kind, s.dimension(r), s.lossText(r), from)
+		g.add(r.Name, r.Kind, dimensionText(s, r), rowLoss(s, r), from)
 	}
 	return Text([]Block{{Grid: g}}, s)
 }
 
-func (s Style) dimension(r catalog.Row) string {
+func dimensionText(s Style, r catalog.Row) string {
 	long := func(mm float64) string { return settledWords(mm, quantity.Length, s.Units) }
 	switch {
 	case r.BoreMM > 0:
@@ -92,7 +92,7 @@ func (s Style) dimension(r catalog.Row) string {
 	return ""
 }
 
-func (s Style) lossText(r catalog.Row) string {
+func rowLoss(s Style, r catalog.Row) string {
 	switch {
 	case r.LoverD > 0:
 		return "L/D " + quantity.Trim(r.LoverD)

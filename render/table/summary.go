@@ -14,16 +14,16 @@ import (
 func SummaryLines(p *plan.Plan, s Style) []string {
 	var out []string
 	for _, m := range plan.Summarise(p) {
-		out = append(out, s.summaryLine(m)+s.jetsSpread(p.Ranges.Of(m.Mode, graph.After)))
+		out = append(out, summaryLine(s, m)+jetsSpread(s, p.Ranges.Of(m.Mode, graph.After)))
 	}
 	return out
 }
 
-func (s Style) summaryLine(m plan.ModeSummary) string {
+func summaryLine(s Style, m plan.ModeSummary) string {
 	var said []string
 	if m.HasUnit {
 		for _, u := range m.Units() {
-			said = append(said, s.unitWords(u, len(m.Beside) > 0))
+			said = append(said, unitWords(s, u, len(m.Beside) > 0))
 		}
 		said = append(said, bypassWords(m, s))
 	} else if m.Pump > 0 {
@@ -51,7 +51,7 @@ func slicesWithout(list []string, drop string) []string {
 
 // unitWords says a unit's flow with the limit it is closest to breaking; by its id where there
 // are several.
-func (s Style) unitWords(u plan.UnitSummary, several bool) string {
+func unitWords(s Style, u plan.UnitSummary, several bool) string {
 	who := "the unit"
 	if several {
 		who = fmt.Sprintf("%q", u.ID)
@@ -105,7 +105,7 @@ func jetsWords(m plan.ModeSummary, s Style) string {
 }
 
 // jetsSpread says how far the change of the jets may be off; "" where there is no range.
-func (s Style) jetsSpread(r *spread.ModeRanges) string {
+func jetsSpread(s Style, r *spread.ModeRanges) string {
 	if r == nil || !r.HasJets || r.JetsChange.High-r.JetsChange.Low < 0.005 {
 		return ""
 	}

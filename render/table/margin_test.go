@@ -23,7 +23,7 @@ func TestMarginDigits(t *testing.T) {
 		{0, 0, "shut", "next to nothing"},
 	} {
 		f := hydraulic.PartFlow{Drop: c.drop, MarginPa: c.margin, State: c.state}
-		if got := marginWords(f); got != c.want {
+		if got := marginWords(Style{}, f); got != c.want {
 			t.Errorf("%+v: %q", c, got)
 		}
 	}
@@ -32,7 +32,7 @@ func TestMarginDigits(t *testing.T) {
 // Equivalent lengths beyond a kilometre, below nothing, or that are no number say why.
 func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 	for m, want := range map[float64]string{2: "2.00 m", 999: "999.00 m", 1001: "none: its pipe loses next to nothing", -0.2: "none: its tee gives head back"} {
-		if got := fittingsLength(m); got != want {
+		if got := fittingsLength(Style{}, m); got != want {
 			t.Errorf("%g m: %q, want %q", m, got, want)
 		}
 	}

@@ -22,7 +22,7 @@ func TestSummaryLine(t *testing.T) {
 			"on: the pump moves 20.0 m3/h; the jets get what they get today, 20.0 m3/h"},
 		{"all shut", plan.ModeSummary{Mode: "on", HasJets: true}, "on: no water moves"},
 	} {
-		if got := summaryLine(c.mode); got != c.want {
+		if got := summaryLine(Style{}, c.mode); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}

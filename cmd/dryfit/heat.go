@@ -13,6 +13,7 @@ import (
 	heatjob "dryfit/graph/heat/job"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 func heatVerb() *verb {
@@ -105,7 +106,7 @@ func runHeat(v *verb, args []string, w *world) int {
 		return complain(w, err)
 	}
 	report := plan.HeatOf(p, ask)
-	if code := j.emit(p, func(p *plan.Plan, s table.Style) ([]byte, error) {
+	if code := j.emit(p, func(p *plan.Plan, s form.Style) ([]byte, error) {
 		switch j.format {
 		case "json":
 			return table.HeatJSON(report, s)

@@ -15,6 +15,7 @@ import (
 	"dryfit/graph/description/located"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // job is what every verb that reads a description takes.
@@ -200,10 +201,10 @@ func (j *job) render(ds []graph.Diagnostic, to io.Writer, w *world) string {
 }
 
 // style says how tables are printed.
-func (j *job) style(w *world) table.Style {
+func (j *job) style(w *world) form.Style {
 	units := j.units
 	if units == "" && j.circuit != nil {
 		units = j.circuit.Job.Units
 	}
-	return table.Style{Units: quantity.SystemOf(units), Colour: j.output == "-" && w.colour(w.stdout)}
+	return form.Style{Units: quantity.SystemOf(units), Colour: j.output == "-" && w.colour(w.stdout)}
 }

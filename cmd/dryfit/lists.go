@@ -4,10 +4,11 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/order"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // printer is how a verb prints its part of the plan in one format.
-type printer func(p *plan.Plan, s table.Style) ([]byte, error)
+type printer func(p *plan.Plan, s form.Style) ([]byte, error)
 
 // printPlan is the whole of a verb that prints one part of the plan as text, csv or json.
 func printPlan(v *verb, j *job, want plan.Want, printers map[string]printer, args []string, w *world) int {
@@ -48,7 +49,7 @@ func (j *job) emit(p *plan.Plan, show printer, w *world) int {
 }
 
 // partsWorkbook prints the order as a workbook.
-func partsWorkbook(p *plan.Plan, s table.Style) ([]byte, error) { return order.XLSX(p, s.Units) }
+func partsWorkbook(p *plan.Plan, s form.Style) ([]byte, error) { return order.XLSX(p, s.Units) }
 
 func partsVerb() *verb {
 	return &verb{

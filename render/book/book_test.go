@@ -7,12 +7,12 @@ import (
 
 	"dryfit/graph"
 	"dryfit/render/scene"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 func sample() *Book {
 	long := strings.Repeat("a sentence that goes on and on until it wraps, ", 40)
-	grid := &table.Grid{Header: []string{"what", "kWh"}, Right: []bool{false, true}}
+	grid := &form.Grid{Header: []string{"what", "kWh"}, Right: []bool{false, true}}
 	for range 120 {
 		grid.Rows = append(grid.Rows, []string{"a row with <b>words</b>", "12.5"})
 	}
@@ -22,9 +22,9 @@ func sample() *Book {
 		{ID: "answer", Title: "The answer", For: Everybody, Items: []Item{{Kind: Lead, Text: "It may be built."}, {Kind: Alert, Text: "Mend first", Lines: []string{"one", "two"}}}},
 		{ID: "work", Title: "Order of work", For: Fitter, NewPage: true, Items: []Item{{Kind: Heading, Text: "On the bench"},
 			{Kind: Steps, First: 7, Lines: []string{"cut", long}}, {Kind: Hold, Text: "HOLD: wait"}, {Kind: Bullets, Lines: []string{"x"}}}},
-		{ID: "parts", Title: "Parts", For: Fitter, Items: []Item{{Kind: Table, Block: table.Block{Title: "To order", Grid: grid, Lines: []string{"a note"}}}}},
+		{ID: "parts", Title: "Parts", For: Fitter, Items: []Item{{Kind: Table, Block: form.Block{Title: "To order", Grid: grid, Lines: []string{"a note"}}}}},
 		{ID: "drawings", Title: "Drawings", For: Fitter, Items: []Item{{Kind: Sheet, Text: "Schematic", Scene: sheet, File: "schematic.svg"}}},
-		{ID: "record", Title: "Record", For: Fitter | Electrician, Items: []Item{{Kind: Blanks, Block: table.Block{Grid: &table.Grid{Header: []string{"what", "found"}, Rows: [][]string{{"date", ""}}}}}}},
+		{ID: "record", Title: "Record", For: Fitter | Electrician, Items: []Item{{Kind: Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"what", "found"}, Rows: [][]string{{"date", ""}}}}}}},
 	}}
 }
 

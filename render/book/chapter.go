@@ -5,7 +5,7 @@ import (
 	"dryfit/render/photo"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // Reader is whom a chapter is for; several may be or-ed together.
@@ -52,7 +52,7 @@ type Item struct {
 	Text  string
 	Lines []string
 	First int
-	Block table.Block
+	Block form.Block
 	Scene *scene.Scene
 	Photo photo.Photo
 	File  string
@@ -80,7 +80,7 @@ func (c *Chapter) Say(lines ...string) {
 }
 
 // Tables appends blocks.
-func (c *Chapter) Tables(blocks ...table.Block) {
+func (c *Chapter) Tables(blocks ...form.Block) {
 	for _, b := range blocks {
 		c.Add(Item{Kind: Table, Block: b})
 	}

@@ -11,7 +11,7 @@ import (
 	"unicode/utf8"
 
 	"dryfit/render/scene"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 //go:embed page.html.tmpl
@@ -150,7 +150,7 @@ func Inert(page []byte) []byte {
 	for i, l := range lines {
 		cells := strings.Split(l, "\t")
 		for k, c := range cells {
-			cells[k] = table.Plain(c)
+			cells[k] = form.Plain(c)
 		}
 		lines[i] = strings.Join(cells, "\t")
 	}
@@ -158,7 +158,7 @@ func Inert(page []byte) []byte {
 }
 
 // headClass sets the head of a column to the right, and gives room to one of long texts.
-func headClass(g *table.Grid, i int) string {
+func headClass(g *form.Grid, i int) string {
 	switch {
 	case g.IsRight(i):
 		return "r"
@@ -169,7 +169,7 @@ func headClass(g *table.Grid, i int) string {
 }
 
 // cellClass sets a cell to the right, and keeps a short one on a line.
-func cellClass(g *table.Grid, i int, text string) string {
+func cellClass(g *form.Grid, i int, text string) string {
 	switch {
 	case g.IsRight(i):
 		return "r"

@@ -8,7 +8,7 @@ import (
 	"codeberg.org/go-pdf/fpdf"
 
 	"dryfit/render/scene"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // Measures of the paper, mm, and sizes of letters, pt.
@@ -274,7 +274,7 @@ func (p *printer) hold(text string) {
 }
 
 // block writes a table with its head on every page, then its lines.
-func (p *printer) block(b table.Block, blanks bool) {
+func (p *printer) block(b form.Block, blanks bool) {
 	if b.Title != "" {
 		p.room(20)
 		p.y += 1
@@ -293,7 +293,7 @@ func (p *printer) block(b table.Block, blanks bool) {
 
 const cellPad = 1.1
 
-func (p *printer) grid(g *table.Grid, blanks bool) {
+func (p *printer) grid(g *form.Grid, blanks bool) {
 	widths := p.widths(g, blanks)
 	least := 0.0
 	if blanks {
@@ -313,7 +313,7 @@ func (p *printer) grid(g *table.Grid, blanks bool) {
 
 // widths shares the page's width out: every column what its longest word needs, then the
 // rest by what its longest text would like.
-func (p *printer) widths(g *table.Grid, blanks bool) []float64 {
+func (p *printer) widths(g *form.Grid, blanks bool) []float64 {
 	n := len(g.Header)
 	least, wish := make([]float64, n), make([]float64, n)
 	measure := func(cells []string, bold bool) {
@@ -380,7 +380,7 @@ func (p *printer) height(cells []string, widths []float64, head bool, least floa
 	return max(least, float64(lines)*tablePt*ptMM*1.25+1.2)
 }
 
-func (p *printer) row(cells []string, widths []float64, g *table.Grid, head bool, least float64) {
+func (p *printer) row(cells []string, widths []float64, g *form.Grid, head bool, least float64) {
 	h := p.height(cells, widths, head, least)
 	x := edge
 	style := ""

@@ -3,33 +3,33 @@ package book
 import (
 	"fmt"
 
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // Text writes the book for a terminal: its words and tables, no drawings.
-func (b *Book) Text(s table.Style) []byte {
-	head := table.Block{Title: b.Job.Name + ": " + b.Kind, Lines: b.head()}
-	blocks := []table.Block{head}
+func (b *Book) Text(s form.Style) []byte {
+	head := form.Block{Title: b.Job.Name + ": " + b.Kind, Lines: b.head()}
+	blocks := []form.Block{head}
 	for _, c := range b.Chapters {
-		blocks = append(blocks, table.Block{Title: c.Title})
+		blocks = append(blocks, form.Block{Title: c.Title})
 		for _, it := range c.Items {
 			blocks = append(blocks, it.text())
 		}
 	}
-	return table.Text(blocks, s)
+	return form.Text(blocks, s)
 }
 
 // text is an item as lines or a table.
-func (it *Item) text() table.Block {
+func (it *Item) text() form.Block {
 	switch it.Kind {
 	case Table, Blanks:
 		return it.Block
 	case Sheet, Picture:
-		return table.Block{}
+		return form.Block{}
 	case Photo:
-		return table.Block{Lines: []string{it.Text}}
+		return form.Block{Lines: []string{it.Text}}
 	case Bullets, Alert:
-		b := table.Block{}
+		b := form.Block{}
 		if it.Text != "" {
 			b.Lines = append(b.Lines, it.Text)
 		}
@@ -38,11 +38,11 @@ func (it *Item) text() table.Block {
 		}
 		return b
 	case Steps:
-		b := table.Block{}
+		b := form.Block{}
 		for i, l := range it.Lines {
 			b.Lines = append(b.Lines, fmt.Sprintf("  %2d. %s", it.First+i, l))
 		}
 		return b
 	}
-	return table.Block{Lines: []string{it.Text}}
+	return form.Block{Lines: []string{it.Text}}
 }

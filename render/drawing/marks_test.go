@@ -16,6 +16,7 @@ import (
 	"dryfit/graph/retrofit"
 	"dryfit/render/scene"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/template"
 )
 
@@ -85,7 +86,7 @@ func TestMarksAgree(t *testing.T) {
 			byRun[c.Run] = append(byRun[c.Run], c)
 		}
 		words := ""
-		for _, b := range table.MarkingBlocks(p, table.Style{}) {
+		for _, b := range table.MarkingBlocks(p, form.Style{}) {
 			words += strings.Join(b.Lines, "\n") + "\n"
 		}
 		spoken := said.FindAllStringSubmatch(words, -1)

@@ -13,6 +13,7 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // Screen draws a view for a screen: as Pages, but without the numbers that tell one print from
@@ -55,7 +56,7 @@ func Key(p *plan.Plan, name string, units quantity.System) (string, error) {
 			}
 		}
 	}
-	style := table.Style{Units: units, Whole: true}
+	style := form.Style{Units: units, Whole: true}
 	var numbers []byte
 	var err error
 	switch name {

@@ -6,6 +6,7 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/year"
 )
 
@@ -14,5 +15,5 @@ func yearPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.S
 	if p.Heat == nil {
 		return nil, nil
 	}
-	return year.Draw(year.Input{Year: p.Heat.Year, Says: table.HeatShort(p.Heat, p.Circuit.Job, table.Style{Units: units}), Job: p.Circuit.Job, Page: page}), nil
+	return year.Draw(year.Input{Year: p.Heat.Year, Says: table.HeatShort(p.Heat, p.Circuit.Job, form.Style{Units: units}), Job: p.Circuit.Job, Page: page}), nil
 }

@@ -14,6 +14,7 @@ import (
 	"dryfit/graph/settle"
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -134,7 +135,7 @@ func (a *about) part(part *graph.Part) {
 		}
 		state := f.State
 		if part.Kind == graph.CheckValve {
-			for _, l := range table.CheckLines(p, sol.Mode.Name, table.Style{Units: a.units}) {
+			for _, l := range table.CheckLines(p, sol.Mode.Name, form.Style{Units: a.units}) {
 				if words, ok := strings.CutPrefix(l, part.ID+" is "); ok {
 					state = words
 				}
@@ -224,7 +225,7 @@ func (a *about) settled(id string) {
 		return
 	}
 	a.b.WriteString("<h3>What it is taken for</h3>\n<div class=\"scroll\"><table><thead><tr><th scope=\"col\">what</th><th scope=\"col\">value</th><th scope=\"col\">may be</th><th scope=\"col\">from</th></tr></thead><tbody>\n")
-	for _, row := range table.ShownRows(values, table.Style{Units: a.units, Whole: true}) {
+	for _, row := range table.ShownRows(values, form.Style{Units: a.units, Whole: true}) {
 		a.b.WriteString("<tr>")
 		for _, c := range row {
 			fmt.Fprintf(&a.b, "<td>%s</td>", text(c))

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // AnswerID is the section that says what the job comes to, with values turned or as saved.
@@ -33,7 +34,7 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 		b.WriteString("</ul></section>")
 		return b.String()
 	}
-	style := table.Style{Units: a.Job.System(p.Circuit), Whole: true}
+	style := form.Style{Units: a.Job.System(p.Circuit), Whole: true}
 	if d := p.Fault(); d != nil {
 		fmt.Fprintf(&b, "<p class=\"error\">Not to be built so: %s</p>\n", text(d.Message.In(style.Units)))
 	}
@@ -215,7 +216,7 @@ func CostHTML(a *whatif.Answer) string {
 	}
 	var b bytes.Buffer
 	b.WriteString("<h3>Heat and money</h3>\n<ul>\n")
-	for _, l := range table.HeatShort(a.Plan.Heat, a.Plan.Circuit.Job, table.Style{Units: a.Job.System(a.Plan.Circuit)}) {
+	for _, l := range table.HeatShort(a.Plan.Heat, a.Plan.Circuit.Job, form.Style{Units: a.Job.System(a.Plan.Circuit)}) {
 		fmt.Fprintf(&b, "<li>%s</li>\n", text(upper(l)+"."))
 	}
 	b.WriteString("</ul>\n")

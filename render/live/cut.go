@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/retrofit"
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // CutID is the section in which the cut is moved along the old pipe.
@@ -106,7 +107,7 @@ func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
 		fmt.Fprintf(&b, "<tr><td>%d</td><td>%s</td><td class=\"right\">%s</td></tr>\n", i+1, text(t.What.In(units)), text(length(t.MM)))
 	}
 	fmt.Fprintf(&b, "<tr><td></td><td><strong>together</strong></td><td class=\"right\"><strong>%s</strong></td></tr>\n</tbody></table></div>\n", text(length(p.NeededMM)))
-	said(&b, v, table.Style{Units: units})
+	said(&b, v, form.Style{Units: units})
 	return b.String()
 }
 
@@ -119,7 +120,7 @@ func signed(mm float64, length func(float64) string) string {
 }
 
 // said is the verdict, in cutin's words.
-func said(b *bytes.Buffer, v plan.Verdict, style table.Style) {
+func said(b *bytes.Buffer, v plan.Verdict, style form.Style) {
 	if v.Verdict == "" {
 		return
 	}

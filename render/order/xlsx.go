@@ -10,7 +10,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // The names of the sheets.
@@ -79,7 +79,7 @@ func (w *writer) rows(sheet string, head []string, widths []float64, rows [][]an
 			cell, err := excelize.CoordinatesToCellName(i+1, r+2)
 			do(err)
 			if text, ok := v.(string); ok {
-				do(w.f.SetCellStr(sheet, cell, table.Plain(text)))
+				do(w.f.SetCellStr(sheet, cell, form.Plain(text)))
 			} else {
 				do(w.f.SetCellValue(sheet, cell, v))
 			}

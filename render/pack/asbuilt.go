@@ -9,13 +9,13 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/book"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
 // asBuilt is the sheet on which is written what was done otherwise, each line with the key it is
 // typed back under.
-func asBuilt(p *plan.Plan, style table.Style) book.Chapter {
+func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "as-built", Title: "As built", For: book.Fitter, NewPage: true}
 	if p.After == nil || joints(p) == 0 || p.RuledOut() != nil {
 		return c
@@ -25,7 +25,7 @@ func asBuilt(p *plan.Plan, style table.Style) book.Chapter {
 		whole = "type each line into the description under its key"
 	}
 	c.Say("Write down only what is otherwise than planned. At the desk: " + whole + ", raise [job] revision, and pack it again with --since: the new pack is what stands at the tub.")
-	g := &table.Grid{Header: []string{"what", "key", "planned", "as built"}, Widest: []int{26, 30, 44, 0}}
+	g := &form.Grid{Header: []string{"what", "key", "planned", "as built"}, Widest: []int{26, 30, 44, 0}}
 	add := func(what, key, planned string) { g.Rows = append(g.Rows, []string{what, key, planned, ""}) }
 	names := tag.Of(p.Circuit, p.Net())
 	for i, cut := range cutRuns(p) {
@@ -65,7 +65,7 @@ func asBuilt(p *plan.Plan, style table.Style) book.Chapter {
 	for range 4 {
 		add("", "", "")
 	}
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	return c
 }
 

@@ -6,14 +6,14 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // Each new pipe with legs, each new check and hand valve has its line, with a key the
 // description knows and a blank; by hand for two of them.
 func TestAsBuilt(t *testing.T) {
 	p := demoPlan(t, "two-speed")
-	c := asBuilt(p, table.Style{Units: quantity.MetricSystem})
+	c := asBuilt(p, form.Style{Units: quantity.MetricSystem})
 	if len(c.Items) < 2 {
 		t.Fatalf("%d items", len(c.Items))
 	}

@@ -12,11 +12,12 @@ import (
 	"dryfit/render/book"
 	"dryfit/render/drawing"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
 // bookOf gathers everything a job's papers say, in the order in which they are read.
-func bookOf(p *plan.Plan, style table.Style, o Options, pictures []picture) *book.Book {
+func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book.Book {
 	style.Whole, style.Colour = true, false
 	j, names := factsOf(p, style.Units), tag.Of(p.Circuit, p.Net())
 	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: o.Page.Format}
@@ -38,7 +39,7 @@ func bookOf(p *plan.Plan, style table.Style, o Options, pictures []picture) *boo
 }
 
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
-func answer(p *plan.Plan, style table.Style) book.Chapter {
+func answer(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
 	if errs := errorsOf(graph.Worded(p.Findings, style.Units)); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
@@ -111,11 +112,11 @@ func list(words []string) string {
 func cautions(j jobIn) book.Chapter {
 	c := book.Chapter{ID: "cautions", Title: "Before anybody starts", For: book.Everybody, NewPage: true}
 	c.Say("Local codes and the makers' instructions come before this pack. Electrical and refrigerant work is for licensed trades. Where the pack reckons, it reckons with what was measured or assumed.")
-	g := &table.Grid{Header: []string{"what", "say", "source"}, Widest: []int{0, 60, 30}}
+	g := &form.Grid{Header: []string{"what", "say", "source"}, Widest: []int{0, 60, 30}}
 	for _, s := range practice.Pick(j.Job, practice.Cautions()) {
 		g.Rows = append(g.Rows, []string{s.Name, j.say(s.Text), s.Source})
 	}
-	c.Tables(table.Block{Grid: g})
+	c.Tables(form.Block{Grid: g})
 	return c
 }
 
@@ -137,7 +138,7 @@ func sheets(pictures []picture) book.Chapter {
 	return c
 }
 
-func work(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
+func work(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "work", Title: "Order of work", For: book.Fitter, NewPage: true}
 	stages := method(p, j)
 	if len(stages) == 0 {
@@ -157,7 +158,7 @@ func work(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 	return c
 }
 
-func cutting(p *plan.Plan, style table.Style) book.Chapter {
+func cutting(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "cuts", Title: "Cut list", For: book.Fitter, NewPage: true}
 	c.Tables(table.CutsBlocks(p, style)...)
 	if stock := table.StockBlocks(p, style); len(stock) > 0 {
@@ -167,7 +168,7 @@ func cutting(p *plan.Plan, style table.Style) book.Chapter {
 	return c
 }
 
-func parts(p *plan.Plan, style table.Style) book.Chapter {
+func parts(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "parts", Title: "Parts", For: book.Fitter, NewPage: true}
 	c.Tables(table.PartsBlocks(p, style)...)
 	return c
@@ -175,11 +176,11 @@ func parts(p *plan.Plan, style table.Style) book.Chapter {
 
 func bringing(p *plan.Plan, j jobIn) book.Chapter {
 	c := book.Chapter{ID: "tools", Title: "Tools and consumables", For: book.Fitter}
-	g := &table.Grid{Header: []string{"what", "for"}, Widest: []int{50, 50}}
+	g := &form.Grid{Header: []string{"what", "for"}, Widest: []int{50, 50}}
 	for _, t := range tools(p, j) {
 		g.Rows = append(g.Rows, []string{t.What, t.For})
 	}
-	c.Tables(table.Block{Grid: g})
+	c.Tables(form.Block{Grid: g})
 	return c
 }
 
@@ -189,7 +190,7 @@ func valves(p *plan.Plan, j jobIn) book.Chapter {
 	if len(s.Rows) == 0 {
 		return c
 	}
-	c.Tables(table.Block{Grid: s.grid()})
+	c.Tables(form.Block{Grid: s.grid()})
 	c.Say(s.Notes...)
 	if len(s.Never) > 0 {
 		never := ""
@@ -208,8 +209,8 @@ func valves(p *plan.Plan, j jobIn) book.Chapter {
 }
 
 // grid is the schedule as a table.
-func (s *schedule) grid() *table.Grid {
-	g := &table.Grid{Header: append(append([]string{"state of the tub"}, s.Valves...), "unit", "note")}
+func (s *schedule) grid() *form.Grid {
+	g := &form.Grid{Header: append(append([]string{"state of the tub"}, s.Valves...), "unit", "note")}
 	g.Widest = make([]int, len(g.Header))
 	g.Widest[len(g.Header)-1] = 50
 	for _, r := range s.Rows {
@@ -218,14 +219,14 @@ func (s *schedule) grid() *table.Grid {
 	return g
 }
 
-func performance(p *plan.Plan, style table.Style) book.Chapter {
+func performance(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "performance", Title: "What to expect", For: book.Fitter | book.Owner, NewPage: true}
 	c.Tables(performanceBlocks(p, style.Units)...)
 	c.Tables(oneOfSeveral(p, table.SureBlocks(p.Ranges, style))...)
 	return c
 }
 
-func heating(p *plan.Plan, style table.Style) book.Chapter {
+func heating(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "heat", Title: "Heat, money and the supply", For: book.Everybody, NewPage: true}
 	if p.Heat != nil {
 		c.Tables(table.HeatBlocks(p.Heat, p.Circuit.Job, style)...)
@@ -241,34 +242,34 @@ func winter(j jobIn) book.Chapter {
 
 func recording(p *plan.Plan, j jobIn) book.Chapter {
 	c := book.Chapter{ID: "record", Title: "Commissioning record", For: book.Fitter | book.Electrician, NewPage: true}
-	g := &table.Grid{Header: []string{"what", "expected", "found"}}
+	g := &form.Grid{Header: []string{"what", "expected", "found"}}
 	for _, r := range record(p, j) {
 		g.Rows = append(g.Rows, []string{r.What, r.Expected, ""})
 	}
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	if n := joints(p); n > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Joints dry (tissue), at once and after a day"})
-		g := &table.Grid{Header: []string{"joint", "between", "0 h", "24 h"}}
+		g := &form.Grid{Header: []string{"joint", "between", "0 h", "24 h"}}
 		names := tag.Of(p.Circuit, p.Net())
 		for _, joint := range p.After.Layout.Joints {
 			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), names.Side(joint.A, joint.Run) + " / " + names.Side(joint.B, joint.Run), "", ""})
 		}
-		c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+		c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	}
 	return c
 }
 
 func faults(j jobIn) book.Chapter {
 	c := book.Chapter{ID: "faults", Title: "When something is wrong", For: book.Fitter | book.Owner, NewPage: true}
-	g := &table.Grid{Header: []string{"sign", "look, in this order"}, Widest: []int{40, 60}}
+	g := &form.Grid{Header: []string{"sign", "look, in this order"}, Widest: []int{40, 60}}
 	for _, f := range practice.Faults(j.Job) {
 		g.Rows = append(g.Rows, []string{f.Sign, j.say(f.Look)})
 	}
-	c.Tables(table.Block{Grid: g})
+	c.Tables(form.Block{Grid: g})
 	return c
 }
 
-func numbers(p *plan.Plan, style table.Style) book.Chapter {
+func numbers(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "flow", Title: "The numbers behind it", For: book.Fitter, NewPage: true}
 	c.Tables(table.FlowBlocks(p, style)...)
 	c.Tables(table.EquivalentBlocks(p, style)...)
@@ -281,11 +282,11 @@ func findings(p *plan.Plan, units quantity.System) book.Chapter {
 		c.Say("Nothing to mend.")
 		return c
 	}
-	g := &table.Grid{Header: []string{"weight", "finding", "what to do"}, Widest: []int{0, 60, 60}}
+	g := &form.Grid{Header: []string{"weight", "finding", "what to do"}, Widest: []int{0, 60, 60}}
 	for _, d := range graph.Worded(p.Findings, units) {
 		text := string(d.Message)
 		g.Rows = append(g.Rows, []string{d.Severity.String(), text + " [" + d.Rule + "]", string(d.Hint)})
 	}
-	c.Tables(table.Block{Grid: g})
+	c.Tables(form.Block{Grid: g})
 	return c
 }

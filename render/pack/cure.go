@@ -10,7 +10,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph/plan"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // cureAir are the temperatures of the air cure times are printed for, °C.
@@ -48,12 +48,12 @@ func cementSizes(p *plan.Plan) []catalog.Size {
 }
 
 // cureBlocks prints how long the cement wants, by size and temperature of the air.
-func cureBlocks(p *plan.Plan, units quantity.System) []table.Block {
+func cureBlocks(p *plan.Plan, units quantity.System) []form.Block {
 	sizes := cementSizes(p)
 	if len(sizes) == 0 {
 		return nil
 	}
-	g := &table.Grid{Header: []string{"size", "air", "before it is moved", "before water and power"}}
+	g := &form.Grid{Header: []string{"size", "air", "before it is moved", "before water and power"}}
 	var sources []string
 	for _, size := range sizes {
 		for _, air := range cureAir {
@@ -73,7 +73,7 @@ func cureBlocks(p *plan.Plan, units quantity.System) []table.Block {
 	if len(sources) > 0 {
 		lines = append(lines, "Sources: "+strings.Join(sources, "; "))
 	}
-	return []table.Block{{Title: "How long the cement wants", Grid: g, Lines: lines}}
+	return []form.Block{{Title: "How long the cement wants", Grid: g, Lines: lines}}
 }
 
 // cureAt is the cure the whole work waits for at a temperature of the air: that of the

@@ -11,7 +11,7 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/graph/settle"
 	"dryfit/render/book"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -23,7 +23,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		return c
 	}
 	c.Say("All of it for the electrician's decision, by the local code and the unit's sheet; standards are quoted from memory. No figure here certifies anything.")
-	g := &table.Grid{Header: []string{"what", "from the description", "found or done"}}
+	g := &form.Grid{Header: []string{"what", "from the description", "found or done"}}
 	add := func(what, text string) { g.Rows = append(g.Rows, []string{what, text, ""}) }
 	units := p.After.Circuit.Units()
 	names := tag.Of(p.Circuit, p.Net())
@@ -64,7 +64,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	add("Bonding and earthing, proved by", strings.ToUpper(j.Earthing))
 	add("Zones and distances checked", "")
 	add("Name, licence, date, signature", "")
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	if p.Heat != nil {
 		for _, s := range p.Heat.Supplies {
 			if len(s.Together) > 0 {

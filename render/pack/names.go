@@ -10,7 +10,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
 	"dryfit/render/book"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -30,7 +30,7 @@ func named(c book.Chapter, names *tag.Names) book.Chapter {
 	return c
 }
 
-func namedBlock(b table.Block, names *tag.Names) table.Block {
+func namedBlock(b form.Block, names *tag.Names) form.Block {
 	b.Title = names.Text(b.Title)
 	lines := make([]string, len(b.Lines))
 	for i, l := range b.Lines {

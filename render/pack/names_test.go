@@ -15,7 +15,7 @@ import (
 	"dryfit/render/drawing"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -59,7 +59,7 @@ func TestStepsNameWhatIsDrawn(t *testing.T) {
 			}
 		}
 		made := map[int]int{}
-		steps := stepsOf(bookOf(p, table.Style{Units: quantity.MetricSystem}, Options{}, nil))
+		steps := stepsOf(bookOf(p, form.Style{Units: quantity.MetricSystem}, Options{}, nil))
 		if len(steps) < 8 {
 			t.Fatalf("%s: %d steps", name, len(steps))
 		}

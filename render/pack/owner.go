@@ -9,10 +9,11 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/render/book"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // owner is the customer's sheet: one page in plain words.
-func owner(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
+func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "owner", Title: "For the owner", For: book.Owner, NewPage: true}
 	if j.Unit == nil {
 		return c
@@ -38,7 +39,7 @@ func owner(p *plan.Plan, j jobIn, style table.Style) book.Chapter {
 			c.Say(j.say(s.Text))
 		}
 	}
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: &table.Grid{Header: []string{"whom to call", "name and telephone"},
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"whom to call", "name and telephone"},
 		Rows: [][]string{{"the fitter", ""}, {"the electrician", ""}, {"the unit's maker or dealer", ""}}}}})
 	return c
 }

@@ -15,6 +15,7 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // File is one file of the pack. Name has no folder in it.
@@ -49,7 +50,7 @@ type Options struct {
 // Make makes every file of the pack.
 func Make(p *plan.Plan, o Options) (*Pack, error) {
 	units, page := o.Units, o.Page
-	style := table.Style{Units: units}
+	style := form.Style{Units: units}
 	var all []*scene.Scene
 	var shown []picture
 	out := &Pack{}
@@ -111,11 +112,11 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 }
 
 // lists makes the files of numbers.
-func lists(p *plan.Plan, style table.Style) ([]File, error) {
+func lists(p *plan.Plan, style form.Style) ([]File, error) {
 	var files []File
 	for _, l := range []struct {
 		name  string
-		print func(*plan.Plan, table.Style) ([]byte, error)
+		print func(*plan.Plan, form.Style) ([]byte, error)
 	}{
 		{"parts.csv", table.PartsCSV}, {"cuts.csv", table.CutsCSV}, {"flow.csv", table.FlowCSV},
 	} {

@@ -8,13 +8,13 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
 // performanceBlocks prints what the job promises: by mode.
-func performanceBlocks(p *plan.Plan, units quantity.System) []table.Block {
-	var out []table.Block
+func performanceBlocks(p *plan.Plan, units quantity.System) []form.Block {
+	var out []form.Block
 	sums := plan.Summarise(p)
 	if len(sums) > 0 && p.After != nil {
 		out = append(out, modesBlock(p, sums, units))
@@ -23,10 +23,10 @@ func performanceBlocks(p *plan.Plan, units quantity.System) []table.Block {
 }
 
 // modesBlock is a line a mode.
-func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) table.Block {
+func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) form.Block {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
 	unit, groups := p.After.Circuit.TheUnit(), p.After.Circuit.OfKind(graph.JetGroup)
-	g := &table.Grid{Header: []string{"mode"}}
+	g := &form.Grid{Header: []string{"mode"}}
 	if unit != nil {
 		g.Header = append(g.Header, "unit gets", "range", "rise", "past the unit")
 	}
@@ -64,7 +64,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) ta
 			g.Rows = append(g.Rows, append(row, jets...))
 		}
 	}
-	return table.Block{Grid: g, Lines: []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the greatest of the unit's ratings; a colder day gives less."}}
+	return form.Block{Grid: g, Lines: []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the greatest of the unit's ratings; a colder day gives less."}}
 }
 
 // noFlow is the flow that prints as nothing, m³/s.

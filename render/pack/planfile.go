@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/render/drawing"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -80,7 +81,7 @@ type getsFile struct {
 var phaseNames = map[route.Phase]string{route.Bench: "bench", route.InLine: "in the old line", route.Pipes: "pipes to the unit", route.Unit: "at the unit"}
 
 // planJSON writes plan.json.
-func planJSON(p *plan.Plan, style table.Style) ([]byte, error) {
+func planJSON(p *plan.Plan, style form.Style) ([]byte, error) {
 	job := p.Circuit.Job
 	f := planFile{Format: planFormat, Fingerprint: drawing.Fingerprint(p), File: filepath.Base(p.Circuit.File),
 		Job:  jobFile{job.Name, job.Reference, job.Revision, job.Date},
@@ -136,7 +137,7 @@ func planJSON(p *plan.Plan, style table.Style) ([]byte, error) {
 }
 
 // verbs fills in what the verbs print as JSON.
-func (f *planFile) verbs(p *plan.Plan, style table.Style) error {
+func (f *planFile) verbs(p *plan.Plan, style form.Style) error {
 	findings, err := table.FindingsJSON(byName(p.Findings), style)
 	if err != nil {
 		return err

@@ -14,7 +14,7 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/graph/takeoff"
 	"dryfit/render/book"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -104,7 +104,7 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 	}
 	// a mode may be called as a part is: the record keeps its name
 	said := map[string]bool{}
-	for _, c := range bookOf(p, table.Style{}, Options{}, nil).Chapters {
+	for _, c := range bookOf(p, form.Style{}, Options{}, nil).Chapters {
 		for _, it := range c.Items {
 			if c.ID == "record" && it.Kind == book.Blanks {
 				for _, row := range it.Block.Grid.Rows {
@@ -113,7 +113,7 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 			}
 		}
 	}
-	if built := asBuilt(p, table.Style{}); len(built.Items) > 0 && strings.Contains(built.Items[0].Text, "--write-plan") != (p.Asked.Retrofit != nil) {
+	if built := asBuilt(p, form.Style{}); len(built.Items) > 0 && strings.Contains(built.Items[0].Text, "--write-plan") != (p.Asked.Retrofit != nil) {
 		t.Errorf("as built, retrofit %v: %s", p.Asked.Retrofit != nil, built.Items[0].Text)
 	}
 	once := map[string]bool{}

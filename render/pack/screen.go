@@ -6,13 +6,13 @@ import (
 	"dryfit/render/book"
 	"dryfit/render/drawing"
 	"dryfit/render/photo"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // Chapters returns the chapters of the book without those of its drawings, for a screen that
 // shows them as they become ready. What the plan does not hold is left out.
 func Chapters(p *plan.Plan, units quantity.System, photos ...photo.Photo) []book.Chapter {
-	return bookOf(p, table.Style{Units: units}, Options{Photos: photos}, nil).Chapters
+	return bookOf(p, form.Style{Units: units}, Options{Photos: photos}, nil).Chapters
 }
 
 // Sheets returns the sheets of one view as the chapter of drawings shows them, without the

@@ -5,13 +5,13 @@ import (
 	"strings"
 
 	"dryfit/graph/plan"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
 // oneOfSeveral puts the name of the unit the job is about for "the unit", where there are
 // several: what is promised is promised of that one.
-func oneOfSeveral(p *plan.Plan, blocks []table.Block) []table.Block {
+func oneOfSeveral(p *plan.Plan, blocks []form.Block) []form.Block {
 	if p.After == nil || len(p.After.Circuit.Units()) < 2 {
 		return blocks
 	}

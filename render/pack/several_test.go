@@ -11,7 +11,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/render/book"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // In a job with two units each goes by its name with its own figures: in the answer, in what the
@@ -24,7 +24,7 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 	}
 	p := wanted(t, file, source, plan.Findings|plan.Flows|plan.Lists)
 	j := factsOf(p, quantity.MetricSystem)
-	style := table.Style{}
+	style := form.Style{}
 	var text strings.Builder
 	for _, c := range []book.Chapter{answer(p, style), electrician(p, j), performance(p, style)} {
 		for _, it := range c.Items {

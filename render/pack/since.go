@@ -9,7 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/render/book"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -21,7 +21,7 @@ const (
 )
 
 // changed says what differs from an earlier pack: pieces, marks, order and flows.
-func changed(p *plan.Plan, e *Earlier, style table.Style) book.Chapter {
+func changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "changed", Title: "What has changed", For: book.Everybody}
 	if e == nil {
 		return c

@@ -7,13 +7,13 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // A leg of the pipe to the unit is 40 mm longer, so the piece in it is, by hand; everything
 // else of pieces and marks stays, and the other revision is named.
 func TestWhatHasChanged(t *testing.T) {
-	style := table.Style{Units: quantity.MetricSystem}
+	style := form.Style{Units: quantity.MetricSystem}
 	source := string(readDemo(t, "two-speed"))
 	data, err := planJSON(demoPlan(t, "two-speed"), style)
 	if err != nil {
@@ -64,7 +64,7 @@ func TestPieceOverLengthHasChanged(t *testing.T) {
 
 // Every key of plan.json is in the table of DEVELOPERS.md.
 func TestPlanFileIsDocumented(t *testing.T) {
-	data, err := planJSON(demoPlan(t, "two-speed"), table.Style{Units: quantity.InchSystem})
+	data, err := planJSON(demoPlan(t, "two-speed"), form.Style{Units: quantity.InchSystem})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/render/book"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -22,13 +23,13 @@ func Wants() plan.Want { return plan.Findings | plan.Flows | plan.Ranges | plan.
 func Offer(p, against *plan.Plan, units quantity.System) *book.Book {
 	b := &book.Book{Kind: "offer", Bare: true, Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File)}
 	b.Job.Notes = nil
-	style := table.Style{Units: units, Whole: true}
+	style := form.Style{Units: units, Whole: true}
 	b.Chapters = []book.Chapter{done(p, style), first(p), price(p, against, units), agreed(p)}
 	return b
 }
 
 // done says in plain words what the customer gets.
-func done(p *plan.Plan, style table.Style) book.Chapter {
+func done(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "done", Title: "Offer: what is done", For: book.Owner}
 	c.Say(work(p, style)...)
 	c.Say(table.PlainLines(p, style)...)
@@ -41,7 +42,7 @@ func done(p *plan.Plan, style table.Style) book.Chapter {
 }
 
 // work tells the new work as one would over the fence.
-func work(p *plan.Plan, style table.Style) []string {
+func work(p *plan.Plan, style form.Style) []string {
 	if p.After == nil {
 		return nil
 	}
@@ -120,7 +121,7 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 	for i, one := range choices {
 		prices[i] = PriceOf(one)
 	}
-	g := &table.Grid{Header: append([]string{"what"}, names...), Right: []bool{false, true, true}}
+	g := &form.Grid{Header: append([]string{"what"}, names...), Right: []bool{false, true, true}}
 	row := func(what string, of func(Price) string) {
 		cells := []string{what}
 		some := false
@@ -162,7 +163,7 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 	if against != nil {
 		row("a year's electricity, kWh", yearOf(choices))
 	}
-	c.Tables(table.Block{Grid: g})
+	c.Tables(form.Block{Grid: g})
 	for i, one := range prices {
 		if len(one.Missing) == 0 {
 			continue
@@ -204,7 +205,7 @@ func agreed(p *plan.Plan) book.Chapter {
 	c := book.Chapter{ID: "agreed", Title: "Agreed", For: book.Owner}
 	c.Say("Local codes and the makers' instructions come before this offer; electrical and refrigerant work is for licensed trades. What is found when the cabinet is open may change the price; it is told before it is done.")
 	date := p.Circuit.Job.Date
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: &table.Grid{Header: []string{"what", "written by hand"}, Rows: [][]string{
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"what", "written by hand"}, Rows: [][]string{
 		{strings.TrimSpace("offer made "+date) + ", holds until", ""}, {"customer: name, address, telephone", ""}, {"fitter: name, firm", ""}, {"customer's signature, date", ""}, {"fitter's signature, date", ""},
 	}}}})
 	return c

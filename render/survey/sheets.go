@@ -10,7 +10,7 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/schematic"
 	papers "dryfit/render/sheet"
-	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // Book makes the survey sheets of a template: circuit is its name, template its text.
@@ -28,7 +28,7 @@ func Book(circuit string, template []byte, page papers.Page) (*book.Book, error)
 // EN ISO 1452-2.
 func (s *sheet) measuring(circuit string) book.Chapter {
 	c := book.Chapter{ID: "how", Title: "How to measure", For: book.Fitter}
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: &table.Grid{Header: []string{"what", "found"}, Rows: [][]string{
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"what", "found"}, Rows: [][]string{
 		{"Customer, address", ""}, {"Date, who measured", ""}, {"Photographs: cabinet whole, pump's label, print on the pipe, unit's place", ""}}}}})
 	c.Add(book.Item{Kind: book.Bullets, Lines: []string{
 		"Power off at the isolator before a hand goes into the cabinet. Nothing is opened for a survey.",
@@ -46,26 +46,26 @@ func (s *sheet) measuring(circuit string) book.Chapter {
 // lengths are the blanks of the pipes, by the numbers on the drawing.
 func (s *sheet) lengths() book.Chapter {
 	c := book.Chapter{ID: "pipes", Title: "Pipes, by their numbers on the drawing", For: book.Fitter}
-	g := &table.Grid{Header: []string{"no.", "table", "key", "bends", "found"}, Widest: []int{0, 40, 0, 0, 0}}
+	g := &form.Grid{Header: []string{"no.", "table", "key", "bends", "found"}, Widest: []int{0, 40, 0, 0, 0}}
 	for _, b := range s.blanks {
 		if b.Run > 0 {
 			g.Rows = append(g.Rows, []string{pipeName(b.Run), b.Table, b.Key, "", ""})
 		}
 	}
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	return c
 }
 
 // values are all other blanks.
 func (s *sheet) values() book.Chapter {
 	c := book.Chapter{ID: "values", Title: "Parts and place", For: book.Fitter, NewPage: true}
-	g := &table.Grid{Header: []string{"table", "key", "what it is", "found"}, Widest: []int{0, 0, 60, 0}}
+	g := &form.Grid{Header: []string{"table", "key", "what it is", "found"}, Widest: []int{0, 0, 60, 0}}
 	for _, b := range s.blanks {
 		if b.Run == 0 {
 			g.Rows = append(g.Rows, []string{b.Table, b.Key, b.Say, ""})
 		}
 	}
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: g}})
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	return c
 }
 
@@ -76,7 +76,7 @@ func (s *sheet) label() book.Chapter {
 	for _, what := range []string{"Type, as printed", "Watts or horse power, at each speed", "Volts, amperes, hertz", "Flow and head, if printed", "Anything else"} {
 		rows = append(rows, []string{what, ""})
 	}
-	c.Add(book.Item{Kind: book.Blanks, Block: table.Block{Grid: &table.Grid{Header: []string{"what", "found"}, Rows: rows}}})
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"what", "found"}, Rows: rows}}})
 	return c
 }
 

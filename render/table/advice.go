@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"dryfit/graph/hydraulic"
+	"dryfit/render/table/form"
 )
 
 type adviceJSON struct {
@@ -42,33 +43,33 @@ type remedyJSON struct {
 	Works  bool   `json:"works"`
 }
 
-func advice(a *hydraulic.Advice, s Style) *adviceJSON {
+func advice(a *hydraulic.Advice, s form.Style) *adviceJSON {
 	if a == nil {
 		return nil
 	}
-	out := &adviceJSON{Pump: a.Pump, Constant: a.Constant, Choices: []choiceJSON{}, Why: s.say(a.Why), Remedies: []remedyJSON{}}
+	out := &adviceJSON{Pump: a.Pump, Constant: a.Constant, Choices: []choiceJSON{}, Why: s.Say(a.Why), Remedies: []remedyJSON{}}
 	if a.Best >= 0 {
-		out.Best = s.say(a.Choices[a.Best].Name)
+		out.Best = s.Say(a.Choices[a.Best].Name)
 	}
 	for _, c := range a.Choices {
-		one := choiceJSON{Name: s.say(c.Name), Kv: round(c.Kv, 2), Keeps: c.Keeps, Rated: c.Rated, Why: s.say(c.Why), Modes: []choiceModeJSON{}}
+		one := choiceJSON{Name: s.Say(c.Name), Kv: form.Round(c.Kv, 2), Keeps: c.Keeps, Rated: c.Rated, Why: s.Say(c.Why), Modes: []choiceModeJSON{}}
 		for _, m := range c.Modes {
 			one.Modes = append(one.Modes, choiceModeJSON{
-				m.Mode, m3h(m.UnitFlow), m3h(m.BypassFlow), m.State, kPa(m.MarginPa), round(m.JetsChange*100, 2), m3h(m.PumpFlow), round(m.RiseK, 3), s.say(m.Error),
+				m.Mode, form.M3h(m.UnitFlow), form.M3h(m.BypassFlow), m.State, form.KPa(m.MarginPa), form.Round(m.JetsChange*100, 2), form.M3h(m.PumpFlow), form.Round(m.RiseK, 3), s.Say(m.Error),
 			})
 		}
 		out.Choices = append(out.Choices, one)
 	}
 	for _, r := range a.Remedies {
-		out.Remedies = append(out.Remedies, remedyJSON{s.say(r.What), s.say(r.Effect), r.Works})
+		out.Remedies = append(out.Remedies, remedyJSON{s.Say(r.What), s.Say(r.Effect), r.Works})
 	}
 	return out
 }
 
 // adviceBlocks prints the comparison of bypass elements.
-func adviceBlocks(a *hydraulic.Advice, s Style) []Block {
-	g := newGrid(column{head: " "}, column{head: "bypass element", widest: 34}, column{head: "mode"}, column{head: "unit", right: true},
-		column{head: "bypass", right: true}, column{head: "check"}, column{head: "margin", right: true}, column{head: "jets, %", right: true}, column{head: "keeps"})
+func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
+	g := form.NewGrid(form.Column{Head: " "}, form.Column{Head: "bypass element", Widest: 34}, form.Column{Head: "mode"}, form.Column{Head: "unit", Right: true},
+		form.Column{Head: "bypass", Right: true}, form.Column{Head: "check"}, form.Column{Head: "margin", Right: true}, form.Column{Head: "jets, %", Right: true}, form.Column{Head: "keeps"})
 	var lines []string
 	for i, c := range a.Choices {
 		mark := ""
@@ -78,39 +79,39 @@ func adviceBlocks(a *hydraulic.Advice, s Style) []Block {
 		for k, m := range c.Modes {
 			name, keeps := "", ""
 			if k == 0 {
-				name, keeps = s.say(c.Name), map[bool]string{true: "yes", false: "no"}[c.Keeps]
+				name, keeps = s.Say(c.Name), map[bool]string{true: "yes", false: "no"}[c.Keeps]
 			}
 			if m.Error != "" {
-				g.add(mark, name, m.Mode, "none", "", "", "", "", keeps)
-				lines = append(lines, fmt.Sprintf("  %s, %s: %s", s.say(c.Name), m.Mode, s.say(m.Error)))
+				g.Add(mark, name, m.Mode, "none", "", "", "", "", keeps)
+				lines = append(lines, fmt.Sprintf("  %s, %s: %s", s.Say(c.Name), m.Mode, s.Say(m.Error)))
 				continue
 			}
-			g.add(mark, name, m.Mode, s.flow(m.UnitFlow), s.flow(m.BypassFlow), m.State, s.pressure(m.MarginPa), signed(m.JetsChange*100), keeps)
+			g.Add(mark, name, m.Mode, s.Flow(m.UnitFlow), s.Flow(m.BypassFlow), m.State, s.Pressure(m.MarginPa), signed(m.JetsChange*100), keeps)
 			mark = ""
 		}
 	}
 	for i, c := range a.Choices {
 		if i != a.Best && c.Why != "" {
-			lines = append(lines, fmt.Sprintf("  not %s: %s", s.say(c.Name), s.say(c.Why)))
+			lines = append(lines, fmt.Sprintf("  not %s: %s", s.Say(c.Name), s.Say(c.Why)))
 		}
 	}
 	if a.Why != "" {
-		lines = append(lines, s.say(a.Why))
+		lines = append(lines, s.Say(a.Why))
 	}
 	for _, r := range a.Remedies {
 		works := "would not be enough"
 		if r.Works {
 			works = "would do"
 		}
-		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", s.say(r.What), s.say(r.Effect), works))
+		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", s.Say(r.What), s.Say(r.Effect), works))
 	}
-	return []Block{{Title: "Which bypass", Grid: g, Lines: lines}}
+	return []form.Block{{Title: "Which bypass", Grid: g, Lines: lines}}
 }
 
 // signed prints a share in per cent with its sign.
 func signed(v float64) string {
-	if round(v, 1) > 0 {
-		return "+" + fixed(v, 1)
+	if form.Round(v, 1) > 0 {
+		return "+" + form.Fixed(v, 1)
 	}
-	return fixed(v, 1)
+	return form.Fixed(v, 1)
 }

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/graph/settle"
+	"dryfit/render/table/form"
 )
 
 // assumedValue is a value used that nobody gave.
@@ -20,7 +21,7 @@ type assumedValue struct {
 // assumedOf returns every value of the circuit with the work built in that was used and that
 // nobody gave: those first that move the unit's or the jets' flow most, then the pump's head;
 // last, in the order of the walk, those that move no flow.
-func assumedOf(p *plan.Plan, s Style) []assumedValue {
+func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 	if p.After == nil || p.After.Layout == nil {
 		return nil
 	}
@@ -40,7 +41,7 @@ func assumedOf(p *plan.Plan, s Style) []assumedValue {
 			if f.Given {
 				continue
 			}
-			one := assumedValue{what: f.What, value: s.say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What), from: f.Source, moves: f}
+			one := assumedValue{what: f.What, value: s.Say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What), from: f.Source, moves: f}
 			if v := settled[f.Key]; v != nil {
 				one.from = v.from()
 				if one.value == "" {
@@ -79,7 +80,7 @@ func share(v float64) string {
 	if v < 0.005 {
 		return ""
 	}
-	return fixed(100*v, 0)
+	return form.Fixed(100*v, 0)
 }
 
 // words says what a value moves: "the unit's flow by 12 %, the jets' by 4 %, the pump's head by 3 %".
@@ -101,18 +102,18 @@ func (v *assumedValue) words() string {
 
 // AssumedBlocks lists what was used that nobody gave, with its source and by how much it moves
 // the unit's flow, the jets' and the pump's head either way.
-func AssumedBlocks(p *plan.Plan, s Style) []Block {
+func AssumedBlocks(p *plan.Plan, s form.Style) []form.Block {
 	values := assumedOf(p, s)
 	if len(values) == 0 {
 		return nil
 	}
-	columns := []column{{head: "value", widest: 36}, {head: "assumed", widest: 30}, {head: "may be", widest: 24}}
+	columns := []form.Column{{Head: "value", Widest: 36}, {Head: "assumed", Widest: 30}, {Head: "may be", Widest: 24}}
 	moving := p.Ranges != nil
 	if moving {
-		columns = append(columns, column{head: "unit ±%", right: true}, column{head: "jets ±%", right: true}, column{head: "head ±%", right: true})
+		columns = append(columns, form.Column{Head: "unit ±%", Right: true}, form.Column{Head: "jets ±%", Right: true}, form.Column{Head: "head ±%", Right: true})
 	}
 	var small []string
-	g := newGrid(append(columns, column{head: "from", widest: 40})...)
+	g := form.NewGrid(append(columns, form.Column{Head: "from", Widest: 40})...)
 	for i := range values {
 		v := &values[i]
 		if v.moves != nil && share(max(v.moves.Harm(), v.moves.Head)) == "" {
@@ -126,13 +127,13 @@ func AssumedBlocks(p *plan.Plan, s Style) []Block {
 		case moving:
 			row = append(row, "", "", "")
 		}
-		g.add(append(row, v.from)...)
+		g.Add(append(row, v.from)...)
 	}
-	b := Block{Title: "Used, though nobody gave it", Lines: []string{"  What moves the unit's or the jets' flow most comes first."}, Grid: g}
+	b := form.Block{Title: "Used, though nobody gave it", Lines: []string{"  What moves the unit's or the jets' flow most comes first."}, Grid: g}
 	if len(small) > 0 {
 		b.Lines = append(b.Lines, "  By less than half a per cent each, so that they stand here alone: "+strings.Join(small, ", ")+".")
 	}
-	return []Block{b}
+	return []form.Block{b}
 }
 
 type assumedJSON struct {
@@ -146,12 +147,12 @@ type assumedJSON struct {
 	Head   *float64 `json:"head_percent,omitempty"`
 }
 
-func assumedList(p *plan.Plan, s Style) []assumedJSON {
+func assumedList(p *plan.Plan, s form.Style) []assumedJSON {
 	out := []assumedJSON{}
 	for _, v := range assumedOf(p, s) {
 		one := assumedJSON{What: v.what, Value: v.value, MayBe: v.bounds, Source: v.from, Moves: v.words()}
 		if f := v.moves; f != nil {
-			one.Unit, one.Jets, one.Head = ptr(round(100*f.Unit, 2)), ptr(round(100*f.Jets, 2)), ptr(round(100*f.Head, 2))
+			one.Unit, one.Jets, one.Head = ptr(form.Round(100*f.Unit, 2)), ptr(form.Round(100*f.Jets, 2)), ptr(form.Round(100*f.Head, 2))
 		}
 		out = append(out, one)
 	}

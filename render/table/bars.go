@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/takeoff"
 	"dryfit/graph/takeoff/stock"
+	"dryfit/render/table/form"
 )
 
 // Bars draws every bar of a cut list for a terminal of the width in columns, to scale as far
@@ -22,7 +23,7 @@ func Bars(list *takeoff.CutList, width int, units quantity.System) string {
 	if list == nil {
 		return ""
 	}
-	s := Style{Units: units}
+	s := form.Style{Units: units}
 	var b strings.Builder
 	for i := range list.Plans {
 		plan := &list.Plans[i]
@@ -45,8 +46,8 @@ type stretchText struct {
 	cols  int // given to it, without the bar at its end
 }
 
-func barLines(bar stock.Bar, length map[int]float64, width int, longest float64, s Style) []string {
-	bare := func(mm float64) string { return strings.TrimSuffix(s.length(mm), " mm") }
+func barLines(bar stock.Bar, length map[int]float64, width int, longest float64, s form.Style) []string {
+	bare := func(mm float64) string { return strings.TrimSuffix(s.Length(mm), " mm") }
 	var all []stretchText
 	for _, n := range bar.Pieces {
 		all = append(all, stretchText{text: fmt.Sprintf("#%d %s", n, bare(length[n])), share: length[n] / longest})

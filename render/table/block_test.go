@@ -6,13 +6,14 @@ import (
 	"unicode/utf8"
 
 	"dryfit/graph/takeoff"
+	"dryfit/render/table/form"
 )
 
 func TestText(t *testing.T) {
-	g := newGrid(column{head: "qty", right: true}, column{head: "item", widest: 10})
-	g.add("2", "elbow of a long name")
-	g.add("10", "tee")
-	got := string(Text([]Block{{Title: "First", Grid: g, Lines: []string{"after it"}}, {Lines: []string{"goes on"}}, {Title: "Second"}}, Style{}))
+	g := form.NewGrid(form.Column{Head: "qty", Right: true}, form.Column{Head: "item", Widest: 10})
+	g.Add("2", "elbow of a long name")
+	g.Add("10", "tee")
+	got := string(form.Text([]form.Block{{Title: "First", Grid: g, Lines: []string{"after it"}}, {Lines: []string{"goes on"}}, {Title: "Second"}}, form.Style{}))
 	want := `First
  qty  item
 ─────────────────
@@ -33,7 +34,7 @@ Second
 func TestWrapped(t *testing.T) {
 	words := strings.Repeat("word ", 40) + "end"
 	for _, c := range []struct{ lead, indent string }{{"", "  "}, {"  ", "    "}, {"  10. ", "      "}, {"   - ", "     "}} {
-		lines := strings.Split(wrapped(c.lead+words), "\n")
+		lines := strings.Split(form.Wrapped(c.lead+words), "\n")
 		if len(lines) != 2 {
 			t.Fatalf("%d lines, want 2", len(lines))
 		}
@@ -44,12 +45,12 @@ func TestWrapped(t *testing.T) {
 			t.Errorf("words are lost: %q", lines)
 		}
 		for _, l := range lines {
-			if utf8.RuneCountInString(l) > lineWidth {
+			if utf8.RuneCountInString(l) > form.LineWidth {
 				t.Errorf("a line of %d characters", utf8.RuneCountInString(l))
 			}
 		}
 	}
-	if got := wrapped("short"); got != "short" {
+	if got := form.Wrapped("short"); got != "short" {
 		t.Errorf("got %q", got)
 	}
 }
@@ -77,10 +78,10 @@ func TestShortName(t *testing.T) {
 // A page has every place of an item, a terminal as many as fit and a count of the rest.
 func TestPlaces(t *testing.T) {
 	where := []string{"bend 1 of to-unit", "bend 2 of to-unit", "bend 3 of to-unit"}
-	if got, want := placesText(Style{}, where, 28), "bend 1 of to-unit, +2 more"; got != want {
+	if got, want := placesText(form.Style{}, where, 28), "bend 1 of to-unit, +2 more"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if got, want := placesText(Style{Whole: true}, where, 28), strings.Join(where, ", "); got != want {
+	if got, want := placesText(form.Style{Whole: true}, where, 28), strings.Join(where, ", "); got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
+	"dryfit/render/table/form"
 )
 
 type placeJSON struct {
@@ -41,50 +42,50 @@ type termJSON struct {
 }
 
 // CutinJSON prints every place with its verdict.
-func CutinJSON(p *plan.Plan, s Style) ([]byte, error) {
+func CutinJSON(p *plan.Plan, s form.Style) ([]byte, error) {
 	out := struct {
 		Places []placeJSON `json:"places"`
 	}{[]placeJSON{}}
 	for _, v := range p.Places {
 		out.Places = append(out.Places, place(v, s))
 	}
-	return writeJSON(out)
+	return form.WriteJSON(out)
 }
 
-func place(v plan.Verdict, s Style) placeJSON {
+func place(v plan.Verdict, s form.Style) placeJSON {
 	first, second := v.Place.Cuts()
 	out := placeJSON{
 		Rank: v.Rank, Run: v.Place.Run, Leg: v.Place.Leg,
-		Datum: v.Place.Datum, From: mm(first), To: mm(second), At: mm(v.Place.FromMM),
-		Verdict: v.Verdict, Reasons: []reasonJSON{}, Room: mm(v.Place.RoomMM), Needed: mm(v.Place.NeededMM),
-		Play: mm(v.Place.PlayMM), Terms: []termJSON{}, Mend: s.says(v.Mend), Summary: s.say(v.Summary),
+		Datum: v.Place.Datum, From: form.MM(first), To: form.MM(second), At: form.MM(v.Place.FromMM),
+		Verdict: v.Verdict, Reasons: []reasonJSON{}, Room: form.MM(v.Place.RoomMM), Needed: form.MM(v.Place.NeededMM),
+		Play: form.MM(v.Place.PlayMM), Terms: []termJSON{}, Mend: s.Says(v.Mend), Summary: s.Say(v.Summary),
 	}
 	for _, r := range v.Reasons {
-		out.Reasons = append(out.Reasons, reasonJSON{r.Rule, s.say(r.Text), r.Pos.Line, r.Severity.String()})
+		out.Reasons = append(out.Reasons, reasonJSON{r.Rule, s.Say(r.Text), r.Pos.Line, r.Severity.String()})
 	}
 	for _, t := range v.Place.Terms {
-		out.Terms = append(out.Terms, termJSON{s.say(t.What), mm(t.MM)})
+		out.Terms = append(out.Terms, termJSON{s.Say(t.What), form.MM(t.MM)})
 	}
 	return out
 }
 
 // CutinCSV prints every place on a line.
-func CutinCSV(p *plan.Plan, s Style) ([]byte, error) {
+func CutinCSV(p *plan.Plan, s form.Style) ([]byte, error) {
 	var rows [][]string
 	for _, v := range p.Places {
 		first, second := v.Place.Cuts()
 		rows = append(rows, []string{
-			strconv.Itoa(v.Rank), cell(v.Place.Run), strconv.Itoa(v.Place.Leg), cell(v.Place.Datum), fixed(first, 1), fixed(second, 1), fixed(v.Place.FromMM, 1),
-			v.Verdict, fixed(v.Place.RoomMM, 1), fixed(v.Place.NeededMM, 1), cell(strings.Join(reasonTexts(v, s), "; ")), cell(strings.Join(s.says(v.Mend), "; ")),
+			strconv.Itoa(v.Rank), form.Cell(v.Place.Run), strconv.Itoa(v.Place.Leg), form.Cell(v.Place.Datum), form.Fixed(first, 1), form.Fixed(second, 1), form.Fixed(v.Place.FromMM, 1),
+			v.Verdict, form.Fixed(v.Place.RoomMM, 1), form.Fixed(v.Place.NeededMM, 1), form.Cell(strings.Join(reasonTexts(v, s), "; ")), form.Cell(strings.Join(s.Says(v.Mend), "; ")),
 		})
 	}
-	return writeCSV([]string{"rank", "run", "leg", "measured_from", "from_mm", "to_mm", "at_mm", "verdict", "room_mm", "needed_mm", "reasons", "mend"}, rows), nil
+	return form.WriteCSV([]string{"rank", "run", "leg", "measured_from", "from_mm", "to_mm", "at_mm", "verdict", "room_mm", "needed_mm", "reasons", "mend"}, rows), nil
 }
 
-func reasonTexts(v plan.Verdict, s Style) []string {
+func reasonTexts(v plan.Verdict, s form.Style) []string {
 	var out []string
 	for _, r := range v.Reasons {
-		text := s.say(r.Text)
+		text := s.Say(r.Text)
 		if r.Pos.IsValid() {
 			text += fmt.Sprintf(" (line %d)", r.Pos.Line)
 		}
@@ -95,19 +96,19 @@ func reasonTexts(v plan.Verdict, s Style) []string {
 
 // CutinText prints the ranked places for a terminal, where to mark the pipe and the order
 // of assembly.
-func CutinText(p *plan.Plan, s Style) ([]byte, error) {
-	return Text(CutinBlocks(p, s), s), nil
+func CutinText(p *plan.Plan, s form.Style) ([]byte, error) {
+	return form.Text(CutinBlocks(p, s), s), nil
 }
 
 // CutinBlocks lists the ranked places, then what MarkingBlocks and AssemblyBlocks do.
-func CutinBlocks(p *plan.Plan, s Style) []Block {
-	var out []Block
+func CutinBlocks(p *plan.Plan, s form.Style) []form.Block {
+	var out []form.Block
 	if len(p.Places) == 0 {
 		line := "no existing pipe with a place to cut"
 		if r := p.Asked.Retrofit; r != nil && r.Remove {
 			line = fmt.Sprintf("%s is to come out: there is no place to choose", r.Unit)
 		}
-		out = append(out, Block{Lines: []string{line}})
+		out = append(out, form.Block{Lines: []string{line}})
 	}
 	for _, v := range p.Places {
 		out = append(out, placeBlocks(v, s)...)
@@ -116,7 +117,7 @@ func CutinBlocks(p *plan.Plan, s Style) []Block {
 }
 
 // PlaceLines says of a place what CutinText does: its title, and the reasons for its verdict.
-func PlaceLines(v plan.Verdict, s Style) (title string, lines []string) {
+func PlaceLines(v plan.Verdict, s form.Style) (title string, lines []string) {
 	b := placeBlocks(v, s)[0]
 	for _, l := range b.Lines {
 		lines = append(lines, strings.TrimPrefix(strings.TrimSpace(l), "- "))
@@ -124,24 +125,24 @@ func PlaceLines(v plan.Verdict, s Style) (title string, lines []string) {
 	return b.Title, lines
 }
 
-func placeBlocks(v plan.Verdict, s Style) []Block {
-	b := Block{Title: placeTitle(v, s)}
+func placeBlocks(v plan.Verdict, s form.Style) []form.Block {
+	b := form.Block{Title: placeTitle(v, s)}
 	if v.Summary != "" {
-		b.Lines = append(b.Lines, "   "+s.say(v.Summary))
+		b.Lines = append(b.Lines, "   "+s.Say(v.Summary))
 	}
 	for _, r := range reasonTexts(v, s) {
 		b.Lines = append(b.Lines, "   - "+r)
 	}
 	for _, m := range v.Mend {
-		b.Lines = append(b.Lines, "   would make it possible: "+s.say(m))
+		b.Lines = append(b.Lines, "   would make it possible: "+s.Say(m))
 	}
 	if v.Verdict != "best" && (v.Verdict != "possible if" || v.Rank > 1) {
-		return []Block{b}
+		return []form.Block{b}
 	}
-	return []Block{b, {Grid: terms(v, s)}}
+	return []form.Block{b, {Grid: terms(v, s)}}
 }
 
-func placeTitle(v plan.Verdict, s Style) string {
+func placeTitle(v plan.Verdict, s form.Style) string {
 	where := v.Place.Run
 	if v.Place.Leg > 0 {
 		where += fmt.Sprintf(", leg %d", v.Place.Leg)
@@ -149,51 +150,51 @@ func placeTitle(v plan.Verdict, s Style) string {
 	if v.Verdict == "measure first" {
 		return fmt.Sprintf("%s: %s", v.Verdict, where)
 	}
-	room := fmt.Sprintf("room %s, needs %s", s.length(v.Place.RoomMM), s.length(v.Place.NeededMM))
+	room := fmt.Sprintf("room %s, needs %s", s.Length(v.Place.RoomMM), s.Length(v.Place.NeededMM))
 	if v.Verdict == "best" || v.Verdict == "possible" || v.Verdict == "possible if" {
 		first, second := v.Place.Cuts()
-		return fmt.Sprintf("%d. %s: %s, cut at %s and %s from the %s (%s)", v.Rank, v.Verdict, where, s.length(first), s.length(second), v.Place.Datum, room)
+		return fmt.Sprintf("%d. %s: %s, cut at %s and %s from the %s (%s)", v.Rank, v.Verdict, where, s.Length(first), s.Length(second), v.Place.Datum, room)
 	}
 	return fmt.Sprintf("%s: %s (%s)", v.Verdict, where, room)
 }
 
 // terms adds up what the work needs of the pipe.
-func terms(v plan.Verdict, s Style) *Grid {
-	g := newGrid(column{head: "  "}, column{head: "length", right: true}, column{head: "what"})
+func terms(v plan.Verdict, s form.Style) *form.Grid {
+	g := form.NewGrid(form.Column{Head: "  "}, form.Column{Head: "length", Right: true}, form.Column{Head: "what"})
 	for _, t := range v.Place.Terms {
-		g.add("  ", s.length(t.MM), s.say(t.What))
+		g.Add("  ", s.Length(t.MM), s.Say(t.What))
 	}
-	g.add("  ", s.length(v.Place.NeededMM), "together")
+	g.Add("  ", s.Length(v.Place.NeededMM), "together")
 	return g
 }
 
 // MarkingBlocks says where to mark the old pipe for each cut of a proposal; where the place
 // is ruled out, that and why.
-func MarkingBlocks(p *plan.Plan, s Style) []Block {
+func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 	if p.Proposal == nil {
 		return nil
 	}
 	if d := p.RuledOut(); d != nil {
-		return []Block{{Title: "No marking out and no order of assembly", Lines: []string{"  the place is ruled out: " + s.say(d.Message)}}}
+		return []form.Block{{Title: "No marking out and no order of assembly", Lines: []string{"  the place is ruled out: " + s.Say(d.Message)}}}
 	}
-	var out []Block
+	var out []form.Block
 	cut := 1
 	for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
 		if m == nil || m.Run == "" {
 			continue
 		}
-		b := Block{Title: "Marking out on " + m.Run}
+		b := form.Block{Title: "Marking out on " + m.Run}
 		say := func(format string, args ...any) { b.Lines = append(b.Lines, "  "+fmt.Sprintf(format, args...)) }
 		say("measure from: %s", m.From)
-		say("cut line X%d at %s, cut line X%d at %s", cut, s.length(m.FirstMM), cut+1, s.length(m.SecondMM))
-		say("take out a slug of %s; the saw's %s falls on the waste side of both lines", s.length(m.SlugMM), quantity.Length.Finely(m.KerfMM).In(s.Units))
-		say("insertion marks on what stays: %s before X%d, %s after X%d", s.length(m.DepthFirstMM), cut, s.length(m.DepthSecondMM), cut+1)
+		say("cut line X%d at %s, cut line X%d at %s", cut, s.Length(m.FirstMM), cut+1, s.Length(m.SecondMM))
+		say("take out a slug of %s; the saw's %s falls on the waste side of both lines", s.Length(m.SlugMM), quantity.Length.Finely(m.KerfMM).In(s.Units))
+		say("insertion marks on what stays: %s before X%d, %s after X%d", s.Length(m.DepthFirstMM), cut, s.Length(m.DepthSecondMM), cut+1)
 		for _, k := range m.Keeps {
-			say("stays: %s", s.say(k))
+			say("stays: %s", s.Say(k))
 		}
 		if m == &p.Proposal.Marking && p.Proposal.Place.Leg > 0 {
 			at := p.Proposal.Place
-			say("to keep this place, write in [retrofit]: cut = { run = %q, leg = %d, at = %q }", at.Run, at.Leg, quantity.Trim(round(at.FromMM, 1))+" mm")
+			say("to keep this place, write in [retrofit]: cut = { run = %q, leg = %d, at = %q }", at.Run, at.Leg, quantity.Trim(form.Round(at.FromMM, 1))+" mm")
 		}
 		out = append(out, b)
 		cut += 2
@@ -203,13 +204,13 @@ func MarkingBlocks(p *plan.Plan, s Style) []Block {
 
 // AssemblyBlocks lists the steps in which the joints can be made; none where the place is
 // ruled out.
-func AssemblyBlocks(p *plan.Plan, _ Style) []Block {
+func AssemblyBlocks(p *plan.Plan, _ form.Style) []form.Block {
 	if p.Assembly == nil || len(p.Assembly.Steps) == 0 || p.RuledOut() != nil {
 		return nil
 	}
-	b := Block{Title: "Order of assembly"}
+	b := form.Block{Title: "Order of assembly"}
 	for _, step := range p.Assembly.Steps {
 		b.Lines = append(b.Lines, fmt.Sprintf("  %2d. %s", step.Number, step.Text))
 	}
-	return []Block{b}
+	return []form.Block{b}
 }

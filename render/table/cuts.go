@@ -8,6 +8,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
+	"dryfit/render/table/form"
 )
 
 type pieceJSON struct {
@@ -34,43 +35,43 @@ type endJSON struct {
 }
 
 type stockPlanJSON struct {
-	Spec       string    `json:"spec"`
-	Size       string    `json:"size"`
-	Bars       []barJSON `json:"bars"`
-	Cost       amount    `json:"cost"`
-	Bought     float64   `json:"bought_mm"`
-	Proved     bool      `json:"proved_optimal"`
-	LowerBound amount    `json:"lower_bound"`
-	Proof      string    `json:"proof"`
-	Unplaced   []int     `json:"unplaced,omitempty"`
+	Spec       string      `json:"spec"`
+	Size       string      `json:"size"`
+	Bars       []barJSON   `json:"bars"`
+	Cost       form.Amount `json:"cost"`
+	Bought     float64     `json:"bought_mm"`
+	Proved     bool        `json:"proved_optimal"`
+	LowerBound form.Amount `json:"lower_bound"`
+	Proof      string      `json:"proof"`
+	Unplaced   []int       `json:"unplaced,omitempty"`
 }
 
 type barJSON struct {
-	Stock  float64 `json:"stock_mm"`
-	Price  amount  `json:"price"`
-	Own    bool    `json:"offcut_in_van,omitempty"`
-	Pieces []int   `json:"pieces"`
-	Offcut float64 `json:"offcut_mm"`
+	Stock  float64     `json:"stock_mm"`
+	Price  form.Amount `json:"price"`
+	Own    bool        `json:"offcut_in_van,omitempty"`
+	Pieces []int       `json:"pieces"`
+	Offcut float64     `json:"offcut_mm"`
 }
 
 // CutsJSON prints the cut list and the stock plans.
-func CutsJSON(p *plan.Plan, style Style) ([]byte, error) {
+func CutsJSON(p *plan.Plan, style form.Style) ([]byte, error) {
 	out := struct {
 		Pieces []pieceJSON     `json:"pieces"`
 		Plans  []stockPlanJSON `json:"plans"`
 		Kerf   float64         `json:"kerf_mm"`
-	}{Pieces: []pieceJSON{}, Plans: []stockPlanJSON{}, Kerf: mm(p.Cuts.KerfMM)}
+	}{Pieces: []pieceJSON{}, Plans: []stockPlanJSON{}, Kerf: form.MM(p.Cuts.KerfMM)}
 	for _, c := range p.Cuts.Pieces {
 		out.Pieces = append(out.Pieces, pieceJSON{
 			Piece: c.Number, Run: runID(c), Leg: c.Leg, Spec: string(c.Spec), Size: c.Size.String(),
-			Cut: mm(c.CutMM), CentreToCentre: mm(c.CentreToCentreMM),
-			From: end(c.From), To: end(c.To), Measure: c.MeasureWhat, OnSite: c.OnSite, Over: mm(c.OverMM), FitJoint: c.FitJoint,
+			Cut: form.MM(c.CutMM), CentreToCentre: form.MM(c.CentreToCentreMM),
+			From: end(c.From), To: end(c.To), Measure: c.MeasureWhat, OnSite: c.OnSite, Over: form.MM(c.OverMM), FitJoint: c.FitJoint,
 		})
 	}
 	for _, s := range p.Cuts.Plans {
 		out.Plans = append(out.Plans, stockPlan(s, style))
 	}
-	return writeJSON(out)
+	return form.WriteJSON(out)
 }
 
 func runID(c route.Piece) string {
@@ -81,35 +82,35 @@ func runID(c route.Piece) string {
 }
 
 func end(e route.End) endJSON {
-	return endJSON{Fitting: e.Fitting, Joint: e.Joint, TakeOff: mm(e.TakeOffMM), Depth: mm(e.DepthMM)}
+	return endJSON{Fitting: e.Fitting, Joint: e.Joint, TakeOff: form.MM(e.TakeOffMM), Depth: form.MM(e.DepthMM)}
 }
 
-func stockPlan(s takeoff.StockPlan, style Style) stockPlanJSON {
+func stockPlan(s takeoff.StockPlan, style form.Style) stockPlanJSON {
 	out := stockPlanJSON{
-		Spec: string(s.Spec), Size: s.Size.String(), Bars: []barJSON{}, Bought: mm(s.CostLengthMM),
-		Proved: s.ProvedOptimal, LowerBound: amount(s.LowerBound), Proof: style.say(s.Proof), Unplaced: s.Unplaced,
+		Spec: string(s.Spec), Size: s.Size.String(), Bars: []barJSON{}, Bought: form.MM(s.CostLengthMM),
+		Proved: s.ProvedOptimal, LowerBound: form.Amount(s.LowerBound), Proof: style.Say(s.Proof), Unplaced: s.Unplaced,
 	}
-	out.Cost = amount(s.Cost)
+	out.Cost = form.Amount(s.Cost)
 	for _, b := range s.Bars {
-		out.Bars = append(out.Bars, barJSON{mm(b.StockMM), amount(b.Price), b.Offcut, b.Pieces, mm(b.OffcutMM)})
+		out.Bars = append(out.Bars, barJSON{form.MM(b.StockMM), form.Amount(b.Price), b.Offcut, b.Pieces, form.MM(b.OffcutMM)})
 	}
 	return out
 }
 
 // CutsCSV prints the pieces, a line each.
-func CutsCSV(p *plan.Plan, _ Style) ([]byte, error) {
+func CutsCSV(p *plan.Plan, _ form.Style) ([]byte, error) {
 	bars := barOf(p.Cuts)
 	var rows [][]string
 	for _, c := range p.Cuts.Pieces {
 		rows = append(rows, []string{
-			strconv.Itoa(c.Number), cell(runID(c)), strconv.Itoa(c.Leg), string(c.Spec), c.Size.String(),
-			fixed(c.CutMM, 1), fixed(c.CentreToCentreMM, 1),
-			cell(c.From.Fitting), fixed(c.From.TakeOffMM, 1), fixed(c.From.DepthMM, 1),
-			cell(c.To.Fitting), fixed(c.To.TakeOffMM, 1), fixed(c.To.DepthMM, 1),
-			bars[c.Number], cell(strings.Join(c.MeasureWhat, "; ")), overCell(c.OverMM), numberCell(c.FitJoint), strconv.FormatBool(c.OnSite),
+			strconv.Itoa(c.Number), form.Cell(runID(c)), strconv.Itoa(c.Leg), string(c.Spec), c.Size.String(),
+			form.Fixed(c.CutMM, 1), form.Fixed(c.CentreToCentreMM, 1),
+			form.Cell(c.From.Fitting), form.Fixed(c.From.TakeOffMM, 1), form.Fixed(c.From.DepthMM, 1),
+			form.Cell(c.To.Fitting), form.Fixed(c.To.TakeOffMM, 1), form.Fixed(c.To.DepthMM, 1),
+			bars[c.Number], form.Cell(strings.Join(c.MeasureWhat, "; ")), overCell(c.OverMM), numberCell(c.FitJoint), strconv.FormatBool(c.OnSite),
 		})
 	}
-	return writeCSV([]string{"piece", "run", "leg", "spec", "size", "cut_mm", "centre_to_centre_mm",
+	return form.WriteCSV([]string{"piece", "run", "leg", "spec", "size", "cut_mm", "centre_to_centre_mm",
 		"from", "from_takeoff_mm", "from_depth_mm", "to", "to_takeoff_mm", "to_depth_mm", "bar", "measure_first", "over_mm", "fit_at_joint", "cut_on_site"}, rows), nil
 }
 
@@ -131,7 +132,7 @@ func overCell(mm float64) string {
 	if mm == 0 {
 		return ""
 	}
-	return fixed(mm, 1)
+	return form.Fixed(mm, 1)
 }
 
 func numberCell(n int) string {

@@ -9,29 +9,30 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
+	"dryfit/render/table/form"
 )
 
 // CutsText prints the cut list and the stock plans for a terminal, the bars drawn to scale.
-func CutsText(p *plan.Plan, s Style) ([]byte, error) {
+func CutsText(p *plan.Plan, s form.Style) ([]byte, error) {
 	if len(p.Cuts.Pieces) == 0 {
-		none := []Block{{Lines: append([]string{"no pipe to cut: the description has no new run with legs"}, unmeasured(p, s)...)}}
-		return Text(none, s), nil
+		none := []form.Block{{Lines: append([]string{"no pipe to cut: the description has no new run with legs"}, unmeasured(p, s)...)}}
+		return form.Text(none, s), nil
 	}
-	var out []Block
+	var out []form.Block
 	if p.Cuts.Pieces[0].Run != nil { // a plain list of pieces says nothing the plan doesn't
 		out = CutsBlocks(p, s)
 	}
 	for i := range p.Cuts.Plans {
-		out = append(out, stockBlock(&p.Cuts.Plans[i], p.Cuts, s), Block{Lines: barsOf(&p.Cuts.Plans[i], p.Cuts, barsWidth, s)})
+		out = append(out, stockBlock(&p.Cuts.Plans[i], p.Cuts, s), form.Block{Lines: barsOf(&p.Cuts.Plans[i], p.Cuts, barsWidth, s)})
 	}
-	return Text(out, s), nil
+	return form.Text(out, s), nil
 }
 
 // barsWidth is how many columns of a terminal a drawn bar has.
 const barsWidth = 100
 
 // CutsBlocks lists the pieces to cut.
-func CutsBlocks(p *plan.Plan, s Style) []Block {
+func CutsBlocks(p *plan.Plan, s form.Style) []form.Block {
 	if p.Cuts == nil || len(p.Cuts.Pieces) == 0 {
 		return nil
 	}
@@ -40,12 +41,12 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 	if one && spec != "" {
 		title = "Cut list, " + spec + " (cut = centre to centre less both take-offs; the insertion depths are inside it)"
 	}
-	columns := []column{{head: "piece", right: true}, {head: "cut", right: true}, {head: "size"}, {head: "c to c", right: true},
-		{head: "from (depth)", widest: 34}, {head: "to (depth)", widest: 34}, {head: "run", widest: 24}}
+	columns := []form.Column{{Head: "piece", Right: true}, {Head: "cut", Right: true}, {Head: "size"}, {Head: "c to c", Right: true},
+		{Head: "from (depth)", Widest: 34}, {Head: "to (depth)", Widest: 34}, {Head: "run", Widest: 24}}
 	if !one {
-		columns = append(columns, column{head: "pipe"})
+		columns = append(columns, form.Column{Head: "pipe"})
 	}
-	g := newGrid(columns...)
+	g := form.NewGrid(columns...)
 	var lines, over []string
 	for _, c := range p.Cuts.Pieces {
 		mark := ""
@@ -55,17 +56,17 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 		if c.OnSite {
 			mark += "+"
 		}
-		cut := s.length(c.CutMM) + mark
+		cut := s.Length(c.CutMM) + mark
 		if words := c.OverWords(); words != "" {
-			cut = s.length(c.CutMM) + " + " + s.length(c.OverMM) + mark + "^"
-			over = append(over, "^ over length: "+s.say(words))
+			cut = s.Length(c.CutMM) + " + " + s.Length(c.OverMM) + mark + "^"
+			over = append(over, "^ over length: "+s.Say(words))
 		}
 		row := []string{strconv.Itoa(c.Number), cut, c.Size.String(),
-			s.length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runID(c)}
+			s.Length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runID(c)}
 		if !one {
 			row = append(row, string(c.Spec))
 		}
-		g.add(row...)
+		g.Add(row...)
 	}
 	if words := measureWords(p.Cuts.Pieces); len(words) > 0 {
 		lines = append(lines, "* measure the part first: this length hangs on a take-off no standard gives")
@@ -77,7 +78,7 @@ func CutsBlocks(p *plan.Plan, s Style) []Block {
 	if len(p.OnSite) > 0 {
 		lines = append(lines, "+ cut on site: "+p.OnSiteText())
 	}
-	return []Block{{Title: title, Grid: g, Lines: append(lines, unmeasured(p, s)...)}}
+	return []form.Block{{Title: title, Grid: g, Lines: append(lines, unmeasured(p, s)...)}}
 }
 
 // oneSpec returns the spec that all pieces share, if they do.
@@ -110,51 +111,51 @@ func measureWords(pieces []route.Piece) []string {
 
 // endText says what an end goes into, and how deep. The run is left out where it is the
 // piece's own.
-func endText(e route.End, run string, s Style) string {
+func endText(e route.End, run string, s form.Style) string {
 	what := e.Fitting
 	if run != "" {
 		what = strings.TrimSuffix(what, " of "+run)
 	}
-	return fmt.Sprintf("%s (%s)", strings.Replace(what, "reducing-bush", "bush", 1), s.length(e.DepthMM))
+	return fmt.Sprintf("%s (%s)", strings.Replace(what, "reducing-bush", "bush", 1), s.Length(e.DepthMM))
 }
 
 // StockBlocks says which bars to take and what comes out of each.
-func StockBlocks(p *plan.Plan, s Style) []Block {
+func StockBlocks(p *plan.Plan, s form.Style) []form.Block {
 	if p.Cuts == nil {
 		return nil
 	}
-	var out []Block
+	var out []form.Block
 	for i := range p.Cuts.Plans {
 		out = append(out, stockBlock(&p.Cuts.Plans[i], p.Cuts, s))
 	}
 	return out
 }
 
-func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s Style) Block {
-	b := Block{Title: strings.TrimSpace(fmt.Sprintf("Stock plan %s %s", plan.Spec, plan.Size))}
+func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s form.Style) form.Block {
+	b := form.Block{Title: strings.TrimSpace(fmt.Sprintf("Stock plan %s %s", plan.Spec, plan.Size))}
 	length := lengths(list)
-	b.Grid = newGrid(column{head: "bar", right: true}, column{head: "length"}, column{head: "price", right: true},
-		column{head: "pieces, in the order to cut", widest: 66}, column{head: "left over", right: true})
+	b.Grid = form.NewGrid(form.Column{Head: "bar", Right: true}, form.Column{Head: "length"}, form.Column{Head: "price", Right: true},
+		form.Column{Head: "pieces, in the order to cut", Widest: 66}, form.Column{Head: "left over", Right: true})
 	for i, bar := range plan.Bars {
 		var cuts []string
 		for _, n := range bar.Pieces {
-			cuts = append(cuts, fmt.Sprintf("#%d %s", n, s.length(length[n])))
+			cuts = append(cuts, fmt.Sprintf("#%d %s", n, s.Length(length[n])))
 		}
-		from := s.length(bar.StockMM)
+		from := s.Length(bar.StockMM)
 		if bar.Offcut {
 			from += " (in the van)"
 		}
-		b.Grid.add(strconv.Itoa(i+1), from, bar.Price, strings.Join(cuts, " + "), s.length(bar.OffcutMM))
+		b.Grid.Add(strconv.Itoa(i+1), from, bar.Price, strings.Join(cuts, " + "), s.Length(bar.OffcutMM))
 	}
 	cost := ""
 	if plan.Cost != "" {
 		cost = fmt.Sprintf("cost %s; ", plan.Cost)
 	}
-	b.Lines = append(b.Lines, cost+s.say(plan.Proof))
+	b.Lines = append(b.Lines, cost+s.Say(plan.Proof))
 	if len(plan.Unplaced) > 0 {
 		b.Lines = append(b.Lines, "not placed: pieces "+strings.Trim(fmt.Sprint(plan.Unplaced), "[]"))
 	}
-	b.Lines = append(b.Lines, s.says(plan.Problems)...)
+	b.Lines = append(b.Lines, s.Says(plan.Problems)...)
 	return b
 }
 
@@ -167,7 +168,7 @@ func lengths(list *takeoff.CutList) map[int]float64 {
 }
 
 // barsOf draws the bars of one plan to scale, a line or more each.
-func barsOf(plan *takeoff.StockPlan, list *takeoff.CutList, width int, s Style) []string {
+func barsOf(plan *takeoff.StockPlan, list *takeoff.CutList, width int, s form.Style) []string {
 	longest := 0.0
 	for _, bar := range plan.Bars {
 		longest = math.Max(longest, bar.StockMM)
@@ -179,7 +180,7 @@ func barsOf(plan *takeoff.StockPlan, list *takeoff.CutList, width int, s Style) 
 		if bar.Offcut {
 			from = ", in the van"
 		}
-		out = append(out, fmt.Sprintf("bar %d  %s%s", k+1, s.length(bar.StockMM), from))
+		out = append(out, fmt.Sprintf("bar %d  %s%s", k+1, s.Length(bar.StockMM), from))
 		out = append(out, barLines(bar, length, max(width, 40), longest, s)...)
 	}
 	return out

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/render/table/form"
 )
 
 type findingJSON struct {
@@ -26,8 +27,8 @@ type relatedJSON struct {
 }
 
 // FindingsJSON prints findings as one object, with what was not judged: see NotJudged.
-func FindingsJSON(ds []graph.Diagnostic, s Style, notJudged ...string) ([]byte, error) {
-	return writeJSON(struct {
+func FindingsJSON(ds []graph.Diagnostic, s form.Style, notJudged ...string) ([]byte, error) {
+	return form.WriteJSON(struct {
 		Findings  []findingJSON `json:"findings"`
 		NotJudged []string      `json:"not_judged,omitempty"`
 	}{findings(ds, s), notJudged})
@@ -42,16 +43,16 @@ func NotJudged(p *plan.Plan) string {
 	return "how sure the unit's flow and the pressures are: not judged: ranges are made by flow and pack"
 }
 
-func findings(ds []graph.Diagnostic, s Style) []findingJSON {
+func findings(ds []graph.Diagnostic, s form.Style) []findingJSON {
 	out := make([]findingJSON, 0, len(ds))
 	for _, d := range ds {
 		f := findingJSON{
 			File: d.Pos.File, Line: d.Pos.Line, Column: d.Pos.Column,
-			Severity: d.Severity.String(), Rule: d.Rule, Message: s.say(d.Message), Hint: s.say(d.Hint),
+			Severity: d.Severity.String(), Rule: d.Rule, Message: s.Say(d.Message), Hint: s.Say(d.Hint),
 			Related: make([]relatedJSON, 0, len(d.Related)),
 		}
 		for _, r := range d.Related {
-			f.Related = append(f.Related, relatedJSON{r.Pos.File, r.Pos.Line, r.Pos.Column, s.say(r.Message)})
+			f.Related = append(f.Related, relatedJSON{r.Pos.File, r.Pos.Line, r.Pos.Column, s.Say(r.Message)})
 		}
 		out = append(out, f)
 	}
@@ -59,13 +60,13 @@ func findings(ds []graph.Diagnostic, s Style) []findingJSON {
 }
 
 // FindingsCSV prints findings a line each.
-func FindingsCSV(ds []graph.Diagnostic, s Style) []byte {
+func FindingsCSV(ds []graph.Diagnostic, s form.Style) []byte {
 	rows := make([][]string, 0, len(ds))
 	for _, d := range ds {
 		rows = append(rows, []string{
-			cell(d.Pos.File), strconv.Itoa(d.Pos.Line), strconv.Itoa(d.Pos.Column),
-			d.Severity.String(), d.Rule, cell(s.say(d.Message)), cell(s.say(d.Hint)),
+			form.Cell(d.Pos.File), strconv.Itoa(d.Pos.Line), strconv.Itoa(d.Pos.Column),
+			d.Severity.String(), d.Rule, form.Cell(s.Say(d.Message)), form.Cell(s.Say(d.Hint)),
 		})
 	}
-	return writeCSV([]string{"file", "line", "column", "severity", "rule", "message", "hint"}, rows)
+	return form.WriteCSV([]string{"file", "line", "column", "severity", "rule", "message", "hint"}, rows)
 }

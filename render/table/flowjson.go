@@ -5,6 +5,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
+	"dryfit/render/table/form"
 )
 
 type rangeJSON struct {
@@ -23,7 +24,7 @@ type rangeJSON struct {
 // sampleRange prints a range of a sample, its values by a function.
 func sampleRange(r spread.Range, value func(float64) float64) *rangeJSON {
 	return &rangeJSON{Low: value(r.Low), Likely: value(r.Likely), High: value(r.High), Middle: ptr(value(r.Middle)),
-		BeyondLow: round(r.BeyondLow, 4), BeyondHigh: round(r.BeyondHigh, 4), OpenLow: r.OpenLow, OpenHigh: r.OpenHigh}
+		BeyondLow: form.Round(r.BeyondLow, 4), BeyondHigh: form.Round(r.BeyondHigh, 4), OpenLow: r.OpenLow, OpenHigh: r.OpenHigh}
 }
 
 type modeJSON struct {
@@ -128,7 +129,7 @@ type influenceJSON struct {
 }
 
 // FlowJSON prints the solution of every mode and stage, and the summary.
-func FlowJSON(p *plan.Plan, s Style) ([]byte, error) {
+func FlowJSON(p *plan.Plan, s form.Style) ([]byte, error) {
 	out := struct {
 		Modes   []modeJSON    `json:"modes"`
 		Summary summaryJSON   `json:"summary"`
@@ -142,11 +143,11 @@ func FlowJSON(p *plan.Plan, s Style) ([]byte, error) {
 			out.Modes = append(out.Modes, mode)
 		}
 		for _, n := range st.stage.NoAnswer {
-			out.Modes = append(out.Modes, modeJSON{Mode: n.Mode, Stage: string(st.name), NoAnswer: s.say(n.Why),
+			out.Modes = append(out.Modes, modeJSON{Mode: n.Mode, Stage: string(st.name), NoAnswer: s.Say(n.Why),
 				Parts: []partFlow{}, Runs: []runFlow{}, Heads: []headJSON{}})
 		}
 	}
-	return writeJSON(out)
+	return form.WriteJSON(out)
 }
 
 // named is a stage with its name. Where nothing is new and nothing removed, before and
@@ -167,10 +168,10 @@ func stages(p *plan.Plan) []named {
 	return out
 }
 
-func modeOf(sol *hydraulic.Solution, ranges *spread.Ranges, s Style) modeJSON {
+func modeOf(sol *hydraulic.Solution, ranges *spread.Ranges, s form.Style) modeJSON {
 	out := modeJSON{
 		Mode: sol.Mode.Name, Stage: string(sol.Stage), Parts: []partFlow{}, Runs: []runFlow{},
-		Residual: round(sol.Residual*3600, 12), Energy: round(sol.EnergyError, 9), Iterations: sol.Iterations, Heads: heads(sol),
+		Residual: form.Round(sol.Residual*3600, 12), Energy: form.Round(sol.EnergyError, 9), Iterations: sol.Iterations, Heads: heads(sol),
 	}
 	if len(sol.Notes) > 0 {
 		out.Notes = findings(sol.Notes, s)
@@ -186,12 +187,12 @@ func modeOf(sol *hydraulic.Solution, ranges *spread.Ranges, s Style) modeJSON {
 	}
 	for i, r := range sol.Runs {
 		f := runFlow{
-			ID: r.Run.ID, Flow: m3h(r.Flow), Drop: kPa(r.Drop), PipeDrop: kPa(r.PipeDrop),
-			Reynolds: round(r.Reynolds, 0), Friction: round(r.Friction, 6), Suction: r.Suction,
+			ID: r.Run.ID, Flow: form.M3h(r.Flow), Drop: form.KPa(r.Drop), PipeDrop: form.KPa(r.PipeDrop),
+			Reynolds: form.Round(r.Reynolds, 0), Friction: form.Round(r.Friction, 6), Suction: r.Suction,
 		}
 		if !r.Bare {
-			f.Velocity, f.Bore = ptr(round(r.Velocity, 4)), ptr(mm(r.BoreMM))
-			f.Static, f.Level = ptr(kPa(r.StaticPa)), &r.LevelKnown
+			f.Velocity, f.Bore = ptr(form.Round(r.Velocity, 4)), ptr(form.MM(r.BoreMM))
+			f.Static, f.Level = ptr(form.KPa(r.StaticPa)), &r.LevelKnown
 		}
 		if spread != nil {
 			f.FlowRange = flowRange(spread.Runs[i])
@@ -202,38 +203,38 @@ func modeOf(sol *hydraulic.Solution, ranges *spread.Ranges, s Style) modeJSON {
 }
 
 func flowRange(r spread.Range) *rangeJSON {
-	return sampleRange(r, m3h)
+	return sampleRange(r, form.M3h)
 }
 func dropRange(r spread.Range) *rangeJSON {
-	return sampleRange(r, kPa)
+	return sampleRange(r, form.KPa)
 }
 
 func partOf(p *hydraulic.PartFlow) partFlow {
-	out := partFlow{ID: p.Part.ID, Kind: string(p.Part.Kind), Flow: m3h(p.Flow), Drop: kPa(p.Drop), State: p.State}
+	out := partFlow{ID: p.Part.ID, Kind: string(p.Part.Kind), Flow: form.M3h(p.Flow), Drop: form.KPa(p.Drop), State: p.State}
 	for _, l := range p.Legs {
-		out.Legs = append(out.Legs, legFlow{l.Port, m3h(l.Flow), kPa(l.Drop), round(l.K, 4)})
+		out.Legs = append(out.Legs, legFlow{l.Port, form.M3h(l.Flow), form.KPa(l.Drop), form.Round(l.K, 4)})
 	}
 	switch p.Part.Kind {
 	case graph.CheckValve:
-		out.MarginPa, out.MarginFlow = ptr(kPa(p.MarginPa)), ptr(m3h(p.MarginFlow))
+		out.MarginPa, out.MarginFlow = ptr(form.KPa(p.MarginPa)), ptr(form.M3h(p.MarginFlow))
 	case graph.Pump:
 		if p.State == "off" {
 			break
 		}
-		out.Head, out.ShutOff, out.Extrapolated = ptr(round(p.HeadM, 4)), ptr(kPa(p.ShutOffPa)), p.ShutOffExtrapolated
+		out.Head, out.ShutOff, out.Extrapolated = ptr(form.Round(p.HeadM, 4)), ptr(form.KPa(p.ShutOffPa)), p.ShutOffExtrapolated
 		if p.PowerW > 0 {
-			out.Power = ptr(round(p.PowerW, 1))
+			out.Power = ptr(form.Round(p.PowerW, 1))
 		}
 		if p.Efficiency > 0 {
-			out.Efficiency = ptr(round(p.Efficiency, 4))
+			out.Efficiency = ptr(form.Round(p.Efficiency, 4))
 		}
 		if p.NPSHKnown {
-			out.NPSHAvailable = ptr(round(p.NPSHAvailableM, 3))
+			out.NPSHAvailable = ptr(form.Round(p.NPSHAvailableM, 3))
 		}
 	case graph.HeatPump:
-		out.Static, out.LevelKnown = ptr(kPa(p.StaticPa)), &p.LevelKnown
+		out.Static, out.LevelKnown = ptr(form.KPa(p.StaticPa)), &p.LevelKnown
 		if p.RiseK > 0 {
-			out.Rise = ptr(round(p.RiseK, 3))
+			out.Rise = ptr(form.Round(p.RiseK, 3))
 		}
 	}
 	return out
@@ -241,21 +242,21 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 
 func ptr(v float64) *float64 { return &v }
 
-func flowSummary(p *plan.Plan, s Style) summaryJSON {
+func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 	out := summaryJSON{Text: append([]string{}, SummaryLines(p, s)...), Modes: []modeSummary{}}
 	for _, m := range plan.Summarise(p) {
 		out.Modes = append(out.Modes, modeSummary{
-			m.Mode, m3h(m.Unit), m3h(m.Least), m3h(m.Rated), m3h(m.Most), round(m.RiseK, 3), m3h(m.Bypass), m.CheckState,
-			m3h(m.Jets), m3h(m.JetsToday), round(m.JetsChange()*100, 2), jetsRange(p.Ranges.Of(m.Mode, graph.After)), m3h(m.Pump),
+			m.Mode, form.M3h(m.Unit), form.M3h(m.Least), form.M3h(m.Rated), form.M3h(m.Most), form.Round(m.RiseK, 3), form.M3h(m.Bypass), m.CheckState,
+			form.M3h(m.Jets), form.M3h(m.JetsToday), form.Round(m.JetsChange()*100, 2), jetsRange(p.Ranges.Of(m.Mode, graph.After)), form.M3h(m.Pump),
 		})
 	}
 	if r := p.Ranges; r != nil {
 		out.Samples, out.Unsolved = r.Samples, r.Unsolved
 		for _, q := range r.Promises {
-			out.Promises = append(out.Promises, promiseJSON{q.Mode, s.say(q.Text), round(q.Share, 4), q.Kept, q.Of})
+			out.Promises = append(out.Promises, promiseJSON{q.Mode, s.Say(q.Text), form.Round(q.Share, 4), q.Kept, q.Of})
 		}
 		for _, q := range r.MeasureFirst {
-			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.What, q.Part, q.Mode, round(q.Effect*100, 2), q.Moves, round(q.Unit*100, 2), round(q.Jets*100, 2), round(q.Head*100, 2)})
+			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.What, q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2)})
 		}
 	}
 	return out
@@ -266,5 +267,5 @@ func jetsRange(r *spread.ModeRanges) *rangeJSON {
 	if r == nil || !r.HasJets {
 		return nil
 	}
-	return sampleRange(r.JetsChange, func(v float64) float64 { return round(v*100, 2) })
+	return sampleRange(r.JetsChange, func(v float64) float64 { return form.Round(v*100, 2) })
 }

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/golden"
 	"dryfit/graph/plan"
+	"dryfit/render/table/form"
 )
 
 // demos are the descriptions whose lists are kept.
@@ -38,17 +39,17 @@ func TestGolden(t *testing.T) {
 	kept := golden.In(t, "testdata/*", nil)
 	for _, name := range demos {
 		p := demo(t, name)
-		style := Style{Units: quantity.MetricSystem}
+		style := form.Style{Units: quantity.MetricSystem}
 		for _, l := range []struct {
 			name  string
-			print func(*plan.Plan, Style) ([]byte, error)
+			print func(*plan.Plan, form.Style) ([]byte, error)
 		}{
 			{"parts.txt", PartsText}, {"parts.csv", PartsCSV}, {"parts.json", PartsJSON},
 			{"cuts.txt", CutsText}, {"cuts.csv", CutsCSV}, {"cuts.json", CutsJSON},
 			{"flow.txt", FlowText}, {"flow.csv", FlowCSV}, {"flow.json", FlowJSON},
 			{"cutin.txt", CutinText}, {"cutin.csv", CutinCSV}, {"cutin.json", CutinJSON},
-			{"findings.csv", func(p *plan.Plan, s Style) ([]byte, error) { return FindingsCSV(p.Findings, s), nil }},
-			{"findings.json", func(p *plan.Plan, s Style) ([]byte, error) { return FindingsJSON(p.Findings, s) }},
+			{"findings.csv", func(p *plan.Plan, s form.Style) ([]byte, error) { return FindingsCSV(p.Findings, s), nil }},
+			{"findings.json", func(p *plan.Plan, s form.Style) ([]byte, error) { return FindingsJSON(p.Findings, s) }},
 		} {
 			got, err := l.print(p, style)
 			if err != nil {

@@ -7,6 +7,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
+	"dryfit/render/table/form"
 )
 
 type headJSON struct {
@@ -24,9 +25,9 @@ type headRowJSON struct {
 func heads(sol *hydraulic.Solution) []headJSON {
 	out := []headJSON{}
 	for _, t := range takeoff.HeadTables(sol) {
-		one := headJSON{Pump: t.Pump, Path: t.Path, Rows: []headRowJSON{}, Total: round(t.TotalM, 4)}
+		one := headJSON{Pump: t.Pump, Path: t.Path, Rows: []headRowJSON{}, Total: form.Round(t.TotalM, 4)}
 		for _, r := range t.Rows {
-			one.Rows = append(one.Rows, headRowJSON{r.What, round(r.HeadM, 4)})
+			one.Rows = append(one.Rows, headRowJSON{r.What, form.Round(r.HeadM, 4)})
 		}
 		out = append(out, one)
 	}
@@ -34,17 +35,17 @@ func heads(sol *hydraulic.Solution) []headJSON {
 }
 
 // headBlocks says what the head of every running pump goes into.
-func headBlocks(sol *hydraulic.Solution, s Style) []Block {
-	var out []Block
+func headBlocks(sol *hydraulic.Solution, s form.Style) []form.Block {
+	var out []form.Block
 	for _, t := range takeoff.HeadTables(sol) {
 		if t.PumpM == 0 {
 			continue
 		}
-		b := Block{Title: fmt.Sprintf("Total dynamic head of %s in mode %s: %s", t.Pump, sol.Mode.Name, s.head(t.TotalM)),
-			Grid:  newGrid(column{head: "goes into"}, column{head: "head", right: true}, column{head: "share", right: true}),
+		b := form.Block{Title: fmt.Sprintf("Total dynamic head of %s in mode %s: %s", t.Pump, sol.Mode.Name, s.Head(t.TotalM)),
+			Grid:  form.NewGrid(form.Column{Head: "goes into"}, form.Column{Head: "head", Right: true}, form.Column{Head: "share", Right: true}),
 			Lines: []string{"along " + t.Path}}
 		for _, r := range t.Rows {
-			b.Grid.add(r.What, s.head(r.HeadM), fixed(100*r.HeadM/t.PumpM, 0)+" %")
+			b.Grid.Add(r.What, s.Head(r.HeadM), form.Fixed(100*r.HeadM/t.PumpM, 0)+" %")
 		}
 		out = append(out, b)
 	}
@@ -66,7 +67,7 @@ type tdhJSON struct {
 
 // PartsJSON prints the bill, the equivalent lengths (of the handbook, and at the flow of
 // every mode) and the total dynamic heads.
-func PartsJSON(p *plan.Plan, _ Style) ([]byte, error) {
+func PartsJSON(p *plan.Plan, _ form.Style) ([]byte, error) {
 	out := struct {
 		Items  []itemJSON   `json:"items"`
 		Method string       `json:"method"`
@@ -74,16 +75,16 @@ func PartsJSON(p *plan.Plan, _ Style) ([]byte, error) {
 		Total  float64      `json:"total_equivalent_length_m"`
 		AtMode []atModeJSON `json:"equivalent_length_at"`
 		Heads  []tdhJSON    `json:"total_dynamic_head_m"`
-	}{items(p.Bill), p.Bill.Method, totals(p.Bill.Totals), round(p.Bill.TotalEquivalentLengthM, 3), []atModeJSON{}, []tdhJSON{}}
+	}{items(p.Bill), p.Bill.Method, totals(p.Bill.Totals), form.Round(p.Bill.TotalEquivalentLengthM, 3), []atModeJSON{}, []tdhJSON{}}
 	if p.After != nil {
 		for i := range p.After.Solutions {
 			sol := &p.After.Solutions[i]
 			at := takeoff.EquivalentAt(p.After.Layout, sol)
-			out.AtMode = append(out.AtMode, atModeJSON{sol.Mode.Name, string(sol.Stage), totals(at.Totals), round(at.TotalM, 3)})
+			out.AtMode = append(out.AtMode, atModeJSON{sol.Mode.Name, string(sol.Stage), totals(at.Totals), form.Round(at.TotalM, 3)})
 			out.Heads = append(out.Heads, tdhJSON{sol.Mode.Name, string(sol.Stage), heads(sol)})
 		}
 	}
-	return writeJSON(out)
+	return form.WriteJSON(out)
 }
 
 // longestEquivalent is the longest equivalent length that is printed, m: a longer one says that
@@ -102,16 +103,16 @@ func noEquivalent(m float64) string {
 }
 
 // fittingsLength prints an equivalent length, or says why there is none that means something.
-func fittingsLength(s Style, m float64) string {
+func fittingsLength(s form.Style, m float64) string {
 	if why := noEquivalent(m); why != "" {
 		return "none: " + why
 	}
-	return s.pipeLength(m)
+	return s.PipeLength(m)
 }
 
 // equivalentGrid lists the equivalent lengths of the handbook and at the flow of every mode.
-func equivalentGrid(p *plan.Plan, s Style) *Grid {
-	columns := []column{{head: "run"}, {head: "pipe", right: true}, {head: "fittings (handbook)", right: true}, {head: "together", right: true}}
+func equivalentGrid(p *plan.Plan, s form.Style) *form.Grid {
+	columns := []form.Column{{Head: "run"}, {Head: "pipe", Right: true}, {Head: "fittings (handbook)", Right: true}, {Head: "together", Right: true}}
 	var at []map[string]takeoff.Total
 	if p.After != nil {
 		for i := range p.After.Solutions {
@@ -121,12 +122,12 @@ func equivalentGrid(p *plan.Plan, s Style) *Grid {
 				by[t.Name] = t
 			}
 			at = append(at, by)
-			columns = append(columns, column{head: "fittings, " + sol.Mode.Name, right: true})
+			columns = append(columns, form.Column{Head: "fittings, " + sol.Mode.Name, Right: true})
 		}
 	}
-	g := newGrid(columns...)
+	g := form.NewGrid(columns...)
 	for _, t := range p.Bill.Totals {
-		row := []string{t.Name, s.pipeLength(t.PipeM), s.pipeLength(t.FittingsM), s.pipeLength(t.PipeM + t.FittingsM)}
+		row := []string{t.Name, s.PipeLength(t.PipeM), s.PipeLength(t.FittingsM), s.PipeLength(t.PipeM + t.FittingsM)}
 		for _, by := range at {
 			text := "-"
 			if one, ok := by[t.Name]; ok {
@@ -134,7 +135,7 @@ func equivalentGrid(p *plan.Plan, s Style) *Grid {
 			}
 			row = append(row, text)
 		}
-		g.add(row...)
+		g.Add(row...)
 	}
 	return g
 }

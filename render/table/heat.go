@@ -9,17 +9,18 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
+	"dryfit/render/table/form"
 )
 
 // HeatText prints what a tub loses, what the unit makes of it, the year, sizes and supply.
-func HeatText(r *job.Report, job graph.Job, s Style) []byte {
-	return Text(HeatBlocks(r, job, s), s)
+func HeatText(r *job.Report, job graph.Job, s form.Style) []byte {
+	return form.Text(HeatBlocks(r, job, s), s)
 }
 
 // HeatBlocks is the heat report as blocks.
-func HeatBlocks(r *job.Report, j graph.Job, s Style) []Block {
+func HeatBlocks(r *job.Report, j graph.Job, s form.Style) []form.Block {
 	h := heatWords{r, s, j.Currency}
-	out := []Block{{Title: "In short", Lines: dashed(h.short())}}
+	out := []form.Block{{Title: "In short", Lines: dashed(h.short())}}
 	out = append(out, h.loss(), h.unit(), h.airs())
 	if r.Year != nil {
 		out = append(out, h.months(), h.pays())
@@ -31,9 +32,9 @@ func HeatBlocks(r *job.Report, j graph.Job, s Style) []Block {
 	out = append(out, h.supplies()...)
 	out = append(out, h.assumed())
 	if len(r.Notes) > 0 {
-		out = append(out, Block{Title: "Of the weather", Lines: dashed(r.Notes)})
+		out = append(out, form.Block{Title: "Of the weather", Lines: dashed(r.Notes)})
 	}
-	var kept []Block
+	var kept []form.Block
 	for _, b := range out {
 		if b.Grid != nil && len(b.Grid.Rows) > 0 || b.Grid == nil && len(b.Lines) > 0 {
 			kept = append(kept, b)
@@ -53,7 +54,7 @@ func dashed(lines []string) []string {
 // heatWords puts a report into words.
 type heatWords struct {
 	r        *job.Report
-	s        Style
+	s        form.Style
 	currency string
 }
 
@@ -64,22 +65,22 @@ func (h heatWords) warm(c float64) string {
 func (h heatWords) power(w float64) string { return quantity.Format(w, quantity.Power, h.s.Units) }
 
 func (h heatWords) money(v float64) string {
-	return strings.TrimSpace(fixed(v, 0) + " " + h.currency)
+	return strings.TrimSpace(form.Fixed(v, 0) + " " + h.currency)
 }
 
 // kWh prints an energy with the digits that mean something.
 func kWh(v float64) string {
 	switch {
 	case math.Abs(v) >= 1000:
-		return fixed(math.Round(v/10)*10, 0)
+		return form.Fixed(math.Round(v/10)*10, 0)
 	case math.Abs(v) >= 10:
-		return fixed(v, 0)
+		return form.Fixed(v, 0)
 	}
-	return fixed(v, 1)
+	return form.Fixed(v, 1)
 }
 
 // HeatShort says in plain sentences what a customer asks.
-func HeatShort(r *job.Report, j graph.Job, s Style) []string {
+func HeatShort(r *job.Report, j graph.Job, s form.Style) []string {
 	return heatWords{r, s, j.Currency}.short()
 }
 
@@ -123,9 +124,9 @@ func (h heatWords) rise(when string, x *job.Rise) string {
 	}
 	of := kWh(x.Warmed.HeatKWh) + " kWh of heat"
 	if share := x.ElementShare(); share > 0.005 {
-		of += fmt.Sprintf(", %s %% of it the element's", fixed(100*share, 0))
+		of += fmt.Sprintf(", %s %% of it the element's", form.Fixed(100*share, 0))
 	}
-	return fmt.Sprintf("%s at %s it is at %s after %s h %s (%s)", when, h.warm(x.FromC), h.warm(x.ToC), fixed(x.Warmed.Hours, 1), air, of)
+	return fmt.Sprintf("%s at %s it is at %s after %s h %s (%s)", when, h.warm(x.FromC), h.warm(x.ToC), form.Fixed(x.Warmed.Hours, 1), air, of)
 }
 
 func (h heatWords) year(y *job.YearReport) []string {
@@ -136,7 +137,7 @@ func (h heatWords) year(y *job.YearReport) []string {
 	switch {
 	case y.Planned != nil && y.Today != nil:
 		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element: %s less (%s to %s %%)", both(y.PlannedKWh), both(y.TodayKWh),
-			fixed(100*y.SavingShare.Likely, 0)+" %", fixed(100*y.SavingShare.Low, 0), fixed(100*y.SavingShare.High, 0)))
+			form.Fixed(100*y.SavingShare.Likely, 0)+" %", form.Fixed(100*y.SavingShare.Low, 0), form.Fixed(100*y.SavingShare.High, 0)))
 	case y.Planned != nil:
 		out = append(out, "a year takes "+both(y.PlannedKWh)+"; nothing that heats today is described, so there is no saving to tell")
 	default:
@@ -147,7 +148,7 @@ func (h heatWords) year(y *job.YearReport) []string {
 		case !y.Priced:
 			out = append(out, "what that is in money: say [tariff] price")
 		default:
-			out = append(out, fmt.Sprintf("that saves %s a year (%s to %s)", h.money(y.SavingCost.Likely), fixed(y.SavingCost.Low, 0), fixed(y.SavingCost.High, 0)))
+			out = append(out, fmt.Sprintf("that saves %s a year (%s to %s)", h.money(y.SavingCost.Likely), form.Fixed(y.SavingCost.Low, 0), form.Fixed(y.SavingCost.High, 0)))
 		}
 	}
 	if y.PaybackKnown {
@@ -157,9 +158,9 @@ func (h heatWords) year(y *job.YearReport) []string {
 		}
 		high := "more than 50"
 		if y.Payback.High < 50 {
-			high = fixed(y.Payback.High, 1)
+			high = form.Fixed(y.Payback.High, 1)
 		}
-		line := fmt.Sprintf("the work pays for itself in %s%s years (%s to %s)", least, fixed(y.Payback.Likely, 1), fixed(y.Payback.Low, 1), high)
+		line := fmt.Sprintf("the work pays for itself in %s%s years (%s to %s)", least, form.Fixed(y.Payback.Likely, 1), form.Fixed(y.Payback.Low, 1), high)
 		if y.PaybackAtLeast {
 			line += "; some of the bill or the labour has no price"
 		}
@@ -191,7 +192,7 @@ func (h heatWords) moves() string {
 	var out []string
 	for _, a := range h.r.Moves {
 		if math.Abs(a.Saving) >= 1 {
-			out = append(out, fmt.Sprintf("%s (± %s kWh)", h.s.say(a.What), kWh(math.Abs(a.Saving))))
+			out = append(out, fmt.Sprintf("%s (± %s kWh)", h.s.Say(a.What), kWh(math.Abs(a.Saving))))
 		}
 	}
 	if len(out) == 0 {
@@ -225,7 +226,7 @@ func (h heatWords) paysFirst(y *job.YearReport) string {
 		case less < 0:
 			words = amount(-less) + " more"
 		}
-		out = append(out, h.s.say(p.What)+", "+words)
+		out = append(out, h.s.Say(p.What)+", "+words)
 	}
 	if len(out) == 0 {
 		return ""
@@ -233,40 +234,40 @@ func (h heatWords) paysFirst(y *job.YearReport) string {
 	return "what would pay first on top, a year, its own price not counted: " + strings.Join(out, "; ")
 }
 
-func (h heatWords) loss() Block {
+func (h heatWords) loss() form.Block {
 	l := h.r.Loss
-	g := newGrid(column{head: "way"}, column{head: "W", right: true}, column{head: "kWh a year", right: true})
+	g := form.NewGrid(form.Column{Head: "way"}, form.Column{Head: "W", Right: true}, form.Column{Head: "kWh a year", Right: true})
 	for _, t := range l.Terms {
 		year := ""
 		if l.KWhYear {
 			year = kWh(t.KWhYear)
 		}
-		w := fixed(t.W, 0)
+		w := form.Fixed(t.W, 0)
 		if t.W == 0 {
 			w = ""
 		}
-		g.add(string(t.Term), w, year)
+		g.Add(string(t.Term), w, year)
 	}
-	return Block{Title: fmt.Sprintf("What the tub loses, water %s, air %s", h.warm(l.WaterC), h.warm(l.AirC)), Grid: g, Lines: []string{
-		h.s.say(quantity.Say("cover on: %s, that is %s; cover off another %s and %s of water an hour", quantity.Power.Of(l.StandingW), quantity.Conductance.Of(l.UA), quantity.Power.Of(l.Open.Total()), quantity.Mass.Of(l.Open.EvaporationKgH))),
+	return form.Block{Title: fmt.Sprintf("What the tub loses, water %s, air %s", h.warm(l.WaterC), h.warm(l.AirC)), Grid: g, Lines: []string{
+		h.s.Say(quantity.Say("cover on: %s, that is %s; cover off another %s and %s of water an hour", quantity.Power.Of(l.StandingW), quantity.Conductance.Of(l.UA), quantity.Power.Of(l.Open.Total()), quantity.Mass.Of(l.Open.EvaporationKgH))),
 		"watts of the open terms are those while the cover is off",
 	}}
 }
 
-func (h heatWords) unit() Block {
-	g := newGrid(column{head: "air", right: true}, column{head: "water", right: true}, column{head: "output kW", right: true}, column{head: "input kW", right: true}, column{head: "COP", right: true}, column{head: "from"})
+func (h heatWords) unit() form.Block {
+	g := form.NewGrid(form.Column{Head: "air", Right: true}, form.Column{Head: "water", Right: true}, form.Column{Head: "output kW", Right: true}, form.Column{Head: "input kW", Right: true}, form.Column{Head: "COP", Right: true}, form.Column{Head: "from"})
 	for _, x := range h.r.Unit.At {
 		from := string(x.Working.Basis)
 		if x.Rated {
 			from = "the sheet"
 		}
 		if x.Working.OutputW <= 0 {
-			g.add(h.warm(x.AirC), h.warm(x.WaterC), "stands", "", "", "below its least air")
+			g.Add(h.warm(x.AirC), h.warm(x.WaterC), "stands", "", "", "below its least air")
 			continue
 		}
-		g.add(h.warm(x.AirC), h.warm(x.WaterC), fixed(x.Working.OutputW/1e3, 1), fixed(x.Working.InputW/1e3, 2), fixed(x.Working.COP(), 1), from)
+		g.Add(h.warm(x.AirC), h.warm(x.WaterC), form.Fixed(x.Working.OutputW/1e3, 1), form.Fixed(x.Working.InputW/1e3, 2), form.Fixed(x.Working.COP(), 1), from)
 	}
-	b := Block{Title: "The unit at full speed", Grid: g}
+	b := form.Block{Title: "The unit at full speed", Grid: g}
 	if h.r.Unit.Assumed {
 		b.Lines = []string{"its sheet is not described: these are the catalogue's figures for its size, from memory; ratings of the sheet beat them"}
 	}
@@ -274,42 +275,42 @@ func (h heatWords) unit() Block {
 }
 
 // airs says what the tub loses and the unit gives every five degrees, and in the design air.
-func (h heatWords) airs() Block {
-	b := Block{Title: fmt.Sprintf("Does it hold %s?", h.warm(h.r.Loss.WaterC))}
+func (h heatWords) airs() form.Block {
+	b := form.Block{Title: fmt.Sprintf("Does it hold %s?", h.warm(h.r.Loss.WaterC))}
 	if len(h.r.Airs) == 0 {
 		return b
 	}
-	columns := []column{{head: "air", right: true}, {head: "tub loses W", right: true}, {head: "unit gives W", right: true}, {head: "runs", right: true}}
+	columns := []form.Column{{Head: "air", Right: true}, {Head: "tub loses W", Right: true}, {Head: "unit gives W", Right: true}, {Head: "runs", Right: true}}
 	climate, element := h.r.Year != nil, false
 	for _, a := range h.r.Airs {
 		element = element || a.ElementW > 0
 	}
 	if element {
-		columns = append(columns, column{head: "element W", right: true})
+		columns = append(columns, form.Column{Head: "element W", Right: true})
 	}
 	if climate {
-		columns = append(columns, column{head: "hours a year colder", right: true})
+		columns = append(columns, form.Column{Head: "hours a year colder", Right: true})
 	}
-	g := newGrid(columns...)
+	g := form.NewGrid(columns...)
 	for _, a := range h.r.Airs {
 		if math.Mod(a.AirC, 5) != 0 && a.AirC != math.Round(h.r.Loss.AirC) {
 			continue
 		}
 		gives, runs := "stands", ""
 		if a.GivesW > 0 {
-			gives, runs = fixed(a.GivesW, 0), fixed(100*a.Share(), 0)+" %"
+			gives, runs = form.Fixed(a.GivesW, 0), form.Fixed(100*a.Share(), 0)+" %"
 			if a.Share() > 1 {
 				runs = "all, cools"
 			}
 		}
-		cells := []string{h.warm(a.AirC), fixed(math.Max(0, a.LosesW), 0), gives, runs}
+		cells := []string{h.warm(a.AirC), form.Fixed(math.Max(0, a.LosesW), 0), gives, runs}
 		if element {
-			cells = append(cells, fixed(a.ElementW, 0))
+			cells = append(cells, form.Fixed(a.ElementW, 0))
 		}
 		if climate {
-			cells = append(cells, fixed(float64(a.Colder), 0))
+			cells = append(cells, form.Fixed(float64(a.Colder), 0))
 		}
-		g.add(cells...)
+		g.Add(cells...)
 	}
 	b.Grid, b.Lines = g, []string{"cover on, the pump's own heat taken off; drawn with --view cold"}
 	return b
@@ -317,19 +318,19 @@ func (h heatWords) airs() Block {
 
 var monthNames = [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
 
-func (h heatWords) months() Block {
+func (h heatWords) months() form.Block {
 	y := h.r.Year
-	columns := []column{{head: "month"}}
+	columns := []form.Column{{Head: "month"}}
 	if y.Today != nil {
-		columns = append(columns, column{head: "today kWh", right: true})
+		columns = append(columns, form.Column{Head: "today kWh", Right: true})
 	}
 	if y.Planned != nil {
-		columns = append(columns, column{head: "heat kWh", right: true}, column{head: "unit kWh", right: true}, column{head: "element kWh", right: true}, column{head: "pump kWh", right: true})
+		columns = append(columns, form.Column{Head: "heat kWh", Right: true}, form.Column{Head: "unit kWh", Right: true}, form.Column{Head: "element kWh", Right: true}, form.Column{Head: "pump kWh", Right: true})
 	}
 	if y.Priced {
-		columns = append(columns, column{head: strings.TrimSpace("today " + h.currency), right: true}, column{head: strings.TrimSpace("planned " + h.currency), right: true})
+		columns = append(columns, form.Column{Head: strings.TrimSpace("today " + h.currency), Right: true}, form.Column{Head: strings.TrimSpace("planned " + h.currency), Right: true})
 	}
-	g := newGrid(columns...)
+	g := form.NewGrid(columns...)
 	row := func(name string, of func(a *heat.Account, pick func(heat.Month) float64) float64) {
 		cells := []string{name}
 		if y.Today != nil {
@@ -348,10 +349,10 @@ func (h heatWords) months() Block {
 					cells = append(cells, "")
 					continue
 				}
-				cells = append(cells, fixed(of(a, func(m heat.Month) float64 { return m.Cost }), 0))
+				cells = append(cells, form.Fixed(of(a, func(m heat.Month) float64 { return m.Cost }), 0))
 			}
 		}
-		g.add(cells...)
+		g.Add(cells...)
 	}
 	for m, name := range monthNames {
 		row(name, func(a *heat.Account, pick func(heat.Month) float64) float64 { return pick(a.Months[m]) })
@@ -363,19 +364,19 @@ func (h heatWords) months() Block {
 		}
 		return sum
 	})
-	return Block{Title: "The year", Grid: g, Lines: []string{"today: element and pump; times of day are local standard time the whole year"}}
+	return form.Block{Title: "The year", Grid: g, Lines: []string{"today: element and pump; times of day are local standard time the whole year"}}
 }
 
-func (h heatWords) pays() Block {
-	g := newGrid(column{head: "change"}, column{head: "kWh less a year", right: true}, column{head: strings.TrimSpace(h.currency + " less"), right: true})
+func (h heatWords) pays() form.Block {
+	g := form.NewGrid(form.Column{Head: "change"}, form.Column{Head: "kWh less a year", Right: true}, form.Column{Head: strings.TrimSpace(h.currency + " less"), Right: true})
 	for _, p := range h.r.Year.Pays {
 		money := ""
 		if h.r.Year.Priced {
-			money = fixed(p.Cost, 0)
+			money = form.Fixed(p.Cost, 0)
 		}
-		g.add(h.s.say(p.What), kWh(p.KWh), money)
+		g.Add(h.s.Say(p.What), kWh(p.KWh), money)
 	}
-	return Block{Title: "What would take more off the planned year", Grid: g}
+	return form.Block{Title: "What would take more off the planned year", Grid: g}
 }
 
 // clock prints an hour of the day.
@@ -384,9 +385,9 @@ func clock(hour float64) string {
 	return fmt.Sprintf("%02d:%02d", m/60, m%60)
 }
 
-func (h heatWords) timer() Block {
+func (h heatWords) timer() form.Block {
 	t := h.r.Timer
-	b := Block{Title: "When to heat, on a mean day of the coldest month"}
+	b := form.Block{Title: "When to heat, on a mean day of the coldest month"}
 	if !t.OK {
 		b.Lines = []string{"no three times of day keep the band that [use] between allows: leave the heating on"}
 		return b
@@ -396,14 +397,14 @@ func (h heatWords) timer() Block {
 		on = append(on, clock(w.FromH)+" to "+clock(w.ToH))
 	}
 	b.Lines = []string{
-		fmt.Sprintf("set the unit to the upper end of the band and heat from %s: %s a day instead of %s always on; the water falls to %s", strings.Join(on, ", "), strings.TrimSpace(fixed(t.CostDay, 2)+" "+h.currency), fixed(t.AlwaysDay, 2), h.warm(t.LowestC)),
+		fmt.Sprintf("set the unit to the upper end of the band and heat from %s: %s a day instead of %s always on; the water falls to %s", strings.Join(on, ", "), strings.TrimSpace(form.Fixed(t.CostDay, 2)+" "+h.currency), form.Fixed(t.AlwaysDay, 2), h.warm(t.LowestC)),
 		"the water's treatment is the owner's and the maker's business: a lower temperature changes what it needs",
 	}
 	return b
 }
 
-func (h heatWords) sizes() Block {
-	g := newGrid(column{head: "unit"}, column{head: "holds down to", right: true}, column{head: "heats up in h", right: true}, column{head: "fed"}, column{head: "large enough"})
+func (h heatWords) sizes() form.Block {
+	g := form.NewGrid(form.Column{Head: "unit"}, form.Column{Head: "holds down to", Right: true}, form.Column{Head: "heats up in h", Right: true}, form.Column{Head: "fed"}, form.Column{Head: "large enough"})
 	for _, x := range h.r.Sizes {
 		name := x.Unit
 		if x.This {
@@ -414,7 +415,7 @@ func (h heatWords) sizes() Block {
 			holds = h.warm(x.HoldsC)
 		}
 		if !math.IsInf(x.Hours, 1) {
-			hours = fixed(x.Hours, 1)
+			hours = form.Fixed(x.Hours, 1)
 		}
 		ok := "yes"
 		if len(x.Reasons) > 0 {
@@ -424,9 +425,9 @@ func (h heatWords) sizes() Block {
 		if !x.Flow {
 			fed = "no"
 		}
-		g.add(name, holds, hours, fed, ok)
+		g.Add(name, holds, hours, fed, ok)
 	}
-	return Block{Title: "Large enough?", Grid: g}
+	return form.Block{Title: "Large enough?", Grid: g}
 }
 
 func sizeWords(reasons []string) []string {
@@ -438,13 +439,13 @@ func sizeWords(reasons []string) []string {
 	return out
 }
 
-func (h heatWords) supplies() []Block {
-	var out []Block
+func (h heatWords) supplies() []form.Block {
+	var out []form.Block
 	for _, x := range h.r.Supplies {
 		if len(x.Loads) == 0 {
 			continue
 		}
-		g := newGrid(column{head: "what runs together", widest: 50}, column{head: "A", right: true}, column{head: "A with a start", right: true}, column{head: ""})
+		g := form.NewGrid(form.Column{Head: "what runs together", Widest: 50}, form.Column{Head: "A", Right: true}, form.Column{Head: "A with a start", Right: true}, form.Column{Head: ""})
 		for i, set := range x.Together {
 			if i == 6 {
 				break
@@ -452,25 +453,25 @@ func (h heatWords) supplies() []Block {
 			words := ""
 			switch {
 			case set.OverA > 0:
-				words = fixed(set.OverA, 1) + " A over its rating"
+				words = form.Fixed(set.OverA, 1) + " A over its rating"
 			case set.OverLong > 0:
-				words = fixed(set.OverLong, 1) + " A over what may run for hours"
+				words = form.Fixed(set.OverLong, 1) + " A over what may run for hours"
 			}
-			g.add(strings.Join(set.IDs, ", "), fixed(set.RunningA, 1), fixed(set.WithStart, 0), words)
+			g.Add(strings.Join(set.IDs, ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 0), words)
 		}
-		title := "Supply, " + fixed(x.VoltageV, 0) + " V"
+		title := "Supply, " + form.Fixed(x.VoltageV, 0) + " V"
 		if x.RatingA > 0 {
-			title += ", " + fixed(x.RatingA, 0) + " A"
+			title += ", " + form.Fixed(x.RatingA, 0) + " A"
 		}
-		b := Block{Title: title, Grid: g}
+		b := form.Block{Title: title, Grid: g}
 		if x.Drop {
-			b.Lines = append(b.Lines, fmt.Sprintf("the cable loses %s V, %s %%, with all of the first line (%s)", fixed(x.DropV, 1), fixed(100*x.DropV/x.VoltageV, 1), x.DropFrom))
+			b.Lines = append(b.Lines, fmt.Sprintf("the cable loses %s V, %s %%, with all of the first line (%s)", form.Fixed(x.DropV, 1), form.Fixed(100*x.DropV/x.VoltageV, 1), x.DropFrom))
 		}
 		if x.DipV > 0 {
-			b.Lines = append(b.Lines, fmt.Sprintf("a start lowers the voltage by up to %s V", fixed(x.DipV, 1)))
+			b.Lines = append(b.Lines, fmt.Sprintf("a start lowers the voltage by up to %s V", form.Fixed(x.DipV, 1)))
 		}
 		if x.FuseA > 0 {
-			line := "the unit asks for a fuse or breaker of " + fixed(x.FuseA, 0) + " A, by its plate or as usual for its size"
+			line := "the unit asks for a fuse or breaker of " + form.Fixed(x.FuseA, 0) + " A, by its plate or as usual for its size"
 			if x.RatingA > 0 && x.FuseA > x.RatingA {
 				line += ": more than this circuit has"
 			}
@@ -482,12 +483,12 @@ func (h heatWords) supplies() []Block {
 	return out
 }
 
-func (h heatWords) assumed() Block {
-	g := newGrid(column{head: "what nobody gave", widest: 44}, column{head: "taken as", right: true}, column{head: "moves the year by kWh", right: true}, column{head: "from", widest: 50})
+func (h heatWords) assumed() form.Block {
+	g := form.NewGrid(form.Column{Head: "what nobody gave", Widest: 44}, form.Column{Head: "taken as", Right: true}, form.Column{Head: "moves the year by kWh", Right: true}, form.Column{Head: "from", Widest: 50})
 	for _, a := range h.r.Assumed {
 		value := quantity.Format(a.Value, a.Dim, h.s.Units)
 		if a.Plain {
-			value = fixed(a.Value, 1)
+			value = form.Fixed(a.Value, 1)
 		}
 		if a.Adds {
 			value = "± " + quantity.Format(a.High, a.Dim, h.s.Units)
@@ -496,7 +497,7 @@ func (h heatWords) assumed() Block {
 		if a.MovesKWh != 0 {
 			moves = "± " + kWh(math.Abs(a.MovesKWh))
 		}
-		g.add(h.s.say(a.What), value, moves, a.Source)
+		g.Add(h.s.Say(a.What), value, moves, a.Source)
 	}
-	return Block{Title: "Assumed, the heaviest first", Grid: g}
+	return form.Block{Title: "Assumed, the heaviest first", Grid: g}
 }

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
+	"dryfit/render/table/form"
 )
 
 type heatJSON struct {
@@ -183,23 +184,23 @@ type heatAssumed struct {
 
 // HeatJSON prints the heat report for other programs: kWh, W, °C, hours, money in the job's
 // currency.
-func HeatJSON(r *job.Report, s Style) ([]byte, error) {
+func HeatJSON(r *job.Report, s form.Style) ([]byte, error) {
 	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes,
 		Sizes: []sizeJSON{}, Supply: []supplyJSON{}, Assumed: []heatAssumed{}}
 	if r.Year != nil {
 		out.Year = yearOf(r.Year)
 		for _, a := range r.Moves {
-			out.Year.Moves = append(out.Year.Moves, movesJSON{What: a.What.String(), Saving: round(math.Abs(a.Saving), 1), Assumed: !a.Given})
+			out.Year.Moves = append(out.Year.Moves, movesJSON{What: a.What.String(), Saving: form.Round(math.Abs(a.Saving), 1), Assumed: !a.Given})
 		}
 	}
 	if t := r.Timer; t != nil {
-		out.Timer = &timerJSON{On: [][2]string{}, Cost: round(t.CostDay, 4), AlwaysOn: round(t.AlwaysDay, 4), Lowest: round(t.LowestC, 2), KeepsBand: t.OK}
+		out.Timer = &timerJSON{On: [][2]string{}, Cost: form.Round(t.CostDay, 4), AlwaysOn: form.Round(t.AlwaysDay, 4), Lowest: form.Round(t.LowestC, 2), KeepsBand: t.OK}
 		for _, w := range t.On {
 			out.Timer.On = append(out.Timer.On, [2]string{clock(w.FromH), clock(w.ToH)})
 		}
 	}
 	for _, a := range r.Airs {
-		j := atAirJSON{Air: a.AirC, Loses: round(a.LosesW, 1), Open: round(a.OpenW, 1), Gives: round(a.GivesW, 1), Element: round(a.ElementW, 1)}
+		j := atAirJSON{Air: a.AirC, Loses: form.Round(a.LosesW, 1), Open: form.Round(a.OpenW, 1), Gives: form.Round(a.GivesW, 1), Element: form.Round(a.ElementW, 1)}
 		if r.Year != nil {
 			j.Hours, j.Colder = &a.Hours, &a.Colder
 		}
@@ -208,10 +209,10 @@ func HeatJSON(r *job.Report, s Style) ([]byte, error) {
 	for _, s := range r.Sizes {
 		j := sizeJSON{Unit: s.Unit, This: s.This, Hold: s.Hold, Fed: s.Flow, OK: s.OK(), Reasons: append([]string{}, s.Reasons...)}
 		if s.HoldsKnown {
-			j.Holds = ptr(round(s.HoldsC, 1))
+			j.Holds = ptr(form.Round(s.HoldsC, 1))
 		}
 		if !math.IsInf(s.Hours, 1) {
-			j.Hours = ptr(round(s.Hours, 2))
+			j.Hours = ptr(form.Round(s.Hours, 2))
 		}
 		out.Sizes = append(out.Sizes, j)
 	}
@@ -223,20 +224,20 @@ func HeatJSON(r *job.Report, s Style) ([]byte, error) {
 		if !a.Plain {
 			unit = a.Dim.BaseUnit()
 		}
-		out.Assumed = append(out.Assumed, heatAssumed{What: a.What.String(), Value: round(a.Value, 4), Unit: unit, Source: a.Source, Moves: round(a.MovesKWh, 1)})
+		out.Assumed = append(out.Assumed, heatAssumed{What: a.What.String(), Value: form.Round(a.Value, 4), Unit: unit, Source: a.Source, Moves: form.Round(a.MovesKWh, 1)})
 	}
 	out.Findings = findings(r.Problems, s)
-	return writeJSON(out)
+	return form.WriteJSON(out)
 }
 
 func lossOf(r *job.Report) lossJSON {
 	l := r.Loss
-	out := lossJSON{UA: round(l.UA, 3), Standing: round(l.StandingW, 1), Air: l.AirC, Water: l.WaterC, Terms: []heatTermJSON{},
-		Open: openJSON{round(l.Open.EvaporationW, 1), round(l.Open.EvaporationKgH, 3), round(l.Open.ConvectionW, 1), round(l.Open.RadiationW, 1)}}
+	out := lossJSON{UA: form.Round(l.UA, 3), Standing: form.Round(l.StandingW, 1), Air: l.AirC, Water: l.WaterC, Terms: []heatTermJSON{},
+		Open: openJSON{form.Round(l.Open.EvaporationW, 1), form.Round(l.Open.EvaporationKgH, 3), form.Round(l.Open.ConvectionW, 1), form.Round(l.Open.RadiationW, 1)}}
 	for _, t := range l.Terms {
-		j := heatTermJSON{Term: string(t.Term), W: round(t.W, 1)}
+		j := heatTermJSON{Term: string(t.Term), W: form.Round(t.W, 1)}
 		if l.KWhYear {
-			j.KWhYear = ptr(round(t.KWhYear, 1))
+			j.KWhYear = ptr(form.Round(t.KWhYear, 1))
 		}
 		out.Terms = append(out.Terms, j)
 	}
@@ -250,10 +251,10 @@ func unitTableOf(r *job.Report) unitJSON {
 		if x.Rated {
 			from = "sheet"
 		}
-		out.At = append(out.At, unitAtJSON{x.AirC, x.WaterC, round(x.Working.OutputW/1e3, 3), round(x.Working.InputW/1e3, 3), round(x.Working.COP(), 2), from})
+		out.At = append(out.At, unitAtJSON{x.AirC, x.WaterC, form.Round(x.Working.OutputW/1e3, 3), form.Round(x.Working.InputW/1e3, 3), form.Round(x.Working.COP(), 2), from})
 	}
 	if r.Unit.HoldsKnown {
-		out.HoldsDownToC = ptr(round(r.Unit.HoldsC, 1))
+		out.HoldsDownToC = ptr(form.Round(r.Unit.HoldsC, 1))
 	}
 	return out
 }
@@ -262,11 +263,11 @@ func riseOf(x *job.Rise) *riseJSON {
 	if x == nil {
 		return nil
 	}
-	return &riseJSON{x.FromC, x.ToC, round(x.AirC, 2), x.Warmed.Reached, round(x.Warmed.Hours, 3), round(x.Warmed.HeatKWh, 2), round(x.Warmed.EndsC, 2), x.Through, round(x.ElementShare(), 4)}
+	return &riseJSON{x.FromC, x.ToC, form.Round(x.AirC, 2), x.Warmed.Reached, form.Round(x.Warmed.Hours, 3), form.Round(x.Warmed.HeatKWh, 2), form.Round(x.Warmed.EndsC, 2), x.Through, form.Round(x.ElementShare(), 4)}
 }
 
 func rangeOf(r job.Range, places int) *rangeJSON {
-	return &rangeJSON{Low: round(r.Low, places), Likely: round(r.Likely, places), High: round(r.High, places)}
+	return &rangeJSON{Low: form.Round(r.Low, places), Likely: form.Round(r.Likely, places), High: form.Round(r.High, places)}
 }
 
 func yearOf(y *job.YearReport) *yearJSON {
@@ -274,24 +275,24 @@ func yearOf(y *job.YearReport) *yearJSON {
 	if y.Planned != nil {
 		out.HoursShort, out.AfterBath = y.Planned.Short, y.Planned.Bathed
 		if y.Planned.UnitCOP > 0 {
-			out.SeasonalCOP = ptr(round(y.Planned.UnitCOP, 3))
+			out.SeasonalCOP = ptr(form.Round(y.Planned.UnitCOP, 3))
 		}
 	}
 	if y.Today == nil || y.Planned == nil {
 		return out
 	}
-	out.SavingKWh, out.SavingKWhR = ptr(round(y.SavingKWh.Likely, 1)), rangeOf(y.SavingKWh, 1)
-	out.Share, out.ShareR = ptr(round(y.SavingShare.Likely, 4)), rangeOf(y.SavingShare, 4)
+	out.SavingKWh, out.SavingKWhR = ptr(form.Round(y.SavingKWh.Likely, 1)), rangeOf(y.SavingKWh, 1)
+	out.Share, out.ShareR = ptr(form.Round(y.SavingShare.Likely, 4)), rangeOf(y.SavingShare, 4)
 	if y.Priced {
-		out.Saving, out.SavingR = ptr(round(y.SavingCost.Likely, 2)), rangeOf(y.SavingCost, 2)
+		out.Saving, out.SavingR = ptr(form.Round(y.SavingCost.Likely, 2)), rangeOf(y.SavingCost, 2)
 	}
 	if y.PaybackKnown {
-		out.Payback, out.PaybackMin = ptr(round(y.Payback.Likely, 2)), y.PaybackAtLeast
+		out.Payback, out.PaybackMin = ptr(form.Round(y.Payback.Likely, 2)), y.PaybackAtLeast
 	}
 	for _, p := range y.Pays {
-		s := stepJSON{What: p.What.String(), Of: string(p.Of), KWh: round(p.KWh, 1)}
+		s := stepJSON{What: p.What.String(), Of: string(p.Of), KWh: form.Round(p.KWh, 1)}
 		if y.Priced {
-			s.Cost = ptr(round(p.Cost, 2))
+			s.Cost = ptr(form.Round(p.Cost, 2))
 		}
 		out.WouldAlso = append(out.WouldAlso, s)
 	}
@@ -302,14 +303,14 @@ func accountOf(a *heat.Account, r job.Range, priced bool) *accountJSON {
 	if a == nil {
 		return nil
 	}
-	out := &accountJSON{KWh: round(a.KWh, 2), KWhRange: rangeOf(r, 1)}
+	out := &accountJSON{KWh: form.Round(a.KWh, 2), KWhRange: rangeOf(r, 1)}
 	if priced {
-		out.Cost = ptr(round(a.Cost, 2))
+		out.Cost = ptr(form.Round(a.Cost, 2))
 	}
 	for i, m := range a.Months {
-		j := monthJSON{Month: i + 1, Heat: round(m.HeatKWh, 2), Unit: round(m.UnitKWh, 2), Element: round(m.ElementKWh, 2), Pump: round(m.PumpKWh, 2)}
+		j := monthJSON{Month: i + 1, Heat: form.Round(m.HeatKWh, 2), Unit: form.Round(m.UnitKWh, 2), Element: form.Round(m.ElementKWh, 2), Pump: form.Round(m.PumpKWh, 2)}
 		if priced {
-			j.Cost = ptr(round(m.Cost, 2))
+			j.Cost = ptr(form.Round(m.Cost, 2))
 		}
 		out.Months = append(out.Months, j)
 	}
@@ -322,19 +323,19 @@ func supplyOf(s job.Supply) supplyJSON {
 		out.Rating = ptr(s.RatingA)
 	}
 	for _, c := range s.Loads {
-		out.Loads = append(out.Loads, loadJSON{c.ID, round(c.RunningA, 2), round(math.Max(c.StartA, c.RunningA), 2)})
+		out.Loads = append(out.Loads, loadJSON{c.ID, form.Round(c.RunningA, 2), form.Round(math.Max(c.StartA, c.RunningA), 2)})
 	}
 	for _, t := range s.Together {
-		out.Together = append(out.Together, togetherJSON{t.IDs, round(t.RunningA, 2), round(t.WithStart, 2), round(t.OverA, 2)})
+		out.Together = append(out.Together, togetherJSON{t.IDs, form.Round(t.RunningA, 2), form.Round(t.WithStart, 2), form.Round(t.OverA, 2)})
 	}
 	if s.Drop {
-		out.Drop, out.DropPercent = ptr(round(s.DropV, 2)), ptr(round(100*s.DropV/s.VoltageV, 2))
+		out.Drop, out.DropPercent = ptr(form.Round(s.DropV, 2)), ptr(form.Round(100*s.DropV/s.VoltageV, 2))
 	}
 	if s.FuseA > 0 {
-		out.UnitFuse = ptr(round(s.FuseA, 1))
+		out.UnitFuse = ptr(form.Round(s.FuseA, 1))
 	}
 	if s.DipV > 0 {
-		out.Dip = ptr(round(s.DipV, 2))
+		out.Dip = ptr(form.Round(s.DipV, 2))
 	}
 	return out
 }
@@ -344,9 +345,9 @@ func HeatCSV(r *job.Report) []byte {
 	if r.Year == nil {
 		var rows [][]string
 		for _, t := range r.Loss.Terms {
-			rows = append(rows, []string{cell(string(t.Term)), fixed(t.W, 1)})
+			rows = append(rows, []string{form.Cell(string(t.Term)), form.Fixed(t.W, 1)})
 		}
-		return writeCSV([]string{"term", "W"}, rows)
+		return form.WriteCSV([]string{"term", "W"}, rows)
 	}
 	var rows [][]string
 	for _, x := range []struct {
@@ -359,10 +360,10 @@ func HeatCSV(r *job.Report) []byte {
 		for i, m := range x.a.Months {
 			cost := ""
 			if r.Year.Priced {
-				cost = fixed(m.Cost, 2)
+				cost = form.Fixed(m.Cost, 2)
 			}
-			rows = append(rows, []string{x.name, fixed(float64(i+1), 0), fixed(m.HeatKWh, 2), fixed(m.UnitKWh, 2), fixed(m.ElementKWh, 2), fixed(m.PumpKWh, 2), cost})
+			rows = append(rows, []string{x.name, form.Fixed(float64(i+1), 0), form.Fixed(m.HeatKWh, 2), form.Fixed(m.UnitKWh, 2), form.Fixed(m.ElementKWh, 2), form.Fixed(m.PumpKWh, 2), cost})
 		}
 	}
-	return writeCSV([]string{"year", "month", "heat_kWh", "unit_kWh", "element_kWh", "pump_kWh", "cost"}, rows)
+	return form.WriteCSV([]string{"year", "month", "heat_kWh", "unit_kWh", "element_kWh", "pump_kWh", "cost"}, rows)
 }

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
+	"dryfit/render/table/form"
 )
 
 // nasty are texts that do something where they are obeyed: a spreadsheet runs what begins
@@ -24,7 +25,7 @@ func TestCell(t *testing.T) {
 		{"plain", "plain"}, {"a=b", "a=b"}, {"", ""},
 		{"\t=1", `\x09=1`}, {"\x1b[2J", `\x1b[2J`}, {"\u202egnp", `\x202egnp`}, {"née 漢", "née 漢"},
 	} {
-		if got := cell(c.in); got != c.want {
+		if got := form.Cell(c.in); got != c.want {
 			t.Errorf("cell(%q) = %q, want %q", c.in, got, c.want)
 		}
 	}
@@ -38,11 +39,11 @@ func TestNothingRuns(t *testing.T) {
 		p.Bill.Items = append(p.Bill.Items, takeoff.Item{Name: n, Code: n, Price: n, Where: []string{n}, Source: n, New: true, Unit: "pc"})
 		p.Findings = append(p.Findings, graph.Diagnostic{Pos: graph.Pos{File: n, Line: 1, Column: 1}, Message: quantity.Text(n), Hint: quantity.Text(n), Rule: "reading"})
 	}
-	parts, err := PartsCSV(p, Style{})
+	parts, err := PartsCSV(p, form.Style{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, data := range [][]byte{parts, FindingsCSV(p.Findings, Style{})} {
+	for _, data := range [][]byte{parts, FindingsCSV(p.Findings, form.Style{})} {
 		records, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
 		if err != nil {
 			t.Fatal(err)
@@ -58,7 +59,7 @@ func TestNothingRuns(t *testing.T) {
 			}
 		}
 	}
-	data, err := FindingsJSON(p.Findings, Style{})
+	data, err := FindingsJSON(p.Findings, form.Style{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -76,7 +77,7 @@ func TestNothingRuns(t *testing.T) {
 			t.Errorf("the JSON holds %U raw", r)
 		}
 	}
-	text, err := PartsText(p, Style{Units: quantity.MetricSystem})
+	text, err := PartsText(p, form.Style{Units: quantity.MetricSystem})
 	if err != nil {
 		t.Fatal(err)
 	}

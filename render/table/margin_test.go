@@ -7,6 +7,7 @@ import (
 
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
+	"dryfit/render/table/form"
 )
 
 // Steps of a tenth of the cracking pressure, worked by hand: of 13.8 kPa 1 kPa, of 2 psi the
@@ -23,7 +24,7 @@ func TestMarginDigits(t *testing.T) {
 		{0, 0, "shut", "next to nothing"},
 	} {
 		f := hydraulic.PartFlow{Drop: c.drop, MarginPa: c.margin, State: c.state}
-		if got := marginWords(Style{}, f); got != c.want {
+		if got := marginWords(form.Style{}, f); got != c.want {
 			t.Errorf("%+v: %q", c, got)
 		}
 	}
@@ -32,7 +33,7 @@ func TestMarginDigits(t *testing.T) {
 // Equivalent lengths beyond a kilometre, below nothing, or that are no number say why.
 func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 	for m, want := range map[float64]string{2: "2.00 m", 999: "999.00 m", 1001: "none: its pipe loses next to nothing", -0.2: "none: its tee gives head back"} {
-		if got := fittingsLength(Style{}, m); got != want {
+		if got := fittingsLength(form.Style{}, m); got != want {
 			t.Errorf("%g m: %q, want %q", m, got, want)
 		}
 	}
@@ -45,11 +46,11 @@ func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 func TestMeasureFirst(t *testing.T) {
 	r := &spread.Ranges{MeasureFirst: []spread.Influence{{What: "the drop of unit", Reading: "its sheet"}},
 		Promises: []spread.Promise{{Kind: spread.RatedFlow, Share: 0.1}, {Kind: spread.LeastFlow, Share: 0.80, Text: "least"}}}
-	if got := MeasureFirst(r, Style{}); got != "" {
+	if got := MeasureFirst(r, form.Style{}); got != "" {
 		t.Errorf("80 of 100: %q", got)
 	}
 	r.Promises[1].Share = 0.79
-	if got := MeasureFirst(r, Style{}); !strings.HasPrefix(got, "MEASURE FIRST: its sheet.") {
+	if got := MeasureFirst(r, form.Style{}); !strings.HasPrefix(got, "MEASURE FIRST: its sheet.") {
 		t.Errorf("79 of 100: %q", got)
 	}
 }

@@ -6,26 +6,27 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
+	"dryfit/render/table/form"
 )
 
 type itemJSON struct {
-	Item             string   `json:"item"`
-	Kind             string   `json:"kind"`
-	Spec             string   `json:"spec"`
-	Size             string   `json:"size"`
-	Ends             string   `json:"ends"`
-	Quantity         float64  `json:"quantity"`
-	Unit             string   `json:"unit"`
-	Spare            float64  `json:"spare,omitempty"`
-	EquivalentLength float64  `json:"equivalent_length_m"`
-	K                float64  `json:"k"`
-	Source           string   `json:"source"`
-	Own              bool     `json:"own_row,omitempty"`
-	New              bool     `json:"new"`
-	Measure          bool     `json:"measure_first,omitempty"`
-	Where            []string `json:"where"`
-	Price            amount   `json:"price,omitempty"`
-	Code             string   `json:"code,omitempty"`
+	Item             string      `json:"item"`
+	Kind             string      `json:"kind"`
+	Spec             string      `json:"spec"`
+	Size             string      `json:"size"`
+	Ends             string      `json:"ends"`
+	Quantity         float64     `json:"quantity"`
+	Unit             string      `json:"unit"`
+	Spare            float64     `json:"spare,omitempty"`
+	EquivalentLength float64     `json:"equivalent_length_m"`
+	K                float64     `json:"k"`
+	Source           string      `json:"source"`
+	Own              bool        `json:"own_row,omitempty"`
+	New              bool        `json:"new"`
+	Measure          bool        `json:"measure_first,omitempty"`
+	Where            []string    `json:"where"`
+	Price            form.Amount `json:"price,omitempty"`
+	Code             string      `json:"code,omitempty"`
 }
 
 type totalJSON struct {
@@ -45,9 +46,9 @@ func items(bill *takeoff.Bill) []itemJSON {
 		}
 		out = append(out, itemJSON{
 			Item: i.Name, Kind: i.Kind, Spec: string(i.Spec), Size: i.Size, Ends: i.Ends,
-			Quantity: round(i.Quantity, 3), Unit: i.Unit, Spare: round(i.Spare, 3),
-			EquivalentLength: round(i.EquivalentLengthM, 3), K: round(i.K, 4), Source: i.Source,
-			Own: i.Own, New: i.New, Measure: i.Measure, Where: where, Price: amount(i.Price), Code: i.Code,
+			Quantity: form.Round(i.Quantity, 3), Unit: i.Unit, Spare: form.Round(i.Spare, 3),
+			EquivalentLength: form.Round(i.EquivalentLengthM, 3), K: form.Round(i.K, 4), Source: i.Source,
+			Own: i.Own, New: i.New, Measure: i.Measure, Where: where, Price: form.Amount(i.Price), Code: i.Code,
 		})
 	}
 	return out
@@ -56,9 +57,9 @@ func items(bill *takeoff.Bill) []itemJSON {
 func totals(list []takeoff.Total) []totalJSON {
 	out := make([]totalJSON, 0, len(list))
 	for _, t := range list {
-		one := totalJSON{Name: t.Name, Pipe: round(t.PipeM, 3), Why: noEquivalent(t.FittingsM)}
+		one := totalJSON{Name: t.Name, Pipe: form.Round(t.PipeM, 3), Why: noEquivalent(t.FittingsM)}
 		if one.Why == "" {
-			one.Fittings, one.Total = ptr(round(t.FittingsM, 3)), ptr(round(t.PipeM+t.FittingsM, 3))
+			one.Fittings, one.Total = ptr(form.Round(t.FittingsM, 3)), ptr(form.Round(t.PipeM+t.FittingsM, 3))
 		}
 		out = append(out, one)
 	}
@@ -66,16 +67,16 @@ func totals(list []takeoff.Total) []totalJSON {
 }
 
 // PartsCSV prints the bill, a line an item.
-func PartsCSV(p *plan.Plan, _ Style) ([]byte, error) {
+func PartsCSV(p *plan.Plan, _ form.Style) ([]byte, error) {
 	var rows [][]string
 	for _, i := range p.Bill.Items {
 		rows = append(rows, []string{
-			stateOf(i.New), cell(i.Name), i.Kind, string(i.Spec), i.Size, i.Ends, quantity.Trim(round(i.Quantity, 2)), i.Unit, fixed(i.Spare, 0),
-			fixed(i.K, 3), fixed(i.EquivalentLengthM, 2), measureMark(i), cell(i.Price), cell(i.Code),
-			cell(strings.Join(i.Where, "; ")), cell(i.Source),
+			stateOf(i.New), form.Cell(i.Name), i.Kind, string(i.Spec), i.Size, i.Ends, quantity.Trim(form.Round(i.Quantity, 2)), i.Unit, form.Fixed(i.Spare, 0),
+			form.Fixed(i.K, 3), form.Fixed(i.EquivalentLengthM, 2), measureMark(i), form.Cell(i.Price), form.Cell(i.Code),
+			form.Cell(strings.Join(i.Where, "; ")), form.Cell(i.Source),
 		})
 	}
-	return writeCSV([]string{"work", "item", "kind", "spec", "size", "ends", "quantity", "unit", "spare", "k", "equivalent_length_m",
+	return form.WriteCSV([]string{"work", "item", "kind", "spec", "size", "ends", "quantity", "unit", "spare", "k", "equivalent_length_m",
 		"note", "price", "code", "where", "source"}, rows), nil
 }
 

@@ -8,19 +8,20 @@ import (
 
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
+	"dryfit/render/table/form"
 )
 
 // PartsText prints the bill for a terminal: what to order, what is there, the totals.
-func PartsText(p *plan.Plan, s Style) ([]byte, error) {
-	return Text(append(PartsBlocks(p, s), EquivalentBlocks(p, s)...), s), nil
+func PartsText(p *plan.Plan, s form.Style) ([]byte, error) {
+	return form.Text(append(PartsBlocks(p, s), EquivalentBlocks(p, s)...), s), nil
 }
 
 // PartsBlocks lists the bill: what to order, what is there, what is taken out.
-func PartsBlocks(p *plan.Plan, s Style) []Block {
+func PartsBlocks(p *plan.Plan, s form.Style) []form.Block {
 	if p.Bill == nil {
 		return nil
 	}
-	var out []Block
+	var out []form.Block
 	for _, part := range []struct {
 		title string
 		of    func(takeoff.Item) bool
@@ -40,14 +41,14 @@ func PartsBlocks(p *plan.Plan, s Style) []Block {
 		}
 	}
 	if lines := unmeasured(p, s); lines != nil {
-		out = append(out, Block{Lines: lines})
+		out = append(out, form.Block{Lines: lines})
 	}
 	return out
 }
 
 // itemsBlock lists items, an own column for what the merchant asks: ends, size, and the
 // family of pipe where the items are not all of one.
-func itemsBlock(title string, items []takeoff.Item, s Style) Block {
+func itemsBlock(title string, items []takeoff.Item, s form.Style) form.Block {
 	specs := specsOf(items)
 	prices := slices.ContainsFunc(items, func(i takeoff.Item) bool { return i.Price != "" })
 	codes := slices.ContainsFunc(items, func(i takeoff.Item) bool { return i.Code != "" })
@@ -58,21 +59,21 @@ func itemsBlock(title string, items []takeoff.Item, s Style) Block {
 	if len(specs) == 1 {
 		title += ", " + specs[0]
 	}
-	columns := []column{{head: "qty", right: true}, {head: "spare", right: true}, {head: "item", widest: itemWidth}, {head: "ends"}, {head: "size"}}
+	columns := []form.Column{{Head: "qty", Right: true}, {Head: "spare", Right: true}, {Head: "item", Widest: itemWidth}, {Head: "ends"}, {Head: "size"}}
 	if len(specs) > 1 {
-		columns = append(columns, column{head: "pipe"})
+		columns = append(columns, form.Column{Head: "pipe"})
 	}
 	if !s.Whole {
-		columns = append(columns, column{head: "eq. length", right: true})
+		columns = append(columns, form.Column{Head: "eq. length", Right: true})
 	}
-	columns = append(columns, column{head: "where", widest: whereWidth})
+	columns = append(columns, form.Column{Head: "where", Widest: whereWidth})
 	if prices {
-		columns = append(columns, column{head: "price", right: true})
+		columns = append(columns, form.Column{Head: "price", Right: true})
 	}
 	if codes {
-		columns = append(columns, column{head: "code"})
+		columns = append(columns, form.Column{Head: "code"})
 	}
-	b := Block{Title: title, Grid: newGrid(columns...)}
+	b := form.Block{Title: title, Grid: form.NewGrid(columns...)}
 	measure, own := false, false
 	for _, i := range items {
 		row := append(itemRow(i, s), placesText(s, i.Where, whereWidth))
@@ -85,7 +86,7 @@ func itemsBlock(title string, items []takeoff.Item, s Style) Block {
 		if codes {
 			row = append(row, i.Code)
 		}
-		b.Grid.add(row...)
+		b.Grid.Add(row...)
 		measure, own = measure || i.Measure, own || i.Own
 	}
 	if measure {
@@ -108,17 +109,17 @@ func specsOf(items []takeoff.Item) []string {
 	return out
 }
 
-func itemRow(i takeoff.Item, s Style) []string {
-	quantity := fixed(i.Quantity, 0)
-	if i.Quantity != round(i.Quantity, 0) {
-		quantity = fixed(i.Quantity, 2)
+func itemRow(i takeoff.Item, s form.Style) []string {
+	quantity := form.Fixed(i.Quantity, 0)
+	if i.Quantity != form.Round(i.Quantity, 0) {
+		quantity = form.Fixed(i.Quantity, 2)
 	}
 	spare, length := "", ""
 	if i.Spare > 0 {
-		spare = "+" + fixed(i.Spare, 0)
+		spare = "+" + form.Fixed(i.Spare, 0)
 	}
 	if i.EquivalentLengthM > 0 {
-		length = s.pipeLength(i.EquivalentLengthM)
+		length = s.PipeLength(i.EquivalentLengthM)
 	}
 	name := shortName(i)
 	if i.Measure {
@@ -132,7 +133,7 @@ func itemRow(i takeoff.Item, s Style) []string {
 	case i.Quantity == 0:
 		amount = "-" // a spare alone
 	case i.Unit == "m":
-		amount = s.pipeLength(i.Quantity)
+		amount = s.PipeLength(i.Quantity)
 	}
 	row := []string{amount, spare, name, shortEnds(i.Ends), i.Size}
 	if !s.Whole { // what the merchant is asked for has no equivalent length
@@ -168,7 +169,7 @@ func shortEnds(ends string) string {
 const countWidth = 9
 
 // placesText names as many places as fit a width and counts the rest; all of them on a page.
-func placesText(s Style, where []string, width int) string {
+func placesText(s form.Style, where []string, width int) string {
 	text := ""
 	for i, w := range where {
 		if !s.Whole && i > 0 && utf8.RuneCountInString(text+w) > width-countWidth {
@@ -184,10 +185,10 @@ func placesText(s Style, where []string, width int) string {
 
 // EquivalentBlocks lists the equivalent lengths, by the handbook and at the flow of every
 // mode that was solved, and says by which method.
-func EquivalentBlocks(p *plan.Plan, s Style) []Block {
+func EquivalentBlocks(p *plan.Plan, s form.Style) []form.Block {
 	if p.Bill == nil {
 		return nil
 	}
-	return []Block{{Title: "Equivalent length", Grid: equivalentGrid(p, s),
-		Lines: []string{"all together " + s.pipeLength(p.Bill.TotalEquivalentLengthM), p.Bill.Method}}}
+	return []form.Block{{Title: "Equivalent length", Grid: equivalentGrid(p, s),
+		Lines: []string{"all together " + s.PipeLength(p.Bill.TotalEquivalentLengthM), p.Bill.Method}}}
 }

@@ -6,12 +6,13 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
 // PlainLines says of each mode, in sentences anybody follows, what the unit gets, what it
 // needs and what the jets lose.
-func PlainLines(p *plan.Plan, style Style) []string {
+func PlainLines(p *plan.Plan, style form.Style) []string {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, style.Units) }
 	var out []string
 	names := tag.Of(p.Circuit, p.Net())

@@ -6,10 +6,11 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/render/table/form"
 )
 
 // rowWords prints what a row says in one column: a quantity in the style's units.
-func rowWords(s catalog.Said, style Style) string {
+func rowWords(s catalog.Said, style form.Style) string {
 	if s.Is {
 		return settledWords(s.Amount.Value, s.Amount.Dimension, style.Units)
 	}
@@ -20,7 +21,7 @@ func rowWords(s catalog.Said, style Style) string {
 func valueWords(v any) string {
 	switch v := v.(type) {
 	case float64:
-		return quantity.Trim(round(v, 6))
+		return quantity.Trim(form.Round(v, 6))
 	case bool:
 		return "yes"
 	case []any:
@@ -51,8 +52,8 @@ func valueWords(v any) string {
 }
 
 // RowText prints one catalogue row whole.
-func RowText(r catalog.Row, s Style) []byte {
-	b := Block{Title: r.Name}
+func RowText(r catalog.Row, s form.Style) []byte {
+	b := form.Block{Title: r.Name}
 	for f := range r.Says() {
 		if f.Key != "name" {
 			b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", f.Label, rowWords(f, s)))
@@ -61,23 +62,23 @@ func RowText(r catalog.Row, s Style) []byte {
 	if r.Origin != "" {
 		b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", "from", r.Origin))
 	}
-	return Text([]Block{b}, s)
+	return form.Text([]form.Block{b}, s)
 }
 
 // RowsText prints catalogue rows, a line each.
-func RowsText(rows []catalog.Row, s Style) []byte {
-	g := newGrid(column{head: "name"}, column{head: "kind"}, column{head: "dimension"}, column{head: "loss"}, column{head: "known"})
+func RowsText(rows []catalog.Row, s form.Style) []byte {
+	g := form.NewGrid(form.Column{Head: "name"}, form.Column{Head: "kind"}, form.Column{Head: "dimension"}, form.Column{Head: "loss"}, form.Column{Head: "known"})
 	for _, r := range rows {
 		from := r.Tag
 		if r.Own {
 			from = "yours: " + r.Origin
 		}
-		g.add(r.Name, r.Kind, dimensionText(s, r), rowLoss(s, r), from)
+		g.Add(r.Name, r.Kind, dimensionText(s, r), rowLoss(s, r), from)
 	}
-	return Text([]Block{{Grid: g}}, s)
+	return form.Text([]form.Block{{Grid: g}}, s)
 }
 
-func dimensionText(s Style, r catalog.Row) string {
+func dimensionText(s form.Style, r catalog.Row) string {
 	long := func(mm float64) string { return settledWords(mm, quantity.Length, s.Units) }
 	switch {
 	case r.BoreMM > 0:
@@ -92,7 +93,7 @@ func dimensionText(s Style, r catalog.Row) string {
 	return ""
 }
 
-func rowLoss(s Style, r catalog.Row) string {
+func rowLoss(s form.Style, r catalog.Row) string {
 	switch {
 	case r.LoverD > 0:
 		return "L/D " + quantity.Trim(r.LoverD)
@@ -101,7 +102,7 @@ func rowLoss(s Style, r catalog.Row) string {
 	case r.Kv > 0:
 		return quantity.Kv.Of(r.Kv).In(s.Units)
 	case r.LossFlow > 0:
-		return s.pressure(r.LossDropPa) + " at " + s.flow(r.LossFlow)
+		return s.Pressure(r.LossDropPa) + " at " + s.Flow(r.LossFlow)
 	}
 	return ""
 }
@@ -125,14 +126,14 @@ func RowsCSV(rows []catalog.Row) []byte {
 		for f := range r.Says() {
 			have[f.Key] = valueWords(f.Value)
 		}
-		line := []string{cell(r.Name)}
+		line := []string{form.Cell(r.Name)}
 		have["from"] = r.Origin
 		for _, k := range append(keys[:len(keys):len(keys)], "from") {
-			line = append(line, cell(have[k]))
+			line = append(line, form.Cell(have[k]))
 		}
 		out = append(out, line)
 	}
-	return writeCSV(append(append([]string{"name"}, keys...), "from"), out)
+	return form.WriteCSV(append(append([]string{"name"}, keys...), "from"), out)
 }
 
 // RowsJSON prints catalogue rows as objects of texts.
@@ -159,14 +160,14 @@ func RowsJSON(rows []catalog.Row) ([]byte, error) {
 		}
 		out.Rows = append(out.Rows, one)
 	}
-	return writeJSON(out)
+	return form.WriteJSON(out)
 }
 
 // UnitsText prints every unit a description may use.
-func UnitsText(units []quantity.UnitInfo, s Style) []byte {
-	g := newGrid(column{head: "unit"}, column{head: "for"}, column{head: "example"})
+func UnitsText(units []quantity.UnitInfo, s form.Style) []byte {
+	g := form.NewGrid(form.Column{Head: "unit"}, form.Column{Head: "for"}, form.Column{Head: "example"})
 	for _, u := range units {
-		g.add(u.Symbol, u.Dimension.String(), u.Example)
+		g.Add(u.Symbol, u.Dimension.String(), u.Example)
 	}
-	return Text([]Block{{Grid: g}}, s)
+	return form.Text([]form.Block{{Grid: g}}, s)
 }

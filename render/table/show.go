@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/settle"
+	"dryfit/render/table/form"
 )
 
 // Shown is one settled value on its way to paper.
@@ -31,22 +32,22 @@ func ShownOf(stages []*settle.Stage, of string) []Shown {
 }
 
 // ShowText prints values a block for each part and run.
-func ShowText(values []Shown, s Style) []byte {
-	var blocks []Block
+func ShowText(values []Shown, s form.Style) []byte {
+	var blocks []form.Block
 	for i := 0; i < len(values); {
 		of := values[i].Of
-		g := newGrid(column{head: "what"}, column{head: "value", widest: 40}, column{head: "may be", widest: 24}, column{head: "from", widest: 60})
+		g := form.NewGrid(form.Column{Head: "what"}, form.Column{Head: "value", Widest: 40}, form.Column{Head: "may be", Widest: 24}, form.Column{Head: "from", Widest: 60})
 		for ; i < len(values) && values[i].Of == of; i++ {
 			v := &values[i]
-			g.add(v.What, v.words(s.Units), v.bounds(s.Units), v.from())
+			g.Add(v.What, v.words(s.Units), v.bounds(s.Units), v.from())
 		}
-		blocks = append(blocks, Block{Title: of, Grid: g})
+		blocks = append(blocks, form.Block{Title: of, Grid: g})
 	}
-	return Text(blocks, s)
+	return form.Text(blocks, s)
 }
 
 // ShownRows words values: what it is, the value, between what it may lie, and where it is from.
-func ShownRows(values []Shown, s Style) [][]string {
+func ShownRows(values []Shown, s form.Style) [][]string {
 	out := make([][]string, len(values))
 	for i := range values {
 		v := &values[i]
@@ -71,11 +72,11 @@ func (v *Shown) words(units quantity.System) string {
 func settledWords(x float64, dim quantity.Dimension, units quantity.System) string {
 	switch {
 	case dim == settle.Bare:
-		return quantity.Trim(round(x, 4))
+		return quantity.Trim(form.Round(x, 4))
 	case dim == quantity.Length && units == quantity.MetricSystem:
-		return quantity.Trim(round(x, lengthPlaces(x))) + " mm"
+		return quantity.Trim(form.Round(x, lengthPlaces(x))) + " mm"
 	case dim == quantity.Length && (x < 25.4 || !wholeSixteenths(x)):
-		return quantity.Trim(round(quantity.In(x, dim, "in"), lengthPlaces(x)+1)) + " in"
+		return quantity.Trim(form.Round(quantity.In(x, dim, "in"), lengthPlaces(x)+1)) + " in"
 	}
 	return quantity.Format(x, dim, units)
 }
@@ -83,7 +84,7 @@ func settledWords(x float64, dim quantity.Dimension, units quantity.System) stri
 // wholeSixteenths reports whether a length is one that a rule in inches shows.
 func wholeSixteenths(mm float64) bool {
 	n := 16 * quantity.In(mm, quantity.Length, "in")
-	return round(n, 0) == round(n, 4)
+	return form.Round(n, 0) == form.Round(n, 4)
 }
 
 func lengthPlaces(mm float64) int {
@@ -130,16 +131,16 @@ func (v *Shown) from() string {
 }
 
 // showUnits are the units of values in CSV and JSON.
-var showUnits = map[quantity.Dimension]unit{
-	quantity.Length:      {"mm", quantity.Length, 5},
-	quantity.Flow:        {"m3/h", quantity.Flow, 4},
-	quantity.Pressure:    {"kPa", quantity.Pressure, 4},
-	quantity.Head:        {"m", quantity.Head, 4},
-	quantity.Temperature: {"°C", quantity.Temperature, 2},
-	quantity.Power:       {"W", quantity.Power, 1},
-	quantity.Density:     {"kg/m3", quantity.Density, 3},
-	quantity.Viscosity:   {"mPa s", quantity.Viscosity, 5},
-	settle.Bare:          {"", settle.Bare, 5},
+var showUnits = map[quantity.Dimension]form.Unit{
+	quantity.Length:      {Name: "mm", Dim: quantity.Length, Places: 5},
+	quantity.Flow:        {Name: "m3/h", Dim: quantity.Flow, Places: 4},
+	quantity.Pressure:    {Name: "kPa", Dim: quantity.Pressure, Places: 4},
+	quantity.Head:        {Name: "m", Dim: quantity.Head, Places: 4},
+	quantity.Temperature: {Name: "°C", Dim: quantity.Temperature, Places: 2},
+	quantity.Power:       {Name: "W", Dim: quantity.Power, Places: 1},
+	quantity.Density:     {Name: "kg/m3", Dim: quantity.Density, Places: 3},
+	quantity.Viscosity:   {Name: "mPa s", Dim: quantity.Viscosity, Places: 5},
+	settle.Bare:          {Name: "", Dim: settle.Bare, Places: 5},
 }
 
 type valueJSON struct {
@@ -160,16 +161,16 @@ func valuesJSON(values []Shown) []valueJSON {
 		v := &values[i]
 		one := valueJSON{Of: v.Of, What: v.What, How: string(v.How), From: v.from(), Class: v.Class}
 		at := func(share float64) *float64 {
-			x := round(1+share, 4)
+			x := form.Round(1+share, 4)
 			return &x
 		}
 		if v.Dim == settle.Words {
 			one.Value = v.Text
 		} else {
 			u := showUnits[v.Dim]
-			one.Value, one.Unit = u.of(v.V), u.name
+			one.Value, one.Unit = u.Of(v.V), u.Name
 			at = func(share float64) *float64 {
-				x := u.of(v.V * (1 + share))
+				x := u.Of(v.V * (1 + share))
 				return &x
 			}
 		}
@@ -183,7 +184,7 @@ func valuesJSON(values []Shown) []valueJSON {
 
 // ShowJSON prints values as one object.
 func ShowJSON(values []Shown) ([]byte, error) {
-	return writeJSON(struct {
+	return form.WriteJSON(struct {
 		Values []valueJSON `json:"values"`
 	}{valuesJSON(values)})
 }
@@ -202,7 +203,7 @@ func ShowCSV(values []Shown) []byte {
 		if !isWords {
 			value = quantity.Trim(v.Value.(float64))
 		}
-		rows = append(rows, []string{cell(v.Of), v.What, cell(value), v.Unit, v.How, cell(v.From), number(v.Low), number(v.High), cell(v.Class)})
+		rows = append(rows, []string{form.Cell(v.Of), v.What, form.Cell(value), v.Unit, v.How, form.Cell(v.From), number(v.Low), number(v.High), form.Cell(v.Class)})
 	}
-	return writeCSV([]string{"of", "what", "value", "unit", "how", "from", "low", "high", "class"}, rows)
+	return form.WriteCSV([]string{"of", "what", "value", "unit", "how", "from", "low", "high", "class"}, rows)
 }

@@ -5,11 +5,12 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/render/table/form"
 )
 
 // CheckLines says of every spring check of a mode after the work how it stands, and how far it
 // is from changing.
-func CheckLines(p *plan.Plan, mode string, s Style) []string {
+func CheckLines(p *plan.Plan, mode string, s form.Style) []string {
 	sol := plan.SolutionOf(p.After, mode)
 	if sol == nil {
 		return nil

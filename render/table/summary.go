@@ -8,10 +8,11 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
+	"dryfit/render/table/form"
 )
 
 // SummaryLines says in words what every mode comes to.
-func SummaryLines(p *plan.Plan, s Style) []string {
+func SummaryLines(p *plan.Plan, s form.Style) []string {
 	var out []string
 	for _, m := range plan.Summarise(p) {
 		out = append(out, summaryLine(s, m)+jetsSpread(s, p.Ranges.Of(m.Mode, graph.After)))
@@ -19,7 +20,7 @@ func SummaryLines(p *plan.Plan, s Style) []string {
 	return out
 }
 
-func summaryLine(s Style, m plan.ModeSummary) string {
+func summaryLine(s form.Style, m plan.ModeSummary) string {
 	var said []string
 	if m.HasUnit {
 		for _, u := range m.Units() {
@@ -27,7 +28,7 @@ func summaryLine(s Style, m plan.ModeSummary) string {
 		}
 		said = append(said, bypassWords(m, s))
 	} else if m.Pump > 0 {
-		said = append(said, "the pump moves "+s.flow(m.Pump))
+		said = append(said, "the pump moves "+s.Flow(m.Pump))
 	}
 	if m.HasJets {
 		said = append(said, jetsWords(m, s))
@@ -51,70 +52,70 @@ func slicesWithout(list []string, drop string) []string {
 
 // unitWords says a unit's flow with the limit it is closest to breaking; by its id where there
 // are several.
-func unitWords(s Style, u plan.UnitSummary, several bool) string {
+func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	who := "the unit"
 	if several {
 		who = fmt.Sprintf("%q", u.ID)
 	}
-	got := who + " gets " + s.flow(u.Flow)
+	got := who + " gets " + s.Flow(u.Flow)
 	switch {
 	case u.Flow == 0:
 		return who + " gets no water"
 	case u.Least > 0 && u.Flow < u.Least:
-		return got + " and needs at least " + s.flow(u.Least) + ": TOO LITTLE"
+		return got + " and needs at least " + s.Flow(u.Least) + ": TOO LITTLE"
 	case u.Most > 0 && u.Flow > u.Most:
-		return got + " and may have " + s.flow(u.Most) + " at the most: TOO MUCH"
+		return got + " and may have " + s.Flow(u.Most) + " at the most: TOO MUCH"
 	case u.Rated > 0 && u.Flow < u.Rated:
-		return got + " (rated " + s.flow(u.Rated) + ", least " + s.flow(u.Least) + ")"
+		return got + " (rated " + s.Flow(u.Rated) + ", least " + s.Flow(u.Least) + ")"
 	case u.Rated > 0 && u.Most > 0 && u.Flow > (u.Rated+u.Most)/2:
-		return got + " (most " + s.flow(u.Most) + ")"
+		return got + " (most " + s.Flow(u.Most) + ")"
 	case u.Rated > 0:
-		return got + " (rated " + s.flow(u.Rated) + ")"
+		return got + " (rated " + s.Flow(u.Rated) + ")"
 	}
 	return got
 }
 
-func bypassWords(m plan.ModeSummary, s Style) string {
+func bypassWords(m plan.ModeSummary, s form.Style) string {
 	switch {
 	case m.HasCheck && m.Bypass > 0:
-		return "bypass " + stateWords(m.CheckState) + ", it takes " + s.flow(m.Bypass)
+		return "bypass " + stateWords(m.CheckState) + ", it takes " + s.Flow(m.Bypass)
 	case m.HasCheck:
 		return "bypass " + stateWords(m.CheckState)
 	case m.Bypass > 0:
-		return "the bypass takes " + s.flow(m.Bypass)
+		return "the bypass takes " + s.Flow(m.Bypass)
 	}
 	return ""
 }
 
-func jetsWords(m plan.ModeSummary, s Style) string {
+func jetsWords(m plan.ModeSummary, s form.Style) string {
 	switch {
 	case m.Jets == 0 && m.JetsToday == 0:
 		return ""
 	case !m.HasToday:
-		return "the jets get " + s.flow(m.Jets)
+		return "the jets get " + s.Flow(m.Jets)
 	}
 	change := m.JetsChange() * 100
 	switch {
 	case math.Abs(change) < 0.5:
-		return "the jets get what they get today, " + s.flow(m.Jets)
+		return "the jets get what they get today, " + s.Flow(m.Jets)
 	case change < 0:
-		return fmt.Sprintf("the jets get %s %% less than today (%s)", fixed(-change, 0), s.flow(m.Jets))
+		return fmt.Sprintf("the jets get %s %% less than today (%s)", form.Fixed(-change, 0), s.Flow(m.Jets))
 	default:
-		return fmt.Sprintf("the jets get %s %% more than today (%s)", fixed(change, 0), s.flow(m.Jets))
+		return fmt.Sprintf("the jets get %s %% more than today (%s)", form.Fixed(change, 0), s.Flow(m.Jets))
 	}
 }
 
 // jetsSpread says how far the change of the jets may be off; "" where there is no range.
-func jetsSpread(s Style, r *spread.ModeRanges) string {
+func jetsSpread(s form.Style, r *spread.ModeRanges) string {
 	if r == nil || !r.HasJets || r.JetsChange.High-r.JetsChange.Low < 0.005 {
 		return ""
 	}
 	change := func(v float64) string {
 		switch v = math.Round(v * 100); {
 		case v > 0:
-			return "+" + fixed(v, 0)
+			return "+" + form.Fixed(v, 0)
 		case v < 0:
-			return fixed(v, 0)
+			return form.Fixed(v, 0)
 		}
 		return "0"
 	}

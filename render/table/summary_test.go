@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"dryfit/graph/plan"
+	"dryfit/render/table/form"
 )
 
 // The words are those of the trade's hand-over; what they say follows from the numbers given.
@@ -22,7 +23,7 @@ func TestSummaryLine(t *testing.T) {
 			"on: the pump moves 20.0 m3/h; the jets get what they get today, 20.0 m3/h"},
 		{"all shut", plan.ModeSummary{Mode: "on", HasJets: true}, "on: no water moves"},
 	} {
-		if got := summaryLine(Style{}, c.mode); got != c.want {
+		if got := summaryLine(form.Style{}, c.mode); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}

@@ -14,7 +14,7 @@ var floors = [][]string{
 	{"render/schematic/arrange", "render/tag"},
 	{"render/sheet", "render/symbol", "render/label", "render/schematic/place"},
 	{"render/scene", "render/photo", "render/schematic/engine"},
-	{"render/schematic/layoutcache"},
+	{"render/schematic/layoutcache", "render/table/form"},
 	{"graph/whatif"},
 	{"graph/plan"},
 	{"graph/retrofit", "graph/takeoff", "graph/rule", "graph/practice"},

@@ -18,6 +18,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // browser is a page in a real browser; complaints are what its console holds against it.
@@ -120,7 +121,7 @@ func said(t *testing.T, file string, text []byte) string {
 		t.Fatal(found)
 	}
 	var out []string
-	for _, l := range table.SummaryLines(p, table.Style{Units: j.System(p.Circuit)}) {
+	for _, l := range table.SummaryLines(p, form.Style{Units: j.System(p.Circuit)}) {
 		mode, words, _ := strings.Cut(l, ": ")
 		out = append(out, mode+": "+strings.ToUpper(words[:1])+words[1:]+".")
 	}

@@ -16,6 +16,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // The cut is pulled by the mouse and by a finger, moved by the keys and written: what the page
@@ -43,7 +44,7 @@ func TestCutInABrowser(t *testing.T) {
 		}
 		place := p.Places[0].Place
 		length := func(mm float64) string { return quantity.Format(mm, quantity.Length, j.System(p.Circuit)) }
-		title, want := table.PlaceLines(p.Places[0], table.Style{Units: j.System(p.Circuit)})
+		title, want := table.PlaceLines(p.Places[0], form.Style{Units: j.System(p.Circuit)})
 		first, second := place.Cuts()
 		want = append(want, fmt.Sprintf("X1 at %s and X2 at %s", length(first), length(second)), "Room "+length(place.RoomMM))
 		for _, term := range place.Terms {

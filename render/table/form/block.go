@@ -1,4 +1,4 @@
-package table
+package form
 
 import (
 	"bytes"
@@ -26,20 +26,20 @@ type Grid struct {
 	Rows   [][]string
 }
 
-// column is one column of a grid while it is put together.
-type column struct {
-	head   string
-	right  bool
-	widest int
+// Column is one column of a grid while it is put together.
+type Column struct {
+	Head   string
+	Right  bool
+	Widest int
 }
 
-// newGrid returns a grid without rows.
-func newGrid(columns ...column) *Grid {
+// NewGrid returns a grid without rows.
+func NewGrid(columns ...Column) *Grid {
 	g := &Grid{}
 	for _, c := range columns {
-		g.Header = append(g.Header, c.head)
-		g.Right = append(g.Right, c.right)
-		g.Widest = append(g.Widest, c.widest)
+		g.Header = append(g.Header, c.Head)
+		g.Right = append(g.Right, c.Right)
+		g.Widest = append(g.Widest, c.Widest)
 	}
 	return g
 }
@@ -47,10 +47,11 @@ func newGrid(columns ...column) *Grid {
 // IsRight reports whether a column is set to the right.
 func (g *Grid) IsRight(i int) bool { return i < len(g.Right) && g.Right[i] }
 
-func (g *Grid) add(cells ...string) { g.Rows = append(g.Rows, cells) }
+// Add appends a row.
+func (g *Grid) Add(cells ...string) { g.Rows = append(g.Rows, cells) }
 
-// lineWidth is how many characters a line of words has on a terminal.
-const lineWidth = 110
+// LineWidth is how many characters a line of words has on a terminal.
+const LineWidth = 110
 
 // Text prints blocks for a terminal, an empty line before every title but the first.
 func Text(blocks []Block, s Style) []byte {
@@ -66,7 +67,7 @@ func Text(blocks []Block, s Style) []byte {
 			b.WriteString(s.grid(block.Grid))
 		}
 		for _, l := range block.Lines {
-			b.WriteString(wrapped(plain(l)) + "\n")
+			b.WriteString(Wrapped(plain(l)) + "\n")
 		}
 	}
 	return b.Bytes()
@@ -109,10 +110,10 @@ func (s Style) grid(g *Grid) string {
 // lead is what stands before the words of a line: an indent, and a dash or a number.
 var lead = regexp.MustCompile(`^ *(- |\d+\. )?`)
 
-// wrapped breaks a line of words that is too long for a terminal; what goes on in a new
+// Wrapped breaks a line of words that is too long for a terminal; what goes on in a new
 // line stands under the words after a dash or a number, else two characters further in.
-func wrapped(line string) string {
-	if utf8.RuneCountInString(line) <= lineWidth {
+func Wrapped(line string) string {
+	if utf8.RuneCountInString(line) <= LineWidth {
 		return line
 	}
 	first := lead.FindString(line)
@@ -126,7 +127,7 @@ func wrapped(line string) string {
 	at := len(first) + utf8.RuneCountInString(words[0])
 	for _, w := range words[1:] {
 		n := utf8.RuneCountInString(w)
-		if at+1+n > lineWidth {
+		if at+1+n > LineWidth {
 			b.WriteString("\n" + indent)
 			at = len(indent)
 		} else {

@@ -1,4 +1,4 @@
-package table
+package form
 
 import (
 	"math"
@@ -12,7 +12,7 @@ import (
 func TestRound(t *testing.T) {
 	for _, c := range []struct {
 		v      float64
-		places int
+		Places int
 		want   float64
 	}{
 		{439.675, 2, 439.68},
@@ -29,9 +29,9 @@ func TestRound(t *testing.T) {
 		{math.NaN(), 2, 0},
 		{math.Inf(1), 2, 0},
 	} {
-		got := round(c.v, c.places)
+		got := Round(c.v, c.Places)
 		if got != c.want || math.Signbit(got) != (c.want < 0) {
-			t.Errorf("round(%v, %d) = %v, want %v", c.v, c.places, got, c.want)
+			t.Errorf("round(%v, %d) = %v, want %v", c.v, c.Places, got, c.want)
 		}
 	}
 }
@@ -39,13 +39,13 @@ func TestRound(t *testing.T) {
 func TestFixed(t *testing.T) {
 	for _, c := range []struct {
 		v      float64
-		places int
+		Places int
 		want   string
 	}{
 		{439.675, 2, "439.68"}, {0.125, 2, "0.13"}, {7, 2, "7.00"}, {-0.001, 2, "0.00"}, {99.95, 1, "100.0"}, {2.5, 0, "3"},
 	} {
-		if got := fixed(c.v, c.places); got != c.want {
-			t.Errorf("fixed(%v, %d) = %q, want %q", c.v, c.places, got, c.want)
+		if got := Fixed(c.v, c.Places); got != c.want {
+			t.Errorf("fixed(%v, %d) = %q, want %q", c.v, c.Places, got, c.want)
 		}
 	}
 }
@@ -57,13 +57,13 @@ func TestColumnUnits(t *testing.T) {
 	for _, c := range []struct {
 		got, want string
 	}{
-		{metric.flowUnit().text(5.0 / 3600), "5.00"},
-		{inch.flowUnit().text(5.0 / 3600), "22.0"},    // 5 / 0.2271247 = 22.014
-		{inch.pressureUnit().text(13789.514), "2.00"}, // 2 · 6894.757
-		{metric.pressureUnit().text(13789.514), "13.8"},
-		{inch.speedUnit().text(2.4384), "8.0"}, // 8 · 0.3048
-		{inch.pipeLength(3.048), "10.0 ft"},
-		{metric.pipeLength(3.048), "3.05 m"},
+		{metric.FlowUnit().Text(5.0 / 3600), "5.00"},
+		{inch.FlowUnit().Text(5.0 / 3600), "22.0"},    // 5 / 0.2271247 = 22.014
+		{inch.PressureUnit().Text(13789.514), "2.00"}, // 2 · 6894.757
+		{metric.PressureUnit().Text(13789.514), "13.8"},
+		{inch.SpeedUnit().Text(2.4384), "8.0"}, // 8 · 0.3048
+		{inch.PipeLength(3.048), "10.0 ft"},
+		{metric.PipeLength(3.048), "3.05 m"},
 	} {
 		if c.got != c.want {
 			t.Errorf("got %q, want %q", c.got, c.want)

@@ -1,4 +1,4 @@
-package table
+package form
 
 import (
 	"strings"
@@ -17,9 +17,9 @@ func plain(text string) string { return graph.Inert(text) }
 // some take for them, and the bar that begins a command in an exchange of data.
 const formulaSigns = "=+-@|＝＋－＠｜−"
 
-// cell makes a text safe as a CSV cell: one that a spreadsheet would take for a formula
+// Cell makes a text safe as a CSV cell: one that a spreadsheet would take for a formula
 // gets a leading apostrophe.
-func cell(text string) string {
+func Cell(text string) string {
 	text = plain(text)
 	first := strings.TrimLeftFunc(text, unicode.IsSpace) // spaces are passed over by some
 	if c, n := utf8.DecodeRuneInString(first); n > 0 && strings.ContainsRune(formulaSigns, c) {

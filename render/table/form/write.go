@@ -1,4 +1,4 @@
-package table
+package form
 
 import (
 	"bytes"
@@ -11,9 +11,9 @@ import (
 	"dryfit/graph"
 )
 
-// writeJSON prints a value with two spaces of indent. Text is not HTML-escaped; what a
+// WriteJSON prints a value with two spaces of indent. Text is not HTML-escaped; what a
 // terminal would obey instead of show is escaped, and reads back the same.
-func writeJSON(v any) ([]byte, error) {
+func WriteJSON(v any) ([]byte, error) {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
@@ -37,8 +37,8 @@ func escapeObeyed(data []byte) []byte {
 	return out
 }
 
-// writeCSV prints a header and rows; every text cell must have been through cell.
-func writeCSV(header []string, rows [][]string) []byte {
+// WriteCSV prints a header and rows; every text cell must have been through cell.
+func WriteCSV(header []string, rows [][]string) []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	w.Write(header)

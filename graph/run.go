@@ -64,7 +64,20 @@ type Leg struct {
 	By   Vec  // mm; more than one component: a straight diagonal
 	Open bool // as long as closing the loop needs: By is its way, of length 1; only in a request
 	Place
-	Pos Pos
+	Pos     Pos
+	Written Written // as it stands in the description; "" where the tool made it
+}
+
+// Written is what somebody wrote, letter by letter.
+type Written string
+
+// Quoted names the leg as its writer did, so that it is found in the file; one that the tool
+// made by its words.
+func (l Leg) Quoted() quantity.Text {
+	if l.Written != "" {
+		return Say("\"%s\"", string(l.Written))
+	}
+	return Say("\"%s\"", l.Words())
 }
 
 // LengthMM returns the length along the leg; 0 for one that is open.

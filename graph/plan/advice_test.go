@@ -1,7 +1,9 @@
 package plan_test
 
 import (
+	"fmt"
 	"math"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -49,37 +51,64 @@ func TestAdviceFollowed(t *testing.T) {
 	}
 	followed := 0
 	for name, was := range cases {
-		t.Run(name, func(t *testing.T) {
-			p := work(t, read(t, name+".toml", []byte(was)), plan.Places|plan.Findings)
-			for _, v := range p.Places {
-				if v.Verdict == "measure first" {
-					continue // what it asks for is at the tub
-				}
-				if v.Verdict != "ruled out" && len(v.Mend) > 0 {
-					t.Errorf("%s is %s and has mends %q", v.Place.Where(), v.Verdict, v.Mend)
-				}
-				for _, advice := range v.Mend {
-					followed++
-					after := follow(t, was, advice.In(quantity.SystemOf(p.Asked.Job.Units)))
-					c, ds := description.Read(name+".toml", []byte(after))
-					if c == nil {
-						t.Errorf("following %q the description can't be read: %v", advice, ds)
-						continue
-					}
-					q := work(t, c, plan.Places|plan.Findings)
-					if summary := summaryOf(q, v.Place.Run, v.Place.Leg); !strings.Contains(advice.String(), summary) {
-						t.Errorf("%q was promised, it comes to %q", advice, summary)
-					}
-					if got := verdictOf(q, v.Place.Run, v.Place.Leg); got != "best" && got != "possible" && !(got == "possible if" && strings.Contains(advice.String(), "; only if the ")) {
-						t.Errorf("following %q, %s is %s", advice, v.Place.Where(), got)
-					}
-				}
-			}
-		})
+		t.Run(name, func(t *testing.T) { followed += followAll(t, name, was) })
 	}
 	if followed < 8 {
 		t.Errorf("only %d pieces of advice were followed", followed)
 	}
+}
+
+// The same of tubs and cabinets drawn by lot, which nobody shaped to be helped.
+func TestAdviceFollowedInDrawnJobs(t *testing.T) {
+	rounds := 12
+	if testing.Short() {
+		rounds = 4
+	}
+	followed := 0
+	for seed := range rounds {
+		lot := rand.New(rand.NewPCG(uint64(seed), 41))
+		was := drawnJob(lot)
+		if seed%4 == 3 {
+			was = drawnCabinet(lot)
+		}
+		name := fmt.Sprintf("advice-%d", seed)
+		t.Run(name, func(t *testing.T) { followed += followAll(t, name, string(was)) })
+	}
+	if followed < rounds/4 {
+		t.Errorf("only %d pieces of advice were followed in %d jobs", followed, rounds)
+	}
+}
+
+// followAll follows every line of advice on the places of a description, and returns how many
+// there were.
+func followAll(t *testing.T, name, was string) int {
+	followed := 0
+	p := work(t, read(t, name+".toml", []byte(was)), plan.Places|plan.Findings)
+	for _, v := range p.Places {
+		if v.Verdict == "measure first" {
+			continue // what it asks for is at the tub
+		}
+		if v.Verdict != "ruled out" && len(v.Mend) > 0 {
+			t.Errorf("%s is %s and has mends %q", v.Place.Where(), v.Verdict, v.Mend)
+		}
+		for _, advice := range v.Mend {
+			followed++
+			after := follow(t, was, advice.In(quantity.SystemOf(p.Asked.Job.Units)))
+			c, ds := description.Read(name+".toml", []byte(after))
+			if c == nil {
+				t.Errorf("following %q the description can't be read: %v", advice, ds)
+				continue
+			}
+			q := work(t, c, plan.Places|plan.Findings)
+			if summary := summaryOf(q, v.Place.Run, v.Place.Leg); !strings.Contains(advice.String(), summary) {
+				t.Errorf("%q was promised, it comes to %q", advice, summary)
+			}
+			if got := verdictOf(q, v.Place.Run, v.Place.Leg); got != "best" && got != "possible" && !(got == "possible if" && strings.Contains(advice.String(), "; only if the ")) {
+				t.Errorf("following %q, %s is %s", advice, v.Place.Where(), got)
+			}
+		}
+	}
+	return followed
 }
 
 // inInch is a description of somebody who measures in quarters of an inch.

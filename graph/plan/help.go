@@ -192,9 +192,9 @@ func (s *search) legOf(t *trial) quantity.Text {
 // userLeg names a leg of the description: "your leg front 300 mm, line 161".
 func userLeg(l *graph.Leg) quantity.Text {
 	if l.Pos.Line == 0 {
-		return graph.Say("your leg \"%s\"", l.Words())
+		return graph.Say("your leg %s", l.Quoted())
 	}
-	return graph.Say("your leg \"%s\", line %d", l.Words(), l.Pos.Line)
+	return graph.Say("your leg %s, line %d", l.Quoted(), l.Pos.Line)
 }
 
 // legHelps change the legs to and from the unit: one made longer in each pipe, so that the

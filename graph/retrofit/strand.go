@@ -185,7 +185,7 @@ func (s *strand) roomFinding(pos graph.Pos, units, what string, shortMM float64,
 	l := s.legs[leg]
 	name := graph.Say("leg %d, %s,", leg+1, l.Words())
 	if l.Pos.IsValid() {
-		pos, name = l.Pos, graph.Say("your leg \"%s\"", l.Words())
+		pos, name = l.Pos, graph.Say("your leg %s", l.Quoted())
 	}
 	longer := l.Longer(shortMM, units)
 	return graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Error,

@@ -99,7 +99,7 @@ func (l *limb) keptClear(s *survey, from graph.Vec, legs []graph.Leg) {
 			if !pos.IsValid() {
 				pos = k.Pos
 			}
-			l.find(pos, graph.Error, graph.Say("your leg \"%s\" passes what is to be kept clear: %s", g.Words(), name),
+			l.find(pos, graph.Error, graph.Say("your leg %s passes what is to be kept clear: %s", g.Quoted(), name),
 				graph.Say("lead it round, or leave to-unit and from-unit out to have the pipes found"))
 		}
 		from = to

@@ -74,11 +74,12 @@ func readLegs(r *field.Reader, v located.Value, open bool) []graph.Leg {
 		case string:
 			switch way, isOpen := openLeg(x); {
 			case isOpen && open:
-				l.By, l.Open = way, true
+				l.By, l.Open, l.Written = way, true, graph.Written(x)
 			case isOpen:
 				r.Fail(item, `write its length, such as "right 450 mm"; only to-unit and from-unit may have an open leg`, "the leg %s is open: nothing closes it", located.Said(x))
 			case !r.Blank(item, `a direction and a length, such as "right 450 mm"`):
 				l.By, _ = r.Components(item, x, field.LegLength)
+				l.Written = graph.Written(x)
 			}
 		case map[string]any:
 			field.ReadTable(r, item, "a leg", LegFields, &l)
@@ -99,6 +100,7 @@ var LegFields = slices.Concat([]field.Field[graph.Leg]{
 			s, ok := r.Text(v, `a direction and a length, such as "right 450 mm"`)
 			if ok {
 				into.By, _ = r.Components(v, s, field.LegLength)
+				into.Written = graph.Written(s)
 			}
 		},
 		Write: func(from *graph.Leg) string { return field.Quote(strings.Join(field.Components(from.By), " ")) },

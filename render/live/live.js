@@ -101,6 +101,7 @@ function fill(into, all) {
 		if (!div) {
 			div = document.createElement("div");
 			div.dataset.id = piece.id;
+			if (piece.id === "side-answer") { div.tabIndex = 0; div.setAttribute("role", "group"); div.setAttribute("aria-labelledby", "now"); } // it scrolls on a small screen
 			into.insertBefore(div, before);
 		} else if (div === before) {
 			before = before.nextElementSibling;

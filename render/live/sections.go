@@ -6,6 +6,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"html/template"
+	"path/filepath"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -36,7 +37,7 @@ var quickChapters = []string{"answer"}
 
 // Order lists the sections of the page from the top.
 func Order() []string {
-	out := []string{AnswerID, ControlsID, BeginID, "head", "findings", ChapterPrefix + "answer", CutID}
+	out := []string{AnswerID, ControlsID, BeginID, HeadID, "findings", ChapterPrefix + "answer", CutID}
 	for _, v := range drawing.Views() {
 		out = append(out, DrawingPrefix+v)
 	}
@@ -51,7 +52,7 @@ func Quick(s *whatif.Study) ([]Section, error) {
 	out := []Section{
 		{ID: AnswerID, HTML: AnswerHTML(&whatif.Answer{Job: *j, Plan: p}, nil)}, {ID: ControlsID, HTML: ControlsHTML(s)},
 		{ID: CutID, HTML: CutHTML(s)},
-		{ID: "head", HTML: headHTML(p.Circuit.Job, j.File)}, {ID: "findings", HTML: FindingsHTML(j, p.Findings, units)},
+		{ID: HeadID, HTML: headHTML(p.Circuit.Job, j.File)}, {ID: "findings", HTML: FindingsHTML(j, p.Findings, units)},
 	}
 	chapters, err := chaptersOf(p, units, func(id string) bool { return contains(quickChapters, id) })
 	return append(out, chapters...), err
@@ -126,6 +127,12 @@ func Drawing(p *plan.Plan, view string, units quantity.System, have string) (s S
 	return s, true, err
 }
 
+// HeadID is the section with the name of the job.
+const HeadID = "head"
+
+// PlainHeadHTML is the head of a page whose job can't be read: its file.
+func PlainHeadHTML(file string) string { return headHTML(graph.Job{}, filepath.Base(file)) }
+
 func headHTML(job graph.Job, file string) string {
 	name := job.Name
 	if name == "" {
@@ -135,7 +142,7 @@ func headHTML(job graph.Job, file string) string {
 	fmt.Fprintf(&b, "<h1>%s</h1>\n", text(name))
 	var words []string
 	for _, w := range []string{job.Reference, job.Date, job.PreparedBy, file} {
-		if w != "" {
+		if w != "" && w != name {
 			words = append(words, text(w))
 		}
 	}

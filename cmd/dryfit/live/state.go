@@ -88,7 +88,7 @@ func (s *state) inOrder(chapters []string) *state {
 func (s *state) sort() {
 	order := append(append(live.Order(), s.chapters...), live.FormID)
 	if s.chapters == nil { // a form to fill in comes first
-		order = append([]string{live.FormID}, order...)
+		order = append([]string{live.HeadID, live.FormID}, order...)
 	}
 	place := func(id string) int {
 		if i := slices.Index(order, id); i >= 0 {

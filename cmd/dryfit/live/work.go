@@ -149,7 +149,7 @@ func (s *Server) blanks(job *whatif.Job, found []graph.Diagnostic, n int, form l
 		words = fmt.Sprintf("1 blank of %s is left to fill in.", filepath.Base(job.File))
 	}
 	next := state{Text: words, File: hashOf(string(job.Text))}
-	s.board.publish(next.with(form, live.Section{ID: "findings", HTML: live.FindingsHTML(job, found, job.System(nil))}))
+	s.board.publish(next.with(live.Section{ID: live.HeadID, HTML: live.PlainHeadHTML(job.File)}, form, live.Section{ID: "findings", HTML: live.FindingsHTML(job, found, job.System(nil))}))
 }
 
 func errorsIn(found []graph.Diagnostic) string {
@@ -172,6 +172,9 @@ func (s *Server) trouble(words string, sections ...live.Section) {
 	next.Text, next.Broken, next.Old = words, true, true
 	if c := s.last(); c != nil {
 		next.File = hashOf(string(c.job.Text))
+		if !slices.ContainsFunc(next.sections, func(o live.Section) bool { return o.ID == live.HeadID }) {
+			sections = append(sections, live.Section{ID: live.HeadID, HTML: live.PlainHeadHTML(c.job.File)})
+		}
 	}
 	s.board.publish(next.with(sections...))
 }

@@ -689,22 +689,36 @@ page.addEventListener("focusin", (e) => {
 const moves = window.matchMedia("(prefers-reduced-motion: no-preference)");
 moves.addEventListener("change", () => { flowAlong(); });
 
-/** Lets dashes run along the pipes of the schematic the way the water goes, where motion is wanted. */
+/**
+ * Lets dashes run along the pipes of the schematic and of the isometric the way the water goes,
+ * where motion is wanted. The stretches of one pipe are drawn one after the other, in its
+ * direction: what the arrow on one of them says holds for all.
+ */
 function flowAlong() {
 	for (const e of page.querySelectorAll(".water")) { e.remove(); }
 	if (!moves.matches) { return; }
-	for (const arrow of page.querySelectorAll('[data-id="drawing-schematic"] svg [class^="flow:"]')) {
-		const name = (arrow.getAttribute("class") || "").slice(5).replace(/ .*/, "");
-		const svg = arrow.closest("svg");
-		const pipe = svg && [...svg.querySelectorAll("path")].find((p) => (p.getAttribute("class") || "").split(" ")[0] === "run:" + name);
-		const way = pipe && wayOf(/** @type {SVGGeometryElement} */ (arrow), pipe);
-		if (!pipe || !way) { continue; }
-		const water = /** @type {SVGElement} */ (pipe.cloneNode(false));
-		water.setAttribute("class", way > 0 ? "water" : "water back");
-		water.setAttribute("stroke", "#fff");
-		water.setAttribute("stroke-width", String(0.4 * Number(pipe.getAttribute("stroke-width"))));
-		water.setAttribute("stroke-dasharray", "2 4");
-		pipe.after(water);
+	for (const svg of page.querySelectorAll('[data-id="drawing-schematic"] svg, [data-id="drawing-isometric"] svg')) {
+		/** @type {Map<string, SVGPathElement[]>} */
+		const pipes = new Map();
+		for (const p of /** @type {NodeListOf<SVGPathElement>} */ (svg.querySelectorAll('path[class^="run:"]'))) {
+			const name = (p.getAttribute("class") || "").split(" ")[0].slice(4);
+			pipes.set(name, [...(pipes.get(name) || []), p]);
+		}
+		for (const arrow of /** @type {NodeListOf<SVGGeometryElement>} */ (svg.querySelectorAll('[class^="flow:"]'))) {
+			const name = (arrow.getAttribute("class") || "").slice(5).replace(/ .*/, "");
+			const all = pipes.get(name) || [];
+			const way = all.map((p) => wayOf(arrow, p)).find((w) => w !== 0);
+			if (!way) { continue; }
+			pipes.delete(name); // one arrow is enough
+			for (const pipe of all) {
+				const water = /** @type {SVGElement} */ (pipe.cloneNode(false));
+				water.setAttribute("class", way > 0 ? "water" : "water back");
+				water.setAttribute("stroke", "#fff");
+				water.setAttribute("stroke-width", String(0.4 * Number(pipe.getAttribute("stroke-width"))));
+				water.setAttribute("stroke-dasharray", "2 4");
+				pipe.after(water);
+			}
+		}
 	}
 }
 

@@ -250,6 +250,11 @@ func TestPageInABrowser(t *testing.T) {
 			text := b.js(`window.before = document.getElementById("about-text").textContent`)
 			return text
 		}
+		for _, view := range []string{"schematic", "isometric"} { // water runs along the pipes of both
+			if n := b.js(fmt.Sprintf(`document.querySelectorAll('[data-id="drawing-%[1]s"] [class^="flow:"]').length > 0 && document.querySelectorAll('[data-id="drawing-%[1]s"] .water').length === 0`, view)); n != "false" {
+				t.Errorf("no water runs on the %s", view)
+			}
+		}
 		unit := click("symbol:unit")
 		j := whatif.Job{File: s.file, Text: original}
 		p, _ := j.Plan(plan.Flows)

@@ -171,7 +171,7 @@ func positional(v *verb, args []string, w *world) []string {
 		return catalogWords(args)
 	case v.name == "show" && len(args) == 1:
 		return partsAndRuns(args[0], w)
-	case strings.Contains(v.args, "FILE") && len(args) == 0:
+	case strings.Contains(v.args, "FILE") && (len(args) == 0 || strings.HasSuffix(v.args, "...")):
 		return []string{filesWanted}
 	}
 	return nil

@@ -24,7 +24,7 @@ type verb struct {
 
 // verbs lists them in the order of a job.
 func verbs() []*verb {
-	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), heatVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), serveVerb(), quoteVerb(), showVerb(), catalogVerb(), schemaVerb(), formatVerb(), completionVerb(), versionVerb()}
+	return []*verb{newVerb(), checkVerb(), cutinVerb(), flowVerb(), heatVerb(), matchVerb(), partsVerb(), cutsVerb(), drawVerb(), packVerb(), serveVerb(), quoteVerb(), showVerb(), catalogVerb(), schemaVerb(), formatVerb(), completionVerb(), versionVerb()}
 }
 
 func findVerb(name string) *verb {

@@ -3,7 +3,6 @@ package plan
 import (
 	"errors"
 	"math"
-	"slices"
 	"strconv"
 
 	"dryfit/catalog/quantity"
@@ -21,8 +20,8 @@ import (
 // HeatOf answers a question about a plan's heat, money and supply, from its solved flows and
 // its lists where it has them.
 func HeatOf(p *Plan, ask job.Ask) *job.Report {
-	account := p.heatAccount(ask)
-	weather, problems := weatherOf(p.Circuit.Climate)
+	account := p.HeatAccount(ask)
+	weather, problems := WeatherOf(p.Circuit.Climate)
 	more := job.More{Weather: weather, Bill: p.bill()}
 	unit, mode := account.Heats()
 	if weather != nil {
@@ -41,25 +40,13 @@ func (p *Plan) flowsOf(rows []string, unit *settle.Part, mode string) map[string
 		return nil
 	}
 	out := map[string]float64{}
-	c := p.After.Layout.Circuit
-	at := slices.IndexFunc(c.Parts, func(q *graph.Part) bool { return q.ID == unit.ID })
-	if at < 0 {
-		return nil
-	}
 	for _, row := range rows {
-		other, part := *c, *c.Parts[at]
-		part.Type, part.Loss, part.Unit = row, nil, &graph.UnitData{}
-		other.Parts = slices.Clone(c.Parts)
-		other.Parts[at] = &part
-		lay := *p.After.Layout
-		lay.Circuit, lay.Stage = &other, settle.Of(&other)
-		for _, m := range other.AllModes() {
-			if m.Name != mode {
-				continue
-			}
-			if sol, err := hydraulic.Solve(&lay, m, graph.After); err == nil {
-				out[row] = math.Abs(sol.Part(unit.ID).Flow)
-			}
+		q := p.InPlace(row, mode)
+		if q == nil {
+			return nil
+		}
+		for i := range q.After.Solutions {
+			out[row] = math.Abs(q.After.Solutions[i].Part(unit.ID).Flow)
 		}
 	}
 	return out
@@ -103,12 +90,12 @@ func (p *Plan) design() *job.DesignDay {
 	if !p.Circuit.Site.AirSet && len(p.Circuit.Supplies) == 0 {
 		return nil
 	}
-	d := p.heatAccount(job.Ask{}).Design()
+	d := p.HeatAccount(job.Ask{}).Design()
 	return &d
 }
 
-// heatAccount settles the heat of a job; the description's own is settled once.
-func (p *Plan) heatAccount(ask job.Ask) *job.Account {
+// HeatAccount settles the heat of a job; the description's own is settled once.
+func (p *Plan) HeatAccount(ask job.Ask) *job.Account {
 	if ask != (job.Ask{}) {
 		in := p.heatInput()
 		in.Ask = ask
@@ -272,8 +259,8 @@ func (p *Plan) bill() job.Bill {
 	return b
 }
 
-// weatherOf reads the climate of a description: its file, or its months.
-func weatherOf(c *graph.Climate) (*heat.Weather, []graph.Diagnostic) {
+// WeatherOf reads the climate of a description: its file, or its months.
+func WeatherOf(c *graph.Climate) (*heat.Weather, []graph.Diagnostic) {
 	if c == nil {
 		return nil, nil
 	}

@@ -15,7 +15,7 @@ var floors = [][]string{
 	{"render/sheet", "render/symbol", "render/label", "render/schematic/place"},
 	{"render/scene", "render/photo", "render/schematic/engine"},
 	{"render/schematic/layoutcache", "render/table/form"},
-	{"graph/whatif"},
+	{"graph/whatif", "graph/match"},
 	{"graph/plan"},
 	{"graph/retrofit", "graph/takeoff", "graph/rule", "graph/practice"},
 	{"graph/retrofit/lead", "graph/route/solid", "graph/hydraulic/spread", "graph/heat/job", "graph/takeoff/stock"},

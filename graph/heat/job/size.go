@@ -58,7 +58,7 @@ func (b *builder) neighbours(s *scene) (below, above *catalog.Row) {
 func UnitRows(cat *catalog.Catalog) []catalog.Row {
 	var out []catalog.Row
 	for _, row := range cat.Rows() {
-		if row.Kind == string(graph.HeatPump) && row.PowerW > 0 {
+		if row.Kind == string(graph.HeatPump) && (row.PowerW > 0 || len(row.Ratings) > 0) {
 			out = append(out, row)
 		}
 	}

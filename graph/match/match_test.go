@@ -1,0 +1,162 @@
+package match
+
+import (
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/heat/job"
+	"dryfit/graph/plan"
+)
+
+func read(t *testing.T, edit func(string) string) *graph.Circuit {
+	t.Helper()
+	text, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ds := description.Read("two-speed.toml", []byte(edit(string(text))))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatal(ds)
+	}
+	return c
+}
+
+func of(t *testing.T, c *graph.Circuit) *Tub {
+	t.Helper()
+	p, err := plan.Make(c, plan.Flows)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tub, _, ok := Of(p)
+	if !ok {
+		t.Fatal("no unit")
+	}
+	return tub
+}
+
+func as(t *testing.T, tub *Tub, name string) *Unit {
+	t.Helper()
+	for i := range tub.Units {
+		if tub.Units[i].Name == name {
+			return &tub.Units[i]
+		}
+	}
+	t.Fatalf("no %s", name)
+	return nil
+}
+
+func same(s string) string { return s }
+
+// A row held in the unit's place is what a description says that names the row: the same flow at
+// each speed, the same air, hours, currents and year.
+func TestARowIsWhatItsDescriptionSays(t *testing.T) {
+	tub := of(t, read(t, same))
+	row := as(t, tub, "heat-pump 12 kW")
+	c := read(t, same)
+	part := c.Part("unit")
+	part.Type, part.Loss, part.Unit, part.Known = "heat-pump 12 kW", nil, &graph.UnitData{VoltageV: part.Unit.VoltageV}, graph.Assumed
+	p, err := plan.Make(c, plan.Flows|plan.Lists)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(row.Flows) != 2 {
+		t.Fatalf("flows %v", row.Flows)
+	}
+	for _, f := range row.Flows {
+		if want := math.Abs(plan.SolutionOf(p.After, f.Mode).Part("unit").Flow); math.Abs(f.M3s-want) > 1e-9 {
+			t.Errorf("%s: %g m3/s, its own description says %g", f.Mode, f.M3s, want)
+		}
+	}
+	r := plan.HeatOf(p, job.Ask{})
+	holds := r.UnitHolds()
+	if row.HoldsC != holds.HoldsC || row.Hours != holds.Hours || row.HeldW != holds.HeldW {
+		t.Errorf("%+v, its own description says %+v", row.Sized, holds)
+	}
+	if math.Abs(row.Year.KWh-r.Year.PlannedKWh.Likely) > 1e-6 || math.Abs(row.Year.Cost-r.Year.Planned.Cost) > 1e-6 {
+		t.Errorf("%.2f kWh, %.2f a year, its own description says %.2f, %.2f", row.Year.KWh, row.Year.Cost, r.Year.PlannedKWh.Likely, r.Year.Planned.Cost)
+	}
+	for _, s := range r.Supplies {
+		for _, l := range s.Loads {
+			if l.ID == "unit" && (l.RunningA != row.FullLoadA || l.StartA != row.StartingA) {
+				t.Errorf("%.1f A, %.1f A, its own description says %+v", row.FullLoadA, row.StartingA, l)
+			}
+		}
+	}
+}
+
+// Those that suit stand first, the dearer year after the cheaper; the job's own is one of them, and
+// each that does not suit says why.
+func TestTheBestStandsFirst(t *testing.T) {
+	tub := of(t, read(t, same))
+	own := 0
+	for i := range tub.Units {
+		u := &tub.Units[i]
+		if u.This {
+			own++
+		}
+		if i == 0 {
+			continue
+		}
+		was := &tub.Units[i-1]
+		if !was.Suits() && u.Suits() || was.Suits() == u.Suits() && was.Year.Cost > u.Year.Cost {
+			t.Errorf("%s stands after %s", u.Name, was.Name)
+		}
+	}
+	if own != 1 {
+		t.Errorf("the job's own stands there %d times", own)
+	}
+	why := as(t, tub, "heat-pump 5 kW").Reasons
+	if len(why) != 1 || !strings.Contains(why[0].String(), "to heat it up, 12.0 h are asked for") {
+		t.Errorf("the smallest: %v", why)
+	}
+}
+
+// A row of the user's is held against the tub too, by what it says: hotter water than it makes, more
+// water than it gets, air in which it stands.
+func TestOwnRowsAreMatched(t *testing.T) {
+	tub := of(t, read(t, func(s string) string {
+		return s + `
+[[catalog.heat-pump]]
+name = "mine"
+size = "1-1/2 in"
+ratings = [["2 °C", "38 °C", "6 kW", "2 kW"], ["15 °C", "38 °C", "9 kW", "2.3 kW"]]
+least = "9 m3/h"
+rated = "10 m3/h"
+most = "12 m3/h"
+least-air = "0 °C"
+most-water = "35 °C"
+full-load = "30 A"
+rating = "3 bar"
+loss = { flow = "10 m3/h", drop = "8 kPa" }
+source = "invented"
+`
+	}))
+	u := as(t, tub, "mine")
+	text := ""
+	for _, r := range u.Reasons {
+		text += r.String() + "; "
+	}
+	for _, want := range []string{"does not hold the tub in air of -6 °C", "never heats the tub up", "makes no water of 38 °C", "too little water (low, high)", "10.0 A more than its circuit bears"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not said: %s", want, text)
+		}
+	}
+	if !u.Own || u.FullLoadA != 30 {
+		t.Errorf("%+v", u)
+	}
+}
+
+// Without a unit there is nothing in whose place another could stand.
+func TestNoUnitNoMatch(t *testing.T) {
+	p, err := plan.Make(&graph.Circuit{}, plan.Flows)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, _, ok := Of(p); ok {
+		t.Error("matched without a unit")
+	}
+}

@@ -157,3 +157,10 @@ func pageName(name string, i int) string {
 	ext := filepath.Ext(name)
 	return fmt.Sprintf("%s-%d%s", strings.TrimSuffix(name, ext), i+1, ext)
 }
+
+// warnMissing says which letters of the description the drawings cannot show.
+func warnMissing(letters []rune, w *world) {
+	if len(letters) > 0 {
+		fmt.Fprintf(w.stderr, "dryfit: warning: the font of the drawings lacks %q; a box stands for each\n", string(letters))
+	}
+}

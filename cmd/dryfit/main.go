@@ -19,14 +19,6 @@ func main() {
 	os.Exit(w.end(run(os.Args[1:], w)))
 }
 
-// The exit codes.
-const (
-	exitDone     = 0
-	exitFindings = 1
-	exitUse      = 2
-	exitSignal   = 128 // and the signal's number
-)
-
 // run carries out one command line and returns the exit code.
 func run(args []string, w *world) int {
 	if len(args) == 0 {
@@ -50,3 +42,9 @@ func run(args []string, w *world) int {
 	}
 	return v.run(v, args[1:], w)
 }
+
+// The pictures of the README.
+//
+//go:generate go run . draw --view schematic --dpi 100 -o ../../testdata/pictures/schematic.png ../../testdata/two-speed.toml
+//go:generate go run . draw --view isometric --dpi 100 -o ../../testdata/pictures/isometric.png ../../testdata/two-speed.toml
+//go:generate go run . draw --view detail --dpi 100 -o ../../testdata/pictures/detail.png ../../testdata/two-speed.toml

@@ -9,8 +9,8 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"dryfit/catalog/quantity"
 	"dryfit/cmd/dryfit/notices"
-	"dryfit/graph"
 )
 
 // verb is one word of the command.
@@ -112,14 +112,6 @@ func runVersion(v *verb, args []string, w *world) int {
 	return exitDone
 }
 
-// complain prints a message about wrong use.
-func complain(w *world, err error) int {
-	for _, line := range strings.Split(err.Error(), "\n") {
-		fmt.Fprintf(w.stderr, "dryfit: %s\n", graph.Inert(line))
-	}
-	return exitUse
-}
-
 // flags makes the flag set of a verb; parse errors go through explainFlag.
 func (v *verb) flags() *pflag.FlagSet {
 	f := pflag.NewFlagSet(v.name, pflag.ContinueOnError)
@@ -159,4 +151,13 @@ func explainFlag(v *verb, f *pflag.FlagSet, err error) error {
 		text = fmt.Sprintf("%s has no flag %s%s", v.name, name, meant(name, names))
 	}
 	return fmt.Errorf("%s (dryfit help %s shows its flags)", text, v.name)
+}
+
+// meant is what is added to an error about a word that is not there: the one it was most
+// likely meant to be; "" where none is near.
+func meant(word string, there []string) string {
+	if near, ok := quantity.Nearest(word, there); ok {
+		return fmt.Sprintf("; did you mean %q?", near)
+	}
+	return ""
 }

@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 	"sync"
 	"syscall"
 
@@ -13,6 +14,7 @@ import (
 
 	"dryfit/cmd/dryfit/disk"
 	"dryfit/cmd/dryfit/stdout"
+	"dryfit/graph"
 	"dryfit/graph/description/located"
 )
 
@@ -90,6 +92,14 @@ func (w *world) end(code int) int {
 		return complain(w, fmt.Errorf("standard output: %w", err))
 	}
 	return code
+}
+
+// complain prints a message about wrong use.
+func complain(w *world, err error) int {
+	for _, line := range strings.Split(err.Error(), "\n") {
+		fmt.Fprintf(w.stderr, "dryfit: %s\n", graph.Inert(line))
+	}
+	return exitUse
 }
 
 // read reads an input of the user's; "-" is standard input.

@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/render/table"
 )
@@ -24,7 +25,7 @@ func catalogVerb() *verb {
 	}
 }
 
-func runCatalog(v *verb, args []string, w *world) int {
+func runCatalog(v *verb, args []string, w *world.World) int {
 	var j job
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
@@ -33,14 +34,14 @@ func runCatalog(v *verb, args []string, w *world) int {
 		return code
 	}
 	if f.NArg() == 0 {
-		return complain(w, errors.New("catalog wants a word: list, show, check or units"))
+		return world.Complain(w, errors.New("catalog wants a word: list, show, check or units"))
 	}
 	word, rest := f.Arg(0), f.Args()[1:]
 	if word == "check" {
 		return j.checkCatalog(append(rest, j.catalogs...), w)
 	}
 	rows, bad, code := j.readCatalogs(j.catalogs, w)
-	if code != exitDone {
+	if code != world.Done {
 		return code
 	}
 	if graph.HasErrors(bad) {
@@ -54,14 +55,14 @@ func runCatalog(v *verb, args []string, w *world) int {
 		return j.showCatalog(cat, rest, w)
 	case "units":
 		if j.format != "text" {
-			return complain(w, errors.New("catalog units prints text only"))
+			return world.Complain(w, errors.New("catalog units prints text only"))
 		}
-		return w.write(j.output, table.UnitsText(quantity.Units(), j.style(w)))
+		return w.Write(j.output, table.UnitsText(quantity.Units(), j.style(w)))
 	}
-	return complain(w, wrongWord("the word after catalog", word, []string{"list", "show", "check", "units"}))
+	return world.Complain(w, wrongWord("the word after catalog", word, []string{"list", "show", "check", "units"}))
 }
 
-func (j *job) listCatalog(cat *catalog.Catalog, words []string, w *world) int {
+func (j *job) listCatalog(cat *catalog.Catalog, words []string, w *world.World) int {
 	var found []catalog.Row
 	for _, row := range cat.Rows() {
 		if hasAll(row.Kind+" "+row.Name, words) {
@@ -69,7 +70,7 @@ func (j *job) listCatalog(cat *catalog.Catalog, words []string, w *world) int {
 		}
 	}
 	if len(found) == 0 {
-		return complain(w, fmt.Errorf("no catalogue row has %q in its kind or name; the kinds are %s", strings.Join(words, " "), strings.Join(cat.Kinds(), ", ")))
+		return world.Complain(w, fmt.Errorf("no catalogue row has %q in its kind or name; the kinds are %s", strings.Join(words, " "), strings.Join(cat.Kinds(), ", ")))
 	}
 	return j.printRows(found, w)
 }
@@ -83,7 +84,7 @@ func hasAll(name string, words []string) bool {
 	return true
 }
 
-func (j *job) printRows(rows []catalog.Row, w *world) int {
+func (j *job) printRows(rows []catalog.Row, w *world.World) int {
 	var out []byte
 	var err error
 	switch j.format {
@@ -95,15 +96,15 @@ func (j *job) printRows(rows []catalog.Row, w *world) int {
 		out = table.RowsText(rows, j.style(w))
 	}
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	return w.write(j.output, out)
+	return w.Write(j.output, out)
 }
 
-func (j *job) showCatalog(cat *catalog.Catalog, rest []string, w *world) int {
+func (j *job) showCatalog(cat *catalog.Catalog, rest []string, w *world.World) int {
 	name := strings.Join(rest, " ")
 	if name == "" {
-		return complain(w, errors.New("catalog show wants a row's name: dryfit catalog list prints them"))
+		return world.Complain(w, errors.New("catalog show wants a row's name: dryfit catalog list prints them"))
 	}
 	row, ok := cat.Row(name)
 	if !ok {
@@ -113,18 +114,18 @@ func (j *job) showCatalog(cat *catalog.Catalog, rest []string, w *world) int {
 		} else {
 			err = fmt.Errorf("%w (dryfit catalog list %s prints those it may be)", err, strings.Fields(name)[0])
 		}
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	if j.format == "text" {
-		return w.write(j.output, table.RowText(row, j.style(w)))
+		return w.Write(j.output, table.RowText(row, j.style(w)))
 	}
 	return j.printRows([]catalog.Row{row}, w)
 }
 
 // checkCatalog checks the built-in rows, or those of files laid over them.
-func (j *job) checkCatalog(files []string, w *world) int {
+func (j *job) checkCatalog(files []string, w *world.World) int {
 	rows, findings, code := j.readCatalogs(files, w)
-	if code != exitDone {
+	if code != world.Done {
 		return code
 	}
 	if len(files) == 0 {
@@ -135,8 +136,8 @@ func (j *job) checkCatalog(files []string, w *world) int {
 			})
 		}
 	}
-	if code := j.say(graph.SortDiagnostics(findings), w); code != exitDone {
+	if code := j.say(graph.SortDiagnostics(findings), w); code != world.Done {
 		return code
 	}
-	return w.write(j.output, fmt.Appendf(nil, "%d rows, nothing to mend\n", len(rows)))
+	return w.Write(j.output, fmt.Appendf(nil, "%d rows, nothing to mend\n", len(rows)))
 }

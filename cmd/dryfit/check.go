@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
 	"dryfit/render/table"
@@ -18,7 +19,7 @@ func checkVerb() *verb {
 	}
 }
 
-func runCheck(v *verb, args []string, w *world) int {
+func runCheck(v *verb, args []string, w *world.World) int {
 	var j job
 	var explain string
 	var list bool
@@ -32,7 +33,7 @@ func runCheck(v *verb, args []string, w *world) int {
 	}
 	switch {
 	case list:
-		return w.write(j.output, ruleList())
+		return w.Write(j.output, ruleList())
 	case explain != "":
 		return explainRule(explain, j.output, w)
 	}
@@ -42,7 +43,7 @@ func runCheck(v *verb, args []string, w *world) int {
 	_ = j.readPhotos(w, lookAtPhoto)
 	p, err := j.make(plan.Findings | plan.Flows)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	return j.printFindings(p.Findings, table.NotJudged(p), w)
 }
@@ -56,13 +57,13 @@ func ruleList() []byte {
 	return out
 }
 
-func explainRule(name, output string, w *world) int {
+func explainRule(name, output string, w *world.World) int {
 	if rule.ByName(name) == nil {
 		var names []string
 		for _, r := range rule.All() {
 			names = append(names, r.Name)
 		}
-		return complain(w, fmt.Errorf("no rule %q%s (dryfit check --rules lists them)", name, meant(name, names)))
+		return world.Complain(w, fmt.Errorf("no rule %q%s (dryfit check --rules lists them)", name, meant(name, names)))
 	}
-	return w.write(output, []byte(rule.Explain(name)))
+	return w.Write(output, []byte(rule.Explain(name)))
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dryfit/catalog"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description"
 	"dryfit/graph/rule"
 )
@@ -21,7 +22,7 @@ const (
 )
 
 // printCandidates never fails: where nothing is known nothing is printed.
-func printCandidates(args []string, w *world) int {
+func printCandidates(args []string, w *world.World) int {
 	if len(args) == 0 {
 		args = []string{""}
 	}
@@ -32,10 +33,10 @@ func printCandidates(args []string, w *world) int {
 	done, word = joinedFlag(done, strings.Trim(strings.ReplaceAll(word, `\`, ""), `"'`))
 	for _, c := range candidates(done, word, w) {
 		if c == filesWanted || strings.HasPrefix(c, word) {
-			fmt.Fprintln(w.stdout, c)
+			fmt.Fprintln(w.Stdout, c)
 		}
 	}
-	return exitDone
+	return world.Done
 }
 
 // joinedFlag takes "--flag", "=" apart again, as a shell that breaks words at "=" gives them.
@@ -53,7 +54,7 @@ func joinedFlag(done []string, word string) ([]string, string) {
 }
 
 // candidates are the words that can follow those that are done.
-func candidates(done []string, word string, w *world) []string {
+func candidates(done []string, word string, w *world.World) []string {
 	if len(done) == 0 {
 		out := []string{"help"}
 		for _, v := range verbs() {
@@ -93,7 +94,7 @@ func candidates(done []string, word string, w *world) []string {
 }
 
 // itsFlags are the flags of a verb.
-func (v *verb) itsFlags(w *world) *pflag.FlagSet {
+func (v *verb) itsFlags(w *world.World) *pflag.FlagSet {
 	var flags *pflag.FlagSet
 	probed := *v
 	probed.probe = &flags
@@ -163,7 +164,7 @@ func flagValues(flags *pflag.FlagSet, name string) []string {
 }
 
 // positional are the words that may stand after those that are no flags.
-func positional(v *verb, args []string, w *world) []string {
+func positional(v *verb, args []string, w *world.World) []string {
 	switch {
 	case v.name == "completion" && len(args) == 0:
 		return shells()
@@ -196,8 +197,8 @@ func catalogWords(args []string) []string {
 }
 
 // partsAndRuns are the names in a description, as far as it reads.
-func partsAndRuns(file string, w *world) []string {
-	text, err := w.read(file)
+func partsAndRuns(file string, w *world.World) []string {
+	text, err := w.Read(file)
 	if err != nil {
 		return nil
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/cmd/dryfit/world"
 )
 
 // completionFiles are the scripts that make a shell complete the words of the command.
@@ -28,13 +29,13 @@ func completionVerb() *verb {
 	}
 }
 
-func runCompletion(v *verb, args []string, w *world) int {
+func runCompletion(v *verb, args []string, w *world.World) int {
 	f := v.flags()
 	if code, done := v.parse(f, args, w); done {
 		return code
 	}
 	if f.NArg() != 1 {
-		return complain(w, fmt.Errorf("completion wants one shell: %s", strings.Join(shells(), ", ")))
+		return world.Complain(w, fmt.Errorf("completion wants one shell: %s", strings.Join(shells(), ", ")))
 	}
 	script, err := completionFiles.ReadFile("completion/" + f.Arg(0))
 	if err != nil {
@@ -42,7 +43,7 @@ func runCompletion(v *verb, args []string, w *world) int {
 		if near, ok := quantity.Nearest(f.Arg(0), shells()); ok {
 			text = fmt.Sprintf("there is no script for %q; did you mean %q?", f.Arg(0), near)
 		}
-		return complain(w, fmt.Errorf("%s", text))
+		return world.Complain(w, fmt.Errorf("%s", text))
 	}
-	return w.write("-", script)
+	return w.Write("-", script)
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"dryfit/cmd/dryfit/disk"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
@@ -20,7 +21,7 @@ func cutinVerb() *verb {
 	}
 }
 
-func runCutin(v *verb, args []string, w *world) int {
+func runCutin(v *verb, args []string, w *world.World) int {
 	var j job
 	var writePlan string
 	var force bool
@@ -36,48 +37,48 @@ func runCutin(v *verb, args []string, w *world) int {
 		return code
 	}
 	if err := mayWritePlan(writePlan, j.output, force, w); err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	if j.circuit.Retrofit == nil {
-		return complain(w, fmt.Errorf("%s has no [retrofit]: it asks for nothing to be fitted; add [retrofit] with unit = \"…\"", j.file))
+		return world.Complain(w, fmt.Errorf("%s has no [retrofit]: it asks for nothing to be fitted; add [retrofit] with unit = \"…\"", j.file))
 	}
 	p, err := j.make(plan.Places)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	noPlan := writePlan != "" && (p.Proposal == nil || p.RuledOut() != nil)
 	if writePlan != "" && !noPlan {
-		if code := w.writePlan(writePlan, description.Write(p.Circuit), force); code != exitDone {
+		if code := writeOver(w, writePlan, description.Write(p.Circuit), force); code != world.Done {
 			return code
 		}
 	}
 	if writePlan != "-" {
 		show := map[string]printer{"text": table.CutinText, "csv": table.CutinCSV, "json": table.CutinJSON}[j.format]
-		if code := j.emit(p, show, w); code != exitDone {
+		if code := j.emit(p, show, w); code != world.Done {
 			return code
 		}
 	}
 	code := j.say(p.Findings, w)
 	switch {
 	case noPlan && p.Proposal != nil:
-		return complain(w, errors.New("the place asked for is ruled out: there is no plan to write"))
+		return world.Complain(w, errors.New("the place asked for is ruled out: there is no plan to write"))
 	case noPlan:
-		return complain(w, errors.New("no place can take the unit: there is no plan to write"))
-	case code == exitDone && len(p.Places) > 0 && p.Places[0].Verdict == "ruled out": // the place was named, and is built all the same
-		return exitFindings
+		return world.Complain(w, errors.New("no place can take the unit: there is no plan to write"))
+	case code == world.Done && len(p.Places) > 0 && p.Places[0].Verdict == "ruled out": // the place was named, and is built all the same
+		return world.Findings
 	}
 	return code
 }
 
 // mayWritePlan refuses a plan in the place of another file before the work is done.
-func mayWritePlan(name, output string, force bool, w *world) error {
+func mayWritePlan(name, output string, force bool, w *world.World) error {
 	switch {
 	case name == "" || name == "-":
 		return nil
 	case name == output:
 		return fmt.Errorf("--write-plan and -o both name %s", name)
 	case force:
-		return w.files.Writable(name)
+		return w.Files.Writable(name)
 	}
 	if err := disk.Absent(name); err != nil {
 		return fmt.Errorf("%w, or let --force overwrite it", err)
@@ -85,12 +86,12 @@ func mayWritePlan(name, output string, force bool, w *world) error {
 	return nil
 }
 
-func (w *world) writePlan(name string, data []byte, force bool) int {
+func writeOver(w *world.World, name string, data []byte, force bool) int {
 	if name == "-" || force {
-		return w.write(name, data)
+		return w.Write(name, data)
 	}
-	if err := w.files.Create(name, data); err != nil {
-		return complain(w, err)
+	if err := w.Files.Create(name, data); err != nil {
+		return world.Complain(w, err)
 	}
-	return exitDone
+	return world.Done
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"dryfit/catalog/quantity"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
@@ -23,7 +24,7 @@ func cutsVerb() *verb {
 	}
 }
 
-func runCuts(v *verb, args []string, w *world) int {
+func runCuts(v *verb, args []string, w *world.World) int {
 	var j job
 	var pieces, kerf string
 	var lengths []string
@@ -38,12 +39,12 @@ func runCuts(v *verb, args []string, w *world) int {
 	}
 	if pieces != "" {
 		if f.NArg() > 0 {
-			return complain(w, fmt.Errorf("cuts takes a description or --pieces, not both"))
+			return world.Complain(w, fmt.Errorf("cuts takes a description or --pieces, not both"))
 		}
 		return j.planPieces(pieces, lengths, kerf, w)
 	}
 	if len(lengths) > 0 || kerf != "" {
-		return complain(w, errors.New("--stock and --kerf go with --pieces; a description says them in [[stock]] and in [job]'s kerf"))
+		return world.Complain(w, errors.New("--stock and --kerf go with --pieces; a description says them in [[stock]] and in [job]'s kerf"))
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
@@ -56,15 +57,15 @@ func cutsPrinter(format string) printer {
 }
 
 // planPieces is cuts from a plain list.
-func (j *job) planPieces(file string, lengths []string, kerf string, w *world) int {
+func (j *job) planPieces(file string, lengths []string, kerf string, w *world.World) int {
 	if len(lengths) == 0 {
-		return complain(w, errors.New(`--pieces wants at least one --stock, like --stock "3000 mm @ 9.60"`))
+		return world.Complain(w, errors.New(`--pieces wants at least one --stock, like --stock "3000 mm @ 9.60"`))
 	}
 	var supply []stock.Supply
 	for _, s := range lengths {
 		one, err := takeoff.ParseStock(s)
 		if err != nil {
-			return complain(w, err)
+			return world.Complain(w, err)
 		}
 		supply = append(supply, one)
 	}
@@ -72,21 +73,21 @@ func (j *job) planPieces(file string, lengths []string, kerf string, w *world) i
 	if kerf != "" {
 		q, err := quantity.Parse(kerf, quantity.Length)
 		if err != nil {
-			return complain(w, fmt.Errorf("--kerf: %w", err))
+			return world.Complain(w, fmt.Errorf("--kerf: %w", err))
 		}
 		if q.Value < 0 || q.Value > 20 {
-			return complain(w, fmt.Errorf("--kerf is %s; a saw takes 0 to 20 mm", kerf))
+			return world.Complain(w, fmt.Errorf("--kerf is %s; a saw takes 0 to 20 mm", kerf))
 		}
 		kerfMM = q.Value
 	}
-	data, err := w.read(file)
+	data, err := w.Read(file)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	if err := w.files.Writable(j.output); err != nil {
-		return complain(w, err)
+	if err := w.Files.Writable(j.output); err != nil {
+		return world.Complain(w, err)
 	}
-	file = shownName(file)
+	file = world.ShownName(file)
 	demands, bad := takeoff.ParsePieces(file, data)
 	if graph.HasErrors(bad) {
 		j.keep(file, data)
@@ -96,7 +97,7 @@ func (j *job) planPieces(file string, lengths []string, kerf string, w *world) i
 		j.tell("planning the cuts", 0, 0)
 	}
 	list, findings := takeoff.PlainCutList(demands, supply, kerfMM)
-	if code := j.emit(&plan.Plan{Cuts: list}, cutsPrinter(j.format), w); code != exitDone {
+	if code := j.emit(&plan.Plan{Cuts: list}, cutsPrinter(j.format), w); code != world.Done {
 		return code
 	}
 	for i := range findings {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"dryfit/cmd/dryfit/disk"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/plan"
 	"dryfit/render/drawing"
 	"dryfit/render/scene"
@@ -23,7 +24,7 @@ func drawVerb() *verb {
 	}
 }
 
-func runDraw(v *verb, args []string, w *world) int {
+func runDraw(v *verb, args []string, w *world.World) int {
 	var j job
 	var view, format, paper string
 	var dpi int
@@ -44,38 +45,38 @@ func runDraw(v *verb, args []string, w *world) int {
 	}
 	page, err := pageOf(paper)
 	if err = errors.Join(err, oneOf("--view", view, append(drawing.Views(), "all")), oneOf("--format", format, []string{"svg", "png", "pdf"}), j.checkWords(nil)); err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	if dpi < 50 || dpi > 600 {
-		return complain(w, fmt.Errorf("--dpi is %d; it can be 50 to 600", dpi))
+		return world.Complain(w, fmt.Errorf("--dpi is %d; it can be 50 to 600", dpi))
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
 	}
 	if drawing.Wants(view)&plan.Heat != 0 {
-		if code := j.readWeather(w); code != exitDone {
+		if code := j.readWeather(w); code != world.Done {
 			return code
 		}
 	}
 	p, err := j.make(drawing.Wants(view))
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	if j.tell != nil {
 		j.tell("drawing "+view, 0, 0)
 	}
 	pages, err := drawing.Pages(p, view, page, j.style(w).Units)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	if len(pages) == 0 {
-		complain(w, errors.New(drawing.Why(p, view, j.style(w).Units)))
-		if code := j.say(p.Findings, w); code != exitDone {
+		world.Complain(w, errors.New(drawing.Why(p, view, j.style(w).Units)))
+		if code := j.say(p.Findings, w); code != world.Done {
 			return code
 		}
-		return exitFindings
+		return world.Findings
 	}
-	if code := writePages(pages, format, float64(dpi), &j, w); code != exitDone {
+	if code := writePages(pages, format, float64(dpi), &j, w); code != world.Done {
 		return code
 	}
 	warnMissing(scene.Missing(pages...), w)
@@ -104,35 +105,35 @@ func oneOf(flag, got string, want []string) error {
 }
 
 // writePages writes a pdf of all pages, or one svg or png a page.
-func writePages(pages []*scene.Scene, format string, dpi float64, j *job, w *world) int {
+func writePages(pages []*scene.Scene, format string, dpi float64, j *job, w *world.World) int {
 	if len(pages) > 1 && format != "pdf" && j.output == "-" {
-		return complain(w, fmt.Errorf("the drawing has %d sheets: name a file with -o, or use --format pdf", len(pages)))
+		return world.Complain(w, fmt.Errorf("the drawing has %d sheets: name a file with -o, or use --format pdf", len(pages)))
 	}
 	if format == "pdf" {
 		data, err := scene.PDF(pages, j.circuit.Job.Name, j.circuit.Job.Date)
 		if err != nil {
-			return complain(w, err)
+			return world.Complain(w, err)
 		}
-		return w.write(j.output, data)
+		return w.Write(j.output, data)
 	}
 	for i := range pages {
-		if err := w.files.Writable(pageName(j.output, i)); err != nil {
-			return complain(w, err)
+		if err := w.Files.Writable(pageName(j.output, i)); err != nil {
+			return world.Complain(w, err)
 		}
 	}
 	for i, s := range pages {
 		data, err := pageBytes(s, format, dpi)
 		if err != nil {
-			return complain(w, err)
+			return world.Complain(w, err)
 		}
-		if code := w.write(pageName(j.output, i), data); code != exitDone {
+		if code := w.Write(pageName(j.output, i), data); code != world.Done {
 			return code
 		}
 	}
 	for i := len(pages); i > 0 && j.output != "-" && disk.Absent(pageName(j.output, i)) != nil; i++ {
-		fmt.Fprintf(w.stderr, "%s is of an earlier drawing: this one has %s\n", pageName(j.output, i), sheetCount(len(pages)))
+		fmt.Fprintf(w.Stderr, "%s is of an earlier drawing: this one has %s\n", pageName(j.output, i), sheetCount(len(pages)))
 	}
-	return exitDone
+	return world.Done
 }
 
 func sheetCount(n int) string {
@@ -159,8 +160,8 @@ func pageName(name string, i int) string {
 }
 
 // warnMissing says which letters of the description the drawings cannot show.
-func warnMissing(letters []rune, w *world) {
+func warnMissing(letters []rune, w *world.World) {
 	if len(letters) > 0 {
-		fmt.Fprintf(w.stderr, "dryfit: warning: the font of the drawings lacks %q; a box stands for each\n", string(letters))
+		fmt.Fprintf(w.Stderr, "dryfit: warning: the font of the drawings lacks %q; a box stands for each\n", string(letters))
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
 )
@@ -15,7 +16,7 @@ func flowVerb() *verb {
 	}
 }
 
-func runFlow(v *verb, args []string, w *world) int {
+func runFlow(v *verb, args []string, w *world.World) int {
 	var j job
 	var advise, quick bool
 	f := v.flags()

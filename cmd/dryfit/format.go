@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"dryfit/cmd/dryfit/disk"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description"
 	"dryfit/graph/description/layout"
 	"dryfit/graph/description/located"
@@ -23,23 +24,23 @@ func formatVerb() *verb {
 	}
 }
 
-func runFormat(v *verb, args []string, w *world) int {
+func runFormat(v *verb, args []string, w *world.World) int {
 	f := v.flags()
 	output := f.StringP("output", "o", "", "file to write in place of FILE itself; - is standard output")
 	if code, done := v.parse(f, args, w); done {
 		return code
 	}
 	if f.NArg() != 1 {
-		return complain(w, fmt.Errorf("format takes one description, not %d", f.NArg()))
+		return world.Complain(w, fmt.Errorf("format takes one description, not %d", f.NArg()))
 	}
 	name := f.Arg(0)
-	read := w.read
+	read := w.Read
 	if *output == "" && name != "-" { // the file itself is what is written
 		read = func(name string) ([]byte, error) { return disk.Peek(name, located.MaxBytes) }
 	}
 	text, err := read(name)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	out, err := layout.Format(text)
 	if err != nil {
@@ -47,31 +48,31 @@ func runFormat(v *verb, args []string, w *world) int {
 	}
 	switch {
 	case *output != "":
-		return w.write(*output, out)
+		return w.Write(*output, out)
 	case name == "-":
-		return w.write("-", out)
+		return w.Write("-", out)
 	case bytes.Equal(text, out):
-		fmt.Fprintf(w.stderr, "%s: nothing changes\n", name)
-		return exitDone
+		fmt.Fprintf(w.Stderr, "%s: nothing changes\n", name)
+		return world.Done
 	}
-	if err := w.files.Replace(name, text, out); err != nil {
-		return complain(w, err)
+	if err := w.Files.Replace(name, text, out); err != nil {
+		return world.Complain(w, err)
 	}
-	fmt.Fprintf(w.stderr, "%s is laid out\n", name)
-	return exitDone
+	fmt.Fprintf(w.Stderr, "%s is laid out\n", name)
+	return world.Done
 }
 
 // notLaidOut says why a file was left alone: its mistakes in TOML, at their places, else the
 // reason there is.
-func notLaidOut(name string, text []byte, err error, w *world) int {
-	shown := shownName(name)
+func notLaidOut(name string, text []byte, err error, w *world.World) int {
+	shown := world.ShownName(name)
 	file := located.New(shown, text)
 	if _, ok := file.Decode(); ok {
-		return complain(w, fmt.Errorf("%s is left alone: %w", shown, err))
+		return world.Complain(w, fmt.Errorf("%s is left alone: %w", shown, err))
 	}
 	_, found := description.Read(shown, text)
 	if len(found) == 0 {
-		return complain(w, errors.New(shown+" is no TOML"))
+		return world.Complain(w, errors.New(shown+" is no TOML"))
 	}
 	j := job{sources: map[string][]byte{shown: text}}
 	return j.say(found, w)

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"dryfit/catalog/quantity"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	heatjob "dryfit/graph/heat/job"
 	"dryfit/graph/plan"
@@ -78,7 +79,7 @@ func (a *asked) ask() (heatjob.Ask, error) {
 	return out, nil
 }
 
-func runHeat(v *verb, args []string, w *world) int {
+func runHeat(v *verb, args []string, w *world.World) int {
 	var j job
 	var a asked
 	f := v.flags()
@@ -90,20 +91,20 @@ func runHeat(v *verb, args []string, w *world) int {
 	}
 	ask, err := a.ask()
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
 	}
 	if ask.Month > 0 && j.circuit.Climate == nil {
-		return complain(w, fmt.Errorf("--day wants [climate] in %s", j.file))
+		return world.Complain(w, fmt.Errorf("--day wants [climate] in %s", j.file))
 	}
-	if code := j.readWeather(w); code != exitDone {
+	if code := j.readWeather(w); code != world.Done {
 		return code
 	}
 	p, err := j.make(plan.Flows | plan.Lists)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	report := plan.HeatOf(p, ask)
 	if code := j.emit(p, func(p *plan.Plan, s form.Style) ([]byte, error) {
@@ -114,7 +115,7 @@ func runHeat(v *verb, args []string, w *world) int {
 			return table.HeatCSV(report), nil
 		}
 		return table.HeatText(report, p.Circuit.Job, s), nil
-	}, w); code != exitDone {
+	}, w); code != world.Done {
 		return code
 	}
 	return j.say(graph.SortDiagnostics(append(report.Problems, p.Findings...)), w)
@@ -122,21 +123,21 @@ func runHeat(v *verb, args []string, w *world) int {
 
 // readWeather puts the weather file that [climate] names, beside the description, into the
 // circuit.
-func (j *job) readWeather(w *world) int {
+func (j *job) readWeather(w *world.World) int {
 	c := j.circuit.Climate
 	if c == nil || c.File == "" {
-		return exitDone
+		return world.Done
 	}
 	name := c.File
 	if !filepath.IsAbs(name) {
 		name = filepath.Join(filepath.Dir(j.file), name)
 	}
-	data, err := w.files.Read(name, mostWeather)
+	data, err := w.Files.Read(name, mostWeather)
 	if err != nil {
-		return complain(w, fmt.Errorf("%s: [climate] file: %w", c.Pos, err))
+		return world.Complain(w, fmt.Errorf("%s: [climate] file: %w", c.Pos, err))
 	}
 	c.Data = data
-	return exitDone
+	return world.Done
 }
 
 // mostWeather is the largest weather file read [bytes]; a year in EPW has about 1.6 million.

@@ -10,6 +10,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/description/located"
@@ -43,14 +44,14 @@ func (j *job) add(f *pflag.FlagSet, formats ...string) {
 
 // start reads the words after the verb into f and looks at those every verb has. done is
 // true when nothing is left to do, with the exit code.
-func (j *job) start(v *verb, f *pflag.FlagSet, formats, args []string, w *world) (code int, done bool) {
+func (j *job) start(v *verb, f *pflag.FlagSet, formats, args []string, w *world.World) (code int, done bool) {
 	if code, done := v.parse(f, args, w); done {
 		return code, true
 	}
 	if err := j.checkWords(formats); err != nil {
-		return complain(w, err), true
+		return world.Complain(w, err), true
 	}
-	return exitDone, false
+	return world.Done, false
 }
 
 // checkWords looks at what the flags say once they are parsed.
@@ -70,28 +71,28 @@ func wrongWord(flag, got string, want []string) error {
 
 // read reads the description and the catalogue files. It returns false when there is no
 // circuit to go on with; then everything has been said and code is the exit code.
-func (j *job) read(f *pflag.FlagSet, v *verb, w *world) (code int, ok bool) {
+func (j *job) read(f *pflag.FlagSet, v *verb, w *world.World) (code int, ok bool) {
 	switch f.NArg() {
 	case 0:
-		return complain(w, fmt.Errorf("%s wants a description: dryfit %s FILE, or - to read it from standard input (dryfit new writes one to start from)", v.name, v.name)), false
+		return world.Complain(w, fmt.Errorf("%s wants a description: dryfit %s FILE, or - to read it from standard input (dryfit new writes one to start from)", v.name, v.name)), false
 	case 1:
 		j.file = f.Arg(0)
 	default:
-		return complain(w, fmt.Errorf("%s takes one description, not %d: %s", v.name, f.NArg(), strings.Join(f.Args(), " "))), false
+		return world.Complain(w, fmt.Errorf("%s takes one description, not %d: %s", v.name, f.NArg(), strings.Join(f.Args(), " "))), false
 	}
 	return j.readFile(v, w)
 }
 
 // readFile reads the description j.file names, as read does.
-func (j *job) readFile(v *verb, w *world) (code int, ok bool) {
-	source, err := w.read(j.file)
+func (j *job) readFile(v *verb, w *world.World) (code int, ok bool) {
+	source, err := w.Read(j.file)
 	if err != nil {
-		return complain(w, err), false
+		return world.Complain(w, err), false
 	}
-	j.file = shownName(j.file)
+	j.file = world.ShownName(j.file)
 	j.keep(j.file, source)
 	rows, bad, code := j.readCatalogs(j.catalogs, w)
-	if code != exitDone {
+	if code != world.Done {
 		return code, false
 	}
 	j.circuit, j.findings = description.ReadWith(j.file, source, rows)
@@ -100,20 +101,20 @@ func (j *job) readFile(v *verb, w *world) (code int, ok bool) {
 		if v.name == "check" {
 			return j.printFindings(j.findings, "", w), false
 		}
-		fmt.Fprint(w.stderr, j.render(j.findings, w.stderr, w))
-		return exitFindings, false
+		fmt.Fprint(w.Stderr, j.render(j.findings, w.Stderr, w))
+		return world.Findings, false
 	}
 	j.watch(w)
 	if j.units != "" {
 		j.circuit.Job.Units = j.units // findings and reasons are worded in it too
 	}
-	return exitDone, true
+	return world.Done, true
 }
 
 // watch lets the job show what is being done.
-func (j *job) watch(w *world) {
+func (j *job) watch(w *world.World) {
 	if !j.quiet {
-		j.tell = w.stderr.tell
+		j.tell = w.Stderr.Tell
 	}
 }
 
@@ -126,21 +127,21 @@ func (j *job) keep(file string, data []byte) {
 }
 
 // readCatalogs reads files of catalogue rows; the output must be none of them.
-func (j *job) readCatalogs(files []string, w *world) (rows []catalog.Row, findings []graph.Diagnostic, code int) {
+func (j *job) readCatalogs(files []string, w *world.World) (rows []catalog.Row, findings []graph.Diagnostic, code int) {
 	for _, file := range files {
-		data, err := w.read(file)
+		data, err := w.Read(file)
 		if err != nil {
-			return nil, nil, complain(w, err)
+			return nil, nil, world.Complain(w, err)
 		}
-		j.keep(shownName(file), data)
-		r, ds := description.ReadCatalog(shownName(file), data)
+		j.keep(world.ShownName(file), data)
+		r, ds := description.ReadCatalog(world.ShownName(file), data)
 		rows = append(rows, r...)
 		findings = append(findings, ds...)
 	}
-	if err := w.files.Writable(j.output); err != nil {
-		return nil, nil, complain(w, err)
+	if err := w.Files.Writable(j.output); err != nil {
+		return nil, nil, world.Complain(w, err)
 	}
-	return rows, findings, exitDone
+	return rows, findings, world.Done
 }
 
 // make works the job out.
@@ -153,16 +154,16 @@ func (j *job) make(want plan.Want) (*plan.Plan, error) {
 }
 
 // say prints the findings of a verb whose result is something else, and returns the exit code.
-func (j *job) say(ds []graph.Diagnostic, w *world) int {
-	fmt.Fprint(w.stderr, j.render(ds, w.stderr, w))
+func (j *job) say(ds []graph.Diagnostic, w *world.World) int {
+	fmt.Fprint(w.Stderr, j.render(ds, w.Stderr, w))
 	if graph.HasErrors(ds) {
-		return exitFindings
+		return world.Findings
 	}
-	return exitDone
+	return world.Done
 }
 
 // printFindings prints findings as the result of a verb, and what was not judged ("" nothing).
-func (j *job) printFindings(ds []graph.Diagnostic, notJudged string, w *world) int {
+func (j *job) printFindings(ds []graph.Diagnostic, notJudged string, w *world.World) int {
 	var out []byte
 	var err error
 	switch j.format {
@@ -175,7 +176,7 @@ func (j *job) printFindings(ds []graph.Diagnostic, notJudged string, w *world) i
 	case "csv":
 		out = table.FindingsCSV(ds, j.style(w))
 	default:
-		out = []byte(j.render(ds, w.stdout, w))
+		out = []byte(j.render(ds, w.Stdout, w))
 		if len(ds) == 0 {
 			out = fmt.Appendf(out, "%s: nothing to mend\n", j.file)
 		}
@@ -184,27 +185,27 @@ func (j *job) printFindings(ds []graph.Diagnostic, notJudged string, w *world) i
 		}
 	}
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	if code := w.write(j.output, out); code != exitDone {
+	if code := w.Write(j.output, out); code != world.Done {
 		return code
 	}
 	if graph.HasErrors(ds) {
-		return exitFindings
+		return world.Findings
 	}
-	return exitDone
+	return world.Done
 }
 
 // render writes findings with their source lines.
-func (j *job) render(ds []graph.Diagnostic, to io.Writer, w *world) string {
-	return located.Render(ds, j.sources, j.style(w).Units, w.colour(to))
+func (j *job) render(ds []graph.Diagnostic, to io.Writer, w *world.World) string {
+	return located.Render(ds, j.sources, j.style(w).Units, w.Colour(to))
 }
 
 // style says how tables are printed.
-func (j *job) style(w *world) form.Style {
+func (j *job) style(w *world.World) form.Style {
 	units := j.units
 	if units == "" && j.circuit != nil {
 		units = j.circuit.Job.Units
 	}
-	return form.Style{Units: quantity.SystemOf(units), Colour: j.output == "-" && w.colour(w.stdout)}
+	return form.Style{Units: quantity.SystemOf(units), Colour: j.output == "-" && w.Colour(w.Stdout)}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/plan"
 	"dryfit/render/order"
 	"dryfit/render/table"
@@ -11,7 +12,7 @@ import (
 type printer func(p *plan.Plan, s form.Style) ([]byte, error)
 
 // printPlan is the whole of a verb that prints one part of the plan as text, csv or json.
-func printPlan(v *verb, j *job, want plan.Want, printers map[string]printer, args []string, w *world) int {
+func printPlan(v *verb, j *job, want plan.Want, printers map[string]printer, args []string, w *world.World) int {
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
 	if _, ok := printers["xlsx"]; ok {
@@ -28,24 +29,24 @@ func printPlan(v *verb, j *job, want plan.Want, printers map[string]printer, arg
 }
 
 // printPart works the job out, prints a part of it, and says the findings.
-func (j *job) printPart(want plan.Want, show printer, w *world) int {
+func (j *job) printPart(want plan.Want, show printer, w *world.World) int {
 	p, err := j.make(want)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	if code := j.emit(p, show, w); code != exitDone {
+	if code := j.emit(p, show, w); code != world.Done {
 		return code
 	}
 	return j.say(p.Findings, w)
 }
 
 // emit writes what a printer makes of the plan.
-func (j *job) emit(p *plan.Plan, show printer, w *world) int {
+func (j *job) emit(p *plan.Plan, show printer, w *world.World) int {
 	out, err := show(p, j.style(w))
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	return w.write(j.output, out)
+	return w.Write(j.output, out)
 }
 
 // partsWorkbook prints the order as a workbook.
@@ -56,7 +57,7 @@ func partsVerb() *verb {
 		name: "parts", args: "FILE",
 		does:    "bill of fittings with equivalent lengths, and what to order",
 		example: "dryfit parts job.toml\ndryfit parts --format csv -o parts.csv job.toml\ndryfit parts --format xlsx -o parts.xlsx job.toml",
-		run: func(v *verb, args []string, w *world) int {
+		run: func(v *verb, args []string, w *world.World) int {
 			return printPlan(v, &job{}, plan.Lists|plan.Flows, map[string]printer{
 				"text": table.PartsText, "csv": table.PartsCSV, "json": table.PartsJSON, "xlsx": partsWorkbook,
 			}, args, w)

@@ -9,21 +9,22 @@
 package main
 
 import (
+	"dryfit/cmd/dryfit/world"
 	"io"
 	"os"
 )
 
 func main() {
-	w := newWorld()
-	go w.mindSignals()
-	os.Exit(w.end(run(os.Args[1:], w)))
+	w := world.New()
+	go w.MindSignals()
+	os.Exit(w.End(run(os.Args[1:], w)))
 }
 
 // run carries out one command line and returns the exit code.
-func run(args []string, w *world) int {
+func run(args []string, w *world.World) int {
 	if len(args) == 0 {
-		io.WriteString(w.stderr, usage())
-		return exitUse
+		io.WriteString(w.Stderr, usage())
+		return world.WrongUse
 	}
 	name := args[0]
 	switch {
@@ -38,7 +39,7 @@ func run(args []string, w *world) int {
 	}
 	v := findVerb(name)
 	if v == nil {
-		return complain(w, unknownVerb(name))
+		return world.Complain(w, unknownVerb(name))
 	}
 	return v.run(v, args[1:], w)
 }

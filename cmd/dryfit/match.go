@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/graph/match"
 	"dryfit/graph/plan"
@@ -25,7 +26,7 @@ func matchVerb() *verb {
 // mostTubs is how many descriptions are matched at once.
 const mostTubs = 50
 
-func runMatch(v *verb, args []string, w *world) int {
+func runMatch(v *verb, args []string, w *world.World) int {
 	var shared job
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
@@ -35,16 +36,16 @@ func runMatch(v *verb, args []string, w *world) int {
 	}
 	switch {
 	case f.NArg() > mostTubs:
-		return complain(w, fmt.Errorf("match takes up to %d descriptions, not %d", mostTubs, f.NArg()))
+		return world.Complain(w, fmt.Errorf("match takes up to %d descriptions, not %d", mostTubs, f.NArg()))
 	case len(slices.Compact(slices.Sorted(slices.Values(f.Args())))) < f.NArg():
-		return complain(w, fmt.Errorf("match wants each description once: %s", strings.Join(f.Args(), " ")))
+		return world.Complain(w, fmt.Errorf("match wants each description once: %s", strings.Join(f.Args(), " ")))
 	}
 	var tubs []*match.Tub
 	var found []graph.Diagnostic
 	files := f.Args()
 	if len(files) == 0 {
 		_, _ = shared.read(f, v, w) // says what is wanted
-		return exitUse
+		return world.WrongUse
 	}
 	style := form.Style{}
 	for i, file := range files {
@@ -54,16 +55,16 @@ func runMatch(v *verb, args []string, w *world) int {
 			return code
 		}
 		shared.sources = one.sources
-		if code := one.readWeather(w); code != exitDone {
+		if code := one.readWeather(w); code != world.Done {
 			return code
 		}
 		p, err := one.make(plan.Flows)
 		if err != nil {
-			return complain(w, err)
+			return world.Complain(w, err)
 		}
 		tub, problems, ok := match.Of(p)
 		if !ok {
-			return complain(w, fmt.Errorf("%s describes no heat pump in whose place another could stand: write it as a [[part]], and [retrofit] unit = with its id", one.file))
+			return world.Complain(w, fmt.Errorf("%s describes no heat pump in whose place another could stand: write it as a [[part]], and [retrofit] unit = with its id", one.file))
 		}
 		if i == 0 {
 			style = one.style(w)
@@ -82,9 +83,9 @@ func runMatch(v *verb, args []string, w *world) int {
 		out = table.MatchText(tubs, style)
 	}
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	if code := w.write(shared.output, out); code != exitDone {
+	if code := w.Write(shared.output, out); code != world.Done {
 		return code
 	}
 	return shared.say(graph.SortDiagnostics(found), w)

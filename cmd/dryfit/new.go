@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description"
 	"dryfit/render/survey"
 )
@@ -19,7 +20,7 @@ func newVerb() *verb {
 	}
 }
 
-func runNew(v *verb, args []string, w *world) int {
+func runNew(v *verb, args []string, w *world.World) int {
 	var circuit, paper string
 	var sheets bool
 	f := v.flags()
@@ -31,33 +32,33 @@ func runNew(v *verb, args []string, w *world) int {
 		return code
 	}
 	if f.NArg() > 1 {
-		return complain(w, errors.New("new writes one file"))
+		return world.Complain(w, errors.New("new writes one file"))
 	}
 	text, err := description.Template(circuit)
 	if err != nil {
-		return complain(w, fmt.Errorf("no circuit %q%s (there are %s)", circuit, meant(circuit, names), strings.Join(names, ", ")))
+		return world.Complain(w, fmt.Errorf("no circuit %q%s (there are %s)", circuit, meant(circuit, names), strings.Join(names, ", ")))
 	}
 	if sheets {
 		if text, err = surveyOf(circuit, text, paper); err != nil {
-			return complain(w, err)
+			return world.Complain(w, err)
 		}
 	} else if f.Changed("paper") {
-		return complain(w, errors.New("--paper goes with --survey"))
+		return world.Complain(w, errors.New("--paper goes with --survey"))
 	}
 	if f.NArg() == 0 || f.Arg(0) == "-" {
-		return w.write("-", text)
+		return w.Write("-", text)
 	}
 	name := f.Arg(0)
-	if err := w.files.Create(name, text); err != nil {
-		return complain(w, err)
+	if err := w.Files.Create(name, text); err != nil {
+		return world.Complain(w, err)
 	}
 	if sheets {
-		fmt.Fprintf(w.stderr, "%s written: print it at 100 %% and take it to the tub; then dryfit new --circuit %s job.toml\n", name, circuit)
-		return exitDone
+		fmt.Fprintf(w.Stderr, "%s written: print it at 100 %% and take it to the tub; then dryfit new --circuit %s job.toml\n", name, circuit)
+		return world.Done
 	}
-	fmt.Fprintf(w.stderr, "%s written: fill its blanks (\"?\"), then dryfit check %s\n", name, name)
-	fmt.Fprintf(w.stderr, "for an editor that checks as you type: dryfit schema -o %s, beside it\n", description.SchemaFile)
-	return exitDone
+	fmt.Fprintf(w.Stderr, "%s written: fill its blanks (\"?\"), then dryfit check %s\n", name, name)
+	fmt.Fprintf(w.Stderr, "for an editor that checks as you type: dryfit schema -o %s, beside it\n", description.SchemaFile)
+	return world.Done
 }
 
 // surveyOf is the PDF of a template's survey sheets.

@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 
 	"dryfit/cmd/dryfit/disk"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/render/pack"
 	"dryfit/render/photo"
@@ -24,7 +25,7 @@ func packVerb() *verb {
 // mostPlanBytes bounds the plan.json of an earlier pack.
 const mostPlanBytes = 64 << 20
 
-func runPack(v *verb, args []string, w *world) int {
+func runPack(v *verb, args []string, w *world.World) int {
 	var j job
 	var force bool
 	var paper, since string
@@ -40,23 +41,23 @@ func runPack(v *verb, args []string, w *world) int {
 	}
 	page, err := pageOf(paper)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	if j.output == "-" || j.output == "" {
-		return complain(w, errors.New("pack writes a folder: name it with -o DIR"))
+		return world.Complain(w, errors.New("pack writes a folder: name it with -o DIR"))
 	}
-	if err := w.files.Replaceable(j.output, force); err != nil {
-		return complain(w, err)
+	if err := w.Files.Replaceable(j.output, force); err != nil {
+		return world.Complain(w, err)
 	}
 	var earlier *pack.Earlier
 	if since != "" {
 		name := filepath.Join(since, "plan.json")
 		data, err := disk.Peek(name, mostPlanBytes)
 		if err != nil {
-			return complain(w, fmt.Errorf("--since: %w", err))
+			return world.Complain(w, fmt.Errorf("--since: %w", err))
 		}
 		if earlier, err = pack.ReadEarlier(data); err != nil {
-			return complain(w, fmt.Errorf("--since: %s %w", name, err))
+			return world.Complain(w, fmt.Errorf("--since: %s %w", name, err))
 		}
 	}
 	if code, ok := j.read(f, v, w); !ok {
@@ -66,28 +67,28 @@ func runPack(v *verb, args []string, w *world) int {
 	if graph.HasErrors(j.findings) {
 		return j.say(j.findings, w)
 	}
-	if err := w.files.Replaceable(j.output, force); err != nil { // again: it may hold an input
-		return complain(w, err)
+	if err := w.Files.Replaceable(j.output, force); err != nil { // again: it may hold an input
+		return world.Complain(w, err)
 	}
-	if code := j.readWeather(w); code != exitDone {
+	if code := j.readWeather(w); code != world.Done {
 		return code
 	}
 	p, err := j.make(pack.Wants())
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	made, err := pack.Make(p, pack.Options{Units: j.style(w).Units, Page: page, Tell: j.tell, Source: j.sources[j.file], Since: earlier, Photos: photos})
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	files := make([]disk.File, len(made.Files))
 	for i, one := range made.Files {
 		files[i] = disk.File(one)
 	}
-	if err := w.files.WriteFolder(j.output, files, force); err != nil {
-		return complain(w, err)
+	if err := w.Files.WriteFolder(j.output, files, force); err != nil {
+		return world.Complain(w, err)
 	}
 	warnMissing(made.Missing, w)
-	fmt.Fprintf(w.stderr, "%s written: open %s\n", j.output, filepath.Join(j.output, "index.html"))
+	fmt.Fprintf(w.Stderr, "%s written: open %s\n", j.output, filepath.Join(j.output, "index.html"))
 	return j.say(p.Findings, w)
 }

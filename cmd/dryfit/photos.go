@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 	"dryfit/render/photo"
@@ -42,8 +43,8 @@ func lookAtPhoto(name string, data []byte) (photo.Photo, error) {
 }
 
 // readPhotos adds what is wrong with the job's photos to the findings of reading.
-func (j *job) readPhotos(w *world, each func(name string, data []byte) (photo.Photo, error)) []photo.Photo {
-	photos, found := readPhotos(j.file, j.circuit.Job, w.files.ReadWithin, each)
+func (j *job) readPhotos(w *world.World, each func(name string, data []byte) (photo.Photo, error)) []photo.Photo {
+	photos, found := readPhotos(j.file, j.circuit.Job, w.Files.ReadWithin, each)
 	j.findings = append(j.findings, found...)
 	return photos
 }

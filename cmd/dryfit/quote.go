@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/plan"
 	"dryfit/render/quote"
 )
@@ -20,7 +21,7 @@ func quoteVerb() *verb {
 	}
 }
 
-func runQuote(v *verb, args []string, w *world) int {
+func runQuote(v *verb, args []string, w *world.World) int {
 	var j job
 	var against string
 	f := v.flags()
@@ -40,7 +41,7 @@ func runQuote(v *verb, args []string, w *world) int {
 		second.circuit, second.findings = nil, nil
 		g := v.flags()
 		if err := g.Parse([]string{against}); err != nil {
-			return complain(w, err)
+			return world.Complain(w, err)
 		}
 		if other, code = second.offered(g, v, w); other == nil {
 			return code
@@ -63,9 +64,9 @@ func runQuote(v *verb, args []string, w *world) int {
 		data = offer.Text(j.style(w))
 	}
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	if code := w.write(j.output, data); code != exitDone {
+	if code := w.Write(j.output, data); code != world.Done {
 		return code
 	}
 	return j.say(p.Findings, w)
@@ -73,16 +74,16 @@ func runQuote(v *verb, args []string, w *world) int {
 
 // offered reads a description and works it out for an offer; the plan is nil where there is
 // none, and then everything has been said.
-func (j *job) offered(f *pflag.FlagSet, v *verb, w *world) (*plan.Plan, int) {
+func (j *job) offered(f *pflag.FlagSet, v *verb, w *world.World) (*plan.Plan, int) {
 	if code, ok := j.read(f, v, w); !ok {
 		return nil, code
 	}
-	if code := j.readWeather(w); code != exitDone {
+	if code := j.readWeather(w); code != world.Done {
 		return nil, code
 	}
 	p, err := j.make(quote.Wants())
 	if err != nil {
-		return nil, complain(w, err)
+		return nil, world.Complain(w, err)
 	}
-	return p, exitDone
+	return p, world.Done
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description"
 )
 
@@ -19,14 +20,14 @@ func schemaVerb() *verb {
 	}
 }
 
-func runSchema(v *verb, args []string, w *world) int {
+func runSchema(v *verb, args []string, w *world.World) int {
 	f := v.flags()
 	output := f.StringP("output", "o", "-", "file to write; - is standard output")
 	if code, done := v.parse(f, args, w); done {
 		return code
 	}
 	if f.NArg() > 0 {
-		return complain(w, errors.New("schema takes no file"))
+		return world.Complain(w, errors.New("schema takes no file"))
 	}
-	return w.write(*output, description.Schema())
+	return w.Write(*output, description.Schema())
 }

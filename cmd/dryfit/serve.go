@@ -16,6 +16,7 @@ import (
 
 	"dryfit/cmd/dryfit/disk"
 	"dryfit/cmd/dryfit/live"
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description"
 	"dryfit/graph/description/located"
 	"dryfit/graph/whatif"
@@ -33,7 +34,7 @@ func serveVerb() *verb {
 	}
 }
 
-func runServe(v *verb, args []string, w *world) int {
+func runServe(v *verb, args []string, w *world.World) int {
 	var j job
 	var listen string
 	var open, times bool
@@ -48,63 +49,63 @@ func runServe(v *verb, args []string, w *world) int {
 	}
 	switch {
 	case f.NArg() > 1:
-		return complain(w, fmt.Errorf("serve takes one description, not %d: %s", f.NArg(), strings.Join(f.Args(), " ")))
+		return world.Complain(w, fmt.Errorf("serve takes one description, not %d: %s", f.NArg(), strings.Join(f.Args(), " ")))
 	case f.Arg(0) == "-":
-		return complain(w, errors.New("serve follows a file: name one, standard input is read only once"))
+		return world.Complain(w, errors.New("serve follows a file: name one, standard input is read only once"))
 	}
 	it := &served{file: f.Arg(0), catalogs: j.catalogs, units: j.units}
 	if it.file != "" {
 		if _, _, err := it.load(); err != nil {
-			return complain(w, err)
+			return world.Complain(w, err)
 		}
 	}
 	at, err := live.Listen(listen)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	door := live.NewDoor(at.Addr(), listen)
 	cfg := live.Config{File: it.file, Load: it.load, Papers: papersApart}
 	if door.Private() {
-		cfg.Write = func(was, text []byte) error { return w.files.Replace(it.name(), was, text) }
+		cfg.Write = func(was, text []byte) error { return w.Files.Replace(it.name(), was, text) }
 	} else if it.file == "" {
-		return complain(w, errors.New("serve without a file begins a job, and only this machine may do that: name a file, or leave --listen out"))
+		return world.Complain(w, errors.New("serve without a file begins a job, and only this machine may do that: name a file, or leave --listen out"))
 	}
 	if it.file == "" {
 		cfg.Begin = func(circuit, name string) error { return it.begin(w, circuit, name) }
 	}
 	if times {
 		cfg.Tell = func(what string, took time.Duration) {
-			fmt.Fprintf(w.stderr, "%s: %d ms\n", what, took.Milliseconds())
+			fmt.Fprintf(w.Stderr, "%s: %d ms\n", what, took.Milliseconds())
 		}
 	}
 	debug.SetGCPercent(300) // it lives long and answers many questions: memory is cheaper than the time to tidy it
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
-	w.stop.by(cancel)
+	w.Stop.By(cancel)
 	links := door.Links(at.Addr())
 	for _, l := range links {
-		fmt.Fprintln(w.stdout, l)
+		fmt.Fprintln(w.Stdout, l)
 	}
 	if !door.Private() {
-		if code, err := live.Code(links[0], w.colour(w.stderr)); err == nil {
-			fmt.Fprint(w.stderr, code)
+		if code, err := live.Code(links[0], w.Colour(w.Stderr)); err == nil {
+			fmt.Fprint(w.Stderr, code)
 		}
-		fmt.Fprintln(w.stderr, "whoever has the link can look on; nobody can change the file from there")
+		fmt.Fprintln(w.Stderr, "whoever has the link can look on; nobody can change the file from there")
 	}
 	if it.file == "" {
-		fmt.Fprintln(w.stderr, "pick a circuit there; Ctrl-C ends it")
+		fmt.Fprintln(w.Stderr, "pick a circuit there; Ctrl-C ends it")
 	} else {
-		fmt.Fprintf(w.stderr, "%s is shown there, and followed; Ctrl-C ends it\n", it.file)
+		fmt.Fprintf(w.Stderr, "%s is shown there, and followed; Ctrl-C ends it\n", it.file)
 	}
 	if open {
 		if err := browse(ctx, links[0]); err != nil {
-			fmt.Fprintf(w.stderr, "dryfit: no browser could be opened: %v\n", err)
+			fmt.Fprintf(w.Stderr, "dryfit: no browser could be opened: %v\n", err)
 		}
 	}
 	if err := live.New(cfg, door).Serve(ctx, at); err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	return exitDone
+	return world.Done
 }
 
 // served is the description that is served, and what lies beside it.
@@ -152,7 +153,7 @@ func (s *served) name() string {
 
 // begin writes a template into the folder the command was started in, under a plain name, and
 // serves it from then on. A file that is there is left alone.
-func (s *served) begin(w *world, circuit, name string) error {
+func (s *served) begin(w *world.World, circuit, name string) error {
 	if name != filepath.Base(name) || strings.ContainsAny(name, `/\:`) || strings.HasPrefix(name, ".") || filepath.Ext(name) != ".toml" {
 		return fmt.Errorf("%q is no name of a file: write one such as job.toml", name)
 	}
@@ -160,7 +161,7 @@ func (s *served) begin(w *world, circuit, name string) error {
 	if err != nil {
 		return err
 	}
-	if err := w.files.Create(name, text); err != nil {
+	if err := w.Files.Create(name, text); err != nil {
 		return err
 	}
 	s.mu.Lock()
@@ -223,11 +224,11 @@ func (s *served) load() (whatif.Job, []string, error) {
 const papersWord = "__papers"
 
 // makePapers reads an order on standard input and writes what is made.
-func makePapers(w *world) int {
-	if err := live.ServeOrder(w.files.Stdin, w.stdout); err != nil {
-		return complain(w, err)
+func makePapers(w *world.World) int {
+	if err := live.ServeOrder(w.Files.Stdin, w.Stdout); err != nil {
+		return world.Complain(w, err)
 	}
-	return exitDone
+	return world.Done
 }
 
 // papersApart makes papers in a process of their own, which ends with ctx.

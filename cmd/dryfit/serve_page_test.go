@@ -1,6 +1,7 @@
 package main
 
 import (
+	"dryfit/cmd/dryfit/world"
 	"fmt"
 	"os"
 	"os/exec"
@@ -126,8 +127,8 @@ func TestFromACircuitToAPack(t *testing.T) {
 	}
 	wait("the papers", `document.getElementById("status").textContent.startsWith("Everything") && document.querySelectorAll("#page figure svg").length > 3 && document.querySelectorAll("#side .mode").length === 2`)
 	out := filepath.Join(dir, "pack")
-	w := newWorld()
-	if code := run([]string{"pack", "-q", file, "-o", out}, w); code == exitUse {
+	w := world.New()
+	if code := run([]string{"pack", "-q", file, "-o", out}, w); code == world.WrongUse {
 		t.Fatal("no pack can be made of it")
 	}
 	if _, err := os.Stat(filepath.Join(out, "index.html")); err != nil {

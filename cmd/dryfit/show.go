@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/plan"
 	"dryfit/graph/settle"
 	"dryfit/render/table"
@@ -21,7 +22,7 @@ func showVerb() *verb {
 	}
 }
 
-func runShow(v *verb, args []string, w *world) int {
+func runShow(v *verb, args []string, w *world.World) int {
 	var j job
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
@@ -32,12 +33,12 @@ func runShow(v *verb, args []string, w *world) int {
 	of := ""
 	switch f.NArg() {
 	case 0:
-		return complain(w, fmt.Errorf("show wants a description: dryfit show FILE [PART|RUN]"))
+		return world.Complain(w, fmt.Errorf("show wants a description: dryfit show FILE [PART|RUN]"))
 	case 1:
 	case 2:
 		of = f.Arg(1)
 	default:
-		return complain(w, fmt.Errorf("show takes a description and one part or run, not %d words", f.NArg()))
+		return world.Complain(w, fmt.Errorf("show takes a description and one part or run, not %d words", f.NArg()))
 	}
 	j.file = f.Arg(0)
 	if code, ok := j.readFile(v, w); !ok {
@@ -45,7 +46,7 @@ func runShow(v *verb, args []string, w *world) int {
 	}
 	p, err := j.make(plan.Findings)
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
 	var stages []*settle.Stage
 	var names []string
@@ -56,7 +57,7 @@ func runShow(v *verb, args []string, w *world) int {
 		}
 	}
 	if of != "" && !slices.Contains(names, of) {
-		return complain(w, fmt.Errorf("there is no part or run %q%s", of, meant(of, names)))
+		return world.Complain(w, fmt.Errorf("there is no part or run %q%s", of, meant(of, names)))
 	}
 	values := table.ShownOf(stages, of)
 	var out []byte
@@ -69,7 +70,7 @@ func runShow(v *verb, args []string, w *world) int {
 		out = table.ShowText(values, j.style(w))
 	}
 	if err != nil {
-		return complain(w, err)
+		return world.Complain(w, err)
 	}
-	return w.write(j.output, out)
+	return w.Write(j.output, out)
 }

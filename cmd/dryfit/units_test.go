@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"dryfit/cmd/dryfit/disk"
+	"dryfit/cmd/dryfit/world"
 )
 
 // foreign finds a number with a unit of the other system, in what is printed in each. Power,
@@ -73,8 +74,8 @@ func printed(t *testing.T, args ...string) string {
 		t.Fatal(err)
 	}
 	defer file.Close()
-	w := &world{stdout: &stream{file: file, before: func() {}}, stderr: &progress{to: file}, getenv: func(string) string { return "" }, files: &disk.Files{Stdin: os.Stdin}}
-	w.end(run(args, w))
+	w := &world.World{Stdout: &world.Stream{File: file, Before: func() {}}, Stderr: &world.Progress{To: file}, Getenv: func(string) string { return "" }, Files: &disk.Files{Stdin: os.Stdin}}
+	w.End(run(args, w))
 	out, err := os.ReadFile(file.Name())
 	if err != nil || len(out) == 0 {
 		t.Fatalf("%v printed %d bytes, %v", args, len(out), err)

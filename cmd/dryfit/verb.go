@@ -11,6 +11,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/cmd/dryfit/notices"
+	"dryfit/cmd/dryfit/world"
 )
 
 // verb is one word of the command.
@@ -18,7 +19,7 @@ type verb struct {
 	name, args, does string
 	more             string // what the help says beyond the flags
 	example          string // lines to paste
-	run              func(v *verb, args []string, w *world) int
+	run              func(v *verb, args []string, w *world.World) int
 	probe            **pflag.FlagSet // where run only has to leave its flags; nil: it runs
 }
 
@@ -70,19 +71,19 @@ func (v *verb) usage(f *pflag.FlagSet) string {
 func isHelp(word string) bool { return word == "help" || word == "--help" || word == "-h" }
 
 // help prints the help of the command, or of one verb.
-func help(args []string, w *world) int {
+func help(args []string, w *world.World) int {
 	if len(args) == 0 {
-		io.WriteString(w.stdout, usage())
-		return exitDone
+		io.WriteString(w.Stdout, usage())
+		return world.Done
 	}
 	switch v := findVerb(args[0]); {
 	case v != nil:
 		return v.run(v, []string{"--help"}, w)
 	case isHelp(args[0]):
-		io.WriteString(w.stdout, usage())
-		return exitDone
+		io.WriteString(w.Stdout, usage())
+		return world.Done
 	}
-	return complain(w, unknownVerb(args[0]))
+	return world.Complain(w, unknownVerb(args[0]))
 }
 
 func versionVerb() *verb {
@@ -90,7 +91,7 @@ func versionVerb() *verb {
 }
 
 // runVersion prints what is running, or the licences of what is built in.
-func runVersion(v *verb, args []string, w *world) int {
+func runVersion(v *verb, args []string, w *world.World) int {
 	var licences bool
 	f := v.flags()
 	f.BoolVar(&licences, "notices", false, "print the licences of everything that is built in")
@@ -99,17 +100,17 @@ func runVersion(v *verb, args []string, w *world) int {
 	}
 	switch {
 	case f.NArg() > 0:
-		return complain(w, fmt.Errorf("version takes no file: %s", strings.Join(f.Args(), " ")))
+		return world.Complain(w, fmt.Errorf("version takes no file: %s", strings.Join(f.Args(), " ")))
 	case licences:
-		io.WriteString(w.stdout, notices.Text)
-		return exitDone
+		io.WriteString(w.Stdout, notices.Text)
+		return world.Done
 	}
 	version := "unknown"
 	if info, ok := debug.ReadBuildInfo(); ok {
 		version = info.Main.Version
 	}
-	fmt.Fprintln(w.stdout, "dryfit", version)
-	return exitDone
+	fmt.Fprintln(w.Stdout, "dryfit", version)
+	return world.Done
 }
 
 // flags makes the flag set of a verb; parse errors go through explainFlag.
@@ -123,20 +124,20 @@ func (v *verb) flags() *pflag.FlagSet {
 
 // parse reads args into f. done is true when nothing is left to do (help was asked, or the
 // words were wrong), with the exit code.
-func (v *verb) parse(f *pflag.FlagSet, args []string, w *world) (code int, done bool) {
+func (v *verb) parse(f *pflag.FlagSet, args []string, w *world.World) (code int, done bool) {
 	if v.probe != nil {
 		*v.probe = f
-		return exitDone, true
+		return world.Done, true
 	}
 	err := f.Parse(args)
 	switch {
 	case err == nil:
 		return 0, false
 	case errors.Is(err, pflag.ErrHelp):
-		io.WriteString(w.stdout, v.usage(f))
-		return exitDone, true
+		io.WriteString(w.Stdout, v.usage(f))
+		return world.Done, true
 	default:
-		return complain(w, explainFlag(v, f, err)), true
+		return world.Complain(w, explainFlag(v, f, err)), true
 	}
 }
 

@@ -1,4 +1,4 @@
-package main
+package world
 
 import (
 	"os"
@@ -10,22 +10,22 @@ import (
 // Nothing is shown in the first second, nor where nobody looks; what is shown goes before
 // anything else is written.
 func TestProgress(t *testing.T) {
-	shown := func(live bool, use func(p *progress)) string {
+	shown := func(live bool, use func(p *Progress)) string {
 		t.Helper()
 		file, err := os.Create(filepath.Join(t.TempDir(), "err"))
 		if err != nil {
 			t.Fatal(err)
 		}
 		defer func() { _ = file.Close() }()
-		use(&progress{to: file, live: live, started: time.Now()}) // no clock of its own
+		use(&Progress{To: file, live: live, started: time.Now()}) // no clock of its own
 		data, err := os.ReadFile(file.Name())
 		if err != nil {
 			t.Fatal(err)
 		}
 		return string(data)
 	}
-	work := func(p *progress) {
-		p.tell("drawing isometric", 1, 8)
+	work := func(p *Progress) {
+		p.Tell("drawing isometric", 1, 8)
 		p.draw(900 * time.Millisecond)
 		p.draw(2500 * time.Millisecond)
 		p.Write([]byte("done\n"))

@@ -1,4 +1,4 @@
-package main
+package world
 
 import (
 	"fmt"
@@ -13,10 +13,10 @@ const (
 	drawEvery = 100 * time.Millisecond
 )
 
-// progress is standard error. On a terminal it shows on one line what a long command is doing
+// Progress is standard error. On a terminal it shows on one line what a long command is doing
 // and how far it is; the line goes before anything else is written. Its zero value shows none.
-type progress struct {
-	to   *os.File
+type Progress struct {
+	To   *os.File
 	live bool // to is a terminal, and nobody asked for quiet
 
 	mu      sync.Mutex
@@ -25,8 +25,8 @@ type progress struct {
 	started time.Time // zero until there is something to tell
 }
 
-// tell says what is being done: step done of so many, or without a number where of is 0.
-func (p *progress) tell(what string, done, of int) {
+// Tell says what is being done: step done of so many, or without a number where of is 0.
+func (p *Progress) Tell(what string, done, of int) {
 	if p == nil || !p.live {
 		return
 	}
@@ -42,23 +42,23 @@ func (p *progress) tell(what string, done, of int) {
 	}
 }
 
-func (p *progress) tick() {
+func (p *Progress) tick() {
 	for range time.Tick(drawEvery) {
 		p.draw(time.Since(p.started))
 	}
 }
 
-func (p *progress) draw(since time.Duration) {
+func (p *Progress) draw(since time.Duration) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	if p.text != "" && since >= quietFor {
-		fmt.Fprintf(p.to, "\r\x1b[Kdryfit: %s (%d s)", p.text, int(since.Seconds()))
+		fmt.Fprintf(p.To, "\r\x1b[Kdryfit: %s (%d s)", p.text, int(since.Seconds()))
 		p.shown = true
 	}
 }
 
 // clear takes the line away; it stays away until more is told.
-func (p *progress) clear() {
+func (p *Progress) clear() {
 	if p == nil {
 		return
 	}
@@ -67,17 +67,17 @@ func (p *progress) clear() {
 	p.wipe()
 }
 
-func (p *progress) wipe() {
+func (p *Progress) wipe() {
 	if p.shown {
-		_, _ = p.to.WriteString("\r\x1b[K")
+		_, _ = p.To.WriteString("\r\x1b[K")
 	}
 	p.text, p.shown = "", false
 }
 
 // Write writes what a command has to say.
-func (p *progress) Write(data []byte) (int, error) {
+func (p *Progress) Write(data []byte) (int, error) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
 	p.wipe()
-	return p.to.Write(data)
+	return p.To.Write(data)
 }

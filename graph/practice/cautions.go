@@ -42,9 +42,11 @@ func Cautions() []Sentence {
 			return text + ". Plastic pipe is weaker when warm: the ratings in this pack are derated. Test with water only, never with compressed air."
 		}, Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) }, Source: "ASTM and ISO derating tables; " + common},
 		{Name: "Solvent cement and primer", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
-		{Name: "Refrigerant", When: hasUnit, Say: func(j *Job) quantity.Text {
+		{Name: "Refrigerant", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: func(j *Job) quantity.Text {
 			text := quantity.Text("The unit's sealed circuit is opened by a certified person only.")
 			switch {
+			case j.Unit == nil:
+				text += " It leaves as it is, sealed and upright; its plate says what it holds."
 			case j.Unit.Flammable:
 				text += quantity.Say(" It holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.Unit.Refrigerant)
 			case j.Unit.Refrigerant == "":
@@ -52,7 +54,7 @@ func Cautions() []Sentence {
 			}
 			return text
 		}, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, IEC 60335-2-40 (from memory)"},
-		{Name: "Lifting", When: hasUnit, Say: always("Two people, or a hoist."), Source: common},
+		{Name: "Lifting", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: always("Two people, or a hoist."), Source: common},
 		{Name: "Water hygiene", Say: func(j *Job) quantity.Text {
 			text := quantity.Text("What was handled is disinfected before anybody bathes.")
 			if j.Unit != nil {

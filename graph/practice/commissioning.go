@@ -19,12 +19,71 @@ func Ready() []Sentence {
 			return quantity.Say("Empty below the work: about %s to %s come out of each low loop afterwards; wet vacuum, rags.", litres(5), litres(15))
 		}, Source: common},
 		{Name: "mark-cuts", When: func(j *Job) bool { return j.Cuts }, Tells: []Act{MarkCuts},
-			Say: always("Mark both cut lines and the insertion depths as the section on marking out says; wrap the saw bands round the pipe."), Source: common},
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("Mark the cut lines and the insertion depths")
+				switch {
+				case j.MarkedOut:
+					text = "Mark both cut lines and the insertion depths as the section on marking out says"
+				case j.Bands:
+					text += " as the saw bands say"
+				default:
+					text += " as the drawing of the assembly shows, with rule and square"
+				}
+				if j.Bands {
+					return text + "; wrap the saw bands round the pipe."
+				}
+				return text + "."
+			}, Source: common},
 		{Name: "mark-hose", When: func(j *Job) bool { return j.CutsHose }, Tells: []Act{MarkCuts},
-			Say: always("Mark both cut lines on the hose as the section on marking out says: hose shears or a sharp knife, square."), Source: common},
+			Say: func(j *Job) quantity.Text {
+				if j.MarkedOut {
+					return "Mark both cut lines on the hose as the section on marking out says: hose shears or a sharp knife, square."
+				}
+				return "Mark the cut lines on the hose as the drawing of the assembly shows: hose shears or a sharp knife, square."
+			}, Source: common},
 		{Name: "nothing-cut", When: func(j *Job) bool { return !j.Cuts && !j.CutsHose }, Tells: []Act{LeaveOldPipe},
 			Say: always("No old pipe is cut in this job: undo it at its joints, and keep what comes off."), Source: common},
 	}
+}
+
+// Leave says how a unit is parted from its supply, emptied and carried off, before its pipes are
+// cut.
+func Leave() []Sentence {
+	leaves := func(j *Job) bool { return len(j.Leaves) > 0 }
+	return []Sentence{
+		{Name: "supply-off", When: leaves, Say: func(j *Job) quantity.Text {
+			return quantity.Say("The electrician isolates %s at the distribution board, proves it dead, takes its cable off, makes the end safe or takes it back to the board, labels the way and signs the record. No fitter opens its terminals.", j.leavesCalled())
+		}, For: Fitter | Electrician, Source: electricStandards},
+		{Name: "supply-of-heat", When: func(j *Job) bool { return len(j.Leaves) > 0 && j.Unit == nil }, Say: func(j *Job) quantity.Text {
+			if len(j.Elements) > 0 {
+				return quantity.Say("What heats the tub from then on is settled first: the electrician reconnects %s, takes out what held it back, and tries its high limit; the controller is set to the water's temperature again.", elements(j))
+			}
+			return "What heats the tub from then on is settled first; without a heater the tub is emptied before frost."
+		}, For: Fitter | Electrician | Owner, Source: common},
+		{Name: "stays-sealed", When: leaves, Say: func(j *Job) quantity.Text {
+			text := quantity.Say("%s leaves with its refrigerant sealed in: no pipe of its cold circuit is cut or loosened. Where it is scrapped, or leaks, the refrigerant is taken out by the licensed trade, who signs for it.", j.leavesCalled())
+			for _, u := range j.Leaves {
+				if u.Flammable || u.Refrigerant == "" {
+					return text + " Propane (R290) burns: read the plate; no flame or spark near it, upright and aired in the van."
+				}
+			}
+			return text
+		}, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, EPA section 608 (from memory)"},
+		{Name: "unit-emptied", When: leaves, Say: func(j *Job) quantity.Text {
+			return quantity.Say("Empty %s: its isolators shut where it has them, drains and drain plug open, then the unions at the unit at their lowest; bucket and wet vacuum, no compressor.", j.leavesCalled())
+		}, Tells: []Act{UseVacuum}, Source: common},
+		{Name: "carried-off", When: leaves, Say: func(j *Job) quantity.Text {
+			return quantity.Say("Unbolt %s and carry it off upright, two people or a hoist, its ports capped against dirt and frost; take off its condensate hose. Nobody lifts it by its pipes.", j.leavesCalled())
+		}, Source: "heat pump manuals; " + memory},
+	}
+}
+
+func (j *Job) leavesCalled() quantity.Text {
+	var names []string
+	for _, u := range j.Leaves {
+		names = append(names, u.ID)
+	}
+	return and(names...)
 }
 
 // TakeOut says what comes out whole: where pipe is cut, once it is cut.
@@ -349,8 +408,13 @@ func passingWords(j *Job) quantity.Text {
 // HandOver is what is left when the water is hot and clean.
 func HandOver() []Sentence {
 	return []Sentence{
-		{Name: "labels", Say: always("Hang the labels on the valves and explain them to the owner."), For: Fitter, Source: common},
-		{Name: "look-again", Say: always("Look at every joint and nip up the unions next day, after a week and after the first refill."), For: Fitter | Owner, Source: common},
+		{Name: "labels", When: func(j *Job) bool { return j.Valves }, Say: always("Hang the labels on the valves and explain them to the owner."), For: Fitter, Source: common},
+		{Name: "look-again", Say: func(j *Job) quantity.Text {
+			if !j.UnionNuts {
+				return "Look at every joint next day, after a week and after the first refill."
+			}
+			return "Look at every joint and nip up the unions next day, after a week and after the first refill."
+		}, For: Fitter | Owner, Source: common},
 	}
 }
 

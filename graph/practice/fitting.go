@@ -23,7 +23,7 @@ func Beforehand() []Sentence {
 		},
 		{
 			Name:   "prove-the-bar",
-			When:   func(j *Job) bool { return j.Cuts },
+			When:   func(j *Job) bool { return j.Bands },
 			Say:    always("Print drawings.pdf at 100 % and prove the bar on the sheet of the saw bands with a rule: its length stands beside it."),
 			Source: common,
 		},

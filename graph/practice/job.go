@@ -59,6 +59,10 @@ type Job struct {
 	Pockets    bool     // two thermometer pockets at the unit
 	PlugIn     bool     // all old pipe is hose: the plant stands in a box
 	Cuts       bool     // old pipe is cut
+	Bands      bool     // there are bands to saw it by
+	MarkedOut  bool     // the section on marking out has the measures
+	Valves     bool     // there are valves to hang labels on
+	Leaves     []Unit   // units that are taken out
 	CutsHose   bool     // an old hose is cut
 	Removes    bool     // something is taken out
 	Gone       []string // what is taken out whole, by its names on paper

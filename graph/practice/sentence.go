@@ -74,7 +74,7 @@ func Subjects() []Subject {
 	return []Subject{
 		{"cautions", Cautions()}, {"set points", SetPoints()}, {"high limit", HighLimit()}, {"controller", Controller()},
 		{"place of the unit", Place()}, {"getting ready", Ready()}, {"before the day", Beforehand()}, {"jointing", Jointing()}, {"dry fit", DryFit()}, {"insulation", Insulation()},
-		{"taking out", TakeOut()}, {"commissioning", Commissioning()}, {"hygiene", Hygiene()}, {"hand-over", HandOver()}, {"setting", Setting()},
+		{"the unit leaves", Leave()}, {"taking out", TakeOut()}, {"commissioning", Commissioning()}, {"hygiene", Hygiene()}, {"hand-over", HandOver()}, {"setting", Setting()},
 		{"shut off", ShutOff()}, {"frost", Frost()}, {"lay-up", LayUp()}, {"electricity", Electricity()},
 	}
 }

@@ -115,7 +115,14 @@ func (o *sequence) stepText(from, to int) string {
 	case how == "together":
 		return where + fmt.Sprintf("glue both at the same moment: %s (%s); this closes the loop", text, numbers)
 	case how == "flexible hose":
-		text = fmt.Sprintf("bend the hose aside and join %s (%s); this closes the loop", text, numbers)
+		clips := ""
+		if j := o.lay.Joints[from]; j.Kind == "barb" {
+			clips = ", with " + clipWords(j.Clips)
+			if to-from > 1 {
+				clips += " each"
+			}
+		}
+		text = fmt.Sprintf("bend the hose aside and join %s%s (%s); this closes the loop", text, clips, numbers)
 		return where + text
 	}
 	if c := o.late[from]; c > 0 && o.closings[c-1].fit >= 0 {

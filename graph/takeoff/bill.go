@@ -21,6 +21,7 @@ func NewBill(c *graph.Circuit, after, before *route.Layout) *Bill {
 	b.addParts(before)
 	b.addFittings()
 	b.addPipe()
+	b.addTaken(before)
 	b.addJoining()
 	b.addCarrying()
 	b.addSpares()

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/graph"
 	"dryfit/graph/route"
 )
 
@@ -28,21 +29,65 @@ func (b *biller) addPipe() {
 		}
 		switch {
 		case !r.New():
-			b.addLength(path, "pipe", path.LengthMM/1000, false)
+			b.addLength(path, "pipe", path.LengthMM/1000, false, false)
 		case len(path.Pieces) == 0 && len(r.Legs) == 0:
-			b.addLength(path, "pipe of runs known by their length alone", path.LengthMM/1000*(1+pipeAllowance), true)
+			b.addLength(path, "pipe of runs known by their length alone", path.LengthMM/1000*(1+pipeAllowance), true, false)
 		}
 	}
 }
 
-func (b *biller) addLength(path *route.Path, what string, m float64, isNew bool) {
+// leastTakenMM is the shortest length of old pipe that is listed as taken out, mm.
+const leastTakenMM = 1
+
+// addTaken lists the old pipe and hose that is taken out: runs that go, less what is left of them.
+func (b *biller) addTaken(before *route.Layout) {
+	if before == nil {
+		return
+	}
+	left := map[string]float64{}
+	for i := range b.lay.Paths {
+		if path := &b.lay.Paths[i]; path.Run.RemainsOf != "" {
+			left[path.Run.RemainsOf] += path.LengthMM - b.beyondStops(path)
+		}
+	}
+	for i := range before.Paths {
+		path := &before.Paths[i]
+		r := b.c.Run(path.Run.ID)
+		if mm := path.LengthMM - left[path.Run.ID]; r != nil && r.Removed && mm >= leastTakenMM {
+			b.addLength(path, "pipe", mm/1000, false, true)
+		}
+	}
+}
+
+// beyondStops is by how much a run's legs lead on into new parts beyond the stops its pipe ends
+// at, mm.
+func (b *biller) beyondStops(path *route.Path) float64 {
+	sum := 0.0
+	if last := len(path.Stops) - 1; last > 0 {
+		for _, end := range []struct {
+			at  int
+			ref graph.PortRef
+		}{{0, path.Run.From}, {last, path.Run.To}} {
+			if p := b.part(end.ref.Part); p != nil && p.New() {
+				sum += path.Stops[end.at].TakeOffMM
+			}
+		}
+	}
+	return sum
+}
+
+func (b *biller) addLength(path *route.Path, what string, m float64, isNew, removed bool) {
 	r := path.Run
 	if r.Spec == catalog.HosePipe {
 		what = strings.Replace(what, "pipe", "hose", 1)
 	}
+	name := join(what, r.Size.String(), string(r.Spec))
+	if removed {
+		name += ", taken out"
+	}
 	b.add(line{
-		Item: Item{Name: join(what, r.Size.String(), string(r.Spec)), Kind: "pipe", Spec: r.Spec, Size: r.Size.String(),
-			Ends: seriesOf(r.Spec, r.Size), Quantity: m, Unit: "m", Source: sourceOf(&path.Pipe, nil), Own: path.Pipe.Own, New: isNew, Where: []string{r.ID}},
+		Item: Item{Name: name, Kind: "pipe", Spec: r.Spec, Size: r.Size.String(),
+			Ends: seriesOf(r.Spec, r.Size), Quantity: m, Unit: "m", Source: sourceOf(&path.Pipe, nil), Own: path.Pipe.Own, New: isNew, Removed: removed, Where: []string{r.ID}},
 		size: r.Size, row: path.Pipe.Name,
 	})
 }

@@ -22,13 +22,16 @@ func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sce
 	return template.Draw(template.Input{Cuts: cuts, Job: p.Circuit.Job, Units: units, Page: page}), nil
 }
 
+// HasBands reports whether there are bands to saw old pipe by.
+func HasBands(p *plan.Plan) bool { return len(cutsOf(p)) > 0 }
+
 // cutsOf returns the cuts through old pipe: of the proposal, else those the description
 // holds; none at a place that is ruled out.
 func cutsOf(p *plan.Plan) []template.Cut {
 	if p.RuledOut() != nil {
 		return nil
 	}
-	if p.Proposal == nil {
+	if p.Proposal == nil || p.Proposal.Marking.Run == "" { // drawn in full, or a unit that is taken out
 		if p.After == nil || p.After.Layout == nil {
 			return nil
 		}

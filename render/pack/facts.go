@@ -14,6 +14,8 @@ import (
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 	"dryfit/graph/takeoff"
+	"dryfit/render/drawing"
+	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
@@ -60,6 +62,8 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	}
 	f.suctions()
 	f.work()
+	j.Bands = drawing.HasBands(p)
+	j.MarkedOut = len(table.MarkingBlocks(p, table.Style{Units: units})) > 0
 	return jobIn{j, units}
 }
 
@@ -262,6 +266,10 @@ func (f *facts) work() {
 	}
 	for _, part := range f.p.Circuit.Parts {
 		j.Removes = j.Removes || part.Removed
+		if part.Removed && part.Kind == graph.HeatPump {
+			j.Leaves = append(j.Leaves, f.oneUnit(part))
+		}
+		j.Valves = j.Valves || !part.Removed && (part.Kind.IsHandValve() || part.Kind == graph.CheckValve || part.Kind == graph.DrainValve)
 		if part.Removed {
 			j.Gone = append(j.Gone, f.names.Short(part.ID))
 		}

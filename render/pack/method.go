@@ -51,7 +51,7 @@ func method(p *plan.Plan, j jobIn) []stage {
 		out[len(out)-1].Pictures = benchPictures(p, j, len(bench))
 	}
 	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
-	ready, gone := j.said(practice.Ready()), j.said(practice.TakeOut())
+	ready, gone := append(j.said(practice.Ready()), j.said(practice.Leave())...), j.said(practice.TakeOut())
 	if !j.Cuts && !j.CutsHose {
 		ready = append(ready, gone...)
 		gone = nil
@@ -80,7 +80,7 @@ func method(p *plan.Plan, j jobIn) []stage {
 	add("Power, fill and test", "HOLD: every joint dry at each stage, or back to the joint.", fill...)
 	add("Insulation and clips", "", j.said(practice.Insulation())...)
 	hand := slices.Concat(elementSteps(j), setSteps(j), j.said(practice.Hygiene()), j.said(practice.HandOver()))
-	add("Commissioning and hand-over", "The record is filled in and signed; the owner knows the valves, the winter and the first hour of a frost.", hand...)
+	add("Commissioning and hand-over", "The record is filled in and signed"+ifSo(j.Unit != nil, "; the owner knows the valves, the winter and the first hour of a frost")+".", hand...)
 	n := 1
 	for i := range out {
 		out[i].First = n

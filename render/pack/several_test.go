@@ -10,6 +10,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
+	"dryfit/graph/takeoff"
 	"dryfit/render/book"
 	"dryfit/render/table/form"
 )
@@ -58,5 +59,38 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 	}
 	if !slices.ContainsFunc(j.Switches, func(s practice.Switch) bool { return s.Unit == "HP2" && !s.Shared }) {
 		t.Errorf("HP2 has an isolator of its own: %+v", j.Switches)
+	}
+}
+
+// A unit that is taken out is parted from its supply by the electrician, keeps its refrigerant,
+// is emptied and carried off; the bands it is cut by are there, and its pipe is in the list of
+// what is taken out.
+func TestUnitLeaves(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "unit-out.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := wanted(t, file, source, plan.Findings|plan.Flows|plan.Lists)
+	j := factsOf(p, quantity.MetricSystem)
+	var text strings.Builder
+	for _, s := range method(p, j) {
+		text.WriteString(strings.Join(s.Steps, "\n") + "\n")
+	}
+	at := -1
+	for _, want := range []string{"saw bands say", "The electrician isolates HP1", "What heats the tub from then on", "refrigerant sealed in", "Empty HP1", "carry it off upright", "Cut the old pipe once", "Take out"} {
+		i := strings.Index(text.String(), want)
+		if i <= at {
+			t.Errorf("%q stands at %d, after %d", want, i, at)
+		}
+		at = i
+	}
+	for _, never := range []string{"labels on the valves", "nip up the unions", "section on marking out"} {
+		if strings.Contains(text.String(), never) {
+			t.Errorf("the job has nothing of %q", never)
+		}
+	}
+	if !slices.ContainsFunc(p.Bill.Items, func(i takeoff.Item) bool { return i.Removed && i.Kind == "pipe" && i.Quantity > 0 }) {
+		t.Error("no pipe is taken out")
 	}
 }

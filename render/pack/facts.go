@@ -16,6 +16,7 @@ import (
 	"dryfit/graph/takeoff"
 	"dryfit/render/drawing"
 	"dryfit/render/table"
+	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
 
@@ -63,7 +64,7 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	f.suctions()
 	f.work()
 	j.Bands = drawing.HasBands(p)
-	j.MarkedOut = len(table.MarkingBlocks(p, table.Style{Units: units})) > 0
+	j.MarkedOut = len(table.MarkingBlocks(p, form.Style{Units: units})) > 0
 	return jobIn{j, units}
 }
 

@@ -15,7 +15,7 @@ import (
 func formatVerb() *verb {
 	return &verb{
 		name: "format", args: "FILE",
-		does: "lay a description out as the house does, comments kept",
+		does: "lay a description out in place as the house does, comments kept",
 		more: "A key at the left, a comment at its column, a blank line before each table. Values,\n" +
 			"comments and their order stay; a file with mistakes in its TOML is left alone. The file\n" +
 			"itself is written, unless -o names another; - is standard input and output.",

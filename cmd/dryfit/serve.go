@@ -241,6 +241,8 @@ func papersApart(ctx context.Context, o live.Order, got func([]page.Section)) er
 	if err != nil {
 		return err
 	}
+	ctx, cancel := context.WithCancel(ctx)
+	defer cancel()
 	cmd := exec.CommandContext(ctx, self, papersWord)
 	cmd.Args[0] = os.Args[0]
 	cmd.Stdin = order
@@ -254,12 +256,17 @@ func papersApart(ctx context.Context, o live.Order, got func([]page.Section)) er
 		return err
 	}
 	bad := live.Batches(out, got)
+	if bad != nil {
+		cancel() // nobody reads on: it would wait for ever to be heard
+	}
 	if err := cmd.Wait(); err != nil {
 		if lines := strings.TrimSpace(said.String()); lines != "" {
 			last := lines[strings.LastIndexByte(lines, '\n')+1:]
 			return fmt.Errorf("%s", last)
 		}
-		return err
+		if bad == nil {
+			bad = err
+		}
 	}
 	return bad
 }

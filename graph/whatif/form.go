@@ -199,15 +199,27 @@ func (w *former) mayBeOpen(t *Table, key []any) bool {
 	}
 	without := *w.job
 	var err error
-	if without.Text, err = w.job.Open(key); err != nil {
+	if without.Text, err = w.job.without(key); err != nil {
 		return false
 	}
 	_, found := without.Read()
 	return len(found) == w.found-n
 }
 
-// Open takes a key out of the description.
+// Open takes a key out of the description that the form says may be left open, and no other.
 func (j *Job) Open(key []any) ([]byte, error) {
+	for _, t := range j.Form() {
+		for i := range t.Fields {
+			if f := &t.Fields[i]; f.Blank && f.IsOpen && slices.Equal(f.Key, key) {
+				return j.without(key)
+			}
+		}
+	}
+	return nil, &Refusal{"that is no blank that may be left open", "write what it is, or change the file in an editor"}
+}
+
+// without takes a key out of the description.
+func (j *Job) without(key []any) ([]byte, error) {
 	return located.Apply(j.Text, located.Edit{Path: key, Out: true})
 }
 
@@ -226,26 +238,28 @@ func (j *Job) Fill(path []any, typed string) ([]byte, error) {
 	if typed == "" {
 		return nil, &Refusal{"nothing was typed", "leave the key out instead, where that may be"}
 	}
-	list, err := j.isList(path)
-	if err != nil {
-		return nil, err
+	v, ok := at(located.New(j.File, j.Text), path)
+	if !ok || len(path) < 2 {
+		return nil, fmt.Errorf("there is no such value in %s", j.File)
 	}
-	forms := []string{description.QuoteText(typed)}
-	switch {
-	case list:
-		var texts []string
-		for _, s := range strings.Split(typed, ",") {
-			if s = strings.TrimSpace(s); s != "" {
-				texts = append(texts, description.QuoteText(s))
-			}
+	var forms [][]located.Edit
+	items, isItems := v.Items()
+	was, isTexts := textsOf(items)
+	switch v.V.(type) {
+	case string, bool, int64, float64:
+		if bare.MatchString(typed) {
+			forms = append(forms, []located.Edit{{Path: path, Value: typed}})
 		}
-		forms = []string{"[" + strings.Join(texts, ", ") + "]"}
-	case bare.MatchString(typed):
-		forms = []string{typed, forms[0]}
+		forms = append(forms, []located.Edit{{Path: path, Value: description.QuoteText(typed)}})
+	default:
+		if !isItems || !isTexts {
+			return nil, fmt.Errorf("that is no single value of %s", j.File)
+		}
+		forms = [][]located.Edit{listEdits(path, was, typed)}
 	}
 	var bad error
-	for _, form := range forms {
-		text, err := located.Apply(j.Text, located.Edit{Path: path, Value: form})
+	for _, edits := range forms {
+		text, err := located.Apply(j.Text, edits...)
 		if err != nil {
 			return nil, err
 		}
@@ -256,9 +270,33 @@ func (j *Job) Fill(path []any, typed string) ([]byte, error) {
 	return nil, bad
 }
 
-// isList reports whether a list of texts stands at a path.
-func (j *Job) isList(path []any) (bool, error) {
-	v, ok := located.New(j.File, j.Text).Decode()
+// listEdits make a list of texts what was typed with commas between. A list of as many is
+// changed text by text: remarks between them stay.
+func listEdits(path []any, was []string, typed string) []located.Edit {
+	var now []string
+	for _, s := range strings.Split(typed, ",") {
+		if s = strings.TrimSpace(s); s != "" {
+			now = append(now, s)
+		}
+	}
+	var out []located.Edit
+	if len(now) == len(was) {
+		for i := range now {
+			if now[i] != was[i] {
+				out = append(out, located.Edit{Path: slices.Concat(path, []any{i}), Value: description.QuoteText(now[i])})
+			}
+		}
+		return out
+	}
+	for i := range now {
+		now[i] = description.QuoteText(now[i])
+	}
+	return []located.Edit{{Path: path, Value: "[" + strings.Join(now, ", ") + "]"}}
+}
+
+// at returns the value at a path; false where there is none.
+func at(f *located.File, path []any) (located.Value, bool) {
+	v, ok := f.Decode()
 	for _, step := range path {
 		if !ok {
 			break
@@ -273,44 +311,31 @@ func (j *Job) isList(path []any) (bool, error) {
 			}
 		}
 	}
-	if !ok || len(path) < 2 {
-		return false, fmt.Errorf("there is no such value in %s", j.File)
-	}
-	items, isItems := v.Items()
-	if _, all := textsOf(items); isItems && all {
-		return true, nil
-	}
-	switch v.V.(type) {
-	case string, bool, int64, float64:
-		return false, nil
-	}
-	return false, fmt.Errorf("that is no single value of %s", j.File)
+	return v, ok
 }
 
-// refuses reports what the reader holds against the value at a path in a text: what it finds
-// on its line that is no blank.
+// refuses reports what the reader holds against the value at a path in a text: an error within
+// the value, on whichever of its lines, or a new one beside it on them, blanks apart.
 func (j *Job) refuses(text []byte, path []any) error {
 	other := *j
 	other.Text = text
 	f := located.New(j.File, text)
-	v, ok := f.Decode()
-	for _, step := range path {
-		switch s := step.(type) {
-		case string:
-			v, ok = v.In(s)
-		case int:
-			if items, is := v.Items(); is && s < len(items) {
-				v = items[s]
-			}
-		}
-	}
+	v, ok := at(f, path)
 	if !ok {
 		return &Refusal{"that can't be read", ""}
 	}
-	line := f.ValuePos(v).Line
-	_, found := other.Read()
+	start, end := f.ValuePos(v), f.EndPos(v)
+	before := map[quantity.Text]bool{}
+	_, found := j.Read()
 	for _, d := range found {
-		if d.Pos.Line == line && d.Severity == graph.Error && !strings.HasSuffix(d.Message.String(), "is still blank") {
+		before[d.Message] = true
+	}
+	_, found = other.Read()
+	for _, d := range found {
+		p := d.Pos
+		within := (p.Line > start.Line || p.Line == start.Line && p.Column >= start.Column) && (p.Line < end.Line || p.Line == end.Line && p.Column < end.Column)
+		beside := p.Line >= start.Line && p.Line <= end.Line && !before[d.Message]
+		if p.File == j.File && (within || beside) && d.Severity == graph.Error && !strings.HasSuffix(d.Message.String(), "is still blank") {
 			return &Refusal{d.Message, d.Hint}
 		}
 	}

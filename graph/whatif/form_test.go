@@ -114,5 +114,47 @@ func TestLeavesOpen(t *testing.T) {
 	}
 	if f := field(t, form, "run tub.skimmer>suction-tee.run-in", "length"); f.IsOpen {
 		t.Error("a run without a length is left open")
+	} else if _, err := j.Open(f.Key); err == nil {
+		t.Error("a key that is needed is taken out")
+	}
+	for _, path := range [][]any{nil, {"part"}, {"part", 0}, {"pipe"}, {"part", 0, "id"}} {
+		if _, err := j.Open(path); err == nil {
+			t.Errorf("%v is taken out", path)
+		}
+	}
+}
+
+// A value over several lines is held against the reader line by line, keeps its remarks, and is
+// not blamed for what stands beside it.
+func TestFillsOverLines(t *testing.T) {
+	text, err := description.Template("two-speed")
+	if err != nil {
+		t.Fatal(err)
+	}
+	j := Job{File: "job.toml", Text: text}
+	path := field(t, j.Form(), "run return-line", "legs").Path
+	if j.Text, err = j.Fill(path, "right 120 mm, up 260 mm"); err != nil {
+		t.Fatal(err)
+	}
+	one := `legs = ["right 120 mm", "up 260 mm"]`
+	j.Text = []byte(strings.Replace(string(j.Text), one, "legs = [\n  \"right 120 mm\", # along the wall\n  \"up 260 mm\",\n]", 1))
+	got, err := j.Fill(path, "right 120 mm, up 300 mm")
+	if want := strings.Replace(string(j.Text), `"up 260 mm"`, `"up 300 mm"`, 1); err != nil || string(got) != want || !strings.Contains(want, `"up 300 mm"`) {
+		t.Errorf("%v\n%s", err, got)
+	}
+	var no *Refusal
+	for _, bad := range []string{"right 120 mm, sideways 3 mm", "right 120 mm, up 260"} {
+		if _, err := j.Fill(path, bad); !errors.As(err, &no) {
+			t.Errorf("%q: %v", bad, err)
+		}
+	}
+	// beside a value that is wrong another can be filled in
+	k := Job{File: "job.toml", Text: []byte(strings.Replace(string(text), `least = "?", rated = "?"`, `least = "much", rated = "?"`, 1))}
+	rated := field(t, k.Form(), "part unit", "flow, rated").Path
+	if got, err := k.Fill(rated, "4.2 m3/h"); err != nil || !strings.Contains(string(got), `least = "much", rated = "4.2 m3/h"`) {
+		t.Errorf("beside a wrong value: %v", err)
+	}
+	if _, err := k.Fill(rated, "little"); !errors.As(err, &no) {
+		t.Errorf("wrong itself: %v", err)
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"time"
 
 	"dryfit/render/live"
 )
@@ -96,13 +97,15 @@ func (d *Door) Links(at net.Addr) []string {
 	return out
 }
 
-// cookieName is under what the token is kept once the link was followed.
-const cookieName = "dryfit-token"
+// cookieName is under what the token is kept once the link was followed. A browser keeps one jar
+// for all ports of a host: each has its name.
+func (d *Door) cookieName() string { return "dryfit-token-" + d.port }
 
 // guard lets in whoever calls the page by its own name, from itself, with the token where one
 // is asked for; and says of every answer what a browser may do with it.
 func (d *Door) guard(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(answerTime)) // of refusals too; one that is worked out sets its own
 		h := w.Header()
 		h.Set("Content-Security-Policy", live.Policy)
 		h.Set("X-Content-Type-Options", "nosniff")
@@ -119,7 +122,7 @@ func (d *Door) guard(next http.Handler) http.Handler {
 		case d.token == "":
 			next.ServeHTTP(w, r)
 		case r.Method == http.MethodGet && r.URL.Path == "/" && d.knows(r.URL.Query().Get("token")):
-			http.SetCookie(w, &http.Cookie{Name: cookieName, Value: d.token, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode}) //nolint:gosec // there is no TLS on a local network
+			http.SetCookie(w, &http.Cookie{Name: d.cookieName(), Value: d.token, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode}) //nolint:gosec // there is no TLS on a local network
 			http.Redirect(w, r, "/", http.StatusSeeOther)
 		case d.cookie(r):
 			next.ServeHTTP(w, r)
@@ -156,7 +159,7 @@ func (d *Door) origin(r *http.Request) bool {
 }
 
 func (d *Door) cookie(r *http.Request) bool {
-	c, err := r.Cookie(cookieName)
+	c, err := r.Cookie(d.cookieName())
 	return err == nil && d.knows(c.Value)
 }
 

@@ -90,13 +90,16 @@ func TestDoorOfANetwork(t *testing.T) {
 	if w.Code != 303 || w.Header().Get("Location") != "/" || !strings.Contains(cookie, "HttpOnly") || !strings.Contains(cookie, "SameSite=Strict") {
 		t.Errorf("with the token: %d, %q", w.Code, cookie)
 	}
-	if w := asked(d, "GET", "/events", host, "Cookie", cookieName+"="+d.token); w.Code != 200 {
+	if w := asked(d, "GET", "/events", host, "Cookie", d.cookieName()+"="+d.token); w.Code != 200 {
 		t.Errorf("with the cookie: %d", w.Code)
 	}
-	if w := asked(d, "GET", "/events", host, "Cookie", cookieName+"="+d.token[1:]); w.Code != 401 {
+	if other := NewDoor(addr(t, "0.0.0.0:8081"), ""); other.cookieName() == d.cookieName() { // one jar for all ports of a host
+		t.Error("two pages of one machine share a cookie")
+	}
+	if w := asked(d, "GET", "/events", host, "Cookie", d.cookieName()+"="+d.token[1:]); w.Code != 401 {
 		t.Errorf("with a wrong cookie: %d", w.Code)
 	}
-	if w := asked(d, "GET", "/", "tubs.example:8080", "Cookie", cookieName+"="+d.token); w.Code != 421 {
+	if w := asked(d, "GET", "/", "tubs.example:8080", "Cookie", d.cookieName()+"="+d.token); w.Code != 421 {
 		t.Errorf("with the cookie for another host: %d", w.Code)
 	}
 }

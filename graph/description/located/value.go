@@ -30,6 +30,14 @@ func (f *File) ValuePos(v Value) graph.Pos {
 	return f.Pos(v.at.val)
 }
 
+// EndPos returns the place behind the value, which may lie some lines below its start.
+func (f *File) EndPos(v Value) graph.Pos {
+	if v.at == nil {
+		return graph.Pos{File: f.Name, Line: 1, Column: 1}
+	}
+	return f.Pos(valueEnd(f.data, v.at.val))
+}
+
 // KeyPos returns where the key of the value starts.
 func (f *File) KeyPos(v Value) graph.Pos {
 	if v.at == nil {

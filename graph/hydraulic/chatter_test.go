@@ -14,7 +14,7 @@ func TestChatters(t *testing.T) {
 		want         bool
 	}{
 		{"shut", 8900, 1100, false}, {"shut", 9100, 900, true}, {"lifting", 10900, 900, true}, {"lifting", 11100, 1100, false},
-		{"open", 50, 50, false}, {"shut", 0, 10000, false},
+		{"open", 50, 50, false}, {"shut", 0, 10000, false}, {"shut", 9050, 950, true}, {"lifting", 10950, 950, true},
 	} {
 		f := PartFlow{Part: &graph.Part{Kind: graph.CheckValve}, State: c.state, Drop: c.drop, MarginPa: c.margin}
 		if got := f.Chatters(); got != c.want {

@@ -162,3 +162,22 @@ func TestValveInsideValve(t *testing.T) {
 		t.Errorf("66 mm beside it:\n%s", said(ds))
 	}
 }
+
+// Two stretches that no legs tie to each other are not held against each other: nobody knows
+// how far apart they are.
+func TestUntiedStretchesDontClash(t *testing.T) {
+	s := newSketch()
+	for _, id := range []string{"a", "b", "c", "d"} {
+		s.part(graph.Cap, id, false)
+	}
+	s.run("a.in", "b.in", false, graph.Vec{X: 500})
+	s.run("c.in", "d.in", false, graph.Vec{X: 500})
+	bodies := Of(route.Lay(s.c))
+	if got := bodies.Clashes(); len(got) != 0 {
+		t.Errorf("%d clashes of what is not tied: %+v", len(got), got)
+	}
+	s.run("a.in", "c.in", false, graph.Vec{Y: 20}) // and tied, they are one in the other
+	if got := Of(route.Lay(s.c)).Clashes(); len(got) == 0 {
+		t.Error("tied 20 mm apart, two pipes of 60 mm do not clash")
+	}
+}

@@ -1,0 +1,62 @@
+package retrofit
+
+import (
+	"reflect"
+	"testing"
+
+	"dryfit/graph"
+)
+
+// Where water stays: lower than both neighbours, or at the foot of a check it can't pass. An
+// open end is the line, into which it runs. Geometry, no source needed.
+func TestTurningPoints(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		s    section
+		low  [][2]int
+		high [][2]int
+	}{
+		{"down and up again", section{z: []float64{0, -300, -300, 0}}, [][2]int{{1, 2}}, nil},
+		{"all the way down", section{z: []float64{0, -300, -500}}, nil, nil},
+		{"down to a check", section{z: []float64{0, -300}, shutOut: true}, [][2]int{{1, 1}}, nil},
+		{"down from a check", section{z: []float64{0, -300}, shutIn: true}, nil, [][2]int{{0, 0}}},
+		{"up from a check", section{z: []float64{0, 300}, shutIn: true}, [][2]int{{0, 0}}, nil},
+		{"level", section{z: []float64{0, 0, 0}, shutIn: true}, nil, nil},
+		{"over a hump", section{z: []float64{0, 200, 0}}, nil, [][2]int{{1, 1}}},
+		{"a millimetre is level", section{z: []float64{0, -1, 0}}, nil, nil},
+	} {
+		if low := c.s.turning(-1); !reflect.DeepEqual(low, c.low) {
+			t.Errorf("%s: water stays at %v, want %v", c.name, low, c.low)
+		}
+		if high := c.s.turning(1); !reflect.DeepEqual(high, c.high) {
+			t.Errorf("%s: air stays at %v, want %v", c.name, high, c.high)
+		}
+	}
+}
+
+// Drains are put in unless the description leaves them out.
+func TestDrainsAsAsked(t *testing.T) {
+	no := false
+	for _, c := range []struct {
+		said *bool
+		want bool
+	}{{nil, true}, {&no, false}} {
+		circuit, lay := demo(t)
+		circuit.Retrofit.Drains = c.said
+		choice := Choice{Bypass: "spring"}
+		place, _ := PlaceAt(circuit, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
+		proposal, ds := Build(circuit, lay, place, choice)
+		if proposal == nil {
+			t.Fatal(ds)
+		}
+		drains := 0
+		for _, p := range proposal.Circuit.Parts {
+			if p.Kind == graph.DrainValve && p.New() {
+				drains++
+			}
+		}
+		if (drains > 0) != c.want {
+			t.Errorf("drains said %v: %d of them", c.said, drains)
+		}
+	}
+}

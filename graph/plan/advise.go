@@ -252,6 +252,10 @@ func jetsWords(c hydraulic.BypassChoice) quantity.Text {
 		if i > 0 {
 			text += ","
 		}
+		if math.Abs(m.JetsChange) < 0.0005 {
+			text += graph.Say(" as today at %s", m.Mode)
+			continue
+		}
 		text += graph.Say(" %+.1f %% at %s", 100*m.JetsChange, m.Mode)
 	}
 	return text

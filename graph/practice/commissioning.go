@@ -142,9 +142,16 @@ func Commissioning() []Sentence {
 		},
 		{
 			Name: "prime-above",
-			When: func(j *Job) bool { return j.Pump.Above },
+			When: func(j *Job) bool { return j.Pump.Above || len(j.Dry) > 0 },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Pump %s stands above the water: fill its strainer pot and the suction by hand and close the lid before it is started; it must not run dry for longer than its sheet allows.", j.Pump.ID)
+				dry := j.Dry
+				if len(dry) == 0 {
+					dry = []string{j.Pump.ID}
+				}
+				if len(dry) > 1 {
+					return "Pumps " + and(dry...) + " stand above the water: fill the strainer pot and the suction of each by hand and close the lid before it is started; none may run dry for longer than its sheet allows."
+				}
+				return quantity.Say("Pump %s stands above the water: fill its strainer pot and the suction by hand and close the lid before it is started; it must not run dry for longer than its sheet allows.", dry[0])
 			},
 			Source: common,
 		},
@@ -181,7 +188,7 @@ func Commissioning() []Sentence {
 				if j.TwoSpeeds {
 					text += ", " + j.slow() + " and then " + j.fast()
 				}
-				return text + "; pump off; clean the filter. Swarf and beads of cement go there and not into " + j.theUnit() + "."
+				return text + "; pump off; " + j.cleanFilter() + ". Swarf and beads of cement go there and not into " + j.theUnit() + "."
 			},
 			Names: func(j *Job) []string {
 				if j.Check != "" && !j.Aside {
@@ -196,9 +203,9 @@ func Commissioning() []Sentence {
 			When: func(j *Job) bool { return j.Unit == nil || !j.isolated() },
 			Say: func(j *Job) quantity.Text {
 				if j.Unit != nil {
-					return "No isolators shut the unit off: flush the new pipe into a bucket before the unions at the unit are made, then run 10 to 30 minutes and clean the filter."
+					return "No isolators shut the unit off: flush the new pipe into a bucket before the unions at the unit are made, then run 10 to 30 minutes and " + j.cleanFilter() + "."
 				}
-				return "Flush 10 to 30 minutes; pump off; clean the filter."
+				return "Flush 10 to 30 minutes; pump off; " + j.cleanFilter() + "."
 			},
 			Source: common,
 		},
@@ -355,6 +362,26 @@ func isolators(tags []string) string {
 	return "isolators"
 }
 
+// cleanFilter says how the filter is cleaned: sand and glass by washing it backwards, all else out
+// of its vessel; nothing where none is described.
+func (j *Job) cleanFilter() quantity.Text {
+	switch j.Filter {
+	case "sand":
+		return "backwash the filter and rinse it, pump off before its valve is turned"
+	case "":
+		return "clean the filter, where there is one"
+	}
+	return "clean the filter"
+}
+
+// cleanWord is what a filter is that was just cleaned.
+func (j *Job) cleanWord() quantity.Text {
+	if j.Filter == "sand" {
+		return "Filter backwashed"
+	}
+	return "Clean filter"
+}
+
 // slow and fast are what the pump's speeds are called.
 func (j *Job) slow() quantity.Text { return speedWord(cmp.Or(j.Slow, "low")) }
 func (j *Job) fast() quantity.Text { return speedWord(cmp.Or(j.Fast, "high")) }
@@ -425,7 +452,7 @@ func Setting() []Sentence {
 	byHand := func(j *Job) bool { return j.Unit != nil && len(j.throttles()) > 0 }
 	return []Sentence{
 		{Name: "steady", When: hasBypass, Say: func(j *Job) quantity.Text {
-			text := quantity.Text("Clean filter")
+			text := j.cleanWord()
 			if j.Jets {
 				text += ", jets as they are used"
 			}

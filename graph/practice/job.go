@@ -47,12 +47,13 @@ type Job struct {
 	Suctions []string  // valves between tub and pump
 	Passing  []Passing // what the bypass passes with the unit shut off
 
-	Filter     string // "cartridge", "sand"; "": none described
-	InSkimmer  bool   // it stands on the suction side
-	Skimmer    bool   // the tub has a skimmer or a filter well to fill at
-	Jets       bool   // on the unit's line
-	Diverter   bool   // on the unit's line
-	TwoSpeeds  bool   // of the unit's pump; Slow and Fast are what they are called
+	Dry        []string // pumps that stand above the water
+	Filter     string   // "cartridge", "sand"; "": none described
+	InSkimmer  bool     // it stands on the suction side
+	Skimmer    bool     // the tub has a skimmer or a filter well to fill at
+	Jets       bool     // on the unit's line
+	Diverter   bool     // on the unit's line
+	TwoSpeeds  bool     // of the unit's pump; Slow and Fast are what they are called
 	Slow, Fast string
 	Feeder     string // tag of a feeder, salt cell or ozone injector after the unit; ""
 	Ozone      bool

@@ -23,7 +23,7 @@ func States(j *Job) []State {
 		needsElement = "only after " + j.reconnected() + "; else empty the tub"
 	}
 	if j.isolated() {
-		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past the unit, then clean the filter"})
+		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past the unit, then " + j.cleanFilter()})
 		service := quantity.Text("shut off is a dead leg: empty the branch, or flush it weekly")
 		if needsElement != "" {
 			service += "; in frost " + needsElement

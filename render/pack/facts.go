@@ -234,6 +234,9 @@ func (f *facts) standsShut(valve *graph.Part) bool {
 // suctions names the hand valves between tub and pumps.
 func (f *facts) suctions() {
 	for _, pump := range f.c.Pumps() {
+		if pump.BelowWaterSet && pump.BelowWaterMM < 0 {
+			f.j.Dry = append(f.j.Dry, f.names.Tag(pump.ID))
+		}
 		for _, t := range f.tags(f.net.Suction(pump).Parts, func(k graph.Kind) bool { return k.IsHandValve() }) {
 			if !slices.Contains(f.j.Suctions, t) {
 				f.j.Suctions = append(f.j.Suctions, t)

@@ -70,7 +70,14 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 
 // monthly is what an owner can see for himself. Common practice, no source.
 func monthly(j jobIn) []string {
-	out := []string{"Clean the filter: a dirty one takes the heat pump's water first.", "Look under the cabinet and at the heat pump's joints for drips."}
+	filter := "Clean the filter: a dirty one takes the heat pump's water first."
+	switch j.Filter {
+	case "sand":
+		filter = "Backwash and rinse the sand filter, pump off before its valve is turned: a dirty one takes the heat pump's water first."
+	case "":
+		filter = "Clean the filter, where there is one: a dirty one takes the heat pump's water first."
+	}
+	out := []string{filter, "Look under the cabinet and at the heat pump's joints for drips."}
 	if j.Unit != nil {
 		out = append(out, "Keep leaves and snow away from the heat pump's air, and its drip of clean water free to run off.",
 			"Write down what its display says of water in and out, and any message.")

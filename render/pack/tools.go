@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/plan"
 )
 
@@ -39,6 +40,8 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(true, "Hose with backflow protection, drain adaptor", "emptying and filling")
 	add(j.UnionNuts, "Strap wrench, silicone grease", "union nuts, hand-tight and a little more; their seals")
 	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across the unit, one thermometer moved from pipe to pipe")
+	add(j.Unit != nil && smallRise(p), "Flow meter (clamp-on, or in a hose)", "the unit's flow where the rise is too small to reckon it from, and its display shows none")
+	add(gauged(p), "The gauges of the job, seen at nought with the pump off", "the drop across the unit")
 	add(true, "Lock and tag for the isolator", "power stays off")
 	add(true, "Test strips or kit for chlorine and pH; the tub's own disinfectant", "disinfecting what was handled; before anybody bathes")
 	add(j.Unit != nil, "Level, rubber mounts, bolts for the unit's base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
@@ -47,6 +50,23 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(barb, clipsWanted(p)+", screwdriver, warm water", "hoses")
 	add(thread, "PTFE tape, no paste", "plastic threads: by hand and one turn")
 	return out
+}
+
+// smallRise reports whether in some mode the water warms too little in a unit to tell its flow by, or
+// nobody knows by how much.
+func smallRise(p *plan.Plan) bool {
+	return slices.ContainsFunc(plan.Summarise(p), func(m plan.ModeSummary) bool {
+		return slices.ContainsFunc(m.Units(), func(u plan.UnitSummary) bool { return u.RiseK < leastRiseK })
+	})
+}
+
+// leastRiseK is the rise from which a flow can be told, K: five times what a thermometer errs.
+// Common practice, no source.
+const leastRiseK = 1.5
+
+// gauged reports whether the job has pressure gauges to read.
+func gauged(p *plan.Plan) bool {
+	return p.After != nil && len(p.After.Circuit.OfKind(graph.PressureGauge)) > 0
 }
 
 func jointKinds(p *plan.Plan) (cement, barb, thread bool) {

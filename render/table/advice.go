@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"strings"
 
 	"dryfit/graph/hydraulic"
 	"dryfit/render/table/form"
@@ -86,15 +87,11 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 				lines = append(lines, fmt.Sprintf("  %s, %s: %s", s.Say(c.Name), m.Mode, s.Say(m.Error)))
 				continue
 			}
-			g.Add(mark, name, m.Mode, s.Flow(m.UnitFlow), s.Flow(m.BypassFlow), m.State, s.Pressure(m.MarginPa), signed(m.JetsChange*100), keeps)
+			g.Add(mark, name, m.Mode, s.Flow(m.UnitFlow), s.Flow(m.BypassFlow), standing(m.State), s.Pressure(m.MarginPa), signed(m.JetsChange*100), keeps)
 			mark = ""
 		}
 	}
-	for i, c := range a.Choices {
-		if i != a.Best && c.Why != "" {
-			lines = append(lines, fmt.Sprintf("  not %s: %s", s.Say(c.Name), s.Say(c.Why)))
-		}
-	}
+	lines = append(lines, reasons(a, s)...)
 	if a.Why != "" {
 		lines = append(lines, s.Say(a.Why))
 	}
@@ -106,6 +103,36 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", s.Say(r.What), s.Say(r.Effect), works))
 	}
 	return []form.Block{{Title: "Which bypass", Grid: g, Lines: lines}}
+}
+
+// reasons says of each choice why it is not the one to take: of those with one reason in one
+// line.
+func reasons(a *hydraulic.Advice, s form.Style) []string {
+	var whys []string
+	names := map[string][]string{}
+	for i, c := range a.Choices {
+		if i == a.Best || c.Why == "" {
+			continue
+		}
+		why := s.Say(c.Why)
+		if names[why] == nil {
+			whys = append(whys, why)
+		}
+		names[why] = append(names[why], s.Say(c.Name))
+	}
+	var out []string
+	for _, why := range whys {
+		out = append(out, fmt.Sprintf("  not %s: %s", strings.Join(names[why], ", nor "), why))
+	}
+	return out
+}
+
+// standing says how what is in the bypass stands, in a column of that.
+func standing(state string) string {
+	if state == "lifting" {
+		return "part open"
+	}
+	return state
 }
 
 // signed prints a share in per cent with its sign.

@@ -127,6 +127,11 @@ func readEPW(data []byte, zone Zone) (*Weather, error) {
 	if len(years) > 1 {
 		w.Notes = append(w.Notes, fmt.Sprintf("a typical year: its months come from %d different years, and it holds no extremes", len(years)))
 	}
+	for year := range years {
+		if len(years) == 1 {
+			w.Notes = append(w.Notes, "the weather of the year "+year+": another year is warmer or colder")
+		}
+	}
 	shift := 0.0
 	if zone.Said {
 		shift = site - zone.Hours

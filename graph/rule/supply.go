@@ -71,9 +71,16 @@ func supplyFits(in *Input, report Report) {
 		if worst.OverA <= 0 && worst.OverLong <= 0 {
 			continue
 		}
+		verb, digits := "together draw", 1
+		if len(worst.IDs) == 1 {
+			verb = "draws"
+		}
+		if worst.RunningA-limit < 0.1 {
+			digits = 2
+		}
 		report(supplyWasThere(in), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
-			Message: graph.Say("%s together draw %.1f A; %s is %.1f A", strings.Join(worst.IDs, ", "), worst.RunningA, what, limit),
+			Message: graph.Say("%s %s %.*f A; %s is %.*f A", strings.Join(worst.IDs, ", "), verb, digits, worst.RunningA, what, digits, limit),
 			Hint:    "the electrician decides: a circuit of its own for the unit, an interlock that keeps two of them apart, or the controller's low-power mode",
 		})
 	}

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/graph/settle"
 	"dryfit/render/book"
+	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -69,6 +70,9 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		for _, s := range p.Heat.Supplies {
 			if len(s.Together) > 0 {
 				c.Say(fmt.Sprintf("Runs together%s: %s, %s; with the greatest start on top %s.", ofSupply(s.Feeds), strings.Join(tagged(s.Together[0].IDs, tag.Of(p.Circuit, p.Net())), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.Together[0].WithStart)))
+				for _, t := range s.Says {
+					c.Say(table.Capital(t.In(j.units)) + ".")
+				}
 			}
 		}
 	}

@@ -108,8 +108,13 @@ func (h heatWords) short() []string {
 	}
 	if y := r.Year; y != nil {
 		out = append(out, h.year(y)...)
+	} else if len(r.Problems) > 0 {
+		out = append(out, "a year's energy and cost: not worked out, the climate has to be mended first")
 	} else {
 		out = append(out, "a year's energy and cost: say [climate], a weather file or twelve months")
+	}
+	if len(r.Others) > 0 {
+		out = append(out, fmt.Sprintf("the unit is %q alone: %s heats too and is not counted in output, year and sizes", r.Unit.ID, strings.Join(r.Others, ", ")))
 	}
 	return out
 }
@@ -453,9 +458,9 @@ func (h heatWords) supplies() []form.Block {
 			words := ""
 			switch {
 			case set.OverA > 0:
-				words = form.Fixed(set.OverA, 1) + " A over its rating"
+				words = over(set.OverA) + " A over its rating"
 			case set.OverLong > 0:
-				words = form.Fixed(set.OverLong, 1) + " A over what may run for hours"
+				words = over(set.OverLong) + " A over what may run for hours"
 			}
 			g.Add(strings.Join(set.IDs, ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 0), words)
 		}
@@ -470,6 +475,9 @@ func (h heatWords) supplies() []form.Block {
 		if x.DipV > 0 {
 			b.Lines = append(b.Lines, fmt.Sprintf("a start lowers the voltage by up to %s V", form.Fixed(x.DipV, 1)))
 		}
+		for _, t := range x.Says {
+			b.Lines = append(b.Lines, h.s.Say(t))
+		}
 		if x.FuseA > 0 {
 			line := "the unit asks for a fuse or breaker of " + form.Fixed(x.FuseA, 0) + " A, by its plate or as usual for its size"
 			if x.RatingA > 0 && x.FuseA > x.RatingA {
@@ -481,6 +489,14 @@ func (h heatWords) supplies() []form.Block {
 		out = append(out, b)
 	}
 	return out
+}
+
+// over prints a current above a limit; one of hundredths is not nothing.
+func over(a float64) string {
+	if a < 0.1 {
+		return form.Fixed(a, 2)
+	}
+	return form.Fixed(a, 1)
 }
 
 func (h heatWords) assumed() form.Block {

@@ -159,6 +159,7 @@ type supplyJSON struct {
 	DropPercent *float64       `json:"drop_percent,omitempty"`
 	Dip         *float64       `json:"dip_V,omitempty"`
 	UnitFuse    *float64       `json:"unit_fuse_A,omitempty"`
+	Says        []string       `json:"says,omitempty"`
 }
 
 type loadJSON struct {
@@ -263,7 +264,7 @@ func riseOf(x *job.Rise) *riseJSON {
 	if x == nil {
 		return nil
 	}
-	return &riseJSON{x.FromC, x.ToC, form.Round(x.AirC, 2), x.Warmed.Reached, form.Round(x.Warmed.Hours, 3), form.Round(x.Warmed.HeatKWh, 2), form.Round(x.Warmed.EndsC, 2), x.Through, form.Round(x.ElementShare(), 4)}
+	return &riseJSON{form.Round(x.FromC, 2), x.ToC, form.Round(x.AirC, 2), x.Warmed.Reached, form.Round(x.Warmed.Hours, 3), form.Round(x.Warmed.HeatKWh, 2), form.Round(x.Warmed.EndsC, 2), x.Through, form.Round(x.ElementShare(), 4)}
 }
 
 func rangeOf(r job.Range, places int) *rangeJSON {
@@ -330,6 +331,9 @@ func supplyOf(s job.Supply) supplyJSON {
 	}
 	if s.Drop {
 		out.Drop, out.DropPercent = ptr(form.Round(s.DropV, 2)), ptr(form.Round(100*s.DropV/s.VoltageV, 2))
+	}
+	for _, t := range s.Says {
+		out.Says = append(out.Says, t.String())
 	}
 	if s.FuseA > 0 {
 		out.UnitFuse = ptr(form.Round(s.FuseA, 1))

@@ -116,7 +116,12 @@ func (b *builder) unitTable(s *scene, r *Report) {
 	}
 	u := s.planned.Unit
 	given := len(b.in.Unit.Unit.Ratings) > 0
-	r.Unit.Assumed = !given
+	r.Unit.Assumed, r.Unit.ID = !given, u.ID
+	for _, p := range b.in.Stage.Circuit.Units() {
+		if p.ID != u.ID && !p.Removed {
+			r.Others = append(r.Others, p.ID)
+		}
+	}
 	seen := map[float64]bool{}
 	add := func(airC float64) {
 		if seen[airC] {

@@ -2,6 +2,7 @@ package job
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"dryfit/catalog"
@@ -55,5 +56,51 @@ func TestWhatTheUnitDraws(t *testing.T) {
 	// ratings and no type: 9 kW at a COP of 3.6 are 2.5 kW, at 230 V and a factor of 0.95 11.44 A
 	if a, s, f := loadOf(t, func(*graph.Part) {}, 0); math.Abs(a-11.44) > 0.01 || math.Abs(s-5*11.44) > 0.05 || f.Known {
 		t.Errorf("by its ratings: %.2f A, %.1f A at a start, a fuse %v", a, s, f.Known)
+	}
+}
+
+// What a circuit asks for is said: 3 kW at 230 V are 13.04 A, more than a plug of 13 A by 0.3 %; a
+// kept element is what to interlock; a load of its own that is too much wants its own circuit; and
+// what is not judged says so. By hand: 2 kW 8.70 A, unit 14.5 A, pump 1.7 kW at 0.8 9.24 A.
+func TestWhatTheSupplyAsksFor(t *testing.T) {
+	says := func(elementW float64, disconnected bool, s graph.Supply) string {
+		in := testInput()
+		in.Stage.Circuit.Supplies = []graph.Supply{s}
+		for _, p := range in.Stage.Circuit.Parts {
+			if p.Element != nil {
+				p.Element.PowerW, p.Element.Disconnected = elementW, disconnected
+			}
+			if p.Unit != nil {
+				p.Unit.FullLoadA = 14.5
+			}
+		}
+		in.Stage = settle.Of(in.Stage.Circuit)
+		in.Unit, in.Heating.Pump = in.Stage.Part("unit"), in.Stage.Part("pump")
+		out := ""
+		for _, x := range answer(question{Input: in.Input}).Supplies[0].Says {
+			out += x.String() + "; "
+		}
+		return out
+	}
+	for _, c := range []struct {
+		what        string
+		elementW    float64
+		off         bool
+		supply      graph.Supply
+		want, never string
+	}{
+		{"3 kW on a plug", 3000, false, graph.Supply{Feeds: []string{"element"}, VoltageV: graph.Given(230), RatingA: graph.Given(13), Connection: "plug"}, "3.00 kW at 230 V are 13.04 A: more than the plug's 13 A", "for a moment"},
+		{"2.8 kW on a plug", 2800, false, graph.Supply{Feeds: []string{"element"}, VoltageV: graph.Given(230), RatingA: graph.Given(13), Connection: "plug"}, "plug and socket run hot over hours", "more than"},
+		{"a kept element", 2000, false, graph.Supply{RatingA: graph.Given(25)}, "element kept by an interlock from running with unit, pump (high)", "own by itself"},
+		{"too much by itself", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(10)}, "by itself: unit; it wants a circuit of its own", "interlock"},
+		{"a start", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(20)}, "72 A for a moment at a start", "more than the circuit"},
+		{"not judged", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(20)}, "the dip at a start is not judged", "plug"},
+		{"hours not said", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(20)}, "(continuous)", "plug"},
+		{"hours said", 2000, true, graph.Supply{Feeds: []string{"unit"}, RatingA: graph.Given(20), Continuous: graph.Given(0.8), Impedance: graph.Given(0.4)}, "", "not"},
+	} {
+		got := says(c.elementW, c.off, c.supply)
+		if !strings.Contains(got, c.want) || strings.Contains(got, c.never) {
+			t.Errorf("%s: %s", c.what, got)
+		}
 	}
 }

@@ -73,6 +73,7 @@ type Report struct {
 	Assumed  []Assumed // what nobody gave
 	Moves    []Assumed // what moves the saving most, given or not, the heaviest first
 	Notes    []string
+	Others   []string // heat pumps beside the one that is counted
 	Problems []graph.Diagnostic
 }
 
@@ -96,6 +97,7 @@ type TermLoss struct {
 
 // UnitReport is what the unit gives.
 type UnitReport struct {
+	ID         string
 	At         []UnitAt
 	HoldsC     float64 // coldest air at which it holds the tub; HoldsKnown
 	HoldsKnown bool
@@ -164,4 +166,5 @@ type Supply struct {
 	FuseA    float64 // what the unit on it asks for, by its plate or usual for its size; 0: not known
 	Pos      graph.Pos
 	Plug     bool
+	Says     []quantity.Text // to the electrician
 }

@@ -50,7 +50,9 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 		p := &in.Stage.Parts[i]
 		mine := slices.Contains(from.Feeds, p.ID) || len(from.Feeds) == 0 && !fed[p.ID]
 		if mine && !p.Removed {
-			out.FuseA = max(out.FuseA, p.Fuse.V)
+			if p.Fuse.How == settle.Given || math.Abs(out.VoltageV-rowVoltage) < 0.1*rowVoltage { // a row's is at its voltage
+				out.FuseA = max(out.FuseA, p.Fuse.V)
+			}
 			out.Loads = append(out.Loads, b.consumers(in, s, p, out.VoltageV)...)
 		}
 	}
@@ -75,6 +77,7 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 		}
 		out.DipV = heat.Dip(most, from.Impedance.V)
 	}
+	out.Says = b.says(from, &out)
 	return out
 }
 
@@ -188,8 +191,13 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 		b.assume(quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
 	}
 	if s.planned != nil && c.RunningA <= 0 {
-		most := 0.0
-		for _, r := range s.planned.Unit.Ratings {
+		most, ratings := 0.0, s.planned.Unit.Ratings
+		if in.Unit == nil || p.ID != in.Unit.ID { // another unit draws by its own
+			if ratings = unitOf(p.Part, p.Rated.V, in.Fluid).Ratings; len(ratings) == 0 {
+				ratings = b.fromRow(p.Row.V).Ratings
+			}
+		}
+		for _, r := range ratings {
 			most = math.Max(most, r.InputW)
 		}
 		c.RunningA = b.assume(quantity.Text("full-load current of "+name(p.Part)), heat.Current(most, voltage, d.Electric.PowerFactor.Or(heat.FactorUnit)), quantity.Current, "from the largest input of its ratings; the plate beats it", 0, 0, nil)

@@ -1,0 +1,94 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/heat"
+)
+
+// plugLongA is what many makers let a plug of 13 A carry for hours, A. Source: from memory.
+const plugLongA = 10
+
+// says puts what a circuit of the supply asks of the electrician into sentences: what has to be kept
+// apart or wants a circuit of its own, what hours on a plug mean, what a start asks for, and what
+// is not judged because nobody said it.
+func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
+	if len(s.Together) == 0 {
+		return nil
+	}
+	var out []quantity.Text
+	worst := s.Together[0]
+	limit := s.RatingA
+	if s.LongA > 0 {
+		limit = s.LongA
+	}
+	if limit > 0 && worst.RunningA > limit {
+		out = append(out, b.apart(s, worst, limit))
+	}
+	if s.Plug {
+		out = append(out, plugWords(s, worst))
+	}
+	if s.RatingA <= 0 {
+		return out
+	}
+	if worst.WithStart > s.RatingA && worst.WithStart > 1.2*worst.RunningA {
+		out = append(out, graph.Say("%.0f A for a moment at a start: what trips has to bear it, by its curve; a soft starter halves it", worst.WithStart))
+	}
+	if !from.Continuous.Set {
+		out = append(out, "how much of the rating may run for hours is not said (continuous): all of it is taken; in North America it is 80 % (NEC, from memory)")
+	}
+	if !from.Impedance.Set {
+		out = append(out, "the dip at a start is not judged: the supply's impedance is not said")
+	}
+	return out
+}
+
+// apart says what has to be kept from running with the rest, or to get a circuit of its own, so that
+// a circuit bears what is left: the element first, then what draws least of those that do.
+func (b *builder) apart(s *Supply, worst heat.Set, limit float64) quantity.Text {
+	amps := map[string]float64{}
+	for _, l := range s.Loads {
+		amps[l.ID] = l.RunningA
+	}
+	element := func(id string) bool {
+		p := b.in.Stage.Circuit.Part(id)
+		return p != nil && p.Kind == graph.ElementHeater
+	}
+	var alone []string
+	best := ""
+	for _, id := range worst.IDs {
+		if amps[id] > limit {
+			alone = append(alone, id)
+		}
+		if worst.RunningA-amps[id] > limit {
+			continue
+		}
+		if best == "" || element(id) && !element(best) || element(id) == element(best) && amps[id] < amps[best] {
+			best = id
+		}
+	}
+	switch {
+	case len(alone) > 0:
+		return graph.Say("more than the circuit bears (%.1f A) by itself: %s; it wants a circuit of its own", limit, strings.Join(alone, ", "))
+	case best != "" && len(worst.IDs) > 1:
+		rest := slices.DeleteFunc(slices.Clone(worst.IDs), func(id string) bool { return id == best })
+		return graph.Say("the circuit bears %.1f A: %s kept by an interlock from running with %s, or on a circuit of its own", limit, best, strings.Join(rest, ", "))
+	}
+	return graph.Say("the circuit bears %.1f A: it has to be divided, or all but one of them interlocked", limit)
+}
+
+// plugWords says what the heaviest of a plug's loads means for hours.
+func plugWords(s *Supply, worst heat.Set) quantity.Text {
+	watts := fmt.Sprintf("%.2f kW at %.0f V are %.2f A", worst.RunningA*s.VoltageV/1e3, s.VoltageV, worst.RunningA)
+	switch {
+	case s.RatingA > 0 && worst.RunningA > s.RatingA:
+		return graph.Say("%s: more than the plug's %.0f A; no plug carries that for hours: a fused spur or a circuit of its own", watts, s.RatingA)
+	case worst.RunningA > plugLongA:
+		return graph.Say("%s: on a plug nothing else may hang; plug and socket run hot over hours, and many makers allow %d A (from memory): better a fused spur or a circuit of its own", watts, plugLongA)
+	}
+	return graph.Say("%s on a plug: nothing else on its socket, and no extension lead", watts)
+}

@@ -85,6 +85,9 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) {
 	st := p.After.Layout.Stage.Part(unit.ID)
 	say := func(v settle.Value, a float64) string {
+		if v.How == settle.Row && a > 0 {
+			v.V = a // at the voltage of its supply
+		}
 		switch {
 		case v.How == settle.Given:
 			return quantity.Current.Of(v.V).String() + " (its sheet)"

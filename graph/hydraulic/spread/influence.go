@@ -16,41 +16,31 @@ const worthSaying = 0.005
 // in which it moves most.
 func (s *spreader) influences() []Influence {
 	best := map[string]Influence{}
-	for _, m := range s.modes {
-		value, moves := m.watched()
-		likely := value(m.after.likely)
-		if likely == 0 {
-			continue
-		}
-		for k, u := range s.all {
-			low, high := s.alone(m, k, 0.05), s.alone(m, k, 0.95)
-			if low == nil || high == nil {
+	effects := make([][]effect, len(s.modes)) // by mode and unknown
+	sideBySide(len(s.modes), func(n int) { effects[n] = s.effects(s.modes[n]) })
+	for n, m := range s.modes {
+		_, moves := m.watched()
+		for k, e := range effects[n] {
+			if !e.known {
 				continue
 			}
-			half := func(of func(*hydraulic.Solution) float64) float64 {
-				if at := of(m.after.likely); at != 0 {
-					return math.Abs(of(high)-of(low)) / 2 / math.Abs(at)
-				}
-				return 0
-			}
+			u := &s.all[k]
 			name := u.what + "\x00" + u.part
 			f, told := best[name]
 			if !told {
 				f = Influence{What: u.what, Part: u.part, Mode: m.name, Moves: moves, Span: u.span, Adds: u.adds,
 					Key: u.used.key, Value: u.used.value, Source: u.used.source, Reading: u.reading(m.after.model), Given: u.used.given, Guess: u.used.guess}
 			}
-			if e := half(value); e > f.Effect+alike {
-				f.Mode, f.Effect, f.Moves = m.name, e, moves
+			if e.value > f.Effect+alike {
+				f.Mode, f.Effect, f.Moves = m.name, e.value, moves
 			}
-			if m.unit >= 0 {
-				if e := half(func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }); e > f.Unit+alike {
-					f.Unit, f.UnitMode = e, m.name
-				}
+			if e.unit > f.Unit+alike {
+				f.Unit, f.UnitMode = e.unit, m.name
 			}
-			if e := half(jetsFlow); e > f.Jets+alike {
-				f.Jets, f.JetsMode = e, m.name
+			if e.jets > f.Jets+alike {
+				f.Jets, f.JetsMode = e.jets, m.name
 			}
-			f.Head = max(f.Head, half(pumpHead))
+			f.Head = max(f.Head, e.head)
 			best[name] = f
 		}
 	}
@@ -84,6 +74,38 @@ func pumpHead(s *hydraulic.Solution) float64 {
 	return most
 }
 
+// effect is how far an unknown alone moves things in a mode, each as a share of what is likely.
+type effect struct {
+	known                   bool // both its ends have an answer
+	value, unit, jets, head float64
+}
+
+// effects works out what each unknown moves in a mode; nil where what is watched stands still.
+func (s *spreader) effects(m *spreadMode) []effect {
+	value, _ := m.watched()
+	if value(m.after.likely) == 0 {
+		return nil
+	}
+	out := make([]effect, len(s.all))
+	for k := range s.all {
+		low, high := s.alone(m, k, 0.05), s.alone(m, k, 0.95)
+		if low == nil || high == nil {
+			continue
+		}
+		half := func(of func(*hydraulic.Solution) float64) float64 {
+			if at := of(m.after.likely); at != 0 {
+				return math.Abs(of(high)-of(low)) / 2 / math.Abs(at)
+			}
+			return 0
+		}
+		out[k] = effect{known: true, value: half(value), jets: half(jetsFlow), head: half(pumpHead)}
+		if m.unit >= 0 {
+			out[k].unit = half(func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow })
+		}
+	}
+	return out
+}
+
 // watched returns the flow that matters in a mode, and its name.
 func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves string) {
 	if m.unit >= 0 && math.Abs(m.after.likely.Parts[m.unit].Flow) > 1e-9 {
@@ -111,8 +133,7 @@ func (s *spreader) alone(m *spreadMode, k int, quantile float64) *hydraulic.Solu
 		values[i] = s.all[i].asDescribed()
 	}
 	values[k] = s.all[k].value(quantile)
-	sol, _ := s.solve(m.after, values)
-	return sol
+	return s.solve(m.after, values).sol
 }
 
 // alike is how near two effects count as one: far more than what the last digits of a solution

@@ -32,15 +32,40 @@ func Sample(before, after *route.Layout, unit string, points []int) *Ranges {
 	return out
 }
 
-// over works through points of the sample.
+// atOnce is how many points are solved before what they gave is taken up: their solutions are
+// kept so long.
+const atOnce = 4
+
+// over works through points of the sample. Every stage of every mode has a model of its own, so
+// they are solved side by side; what they give is taken up point by point, in order.
 func (s *spreader) over(points []int) *Ranges {
-	for k, i := range points {
-		if s.tell != nil {
-			s.tell(k, len(points))
+	for done := 0; done < len(points); done += atOnce {
+		some := points[done:min(done+atOnce, len(points))]
+		stages := s.stages()
+		sideBySide(len(stages), func(n int) {
+			stages[n].answers = stages[n].answers[:0]
+			for _, i := range some {
+				stages[n].answers = append(stages[n].answers, s.solve(stages[n], s.values(i)))
+			}
+		})
+		for k := range some {
+			if s.tell != nil {
+				s.tell(done+k, len(points))
+			}
+			s.point(k)
 		}
-		s.point(i)
 	}
 	return &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved}
+}
+
+// stages lists the stages of all modes.
+func (s *spreader) stages() (out []*spreadStage) {
+	for _, m := range s.modes {
+		if out = append(out, m.after); m.before != nil {
+			out = append(out, m.before)
+		}
+	}
+	return out
 }
 
 // Every is Spread over every so many points of the sample only: coarser and quicker.
@@ -92,6 +117,7 @@ type sampled struct {
 type spreadStage struct {
 	model              *hydraulic.Model
 	likely             *hydraulic.Solution
+	answers            []answer    // at the points just solved
 	parts, drops, runs [][]sampled // by index: every sample's value
 }
 
@@ -135,34 +161,39 @@ func newSpreadStage(lay *route.Layout, mode graph.Mode, stage graph.Stage) *spre
 	return &spreadStage{model: model, likely: likely, parts: make([][]sampled, n), drops: make([][]sampled, n), runs: make([][]sampled, k)}
 }
 
-// point solves every mode at point i of the sample.
-func (s *spreader) point(i int) {
+// values are what the unknowns are at point i of the sample.
+func (s *spreader) values(i int) []float64 {
 	values := make([]float64, len(s.all))
 	for k := range s.all {
 		values[k] = s.all[k].value(sample.Point(i, k+1))
 	}
+	return values
+}
+
+// point takes up what every mode gave at one of the points just solved.
+func (s *spreader) point(k int) {
 	for _, m := range s.modes {
-		after, past := s.solve(m.after, values)
-		m.unitFlow = append(m.unitFlow, m.unitOf(after))
-		if after == nil {
+		after := m.after.answers[k]
+		m.unitFlow = append(m.unitFlow, m.unitOf(after.sol))
+		if after.sol == nil {
 			s.unsolved++
 			continue
 		}
 		if m.before == nil {
-			m.after.keep(after, past)
-			m.press(after, past)
+			m.after.keep(after)
+			m.press(after.sol, after.past)
 			continue
 		}
-		before, pastBefore := s.solve(m.before, values)
-		if before == nil {
+		before := m.before.answers[k]
+		if before.sol == nil {
 			s.unsolved++
 			continue
 		}
-		m.after.keep(after, past)
-		m.press(after, past)
-		m.before.keep(before, pastBefore)
-		if then := jetsFlow(before); then > 0 {
-			m.jetsChange = append(m.jetsChange, sampled{jetsFlow(after)/then - 1, past || pastBefore})
+		m.after.keep(after)
+		m.press(after.sol, after.past)
+		m.before.keep(before)
+		if then := jetsFlow(before.sol); then > 0 {
+			m.jetsChange = append(m.jetsChange, sampled{jetsFlow(after.sol)/then - 1, after.past || before.past})
 		}
 	}
 }
@@ -175,21 +206,27 @@ func (m *spreadMode) unitOf(s *hydraulic.Solution) float64 {
 	return math.Abs(s.Parts[m.unit].Flow)
 }
 
-// solve returns the solution with the values of the unknowns, and whether a pump is past its
-// curve in it; nil where there is none.
-func (s *spreader) solve(st *spreadStage, values []float64) (sol *hydraulic.Solution, past bool) {
+// answer is a solution, nil where there is none, and whether a pump is past its curve in it.
+type answer struct {
+	sol  *hydraulic.Solution
+	past bool
+}
+
+// solve solves a stage with the values of the unknowns.
+func (s *spreader) solve(st *spreadStage, values []float64) answer {
 	p := &hydraulic.Perturb{}
 	for k := range s.all {
 		s.all[k].set(st.model, p, values[k])
 	}
 	sol, past, err := st.model.Sampled(p)
 	if err != nil {
-		return nil, false
+		return answer{}
 	}
-	return sol, past
+	return answer{sol, past}
 }
 
-func (st *spreadStage) keep(sol *hydraulic.Solution, past bool) {
+func (st *spreadStage) keep(a answer) {
+	sol, past := a.sol, a.past
 	for i := range sol.Parts {
 		st.parts[i] = append(st.parts[i], sampled{sol.Parts[i].Flow, past})
 		st.drops[i] = append(st.drops[i], sampled{sol.Parts[i].Drop, past})

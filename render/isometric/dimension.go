@@ -166,7 +166,7 @@ func (d *dimension) onPipe() []candidate {
 			for i, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 				far := 1.2
 				mid, pl, w, high := d.textAt(v, far, t)
-				if dot(pl.up, v) < 0 { // the text would stand on the pipe
+				if dot(pl.up, v) < 0 && !upright(a, b) { // the text would stand on the pipe
 					mid = add(along(a, b, t), times(far+high/2+0.3, v))
 				}
 				parts := slab(mid, times(w/2+0.4, pl.along), times(high/2+0.25, pl.up))
@@ -198,15 +198,26 @@ func (d *dimension) cover(place *label.Place, v scene.Point, way int, far, t flo
 }
 
 // textAt is the middle of a dimension's text, its plane, width and height along the plane's
-// up.
+// up. Beside an upright line it stands level: turned, "79" is read as "6L" (ISO 129-1 has both,
+// from memory).
 func (d *dimension) textAt(v scene.Point, far, t float64) (mid scene.Point, pl plane, w, high float64) {
 	a, b := add(project(d.a.at), times(far, v)), add(project(d.b.at), times(far, v))
+	w = scene.TextWidth(d.text, d.em, false)
+	if upright(a, b) {
+		return add(along(a, b, t), scene.Point{X: math.Copysign(dimText+w/2, v.X)}), level, w, 0.729 * d.em
+	}
 	pl = readable(unit(sub(b, a)), v)
 	lean := math.Abs(cross(pl.along, pl.up))
 	high = 0.729 * d.em / lean
 	mid = add(along(a, b, t), times(dimText/lean+high/2, pl.up))
-	return mid, pl, scene.TextWidth(d.text, d.em, false), high
+	return mid, pl, w, high
 }
+
+// level is the lie of a text that is read from below.
+var level = plane{scene.Point{X: 1}, scene.Point{Y: -1}}
+
+// upright reports whether a line runs straight up the page.
+func upright(a, b scene.Point) bool { return math.Abs(a.X-b.X) < 1e-6 }
 
 func (d *dimension) draw(v scene.Point, far, t float64) []scene.Item {
 	st := scene.Stroke(penDim)

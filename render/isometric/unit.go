@@ -78,6 +78,9 @@ func (p *picture) paintUnit(part *graph.Part, ends []ending) {
 // wantUnitName asks for a place for a unit's name: in its box, else close round it.
 func (p *picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec) {
 	c := callout{lines: lines, tag: "part:" + part.ID}
+	if z := p.d.zoom; z > 1 {
+		c.zoom(z)
+	}
 	w, h := c.size()
 	box := scene.Empty()
 	for _, s := range cuboid(lo, hi) {

@@ -41,13 +41,23 @@ func (d *drawing) want(m *member, scale float64) float64 {
 		return scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
 	}
 	if m.cutA != "" || m.cutB != "" {
-		return math.Max(scale*24, scene.TextWidth(d.legText(m), dimEm, false)+7)
+		return math.Max(scale*24, d.textRoom(m, d.legText(m)))
 	}
 	if !m.isNew && !d.oldAll {
 		return scale * math.Min(mostOld, math.Max(leastOld, 8+0.5*math.Sqrt(length)))
 	}
 	soft := scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
-	return math.Max(soft, math.Max(d.standing(m), scene.TextWidth(d.lengthText(length), dimEm, false)+7))
+	return math.Max(soft, math.Max(d.standing(m), d.textRoom(m, d.lengthText(length))))
+}
+
+// textRoom is the display length a member needs for the text of its length: beside an upright
+// one it stands level.
+func (d *drawing) textRoom(m *member, text string) float64 {
+	em := dimEm * math.Max(1, d.zoom)
+	if way := m.way(); math.Hypot(way.X, way.Y) < sameLevel {
+		return em + 7
+	}
+	return scene.TextWidth(text, em, false) + 7
 }
 
 // standing is the length taken up by the joints and fittings at both ends, a piece's leader

@@ -3,8 +3,6 @@ package isometric
 import (
 	"slices"
 
-	"dryfit/catalog/quantity"
-	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/render/scene"
 )
@@ -80,7 +78,7 @@ func benchPicture(in Input, joints []int) *scene.Scene {
 	for _, n := range joints {
 		d.only[n] = true
 	}
-	ms := d.onBench()
+	ms := onBench(d)
 	if len(ms) == 0 {
 		return nil
 	}
@@ -102,7 +100,7 @@ func benchPicture(in Input, joints []int) *scene.Scene {
 }
 
 // onBench are the legs with a joint of the group, and the bodies of the parts they end at.
-func (d *drawing) onBench() []member {
+func onBench(d *drawing) []member {
 	var out []member
 	parts := map[string]bool{}
 	for i := range d.lay.Paths {
@@ -111,7 +109,7 @@ func (d *drawing) onBench() []member {
 			continue
 		}
 		for _, m := range d.legs(i) {
-			if !d.hasJoint(&m) {
+			if !hasJoint(d, &m) {
 				continue
 			}
 			out = append(out, m)
@@ -132,80 +130,11 @@ func (d *drawing) onBench() []member {
 }
 
 // hasJoint reports whether a joint of the group is made on a leg.
-func (d *drawing) hasJoint(m *member) bool {
+func hasJoint(d *drawing, m *member) bool {
 	for _, far := range []bool{false, true} {
 		if slices.ContainsFunc(d.stack(m, far).joints, func(j *route.Joint) bool { return d.only[j.Number] }) {
 			return true
 		}
 	}
 	return slices.ContainsFunc(d.between(m), func(j *route.Joint) bool { return d.only[j.Number] })
-}
-
-// armMM is the length of the arms of a fitting that pipe goes into later, mm.
-const armMM = 5.0
-
-// paintLater draws short arms on tees and elbows where pipe goes in that is not of the group.
-func (p *picture) paintLater() {
-	for i := range p.ms {
-		m := &p.ms[i]
-		if m.run == nil {
-			continue
-		}
-		path := &p.d.lay.Paths[m.path]
-		if m.leg > 0 {
-			p.later(i, false, path.Points[m.leg-1].Sub(m.a))
-		} else {
-			p.laterPorts(i, false, m.run.From.Part)
-		}
-		if m.leg < len(path.Points)-2 {
-			p.later(i, true, path.Points[m.leg+2].Sub(m.b))
-		} else {
-			p.laterPorts(i, true, m.run.To.Part)
-		}
-	}
-}
-
-// laterPorts is later for each way that pipe leaves a tee.
-func (p *picture) laterPorts(i int, far bool, id string) {
-	part := p.d.parts[id]
-	if part == nil || part.Kind != graph.Tee {
-		return
-	}
-	for _, port := range []string{graph.RunIn, graph.RunOut, graph.Branch} {
-		if way, ok := p.d.lay.Ways[id+"."+port]; ok {
-			p.later(i, far, way)
-		}
-	}
-}
-
-// later draws an arm from the end of a leg unless pipe of the group leaves there that way.
-func (p *picture) later(i int, far bool, way graph.Vec) {
-	end := p.endOf(i, far)
-	for k := range p.ms {
-		for _, atB := range []bool{false, true} {
-			from, to := p.endOf(k, atB), p.endOf(k, !atB)
-			if from.real.Sub(end.real).Len() < sameLevel && to.real.Sub(from.real).Unit().Dot(way.Unit()) > 0.99 {
-				return
-			}
-		}
-	}
-	at := project(end.show)
-	p.block(blockPipe, scene.Line(at, add(at, times(armMM, unit(project(way)))), scene.Stroke(penNew)).Tagged("socket"))
-}
-
-// wantCuts asks for places for the lengths the pieces are cut to.
-func (p *picture) wantCuts() {
-	for i := range p.ms {
-		m := &p.ms[i]
-		a, b := project(p.a[i]), project(p.b[i])
-		for k, piece := range m.pieces {
-			text := quantity.Format(piece.SawMM(), quantity.Length, p.d.in.Units)
-			if piece.Measure {
-				text += "*"
-			}
-			share := (float64(k) + 0.5) / float64(len(m.pieces))
-			p.wantCallout(callout{at: along(a, b, share), clear: 1, lines: []line{{text, dimEm, false}}, tag: "cut:" + number(piece.Number),
-				rank: 2, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
-		}
-	}
 }

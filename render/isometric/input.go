@@ -6,7 +6,6 @@ import (
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
 	"dryfit/render/label"
-	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/tag"
 )
@@ -27,13 +26,6 @@ type Input struct {
 
 // Gone is what the work takes out, by ids.
 type Gone struct{ Parts, Runs map[string]bool }
-
-// Draw returns the sheets of an isometric: one; or where one page cannot hold it first an
-// overview of all new work, then its parts, joined by match lines.
-func Draw(in Input) []*scene.Scene {
-	d := newDrawing(in)
-	return d.sheets(d.members())
-}
 
 // mostWork bounds the search for the labels' places on all sheets together, in comparisons of
 // places: a million take some 15 ms. One try for a sheet has a share of it: more while all may

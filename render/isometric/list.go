@@ -15,7 +15,7 @@ const (
 )
 
 // pieceLists gathers the pieces whose number stands on no drawing, page by page.
-func (d *drawing) pieceLists(groups []group) [][]*route.Piece {
+func pieceLists(d *drawing, groups []group) [][]*route.Piece {
 	ringed := map[int]bool{}
 	for _, g := range groups {
 		for n := range g.pic.ringed {
@@ -28,7 +28,7 @@ func (d *drawing) pieceLists(groups []group) [][]*route.Piece {
 			left = append(left, p)
 		}
 	}
-	columns, rows := d.listGrid()
+	columns, rows := listGrid(d)
 	var out [][]*route.Piece
 	for each := columns * rows; len(left) > 0; {
 		n := min(each, len(left))
@@ -39,23 +39,23 @@ func (d *drawing) pieceLists(groups []group) [][]*route.Piece {
 }
 
 // listGrid is how many columns and rows of pieces one page holds.
-func (d *drawing) listGrid() (columns, rows int) {
-	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, d.head(0, 1, false))
-	s.Notes(d.listNotes()...)
+func listGrid(d *drawing) (columns, rows int) {
+	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, headOf(d, 0, 1, false))
+	s.Notes(listNotes(d)...)
 	return max(1, int(s.Area().W()/listWide)), int(s.Area().H() / listRow)
 }
 
-func (d *drawing) listNotes() []string {
+func listNotes(d *drawing) []string {
 	return []string{"Pieces of the cut list that have no place on the drawings: how long each is cut, and the joints at its two ends."}
 }
 
 // listPage draws pieces in circles with their lengths and where they go.
-func (d *drawing) listPage(pieces []*route.Piece, k, n int) *scene.Scene {
-	h := d.head(k, n, false)
+func listPage(d *drawing, pieces []*route.Piece, k, n int) *scene.Scene {
+	h := headOf(d, k, n, false)
 	h.Document = "Pieces not on the drawings"
 	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, h)
-	s.Notes(d.listNotes()...)
-	_, rows := d.listGrid()
+	s.Notes(listNotes(d)...)
+	_, rows := listGrid(d)
 	for i, p := range pieces {
 		x := s.Area().MinX + 4 + float64(i/rows)*listWide
 		y := s.Area().MinY + listRow*(float64(i%rows)+0.5)

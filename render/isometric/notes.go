@@ -11,8 +11,8 @@ import (
 	"dryfit/render/symbol"
 )
 
-// notes are what the drawing needs said.
-func (d *drawing) notes() []string {
+// notesOf are what the drawing needs said.
+func notesOf(d *drawing) []string {
 	var out []string
 	if !d.common.size.IsZero() && d.in.Gone == nil {
 		out = append(out, "Pipe "+pipeText(d.common)+" unless marked.")
@@ -33,17 +33,17 @@ func (d *drawing) notes() []string {
 	case d.oldAll:
 		out = append(out, "Nothing new is laid out: this is the pipework as it stands.")
 	}
-	if t := d.datum(); t != "" {
+	if t := datumOf(d); t != "" {
 		out = append(out, t)
 	}
-	if left := d.notDrawn(); len(left) > 0 {
+	if left := notDrawn(d); len(left) > 0 {
 		out = append(out, "Not drawn, no legs given: "+strings.Join(left, ", ")+".")
 	}
 	return append(out, d.in.Notes...)
 }
 
-// datum names the port all places are counted from.
-func (d *drawing) datum() string {
+// datumOf names the port all places are counted from.
+func datumOf(d *drawing) string {
 	for _, p := range d.c.Parts {
 		for _, q := range p.Ports {
 			if at, ok := d.lay.Places[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
@@ -55,7 +55,7 @@ func (d *drawing) datum() string {
 }
 
 // notDrawn names the new pipe without a place, by where it runs, with its pieces.
-func (d *drawing) notDrawn() []string {
+func notDrawn(d *drawing) []string {
 	var out []string
 	for i := range d.lay.Paths {
 		p := &d.lay.Paths[i]
@@ -75,8 +75,8 @@ func (d *drawing) notDrawn() []string {
 	return out
 }
 
-// entries is the legend: just the signs and lines used.
-func (p *picture) entries() []sheet.Entry {
+// entriesOf is the legend: just the signs and lines used.
+func entriesOf(p *picture) []sheet.Entry {
 	var out []sheet.Entry
 	kinds := slices.Clone(p.legend)
 	slices.SortStableFunc(kinds, func(a, b legendEntry) int { return strings.Compare(a.text, b.text) })

@@ -12,51 +12,54 @@ import (
 const (
 	mostScale  = 2.0
 	leastScale = 0.85
-	labelRoom  = 11.0
-	legendRoom = 22.0
 	tries      = 8
 	inset      = 1.0 // between the drawing and the edge of the free area, mm
 )
 
 // Bounds of what is drawn and how, in members.
 const (
-	mostApart    = 120 // whose lines are moved out of each other's way
-	mostOverview = 150 // that are labelled in an overview
-	mostDetail   = 300 // that are drawn on sheets of their own besides
+	mostDetail = 300 // that are drawn on sheets of their own besides
 )
 
-// sheets puts the members on one sheet; on an overview and as many more as they need; or on
+// Draw returns the sheets of an isometric: one; or where one page cannot hold it first an
+// overview of all new work, then its parts, joined by match lines.
+func Draw(in Input) []*scene.Scene {
+	d := newDrawing(in)
+	return sheetsOf(d, d.members())
+}
+
+// sheetsOf puts the members on one sheet; on an overview and as many more as they need; or on
 // an overview alone, if there are too many to look for one in. What then has no number on any
 // sheet is listed. In an overview of more than can be labelled nothing is numbered.
-func (d *drawing) sheets(ms []member) []*scene.Scene {
+func sheetsOf(d *drawing, ms []member) []*scene.Scene {
 	if d.in.Gone != nil { // on one sheet: nobody cuts by it
-		return []*scene.Scene{d.finish(group{ms: ms, pic: d.force(ms)}, 0, 1, false, "")}
+		return []*scene.Scene{finish(d, group{ms: ms, pic: forceOn(d, ms)}, 0, 1, false, "")}
 	}
-	groups, over := d.whole(ms)
+	groups, over := wholeOf(d, ms)
 	if over {
 		if len(ms) <= mostDetail {
-			groups = d.halves(ms)
+			groups = halvesOf(d, ms)
 		}
-		groups = append([]group{{pic: d.oversee(ms)}}, groups...)
+		groups = append([]group{{pic: oversee(d, ms)}}, groups...)
 	}
-	lists := d.pieceLists(groups)
+	lists := pieceLists(d, groups)
 	n := len(groups) + len(lists)
 	var out []*scene.Scene
 	for k, g := range groups {
-		out = append(out, d.finish(g, k, n, over && k == 0, d.matchNote(groups, k)))
+		out = append(out, finish(d, g, k, n, over && k == 0, matchNote(d, groups, k)))
 	}
 	for k, l := range lists {
-		out = append(out, d.listPage(l, len(groups)+k, n))
+		out = append(out, listPage(d, l, len(groups)+k, n))
 	}
 	return out
 }
 
-// page is the sheet of a group with everything but the drawing.
-func (d *drawing) page(p *picture, k, n int, over bool, match string) *sheet.Sheet {
-	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, d.head(k, n, over))
-	notes := d.notes()
+// pageOf is the sheet of a group with everything but the drawing.
+func pageOf(d *drawing, p *picture, k, n int, over bool, match string) *sheet.Sheet {
+	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, headOf(d, k, n, over))
+	notes := notesOf(d)
 	if over {
-		notes = d.overviewNotes(n)
+		notes = overviewNotes(d, n)
 	}
 	for _, more := range []string{match, p.keyNote()} {
 		if more != "" && (!over || d.dense) {
@@ -64,11 +67,11 @@ func (d *drawing) page(p *picture, k, n int, over bool, match string) *sheet.She
 		}
 	}
 	s.Notes(notes...)
-	s.Legend(p.entries()...)
+	s.Legend(entriesOf(p)...)
 	return s
 }
 
-func (d *drawing) head(k, n int, over bool) sheet.Head {
+func headOf(d *drawing, k, n int, over bool) sheet.Head {
 	doc := d.in.Title
 	switch {
 	case doc != "":
@@ -91,7 +94,7 @@ func (d *drawing) head(k, n int, over bool) sheet.Head {
 }
 
 // overviewNotes are what the overview needs said.
-func (d *drawing) overviewNotes(sheets int) []string {
+func overviewNotes(d *drawing, sheets int) []string {
 	out := []string{"Circles: pieces of the cut list, which has the lengths to cut. Not to scale."}
 	if d.dense {
 		out[0] = "Not to scale."
@@ -105,7 +108,7 @@ func (d *drawing) overviewNotes(sheets int) []string {
 	case d.dense:
 		out = append(out, "More pipe than can be numbered on a drawing.")
 	}
-	if t := d.datum(); t != "" {
+	if t := datumOf(d); t != "" {
 		out = append(out, t)
 	}
 	return append(out, d.in.Notes...)
@@ -119,18 +122,18 @@ type group struct {
 }
 
 // oversee draws the overview: with the pieces numbered where their numbers can be read.
-func (d *drawing) oversee(ms []member) *picture {
+func oversee(d *drawing, ms []member) *picture {
 	d.overview, d.dense = true, len(ms) > mostOverview
 	defer func() { d.overview = false }()
-	p, _ := d.fit(ms)
+	p, _ := fitTo(d, ms)
 	if d.dense {
 		return p
 	}
-	if larger := d.enlarge(p); larger != nil {
+	if larger := enlarged(d, p); larger != nil {
 		return larger
 	}
 	d.dense = true
-	p, _ = d.fit(ms)
+	p, _ = fitTo(d, ms)
 	return p
 }
 
@@ -138,18 +141,18 @@ func (d *drawing) oversee(ms []member) *picture {
 // room than the pipes, and the more the larger they are.
 const mostZoom = 2.0
 
-// enlarge draws a picture that is made smaller to fit its page with labels as much larger, so
+// enlarged draws a picture that is made smaller to fit its page with labels as much larger, so
 // that they are placed at the size they are read. It is nil for an overview in which they would be
 // too large.
-func (d *drawing) enlarge(p *picture) *picture {
+func enlarged(d *drawing, p *picture) *picture {
 	defer func() { d.zoom = 0 }()
 	match := ""
 	if g := (group{ms: p.ms}); len(g.cuts()) > 0 {
 		match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ")
 	}
 	for range 3 {
-		area := d.page(p, 0, 2, d.overview, match).Area().Grow(-inset)
-		k := p.onto(area).scale
+		area := pageOf(d, p, 0, 2, d.overview, match).Area().Grow(-inset)
+		k := ontoOf(p, area).scale
 		if k*max(d.zoom, 1) > 0.995 {
 			break
 		}
@@ -172,10 +175,10 @@ const (
 // mostIdle is how many tries in a row may be no better than the best before no more are made.
 const mostIdle = 2
 
-// fit draws members as large as the page takes them and reports whether they fit it, with no
+// fitTo draws members as large as the page takes them and reports whether they fit it, with no
 // label in the way.
-func (d *drawing) fit(ms []member) (*picture, bool) {
-	scale := d.scaleFor(ms)
+func fitTo(d *drawing, ms []member) (*picture, bool) {
+	scale := scaleFor(d, ms)
 	var best *picture
 	fits, idle := false, 0
 	for k := range tries {
@@ -191,22 +194,22 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 		if g := (group{ms: ms}); len(g.cuts()) > 0 {
 			match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ") // as long as it will be
 		}
-		area := d.page(p, 0, 1, d.overview, match).Area().Grow(-inset)
+		area := pageOf(d, p, 0, 1, d.overview, match).Area().Grow(-inset)
 		b := p.bounds()
 		ok := b.W() <= area.W() && b.H() <= area.H()
 		if ok {
-			_, ok = p.triadAt(area, p.onto(area))
+			_, ok = triadAt(p, area, ontoOf(p, area))
 		}
 		if best == nil || (ok && !fits) || (ok == fits && p.over < best.over) {
 			best, fits, idle = p, ok, 0
 		} else if idle++; idle >= mostIdle {
 			break
 		}
-		if ok && (p.over == 0 || p.over > mostCrowded) || p.over > hopeless && d.canCut(ms) {
+		if ok && (p.over == 0 || p.over > mostCrowded) || p.over > hopeless && canCut(d, ms) {
 			break
 		}
 		scale *= math.Min(0.94, math.Max(0.7, math.Min(area.W()/b.W(), area.H()/b.H())))
-		if scale < d.leastScale() && (ok || scale < leastScale/2) {
+		if scale < scaleFloor(d) && (ok || scale < leastScale/2) {
 			break
 		}
 	}
@@ -214,16 +217,16 @@ func (d *drawing) fit(ms []member) (*picture, bool) {
 	return best, fits && best.over == 0
 }
 
-// force is fit for members that cannot be shared out any further: what fits no page is made
+// forceOn is fit for members that cannot be shared out any further: what fits no page is made
 // smaller, its letters not.
-func (d *drawing) force(ms []member) *picture {
-	p, _ := d.fit(ms)
-	return d.enlarge(p)
+func forceOn(d *drawing, ms []member) *picture {
+	p, _ := fitTo(d, ms)
+	return enlarged(d, p)
 }
 
-// leastScale is the smallest scale at which labels go on the pipes; an overview takes what it
+// scaleFloor is the smallest scale at which labels go on the pipes; an overview takes what it
 // needs.
-func (d *drawing) leastScale() float64 {
+func scaleFloor(d *drawing) float64 {
 	if d.overview {
 		return leastScale / 12
 	}
@@ -231,9 +234,9 @@ func (d *drawing) leastScale() float64 {
 }
 
 // scaleFor is the greatest scale at which the pipes alone, with room for labels, fit the page.
-func (d *drawing) scaleFor(ms []member) float64 {
+func scaleFor(d *drawing, ms []member) float64 {
 	room := d.room()
-	lo, hi := d.leastScale(), mostScale
+	lo, hi := scaleFloor(d), mostScale
 	for range tries {
 		mid := (lo + hi) / 2
 		f := d.layOut(ms, mid).frame()
@@ -246,19 +249,13 @@ func (d *drawing) scaleFor(ms []member) float64 {
 	return lo
 }
 
-// room is what the page has for the pipes alone, with labels round them, notes and legend.
-func (d *drawing) room() scene.Box {
-	w, h := d.in.Page.Format.Size(d.in.Page.Orientation)
-	return scene.Box{MaxX: w - 34 - 2*labelRoom, MaxY: h - 48 - legendRoom - 2*labelRoom}
-}
-
 // onto says how a picture is moved, and scaled if it must be, into the middle of an area.
 type onto struct {
 	from, to scene.Point
 	scale    float64
 }
 
-func (p *picture) onto(area scene.Box) onto {
+func ontoOf(p *picture, area scene.Box) onto {
 	b := p.bounds()
 	if b.IsEmpty() {
 		return onto{scale: 1}
@@ -269,11 +266,11 @@ func (p *picture) onto(area scene.Box) onto {
 func (o onto) point(p scene.Point) scene.Point { return add(o.to, times(o.scale, sub(p, o.from))) }
 
 // finish puts a group on its sheet.
-func (d *drawing) finish(g group, k, n int, over bool, match string) *scene.Scene {
-	s := d.page(g.pic, k, n, over, match)
+func finish(d *drawing, g group, k, n int, over bool, match string) *scene.Scene {
+	s := pageOf(d, g.pic, k, n, over, match)
 	area := s.Area().Grow(-inset)
-	o := g.pic.onto(area)
-	at, _ := g.pic.triadAt(area, o)
+	o := ontoOf(g.pic, area)
+	at, _ := triadAt(g.pic, area, o)
 	s.Add(triad(at)...)
 	for _, it := range append(append([]scene.Item{}, g.pic.items...), g.pic.labels...) {
 		s.Add(o.item(it))

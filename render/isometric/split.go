@@ -17,70 +17,70 @@ const cutClear = 60.0
 // leastMembers is what a sheet made by a split must hold.
 const leastMembers = 5
 
-// whole draws the members on one sheet; over where that cannot hold them and they can be cut
+// wholeOf draws the members on one sheet; over where that cannot hold them and they can be cut
 // in two.
-func (d *drawing) whole(ms []member) (groups []group, over bool) {
+func wholeOf(d *drawing, ms []member) (groups []group, over bool) {
 	g := group{ms: ms}
-	if !d.tooLarge(ms) {
+	if !tooLarge(d, ms) {
 		d.hope = true
-		g.pic, g.fits = d.fit(ms)
+		g.pic, g.fits = fitTo(d, ms)
 		if d.hope = false; g.fits {
 			return []group{g}, false
 		}
 	}
-	if left, _ := d.cut(ms); left != nil {
+	if left, _ := cutAt(d, ms); left != nil {
 		d.matches = 0
 		return nil, true
 	}
 	if g.pic == nil {
-		g.pic = d.force(ms)
+		g.pic = forceOn(d, ms)
 	} else {
-		g.pic = d.enlarge(g.pic)
+		g.pic = enlarged(d, g.pic)
 	}
 	return []group{g}, false
 }
 
 // canCut reports whether members can be cut in two.
-func (d *drawing) canCut(ms []member) bool {
+func canCut(d *drawing, ms []member) bool {
 	matches := d.matches
-	left, _ := d.cut(ms)
+	left, _ := cutAt(d, ms)
 	d.matches = matches
 	return left != nil && !d.overview
 }
 
-// halves shares the members out over sheets: cut in two by a plane across the pipes, and
+// halvesOf shares the members out over sheets: cut in two by a plane across the pipes, and
 // those again while one sheet cannot hold them.
-func (d *drawing) halves(ms []member) []group {
-	left, right := d.cut(ms)
+func halvesOf(d *drawing, ms []member) []group {
+	left, right := cutAt(d, ms)
 	if left == nil {
-		return []group{{ms: ms, pic: d.force(ms)}}
+		return []group{{ms: ms, pic: forceOn(d, ms)}}
 	}
-	return append(d.split(left), d.split(right)...)
+	return append(splitUp(d, left), splitUp(d, right)...)
 }
 
-// split draws members on one sheet if that can hold them, else cut in two.
-func (d *drawing) split(ms []member) []group {
+// splitUp draws members on one sheet if that can hold them, else cut in two.
+func splitUp(d *drawing, ms []member) []group {
 	g := group{ms: ms}
-	if !d.tooLarge(ms) {
-		if g.pic, g.fits = d.fit(ms); g.fits || d.work.Done() && g.pic.sized {
+	if !tooLarge(d, ms) {
+		if g.pic, g.fits = fitTo(d, ms); g.fits || d.work.Done() && g.pic.sized {
 			return []group{g}
 		}
 	}
 	matches := d.matches
-	if left, _ := d.cut(ms); left == nil {
+	if left, _ := cutAt(d, ms); left == nil {
 		if g.pic == nil {
-			g.pic = d.force(ms)
+			g.pic = forceOn(d, ms)
 		} else {
-			g.pic = d.enlarge(g.pic)
+			g.pic = enlarged(d, g.pic)
 		}
 		return []group{g}
 	}
 	d.matches = matches
-	return d.halves(ms)
+	return halvesOf(d, ms)
 }
 
 // tooLarge reports whether members plainly do not go on one sheet.
-func (d *drawing) tooLarge(ms []member) bool {
+func tooLarge(d *drawing, ms []member) bool {
 	w, h := d.in.Page.Format.Size(d.in.Page.Orientation)
 	if float64(len(ms)) > mostMembers*w*h/(297*210) {
 		return true
@@ -98,9 +98,9 @@ type cutPlane struct {
 	cost int
 }
 
-// cut parts members by the plane that crosses the fewest pipes and leaves both sides nearly
+// cutAt parts members by the plane that crosses the fewest pipes and leaves both sides nearly
 // alike; both nil where there is none.
-func (d *drawing) cut(ms []member) (left, right []member) {
+func cutAt(d *drawing, ms []member) (left, right []member) {
 	best := cutPlane{cost: math.MaxInt}
 	for ax := axis(0); ax < 3; ax++ {
 		var vals []float64
@@ -173,7 +173,7 @@ func letter(n int) string {
 }
 
 // matchNote says where the pipes go on that are cut on a sheet.
-func (d *drawing) matchNote(groups []group, k int) string {
+func matchNote(d *drawing, groups []group, k int) string {
 	var words []string
 	for _, name := range groups[k].cuts() {
 		for j := range groups {

@@ -33,7 +33,7 @@ func triad(at scene.Point) []scene.Item {
 func triadBox(at scene.Point) scene.Box { return scene.Bounds(triad(at)...).Grow(1) }
 
 // triadAt finds a free corner for the triad; ok is false where the drawing fills them all.
-func (p *picture) triadAt(area scene.Box, o onto) (at scene.Point, ok bool) {
+func triadAt(p *picture, area scene.Box, o onto) (at scene.Point, ok bool) {
 	b := triadBox(scene.Point{})
 	var taken []scene.Box
 	taken = append(taken, p.fixed...)

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/graph/route"
+	"dryfit/render/isometric/picture"
 	"dryfit/render/scene"
 )
 
@@ -73,56 +74,56 @@ func benchGroups(lay *route.Layout, a *route.Assembly) [][]int {
 
 // benchPicture draws one group; nil where none of it has a place.
 func benchPicture(in Input, joints []int) *scene.Scene {
-	d := newDrawing(in)
-	d.only = map[int]bool{}
+	d := picture.NewDrawing(in)
+	d.Only = map[int]bool{}
 	for _, n := range joints {
-		d.only[n] = true
+		d.Only[n] = true
 	}
 	ms := onBench(d)
 	if len(ms) == 0 {
 		return nil
 	}
-	var p *picture
+	var p *picture.Picture
 	for _, scale := range benchScales {
-		p = d.layOut(ms, scale)
-		p.draw()
-		if b := p.bounds(); p.over == 0 && b.W() <= benchWide && b.H() <= benchHigh {
+		p = d.LayOut(ms, scale)
+		p.Draw()
+		if b := p.Bounds(); p.Over == 0 && b.W() <= benchWide && b.H() <= benchHigh {
 			break
 		}
 	}
-	b := p.bounds()
+	b := p.Bounds()
 	at := onto{from: scene.Point{X: b.MinX, Y: b.MinY}, to: scene.Point{X: benchEdge, Y: benchEdge}, scale: min(1, benchWide/b.W())}
 	s := &scene.Scene{Name: "on the bench", WidthMM: b.W()*at.scale + 2*benchEdge, HeightMM: b.H()*at.scale + 2*benchEdge}
-	for _, it := range slices.Concat(p.items, p.labels) {
+	for _, it := range slices.Concat(p.Items, p.Labels) {
 		s.Items = append(s.Items, at.item(it))
 	}
 	return s
 }
 
 // onBench are the legs with a joint of the group, and the bodies of the parts they end at.
-func onBench(d *drawing) []member {
-	var out []member
+func onBench(d *picture.Drawing) []picture.Member {
+	var out []picture.Member
 	parts := map[string]bool{}
-	for i := range d.lay.Paths {
-		path := &d.lay.Paths[i]
-		if !path.Run.New() || !located(path) {
+	for i := range d.Lay.Paths {
+		path := &d.Lay.Paths[i]
+		if !path.Run.New() || !picture.Located(path) {
 			continue
 		}
-		for _, m := range d.legs(i) {
+		for _, m := range d.Legs(i) {
 			if !hasJoint(d, &m) {
 				continue
 			}
 			out = append(out, m)
-			if m.leg == 0 {
+			if m.Leg == 0 {
 				parts[path.Run.From.Part] = true
 			}
-			if m.leg == len(path.Points)-2 {
+			if m.Leg == len(path.Points)-2 {
 				parts[path.Run.To.Part] = true
 			}
 		}
 	}
-	for _, p := range d.c.Parts {
-		if m, ok := d.body(p); ok && parts[p.ID] {
+	for _, p := range d.C.Parts {
+		if m, ok := d.Body(p); ok && parts[p.ID] {
 			out = append(out, m)
 		}
 	}
@@ -130,11 +131,11 @@ func onBench(d *drawing) []member {
 }
 
 // hasJoint reports whether a joint of the group is made on a leg.
-func hasJoint(d *drawing, m *member) bool {
+func hasJoint(d *picture.Drawing, m *picture.Member) bool {
 	for _, far := range []bool{false, true} {
-		if slices.ContainsFunc(d.stack(m, far).joints, func(j *route.Joint) bool { return d.only[j.Number] }) {
+		if slices.ContainsFunc(d.Stack(m, far).Joints, func(j *route.Joint) bool { return d.Only[j.Number] }) {
 			return true
 		}
 	}
-	return slices.ContainsFunc(d.between(m), func(j *route.Joint) bool { return d.only[j.Number] })
+	return slices.ContainsFunc(d.Between(m), func(j *route.Joint) bool { return d.Only[j.Number] })
 }

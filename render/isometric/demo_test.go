@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/golden"
 	"dryfit/graph/plan"
+	"dryfit/render/isometric/picture"
 	"dryfit/render/scene"
 	"dryfit/render/scene/differ"
 	"dryfit/render/tag"
@@ -107,7 +108,7 @@ func TestGoldenDemos(t *testing.T) {
 		for k, s := range pages {
 			name := strings.TrimSuffix(filepath.Base(file), ".toml")
 			if len(pages) > 1 {
-				name += "-" + number(k+1)
+				name += "-" + picture.Number(k+1)
 			}
 			kept.Is(filepath.Join("testdata", name+".svg"), scene.SVG(s))
 		}

@@ -7,3 +7,11 @@
 // X goes to the upper right, Y to the upper left, Z up, seen from the front, left and above.
 // Same layout, same bytes.
 package isometric
+
+import "dryfit/render/isometric/picture"
+
+// Input is what an isometric is drawn from.
+type Input = picture.Input
+
+// Gone is what the work takes out, by ids.
+type Gone = picture.Gone

@@ -11,6 +11,8 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
+	"dryfit/render/isometric/picture"
+	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
 
@@ -24,7 +26,7 @@ func TestProject(t *testing.T) {
 		{graph.Vec{X: 10}, 8.660254, -5}, {graph.Vec{Y: 10}, -8.660254, -5}, {graph.Vec{Z: 10}, 0, -10},
 		{graph.Vec{X: 7, Y: 7, Z: -7}, 0, 0}, // along the sight line
 	} {
-		if p := project(c.v); math.Abs(p.X-c.x) > 1e-6 || math.Abs(p.Y-c.y) > 1e-6 {
+		if p := space.Project(c.v); math.Abs(p.X-c.x) > 1e-6 || math.Abs(p.Y-c.y) > 1e-6 {
 			t.Errorf("project(%v) = %v, want %g, %g", c.v, p, c.x, c.y)
 		}
 	}
@@ -63,16 +65,16 @@ func TestTurnedAboutZ(t *testing.T) {
 			t.Fatal(err)
 		}
 		text := string(data)
-		before := newDrawing(Input{Layout: layoutOf(t, file, text)})
-		after := newDrawing(Input{Layout: layoutOf(t, file, turnedText(text))})
-		ms, ns := before.members(), after.members()
+		before := picture.NewDrawing(Input{Layout: layoutOf(t, file, text)})
+		after := picture.NewDrawing(Input{Layout: layoutOf(t, file, turnedText(text))})
+		ms, ns := before.Members(), after.Members()
 		if len(ms) != len(ns) {
 			t.Errorf("%s: %d members, turned %d", file, len(ms), len(ns))
 			continue
 		}
 		var grow [3]map[int]float64
-		a, b := show(ms, before.spaceOf(ms, 1, grow))
-		c, d := show(ns, after.spaceOf(ns, 1, grow))
+		a, b := picture.Show(ms, before.SpaceOf(ms, 1, grow))
+		c, d := picture.Show(ns, after.SpaceOf(ns, 1, grow))
 		for i := range ms {
 			v, w := b[i].Sub(a[i]), d[i].Sub(c[i])
 			if want := (graph.Vec{X: -v.Y, Y: v.X, Z: v.Z}); w.Sub(want).Len() > 1e-6 {
@@ -87,17 +89,17 @@ func TestTurnedAboutZ(t *testing.T) {
 // the same point of the paper.
 func TestLoopsClose(t *testing.T) {
 	for _, file := range demos(t) {
-		d := newDrawing(input(t, file))
-		ms := d.members()
-		for name, sp := range map[string]*space{"plain": d.spaceOf(ms, 1, [3]map[int]float64{}), "apart": d.apart(ms, 1)} {
-			a, b := show(ms, sp)
+		d := picture.NewDrawing(input(t, file))
+		ms := d.Members()
+		for name, sp := range map[string]*space.Space{"plain": d.SpaceOf(ms, 1, [3]map[int]float64{}), "apart": d.Apart(ms, 1)} {
+			a, b := picture.Show(ms, sp)
 			at := map[[3]int]graph.Vec{}
 			loops := 0
 			for left := len(ms); left > 0; {
 				grown := false
 				for i := range ms {
-					p, okP := at[key(ms[i].a)]
-					q, okQ := at[key(ms[i].b)]
+					p, okP := at[key(ms[i].A)]
+					q, okQ := at[key(ms[i].B)]
 					v := drawnWay(t, &ms[i], b[i].Sub(a[i]).Len(), b[i].Sub(a[i]))
 					switch {
 					case okP && okQ:
@@ -106,9 +108,9 @@ func TestLoopsClose(t *testing.T) {
 						}
 						continue
 					case okP:
-						at[key(ms[i].b)] = p.Add(v)
+						at[key(ms[i].B)] = p.Add(v)
 					case okQ:
-						at[key(ms[i].a)] = q.Sub(v)
+						at[key(ms[i].A)] = q.Sub(v)
 					default:
 						continue
 					}
@@ -117,8 +119,8 @@ func TestLoopsClose(t *testing.T) {
 				if !grown {
 					seeded := false
 					for i := range ms {
-						if _, ok := at[key(ms[i].a)]; !ok {
-							at[key(ms[i].a)] = a[i]
+						if _, ok := at[key(ms[i].A)]; !ok {
+							at[key(ms[i].A)] = a[i]
 							seeded = true
 							loops++
 							break
@@ -142,38 +144,38 @@ func key(v graph.Vec) [3]int {
 
 // drawnWay is the display way of a member from its length and its real direction alone; of a
 // slanting one as displayed.
-func drawnWay(t *testing.T, m *member, length float64, shown graph.Vec) graph.Vec {
+func drawnWay(t *testing.T, m *picture.Member, length float64, shown graph.Vec) graph.Vec {
 	t.Helper()
-	axes := axesOf(m.way())
+	axes := space.AxesOf(m.Way())
 	if len(axes) != 1 {
 		return shown
 	}
 	if length < 3 {
-		t.Errorf("a member of %.0f mm is drawn %.1f mm long", m.way().Len(), length)
+		t.Errorf("a member of %.0f mm is drawn %.1f mm long", m.Way().Len(), length)
 	}
-	u := axes[0].unit()
-	return u.Scale(math.Copysign(length, u.Dot(m.way())))
+	u := axes[0].Unit()
+	return u.Scale(math.Copysign(length, u.Dot(m.Way())))
 }
 
 // Longer gaps are not drawn shorter than shorter ones, and order is kept.
 func TestLevelsRise(t *testing.T) {
-	l := newLevels([]float64{300, 0, 0.4, 1000, 20, 300.2, -5})
-	if len(l.real) != 5 {
-		t.Fatalf("levels %v, want -5, 0, 20, 300, 1000", l.real)
+	l := space.NewLevels([]float64{300, 0, 0.4, 1000, 20, 300.2, -5})
+	if len(l.Real) != 5 {
+		t.Fatalf("levels %v, want -5, 0, 20, 300, 1000", l.Real)
 	}
-	l.spread([]span{{0, 4, 100}, {3, 1, 40}}, 1, nil)
-	for i := 1; i < len(l.show); i++ {
-		if l.show[i] <= l.show[i-1] {
-			t.Errorf("display %v does not rise", l.show)
+	l.Spread([]space.Span{{From: 0, To: 4, Want: 100}, {From: 3, To: 1, Want: 40}}, 1, nil)
+	for i := 1; i < len(l.Show); i++ {
+		if l.Show[i] <= l.Show[i-1] {
+			t.Errorf("display %v does not rise", l.Show)
 		}
 	}
-	if got := l.show[4] - l.show[0]; got < 100-1e-9 {
+	if got := l.Show[4] - l.Show[0]; got < 100-1e-9 {
 		t.Errorf("span of 100 is %.2f", got)
 	}
-	if got := l.show[3] - l.show[1]; got < 40-1e-9 {
+	if got := l.Show[3] - l.Show[1]; got < 40-1e-9 {
 		t.Errorf("span of 40 is %.2f", got)
 	}
-	if got, want := l.at(160), (l.show[2]+l.show[3])/2; math.Abs(got-want) > 1e-9 {
+	if got, want := l.At(160), (l.Show[2]+l.Show[3])/2; math.Abs(got-want) > 1e-9 {
 		t.Errorf("half way between levels is %.2f, want %.2f", got, want)
 	}
 }
@@ -181,18 +183,18 @@ func TestLevelsRise(t *testing.T) {
 // Of two pipes that cross on paper the one farther from the eye has a gap there. The eye is
 // at the front, left and above.
 func TestRearPipeHasGap(t *testing.T) {
-	right := member{run: &graph.Run{ID: "right"}, isNew: true, a: graph.Vec{X: -40}, b: graph.Vec{X: 40}}
+	right := picture.Member{Run: &graph.Run{ID: "right"}, IsNew: true, A: graph.Vec{X: -40}, B: graph.Vec{X: 40}}
 	for _, c := range []struct {
 		z    float64
 		rear int
 	}{{60, 0}, {-60, 1}} {
 		// seen from the front above, a pipe to the back at the height z crosses the first at
 		// the origin of the paper where x = y = -z
-		back := member{run: &graph.Run{ID: "back"}, isNew: true, a: graph.Vec{X: -c.z, Y: -c.z - 40, Z: c.z}, b: graph.Vec{X: -c.z, Y: -c.z + 40, Z: c.z}}
-		p := &picture{ms: []member{right, back}}
-		p.a, p.b = []graph.Vec{right.a, back.a}, []graph.Vec{right.b, back.b}
-		for i := range p.ms {
-			gaps := p.gaps(i)
+		back := picture.Member{Run: &graph.Run{ID: "back"}, IsNew: true, A: graph.Vec{X: -c.z, Y: -c.z - 40, Z: c.z}, B: graph.Vec{X: -c.z, Y: -c.z + 40, Z: c.z}}
+		p := &picture.Picture{Ms: []picture.Member{right, back}}
+		p.A, p.B = []graph.Vec{right.A, back.A}, []graph.Vec{right.B, back.B}
+		for i := range p.Ms {
+			gaps := p.Gaps(i)
 			if i != c.rear && len(gaps) != 0 {
 				t.Errorf("z %g: the front pipe has gaps %v", c.z, gaps)
 			}
@@ -228,17 +230,17 @@ func TestTextInPlane(t *testing.T) {
 	for _, c := range []struct{ u, v graph.Vec }{
 		{graph.Vec{X: 1}, graph.Vec{Z: 1}}, {graph.Vec{X: -1}, graph.Vec{Y: 1}}, {graph.Vec{Z: -1}, graph.Vec{Y: -1}}, {graph.Vec{Y: 1}, graph.Vec{Z: -1}},
 	} {
-		u, v := project(c.u), project(c.v)
-		text := readable(u, v).lay(scene.Text{Text: "1200", SizeMM: 3})
+		u, v := space.Project(c.u), space.Project(c.v)
+		text := space.Readable(u, v).Lay(scene.Text{Text: "1200", SizeMM: 3})
 		corners := text.Corners()
-		along, up := unit(sub(corners[1], corners[0])), unit(sub(corners[3], corners[0]))
-		if math.Abs(cross(along, u)) > 1e-6 {
+		along, up := space.Unit(space.Sub(corners[1], corners[0])), space.Unit(space.Sub(corners[3], corners[0]))
+		if math.Abs(space.Cross(along, u)) > 1e-6 {
 			t.Errorf("%v %v: text runs along %v, want along %v", c.u, c.v, along, u)
 		}
-		if math.Abs(cross(up, v)) > 1e-6 {
+		if math.Abs(space.Cross(up, v)) > 1e-6 {
 			t.Errorf("%v %v: letters stand along %v, want along %v", c.u, c.v, up, v)
 		}
-		if cross(along, up) >= 0 || along.X < -1e-9 {
+		if space.Cross(along, up) >= 0 || along.X < -1e-9 {
 			t.Errorf("%v %v: text is mirrored or upside down", c.u, c.v)
 		}
 	}

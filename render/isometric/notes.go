@@ -6,31 +6,32 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/render/isometric/picture"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
 )
 
 // notesOf are what the drawing needs said.
-func notesOf(d *drawing) []string {
+func notesOf(d *picture.Drawing) []string {
 	var out []string
-	if !d.common.size.IsZero() && d.in.Gone == nil {
-		out = append(out, "Pipe "+pipeText(d.common)+" unless marked.")
+	if !d.Common.Size.IsZero() && d.In.Gone == nil {
+		out = append(out, "Pipe "+picture.PipeText(d.Common)+" unless marked.")
 	}
 	unit := "mm"
-	if d.in.Units == quantity.InchSystem {
+	if d.In.Units == quantity.InchSystem {
 		unit = "feet and inches"
 	}
-	if d.in.Gone == nil {
+	if d.In.Gone == nil {
 		out = append(out, "Lengths in "+unit+", centre to centre; to the socket stop of parts in line.")
 	}
 	switch {
-	case len(d.lay.Pieces) > 0:
+	case len(d.Lay.Pieces) > 0:
 		out = append(out, "Circles: pieces of the cut list, which has the lengths to cut.",
 			"J1, J2, …: joints, numbered in the order they are made.")
-	case d.in.Gone != nil:
+	case d.In.Gone != nil:
 		out = append(out, "Dashed and crossed: taken out by the work. Besides it only what it joins is drawn. Not to scale.")
-	case d.oldAll:
+	case d.OldAll:
 		out = append(out, "Nothing new is laid out: this is the pipework as it stands.")
 	}
 	if t := datumOf(d); t != "" {
@@ -39,15 +40,15 @@ func notesOf(d *drawing) []string {
 	if left := notDrawn(d); len(left) > 0 {
 		out = append(out, "Not drawn, no legs given: "+strings.Join(left, ", ")+".")
 	}
-	return append(out, d.in.Notes...)
+	return append(out, d.In.Notes...)
 }
 
 // datumOf names the port all places are counted from.
-func datumOf(d *drawing) string {
-	for _, p := range d.c.Parts {
+func datumOf(d *picture.Drawing) string {
+	for _, p := range d.C.Parts {
 		for _, q := range p.Ports {
-			if at, ok := d.lay.Places[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
-				return "Levels are from " + d.portName(graph.PortRef{Part: p.ID, Port: q.Name}) + "."
+			if at, ok := d.Lay.Places[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
+				return "Levels are from " + d.PortName(graph.PortRef{Part: p.ID, Port: q.Name}) + "."
 			}
 		}
 	}
@@ -55,17 +56,17 @@ func datumOf(d *drawing) string {
 }
 
 // notDrawn names the new pipe without a place, by where it runs, with its pieces.
-func notDrawn(d *drawing) []string {
+func notDrawn(d *picture.Drawing) []string {
 	var out []string
-	for i := range d.lay.Paths {
-		p := &d.lay.Paths[i]
-		if (p.Located && len(p.Points) > 1) || (!p.Run.New() && !d.oldAll) || (d.in.Gone != nil && !d.in.Gone.Runs[p.Run.ID]) || (p.Run.HasLength && p.Run.LengthMM == 0) {
+	for i := range d.Lay.Paths {
+		p := &d.Lay.Paths[i]
+		if (p.Located && len(p.Points) > 1) || (!p.Run.New() && !d.OldAll) || (d.In.Gone != nil && !d.In.Gone.Runs[p.Run.ID]) || (p.Run.HasLength && p.Run.LengthMM == 0) {
 			continue
 		}
-		text := d.names.Tag(p.Run.From.Part) + " to " + d.names.Tag(p.Run.To.Part)
+		text := d.Names.Tag(p.Run.From.Part) + " to " + d.Names.Tag(p.Run.To.Part)
 		var pieces []string
 		for _, n := range p.Pieces {
-			pieces = append(pieces, number(d.lay.Pieces[n].Number))
+			pieces = append(pieces, picture.Number(d.Lay.Pieces[n].Number))
 		}
 		if len(pieces) > 0 {
 			text += " (pieces " + strings.Join(pieces, ", ") + ")"
@@ -76,28 +77,28 @@ func notDrawn(d *drawing) []string {
 }
 
 // entriesOf is the legend: just the signs and lines used.
-func entriesOf(p *picture) []sheet.Entry {
+func entriesOf(p *picture.Picture) []sheet.Entry {
 	var out []sheet.Entry
-	kinds := slices.Clone(p.legend)
-	slices.SortStableFunc(kinds, func(a, b legendEntry) int { return strings.Compare(a.text, b.text) })
+	kinds := slices.Clone(p.Legend)
+	slices.SortStableFunc(kinds, func(a, b picture.LegendEntry) int { return strings.Compare(a.Text, b.Text) })
 	for _, e := range kinds {
-		out = append(out, entry(e.sign, e.text))
+		out = append(out, entry(e.Sign, e.Text))
 	}
 	pipe := func(pen float64, text string) sheet.Entry {
 		return sheet.Entry{Symbol: []scene.Item{scene.Line(scene.Point{X: -6}, scene.Point{X: 6}, scene.Stroke(pen))}, W: 12, H: 2, Text: text}
 	}
 	var isNew, isOld bool
-	for i := range p.ms {
-		isNew = isNew || p.ms[i].isNew
-		isOld = isOld || !p.ms[i].isNew
+	for i := range p.Ms {
+		isNew = isNew || p.Ms[i].IsNew
+		isOld = isOld || !p.Ms[i].IsNew
 	}
 	if isNew {
-		out = append(out, pipe(penNew, "new pipe"))
+		out = append(out, pipe(picture.PenNew, "new pipe"))
 	}
 	if isOld {
-		out = append(out, pipe(penOld, "existing pipe"))
+		out = append(out, pipe(picture.PenOld, "existing pipe"))
 	}
-	if p.d.in.Gone != nil {
+	if p.D.In.Gone != nil {
 		out = append(out, sheet.GoneEntry())
 	}
 	return out

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/render/isometric/picture"
+	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
 
@@ -57,7 +59,7 @@ func clashes(s *scene.Scene) []string {
 			if i == j || l.item == m.item || (fine(m.tag) && j < i) || shares(l, m) {
 				continue
 			}
-			if _, _, ok := crossing(l.a, l.b, m.a, m.b); ok {
+			if _, _, ok := picture.Crossing(l.a, l.b, m.a, m.b); ok {
 				out = append(out, fmt.Sprintf("%s line across %s at %.1f, %.1f", l.tag, m.tag, l.a.X, l.a.Y))
 			}
 		}
@@ -85,17 +87,17 @@ func shares(l, m penLine) bool {
 	dims := func(t string) bool { return t == "extension" || t == "dimension" }
 	if dims(l.tag) && dims(m.tag) {
 		for _, p := range []scene.Point{l.a, l.b} {
-			if toLine(p, m.a, m.b) < 0.45 {
+			if picture.ToLine(p, m.a, m.b) < 0.45 {
 				return true
 			}
 		}
 		for _, p := range []scene.Point{m.a, m.b} {
-			if toLine(p, l.a, l.b) < 0.45 {
+			if picture.ToLine(p, l.a, l.b) < 0.45 {
 				return true
 			}
 		}
 	}
-	return strings.HasPrefix(l.tag, "leader:") && (toLine(l.a, m.a, m.b) < 1 || toLine(l.b, m.a, m.b) < 1)
+	return strings.HasPrefix(l.tag, "leader:") && (picture.ToLine(l.a, m.a, m.b) < 1 || picture.ToLine(l.b, m.a, m.b) < 1)
 }
 
 type penLine struct {
@@ -122,7 +124,7 @@ func penLines(s scene.Shape) []penLine {
 			for k := 1; k <= 6; k++ {
 				t := float64(k) / 6
 				r := 1 - t
-				put(add(add(times(r*r*r, from), times(3*r*r*t, g.C1)), add(times(3*r*t*t, g.C2), times(t*t*t, g.To))))
+				put(space.Add(space.Add(space.Times(r*r*r, from), space.Times(3*r*r*t, g.C1)), space.Add(space.Times(3*r*t*t, g.C2), space.Times(t*t*t, g.To))))
 			}
 		}
 		if p.Closed {
@@ -136,7 +138,7 @@ func penLines(s scene.Shape) []penLine {
 func inked(t scene.Text) []scene.Point {
 	c := t.Corners() // from descenders to ascenders
 	const low, high = 0.236 / 0.996, (0.236 + 0.729) / 0.996
-	return []scene.Point{along(c[0], c[3], low), along(c[1], c[2], low), along(c[1], c[2], high), along(c[0], c[3], high)}
+	return []scene.Point{space.Along(c[0], c[3], low), space.Along(c[1], c[2], low), space.Along(c[1], c[2], high), space.Along(c[0], c[3], high)}
 }
 
 // lineMeets reports whether a line enters a convex polygon.
@@ -145,7 +147,7 @@ func lineMeets(poly []scene.Point, a, b scene.Point) bool {
 		return true
 	}
 	for k := range poly {
-		if _, _, ok := crossing(a, b, poly[k], poly[(k+1)%len(poly)]); ok {
+		if _, _, ok := picture.Crossing(a, b, poly[k], poly[(k+1)%len(poly)]); ok {
 			return true
 		}
 	}
@@ -164,7 +166,7 @@ func meetPolygons(p, q []scene.Point) bool {
 func inside(poly []scene.Point, p scene.Point) bool {
 	side := 0.0
 	for k := range poly {
-		c := cross(sub(poly[(k+1)%len(poly)], poly[k]), sub(p, poly[k]))
+		c := space.Cross(space.Sub(poly[(k+1)%len(poly)], poly[k]), space.Sub(p, poly[k]))
 		if c*side < 0 {
 			return false
 		}

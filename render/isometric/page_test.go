@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/settle"
+	"dryfit/render/isometric/picture"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -39,7 +40,7 @@ func TestEveryPage(t *testing.T) {
 			}
 			for i := range in.Layout.Pieces {
 				p := &in.Layout.Pieces[i]
-				if path := pathOf(in.Layout, p); path.Located && !seen[number(p.Number)] {
+				if path := pathOf(in.Layout, p); path.Located && !seen[picture.Number(p.Number)] {
 					t.Errorf("%s, %s: piece %d is on no sheet", file, text, p.Number)
 				}
 			}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/render/isometric/picture"
+	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -24,15 +26,15 @@ const (
 // Draw returns the sheets of an isometric: one; or where one page cannot hold it first an
 // overview of all new work, then its parts, joined by match lines.
 func Draw(in Input) []*scene.Scene {
-	d := newDrawing(in)
-	return sheetsOf(d, d.members())
+	d := picture.NewDrawing(in)
+	return sheetsOf(d, d.Members())
 }
 
 // sheetsOf puts the members on one sheet; on an overview and as many more as they need; or on
 // an overview alone, if there are too many to look for one in. What then has no number on any
 // sheet is listed. In an overview of more than can be labelled nothing is numbered.
-func sheetsOf(d *drawing, ms []member) []*scene.Scene {
-	if d.in.Gone != nil { // on one sheet: nobody cuts by it
+func sheetsOf(d *picture.Drawing, ms []picture.Member) []*scene.Scene {
+	if d.In.Gone != nil { // on one sheet: nobody cuts by it
 		return []*scene.Scene{finish(d, group{ms: ms, pic: forceOn(d, ms)}, 0, 1, false, "")}
 	}
 	groups, over := wholeOf(d, ms)
@@ -55,14 +57,14 @@ func sheetsOf(d *drawing, ms []member) []*scene.Scene {
 }
 
 // pageOf is the sheet of a group with everything but the drawing.
-func pageOf(d *drawing, p *picture, k, n int, over bool, match string) *sheet.Sheet {
-	s := sheet.New(d.in.Page.Format, d.in.Page.Orientation, headOf(d, k, n, over))
+func pageOf(d *picture.Drawing, p *picture.Picture, k, n int, over bool, match string) *sheet.Sheet {
+	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, k, n, over))
 	notes := notesOf(d)
 	if over {
 		notes = overviewNotes(d, n)
 	}
-	for _, more := range []string{match, p.keyNote()} {
-		if more != "" && (!over || d.dense) {
+	for _, more := range []string{match, p.KeyNote()} {
+		if more != "" && (!over || d.Dense) {
 			notes = append(notes, more)
 		}
 	}
@@ -71,68 +73,68 @@ func pageOf(d *drawing, p *picture, k, n int, over bool, match string) *sheet.Sh
 	return s
 }
 
-func headOf(d *drawing, k, n int, over bool) sheet.Head {
-	doc := d.in.Title
+func headOf(d *picture.Drawing, k, n int, over bool) sheet.Head {
+	doc := d.In.Title
 	switch {
 	case doc != "":
-	case d.in.Gone != nil:
+	case d.In.Gone != nil:
 		doc = "Isometric before the work"
-	case d.oldAll:
+	case d.OldAll:
 		doc = "Isometric as it stands"
 	case over:
 		doc = "Isometric: overview of the new work"
 	default:
 		doc = "Isometric of the new work"
 	}
-	h := sheet.HeadOf(d.c.Job, doc)
+	h := sheet.HeadOf(d.C.Job, doc)
 	h.Symbols = "after ISO 6412-2"
 	h.Sheet, h.Of = 1+k, n
-	if d.in.Sheet > 0 {
-		h.Sheet, h.Of = d.in.Sheet+k, max(d.in.Of, d.in.Sheet+n-1)
+	if d.In.Sheet > 0 {
+		h.Sheet, h.Of = d.In.Sheet+k, max(d.In.Of, d.In.Sheet+n-1)
 	}
 	return h
 }
 
 // overviewNotes are what the overview needs said.
-func overviewNotes(d *drawing, sheets int) []string {
+func overviewNotes(d *picture.Drawing, sheets int) []string {
 	out := []string{"Circles: pieces of the cut list, which has the lengths to cut. Not to scale."}
-	if d.dense {
+	if d.Dense {
 		out[0] = "Not to scale."
 	}
-	if sheets > 1 && !d.dense {
+	if sheets > 1 && !d.Dense {
 		out = append(out, "Lengths, joints and what goes on the pipe are on the sheets that follow.")
 	}
 	switch {
-	case d.dense && sheets > 1 && len(d.lay.Pieces) > 0:
+	case d.Dense && sheets > 1 && len(d.Lay.Pieces) > 0:
 		out = append(out, "More pipe than can be numbered here: the numbers of the pieces are on the sheets that follow.")
-	case d.dense:
+	case d.Dense:
 		out = append(out, "More pipe than can be numbered on a drawing.")
 	}
 	if t := datumOf(d); t != "" {
 		out = append(out, t)
 	}
-	return append(out, d.in.Notes...)
+	return append(out, d.In.Notes...)
 }
 
 // group is what stands on one sheet.
 type group struct {
-	ms   []member
-	pic  *picture // set out and labelled; nil where it is not yet
+	ms   []picture.Member
+	pic  *picture.Picture // set out and labelled; nil where it is not yet
 	fits bool
 }
 
 // oversee draws the overview: with the pieces numbered where their numbers can be read.
-func oversee(d *drawing, ms []member) *picture {
-	d.overview, d.dense = true, len(ms) > mostOverview
-	defer func() { d.overview = false }()
+func oversee(d *picture.Drawing, ms []picture.Member) *picture.Picture {
+	d.Overview, d.Dense = true, len(ms) > picture.MostOverview
+	defer func() { d.Overview = false }()
 	p, _ := fitTo(d, ms)
-	if d.dense {
+	if d.Dense {
 		return p
 	}
 	if larger := enlarged(d, p); larger != nil {
 		return larger
 	}
-	d.dense = true
+	d.Dense = true
 	p, _ = fitTo(d, ms)
 	return p
 }
@@ -144,23 +146,23 @@ const mostZoom = 2.0
 // enlarged draws a picture that is made smaller to fit its page with labels as much larger, so
 // that they are placed at the size they are read. It is nil for an overview in which they would be
 // too large.
-func enlarged(d *drawing, p *picture) *picture {
-	defer func() { d.zoom = 0 }()
+func enlarged(d *picture.Drawing, p *picture.Picture) *picture.Picture {
+	defer func() { d.Zoom = 0 }()
 	match := ""
-	if g := (group{ms: p.ms}); len(g.cuts()) > 0 {
+	if g := (group{ms: p.Ms}); len(g.cuts()) > 0 {
 		match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ")
 	}
 	for range 3 {
-		area := pageOf(d, p, 0, 2, d.overview, match).Area().Grow(-inset)
+		area := pageOf(d, p, 0, 2, d.Overview, match).Area().Grow(-inset)
 		k := ontoOf(p, area).scale
-		if k*max(d.zoom, 1) > 0.995 {
+		if k*max(d.Zoom, 1) > 0.995 {
 			break
 		}
-		if d.zoom = max(1.02*d.zoom, 1/k); d.overview && d.zoom > mostZoom {
+		if d.Zoom = max(1.02*d.Zoom, 1/k); d.Overview && d.Zoom > mostZoom {
 			return nil
 		}
-		p = d.layOut(p.ms, p.scale)
-		p.draw()
+		p = d.LayOut(p.Ms, p.Scale)
+		p.Draw()
 	}
 	return p
 }
@@ -177,35 +179,35 @@ const mostIdle = 2
 
 // fitTo draws members as large as the page takes them and reports whether they fit it, with no
 // label in the way.
-func fitTo(d *drawing, ms []member) (*picture, bool) {
+func fitTo(d *picture.Drawing, ms []picture.Member) (*picture.Picture, bool) {
 	scale := scaleFor(d, ms)
-	var best *picture
+	var best *picture.Picture
 	fits, idle := false, 0
 	for k := range tries {
-		if k > 0 && d.work.Done() && fits {
+		if k > 0 && d.Work.Done() && fits {
 			break
 		}
-		p := d.layOut(ms, scale)
-		if p.most = mostSheetWork; d.hope && (best == nil || best.over == 0) {
-			p.most = mostWholeWork
+		p := d.LayOut(ms, scale)
+		if p.Most = picture.MostSheetWork; d.Hope && (best == nil || best.Over == 0) {
+			p.Most = picture.MostWholeWork
 		}
-		p.draw()
+		p.Draw()
 		match := ""
 		if g := (group{ms: ms}); len(g.cuts()) > 0 {
 			match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ") // as long as it will be
 		}
-		area := pageOf(d, p, 0, 1, d.overview, match).Area().Grow(-inset)
-		b := p.bounds()
+		area := pageOf(d, p, 0, 1, d.Overview, match).Area().Grow(-inset)
+		b := p.Bounds()
 		ok := b.W() <= area.W() && b.H() <= area.H()
 		if ok {
 			_, ok = triadAt(p, area, ontoOf(p, area))
 		}
-		if best == nil || (ok && !fits) || (ok == fits && p.over < best.over) {
+		if best == nil || (ok && !fits) || (ok == fits && p.Over < best.Over) {
 			best, fits, idle = p, ok, 0
 		} else if idle++; idle >= mostIdle {
 			break
 		}
-		if ok && (p.over == 0 || p.over > mostCrowded) || p.over > hopeless && canCut(d, ms) {
+		if ok && (p.Over == 0 || p.Over > mostCrowded) || p.Over > hopeless && canCut(d, ms) {
 			break
 		}
 		scale *= math.Min(0.94, math.Max(0.7, math.Min(area.W()/b.W(), area.H()/b.H())))
@@ -213,33 +215,33 @@ func fitTo(d *drawing, ms []member) (*picture, bool) {
 			break
 		}
 	}
-	best.sized = fits
-	return best, fits && best.over == 0
+	best.Sized = fits
+	return best, fits && best.Over == 0
 }
 
 // forceOn is fit for members that cannot be shared out any further: what fits no page is made
 // smaller, its letters not.
-func forceOn(d *drawing, ms []member) *picture {
+func forceOn(d *picture.Drawing, ms []picture.Member) *picture.Picture {
 	p, _ := fitTo(d, ms)
 	return enlarged(d, p)
 }
 
 // scaleFloor is the smallest scale at which labels go on the pipes; an overview takes what it
 // needs.
-func scaleFloor(d *drawing) float64 {
-	if d.overview {
+func scaleFloor(d *picture.Drawing) float64 {
+	if d.Overview {
 		return leastScale / 12
 	}
 	return leastScale
 }
 
 // scaleFor is the greatest scale at which the pipes alone, with room for labels, fit the page.
-func scaleFor(d *drawing, ms []member) float64 {
-	room := d.room()
+func scaleFor(d *picture.Drawing, ms []picture.Member) float64 {
+	room := d.Room()
 	lo, hi := scaleFloor(d), mostScale
 	for range tries {
 		mid := (lo + hi) / 2
-		f := d.layOut(ms, mid).frame()
+		f := d.LayOut(ms, mid).Frame()
 		if f.W() <= room.W() && f.H() <= room.H() {
 			lo = mid
 		} else {
@@ -255,24 +257,26 @@ type onto struct {
 	scale    float64
 }
 
-func ontoOf(p *picture, area scene.Box) onto {
-	b := p.bounds()
+func ontoOf(p *picture.Picture, area scene.Box) onto {
+	b := p.Bounds()
 	if b.IsEmpty() {
 		return onto{scale: 1}
 	}
 	return onto{b.Centre(), area.Centre(), min(1, area.W()/b.W(), area.H()/b.H())}
 }
 
-func (o onto) point(p scene.Point) scene.Point { return add(o.to, times(o.scale, sub(p, o.from))) }
+func (o onto) point(p scene.Point) scene.Point {
+	return space.Add(o.to, space.Times(o.scale, space.Sub(p, o.from)))
+}
 
 // finish puts a group on its sheet.
-func finish(d *drawing, g group, k, n int, over bool, match string) *scene.Scene {
+func finish(d *picture.Drawing, g group, k, n int, over bool, match string) *scene.Scene {
 	s := pageOf(d, g.pic, k, n, over, match)
 	area := s.Area().Grow(-inset)
 	o := ontoOf(g.pic, area)
 	at, _ := triadAt(g.pic, area, o)
 	s.Add(triad(at)...)
-	for _, it := range append(append([]scene.Item{}, g.pic.items...), g.pic.labels...) {
+	for _, it := range append(append([]scene.Item{}, g.pic.Items...), g.pic.Labels...) {
 		s.Add(o.item(it))
 	}
 	return s.Scene

@@ -1,6 +1,8 @@
 package isometric
 
 import (
+	"dryfit/render/isometric/picture"
+	"dryfit/render/isometric/space"
 	"math"
 	"slices"
 	"strings"
@@ -19,17 +21,17 @@ const leastMembers = 5
 
 // wholeOf draws the members on one sheet; over where that cannot hold them and they can be cut
 // in two.
-func wholeOf(d *drawing, ms []member) (groups []group, over bool) {
+func wholeOf(d *picture.Drawing, ms []picture.Member) (groups []group, over bool) {
 	g := group{ms: ms}
 	if !tooLarge(d, ms) {
-		d.hope = true
+		d.Hope = true
 		g.pic, g.fits = fitTo(d, ms)
-		if d.hope = false; g.fits {
+		if d.Hope = false; g.fits {
 			return []group{g}, false
 		}
 	}
 	if left, _ := cutAt(d, ms); left != nil {
-		d.matches = 0
+		d.Matches = 0
 		return nil, true
 	}
 	if g.pic == nil {
@@ -41,16 +43,16 @@ func wholeOf(d *drawing, ms []member) (groups []group, over bool) {
 }
 
 // canCut reports whether members can be cut in two.
-func canCut(d *drawing, ms []member) bool {
-	matches := d.matches
+func canCut(d *picture.Drawing, ms []picture.Member) bool {
+	matches := d.Matches
 	left, _ := cutAt(d, ms)
-	d.matches = matches
-	return left != nil && !d.overview
+	d.Matches = matches
+	return left != nil && !d.Overview
 }
 
 // halvesOf shares the members out over sheets: cut in two by a plane across the pipes, and
 // those again while one sheet cannot hold them.
-func halvesOf(d *drawing, ms []member) []group {
+func halvesOf(d *picture.Drawing, ms []picture.Member) []group {
 	left, right := cutAt(d, ms)
 	if left == nil {
 		return []group{{ms: ms, pic: forceOn(d, ms)}}
@@ -59,14 +61,14 @@ func halvesOf(d *drawing, ms []member) []group {
 }
 
 // splitUp draws members on one sheet if that can hold them, else cut in two.
-func splitUp(d *drawing, ms []member) []group {
+func splitUp(d *picture.Drawing, ms []picture.Member) []group {
 	g := group{ms: ms}
 	if !tooLarge(d, ms) {
-		if g.pic, g.fits = fitTo(d, ms); g.fits || d.work.Done() && g.pic.sized {
+		if g.pic, g.fits = fitTo(d, ms); g.fits || d.Work.Done() && g.pic.Sized {
 			return []group{g}
 		}
 	}
-	matches := d.matches
+	matches := d.Matches
 	if left, _ := cutAt(d, ms); left == nil {
 		if g.pic == nil {
 			g.pic = forceOn(d, ms)
@@ -75,41 +77,41 @@ func splitUp(d *drawing, ms []member) []group {
 		}
 		return []group{g}
 	}
-	d.matches = matches
+	d.Matches = matches
 	return halvesOf(d, ms)
 }
 
 // tooLarge reports whether members plainly do not go on one sheet.
-func tooLarge(d *drawing, ms []member) bool {
-	w, h := d.in.Page.Format.Size(d.in.Page.Orientation)
+func tooLarge(d *picture.Drawing, ms []picture.Member) bool {
+	w, h := d.In.Page.Format.Size(d.In.Page.Orientation)
 	if float64(len(ms)) > mostMembers*w*h/(297*210) {
 		return true
 	}
-	p := &picture{d: d, ms: ms, sp: d.spaceOf(ms, leastScale, [3]map[int]float64{})}
-	p.a, p.b = show(ms, p.sp)
-	f, room := p.frame(), d.room()
-	return f.W() > room.W()+labelRoom || f.H() > room.H()+labelRoom
+	p := &picture.Picture{D: d, Ms: ms, Sp: d.SpaceOf(ms, leastScale, [3]map[int]float64{})}
+	p.A, p.B = picture.Show(ms, p.Sp)
+	f, room := p.Frame(), d.Room()
+	return f.W() > room.W()+picture.LabelRoom || f.H() > room.H()+picture.LabelRoom
 }
 
 // cutPlane is a cut across an axis.
 type cutPlane struct {
-	ax   axis
+	ax   space.Axis
 	at   float64
 	cost int
 }
 
 // cutAt parts members by the plane that crosses the fewest pipes and leaves both sides nearly
 // alike; both nil where there is none.
-func cutAt(d *drawing, ms []member) (left, right []member) {
+func cutAt(d *picture.Drawing, ms []picture.Member) (left, right []picture.Member) {
 	best := cutPlane{cost: math.MaxInt}
-	for ax := axis(0); ax < 3; ax++ {
+	for ax := space.Axis(0); ax < 3; ax++ {
 		var vals []float64
 		for i := range ms {
-			vals = append(vals, ax.of(ms[i].a), ax.of(ms[i].b))
+			vals = append(vals, ax.Of(ms[i].A), ax.Of(ms[i].B))
 		}
-		l := newLevels(vals)
-		for k := 0; k+1 < len(l.real); k++ {
-			c := cutPlane{ax: ax, at: (l.real[k] + l.real[k+1]) / 2}
+		l := space.NewLevels(vals)
+		for k := 0; k+1 < len(l.Real); k++ {
+			c := cutPlane{ax: ax, at: (l.Real[k] + l.Real[k+1]) / 2}
 			if c.weigh(ms) && c.cost < best.cost {
 				best = c
 			}
@@ -120,19 +122,19 @@ func cutAt(d *drawing, ms []member) (left, right []member) {
 	}
 	for i := range ms {
 		m := ms[i]
-		va, vb := best.ax.of(m.a)-best.at, best.ax.of(m.b)-best.at
+		va, vb := best.ax.Of(m.A)-best.at, best.ax.Of(m.B)-best.at
 		switch {
 		case va < 0 && vb < 0:
 			left = append(left, m)
 		case va > 0 && vb > 0:
 			right = append(right, m)
 		default:
-			d.matches++
-			name := letter(d.matches - 1)
+			d.Matches++
+			name := letter(d.Matches - 1)
 			n := m
-			p := m.a.Add(m.way().Scale(va / (va - vb)))
-			m.b, m.cutB = p, name
-			n.a, n.cutA = p, name
+			p := m.A.Add(m.Way().Scale(va / (va - vb)))
+			m.B, m.CutB = p, name
+			n.A, n.CutA = p, name
 			if va < 0 {
 				left, right = append(left, m), append(right, n)
 			} else {
@@ -144,17 +146,17 @@ func cutAt(d *drawing, ms []member) (left, right []member) {
 }
 
 // weigh works out the cost of a cut; false where it cannot be made.
-func (c *cutPlane) weigh(ms []member) bool {
+func (c *cutPlane) weigh(ms []picture.Member) bool {
 	below, above, across := 0, 0, 0
 	for i := range ms {
 		m := &ms[i]
-		va, vb := c.ax.of(m.a)-c.at, c.ax.of(m.b)-c.at
+		va, vb := c.ax.Of(m.A)-c.at, c.ax.Of(m.B)-c.at
 		switch {
 		case va < 0 && vb < 0:
 			below++
 		case va > 0 && vb > 0:
 			above++
-		case m.run == nil || len(axesOf(m.way())) != 1 || math.Min(math.Abs(va), math.Abs(vb)) < cutClear:
+		case m.Run == nil || len(space.AxesOf(m.Way())) != 1 || math.Min(math.Abs(va), math.Abs(vb)) < cutClear:
 			return false
 		default:
 			across++
@@ -173,12 +175,12 @@ func letter(n int) string {
 }
 
 // matchNote says where the pipes go on that are cut on a sheet.
-func matchNote(d *drawing, groups []group, k int) string {
+func matchNote(d *picture.Drawing, groups []group, k int) string {
 	var words []string
 	for _, name := range groups[k].cuts() {
 		for j := range groups {
 			if j != k && slices.Contains(groups[j].cuts(), name) {
-				words = append(words, name+" on sheet "+number(max(1, d.in.Sheet)+j))
+				words = append(words, name+" on sheet "+picture.Number(max(1, d.In.Sheet)+j))
 			}
 		}
 	}
@@ -192,7 +194,7 @@ func matchNote(d *drawing, groups []group, k int) string {
 func (g *group) cuts() []string {
 	var out []string
 	for i := range g.ms {
-		for _, name := range []string{g.ms[i].cutA, g.ms[i].cutB} {
+		for _, name := range []string{g.ms[i].CutA, g.ms[i].CutB} {
 			if name != "" {
 				out = append(out, name)
 			}

@@ -1,4 +1,4 @@
-package isometric
+package picture
 
 import (
 	"cmp"
@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/render/isometric/space"
 	"dryfit/render/label"
 	"dryfit/render/scene"
 )
@@ -16,7 +17,7 @@ const steps = 8
 // placeLabels gives every label its place, at first from the places it likes best; a label
 // that overlaps something gets its later places one after another, and one that overlaps even
 // so is split up.
-func (p *picture) placeLabels() {
+func (p *Picture) placeLabels() {
 	slices.SortStableFunc(p.requests, func(a, b request) int { return a.rank - b.rank })
 	all := slices.Clone(p.requests)
 	part := make([][]int, len(all)) // what a request is split into
@@ -31,11 +32,11 @@ func (p *picture) placeLabels() {
 	for i := range p.requests {
 		lists[i] = placesOf(all[i].places)
 	}
-	board := label.NewBoard(lists, p.fixed)
-	work := label.Work{Left: min(p.d.work.Left, cmp.Or(p.most, mostSheetWork))}
+	board := label.NewBoard(lists, p.Fixed)
+	work := label.Work{Left: min(p.D.Work.Left, cmp.Or(p.Most, MostSheetWork))}
 	given := work.Left
 	board.Bound(&work)
-	defer func() { p.d.work.Left -= given - work.Left }()
+	defer func() { p.D.Work.Left -= given - work.Left }()
 	var left []int
 	for range steps {
 		if left = board.Settle(); len(left) == 0 {
@@ -91,7 +92,7 @@ func (p *picture) placeLabels() {
 		if k < 0 || slices.Contains(left, i) {
 			continue
 		}
-		p.labels = append(p.labels, all[i].places[k].draw()...)
+		p.Labels = append(p.Labels, all[i].places[k].draw()...)
 		taken = append(taken, all[i].places[k].Parts...)
 		p.note(&all[i])
 	}
@@ -99,17 +100,17 @@ func (p *picture) placeLabels() {
 }
 
 // note keeps which pieces' numbers stand on the drawing.
-func (p *picture) note(r *request) {
+func (p *Picture) note(r *request) {
 	if n, ok := strings.CutPrefix(r.tag, "piece "); ok {
 		if v, err := strconv.Atoi(n); err == nil {
-			p.ringed[v] = true
+			p.Ringed[v] = true
 		}
 	}
 }
 
 // placeKeys puts each label that found no room where its letters cover nothing, on a leader
 // that may cross pipe but no letters; what even so finds no place is listed.
-func (p *picture) placeKeys(all []request, left []int, taken []scene.Box) {
+func (p *Picture) placeKeys(all []request, left []int, taken []scene.Box) {
 	places := make([][]candidate, len(left))
 	lists := make([][]label.Place, len(left))
 	for n, i := range left {
@@ -120,9 +121,9 @@ func (p *picture) placeKeys(all []request, left []int, taken []scene.Box) {
 		for _, try := range p.calloutPlaces(*c, 0, len(c.far)) {
 			letters := try.Parts[:1]
 			if c.ring {
-				letters = try.Parts[:discParts]
+				letters = try.Parts[:space.DiscParts]
 			}
-			if !slices.ContainsFunc(letters, func(b scene.Box) bool { return overlapsAny(b, p.fixed) }) {
+			if !slices.ContainsFunc(letters, func(b scene.Box) bool { return overlapsAny(b, p.Fixed) }) {
 				places[n] = append(places[n], try)
 			}
 		}
@@ -133,13 +134,13 @@ func (p *picture) placeKeys(all []request, left []int, taken []scene.Box) {
 	bad := board.Settle()
 	for n, i := range left {
 		if k := board.Chosen(n); k >= 0 && !slices.Contains(bad, n) {
-			p.labels = append(p.labels, places[n][k].draw()...)
+			p.Labels = append(p.Labels, places[n][k].draw()...)
 			p.note(&all[i])
 		} else if all[i].words != "" {
 			p.keys = append(p.keys, all[i].words)
 		}
 	}
-	p.over = len(left)
+	p.Over = len(left)
 }
 
 func overlapsAny(b scene.Box, list []scene.Box) bool {
@@ -154,8 +155,8 @@ func overlapsAny(b scene.Box, list []scene.Box) bool {
 // mostKeyWork bounds the search of placeKeys on one sheet.
 const mostKeyWork = 500_000
 
-// keyNote lists the labels that found no place.
-func (p *picture) keyNote() string {
+// KeyNote lists the labels that found no place.
+func (p *Picture) KeyNote() string {
 	if len(p.keys) == 0 {
 		return ""
 	}

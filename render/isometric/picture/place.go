@@ -1,22 +1,25 @@
-package isometric
+package picture
 
-import "math"
+import (
+	"dryfit/render/isometric/space"
+	"math"
+)
 
 // keepOff is how far a leader or an arrow keeps from a crossing and from each other, mm.
 const keepOff = 4.5
 
 // leaderShare is where on a leg the leader of its piece starts: its middle, or beside a pipe
 // that crosses there.
-func (p *picture) leaderShare(i int) float64 { return p.freeShare(i, 0.45, p.crossings(i)) }
+func (p *Picture) leaderShare(i int) float64 { return p.freeShare(i, 0.45, p.crossings(i)) }
 
 // crossings are the places, as shares of a leg, where others cross it on the page.
-func (p *picture) crossings(i int) []float64 {
+func (p *Picture) crossings(i int) []float64 {
 	var out []float64
-	for j := range p.ms {
-		if j == i || meet(&p.ms[i], &p.ms[j]) {
+	for j := range p.Ms {
+		if j == i || meet(&p.Ms[i], &p.Ms[j]) {
 			continue
 		}
-		if s, _, ok := crossing(project(p.a[i]), project(p.b[i]), project(p.a[j]), project(p.b[j])); ok {
+		if s, _, ok := Crossing(space.Project(p.A[i]), space.Project(p.B[i]), space.Project(p.A[j]), space.Project(p.B[j])); ok {
 			out = append(out, s)
 		}
 	}
@@ -25,8 +28,8 @@ func (p *picture) crossings(i int) []float64 {
 
 // freeShare is the place on a leg, as a share of it, that is clear of others and of what
 // stands at its ends, and nearest to the one wanted, a share of what is left between.
-func (p *picture) freeShare(i int, want float64, others []float64) float64 {
-	l := p.b[i].Sub(p.a[i]).Len()
+func (p *Picture) freeShare(i int, want float64, others []float64) float64 {
+	l := p.B[i].Sub(p.A[i]).Len()
 	lo, hi := p.standsTo(i)
 	best, least := 0.5, math.Inf(1)
 	for k := 0; k <= 20; k++ {
@@ -43,15 +46,15 @@ func (p *picture) freeShare(i int, want float64, others []float64) float64 {
 }
 
 // standsTo are the shares of a leg between what stands at its two ends.
-func (p *picture) standsTo(i int) (lo, hi float64) {
-	l := p.b[i].Sub(p.a[i]).Len()
+func (p *Picture) standsTo(i int) (lo, hi float64) {
+	l := p.B[i].Sub(p.A[i]).Len()
 	hi = 1
 	for _, far := range []bool{false, true} {
-		s := p.d.stack(&p.ms[i], far)
-		if len(s.joints) == 0 {
+		s := p.D.Stack(&p.Ms[i], far)
+		if len(s.Joints) == 0 {
 			continue
 		}
-		at := (s.base + nextSpot*float64(len(s.joints)-1) + dotR) / l
+		at := (s.base + nextSpot*float64(len(s.Joints)-1) + dotR) / l
 		if far {
 			hi = 1 - at
 		} else {

@@ -1,4 +1,4 @@
-package isometric
+package picture
 
 import (
 	"cmp"
@@ -8,27 +8,28 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/render/isometric/space"
 )
 
 // stack is what stands one behind the other at the end of a leg, from the end inwards: a
 // joint, a fitting, the next joint, ….
 type stack struct {
-	joints   []*route.Joint
+	Joints   []*route.Joint
 	fittings []*route.Fitting // bushes, reducers, transitions: one between each two joints
 	base     float64          // from the end to the first joint, mm on display
 }
 
-// stack returns what stands at the end of a leg: at b if far, else at a.
-func (d *drawing) stack(m *member, far bool) stack {
-	end, point := m.a, m.leg
+// Stack returns what stands at the end of a leg: at b if far, else at a.
+func (d *Drawing) Stack(m *Member, far bool) stack {
+	end, point := m.A, m.Leg
 	if far {
-		end, point = m.b, m.leg+1
+		end, point = m.B, m.Leg+1
 	}
-	if (far && m.cutB != "") || (!far && m.cutA != "") {
+	if (far && m.CutB != "") || (!far && m.CutA != "") {
 		return stack{}
 	}
 	var s stack
-	p := &d.lay.Paths[m.path]
+	p := &d.Lay.Paths[m.path]
 	s.base = fromNode
 	last := point == len(p.Points)-1
 	if point == 0 || last {
@@ -40,13 +41,13 @@ func (d *drawing) stack(m *member, far bool) stack {
 			s.base = 0
 		}
 	}
-	for i := range d.lay.Joints {
-		j := &d.lay.Joints[i]
-		if j.Run == m.run.ID && j.Located && d.legOf(m, j.At) && !middle(m, j.At) && nearer(m, j.At) == far {
-			s.joints = append(s.joints, j)
+	for i := range d.Lay.Joints {
+		j := &d.Lay.Joints[i]
+		if j.Run == m.Run.ID && j.Located && d.legOf(m, j.At) && !middle(m, j.At) && nearer(m, j.At) == far {
+			s.Joints = append(s.Joints, j)
 		}
 	}
-	slices.SortStableFunc(s.joints, func(a, b *route.Joint) int {
+	slices.SortStableFunc(s.Joints, func(a, b *route.Joint) int {
 		return cmp.Compare(math.Round(a.At.Sub(end).Len()*10), math.Round(b.At.Sub(end).Len()*10))
 	})
 	for i := range p.Fittings {
@@ -62,31 +63,31 @@ func (d *drawing) stack(m *member, far bool) stack {
 func standsInLine(kind string) bool { return !strings.HasPrefix(kind, "elbow") && kind != "coupling" }
 
 // legOf reports whether a place lies on a leg.
-func (d *drawing) legOf(m *member, at graph.Vec) bool {
-	way, to := m.way(), at.Sub(m.a)
+func (d *Drawing) legOf(m *Member, at graph.Vec) bool {
+	way, to := m.Way(), at.Sub(m.A)
 	t := to.Dot(way.Unit())
-	return to.Sub(way.Unit().Scale(t)).Len() < sameLevel && t > -sameLevel && t < way.Len()+sameLevel
+	return to.Sub(way.Unit().Scale(t)).Len() < space.SameLevel && t > -space.SameLevel && t < way.Len()+space.SameLevel
 }
 
-func share(m *member, at graph.Vec) float64 {
-	way := m.way()
-	return at.Sub(m.a).Dot(way) / way.Dot(way)
+func share(m *Member, at graph.Vec) float64 {
+	way := m.Way()
+	return at.Sub(m.A).Dot(way) / way.Dot(way)
 }
 
 // nearer reports whether a place on a leg is nearer to b.
-func nearer(m *member, at graph.Vec) bool { return share(m, at) > 0.5 }
+func nearer(m *Member, at graph.Vec) bool { return share(m, at) > 0.5 }
 
 // middle reports whether a place on a leg is far from both ends, as a coupling's is.
-func middle(m *member, at graph.Vec) bool {
+func middle(m *Member, at graph.Vec) bool {
 	t := share(m, at)
-	return math.Min(t, 1-t)*m.way().Len() > 250
+	return math.Min(t, 1-t)*m.Way().Len() > 250
 }
 
-// between returns the joints of couplings along a leg, from a on.
-func (d *drawing) between(m *member) []*route.Joint {
+// Between returns the joints of couplings along a leg, from a on.
+func (d *Drawing) Between(m *Member) []*route.Joint {
 	var out []*route.Joint
-	for i := range d.lay.Joints {
-		if j := &d.lay.Joints[i]; m.run != nil && j.Run == m.run.ID && j.Located && d.legOf(m, j.At) && middle(m, j.At) {
+	for i := range d.Lay.Joints {
+		if j := &d.Lay.Joints[i]; m.Run != nil && j.Run == m.Run.ID && j.Located && d.legOf(m, j.At) && middle(m, j.At) {
 			out = append(out, j)
 		}
 	}

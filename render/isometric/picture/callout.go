@@ -1,4 +1,4 @@
-package isometric
+package picture
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/space"
 	"dryfit/render/label"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -77,25 +78,25 @@ func (c *callout) size() (w, h float64) {
 		h += l.size * linePitch
 	}
 	if c.ring {
-		w = 2 * ringR(w)
+		w = 2 * RingR(w)
 		h = w
 	}
 	return w, h
 }
 
-// ringR is the radius of the circle round a piece's number: 3M across. Source: common
+// RingR is the radius of the circle round a piece's number: 3M across. Source: common
 // practice, no source.
-func ringR(textW float64) float64 { return math.Max(3.1, textW/2+1.1) }
+func RingR(textW float64) float64 { return math.Max(3.1, textW/2+1.1) }
 
 // turns is the number of ways from a mark that are tried for a callout.
 const turns = 24
 
 // wantCallout asks for a place about a mark: near it, else farther and farther off.
-func (p *picture) wantCallout(c callout) {
-	if p.overview && c.rank >= 2 && (!c.always || p.d.dense) {
+func (p *Picture) wantCallout(c callout) {
+	if p.overview && c.rank >= 2 && (!c.always || p.D.Dense) {
 		return
 	}
-	if z := p.d.zoom; z > 1 {
+	if z := p.D.Zoom; z > 1 {
 		c.zoom(z)
 	}
 	r := request{tag: c.tag + " " + c.lines[0].text, words: c.words(), again: c.anywhere(), rank: c.rank, places: p.calloutPlaces(c, 0, 3)}
@@ -110,7 +111,7 @@ func (p *picture) wantCallout(c callout) {
 }
 
 // calloutPlaces are the places of a callout at some of its distances.
-func (p *picture) calloutPlaces(c callout, from, to int) []candidate {
+func (p *Picture) calloutPlaces(c callout, from, to int) []candidate {
 	w, h := c.size()
 	var out []candidate
 	for i := from; i < min(to, len(c.far)); i++ {
@@ -121,7 +122,7 @@ func (p *picture) calloutPlaces(c callout, from, to int) []candidate {
 			if c.ring {
 				support = w / 2
 			}
-			mid := add(c.at, times(c.clear+c.far[i]+support, dir))
+			mid := space.Add(c.at, space.Times(c.clear+c.far[i]+support, dir))
 			out = append(out, p.calloutAt(c, mid, dir, w, h, float64(i)*4+calloutTurn(dir)))
 		}
 	}
@@ -132,22 +133,22 @@ func (p *picture) calloutPlaces(c callout, from, to int) []candidate {
 func calloutTurn(dir scene.Point) float64 { return 0.4 * (1 - 0.6*dir.X + 0.4*dir.Y) }
 
 // calloutAt is one place of a callout.
-func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64) candidate {
+func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64) candidate {
 	box := scene.Box{MinX: mid.X - w/2, MinY: mid.Y - h/2, MaxX: mid.X + w/2, MaxY: mid.Y + h/2}
 	parts := []scene.Box{box.Grow(0.2)}
 	edge := w / 2
 	if c.ring {
-		parts = discBoxes(mid, w/2+0.3)
+		parts = space.DiscBoxes(mid, w/2+0.3)
 	} else {
 		edge = math.Min(w/2/math.Max(math.Abs(dir.X), 1e-9), h/2/math.Max(math.Abs(dir.Y), 1e-9)) + 0.3
 	}
-	tip := sub(mid, times(edge, dir))
-	start := add(c.at, times(c.clear, dir))
-	leader := len(c.far) > 0 && (length(sub(tip, start)) > withLeader || c.plain)
+	tip := space.Sub(mid, space.Times(edge, dir))
+	start := space.Add(c.at, space.Times(c.clear, dir))
+	leader := len(c.far) > 0 && (space.Length(space.Sub(tip, start)) > withLeader || c.plain)
 	if leader {
-		parts = append(parts, strip(start, tip, 0.15)...)
+		parts = append(parts, space.Strip(start, tip, 0.15)...)
 	}
-	return candidate{label.Place{Box: unionOf(parts), Cost: cost, Parts: parts}, func() []scene.Item {
+	return candidate{label.Place{Box: space.UnionOf(parts), Cost: cost, Parts: parts}, func() []scene.Item {
 		var out []scene.Item
 		if leader {
 			from := start
@@ -178,91 +179,91 @@ func (p *picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 }
 
 // wantTag asks for a place for a part's name beside its sign.
-func (p *picture) wantTag(part *graph.Part, at scene.Point, room float64) {
-	lines := []line{{p.d.names.Short(part.ID), tagEm, true}}
+func (p *Picture) wantTag(part *graph.Part, at scene.Point, room float64) {
+	lines := []line{{p.D.Names.Short(part.ID), tagEm, true}}
 	switch {
 	case p.overview:
-		lines[0].text = p.d.names.Tag(part.ID)
-	case p.d.only == nil:
-		for _, f := range p.d.facts(part) {
-			lines = append(lines, line{f, textEm, false})
+		lines[0].text = p.D.Names.Tag(part.ID)
+	case p.D.Only == nil:
+		for _, f := range p.D.facts(part) {
+			lines = append(lines, line{f, TextEm, false})
 		}
 	}
 	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "part:" + part.ID, rank: 3, always: part.Kind != graph.Tee || part.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
 }
 
 // wantPieces asks for places for the pieces' numbers, in circles on leaders.
-func (p *picture) wantPieces() {
-	for i := range p.ms {
-		m := &p.ms[i]
+func (p *Picture) wantPieces() {
+	for i := range p.Ms {
+		m := &p.Ms[i]
 		if len(m.pieces) == 0 {
 			continue
 		}
-		a, b := project(p.a[i]), project(p.b[i])
+		a, b := space.Project(p.A[i]), space.Project(p.B[i])
 		for k, piece := range m.pieces {
 			share := p.leaderShare(i)
 			if n := len(m.pieces); n > 1 {
 				share = (float64(k) + 0.5) / float64(n)
 			}
-			p.wantCallout(callout{at: along(a, b, share), clear: 1.5, lines: []line{{number(piece.Number), pieceEm, true}}, ring: true,
+			p.wantCallout(callout{at: space.Along(a, b, share), clear: 1.5, lines: []line{{Number(piece.Number), PieceEm, true}}, ring: true,
 				tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
 		}
 	}
 }
 
 // wantOld asks for places for the names of old runs, each beside its longest leg.
-func (p *picture) wantOld() {
+func (p *Picture) wantOld() {
 	longest := map[string]int{}
-	for i := range p.ms {
-		if m := &p.ms[i]; m.run != nil && !m.isNew && !m.stub {
+	for i := range p.Ms {
+		if m := &p.Ms[i]; m.Run != nil && !m.IsNew && !m.stub {
 			if k, ok := longest[oldID(m)]; !ok || p.shown(i) > p.shown(k)+0.01 {
 				longest[oldID(m)] = i
 			}
 		}
 	}
-	for i := range p.ms {
-		m := &p.ms[i]
+	for i := range p.Ms {
+		m := &p.Ms[i]
 		name := oldID(m)
 		if k, ok := longest[name]; !ok || k != i {
 			continue
 		}
 		words := "existing pipe"
-		if t := p.d.names.Towards(p.d.net, m.run.ID); t != "" {
+		if t := p.D.Names.Towards(p.D.net, m.Run.ID); t != "" {
 			words = "existing, " + t
 		}
-		a, b := project(p.a[i]), project(p.b[i])
-		p.wantCallout(callout{at: along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{words, textEm, false}},
-			tag: "old:" + m.run.ID, rank: 4, leaveOut: true, always: true, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13, 18}})
+		a, b := space.Project(p.A[i]), space.Project(p.B[i])
+		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{words, TextEm, false}},
+			tag: "old:" + m.Run.ID, rank: 4, leaveOut: true, always: true, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13, 18}})
 	}
 }
 
 // oldID is the run a member is of.
-func oldID(m *member) string {
-	if m.run == nil {
+func oldID(m *Member) string {
+	if m.Run == nil {
 		return ""
 	}
-	return m.run.ID
+	return m.Run.ID
 }
 
 // wantSizes asks for places for the sizes of pipe that is not the sheet's.
-func (p *picture) wantSizes() {
+func (p *Picture) wantSizes() {
 	said := map[string]bool{}
-	for i := range p.ms {
-		m := &p.ms[i]
-		if m.run == nil || (!m.isNew && !p.d.oldAll) || m.run.Size.IsZero() || said[m.run.ID] {
+	for i := range p.Ms {
+		m := &p.Ms[i]
+		if m.Run == nil || (!m.IsNew && !p.D.OldAll) || m.Run.Size.IsZero() || said[m.Run.ID] {
 			continue
 		}
-		k := pipeOf{m.run.Spec, m.run.Size}
-		if k == p.d.common {
+		k := pipeOf{m.Run.Spec, m.Run.Size}
+		if k == p.D.Common {
 			continue
 		}
-		said[m.run.ID] = true
-		text := k.size.String()
-		if k.spec != p.d.common.spec {
-			text = pipeText(k)
+		said[m.Run.ID] = true
+		text := k.Size.String()
+		if k.spec != p.D.Common.spec {
+			text = PipeText(k)
 		}
-		a, b := project(p.a[i]), project(p.b[i])
-		p.wantCallout(callout{at: along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, textEm, false}}, tag: "size", rank: 4,
+		a, b := space.Project(p.A[i]), space.Project(p.B[i])
+		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, TextEm, false}}, tag: "size", rank: 4,
 			far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 	}
 }

@@ -1,10 +1,11 @@
-package isometric
+package picture
 
 import (
 	"math"
 	"strconv"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/space"
 	"dryfit/render/label"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -21,7 +22,8 @@ const (
 // dimFar are the distances from the pipe that are tried for a dimension line.
 var dimFar = []float64{7, 9.5, 12, 15, 19, 24}
 
-func number(n int) string { return strconv.Itoa(n) }
+// Number prints a whole number.
+func Number(n int) string { return strconv.Itoa(n) }
 
 // mark is a display point a dimension is taken from, and how far its extension line keeps off.
 type mark struct {
@@ -46,12 +48,12 @@ type dimension struct {
 }
 
 // mark is that of a real point: clear of the sign of a part in line.
-func (p *picture) mark(place graph.Vec) mark {
-	k := mark{at: p.sp.show(place), clear: dimClear, node: 1 + p.nodeOf(place)}
-	for i := range p.ms {
-		m := &p.ms[i]
-		if m.run == nil && (m.a.Sub(place).Len() < sameLevel || m.b.Sub(place).Len() < sameLevel) {
-			s, _ := p.d.sign(m.part)
+func (p *Picture) mark(place graph.Vec) mark {
+	k := mark{at: p.Sp.Show(place), clear: dimClear, node: 1 + p.nodeOf(place)}
+	for i := range p.Ms {
+		m := &p.Ms[i]
+		if m.Run == nil && (m.A.Sub(place).Len() < space.SameLevel || m.B.Sub(place).Len() < space.SameLevel) {
+			s, _ := p.D.sign(m.part)
 			k.clear = math.Max(k.clear, s.Box.H()/2+0.9)
 		}
 	}
@@ -59,9 +61,9 @@ func (p *picture) mark(place graph.Vec) mark {
 }
 
 // nodeOf numbers the real places of the members' ends.
-func (p *picture) nodeOf(place graph.Vec) int {
+func (p *Picture) nodeOf(place graph.Vec) int {
 	for i, n := range p.nodes {
-		if n.Sub(place).Len() < 2*sameLevel {
+		if n.Sub(place).Len() < 2*space.SameLevel {
 			return i
 		}
 	}
@@ -71,19 +73,19 @@ func (p *picture) nodeOf(place graph.Vec) int {
 
 // wantRow asks for places for dimensions that follow each other on one straight line, all on
 // one dimension line. A row may be left out where there is no room.
-func (p *picture) wantRow(row []dimension, leaveOut bool) {
+func (p *Picture) wantRow(row []dimension, leaveOut bool) {
 	p.requests = append(p.requests, p.rowRequest(row, leaveOut))
 }
 
-func (p *picture) rowRequest(row []dimension, leaveOut bool) request {
+func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 	for i := range row {
-		row[i].em = dimEm * math.Max(1, p.d.zoom)
+		row[i].em = dimEm * math.Max(1, p.D.Zoom)
 	}
 	r := request{tag: "length " + row[0].text}
 	if len(row) == 1 && !leaveOut {
 		r.words = "length " + row[0].text
-		r.again = callout{at: along(project(row[0].a.at), project(row[0].b.at), 0.5), clear: 0.6, tag: "length",
-			lines: []line{{row[0].text, sheet.LeastEm * math.Max(1, p.d.zoom), false}}}.anywhere()
+		r.again = callout{at: space.Along(space.Project(row[0].a.at), space.Project(row[0].b.at), 0.5), clear: 0.6, tag: "length",
+			lines: []line{{row[0].text, sheet.LeastEm * math.Max(1, p.D.Zoom), false}}}.anywhere()
 	}
 	if len(row) > 1 {
 		for i := range row {
@@ -109,19 +111,19 @@ func (p *picture) rowRequest(row []dimension, leaveOut bool) request {
 
 // rowPlaces are the places of a row at some distances, its texts at the share t of their
 // lines.
-func (p *picture) rowPlaces(row []dimension, fars []float64, t float64) []candidate {
+func (p *Picture) rowPlaces(row []dimension, fars []float64, t float64) []candidate {
 	var out []candidate
 	first, last := row[0], row[len(row)-1]
 	way := last.b.at.Sub(first.a.at)
-	middle := p.frame().Centre()
-	for ax := axis(0); ax < 3; ax++ {
-		if math.Abs(ax.of(way)) > 0.5*way.Len() {
+	middle := p.Frame().Centre()
+	for ax := space.Axis(0); ax < 3; ax++ {
+		if math.Abs(ax.Of(way)) > 0.5*way.Len() {
 			continue
 		}
 		for side, sign := range []float64{1, -1} {
-			v := times(sign, project(ax.unit()))
+			v := space.Times(sign, space.Project(ax.Unit()))
 			inward := 0.0
-			if dot(v, sub(middle, along(project(first.a.at), project(last.b.at), 0.5))) > 0 {
+			if space.Dot(v, space.Sub(middle, space.Along(space.Project(first.a.at), space.Project(last.b.at), 0.5))) > 0 {
 				inward = 2.5
 			}
 			for _, far := range fars {
@@ -139,11 +141,11 @@ func rowAt(row []dimension, v scene.Point, way int, far, t, cost float64) candid
 	for _, d := range row {
 		d.cover(&place, v, way, far, t)
 	}
-	place.Box = unionOf(place.Parts)
+	place.Box = space.UnionOf(place.Parts)
 	return candidate{place, func() []scene.Item {
 		var out []scene.Item
 		for _, d := range row {
-			out = append(out, d.draw(v, far, t)...)
+			out = append(out, d.Draw(v, far, t)...)
 		}
 		return out
 	}}
@@ -156,22 +158,22 @@ const onPipeCost = 60
 // a dimension line.
 func (d *dimension) onPipe() []candidate {
 	var out []candidate
-	a, b := project(d.a.at), project(d.b.at)
-	for ax := axis(0); ax < 3; ax++ {
-		if math.Abs(ax.of(d.b.at.Sub(d.a.at))) > 0.5*d.b.at.Sub(d.a.at).Len() {
+	a, b := space.Project(d.a.at), space.Project(d.b.at)
+	for ax := space.Axis(0); ax < 3; ax++ {
+		if math.Abs(ax.Of(d.b.at.Sub(d.a.at))) > 0.5*d.b.at.Sub(d.a.at).Len() {
 			continue
 		}
 		for _, sign := range []float64{1, -1} {
-			v := times(sign, project(ax.unit()))
+			v := space.Times(sign, space.Project(ax.Unit()))
 			for i, t := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8} {
 				far := 1.2
 				mid, pl, w, high := d.textAt(v, far, t)
-				if dot(pl.up, v) < 0 && !upright(a, b) { // the text would stand on the pipe
-					mid = add(along(a, b, t), times(far+high/2+0.3, v))
+				if space.Dot(pl.Up, v) < 0 && !upright(a, b) { // the text would stand on the pipe
+					mid = space.Add(space.Along(a, b, t), space.Times(far+high/2+0.3, v))
 				}
-				parts := slab(mid, times(w/2+0.4, pl.along), times(high/2+0.25, pl.up))
-				text := pl.lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Tag: "label:length"})
-				out = append(out, candidate{label.Place{Box: unionOf(parts), Cost: onPipeCost + float64(i), Parts: parts},
+				parts := space.Slab(mid, space.Times(w/2+0.4, pl.Along), space.Times(high/2+0.25, pl.Up))
+				text := pl.Lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Tag: "label:length"})
+				out = append(out, candidate{label.Place{Box: space.UnionOf(parts), Cost: onPipeCost + float64(i), Parts: parts},
 					func() []scene.Item { return []scene.Item{text} }})
 			}
 		}
@@ -183,61 +185,61 @@ func (d *dimension) onPipe() []candidate {
 // on each other.
 func (d *dimension) cover(place *label.Place, v scene.Point, way int, far, t float64) {
 	const air = 0.22
-	a, b := project(d.a.at), project(d.b.at)
-	beyond := times(far+dimBeyond, v)
+	a, b := space.Project(d.a.at), space.Project(d.b.at)
+	beyond := space.Times(far+dimBeyond, v)
 	put := func(key int, boxes ...scene.Box) {
 		for _, b := range boxes {
 			place.Parts, place.Keys = append(place.Parts, b), append(place.Keys, key)
 		}
 	}
-	put(d.a.key(way), strip(add(a, times(d.a.clear, v)), add(a, beyond), air)...)
-	put(d.b.key(way), strip(add(b, times(d.b.clear, v)), add(b, beyond), air)...)
-	put(0, strip(add(a, times(far, v)), add(b, times(far, v)), air+0.1)...)
+	put(d.a.key(way), space.Strip(space.Add(a, space.Times(d.a.clear, v)), space.Add(a, beyond), air)...)
+	put(d.b.key(way), space.Strip(space.Add(b, space.Times(d.b.clear, v)), space.Add(b, beyond), air)...)
+	put(0, space.Strip(space.Add(a, space.Times(far, v)), space.Add(b, space.Times(far, v)), air+0.1)...)
 	mid, pl, w, high := d.textAt(v, far, t)
-	put(0, slab(mid, times(w/2+0.9, pl.along), times(high/2+0.5, pl.up))...)
+	put(0, space.Slab(mid, space.Times(w/2+0.9, pl.Along), space.Times(high/2+0.5, pl.Up))...)
 }
 
 // textAt is the middle of a dimension's text, its plane, width and height along the plane's
 // up. Beside an upright line it stands level: turned, "79" is read as "6L" (ISO 129-1 has both,
 // from memory).
-func (d *dimension) textAt(v scene.Point, far, t float64) (mid scene.Point, pl plane, w, high float64) {
-	a, b := add(project(d.a.at), times(far, v)), add(project(d.b.at), times(far, v))
+func (d *dimension) textAt(v scene.Point, far, t float64) (mid scene.Point, pl space.Plane, w, high float64) {
+	a, b := space.Add(space.Project(d.a.at), space.Times(far, v)), space.Add(space.Project(d.b.at), space.Times(far, v))
 	w = scene.TextWidth(d.text, d.em, false)
 	if upright(a, b) {
-		return add(along(a, b, t), scene.Point{X: math.Copysign(dimText+w/2, v.X)}), level, w, 0.729 * d.em
+		return space.Add(space.Along(a, b, t), scene.Point{X: math.Copysign(dimText+w/2, v.X)}), level, w, 0.729 * d.em
 	}
-	pl = readable(unit(sub(b, a)), v)
-	lean := math.Abs(cross(pl.along, pl.up))
+	pl = space.Readable(space.Unit(space.Sub(b, a)), v)
+	lean := math.Abs(space.Cross(pl.Along, pl.Up))
 	high = 0.729 * d.em / lean
-	mid = add(along(a, b, t), times(dimText/lean+high/2, pl.up))
+	mid = space.Add(space.Along(a, b, t), space.Times(dimText/lean+high/2, pl.Up))
 	return mid, pl, w, high
 }
 
 // level is the lie of a text that is read from below.
-var level = plane{scene.Point{X: 1}, scene.Point{Y: -1}}
+var level = space.Plane{Along: scene.Point{X: 1}, Up: scene.Point{Y: -1}}
 
 // upright reports whether a line runs straight up the page.
 func upright(a, b scene.Point) bool { return math.Abs(a.X-b.X) < 1e-6 }
 
-func (d *dimension) draw(v scene.Point, far, t float64) []scene.Item {
+func (d *dimension) Draw(v scene.Point, far, t float64) []scene.Item {
 	st := scene.Stroke(penDim)
-	a, b := project(d.a.at), project(d.b.at)
-	u := unit(sub(b, a))
-	arrow := math.Min(dimArrow, 0.3*length(sub(b, a)))
-	beyond := times(far+dimBeyond, v)
-	a1, b1 := add(a, times(far, v)), add(b, times(far, v))
+	a, b := space.Project(d.a.at), space.Project(d.b.at)
+	u := space.Unit(space.Sub(b, a))
+	arrow := math.Min(dimArrow, 0.3*space.Length(space.Sub(b, a)))
+	beyond := space.Times(far+dimBeyond, v)
+	a1, b1 := space.Add(a, space.Times(far, v)), space.Add(b, space.Times(far, v))
 	mid, pl, _, _ := d.textAt(v, far, t)
 	return []scene.Item{
-		scene.Line(add(a, times(d.a.clear, v)), add(a, beyond), st).Tagged("extension"),
-		scene.Line(add(b, times(d.b.clear, v)), add(b, beyond), st).Tagged("extension"),
+		scene.Line(space.Add(a, space.Times(d.a.clear, v)), space.Add(a, beyond), st).Tagged("extension"),
+		scene.Line(space.Add(b, space.Times(d.b.clear, v)), space.Add(b, beyond), st).Tagged("extension"),
 		scene.Line(a1, b1, st).Tagged("dimension"),
-		skewArrow(a1, times(-1, u), v, arrow).Tagged("dimension"), skewArrow(b1, u, v, arrow).Tagged("dimension"),
-		pl.lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Tag: "label:length"}),
+		skewArrow(a1, space.Times(-1, u), v, arrow).Tagged("dimension"), skewArrow(b1, u, v, arrow).Tagged("dimension"),
+		pl.Lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Tag: "label:length"}),
 	}
 }
 
 // skewArrow is a slim arrowhead that lies in the plane of u and v.
 func skewArrow(tip, u, v scene.Point, l float64) scene.Shape {
-	back := sub(tip, times(l, u))
-	return scene.Polygon([]scene.Point{tip, add(back, times(0.19*l, v)), sub(back, times(0.19*l, v))}, scene.Filled(0))
+	back := space.Sub(tip, space.Times(l, u))
+	return scene.Polygon([]scene.Point{tip, space.Add(back, space.Times(0.19*l, v)), space.Sub(back, space.Times(0.19*l, v))}, scene.Filled(0))
 }

@@ -1,9 +1,10 @@
-package isometric
+package picture
 
 import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
 
@@ -14,8 +15,8 @@ const (
 )
 
 // paintUnits draws each heat pump as a box its pipes run to.
-func (p *picture) paintUnits() {
-	for _, part := range p.d.c.Parts {
+func (p *Picture) paintUnits() {
+	for _, part := range p.D.C.Parts {
 		if part.Kind != graph.HeatPump {
 			continue
 		}
@@ -33,12 +34,12 @@ func (p *picture) paintUnits() {
 
 // paintUnit draws the box behind the ends of the pipes, as deep as they reach, if they all
 // run one way.
-func (p *picture) paintUnit(part *graph.Part, ends []ending) {
+func (p *Picture) paintUnit(part *graph.Part, ends []ending) {
 	way := ends[0].out.Unit()
 	lo := graph.Vec{X: math.Inf(1), Y: math.Inf(1), Z: math.Inf(1)}
 	hi := lo.Scale(-1)
 	for _, e := range ends {
-		if e.out.Unit().Dot(way) < 0.99 || len(axesOf(e.out)) != 1 {
+		if e.out.Unit().Dot(way) < 0.99 || len(space.AxesOf(e.out)) != 1 {
 			p.wantTag(part, e.at, 2.3)
 			return
 		}
@@ -46,39 +47,39 @@ func (p *picture) paintUnit(part *graph.Part, ends []ending) {
 		lo = graph.Vec{X: math.Min(lo.X, at.X), Y: math.Min(lo.Y, at.Y), Z: math.Min(lo.Z, at.Z)}
 		hi = graph.Vec{X: math.Max(hi.X, at.X), Y: math.Max(hi.Y, at.Y), Z: math.Max(hi.Z, at.Z)}
 	}
-	k := axesOf(ends[0].out)[0]
+	k := space.AxesOf(ends[0].out)[0]
 	face := math.Inf(-1)
 	for _, e := range ends {
 		face = math.Max(face, p.endOf(e.i, e.far).show.Dot(way))
 	}
-	for a := axis(0); a < 3; a++ {
+	for a := space.Axis(0); a < 3; a++ {
 		if a == k {
 			continue
 		}
-		lo, hi = lo.Sub(a.unit().Scale(unitRound)), hi.Add(a.unit().Scale(unitRound))
+		lo, hi = lo.Sub(a.Unit().Scale(unitRound)), hi.Add(a.Unit().Scale(unitRound))
 	}
-	lo = lo.Sub(k.unit().Scale(k.of(lo))).Add(k.unit().Scale(math.Min(face*k.of(way), face*k.of(way)+unitDeep*k.of(way))))
-	hi = hi.Sub(k.unit().Scale(k.of(hi))).Add(k.unit().Scale(math.Max(face*k.of(way), face*k.of(way)+unitDeep*k.of(way))))
+	lo = lo.Sub(k.Unit().Scale(k.Of(lo))).Add(k.Unit().Scale(math.Min(face*k.Of(way), face*k.Of(way)+unitDeep*k.Of(way))))
+	hi = hi.Sub(k.Unit().Scale(k.Of(hi))).Add(k.Unit().Scale(math.Max(face*k.Of(way), face*k.Of(way)+unitDeep*k.Of(way))))
 	for _, s := range cuboid(lo, hi) {
 		p.block(0.4, s.Tagged("symbol:"+part.ID))
 	}
 	for _, e := range ends { // up to the box
 		at := p.endOf(e.i, e.far).show
 		if short := face - at.Dot(way); short > 0.5 {
-			p.block(0.4, scene.Line(project(at), project(at.Add(way.Scale(short))), scene.Dashed(penOld, 1.6, 0.9)).Tagged("unit-pipe"))
+			p.block(0.4, scene.Line(space.Project(at), space.Project(at.Add(way.Scale(short))), scene.Dashed(PenOld, 1.6, 0.9)).Tagged("unit-pipe"))
 		}
 	}
-	lines := []line{{p.d.names.Short(part.ID), tagEm, true}}
+	lines := []line{{p.D.Names.Short(part.ID), tagEm, true}}
 	for _, e := range ends {
-		lines = append(lines, line{e.ref.Port + ": " + p.d.levelText(p.d.lay.Places[e.ref.String()].Z), textEm, false})
+		lines = append(lines, line{e.ref.Port + ": " + p.D.levelText(p.D.Lay.Places[e.ref.String()].Z), TextEm, false})
 	}
 	p.wantUnitName(part, lines, lo, hi)
 }
 
 // wantUnitName asks for a place for a unit's name: in its box, else close round it.
-func (p *picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec) {
+func (p *Picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec) {
 	c := callout{lines: lines, tag: "part:" + part.ID}
-	if z := p.d.zoom; z > 1 {
+	if z := p.D.Zoom; z > 1 {
 		c.zoom(z)
 	}
 	w, h := c.size()
@@ -92,7 +93,7 @@ func (p *picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec)
 	for _, far := range []float64{0, 0.25, 0.5, 0.75} {
 		for k := range 16 {
 			sin, cos := math.Sincos(2 * math.Pi * float64(k) / 16)
-			at := add(box.Centre(), scene.Point{X: far * cos * box.W() / 2, Y: -far * sin * box.H() / 2})
+			at := space.Add(box.Centre(), scene.Point{X: far * cos * box.W() / 2, Y: -far * sin * box.H() / 2})
 			r.places = append(r.places, p.calloutAt(c, at, scene.Point{X: 1}, w, h, far))
 		}
 	}
@@ -119,7 +120,7 @@ func cuboid(lo, hi graph.Vec) []scene.Shape {
 		if z == 1 {
 			v.Z = hi.Z
 		}
-		return project(v)
+		return space.Project(v)
 	}
 	st := scene.Stroke(penOldSign)
 	hull := scene.Polygon([]scene.Point{c(0, 0, 0), c(1, 0, 0), c(1, 0, 1), c(1, 1, 1), c(0, 1, 1), c(0, 1, 0)}, scene.Outline(penOldSign))

@@ -1,7 +1,8 @@
-package isometric
+package picture
 
 import (
 	"dryfit/graph"
+	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
@@ -18,34 +19,34 @@ type ending struct {
 }
 
 // endings lists where drawn pipe ends at ports.
-func (p *picture) endings() []ending {
+func (p *Picture) endings() []ending {
 	var out []ending
-	for i := range p.ms {
-		m := &p.ms[i]
-		if m.run == nil {
+	for i := range p.Ms {
+		m := &p.Ms[i]
+		if m.Run == nil {
 			continue
 		}
-		last := m.leg == len(p.d.lay.Paths[m.path].Points)-2
-		if m.leg == 0 && m.cutA == "" {
-			out = append(out, p.endingAt(i, false, m.run.From))
+		last := m.Leg == len(p.D.Lay.Paths[m.path].Points)-2
+		if m.Leg == 0 && m.CutA == "" {
+			out = append(out, p.endingAt(i, false, m.Run.From))
 		}
-		if last && m.cutB == "" {
-			out = append(out, p.endingAt(i, true, m.run.To))
+		if last && m.CutB == "" {
+			out = append(out, p.endingAt(i, true, m.Run.To))
 		}
 	}
 	return out
 }
 
-func (p *picture) endingAt(i int, far bool, ref graph.PortRef) ending {
-	e := ending{i: i, far: far, ref: ref, part: p.d.parts[ref.Part], at: project(p.a[i]), out: p.a[i].Sub(p.b[i])}
+func (p *Picture) endingAt(i int, far bool, ref graph.PortRef) ending {
+	e := ending{i: i, far: far, ref: ref, part: p.D.parts[ref.Part], at: space.Project(p.A[i]), out: p.A[i].Sub(p.B[i])}
 	if far {
-		e.at, e.out = project(p.b[i]), p.b[i].Sub(p.a[i])
+		e.at, e.out = space.Project(p.B[i]), p.B[i].Sub(p.A[i])
 	}
 	return e
 }
 
 // paintEnds draws what stands at the ends of drawn pipe, and the stubs of what is not drawn.
-func (p *picture) paintEnds() {
+func (p *Picture) paintEnds() {
 	done := map[string]bool{}
 	for _, e := range p.endings() {
 		if e.part == nil {
@@ -57,7 +58,7 @@ func (p *picture) paintEnds() {
 				p.paintTee(e)
 			}
 		case k == graph.HeatPump:
-			p.paintNozzle(e, len(p.d.stack(&p.ms[e.i], e.far).joints) > 0)
+			p.paintNozzle(e, len(p.D.Stack(&p.Ms[e.i], e.far).Joints) > 0)
 			continue
 		case inLine(k):
 			if !p.hasBody(e.part) && !done[e.part.ID] {
@@ -70,15 +71,15 @@ func (p *picture) paintEnds() {
 		}
 		done[e.part.ID] = true
 	}
-	if p.d.only == nil {
+	if p.D.Only == nil {
 		p.paintStubs()
 	}
 	p.paintMatches()
 }
 
-func (p *picture) hasBody(part *graph.Part) bool {
-	for i := range p.ms {
-		if p.ms[i].run == nil && p.ms[i].part == part {
+func (p *Picture) hasBody(part *graph.Part) bool {
+	for i := range p.Ms {
+		if p.Ms[i].Run == nil && p.Ms[i].part == part {
 			return true
 		}
 	}
@@ -86,22 +87,22 @@ func (p *picture) hasBody(part *graph.Part) bool {
 }
 
 // paintTee puts a dot where the three pipes of a tee meet, and its name.
-func (p *picture) paintTee(e ending) {
-	pen := penOld
+func (p *Picture) paintTee(e ending) {
+	pen := PenOld
 	if e.part.New() {
-		pen = penNew
+		pen = PenNew
 	}
-	p.items = append(p.items, scene.Circle(e.at, 0.8*pen, scene.Filled(0)).Tagged("symbol:"+e.part.ID))
+	p.Items = append(p.Items, scene.Circle(e.at, 0.8*pen, scene.Filled(0)).Tagged("symbol:"+e.part.ID))
 	p.wantTag(e.part, e.at, 2)
 }
 
 // paintEndSign draws the sign of a part at the end of a pipe, with the share of its length
 // that lies on the pipe.
-func (p *picture) paintEndSign(e ending, on float64) {
-	s, look := p.d.sign(e.part)
-	u := unit(project(e.out))
-	v := project(across(e.out).unit())
-	mid := add(e.at, times((0.5-on)*(s.Out-s.In), u))
+func (p *Picture) paintEndSign(e ending, on float64) {
+	s, look := p.D.sign(e.part)
+	u := space.Unit(space.Project(e.out))
+	v := space.Project(across(e.out).Unit())
+	mid := space.Add(e.at, space.Times((0.5-on)*(s.Out-s.In), u))
 	p.sign(s, mid, u, v, "symbol:"+e.part.ID)
 	p.used(symbol.Of(e.part.Kind, withPen(look)), s.Legend)
 	p.wantTag(e.part, mid, extent(s))
@@ -109,15 +110,15 @@ func (p *picture) paintEndSign(e ending, on float64) {
 
 // paintNozzle draws a bar across the end of a pipe, where a machine or the tub is joined, and
 // says what it is unless that is said already.
-func (p *picture) paintNozzle(e ending, named bool) {
-	v := times(1.9, project(across(e.out).unit()))
-	p.block(0.3, scene.Line(sub(e.at, v), add(e.at, v), scene.Stroke(penNewSign)).Tagged("nozzle:"+e.ref.String()))
-	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(penOld)),
+func (p *Picture) paintNozzle(e ending, named bool) {
+	v := space.Times(1.9, space.Project(across(e.out).Unit()))
+	p.block(0.3, scene.Line(space.Sub(e.at, v), space.Add(e.at, v), scene.Stroke(penNewSign)).Tagged("nozzle:"+e.ref.String()))
+	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
 		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(penNewSign))), "port of machine or tub")
 	if named {
 		return
 	}
-	text := line{sheet.Fit(p.d.portName(e.ref), textEm, 45, false), textEm, false}
+	text := line{sheet.Fit(p.D.PortName(e.ref), TextEm, 45, false), TextEm, false}
 	p.wantCallout(callout{at: e.at, clear: 2.3, lines: []line{text}, tag: "port:" + e.ref.String(), rank: 3,
 		far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
 }

@@ -1,25 +1,26 @@
-package isometric
+package picture
 
 import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
 
 // clearMM is what lines that do not meet keep apart on the page, mm.
 const clearMM = 8.0
 
-// apart works out the display of the members, widening single gaps until no two lines that
+// Apart works out the display of the members, widening single gaps until no two lines that
 // have nothing to do with each other lie in line or close together on the page.
-func (d *drawing) apart(ms []member, scale float64) *space {
+func (d *Drawing) Apart(ms []Member, scale float64) *space.Space {
 	var grow [3]map[int]float64
 	for i := range grow {
 		grow[i] = map[int]float64{}
 	}
-	best := d.spaceOf(ms, scale, grow)
+	best := d.SpaceOf(ms, scale, grow)
 	high := d.reach(ms)
-	fault := faultOf(ms, high, d.room(), best)
+	fault := faultOf(ms, high, d.Room(), best)
 	for range 14 {
 		if fault.worst == 0 {
 			break
@@ -28,12 +29,12 @@ func (d *drawing) apart(ms []member, scale float64) *space {
 		m, n := &ms[fault.m], &ms[fault.n]
 		keepAxis, keepGap, keepBy := 0, 0, 0.0
 		for a := range grow {
-			for _, gap := range gapsBetween(best[a], axis(a), m, n) {
+			for _, gap := range gapsBetween(best[a], space.Axis(a), m, n) {
 				old := grow[a][gap]
 				for _, by := range []float64{1.3, 1.8, 2.6, 4} {
 					grow[a][gap] = math.Max(old, 1) * by
-					try := d.spaceOf(ms, scale, grow)
-					if f := faultOf(ms, high, d.room(), try); f.sum < fault.sum-0.05 {
+					try := d.SpaceOf(ms, scale, grow)
+					if f := faultOf(ms, high, d.Room(), try); f.sum < fault.sum-0.05 {
 						fault, best, moved = f, try, true
 						keepAxis, keepGap, keepBy = a, gap, grow[a][gap]
 					}
@@ -50,10 +51,10 @@ func (d *drawing) apart(ms []member, scale float64) *space {
 }
 
 // gapsBetween lists the gaps on an axis within what two members take up, a few at most.
-func gapsBetween(l levels, a axis, m, n *member) []int {
-	lo, hi := len(l.real), 0
-	for _, v := range []float64{a.of(m.a), a.of(m.b), a.of(n.a), a.of(n.b)} {
-		lo, hi = min(lo, l.index(v)), max(hi, l.index(v))
+func gapsBetween(l space.Levels, a space.Axis, m, n *Member) []int {
+	lo, hi := len(l.Real), 0
+	for _, v := range []float64{a.Of(m.A), a.Of(m.B), a.Of(n.A), a.Of(n.B)} {
+		lo, hi = min(lo, l.Index(v)), max(hi, l.Index(v))
 	}
 	step := max(1, (hi-lo)/6)
 	var out []int
@@ -64,10 +65,10 @@ func gapsBetween(l levels, a axis, m, n *member) []int {
 }
 
 // reach is how far each member's sign stands out from its line, mm.
-func (d *drawing) reach(ms []member) []float64 {
+func (d *Drawing) reach(ms []Member) []float64 {
 	out := make([]float64, len(ms))
 	for i := range ms {
-		if ms[i].run == nil {
+		if ms[i].Run == nil {
 			s, _ := d.sign(ms[i].part)
 			out[i] = s.Box.H() / 2
 		}
@@ -88,12 +89,12 @@ type fault struct {
 	m, n       int
 }
 
-func faultOf(ms []member, high []float64, room scene.Box, sp *space) fault {
-	a, b := show(ms, sp)
+func faultOf(ms []Member, high []float64, room scene.Box, sp *space.Space) fault {
+	a, b := Show(ms, sp)
 	pa, pb := make([]scene.Point, len(ms)), make([]scene.Point, len(ms))
 	box := make([]scene.Box, len(ms))
 	for i := range ms {
-		pa[i], pb[i] = project(a[i]), project(b[i])
+		pa[i], pb[i] = space.Project(a[i]), space.Project(b[i])
 		box[i] = scene.Empty().Add(pa[i]).Add(pb[i]).Grow(clearMM / 2)
 	}
 	var f fault
@@ -110,7 +111,7 @@ func faultOf(ms []member, high []float64, room scene.Box, sp *space) fault {
 		}
 	}
 	for i := range ms {
-		if l := length(sub(pb[i], pa[i])); l < 0.6*leastNew && ms[i].run != nil {
+		if l := space.Length(space.Sub(pb[i], pa[i])); l < 0.6*leastNew && ms[i].Run != nil {
 			note(i, i, 2*(0.6*leastNew-l)) // a slant seen nearly end on
 		}
 		for j := range i {
@@ -125,14 +126,14 @@ func faultOf(ms []member, high []float64, room scene.Box, sp *space) fault {
 }
 
 // crowding says how badly two members are in each other's way on the page; 0: not at all.
-func crowding(m, n *member, high float64, a, b, c, e scene.Point) float64 {
+func crowding(m, n *Member, high float64, a, b, c, e scene.Point) float64 {
 	if meet(m, n) {
-		return folding(m, n, sub(b, a), sub(e, c))
+		return folding(m, n, space.Sub(b, a), space.Sub(e, c))
 	}
-	if s, t, ok := crossing(a, b, c, e); ok {
+	if s, t, ok := Crossing(a, b, c, e); ok {
 		// a crossing is well read unless it is close to an end, or on a sign
-		room := math.Min(math.Min(s, 1-s)*length(sub(b, a)), math.Min(t, 1-t)*length(sub(e, c)))
-		if m.run == nil || n.run == nil {
+		room := math.Min(math.Min(s, 1-s)*space.Length(space.Sub(b, a)), math.Min(t, 1-t)*space.Length(space.Sub(e, c)))
+		if m.Run == nil || n.Run == nil {
 			return clearMM + high
 		}
 		return 0.2 + math.Max(0, clearMM*0.75-room)
@@ -142,44 +143,44 @@ func crowding(m, n *member, high float64, a, b, c, e scene.Point) float64 {
 
 // folding says how badly two members that meet at a corner seem to lie in one line on the page,
 // as a slanting leg does that is seen along its plane.
-func folding(m, n *member, u, v scene.Point) float64 {
+func folding(m, n *Member, u, v scene.Point) float64 {
 	const least = 0.3 // sine of the angle that is read as a corner
-	if math.Abs(m.way().Unit().Dot(n.way().Unit())) > 0.999 {
+	if math.Abs(m.Way().Unit().Dot(n.Way().Unit())) > 0.999 {
 		return 0
 	}
-	return 20 * math.Max(0, least-math.Abs(cross(unit(u), unit(v))))
+	return 20 * math.Max(0, least-math.Abs(space.Cross(space.Unit(u), space.Unit(v))))
 }
 
 // meet reports whether members share an end, or follow a third on one line at once.
-func meet(m, n *member) bool {
-	same := func(a, b graph.Vec) bool { return a.Sub(b).Len() < 2*sameLevel }
-	return same(m.a, n.a) || same(m.a, n.b) || same(m.b, n.a) || same(m.b, n.b)
+func meet(m, n *Member) bool {
+	same := func(a, b graph.Vec) bool { return a.Sub(b).Len() < 2*space.SameLevel }
+	return same(m.A, n.A) || same(m.A, n.B) || same(m.B, n.A) || same(m.B, n.B)
 }
 
-// crossing returns where, as shares of the lines, two lines cross.
-func crossing(a, b, c, d scene.Point) (s, t float64, ok bool) {
-	u, v := sub(b, a), sub(d, c)
-	k := cross(u, v)
-	if math.Abs(k) < 1e-9*(length(u)*length(v)+1e-9) || k == 0 {
+// Crossing returns where, as shares of the lines, two lines cross.
+func Crossing(a, b, c, d scene.Point) (s, t float64, ok bool) {
+	u, v := space.Sub(b, a), space.Sub(d, c)
+	k := space.Cross(u, v)
+	if math.Abs(k) < 1e-9*(space.Length(u)*space.Length(v)+1e-9) || k == 0 {
 		return 0, 0, false
 	}
-	w := sub(c, a)
-	s, t = cross(w, v)/k, cross(w, u)/k
+	w := space.Sub(c, a)
+	s, t = space.Cross(w, v)/k, space.Cross(w, u)/k
 	return s, t, s > 0 && s < 1 && t > 0 && t < 1
 }
 
 // distance is that between two lines that do not cross.
 func distance(a, b, c, d scene.Point) float64 {
-	return math.Min(math.Min(toLine(a, c, d), toLine(b, c, d)), math.Min(toLine(c, a, b), toLine(d, a, b)))
+	return math.Min(math.Min(ToLine(a, c, d), ToLine(b, c, d)), math.Min(ToLine(c, a, b), ToLine(d, a, b)))
 }
 
-// toLine is the distance of p from the line a to b.
-func toLine(p, a, b scene.Point) float64 {
-	v := sub(b, a)
-	l := dot(v, v)
+// ToLine is the distance of p from the line a to b.
+func ToLine(p, a, b scene.Point) float64 {
+	v := space.Sub(b, a)
+	l := space.Dot(v, v)
 	if l == 0 {
-		return length(sub(p, a))
+		return space.Length(space.Sub(p, a))
 	}
-	t := math.Min(1, math.Max(0, dot(sub(p, a), v)/l))
-	return length(sub(p, along(a, b, t)))
+	t := math.Min(1, math.Max(0, space.Dot(space.Sub(p, a), v)/l))
+	return space.Length(space.Sub(p, space.Along(a, b, t)))
 }

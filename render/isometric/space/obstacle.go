@@ -1,4 +1,4 @@
-package isometric
+package space
 
 import (
 	"math"
@@ -13,9 +13,9 @@ const (
 	fineMM = 1.2
 )
 
-// strip covers a line of the width 2·half with boxes.
-func strip(a, b scene.Point, half float64) []scene.Box {
-	v := sub(b, a)
+// Strip covers a line of the width 2·half with boxes.
+func Strip(a, b scene.Point, half float64) []scene.Box {
+	v := Sub(b, a)
 	if math.Abs(v.X) < 1e-6 || math.Abs(v.Y) < 1e-6 { // upright or level: one box
 		return []scene.Box{scene.Empty().Add(a).Add(b).Grow(half)}
 	}
@@ -23,18 +23,18 @@ func strip(a, b scene.Point, half float64) []scene.Box {
 	if half < 0.3 {
 		step = fineMM
 	}
-	n := max(1, int(math.Ceil(length(v)/step)))
+	n := max(1, int(math.Ceil(Length(v)/step)))
 	out := make([]scene.Box, n)
 	for i := range out {
-		p, q := along(a, b, float64(i)/float64(n)), along(a, b, float64(i+1)/float64(n))
+		p, q := Along(a, b, float64(i)/float64(n)), Along(a, b, float64(i+1)/float64(n))
 		out[i] = scene.Empty().Add(p).Add(q).Grow(half)
 	}
 	return out
 }
 
-// slab covers the parallelogram c ± u ± v with boxes, cut across u.
-func slab(c, u, v scene.Point) []scene.Box {
-	n := max(1, int(math.Ceil(2*length(u)/stepMM)))
+// Slab covers the parallelogram c ± u ± v with boxes, cut across u.
+func Slab(c, u, v scene.Point) []scene.Box {
+	n := max(1, int(math.Ceil(2*Length(u)/stepMM)))
 	if math.Abs(u.X) < 1e-6 || math.Abs(u.Y) < 1e-6 {
 		if math.Abs(v.X) < 1e-6 || math.Abs(v.Y) < 1e-6 {
 			n = 1
@@ -44,16 +44,16 @@ func slab(c, u, v scene.Point) []scene.Box {
 	for i := range out {
 		b := scene.Empty()
 		for _, t := range []float64{float64(i) / float64(n), float64(i+1) / float64(n)} {
-			p := add(c, times(2*t-1, u))
-			b = b.Add(add(p, v)).Add(sub(p, v))
+			p := Add(c, Times(2*t-1, u))
+			b = b.Add(Add(p, v)).Add(Sub(p, v))
 		}
 		out[i] = b
 	}
 	return out
 }
 
-// outline covers the lines of a shape with boxes.
-func outline(s scene.Shape, half float64) []scene.Box {
+// Outline covers the lines of a shape with boxes.
+func Outline(s scene.Shape, half float64) []scene.Box {
 	var out []scene.Box
 	for _, p := range s.Paths {
 		at := p.Start
@@ -61,22 +61,22 @@ func outline(s scene.Shape, half float64) []scene.Box {
 			if g.Curve {
 				out = append(out, scene.Empty().Add(at).Add(g.C1).Add(g.C2).Add(g.To).Grow(half))
 			} else {
-				out = append(out, strip(at, g.To, half)...)
+				out = append(out, Strip(at, g.To, half)...)
 			}
 			at = g.To
 		}
 		if p.Closed {
-			out = append(out, strip(at, p.Start, half)...)
+			out = append(out, Strip(at, p.Start, half)...)
 		}
 	}
 	return out
 }
 
-// discParts is how many boxes cover a disc.
-const discParts = 3
+// DiscParts is how many boxes cover a disc.
+const DiscParts = 3
 
-// discBoxes covers a disc.
-func discBoxes(c scene.Point, r float64) []scene.Box {
+// DiscBoxes covers a disc.
+func DiscBoxes(c scene.Point, r float64) []scene.Box {
 	k := r * math.Sqrt2 / 2
 	m := r * math.Sin(math.Pi/8)
 	n := r * math.Cos(math.Pi/8)
@@ -87,8 +87,8 @@ func discBoxes(c scene.Point, r float64) []scene.Box {
 	}
 }
 
-// unionOf is the box round all.
-func unionOf(bs []scene.Box) scene.Box {
+// UnionOf is the box round all.
+func UnionOf(bs []scene.Box) scene.Box {
 	out := scene.Empty()
 	for _, b := range bs {
 		out = out.Union(b)

@@ -1,4 +1,4 @@
-package isometric
+package picture
 
 import (
 	"dryfit/catalog/quantity"
@@ -32,36 +32,37 @@ type Gone struct{ Parts, Runs map[string]bool }
 // yet go on one sheet, which is worth much, less once it is shared out.
 const (
 	mostWork      = 12_000_000
-	mostWholeWork = 3_000_000
-	mostSheetWork = 500_000
+	MostWholeWork = 3_000_000
+	MostSheetWork = 500_000
 )
 
-// drawing is what all sheets of an isometric share.
-type drawing struct {
-	in     Input
-	lay    *route.Layout
-	c      *graph.Circuit
+// Drawing is what all sheets of an isometric share.
+type Drawing struct {
+	In     Input
+	Lay    *route.Layout
+	C      *graph.Circuit
 	net    *stream.Net
 	parts  map[string]*graph.Part
 	bench  map[int]bool // joints made on the bench, by number
-	common pipeOf
-	oldAll bool // nothing new is drawn: what is there is, with its lengths
+	Common pipeOf
+	OldAll bool // nothing new is drawn: what is there is, with its lengths
 
-	names    *tag.Names
-	overview bool         // drawn now: all new work on one sheet
-	dense    bool         // it is of more than can be labelled
-	only     map[int]bool // joints of the group drawn alone; nil: everything
-	zoom     float64      // of its labels, as it is made smaller for its page; 0: none
+	Names    *tag.Names
+	Overview bool         // drawn now: all new work on one sheet
+	Dense    bool         // it is of more than can be labelled
+	Only     map[int]bool // joints of the group drawn alone; nil: everything
+	Zoom     float64      // of its labels, as it is made smaller for its page; 0: none
 
-	hope    bool       // tried now: all of it on one sheet
-	matches int        // match lines made
-	work    label.Work // left for the places of labels
+	Hope    bool       // tried now: all of it on one sheet
+	Matches int        // match lines made
+	Work    label.Work // left for the places of labels
 }
 
-func newDrawing(in Input) *drawing {
-	d := &drawing{in: in, lay: in.Layout, c: in.Layout.Circuit, parts: map[string]*graph.Part{}, bench: map[int]bool{}}
-	d.net = d.lay.Stage.Net()
-	for _, p := range d.c.Parts {
+// NewDrawing gathers what all sheets share.
+func NewDrawing(in Input) *Drawing {
+	d := &Drawing{In: in, Lay: in.Layout, C: in.Layout.Circuit, parts: map[string]*graph.Part{}, bench: map[int]bool{}}
+	d.net = d.Lay.Stage.Net()
+	for _, p := range d.C.Parts {
 		d.parts[p.ID] = p
 	}
 	if in.Assembly != nil {
@@ -71,10 +72,10 @@ func newDrawing(in Input) *drawing {
 			}
 		}
 	}
-	d.common = d.commonPipe()
-	d.work.Left = mostWork
-	if d.names = in.Names; d.names == nil {
-		d.names = tag.Of(d.c, d.net)
+	d.Common = d.commonPipe()
+	d.Work.Left = mostWork
+	if d.Names = in.Names; d.Names == nil {
+		d.Names = tag.Of(d.C, d.net)
 	}
 	return d
 }

@@ -1,4 +1,4 @@
-package isometric
+package picture
 
 import (
 	"fmt"
@@ -17,21 +17,21 @@ import (
 // pipeOf is a spec and a size.
 type pipeOf struct {
 	spec catalog.Spec
-	size catalog.Size
+	Size catalog.Size
 }
 
 // commonPipe is what most of the new legs are made of.
-func (d *drawing) commonPipe() pipeOf {
+func (d *Drawing) commonPipe() pipeOf {
 	count := map[pipeOf]int{}
 	var best pipeOf
-	for i := range d.lay.Paths {
-		p := &d.lay.Paths[i]
+	for i := range d.Lay.Paths {
+		p := &d.Lay.Paths[i]
 		if !p.Run.New() || len(p.Points) < 2 {
 			continue
 		}
 		k := pipeOf{p.Run.Spec, p.Run.Size}
 		count[k] += len(p.Points) - 1
-		if count[k] > count[best] || best.size.IsZero() {
+		if count[k] > count[best] || best.Size.IsZero() {
 			best = k
 		}
 	}
@@ -40,13 +40,13 @@ func (d *drawing) commonPipe() pipeOf {
 
 // lengthText is a length as it stands on a dimension line: mm without the unit, or feet and
 // inches.
-func (d *drawing) lengthText(mm float64) string {
-	return strings.TrimSuffix(quantity.Format(mm, quantity.Length, d.in.Units), " mm")
+func (d *Drawing) lengthText(mm float64) string {
+	return strings.TrimSuffix(quantity.Format(mm, quantity.Length, d.In.Units), " mm")
 }
 
 // sign returns a part's sign as it stands in a pipe.
-func (d *drawing) sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
-	l := symbol.Look{Pen: penOldSign, Spring: !d.lay.Stage.Part(p.ID).IsSwing()}
+func (d *Drawing) sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
+	l := symbol.Look{Pen: penOldSign, Spring: !d.Lay.Stage.Part(p.ID).IsSwing()}
 	if p.New() {
 		l.Pen = penNewSign
 	}
@@ -66,43 +66,43 @@ func (d *drawing) sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
 	return symbol.Of(p.Kind, l), l
 }
 
-// portName is a port in words: "E1 element heater, out".
-func (d *drawing) portName(ref graph.PortRef) string {
-	return d.names.Short(ref.Part) + ", " + ref.Port
+// PortName is a port in words: "E1 element heater, out".
+func (d *Drawing) PortName(ref graph.PortRef) string {
+	return d.Names.Short(ref.Part) + ", " + ref.Port
 }
 
 // facts are the lines below a part's name.
-func (d *drawing) facts(p *graph.Part) []string {
+func (d *Drawing) facts(p *graph.Part) []string {
 	var out []string
 	if p.Kind == graph.Union {
-		for i := range d.lay.Joints {
-			if id, port := nutOf(&d.lay.Joints[i]); d.lay.Joints[i].Run == "" && id == p.ID && port == "" {
-				out = append(out, "nut "+jointText([]*route.Joint{&d.lay.Joints[i]}))
+		for i := range d.Lay.Joints {
+			if id, port := nutOf(&d.Lay.Joints[i]); d.Lay.Joints[i].Run == "" && id == p.ID && port == "" {
+				out = append(out, "nut "+jointText([]*route.Joint{&d.Lay.Joints[i]}))
 			}
 		}
 	}
 	if p.Kind == graph.Tee && p.New() && d.onOld(p) {
-		out = append(out, d.levelText(d.lay.Places[p.ID+"."+graph.RunIn].Z))
+		out = append(out, d.levelText(d.Lay.Places[p.ID+"."+graph.RunIn].Z))
 	}
 	_, l := d.sign(p)
 	switch {
 	case p.Kind == graph.CheckValve && l.Spring:
 		if pa := d.cracking(p); pa > 0 {
-			out = append(out, quantity.Format(pa, quantity.Pressure, d.in.Units))
+			out = append(out, quantity.Format(pa, quantity.Pressure, d.In.Units))
 		}
 	case l.Shut:
 		out = append(out, "shut")
 	case l.Throttle:
 		out = append(out, "throttled")
 	}
-	if !p.Size.IsZero() && p.New() && p.Size != d.common.size && p.Kind != graph.HeatPump {
+	if !p.Size.IsZero() && p.New() && p.Size != d.Common.Size && p.Kind != graph.HeatPump {
 		out = append(out, p.Size.String())
 	}
 	return out
 }
 
 // onOld reports whether a part stands in old pipe.
-func (d *drawing) onOld(p *graph.Part) bool {
+func (d *Drawing) onOld(p *graph.Part) bool {
 	for _, r := range d.net.At(p) {
 		if !r.New() {
 			return true
@@ -112,7 +112,7 @@ func (d *drawing) onOld(p *graph.Part) bool {
 }
 
 // levelText is a height over the datum, in words: "level +20 mm".
-func (d *drawing) levelText(z float64) string {
+func (d *Drawing) levelText(z float64) string {
 	sign := "+"
 	switch {
 	case math.Abs(z) < 0.5:
@@ -120,12 +120,12 @@ func (d *drawing) levelText(z float64) string {
 	case z < 0:
 		sign, z = "-", -z
 	}
-	return "level " + sign + quantity.Format(z, quantity.Length, d.in.Units)
+	return "level " + sign + quantity.Format(z, quantity.Length, d.In.Units)
 }
 
 // cracking returns a spring check's pressure, Pa; 0 where nothing says it.
-func (d *drawing) cracking(p *graph.Part) float64 {
-	v := d.lay.Stage.Part(p.ID).Cracking
+func (d *Drawing) cracking(p *graph.Part) float64 {
+	v := d.Lay.Stage.Part(p.ID).Cracking
 	if v.How == settle.Assumed {
 		return 0
 	}
@@ -141,4 +141,5 @@ func jointText(js []*route.Joint) string {
 	return strings.Join(words, " ")
 }
 
-func pipeText(p pipeOf) string { return strings.TrimSpace(fmt.Sprintf("%s %s", p.spec, p.size)) }
+// PipeText names pipe by spec and size.
+func PipeText(p pipeOf) string { return strings.TrimSpace(fmt.Sprintf("%s %s", p.spec, p.Size)) }

@@ -1,8 +1,9 @@
-package isometric
+package picture
 
 import (
 	"math"
 
+	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
 
@@ -10,9 +11,9 @@ import (
 const (
 	dimEm   = 2.9
 	jointEm = 2.5
-	pieceEm = 3.2
+	PieceEm = 3.2
 	tagEm   = 2.9
-	textEm  = 2.5
+	TextEm  = 2.5
 )
 
 // Display lengths, mm.
@@ -28,22 +29,22 @@ const (
 // want is the display length a member asks for: it grows with the root of the real length,
 // so that longer pipe is drawn longer and all are readable, and is never less than what
 // stands on it takes.
-func (d *drawing) want(m *member, scale float64) float64 {
-	length := m.way().Len()
-	if m.run == nil {
+func (d *Drawing) want(m *Member, scale float64) float64 {
+	length := m.Way().Len()
+	if m.Run == nil {
 		s, _ := d.sign(m.part)
 		return s.Out - s.In
 	}
-	if d.overview {
-		if d.dense {
+	if d.Overview {
+		if d.Dense {
 			return scale * 9
 		}
 		return scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
 	}
-	if m.cutA != "" || m.cutB != "" {
+	if m.CutA != "" || m.CutB != "" {
 		return math.Max(scale*24, d.textRoom(m, d.legText(m)))
 	}
-	if !m.isNew && !d.oldAll {
+	if !m.IsNew && !d.OldAll {
 		return scale * math.Min(mostOld, math.Max(leastOld, 8+0.5*math.Sqrt(length)))
 	}
 	soft := scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
@@ -52,9 +53,9 @@ func (d *drawing) want(m *member, scale float64) float64 {
 
 // textRoom is the display length a member needs for the text of its length: beside an upright
 // one it stands level.
-func (d *drawing) textRoom(m *member, text string) float64 {
-	em := dimEm * math.Max(1, d.zoom)
-	if way := m.way(); math.Hypot(way.X, way.Y) < sameLevel {
+func (d *Drawing) textRoom(m *Member, text string) float64 {
+	em := dimEm * math.Max(1, d.Zoom)
+	if way := m.Way(); math.Hypot(way.X, way.Y) < space.SameLevel {
 		return em + 7
 	}
 	return scene.TextWidth(text, em, false) + 7
@@ -62,11 +63,11 @@ func (d *drawing) textRoom(m *member, text string) float64 {
 
 // standing is the length taken up by the joints and fittings at both ends, a piece's leader
 // and a flow arrow.
-func (d *drawing) standing(m *member) float64 {
+func (d *Drawing) standing(m *Member) float64 {
 	n := 12.0
 	for _, far := range []bool{false, true} {
-		s := d.stack(m, far)
-		if k := len(s.joints); k > 0 {
+		s := d.Stack(m, far)
+		if k := len(s.Joints); k > 0 {
 			n += s.base + nextSpot*float64(k-1)
 		}
 	}

@@ -1,10 +1,11 @@
-package isometric
+package picture
 
 import (
 	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/symbol"
 )
@@ -24,11 +25,11 @@ type joined struct {
 }
 
 // paintStacks draws the joints, with the bushes, reducers and transitions between them.
-func (p *picture) paintStacks() {
+func (p *Picture) paintStacks() {
 	var places []joined
-	for i := range p.ms {
-		m := &p.ms[i]
-		if m.run == nil {
+	for i := range p.Ms {
+		m := &p.Ms[i]
+		if m.Run == nil {
 			continue
 		}
 		for _, far := range []bool{false, true} {
@@ -36,7 +37,7 @@ func (p *picture) paintStacks() {
 		}
 		places = append(places, p.couplings(i)...)
 	}
-	if p.d.only == nil {
+	if p.D.Only == nil {
 		places = p.nuts(places)
 	}
 	for _, j := range places {
@@ -45,57 +46,57 @@ func (p *picture) paintStacks() {
 }
 
 // stackAt returns the joints at the end of a leg and draws the fittings between.
-func (p *picture) stackAt(i int, far bool) []joined {
-	s := p.d.stack(&p.ms[i], far)
+func (p *Picture) stackAt(i int, far bool) []joined {
+	s := p.D.Stack(&p.Ms[i], far)
 	base := s.base
 	if base == 0 {
 		base = -p.slack(i, far)
 	}
-	way := p.b[i].Sub(p.a[i])
+	way := p.B[i].Sub(p.A[i])
 	var out []joined
-	for k, j := range s.joints {
+	for k, j := range s.Joints {
 		spot := joined{at: p.onLeg(i, far, base+nextSpot*float64(k)), way: way, joints: []*route.Joint{j}}
 		if k == 0 {
-			spot.port = p.d.unitPort(&p.ms[i], far)
+			spot.port = p.D.unitPort(&p.Ms[i], far)
 		}
 		out = append(out, spot)
 	}
 	for k, f := range s.fittings {
-		p.paintFitting(i, f, project(p.onLeg(i, far, base+nextSpot*(float64(k)+0.5))))
+		p.paintFitting(i, f, space.Project(p.onLeg(i, far, base+nextSpot*(float64(k)+0.5))))
 	}
 	return out
 }
 
 // unitPort is the port of a unit at the end of a leg; "" where none is there.
-func (d *drawing) unitPort(m *member, far bool) string {
-	ref, point := m.run.From, 0
+func (d *Drawing) unitPort(m *Member, far bool) string {
+	ref, point := m.Run.From, 0
 	if far {
-		ref, point = m.run.To, len(d.lay.Paths[m.path].Points)-2
+		ref, point = m.Run.To, len(d.Lay.Paths[m.path].Points)-2
 	}
-	if part := d.parts[ref.Part]; m.leg == point && part != nil && part.Kind == graph.HeatPump {
+	if part := d.parts[ref.Part]; m.Leg == point && part != nil && part.Kind == graph.HeatPump {
 		return ref.Port
 	}
 	return ""
 }
 
 // slack is how far the sign of the part in line at the end of a leg stands off that end.
-func (p *picture) slack(i int, far bool) float64 {
-	end := p.ms[i].a
+func (p *Picture) slack(i int, far bool) float64 {
+	end := p.Ms[i].A
 	if far {
-		end = p.ms[i].b
+		end = p.Ms[i].B
 	}
-	for k := range p.ms {
-		m := &p.ms[k]
-		if m.run == nil && (m.a.Sub(end).Len() < sameLevel || m.b.Sub(end).Len() < sameLevel) {
-			s, _ := p.d.sign(m.part)
-			return (p.b[k].Sub(p.a[k]).Len() - (s.Out - s.In)) / 2
+	for k := range p.Ms {
+		m := &p.Ms[k]
+		if m.Run == nil && (m.A.Sub(end).Len() < space.SameLevel || m.B.Sub(end).Len() < space.SameLevel) {
+			s, _ := p.D.sign(m.part)
+			return (p.B[k].Sub(p.A[k]).Len() - (s.Out - s.In)) / 2
 		}
 	}
 	return 0
 }
 
 // paintFitting draws a bush, reducer or transition on a leg.
-func (p *picture) paintFitting(i int, f *route.Fitting, at scene.Point) {
+func (p *Picture) paintFitting(i int, f *route.Fitting, at scene.Point) {
 	kind, text := graph.Reducer, "bush or reducer"
 	if f.Kind == "transition" {
 		kind, text = graph.Transition, ""
@@ -104,19 +105,19 @@ func (p *picture) paintFitting(i int, f *route.Fitting, at scene.Point) {
 	if text == "" {
 		text = s.Legend
 	}
-	u := unit(sub(project(p.b[i]), project(p.a[i])))
+	u := space.Unit(space.Sub(space.Project(p.B[i]), space.Project(p.A[i])))
 	if f.From.NominalMM() < f.To.NominalMM() { // drawn large to small
-		u = times(-1, u)
+		u = space.Times(-1, u)
 	}
-	p.sign(s, at, u, project(across(p.ms[i].way()).unit()), "fitting:"+f.Kind)
+	p.sign(s, at, u, space.Project(across(p.Ms[i].Way()).Unit()), "fitting:"+f.Kind)
 	p.used(symbol.Of(kind, symbol.Look{Pen: penOldSign}), text)
 }
 
 // couplings returns the joints along a leg that is longer than pipe is sold.
-func (p *picture) couplings(i int) []joined {
-	m := &p.ms[i]
-	js := p.d.between(m)
-	a, way := p.a[i], p.b[i].Sub(p.a[i])
+func (p *Picture) couplings(i int) []joined {
+	m := &p.Ms[i]
+	js := p.D.Between(m)
+	a, way := p.A[i], p.B[i].Sub(p.A[i])
 	var out []joined
 	for k := 0; k < len(js); k++ {
 		t := share(m, js[k].At)
@@ -124,7 +125,7 @@ func (p *picture) couplings(i int) []joined {
 			t = (t + share(m, js[k+1].At)) / 2
 			s := symbol.Of(graph.Coupling, symbol.Look{Pen: penNewSign})
 			mid := a.Add(way.Scale(t))
-			p.sign(s, project(mid), unit(project(way)), project(across(m.way()).unit()), "fitting:coupling")
+			p.sign(s, space.Project(mid), space.Unit(space.Project(way)), space.Project(across(m.Way()).Unit()), "fitting:coupling")
 			p.used(symbol.Of(graph.Coupling, symbol.Look{Pen: penOldSign}), s.Legend)
 			u := way.Unit()
 			out = append(out, joined{at: mid.Sub(u.Scale(2.4)), way: way, joints: js[k : k+1]}, joined{at: mid.Add(u.Scale(2.4)), way: way, joints: js[k+1 : k+2]})
@@ -138,24 +139,24 @@ func (p *picture) couplings(i int) []joined {
 
 // nuts adds the joints that belong to no run, the nuts of true-union parts, at the sockets of
 // the same parts.
-func (p *picture) nuts(places []joined) []joined {
-	for i := range p.d.lay.Joints {
-		j := &p.d.lay.Joints[i]
+func (p *Picture) nuts(places []joined) []joined {
+	for i := range p.D.Lay.Joints {
+		j := &p.D.Lay.Joints[i]
 		if j.Run != "" || !j.Located {
 			continue
 		}
 		id, port := nutOf(j)
-		for k := range p.ms {
-			m := &p.ms[k]
-			if m.run != nil || m.part.ID != id {
+		for k := range p.Ms {
+			m := &p.Ms[k]
+			if m.Run != nil || m.part.ID != id {
 				continue
 			}
 			if port == "" { // said in the union's name
 				continue
 			}
-			s, _ := p.d.sign(m.part)
-			at := p.onLeg(k, port == graph.Out, (p.b[k].Sub(p.a[k]).Len()-(s.Out-s.In))/2)
-			places = addJoint(places, joined{at: at, way: p.b[k].Sub(p.a[k]), joints: []*route.Joint{j}})
+			s, _ := p.D.sign(m.part)
+			at := p.onLeg(k, port == graph.Out, (p.B[k].Sub(p.A[k]).Len()-(s.Out-s.In))/2)
+			places = addJoint(places, joined{at: at, way: p.B[k].Sub(p.A[k]), joints: []*route.Joint{j}})
 		}
 	}
 	return places
@@ -183,11 +184,11 @@ func addJoint(places []joined, j joined) []joined {
 
 // paintJoint draws a joint's mark and asks for a place for its number: a dot if it is made on
 // the bench, a cross if in place; a union's nut is its sign.
-func (p *picture) paintJoint(j joined) {
-	at := project(j.at)
+func (p *Picture) paintJoint(j joined) {
+	at := space.Project(j.at)
 	first := j.joints[0]
 	for _, k := range j.joints {
-		if name := p.d.in.Cuts[k.Number]; name != "" {
+		if name := p.D.In.Cuts[k.Number]; name != "" {
 			p.paintCut(j, name)
 		}
 	}
@@ -195,19 +196,19 @@ func (p *picture) paintJoint(j joined) {
 	case p.overview:
 		return
 	case first.Kind == "union":
-	case p.d.bench[first.Number]:
+	case p.D.bench[first.Number]:
 		p.block(0.3, scene.Circle(at, dotR, scene.Filled(0)).Tagged("joint"))
 		p.used(benchSign(), "joint made on the bench")
 	default:
-		u := times(fieldMM, unit(project(j.way)))
-		v := times(fieldMM, unit(project(across(j.way).unit())))
+		u := space.Times(fieldMM, space.Unit(space.Project(j.way)))
+		v := space.Times(fieldMM, space.Unit(space.Project(across(j.way).Unit())))
 		p.block(0.3, fieldMark(at, u, v).Tagged("joint"))
 		p.used(fieldSign(), "joint made in place")
 	}
 	lines, room := []line{{jointText(j.joints), jointEm, false}}, dotR+0.3
 	if j.port != "" {
 		room = 2.2
-		lines = append(lines, line{j.port, textEm, true})
+		lines = append(lines, line{j.port, TextEm, true})
 	}
 	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "joint", rank: 2,
 		far: []float64{0.2, 0.9, 1.8, 3.2, 5, 7.5, 10}})
@@ -215,16 +216,16 @@ func (p *picture) paintJoint(j joined) {
 
 // fieldMark is a cross whose arms lie between the pipe's way and its bars.
 func fieldMark(at, u, v scene.Point) scene.Shape {
-	return scene.Join(scene.Line(add(at, add(u, v)), sub(at, add(u, v)), scene.Stroke(0.35)),
-		scene.Line(add(at, sub(u, v)), sub(at, sub(u, v)), scene.Stroke(0.35)))
+	return scene.Join(scene.Line(space.Add(at, space.Add(u, v)), space.Sub(at, space.Add(u, v)), scene.Stroke(0.35)),
+		scene.Line(space.Add(at, space.Sub(u, v)), space.Sub(at, space.Sub(u, v)), scene.Stroke(0.35)))
 }
 
 func benchSign() symbol.Symbol {
-	return signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(penNew)), scene.Circle(scene.Point{}, dotR, scene.Filled(0)))
+	return signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(PenNew)), scene.Circle(scene.Point{}, dotR, scene.Filled(0)))
 }
 
 func fieldSign() symbol.Symbol {
-	return signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(penNew)),
+	return signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(PenNew)),
 		fieldMark(scene.Point{}, scene.Point{X: 1.2}, scene.Point{Y: 1.2}))
 }
 
@@ -233,11 +234,11 @@ func signOf(items ...scene.Item) symbol.Symbol {
 }
 
 // paintCut draws the saw line through old pipe and asks for a place for its name.
-func (p *picture) paintCut(j joined, name string) {
-	at, v := project(j.at), times(3.6, project(across(j.way).unit()))
-	p.block(0.4, scene.Line(sub(at, v), add(at, v), scene.Dashed(penNewSign, 2.4, 0.6, 0.5, 0.6)).Tagged("cut-line:"+name))
-	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(penOld)),
+func (p *Picture) paintCut(j joined, name string) {
+	at, v := space.Project(j.at), space.Times(3.6, space.Project(across(j.way).Unit()))
+	p.block(0.4, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(penNewSign, 2.4, 0.6, 0.5, 0.6)).Tagged("cut-line:"+name))
+	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(PenOld)),
 		scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Dashed(penNewSign, 2.4, 0.6, 0.5, 0.6))), "cut through old pipe")
-	p.wantCallout(callout{at: add(at, v), clear: 1.1, lines: []line{{name, pieceEm, true}}, ring: true, tag: "cut", rank: 0, plain: true,
+	p.wantCallout(callout{at: space.Add(at, v), clear: 1.1, lines: []line{{name, PieceEm, true}}, ring: true, tag: "cut", rank: 0, plain: true,
 		far: []float64{1.5, 3, 4.5, 6.5, 9, 12, 16}})
 }

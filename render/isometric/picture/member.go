@@ -1,0 +1,164 @@
+package picture
+
+import (
+	"math"
+	"slices"
+
+	"dryfit/graph"
+	"dryfit/graph/route"
+	"dryfit/render/isometric/space"
+)
+
+// Member is one straight line of the drawing: a leg of a run, or the body of a part that
+// stands in line.
+type Member struct {
+	A, B       graph.Vec      // real, mm
+	Run        *graph.Run     // nil: a body
+	path       int            // index into Layout.Paths
+	Leg        int            // from point leg to leg+1 of the path
+	part       *graph.Part    // of a body: a is its inlet
+	pieces     []*route.Piece // to cut
+	IsNew      bool
+	against    bool   // water flows from b to a
+	noFlow     bool   // no water flows, or nobody knows which way
+	CutA, CutB string // letter of a match line the end stands at
+	stub       bool   // of old work: stands for what goes on
+}
+
+// Way is the way the member runs.
+func (m *Member) Way() graph.Vec { return m.B.Sub(m.A) }
+
+// Members returns what is drawn: all new work whose place is known, and of the old what it
+// joins; where nothing is new, all that is there.
+func (d *Drawing) Members() []Member {
+	var out []Member
+	drawn := map[string]bool{} // parts met by drawn pipe
+	take := func(i int) {
+		p := &d.Lay.Paths[i]
+		out = append(out, d.Legs(i)...)
+		drawn[p.Run.From.Part], drawn[p.Run.To.Part] = true, true
+	}
+	d.OldAll = d.In.Gone != nil || !slices.ContainsFunc(d.Lay.Paths, func(p route.Path) bool { return p.Run.New() && Located(&p) })
+	for _, isNew := range []bool{true, false} {
+		for i := range d.Lay.Paths {
+			if p := &d.Lay.Paths[i]; p.Run.New() == isNew && d.draws(p) {
+				take(i)
+			}
+		}
+	}
+	for _, p := range d.C.Parts {
+		if !drawn[p.ID] {
+			continue
+		}
+		if m, ok := d.Body(p); ok {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// Located reports whether a path has its place in space.
+func Located(p *route.Path) bool { return p.Located && len(p.Points) > 1 }
+
+// draws reports whether the pipe of a run is drawn: what is new and what it joins; where
+// nothing is new, all; of what is taken out that and what it joins.
+func (d *Drawing) draws(p *route.Path) bool {
+	switch {
+	case !Located(p):
+		return false
+	case d.In.Gone != nil:
+		return d.besideGone(p.Run)
+	}
+	return d.OldAll || p.Run.New() || d.besideNew(p.Run)
+}
+
+// besideGone reports whether a run is taken out, or ends at a part that is or that a run
+// taken out ends at.
+func (d *Drawing) besideGone(r *graph.Run) bool {
+	g := d.In.Gone
+	if g.Runs[r.ID] || g.Parts[r.From.Part] || g.Parts[r.To.Part] {
+		return true
+	}
+	for _, o := range d.C.Runs {
+		if g.Runs[o.ID] && (o.From.Part == r.From.Part || o.From.Part == r.To.Part || o.To.Part == r.From.Part || o.To.Part == r.To.Part) {
+			return true
+		}
+	}
+	return false
+}
+
+// besideNew reports whether an old run ends at a new part.
+func (d *Drawing) besideNew(r *graph.Run) bool {
+	for _, e := range []string{r.From.Part, r.To.Part} {
+		if p := d.parts[e]; p != nil && p.New() {
+			return true
+		}
+	}
+	return false
+}
+
+// Legs are the members of one path.
+func (d *Drawing) Legs(i int) []Member {
+	p := &d.Lay.Paths[i]
+	var out []Member
+	for k := 0; k+1 < len(p.Points); k++ {
+		m := Member{A: p.Points[k], B: p.Points[k+1], Run: p.Run, path: i, Leg: k, IsNew: p.Run.New(),
+			against: d.net.Against(p.Run), noFlow: !d.net.Flows(p.Run)}
+		if m.Way().Len() < space.SameLevel {
+			continue
+		}
+		for _, n := range p.Pieces {
+			if d.Lay.Pieces[n].Leg == k+1 {
+				m.pieces = append(m.pieces, &d.Lay.Pieces[n])
+			}
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+// Body is the member a part in line takes up between its two ports.
+func (d *Drawing) Body(p *graph.Part) (Member, bool) {
+	if !inLine(p.Kind) {
+		return Member{}, false
+	}
+	a, okA := d.Lay.Places[p.ID+"."+graph.In]
+	b, okB := d.Lay.Places[p.ID+"."+graph.Out]
+	m := Member{A: a, B: b, part: p, path: -1, IsNew: p.New(), noFlow: true}
+	if !okA || !okB || m.Way().Len() < space.SameLevel {
+		return Member{}, false
+	}
+	return m, true
+}
+
+// inLine reports whether a part stands in its pipe's line and is drawn by its sign there.
+func inLine(k graph.Kind) bool {
+	switch k {
+	case graph.Pump, graph.Filter, graph.HeatPump, graph.Suction, graph.JetGroup:
+		return false
+	}
+	return k.TwoPort()
+}
+
+// SpaceOf works out the display of the members. scale stretches the pipe; grow widens
+// single gaps of single axes.
+func (d *Drawing) SpaceOf(ms []Member, scale float64, grow [3]map[int]float64) *space.Space {
+	var s space.Space
+	for a := space.Axis(0); a < 3; a++ {
+		var vals []float64
+		for i := range ms {
+			vals = append(vals, a.Of(ms[i].A), a.Of(ms[i].B))
+		}
+		s[a] = space.NewLevels(vals)
+		var spans []space.Span
+		for i := range ms {
+			m := &ms[i]
+			if math.Abs(a.Of(m.Way())) < space.SameLevel {
+				continue
+			}
+			spans = append(spans, space.Span{From: s[a].Index(a.Of(m.A)), To: s[a].Index(a.Of(m.B)), Want: d.want(m, scale)})
+		}
+		s[a].Spread(spans, scale, grow[a])
+	}
+	return &s
+}

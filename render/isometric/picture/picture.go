@@ -1,0 +1,152 @@
+package picture
+
+import (
+	"dryfit/graph"
+	"dryfit/render/isometric/space"
+	"dryfit/render/label"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+	"dryfit/render/symbol"
+)
+
+// Pens, mm. Source: ISO 128 (thin 0.35, thick 0.7; from memory); signs of new work in
+// between.
+const (
+	PenOld     = sheet.Thin
+	PenNew     = sheet.Thick
+	penNewSign = 0.5
+	penOldSign = 0.35
+	penDim     = 0.2
+)
+
+// Picture is one sheet's drawing, in mm about an origin of its own.
+type Picture struct {
+	D        *Drawing
+	Ms       []Member
+	Sp       *space.Space
+	Scale    float64
+	Sized    bool        // it goes on its page
+	Most     int         // comparisons its labels may take; 0: mostSheetWork
+	A, B     []graph.Vec // display of the members' ends
+	nodes    []graph.Vec // real places of dimensions
+	Items    []scene.Item
+	Labels   []scene.Item
+	Fixed    []scene.Box // what no label may cover
+	requests []request
+	overview bool          // no lengths and joints, which are on other sheets
+	Over     int           // labels that found room only on long leaders, or none
+	keys     []string      // what is said beside the drawing, as it found no place on it
+	Ringed   map[int]bool  // pieces whose number stands on the drawing
+	Legend   []LegendEntry // signs used
+}
+
+// request asks for a place for a label; the first requests have the first choice.
+type request struct {
+	tag    string   // what the label belongs to
+	words  string   // what it says, in one line
+	again  *callout // how it is said where none of its places is free, on a leader across pipe; nil: not at all
+	rank   int
+	places []candidate
+	later  []func() []candidate // places worked out and tried only if none before is free
+	split  []func() request     // what takes the label's place if even so none is
+}
+
+// candidate is a place a label could have, and what is drawn there.
+type candidate struct {
+	label.Place
+	draw func() []scene.Item
+}
+
+// nothing is the place of a label that may be left out: it is taken before any overlap, and
+// after every free place.
+func nothing() candidate {
+	return candidate{label.Place{Cost: 500, Parts: []scene.Box{}}, func() []scene.Item { return nil }}
+}
+
+// LegendEntry is a sign that was used, and what it stands for.
+type LegendEntry struct {
+	Sign symbol.Symbol
+	Text string
+}
+
+// LayOut sets the members out, without drawing them.
+func (d *Drawing) LayOut(ms []Member, scale float64) *Picture {
+	p := &Picture{D: d, Ms: ms, Scale: scale, overview: d.Overview, Ringed: map[int]bool{}}
+	if len(ms) > mostApart {
+		p.Sp = d.SpaceOf(ms, scale, [3]map[int]float64{})
+	} else {
+		p.Sp = d.Apart(ms, scale)
+	}
+	p.A, p.B = Show(ms, p.Sp)
+	return p
+}
+
+// Show returns where the ends of members are drawn.
+func Show(ms []Member, sp *space.Space) (a, b []graph.Vec) {
+	a, b = make([]graph.Vec, len(ms)), make([]graph.Vec, len(ms))
+	for i := range ms {
+		a[i], b[i] = sp.Show(ms[i].A), sp.Show(ms[i].B)
+	}
+	return a, b
+}
+
+// Draw paints the members and finds places for the labels.
+func (p *Picture) Draw() {
+	p.paintUnits()
+	p.paintSlants()
+	p.paintPipes()
+	p.paintSigns()
+	p.paintStacks()
+	p.paintFlow()
+	p.paintEnds()
+	p.crossOut()
+	switch {
+	case p.D.Only != nil:
+		p.paintLater()
+		p.wantCuts()
+	case !p.overview && p.D.In.Gone == nil:
+		p.wantDimensions()
+		p.wantSizes()
+	}
+	if len(p.Ms) <= MostOverview && !(p.overview && p.D.Dense) {
+		p.wantPieces()
+		if p.D.Only == nil {
+			p.wantOld()
+		}
+	}
+	p.placeLabels()
+}
+
+// block adds items that no label may cover.
+func (p *Picture) block(half float64, items ...scene.Item) {
+	for _, it := range items {
+		if s, ok := it.(scene.Shape); ok {
+			p.Fixed = append(p.Fixed, space.Outline(s, half)...)
+		}
+	}
+	p.Items = append(p.Items, items...)
+}
+
+// Bounds is the box round everything drawn.
+func (p *Picture) Bounds() scene.Box {
+	return scene.Bounds(p.Items...).Union(scene.Bounds(p.Labels...))
+}
+
+// Frame is the box round the pipes alone.
+func (p *Picture) Frame() scene.Box {
+	b := scene.Empty()
+	for i := range p.Ms {
+		b = b.Add(space.Project(p.A[i])).Add(space.Project(p.B[i]))
+	}
+	return b
+}
+
+// used notes a sign for the legend.
+func (p *Picture) used(s symbol.Symbol, text string) {
+	for _, e := range p.Legend {
+		if e.Text == text {
+			return
+		}
+	}
+	p.Legend = append(p.Legend, LegendEntry{s, text})
+}

@@ -1,0 +1,164 @@
+package picture
+
+import (
+	"fmt"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/route"
+	"dryfit/render/isometric/space"
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// stubMM is the length of a stub, mm.
+const stubMM = 9.0
+
+// paintStubs draws a stub with a name where a run that is not drawn joins a part that is.
+func (p *Picture) paintStubs() {
+	drawn := map[*graph.Run]bool{}
+	for i := range p.D.Lay.Paths {
+		if path := &p.D.Lay.Paths[i]; p.D.draws(path) {
+			drawn[path.Run] = true
+		}
+	}
+	for i := range p.D.Lay.Paths {
+		path := &p.D.Lay.Paths[i]
+		if drawn[path.Run] || (path.Run.HasLength && path.Run.LengthMM == 0 && len(path.Run.Legs) == 0) {
+			continue
+		}
+		for _, far := range []bool{false, true} {
+			ref := path.Run.From
+			if far {
+				ref = path.Run.To
+			}
+			if at, out, ok := p.openEnd(path, ref, far); ok {
+				p.paintStub(path, ref, at, out)
+			}
+		}
+	}
+}
+
+// openEnd is the display point of a port that drawn parts have and the way a stub leaves it.
+func (p *Picture) openEnd(path *route.Path, ref graph.PortRef, far bool) (at, out graph.Vec, ok bool) {
+	place, located := p.D.Lay.Places[ref.String()]
+	part := p.D.parts[ref.Part]
+	if !located || part == nil {
+		return at, out, false
+	}
+	for i := range p.Ms {
+		m := &p.Ms[i]
+		if m.Run == nil && m.part == part {
+			for _, atB := range []bool{false, true} {
+				if end := p.endOf(i, atB); end.real.Sub(place).Len() < space.SameLevel {
+					return end.show, end.show.Sub(p.endOf(i, !atB).show), true
+				}
+			}
+		}
+	}
+	if part.Kind != graph.Tee || !path.Located || len(path.Points) < 2 {
+		return at, out, false
+	}
+	way := path.Points[1].Sub(path.Points[0])
+	if n := len(path.Points); far {
+		way = path.Points[n-2].Sub(path.Points[n-1])
+	}
+	for i := range p.Ms {
+		for _, atB := range []bool{false, true} {
+			if end := p.endOf(i, atB); end.real.Sub(place).Len() < space.SameLevel {
+				return end.show, way, true
+			}
+		}
+	}
+	return at, out, false
+}
+
+type memberEnd struct{ real, show graph.Vec }
+
+func (p *Picture) endOf(i int, atB bool) memberEnd {
+	if atB {
+		return memberEnd{p.Ms[i].B, p.B[i]}
+	}
+	return memberEnd{p.Ms[i].A, p.A[i]}
+}
+
+// paintStub draws a stub: thin, and for new hose or pipe thick, with a break at its end.
+func (p *Picture) paintStub(path *route.Path, ref graph.PortRef, at, out graph.Vec) {
+	u := space.Unit(space.Project(out))
+	a := space.Project(at)
+	b := space.Add(a, space.Times(p.stubLength(a, u), u))
+	pen := PenOld
+	if path.Run.New() {
+		pen = PenNew
+	}
+	v := space.Project(across(out).Unit())
+	p.block(blockPipe, scene.Line(a, b, scene.Stroke(pen)).Tagged("stub:"+path.Run.ID))
+	p.block(0.3, breakMark(b, u, v).Tagged("break"))
+	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
+		breakMark(scene.Point{X: 3}, scene.Point{X: 1}, scene.Point{Y: -1})), "goes on, not drawn")
+	p.wantCallout(callout{at: b, clear: 2, lines: p.D.stubText(path, path.Run.Other(ref)), tag: "stub:" + path.Run.ID, rank: 3,
+		always: path.Run.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
+}
+
+// stubLength is as long as a stub can be without running into anything.
+func (p *Picture) stubLength(a, u scene.Point) float64 {
+	for l := stubMM; l > 4; l-- {
+		free := true
+		for _, b := range space.Strip(space.Add(a, space.Times(2, u)), space.Add(a, space.Times(l+2, u)), 1) {
+			for i := range p.Fixed {
+				free = free && !b.Overlaps(p.Fixed[i])
+			}
+		}
+		if free {
+			return l
+		}
+	}
+	return 4
+}
+
+// breakMark is an S across the end of a pipe.
+func breakMark(at, u, v scene.Point) scene.Shape {
+	const h, w = 2.0, 1.6
+	return scene.Shape{Style: scene.Stroke(sheet.Fine), Paths: []scene.SubPath{{Start: space.Add(at, space.Times(h, v)), Segments: []scene.Segment{
+		{Curve: true, C1: space.Add(at, space.Add(space.Times(h, v), space.Times(w, u))), C2: space.Add(at, space.Times(w, u)), To: at},
+		{Curve: true, C1: space.Sub(at, space.Times(w, u)), C2: space.Sub(at, space.Add(space.Times(h, v), space.Times(w, u))), To: space.Sub(at, space.Times(h, v))},
+	}}}}
+}
+
+// stubText says which run goes on and where to, and of new work its piece.
+func (d *Drawing) stubText(path *route.Path, to graph.PortRef) []line {
+	name := "to " + d.PortName(to)
+	var out []line
+	if path.Run.New() {
+		for _, n := range path.Pieces {
+			q := &d.Lay.Pieces[n]
+			out = append(out, line{fmt.Sprintf("piece %d, %s %s", q.Number, PipeText(pipeOf{q.Spec, q.Size}),
+				quantity.Format(q.CutMM, quantity.Length, d.In.Units)), TextEm, false})
+		}
+	}
+	return append([]line{{sheet.Fit(name, TextEm, 45, false), TextEm, false}}, out...)
+}
+
+// paintMatches draws the match lines at which pipe goes on to another sheet.
+func (p *Picture) paintMatches() {
+	for i := range p.Ms {
+		m := &p.Ms[i]
+		for _, far := range []bool{false, true} {
+			name := m.CutA
+			if far {
+				name = m.CutB
+			}
+			if name == "" {
+				continue
+			}
+			end, way := p.A[i], p.A[i].Sub(p.B[i])
+			if far {
+				end, way = p.B[i], p.B[i].Sub(p.A[i])
+			}
+			at, v := space.Project(end), space.Times(5, space.Project(across(way).Unit()))
+			p.block(0.3, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(penNewSign, 3, 0.8, 0.6, 0.8)).Tagged("match:"+name))
+			p.wantCallout(callout{at: at, clear: 1.2, lines: []line{{"match " + name, tagEm, true}}, tag: "match:" + name, rank: 0,
+				far: []float64{0.4, 1.5, 3, 5, 8, 12}})
+		}
+	}
+}

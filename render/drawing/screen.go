@@ -62,7 +62,11 @@ func Key(p *plan.Plan, name string, units quantity.System) (string, error) {
 	switch name {
 	case "labels", "curves":
 		numbers, err = table.FlowJSON(p, style)
-	case "year", "cold":
+	case "cold": // what it shows of the heat: no price
+		if h := p.Heat; h != nil {
+			fmt.Fprintf(sum, "%v %v %v %v %v %v\n", h.Airs, h.Loss.AirC, h.Loss.WaterC, h.Unit.HoldsC, h.Unit.HoldsKnown, h.Year != nil)
+		}
+	case "year":
 		if p.Heat != nil {
 			numbers, err = table.HeatJSON(p.Heat, style)
 		}

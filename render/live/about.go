@@ -141,9 +141,17 @@ func (a *about) part(part *graph.Part) {
 				}
 			}
 		}
-		rows = append(rows, []string{sol.Mode.Name, quantity.Format(f.Flow, quantity.Flow, a.units), quantity.Format(f.Drop, quantity.Pressure, a.units), state})
+		drop := f.Drop
+		if part.Kind == graph.Pump {
+			drop = -drop
+		}
+		rows = append(rows, []string{sol.Mode.Name, quantity.Format(f.Flow, quantity.Flow, a.units), quantity.Format(drop, quantity.Pressure, a.units), state})
 	}
-	a.figures([]string{"mode", "flow", "drop", "stands"}, rows)
+	drop := "drop"
+	if part.Kind == graph.Pump {
+		drop = "adds"
+	}
+	a.figures([]string{"mode", "flow", drop, "stands"}, rows)
 	a.file(part.Pos, part.KeyPos["id"], a.s.Plan.Asked.Part(part.ID) != nil)
 	a.settled(part.ID)
 	a.joints(func(name string) bool { return strings.HasPrefix(name, part.ID+".") || name == part.ID })

@@ -23,6 +23,7 @@ var explanations = []Explanation{
 		"the pump's curve at its speed; the drop of every part and run; which valves are open", "conservation of mass and energy, solved by Newton's method over the whole circuit at once"},
 	{`^drop` + units + `$`, "The drop", "of pipe: f · L/d · ρ·v²/2, and K · ρ·v²/2 for each fitting; of a part known by one point of its sheet: drop of the sheet · (flow / flow of the sheet)^n",
 		"flow, bore, length, roughness and fittings of a run; the sheet, Kv or K of a part (look at it to see which, and from where)", "Darcy-Weisbach; f by Colebrook-White, 64/Re below Re 2000; K of fittings and tees by Crane TP-410 (2009)"},
+	{`^adds$`, "What the pump adds", "Δp = ρ · g · H: the head of its curve at the flow it has, at its speed", "the pump's curve, as described or the catalogue's", "the curve; affinity laws for a speed known by its ratio"},
 	{`^(m/s|ft/s|speed)$`, "The speed of the water", "v = Q / (π/4 · d²)", "flow and bore of the run", "continuity"},
 	{`^(kPa|psi) inside$`, "The pressure inside", "what the pumps have put in up to there, less what is lost up to there and v²/2g, and more by the depth below the water where it is known", "the solution of the mode; levels where legs tell them", "Bernoulli's equation"},
 	{`^bore` + units + `$`, "The bore", "outside diameter less twice the wall", "the pipe's row in the catalogue, unless the file gives a bore", "the standard of the pipe, named in its row (look at the run)"},

@@ -58,7 +58,8 @@ async function textOf(piece) {
 
 /** @param {State} state */
 function say(state) {
-	if (status_.textContent !== state.text) { status_.textContent = state.text; }
+	const words = state.text + (turned.size > 0 ? " What is turned is only tried: it is not in the file." : "");
+	if (status_.textContent !== words) { status_.textContent = words; }
 	status_.classList.toggle("broken", state.broken);
 	page.classList.toggle("old", state.old);
 }
@@ -192,6 +193,7 @@ const values = () => Object.fromEntries(turned);
 /** Asks what the job comes to now; while one question is under way the newest waits. */
 async function askNow() {
 	window.clearTimeout(asking.cost);
+	if (last) { say(last); }
 	byId("reset").toggleAttribute("disabled", turned.size === 0);
 	document.getElementById("put")?.toggleAttribute("disabled", turned.size === 0);
 	if (asking.busy) { asking.again = true; return; }

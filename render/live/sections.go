@@ -37,7 +37,7 @@ var quickChapters = []string{"answer"}
 
 // Order lists the sections of the page from the top.
 func Order() []string {
-	out := []string{AnswerID, ControlsID, BeginID, HeadID, "findings", ChapterPrefix + "answer", CutID}
+	out := []string{AnswerID, ControlsID, BeginID, HeadID, FindingsID, ChapterPrefix + "answer", CutID}
 	for _, v := range drawing.Views() {
 		out = append(out, DrawingPrefix+v)
 	}
@@ -52,7 +52,7 @@ func Quick(s *whatif.Study) ([]Section, error) {
 	out := []Section{
 		{ID: AnswerID, HTML: AnswerHTML(&whatif.Answer{Job: *j, Plan: p}, nil)}, {ID: ControlsID, HTML: ControlsHTML(s)},
 		{ID: CutID, HTML: CutHTML(s)},
-		{ID: HeadID, HTML: headHTML(p.Circuit.Job, j.File)}, {ID: "findings", HTML: FindingsHTML(j, p.Findings, units)},
+		{ID: HeadID, HTML: headHTML(p.Circuit.Job, j.File)}, {ID: FindingsID, HTML: FindingsHTML(j, p.Findings, units)},
 	}
 	chapters, err := chaptersOf(p, units, func(id string) bool { return contains(quickChapters, id) })
 	return append(out, chapters...), err
@@ -61,7 +61,7 @@ func Quick(s *whatif.Study) ([]Section, error) {
 // Full makes every section of words and numbers; the plan holds what pack.Wants says.
 func Full(j *whatif.Job, p *plan.Plan) ([]Section, error) {
 	units := j.System(p.Circuit)
-	out := []Section{{ID: "findings", HTML: FindingsHTML(j, p.Findings, units)}}
+	out := []Section{{ID: FindingsID, HTML: FindingsHTML(j, p.Findings, units)}}
 	photos, err := photosOf(j)
 	if err != nil {
 		return nil, err
@@ -127,8 +127,11 @@ func Drawing(p *plan.Plan, view string, units quantity.System, have string) (s S
 	return s, true, err
 }
 
-// HeadID is the section with the name of the job.
-const HeadID = "head"
+// HeadID is the section with the name of the job, FindingsID the one with what is wrong.
+const (
+	HeadID     = "head"
+	FindingsID = "findings"
+)
 
 // PlainHeadHTML is the head of a page whose job can't be read: its file.
 func PlainHeadHTML(file string) string { return headHTML(graph.Job{}, filepath.Base(file)) }

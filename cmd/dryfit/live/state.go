@@ -88,7 +88,11 @@ func (s *state) inOrder(chapters []string) *state {
 func (s *state) sort() {
 	order := append(append(live.Order(), s.chapters...), live.FormID)
 	if s.chapters == nil { // a form to fill in comes first
-		order = append([]string{live.HeadID, live.FormID}, order...)
+		first := []string{live.HeadID, live.FormID}
+		if s.Broken { // but what is wrong before it
+			first = []string{live.HeadID, live.FindingsID, live.FormID}
+		}
+		order = append(first, order...)
 	}
 	place := func(id string) int {
 		if i := slices.Index(order, id); i >= 0 {

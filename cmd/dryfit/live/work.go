@@ -109,8 +109,12 @@ func (s *Server) redraw(papers *background) {
 			s.blanks(&job, found, n, form)
 			return
 		}
-		s.trouble(fmt.Sprintf("%s has %s: see Findings. The rest of the page is what it said before.", filepath.Base(job.File), errorsIn(found)),
-			live.Section{ID: "findings", HTML: live.FindingsHTML(&job, found, job.System(nil))}, form)
+		words := fmt.Sprintf("%s has %s: see Findings.", filepath.Base(job.File), errorsIn(found))
+		if now.chapters != nil {
+			words += " The rest of the page is what it said before."
+		}
+		s.trouble(words,
+			live.Section{ID: live.FindingsID, HTML: live.FindingsHTML(&job, found, job.System(nil))}, form)
 		return
 	}
 	sections, err := live.Quick(next.study)
@@ -149,7 +153,7 @@ func (s *Server) blanks(job *whatif.Job, found []graph.Diagnostic, n int, form l
 		words = fmt.Sprintf("1 blank of %s is left to fill in.", filepath.Base(job.File))
 	}
 	next := state{Text: words, File: hashOf(string(job.Text))}
-	s.board.publish(next.with(live.Section{ID: live.HeadID, HTML: live.PlainHeadHTML(job.File)}, form, live.Section{ID: "findings", HTML: live.FindingsHTML(job, found, job.System(nil))}))
+	s.board.publish(next.with(live.Section{ID: live.HeadID, HTML: live.PlainHeadHTML(job.File)}, form, live.Section{ID: live.FindingsID, HTML: live.FindingsHTML(job, found, job.System(nil))}))
 }
 
 func errorsIn(found []graph.Diagnostic) string {

@@ -68,6 +68,18 @@ type Leg struct {
 	Written Written // as it stands in the description; "" where the tool made it
 }
 
+// RunName is what a run is called that nobody gave an id: by what it joins.
+func RunName(from, to PortRef) string { return from.String() + ">" + to.String() }
+
+// Said is what a run is called in a sentence: what is left of a run that was cut goes by the
+// name of that, where nobody gave it one of its own.
+func (r *Run) Said() string {
+	if !r.Named && r.RemainsOf != "" {
+		return r.RemainsOf
+	}
+	return r.ID
+}
+
 // Written is what somebody wrote, letter by letter.
 type Written string
 

@@ -249,8 +249,7 @@ func (l *limb) stand(s *strand, p *graph.Part, b body, atEnd bool, legs []int, w
 // lay turns a strand into runs.
 func (l *limb) lay(s *strand) {
 	for _, st := range s.stretches() {
-		id := l.d.names.numbered(s.name)
-		l.d.run(id, st.from, st.to, l.w.branchSpec, l.w.branchSize, st.legs)
+		id := l.d.run(st.from, st.to, l.w.branchSpec, l.w.branchSize, st.legs)
 		s.ids = append(s.ids, id)
 		if r := l.d.Runs[len(l.d.Runs)-1]; !l.w.asked.Inside {
 			r.Outside, r.Insulated = true, true // the way to a unit leads outdoors unless it is said not to

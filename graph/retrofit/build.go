@@ -257,21 +257,21 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 	}
 	d.remains(old, old.From, near, before)
 	if element == "" {
-		d.run(d.names.fresh("between-tees"), at(teeA, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
+		d.run(at(teeA, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
 			[]graph.Leg{leg(water.Scale(a.spacing()))})
 	} else {
 		before, after := at(teeA, graph.RunOut), at(teeB, graph.RunIn)
 		if a.service != nil {
 			before, after = d.loopAround(w, a, teeA, teeB, water, aside)
 		}
-		d.run(d.names.fresh("bypass-in"), before, at(element, graph.In), w.lineSpec, w.lineSize,
+		d.run(before, at(element, graph.In), w.lineSpec, w.lineSize,
 			[]graph.Leg{leg(water.Scale(a.half + a.first))})
-		d.run(d.names.fresh("bypass-out"), at(element, graph.Out), after, w.lineSpec, w.lineSize,
+		d.run(at(element, graph.Out), after, w.lineSpec, w.lineSize,
 			[]graph.Leg{leg(water.Scale(a.second + a.half))})
 	}
 	if a.slip > 0 {
 		slip := d.part(d.names.fresh("slip"), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
-		d.run(d.names.fresh("slip-piece"), far, at(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
+		d.run(far, at(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
 			[]graph.Leg{leg(dir.Scale(pieceMM))})
 		far = at(slip.ID, graph.Out)
 	}

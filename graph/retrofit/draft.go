@@ -42,13 +42,15 @@ func (d *draft) part(id string, kind graph.Kind, spec catalog.Spec, size catalog
 	return p
 }
 
-// run adds a new run.
-func (d *draft) run(id string, from, to graph.PortRef, spec catalog.Spec, size catalog.Size, legs []graph.Leg) {
+// run adds a new run, which is called by what it joins, as every run is that nobody named.
+func (d *draft) run(from, to graph.PortRef, spec catalog.Spec, size catalog.Size, legs []graph.Leg) (id string) {
 	from.Pos, to.Pos = d.pos, d.pos
-	r := &graph.Run{ID: id, Named: true, From: from, To: to, Spec: spec, Size: size, Legs: tidy(legs),
+	id = graph.RunName(from, to)
+	r := &graph.Run{ID: id, From: from, To: to, Spec: spec, Size: size, Legs: tidy(legs),
 		RoughnessMM: -1, Place: graph.NoPlace(), Pos: d.pos}
 	d.Runs = append(d.Runs, r)
 	d.ids = append(d.ids, id)
+	return id
 }
 
 // remove marks a run or part as taken out, in a copy of its own.
@@ -76,7 +78,7 @@ func (d *draft) remains(old *graph.Run, from, to graph.PortRef, legs []graph.Leg
 		of = old.RemainsOf
 	}
 	r := *old
-	r.ID, r.Named = d.names.numbered(stem(old.ID)), true
+	r.ID, r.Named = graph.RunName(from, to), false
 	r.From, r.To, r.Legs = from, to, tidy(legs)
 	r.Removed, r.RemainsOf, r.Existing = false, of, true
 	r.HasLength, r.LengthMM, r.Fittings, r.Faces = false, 0, nil, false
@@ -92,22 +94,6 @@ func tidy(legs []graph.Leg) []graph.Leg {
 		out[i].By = graph.Vec{X: quantity.Round(l.By.X, 6), Y: quantity.Round(l.By.Y, 6), Z: quantity.Round(l.By.Z, 6)}
 	}
 	return out
-}
-
-// stem makes the id of what is left of a run that was never named ("a.out>b.in") readable.
-func stem(id string) string {
-	out := []rune{}
-	for _, c := range id {
-		switch {
-		case c == '>':
-			out = append(out, []rune("-to-")...)
-		case c == '.':
-			out = append(out, '-')
-		default:
-			out = append(out, c)
-		}
-	}
-	return string(out)
 }
 
 func at(part, port string) graph.PortRef { return graph.PortRef{Part: part, Port: port} }

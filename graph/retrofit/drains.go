@@ -252,8 +252,7 @@ func (l *limb) tapIn(sp spot, kind graph.Kind, name string) bool {
 	pipe := rigid(w.branchSpec)
 	off, far := w.stop(l.d.Part(teeID), graph.Branch, pipe, size), w.stop(valve, graph.In, pipe, size)
 	way := sp.way.Scale(math.Ceil(off.takeOff + nipple(off.depth, far.depth) + far.takeOff))
-	pipeID := l.d.names.fresh(id + "-pipe")
-	l.d.run(pipeID, at(teeID, graph.Branch), at(valve.ID, graph.In), pipe, size, []graph.Leg{leg(way)})
+	pipeID := l.d.run(at(teeID, graph.Branch), at(valve.ID, graph.In), pipe, size, []graph.Leg{leg(way)})
 	sp.s.ids = append(sp.s.ids, teeID, id, pipeID)
 	return true
 }

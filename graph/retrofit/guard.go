@@ -45,6 +45,6 @@ func (w work) weakestSpring() string {
 func (d *draft) putGuard(w work, a assembly, from graph.PortRef, water graph.Vec) graph.PortRef {
 	p := d.part(d.names.fresh("line-check"), graph.CheckValve, w.lineSpec, w.lineSize)
 	p.Check, p.Type = &graph.CheckData{Style: "spring"}, w.weakestSpring()
-	d.run(d.names.fresh("guard-piece"), from, at(p.ID, graph.In), w.lineSpec, w.lineSize, []graph.Leg{leg(water.Scale(a.half + a.guardPiece))})
+	d.run(from, at(p.ID, graph.In), w.lineSpec, w.lineSize, []graph.Leg{leg(water.Scale(a.half + a.guardPiece))})
 	return at(p.ID, graph.Out)
 }

@@ -234,7 +234,7 @@ func (t teeIn) build(d *draft, tee, suffix string, net *stream.Net) graph.Vec {
 		}
 	}
 	d.remains(old, old.From, at(tee, in), before)
-	d.run(d.names.fresh(opens+"-in"), at(tee, out), at(opens, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{leg(dir.Scale(t.a.half + t.a.first))})
+	d.run(at(tee, out), at(opens, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{leg(dir.Scale(t.a.half + t.a.first))})
 	d.remains(old, at(opens, graph.Out), old.To, after)
 	return dir
 }

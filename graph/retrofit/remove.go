@@ -68,7 +68,7 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 	d.part(slipA, graph.SlipCoupling, rigid(in[0].Spec), in[0].Size)
 	d.part(slipB, graph.SlipCoupling, rigid(out[0].Spec), out[0].Size)
 	d.joinRemains(in[0], b.TeeIn.ID, first.legs, at(slipA, graph.In))
-	d.run(d.names.fresh("closing-piece"), at(slipA, graph.Out), at(slipB, graph.In), rigid(in[0].Spec), in[0].Size,
+	d.run(at(slipA, graph.Out), at(slipB, graph.In), rigid(in[0].Spec), in[0].Size,
 		[]graph.Leg{leg(across.Unit().Scale(across.Len() + first.cutBack + second.cutBack))})
 	d.joinRemains(out[0], b.TeeOut.ID, second.legs, at(slipB, graph.Out))
 	note := graph.Diagnostic{Pos: d.pos, Rule: "retrofit", Severity: graph.Note,

@@ -61,8 +61,8 @@ func (d *draft) loopAround(w work, a assembly, teeA, teeB string, water, way gra
 	d.part(first, graph.Tee, w.lineSpec, w.lineSize)
 	d.part(second, graph.Tee, w.lineSpec, w.lineSize)
 	beside := []graph.Leg{leg(water.Scale(2*a.half + s.outer))}
-	d.run(d.names.fresh("service-piece-a"), at(teeA, graph.RunOut), at(first, graph.RunIn), w.lineSpec, w.lineSize, beside)
-	d.run(d.names.fresh("service-piece-b"), at(second, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize, beside)
+	d.run(at(teeA, graph.RunOut), at(first, graph.RunIn), w.lineSpec, w.lineSize, beside)
+	d.run(at(second, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize, beside)
 
 	valve := d.part(d.names.fresh("service"), graph.BallValve, w.lineSpec, w.lineSize)
 	valve.Type = s.valve.row.Name
@@ -73,7 +73,7 @@ func (d *draft) loopAround(w work, a assembly, teeA, teeB string, water, way gra
 		[]graph.Leg{leg(way.Scale(s.reach)), leg(water.Scale(s.span)), leg(way.Scale(-s.reach))}, off, off, line)
 	loop.put(item{part: valve.ID, in: graph.In, out: graph.Out, length: s.valve.length, depth: s.valve.socket}, false, 1)
 	for _, st := range loop.stretches() {
-		d.run(d.names.numbered("service"), st.from, st.to, w.lineSpec, w.lineSize, st.legs)
+		d.run(st.from, st.to, w.lineSpec, w.lineSize, st.legs)
 	}
 	return at(first, graph.RunOut), at(second, graph.RunIn)
 }

@@ -36,7 +36,7 @@ func noAdaptor(in *Input, report Report, kind string, hint quantity.Text) {
 			other := otherSize(f, r)
 			d := graph.Diagnostic{
 				Pos: runKey(r, "size"), Severity: graph.Error,
-				Message: graph.Say("run %q is %s %s and what it meets %s is %s: 0 %ss in the catalogue join the two, needs 1", r.ID, r.Spec, r.Size, f.Where, other, kind),
+				Message: graph.Say("run %q is %s %s and what it meets %s is %s: 0 %ss in the catalogue join the two, needs 1", r.Said(), r.Spec, r.Size, f.Where, other, kind),
 				Hint:    hint,
 			}
 			if have := partners(v, kind, other); len(have) > 0 {

@@ -113,7 +113,7 @@ func bypassBetweenItsTees(in *Input, report Report) {
 				}
 				report(b.Unit.Existing && p.Existing, graph.Diagnostic{
 					Pos: p.Pos, Severity: graph.Error, Related: []graph.Related{hereRun(r), here(b.TeeIn), here(b.TeeOut)},
-					Message: graph.Say("run %q branches off at %q, between the tees %q and %q of %q: 1 branch there, needs 0", r.ID, p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
+					Message: graph.Say("run %q branches off at %q, between the tees %q and %q of %q: 1 branch there, needs 0", r.Said(), p.ID, b.TeeIn.ID, b.TeeOut.ID, b.Unit.ID),
 					Hint:    "bring the branch outside the two tees",
 				})
 			}

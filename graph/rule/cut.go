@@ -71,9 +71,9 @@ func (c *Cut) leg() *graph.Leg {
 // where says it in words.
 func (c *Cut) where() string {
 	if c.Leg > 0 && len(c.Run.Legs) > 1 {
-		return fmt.Sprintf("leg %d of run %q", c.Leg, c.Run.ID)
+		return fmt.Sprintf("leg %d of run %q", c.Leg, c.Run.Said())
 	}
-	return fmt.Sprintf("run %q", c.Run.ID)
+	return fmt.Sprintf("run %q", c.Run.Said())
 }
 
 // place returns what the surroundings allow: the leg's word before the run's.
@@ -114,7 +114,7 @@ func cutMeasured(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Warning, Related: []graph.Related{hereRun(c.Run)},
-		Message: graph.Say("run %q is known only by its length: 0 legs measured, needs all", c.Run.ID),
+		Message: graph.Say("run %q is known only by its length: 0 legs measured, needs all", c.Run.Said()),
 		Hint:    "measure its legs and write legs = [\"…\"] in place of length",
 	})
 }

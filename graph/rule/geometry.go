@@ -177,7 +177,7 @@ func legsPlausible(in *Input, report Report) {
 			if mm := l.By.Len(); mm > 0 && mm <= shortestLegMM {
 				report(r.Existing, graph.Diagnostic{
 					Pos: cmp.Or(l.Pos, r.Pos), Severity: graph.Warning,
-					Message: graph.Say("leg %d of run %q is %s long; a leg is longer than %s", i+1, r.ID, quantity.Length.Finely(mm), quantity.Length.Of(shortestLegMM)),
+					Message: graph.Say("leg %d of run %q is %s long; a leg is longer than %s", i+1, r.Said(), quantity.Length.Finely(mm), quantity.Length.Of(shortestLegMM)),
 					Hint:    graph.Say("is the unit right? the point of \"1.250 mm\" stands before decimals: for one and a quarter metres write \"1250 mm\" or \"1.25 m\""),
 				})
 			}

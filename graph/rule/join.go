@@ -60,7 +60,7 @@ func measuredDiameter(in *Input, report Report) {
 	for _, r := range v.c.Runs {
 		if r.MeasuredOutsideMM > 0 {
 			measured = true
-			judgeDiameter(v, r.MeasuredOutsideMM, r.Spec, r.Size, fmt.Sprintf("run %q", r.ID), runKey(r, "measured-outside-diameter"), report)
+			judgeDiameter(v, r.MeasuredOutsideMM, r.Spec, r.Size, fmt.Sprintf("run %q", r.Said()), runKey(r, "measured-outside-diameter"), report)
 		}
 	}
 	if old := joinsOld(v); !measured && old != nil && old.Spec.Family() != catalog.Hose {

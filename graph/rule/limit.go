@@ -165,7 +165,7 @@ func velocity(in *Input, report Report) {
 		}
 		report(!r.New(), graph.Diagnostic{
 			Pos: r.Pos, Severity: graph.Warning,
-			Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.ID, r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
+			Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.Said(), r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
 			Hint:    "a size larger",
 		})
 	}
@@ -237,7 +237,7 @@ func workingPressure(in *Input, report Report) {
 			told["run "+r.Run.ID] = true
 			report(!r.Run.New(), graph.Diagnostic{
 				Pos: r.Run.Pos, Severity: graph.Error,
-				Message: graph.Say("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.ID, v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)),
+				Message: graph.Say("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.Said(), v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)),
 				Hint:    "pipe of the next class, or one pump on the line",
 			})
 		}

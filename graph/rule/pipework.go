@@ -148,10 +148,10 @@ func oldMaterialKnown(in *Input, report Report) {
 	}
 	switch m := v.c.Pipe.Material; m {
 	case "":
-		d.Message = graph.Say("what the old pipe of %q is made of is not said: 0 of 1 given, and new pipe is cemented to it", r.ID)
+		d.Message = graph.Say("what the old pipe of %q is made of is not said: 0 of 1 given, and new pipe is cemented to it", r.Said())
 		d.Hint = `read the print on the pipe and write it in [pipe]: material = "pvc-u", "flexible-pvc", "abs" or "cpvc"`
 	case "abs", "cpvc":
-		d.Message = graph.Say("the old pipe of %q is %s and the new is PVC: 0 cements of the usual tin hold both, needs 1 that is rated for the pair", r.ID, m)
+		d.Message = graph.Say("the old pipe of %q is %s and the new is PVC: 0 cements of the usual tin hold both, needs 1 that is rated for the pair", r.Said(), m)
 		d.Hint = "join them by a union or coupling with seals, or by a transition cement rated for just this pair where the local code lets you"
 	default:
 		return

@@ -111,7 +111,7 @@ func pressureRating(in *Input, report Report) {
 			rating, source := tables.RatingAt(*row, t)
 			below, known := v.deepest(r)
 			tell("run "+r.ID, !r.New(), rating, row.RatingPa, below, known, graph.Diagnostic{Pos: runKey(r, "spec")},
-				graph.Say("run %q (%s %s)", r.ID, r.Spec, r.Size), graph.Say("take pipe of the next class (%s)", source))
+				graph.Say("run %q (%s %s)", r.Said(), r.Spec, r.Size), graph.Say("take pipe of the next class (%s)", source))
 		}
 		for _, p := range under.Parts {
 			if !p.Kind.Plumbing() {

@@ -48,7 +48,7 @@ func branchNotBelowPorts(in *Input, report Report) {
 				}
 				report(!r.New(), graph.Diagnostic{
 					Pos: runKey(r, "size"), Severity: graph.Error, Related: []graph.Related{here(b.Unit)},
-					Message: graph.Say("run %q %s %q is %s; it needs %s, the size of the unit's ports", r.ID, s.name, b.Unit.ID, r.Size, ports),
+					Message: graph.Say("run %q %s %q is %s; it needs %s, the size of the unit's ports", r.Said(), s.name, b.Unit.ID, r.Size, ports),
 					Hint:    "take the ports' size or the next one up all the way between the tees and the unit",
 				})
 			}
@@ -73,7 +73,7 @@ func lineNotNarrowed(in *Input, report Report) {
 			}
 			report(!r.New(), graph.Diagnostic{
 				Pos: runKey(r, "size"), Severity: graph.Error, Related: []graph.Related{hereRun(cut), here(b.Unit)},
-				Message: graph.Say("run %q between the tees of %q is %s; it needs %s, as the pipe that is cut (%q)", r.ID, b.Unit.ID, r.Size, cut.Size, cut.ID),
+				Message: graph.Say("run %q between the tees of %q is %s; it needs %s, as the pipe that is cut (%q)", r.Said(), b.Unit.ID, r.Size, cut.Size, cut.Said()),
 				Hint:    "keep the line's size through both tees and the bypass; only the branch to the unit may be smaller",
 			})
 		}
@@ -83,7 +83,7 @@ func lineNotNarrowed(in *Input, report Report) {
 			}
 			report(p.Existing, graph.Diagnostic{
 				Pos: key(p, "size"), Severity: graph.Error, Related: []graph.Related{hereRun(cut), here(b.Unit)},
-				Message: graph.Say("%s %q in the line past %q is %s; it needs %s, as the pipe that is cut (%q)", p.Kind, p.ID, b.Unit.ID, p.Size, cut.Size, cut.ID),
+				Message: graph.Say("%s %q in the line past %q is %s; it needs %s, as the pipe that is cut (%q)", p.Kind, p.ID, b.Unit.ID, p.Size, cut.Size, cut.Said()),
 				Hint:    "take the line's size, or a size larger",
 			})
 		}

@@ -56,7 +56,7 @@ func straightBefore(in *Input, v *view, p *graph.Part) stretch {
 			return s
 		}
 		if turned {
-			s.end, s.where = fmt.Sprintf("the bend in run %q", run.ID), hereRun(run)
+			s.end, s.where = fmt.Sprintf("the bend in run %q", run.Said()), hereRun(run)
 			return s
 		}
 		from, _ := v.net.Ends(run)

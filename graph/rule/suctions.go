@@ -132,7 +132,7 @@ func allWaterFiltered(in *Input, report Report) {
 			}
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Note, Related: []graph.Related{here(f), hereRun(r)},
-				Message: graph.Say("the water of run %q comes to %q past filter %q: 0 filters on its way, needs 1", r.ID, b.Unit.ID, f.ID),
+				Message: graph.Say("the water of run %q comes to %q past filter %q: 0 filters on its way, needs 1", r.Said(), b.Unit.ID, f.ID),
 				Hint:    "fit a strainer before the unit, or look that a screen stands in that suction, and clean both",
 			})
 		}

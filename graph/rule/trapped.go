@@ -49,7 +49,7 @@ func trapped(in *Input, report Report, sign float64, tap graph.Kind, what, fitti
 				break
 			}
 		}
-		where := fmt.Sprintf("in run %q", at.run.ID)
+		where := fmt.Sprintf("in run %q", at.run.Said())
 		if at.end != nil {
 			where = fmt.Sprintf("at %q", at.end.String())
 		}

@@ -88,7 +88,7 @@ func here(p *graph.Part) graph.Related {
 
 // hereRun says where a run is.
 func hereRun(r *graph.Run) graph.Related {
-	return graph.Related{Pos: r.Pos, Message: graph.Say("run %q is here", r.ID)}
+	return graph.Related{Pos: r.Pos, Message: graph.Say("run %q is here", r.Said())}
 }
 
 // names lists ids in words: `"a"`, `"a" and "b"`, `"a", "b" and 3 more`.
@@ -112,7 +112,7 @@ func partNames(list []*graph.Part) string {
 }
 
 func runNames(list []*graph.Run) string {
-	return names(list, func(r *graph.Run) string { return r.ID })
+	return names(list, func(r *graph.Run) string { return r.Said() })
 }
 
 // length, flow, … are amounts of a finding.

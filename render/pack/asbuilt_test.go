@@ -30,7 +30,7 @@ func TestAsBuilt(t *testing.T) {
 			t.Errorf("run %s: has a line: %v", r.ID, ok)
 		}
 	}
-	for key, want := range map[string]string{"run to-unit-2, legs": "front 96 mm, down 260 mm, right 111 mm", "part v1, position": "open", "part bypass, cracking": "13.8 kPa"} {
+	for key, want := range map[string]string{"run v1.out>drain-1-tee.run-in, legs": "front 96 mm, down 260 mm, right 111 mm", "part v1, position": "open", "part bypass, cracking": "13.8 kPa"} {
 		if keys[key] != want {
 			t.Errorf("%s: planned is %q, want %q", key, keys[key], want)
 		}

@@ -81,6 +81,14 @@ func runID(c route.Piece) string {
 	return c.Run.ID
 }
 
+// runWords is runID in a column: a run that nobody named by the parts it joins.
+func runWords(c route.Piece) string {
+	if c.Run == nil || c.Run.Named {
+		return runID(c)
+	}
+	return c.Run.From.Part + " to " + c.Run.To.Part
+}
+
 func end(e route.End) endJSON {
 	return endJSON{Fitting: e.Fitting, Joint: e.Joint, TakeOff: form.MM(e.TakeOffMM), Depth: form.MM(e.DepthMM)}
 }

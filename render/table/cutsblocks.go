@@ -62,7 +62,7 @@ func CutsBlocks(p *plan.Plan, s form.Style) []form.Block {
 			over = append(over, "^ over length: "+s.Say(words))
 		}
 		row := []string{strconv.Itoa(c.Number), cut, c.Size.String(),
-			s.Length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runID(c)}
+			s.Length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runWords(c)}
 		if !one {
 			row = append(row, string(c.Spec))
 		}

@@ -170,7 +170,7 @@ func ReadRun(r *field.Reader, v located.Value) {
 		return
 	}
 	if d.ID == "" && d.From.Part != "" && d.To.Part != "" {
-		d.ID = d.From.String() + ">" + d.To.String()
+		d.ID = graph.RunName(d.From, d.To)
 	}
 	checkRun(r, v, d, what)
 	run := &d.Run

@@ -26,11 +26,12 @@ func (c *Catalog) first(kind string, holds func(*Row) bool) (Row, bool) {
 
 // styleKinds are the styles and the kind each is a style of.
 var styleKinds = map[string]string{
-	"spring-check":          "check-valve",
-	"swing-check":           "check-valve",
-	"true-union-ball-valve": "ball-valve",
-	"cartridge-filter":      "filter",
-	"sand-filter":           "filter",
+	"spring-check":           "check-valve",
+	"swing-check":            "check-valve",
+	"true-union-swing-check": "check-valve",
+	"true-union-ball-valve":  "ball-valve",
+	"cartridge-filter":       "filter",
+	"sand-filter":            "filter",
 }
 
 // Pipe returns the row of pipe of the spec and size.

@@ -62,7 +62,7 @@ func (l *limb) assumedLegs(way graph.Vec) []graph.Leg {
 		mm += 2*row.TakeOffMM + nipple(row.SocketMM, row.SocketMM)
 	}
 	if l.feeder {
-		swing, spring := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, false), l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
+		swing, spring := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, true), l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
 		mm += max(swing.length+nipple(swing.socket, swing.socket), spring.length+nipple(spring.socket, spring.socket))
 	}
 	mm = max(mm+max(0, l.w.asked.ExtraMM), l.reach())
@@ -191,7 +191,8 @@ func (l *limb) unionAt(s *strand, id string, atEnd bool) {
 }
 
 // feederCheck keeps a feeder's chemical from coming back into the unit: a swing check where
-// the water runs level or up, which costs least, else the weakest spring check.
+// the water runs level or up, which costs least, else the weakest spring check; either with
+// unions of its own, for what sticks in it has to be got at.
 func (l *limb) feederCheck(s *strand) {
 	var level []int
 	for _, k := range s.fromEnd() {
@@ -201,7 +202,7 @@ func (l *limb) feederCheck(s *strand) {
 	}
 	p := l.d.part(l.d.names.fresh("feeder-check"), graph.CheckValve, l.w.branchSpec, l.w.branchSize)
 	p.Check = &graph.CheckData{Style: "swing"}
-	b := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, false)
+	b := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, true)
 	p.Type = b.row.Name
 	legs := level
 	if len(level) == 0 {

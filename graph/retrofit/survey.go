@@ -324,7 +324,7 @@ func (l *limb) check(p *lead.Pipe) {
 	if !l.feeder {
 		return
 	}
-	swing, spring := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, false), l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
+	swing, spring := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, true), l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
 	it := l.item(swing)
 	it.LengthMM, it.DepthMM = max(swing.length, spring.length), max(swing.socket, spring.socket)
 	p.Check = &it

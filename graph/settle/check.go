@@ -48,7 +48,7 @@ func CheckStyle(cat *catalog.Catalog, p *graph.Part) Pick[string] {
 // opens at once.
 func (s *Stage) settleCracking(out *Part) Value {
 	p, row := out.Part, &out.LossRow.V
-	isSwingRow := row.Style == swingRow
+	isSwingRow := strings.HasSuffix(row.Style, swingRow)
 	switch {
 	case p.Check != nil && p.Check.CrackingSet:
 		v := number(p.Check.CrackingPa, quantity.Pressure, given(p.KeyPos["cracking"]))

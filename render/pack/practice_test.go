@@ -65,6 +65,13 @@ func TestPacksDoNotContradictThemselves(t *testing.T) {
 				t.Errorf("both are told: %q and %q", told[pair[0]], told[pair[1]])
 			}
 		}
+		if p.Proposal != nil { // what sticks in a check has to be got at
+			for _, c := range p.After.Circuit.OfKind(graph.CheckValve) {
+				if c.New() && !p.After.Layout.Stage.Part(c.ID).Opens() {
+					t.Errorf("check %q is glued in: it has no unions", c.ID)
+				}
+			}
+		}
 		pageAgrees(t, p, j)
 	})
 }

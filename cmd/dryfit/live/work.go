@@ -9,6 +9,7 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"dryfit/graph"
@@ -37,23 +38,51 @@ func (s *Server) work(ctx context.Context) {
 
 // background runs one thing at a time in the background.
 type background struct {
+	mu     sync.Mutex // held while something of what runs is published, and while it is given up
 	cancel context.CancelFunc
 	over   chan struct{}
 }
 
+// start begins f when what ran before has ended, for which it does not wait itself.
 func (r *background) start(ctx context.Context, f func(context.Context)) {
+	before := r.over
 	ctx, r.cancel = context.WithCancel(ctx)
 	over := make(chan struct{})
 	r.over = over
-	go func() { defer close(over); f(ctx) }()
+	go func() {
+		defer close(over)
+		if before != nil {
+			<-before
+		}
+		f(ctx)
+	}()
+}
+
+// giveUp ends what runs and does not wait for it: what it still says is heard no more.
+func (r *background) giveUp() {
+	if r.cancel != nil {
+		r.mu.Lock()
+		r.cancel()
+		r.mu.Unlock()
+		r.cancel = nil
+	}
+}
+
+// heard does what is to be done with something that what runs with ctx says, unless it was
+// given up.
+func (r *background) heard(ctx context.Context, do func()) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if ctx.Err() == nil {
+		do()
+	}
 }
 
 // stop ends what runs and waits for it.
 func (r *background) stop() {
-	if r.cancel != nil {
-		r.cancel()
+	r.giveUp()
+	if r.over != nil {
 		<-r.over
-		r.cancel = nil
 	}
 }
 
@@ -81,7 +110,7 @@ func (s *Server) redraw(papers *background) {
 		return
 	}
 	if err != nil {
-		papers.stop() // they would say that everything is what the file says
+		papers.giveUp() // they would say that everything is what the file says
 		s.trouble(fmt.Sprintf("%v. What stands here is what it said before.", err))
 		return
 	}
@@ -89,7 +118,7 @@ func (s *Server) redraw(papers *background) {
 	if last != nil && sameJob(&last.job, &job) && !now.Old {
 		return
 	}
-	papers.stop()
+	papers.giveUp()
 	now, _ = s.board.newest() // what the papers published last
 	if last != nil && last.took > slowPlan {
 		next := *now
@@ -128,7 +157,7 @@ func (s *Server) redraw(papers *background) {
 	fresh.Text = "The answer is that of the file. Ranges and drawings follow."
 	s.board.publish(fresh.with(sections...))
 	s.tell("answer", time.Since(began))
-	papers.start(s.ctx, func(ctx context.Context) { s.papers(ctx, next) })
+	papers.start(s.ctx, func(ctx context.Context) { s.papers(ctx, papers, next) })
 }
 
 // blanksIn counts the blanks of a description that nothing else is wrong with.
@@ -201,7 +230,7 @@ func firstLines(stack []byte) string {
 }
 
 // papers has everything made that takes longer, and publishes it as it comes.
-func (s *Server) papers(ctx context.Context, c *current) {
+func (s *Server) papers(ctx context.Context, run *background, c *current) {
 	select {
 	case <-ctx.Done():
 		return
@@ -217,32 +246,33 @@ func (s *Server) papers(ctx context.Context, c *current) {
 	}
 	var chapters []string
 	err := s.cfg.Papers(ctx, Order{Job: c.job, Have: have}, func(sections []live.Section) {
-		if ctx.Err() != nil {
-			return
-		}
-		now, _ := s.board.newest()
-		next := now.with(sections...)
 		for _, one := range sections {
 			if strings.HasPrefix(one.ID, live.ChapterPrefix) {
 				chapters = append(chapters, one.ID)
 			}
 		}
-		if len(chapters) > 0 {
-			next = next.inOrder(chapters)
+		run.heard(ctx, func() {
+			now, _ := s.board.newest()
+			next := now.with(sections...)
+			if len(chapters) > 0 {
+				next = next.inOrder(chapters)
+			}
+			s.board.publish(next)
+		})
+	})
+	run.heard(ctx, func() {
+		now, _ := s.board.newest()
+		next := *now
+		next.Text = "Everything on this page is what the file says now."
+		if err != nil {
+			next.Text = fmt.Sprintf("The answer is that of the file; its papers could not be made: %v.", err)
+			next.Broken = true
 		}
-		s.board.publish(next)
+		s.board.publish(&next)
 	})
 	if ctx.Err() != nil {
 		return
 	}
-	now, _ = s.board.newest()
-	next := *now
-	next.Text = "Everything on this page is what the file says now."
-	if err != nil {
-		next.Text = fmt.Sprintf("The answer is that of the file; its papers could not be made: %v.", err)
-		next.Broken = true
-	}
-	s.board.publish(&next)
 	s.tell("papers", time.Since(began))
 }
 

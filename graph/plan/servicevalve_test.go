@@ -105,7 +105,7 @@ func builtInto(t *testing.T, p *Plan, but ...string) {
 	}
 	bends := 0
 	for _, path := range p.After.Layout.Paths {
-		if strings.HasPrefix(path.Run.ID, "service-") {
+		if path.Run.From.Part == "service" || path.Run.To.Part == "service" {
 			bends += len(path.Points) - 2
 		}
 	}

@@ -21,6 +21,7 @@ type Plant struct {
 	PumpW    float64 // electric, at the speed that heats
 	PumpHeat float64 // share of it that ends in the water
 	FilterH  float64 // hours a day in which the pump runs anyway
+	OtherW   float64 // electric, a mean over the day: other speeds and pumps by the hours somebody sets
 	Runs     PumpRuns
 	Heating  [24]float64 // share of each hour of the day in which heat may be made
 }

@@ -118,7 +118,8 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	// what the pipes lose follows the pump; they count with the water's temperature at the
 	// hour's beginning, so that the hour stays linear.
 	pipes := tub.PipesUA * (t - air.TempC) * filter
-	drift := y.response(t, air.TempC, filter*pumpHeat-used.total()-pipes)
+	others := plant.OtherW * plant.PumpHeat
+	drift := y.response(t, air.TempC, filter*pumpHeat+others-used.total()-pipes)
 	need := math.Max(0, (tub.SetC-drift)/y.perWatt)
 	heat := math.Min(need, most)
 	share := filter
@@ -134,7 +135,7 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 		share = math.Max(filter, math.Min(1, heat/run))
 		pipes += tub.PipesUA * (t - air.TempC) * (share - filter)
 	}
-	net := heat + share*pumpHeat - used.total() - pipes
+	net := heat + share*pumpHeat + others - used.total() - pipes
 	next := y.response(t, air.TempC, net)
 	y.kelvinS += y.above(t, air.TempC, net)
 
@@ -148,8 +149,9 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	if plant.Unit != nil {
 		standby = plant.Unit.StandbyW
 	}
-	y.book(m, hour, heat, byUnit, element, run.InputW, standby, share*plant.PumpW)
-	y.inJ += (heat + share*pumpHeat) * hourS
+	pump := share*plant.PumpW + plant.OtherW
+	y.book(m, hour, heat, byUnit, element, run.InputW, standby, pump)
+	y.inJ += (heat + share*pumpHeat + others) * hourS
 	y.pipesJ += pipes * hourS
 	for k := range used {
 		y.used[k] += used[k] * hourS
@@ -165,7 +167,7 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	} else {
 		y.bathed = false
 	}
-	return next, (element + run.InputW + standby + share*plant.PumpW) / 1e3
+	return next, (element + run.InputW + standby + pump) / 1e3
 }
 
 // book enters an hour's watts.

@@ -104,7 +104,7 @@ func TestYearBalances(t *testing.T) {
 		only[h] = 0
 	}
 	for name, p := range map[string]*Plant{
-		"element": {ElementW: 2000, PumpW: 240, PumpHeat: 0.6, FilterH: 6, Heating: AnyTime(), Runs: PumpOnCall},
+		"element": {ElementW: 2000, OtherW: 50, PumpW: 240, PumpHeat: 0.6, FilterH: 6, Heating: AnyTime(), Runs: PumpOnCall},
 		"weak":    {ElementW: 300, PumpW: 240, PumpHeat: 0.6, FilterH: 2, Heating: only, Runs: PumpOnCall},
 		"unit":    {Unit: weak, ElementW: 500, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall},
 		"hours":   {Unit: mapUnit(), PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpHours},

@@ -15,6 +15,7 @@ import (
 	"dryfit/graph/sample"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
+	"dryfit/graph/takeoff"
 )
 
 // HeatOf answers a question about a plan's heat, money and supply, from its solved flows and
@@ -241,28 +242,14 @@ func outsidePipes(stage *Stage, branch *stream.UnitBranch) []heat.OutsidePipe {
 // heat pump manuals, 19 to 25 mm (from memory).
 const usualInsulationMM = 19
 
-// bill adds up what the work costs, where every price is known and where some are.
+// bill adds up what the work costs the customer, as it is ordered, with margin and tax where they
+// are said, and whether every line has a price.
 func (p *Plan) bill() job.Bill {
-	var b job.Bill
 	if p.Bill == nil {
-		return b
+		return job.Bill{}
 	}
-	b.Complete = true
-	add := func(text string, times float64) {
-		if text == "" {
-			b.Complete = false
-			return
-		}
-		if v, err := strconv.ParseFloat(text, 64); err == nil {
-			b.Total += v * times
-		}
-	}
-	for i := range p.Bill.Items {
-		if item := &p.Bill.Items[i]; item.New && item.Unit != "m" {
-			add(item.Price, item.Quantity)
-		}
-	}
-	return b
+	order, offer := takeoff.NewOrder(p.Bill), p.Circuit.Offer
+	return job.Bill{Total: order.Known.InexactFloat64(), Complete: order.Unknown == 0, Times: (1 + offer.Margin.Or(0)) * (1 + offer.Tax.Or(0))}
 }
 
 // WeatherOf reads the climate of a description: its file, or its months.

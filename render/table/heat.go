@@ -187,6 +187,13 @@ func (h heatWords) year(y *job.YearReport) []string {
 		default:
 			line += fmt.Sprintf(": %d of them after a bath, while it warms up again", a.Bathed)
 		}
+		if o := y.Other; o != nil && o.Short != a.Short {
+			way := "with the element kept as a back-up"
+			if y.OtherWay == job.UnitAlone {
+				way = "with the unit alone"
+			}
+			line += fmt.Sprintf("; %s it is %d hours, for %s kWh a year", way, o.Short, kWh(o.KWh))
+		}
 		out = append(out, line)
 	}
 	return out
@@ -332,6 +339,9 @@ func (h heatWords) months() form.Block {
 	if y.Planned != nil {
 		columns = append(columns, form.Column{Head: "heat kWh", Right: true}, form.Column{Head: "unit kWh", Right: true}, form.Column{Head: "element kWh", Right: true}, form.Column{Head: "pump kWh", Right: true})
 	}
+	if y.Other != nil {
+		columns = append(columns, form.Column{Head: y.OtherWay + " kWh", Right: true})
+	}
 	if y.Priced {
 		columns = append(columns, form.Column{Head: strings.TrimSpace("today " + h.currency), Right: true}, form.Column{Head: strings.TrimSpace("planned " + h.currency), Right: true})
 	}
@@ -347,6 +357,9 @@ func (h heatWords) months() form.Block {
 				func(m heat.Month) float64 { return m.ElementKWh }, func(m heat.Month) float64 { return m.PumpKWh }} {
 				cells = append(cells, kWh(of(y.Planned, pick)))
 			}
+		}
+		if y.Other != nil {
+			cells = append(cells, kWh(of(y.Other, func(m heat.Month) float64 { return m.UnitKWh + m.ElementKWh + m.PumpKWh })))
 		}
 		if y.Priced {
 			for _, a := range []*heat.Account{y.Today, y.Planned} {

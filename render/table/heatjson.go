@@ -101,6 +101,8 @@ type monthJSON struct {
 type yearJSON struct {
 	Today       *accountJSON `json:"today,omitempty"`
 	Planned     *accountJSON `json:"planned,omitempty"`
+	OtherWay    string       `json:"other_way,omitempty"`
+	Other       *accountJSON `json:"other,omitempty"`
 	SavingKWh   *float64     `json:"saving_kWh,omitempty"`
 	SavingKWhR  *rangeJSON   `json:"saving_kWh_range,omitempty"`
 	Saving      *float64     `json:"saving,omitempty"`
@@ -279,6 +281,10 @@ func yearOf(y *job.YearReport) *yearJSON {
 			out.SeasonalCOP = ptr(form.Round(y.Planned.UnitCOP, 3))
 		}
 	}
+	if y.Other != nil {
+		out.OtherWay, out.Other = y.OtherWay, accountOf(y.Other, job.Range{Low: y.Other.KWh, Likely: y.Other.KWh, High: y.Other.KWh}, y.Priced)
+		out.Other.KWhRange = nil
+	}
 	if y.Today == nil || y.Planned == nil {
 		return out
 	}
@@ -357,7 +363,7 @@ func HeatCSV(r *job.Report) []byte {
 	for _, x := range []struct {
 		name string
 		a    *heat.Account
-	}{{"today", r.Year.Today}, {"planned", r.Year.Planned}} {
+	}{{"today", r.Year.Today}, {"planned", r.Year.Planned}, {r.Year.OtherWay, r.Year.Other}} {
 		if x.a == nil {
 			continue
 		}

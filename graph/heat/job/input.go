@@ -42,6 +42,7 @@ type Heating struct {
 type Bill struct {
 	Total    float64 // of the lines that have a price
 	Complete bool    // every line has one
+	Times    float64 // margin and tax on it and on the labour; 0: neither, as 1
 }
 
 // Assumed is a value that nobody gave; or with Given one that was, and is still not exact.
@@ -140,6 +141,8 @@ type YearReport struct {
 	PaybackAtLeast        bool  // some of the bill has no price
 	PaybackKnown          bool
 	Samples               int
+	Other                 *heat.Account // the other way: the unit alone, or with the element kept; nil: no element
+	OtherWay              string
 	Pays                  []Step // what pays first: a larger unit, a better cover, another tariff
 }
 

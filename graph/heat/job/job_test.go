@@ -303,6 +303,47 @@ func TestWhatMovesAndWhatPays(t *testing.T) {
 	}
 }
 
+// Hours that somebody sets for another speed are paid for in both years: 1.7 kW for half an hour a
+// day are 310.25 kWh a year, by hand; a speed without hours adds nothing.
+func TestOtherSpeedsArePaidFor(t *testing.T) {
+	pump := func(a *heat.Account) (kWh float64) {
+		for _, m := range a.Months {
+			kWh += m.PumpKWh
+		}
+		return kWh
+	}
+	in := testInput()
+	in.Heating.Pump.Pump.RunsForHeat = "always" // so that nothing but the other speed changes
+	plain := answer(in).Year
+	in.Heating.Pump.Speeds.V[1].HoursADay = graph.Given(0.5)
+	more := answer(in).Year
+	for name, a := range map[string][2]*heat.Account{"today": {plain.Today, more.Today}, "planned": {plain.Planned, more.Planned}} {
+		if d := pump(a[1]) - pump(a[0]); math.Abs(d-310.25) > 0.01*310.25 {
+			t.Errorf("%s: %.2f kWh more, want 310.25", name, d)
+		}
+	}
+}
+
+// The other way is told beside the planned one: an element that goes is tried as a back-up, one that
+// stays is left out; and the work is paid with margin and tax.
+func TestTheOtherWay(t *testing.T) {
+	in := testInput()
+	in.Bill.Times = 1.1 * 1.2
+	gone := answer(in).Year
+	if gone.OtherWay != WithElement || gone.Other == nil || gone.Other.Short > gone.Planned.Short {
+		t.Errorf("%q %+v", gone.OtherWay, gone.Other)
+	}
+	if want := 3000 * 1.32 / gone.SavingCost.Likely; math.Abs(gone.Payback.Likely-want) > 1e-9 {
+		t.Errorf("payback %.3f years, want %.3f", gone.Payback.Likely, want)
+	}
+	e := in.Stage.Circuit.OfKind(graph.ElementHeater)[0].Element
+	e.Disconnected, e.Interlock = false, graph.InterlockContact
+	kept := answer(in).Year
+	if kept.OtherWay != UnitAlone || math.Abs(kept.Other.KWh-gone.Planned.KWh) > 1e-9 || math.Abs(kept.Planned.KWh-gone.Other.KWh) > 1e-9 {
+		t.Errorf("%q: %.2f and %.2f kWh, where the element goes %.2f and %.2f", kept.OtherWay, kept.Planned.KWh, kept.Other.KWh, gone.Planned.KWh, gone.Other.KWh)
+	}
+}
+
 // A unit of a row with one rating, or with none and no power, is taken for what the row says.
 func TestUnitOfASparseRow(t *testing.T) {
 	for _, c := range []struct {

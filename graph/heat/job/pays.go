@@ -92,7 +92,7 @@ func (b *builder) tariffSteps(s *scene, r *Report, step func(Change, quantity.Te
 		step(OtherTariff, "one price all day, that outside the bands", func(c *scene) { c.tariff.Bands = nil })
 	}
 	if t := r.Timer; t != nil && t.OK {
-		step(OtherTariff, "heated at the times below, to the upper end of the band", func(c *scene) {
+		step(OtherTariff, graph.Say("heated in the timer's hours, the water up to %s", quantity.Temperature.Of(b.in.Stage.Circuit.Use.Between[1].V)), func(c *scene) {
 			c.planned.Heating = heat.Shares(t.On)
 			c.tub.SetC = b.in.Stage.Circuit.Use.Between[1].V
 		})

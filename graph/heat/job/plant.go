@@ -12,7 +12,7 @@ import (
 func (b *builder) plants(s *scene) {
 	watts, heatShare, filter, runs := b.pump()
 	element := b.element()
-	base := heat.Plant{PumpW: watts, PumpHeat: heatShare, FilterH: filter, Runs: runs, Heating: heat.AnyTime()}
+	base := heat.Plant{PumpW: watts, PumpHeat: heatShare, FilterH: filter, Runs: runs, Heating: heat.AnyTime(), OtherW: b.otherSpeeds()}
 	if element != nil {
 		today := base
 		today.Runs = heat.PumpOnCall
@@ -102,6 +102,25 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 		}
 	}
 	return watts, heatShare, filter, runs
+}
+
+// otherSpeeds is what all speeds but the one that heats draw as a mean over the day, by the hours
+// that are given; a speed without hours, as the jets', runs as long in either year.
+func (b *builder) otherSpeeds() float64 {
+	sum := 0.0
+	for i := range b.in.Stage.Parts {
+		p := &b.in.Stage.Parts[i]
+		if p.Kind != graph.Pump || p.Removed {
+			continue
+		}
+		for _, speed := range p.Speeds.V {
+			heats := b.in.Heating.Pump != nil && p.ID == b.in.Heating.Pump.ID && speed.Name == b.in.Heating.Speed
+			if !heats && speed.HoursADay.Set {
+				sum += speed.PowerW * speed.HoursADay.V / 24
+			}
+		}
+	}
+	return sum
 }
 
 // duty is by what factor the pump draws more after the work than today at the speed that heats:

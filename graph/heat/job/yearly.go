@@ -51,6 +51,7 @@ func (b *builder) year(s *scene, r *Report) {
 	y.SavingShare = pick(outcome.share)
 	b.influences(s, r)
 	b.terms(y, r)
+	b.other(s, y)
 	b.payback(y)
 	b.pays(s, r, likely)
 }
@@ -172,14 +173,36 @@ func (b *builder) terms(y *YearReport, r *Report) {
 	}
 }
 
-// payback divides the bill and the labour by the saving.
+// The other ways of a planned year.
+const (
+	UnitAlone   = "unit alone"
+	WithElement = "unit and element"
+)
+
+// other works out the planned year with the unit alone where the element helps, else with today's
+// element as a back-up.
+func (b *builder) other(s *scene, y *YearReport) {
+	if s.planned == nil || s.today == nil {
+		return
+	}
+	c := s.clone()
+	if y.OtherWay = UnitAlone; s.planned.ElementW > 0 {
+		c.planned.ElementW = 0
+	} else {
+		y.OtherWay = WithElement
+		c.planned.ElementW, c.planned.Apart, c.planned.HasTop = s.today.ElementW, false, false
+	}
+	_, _, y.Other = b.run(c)
+}
+
+// payback divides the bill and the labour, with margin and tax, by the saving.
 func (b *builder) payback(y *YearReport) {
 	t := b.in.Stage.Circuit.Tariff
 	if !y.Priced || t == nil || y.Today == nil || y.Planned == nil || y.SavingCost.Likely <= 0 {
 		return
 	}
 	work, priced := money(t.Work)
-	total := b.more.Bill.Total + work
+	total := (b.more.Bill.Total + work) * cmp.Or(b.more.Bill.Times, 1)
 	if total <= 0 {
 		return
 	}

@@ -41,7 +41,7 @@ var explanations = []Explanation{
 	{`^size$`, "The nominal size", "as written, or that of the pipe it sits on", "the file", "the standard of the pipe"},
 	{`^unit gives W$`, "What the unit gives", "its output at that air and the water's temperature: between its rated points in a straight line; beyond them by its share of the ideal machine", "the unit's ratings, [water] temperature", "interpolation; Carnot"},
 	{`^runs$`, "How much of the time it runs", "loses / gives, each in that air", "the two columns beside it", "balance of heat"},
-	{`^element W$`, "What the element adds", "loses less gives, where the unit alone does not hold the water, up to the element's power", "the columns beside it and the element's power", "balance of heat"},
+	{`^element W$`, "What the element can add", "its power, where it stays; none where an interlock lets one heat at a time and the unit does", "the element's power and interlock", "what the words say"},
 	{`^hours a year colder$`, "Hours a year colder", "the hours of the climate's year whose air is below that of the line", "[climate]", "counted"},
 	{`^(W|tub loses W|W or what is fed.*)$`, "Heat lost", "conduction U·A·ΔT, evaporation from the open water, pipes", "[cover], [shell], [use], the air", "balance of heat; evaporation by Carrier's equation in the ASHRAE handbook's form"},
 	{`^(output|input)( kW)?$`, "Output and input of the unit", "between its rated points in a straight line; beyond them by its share of the ideal machine", "the unit's ratings", "interpolation; Carnot"},

@@ -23,7 +23,7 @@ func job(t *testing.T, name string) *plan.Plan {
 // Every job but the ones that can't be done: no error, an order of assembly, and the plan
 // written out reads back to the same pieces and flows.
 func TestJobs(t *testing.T) {
-	for _, name := range []string{"plunge-pool", "plug-in", "hose-circulation", "second-unit", "unit-out"} {
+	for _, name := range []string{"plunge-pool", "plug-in", "hose-circulation", "second-unit", "unit-out", "round-on-hose", "past-the-door", "sunk-in-deck"} {
 		t.Run(name, func(t *testing.T) {
 			p := job(t, name)
 			if p.Proposal == nil {
@@ -41,6 +41,56 @@ func TestJobs(t *testing.T) {
 			sameFlows(t, "after", p.After, again.After)
 			if a, b := cuts(p.After), cuts(again.After); a != b {
 				t.Errorf("pieces to cut\n%s\nread back\n%s", a, b)
+			}
+		})
+	}
+}
+
+// Three tubs planned from a template by somebody with the README: the pipes end at the unit's two
+// ports where the description says they are (written down from it), nothing stands in anything,
+// and the work goes together in its order.
+func TestTubsPlannedFromTheReadme(t *testing.T) {
+	for name, want := range map[string]struct {
+		from        string
+		in, outlet  graph.Vec
+		low, high   graph.Vec // what is kept clear
+		clearanceMM float64   // of an axis from it: half the outside of the pipe
+	}{
+		"round-on-hose": {from: "element.out", in: graph.Vec{Y: -600, X: 2400, Z: -130}, outlet: graph.Vec{Y: -600, X: 2400, Z: 90}},
+		"past-the-door": {from: "element.out", in: graph.Vec{Y: -609.6, X: -3048, Z: -203.2}, outlet: graph.Vec{Y: -609.6, X: -3048, Z: 50.8},
+			low: graph.Vec{X: -1524, Y: -762, Z: -508}, high: graph.Vec{X: -762, Y: -50.8, Z: 508}, clearanceMM: 48.26 / 2}, // ASTM D1785
+		"sunk-in-deck": {from: "tub.skimmer", in: graph.Vec{X: 3300, Y: -1700, Z: 260}, outlet: graph.Vec{X: 3560, Y: -1700, Z: 260},
+			low: graph.Vec{X: 2450, Y: -1150, Z: -900}, high: graph.Vec{X: 2950, Y: -200, Z: 900}, clearanceMM: 25}, // EN ISO 1452-2
+	} {
+		t.Run(name, func(t *testing.T) {
+			p := work(t, readFile(t, "testdata/jobs/"+name+".toml"), plan.Findings|plan.Places)
+			lay := p.After.Layout
+			origin := lay.Places[want.from]
+			for port, at := range map[string]graph.Vec{"unit.in": want.in, "unit.out": want.outlet} {
+				if d := lay.Places[port].Sub(origin).Sub(at).Len(); d > 0.05 {
+					t.Errorf("%s misses its place by %.2f mm", port, d)
+				}
+			}
+			for _, both := range inside(p.After.Bodies) {
+				t.Error(both)
+			}
+			if blocks := p.After.Bodies.Replay(); len(blocks) > 0 {
+				t.Errorf("%d joints can't be made in their turn", len(blocks))
+			}
+			if want.clearanceMM == 0 {
+				return
+			}
+			for i := range lay.Paths {
+				path := &lay.Paths[i]
+				for k := 1; path.Run.New() && k < len(path.Points); k++ {
+					a, b := path.Points[k-1].Sub(origin), path.Points[k].Sub(origin)
+					for n := range 201 {
+						v, c := a.Add(b.Sub(a).Scale(float64(n)/200)), want.clearanceMM-0.05
+						if v.X > want.low.X-c && v.X < want.high.X+c && v.Y > want.low.Y-c && v.Y < want.high.Y+c && v.Z > want.low.Z-c && v.Z < want.high.Z+c {
+							t.Fatalf("%s passes what is to be kept clear at %v", path.Run.ID, v)
+						}
+					}
+				}
 			}
 		})
 	}

@@ -205,10 +205,27 @@ func (p *Picture) wantPieces() {
 			if n := len(m.pieces); n > 1 {
 				share = (float64(k) + 0.5) / float64(n)
 			}
-			p.wantCallout(callout{at: space.Along(a, b, share), clear: 1.5, lines: []line{{Number(piece.Number), PieceEm, true}}, ring: true,
+			at := space.Along(a, b, share)
+			if !m.IsNew && m.Run != nil {
+				at = p.nippleAt(i)
+			}
+			p.wantCallout(callout{at: at, clear: 1.5, lines: []line{{Number(piece.Number), PieceEm, true}}, ring: true,
 				tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
 		}
 	}
+}
+
+// nippleAt is where a nipple of an old run stands: behind the first of the fittings at the new
+// part it ends at.
+func (p *Picture) nippleAt(i int) scene.Point {
+	m := &p.Ms[i]
+	part := p.D.parts[m.Run.To.Part]
+	far := part != nil && part.New()
+	base := p.D.Stack(m, far).base
+	if base == 0 {
+		base = -p.slack(i, far)
+	}
+	return space.Project(p.onLeg(i, far, base+nextSpot))
 }
 
 // wantOld asks for places for the names of old runs, each beside its longest leg.

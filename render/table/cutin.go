@@ -194,7 +194,7 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 		}
 		if m == &p.Proposal.Marking && p.Proposal.Place.Leg > 0 {
 			at := p.Proposal.Place
-			say("to keep this place, write in [retrofit]: cut = { run = %q, leg = %d, at = %q }", at.Run, at.Leg, quantity.Trim(form.Round(at.FromMM, 1))+" mm")
+			say("to keep this place, write in [retrofit]: cut = { run = %q, leg = %d, at = %q }", at.Run, at.Leg, offsetWords(at.FromMM, s))
 		}
 		out = append(out, b)
 		cut += 2
@@ -213,4 +213,13 @@ func AssemblyBlocks(p *plan.Plan, _ form.Style) []form.Block {
 		b.Lines = append(b.Lines, fmt.Sprintf("  %2d. %s", step.Number, step.Text))
 	}
 	return []form.Block{b}
+}
+
+// offsetWords is a place on a leg as it is written into the description, in the units of the job:
+// near enough to be the same place.
+func offsetWords(mm float64, s form.Style) string {
+	if s.Units == quantity.InchSystem {
+		return quantity.Trim(form.Round(mm/25.4, 3)) + " in"
+	}
+	return quantity.Trim(form.Round(mm, 1)) + " mm"
 }

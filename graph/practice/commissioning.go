@@ -367,7 +367,7 @@ func isolators(tags []string) string {
 func (j *Job) cleanFilter() quantity.Text {
 	switch j.Filter {
 	case "sand":
-		return "backwash the filter and rinse it, pump off before its valve is turned"
+		return "backwash the filter and rinse it, the pump off whenever its valve is turned"
 	case "":
 		return "clean the filter, where there is one"
 	}

@@ -8,8 +8,15 @@ func Controller() []Sentence {
 		{
 			Name: "controller-mode",
 			When: hasUnit,
-			Say:  always("The controller: choose the mode that holds the temperature all day, not one that heats only in its filter hours; set the filter hours; look in its book for a time-out that ends heating after hours without a rise, for one that stops the heater pump while the jets run, and for one that only tastes the water every half hour. In each of them the unit stands without flow. Write the settings into the record."),
-			For:  Fitter | Electrician, Source: "controllers' manuals differ; " + common,
+			Say: func(j *Job) quantity.Text {
+				jets := quantity.Text("")
+				if j.AnyJets {
+					jets = ", for one that stops the heater pump while the jets run"
+				}
+				return "The controller: choose the mode that holds the temperature all day, not one that heats only in its filter hours; set the filter hours; look in its book for a time-out that ends heating after hours without a rise" + jets +
+					", and for one that only tastes the water every half hour. In each of them the unit stands without flow. Write the settings into the record."
+			},
+			For: Fitter | Electrician, Source: "controllers' manuals differ; " + common,
 		},
 		{
 			Name: "display-without-element",

@@ -88,7 +88,7 @@ func LayUp() []Sentence {
 			Tells: []Act{UseVacuum},
 			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
 			Say: func(j *Job) quantity.Text {
-				return "Laying the unit up: " + emptyBranch(j) + " Leave the drains open, and cover open ends loosely against dirt and insects."
+				return "Laying the unit up: " + emptyBranch(j) + " Leave open what was opened, and cover open ends loosely against dirt and insects."
 			},
 			For: Fitter | Owner, Source: common,
 		},

@@ -52,6 +52,7 @@ type Job struct {
 	InSkimmer  bool     // it stands on the suction side
 	Skimmer    bool     // the tub has a skimmer or a filter well to fill at
 	Jets       bool     // on the unit's line
+	AnyJets    bool     // anywhere in the circuit
 	Diverter   bool     // on the unit's line
 	TwoSpeeds  bool     // of the unit's pump; Slow and Fast are what they are called
 	Slow, Fast string

@@ -73,6 +73,18 @@ func Jointing() []Sentence {
 	}
 }
 
+// OldJoints says which of the joints that follow are not made as the steps call them.
+func OldJoints() []Sentence {
+	return []Sentence{{
+		Name: "old-joints-not-glued",
+		When: func(j *Job) bool { return j.JoinsOld && j.Cement && (j.OldPipe == "abs" || j.OldPipe == "cpvc") },
+		Say: func(j *Job) quantity.Text {
+			return "Where a step below says glue at the old pipe, which is " + materialWords(j.OldPipe) + ", the joint is made as the section on joints says, and not with PVC cement."
+		},
+		Source: "solvent cement makers' guides agree; no standard",
+	}}
+}
+
 func materialWords(m string) quantity.Text {
 	switch m {
 	case "abs":

@@ -63,6 +63,7 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	}
 	f.suctions()
 	f.work()
+	j.AnyJets = len(c.OfKind(graph.JetGroup)) > 0
 	j.Bands = drawing.HasBands(p)
 	j.MarkedOut = len(table.MarkingBlocks(p, form.Style{Units: units})) > 0
 	return jobIn{j, units}

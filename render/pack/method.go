@@ -68,7 +68,7 @@ func method(p *plan.Plan, j jobIn) []stage {
 		gone = nil
 	}
 	if j.Cuts && len(line) > 0 {
-		line = slices.Concat([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, gone, line)
+		line = slices.Concat([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, gone, j.said(practice.OldJoints()), line)
 	}
 	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+"handles can be reached with the panel on.", line...)
 	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the unit's ports.", phase(p, j, route.Pipes)...)

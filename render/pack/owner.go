@@ -73,7 +73,7 @@ func monthly(j jobIn) []string {
 	filter := "Clean the filter: a dirty one takes the heat pump's water first."
 	switch j.Filter {
 	case "sand":
-		filter = "Backwash and rinse the sand filter, pump off before its valve is turned: a dirty one takes the heat pump's water first."
+		filter = "Backwash and rinse the sand filter, the pump off whenever its valve is turned: a dirty one takes the heat pump's water first."
 	case "":
 		filter = "Clean the filter, where there is one: a dirty one takes the heat pump's water first."
 	}

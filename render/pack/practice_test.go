@@ -14,6 +14,7 @@ import (
 	"dryfit/graph/practice"
 	"dryfit/graph/takeoff"
 	"dryfit/render/book"
+	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -105,6 +106,12 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 	cuts := false
 	for _, r := range p.Circuit.Runs {
 		cuts = cuts || r.RemainsOf != ""
+	}
+	if strings.Contains(words, "PVC cement alone does not hold it") != strings.Contains(words, "and not with PVC cement") {
+		t.Error("old pipe that PVC cement does not hold, and steps that glue it as any other")
+	}
+	if strings.Contains(words, "section on marking out") && len(table.MarkingBlocks(p, form.Style{})) == 0 {
+		t.Error("marks to make as a section says that is not there")
 	}
 	if cuts && strings.Contains(words, "No old pipe is cut") {
 		t.Error("cut lines, and nothing is cut")

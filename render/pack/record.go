@@ -21,7 +21,7 @@ func dirty(c *graph.Circuit, mode string) bool {
 
 // record lists the blanks of the commissioning sheet. Common practice, no source.
 func record(p *plan.Plan, j jobIn) []reading {
-	out := []reading{{"Date", ""}, {"Fitter", ""}, {"Filter clean (yes/no)", "yes"}, {"Temperature of the air", ""}}
+	out := []reading{{"Date", ""}, {"Fitter", ""}, {filterDone(j), "yes"}, {"Temperature of the air", ""}}
 	if p.After == nil {
 		return out
 	}
@@ -109,4 +109,12 @@ func record(p *plan.Plan, j jobIn) []reading {
 	return append(out, reading{"Free chlorine / pH before bathing", "3 to 5 mg/l / 7.0 to 7.6"}, reading{"Controller messages", "none"},
 		reading{"Seen again after a week", ""}, reading{"Seen again after the first refill", ""},
 		reading{"Fitter's signature", ""}, reading{"Electrician's signature", ""}, reading{"Owner's signature", ""})
+}
+
+// filterDone asks whether the filter was seen to, by its kind.
+func filterDone(j jobIn) string {
+	if j.Filter == "sand" {
+		return "Filter backwashed and rinsed (yes/no)"
+	}
+	return "Filter clean (yes/no)"
 }

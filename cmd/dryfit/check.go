@@ -2,8 +2,11 @@ package main
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 
 	"dryfit/cmd/dryfit/world"
+	"dryfit/graph/description/meaning"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
 	"dryfit/render/table"
@@ -13,7 +16,7 @@ func checkVerb() *verb {
 	return &verb{
 		name: "check", args: "FILE",
 		does:    "read a description, apply every rule, print the findings with file:line:col",
-		more:    "Rules judge the new work; what exists already gets at most a note.\n--explain NAME prints one rule, --rules lists them all.",
+		more:    "Rules judge the new work; what exists already gets at most a note.\n--explain NAME prints one rule, or what a key of the description means; --rules lists all rules.",
 		example: "dryfit check job.toml\ndryfit check --format json job.toml\ndryfit check --explain unit-after-filter",
 		run:     runCheck,
 	}
@@ -26,7 +29,7 @@ func runCheck(v *verb, args []string, w *world.World) int {
 	f := v.flags()
 	formats := []string{"text", "json", "csv"}
 	j.add(f, formats...)
-	f.StringVar(&explain, "explain", "", "print what a rule asks, and why")
+	f.StringVar(&explain, "explain", "", "print what a rule asks, and why; or what a key means, such as volume or water.volume")
 	f.BoolVar(&list, "rules", false, "list every rule")
 	if code, done := j.start(v, f, formats, args, w); done {
 		return code
@@ -58,12 +61,34 @@ func ruleList() []byte {
 }
 
 func explainRule(name, output string, w *world.World) int {
-	if rule.ByName(name) == nil {
-		var names []string
-		for _, r := range rule.All() {
-			names = append(names, r.Name)
-		}
-		return world.Complain(w, fmt.Errorf("no rule %q%s (dryfit check --rules lists them)", name, meant(name, names)))
+	if rule.ByName(name) != nil {
+		return w.Write(output, []byte(rule.Explain(name)))
 	}
-	return w.Write(output, []byte(rule.Explain(name)))
+	if text := explainKey(name); text != nil {
+		return w.Write(output, text)
+	}
+	var names []string
+	for _, r := range rule.All() {
+		names = append(names, r.Name)
+	}
+	return world.Complain(w, fmt.Errorf("no rule or key %q%s (dryfit check --rules lists the rules)", name, meant(name, names)))
+}
+
+// explainKey says what a key means in every table and kind of part that has it; "water.volume"
+// asks for that of one. Nil where there is no such key.
+func explainKey(name string) []byte {
+	var out []byte
+	sections := meaning.Sections()
+	for _, section := range slices.Sorted(maps.Keys(sections)) {
+		for _, key := range slices.Sorted(slices.Values(sections[section])) {
+			full, shown := section+"."+key, "["+section+"] "+key
+			if section == "" {
+				full, shown = key, "["+key+"]"
+			}
+			if name == key || name == full {
+				out = fmt.Appendf(out, "%s: %s\n", shown, meaning.Of(section, key))
+			}
+		}
+	}
+	return out
 }

@@ -73,7 +73,7 @@ func FormHTML(j *whatif.Job) string {
 			words = "1 blank is left." + words[len("1 blanks are left."):]
 		}
 	}
-	fmt.Fprintf(&b, "<p>%s</p>\n", text(words))
+	fmt.Fprintf(&b, "<p class=\"writes\">%s</p>\n", text(words))
 	if name := j.Circuit(); name != "" && blanks > 0 {
 		fmt.Fprintf(&b, "<div class=\"where\">%s</div>\n", smallCircuit(name))
 	}

@@ -19,7 +19,7 @@ func ControlsHTML(s *whatif.Study) string {
 		b.WriteString("<p>Nothing can be turned yet: no water moves.</p>\n</section>")
 		return b.String()
 	}
-	b.WriteString("<p class=\"note\">Turn something: the answer above follows. The file stays as it is until you put it there.</p>\n")
+	b.WriteString("<p class=\"note\">Turn something: the answer above follows. The file stays as it is<span class=\"writes\"> until you put it there</span>.</p>\n")
 	group := ""
 	for i := range s.Controls {
 		c := &s.Controls[i]

@@ -32,7 +32,7 @@ func CutHTML(s *whatif.Study) string {
 	units := s.Job.System(s.Plan.Circuit)
 	var b bytes.Buffer
 	b.WriteString("<section aria-labelledby=\"cut-head\">\n<h2 id=\"cut-head\">The cut in the old pipe</h2>\n")
-	b.WriteString("<p class=\"note\">Pull the work along the pipe, or move the slider with a finger or the arrow keys. The file stays as it is until you put it there.</p>\n")
+	b.WriteString("<p class=\"note\">Pull the work along the pipe, or move the slider with a finger or the arrow keys. The file stays as it is<span class=\"writes\"> until you put it there</span>.</p>\n")
 	fmt.Fprintf(&b, "<div class=\"cut-pick\"><label for=\"cut-leg\">Pipe</label> <select id=\"cut-leg\">\n")
 	at := now.Place.FromMM
 	var long, least, most float64

@@ -754,7 +754,10 @@ function cornerOf(arrow, k) {
 	return { x: Number(numbers[2 * k] ?? NaN), y: Number(numbers[2 * k + 1] ?? NaN) };
 }
 
-document.addEventListener("placed", () => { void learnNames(); });
+document.addEventListener("placed", () => {
+	void learnNames();
+	if (!document.body.dataset.writes) { for (const f of /** @type {NodeListOf<HTMLInputElement>} */ (page.querySelectorAll("input[data-path]"))) { f.readOnly = true; } }
+});
 
 // ---- The stream ----
 

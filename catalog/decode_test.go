@@ -1,11 +1,12 @@
 package catalog
 
 import (
-	"math"
 	"strings"
 	"testing"
 
 	"github.com/BurntSushi/toml"
+
+	"dryfit/graph/agree"
 )
 
 func decodeText(t *testing.T, text string) ([]Row, []Problem) {
@@ -205,7 +206,7 @@ func FuzzDecodeFile(f *testing.F) {
 
 func nearly(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance+1e-9) {
+	if !agree.Within(got, want, tolerance+1e-9) {
 		t.Errorf("%s: %.4f, want %.4f", what, got, want)
 	}
 }

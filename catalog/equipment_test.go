@@ -3,6 +3,8 @@ package catalog
 import (
 	"math"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // colebrook solves Colebrook and White's equation for the Darcy friction factor by
@@ -60,10 +62,10 @@ func TestHeatPumpFlows(t *testing.T) {
 		if !ok {
 			t.Fatalf("no %s", name)
 		}
-		if !(math.Abs(r.Rated*3600-rated) <= 0.04*rated) {
+		if !agree.Within(r.Rated*3600, rated, 0.04*rated) {
 			t.Errorf("%s: rated %.2f m3/h, want %.1f", name, r.Rated*3600, rated)
 		}
-		if p := r.PowerW / 1000; !(math.Abs(r.Least*3600-p/4) <= 1e-9) || !(math.Abs(r.Most-2*r.Rated) <= 1e-12) {
+		if p := r.PowerW / 1000; !agree.Within(r.Least*3600, p/4, 1e-9) || !agree.Within(r.Most, 2*r.Rated, 1e-12) {
 			t.Errorf("%s: least %.2f, most %.2f m3/h for %g kW", name, r.Least*3600, r.Most*3600, p)
 		}
 		if r.LossDropPa < 5000 || r.LossDropPa > 15000 || r.LossFlow != r.Rated {
@@ -92,7 +94,7 @@ func TestPumpCurves(t *testing.T) {
 			t.Errorf("%s: %q shuts off at %g m", name, slow.Name, slow.Curve[0][1])
 		}
 		for i, p := range slow.Curve {
-			if !(math.Abs(p[0]-slow.Ratio*fast.Curve[i][0]) < 1e-12) || !(math.Abs(p[1]-slow.Ratio*slow.Ratio*fast.Curve[i][1]) < 1e-9) {
+			if !agree.Within(p[0], slow.Ratio*fast.Curve[i][0], 1e-12) || !agree.Within(p[1], slow.Ratio*slow.Ratio*fast.Curve[i][1], 1e-9) {
 				t.Errorf("%s: point %d of low is %v, of high %v", name, i, p, fast.Curve[i])
 			}
 		}
@@ -155,7 +157,7 @@ func TestHeatPumpRatings(t *testing.T) {
 			input = math.Max(input, x.InputW)
 		}
 		amps := input / 230 / 0.95
-		if math.Abs(r.FullLoadA-1.25*amps) > 0.06 || math.Abs(r.StartingA-5*amps) > 0.6 || r.FuseA < r.FullLoadA || r.FuseA > 1.7*r.FullLoadA || r.ElectricSource == "" {
+		if !agree.Within(r.FullLoadA, 1.25*amps, 0.06) || !agree.Within(r.StartingA, 5*amps, 0.6) || r.FuseA < r.FullLoadA || r.FuseA > 1.7*r.FullLoadA || r.ElectricSource == "" {
 			t.Errorf("%s: %.1f A, %.0f A at a start, fuse %.0f A; %.2f A by its input", r.Name, r.FullLoadA, r.StartingA, r.FuseA, amps)
 		}
 		for i, x := range r.Ratings {

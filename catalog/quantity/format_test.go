@@ -3,6 +3,8 @@ package quantity
 import (
 	"math"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 func TestFormat(t *testing.T) {
@@ -79,7 +81,7 @@ func checkRoundTrip(t *testing.T, v float64, d Dimension, s System) {
 		p := printOf(v, d, s)
 		step = math.Abs(toBase(1, d, p.unit)-toBase(0, d, p.unit)) * math.Pow(10, -float64(p.decimals))
 	}
-	if !(math.Abs(q.Value-v) <= 0.500001*step+1e-12*math.Abs(v)) {
+	if !agree.Within(q.Value, v, 0.500001*step+1e-12*math.Abs(v)) {
 		t.Fatalf("Parse(Format(%g, %v)) = Parse(%q) = %g: more than half of %g off", v, d, text, q.Value, step)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // Factors as printed in NIST SP 811 (2008), appendix B.8, to seven figures, and by the
@@ -37,7 +39,7 @@ func TestConversionFactors(t *testing.T) {
 		{"1 ft/s", Velocity, 3.048e-1},
 	} {
 		q, err := Parse(c.text, c.want)
-		if err != nil || !(math.Abs(q.Value-c.v) <= 2e-7*math.Abs(c.v)+1e-12) {
+		if err != nil || !agree.Within(q.Value, c.v, 2e-7*math.Abs(c.v)+1e-12) {
 			t.Errorf("%s = %.9g, %v, want %.7g", c.text, q.Value, err, c.v)
 		}
 	}
@@ -47,10 +49,10 @@ func TestConversionFactors(t *testing.T) {
 // units.
 func TestCv(t *testing.T) {
 	q, err := Parse("1 gpm", Cv)
-	if err != nil || !(math.Abs(q.Value-0.86498) <= 5e-6) {
+	if err != nil || !agree.Within(q.Value, 0.86498, 5e-6) {
 		t.Errorf("Cv 1 is Kv %.6f, %v, want 0.86498", q.Value, err)
 	}
-	if !(math.Abs(q.Value-0.865) <= 5e-4) {
+	if !agree.Within(q.Value, 0.865, 5e-4) {
 		t.Errorf("Cv 1 is Kv %.4f, the handbook says 0.865", q.Value)
 	}
 }

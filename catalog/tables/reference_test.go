@@ -2,6 +2,7 @@ package tables
 
 import (
 	"dryfit/catalog"
+	"dryfit/graph/agree"
 	"encoding/csv"
 	"math"
 	"os"
@@ -62,7 +63,7 @@ func nominal(t *testing.T, s string) catalog.Size {
 
 func near(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance+1e-9) {
+	if !agree.Within(got, want, tolerance+1e-9) {
 		t.Errorf("%s: %.4f, the table says %.4f", what, got, want)
 	}
 }
@@ -238,10 +239,10 @@ func TestInchValuesAreExact(t *testing.T) {
 	if elbow.SocketMM != 34.925 || bush.TakeOffMM != 3.175 {
 		t.Errorf("socket %.6f, bush %.6f: not the exact inches", elbow.SocketMM, bush.TakeOffMM)
 	}
-	if got := 500 - (tee.TakeOffMM + bush.TakeOffMM) - elbow.TakeOffMM; !(math.Abs(got-439.675) <= 1e-9) {
+	if got := 500 - (tee.TakeOffMM + bush.TakeOffMM) - elbow.TakeOffMM; !agree.Within(got, 439.675, 1e-9) {
 		t.Errorf("2 in tee reduced to a 1-1/2 in elbow, 500 mm: %.4f, want 439.675", got)
 	}
-	if got := 2*elbow.TakeOffMM + 2*elbow.SocketMM; !(math.Abs(got-120.65) <= 1e-9) {
+	if got := 2*elbow.TakeOffMM + 2*elbow.SocketMM; !agree.Within(got, 120.65, 1e-9) {
 		t.Errorf("two 1-1/2 in elbows as close as can be: %.4f, want 120.65", got)
 	}
 }

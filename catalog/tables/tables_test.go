@@ -2,13 +2,14 @@ package tables
 
 import (
 	"dryfit/catalog"
+	"dryfit/graph/agree"
 	"math"
 	"testing"
 )
 
 func TestByOutside(t *testing.T) {
 	found := ByOutside(catalog.Embedded(), 60.3, CalliperMM)
-	if len(found) < 3 || found[0].Size != (catalog.Size{Nominal: 2}) || !(math.Abs(found[0].DifferenceMM) <= 0.03) {
+	if len(found) < 3 || found[0].Size != (catalog.Size{Nominal: 2}) || !agree.Within(found[0].DifferenceMM, 0, 0.03) {
 		t.Errorf("60.3 mm: %+v", found)
 	}
 	if found := ByOutside(catalog.Embedded(), 43, CalliperMM); len(found) != 1 || found[0].Pressure || found[0].Pipe != "waste pipe 1-1/2 in" {
@@ -58,7 +59,7 @@ func TestOpeningK(t *testing.T) {
 		last := math.Inf(1)
 		for _, p := range c.points {
 			got, source := OpeningK(kind, p[0], c.full)
-			if !(math.Abs(got/p[1]-1) < 0.01) || source == "" {
+			if !agree.Within(got/p[1], 1, 0.01) || source == "" {
 				t.Errorf("%s %.2f open: K %g, want %g", kind, p[0], got, p[1])
 			}
 		}
@@ -73,7 +74,7 @@ func TestOpeningK(t *testing.T) {
 			t.Errorf("%s shut: K %g", kind, k)
 		}
 	}
-	if k, _ := OpeningK("ball-valve", 0.5, 0.06); !(math.Abs(k/31-1) < 0.05) {
+	if k, _ := OpeningK("ball-valve", 0.5, 0.06); !agree.Within(k/31, 1, 0.05) {
 		t.Errorf("ball half open: %g, want 31", k)
 	}
 	if k, _ := OpeningK("cap", 0.5, 1); k != 4 {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/settle"
 )
 
@@ -53,7 +54,7 @@ func TestOneDoorForHeads(t *testing.T) {
 		}
 		found := false
 		for i := range a {
-			if !(math.Abs(a[i]-b[i]) <= 1e-9*math.Abs(b[i])) {
+			if !agree.Within(a[i], b[i], 1e-9*math.Abs(b[i])) {
 				t.Errorf("%s: %v in metres, %v in kPa", key, a, b)
 			}
 			found = found || math.Abs(a[i]-1.5) <= 1e-9

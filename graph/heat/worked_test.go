@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // Heating off for n hours and then full power, against holding 38 °C: 1.3832 kWh/K, 12 W/K,
@@ -120,7 +122,7 @@ func TestLinearAndCarnotAgree(t *testing.T) {
 		if !near(a, c.linear, 0.1) || !near(b, c.carnot, 0.15) {
 			t.Errorf("air %g: straight %+.2f %%, Carnot's share %+.2f %%; want %+.1f, %+.1f", c.air, a, b, c.linear, c.carnot)
 		}
-		if mean := (a + b) / 2; !(math.Abs(mean) <= 2) {
+		if mean := (a + b) / 2; !agree.Within(mean, 0, 2) {
 			t.Errorf("air %g: the mean of both is off by %+.2f %%", c.air, mean)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"math"
 	"os"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // near reports whether got is within tol of want; never for NaN.
@@ -111,7 +113,7 @@ func TestYearBalances(t *testing.T) {
 	} {
 		a := Year(tub, p, w, Tariff{Price: 1}, false)
 		in := (a.HeatKWh + a.PumpKWh*p.PumpHeat) * JoulesPerKWh
-		if !(math.Abs(a.BalanceJ) <= 1e-9*in) {
+		if !agree.Within(a.BalanceJ, 0, 1e-9*in) {
 			t.Errorf("%s: heat in less losses less stored is %g J of %g", name, a.BalanceJ, in)
 		}
 		if !near(a.Cost, a.KWh, 1e-6*a.KWh) {

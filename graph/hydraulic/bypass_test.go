@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
 )
@@ -62,7 +63,7 @@ func TestThreshold(t *testing.T) {
 		}
 		closed(t, c, s)
 		p := s.Part("check")
-		if !(math.Abs(s.Part("pump").Flow-whole) <= (2*math.Abs(off)+1e-8)*whole) {
+		if !agree.Within(s.Part("pump").Flow, whole, (2*math.Abs(off)+1e-8)*whole) {
 			t.Errorf("%g off the threshold the flow is %g, at it %g", off, s.Part("pump").Flow, whole)
 		}
 		switch {
@@ -153,7 +154,7 @@ func TestPermutation(t *testing.T) {
 				if turned[w.Run.ID] {
 					flow = -flow
 				}
-				if !(math.Abs(flow-w.Flow) <= 1e-9*want.Part("pump").Flow) {
+				if !agree.Within(flow, w.Flow, 1e-9*want.Part("pump").Flow) {
 					t.Fatalf("%s: %s has %.12g, first %.12g", name, w.Run.ID, flow, w.Flow)
 				}
 			}

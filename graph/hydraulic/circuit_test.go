@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
@@ -65,7 +66,7 @@ func closed(t testing.TB, c *graph.Circuit, s *hydraulic.Solution) {
 		most = max(most, math.Abs(r.Flow))
 	}
 	for _, p := range c.Parts {
-		if !(math.Abs(sum[p.ID]) <= 1e-9*most) {
+		if !agree.Within(sum[p.ID], 0, 1e-9*most) {
 			t.Errorf("%s keeps %g m³/s", p.ID, sum[p.ID])
 		}
 	}
@@ -130,7 +131,7 @@ func energyMiss(s *hydraulic.Solution) float64 {
 
 func approx(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
+	if !agree.Within(got, want, tolerance*math.Abs(want)) {
 		t.Errorf("%s = %.8g, want %.8g ± %.2g %%", what, got, want, 100*tolerance)
 	}
 }
@@ -271,7 +272,7 @@ func TestBeyondCurve(t *testing.T) {
 	if !errors.As(err, &beyond) {
 		t.Fatalf("got %v, want a *BeyondCurveError", err)
 	}
-	if beyond.Pump != "pump" || !(math.Abs(beyond.Last-5.0/3600) <= 1e-12) || beyond.Flow <= beyond.Last {
+	if beyond.Pump != "pump" || !agree.Within(beyond.Last, 5.0/3600, 1e-12) || beyond.Flow <= beyond.Last {
 		t.Errorf("got %+v", beyond)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/route"
 )
 
@@ -51,7 +52,7 @@ func TestSystemCurveOfASquareLaw(t *testing.T) {
 	last := -1.0
 	for _, p := range points {
 		want := 2 * math.Pow(p.Flow*3600/5, 2)
-		if !(math.Abs(p.Head-want) <= 1e-5*want) {
+		if !agree.Within(p.Head, want, 1e-5*want) {
 			t.Errorf("at %.3f m3/h the circuit asks for %.5f m, want %.5f", p.Flow*3600, p.Head, want)
 		}
 		if p.Flow <= last {
@@ -63,7 +64,7 @@ func TestSystemCurveOfASquareLaw(t *testing.T) {
 		t.Errorf("the curve runs from %g to %g, the duty is at %g", points[0].Flow, last, q)
 	}
 	after, err := m.Solve(nil)
-	if err != nil || !(math.Abs(after.Part("p").Flow-before.Part("p").Flow) <= 1e-9) {
+	if err != nil || !agree.Within(after.Part("p").Flow, before.Part("p").Flow, 1e-9) {
 		t.Errorf("following the curve changed the model: %v, %v", after, err)
 	}
 	if m.SystemCurve("f", 3, 10) != nil || m.SystemCurve("p", 0, 10) != nil || m.PumpCurve("f") != nil {

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic"
 )
 
@@ -52,7 +53,7 @@ func TestCircuits(t *testing.T) {
 		switch {
 		case !ok:
 			t.Errorf("%s: nothing reports it", name)
-		case !(math.Abs(got-value) <= most*max(math.Abs(value), 1e-3)):
+		case !agree.Within(got, value, most*max(math.Abs(value), 1e-3)):
 			t.Errorf("%s: %.7g, want %.7g within %g", name, got, value, most)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 	"time"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 )
@@ -106,13 +107,13 @@ func examine(t *testing.T, n *network.Network) error {
 		}
 	}
 	for v, b := range bal {
-		if !(math.Abs(b) <= 1e-9*most) {
+		if !agree.Within(b, 0, 1e-9*most) {
 			t.Errorf("node %d: %g m³/s too much", v, b)
 		}
 	}
 	heads := func(i int, want float64) {
 		e := n.Edges[i]
-		if d := f.Head[e.From] - f.Head[e.To]; !(math.Abs(d-want) <= 1e-6*f.HeadScale+1e-9) {
+		if d := f.Head[e.From] - f.Head[e.To]; !agree.Within(d, want, 1e-6*f.HeadScale+1e-9) {
 			t.Errorf("edge %d: %g m over it, its law says %g", i, d, want)
 		}
 	}

@@ -3,6 +3,8 @@ package hydraulic_test
 import (
 	"math"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // A unit that stands 3 m below the water has 3 m of water more on it than its circuit gives,
@@ -84,7 +86,7 @@ length = "0 mm"
 // within fails where got is further from want than a share of it, or is no number.
 func within(t *testing.T, what string, got, want, tolerance float64, source string) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
+	if !agree.Within(got, want, tolerance*math.Abs(want)) {
 		t.Errorf("%s = %.7g, want %.7g within %.3g %% (%s)", what, got, want, 100*tolerance, source)
 	}
 }

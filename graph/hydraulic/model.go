@@ -91,6 +91,14 @@ type sizing struct {
 	head bool   // its drop goes with the pump's head, as that of jets
 }
 
+// SizedTo is the id of the pump a part of unknown make was sized to; "" where it was not.
+func (p *ModelPart) SizedTo() string {
+	if p.sized == nil {
+		return ""
+	}
+	return p.sized.pump
+}
+
 // ModelRun is a run as the model sees it.
 type ModelRun struct {
 	Run        *graph.Run

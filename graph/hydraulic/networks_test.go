@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
@@ -136,7 +137,7 @@ func TestTwoLoops(t *testing.T) {
 			t.Fatal(err)
 		}
 		for i, want := range c.want {
-			if got := f.Head[i+1] - f.Head[0] + 210 - ground[i+1]; !(math.Abs(got-want) <= 0.02) {
+			if got := f.Head[i+1] - f.Head[0] + 210 - ground[i+1]; !agree.Within(got, want, 0.02) {
 				t.Errorf("w %g: pressure head at node %d = %.3f m, want %.2f ± 0.02", c.w, i+2, got, want)
 			}
 		}
@@ -144,7 +145,7 @@ func TestTwoLoops(t *testing.T) {
 			continue
 		}
 		for i, want := range []float64{1120, 336.88, 683.12, 32.56, 530.56, 200.56, 236.88, 0.56} {
-			if got := f.Q[i] * 3600; !(math.Abs(got-want) <= 0.006) {
+			if got := f.Q[i] * 3600; !agree.Within(got, want, 0.006) {
 				t.Errorf("flow in pipe %d = %.3f m3/h, want %.2f", i+1, got, want)
 			}
 		}

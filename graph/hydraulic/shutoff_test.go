@@ -1,10 +1,10 @@
 package hydraulic_test
 
 import (
-	"math"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/laws"
 )
 
@@ -32,7 +32,7 @@ func TestShutOff(t *testing.T) {
 		speeds := []graph.Speed{{Name: "low", Ratio: 0.5}, {Name: "high", Curve: c.curve}}
 		for at, share := range []float64{0.25, 1} {
 			got, ok := laws.ShutOffAt(speeds, at, 993)
-			if !ok || !(math.Abs(got.HeadM-share*c.head) <= 1e-9) || !(math.Abs(got.GreatestM-share*c.greatest) <= 1e-9) || got.Extrapolated != c.extrapolated {
+			if !ok || !agree.Within(got.HeadM, share*c.head, 1e-9) || !agree.Within(got.GreatestM, share*c.greatest, 1e-9) || got.Extrapolated != c.extrapolated {
 				t.Errorf("%s at %s: %+v, %v", c.name, speeds[at].Name, got, ok)
 			}
 		}

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
@@ -15,7 +16,7 @@ import (
 
 func near(t *testing.T, what string, got, want, tolerance float64, source string) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
+	if !agree.Within(got, want, tolerance*math.Abs(want)) {
 		t.Errorf("%s = %.7g, want %.7g ± %.3g %% (%s)", what, got, want, 100*tolerance, source)
 	}
 }

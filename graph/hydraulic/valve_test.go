@@ -1,14 +1,15 @@
 package hydraulic
 
 import (
-	"math"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 func TestOpenShare(t *testing.T) {
 	curve := [][2]float64{{0, 0}, {0.5, 0.2}, {1, 1}}
 	for _, c := range []struct{ at, want float64 }{{0, 0}, {0.25, 0.1}, {0.5, 0.2}, {0.75, 0.6}, {1, 1}} {
-		if got := openShare(curve, c.at); !(math.Abs(got-c.want) <= 1e-15) {
+		if got := openShare(curve, c.at); !agree.Within(got, c.want, 1e-15) {
 			t.Errorf("openShare(%g) = %g, want %g", c.at, got, c.want)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/heat/job"
 	"dryfit/graph/plan"
@@ -67,7 +68,7 @@ func TestARowIsWhatItsDescriptionSays(t *testing.T) {
 		t.Fatalf("flows %v", row.Flows)
 	}
 	for _, f := range row.Flows {
-		if want := math.Abs(plan.SolutionOf(p.After, f.Mode).Part("unit").Flow); math.Abs(f.M3s-want) > 1e-9 {
+		if want := math.Abs(plan.SolutionOf(p.After, f.Mode).Part("unit").Flow); !agree.Within(f.M3s, want, 1e-9) {
 			t.Errorf("%s: %g m3/s, its own description says %g", f.Mode, f.M3s, want)
 		}
 	}
@@ -76,7 +77,7 @@ func TestARowIsWhatItsDescriptionSays(t *testing.T) {
 	if row.HoldsC != holds.HoldsC || row.Hours != holds.Hours || row.HeldW != holds.HeldW {
 		t.Errorf("%+v, its own description says %+v", row.Sized, holds)
 	}
-	if math.Abs(row.Year.KWh-r.Year.PlannedKWh.Likely) > 1e-6 || math.Abs(row.Year.Cost-r.Year.Planned.Cost) > 1e-6 {
+	if !agree.Within(row.Year.KWh, r.Year.PlannedKWh.Likely, 1e-6) || !agree.Within(row.Year.Cost, r.Year.Planned.Cost, 1e-6) {
 		t.Errorf("%.2f kWh, %.2f a year, its own description says %.2f, %.2f", row.Year.KWh, row.Year.Cost, r.Year.PlannedKWh.Likely, r.Year.Planned.Cost)
 	}
 	for _, s := range r.Supplies {

@@ -1,9 +1,9 @@
 package plan_test
 
 import (
-	"math"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
 )
 
@@ -18,10 +18,10 @@ func TestBadDays(t *testing.T) {
 	}
 	for i := range after.Isolated {
 		s := &after.Isolated[i]
-		if q := s.Part("unit").Flow; !(math.Abs(q) <= 1e-9) {
+		if q := s.Part("unit").Flow; !agree.Within(q, 0, 1e-9) {
 			t.Errorf("mode %q: shut off, the unit gets %g m³/s", s.Mode.Name, q)
 		}
-		if q, pump := s.Part(p.Proposal.Element).Flow, s.Part("circ-pump").Flow; !(q > 0) || !(math.Abs(q-pump) <= 1e-6*pump) {
+		if q, pump := s.Part(p.Proposal.Element).Flow, s.Part("circ-pump").Flow; !(q > 0) || !agree.Within(q, pump, 1e-6*pump) {
 			t.Errorf("mode %q: the bypass carries %g of the pump's %g m³/s, with the unit shut off", s.Mode.Name, q, pump)
 		}
 	}

@@ -1,7 +1,6 @@
 package plan_test
 
 import (
-	"math"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -9,6 +8,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
 )
 
@@ -95,7 +95,7 @@ func checkCase(t *testing.T, p *plan.Plan, want []expectation) {
 			continue
 		}
 		got, ok := numbers[e.what]
-		if !ok || math.Abs(got-e.number) > 0.006 {
+		if !ok || !agree.Within(got, e.number, 0.006) {
 			t.Errorf("%s is %.4f mm, by hand %s", e.what, got, e.words)
 		}
 	}

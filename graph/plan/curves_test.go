@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
 )
@@ -65,7 +66,7 @@ func TestDutyPointsLieOnBothCurves(t *testing.T) {
 					}
 				}
 				for what, h := range map[string]float64{"pump's": pump, "circuit's": system} {
-					if !(math.Abs(h-d.Head) < 0.02*d.Head) {
+					if !agree.Within(h, d.Head, 0.02*d.Head) {
 						t.Errorf("%s %s %s: the duty's head is %.3f m, the %s curve gives %.3f there", file, d.Mode, d.Stage, d.Head, what, h)
 					}
 				}

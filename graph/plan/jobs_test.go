@@ -1,13 +1,13 @@
 package plan_test
 
 import (
-	"math"
 	"os"
 	"slices"
 	"strings"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/stream"
@@ -192,7 +192,7 @@ func TestSecondUnitJob(t *testing.T) {
 	for i := range p.After.Solutions {
 		s := &p.After.Solutions[i]
 		a, b := s.Part("unit-1").Flow, s.Part("unit-2").Flow
-		if math.Abs(a-b) > 0.1*a || b < 2.9/3600 {
+		if !agree.Within(a, b, 0.1*a) || b < 2.9/3600 {
 			t.Errorf("%s: %.2f and %.2f m3/h", s.Mode.Name, a*3600, b*3600)
 		}
 	}
@@ -210,7 +210,7 @@ func TestUnitOutJob(t *testing.T) {
 	}
 	for i := range p.After.Solutions {
 		now, was := p.After.Solutions[i].Part("filter").Flow, p.Before.Solutions[i].Part("filter").Flow
-		if now <= 0 || math.Abs(now-was) > 0.2*was {
+		if now <= 0 || !agree.Within(now, was, 0.2*was) {
 			t.Errorf("%.2f m3/h after, %.2f before", now*3600, was*3600)
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 )
@@ -159,7 +160,7 @@ func sameFlows(t *testing.T, where string, a, b *plan.Stage) {
 	for i := range a.Solutions {
 		for _, f := range a.Solutions[i].Parts {
 			g := b.Solutions[i].Part(f.Part.ID)
-			if g == nil || math.Abs(g.Flow-f.Flow) > 1e-9*math.Abs(f.Flow)+1e-12 {
+			if g == nil || !agree.Within(g.Flow, f.Flow, 1e-9*math.Abs(f.Flow)+1e-12) {
 				t.Errorf("%s, %s: %q passes %.4f m3/h, written out %v", where, a.Solutions[i].Mode.Name, f.Part.ID, f.Flow*3600, g)
 			}
 		}

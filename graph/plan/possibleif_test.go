@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
 )
 
@@ -24,7 +25,7 @@ func TestPossibleIf(t *testing.T) {
 		changeLegOf(circuit, best.Run, best.Leg, best.NeededMM+c.spare-best.RoomMM)
 		p := work(t, asked(circuit, &graph.Cut{Run: best.Run, Leg: best.Leg, AtMM: -1}), plan.Findings|plan.Places)
 		v := p.Places[0]
-		if math.Abs(v.Place.RoomMM-v.Place.NeededMM-c.spare) > 0.01 {
+		if !agree.Within(v.Place.RoomMM-v.Place.NeededMM, c.spare, 0.01) {
 			t.Fatalf("%.1f mm to spare, want %.1f", v.Place.RoomMM-v.Place.NeededMM, c.spare)
 		}
 		element := 0.0

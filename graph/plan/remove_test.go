@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
 )
 
@@ -72,7 +73,7 @@ func TestFitAndRemove(t *testing.T) {
 						t.Errorf("%q is gone", p.Part.ID)
 						continue
 					}
-					if math.Abs(q.Flow-p.Flow) > 0.005*math.Abs(p.Flow)+1e-9 {
+					if !agree.Within(q.Flow, p.Flow, 0.005*math.Abs(p.Flow)+1e-9) {
 						t.Errorf("%s: %q passes %.4f m3/h, before any work %.4f", was.Mode.Name, p.Part.ID, q.Flow*3600, p.Flow*3600)
 					}
 				}

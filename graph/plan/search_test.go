@@ -2,12 +2,12 @@ package plan
 
 import (
 	"fmt"
-	"math"
 	"os"
 	"strings"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 )
 
@@ -30,7 +30,7 @@ func TestEachLegHasItsOwnRoom(t *testing.T) {
 			if p.Run != "return-line" {
 				continue
 			}
-			if math.Abs(p.RoomMM-room[p.Leg]) > 0.01 || math.Abs(p.NeededMM-425.68) > 0.01 {
+			if !agree.Within(p.RoomMM, room[p.Leg], 0.01) || !agree.Within(p.NeededMM, 425.68, 0.01) {
 				t.Errorf("%s: room %.2f, needed %.2f; want %.2f and 425.68", p.Where(), p.RoomMM, p.NeededMM, room[p.Leg])
 			}
 			if p.Leg == 3 {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 )
 
@@ -128,7 +129,7 @@ func TestPipesFindTheUnit(t *testing.T) {
 				continue
 			}
 			for _, l := range r.Legs {
-				if n := l.By; math.Abs(n.X)*math.Abs(n.Y)+math.Abs(n.Y)*math.Abs(n.Z)+math.Abs(n.X)*math.Abs(n.Z) > 1e-6 {
+				if n := l.By; !agree.Within(math.Abs(n.X)*math.Abs(n.Y)+math.Abs(n.Y)*math.Abs(n.Z)+math.Abs(n.X)*math.Abs(n.Z), 0, 1e-6) {
 					t.Errorf("a leg of %s is not along an axis: %v", r.ID, n)
 				}
 				elbows++

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic/spread"
 )
@@ -202,7 +203,7 @@ func TestAimOfAThrottle(t *testing.T) {
 	}
 	s := SolutionOf(p.After, a.Mode)
 	unit := s.Part("unit")
-	if !(math.Abs(a.Flow-math.Abs(unit.Flow)) <= 1e-12) || !(math.Abs(a.DropPa-math.Abs(unit.Drop)) <= 1e-6) {
+	if !agree.Within(a.Flow, math.Abs(unit.Flow), 1e-12) || !agree.Within(a.DropPa, math.Abs(unit.Drop), 1e-6) {
 		t.Errorf("%+v; the unit %g m3/s, %g Pa", a, unit.Flow, unit.Drop)
 	}
 	for _, r := range unit.Part.Unit.Ratings {

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
@@ -161,7 +162,7 @@ func sameCuts(t *testing.T, file string, lay *route.Layout, path *route.Path) in
 		for _, index := range path.Pieces {
 			if p := &lay.Pieces[index]; p.Spec == path.Run.Spec && p.Size == path.Run.Size && p.Start.Sub(from).Len() < exactMM {
 				got, found = p.Finish.Sub(p.Start).Len(), true
-				if math.Abs(p.CutMM-got) > exactMM {
+				if !agree.Within(p.CutMM, got, exactMM) {
 					t.Errorf("%s: piece %d is cut to %.2f mm and lies over %.2f mm", file, p.Number, p.CutMM, got)
 				}
 			}

@@ -1,11 +1,11 @@
 package retrofit
 
 import (
-	"math"
 	"testing"
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 )
 
 // sch80 is 1-1/2 in Schedule 80 pipe: ASTM D2467 socket 34.925 mm, tee 25.40 mm.
@@ -33,7 +33,7 @@ func TestCutInWorkedExample(t *testing.T) {
 		{"gap to open", a.gap(), 354.40},
 		{"face to face", a.needed(), 424.25},
 	} {
-		if math.Abs(c.got-c.want) > 0.005 {
+		if !agree.Within(c.got, c.want, 0.005) {
 			t.Errorf("%s = %.3f mm, want %.2f", c.what, c.got, c.want)
 		}
 	}
@@ -41,7 +41,7 @@ func TestCutInWorkedExample(t *testing.T) {
 	for _, term := range a.terms {
 		sum += term.MM
 	}
-	if math.Abs(sum-a.needed()) > 1e-9 {
+	if !agree.Within(sum, a.needed(), 1e-9) {
 		t.Errorf("the terms add up to %.3f mm, the whole is %.3f", sum, a.needed())
 	}
 }
@@ -91,7 +91,7 @@ func TestAssemblyByHand(t *testing.T) {
 		for _, term := range a.terms {
 			sum += term.MM
 		}
-		if got := a.needed(); !(math.Abs(got-c.want) <= 0.01) || !(math.Abs(sum-got) <= 1e-9) {
+		if got := a.needed(); !agree.Within(got, c.want, 0.01) || !agree.Within(sum, got, 1e-9) {
 			t.Errorf("%s: %.3f mm from face to face, want %.3f; the terms add up to %.3f", c.name, got, c.want, sum)
 		}
 	}
@@ -110,7 +110,7 @@ func TestBendsOfTheBranch(t *testing.T) {
 		{graph.Vec{X: 300, Z: 300}, 7.0 / 16 * 25.4},
 		{graph.Vec{Z: 300}, 25.4},
 	} {
-		if got := w.elbow(graph.Vec{X: 500}, c.next).takeOff; !(math.Abs(got-c.want) <= 1e-6) {
+		if got := w.elbow(graph.Vec{X: 500}, c.next).takeOff; !agree.Within(got, c.want, 1e-6) {
 			t.Errorf("right, then %v: a take-off of %.4f mm, want %.4f", c.next, got, c.want)
 		}
 	}

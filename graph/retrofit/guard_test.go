@@ -1,13 +1,13 @@
 package retrofit
 
 import (
-	"math"
 	"os"
 	"slices"
 	"testing"
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
 )
@@ -62,7 +62,7 @@ func TestCheckBehindTheSecondTee(t *testing.T) {
 			for _, term := range place.Terms {
 				sum += term.MM
 			}
-			if math.Abs(sum-place.NeededMM) > 1e-9 {
+			if !agree.Within(sum, place.NeededMM, 1e-9) {
 				t.Errorf("%s, against %v: the terms add up to %.2f mm, the whole is %.2f", line, against, sum, place.NeededMM)
 			}
 			p, ds := Build(c, lay, place, choice)

@@ -1,12 +1,12 @@
 package retrofit
 
 import (
-	"math"
 	"os"
 	"strings"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
 )
@@ -35,7 +35,7 @@ func TestStraightFromTheOffset(t *testing.T) {
 	for _, at := range []float64{100, 420, 900} {
 		place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: at}, Choice{Bypass: "spring"})
 		want := at - 31.75 + 63.50 + 29.37 + 38.10 + 5
-		if !ok || math.Abs(place.FromMM-at) > 1e-9 || math.Abs(place.StraightMM-want) > 0.01 {
+		if !ok || !agree.Within(place.FromMM, at, 1e-9) || !agree.Within(place.StraightMM, want, 0.01) {
 			t.Errorf("at %g: cut at %g, %.2f mm before the check; want %.2f", at, place.FromMM, place.StraightMM, want)
 		}
 	}
@@ -148,7 +148,7 @@ func TestStraightToldIsStraightBuilt(t *testing.T) {
 			}
 			after := route.Lay(proposal.Circuit.At(graph.After))
 			built := after.Places[proposal.Element+".in"].Sub(bend).Len() - 31.75
-			if !(math.Abs(built-place.StraightMM) <= 0.01) {
+			if !agree.Within(built, place.StraightMM, 0.01) {
 				t.Errorf("slip %v, against %v: told %.2f mm before the check, built %.2f", slip, against, place.StraightMM, built)
 			}
 		}

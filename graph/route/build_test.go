@@ -2,12 +2,12 @@ package route
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"testing"
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 )
 
 // The circuits of these tests are built here rather than read, so that they need no reader.
@@ -89,7 +89,7 @@ func noErrors(t *testing.T, lay *Layout) {
 
 func near(t *testing.T, what string, got, want, tol float64) {
 	t.Helper()
-	if math.Abs(got-want) > tol || math.IsNaN(got) {
+	if !agree.Within(got, want, tol) {
 		t.Errorf("%s = %.4f, want %.4f ± %g", what, got, want, tol)
 	}
 }

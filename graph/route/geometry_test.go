@@ -11,6 +11,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 )
 
 // mapLegs returns the circuit with every leg mapped.
@@ -130,7 +131,7 @@ func TestRandomLoops(t *testing.T) {
 		way := leg.By.Unit()
 		leg.By = leg.By.Add(way.Scale(12.5))
 		missed := Lay(s.c).Closures[0]
-		if missed.Closed || math.Abs(missed.ErrorMM.Sub(way.Scale(-12.5)).Len()) > 1e-6 {
+		if missed.Closed || !agree.Within(missed.ErrorMM.Sub(way.Scale(-12.5)).Len(), 0, 1e-6) {
 			t.Fatalf("trial %d: misses by %v, want %v", trial, missed.ErrorMM, way.Scale(-12.5))
 		}
 		if missed.Mend == "" {

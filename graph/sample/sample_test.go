@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // Every coordinate alone takes each of its 1021 values once: a property of a lattice with a
@@ -16,7 +18,7 @@ func TestEven(t *testing.T) {
 		}
 		slices.Sort(seen)
 		for i, u := range seen {
-			if want := (float64(i) + 0.5) / Size; !(math.Abs(u-want) <= 1e-12) {
+			if want := (float64(i) + 0.5) / Size; !agree.Within(u, want, 1e-12) {
 				t.Fatalf("coordinate %d, value %d: got %g, want %g", dim, i, u, want)
 			}
 		}
@@ -33,7 +35,7 @@ func TestSpread(t *testing.T) {
 			for i := range Size {
 				sum += (Point(i, a) - 0.5) * (Point(i, b) - 0.5)
 			}
-			if r := sum / Size * 12; !(math.Abs(r) <= bound) {
+			if r := sum / Size * 12; !agree.Within(r, 0, bound) {
 				t.Errorf("coordinates %d and %d: correlation %.3f, want at most %.3f", a, b, r, bound)
 			}
 		}
@@ -56,7 +58,7 @@ func TestFew(t *testing.T) {
 		for _, i := range points {
 			sum += Point(i, dim)
 		}
-		if mean := sum / float64(len(points)); !(math.Abs(mean-0.5) <= 0.06) {
+		if mean := sum / float64(len(points)); !agree.Within(mean, 0.5, 0.06) {
 			t.Errorf("coordinate %d: mean %.3f", dim, mean)
 		}
 	}

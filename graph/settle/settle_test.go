@@ -1,7 +1,6 @@
 package settle_test
 
 import (
-	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -9,6 +8,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/settle"
 )
@@ -85,7 +85,7 @@ func TestCheck(t *testing.T) {
 		"style against the row": {"type = \"spring-check 4 psi\"\nstyle = \"swing\"", settle.Swing, 0, settle.Assumed},
 	} {
 		p := read(t, loop(c.keys, "")).Part("check")
-		if p.Style.V != c.style || !(math.Abs(p.Cracking.V-c.pa) <= 0.01) || p.Cracking.How != c.how || !p.Cracking.Known {
+		if p.Style.V != c.style || !agree.Within(p.Cracking.V, c.pa, 0.01) || p.Cracking.How != c.how || !p.Cracking.Known {
 			t.Errorf("%s: %s at %g Pa, %s; want %s at %g Pa, %s", name, p.Style.V, p.Cracking.V, p.Cracking.How, c.style, c.pa, c.how)
 		}
 	}
@@ -110,7 +110,7 @@ func TestLimits(t *testing.T) {
 			got  settle.Value
 			want float64
 		}{{p.Least, c.least}, {p.Rated, c.rated}, {p.Most, c.most}} {
-			if v.got.Known != (v.want > 0) || !(math.Abs(v.got.V-v.want*perHour) <= 1e-9) {
+			if v.got.Known != (v.want > 0) || !agree.Within(v.got.V, v.want*perHour, 1e-9) {
 				t.Errorf("%s: %g m3/h, want %g", name, v.got.V*3600, v.want)
 			}
 		}
@@ -194,7 +194,7 @@ func TestCracking(t *testing.T) {
 	} {
 		c.part.ID, c.part.Kind = "check", graph.CheckValve
 		circuit := &graph.Circuit{Catalog: catalog.Embedded(), Parts: []*graph.Part{&c.part}}
-		if got := settle.Of(circuit).Part("check").Cracking.V; !(math.Abs(got-c.want) <= 1) {
+		if got := settle.Of(circuit).Part("check").Cracking.V; !agree.Within(got, c.want, 1) {
 			t.Errorf("%s: %.1f Pa, want %.1f", c.name, got, c.want)
 		}
 	}

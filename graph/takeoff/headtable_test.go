@@ -1,13 +1,13 @@
 package takeoff
 
 import (
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
@@ -70,7 +70,7 @@ func TestHeadTablesAddUp(t *testing.T) {
 				for _, r := range table.Rows {
 					sum += r.HeadM
 				}
-				if !(math.Abs(sum-table.PumpM) <= 1e-6*table.PumpM) || sum != table.TotalM {
+				if !agree.Within(sum, table.PumpM, 1e-6*table.PumpM) || sum != table.TotalM {
 					t.Errorf("%s %s: rows add up to %.9f m, the pump gives %.9f m\n%+v", file, mode.Name, sum, table.PumpM, table)
 				}
 				if !strings.HasPrefix(table.Path, table.Pump+" > ") || !strings.HasSuffix(table.Path, " > "+table.Pump) {

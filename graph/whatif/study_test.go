@@ -2,7 +2,6 @@ package whatif
 
 import (
 	"bytes"
-	"math"
 	"os"
 	"path/filepath"
 	"slices"
@@ -10,6 +9,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
 )
 
@@ -165,7 +165,7 @@ func TestTurnsTheRightWay(t *testing.T) {
 		t.Fatal(err)
 	}
 	was, now := s.Plan.After.Solutions[0].Run("suction"), cold.Plan.After.Solutions[0].Run("suction")
-	if share := (now.Reynolds / now.Flow) / (was.Reynolds / was.Flow); !(math.Abs(share-0.522) < 0.003) {
+	if share := (now.Reynolds / now.Flow) / (was.Reynolds / was.Flow); !agree.Within(share, 0.522, 0.003) {
 		t.Errorf("Reynolds over flow is %.4f of before", share)
 	}
 	if got := ask(t, s, Values{"jets-open": "50"})[1]; !(got.Jets < base[1].Jets) {
@@ -226,10 +226,10 @@ length = "0 mm"
 	s := studyOf(t, text)
 	base := ask(t, s, nil)
 	got := ask(t, s, Values{"speed-pump-high": "80"})
-	if share := got[1].Pump / base[1].Pump; !(math.Abs(share-0.8) < 0.02) {
+	if share := got[1].Pump / base[1].Pump; !agree.Within(share, 0.8, 0.02) {
 		t.Errorf("high moves %.3f of before, want 0.8", share)
 	}
-	if share := got[0].Pump / base[0].Pump; !(math.Abs(share-1) < 1e-3) {
+	if share := got[0].Pump / base[0].Pump; !agree.Within(share, 1, 1e-3) {
 		t.Errorf("low moves %.4f of before, want 1", share)
 	}
 }
@@ -260,7 +260,7 @@ func TestRatioStaysWhereTheOtherSpeedIsTurned(t *testing.T) {
 		was, now := ask(t, s, Values{}), ask(t, s, Values{"speed-pump-high": "80"})
 		for i := range was {
 			change := now[i].Unit/was[i].Unit - 1
-			if was[i].Mode == "low" && math.Abs(change) > 0.005 || was[i].Mode == "high" && change > -0.05 {
+			if was[i].Mode == "low" && !agree.Within(change, 0, 0.005) || was[i].Mode == "high" && change > -0.05 {
 				t.Errorf("%s: mode %s changes by %.3f", speeds, was[i].Mode, change)
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/golden"
 	"dryfit/graph/plan"
@@ -194,7 +195,7 @@ func TestDetailIsTrueToScale(t *testing.T) {
 		}
 		m := p.Proposal.Marking
 		want := m.SecondMM - m.FirstMM
-		if got := math.Abs(x["X2"]-x["X1"]) * per; len(x) != 2 || math.Abs(got-want) > 0.05 {
+		if got := math.Abs(x["X2"]-x["X1"]) * per; len(x) != 2 || !agree.Within(got, want, 0.05) {
 			t.Errorf("%s: the cuts are %.2f mm apart on the detail %v, %.2f mm on the pipe", name, got, x, want)
 		}
 		checked++

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
@@ -123,11 +124,11 @@ func TestMarksAgree(t *testing.T) {
 				{"saw band, depth at the first", bands[2*i].DepthMM, own[0].DepthMM, 0.05},
 				{"saw band, depth at the second", bands[2*i+1].DepthMM, own[1].DepthMM, 0.05},
 			} {
-				if math.Abs(v.got-v.want) > v.tol {
+				if !agree.Within(v.got, v.want, v.tol) {
 					t.Errorf("%s, cut in %s: %s %.2f mm, by the layout %.2f mm", name, m.Run, v.what, v.got, v.want)
 				}
 			}
-			if math.Abs(own[0].DepthMM-own[1].DepthMM) > 1 {
+			if !agree.Within(own[0].DepthMM, own[1].DepthMM, 1) {
 				unions++
 			}
 		}
@@ -171,7 +172,7 @@ func detailAgrees(t *testing.T, name string, p *plan.Plan, want []template.Cut) 
 		}
 	}
 	for i := 0; i+1 < len(want); i += 2 {
-		if i/2 >= len(apart) || math.Abs(apart[i/2]-want[i].OtherMM) > 0.05 {
+		if i/2 >= len(apart) || !agree.Within(apart[i/2], want[i].OtherMM, 0.05) {
 			t.Errorf("%s, cut in %s: the detail has its lines %v mm apart, the layout %.2f mm", name, want[i].Run, apart, want[i].OtherMM)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
@@ -26,7 +27,7 @@ func TestProject(t *testing.T) {
 		{graph.Vec{X: 10}, 8.660254, -5}, {graph.Vec{Y: 10}, -8.660254, -5}, {graph.Vec{Z: 10}, 0, -10},
 		{graph.Vec{X: 7, Y: 7, Z: -7}, 0, 0}, // along the sight line
 	} {
-		if p := space.Project(c.v); math.Abs(p.X-c.x) > 1e-6 || math.Abs(p.Y-c.y) > 1e-6 {
+		if p := space.Project(c.v); !agree.Within(p.X, c.x, 1e-6) || !agree.Within(p.Y, c.y, 1e-6) {
 			t.Errorf("project(%v) = %v, want %g, %g", c.v, p, c.x, c.y)
 		}
 	}
@@ -175,7 +176,7 @@ func TestLevelsRise(t *testing.T) {
 	if got := l.Show[3] - l.Show[1]; got < 40-1e-9 {
 		t.Errorf("span of 40 is %.2f", got)
 	}
-	if got, want := l.At(160), (l.Show[2]+l.Show[3])/2; math.Abs(got-want) > 1e-9 {
+	if got, want := l.At(160), (l.Show[2]+l.Show[3])/2; !agree.Within(got, want, 1e-9) {
 		t.Errorf("half way between levels is %.2f, want %.2f", got, want)
 	}
 }
@@ -215,7 +216,7 @@ func TestSignsAreSkewed(t *testing.T) {
 				continue
 			}
 			bars++
-			if w := s.Paths[0].Segments[0].To.X - s.Paths[0].Start.X; math.Abs(w) > 1e-9 {
+			if w := s.Paths[0].Segments[0].To.X - s.Paths[0].Start.X; !agree.Within(w, 0, 1e-9) {
 				t.Errorf("a bar of %s leans by %.3f mm, want it upright", s.Tag, w)
 			}
 		}
@@ -234,10 +235,10 @@ func TestTextInPlane(t *testing.T) {
 		text := space.Readable(u, v).Lay(scene.Text{Text: "1200", SizeMM: 3})
 		corners := text.Corners()
 		along, up := space.Unit(space.Sub(corners[1], corners[0])), space.Unit(space.Sub(corners[3], corners[0]))
-		if math.Abs(space.Cross(along, u)) > 1e-6 {
+		if !agree.Within(space.Cross(along, u), 0, 1e-6) {
 			t.Errorf("%v %v: text runs along %v, want along %v", c.u, c.v, along, u)
 		}
-		if math.Abs(space.Cross(up, v)) > 1e-6 {
+		if !agree.Within(space.Cross(up, v), 0, 1e-6) {
 			t.Errorf("%v %v: letters stand along %v, want along %v", c.u, c.v, up, v)
 		}
 		if space.Cross(along, up) >= 0 || along.X < -1e-9 {

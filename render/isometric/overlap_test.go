@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/graph/agree"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
@@ -35,7 +36,7 @@ func clashes(s *scene.Scene) []string {
 	for i, t := range texts {
 		box := inked(t)
 		for _, u := range texts[:i] {
-			if t.Tag == u.Tag && math.Abs(t.At.X-u.At.X) < 0.01 && math.Abs(t.At.Y-u.At.Y) > 1.5 { // lines of one label
+			if t.Tag == u.Tag && math.Abs(t.At.X-u.At.X) < 0.01 && !agree.Within(t.At.Y, u.At.Y, 1.5) { // lines of one label
 				continue
 			}
 			if meetPolygons(box, inked(u)) {

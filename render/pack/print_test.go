@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/agree"
 )
 
 // The page of a demo that cuts pipe, printed by a browser: nothing is wider than its page, so
@@ -67,7 +68,7 @@ func TestPrintsAtTrueScale(t *testing.T) {
 					continue
 				}
 				pages++
-				if math.Abs(first-1) > 0.0005 {
+				if !agree.Within(first, 1, 0.0005) {
 					t.Errorf("%s: a page is printed at %.2f %%", name, 100*first)
 				}
 				for _, b := range boxes {

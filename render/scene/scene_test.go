@@ -12,6 +12,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // figure is a page with every kind of shape, and text that means harm.
@@ -154,7 +156,7 @@ func TestTextIsInert(t *testing.T) {
 // Advances of DejaVu Sans 2.37 from its hmtx table, of 2048 units: a 1255, space 651,
 // m 1995 (published in the font; the test guards the em and the summing up).
 func TestTextWidth(t *testing.T) {
-	if got, want := TextWidth("am a", 10, false), 10*(1255+1995+651+1255)/2048.0; math.Abs(got-want) > 1e-9 {
+	if got, want := TextWidth("am a", 10, false), 10*(1255+1995+651+1255)/2048.0; !agree.Within(got, want, 1e-9) {
 		t.Errorf("width %v, want %v", got, want)
 	}
 	if a, b := TextWidth("\x07a\u200b", 10, false), TextWidth("a", 10, false); a != b {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/render/scene"
 	"dryfit/render/schematic/arrange"
 )
@@ -114,7 +115,7 @@ func checkPipes(t *testing.T, name string, diagram *arrange.Diagram) {
 	for _, p := range diagram.Pipes {
 		for k := 1; k < len(p.Points); k++ {
 			a, b := p.Points[k-1], p.Points[k]
-			if math.Abs(a.X-b.X) > 0.01 && math.Abs(a.Y-b.Y) > 0.01 {
+			if !agree.Within(a.X, b.X, 0.01) && !agree.Within(a.Y, b.Y, 0.01) {
 				t.Errorf("%s: %s runs slanting from %v to %v", name, p.Run.ID, a, b)
 			}
 			pieces = append(pieces, piece{p.Run.ID, a, b})

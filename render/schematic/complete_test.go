@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/render/scene"
 )
 
@@ -124,7 +125,7 @@ func TestBypassAtAGlance(t *testing.T) {
 		}
 	}
 	for _, id := range []string{"pump", "filter", "element", "bypass", "tee-b"} {
-		if math.Abs(at[id].Y-at["tee-a"].Y) > 0.01 {
+		if !agree.Within(at[id].Y, at["tee-a"].Y, 0.01) {
 			t.Errorf("%s stands at %.1f, not on the level %.1f of the first tee", id, at[id].Y, at["tee-a"].Y)
 		}
 	}

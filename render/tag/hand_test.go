@@ -1,10 +1,10 @@
 package tag
 
 import (
-	"math"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 )
 
 // A ball valve that passes 13 % of its full Kv has K 3.4 on its bore: between 20 degrees from
@@ -31,7 +31,7 @@ func TestHand(t *testing.T) {
 		}
 	}
 	// by hand: d = 52.5 mm, k = 3.1: 3600 · 0.0021648 m² · 8.0322 = 62.60
-	if got := FullKv(3.1, 52.5); math.Abs(got-62.60) > 0.05 {
+	if got := FullKv(3.1, 52.5); !agree.Within(got, 62.60, 0.05) {
 		t.Errorf("Kv of K 3.1 on 52.5 mm is %.2f, want 62.60", got)
 	}
 }

@@ -1,10 +1,10 @@
 package template
 
 import (
-	"math"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
 )
@@ -92,7 +92,7 @@ func TestOfRemains(t *testing.T) {
 		}
 		for what, v := range map[string][2]float64{"from": {got.FromMM, want.FromMM}, "depth": {got.DepthMM, want.DepthMM},
 			"other": {got.OtherMM, want.OtherMM}, "outside": {got.OutsideMM, want.OutsideMM}} {
-			if math.Abs(v[0]-v[1]) > 0.02 {
+			if !agree.Within(v[0], v[1], 0.02) {
 				t.Errorf("%s, %s: got %.3f mm, want %.3f", got.Name, what, v[0], v[1])
 			}
 		}

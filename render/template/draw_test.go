@@ -14,6 +14,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/golden"
 	"dryfit/render/scene"
 	"dryfit/render/scene/differ"
@@ -84,10 +85,10 @@ func TestBandsAreTrueToSize(t *testing.T) {
 			}
 		}
 		for _, c := range in.Cuts {
-			if got, want := long[c.Name], math.Pi*c.OutsideMM; math.Abs(got-want) > 1e-6 {
+			if got, want := long[c.Name], math.Pi*c.OutsideMM; !agree.Within(got, want, 1e-6) {
 				t.Errorf("%s: the band of %s is %.3f mm long, the pipe is %.3f mm round", name, c.Name, got, want)
 			}
-			if got := depth[c.Name]; math.Abs(got-c.DepthMM) > 1e-6 {
+			if got := depth[c.Name]; !agree.Within(got, c.DepthMM, 1e-6) {
 				t.Errorf("%s: the depth mark of %s is %.3f mm from the saw line, want %.3f", name, c.Name, got, c.DepthMM)
 			}
 		}
@@ -197,7 +198,7 @@ func TestCheckBarsInSVG(t *testing.T) {
 				v[k], _ = strconv.ParseFloat(p[k+1], 64)
 			}
 			got := [2]float64{math.Abs(v[2] - v[0]), math.Abs(v[5] - v[3])}[i] // level, then upright
-			if math.Abs(got-want) > 0.011 {                                    // SVG is written to 0.01 mm
+			if !agree.Within(got, want, 0.011) {                               // SVG is written to 0.01 mm
 				t.Errorf("bar %d measures %g mm", i+1, got)
 			}
 		}

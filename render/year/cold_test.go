@@ -1,10 +1,10 @@
 package year
 
 import (
-	"math"
 	"strings"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/heat/job"
 	"dryfit/render/scene"
 )
@@ -62,16 +62,16 @@ func TestColdMeasuresWhatItSays(t *testing.T) {
 	kW := func(p scene.Point) float64 { return (ticks["0"].Y - p.Y) / perKW }
 	air := func(p scene.Point) float64 { return (p.X - ticks["0 °C"].X) / perK }
 	gives := of(pages[0].Items, "gives")
-	if first, second, last := gives[0], gives[1], gives[len(gives)-1]; math.Abs(air(first)+10) > 0.01 || math.Abs(air(second)+10) > 0.01 ||
-		math.Abs(kW(first)) > 0.01 || math.Abs(kW(second)-4) > 0.01 || math.Abs(kW(last)-10) > 0.01 || math.Abs(air(last)-20) > 0.01 {
+	if first, second, last := gives[0], gives[1], gives[len(gives)-1]; !agree.Within(air(first), -10, 0.01) || !agree.Within(air(second), -10, 0.01) ||
+		!agree.Within(kW(first), 0, 0.01) || !agree.Within(kW(second), 4, 0.01) || !agree.Within(kW(last), 10, 0.01) || !agree.Within(air(last), 20, 0.01) {
 		t.Errorf("the unit's line goes from %.2f °C %.2f kW by %.2f kW to %.2f °C %.2f kW", air(first), kW(first), kW(second), air(last), kW(last))
 	}
 	for _, p := range of(pages[0].Items, "loses") {
-		if want := 0.02 * (38 - air(p)); math.Abs(kW(p)-want) > 0.01 {
+		if want := 0.02 * (38 - air(p)); !agree.Within(kW(p), want, 0.01) {
 			t.Errorf("the tub loses %.3f kW at %.1f °C, want %.3f", kW(p), air(p), want)
 		}
 	}
-	if at := of(pages[0].Items, "design"); math.Abs(air(at[0])+6) > 0.01 {
+	if at := of(pages[0].Items, "design"); !agree.Within(air(at[0]), -6, 0.01) {
 		t.Errorf("asked for at %.2f °C", air(at[0]))
 	}
 	bars := 0

@@ -1,11 +1,11 @@
 package year
 
 import (
-	"math"
 	"strings"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
 	"dryfit/render/scene"
@@ -53,7 +53,7 @@ func TestBarsMeasureWhatTheySay(t *testing.T) {
 	for _, h := range sums {
 		total += h / perKWh
 	}
-	if want := 12.0 * (220 + 90); math.Abs(total-want) > 0.01*want {
+	if want := 12.0 * (220 + 90); !agree.Within(total, want, 0.01*want) {
 		t.Errorf("bars add up to %.1f kWh, want %.1f", total, want)
 	}
 }

@@ -1,11 +1,11 @@
 package job
 
 import (
-	"math"
 	"slices"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 )
 
 // A changeover feeds the unit or the element: heating up takes as long as with the unit alone,
@@ -28,7 +28,7 @@ func TestAChangeoverHeatsByOneAtATime(t *testing.T) {
 	for _, interlock := range []string{graph.InterlockContact, graph.InterlockSetPoint} {
 		got := with(-8, interlock)
 		// 2 kW of element all the way
-		if want := 2 * got.HeatUp.Warmed.Hours; !(got.HeatUp.Warmed.Hours < alone.HeatUp.Warmed.Hours) || !(math.Abs(got.HeatUp.Warmed.Element-want) <= 1e-6*want) {
+		if want := 2 * got.HeatUp.Warmed.Hours; !(got.HeatUp.Warmed.Hours < alone.HeatUp.Warmed.Hours) || !agree.Within(got.HeatUp.Warmed.Element, want, 1e-6*want) {
 			t.Errorf("%s: %.2f h, %.2f kWh by the element, want %.2f", interlock, got.HeatUp.Warmed.Hours, got.HeatUp.Warmed.Element, want)
 		}
 	}

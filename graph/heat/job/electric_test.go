@@ -1,12 +1,12 @@
 package job
 
 import (
-	"math"
 	"strings"
 	"testing"
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/settle"
 )
 
@@ -43,7 +43,7 @@ func TestWhatTheUnitDraws(t *testing.T) {
 		t.Errorf("type alone: %.1f A, %.1f A at a start, fuse %.0f A; its row says %.1f, %.1f, %.0f", a, s, f.V, row.FullLoadA, row.StartingA, row.FuseA)
 	}
 	// the same watts at half the voltage are twice the current
-	if a, s, _ := loadOf(t, named, 115); math.Abs(a-2*row.FullLoadA) > 1e-9 || math.Abs(s-2*row.StartingA) > 1e-9 {
+	if a, s, _ := loadOf(t, named, 115); !agree.Within(a, 2*row.FullLoadA, 1e-9) || !agree.Within(s, 2*row.StartingA, 1e-9) {
 		t.Errorf("at 115 V: %.1f A, %.1f A at a start", a, s)
 	}
 	plate := func(p *graph.Part) {
@@ -54,7 +54,7 @@ func TestWhatTheUnitDraws(t *testing.T) {
 		t.Errorf("by its plate: %.1f A, %.1f A at a start, fuse %.0f A", a, s, f.V)
 	}
 	// ratings and no type: 9 kW at a COP of 3.6 are 2.5 kW, at 230 V and a factor of 0.95 11.44 A
-	if a, s, f := loadOf(t, func(*graph.Part) {}, 0); math.Abs(a-11.44) > 0.01 || math.Abs(s-5*11.44) > 0.05 || f.Known {
+	if a, s, f := loadOf(t, func(*graph.Part) {}, 0); !agree.Within(a, 11.44, 0.01) || !agree.Within(s, 5*11.44, 0.05) || f.Known {
 		t.Errorf("by its ratings: %.2f A, %.1f A at a start, a fuse %v", a, s, f.Known)
 	}
 }

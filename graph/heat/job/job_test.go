@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/heat"
 	"dryfit/graph/settle"
 )
@@ -67,10 +68,10 @@ func TestGivenIsNotAssumed(t *testing.T) {
 	if wide := y.PlannedKWh.High/y.PlannedKWh.Low - 1; !((y.SavingShare.High - y.SavingShare.Low) < wide) {
 		t.Errorf("share %+v as wide as the year %+v", y.SavingShare, y.PlannedKWh)
 	}
-	if want := 3000 / y.SavingCost.Likely; !y.PaybackKnown || y.PaybackAtLeast || !(math.Abs(y.Payback.Likely-want) <= 1e-9) {
+	if want := 3000 / y.SavingCost.Likely; !y.PaybackKnown || y.PaybackAtLeast || !agree.Within(y.Payback.Likely, want, 1e-9) {
 		t.Errorf("payback %+v, want %.3f", y.Payback, want)
 	}
-	if got := y.SavingCost.Likely; !(math.Abs(got-0.3*y.SavingKWh.Likely) <= 1e-6*got) {
+	if got := y.SavingCost.Likely; !agree.Within(got, 0.3*y.SavingKWh.Likely, 1e-6*got) {
 		t.Errorf("saving %.4f at 0.30, %.3f kWh", got, y.SavingKWh.Likely)
 	}
 }
@@ -122,7 +123,7 @@ func TestFallCalibrates(t *testing.T) {
 	in := testInput()
 	in.Stage.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(36), InS: graph.Given(86400), AirC: graph.Given(6)}}
 	// 1200 l: 3.720 W/K by the logarithm, by hand
-	if got := answer(in).Loss.UA; !(math.Abs(got-3.720) <= 0.002) {
+	if got := answer(in).Loss.UA; !agree.Within(got, 3.720, 0.002) {
 		t.Errorf("UA %.4f W/K, want 3.720", got)
 	}
 }
@@ -178,7 +179,7 @@ func TestExtraHeadIsPaidFor(t *testing.T) {
 		}
 		return kWh
 	}
-	if was, is := pump(plain.Planned), pump(more.Planned); !(was > 0) || !(math.Abs(is/was-1.2) <= 0.01) {
+	if was, is := pump(plain.Planned), pump(more.Planned); !(was > 0) || !agree.Within(is/was, 1.2, 0.01) {
 		t.Errorf("the pump takes %.1f kWh, %.1f before", is, was)
 	}
 	if more.TodayKWh.Likely != plain.TodayKWh.Likely {
@@ -191,7 +192,7 @@ func TestExtraHeadIsPaidFor(t *testing.T) {
 		t.Errorf("a saving of the pump's: %.2f kWh, %.2f before", is, pump(plain.Planned))
 	}
 	in.Heating.WaterPlannedW = 500
-	if was, is := pump(plain.Planned), pump(answer(in).Year.Planned); !(math.Abs(is/was-1.3) <= 0.02) {
+	if was, is := pump(plain.Planned), pump(answer(in).Year.Planned); !agree.Within(is/was, 1.3, 0.02) {
 		t.Errorf("held to 1.3: %.3f", is/was)
 	}
 }
@@ -205,7 +206,7 @@ func TestElementsShareOfHeatingUp(t *testing.T) {
 		}
 	}
 	up := answer(in).HeatUp
-	if want := 2 * up.Warmed.Hours; !(up.Warmed.Hours > 0) || !(math.Abs(up.Warmed.Element-want) <= 1e-9) || !(math.Abs(up.ElementShare()-want/up.Warmed.HeatKWh) <= 1e-12) {
+	if want := 2 * up.Warmed.Hours; !(up.Warmed.Hours > 0) || !agree.Within(up.Warmed.Element, want, 1e-9) || !agree.Within(up.ElementShare(), want/up.Warmed.HeatKWh, 1e-12) {
 		t.Errorf("%+v", up)
 	}
 	if without := answer(testInput()).HeatUp; without.Warmed.Element != 0 || !(without.Warmed.Hours > up.Warmed.Hours) {
@@ -248,7 +249,7 @@ func TestAirsHoldTheYear(t *testing.T) {
 			t.Errorf("after %+v comes %+v", r.Airs[i-1], a)
 		}
 		if a.AirC == -8 {
-			if want := 565.3 - 36; math.Abs(a.LosesW-want) > 1 || a.GivesW != r.UnitHolds().HeldW {
+			if want := 565.3 - 36; !agree.Within(a.LosesW, want, 1) || a.GivesW != r.UnitHolds().HeldW {
 				t.Errorf("%+v: want a loss of %.1f W and %.1f W of output", a, want, r.UnitHolds().HeldW)
 			}
 		}
@@ -278,7 +279,7 @@ func TestWhatMovesAndWhatPays(t *testing.T) {
 		t.Fatalf("%+v", r.Moves)
 	}
 	for i, m := range r.Moves {
-		if i > 0 && math.Abs(m.Saving) > math.Abs(r.Moves[i-1].Saving) {
+		if i > 0 && !agree.Within(m.Saving, 0, math.Abs(r.Moves[i-1].Saving)) {
 			t.Errorf("%s after %s", m.What, r.Moves[i-1].What)
 		}
 	}
@@ -291,14 +292,14 @@ func TestWhatMovesAndWhatPays(t *testing.T) {
 			of[p.Of] = p
 		}
 	}
-	if c := of[BetterCover]; !(c.KWh > 0) || math.Abs(c.Cost-0.3*c.KWh) > 1e-6 {
+	if c := of[BetterCover]; !(c.KWh > 0) || !agree.Within(c.Cost, 0.3*c.KWh, 1e-6) {
 		t.Errorf("cover %+v", c)
 	}
 	planned := r.Year.PlannedKWh.Likely * 0.30
-	if n := of[OtherTariff]; n.KWh != 0 || !(math.Abs(n.Cost/planned-1./9) < 0.03) {
+	if n := of[OtherTariff]; n.KWh != 0 || !agree.Within(n.Cost/planned, 1./9, 0.03) {
 		t.Errorf("night price %+v of %.0f", n, planned)
 	}
-	if u, ok := of[LargerUnit]; !ok || math.Abs(u.KWh) > 0.1*r.Year.PlannedKWh.Likely {
+	if u, ok := of[LargerUnit]; !ok || !agree.Within(u.KWh, 0, 0.1*r.Year.PlannedKWh.Likely) {
 		t.Errorf("larger unit %+v: of the same figures, it takes about the same", u)
 	}
 }
@@ -368,7 +369,7 @@ func TestUnitOfASparseRow(t *testing.T) {
 		for _, a := range answer(in).Assumed {
 			if strings.HasPrefix(string(a.What), "output of ") {
 				found = true
-				if math.Abs(a.Value-c.outputW) > 1 || a.Source == "" {
+				if !agree.Within(a.Value, c.outputW, 1) || a.Source == "" {
 					t.Errorf("%s: %.0f W, want %.0f; source %q", c.what, a.Value, c.outputW, a.Source)
 				}
 			}

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/formula"
 )
 
@@ -53,7 +54,7 @@ func number(t *testing.T, row map[string]string, column string) float64 {
 // near reports a value that misses by more than a relative tolerance.
 func near(t *testing.T, what string, got, want, tolerance float64, source string) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
+	if !agree.Within(got, want, tolerance*math.Abs(want)) {
 		t.Errorf("%s = %.7g, want %.7g ± %.3g %% (%s)", what, got, want, 100*tolerance, source)
 	}
 }
@@ -88,7 +89,7 @@ func TestColebrookSolves(t *testing.T) {
 		for re := 2000.0; re < 1e9; re *= 1.7 {
 			f, _ := formula.Colebrook(re, rel)
 			x := 1 / math.Sqrt(f)
-			if miss := x + 2*math.Log10(rel/3.7+2.51*x/re); !(math.Abs(miss) <= 1e-12*x) {
+			if miss := x + 2*math.Log10(rel/3.7+2.51*x/re); !agree.Within(miss, 0, 1e-12*x) {
 				t.Errorf("Colebrook(%g, %g) misses its equation by %g", re, rel, miss)
 			}
 		}
@@ -112,7 +113,7 @@ func TestFrictionRises(t *testing.T) {
 			a, _ := p.Friction(re * (1 - 1e-6))
 			b, _ := p.Friction(re * (1 + 1e-6))
 			bridge := math.Abs(re-2000) < 0.01 || math.Abs(re-4000) < 0.01
-			if want := (b - a) / (2e-6 * re); !bridge && !(math.Abs(slope-want) <= 1e-4*math.Abs(want)+1e-12) {
+			if want := (b - a) / (2e-6 * re); !bridge && !agree.Within(slope, want, 1e-4*math.Abs(want)+1e-12) {
 				t.Errorf("slope at Re %g = %g, want %g", re, slope, want)
 			}
 		}
@@ -147,7 +148,7 @@ var tees = map[string]func(q, beta float64) (float64, float64){
 func TestTees(t *testing.T) {
 	for _, r := range rows(t, "tees.csv") {
 		k, _ := tees[r["law"]](number(t, r, "q"), number(t, r, "beta"))
-		if want, tol := number(t, r, "want"), number(t, r, "tolerance"); !(math.Abs(k-want) <= tol) {
+		if want, tol := number(t, r, "want"), number(t, r, "tolerance"); !agree.Within(k, want, tol) {
 			t.Errorf("%s at q %s = %.6f, want %g ± %g (%s)", r["law"], r["q"], k, want, tol, r["source"])
 		}
 	}
@@ -161,7 +162,7 @@ func TestTeeSlopes(t *testing.T) {
 				_, slope := law(q, beta)
 				a, _ := law(q-1e-6, beta)
 				b, _ := law(q+1e-6, beta)
-				if want := (b - a) / 2e-6; !(math.Abs(slope-want) <= 1e-5*(1+math.Abs(want))) {
+				if want := (b - a) / 2e-6; !agree.Within(slope, want, 1e-5*(1+math.Abs(want))) {
 					t.Errorf("%s(%g, %g) slope = %g, want %g", name, q, beta, slope, want)
 				}
 			}
@@ -245,12 +246,12 @@ func TestTemperatureRise(t *testing.T) {
 func TestPchip(t *testing.T) {
 	p := formula.NewPchip([]float64{0, 1, 3, 4}, []float64{0, 2, 3, 3})
 	for i, want := range []float64{2.5, 9 / 10.5, 0, 0} {
-		if got := p.Slopes()[i]; !(math.Abs(got-want) <= 1e-14) {
+		if got := p.Slopes()[i]; !agree.Within(got, want, 1e-14) {
 			t.Errorf("slope %d = %v, want %v", i, got, want)
 		}
 	}
 	// between 1 and 3 at the middle: (2+3)/2 + h/8·(d0-d1) = 2.5 + 2/8·9/10.5
-	if got, _ := p.At(2); !(math.Abs(got-(2.5+0.25*9/10.5)) <= 1e-14) {
+	if got, _ := p.At(2); !agree.Within(got, 2.5+0.25*9/10.5, 1e-14) {
 		t.Errorf("At(2) = %v", got)
 	}
 	// A turn at an end: x 0 1 2, y 0 1 -3: secants 1, -4; end 0: (3·1 - 1·(-4))/2 = 3.5 > 3·1: 3.
@@ -280,7 +281,7 @@ func TestTeeThresholds(t *testing.T) {
 		{"dividing run, area 0.36", formula.TeeDividingRun, 0.6, 0.1},                         // 0.4 q²
 		{"dividing run, area 1", formula.TeeDividingRun, 1, 0},                                // 2 (2q - 1) q²
 	} {
-		if got, _ := c.k(0.5, c.beta); !(math.Abs(got-c.want) < 1e-4) {
+		if got, _ := c.k(0.5, c.beta); !agree.Within(got, c.want, 1e-4) {
 			t.Errorf("%s: %g, want %g", c.name, got, c.want)
 		}
 	}

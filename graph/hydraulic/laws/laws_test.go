@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/network"
 )
 
@@ -27,7 +28,7 @@ func TestSlopes(t *testing.T) {
 			_, slope := law.Loss(q)
 			a, _ := law.Loss(q * (1 - 1e-7))
 			b, _ := law.Loss(q * (1 + 1e-7))
-			if want := (b - a) / (2e-7 * q); !(math.Abs(slope-want) <= 1e-4*math.Abs(want)+1e-2) {
+			if want := (b - a) / (2e-7 * q); !agree.Within(slope, want, 1e-4*math.Abs(want)+1e-2) {
 				t.Errorf("%s: slope at %g = %g, want %g", name, q, slope, want)
 			}
 		}
@@ -44,7 +45,7 @@ func TestLossTable(t *testing.T) {
 		{0.5e-3, 0.025}, {1e-3, 0.1}, {2e-3, 0.5}, {3e-3, 0.5}, {4e-3, 0.5}, {8e-3, 2},
 		{math.Sqrt2 * 1e-3, math.Sqrt(0.1 * 0.5)}, // half way on logarithmic paper
 	} {
-		if got, _ := table.At(c.q); !(math.Abs(got-c.want) <= 1e-12) {
+		if got, _ := table.At(c.q); !agree.Within(got, c.want, 1e-12) {
 			t.Errorf("at %g: %g, want %g", c.q, got, c.want)
 		}
 	}
@@ -96,14 +97,14 @@ func TestTeeLaw(t *testing.T) {
 			g, _ := l.Loss(next)
 			for leg := range 3 {
 				jump := g[leg] - h[leg]
-				if !(math.Abs(jump) <= 1e-3*most) {
+				if !agree.Within(jump, 0, 1e-3*most) {
 					t.Fatalf("branch %g: leg %d jumps by %g m of %g at %v", branch, leg, jump, most, q)
 				}
 				want := 0.0
 				for k := range 3 {
 					want += slope[leg][k] * (next[k] - q[k])
 				}
-				if !(math.Abs(jump-want) <= 1e-4*math.Abs(jump)+2e-5*most*step*50) && !nearKink(q) {
+				if !agree.Within(jump, want, 1e-4*math.Abs(jump)+2e-5*most*step*50) && !nearKink(q) {
 					t.Errorf("branch %g: leg %d at %v: change %g, by its slopes %g", branch, leg, q, jump, want)
 				}
 			}
@@ -141,7 +142,7 @@ func TestTeeLegs(t *testing.T) {
 	} { // Source: Crane TP-410, 2009, table in formula/testdata/tees.csv
 		h, _ := l.Loss(c.q)
 		for i, want := range []float64{c.run0, c.run1, c.b} {
-			if got := h[i] / v; !(math.Abs(got-want) <= 1e-3) {
+			if got := h[i] / v; !agree.Within(got, want, 1e-3) {
 				t.Errorf("%v leg %d: K %.4f, want %.4f", c.q, i, got, want)
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/network"
 )
 
@@ -84,7 +85,7 @@ func closes(t *testing.T, n *network.Network, f *network.Flow) {
 		}
 	}
 	for v, b := range bal {
-		if !(math.Abs(b) <= 1e-9*most) {
+		if !agree.Within(b, 0, 1e-9*most) {
 			t.Errorf("node %d: %g m³/s too much", v, b)
 		}
 	}

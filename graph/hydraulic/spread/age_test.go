@@ -1,10 +1,10 @@
 package spread
 
 import (
-	"math"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
@@ -92,7 +92,7 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 			}
 			p := &hydraulic.Perturb{}
 			u.set(m, p, v)
-			if list := of(p); !(math.Abs(list[old]-wantOld) <= 1e-12) || !(math.Abs(list[fresh]-wantNew) <= 1e-12) {
+			if list := of(p); !agree.Within(list[old], wantOld, 1e-12) || !agree.Within(list[fresh], wantNew, 1e-12) {
 				t.Errorf("%s: %g on old pipe, %g on new; want %g, %g", what, list[old], list[fresh], wantOld, wantNew)
 			}
 			return
@@ -109,7 +109,7 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 	pump := m.PartAt["pump"]
 	derated := lay.Stage.Part("valve").Derated.V
 	s := standsOf(m, lay, -1)
-	if want := derated - 3*lay.Stage.Water.Metre(); s.weakest != "valve" || !(math.Abs(s.pipe[pump]-want) <= 1e-6) {
+	if want := derated - 3*lay.Stage.Water.Metre(); s.weakest != "valve" || !agree.Within(s.pipe[pump], want, 1e-6) {
 		t.Errorf("%q stands %g Pa, want the valve's %g", s.weakest, s.pipe[pump], want)
 	}
 }

@@ -1,6 +1,7 @@
 package spread
 
 import (
+	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic/laws"
 	"math"
 	"testing"
@@ -35,7 +36,7 @@ func TestHarmsMode(t *testing.T) {
 func TestSlopeOfATurningTee(t *testing.T) {
 	l := laws.NewTeeLaw(0.0525, 0.0525)
 	h, slope := l.Loss([3]float64{2e-3, 2e-3, -4e-3})
-	if want := 2 * math.Abs(h[2]) / 4e-3; !(math.Abs(math.Abs(slope[2][2])-want) <= 1e-9*want) || !(want > 0) {
+	if want := 2 * math.Abs(h[2]) / 4e-3; !agree.Within(math.Abs(slope[2][2]), want, 1e-9*want) || !(want > 0) {
 		t.Errorf("slope %g, want %g", slope[2][2], want)
 	}
 }

@@ -2,6 +2,7 @@ package spread
 
 import (
 	"dryfit/catalog/tables"
+	"dryfit/graph/agree"
 	"math"
 	"testing"
 )
@@ -16,7 +17,7 @@ func TestSpan(t *testing.T) {
 			{0.05, 1 + s.Low}, {0.5, 1 + s.Middle}, {0.95, 1 + s.High},
 			{0.8413447461, (1 + s.Middle) * math.Pow((1+s.High)/(1+s.Middle), 1/1.6448536)},
 		} {
-			if got := factorAt(c.u, s); !(math.Abs(got-c.want) < 1e-7) {
+			if got := factorAt(c.u, s); !agree.Within(got, c.want, 1e-7) {
 				t.Errorf("%+v at %g: %g, want %g", s, c.u, got, c.want)
 			}
 		}
@@ -40,7 +41,7 @@ func TestSpan(t *testing.T) {
 	}
 	u := unknown{adds: true, span: tables.Span{Low: 0.1, Middle: 0.3, High: 0.8}}
 	for at, want := range map[float64]float64{0.05: 0.1, 0.5: 0.3, 0.95: 0.8, 0: 0.3 - 0.2*2.5/1.6448536} {
-		if got := u.value(at); !(math.Abs(got-want) < 1e-7) {
+		if got := u.value(at); !agree.Within(got, want, 1e-7) {
 			t.Errorf("added at %g: %g, want %g", at, got, want)
 		}
 	}

@@ -78,7 +78,7 @@ func unknowns(models []*hydraulic.Model) []unknown {
 			}
 		}
 		for i := range m.Parts {
-			add(partUnknowns(&m.Parts[i]))
+			add(partUnknowns(m, &m.Parts[i]))
 		}
 		for i := range m.Runs {
 			add(runUnknowns(&m.Runs[i]))
@@ -93,7 +93,7 @@ func spreadOf(what, known string) tables.Span {
 }
 
 // partUnknowns lists what is not known exactly of a part.
-func partUnknowns(p *hydraulic.ModelPart) []unknown {
+func partUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart) []unknown {
 	switch {
 	case p.Pump != nil:
 		return pumpUnknowns(p)
@@ -105,7 +105,7 @@ func partUnknowns(p *hydraulic.ModelPart) []unknown {
 	case p.Off || p.Shut || len(p.Edges) == 0 || p.Given == hydraulic.GivenNothing && p.Check == nil:
 		return nil
 	case p.Part.Kind == graph.JetGroup:
-		return jetUnknowns(p)
+		return jetUnknowns(m, p)
 	case p.Part.Kind.IsHandValve():
 		return valveUnknowns(p)
 	}
@@ -208,7 +208,7 @@ func ofType(p *hydraulic.ModelPart) used {
 }
 
 // jetUnknowns lists what is not known of jets.
-func jetUnknowns(p *hydraulic.ModelPart) []unknown {
+func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart) []unknown {
 	id, known := p.Part.ID, p.Part.Known.String()
 	settled := bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
 	loss := unknown{what: lossWords(id), part: id, set: onLoss(id, 1), used: settled}
@@ -222,7 +222,7 @@ func jetUnknowns(p *hydraulic.ModelPart) []unknown {
 	}
 	switch p.Given {
 	case hydraulic.GivenSize:
-		loss.what = "what " + id + " takes of the head"
+		loss.what, loss.part, loss.set = shareOfHead(m, p)
 		loss.span = tables.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
 		loss.used = used{key: settled.key, value: graph.Say("%.0f %% of the head at the pump's best flow", 100*p.Row.HeadShare), source: p.Row.Source, guess: true}
 		return []unknown{loss}
@@ -235,6 +235,28 @@ func jetUnknowns(p *hydraulic.ModelPart) []unknown {
 	}
 	loss.span = spreadOf(tables.SpreadJetLoss, known)
 	return []unknown{loss}
+}
+
+// shareOfHead is the unknown of jets their maker sized to a pump: what they take of its head.
+// Several groups on one pump are one maker's, and are off together; they are named by the first.
+func shareOfHead(m *hydraulic.Model, p *hydraulic.ModelPart) (what, part string, set func(*hydraulic.Model, *hydraulic.Perturb, float64)) {
+	groups := func(m *hydraulic.Model) (ids []string) {
+		for i := range m.Parts {
+			if q := &m.Parts[i]; q.Part.Kind == graph.JetGroup && q.SizedTo() != "" && q.SizedTo() == p.SizedTo() {
+				ids = append(ids, q.Part.ID)
+			}
+		}
+		return ids
+	}
+	ids := groups(m)
+	if len(ids) == 1 {
+		return "what " + ids[0] + " takes of the head", ids[0], onLoss(ids[0], 1)
+	}
+	return "what the jets of " + p.SizedTo() + " take of the head", ids[0], func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
+		for _, id := range groups(m) {
+			timesPart(m, &q.Loss, id, v)
+		}
+	}
 }
 
 // valveUnknowns lists what is not known of a hand valve.

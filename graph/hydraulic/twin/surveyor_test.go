@@ -18,6 +18,7 @@ type surveyor struct {
 	// keeps tells that what is left of the line that is cut stays old pipe with its own elbows in
 	// the description, as a plan from the tool's own cut has it; else it is drawn as new.
 	keeps bool
+	least float64 // of 100 of his tubs should have the truth inside: the ranges are for a careful survey
 }
 
 var (
@@ -25,7 +26,7 @@ var (
 	// seventh, by tape two in a hundred; one elbow in the whole old work is missed, or two, or
 	// none; a handle is set to three in a hundred of its turn. A maker's sheet is his good sample
 	// in his laboratory.
-	careful = surveyor{name: "careful", paced: 0.13, taped: 0.02, step: 50, missed: 0.8, handle: 0.03, sheet: 0.05, grime: 1}
+	careful = surveyor{name: "careful", paced: 0.13, taped: 0.02, step: 50, missed: 0.8, handle: 0.03, sheet: 0.05, grime: 1, least: 85}
 
 	// hurried writes it at home from photographs: lengths by eye against a known part, to a
 	// quarter of a metre, a twentieth short because pipe that runs away from the eye looks
@@ -34,7 +35,7 @@ var (
 	// counts one too few now and then. Nobody cleaned the filter before he read its sheet. What is
 	// left of the line after the cut keeps its own pipe and elbows, for the tool cut it.
 	hurried = surveyor{name: "hurried", paced: 0.16, short: 0.05, taped: 0.03, step: 250, missed: 0.8, skips: 0.11, handle: 0.04,
-		sheet: 0.06, shaft: 0.2, miscount: 0.15, grime: 1.1, keeps: true}
+		sheet: 0.06, shaft: 0.2, miscount: 0.15, grime: 1.1, keeps: true, least: 75}
 )
 
 // left is what a run that is cut was: the rest of it is the same pipe.

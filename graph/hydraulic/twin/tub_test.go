@@ -20,6 +20,7 @@ var levels = []level{labels, some, all}
 // tub is one made-up tub: its description as it is and as the fitter writes it, and what a
 // description can't say of the first.
 type tub struct {
+	w      *world
 	family family
 	level  level
 	is     strings.Builder
@@ -110,10 +111,10 @@ func (t *tub) pipe(w way) {
 		w.of = fmt.Sprintf("existing = true\nremains-of = %q\n", t.cut.id)
 	}
 	isOld := w.of != newWork
-	p := drawPipe(d, w.spec, w.size, isOld, w.corrugated)
+	p := t.w.pipe(d, w.spec, w.size, isOld, w.corrugated)
 	var each []float64
 	for range w.elbows {
-		each = append(each, t.elbow*drawElbow(d))
+		each = append(each, t.elbow*t.w.elbow(d))
 	}
 	if rest {
 		p, each = t.cut.of, t.cut.elbows[:min(w.elbows, len(t.cut.elbows))]
@@ -125,14 +126,14 @@ func (t *tub) pipe(w way) {
 	length := w.length
 	if length > 0 {
 		for range 2 + int(length/3000) {
-			k += drawJoint(d)
+			k += t.w.joint(d)
 		}
 	}
 	for range w.ends {
-		k += drawBarb(d)
+		k += t.w.barb(d)
 	}
 	if strings.HasPrefix(w.from, "tub.") {
-		k += drawEntrance(d) + drawSuction(d)
+		k += t.w.entrance(d) + t.w.suction(d)
 	}
 	if strings.HasPrefix(w.to, "tub.") && length > 0 {
 		k++
@@ -176,20 +177,20 @@ func (t *tub) pipe(w way) {
 }
 
 // newTub draws a tub of a family and surveys it to a level.
-func newTub(f family, l level, by surveyor, seed uint64) *tub {
-	t := &tub{by: by, family: f, level: l, k: map[string]float64{}, tee: map[string]float64{}, d: newDice(seed), modes: []string{"on"}}
-	t.elbow = drawElbowMake(t.d)
+func newTub(w *world, f family, l level, by surveyor, seed uint64) *tub {
+	t := &tub{w: w, by: by, family: f, level: l, k: map[string]float64{}, tee: map[string]float64{}, d: newDice(seed), modes: []string{"on"}}
+	t.elbow = t.w.elbowMake(t.d)
 	fmt.Fprintf(&t.is, "[water]\ntemperature = \"%.1f °C\"\n", t.d.even(36, 40))
 	t.survey.WriteString("[water]\ntemperature = \"38 °C\"\n")
-	p := drawPump(t.d, f)
+	p := t.w.pump(t.d, f)
 	switch f {
-	case small:
+	case small, smallUV:
 		t.smallLine(p)
 	case large:
 		t.largeLine(p)
-	case twin2:
+	case twin2, banks, throttle:
 		t.twoSpeedLine(p)
-	case plunge:
+	case plunge, variable:
 		t.plungeLine(p)
 	default:
 		t.plugInLine(p)
@@ -199,7 +200,7 @@ func newTub(f family, l level, by surveyor, seed uint64) *tub {
 
 // drawFilter draws a filter, as dirty as whoever surveys it leaves it.
 func (t *tub) drawFilter(sand bool, flow float64) (sheet loss, dirt float64) {
-	sheet, dirt = drawFilter(t.d, sand, flow)
+	sheet, dirt = t.w.filter(t.d, sand, flow)
 	return sheet, dirt * t.by.grime
 }
 
@@ -219,7 +220,11 @@ func (t *tub) pumpPart(p pump, kind string) {
 	of := old
 	known := t.sheet()
 	p.labelW = t.label(p)
-	if t.family == twin2 {
+	if t.family == variable {
+		t.variablePump(p, known)
+		return
+	}
+	if t.family == twin2 || t.family == banks || t.family == throttle {
 		is := fmt.Sprintf("speeds = [\n{ name = \"low\", curve = %s },\n{ name = \"high\", curve = %s },\n]\n",
 			curveText(p.real(p.ratio), 24), curveText(p.real(1), 24))
 		survey := fmt.Sprintf("type = %q\nspeeds = [{ name = \"low\", power = \"%g W\" }, { name = \"high\", power = \"%g W\" }]\n", kind, math.Round(p.labelW*0.18), p.labelW)
@@ -238,8 +243,37 @@ func (t *tub) pumpPart(p pump, kind string) {
 	t.part("pump", "pump", of, is, survey)
 }
 
+// variablePump writes a pump whose drive shows its speed: 0.4 and 0.65 of the full one, true to
+// a hundredth. Watts at a lower speed by the cube, half as much again for its motor.
+func (t *tub) variablePump(p pump, known bool) {
+	names, ratios := []string{"low", "middle", "high"}, []float64{0.4, 0.65, 1}
+	var is, labels, sheets []string
+	for i, name := range names {
+		r := ratios[i]
+		if r < 1 {
+			r *= t.d.even(0.99, 1.01)
+		}
+		is = append(is, fmt.Sprintf("{ name = %q, curve = %s }", name, curveText(p.real(r), 24)))
+		watts := toStep(min(1, 1.5*math.Pow(ratios[i], 3)) * p.labelW)
+		labels = append(labels, fmt.Sprintf("{ name = %q, power = \"%g W\" }", name, watts))
+		if ratios[i] < 1 {
+			sheets = append(sheets, fmt.Sprintf("{ name = %q, ratio = %g }", name, ratios[i]))
+		} else {
+			sheets = append(sheets, fmt.Sprintf("{ name = %q, power = \"%g W\", curve = %s }", name, p.labelW, curveText(p.sheet, 6)))
+		}
+	}
+	survey := "type = \"pool-pump-variable\"\nspeeds = [" + strings.Join(labels, ", ") + "]\n"
+	if known {
+		survey = "known = \"data-sheet\"\nspeeds = [" + strings.Join(sheets, ", ") + "]\n"
+	}
+	t.part("pump", "pump", old, "speeds = ["+strings.Join(is, ", ")+"]\n", survey)
+	t.modes = names
+}
+
 // jetsPart writes the jets: counted, the nozzle measured with a gauge, or by a sheet.
-func (t *tub) jetsPart(j jets, kind string) {
+func (t *tub) jetsPart(j jets, kind string) { t.jetsNamed("jets", j, kind) }
+
+func (t *tub) jetsNamed(id string, j jets, kind string) {
 	is := fmt.Sprintf("count = %d\nbore = \"%g mm\"\nk = %.4f\n", j.count, j.bore, j.k)
 	counted := j.count
 	if t.by.miscount > 0 && j.count > 4 && t.d.in(t.by.miscount) {
@@ -259,12 +293,16 @@ func (t *tub) jetsPart(j jets, kind string) {
 			survey += fmt.Sprintf("known = \"data-sheet\"\nrated = { flow = \"%.4g m3/h\", drop = \"%.4g kPa\" }\n", q, 8*9.74*t.sheetOff()*t.sheetOff())
 		}
 	}
-	t.part("jets", "jet-group", old, is, survey)
+	t.part(id, "jet-group", old, is, survey)
 }
 
 // unitPart writes the unit, rated for a flow in m³/h.
 func (t *tub) unitPart(rated float64) {
-	sheet, field := drawUnit(t.d, rated)
+	sheet, field := t.w.unit(t.d, rated)
+	if kW := map[float64]string{1.7: "5 kW", 3.1: "9 kW", 4.1: "12 kW", 5.8: "17 kW"}[rated]; t.w.typed > 0 && t.level != all && t.d.in(t.w.typed) {
+		t.part("unit", "heat-pump", newWork, lossText(sheet.times(field)), fmt.Sprintf("type = \"heat-pump %s\"\n", kW))
+		return
+	}
 	limits := fmt.Sprintf("flow = { least = \"%g m3/h\", rated = \"%g m3/h\", most = \"%g m3/h\" }\n", round2(rated*0.7), rated, 2*rated)
 	t.lossPart("unit", "heat-pump", newWork, sheet, field, limits)
 }
@@ -277,7 +315,7 @@ func (t *tub) valve(id, kind string, bore, open float64) {
 	if open < 1 {
 		at = min(0.98, max(0.26, open+t.by.handle*t.d.NormFloat64()))
 	}
-	k := valveK(kind, at) * t.d.off(0.2)
+	k := valveK(kind, at) * t.w.valve(t.d)
 	if open == 1 {
 		k = t.d.nine(0.04, 0.3)
 	}
@@ -292,7 +330,7 @@ func (t *tub) valve(id, kind string, bore, open float64) {
 // teePart writes a tee.
 func (t *tub) teePart(id, of string) {
 	t.part(id, "tee", of, "", "")
-	t.tee[id] = drawTee(t.d)
+	t.tee[id] = t.w.tee(t.d)
 }
 
 // assembly writes the unit with its two pipes between two new tees in the line: from the
@@ -359,7 +397,7 @@ func (t *tub) smallLine(p pump) {
 	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
 	t.pumpPart(p, "circulation-pump-24h")
-	t.lossPart("element", "element-heater", old, drawElement(d, flow), d.even(0.95, 1.2), "")
+	t.lossPart("element", "element-heater", old, t.w.element(d, flow), t.w.field(d), "")
 	t.pipe(way{from: "tub.well", to: "filter.in", spec: hose.spec, size: size, of: old})
 	run := func(to string, length float64, elbows int) {
 		w := hose
@@ -369,10 +407,13 @@ func (t *tub) smallLine(p pump) {
 	run("pump.in", d.nine(500, 2000), d.count(0, 2))
 	run("element.in", d.nine(300, 1500), d.count(0, 2))
 	ozone := d.in(0.5)
-	if ozone {
-		t.lossPart("ozone", "ozone-injector", old, drawInjector(d, flow), d.even(0.95, 1.3), "")
+	if t.family == smallUV { // a lamp in its chamber, 0.5 to 4 kPa at the flow of its line
+		t.lossPart("ozone", "uv-chamber", old, loss{flow, d.nine(0.5, 4), d.even(1.8, 2)}, t.w.field(d), "")
+		ozone = true
+	} else if ozone {
+		t.lossPart("ozone", "ozone-injector", old, t.w.injector(d, flow), t.w.field(d), "")
 	}
-	t.jetsPart(drawJets(d, small, p.sheet), "pool-inlet")
+	t.jetsPart(t.w.jets(d, t.family, p.sheet), "pool-inlet")
 	length, elbows := d.nine(800, 3000), d.count(1, 3)
 	next := "jets.in"
 	if ozone {
@@ -405,7 +446,7 @@ func (t *tub) largeLine(p pump) {
 	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
 	t.pumpPart(p, "circulation-pump-1.5in")
-	t.lossPart("element", "element-heater", old, drawElement(d, flow), d.even(0.95, 1.2), "")
+	t.lossPart("element", "element-heater", old, t.w.element(d, flow), t.w.field(d), "")
 	run := func(from, to, of string, length float64, elbows int) {
 		w := line
 		w.from, w.to, w.of, w.length, w.elbows = from, to, of, math.Round(length), elbows
@@ -414,7 +455,7 @@ func (t *tub) largeLine(p pump) {
 	run("tub.skimmer", "filter.in", old, d.nine(300, 1500), d.count(1, 3))
 	run("filter.out", "pump.in", old, d.nine(400, 1500), d.count(0, 2))
 	run("pump.out", "element.in", old, d.nine(300, 1500), d.count(1, 3))
-	t.jetsPart(drawJets(d, large, p.sheet), "pool-inlet")
+	t.jetsPart(t.w.jets(d, large, p.sheet), "pool-inlet")
 	length, elbows := d.nine(1000, 4000), d.count(2, 5)
 	run("element.out", "jets.in", removed, length, elbows)
 	t.throttle(bore)
@@ -437,7 +478,11 @@ func (t *tub) twoSpeedLine(p pump) {
 		spec, size, bore = "pvc-pn10", "63 mm", 56
 	}
 	line := way{spec: spec, size: size, of: old}
-	tubPart(t, `["skimmer", "footwell", "return"]`)
+	if t.family == banks {
+		tubPart(t, `["skimmer", "footwell", "return", "seats"]`)
+	} else {
+		tubPart(t, `["skimmer", "footwell", "return"]`)
+	}
 	t.teePart("st", old)
 	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
@@ -446,7 +491,7 @@ func (t *tub) twoSpeedLine(p pump) {
 		kind = "two-speed-pump-large"
 	}
 	t.pumpPart(p, kind)
-	t.lossPart("element", "element-heater", old, drawElement(d, flow), d.even(0.95, 1.2), "")
+	t.lossPart("element", "element-heater", old, t.w.element(d, flow), t.w.field(d), "")
 	run := func(from, to, of string, length float64, elbows int) {
 		w := line
 		w.from, w.to, w.of, w.length, w.elbows = from, to, of, math.Round(length), elbows
@@ -463,11 +508,43 @@ func (t *tub) twoSpeedLine(p pump) {
 		run("pump.out", "filter.in", old, d.nine(300, 1500), d.count(1, 3))
 		run("filter.out", "element.in", old, d.nine(300, 1000), d.count(0, 2))
 	}
-	t.jetsPart(drawJets(d, twin2, p.sheet), "")
+	j, next := t.w.jets(d, t.family, p.sheet), "jets.in"
+	if t.family == banks {
+		next = "jt.run-in"
+		t.teePart("jt", old)
+		a, b := j, j
+		a.count = max(1, j.count*d.count(35, 65)/100)
+		b.count = max(1, j.count-a.count)
+		t.jetsNamed("jets", a, "")
+		t.jetsNamed("seats", b, "")
+		run("jt.run-out", "jets.in", old, d.nine(500, 2000), d.count(0, 3))
+		run("jt.branch", "seats.in", old, d.nine(500, 2500), d.count(1, 3))
+		run("seats.out", "tub.seats", old, 0, 0)
+	} else {
+		t.jetsPart(j, "")
+	}
 	length, elbows := d.nine(1000, 4000), d.count(2, 5)
-	run("element.out", "jets.in", removed, length, elbows)
+	run("element.out", next, removed, length, elbows)
+	if t.family == throttle {
+		t.valve("bypass", "ball-valve", bore, math.Round(100*d.even(0.45, 0.7))/100)
+	} else {
+		t.springBypass(bore)
+	}
+	t.last = "element.out"
+	unitSize, unitSpec := "1 1/2 in", spec
+	if spec == "pvc-pn10" {
+		unitSize = "50 mm"
+	}
+	t.assembly(line, way{spec: unitSpec, size: unitSize}, []float64{3.1, 4.1}[d.IntN(2)], bore*0.79)
+	run("t2.run-out", next, newWork, length*d.even(0.5, 0.9), elbows)
+	run("jets.out", "tub.return", old, 0, 0)
+}
+
+// springBypass writes a spring check in the bypass.
+func (t *tub) springBypass(bore float64) {
+	d := t.d
 	psi := []float64{0.5, 1, 2, 2}[d.IntN(4)]
-	cracking, k := drawSpring(d, psi)
+	cracking, k := t.w.spring(d, psi)
 	name := map[float64]string{0.5: "1/2 psi", 1: "1 psi", 2: "2 psi"}[psi]
 	survey := fmt.Sprintf("type = \"spring-check %s\"\n", name)
 	if t.sheet() {
@@ -475,14 +552,6 @@ func (t *tub) twoSpeedLine(p pump) {
 		survey = fmt.Sprintf("known = \"data-sheet\"\nstyle = \"spring\"\ncracking = \"%.3g psi\"\nloss = { kv = \"%.3g m3/h\" }\n", cracking*d.off(0.08), kv)
 	}
 	t.part("bypass", "check-valve", newWork, fmt.Sprintf("style = \"spring\"\ncracking = \"%.4g psi\"\nloss = { k = %.4g, bore = \"%g mm\" }\n", cracking, k, bore), survey)
-	t.last = "element.out"
-	unitSize, unitSpec := "1 1/2 in", spec
-	if spec == "pvc-pn10" {
-		unitSize = "50 mm"
-	}
-	t.assembly(line, way{spec: unitSpec, size: unitSize}, []float64{3.1, 4.1}[d.IntN(2)], bore*0.79)
-	run("t2.run-out", "jets.in", newWork, length*d.even(0.5, 0.9), elbows)
-	run("jets.out", "tub.return", old, 0, 0)
 }
 
 // plungeLine is a pool pump with a filter in its vessel and inlets.
@@ -516,17 +585,27 @@ func (t *tub) plungeLine(p pump) {
 	}
 	run("tub.skimmer", "pump.in", old, d.nine(1500, 6000), d.count(2, 4))
 	run("pump.out", "filter.in", old, d.nine(400, 1500), d.count(1, 3))
-	t.jetsPart(drawJets(d, plunge, p.sheet), "pool-inlet")
+	t.jetsPart(t.w.jets(d, t.family, p.sheet), "pool-inlet")
+	next := "jets.in"
+	if t.family == variable { // a salt cell, 2 to 10 kPa at the flow of its line
+		t.lossPart("cell", "salt-cell", old, loss{flow, d.nine(2, 10), d.even(1.8, 2)}, t.w.field(d), "")
+		next = "cell.in"
+		run("cell.out", "jets.in", old, d.nine(500, 3000), d.count(1, 4))
+	}
 	length, elbows := d.nine(2000, 8000), d.count(3, 7)
-	run("filter.out", "jets.in", removed, length, elbows)
-	t.throttle(bore)
+	run("filter.out", next, removed, length, elbows)
+	if t.family == variable {
+		t.springBypass(bore)
+	} else {
+		t.throttle(bore)
+	}
 	t.last = "filter.out"
 	unitSize := size
 	if d.in(0.5) && spec == "pvc-pn10" {
 		unitSize = "50 mm"
 	}
 	t.assembly(line, way{spec: spec, size: unitSize}, []float64{4.1, 5.8}[d.IntN(2)], bore)
-	run("t2.run-out", "jets.in", newWork, length*d.even(0.6, 0.95), elbows)
+	run("t2.run-out", next, newWork, length*d.even(0.6, 0.95), elbows)
 	run("jets.out", "tub.return", old, 0, 0)
 }
 
@@ -543,7 +622,7 @@ func (t *tub) plugInLine(p pump) {
 	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
 	t.pumpPart(p, "plug-in-pump")
-	t.lossPart("element", "element-heater", old, drawElement(d, flow), d.even(0.95, 1.2), "")
+	t.lossPart("element", "element-heater", old, t.w.element(d, flow), t.w.field(d), "")
 	w := hose
 	w.from, w.to, w.length, w.ends = "tub.suction", "filter.in", math.Round(d.nine(600, 2000)), 2
 	t.pipe(w)

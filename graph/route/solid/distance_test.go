@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 )
 
 // surface returns points spread over a shape, inside and on its skin, by their own formulas.
@@ -99,7 +100,7 @@ func TestDistanceAgainstSampling(t *testing.T) {
 		} else {
 			touching++
 		}
-		if back := Distance(b, a); math.Abs(back-got) > 2e-3 {
+		if back := Distance(b, a); !agree.Within(back, got, 2e-3) {
 			t.Fatalf("Distance is %.4f one way and %.4f the other", got, back)
 		}
 	}
@@ -125,7 +126,7 @@ func TestDistanceByHand(t *testing.T) {
 		{"pipe in one lane", Cylinder(graph.Vec{X: 400}, graph.Vec{X: 900}, 30), 0},
 		{"capsule end on", Capsule(graph.Vec{X: 560}, graph.Vec{X: 700}, 30), 30},
 	} {
-		if got := Distance(pipe, c.b); math.Abs(got-c.want) > 1e-3 {
+		if got := Distance(pipe, c.b); !agree.Within(got, c.want, 1e-3) {
 			t.Errorf("%s: %.4f, want %.4f", c.name, got, c.want)
 		}
 		if Apart(pipe, c.b, c.want+0.01) || c.want > 0 && !Apart(pipe, c.b, c.want-0.01) {
@@ -138,7 +139,7 @@ func TestDistanceByHand(t *testing.T) {
 func TestPart(t *testing.T) {
 	pipe := Cylinder(graph.Vec{}, graph.Vec{X: 500}, 30)
 	way, mm := Part(Cylinder(graph.Vec{X: 100, Y: -300, Z: 45}, graph.Vec{X: 100, Y: 300, Z: 45}, 25), pipe)
-	if way != (graph.Vec{Z: 1}) || math.Abs(mm-10) > 1e-2 {
+	if way != (graph.Vec{Z: 1}) || !agree.Within(mm, 10, 1e-2) {
 		t.Errorf("out by %.3f mm along %+v, want 10 mm up", mm, way)
 	}
 	if _, mm := Part(Box(graph.Vec{Z: 31}, graph.Vec{X: 1, Y: 1, Z: 40}), pipe); mm != 0 {

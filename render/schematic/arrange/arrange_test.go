@@ -1,11 +1,11 @@
 package arrange
 
 import (
-	"math"
 	"testing"
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/stream"
 	"dryfit/render/symbol"
 )
@@ -68,7 +68,7 @@ func TestRows(t *testing.T) {
 	at := places(d)
 	level := at["pump"].At.Y
 	for _, id := range []string{"join", "a", "check", "b", "split"} {
-		if math.Abs(at[id].At.Y-level) > 1e-6 {
+		if !agree.Within(at[id].At.Y, level, 1e-6) {
 			t.Errorf("%s is at %.2f, not on the level %.2f", id, at[id].At.Y, level)
 		}
 	}
@@ -88,7 +88,7 @@ func TestRows(t *testing.T) {
 		t.Errorf("the jets are not in the tub's wall: %v", at["jets"].At)
 	}
 	// Midway between its tees, as the check has room on both sides.
-	if mid := (at["a"].At.X + at["b"].At.X) / 2; math.Abs(at["check"].At.X-mid) > 0.5 {
+	if mid := (at["a"].At.X + at["b"].At.X) / 2; !agree.Within(at["check"].At.X, mid, 0.5) {
 		t.Errorf("the check is at %.1f, not midway at %.1f", at["check"].At.X, mid)
 	}
 	if len(d.Mouths) != 4 {

@@ -319,7 +319,7 @@ func TestOtherSpeedsArePaidFor(t *testing.T) {
 	in.Heating.Pump.Speeds.V[1].HoursADay = graph.Given(0.5)
 	more := answer(in).Year
 	for name, a := range map[string][2]*heat.Account{"today": {plain.Today, more.Today}, "planned": {plain.Planned, more.Planned}} {
-		if d := pump(a[1]) - pump(a[0]); math.Abs(d-310.25) > 0.01*310.25 {
+		if d := pump(a[1]) - pump(a[0]); !agree.Within(d, 310.25, 0.01*310.25) {
 			t.Errorf("%s: %.2f kWh more, want 310.25", name, d)
 		}
 	}
@@ -334,13 +334,13 @@ func TestTheOtherWay(t *testing.T) {
 	if gone.OtherWay != WithElement || gone.Other == nil || gone.Other.Short > gone.Planned.Short {
 		t.Errorf("%q %+v", gone.OtherWay, gone.Other)
 	}
-	if want := 3000 * 1.32 / gone.SavingCost.Likely; math.Abs(gone.Payback.Likely-want) > 1e-9 {
+	if want := 3000 * 1.32 / gone.SavingCost.Likely; !agree.Within(gone.Payback.Likely, want, 1e-9) {
 		t.Errorf("payback %.3f years, want %.3f", gone.Payback.Likely, want)
 	}
 	e := in.Stage.Circuit.OfKind(graph.ElementHeater)[0].Element
 	e.Disconnected, e.Interlock = false, graph.InterlockContact
 	kept := answer(in).Year
-	if kept.OtherWay != UnitAlone || math.Abs(kept.Other.KWh-gone.Planned.KWh) > 1e-9 || math.Abs(kept.Planned.KWh-gone.Other.KWh) > 1e-9 {
+	if kept.OtherWay != UnitAlone || !agree.Within(kept.Other.KWh, gone.Planned.KWh, 1e-9) || !agree.Within(kept.Planned.KWh, gone.Other.KWh, 1e-9) {
 		t.Errorf("%q: %.2f and %.2f kWh, where the element goes %.2f and %.2f", kept.OtherWay, kept.Planned.KWh, kept.Other.KWh, gone.Planned.KWh, gone.Other.KWh)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"dryfit/cmd/dryfit/disk"
@@ -43,8 +44,12 @@ func runDraw(v *verb, args []string, w *world.World) int {
 			format = "svg"
 		}
 	}
+	formats := []string{"svg", "png", "pdf"}
 	page, err := pageOf(paper)
-	if err = errors.Join(err, oneOf("--view", view, append(drawing.Views(), "all")), oneOf("--format", format, []string{"svg", "png", "pdf"}), j.checkWords(nil)); err != nil {
+	if err == nil && f.Changed("format") && slices.Contains(formats, format) {
+		_, err = formatOf(j.output, format, true, formats)
+	}
+	if err = errors.Join(err, oneOf("--view", view, append(drawing.Views(), "all")), oneOf("--format", format, formats), j.checkWords(nil)); err != nil {
 		return world.Complain(w, err)
 	}
 	if dpi < 50 || dpi > 600 {

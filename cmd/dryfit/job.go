@@ -34,7 +34,7 @@ type job struct {
 // add puts the shared flags into f.
 func (j *job) add(f *pflag.FlagSet, formats ...string) {
 	if len(formats) > 0 {
-		f.StringVar(&j.format, "format", formats[0], "how to print: "+strings.Join(formats, ", "))
+		f.StringVar(&j.format, "format", formats[0], "how to print: "+strings.Join(formats, ", ")+"; by the name of -o if left out")
 	}
 	f.StringVarP(&j.output, "output", "o", "-", "file to write; - is standard output")
 	f.StringVar(&j.units, "units", "", "metric or inch; what the description says if left out")
@@ -48,7 +48,11 @@ func (j *job) start(v *verb, f *pflag.FlagSet, formats, args []string, w *world.
 	if code, done := v.parse(f, args, w); done {
 		return code, true
 	}
-	if err := j.checkWords(formats); err != nil {
+	err := j.checkWords(formats)
+	if err == nil && len(formats) > 0 {
+		j.format, err = formatOf(j.output, j.format, f.Changed("format"), formats)
+	}
+	if err != nil {
 		return world.Complain(w, err), true
 	}
 	return world.Done, false

@@ -1,9 +1,6 @@
 package main
 
 import (
-	"path/filepath"
-	"strings"
-
 	"github.com/spf13/pflag"
 
 	"dryfit/cmd/dryfit/world"
@@ -45,11 +42,6 @@ func runQuote(v *verb, args []string, w *world.World) int {
 		}
 		if other, code = second.offered(g, v, w); other == nil {
 			return code
-		}
-	}
-	if !f.Changed("format") { // what the file is called says it
-		if ext := strings.TrimPrefix(strings.ToLower(filepath.Ext(j.output)), "."); ext == "html" || ext == "pdf" {
-			j.format = ext
 		}
 	}
 	offer := quote.Offer(p, other, j.style(w).Units)

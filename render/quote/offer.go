@@ -2,6 +2,7 @@ package quote
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"strings"
 
@@ -63,7 +64,7 @@ func work(p *plan.Plan, style form.Style) []string {
 		pipe += piece.CutMM
 	}
 	if pipe > 0 {
-		out = append(out, fmt.Sprintf("About %s of new pipe in %d pieces, with its valves and unions, supports and, outdoors, insulation.", quantity.Format(pipe, quantity.Length, style.Units), len(p.After.Layout.Pieces)))
+		out = append(out, fmt.Sprintf("About %s of new pipe in %d pieces, with its valves and unions, supports and, outdoors, insulation.", quantity.Long(100*math.Round(pipe/100)).In(style.Units), len(p.After.Layout.Pieces)))
 	}
 	for _, e := range c.OfKind(graph.ElementHeater) {
 		if e.Element != nil && e.Element.Disconnected {
@@ -143,8 +144,8 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 			seen[group.Name] = true
 			row(group.Name, func(x Price) string {
 				for _, y := range x.Groups {
-					if y.Name == group.Name && !y.Sum.IsZero() {
-						return y.Sum.StringFixed(2)
+					if y.Name == group.Name {
+						return y.words()
 					}
 				}
 				return ""
@@ -155,11 +156,19 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 		if x.Labour.Valid {
 			return x.Labour.Decimal.StringFixed(2)
 		}
-		return ""
+		return notPriced
 	})
 	row("margin", func(x Price) string { return unlessZero(x.Margin) })
 	row("tax", func(x Price) string { return unlessZero(x.Tax) })
-	row("together", func(x Price) string { return x.Total.StringFixed(2) })
+	row("together", func(x Price) string {
+		switch {
+		case len(x.Missing) == 0:
+			return x.Total.StringFixed(2)
+		case x.Total.IsZero():
+			return notPriced
+		}
+		return x.Total.StringFixed(2) + ", of what has a price"
+	})
 	if against != nil {
 		row("a year's electricity, kWh", yearOf(choices))
 	}

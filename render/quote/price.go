@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -20,13 +21,31 @@ type Price struct {
 	Tax      decimal.Decimal
 	TaxSaid  bool
 	Total    decimal.Decimal
-	Missing  []quantity.Text // lines without a price
+	Missing  []quantity.Text // what has no price, a line for each group
 }
 
 // Group is what one kind of things costs.
 type Group struct {
 	Name string
 	Sum  decimal.Decimal
+	Open []quantity.Text // what of it has no price
+}
+
+// notPriced stands where a price will be.
+const notPriced = "not priced yet"
+
+// words is a group's sum as it stands in the offer, and how much of it is open.
+func (g Group) words() string {
+	switch open := len(g.Open); {
+	case open == 0:
+		return g.Sum.StringFixed(2)
+	case g.Sum.IsZero():
+		return notPriced
+	case open == 1:
+		return g.Sum.StringFixed(2) + ", 1 line open"
+	default:
+		return fmt.Sprintf("%s, %d lines open", g.Sum.StringFixed(2), open)
+	}
 }
 
 // PriceOf adds a plan's prices up:
@@ -43,12 +62,15 @@ func PriceOf(p *plan.Plan) Price {
 		}
 		g := &out.Groups[len(out.Groups)-1]
 		if !l.Sum.Valid {
-			out.Missing = append(out.Missing, quantity.Say("%s %s", amountOf(&l), named(l.Item)))
+			g.Open = append(g.Open, quantity.Say("%s (%s)", named(l.Item), amountOf(&l)))
 			continue
 		}
 		g.Sum = g.Sum.Add(l.Sum.Decimal.Round(2))
 	}
 	for _, g := range out.Groups {
+		if len(g.Open) > 0 {
+			out.Missing = append(out.Missing, quantity.Say("%s: %s", g.Name, quantity.Join(g.Open, ", ")))
+		}
 		out.Material = out.Material.Add(g.Sum)
 	}
 	sum := out.Material
@@ -74,13 +96,18 @@ func amountOf(l *takeoff.OrderLine) quantity.Text {
 	if l.Item.Unit == "m" {
 		return quantity.Say("%s", quantity.Long(1000*l.Item.Quantity))
 	}
+	if l.Item.Unit == "pc" {
+		return quantity.Say("%s", l.Quantity)
+	}
 	return quantity.Say("%s %s", l.Quantity, l.Item.Unit)
 }
 
-// named is an item with its size, once.
+// named is an item as one asks for it over a counter, with its size: how it is joined and what
+// it is made of stand in the parts list.
 func named(i *takeoff.Item) string {
-	if i.Size == "" || strings.Contains(i.Name, i.Size) {
-		return i.Name
+	name, _, _ := strings.Cut(i.Name, ",")
+	if i.Size == "" || strings.Contains(name, i.Size) {
+		return name
 	}
-	return i.Name + " " + i.Size
+	return name + " " + i.Size
 }

@@ -36,7 +36,7 @@ func TestPriceByHand(t *testing.T) {
 			t.Errorf("%s %s, want %s", what, c.got, c.want)
 		}
 	}
-	if len(p.Missing) != 1 || p.Missing[0] != "2 pc union 2 in" {
+	if len(p.Missing) != 1 || p.Missing[0] != "valves and unions: union 2 in (2)" {
 		t.Errorf("missing %q", p.Missing)
 	}
 }

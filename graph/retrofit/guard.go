@@ -11,10 +11,32 @@ import (
 // An ozone injector gets none: what creeps back of it is gas in water, and a check in the
 // line costs every mode its loss.
 func (w work) guarded(c *graph.Circuit, net *stream.Net, cut *graph.Run) work {
-	asked := c.Retrofit == nil || c.Retrofit.FeederCheck == nil || *c.Retrofit.FeederCheck
-	w.guard = asked && net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell) != nil
+	w.guard = guardAsked(c) && net.DownstreamOfRun(cut).First(graph.Feeder, graph.SaltCell) != nil
 	w.against = net.Against(cut)
 	return w
+}
+
+// guardAsked reports whether nobody said that no feeder is to be guarded.
+func guardAsked(c *graph.Circuit) bool {
+	return c.Retrofit == nil || c.Retrofit.FeederCheck == nil || *c.Retrofit.FeederCheck
+}
+
+// feeding returns the runs a cut in which is guarded, all at once: those the water passes on its
+// way to a feeder.
+func feeding(c *graph.Circuit, net *stream.Net) map[string]bool {
+	out := map[string]bool{}
+	if !guardAsked(c) {
+		return out
+	}
+	for _, p := range c.Parts {
+		if p.Kind != graph.Feeder && p.Kind != graph.SaltCell {
+			continue
+		}
+		for _, r := range net.Upstream(p).Runs {
+			out[r.ID] = true
+		}
+	}
+	return out
 }
 
 // guardCheck is the check behind the second tee: a spring check, for it has unions and can be

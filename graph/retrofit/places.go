@@ -19,13 +19,15 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 	}
 	net := lay.Stage.Net()
 	choice := firstChoice(c, net)
+	feeds := feeding(c, net)
 	var out []Place
 	for i := range lay.Paths {
 		path := &lay.Paths[i]
 		if !cuttable(net, path.Run) {
 			continue
 		}
-		w := newWork(c, path.Run).guarded(c, net, path.Run)
+		w := newWork(c, path.Run)
+		w.guard, w.against = feeds[path.Run.ID], net.Against(path.Run)
 		if len(path.Points) < 2 {
 			if path.LengthMM > 0 {
 				a := w.newAssembly(choice)

@@ -1,6 +1,8 @@
 package route
 
 import (
+	"sync"
+
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -82,6 +84,7 @@ func LayStage(set *settle.Stage) *Layout {
 	l.old.report(l)
 	l.lay.order()
 	l.lay.Findings = graph.SortDiagnostics(l.lay.Findings)
+	l.lay.levels = sync.OnceValue(func() Levels { return levelsOf(l.lay) })
 	return l.lay
 }
 

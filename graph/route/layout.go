@@ -28,6 +28,7 @@ type Layout struct {
 	links    []link                // one for each of Joints
 	assembly *Assembly             // worked out by Lay, so that joints are numbered in their order
 	sequence *sequence             // how it was worked out
+	levels   func() Levels         // worked out once, by whoever asks first
 }
 
 // Path is one run laid out.

@@ -22,6 +22,13 @@ type Levels struct {
 // Levels returns the levels of a layout; of a nil layout nothing is known but what the
 // description says of a part.
 func (l *Layout) Levels() Levels {
+	if l == nil || l.levels == nil {
+		return levelsOf(l)
+	}
+	return l.levels()
+}
+
+func levelsOf(l *Layout) Levels {
 	v := Levels{l: l, level: map[int]int{}, line: map[int]float64{}}
 	if l == nil {
 		return v
@@ -129,7 +136,7 @@ func (v Levels) end(ref graph.PortRef) (mm float64, ok bool) {
 	if mm, ok = v.port(ref.String()); ok || v.l == nil {
 		return mm, ok
 	}
-	if p := v.l.Circuit.Part(ref.Part); p != nil && p.BelowWaterSet {
+	if p := v.l.Stage.Part(ref.Part); p != nil && p.BelowWaterSet {
 		return p.BelowWaterMM, true
 	}
 	return 0, false

@@ -19,16 +19,10 @@ type Stage struct {
 	cat   *catalog.Catalog
 	parts map[string]int
 	runs  map[string]int
-	ends  map[string][]runEnd // "part.port" -> the runs that end there
-	at    map[string][]int    // part -> its runs, in the order of the circuit
-	deep  map[pipe]float64    // socket depths, filled while it is made
+	ends  map[[2]string]int // part and port -> the first run that ends there
+	at    map[string][]int  // part -> its runs, in the order of the circuit
+	deep  map[pipe]float64  // socket depths, filled while it is made
 	way   func() *ways
-}
-
-// runEnd is one end of a run.
-type runEnd struct {
-	run  int
-	last bool // the run's To end
 }
 
 // pipe is a spec and size.
@@ -53,7 +47,7 @@ type Branch struct {
 // follows from nothing is not known. A circuit without a catalogue has the embedded one.
 func Of(c *graph.Circuit) *Stage {
 	s := &Stage{Circuit: c, cat: c.Catalog, parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)),
-		ends: make(map[string][]runEnd, 2*len(c.Runs)), at: make(map[string][]int, len(c.Parts)), deep: map[pipe]float64{}}
+		ends: make(map[[2]string]int, 2*len(c.Runs)), at: make(map[string][]int, len(c.Parts)), deep: map[pipe]float64{}}
 	if s.cat == nil {
 		s.cat = catalog.Embedded()
 	}
@@ -66,8 +60,11 @@ func Of(c *graph.Circuit) *Stage {
 		if _, twice := s.runs[r.ID]; !twice {
 			s.runs[r.ID] = i
 		}
-		s.ends[r.From.String()] = append(s.ends[r.From.String()], runEnd{run: i})
-		s.ends[r.To.String()] = append(s.ends[r.To.String()], runEnd{run: i, last: true})
+		for _, end := range []graph.PortRef{r.From, r.To} {
+			if _, twice := s.ends[[2]string{end.Part, end.Port}]; !twice {
+				s.ends[[2]string{end.Part, end.Port}] = i
+			}
+		}
 		s.at[r.From.Part] = append(s.at[r.From.Part], i)
 		if r.To.Part != r.From.Part {
 			s.at[r.To.Part] = append(s.at[r.To.Part], i)
@@ -145,8 +142,8 @@ func (s *Stage) Run(id string) *Run {
 
 // RunAt returns the first run at a port, or nil.
 func (s *Stage) RunAt(part, port string) *Run {
-	if e := s.ends[part+"."+port]; len(e) > 0 {
-		return &s.Runs[e[0].run]
+	if i, ok := s.ends[[2]string{part, port}]; ok {
+		return &s.Runs[i]
 	}
 	return nil
 }

@@ -127,8 +127,11 @@ func (s *Stage) solve(name graph.Stage) []graph.Diagnostic {
 	}
 	s.solved = true
 	var ds []graph.Diagnostic
-	for _, mode := range s.Circuit.AllModes() {
-		solution, err := hydraulic.Solve(s.Layout, mode, name)
+	modes := s.Circuit.AllModes()
+	solutions, errs := make([]*hydraulic.Solution, len(modes)), make([]error, len(modes))
+	graph.SideBySide(len(modes), func(i int) { solutions[i], errs[i] = hydraulic.Solve(s.Layout, modes[i], name) })
+	for i, mode := range modes {
+		solution, err := solutions[i], errs[i]
 		if err != nil {
 			s.NoAnswer = append(s.NoAnswer, NoAnswer{mode.Name, graph.Say("%v", err)})
 			ds = append(ds, graph.Diagnostic{

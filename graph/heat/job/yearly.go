@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/sample"
 )
@@ -26,10 +27,10 @@ func (b *builder) year(s *scene, r *Report) {
 		return
 	}
 	r.Year = y
-	var all []outcome
-	flows := b.more.Sample
-	for n, i := range sample.Few() {
-		c := s.clone()
+	flows, points := b.more.Sample, sample.Few()
+	all := make([]outcome, len(points))
+	graph.SideBySide(len(points), func(n int) {
+		c, i := s.clone(), points[n]
 		if n < len(flows.FlowM3s) && c.planned != nil && flows.FlowM3s[n] > 0 { // not where it is NaN
 			c.planned.FlowM3s = flows.FlowM3s[n]
 		}
@@ -39,9 +40,8 @@ func (b *builder) year(s *scene, r *Report) {
 				a.apply(c, a.at(sample.Point(i, flows.Taken+k+1)))
 			}
 		}
-		o, _, _ := b.run(c)
-		all = append(all, o)
-	}
+		all[n], _, _ = b.run(c)
+	})
 	y.Samples = len(all)
 	pick := func(of func(outcome) float64) Range { return rangeOf(all, likely, of) }
 	y.TodayKWh = pick(func(o outcome) float64 { return o.todayKWh })

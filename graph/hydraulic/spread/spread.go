@@ -42,7 +42,7 @@ func (s *spreader) over(points []int) *Ranges {
 	for done := 0; done < len(points); done += atOnce {
 		some := points[done:min(done+atOnce, len(points))]
 		stages := s.stages()
-		sideBySide(len(stages), func(n int) {
+		graph.SideBySide(len(stages), func(n int) {
 			stages[n].answers = stages[n].answers[:0]
 			for _, i := range some {
 				stages[n].answers = append(stages[n].answers, s.solve(stages[n], s.values(i)))

@@ -53,7 +53,7 @@ func Faults(j *Job) []Fault {
 	weak := quantity.Text("a valve part shut; filter")
 	switch {
 	case j.Check != "":
-		weak = "spring check not lifting, or its arrow against the flow; " + weak
+		weak = "spring check stuck shut, or its arrow against the flow; " + weak
 	case len(j.throttles()) > 0 && !j.Shut:
 		weak = and(j.throttles()...) + " too far shut; " + weak
 	}

@@ -59,6 +59,7 @@ type Job struct {
 	Feeder     string // tag of a feeder, salt cell or ozone injector after the unit; ""
 	Ozone      bool
 	Pockets    bool     // two thermometer pockets at the unit
+	HoseAtPump bool     // the old pipe at the pump's outlet is hose
 	PlugIn     bool     // all old pipe is hose: the plant stands in a box
 	Cuts       bool     // old pipe is cut
 	Bands      bool     // there are bands to saw it by

@@ -156,6 +156,9 @@ func (f *facts) switches() {
 func (f *facts) pump(p *graph.Part) {
 	f.j.Pump = practice.Pump{ID: f.names.Tag(p.ID), Above: p.BelowWaterSet && p.BelowWaterMM < 0}
 	f.j.TwoSpeeds = len(p.SpeedNames()) > 1
+	f.j.HoseAtPump = slices.ContainsFunc(f.net.Leaving(p), func(r *graph.Run) bool {
+		return !r.New() && r.Spec.Family() == catalog.Hose && (r.LengthMM > 0 || len(r.Legs) > 0)
+	})
 	f.j.Slow, f.j.Fast = rule.SlowAndFast(f.set.Part(p.ID), f.set.Water)
 	if p.Pump != nil {
 		f.j.Pump.AlwaysOn, f.j.Pump.RunsForHeat = p.Pump.AlwaysOn, p.Pump.RunsForHeat

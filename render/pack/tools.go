@@ -3,10 +3,13 @@ package pack
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/render/table"
+	"dryfit/render/table/form"
 )
 
 // tool is one line of what to take along.
@@ -40,7 +43,12 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(true, "Hose with backflow protection, drain adaptor", "emptying and filling")
 	add(j.UnionNuts, "Strap wrench, silicone grease", "union nuts, hand-tight and a little more; their seals")
 	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across the unit, one thermometer moved from pipe to pipe")
-	add(j.Unit != nil && smallRise(p), "Flow meter (clamp-on, or in a hose)", "the unit's flow where the rise is too small to reckon it from, and its display shows none")
+	use := "the unit's flow where its display shows none"
+	if smallRise(p) {
+		use += "; here the rise is too small to reckon it from"
+	}
+	add(j.Unit != nil, "Flow meter (clamp-on)", use)
+	add(!gauged(p) && asksGauge(p, j), "Pressure gauge with a tapping that takes it", "the reading that is to be taken first")
 	add(gauged(p), "The gauges of the job, seen at nought with the pump off", "the drop across the unit")
 	add(true, "Lock and tag for the isolator", "power stays off")
 	add(true, "Test strips or kit for chlorine and pH; the tub's own disinfectant", "disinfecting what was handled; before anybody bathes")
@@ -63,6 +71,12 @@ func smallRise(p *plan.Plan) bool {
 // leastRiseK is the rise from which a flow can be told, K: five times what a thermometer errs.
 // Common practice, no source.
 const leastRiseK = 1.5
+
+// asksGauge reports whether what is to be measured first is read by a gauge.
+func asksGauge(p *plan.Plan, j jobIn) bool {
+	return p.Ranges != nil && len(p.Ranges.MeasureFirst) > 0 && table.MeasureFirst(p.Ranges, form.Style{Units: j.units}) != "" &&
+		strings.Contains(j.say(p.Ranges.MeasureFirst[0].Reading), "gauge")
+}
 
 // gauged reports whether the job has pressure gauges to read.
 func gauged(p *plan.Plan) bool {

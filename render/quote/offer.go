@@ -64,7 +64,7 @@ func work(p *plan.Plan, style form.Style) []string {
 		pipe += piece.CutMM
 	}
 	if pipe > 0 {
-		out = append(out, fmt.Sprintf("About %s of new pipe in %d pieces, with its valves and unions, supports and, outdoors, insulation.", quantity.Long(100*math.Round(pipe/100)).In(style.Units), len(p.After.Layout.Pieces)))
+		out = append(out, fmt.Sprintf("About %s of new pipe in %d pieces, with its valves and unions, supports and, outdoors, insulation.", quantity.Length.About(100*math.Round(pipe/100)).In(style.Units), len(p.After.Layout.Pieces)))
 	}
 	for _, e := range c.OfKind(graph.ElementHeater) {
 		if e.Element != nil && e.Element.Disconnected {

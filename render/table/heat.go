@@ -343,7 +343,14 @@ func (h heatWords) months() form.Block {
 		columns = append(columns, form.Column{Head: y.OtherWay + " kWh", Right: true})
 	}
 	if y.Priced {
-		columns = append(columns, form.Column{Head: strings.TrimSpace("today " + h.currency), Right: true}, form.Column{Head: strings.TrimSpace("planned " + h.currency), Right: true})
+		for _, x := range []struct {
+			name string
+			a    *heat.Account
+		}{{"today ", y.Today}, {"planned ", y.Planned}} {
+			if x.a != nil {
+				columns = append(columns, form.Column{Head: strings.TrimSpace(x.name + h.currency), Right: true})
+			}
+		}
 	}
 	g := form.NewGrid(columns...)
 	row := func(name string, of func(a *heat.Account, pick func(heat.Month) float64) float64) {
@@ -363,11 +370,9 @@ func (h heatWords) months() form.Block {
 		}
 		if y.Priced {
 			for _, a := range []*heat.Account{y.Today, y.Planned} {
-				if a == nil {
-					cells = append(cells, "")
-					continue
+				if a != nil {
+					cells = append(cells, form.Fixed(of(a, func(m heat.Month) float64 { return m.Cost }), 0))
 				}
-				cells = append(cells, form.Fixed(of(a, func(m heat.Month) float64 { return m.Cost }), 0))
 			}
 		}
 		g.Add(cells...)
@@ -394,7 +399,7 @@ func (h heatWords) pays() form.Block {
 		}
 		g.Add(h.s.Say(p.What), kWh(p.KWh), money)
 	}
-	return form.Block{Title: "What would take more off the planned year", Grid: g}
+	return form.Block{Title: "What would take more off the planned year", Grid: g, Lines: []string{treatment}}
 }
 
 // clock prints an hour of the day.
@@ -402,6 +407,9 @@ func clock(hour float64) string {
 	m := int(math.Round(hour * 60))
 	return fmt.Sprintf("%02d:%02d", m/60, m%60)
 }
+
+// treatment stands wherever cooler water is spoken of.
+const treatment = "the water's treatment is the owner's and the maker's business: cooler water, or less of it filtered, changes what it needs"
 
 func (h heatWords) timer() form.Block {
 	t := h.r.Timer
@@ -416,7 +424,7 @@ func (h heatWords) timer() form.Block {
 	}
 	b.Lines = []string{
 		fmt.Sprintf("set the unit to the upper end of the band and heat from %s: %s a day instead of %s always on; the water falls to %s", strings.Join(on, ", "), strings.TrimSpace(form.Fixed(t.CostDay, 2)+" "+h.currency), form.Fixed(t.AlwaysDay, 2), h.warm(t.LowestC)),
-		"the water's treatment is the owner's and the maker's business: a lower temperature changes what it needs",
+		treatment,
 	}
 	return b
 }

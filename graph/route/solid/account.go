@@ -2,6 +2,7 @@ package solid
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -14,8 +15,8 @@ func (s *Bodies) Account(clashes int) string {
 	for i := range s.All {
 		b := &s.All[i]
 		switch {
-		case len(b.Likely) == 0:
-			if b.Part != "" && !b.New {
+		case len(b.Likely) == 0 || b.Sockets:
+			if b.Part != "" && !b.New && !slices.Contains(unknown, b.Part) {
 				unknown = append(unknown, b.Part)
 			}
 		case b.New:

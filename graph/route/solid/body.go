@@ -21,6 +21,7 @@ type Body struct {
 	// of it, with sizes that may be assumed; Assumed says which, in words, "" for none.
 	Core, Likely []Shape
 	Assumed      string
+	Sockets      bool // equipment of which only the sockets are known
 }
 
 // Bodies is everything of a layout that has a place, and what is joined to what.

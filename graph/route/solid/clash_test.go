@@ -181,3 +181,25 @@ func TestUntiedStretchesDontClash(t *testing.T) {
 		t.Error("tied 20 mm apart, two pipes of 60 mm do not clash")
 	}
 }
+
+// Equipment that nobody measured has at least its sockets: new pipe of 60.3 mm (ASTM D1785) that
+// crosses 40 mm behind the stop of a filter's inlet is told, with what was taken.
+func TestEquipmentHasItsSockets(t *testing.T) {
+	for _, c := range []struct {
+		away float64 // of the crossing pipe's axis, behind the stop of the filter's inlet
+		want bool
+	}{{40, true}, {200, false}} {
+		s := newSketch()
+		s.part(graph.Tee, "t", true)
+		s.part(graph.Cap, "a", true)
+		s.part(graph.Filter, "filter", true)
+		s.part(graph.Cap, "d", true)
+		s.run("a.in", "t.run-in", true, graph.Vec{X: 300})
+		s.run("t.run-out", "filter.in", true, graph.Vec{X: 500})
+		s.run("t.branch", "d.in", false, graph.Vec{Z: 300}, graph.Vec{X: 500 + c.away}, graph.Vec{Z: -700})
+		got := said(Check(route.Lay(s.c)))
+		if strings.Contains(got, `may run through filter "filter"`) != c.want || strings.Contains(got, "error") {
+			t.Errorf("%g mm behind the face: want %v, got\n%s", c.away, c.want, got)
+		}
+	}
+}

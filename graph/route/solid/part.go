@@ -265,20 +265,56 @@ func (b *builder) equipment(p *graph.Part) {
 			body.Assumed = fmt.Sprintf("the size of %s %s, taken as what its ports span", p.Kind, p.ID)
 		}
 	}
+	var apart []Body
+	if len(body.Likely) == 0 {
+		apart = b.sockets(p, &body)
+	}
+	whole := b.out.add(body)
+	for _, own := range apart {
+		b.out.join(whole, b.out.add(own))
+	}
 	if !p.New() {
-		b.out.add(body)
 		return
 	}
 	ends := []string{body.ID}
-	b.out.add(body)
 	for _, q := range p.Ports {
 		id := b.lay.BodyAt(p, q.Name)
 		tail := body
-		tail.ID, tail.Likely, tail.Core = id, nil, nil
+		tail.ID, tail.Likely, tail.Core, tail.Sockets = id, nil, nil, false
 		b.out.add(tail)
 		ends = append(ends, id)
 	}
 	b.joinTails(ends)
+}
+
+// sockets gives equipment of which nobody knows more the sockets of its ports: each as wide and
+// as deep as one is, and a quarter of its width behind its stop. What is behind that nobody
+// described. A port that no legs tie to the first is a body of its own.
+func (b *builder) sockets(p *graph.Part, body *Body) (apart []Body) {
+	fit := b.lay.Stage.Part(p.ID)
+	for _, q := range p.Ports {
+		place, way, ok := b.at(p, q.Name)
+		group, tied := b.lay.Groups[p.ID+"."+q.Name]
+		if !ok || !tied || way == (graph.Vec{}) {
+			continue
+		}
+		spec, size := fit.Spec.V, fit.Size.V
+		if r := b.lay.Stage.RunAt(p.ID, q.Name); size.IsZero() && r != nil {
+			spec, size = r.Spec, r.Size
+		}
+		g := b.girthOf(fit.Row.V, spec, size)
+		depth := max(b.lay.Stage.Depth(spec, size), fit.Row.V.SocketMM)
+		socket := Cylinder(place.Add(way.Scale(depth)), place.Sub(way.Scale(g.likely/4)), g.likely/2)
+		words := fmt.Sprintf("the socket %s.%s (taken as %s wide and %s deep)", p.ID, q.Name, millimetres(g.likely), millimetres(depth))
+		if group == body.Group {
+			body.Likely, body.Assumed, body.Sockets = append(body.Likely, socket), words, true
+			continue
+		}
+		own := *body
+		own.ID, own.Group, own.Likely, own.Assumed, own.Sockets = body.ID+"/"+q.Name, group, []Shape{socket}, words, true
+		apart = append(apart, own)
+	}
+	return apart
 }
 
 // end is the index of the body that a run meets at a port; -1 where it has none.

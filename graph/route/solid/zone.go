@@ -144,12 +144,13 @@ func (s *Bodies) UnitRooms(u *graph.Part) []UnitRoom {
 	}
 	low, high := Case(u, in, outlet, face)
 	solids := append(s.obstacles(), s.cabinetBeside(low, high)...)
+	own := s.beside(u)
 	var out []UnitRoom
 	for _, z := range Zones(u, low, high, []graph.Vec{face(graph.In), face(graph.Out)}) {
 		r := UnitRoom{Zone: z, FreeMM: z.NeedMM, Guess: u.Box == nil}
 		for i := range solids {
 			o := &solids[i]
-			if o.group != group || o.body >= 0 && s.All[o.body].Part == u.ID || o.body >= 0 && z.Ports && s.All[o.body].New {
+			if o.group != group || o.body >= 0 && s.All[o.body].Part == u.ID || o.body >= 0 && z.Ports && (s.All[o.body].New || own[s.All[o.body].Run] || own[s.All[o.body].Part]) {
 				continue
 			}
 			if o.body < 0 && o.name != "the cabinet" && !within(low, high, o) {
@@ -162,6 +163,29 @@ func (s *Bodies) UnitRooms(u *graph.Part) []UnitRoom {
 		out = append(out, r)
 	}
 	return out
+}
+
+// beside are the ids of a unit's own pipes and of what stands in them next to it: they come to it
+// through the room before its ports.
+func (s *Bodies) beside(u *graph.Part) map[string]bool {
+	own, parts := map[string]bool{}, map[string]bool{u.ID: true}
+	for range 3 {
+		for _, r := range s.lay.Circuit.Runs {
+			if parts[r.From.Part] != parts[r.To.Part] || parts[r.From.Part] && !own[r.ID] {
+				own[r.ID] = true
+			}
+		}
+		for _, r := range s.lay.Circuit.Runs {
+			if own[r.ID] {
+				parts[r.From.Part], parts[r.To.Part] = true, true
+			}
+		}
+	}
+	for id := range parts {
+		own[id] = true
+	}
+	delete(own, "")
+	return own
 }
 
 // cabinetBeside is the cabinet as one solid where a case stands outside of it.

@@ -247,3 +247,15 @@ func TestNothingIsTriedThatIsForbidden(t *testing.T) {
 		t.Error("no job with a shut bypass")
 	}
 }
+
+// A changeover goes to the element no later than where the unit stops.
+func TestChangeoverAir(t *testing.T) {
+	j := &Job{Unit: &Unit{ID: "HP1", LeastAir: Temp{-7, true}}, Elements: []Element{{ID: "E1", Interlock: "changeover"}}, Water: 38}
+	if text := strings.Join(Texts(Pick(j, SetPoints()), quantity.MetricSystem), " "); !strings.Contains(text, "goes to the element in air below -7 °C at the latest") {
+		t.Errorf("changeover: %s", text)
+	}
+	j.Elements[0].Interlock = "contact"
+	if text := strings.Join(Texts(Pick(j, SetPoints()), quantity.MetricSystem), " "); strings.Contains(text, "goes to the element") {
+		t.Errorf("a contact is no changeover: %s", text)
+	}
+}

@@ -38,7 +38,7 @@ func SetPoints() []Sentence {
 			When: func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
 			Say: func(j *Job) quantity.Text {
 				e := j.elementKept()
-				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with the unit on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock))
+				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with the unit on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock)+j.changesOverAt(e.Interlock))
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -134,6 +134,18 @@ func keeper(j *Job) quantity.Text {
 		return "the pump contact of the unit, wired by the electrician"
 	}
 	return "circulation hours of the controller, or a pump contact of the unit wired by the electrician"
+}
+
+// changesOverAt says in what air a changeover stands to the element at the latest: where the unit
+// stops.
+func (j *Job) changesOverAt(way string) quantity.Text {
+	switch {
+	case way != "changeover":
+		return ""
+	case j.Unit.LeastAir.Known:
+		return quantity.Say("; it goes to the element in air below %s at the latest, the least the unit works in, by its air thermostat or by hand, and the air it is set to stands in the record", quantity.Temperature.Of(j.Unit.LeastAir.C))
+	}
+	return "; it goes to the element in air below the least the unit works in (read it from its sheet), by its air thermostat or by hand, and the air it is set to stands in the record"
 }
 
 func interlockWords(way string) quantity.Text {

@@ -99,6 +99,13 @@ func record(p *plan.Plan, j jobIn) []reading {
 			expected = "interlock tried: " + e.Interlock
 		}
 		out = append(out, reading{e.ID + ": seen to by (name, licence)", expected})
+		if e.Interlock == graph.InterlockChangeover && !e.Disconnected && j.Unit != nil {
+			least := "not below the unit's least air"
+			if j.Unit.LeastAir.Known {
+				least = "not below " + quantity.Format(j.Unit.LeastAir.C, quantity.Temperature, j.units)
+			}
+			out = append(out, reading{e.ID + ": changed over to in air of", least})
+		}
 	}
 	if unit != nil {
 		out = append(out, reading{"Set points: unit / controller or element", ""},

@@ -139,3 +139,11 @@ type Place struct {
 
 // NoPlace is a Place about which nothing was said.
 func NoPlace() Place { return Place{ClearMM: -1, PlayMM: -1} }
+
+// Whole is the id of the old run this one is, or is left of.
+func (r *Run) Whole() string {
+	if r.RemainsOf != "" {
+		return r.RemainsOf
+	}
+	return r.ID
+}

@@ -29,23 +29,22 @@ func (s *Stage) settleRun(r *graph.Run) Run {
 		from = ofRow(&row, r.KeyPos["spec"], false)
 		out.Pipe = Pick[catalog.Row]{row, from}
 	}
-	boreSpread := spreadOf(boreClass(r.Spec), r.Known)
-	boreSpread.Class = "bore of " + string(r.Spec) + " pipe"
 	switch {
 	case r.BoreMM > 0:
 		out.Bore = number(r.BoreMM, quantity.Length, given(r.KeyPos["bore"]))
 	case row.BoreMM > 0:
 		out.Bore = number(row.BoreMM, quantity.Length, from)
-		out.Bore.Spread = boreSpread
+		out.Bore.Spread = out.boreSpread()
 	case !r.Size.IsZero():
 		out.Bore = number(r.Size.NominalMM(), quantity.Length, assumed("the nominal size: the catalogue has no such pipe"))
-		out.Bore.Spread, out.Nominal = boreSpread, true
+		out.Bore.Spread, out.Nominal = out.boreSpread(), true
 	}
 	switch {
 	case r.RoughnessMM > 0 || r.RoughnessMM == 0 && (r.BoreMM > 0 || r.KeyPos["roughness"].IsValid()):
 		out.Rough = number(r.RoughnessMM, quantity.Length, given(r.KeyPos["roughness"]))
 	case ok:
 		out.Rough = number(row.RoughnessMM, quantity.Length, from)
+		out.Rough.Spread = out.roughSpread()
 	}
 	switch {
 	case r.MeasuredOutsideMM > 0:
@@ -65,13 +64,6 @@ func (s *Stage) settleRun(r *graph.Run) Run {
 		}
 	}
 	return out
-}
-
-func boreClass(spec catalog.Spec) string {
-	if spec.Flexible() {
-		return tables.SpreadHoseBore
-	}
-	return tables.SpreadBore
 }
 
 // Row returns the row of the run's pipe with what the run says itself laid over it.

@@ -2,7 +2,6 @@ package settle
 
 import (
 	"iter"
-	"slices"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -173,31 +172,4 @@ func (s *Stage) Assumed() iter.Seq2[Key, Value] {
 			}
 		}
 	}
-}
-
-// Unknown is what is off together: one for each class, else one for each value.
-type Unknown struct {
-	Class string // "" for a value by itself
-	Of    []Key  // the values, in the order of the walk
-	Spread
-}
-
-// Unknowns returns what may be off, by a walk over Values.
-func (s *Stage) Unknowns() []Unknown {
-	var out []Unknown
-	for k, v := range s.Values() {
-		if !v.wide() {
-			continue
-		}
-		i := -1
-		if v.Class != "" {
-			i = slices.IndexFunc(out, func(u Unknown) bool { return u.Class == v.Class })
-		}
-		if i < 0 {
-			out = append(out, Unknown{Class: v.Class, Spread: v.Spread})
-			i = len(out) - 1
-		}
-		out[i].Of = append(out[i].Of, k)
-	}
-	return out
 }

@@ -35,7 +35,7 @@ func onBarbs(old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
 	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 		p.Barbs = list(p.Barbs, len(m.Runs), 1)
 		for i := range m.Runs {
-			if isOld(&m.Runs[i]) == old {
+			if m.Runs[i].Run.New() != old {
 				p.Barbs[i] *= f
 			}
 		}
@@ -55,7 +55,7 @@ func onUnlisted(whole string) func(*hydraulic.Model, *hydraulic.Perturb, float64
 		for i := range m.Runs {
 			r := &m.Runs[i]
 			switch {
-			case r.LengthM <= 0 || wholeOf(r) != whole || !isOld(r):
+			case r.LengthM <= 0 || r.Run.Whole() != whole || r.Run.New():
 			case r.Run.RemainsOf != "" && length > 0:
 				p.Joints[i] += k * min(r.LengthM/length, 1)
 			default:
@@ -80,7 +80,7 @@ func onJoints(old bool) func(*hydraulic.Model, *hydraulic.Perturb, float64) {
 	return func(m *hydraulic.Model, p *hydraulic.Perturb, k float64) {
 		p.Joints = list(p.Joints, len(m.Runs), 0)
 		for i := range m.Runs {
-			if r := &m.Runs[i]; r.LengthM > 0 && isOld(r) == old {
+			if r := &m.Runs[i]; r.LengthM > 0 && r.Run.New() != old {
 				p.Joints[i] += k
 			}
 		}
@@ -103,7 +103,7 @@ func onBores(spec catalog.Spec, old bool) func(*hydraulic.Model, *hydraulic.Pert
 	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 		p.Bore = list(p.Bore, len(m.Runs), 1)
 		for i := range m.Runs {
-			if r := m.Runs[i].Run; r.Spec == spec && r.BoreMM == 0 && isOld(&m.Runs[i]) == old {
+			if r := m.Runs[i].Run; r.Spec == spec && r.BoreMM == 0 && m.Runs[i].Run.New() != old {
 				p.Bore[i] *= f
 			}
 		}
@@ -114,7 +114,7 @@ func onRoughness(spec catalog.Spec, old bool) func(*hydraulic.Model, *hydraulic.
 	return func(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 		p.Roughness = list(p.Roughness, len(m.Runs), 1)
 		for i := range m.Runs {
-			if r := m.Runs[i].Run; r.Spec == spec && r.RoughnessMM <= 0 && isOld(&m.Runs[i]) == old {
+			if r := m.Runs[i].Run; r.Spec == spec && r.RoughnessMM <= 0 && m.Runs[i].Run.New() != old {
 				p.Roughness[i] *= f
 			}
 		}

@@ -1,0 +1,222 @@
+package spread
+
+import (
+	"math"
+
+	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/settle"
+)
+
+// How a pump's size goes into its flow and its head: see labelFlow and labelHead of package
+// pipework, which move the curve by the same.
+const (
+	sizeFlow = 0.7
+	sizeHead = 0.3
+)
+
+// ofPart returns what an unknown of a part moves in its model: nothing where no water passes,
+// or where the loss was made from something else.
+func ofPart(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) []unknown {
+	switch k := p.Part.Kind; {
+	case k == graph.Pump:
+		if p.Pump == nil {
+			return nil
+		}
+		return one(pumpUnknown(p, n))
+	case k == graph.Tee || k == graph.Reducer:
+		if n.Number == settle.FittingsNumber {
+			return one(fittings(n))
+		} else if reducingTee(p) {
+			u := start(n)
+			u.set, u.used = onReducingTees, byClass(n.Spread, "as the handbook's tee of one size")
+			return one(u)
+		}
+		return nil
+	case p.Off || p.Shut || len(p.Edges) == 0 || p.Given == hydraulic.GivenNothing && p.Check == nil:
+		return nil
+	case k == graph.JetGroup:
+		return jetUnknowns(m, p, n)
+	case k.IsHandValve():
+		return valveUnknown(p, n)
+	}
+	return otherUnknown(p, n)
+}
+
+func one(u unknown) []unknown { return []unknown{u} }
+
+func fittings(n settle.Unknown) unknown {
+	u := start(n)
+	u.set, u.used = onFittings, byClass(n.Spread, "by the handbook")
+	return u
+}
+
+// reducingTee reports whether a tee's branch is so much narrower than its run that the handbook
+// has no factor for it: between the two thirds and the whole it has one for.
+func reducingTee(p *hydraulic.ModelPart) bool {
+	return p.Tee != nil && p.Tee.Beta > 2.0/3+0.01 && p.Tee.Beta < 0.95
+}
+
+// otherUnknown is one of a filter, a heater, a unit or a check.
+func otherUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
+	id, u := p.Part.ID, start(n)
+	switch n.Number {
+	case settle.LossNumber:
+		u.set, u.used = onLoss(id, 1), bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
+		if p.Given == hydraulic.GivenSize && p.Law != nil { // not at the row's own flow
+			at := p.Law.Ref
+			h, _ := p.Law.Loss(at)
+			u.used.value = graph.Say("%s at %s, the best flow of its pump", quantity.Pressure.Of(h*formula.Gravity*p.Density), quantity.Flow.Of(at))
+		}
+	case settle.ExponentNumber:
+		if !p.Power {
+			return nil
+		}
+		e := tables.ExponentOf(p.Row.Style, p.Row.Kind)
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Exponent, id, v) }
+		u.used = used{value: graph.Say("flow to the power %.2f", e.Likely), source: e.Source, guess: true}
+	case settle.CrackingNumber:
+		if p.Check == nil || p.Crack <= 0 {
+			return nil
+		}
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Cracking, id, v) }
+		u.used = bySettled(settle.Key{Of: id, What: "cracking pressure"}, p.Set.Cracking.Origin, p.Part.Known)
+	case settle.HoldNumber:
+		if p.Hold <= 0 {
+			return nil
+		}
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Hold, id, v) }
+		u.used = byClass(n.Spread, graph.Say("%s", quantity.Flow.Of(p.Hold)))
+	}
+	return one(u)
+}
+
+func pumpUnknown(p *hydraulic.ModelPart, n settle.Unknown) unknown {
+	id, u := p.Part.ID, start(n)
+	curve := used{value: "the curve described", given: true, guess: p.Part.Known == graph.Assumed}
+	switch n.Number {
+	case settle.SizeNumber:
+		u.used = ofType(p)
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
+			timesPart(m, &q.Flow, id, math.Pow(v, sizeFlow))
+			timesPart(m, &q.Loss, id, math.Pow(v, sizeHead))
+		}
+	case settle.ShapeNumber:
+		u.used = byClass(n.Spread, "as that of its row")
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
+			timesPart(m, &q.Flow, id, v)
+			timesPart(m, &q.Loss, id, 1/v)
+		}
+	case settle.HeadNumber:
+		u.set, u.used = onLoss(id, 1), curve
+	case settle.FlowNumber:
+		u.set, u.used = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Flow, id, v) }, curve
+	case settle.RatioNumber:
+		if !p.Rise.ByRatio {
+			return unknown{}
+		}
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { timesPart(m, &q.Speed, id, v) }
+		u.used = bySettled(settle.Key{Of: id, What: "speed ratio at " + p.Speed}, p.Set.Speeds.Origin, p.Part.Known)
+	}
+	return u
+}
+
+// ofType says what a pump known by its type or its label was taken for.
+func ofType(p *hydraulic.ModelPart) used {
+	c := p.Rise.Curve
+	u := used{source: p.Row.Source, guess: true,
+		value: graph.Say("%s: shut-off %s, at most %s", p.Row.Name, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))}
+	if d := p.Part.Pump; d != nil && d.LabelW > 0 {
+		u.value = graph.Say("%s on its label: shut-off %s, at most %s", quantity.Power.Of(d.LabelW), quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))
+		u.source = "common practice, no source: the watts of its label through the efficiency of its kind"
+	}
+	return u
+}
+
+// jetUnknowns shares what may be off of jets out by what their loss was made from: a point or
+// K, their bore, or the head of their pump.
+func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) []unknown {
+	if n.Number != settle.LossNumber {
+		return nil
+	}
+	id, known := p.Part.ID, p.Part.Known.String()
+	loss := start(n)
+	loss.set, loss.used = onLoss(id, 1), bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
+	loss.span, _ = tables.Spread(tables.SpreadJetLoss, known)
+	k := unknown{what: "K of the jets of " + id, part: id, set: onLoss(id, 1),
+		span: tables.Span{Low: p.Row.KLow/p.Row.K - 1, High: p.Row.KHigh/p.Row.K - 1},
+		used: used{value: graph.Say("K %.3g", p.Row.K), source: p.Row.Source, guess: true}}
+	bore := unknown{what: "the bore of " + id, part: id, set: onLoss(id, -4),
+		used: used{value: graph.Say("%s", quantity.Length.Of(p.Row.BoreMM)), source: p.Row.Source, guess: true}}
+	bore.span, _ = tables.Spread(tables.SpreadJetBore, known)
+	if j := p.Part.Jets; j != nil && j.BoreMM > 0 {
+		bore.used = used{value: graph.Say("%s", quantity.Length.Of(j.BoreMM)), given: true, guess: p.Part.Known == graph.Assumed}
+	}
+	switch p.Given {
+	case hydraulic.GivenSize:
+		loss.what, loss.part, loss.set = shareOfHead(m, p)
+		loss.span = tables.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
+		loss.used = used{key: loss.used.key, value: graph.Say("%.0f %% of the head at the pump's best flow", 100*p.Row.HeadShare), source: p.Row.Source, guess: true}
+	case hydraulic.GivenBore, hydraulic.GivenRow:
+		if p.Part.Jets != nil && p.Part.Jets.HasK {
+			return []unknown{loss, bore}
+		}
+		return []unknown{k, bore}
+	}
+	return one(loss)
+}
+
+// shareOfHead is the unknown of jets their maker sized to a pump: what they take of its head.
+// Several groups on one pump are one maker's, and are off together; they are named by the first.
+func shareOfHead(m *hydraulic.Model, p *hydraulic.ModelPart) (what, part string, set func(*hydraulic.Model, *hydraulic.Perturb, float64)) {
+	groups := func(m *hydraulic.Model) (ids []string) {
+		for i := range m.Parts {
+			if q := &m.Parts[i]; q.Part.Kind == graph.JetGroup && q.SizedTo() != "" && q.SizedTo() == p.SizedTo() {
+				ids = append(ids, q.Part.ID)
+			}
+		}
+		return ids
+	}
+	ids := groups(m)
+	if len(ids) == 1 {
+		return "what " + ids[0] + " takes of the head", ids[0], onLoss(ids[0], 1)
+	}
+	return "what the jets of " + p.SizedTo() + " take of the head", ids[0], func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
+		for _, id := range groups(m) {
+			timesPart(m, &q.Loss, id, v)
+		}
+	}
+}
+
+// valveUnknown is one of a hand valve: how it is off hangs on whether it stands open, partly
+// open, or has a Kv of its own.
+func valveUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
+	id, u := p.Part.ID, start(n)
+	byKv := p.Given == hydraulic.GivenPosition || p.Given == hydraulic.GivenKv
+	guess := p.Part.Known == graph.Assumed
+	switch n.Number {
+	case settle.KvNumber:
+		if !byKv {
+			return nil
+		}
+		u.set, u.used = onLoss(id, -2), byClass(n.Spread, "by the handbook's opening curve")
+		if p.Given == hydraulic.GivenKv || p.Part.Valve != nil && p.Part.Valve.Kv > 0 {
+			u.used = used{value: graph.Say("%s", quantity.Kv.Of(p.Part.Valve.Kv)), given: true, guess: guess}
+		}
+	case settle.PositionNumber:
+		if p.Given != hydraulic.GivenPosition || p.Valve == nil {
+			return nil
+		}
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Position, id, v) }
+		u.used = used{value: graph.Say("%.0f %% open", 100*p.Valve.Share), given: true, guess: guess}
+	case settle.LossNumber:
+		if byKv {
+			return nil
+		}
+		u.set, u.used = onLoss(id, 1), bySettled(settle.Key{Of: id, What: "loss"}, p.Set.Loss.Origin, p.Part.Known)
+	}
+	return one(u)
+}

@@ -1,0 +1,50 @@
+package spread
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/settle"
+)
+
+// ofRun returns what an unknown of a run moves in its model: nothing where no water passes.
+func ofRun(r *hydraulic.ModelRun, n settle.Unknown) []unknown {
+	if r == nil || r.Edge < 0 || r.LengthM == 0 && n.Number != settle.EntranceNumber {
+		return nil
+	}
+	u, spec, old := start(n), r.Run.Spec, !r.Run.New()
+	switch n.Number {
+	case settle.EntranceNumber:
+		if !r.Entrance {
+			return nil
+		}
+		u.set, u.used = onEntrances, byClass(n.Spread, "no loss but the pipe's own end")
+	case settle.LengthNumber:
+		u.set = onLengths(n.Whose)
+		u.used = used{value: graph.Say("%s", quantity.Length.Of(1000*r.LengthM)), given: true, guess: n.Class == "" && r.Run.Known == graph.Assumed}
+	case settle.BarbNumber:
+		for _, f := range r.Fittings {
+			if f.Barb {
+				u.set, u.used = onBarbs(old), byClass(n.Spread, graph.Say("K %.2g on the hose", f.K))
+				return one(u)
+			}
+		}
+		return nil
+	case settle.FittingsNumber:
+		for _, f := range r.Fittings {
+			if !f.Barb && f.Kind != "entrance" && f.Kind != "exit" {
+				return one(fittings(n))
+			}
+		}
+		return nil
+	case settle.UnlistedNumber:
+		u.set, u.used = onUnlisted(n.Whose), byClass(n.Spread, "none")
+	case settle.JointsNumber:
+		u.set, u.used = onJoints(old), byClass(n.Spread, "no loss")
+	case settle.RoughNumber:
+		u.set, u.used = onRoughness(spec, old), byClass(n.Spread, graph.Say("%.2g µm", 1e6*r.RoughnessM))
+	case settle.BoreNumber:
+		u.set, u.used = onBores(spec, old), byClass(n.Spread, "the catalogue's")
+	}
+	return one(u)
+}

@@ -1,0 +1,195 @@
+package settle
+
+import (
+	"dryfit/catalog"
+	"dryfit/catalog/tables"
+	"dryfit/graph"
+)
+
+// Number is what an Unknown is a number of.
+type Number string
+
+// The numbers that may be off. Those of a run are its own; others are of a part.
+const (
+	LossNumber     Number = "loss"
+	ExponentNumber Number = "exponent"
+	CrackingNumber Number = "cracking pressure"
+	HoldNumber     Number = "flow that holds it open"
+	SizeNumber     Number = "pump's size"
+	ShapeNumber    Number = "pump's shape"
+	HeadNumber     Number = "pump's head"
+	FlowNumber     Number = "pump's flow"
+	RatioNumber    Number = "speed ratio"
+	KvNumber       Number = "Kv"
+	PositionNumber Number = "position"
+	ReducingNumber Number = "loss of a reducing tee"
+	FittingsNumber Number = "K of fittings"
+	EntranceNumber Number = "covers of suctions"
+	LengthNumber   Number = "length"
+	BarbNumber     Number = "K of barbs"
+	UnlistedNumber Number = "elbows nobody listed"
+	JointsNumber   Number = "joints"
+	RoughNumber    Number = "roughness"
+	BoreNumber     Number = "bore"
+)
+
+// Unknown is a number that may be off, where it was met: a settled value, or what nobody lists
+// and every tub has. Those of one class are off together, and are one unknown wherever they
+// are met; others are off by themselves.
+type Unknown struct {
+	Number Number
+	At     string // id of the part or run
+	OfRun  bool   // At is a run
+	Class  string // in words what is off together: "the bore of old hose pipe"; "" for a number off by itself
+	Words  string // of a number off by itself: "the drop of filter"
+	Whose  string // id of what that is: At, or the old run At is left of
+	Spread string // class of the spreads its span is of; "" where a row gives it
+	Span   tables.Span
+	Adds   bool // Span is added to the number, not a share of it
+}
+
+// Unknowns walks what may be off: parts, then runs, in the order of the circuit. What of it
+// counts in a mode, and what it moves there, says package spread.
+func (s *Stage) Unknowns() []Unknown {
+	var out []Unknown
+	for i := range s.Parts {
+		out = append(out, s.Parts[i].unknowns()...)
+	}
+	for i := range s.Runs {
+		out = append(out, s.Runs[i].unknowns()...)
+	}
+	return out
+}
+
+// off is a number of the part that is off by itself, by a class of the spreads.
+func (p *Part) off(number Number, words, class string) Unknown {
+	return Unknown{Number: number, At: p.ID, Whose: p.ID, Words: words, Spread: class, Span: spreadOf(class, p.Known).Span}
+}
+
+// together is a number that is off with all of its class, by a class of the spreads that
+// nothing said of one part or run can narrow.
+func together(at string, number Number, words, class string) Unknown {
+	return Unknown{Number: number, At: at, Class: words, Spread: class, Span: spreadOf(class, graph.Assumed).Span}
+}
+
+func (p *Part) unknowns() []Unknown {
+	id := p.ID
+	switch k := p.Kind; {
+	case k == graph.Pump:
+		return p.pumpUnknowns()
+	case k == graph.Tee:
+		return []Unknown{together(id, FittingsNumber, FittingsClass, tables.SpreadFittingK),
+			together(id, ReducingNumber, "the loss of reducing tees", tables.SpreadReducingTee)}
+	case k == graph.Reducer:
+		return []Unknown{together(id, FittingsNumber, FittingsClass, tables.SpreadFittingK)}
+	}
+	loss := Unknown{Number: LossNumber, At: id, Whose: id, Words: "the drop of " + id, Span: p.Loss.Span}
+	if p.Kind.IsHandValve() {
+		where := p.off(PositionNumber, "where the handle of "+id+" stands", tables.SpreadPosition)
+		where.Adds = true
+		return []Unknown{p.off(KvNumber, "the Kv of "+id, tables.SpreadValveKv), where, loss}
+	}
+	out := []Unknown{loss}
+	if row := &p.Loss.Row; row.Exponent == 0 {
+		e := tables.ExponentOf(row.Style, row.Kind)
+		out = append(out, Unknown{Number: ExponentNumber, At: id, Whose: id, Words: "the shape of the drop of " + id + " over its flow", Adds: true,
+			Span: tables.Span{Low: e.Low - e.Likely, High: e.High - e.Likely}})
+	}
+	if p.Cracking.V > 0 {
+		out = append(out, Unknown{Number: CrackingNumber, At: id, Whose: id, Words: "the cracking pressure of " + id, Span: p.Cracking.Span})
+	}
+	if p.Kind == graph.CheckValve {
+		out = append(out, p.off(HoldNumber, "the flow that holds "+id+" open", tables.SpreadHoldOpen))
+	}
+	return out
+}
+
+// pumpUnknowns are, of a pump with a curve of its own, how far head and flow are off; of one
+// of a type, how large it is and which shape it has.
+func (p *Part) pumpUnknowns() []Unknown {
+	id, data := p.ID, p.Pump
+	typed := data == nil || len(data.Speeds) == 0 || data.TypeSaid
+	out := []Unknown{
+		p.off(HeadNumber, "the head of "+id, tables.SpreadPumpHead),
+		p.off(FlowNumber, "the flow of "+id+" at a head", tables.SpreadPumpFlow),
+	}
+	if typed && !(p.LossRow.V.Own && p.Known != graph.Assumed) {
+		size := p.off(SizeNumber, "how large "+id+" is", tables.SpreadPumpSize)
+		if data != nil && data.LabelW > 0 {
+			size = p.off(SizeNumber, "how much of its watts "+id+" turns into flow", tables.SpreadPumpLabel)
+		}
+		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", tables.SpreadPumpShape)}
+	}
+	return append(out, p.off(RatioNumber, "the low speed of "+id, tables.SpreadSpeedRatio))
+}
+
+// age is what the pipe of a run is called for what is off together.
+func (r *Run) age() string {
+	if !r.New() {
+		return "old"
+	}
+	return "new"
+}
+
+func (r *Run) unknowns() []Unknown {
+	id := r.ID
+	cover := together(id, EntranceNumber, "the covers of the suctions", tables.SpreadEntrance)
+	cover.Adds = true
+	length := Unknown{Number: LengthNumber, At: id, Whose: id, Words: "the length of " + id, Spread: tables.SpreadRunLength, Span: r.Length.Span}
+	joints := together(id, JointsNumber, "joints and burrs in the new pipe", tables.SpreadJointsNew)
+	if len(r.Legs) > 0 {
+		length = Unknown{Number: LengthNumber, At: id, Class: "lengths measured leg by leg", Spread: tables.SpreadLegs, Span: spreadOf(tables.SpreadLegs, r.Known).Span}
+	}
+	if !r.New() {
+		joints = together(id, JointsNumber, "joints in the old pipe", tables.SpreadJointsOld)
+	}
+	joints.Adds = true
+	out := []Unknown{cover, length,
+		together(id, BarbNumber, "K of "+r.age()+" barbs", tables.SpreadBarb),
+		together(id, FittingsNumber, FittingsClass, tables.SpreadFittingK)}
+	if whole := r.Whole(); !r.New() && len(r.Legs) == 0 {
+		out = append(out, Unknown{Number: UnlistedNumber, At: id, Whose: whole, Words: "elbows nobody listed in " + whole,
+			Spread: tables.SpreadUnlisted, Span: spreadOf(tables.SpreadUnlisted, r.Known).Span, Adds: true})
+	}
+	out = append(out, joints,
+		Unknown{Number: RoughNumber, At: id, Class: r.Rough.Class, Spread: r.roughClass(), Span: r.Rough.Span},
+		Unknown{Number: BoreNumber, At: id, Class: r.Bore.Class, Spread: boreClass(r.Spec), Span: r.Bore.Span})
+	for i := range out {
+		out[i].OfRun = true
+	}
+	return out
+}
+
+// boreSpread is by how much the bore of pipe of the run's spec may be off.
+func (r *Run) boreSpread() Spread {
+	s := spreadOf(boreClass(r.Spec), r.Known)
+	s.Class = "the bore of " + r.age() + " " + string(r.Spec) + " pipe"
+	return s
+}
+
+func boreClass(spec catalog.Spec) string {
+	if spec.Flexible() {
+		return tables.SpreadHoseBore
+	}
+	return tables.SpreadBore
+}
+
+// roughSpread is by how much the roughness of pipe of the run's spec may be off.
+func (r *Run) roughSpread() Spread {
+	s := spreadOf(r.roughClass(), r.Known)
+	s.Class = "the wall of " + r.age() + " " + string(r.Spec) + " pipe"
+	if r.Spec.Flexible() {
+		s.Class = "the ribs of " + r.age() + " " + string(r.Spec) + " pipe"
+	}
+	return s
+}
+
+func (r *Run) roughClass() string {
+	switch {
+	case r.Spec.Flexible():
+		return tables.SpreadRibs
+	case !r.New():
+		return tables.SpreadRoughnessOld
+	}
+	return tables.SpreadRoughness
+}

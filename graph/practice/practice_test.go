@@ -259,3 +259,14 @@ func TestChangeoverAir(t *testing.T) {
 		t.Errorf("a contact is no changeover: %s", text)
 	}
 }
+
+// Heat is switched off at the keypad of a sealed box only where its element is to be off.
+func TestSealedBox(t *testing.T) {
+	for way, want := range map[string]string{"contact": "wired into it", "set-point": "it stays shut", "": "switch heating off"} {
+		j := &Job{Unit: &Unit{ID: "HP1"}, PlugIn: true, Elements: []Element{{ID: "E1", Interlock: way, Disconnected: way == ""}}}
+		text := strings.Join(Texts(Pick(j, Controller()), quantity.MetricSystem), " ")
+		if !strings.Contains(text, want) || way != "" && strings.Contains(text, "switch heating off") {
+			t.Errorf("%q: %s", way, text)
+		}
+	}
+}

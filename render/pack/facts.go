@@ -259,7 +259,11 @@ func (f *facts) work() {
 		j.Cuts, j.CutsHose = j.Cuts || r.RemainsOf != "" && !hosed, j.CutsHose || r.RemainsOf != "" && hosed
 		j.Removes = j.Removes || r.Removed
 		if r.Removed && !f.remains(r.ID) {
-			pipes = append(pipes, "the pipe "+f.names.Run(r.ID))
+			what := "the pipe "
+			if hosed {
+				what = "the hose "
+			}
+			pipes = append(pipes, what+f.names.Run(r.ID))
 		}
 		j.JoinsOld = j.JoinsOld || !r.New() && !r.Removed && r.Spec.Family() != catalog.Hose && f.meetsNew(r)
 		if r.New() {

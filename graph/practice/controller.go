@@ -45,7 +45,7 @@ func Controller() []Sentence {
 				}
 				return start + "where the keypad can switch heating off, prefer that to taking leads off, and write it into the record."
 			},
-			For:  Fitter | Electrician, Source: common,
+			For: Fitter | Electrician, Source: common,
 		},
 	}
 }

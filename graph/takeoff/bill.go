@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -74,21 +75,27 @@ func (b *biller) add(l line) {
 			o.Where = append(o.Where, l.Where...)
 			o.ids = append(o.ids, l.ids...)
 			o.K, o.EquivalentLengthM = max(o.K, l.K), max(o.EquivalentLengthM, l.EquivalentLengthM)
+			o.BranchK, o.BranchLengthM = max(o.BranchK, l.BranchK), max(o.BranchLengthM, l.BranchLengthM)
 			return
 		}
 	}
 	b.lines = append(b.lines, l)
 }
 
-// sameLoss reports whether two lines cost the water the same. A change of bore costs by the
-// way of the water: the greater of the two is printed.
+// sameLoss reports whether two lines cost the water the same, or so nearly that nobody buys
+// another part for it. A change of bore costs by the way of the water: the greater of the two is
+// printed.
 func (l *line) sameLoss(o *line) bool {
 	switch l.Kind {
 	case "reducing-bush", "reducer", "transition":
 		return true
 	}
-	return l.K == o.K && l.BranchK == o.BranchK
+	return alike(l.K, o.K) && alike(l.BranchK, o.BranchK)
 }
+
+// alike reports whether two losses differ by less than a twentieth: fittings of two makes
+// differ by four times that.
+func alike(a, b float64) bool { return math.Abs(a-b) <= 0.05*max(a, b) }
 
 // twoEnds reports whether a kind joins two sizes or families.
 func twoEnds(k graph.Kind) bool {

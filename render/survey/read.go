@@ -78,6 +78,10 @@ func read(template string) (*sheet, error) {
 			part.Existing = true
 		case run != nil && key == "existing":
 			run.Existing = true
+		case part != nil && key == "removed":
+			part.Removed = true
+		case run != nil && key == "removed":
+			run.Removed = true
 		case part != nil && key == "ports":
 			for _, w := range words {
 				part.Ports = append(part.Ports, graph.Port{Name: w[1]})

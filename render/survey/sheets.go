@@ -96,10 +96,18 @@ func (s *sheet) asks(run int) bool {
 
 func pipeName(n int) string { return fmt.Sprintf("L%d", n) }
 
-// circuitSheets draws the circuit as it stands, with the number of each pipe beside it.
+// circuitSheets draws the circuit with the number of each pipe beside it; where something is to
+// be taken out, first as it stands and then with the new work.
 func (s *sheet) circuitSheets(page papers.Page) []*scene.Scene {
-	pages := schematic.Draw(schematic.Input{Circuit: s.circuit, Title: "Circuit to survey", Page: page,
-		Notes: []string{"L1, L2, ...: pipes, with a blank each on the sheet of pipes. Mark on it what is different here."}})
+	in := schematic.Input{Circuit: s.circuit, Title: "Circuit to survey", Page: page,
+		Notes: []string{"L1, L2, ...: pipes, with a blank each on the sheet of pipes. Mark on it what is different here."}}
+	var pages []*scene.Scene
+	if parts, runs := schematic.Gone(s.circuit); len(parts)+len(runs) > 0 {
+		before := in
+		before.Stage, before.Title = graph.Before, "Circuit to survey, as it stands"
+		pages, in.Title = schematic.Draw(before), "Circuit to survey, with the new work"
+	}
+	pages = append(pages, schematic.Draw(in)...)
 	for _, p := range pages {
 		var names []scene.Item
 		for i, r := range s.circuit.Runs {

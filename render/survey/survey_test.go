@@ -86,3 +86,36 @@ func TestBlanks(t *testing.T) {
 		t.Error("a run from no port is read")
 	}
 }
+
+// What the template takes out stands on the sheet of the circuit as it stands, crossed, and not on
+// that of the new work.
+func TestWhatGoesIsNotDrawnAsStaying(t *testing.T) {
+	text, err := description.Template("plug-in")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := read(string(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	gone := ""
+	for _, r := range s.circuit.Runs {
+		if r.Removed {
+			gone = "run:" + r.ID
+		}
+	}
+	pages := s.circuitSheets(papers.Page{})
+	if gone == "" || len(pages) != 2 {
+		t.Fatalf("%q goes; %d sheets", gone, len(pages))
+	}
+	for i, want := range []bool{true, false} {
+		drawn := false
+		for _, it := range pages[i].Items {
+			x, ok := it.(scene.Shape)
+			drawn = drawn || ok && x.Tag == gone
+		}
+		if drawn != want {
+			t.Errorf("sheet %d: what goes is drawn: %t", i+1, drawn)
+		}
+	}
+}

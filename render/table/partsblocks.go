@@ -40,6 +40,9 @@ func PartsBlocks(p *plan.Plan, s form.Style) []form.Block {
 			out = append(out, itemsBlock(part.title, items, s))
 		}
 	}
+	if spares := sparesBlock(p.Bill.Items); spares.Grid != nil {
+		out = append(out, spares)
+	}
 	if lines := unmeasured(p, s); lines != nil {
 		out = append(out, form.Block{Lines: lines})
 	}

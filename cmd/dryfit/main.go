@@ -12,12 +12,23 @@ import (
 	"dryfit/cmd/dryfit/world"
 	"io"
 	"os"
+	"runtime/debug"
 )
 
 func main() {
+	tidySeldom()
 	w := world.New()
 	go w.MindSignals()
 	os.Exit(w.End(run(os.Args[1:], w)))
+}
+
+// tidySeldom lets memory be tidied up half as often as Go would: a command is soon over. Of very
+// large circuits, from 400 MB on, it is tidied as it is needed.
+func tidySeldom() {
+	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetGCPercent(200)
+		debug.SetMemoryLimit(400 << 20)
+	}
 }
 
 // run carries out one command line and returns the exit code.

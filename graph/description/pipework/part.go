@@ -203,9 +203,8 @@ func foreignKeys(k graph.Kind) []field.Field[graph.Part] {
 			if slices.Contains(own, f.Key) || slices.ContainsFunc(out, func(o field.Field[graph.Part]) bool { return o.Key == f.Key }) {
 				continue
 			}
-			hint := "that belongs to " + graph.A(strings.Join(kindsWith(f.Key), ", "))
 			out = append(out, field.Field[graph.Part]{Key: f.Key, Foreign: true, Read: func(r *field.Reader, v located.Value, into *graph.Part) {
-				r.Add(r.KeyPos(v), hint, "%s has no %s", graph.A(into.Kind), located.Said(v.Key))
+				r.Add(r.KeyPos(v), "that belongs to "+graph.A(strings.Join(kindsWith(f.Key), ", ")), "%s has no %s", graph.A(into.Kind), located.Said(v.Key))
 			}})
 		}
 	}

@@ -38,6 +38,7 @@ const (
 	SpreadUnlisted     = "unlisted"      // K of elbows in an old run that nobody listed, in hundredths
 	SpreadEntrance     = "entrance"      // K of the cover and body of a suction nobody described, in hundredths
 	SpreadBarb         = "barb"          // K of a barb
+	SpreadLevel        = "level"         // m below the water of what nothing says so
 )
 
 // Span is how far a number may be off: nine in ten lie between Low and High, half of all

@@ -91,6 +91,9 @@ type sizing struct {
 	head bool   // its drop goes with the pump's head, as that of jets
 }
 
+// LevelKnown reports whether legs tie the part to one with below-water, so that Below holds.
+func (p *ModelPart) LevelKnown() bool { return p.level }
+
 // SizedTo is the id of the pump a part of unknown make was sized to; "" where it was not.
 func (p *ModelPart) SizedTo() string {
 	if p.sized == nil {

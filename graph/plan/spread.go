@@ -42,7 +42,9 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		}
 		d := graph.Diagnostic{Rule: "promise", Severity: graph.Warning, Pos: p.posOf(q.Part),
 			Message: graph.Say("mode %q: %s: %s", q.Mode, q.Text, q.Held())}
-		if reading != "" {
+		if q.Level != "" {
+			d.Hint = graph.Say("measure from the water line down to %q and write below-water on it, or on a pump or the tub and give the legs between", q.Level)
+		} else if reading != "" {
 			d.Hint = graph.Say("measure first: %s", reading)
 		}
 		for _, a := range p.Asked.Accepted {

@@ -74,6 +74,9 @@ type Promise struct {
 	Kind     PromiseKind
 	Part     string        // id
 	Text     quantity.Text // "the unit gets at least its least flow, 2.9 m3/h"
+	// Level is the id of the part or run that decides it and of which nothing says how far below
+	// the water it lies, so that a spread is taken for it; "" where the level is known.
+	Level    string
 	Kept, Of int
 	Share    float64 // Kept over Of
 }

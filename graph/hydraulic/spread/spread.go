@@ -52,7 +52,7 @@ func (s *spreader) over(points []int) *Ranges {
 			if s.tell != nil {
 				s.tell(done+k, len(points))
 			}
-			s.point(k)
+			s.point(k, some[k])
 		}
 	}
 	return &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved}
@@ -170,8 +170,16 @@ func (s *spreader) values(i int) []float64 {
 	return values
 }
 
-// point takes up what every mode gave at one of the points just solved.
-func (s *spreader) point(k int) {
+// depth is how far below the water at point i of the sample all that lies of which nothing says
+// it, m: a coordinate of its own, after all others.
+func (s *spreader) depth(i int) float64 {
+	at := level()
+	return at.Middle + steps(sample.Point(i, len(s.all)+1), at.Middle-at.Low, at.High-at.Middle)
+}
+
+// point takes up what every mode gave at point i of the sample, the k-th of those just solved.
+func (s *spreader) point(k, i int) {
+	depth := s.depth(i)
 	for _, m := range s.modes {
 		after := m.after.answers[k]
 		m.unitFlow = append(m.unitFlow, m.unitOf(after.sol))
@@ -181,7 +189,7 @@ func (s *spreader) point(k int) {
 		}
 		if m.before == nil {
 			m.after.keep(after)
-			m.press(after.sol, after.past)
+			m.press(after.sol, after.past, depth)
 			continue
 		}
 		before := m.before.answers[k]
@@ -190,7 +198,7 @@ func (s *spreader) point(k int) {
 			continue
 		}
 		m.after.keep(after)
-		m.press(after.sol, after.past)
+		m.press(after.sol, after.past, depth)
 		m.before.keep(before)
 		if then := jetsFlow(before.sol); then > 0 {
 			m.jetsChange = append(m.jetsChange, sampled{jetsFlow(after.sol)/then - 1, after.past || before.past})
@@ -324,11 +332,22 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 		}
 	}
 	holds := func(v float64) bool { return v >= 0 }
+	deep := func(id string) quantity.Text {
+		if id == "" {
+			return ""
+		}
+		at := level()
+		return graph.Say("; nothing says how far below the water %q lies: %s to %s taken", id, quantity.Length.About(1000*at.Low), quantity.Length.About(1000*at.High))
+	}
+	pressed := func(kind PromiseKind, part string, text quantity.Text, level string, values []sampled) {
+		add(kind, part, text+deep(level), values, holds)
+		out[len(out)-1].Level = level
+	}
 	if len(m.unitMargin) > 0 {
-		add(UnitPressure, unit.ID, graph.Say("%q stands its pump's shut-off pressure and the water above it", unit.ID), m.unitMargin, holds)
+		pressed(UnitPressure, unit.ID, graph.Say("%q stands its pump's shut-off pressure and the water above it", unit.ID), m.stands.unitLevel, m.unitMargin)
 	}
 	if len(m.pipeMargin) > 0 {
-		add(PipePressure, m.stands.weakest, graph.Say("pipe and fittings stand their pump's shut-off pressure and the water above them; %q is the weakest", m.stands.weakest), m.pipeMargin, holds)
+		pressed(PipePressure, m.stands.weakest, graph.Say("pipe and fittings stand their pump's shut-off pressure and the water above them; %q is the weakest", m.stands.weakest), m.stands.pipeLevel, m.pipeMargin)
 	}
 	for i, p := range m.after.likely.Parts {
 		if p.Part.Kind != graph.CheckValve {

@@ -3,40 +3,72 @@ package spread
 import (
 	"math"
 
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
 )
 
-// stands is what the line of each running pump may have put on it, Pa: what it stands, warm,
-// less the weight of the water above it where its level is known. Index: the pump's, in parts.
+// stands is what the line of each running pump may have put on it: what it stands, warm, less
+// the weight of the water above it. Index: the pump's, in parts.
 type stands struct {
-	unit    map[int]float64 // of the unit, where the pump is the one it hangs on
-	pipe    map[int]float64 // of the weakest pipe or fitting after the pump
-	weakest string          // id of the weakest of all
+	unit    map[int]limit // of the unit, where the pump is the one it hangs on
+	pipe    map[int]limit // of the weakest pipe or fitting after the pump
+	weakest string        // id of the weakest of all
+	metre   float64       // of the water, Pa
+	// Ids of the unit, and of the weakest pipe or fitting, of which nothing says how far below
+	// the water it lies; "" where it is known, or there is none.
+	unitLevel, pipeLevel string
 }
+
+// limit is what is left of a rating for the pump, Pa: of the weakest whose level is known, and
+// of the weakest whose level is not, as if that lay at the water's surface.
+type limit struct{ known, unknown float64 }
+
+var noLimit = limit{math.Inf(1), math.Inf(1)}
+
+// least is what is left where all of unknown level lies so far below the water, m.
+func (l limit) least(depth, metre float64) float64 { return min(l.known, l.unknown-depth*metre) }
+
+// take lowers a limit to what is left of a rating, at a level in mm below the water.
+func (l limit) take(rating, belowMM float64, known bool, metre float64) limit {
+	if !known {
+		l.unknown = min(l.unknown, rating)
+		return l
+	}
+	l.known = min(l.known, rating-max(belowMM, 0)/1000*metre)
+	return l
+}
+
+// level is how far below the water something lies of which nothing says it, in m.
+func level() tables.Span { return spreadOf(tables.SpreadLevel, assumed) }
 
 // standsOf finds what stands least after each pump that runs in a mode.
 func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
-	out := stands{unit: map[int]float64{}, pipe: map[int]float64{}}
-	set, metre := lay.Stage, lay.Stage.Water.Metre()
-	least := math.Inf(1)
+	set := lay.Stage
+	out := stands{unit: map[int]limit{}, pipe: map[int]limit{}, metre: set.Water.Metre()}
+	least, openLeast := math.Inf(1), math.Inf(1)
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		if p.Pump == nil {
 			continue
 		}
 		under := set.Net().Downstream(p.Part)
-		take := func(id string, rating, belowMM float64) {
+		take := func(id string, rating, belowMM float64, known bool) {
 			if rating <= 0 {
 				return
 			}
-			left := rating - max(belowMM, 0)/1000*metre
-			if old, ok := out.pipe[i]; !ok || left < old {
-				out.pipe[i] = left
+			old, ok := out.pipe[i]
+			if !ok {
+				old = noLimit
 			}
+			out.pipe[i] = old.take(rating, belowMM, known, out.metre)
+			left := noLimit.take(rating, belowMM, known, out.metre).least(level().High, out.metre)
 			if left < least {
 				least, out.weakest = left, id
+			}
+			if !known && left < openLeast {
+				openLeast, out.pipeLevel = left, id
 			}
 		}
 		for k := range m.Runs {
@@ -48,7 +80,7 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 			for _, mm := range m.Below[k] {
 				deepest = max(deepest, mm)
 			}
-			take(r.ID, set.Run(r.ID).Derated.V, deepest)
+			take(r.ID, set.Run(r.ID).Derated.V, deepest, len(m.Below[k]) > 0)
 		}
 		for k := range m.Parts {
 			q := &m.Parts[k]
@@ -56,22 +88,26 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 				continue
 			}
 			if q.Part.Kind.Plumbing() {
-				take(q.Part.ID, set.Part(q.Part.ID).Derated.V, q.Below)
+				take(q.Part.ID, set.Part(q.Part.ID).Derated.V, q.Below, q.LevelKnown())
 			}
 			if highest := set.Part(q.Part.ID).Highest.V; k == unit && highest > 0 && q.Part.Kind == graph.HeatPump {
-				out.unit[i] = highest - max(q.Below, 0)/1000*metre
+				out.unit[i] = noLimit.take(highest, q.Below, q.LevelKnown(), out.metre)
+				if !q.LevelKnown() {
+					out.unitLevel = q.Part.ID
+				}
 			}
 		}
 	}
 	return out
 }
 
-// press keeps by how much unit and pipe stand more than what the pumps of a sample put on them.
-func (m *spreadMode) press(sol *hydraulic.Solution, past bool) {
-	margin := func(of map[int]float64) (float64, bool) {
+// press keeps by how much unit and pipe stand more than what the pumps of a sample put on them,
+// where what is of unknown level lies so far below the water, m.
+func (m *spreadMode) press(sol *hydraulic.Solution, past bool, depth float64) {
+	margin := func(of map[int]limit) (float64, bool) {
 		least := math.Inf(1)
 		for i, left := range of {
-			least = min(least, left-sol.Parts[i].ShutOffPa)
+			least = min(least, left.least(depth, m.stands.metre)-sol.Parts[i].ShutOffPa)
 		}
 		return least, len(of) > 0
 	}

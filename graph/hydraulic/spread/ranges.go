@@ -70,10 +70,10 @@ func Judged() []PromiseKind { return []PromiseKind{LeastFlow, MostFlow, UnitPres
 // Promise is something the job should keep, and in how many of the samples it does. That is
 // a share of a sample of guesses, not a probability.
 type Promise struct {
-	Mode     string
-	Kind     PromiseKind
-	Part     string        // id
-	Text     quantity.Text // "the unit gets at least its least flow, 2.9 m3/h"
+	Mode string
+	Kind PromiseKind
+	Part string        // id
+	Text quantity.Text // "the unit gets at least its least flow, 2.9 m3/h"
 	// Level is the id of the part or run that decides it and of which nothing says how far below
 	// the water it lies, so that a spread is taken for it; "" where the level is known.
 	Level    string

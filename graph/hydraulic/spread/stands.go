@@ -16,8 +16,8 @@ type stands struct {
 	pipe    map[int]limit // of the weakest pipe or fitting after the pump
 	weakest string        // id of the weakest of all
 	metre   float64       // of the water, Pa
-	// Ids of the unit, and of the weakest pipe or fitting, of which nothing says how far below
-	// the water it lies; "" where it is known, or there is none.
+	// Ids of the unit, and of the weakest pipe or fitting, where nothing says how far below the
+	// water it lies; "" where it is known, or there is none.
 	unitLevel, pipeLevel string
 }
 
@@ -47,7 +47,7 @@ func level() tables.Span { return spreadOf(tables.SpreadLevel, assumed) }
 func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 	set := lay.Stage
 	out := stands{unit: map[int]limit{}, pipe: map[int]limit{}, metre: set.Water.Metre()}
-	least, openLeast := math.Inf(1), math.Inf(1)
+	least := math.Inf(1)
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		if p.Pump == nil {
@@ -65,10 +65,10 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 			out.pipe[i] = old.take(rating, belowMM, known, out.metre)
 			left := noLimit.take(rating, belowMM, known, out.metre).least(level().High, out.metre)
 			if left < least {
-				least, out.weakest = left, id
-			}
-			if !known && left < openLeast {
-				openLeast, out.pipeLevel = left, id
+				least, out.weakest, out.pipeLevel = left, id, ""
+				if !known {
+					out.pipeLevel = id
+				}
 			}
 		}
 		for k := range m.Runs {

@@ -41,7 +41,10 @@ func (l limit) take(rating, belowMM float64, known bool, metre float64) limit {
 }
 
 // level is how far below the water something lies of which nothing says it, in m.
-func level() tables.Span { return spreadOf(tables.SpreadLevel, assumed) }
+func level() tables.Span {
+	span, _ := tables.Spread(tables.SpreadLevel, "assumed")
+	return span
+}
 
 // standsOf finds what stands least after each pump that runs in a mode.
 func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {

@@ -249,3 +249,28 @@ from-unit = ["left ?", "up ?", "back ?"]
 		t.Errorf("the door is not named: %v", p.Places)
 	}
 }
+
+// 15 mm of the unit's height trap water for nothing: the line lies 30 mm above the skimmer (420
+// down, 150, 180 up, 140 down, 260 up), the inlet is asked for at 45 or 15. It is said, and at 30
+// mm there is one low point less.
+func TestTrappedHeightIsNamed(t *testing.T) {
+	at := func(up string) *Plan {
+		return planOf(t, standing(t, func(s string) string { return strings.Replace(s, `"down 500 mm"]`, `"up `+up+` mm"]`, 1) }))
+	}
+	said := func(p *Plan, words string) (n int) {
+		for _, d := range p.Findings {
+			if strings.Contains(d.Message.String(), words) {
+				n++
+			}
+		}
+		return n
+	}
+	for up, words := range map[string]string{"45": `with "unit" 15 mm lower its pipes trap water or air at 1 point fewer`, "15": `with "unit" 15 mm higher its pipes trap`} {
+		if p := at(up); said(p, words) != 1 || said(p, "low point in run") == 0 {
+			t.Errorf("up %s mm: %q is not said once", up, words)
+		}
+	}
+	if p := at("30"); said(p, `with "unit"`) != 0 || said(p, "low point in run") != 0 {
+		t.Errorf("level: %v", p.Findings)
+	}
+}

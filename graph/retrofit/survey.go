@@ -227,6 +227,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		}
 	}
 	s.known.pair = pair
+	l.nearlyLevel(p, pair)
 	if !pair.Proved {
 		l.find(stand.Pos, graph.Note, graph.Say("the pipes to %q are the best that were found; whether there are better ones was not looked at to the end", l.w.unit.ID),
 			"lead them yourself where you see a better way: along, branch or keep-clear, or to-unit and from-unit")

@@ -3,6 +3,7 @@ package rule
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // settingRules say how the unit and what else heats are set, and what stops them.
@@ -119,6 +120,14 @@ func elementInUse(v *view) *graph.Part {
 	return nil
 }
 
+// saidAt is the place of a unit's limit: its own key's, or that of the key that names its row.
+func saidAt(u *graph.Part, limit settle.Value, name string) graph.Pos {
+	if limit.How == settle.Given {
+		return key(u, name)
+	}
+	return key(u, "type")
+}
+
 func heatWhenUnitStops(in *Input, report Report) {
 	v := in.ask()
 	site := v.c.Site
@@ -130,13 +139,17 @@ func heatWhenUnitStops(in *Input, report Report) {
 		if site.Pos.IsValid() {
 			d.Related = []graph.Related{{Pos: or(site.KeyPos["air"], site.Pos), Message: "the coldest air is named here"}}
 		}
+		least := v.part(u).LeastAir
+		if least.Known {
+			d.Pos = saidAt(u, least, "least-air")
+		}
 		switch {
-		case u.Unit == nil || !u.Unit.LeastAirSet:
+		case !least.Known:
 			d.Severity = graph.Warning
 			d.Message = graph.Say("no element is in use, and how cold the air may be for %q is not said; the site needs %s", u.ID, v.celsius(site.AirC))
 			d.Hint = graph.Say("read it from the unit's sheet: least-air = \"%s\"", quantity.Temperature.About(-7))
-		case u.Unit.LeastAirC > site.AirC:
-			d.Message = graph.Say("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(u.Unit.LeastAirC), v.celsius(site.AirC))
+		case least.V > site.AirC:
+			d.Message = graph.Say("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(least.V), v.celsius(site.AirC))
 			d.Hint = "keep the element in use under a named interlock, choose a unit for colder air, or name the air down to which the tub is used and empty it before it gets colder"
 		default:
 			continue
@@ -153,14 +166,15 @@ func unitReachesTemperature(in *Input, report Report) {
 			continue
 		}
 		d := graph.Diagnostic{Severity: graph.Error}
+		most := v.part(u).MostWater
 		switch {
-		case u.Unit.MostWaterSet && u.Unit.MostWaterC < want:
-			d.Pos = key(u, "most-water")
-			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(u.Unit.MostWaterC), v.celsius(want))
+		case most.Known && most.V < want:
+			d.Pos = saidAt(u, most, "most-water")
+			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(most.V), v.celsius(want))
 			d.Hint = graph.Say("choose a unit whose sheet names the tub's temperature: many made for pools stop at %s to %s", quantity.Temperature.About(32), quantity.Temperature.About(35))
-		case u.Unit.MostWaterSet && u.Unit.SetPointSet && u.Unit.SetPointC > u.Unit.MostWaterC:
+		case most.Known && u.Unit.SetPointSet && u.Unit.SetPointC > most.V:
 			d.Pos = key(u, "set-point")
-			d.Message = graph.Say("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(u.Unit.MostWaterC))
+			d.Message = graph.Say("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(most.V))
 			d.Hint = "set it within its sheet"
 		case u.Unit.SetPointSet && u.Unit.SetPointC < want && elementInUse(v) == nil:
 			d.Pos = key(u, "set-point")

@@ -70,6 +70,7 @@ func (s *Stage) settleLimits(out *Part) {
 		l := UnitLimits(s.cat, p)
 		out.Least, out.Rated, out.Most = l.Least, l.Rated, l.Most
 		s.settleElectric(out, named)
+		out.settleWorking(named)
 	case p.LeastFlow > 0:
 		out.Least = number(p.LeastFlow, quantity.Flow, given(p.KeyPos["least-flow"]))
 	case (p.Kind == graph.ElementHeater || named) && row.Least > 0:
@@ -89,6 +90,29 @@ func (s *Stage) settleLimits(out *Part) {
 			out.Dirty = number(row.DirtyFactor, Bare, out.Row.Origin)
 		default:
 			out.Dirty = number(usualDirty, Bare, assumed("common practice, no source"))
+		}
+	}
+}
+
+// settleWorking settles down to what air and up to what water a unit works: by its sheet, else by
+// the user's row it names; a row of the catalogue is a size and says nothing of this unit.
+func (p *Part) settleWorking(named bool) {
+	u, row := p.Unit, &p.Row.V
+	if u == nil {
+		u = &graph.UnitData{}
+	}
+	for _, x := range []struct {
+		to    *Value
+		key   string
+		said  bool
+		sheet float64
+		row   *float64
+	}{{&p.LeastAir, "least-air", u.LeastAirSet, u.LeastAirC, row.LeastAirC}, {&p.MostWater, "most-water", u.MostWaterSet, u.MostWaterC, row.MostWaterC}} {
+		switch {
+		case x.said:
+			*x.to = number(x.sheet, quantity.Temperature, given(p.KeyPos[x.key]))
+		case named && row.Own && x.row != nil:
+			*x.to = number(*x.row, quantity.Temperature, p.Row.Origin)
 		}
 	}
 }

@@ -30,6 +30,7 @@ type Part struct {
 	Below                                  Value // mm below the water line
 	Power                                  Value // W: of an element electric, of a unit rated output
 	FullLoad, Starting, Fuse               Value // A, of a unit
+	LeastAir, MostWater                    Value // °C, of a unit: by its sheet or the user's row it names
 	Dirty                                  Value // of a filter: its drop when dirty over that when clean
 
 	Speeds Pick[[]graph.Speed] // of a pump: described, else its row's

@@ -103,6 +103,7 @@ func (p *Part) values(yield func(Key, Value) bool) bool {
 		named{"cracking pressure", p.Cracking}, named{"dirty factor", p.Dirty}, named{"power", p.Power},
 		named{"least flow", p.Least}, named{"rated flow", p.Rated}, named{"most flow", p.Most},
 		named{"full-load current", p.FullLoad}, named{"starting current", p.Starting}, named{"fuse", p.Fuse},
+		named{"least air", p.LeastAir}, named{"highest water", p.MostWater},
 		named{"highest pressure", p.Highest}, named{"highest pressure, warm", p.Derated},
 		named{"depth below water", p.Below})
 	return walk(p.ID, p.Pos, yield, list)

@@ -120,8 +120,9 @@ func (f *facts) oneUnit(u *graph.Part) practice.Unit {
 	unit := practice.Unit{ID: f.names.Tag(u.ID), Level: f.level(u)}
 	if d := u.Unit; d != nil {
 		unit.SetPoint = practice.Temp{C: d.SetPointC, Known: d.SetPointSet}
-		unit.LeastAir = practice.Temp{C: d.LeastAirC, Known: d.LeastAirSet}
-		unit.Highest = practice.Temp{C: d.MostWaterC, Known: d.MostWaterSet}
+		st := f.set.Part(u.ID)
+		unit.LeastAir = practice.Temp{C: st.LeastAir.V, Known: st.LeastAir.Known}
+		unit.Highest = practice.Temp{C: st.MostWater.V, Known: st.MostWater.Known}
 		unit.CalledBy, unit.StopsAtHighLimit, unit.DrainPlug = d.CalledBy, d.StopsAtHighLimit, d.DrainPlug
 		unit.Refrigerant, unit.Flammable, unit.StandsOn = d.Refrigerant, d.Flammable(), d.StandsOn
 		unit.Inside = d.Outdoors != nil && !*d.Outdoors

@@ -191,9 +191,9 @@ func (b *builder) unit() *heat.Unit {
 			}
 		})
 	}
-	if row := p.Row.V; !u.HasLeast && p.Row.How != settle.Assumed && row.LeastAirC != nil {
-		u.LeastAirC, u.HasLeast = *row.LeastAirC, true
-		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "its row, "+row.Name, 0, 0, nil)
+	if !u.HasLeast && p.LeastAir.Known {
+		u.LeastAirC, u.HasLeast = p.LeastAir.V, true
+		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "its row, "+p.Row.V.Name, 0, 0, nil)
 	}
 	if row := b.ratedRow(p.Row.V); !u.HasMost && row.MostWaterC != nil {
 		u.MostC, u.HasMost = *row.MostWaterC, true

@@ -32,7 +32,6 @@ var mayAsk = map[string]string{
 	"graph/rule/join.go":        "names the pipe a calliper has measured",
 	"graph/match/match.go":      "compares units",
 	"graph/heat/job/size.go":    "holds units of other sizes against the tub",
-	"graph/match/match.go":      "holds every unit there is against the tub",
 	"graph/heat/job/generic.go": "scales the ratings of the usual unit for one whose row says its power alone",
 	"render/survey/read.go":     "draws a template nobody has filled in: its circuit has no file whose rows could be settled",
 	"render/tag/names.go":       "names a check by its style, of a circuit that nobody has settled (settle.CheckStyle)",

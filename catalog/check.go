@@ -2,7 +2,6 @@ package catalog
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -29,7 +28,7 @@ func Check(rows []Row) []Problem {
 		}
 		laid[i] = r
 		say := func(key, format string, args ...any) {
-			out = append(out, Problem{Kind: r.Kind, Index: index, Row: r.Name, Key: key, Origin: r.Origin, Message: fmt.Sprintf(format, args...)})
+			out = append(out, Problem{Kind: r.Kind, Index: index, Row: r.Name, Key: key, Origin: r.Origin, Message: quantity.Say(format, args...)})
 		}
 		if otherKind {
 			say("name", "the catalogue has a row of this name, of kind %s", below.Kind)
@@ -136,7 +135,11 @@ func checkNumbers(r Row, say sayFunc) {
 		case math.IsNaN(v) || math.IsInf(v, 0):
 			say(c.name, "is not a number")
 		case v < 0 && c.dim != quantity.Temperature:
-			say(c.name, "is negative: %g", v)
+			dim := c.dim
+			if c.form == number {
+				dim = noUnit
+			}
+			say(c.name, "is negative: %s", worded(v, dim))
 		}
 	}
 	if r.OutsideMM == 0 {
@@ -145,32 +148,43 @@ func checkNumbers(r Row, say sayFunc) {
 	inside := r.OutsideMM - 2*r.WallMM
 	const slack = 0.06 // mm: outside and wall are rounded to 0.01 each, some to 0.001 in
 	if r.WallMM > 0 && r.BoreMM > inside+slack {
-		say("bore", "%.2f mm is more than the outside less two walls, %.2f mm", r.BoreMM, inside)
+		say("bore", "%s is more than the outside less two walls, %s", quantity.Length.Finely(r.BoreMM), quantity.Length.Finely(inside))
 	}
 	if r.WallMM > 0 && r.BoreMM > 0 && r.BoreMM < inside-0.3*r.WallMM-slack {
-		say("bore", "%.2f mm is far below the outside less two walls, %.2f mm", r.BoreMM, inside)
+		say("bore", "%s is far below the outside less two walls, %s", quantity.Length.Finely(r.BoreMM), quantity.Length.Finely(inside))
 	}
 	if r.WallMM > 0 && r.BoreMinWallMM > 0 && math.Abs(r.BoreMinWallMM-inside) > slack {
-		say("bore-least-wall", "%.2f mm is not the outside less two walls, %.2f mm", r.BoreMinWallMM, inside)
+		say("bore-least-wall", "%s is not the outside less two walls, %s", quantity.Length.Finely(r.BoreMinWallMM), quantity.Length.Finely(inside))
 	}
 	if r.BoreMM >= r.OutsideMM {
-		say("bore", "%.2f mm is not inside %.2f mm", r.BoreMM, r.OutsideMM)
+		say("bore", "%s is not inside %s", quantity.Length.Finely(r.BoreMM), quantity.Length.Finely(r.OutsideMM))
 	}
 }
 
+// noUnit is the dimension of a bare number.
+const noUnit quantity.Dimension = -1
+
+// worded is a number of a row for a message, in the units that will be asked for.
+func worded(v float64, dim quantity.Dimension) any {
+	if dim == noUnit {
+		return quantity.Trim(v)
+	}
+	return dim.Finely(v)
+}
+
 func checkRanges(r Row, say sayFunc) {
-	ordered := func(key string, low, likely, high float64) {
+	ordered := func(key string, dim quantity.Dimension, low, likely, high float64) {
 		if high != 0 && (low > likely || likely > high) {
-			say(key, "the range %g to %g does not hold the likely %g", low, high, likely)
+			say(key, "the range %s to %s does not hold the likely %s", worded(low, dim), worded(high, dim), worded(likely, dim))
 		}
 	}
-	ordered("k", r.KLow, r.K, r.KHigh)
-	ordered("loss-low", r.LossLowPa, r.LossDropPa, r.LossHighPa)
-	ordered("head-share", r.HeadShareLow, r.HeadShare, r.HeadShareHigh)
+	ordered("k", noUnit, r.KLow, r.K, r.KHigh)
+	ordered("loss-low", quantity.Pressure, r.LossLowPa, r.LossDropPa, r.LossHighPa)
+	ordered("head-share", quantity.Share, r.HeadShareLow, r.HeadShare, r.HeadShareHigh)
 	if r.Exponent != 0 && (r.Exponent < 1 || r.Exponent > 2.2) {
 		say("exponent", "%g is not from 1 to 2.2", r.Exponent)
 	}
-	ordered("cracking", r.CrackingLowPa, r.CrackingPa, r.CrackingHighPa)
+	ordered("cracking", quantity.Pressure, r.CrackingLowPa, r.CrackingPa, r.CrackingHighPa)
 	if r.Least > 0 && r.Rated > 0 && r.Least > r.Rated {
 		say("least", "is more than the rated flow")
 	}
@@ -223,7 +237,7 @@ func checkCurve(key string, c [][2]float64, say sayFunc) {
 	}
 	for i := 1; i < len(c); i++ {
 		if c[i][1] > c[i-1][1] {
-			say(key, "the head rises with the flow at %.3g m3/h", c[i][0]*3600)
+			say(key, "the head rises with the flow at %s", quantity.Flow.Of(c[i][0]))
 		}
 	}
 }
@@ -262,7 +276,7 @@ func checkOrder(rows []Row) []Problem {
 			}{{"take-off", small.TakeOffMM, large.TakeOffMM}, {"branch-take-off", small.BranchTakeOffMM, large.BranchTakeOffMM}, {"socket", small.SocketMM, large.SocketMM}} {
 				if c.b > 0 && c.a > c.b {
 					out = append(out, Problem{Kind: small.Kind, Row: small.Name, Key: c.key, Origin: small.Origin,
-						Message: fmt.Sprintf("%.2f mm is longer than the %.2f mm of the next size, %s, and no note says why", c.a, c.b, large.Size)})
+						Message: quantity.Say("%s is longer than the %s of the next size, %s, and no note says why", quantity.Length.Finely(c.a), quantity.Length.Finely(c.b), large.Size)})
 				}
 			}
 		}

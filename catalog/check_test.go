@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"dryfit/catalog/data"
+	"dryfit/catalog/quantity"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -91,7 +92,7 @@ func TestCheckFindsDefects(t *testing.T) {
 
 func hasProblem(found []Problem, key, text string) bool {
 	for _, p := range found {
-		if p.Key == key && strings.Contains(p.Message, text) && strings.Contains(p.String(), key) {
+		if p.Key == key && strings.Contains(p.Message.String(), text) && strings.Contains(p.String(), key) {
 			return true
 		}
 	}
@@ -164,5 +165,21 @@ func TestLoadReportsWhatItCannotRead(t *testing.T) {
 	delete(files, "small.csv")
 	if _, problems := load(files); len(problems) != 1 {
 		t.Errorf("a missing file: %v", problems)
+	}
+}
+
+// A problem is said in the units that are asked for: 58 mm is 2.283 in, 20 kPa 2.90 psi (by
+// the exact inch and 6894.757 Pa to the psi).
+func TestProblemsInTheUnitsAskedFor(t *testing.T) {
+	rows := []Row{{Kind: "pipe", Name: "wide", Spec: PVCSch40, Size: Size{Nominal: 2}, OutsideMM: 60.3, WallMM: 3.9, BoreMM: 58, Source: "own", Own: true},
+		{Kind: "check-valve", Name: "odd", Source: "own", Own: true, CrackingPa: 20000, CrackingLowPa: 30000, CrackingHighPa: 40000}}
+	for key, want := range map[string]string{"bore": "2.283 in", "cracking": "2.9 psi"} {
+		found := false
+		for _, p := range Check(rows) {
+			found = found || p.Key == key && strings.Contains(p.Message.In(quantity.InchSystem), want)
+		}
+		if !found {
+			t.Errorf("%s: no problem says %s: %v", key, want, Check(rows))
+		}
 	}
 }

@@ -36,7 +36,7 @@ func DecodeFile(file map[string]any, origin string) ([]Row, []Problem) {
 	for _, key := range slices.Sorted(maps.Keys(file)) {
 		if key != "catalog" {
 			problems = append(problems, Problem{Kind: key, Origin: origin,
-				Message: fmt.Sprintf("unknown table %q", key), Hint: "a catalogue file holds [[catalog.KIND]] tables"})
+				Message: quantity.Say("unknown table %q", key), Hint: "a catalogue file holds [[catalog.KIND]] tables"})
 		}
 	}
 	return rows, problems
@@ -50,19 +50,19 @@ func decodeRows(all map[string]any, origin string) (rows []Row, problems []Probl
 			if name := pointed(kind, all[kind]); name != "" {
 				e.Hint = fmt.Sprintf("write a name with a point in quotes: [[catalog.%q]]", name)
 			}
-			problems = append(problems, Problem{Kind: kind, Origin: origin, Message: e.Message, Hint: e.Hint})
+			problems = append(problems, Problem{Kind: kind, Origin: origin, Message: quantity.Text(e.Message), Hint: e.Hint})
 			continue
 		}
 		list := tables(all[kind])
 		if list == nil {
 			problems = append(problems, Problem{Kind: kind, Origin: origin,
-				Message: fmt.Sprintf("%q is not a table", kind), Hint: fmt.Sprintf("write [[catalog.%s]] and the keys below it", kind)})
+				Message: quantity.Say("%q is not a table", kind), Hint: fmt.Sprintf("write [[catalog.%s]] and the keys below it", kind)})
 			continue
 		}
 		for i, t := range list {
 			if len(rows) == mostRows {
 				return rows, append(problems, Problem{Kind: kind, Index: i, Origin: origin,
-					Message: fmt.Sprintf("there are more than %d rows", mostRows)})
+					Message: quantity.Say("there are more than %d rows", mostRows)})
 			}
 			row, bad := decodeRow(kind, t, origin)
 			for _, p := range bad {
@@ -121,9 +121,9 @@ func decodeRow(kind string, t map[string]any, origin string) (Row, []Problem) {
 func problemOf(key string, err error) Problem {
 	// Only an error that is nothing but that of a quantity: one around it says more.
 	if e, ok := err.(*quantity.Error); ok { //nolint:errorlint
-		return Problem{Key: key, Message: e.Message, Hint: e.Hint}
+		return Problem{Key: key, Message: quantity.Text(e.Message), Hint: e.Hint}
 	}
-	return Problem{Key: key, Message: err.Error()}
+	return Problem{Key: key, Message: quantity.OfError(err)}
 }
 
 // defaultName is the name of a row that was given none: kind or style, spec and size.

@@ -146,7 +146,7 @@ func TestDecodeRowsProblems(t *testing.T) {
 		_, problems := decodeText(t, c.text)
 		found := false
 		for _, p := range problems {
-			found = found || p.Key == c.key && strings.Contains(p.Message, c.message) && strings.Contains(p.Hint+p.Message, c.hint) && p.Origin == "my.toml"
+			found = found || p.Key == c.key && strings.Contains(p.Message.String(), c.message) && strings.Contains(p.Hint+p.Message.String(), c.hint) && p.Origin == "my.toml"
 		}
 		if !found {
 			t.Errorf("%s: %+v", c.text, problems)

@@ -14,6 +14,7 @@ import (
 	"github.com/BurntSushi/toml"
 
 	"dryfit/catalog/data"
+	"dryfit/catalog/quantity"
 )
 
 // Embedded returns the catalogue that comes with the program.
@@ -38,7 +39,7 @@ func load(files fs.FS) (rows []Row, problems []Problem) {
 	for _, name := range rowFiles {
 		raw, err := fs.ReadFile(files, name)
 		if err != nil {
-			problems = append(problems, Problem{Origin: name, Message: err.Error()})
+			problems = append(problems, Problem{Origin: name, Message: quantity.OfError(err)})
 			continue
 		}
 		read := readCSV
@@ -55,7 +56,7 @@ func load(files fs.FS) (rows []Row, problems []Problem) {
 func readTOML(name string, raw []byte) ([]Row, []Problem) {
 	var all map[string]any
 	if _, err := toml.Decode(string(raw), &all); err != nil {
-		return nil, []Problem{{Origin: name, Message: err.Error()}}
+		return nil, []Problem{{Origin: name, Message: quantity.OfError(err)}}
 	}
 	return decodeRows(all, name)
 }
@@ -67,7 +68,7 @@ func readCSV(name string, raw []byte) (rows []Row, problems []Problem) {
 	in.Comment = '#'
 	heads, err := in.Read()
 	if err != nil {
-		return nil, []Problem{{Origin: name, Message: err.Error()}}
+		return nil, []Problem{{Origin: name, Message: quantity.OfError(err)}}
 	}
 	found := make([]column, len(heads))
 	for i, head := range heads {
@@ -85,7 +86,7 @@ func readCSV(name string, raw []byte) (rows []Row, problems []Problem) {
 			return rows, problems
 		}
 		if err != nil {
-			return rows, append(problems, Problem{Origin: name, Message: err.Error()})
+			return rows, append(problems, Problem{Origin: name, Message: quantity.OfError(err)})
 		}
 		line, _ := in.FieldPos(0)
 		row, bad := csvRow(found, cells)

@@ -149,8 +149,11 @@ func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
 		if key, ok := at.In(p.Key); ok {
 			pos = r.ValuePos(key)
 		}
-		if !strings.Contains(message, p.Key) {
-			message = p.Key + ": " + message
+		if plain := message.String(); plain == string(message) { // of a user's words, not of amounts
+			message = quantity.Text(located.Inert(plain))
+		}
+		if !strings.Contains(message.String(), p.Key) {
+			message = quantity.Say("%s: %s", p.Key, message)
 		}
 		hint := p.Hint
 		switch {
@@ -160,6 +163,6 @@ func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
 		case !slices.Contains(catalog.ColumnNames(), p.Key):
 			hint = located.ThereAre(catalog.ColumnNames())
 		}
-		r.Add(pos, located.Inert(hint), "%s", located.Inert(message))
+		r.Add(pos, located.Inert(hint), "%s", message)
 	}
 }

@@ -269,7 +269,11 @@ func (h heatWords) loss() form.Block {
 func (h heatWords) unit() form.Block {
 	g := form.NewGrid(form.Column{Head: "air", Right: true}, form.Column{Head: "water", Right: true}, form.Column{Head: "output kW", Right: true}, form.Column{Head: "input kW", Right: true}, form.Column{Head: "COP", Right: true}, form.Column{Head: "from"})
 	for _, x := range h.r.Unit.At {
-		from := string(x.Working.Basis)
+		cop, _ := x.Working.Basis.Spread()
+		if h.r.Unit.Assumed {
+			cop, _ = heat.Beyond.Spread()
+		}
+		from := fmt.Sprintf("%s, COP ± %.0f %%", x.Working.Basis, 100*cop)
 		if x.Rated {
 			from = "the sheet"
 		}

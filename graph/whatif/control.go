@@ -21,8 +21,10 @@ type Control struct {
 	InFile               bool             // keys of the file say it; else it can only be tried
 	Legs                 []retrofit.Place // of the place of the cut: the straights it may lie in, each with the best place there
 
-	stands *graph.Cut                         // what the file says of the cut; nil where it leaves it open
-	edits  func(value string) ([]edit, error) // none where the value is the one that stands
+	stands   *graph.Cut                         // what the file says of the cut; nil where it leaves it open
+	with     string                             // controls of the same word are made edits of together
+	together func(v Values) []edit              // with all that is turned; nil: each by itself
+	edits    func(value string) ([]edit, error) // none where the value is the one that stands
 }
 
 // Choice is one word that can be chosen.

@@ -2,101 +2,13 @@ package whatif
 
 import (
 	"math"
-	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
-	"dryfit/graph/description/located"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/settle"
 )
-
-// pumps are the speeds they turn at. Head goes with the square of the speed, flow with the
-// speed (affinity laws, as for a ratio in the description).
-func (m *maker) pumps() {
-	for i := range m.set.Parts {
-		p := &m.set.Parts[i]
-		if p.Kind != graph.Pump || !m.inFile(p.ID) {
-			continue
-		}
-		speeds := p.Speeds.V
-		for k := range speeds {
-			name := speeds[k].Name
-			if len(speeds[k].Curve) == 0 && speeds[k].Ratio == 0 {
-				continue
-			}
-			label := "Speed of " + p.ID
-			if name != graph.SpeedOn {
-				label += ", " + name
-			}
-			m.add(scale(Control{ID: "speed-" + p.ID + "-" + name, Group: groupPump, Label: label, Unit: "% of today's", Low: 50, High: 120, Step: 1, Now: 100, InFile: true},
-				func(x float64) []edit {
-					out := m.pinned()
-					if path := m.speedPath(p, k); path != nil {
-						return append(out, m.turnedInPlace(p, k, path, x/100)...)
-					}
-					return append(out, ofPart(p.ID, description.SpeedsText(turnedSpeeds(speeds, k, x/100)), "speeds"))
-				}))
-		}
-	}
-}
-
-// speedPath returns where in a pump's table a speed with a curve or a ratio of its own stands;
-// nil where a row or the label says them.
-func (m *maker) speedPath(p *settle.Part, k int) []any {
-	if p.Speeds.How != settle.Given || p.Pump == nil || p.Pump.TypeSaid {
-		return nil
-	}
-	if _, own := p.KeyPos["curve"]; own {
-		return []any{}
-	}
-	if _, list := p.KeyPos["speeds"]; !list {
-		return nil
-	}
-	if v, _ := m.part(p.ID).In("speeds"); v.V != nil {
-		if _, items := v.Items(); !items { // a table for each speed, by its name
-			return []any{"speeds", p.Speeds.V[k].Name}
-		}
-	}
-	return []any{"speeds", k}
-}
-
-// part returns a part's table in the file.
-func (m *maker) part(id string) located.Value {
-	i := indexOf(m.top, "part", id)
-	if i < 0 {
-		return located.Value{}
-	}
-	parts, _ := m.top.In("part")
-	items, _ := parts.Items()
-	return items[i]
-}
-
-// turnedInPlace edits the numbers of one speed's curve, or its ratio. Ratios that refer to that
-// curve are set so that the other speeds stay.
-func (m *maker) turnedInPlace(p *settle.Part, k int, at []any, by float64) []edit {
-	s := p.Speeds.V[k]
-	set := func(value string, path ...any) edit { return ofPart(p.ID, value, slices.Concat(at, path)...) }
-	if len(s.Curve) == 0 {
-		return []edit{set(quantity.Trim(quantity.Round(s.Ratio*by, 6)), "ratio")}
-	}
-	var out []edit
-	for i, c := range turnedCurve(s.Curve, by) {
-		if s.Curve[i].Flow != 0 {
-			out = append(out, set(description.QuantityText(c.Flow, quantity.Flow), "curve", i, 0))
-		}
-		if s.Curve[i].Head.Value != 0 {
-			out = append(out, set(dropValue(c.Head), "curve", i, 1))
-		}
-	}
-	for i, other := range turnedSpeeds(p.Speeds.V, k, by) {
-		if i != k && len(other.Curve) == 0 && other.Ratio != p.Speeds.V[i].Ratio {
-			out = append(out, ofPart(p.ID, quantity.Trim(other.Ratio), slices.Concat(m.speedPath(p, i), []any{"ratio"})...))
-		}
-	}
-	return out
-}
 
 // dropValue writes a drop as it was given, as a head or a pressure.
 func dropValue(d graph.Drop) string {
@@ -104,41 +16,6 @@ func dropValue(d graph.Drop) string {
 		return description.QuantityText(d.Value, quantity.Head)
 	}
 	return description.QuantityText(d.Value, quantity.Pressure)
-}
-
-// turnedSpeeds returns the speeds with one of them turned. Ratios refer to the first speed that
-// has a curve: where that one is turned they are set so that the others stay.
-func turnedSpeeds(speeds []graph.Speed, k int, by float64) []graph.Speed {
-	out := slices.Clone(speeds)
-	for i := range out {
-		if len(out[i].Curve) > 0 {
-			out[i].Ratio = 0 // a row may say both
-		}
-	}
-	if len(out[k].Curve) == 0 {
-		out[k].Ratio = quantity.Round(out[k].Ratio*by, 6)
-		return out
-	}
-	out[k].Curve = turnedCurve(out[k].Curve, by)
-	if slices.IndexFunc(out, func(s graph.Speed) bool { return len(s.Curve) > 0 }) != k {
-		return out // ratios are of the first that has a curve
-	}
-	for i := range out {
-		if i != k && len(out[i].Curve) == 0 && out[i].Ratio > 0 {
-			out[i].Ratio = quantity.Round(out[i].Ratio/by, 6)
-		}
-	}
-	return out
-}
-
-// turnedCurve is a curve at another speed, to the litre an hour and the millimetre.
-func turnedCurve(curve []graph.CurvePoint, by float64) []graph.CurvePoint {
-	out := append([]graph.CurvePoint(nil), curve...)
-	for i := range out {
-		out[i].Flow = quantity.Round(out[i].Flow*by*3600, 3) / 3600
-		out[i].Head.Value = quantity.Round(out[i].Head.Value*by*by, 3)
-	}
-	return out
 }
 
 // pinned gives the parts that are taken as their maker sized them to the pump the drop they
@@ -171,8 +48,9 @@ func (m *maker) unit() {
 	}
 }
 
-// guesses are the drops that may be off, each by its spread.
+// guesses are what may be off, each by its spread: of the pumps, and drops.
 func (m *maker) guesses() {
+	m.pumpGuesses()
 	for i := range m.set.Parts {
 		p := &m.set.Parts[i]
 		switch p.Kind {

@@ -43,6 +43,7 @@ func (s *Study) turned(v Values) (file, built []edit, err error) {
 			return nil, nil, fmt.Errorf("there is nothing called %q to turn", id)
 		}
 	}
+	done := map[string]bool{}
 	for i := range s.Controls {
 		c := &s.Controls[i]
 		value, ok := v[c.ID]
@@ -54,6 +55,13 @@ func (s *Study) turned(v Values) (file, built []edit, err error) {
 			return nil, nil, err
 		}
 		if stands {
+			continue
+		}
+		if c.together != nil {
+			if !done[c.with] {
+				done[c.with] = true
+				file = append(file, c.together(v)...)
+			}
 			continue
 		}
 		edits, err := c.edits(value)

@@ -1,0 +1,178 @@
+package whatif
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/description/located"
+	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/settle"
+)
+
+// pumps are the speeds they turn at. Head goes with the square of the speed, flow with the
+// speed (affinity laws, as for a ratio in the description).
+func (m *maker) pumps() {
+	m.eachPump(func(p *settle.Part) {
+		for k := range p.Speeds.V {
+			s := &p.Speeds.V[k]
+			if len(s.Curve) == 0 && s.Ratio == 0 {
+				continue
+			}
+			label := "Speed of " + p.ID
+			if s.Name != graph.SpeedOn {
+				label += ", " + s.Name
+			}
+			m.ofPump(p, Control{ID: speedID(p, k), Group: groupPump, Label: label, Unit: "% of today's", Low: 50, High: 120, Step: 1})
+		}
+	})
+}
+
+// pumpGuesses are how far a pump may be off: one of a type in its size and its shape, one with
+// a curve in the head and flow of that, as the ranges take them.
+func (m *maker) pumpGuesses() {
+	m.eachPump(func(p *settle.Part) {
+		if !slices.ContainsFunc(p.Speeds.V, func(s graph.Speed) bool { return len(s.Curve) > 0 }) {
+			return
+		}
+		guess := func(id, what, class string) {
+			span, _ := tables.Spread(class, p.Known.String())
+			if span.Low < span.High {
+				m.ofPump(p, Control{ID: id + p.ID, Group: groupGuess, Label: what, Unit: "% of what it is taken for", Low: math.Round(100 * (1 + span.Low)), High: math.Round(100 * (1 + span.High)), Step: 1})
+			}
+		}
+		typed := p.Pump == nil || len(p.Pump.Speeds) == 0 || p.Pump.TypeSaid
+		switch {
+		case !typed || p.Row.V.Own && p.Known != graph.Assumed:
+			guess("head-", "Head of "+p.ID, tables.SpreadPumpHead)
+			guess("flow-", "Flow of "+p.ID+" at a head", tables.SpreadPumpFlow)
+		case p.Pump != nil && p.Pump.LabelW > 0:
+			guess("size-", "How much of its watts "+p.ID+" turns into flow", tables.SpreadPumpLabel)
+			guess("shape-", "More flow, less head of "+p.ID, tables.SpreadPumpShape)
+		default:
+			guess("size-", "How large "+p.ID+" is", tables.SpreadPumpSize)
+			guess("shape-", "More flow, less head of "+p.ID, tables.SpreadPumpShape)
+		}
+	})
+}
+
+// eachPump goes through the pumps of the file.
+func (m *maker) eachPump(do func(p *settle.Part)) {
+	for i := range m.set.Parts {
+		if p := &m.set.Parts[i]; p.Kind == graph.Pump && m.inFile(p.ID) {
+			do(p)
+		}
+	}
+}
+
+// ofPump adds a control of a pump's curves: all of one pump's are made edits of together.
+func (m *maker) ofPump(p *settle.Part, c Control) {
+	c.Now, c.InFile, c.with = 100, true, p.ID
+	c.together = func(v Values) []edit { return m.pumpEdits(p, v) }
+	m.add(scale(c, nil))
+}
+
+func speedID(p *settle.Part, k int) string { return "speed-" + p.ID + "-" + p.Speeds.V[k].Name }
+
+// pumpEdits sets a pump's curves and ratios as its controls are turned. A ratio refers to the
+// first speed that has a curve: where that one turns, the others' are set so that they stay.
+func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
+	factor := func(id string) float64 {
+		x, err := strconv.ParseFloat(v[id], 64)
+		if err != nil {
+			return 1
+		}
+		return x / 100
+	}
+	size, shape := factor("size-"+p.ID), factor("shape-"+p.ID)
+	flow := math.Pow(size, spread.SizeFlow) * shape * factor("flow-"+p.ID)
+	head := math.Pow(size, spread.SizeHead) / shape * factor("head-"+p.ID)
+	first := slices.IndexFunc(p.Speeds.V, func(s graph.Speed) bool { return len(s.Curve) > 0 })
+	speeds := slices.Clone(p.Speeds.V)
+	for k := range speeds {
+		s, turns := &speeds[k], factor(speedID(p, k))
+		switch {
+		case len(s.Curve) > 0:
+			s.Curve, s.Ratio = turnedCurve(s.Curve, turns*flow, turns*turns*head), 0 // a row may say both
+		case s.Ratio > 0 && first >= 0:
+			s.Ratio = quantity.Round(s.Ratio*turns/factor(speedID(p, first)), 6)
+		default:
+			s.Ratio = quantity.Round(s.Ratio*turns, 6)
+		}
+	}
+	out := m.pinned()
+	if m.speedPath(p, 0) == nil {
+		return append(out, ofPart(p.ID, description.SpeedsText(speeds), "speeds"))
+	}
+	for k := range speeds {
+		out = append(out, m.inPlace(p, k, &speeds[k])...)
+	}
+	return out
+}
+
+// turnedCurve is a curve with other flows and heads, to the litre an hour and the millimetre.
+func turnedCurve(curve []graph.CurvePoint, flow, head float64) []graph.CurvePoint {
+	out := append([]graph.CurvePoint(nil), curve...)
+	for i := range out {
+		out[i].Flow = quantity.Round(out[i].Flow*flow*3600, 3) / 3600
+		out[i].Head.Value = quantity.Round(out[i].Head.Value*head, 3)
+	}
+	return out
+}
+
+// inPlace edits the numbers of one speed in the file that are others now.
+func (m *maker) inPlace(p *settle.Part, k int, now *graph.Speed) []edit {
+	was, path := &p.Speeds.V[k], m.speedPath(p, k)
+	var out []edit
+	set := func(value string, more ...any) { out = append(out, ofPart(p.ID, value, slices.Concat(path, more)...)) }
+	if len(was.Curve) == 0 {
+		if now.Ratio != was.Ratio {
+			set(quantity.Trim(now.Ratio), "ratio")
+		}
+		return out
+	}
+	for i := range now.Curve {
+		if math.Abs(now.Curve[i].Flow-was.Curve[i].Flow) > 1e-9 {
+			set(description.QuantityText(now.Curve[i].Flow, quantity.Flow), "curve", i, 0)
+		}
+		if math.Abs(now.Curve[i].Head.Value-was.Curve[i].Head.Value) > 1e-9 {
+			set(dropValue(now.Curve[i].Head), "curve", i, 1)
+		}
+	}
+	return out
+}
+
+// speedPath returns where in a pump's table a speed with a curve or a ratio of its own stands;
+// nil where a row or the label says them.
+func (m *maker) speedPath(p *settle.Part, k int) []any {
+	if p.Speeds.How != settle.Given || p.Pump == nil || p.Pump.TypeSaid {
+		return nil
+	}
+	if _, own := p.KeyPos["curve"]; own {
+		return []any{}
+	}
+	if _, list := p.KeyPos["speeds"]; !list {
+		return nil
+	}
+	if v, _ := m.part(p.ID).In("speeds"); v.V != nil {
+		if _, items := v.Items(); !items { // a table for each speed, by its name
+			return []any{"speeds", p.Speeds.V[k].Name}
+		}
+	}
+	return []any{"speeds", k}
+}
+
+// part returns a part's table in the file.
+func (m *maker) part(id string) located.Value {
+	i := indexOf(m.top, "part", id)
+	if i < 0 {
+		return located.Value{}
+	}
+	parts, _ := m.top.In("part")
+	items, _ := parts.Items()
+	return items[i]
+}

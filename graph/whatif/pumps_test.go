@@ -1,0 +1,76 @@
+package whatif
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/plan"
+)
+
+// What is turned of one pump holds together: two speeds, its size and its shape. Flow goes with
+// the speed, head with its square; a size of v has v^0.7 of the flow at v^0.3 of the head, a
+// shape of w has w of the flow at 1/w of the head (how far a pump of a type may be off, common
+// practice, no source): worked by hand.
+func TestPumpTurnedTogether(t *testing.T) {
+	text := string(demo(t, "two-speed").Job.Text)
+	from := strings.Index(text, "speeds = [\n")
+	to := from + strings.Index(text[from:], "\n]") + 2
+	s := studyOf(t, text[:from]+`type = "two-speed-pump"`+text[to:])
+	curve := func(v Values, speed string) []graph.CurvePoint {
+		t.Helper()
+		a, err := s.Ask(v, plan.Findings)
+		if err != nil || a.Plan == nil {
+			t.Fatal(v, err)
+		}
+		speeds := a.Plan.After.Layout.Stage.Part("pump").Speeds.V
+		i := slices.IndexFunc(speeds, func(x graph.Speed) bool { return x.Name == speed })
+		first := slices.IndexFunc(speeds, func(x graph.Speed) bool { return len(x.Curve) > 0 })
+		if i < 0 || first < 0 {
+			t.Fatalf("%v", speeds)
+		}
+		if len(speeds[i].Curve) > 0 {
+			return speeds[i].Curve
+		}
+		out := slices.Clone(speeds[first].Curve)
+		for k := range out {
+			out[k].Flow *= speeds[i].Ratio
+			out[k].Head.Value *= speeds[i].Ratio * speeds[i].Ratio
+		}
+		return out
+	}
+	held := func(v Values, speed string, flow, head float64) {
+		t.Helper()
+		was, now := curve(nil, speed), curve(v, speed)
+		for i := range was {
+			if math.Abs(now[i].Flow-flow*was[i].Flow) > 0.002*was[len(was)-1].Flow || math.Abs(now[i].Head.Value-head*was[i].Head.Value) > 0.002*was[0].Head.Value {
+				t.Errorf("%v, %s: point %d is %.6f m3/s at %.3f, was %.6f at %.3f", v, speed, i, now[i].Flow, now[i].Head.Value, was[i].Flow, was[i].Head.Value)
+			}
+		}
+	}
+	both := Values{"speed-pump-low": "80", "speed-pump-high": "90"}
+	held(both, "low", 0.8, 0.64)
+	held(both, "high", 0.9, 0.81)
+	all := Values{"speed-pump-high": "90", "size-pump": "150", "shape-pump": "110"}
+	held(all, "high", 0.9*math.Pow(1.5, 0.7)*1.1, 0.81*math.Pow(1.5, 0.3)/1.1)
+	held(all, "low", math.Pow(1.5, 0.7)*1.1, math.Pow(1.5, 0.3)/1.1)
+}
+
+// A pump with a curve of its own is off by its head and its flow; the file keeps its form.
+func TestPumpCurveMayBeOff(t *testing.T) {
+	s := demo(t, "two-speed")
+	text, only, err := s.Text(Values{"head-pump": "98", "speed-pump-low": "90"})
+	if err != nil || len(only) > 0 {
+		t.Fatal(err, only)
+	}
+	if was, now := strings.Count(string(s.Job.Text), "\n"), strings.Count(string(text), "\n"); was != now {
+		t.Errorf("%d lines became %d", was, now)
+	}
+	for _, line := range strings.Split(string(s.Job.Text), "\n") {
+		if i := strings.Index(line, "#"); i >= 0 && !strings.Contains(string(text), line[i:]) {
+			t.Errorf("a remark is gone: %s", line)
+		}
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/plan"
 )
 
@@ -45,7 +46,7 @@ func TestPumpTurnedTogether(t *testing.T) {
 		t.Helper()
 		was, now := curve(nil, speed), curve(v, speed)
 		for i := range was {
-			if math.Abs(now[i].Flow-flow*was[i].Flow) > 0.002*was[len(was)-1].Flow || math.Abs(now[i].Head.Value-head*was[i].Head.Value) > 0.002*was[0].Head.Value {
+			if !agree.Within(now[i].Flow, flow*was[i].Flow, 0.002*was[len(was)-1].Flow) || !agree.Within(now[i].Head.Value, head*was[i].Head.Value, 0.002*was[0].Head.Value) {
 				t.Errorf("%v, %s: point %d is %.6f m3/s at %.3f, was %.6f at %.3f", v, speed, i, now[i].Flow, now[i].Head.Value, was[i].Flow, was[i].Head.Value)
 			}
 		}

@@ -298,6 +298,9 @@ func SureBlocks(r *spread.Ranges, s form.Style) []form.Block {
 			lead = "  then"
 		}
 		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, What(f), f.Moves, form.Fixed(f.Effect*100, 0), f.Mode))
+		if i == 0 && f.Reading != "" {
+			b.Lines = append(b.Lines, "    by "+s.Say(f.Reading))
+		}
 	}
 	if r.Unsolved > 0 {
 		b.Lines = append(b.Lines, fmt.Sprintf("  %d samples had no answer and are left out", r.Unsolved))

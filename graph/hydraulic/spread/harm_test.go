@@ -1,11 +1,6 @@
 package spread
 
-import (
-	"dryfit/graph/agree"
-	"dryfit/graph/hydraulic/laws"
-	"math"
-	"testing"
-)
+import "testing"
 
 // What a guess harms is the unit's flow or the jets', whichever it moves more; the pump's head
 // is told beside it and is no harm.
@@ -28,15 +23,5 @@ func TestHarmsMode(t *testing.T) {
 	f.Unit = 0.3
 	if what, mode := f.Harmed(); what != "the unit's flow" || mode != "heating" {
 		t.Errorf("%s in %q", what, mode)
-	}
-}
-
-// A tee whose branch carries all, to both sides alike: its loss goes by the square of that flow,
-// so that its slope is twice the loss over the flow. By hand.
-func TestSlopeOfATurningTee(t *testing.T) {
-	l := laws.NewTeeLaw(0.0525, 0.0525)
-	h, slope := l.Loss([3]float64{2e-3, 2e-3, -4e-3})
-	if want := 2 * math.Abs(h[2]) / 4e-3; !agree.Within(math.Abs(slope[2][2]), want, 1e-9*want) || !(want > 0) {
-		t.Errorf("slope %g, want %g", slope[2][2], want)
 	}
 }

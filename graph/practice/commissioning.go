@@ -64,7 +64,7 @@ func Leave() []Sentence {
 			text := quantity.Say("%s leaves with its refrigerant sealed in: no pipe of its cold circuit is cut or loosened. Where it is scrapped, or leaks, the refrigerant is taken out by the licensed trade, who signs for it.", j.leavesCalled())
 			for _, u := range j.Leaves {
 				if u.Flammable || u.Refrigerant == "" {
-					return text + " Propane (R290) burns: read the plate; no flame or spark near it, upright and aired in the van."
+					return text + " Propane burns: read the plate; no flame or spark near it, upright and aired in the van."
 				}
 			}
 			return text

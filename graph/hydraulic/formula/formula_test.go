@@ -275,6 +275,7 @@ func TestTeeThresholds(t *testing.T) {
 	}{
 		{"dividing branch, ratio 0.70", formula.TeeDividingBranch, 0.7, 1.31237},              // 1 + 0.3 (0.5/0.49)²
 		{"dividing branch, ratio 0.60", formula.TeeDividingBranch, 0.6, 2.92901},              // 1 + (0.5/0.36)²
+		{"dividing branch, ratio 0.65", formula.TeeDividingBranch, 0.65, 2.40053},             // 1 + (0.5/0.4225)²
 		{"dividing branch, area 0.70", formula.TeeDividingBranch, math.Sqrt(0.7), 1.23954},    // 1.075 (1 + 0.3 (0.5/0.7)²)
 		{"combining branch, area 0.40", formula.TeeCombiningBranch, math.Sqrt(0.4), 1.134375}, // 0.55 (1 + 1.5625 - 0.5)
 		{"combining branch, area 0.30", formula.TeeCombiningBranch, math.Sqrt(0.3), 3.27778},  // 1 + (0.5/0.3)² - 0.5

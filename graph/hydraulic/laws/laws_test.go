@@ -51,6 +51,23 @@ func TestLossTable(t *testing.T) {
 	}
 }
 
+// The flow of the most water power of a parabola, head 9 (1 - (q/6)²): 6/√3, with two thirds of
+// the shut-off head (the derivative of q times head by hand), to a hundredth of the last flow.
+func TestBestOfAParabola(t *testing.T) {
+	var q, h []float64
+	for i := range 25 {
+		x := float64(i) / 4
+		q, h = append(q, x), append(h, 9*(1-x*x/36))
+	}
+	c, err := NewPumpCurve(q, h)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if flow, head := c.Best(); !agree.Within(flow, 6/math.Sqrt(3), 0.06) || !agree.Within(head, 6, 0.2) {
+		t.Errorf("best at %g with %g", flow, head)
+	}
+}
+
 // Before its first point a curve is a parabola that starts level: from (2, 9), slope -1 per
 // unit there, head at no flow 9 + 1·2/2 = 10.
 func TestCurveStart(t *testing.T) {

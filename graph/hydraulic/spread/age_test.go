@@ -106,6 +106,11 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 	check("the ribs of old hose pipe", 2, func(p *hydraulic.Perturb) []float64 { return p.Roughness }, 2, 1)
 	check("the ribs of new hose pipe", 2, func(p *hydraulic.Perturb) []float64 { return p.Roughness }, 1, 2)
 	check("elbows nobody listed in whole", 0.8, func(p *hydraulic.Perturb) []float64 { return p.Joints }, 0.2, 0)
+	for _, f := range m.Runs[old].Fittings { // K 0.3 on the barb's own bore, 25.4 mm less a wall of 2 mm on either side
+		if f.Barb && !(agree.Within(f.BoreM, 0.0214, 1e-9) && agree.Within(f.K, 0.3, 1e-9)) {
+			t.Errorf("a barb of %g m, K %g", f.BoreM, f.K)
+		}
+	}
 	pump := m.PartAt["pump"]
 	derated := lay.Stage.Part("valve").Derated.V
 	s := standsOf(m, lay, -1)

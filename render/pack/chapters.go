@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
+	"dryfit/graph/route"
 	"dryfit/render/book"
 	"dryfit/render/drawing"
 	"dryfit/render/table"
@@ -249,14 +250,28 @@ func recording(p *plan.Plan, j jobIn) book.Chapter {
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	if n := joints(p); n > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Joints dry (tissue), at once and after a day"})
-		g := &form.Grid{Header: []string{"joint", "between", "0 h", "24 h"}}
+		g := &form.Grid{Header: []string{"joint", "between", "how", "0 h", "24 h"}}
 		names := tag.Of(p.Circuit, p.Net())
 		for _, joint := range p.After.Layout.Joints {
-			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), names.Side(joint.A, joint.Run) + " / " + names.Side(joint.B, joint.Run), "", ""})
+			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), names.Side(joint.A, joint.Run) + " / " + names.Side(joint.B, joint.Run), howJoined(joint), "", ""})
 		}
 		c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	}
 	return c
+}
+
+// howJoined says how a joint is made, at which side of a part with two nuts, and its size.
+func howJoined(j route.Joint) string {
+	how := map[string]string{"cement": "cement", "slip": "cement, sliding", "union": "union nut", "barb": "hose clips", "thread": "thread, tape"}[j.Kind]
+	if j.Kind == "union" && strings.HasPrefix(j.B, "tail of ") {
+		switch {
+		case strings.HasSuffix(j.B, "."+graph.In):
+			how += ", inlet side"
+		case strings.HasSuffix(j.B, "."+graph.Out):
+			how += ", outlet side"
+		}
+	}
+	return strings.TrimSpace(how + " " + j.Size.String())
 }
 
 func faults(j jobIn) book.Chapter {

@@ -121,8 +121,13 @@ func (f *facts) oneUnit(u *graph.Part) practice.Unit {
 	if d := u.Unit; d != nil {
 		unit.SetPoint = practice.Temp{C: d.SetPointC, Known: d.SetPointSet}
 		st := f.set.Part(u.ID)
-		unit.LeastAir = practice.Temp{C: st.LeastAir.V, Known: st.LeastAir.Known}
-		unit.Highest = practice.Temp{C: st.MostWater.V, Known: st.MostWater.Known}
+		if st == nil && f.p.Before != nil { // it is taken out
+			st = f.p.Before.Layout.Stage.Part(u.ID)
+		}
+		if st != nil {
+			unit.LeastAir = practice.Temp{C: st.LeastAir.V, Known: st.LeastAir.Known}
+			unit.Highest = practice.Temp{C: st.MostWater.V, Known: st.MostWater.Known}
+		}
 		unit.CalledBy, unit.StopsAtHighLimit, unit.DrainPlug = d.CalledBy, d.StopsAtHighLimit, d.DrainPlug
 		unit.Refrigerant, unit.Flammable, unit.StandsOn = d.Refrigerant, d.Flammable(), d.StandsOn
 		unit.Inside = d.Outdoors != nil && !*d.Outdoors

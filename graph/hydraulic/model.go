@@ -74,6 +74,7 @@ type ModelPart struct {
 // LossGiven says what a part's loss was made from, and so what its spread is.
 type LossGiven int
 
+// What a loss may be made from.
 const (
 	GivenNothing  LossGiven = iota
 	GivenLoss               // the description's loss, or its rated jet

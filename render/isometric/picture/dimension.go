@@ -221,6 +221,7 @@ var level = space.Plane{Along: scene.Point{X: 1}, Up: scene.Point{Y: -1}}
 // upright reports whether a line runs straight up the page.
 func upright(a, b scene.Point) bool { return math.Abs(a.X-b.X) < 1e-6 }
 
+// Draw paints the dimension with its text a share of the way along.
 func (d *dimension) Draw(v scene.Point, far, t float64) []scene.Item {
 	st := scene.Stroke(penDim)
 	a, b := space.Project(d.a.at), space.Project(d.b.at)

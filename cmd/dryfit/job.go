@@ -34,7 +34,7 @@ type job struct {
 // add puts the shared flags into f.
 func (j *job) add(f *pflag.FlagSet, formats ...string) {
 	if len(formats) > 0 {
-		f.StringVar(&j.format, "format", formats[0], "how to print: "+strings.Join(formats, ", ")+"; by the name of -o if left out")
+		f.StringVar(&j.format, "format", formats[0], "how to print, by the name of -o if left out: "+strings.Join(formats, ", "))
 	}
 	f.StringVarP(&j.output, "output", "o", "-", "file to write; - is standard output")
 	f.StringVar(&j.units, "units", "", "metric or inch; what the description says if left out")

@@ -69,7 +69,7 @@ func answer(p *plan.Plan, style form.Style) book.Chapter {
 		c.Say("The tub is out of use: " + down[0])
 	}
 	if joints(p) > 0 && p.After.Bodies != nil {
-		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes))), ".") + ".")
+		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")
 	}
 	c.Say(counts(p), "How well it is known: "+list(knowledge(p.Circuit))+".")
 	return c

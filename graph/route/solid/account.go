@@ -7,8 +7,9 @@ import (
 )
 
 // Account says what of a layout was held against what, for the papers: whether the new work
-// is free of everything described, and what nobody described.
-func (s *Bodies) Account(clashes int) string {
+// is free of everything described, and what nobody described; called is what the papers call a
+// part.
+func (s *Bodies) Account(clashes int, called func(part string) string) string {
 	fresh, old := 0, 0
 	var unknown []string
 	loose := false
@@ -33,7 +34,10 @@ func (s *Bodies) Account(clashes int) string {
 		text += fmt.Sprintf("all but the %d named among the findings are free of everything described.", clashes)
 	}
 	text += " Nobody described the rest"
-	rest := append([]string(nil), unknown...)
+	var rest []string
+	for _, id := range unknown {
+		rest = append(rest, called(id))
+	}
 	if !s.walled {
 		rest = append(rest, "the cabinet")
 	}

@@ -183,6 +183,7 @@ func TestCoverHandbookHurried(t *testing.T) { cover(t, handbook, hurried, 1_500_
 func cover(t *testing.T, w *world, who surveyor, seed int) {
 	t.Helper()
 	var by table
+	var promised word
 	lost := 0
 	for fi, f := range w.families {
 		if !strings.HasPrefix(string(f), *only) {
@@ -197,6 +198,7 @@ func cover(t *testing.T, w *world, who surveyor, seed int) {
 					continue
 				}
 				r, c := u.ranges(t)
+				promised.hear(r, c, truth)
 				for mode, a := range truth {
 					m := r.Of(mode, graph.After)
 					for name, v := range a {
@@ -213,6 +215,9 @@ func cover(t *testing.T, w *world, who surveyor, seed int) {
 				}
 			}
 		}
+	}
+	if *only == "" {
+		promised.judge(t)
 	}
 	slices.Sort(by.keys)
 	t.Logf("%d tubs had no answer", lost)

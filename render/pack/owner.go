@@ -23,7 +23,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Say(l)
 	}
 	if p.Heat != nil {
-		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
+		for _, l := range table.HeatForOwner(p.Heat, p.Circuit.Job, style) {
 			c.Say(table.Capital(l) + ".")
 		}
 	}

@@ -35,7 +35,7 @@ func done(p *plan.Plan, style form.Style) book.Chapter {
 	c.Say(work(p, style)...)
 	c.Say(table.PlainLines(p, style)...)
 	if p.Heat != nil {
-		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
+		for _, l := range table.HeatForOwner(p.Heat, p.Circuit.Job, style) {
 			c.Say(table.Capital(l) + ".")
 		}
 	}

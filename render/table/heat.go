@@ -79,12 +79,49 @@ func kWh(v float64) string {
 	return form.Fixed(v, 1)
 }
 
-// HeatShort says in plain sentences what a customer asks.
+// HeatShort says in sentences what a plan comes to in heat and money, with what would change it.
 func HeatShort(r *job.Report, j graph.Job, s form.Style) []string {
 	return heatWords{r, s, j.Currency}.short()
 }
 
+// HeatForOwner says of HeatShort what a customer asks, as far as it is known: no keys of the
+// description, and nothing of what the figures hang on.
+func HeatForOwner(r *job.Report, j graph.Job, s form.Style) []string {
+	h := heatWords{r, s, j.Currency}
+	out := h.holds()
+	y := r.Year
+	if y == nil {
+		return out
+	}
+	for _, line := range h.saves(y) {
+		if !strings.Contains(line, "[") {
+			out = append(out, line)
+		}
+	}
+	if a := y.Planned; a != nil && a.Short > 0 {
+		out = append(out, fmt.Sprintf("the coldest the water gets in a usual year is %s", h.warm(a.ColdestC)))
+	}
+	return out
+}
+
 func (h heatWords) short() []string {
+	r := h.r
+	out := h.holds()
+	if y := r.Year; y != nil {
+		out = append(out, h.year(y)...)
+	} else if len(r.Problems) > 0 {
+		out = append(out, "a year's energy and cost: not worked out, the climate has to be mended first")
+	} else {
+		out = append(out, "a year's energy and cost: say [climate], a weather file or twelve months")
+	}
+	if len(r.Others) > 0 {
+		out = append(out, fmt.Sprintf("the unit is %q alone: %s heats too and is not counted in output, year and sizes", r.Unit.ID, strings.Join(r.Others, ", ")))
+	}
+	return out
+}
+
+// holds says down to which air the unit holds the tub, and how long it takes to heat it.
+func (h heatWords) holds() []string {
 	r := h.r
 	var out []string
 	if u := r.UnitHolds(); u != nil {
@@ -106,16 +143,6 @@ func (h heatWords) short() []string {
 	if r.Recovery != nil && r.Recovery.FromC < r.Recovery.ToC-0.05 {
 		out = append(out, h.rise("after a bath", r.Recovery))
 	}
-	if y := r.Year; y != nil {
-		out = append(out, h.year(y)...)
-	} else if len(r.Problems) > 0 {
-		out = append(out, "a year's energy and cost: not worked out, the climate has to be mended first")
-	} else {
-		out = append(out, "a year's energy and cost: say [climate], a weather file or twelve months")
-	}
-	if len(r.Others) > 0 {
-		out = append(out, fmt.Sprintf("the unit is %q alone: %s heats too and is not counted in output, year and sizes", r.Unit.ID, strings.Join(r.Others, ", ")))
-	}
 	return out
 }
 
@@ -135,6 +162,21 @@ func (h heatWords) rise(when string, x *job.Rise) string {
 }
 
 func (h heatWords) year(y *job.YearReport) []string {
+	out := h.saves(y)
+	if words := h.moves(); words != "" {
+		out = append(out, words)
+	}
+	if words := h.paysFirst(y); words != "" {
+		out = append(out, words)
+	}
+	if words := h.coolHours(y); words != "" {
+		out = append(out, words)
+	}
+	return out
+}
+
+// saves says what a year takes, what is saved and when that has paid for the work.
+func (h heatWords) saves(y *job.YearReport) []string {
 	var out []string
 	both := func(r job.Range) string {
 		return fmt.Sprintf("%s kWh (%s to %s)", kWh(r.Likely), kWh(r.Low), kWh(r.High))
@@ -171,12 +213,11 @@ func (h heatWords) year(y *job.YearReport) []string {
 		}
 		out = append(out, line)
 	}
-	if words := h.moves(); words != "" {
-		out = append(out, words)
-	}
-	if words := h.paysFirst(y); words != "" {
-		out = append(out, words)
-	}
+	return out
+}
+
+// coolHours says how long in a year the water is below its set point; "" never.
+func (h heatWords) coolHours(y *job.YearReport) string {
 	if a := y.Planned; a != nil && a.Short > 0 {
 		line := fmt.Sprintf("%d hours of the year end more than a tenth of a kelvin below the set point, the coldest at %s", a.Short, h.warm(a.ColdestC))
 		switch a.Bathed {
@@ -194,9 +235,9 @@ func (h heatWords) year(y *job.YearReport) []string {
 			}
 			line += fmt.Sprintf("; %s it is %d hours, for %s kWh a year", way, o.Short, kWh(o.KWh))
 		}
-		out = append(out, line)
+		return line
 	}
-	return out
+	return ""
 }
 
 // moves names what moves the saving most.

@@ -124,7 +124,7 @@ func TestEPW(t *testing.T) {
 		}
 		return epwLine(2005, fmt.Sprint(float64(i%24)), "80", "1.5")
 	})), Zone{})
-	if err != nil || !near(gap.Hours[11].TempC, 11, 1e-9) || !strings.Contains(gap.Notes[0], "9 missing values") {
+	if err != nil || !near(gap.Hours[11].TempC, 11, 1e-9) || !strings.Contains(strings.Join(gap.Notes, "; "), "9 missing values") {
 		t.Errorf("gap of three hours: %+v, %q, %v", gap.Hours[11], gap.Notes, err)
 	}
 }

@@ -105,6 +105,17 @@ func Worded(ds []Diagnostic, s quantity.System) []Diagnostic {
 	return out
 }
 
+// Errors returns the findings that are errors, in their order.
+func Errors(ds []Diagnostic) []Diagnostic {
+	var out []Diagnostic
+	for _, d := range ds {
+		if d.Severity == Error {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
 // HasErrors reports whether any finding is an error.
 func HasErrors(ds []Diagnostic) bool {
 	return slices.ContainsFunc(ds, func(d Diagnostic) bool { return d.Severity == Error })

@@ -183,6 +183,9 @@ type PumpData struct {
 	Electric    Electric
 }
 
+// Described reports whether the description says the speeds itself, by no type and no label.
+func (d *PumpData) Described() bool { return d != nil && len(d.Speeds) > 0 && !d.TypeSaid }
+
 // What keeps a pump running while the unit heats.
 const (
 	RunsByHours   = "hours"   // circulation hours of the controller

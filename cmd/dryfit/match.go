@@ -70,7 +70,7 @@ func runMatch(v *verb, args []string, w *world.World) int {
 			style = one.style(w)
 		}
 		tubs, found = append(tubs, tub), append(found, problems...)
-		found = append(found, errorsOf(p.Findings)...)
+		found = append(found, graph.Errors(p.Findings)...) // the rest is said by check
 	}
 	var out []byte
 	var err error
@@ -89,15 +89,4 @@ func runMatch(v *verb, args []string, w *world.World) int {
 		return code
 	}
 	return shared.say(graph.SortDiagnostics(found), w)
-}
-
-// errorsOf keeps what forbids to build: the rest is said by check.
-func errorsOf(ds []graph.Diagnostic) []graph.Diagnostic {
-	var out []graph.Diagnostic
-	for _, d := range ds {
-		if d.Severity == graph.Error {
-			out = append(out, d)
-		}
-	}
-	return out
 }

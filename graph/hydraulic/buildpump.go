@@ -38,7 +38,7 @@ func (b *builder) addPump(m *ModelPart) error {
 		return err
 	}
 	m.Rise, m.Speed, m.Source = rise, name, "described"
-	if p.Pump == nil || len(p.Pump.Speeds) == 0 || p.Pump.TypeSaid {
+	if !p.Pump.Described() {
 		m.Source = "catalogue"
 	}
 	if q := rise.Curve.First(); q > 0 {

@@ -111,12 +111,7 @@ func (s *search) springs() []catalog.Row {
 
 // outcome is what the trial's bypass element comes to.
 func (t *trial) outcome() outcome {
-	var o outcome
-	for _, d := range t.unsolved {
-		if d.Severity == graph.Error {
-			o.failed++
-		}
-	}
+	o := outcome{failed: len(graph.Errors(t.unsolved))}
 	for _, f := range t.unitFlows {
 		if f.wanted && f.chatters {
 			o.chatters++

@@ -53,15 +53,7 @@ func (t *trial) doubtful() bool {
 }
 
 // errors returns the error findings of the trial that rule the place out.
-func (t *trial) errors() []graph.Diagnostic {
-	var out []graph.Diagnostic
-	for _, d := range t.findings {
-		if d.Severity == graph.Error {
-			out = append(out, d)
-		}
-	}
-	return out
-}
+func (t *trial) errors() []graph.Diagnostic { return graph.Errors(t.findings) }
 
 // warnings counts the warnings on new work.
 func (t *trial) warnings() int {

@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"cmp"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -16,15 +17,7 @@ func (j *Job) units() []*Unit {
 	for i := range j.Fellows {
 		out = append(out, &j.Fellows[i])
 	}
-	slices.SortStableFunc(out, func(a, b *Unit) int {
-		switch {
-		case a.ID < b.ID:
-			return -1
-		case a.ID > b.ID:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(out, func(a, b *Unit) int { return cmp.Compare(a.ID, b.ID) })
 	return out
 }
 

@@ -108,12 +108,11 @@ func (p *Part) unknowns() []Unknown {
 // of a type, how large it is and which shape it has.
 func (p *Part) pumpUnknowns() []Unknown {
 	id, data := p.ID, p.Pump
-	typed := data == nil || len(data.Speeds) == 0 || data.TypeSaid
 	out := []Unknown{
 		p.off(HeadNumber, "the head of "+id, tables.SpreadPumpHead),
 		p.off(FlowNumber, "the flow of "+id+" at a head", tables.SpreadPumpFlow),
 	}
-	if typed && !(p.LossRow.V.Own && p.Known != graph.Assumed) {
+	if p.PumpOfType() {
 		size := p.off(SizeNumber, "how large "+id+" is", tables.SpreadPumpSize)
 		if data != nil && data.LabelW > 0 {
 			size = p.off(SizeNumber, "how much of its watts "+id+" turns into flow", tables.SpreadPumpLabel)
@@ -121,6 +120,12 @@ func (p *Part) pumpUnknowns() []Unknown {
 		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", tables.SpreadPumpShape)}
 	}
 	return append(out, p.off(RatioNumber, "the low speed of "+id, tables.SpreadSpeedRatio))
+}
+
+// PumpOfType reports whether a pump's curve is that of a type or made from its label: neither
+// described nor the sheet of a row of the user's own that he knows it to be.
+func (p *Part) PumpOfType() bool {
+	return !p.Pump.Described() && !(p.Row.V.Own && p.Known != graph.Assumed)
 }
 
 // age is what the pipe of a run is called for what is off together.

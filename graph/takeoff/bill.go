@@ -202,7 +202,7 @@ func partSource(p *graph.Part, row *catalog.Row) string {
 	described := p.Loss != nil
 	switch {
 	case p.Pump != nil:
-		described = len(p.Pump.Speeds) > 0 && !p.Pump.TypeSaid
+		described = p.Pump.Described()
 	case p.Jets != nil:
 		described = described || p.Jets.Rated != nil || p.Jets.BoreMM > 0
 	}

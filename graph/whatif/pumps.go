@@ -10,7 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/description/located"
-	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/settle"
 )
 
@@ -45,9 +45,8 @@ func (m *maker) pumpGuesses() {
 				m.ofPump(p, Control{ID: id + p.ID, Group: groupGuess, Label: what, Unit: "% of what it is taken for", Low: math.Round(100 * (1 + span.Low)), High: math.Round(100 * (1 + span.High)), Step: 1})
 			}
 		}
-		typed := p.Pump == nil || len(p.Pump.Speeds) == 0 || p.Pump.TypeSaid
 		switch {
-		case !typed || p.Row.V.Own && p.Known != graph.Assumed:
+		case !p.PumpOfType():
 			guess("head-", "Head of "+p.ID, tables.SpreadPumpHead)
 			guess("flow-", "Flow of "+p.ID+" at a head", tables.SpreadPumpFlow)
 		case p.Pump != nil && p.Pump.LabelW > 0:
@@ -88,9 +87,9 @@ func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
 		}
 		return x / 100
 	}
-	size, shape := factor("size-"+p.ID), factor("shape-"+p.ID)
-	flow := math.Pow(size, spread.SizeFlow) * shape * factor("flow-"+p.ID)
-	head := math.Pow(size, spread.SizeHead) / shape * factor("head-"+p.ID)
+	flow, head := formula.PumpOfSize(factor("size-" + p.ID))
+	shape := factor("shape-" + p.ID)
+	flow, head = flow*shape*factor("flow-"+p.ID), head/shape*factor("head-"+p.ID)
 	first := slices.IndexFunc(p.Speeds.V, func(s graph.Speed) bool { return len(s.Curve) > 0 })
 	speeds := slices.Clone(p.Speeds.V)
 	for k := range speeds {

@@ -2,6 +2,8 @@ package whatif
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 
 	"dryfit/graph"
 	"dryfit/graph/description"
@@ -38,7 +40,7 @@ func (s *Study) Control(id string) *Control {
 // turned returns the edits of what is turned, those of the file and those of what the tool
 // built in, in the order of the controls.
 func (s *Study) turned(v Values) (file, built []edit, err error) {
-	for id := range v {
+	for _, id := range slices.Sorted(maps.Keys(v)) {
 		if s.Control(id) == nil {
 			return nil, nil, fmt.Errorf("there is nothing called %q to turn", id)
 		}

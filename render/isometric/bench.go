@@ -92,7 +92,7 @@ func benchPicture(in Input, joints []int) *scene.Scene {
 		}
 	}
 	b := p.Bounds()
-	at := onto{from: scene.Point{X: b.MinX, Y: b.MinY}, to: scene.Point{X: benchEdge, Y: benchEdge}, scale: min(1, benchWide/b.W())}
+	at := onto{from: scene.Point{X: b.MinX, Y: b.MinY}, to: scene.Point{X: benchEdge, Y: benchEdge}, scale: min(1, benchWide/b.W(), benchHigh/b.H())}
 	s := &scene.Scene{Name: "on the bench", WidthMM: b.W()*at.scale + 2*benchEdge, HeightMM: b.H()*at.scale + 2*benchEdge}
 	for _, it := range slices.Concat(p.Items, p.Labels) {
 		s.Items = append(s.Items, at.item(it))

@@ -26,10 +26,9 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	p := a.Plan
 	if p == nil {
 		b.WriteString("<p class=\"error\">Nothing comes of that:</p><ul>\n")
-		for i, d := range a.Found {
-			if d.Severity == graph.Error && i < 4 {
-				fmt.Fprintf(&b, "<li>%s</li>\n", text(d.Message.In(quantity.MetricSystem)))
-			}
+		wrong := graph.Errors(a.Found)
+		for _, d := range wrong[:min(len(wrong), 4)] {
+			fmt.Fprintf(&b, "<li>%s</li>\n", text(d.Message.In(quantity.MetricSystem)))
 		}
 		b.WriteString("</ul></section>")
 		return b.String()

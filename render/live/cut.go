@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/whatif"
@@ -142,10 +143,8 @@ func whyNot(a *whatif.Answer, units quantity.System) string {
 	if a.Fit != nil {
 		found = a.Fit.Findings
 	}
-	for _, d := range found {
-		if d.Severity.String() == "error" {
-			return d.Message.In(units)
-		}
+	if wrong := graph.Errors(found); len(wrong) > 0 {
+		return wrong[0].Message.In(units)
 	}
 	return "nothing in it can take the work."
 }

@@ -42,7 +42,7 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
 func answer(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
-	if errs := errorsOf(graph.Worded(p.Findings, style.Units)); len(errs) > 0 {
+	if errs := graph.Errors(graph.Worded(p.Findings, style.Units)); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
 		for _, d := range errs {
 			it.Lines = append(it.Lines, withHint(d))

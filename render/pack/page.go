@@ -45,16 +45,6 @@ func counts(p *plan.Plan) string {
 	return work + "Findings: " + strings.Join(said, ", ") + "."
 }
 
-func errorsOf(ds []graph.Diagnostic) []graph.Diagnostic {
-	var out []graph.Diagnostic
-	for _, d := range ds {
-		if d.Severity == graph.Error {
-			out = append(out, d)
-		}
-	}
-	return out
-}
-
 // sheetsOf makes the sheets of a view, and says what to call them and where each lies.
 func sheetsOf(view string, pages []*scene.Scene) []picture {
 	var out []picture

@@ -80,10 +80,8 @@ func work(p *plan.Plan, style form.Style) []string {
 func first(p *plan.Plan) book.Chapter {
 	c := book.Chapter{ID: "first", Title: "What has to be seen first", For: book.Owner}
 	var lines []string
-	for _, d := range p.Findings {
-		if d.Severity == graph.Error {
-			lines = append(lines, "This cannot be built as described: "+fmt.Sprint(d.Message))
-		}
+	for _, d := range graph.Errors(p.Findings) {
+		lines = append(lines, "This cannot be built as described: "+fmt.Sprint(d.Message))
 	}
 	if r := p.Ranges; r != nil {
 		for i, m := range r.MeasureFirst {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -97,7 +98,7 @@ func matchAll(tubs []*match.Tub) form.Block {
 			if u.This {
 				name = "the job's own"
 			}
-			if at[t.File][name] = u; !seenBefore(names, name) {
+			if at[t.File][name] = u; !slices.Contains(names, name) {
 				names = append(names, name)
 			}
 		}
@@ -119,21 +120,12 @@ func matchAll(tubs []*match.Tub) form.Block {
 	return form.Block{Title: "Which suits which", Grid: g}
 }
 
-func seenBefore(list []string, name string) bool {
-	for _, x := range list {
-		if x == name {
-			return true
-		}
-	}
-	return false
-}
-
 // modesOf lists the modes in which any of the units gets water, in their order.
 func modesOf(t *match.Tub) []string {
 	var out []string
 	for i := range t.Units {
 		for _, f := range t.Units[i].Flows {
-			if !seenBefore(out, f.Mode) {
+			if !slices.Contains(out, f.Mode) {
 				out = append(out, f.Mode)
 			}
 		}

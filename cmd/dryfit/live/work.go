@@ -186,12 +186,7 @@ func (s *Server) blanks(job *whatif.Job, found []graph.Diagnostic, n int, form l
 }
 
 func errorsIn(found []graph.Diagnostic) string {
-	n := 0
-	for _, d := range found {
-		if d.Severity == graph.Error {
-			n++
-		}
-	}
+	n := len(graph.Errors(found))
 	if n == 1 {
 		return "1 error"
 	}

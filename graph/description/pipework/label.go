@@ -10,18 +10,13 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	"dryfit/graph/hydraulic/formula"
 )
 
 // How far the watts on a label move the curve of a pump nobody has a sheet of from that of
 // its type: half of what they say in water power (the other half is how good the motor and
-// the wheel are), and of that seven tenths into flow and three into head. Common practice, no
-// source: tubs of one kind have pumps of nearly one head, and the larger pump is the wider;
-// similar wheels at one speed would make it six and four tenths (affinity laws).
-const (
-	labelWeight = 0.5
-	labelFlow   = 0.7
-	labelHead   = 0.3
-)
+// the wheel are). Common practice, no source.
+const labelWeight = 0.5
 
 // bare reports whether speeds say no more than a label does: no curve, no ratio.
 func bare(speeds []graph.Speed) bool {
@@ -57,7 +52,7 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 	}
 	byWatts := slices.Clone(said) // the row's go from slow to fast
 	slices.SortStableFunc(byWatts, func(a, b graph.Speed) int { return cmp.Compare(a.PowerW, b.PowerW) })
-	scale := math.Pow(watts/cmp.Or(mostWatts(of), watts), labelWeight)
+	flow, head := formula.PumpOfSize(math.Pow(watts/cmp.Or(mostWatts(of), watts), labelWeight))
 	for i := range said {
 		k := slices.IndexFunc(of, func(s graph.Speed) bool { return s.Name == said[i].Name })
 		if k < 0 {
@@ -66,8 +61,8 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		said[i].Ratio, said[i].Curve = of[k].Ratio, nil
 		for _, c := range of[k].Curve {
 			said[i].Curve = append(said[i].Curve, graph.CurvePoint{
-				Flow: c.Flow * math.Pow(scale, labelFlow),
-				Head: graph.Drop{Value: c.Head.Value * math.Pow(scale, labelHead), IsHead: true},
+				Flow: c.Flow * flow,
+				Head: graph.Drop{Value: c.Head.Value * head, IsHead: true},
 			})
 		}
 		if said[i].PowerW == 0 {

@@ -1,21 +1,12 @@
 package spread
 
 import (
-	"math"
-
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/settle"
-)
-
-// How a pump's size goes into its flow and its head: see labelFlow and labelHead of package
-// pipework, which move the curve by the same.
-const (
-	SizeFlow = 0.7
-	SizeHead = 0.3
 )
 
 // ofPart returns what an unknown of a part moves in its model: nothing where no water passes,
@@ -101,8 +92,9 @@ func pumpUnknown(p *hydraulic.ModelPart, n settle.Unknown) unknown {
 	case settle.SizeNumber:
 		u.used = ofType(p)
 		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
-			timesPart(m, &q.Flow, id, math.Pow(v, SizeFlow))
-			timesPart(m, &q.Loss, id, math.Pow(v, SizeHead))
+			flow, head := formula.PumpOfSize(v)
+			timesPart(m, &q.Flow, id, flow)
+			timesPart(m, &q.Loss, id, head)
 		}
 	case settle.ShapeNumber:
 		u.used = byClass(n.Spread, "as that of its row")

@@ -68,7 +68,7 @@ func (s *spreader) stages() (out []*spreadStage) {
 	return out
 }
 
-// Every is Spread over every so many points of the sample only: coarser and quicker.
+// Every is Of over every so many points of the sample only: coarser and quicker.
 func Every(before, after *route.Layout, unit string, every int) *Ranges {
 	return spreadEvery(before, after, unit, every, nil)
 }

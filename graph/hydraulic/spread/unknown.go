@@ -23,7 +23,7 @@ type unknown struct {
 
 // used is what was used for an unknown, and whose word that is.
 type used struct {
-	key    settle.Key    // of the settled value; zero: Value says it
+	key    settle.Key    // of the settled value; zero: value says it
 	value  quantity.Text // in words, where no settled value says it
 	source string
 	given  bool // the description says it

@@ -301,9 +301,9 @@ func (h *hands) brush(j *route.Joint, own map[int]bool, standing func(int) bool)
 		spigot, into = into, spigot
 	}
 	t.does = fmt.Sprintf("the primer's brush at joint %d (%s into %s)", j.Number, spigot, into)
-	for i := range own {
-		if b := &h.s.All[i]; t.body < 0 || b.New {
-			t.body, t.pos = i, b.Pos
+	for _, id := range []string{j.BodyA, j.BodyB} { // the first that is new, else the first
+		if i := h.s.Index(id); i >= 0 && (t.body < 0 || h.s.All[i].New && !h.s.All[t.body].New) {
+			t.body, t.pos = i, h.s.All[i].Pos
 		}
 	}
 	return t

@@ -347,11 +347,8 @@ func (s *Bodies) between(from, to, before int) []int {
 	return nil
 }
 
-// CheckReplay words what stands in the way when the work is put together in its order.
-func (s *Bodies) CheckReplay() []graph.Diagnostic { return s.wordBlocks(s.Replay()) }
-
-// CheckUnblocked is CheckReplay of the best order of assembly that is found, which it returns
-// with its bodies.
+// CheckUnblocked words what stands in the way when the work is put together in the best order
+// of assembly that is found, which it returns with its bodies.
 func (s *Bodies) CheckUnblocked() (*route.Layout, *Bodies, []graph.Diagnostic) {
 	lay, bodies, blocks := s.Unblocked()
 	return lay, bodies, bodies.wordBlocks(blocks)

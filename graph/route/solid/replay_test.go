@@ -75,7 +75,7 @@ func TestAnotherOrderOfAssembly(t *testing.T) {
 		first := Of(lay)
 		blocked := first.Replay()
 		if (len(blocked) > 0) != (away == 345) {
-			t.Fatalf("at %g mm: %d joints are blocked in the first order: %s", away, len(blocked), said(first.CheckReplay()))
+			t.Fatalf("at %g mm: %d joints are blocked in the first order: %s", away, len(blocked), said(first.wordBlocks(blocked)))
 		}
 		other, bodies, left := first.Unblocked()
 		if len(left) > 0 {
@@ -126,7 +126,7 @@ func TestTrueUnionGoesInSideways(t *testing.T) {
 			shape = shape.Move(start)
 			b.add(Body{ID: "post " + string(rune('0'+len(b.All))), Name: "a post", Likely: []Shape{shape}, Core: []Shape{shape}, Group: lay.Groups["a.out"]})
 		}
-		got := said(b.CheckReplay())
+		got := said(b.wordBlocks(b.Replay()))
 		if strings.Contains(got, `the body of ball-valve "u" can't go in between its nuts`) != want {
 			t.Errorf("posts %q: blocked should be %v:\n%s", sides, want, got)
 		}

@@ -166,6 +166,9 @@ func (c *caller) plugins(slice uint64) uint64 {
 	var table []byte
 	n, data := c.word(slice), c.word(slice+4)
 	for i := range n {
+		if c.err != nil {
+			return 0
+		}
 		table = append(table, c.bytes(c.word(data+8*i), 8)...)
 	}
 	return c.put(append(table, make([]byte, 8)...))

@@ -70,6 +70,7 @@ func Of(c *graph.Circuit) *Stage {
 			s.at[r.To.Part] = append(s.at[r.To.Part], i)
 		}
 	}
+	s.way = sync.OnceValue(func() *ways { return newWays(c) })
 	s.Water = waterOf(c)
 	s.Runs = make([]Run, len(c.Runs))
 	for i, r := range c.Runs {
@@ -85,7 +86,6 @@ func Of(c *graph.Circuit) *Stage {
 	for i := range s.Parts {
 		s.settleLoss(&s.Parts[i])
 	}
-	s.way = sync.OnceValue(func() *ways { return newWays(c) })
 	return s
 }
 

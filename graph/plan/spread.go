@@ -62,7 +62,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		}
 		what, mode := f.Harmed()
 		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
-			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)", f.What, what, 100*f.Harm(), mode),
+			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)", f.Said(), what, 100*f.Harm(), mode),
 			Hint:    graph.Say("read %s", f.Reading)})
 	}
 	return out

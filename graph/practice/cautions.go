@@ -63,7 +63,9 @@ func Cautions() []Sentence {
 			return text + " Let or commercial tubs fall under local law."
 		}, For: Fitter | Owner, Source: "HSG282 (from memory)"},
 		{Name: "Filling", Say: always("A filling hose never hangs in the tub's water: keep a gap, or fit the backflow protection the water regulations ask for (a double check valve at least); run the hose a minute first, out of the sun."), For: Fitter | Owner, Source: "EN 1717 (from memory); local water regulations"},
-		{Name: "Frost", When: func(j *Job) bool { return j.Unit != nil && j.mayFreeze() }, Say: always(quantity.Say("Without power below %s the unit and its outside pipes freeze in an hour or two: the section on frost says what to do in the first hour.", warm(0))), For: Fitter | Owner, Source: common},
+		{Name: "Frost", When: func(j *Job) bool { return j.Unit != nil && j.mayFreeze() }, Say: func(j *Job) quantity.Text {
+			return quantity.Say("Without power below %s %s and ", warm(0), j.theUnit()) + j.ofUnits("its", "their") + " outside pipes freeze in an hour or two: the section on frost says what to do in the first hour."
+		}, For: Fitter | Owner, Source: common},
 		{Name: "Warranty", Say: func(j *Job) quantity.Text {
 			if j.PlugIn {
 				return "Opening the box of a plug-in tub, cutting its hoses or disconnecting its element may end approval and warranty: the owner agrees in writing first."

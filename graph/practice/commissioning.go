@@ -459,18 +459,18 @@ func Setting() []Sentence {
 			if j.Jets {
 				text += ", jets as they are used"
 			}
-			return text + ", heating mode, unit on: wait 10 to 15 minutes, until it runs steadily."
+			return text + ", heating mode, " + j.ofUnits("unit", "units") + " on: wait 10 to 15 minutes, until it runs steadily."
 		}, Source: common},
 		{Name: "read-rise", When: hasBypass, Names: func(*Job) []string { return []string{"thermometer"} }, Say: func(j *Job) quantity.Text {
-			where := quantity.Text("held under insulation on the pipe before and after the unit")
+			where := quantity.Text("held under insulation on the pipe before and after it")
 			if j.Pockets {
 				where = "moved between the two pockets"
 			}
-			return "Read the water before and after the unit with one thermometer " + where + ", or with the unit's own pair once checked against each other."
+			return "Read the water before and after " + j.ofUnits("the unit", "each unit") + " with one thermometer " + where + ", or with its own pair once checked against each other."
 		}, Source: common},
 		{Name: "aim", When: hasBypass, Say: always(quantity.Say("The rise to aim for is the heat output over what the rated flow carries for each degree, usually %s to %s; what each mode should show stands in the record.", kelvin(2), kelvin(3))), Source: "heat balance"},
 		{Name: "set-by-hand", When: byHand, Names: (*Job).throttles, Say: func(j *Job) quantity.Text {
-			return quantity.Say("Rise too large: too little flow, so shut %s a little. Rise too small: open it a little, but never so far that the unit falls below its least flow.", and(j.throttles()...))
+			return quantity.Say("Rise too large: too little flow, so shut %s a little. Rise too small: open it a little, but never so far that %s below its least flow.", and(j.throttles()...), j.ofUnits("the unit falls", "a unit falls"))
 		}, Source: common},
 		{Name: "spring-not-set", When: func(j *Job) bool { return j.Unit != nil && j.Check != "" }, Names: func(j *Job) []string { return []string{j.Check} }, Say: func(j *Job) quantity.Text {
 			left := ""
@@ -480,7 +480,7 @@ func Setting() []Sentence {
 			return quantity.Say("%s is not set by hand: where the rise is too large, look for dirt, air, an isolator not fully open%s, then compare the spring on its label with this pack.", j.Check, left)
 		}, Source: common},
 		{Name: "again", When: hasBypass, Say: func(j *Job) quantity.Text {
-			text := quantity.Text("Do it again in every other mode in which the unit runs")
+			text := "Do it again in every other mode in which " + j.ofUnits("the unit runs", "a unit runs")
 			if j.Jets {
 				text += ", and with the jets turned down"
 			}

@@ -14,7 +14,7 @@ func Controller() []Sentence {
 					jets = ", for one that stops the heater pump while the jets run"
 				}
 				return "The controller: choose the mode that holds the temperature all day, not one that heats only in its filter hours; set the filter hours; look in its book for a time-out that ends heating after hours without a rise" + jets +
-					", and for one that only tastes the water every half hour. In each of them the unit stands without flow. Write the settings into the record."
+					", and for one that only tastes the water every half hour. In each of them " + j.ofUnits("the unit stands", "the units stand") + " without flow. Write the settings into the record."
 			},
 			For: Fitter | Electrician, Source: "controllers' manuals differ; " + common,
 		},
@@ -27,8 +27,8 @@ func Controller() []Sentence {
 		{
 			Name: "defrost",
 			When: func(j *Job) bool { return j.Unit != nil && !(j.SiteAir.Known && j.SiteAir.C >= 7) },
-			Say: func(*Job) quantity.Text {
-				return quantity.Say("Below about %s of air the unit defrosts, 3 to 10 minutes at a time, and takes that heat from the tub: the pump keeps running, the water may fall a little, and steam and water at the unit are no fault.", warm(7))
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Below about %s of air ", warm(7)) + j.ofUnits("the unit", "each unit") + " defrosts, 3 to 10 minutes at a time, and takes that heat from the tub: the pump keeps running, the water may fall a little, and steam and water at the unit are no fault."
 			},
 			For: Fitter | Owner, Source: memory,
 		},

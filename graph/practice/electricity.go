@@ -76,7 +76,7 @@ func Electricity() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				start := quantity.Text("The unit holds propane or the like (" + j.Unit.Refrigerant + "): ")
 				if !j.Unit.Flammable {
-					start = "Read the refrigerant on the unit's plate. If it is R290 (propane): "
+					start = "Read the refrigerant on " + j.ofUnits("the unit's", "each unit's") + " plate. If it is R290 (propane): "
 				}
 				return start + quantity.Say("inside the clear zone of its manual, about %s all round and down to the ground, there is no drain or gully, no cabinet vent, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count.", far(1000))
 			},

@@ -55,14 +55,16 @@ func emptyBranch(j *Job) quantity.Text {
 	case len(j.Drains) > 0:
 		text += "open " + and(j.Drains...)
 	default:
-		text += "undo the unions at the unit at their lowest"
+		text += "undo the unions at " + j.ofUnits("the unit", "each unit") + " at their lowest"
 	}
-	text += plugWords(j) + ". What stays in a low place is sucked out with a wet vacuum: no compressor on plastic pipe or on the unit."
+	text += plugWords(j) + ". What stays in a low place is sucked out with a wet vacuum: no compressor on plastic pipe or on " + j.ofUnits("the unit", "a unit") + "."
 	return text
 }
 
 func plugWords(j *Job) quantity.Text {
 	switch {
+	case j.several():
+		return " and each unit's own drain plug, where its sheet shows one"
 	case j.Unit == nil, j.Unit.DrainPlug != nil && !*j.Unit.DrainPlug:
 		return ""
 	case j.Unit.DrainPlug == nil:

@@ -270,3 +270,30 @@ func TestSealedBox(t *testing.T) {
 		}
 	}
 }
+
+// With two units no general sentence speaks of "the unit", as if there were one: the words were
+// read against a job with two, every sentence that such a job prints.
+func TestTwoUnitsAreNotOne(t *testing.T) {
+	j := &Job{Unit: &Unit{ID: "HP2"}, Fellows: []Unit{{ID: "HP1"}}, To: []string{"V1"}, From: []string{"V2"}, Bypass: []string{"V3"}}
+	j.Pump.PowerW = 900
+	var said []quantity.Text
+	for _, list := range [][]Sentence{Controller(), Frost(), LayUp(), SetPoints()} {
+		for _, s := range Pick(j, list) {
+			said = append(said, s.Text)
+		}
+	}
+	for _, f := range Faults(j) {
+		said = append(said, quantity.Text(f.Sign), f.Look)
+	}
+	for _, text := range said {
+		words := text.String()
+		for _, one := range []string{"the unit defrosts", "the unit stands", "for the unit costs", "of the unit wired", "unions at the unit", "across the unit", "under the unit", "air at the unit"} {
+			if strings.Contains(strings.ToLower(words), one) {
+				t.Errorf("two units, and %q", words)
+			}
+		}
+	}
+	if len(said) < 12 {
+		t.Errorf("%d sentences read: the job is too poor to prove anything", len(said))
+	}
+}

@@ -91,7 +91,7 @@ func SetPoints() []Sentence {
 				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.AlwaysOn && j.Pump.RunsForHeat != "contact"
 			},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("A pump that runs for the unit costs: %s day and night are %s a day. ", quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat +
+				return quantity.Say("A pump that runs for %s costs: %s day and night are %s a day. ", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat +
 					" Shorten the hours then, and never below what the filter and the disinfectant want."
 			},
 			For: Fitter | Owner, Source: "24 h times the pump's power; the rest " + common,
@@ -102,7 +102,7 @@ func SetPoints() []Sentence {
 				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.AlwaysOn && j.Pump.RunsForHeat == "contact"
 			},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("A pump that runs for the unit costs: %s, %s for each hour in which the unit's contact calls it, %s where that is day and night.", quantity.Power.Of(j.Pump.PowerW), quantity.Energy.Of(j.Pump.PowerW/1000), aDay(j.Pump.PowerW))
+				return quantity.Say("A pump that runs for %s costs: %s, %s for each hour in which a contact calls it, %s where that is day and night.", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), quantity.Energy.Of(j.Pump.PowerW/1000), aDay(j.Pump.PowerW))
 			},
 			For: Fitter | Owner, Source: "hours times the pump's power",
 		},
@@ -110,7 +110,7 @@ func SetPoints() []Sentence {
 			Name: "cost-always-on",
 			When: func(j *Job) bool { return j.Unit != nil && j.Pump.PowerW > 0 && j.Pump.AlwaysOn },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("The pump runs day and night, with the unit or without: %s are %s a day. ", quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat
+				return quantity.Say("The pump runs day and night, with %s or without: %s are %s a day. ", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat
 			},
 			For: Fitter | Owner, Source: "24 h times the pump's power; the rest " + common,
 		},
@@ -131,9 +131,9 @@ func keeper(j *Job) quantity.Text {
 	case j.Pump.RunsForHeat == "hours":
 		return "the controller's circulation hours, set to cover the hours of heating"
 	case j.Pump.RunsForHeat == "contact":
-		return "the pump contact of the unit, wired by the electrician"
+		return "the pump contact of " + j.ofUnits("the unit", "the units") + ", wired by the electrician"
 	}
-	return "circulation hours of the controller, or a pump contact of the unit wired by the electrician"
+	return "circulation hours of the controller, or a pump contact of " + j.ofUnits("the unit", "each unit") + " wired by the electrician"
 }
 
 // changesOverAt says in what air a changeover stands to the element at the latest: where the unit

@@ -41,6 +41,14 @@ func (j *Job) theUnit() quantity.Text {
 	return "the unit"
 }
 
+// ofUnits is one wording where there is one unit, another where there are several.
+func (j *Job) ofUnits(one, several quantity.Text) quantity.Text {
+	if j.several() {
+		return several
+	}
+	return one
+}
+
 // off is that they are switched off.
 func (j *Job) off() quantity.Text {
 	if j.several() {

@@ -62,7 +62,7 @@ func answer(p *plan.Plan, style form.Style) book.Chapter {
 	}
 	if p.Heat != nil {
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
-			c.Say(table.Capital(l) + ".")
+			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
 		}
 	}
 	if down := tubDown(p, style.Units); len(down) > 0 {

@@ -10,6 +10,7 @@ import (
 	"dryfit/render/book"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // owner is the customer's sheet: one page in plain words.
@@ -18,13 +19,17 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	if j.Unit == nil {
 		return c
 	}
-	c.Say("A heat pump takes most of the heat for your tub out of the air, and uses electricity only to move it. Its water comes from the pipe that heats your tub anyway.")
+	lead := "A heat pump takes most of the heat for your tub out of the air, and uses electricity only to move it. Its water comes from the pipe that heats your tub anyway."
+	if len(j.Fellows) > 0 {
+		lead = "Heat pumps take most of the heat for your tub out of the air, and use electricity only to move it. Their water comes from the pipe that heats your tub anyway."
+	}
+	c.Say(lead)
 	for _, l := range table.PlainLines(p, style) {
 		c.Say(l)
 	}
 	if p.Heat != nil {
 		for _, l := range table.HeatForOwner(p.Heat, p.Circuit.Job, style) {
-			c.Say(table.Capital(l) + ".")
+			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
 		}
 	}
 	c.Add(book.Item{Kind: book.Heading, Text: "The valves"})
@@ -40,7 +45,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		}
 	}
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"whom to call", "name and telephone"},
-		Rows: [][]string{{"the fitter", ""}, {"the electrician", ""}, {"the unit's maker or dealer", ""}}}}})
+		Rows: [][]string{{"the fitter", ""}, {"the electrician", ""}, {"the heat pump's maker or dealer", ""}}}}})
 	return c
 }
 
@@ -77,10 +82,16 @@ func monthly(j jobIn) []string {
 	case "":
 		filter = "Clean the filter, where there is one: a dirty one takes the heat pump's water first."
 	}
+	const water = "Test the water: free chlorine and pH as the tub's maker says."
 	out := []string{filter, "Look under the cabinet and at the heat pump's joints for drips."}
+	if len(j.Fellows) > 0 {
+		return append(out[:1], "Look under the cabinet and at the joints of each heat pump for drips.",
+			"Keep leaves and snow away from the air of each heat pump, and its drip of clean water free to run off.",
+			"Write down what each display says of water in and out, and any message.", water)
+	}
 	if j.Unit != nil {
 		out = append(out, "Keep leaves and snow away from the heat pump's air, and its drip of clean water free to run off.",
 			"Write down what its display says of water in and out, and any message.")
 	}
-	return append(out, "Test the water: free chlorine and pH as the tub's maker says.")
+	return append(out, water)
 }

@@ -36,7 +36,7 @@ func done(p *plan.Plan, style form.Style) book.Chapter {
 	c.Say(table.PlainLines(p, style)...)
 	if p.Heat != nil {
 		for _, l := range table.HeatForOwner(p.Heat, p.Circuit.Job, style) {
-			c.Say(table.Capital(l) + ".")
+			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
 		}
 	}
 	return c
@@ -88,7 +88,7 @@ func first(p *plan.Plan) book.Chapter {
 			if i == 2 {
 				break
 			}
-			lines = append(lines, fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(tag.Of(p.Circuit, p.Net()).Text(table.What(m))), m.Moves, 100*m.Effect))
+			lines = append(lines, fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(tag.Of(p.Circuit, p.Net()).Text(m.Said())), m.Moves, 100*m.Effect))
 		}
 	}
 	starred := 0

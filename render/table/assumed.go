@@ -41,7 +41,7 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 			if f.Given {
 				continue
 			}
-			one := assumedValue{what: f.What, value: s.Say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What), from: f.Source, moves: f}
+			one := assumedValue{what: f.Said(), value: s.Say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What), from: f.Source, moves: f}
 			if v := settled[f.Key]; v != nil {
 				one.from = v.from()
 				if one.value == "" {

@@ -244,16 +244,7 @@ func MeasureFirst(r *spread.Ranges, s form.Style) string {
 		return ""
 	}
 	f := r.MeasureFirst[0]
-	return fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s: %s only; what moves it most is %s.", s.Say(f.Reading), p.Mode, promiseText(s, p), s.Say(p.Held()), What(f))
-}
-
-// What is what an unknown is of, with the id of its part in quotes: the papers put its name
-// there, and nobody takes it for a word.
-func What(f spread.Influence) string {
-	if of, ok := strings.CutSuffix(f.What, " "+f.Part); ok && f.Part != "" {
-		return fmt.Sprintf("%s %q", of, f.Part)
-	}
-	return f.What
+	return fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s: %s only; what moves it most is %s.", s.Say(f.Reading), p.Mode, promiseText(s, p), s.Say(p.Held()), f.Said())
 }
 
 // promiseText words a promise; how a spring stands is no order.
@@ -297,7 +288,7 @@ func SureBlocks(r *spread.Ranges, s form.Style) []form.Block {
 		if i > 0 {
 			lead = "  then"
 		}
-		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, What(f), f.Moves, form.Fixed(f.Effect*100, 0), f.Mode))
+		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves, form.Fixed(f.Effect*100, 0), f.Mode))
 		if i == 0 && f.Reading != "" {
 			b.Lines = append(b.Lines, "    by "+s.Say(f.Reading))
 		}

@@ -253,11 +253,12 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 	}
 	if r := p.Ranges; r != nil {
 		out.Samples, out.Unsolved = r.Samples, r.Unsolved
-		for _, q := range r.Promises {
-			out.Promises = append(out.Promises, promiseJSON{q.Mode, s.Say(q.Text), form.Round(q.Share, 4), q.Kept, q.Of, q.Level})
+		for i := range r.Promises {
+			q := &r.Promises[i]
+			out.Promises = append(out.Promises, promiseJSON{q.Mode, promiseText(s, q), form.Round(q.Share, 4), q.Kept, q.Of, q.Level})
 		}
 		for _, q := range r.MeasureFirst {
-			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.What, q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2)})
+			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2)})
 		}
 	}
 	return out

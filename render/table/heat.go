@@ -88,7 +88,7 @@ func HeatShort(r *job.Report, j graph.Job, s form.Style) []string {
 // description, and nothing of what the figures hang on.
 func HeatForOwner(r *job.Report, j graph.Job, s form.Style) []string {
 	h := heatWords{r, s, j.Currency}
-	out := h.holds()
+	out := append(h.holds(), h.alone()...)
 	y := r.Year
 	if y == nil {
 		return out
@@ -114,10 +114,19 @@ func (h heatWords) short() []string {
 	} else {
 		out = append(out, "a year's energy and cost: say [climate], a weather file or twelve months")
 	}
-	if len(r.Others) > 0 {
-		out = append(out, fmt.Sprintf("the unit is %q alone: %s heats too and is not counted in output, year and sizes", r.Unit.ID, strings.Join(r.Others, ", ")))
+	return append(out, h.alone()...)
+}
+
+// alone says which of several units the figures are of; nothing where there is one.
+func (h heatWords) alone() []string {
+	if len(h.r.Others) == 0 {
+		return nil
 	}
-	return out
+	var others []string
+	for _, id := range h.r.Others {
+		others = append(others, fmt.Sprintf("%q", id))
+	}
+	return []string{fmt.Sprintf("reckoned with %q alone; not counted in output, year and sizes: %s", h.r.Unit.ID, strings.Join(others, ", "))}
 }
 
 // holds says down to which air the unit holds the tub, and how long it takes to heat it.

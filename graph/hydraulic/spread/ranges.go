@@ -1,8 +1,10 @@
 package spread
 
 import (
+	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
@@ -139,4 +141,13 @@ func (r *Ranges) Of(mode string, stage graph.Stage) *ModeRanges {
 		}
 	}
 	return nil
+}
+
+// Said is what the unknown is of, with the id of its part in quotes, so that nobody takes it
+// for a word and papers can put its name there: `the drop of "unit"`.
+func (f *Influence) Said() string {
+	if of, ok := strings.CutSuffix(f.What, " "+f.Part); ok && f.Part != "" {
+		return fmt.Sprintf("%s %q", of, f.Part)
+	}
+	return f.What
 }

@@ -29,9 +29,10 @@ func TestHarmsMode(t *testing.T) {
 // An id in a sentence stands in quotes; a class of numbers has none.
 func TestInfluenceSaid(t *testing.T) {
 	for want, f := range map[string]Influence{
-		`the drop of "unit"`:           {What: "the drop of unit", Part: "unit"},
-		"the handbook's K of fittings": {What: "the handbook's K of fittings"},
-		"the jets' drop":               {What: "the jets' drop", Part: "jets"},
+		`the drop of "unit"`:                            {What: "the drop of unit", Part: "unit"},
+		"the handbook's K of fittings":                  {What: "the handbook's K of fittings"},
+		`the shape of the drop of "unit" over its flow`: {What: "the shape of the drop of unit over its flow", Part: "unit"},
+		"the jets' drop":                                {What: "the jets' drop", Part: "jets"},
 	} {
 		if got := f.Said(); got != want {
 			t.Errorf("%q: said %q", want, got)

@@ -146,8 +146,11 @@ func (r *Ranges) Of(mode string, stage graph.Stage) *ModeRanges {
 // Said is what the unknown is of, with the id of its part in quotes, so that nobody takes it
 // for a word and papers can put its name there: `the drop of "unit"`.
 func (f *Influence) Said() string {
-	if of, ok := strings.CutSuffix(f.What, " "+f.Part); ok && f.Part != "" {
+	if f.Part == "" {
+		return f.What
+	}
+	if of, ok := strings.CutSuffix(f.What, " "+f.Part); ok {
 		return fmt.Sprintf("%s %q", of, f.Part)
 	}
-	return f.What
+	return strings.Replace(f.What, " of "+f.Part+" over ", fmt.Sprintf(" of %q over ", f.Part), 1)
 }

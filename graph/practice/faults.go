@@ -33,7 +33,7 @@ func Faults(j *Job) []Fault {
 	add(unit, string(j.ofUnits("Flow error at the unit", "Flow error at a unit")), look)
 	keeps := quantity.Text("what keeps the pump running has stopped: the controller changed pumps, timed out, or only tastes the water now and then; see its set points and hours")
 	add(unit, "Flow error now and then", keeps)
-	add(unit, "Water feels no warmer at the return", "that is right: the rise across " + j.ofUnits("the unit", "a unit") + " is only a few degrees; measure it")
+	add(unit, "Water feels no warmer at the return", "that is right: the rise across "+j.ofUnits("the unit", "a unit")+" is only a few degrees; measure it")
 	rise := quantity.Text("too little flow: filter, air, isolators")
 	if set := j.throttles(); len(set) > 0 {
 		rise += "; then shut " + and(set...) + " a little"

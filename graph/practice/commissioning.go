@@ -238,7 +238,11 @@ func Commissioning() []Sentence {
 			Names: func(j *Job) []string { return j.Bleeds },
 			Tells: []Act{BleedRunning},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Bleed at %s, pump running%s, until water without air comes.", and(j.Bleeds...), onLow(j))
+				text := quantity.Say("Bleed at %s, pump running%s, until water without air comes.", and(j.Bleeds...), onLow(j))
+				if j.Unit.Level == AboveWater {
+					text += " Where it draws air in instead, shut it at once: up there the water is under less than the air's pressure, and the flow carries the air out."
+				}
+				return text
 			},
 			Source: common,
 		},

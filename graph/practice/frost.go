@@ -33,7 +33,9 @@ func Frost() []Sentence {
 			Name:  "first-hour",
 			When:  func(j *Job) bool { return j.Unit != nil && j.mayFreeze() },
 			Tells: []Act{UseVacuum},
-			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
+			Names: func(j *Job) []string {
+				return append(append([]string{}, j.To...), append(j.From, append(j.Drains, j.Bleeds...)...)...)
+			},
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Say("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. %s and the outside pipes freeze first, in an hour or two: ", capital(j.theUnit()))
 				return text + emptyBranch(j) + quantity.Say(" While there is power, leave the pump running. If the power stays away until the water falls below %s, empty the tub.", warm(5))
@@ -53,12 +55,22 @@ func emptyBranch(j *Job) quantity.Text {
 	}
 	switch {
 	case len(j.Drains) > 0:
-		text += "open " + and(j.Drains...)
+		text += "open " + and(j.Drains...) + plugWords(j) + ", and to let air in " + airIn(j)
+	case len(j.Bleeds) > 0:
+		text += "open " + and(j.Bleeds...) + " to let air in and undo the unions at " + j.ofUnits("the unit", "each unit") + " at their lowest" + plugWords(j)
 	default:
-		text += "undo the unions at " + j.ofUnits("the unit", "each unit") + " at their lowest"
+		text += "undo the unions at " + j.ofUnits("the unit", "each unit") + " at their lowest" + plugWords(j)
 	}
-	text += plugWords(j) + ". What stays in a low place is sucked out with a wet vacuum: no compressor on plastic pipe or on " + j.ofUnits("the unit", "a unit") + "."
+	text += ". What stays in a low place is sucked out with a wet vacuum: no compressor on plastic pipe or on " + j.ofUnits("the unit", "a unit") + "."
 	return text
+}
+
+// airIn says what is opened at the top, without which a shut branch does not run out below.
+func airIn(j *Job) quantity.Text {
+	if len(j.Bleeds) > 0 {
+		return and(j.Bleeds...)
+	}
+	return "ease the higher union at " + j.ofUnits("the unit", "each unit")
 }
 
 func plugWords(j *Job) quantity.Text {
@@ -85,10 +97,20 @@ func LayUp() []Sentence {
 			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
 		},
 		{
+			Name: "unit-laid-up-element-kept",
+			When: func(j *Job) bool { return j.Unit != nil && j.elementTakesOver() != "" },
+			Say: func(j *Job) quantity.Text {
+				return "While " + j.ofUnits("the unit is", "the units are") + " off for service or laid up, the element heats " + j.elementTakesOver() + ". It is put back before " + j.theUnit() + " may heat again."
+			},
+			For: Fitter | Owner | Electrician, Source: common,
+		},
+		{
 			Name:  "lay-up-branch",
 			When:  hasUnit,
 			Tells: []Act{UseVacuum},
-			Names: func(j *Job) []string { return append(append([]string{}, j.To...), append(j.From, j.Drains...)...) },
+			Names: func(j *Job) []string {
+				return append(append([]string{}, j.To...), append(j.From, append(j.Drains, j.Bleeds...)...)...)
+			},
 			Say: func(j *Job) quantity.Text {
 				return "Laying the unit up: " + emptyBranch(j) + " Leave open what was opened, and cover open ends loosely against dirt and insects."
 			},

@@ -195,6 +195,26 @@ func (j *Job) setPoint() float64 {
 	return j.Water
 }
 
+// elementTakesOver says what lets an element that stays in use heat without the unit; "" where
+// none stays.
+func (j *Job) elementTakesOver() quantity.Text {
+	e := j.elementKept()
+	if e == nil {
+		return ""
+	}
+	switch e.Interlock {
+	case "contact":
+		return "only after the electrician has given it back to the controller: the contact in a unit without power stays open"
+	case "changeover":
+		return "only after the changeover is put over to it"
+	case "controller-mode":
+		return "only after the controller's setting for another heat source is taken back"
+	case "set-point":
+		return "by itself, to its own lower set point; to bathe at the usual temperature that is raised meanwhile"
+	}
+	return ""
+}
+
 // reconnected says what makes the tub's own heater heat again: an electrician, or the keypad
 // of a plug-in tub's sealed box.
 func (j *Job) reconnected() quantity.Text {

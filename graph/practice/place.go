@@ -9,7 +9,7 @@ func Place() []Sentence {
 			Name: "base",
 			Say: func(j *Job) quantity.Text {
 				on := map[string]string{
-					"slab": "a level slab", "feet": "feet on firm ground or slabs", "brackets": "wall brackets with rubber mounts, on a wall that carries it",
+					"slab": "a level slab", "feet": "feet on firm ground or slabs", "brackets": "wall brackets, on a wall that carries it",
 					"deck": "a deck that its maker or a builder says carries it", "roof": "a roof that a builder says carries it",
 				}[j.Unit.StandsOn]
 				if on == "" {

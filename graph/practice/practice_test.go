@@ -297,3 +297,51 @@ func TestTwoUnitsAreNotOne(t *testing.T) {
 		t.Errorf("%d sentences read: the job is too poor to prove anything", len(said))
 	}
 }
+
+// A unit that is off leaves its element as the interlock left it: what lets the element heat is
+// said of each way that holds it back, and a set point alone holds nothing back.
+// Common practice, no source.
+func TestElementTakesOver(t *testing.T) {
+	for interlock, want := range map[string]string{"contact": "given it back to the controller", "changeover": "put over to it",
+		"controller-mode": "another heat source is taken back", "set-point": "heats by itself, to its own lower set point"} {
+		j := &Job{Unit: &Unit{ID: "HP1"}, Elements: []Element{{ID: "E1", Interlock: interlock}}, To: []string{"V1"}, From: []string{"V2"}, SiteAir: Temp{-5, true}}
+		said := strings.Join(Texts(Pick(j, LayUp()), quantity.MetricSystem), "\n")
+		if !strings.Contains(said, want) {
+			t.Errorf("%s: nothing of %q in %s", interlock, want, said)
+		}
+		noted := 0
+		for _, s := range States(j) {
+			if strings.Contains(s.Note.String(), "the element heats") {
+				noted++
+			}
+		}
+		if held := interlock != "set-point"; held && noted != 2 || !held && noted != 0 {
+			t.Errorf("%s: %d states say what the element waits for", interlock, noted)
+		}
+	}
+	for _, e := range []Element{{Disconnected: true}, {}} {
+		if got := (&Job{Unit: &Unit{}, Elements: []Element{e}}).elementTakesOver(); got != "" {
+			t.Errorf("%+v: %q", e, got)
+		}
+	}
+}
+
+// Water does not run out of a shut branch below unless air comes in above.
+func TestAirIntoAnEmptiedBranch(t *testing.T) {
+	yes := true
+	for want, j := range map[string]*Job{
+		"open D1 and the unit's own drain plug, and to let air in ease the higher union at the unit.": {Drains: []string{"D1"}},
+		"open D1 and the unit's own drain plug, and to let air in AB1.":                               {Drains: []string{"D1"}, Bleeds: []string{"AB1"}},
+		"open AB1 to let air in and undo the unions":                                                  {Bleeds: []string{"AB1"}},
+	} {
+		j.Unit, j.To, j.From = &Unit{DrainPlug: &yes}, []string{"V1"}, []string{"V2"}
+		if got := emptyBranch(j).String(); !strings.Contains(got, want) {
+			t.Errorf("no %q in %q", want, got)
+		}
+	}
+	j := &Job{Unit: &Unit{Level: AboveWater}, Bleeds: []string{"AB1"}}
+	said := strings.Join(Texts(Pick(j, Commissioning()), quantity.MetricSystem), "\n")
+	if !strings.Contains(said, "Where it draws air in instead, shut it") {
+		t.Error("a bleed above the water may draw air in: not said")
+	}
+}

@@ -22,11 +22,19 @@ func States(j *Job) []State {
 	if j.elementOff() && j.mayFreeze() {
 		needsElement = "only after " + j.reconnected() + "; else empty the tub"
 	}
+	if e := j.elementKept(); e != nil && e.Interlock != "set-point" {
+		needsElement = "the element heats " + j.elementTakesOver()
+	}
 	if j.isolated() {
 		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past the unit, then " + j.cleanFilter()})
 		service := quantity.Text("shut off is a dead leg: empty the branch, or flush it weekly")
 		if needsElement != "" {
-			service += "; in frost " + needsElement
+			if j.elementOff() {
+				service += "; in frost"
+			} else {
+				service += ";"
+			}
+			service += " " + needsElement
 		}
 		out = append(out, State{Name: "Unit being serviced", Isolated: true, Note: service})
 	}

@@ -210,7 +210,7 @@ func position(st practice.State, v valve) string {
 		}
 		return "SHUT"
 	case empties:
-		if st.Emptied && v.part.Kind != graph.AirBleed {
+		if st.Emptied {
 			return "OPEN"
 		}
 		return "shut"

@@ -239,8 +239,8 @@ func Commissioning() []Sentence {
 			Tells: []Act{BleedRunning},
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Say("Bleed at %s, pump running%s, until water without air comes.", and(j.Bleeds...), onLow(j))
-				if j.Unit.Level == AboveWater {
-					text += " Where it draws air in instead, shut it at once: up there the water is under less than the air's pressure, and the flow carries the air out."
+				if j.Unit.Level != BelowWater {
+					text += " Where it draws air in instead, shut it at once: there the water is under less than the air's pressure, and the flow carries the air out."
 				}
 				return text
 			},

@@ -15,7 +15,11 @@ func Place() []Sentence {
 				if on == "" {
 					on = "a level base that does not sink"
 				}
-				return quantity.Say("The unit stands on %s, %s to %s above the ground (higher where snow lies), level or falling less than 2 %% to its drain, on rubber mounts, bolted.", on, far(100), far(150))
+				over := "the ground"
+				if j.Unit.StandsOn == "roof" || j.Unit.StandsOn == "deck" {
+					over = "it"
+				}
+				return quantity.Say("The unit stands on %s, %s to %s above %s (higher where snow lies), level or falling less than 2 %% to its drain, on rubber mounts, bolted.", on, far(100), far(150), over)
 			},
 		},
 		{

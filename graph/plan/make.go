@@ -67,6 +67,7 @@ func Make(c *graph.Circuit, want Want, tell ...Tell) (*Plan, error) {
 		p.Findings = append(p.Findings, p.Heat.Problems...)
 	}
 	p.mended(p.Findings)
+	p.Findings = aloneIfSwapped(p.Findings)
 	p.Findings = graph.SortDiagnostics(p.Findings)
 	return p, nil
 }
@@ -120,6 +121,15 @@ func consequential(d graph.Diagnostic) bool {
 	}
 	r := rule.ByName(d.Rule)
 	return r != nil && r.Needs == rule.NeedsLayout
+}
+
+// aloneIfSwapped leaves out what only follows where an inlet and an outlet are mixed up: that
+// no place can take the unit, and that the pipes to swapped ports don't meet.
+func aloneIfSwapped(ds []graph.Diagnostic) []graph.Diagnostic {
+	if !slices.ContainsFunc(ds, func(d graph.Diagnostic) bool { return d.Rule == rule.Swapped }) {
+		return ds
+	}
+	return slices.DeleteFunc(ds, func(d graph.Diagnostic) bool { return d.Rule == "retrofit" || consequential(d) })
 }
 
 // wasThere reports whether a finding is one of the circuit before the work.

@@ -161,3 +161,22 @@ func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {
 		}
 	}
 }
+
+// A filter that is a sand filter by its type alone is backwashed like one that says its media.
+func TestSandFilterByItsType(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "sunk-in-deck.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for from, want := range map[string]string{`type = "sand-filter"`: "sand", `type = "cartridge-filter"`: "cartridge"} {
+		text := strings.Replace(string(source), `type = "sand-filter"`, from, 1)
+		j := factsOf(wanted(t, file, []byte(text), plan.Findings|plan.Flows|plan.Lists), quantity.MetricSystem)
+		if j.Filter != want {
+			t.Errorf("%s: %q, want %q", from, j.Filter, want)
+		}
+		if got := strings.Contains(strings.Join(monthly(j), " "), "Backwash"); got != (want == "sand") {
+			t.Errorf("%s: the owner is told to backwash: %v", from, got)
+		}
+	}
+}

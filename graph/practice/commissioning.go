@@ -444,10 +444,16 @@ func HandOver() []Sentence {
 	return []Sentence{
 		{Name: "labels", When: func(j *Job) bool { return j.Valves }, Say: always("Hang the labels on the valves and explain them to the owner."), For: Fitter, Source: common},
 		{Name: "look-again", Say: func(j *Job) quantity.Text {
-			if !j.UnionNuts {
-				return "Look at every joint next day, after a week and after the first refill."
+			text := quantity.Text("Look at every joint")
+			switch {
+			case j.UnionNuts && j.Barbs:
+				text += " and nip up the unions and the hose clamps"
+			case j.UnionNuts:
+				text += " and nip up the unions"
+			case j.Barbs:
+				text += " and nip up the hose clamps"
 			}
-			return "Look at every joint and nip up the unions next day, after a week and after the first refill."
+			return text + " next day, after a week and after the first refill."
 		}, For: Fitter | Owner, Source: common},
 	}
 }

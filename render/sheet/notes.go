@@ -132,12 +132,18 @@ func (s *Sheet) Legend(entries ...Entry) {
 	if len(entries) == 0 {
 		return
 	}
-	const symbolW, usual = 13.0, 6.4
+	const symbolW, usual, leastColumns = 13.0, 6.4, 3
 	most := usual
 	for _, e := range entries {
 		most = max(most, e.H*readable(e.Symbol)+0.8)
 	}
-	columns := max(1, int(s.area.W()/43))
+	columns, widest := max(1, int(s.area.W()/43)), 0.0
+	for _, e := range entries {
+		widest = max(widest, scene.TextWidth(e.Text, LeastEm, false)+symbolW+1.6)
+	}
+	for columns > leastColumns && s.area.W()/float64(columns) < widest { // so that no text is cut off
+		columns--
+	}
 	rows := (len(entries) + columns - 1) / columns
 	columns = (len(entries) + rows - 1) / rows
 	width := s.area.W() / float64(columns)

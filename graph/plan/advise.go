@@ -13,8 +13,7 @@ import (
 )
 
 // advise compares the bypass elements the job could have, whatever the one it has: every
-// spring of the catalogue, a throttle valve set for the unit's rated flow, and the bypass
-// shut. The promise is the unit's flow; of the elements that keep it, the one that costs
+// spring of the catalogue, a throttle valve at its setting, and the bypass shut. The promise is the unit's flow; of the elements that keep it, the one that costs
 // the jets and the low speed least is the best.
 func (p *Plan) advise(want Want) {
 	if want&Advice == 0 || p.After == nil {
@@ -159,8 +158,8 @@ func (a *adviser) better(c, d hydraulic.BypassChoice, constant bool) bool {
 
 func leastFlow(c hydraulic.BypassChoice) float64 { return outcomeOf(c).low() }
 
-// throttle solves for the Kv of the bypass valve at which the unit gets its rated flow in
-// the mode in which it gets least.
+// throttle tries the bypass valve at its setting; shut where the unit never gets more than
+// its rated flow.
 func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
 	want := cmp.Or(a.unit.rated, a.unit.least)
 	shut := a.try(c, throttleElement(0))
@@ -168,31 +167,17 @@ func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
 		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
 		return shut
 	}
-	kv := throttleFor(want, a.leastAt(c))
+	branch := a.branchIn(c)
+	changed := withElement(c, branch, throttleElement(1)) // any Kv: it is set below
+	if changed == nil {
+		return hydraulic.BypassChoice{}
+	}
+	branch = a.branchIn(changed)
+	kv := newThrottle(route.Lay(changed), branch, branch.Element().ID).setting(a.unit)
 	out := a.try(c, throttleElement(kv))
 	out.Kv = kv
 	out.Name = graph.Say("throttle valve, %s", quantity.Kv.Of(kv))
 	return out
-}
-
-// leastAt returns what the unit gets at the least in the modes in which its pump runs, by the
-// Kv of the bypass valve.
-func (a *adviser) leastAt(c *graph.Circuit) func(kv float64) float64 {
-	changed := withElement(c, a.branchIn(c), throttleElement(1))
-	if changed == nil {
-		return func(float64) float64 { return 0 }
-	}
-	valve := newThrottle(route.Lay(changed), a.branchIn(changed).Element().ID)
-	return func(kv float64) float64 {
-		low := math.Inf(1)
-		solved := valve.at(kv)
-		for i := range solved {
-			if unit := solved[i].Part(a.branch.Unit.ID); unit != nil && solved[i].Mode.Speeds[a.branch.Pump.ID] != "" {
-				low = min(low, unit.Flow)
-			}
-		}
-		return low
-	}
 }
 
 // why says what is wrong with a choice, or what it costs more than the best.

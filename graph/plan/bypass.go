@@ -11,8 +11,8 @@ import (
 )
 
 // fitBypass gives a trial its bypass element and solves it. What the request names is taken;
-// else the unit's flow decides, in the order of promise.order; a throttle valve is set for
-// the unit's rated flow.
+// else the unit's flow decides, in the order of promise.order; a throttle valve is set by
+// throttle.setting.
 func (s *search) fitBypass(t *trial, choice retrofit.Choice) {
 	switch choice.Bypass {
 	case "spring":
@@ -134,9 +134,8 @@ func (t *trial) promise() promise {
 	return promise{}
 }
 
-// fitThrottle solves for the setting of the bypass valve at which the unit gets its rated
-// flow in the mode in which it would get least of it; where it gets no more than that with
-// the bypass shut, the valve stays shut.
+// fitThrottle sets the bypass valve (throttle.setting); where the unit gets no more than its
+// rated flow with the bypass shut, in the mode in which it gets least, the valve stays shut.
 func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 	choice.Shut = true
 	trial := s.solve(t.place, choice)
@@ -159,11 +158,11 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 		s.settle(t, trial)
 		return
 	}
-	valve := newThrottle(open.stage.Layout, open.proposal.Element)
-	choice.ThrottleKv = throttleFor(want, func(kv float64) float64 {
-		open.stage.Solutions = valve.at(kv)
-		open.unitFlows = unitFlows(open.stage, s.before.Solutions)
-		return open.outcome().low()
-	})
+	branch, _ := open.stage.Layout.Stage.Branch()
+	if branch == nil {
+		s.settle(t, trial)
+		return
+	}
+	choice.ThrottleKv = newThrottle(open.stage.Layout, branch, open.proposal.Element).setting(open.promise())
 	s.settle(t, s.solve(t.place, choice))
 }

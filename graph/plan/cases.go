@@ -78,13 +78,20 @@ func (s *Stage) isolated(b *stream.UnitBranch) {
 // those that the description does not give itself.
 func (s *Stage) dirty(b *stream.UnitBranch) {
 	for _, mode := range s.modesOf(b.Pump) {
-		if mode.Dirty || mode.JetsOpen < 1 {
-			continue
+		if bad, ok := badDay(mode); ok {
+			s.Dirty = s.with(s.Dirty, s.Layout, bad)
 		}
-		bad := mode
-		bad.Dirty, bad.JetsOpen = true, jetsDown
-		s.Dirty = s.with(s.Dirty, s.Layout, bad)
 	}
+}
+
+// badDay is a mode with the filter dirty and the jets turned down; false for one that the
+// description gives itself.
+func badDay(mode graph.Mode) (graph.Mode, bool) {
+	if mode.Dirty || mode.JetsOpen < 1 {
+		return mode, false
+	}
+	mode.Dirty, mode.JetsOpen = true, jetsDown
+	return mode, true
 }
 
 // modesOf are the modes in which a pump runs.

@@ -1,55 +1,87 @@
 package plan
 
 import (
+	"cmp"
 	"math"
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
-// throttle solves one stage again and again with its bypass valve set to another Kv: the
-// models are built once, and the circuit stays as it is.
+// throttle solves one stage again and again with the valve in a unit's bypass set to another
+// Kv: the models are built once, and the circuit stays as it is.
 type throttle struct {
-	valve  string
-	models []*hydraulic.Model // nil: the mode can't be built
+	valve, unit  string
+	clean, dirty []*hydraulic.Model // of the modes in which the unit's pump runs; nil: one that can't be built
 }
 
-// newThrottle returns the setting of a hand valve known by its Kv.
-func newThrottle(lay *route.Layout, valve string) *throttle {
-	s := &throttle{valve: valve}
+// newThrottle returns the setting of the hand valve in a branch's bypass.
+func newThrottle(lay *route.Layout, b *stream.UnitBranch, valve string) *throttle {
+	s := &throttle{valve: valve, unit: b.Unit.ID}
 	for _, mode := range lay.Circuit.AllModes() {
-		model, err := hydraulic.Build(lay, mode, graph.After)
-		if err != nil {
-			model = nil
+		if b.Pump == nil || mode.Speeds[b.Pump.ID] == "" {
+			continue
 		}
-		s.models = append(s.models, model)
+		s.clean = append(s.clean, modelOf(lay, mode))
+		if bad, ok := badDay(mode); ok {
+			s.dirty = append(s.dirty, modelOf(lay, bad))
+		}
 	}
 	return s
 }
 
-// at solves every mode with the valve at a Kv, m³/h, and leaves out those without an answer.
-func (s *throttle) at(kv float64) (solved []hydraulic.Solution) {
-	for _, m := range s.models {
+// modelOf is the model of a mode after the work; nil where it can't be built.
+func modelOf(lay *route.Layout, mode graph.Mode) *hydraulic.Model {
+	model, err := hydraulic.Build(lay, mode, graph.After)
+	if err != nil {
+		return nil
+	}
+	return model
+}
+
+// flows returns the unit's least and greatest flow over some modes with the valve at a Kv,
+// m³/h; modes without an answer are left out, and over none the least is infinite.
+func (s *throttle) flows(models []*hydraulic.Model, kv float64) (low, high float64) {
+	low = math.Inf(1)
+	for _, m := range models {
 		if m == nil || !m.SetKv(s.valve, kv) {
 			continue
 		}
-		sol, err := m.Solve(nil)
-		if err != nil {
-			continue
+		if sol, err := m.Solve(nil); err == nil {
+			if unit := sol.Part(s.unit); unit != nil {
+				low, high = min(low, unit.Flow), max(high, unit.Flow)
+			}
 		}
-		solved = append(solved, *sol)
 	}
-	return solved
+	return low, high
 }
 
-// throttleFor finds the largest Kv of a bypass valve, m³/h, at which the unit's flow is not
-// below what is wanted, in hundredths. The flow falls as Kv rises: the interval of log Kv is
-// halved.
-func throttleFor(want float64, flowAt func(kv float64) float64) float64 {
+// setting is the Kv, m³/h in hundredths, at which the unit gets its rated flow (its least,
+// where no rated flow is known) and still its least once the filter is dirty and half of the
+// jets are turned down. Where that would give it more than its most, or no setting does it,
+// the rated flow alone decides, and the rules say what is missed.
+func (s *throttle) setting(p promise) float64 {
+	want := cmp.Or(p.rated, p.least)
+	kv := widest(func(kv float64) bool { low, _ := s.flows(s.clean, kv); return low >= want })
+	keepsLeast := func(kv float64) bool { low, _ := s.flows(s.dirty, kv); return low >= p.least }
+	if keepsLeast(kv) {
+		return kv
+	}
+	further := widest(keepsLeast)
+	if _, high := s.flows(s.clean, further); !keepsLeast(further) || p.most > 0 && high > p.most {
+		return kv
+	}
+	return further
+}
+
+// widest is the largest Kv of a bypass valve, m³/h in hundredths, that will do. The unit's
+// flow falls as Kv rises: the interval of log Kv is halved.
+func widest(does func(kv float64) bool) float64 {
 	low, high := math.Log(0.1), math.Log(1000.0)
 	for range 24 {
-		if mid := (low + high) / 2; flowAt(math.Exp(mid)) >= want {
+		if mid := (low + high) / 2; does(math.Exp(mid)) {
 			low = mid
 		} else {
 			high = mid

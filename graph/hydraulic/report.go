@@ -209,14 +209,16 @@ func (v *view) state(m *ModelPart, out *PartFlow) string {
 			return "open"
 		}
 	case p.Kind.IsHandValve():
-		position := 1.0
+		position, byKv := 1.0, p.Valve != nil && p.Valve.Kv > 0
 		if p.Valve != nil && p.Valve.PositionSet {
-			position = float64(p.Valve.Position)
+			position, byKv = float64(p.Valve.Position), false
 		}
 		if said, ok := v.m.Mode.Positions[p.ID]; ok {
-			position = float64(said)
+			position, byKv = float64(said), false
 		}
 		switch {
+		case byKv:
+			return "throttled"
 		case position <= 0:
 			return "shut"
 		case position >= 1:

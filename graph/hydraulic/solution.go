@@ -33,7 +33,7 @@ type PartFlow struct {
 	Part  *graph.Part
 	Flow  float64   // m³/s; of a tee, manifold or tub: all that enters it
 	Drop  float64   // Pa; of a running pump: minus its rise; of a tee: of its run; of a manifold: of its common port
-	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %"; pump: its speed or "off"; unit: NoFlow; else ""
+	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %", "throttled" (set by its Kv); pump: its speed or "off"; unit: NoFlow; else ""
 	Legs  []LegFlow // tee, manifold, tub, diverter: each port
 	// of a check valve
 	MarginPa   float64 // to its other state: shut: cracking minus the pressure across it; lifting: pressure across minus cracking

@@ -64,7 +64,7 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 // throttles reports whether a hand valve stands between open and shut in a solution.
 func throttles(p *graph.Part, s *hydraulic.Solution) bool {
 	f := s.Part(p.ID)
-	return f != nil && f.State != "shut" && (f.State != "open" || p.Valve != nil && p.Valve.Kv > 0)
+	return f != nil && f.State != "shut" && f.State != "open"
 }
 
 // rises are by how much the water warms at each air of the unit's ratings.

@@ -43,7 +43,7 @@ var explanations = []Explanation{
 	{`^runs$`, "How much of the time it runs", "loses / gives, each in that air", "the two columns beside it", "balance of heat"},
 	{`^element W$`, "What the element can add", "its power, where it stays; none where an interlock lets one heat at a time and the unit does", "the element's power and interlock", "what the words say"},
 	{`^hours a year colder$`, "Hours a year colder", "the hours of the climate's year whose air is below that of the line", "[climate]", "counted"},
-	{`^(W|tub loses W|W or what is fed.*)$`, "Heat lost", "conduction U·A·ΔT, evaporation from the open water, pipes", "[cover], [shell], [use], the air", "balance of heat; evaporation by Carrier's equation in the ASHRAE handbook's form"},
+	{`^(W|left to heat W|W or what is fed.*)$`, "Heat lost", "conduction U·A·ΔT, evaporation from the open water, pipes", "[cover], [shell], [use], the air", "balance of heat; evaporation by Carrier's equation in the ASHRAE handbook's form"},
 	{`^(output|input)( kW)?$`, "Output and input of the unit", "between its rated points in a straight line; beyond them by its share of the ideal machine", "the unit's ratings", "interpolation; Carnot"},
 	{`^COP$`, "Heat for power", "output / input", "the two columns beside it", "definition"},
 	{`kWh|^heat kWh$`, "Energy", "the hours of the year added up: what the tub loses, what the unit takes for it, pump and element", "[climate], [use], the unit's ratings, the pump's power", "balance of heat, hour by hour"},

@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -146,6 +147,9 @@ func (h heatWords) holds() []string {
 			out = append(out, fmt.Sprintf("the unit does not make water of %s", h.warm(r.Loss.WaterC)))
 		}
 	}
+	if c, ok := h.pumpAlone(); ok {
+		out = append(out, fmt.Sprintf("from %s outside on the pump's own heat is more than the tub loses, cover on: the water rises past %s by itself; fewer hours of the pump cost less", h.warm(c), h.warm(r.Loss.WaterC)))
+	}
 	if r.HeatUp != nil {
 		out = append(out, h.rise("filled", r.HeatUp))
 	}
@@ -153,6 +157,19 @@ func (h heatWords) holds() []string {
 		out = append(out, h.rise("after a bath", r.Recovery))
 	}
 	return out
+}
+
+// warmEver is how cold the air is, °C, up to which a tub that its pump alone overheats is told
+// of: in warmer air most tubs drift up by themselves. Judgement.
+const warmEver = 15
+
+// pumpAlone returns the coldest air in which nothing is left to heat, for the pump does it.
+func (h heatWords) pumpAlone() (airC float64, ok bool) {
+	i := slices.IndexFunc(h.r.Airs, func(a job.AtAir) bool { return a.LosesW <= 0 })
+	if i < 0 || h.r.Airs[i].AirC > warmEver {
+		return 0, false
+	}
+	return h.r.Airs[i].AirC, true
 }
 
 func (h heatWords) rise(when string, x *job.Rise) string {
@@ -340,13 +357,13 @@ func (h heatWords) unit() form.Block {
 	return b
 }
 
-// airs says what the tub loses and the unit gives every five degrees, and in the design air.
+// airs says what is left to heat and the unit gives every five degrees, and in the design air.
 func (h heatWords) airs() form.Block {
 	b := form.Block{Title: fmt.Sprintf("Does it hold %s?", h.warm(h.r.Loss.WaterC))}
 	if len(h.r.Airs) == 0 {
 		return b
 	}
-	columns := []form.Column{{Head: "air", Right: true}, {Head: "tub loses W", Right: true}, {Head: "unit gives W", Right: true}, {Head: "runs", Right: true}}
+	columns := []form.Column{{Head: "air", Right: true}, {Head: "left to heat W", Right: true}, {Head: "unit gives W", Right: true}, {Head: "runs", Right: true}}
 	climate, element := h.r.Year != nil, false
 	for _, a := range h.r.Airs {
 		element = element || a.ElementW > 0
@@ -378,7 +395,7 @@ func (h heatWords) airs() form.Block {
 		}
 		g.Add(cells...)
 	}
-	b.Grid, b.Lines = g, []string{"cover on, the pump's own heat taken off; drawn with --view cold"}
+	b.Grid, b.Lines = g, []string{"left to heat: what the tub loses with its cover on, less the pump's own heat; drawn with --view cold"}
 	return b
 }
 

@@ -211,6 +211,9 @@ func (c *cold) says() []string {
 	default:
 		out = append(out, fmt.Sprintf("the unit does not hold %s in any air", c.warm(in.WaterC)))
 	}
+	if len(in.Airs) > 0 {
+		out = append(out, "left to heat: what the tub loses, less the pump's own heat")
+	}
 	if in.Climate && in.HoldsSet {
 		colder, ok := 0, false
 		for _, a := range in.Airs {
@@ -249,8 +252,8 @@ func (c *cold) legend() []sheet.Entry {
 	if c.element {
 		add(togetherLine, "with the element")
 	}
-	add(losesStyle, "the tub loses, cover on")
-	add(openStyle, "the tub loses, cover off")
+	add(losesStyle, "left to heat, cover on")
+	add(openStyle, "the same, cover off")
 	if c.in.Climate {
 		out = append(out, sheet.Entry{Symbol: swatch(greyUnit), W: 8, H: 2.4, Text: "hours a year, by a degree"})
 	}

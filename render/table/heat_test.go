@@ -1,0 +1,36 @@
+package table_test
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/heat/job"
+	"dryfit/render/table"
+	"dryfit/render/table/form"
+)
+
+// A pump that gives the water more than the tub loses is told of, with the coldest air in which
+// it does so; one that does it in warm air only is not, for most tubs then drift by themselves.
+// Common practice, no source: a tub whose large pump runs day and night overheats in summer.
+func TestPumpThatOverheatsIsTold(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		left []float64 // W, in air of -5, 0, 5 … °C
+		want string
+	}{
+		{"in frost already", []float64{-20, -80, -140}, "from -5 °C outside on"},
+		{"in mild air", []float64{60, 0, -60}, "from 0 °C outside on"},
+		{"in summer only", []float64{260, 200, 140, 80, 20, -40}, ""},
+		{"never", []float64{260, 200}, ""},
+	} {
+		r := &job.Report{}
+		for i, w := range c.left {
+			r.Airs = append(r.Airs, job.AtAir{AirC: float64(5*i - 5), LosesW: w, GivesW: 4000})
+		}
+		said := strings.Join(table.HeatShort(r, graph.Job{}, form.Style{}), "\n")
+		if c.want != "" && !strings.Contains(said, c.want) || c.want == "" && strings.Contains(said, "pump's own heat") {
+			t.Errorf("%s: %q", c.name, said)
+		}
+	}
+}

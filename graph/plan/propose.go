@@ -104,7 +104,11 @@ func (s *search) none() graph.Diagnostic {
 			d.Related = append(d.Related, graph.Related{Pos: v.Reasons[0].Pos, Message: "it is described here"})
 		}
 	}
-	if len(v.Mend) > 0 {
+	switch {
+	case len(v.Mend) == 0:
+	case v.Verdict == "measure first":
+		d.Hint = quantity.Join(v.Mend, "; or ")
+	default:
 		d.Hint = "that one would do with " + quantity.Join(v.Mend, "; or with ")
 	}
 	return d

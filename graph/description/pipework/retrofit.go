@@ -41,7 +41,7 @@ var RetrofitFields = []field.Field[graph.Retrofit]{
 	field.Word("bypass", []string{"auto", "spring", "valve", "none"}, func(t *graph.Retrofit) *string { return &t.Bypass }),
 	{Key: "spring", Shape: schema.Text, Read: readSpring, Write: springText},
 	field.Way("branch", func(t *graph.Retrofit) *graph.Vec { return &t.Branch }),
-	field.Spec("spec", func(t *graph.Retrofit) *catalog.Spec { return &t.Spec }),
+	gluedSpec(),
 	field.Size("size", func(t *graph.Retrofit) *catalog.Size { return &t.Size }),
 	field.Size("bypass-size", func(t *graph.Retrofit) *catalog.Size { return &t.BypassSize }),
 	field.Word("isolators", []string{"ball-valve", "gate-valve", "butterfly-valve"}, func(t *graph.Retrofit) *string { return &t.Isolators }),
@@ -60,6 +60,32 @@ var RetrofitFields = []field.Field[graph.Retrofit]{
 	standField("ports-face", field.Way("ports-face", func(s *graph.Stand) *graph.Vec { return &s.PortsFace })),
 	standField("keep-clear", keepClearField()),
 	standField("along", legsField("along", func(s *graph.Stand) *[]graph.Leg { return &s.Along })),
+}
+
+// gluedSpec is the spec of the new pipe: all but hose, for between the tees, valves and unions
+// of the new work stand pieces too short for two barbs.
+func gluedSpec() field.Field[graph.Retrofit] {
+	f := field.Spec("spec", func(t *graph.Retrofit) *catalog.Spec { return &t.Spec })
+	read := f.Read
+	f.Read = func(r *field.Reader, v located.Value, into *graph.Retrofit) {
+		read(r, v, into)
+		if into.Spec.Family() != catalog.Hose {
+			return
+		}
+		r.Fail(v, `write glued pipe here, such as spec = "pvc-sch40" or spec = "flex-inch"; then dryfit cutin --write-plan planned.toml, and in that file give the long runs to the unit spec = "hose": the barbs come by themselves`,
+			"%s can't be the pipe of the whole new work: between its tees, valves and unions hose has no room for a barb at each end", into.Spec)
+		into.Spec = ""
+	}
+	f.Shape = func() schema.Shape {
+		var glued []string
+		for _, s := range catalog.Specs() {
+			if s.Family() != catalog.Hose {
+				glued = append(glued, string(s))
+			}
+		}
+		return schema.Word(glued...)
+	}
+	return f
 }
 
 func unitHint(units []string) string {

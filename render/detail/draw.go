@@ -20,6 +20,7 @@ type Input struct {
 	Layout *route.Layout // after the work
 	Names  *tag.Names    // of the parts
 	Cuts   []string      // names of the cuts, two for each string in the way of the water
+	NoCuts bool          // nothing is sawn: the place is ruled out
 	Job    graph.Job
 	Units  quantity.System
 	Page   sheet.Page // zero: A4, upright where the line is

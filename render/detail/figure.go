@@ -44,8 +44,10 @@ func (d *drawing) figure() {
 		}
 	}
 	d.flow()
-	d.cutLine(c.before.to, c.before.outside, d.first)
-	d.cutLine(c.after.from, c.after.outside, d.last)
+	if !d.in.NoCuts {
+		d.cutLine(c.before.to, c.before.outside, d.first)
+		d.cutLine(c.after.from, c.after.outside, d.last)
+	}
 	for _, t := range []tube{c.before, c.after} {
 		at := t.from + 0.4*t.outside
 		if t.open > 0 {

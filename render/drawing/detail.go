@@ -9,7 +9,8 @@ import (
 	"dryfit/render/tag"
 )
 
-// detailPages draws the assembly in the old line true to scale.
+// detailPages draws the assembly in the old line true to scale; without its cut lines at a
+// place that is ruled out, for nothing is sawn there.
 func detailPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	if p.After == nil {
 		return nil, nil
@@ -23,6 +24,6 @@ func detailPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene
 		}
 		names = append(names, a, b)
 	}
-	return detail.Draw(detail.Input{Layout: p.After.Layout, Names: tag.Of(p.Circuit, p.Net()), Cuts: names,
+	return detail.Draw(detail.Input{Layout: p.After.Layout, Names: tag.Of(p.Circuit, p.Net()), Cuts: names, NoCuts: p.RuledOut() != nil,
 		Job: p.Circuit.Job, Units: units, Page: page}), nil
 }

@@ -228,8 +228,12 @@ func (p *Picture) nippleAt(i int) scene.Point {
 	return space.Project(p.onLeg(i, far, base+nextSpot))
 }
 
-// wantOld asks for places for the names of old runs, each beside its longest leg.
+// wantOld asks for places for the names of old runs, each beside its longest leg; none where
+// nothing new is drawn, from which they could lead away.
 func (p *Picture) wantOld() {
+	if p.D.OldAll && p.D.In.Gone == nil {
+		return
+	}
 	longest := map[string]int{}
 	for i := range p.Ms {
 		if m := &p.Ms[i]; m.Run != nil && !m.IsNew && !m.stub {

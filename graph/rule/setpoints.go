@@ -120,6 +120,17 @@ func elementInUse(v *view) *graph.Part {
 	return nil
 }
 
+// elementMayPass reports whether an element may heat further than the unit: not one that its
+// interlock holds below the unit's set point for good.
+func elementMayPass(v *view) bool {
+	for _, e := range v.c.OfKind(graph.ElementHeater) {
+		if e.Element == nil || !e.Element.Disconnected && e.Element.Interlock != graph.InterlockSetPoint && e.Element.Interlock != graph.InterlockMode {
+			return true
+		}
+	}
+	return false
+}
+
 // saidAt is the place of a unit's limit: its own key's, or that of the key that names its row.
 func saidAt(u *graph.Part, limit settle.Value, name string) graph.Pos {
 	if limit.How == settle.Given {
@@ -176,9 +187,9 @@ func unitReachesTemperature(in *Input, report Report) {
 			d.Pos = key(u, "set-point")
 			d.Message = graph.Say("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(most.V))
 			d.Hint = "set it within its sheet"
-		case u.Unit.SetPointSet && u.Unit.SetPointC < want && elementInUse(v) == nil:
+		case u.Unit.SetPointSet && u.Unit.SetPointC < want && !elementMayPass(v):
 			d.Pos = key(u, "set-point")
-			d.Message = graph.Say("%q is set to %s; the water is to have %s, and nothing else heats", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(want))
+			d.Message = graph.Say("%q is set to %s; the water is to have %s, and nothing else heats to that", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(want))
 			d.Hint = "set the unit to the water's temperature, or write the lower one in [water]"
 		default:
 			continue

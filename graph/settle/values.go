@@ -129,7 +129,11 @@ func (p *Part) speedValues() []named {
 			out = append(out, named{"speed ratio at " + s.Name, number(s.Ratio, Bare, p.Speeds.Origin)})
 		}
 		if s.PowerW > 0 {
-			out = append(out, named{"power at " + s.Name, number(s.PowerW, quantity.Power, p.Speeds.Origin)})
+			from := p.Speeds.Origin
+			if at, ok := p.KeyPos["power"]; ok { // the watts of its label, of a pump known by its type
+				from = given(at)
+			}
+			out = append(out, named{"power at " + s.Name, number(s.PowerW, quantity.Power, from)})
 		}
 	}
 	return out

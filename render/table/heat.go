@@ -148,7 +148,7 @@ func (h heatWords) holds() []string {
 		}
 	}
 	if c, ok := h.pumpAlone(); ok {
-		out = append(out, fmt.Sprintf("from %s outside on the pump's own heat is more than the tub loses, cover on: the water rises past %s by itself; fewer hours of the pump cost less", h.warm(c), h.warm(r.Loss.WaterC)))
+		out = append(out, fmt.Sprintf("in air of %s and above the pump's own heat is more than the tub loses, cover on: the water rises past %s by itself; fewer hours of the pump cost less", h.warm(c), h.warm(r.Loss.WaterC)))
 	}
 	if r.HeatUp != nil {
 		out = append(out, h.rise("filled", r.HeatUp))

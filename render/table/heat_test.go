@@ -19,8 +19,8 @@ func TestPumpThatOverheatsIsTold(t *testing.T) {
 		left []float64 // W, in air of -5, 0, 5 … °C
 		want string
 	}{
-		{"in frost already", []float64{-20, -80, -140}, "from -5 °C outside on"},
-		{"in mild air", []float64{60, 0, -60}, "from 0 °C outside on"},
+		{"in frost already", []float64{-20, -80, -140}, "in air of -5 °C and above"},
+		{"in mild air", []float64{60, 0, -60}, "in air of 0 °C and above"},
 		{"in summer only", []float64{260, 200, 140, 80, 20, -40}, ""},
 		{"never", []float64{260, 200}, ""},
 	} {

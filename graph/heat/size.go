@@ -10,7 +10,8 @@ type Need struct {
 	HeatUpC   float64 // air while it heats up
 	FlowM3s   float64 // at the speed that heats
 	LeastM3s  float64 // the unit asks for
-	PumpHeatW float64 // heat of the pump
+	PumpHeatW float64 // heat of the pump, as a mean over the day
+	PumpFullW float64 // heat of the pump while it runs, as it does while the tub heats up
 }
 
 // Sized is how a unit meets a need.
@@ -45,7 +46,7 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 	s.HeldW, s.LostW = Held(tub, u, need)
 	s.Hold = s.HeldW >= s.LostW
 	s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
-	up := Warm(tub, &Plant{Unit: u, FlowM3s: need.FlowM3s, PumpW: need.PumpHeatW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC)
+	up := Warm(tub, &Plant{Unit: u, FlowM3s: need.FlowM3s, PumpW: need.PumpFullW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC)
 	s.Hours = math.Inf(1)
 	if up.Reached {
 		s.Hours = up.Hours

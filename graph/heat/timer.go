@@ -27,10 +27,16 @@ const halfHourS = 1800.0
 // mostWindows is how many switch-ons a day a person sets.
 const mostWindows = 3
 
-// Timer returns the cheapest plan of at most three times of day on the half hour: every
-// choice of whole hours is tried, from the full hour and from the half, and the best is
-// bettered half hour by half hour. The day repeats itself, so that the water ends where it
-// began. A choice is given up as soon as it costs more than the best or leaves the band.
+// Timer returns the cheapest plan of at most three times of day on the half hour. The day
+// repeats itself, so that the water ends where it began.
+//
+// Choices are followed half hour by half hour from several temperatures at midnight; of those
+// that come to the same time with as many switch-ons only such are kept as are warmer or
+// cheaper than every other, to a hundredth of the band. The best is then bettered
+// time by time until no other place and length of any one of them is cheaper.
+//
+// Source: dynamic programming with dominance, own; within a five-hundredth of the cheapest of
+// every choice in the tests.
 func (d *TimerDay) Timer() Timer {
 	d.fade()
 	free := *d // "always on" is priced even where it leaves the band
@@ -46,8 +52,13 @@ func (d *TimerDay) Timer() Timer {
 			d.try(mask, &best)
 		}
 	}
-	for _, phase := range []int{0, 1} {
-		d.choose(phase, 0, timerState{t: d.Slots[0].HighC}, &best)
+	low, high := d.Slots[0].LowC, d.Slots[0].HighC
+	for i := range midnights {
+		start := low + (high-low)*float64(i)/(midnights-1)
+		for _, lacks := range []float64{0, (high - low) / (midnights - 1)} {
+			d.follow(start, lacks, false, &best)
+			d.follow(start, lacks, true, &best)
+		}
 	}
 	out := Timer{AlwaysDay: always.cost, CostDay: always.cost, LowestC: always.low, On: []Window{{0, 24}}}
 	if math.IsInf(best.cost, 1) {
@@ -58,11 +69,12 @@ func (d *TimerDay) Timer() Timer {
 	return out
 }
 
-// timerState is a choice made up to some hour, begun with the water at the thermostat's
-// temperature: what it costs so far is no more than in the day that repeats itself.
+// midnights is from how many temperatures of the water at midnight choices are followed.
+const midnights = 13
+
+// timerState is a choice made up to some half hour: the water and the cost there.
 type timerState struct {
 	mask    uint64
-	runs    int
 	t, cost float64
 }
 
@@ -73,38 +85,99 @@ type timerTry struct {
 	ok        bool
 }
 
-// choose tries every mask of whole hours with at most mostWindows runs.
-func (d *TimerDay) choose(phase, hour int, at timerState, best *timerTry) {
-	if hour == 24 {
-		if at.mask != 0 && runsOf(at.mask) <= mostWindows {
-			d.try(at.mask, best)
-		}
-		return
-	}
-	first := (2*hour + phase) % 48
-	second := (first + 1) % 48
-	thermostat := d.Slots[0].HighC
+// timerBins is into how many temperatures the band is parted where choices are compared.
+const timerBins = 125
 
-	off := at
-	if off.t, off.cost = d.step(first, off, false, thermostat); off.t >= d.Slots[first].LowC-1e-9 {
-		if off.t, off.cost = d.step(second, off, false, thermostat); off.t >= d.Slots[second].LowC-1e-9 {
-			d.choose(phase, hour+1, off, best)
+// timerFront is the choices worth following at some half hour, by whether heating is on, how
+// often it was switched on, and the water's temperature; cost +Inf: none.
+type timerFront [2][mostWindows + 1][timerBins]timerState
+
+// follow tries the masks that end a day that began with the water at start no more than lacks
+// colder; wrap says whether heating is on over midnight.
+func (d *TimerDay) follow(start, lacks float64, wrap bool, best *timerTry) {
+	var from, to timerFront
+	from.clear()
+	from[bit(wrap)][0][0] = timerState{t: start}
+	for k := range d.Slots {
+		to.clear()
+		for was := range from {
+			for runs := range from[was] {
+				for _, at := range from[was][runs] {
+					if at.cost < best.cost {
+						d.branch(k, at, was, runs, &to, best.cost)
+					}
+				}
+			}
+		}
+		to.thin()
+		from, to = to, from
+	}
+	for _, ends := range from[bit(wrap)] {
+		for _, at := range ends {
+			if at.t >= start-lacks-1e-9 && at.cost < best.cost && at.mask != 0 {
+				d.try(at.mask, best)
+			}
 		}
 	}
-	on := at
-	if at.mask>>((first+47)%48)&1 == 0 { // a new run begins; the last may yet join the first
-		if on.runs++; on.runs > mostWindows+1 {
-			return
+}
+
+// branch goes on from a choice through half hour k, with heating off and on.
+func (d *TimerDay) branch(k int, at timerState, was, runs int, to *timerFront, limit float64) {
+	s := &d.Slots[k]
+	for on := range 2 {
+		n := runs
+		if on > was {
+			n++
+		}
+		if n > mostWindows {
+			continue
+		}
+		next := timerState{mask: at.mask | uint64(on)<<k}
+		next.t, next.cost = d.step(k, at, on == 1, s.HighC)
+		if next.t < s.LowC-1e-9 || next.cost >= limit {
+			continue
+		}
+		bin := 0
+		if s.HighC > s.LowC {
+			bin = int((next.t - s.LowC) / (s.HighC - s.LowC) * timerBins)
+		}
+		if here := &to[on][n][min(max(bin, 0), timerBins-1)]; next.cost < here.cost || next.cost == here.cost && next.t > here.t {
+			*here = next
 		}
 	}
-	on.mask |= 1<<first | 1<<second
-	if on.t, on.cost = d.step(first, on, true, thermostat); on.t < d.Slots[first].LowC-1e-9 {
-		return
+}
+
+func (f *timerFront) clear() {
+	for on := range f {
+		for runs := range f[on] {
+			for bin := range f[on][runs] {
+				f[on][runs][bin] = timerState{cost: math.Inf(1)}
+			}
+		}
 	}
-	if on.t, on.cost = d.step(second, on, true, thermostat); on.t < d.Slots[second].LowC-1e-9 || on.cost >= best.cost {
-		return
+}
+
+// thin drops what is neither warmer nor cheaper than another.
+func (f *timerFront) thin() {
+	for on := range f {
+		for runs := range f[on] {
+			least := math.Inf(1)
+			for bin := timerBins - 1; bin >= 0; bin-- {
+				at := &f[on][runs][bin]
+				if at.cost >= least {
+					at.cost = math.Inf(1)
+				}
+				least = math.Min(least, at.cost)
+			}
+		}
 	}
-	d.choose(phase, hour+1, on, best)
+}
+
+func bit(v bool) int {
+	if v {
+		return 1
+	}
+	return 0
 }
 
 // try keeps the mask if it is cheaper than the best and keeps the band.
@@ -136,13 +209,22 @@ func (d *TimerDay) step(k int, at timerState, on bool, thermostat float64) (t, c
 	return t + share*s.OutW*d.perWatt, at.cost + s.Price*s.InW*share*halfHourS/JoulesPerKWh
 }
 
-// better moves the ends of the runs by half hours as long as that helps.
+// better takes one time of day after another away, or none where there is room for one more, and
+// puts the best one on the half hour in its place, as long as that helps.
 func (d *TimerDay) better(best *timerTry) {
 	for range 48 {
 		was := best.mask
-		for i := range 48 {
-			if flipped := was ^ 1<<i; flipped != 0 && runsOf(flipped) <= mostWindows {
-				d.try(flipped, best)
+		rests := []uint64{was}
+		for _, w := range windowsOf(was) {
+			rests = append(rests, was&^maskOf(int(2*w.FromH), int(2*w.ToH)))
+		}
+		for _, rest := range rests {
+			for from := range 48 {
+				for length := range 48 {
+					if m := rest | maskOf(from, from+length); m != 0 && runsOf(m) <= mostWindows {
+						d.try(m, best)
+					}
+				}
 			}
 		}
 		if best.mask == was {
@@ -151,11 +233,22 @@ func (d *TimerDay) better(best *timerTry) {
 	}
 }
 
+// maskOf returns the half hours from one up to another, which may lie in the next day.
+func maskOf(from, to int) (mask uint64) {
+	if to < from {
+		to += 48
+	}
+	for i := from; i < to; i++ {
+		mask |= 1 << (i % 48)
+	}
+	return mask
+}
+
 // day follows one day that repeats itself; it is given up where it costs limit or more.
 func (d *TimerDay) day(mask uint64, thermostat, limit float64) timerTry {
 	got := timerTry{mask: mask}
 	at := timerState{t: thermostat}
-	for range 8 { // until the day repeats itself
+	for range 60 { // until the day repeats itself
 		got.low, at.cost = math.Inf(1), 0
 		start := at.t
 		for k := range d.Slots {

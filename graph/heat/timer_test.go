@@ -2,6 +2,7 @@ package heat
 
 import (
 	"math"
+	"math/bits"
 	"testing"
 )
 
@@ -121,6 +122,43 @@ func TestTimerAgainstEveryWindow(t *testing.T) {
 			if one := d.day(mask, 39.5, math.Inf(1)); one.ok && one.cost < got.CostDay-1e-9 {
 				t.Fatalf("on from %g h for %g h costs %.5f, the plan %.5f", float64(from)/2, float64(length)/2, one.cost, got.CostDay)
 			}
+		}
+	}
+}
+
+// Where the unit gives heat in sixteen half hours only, every choice of them that takes three
+// switch-ons or fewer is followed: none is cheaper than the plan by more than a five-hundredth.
+func TestTimerAgainstEveryChoice(t *testing.T) {
+	for trial := range 3 {
+		d := timerDay()
+		var may []int
+		for k := range d.Slots {
+			s := &d.Slots[k]
+			s.AirC -= float64(2 * trial)
+			s.LowC, s.HighC = 34.5-0.5*float64(trial), 39+0.3*float64(trial)
+			s.Price = []float64{0.31, 0.12, 0.22, 0.45}[(k/7+trial)%4]
+			if (k+3*trial)%12 < 4 {
+				may = append(may, k)
+			} else {
+				s.OutW = 0
+			}
+		}
+		got := d.Timer()
+		least := math.Inf(1)
+		for choice := range uint64(1) << len(may) {
+			if changes := bits.OnesCount64(choice ^ (choice>>1 | choice&1<<(len(may)-1))); changes > 2*mostWindows {
+				continue // standing times between are passed over at no cost
+			}
+			var mask uint64
+			for i, k := range may {
+				mask |= choice >> i & 1 << k
+			}
+			if one := d.day(mask, d.Slots[0].HighC, math.Inf(1)); one.ok {
+				least = math.Min(least, one.cost)
+			}
+		}
+		if !got.OK || math.IsInf(least, 1) || got.CostDay < least-1e-9 || !near(got.CostDay, least, least/500) {
+			t.Errorf("trial %d: %.6f a day %v, of every choice %.6f", trial, got.CostDay, got.OK, least)
 		}
 	}
 }

@@ -64,7 +64,7 @@ type sheet struct {
 
 // sheet sorts the unit's ratings, once for many questions.
 func (u *Unit) sheet() *sheet {
-	s := &sheet{Unit: u, frosted: u.frosted()}
+	s := &sheet{Unit: u, frosted: u.Frosted()}
 	s.table, s.leaving = u.sorted()
 	return s
 }
@@ -105,8 +105,8 @@ func (u *Unit) flow(outputW float64) float64 {
 // rise returns by what the water warms at the rated flow [K].
 func (u *Unit) rise(outputW float64) float64 { return outputW / (u.flow(outputW) * u.Fluid.perK()) }
 
-// frosted reports whether the coldest ratings hold their defrosts.
-func (u *Unit) frosted() bool {
+// Frosted reports whether the coldest ratings hold their defrosts.
+func (u *Unit) Frosted() bool {
 	for _, r := range u.Ratings {
 		if r.AirC < 7 && r.Frost {
 			return true

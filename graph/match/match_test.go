@@ -151,6 +151,32 @@ source = "invented"
 	}
 }
 
+// A row of the user's with the figures of the job's own unit is as good as that: defrosts are in
+// both or in neither.
+func TestOwnRowIsReadAsASheet(t *testing.T) {
+	tub := of(t, read(t, func(s string) string {
+		return s + `
+[[catalog.heat-pump]]
+name = "twin"
+size = "1-1/2 in"
+ratings = [["15 °C", "38 °C", "12.1 kW", "3 kW"], ["2 °C", "38 °C", "8.3 kW", "2.8 kW"]]
+least = "2.8 m3/h"
+rated = "4.2 m3/h"
+most = "8.4 m3/h"
+least-air = "-10 °C"
+most-water = "40 °C"
+full-load = "14.8 A"
+rating = "3.5 bar"
+loss = { flow = "4.2 m3/h", drop = "6 kPa" }
+source = "invented"
+`
+	}))
+	twin, unit := as(t, tub, "twin"), as(t, tub, "unit")
+	if !agree.Within(twin.HeldW, unit.HeldW, 1e-6*unit.HeldW) || !agree.Within(twin.Hours, unit.Hours, 1e-3) || !agree.Within(twin.HoldsC, unit.HoldsC, 1e-9) {
+		t.Errorf("twin %.1f W, %.3f h, %.1f °C; unit %.1f W, %.3f h, %.1f °C", twin.HeldW, twin.Hours, twin.HoldsC, unit.HeldW, unit.Hours, unit.HoldsC)
+	}
+}
+
 // Without a unit there is nothing in whose place another could stand.
 func TestNoUnitNoMatch(t *testing.T) {
 	p, err := plan.Make(&graph.Circuit{}, plan.Flows)

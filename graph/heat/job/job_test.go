@@ -76,6 +76,14 @@ func TestGivenIsNotAssumed(t *testing.T) {
 	}
 }
 
+// The table of sizes and the heating up told beside it are one time: the pump runs through both.
+func TestOneHeatUpTime(t *testing.T) {
+	r := answer(testInput())
+	if told, size := r.HeatUp.Warmed.Hours, r.UnitHolds().Hours; !agree.Within(told, size, 1e-6) {
+		t.Errorf("heats up in %.4f h, by the table of sizes in %.4f h", told, size)
+	}
+}
+
 // Left out is assumed, and said so.
 func TestLeftOutIsAssumed(t *testing.T) {
 	in := testInput()

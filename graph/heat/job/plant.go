@@ -206,8 +206,8 @@ func (b *builder) unit() *heat.Unit {
 		}
 		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "many stop at -7 °C, from memory; say least-air", 0, 0, nil)
 	}
-	if frostUnsaid(data) {
-		b.assume(quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost", 0.91, 1.0, scaleCOP)
+	if frostUnsaid(data) || len(data.Ratings) == 0 && ownRatings(p.Row.V) && u.Frosted() {
+		b.assume(quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scaleCOP)
 	}
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
 	if len(data.Ratings) == 0 {

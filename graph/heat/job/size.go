@@ -13,7 +13,8 @@ func (b *builder) need(s *scene, least float64) heat.Need {
 	n := heat.Need{DesignC: s.designC, Humidity: s.humid, HeatUpC: s.designC, LeastM3s: least, WithinH: b.in.Stage.Circuit.Site.HeatUpS.Or(0) / 3600}
 	if s.planned != nil {
 		n.FlowM3s = s.planned.FlowM3s
-		n.PumpHeatW = s.planned.PumpW * s.planned.PumpHeat * math.Min(1, s.planned.FilterH/24)
+		n.PumpFullW = s.planned.PumpW * s.planned.PumpHeat
+		n.PumpHeatW = n.PumpFullW * math.Min(1, s.planned.FilterH/24)
 	}
 	return n
 }

@@ -33,6 +33,7 @@ type Field struct {
 	Hint   quantity.Text // of a blank: what to write
 	Key    []any         // the key it stands under, which can be taken out as a whole
 	IsOpen bool          // that key may be left out
+	Open   string        // what is taken then
 }
 
 // Form lists the tables of a description and their values, in the order of the file; nil where
@@ -128,7 +129,7 @@ func (w *former) keys(t *Table, v located.Value, path []any, prefix string) {
 
 // value lists one value, or what it holds.
 func (w *former) value(t *Table, v located.Value, path []any, label string, key []any, help string) {
-	f := Field{Path: path, Label: label, Key: key, Means: w.means(label), Help: help, Hint: w.hints[w.file.ValuePos(v)]}
+	f := Field{Path: path, Label: label, Key: key, Means: w.said(meaning.Of, label), Help: help, Hint: w.hints[w.file.ValuePos(v)], Open: w.said(meaning.Open, label)}
 	switch x := v.V.(type) {
 	case string:
 		f.Value, f.Blank = x, x == located.Blank
@@ -164,11 +165,20 @@ func (w *former) value(t *Table, v located.Value, path []any, label string, key 
 	t.Fields = append(t.Fields, f)
 }
 
-// means is what a key means, by its label in the form.
-func (w *former) means(label string) string {
-	first, _, _ := strings.Cut(label, ",")
+// said is what is written of a key by its label in the form: of the key itself, of the last name
+// of one written with points, or of its first.
+func (w *former) said(of func(section, key string) string, label string) string {
+	whole, _, _ := strings.Cut(label, ",")
+	whole, _, _ = strings.Cut(whole, " ") // one of a list is counted
+	if first, _, pointed := strings.Cut(whole, "."); pointed {
+		last := whole[strings.LastIndex(whole, ".")+1:]
+		if words := of(first, last); words != "" {
+			return words
+		}
+		whole = first
+	}
 	for _, section := range w.kinds {
-		if words := meaning.Of(section, first); words != "" {
+		if words := of(section, whole); words != "" {
 			return words
 		}
 	}

@@ -5,8 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/description"
 	"dryfit/graph/description/meaning"
+	"dryfit/graph/plan"
 )
 
 // blank returns the field of a key in a table of a form.
@@ -156,5 +158,78 @@ func TestFillsOverLines(t *testing.T) {
 	}
 	if _, err := k.Fill(rated, "little"); !errors.As(err, &no) {
 		t.Errorf("wrong itself: %v", err)
+	}
+}
+
+// Of every blank of a template that may be left open somebody wrote down what is taken then.
+func TestSaysWhatIsTakenOfOpenKeys(t *testing.T) {
+	for _, name := range description.Templates() {
+		text, err := description.Template(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := Job{File: "job.toml", Text: text}
+		open := 0
+		for _, table := range j.Form() {
+			for _, f := range table.Fields {
+				if !f.Blank || !f.IsOpen {
+					continue
+				}
+				if open++; f.Open == "" {
+					t.Errorf("%s, %s, %s: nobody says what is taken of it", name, table.Title, f.Label)
+				}
+			}
+		}
+		if open < 15 {
+			t.Errorf("%s: %d blanks may be left open", name, open)
+		}
+	}
+}
+
+// The amounts said to be taken are those that are taken of a job that leaves the keys open.
+func TestTakesOfOpenKeysWhatItSays(t *testing.T) {
+	s := demo(t, "two-speed")
+	text := string(s.Job.Text)
+	for _, key := range []string{"volume", "temperature", "air", "least-air", "highest-pressure"} {
+		var kept []string
+		for line := range strings.Lines(text) {
+			if !strings.HasPrefix(line, key+" = \"") { // the months' air is a list
+				kept = append(kept, line)
+			}
+		}
+		text = strings.Join(kept, "")
+	}
+	j := Job{File: "job.toml", Text: []byte(text)}
+	p, found := j.Plan(plan.Flows | plan.Lists | plan.Heat)
+	if p == nil || p.Heat == nil {
+		t.Fatal(found)
+	}
+	set := p.After.Layout.Stage
+	said := func(section, key string, v float64, dim quantity.Dimension) {
+		t.Helper()
+		if amount := quantity.Format(v, dim, quantity.MetricSystem); !strings.Contains(meaning.Open(section, key), amount) {
+			t.Errorf("[%s] %s: %s is taken; said is %q", section, key, amount, meaning.Open(section, key))
+		}
+	}
+	said("water", "temperature", set.Water.TemperatureC.V, quantity.Temperature)
+	if got := set.Part("unit").Highest.V; got != 2e5 || !strings.Contains(meaning.Open("heat-pump", "highest-pressure"), "2 bar") {
+		t.Errorf("the unit is taken to stand %g Pa; said is %q", got, meaning.Open("heat-pump", "highest-pressure"))
+	}
+	taken := map[string]bool{}
+	for _, a := range p.Heat.Assumed {
+		switch {
+		case a.What == "volume of the water":
+			said("water", "volume", a.Value, a.Dim)
+		case a.What == "coldest air at which the tub is held":
+			said("site", "air", a.Value, a.Dim)
+		case strings.HasPrefix(string(a.What), "coldest air in which"):
+			said("heat-pump", "least-air", a.Value, a.Dim)
+		default:
+			continue
+		}
+		taken[string(a.What)] = true
+	}
+	if len(taken) != 3 {
+		t.Errorf("assumed are %v", taken)
 	}
 }

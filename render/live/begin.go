@@ -68,7 +68,7 @@ func FormHTML(j *whatif.Job) string {
 	b.WriteString("<section aria-labelledby=\"keys\">\n<h2 id=\"keys\">The file, key by key</h2>\n")
 	words := "Nothing is blank. What is typed here is put into the file at once, in its place."
 	if blanks > 0 {
-		words = fmt.Sprintf("%d blanks are left. What is typed is put into the file at once, in its place, with its unit (\"450 mm\", \"95 l/min\", \"38 °C\"). What may be left open says so: the tool takes the catalogue's guess then, and marks it as one.", blanks)
+		words = fmt.Sprintf("%d blanks are left. What is typed is put into the file at once, in its place, with its unit (\"450 mm\", \"95 l/min\", \"38 °C\"). What may be left open says what is taken then.", blanks)
 		if blanks == 1 {
 			words = "1 blank is left." + words[len("1 blanks are left."):]
 		}
@@ -130,7 +130,9 @@ func field(b *bytes.Buffer, f *whatif.Field) {
 	if f.Blank {
 		add(f.Help)
 		add(f.Hint.In(quantity.MetricSystem))
-		if f.IsOpen {
+		if f.IsOpen && f.Open != "" {
+			add("left open: " + f.Open)
+		} else if f.IsOpen {
 			add("may be left open")
 		}
 	}

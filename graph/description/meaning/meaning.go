@@ -1,5 +1,5 @@
-// Package meaning says what every key of a description means, in a sentence: for the schema
-// that editors read and for whoever shows a key to a person.
+// Package meaning says what every key of a description means, in a sentence, and what is taken of
+// one that is left open: for the schema that editors read and for whoever shows a key to a person.
 package meaning
 
 import (
@@ -13,7 +13,17 @@ import (
 //go:embed keys.txt
 var text string
 
-var all = sync.OnceValue(func() map[[2]string]string {
+// openText holds what is taken of keys that are left open, in the same form.
+//
+//go:embed open.txt
+var openText string
+
+var (
+	all     = sync.OnceValue(func() map[[2]string]string { return parse(text) })
+	allOpen = sync.OnceValue(func() map[[2]string]string { return parse(openText) })
+)
+
+func parse(text string) map[[2]string]string {
 	out := map[[2]string]string{}
 	section := ""
 	for line := range strings.Lines(text) {
@@ -29,12 +39,16 @@ var all = sync.OnceValue(func() map[[2]string]string {
 		}
 	}
 	return out
-})
+}
 
 // Of returns what a key of a table means; "" where nobody wrote it down. The section "" holds
 // the tables of a description themselves; a kind of part has a section of its own for the keys
 // that it has beside those of any part.
 func Of(section, key string) string { return all()[[2]string{section, key}] }
+
+// Open returns what is taken of a key that a description leaves open; "" where nobody wrote it
+// down. Sections are those of Of.
+func Open(section, key string) string { return allOpen()[[2]string{section, key}] }
 
 // Sections returns each section with its keys, for a test that none is left over.
 func Sections() map[string][]string {

@@ -19,7 +19,7 @@ const units = `( ?(m3/h|gpm|l/min|kPa|psi|mm|in|m/s|ft/s|kW|kWh|W|h|m|ft))?`
 
 // explanations are tried in turn; the first whose heads fit counts.
 var explanations = []Explanation{
-	{`^(m3/h|gpm|today|flow|unit gets|past the unit|jets today|jets after)$`, "The flow", "at every junction what comes in goes out; round every loop the heads of the pumps and of the losses add up to nothing",
+	{`^(m3/h|gpm|today|flow|as described, (m3/h|gpm|l/min)|unit gets|past the unit|jets today|jets after)$`, "The flow", "at every junction what comes in goes out; round every loop the heads of the pumps and of the losses add up to nothing",
 		"the pump's curve at its speed; the drop of every part and run; which valves are open", "conservation of mass and energy, solved by Newton's method over the whole circuit at once"},
 	{`^drop` + units + `$`, "The drop", "of pipe: f · L/d · ρ·v²/2, and K · ρ·v²/2 for each fitting; of a part known by one point of its sheet: drop of the sheet · (flow / flow of the sheet)^n",
 		"flow, bore, length, roughness and fittings of a run; the sheet, Kv or K of a part (look at it to see which, and from where)", "Darcy-Weisbach; f by Colebrook-White, 64/Re below Re 2000; K of fittings and tees by Crane TP-410 (2009)"},
@@ -29,6 +29,8 @@ var explanations = []Explanation{
 	{`^bore` + units + `$`, "The bore", "outside diameter less twice the wall", "the pipe's row in the catalogue, unless the file gives a bore", "the standard of the pipe, named in its row (look at the run)"},
 	{`^(nine in ten|range)$`, "How far it may be off", "the circuit solved again over a fixed sample of everything that is not known exactly: nine in ten answers lie between, one in twenty below and above", "the spreads of what was assumed, taken from a sheet or measured", "the table of spreads: common practice, no source"},
 	{`^middle$`, "The middle of the sample", "half of the sampled answers lie below it", "the same sample", "as above"},
+	{`^(unit|jets|head) ±%$`, "How much it moves", "the circuit solved again with this value near either end of what it may be (one in twenty lies beyond each) and all else as described: half of what that changes the unit's flow, the jets' or the pump's head",
+		"the two ends in the column \"may be\"", "computed, in the mode in which it moves most"},
 	{`^held in`, "How often it holds", "in so many of 100 ways in which the unknowns could lie", "the same sample: a share of guesses, not a probability", "counted"},
 	{`^rise$`, "The water's rise", "P / (ρ · c · Q), c = 4.18 kJ/(kg·K)", "the unit's rated output and its flow", "balance of heat"},
 	{`^head` + units + `$`, "The head", "h = drop / (ρ · g): metres of the water pumped", "the drops along the line that asks most of the pump", "hydrostatics"},

@@ -93,3 +93,40 @@ func TestRoomForTheHand(t *testing.T) {
 		}
 	}
 }
+
+// The brush at a joint of two new bodies belongs to the first of them, each time; at one of an
+// old body and a new one to the new one.
+func TestWhoseTheBrushIs(t *testing.T) {
+	s := newSketch()
+	s.part(graph.Cap, "a", true)
+	u := s.part(graph.Coupling, "u", false)
+	s.part(graph.Cap, "b", true)
+	first := s.run("a.in", "u.in", false, graph.Vec{X: 450})
+	second := s.run("u.out", "b.in", false, graph.Vec{X: 450})
+	one, two := first.Legs[0].Pos, second.Legs[0].Pos
+	want := map[string]graph.Pos{"a.in": one, "u.in": one, "u.out": u.Pos, "b.in": two} // by the socket
+	b := Of(route.Lay(s.c))
+	h := &hands{s: b, solids: b.obstacles()}
+	for n := range b.lay.Joints {
+		j := &b.lay.Joints[n]
+		own := map[int]bool{}
+		for _, id := range []string{j.BodyA, j.BodyB} {
+			if i := b.Index(id); i >= 0 {
+				own[i] = true
+			}
+		}
+		socket := j.B
+		if j.Spigot == 'b' {
+			socket = j.A
+		}
+		for range 20 {
+			if got := h.brush(j, own, nil); got.pos != want[socket] {
+				t.Fatalf("joint %d at %s, of %s and %s: at line %d, not %d", j.Number, socket, j.BodyA, j.BodyB, got.pos.Line, want[socket].Line)
+			}
+		}
+		delete(want, socket)
+	}
+	if len(want) > 0 {
+		t.Errorf("no joint at %v", want)
+	}
+}

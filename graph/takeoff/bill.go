@@ -95,7 +95,7 @@ func (l *line) sameLoss(o *line) bool {
 
 // alike reports whether two losses differ by less than a twentieth: fittings of two makes
 // differ by four times that.
-func alike(a, b float64) bool { return math.Abs(a-b) <= 0.05*max(a, b) }
+func alike(a, b float64) bool { return math.Abs(a-b) <= 0.05*max(math.Abs(a), math.Abs(b)) }
 
 // twoEnds reports whether a kind joins two sizes or families.
 func twoEnds(k graph.Kind) bool {

@@ -2,6 +2,7 @@ package job
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -384,6 +385,23 @@ func TestUnitOfASparseRow(t *testing.T) {
 		}
 		if !found {
 			t.Errorf("%s: its output is not said to be assumed", c.what)
+		}
+	}
+}
+
+// A unit that stops in mild air is as large as one of the same ratings that does not: the next
+// sizes down and up are the same, and the larger one is larger.
+func TestWhereAUnitStopsIsNotItsSize(t *testing.T) {
+	want := NewAccount(testInput().Input).Neighbours()
+	q := testInput()
+	q.Unit.Unit.LeastAirC = 12
+	a := NewAccount(q.Input)
+	if got := a.Neighbours(); len(want) != 2 || !slices.Equal(got, want) {
+		t.Errorf("stopping at 12 °C its neighbours are %q, at -15 °C %q", got, want)
+	}
+	for _, step := range a.Answer(q.More).Year.Pays {
+		if step.Of == LargerUnit && (math.IsNaN(step.KWh) || math.IsInf(step.KWh, 0)) {
+			t.Errorf("%s: %v kWh", step.What, step.KWh)
 		}
 	}
 }

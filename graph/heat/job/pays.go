@@ -102,8 +102,7 @@ func (b *builder) tariffSteps(s *scene, r *Report, step func(Change, quantity.Te
 // scaledTo is the job's unit at the size of another: its own figures, so that what is compared
 // is the size and not a sheet with a row of the catalogue.
 func (b *builder) scaledTo(own, other *heat.Unit) *heat.Unit {
-	at := heat.Air{TempC: usualAirC, Humidity: 0.85}
-	times := other.At(at, b.in.SetC, 0).OutputW / own.At(at, b.in.SetC, 0).OutputW
+	times := inUsualAir(other, b.in.SetC) / inUsualAir(own, b.in.SetC)
 	c := *own
 	c.Ratings = slices.Clone(own.Ratings)
 	for i := range c.Ratings {

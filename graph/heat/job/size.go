@@ -39,13 +39,13 @@ func (b *builder) neighbours(s *scene) (below, above *catalog.Row) {
 	if s.planned == nil {
 		return nil, nil
 	}
-	gives := func(u *heat.Unit) float64 {
-		return u.At(heat.Air{TempC: usualAirC, Humidity: 0.85}, s.tub.SetC, 0).OutputW
+	own := inUsualAir(s.planned.Unit, s.tub.SetC)
+	if own <= 0 {
+		return nil, nil
 	}
-	own := gives(s.planned.Unit)
 	var least, most float64
 	for _, row := range UnitRows(b.in.Stage.Catalog()) {
-		switch w := gives(b.fromRow(row)); {
+		switch w := inUsualAir(b.fromRow(row), s.tub.SetC); {
 		case w < (1-sameSize)*own && (below == nil || w > least):
 			below, least = &row, w
 		case w > (1+sameSize)*own && (above == nil || w < most):
@@ -53,6 +53,14 @@ func (b *builder) neighbours(s *scene) (below, above *catalog.Row) {
 		}
 	}
 	return below, above
+}
+
+// inUsualAir is what a unit gives in the usual air to water of setC, W, whether or not it works
+// there: one that stops in milder air is no smaller for that.
+func inUsualAir(u *heat.Unit, setC float64) float64 {
+	all := *u
+	all.HasLeast = false
+	return all.At(heat.Air{TempC: usualAirC, Humidity: 0.85}, setC, 0).OutputW
 }
 
 // UnitRows lists the heat pumps of a catalogue that are told by their size.

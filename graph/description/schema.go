@@ -94,7 +94,7 @@ func partShape() schema.Shape {
 				continue
 			}
 			names = append(names, f.Key)
-			s := field.FieldShape(f, string(k), sharedSection(k), "part")
+			s := field.ShapeIn(f, string(k), sharedSection(k), "part")
 			if k == graph.Tub && f.Key == "loss" {
 				s = field.Describe(schema.Word("none"), meaning.Of("tub", "loss"), nil)
 			}
@@ -155,7 +155,7 @@ func runShape() schema.Shape {
 func pricesShape() schema.Shape {
 	var keys schema.Shape
 	for _, f := range offerFields {
-		keys = keys.With(f.Key, field.FieldShape(f, "prices"))
+		keys = keys.With(f.Key, field.ShapeIn(f, "prices"))
 	}
 	return schema.Shape{{Name: "type", Says: "object"}, {Name: "properties", Says: keys},
 		{Name: "additionalProperties", Says: schema.Either(priceShape(), field.TableShape(priceFields, "price"))}}

@@ -302,11 +302,12 @@ func Commissioning() []Sentence {
 				if j.Jets {
 					text += ", then with the jets turned down"
 				}
-				if j.several() {
+				switch {
+				case j.several():
 					text += "; then " + j.unitsCalled() + " on, one after the other, each at its set point, and again when the line is hot"
-				} else if j.Unit != nil {
+				case j.Unit != nil:
 					text += "; then the unit on, at its set point, and again when the line is hot"
-				} else {
+				default:
 					text += ", and again when the line is hot"
 				}
 				return text + "."

@@ -3,6 +3,7 @@ package retrofit
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -206,7 +207,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 	l.check(&p.From)
 	p.Refused = s.known.refused
 	zones := zones(l.w.unit, stand, in, outlet)
-	p.Boxes = append(s.known.around[:len(s.known.around):len(s.known.around)], zones...)
+	p.Boxes = slices.Concat(s.known.around, zones)
 	pair, met := lead.Find(p)
 	if pair == nil && len(zones) > 0 { // better through the unit's air than nowhere: a rule warns
 		p.Boxes = s.known.around

@@ -35,9 +35,6 @@ type Spread struct {
 	Class string // "" for a value that is off by itself
 }
 
-// wide reports whether the spread has a width.
-func (s Spread) wide() bool { return s.High > s.Low }
-
 // Value is one settled number, or words. Zero is a value: Known tells whether there is one.
 type Value struct {
 	V     float64

@@ -104,8 +104,11 @@ var everyJob = sync.OnceValues(func() (map[string]*plan.Plan, error) {
 	}
 	for _, glob := range []string{"../../testdata/*.toml", "../../graph/plan/testdata/jobs/*.toml"} {
 		files, err := filepath.Glob(glob)
-		if err != nil || len(files) < 5 {
-			return nil, fmt.Errorf("%s: %d files, %v", glob, len(files), err)
+		if err != nil {
+			return nil, err
+		}
+		if len(files) < 5 {
+			return nil, fmt.Errorf("%s: %d files", glob, len(files))
 		}
 		for _, f := range files {
 			text, err := os.ReadFile(f)

@@ -42,11 +42,11 @@ func pieceLists(d *picture.Drawing, groups []group) [][]*route.Piece {
 // listGrid is how many columns and rows of pieces one page holds.
 func listGrid(d *picture.Drawing) (columns, rows int) {
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, 0, 1, false))
-	s.Notes(listNotes(d)...)
+	s.Notes(listNotes()...)
 	return max(1, int(s.Area().W()/listWide)), int(s.Area().H() / listRow)
 }
 
-func listNotes(d *picture.Drawing) []string {
+func listNotes() []string {
 	return []string{"Pieces of the cut list that have no place on the drawings: how long each is cut, and the joints at its two ends."}
 }
 
@@ -55,7 +55,7 @@ func listPage(d *picture.Drawing, pieces []*route.Piece, k, n int) *scene.Scene 
 	h := headOf(d, k, n, false)
 	h.Document = "Pieces not on the drawings"
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, h)
-	s.Notes(listNotes(d)...)
+	s.Notes(listNotes()...)
 	_, rows := listGrid(d)
 	for i, p := range pieces {
 		x := s.Area().MinX + 4 + float64(i/rows)*listWide

@@ -15,7 +15,7 @@ import (
 func SummaryLines(p *plan.Plan, s form.Style) []string {
 	var out []string
 	for _, m := range plan.Summarise(p) {
-		out = append(out, summaryLine(s, m)+jetsSpread(s, p.Ranges.Of(m.Mode, graph.After)))
+		out = append(out, summaryLine(s, m)+jetsSpread(p.Ranges.Of(m.Mode, graph.After)))
 	}
 	return out
 }
@@ -106,7 +106,7 @@ func jetsWords(m plan.ModeSummary, s form.Style) string {
 }
 
 // jetsSpread says how far the change of the jets may be off; "" where there is no range.
-func jetsSpread(s form.Style, r *spread.ModeRanges) string {
+func jetsSpread(r *spread.ModeRanges) string {
 	if r == nil || !r.HasJets || r.JetsChange.High-r.JetsChange.Low < 0.005 {
 		return ""
 	}

@@ -27,8 +27,8 @@ func Describe(s schema.Shape, means string, examples []string) schema.Shape {
 	return out
 }
 
-// FieldShape is the shape of one key with its meaning in the first of the sections that has it.
-func FieldShape[T any](f Field[T], sections ...string) schema.Shape {
+// ShapeIn is the shape of one key with its meaning in the first of the sections that has it.
+func ShapeIn[T any](f Field[T], sections ...string) schema.Shape {
 	means := ""
 	for _, section := range sections {
 		if means == "" {
@@ -51,7 +51,7 @@ func TableShape[T any](fields []Field[T], section string) schema.Shape {
 	var keys schema.Shape
 	for _, f := range fields {
 		if f.Shape != nil {
-			keys = keys.With(f.Key, FieldShape(f, section))
+			keys = keys.With(f.Key, ShapeIn(f, section))
 		}
 	}
 	required, either := Needs(fields)

@@ -16,8 +16,8 @@ func (r *Reader) Note(of any, key string, v located.Value) {
 	r.Spots[of][key] = v
 }
 
-// IdPos returns where the id of a part or run stands; fallback where it was not written.
-func (r *Reader) IdPos(of any, fallback graph.Pos) graph.Pos {
+// IDPos returns where the id of a part or run stands; fallback where it was not written.
+func (r *Reader) IDPos(of any, fallback graph.Pos) graph.Pos {
 	if v, ok := r.Spots[of]["id"]; ok {
 		return r.ValuePos(v)
 	}

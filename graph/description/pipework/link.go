@@ -42,8 +42,8 @@ func runIDs(r *field.Reader) map[string]*graph.Run {
 			continue
 		}
 		hint := "give each run an id of its own"
-		d := r.Add(r.IdPos(run, run.Pos), hint, "the run id %s is used twice", located.Said(run.ID))
-		located.Related(d, r.IdPos(was, was.Pos), "it is used here first")
+		d := r.Add(r.IDPos(run, run.Pos), hint, "the run id %s is used twice", located.Said(run.ID))
+		located.Related(d, r.IDPos(was, was.Pos), "it is used here first")
 	}
 	return first
 }
@@ -86,10 +86,10 @@ func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 	case p.Kind == "" || len(p.Ports) == 0:
 		return // its kind or its ports are reported
 	}
-	q := portNamed(r, p, ref.Port)
+	q := portNamed(p, ref.Port)
 	if q == nil {
 		d := r.Fail(at, located.Near(ref.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(ref.Port))
-		located.Related(d, r.IdPos(p, p.Pos), "it is %s", graph.A(p.Kind))
+		located.Related(d, r.IDPos(p, p.Pos), "it is %s", graph.A(p.Kind))
 		loosen(r, p.ID)
 		return
 	}
@@ -222,7 +222,7 @@ func portsOpen(r *field.Reader) {
 			case graph.HeatPump:
 				hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + field.Quote(p.ID)
 			}
-			r.Add(cmp.Or(q.Pos, r.IdPos(p, p.Pos)), hint, "the port %s is left open", located.Said(p.ID+"."+q.Name))
+			r.Add(cmp.Or(q.Pos, r.IDPos(p, p.Pos)), hint, "the port %s is left open", located.Said(p.ID+"."+q.Name))
 		}
 	}
 }

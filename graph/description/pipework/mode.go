@@ -122,7 +122,7 @@ func partOfKind(r *field.Reader, at located.Value, id, word string, is func(grap
 			hint = "there is no " + word + " in this description"
 		}
 		d := r.Add(r.KeyPos(at), hint, "%s is %s, not %s", located.Said(id), graph.A(p.Kind), graph.A(word))
-		located.Related(d, r.IdPos(p, p.Pos), "it is described here")
+		located.Related(d, r.IDPos(p, p.Pos), "it is described here")
 	default:
 		return p, true
 	}

@@ -62,7 +62,7 @@ func readOpenLegs(r *field.Reader, v located.Value, t *graph.Retrofit) {
 			case p != nil && p.Port(graph.Out) != nil && p.Port(graph.Out).At == nil:
 				d := r.Fail(items[i], `measure from the middle of its inlet to that of its outlet, and write it on the part, such as port.out.at = ["up 220 mm"]`,
 					"an open leg wants to know how far the outlet of %s stands from its inlet", located.Said(p.ID))
-				located.Related(d, r.IdPos(p, p.Pos), "it is described here")
+				located.Related(d, r.IDPos(p, p.Pos), "it is described here")
 			}
 		}
 	}

@@ -169,7 +169,7 @@ func enterPart(r *field.Reader, v located.Value, p *graph.Part) {
 	}
 	if first, ok := r.Parts[p.ID]; ok {
 		d := r.Fail(c, "give each part an id of its own", "the id %s is used twice", located.Said(p.ID))
-		located.Related(d, r.IdPos(first, first.Pos), "it is used here first")
+		located.Related(d, r.IDPos(first, first.Pos), "it is used here first")
 		return
 	}
 	r.Parts[p.ID] = p

@@ -152,7 +152,7 @@ func portPlacesField() field.Field[graph.Part] {
 			}
 			for _, name := range v.Keys() {
 				c, _ := v.In(name)
-				q := portNamed(r, into, name)
+				q := portNamed(into, name)
 				if q == nil {
 					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "%s has no port %s", graph.A(into.Kind), located.Said(name))
 					continue
@@ -177,7 +177,7 @@ func portPlacesField() field.Field[graph.Part] {
 }
 
 // portNamed returns the part's port, and makes the air port of a kind that may have one.
-func portNamed(r *field.Reader, p *graph.Part, name string) *graph.Port {
+func portNamed(p *graph.Part, name string) *graph.Port {
 	if q := p.Port(name); q != nil {
 		return q
 	}

@@ -29,7 +29,7 @@ var RetrofitFields = []field.Field[graph.Retrofit]{
 				r.Fail(v, located.Near(s, IDsOf(r, heats)), "there is no part %s", located.Said(s))
 			case p.Kind != "" && p.Kind != graph.HeatPump:
 				d := r.Fail(v, unitHint(IDsOf(r, heats)), "the unit is %s, not a heat-pump", graph.A(p.Kind))
-				located.Related(d, r.IdPos(p, p.Pos), "%s is described here", located.Said(s))
+				located.Related(d, r.IDPos(p, p.Pos), "%s is described here", located.Said(s))
 			default:
 				into.Unit = s
 			}

@@ -161,7 +161,7 @@ func standPorts(r *field.Reader, v located.Value, t *graph.Retrofit) {
 	if out != nil && out.At == nil {
 		d := r.Add(r.KeyPos(at), `measure from the middle of its inlet to that of its outlet, and write it on the part, such as port.out.at = ["up 220 mm"]`,
 			"how far the outlet of %s stands from its inlet is not known, and the pipes must end at both", located.Said(p.ID))
-		located.Related(d, r.IdPos(p, p.Pos), "it is described here")
+		located.Related(d, r.IDPos(p, p.Pos), "it is described here")
 	}
 	face, says := v.In("ports-face")
 	for _, q := range []*graph.Port{in, out} {
@@ -194,10 +194,10 @@ func originOf(r *field.Reader, v located.Value, from graph.PortRef) bool {
 	case p.Kind == "" || len(p.Ports) == 0: // reported already
 	case p.Port(from.Port) == nil:
 		d := r.Fail(c, located.Near(from.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(from.Port))
-		located.Related(d, r.IdPos(p, p.Pos), "it is %s", graph.A(p.Kind))
+		located.Related(d, r.IDPos(p, p.Pos), "it is %s", graph.A(p.Kind))
 	case p.Kind != graph.Tub && !p.Existing:
 		d := r.Fail(c, "count from what is there already, such as a port of the tub", "%s is new work: it stands nowhere yet", located.Said(p.ID))
-		located.Related(d, r.IdPos(p, p.Pos), "it is described here")
+		located.Related(d, r.IDPos(p, p.Pos), "it is described here")
 	default:
 		return true
 	}

@@ -350,7 +350,7 @@ func (h *hands) handle(t *task, u, v graph.Vec, need float64, near []*obstacle) 
 	best, best2 := -1.0, (*obstacle)(nil)
 	for _, stem := range []graph.Vec{u, v, u.Scale(-1), v.Scale(-1)} {
 		pivot := t.at.Add(stem.Scale(t.radius + stemMM))
-		if clear, by := h.ray(t.at.Add(stem.Scale(t.radius)), stem, toolHalfMM, stemMM+handleHalfMM, near); clear < stemMM+handleHalfMM-touchMM {
+		if free, by := h.ray(t.at.Add(stem.Scale(t.radius)), stem, toolHalfMM, stemMM+handleHalfMM, near); free < stemMM+handleHalfMM-touchMM {
 			if best < 0 {
 				best, best2 = 0, by
 			}
@@ -363,8 +363,8 @@ func (h *hands) handle(t *task, u, v graph.Vec, need float64, near []*obstacle) 
 				for k := range 4 {
 					angle := math.Pi / 2 * float64(k) / 3
 					way := along.Scale(math.Cos(angle)).Add(side.Scale(math.Sin(angle)))
-					if clear, by := h.ray(pivot, way, handleHalfMM, need, near); clear < worst {
-						worst, what = clear, by
+					if free, by := h.ray(pivot, way, handleHalfMM, need, near); free < worst {
+						worst, what = free, by
 					}
 				}
 				if worst > best {

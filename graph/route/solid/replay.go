@@ -304,9 +304,7 @@ func (s *Bodies) broughtBy(b Block) []int {
 		if end[0] == end[1] || end[1] < 0 {
 			continue
 		}
-		for _, n := range s.between(end[0], end[1], b.Joint) {
-			out = append(out, n)
-		}
+		out = append(out, s.between(end[0], end[1], b.Joint)...)
 	}
 	return out
 }

@@ -257,6 +257,9 @@ func checkPart(r *field.Reader, v located.Value, p *graph.Part) {
 	}
 }
 
+// fewRows is of how many rows a hint lists all.
+const fewRows = 20
+
 // typeInCatalog looks the type up and takes a pump's speeds from its row.
 func typeInCatalog(r *field.Reader, v located.Value, p *graph.Part) {
 	c, ok := v.In("type")
@@ -269,6 +272,14 @@ func typeInCatalog(r *field.Reader, v located.Value, p *graph.Part) {
 		hint := r.NearAmong(p.Type, func() []string { return rowNames(r, p.Kind) })
 		if hint == "" {
 			hint = fmt.Sprintf("add a row with [[catalog.%s]]", p.Kind)
+		}
+		if first, _, _ := strings.Cut(p.Type, "-"); !strings.HasPrefix(hint, "did you mean \""+first) {
+			if names := rowNames(r, p.Kind); strings.HasPrefix(hint, "did you") && len(names) <= fewRows {
+				hint += " " + located.ThereAre(names) // what is near is of another thing
+			}
+			if p.Pump != nil {
+				hint += "; or leave type out: a curve, or the power on its label, says what a pump is"
+			}
 		}
 		r.Fail(c, hint, "the catalogue has no row %s", located.Said(p.Type))
 	case row.Kind != string(p.Kind):

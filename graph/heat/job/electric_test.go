@@ -104,3 +104,27 @@ func TestWhatTheSupplyAsksFor(t *testing.T) {
 		}
 	}
 }
+
+// The start that is told is the greatest there is, though what runs heaviest holds another: 3 kW
+// of element are 13.04 A and start at no more, a unit of 11.44 A at five times that. Source:
+// I = P/U by hand.
+func TestGreatestStartIsTold(t *testing.T) {
+	in := testInput()
+	c := *in.Stage.Circuit
+	element := *c.Part("element")
+	element.Element = &graph.ElementData{PowerW: 3000, Interlock: graph.InterlockChangeover}
+	c.Parts = []*graph.Part{c.Part("unit"), &element}
+	c.Supplies = []graph.Supply{{RatingA: graph.Given(16), VoltageV: graph.Given(230)}}
+	in.Stage = settle.Of(&c)
+	in.Unit = in.Stage.Part("unit")
+	s := answer(in).Supplies[0]
+	if len(s.Together) != 2 || !agree.Within(s.Together[0].WithStart, 13.04, 0.01) {
+		t.Fatalf("%+v", s.Together)
+	}
+	for _, say := range s.Says {
+		if strings.Contains(say.String(), "57 A for a moment") {
+			return
+		}
+	}
+	t.Errorf("57 A at the unit's start are not told: %v", s.Says)
+}

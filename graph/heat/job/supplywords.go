@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -35,8 +36,9 @@ func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
 	if s.RatingA <= 0 {
 		return out
 	}
-	if worst.WithStart > s.RatingA && worst.WithStart > 1.2*worst.RunningA {
-		out = append(out, graph.Say("%.0f A for a moment at a start: what trips has to bear it, by its curve; a soft starter halves it", worst.WithStart))
+	starts := slices.MaxFunc(s.Together, func(x, y heat.Set) int { return cmp.Compare(x.WithStart, y.WithStart) }) // not always what runs heaviest
+	if starts.WithStart > s.RatingA && starts.WithStart > 1.2*starts.RunningA {
+		out = append(out, graph.Say("%.0f A for a moment at a start: what trips has to bear it, by its curve; a soft starter halves it", starts.WithStart))
 	}
 	if !from.Continuous.Set {
 		out = append(out, "how much of the rating may run for hours is not said (continuous): all of it is taken; in North America it is 80 % (NEC, from memory)")

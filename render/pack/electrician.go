@@ -67,9 +67,10 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	add("Name, licence, date, signature", "")
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	if p.Heat != nil {
-		for _, s := range p.Heat.Supplies {
+		for i := range p.Heat.Supplies {
+			s := &p.Heat.Supplies[i]
 			if len(s.Together) > 0 {
-				c.Say(fmt.Sprintf("Runs together%s: %s, %s; with the greatest start on top %s.", ofSupply(s.Feeds), strings.Join(tagged(s.Together[0].IDs, tag.Of(p.Circuit, p.Net())), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.Together[0].WithStart)))
+				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds), strings.Join(tagged(s.Together[0].IDs, tag.Of(p.Circuit, p.Net())), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
 				for _, t := range s.Says {
 					c.Say(table.Capital(t.In(j.units)) + ".")
 				}

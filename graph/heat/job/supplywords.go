@@ -36,7 +36,7 @@ func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
 	if s.RatingA <= 0 {
 		return out
 	}
-	starts := slices.MaxFunc(s.Together, func(x, y heat.Set) int { return cmp.Compare(x.WithStart, y.WithStart) }) // not always what runs heaviest
+	starts := s.GreatestStart()
 	if starts.WithStart > s.RatingA && starts.WithStart > 1.2*starts.RunningA {
 		out = append(out, graph.Say("%.0f A for a moment at a start: what trips has to bear it, by its curve; a soft starter halves it", starts.WithStart))
 	}
@@ -93,4 +93,10 @@ func plugWords(s *Supply, worst heat.Set) quantity.Text {
 		return graph.Say("%s: on a plug nothing else may hang; plug and socket run hot over hours, and many makers allow %d A (from memory): better a fused spur or a circuit of its own", watts, plugLongA)
 	}
 	return graph.Say("%s on a plug: nothing else on its socket, and no extension lead", watts)
+}
+
+// GreatestStart is of what may run together the set with the most current while one of it
+// starts, which is not always the one that runs heaviest. There must be one.
+func (s *Supply) GreatestStart() heat.Set {
+	return slices.MaxFunc(s.Together, func(x, y heat.Set) int { return cmp.Compare(x.WithStart, y.WithStart) })
 }

@@ -189,10 +189,10 @@ func (h heatWords) rise(when string, x *job.Rise) string {
 
 func (h heatWords) year(y *job.YearReport) []string {
 	out := h.saves(y)
-	if words := h.moves(); words != "" {
+	if words := h.moves(); words != "" && !y.Cold() {
 		out = append(out, words)
 	}
-	if words := h.paysFirst(y); words != "" {
+	if words := h.paysFirst(y); words != "" && !y.Cold() {
 		out = append(out, words)
 	}
 	if words := h.coolHours(y); words != "" {
@@ -208,6 +208,9 @@ func (h heatWords) saves(y *job.YearReport) []string {
 		return fmt.Sprintf("%s kWh (%s to %s)", kWh(r.Likely), kWh(r.Low), kWh(r.High))
 	}
 	switch {
+	case y.Cold():
+		return append(out, fmt.Sprintf("a year takes %s instead of %s with the element, but lets the water go down to %s: that is heat which is missing, and no saving",
+			both(y.PlannedKWh), both(y.TodayKWh), h.warm(y.Planned.ColdestC)))
 	case y.Planned != nil && y.Today != nil:
 		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element: %s less (%s to %s %%)", both(y.PlannedKWh), both(y.TodayKWh),
 			form.Fixed(100*y.SavingShare.Likely, 0)+" %", form.Fixed(100*y.SavingShare.Low, 0), form.Fixed(100*y.SavingShare.High, 0)))
@@ -246,10 +249,11 @@ func (h heatWords) saves(y *job.YearReport) []string {
 func (h heatWords) coolHours(y *job.YearReport) string {
 	if a := y.Planned; a != nil && a.Short > 0 {
 		line := fmt.Sprintf("%d hours of the year end more than a tenth of a kelvin below the set point, the coldest at %s", a.Short, h.warm(a.ColdestC))
-		switch a.Bathed {
-		case a.Short:
+		switch {
+		case y.Cold(): // and never warms up: who bathed when says nothing
+		case a.Bathed == a.Short:
 			line += ": all of them after a bath, while it warms up again"
-		case 0:
+		case a.Bathed == 0:
 			line += ": none of them after a bath, so the unit does not hold it there"
 		default:
 			line += fmt.Sprintf(": %d of them after a bath, while it warms up again", a.Bathed)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
@@ -31,6 +32,22 @@ func TestPumpThatOverheatsIsTold(t *testing.T) {
 		said := strings.Join(table.HeatShort(r, graph.Job{}, form.Style{}), "\n")
 		if c.want != "" && !strings.Contains(said, c.want) || c.want == "" && strings.Contains(said, "pump's own heat") {
 			t.Errorf("%s: %q", c.name, said)
+		}
+	}
+}
+
+// What a year takes less because the water is left to grow cold is called that, and neither a
+// saving nor what pays for the work. Follows from the words.
+func TestColdWaterIsNoSaving(t *testing.T) {
+	for _, c := range []struct {
+		coldestC float64
+		saves    bool
+	}{{36, true}, {33.5, true}, {30, false}, {3.5, false}} {
+		y := &job.YearReport{Today: &heat.Account{ColdestC: 37}, Planned: &heat.Account{ColdestC: c.coldestC, Short: 4000, Bathed: 4000}, Priced: true,
+			TodayKWh: job.Range{Likely: 3300}, PlannedKWh: job.Range{Likely: 900}, SavingShare: job.Range{Likely: 0.73}, SavingCost: job.Range{Likely: 699}}
+		said := strings.Join(table.HeatShort(&job.Report{Year: y}, graph.Job{}, form.Style{}), "\n")
+		if strings.Contains(said, "that saves") != c.saves || strings.Contains(said, "heat which is missing") == c.saves || !c.saves && strings.Contains(said, "after a bath") {
+			t.Errorf("coldest %g °C: %q", c.coldestC, said)
 		}
 	}
 }

@@ -285,7 +285,7 @@ func yearOf(y *job.YearReport) *yearJSON {
 		out.OtherWay, out.Other = y.OtherWay, accountOf(y.Other, job.Range{Low: y.Other.KWh, Likely: y.Other.KWh, High: y.Other.KWh}, y.Priced)
 		out.Other.KWhRange = nil
 	}
-	if y.Today == nil || y.Planned == nil {
+	if y.Today == nil || y.Planned == nil || y.Cold() {
 		return out
 	}
 	out.SavingKWh, out.SavingKWhR = ptr(form.Round(y.SavingKWh.Likely, 1)), rangeOf(y.SavingKWh, 1)

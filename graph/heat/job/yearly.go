@@ -198,7 +198,7 @@ func (b *builder) other(s *scene, y *YearReport) {
 // payback divides the bill and the labour, with margin and tax, by the saving.
 func (b *builder) payback(y *YearReport) {
 	t := b.in.Stage.Circuit.Tariff
-	if !y.Priced || t == nil || y.Today == nil || y.Planned == nil || y.SavingCost.Likely <= 0 {
+	if !y.Priced || t == nil || y.Today == nil || y.Planned == nil || y.SavingCost.Likely <= 0 || y.Cold() {
 		return
 	}
 	work, priced := money(t.Work)
@@ -214,4 +214,14 @@ func (b *builder) payback(y *YearReport) {
 		return total / saving
 	}
 	y.Payback = Range{Low: years(y.SavingCost.High), Likely: years(y.SavingCost.Likely), High: years(y.SavingCost.Low)}
+}
+
+// coldYearK is by how much colder the water may get than today before what a year takes less is
+// no saving, K. Judgement.
+const coldYearK = 5
+
+// Cold reports whether the planned year lets the water get so much colder than today's does that
+// what it takes less is heat that is missing, and no saving.
+func (y *YearReport) Cold() bool {
+	return y.Today != nil && y.Planned != nil && y.Planned.ColdestC < y.Today.ColdestC-coldYearK
 }

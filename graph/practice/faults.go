@@ -17,7 +17,7 @@ func Faults(j *Job) []Fault {
 		}
 	}
 	unit := j.Unit != nil
-	look := quantity.Text("1 filter dirty · 2 air at " + j.ofUnits("the unit", "that unit") + ": bleed it as in the order of work · 3 isolators not fully open")
+	look := "1 filter dirty · 2 air at " + j.ofUnits("the unit", "that unit") + ": bleed it as in the order of work · 3 isolators not fully open"
 	if j.Check != "" {
 		look += " · 4 spring check seized or its arrow against the flow"
 	}

@@ -159,7 +159,7 @@ func TestGuesses(t *testing.T) {
 		f := &p.Ranges.Moves[i]
 		told := 0
 		for _, d := range found(p, "guess") {
-			if strings.Contains(string(d.Message), f.What+": a guess") {
+			if strings.Contains(d.Message.String(), f.Said()+": a guess") {
 				told++
 			}
 		}

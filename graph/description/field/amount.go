@@ -16,55 +16,39 @@ func Qty[T any](name string, l Limit, at func(*T) *float64) Field[T] {
 
 // QtyOr is a quantity of which some value means that it was not given.
 func QtyOr[T any](name string, l Limit, none float64, at func(*T) *float64) Field[T] {
-	return Field[T]{
-		Key:   name,
-		Shape: schema.Quantity,
-		Like:  Quote(l.Example()),
-		Read: func(r *Reader, v located.Value, into *T) {
-			if q, ok := r.Quantity(v, l); ok {
-				*at(into) = r.BaseValue(q)
-			}
-		},
-		Write: func(from *T) string {
-			if x := *at(from); x != none {
-				return ExactIn(x, l)
-			}
-			return ""
-		},
-	}
+	return amount(name, l, func(into *T, x float64) { *at(into) = x }, func(from *T) (float64, bool) { return *at(from), *at(from) != none })
 }
 
 // QtySet is a quantity with a flag that remembers that it was given.
 func QtySet[T any](name string, l Limit, at func(*T) *float64, given func(*T) *bool) Field[T] {
-	return Field[T]{
-		Key:   name,
-		Shape: schema.Quantity,
-		Like:  Quote(l.Example()),
-		Read: func(r *Reader, v located.Value, into *T) {
-			if q, ok := r.Quantity(v, l); ok {
-				*at(into), *given(into) = r.BaseValue(q), true
-			}
-		},
-		Write: func(from *T) string {
-			if !*given(from) {
-				return ""
-			}
-			return ExactIn(*at(from), l)
-		},
-	}
+	return amount(name, l, func(into *T, x float64) { *at(into), *given(into) = x, true }, func(from *T) (float64, bool) { return *at(from), *given(from) })
 }
 
 // QtyGiven is a quantity of which zero is a value: a flag remembers that it was given. What
 // the tool itself built in has one of its own without the flag.
 func QtyGiven[T any](name string, l Limit, at func(*T) *float64, given func(*T) *bool) Field[T] {
-	f := QtySet(name, l, at, given)
-	f.Write = func(from *T) string {
-		if !*given(from) && *at(from) == 0 {
-			return ""
-		}
-		return ExactIn(*at(from), l)
+	return amount(name, l, func(into *T, x float64) { *at(into), *given(into) = x, true }, func(from *T) (float64, bool) { return *at(from), *given(from) || *at(from) != 0 })
+}
+
+// amount is a quantity that set keeps; said returns it, and whether it is to be written.
+func amount[T any](name string, l Limit, set func(*T, float64), said func(*T) (float64, bool)) Field[T] {
+	return Field[T]{
+		Key:   name,
+		Shape: schema.Quantity,
+		Like:  Quote(l.Example()),
+		Read: func(r *Reader, v located.Value, into *T) {
+			if q, ok := r.Quantity(v, l); ok {
+				set(into, r.BaseValue(q))
+			}
+		},
+		Write: func(from *T) string {
+			x, ok := said(from)
+			if !ok {
+				return ""
+			}
+			return ExactIn(x, l)
+		},
 	}
-	return f
 }
 
 // BaseValue returns the value in the base unit of the limit's first dimension: where a

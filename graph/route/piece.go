@@ -52,22 +52,22 @@ func (l *layer) cutRun(i int) {
 		if !ok {
 			continue
 		}
-		way := graph.Vec{}
+		s := stretch{from: from, to: to, centre: run, start: start, end: v}
 		if len(r.Legs) > 0 {
-			way = legs[v-1].Unit()
+			s.way, s.away = legs[first].Unit(), legs[v-1].Unit()
 		}
-		l.cutStretch(i, first, stretch{from: from, to: to, centre: run, way: way, start: start})
+		l.cutStretch(i, first, s)
 		from, start, first, run = to, v, v, 0
 	}
 	l.nipples(i, &ln.to, true)
 }
 
-// stretch is straight pipe between two fittings.
+// stretch is pipe between two fittings: straight, or hose that bends by itself.
 type stretch struct {
-	from, to station
-	centre   float64   // centre to centre
-	way      graph.Vec // zero: not known
-	start    int       // index of its first point
+	from, to   station
+	centre     float64   // centre to centre
+	way, away  graph.Vec // at its start and at its end; zero: not known
+	start, end int       // indexes of its first point and its last
 }
 
 // cutStretch cuts one stretch: one piece, or several with couplings between where the
@@ -93,8 +93,11 @@ func (l *layer) cutStretch(i, leg int, s stretch) {
 		if path := &l.lay.Paths[i]; path.Located {
 			p.Start = path.Points[s.start].Add(s.way.Scale(at))
 			p.Finish = p.Start.Add(s.way.Scale(length))
+			if r.Spec.Flexible() {
+				p.Finish = path.Points[s.end].Sub(s.away.Scale(to.takeOff))
+			}
 		}
-		l.addPiece(i, p, from, to, s.way)
+		l.addPiece(i, p, from, to, s.way, s.away)
 		at += length + row.LengthMM
 		from = to
 	}
@@ -159,8 +162,9 @@ func endOf(s station) End {
 	}
 }
 
-// addPiece numbers a piece, judges its length, and joins both its ends.
-func (l *layer) addPiece(i int, p Piece, from, to station, way graph.Vec) {
+// addPiece numbers a piece, judges its length, and joins both its ends; way is its own at its
+// start, away at its end.
+func (l *layer) addPiece(i int, p Piece, from, to station, way, away graph.Vec) {
 	p.Number = len(l.lay.Pieces) + 1
 	for _, s := range []station{from, to} {
 		if !s.measure {
@@ -180,7 +184,7 @@ func (l *layer) addPiece(i int, p Piece, from, to station, way graph.Vec) {
 	name := fmt.Sprintf("piece %d", p.Number)
 	p.From.Joint = l.join(link{a: from.body, b: pieceBody(index), into: way.Scale(-1), spigot: 'b', depth: from.depth, flex: flexible, piece: index},
 		Joint{Kind: from.joint, Clips: from.clips(), A: from.words, B: name, Run: p.Run.ID, At: p.Start, Located: path.Located, Spec: p.Spec, Size: p.Size})
-	p.To.Joint = l.join(link{a: pieceBody(index), b: to.body, into: way, spigot: 'a', depth: to.depth, flex: flexible, piece: index},
+	p.To.Joint = l.join(link{a: pieceBody(index), b: to.body, into: away, spigot: 'a', depth: to.depth, flex: flexible, piece: index},
 		Joint{Kind: to.joint, Clips: to.clips(), A: name, B: to.words, Run: p.Run.ID, At: p.Finish, Located: path.Located, Spec: p.Spec, Size: p.Size})
 	l.lay.Pieces = append(l.lay.Pieces, p)
 	path.Pieces = append(path.Pieces, index)
@@ -238,7 +242,7 @@ func (l *layer) nipples(i int, s *station, last bool) {
 				p.Leg = len(r.Legs)
 			}
 			p.Start, p.Finish = base.Add(way.Scale(at)), base.Add(way.Scale(at+a.NippleMM))
-			l.addPiece(i, p, from, to, way)
+			l.addPiece(i, p, from, to, way, way)
 		} else {
 			k, joint := link{a: body, b: next, into: way.Scale(-1), spigot: 'b', depth: l.set.Depth(a.Spec, a.Size), piece: -1}, "cement"
 			if a.Kind == settle.ThreadAdaptor { // the part is screwed into it

@@ -1,6 +1,9 @@
 package stream
 
-import "dryfit/graph"
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
 
 // Net is one stage of a circuit seen as a directed graph: parts joined by runs, several of
 // which may join the same two parts, with the way the water goes in each run. It is built
@@ -210,6 +213,16 @@ func (n *Net) Outlet(p *graph.Part) (port string, r *graph.Run) {
 		return from.Port, r
 	}
 	return "", nil
+}
+
+// HoseOut reports whether the run by which the water leaves a part is hose; where no water
+// flows, the run at its outlet.
+func (n *Net) HoseOut(p *graph.Part) bool {
+	_, r := n.Outlet(p)
+	if r == nil {
+		r = n.Joined(p.ID, graph.Out)
+	}
+	return r != nil && r.Spec.Family() == catalog.Hose
 }
 
 // Joined returns the run at a port, or nil.

@@ -131,10 +131,7 @@ func cutAt(d *picture.Drawing, ms []picture.Member) (left, right []picture.Membe
 		default:
 			d.Matches++
 			name := letter(d.Matches - 1)
-			n := m
-			p := m.A.Add(m.Way().Scale(va / (va - vb)))
-			m.B, m.CutB = p, name
-			n.A, n.CutA = p, name
+			m, n := m.Halves(m.A.Add(m.Way().Scale(va/(va-vb))), name)
 			if va < 0 {
 				left, right = append(left, m), append(right, n)
 			} else {

@@ -289,6 +289,7 @@ func (d *drawing) look(p *graph.Part) symbol.Look {
 			l.Throttle = true
 		}
 	}
+	l.HoseOut = p.Kind == graph.Barb && d.set.Net().HoseOut(p)
 	if p.Element != nil {
 		l.Isolated = p.Element.Disconnected
 	}

@@ -46,10 +46,15 @@ func transition(l Look) Symbol {
 		area(l.Pen, -w, -h, w, -h, w, h, -w, h), solid(l.Pen, -w, -h, 0, -h, 0, h, -w, h)}}
 }
 
-// barb: the teeth of a hose tail (own shape).
+// barb: the teeth of a hose tail, its narrow end in the hose (own shape).
 func barb(l Look) Symbol {
-	return Symbol{In: -2.2, Out: 2.2, Legend: "hose barb", Items: []scene.Item{
-		area(l.Pen, -2.2, -0.8, -0.8, -1.7, -0.8, -0.8, 0.7, -1.7, 0.7, -0.8, 2.2, -1.7, 2.2, 1.7, 0.7, 0.8, 0.7, 1.7, -0.8, 0.8, -0.8, 1.7, -2.2, 0.8)}}
+	xy := []float64{-2.2, -0.8, -0.8, -1.7, -0.8, -0.8, 0.7, -1.7, 0.7, -0.8, 2.2, -1.7, 2.2, 1.7, 0.7, 0.8, 0.7, 1.7, -0.8, 0.8, -0.8, 1.7, -2.2, 0.8}
+	if l.HoseOut {
+		for i := 0; i < len(xy); i += 2 {
+			xy[i] = -xy[i]
+		}
+	}
+	return Symbol{In: -2.2, Out: 2.2, Legend: "hose barb", Items: []scene.Item{area(l.Pen, xy...)}}
 }
 
 // capEnd: a bar across the end of the pipe with a second one behind it.

@@ -16,6 +16,7 @@ type Look struct {
 	Spring   bool    // a check valve with a spring
 	Isolated bool    // an element heater that is disconnected: crossed out
 	Ways     int     // outlets of a diverter-valve
+	HoseOut  bool    // a barb whose hose is where the water leaves it
 }
 
 // Symbol is the sign of one part.

@@ -123,8 +123,10 @@ func (b *builder) newPipe(i, near, far int) {
 		p := &b.lay.Pieces[index]
 		body := Body{ID: route.PieceBody(index), Name: fmt.Sprintf("piece %d (leg %d of %s)", p.Number, p.Leg, r.ID), New: true,
 			Run: r.ID, Leg: p.Leg, Pos: legPos(r, p.Leg), Group: b.group(r)}
-		bar := Cylinder(p.Start, p.Finish, b.pipeOutside(p.Spec, p.Size)/2)
-		body.Likely = []Shape{bar}
+		course := b.lay.Course(p)
+		for k := 1; k < len(course); k++ {
+			body.Likely = append(body.Likely, Cylinder(course[k-1], course[k], b.pipeOutside(p.Spec, p.Size)/2))
+		}
 		if p.Spec.Flexible() {
 			body.Assumed = fmt.Sprintf("the way of the hose %s", r.ID)
 		} else {

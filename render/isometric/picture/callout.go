@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/render/isometric/space"
 	"dryfit/render/label"
 	"dryfit/render/scene"
@@ -192,27 +193,76 @@ func (p *Picture) wantTag(part *graph.Part, at scene.Point, room float64) {
 	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "part:" + part.ID, rank: 3, always: part.Kind != graph.Tee || part.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
 }
 
-// wantPieces asks for places for the pieces' numbers, in circles on leaders.
+// wantPieces asks for places for the pieces' numbers, in circles on leaders; that of hose,
+// which goes on round corners, once.
 func (p *Picture) wantPieces() {
+	longest := map[*route.Piece]int{}
+	for i := range p.Ms {
+		for _, piece := range p.Ms[i].pieces {
+			if k, ok := longest[piece]; !ok || p.shown(i) > p.shown(k)+0.01 {
+				longest[piece] = i
+			}
+		}
+	}
 	for i := range p.Ms {
 		m := &p.Ms[i]
-		if len(m.pieces) == 0 {
-			continue
-		}
-		a, b := space.Project(p.A[i]), space.Project(p.B[i])
-		for k, piece := range m.pieces {
-			share := p.leaderShare(i)
-			if n := len(m.pieces); n > 1 {
-				share = (float64(k) + 0.5) / float64(n)
-			}
-			at := space.Along(a, b, share)
-			if !m.IsNew && m.Run != nil {
-				at = p.nippleAt(i)
+		for k, at := range p.pieceSpots(i) {
+			piece := m.pieces[k]
+			if piece.Spec.Flexible() && longest[piece] != i {
+				continue
 			}
 			p.wantCallout(callout{at: at, clear: 1.5, lines: []line{{Number(piece.Number), PieceEm, true}}, ring: true,
 				tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
 		}
 	}
+}
+
+// pieceSpots are the places of a member's pieces: of those between two fittings of a stack
+// there, of the others along what is left.
+func (p *Picture) pieceSpots(i int) []scene.Point {
+	m := &p.Ms[i]
+	a, b := space.Project(p.A[i]), space.Project(p.B[i])
+	out, short := make([]scene.Point, len(m.pieces)), make([]bool, len(m.pieces))
+	long := 0
+	for k, piece := range m.pieces {
+		if out[k], short[k] = p.shortAt(i, piece); !short[k] {
+			long++
+		}
+	}
+	nth := 0
+	for k := range m.pieces {
+		switch {
+		case short[k]:
+			continue
+		case !m.IsNew && m.Run != nil:
+			out[k] = p.nippleAt(i)
+		case long == 1:
+			out[k] = space.Along(a, b, p.leaderShare(i))
+		default:
+			out[k] = space.Along(a, b, (float64(nth)+0.5)/float64(long))
+		}
+		nth++
+	}
+	return out
+}
+
+// shortAt is the place of a piece that stands between two fittings at one end of a leg.
+func (p *Picture) shortAt(i int, piece *route.Piece) (scene.Point, bool) {
+	m := &p.Ms[i]
+	if m.Run == nil {
+		return scene.Point{}, false
+	}
+	for _, far := range []bool{false, true} {
+		s := p.D.Stack(m, far)
+		if from, to, ok := s.holds(piece); ok {
+			base := s.base
+			if base == 0 {
+				base = -p.slack(i, far)
+			}
+			return space.Project(p.onLeg(i, far, base+nextSpot*float64(from+to)/2)), true
+		}
+	}
+	return scene.Point{}, false
 }
 
 // nippleAt is where a nipple of an old run stands: behind the first of the fittings at the new

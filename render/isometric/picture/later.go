@@ -63,14 +63,13 @@ func (p *Picture) later(i int, far bool, way graph.Vec) {
 func (p *Picture) wantCuts() {
 	for i := range p.Ms {
 		m := &p.Ms[i]
-		a, b := space.Project(p.A[i]), space.Project(p.B[i])
-		for k, piece := range m.pieces {
+		for k, at := range p.pieceSpots(i) {
+			piece := m.pieces[k]
 			text := quantity.Format(piece.SawMM(), quantity.Length, p.D.In.Units)
 			if piece.Measure {
 				text += "*"
 			}
-			share := (float64(k) + 0.5) / float64(len(m.pieces))
-			p.wantCallout(callout{at: space.Along(a, b, share), clear: 1, lines: []line{{text, dimEm, false}}, tag: "cut:" + Number(piece.Number),
+			p.wantCallout(callout{at: at, clear: 1, lines: []line{{text, dimEm, false}}, tag: "cut:" + Number(piece.Number),
 				rank: 2, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 		}
 	}

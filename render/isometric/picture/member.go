@@ -108,7 +108,7 @@ func (d *Drawing) Legs(i int) []Member {
 			continue
 		}
 		for _, n := range p.Pieces {
-			if d.Lay.Pieces[n].Leg == k+1 {
+			if d.Lay.Pieces[n].OnLeg(k + 1) {
 				m.pieces = append(m.pieces, &d.Lay.Pieces[n])
 			}
 		}
@@ -129,6 +129,28 @@ func (d *Drawing) Body(p *graph.Part) (Member, bool) {
 		return Member{}, false
 	}
 	return m, true
+}
+
+// Halves parts a member in two at a match line.
+func (m *Member) Halves(at graph.Vec, name string) (a, b Member) {
+	a, b = *m, *m
+	a.B, a.CutB = at, name
+	b.A, b.CutA = at, name
+	a.pieces, b.pieces = a.along(), b.along()
+	return a, b
+}
+
+// along are the pieces of a member that lie on it: not those at an end that is cut off.
+func (m *Member) along() []*route.Piece {
+	var out []*route.Piece
+	length := m.Way().Len()
+	for _, p := range m.pieces {
+		from, to := p.Start.Sub(m.A).Dot(m.Way().Unit()), p.Finish.Sub(m.A).Dot(m.Way().Unit())
+		if p.Spec.Flexible() || max(from, to) > 0 && min(from, to) < length {
+			out = append(out, p)
+		}
+	}
+	return out
 }
 
 // inLine reports whether a part stands in its pipe's line and is drawn by its sign there.

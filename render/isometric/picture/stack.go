@@ -12,11 +12,17 @@ import (
 )
 
 // stack is what stands one behind the other at the end of a leg, from the end inwards: a
-// joint, a fitting, the next joint, ….
+// joint, a fitting or a short piece, the next joint, ….
 type stack struct {
 	Joints   []*route.Joint
-	fittings []*route.Fitting // bushes, reducers, transitions: one between each two joints
-	base     float64          // from the end to the first joint, mm on display
+	fittings []standing
+	base     float64 // from the end to the first joint, mm on display
+}
+
+// standing is a bush, reducer, transition, thread adaptor or barb in a stack.
+type standing struct {
+	*route.Fitting
+	spot float64 // where it stands, in joints from the first
 }
 
 // Stack returns what stands at the end of a leg: at b if far, else at a.
@@ -51,12 +57,35 @@ func (d *Drawing) Stack(m *Member, far bool) stack {
 		return cmp.Compare(math.Round(a.At.Sub(end).Len()*10), math.Round(b.At.Sub(end).Len()*10))
 	})
 	for i := range p.Fittings {
-		f := &p.Fittings[i]
-		if f.Point == point && standsInLine(f.Kind) {
-			s.fittings = append(s.fittings, f)
+		if f := &p.Fittings[i]; f.Point == point && standsInLine(f.Kind) {
+			s.fittings = append(s.fittings, standing{f, s.spotOf(route.FittingBody(m.path, i), len(s.fittings))})
 		}
 	}
 	return s
+}
+
+// spotOf is where a fitting stands: between the two joints it has, or beside the one that has a
+// place; where neither has, behind as many joints as there are fittings before it.
+func (s *stack) spotOf(body string, before int) float64 {
+	var at []int
+	for k, j := range s.Joints {
+		if j.BodyA == body || j.BodyB == body {
+			at = append(at, k)
+		}
+	}
+	if len(at) == 0 {
+		return float64(before) + 0.5
+	}
+	return float64(at[0]) + 0.5
+}
+
+// holds returns the spots of a piece's two joints in a stack; false unless both are there.
+func (s *stack) holds(piece *route.Piece) (from, to int, ok bool) {
+	at := func(joint int) int {
+		return slices.IndexFunc(s.Joints, func(j *route.Joint) bool { return j.Number == joint })
+	}
+	from, to = at(piece.From.Joint), at(piece.To.Joint)
+	return from, to, from >= 0 && to >= 0
 }
 
 // standsInLine reports whether a fitting is drawn as a sign on the pipe.

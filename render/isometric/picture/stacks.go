@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/symbol"
@@ -61,8 +62,8 @@ func (p *Picture) stackAt(i int, far bool) []joined {
 		}
 		out = append(out, spot)
 	}
-	for k, f := range s.fittings {
-		p.paintFitting(i, f, space.Project(p.onLeg(i, far, base+nextSpot*(float64(k)+0.5))))
+	for _, f := range s.fittings {
+		p.paintFitting(i, f.Fitting, space.Project(p.onLeg(i, far, base+nextSpot*f.spot)), far)
 	}
 	return out
 }
@@ -95,22 +96,40 @@ func (p *Picture) slack(i int, far bool) float64 {
 	return 0
 }
 
-// paintFitting draws a bush, reducer or transition on a leg.
-func (p *Picture) paintFitting(i int, f *route.Fitting, at scene.Point) {
-	kind, text := graph.Reducer, "bush or reducer"
-	if f.Kind == "transition" {
-		kind, text = graph.Transition, ""
+// paintFitting draws a bush, reducer, transition, thread adaptor or barb on a leg; far: at its
+// end.
+func (p *Picture) paintFitting(i int, f *route.Fitting, at scene.Point, far bool) {
+	look := symbol.Look{Pen: penNewSign}
+	kind, text := fittingSign(f.Kind)
+	u := space.Unit(space.Sub(space.Project(p.B[i]), space.Project(p.A[i])))
+	turned := f.From.NominalMM() < f.To.NominalMM() // drawn large to small
+	if kind == graph.Barb {
+		turned = !far // drawn from the hose
 	}
-	s := symbol.Of(kind, symbol.Look{Pen: penNewSign})
+	if turned {
+		u = space.Times(-1, u)
+	}
+	p.sign(symbol.Of(kind, look), at, u, space.Project(across(p.Ms[i].Way()).Unit()), "fitting:"+f.Kind)
+	look.Pen = penOldSign
+	s := symbol.Of(kind, look)
 	if text == "" {
 		text = s.Legend
 	}
-	u := space.Unit(space.Sub(space.Project(p.B[i]), space.Project(p.A[i])))
-	if f.From.NominalMM() < f.To.NominalMM() { // drawn large to small
-		u = space.Times(-1, u)
+	p.used(s, text)
+}
+
+// fittingSign is the kind whose sign stands for a fitting nobody wrote, and what the legend
+// says of it; "": what it says of the kind.
+func fittingSign(kind string) (graph.Kind, string) {
+	switch kind {
+	case "transition":
+		return graph.Transition, ""
+	case "barb":
+		return graph.Barb, ""
+	case settle.ThreadAdaptor:
+		return graph.Coupling, "thread adaptor"
 	}
-	p.sign(s, at, u, space.Project(across(p.Ms[i].Way()).Unit()), "fitting:"+f.Kind)
-	p.used(symbol.Of(kind, symbol.Look{Pen: penOldSign}), text)
+	return graph.Reducer, "bush or reducer"
 }
 
 // couplings returns the joints along a leg that is longer than pipe is sold.

@@ -60,6 +60,7 @@ func (d *Drawing) sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
 			l.Throttle = true
 		}
 	}
+	l.HoseOut = p.Kind == graph.Barb && d.net.HoseOut(p)
 	if p.Element != nil {
 		l.Isolated = p.Element.Disconnected
 	}

@@ -7,7 +7,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // What a sample keeps is what the whole report says of the same flows.
@@ -27,7 +27,7 @@ func TestBriefIsTheReport(t *testing.T) {
 		}
 		c = c.At(graph.Before)
 		for _, mode := range c.AllModes() {
-			m, err := Build(route.Lay(c), mode, graph.Before)
+			m, err := Build(laying.Of(c), mode, graph.Before)
 			if err != nil {
 				t.Fatal(err)
 			}

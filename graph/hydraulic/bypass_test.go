@@ -10,7 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 func formatFloat(v float64) string { return strconv.FormatFloat(v, 'f', 12, 64) }
@@ -47,7 +47,7 @@ func TestThreshold(t *testing.T) {
 	c := read(t, file(t, "bypass.toml"))
 	check := c.Part("check")
 	check.Check.CrackingPa = 1e6
-	lay := route.Lay(c)
+	lay := laying.Of(c)
 	m := mode(t, c, "low")
 	s, err := hydraulic.Solve(lay, m, graph.After)
 	if err != nil {
@@ -57,7 +57,7 @@ func TestThreshold(t *testing.T) {
 	whole := s.Part("pump").Flow
 	for _, off := range []float64{-1e-2, -1e-4, -1e-6, -1e-8, -1e-9, -1e-10, -1e-11, -1e-12, -1e-13, -1e-15, 0, 1e-15, 1e-13, 1e-12, 1e-11, 1e-10, 1e-9, 1e-8, 1e-6, 1e-4, 1e-2} {
 		check.Check.CrackingPa = exact * (1 + off)
-		s, err := hydraulic.Solve(route.Lay(c), m, graph.After)
+		s, err := hydraulic.Solve(laying.Of(c), m, graph.After)
 		if err != nil {
 			t.Fatalf("%g off the threshold: %v", off, err)
 		}
@@ -80,7 +80,7 @@ func TestMarginFlow(t *testing.T) {
 	c := read(t, file(t, "bypass.toml"))
 	check := c.Part("check")
 	check.Check.CrackingPa = 25e3
-	lay := route.Lay(c)
+	lay := laying.Of(c)
 	s, err := hydraulic.Solve(lay, mode(t, c, "low"), graph.After)
 	if err != nil {
 		t.Fatal(err)
@@ -126,7 +126,7 @@ func mode(t testing.TB, c *graph.Circuit, name string) graph.Mode {
 func TestPermutation(t *testing.T) {
 	c := read(t, file(t, "bypass.toml"))
 	for _, name := range []string{"low", "high"} {
-		want, err := hydraulic.Solve(route.Lay(c), mode(t, c, name), graph.After)
+		want, err := hydraulic.Solve(laying.Of(c), mode(t, c, name), graph.After)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -145,7 +145,7 @@ func TestPermutation(t *testing.T) {
 					d.Runs[i], turned[run.ID] = &back, true
 				}
 			}
-			got, err := hydraulic.Solve(route.Lay(&d), mode(t, &d, name), graph.After)
+			got, err := hydraulic.Solve(laying.Of(&d), mode(t, &d, name), graph.After)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -168,7 +168,7 @@ func TestMonotone(t *testing.T) {
 	text := strings.ReplaceAll(file(t, "bypass.toml"), "kind = \"tee\"", "kind = \"tee\"\nloss = \"none\"")
 	c := read(t, text)
 	for _, name := range []string{"low", "high"} {
-		m, err := hydraulic.Build(route.Lay(c), mode(t, c, name), graph.After)
+		m, err := hydraulic.Build(laying.Of(c), mode(t, c, name), graph.After)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -216,7 +216,7 @@ func TestMonotone(t *testing.T) {
 // A model solved with factors and then without gives what it gave first.
 func TestPerturbLeavesNothing(t *testing.T) {
 	c := read(t, file(t, "bypass.toml"))
-	m, err := hydraulic.Build(route.Lay(c), mode(t, c, "high"), graph.After)
+	m, err := hydraulic.Build(laying.Of(c), mode(t, c, "high"), graph.After)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -262,7 +262,7 @@ func TestModes(t *testing.T) {
 
 func BenchmarkJob(b *testing.B) {
 	c := read(b, file(b, "bypass.toml"))
-	lay := route.Lay(c)
+	lay := laying.Of(c)
 	for _, name := range []string{"low", "high"} {
 		m := mode(b, c, name)
 		b.Run(name, func(b *testing.B) {

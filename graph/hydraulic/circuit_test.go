@@ -12,7 +12,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // read returns the circuit of a description after its work.
@@ -40,7 +40,7 @@ func solve(t testing.TB, text, mode string) *hydraulic.Solution {
 	c := read(t, text)
 	for _, m := range c.AllModes() {
 		if m.Name == mode {
-			s, err := hydraulic.Solve(route.Lay(c), m, graph.After)
+			s, err := hydraulic.Solve(laying.Of(c), m, graph.After)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -267,7 +267,7 @@ func num(v float64) string {
 func TestBeyondCurve(t *testing.T) {
 	text := strings.Replace(loopText, `["20 m3/h", "0 m"]`, `["5 m3/h", "9 m"]`, 1)
 	c := read(t, text)
-	_, err := hydraulic.Solve(route.Lay(c), c.AllModes()[0], graph.After)
+	_, err := hydraulic.Solve(laying.Of(c), c.AllModes()[0], graph.After)
 	var beyond *hydraulic.BeyondCurveError
 	if !errors.As(err, &beyond) {
 		t.Fatalf("got %v, want a *BeyondCurveError", err)

@@ -7,7 +7,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/agree"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // pumpOnFilter is a pump on one loss of 2 m at 5 m³/h by the square law, joined without pipe.
@@ -37,7 +37,7 @@ func pumpOnFilter() *graph.Circuit {
 // The circuit asks for H = 2 m·(Q / 5 m³/h)²: the curve by hand.
 func TestSystemCurveOfASquareLaw(t *testing.T) {
 	c := pumpOnFilter()
-	m, err := Build(route.Lay(c), c.AllModes()[0], graph.After)
+	m, err := Build(laying.Of(c), c.AllModes()[0], graph.After)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,7 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // With the check shut, all the water turns into the unit's branch and out of it: K 1.69 and
@@ -35,7 +35,7 @@ func TestTeesOfABypass(t *testing.T) {
 // way out, K on the small bore.
 func TestBush(t *testing.T) {
 	c := read(t, file(t, "bypass.toml"))
-	m, err := hydraulic.Build(route.Lay(c), mode(t, c, "low"), graph.After)
+	m, err := hydraulic.Build(laying.Of(c), mode(t, c, "low"), graph.After)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 	"dryfit/graph/stream"
 )
 
@@ -85,7 +86,7 @@ func (a *adviser) try(c *graph.Circuit, element graph.Part) hydraulic.BypassChoi
 	if changed == nil {
 		return out
 	}
-	lay := route.Lay(changed)
+	lay := laying.Of(changed)
 	for _, mode := range changed.AllModes() {
 		if mode.Speeds[a.branch.Pump.ID] == "" {
 			continue
@@ -173,7 +174,7 @@ func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
 		return hydraulic.BypassChoice{}
 	}
 	branch = a.branchIn(changed)
-	kv := newThrottle(route.Lay(changed), branch, branch.Element().ID).setting(a.unit)
+	kv := newThrottle(laying.Of(changed), branch, branch.Element().ID).setting(a.unit)
 	out := a.try(c, throttleElement(kv))
 	out.Kv = kv
 	out.Name = graph.Say("throttle valve, %s", quantity.Kv.Of(kv))

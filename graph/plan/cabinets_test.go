@@ -10,7 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/retrofit"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 	"dryfit/graph/route/solid"
 )
 
@@ -52,7 +52,7 @@ func TestDrawnCabinets(t *testing.T) {
 // whole, and the first can be gone back to.
 func TestAnotherPairIsBuilt(t *testing.T) {
 	c := cabinet(t, 7)
-	before := route.Lay(c.At(graph.Before))
+	before := laying.Of(c.At(graph.Before))
 	site, choice := retrofit.NewSite(c, before), retrofit.FirstChoice(c, before)
 	tried := 0
 	for _, place := range retrofit.Places(c, before) {
@@ -74,7 +74,7 @@ func TestAnotherPairIsBuilt(t *testing.T) {
 		if a, b := legsOf(first, 0), legsOf(second, 0); a == b {
 			t.Errorf("%s: the pipe to the unit is built again: %s", place.Where(), a)
 		}
-		if ds := route.Lay(second.Circuit.At(graph.After)).Findings; graph.HasErrors(ds) {
+		if ds := laying.Of(second.Circuit.At(graph.After)).Findings; graph.HasErrors(ds) {
 			t.Errorf("%s: the other pair: %v", place.Where(), ds)
 		}
 		first.Keep(found)

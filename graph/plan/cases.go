@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 	"dryfit/graph/rule"
 	"dryfit/graph/stream"
 )
@@ -125,7 +126,7 @@ func (s *Stage) alone(net *stream.Net) {
 			if pump == nil {
 				continue
 			}
-			lay := route.Lay(s.blocked(net, pump, run))
+			lay := laying.Of(s.blocked(net, pump, run))
 			worst := rule.Alone{Port: tub.ID + "." + port.Name, Pump: pump.ID}
 			for _, mode := range s.Circuit.AllModes() {
 				sol, err := hydraulic.Solve(lay, mode, graph.After)

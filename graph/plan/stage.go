@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 	"dryfit/graph/route/solid"
 )
 
@@ -102,7 +103,7 @@ func are(ports []graph.PortRef) string {
 // lay lays the stage out in space, once.
 func (s *Stage) lay() {
 	if s != nil && s.Layout == nil {
-		s.Layout = route.Lay(s.Circuit)
+		s.Layout = laying.Of(s.Circuit)
 		s.Bodies = solid.Of(s.Layout)
 		s.Clashes = s.Bodies.Check()
 		if graph.HasErrors(s.Layout.Findings) || graph.HasErrors(s.Clashes) || !route.Assemble(s.Layout).OK {

@@ -7,7 +7,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // What a cut in a run guards is asked of one run, or of all at once: both say the same.
@@ -27,7 +27,7 @@ func TestFeedingIsGuardedOfEachRun(t *testing.T) {
 			t.Fatal(ds)
 		}
 		before := c.At(graph.Before)
-		net := route.Lay(before).Stage.Net()
+		net := laying.Of(before).Stage.Net()
 		feeds := feeding(c, net)
 		for _, r := range before.Runs {
 			one := work{}.guarded(c, net, r).guard

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // turned draws a run the other way round.
@@ -46,12 +47,12 @@ func TestCheckBehindTheSecondTee(t *testing.T) {
 			case "slip coupling":
 				c.Retrofit.SlipCoupling = true
 			}
-			lay := route.Lay(c.At(graph.Before))
+			lay := laying.Of(c.At(graph.Before))
 			leg := longest(pathOf(lay, old.ID))
 			if against {
 				leg = len(old.Legs) + 1 - leg
 				turned(old)
-				lay = route.Lay(c.At(graph.Before))
+				lay = laying.Of(c.At(graph.Before))
 			}
 			choice := Choice{Bypass: "valve"}
 			place, ok := PlaceAt(c, lay, graph.Cut{Run: old.ID, Leg: leg, AtMM: -1}, choice)
@@ -73,7 +74,7 @@ func TestCheckBehindTheSecondTee(t *testing.T) {
 			if len(checks) != 1 {
 				t.Fatalf("%s, against %v: %d checks, want 1", line, against, len(checks))
 			}
-			after := route.Lay(p.Circuit.At(graph.After))
+			after := laying.Of(p.Circuit.At(graph.After))
 			net := after.Stage.Net()
 			port, run := net.Inlet(checks[0])
 			from, _ := net.Ends(run)

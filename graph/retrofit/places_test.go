@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // demo reads the two-speed demo, its stage before the work laid out.
@@ -23,7 +24,7 @@ func demo(t *testing.T) (*graph.Circuit, *route.Layout) {
 	if c == nil {
 		t.Fatal(ds)
 	}
-	return c, route.Lay(c.At(graph.Before))
+	return c, laying.Of(c.At(graph.Before))
 }
 
 // The straight before the check counts from where the cut is asked for. Worked by hand from
@@ -90,7 +91,7 @@ func TestStraightAgainstTheWater(t *testing.T) {
 				legs = append(legs, l)
 			}
 			r.From, r.To, r.Legs = r.To, r.From, legs
-			lay, leg = route.Lay(c.At(graph.Before)), 2
+			lay, leg = laying.Of(c.At(graph.Before)), 2
 		}
 		place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: leg, AtMM: -1}, Choice{Bypass: "spring"})
 		if !ok || place.StraightMM < 519.9 || place.StraightMM > 525.1 {
@@ -103,7 +104,7 @@ func TestStraightAgainstTheWater(t *testing.T) {
 func TestNothingIsCutThatGoes(t *testing.T) {
 	c, _ := demo(t)
 	at := func() (n int) {
-		for _, p := range Places(c, route.Lay(c.At(graph.Before))) {
+		for _, p := range Places(c, laying.Of(c.At(graph.Before))) {
 			if p.Run == "return-line" {
 				n++
 			}
@@ -131,7 +132,7 @@ func TestStraightToldIsStraightBuilt(t *testing.T) {
 			if against {
 				leg = len(r.Legs) + 1 - leg
 				turned(r)
-				lay = route.Lay(c.At(graph.Before))
+				lay = laying.Of(c.At(graph.Before))
 			}
 			choice := Choice{Bypass: "spring"}
 			place, ok := PlaceAt(c, lay, graph.Cut{Run: r.ID, Leg: leg, AtMM: -1}, choice)
@@ -146,7 +147,7 @@ func TestStraightToldIsStraightBuilt(t *testing.T) {
 			if against {
 				bend = pathOf(lay, r.ID).Points[leg]
 			}
-			after := route.Lay(proposal.Circuit.At(graph.After))
+			after := laying.Of(proposal.Circuit.At(graph.After))
 			built := after.Places[proposal.Element+".in"].Sub(bend).Len() - 31.75
 			if !agree.Within(built, place.StraightMM, 0.01) {
 				t.Errorf("slip %v, against %v: told %.2f mm before the check, built %.2f", slip, against, place.StraightMM, built)

@@ -5,7 +5,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // stop returns where pipe of a spec and size stops that ends at a part's port, with the
@@ -28,7 +28,7 @@ func (w work) stopWith(part *graph.Part, port string, spec catalog.Spec, size ca
 		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Place: graph.NoPlace()}
 	run := &graph.Run{ID: "stop", From: at(part.ID, port), To: at(far.ID, graph.In), Spec: spec, Size: size, RoughnessMM: -1,
 		Legs: []graph.Leg{leg(graph.Vec{X: 10000})}, Place: graph.NoPlace()}
-	lay := route.Lay(&graph.Circuit{Catalog: w.cat, Parts: []*graph.Part{part, far}, Runs: []*graph.Run{run}})
+	lay := laying.Of(&graph.Circuit{Catalog: w.cat, Parts: []*graph.Part{part, far}, Runs: []*graph.Run{run}})
 	if len(lay.Paths) == 0 || len(lay.Paths[0].Stops) == 0 {
 		return end{}, ""
 	}

@@ -7,23 +7,36 @@ import (
 	"dryfit/graph/settle"
 )
 
-// ground is the body of everything that is there already and can't be moved.
-const ground = "existing"
+// Existing names, as Joint.BodyA and BodyB do, the body of everything that is there already
+// and can't be moved.
+const Existing = "existing"
 
-// bodyOf names the rigid body that the socket at a port belongs to. A port that opens has
-// a tail of its own, joined to the part by its nut.
-func bodyOf(p *settle.Part, port string) string {
-	switch {
-	case p.Existing:
-		return ground
-	case p.OpensAt(port):
-		return tailOf(p.Part, port)
-	}
-	return partBody(p.Part)
+// BodyAt names the rigid body that the socket at a port belongs to, as Joint.BodyA and
+// BodyB do: Existing for what is there already.
+func (lay *Layout) BodyAt(p *graph.Part, port string) string {
+	return BodyOf(lay.Stage.Part(p.ID), port)
 }
 
-func tailOf(p *graph.Part, port string) string { return "tail " + p.ID + "." + port }
-func partBody(p *graph.Part) string            { return "part " + p.ID }
+// BodyOf names the rigid body that the socket at a port of a part belongs to. A port that
+// opens has a tail of its own, joined to the part by its nut.
+func BodyOf(p *settle.Part, port string) string {
+	switch {
+	case p.Existing:
+		return Existing
+	case p.OpensAt(port):
+		return TailBody(p.Part, port)
+	}
+	return PartBody(p.Part)
+}
 
-func fittingBody(run, fitting int) string { return fmt.Sprintf("fitting %d/%d", run, fitting) }
-func pieceBody(piece int) string          { return fmt.Sprintf("piece %d", piece) }
+// TailBody names the tail of a port that opens.
+func TailBody(p *graph.Part, port string) string { return "tail " + p.ID + "." + port }
+
+// PartBody names a part, of one that opens what lies between its tails.
+func PartBody(p *graph.Part) string { return "part " + p.ID }
+
+// FittingBody names a fitting, by the indexes of its path and in that path's Fittings.
+func FittingBody(run, fitting int) string { return fmt.Sprintf("fitting %d/%d", run, fitting) }
+
+// PieceBody names a piece, by its index in Layout.Pieces.
+func PieceBody(piece int) string { return fmt.Sprintf("piece %d", piece) }

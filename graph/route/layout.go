@@ -24,9 +24,9 @@ type Layout struct {
 	Groups     map[string]int       // "part.port" -> number of the group it is tied to by legs and parts of known length; places in two groups are drawn beside each other by guess
 	Ways       map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit; absent where no leg says
 
-	inLine   map[string]inLinePart // new in-line parts by id, for the tolerance of loops
-	links    []link                // one for each of Joints
-	assembly *Assembly             // worked out by Lay, so that joints are numbered in their order
+	inLine   map[string]InLinePart // new in-line parts by id, for the tolerance of loops
+	links    []Link                // one for each of Joints
+	assembly *Assembly             // worked out by Finish, so that joints are numbered in their order
 	sequence *sequence             // how it was worked out
 	levels   func() Levels         // worked out once, by whoever asks first
 }

@@ -20,28 +20,28 @@ func (o *sequence) judgeClosing(a *Assembly, c closing) {
 	case c.how == "":
 		a.OK = false
 		has := quantity.Text("no union, slip coupling or hose lies on its loop")
-		if n.old {
-			has += graph.Say(", and the old end can be drawn back %s where %s are needed (%s if it can be sprung aside)", mm(n.play), mm(2*n.depth), mm(n.depth))
+		if n.Old {
+			has += graph.Say(", and the old end can be drawn back %s where %s are needed (%s if it can be sprung aside)", mm(n.Play), mm(2*n.Depth), mm(n.Depth))
 		}
 		severity := graph.Error
-		if n.old && n.depth == 0 { // of no known size: the pipe was described for its flow alone
+		if n.Old && n.Depth == 0 { // of no known size: the pipe was described for its flow alone
 			severity = graph.Warning
 		}
 		find(severity, graph.Say("%s cannot be made: both its sides are fixed by then; %s", name, has), o.cheapest(c))
 	case c.tight:
 		hint := quantity.Text("say pushes-aside on the run if it can be pushed sideways, or use a union")
-		if n.aside != nil {
+		if n.Aside != nil {
 			hint = "hold it aside while the string is offered up, or use a union"
 		}
-		find(graph.Warning, graph.Say("%s needs the old end sprung aside: it can be drawn back %s, one depth is %s and two are %s", name, mm(n.play), mm(n.depth), mm(2*n.depth)), hint)
+		find(graph.Warning, graph.Say("%s needs the old end sprung aside: it can be drawn back %s, one depth is %s and two are %s", name, mm(n.Play), mm(n.Depth), mm(2*n.Depth)), hint)
 	case c.with >= 0:
 		find(graph.Warning, graph.Say("%s and joint %d must be glued at the same moment: together they close a rigid loop", name, c.with+1),
 			"have a second pair of hands, or put a union or a true-union valve on the loop")
 	}
 	for _, k := range append(slices.Clone(c.cycle), c.link) {
 		m := &o.lay.links[k]
-		if m.part != "" && o.lay.Joints[k].Kind == "slip" && !m.slip && c.how == "" {
-			find(graph.Note, graph.Say("slip coupling %s has no bare pipe as long as itself beside it to be parked on", m.part), "make one of the pieces beside it longer")
+		if m.Part != "" && o.lay.Joints[k].Kind == "slip" && !m.Slip && c.how == "" {
+			find(graph.Note, graph.Say("slip coupling %s has no bare pipe as long as itself beside it to be parked on", m.Part), "make one of the pieces beside it longer")
 			return
 		}
 	}
@@ -49,12 +49,12 @@ func (o *sequence) judgeClosing(a *Assembly, c closing) {
 
 // pos is where in the description a closing is best pointed at: a new part or run on it.
 func (o *sequence) pos(c closing) graph.Pos {
-	if n := &o.lay.links[c.link]; n.run >= 0 && o.lay.Circuit.Runs[n.run].New() {
-		return o.lay.Circuit.Runs[n.run].Pos
+	if n := &o.lay.links[c.link]; n.Run >= 0 && o.lay.Circuit.Runs[n.Run].New() {
+		return o.lay.Circuit.Runs[n.Run].Pos
 	}
 	for _, k := range append([]int{c.link}, c.cycle...) {
 		n := &o.lay.links[k]
-		for _, id := range []string{n.part, partOf(n.a), partOf(n.b)} {
+		for _, id := range []string{n.Part, partOf(n.A), partOf(n.B)} {
 			if p := o.part(id); p != nil && p.Pos.IsValid() {
 				return p.Pos
 			}
@@ -69,13 +69,13 @@ func (o *sequence) pos(c closing) graph.Pos {
 func (o *sequence) cheapest(c closing) quantity.Text {
 	links := append(slices.Clone(c.cycle), c.link)
 	var draw quantity.Text
-	if n := &o.lay.links[c.link]; n.old {
-		draw = graph.Say(", or draw the old end back %s", mm(n.depth))
+	if n := &o.lay.links[c.link]; n.Old {
+		draw = graph.Say(", or draw the old end back %s", mm(n.Depth))
 	}
 	for _, kinds := range [][]graph.Kind{{graph.BallValve}, {graph.CheckValve}, {graph.GateValve, graph.ButterflyValve}} {
 		for _, k := range links {
 			n := &o.lay.links[k]
-			for _, id := range []string{partOf(n.a), partOf(n.b)} {
+			for _, id := range []string{partOf(n.A), partOf(n.B)} {
 				if p := o.part(id); p != nil && slices.Contains(kinds, p.Kind) {
 					if p.Kind == graph.GateValve || p.Kind == graph.ButterflyValve {
 						return graph.Say("swap %s for a true-union ball valve%s", id, draw)
@@ -87,7 +87,7 @@ func (o *sequence) cheapest(c closing) quantity.Text {
 	}
 	best, bare := -1, 0.0
 	for _, k := range links {
-		i := o.lay.links[k].piece
+		i := o.lay.links[k].Piece
 		if i < 0 || o.lay.Pieces[i].Spec.Flexible() {
 			continue
 		}
@@ -100,9 +100,9 @@ func (o *sequence) cheapest(c closing) quantity.Text {
 		p := &o.lay.Pieces[best]
 		// A slip coupling is about two depths and a stop long, and is parked on one half.
 		if length := 2*max(p.From.DepthMM, p.To.DepthMM) + 3; bare >= 2*length {
-			return graph.Say("put a slip coupling into %s (piece %d has %s of bare pipe to park it on)%s", legWords(p.Run, p.Leg), p.Number, mm(bare), draw)
+			return graph.Say("put a slip coupling into %s (piece %d has %s of bare pipe to park it on)%s", LegWords(p.Run, p.Leg), p.Number, mm(bare), draw)
 		}
-		return graph.Say("put a union into %s (piece %d)%s", legWords(p.Run, p.Leg), p.Number, draw)
+		return graph.Say("put a union into %s (piece %d)%s", LegWords(p.Run, p.Leg), p.Number, draw)
 	}
 	if draw != "" {
 		return draw[len(", or "):]

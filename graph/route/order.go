@@ -3,6 +3,7 @@ package route
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"dryfit/graph"
 )
@@ -19,17 +20,17 @@ const (
 	unitNut
 )
 
-func (n *link) class() int {
+func (n *Link) class() int {
 	switch {
-	case n.open && n.unit:
+	case n.Open && n.Unit:
 		return unitNut
-	case n.open:
+	case n.Open:
 		return nut
-	case n.flex:
+	case n.Flex:
 		return bent
-	case n.slip:
+	case n.Slip:
 		return slid
-	case n.old && n.play > 0:
+	case n.Old && n.Play > 0:
 		return drawn
 	}
 	return plain
@@ -43,6 +44,16 @@ type closing struct {
 	with  int    // the joint it is made together with; -1
 	tight bool   // the old end gives between one and two depths
 	fit   int    // piece cut over length to be fitted last, an index; -1: none
+}
+
+// Finish ends the laying out of a stage, whose joints stand in the order they were found in,
+// one link for each: it finds the order of assembly, sorts the findings, and keeps with the
+// layout what its questions need.
+func (lay *Layout) Finish(links []Link, inLine map[string]InLinePart) {
+	lay.links, lay.inLine = links, inLine
+	lay.order()
+	lay.Findings = graph.SortDiagnostics(lay.Findings)
+	lay.levels = sync.OnceValue(func() Levels { return levelsOf(lay) })
 }
 
 // order finds the order of assembly: it chooses which joints close loops, so that each of
@@ -104,7 +115,7 @@ func (o *sequence) chooseClosings() {
 			return d
 		}
 		if p.class() == drawn {
-			switch r, s := p.play/max(p.depth, 1), q.play/max(q.depth, 1); {
+			switch r, s := p.Play/max(p.Depth, 1), q.Play/max(q.Depth, 1); {
 			case r < s:
 				return -1
 			case r > s:
@@ -140,11 +151,11 @@ func (o *sequence) closingAt(k int, cycle []int) closing {
 	case slid:
 		c.how = "slip coupling"
 	case drawn:
-		sprung := n.aside == nil || *n.aside
+		sprung := n.Aside == nil || *n.Aside
 		switch {
-		case n.play >= 2*n.depth-0.05:
+		case n.Play >= 2*n.Depth-0.05:
 			c.how = "play"
-		case n.play >= n.depth-0.05 && sprung:
+		case n.Play >= n.Depth-0.05 && sprung:
 			c.how, c.tight = "play", true
 		}
 	}
@@ -161,21 +172,21 @@ func (o *sequence) closingAt(k int, cycle []int) closing {
 func (o *sequence) together(k int, cycle []int) int {
 	b := o.bodies
 	n := &b.links[k]
-	if n.into == (graph.Vec{}) {
+	if n.Into == (graph.Vec{}) {
 		return -1
 	}
 	// the way the far half (of ends[k][1]) moves to enter joint k
-	move := n.into
-	if n.spigot == 'a' {
+	move := n.Into
+	if n.Spigot == 'a' {
 		move = move.Scale(-1)
 	}
 	at := b.ends[k][0]
 	for _, j := range cycle {
 		far := b.other(j, at)
 		m := &b.links[j]
-		if m.class() <= drawn && m.into != (graph.Vec{}) {
-			nearIsSpigot := (m.spigot == 'a') == (b.ends[j][0] == at)
-			enters := m.into
+		if m.class() <= drawn && m.Into != (graph.Vec{}) {
+			nearIsSpigot := (m.Spigot == 'a') == (b.ends[j][0] == at)
+			enters := m.Into
 			if nearIsSpigot {
 				enters = enters.Scale(-1)
 			}
@@ -194,7 +205,7 @@ func (o *sequence) sort() {
 	b := o.bodies
 	runNear := map[int]int{}
 	for k := range b.links {
-		r := b.links[k].run
+		r := b.links[k].Run
 		if d, ok := runNear[r]; !ok || o.near[k] < d {
 			runNear[r] = o.near[k]
 		}
@@ -204,7 +215,7 @@ func (o *sequence) sort() {
 		o.made[k] = k
 	}
 	soft := func(k int) int {
-		if b.links[k].open {
+		if b.links[k].Open {
 			return 1
 		}
 		return 0
@@ -214,9 +225,9 @@ func (o *sequence) sort() {
 			int(o.phase[x] - o.phase[y]),
 			o.late[x] - o.late[y],
 			soft(x) - soft(y),
-			runNear[b.links[x].run] - runNear[b.links[y].run],
-			b.links[x].run - b.links[y].run,
-			strings.Compare(b.links[x].part, b.links[y].part) * soft(x),
+			runNear[b.links[x].Run] - runNear[b.links[y].Run],
+			b.links[x].Run - b.links[y].Run,
+			strings.Compare(b.links[x].Part, b.links[y].Part) * soft(x),
 		} {
 			if d != 0 {
 				return d
@@ -229,7 +240,7 @@ func (o *sequence) sort() {
 // renumber numbers the joints in the order they are made, and says so to the pieces.
 func (o *sequence) renumber() {
 	lay := o.lay
-	joints, links := make([]Joint, len(lay.Joints)), make([]link, len(lay.links))
+	joints, links := make([]Joint, len(lay.Joints)), make([]Link, len(lay.links))
 	number := make(map[int]int, len(lay.Joints))
 	place := make([]int, len(lay.links))
 	for i, k := range o.made {

@@ -25,7 +25,7 @@ func (p *Piece) OverWords() quantity.Text {
 func (o *sequence) overLength() {
 	for i := range o.closings {
 		c := &o.closings[i]
-		if c.how != "union" || !o.comesOut(o.bodies.links[c.link].part) {
+		if c.how != "union" || !o.comesOut(o.bodies.links[c.link].Part) {
 			continue
 		}
 		t := o.lay.loopTolerance(o.loop(*c))
@@ -53,7 +53,7 @@ func (o *sequence) overLength() {
 func (o *sequence) comesOut(part string) bool {
 	nuts := 0
 	for k := range o.bodies.links {
-		if n := &o.bodies.links[k]; n.open && n.part == part {
+		if n := &o.bodies.links[k]; n.Open && n.Part == part {
 			nuts++
 		}
 	}
@@ -63,7 +63,7 @@ func (o *sequence) comesOut(part string) bool {
 // alongClosing reports whether a piece lies along the way the closing joint goes in, where both
 // are known.
 func (o *sequence) alongClosing(c *closing, p *Piece) bool {
-	axis, way := o.bodies.links[c.link].into, p.Finish.Sub(p.Start).Unit()
+	axis, way := o.bodies.links[c.link].Into, p.Finish.Sub(p.Start).Unit()
 	return !p.Spec.Flexible() && (axis == (graph.Vec{}) || way == (graph.Vec{}) || math.Abs(axis.Dot(way)) > 0.999)
 }
 
@@ -72,7 +72,7 @@ func (o *sequence) beside(c *closing, piece int) bool {
 	n := &o.bodies.links[c.link]
 	for k := range o.bodies.links {
 		m := &o.bodies.links[k]
-		if m.piece == piece && (m.a == n.a || m.a == n.b || m.b == n.a || m.b == n.b) {
+		if m.Piece == piece && (m.A == n.A || m.A == n.B || m.B == n.A || m.B == n.B) {
 			return true
 		}
 	}
@@ -85,7 +85,7 @@ func (o *sequence) fitsBar(p *Piece, over float64) bool {
 	if path == nil {
 		return false
 	}
-	longest := longestBar(o.lay.Circuit, p.Spec, p.Size, path.Pipe)
+	longest := LongestBar(o.lay.Circuit, p.Spec, p.Size, path.Pipe)
 	return longest == 0 || p.CutMM+over < longest
 }
 
@@ -98,9 +98,9 @@ func (lay *Layout) pathOf(r *graph.Run) *Path {
 	return nil
 }
 
-// longestBar is the longest bar of a pipe: of the description's stock, else of its row; 0 where
+// LongestBar is the longest bar of a pipe: of the description's stock, else of its row; 0 where
 // neither says.
-func longestBar(c *graph.Circuit, spec catalog.Spec, size catalog.Size, row catalog.Row) float64 {
+func LongestBar(c *graph.Circuit, spec catalog.Spec, size catalog.Size, row catalog.Row) float64 {
 	longest, bought := 0.0, false
 	for _, s := range c.Stock {
 		if s.Spec == spec && s.Size == size {
@@ -126,7 +126,7 @@ func (o *sequence) fitLate(c closing, rank int, phase Phase) {
 	b := o.bodies
 	for k := range b.links {
 		n := &b.links[k]
-		if n.piece == c.fit || b.links[c.link].open && n.open && n.part == b.links[c.link].part {
+		if n.Piece == c.fit || b.links[c.link].Open && n.Open && n.Part == b.links[c.link].Part {
 			o.late[k], o.phase[k] = rank, phase
 		}
 	}

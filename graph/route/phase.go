@@ -43,9 +43,9 @@ func (o *sequence) phases() {
 			o.late[c.with], o.phase[c.with] = rank+1, phase
 		}
 		o.fitLate(c, rank+1, phase)
-		if part := b.links[c.link].part; c.how == "slip coupling" {
+		if part := b.links[c.link].Part; c.how == "slip coupling" {
 			for j := range b.links {
-				if b.links[j].part == part && b.links[j].slip {
+				if b.links[j].Part == part && b.links[j].Slip {
 					o.late[j], o.phase[j] = rank+1, phase
 				}
 			}

@@ -8,7 +8,7 @@ import "slices"
 // has its place.
 func (lay *Layout) Postponed(joint, after int) *Layout {
 	k, j := joint-1, after-1
-	if lay.sequence == nil || k < 0 || j <= k || j >= len(lay.Joints) || lay.sequence.late[k] > 0 || lay.links[k].open {
+	if lay.sequence == nil || k < 0 || j <= k || j >= len(lay.Joints) || lay.sequence.late[k] > 0 || lay.links[k].Open {
 		return nil
 	}
 	out := *lay

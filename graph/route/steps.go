@@ -62,23 +62,23 @@ func (o *sequence) unstep(a *Assembly) {
 // sameStep reports whether two joints in a row belong to one step of the work.
 func (o *sequence) sameStep(i, j int) bool {
 	x, y := &o.lay.links[i], &o.lay.links[j]
-	if o.phase[i] != o.phase[j] || o.late[i] != o.late[j] || x.open != y.open {
+	if o.phase[i] != o.phase[j] || o.late[i] != o.late[j] || x.Open != y.Open {
 		return false
 	}
 	if a, b := &o.lay.Joints[i], &o.lay.Joints[j]; a.Kind != b.Kind && (a.Kind == "thread" || b.Kind == "thread" || a.Kind == "barb" || b.Kind == "barb") || a.Clips != b.Clips {
 		return false // another verb
 	}
-	if x.open {
-		return x.part == y.part
+	if x.Open {
+		return x.Part == y.Part
 	}
-	return o.late[i] > 0 || (x.run == y.run && !x.old && !y.old)
+	return o.late[i] > 0 || (x.Run == y.Run && !x.Old && !y.Old)
 }
 
 // meeting words one joint: what goes into what.
 func (o *sequence) meeting(k int) string {
 	j, n := o.lay.Joints[k], o.lay.links[k]
 	spigot, into := j.A, j.B
-	if n.spigot == 'b' {
+	if n.Spigot == 'b' {
 		spigot, into = into, spigot
 	}
 	return spigot + " into " + into
@@ -98,18 +98,18 @@ func (o *sequence) stepText(from, to int) string {
 		how = o.closings[o.late[from]-1].how
 	}
 	switch {
-	case n.open:
+	case n.Open:
 		what := "nuts"
 		if to-from == 1 {
 			what = "nut"
 		}
-		text = fmt.Sprintf("do up the union %s of %s (%s)", what, n.part, numbers)
+		text = fmt.Sprintf("do up the union %s of %s (%s)", what, n.Part, numbers)
 		if how != "" {
 			text += "; this closes the loop"
 		}
 		return where + text
 	case how == "slip coupling":
-		return where + fmt.Sprintf("park slip coupling %s on the bare pipe beside it, bring the two ends together, slide it back over both and glue (%s); this closes the loop", n.part, numbers)
+		return where + fmt.Sprintf("park slip coupling %s on the bare pipe beside it, bring the two ends together, slide it back over both and glue (%s); this closes the loop", n.Part, numbers)
 	case how == "play":
 		return where + fmt.Sprintf("draw the old end back, glue %s (%s); this closes the loop", text, numbers)
 	case how == "together":
@@ -161,17 +161,17 @@ func (o *sequence) loop(c closing) Loop {
 	case "flexible hose", "slip coupling":
 		out.PlayMM = -1
 	case "play":
-		out.PlayMM = n.play
+		out.PlayMM = n.Play
 	}
 	names := map[string]bool{}
 	for _, k := range append(slices.Clone(c.cycle), c.link) {
 		m := &o.lay.links[k]
 		out.Joints = append(out.Joints, k+1)
-		if m.piece >= 0 && !slices.Contains(out.Pieces, m.piece) {
-			out.Pieces = append(out.Pieces, m.piece)
+		if m.Piece >= 0 && !slices.Contains(out.Pieces, m.Piece) {
+			out.Pieces = append(out.Pieces, m.Piece)
 		}
-		names[partOf(m.a)], names[partOf(m.b)], names[m.part] = true, true, true
-		if m.flex {
+		names[partOf(m.A)], names[partOf(m.B)], names[m.Part] = true, true, true
+		if m.Flex {
 			out.PlayMM = -1
 		}
 	}

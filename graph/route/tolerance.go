@@ -1,13 +1,11 @@
 package route
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/settle"
 )
 
 // cutToleranceMM is by how much one saw cut may miss its mark, either way.
@@ -32,29 +30,12 @@ type LoopTolerance struct {
 	Measure         []string // what to measure first: parts whose length or take-off is a guess
 }
 
-// inLinePart is what the tolerance of a loop needs to know of a new in-line part.
-type inLinePart struct {
-	tol     float64
-	way     graph.Vec
-	measure bool
-	what    string
-}
-
-// noteInLine keeps the tolerances of the new in-line parts with the layout.
-func (l *layer) noteInLine() {
-	l.lay.inLine = map[string]inLinePart{}
-	for _, p := range l.c.Parts {
-		if !settle.InLine(p.Kind) || p.Existing || p.Kind == graph.SlipCoupling {
-			continue
-		}
-		row := l.set.Part(p.ID).Row.V
-		size := l.set.Part(p.ID).Size.V
-		way := l.ways[p.ID+"."+graph.Out]
-		l.lay.inLine[p.ID] = inLinePart{
-			tol: max(row.TolMinusMM, row.TolPlusMM), way: way, measure: row.Measure || row.LengthMM == 0,
-			what: fmt.Sprintf("%s: %s %s, stop to stop", p.ID, p.Kind, size),
-		}
-	}
+// InLinePart is what the tolerance of a loop needs to know of a new in-line part.
+type InLinePart struct {
+	TolMM   float64   // by how much its length may be off, either way
+	Way     graph.Vec // the way it lies, unit; zero where not known
+	Measure bool      // its length is a guess
+	What    string    // what to measure, in words
 }
 
 // Tolerance adds up, for each loop of the new work, what its cuts, take-offs and parts may
@@ -75,7 +56,7 @@ func Tolerance(lay *Layout) *Tolerances {
 
 func (lay *Layout) loopTolerance(loop Loop) LoopTolerance {
 	t := LoopTolerance{Loop: loop, PlayMM: loop.PlayMM}
-	axis := lay.links[loop.Closing-1].into
+	axis := lay.links[loop.Closing-1].Into
 	squares := 0.0
 	add := func(tol float64, way graph.Vec) {
 		if axis != (graph.Vec{}) && way != (graph.Vec{}) {
@@ -113,9 +94,9 @@ func (lay *Layout) loopTolerance(loop Loop) LoopTolerance {
 		if !ok {
 			continue
 		}
-		add(part.tol, part.way)
-		if part.measure {
-			measure(part.what)
+		add(part.TolMM, part.Way)
+		if part.Measure {
+			measure(part.What)
 		}
 	}
 	t.RootSumSquareMM = math.Sqrt(squares)
@@ -153,7 +134,7 @@ func (lay *Layout) judgeTolerance(t LoopTolerance) (graph.Diagnostic, bool) {
 	off := graph.Say("the loop closed at joint %d may be off by %s at worst, %s as a rule (root of the sum of squares)", t.Loop.Closing, mm(t.WorstMM), mm(t.RootSumSquareMM))
 	switch {
 	case len(t.Measure) > 0:
-		d.Message = graph.Say("%s while these are not measured: %s", off, listWords(t.Measure))
+		d.Message = graph.Say("%s while these are not measured: %s", off, ListWords(t.Measure))
 		d.Hint = "measure them and give their lengths; " + last
 		if t.LastPiece == 0 {
 			d.Hint = "measure them and give their lengths " + last

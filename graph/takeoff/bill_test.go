@@ -8,12 +8,12 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 func bill(t testing.TB, c *graph.Circuit) *Bill {
 	t.Helper()
-	return NewBill(c, route.Lay(c.At(graph.After)), route.Lay(c.At(graph.Before)))
+	return NewBill(c, laying.Of(c.At(graph.After)), laying.Of(c.At(graph.Before)))
 }
 
 // item returns the one item of a kind and size of the new or existing work.
@@ -174,7 +174,7 @@ func TestStepByTheWay(t *testing.T) {
 // outside 33.40 and least wall 3.38 with half its tolerance, the catalogue's).
 func TestCornerOfATee(t *testing.T) {
 	c := demo(t, "../../testdata/plug-in.toml")
-	lay := route.Lay(c.At(graph.After))
+	lay := laying.Of(c.At(graph.After))
 	b := &bores{lay: lay}
 	bore := b.ofSize("pvc-sch40", catalog.Size{Nominal: 1})
 	if !near(bore, 26.3, 0.3) {
@@ -409,7 +409,7 @@ func TestBillIsTheSameEveryTime(t *testing.T) {
 
 func BenchmarkBill(b *testing.B) {
 	c := demo(b, "../../testdata/plug-in.toml")
-	lay, before := route.Lay(c.At(graph.After)), route.Lay(c.At(graph.Before))
+	lay, before := laying.Of(c.At(graph.After)), laying.Of(c.At(graph.Before))
 	for b.Loop() {
 		NewBill(c, lay, before)
 	}

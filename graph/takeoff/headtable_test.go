@@ -10,7 +10,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // demo reads one of the whole descriptions.
@@ -43,10 +43,10 @@ func TestHeadTablesAddUp(t *testing.T) {
 	for _, file := range files {
 		c := demo(t, file)
 		stage := graph.Before
-		lay := route.Lay(c.At(stage))
+		lay := laying.Of(c.At(stage))
 		if c.Retrofit == nil {
 			stage = graph.After
-			lay = route.Lay(c.At(stage))
+			lay = laying.Of(c.At(stage))
 		}
 		for _, mode := range c.AllModes() {
 			sol, err := hydraulic.Solve(lay, mode, stage)
@@ -88,7 +88,7 @@ func TestHeadTablesAddUp(t *testing.T) {
 // the same flow; here from the run's own pressure drops, not from its friction factor.
 func TestEquivalentAtFlow(t *testing.T) {
 	c := demo(t, "../../testdata/plug-in.toml")
-	lay := route.Lay(c.At(graph.After))
+	lay := laying.Of(c.At(graph.After))
 	sol, err := hydraulic.Solve(lay, c.AllModes()[0], graph.After)
 	if err != nil {
 		t.Fatal(err)

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 	"dryfit/render/scene"
 )
 
@@ -111,7 +112,7 @@ func layout(t *testing.T) *route.Layout {
 	if c == nil {
 		t.Fatalf("no circuit: %v", found)
 	}
-	return route.Lay(c.At(graph.After))
+	return laying.Of(c.At(graph.After))
 }
 
 func near(got, want float64) bool { return math.Abs(got-want) < 0.02 }
@@ -238,7 +239,7 @@ func drawn(t *testing.T, toml string) []*scene.Scene {
 	if c == nil {
 		t.Fatalf("no circuit: %v", found)
 	}
-	return Draw(Input{Layout: route.Lay(c.At(graph.After))})
+	return Draw(Input{Layout: laying.Of(c.At(graph.After))})
 }
 
 // swap exchanges two words.

@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 	"dryfit/render/scene"
 )
 
@@ -40,7 +41,7 @@ func largeInput(t testing.TB, n int) Input {
 	if c == nil {
 		t.Fatal(ds)
 	}
-	lay := route.Lay(c.At(graph.After))
+	lay := laying.Of(c.At(graph.After))
 	return Input{Layout: lay, Assembly: route.Assemble(lay)}
 }
 

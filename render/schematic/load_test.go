@@ -10,7 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/retrofit"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 	"dryfit/render/scene"
 )
 
@@ -38,7 +38,7 @@ func read(t testing.TB, file string) *graph.Circuit {
 func built(t testing.TB, c *graph.Circuit, bypass string) *graph.Circuit {
 	t.Helper()
 	before := c.At(graph.Before)
-	lay := route.Lay(before)
+	lay := laying.Of(before)
 	choice := retrofit.Choice{Bypass: bypass}
 	if rows := c.Catalog.Springs(); bypass == "spring" && len(rows) > 0 {
 		choice.Spring = rows[0].Name

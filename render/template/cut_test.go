@@ -6,7 +6,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // described is a cut that stands in the description: 1-1/2 in Schedule 80, two tees and a
@@ -77,7 +77,7 @@ func TestOfRemains(t *testing.T) {
 	if c == nil {
 		t.Fatalf("no circuit: %v", found)
 	}
-	cuts := OfRemains(route.Lay(c.At(graph.After)))
+	cuts := OfRemains(laying.Of(c.At(graph.After)))
 	if len(cuts) != 2 {
 		t.Fatalf("%d cuts, want 2", len(cuts))
 	}

@@ -22,6 +22,7 @@ var floors = [][]string{
 	{"graph/retrofit", "graph/takeoff", "graph/rule", "graph/practice"},
 	{"graph/retrofit/lead", "graph/route/solid", "graph/hydraulic/spread", "graph/heat/job", "graph/takeoff/stock"},
 	{"graph/hydraulic"},
+	{"graph/route/laying"},
 	{"graph/route", "graph/description"},
 	{"graph/description/pipework"},
 	{"graph/description/field"},

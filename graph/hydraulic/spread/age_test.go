@@ -7,7 +7,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // ageText is a line of hose of which 2 m were cut: 500 mm of the old are left.
@@ -74,7 +74,7 @@ func TestOldAndNewAreOffByThemselves(t *testing.T) {
 		t.Fatal(ds)
 	}
 	after := c.At(graph.After)
-	lay := route.Lay(after)
+	lay := laying.Of(after)
 	m, err := hydraulic.Build(lay, after.AllModes()[0], graph.After)
 	if err != nil {
 		t.Fatal(err)

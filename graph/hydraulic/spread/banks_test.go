@@ -8,7 +8,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // banksText is a pump that drives two banks of jets.
@@ -51,7 +51,7 @@ func TestBanksAreOneMakers(t *testing.T) {
 		t.Fatal(ds)
 	}
 	c := read.At(graph.After)
-	m, err := hydraulic.Build(route.Lay(c), c.AllModes()[0], graph.After)
+	m, err := hydraulic.Build(laying.Of(c), c.AllModes()[0], graph.After)
 	if err != nil {
 		t.Fatal(err)
 	}

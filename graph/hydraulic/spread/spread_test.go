@@ -1,17 +1,17 @@
 package spread_test
 
 import (
-	"dryfit/catalog/tables"
 	"math"
 	"reflect"
 	"strings"
 	"testing"
 
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic/spread"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // flatPump is a pump of constant head, known exactly enough, that drives one filter and a unit.
@@ -52,7 +52,7 @@ func spreadOf(t *testing.T, text, unit string) *spread.Ranges {
 	if c == nil || graph.HasErrors(ds) {
 		t.Fatalf("the description is wrong: %v", ds)
 	}
-	return spread.Of(nil, route.Lay(c.At(graph.After)), unit, nil)
+	return spread.Of(nil, laying.Of(c.At(graph.After)), unit, nil)
 }
 
 // Ten metres over two square laws of five metres each at 10 m³/h: q = 10·√(2h/(k1+k2)), with

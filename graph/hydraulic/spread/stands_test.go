@@ -7,7 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // deepText is a unit good for 1.6 bar after a pump that shuts off at 15 m.
@@ -72,7 +72,7 @@ func TestUnknownLevelIsNoSilentPass(t *testing.T) {
 		if graph.HasErrors(ds) {
 			t.Fatal(ds)
 		}
-		lay := route.Lay(read.At(graph.After))
+		lay := laying.Of(read.At(graph.After))
 		var found *Promise
 		for i, p := range Of(lay, lay, "unit", nil).Promises {
 			if p.Kind == UnitPressure {

@@ -10,7 +10,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/laws"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 const unknownText = `
@@ -88,7 +88,7 @@ func unknownModel(t *testing.T, jets, mode string) *hydraulic.Model {
 	c = c.At(graph.After)
 	for _, m := range c.AllModes() {
 		if m.Name == mode {
-			model, err := hydraulic.Build(route.Lay(c), m, graph.After)
+			model, err := hydraulic.Build(laying.Of(c), m, graph.After)
 			if err != nil {
 				t.Fatal(err)
 			}

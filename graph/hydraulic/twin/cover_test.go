@@ -13,7 +13,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 var (
@@ -64,7 +64,7 @@ func (u *tub) solve(t testing.TB) (answers, bool) {
 
 func (u *tub) solveStage(t testing.TB, c *graph.Circuit, mode graph.Mode, stage graph.Stage) (*hydraulic.Solution, bool) {
 	t.Helper()
-	m, err := hydraulic.Build(route.Lay(c.At(stage)), mode, stage)
+	m, err := hydraulic.Build(laying.Of(c.At(stage)), mode, stage)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,7 +91,7 @@ func (u *tub) solveStage(t testing.TB, c *graph.Circuit, mode graph.Mode, stage 
 func (u *tub) ranges(t testing.TB) (*spread.Ranges, *graph.Circuit) {
 	t.Helper()
 	c := read(t, u.survey.String())
-	return spread.Every(route.Lay(c.At(graph.Before)), route.Lay(c.At(graph.After)), "unit", *every), c.At(graph.After)
+	return spread.Every(laying.Of(c.At(graph.Before)), laying.Of(c.At(graph.After)), "unit", *every), c.At(graph.After)
 }
 
 // tally counts how the true values lie to what was printed.

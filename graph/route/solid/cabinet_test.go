@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // Pipe may go square through the wall of a cabinet, and nothing else may: 2 in pipe, outside
@@ -33,7 +33,7 @@ func TestCabinet(t *testing.T) {
 		s.c.Runs[2].Legs = []graph.Leg{{By: graph.Vec{X: 1500}, Place: graph.NoPlace()}, {By: graph.Vec{Y: -600}, Place: graph.NoPlace()}}
 		s.c.Cabinet = &graph.Cabinet{From: graph.PortRef{Part: "t1", Port: graph.RunIn},
 			Corner: graph.Vec{X: -300, Y: -1500, Z: -300}, Far: graph.Vec{X: c.wall, Y: 1500, Z: 300}}
-		got := said(Check(route.Lay(s.c)))
+		got := said(Check(laying.Of(s.c)))
 		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
 			t.Errorf("%s: want %q, got\n%s", c.name, c.want, got)
 		}
@@ -51,7 +51,7 @@ func TestAccount(t *testing.T) {
 	s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
 	s.run("t1.run-out", "b.in", true, graph.Vec{Y: 400})
 	s.run("t1.branch", "c.in", false, graph.Vec{X: 1500})
-	got := Of(route.Lay(s.c)).Account(0, func(id string) string { return id })
+	got := Of(laying.Of(s.c)).Account(0, func(id string) string { return id })
 	for _, want := range []string{"free of everything described", "pump, the cabinet", "1 bodies of the new work"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)

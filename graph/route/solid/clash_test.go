@@ -6,7 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 func inch(v float64) catalog.Size { return catalog.Size{Nominal: v} }
@@ -73,7 +73,7 @@ func TestPipesCross(t *testing.T) {
 		s.run("t1.run-out", "t2.run-in", true, graph.Vec{X: 1000})
 		s.run("t1.branch", "c.in", false, graph.Vec{Z: -c.up}, graph.Vec{Y: -300}, graph.Vec{X: 1500}, graph.Vec{Y: 600})
 		s.run("t2.branch", "d.in", false, graph.Vec{Y: -700})
-		ds := Check(route.Lay(s.c))
+		ds := Check(laying.Of(s.c))
 		got := said(ds)
 		if (c.want == "error") != strings.Contains(got, "error: piece 3 (leg 3 of t1.branch>c.in) runs through piece 5") {
 			t.Errorf("crossing at %g mm: want %q, got\n%s", c.up, c.want, got)
@@ -93,7 +93,7 @@ func TestClearance(t *testing.T) {
 		s.part(graph.Filter, "b", false)
 		s.run("a.out", "b.in", false, graph.Vec{X: 600}, graph.Vec{Z: 400}, graph.Vec{X: -300}, graph.Vec{Y: c.apart + 200},
 			graph.Vec{Z: -200}, graph.Vec{Y: -200}, graph.Vec{Z: -500}, graph.Vec{X: 300})
-		ds := Check(route.Lay(s.c))
+		ds := Check(laying.Of(s.c))
 		if got := graph.HasErrors(ds); got != c.want {
 			t.Errorf("%g mm apart: clash %v, want %v:\n%s", c.apart, got, c.want, said(ds))
 		}
@@ -120,7 +120,7 @@ func TestOneLane(t *testing.T) {
 		s.run("ta.branch", "u.in", false, graph.Vec{Y: -300}, graph.Vec{X: 1900}, graph.Vec{Z: -200})
 		s.run("u.out", "tb.branch", false, c.home...)
 		s.part(graph.HeatPump, "u", false)
-		ds := Check(route.Lay(s.c))
+		ds := Check(laying.Of(s.c))
 		if got := graph.HasErrors(ds); got != c.want {
 			t.Errorf("%s: error %v, want %v:\n%s", c.name, got, c.want, said(ds))
 		}
@@ -149,7 +149,7 @@ func TestValveInsideValve(t *testing.T) {
 		s.run("iso.out", "ca.in", false, graph.Vec{Y: -400})
 		s.run("tb.branch", "chk.in", false, graph.Vec{Y: -100}, graph.Vec{X: -600 + apart}, graph.Vec{Y: -150})
 		s.run("chk.out", "cb.in", false, graph.Vec{Y: -400})
-		return Check(route.Lay(s.c))
+		return Check(laying.Of(s.c))
 	}
 	if ds := build(0); !strings.Contains(said(ds), `error: check-valve "chk"`) && !strings.Contains(said(ds), `error: ball-valve "iso"`) {
 		t.Errorf("a check inside an isolator is no error:\n%s", said(ds))
@@ -172,12 +172,12 @@ func TestUntiedStretchesDontClash(t *testing.T) {
 	}
 	s.run("a.in", "b.in", false, graph.Vec{X: 500})
 	s.run("c.in", "d.in", false, graph.Vec{X: 500})
-	bodies := Of(route.Lay(s.c))
+	bodies := Of(laying.Of(s.c))
 	if got := bodies.Clashes(); len(got) != 0 {
 		t.Errorf("%d clashes of what is not tied: %+v", len(got), got)
 	}
 	s.run("a.in", "c.in", false, graph.Vec{Y: 20}) // and tied, they are one in the other
-	if got := Of(route.Lay(s.c)).Clashes(); len(got) == 0 {
+	if got := Of(laying.Of(s.c)).Clashes(); len(got) == 0 {
 		t.Error("tied 20 mm apart, two pipes of 60 mm do not clash")
 	}
 }
@@ -197,7 +197,7 @@ func TestEquipmentHasItsSockets(t *testing.T) {
 		s.run("a.in", "t.run-in", true, graph.Vec{X: 300})
 		s.run("t.run-out", "filter.in", true, graph.Vec{X: 500})
 		s.run("t.branch", "d.in", false, graph.Vec{Z: 300}, graph.Vec{X: 500 + c.away}, graph.Vec{Z: -700})
-		got := said(Check(route.Lay(s.c)))
+		got := said(Check(laying.Of(s.c)))
 		if strings.Contains(got, `may run through filter "filter"`) != c.want || strings.Contains(got, "error") {
 			t.Errorf("%g mm behind the face: want %v, got\n%s", c.away, c.want, got)
 		}

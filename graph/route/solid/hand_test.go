@@ -6,7 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // channel is boxes along X on some sides of the X axis, so far from it.
@@ -73,7 +73,7 @@ func TestRoomForTheHand(t *testing.T) {
 				}
 				s.c.Catalog = rows.With(mine)
 			}
-			lay := route.Lay(s.c)
+			lay := laying.Of(s.c)
 			b := Of(lay)
 			start := lay.Places["t.run-out"]
 			var post []Shape
@@ -105,7 +105,7 @@ func TestWhoseTheBrushIs(t *testing.T) {
 	second := s.run("u.out", "b.in", false, graph.Vec{X: 450})
 	one, two := first.Legs[0].Pos, second.Legs[0].Pos
 	want := map[string]graph.Pos{"a.in": one, "u.in": one, "u.out": u.Pos, "b.in": two} // by the socket
-	b := Of(route.Lay(s.c))
+	b := Of(laying.Of(s.c))
 	h := &hands{s: b, solids: b.obstacles()}
 	for n := range b.lay.Joints {
 		j := &b.lay.Joints[n]

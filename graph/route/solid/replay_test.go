@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // A string of tee, nipple and union between two fixed old ends can't be put together: with
@@ -41,7 +42,7 @@ func TestReplayOfStringBetweenFixedEnds(t *testing.T) {
 			r.RemainsOf = "line"
 			r.PlayMM = c.play
 		}
-		lay := route.Lay(s.c)
+		lay := laying.Of(s.c)
 		if graph.HasErrors(lay.Findings) {
 			t.Fatalf("%s: %s", c.name, said(lay.Findings))
 		}
@@ -71,7 +72,7 @@ func TestAnotherOrderOfAssembly(t *testing.T) {
 		s.run("t1.run-out", "t2.run-in", true, graph.Vec{Y: 300}, graph.Vec{Z: -200}, graph.Vec{X: away}, graph.Vec{Y: -300})
 		s.run("old-1.in", "t1.run-in", true, graph.Vec{Y: 200})
 		s.run("t2.run-out", "old-2.in", true, graph.Vec{Y: -200})
-		lay := route.Lay(s.c)
+		lay := laying.Of(s.c)
 		first := Of(lay)
 		blocked := first.Replay()
 		if (len(blocked) > 0) != (away == 345) {
@@ -116,7 +117,7 @@ func TestTrueUnionGoesInSideways(t *testing.T) {
 		for _, r := range []*graph.Run{s.run("a.out", "u.in", true, graph.Vec{X: 500}), s.run("u.out", "b.in", true, graph.Vec{X: 500})} {
 			r.RemainsOf, r.PlayMM = "line", 60
 		}
-		lay := route.Lay(s.c)
+		lay := laying.Of(s.c)
 		if graph.HasErrors(lay.Findings) {
 			t.Fatal(said(lay.Findings))
 		}

@@ -5,13 +5,13 @@ package route
 type bodies struct {
 	names []string
 	index map[string]int
-	links []link
+	links []Link
 	ends  [][2]int // of each link: its bodies
 	next  [][]int  // body -> links of the forest that was chosen
 }
 
-func newBodies(links []link) *bodies {
-	b := &bodies{names: []string{ground}, index: map[string]int{ground: 0}, links: links}
+func newBodies(links []Link) *bodies {
+	b := &bodies{names: []string{Existing}, index: map[string]int{Existing: 0}, links: links}
 	id := func(name string) int {
 		if i, ok := b.index[name]; ok {
 			return i
@@ -22,7 +22,7 @@ func newBodies(links []link) *bodies {
 	}
 	b.ends = make([][2]int, len(links))
 	for k, n := range links {
-		b.ends[k] = [2]int{id(n.a), id(n.b)}
+		b.ends[k] = [2]int{id(n.A), id(n.B)}
 	}
 	b.next = make([][]int, len(b.names))
 	return b

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"strings"
@@ -22,7 +22,7 @@ func TestOldLegs(t *testing.T) {
 		r := s.run("a.out", "b.in", right(500), up(c.leg), right(500))
 		r.Existing = true
 		var found *graph.Diagnostic
-		lay := Lay(s.c)
+		lay := Of(s.c)
 		for i := range lay.Findings {
 			if strings.Contains(lay.Findings[i].Message.String(), "less than nothing is left") {
 				found = &lay.Findings[i]
@@ -41,7 +41,7 @@ func TestUnmeasuredIsNamed(t *testing.T) {
 	s.part(graph.Filter, "b")
 	r := s.run("a.out", "b.in")
 	r.HasLength, r.LengthMM, r.Fittings = true, 900, []graph.FittingCount{{Kind: "elbow-90", Count: 2}}
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	if len(lay.Unmeasured) != 1 || !strings.Contains(findings(lay.Findings, graph.Note), "its pipe is in no bar and in no cut list") {
 		t.Errorf("unmeasured %v: %v", lay.Unmeasured, lay.Findings)
 	}

@@ -1,45 +1,28 @@
-package route
+package laying
 
 import (
 	"fmt"
 
 	"dryfit/graph"
+	"dryfit/graph/route"
 )
-
-// link is what the order of assembly needs to know of a joint, beside the Joint itself.
-type link struct {
-	a, b   string    // the rigid bodies it joins
-	into   graph.Vec // the way the spigot enters its socket, unit; zero: not known
-	spigot byte      // 'a' or 'b': the side that is the spigot
-	depth  float64   // insertion depth
-	flex   bool      // one side is hose or flexible pipe and can be bent aside
-	slip   bool      // a slip coupling can be slid over it from a park on bare pipe
-	open   bool      // a union nut
-	unit   bool      // at the unit
-	old    bool      // at the end of old pipe or at an old part
-	play   float64   // how far the old end can be drawn back, mm; 0 where nothing was said
-	aside  *bool     // the old end can be sprung aside; nil: not said
-	piece  int       // index of the piece; -1
-	part   string    // id of the part; ""
-	run    int       // index of the run; -1
-}
 
 // join adds a joint of the new work and returns its number; joints between things that are
 // there already are none.
-func (l *layer) join(k link, j Joint) int {
-	if k.a == ground && k.b == ground {
+func (l *layer) join(k route.Link, j route.Joint) int {
+	if k.A == route.Existing && k.B == route.Existing {
 		return 0
 	}
-	k.run = -1
+	k.Run = -1
 	if i, ok := l.runs[j.Run]; ok {
-		k.run = i
+		k.Run = i
 	}
-	k.old = k.a == ground || k.b == ground
+	k.Old = k.A == route.Existing || k.B == route.Existing
 	j.Number = len(l.lay.Joints) + 1
-	j.BodyA, j.BodyB, j.Spigot, j.Into, j.DepthMM, j.Nut = k.a, k.b, k.spigot, k.into, k.depth, k.open
-	j.PlayMM = k.play
+	j.BodyA, j.BodyB, j.Spigot, j.Into, j.DepthMM, j.Nut = k.A, k.B, k.Spigot, k.Into, k.Depth, k.Open
+	j.PlayMM = k.Play
 	l.lay.Joints = append(l.lay.Joints, j)
-	l.lay.links = append(l.lay.links, k)
+	l.links = append(l.links, k)
 	return j.Number
 }
 
@@ -55,10 +38,10 @@ func (l *layer) joinOld(i int) {
 			continue
 		}
 		l.nipples(i, s, last)
-		k := link{a: s.body, b: ground, spigot: 'b', depth: s.depth, flex: r.Spec.Flexible(), piece: -1}
+		k := route.Link{A: s.body, B: route.Existing, Spigot: 'b', Depth: s.depth, Flex: r.Spec.Flexible(), Piece: -1}
 		place := l.endPlace(r, last)
-		k.play, k.aside = max(place.PlayMM, 0), place.PushesAside
-		j := Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "old pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
+		k.Play, k.Aside = max(place.PlayMM, 0), place.PushesAside
+		j := route.Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "old pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
 		if r.RemainsOf != "" {
 			j.B = "old pipe of " + r.RemainsOf
 		}
@@ -68,9 +51,9 @@ func (l *layer) joinOld(i int) {
 			if last {
 				at, way = path.Points[n-1], path.Points[n-2].Sub(path.Points[n-1]).Unit()
 			}
-			j.At, k.into = at.Add(way.Scale(s.takeOff)), way.Scale(-1)
+			j.At, k.Into = at.Add(way.Scale(s.takeOff)), way.Scale(-1)
 		} else if way, ok := l.ways[s.part.ID+"."+s.port]; ok {
-			k.into = way.Scale(-1)
+			k.Into = way.Scale(-1)
 		}
 		l.join(k, j)
 	}
@@ -107,8 +90,8 @@ func (l *layer) joinDirect(i int) {
 	if ln.from.partJoint == "thread" || ln.to.partJoint == "thread" {
 		kind = "thread"
 	}
-	l.join(link{a: ln.from.partBody, b: ln.to.partBody, into: way, spigot: 'a', depth: ln.from.depth, piece: -1},
-		Joint{Kind: kind, A: r.From.String(), B: r.To.String(), Run: r.ID, At: at, Located: located, Spec: r.Spec, Size: r.Size})
+	l.join(route.Link{A: ln.from.partBody, B: ln.to.partBody, Into: way, Spigot: 'a', Depth: ln.from.depth, Piece: -1},
+		route.Joint{Kind: kind, A: r.From.String(), B: r.To.String(), Run: r.ID, At: at, Located: located, Spec: r.Spec, Size: r.Size})
 }
 
 // joinUnmeasured makes the joints of a new run known only by its length and fittings: two
@@ -123,8 +106,8 @@ func (l *layer) joinUnmeasured(i int) {
 		}
 		body := fmt.Sprintf("run %d", i)
 		l.nipples(i, s, s == &ln.to)
-		l.join(link{a: s.body, b: body, spigot: 'b', depth: s.depth, flex: r.Spec.Flexible(), piece: -1},
-			Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size})
+		l.join(route.Link{A: s.body, B: body, Spigot: 'b', Depth: s.depth, Flex: r.Spec.Flexible(), Piece: -1},
+			route.Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size})
 	}
 	for k := range l.lay.Paths[i].Fittings {
 		f := &l.lay.Paths[i].Fittings[k]
@@ -132,8 +115,8 @@ func (l *layer) joinUnmeasured(i int) {
 			continue
 		}
 		for n := range 2 * f.Count {
-			l.join(link{a: fmt.Sprintf("run %d", i), b: fmt.Sprintf("%s/%d", fittingBody(i, k), n), spigot: 'a', piece: -1},
-				Joint{Kind: "cement", A: "pipe of " + r.ID, B: fmt.Sprintf("%s %s", f.Kind, f.Where), Run: r.ID, Spec: r.Spec, Size: r.Size})
+			l.join(route.Link{A: fmt.Sprintf("run %d", i), B: fmt.Sprintf("%s/%d", route.FittingBody(i, k), n), Spigot: 'a', Piece: -1},
+				route.Joint{Kind: "cement", A: "pipe of " + r.ID, B: fmt.Sprintf("%s %s", f.Kind, f.Where), Run: r.ID, Spec: r.Spec, Size: r.Size})
 		}
 	}
 }
@@ -149,8 +132,8 @@ func (l *layer) joinParts() {
 		spec, size := set.Spec.V, set.Size.V
 		at, located := l.lay.Places[p.ID+"."+graph.In]
 		if p.Kind == graph.Union {
-			l.join(link{a: tailOf(p, graph.In), b: tailOf(p, graph.Out), into: l.ways[p.ID+"."+graph.Out], spigot: 'a', open: true, piece: -1, part: p.ID, unit: l.besideUnit(p)},
-				Joint{Kind: "union", A: p.ID + ".in", B: p.ID + ".out", At: at, Located: located, Spec: spec, Size: size})
+			l.join(route.Link{A: route.TailBody(p, graph.In), B: route.TailBody(p, graph.Out), Into: l.ways[p.ID+"."+graph.Out], Spigot: 'a', Open: true, Piece: -1, Part: p.ID, Unit: l.besideUnit(p)},
+				route.Joint{Kind: "union", A: p.ID + ".in", B: p.ID + ".out", At: at, Located: located, Spec: spec, Size: size})
 			continue
 		}
 		if !p.Kind.TwoPort() {
@@ -162,8 +145,8 @@ func (l *layer) joinParts() {
 			}
 			at, located := l.lay.Places[p.ID+"."+port]
 			unit := p.Kind == graph.HeatPump || l.besideUnit(p)
-			l.join(link{a: partBody(p), b: tailOf(p, port), into: l.ways[p.ID+"."+port], spigot: 'a', open: true, piece: -1, part: p.ID, unit: unit},
-				Joint{Kind: "union", A: p.ID, B: "tail of " + p.ID + "." + port, At: at, Located: located, Spec: spec, Size: size})
+			l.join(route.Link{A: route.PartBody(p), B: route.TailBody(p, port), Into: l.ways[p.ID+"."+port], Spigot: 'a', Open: true, Piece: -1, Part: p.ID, Unit: unit},
+				route.Joint{Kind: "union", A: p.ID, B: "tail of " + p.ID + "." + port, At: at, Located: located, Spec: spec, Size: size})
 		}
 	}
 	for _, p := range l.c.Parts {
@@ -193,9 +176,9 @@ func (l *layer) besideUnit(p *graph.Part) bool {
 // coupling is over all.
 func (l *layer) markSlip(p *graph.Part) {
 	parks := l.bareBeside(p) >= l.overall(p)-0.05
-	for k := range l.lay.links {
-		if n := &l.lay.links[k]; n.a == partBody(p) || n.b == partBody(p) {
-			n.part, n.slip = p.ID, parks
+	for k := range l.links {
+		if n := &l.links[k]; n.A == route.PartBody(p) || n.B == route.PartBody(p) {
+			n.Part, n.Slip = p.ID, parks
 			l.lay.Joints[k].Kind = "slip"
 		}
 	}

@@ -1,12 +1,14 @@
-package route
+package laying
+
+import "dryfit/graph/route"
 
 // stops returns what stands at each point of a run with legs: how far its pipe stops short
 // of the point and how deep it goes in.
-func (l *layer) stops(i int) []End {
-	out := make([]End, len(l.lay.Paths[i].Points))
+func (l *layer) stops(i int) []route.End {
+	out := make([]route.End, len(l.lay.Paths[i].Points))
 	for v := range out {
 		if s, ok := l.at(i, v); ok {
-			out[v] = End{Fitting: s.words, Kind: s.kind, TakeOffMM: s.takeOff, DepthMM: s.depth,
+			out[v] = route.End{Fitting: s.words, Kind: s.kind, TakeOffMM: s.takeOff, DepthMM: s.depth,
 				TolMinusMM: s.tolMinus, TolPlusMM: s.tolPlus, Measure: s.measure}
 		}
 	}

@@ -1,12 +1,11 @@
-package route
+package laying
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/route"
 )
 
 // closureLimitMM is by how much a loop may miss itself and still close: less than the
@@ -40,7 +39,7 @@ func (l *layer) closeLoops(w *web) {
 		if runs == nil {
 			continue
 		}
-		c := Closure{Runs: runs, ErrorMM: sum.Scale(-1)}
+		c := route.Closure{Runs: runs, ErrorMM: sum.Scale(-1)}
 		c.Closed = c.ErrorMM.Len() <= closureLimitMM
 		if !c.Closed {
 			l.missedLoop(w, loop, &c, isNew)
@@ -50,8 +49,8 @@ func (l *layer) closeLoops(w *web) {
 }
 
 // missedLoop words a loop that does not close.
-func (l *layer) missedLoop(w *web, loop []step, c *Closure, isNew bool) {
-	message := graph.Say("the loop through %s does not close: it misses by %s", listWords(c.Runs), distanceWords(c.ErrorMM))
+func (l *layer) missedLoop(w *web, loop []step, c *route.Closure, isNew bool) {
+	message := graph.Say("the loop through %s does not close: it misses by %s", route.ListWords(c.Runs), distanceWords(c.ErrorMM))
 	if !isNew {
 		l.old.add("loop does not close", w.ties[loop[0].tie].pos(), message, "the existing pipe was measured so; measure again where the new work hangs on it")
 		return
@@ -136,22 +135,8 @@ func (l *layer) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, quantit
 				continue
 			}
 			longest, pos = length, legPos(t.run, k+1)
-			text = graph.Say("make %s %s %s instead of %s", legWords(t.run, k+1), wayWords(by), mm(mended), mm(length))
+			text = graph.Say("make %s %s %s instead of %s", route.LegWords(t.run, k+1), wayWords(by), mm(mended), mm(length))
 		}
 	}
 	return pos, text
-}
-
-// listWords joins names: "a", "a and b", "a, b and c"; a long list keeps its ends.
-func listWords(names []string) string {
-	n := len(names)
-	switch {
-	case n == 0:
-		return "nothing"
-	case n == 1:
-		return names[0]
-	case n > 6:
-		return fmt.Sprintf("%s and %d more to %s", strings.Join(names[:3], ", "), n-4, names[n-1])
-	}
-	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
 }

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/graph/settle"
 )
 
@@ -76,7 +77,7 @@ func (l *layer) cutStretch(i, leg int, s stretch) {
 	r := l.c.Runs[i]
 	cut := s.centre - s.from.takeOff - s.to.takeOff
 	lengths, row := []float64{cut}, catalog.Row{}
-	if longest := longestBar(l.c, r.Spec, r.Size, l.lay.Paths[i].Pipe); longest > 0 && cut > longest+1e-9 && !r.Spec.Flexible() {
+	if longest := route.LongestBar(l.c, r.Spec, r.Size, l.lay.Paths[i].Pipe); longest > 0 && cut > longest+1e-9 && !r.Spec.Flexible() {
 		lengths, row = l.split(i, cut, longest)
 	}
 	from, at := s.from, s.from.takeOff
@@ -85,7 +86,7 @@ func (l *layer) cutStretch(i, leg int, s stretch) {
 		if k < len(lengths)-1 {
 			to = l.addCoupling(i, leg, row, s, at+length+row.LengthMM/2)
 		}
-		p := Piece{
+		p := route.Piece{
 			Run: r, Leg: leg + 1, Spec: r.Spec, Size: r.Size, CutMM: length,
 			CentreToCentreMM: length + from.takeOff + to.takeOff,
 			From:             endOf(from), To: endOf(to),
@@ -134,29 +135,29 @@ func (l *layer) split(i int, cut, longest float64) ([]float64, catalog.Row) {
 func (l *layer) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) station {
 	path := &l.lay.Paths[i]
 	r := path.Run
-	where, nth := "in "+legWords(r, leg+1), 1
+	where, nth := "in "+route.LegWords(r, leg+1), 1
 	for _, other := range path.Fittings {
 		if other.Kind == "coupling" && strings.HasPrefix(other.Where, where) {
 			nth++
 		}
 	}
-	f := Fitting{Kind: "coupling", Row: row, Run: r.ID, Where: fmt.Sprintf("%s, no. %d", where, nth), Point: -1, Count: 1, New: true}
+	f := route.Fitting{Kind: "coupling", Row: row, Run: r.ID, Where: fmt.Sprintf("%s, no. %d", where, nth), Point: -1, Count: 1, New: true}
 	if path.Located {
 		f.At = path.Points[s.start].Add(s.way.Scale(at))
 	}
 	path.Fittings = append(path.Fittings, f)
 	depth := firstOf(row.SocketMM, l.set.Depth(r.Spec, r.Size))
 	return station{
-		words: fmt.Sprintf("coupling in %s", legWords(r, leg+1)), kind: "coupling", joint: "cement",
-		body: fittingBody(i, len(path.Fittings)-1), depth: depth, takeOff: 0,
+		words: fmt.Sprintf("coupling in %s", route.LegWords(r, leg+1)), kind: "coupling", joint: "cement",
+		body: route.FittingBody(i, len(path.Fittings)-1), depth: depth, takeOff: 0,
 		measure: row.Measure, what: fmt.Sprintf("coupling %s, its stop", r.Size), fitting: len(path.Fittings) - 1,
 		tolMinus: row.TolMinusMM / 2, tolPlus: row.TolPlusMM / 2,
 	}
 }
 
 // endOf is the printed side of a station.
-func endOf(s station) End {
-	return End{
+func endOf(s station) route.End {
+	return route.End{
 		Fitting: s.words, Kind: s.kind, TakeOffMM: s.takeOff, DepthMM: s.depth,
 		TolMinusMM: s.tolMinus, TolPlusMM: s.tolPlus, Measure: s.measure,
 	}
@@ -164,7 +165,7 @@ func endOf(s station) End {
 
 // addPiece numbers a piece, judges its length, and joins both its ends; way is its own at its
 // start, away at its end.
-func (l *layer) addPiece(i int, p Piece, from, to station, way, away graph.Vec) {
+func (l *layer) addPiece(i int, p route.Piece, from, to station, way, away graph.Vec) {
 	p.Number = len(l.lay.Pieces) + 1
 	for _, s := range []station{from, to} {
 		if !s.measure {
@@ -182,16 +183,16 @@ func (l *layer) addPiece(i int, p Piece, from, to station, way, away graph.Vec) 
 	flexible := p.Spec.Flexible()
 	path := &l.lay.Paths[i]
 	name := fmt.Sprintf("piece %d", p.Number)
-	p.From.Joint = l.join(link{a: from.body, b: pieceBody(index), into: way.Scale(-1), spigot: 'b', depth: from.depth, flex: flexible, piece: index},
-		Joint{Kind: from.joint, Clips: from.clips(), A: from.words, B: name, Run: p.Run.ID, At: p.Start, Located: path.Located, Spec: p.Spec, Size: p.Size})
-	p.To.Joint = l.join(link{a: pieceBody(index), b: to.body, into: away, spigot: 'a', depth: to.depth, flex: flexible, piece: index},
-		Joint{Kind: to.joint, Clips: to.clips(), A: name, B: to.words, Run: p.Run.ID, At: p.Finish, Located: path.Located, Spec: p.Spec, Size: p.Size})
+	p.From.Joint = l.join(route.Link{A: from.body, B: route.PieceBody(index), Into: way.Scale(-1), Spigot: 'b', Depth: from.depth, Flex: flexible, Piece: index},
+		route.Joint{Kind: from.joint, Clips: from.clips(), A: from.words, B: name, Run: p.Run.ID, At: p.Start, Located: path.Located, Spec: p.Spec, Size: p.Size})
+	p.To.Joint = l.join(route.Link{A: route.PieceBody(index), B: to.body, Into: away, Spigot: 'a', Depth: to.depth, Flex: flexible, Piece: index},
+		route.Joint{Kind: to.joint, Clips: to.clips(), A: name, B: to.words, Run: p.Run.ID, At: p.Finish, Located: path.Located, Spec: p.Spec, Size: p.Size})
 	l.lay.Pieces = append(l.lay.Pieces, p)
 	path.Pieces = append(path.Pieces, index)
 }
 
 // judgePiece finds a piece too short for its two sockets.
-func (l *layer) judgePiece(p *Piece) {
+func (l *layer) judgePiece(p *route.Piece) {
 	need := p.From.DepthMM + p.To.DepthMM
 	pos := legPos(p.Run, p.Leg)
 	between := fmt.Sprintf("between %s and %s", p.From.Fitting, p.To.Fitting)
@@ -199,11 +200,11 @@ func (l *layer) judgePiece(p *Piece) {
 	case p.CutMM < need-0.05:
 		l.find(pos, graph.Error,
 			graph.Say("piece %d, %s, has %s; its two sockets need %s (%s and %s)", p.Number, between, mm(math.Max(p.CutMM, 0)), mm(need), mm(p.From.DepthMM), mm(p.To.DepthMM)),
-			graph.Say("make %s at least %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
+			graph.Say("make %s at least %s longer", route.LegWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
 	case p.CutMM < need+settle.BeadMM-0.05:
 		l.find(pos, graph.Warning,
 			graph.Say("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(settle.BeadMM)),
-			graph.Say("make %s %s longer", legWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
+			graph.Say("make %s %s longer", route.LegWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
 	}
 }
 
@@ -229,27 +230,27 @@ func (l *layer) nipples(i int, s *station, last bool) {
 	at := s.partTakeOff
 	for k := range s.chain {
 		a := &s.chain[k]
-		next := ground
+		next := route.Existing
 		if a.fitting >= 0 && path.Fittings[a.fitting].New {
-			next = fittingBody(i, a.fitting)
+			next = route.FittingBody(i, a.fitting)
 		}
 		nextWords := fmt.Sprintf("%s at %s.%s", a.Kind, s.part.ID, s.port)
 		if a.NippleMM > 0 {
 			from := station{words: words, kind: kind, body: body, joint: "cement", takeOff: 0, depth: a.NippleFromMM}
 			to := station{words: nextWords, kind: a.Kind, body: next, joint: "cement", depth: a.NippleToMM, measure: a.Row.Measure}
-			p := Piece{Run: r, Leg: 1, Spec: settle.RigidSpec(a.Spec, a.Size), Size: a.Size, CutMM: a.NippleMM, CentreToCentreMM: a.NippleMM, From: endOf(from), To: endOf(to)}
+			p := route.Piece{Run: r, Leg: 1, Spec: settle.RigidSpec(a.Spec, a.Size), Size: a.Size, CutMM: a.NippleMM, CentreToCentreMM: a.NippleMM, From: endOf(from), To: endOf(to)}
 			if last && len(r.Legs) > 0 {
 				p.Leg = len(r.Legs)
 			}
 			p.Start, p.Finish = base.Add(way.Scale(at)), base.Add(way.Scale(at+a.NippleMM))
 			l.addPiece(i, p, from, to, way, way)
 		} else {
-			k, joint := link{a: body, b: next, into: way.Scale(-1), spigot: 'b', depth: l.set.Depth(a.Spec, a.Size), piece: -1}, "cement"
+			k, joint := route.Link{A: body, B: next, Into: way.Scale(-1), Spigot: 'b', Depth: l.set.Depth(a.Spec, a.Size), Piece: -1}, "cement"
 			if a.Kind == settle.ThreadAdaptor { // the part is screwed into it
-				k.into, k.spigot, k.depth, joint = way, 'a', 0, "thread"
+				k.Into, k.Spigot, k.Depth, joint = way, 'a', 0, "thread"
 			}
 			l.join(k,
-				Joint{Kind: joint, A: words, B: nextWords, Run: r.ID, At: base.Add(way.Scale(at)), Located: path.Located, Spec: a.Spec, Size: a.Size})
+				route.Joint{Kind: joint, A: words, B: nextWords, Run: r.ID, At: base.Add(way.Scale(at)), Located: path.Located, Spec: a.Spec, Size: a.Size})
 		}
 		at += a.NippleMM + a.AddsMM
 		body, words, kind = next, nextWords, a.Kind

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/graph/settle"
 )
 
@@ -49,7 +50,7 @@ func (l *layer) stationAt(run *settle.Run, last bool) station {
 	p := e.Part
 	s := station{words: e.Ref.String(), kind: string(p.Kind), part: p.Part, port: e.Ref.Port, fitting: -1, stock: e.Socket, depth: e.DepthMM}
 	row := s.stock.Row
-	s.body, s.partJoint = bodyOf(p, e.Ref.Port), jointKind(s.stock, run.Run)
+	s.body, s.partJoint = route.BodyOf(p, e.Ref.Port), jointKind(s.stock, run.Run)
 	switch {
 	case p.Kind == graph.Tee:
 		s.takeOff = row.TakeOffMM

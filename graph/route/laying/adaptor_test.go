@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"fmt"
@@ -21,7 +21,7 @@ func TestPartSmallerThanRun(t *testing.T) {
 	s.part(graph.Filter, "b")
 	s.run("a.out", "v.in", right(600))
 	s.run("v.out", "b.in", right(600))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	for i := range lay.Paths {
 		var kinds []string
@@ -83,7 +83,7 @@ func TestPiecesMakeUpTheRun(t *testing.T) {
 			legs = append(legs, axes[axis].Scale(600+float64(random.IntN(90000))/10))
 		}
 		s.run("a.branch", "b.in", legs...)
-		lay := Lay(s.c)
+		lay := Of(s.c)
 		noErrors(t, lay)
 		sum := 0.0
 		for _, p := range lay.Pieces {
@@ -108,7 +108,7 @@ func TestFlexibleBends(t *testing.T) {
 	s.part(graph.Pump, "a")
 	s.part(graph.Filter, "b")
 	s.run("a.out", "b.in", right(400), up(240))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	if len(lay.Pieces) != 1 || len(lay.Paths[0].Fittings) != 0 {
 		t.Fatalf("%d pieces and %d fittings, want 1 and 0", len(lay.Pieces), len(lay.Paths[0].Fittings))
@@ -127,13 +127,13 @@ func TestUnmeasuredRun(t *testing.T) {
 	r := s.run("a.out", "b.in")
 	r.LengthMM, r.HasLength = 1800, true
 	r.Fittings = []graph.FittingCount{{Kind: "elbow-90", Count: 2}}
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	if len(lay.Pieces) != 0 || len(lay.Joints) != 6 {
 		t.Errorf("%d pieces and %d joints, want 0 and 6", len(lay.Pieces), len(lay.Joints))
 	}
 	r.Fittings = nil
-	if lay := Lay(s.c); len(lay.Pieces) != 1 || lay.Pieces[0].CutMM != 1800 || lay.Paths[0].Located {
+	if lay := Of(s.c); len(lay.Pieces) != 1 || lay.Pieces[0].CutMM != 1800 || lay.Paths[0].Located {
 		t.Errorf("straight run by its length: %+v, want one piece of 1800 mm without a place", lay.Pieces)
 	}
 }
@@ -146,7 +146,7 @@ func TestMeasureFirst(t *testing.T) {
 		s.part(graph.Pump, "a")
 		s.part(graph.BallValve, "v").LengthMM = length
 		s.run("a.out", "v.in", up(300), right(400))
-		lay := Lay(s.c)
+		lay := Of(s.c)
 		noErrors(t, lay)
 		p := lay.Pieces[1]
 		said := strings.Contains(strings.Join(p.MeasureWhat, ";"), "v: ball-valve 50 mm, stop to stop")
@@ -167,7 +167,7 @@ func TestMeasureTheAdaptorToo(t *testing.T) {
 	s.run("a.out", "u.in", right(400))
 	r := s.run("u.out", "b.in", right(400))
 	r.Spec, r.Size = catalog.PVCPN16, dn(63)
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	p := lay.Pieces[len(lay.Pieces)-1]
 	near(t, "cut", p.CutMM, 400-(38.10+38.10+5)-8, 0.005)
@@ -192,7 +192,7 @@ func TestBushThenTransition(t *testing.T) {
 	s.run("t.run-out", "b.in", right(400))
 	r := s.run("t.branch", "c.in", front(400), up(300))
 	r.Spec, r.Size = catalog.PVCPN16, dn(50)
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	var kinds []string
 	for _, f := range lay.Paths[2].Fittings {
@@ -215,6 +215,6 @@ func TestNothingKnown(*testing.T) {
 	s.run("a.out", "t.run-in")
 	s.run("t.branch", "gone.in", right(0))
 	s.run("v.out", "v.in", right(100))
-	Lay(s.c)
-	Lay(&graph.Circuit{})
+	Of(s.c)
+	Of(&graph.Circuit{})
 }

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"strings"
@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/graph/settle"
 )
 
@@ -19,7 +20,7 @@ func TestThreadAdaptor(t *testing.T) {
 	tee.Size, tee.Spec = inch(0.75), catalog.PVCSch40
 	s.part(graph.DrainValve, "tap")
 	r := s.run("t.branch", "tap.in", down(200))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	row, ok := lay.Circuit.Catalog.Fitting("thread-adaptor", r.Spec, r.Size)
 	if !ok || row.LengthMM <= 0 {
@@ -38,7 +39,7 @@ func TestThreadAdaptor(t *testing.T) {
 		t.Errorf("joints %s, want one screwed and two glued", got)
 	}
 	text := ""
-	for _, step := range Assemble(lay).Steps {
+	for _, step := range route.Assemble(lay).Steps {
 		text += step.Text + "\n"
 		if strings.Contains(step.Text, "screw") == strings.Contains(step.Text, "glue") {
 			t.Errorf("a step both screws and glues, or neither: %s", step.Text)
@@ -82,9 +83,9 @@ func TestEndsFit(t *testing.T) {
 				way := []graph.Vec{left(900), right(900), front(900)}[i]
 				s.run("x."+port, "end-"+port+".in", way)
 			}
-			lay := Lay(s.c)
+			lay := Of(s.c)
 			for _, j := range lay.Joints {
-				if j.Nut || j.BodyA == Existing || j.BodyB == Existing {
+				if j.Nut || j.BodyA == route.Existing || j.BodyB == route.Existing {
 					continue
 				}
 				joints++
@@ -107,9 +108,9 @@ func TestEndsFit(t *testing.T) {
 }
 
 // endKind is what one side of a joint is.
-func endKind(lay *Layout, p *graph.Part, j Joint, body string) string {
+func endKind(lay *route.Layout, p *graph.Part, j route.Joint, body string) string {
 	for i := range lay.Pieces {
-		if PieceBody(i) == body {
+		if route.PieceBody(i) == body {
 			if lay.Pieces[i].Spec == catalog.HosePipe {
 				return "hose"
 			}
@@ -118,7 +119,7 @@ func endKind(lay *Layout, p *graph.Part, j Joint, body string) string {
 	}
 	for i := range lay.Paths {
 		for k := range lay.Paths[i].Fittings {
-			if FittingBody(i, k) != body {
+			if route.FittingBody(i, k) != body {
 				continue
 			}
 			row := &lay.Paths[i].Fittings[k].Row
@@ -176,7 +177,7 @@ func TestDirectEndsFit(t *testing.T) {
 		to := map[graph.Kind]string{graph.Tee: "b.run-in", graph.DrainValve: "b.in"}[c.b]
 		r := s.run(from, to)
 		r.HasLength = true
-		if text := findings(Lay(s.c).Findings, graph.Error); !strings.Contains(text, c.want) {
+		if text := findings(Of(s.c).Findings, graph.Error); !strings.Contains(text, c.want) {
 			t.Errorf("%s on %s: %q is not in\n%s", c.a, c.b, c.want, text)
 		}
 	}

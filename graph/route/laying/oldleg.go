@@ -1,7 +1,8 @@
-package route
+package laying
 
 import (
 	"dryfit/graph"
+	"dryfit/graph/route"
 )
 
 // judgeOldLegs finds legs of old pipe that leave less than nothing between the sockets at
@@ -25,7 +26,7 @@ func (l *layer) judgeOldLegs(i int) {
 		}
 		l.find(legPos(r, k+1), graph.Warning,
 			graph.Say("%s is %s, and the take-offs and sockets at its ends take at least %s: less than nothing is left between %s and %s",
-				legWords(r, k+1), mm(legs[k].Len()), mm(stop+from.depth+to.depth), from.words, to.words),
+				route.LegWords(r, k+1), mm(legs[k].Len()), mm(stop+from.depth+to.depth), from.words, to.words),
 			"measure it again, centre to centre; from face to face say measured = \"faces\"")
 	}
 }

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/graph/settle"
 )
 
@@ -13,9 +14,9 @@ import (
 // meet, and its legs from centre to centre.
 func (l *layer) layLines() {
 	l.lines = make([]line, len(l.c.Runs))
-	l.lay.Paths = make([]Path, len(l.c.Runs))
+	l.lay.Paths = make([]route.Path, len(l.c.Runs))
 	for i, r := range l.c.Runs {
-		l.lay.Paths[i] = Path{Run: r, Pipe: l.pipeOf(&l.set.Runs[i])}
+		l.lay.Paths[i] = route.Path{Run: r, Pipe: l.pipeOf(&l.set.Runs[i])}
 		l.layLine(i)
 	}
 }
@@ -58,7 +59,7 @@ func (l *layer) layLine(i int) {
 		if !ok && r.New() {
 			l.noRow(f.Kind, r.Spec, r.Size, f.Pos, r)
 		}
-		path.Fittings = append(path.Fittings, Fitting{
+		path.Fittings = append(path.Fittings, route.Fitting{
 			Kind: f.Kind, Row: row, Run: r.ID, Where: "in " + r.ID, Point: -1, Count: f.Count, New: r.New(),
 		})
 	}
@@ -80,7 +81,7 @@ func (l *layer) addChain(i int, s *station, point int, reverse bool) {
 			from, to = to, from
 		}
 		a.fitting = len(path.Fittings)
-		path.Fittings = append(path.Fittings, Fitting{
+		path.Fittings = append(path.Fittings, route.Fitting{
 			Kind: a.Kind, Row: a.Row, Run: path.Run.ID, Where: fmt.Sprintf("at %s.%s", s.part.ID, s.port),
 			Point: point, Count: 1, From: from, To: to, New: isNew,
 		})
@@ -95,7 +96,7 @@ func (l *layer) addChain(i int, s *station, point int, reverse bool) {
 		}
 	}
 	if n := len(s.chain); n > 0 && isNew {
-		s.body = fittingBody(i, s.chain[n-1].fitting)
+		s.body = route.FittingBody(i, s.chain[n-1].fitting)
 	}
 }
 
@@ -184,7 +185,7 @@ func (l *layer) at(i, vertex int) (station, bool) {
 	}
 	return station{
 		words: fmt.Sprintf("%s at bend %d of %s", fit.Kind, vertex, ln.run.ID), kind: fit.Kind,
-		body: fittingBody(i, f), joint: "cement",
+		body: route.FittingBody(i, f), joint: "cement",
 		takeOff: fit.Row.TakeOffMM, depth: depth, tolMinus: fit.Row.TolMinusMM, tolPlus: fit.Row.TolPlusMM,
 		measure: fit.Row.Measure || fit.Row.TakeOffMM == 0,
 		what:    fmt.Sprintf("%s %s, centre to socket stop", fit.Kind, ln.run.Size),

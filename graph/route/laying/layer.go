@@ -1,24 +1,24 @@
-package route
+package laying
 
 import (
-	"sync"
-
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/graph/settle"
 )
 
-// layer is one call of Lay at work. It holds what the steps share; nothing outlives the call.
+// layer is one call of Of at work. It holds what the steps share; nothing outlives the call.
 type layer struct {
 	c     *graph.Circuit
 	set   *settle.Stage
 	cat   *catalog.Catalog // for the elbows and couplings that legs ask for
-	lay   *Layout
+	lay   *route.Layout
 	parts map[string]*graph.Part
 	ends  map[string][]runEnd  // "part.port" -> the runs that end there
 	ways  map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit
 	lines []line               // one for each run
+	links []route.Link         // one for each of the layout's joints
 	rigid map[string]int       // "part.port" -> number of the body of known distances it belongs to
 	runs  map[string]int       // run id -> index
 	old   oldNotes
@@ -40,18 +40,15 @@ type line struct {
 	gliding bool  // a hose or flexible pipe: it bends by itself
 }
 
-// Lay is LayStage of a circuit that nobody has settled yet.
-func Lay(c *graph.Circuit) *Layout { return LayStage(settle.Of(c)) }
-
-// LayStage lays one stage of a circuit out in space. It never fails: what cannot be laid out
+// Of lays one stage of a circuit out in space. It never fails: what cannot be laid out
 // is named in the findings, and everything else is there. The circuit is not changed.
-func LayStage(set *settle.Stage) *Layout {
-	c := set.Circuit
+func Of(c *graph.Circuit) *route.Layout {
+	set := settle.Of(c)
 	l := &layer{
 		c:     c,
 		set:   set,
 		cat:   c.Catalog,
-		lay:   &Layout{Circuit: c, Stage: set, Places: map[string]graph.Vec{}},
+		lay:   &route.Layout{Circuit: c, Stage: set, Places: map[string]graph.Vec{}},
 		parts: map[string]*graph.Part{},
 		ends:  map[string][]runEnd{},
 		ways:  map[string]graph.Vec{},
@@ -79,12 +76,9 @@ func LayStage(set *settle.Stage) *Layout {
 	l.placeChains()
 	l.cutPieces()
 	l.joinParts()
-	l.noteInLine()
 	l.lay.Groups, l.lay.Ways = l.rigid, l.ways
 	l.old.report(l)
-	l.lay.order()
-	l.lay.Findings = graph.SortDiagnostics(l.lay.Findings)
-	l.lay.levels = sync.OnceValue(func() Levels { return levelsOf(l.lay) })
+	l.lay.Finish(l.links, l.inLine())
 	return l.lay
 }
 

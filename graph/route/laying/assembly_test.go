@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"math"
@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/route"
 )
 
 // The worked cut-in: 1-1/2 in Schedule 80, tee - valve of 103.1 mm - tee between two cut
@@ -52,7 +53,7 @@ func plainValve() *graph.Part {
 }
 
 func TestCutInGap(t *testing.T) {
-	lay := Lay(cutIn(plainValve()).c)
+	lay := Of(cutIn(plainValve()).c)
 	noErrors(t, lay)
 	if len(lay.Closures) != 1 || !lay.Closures[0].Closed {
 		t.Errorf("closures %+v, want one that closes: the string fits where the old pipe was", lay.Closures)
@@ -98,8 +99,8 @@ func TestCanBeAssembled(t *testing.T) {
 		}
 		old := s.c.Runs[3]
 		old.PlayMM, old.PushesAside = c.play, c.aside
-		lay := Lay(s.c)
-		a := Assemble(lay)
+		lay := Of(s.c)
+		a := route.Assemble(lay)
 		text := findings(a.Findings, graph.Error) + findings(a.Findings, graph.Warning)
 		for _, l := range a.Loops {
 			text += l.How + "\n"
@@ -127,8 +128,8 @@ func TestSlipCoupling(t *testing.T) {
 		s.run("t1.run-out", "s1.in", right(c.pipe))
 		s.run("s1.out", "jets.in", right(c.old)).RemainsOf = "line"
 		s.run("t1.branch", "c1.in", front(200))
-		lay := Lay(s.c)
-		a := Assemble(lay)
+		lay := Of(s.c)
+		a := route.Assemble(lay)
 		if a.OK != c.ok {
 			t.Errorf("pipe %g: OK %v, want %v: %v", c.pipe, a.OK, c.ok, a.Findings)
 		}
@@ -141,7 +142,7 @@ func TestSlipCoupling(t *testing.T) {
 
 // checkOrder replays an order of assembly without looking at how it was found: things that
 // are joined move as one; a plain joint needs two things that are not one yet.
-func checkOrder(t *testing.T, name string, lay *Layout, a *Assembly) {
+func checkOrder(t *testing.T, name string, lay *route.Layout, a *route.Assembly) {
 	t.Helper()
 	seen := map[int]int{}
 	for _, s := range a.Steps {
@@ -176,8 +177,8 @@ func checkOrder(t *testing.T, name string, lay *Layout, a *Assembly) {
 	}
 	for _, s := range a.Steps {
 		for _, j := range s.Joints {
-			n := lay.links[j-1]
-			x, y := root(n.a), root(n.b)
+			n := lay.Joints[j-1]
+			x, y := root(n.BodyA), root(n.BodyB)
 			if x == y {
 				if may[s.Number]--; may[s.Number] < 0 {
 					t.Errorf("%s: joint %d is made between things that are one already", name, j)
@@ -191,18 +192,18 @@ func checkOrder(t *testing.T, name string, lay *Layout, a *Assembly) {
 
 // The unit's unions are done up last.
 func TestUnitLast(t *testing.T) {
-	lay := Lay(twoSpeedJob().c)
+	lay := Of(twoSpeedJob().c)
 	noErrors(t, lay)
-	a := Assemble(lay)
+	a := route.Assemble(lay)
 	if !a.OK {
 		t.Fatalf("no order: %v", a.Findings)
 	}
 	checkOrder(t, "job", lay, a)
 	last := lay.Joints[len(lay.Joints)-1]
-	if last.Kind != "union" || a.Steps[len(a.Steps)-1].Phase != Unit {
+	if last.Kind != "union" || a.Steps[len(a.Steps)-1].Phase != route.Unit {
 		t.Errorf("the last joint is %+v, want a union at the unit", last)
 	}
-	order := []Phase{}
+	order := []route.Phase{}
 	for _, s := range a.Steps {
 		if len(order) == 0 || order[len(order)-1] != s.Phase {
 			order = append(order, s.Phase)
@@ -213,7 +214,7 @@ func TestUnitLast(t *testing.T) {
 			t.Errorf("phases out of order: %v", order)
 		}
 	}
-	if order[0] != Bench {
+	if order[0] != route.Bench {
 		t.Errorf("the work begins with phase %v, want the bench", order[0])
 	}
 	for _, s := range a.Steps {
@@ -261,9 +262,9 @@ func TestGluedTogether(t *testing.T) {
 	s.run("t1.run-out", "t2.run-in", right(400))
 	s.run("t2.run-out", "c.in", right(200))
 	s.run("t1.branch", "t2.branch", up(200), right(400), down(200))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
-	a := Assemble(lay)
+	a := route.Assemble(lay)
 	if !a.OK || !strings.Contains(findings(a.Findings, graph.Warning), "same moment") {
 		t.Errorf("OK %v, findings %v; want a loop glued at the same moment", a.OK, a.Findings)
 	}
@@ -280,8 +281,8 @@ func TestLoopTolerance(t *testing.T) {
 	s := cutIn(v)
 	s.c.Catalog = s.c.Catalog.With([]catalog.Row{{Name: "tee mine", Kind: "tee", Spec: catalog.PVCSch80, Size: inch(1.5),
 		TakeOffMM: teeHalf, BranchTakeOffMM: teeHalf, SocketMM: depth80, TolMinusMM: 0.5, TolPlusMM: 2, Source: "measured"}})
-	lay := Lay(s.c)
-	tol := Tolerance(lay)
+	lay := Of(s.c)
+	tol := route.Tolerance(lay)
 	if len(tol.Loops) != 1 {
 		t.Fatalf("%d loops, want 1: %+v", len(tol.Loops), tol.Loops)
 	}
@@ -300,8 +301,8 @@ func TestToleranceIsJudgedByTheRootOfSquares(t *testing.T) {
 	s := cutIn(v)
 	s.c.Catalog = s.c.Catalog.With([]catalog.Row{{Name: "tee mine", Kind: "tee", Spec: catalog.PVCSch80, Size: inch(1.5),
 		TakeOffMM: teeHalf, BranchTakeOffMM: teeHalf, SocketMM: depth80, TolPlusMM: 1, Source: "measured"}})
-	lay := Lay(s.c)
-	tol := Tolerance(lay)
+	lay := Of(s.c)
+	tol := route.Tolerance(lay)
 	if len(tol.Loops) != 1 {
 		t.Fatalf("%d loops, want 1: %+v", len(tol.Loops), tol.Loops)
 	}
@@ -339,7 +340,7 @@ func TestToleranceAlongTheClosingLine(t *testing.T) {
 	s.run("u.out", "t2.run-in", right(300))
 	s.run("t2.run-out", "c2.in", right(200))
 	s.run("t1.branch", "t2.branch", front(250), right(660), back(250))
-	tol := Tolerance(Lay(s.c))
+	tol := route.Tolerance(Of(s.c))
 	if len(tol.Loops) != 1 {
 		t.Fatalf("%d loops, want 1: %+v", len(tol.Loops), tol.Loops)
 	}

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/route"
 )
 
 // The wanted lengths are worked by hand from ASTM D2467 (Schedule 80) laying lengths in
@@ -14,7 +15,7 @@ import (
 // dn 63: 14, coupling 3 mm). ISO values from memory.
 
 // lengths are the cut lengths of the pieces in order.
-func lengths(lay *Layout) []float64 {
+func lengths(lay *route.Layout) []float64 {
 	var out []float64
 	for _, p := range lay.Pieces {
 		out = append(out, p.CutMM)
@@ -28,7 +29,7 @@ func TestElbowToElbow(t *testing.T) {
 	s.part(graph.Pump, "a")
 	s.part(graph.Filter, "b")
 	s.run("a.out", "b.in", up(400), right(600), up(400))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	near(t, "cut", lengths(lay)[1], 536.50, 0.005)
 	near(t, "first leg", lengths(lay)[0], 400-31.75, 0.005)
@@ -47,7 +48,7 @@ func TestElbowToTeeBranch(t *testing.T) {
 	s.part(graph.Tee, "t")
 	s.run("a.out", "t.branch", right(300), up(450))
 	s.run("t.run-in", "t2.run-in", left(300))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	near(t, "cut", lengths(lay)[1], 398, 0.005)
 }
@@ -63,7 +64,7 @@ func TestBranchTakeOffOfItsOwn(t *testing.T) {
 	s.part(graph.Tee, "t")
 	s.run("a.out", "t.branch", right(300), up(450))
 	s.run("t.run-in", "b.in", left(300))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	near(t, "to the branch", lengths(lay)[1], 450-26-40, 1e-9)
 	near(t, "to the run", lengths(lay)[2], 300-26, 1e-9)
@@ -75,7 +76,7 @@ func TestOffset45(t *testing.T) {
 	s.part(graph.Pump, "a")
 	s.part(graph.Filter, "b")
 	s.run("a.out", "b.in", right(300), graph.Vec{X: 150, Z: 150}, right(300))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	near(t, "travel", lay.Pieces[1].CentreToCentreMM, 212.13, 0.005)
 	near(t, "cut", lengths(lay)[1], 189.91, 0.005)
@@ -91,7 +92,7 @@ func TestRollingOffset(t *testing.T) {
 	s.part(graph.Pump, "a")
 	s.part(graph.Filter, "b")
 	s.run("a.out", "b.in", right(300), graph.Vec{X: 250, Y: 150, Z: 200}, right(300))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	near(t, "travel", lay.Pieces[1].CentreToCentreMM, 353.55, 0.005)
 	near(t, "cut", lengths(lay)[1], 325.55, 0.005)
@@ -104,7 +105,7 @@ func TestCouplingOnLongPiece(t *testing.T) {
 	s.part(graph.Pump, "a")
 	s.part(graph.Filter, "b")
 	s.run("a.out", "b.in", up(400), right(7000), up(400))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	l := lengths(lay)
 	if len(l) != 4 {
@@ -125,7 +126,7 @@ func TestValveInTheMiddle(t *testing.T) {
 	s.part(graph.Filter, "b")
 	s.run("a.out", "v.in", up(300), right(399))
 	s.run("v.out", "b.in", right(399), up(300))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	l := lengths(lay)
 	near(t, "first", l[1], 373, 0.005)
@@ -144,7 +145,7 @@ func TestBushInTee(t *testing.T) {
 	s.run("a.out", "t.run-in", right(400))
 	s.run("t.run-out", "b.in", right(500), up(400)).Size = inch(1.5)
 	s.run("t.branch", "d.in", up(300))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	near(t, "cut", lengths(lay)[1], 439.68, 0.006)
 	f := lay.Paths[1].Fittings[0]
@@ -167,7 +168,7 @@ func TestTolerancesOfAnAdaptorAddUp(t *testing.T) {
 	s.run("a.out", "t.run-in", right(400))
 	s.run("t.run-out", "b.in", right(500)).Size = inch(1.5)
 	s.run("t.branch", "d.in", up(300))
-	from := Lay(s.c).Pieces[1].From
+	from := Of(s.c).Pieces[1].From
 	near(t, "short", from.TolMinusMM, 1.25, 1e-9)
 	near(t, "long", from.TolPlusMM, 2, 1e-9)
 }
@@ -184,7 +185,7 @@ func TestClosestElbows(t *testing.T) {
 		s.part(graph.Pump, "a")
 		s.part(graph.Filter, "b")
 		s.run("a.out", "b.in", up(400), right(c.centre), up(400))
-		lay := Lay(s.c)
+		lay := Of(s.c)
 		near(t, "cut", lengths(lay)[1], c.centre-50.80, 0.005)
 		near(t, "needs", lay.Pieces[1].From.DepthMM+lay.Pieces[1].To.DepthMM, 69.85, 0.005)
 		if got := findings(lay.Findings, graph.Error) != ""; got != (c.any && c.want == graph.Error) {
@@ -204,7 +205,7 @@ func TestOffset22(t *testing.T) {
 	s.part(graph.Filter, "b")
 	advance := 100 / math.Tan(22.5*math.Pi/180)
 	s.run("a.out", "b.in", right(300), graph.Vec{X: advance, Z: 100}, right(300))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	near(t, "travel", lay.Pieces[1].CentreToCentreMM, 261.31, 0.005)
 	near(t, "cut", lengths(lay)[1], 245.31, 0.005)
@@ -219,7 +220,7 @@ func TestPublishedRollingOffset(t *testing.T) {
 	offset := math.Hypot(8, 12)
 	near(t, "true offset in", offset, 14.42, 0.005)
 	s.run("a.out", "b.in", right(300), graph.Vec{X: offset * 25.4, Y: 12 * 25.4, Z: 8 * 25.4}, right(300))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	near(t, "travel in", lay.Pieces[1].CentreToCentreMM/25.4, 20.40, 0.005)
 }
@@ -233,7 +234,7 @@ func TestFaceToFace(t *testing.T) {
 	s.part(graph.Filter, "b").Existing = true
 	r := s.run("a.out", "b.in", up(300), right(460.3), up(300))
 	r.Existing, r.Faces = true, true
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	if len(lay.Pieces) != 0 || len(lay.Joints) != 0 {
 		t.Errorf("old pipe has %d pieces and %d joints, want none", len(lay.Pieces), len(lay.Joints))
 	}

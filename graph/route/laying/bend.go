@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/route"
 )
 
 // stockElbow is an elbow a merchant has: the angle it turns the pipe by, and its kind.
@@ -51,7 +52,7 @@ func (l *layer) bend(i, k int) int {
 			l.noRow(e.kind, r.Spec, r.Size, b.Pos, r)
 		}
 		path := &l.lay.Paths[i]
-		path.Fittings = append(path.Fittings, Fitting{
+		path.Fittings = append(path.Fittings, route.Fitting{
 			Kind: e.kind, Row: row, Run: r.ID, Where: where, Point: k + 1, TurnDeg: turn, Count: 1, New: r.New(),
 		})
 		return len(path.Fittings) - 1
@@ -100,7 +101,7 @@ func (l *layer) judgeHoseBend(i, k int, turn float64) {
 	for _, leg := range []int{k, k + 1} {
 		if have := r.Legs[leg].LengthMM(); have < need-0.05 {
 			l.find(legPos(r, leg+1), graph.Warning,
-				graph.Say("%s is %s, and flexible pipe of %s outside diameter needs %s on each side of a turn of %s", legWords(r, leg+1), mm(have), mm(out), mm(need), degrees(turn)),
+				graph.Say("%s is %s, and flexible pipe of %s outside diameter needs %s on each side of a turn of %s", route.LegWords(r, leg+1), mm(have), mm(out), mm(need), degrees(turn)),
 				graph.Say("lengthen the leg, or use rigid pipe with an elbow; the least bending radius is taken as %d outside diameters (common practice)", bendRadii))
 			return
 		}

@@ -1,4 +1,4 @@
-package route_test
+package laying_test
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // Pipe that is described by its bore alone, for its flow, has no dimensions to cut by: that
@@ -53,7 +54,7 @@ bore = "80 mm"
 	if c == nil || graph.HasErrors(ds) {
 		t.Fatalf("the description is wrong: %v", ds)
 	}
-	lay := route.Lay(c.At(graph.After))
+	lay := laying.Of(c.At(graph.After))
 	findings := slices.Concat(lay.Findings, route.Assemble(lay).Findings)
 	said := false
 	for _, d := range findings {

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/agree"
+	"dryfit/graph/route"
 )
 
 // The circuits of these tests are built here rather than read, so that they need no reader.
@@ -80,7 +81,7 @@ func findings(ds []graph.Diagnostic, severity graph.Severity) string {
 	return b.String()
 }
 
-func noErrors(t *testing.T, lay *Layout) {
+func noErrors(t *testing.T, lay *route.Layout) {
 	t.Helper()
 	if text := findings(lay.Findings, graph.Error); text != "" {
 		t.Fatalf("unexpected errors:\n%s", text)

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"fmt"
@@ -38,9 +38,9 @@ func TestRotation(t *testing.T) {
 		"y": func(v graph.Vec) graph.Vec { return graph.Vec{X: v.Z, Y: v.Y, Z: -v.X} },
 	}
 	c := twoSpeedJob().c
-	plain := Lay(c)
+	plain := Of(c)
 	for name, turn := range turns {
-		turned := Lay(mapLegs(c, turn))
+		turned := Of(mapLegs(c, turn))
 		if len(turned.Pieces) != len(plain.Pieces) {
 			t.Fatalf("%s: %d pieces, want %d", name, len(turned.Pieces), len(plain.Pieces))
 		}
@@ -58,7 +58,7 @@ func TestRotation(t *testing.T) {
 // A run written from its other end has the same cuts.
 func TestReversedRun(t *testing.T) {
 	c := twoSpeedJob().c
-	plain := Lay(c)
+	plain := Of(c)
 	out := *c
 	out.Runs = nil
 	for _, r := range c.Runs {
@@ -72,7 +72,7 @@ func TestReversedRun(t *testing.T) {
 		}
 		out.Runs = append(out.Runs, &q)
 	}
-	reversed := Lay(&out)
+	reversed := Of(&out)
 	for i, r := range c.Runs {
 		var a, b []float64
 		for _, k := range plain.Paths[i].Pieces {
@@ -122,7 +122,7 @@ func TestRandomLoops(t *testing.T) {
 			}
 			s.run(fmt.Sprintf("p%d.out", k), next, legs...)
 		}
-		lay := Lay(s.c)
+		lay := Of(s.c)
 		if len(lay.Closures) != 1 || !lay.Closures[0].Closed || lay.Closures[0].ErrorMM.Len() > 1e-6 {
 			t.Fatalf("trial %d: closures %+v", trial, lay.Closures)
 		}
@@ -130,7 +130,7 @@ func TestRandomLoops(t *testing.T) {
 		leg := &r.Legs[random.IntN(len(r.Legs))]
 		way := leg.By.Unit()
 		leg.By = leg.By.Add(way.Scale(12.5))
-		missed := Lay(s.c).Closures[0]
+		missed := Of(s.c).Closures[0]
 		if missed.Closed || !agree.Within(missed.ErrorMM.Sub(way.Scale(-12.5)).Len(), 0, 1e-6) {
 			t.Fatalf("trial %d: misses by %v, want %v", trial, missed.ErrorMM, way.Scale(-12.5))
 		}
@@ -147,7 +147,7 @@ func TestMendWords(t *testing.T) {
 	at := graph.Vec{X: 300, Z: 200}
 	tub.Ports[1].At = &at
 	s.run("tub.low", "tub.high", right(312), up(197))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	text := findings(lay.Findings, graph.Error)
 	for _, want := range []string{"misses by 12 mm left, 3 mm up", "leg 1 of tub.low>tub.high right 300 mm instead of 312 mm", "leg 2 of tub.low>tub.high up 200 mm instead of 197 mm", "test.toml:3:1"} {
 		if !strings.Contains(text, want) {
@@ -165,7 +165,7 @@ func TestMeasureOnThePart(t *testing.T) {
 	s.part(graph.Pump, "pump")
 	s.run("tub.low", "pump.in", right(200))
 	s.run("pump.out", "tub.high", right(150))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	if text := findings(lay.Findings, graph.Note); !strings.Contains(text, "measure on the part: pump in to out 250 mm right, 120 mm up") {
 		t.Errorf("no such note in:\n%s", text)
@@ -210,7 +210,7 @@ func TestRoutingFindings(t *testing.T) {
 		s.part(graph.Pump, "a")
 		s.part(graph.Filter, "b")
 		c.build(s)
-		if text := findings(Lay(s.c).Findings, graph.Error); !strings.Contains(text, c.want) {
+		if text := findings(Of(s.c).Findings, graph.Error); !strings.Contains(text, c.want) {
 			t.Errorf("%s: %q is not in:\n%s", c.name, c.want, text)
 		}
 	}
@@ -234,7 +234,7 @@ func TestStub(t *testing.T) {
 		for _, r := range []*graph.Run{s.run("a.out", "t.run-in", right(c.cut+31.75)), s.run("t.run-out", "b.in", right(600))} {
 			r.Existing, r.RemainsOf = true, "old"
 		}
-		if got := findings(Lay(s.c).Findings, graph.Error); !strings.HasSuffix(got, c.want) || c.want == "" && got != "" {
+		if got := findings(Of(s.c).Findings, graph.Error); !strings.HasSuffix(got, c.want) || c.want == "" && got != "" {
 			t.Errorf("cut at %g: %q, want %q", c.cut, got, c.want)
 		}
 	}
@@ -249,7 +249,7 @@ func TestOldPipeIsQuiet(t *testing.T) {
 	for k := range 4 {
 		s.run(fmt.Sprintf("p%d.out", k), fmt.Sprintf("p%d.in", k+1), right(300), graph.Vec{X: 300, Z: 100}, up(50)).Existing = true
 	}
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	if len(lay.Findings) != 1 || lay.Findings[0].Severity != graph.Note || !strings.Contains(lay.Findings[0].Message.String(), "7 more") {
 		t.Errorf("findings %v, want one note for eight bends", lay.Findings)
 	}
@@ -267,7 +267,7 @@ func TestAdaptors(t *testing.T) {
 	hose := s.run("t.branch", "b.in", up(500))
 	hose.Spec, hose.Size = catalog.HosePipe, dn(50)
 	s.run("t.run-out", "c.in", right(500))
-	lay := Lay(s.c)
+	lay := Of(s.c)
 	noErrors(t, lay)
 	if k := lay.Paths[0].Fittings; len(k) != 1 || k[0].Kind != "transition" || k[0].From != dn(63) || k[0].To != inch(2) {
 		t.Errorf("a to unit: %+v, want one transition from 63 mm to 2 in", k)
@@ -304,7 +304,7 @@ func big(n int) *sketch {
 func TestBigCircuitInTime(t *testing.T) {
 	c := big(500).c
 	start := time.Now()
-	lay := Lay(c)
+	lay := Of(c)
 	took := time.Since(start)
 	noErrors(t, lay)
 	if len(lay.Pieces) != 250*5 {
@@ -318,13 +318,13 @@ func TestBigCircuitInTime(t *testing.T) {
 func BenchmarkLay500(b *testing.B) {
 	c := big(500).c
 	for b.Loop() {
-		Lay(c)
+		Of(c)
 	}
 }
 
 // The same circuit gives the same layout, findings and numbers.
 func TestSameTwice(t *testing.T) {
-	a, b := Lay(twoSpeedJob().c), Lay(twoSpeedJob().c)
+	a, b := Of(twoSpeedJob().c), Of(twoSpeedJob().c)
 	if !reflect.DeepEqual(a.Pieces, b.Pieces) || !reflect.DeepEqual(a.Joints, b.Joints) || !reflect.DeepEqual(a.Findings, b.Findings) {
 		t.Error("two layouts of one circuit differ")
 	}
@@ -339,6 +339,6 @@ func BenchmarkLay500Existing(b *testing.B) {
 		r.Existing = true
 	}
 	for b.Loop() {
-		Lay(c)
+		Of(c)
 	}
 }

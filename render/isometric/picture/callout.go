@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/render/isometric/space"
@@ -333,8 +334,21 @@ func (p *Picture) wantSizes() {
 		if k.spec != p.D.Common.spec {
 			text = PipeText(k)
 		}
+		if cut := p.D.hoseCut(m); cut != "" {
+			text += ", cut " + cut
+		}
 		a, b := space.Project(p.A[i]), space.Project(p.B[i])
 		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, TextEm, false}}, tag: "size", rank: 4,
 			far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 	}
+}
+
+// hoseCut is the length to which new hose is cut, which no leg shows; "" for other pipe.
+func (d *Drawing) hoseCut(m *Member) string {
+	for _, piece := range m.pieces {
+		if piece.Spec.Flexible() {
+			return quantity.Format(piece.CutMM, quantity.Length, d.In.Units)
+		}
+	}
+	return ""
 }

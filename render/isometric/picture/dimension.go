@@ -102,6 +102,7 @@ func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 	}
 	r.later = append(r.later, func() []candidate { return p.rowPlaces(row, dimFar[3:], 0.5) })
 	if len(row) == 1 {
+		r.last = func() []candidate { return append(p.rowPlaces(row, dimFar, 0.5), row[0].onPipe()...) }
 		r.later = append(r.later, func() []candidate {
 			return append(p.rowPlaces(row, dimFar, 0.34), p.rowPlaces(row, dimFar, 0.66)...)
 		}, row[0].onPipe)

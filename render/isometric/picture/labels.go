@@ -96,7 +96,22 @@ func (p *Picture) placeLabels() {
 		taken = append(taken, all[i].places[k].Parts...)
 		p.note(&all[i])
 	}
-	p.placeKeys(all, left, taken)
+	p.Over = len(left)
+	p.placeKeys(singles(all, left), taken)
+}
+
+// singles are the requests of some indexes, each row of lengths as its lengths.
+func singles(all []request, of []int) []request {
+	var out []request
+	for _, i := range of {
+		if len(all[i].split) == 0 {
+			out = append(out, all[i])
+		}
+		for _, one := range all[i].split {
+			out = append(out, one())
+		}
+	}
+	return out
 }
 
 // note keeps which pieces' numbers stand on the drawing.
@@ -108,39 +123,57 @@ func (p *Picture) note(r *request) {
 	}
 }
 
-// placeKeys puts each label that found no room where its letters cover nothing, on a leader
-// that may cross pipe but no letters; what even so finds no place is listed.
-func (p *Picture) placeKeys(all []request, left []int, taken []scene.Box) {
+// placeKeys puts each label that found no room where it covers nothing, else its letters alone
+// cover nothing, on a leader that may cross pipe but no letters; what even so finds no place is
+// listed.
+func (p *Picture) placeKeys(left []request, taken []scene.Box) {
 	places := make([][]candidate, len(left))
 	lists := make([][]label.Place, len(left))
-	for n, i := range left {
-		c := all[i].again
-		if c == nil {
-			continue
-		}
-		for _, try := range p.calloutPlaces(*c, 0, len(c.far)) {
-			letters := try.Parts[:1]
-			if c.ring {
-				letters = try.Parts[:space.DiscParts]
-			}
-			if !slices.ContainsFunc(letters, func(b scene.Box) bool { return overlapsAny(b, p.Fixed) }) {
-				places[n] = append(places[n], try)
+	for i := range left {
+		r := &left[i]
+		if r.last != nil {
+			for _, try := range r.last() {
+				if !slices.ContainsFunc(try.Parts, func(b scene.Box) bool { return overlapsAny(b, p.Fixed) || overlapsAny(b, taken) }) {
+					places[i] = append(places[i], try)
+				}
 			}
 		}
-		lists[n] = placesOf(places[n])
+		places[i] = append(places[i], p.keyPlaces(r.again)...)
+		lists[i] = placesOf(places[i])
 	}
 	board := label.NewBoard(lists, taken)
 	board.Bound(&label.Work{Left: mostKeyWork})
 	bad := board.Settle()
-	for n, i := range left {
-		if k := board.Chosen(n); k >= 0 && !slices.Contains(bad, n) {
-			p.Labels = append(p.Labels, places[n][k].draw()...)
-			p.note(&all[i])
-		} else if all[i].words != "" {
-			p.keys = append(p.keys, all[i].words)
+	for i := range left {
+		if k := board.Chosen(i); k >= 0 && !slices.Contains(bad, i) {
+			p.Labels = append(p.Labels, places[i][k].draw()...)
+			p.note(&left[i])
+		} else if left[i].words != "" {
+			p.keys = append(p.keys, left[i].words)
 		}
 	}
-	p.Over = len(left)
+}
+
+// leaderCost makes a label on a long leader dearer than one in any place of its own.
+const leaderCost = 200
+
+// keyPlaces are the places of a label on a long leader whose letters cover no line.
+func (p *Picture) keyPlaces(c *callout) []candidate {
+	if c == nil {
+		return nil
+	}
+	var out []candidate
+	for _, try := range p.calloutPlaces(*c, 0, len(c.far)) {
+		letters := try.Parts[:1]
+		if c.ring {
+			letters = try.Parts[:space.DiscParts]
+		}
+		if !slices.ContainsFunc(letters, func(b scene.Box) bool { return overlapsAny(b, p.Fixed) }) {
+			try.Cost += leaderCost
+			out = append(out, try)
+		}
+	}
+	return out
 }
 
 func overlapsAny(b scene.Box, list []scene.Box) bool {

@@ -49,6 +49,7 @@ type request struct {
 	places []candidate
 	later  []func() []candidate // places worked out and tried only if none before is free
 	split  []func() request     // what takes the label's place if even so none is
+	last   func() []candidate   // where it may stand once all others do; nil: on its leader only
 }
 
 // candidate is a place a label could have, and what is drawn there.

@@ -38,7 +38,7 @@ func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	var best *trial
 	for _, row := range s.springs() {
 		choice.Spring = row.Name
-		next := s.solve(t.place, choice)
+		next := s.solveLike(t, choice)
 		if next != nil && (best == nil || next.promise().order(next.outcome(), best.outcome(), false) < 0) {
 			best = next
 		}
@@ -46,7 +46,7 @@ func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	if best != nil {
 		s.spring = best.proposal.Choice.Spring
 	}
-	s.settle(t, best)
+	s.settle(t, s.full(best))
 }
 
 // solve builds a trial at a place and solves it; nothing is judged.
@@ -56,6 +56,14 @@ func (s *search) solve(place retrofit.Place, choice retrofit.Choice) *trial {
 		t.solve(s.before)
 	}
 	return t
+}
+
+// full is a trial built and laid out in its own right, where it was only sketched.
+func (s *search) full(t *trial) *trial {
+	if t == nil || !t.sketched {
+		return t
+	}
+	return s.solve(t.place, t.proposal.Choice)
 }
 
 // layOutOnly builds a trial at a place and lays it out; nil where nothing can be built.
@@ -138,7 +146,7 @@ func (t *trial) promise() promise {
 // rated flow with the bypass shut, in the mode in which it gets least, the valve stays shut.
 func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 	choice.Shut = true
-	trial := s.solve(t.place, choice)
+	trial := s.solveLike(t, choice)
 	if trial == nil {
 		s.settle(t, nil)
 		return
@@ -149,18 +157,18 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 		return
 	}
 	if len(trial.outcome().unit) == 0 || trial.outcome().low() <= want {
-		s.settle(t, trial)
+		s.settle(t, s.full(trial))
 		return
 	}
 	choice.Shut, choice.ThrottleKv = false, 1 // any: it is set below
-	open := s.layOutOnly(t.place, choice)
+	open := s.sketch(t, choice)
 	if open == nil {
-		s.settle(t, trial)
+		s.settle(t, s.full(trial))
 		return
 	}
 	branch, _ := open.stage.Layout.Stage.Branch()
 	if branch == nil {
-		s.settle(t, trial)
+		s.settle(t, s.full(trial))
 		return
 	}
 	choice.ThrottleKv = newThrottle(open.stage.Layout, branch, open.proposal.Element).setting(open.promise())

@@ -26,7 +26,7 @@ func (s *Stage) cases(c *graph.Circuit) {
 		return
 	}
 	net := s.Layout.Stage.Net()
-	s.Isolated, s.Dirty, s.Alone = nil, nil, nil
+	s.Isolated, s.Alone = nil, nil
 	unit := c.TheUnit()
 	if unit == nil {
 		unit = s.Circuit.TheUnit()
@@ -76,8 +76,12 @@ func (s *Stage) isolated(b *stream.UnitBranch) {
 }
 
 // dirty solves the modes of a unit's pump with the filter dirty and the jets turned down,
-// those that the description does not give itself.
+// those that the description does not give itself; once for one unit.
 func (s *Stage) dirty(b *stream.UnitBranch) {
+	if s.dirtyFor == b.Unit.ID {
+		return
+	}
+	s.dirtyFor, s.Dirty = b.Unit.ID, nil
 	for _, mode := range s.modesOf(b.Pump) {
 		if bad, ok := badDay(mode); ok {
 			s.Dirty = s.with(s.Dirty, s.Layout, bad)
@@ -126,7 +130,7 @@ func (s *Stage) alone(net *stream.Net) {
 			if pump == nil {
 				continue
 			}
-			lay := laying.Of(s.blocked(net, pump, run))
+			lay := s.Layout.As(s.blocked(net, pump, run)) // what it costs moves no pipe and settles no value
 			worst := rule.Alone{Port: tub.ID + "." + port.Name, Pump: pump.ID}
 			for _, mode := range s.Circuit.AllModes() {
 				sol, err := hydraulic.Solve(lay, mode, graph.After)

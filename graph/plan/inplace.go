@@ -29,14 +29,14 @@ func (p *Plan) InPlace(row string, modes ...string) *Plan {
 	part.Type, part.Loss, part.Unit, part.Known = row, nil, &graph.UnitData{VoltageV: volts}, graph.Assumed
 	other.Parts = slices.Clone(c.Parts)
 	other.Parts[at] = &part
-	lay := *p.After.Layout
-	lay.Circuit, lay.Stage = &other, settle.Of(&other)
-	after := &Stage{Circuit: &other, Layout: &lay}
+	lay := p.After.Layout.As(&other)
+	lay.Stage = settle.Of(&other)
+	after := &Stage{Circuit: &other, Layout: lay}
 	for _, m := range other.AllModes() {
 		if len(modes) > 0 && !slices.Contains(modes, m.Name) {
 			continue
 		}
-		if sol, err := hydraulic.Solve(&lay, m, graph.After); err == nil {
+		if sol, err := hydraulic.Solve(lay, m, graph.After); err == nil {
 			after.Solutions = append(after.Solutions, *sol)
 		}
 	}

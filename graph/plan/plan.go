@@ -52,6 +52,7 @@ type Plan struct {
 	OnSite        []int              // numbers of the pieces that can't be cut before the unit stands
 	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for
 	searched      *Stage             // what stands today, as the search for a place laid it out; nil where none was searched
+	fitted        *Stage             // with the proposal built in, as the search laid it out and solved it; nil where none was searched
 	Findings      []graph.Diagnostic // sorted
 	Bill          *takeoff.Bill
 	Cuts          *takeoff.CutList
@@ -75,8 +76,9 @@ type Stage struct {
 	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
 	NoAnswer  []NoAnswer           // modes without one
 
-	solved bool
-	found  []graph.Diagnostic // while solving
+	solved   bool
+	found    []graph.Diagnostic // while solving
+	dirtyFor string             // the unit that Dirty is about; "": not solved
 
 	// Bad days, of the after stage: the unit shut off; filter dirty and jets turned down; one
 	// suction alone, the others of its pump blocked.

@@ -48,6 +48,7 @@ func propose(p *Plan, want Want) {
 		return
 	}
 	p.take(best.proposal, best.built)
+	p.fitted = best.stage
 	if best.standing() > 0 {
 		p.mends = s.mend(best)
 	}

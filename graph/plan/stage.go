@@ -19,7 +19,9 @@ import (
 // does not close; a note says so.
 func (p *Plan) stages() (before, after *Stage) {
 	c := p.Circuit
-	after = &Stage{Circuit: c.At(graph.After)}
+	if after = p.fitted; after == nil {
+		after = &Stage{Circuit: c.At(graph.After)}
+	}
 	if !hasWork(c) {
 		return after, after
 	}

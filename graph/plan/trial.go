@@ -24,6 +24,7 @@ type trial struct {
 	unjudged  bool               // the circuit has too many runs: only the rules on the cut were applied
 	untried   bool               // other places came before it and do: neither laid out nor solved
 	inherited bool               // the bypass is the one another place came to
+	sketched  bool               // laid out as another trial is, for its flows alone
 	unsolved  []graph.Diagnostic // modes without an answer, and notes on those with one
 	unitFlows []unitFlow
 }
@@ -70,7 +71,7 @@ func (t *trial) judgeFlow(before *Stage) {
 	if !t.solved {
 		t.solve(before)
 	}
-	if branch := branchOf(t.stage.Layout.Stage.Net(), t.stage.Circuit.Part(t.unit)); branch != nil && t.stage.Dirty == nil {
+	if branch := branchOf(t.stage.Layout.Stage.Net(), t.stage.Circuit.Part(t.unit)); branch != nil {
 		t.stage.dirty(branch)
 	}
 	in := t.input(before)

@@ -1,6 +1,8 @@
 package retrofit
 
 import (
+	"slices"
+
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
@@ -18,6 +20,7 @@ type Site struct {
 	net     *stream.Net
 	solids  *solid.Bodies // of what is there; nil until they are asked for
 	led     map[ledKey]*ledPipes
+	stops   stops
 }
 
 // ledKey is what the pipes found at a place hang on.
@@ -30,7 +33,7 @@ type ledKey struct {
 
 // NewSite returns the site of a circuit; lay is the stage before the work.
 func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
-	return &Site{circuit: c, lay: lay, net: lay.Stage.Net(), led: map[ledKey]*ledPipes{}}
+	return &Site{circuit: c, lay: lay, net: lay.Stage.Net(), led: map[ledKey]*ledPipes{}, stops: stops{}}
 }
 
 // bodies are those of what is there, made once.
@@ -87,6 +90,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	}
 
 	w := newWork(c, path.Run).guarded(c, net, path.Run)
+	w.stops = site.stops
 	d := newDraft(c)
 	a := w.newAssembly(choice)
 
@@ -194,18 +198,42 @@ func (d *draft) bypass(w work, choice Choice) string {
 	}
 	p := d.part(d.names.fresh("bypass"), kind, w.lineSpec, w.lineSize)
 	p.Type = b.row.Name
-	switch kind {
-	case graph.CheckValve:
-		p.Type = choice.Spring
-		p.Check = &graph.CheckData{Style: "spring"}
+	if kind == graph.CheckValve {
 		p.LengthMM, p.LengthSet = 0, false
-	default:
-		p.Valve.Kv = choice.ThrottleKv
-		if choice.Shut {
-			p.Valve.Position, p.Valve.PositionSet = 0, true
-		}
 	}
+	choice.set(p)
 	return p.ID
+}
+
+// set makes a bypass element what the choice says of it.
+func (c Choice) set(p *graph.Part) {
+	if p.Kind == graph.CheckValve {
+		p.Type, p.Check = c.Spring, &graph.CheckData{Style: "spring"}
+		return
+	}
+	p.Valve.Kv, p.Valve.Position, p.Valve.PositionSet = c.ThrottleKv, 1, false
+	if c.Shut {
+		p.Valve.Position, p.Valve.PositionSet = 0, true
+	}
+}
+
+// Other returns the circuit of the proposal after the work with another spring or another
+// setting of the valve in the bypass, all else as it stands; nil where its bypass element is
+// of another kind. What room another spring takes is for the caller to ask.
+func (p *Proposal) Other(after *graph.Circuit, choice Choice) *graph.Circuit {
+	at := slices.IndexFunc(after.Parts, func(part *graph.Part) bool { return part.ID == p.Element })
+	if at < 0 || p.Choice.Bypass != choice.Bypass {
+		return nil
+	}
+	other, part := *after, *after.Parts[at]
+	if part.Valve != nil {
+		valve := *part.Valve
+		part.Valve = &valve
+	}
+	choice.set(&part)
+	other.Parts = slices.Clone(after.Parts)
+	other.Parts[at] = &part
+	return &other
 }
 
 // cutLine takes the cut run out and puts back what is left of it, the tees and what stands

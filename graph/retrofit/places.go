@@ -19,7 +19,7 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 	}
 	net := lay.Stage.Net()
 	choice := firstChoice(c, net)
-	feeds := feeding(c, net)
+	feeds, known := feeding(c, net), stops{}
 	var out []Place
 	for i := range lay.Paths {
 		path := &lay.Paths[i]
@@ -27,7 +27,7 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 			continue
 		}
 		w := newWork(c, path.Run)
-		w.guard, w.against = feeds[path.Run.ID], net.Against(path.Run)
+		w.guard, w.against, w.stops = feeds[path.Run.ID], net.Against(path.Run), known
 		if len(path.Points) < 2 {
 			if path.LengthMM > 0 {
 				a := w.newAssembly(choice)

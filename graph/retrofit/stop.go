@@ -22,8 +22,41 @@ func (w work) oldEnd(part *graph.Part, port string) (end, string) {
 	return w.stopWith(part, port, w.oldSpec, w.oldSize)
 }
 
+// stopped is where a pipe stops at a part, and the words for what stands between.
+type stopped struct {
+	end     end
+	between string
+}
+
+// stopOf is what hangs together there: the part by all that its sockets are made from, its port
+// and the pipe.
+type stopOf struct {
+	part             *graph.Part // of the description
+	id, kind         string
+	port             string
+	spec, pipe       catalog.Spec
+	size, size2, its catalog.Size
+}
+
+// stops are those that were worked out already, in one circuit with one catalogue.
+type stops map[stopOf]stopped
+
 // stopWith is stop, with the words for what stands between part and pipe.
 func (w work) stopWith(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) (end, string) {
+	key := stopOf{id: part.ID, kind: string(part.Kind) + " " + part.Type, port: port, spec: part.Spec, size: part.Size, size2: part.BranchSize, pipe: spec, its: size}
+	if part == w.unit {
+		key.part = part
+	}
+	known, ok := w.stops[key]
+	if !ok {
+		known.end, known.between = w.lookStop(part, port, spec, size)
+		w.stops[key] = known
+	}
+	return known.end, known.between
+}
+
+// lookStop lays the part with nothing but a pipe in its port.
+func (w work) lookStop(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) (end, string) {
 	far := &graph.Part{ID: part.ID + " far end", Kind: graph.Coupling, Existing: true, Spec: spec, Size: size,
 		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Place: graph.NoPlace()}
 	run := &graph.Run{ID: "stop", From: at(part.ID, port), To: at(far.ID, graph.In), Spec: spec, Size: size, RoughnessMM: -1,

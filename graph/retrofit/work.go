@@ -20,6 +20,8 @@ type work struct {
 	trueUnion            bool
 	guard                bool // a check behind the second tee, where the bypass has none
 	against              bool // the cut run is drawn against the water
+
+	stops stops // of its parts, as they were worked out
 }
 
 // newWork fills the defaults in.
@@ -29,7 +31,7 @@ type work struct {
 // branch never smaller than the unit's ports: trade practice, computed from pipe loss.
 func newWork(c *graph.Circuit, cut *graph.Run) work {
 	w := work{asked: c.Retrofit, unit: c.Part(c.Retrofit.Unit), cat: c.Catalog,
-		oldSpec: cut.Spec, oldSize: cut.Size, isolators: graph.BallValve, trueUnion: true}
+		oldSpec: cut.Spec, oldSize: cut.Size, isolators: graph.BallValve, trueUnion: true, stops: stops{}}
 	if w.asked.Isolators != "" {
 		w.isolators = graph.Kind(w.asked.Isolators)
 	}

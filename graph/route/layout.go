@@ -31,6 +31,14 @@ type Layout struct {
 	levels   func() Levels         // worked out once, by whoever asks first
 }
 
+// As is the layout of a circuit that lies as this one does: of the same parts and runs, with the
+// same lengths, sizes and bodies. Its values are those of this one's stage.
+func (l *Layout) As(c *graph.Circuit) *Layout {
+	out := *l
+	out.Circuit = c
+	return &out
+}
+
 // Path is one run laid out.
 type Path struct {
 	Run      *graph.Run

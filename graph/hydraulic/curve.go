@@ -38,8 +38,8 @@ func (m *Model) SystemCurve(pump string, most float64, points int) []SystemPoint
 	for i := 1; i <= points; i++ {
 		share := float64(i) / float64(points)
 		p.Loss[at] = most * share * share // even in flow, where the head goes by its square
-		s, err := m.Solve(p)
-		if err != nil {
+		s, past, err := m.Sampled(p)
+		if err != nil || past {
 			continue
 		}
 		q, h := s.Parts[at].Flow, s.Parts[at].HeadM

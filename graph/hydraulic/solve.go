@@ -36,6 +36,20 @@ func (m *Model) Solve(p *Perturb) (*Solution, error) {
 	return m.report(f), nil
 }
 
+// Flows is Solve with the inputs as they are described, of which only flows, heads, drops and
+// pressures are worked out.
+func (m *Model) Flows() (*Solution, error) {
+	f, err := m.flow(nil)
+	if err != nil {
+		return nil, err
+	}
+	if past := m.past(f); past != nil {
+		return nil, past
+	}
+	m.plain = f
+	return m.brief(f), nil
+}
+
 // Sampled is Solve for a sample of many: a pump may run past its curve, which past tells, and
 // of the solution only flows, heads, drops and pressures are worked out.
 func (m *Model) Sampled(p *Perturb) (s *Solution, past bool, err error) {

@@ -49,7 +49,7 @@ func (s *throttle) flows(models []*hydraulic.Model, kv float64) (low, high float
 		if m == nil || !m.SetKv(s.valve, kv) {
 			continue
 		}
-		if sol, err := m.Solve(nil); err == nil {
+		if sol, err := m.Flows(); err == nil {
 			if unit := sol.Part(s.unit); unit != nil {
 				low, high = min(low, unit.Flow), max(high, unit.Flow)
 			}

@@ -32,7 +32,7 @@ func controlsOf(s *Study) []Control {
 	}
 	m := &maker{study: s, set: s.Plan.After.Layout.Stage, asked: s.Plan.Asked, units: s.Job.System(s.Plan.Circuit)}
 	m.branch, _ = m.set.Branch()
-	m.top, _ = located.New(s.Job.File, s.Job.Text).Decode()
+	m.top = s.source.top
 	m.bypass()
 	m.checks()
 	m.valves()

@@ -30,15 +30,28 @@ func ofTop(value string, path ...any) edit { return edit{path: path, value: valu
 
 func ofModes(key, value string) edit { return edit{mode: key, value: value} }
 
-// applied returns the text with the edits made in it. The modes are those of the circuit it
-// reads to: where the text has none, they are written out first.
-func applied(file string, text []byte, c *graph.Circuit, edits []edit) ([]byte, error) {
-	if len(edits) == 0 {
-		return text, nil
-	}
+// source is a text that was read: what it says, by its keys, and the circuit it reads to.
+type source struct {
+	file    string
+	text    []byte
+	top     located.Value
+	circuit *graph.Circuit
+}
+
+// sourceOf reads a text for its keys.
+func sourceOf(file string, text []byte, c *graph.Circuit) (source, error) {
 	top, ok := located.New(file, text).Decode()
 	if !ok {
-		return nil, fmt.Errorf("%s can't be read", file)
+		return source{}, fmt.Errorf("%s can't be read", file)
+	}
+	return source{file: file, text: text, top: top, circuit: c}, nil
+}
+
+// with returns the text with the edits made in it, by located.Apply or Draft. The modes are
+// those of the circuit it reads to: where the text has none, they are written out first.
+func (s *source) with(edits []edit, by func([]byte, ...located.Edit) ([]byte, error)) ([]byte, error) {
+	if len(edits) == 0 {
+		return s.text, nil
 	}
 	var out []located.Edit
 	for _, e := range edits {
@@ -47,14 +60,14 @@ func applied(file string, text []byte, c *graph.Circuit, edits []edit) ([]byte, 
 		case e.list == "":
 			out = append(out, located.Edit{Path: e.path, Value: e.value})
 		default:
-			i := indexOf(top, e.list, e.id)
+			i := indexOf(s.top, e.list, e.id)
 			if i < 0 {
-				return nil, fmt.Errorf("%s has no %s %q", file, e.list, e.id)
+				return nil, fmt.Errorf("%s has no %s %q", s.file, e.list, e.id)
 			}
 			out = append(out, located.Edit{Path: slices.Concat([]any{e.list, i}, e.path), Value: e.value})
 		}
 	}
-	return located.Apply(text, append(out, modeEdits(c, edits)...)...)
+	return by(s.text, append(out, modeEdits(s.circuit, edits)...)...)
 }
 
 // modeEdits sets keys in every mode, and writes the modes out where only the pumps say them.

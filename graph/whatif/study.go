@@ -7,6 +7,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/description/located"
 	"dryfit/graph/plan"
 )
 
@@ -15,6 +16,8 @@ type Study struct {
 	Job      Job
 	Plan     *plan.Plan // with Flows
 	Controls []Control
+
+	source source
 }
 
 // Values are what controls are turned to, by their ids. Those left out stand as they are.
@@ -23,6 +26,7 @@ type Values map[string]string
 // Of returns the study of a job and its plan.
 func Of(j Job, p *plan.Plan) *Study {
 	s := &Study{Job: j, Plan: p}
+	s.source, _ = sourceOf(j.File, j.Text, p.Asked) // it was planned: it reads
 	s.Controls = controlsOf(s)
 	return s
 }
@@ -94,7 +98,7 @@ func (s *Study) Text(v Values) (text []byte, only []string, err error) {
 			}
 		}
 	}
-	text, err = applied(s.Job.File, s.Job.Text, s.Plan.Asked, file)
+	text, err = s.source.with(file, located.Apply)
 	return text, only, err
 }
 
@@ -113,11 +117,11 @@ type Found = []graph.Diagnostic
 // that the tool built in, the description with the work in it, as cutin --write-plan writes
 // it, edited.
 func (s *Study) Ask(v Values, want plan.Want) (*Answer, error) {
-	_, built, err := s.turned(v)
+	file, built, err := s.turned(v)
 	if err != nil {
 		return nil, err
 	}
-	text, _, err := s.Text(v)
+	text, err := s.source.with(file, located.Draft)
 	if err != nil {
 		return nil, err
 	}
@@ -133,7 +137,11 @@ func (s *Study) Ask(v Values, want plan.Want) (*Answer, error) {
 			return out, nil
 		}
 		out.Fit = p
-		if out.Job.Text, err = applied(s.Job.File, description.Write(p.Circuit), p.Circuit, built); err != nil {
+		planned, err := sourceOf(s.Job.File, description.Write(p.Circuit), p.Circuit)
+		if err != nil {
+			return nil, err
+		}
+		if out.Job.Text, err = planned.with(built, located.Draft); err != nil {
 			return nil, err
 		}
 	}

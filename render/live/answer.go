@@ -130,8 +130,9 @@ func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, was float64, hasWas bool, mos
 	fmt.Fprintf(b, "<text class=\"is\" x=\"%.1f\" y=\"12\" font-size=\"12\" font-weight=\"bold\" text-anchor=\"%s\">%s</text>\n</svg>\n", tx, anchor, flow(m.Unit))
 }
 
-// smallCurve is how many points a curve of the small picture has.
-const smallCurve = 14
+// smallCurve is how many points a curve of the small picture has: a square law between points
+// spread evenly over its flow is then off by half a pixel at most.
+const smallCurve = 9
 
 // curvesSVG draws the pump of the unit against the circuit, small: the pump's curve at each
 // speed thick, the circuit today dashed, after the work thin, and where they meet.

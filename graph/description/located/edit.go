@@ -25,9 +25,9 @@ type Edit struct {
 func Apply(data []byte, edits ...Edit) ([]byte, error) {
 	rest := bytes.TrimPrefix(data, byteOrderMark)
 	mark := data[:len(data)-len(rest)]
-	out, bad := applyAll(rest, edits, false)
+	out, bad := applyAll(rest, edits, func(i int) bool { return i == len(edits)-1 })
 	if bad != nil { // which of them it was
-		if _, err := applyAll(rest, edits, true); err != nil {
+		if _, err := applyAll(rest, edits, func(int) bool { return true }); err != nil {
 			bad = err
 		}
 		return nil, bad
@@ -35,12 +35,22 @@ func Apply(data []byte, edits ...Edit) ([]byte, error) {
 	return slices.Concat(mark, out), nil
 }
 
-// applyAll makes the edits in turn and looks whether what results reads: at the end, or after
-// each.
-func applyAll(data []byte, edits []Edit, each bool) ([]byte, error) {
+// Draft is Apply for one who reads what results at once, and hears then whether it does: it is
+// not looked at here.
+func Draft(data []byte, edits ...Edit) ([]byte, error) {
+	rest := bytes.TrimPrefix(data, byteOrderMark)
+	out, err := applyAll(rest, edits, func(int) bool { return false })
+	if err != nil {
+		return nil, err
+	}
+	return slices.Concat(data[:len(data)-len(rest)], out), nil
+}
+
+// applyAll makes the edits in turn and looks after those asked for whether what results reads.
+func applyAll(data []byte, edits []Edit, look func(i int) bool) ([]byte, error) {
 	for i, e := range edits {
 		next, err := e.apply(data)
-		if err == nil && (each || i == len(edits)-1) {
+		if err == nil && look(i) {
 			f := New("", next)
 			if _, ok := f.Decode(); !ok {
 				err = fmt.Errorf("it would not read any more: %s", f.Found[0].Message)

@@ -7,7 +7,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/route"
-	"dryfit/graph/route/laying"
 	"dryfit/graph/rule"
 	"dryfit/graph/stream"
 )

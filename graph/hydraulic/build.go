@@ -88,7 +88,8 @@ type builder struct {
 	set    *settle.Stage
 	levels route.Levels
 	parts  map[string]int
-	runsAt map[string][]int // "part.port" -> runs, by index
+	runsAt map[string][]int    // "part.port" -> runs, by index
+	jets   map[*graph.Part]int // jets in the line of each pump, counted at need
 }
 
 func (b *builder) note(pos graph.Pos, severity graph.Severity, message, hint quantity.Text) {

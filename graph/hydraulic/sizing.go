@@ -34,22 +34,13 @@ func (b *builder) designOf(p *graph.Part) (low, high design, ok bool) {
 	return low, high, ok
 }
 
-// linePump returns the pump in whose line a part stands: the nearest one before it, else the
-// nearest after it; nil where there is none.
-func (b *builder) linePump(p *graph.Part) *graph.Part {
-	if pump := b.set.Net().Upstream(p).First(graph.Pump); pump != nil {
-		return pump
-	}
-	return b.set.Net().Downstream(p).First(graph.Pump)
-}
-
 // sizeToLine puts the drop of a catalogue row where the maker of the part meant it to be: at
 // the best flow of the line's pump. Where there is no pump it stays at the row's own flow.
 func (b *builder) sizeToLine(m *ModelPart, law *laws.PartLaw) {
 	if m.Row.Sized == "" {
 		return
 	}
-	pump := b.linePump(m.Part)
+	pump := b.set.Net().LinePump(m.Part)
 	if pump == nil {
 		return
 	}
@@ -103,7 +94,7 @@ const circulationHead = 9
 // jetsByPump returns the loss of jets of which nothing but the pump is known; nil where there
 // is no pump. Several groups of a pump share its flow by their counts.
 func (b *builder) jetsByPump(m *ModelPart) *laws.PartLaw {
-	pump := b.linePump(m.Part)
+	pump := b.set.Net().LinePump(m.Part)
 	if pump == nil {
 		return nil
 	}
@@ -120,23 +111,29 @@ func (b *builder) jetsByPump(m *ModelPart) *laws.PartLaw {
 	if share <= 0 {
 		return nil
 	}
-	all, own := 0, 0
-	for _, p := range b.c.OfKind(graph.JetGroup) {
-		if other := b.linePump(p); other == pump {
-			n := 1
-			if p.Jets != nil {
-				n = max(p.Jets.Count, 1)
-			}
-			all += n
-			if p == m.Part {
-				own = n
-			}
-		}
-	}
-	q := high.flow * float64(own) / float64(max(all, 1))
+	q := high.flow * float64(jetCount(m.Part)) / float64(max(b.jetsOfPump(pump), 1))
 	if q <= 0 {
 		return nil
 	}
 	m.sized, m.Given = &sizing{pump: pump.ID, head: true}, GivenSize
 	return laws.PowerLaw(q, share*high.head, 2)
+}
+
+// jetsOfPump counts the jets in a pump's line.
+func (b *builder) jetsOfPump(pump *graph.Part) int {
+	if b.jets == nil {
+		b.jets = map[*graph.Part]int{}
+		for _, p := range b.c.OfKind(graph.JetGroup) {
+			b.jets[b.set.Net().LinePump(p)] += jetCount(p)
+		}
+	}
+	return b.jets[pump]
+}
+
+// jetCount is how many jets a group is.
+func jetCount(p *graph.Part) int {
+	if p.Jets == nil {
+		return 1
+	}
+	return max(p.Jets.Count, 1)
 }

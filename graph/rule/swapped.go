@@ -47,10 +47,7 @@ func portsNotSwapped(in *Input, report Report) {
 		if r == nil || inlet != graph.In && inlet != graph.Out {
 			continue
 		}
-		pump := v.net.Upstream(p).First(graph.Pump)
-		if pump == nil {
-			pump = v.net.Downstream(p).First(graph.Pump)
-		}
+		pump := v.net.LinePump(p)
 		if pump == nil {
 			continue
 		}

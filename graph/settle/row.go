@@ -113,10 +113,7 @@ func (s *Stage) heaterOfLine(p *graph.Part, row catalog.Row) catalog.Row {
 	if p.Kind != graph.ElementHeater {
 		return row
 	}
-	pump := s.Net().Upstream(p).First(graph.Pump)
-	if pump == nil {
-		pump = s.Net().Downstream(p).First(graph.Pump)
-	}
+	pump := s.Net().LinePump(p)
 	if pump == nil || pump.Pump == nil {
 		return row
 	}

@@ -71,7 +71,7 @@ func FindUnitBranch(c *graph.Circuit) (*UnitBranch, string) {
 // Where the unit has no bypass the branch holds the unit and its pump alone, and the words
 // say so; it is nil where no water comes to the unit.
 func (n *Net) UnitBranch(unit *graph.Part) (*UnitBranch, string) {
-	if len(n.Coming(unit)) == 0 || len(n.Leaving(unit)) == 0 {
+	if len(n.runsOf(n.in, unit)) == 0 || len(n.runsOf(n.out, unit)) == 0 {
 		return nil, "no water comes to " + unit.ID
 	}
 	b := &UnitBranch{Unit: unit}
@@ -85,12 +85,12 @@ func (n *Net) UnitBranch(unit *graph.Part) (*UnitBranch, string) {
 	}
 	isUnit := func(p *graph.Part) bool { return p.Kind == graph.HeatPump }
 	for _, split := range up.Parts {
-		if len(n.Leaving(split)) < 2 {
+		if len(n.runsOf(n.out, split)) < 2 {
 			continue
 		}
-		past := n.reach(n.Leaving(split), true, isUnit)
+		past := n.DownstreamUntil(split, isUnit)
 		for _, meet := range down.Parts {
-			if len(n.Coming(meet)) >= 2 && past.HasPart(meet.ID) {
+			if len(n.runsOf(n.in, meet)) >= 2 && past.HasPart(meet.ID) {
 				b.TeeIn, b.TeeOut = split, meet
 				n.fillBranch(b, isUnit)
 				return b, ""
@@ -104,14 +104,14 @@ func (n *Net) UnitBranch(unit *graph.Part) (*UnitBranch, string) {
 func (n *Net) fillBranch(b *UnitBranch, isUnit func(*graph.Part) bool) {
 	atMeet := func(p *graph.Part) bool { return p == b.TeeOut }
 	atSplit := func(p *graph.Part) bool { return p == b.TeeIn }
-	fromSplit := n.reach(n.Leaving(b.TeeIn), true, func(p *graph.Part) bool { return atMeet(p) || isUnit(p) })
-	toMeet := n.reach(n.Coming(b.TeeOut), false, func(p *graph.Part) bool { return atSplit(p) || isUnit(p) })
+	fromSplit := n.DownstreamUntil(b.TeeIn, func(p *graph.Part) bool { return atMeet(p) || isUnit(p) })
+	toMeet := n.UpstreamUntil(b.TeeOut, func(p *graph.Part) bool { return atSplit(p) || isUnit(p) })
 	b.BypassParts, b.BypassRuns = both(fromSplit, toMeet)
 
-	toUnit := n.reach(n.Coming(b.Unit), false, atSplit)
-	fromUnit := n.reach(n.Leaving(b.Unit), true, atMeet)
-	anyFromSplit := n.reach(n.Leaving(b.TeeIn), true, func(p *graph.Part) bool { return atMeet(p) || p == b.Unit })
-	anyToMeet := n.reach(n.Coming(b.TeeOut), false, func(p *graph.Part) bool { return atSplit(p) || p == b.Unit })
+	toUnit := n.UpstreamUntil(b.Unit, atSplit)
+	fromUnit := n.DownstreamUntil(b.Unit, atMeet)
+	anyFromSplit := n.DownstreamUntil(b.TeeIn, func(p *graph.Part) bool { return atMeet(p) || p == b.Unit })
+	anyToMeet := n.UpstreamUntil(b.TeeOut, func(p *graph.Part) bool { return atSplit(p) || p == b.Unit })
 	b.ToUnitParts, b.ToUnitRuns = both(anyFromSplit, toUnit)
 	b.FromUnitParts, b.FromUnitRuns = both(fromUnit, anyToMeet)
 

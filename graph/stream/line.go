@@ -2,6 +2,7 @@ package stream
 
 import (
 	"container/heap"
+	"slices"
 
 	"dryfit/graph"
 )
@@ -138,74 +139,69 @@ func greatestFlow(p *graph.Part) float64 {
 // to the first part that is the goal, nearest first; nil where there is none. The tub is
 // never passed.
 func (n *Net) cheapest(start *graph.Part, down bool, goal func(*graph.Part) bool) []*graph.Run {
-	cost := map[string]int{start.ID: 0}
-	by := map[string]*graph.Run{}
-	done := map[string]bool{}
-	queue := &wayHeap{{id: start.ID}}
+	parts, next := n.Circuit.Parts, n.in
+	if down {
+		next = n.out
+	}
+	first := n.index(start.ID)
+	if first < 0 {
+		return nil
+	}
+	met := make([]step, len(parts))
+	met[first].seen = true
+	queue := &wayHeap{{part: first}}
 	for queue.Len() > 0 {
 		at := heap.Pop(queue).(wayItem)
-		if done[at.id] {
+		if met[at.part].done {
 			continue
 		}
-		done[at.id] = true
-		p := n.Part(at.id)
-		if goal(p) && p != start {
-			return n.backtrack(by, start, p, down)
-		}
-		if p.Kind == graph.Tub && p != start {
-			continue
-		}
-		runs := n.Coming(p)
-		if down {
-			runs = n.Leaving(p)
-		}
-		for _, r := range runs {
-			from, to := n.Ends(r)
-			if !down {
-				from, to = to, from
+		met[at.part].done = true
+		if at.part != first {
+			if goal(parts[at.part]) {
+				return n.backtrack(met, first, at.part)
 			}
-			q := n.Part(to.Part)
+			if parts[at.part].Kind == graph.Tub {
+				continue
+			}
+		}
+		for _, i := range next[at.part] {
+			r, q := n.Circuit.Runs[i], n.endOf(i, down)
 			c := at.cost + runCost
-			for _, end := range []graph.PortRef{from, to} {
-				if end.Port == graph.Branch {
+			for _, port := range []string{r.From.Port, r.To.Port} {
+				if port == graph.Branch {
 					c += branchCost
 				}
 			}
-			if q.Kind == graph.HeatPump {
+			if parts[q].Kind == graph.HeatPump {
 				c += unitCost
 			}
-			if old, ok := cost[q.ID]; !ok || c < old {
-				cost[q.ID], by[q.ID] = c, r
-				heap.Push(queue, wayItem{id: q.ID, cost: c, order: n.parts[q.ID]})
+			if !met[q].seen || c < met[q].cost {
+				met[q] = step{cost: c, by: i, from: at.part, seen: true, done: met[q].done}
+				heap.Push(queue, wayItem{part: q, cost: c})
 			}
 		}
 	}
 	return nil
 }
 
+// step is how a part was come to at the least cost: by a run, from another part.
+type step struct {
+	cost, by, from int
+	seen, done     bool
+}
+
 // backtrack returns the runs found from start to end, nearest first.
-func (n *Net) backtrack(by map[string]*graph.Run, start, end *graph.Part, down bool) []*graph.Run {
+func (n *Net) backtrack(met []step, start, end int) []*graph.Run {
 	var back []*graph.Run
-	for p := end; p != start; {
-		r := by[p.ID]
-		back = append(back, r)
-		from, to := n.Ends(r)
-		if !down {
-			from = to
-		}
-		p = n.Part(from.Part)
+	for at := end; at != start; at = met[at].from {
+		back = append(back, n.Circuit.Runs[met[at].by])
 	}
-	for i, j := 0, len(back)-1; i < j; i, j = i+1, j-1 {
-		back[i], back[j] = back[j], back[i]
-	}
+	slices.Reverse(back)
 	return back
 }
 
-// wayItem is a part met at a cost; ties go by the order of the circuit.
-type wayItem struct {
-	id          string
-	cost, order int
-}
+// wayItem is a part, by its place in the circuit, met at a cost; ties go by that place.
+type wayItem struct{ part, cost int }
 
 type wayHeap []wayItem
 
@@ -214,7 +210,7 @@ func (h wayHeap) Less(i, j int) bool {
 	if h[i].cost != h[j].cost {
 		return h[i].cost < h[j].cost
 	}
-	return h[i].order < h[j].order
+	return h[i].part < h[j].part
 }
 func (h wayHeap) Swap(i, j int) { h[i], h[j] = h[j], h[i] }
 func (h *wayHeap) Push(x any)   { *h = append(*h, x.(wayItem)) }

@@ -1,6 +1,8 @@
 package stream
 
 import (
+	"sync"
+
 	"dryfit/catalog"
 	"dryfit/graph"
 )
@@ -23,6 +25,7 @@ type Net struct {
 
 	parts  map[string]int // id -> index into Circuit.Parts
 	runs   map[string]int // id -> index into Circuit.Runs
+	named  []int          // of each run: the first run of its id
 	ends   [][2]int       // of each run: indexes of its parts; -1 where there is no such part
 	air    []bool         // of each run
 	joins  []AirJoin
@@ -33,6 +36,7 @@ type Net struct {
 	way    []int8         // of each run: 1 from-to, -1 to-from, 0 stands
 	out    [][]int        // runs the water leaves each part by
 	in     [][]int        // runs the water comes to each part by
+	pumps  func() []int   // of each part: the pump in whose line it stands; -1
 }
 
 // node is a place where water meets: a part, one port of a tub, or one side of a pump.
@@ -52,12 +56,13 @@ func NewNet(c *graph.Circuit) *Net {
 			n.parts[p.ID] = i
 		}
 	}
-	n.ends = make([][2]int, len(c.Runs))
+	n.ends, n.named = make([][2]int, len(c.Runs)), make([]int, len(c.Runs))
 	n.atPart = make([][]int, len(c.Parts))
 	for i, r := range c.Runs {
 		if _, twice := n.runs[r.ID]; !twice {
 			n.runs[r.ID] = i
 		}
+		n.named[i] = n.runs[r.ID]
 		n.ends[i] = [2]int{n.index(r.From.Part), n.index(r.To.Part)}
 		for k, e := range n.ends[i] {
 			if e >= 0 && (k == 0 || e != n.ends[i][0]) {
@@ -80,6 +85,7 @@ func NewNet(c *graph.Circuit) *Net {
 		n.out[a] = append(n.out[a], i)
 		n.in[b] = append(n.in[b], i)
 	}
+	n.pumps = sync.OnceValue(n.linePumps)
 	return n
 }
 
@@ -158,11 +164,22 @@ func (n *Net) Leaving(p *graph.Part) []*graph.Run { return n.pick(n.out, p) }
 // Coming returns the runs by which the water comes to a part.
 func (n *Net) Coming(p *graph.Part) []*graph.Run { return n.pick(n.in, p) }
 
-func (n *Net) pick(by [][]int, p *graph.Part) []*graph.Run {
-	if p == nil || n.index(p.ID) < 0 {
+// runsOf returns the list of a part's runs.
+func (n *Net) runsOf(by [][]int, p *graph.Part) []int {
+	if p == nil {
 		return nil
 	}
-	list := by[n.index(p.ID)]
+	if i := n.index(p.ID); i >= 0 {
+		return by[i]
+	}
+	return nil
+}
+
+func (n *Net) pick(by [][]int, p *graph.Part) []*graph.Run {
+	list := n.runsOf(by, p)
+	if list == nil {
+		return nil
+	}
 	out := make([]*graph.Run, len(list))
 	for i, r := range list {
 		out[i] = n.Circuit.Runs[r]
@@ -199,7 +216,8 @@ func (n *Net) Against(r *graph.Run) bool {
 // Inlet returns the port by which the water comes to a part, and the run it comes by; for
 // several the first in the order of the circuit. The run is nil where no water comes.
 func (n *Net) Inlet(p *graph.Part) (port string, r *graph.Run) {
-	for _, r := range n.Coming(p) {
+	for _, i := range n.runsOf(n.in, p) {
+		r := n.Circuit.Runs[i]
 		_, to := n.Ends(r)
 		return to.Port, r
 	}
@@ -208,7 +226,8 @@ func (n *Net) Inlet(p *graph.Part) (port string, r *graph.Run) {
 
 // Outlet returns the port by which the water leaves a part, and the run it leaves by.
 func (n *Net) Outlet(p *graph.Part) (port string, r *graph.Run) {
-	for _, r := range n.Leaving(p) {
+	for _, i := range n.runsOf(n.out, p) {
+		r := n.Circuit.Runs[i]
 		from, _ := n.Ends(r)
 		return from.Port, r
 	}

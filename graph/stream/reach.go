@@ -7,16 +7,23 @@ import "dryfit/graph"
 type Reach struct {
 	Parts []*graph.Part
 	Runs  []*graph.Run
-	parts map[string]bool
-	runs  map[string]bool
+	net   *Net
+	parts []bool // of each part of the net
+	runs  []bool // of each run of the net
 	tub   bool
 }
 
 // HasPart reports whether the part with the id lies there.
-func (r *Reach) HasPart(id string) bool { return r.parts[id] }
+func (r *Reach) HasPart(id string) bool {
+	i, ok := r.net.parts[id]
+	return ok && r.parts[i]
+}
 
 // HasRun reports whether the run with the id lies there.
-func (r *Reach) HasRun(id string) bool { return r.runs[id] }
+func (r *Reach) HasRun(id string) bool {
+	i, ok := r.net.runs[id]
+	return ok && r.runs[i]
+}
 
 // ReachesTub reports whether the tub lies there.
 func (r *Reach) ReachesTub() bool { return r.tub }
@@ -34,19 +41,19 @@ func (r *Reach) First(kinds ...graph.Kind) *graph.Part {
 }
 
 // Downstream returns what the water that passed the part comes to.
-func (n *Net) Downstream(p *graph.Part) *Reach { return n.reach(n.Leaving(p), true, nil) }
+func (n *Net) Downstream(p *graph.Part) *Reach { return n.DownstreamUntil(p, nil) }
 
 // Upstream returns what the water passed before it comes to the part.
-func (n *Net) Upstream(p *graph.Part) *Reach { return n.reach(n.Coming(p), false, nil) }
+func (n *Net) Upstream(p *graph.Part) *Reach { return n.UpstreamUntil(p, nil) }
 
 // DownstreamUntil is Downstream, but what stops the search is not passed and not in it.
 func (n *Net) DownstreamUntil(p *graph.Part, stop func(*graph.Part) bool) *Reach {
-	return n.reach(n.Leaving(p), true, stop)
+	return n.reach(n.runsOf(n.out, p), true, stop)
 }
 
 // UpstreamUntil is Upstream, but what stops the search is not passed and not in it.
 func (n *Net) UpstreamUntil(p *graph.Part, stop func(*graph.Part) bool) *Reach {
-	return n.reach(n.Coming(p), false, stop)
+	return n.reach(n.runsOf(n.in, p), false, stop)
 }
 
 // Suction returns what lies between the tub and the pump's inlet, nearest the pump first.
@@ -64,48 +71,56 @@ func (n *Net) beyond(r *graph.Run, down bool) *Reach {
 	if !n.Flows(r) {
 		return n.reach(nil, down, nil)
 	}
-	out := n.reach([]*graph.Run{r}, down, nil)
+	first := n.runs[r.ID]
+	out := n.reach([]int{first}, down, nil)
 	out.Runs = out.Runs[1:]
-	delete(out.runs, r.ID)
+	out.runs[first] = false
 	return out
 }
 
 // reach follows the water from the runs, or back from them, without passing the parts that
-// stop it.
-func (n *Net) reach(start []*graph.Run, down bool, stop func(*graph.Part) bool) *Reach {
-	out := &Reach{parts: map[string]bool{}, runs: map[string]bool{}}
-	add := func(runs []*graph.Run) {
-		for _, r := range runs {
-			if !out.runs[r.ID] {
-				out.runs[r.ID] = true
-				out.Runs = append(out.Runs, r)
+// stop it. It takes time in proportion to what lies there, and memory to the whole net.
+func (n *Net) reach(start []int, down bool, stop func(*graph.Part) bool) *Reach {
+	c := n.Circuit
+	out := &Reach{net: n, parts: make([]bool, len(c.Parts)), runs: make([]bool, len(c.Runs))}
+	var queue []int
+	add := func(runs []int) {
+		for _, i := range runs {
+			if k := n.named[i]; !out.runs[k] {
+				out.runs[k] = true
+				queue = append(queue, i)
+				out.Runs = append(out.Runs, c.Runs[i])
 			}
 		}
 	}
 	add(start)
-	for k := 0; k < len(out.Runs); k++ {
-		from, to := n.Ends(out.Runs[k])
-		end := to
-		if !down {
-			end = from
-		}
-		p := n.Part(end.Part)
+	for k := 0; k < len(queue); k++ {
+		end := n.endOf(queue[k], down)
 		switch {
-		case p == nil, out.parts[p.ID]:
+		case end < 0, out.parts[end]:
 			continue
-		case p.Kind == graph.Tub:
+		case c.Parts[end].Kind == graph.Tub:
 			out.tub = true
 			continue
-		case stop != nil && stop(p):
+		case stop != nil && stop(c.Parts[end]):
 			continue
 		}
-		out.parts[p.ID] = true
-		out.Parts = append(out.Parts, p)
+		out.parts[end] = true
+		out.Parts = append(out.Parts, c.Parts[end])
 		if down {
-			add(n.Leaving(p))
+			add(n.out[end])
 		} else {
-			add(n.Coming(p))
+			add(n.in[end])
 		}
 	}
 	return out
+}
+
+// endOf returns the part a run leads to in the way of the water (down) or comes from; -1
+// where there is none.
+func (n *Net) endOf(run int, down bool) int {
+	if down == (n.way[n.named[run]] >= 0) {
+		return n.ends[run][1]
+	}
+	return n.ends[run][0]
 }

@@ -22,11 +22,11 @@ func main() {
 	os.Exit(w.End(run(os.Args[1:], w)))
 }
 
-// tidySeldom lets memory be tidied up half as often as Go would: a command is soon over. Of very
+// tidySeldom lets memory be tidied up a third as often as Go would: a command is soon over. Of very
 // large circuits, from 400 MB on, it is tidied as it is needed.
 func tidySeldom() {
 	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetGCPercent(200)
+		debug.SetGCPercent(300)
 		debug.SetMemoryLimit(400 << 20)
 	}
 }

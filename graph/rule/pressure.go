@@ -38,14 +38,19 @@ type load struct {
 	pump *settle.Part
 }
 
-// at returns the pressure it puts on what lies so far below the water (mm), Pa, and its words.
-func (l load) at(belowMM float64) (pa float64, words quantity.Text) {
-	static := max(0, belowMM) / 1000 * l.off.metre
-	words = l.off.words() + graph.Say(" of pump %q", l.pump.ID)
-	if static > 0 {
+// on returns the pressure it puts on what lies so far below the water (mm), Pa.
+func (l load) on(belowMM float64) float64 { return l.off.greatestPa() + l.static(belowMM) }
+
+// static is the water's own part of it.
+func (l load) static(belowMM float64) float64 { return max(0, belowMM) / 1000 * l.off.metre }
+
+// words says what it is made up of.
+func (l load) words(belowMM float64) quantity.Text {
+	words := l.off.words() + graph.Say(" of pump %q", l.pump.ID)
+	if static := l.static(belowMM); static > 0 {
 		words += graph.Say(" and %s of water above it", quantity.Pressure.Of(static))
 	}
-	return l.off.greatestPa() + static, words
+	return words
 }
 
 // GreatestPressure returns the most a pump can put on its line, Pa: its shut-off pressure and
@@ -55,8 +60,7 @@ func GreatestPressure(pump *settle.Part, water settle.Water) (pa float64, ok boo
 	if !ok {
 		return 0, false
 	}
-	pa, _ = load{off: off, pump: pump}.at(pump.Below.V)
-	return pa, true
+	return load{off: off, pump: pump}.on(pump.Below.V), true
 }
 
 // LeastFlow returns the flow a part of the line asks for, m³/s; 0 where it asks for none.
@@ -69,15 +73,15 @@ const deep = 3000
 // excess says how much a load is over a rating at a level: known, else such that only the
 // level decides. It is "" where the rating holds, wherever the thing may stand.
 func excess(l load, rating, belowMM float64, known bool) (pa float64, words, level quantity.Text) {
-	if known {
-		pa, words = l.at(belowMM)
-	} else {
-		pa, words = l.at(0)
+	if !known {
+		belowMM = 0
 	}
-	if pa > rating {
-		return pa, words, ""
-	}
-	if most, _ := l.at(deep); !known && most > rating {
+	pa = l.on(belowMM)
+	switch {
+	case pa > rating:
+		return pa, l.words(belowMM), ""
+	case !known && l.on(deep) > rating:
+		words = l.words(belowMM)
 		room := (rating - pa) / l.off.metre * 1000
 		return pa, words, graph.Say("measure from the water line down to it and write below-water on it, or on a pump or the tub and give the legs between: %s below the water is the most it stands", quantity.Length.Of(room))
 	}
@@ -91,12 +95,16 @@ func pressureRating(in *Input, report Report) {
 	for _, l := range v.loads() {
 		pump := l.pump.Part
 		under := v.net.Downstream(pump)
-		tell := func(key string, existing bool, rating, full, below float64, known bool, d graph.Diagnostic, what, source quantity.Text) {
-			pa, words, level := excess(l, rating, below, known)
-			if rating == 0 || words == "" || judged[key] {
+		tell := func(kind, id string, existing bool, rating, full, below float64, known bool, d graph.Diagnostic, say func() (what, source quantity.Text)) {
+			if rating == 0 {
 				return
 			}
-			judged[key] = true
+			pa, words, level := excess(l, rating, below, known)
+			if words == "" || judged[kind+id] {
+				return
+			}
+			judged[kind+id] = true
+			what, source := say()
 			d.Severity, d.Related = graph.Error, []graph.Related{here(pump)}
 			d.Message = what + graph.Say(" is good for %s at %s, %.0f %% of its %s; it needs %s, %s", v.pressure(rating), v.celsius(t), 100*rating/full, v.pressure(full), v.pressure(pa), words)
 			d.Hint = source
@@ -107,19 +115,21 @@ func pressureRating(in *Input, report Report) {
 			report(existing, d)
 		}
 		for _, r := range under.Runs {
-			row := &v.run(r).Pipe.V
-			rating, source := tables.RatingAt(*row, t)
+			run := v.run(r)
 			below, known := v.deepest(r)
-			tell("run "+r.ID, !r.New(), rating, row.RatingPa, below, known, graph.Diagnostic{Pos: runKey(r, "spec")},
-				graph.Say("run %q (%s %s)", r.Said(), r.Spec, r.Size), graph.Say("take pipe of the next class (%s)", source))
+			tell("run ", r.ID, !r.New(), run.Derated.V, run.Rating.V, below, known, graph.Diagnostic{Pos: runKey(r, "spec")}, func() (what, source quantity.Text) {
+				_, table := tables.RatingAt(run.Pipe.V, t)
+				return graph.Say("run %q (%s %s)", r.Said(), r.Spec, r.Size), graph.Say("take pipe of the next class (%s)", table)
+			})
 		}
 		for _, p := range under.Parts {
 			if !p.Kind.Plumbing() {
 				continue
 			}
 			below, known := v.levels.Part(p)
-			tell("part "+p.ID, p.Existing, v.part(p).Derated.V, v.part(p).Highest.V, below, known, graph.Diagnostic{Pos: p.Pos},
-				graph.Say("%s %q", p.Kind, p.ID), "take a part of a higher rating")
+			tell("part ", p.ID, p.Existing, v.part(p).Derated.V, v.part(p).Highest.V, below, known, graph.Diagnostic{Pos: p.Pos}, func() (what, source quantity.Text) {
+				return graph.Say("%s %q", p.Kind, p.ID), "take a part of a higher rating"
+			})
 		}
 	}
 }

@@ -49,11 +49,11 @@ func (p *Part) OpensAt(port string) bool {
 }
 
 // settlePart settles what hangs on the part and the pipe of its runs alone.
-func (s *Stage) settlePart(p *graph.Part) Part {
-	out := Part{Part: p}
+func (s *Stage) settlePart(out *Part, p *graph.Part) {
+	out.Part = p
 	out.Spec, out.Size = s.settleSize(p)
 	out.Style = CheckStyle(s.cat, p)
-	s.settleRow(&out)
+	s.settleRow(out)
 	row, from := &out.Row.V, out.measures
 	if p.OwnLength() {
 		row.LengthMM, row.Measure = p.LengthMM, false
@@ -69,17 +69,16 @@ func (s *Stage) settlePart(p *graph.Part) Part {
 		}
 	}
 	if p.Kind == graph.Tee {
-		out.Branch = s.teeBranch(&out)
+		out.Branch = s.teeBranch(out)
 	}
-	s.settleLimits(&out)
-	s.settlePressures(&out)
+	s.settleLimits(out)
+	s.settlePressures(out)
 	if p.BelowWaterSet {
 		out.Below = number(p.BelowWaterMM, quantity.Length, given(p.KeyPos["below-water"]))
 	}
 	if p.Kind == graph.Pump {
-		out.Speeds = s.settleSpeeds(&out)
+		out.Speeds = s.settleSpeeds(out)
 	}
-	return out
 }
 
 func ofRowMM(mm float64, from Origin) Value {

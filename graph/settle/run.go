@@ -21,8 +21,8 @@ type Run struct {
 	Ends    [2]End            // at From and To: what stands between the part and the pipe
 }
 
-func (s *Stage) settleRun(r *graph.Run) Run {
-	out := Run{Run: r}
+func (s *Stage) settleRun(out *Run, r *graph.Run) {
+	out.Run = r
 	row, ok := s.cat.Pipe(r.Spec, r.Size)
 	from := Origin{}
 	if ok {
@@ -63,7 +63,6 @@ func (s *Stage) settleRun(r *graph.Run) Run {
 			out.Length.Spread = spreadOf(tables.SpreadRunLength, r.Known)
 		}
 	}
-	return out
 }
 
 // Row returns the row of the run's pipe with what the run says itself laid over it.

@@ -74,11 +74,11 @@ func Of(c *graph.Circuit) *Stage {
 	s.Water = waterOf(c)
 	s.Runs = make([]Run, len(c.Runs))
 	for i, r := range c.Runs {
-		s.Runs[i] = s.settleRun(r)
+		s.settleRun(&s.Runs[i], r)
 	}
 	s.Parts = make([]Part, len(c.Parts))
 	for i, p := range c.Parts {
-		s.Parts[i] = s.settlePart(p)
+		s.settlePart(&s.Parts[i], p)
 	}
 	for i := range s.Runs {
 		s.settleEnds(&s.Runs[i])

@@ -17,58 +17,61 @@ func (n *Net) LinePump(p *graph.Part) *graph.Part {
 
 // linePumps finds the pump in whose line each part stands; -1 where there is none.
 func (n *Net) linePumps() []int {
-	out := n.nearestPumps(false)
-	for i, after := range n.nearestPumps(true) {
-		if out[i] < 0 {
-			out[i] = after
+	const unknown = -2
+	before, after := make([]int, len(n.Circuit.Parts)), make([]int, len(n.Circuit.Parts))
+	for i := range before {
+		before[i], after[i] = unknown, unknown
+	}
+	for i := range before {
+		if before[i] == unknown {
+			n.nearestPump(i, false, before, unknown)
+		}
+		if before[i] < 0 && after[i] == unknown {
+			n.nearestPump(i, true, after, unknown)
 		}
 	}
-	return out
+	for i := range before {
+		if before[i] < 0 {
+			before[i] = after[i]
+		}
+	}
+	return before
 }
 
-// nearestPumps finds the pump nearest to each part down the water, or up it; -1 where there
-// is none. Where only one run leads on, the nearest pump is that of the part it leads to, so
+// nearestPump finds the pump nearest to a part down the water, or up it; -1 where there is
+// none. Where only one run leads on, the nearest pump is that of the part it leads to, so
 // that a line takes time in proportion to its parts; elsewhere each part is searched from.
-func (n *Net) nearestPumps(down bool) []int {
+func (n *Net) nearestPump(part int, down bool, pump []int, unknown int) {
 	next := n.in
 	if down {
 		next = n.out
 	}
-	const unknown, none = -2, -1
-	pump := make([]int, len(n.Circuit.Parts))
-	for i := range pump {
-		pump[i] = unknown
-	}
-	for i := range pump {
-		var way []int // parts with one run on, from i
-		at, found := i, none
-	follow:
-		for len(way) <= len(pump) { // else it goes round without a pump
-			switch {
-			case pump[at] != unknown:
-				found = pump[at]
-				break follow
-			case len(next[at]) != 1:
-				found = n.searchPump(next[at], down)
-				pump[at] = found
-				break follow
-			}
-			way = append(way, at)
-			end := n.endOf(next[at][0], down)
-			switch {
-			case end < 0 || n.Circuit.Parts[end].Kind == graph.Tub:
-				break follow
-			case n.Circuit.Parts[end].Kind == graph.Pump:
-				found = end
-				break follow
-			}
-			at = end
+	var way []int // parts with one run on
+	at, found := part, -1
+	for len(way) <= len(pump) { // else it goes round without a pump
+		if pump[at] != unknown {
+			found = pump[at]
+			break
 		}
-		for _, k := range way {
-			pump[k] = found
+		if len(next[at]) != 1 {
+			found = n.searchPump(next[at], down)
+			pump[at] = found
+			break
 		}
+		way = append(way, at)
+		end := n.endOf(next[at][0], down)
+		if end < 0 || n.Circuit.Parts[end].Kind == graph.Tub {
+			break
+		}
+		if n.Circuit.Parts[end].Kind == graph.Pump {
+			found = end
+			break
+		}
+		at = end
 	}
-	return pump
+	for _, k := range way {
+		pump[k] = found
+	}
 }
 
 // searchPump returns the pump nearest down the water, or up it, from some runs; -1.

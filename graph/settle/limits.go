@@ -169,7 +169,7 @@ func (s *Stage) ratedAs(out *Part) catalog.Spec {
 	case out.Row.V.Spec != "":
 		return out.Row.V.Spec
 	}
-	for _, i := range s.at[out.ID] {
+	for _, i := range s.runsOf(out.ID) {
 		return s.Circuit.Runs[i].Spec
 	}
 	return ""

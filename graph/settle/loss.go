@@ -66,10 +66,9 @@ func or(a, b graph.Pos) graph.Pos {
 }
 
 // carries reports whether a run carries water between two parts.
-func (s *Stage) carries(r *Run) bool {
-	for _, ref := range []graph.PortRef{r.From, r.To} {
-		p := s.Part(ref.Part)
-		if p == nil || p.IsAir(ref.Port) {
+func (s *Stage) carries(r *graph.Run) bool {
+	for _, ref := range [2]graph.PortRef{r.From, r.To} {
+		if k, ok := s.parts[ref.Part]; !ok || s.Circuit.Parts[k].IsAir(ref.Port) {
 			return false
 		}
 	}
@@ -78,7 +77,7 @@ func (s *Stage) carries(r *Run) bool {
 
 // boreAt returns the bore of the pipe at a port in mm, 0 where there is none.
 func (s *Stage) boreAt(p *graph.Part, port string) (float64, Origin) {
-	if r := s.RunAt(p.ID, port); r != nil && s.carries(r) {
+	if r := s.RunAt(p.ID, port); r != nil && s.carries(r.Run) {
 		return r.Bore.V, ofKeys(Key{r.ID, "bore"})
 	}
 	return 0, Origin{}

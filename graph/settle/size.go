@@ -61,7 +61,7 @@ func (s *Stage) settleSize(p *graph.Part) (spec Pick[catalog.Spec], size Pick[ca
 	if !p.Size.IsZero() {
 		size = Pick[catalog.Size]{p.Size, given(p.KeyPos["size"])}
 	}
-	for _, i := range s.at[p.ID] {
+	for _, i := range s.runsOf(p.ID) {
 		r := s.Circuit.Runs[i]
 		if spec.V == "" && r.Spec != "" {
 			spec = Pick[catalog.Spec]{r.Spec, ofKeys(Key{r.ID, "spec"})}

@@ -19,9 +19,8 @@ type Stage struct {
 	cat   *catalog.Catalog
 	parts map[string]int
 	runs  map[string]int
-	ends  map[[2]string]int // part and port -> the first run that ends there
-	at    map[string][]int  // part -> its runs, in the order of the circuit
-	deep  map[pipe]float64  // socket depths, filled while it is made
+	at    [][]int          // of each part: its runs, in the order of the circuit
+	deep  map[pipe]float64 // socket depths, filled while it is made
 	way   func() *ways
 }
 
@@ -46,8 +45,28 @@ type Branch struct {
 // Of settles a circuit of one stage (see graph.Circuit.At). Any circuit will do: what
 // follows from nothing is not known. A circuit without a catalogue has the embedded one.
 func Of(c *graph.Circuit) *Stage {
-	s := &Stage{Circuit: c, cat: c.Catalog, parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)),
-		ends: make(map[[2]string]int, 2*len(c.Runs)), at: make(map[string][]int, len(c.Parts)), deep: map[pipe]float64{}}
+	s := indexed(c)
+	s.Water = waterOf(c)
+	for i, r := range c.Runs {
+		s.settleRun(&s.Runs[i], r)
+	}
+	for i, p := range c.Parts {
+		s.settlePart(&s.Parts[i], p)
+	}
+	for i := range s.Runs {
+		s.settleEnds(&s.Runs[i])
+	}
+	for i := range s.Parts {
+		s.settleLoss(&s.Parts[i])
+	}
+	return s
+}
+
+// indexed returns a stage of which nothing is settled yet: what is where, and a place for
+// every part and run.
+func indexed(c *graph.Circuit) *Stage {
+	s := &Stage{Circuit: c, Parts: make([]Part, len(c.Parts)), Runs: make([]Run, len(c.Runs)), cat: c.Catalog,
+		parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)), deep: map[pipe]float64{}}
 	if s.cat == nil {
 		s.cat = catalog.Embedded()
 	}
@@ -60,33 +79,47 @@ func Of(c *graph.Circuit) *Stage {
 		if _, twice := s.runs[r.ID]; !twice {
 			s.runs[r.ID] = i
 		}
-		for _, end := range []graph.PortRef{r.From, r.To} {
-			if _, twice := s.ends[[2]string{end.Part, end.Port}]; !twice {
-				s.ends[[2]string{end.Part, end.Port}] = i
+	}
+	s.at = s.runsAt()
+	s.way = sync.OnceValue(func() *ways { return newWays(c) })
+	return s
+}
+
+// runsAt lists the runs at each part. A part that stands twice has them at its first place.
+func (s *Stage) runsAt() [][]int {
+	count := make([]int, len(s.Parts))
+	ends := make([][2]int, len(s.Runs)) // parts of each run; -1 where there is none, or at both the same
+	for i, r := range s.Circuit.Runs {
+		ends[i] = [2]int{-1, -1}
+		if k, ok := s.parts[r.From.Part]; ok {
+			ends[i][0] = k
+			count[k]++
+		}
+		if k, ok := s.parts[r.To.Part]; ok && k != ends[i][0] {
+			ends[i][1] = k
+			count[k]++
+		}
+	}
+	all, at := make([]int, 2*len(s.Runs)), make([][]int, len(s.Parts))
+	for k, n := range count {
+		at[k], all = all[:0:n], all[n:]
+	}
+	for i, two := range ends {
+		for _, k := range two {
+			if k >= 0 {
+				at[k] = append(at[k], i)
 			}
 		}
-		s.at[r.From.Part] = append(s.at[r.From.Part], i)
-		if r.To.Part != r.From.Part {
-			s.at[r.To.Part] = append(s.at[r.To.Part], i)
-		}
 	}
-	s.way = sync.OnceValue(func() *ways { return newWays(c) })
-	s.Water = waterOf(c)
-	s.Runs = make([]Run, len(c.Runs))
-	for i, r := range c.Runs {
-		s.settleRun(&s.Runs[i], r)
+	return at
+}
+
+// runsOf returns the runs at a part.
+func (s *Stage) runsOf(id string) []int {
+	if k, ok := s.parts[id]; ok {
+		return s.at[k]
 	}
-	s.Parts = make([]Part, len(c.Parts))
-	for i, p := range c.Parts {
-		s.settlePart(&s.Parts[i], p)
-	}
-	for i := range s.Runs {
-		s.settleEnds(&s.Runs[i])
-	}
-	for i := range s.Parts {
-		s.settleLoss(&s.Parts[i])
-	}
-	return s
+	return nil
 }
 
 func newWays(c *graph.Circuit) *ways {
@@ -140,10 +173,13 @@ func (s *Stage) Run(id string) *Run {
 	return nil
 }
 
-// RunAt returns the first run at a port, or nil.
+// RunAt returns the first run at a port of a part, or nil.
 func (s *Stage) RunAt(part, port string) *Run {
-	if i, ok := s.ends[[2]string{part, port}]; ok {
-		return &s.Runs[i]
+	for _, i := range s.runsOf(part) {
+		r := s.Circuit.Runs[i]
+		if r.From.Port == port && r.From.Part == part || r.To.Port == port && r.To.Part == part {
+			return &s.Runs[i]
+		}
 	}
 	return nil
 }

@@ -1,0 +1,95 @@
+package settle
+
+import (
+	"reflect"
+
+	"dryfit/graph"
+)
+
+// With settles a circuit that has most of its parts and runs in common with the stage: it is
+// what Of gives, but what is the same part or run in both, among the same neighbours, is taken
+// over as it was settled. What stands in one stage of many proposals is so settled once.
+func (s *Stage) With(c *graph.Circuit) *Stage {
+	out := indexed(c)
+	out.Water = waterOf(c)
+	if out.cat != s.cat || !reflect.DeepEqual(out.Water, s.Water) {
+		return Of(c)
+	}
+	oldRun, oldPart := make([]int, len(c.Runs)), make([]int, len(c.Parts)) // in s; -1 where it is another
+	for i, r := range c.Runs {
+		oldRun[i] = s.runLike(r)
+		if k := oldRun[i]; k >= 0 {
+			out.Runs[i] = s.Runs[k]
+		} else {
+			out.settleRun(&out.Runs[i], r)
+		}
+	}
+	for i, p := range c.Parts {
+		oldPart[i] = s.partLike(out, p)
+		if k := oldPart[i]; k >= 0 {
+			out.Parts[i] = s.Parts[k]
+		} else {
+			out.settlePart(&out.Parts[i], p)
+		}
+	}
+	for i := range out.Runs {
+		if !out.sameEnds(&out.Runs[i], oldRun[i], oldPart) {
+			out.settleEnds(&out.Runs[i])
+		}
+	}
+	for i, k := range oldPart {
+		if k < 0 {
+			out.settleLoss(&out.Parts[i])
+		}
+	}
+	return out
+}
+
+// runLike returns where the run stands in the stage; -1 where it is another.
+func (s *Stage) runLike(r *graph.Run) int {
+	if k, ok := s.runs[r.ID]; ok && s.Runs[k].Run == r {
+		return k
+	}
+	return -1
+}
+
+// partLike returns where the part stands in the stage among the same runs; -1 where it does
+// not. A heater's row hangs on the pump of its line, which may be far away.
+func (s *Stage) partLike(now *Stage, p *graph.Part) int {
+	k, ok := s.parts[p.ID]
+	if !ok || s.Parts[k].Part != p || p.Kind == graph.ElementHeater {
+		return -1
+	}
+	was, is := s.at[k], now.runsOf(p.ID)
+	if len(was) != len(is) {
+		return -1
+	}
+	for n, i := range is {
+		r := now.Circuit.Runs[i]
+		if s.Circuit.Runs[was[n]] != r || s.carries(r) != now.carries(r) {
+			return -1
+		}
+	}
+	return k
+}
+
+// sameEnds points the ends of a run taken over to the parts of this stage, if they too are
+// taken over; false where the ends are to be settled.
+func (s *Stage) sameEnds(r *Run, old int, oldPart []int) bool {
+	if old < 0 {
+		return false
+	}
+	var at [2]int
+	for k, ref := range []graph.PortRef{r.From, r.To} {
+		i, ok := s.parts[ref.Part]
+		if !ok || oldPart[i] < 0 {
+			return false
+		}
+		at[k] = i
+	}
+	for k := range r.Ends {
+		p := &s.Parts[at[k]]
+		r.Ends[k].Part, r.Ends[k].Socket.Row = p, &p.Row.V
+	}
+	return true
+}

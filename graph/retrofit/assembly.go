@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 )
 
 // assembly is the string that goes into the old line: tee, nipple, bypass element, nipple,
@@ -40,25 +41,25 @@ func (w work) newAssembly(choice Choice) assembly {
 	a := assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, extra: max(0, w.asked.ExtraMM)}
 	onBarb := w.oldSpec.Family() == catalog.Hose
 	old, between := w.oldEnd(w.lineTee(), graph.RunIn)
-	if old.takeOff > 0 {
-		a.endAdd, a.endDepth = old.takeOff-a.half, old.depth
+	if old.TakeOff > 0 {
+		a.endAdd, a.endDepth = old.TakeOff-a.half, old.Depth
 	}
 	a.lastAdd, a.lastDepth = a.endAdd, a.endDepth
 	plainAdd, plainDepth := a.endAdd, a.endDepth // at a tee with nothing behind it
 	guard, guarded := w.guardCheck(choice)
-	guardEnd, guardBetween := end{}, ""
+	guardEnd, guardBetween := draft.End{}, ""
 	if guarded {
-		a.guardPiece = nipple(tee.SocketMM, guard.socket)
+		a.guardPiece = draft.Nipple(tee.SocketMM, guard.socket)
 		a.guard = a.guardPiece + guard.length
 		guardEnd, guardBetween = w.oldEnd(w.lineCheck(), graph.Out)
 		if w.against {
-			a.endAdd, a.endDepth = a.guard+guardEnd.takeOff, guardEnd.depth
+			a.endAdd, a.endDepth = a.guard+guardEnd.TakeOff, guardEnd.Depth
 		} else {
-			a.lastAdd, a.lastDepth = a.guard+guardEnd.takeOff, guardEnd.depth
+			a.lastAdd, a.lastDepth = a.guard+guardEnd.TakeOff, guardEnd.Depth
 		}
 	}
 	if row, ok := w.slipCoupling(); ok {
-		a.slip = nipple(a.lastDepth, row.SocketMM)
+		a.slip = draft.Nipple(a.lastDepth, row.SocketMM)
 		a.lastAdd, a.lastDepth = a.lastAdd+a.slip, row.SocketMM
 	}
 	kind, b, has := w.element(choice)
@@ -92,10 +93,10 @@ func (w work) newAssembly(choice Choice) assembly {
 		add(graph.Say("%s tee, stop to stop", which), teeMM)
 		switch {
 		case guardHere:
-			add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.guardPiece)
+			add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.guardPiece)
 			add(graph.Say("true-union check behind the %s tee, stop to stop", which), guard.length)
-			if guardEnd.takeOff > 0 {
-				add(quantity.Text(guardBetween), guardEnd.takeOff)
+			if guardEnd.TakeOff > 0 {
+				add(quantity.Text(guardBetween), guardEnd.TakeOff)
 			}
 			joint = "old pipe into the check behind the %s tee"
 			if onBarb {
@@ -106,10 +107,10 @@ func (w work) newAssembly(choice Choice) assembly {
 		}
 		depth := plainDepth
 		if guardHere {
-			depth = guardEnd.depth
+			depth = guardEnd.Depth
 		}
 		if slipHere {
-			add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(BeadMM)), a.slip)
+			add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.slip)
 			joint, depth = "old pipe into the slip coupling behind the %s tee", a.lastDepth
 		}
 		add(graph.Say(joint, which), depth)
@@ -120,15 +121,15 @@ func (w work) newAssembly(choice Choice) assembly {
 	addEnd("first", guarded && w.against, false)
 	if has {
 		a.element = b.length
-		a.first = nipple(tee.SocketMM, b.socket) + a.extra
-		a.second = nipple(b.socket, tee.SocketMM)
+		a.first = draft.Nipple(tee.SocketMM, b.socket) + a.extra
+		a.second = draft.Nipple(b.socket, tee.SocketMM)
 		if w.serviced(choice) {
 			w.serviceLoop(&a)
-			add(graph.Say("piece to the tee of the loop round the check, two depths and %s", quantity.Length.Of(BeadMM)), a.service.outer)
+			add(graph.Say("piece to the tee of the loop round the check, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.service.outer)
 			add("that tee, stop to stop", 2*a.half)
 			doubt("first tee of the loop", tee, 2*a.half, 2)
 		}
-		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.first-a.extra-a.longer)
+		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first-a.extra-a.longer)
 		if a.longer > 0 {
 			add("longer, for the loop to hold its valve", a.longer)
 		}
@@ -136,15 +137,15 @@ func (w work) newAssembly(choice Choice) assembly {
 			add("straight pipe asked for", a.extra)
 		}
 		add(graph.Say("%s, stop to stop", describe(kind, b)), a.element)
-		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), a.second)
+		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.second)
 		if a.service != nil {
 			add("second tee of the loop, stop to stop", 2*a.half)
-			add(graph.Say("piece to the second tee, two depths and %s", quantity.Length.Of(BeadMM)), a.service.outer)
+			add(graph.Say("piece to the second tee, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.service.outer)
 			doubt("second tee of the loop", tee, 2*a.half, 2)
 		}
 	} else {
-		a.first = nipple(tee.SocketMM, tee.SocketMM) + a.extra
-		add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(BeadMM)), a.first)
+		a.first = draft.Nipple(tee.SocketMM, tee.SocketMM) + a.extra
+		add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first)
 	}
 	addEnd("second", guarded && !w.against, a.slip > 0)
 	return a

@@ -110,7 +110,7 @@ func TestBendsOfTheBranch(t *testing.T) {
 		{graph.Vec{X: 300, Z: 300}, 7.0 / 16 * 25.4},
 		{graph.Vec{Z: 300}, 25.4},
 	} {
-		if got := w.elbow(graph.Vec{X: 500}, c.next).takeOff; !agree.Within(got, c.want, 1e-6) {
+		if got := w.elbow(graph.Vec{X: 500}, c.next).TakeOff; !agree.Within(got, c.want, 1e-6) {
 			t.Errorf("right, then %v: a take-off of %.4f mm, want %.4f", c.next, got, c.want)
 		}
 	}

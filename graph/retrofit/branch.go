@@ -5,6 +5,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 )
 
 // branchWay returns the way the tees' branches point: as asked, else that of the first leg
@@ -29,10 +30,10 @@ func (w work) branchWay(line graph.Vec) graph.Vec {
 // limb is the unit's branch being built: both strands and what stands in them.
 type limb struct {
 	w        work
-	d        *draft
+	d        *draft.Draft
 	findings []graph.Diagnostic
-	bush     end // the tee's branch with its bush
-	port     end // the unit's port with its transition
+	bush     draft.End // the tee's branch with its bush
+	port     draft.End // the unit's port with its transition
 	valve    body
 	union    body
 	feeder   bool    // a check keeps a feeder's chemical out
@@ -41,11 +42,11 @@ type limb struct {
 }
 
 // newLimb looks up what the strands are made of.
-func newLimb(w work, d *draft) *limb {
+func newLimb(w work, d *draft.Draft) *limb {
 	l := &limb{w: w, d: d, valve: w.inline(string(w.isolators), w.branchSpec, w.branchSize, w.trueUnion),
 		union: w.inline(string(graph.Union), w.branchSpec, w.branchSize, false)}
 	l.bush = w.stop(w.lineTee(), graph.Branch, w.branchSpec, w.branchSize)
-	l.port = end{depth: w.depth(w.branchSpec, w.branchSize)}
+	l.port = draft.End{Depth: w.depth(w.branchSpec, w.branchSize)}
 	if w.unit != nil {
 		l.port = w.stop(w.unit, graph.In, w.branchSpec, w.branchSize)
 	}
@@ -55,18 +56,18 @@ func newLimb(w work, d *draft) *limb {
 // assumedLegs is the shortest straight pipe out from the tee that holds an isolator, a union
 // and, where it runs up or down, a tee for a drain or a bleed; up to the next 50 mm.
 func (l *limb) assumedLegs(way graph.Vec) []graph.Leg {
-	mm := l.bush.takeOff + nipple(l.bush.depth, l.valve.socket) + l.valve.length +
-		nipple(l.valve.socket, l.union.socket) + l.union.length + nipple(l.union.socket, l.port.depth) + l.port.takeOff
+	mm := l.bush.TakeOff + draft.Nipple(l.bush.Depth, l.valve.socket) + l.valve.length +
+		draft.Nipple(l.valve.socket, l.union.socket) + l.union.length + draft.Nipple(l.union.socket, l.port.Depth) + l.port.TakeOff
 	if math.Abs(way.Z) > 0.1 {
 		row, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
-		mm += 2*row.TakeOffMM + nipple(row.SocketMM, row.SocketMM)
+		mm += 2*row.TakeOffMM + draft.Nipple(row.SocketMM, row.SocketMM)
 	}
 	if l.feeder {
 		swing, spring := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, true), l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
-		mm += max(swing.length+nipple(swing.socket, swing.socket), spring.length+nipple(spring.socket, spring.socket))
+		mm += max(swing.length+draft.Nipple(swing.socket, swing.socket), spring.length+draft.Nipple(spring.socket, spring.socket))
 	}
 	mm = max(mm+max(0, l.w.asked.ExtraMM), l.reach())
-	return []graph.Leg{leg(way.Scale(math.Ceil(mm/50) * 50))}
+	return []graph.Leg{draft.Leg(way.Scale(math.Ceil(mm/50) * 50))}
 }
 
 // reach is what a leg comes to that has the pipe asked for and the parts that stand in it; 0
@@ -88,7 +89,7 @@ func (l *limb) find(pos graph.Pos, severity graph.Severity, message, hint quanti
 // before (or after) them.
 func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 	out, back := l.w.asked.ToUnit, l.w.asked.FromUnit
-	note := func(text, hint quantity.Text) { l.find(l.d.pos, graph.Note, text, hint) }
+	note := func(text, hint quantity.Text) { l.find(l.d.Pos, graph.Note, text, hint) }
 	out, back, failed := l.led(line, apart, out, back)
 	if len(out) == 0 || len(back) == 0 {
 		assumed := l.assumedLegs(way)
@@ -107,38 +108,38 @@ func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 			out = assumed
 		}
 		if len(back) == 0 {
-			back = []graph.Leg{leg(assumed[0].By.Scale(-1))}
+			back = []graph.Leg{draft.Leg(assumed[0].By.Scale(-1))}
 		}
 	}
 	if d, told := l.branchNotKept(line, out[0].By); told {
 		l.findings = append(l.findings, d)
 	}
 	along := func(v graph.Vec) bool { return math.Abs(v.Unit().Dot(line.Unit())) > 0.02 }
-	short := l.bush.takeOff + l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).takeOff +
-		nipple(l.bush.depth, l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).depth)
+	short := l.bush.TakeOff + l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).TakeOff +
+		draft.Nipple(l.bush.Depth, l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1}).Depth)
 	short = math.Ceil(short/10) * 10
 	if along(out[0].By) {
 		note(graph.Say("the legs to the unit leave along the line here: %s square to it are put before them", quantity.Length.Of(short)),
 			"give to-unit and from-unit for this place")
-		out = append([]graph.Leg{leg(way.Scale(short))}, out...)
+		out = append([]graph.Leg{draft.Leg(way.Scale(short))}, out...)
 	}
 	if n := len(back) - 1; along(back[n].By) {
-		back = append(append([]graph.Leg{}, back...), leg(way.Scale(-short)))
+		back = append(append([]graph.Leg{}, back...), draft.Leg(way.Scale(-short)))
 	}
 	return out, back
 }
 
 // strands builds the unit's two pipes between the branches of the tees.
 // apart is the way from the first tee to the second, and line the way of the pipe.
-func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder bool) (to, from *strand) {
+func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder bool) (to, from *draft.Strand) {
 	l.feeder = feeder
 	outLegs, backLegs := l.legs(way, line, apart)
 	unit := l.w.unit.ID
-	to = newStrand("to-unit", at(teeA, graph.Branch), at(unit, graph.In), outLegs, l.bush, l.port, l.w)
-	from = newStrand("from-unit", at(unit, graph.Out), at(teeB, graph.Branch), backLegs, l.port, l.bush, l.w)
+	to = draft.NewStrand("to-unit", draft.At(teeA, graph.Branch), draft.At(unit, graph.In), outLegs, l.bush, l.port, l.w.elbow)
+	from = draft.NewStrand("from-unit", draft.At(unit, graph.Out), draft.At(teeB, graph.Branch), backLegs, l.port, l.bush, l.w.elbow)
 	if s := l.survey; s != nil {
-		to.start, to.located = s.teeA, true
-		from.start, from.located = walk(s.teeB, reversed(backLegs)), true
+		to.Start, to.Located = s.teeA, true
+		from.Start, from.Located = walk(s.teeB, reversed(backLegs)), true
 	}
 
 	l.isolator(to, "v1", false)
@@ -152,40 +153,23 @@ func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder boo
 	return to, from
 }
 
-// up and down the legs of a strand.
-func (s *strand) fromStart() []int {
-	out := make([]int, len(s.legs))
-	for i := range out {
-		out[i] = i
-	}
-	return out
-}
-
-func (s *strand) fromEnd() []int {
-	out := make([]int, len(s.legs))
-	for i := range out {
-		out[i] = len(out) - 1 - i
-	}
-	return out
-}
-
 // isolator stands as near the tee as it goes.
-func (l *limb) isolator(s *strand, id string, atEnd bool) {
-	p := l.d.part(l.d.names.fresh(id), l.w.isolators, l.w.branchSpec, l.w.branchSize)
+func (l *limb) isolator(s *draft.Strand, id string, atEnd bool) {
+	p := l.d.AddPart(l.d.Names.Fresh(id), l.w.isolators, l.w.branchSpec, l.w.branchSize)
 	p.Type = l.valve.row.Name
-	legs := s.fromStart()
+	legs := s.FromStart()
 	if atEnd {
-		legs = s.fromEnd()
+		legs = s.FromEnd()
 	}
 	l.stand(s, p, l.valve, atEnd, legs, "isolator")
 }
 
 // unionAt stands next to the unit.
-func (l *limb) unionAt(s *strand, id string, atEnd bool) {
-	p := l.d.part(l.d.names.fresh(id), graph.Union, l.w.branchSpec, l.w.branchSize)
-	legs := s.fromStart()
+func (l *limb) unionAt(s *draft.Strand, id string, atEnd bool) {
+	p := l.d.AddPart(l.d.Names.Fresh(id), graph.Union, l.w.branchSpec, l.w.branchSize)
+	legs := s.FromStart()
 	if atEnd {
-		legs = s.fromEnd()
+		legs = s.FromEnd()
 	}
 	l.stand(s, p, l.union, atEnd, legs[:1], "union next to the unit")
 }
@@ -193,20 +177,20 @@ func (l *limb) unionAt(s *strand, id string, atEnd bool) {
 // feederCheck keeps a feeder's chemical from coming back into the unit: a swing check where
 // the water runs level or up, which costs least, else the weakest spring check; either with
 // unions of its own, for what sticks in it has to be got at.
-func (l *limb) feederCheck(s *strand) {
+func (l *limb) feederCheck(s *draft.Strand) {
 	var level []int
-	for _, k := range s.fromEnd() {
-		if s.legs[k].By.Unit().Z > -0.02 {
+	for _, k := range s.FromEnd() {
+		if s.Legs[k].By.Unit().Z > -0.02 {
 			level = append(level, k)
 		}
 	}
-	p := l.d.part(l.d.names.fresh("feeder-check"), graph.CheckValve, l.w.branchSpec, l.w.branchSize)
+	p := l.d.AddPart(l.d.Names.Fresh("feeder-check"), graph.CheckValve, l.w.branchSpec, l.w.branchSize)
 	p.Check = &graph.CheckData{Style: "swing"}
 	b := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, true)
 	p.Type = b.row.Name
 	legs := level
 	if len(level) == 0 {
-		legs = s.fromEnd()
+		legs = s.FromEnd()
 		p.Check.Style, p.Type = "spring", ""
 		if springs := l.w.cat.Springs(); len(springs) > 0 {
 			p.Type = springs[0].Name
@@ -218,15 +202,15 @@ func (l *limb) feederCheck(s *strand) {
 
 // straightFirst puts the legs first that have the straight a check wants before it, the others
 // behind them; both in the order given.
-func (l *limb) straightFirst(s *strand, b body, legs []int) []int {
+func (l *limb) straightFirst(s *draft.Strand, b body, legs []int) []int {
 	row, ok := l.w.cat.Pipe(l.w.branchSpec, l.w.branchSize)
 	if !ok {
 		return legs
 	}
 	var first, rest []int
 	for _, k := range legs {
-		at := s.back[k].pos - nipple(b.socket, s.back[k].depth) - b.length
-		if k == 0 || at-s.front[k].pos >= straightDiameters*row.BoreMM {
+		at := s.Back[k].Pos - draft.Nipple(b.socket, s.Back[k].Depth) - b.length
+		if k == 0 || at-s.Front[k].Pos >= straightDiameters*row.BoreMM {
 			first = append(first, k)
 		} else {
 			rest = append(rest, k)
@@ -236,22 +220,22 @@ func (l *limb) straightFirst(s *strand, b body, legs []int) []int {
 }
 
 // stand puts a part into the first leg that has room for it, and reports it if none has.
-func (l *limb) stand(s *strand, p *graph.Part, b body, atEnd bool, legs []int, what string) {
-	it := item{part: p.ID, in: graph.In, out: graph.Out, length: b.length, depth: b.socket}
-	short, k, ok := s.put(it, atEnd, legs...)
+func (l *limb) stand(s *draft.Strand, p *graph.Part, b body, atEnd bool, legs []int, what string) {
+	it := draft.Item{Part: p.ID, In: graph.In, Out: graph.Out, Length: b.length, Depth: b.socket}
+	short, k, ok := s.Put(it, atEnd, legs...)
 	if !ok {
-		l.findings = append(l.findings, s.roomFinding(l.d.pos, l.d.Job.Units, what, short, k))
-		l.d.drop(p.ID)
+		l.findings = append(l.findings, s.RoomFinding(l.d.Pos, l.d.Job.Units, what, short, k))
+		l.d.Drop(p.ID)
 		return
 	}
-	s.ids = append(s.ids, p.ID)
+	s.IDs = append(s.IDs, p.ID)
 }
 
 // lay turns a strand into runs.
-func (l *limb) lay(s *strand) {
-	for _, st := range s.stretches() {
-		id := l.d.run(st.from, st.to, l.w.branchSpec, l.w.branchSize, st.legs)
-		s.ids = append(s.ids, id)
+func (l *limb) lay(s *draft.Strand) {
+	for _, st := range s.Stretches() {
+		id := l.d.AddRun(st.From, st.To, l.w.branchSpec, l.w.branchSize, st.Legs)
+		s.IDs = append(s.IDs, id)
 		if r := l.d.Runs[len(l.d.Runs)-1]; !l.w.asked.Inside {
 			r.Outside, r.Insulated = true, true // the way to a unit leads outdoors unless it is said not to
 		}

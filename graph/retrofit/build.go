@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
 	"dryfit/graph/stream"
@@ -91,13 +92,13 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 
 	w := newWork(c, path.Run).guarded(c, net, path.Run)
 	w.stops = site.stops
-	d := newDraft(c)
+	d := draft.Of(c)
 	a := w.newAssembly(choice)
 
-	teeA, teeB := d.names.fresh("tee-a"), d.names.fresh("tee-b")
-	d.part(teeA, graph.Tee, w.lineSpec, w.lineSize)
-	element := d.bypass(w, choice)
-	d.part(teeB, graph.Tee, w.lineSpec, w.lineSize)
+	teeA, teeB := d.Names.Fresh("tee-a"), d.Names.Fresh("tee-b")
+	d.AddPart(teeA, graph.Tee, w.lineSpec, w.lineSize)
+	element := putBypass(d, w, choice)
+	d.AddPart(teeB, graph.Tee, w.lineSpec, w.lineSize)
 	line := path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
 	if w.against {
 		line = line.Scale(-1)
@@ -107,7 +108,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	if a.service != nil {
 		aside = site.loopWay(w, path, place, a, way)
 	}
-	d.cutLine(w, path, place, a, teeA, teeB, element, aside)
+	cutLine(d, w, path, place, a, teeA, teeB, element, aside)
 
 	l := newLimb(w, d)
 	if led {
@@ -117,12 +118,12 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 		l.find(w.asked.KeyPos["service-valve"], graph.Note, "service-valve stands in parallel to a spring check, and this bypass has none: it is left out",
 			"a valve in the bypass is opened by hand when the unit is shut off")
 	}
-	d.facing(unit, c.Retrofit.Stand)
+	facing(d, unit, c.Retrofit.Stand)
 	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), a.guard == 0 && feederBelow(c, net, path.Run))
 	l.lay(to)
 	l.lay(from)
 
-	p := &Proposal{Place: place, Choice: choice, Circuit: d.Circuit, NewIDs: d.ids, Element: element, Strands: [2][]string{to.ids, from.ids}}
+	p := &Proposal{Place: place, Choice: choice, Circuit: d.Circuit, NewIDs: d.IDs, Element: element, Strands: [2][]string{to.IDs, from.IDs}}
 	if l.survey != nil {
 		p.led = l.survey.known
 	}
@@ -191,12 +192,12 @@ func pathOf(lay *route.Layout, run string) *route.Path {
 }
 
 // bypass adds the bypass element of a choice and returns its id; "" where it has none.
-func (d *draft) bypass(w work, choice Choice) string {
+func putBypass(d *draft.Draft, w work, choice Choice) string {
 	kind, b, has := w.element(choice)
 	if !has {
 		return ""
 	}
-	p := d.part(d.names.fresh("bypass"), kind, w.lineSpec, w.lineSize)
+	p := d.AddPart(d.Names.Fresh("bypass"), kind, w.lineSpec, w.lineSize)
 	p.Type = b.row.Name
 	if kind == graph.CheckValve {
 		p.LengthMM, p.LengthSet = 0, false
@@ -239,27 +240,27 @@ func (p *Proposal) Other(after *graph.Circuit, choice Choice) *graph.Circuit {
 // cutLine takes the cut run out and puts back what is left of it, the tees and what stands
 // between them; aside is the way of the loop round the check. Positions of old work stay as
 // they were.
-func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA, teeB, element string, aside graph.Vec) {
+func cutLine(d *draft.Draft, w work, path *route.Path, place Place, a assembly, teeA, teeB, element string, aside graph.Vec) {
 	old := path.Run
-	d.remove(old.ID)
+	d.Remove(old.ID)
 	along := path.Points[place.Leg].Sub(path.Points[place.Leg-1])
 	length, dir := along.Len(), along.Unit()
 	first := place.FromMM + a.half + a.endAdd // centre of the first tee in the run's direction
 	second := first + a.spacing()
 
 	water := dir
-	near, far := at(teeA, graph.RunIn), at(teeB, graph.RunOut)
+	near, far := draft.At(teeA, graph.RunIn), draft.At(teeB, graph.RunOut)
 	beforeMM, afterMM := first, length-second
 	if w.against {
 		water = dir.Scale(-1)
-		near, far = at(teeB, graph.RunOut), at(teeA, graph.RunIn)
+		near, far = draft.At(teeB, graph.RunOut), draft.At(teeA, graph.RunIn)
 	}
 	switch {
 	case a.guard > 0 && w.against:
-		near = d.putGuard(w, a, near, water)
+		near = putGuard(d, w, a, near, water)
 		beforeMM -= a.half + a.guard
 	case a.guard > 0:
-		far = d.putGuard(w, a, far, water)
+		far = putGuard(d, w, a, far, water)
 		afterMM -= a.half + a.guard
 	}
 	pieceMM := 0.0
@@ -283,27 +284,27 @@ func (d *draft) cutLine(w work, path *route.Path, place Place, a assembly, teeA,
 			after = append([]graph.Leg{l}, after...)
 		}
 	}
-	d.remains(old, old.From, near, before)
+	d.Remains(old, old.From, near, before)
 	if element == "" {
-		d.run(at(teeA, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize,
-			[]graph.Leg{leg(water.Scale(a.spacing()))})
+		d.AddRun(draft.At(teeA, graph.RunOut), draft.At(teeB, graph.RunIn), w.lineSpec, w.lineSize,
+			[]graph.Leg{draft.Leg(water.Scale(a.spacing()))})
 	} else {
-		before, after := at(teeA, graph.RunOut), at(teeB, graph.RunIn)
+		before, after := draft.At(teeA, graph.RunOut), draft.At(teeB, graph.RunIn)
 		if a.service != nil {
-			before, after = d.loopAround(w, a, teeA, teeB, water, aside)
+			before, after = loopAround(d, w, a, teeA, teeB, water, aside)
 		}
-		d.run(before, at(element, graph.In), w.lineSpec, w.lineSize,
-			[]graph.Leg{leg(water.Scale(a.half + a.first))})
-		d.run(at(element, graph.Out), after, w.lineSpec, w.lineSize,
-			[]graph.Leg{leg(water.Scale(a.second + a.half))})
+		d.AddRun(before, draft.At(element, graph.In), w.lineSpec, w.lineSize,
+			[]graph.Leg{draft.Leg(water.Scale(a.half + a.first))})
+		d.AddRun(draft.At(element, graph.Out), after, w.lineSpec, w.lineSize,
+			[]graph.Leg{draft.Leg(water.Scale(a.second + a.half))})
 	}
 	if a.slip > 0 {
-		slip := d.part(d.names.fresh("slip"), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
-		d.run(far, at(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
-			[]graph.Leg{leg(dir.Scale(pieceMM))})
-		far = at(slip.ID, graph.Out)
+		slip := d.AddPart(d.Names.Fresh("slip"), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
+		d.AddRun(far, draft.At(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
+			[]graph.Leg{draft.Leg(dir.Scale(pieceMM))})
+		far = draft.At(slip.ID, graph.Out)
 	}
-	d.remains(old, far, old.To, after)
+	d.Remains(old, far, old.To, after)
 }
 
 // feederBelow reports whether a feeder, salt cell or ozone injector lies down the water of
@@ -318,11 +319,11 @@ func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 // marking tells where to mark the old pipe. With the kerf on the waste side of both lines the
 // slug is two kerfs shorter than the gap.
 func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Marking {
-	start, finish := legEnds(path, place.Leg)
+	start, finish := draft.LegEnds(path, place.Leg)
 	kerf := kerfMM(c)
 	first, second := place.Cuts()
 	bare := "bare pipe"
-	if start.hose {
+	if start.Hose {
 		bare = "hose"
 	}
 	return Marking{
@@ -333,7 +334,7 @@ func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Markin
 		Keeps: []quantity.Text{
 			graph.Say("%s of %s from the %s to the first cut", quantity.Length.Of(first), bare, place.Datum),
 			graph.Say("%s of %s from the second cut to the %s",
-				quantity.Length.Of(path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Len()-finish.face()-place.ToMM), bare, finish.datum()),
+				quantity.Length.Of(path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Len()-finish.Face()-place.ToMM), bare, finish.Datum()),
 		},
 	}
 }

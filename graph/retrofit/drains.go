@@ -7,12 +7,13 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route/solid"
 )
 
 // spot is a leg where a drain or a bleed could stand, and which way its tee points.
 type spot struct {
-	s     *strand
+	s     *draft.Strand
 	leg   int
 	atEnd bool
 	way   graph.Vec
@@ -24,7 +25,7 @@ const levelMM = 1
 // drainsAndBleeds puts a drain at each low point of the unit's branch where water would be
 // trapped and a bleed at each high point where air would be. Both strands and the unit are
 // one line of water: its ends run out into the line.
-func (l *limb) drainsAndBleeds(to, from *strand, line graph.Vec) {
+func (l *limb) drainsAndBleeds(to, from *draft.Strand, line graph.Vec) {
 	drains, bleeds := wanted(l.w.asked.Drains, true), wanted(l.w.asked.Bleeds, true)
 	if l.w.asked.Bleeds == nil && !drains {
 		bleeds = false // drains alone speaks of both
@@ -51,31 +52,31 @@ type section struct {
 }
 
 // sections are the parts of the unit's branch between its tees and the check against a feeder.
-func (l *limb) sections(to, from *strand, line graph.Vec) []section {
+func (l *limb) sections(to, from *draft.Strand, line graph.Vec) []section {
 	out := []section{{z: []float64{0}}}
 	at := &out[0]
-	add := func(s *strand, k int, rise float64) {
+	add := func(s *draft.Strand, k int, rise float64) {
 		at.legs, at.z = append(at.legs, &spot{s: s, leg: k}), append(at.z, at.z[len(at.z)-1]+rise)
 	}
-	for k := range to.legs {
-		add(to, k, to.legs[k].By.Z)
+	for k := range to.Legs {
+		add(to, k, to.Legs[k].By.Z)
 	}
 	rise := 0.0
-	for _, g := range from.legs {
+	for _, g := range from.Legs {
 		rise += g.By.Z
 	}
 	at.legs, at.z = append(at.legs, nil), append(at.z, line.Z-rise)
-	for k := range from.legs {
-		whole := from.legs[k].By
-		i := slices.IndexFunc(from.items, func(it item) bool {
-			p := l.d.Part(it.part)
-			return it.leg == k && p != nil && p.Kind == graph.CheckValve
+	for k := range from.Legs {
+		whole := from.Legs[k].By
+		i := slices.IndexFunc(from.Items, func(it draft.Item) bool {
+			p := l.d.Part(it.Part)
+			return it.Leg == k && p != nil && p.Kind == graph.CheckValve
 		})
 		if i < 0 {
 			add(from, k, whole.Z)
 			continue
 		}
-		before := whole.Unit().Z * from.items[i].pos
+		before := whole.Unit().Z * from.Items[i].Pos
 		add(from, k, before)
 		at.shutOut = true
 		out = append(out, section{z: []float64{at.z[len(at.z)-1]}, shutIn: true})
@@ -119,7 +120,7 @@ func (c *section) turning(sign float64) [][2]int {
 func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 	var spots []spot
 	for seg := at[0]; seg < at[1]; seg++ {
-		if sp := legs[seg]; sp != nil && axial(sp.s.legs[sp.leg].By) {
+		if sp := legs[seg]; sp != nil && axial(sp.s.Legs[sp.leg].By) {
 			spots = append(spots, spot{s: sp.s, leg: sp.leg, way: graph.Vec{Z: sign}})
 		}
 	}
@@ -127,7 +128,7 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 		if seg < 0 || seg >= len(legs) {
 			return // the check stands there
 		}
-		if sp := legs[seg]; sp != nil && axial(sp.s.legs[sp.leg].By) {
+		if sp := legs[seg]; sp != nil && axial(sp.s.Legs[sp.leg].By) {
 			spots = append(spots, spot{s: sp.s, leg: sp.leg, atEnd: atEnd, way: graph.Vec{Y: -1}})
 		}
 	}
@@ -146,7 +147,7 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 		}
 	}
 	word := map[graph.Kind]string{graph.DrainValve: "drain at the low point", graph.AirBleed: "bleed at the high point"}[kind]
-	l.findings = append(l.findings, graph.Diagnostic{Pos: l.d.pos, Rule: "retrofit", Severity: graph.Note,
+	l.findings = append(l.findings, graph.Diagnostic{Pos: l.d.Pos, Rule: "retrofit", Severity: graph.Note,
 		Message: graph.Say("the legs to and from the unit have no room for %s", graph.A(word)),
 		Hint:    l.roomHint()})
 }
@@ -174,7 +175,7 @@ func (l *limb) turned(spots []spot, free bool) []spot {
 	}
 	out := append([]spot(nil), spots...)
 	for _, sp := range spots {
-		leg := sp.s.legs[sp.leg].By.Unit()
+		leg := sp.s.Legs[sp.leg].By.Unit()
 		for _, way := range []graph.Vec{sp.way, {Y: -1}, {Y: 1}, {X: 1}, {X: -1}} {
 			if math.Abs(way.Dot(leg)) > 0.02 {
 				continue
@@ -192,15 +193,15 @@ func (l *limb) turned(spots []spot, free bool) []spot {
 // tapIsClear reports whether a tee with its drain or bleed would stand clear of everything that
 // is described; where nobody said where the unit stands nothing is known.
 func (l *limb) tapIsClear(sp spot) bool {
-	if l.survey == nil || !sp.s.located {
+	if l.survey == nil || !sp.s.Located {
 		return true
 	}
 	it, reach := l.tapItem(), l.tapReach()
-	if sp.s.free(sp.leg, it.depth) < it.length {
+	if sp.s.Free(sp.leg, it.Depth) < it.Length {
 		return false
 	}
-	centre := sp.s.at(sp.leg, sp.s.spotOf(it, sp.atEnd, sp.leg)+it.length/2)
-	along := sp.s.legs[sp.leg].By.Unit().Scale(it.length/2 + it.depth)
+	centre := sp.s.At(sp.leg, sp.s.SpotOf(it, sp.atEnd, sp.leg)+it.Length/2)
+	along := sp.s.Legs[sp.leg].By.Unit().Scale(it.Length/2 + it.Depth)
 	r := l.girth("tee", catalog.Row{})
 	for _, shape := range []solid.Shape{solid.Capsule(centre, centre.Add(sp.way.Scale(reach)), r), solid.Cylinder(centre.Sub(along), centre.Add(along), r)} {
 		for _, b := range l.survey.known.around {
@@ -213,9 +214,9 @@ func (l *limb) tapIsClear(sp spot) bool {
 }
 
 // tapItem is the tee a drain or a bleed stands on.
-func (l *limb) tapItem() item {
+func (l *limb) tapItem() draft.Item {
 	tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
-	return item{in: graph.RunIn, out: graph.RunOut, length: 2 * tee.TakeOffMM, depth: tee.SocketMM, tee: true}
+	return draft.Item{In: graph.RunIn, Out: graph.RunOut, Length: 2 * tee.TakeOffMM, Depth: tee.SocketMM, Tee: true}
 }
 
 // valveMM is how far a drain valve or a bleed is taken to reach beyond its pipe, with the hand
@@ -231,28 +232,28 @@ func (l *limb) tapReach() float64 {
 	}
 	pipe, size := rigid(w.branchSpec), w.tapSize()
 	off := w.stop(tee, graph.Branch, pipe, size)
-	return off.takeOff + nipple(off.depth, w.depth(pipe, size)) + valveMM
+	return off.TakeOff + draft.Nipple(off.Depth, w.depth(pipe, size)) + valveMM
 }
 
 // tapIn stands a tee in a leg with a drain valve or air bleed on its branch.
 func (l *limb) tapIn(sp spot, kind graph.Kind, name string) bool {
 	w := l.w
-	id := l.d.names.numbered(name)
-	teeID := l.d.names.fresh(id + "-tee")
+	id := l.d.Names.Numbered(name)
+	teeID := l.d.Names.Fresh(id + "-tee")
 	it := l.tapItem()
-	it.part = teeID
-	if _, _, ok := sp.s.put(it, sp.atEnd, sp.leg); !ok {
-		delete(l.d.names.taken, id)
-		delete(l.d.names.taken, teeID)
+	it.Part = teeID
+	if _, _, ok := sp.s.Put(it, sp.atEnd, sp.leg); !ok {
+		l.d.Names.Release(id)
+		l.d.Names.Release(teeID)
 		return false
 	}
 	size := w.tapSize()
-	l.d.part(teeID, graph.Tee, w.branchSpec, w.branchSize)
-	valve := l.d.part(id, kind, rigid(w.branchSpec), size)
+	l.d.AddPart(teeID, graph.Tee, w.branchSpec, w.branchSize)
+	valve := l.d.AddPart(id, kind, rigid(w.branchSpec), size)
 	pipe := rigid(w.branchSpec)
 	off, far := w.stop(l.d.Part(teeID), graph.Branch, pipe, size), w.stop(valve, graph.In, pipe, size)
-	way := sp.way.Scale(math.Ceil(off.takeOff + nipple(off.depth, far.depth) + far.takeOff))
-	pipeID := l.d.run(at(teeID, graph.Branch), at(valve.ID, graph.In), pipe, size, []graph.Leg{leg(way)})
-	sp.s.ids = append(sp.s.ids, teeID, id, pipeID)
+	way := sp.way.Scale(math.Ceil(off.TakeOff + draft.Nipple(off.Depth, far.Depth) + far.TakeOff))
+	pipeID := l.d.AddRun(draft.At(teeID, graph.Branch), draft.At(valve.ID, graph.In), pipe, size, []graph.Leg{draft.Leg(way)})
+	sp.s.IDs = append(sp.s.IDs, teeID, id, pipeID)
 	return true
 }

@@ -2,6 +2,7 @@ package retrofit
 
 import (
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/stream"
 )
 
@@ -64,9 +65,9 @@ func (w work) weakestSpring() string {
 
 // putGuard stands the check behind the second tee and returns the port the old pipe goes on
 // from.
-func (d *draft) putGuard(w work, a assembly, from graph.PortRef, water graph.Vec) graph.PortRef {
-	p := d.part(d.names.fresh("line-check"), graph.CheckValve, w.lineSpec, w.lineSize)
+func putGuard(d *draft.Draft, w work, a assembly, from graph.PortRef, water graph.Vec) graph.PortRef {
+	p := d.AddPart(d.Names.Fresh("line-check"), graph.CheckValve, w.lineSpec, w.lineSize)
 	p.Check, p.Type = &graph.CheckData{Style: "spring"}, w.weakestSpring()
-	d.run(from, at(p.ID, graph.In), w.lineSpec, w.lineSize, []graph.Leg{leg(water.Scale(a.half + a.guardPiece))})
-	return at(p.ID, graph.Out)
+	d.AddRun(from, draft.At(p.ID, graph.In), w.lineSpec, w.lineSize, []graph.Leg{draft.Leg(water.Scale(a.half + a.guardPiece))})
+	return draft.At(p.ID, graph.Out)
 }

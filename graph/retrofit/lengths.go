@@ -3,11 +3,9 @@ package retrofit
 import (
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/settle"
 )
-
-// BeadMM is the gap left between the faces of two sockets for the cement bead, mm.
-const BeadMM = settle.BeadMM
 
 // body is an in-line part as the lengths see it, mm.
 type body struct {
@@ -15,9 +13,6 @@ type body struct {
 	length float64 // stop to stop
 	socket float64 // depth of its sockets
 }
-
-// nipple returns the shortest piece between two sockets, mm: both depths and the bead.
-func nipple(depthA, depthB float64) float64 { return depthA + depthB + BeadMM }
 
 // tee returns the row of a tee.
 func (w work) tee() catalog.Row {
@@ -69,4 +64,20 @@ func (w work) element(choice Choice) (kind graph.Kind, b body, ok bool) {
 		return graph.BallValve, w.inline(string(graph.BallValve), w.lineSpec, w.lineSize, w.trueUnion), true
 	}
 	return "", body{}, false
+}
+
+// elbow returns the take-off and depth of the elbow between two legs of the unit's branch.
+func (w work) elbow(a, b graph.Vec) draft.End {
+	turn := a.AngleTo(b)
+	kind := "elbow-90"
+	switch {
+	case turn < 1:
+		return draft.End{}
+	case turn < 33:
+		kind = "elbow-22.5"
+	case turn < 67:
+		kind = "elbow-45"
+	}
+	row, _ := w.cat.Fitting(kind, rigid(w.branchSpec), w.branchSize)
+	return draft.End{TakeOff: row.TakeOffMM, Depth: row.SocketMM}
 }

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
 	"dryfit/graph/stream"
@@ -62,8 +63,8 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 		return refuse("neither pipe of %q is known leg by leg where a tee could go: measure the legs to and from it", beside.Unit.ID)
 	}
 	keepApart(lay, to, &from)
-	d := newDraft(c)
-	teeA, teeB := d.names.fresh("tee-a"), d.names.fresh("tee-b")
+	d := draft.Of(c)
+	teeA, teeB := d.Names.Fresh("tee-a"), d.Names.Fresh("tee-b")
 	dirA := to.build(d, teeA, "-a", net)
 	dirB := from.build(d, teeB, "-b", net)
 
@@ -89,12 +90,12 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 			teeA: posA.Add(to.centre()), teeB: posB.Add(from.centre()), group: lay.Groups[to.path.Run.From.String()],
 			cuts: []cutLeg{to.cut(posA), from.cut(posB)}}
 	}
-	d.facing(unit, c.Retrofit.Stand)
+	facing(d, unit, c.Retrofit.Stand)
 	outgoing, back := l.strands(teeA, teeB, way, dirA, apart, false)
 	l.lay(outgoing)
 	l.lay(back)
 	second := from.place
-	p := &Proposal{Place: to.place, Second: &second, Choice: Choice{Bypass: "parallel"}, Circuit: d.Circuit, NewIDs: d.ids}
+	p := &Proposal{Place: to.place, Second: &second, Choice: Choice{Bypass: "parallel"}, Circuit: d.Circuit, NewIDs: d.IDs}
 	p.Marking = marking(c, to.path, to.place, to.a)
 	other := marking(c, from.path, from.place, from.a)
 	p.SecondMarking = &other
@@ -146,28 +147,28 @@ func newTee(w work, path *route.Path, leg int) teeIn {
 		t.opens, t.kind, name = w.inline(string(graph.BallValve), w.lineSpec, w.lineSize, true), graph.BallValve, "valve"
 	}
 	tee := w.tee()
-	t.a = assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, first: nipple(tee.SocketMM, t.opens.socket), element: t.opens.length, lastDepth: t.opens.socket}
-	if old, _ := w.oldEnd(w.lineTee(), graph.RunIn); old.takeOff > 0 {
-		t.a.endAdd, t.a.endDepth = old.takeOff-t.a.half, old.depth
+	t.a = assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, first: draft.Nipple(tee.SocketMM, t.opens.socket), element: t.opens.length, lastDepth: t.opens.socket}
+	if old, _ := w.oldEnd(w.lineTee(), graph.RunIn); old.TakeOff > 0 {
+		t.a.endAdd, t.a.endDepth = old.TakeOff-t.a.half, old.Depth
 	}
-	if old, _ := w.oldEnd(w.lineOpening(t.kind, t.opens), graph.Out); old.depth > 0 {
-		t.a.lastAdd, t.a.lastDepth = old.takeOff, old.depth
+	if old, _ := w.oldEnd(w.lineOpening(t.kind, t.opens), graph.Out); old.Depth > 0 {
+		t.a.lastAdd, t.a.lastDepth = old.TakeOff, old.Depth
 	}
 	t.a.terms = []Term{
 		{"old pipe into the tee", t.a.endDepth},
 		{"tee, stop to stop", 2*t.a.half + t.a.endAdd},
-		{graph.Say("nipple, two depths and %s", quantity.Length.Of(BeadMM)), t.a.first},
+		{graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), t.a.first},
 		{graph.Say("%s, stop to stop", name), t.a.element + t.a.lastAdd},
 		{graph.Say("old pipe into the %s", name), t.a.lastDepth},
 	}
 	gap := t.a.endAdd + 2*t.a.half + t.a.first + t.a.element + t.a.lastAdd
-	start, finish := legEnds(path, leg)
+	start, finish := draft.LegEnds(path, leg)
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	needed := gap + t.a.endDepth + t.a.lastDepth
 	t.place = Place{Run: path.Run.ID, Leg: leg, NeededMM: needed, Terms: t.a.terms,
-		Datum: start.datum(), DatumMM: start.face(),
-		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
-	from := start.face() + t.a.endDepth + max(0, t.play())/2
+		Datum: start.Datum(), DatumMM: start.Face(),
+		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
+	from := start.Face() + t.a.endDepth + max(0, t.play())/2
 	t.place.FromMM, t.place.ToMM = from, from+gap
 	return t
 }
@@ -201,12 +202,12 @@ func (t teeIn) restMM(toEnd bool) float64 {
 }
 
 // build cuts the run and lets the tee and its union or valve in, and returns the way along the pipe.
-func (t teeIn) build(d *draft, tee, suffix string, net *stream.Net) graph.Vec {
+func (t teeIn) build(d *draft.Draft, tee, suffix string, net *stream.Net) graph.Vec {
 	old := t.path.Run
-	d.remove(old.ID)
-	d.part(tee, graph.Tee, t.w.lineSpec, t.w.lineSize)
-	opens := d.names.fresh(map[graph.Kind]string{graph.Union: "union", graph.BallValve: "service"}[t.kind] + suffix)
-	part := d.part(opens, t.kind, t.w.lineSpec, t.w.lineSize)
+	d.Remove(old.ID)
+	d.AddPart(tee, graph.Tee, t.w.lineSpec, t.w.lineSize)
+	opens := d.Names.Fresh(map[graph.Kind]string{graph.Union: "union", graph.BallValve: "service"}[t.kind] + suffix)
+	part := d.AddPart(opens, t.kind, t.w.lineSpec, t.w.lineSize)
 	if t.kind != graph.Union {
 		part.Type = t.opens.row.Name
 	}
@@ -233,9 +234,9 @@ func (t teeIn) build(d *draft, tee, suffix string, net *stream.Net) graph.Vec {
 			after = append(after, l)
 		}
 	}
-	d.remains(old, old.From, at(tee, in), before)
-	d.run(at(tee, out), at(opens, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{leg(dir.Scale(t.a.half + t.a.first))})
-	d.remains(old, at(opens, graph.Out), old.To, after)
+	d.Remains(old, old.From, draft.At(tee, in), before)
+	d.AddRun(draft.At(tee, out), draft.At(opens, graph.In), t.w.lineSpec, t.w.lineSize, []graph.Leg{draft.Leg(dir.Scale(t.a.half + t.a.first))})
+	d.Remains(old, draft.At(opens, graph.Out), old.To, after)
 	return dir
 }
 

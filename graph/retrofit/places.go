@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
 )
@@ -106,29 +107,29 @@ const straightDiameters = 10
 // bestPlace returns the best offset in a leg: far enough from the bend before a check, else
 // as far from it as the room allows; without a check in the middle of the room.
 func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice) Place {
-	start, finish := legEnds(path, leg)
+	start, finish := draft.LegEnds(path, leg)
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	a := w.newAssembly(choice)
 	place := Place{Run: path.Run.ID, Leg: leg, NeededMM: a.needed(), Terms: a.terms, Doubts: a.doubts,
-		Datum: start.datum(), DatumMM: start.face(), Far: finish.datum(), FarMM: finish.face(),
-		RoomMM: length - start.face() - finish.face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
-	lo := start.face() + a.endDepth                      // first cut line as near the start as it goes
-	hi := length - finish.face() - a.lastDepth - a.gap() // and as far from it
+		Datum: start.Datum(), DatumMM: start.Face(), Far: finish.Datum(), FarMM: finish.Face(),
+		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
+	lo := start.Face() + a.endDepth                      // first cut line as near the start as it goes
+	hi := length - finish.Face() - a.lastDepth - a.gap() // and as far from it
 	toCheck := a.endAdd + a.half + a.toElement()         // from the cut line to the check's inlet
-	straight := func(from float64) float64 { return from + toCheck - start.takeOff }
+	straight := func(from float64) float64 { return from + toCheck - start.TakeOff }
 	near, against := start, net.Against(path.Run)
 	if against {
 		near = finish
 		toCheck += a.lastAdd - a.endAdd
-		straight = func(from float64) float64 { return length - from - a.gap() + toCheck - finish.takeOff }
+		straight = func(from float64) float64 { return length - from - a.gap() + toCheck - finish.TakeOff }
 	}
 	from := (lo + hi) / 2
 	if choice.Bypass == "spring" {
 		place.WantedMM = straightDiameters * path.Pipe.BoreMM
 		switch {
-		case near.bend && against:
+		case near.Bend && against:
 			from = hi - max(0, place.WantedMM-straight(hi))
-		case near.bend:
+		case near.Bend:
 			from = lo + max(0, place.WantedMM-straight(lo))
 		}
 	}

@@ -15,7 +15,7 @@ func (l *limb) branchNotKept(line, first graph.Vec) (graph.Diagnostic, bool) {
 		return graph.Diagnostic{}, false
 	}
 	cosLine, cosFirst := math.Abs(asked.Unit().Dot(line.Unit())), asked.Unit().Dot(first.Unit())
-	d := graph.Diagnostic{Pos: l.d.pos, Rule: "retrofit", Severity: graph.Warning}
+	d := graph.Diagnostic{Pos: l.d.Pos, Rule: "retrofit", Severity: graph.Warning}
 	switch {
 	case cosLine > 0.02:
 		d.Message = graph.Say("branch = %q is not kept: the line runs that way here, and the tees' branches stand square to it", wayWord(asked))

@@ -3,6 +3,7 @@ package retrofit
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route"
 )
 
@@ -36,7 +37,7 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 		return refuse("the line at %q and %q does not lead straight on", b.TeeIn.ID, b.TeeOut.ID)
 	}
 
-	d := newDraft(c)
+	d := draft.Of(c)
 	gone := []string{unit.ID, b.TeeIn.ID, b.TeeOut.ID, in[0].ID, out[0].ID}
 	for _, list := range [][]*graph.Part{b.BypassParts, b.ToUnitParts, b.FromUnitParts, b.StubParts} {
 		for _, p := range list {
@@ -49,7 +50,7 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 		}
 	}
 	for _, id := range gone {
-		d.remove(id)
+		d.Remove(id)
 	}
 
 	up, down := pathOf(lay, in[0].ID), pathOf(lay, out[0].ID)
@@ -64,18 +65,18 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 	if across.AngleTo(first.way) > 1 || across.AngleTo(second.way.Scale(-1)) > 1 {
 		return refuse("the tees %q and %q do not stand in one straight line: draw how the line is to be closed", b.TeeIn.ID, b.TeeOut.ID)
 	}
-	slipA, slipB := d.names.fresh("slip-a"), d.names.fresh("slip-b")
-	d.part(slipA, graph.SlipCoupling, rigid(in[0].Spec), in[0].Size)
-	d.part(slipB, graph.SlipCoupling, rigid(out[0].Spec), out[0].Size)
-	d.joinRemains(in[0], b.TeeIn.ID, first.legs, at(slipA, graph.In))
-	d.run(at(slipA, graph.Out), at(slipB, graph.In), rigid(in[0].Spec), in[0].Size,
-		[]graph.Leg{leg(across.Unit().Scale(across.Len() + first.cutBack + second.cutBack))})
-	d.joinRemains(out[0], b.TeeOut.ID, second.legs, at(slipB, graph.Out))
-	note := graph.Diagnostic{Pos: d.pos, Rule: "retrofit", Severity: graph.Note,
+	slipA, slipB := d.Names.Fresh("slip-a"), d.Names.Fresh("slip-b")
+	d.AddPart(slipA, graph.SlipCoupling, rigid(in[0].Spec), in[0].Size)
+	d.AddPart(slipB, graph.SlipCoupling, rigid(out[0].Spec), out[0].Size)
+	joinRemains(d, in[0], b.TeeIn.ID, first.legs, draft.At(slipA, graph.In))
+	d.AddRun(draft.At(slipA, graph.Out), draft.At(slipB, graph.In), rigid(in[0].Spec), in[0].Size,
+		[]graph.Leg{draft.Leg(across.Unit().Scale(across.Len() + first.cutBack + second.cutBack))})
+	joinRemains(d, out[0], b.TeeOut.ID, second.legs, draft.At(slipB, graph.Out))
+	note := graph.Diagnostic{Pos: d.Pos, Rule: "retrofit", Severity: graph.Note,
 		Message: graph.Say("%q comes out with its pipes, its bypass and the tees %q and %q, %d parts in all; the old pipe is cut at their outer faces and closed with %s between two slip couplings",
 			unit.ID, b.TeeIn.ID, b.TeeOut.ID, countParts(c, gone), quantity.Length.Of(across.Len()+first.cutBack+second.cutBack)),
 		Hint: "shut the pump off and drain the line first; keep the unit's unions"}
-	return &Proposal{Circuit: d.Circuit, NewIDs: d.ids}, []graph.Diagnostic{note}
+	return &Proposal{Circuit: d.Circuit, NewIDs: d.IDs}, []graph.Diagnostic{note}
 }
 
 // countParts counts the parts among some ids.
@@ -126,10 +127,10 @@ func shortened(path *route.Path, tee string) (shortenedRun, bool) {
 }
 
 // joinRemains puts what is left of an old run back, joined to a new part where the tee was.
-func (d *draft) joinRemains(old *graph.Run, tee string, legs []graph.Leg, to graph.PortRef) {
+func joinRemains(d *draft.Draft, old *graph.Run, tee string, legs []graph.Leg, to graph.PortRef) {
 	if old.To.Part == tee {
-		d.remains(old, old.From, to, legs)
+		d.Remains(old, old.From, to, legs)
 		return
 	}
-	d.remains(old, to, old.To, legs)
+	d.Remains(old, to, old.To, legs)
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
 )
@@ -32,10 +33,10 @@ func (w work) inLine() work {
 func (w work) serviceLoop(a *assembly) {
 	tee, off := w.tee(), w.inLine().stop(w.lineTee(), graph.Branch, w.lineSpec, w.lineSize)
 	bend := w.inLine().elbow(graph.Vec{X: 1}, graph.Vec{Y: 1})
-	s := &service{outer: nipple(tee.SocketMM, tee.SocketMM), valve: w.inline(string(graph.BallValve), w.lineSpec, w.lineSize, true)}
-	s.reach = math.Ceil((off.takeOff+nipple(off.depth, bend.depth)+bend.takeOff)/10) * 10
+	s := &service{outer: draft.Nipple(tee.SocketMM, tee.SocketMM), valve: w.inline(string(graph.BallValve), w.lineSpec, w.lineSize, true)}
+	s.reach = math.Ceil((off.TakeOff+draft.Nipple(off.Depth, bend.Depth)+bend.TakeOff)/10) * 10
 	s.span = 2*a.half + a.first + a.element + a.second
-	if short := 2*bend.takeOff + 2*nipple(bend.depth, s.valve.socket) + s.valve.length - s.span; short > 0 {
+	if short := 2*bend.TakeOff + 2*draft.Nipple(bend.Depth, s.valve.socket) + s.valve.length - s.span; short > 0 {
 		a.longer = short
 		a.first, s.span = a.first+short, s.span+short
 	}
@@ -55,27 +56,27 @@ func (a assembly) toElement() float64 { return a.half + a.first + a.serviceMM()/
 
 // loopAround puts the loop's two tees beside the unit's, and returns the ports the pieces to the
 // check start from and end at.
-func (d *draft) loopAround(w work, a assembly, teeA, teeB string, water, way graph.Vec) (before, after graph.PortRef) {
+func loopAround(d *draft.Draft, w work, a assembly, teeA, teeB string, water, way graph.Vec) (before, after graph.PortRef) {
 	s := a.service
-	first, second := d.names.fresh("service-tee-a"), d.names.fresh("service-tee-b")
-	d.part(first, graph.Tee, w.lineSpec, w.lineSize)
-	d.part(second, graph.Tee, w.lineSpec, w.lineSize)
-	beside := []graph.Leg{leg(water.Scale(2*a.half + s.outer))}
-	d.run(at(teeA, graph.RunOut), at(first, graph.RunIn), w.lineSpec, w.lineSize, beside)
-	d.run(at(second, graph.RunOut), at(teeB, graph.RunIn), w.lineSpec, w.lineSize, beside)
+	first, second := d.Names.Fresh("service-tee-a"), d.Names.Fresh("service-tee-b")
+	d.AddPart(first, graph.Tee, w.lineSpec, w.lineSize)
+	d.AddPart(second, graph.Tee, w.lineSpec, w.lineSize)
+	beside := []graph.Leg{draft.Leg(water.Scale(2*a.half + s.outer))}
+	d.AddRun(draft.At(teeA, graph.RunOut), draft.At(first, graph.RunIn), w.lineSpec, w.lineSize, beside)
+	d.AddRun(draft.At(second, graph.RunOut), draft.At(teeB, graph.RunIn), w.lineSpec, w.lineSize, beside)
 
-	valve := d.part(d.names.fresh("service"), graph.BallValve, w.lineSpec, w.lineSize)
+	valve := d.AddPart(d.Names.Fresh("service"), graph.BallValve, w.lineSpec, w.lineSize)
 	valve.Type = s.valve.row.Name
 	valve.Valve.Position, valve.Valve.PositionSet = 0, true
 	line := w.inLine()
 	off := line.stop(w.lineTee(), graph.Branch, w.lineSpec, w.lineSize)
-	loop := newStrand("service", at(first, graph.Branch), at(second, graph.Branch),
-		[]graph.Leg{leg(way.Scale(s.reach)), leg(water.Scale(s.span)), leg(way.Scale(-s.reach))}, off, off, line)
-	loop.put(item{part: valve.ID, in: graph.In, out: graph.Out, length: s.valve.length, depth: s.valve.socket}, false, 1)
-	for _, st := range loop.stretches() {
-		d.run(st.from, st.to, w.lineSpec, w.lineSize, st.legs)
+	loop := draft.NewStrand("service", draft.At(first, graph.Branch), draft.At(second, graph.Branch),
+		[]graph.Leg{draft.Leg(way.Scale(s.reach)), draft.Leg(water.Scale(s.span)), draft.Leg(way.Scale(-s.reach))}, off, off, line.elbow)
+	loop.Put(draft.Item{Part: valve.ID, In: graph.In, Out: graph.Out, Length: s.valve.length, Depth: s.valve.socket}, false, 1)
+	for _, st := range loop.Stretches() {
+		d.AddRun(st.From, st.To, w.lineSpec, w.lineSize, st.Legs)
 	}
-	return at(first, graph.RunOut), at(second, graph.RunIn)
+	return draft.At(first, graph.RunOut), draft.At(second, graph.RunIn)
 }
 
 // loopWay is the way the loop stands off the line: level where it can be, where neither air nor

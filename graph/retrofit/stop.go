@@ -5,26 +5,27 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route/laying"
 )
 
 // stop returns where pipe of a spec and size stops that ends at a part's port, with the
-// bushes, transitions or barbs between them: as package route lays them, for there they are
+// bushes, transitions or barbs between them: as package laying lays them, for there they are
 // drawn, cut and ordered.
-func (w work) stop(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) end {
+func (w work) stop(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) draft.End {
 	e, _ := w.stopWith(part, port, spec, size)
 	return e
 }
 
 // oldEnd is stop for the old pipe at a part of the string let into it, with the words for
 // what stands between them.
-func (w work) oldEnd(part *graph.Part, port string) (end, string) {
+func (w work) oldEnd(part *graph.Part, port string) (draft.End, string) {
 	return w.stopWith(part, port, w.oldSpec, w.oldSize)
 }
 
 // stopped is where a pipe stops at a part, and the words for what stands between.
 type stopped struct {
-	end     end
+	end     draft.End
 	between string
 }
 
@@ -42,7 +43,7 @@ type stopOf struct {
 type stops map[stopOf]stopped
 
 // stopWith is stop, with the words for what stands between part and pipe.
-func (w work) stopWith(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) (end, string) {
+func (w work) stopWith(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) (draft.End, string) {
 	key := stopOf{id: part.ID, kind: string(part.Kind) + " " + part.Type, port: port, spec: part.Spec, size: part.Size, size2: part.BranchSize, pipe: spec, its: size}
 	if part == w.unit {
 		key.part = part
@@ -56,14 +57,14 @@ func (w work) stopWith(part *graph.Part, port string, spec catalog.Spec, size ca
 }
 
 // lookStop lays the part with nothing but a pipe in its port.
-func (w work) lookStop(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) (end, string) {
+func (w work) lookStop(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) (draft.End, string) {
 	far := &graph.Part{ID: part.ID + " far end", Kind: graph.Coupling, Existing: true, Spec: spec, Size: size,
 		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Place: graph.NoPlace()}
-	run := &graph.Run{ID: "stop", From: at(part.ID, port), To: at(far.ID, graph.In), Spec: spec, Size: size, RoughnessMM: -1,
-		Legs: []graph.Leg{leg(graph.Vec{X: 10000})}, Place: graph.NoPlace()}
+	run := &graph.Run{ID: "stop", From: draft.At(part.ID, port), To: draft.At(far.ID, graph.In), Spec: spec, Size: size, RoughnessMM: -1,
+		Legs: []graph.Leg{draft.Leg(graph.Vec{X: 10000})}, Place: graph.NoPlace()}
 	lay := laying.Of(&graph.Circuit{Catalog: w.cat, Parts: []*graph.Part{part, far}, Runs: []*graph.Run{run}})
 	if len(lay.Paths) == 0 || len(lay.Paths[0].Stops) == 0 {
-		return end{}, ""
+		return draft.End{}, ""
 	}
 	s := lay.Paths[0].Stops[0]
 	var names []string
@@ -76,7 +77,7 @@ func (w work) lookStop(part *graph.Part, port string, spec catalog.Spec, size ca
 	if len(lay.Pieces) > 1 {
 		between += ", with the nipple it stands on"
 	}
-	return end{takeOff: s.TakeOffMM, depth: s.DepthMM, name: s.Fitting}, between
+	return draft.End{TakeOff: s.TakeOffMM, Depth: s.DepthMM, Name: s.Fitting}, between
 }
 
 // lineTee is a tee of the line as it will be built in.

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/retrofit/lead"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
@@ -234,10 +235,10 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 			"lead them yourself where you see a better way: along, branch or keep-clear, or to-unit and from-unit")
 	}
 	for _, v := range pair.To {
-		to = append(to, leg(v))
+		to = append(to, draft.Leg(v))
 	}
 	for _, v := range pair.From {
-		from = append(from, leg(v))
+		from = append(from, draft.Leg(v))
 	}
 	if len(out) > 0 {
 		to = out
@@ -285,7 +286,7 @@ func portFace(unit *graph.Part, port string, stand *graph.Stand) graph.Vec {
 }
 
 // facing gives the unit's ports the way they look, as the request says it.
-func (d *draft) facing(unit *graph.Part, stand *graph.Stand) {
+func facing(d *draft.Draft, unit *graph.Part, stand *graph.Stand) {
 	if stand == nil || stand.PortsFace.Len() == 0 {
 		return
 	}
@@ -308,7 +309,7 @@ func (d *draft) facing(unit *graph.Part, stand *graph.Stand) {
 // pipe is what both of the unit's pipes are made of.
 func (l *limb) pipe() lead.Pipe {
 	bend := l.w.elbow(graph.Vec{X: 1}, graph.Vec{Y: 1})
-	stop := func(e end) lead.Stop { return lead.Stop{TakeOffMM: e.takeOff, DepthMM: e.depth} }
+	stop := func(e draft.End) lead.Stop { return lead.Stop{TakeOffMM: e.TakeOff, DepthMM: e.Depth} }
 	p := lead.Pipe{Tee: stop(l.bush), Elbow: stop(bend), Port: stop(l.port), Isolator: l.item(l.valve), Union: l.item(l.union),
 		RadiusMM: l.girth("elbow-90", catalog.Row{})}
 	for _, g := range l.w.asked.Stand.Along {

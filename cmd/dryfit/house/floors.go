@@ -20,7 +20,7 @@ var floors = [][]string{
 	{"graph/whatif", "graph/match"},
 	{"graph/plan"},
 	{"graph/retrofit", "graph/takeoff", "graph/rule", "graph/practice"},
-	{"graph/retrofit/lead", "graph/route/solid", "graph/hydraulic/spread", "graph/heat/job", "graph/takeoff/stock"},
+	{"graph/retrofit/draft", "graph/retrofit/lead", "graph/route/solid", "graph/hydraulic/spread", "graph/heat/job", "graph/takeoff/stock"},
 	{"graph/hydraulic"},
 	{"graph/route/laying"},
 	{"graph/route", "graph/description"},

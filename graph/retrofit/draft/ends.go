@@ -1,0 +1,68 @@
+package draft
+
+import (
+	"fmt"
+	"strings"
+
+	"dryfit/catalog"
+	"dryfit/graph"
+	"dryfit/graph/route"
+	"dryfit/graph/settle"
+)
+
+// BeadMM is the gap left between the faces of two sockets for the cement bead, mm.
+const BeadMM = settle.BeadMM
+
+// Nipple returns the shortest piece between two sockets, mm: both depths and the bead.
+func Nipple(depthA, depthB float64) float64 { return depthA + depthB + BeadMM }
+
+// End is what a leg meets at one of its ends, mm.
+type End struct {
+	TakeOff float64 // from the leg's end to the stop of the socket
+	Depth   float64 // of the socket
+	Name    string  // in words
+	Bend    bool    // an elbow or a pump: what a check wants to be far from
+	through bool    // flexible pipe goes on round a bend: no fitting
+	Hose    bool    // the pipe is hose, and goes over a barb
+}
+
+// Face is from the leg's end to the face of the socket.
+func (e End) Face() float64 { return e.TakeOff + e.Depth }
+
+// Datum names what a tape is held to at this end, in words: the face of a socket where its
+// depth is known.
+func (e End) Datum() string {
+	switch {
+	case e.through:
+		return "middle of " + e.Name
+	case e.Hose:
+		return "end of the hose at " + e.Name
+	case e.Depth == 0:
+		return "end of the pipe inside " + e.Name + " (the depth of its socket is not known: measure it, and take it off what the tape reads from its face)"
+	}
+	return "face of the " + e.Name
+}
+
+// LegEnds returns what leg (from 1) of a path meets at its start and its end.
+func LegEnds(path *route.Path, leg int) (start, finish End) {
+	at := func(point int) End {
+		if point >= len(path.Stops) {
+			return End{}
+		}
+		s := path.Stops[point]
+		e := End{TakeOff: s.TakeOffMM, Depth: s.DepthMM, Name: s.Fitting,
+			Bend: strings.HasPrefix(s.Kind, "elbow") || s.Kind == string(graph.Pump),
+			Hose: path.Run.Spec.Family() == catalog.Hose}
+		switch {
+		case e.Name != "":
+		case point == 0:
+			e.Name = path.Run.From.String()
+		case point == len(path.Points)-1:
+			e.Name = path.Run.To.String()
+		default:
+			e.Name, e.through = fmt.Sprintf("bend %d of %s", point, path.Run.ID), true
+		}
+		return e
+	}
+	return at(leg - 1), at(leg)
+}

@@ -78,7 +78,7 @@ func runServe(v *verb, args []string, w *world.World) int {
 			fmt.Fprintf(w.Stderr, "%s: %d ms\n", what, took.Milliseconds())
 		}
 	}
-	debug.SetGCPercent(300) // it lives long and answers many questions: memory is cheaper than the time to tidy it
+	debug.SetGCPercent(live.Tidy)
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
 	w.Stop.By(cancel)

@@ -78,12 +78,14 @@ func (s *Server) question(answerTo func(r *http.Request, c *current, q askedFor)
 			return
 		}
 		out.Text = hashOf(string(c.job.Text))
-		data, err := json.Marshal(out)
-		if err != nil {
+		var data bytes.Buffer
+		to := json.NewEncoder(&data)
+		to.SetEscapeHTML(false) // it is no part of a page: nothing in it is read as one
+		if err := to.Encode(out); err != nil {
 			http.Error(w, err.Error(), http.StatusInternalServerError)
 			return
 		}
-		answer(w, "application/json", data)
+		answer(w, "application/json", data.Bytes())
 	}
 }
 
@@ -110,17 +112,19 @@ func (s *Server) ask(r *http.Request, c *current, q askedFor) (told, error) {
 	if err := studied(c); err != nil {
 		return told{}, err
 	}
-	select {
-	case s.solves <- struct{}{}:
-		defer func() { <-s.solves }()
-	case <-r.Context().Done():
-		return told{}, r.Context().Err()
-	}
-	a, err := c.study.Ask(q.Values, plan.Flows)
-	if err != nil {
-		return told{}, err
-	}
-	return told{HTML: live.AnswerHTML(a, c.plan), Cut: live.CutNowHTML(c.study, a)}, nil
+	return c.answers.of(r.Context(), q.Values, func() (told, error) {
+		select {
+		case s.solves <- struct{}{}:
+			defer func() { <-s.solves }()
+		case <-r.Context().Done():
+			return told{}, r.Context().Err()
+		}
+		a, err := c.study.Ask(q.Values, plan.Flows)
+		if err != nil {
+			return told{}, err
+		}
+		return told{HTML: live.AnswerHTML(a, c.plan), Cut: live.CutNowHTML(c.study, a)}, nil
+	})
 }
 
 // oneAtATime leaves a question that takes long unanswered while another is worked out: the page

@@ -50,6 +50,11 @@ type Server struct {
 	job *current // as last read; nil before
 }
 
+// Tidy is how much of its size, in per cent, the memory of a server may grow by before it is
+// tidied (see debug.SetGCPercent): it lives long and answers many questions, and memory is cheaper
+// than the time.
+const Tidy = 300
+
 // ErrNoFile is what Load returns where no file has been begun yet.
 var ErrNoFile = errors.New("no file yet")
 

@@ -92,7 +92,8 @@ type current struct {
 	plan *plan.Plan // without ranges and heat; nil where the description has errors
 	took time.Duration
 
-	study *whatif.Study // nil where there is no plan
+	study   *whatif.Study // nil where there is no plan
+	answers answers       // to what was asked about it
 }
 
 // slowPlan is from when on a page is told that its answer is being worked out.

@@ -18,8 +18,8 @@ import (
 	"testing"
 	"time"
 
-	"dryfit/cmd/dryfit/disk"
 	"dryfit/catalog/quantity"
+	"dryfit/cmd/dryfit/disk"
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"

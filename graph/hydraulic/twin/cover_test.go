@@ -180,6 +180,12 @@ func TestCoverHandbook(t *testing.T) { cover(t, handbook, careful, 1_000_000) }
 // TestCoverHandbookHurried does so with the other's tubs and the hurried survey.
 func TestCoverHandbookHurried(t *testing.T) { cover(t, handbook, hurried, 1_500_000) }
 
+// TestCoverRounds does so with tubs made up by a third.
+func TestCoverRounds(t *testing.T) { cover(t, rounds, careful, 2_000_000) }
+
+// TestCoverRoundsHurried does so with the third's tubs and the hurried survey.
+func TestCoverRoundsHurried(t *testing.T) { cover(t, rounds, hurried, 2_500_000) }
+
 func cover(t *testing.T, w *world, who surveyor, seed int) {
 	t.Helper()
 	var by table

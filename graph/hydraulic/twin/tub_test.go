@@ -29,6 +29,7 @@ type tub struct {
 	tee    map[string]float64 // of tees: factor on the handbook's loss
 	bypass string             // id of what the bypass goes through; "" none
 	modes  []string
+	far    bool // the unit is a long way off
 
 	d     dice
 	elbow float64 // K of an elbow of the make that was at hand
@@ -188,10 +189,18 @@ func newTub(w *world, f family, l level, by surveyor, seed uint64) *tub {
 		t.smallLine(p)
 	case large:
 		t.largeLine(p)
-	case twin2, banks, throttle:
+	case twin2, banks, throttle, imported, wetEnd:
 		t.twoSpeedLine(p)
 	case plunge, variable:
 		t.plungeLine(p)
+	case swimSpa:
+		t.swimSpaLine(p)
+	case side:
+		t.sideLine(p)
+	case roof:
+		t.roofLine(p)
+	case diverted:
+		t.divertedLine(p)
 	default:
 		t.plugInLine(p)
 	}
@@ -224,7 +233,7 @@ func (t *tub) pumpPart(p pump, kind string) {
 		t.variablePump(p, known)
 		return
 	}
-	if t.family == twin2 || t.family == banks || t.family == throttle {
+	if t.twoSpeed() {
 		is := fmt.Sprintf("speeds = [\n{ name = \"low\", curve = %s },\n{ name = \"high\", curve = %s },\n]\n",
 			curveText(p.real(p.ratio), 24), curveText(p.real(1), 24))
 		survey := fmt.Sprintf("type = %q\nspeeds = [{ name = \"low\", power = \"%g W\" }, { name = \"high\", power = \"%g W\" }]\n", kind, math.Round(p.labelW*0.18), p.labelW)
@@ -241,6 +250,23 @@ func (t *tub) pumpPart(p pump, kind string) {
 		survey = fmt.Sprintf("known = \"data-sheet\"\npower = \"%g W\"\ncurve = %s\n", p.labelW, curveText(p.sheet, 6))
 	}
 	t.part("pump", "pump", of, is, survey)
+}
+
+// twoSpeed reports whether the heater's pump has two speeds.
+func (t *tub) twoSpeed() bool {
+	switch t.family {
+	case twin2, banks, throttle, imported, wetEnd, diverted:
+		return true
+	}
+	return false
+}
+
+// kindOf is the type a two-speed pump is taken for by the watts on its label.
+func (t *tub) kindOf(p pump) string {
+	if p.labelW > 1450 {
+		return "two-speed-pump-large"
+	}
+	return "two-speed-pump-small"
 }
 
 // variablePump writes a pump whose drive shows its speed: 0.4 and 0.65 of the full one, true to
@@ -310,7 +336,9 @@ func (t *tub) unitPart(rated float64) {
 func round2(x float64) float64 { return math.Round(x*100) / 100 }
 
 // valve writes a hand valve of a bore (mm) on a pipe, set to a share open.
-func (t *tub) valve(id, kind string, bore, open float64) {
+func (t *tub) valve(id, kind string, bore, open float64) { t.valveOf(newWork, id, kind, bore, open) }
+
+func (t *tub) valveOf(of, id, kind string, bore, open float64) {
 	at := 1.0
 	if open < 1 {
 		at = min(0.98, max(0.26, open+t.by.handle*t.d.NormFloat64()))
@@ -324,7 +352,7 @@ func (t *tub) valve(id, kind string, bore, open float64) {
 	if open < 1 {
 		survey = fmt.Sprintf("position = \"%.0f %%\"\n", 100*open)
 	}
-	t.part(id, kind, newWork, is, survey)
+	t.part(id, kind, of, is, survey)
 }
 
 // teePart writes a tee.
@@ -359,6 +387,9 @@ func (t *tub) assembly(line, unit way, rated, pipeBore float64) {
 	t.unitPart(rated)
 	stub("t1.branch", "v1.in")
 	each, elbows := math.Round(d.nine(1500, 8000)), d.count(2, 5)
+	if t.far {
+		each, elbows = math.Round(d.nine(7000, 20000)), d.count(5, 10)
+	}
 	unit.of, unit.length, unit.elbows, unit.extra = newWork, each, elbows, d.nine(0.05, 0.4) // unions at the unit
 	if unit.spec == "hose" {
 		unit.ends = 2
@@ -477,6 +508,12 @@ func (t *tub) twoSpeedLine(p pump) {
 	case 2:
 		spec, size, bore = "pvc-pn10", "63 mm", 56
 	}
+	if t.family == imported {
+		spec, size, bore = "pvc-pn10", "50 mm", 45
+		if d.in(0.4) {
+			spec, bore = "flex-metric", 42
+		}
+	}
 	line := way{spec: spec, size: size, of: old}
 	if t.family == banks {
 		tubPart(t, `["skimmer", "footwell", "return", "seats"]`)
@@ -486,11 +523,7 @@ func (t *tub) twoSpeedLine(p pump) {
 	t.teePart("st", old)
 	filter, dirt := t.drawFilter(false, flow)
 	t.lossPart("filter", "filter", old, filter, dirt, "")
-	kind := "two-speed-pump-small"
-	if p.labelW > 1450 {
-		kind = "two-speed-pump-large"
-	}
-	t.pumpPart(p, kind)
+	t.pumpPart(p, t.kindOf(p))
 	t.lossPart("element", "element-heater", old, t.w.element(d, flow), t.w.field(d), "")
 	run := func(from, to, of string, length float64, elbows int) {
 		w := line
@@ -532,7 +565,7 @@ func (t *tub) twoSpeedLine(p pump) {
 	}
 	t.last = "element.out"
 	unitSize, unitSpec := "1 1/2 in", spec
-	if spec == "pvc-pn10" {
+	if spec == "pvc-pn10" || spec == "flex-metric" {
 		unitSize = "50 mm"
 	}
 	t.assembly(line, way{spec: unitSpec, size: unitSize}, []float64{3.1, 4.1}[d.IntN(2)], bore*0.79)

@@ -20,14 +20,26 @@ const (
 
 var families = []family{small, large, twin2, plunge, plugIn}
 
-// curve is a pump as its sheet has it: head = shut·(1-(q/runOut)^bend), m and m³/h.
-type curve struct{ shut, runOut, bend float64 }
+// curve is a pump as its sheet has it: head = shut·(1-x^bend), x = q/runOut, m and m³/h; of
+// one whose curve falls from its first drop on, slope is the share of it that is straight.
+type curve struct{ shut, runOut, bend, slope float64 }
 
-func (c curve) head(q float64) float64 { return c.shut * (1 - math.Pow(q/c.runOut, c.bend)) }
+func (c curve) head(q float64) float64 {
+	x := q / c.runOut
+	return c.shut * (1 - c.slope*x - (1-c.slope)*math.Pow(x, c.bend))
+}
 
 // best is the flow of the most water power, m³/h, and that power in W at 9.74 kN/m³.
 func (c curve) best() (flow, power float64) {
 	flow = c.runOut * math.Pow(1/(c.bend+1), 1/c.bend)
+	if c.slope > 0 {
+		most := 0.0
+		for i := 1; i < 1000; i++ {
+			if q := c.runOut * float64(i) / 1000; q*c.head(q) > most {
+				flow, most = q, q*c.head(q)
+			}
+		}
+	}
 	return flow, 9740 * flow * perHour * c.head(flow)
 }
 
@@ -59,15 +71,15 @@ func drawPump(d dice, f family) pump {
 	var eta float64
 	switch f {
 	case small:
-		c, eta = curve{d.even(2.5, 4), d.nine(1.9, 4.2), d.even(1.5, 2.2)}, d.nine(0.06, 0.15)
+		c, eta = curve{d.even(2.5, 4), d.nine(1.9, 4.2), d.even(1.5, 2.2), 0}, d.nine(0.06, 0.15)
 	case large:
-		c, eta = curve{d.even(6, 8), d.nine(7.5, 12.5), d.even(1.6, 2.4)}, d.nine(0.22, 0.40)
+		c, eta = curve{d.even(6, 8), d.nine(7.5, 12.5), d.even(1.6, 2.4), 0}, d.nine(0.22, 0.40)
 	case twin2:
-		c, eta = curve{d.even(12, 18), d.nine(19, 36), d.even(1.7, 2.6)}, d.nine(0.25, 0.45)
+		c, eta = curve{d.even(12, 18), d.nine(19, 36), d.even(1.7, 2.6), 0}, d.nine(0.25, 0.45)
 	case plunge:
-		c, eta = curve{d.even(10, 16), d.nine(12, 24), d.even(1.7, 2.6)}, d.nine(0.25, 0.45)
+		c, eta = curve{d.even(10, 16), d.nine(12, 24), d.even(1.7, 2.6), 0}, d.nine(0.25, 0.45)
 	default:
-		c, eta = curve{d.even(2, 4.5), d.nine(2.2, 4.2), d.even(1.5, 2.2)}, d.nine(0.06, 0.15)
+		c, eta = curve{d.even(2, 4.5), d.nine(2.2, 4.2), d.even(1.5, 2.2), 0}, d.nine(0.06, 0.15)
 	}
 	_, water := c.best()
 	p := pump{sheet: c, labelW: toStep(water / eta), ratio: d.even(0.475, 0.51)}
@@ -90,7 +102,7 @@ func toStep(w float64) float64 {
 
 // real is the curve of the pump in hand at a speed ratio.
 func (p pump) real(ratio float64) curve {
-	return curve{p.sheet.shut * p.wornH * ratio * ratio, p.sheet.runOut * p.wornQ * ratio, p.sheet.bend}
+	return curve{p.sheet.shut * p.wornH * ratio * ratio, p.sheet.runOut * p.wornQ * ratio, p.sheet.bend, p.sheet.slope}
 }
 
 // loss is a part's loss: drop at a flow with its exponent, kPa and m³/h.

@@ -8,37 +8,39 @@ import (
 
 // What Spread knows about. All but those that say otherwise are shares of the number.
 const (
-	SpreadPumpSize     = "pump-size"     // water power of a pump of which only the type is known
-	SpreadPumpLabel    = "pump-label"    // the same, where its label gives the watts
-	SpreadPumpShape    = "pump-shape"    // flow against head of such a pump, at one power
-	SpreadPumpHead     = "pump-head"     // head of a pump with a curve
-	SpreadPumpFlow     = "pump-flow"     // flow of a pump with a curve
-	SpreadSpeedRatio   = "speed-ratio"   // speed that is given by its ratio to another
-	SpreadPartLoss     = "part-loss"     // loss of a heater or other equipment
-	SpreadFilterLoss   = "filter-loss"   // loss of a filter in use
-	SpreadUnitLoss     = "unit-loss"     // loss of a heat pump
-	SpreadJetLoss      = "jet-loss"      // loss of a jet given by a rated point or by K
-	SpreadJetBore      = "jet-bore"      // bore of a jet
-	SpreadFittingK     = "fitting-k"     // K of elbows and tees
-	SpreadReducingTee  = "reducing-tee"  // loss of a tee whose branch is between two thirds of its run and as wide
-	SpreadBore         = "bore"          // bore of rigid pipe
-	SpreadHoseBore     = "hose-bore"     // bore of hose, and of flexible pipe
-	SpreadRoughness    = "roughness"     // of the wall of new pipe
-	SpreadRoughnessOld = "roughness-old" // of the wall of pipe that has been in use
-	SpreadRibs         = "ribs"          // roughness that stands for the ribs of flexible pipe and hose
-	SpreadCracking     = "cracking"      // cracking pressure of a spring
-	SpreadHoldOpen     = "hold-open"     // flow that holds a swing check open
-	SpreadValveKv      = "valve-kv"      // Kv of a hand valve at its position
-	SpreadValveOpen    = "valve-open"    // loss of a hand valve fully open
-	SpreadPosition     = "position"      // position of a handle, in hundredths of its way
-	SpreadRunLength    = "run-length"    // length of a run that nobody measured leg by leg
-	SpreadLegs         = "legs"          // length of a run measured leg by leg
-	SpreadJointsNew    = "joints-new"    // K of joints and burrs in a new run, in hundredths of a velocity head
-	SpreadJointsOld    = "joints-old"    // the same of an old run
-	SpreadUnlisted     = "unlisted"      // K of elbows in an old run that nobody listed, in hundredths
-	SpreadEntrance     = "entrance"      // K of the cover and body of a suction nobody described, in hundredths
-	SpreadBarb         = "barb"          // K of a barb
-	SpreadLevel        = "level"         // m below the water of what nothing says so
+	SpreadPumpSize     = "pump-size"        // water power of a pump of which only the type is known
+	SpreadPumpLabel    = "pump-label"       // the same, where its label gives the watts
+	SpreadSmallLabel   = "pump-label-small" // the same of a small pump
+	SpreadPumpShape    = "pump-shape"       // flow against head of such a pump, at one power
+	SpreadPumpHead     = "pump-head"        // head of a pump with a curve
+	SpreadPumpFlow     = "pump-flow"        // flow of a pump with a curve
+	SpreadSpeedRatio   = "speed-ratio"      // speed that is given by its ratio to another
+	SpreadPartLoss     = "part-loss"        // loss of a heater or other equipment
+	SpreadNewValve     = "new-valve"        // loss of a valve or check that is part of the new work
+	SpreadFilterLoss   = "filter-loss"      // loss of a filter in use
+	SpreadUnitLoss     = "unit-loss"        // loss of a heat pump
+	SpreadJetLoss      = "jet-loss"         // loss of a jet given by a rated point or by K
+	SpreadJetBore      = "jet-bore"         // bore of a jet
+	SpreadFittingK     = "fitting-k"        // K of elbows and tees
+	SpreadReducingTee  = "reducing-tee"     // loss of a tee whose branch is between two thirds of its run and as wide
+	SpreadBore         = "bore"             // bore of rigid pipe
+	SpreadHoseBore     = "hose-bore"        // bore of hose, and of flexible pipe
+	SpreadRoughness    = "roughness"        // of the wall of new pipe
+	SpreadRoughnessOld = "roughness-old"    // of the wall of pipe that has been in use
+	SpreadRibs         = "ribs"             // roughness that stands for the ribs of flexible pipe and hose
+	SpreadCracking     = "cracking"         // cracking pressure of a spring
+	SpreadHoldOpen     = "hold-open"        // flow that holds a swing check open
+	SpreadValveKv      = "valve-kv"         // Kv of a hand valve at its position
+	SpreadValveOpen    = "valve-open"       // loss of a hand valve fully open
+	SpreadPosition     = "position"         // position of a handle, in hundredths of its way
+	SpreadRunLength    = "run-length"       // length of a run that nobody measured leg by leg
+	SpreadLegs         = "legs"             // length of a run measured leg by leg
+	SpreadJointsNew    = "joints-new"       // K of joints and burrs in a new run, in hundredths of a velocity head
+	SpreadJointsOld    = "joints-old"       // the same of an old run
+	SpreadUnlisted     = "unlisted"         // K of elbows in an old run that nobody listed, in hundredths
+	SpreadEntrance     = "entrance"         // K of the cover and body of a suction nobody described, in hundredths
+	SpreadBarb         = "barb"             // K of a barb
+	SpreadLevel        = "level"            // m below the water of what nothing says so
 )
 
 // Span is how far a number may be off: nine in ten lie between Low and High, half of all

@@ -53,40 +53,66 @@ func (b *builder) addHub(m *ModelPart) {
 	}
 	law := b.lossOf(m)
 	middle := b.node(p.ID + ".")
-	m.ways, m.way0 = make([]*laws.PartLaw, len(m.ports)), make([]float64, len(m.ports))
+	m.ways, m.way0, m.turned = make([]*laws.PartLaw, len(m.ports)), make([]float64, len(m.ports)), make([]float64, len(m.ports))
 	for i, n := range m.nodes {
 		e := network.Edge{From: n, To: middle}
-		share := 1.0
+		m.turned[i] = 1
 		if p.Kind == graph.DiverterValve {
-			share = b.wayOpen(m, m.ports[i], i == common)
+			m.turned[i] = b.wayTurned(p, m.ports[i], i == common)
 		}
+		share := openShare(m.Row.Opening, m.turned[i])
 		if share <= 0 {
 			m.Edges = append(m.Edges, -1)
 			continue
 		}
 		if law != nil && (i == common) == (p.Kind == graph.Manifold) {
 			own := *law
-			m.way0[i] = own.Times / (share * share)
+			m.way0[i] = own.Times
+			own.Times /= share * share
 			m.ways[i], e.Law = &own, &own
 		}
 		m.Edges = append(m.Edges, b.edge(e))
 	}
 }
 
-// wayOpen returns the share of its Kv a diverter's way keeps.
-func (b *builder) wayOpen(m *ModelPart, port string, common bool) float64 {
+// wayTurned returns how far a diverter's way is open, of its turn.
+func (b *builder) wayTurned(p *graph.Part, port string, common bool) float64 {
 	open := 1.0
-	if v := m.Part.Valve; v != nil && !common {
+	if v := p.Valve; v != nil && !common {
 		for _, w := range v.Ways {
 			if w.Port == port {
 				open = float64(w.Open)
 			}
 		}
 	}
-	if said, ok := b.m.Mode.Positions[m.Part.ID]; ok && !common {
+	if said, ok := b.m.Mode.Positions[p.ID]; ok && !common {
 		open *= float64(said)
 	}
-	return openShare(m.Row.Opening, open)
+	return open
+}
+
+// leastTurned is how far a way that is part open is taken to be open at least: a twentieth of
+// its turn. Choice of this program, so that a way that lets water through never counts as shut.
+const leastTurned = 0.05
+
+// wayAt returns how far a way is open where its handle stands off by so much of its turn. What
+// is fully open or shut stands at a stop, and is that.
+func (m *ModelPart) wayAt(way int, off float64) float64 {
+	at := m.turned[way]
+	if at <= 0 || at >= 1 {
+		return at
+	}
+	return min(max(at+off, min(at, leastTurned)), 1)
+}
+
+// PartTurned reports whether a diverter stands between two of its ways.
+func (m *ModelPart) PartTurned() bool {
+	for i, at := range m.turned {
+		if m.ways[i] != nil && at > 0 && at < 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // commonPort returns the place of the port that carries the whole flow: the only one the

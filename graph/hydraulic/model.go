@@ -61,7 +61,8 @@ type ModelPart struct {
 	bend0   [2]float64
 	Tee     *laws.TeeLaw
 	ways    []*laws.PartLaw // of manifold and diverter, for each port; nil none
-	way0    []float64
+	way0    []float64       // their loss with every way fully open
+	turned  []float64       // how far a diverter's ways are open
 
 	exponent float64   // as described; of a loss of one point
 	sized    *sizing   // nil: not by a pump
@@ -219,6 +220,10 @@ func (m *Model) perturbPart(p *Perturb, i int) {
 	for k, w := range part.ways {
 		if w != nil {
 			w.Times = part.way0[k] * f
+			if part.Part.Kind == graph.DiverterValve {
+				share := openShare(part.Row.Opening, part.wayAt(k, added(p.Position, i)))
+				w.Times /= share * share
+			}
 		}
 	}
 }

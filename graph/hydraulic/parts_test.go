@@ -216,6 +216,31 @@ func TestDiverter(t *testing.T) {
 	approx(t, "half open", math.Abs(leg.Drop), 4*2*half.Water.Density*v*v/2, 1e-6)
 }
 
+// A handle that is off moves what stands between its stops, and nothing that stands at one: by
+// hand, K 2 fully open costs 2/0.6² where half open is six tenths.
+func TestDiverterOffItsMark(t *testing.T) {
+	c := read(t, strings.Replace(diverted, "WAYS", `ways = { right = "50 %" }`, 1))
+	m, err := hydraulic.Build(route.Lay(c), graph.Mode{Name: "on", Speeds: map[string]string{"pump": "on"}}, graph.After)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := &hydraulic.Perturb{Position: make([]float64, len(m.Parts))}
+	p.Position[m.PartAt["d"]] = 0.1
+	s, err := m.Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, k := range []float64{0, 2, 2 / 0.36} {
+		if leg := s.Part("d").Legs[i]; k > 0 {
+			v := leg.Flow / (math.Pi / 4 * 0.05 * 0.05)
+			approx(t, leg.Port, math.Abs(leg.Drop), k*s.Water.Density*v*v/2, 1e-6)
+		}
+	}
+	if !m.Parts[m.PartAt["d"]].PartTurned() {
+		t.Error("half turned, and not said to be")
+	}
+}
+
 func TestManifold(t *testing.T) {
 	text := strings.NewReplacer("WAYS", "", "diverter-valve", "manifold").Replace(diverted)
 	s := solve(t, text, "on")

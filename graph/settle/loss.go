@@ -186,6 +186,9 @@ func lossSpread(out *Part) Spread {
 		if class == tables.SpreadValveOpen {
 			class = tables.SpreadPartLoss
 		}
+		if p.New() && (p.Kind.IsHandValve() || p.Kind == graph.CheckValve) {
+			class = tables.SpreadNewValve
+		}
 		return spreadOf(class, p.Known)
 	}
 	own := rowSpan(row)

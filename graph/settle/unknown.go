@@ -90,6 +90,11 @@ func (p *Part) unknowns() []Unknown {
 		return []Unknown{p.off(KvNumber, "the Kv of "+id, tables.SpreadValveKv), where, loss}
 	}
 	out := []Unknown{loss}
+	if p.Kind == graph.DiverterValve {
+		where := p.off(PositionNumber, "how far "+id+" is turned", tables.SpreadPosition)
+		where.Adds = true
+		out = append(out, where)
+	}
 	if row := &p.Loss.Row; row.Exponent == 0 {
 		e := tables.ExponentOf(row.Style, row.Kind)
 		out = append(out, Unknown{Number: ExponentNumber, At: id, Whose: id, Words: "the shape of the drop of " + id + " over its flow", Adds: true,
@@ -104,6 +109,10 @@ func (p *Part) unknowns() []Unknown {
 	return out
 }
 
+// smallPumpW is the label in W below which a pump has a motor of the small kinds: a magnet rotor
+// in the water, shaded poles. Common practice, no source.
+const smallPumpW = 200
+
 // pumpUnknowns are, of a pump with a curve of its own, how far head and flow are off; of one
 // of a type, how large it is and which shape it has.
 func (p *Part) pumpUnknowns() []Unknown {
@@ -115,7 +124,11 @@ func (p *Part) pumpUnknowns() []Unknown {
 	if p.PumpOfType() {
 		size := p.off(SizeNumber, "how large "+id+" is", tables.SpreadPumpSize)
 		if data != nil && data.LabelW > 0 {
-			size = p.off(SizeNumber, "how much of its watts "+id+" turns into flow", tables.SpreadPumpLabel)
+			class := tables.SpreadPumpLabel
+			if data.LabelW < smallPumpW {
+				class = tables.SpreadSmallLabel
+			}
+			size = p.off(SizeNumber, "how much of its watts "+id+" turns into flow", class)
 		}
 		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", tables.SpreadPumpShape)}
 	}

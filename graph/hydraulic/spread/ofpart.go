@@ -62,6 +62,12 @@ func otherUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 			h, _ := p.Law.Loss(at)
 			u.used.value = graph.Say("%s at %s, the best flow of its pump", quantity.Pressure.Of(h*formula.Gravity*p.Density), quantity.Flow.Of(at))
 		}
+	case settle.PositionNumber:
+		if !p.PartTurned() {
+			return nil
+		}
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Position, id, v) }
+		u.used = used{value: "its ways as described", given: true, guess: p.Part.Known == graph.Assumed}
 	case settle.ExponentNumber:
 		if !p.Power {
 			return nil

@@ -34,6 +34,8 @@ func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
 		return graph.Say("the data sheet of %q: the least flow that holds it open", u.part)
 	case starts("where the handle", "the Kv of"):
 		return graph.Say("the flow on the unit's display, and %q set by it", u.part)
+	case part != nil && part.Part.Kind == graph.DiverterValve:
+		return graph.Say("where the knob of %q points; or the pressure before the jets of each of its ways", u.part)
 	case part != nil && part.Part.Kind == graph.HeatPump:
 		return graph.Say("the data sheet of %q: its drop at a flow; or the flow on its display", u.part)
 	case part != nil:

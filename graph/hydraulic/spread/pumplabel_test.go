@@ -1,0 +1,142 @@
+package spread
+
+import (
+	"strings"
+	"testing"
+
+	"dryfit/catalog/tables"
+	"dryfit/graph"
+	"dryfit/graph/agree"
+	"dryfit/graph/description"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+)
+
+// modelOf builds the only mode of a description after the work.
+func modelOf(t *testing.T, text string) *hydraulic.Model {
+	t.Helper()
+	c, ds := description.Read("test.toml", []byte(text))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatal(ds)
+	}
+	c = c.At(graph.After)
+	m, err := hydraulic.Build(route.Lay(c), c.AllModes()[0], graph.After)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+func unknownOf(m *hydraulic.Model, starts string) *unknown {
+	for _, u := range unknowns([]*hydraulic.Model{m}) {
+		if strings.HasPrefix(u.what, starts) {
+			return &u
+		}
+	}
+	return nil
+}
+
+const labelText = `
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+[[part]]
+id = "pump"
+kind = "pump"
+type = "TYPE"
+power = "WATTS"
+[[part]]
+id = "unit"
+kind = "heat-pump"
+[[run]]
+from = "tub.a"
+to = "pump.in"
+spec = "pvc-sch40"
+size = "1-1/2 in"
+length = "1 m"
+[[run]]
+from = "pump.out"
+to = "unit.in"
+spec = "pvc-sch40"
+size = "1-1/2 in"
+length = "1 m"
+[[run]]
+from = "unit.out"
+to = "tub.b"
+spec = "pvc-sch40"
+size = "1-1/2 in"
+length = "1 m"
+`
+
+// The watts of a small pump say less of its flow than those of a large one: 5 to 15 % from wire to
+// water against 25 to 45 %, three to one and not quite two to one (common practice, no source).
+func TestSmallLabelsSayLess(t *testing.T) {
+	times := func(kind, watts string) float64 {
+		m := modelOf(t, strings.NewReplacer("TYPE", kind, "WATTS", watts).Replace(labelText))
+		u := unknownOf(m, "how much of its watts")
+		if u == nil {
+			t.Fatalf("%s of %s: nothing said of its label", kind, watts)
+		}
+		return (1 + u.span.High) / (1 + u.span.Low)
+	}
+	if small := times("circulation-pump-24h", "60 W"); !agree.Within(small, 15.0/5, 0.3) {
+		t.Errorf("60 W: from end to end %.2f times, want 3", small)
+	}
+	if large := times("pool-pump", "750 W"); !agree.Within(large, 45.0/25, 0.4) {
+		t.Errorf("750 W: from end to end %.2f times, want 1.8", large)
+	}
+}
+
+// A diverter between its stops is off by its handle; one at a stop, or whose ways are all open, is
+// not.
+func TestDivertersHandle(t *testing.T) {
+	text := func(ways string) string {
+		out := banksText[:strings.Index(banksText, "[[part]]\nid = \"tee\"")] + "[[part]]\nid = \"div\"\nkind = \"diverter-valve\"\nports = [\"in\", \"x\", \"y\"]\n" + ways +
+			banksText[strings.Index(banksText, "[[part]]\nid = \"backs\""):]
+		for _, way := range []string{"tub.a pump.in", "pump.out div.in", "div.x backs.in", "div.y feet.in", "backs.out tub.b", "feet.out tub.c"} {
+			from, to, _ := strings.Cut(way, " ")
+			out += "[[run]]\nfrom = \"" + from + "\"\nto = \"" + to + "\"\nlength = \"1 m\"\n"
+		}
+		return out
+	}
+	m := modelOf(t, text("ways = { y = \"40 %\" }\n"))
+	u := unknownOf(m, "how far div is turned")
+	if u == nil {
+		t.Fatal("a diverter part turned has no unknown")
+	}
+	if want, _ := tables.Spread(tables.SpreadPosition, assumed); u.span != want || !u.adds {
+		t.Errorf("%+v added %v, want %+v added", u.span, u.adds, want)
+	}
+	flow := func(v float64) float64 {
+		p := &hydraulic.Perturb{}
+		u.set(m, p, v)
+		s, err := m.Solve(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s.Part("feet").Flow
+	}
+	if less, as, more := flow(-0.1), flow(0), flow(0.1); !(less < as && as < more) {
+		t.Errorf("feet get %g, %g, %g as the way opens", less, as, more)
+	}
+	for _, ways := range []string{"", "ways = { y = \"shut\" }\n"} {
+		if unknownOf(modelOf(t, text(ways)), "how far div is turned") != nil {
+			t.Errorf("with %q the handle stands at a stop", ways)
+		}
+	}
+}
+
+// What is said of a new valve by its sheet is as likely more as less; of an old part it is more,
+// for there is scale in it (common practice, no source).
+func TestNewValvesAreClean(t *testing.T) {
+	check := strings.Replace(labelText, "TYPE", "pool-pump", 1)
+	check = strings.Replace(check, "WATTS", "750 W", 1)
+	check = strings.Replace(check, "kind = \"heat-pump\"\n", "kind = \"check-valve\"\nstyle = \"swing\"\nknown = \"data-sheet\"\nloss = { kv = \"30 m3/h\" }\nAGE\n", 1)
+	for age, want := range map[string]float64{"": 0, "existing = true": 0.07} {
+		u := unknownOf(modelOf(t, strings.Replace(check, "AGE", age, 1)), "the drop of unit")
+		if u == nil || !agree.Within(u.span.Middle, want, 1e-9) {
+			t.Errorf("%q: %+v, want a middle of %g", age, u, want)
+		}
+	}
+}

@@ -19,21 +19,27 @@ import (
 // counts metres of another shows), and what is settled must agree.
 func TestOneDoorForHeads(t *testing.T) {
 	kinds := map[string]string{ // by key: what it is written in, with X for the amount
-		"cracking":         "[[part]]\nid = \"x\"\nkind = \"check-valve\"\ncracking = \"X\"\n",
-		"highest-pressure": "[[part]]\nid = \"x\"\nkind = \"heat-pump\"\nhighest-pressure = \"X\"\n",
-		"loss drop":        "[[part]]\nid = \"x\"\nkind = \"filter\"\nloss = { flow = \"10 m3/h\", drop = \"X\" }\n",
-		"loss points":      "[[part]]\nid = \"x\"\nkind = \"filter\"\nloss = { points = [[\"5 m3/h\", \"0.1 kPa\"], [\"10 m3/h\", \"X\"]] }\n",
-		"jets rated":       "[[part]]\nid = \"x\"\nkind = \"jet-group\"\ncount = 3\nrated = { flow = \"38 l/min\", drop = \"X\" }\n",
-		"curve":            "[[part]]\nid = \"x\"\nkind = \"pump\"\ncurve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]]\n",
-		"speeds curve":     "[[part]]\nid = \"x\"\nkind = \"pump\"\nspeeds = [{ name = \"low\", curve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]] }]\n",
-		"npsh":             "[[part]]\nid = \"x\"\nkind = \"pump\"\nnpsh = [[\"5 m3/h\", \"0.2 m\"], [\"10 m3/h\", \"X\"]]\n",
-		"spring":           "[[part]]\nid = \"x\"\nkind = \"heat-pump\"\n[retrofit]\nunit = \"x\"\nspring = \"X\"\n",
-		"row cracking":     "[[catalog.check-valve]]\nname = \"mine\"\nstyle = \"spring-check\"\nkv = \"20 m3/h\"\ncracking = \"X\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"check-valve\"\ntype = \"mine\"\n",
-		"row loss-drop":    "[[catalog.filter]]\nname = \"mine\"\nloss-flow = \"10 m3/h\"\nloss-drop = \"X\"\nrating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
-		"row loss":         "[[catalog.filter]]\nname = \"mine\"\nloss = { flow = \"10 m3/h\", drop = \"X\" }\nrating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
-		"row rating":       "[[catalog.filter]]\nname = \"mine\"\nloss = { flow = \"10 m3/h\", drop = \"6 kPa\" }\nrating = \"X\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
-		"row curve":        "[[catalog.pump]]\nname = \"mine\"\ncurve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]]\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"pump\"\ntype = \"mine\"\n",
-		"row speeds":       "[[catalog.pump]]\nname = \"mine\"\nspeeds = [{ name = \"low\", ratio = 0.5 }, { name = \"high\", curve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]] }]\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"pump\"\ntype = \"mine\"\n",
+		"cracking":          "[[part]]\nid = \"x\"\nkind = \"check-valve\"\ncracking = \"X\"\n",
+		"highest-pressure":  "[[part]]\nid = \"x\"\nkind = \"heat-pump\"\nhighest-pressure = \"X\"\n",
+		"loss drop":         "[[part]]\nid = \"x\"\nkind = \"filter\"\nloss = { flow = \"10 m3/h\", drop = \"X\" }\n",
+		"loss points":       "[[part]]\nid = \"x\"\nkind = \"filter\"\nloss = { points = [[\"5 m3/h\", \"0.1 kPa\"], [\"10 m3/h\", \"X\"]] }\n",
+		"jets rated":        "[[part]]\nid = \"x\"\nkind = \"jet-group\"\ncount = 3\nrated = { flow = \"38 l/min\", drop = \"X\" }\n",
+		"curve":             "[[part]]\nid = \"x\"\nkind = \"pump\"\ncurve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]]\n",
+		"speeds curve":      "[[part]]\nid = \"x\"\nkind = \"pump\"\nspeeds = [{ name = \"low\", curve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]] }]\n",
+		"npsh":              "[[part]]\nid = \"x\"\nkind = \"pump\"\nnpsh = [[\"5 m3/h\", \"0.2 m\"], [\"10 m3/h\", \"X\"]]\n",
+		"spring":            "[[part]]\nid = \"x\"\nkind = \"heat-pump\"\n[retrofit]\nunit = \"x\"\nspring = \"X\"\n",
+		"row cracking":      "[[catalog.check-valve]]\nname = \"mine\"\nstyle = \"spring-check\"\nkv = \"20 m3/h\"\ncracking = \"X\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"check-valve\"\ntype = \"mine\"\n",
+		"row loss-drop":     "[[catalog.filter]]\nname = \"mine\"\nloss-flow = \"10 m3/h\"\nloss-drop = \"X\"\nrating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
+		"row loss":          "[[catalog.filter]]\nname = \"mine\"\nloss = { flow = \"10 m3/h\", drop = \"X\" }\nrating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
+		"row cracking-low":  rowOfCheck("cracking-low"),
+		"row cracking-high": rowOfCheck("cracking-high"),
+		"row loss-low":      rowOfFilter("loss-flow = \"10 m3/h\"\nloss-drop = \"2 m\"\nloss-low = \"X\"\nloss-high = \"9 m\"\n"),
+		"row loss-high":     rowOfFilter("loss-flow = \"10 m3/h\"\nloss-drop = \"1 m\"\nloss-low = \"0.3 m\"\nloss-high = \"X\"\n"),
+		"row loss low":      rowOfFilter("loss = { flow = \"10 m3/h\", drop = \"2 m\", low = \"X\", high = \"9 m\" }\n"),
+		"row loss high":     rowOfFilter("loss = { flow = \"10 m3/h\", drop = \"1 m\", low = \"0.3 m\", high = \"X\" }\n"),
+		"row rating":        "[[catalog.filter]]\nname = \"mine\"\nloss = { flow = \"10 m3/h\", drop = \"6 kPa\" }\nrating = \"X\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
+		"row curve":         "[[catalog.pump]]\nname = \"mine\"\ncurve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]]\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"pump\"\ntype = \"mine\"\n",
+		"row speeds":        "[[catalog.pump]]\nname = \"mine\"\nspeeds = [{ name = \"low\", ratio = 0.5 }, { name = \"high\", curve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]] }]\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"pump\"\ntype = \"mine\"\n",
 	}
 	for key, text := range kinds {
 		got := map[string][]float64{}
@@ -65,6 +71,22 @@ func TestOneDoorForHeads(t *testing.T) {
 	}
 }
 
+// rowOfFilter is a filter by a row of the file's own that says some loss.
+func rowOfFilter(loss string) string {
+	return "[[catalog.filter]]\nname = \"mine\"\n" + loss + "rating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n"
+}
+
+// rowOfCheck is a check by a row of the file's own, one end of its cracking pressure's range X.
+func rowOfCheck(end string) string {
+	ends := map[string]string{"cracking": "1 m", "cracking-low": "0.2 m", "cracking-high": "9 m"}
+	if end == "cracking-low" {
+		ends["cracking"] = "2 m"
+	}
+	ends[end] = "X"
+	return "[[catalog.check-valve]]\nname = \"mine\"\nstyle = \"spring-check\"\nkv = \"20 m3/h\"\ncracking = \"" + ends["cracking"] + "\"\ncracking-low = \"" + ends["cracking-low"] +
+		"\"\ncracking-high = \"" + ends["cracking-high"] + "\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"check-valve\"\ntype = \"mine\"\n"
+}
+
 // heads are what a circuit says of heads and pressures, in m of its water.
 func heads(c *graph.Circuit) []float64 {
 	st := settle.Of(c)
@@ -86,7 +108,13 @@ func heads(c *graph.Circuit) []float64 {
 			add(q.Drop.Head(density))
 		}
 	}
-	add(p.LossRow.V.LossDropPa / metre)
+	for _, row := range []float64{p.LossRow.V.LossDropPa, p.LossRow.V.LossLowPa, p.LossRow.V.LossHighPa, p.LossRow.V.CrackingLowPa, p.LossRow.V.CrackingHighPa} {
+		add(row / metre)
+	}
+	for _, s := range []settle.Spread{p.Loss.Spread, p.Cracking.Spread} { // what the range comes to
+		add(s.Low)
+		add(s.High)
+	}
 	if j := p.Jets; j != nil && j.Rated != nil {
 		add(j.Rated.Drop.Head(density))
 	}
@@ -100,6 +128,30 @@ func heads(c *graph.Circuit) []float64 {
 		add(c.Retrofit.SpringPa / metre)
 	}
 	return out
+}
+
+// Every column of the catalogue that takes a head as well as a pressure is tried above.
+func TestEveryColumnOfHeadsIsTried(t *testing.T) {
+	file, err := parser.ParseFile(token.NewFileSet(), "../../catalog/column.go", nil, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var found []string
+	ast.Inspect(file, func(n ast.Node) bool {
+		if call, ok := n.(*ast.CallExpr); ok && len(call.Args) > 0 {
+			if f, ok := call.Fun.(*ast.Ident); ok && f.Name == "pressureOf" {
+				if name, ok := call.Args[0].(*ast.BasicLit); ok {
+					found = append(found, strings.Trim(name.Value, `"`))
+				}
+			}
+		}
+		return true
+	})
+	slices.Sort(found)
+	tried := []string{"cracking", "cracking-high", "cracking-low", "loss-drop", "loss-high", "loss-low", "rating"}
+	if !slices.Equal(found, tried) {
+		t.Errorf("columns with heads: %v; tried: %v", found, tried)
+	}
 }
 
 // The limits that take a head as well as a pressure are those tried above; who adds one adds

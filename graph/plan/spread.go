@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 )
@@ -31,10 +30,6 @@ const moveWorth = 0.1
 func (p *Plan) unsure() []graph.Diagnostic {
 	var out []graph.Diagnostic
 	r := p.Ranges
-	var reading quantity.Text
-	if len(r.MeasureFirst) > 0 {
-		reading = r.MeasureFirst[0].Reading
-	}
 	for i := range r.Promises {
 		q := &r.Promises[i]
 		if !q.Judged() || q.Share >= spread.WarnBelow {
@@ -44,7 +39,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 			Message: graph.Say("mode %q: %s: %s", q.Mode, q.Text, q.Held())}
 		if q.Level != "" {
 			d.Hint = graph.Say("measure from the water line down to %q and write below-water on it, or on a pump or the tub and give the legs between", q.Level)
-		} else if reading != "" {
+		} else if reading, _ := r.Settles(q); reading != "" {
 			d.Hint = graph.Say("measure first: %s", reading)
 		}
 		for _, a := range p.Asked.Accepted {

@@ -74,8 +74,7 @@ const leastRiseK = 1.5
 
 // asksGauge reports whether what is to be measured first is read by a gauge.
 func asksGauge(p *plan.Plan, j jobIn) bool {
-	return p.Ranges != nil && len(p.Ranges.MeasureFirst) > 0 && table.MeasureFirst(p.Ranges, form.Style{Units: j.units}) != "" &&
-		strings.Contains(j.say(p.Ranges.MeasureFirst[0].Reading), "gauge")
+	return strings.Contains(table.MeasureFirst(p.Ranges, form.Style{Units: j.units}), "gauge")
 }
 
 // gauged reports whether the job has pressure gauges to read.

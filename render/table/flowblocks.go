@@ -236,15 +236,18 @@ const surest = 5
 // MeasureFirst says that something is to be measured before anything is cut, and what: where a
 // judged promise is held in too few of the ways the unknowns could lie; else "".
 func MeasureFirst(r *spread.Ranges, s form.Style) string {
-	if r == nil || len(r.MeasureFirst) == 0 {
+	if r == nil {
 		return ""
 	}
 	p := worstPromise(r)
 	if p == nil || p.Share >= spread.MeasureFirstBelow {
 		return ""
 	}
-	f := r.MeasureFirst[0]
-	return fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s: %s only; what moves it most is %s.", s.Say(f.Reading), p.Mode, promiseText(s, p), s.Say(p.Held()), f.Said())
+	reading, what := r.Settles(p)
+	if reading == "" {
+		return ""
+	}
+	return fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s: %s only; what moves it most is %s.", s.Say(reading), p.Mode, promiseText(s, p), s.Say(p.Held()), s.Say(what))
 }
 
 // promiseText words a promise; how a spring stands is no order.

@@ -29,11 +29,12 @@ func (s *spreader) influences() []Influence {
 			f, told := best[name]
 			if !told {
 				f = Influence{What: u.what, Part: u.part, Mode: m.name, Moves: moves, Span: u.span, Adds: u.adds,
-					Key: u.used.key, Value: u.used.value, Source: u.used.source, Reading: u.reading(m.after.model), Given: u.used.given, Guess: u.used.guess}
+					Key: u.used.key, Value: u.used.value, Source: u.used.source, Reading: u.reading(m.after.model), Given: u.used.given, Guess: u.used.guess, UnitIn: map[string]float64{}}
 			}
 			if e.value > f.Effect+alike {
 				f.Mode, f.Effect, f.Moves = m.name, e.value, moves
 			}
+			f.UnitIn[m.name] = e.unit
 			if e.unit > f.Unit+alike {
 				f.Unit, f.UnitMode = e.unit, m.name
 			}

@@ -79,6 +79,7 @@ type Promise struct {
 	// Level is the id of the part or run that decides it and of which nothing says how far below
 	// the water it lies, so that a spread is taken for it; "" where the level is known.
 	Level    string
+	Pump     string // id of the pump whose shut-off pressure is stood, of the promises of pressures
 	Kept, Of int
 	Share    float64 // Kept over Of
 }
@@ -108,15 +109,16 @@ type Influence struct {
 	Moves  string  // what it moves: "the unit's flow"
 	// What it does alone, in the mode in which each is moved most, as shares; 0 where there is none.
 	Unit, Jets, Head   float64
-	UnitMode, JetsMode string        // where it moves each most
-	Span               tables.Span   // how far it may be off
-	Adds               bool          // Span is added to the number, not a share of it
-	Key                settle.Key    // of the settled value that was used; zero: Value says it
-	Value              quantity.Text // what was used
-	Source             string        // of what was used
-	Reading            quantity.Text // what would settle it
-	Given              bool          // the description says it
-	Guess              bool          // nobody gave it, or the description says it is assumed
+	UnitMode, JetsMode string             // where it moves each most
+	UnitIn             map[string]float64 // what it does to the unit's flow, by mode
+	Span               tables.Span        // how far it may be off
+	Adds               bool               // Span is added to the number, not a share of it
+	Key                settle.Key         // of the settled value that was used; zero: Value says it
+	Value              quantity.Text      // what was used
+	Source             string             // of what was used
+	Reading            quantity.Text      // what would settle it
+	Given              bool               // the description says it
+	Guess              bool               // nobody gave it, or the description says it is assumed
 }
 
 // Harm is by how much it moves the unit's or the jets' flow, whichever is more, as a share.

@@ -339,15 +339,21 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 		at := level()
 		return graph.Say("; nothing says how far below the water %q lies: %s to %s taken", id, quantity.Length.About(1000*at.Low), quantity.Length.About(1000*at.High))
 	}
-	pressed := func(kind PromiseKind, part string, text quantity.Text, level string, values []sampled) {
+	pressed := func(kind PromiseKind, part string, text quantity.Text, level string, values []sampled, of map[int]limit) {
 		add(kind, part, text+deep(level), values, holds)
-		out[len(out)-1].Level = level
+		p, most := &out[len(out)-1], 0.0
+		p.Level = level
+		for i, q := range m.after.likely.Parts {
+			if _, ok := of[i]; ok && q.ShutOffPa > most {
+				p.Pump, most = q.Part.ID, q.ShutOffPa
+			}
+		}
 	}
 	if len(m.unitMargin) > 0 {
-		pressed(UnitPressure, unit.ID, graph.Say("%q stands its pump's shut-off pressure and the water above it", unit.ID), m.stands.unitLevel, m.unitMargin)
+		pressed(UnitPressure, unit.ID, graph.Say("%q stands its pump's shut-off pressure and the water above it", unit.ID), m.stands.unitLevel, m.unitMargin, m.stands.unit)
 	}
 	if len(m.pipeMargin) > 0 {
-		pressed(PipePressure, m.stands.weakest, graph.Say("pipe and fittings stand their pump's shut-off pressure and the water above them; %q is the weakest", m.stands.weakest), m.stands.pipeLevel, m.pipeMargin)
+		pressed(PipePressure, m.stands.weakest, graph.Say("pipe and fittings stand their pump's shut-off pressure and the water above them; %q is the weakest", m.stands.weakest), m.stands.pipeLevel, m.pipeMargin, m.stands.pipe)
 	}
 	for i, p := range m.after.likely.Parts {
 		if p.Part.Kind != graph.CheckValve {

@@ -1,0 +1,32 @@
+package spread
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// Settles says which reading would settle a judged promise, and what it would tell: of a flow what
+// moves the unit's flow most in the promise's mode, of a pressure the level nobody gave, else how
+// much the pump puts on and the unit or the pipe stands. Empty where nothing would.
+func (r *Ranges) Settles(p *Promise) (reading, what quantity.Text) {
+	switch {
+	case p.Level != "":
+		return graph.Say("the height from the water line down to %q", p.Level), graph.Say("how far below the water %q lies", p.Level)
+	case p.Kind == UnitPressure:
+		return graph.Say("the plate of %q for its highest pressure, and the data sheet of %q for its head at no flow", p.Part, p.Pump),
+			graph.Say("the shut-off head of %q", p.Pump)
+	case p.Kind == PipePressure:
+		return graph.Say("the print on %q for the pressure it stands, and the data sheet of %q for its head at no flow", p.Part, p.Pump),
+			graph.Say("the shut-off head of %q", p.Pump)
+	}
+	var most *Influence
+	for i := range r.MeasureFirst {
+		if f := &r.MeasureFirst[i]; most == nil || f.UnitIn[p.Mode] > most.UnitIn[p.Mode]+alike {
+			most = f
+		}
+	}
+	if most == nil {
+		return "", ""
+	}
+	return most.Reading, quantity.Text(most.Said())
+}

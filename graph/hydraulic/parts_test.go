@@ -220,7 +220,7 @@ func TestDiverter(t *testing.T) {
 // hand, K 2 fully open costs 2/0.6² where half open is six tenths.
 func TestDiverterOffItsMark(t *testing.T) {
 	c := read(t, strings.Replace(diverted, "WAYS", `ways = { right = "50 %" }`, 1))
-	m, err := hydraulic.Build(route.Lay(c), graph.Mode{Name: "on", Speeds: map[string]string{"pump": "on"}}, graph.After)
+	m, err := hydraulic.Build(laying.Of(c), graph.Mode{Name: "on", Speeds: map[string]string{"pump": "on"}}, graph.After)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,7 +9,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 )
 
 // modelOf builds the only mode of a description after the work.
@@ -20,7 +20,7 @@ func modelOf(t *testing.T, text string) *hydraulic.Model {
 		t.Fatal(ds)
 	}
 	c = c.At(graph.After)
-	m, err := hydraulic.Build(route.Lay(c), c.AllModes()[0], graph.After)
+	m, err := hydraulic.Build(laying.Of(c), c.AllModes()[0], graph.After)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"dryfit/graph/description"
-	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
 
 	"dryfit/graph"
 )
@@ -22,7 +22,7 @@ func TestReadingThatSettles(t *testing.T) {
 		if graph.HasErrors(ds) {
 			t.Fatal(ds)
 		}
-		lay := route.Lay(read.At(graph.After))
+		lay := laying.Of(read.At(graph.After))
 		r := Of(lay, lay, "unit", nil)
 		for i := range r.Promises {
 			if p := &r.Promises[i]; p.Kind == UnitPressure {

@@ -18,11 +18,8 @@ import (
 // every one can be put together. Held against points sampled in each body by a test of their
 // own, which knows no distances; and against the replay.
 func TestDrawnCabinets(t *testing.T) {
-	rounds, possible := 10, 0
-	if testing.Short() {
-		rounds = 4
-	}
-	for seed := range rounds {
+	seeds, possible := lots(10, 2, 3, 8), 0
+	for _, seed := range seeds {
 		c := cabinet(t, seed)
 		p := work(t, c, plan.Findings|plan.Places)
 		n := 0
@@ -43,15 +40,15 @@ func TestDrawnCabinets(t *testing.T) {
 		}
 		possible += n
 	}
-	if possible < rounds/2 {
-		t.Errorf("%d possible places in %d cabinets: too few to prove anything", possible, rounds)
+	if possible < len(seeds)/2 {
+		t.Errorf("%d possible places in %d cabinets: too few to prove anything", possible, len(seeds))
 	}
 }
 
 // A pair of pipes that is refused is not built again at its place, what comes instead is
 // whole, and the first can be gone back to.
 func TestAnotherPairIsBuilt(t *testing.T) {
-	c := cabinet(t, 7)
+	c := cabinet(t, 8)
 	before := laying.Of(c.At(graph.Before))
 	site, choice := retrofit.NewSite(c, before), retrofit.FirstChoice(c, before)
 	tried := 0

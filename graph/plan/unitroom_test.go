@@ -13,7 +13,7 @@ import (
 // manuals ask for that room (from memory).
 func TestPipesStayOutOfTheUnitsAir(t *testing.T) {
 	turned := func(s string) string {
-		return strings.Replace(s, `ports-face = "left"`, `ports-face = "right"`, 1)
+		return strings.Replace(s, `ports-face = "left"`, `ports-face = "right"`, 1) + named
 	}
 	through := planOf(t, standing(t, turned)).Circuit
 	for _, blows := range []string{"front", "up"} {

@@ -21,9 +21,10 @@ type Retrofit struct {
 	FeederCheck      *bool
 	Inside           bool // no new pipe runs outdoors: nothing is insulated
 	ToUnit, FromUnit []Leg
-	Bleeds           *bool // air bleeds at high points; nil: yes
-	SlipCoupling     bool  // the string is let into the old line with a slip coupling
-	ServiceValve     bool  // a valve in parallel to the spring check, open while the unit is shut off
+	Bleeds           *bool     // air bleeds at high points; nil: yes
+	SlipCoupling     bool      // the string is let into the old line with a slip coupling
+	AdaptorsKept     []PortRef // ends of the cut run whose old adaptor stays, and the new work begins in it
+	ServiceValve     bool      // a valve in parallel to the spring check, open while the unit is shut off
 	Stand            *Stand
 	Pos              Pos
 	KeyPos           map[string]Pos

@@ -2,6 +2,7 @@ package graph
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -28,6 +29,8 @@ type Run struct {
 	Removed   bool
 	RemainsOf string // id of the existing run this is what is left of, after a cut; such a run is old pipe, in the after stage only
 	Known     Knowledge
+
+	AdaptorsKept []PortRef // ends of a new run at which the adaptor on the old part is there already and stays
 
 	Legs      []Leg          // empty where nobody measured them
 	LengthMM  float64        // along the axis; where Legs is empty
@@ -139,6 +142,11 @@ type Place struct {
 
 // NoPlace is a Place about which nothing was said.
 func NoPlace() Place { return Place{ClearMM: -1, PlayMM: -1} }
+
+// Keeps reports whether the adaptor at one end of the run was there before and stays.
+func (r *Run) Keeps(end PortRef) bool {
+	return slices.ContainsFunc(r.AdaptorsKept, func(k PortRef) bool { return k.Part == end.Part && k.Port == end.Port })
+}
 
 // Whole is the id of the old run this one is, or is left of.
 func (r *Run) Whole() string {

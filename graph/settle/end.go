@@ -20,6 +20,7 @@ type End struct {
 	Socket   Socket
 	DepthMM  float64   // of the part's own socket
 	Adaptors []Adaptor // from the part to the pipe
+	Kept     bool      // they were there before and stay
 }
 
 // Adaptor is a fitting between a part and a run's pipe: a bush or reducer where sizes
@@ -51,7 +52,7 @@ func (s *Stage) settleEnd(run *graph.Run, ref graph.PortRef) End {
 	if p == nil {
 		return End{Ref: ref, DepthMM: s.depth(run.Spec, run.Size)}
 	}
-	e := End{Ref: ref, Part: p, Socket: s.socketAt(p, ref.Port, run)}
+	e := End{Ref: ref, Part: p, Socket: s.socketAt(p, ref.Port, run), Kept: p.Existing && run.New() && run.Keeps(ref)}
 	row := e.Socket.Row
 	e.DepthMM = s.depth(e.Socket.Spec, e.Socket.Size)
 	if Fitted(p.Kind) && row.SocketMM > 0 && (e.Socket.Size == row.Size || row.Size.IsZero()) {

@@ -218,6 +218,9 @@ func (n *Names) word(p *graph.Part) string {
 
 // FittingWord is the trade's word for a fitting of the catalogue: "45° elbow" for "elbow-45".
 func FittingWord(kind string) string {
+	if bare, ok := strings.CutPrefix(kind, "old "); ok { // one that is kept
+		return "old " + FittingWord(bare)
+	}
 	if deg, ok := strings.CutPrefix(kind, "elbow-"); ok {
 		return deg + "° elbow"
 	}

@@ -21,6 +21,7 @@ func Link(r *field.Reader) {
 		linkEnd(r, run, &run.To, "to")
 		sameEnds(r, run)
 		linkRemains(r, run, byID)
+		linkKept(r, run)
 	}
 	portsTaken(r)
 	portsOpen(r)

@@ -53,6 +53,7 @@ var RetrofitFields = []field.Field[graph.Retrofit]{
 	openLegsField("to-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.ToUnit }),
 	openLegsField("from-unit", func(t *graph.Retrofit) *[]graph.Leg { return &t.FromUnit }),
 	field.Maybe("bleeds", func(t *graph.Retrofit) **bool { return &t.Bleeds }),
+	keptField(func(t *graph.Retrofit) *[]graph.PortRef { return &t.AdaptorsKept }),
 	field.Bool("slip-coupling", func(t *graph.Retrofit) *bool { return &t.SlipCoupling }),
 	field.Bool("service-valve", func(t *graph.Retrofit) *bool { return &t.ServiceValve }),
 	standField("at", standAtField()),
@@ -103,6 +104,7 @@ func ReadRetrofit(r *field.Reader, v located.Value) {
 	if c, ok := v.In("bypass-size"); ok && t.Spec != "" && !t.BypassSize.IsZero() {
 		r.SizeInCatalog(located.Single("size", c), t.Spec, t.BypassSize)
 	}
+	keptOfRetrofit(r, t)
 	readStand(r, v, t)
 	readOpenLegs(r, v, t)
 	r.Circuit.Retrofit = t

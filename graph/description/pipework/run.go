@@ -43,6 +43,7 @@ var RunFields = slices.Concat([]field.Field[Draft]{
 	field.Bool("existing", func(d *Draft) *bool { return &d.Existing }),
 	field.Bool("removed", func(d *Draft) *bool { return &d.Removed }),
 	field.Text("remains-of", `the id of the run it is what is left of`, func(d *Draft) *string { return &d.RemainsOf }),
+	keptField(func(d *Draft) *[]graph.PortRef { return &d.AdaptorsKept }),
 	field.Known(func(d *Draft) *graph.Knowledge { return &d.Known }),
 	legsField("legs", func(d *Draft) *[]graph.Leg { return &d.Legs }),
 	field.QtySet("length", field.RunLength, func(d *Draft) *float64 { return &d.LengthMM }, func(d *Draft) *bool { return &d.HasLength }),

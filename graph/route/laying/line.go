@@ -69,7 +69,7 @@ func (l *layer) layLine(i int) {
 // addChain enters a station's adaptors among the run's fittings, in the run's direction.
 func (l *layer) addChain(i int, s *station, point int, reverse bool) {
 	path := &l.lay.Paths[i]
-	isNew := s.part != nil && (path.Run.New() || s.part.New())
+	isNew := s.part != nil && (path.Run.New() || s.part.New()) && !s.kept
 	for k := range s.chain {
 		at := k
 		if reverse {

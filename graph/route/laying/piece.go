@@ -18,6 +18,7 @@ func (l *layer) cutPieces() {
 		switch {
 		case r.New():
 			l.cutRun(i)
+			l.judgeKept(i)
 		case r.RemainsOf != "" || r.Existing:
 			l.joinOld(i)
 			l.judgeStub(i)
@@ -211,7 +212,7 @@ func (l *layer) judgePiece(p *route.Piece) {
 // nipples cuts the short pieces on which the adaptors of a station stand, and joins the
 // adaptors to the part and to each other.
 func (l *layer) nipples(i int, s *station, last bool) {
-	if s.part == nil {
+	if s.part == nil || s.kept {
 		return
 	}
 	path := &l.lay.Paths[i]

@@ -28,7 +28,8 @@ type station struct {
 	partTakeOff       float64   // of the part alone, without adaptors
 	chain             []adaptor // from the part to the pipe
 	stock             settle.Socket
-	fitting           int // of a bend: index in Path.Fittings
+	kept              bool // the adaptors were there before and stay
+	fitting           int  // of a bend: index in Path.Fittings
 }
 
 // adaptor is a fitting between a part and the run's pipe.
@@ -48,7 +49,7 @@ func (l *layer) stationAt(run *settle.Run, last bool) station {
 		return station{words: e.Ref.String(), depth: e.DepthMM, fitting: -1}
 	}
 	p := e.Part
-	s := station{words: e.Ref.String(), kind: string(p.Kind), part: p.Part, port: e.Ref.Port, fitting: -1, stock: e.Socket, depth: e.DepthMM}
+	s := station{words: e.Ref.String(), kind: string(p.Kind), part: p.Part, port: e.Ref.Port, fitting: -1, stock: e.Socket, depth: e.DepthMM, kept: e.Kept}
 	row := s.stock.Row
 	s.body, s.partJoint = route.BodyOf(p, e.Ref.Port), jointKind(s.stock, run.Run)
 	switch {
@@ -72,6 +73,10 @@ func (l *layer) stationAt(run *settle.Run, last bool) station {
 	s.joint = s.partJoint
 	for _, a := range e.Adaptors {
 		s.put(a)
+	}
+	if n := len(e.Adaptors); n > 0 && e.Kept { // what was bought long ago is as long as it is
+		s.words = "old " + s.words
+		s.measure, s.what, s.also = true, s.words+", what it adds", nil
 	}
 	return s
 }

@@ -428,6 +428,7 @@ length = "1 m"
 [[run]]
 from = "pump 3.out"
 to = "tub.c"
+adaptors-kept = ["tub.c"]
 length = "1 m"
 
 [[run]]
@@ -471,6 +472,7 @@ feeder-check = false
 to-unit = ["front 300 mm", "right ?"]
 from-unit = ["back 300 mm"]
 bleeds = false
+adaptors-kept = ["pump.out", "Düse.in"]
 slip-coupling = true
 service-valve = true
 at = ["front 300 mm", "right 1800 mm", "down 9 7/8 in"]

@@ -23,7 +23,7 @@ func job(t *testing.T, name string) *plan.Plan {
 // Every job but the ones that can't be done: no error, an order of assembly, and the plan
 // written out reads back to the same pieces and flows.
 func TestJobs(t *testing.T) {
-	for _, name := range []string{"plunge-pool", "plug-in", "hose-circulation", "second-unit", "unit-out", "round-on-hose", "past-the-door", "sunk-in-deck"} {
+	for _, name := range []string{"plunge-pool", "plug-in", "hose-circulation", "second-unit", "unit-out", "round-on-hose", "past-the-door", "sunk-in-deck", "barb-kept"} {
 		t.Run(name, func(t *testing.T) {
 			p := job(t, name)
 			if p.Proposal == nil {

@@ -18,14 +18,15 @@ type assembly struct {
 	endDepth   float64 // how deep the old pipe goes in there
 	lastAdd    float64 // the same where it goes on
 	lastDepth  float64
-	first      float64 // nipple before the element, or the one piece between the tees
-	element    float64 // stop to stop; 0 without one
-	second     float64 // nipple after the element; 0 without one
-	slip       float64 // piece from the last tee to the slip coupling that lets the string in; 0 without one
-	guard      float64 // from the second tee's socket to the end of a check behind it, in the way of the water; 0 without one
-	guardPiece float64 // the nipple before that check
-	extra      float64 // asked for, in the first nipple
-	longer     float64 // in the first nipple too: so that the loop round the check holds its valve
+	first      float64    // nipple before the element, or the one piece between the tees
+	element    float64    // stop to stop; 0 without one
+	second     float64    // nipple after the element; 0 without one
+	slip       float64    // piece from the last tee to the slip coupling that lets the string in; 0 without one
+	guard      float64    // from the second tee's socket to the end of a check behind it, in the way of the water; 0 without one
+	guardPiece float64    // the nipple before that check
+	beads      [2]float64 // room for cement where the string begins in an old adaptor, at its start and its end
+	extra      float64    // asked for, in the first nipple
+	longer     float64    // in the first nipple too: so that the loop round the check holds its valve
 	service    *service
 	hasElement bool
 	terms      []Term
@@ -40,6 +41,11 @@ func (w work) newAssembly(choice Choice) assembly {
 	tee := w.tee()
 	a := assembly{half: tee.TakeOffMM, endDepth: tee.SocketMM, extra: max(0, w.asked.ExtraMM)}
 	onBarb := w.oldSpec.Family() == catalog.Hose
+	for k := range a.beads {
+		if w.kept[k] {
+			a.beads[k] = draft.BeadMM
+		}
+	}
 	old, between := w.oldEnd(w.lineTee(), graph.RunIn)
 	if old.TakeOff > 0 {
 		a.endAdd, a.endDepth = old.TakeOff-a.half, old.Depth
@@ -81,7 +87,7 @@ func (w work) newAssembly(choice Choice) assembly {
 
 	// addEnd says what stands at one end of the string: the tee there, and what the old pipe goes
 	// into.
-	addEnd := func(which string, guardHere, slipHere bool) {
+	addEnd := func(which string, guardHere, slipHere, keptHere bool) {
 		from := len(a.terms)
 		joint, teeMM := "old pipe into the %s tee", 2*a.half
 		if onBarb {
@@ -113,12 +119,17 @@ func (w work) newAssembly(choice Choice) assembly {
 			add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.slip)
 			joint, depth = "old pipe into the slip coupling behind the %s tee", a.lastDepth
 		}
-		add(graph.Say(joint, which), depth)
+		said := graph.Say(joint, which)
+		if keptHere {
+			joint = strings.Replace(strings.Replace(joint, "old pipe", "new pipe", 1), "hose over", "new hose over", 1)
+			said, depth = graph.Say(joint, which)+graph.Say(", and %s to the old adaptor", quantity.Length.Of(draft.BeadMM)), depth+draft.BeadMM
+		}
+		add(said, depth)
 		if which == "first" {
 			slices.Reverse(a.terms[from:])
 		}
 	}
-	addEnd("first", guarded && w.against, false)
+	addEnd("first", guarded && w.against, false, w.kept[0])
 	if has {
 		a.element = b.length
 		a.first = draft.Nipple(tee.SocketMM, b.socket) + a.extra
@@ -147,7 +158,7 @@ func (w work) newAssembly(choice Choice) assembly {
 		a.first = draft.Nipple(tee.SocketMM, tee.SocketMM) + a.extra
 		add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first)
 	}
-	addEnd("second", guarded && !w.against, a.slip > 0)
+	addEnd("second", guarded && !w.against, a.slip > 0, w.kept[1])
 	return a
 }
 
@@ -176,4 +187,6 @@ func (a assembly) spacing() float64 { return 2*a.half + a.first + a.element + a.
 func (a assembly) gap() float64 { return a.spacing() + 2*a.half + a.endAdd + a.lastAdd }
 
 // needed is from face to face of the old sockets.
-func (a assembly) needed() float64 { return a.gap() + a.endDepth + a.lastDepth }
+func (a assembly) needed() float64 {
+	return a.gap() + a.endDepth + a.lastDepth + a.beads[0] + a.beads[1]
+}

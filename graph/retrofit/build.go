@@ -90,7 +90,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 		return refuse("run %q is known only by its length: measure its legs first", place.Run)
 	}
 
-	w := newWork(c, path.Run).guarded(c, net, path.Run)
+	w := newWork(c, path.Run).guarded(c, net, path.Run).at(path, place.Leg)
 	w.stops = site.stops
 	d := draft.Of(c)
 	a := w.newAssembly(choice)
@@ -118,6 +118,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 		l.find(w.asked.KeyPos["service-valve"], graph.Note, "service-valve stands in parallel to a spring check, and this bypass has none: it is left out",
 			"a valve in the bypass is opened by hand when the unit is shut off")
 	}
+	l.keptWords(path, w)
 	facing(d, unit, c.Retrofit.Stand)
 	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), a.guard == 0 && feederBelow(c, net, path.Run))
 	l.lay(to)
@@ -284,7 +285,11 @@ func cutLine(d *draft.Draft, w work, path *route.Path, place Place, a assembly, 
 			after = append([]graph.Leg{l}, after...)
 		}
 	}
-	d.Remains(old, old.From, near, before)
+	if ref, kept := w.keptRef(old, 0); kept {
+		renewed(d, old, old.From, near, ref, before)
+	} else {
+		d.Remains(old, old.From, near, before)
+	}
 	if element == "" {
 		d.AddRun(draft.At(teeA, graph.RunOut), draft.At(teeB, graph.RunIn), w.lineSpec, w.lineSize,
 			[]graph.Leg{draft.Leg(water.Scale(a.spacing()))})
@@ -304,6 +309,10 @@ func cutLine(d *draft.Draft, w work, path *route.Path, place Place, a assembly, 
 			[]graph.Leg{draft.Leg(dir.Scale(pieceMM))})
 		far = draft.At(slip.ID, graph.Out)
 	}
+	if ref, kept := w.keptRef(old, 1); kept {
+		renewed(d, old, far, old.To, ref, after)
+		return
+	}
 	d.Remains(old, far, old.To, after)
 }
 
@@ -319,24 +328,38 @@ func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 // marking tells where to mark the old pipe. With the kerf on the waste side of both lines the
 // slug is two kerfs shorter than the gap.
 func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Marking {
-	start, finish := draft.LegEnds(path, place.Leg)
 	kerf := kerfMM(c)
 	first, second := place.Cuts()
 	bare := "bare pipe"
-	if start.Hose {
+	if path.Run.Spec.Family() == catalog.Hose {
 		bare = "hose"
 	}
-	return Marking{
+	sawn := 2.0
+	for _, kept := range place.Kept {
+		if kept {
+			sawn--
+		}
+	}
+	m := Marking{
 		Run: place.Run, Leg: place.Leg, From: place.Datum,
 		FirstMM: first, SecondMM: second,
-		SlugMM: place.ToMM - place.FromMM - 2*kerf, KerfMM: kerf,
-		DepthFirstMM: a.endDepth, DepthSecondMM: a.lastDepth,
-		Keeps: []quantity.Text{
-			graph.Say("%s of %s from the %s to the first cut", quantity.Length.Of(first), bare, place.Datum),
-			graph.Say("%s of %s from the second cut to the %s",
-				quantity.Length.Of(path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Len()-finish.Face()-place.ToMM), bare, finish.Datum()),
-		},
+		SlugMM: second - first - sawn*kerf, KerfMM: kerf,
+		DepthFirstMM: a.endDepth, DepthSecondMM: a.lastDepth, Kept: place.Kept,
 	}
+	lines := []string{"first cut", "second cut"}
+	if place.Kept[0] || place.Kept[1] {
+		lines = []string{"cut", "cut"}
+	}
+	stays := func(k int, mm float64, between string) {
+		if place.Kept[k] {
+			m.Keeps = append(m.Keeps, staysWords([]string{place.Datum, place.Far}[k], bare))
+			return
+		}
+		m.Keeps = append(m.Keeps, graph.Say("%s of %s from the %s", quantity.Length.Of(mm), bare, between))
+	}
+	stays(0, first, place.Datum+" to the "+lines[0])
+	stays(1, place.LegMM()-place.FarMM+place.FarHeldMM-place.DatumMM+place.HeldMM-second, lines[1]+" to the "+place.Far)
+	return m
 }
 
 // kerfMM is what one cut loses: as said, else the catalogue's for the usual tool.

@@ -90,6 +90,9 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 			teeA: posA.Add(to.centre()), teeB: posB.Add(from.centre()), group: lay.Groups[to.path.Run.From.String()],
 			cuts: []cutLeg{to.cut(posA), from.cut(posB)}}
 	}
+	for _, ref := range c.Retrofit.AdaptorsKept {
+		l.find(ref.Pos, graph.Note, graph.Say("%s is left as it is: a second unit is teed into the pipes of %q, whose ends stay", ref, beside.Unit.ID), "leave adaptors-kept out")
+	}
 	facing(d, unit, c.Retrofit.Stand)
 	outgoing, back := l.strands(teeA, teeB, way, dirA, apart, false)
 	l.lay(outgoing)
@@ -166,7 +169,7 @@ func newTee(w work, path *route.Path, leg int) teeIn {
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	needed := gap + t.a.endDepth + t.a.lastDepth
 	t.place = Place{Run: path.Run.ID, Leg: leg, NeededMM: needed, Terms: t.a.terms,
-		Datum: start.Datum(), DatumMM: start.Face(),
+		Datum: start.Datum(), DatumMM: start.Face(), HeldMM: start.OverMM(), Far: finish.Datum(), FarMM: finish.Face(), FarHeldMM: finish.OverMM(),
 		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
 	from := start.Face() + t.a.endDepth + max(0, t.play())/2
 	t.place.FromMM, t.place.ToMM = from, from+gap

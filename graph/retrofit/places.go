@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"dryfit/graph"
-	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
 )
@@ -107,15 +106,17 @@ const straightDiameters = 10
 // bestPlace returns the best offset in a leg: far enough from the bend before a check, else
 // as far from it as the room allows; without a check in the middle of the room.
 func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice) Place {
-	start, finish := draft.LegEnds(path, leg)
+	w = w.at(path, leg)
+	start, finish := w.legEnds(net.Part, path, leg)
 	length := path.Points[leg].Sub(path.Points[leg-1]).Len()
 	a := w.newAssembly(choice)
 	place := Place{Run: path.Run.ID, Leg: leg, NeededMM: a.needed(), Terms: a.terms, Doubts: a.doubts,
-		Datum: start.Datum(), DatumMM: start.Face(), Far: finish.Datum(), FarMM: finish.Face(),
+		Datum: start.Datum(), DatumMM: start.Face(), HeldMM: start.OverMM(), Far: finish.Datum(), FarMM: finish.Face(), FarHeldMM: finish.OverMM(),
 		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
-	lo := start.Face() + a.endDepth                      // first cut line as near the start as it goes
-	hi := length - finish.Face() - a.lastDepth - a.gap() // and as far from it
-	toCheck := a.endAdd + a.half + a.toElement()         // from the cut line to the check's inlet
+	place.Kept = w.kept
+	lo := start.Face() + a.endDepth + a.beads[0]                      // first cut line as near the start as it goes
+	hi := length - finish.Face() - a.lastDepth - a.beads[1] - a.gap() // and as far from it
+	toCheck := a.endAdd + a.half + a.toElement()                      // from the cut line to the check's inlet
 	straight := func(from float64) float64 { return from + toCheck - start.TakeOff }
 	near, against := start, net.Against(path.Run)
 	if against {

@@ -13,20 +13,34 @@ type Place struct {
 	ToMM         float64 // second cut line
 	Datum        string  // what a tape is held to, in words: "face of the elbow-90 at bend 2 of return-line"
 	DatumMM      float64 // from the start of the leg to there
+	HeldMM       float64 // so far before DatumMM a tape is held: to the end of hose, which lies over its barb
 	Far          string  // the same at the other end of the leg
 	FarMM        float64 // from the end of the leg back to there
+	FarHeldMM    float64 // HeldMM at the other end
 	RoomMM       float64 // straight pipe there is, between the sockets at its ends
 	NeededMM     float64 // what the assembly needs
 	PlayMM       float64 // how far an end can be drawn back; 0 where nobody said
 	Terms        []Term  // NeededMM term by term
 	Doubts       []Doubt // parts of NeededMM whose lengths are guesses
 	MeasureFirst bool    // known only by its length
+	Kept         [2]bool // the leg's old end is renewed up to an adaptor that stays, at its start, at its end: nothing is sawn there
 	StraightMM   float64 // straight pipe before the check, from the last pump or elbow; 0 without a check
 	WantedMM     float64 // what a check wants of it
 }
 
 // Cuts returns the two cut lines as they are said and marked everywhere: from the datum, mm.
-func (p Place) Cuts() (first, second float64) { return p.FromMM - p.DatumMM, p.ToMM - p.DatumMM }
+// Where an adaptor stays, the old pipe comes out as far as its face.
+func (p Place) Cuts() (first, second float64) {
+	tape := p.DatumMM - p.HeldMM
+	first, second = p.FromMM-tape, p.ToMM-tape
+	if p.Kept[0] {
+		first = 0
+	}
+	if p.Kept[1] {
+		second = p.LegMM() - p.FarMM + p.FarHeldMM - tape
+	}
+	return first, second
+}
 
 // LegMM is the length of the leg, end to end.
 func (p Place) LegMM() float64 { return p.DatumMM + p.RoomMM + p.FarMM }
@@ -114,5 +128,6 @@ type Marking struct {
 	SlugMM                      float64 // to take out between the cut lines, kerf on the waste side
 	DepthFirstMM, DepthSecondMM float64 // insertion depth marks on what stays
 	KerfMM                      float64
+	Kept                        [2]bool         // an old adaptor stays there: the pipe comes out of it, and no line is sawn
 	Keeps                       []quantity.Text // what stays, in words
 }

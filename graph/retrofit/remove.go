@@ -76,7 +76,12 @@ func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic)
 		Message: graph.Say("%q comes out with its pipes, its bypass and the tees %q and %q, %d parts in all; the old pipe is cut at their outer faces and closed with %s between two slip couplings",
 			unit.ID, b.TeeIn.ID, b.TeeOut.ID, countParts(c, gone), quantity.Length.Of(across.Len()+first.cutBack+second.cutBack)),
 		Hint: "shut the pump off and drain the line first; keep the unit's unions"}
-	return &Proposal{Circuit: d.Circuit, NewIDs: d.IDs}, []graph.Diagnostic{note}
+	findings := []graph.Diagnostic{note}
+	for _, ref := range c.Retrofit.AdaptorsKept {
+		findings = append(findings, graph.Diagnostic{Pos: ref.Pos, Rule: "retrofit", Severity: graph.Note,
+			Message: graph.Say("%s is left as it is: the line is closed on its old pipe, and no adaptor comes off", ref), Hint: "leave adaptors-kept out"})
+	}
+	return &Proposal{Circuit: d.Circuit, NewIDs: d.IDs}, findings
 }
 
 // countParts counts the parts among some ids.

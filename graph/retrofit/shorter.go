@@ -18,7 +18,7 @@ func Shorter(c *graph.Circuit, lay *route.Layout, place Place, choice Choice) []
 	if path == nil || c.Retrofit == nil {
 		return nil
 	}
-	w := newWork(c, path.Run).guarded(c, lay.Stage.Net(), path.Run)
+	w := newWork(c, path.Run).guarded(c, lay.Stage.Net(), path.Run).at(path, place.Leg)
 	now := w.newAssembly(choice)
 	var out []Saving
 	add := func(key string, a assembly) {

@@ -42,6 +42,13 @@ type stopOf struct {
 // stops are those that were worked out already, in one circuit with one catalogue.
 type stops map[stopOf]stopped
 
+// keptEnd is where new pipe of the old line's make stops in the adaptor that stays on an old
+// part.
+func (w work) keptEnd(part *graph.Part, ref graph.PortRef) draft.End {
+	e, _ := w.lookStop(part, ref.Port, w.oldSpec, w.oldSize)
+	return e
+}
+
 // stopWith is stop, with the words for what stands between part and pipe.
 func (w work) stopWith(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) (draft.End, string) {
 	key := stopOf{id: part.ID, kind: string(part.Kind) + " " + part.Type, port: port, spec: part.Spec, size: part.Size, size2: part.BranchSize, pipe: spec, its: size}
@@ -62,6 +69,9 @@ func (w work) lookStop(part *graph.Part, port string, spec catalog.Spec, size ca
 		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Place: graph.NoPlace()}
 	run := &graph.Run{ID: "stop", From: draft.At(part.ID, port), To: draft.At(far.ID, graph.In), Spec: spec, Size: size, RoughnessMM: -1,
 		Legs: []graph.Leg{draft.Leg(graph.Vec{X: 10000})}, Place: graph.NoPlace()}
+	if part.Existing { // then what stands on it does so already
+		run.AdaptorsKept = []graph.PortRef{run.From}
+	}
 	lay := laying.Of(&graph.Circuit{Catalog: w.cat, Parts: []*graph.Part{part, far}, Runs: []*graph.Run{run}})
 	if len(lay.Paths) == 0 || len(lay.Paths[0].Stops) == 0 {
 		return draft.End{}, ""

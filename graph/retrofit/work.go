@@ -18,8 +18,9 @@ type work struct {
 	lineSize, branchSize catalog.Size
 	isolators            graph.Kind
 	trueUnion            bool
-	guard                bool // a check behind the second tee, where the bypass has none
-	against              bool // the cut run is drawn against the water
+	kept                 [2]bool // an old adaptor at the start of the leg that is cut, or at its end, stays and the string begins in it
+	guard                bool    // a check behind the second tee, where the bypass has none
+	against              bool    // the cut run is drawn against the water
 
 	stops stops // of its parts, as they were worked out
 }

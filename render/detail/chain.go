@@ -46,6 +46,7 @@ type tube struct {
 	bushFrom, bushTo   bool // in a reducing bush there
 	measure            bool
 	old                bool
+	renewed            bool // goes into an old adaptor: nothing is sawn there
 }
 
 // chains returns the strings of a layout: new parts between two ends of old pipe, all on
@@ -55,7 +56,7 @@ func chains(lay *route.Layout) []chain {
 	var out []chain
 	for i := range lay.Paths {
 		p := &lay.Paths[i]
-		if p.Run.New() || net.IsAir(p.Run) {
+		if !endsString(p.Run) || net.IsAir(p.Run) {
 			continue
 		}
 		_, to := net.Ends(p.Run)
@@ -80,6 +81,7 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 	}
 	pos := 0.0
 	c.before = tube{run: old.Run.ID, size: old.Run.Size, joinTo: c.oldJoint(old.Run.ID, at), to: -stop.TakeOffMM, depthTo: stop.DepthMM, outside: outside(old), open: -1, old: true, bushTo: isBush(stop)}
+	c.renew(&c.before, old, at)
 	c.before.from = c.before.to - stop.DepthMM - oldShare*c.before.outside
 	seen := map[string]bool{}
 	for {
@@ -107,8 +109,9 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 			return false
 		}
 		m.depthTo = out.DepthMM
-		if !next.New() {
+		if endsString(next) {
 			c.after = tube{run: next.ID, size: next.Size, joinFrom: c.oldJoint(next.ID, near), from: m.to + out.TakeOffMM, depthFrom: out.DepthMM, outside: outside(path), open: 1, old: true, bushFrom: isBush(out)}
+			c.renew(&c.after, path, near)
 			c.after.to = c.after.from + out.DepthMM + oldShare*c.after.outside
 			c.members = append(c.members, m)
 			return len(c.members) > 0
@@ -126,6 +129,37 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		at = far
 		if stop, ok = stopAt(path, far); !ok {
 			return false
+		}
+	}
+}
+
+// endsString reports whether the string ends at a run: at old pipe, or at new that goes into an
+// old adaptor.
+func endsString(r *graph.Run) bool { return !r.New() || len(r.AdaptorsKept) > 0 }
+
+// renew makes an end of the string that of the new pipe that goes into an old adaptor.
+func (c *chain) renew(t *tube, path *route.Path, string graph.PortRef) {
+	if !path.Run.New() {
+		return
+	}
+	t.old, t.renewed = false, true
+	toEnd := path.Run.To.Part == string.Part && path.Run.To.Port == string.Port
+	for _, i := range path.Pieces {
+		p := &c.lay.Pieces[i]
+		if p.Spec != path.Run.Spec || p.Size != path.Run.Size { // a nipple of the adaptors
+			continue
+		}
+		joint := p.From.Joint
+		if toEnd {
+			joint = p.To.Joint
+		}
+		if t.number == 0 || toEnd { // the one next to the string
+			t.number = p.Number
+			if t.open < 0 {
+				t.joinTo = joint
+			} else {
+				t.joinFrom = joint
+			}
 		}
 	}
 }

@@ -45,15 +45,26 @@ func (d *drawing) figure() {
 	}
 	d.flow()
 	if !d.in.NoCuts {
-		d.cutLine(c.before.to, c.before.outside, d.first)
-		d.cutLine(c.after.from, c.after.outside, d.last)
+		first, last := d.first, d.last
+		if !c.before.renewed {
+			d.cutLine(c.before.to, c.before.outside, first)
+		} else {
+			last = first
+		}
+		if !c.after.renewed {
+			d.cutLine(c.after.from, c.after.outside, last)
+		}
 	}
 	for _, t := range []tube{c.before, c.after} {
 		at := t.from + 0.4*t.outside
 		if t.open > 0 {
 			at = t.to - 0.4*t.outside
 		}
-		d.want(request{tag: "old", lines: []string{"old pipe", d.names.Towards(d.in.Layout.Stage.Net(), t.run)}, at: d.sides(d.line, at, t.outside), em: sheet.LeastEm})
+		lines := []string{"old pipe", d.names.Towards(d.in.Layout.Stage.Net(), t.run)}
+		if t.renewed {
+			lines = []string{fmt.Sprintf("piece %d,", t.number), "into the old adaptor"}
+		}
+		d.want(request{tag: "old", lines: lines, at: d.sides(d.line, at, t.outside), em: sheet.LeastEm})
 	}
 }
 

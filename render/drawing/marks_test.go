@@ -78,7 +78,7 @@ func markedJobs(t *testing.T) map[string]*plan.Plan {
 // know nothing of each other.
 func TestMarksAgree(t *testing.T) {
 	said := regexp.MustCompile(`cut line X(\d) at ([\d.]+) mm, cut line X(\d) at ([\d.]+) mm`)
-	adaptors, unions := 0, 0
+	adaptors, unions, kept := 0, 0, 0
 	jobs := markedJobs(t)
 	for name, p := range jobs {
 		var want []template.Cut // by the layout
@@ -97,6 +97,11 @@ func TestMarksAgree(t *testing.T) {
 				continue
 			}
 			own := byRun[m.Run]
+			if m.Kept != [2]bool{} {
+				keptAgrees(t, name, m, own, bands, words)
+				kept++
+				continue
+			}
 			if len(own) != 2 {
 				t.Errorf("%s: %d ends of %s in the layout", name, len(own), m.Run)
 				continue
@@ -141,8 +146,28 @@ func TestMarksAgree(t *testing.T) {
 			}
 		}
 	}
-	if len(jobs) < 10 || adaptors < 6 || unions < 1 {
-		t.Errorf("%d jobs with %d adaptors on old pipe and %d strings with a union last: too few to prove anything", len(jobs), adaptors, unions)
+	if len(jobs) < 10 || adaptors < 6 || unions < 1 || kept < 1 {
+		t.Errorf("%d jobs with %d adaptors on old pipe, %d strings with a union last and %d adaptors kept: too few to prove anything", len(jobs), adaptors, unions, kept)
+	}
+}
+
+// keptAgrees compares the one cut there is where an old adaptor stays at the other end.
+func keptAgrees(t *testing.T, name string, m *retrofit.Marking, own, bands []template.Cut, words string) {
+	t.Helper()
+	one := regexp.MustCompile(`cut line X1 at ([\d.]+) mm\n`).FindStringSubmatch(words)
+	if len(own) != 1 || len(bands) != 1 || one == nil {
+		t.Errorf("%s, cut in %s: %d ends in the layout and %d bands, want one cut:\n%s", name, m.Run, len(own), len(bands), words)
+		return
+	}
+	said, _ := strconv.ParseFloat(one[1], 64)
+	// the layout measures what is left from its far end: from there the cut lies as far as the
+	// marking has it from its near one
+	between := m.SecondMM
+	if m.Kept[1] {
+		between = m.FirstMM
+	}
+	if !agree.Within(said, between, 0.51) || !agree.Within(bands[0].FromMM, between, 0.05) || !agree.Within(bands[0].DepthMM, own[0].DepthMM, 0.05) {
+		t.Errorf("%s, cut in %s: words %.0f, band %.2f with depth %.1f, marking %.2f; by the layout depth %.1f", name, m.Run, said, bands[0].FromMM, bands[0].DepthMM, between, own[0].DepthMM)
 	}
 }
 

@@ -195,12 +195,19 @@ func stripSVG(b *bytes.Buffer, p retrofit.Place, units quantity.System) {
 		fmt.Fprintf(b, "<path d=\"M%.1f 24V92\" stroke=\"#000\" stroke-width=\"1.6\" stroke-dasharray=\"7 3 1.5 3\" fill=\"none\"/>\n", x(mm))
 		fmt.Fprintf(b, "<text x=\"%.1f\" y=\"18\" font-size=\"14\" font-weight=\"bold\" text-anchor=\"%s\">%s</text>\n", x(mm), anchor, name)
 	}
+	far := "X2"
+	if p.Kept[0] { // nothing is sawn where an old adaptor stays
+		far = "X1"
+	}
+	left, right := "middle", "middle"
 	if (p.ToMM-p.FromMM)*scale < 24 {
-		cut(p.FromMM, "X1", "end")
-		cut(p.ToMM, "X2", "start")
-	} else {
-		cut(p.FromMM, "X1", "middle")
-		cut(p.ToMM, "X2", "middle")
+		left, right = "end", "start"
+	}
+	if !p.Kept[0] {
+		cut(p.FromMM, "X1", left)
+	}
+	if !p.Kept[1] {
+		cut(p.ToMM, far, right)
 	}
 	b.WriteString("</g>\n")
 	dimension := func(a, c float64) {

@@ -153,7 +153,16 @@ func placeTitle(v plan.Verdict, s form.Style) string {
 	room := fmt.Sprintf("room %s, needs %s", s.Length(v.Place.RoomMM), s.Length(v.Place.NeededMM))
 	if v.Verdict == "best" || v.Verdict == "possible" || v.Verdict == "possible if" {
 		first, second := v.Place.Cuts()
-		return fmt.Sprintf("%d. %s: %s, cut at %s and %s from the %s (%s)", v.Rank, v.Verdict, where, s.Length(first), s.Length(second), v.Place.Datum, room)
+		cuts := fmt.Sprintf("cut at %s and %s from the %s", s.Length(first), s.Length(second), v.Place.Datum)
+		switch v.Place.Kept {
+		case [2]bool{true, true}:
+			cuts = fmt.Sprintf("no cut, all of it out between the %s and the %s", v.Place.Datum, v.Place.Far)
+		case [2]bool{true, false}:
+			cuts = fmt.Sprintf("out from the %s, cut at %s", v.Place.Datum, s.Length(second))
+		case [2]bool{false, true}:
+			cuts = fmt.Sprintf("cut at %s from the %s, out from there to the %s", s.Length(first), v.Place.Datum, v.Place.Far)
+		}
+		return fmt.Sprintf("%d. %s: %s, %s (%s)", v.Rank, v.Verdict, where, cuts, room)
 	}
 	return fmt.Sprintf("%s: %s (%s)", v.Verdict, where, room)
 }
@@ -186,9 +195,25 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 		b := form.Block{Title: "Marking out on " + m.Run}
 		say := func(format string, args ...any) { b.Lines = append(b.Lines, "  "+fmt.Sprintf(format, args...)) }
 		say("measure from: %s", m.From)
-		say("cut line X%d at %s, cut line X%d at %s", cut, s.Length(m.FirstMM), cut+1, s.Length(m.SecondMM))
-		say("take out a slug of %s; the saw's %s falls on the waste side of both lines", s.Length(m.SlugMM), quantity.Length.Finely(m.KerfMM).In(s.Units))
-		say("insertion marks on what stays: %s before X%d, %s after X%d", s.Length(m.DepthFirstMM), cut, s.Length(m.DepthSecondMM), cut+1)
+		kerf := quantity.Length.Finely(m.KerfMM).In(s.Units)
+		switch m.Kept {
+		case [2]bool{true, true}:
+			say("no cut line: the whole pipe comes out, %s from face to face", s.Length(m.SlugMM))
+		case [2]bool{true, false}:
+			say("cut line X%d at %s", cut, s.Length(m.SecondMM))
+			say("take out %s, from the adaptor that stays to X%d; the saw's %s falls on its side", s.Length(m.SlugMM), cut, kerf)
+			say("insertion mark on what stays: %s after X%d", s.Length(m.DepthSecondMM), cut)
+			cut--
+		case [2]bool{false, true}:
+			say("cut line X%d at %s", cut, s.Length(m.FirstMM))
+			say("take out %s, from X%d to the adaptor that stays; the saw's %s falls on its side", s.Length(m.SlugMM), cut, kerf)
+			say("insertion mark on what stays: %s before X%d", s.Length(m.DepthFirstMM), cut)
+			cut--
+		default:
+			say("cut line X%d at %s, cut line X%d at %s", cut, s.Length(m.FirstMM), cut+1, s.Length(m.SecondMM))
+			say("take out a slug of %s; the saw's %s falls on the waste side of both lines", s.Length(m.SlugMM), kerf)
+			say("insertion marks on what stays: %s before X%d, %s after X%d", s.Length(m.DepthFirstMM), cut, s.Length(m.DepthSecondMM), cut+1)
+		}
 		for _, k := range m.Keeps {
 			say("stays: %s", s.Say(k))
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
@@ -27,7 +28,7 @@ type Cut struct {
 	Flow      int     // of the water: 1 from the leg's start to its end, -1 against, 0 not known
 }
 
-// OfMarking returns the two cuts of a proposal. path is the old run before the work, def what
+// OfMarking returns the two cuts of a proposal, fewer where an old adaptor stays. path is the old run before the work, def what
 // pipe is unless a run says otherwise, against says that the water runs from the run's end to
 // its start, and first is the number of the first cut, from 1.
 func OfMarking(m retrofit.Marking, path *route.Path, def graph.PipeDefault, against bool, first int) []Cut {
@@ -42,6 +43,16 @@ func OfMarking(m retrofit.Marking, path *route.Path, def graph.PipeDefault, agai
 	a.FromMM, b.FromMM = m.FirstMM, m.SecondMM
 	a.DepthMM, b.DepthMM = m.DepthFirstMM, m.DepthSecondMM
 	b.Second = true
+	switch m.Kept { // nothing is sawn where the pipe comes out of an adaptor that stays
+	case [2]bool{true, true}:
+		return nil
+	case [2]bool{true, false}:
+		b.Name, b.Other = a.Name, ""
+		return []Cut{b}
+	case [2]bool{false, true}:
+		a.Other = ""
+		return []Cut{a}
+	}
 	return []Cut{a, b}
 }
 
@@ -88,6 +99,13 @@ func OfRemains(after *route.Layout) []Cut {
 			c := Cut{Run: p.Run.RemainsOf, DepthMM: stop.DepthMM, Second: second, Flow: flow,
 				From:   "face of the " + face.Fitting,
 				FromMM: leg.Len() - stop.TakeOffMM - face.TakeOffMM - face.DepthMM}
+			switch {
+			case p.Run.Spec != catalog.HosePipe:
+			case face.Fitting == "":
+				c.From = "middle of the bend of " + p.Run.RemainsOf
+			default: // a tape is held to the end of the hose, which lies over its barb
+				c.From, c.FromMM = "end of the hose at "+face.Fitting, c.FromMM+face.DepthMM
+			}
 			c.pipe(p, after.Circuit.Pipe)
 			if byRun[c.Run] == nil {
 				order = append(order, c.Run)

@@ -85,9 +85,6 @@ func keptOfRetrofit(r *field.Reader, t *graph.Retrofit) {
 		}
 		ends := func(run *graph.Run) bool { return run.Existing && isEnd(run, ref) && (cut == nil || run == cut) }
 		switch {
-		case t.Remove:
-			r.Add(ref.Pos, "leave "+keptKey+" out", "with remove = true the line is closed on its old pipe: no adaptor is taken off")
-			return
 		case slices.ContainsFunc(r.Circuit.Runs, ends):
 		case cut != nil:
 			d := r.Add(ref.Pos, `name an end of the run that is cut: `+field.Quote(cut.From.String())+` or `+field.Quote(cut.To.String()),

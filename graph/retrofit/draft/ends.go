@@ -29,6 +29,15 @@ type End struct {
 // Face is from the leg's end to the face of the socket.
 func (e End) Face() float64 { return e.TakeOff + e.Depth }
 
+// OverMM is how far hose lies over its barb: its end, which a tape is held to, lies so far
+// before the face.
+func (e End) OverMM() float64 {
+	if e.Hose && !e.through {
+		return e.Depth
+	}
+	return 0
+}
+
 // Datum names what a tape is held to at this end, in words: the face of a socket where its
 // depth is known.
 func (e End) Datum() string {

@@ -1,4 +1,4 @@
-package route
+package laying
 
 import (
 	"dryfit/catalog"

@@ -1,114 +1,206 @@
 package lead
 
-// legsLeft tells how many more legs are needed at least, with nothing in the way, from a
-// point whose leg came a way, to end with a leg of a given way: by the signs of what is left
-// along each axis.
-type legsLeft [27][6]int8
+// reach are the legs that are left at the least with so many turns in height, four bits each.
+type reach uint16
 
-// newLegsLeft works the table out backwards from the end, breadth first.
-func newLegsLeft(end way) *legsLeft {
-	t := &legsLeft{}
-	for i := range t {
-		for w := range t[i] {
-			t[i][w] = -1
+const (
+	mostTurns = 4  // in height that a pipe of mostLegs legs may have
+	noReach   = 15 // legs: none leads there
+	nowhere   = reach(0xffff)
+)
+
+// note writes down so many legs with so many turns, if there were none before.
+func (r *reach) note(turns, legs int) {
+	if *r>>(4*turns)&noReach == noReach {
+		*r = *r&^(noReach<<(4*turns)) | reach(legs)<<(4*turns)
+	}
+}
+
+// within tells how many turns and legs are left at the least of those with at most so many
+// legs, fewest turns first; ok is false where there are none.
+func (r reach) within(most int) (turns, legs int, ok bool) {
+	for turns = range mostTurns {
+		if legs = int(r & noReach); legs != noReach && legs <= most {
+			return turns, legs, true
+		}
+		r >>= 4
+	}
+	return 0, 0, false
+}
+
+// left tells how many legs and turns in height are needed at least with nothing in the way, by
+// how what is left along each axis compares to the least lengths of a leg: a pipe that is a
+// little aside of its port has to go away from it first.
+type left struct {
+	ranges [3][][2]int64 // of what is left, rising
+	most   [343][3][3]reach
+}
+
+// far is further than any pipe goes.
+const far = int64(1) << 40
+
+// newLeft works the table out backwards from the end, for a pipe whose last leg goes a way and
+// which comes to its port in a phase.
+func newLeft(n *needs, end way, phases phase) *left {
+	t := &left{}
+	for i := range t.most {
+		for a := range t.most[i] {
+			for p := range t.most[i][a] {
+				t.most[i][a][p] = nowhere
+			}
 		}
 	}
-	t[signs(point{})][end] = 0
-	for n, changed := int8(1), true; changed; n++ {
-		changed = false
-		for i := range t {
-			for w := range way(6) {
-				if t[i][w] < 0 && t.reaches(i, w, n-1) {
-					t[i][w], changed = n, true
+	between, last := n.straight(false, false), n.straight(false, true, n.inLast()...)
+	shortest := min(between, last)
+	for a := range 3 {
+		cuts := []int64{shortest}
+		if a == end.axis() && last > shortest {
+			cuts = append(cuts, last)
+		}
+		for i := len(cuts) - 1; i >= 0; i-- {
+			low := -far
+			if i+1 < len(cuts) {
+				low = -cuts[i+1] + 1
+			}
+			t.ranges[a] = append(t.ranges[a], [2]int64{low, -cuts[i]})
+		}
+		t.ranges[a] = append(t.ranges[a], [2]int64{-shortest + 1, -1}, [2]int64{0, 0}, [2]int64{1, shortest - 1})
+		for i := range cuts {
+			high := far
+			if i+1 < len(cuts) {
+				high = cuts[i+1] - 1
+			}
+			t.ranges[a] = append(t.ranges[a], [2]int64{cuts[i], high})
+		}
+	}
+	t.walk(end, phases, shortest, last)
+	return t
+}
+
+// stage is a place in a walk backwards: a range of what is left along each axis, the axis of the
+// leg that ends there, and the phase.
+type stage struct {
+	at    [3]int
+	axis  int
+	phase phase
+}
+
+func (t *left) walk(end way, last phase, shortest, lastLeast int64) {
+	var reached [mostTurns][mostLegs + 1][]stage
+	goal := stage{axis: end.axis(), phase: last}
+	for a := range 3 {
+		goal.at[a] = t.rangeOf(a, 0)
+	}
+	seen := map[stage]bool{}
+	t.at(goal).note(0, 0)
+	for turns := range mostTurns {
+		clear(seen)
+		for legs := range mostLegs + 1 {
+			from := reached[turns][legs]
+			if turns == 0 && legs == 0 {
+				from = []stage{goal}
+			}
+			for _, s := range from {
+				if seen[s] {
+					continue
+				}
+				seen[s] = true
+				t.at(s).note(turns, legs)
+				if legs == mostLegs {
+					continue
+				}
+				ways, least := []way{way(2 * s.axis), way(2*s.axis + 1)}, shortest
+				if legs == 0 {
+					ways, least = []way{end}, lastLeast
+				}
+				for _, w := range ways {
+					t.before(s, w, least, func(b stage, turned bool) {
+						n := turns
+						if turned {
+							n++
+						}
+						if n < mostTurns {
+							reached[n][legs+1] = append(reached[n][legs+1], b)
+						}
+					})
 				}
 			}
 		}
 	}
-	return t
 }
 
-// reaches reports whether a leg square to a way leads to a state with so many legs left.
-func (t *legsLeft) reaches(i int, came way, left int8) bool {
-	s := [3]int{i%3 - 1, i/3%3 - 1, i/9 - 1}
-	for w := range way(6) {
-		if w.axis() == came.axis() {
+// before goes through what one leg a way, at least so long, leads to a stage from.
+func (t *left) before(s stage, w way, least int64, each func(b stage, turned bool)) {
+	a := w.axis()
+	to := t.ranges[a][s.at[a]]
+	for i, from := range t.ranges[a] {
+		far := from[1] - to[0]
+		if w.sign() < 0 {
+			far = to[1] - from[0]
+		}
+		if far < least {
 			continue
 		}
-		a, sign := w.axis(), int(w.sign())
-		outcomes := []int{-sign}
-		if s[a] == sign {
-			outcomes = []int{sign, 0, -sign}
-		}
-		for _, o := range outcomes {
-			to := s
-			to[a] = o
-			if t[to[0]+1+3*(to[1]+1)+9*(to[2]+1)][w] == left {
-				return true
+		b := s
+		b.at[a] = i
+		for b.axis = range 3 {
+			if b.axis == a {
+				continue
+			}
+			for b.phase = range phase(3) {
+				if after, turned := b.phase.after(w); after == s.phase {
+					each(b, turned)
+				}
 			}
 		}
 	}
-	return false
 }
 
-// signs is the index of what is left along each axis.
-func signs(left point) int {
+func (t *left) at(s stage) *reach {
+	return &t.most[s.at[0]+7*(s.at[1]+7*s.at[2])][s.axis][s.phase]
+}
+
+// rangeOf is which range something left along an axis is in.
+func (t *left) rangeOf(axis int, v int64) int {
 	i := 0
-	for a := 2; a >= 0; a-- {
-		i *= 3
-		switch {
-		case left[a] > 0:
-			i += 2
-		case left[a] == 0:
-			i++
-		}
+	for v > t.ranges[axis][i][1] && i+1 < len(t.ranges[axis]) {
+		i++
 	}
 	return i
 }
 
-// bound returns the cost of a whole path at the least, given what is walked, with what is
-// trapped at the unit; ok is false where no path from there ends as it should.
+// bound returns the cost of a whole path at the least, given what is walked; ok is false where
+// no path from there ends as it should.
 func (s *stream) bound(n *node) (c Cost, ok bool) {
 	c = n.cost
-	var left point
+	st := stage{axis: n.way.axis(), phase: n.phase}
 	for a := range 3 {
-		left[a] = s.end[a] - n.at[a]
-		c.LengthUM += abs(left[a])
+		left := s.end[a] - n.at[a]
+		c.LengthUM += abs(left)
+		st.at[a] = s.left.rangeOf(a, left)
 	}
-	legs := s.left[signs(left)][n.way]
-	c.Elbows += int(legs)
-	least := -1
-	for last := range phase(3) {
-		if turns, can := turnsLeft(n.phase, left[2], last); can && (least < 0 || turns+s.trapped[last] < least) {
-			least = turns + s.trapped[last]
+	if n.whole {
+		return c, n.phase == s.last
+	}
+	most := mostLegs - int(n.legs)
+	turns, legs, ok := s.left.at(st).within(most)
+	if !ok {
+		return c, false
+	}
+	if s.ahead != nil {
+		round, more, ok := s.ahead.from(n.at, n.way, n.phase, most)
+		switch {
+		case !ok:
+			return c, false
+		case round > turns:
+			turns, legs = round, more
+		case round == turns:
+			legs = max(legs, more)
 		}
 	}
-	c.Traps += least
-	return c, legs >= 0 && least >= 0 && int(n.legs)+int(legs) <= mostLegs
-}
-
-// turnsLeft is how often a path must still turn in height, from a phase, with so much height
-// left, to end in another; ok is false where it can't.
-func turnsLeft(now phase, height int64, last phase) (turns int, ok bool) {
-	if last == level {
-		return 0, now == level && height == 0
-	}
-	// what must still come, in order: the way the height asks for, then the last
-	through := []phase{last}
-	switch {
-	case height > 0 && last == falling:
-		through = []phase{rising, falling}
-	case height < 0 && last == rising:
-		through = []phase{falling, rising}
-	case height == 0 && now == level: // what goes up comes down again
-		through = []phase{flip(last), last}
-	}
-	for _, p := range through {
-		if now != level && p != now {
-			turns++
-		}
-		now = p
-	}
-	return turns, true
+	c.Traps += turns
+	c.Elbows += legs
+	return c, true
 }
 
 func abs(v int64) int64 {

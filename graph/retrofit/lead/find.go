@@ -16,7 +16,7 @@ import (
 const (
 	mostSteps  = 120000
 	sideSteps  = 15000
-	mostPaths  = 16
+	mostPaths  = 150
 	mostRounds = 40
 )
 
@@ -114,6 +114,7 @@ func joined(legs []graph.Vec) []graph.Vec {
 type found struct {
 	*couple
 	first  way
+	order  int  // of that way among those that may be
 	floor  Cost // what no pair can be below, with nothing in the way
 	proved bool
 }
@@ -125,23 +126,30 @@ func (b *found) isLeast() bool { return b.cost.Compare(b.floor) <= 0 }
 // there is already: over few coordinates, or with fine over many.
 func (f *finder) solve(fine bool, have *found) *found {
 	out := &found{proved: true}
-	var bound *Cost
+	var best *Cost
 	if have != nil {
-		bound = &have.cost
+		best = &have.cost
 	}
-	floored := false
-	for _, v := range f.p.Ways {
-		w := wayOf(v)
-		if w == noWay {
+	g := newGrid(f.needs, f.active, fine, f.clip)
+	kinds := f.kinds(g)
+	for n := range kinds {
+		k := &kinds[n]
+		if n == 0 {
+			out.floor = k.free
+		}
+		bound := best
+		if out.couple != nil && k.order < out.order { // as good, and tried before
+			even := out.cost
+			even.LengthUM++
+			bound = &even
+		}
+		if bound != nil && k.free.Compare(*bound) >= 0 {
 			continue
 		}
-		c, free, sure := f.along(w, fine, bound)
+		c, sure := f.match(k, g, bound)
 		out.proved = out.proved && sure
-		if free != nil && (!floored || free.Compare(out.floor) < 0) {
-			out.floor, floored = *free, true
-		}
 		if c != nil {
-			out.couple, out.first, bound = c, w, &c.cost
+			out.couple, out.first, out.order, best = c, k.way, k.order, &c.cost
 		}
 	}
 	switch {
@@ -155,37 +163,63 @@ func (f *finder) solve(fine bool, have *found) *found {
 	return nil
 }
 
-// along finds the best pair whose branches point a way, of those that cost less than the
-// bound, and what one costs at the least; nil where the pipes can't leave so.
-func (f *finder) along(w way, fine bool, bound *Cost) (best *couple, free *Cost, proved bool) {
-	g := newGrid(f.needs, f.active, fine, f.clip)
-	var sum Cost
-	for i := range 2 {
-		s := f.stream(&f.rooms[0], i, g, w, f.leastTrapped(i), f.keep(1))
-		if s == nil || s.free == nil {
-			return nil, nil, true
-		}
-		sum = sum.plus(*s.free)
-	}
-	if bound != nil && sum.Compare(*bound) >= 0 {
-		return nil, &sum, true
-	}
-	best, proved = f.match(w, g, bound)
-	return best, &sum, proved
+// kind is the pairs whose branches point a way and that come to the unit in given phases: what
+// is trapped there is the same for all of them.
+type kind struct {
+	way    way
+	order  int      // of its way among those that may be
+	phases [2]phase // of the last legs that go up or down
+	atUnit int      // points trapped at the unit
+	free   Cost     // what a pair costs at the least, with nothing in the way
 }
 
-// stream returns the paths of one of the pipes: just the one written, where its legs are; nil
-// where those leave another way.
-func (f *finder) stream(on *room, i int, g *grid, w way, trapped [3]int, keep int) *stream {
+// kinds are the pairs there may be, the ones that can be cheapest first.
+func (f *finder) kinds(g *grid) []kind {
+	var out []kind
+	for order, v := range f.p.Ways {
+		w := wayOf(v)
+		if w == noWay {
+			continue
+		}
+		var free [2][3]*Cost
+		for i := range 2 {
+			for p := range phase(3) {
+				if s := f.stream(&f.rooms[0], i, g, w, p, 1); s != nil {
+					free[i][p] = s.free
+				}
+			}
+		}
+		for to := range phase(3) {
+			for from := range phase(3) {
+				if free[0][to] == nil || free[1][from] == nil {
+					continue
+				}
+				k := kind{way: w, order: order, phases: [2]phase{to, from}, atUnit: turns(to, f.rise, flip(from))}
+				k.free = free[0][to].plus(*free[1][from])
+				k.free.Traps += k.atUnit
+				out = append(out, k)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b kind) int { return a.free.Compare(b.free) })
+	return out
+}
+
+// stream returns the paths of one of the pipes that come to the unit in a phase: just the one
+// written, where its legs are; nil where those leave another way or come otherwise.
+func (f *finder) stream(on *room, i int, g *grid, w way, last phase, keep int) *stream {
 	p := f.needs[i].pipe
 	if len(p.Legs) == 0 {
-		return newStream(on, *f.needs[i], g, f.active, w, trapped, f.self, keep)
+		return newStream(on, f.needs[i], g, f.active, w, last, f.self, keep)
 	}
 	if wayOf(p.Legs[0]) != w {
 		return nil
 	}
 	written := writtenPath(p)
-	return &stream{room: on.cleared(), written: &written, free: &written.cost, trapped: trapped}
+	if written.phase != last {
+		return nil
+	}
+	return &stream{room: on.cleared(), written: &written, free: &written.cost, last: last}
 }
 
 // writtenPath is the path of a pipe whose legs are written.

@@ -12,6 +12,15 @@ type needs struct {
 	fit      [2][2]fits  // first leg or not, last or not
 	head     [2][2]int64 // what is no bare pipe at the start: in the first leg or not, with the isolator or not
 	tail     [2]int64    // at the end, in the last leg or not
+	left     [3]*left    // by the phase the pipe comes to its port in, worked out when asked for
+}
+
+// leftOf is what is left with nothing in the way for a pipe that comes to its port in a phase.
+func (n *needs) leftOf(arrive way, last phase) *left {
+	if n.left[last] == nil {
+		n.left[last] = newLeft(n, arrive, last)
+	}
+	return n.left[last]
 }
 
 // fits are the least lengths of a leg for what may stand in it, asked for at every step of the

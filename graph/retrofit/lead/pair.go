@@ -11,11 +11,11 @@ type couple struct {
 // next path, with the best there is of the other pipe whatever lies in its way, costs as much
 // as the best pair so far, no better pair is left.
 
-// match looks for the best pair whose branches point a way, of those that cost less than the
-// bound; proved is false where the work came to its bound before.
-func (f *finder) match(w way, g *grid, bound *Cost) (best *couple, proved bool) {
+// match looks for the best pair of a kind, of those that cost less than the bound; proved is
+// false where the work came to its bound before.
+func (f *finder) match(k *kind, g *grid, bound *Cost) (best *couple, proved bool) {
 	for first := range 2 {
-		c, sure := f.matchFrom(first, w, g, bound)
+		c, sure := f.matchFrom(first, k, g, bound)
 		if c != nil {
 			best, bound = c, &c.cost
 		}
@@ -27,31 +27,28 @@ func (f *finder) match(w way, g *grid, bound *Cost) (best *couple, proved bool) 
 }
 
 // matchFrom takes the paths of one of the pipes in order.
-func (f *finder) matchFrom(first int, w way, g *grid, bound *Cost) (best *couple, proved bool) {
+func (f *finder) matchFrom(first int, k *kind, g *grid, bound *Cost) (best *couple, proved bool) {
 	second := 1 - first
-	a, alone := f.stream(&f.rooms[0], first, g, w, f.leastTrapped(first), f.keep(mostPaths)), f.stream(&f.rooms[1], second, g, w, f.leastTrapped(second), 1)
-	if a == nil || alone == nil || a.free == nil || alone.free == nil {
-		return nil, true
-	}
+	a, alone := f.stream(&f.rooms[0], first, g, k.way, k.phases[first], f.keep(mostPaths)), f.stream(&f.rooms[1], second, g, k.way, k.phases[second], 1)
+	atUnit := &Cost{Traps: k.atUnit}
 	steps := min(sideSteps, f.steps)
 	defer func(before int) { f.steps -= before - steps }(steps)
 	a.budget, alone.budget = &steps, &steps
-	alone.limit = bound.less(a.free)
+	alone.limit = bound.less(atUnit).less(a.free)
 	if !alone.next() {
 		return nil, steps > 0
 	}
-	floor := alone.found[0].cost // what is trapped at the unit is in neither
+	floor := alone.found[0].cost
 	for n := 0; n < f.keep(mostPaths); n++ {
-		a.limit = bound.less(&floor)
+		a.limit = bound.less(atUnit).less(&floor)
 		if !a.next() {
 			return best, steps > 0
 		}
 		p := &a.found[n]
-		b := f.stream(&f.rooms[2], second, g, w, f.trapped(second, p.phase), f.keep(1))
-		b.budget, b.other, b.clip, b.limit = &steps, p, f.clip, bound.less(&p.cost)
+		b := f.stream(&f.rooms[2], second, g, k.way, k.phases[second], f.keep(1))
+		b.budget, b.other, b.clip, b.limit = &steps, p, f.clip, bound.less(atUnit).less(&p.cost)
 		if q := f.partner(first, p, b); q != nil {
-			c := &couple{cost: p.cost.plus(q.cost)}
-			c.cost.Traps += b.trapped[q.phase]
+			c := &couple{cost: p.cost.plus(q.cost).plus(*atUnit)}
 			if bound == nil || c.cost.Compare(*bound) < 0 {
 				c.paths[first], c.paths[second] = *p, *q
 				best, bound = c, &c.cost
@@ -80,30 +77,6 @@ func (f *finder) partner(first int, p *path, s *stream) *path {
 		return q
 	}
 	return nil
-}
-
-// trapped is how many points are trapped at the unit, by the phase one pipe comes to it, where
-// the other comes to it in the phase given.
-func (f *finder) trapped(of int, other phase) (out [3]int) {
-	for p := range phase(3) {
-		to, from := p, other
-		if of == 1 {
-			to, from = other, p
-		}
-		out[p] = turns(to, f.rise, flip(from))
-	}
-	return out
-}
-
-// leastTrapped is trapped where the other may come as it likes.
-func (f *finder) leastTrapped(of int) (out [3]int) {
-	out = f.trapped(of, level)
-	for _, other := range []phase{rising, falling} {
-		for p, n := range f.trapped(of, other) {
-			out[p] = min(out[p], n)
-		}
-	}
-	return out
 }
 
 func flip(p phase) phase {

@@ -32,14 +32,16 @@ type state struct {
 
 // stream gives the paths of one pipe in the order of their cost.
 type stream struct {
-	needs   needs
+	needs   *needs
 	grid    *grid
 	blocks  []block
 	end     point
 	arrive  way // of the last leg
 	self    int64
-	left    *legsLeft
-	trapped [3]int // points at the unit, by the phase a path comes to it
+	left    *left  // what is left with nothing in the way
+	last    phase  // in which a path comes to the unit
+	ahead   *ahead // what is left round the blocks; nil: not worked out
+	looks   int    // steps after which that is worked out; 0: never
 	written *path  // the only one, where its legs are written; nil
 	other   *path  // the other pipe, where that is settled; nil
 	clip    int64  // least distance from it
@@ -82,10 +84,10 @@ func (r *room) cleared() *room {
 const mostLegs = 8
 
 // newStream begins at the tee, with a way its branch points; it writes on the room given.
-func newStream(on *room, n needs, g *grid, blocks []block, first way, trapped [3]int, self int64, keep int) *stream {
+func newStream(on *room, n *needs, g *grid, blocks []block, first way, last phase, self int64, keep int) *stream {
 	s := &stream{needs: n, grid: g, blocks: blocks, end: toPoint(n.pipe.End), arrive: wayOf(n.pipe.Face).back(),
-		trapped: trapped, self: self, keep: keep, room: on.cleared()}
-	s.left = newLegsLeft(s.arrive)
+		last: last, self: self, keep: keep, room: on.cleared(), looks: looksAfter}
+	s.left = n.leftOf(s.arrive, last)
 	s.nodes = append(s.nodes, node{at: toPoint(n.pipe.Start), way: noWay, parent: -1})
 	s.begin(first)
 	return s
@@ -125,25 +127,28 @@ func (s *stream) start(from int32, w way, least int64) {
 func (s *stream) freeBound(from int32, w way) *Cost {
 	n := s.nodes[from]
 	var best *Cost
-	a := w.axis()
-	for _, d := range []int64{1, 0, -1} { // short of the port's coordinate, at it, beyond it
-		next := n
-		next.way, next.legs = w, n.legs+1
-		if left := s.end[a] - n.at[a]; left*w.sign() > 0 {
-			next.at[a] = s.end[a] - d*w.sign()
-		} else if d == -1 {
-			next.at[a] += w.sign()
-		} else {
+	a, first := w.axis(), n.parent < 0
+	// nearest to the port's coordinate in each of the ranges that the bound tells apart
+	shortest := s.least(n.placed, first)[0]
+	for _, r := range s.left.ranges[a] {
+		low, high := max(r[0], s.end[a]-n.at[a]+shortest), r[1]
+		if w.sign() > 0 {
+			low, high = r[0], min(r[1], s.end[a]-n.at[a]-shortest)
+		}
+		if low > high {
 			continue
 		}
+		next := n
+		next.way, next.legs = w, n.legs+1
+		next.at[a] = s.end[a] - min(max(0, low), high)
 		var turned bool
 		if next.phase, turned = n.phase.after(w); turned {
 			next.cost.Traps++
 		}
-		if n.parent >= 0 {
+		if !first {
 			next.cost.Elbows++
 		}
-		next.cost.LengthUM += (next.at[a] - n.at[a]) * w.sign()
+		next.cost.LengthUM += abs(next.at[a] - n.at[a])
 		if c, ok := s.bound(&next); ok && (best == nil || c.Compare(*best) < 0) {
 			best = &c
 		}
@@ -179,6 +184,11 @@ func (s *stream) next() bool {
 		}
 		i := top.node
 		*s.budget--
+		if s.looks > 0 {
+			if s.looks--; s.looks == 0 {
+				s.lookAhead()
+			}
+		}
 		n := &s.nodes[i]
 		st := state{n.at, n.way, n.phase, n.placed, n.whole}
 		if s.popped[st] >= s.keep {
@@ -197,6 +207,22 @@ func (s *stream) next() bool {
 		}
 	}
 	return false
+}
+
+// looksAfter is after how many steps it is worth while to work out what is left round the
+// blocks. Measured: of 20, 60, 200 and 600.
+const looksAfter = 60
+
+// lookAhead works that out, and orders what is open by it.
+func (s *stream) lookAhead() {
+	s.ahead = newAhead(s.needs, s.blocks, s.other, s.clip, s.end, s.arrive, s.last)
+	old := slices.Clone(s.open)
+	s.open = s.open[:0]
+	for _, o := range old {
+		if least, ok := s.bound(&s.nodes[o.node]); ok {
+			s.open.push(opened{node: o.node, least: least})
+		}
+	}
 }
 
 // lead opens every leg a way from a node that is at least so long.

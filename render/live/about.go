@@ -234,7 +234,7 @@ func (a *about) settled(id string) {
 	}
 	a.b.WriteString("<h3>What it is taken for</h3>\n<div class=\"scroll\"><table><thead><tr><th scope=\"col\">what</th><th scope=\"col\">value</th><th scope=\"col\">may be</th><th scope=\"col\">from</th></tr></thead><tbody>\n")
 	for _, row := range table.ShownRows(values, form.Style{Units: a.units, Whole: true}) {
-		a.b.WriteString("<tr>")
+		fmt.Fprintf(&a.b, "<tr data-means=\"%s\">", text(table.Means(row[0])))
 		for _, c := range row {
 			fmt.Fprintf(&a.b, "<td>%s</td>", text(c))
 		}

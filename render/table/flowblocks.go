@@ -27,7 +27,7 @@ func FlowText(p *plan.Plan, s form.Style) ([]byte, error) {
 // SummaryBlocks says in words what every mode comes to.
 func SummaryBlocks(p *plan.Plan, s form.Style) []form.Block {
 	b := form.Block{Title: "In short"}
-	for _, l := range SummaryLines(p, s) {
+	for _, l := range InShort(p, s) {
 		b.Lines = append(b.Lines, "  "+l)
 	}
 	if len(b.Lines) == 0 {

@@ -31,7 +31,7 @@ func ShownOf(stages []*settle.Stage, of string) []Shown {
 	return out
 }
 
-// ShowText prints values a block for each part and run.
+// ShowText prints values a block for each part and run; of one alone what they mean as well.
 func ShowText(values []Shown, s form.Style) []byte {
 	var blocks []form.Block
 	for i := 0; i < len(values); {
@@ -42,6 +42,9 @@ func ShowText(values []Shown, s form.Style) []byte {
 			g.Add(v.What, v.words(s.Units), v.bounds(s.Units), v.from())
 		}
 		blocks = append(blocks, form.Block{Title: of, Grid: g})
+	}
+	if len(blocks) == 1 {
+		blocks = append(blocks, form.Block{Title: "What they mean", Lines: meansOf(values)})
 	}
 	return form.Text(blocks, s)
 }

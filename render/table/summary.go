@@ -3,6 +3,7 @@ package table
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -16,6 +17,26 @@ func SummaryLines(p *plan.Plan, s form.Style) []string {
 	var out []string
 	for _, m := range plan.Summarise(p) {
 		out = append(out, summaryLine(s, m)+jetsSpread(p.Ranges.Of(m.Mode, graph.After)))
+	}
+	return out
+}
+
+// InShort is SummaryLines with the modes that come to the same in one line.
+func InShort(p *plan.Plan, s form.Style) []string {
+	var names [][]string
+	var words []string
+	modes := plan.Summarise(p)
+	for i, l := range SummaryLines(p, s) {
+		said := strings.TrimPrefix(l, modes[i].Mode+": ")
+		k := slices.Index(words, said)
+		if k < 0 {
+			k, names, words = len(words), append(names, nil), append(words, said)
+		}
+		names[k] = append(names[k], modes[i].Mode)
+	}
+	out := make([]string, len(words))
+	for k, said := range words {
+		out[k] = strings.Join(names[k], ", ") + ": " + said
 	}
 	return out
 }

@@ -48,16 +48,20 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	for _, m := range sums {
 		most = math.Max(most, math.Max(m.Most*1.15, math.Max(m.Unit, was[m.Mode].Unit)*1.05))
 	}
-	for i, m := range sums {
-		words := strings.TrimPrefix(lines[i], m.Mode+": ")
-		fmt.Fprintf(&b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(m.Mode))
+	for _, alike := range modesAlike(p, sums, lines, was, style) {
+		m := sums[alike[0]]
+		var names []string
+		for _, i := range alike {
+			names = append(names, sums[i].Mode)
+		}
+		fmt.Fprintf(&b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(strings.Join(names, ", ")))
 		if m.HasUnit {
 			before, ok := was[m.Mode]
 			scaleSVG(&b, m, before.Unit, ok && before.HasUnit, most, style.Units)
 		}
-		fmt.Fprintf(&b, "<p>%s</p>\n", text(upper(words)+"."))
+		fmt.Fprintf(&b, "<p data-why=\"what a mode comes to\">%s</p>\n", text(upper(strings.TrimPrefix(lines[alike[0]], m.Mode+": "))+"."))
 		for _, l := range table.CheckLines(p, m.Mode, style) {
-			fmt.Fprintf(&b, "<p class=\"note\">%s.</p>\n", text(upper(l)))
+			fmt.Fprintf(&b, "<p class=\"note\" data-why=\"how a check stands\">%s.</p>\n", text(upper(l)))
 		}
 		b.WriteString("</div>\n")
 	}
@@ -70,6 +74,26 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	curvesSVG(&b, p, style.Units)
 	b.WriteString("</section>")
 	return b.String()
+}
+
+// modesAlike gathers the modes that come to the same: in the same words, at the same flow on the
+// scale, with the same before.
+func modesAlike(p *plan.Plan, sums []plan.ModeSummary, lines []string, was map[string]plan.ModeSummary, style form.Style) [][]int {
+	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, style.Units) }
+	at := map[string]int{}
+	var out [][]int
+	for i, m := range sums {
+		before, known := was[m.Mode]
+		key := fmt.Sprintln(strings.TrimPrefix(lines[i], m.Mode+": "), table.CheckLines(p, m.Mode, style), flow(m.Unit), known, flow(before.Unit))
+		k, ok := at[key]
+		if !ok {
+			k = len(out)
+			at[key] = k
+			out = append(out, nil)
+		}
+		out[k] = append(out[k], i)
+	}
+	return out
 }
 
 func upper(s string) string {
@@ -89,7 +113,7 @@ func scaleSVG(b *bytes.Buffer, m plan.ModeSummary, was float64, hasWas bool, mos
 	x := func(flow float64) float64 { return left + math.Max(0, math.Min(1, flow/most))*(right-left) }
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
 	label := fmt.Sprintf("the unit gets %s; least %s, rated %s, most %s", flow(m.Unit), flow(m.Least), flow(m.Rated), flow(m.Most))
-	fmt.Fprintf(b, "<svg class=\"scale\" viewBox=\"0 0 320 48\" role=\"img\" aria-label=\"%s\">\n", text(label))
+	fmt.Fprintf(b, "<svg class=\"scale\" data-why=\"what a mode comes to\" viewBox=\"0 0 320 48\" role=\"img\" aria-label=\"%s\">\n", text(label))
 	high := m.Most
 	if high <= 0 {
 		high = most
@@ -162,7 +186,7 @@ func curvesSVG(b *bytes.Buffer, p *plan.Plan, units quantity.System) {
 			words = append(words, fmt.Sprintf("%s: %s at %s", d.Mode, quantity.Format(d.Flow, quantity.Flow, units), quantity.Format(d.Head, quantity.Head, units)))
 		}
 	}
-	fmt.Fprintf(b, "<h3>%s and its circuit</h3>\n<svg class=\"duty\" viewBox=\"0 0 320 172\" role=\"img\" aria-label=\"%s\">\n", text(set.Pump.ID), text(strings.Join(words, "; ")))
+	fmt.Fprintf(b, "<h3>%s and its circuit</h3>\n<svg class=\"duty\" data-why=\"where pump and circuit meet\" viewBox=\"0 0 320 172\" role=\"img\" aria-label=\"%s\">\n", text(set.Pump.ID), text(strings.Join(words, "; ")))
 	fmt.Fprintf(b, "<path d=\"M%g %gV%gH%g\" stroke=\"#000\" fill=\"none\"/>\n", left, top, bottom, right)
 	fmt.Fprintf(b, "<text x=\"%g\" y=\"166\" font-size=\"10\" text-anchor=\"end\">flow to %s</text><text x=\"%g\" y=\"166\" font-size=\"10\">0</text>\n", right, quantity.Format(flowMost, quantity.Flow, units), left)
 	fmt.Fprintf(b, "<text x=\"2\" y=\"14\" font-size=\"10\">%s</text>\n", quantity.Format(headMost, quantity.Head, units))
@@ -199,7 +223,7 @@ func curvesSVG(b *bytes.Buffer, p *plan.Plan, units quantity.System) {
 		xy := strings.Fields(at(d.Flow, d.Head))
 		fmt.Fprintf(b, "<circle cx=\"%s\" cy=\"%s\" r=\"4\" fill=\"%s\" stroke=\"#000\"/>\n", xy[0], xy[1], fill)
 	}
-	fmt.Fprintf(b, "</svg>\n<p class=\"note\">Thick: the pump. Thin: the circuit after the work; dashed: today. It works where they meet%s.</p>\n", text(": "+strings.Join(words, "; ")))
+	fmt.Fprintf(b, "</svg>\n<p class=\"note\" data-why=\"where pump and circuit meet\">Thick: the pump. Thin: the circuit after the work; dashed: today. It works where they meet%s.</p>\n", text(": "+strings.Join(words, "; ")))
 }
 
 func btoi(b bool) int {
@@ -215,7 +239,7 @@ func CostHTML(a *whatif.Answer) string {
 		return ""
 	}
 	var b bytes.Buffer
-	b.WriteString("<h3>Heat and money</h3>\n<ul>\n")
+	b.WriteString("<h3>Heat and money</h3>\n<ul data-why=\"section chapter-heat\">\n")
 	for _, l := range table.HeatShort(a.Plan.Heat, a.Plan.Circuit.Job, form.Style{Units: a.Job.System(a.Plan.Circuit)}) {
 		fmt.Fprintf(&b, "<li>%s</li>\n", text(upper(l)+"."))
 	}

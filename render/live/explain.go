@@ -58,23 +58,27 @@ var explanations = []Explanation{
 	{`^before`, "Time of the cement", "by size and air, as its maker prints it", "the sizes of the new work", "a cement maker's table, in the catalogue"},
 }
 
+// allExplanations are those of columns and of sentences.
+var allExplanations = append(append([]Explanation(nil), explanations...), sentences...)
+
 var explained = func() []*regexp.Regexp {
-	out := make([]*regexp.Regexp, len(explanations))
-	for i, e := range explanations {
+	out := make([]*regexp.Regexp, len(allExplanations))
+	for i, e := range allExplanations {
 		out[i] = regexp.MustCompile(e.Heads)
 	}
 	return out
 }()
 
-// Explain returns what explains the numbers under a head; nil where nothing does.
+// Explain returns what explains the numbers under a head, or in a place that sentences names; nil
+// where nothing does.
 func Explain(head string) *Explanation {
 	for i, r := range explained {
 		if r.MatchString(head) {
-			return &explanations[i]
+			return &allExplanations[i]
 		}
 	}
 	return nil
 }
 
 // ExplanationsJSON are all of them, for the page: its expressions mean the same there.
-func ExplanationsJSON() ([]byte, error) { return json.Marshal(explanations) }
+func ExplanationsJSON() ([]byte, error) { return json.Marshal(allExplanations) }

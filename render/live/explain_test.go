@@ -32,9 +32,17 @@ func TestEveryNumberIsExplained(t *testing.T) {
 		if p == nil {
 			t.Fatal(found)
 		}
+		for _, id := range Order() {
+			if Explain("section "+id) == nil {
+				t.Errorf("what stands in %s is not explained", id)
+			}
+		}
 		columns := 0
 		for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
 			for _, c := range pack.Chapters(p, units) {
+				if Explain("section "+ChapterPrefix+c.ID) == nil {
+					t.Errorf("%s: the sentences of %s are not explained", name, c.ID)
+				}
 				for _, it := range c.Items {
 					if it.Kind != book.Table && it.Kind != book.Blanks || it.Block.Grid == nil {
 						continue
@@ -69,7 +77,7 @@ func TestEveryNumberIsExplained(t *testing.T) {
 
 // Every explanation says all it has to.
 func TestExplanationsAreWhole(t *testing.T) {
-	for _, e := range explanations {
+	for _, e := range allExplanations {
 		if e.What == "" || e.Formula == "" || e.From == "" || e.Source == "" {
 			t.Errorf("%+v", e)
 		}

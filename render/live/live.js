@@ -415,6 +415,7 @@ async function learnNames() {
 		const answer = await fetch("names");
 		/** @type {Named[]} */
 		const list = await answer.json();
+		await explained;
 		known.byClass.clear(); known.byName.clear(); known.all.clear();
 		const look = /** @type {HTMLSelectElement} */ (byId("look"));
 		look.length = 1;
@@ -423,6 +424,10 @@ async function learnNames() {
 			known.byClass.set(classOf(n.id), n.id);
 			for (const name of n.names) { if (!known.byName.has(name)) { known.byName.set(name, n.id); } }
 			look.add(new Option(n.what, n.id));
+		}
+		for (const div of document.querySelectorAll("[data-id]")) { // how what it says is come by
+			const name = "section " + div.getAttribute("data-id"), head = div.querySelector("h1, h2")?.textContent;
+			if (head && whyNamed(name)) { look.add(new Option("how it is come by: " + head, "why:" + name)); }
 		}
 		markRows();
 		flowAlong();
@@ -523,7 +528,8 @@ byId("about-close").addEventListener("click", closeAbout);
 document.addEventListener("keydown", (e) => { if (e.key === "Escape" && !about.hidden) { closeAbout(); } });
 byId("look").addEventListener("change", (e) => {
 	const look = /** @type {HTMLSelectElement} */ (e.target);
-	if (look.value) { void lookAt(look.value); }
+	const why = look.value.startsWith("why:") ? whyNamed(look.value.slice(4)) : undefined;
+	if (why) { showSaid(why, ""); } else if (look.value) { void lookAt(look.value); }
 	look.value = "";
 });
 
@@ -531,11 +537,11 @@ page.addEventListener("click", (e) => {
 	const at = /** @type {Element} */ (e.target);
 	if (at.closest("figure svg")) {
 		const id = drawnAt(e.clientX, e.clientY);
-		if (id) { e.preventDefault(); void lookAt(id); } else { closeAbout(); }
+		if (id) { e.preventDefault(); void lookAt(id); } else { clickedWords(at); }
 		return;
 	}
 	const td = at.closest("td, th");
-	if (!td) { return; }
+	if (!td) { clickedWords(at); return; }
 	const id = td.getAttribute("data-about");
 	if (id) { void lookAt(id); } else { showWhy(td); }
 });
@@ -552,7 +558,7 @@ about.addEventListener("click", (e) => {
 
 /** @type {(Explanation & {heads_: RegExp})[]} */
 let explanations = [];
-void fetch("explain").then((r) => r.json()).then((list) => {
+const explained = fetch("explain").then((r) => r.json()).then((list) => {
 	explanations = list.map((/** @type {Explanation} */ x) => ({ ...x, heads_: new RegExp(x.heads) }));
 }).catch(() => { /* hovering says nothing then */ });
 
@@ -560,15 +566,68 @@ void fetch("explain").then((r) => r.json()).then((list) => {
 function whyOf(td) {
 	const cell = /** @type {HTMLTableCellElement} */ (td);
 	const head = (cell.closest("table")?.rows[0]?.cells[cell.cellIndex]?.textContent || "").trim();
+	const means = cell.closest("[data-means]")?.getAttribute("data-means");
+	if (means) { // a value that is settled
+		const row = /** @type {HTMLTableRowElement} */ (cell.closest("tr")), words = [...row.cells].map((c) => (c.textContent || "").trim());
+		return { head, why: { heads: "", what: words[0], formula: means, from: words[3], source: words[3] } };
+	}
 	const why = head && (cell.tagName === "TH" || /\d/.test(cell.textContent || "")) ? explanations.find((x) => x.heads_.test(head)) : undefined;
 	return why ? { head, why } : null;
 }
 
+/** What explains a section of the page, or another place that is named. @param {string} name */
+const whyNamed = (name) => explanations.find((x) => x.heads_.test(name));
+
+/** A sentence or a small drawing with numbers in it, and what explains them. @param {Element} at @returns {{words: Element, why: Explanation} | null} */
+function whySaid(at) {
+	if (at.closest("a, button, input, label, select, summary, pre, td, th")) { return null; }
+	const words = at.closest("p, li, dd, dt, figcaption, h3, svg");
+	const name = at.closest("[data-why]")?.getAttribute("data-why") || "section " + (at.closest("[data-id]")?.getAttribute("data-id") || "");
+	const why = words && /\d/.test(words.textContent || "") ? whyNamed(name) : undefined;
+	return words && why ? { words, why } : null;
+}
+
+/** @param {Explanation} why */
+const inShort = (why) => why.what + ": " + why.formula + "\nfrom: " + why.from + "\nsource: " + why.source;
+
 document.addEventListener("pointerover", (e) => {
-	const td = /** @type {Element} */ (e.target).closest?.("td, th");
-	const got = td && !td.hasAttribute("title") && whyOf(td);
-	if (td && got) { td.setAttribute("title", got.why.what + ": " + got.why.formula + "\nfrom: " + got.why.from + "\nsource: " + got.why.source); }
+	const at = /** @type {Element} */ (e.target), td = at.closest?.("td, th");
+	if (td) {
+		const got = !td.hasAttribute("title") && whyOf(td);
+		if (got) { td.setAttribute("title", inShort(got.why)); }
+		return;
+	}
+	const said = at.closest?.("[data-id], #cost") ? whySaid(at) : null;
+	if (said && said.words instanceof HTMLElement && !said.words.title) { said.words.title = inShort(said.why); }
 });
+
+/** Shows how the numbers of a sentence or of a whole section are come by. @param {Explanation} why @param {string} words */
+function showSaid(why, words) {
+	const text = byId("about-text");
+	text.textContent = "";
+	for (const [tag, line] of [["h2", why.what], ["p", words], ["p", "How: " + why.formula + "."], ["p", "What goes in: " + why.from + "."], ["p", "Source: " + why.source + "."]]) {
+		if (!line) { continue; }
+		const e = document.createElement(tag);
+		e.textContent = line;
+		if (tag === "h2") { e.id = "about-head"; }
+		text.append(e);
+	}
+	byId("about-rows").textContent = "";
+	if (about.hidden) { looking.from = document.activeElement; }
+	looking.id = "";
+	light();
+	about.hidden = false;
+	text.focus({ preventScroll: true });
+}
+
+/** Answers a click on words with numbers in them; what is being marked to copy is left alone. @param {Element} at */
+function clickedWords(at) {
+	if (String(window.getSelection() || "") !== "") { return; }
+	const said = whySaid(at);
+	if (said) { showSaid(said.why, said.words instanceof SVGElement ? said.words.getAttribute("aria-label") || "" : (said.words.textContent || "").trim()); }
+}
+side.addEventListener("click", (e) => { clickedWords(/** @type {Element} */ (e.target)); });
+byId("cost").addEventListener("click", (e) => { clickedWords(/** @type {Element} */ (e.target)); });
 
 /** Shows how the number of a cell is come by, with the figures beside it. @param {Element} td */
 function showWhy(td) {

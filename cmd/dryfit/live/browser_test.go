@@ -281,6 +281,16 @@ func TestPageInABrowser(t *testing.T) {
 		b.do(chromedp.KeyEvent(kb.Enter), chromedp.KeyEvent(kb.ArrowDown), chromedp.KeyEvent(kb.ArrowRight), chromedp.KeyEvent(kb.Enter))
 		b.wait("the panel opened by keys", `!document.getElementById("about").hidden`)
 		b.do(chromedp.KeyEvent(kb.Escape))
+		// the numbers that stand in no table too, beside the drawings and in the chapters; by the keys from the list
+		b.do(chromedp.Click("#side .mode p"))
+		b.wait("the reason of what the unit gets", `document.getElementById("about-text").textContent.includes("Newton's method")`)
+		b.do(chromedp.Click("#side svg.duty"))
+		b.wait("the reason of the duty point", `document.getElementById("about-head").textContent === "Where pump and circuit meet"`)
+		b.js(`[...document.querySelectorAll('[data-id="chapter-heat"] p, [data-id="chapter-heat"] li')].find((e) => /\d/.test(e.textContent)).click()`)
+		b.wait("the reason of the heat", `document.getElementById("about-text").textContent.includes("Carrier")`)
+		b.js(`(() => { const l = document.getElementById("look"); l.value = "why:section chapter-electric"; l.dispatchEvent(new Event("change", {bubbles: true})); return 0; })()`)
+		b.wait("the reason of the currents", `document.getElementById("about-text").textContent.includes("electrician")`)
+		b.do(chromedp.KeyEvent(kb.Escape))
 	})
 
 	t.Run("keyboard alone", func(t *testing.T) {

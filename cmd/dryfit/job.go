@@ -25,7 +25,7 @@ type job struct {
 	catalogs              []string
 	file                  string
 	quiet                 bool
-	tell                  plan.Tell         // shows what is being done
+	tell                  graph.Tell        // shows what is being done
 	sources               map[string][]byte // what was read, by file
 	circuit               *graph.Circuit
 	findings              []graph.Diagnostic // of reading

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/settle"
 	"dryfit/render/table"
 )
@@ -50,7 +51,7 @@ func runShow(v *verb, args []string, w *world.World) int {
 	}
 	var stages []*settle.Stage
 	var names []string
-	for _, s := range []*plan.Stage{p.After, p.Before} {
+	for _, s := range []*stage.Stage{p.After, p.Before} {
 		if s != nil && s.Layout != nil {
 			stages = append(stages, s.Layout.Stage)
 			names = append(names, s.Layout.Stage.Names()...)

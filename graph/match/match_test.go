@@ -68,7 +68,7 @@ func TestARowIsWhatItsDescriptionSays(t *testing.T) {
 		t.Fatalf("flows %v", row.Flows)
 	}
 	for _, f := range row.Flows {
-		if want := math.Abs(plan.SolutionOf(p.After, f.Mode).Part("unit").Flow); !agree.Within(f.M3s, want, 1e-9) {
+		if want := math.Abs(p.After.Solution(f.Mode).Part("unit").Flow); !agree.Within(f.M3s, want, 1e-9) {
 			t.Errorf("%s: %g m3/s, its own description says %g", f.Mode, f.M3s, want)
 		}
 	}

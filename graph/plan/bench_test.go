@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description/ladder"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
 )
 
 // largeJob is a circuit of about 500 runs: a line in a hundred lengths joined by unions, and a
@@ -112,7 +113,7 @@ func TestCutinLarge(t *testing.T) {
 			if v.Place.RoomMM < v.Place.NeededMM || v.Place.Run[:4] != "mani" {
 				t.Errorf("%s (room %.0f mm of %.0f) is not looked at", v.Place.Where(), v.Place.RoomMM, v.Place.NeededMM)
 			}
-		case v.Place.Run[:4] == "mani" && slices.ContainsFunc(v.Reasons, func(r plan.Reason) bool { return r.Rule == "unit-before-jets" }):
+		case v.Place.Run[:4] == "mani" && slices.ContainsFunc(v.Reasons, func(r search.Reason) bool { return r.Rule == "unit-before-jets" }):
 			barred++
 		}
 	}

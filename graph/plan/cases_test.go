@@ -10,6 +10,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/agree"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
 )
 
 // Cut-ins worked by hand: the arithmetic and the sources of its numbers stand at the head of
@@ -71,7 +72,7 @@ func checkCase(t *testing.T, p *plan.Plan, want []expectation) {
 			leg = int(e.number)
 		}
 	}
-	var v plan.Verdict
+	var v search.Verdict
 	for _, place := range p.Places {
 		if place.Place.Run == "line" && place.Place.Leg == leg {
 			v = place

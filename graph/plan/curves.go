@@ -10,6 +10,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/plan/stage"
 )
 
 // CurveSet is one pump against the circuit: its head at every speed, the head the circuit
@@ -103,7 +104,7 @@ func (p *Plan) heaterPumps() []unitPump {
 }
 
 // stage adds the curves and duty points of one stage.
-func (s *CurveSet) stage(st *Stage, stage graph.Stage, ranges *spread.Ranges) {
+func (s *CurveSet) stage(st *stage.Stage, stage graph.Stage, ranges *spread.Ranges) {
 	groups := map[string]int{}
 	for _, solved := range st.Solutions {
 		part := solved.Part(s.Pump.ID)

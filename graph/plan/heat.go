@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/sample"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
@@ -71,7 +72,7 @@ func (p *Plan) sampledFlows(mode string) job.Sampled {
 		if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
 			unit = u.ID
 		}
-		r = spread.Sample(p.Before.layout(), p.After.Layout, unit, sample.Few())
+		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, unit, sample.Few())
 	}
 	out := job.Sampled{Taken: r.Unknowns}
 	of := r.Of(mode, graph.After)
@@ -138,7 +139,7 @@ func (p *Plan) heatInput() job.Input {
 }
 
 // settleOf returns the settled stage; of the whole circuit where there is none.
-func settleOf(stage *Stage, c *graph.Circuit) *settle.Stage {
+func settleOf(stage *stage.Stage, c *graph.Circuit) *settle.Stage {
 	if stage == nil {
 		return settle.Of(c)
 	}
@@ -147,7 +148,7 @@ func settleOf(stage *Stage, c *graph.Circuit) *settle.Stage {
 
 // heating finds the mode in which the tub is heated: the slowest in which the unit gets
 // water; without flows, or without a unit, the slowest speed of the pump that heats.
-func (p *Plan) heating(stage *Stage, branch *stream.UnitBranch) job.Heating {
+func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heating {
 	var h job.Heating
 	if branch == nil {
 		h.Pump = heaterPump(stage.Layout.Stage)
@@ -167,7 +168,7 @@ func (p *Plan) heating(stage *Stage, branch *stream.UnitBranch) job.Heating {
 			continue
 		}
 		h.Mode, h.FlowM3s = sol.Mode.Name, flow.Flow
-		h.WaterPlannedW, h.WaterTodayW = waterPower(sol, h.Pump), waterPower(SolutionOf(p.Before, sol.Mode.Name), h.Pump)
+		h.WaterPlannedW, h.WaterTodayW = waterPower(sol, h.Pump), waterPower(p.Before.Solution(sol.Mode.Name), h.Pump)
 		if h.Pump != nil {
 			if speed, ok := sol.Mode.Speeds[h.Pump.ID]; ok {
 				h.Speed = speed
@@ -216,7 +217,7 @@ func slowest(speeds []graph.Speed) string {
 
 // outsidePipes lists the pipe that runs outdoors: what is said to, and the new pipe to and
 // from the unit unless the work stays inside.
-func outsidePipes(stage *Stage, branch *stream.UnitBranch) []heat.OutsidePipe {
+func outsidePipes(stage *stage.Stage, branch *stream.UnitBranch) []heat.OutsidePipe {
 	mine := map[string]bool{}
 	if branch != nil && (stage.Circuit.Retrofit == nil || !stage.Circuit.Retrofit.Inside) {
 		for _, list := range [][]*graph.Run{branch.ToUnitRuns, branch.FromUnitRuns} {

@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/settle"
 )
 
@@ -31,7 +32,7 @@ func (p *Plan) InPlace(row string, modes ...string) *Plan {
 	other.Parts[at] = &part
 	lay := p.After.Layout.As(&other)
 	lay.Stage = settle.Of(&other)
-	after := &Stage{Circuit: &other, Layout: lay}
+	after := &stage.Stage{Circuit: &other, Layout: lay}
 	for _, m := range other.AllModes() {
 		if len(modes) > 0 && !slices.Contains(modes, m.Name) {
 			continue

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
 	"dryfit/graph/stream"
 )
 
@@ -227,7 +228,7 @@ func TestSecondUnitLeavesTheFirstItsFlow(t *testing.T) {
 		t.Fatal("fitted in parallel all the same")
 	}
 	for _, v := range p.Places {
-		short := func(r plan.Reason) bool {
+		short := func(r search.Reason) bool {
 			return r.Rule == "unit-least-flow" && strings.Contains(r.Text.String(), `"unit-1" gets`)
 		}
 		if slices.ContainsFunc(v.Reasons, short) {

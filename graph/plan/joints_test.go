@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
 )
 
 // The two cases of "can it be assembled": with plain sockets the last joint needs the free
@@ -78,7 +79,7 @@ func TestNoPlaceAtAll(t *testing.T) {
 			continue
 		}
 		delete(want, v.Place.Run)
-		has := func(r plan.Reason) bool { return r.Rule == w[0] }
+		has := func(r search.Reason) bool { return r.Rule == w[0] }
 		if !slices.ContainsFunc(v.Reasons, has) || !strings.Contains(quantity.Join(v.Mend, "\n").String(), w[1]) {
 			t.Errorf("%s: %v; mends %q; want %v", v.Place.Where(), v.Reasons, v.Mend, w)
 		}

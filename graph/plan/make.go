@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
+	"dryfit/graph/plan/search"
 	"dryfit/graph/route"
 	"dryfit/graph/rule"
 	"dryfit/graph/takeoff"
@@ -16,7 +17,7 @@ import (
 // what is wanted is computed. Whatever the rules say of it, a circuit is worked out as far
 // as it goes; what could not be is an error finding. The error is for a caller's mistake
 // alone: no circuit. The first of tell, if there is one, is told how far it is.
-func Make(c *graph.Circuit, want Want, tell ...Tell) (*Plan, error) {
+func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	if c == nil {
 		return nil, errors.New("plan: no circuit to work out")
 	}
@@ -28,17 +29,17 @@ func Make(c *graph.Circuit, want Want, tell ...Tell) (*Plan, error) {
 	propose(p, want)
 
 	p.Before, p.After = p.stages()
-	p.tell.step("laying out the pipes", 0, 0)
-	p.Before.lay()
-	p.After.lay()
+	p.tell.Step("laying out the pipes", 0, 0)
+	p.Before.Lay()
+	p.After.Lay()
 	p.cutOnSite()
 	if want&(Flows|Ranges|Advice) != 0 {
-		p.tell.step("solving the flows", 0, 0)
-		p.Findings = append(p.Findings, p.Before.solve(graph.Before)...)
+		p.tell.Step("solving the flows", 0, 0)
+		p.Findings = append(p.Findings, p.Before.Solve(graph.Before)...)
 		if p.After != p.Before {
-			p.Findings = append(p.Findings, p.After.solve(graph.After)...)
+			p.Findings = append(p.Findings, p.After.Solve(graph.After)...)
 		}
-		p.After.cases(p.Circuit)
+		p.After.BadDays(p.Circuit)
 	}
 	if p.After != nil {
 		p.Assembly = route.Assemble(p.After.Layout)
@@ -47,22 +48,22 @@ func Make(c *graph.Circuit, want Want, tell ...Tell) (*Plan, error) {
 			p.Findings = append(p.Findings, p.Tolerances.Findings...)
 		}
 	}
-	p.tell.step("applying the rules", 0, 0)
+	p.tell.Step("applying the rules", 0, 0)
 	p.Findings = append(p.Findings, p.judge(want)...)
 	if want&Lists != 0 && p.After != nil {
-		p.tell.step("planning the cuts", 0, 0)
-		p.Bill = takeoff.NewBill(p.Circuit, p.After.Layout, p.Before.layout())
+		p.tell.Step("planning the cuts", 0, 0)
+		p.Bill = takeoff.NewBill(p.Circuit, p.After.Layout, p.Before.LaidOut())
 		p.Cuts = takeoff.NewCutList(p.Circuit, p.After.Layout)
 		if !p.tooShort() {
 			p.Findings = append(p.Findings, p.Cuts.Findings(graph.Pos{File: p.Circuit.File})...)
 		}
 	}
-	p.tell.step("solving again over what is not known exactly", 0, 0)
+	p.tell.Step("solving again over what is not known exactly", 0, 0)
 	p.spread(want)
-	p.tell.step("comparing what the bypass could be", 0, 0)
+	p.tell.Step("comparing what the bypass could be", 0, 0)
 	p.advise(want)
 	if want&Heat != 0 {
-		p.tell.step("working out the heat of a year", 0, 0)
+		p.tell.Step("working out the heat of a year", 0, 0)
 		p.Heat = HeatOf(p, job.Ask{})
 		p.Findings = append(p.Findings, p.Heat.Problems...)
 	}
@@ -80,7 +81,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 		need = rule.NeedsFlow
 	}
 	var ds []graph.Diagnostic
-	in := &rule.Input{Circuit: p.Circuit, Cut: cutOf(p.Proposal)}
+	in := &rule.Input{Circuit: p.Circuit, Cut: search.CutOf(p.Proposal)}
 	if p.Before != nil {
 		in.Before, in.Layout, in.BeforeSolutions = p.Before.Circuit, p.Before.Layout, p.Before.Solutions
 	}
@@ -99,7 +100,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 	}
 	ds = append(ds, rule.Apply(in, need)...)
 	if p.Proposal != nil && p.Proposal.Second != nil {
-		in.Cut = cutAt(p.Proposal.Circuit, *p.Proposal.Second, p.Proposal.Pos)
+		in.Cut = search.CutAt(p.Proposal.Circuit, *p.Proposal.Second, p.Proposal.Pos)
 		ds = append(ds, rule.ApplyCut(in)...)
 	}
 	if p.tooShort() {

@@ -13,6 +13,8 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
+	"dryfit/graph/plan/stage"
 )
 
 var demos = []string{"circulation", "large-circulation", "two-speed", "plunge-pool", "plug-in"}
@@ -88,7 +90,7 @@ func asked(c *graph.Circuit, cut *graph.Cut) *graph.Circuit {
 }
 
 // holds checks a possible place: as planned, and as written out and read back.
-func holds(t *testing.T, v plan.Verdict, planned *plan.Plan) {
+func holds(t *testing.T, v search.Verdict, planned *plan.Plan) {
 	t.Helper()
 	where := v.Place.Where()
 	text := description.Write(planned.Circuit)
@@ -130,7 +132,7 @@ func slicesNew(p *plan.Plan, runs []string) bool {
 }
 
 // cuts lists the pieces of a stage.
-func cuts(s *plan.Stage) string {
+func cuts(s *stage.Stage) string {
 	var b strings.Builder
 	for _, piece := range s.Layout.Pieces {
 		fmt.Fprintf(&b, "%s %.9f\n", piece.Run.ID, piece.CutMM)
@@ -138,7 +140,7 @@ func cuts(s *plan.Stage) string {
 	return b.String()
 }
 
-func sameFlows(t *testing.T, where string, a, b *plan.Stage) {
+func sameFlows(t *testing.T, where string, a, b *stage.Stage) {
 	t.Helper()
 	if (a == nil) != (b == nil) {
 		t.Errorf("%s: a stage is lost", where)
@@ -165,7 +167,7 @@ func sameFlows(t *testing.T, where string, a, b *plan.Stage) {
 // many parts the work there comes to.
 var newParts = regexp.MustCompile(`^\d+ new parts \([^)]*\)`)
 
-func hasFinding(ds []graph.Diagnostic, r plan.Reason) bool {
+func hasFinding(ds []graph.Diagnostic, r search.Reason) bool {
 	for _, d := range ds {
 		if d.Rule == r.Rule && newParts.ReplaceAllString(d.Message.String(), "") == newParts.ReplaceAllString(r.Text.String(), "") && d.Severity == graph.Error {
 			return true

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
 )
 
 // A place with less to spare than its lengths are uncertain is possible if a part is short
@@ -35,7 +36,7 @@ func TestPossibleIf(t *testing.T) {
 			}
 		}
 		says := fmt.Sprintf("only if the true-union spring check measures at most %.0f mm", math.Floor(element+c.spare))
-		said := slices.ContainsFunc(v.Reasons, func(r plan.Reason) bool { return strings.Contains(r.Text.String(), says) })
+		said := slices.ContainsFunc(v.Reasons, func(r search.Reason) bool { return strings.Contains(r.Text.String(), says) })
 		if sure := v.Verdict == "best"; sure != c.sure || said == c.sure || (v.Verdict == "possible if") == c.sure {
 			t.Errorf("%.0f mm to spare: %s, says %q: %t; %v", c.spare, v.Verdict, says, said, v.Reasons)
 		}

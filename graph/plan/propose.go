@@ -6,6 +6,8 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/plan/search"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 )
 
@@ -17,41 +19,17 @@ func propose(p *Plan, want Want) {
 	if c.Retrofit == nil {
 		return
 	}
-	before := &Stage{Circuit: c.At(graph.Before)}
-	before.lay()
+	before := &stage.Stage{Circuit: c.At(graph.Before)}
+	before.Lay()
 	p.searched = before
 	if c.Retrofit.Remove {
 		proposal, ds := retrofit.Remove(c, before.Layout)
 		p.take(proposal, ds)
 		return
 	}
-	s := newSearch(c, before)
-	s.tell = p.tell
-	if cut := c.Retrofit.Cut; cut != nil {
-		s.forced(*cut)
-	} else {
-		s.beside()
-		s.places()
-	}
-	s.rank()
-	s.preferParallel()
-	best := s.chosen()
-	if want&Places != 0 {
-		p.Places = s.verdicts()
-	}
-	if t := s.starved(best); t != nil {
-		p.Findings = append(p.Findings, s.compare(t)...)
-	}
-	if best == nil {
-		p.Findings = append(p.Findings, s.none())
-		p.Findings = append(p.Findings, s.refused...)
-		return
-	}
-	p.take(best.proposal, best.built)
-	p.fitted = best.stage
-	if best.standing() > 0 {
-		p.mends = s.mend(best)
-	}
+	found := search.For(c, before, want&Places != 0, p.tell)
+	p.Places, p.fitted, p.mends = found.Places, found.Stage, found.Mends
+	p.take(found.Proposal, found.Findings)
 }
 
 // placeRules are the rules that may rule a place out by where its pipes and parts lie.
@@ -86,31 +64,4 @@ func (p *Plan) take(proposal *retrofit.Proposal, ds []graph.Diagnostic) {
 	if proposal != nil {
 		p.Proposal, p.Circuit = proposal, proposal.Circuit
 	}
-}
-
-// none says that no place can take the unit, with why not the one that comes nearest, as the
-// places are ranked, and what would make it possible.
-func (s *search) none() graph.Diagnostic {
-	d := graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error,
-		Message: graph.Say("no place for the cut: of %d looked at none can take the unit", len(s.trials)),
-		Hint:    "cutin lists every place with its reasons",
-	}
-	if len(s.trials) == 0 {
-		return d
-	}
-	v := s.verdict(s.trials[0])
-	if len(v.Reasons) > 0 {
-		d.Message += graph.Say("; nearest is %s: %s", v.Place.Where(), v.Reasons[0].Text)
-		if v.Reasons[0].Pos.IsValid() {
-			d.Related = append(d.Related, graph.Related{Pos: v.Reasons[0].Pos, Message: "it is described here"})
-		}
-	}
-	switch {
-	case len(v.Mend) == 0:
-	case v.Verdict == "measure first":
-		d.Hint = quantity.Join(v.Mend, "; or ")
-	default:
-		d.Hint = "that one would do with " + quantity.Join(v.Mend, "; or with ")
-	}
-	return d
 }

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
+	"dryfit/graph/plan/search"
 )
 
 // Each leg of a run is judged by its own room. Worked by hand from ASTM D2467 take-offs
@@ -45,7 +46,7 @@ func TestEachLegHasItsOwnRoom(t *testing.T) {
 }
 
 // placesOf ranks the places of a demo, with the run it names or with none.
-func placesOf(t *testing.T, demo string, named bool) []Verdict {
+func placesOf(t *testing.T, demo string, named bool) []search.Verdict {
 	t.Helper()
 	file := "../../testdata/" + demo + ".toml"
 	data, err := os.ReadFile(file)

@@ -43,7 +43,7 @@ func TestSizesAtTheirOwnFlow(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := math.Abs(SolutionOf(q.After, in.Heating.Mode).Part(part.ID).Flow); !agree.Within(large, want, 1e-9) {
+	if want := math.Abs(q.After.Solution(in.Heating.Mode).Part(part.ID).Flow); !agree.Within(large, want, 1e-9) {
 		t.Errorf("12 kW gets %g m3/s, its own description says %g", large, want)
 	}
 	for _, s := range HeatOf(p, job.Ask{}).Sizes {

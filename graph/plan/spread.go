@@ -14,8 +14,8 @@ func (p *Plan) spread(want Want) {
 	if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
 		unit = u.ID
 	}
-	p.Ranges = spread.Of(p.Before.layout(), p.After.Layout, unit, func(done, of int) {
-		p.tell.step("solving again over what is not known exactly", done, of)
+	p.Ranges = spread.Of(p.Before.LaidOut(), p.After.Layout, unit, func(done, of int) {
+		p.tell.Step("solving again over what is not known exactly", done, of)
 	})
 	p.Findings = append(p.Findings, p.unsure()...)
 }

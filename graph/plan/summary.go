@@ -7,6 +7,8 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan/advice"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/stream"
 )
 
@@ -81,13 +83,13 @@ func Summarise(p *Plan) []ModeSummary {
 		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol)}
 		m.Jets, m.HasJets = sol.JetsFlow()
 		m.JetsToday = m.Jets
-		if before := SolutionOf(p.Before, sol.Mode.Name); before != nil {
+		if before := p.Before.Solution(sol.Mode.Name); before != nil {
 			if today, ok := before.JetsFlow(); ok {
 				m.JetsToday, m.HasToday = today, stage != p.Before
 			}
 		}
 		if branch != nil {
-			m.addUnit(sol, branch, promiseOf(stage.Layout.Stage.Part(branch.Unit.ID)))
+			m.addUnit(sol, branch, advice.PromiseOf(stage.Layout.Stage.Part(branch.Unit.ID)))
 			m.addBeside(sol, stage, branch.Unit)
 		}
 		out = append(out, m)
@@ -95,13 +97,13 @@ func Summarise(p *Plan) []ModeSummary {
 	return out
 }
 
-func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch, asks promise) {
+func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch, asks advice.Promise) {
 	unit := sol.Part(branch.Unit.ID)
 	if unit == nil {
 		return
 	}
 	m.HasUnit, m.UnitID, m.Unit, m.RiseK = true, unit.Part.ID, unit.Flow, unit.RiseK
-	m.Least, m.Rated, m.Most = asks.least, asks.rated, asks.most
+	m.Least, m.Rated, m.Most = asks.Least, asks.Rated, asks.Most
 	element := branch.Element()
 	if element == nil {
 		return
@@ -115,14 +117,14 @@ func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch
 }
 
 // addBeside lists the other units that have a branch of their own.
-func (m *ModeSummary) addBeside(sol *hydraulic.Solution, stage *Stage, own *graph.Part) {
+func (m *ModeSummary) addBeside(sol *hydraulic.Solution, stage *stage.Stage, own *graph.Part) {
 	for _, b := range stage.Layout.Stage.Branches() {
 		u := sol.Part(b.Unit.ID)
 		if u == nil || b.Unit == own {
 			continue
 		}
-		asks := promiseOf(stage.Layout.Stage.Part(b.Unit.ID))
-		m.Beside = append(m.Beside, UnitSummary{b.Unit.ID, u.Flow, asks.least, asks.rated, asks.most, u.RiseK})
+		asks := advice.PromiseOf(stage.Layout.Stage.Part(b.Unit.ID))
+		m.Beside = append(m.Beside, UnitSummary{b.Unit.ID, u.Flow, asks.Least, asks.Rated, asks.Most, u.RiseK})
 	}
 }
 
@@ -132,19 +134,6 @@ func (m ModeSummary) JetsChange() float64 {
 		return 0
 	}
 	return m.Jets/m.JetsToday - 1
-}
-
-// SolutionOf returns the solution of a mode in a stage, or nil.
-func SolutionOf(s *Stage, mode string) *hydraulic.Solution {
-	if s == nil {
-		return nil
-	}
-	for i := range s.Solutions {
-		if s.Solutions[i].Mode.Name == mode {
-			return &s.Solutions[i]
-		}
-	}
-	return nil
 }
 
 // pumpFlow returns the flow of the running pump that moves most.

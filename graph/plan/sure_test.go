@@ -201,7 +201,7 @@ func TestAimOfAThrottle(t *testing.T) {
 	if !ok || a.Unit != "unit" || len(a.Rises) == 0 {
 		t.Fatalf("%+v, %v", a, ok)
 	}
-	s := SolutionOf(p.After, a.Mode)
+	s := p.After.Solution(a.Mode)
 	unit := s.Part("unit")
 	if !agree.Within(a.Flow, math.Abs(unit.Flow), 1e-12) || !agree.Within(a.DropPa, math.Abs(unit.Drop), 1e-6) {
 		t.Errorf("%+v; the unit %g m3/s, %g Pa", a, unit.Flow, unit.Drop)

@@ -9,7 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
-	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
 )
 
 // CutID is the control that moves the cut along the old pipe. Its value is CutValue's.
@@ -73,13 +73,13 @@ func (m *maker) cut() {
 
 // Cut returns what was found of the place of the cut in an answer: asked for, or chosen by the
 // tool; ok is false where there is none. It has a verdict only where the cut was moved.
-func (a *Answer) Cut() (v plan.Verdict, ok bool) {
+func (a *Answer) Cut() (v search.Verdict, ok bool) {
 	switch p := a.Fit; {
 	case p == nil:
 	case len(p.Places) > 0 && p.Places[0].Place.Leg > 0:
 		return p.Places[0], true
 	case p.Proposal != nil && p.Proposal.Place.Leg > 0:
-		return plan.Verdict{Place: p.Proposal.Place}, true
+		return search.Verdict{Place: p.Proposal.Place}, true
 	}
 	return v, false
 }

@@ -9,7 +9,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
@@ -121,7 +121,7 @@ func signed(mm float64, length func(float64) string) string {
 }
 
 // said is the verdict, in cutin's words.
-func said(b *bytes.Buffer, v plan.Verdict, style form.Style) {
+func said(b *bytes.Buffer, v search.Verdict, style form.Style) {
 	if v.Verdict == "" {
 		return
 	}

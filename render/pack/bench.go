@@ -20,7 +20,7 @@ type benchPicture struct {
 }
 
 // benchPictures draws what the steps of the bench make, each before the first step that is about
-// it. Those steps are the last of the stage's steps.
+// it. Those steps are the last of the stretch's steps.
 func benchPictures(p *plan.Plan, j jobIn, steps int) []benchPicture {
 	var made []route.Step
 	for _, s := range p.Assembly.Steps {
@@ -41,8 +41,8 @@ func benchPictures(p *plan.Plan, j jobIn, steps int) []benchPicture {
 	return out
 }
 
-// addSteps adds the steps of a stage to a chapter, with the small pictures among them.
-func addSteps(c *book.Chapter, s stage) {
+// addSteps adds the steps of a stretch to a chapter, with the small pictures among them.
+func addSteps(c *book.Chapter, s stretch) {
 	if len(s.Pictures) > 0 {
 		c.Say("The pictures show each thing as it will stand, up is up, seen from above over the left of the cabinet's front. Circles: pieces, with the length to cut them to. Dots: joints made here. The short arms take pipe later.")
 	}

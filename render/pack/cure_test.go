@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/route"
 )
 
@@ -40,7 +41,7 @@ func TestHours(t *testing.T) {
 // The largest size comes first, each once, and joints without cement don't count.
 func TestCementSizes(t *testing.T) {
 	small, large := catalog.Size{Nominal: 0.75}, catalog.Size{Nominal: 2}
-	p := &plan.Plan{After: &plan.Stage{Circuit: &graph.Circuit{}, Layout: &route.Layout{Joints: []route.Joint{
+	p := &plan.Plan{After: &stage.Stage{Circuit: &graph.Circuit{}, Layout: &route.Layout{Joints: []route.Joint{
 		{Kind: "cement", Size: small}, {Kind: "union", Size: catalog.Size{Nominal: 3}}, {Kind: "cement", Size: large}, {Kind: "slip", Size: small}}}}}
 	got := cementSizes(p)
 	if len(got) != 2 || got[0] != large || got[1] != small {
@@ -57,7 +58,7 @@ func TestTubDown(t *testing.T) {
 		lay.Joints = append(lay.Joints, route.Joint{Kind: "cement", Size: catalog.Size{Nominal: 1.5}})
 	}
 	lay.Joints = append(lay.Joints, route.Joint{Kind: "union"}, route.Joint{Kind: "union"})
-	got := tubDown(&plan.Plan{After: &plan.Stage{Circuit: &graph.Circuit{}, Layout: lay}}, quantity.MetricSystem)
+	got := tubDown(&plan.Plan{After: &stage.Stage{Circuit: &graph.Circuit{}, Layout: lay}}, quantity.MetricSystem)
 	want := "From power off until heating may start: 28 to 34 h in air of 15 °C and above, 52 to 58 h in air of 5 to 15 °C. "
 	if len(got) == 0 || !strings.HasPrefix(got[0], want) {
 		t.Errorf("got %q, want %q", got, want)

@@ -10,8 +10,8 @@ import (
 	"dryfit/render/tag"
 )
 
-// stage is one stretch of the work. Hold is what has to be true before the next begins.
-type stage struct {
+// stretch is one stretch of the work. Hold is what has to be true before the next begins.
+type stretch struct {
 	Title string
 	First int // number of its first step
 	Steps []string
@@ -23,17 +23,17 @@ type stage struct {
 // method is the work from the first measuring to the hand-over: the steps of the assembly
 // with what practice says round them. A step stands there only if the job has what it is
 // about.
-func method(p *plan.Plan, j jobIn) []stage {
+func method(p *plan.Plan, j jobIn) []stretch {
 	if joints(p) == 0 {
 		return nil
 	}
 	if d := p.RuledOut(); d != nil {
-		return []stage{{Title: "Nothing is built here", First: 1, Steps: []string{"The place is ruled out, so there is no order of work for it: " + d.Message.In(j.units) + ". The section on places says what would help."}}}
+		return []stretch{{Title: "Nothing is built here", First: 1, Steps: []string{"The place is ruled out, so there is no order of work for it: " + d.Message.In(j.units) + ". The section on places says what would help."}}}
 	}
-	var out []stage
+	var out []stretch
 	add := func(title, hold string, steps ...string) {
 		if len(steps) > 0 {
-			out = append(out, stage{Title: title, Hold: table.Capital(hold), Steps: steps})
+			out = append(out, stretch{Title: title, Hold: table.Capital(hold), Steps: steps})
 		}
 	}
 	add("Before the day", "Every part is there and measured; the owner has signed for the work on his tub; the electrician has a date.", j.said(practice.Beforehand())...)

@@ -39,7 +39,7 @@ type Pack struct {
 type Options struct {
 	Units quantity.System
 	Page  sheet.Page // of drawings and book; zero: A4
-	Tell  plan.Tell  // told how far it is; nil: nobody
+	Tell  graph.Tell // told how far it is; nil: nobody
 
 	Source []byte   // the description itself, to lie in the pack; nil: not
 	Since  *Earlier // an earlier pack to say the differences from; nil: none

@@ -72,7 +72,7 @@ const noFlow = 0.005 / 3600
 
 // spreadOf prints the range of the flow through a part.
 func spreadOf(p *plan.Plan, ranges *spread.ModeRanges, mode string, part *graph.Part, units quantity.System) string {
-	sol := plan.SolutionOf(p.After, mode)
+	sol := p.After.Solution(mode)
 	if ranges == nil || sol == nil {
 		return ""
 	}

@@ -161,7 +161,7 @@ func modeRow(p *plan.Plan, m plan.ModeSummary, valves []valve) valveRow {
 	case m.HasUnit && m.Most > 0 && m.Unit > m.Most:
 		row.Note = "the unit has more flow than it may have"
 	}
-	sol := plan.SolutionOf(p.After, m.Mode)
+	sol := p.After.Solution(m.Mode)
 	for _, v := range valves {
 		row.Positions = append(row.Positions, runningPosition(v, sol))
 	}

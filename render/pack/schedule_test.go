@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/route/laying"
 )
 
@@ -83,7 +84,7 @@ func drawn(to, from, past []*graph.Part, beside *graph.Part) *plan.Plan {
 	chain("a.branch", to, "unit.in")
 	chain("unit.out", from, "b.branch")
 	join("b.run-out", "tub.r")
-	return &plan.Plan{Circuit: c, After: &plan.Stage{Circuit: c, Layout: laying.Of(c)}}
+	return &plan.Plan{Circuit: c, After: &stage.Stage{Circuit: c, Layout: laying.Of(c)}}
 }
 
 func twoPort(id string, kind graph.Kind) *graph.Part {
@@ -150,7 +151,7 @@ func sorted(list []string) []string {
 
 func TestNoUnitNoSchedule(t *testing.T) {
 	c := &graph.Circuit{}
-	if s := scheduleOf(&plan.Plan{Circuit: c, After: &plan.Stage{Circuit: c, Layout: laying.Of(c)}}); len(s.Rows) > 0 || len(s.Valves) > 0 {
+	if s := scheduleOf(&plan.Plan{Circuit: c, After: &stage.Stage{Circuit: c, Layout: laying.Of(c)}}); len(s.Rows) > 0 || len(s.Valves) > 0 {
 		t.Errorf("a schedule of nothing: %+v", s)
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/search"
 	"dryfit/graph/retrofit"
 	"dryfit/render/table/form"
 )
@@ -52,7 +53,7 @@ func CutinJSON(p *plan.Plan, s form.Style) ([]byte, error) {
 	return form.WriteJSON(out)
 }
 
-func place(v plan.Verdict, s form.Style) placeJSON {
+func place(v search.Verdict, s form.Style) placeJSON {
 	first, second := v.Place.Cuts()
 	out := placeJSON{
 		Rank: v.Rank, Run: v.Place.Run, Leg: v.Place.Leg,
@@ -82,7 +83,7 @@ func CutinCSV(p *plan.Plan, s form.Style) ([]byte, error) {
 	return form.WriteCSV([]string{"rank", "run", "leg", "measured_from", "from_mm", "to_mm", "at_mm", "verdict", "room_mm", "needed_mm", "reasons", "mend"}, rows), nil
 }
 
-func reasonTexts(v plan.Verdict, s form.Style) []string {
+func reasonTexts(v search.Verdict, s form.Style) []string {
 	var out []string
 	for _, r := range v.Reasons {
 		text := s.Say(r.Text)
@@ -117,7 +118,7 @@ func CutinBlocks(p *plan.Plan, s form.Style) []form.Block {
 }
 
 // PlaceLines says of a place what CutinText does: its title, and the reasons for its verdict.
-func PlaceLines(v plan.Verdict, s form.Style) (title string, lines []string) {
+func PlaceLines(v search.Verdict, s form.Style) (title string, lines []string) {
 	b := placeBlocks(v, s)[0]
 	for _, l := range b.Lines {
 		lines = append(lines, strings.TrimPrefix(strings.TrimSpace(l), "- "))
@@ -125,7 +126,7 @@ func PlaceLines(v plan.Verdict, s form.Style) (title string, lines []string) {
 	return b.Title, lines
 }
 
-func placeBlocks(v plan.Verdict, s form.Style) []form.Block {
+func placeBlocks(v search.Verdict, s form.Style) []form.Block {
 	b := form.Block{Title: placeTitle(v, s)}
 	if v.Summary != "" {
 		b.Lines = append(b.Lines, "   "+s.Say(v.Summary))
@@ -142,7 +143,7 @@ func placeBlocks(v plan.Verdict, s form.Style) []form.Block {
 	return []form.Block{b, {Grid: terms(v, s)}}
 }
 
-func placeTitle(v plan.Verdict, s form.Style) string {
+func placeTitle(v search.Verdict, s form.Style) string {
 	where := v.Place.Run
 	if v.Place.Leg > 0 {
 		where += fmt.Sprintf(", leg %d", v.Place.Leg)
@@ -168,7 +169,7 @@ func placeTitle(v plan.Verdict, s form.Style) string {
 }
 
 // terms adds up what the work needs of the pipe.
-func terms(v plan.Verdict, s form.Style) *form.Grid {
+func terms(v search.Verdict, s form.Style) *form.Grid {
 	g := form.NewGrid(form.Column{Head: "  "}, form.Column{Head: "length", Right: true}, form.Column{Head: "what"})
 	for _, t := range v.Place.Terms {
 		g.Add("  ", s.Length(t.MM), s.Say(t.What))

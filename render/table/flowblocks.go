@@ -57,7 +57,7 @@ func FlowBlocks(p *plan.Plan, s form.Style) []form.Block {
 		sol := &main.Solutions[i]
 		var before *hydraulic.Solution
 		if main != p.Before {
-			before = plan.SolutionOf(p.Before, sol.Mode.Name)
+			before = p.Before.Solution(sol.Mode.Name)
 		}
 		title := fmt.Sprintf("Mode %s, %s the work", sol.Mode.Name, sol.Stage)
 		out = append(out, form.Block{Title: title, Grid: partsOfMode(p.Ranges.Of(sol.Mode.Name, sol.Stage), sol, before, s)},

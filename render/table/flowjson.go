@@ -5,6 +5,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/stage"
 	"dryfit/render/table/form"
 )
 
@@ -155,7 +156,7 @@ func FlowJSON(p *plan.Plan, s form.Style) ([]byte, error) {
 // after are one stage under two names.
 type named struct {
 	name  graph.Stage
-	stage *plan.Stage
+	stage *stage.Stage
 }
 
 func stages(p *plan.Plan) []named {

@@ -11,7 +11,7 @@ import (
 // CheckLines says of every spring check of a mode after the work how it stands, and how far it
 // is from changing.
 func CheckLines(p *plan.Plan, mode string, s form.Style) []string {
-	sol := plan.SolutionOf(p.After, mode)
+	sol := p.After.Solution(mode)
 	if sol == nil {
 		return nil
 	}

@@ -1,4 +1,4 @@
-package plan
+package search
 
 import (
 	"math/rand/v2"
@@ -11,13 +11,14 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 )
 
 // searched returns the search of a demo with its places tried in an order, and the circuit.
 func searched(t *testing.T, demo string, order func([]retrofit.Place)) (*search, *graph.Circuit) {
 	t.Helper()
-	data, err := os.ReadFile("../../testdata/" + demo + ".toml")
+	data, err := os.ReadFile("../../../testdata/" + demo + ".toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -26,8 +27,8 @@ func searched(t *testing.T, demo string, order func([]retrofit.Place)) (*search,
 		t.Fatal(ds)
 	}
 	c.Retrofit.Cut = nil
-	before := &Stage{Circuit: c.At(graph.Before)}
-	before.lay()
+	before := &stage.Stage{Circuit: c.At(graph.Before)}
+	before.Lay()
 	s := newSearch(c, before)
 	places := retrofit.Places(c, before.Layout)
 	order(places)

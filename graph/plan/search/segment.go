@@ -1,4 +1,4 @@
-package plan
+package search
 
 import (
 	"cmp"
@@ -6,6 +6,8 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/plan/advice"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/rule"
 )
@@ -80,12 +82,12 @@ func (s *search) judgeAll(trials []*trial) {
 		far := s.fromPumps()
 		order = slices.Clone(trials)
 		slices.SortStableFunc(order, func(a, b *trial) int {
-			return cmp.Or(cmp.Compare(len(a.errors()), len(b.errors())), compareBool(a.place.MeasureFirst, b.place.MeasureFirst),
+			return cmp.Or(cmp.Compare(len(a.errors()), len(b.errors())), advice.CompareBool(a.place.MeasureFirst, b.place.MeasureFirst),
 				cmp.Compare(far[a.place.Run], far[b.place.Run]), cmp.Compare(b.spare(), a.spare()))
 		})
 	}
 	for i, t := range order {
-		s.tell.step("looking at the places to cut", i, len(order))
+		s.tell.Step("looking at the places to cut", i, len(order))
 		v, ok := s.judge(t.place)
 		if t.unjudged = !ok; ok {
 			t.findings = append(t.findings, v.findings...)
@@ -152,7 +154,7 @@ func (s *search) judgeRun(place retrofit.Place) runVerdict {
 	if t.proposal, t.built = site.Sketch(place, s.first); t.proposal == nil {
 		return runVerdict{findings: t.built}
 	}
-	t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+	t.stage = &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After)}
 	in := t.input(before)
 	in.Cut = nil
 	ds, barred := rule.ApplyPlace(in)
@@ -161,7 +163,7 @@ func (s *search) judgeRun(place retrofit.Place) runVerdict {
 
 // straightened returns the circuit with a run known only by its length taken as one straight
 // leg, laid out before the work: it carries the same water, and stands nowhere.
-func straightened(c *graph.Circuit, place retrofit.Place) (*retrofit.Site, *Stage) {
+func straightened(c *graph.Circuit, place retrofit.Place) (*retrofit.Site, *stage.Stage) {
 	out := *c
 	out.Runs = slices.Clone(c.Runs)
 	for i, r := range out.Runs {
@@ -172,7 +174,7 @@ func straightened(c *graph.Circuit, place retrofit.Place) (*retrofit.Site, *Stag
 			out.Runs[i] = &straight
 		}
 	}
-	before := &Stage{Circuit: out.At(graph.Before)}
-	before.lay()
+	before := &stage.Stage{Circuit: out.At(graph.Before)}
+	before.Lay()
 	return retrofit.NewSite(&out, before.Layout), before
 }

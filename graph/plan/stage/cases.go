@@ -1,4 +1,4 @@
-package plan
+package stage
 
 import (
 	"maps"
@@ -18,9 +18,9 @@ const jetsDown = 0.5
 // blockedK is the loss coefficient of a suction that is covered: nothing passes that counts.
 const blockedK = 1e9
 
-// cases solves the stage as it is on a bad day: the unit shut off, the filter dirty with the
+// BadDays solves the stage as it is on a bad day: the unit shut off, the filter dirty with the
 // jets turned down, and one suction at a time alone. A case without an answer is left out.
-func (s *Stage) cases(c *graph.Circuit) {
+func (s *Stage) BadDays(c *graph.Circuit) {
 	if s == nil || s.Layout == nil {
 		return
 	}
@@ -30,15 +30,15 @@ func (s *Stage) cases(c *graph.Circuit) {
 	if unit == nil {
 		unit = s.Circuit.TheUnit()
 	}
-	if branch := branchOf(net, unit); branch != nil {
+	if branch := BranchOf(net, unit); branch != nil {
 		s.isolated(branch)
-		s.dirty(branch)
+		s.SolveDirty(branch)
 	}
 	s.alone(net)
 }
 
-// branchOf is the branch of a unit that has a pump; nil where there is none.
-func branchOf(net *stream.Net, unit *graph.Part) *stream.UnitBranch {
+// BranchOf is the branch of a unit that has a pump; nil where there is none.
+func BranchOf(net *stream.Net, unit *graph.Part) *stream.UnitBranch {
 	if unit == nil {
 		return nil
 	}
@@ -74,23 +74,23 @@ func (s *Stage) isolated(b *stream.UnitBranch) {
 	}
 }
 
-// dirty solves the modes of a unit's pump with the filter dirty and the jets turned down,
+// SolveDirty solves the modes of a unit's pump with the filter dirty and the jets turned down,
 // those that the description does not give itself; once for one unit.
-func (s *Stage) dirty(b *stream.UnitBranch) {
+func (s *Stage) SolveDirty(b *stream.UnitBranch) {
 	if s.dirtyFor == b.Unit.ID {
 		return
 	}
 	s.dirtyFor, s.Dirty = b.Unit.ID, nil
 	for _, mode := range s.modesOf(b.Pump) {
-		if bad, ok := badDay(mode); ok {
+		if bad, ok := BadDay(mode); ok {
 			s.Dirty = s.with(s.Dirty, s.Layout, bad)
 		}
 	}
 }
 
-// badDay is a mode with the filter dirty and the jets turned down; false for one that the
+// BadDay is a mode with the filter dirty and the jets turned down; false for one that the
 // description gives itself.
-func badDay(mode graph.Mode) (graph.Mode, bool) {
+func BadDay(mode graph.Mode) (graph.Mode, bool) {
 	if mode.Dirty || mode.JetsOpen < 1 {
 		return mode, false
 	}

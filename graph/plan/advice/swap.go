@@ -1,4 +1,4 @@
-package plan
+package advice
 
 import (
 	"slices"
@@ -55,8 +55,8 @@ func springElement(row catalog.Row) graph.Part {
 	return graph.Part{Kind: graph.CheckValve, Type: row.Name, Check: &graph.CheckData{Style: "spring"}, Place: graph.NoPlace()}
 }
 
-// throttleElement is a ball valve with a Kv in m³/h; 0 or less: shut.
-func throttleElement(kv float64) graph.Part {
+// ThrottleElement is a ball valve with a Kv in m³/h; 0 or less: shut.
+func ThrottleElement(kv float64) graph.Part {
 	p := graph.Part{Kind: graph.BallValve, Valve: &graph.ValveData{Position: 1, Kv: kv}, Place: graph.NoPlace()}
 	if kv <= 0 {
 		p.Valve = &graph.ValveData{PositionSet: true}

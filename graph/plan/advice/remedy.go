@@ -1,4 +1,4 @@
-package plan
+package advice
 
 import (
 	"dryfit/catalog"
@@ -42,15 +42,15 @@ func speedOf(row catalog.Row) graph.Speed {
 
 // remedy solves a changed circuit with its best bypass element.
 func (a *adviser) remedy(what quantity.Text, c *graph.Circuit, constant bool) hydraulic.Remedy {
-	best, ok := a.bestFor(c, constant)
+	best, ok := a.BestFor(c, constant)
 	if !ok {
 		return hydraulic.Remedy{What: what, Effect: "no bypass element for it in the catalogue"}
 	}
-	return hydraulic.Remedy{What: what, Works: best.Keeps, Effect: effectWords(best)}
+	return hydraulic.Remedy{What: what, Works: best.Keeps, Effect: EffectWords(best)}
 }
 
-// bestFor returns the best bypass element for a changed circuit.
-func (a *adviser) bestFor(c *graph.Circuit, constant bool) (best hydraulic.BypassChoice, ok bool) {
+// BestFor returns the best bypass element for a changed circuit.
+func (a *adviser) BestFor(c *graph.Circuit, constant bool) (best hydraulic.BypassChoice, ok bool) {
 	for _, choice := range a.choices(c) {
 		if preferred(choice, constant) && (!ok || a.better(choice, best, constant)) {
 			best, ok = choice, true
@@ -59,14 +59,14 @@ func (a *adviser) bestFor(c *graph.Circuit, constant bool) (best hydraulic.Bypas
 	return best, ok
 }
 
-func effectWords(c hydraulic.BypassChoice) quantity.Text {
+func EffectWords(c hydraulic.BypassChoice) quantity.Text {
 	var said []quantity.Text
 	for _, m := range c.Modes {
 		if m.Error != "" {
 			said = append(said, graph.Say("%s: %s", m.Mode, m.Error))
 			continue
 		}
-		said = append(said, graph.Say("%s: the unit gets %s", m.Mode, flowText(m.UnitFlow)))
+		said = append(said, graph.Say("%s: the unit gets %s", m.Mode, FlowText(m.UnitFlow)))
 	}
 	return quantity.Join(said, "; ") + " with " + c.Name
 }

@@ -1,4 +1,4 @@
-package plan
+package search
 
 import (
 	"cmp"
@@ -7,6 +7,8 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/plan/advice"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 )
 
@@ -29,7 +31,7 @@ func (s *search) fitBypass(t *trial, choice retrofit.Choice) {
 func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	if s.spring != "" {
 		choice.Spring = s.spring
-		if next := s.solve(t.place, choice); next != nil && next.promise().keeps(next.outcome()) && next.promise().keepsRated(next.outcome()) {
+		if next := s.solve(t.place, choice); next != nil && next.promise().Keeps(next.outcome()) && next.promise().KeepsRated(next.outcome()) {
 			next.inherited = true
 			s.settle(t, next)
 			return
@@ -39,7 +41,7 @@ func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	for _, row := range s.springs() {
 		choice.Spring = row.Name
 		next := s.solveLike(t, choice)
-		if next != nil && (best == nil || next.promise().order(next.outcome(), best.outcome(), false) < 0) {
+		if next != nil && (best == nil || next.promise().Order(next.outcome(), best.outcome(), false) < 0) {
 			best = next
 		}
 	}
@@ -73,14 +75,14 @@ func (s *search) layOutOnly(place retrofit.Place, choice retrofit.Choice) *trial
 		return nil
 	}
 	if t.stage == nil {
-		t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+		t.stage = &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After)}
 	}
-	t.stage.lay()
+	t.stage.Lay()
 	return t
 }
 
-func (t *trial) solve(before *Stage) {
-	t.unsolved = t.stage.solve(graph.After)
+func (t *trial) solve(before *stage.Stage) {
+	t.unsolved = t.stage.Solve(graph.After)
 	t.solved = true
 	t.unitFlows = unitFlows(t.stage, before.Solutions)
 }
@@ -118,28 +120,28 @@ func (s *search) springs() []catalog.Row {
 }
 
 // outcome is what the trial's bypass element comes to.
-func (t *trial) outcome() outcome {
-	o := outcome{failed: len(graph.Errors(t.unsolved))}
+func (t *trial) outcome() advice.Outcome {
+	o := advice.Outcome{Failed: len(graph.Errors(t.unsolved))}
 	for _, f := range t.unitFlows {
 		if f.wanted && f.chatters {
-			o.chatters++
+			o.Chatters++
 		}
 		if f.wanted {
-			o.unit, o.pump, o.jetsShare = append(o.unit, f.flow), append(o.pump, f.pumpFlow), append(o.jetsShare, f.jets)
+			o.Unit, o.Pump, o.JetsShare = append(o.Unit, f.flow), append(o.Pump, f.pumpFlow), append(o.JetsShare, f.jets)
 		}
 	}
 	return o
 }
 
 // promise is what the trial's unit asks for.
-func (t *trial) promise() promise {
+func (t *trial) promise() advice.Promise {
 	if t.proposal == nil {
-		return promise{}
+		return advice.Promise{}
 	}
 	if t.stage != nil && t.stage.Layout != nil {
-		return promiseOf(t.stage.Layout.Stage.Part(t.unit))
+		return advice.PromiseOf(t.stage.Layout.Stage.Part(t.unit))
 	}
-	return promise{}
+	return advice.Promise{}
 }
 
 // fitThrottle sets the bypass valve (throttle.setting); where the unit gets no more than its
@@ -151,12 +153,12 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 		s.settle(t, nil)
 		return
 	}
-	want := cmp.Or(trial.promise().rated, trial.promise().least)
+	want := cmp.Or(trial.promise().Rated, trial.promise().Least)
 	if want == 0 {
 		s.settle(t, nil)
 		return
 	}
-	if len(trial.outcome().unit) == 0 || trial.outcome().low() <= want {
+	if len(trial.outcome().Unit) == 0 || trial.outcome().Low() <= want {
 		s.settle(t, s.full(trial))
 		return
 	}
@@ -171,6 +173,6 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 		s.settle(t, s.full(trial))
 		return
 	}
-	choice.ThrottleKv = newThrottle(open.stage.Layout, branch, open.proposal.Element).setting(open.promise())
+	choice.ThrottleKv = advice.NewThrottle(open.stage.Layout, branch, open.proposal.Element).Setting(open.promise())
 	s.settle(t, s.solve(t.place, choice))
 }

@@ -1,10 +1,11 @@
-package plan
+package search
 
 import (
 	"cmp"
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/plan/advice"
 	"dryfit/graph/rule"
 )
 
@@ -20,12 +21,12 @@ func (s *search) rank() {
 func byMerit(a, b *trial) int {
 	return cmp.Or(
 		cmp.Compare(a.standing(), b.standing()),
-		compareBool(a.unjudged, b.unjudged),
-		compareBool(a.barred, b.barred),
-		-compareBool(a.solved, b.solved),
+		advice.CompareBool(a.unjudged, b.unjudged),
+		advice.CompareBool(a.barred, b.barred),
+		-advice.CompareBool(a.solved, b.solved),
 		cmp.Compare(len(a.errors()), len(b.errors())),
-		a.promise().orderPlaces(a.outcome(), b.outcome()),
-		compareBool(a.doubtful(), b.doubtful()),
+		a.promise().OrderPlaces(a.outcome(), b.outcome()),
+		advice.CompareBool(a.doubtful(), b.doubtful()),
 		cmp.Compare(a.warnings(), b.warnings()),
 		cmp.Compare(b.spare(), a.spare()),
 		cmp.Compare(a.detours(), b.detours()),

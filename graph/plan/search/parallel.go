@@ -1,4 +1,4 @@
-package plan
+package search
 
 import (
 	"slices"
@@ -25,10 +25,10 @@ func (s *search) beside() {
 		return
 	}
 	t.place = t.proposal.Place
-	s.before.solve(graph.Before)
+	s.before.Solve(graph.Before)
 	t.judgeLayout(s.before)
 	t.judgeFlow(s.before)
-	second := &rule.Input{Circuit: t.proposal.Circuit, Cut: cutAt(t.proposal.Circuit, *t.proposal.Second, t.proposal.Pos)}
+	second := &rule.Input{Circuit: t.proposal.Circuit, Cut: CutAt(t.proposal.Circuit, *t.proposal.Second, t.proposal.Pos)}
 	t.findings = append(t.findings, rule.ApplyCut(second)...)
 }
 
@@ -49,7 +49,7 @@ func (s *search) preferParallel() {
 		return
 	}
 	t := s.trials[i]
-	if t.standing() > 0 || !t.promise().keeps(t.outcome()) {
+	if t.standing() > 0 || !t.promise().Keeps(t.outcome()) {
 		return
 	}
 	copy(s.trials[1:i+1], s.trials[:i])

@@ -1,6 +1,7 @@
-package plan
+package search
 
 import (
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/settle"
 )
@@ -43,7 +44,7 @@ func (t *trial) with(choice retrofit.Choice) *trial {
 	proposal.Choice = choice
 	lay := t.stage.Layout.As(c)
 	lay.Stage = set
-	return &trial{place: t.place, unit: t.unit, proposal: &proposal, stage: &Stage{Circuit: c, Layout: lay}, sketched: true}
+	return &trial{place: t.place, unit: t.unit, proposal: &proposal, stage: &stage.Stage{Circuit: c, Layout: lay}, sketched: true}
 }
 
 // sameBody reports whether a bypass element takes the same room in two stages and meets its pipe alike.

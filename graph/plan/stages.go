@@ -7,20 +7,17 @@ import (
 	"strings"
 
 	"dryfit/graph"
-	"dryfit/graph/hydraulic"
-	"dryfit/graph/route"
-	"dryfit/graph/route/laying"
-	"dryfit/graph/route/solid"
+	"dryfit/graph/plan/stage"
 )
 
 // stages splits the circuit into what stands before the work and what stands after it.
 // Where nothing is new and nothing removed the two are one circuit. There is no before
 // where nothing but a tub was there, nor where the old pipe was not described, so that it
 // does not close; a note says so.
-func (p *Plan) stages() (before, after *Stage) {
+func (p *Plan) stages() (before, after *stage.Stage) {
 	c := p.Circuit
 	if after = p.fitted; after == nil {
-		after = &Stage{Circuit: c.At(graph.After)}
+		after = &stage.Stage{Circuit: c.At(graph.After)}
 	}
 	if !hasWork(c) {
 		return after, after
@@ -102,69 +99,13 @@ func are(ports []graph.PortRef) string {
 	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1] + " are"
 }
 
-// lay lays the stage out in space, once.
-func (s *Stage) lay() {
-	if s != nil && s.Layout == nil {
-		s.Layout = laying.Of(s.Circuit)
-		s.Bodies = solid.Of(s.Layout)
-		s.Clashes = s.Bodies.Check()
-		if graph.HasErrors(s.Layout.Findings) || graph.HasErrors(s.Clashes) || !route.Assemble(s.Layout).OK {
-			return // what can't be laid out or has no order is not replayed
-		}
-		s.Layout, s.Bodies, s.Blocked = s.Bodies.CheckUnblocked()
-	}
-}
-
-func (s *Stage) layout() *route.Layout {
-	if s == nil {
-		return nil
-	}
-	return s.Layout
-}
-
-// solve finds the flows of the stage in each of its modes. A mode without an answer is an
-// error finding and has no numbers.
-func (s *Stage) solve(name graph.Stage) []graph.Diagnostic {
-	if s == nil || s.solved || s.Solutions != nil {
-		return s.solving()
-	}
-	s.solved = true
-	var ds []graph.Diagnostic
-	modes := s.Circuit.AllModes()
-	solutions, errs := make([]*hydraulic.Solution, len(modes)), make([]error, len(modes))
-	graph.SideBySide(len(modes), func(i int) { solutions[i], errs[i] = hydraulic.Solve(s.Layout, modes[i], name) })
-	for i, mode := range modes {
-		solution, err := solutions[i], errs[i]
-		if err != nil {
-			s.NoAnswer = append(s.NoAnswer, NoAnswer{mode.Name, graph.Say("%v", err)})
-			ds = append(ds, graph.Diagnostic{
-				Pos: placeOf(mode.Pos, s.Circuit), Rule: "flow", Severity: graph.Error,
-				Message: graph.Say("%s, mode %q: %v", name, mode.Name, err),
-			})
-			continue
-		}
-		s.Solutions = append(s.Solutions, *solution)
-		ds = append(ds, solution.Notes...)
-	}
-	s.found = ds
-	return ds
-}
-
-// solving returns what was found when the stage was solved.
-func (s *Stage) solving() []graph.Diagnostic {
-	if s == nil {
-		return nil
-	}
-	return s.found
-}
-
 // today returns the stage before the work: the one the search for a place has laid out, and
 // may have solved, where it is the same circuit; else a new one.
-func (p *Plan) today(old *graph.Circuit) *Stage {
+func (p *Plan) today(old *graph.Circuit) *stage.Stage {
 	if p.searched != nil && sameWork(p.searched.Circuit, old) {
 		return p.searched
 	}
-	return &Stage{Circuit: old}
+	return &stage.Stage{Circuit: old}
 }
 
 // sameWork reports whether two circuits are the same but for what is to be taken out of them.
@@ -181,17 +122,4 @@ func sameWork(a, b *graph.Circuit) bool {
 	}
 	return slices.EqualFunc(a.Parts, b.Parts, parts) && slices.EqualFunc(a.Runs, b.Runs, runs) &&
 		reflect.DeepEqual(a.Modes, b.Modes) && reflect.DeepEqual(a.Pipe, b.Pipe) && reflect.DeepEqual(a.Water, b.Water)
-}
-
-// placeOf returns the place of a mode, or that of the first pump for a mode nobody wrote.
-func placeOf(pos graph.Pos, c *graph.Circuit) graph.Pos {
-	if pos.IsValid() {
-		return pos
-	}
-	for _, part := range c.Parts {
-		if part.Kind == graph.Pump {
-			return part.Pos
-		}
-	}
-	return graph.Pos{File: c.File}
 }

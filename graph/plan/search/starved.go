@@ -1,14 +1,13 @@
-package plan
+package search
 
 import (
 	"slices"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan/advice"
 	"dryfit/graph/retrofit"
-	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
@@ -44,21 +43,21 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
 		return nil
 	}
-	a := &adviser{circuit: after, branch: branch, before: s.before, unit: promiseOf(t.stage.Layout.Stage.Part(branch.Unit.ID))}
+	a := advice.New(after, branch, s.before, t.stage.Layout.Stage)
 	var out []graph.Diagnostic
 	note := func(message, hint quantity.Text) {
 		out = append(out, graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Note, Message: message, Hint: hint})
 	}
-	if best, ok := a.bestFor(after, len(branch.Pump.SpeedNames()) < 2); ok && best.Keeps {
-		note(graph.Say("the bypass takes the water that %q wants; with another in it, %s", branch.Unit.ID, effectWords(best)),
+	if best, ok := a.BestFor(after, len(branch.Pump.SpeedNames()) < 2); ok && best.Keeps {
+		note(graph.Say("the bypass takes the water that %q wants; with another in it, %s", branch.Unit.ID, advice.EffectWords(best)),
 			"leave bypass and spring to the tool, or write that one")
 		return out
 	}
-	most := a.try(after, throttleElement(0))
+	most := a.Try(after, advice.ThrottleElement(0))
 	note(graph.Say("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
-		branch.Unit.ID, flowText(a.unit.least), branch.Pump.ID, flowText(leastFlow(most))),
+		branch.Unit.ID, advice.FlowText(a.Unit.Least), branch.Pump.ID, advice.FlowText(advice.LeastFlow(most))),
 		"what else could be done is worked out below it, with the flows")
-	ways := slices.Concat([]hydraulic.Remedy{a.largerPump(), a.smallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
+	ways := slices.Concat([]hydraulic.Remedy{a.LargerPump(), a.SmallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
 	for i, way := range ways {
 		verdict := "would do"
 		switch {
@@ -125,13 +124,13 @@ func (s *search) onLine(what quantity.Text, pump *graph.Part, place retrofit.Pla
 	if len(pump.SpeedNames()) > 1 {
 		choice.Bypass = "spring"
 	}
-	other.before.solve(graph.Before)
+	other.before.Solve(graph.Before)
 	t := &trial{}
 	if !t.build(other.site, s.asked.Retrofit.Unit, place, choice) {
 		return hydraulic.Remedy{What: what, Effect: "nothing can be built there"}
 	}
 	other.fitBypass(t, choice)
-	r := hydraulic.Remedy{What: what, Works: t.promise().keeps(t.outcome()), Effect: other.summary(t), Attended: true}
+	r := hydraulic.Remedy{What: what, Works: t.promise().Keeps(t.outcome()), Effect: other.summary(t), Attended: true}
 	r.Effect += "; not unattended: jet pumps time out, the unit heats only while that pump runs, and the rule unit-on-heater-line bars it"
 	if p := powerOf(pump); p > 0 {
 		r.Effect += graph.Say(", which takes %s", quantity.Power.Of(p))
@@ -150,78 +149,4 @@ func powerOf(pump *graph.Part) float64 {
 		}
 	}
 	return least
-}
-
-// largerPump works out a circulation pump of the catalogue in place of the one there: the
-// first that does, of those with one speed in the order of the catalogue, else the one that
-// comes nearest.
-func (a *adviser) largerPump() hydraulic.Remedy {
-	best := hydraulic.Remedy{What: "a larger circulation pump", Effect: "none in the catalogue"}
-	low := -1.0
-	for _, row := range a.circuit.Catalog.Rows() {
-		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
-			continue
-		}
-		c := withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(row)})
-		choice, ok := a.bestFor(c, true)
-		if !ok {
-			continue
-		}
-		r := hydraulic.Remedy{What: graph.Say("a larger circulation pump in place of %q, like %s", a.branch.Pump.ID, row.Name),
-			Works: choice.Keeps, Effect: effectWords(choice)}
-		if r.Works {
-			return r
-		}
-		if flow := leastFlow(choice); flow > low {
-			best, low = r, flow
-		}
-	}
-	return best
-}
-
-// smallerUnit works out the largest unit of the catalogue that the line can feed.
-func (a *adviser) smallerUnit() hydraulic.Remedy {
-	var rows []catalog.Row
-	for _, row := range a.circuit.Catalog.Rows() {
-		if row.Kind == string(graph.HeatPump) && row.Least > 0 && row.Least < a.unit.least {
-			rows = append(rows, row)
-		}
-	}
-	slices.SortStableFunc(rows, func(x, y catalog.Row) int {
-		if x.Least > y.Least {
-			return -1
-		}
-		return 1
-	})
-	out := hydraulic.Remedy{What: "a smaller unit", Effect: "none in the catalogue"}
-	for _, row := range rows {
-		c := withUnit(a.circuit, a.branch.Unit, row)
-		set := settle.Of(c)
-		other := &adviser{circuit: c, before: a.before, unit: promiseOf(set.Part(a.branch.Unit.ID))}
-		if other.branch, _ = set.Branch(); other.branch == nil {
-			continue
-		}
-		choice, ok := other.bestFor(c, len(other.branch.Pump.SpeedNames()) < 2)
-		if !ok {
-			continue
-		}
-		out = hydraulic.Remedy{Works: choice.Keeps, Effect: effectWords(choice),
-			What: graph.Say("a smaller unit, like %s (least %s, rated %s)", row.Name, flowText(row.Least), flowText(row.Rated))}
-		if choice.Keeps {
-			return out
-		}
-	}
-	return out
-}
-
-// withUnit returns the circuit with the unit replaced by one of the catalogue, of the same
-// ports.
-func withUnit(c *graph.Circuit, unit *graph.Part, row catalog.Row) *graph.Circuit {
-	out := *c
-	out.Parts = slices.Clone(c.Parts)
-	other := *unit
-	other.Type, other.Loss, other.Known = row.Name, nil, graph.Assumed
-	other.Unit = &graph.UnitData{Least: row.Least, Rated: row.Rated, Most: row.Most, PortsSize: settle.UnitPorts(c.Catalog, unit).V}
-	out.Parts[slices.Index(out.Parts, unit)] = &other
-	return &out
 }

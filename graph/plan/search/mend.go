@@ -1,4 +1,4 @@
-package plan
+package search
 
 import (
 	"slices"
@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 )
 
@@ -90,8 +91,8 @@ func (s *search) with(t *trial, some []help) *trial {
 	for _, h := range some {
 		h.apply(c)
 	}
-	before := &Stage{Circuit: c.At(graph.Before)}
-	before.lay()
+	before := &stage.Stage{Circuit: c.At(graph.Before)}
+	before.Lay()
 	other := newSearch(c, before)
 	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}
 	if asked := s.asked.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {

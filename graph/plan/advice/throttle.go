@@ -1,4 +1,4 @@
-package plan
+package advice
 
 import (
 	"cmp"
@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/route"
 	"dryfit/graph/stream"
 )
@@ -17,15 +18,15 @@ type throttle struct {
 	clean, dirty []*hydraulic.Model // of the modes in which the unit's pump runs; nil: one that can't be built
 }
 
-// newThrottle returns the setting of the hand valve in a branch's bypass.
-func newThrottle(lay *route.Layout, b *stream.UnitBranch, valve string) *throttle {
+// NewThrottle returns the setting of the hand valve in a branch's bypass.
+func NewThrottle(lay *route.Layout, b *stream.UnitBranch, valve string) *throttle {
 	s := &throttle{valve: valve, unit: b.Unit.ID}
 	for _, mode := range lay.Circuit.AllModes() {
 		if b.Pump == nil || mode.Speeds[b.Pump.ID] == "" {
 			continue
 		}
 		s.clean = append(s.clean, modelOf(lay, mode))
-		if bad, ok := badDay(mode); ok {
+		if bad, ok := stage.BadDay(mode); ok {
 			s.dirty = append(s.dirty, modelOf(lay, bad))
 		}
 	}
@@ -58,19 +59,19 @@ func (s *throttle) flows(models []*hydraulic.Model, kv float64) (low, high float
 	return low, high
 }
 
-// setting is the Kv, m³/h in hundredths, at which the unit gets its rated flow (its least,
+// Setting is the Kv, m³/h in hundredths, at which the unit gets its rated flow (its least,
 // where no rated flow is known) and still its least once the filter is dirty and half of the
 // jets are turned down. Where that would give it more than its most, or no setting does it,
 // the rated flow alone decides, and the rules say what is missed.
-func (s *throttle) setting(p promise) float64 {
-	want := cmp.Or(p.rated, p.least)
+func (s *throttle) Setting(p Promise) float64 {
+	want := cmp.Or(p.Rated, p.Least)
 	kv := widest(func(kv float64) bool { low, _ := s.flows(s.clean, kv); return low >= want })
-	keepsLeast := func(kv float64) bool { low, _ := s.flows(s.dirty, kv); return low >= p.least }
+	keepsLeast := func(kv float64) bool { low, _ := s.flows(s.dirty, kv); return low >= p.Least }
 	if keepsLeast(kv) {
 		return kv
 	}
 	further := widest(keepsLeast)
-	if _, high := s.flows(s.clean, further); !keepsLeast(further) || p.most > 0 && high > p.most {
+	if _, high := s.flows(s.clean, further); !keepsLeast(further) || p.Most > 0 && high > p.Most {
 		return kv
 	}
 	return further

@@ -1,10 +1,11 @@
-package plan
+package search
 
 import (
 	"cmp"
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/rule"
 	"dryfit/graph/settle"
@@ -14,7 +15,7 @@ import (
 type search struct {
 	asked    *graph.Circuit
 	settled  *settle.Stage // asked, every value settled, for what is judged of each place
-	before   *Stage
+	before   *stage.Stage
 	site     *retrofit.Site
 	segments *segments
 	trials   []*trial // in rank order once ranked
@@ -24,11 +25,11 @@ type search struct {
 	judged   map[segment]runVerdict // what the rules on the circuit say
 	judging  int                    // how many runs were judged so
 	tries    int                    // changes tried to find what would make a place possible
-	tell     Tell                   // what is being done
+	tell     graph.Tell             // what is being done
 	spring   string                 // catalogue row that the first place solved came to; "" before
 }
 
-func newSearch(c *graph.Circuit, before *Stage) *search {
+func newSearch(c *graph.Circuit, before *stage.Stage) *search {
 	return &search{asked: c, settled: settle.Of(c), before: before, site: retrofit.NewSite(c, before.Layout), segments: newSegments(before.Circuit),
 		first: retrofit.FirstChoice(c, before.Layout), judged: map[segment]runVerdict{}}
 }
@@ -66,7 +67,7 @@ func (s *search) try(places []retrofit.Place) {
 	for _, place := range s.inOrder(places) {
 		t := &trial{place: place, unit: s.asked.Retrofit.Unit}
 		if !place.MeasureFirst {
-			t.findings = rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: cutAt(s.asked, place, s.cutPos())})
+			t.findings = rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: CutAt(s.asked, place, s.cutPos())})
 		}
 		some = append(some, t)
 	}
@@ -105,7 +106,7 @@ func (s *search) inOrder(places []retrofit.Place) []retrofit.Place {
 // be built.
 func (s *search) layOut(left []*trial) (fit, rest []*trial) {
 	for i, t := range left {
-		s.tell.step("building the unit in at each place", i, len(left))
+		s.tell.Step("building the unit in at each place", i, len(left))
 		if len(fit) == s.mostSolved() {
 			return fit, left[i:]
 		}
@@ -123,11 +124,11 @@ func (s *search) layOut(left []*trial) (fit, rest []*trial) {
 // solveAll fits the bypass of some places and solves them, the best first: that one with
 // every spring, the others with the one it came to. It reports whether one of them does.
 func (s *search) solveAll(some []*trial) bool {
-	s.before.solve(graph.Before)
+	s.before.Solve(graph.Before)
 	slices.SortStableFunc(some, byMerit)
 	does := false
 	for i, t := range some {
-		s.tell.step("fitting the bypass at each place", i, len(some))
+		s.tell.Step("fitting the bypass at each place", i, len(some))
 		s.fitBypass(t, s.first)
 		does = does || t.standing() == 0
 	}
@@ -162,7 +163,7 @@ func (s *search) chosen() *trial {
 			continue
 		}
 		if !t.solved || t.inherited {
-			s.before.solve(graph.Before)
+			s.before.Solve(graph.Before)
 			s.spring = ""
 			s.fitBypass(t, s.first)
 		}
@@ -187,7 +188,7 @@ func (s *search) buildOnly(t *trial) bool {
 func (s *search) unmeasured(place retrofit.Place) []graph.Diagnostic {
 	run := s.before.Circuit.Run(place.Run)
 	if run != nil && len(run.Legs) == 0 {
-		return rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: cutAt(s.asked, place, s.cutPos())})
+		return rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: CutAt(s.asked, place, s.cutPos())})
 	}
 	_, refused := s.site.Build(place, s.first)
 	return refused

@@ -1,9 +1,10 @@
-package plan
+package search
 
 import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 )
 
@@ -21,8 +22,8 @@ func (t *trial) reroute(site *retrofit.Site, place retrofit.Place, choice retrof
 	}
 	first, built, found := t.proposal, t.built, t.proposal.Found()
 	for n := 0; ; n++ {
-		t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
-		t.stage.lay()
+		t.stage = &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+		t.stage.Lay()
 		to, from := t.atFault()
 		if !to && !from {
 			t.proposal.Keep(t.proposal.Found())

@@ -1,10 +1,11 @@
-package plan
+package search
 
 import (
 	"slices"
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
 	"dryfit/graph/rule"
@@ -15,7 +16,7 @@ type trial struct {
 	place     retrofit.Place
 	proposal  *retrofit.Proposal
 	built     []graph.Diagnostic // of building it
-	stage     *Stage             // after
+	stage     *stage.Stage       // after
 	assembly  *route.Assembly
 	findings  []graph.Diagnostic // of everything done so far
 	unit      string             // id of the unit to be fitted
@@ -52,27 +53,27 @@ func (t *trial) build(site *retrofit.Site, unit string, place retrofit.Place, ch
 
 // judgeLayout lays the trial out, looks for an order of assembly and applies the rules that
 // read positions.
-func (t *trial) judgeLayout(before *Stage) {
+func (t *trial) judgeLayout(before *stage.Stage) {
 	t.layOut()
 	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.stage.Clashes, t.stage.Blocked, t.assembly.Findings, rule.Apply(t.input(before), rule.NeedsLayout))
 }
 
 func (t *trial) layOut() {
 	if t.stage == nil {
-		t.stage = &Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+		t.stage = &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After)}
 	}
-	t.stage.lay()
+	t.stage.Lay()
 	t.assembly = route.Assemble(t.stage.Layout)
 }
 
 // judgeFlow solves every mode, clean and dirty, and applies all the rules.
-func (t *trial) judgeFlow(before *Stage) {
+func (t *trial) judgeFlow(before *stage.Stage) {
 	t.layOut()
 	if !t.solved {
 		t.solve(before)
 	}
-	if branch := branchOf(t.stage.Layout.Stage.Net(), t.stage.Circuit.Part(t.unit)); branch != nil {
-		t.stage.dirty(branch)
+	if branch := stage.BranchOf(t.stage.Layout.Stage.Net(), t.stage.Circuit.Part(t.unit)); branch != nil {
+		t.stage.SolveDirty(branch)
 	}
 	in := t.input(before)
 	in.Solutions, in.BeforeSolutions, in.DirtySolutions = t.stage.Solutions, before.Solutions, t.stage.Dirty
@@ -80,21 +81,21 @@ func (t *trial) judgeFlow(before *Stage) {
 }
 
 // input is what the rules read of the trial.
-func (t *trial) input(before *Stage) *rule.Input {
-	return &rule.Input{Circuit: t.proposal.Circuit, Cut: cutOf(t.proposal), Before: before.Circuit, After: t.stage.Circuit, Layout: t.stage.Layout, Bodies: t.stage.Bodies}
+func (t *trial) input(before *stage.Stage) *rule.Input {
+	return &rule.Input{Circuit: t.proposal.Circuit, Cut: CutOf(t.proposal), Before: before.Circuit, After: t.stage.Circuit, Layout: t.stage.Layout, Bodies: t.stage.Bodies}
 }
 
-// cutOf tells the rules the place a proposal lets the new work in at.
-func cutOf(p *retrofit.Proposal) *rule.Cut {
+// CutOf tells the rules the place a proposal lets the new work in at.
+func CutOf(p *retrofit.Proposal) *rule.Cut {
 	if p == nil || p.Place.Run == "" {
 		return nil
 	}
-	return cutAt(p.Circuit, p.Place, p.Pos)
+	return CutAt(p.Circuit, p.Place, p.Pos)
 }
 
-// cutAt tells the rules a place; pos is where the description asks for it. The sum of what
+// CutAt tells the rules a place; pos is where the description asks for it. The sum of what
 // is needed stays with the place, term by term.
-func cutAt(c *graph.Circuit, place retrofit.Place, pos graph.Pos) *rule.Cut {
+func CutAt(c *graph.Circuit, place retrofit.Place, pos graph.Pos) *rule.Cut {
 	run := c.Run(place.Run)
 	if run == nil {
 		return nil
@@ -104,7 +105,7 @@ func cutAt(c *graph.Circuit, place retrofit.Place, pos graph.Pos) *rule.Cut {
 }
 
 // unitFlows reads what the unit gets and the jets lose in each mode.
-func unitFlows(after *Stage, before []hydraulic.Solution) []unitFlow {
+func unitFlows(after *stage.Stage, before []hydraulic.Solution) []unitFlow {
 	var out []unitFlow
 	branch, _ := after.Layout.Stage.Branch()
 	if branch == nil {
@@ -117,7 +118,7 @@ func unitFlows(after *Stage, before []hydraulic.Solution) []unitFlow {
 		if u == nil {
 			continue
 		}
-		f := unitFlow{mode: s.Mode.Name, flow: u.Flow, jets: jetsLost(s, before)}
+		f := unitFlow{mode: s.Mode.Name, flow: u.Flow, jets: stage.JetsLost(s, before)}
 		for k := range s.Parts {
 			p := &s.Parts[k]
 			switch {
@@ -131,17 +132,4 @@ func unitFlows(after *Stage, before []hydraulic.Solution) []unitFlow {
 		out = append(out, f)
 	}
 	return out
-}
-
-// jetsLost is the share of today's flow through the jets that a mode loses.
-func jetsLost(after *hydraulic.Solution, before []hydraulic.Solution) float64 {
-	now, _ := after.JetsFlow()
-	for i := range before {
-		if before[i].Mode.Name == after.Mode.Name {
-			if was, _ := before[i].JetsFlow(); was > 0 {
-				return 1 - now/was
-			}
-		}
-	}
-	return 0
 }

@@ -1,12 +1,32 @@
-package plan
+package search
 
 import (
 	"math"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/plan/advice"
+	"dryfit/graph/retrofit"
 	"dryfit/graph/rule"
 )
+
+// Verdict is what was found of one place for the cut.
+type Verdict struct {
+	Rank    int
+	Place   retrofit.Place
+	Verdict string // "best", "possible", "possible if", "ruled out", "measure first", "not looked at"
+	Reasons []Reason
+	Mend    []quantity.Text // what would make a ruled-out place possible
+	Summary quantity.Text   // flows there, in words
+}
+
+// Reason is one reason for a verdict.
+type Reason struct {
+	Rule     string
+	Text     quantity.Text
+	Pos      graph.Pos
+	Severity graph.Severity
+}
 
 // verdicts tells what was found of every place, in rank order.
 func (s *search) verdicts() []Verdict {
@@ -168,7 +188,7 @@ func (s *search) length(mm float64) quantity.Amount { return quantity.Length.Of(
 func bypassState(f unitFlow) string {
 	text := f.bypass
 	if f.spring {
-		text = stateWords(f.bypass)
+		text = advice.StateWords(f.bypass)
 	}
 	if f.chatters {
 		text += " and about to chatter"

@@ -1,0 +1,338 @@
+package advice
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan/stage"
+	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
+	"dryfit/graph/settle"
+	"dryfit/graph/stream"
+)
+
+// adviser holds what every comparison needs.
+type adviser struct {
+	circuit *graph.Circuit
+	branch  *stream.UnitBranch
+	before  *stage.Stage
+	Unit    Promise
+}
+
+// New returns the adviser of a unit's branch in a circuit: settled is its stage, before
+// what stands today, nil where that is not known.
+func New(c *graph.Circuit, branch *stream.UnitBranch, before *stage.Stage, settled *settle.Stage) *adviser {
+	return &adviser{circuit: c, branch: branch, before: before, Unit: PromiseOf(settled.Part(branch.Unit.ID))}
+}
+
+// Compare solves every choice and picks one; where none keeps the promise it works out the
+// remedies.
+func (a *adviser) Compare() *hydraulic.Advice {
+	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Best: -1}
+	out.Choices = a.choices(a.circuit)
+	for i, c := range out.Choices {
+		if c.Keeps && preferred(c, out.Constant) && (out.Best < 0 || a.better(c, out.Choices[out.Best], out.Constant)) {
+			out.Best = i
+		}
+	}
+	for i := range out.Choices {
+		out.Choices[i].Why = a.why(out, i)
+	}
+	out.Why = a.conclusion(out)
+	if out.Best < 0 {
+		out.Remedies = a.remedies()
+	}
+	return out
+}
+
+// preferred reports whether a choice is one to advise: a throttle splits both speeds of a
+// pump in nearly the same ratio, and a spring has nothing to do on a constant pump; either
+// is compared, neither is named.
+func preferred(c hydraulic.BypassChoice, constant bool) bool { return (c.Spring == "") == constant }
+
+// choices solves every element in a circuit that has the adviser's branch.
+func (a *adviser) choices(c *graph.Circuit) []hydraulic.BypassChoice {
+	var out []hydraulic.BypassChoice
+	for _, row := range c.Catalog.Springs() {
+		one := a.Try(c, springElement(row))
+		one.Name, one.Spring = quantity.Text(row.Name), row.Name
+		out = append(out, one)
+	}
+	out = append(out, a.throttle(c))
+	shut := a.Try(c, ThrottleElement(0))
+	shut.Name = "bypass valve shut: all through the unit"
+	return append(out, shut)
+}
+
+// Try solves a circuit with one element in every mode in which the unit's pump runs.
+func (a *adviser) Try(c *graph.Circuit, element graph.Part) hydraulic.BypassChoice {
+	var out hydraulic.BypassChoice
+	changed := withElement(c, a.branchIn(c), element)
+	if changed == nil {
+		return out
+	}
+	lay := laying.Of(changed)
+	for _, mode := range changed.AllModes() {
+		if mode.Speeds[a.branch.Pump.ID] == "" {
+			continue
+		}
+		out.Modes = append(out.Modes, a.solve(lay, mode))
+	}
+	a.weigh(&out)
+	return out
+}
+
+// branchIn finds the branch again in a circuit that was changed.
+func (a *adviser) branchIn(c *graph.Circuit) *stream.UnitBranch {
+	if c == a.circuit {
+		return a.branch
+	}
+	branch, _ := stream.FindUnitBranch(c)
+	return cmp.Or(branch, a.branch)
+}
+
+func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode {
+	out := hydraulic.ChoiceMode{Mode: mode.Name}
+	sol, err := hydraulic.Solve(lay, mode, graph.After)
+	if err != nil {
+		out.Error = quantity.OfError(err)
+		return out
+	}
+	if unit := sol.Part(a.branch.Unit.ID); unit != nil {
+		out.UnitFlow, out.RiseK = unit.Flow, unit.RiseK
+	}
+	if branch, _ := lay.Stage.Branch(); branch != nil && branch.Element() != nil {
+		if e := sol.Part(branch.Element().ID); e != nil {
+			out.BypassFlow, out.State, out.MarginPa, out.Chatters = e.Flow, e.State, e.MarginPa, e.Chatters()
+		}
+	}
+	if pump := sol.Part(a.branch.Pump.ID); pump != nil {
+		out.PumpFlow = pump.Flow
+	}
+	if before := a.before.Solution(mode.Name); before != nil {
+		out.JetsChange = -stage.JetsLost(sol, []hydraulic.Solution{*before})
+	}
+	return out
+}
+
+// weigh says whether a choice keeps the promise.
+func (a *adviser) weigh(c *hydraulic.BypassChoice) {
+	p, o := a.Unit, outcomeOf(*c)
+	c.Keeps, c.Rated = p.Keeps(o), p.KeepsRated(o)
+}
+
+// outcomeOf is what a choice comes to, for promise.order.
+func outcomeOf(c hydraulic.BypassChoice) Outcome {
+	var o Outcome
+	for _, m := range c.Modes {
+		if m.Error != "" {
+			o.Failed++
+			continue
+		}
+		if m.Chatters {
+			o.Chatters++
+		}
+		o.Unit, o.Pump, o.JetsShare = append(o.Unit, m.UnitFlow), append(o.Pump, m.PumpFlow), append(o.JetsShare, -m.JetsChange)
+	}
+	return o
+}
+
+// better reports whether c is to be preferred to d.
+func (a *adviser) better(c, d hydraulic.BypassChoice, constant bool) bool {
+	return a.Unit.Order(outcomeOf(c), outcomeOf(d), constant) < 0
+}
+
+func LeastFlow(c hydraulic.BypassChoice) float64 { return outcomeOf(c).Low() }
+
+// throttle tries the bypass valve at its setting; shut where the unit never gets more than
+// its rated flow.
+func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
+	want := cmp.Or(a.Unit.Rated, a.Unit.Least)
+	shut := a.Try(c, ThrottleElement(0))
+	if want == 0 || LeastFlow(shut) <= want {
+		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
+		return shut
+	}
+	branch := a.branchIn(c)
+	changed := withElement(c, branch, ThrottleElement(1)) // any Kv: it is set below
+	if changed == nil {
+		return hydraulic.BypassChoice{}
+	}
+	branch = a.branchIn(changed)
+	kv := NewThrottle(laying.Of(changed), branch, branch.Element().ID).Setting(a.Unit)
+	out := a.Try(c, ThrottleElement(kv))
+	out.Kv = kv
+	out.Name = graph.Say("throttle valve, %s", quantity.Kv.Of(kv))
+	return out
+}
+
+// why says what is wrong with a choice, or what it costs more than the best.
+func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
+	c := all.Choices[i]
+	for _, m := range c.Modes {
+		switch {
+		case m.Error != "":
+			return graph.Say("%s: %s", m.Mode, m.Error)
+		case m.UnitFlow < a.Unit.Least:
+			return graph.Say("%s: the unit gets %s, less than its least, %s", m.Mode, FlowText(m.UnitFlow), FlowText(a.Unit.Least))
+		case a.Unit.Most > 0 && m.UnitFlow > a.Unit.Most:
+			return graph.Say("%s: the unit gets %s, more than its most, %s", m.Mode, FlowText(m.UnitFlow), FlowText(a.Unit.Most))
+		}
+	}
+	if all.Best < 0 || i == all.Best {
+		return ""
+	}
+	best := all.Choices[all.Best]
+	switch {
+	case !preferred(c, all.Constant) && !all.Constant:
+		return "keeps the promise, but its split is fixed: " + splitWords(c)
+	case !preferred(c, all.Constant):
+		return "keeps the promise, but on a pump of one speed a valve can be set to the flow that is wanted"
+	case best.Rated && !c.Rated:
+		return graph.Say("the unit gets %s at the least, under its rated %s", FlowText(LeastFlow(c)), FlowText(a.Unit.Rated))
+	case all.Constant:
+		return graph.Say("the unit gets %s, further from its rated %s", FlowText(LeastFlow(c)), FlowText(a.Unit.Rated))
+	}
+	if m, ok := chatteringIn(c); ok && outcomeOf(best).Chatters < outcomeOf(c).Chatters {
+		return graph.Say("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
+	}
+	words := jetsWords
+	if !all.Today {
+		words = pumpWords
+	}
+	return "keeps the promise too, but costs more: " + words(c) + ", against " + words(best)
+}
+
+// splitWords says what share of the water the unit gets in each mode.
+func splitWords(c hydraulic.BypassChoice) quantity.Text {
+	text := quantity.Text("the unit takes")
+	for i, m := range c.Modes {
+		if i > 0 {
+			text += ","
+		}
+		if m.PumpFlow > 0 {
+			text += graph.Say(" %.0f %% at %s", 100*m.UnitFlow/m.PumpFlow, m.Mode)
+		}
+	}
+	return text
+}
+
+func jetsWords(c hydraulic.BypassChoice) quantity.Text {
+	text := quantity.Text("jets")
+	for i, m := range c.Modes {
+		if i > 0 {
+			text += ","
+		}
+		if math.Abs(m.JetsChange) < 0.0005 {
+			text += graph.Say(" as today at %s", m.Mode)
+			continue
+		}
+		text += graph.Say(" %+.1f %% at %s", 100*m.JetsChange, m.Mode)
+	}
+	return text
+}
+
+// pumpWords says what the pump moves in each mode.
+func pumpWords(c hydraulic.BypassChoice) quantity.Text {
+	text := quantity.Text("the pump moves")
+	for i, m := range c.Modes {
+		if i > 0 {
+			text += ","
+		}
+		text += graph.Say(" %s at %s", FlowText(m.PumpFlow), m.Mode)
+	}
+	return text
+}
+
+// conclusion names the choice to take.
+func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
+	if all.Best < 0 {
+		return "no bypass element keeps the unit's flow between its least and its most at every speed"
+	}
+	best := all.Choices[all.Best]
+	text := graph.Say("take %s: ", best.Name)
+	for i, m := range best.Modes {
+		if i > 0 {
+			text += "; "
+		}
+		text += graph.Say("%s: the unit gets %s", m.Mode, FlowText(m.UnitFlow))
+		if m.State != "" {
+			state := m.State
+			if best.Spring != "" {
+				state = StateWords(state)
+			}
+			text += graph.Say(", bypass %s", state)
+		}
+		if all.Constant && m.RiseK > 0 {
+			text += graph.Say("; set it by a rise of %s across the unit", quantity.TemperatureDifference.Of(m.RiseK))
+		}
+	}
+	if i := weakest(all); i >= 0 && !all.Constant {
+		text += "; the weakest spring that keeps the rated flow"
+		if i != all.Best {
+			text += " is " + all.Choices[i].Name + ", which costs more"
+		}
+	}
+	if m, ok := chatteringIn(best); ok {
+		text += graph.Say("; at %s it will chatter, less than a tenth of its cracking pressure from changing", m)
+	}
+	if shut, ok := a.shutDoes(all); ok {
+		text += graph.Say("; simpler is the bypass shut: the unit then gets %s, within its most of %s", FlowText(mostFlow(shut)), FlowText(a.Unit.Most))
+		if all.Today {
+			text += " (" + jetsWords(shut) + ")"
+		}
+	}
+	if !best.Rated && a.Unit.Rated > 0 {
+		text += graph.Say(" (under its rated %s, above its least %s)", FlowText(a.Unit.Rated), FlowText(a.Unit.Least))
+	}
+	return text
+}
+
+// chatteringIn returns the mode in which a choice's spring will chatter.
+func chatteringIn(c hydraulic.BypassChoice) (mode string, ok bool) {
+	for _, m := range c.Modes {
+		if m.Chatters {
+			return m.Mode, true
+		}
+	}
+	return "", false
+}
+
+// shutDoes returns the choice of a bypass that stands shut, where a throttle is advised and
+// the unit may have all the water.
+func (a *adviser) shutDoes(all *hydraulic.Advice) (hydraulic.BypassChoice, bool) {
+	shut := all.Choices[len(all.Choices)-1]
+	return shut, all.Constant && a.Unit.Most > 0 && shut.Spring == "" && shut.Kv == 0 && shut.Keeps && all.Best != len(all.Choices)-1
+}
+
+// mostFlow is the most a choice gives the unit in any mode, m³/s.
+func mostFlow(c hydraulic.BypassChoice) float64 {
+	most := 0.0
+	for _, m := range c.Modes {
+		most = max(most, m.UnitFlow)
+	}
+	return most
+}
+
+// StateWords says how a bypass stands, so that nobody takes it for an order.
+func StateWords(state string) string {
+	switch state {
+	case "lifting":
+		return "spring part open"
+	case "shut":
+		return "spring shut"
+	}
+	return state
+}
+
+// weakest returns the weakest spring that keeps the unit at its rated flow, or -1. The choices
+// come with the weakest spring first.
+func weakest(all *hydraulic.Advice) int {
+	return slices.IndexFunc(all.Choices, func(c hydraulic.BypassChoice) bool { return c.Spring != "" && c.Keeps && c.Rated })
+}
+
+func FlowText(v float64) quantity.Amount { return quantity.Flow.Of(v) }

@@ -1,0 +1,124 @@
+package advice
+
+import (
+	"cmp"
+	"math"
+
+	"dryfit/graph/settle"
+)
+
+// Promise is what a unit asks of its flow, m³/s; 0: not given.
+type Promise struct{ Least, Rated, Most float64 }
+
+func PromiseOf(u *settle.Part) Promise {
+	if u == nil {
+		return Promise{}
+	}
+	return Promise{u.Least.V, u.Rated.V, u.Most.V}
+}
+
+// Outcome is what one bypass element comes to in the modes in which the unit's pump runs.
+type Outcome struct {
+	Failed    int       // modes without an answer
+	Unit      []float64 // flow through the unit in each mode, m³/s
+	Pump      []float64 // flow of the pumps that run
+	JetsShare []float64 // share of today's flow through the jets that is lost; 0 where not known
+	Chatters  int       // modes in which the bypass spring is about to change its state
+}
+
+// Order is the one order of bypass elements: negative where a is to be taken before b. The
+// promise to the unit comes first, least to most in every wanted mode; then its rated flow
+// at the lowest; then what the jets and the low speed lose. Of a constant pump, whose valve
+// can be set, the flow nearest to the rated comes before what it costs. Equals are left in
+// the order they came in, the weakest spring first.
+//
+// Trade practice, no source: take the weakest spring that keeps the unit at its rated flow.
+func (p Promise) Order(a, b Outcome, constant bool) int {
+	by := p.OrderPlaces(a, b)
+	if constant && by == 0 {
+		by = cmp.Compare(math.Abs(a.Low()-p.Rated), math.Abs(b.Low()-p.Rated))
+	}
+	if by == 0 && math.Abs(a.cost()-b.cost()) > 1e-9 {
+		by = cmp.Compare(a.cost(), b.cost())
+	}
+	return by
+}
+
+// OrderPlaces orders two places by what the unit gets there: the promise, then the rated
+// flow. What the jets lose differs by a few mm of the same pipe and decides nothing.
+func (p Promise) OrderPlaces(a, b Outcome) int {
+	return cmp.Or(
+		cmp.Compare(a.Failed, b.Failed),
+		cmp.Compare(p.missed(a), p.missed(b)),
+		-CompareBool(p.KeepsRated(a), p.KeepsRated(b)),
+	)
+}
+
+// CompareBool is negative where only b holds.
+func CompareBool(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return 1
+	}
+	return -1
+}
+
+// Keeps reports whether the unit's flow stays between least and most in every mode.
+func (p Promise) Keeps(o Outcome) bool {
+	if o.Failed > 0 || len(o.Unit) == 0 {
+		return false
+	}
+	for _, q := range o.Unit {
+		if q < p.Least || p.Most > 0 && q > p.Most {
+			return false
+		}
+	}
+	return true
+}
+
+// KeepsRated reports whether the unit gets its rated flow in every mode.
+func (p Promise) KeepsRated(o Outcome) bool {
+	return o.Failed == 0 && len(o.Unit) > 0 && o.Low() >= p.Rated
+}
+
+// missed is by how much the flows lie outside least to most, summed over the modes, in steps
+// of a hundredth of the rated flow; at least one step where they do.
+func (p Promise) missed(o Outcome) int {
+	scale := cmp.Or(p.Rated, p.Least, p.Most)
+	if scale == 0 || len(o.Unit) == 0 {
+		return 0
+	}
+	miss := 0.0
+	for _, q := range o.Unit {
+		miss += max(0, p.Least-q)
+		if p.Most > 0 {
+			miss += max(0, q-p.Most)
+		}
+	}
+	return int(math.Ceil(100 * miss / scale))
+}
+
+// Low is the least the unit gets in any mode.
+func (o Outcome) Low() float64 {
+	low := math.Inf(1)
+	for _, q := range o.Unit {
+		low = min(low, q)
+	}
+	return low
+}
+
+// chatterCost is what a spring that will chatter in a mode is worth in flow of the jets, as a
+// share of today's: a stronger one that costs no more than that is taken. Judgement, no source.
+const chatterCost = 0.05
+
+// cost is what the jets lose, and what chatter counts for, as a share of today summed over the modes, and a little what
+// the pumps move less; where no circuit before the work is known, the latter alone.
+func (o Outcome) cost() float64 {
+	sum := chatterCost * float64(o.Chatters)
+	for i := range o.Unit {
+		sum += o.JetsShare[i] - 1e-3*o.Pump[i]
+	}
+	return sum
+}

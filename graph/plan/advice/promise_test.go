@@ -1,0 +1,57 @@
+package advice
+
+import (
+	"testing"
+)
+
+// What is taken before what, by the words of promise.order; the flows are invented, in m³/h.
+func TestOrderOfOutcomes(t *testing.T) {
+	p := Promise{Least: 3, Rated: 5, Most: 8}
+	for _, c := range []struct {
+		name          string
+		better, worse Outcome
+		constant      bool
+	}{
+		{"an answer before none", of(2, 4), Outcome{Failed: 1}, false},
+		{"the least flow before a twentieth less than it", of(3, 6), of(2.85, 6), false},
+		{"the most flow before a twentieth more than it", of(5, 8), of(5, 8.4), false},
+		{"less missing before more", of(2.9, 6), of(2.5, 6), false},
+		{"missing at both ends counts both", of(2.8, 8), of(2.9, 8.3), false},
+		{"rated before less than rated", of(5, 7), of(4.8, 7), false},
+		{"what the jets keep decides between two that are rated", jets(of(5.2, 7), 0, 0.02), jets(of(6, 7), 0, 0.08), false},
+		{"a spring that chatters costs a twentieth of the jets", jets(of(5.2, 7), 0, 0.08), chattering(jets(of(5.2, 7), 0, 0.04)), false},
+		{"and no more", chattering(jets(of(5.2, 7), 0, 0.02)), jets(of(5.2, 7), 0, 0.08), false},
+		{"of a valve the flow nearest to rated", jets(of(5.1), 0.09), jets(of(6), 0.02), true},
+	} {
+		if got := p.Order(c.better, c.worse, c.constant); got >= 0 {
+			t.Errorf("%s: order %d", c.name, got)
+		}
+		if got := p.Order(c.worse, c.better, c.constant); got <= 0 {
+			t.Errorf("%s, the other way round: order %d", c.name, got)
+		}
+	}
+	for _, c := range []struct {
+		o     Outcome
+		keeps bool
+		rated bool
+	}{
+		{of(3, 8), true, false}, {of(2.99, 8), false, false}, {of(3, 8.01), false, false}, {of(5, 6), true, true},
+		{Outcome{}, false, false}, {Outcome{Failed: 1, Unit: []float64{5}}, false, false},
+	} {
+		if p.Keeps(c.o) != c.keeps || p.KeepsRated(c.o) != c.rated {
+			t.Errorf("%v: keeps %v, rated %v", c.o.Unit, p.Keeps(c.o), p.KeepsRated(c.o))
+		}
+	}
+	// a tenth and two tenths of what is missing, in hundredths of the rated flow: 100·0.3/5
+	if got := p.missed(of(2.9, 8.2)); got != 6 {
+		t.Errorf("missed %d, want 6", got)
+	}
+}
+
+func of(unit ...float64) Outcome {
+	return Outcome{Unit: unit, Pump: make([]float64, len(unit)), JetsShare: make([]float64, len(unit))}
+}
+
+func jets(o Outcome, share ...float64) Outcome { o.JetsShare = share; return o }
+
+func chattering(o Outcome) Outcome { o.Chatters++; return o }

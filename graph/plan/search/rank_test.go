@@ -1,0 +1,61 @@
+package search
+
+import (
+	"math"
+	"os"
+	"slices"
+	"testing"
+
+	"dryfit/catalog"
+	"dryfit/graph/description"
+	"dryfit/graph/retrofit"
+)
+
+// Of two places alike but for one thing, the one a fitter would take.
+func TestOrderOfPlaces(t *testing.T) {
+	place := func(room float64, doubts ...retrofit.Doubt) *trial {
+		return &trial{place: retrofit.Place{RoomMM: room, NeededMM: 400, Doubts: doubts}, untried: true}
+	}
+	long := retrofit.Doubt{What: "check", MM: 95, OverMM: 60}
+	for _, c := range []struct {
+		name          string
+		better, worse *trial
+	}{
+		{"more room to spare", place(900), place(500)},
+		{"less room that is sure", place(420), place(450, long)},
+	} {
+		if byMerit(c.better, c.worse) >= 0 || byMerit(c.worse, c.better) <= 0 {
+			t.Errorf("%s comes second", c.name)
+		}
+	}
+	if _, ok := place(450, long).place.Deciding(); !ok {
+		t.Error("50 mm to spare and 60 uncertain decide nothing")
+	}
+}
+
+// A cracking pressure that is asked for is met by the nearest spring there is.
+func TestNearestSpring(t *testing.T) {
+	const psi = 6894.757
+	data, err := os.ReadFile("../../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ds := description.Read("two-speed.toml", data)
+	if c == nil {
+		t.Fatal(ds)
+	}
+	all := c.Catalog.Springs()
+	if len(all) < 3 || !slices.IsSortedFunc(all, func(a, b catalog.Row) int { return int(math.Copysign(1, a.CrackingPa-b.CrackingPa)) }) {
+		t.Fatalf("%d springs, the weakest first?", len(all))
+	}
+	s := &search{asked: c}
+	c.Retrofit.Spring = ""
+	for _, want := range all {
+		for _, off := range []float64{-0.05, 0.05} {
+			c.Retrofit.SpringPa = want.CrackingPa + off*psi
+			if got := s.springs(); len(got) != 1 || got[0].Name != want.Name {
+				t.Errorf("asked for %.2f psi: %v, want %s", c.Retrofit.SpringPa/psi, got, want.Name)
+			}
+		}
+	}
+}

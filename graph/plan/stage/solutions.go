@@ -1,0 +1,29 @@
+package stage
+
+import "dryfit/graph/hydraulic"
+
+// Solution returns the solution of a mode, or nil; of no stage nil.
+func (s *Stage) Solution(mode string) *hydraulic.Solution {
+	if s == nil {
+		return nil
+	}
+	for i := range s.Solutions {
+		if s.Solutions[i].Mode.Name == mode {
+			return &s.Solutions[i]
+		}
+	}
+	return nil
+}
+
+// JetsLost is the share of today's flow through the jets that a mode loses.
+func JetsLost(after *hydraulic.Solution, before []hydraulic.Solution) float64 {
+	now, _ := after.JetsFlow()
+	for i := range before {
+		if before[i].Mode.Name == after.Mode.Name {
+			if was, _ := before[i].JetsFlow(); was > 0 {
+				return 1 - now/was
+			}
+		}
+	}
+	return 0
+}

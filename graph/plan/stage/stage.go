@@ -1,0 +1,107 @@
+package stage
+
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
+	"dryfit/graph/route/solid"
+	"dryfit/graph/rule"
+)
+
+// Stage is the circuit before or after the work, laid out and solved.
+type Stage struct {
+	Circuit   *graph.Circuit
+	Layout    *route.Layout
+	Bodies    *solid.Bodies        // of the layout
+	Clashes   []graph.Diagnostic   // bodies that run through each other
+	Blocked   []graph.Diagnostic   // joints on whose way something stands when their turn comes
+	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
+	NoAnswer  []NoAnswer           // modes without one
+
+	solved   bool
+	found    []graph.Diagnostic // while solving
+	dirtyFor string             // the unit that Dirty is about; "": not solved
+
+	// Bad days, of the after stage: the unit shut off; filter dirty and jets turned down; one
+	// suction alone, the others of its pump blocked.
+	Isolated, Dirty []hydraulic.Solution
+	Alone           []rule.Alone
+}
+
+// NoAnswer is a mode whose flows could not be worked out.
+type NoAnswer struct {
+	Mode string
+	Why  quantity.Text
+}
+
+// Lay lays the stage out in space, once.
+func (s *Stage) Lay() {
+	if s != nil && s.Layout == nil {
+		s.Layout = laying.Of(s.Circuit)
+		s.Bodies = solid.Of(s.Layout)
+		s.Clashes = s.Bodies.Check()
+		if graph.HasErrors(s.Layout.Findings) || graph.HasErrors(s.Clashes) || !route.Assemble(s.Layout).OK {
+			return // what can't be laid out or has no order is not replayed
+		}
+		s.Layout, s.Bodies, s.Blocked = s.Bodies.CheckUnblocked()
+	}
+}
+
+// LaidOut returns the layout of a stage; nil of none.
+func (s *Stage) LaidOut() *route.Layout {
+	if s == nil {
+		return nil
+	}
+	return s.Layout
+}
+
+// Solve finds the flows of the stage in each of its modes. A mode without an answer is an
+// error finding and has no numbers.
+func (s *Stage) Solve(name graph.Stage) []graph.Diagnostic {
+	if s == nil || s.solved || s.Solutions != nil {
+		return s.solving()
+	}
+	s.solved = true
+	var ds []graph.Diagnostic
+	modes := s.Circuit.AllModes()
+	solutions, errs := make([]*hydraulic.Solution, len(modes)), make([]error, len(modes))
+	graph.SideBySide(len(modes), func(i int) { solutions[i], errs[i] = hydraulic.Solve(s.Layout, modes[i], name) })
+	for i, mode := range modes {
+		solution, err := solutions[i], errs[i]
+		if err != nil {
+			s.NoAnswer = append(s.NoAnswer, NoAnswer{mode.Name, graph.Say("%v", err)})
+			ds = append(ds, graph.Diagnostic{
+				Pos: placeOf(mode.Pos, s.Circuit), Rule: "flow", Severity: graph.Error,
+				Message: graph.Say("%s, mode %q: %v", name, mode.Name, err),
+			})
+			continue
+		}
+		s.Solutions = append(s.Solutions, *solution)
+		ds = append(ds, solution.Notes...)
+	}
+	s.found = ds
+	return ds
+}
+
+// solving returns what was found when the stage was solved.
+func (s *Stage) solving() []graph.Diagnostic {
+	if s == nil {
+		return nil
+	}
+	return s.found
+}
+
+// placeOf returns the place of a mode, or that of the first pump for a mode nobody wrote.
+func placeOf(pos graph.Pos, c *graph.Circuit) graph.Pos {
+	if pos.IsValid() {
+		return pos
+	}
+	for _, part := range c.Parts {
+		if part.Kind == graph.Pump {
+			return part.Pos
+		}
+	}
+	return graph.Pos{File: c.File}
+}

@@ -347,6 +347,9 @@ func (h heatWords) unit() form.Block {
 		from := fmt.Sprintf("%s, COP ± %.0f %%", x.Working.Basis, 100*cop)
 		if x.Rated {
 			from = "the sheet"
+			if x.Stands {
+				from = "the sheet; below its least air: it stands"
+			}
 		}
 		if x.Working.OutputW <= 0 {
 			g.Add(h.warm(x.AirC), h.warm(x.WaterC), "stands", "", "", "below its least air")

@@ -105,7 +105,11 @@ func (v *Shown) bounds(units quantity.System) string {
 	case v.Dim == settle.Words:
 		return fmt.Sprintf("%+.0f to %+.0f %%", 100*v.Low, 100*v.High)
 	}
-	return settledWords(v.V*(1+v.Low), v.Dim, units) + " to " + settledWords(v.V*(1+v.High), v.Dim, units)
+	words := settledWords(v.V*(1+v.Low), v.Dim, units) + " to " + settledWords(v.V*(1+v.High), v.Dim, units)
+	if v.Low > 0 || v.High < 0 { // the value is that of new pipe, and this is not
+		return "in use " + words
+	}
+	return words
 }
 
 // from says where the value came from.

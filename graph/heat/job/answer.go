@@ -129,6 +129,17 @@ func (b *builder) unitTable(s *scene, r *Report) {
 		}
 		seen[airC] = true
 		here := UnitAt{AirC: airC, WaterC: s.tub.SetC, Working: u.At(heat.Air{TempC: airC, Humidity: s.humid}, s.tub.SetC, s.planned.FlowM3s)}
+		if here.Working.OutputW <= 0 { // the sheet's point is in air it does not work in
+			stands := false
+			for i := range r.Unit.At {
+				if at := &r.Unit.At[i]; at.Rated && at.AirC == airC {
+					at.Stands, stands = true, true
+				}
+			}
+			if stands {
+				return
+			}
+		}
 		if !slices.ContainsFunc(r.Unit.At, here.same) { // the sheet's own point says it
 			r.Unit.At = append(r.Unit.At, here)
 		}

@@ -109,6 +109,7 @@ type UnitReport struct {
 type UnitAt struct {
 	AirC, WaterC float64
 	Rated        bool // as the sheet has it; else worked out
+	Stands       bool // a point of the sheet in air in which the unit does not work
 	Working      heat.Working
 }
 

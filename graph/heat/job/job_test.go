@@ -240,6 +240,25 @@ func TestUnitTableSaysNothingTwice(t *testing.T) {
 			t.Errorf("%d lines at %v", n, where)
 		}
 	}
+	in.Unit.Unit.LeastAirC = 10 // a point of the sheet in colder air says that the unit stands there
+	for where, n := range count() {
+		if n != 1 {
+			t.Errorf("below its least air: %d lines at %v", n, where)
+		}
+	}
+	stand := 0
+	for _, u := range answer(in).Unit.At {
+		if u.Stands {
+			stand++
+		}
+		if u.Stands != (u.Rated && u.AirC < 10) {
+			t.Errorf("%+v", u)
+		}
+	}
+	if stand == 0 {
+		t.Error("no point of the sheet below the least air")
+	}
+	in.Unit.Unit.LeastAirC = -15
 	in.Unit.Unit.Ratings[1].WaterC = 30
 	if at := count(); at[[2]float64{15, 30}] != 1 || at[[2]float64{15, 38}] != 1 {
 		t.Errorf("%v", at)

@@ -10,7 +10,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/graph/takeoff/stock"
-	"dryfit/render/table"
+	"dryfit/render/table/lists"
 )
 
 func cutsVerb() *verb {
@@ -53,7 +53,7 @@ func runCuts(v *verb, args []string, w *world.World) int {
 }
 
 func cutsPrinter(format string) printer {
-	return map[string]printer{"text": table.CutsText, "csv": table.CutsCSV, "json": table.CutsJSON}[format]
+	return map[string]printer{"text": lists.CutsText, "csv": lists.CutsCSV, "json": lists.CutsJSON}[format]
 }
 
 // planPieces is cuts from a plain list.

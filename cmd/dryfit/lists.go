@@ -4,8 +4,8 @@ import (
 	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/plan"
 	"dryfit/render/order"
-	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/lists"
 )
 
 // printer is how a verb prints its part of the plan in one format.
@@ -59,7 +59,7 @@ func partsVerb() *verb {
 		example: "dryfit parts job.toml\ndryfit parts --format csv -o parts.csv job.toml\ndryfit parts --format xlsx -o parts.xlsx job.toml",
 		run: func(v *verb, args []string, w *world.World) int {
 			return printPlan(v, &job{}, plan.Lists|plan.Flows, map[string]printer{
-				"text": table.PartsText, "csv": table.PartsCSV, "json": table.PartsJSON, "xlsx": partsWorkbook,
+				"text": lists.PartsText, "csv": lists.PartsCSV, "json": lists.PartsJSON, "xlsx": partsWorkbook,
 			}, args, w)
 		},
 	}

@@ -14,6 +14,7 @@ import (
 	"dryfit/render/drawing"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/lists"
 	"dryfit/render/tag"
 )
 
@@ -161,8 +162,8 @@ func work(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 
 func cutting(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "cuts", Title: "Cut list", For: book.Fitter, NewPage: true}
-	c.Tables(table.CutsBlocks(p, style)...)
-	if stock := table.StockBlocks(p, style); len(stock) > 0 {
+	c.Tables(lists.CutsBlocks(p, style)...)
+	if stock := lists.StockBlocks(p, style); len(stock) > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Stock plan"})
 		c.Tables(stock...)
 	}
@@ -171,7 +172,7 @@ func cutting(p *plan.Plan, style form.Style) book.Chapter {
 
 func parts(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "parts", Title: "Parts", For: book.Fitter, NewPage: true}
-	c.Tables(table.PartsBlocks(p, style)...)
+	c.Tables(lists.PartsBlocks(p, style)...)
 	return c
 }
 
@@ -287,7 +288,7 @@ func faults(j jobIn) book.Chapter {
 func numbers(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "flow", Title: "The numbers behind it", For: book.Fitter, NewPage: true}
 	c.Tables(table.FlowBlocks(p, style)...)
-	c.Tables(table.EquivalentBlocks(p, style)...)
+	c.Tables(lists.EquivalentBlocks(p, style)...)
 	return c
 }
 

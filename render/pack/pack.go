@@ -16,6 +16,7 @@ import (
 	"dryfit/render/sheet"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/lists"
 )
 
 // File is one file of the pack. Name has no folder in it.
@@ -86,7 +87,7 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 	for i, one := range o.Photos {
 		out.Files = append(out.Files, File{PhotoFile(i), one.JPEG})
 	}
-	lists, err := lists(p, style)
+	tables, err := csvFiles(p, style)
 	if err != nil {
 		return nil, err
 	}
@@ -103,22 +104,22 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 	if err != nil {
 		return nil, err
 	}
-	lists = append(lists, File{"plan.json", whole})
+	tables = append(tables, File{"plan.json", whole})
 	if o.Source != nil {
-		lists = append(lists, File{"description.toml", o.Source})
+		tables = append(tables, File{"description.toml", o.Source})
 	}
-	out.Files = append(append(out.Files, lists...), File{"pack.pdf", paper}, File{"index.html", index})
+	out.Files = append(append(out.Files, tables...), File{"pack.pdf", paper}, File{"index.html", index})
 	return out, nil
 }
 
-// lists makes the files of numbers.
-func lists(p *plan.Plan, style form.Style) ([]File, error) {
+// csvFiles makes the files of numbers.
+func csvFiles(p *plan.Plan, style form.Style) ([]File, error) {
 	var files []File
 	for _, l := range []struct {
 		name  string
 		print func(*plan.Plan, form.Style) ([]byte, error)
 	}{
-		{"parts.csv", table.PartsCSV}, {"cuts.csv", table.CutsCSV}, {"flow.csv", table.FlowCSV},
+		{"parts.csv", lists.PartsCSV}, {"cuts.csv", lists.CutsCSV}, {"flow.csv", table.FlowCSV},
 	} {
 		data, err := l.print(p, style)
 		if err != nil {

@@ -14,6 +14,7 @@ import (
 	"dryfit/render/drawing"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/table/lists"
 	"dryfit/render/tag"
 )
 
@@ -154,8 +155,8 @@ func (f *planFile) verbs(p *plan.Plan, style form.Style) error {
 		there bool
 		print func() ([]byte, error)
 	}{
-		{&f.Parts, p.Bill != nil, func() ([]byte, error) { return table.PartsJSON(p, style) }},
-		{&f.Cuts, p.Cuts != nil, func() ([]byte, error) { return table.CutsJSON(p, style) }},
+		{&f.Parts, p.Bill != nil, func() ([]byte, error) { return lists.PartsJSON(p, style) }},
+		{&f.Cuts, p.Cuts != nil, func() ([]byte, error) { return lists.CutsJSON(p, style) }},
 		{&f.Flow, p.After != nil && len(p.After.Solutions) > 0, func() ([]byte, error) { return table.FlowJSON(p, style) }},
 		{&f.Heat, p.Heat != nil, func() ([]byte, error) { return table.HeatJSON(p.Heat, style) }},
 	} {

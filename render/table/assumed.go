@@ -152,7 +152,7 @@ func assumedList(p *plan.Plan, s form.Style) []assumedJSON {
 	for _, v := range assumedOf(p, s) {
 		one := assumedJSON{What: v.what, Value: v.value, MayBe: v.bounds, Source: v.from, Moves: v.words()}
 		if f := v.moves; f != nil {
-			one.Unit, one.Jets, one.Head = ptr(form.Round(100*f.Unit, 2)), ptr(form.Round(100*f.Jets, 2)), ptr(form.Round(100*f.Head, 2))
+			one.Unit, one.Jets, one.Head = form.Ptr(form.Round(100*f.Unit, 2)), form.Ptr(form.Round(100*f.Jets, 2)), form.Ptr(form.Round(100*f.Head, 2))
 		}
 		out = append(out, one)
 	}

@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
 	"dryfit/render/table/form"
+	"dryfit/render/table/lists"
 )
 
 // FlowText prints the summary, then every mode, before and after side by side.
@@ -62,7 +63,7 @@ func FlowBlocks(p *plan.Plan, s form.Style) []form.Block {
 		title := fmt.Sprintf("Mode %s, %s the work", sol.Mode.Name, sol.Stage)
 		out = append(out, form.Block{Title: title, Grid: partsOfMode(p.Ranges.Of(sol.Mode.Name, sol.Stage), sol, before, s)},
 			form.Block{Title: title + ": pipe", Grid: runsOfMode(sol, s)})
-		out = append(out, headBlocks(sol, s)...)
+		out = append(out, lists.HeadBlocks(sol, s)...)
 	}
 	out = append(out, AssumedBlocks(p, s)...)
 	return append(out, methodBlock(&main.Solutions[0], s))

@@ -7,6 +7,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/stage"
 	"dryfit/render/table/form"
+	"dryfit/render/table/lists"
 )
 
 type rangeJSON struct {
@@ -24,21 +25,21 @@ type rangeJSON struct {
 
 // sampleRange prints a range of a sample, its values by a function.
 func sampleRange(r spread.Range, value func(float64) float64) *rangeJSON {
-	return &rangeJSON{Low: value(r.Low), Likely: value(r.Likely), High: value(r.High), Middle: ptr(value(r.Middle)),
+	return &rangeJSON{Low: value(r.Low), Likely: value(r.Likely), High: value(r.High), Middle: form.Ptr(value(r.Middle)),
 		BeyondLow: form.Round(r.BeyondLow, 4), BeyondHigh: form.Round(r.BeyondHigh, 4), OpenLow: r.OpenLow, OpenHigh: r.OpenHigh}
 }
 
 type modeJSON struct {
-	Mode       string        `json:"mode"`
-	Stage      string        `json:"stage"`
-	Parts      []partFlow    `json:"parts"`
-	Runs       []runFlow     `json:"runs"`
-	Residual   float64       `json:"residual_m3_h"`
-	Energy     float64       `json:"energy_error_m"`
-	Iterations int           `json:"iterations"`
-	Heads      []headJSON    `json:"total_dynamic_head_m"`
-	Notes      []findingJSON `json:"notes,omitempty"`
-	NoAnswer   string        `json:"no_answer,omitempty"` // why there are no numbers
+	Mode       string           `json:"mode"`
+	Stage      string           `json:"stage"`
+	Parts      []partFlow       `json:"parts"`
+	Runs       []runFlow        `json:"runs"`
+	Residual   float64          `json:"residual_m3_h"`
+	Energy     float64          `json:"energy_error_m"`
+	Iterations int              `json:"iterations"`
+	Heads      []lists.HeadJSON `json:"total_dynamic_head_m"`
+	Notes      []findingJSON    `json:"notes,omitempty"`
+	NoAnswer   string           `json:"no_answer,omitempty"` // why there are no numbers
 }
 
 type partFlow struct {
@@ -146,7 +147,7 @@ func FlowJSON(p *plan.Plan, s form.Style) ([]byte, error) {
 		}
 		for _, n := range st.stage.NoAnswer {
 			out.Modes = append(out.Modes, modeJSON{Mode: n.Mode, Stage: string(st.name), NoAnswer: s.Say(n.Why),
-				Parts: []partFlow{}, Runs: []runFlow{}, Heads: []headJSON{}})
+				Parts: []partFlow{}, Runs: []runFlow{}, Heads: []lists.HeadJSON{}})
 		}
 	}
 	return form.WriteJSON(out)
@@ -173,7 +174,7 @@ func stages(p *plan.Plan) []named {
 func modeOf(sol *hydraulic.Solution, ranges *spread.Ranges, s form.Style) modeJSON {
 	out := modeJSON{
 		Mode: sol.Mode.Name, Stage: string(sol.Stage), Parts: []partFlow{}, Runs: []runFlow{},
-		Residual: form.Round(sol.Residual*3600, 12), Energy: form.Round(sol.EnergyError, 9), Iterations: sol.Iterations, Heads: heads(sol),
+		Residual: form.Round(sol.Residual*3600, 12), Energy: form.Round(sol.EnergyError, 9), Iterations: sol.Iterations, Heads: lists.Heads(sol),
 	}
 	if len(sol.Notes) > 0 {
 		out.Notes = findings(sol.Notes, s)
@@ -193,8 +194,8 @@ func modeOf(sol *hydraulic.Solution, ranges *spread.Ranges, s form.Style) modeJS
 			Reynolds: form.Round(r.Reynolds, 0), Friction: form.Round(r.Friction, 6), Suction: r.Suction,
 		}
 		if !r.Bare {
-			f.Velocity, f.Bore = ptr(form.Round(r.Velocity, 4)), ptr(form.MM(r.BoreMM))
-			f.Static, f.Level = ptr(form.KPa(r.StaticPa)), &r.LevelKnown
+			f.Velocity, f.Bore = form.Ptr(form.Round(r.Velocity, 4)), form.Ptr(form.MM(r.BoreMM))
+			f.Static, f.Level = form.Ptr(form.KPa(r.StaticPa)), &r.LevelKnown
 		}
 		if spread != nil {
 			f.FlowRange = flowRange(spread.Runs[i])
@@ -218,31 +219,29 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 	}
 	switch p.Part.Kind {
 	case graph.CheckValve:
-		out.MarginPa, out.MarginFlow = ptr(form.KPa(p.MarginPa)), ptr(form.M3h(p.MarginFlow))
+		out.MarginPa, out.MarginFlow = form.Ptr(form.KPa(p.MarginPa)), form.Ptr(form.M3h(p.MarginFlow))
 	case graph.Pump:
 		if p.State == "off" {
 			break
 		}
-		out.Head, out.ShutOff, out.Extrapolated = ptr(form.Round(p.HeadM, 4)), ptr(form.KPa(p.ShutOffPa)), p.ShutOffExtrapolated
+		out.Head, out.ShutOff, out.Extrapolated = form.Ptr(form.Round(p.HeadM, 4)), form.Ptr(form.KPa(p.ShutOffPa)), p.ShutOffExtrapolated
 		if p.PowerW > 0 {
-			out.Power = ptr(form.Round(p.PowerW, 1))
+			out.Power = form.Ptr(form.Round(p.PowerW, 1))
 		}
 		if p.Efficiency > 0 {
-			out.Efficiency = ptr(form.Round(p.Efficiency, 4))
+			out.Efficiency = form.Ptr(form.Round(p.Efficiency, 4))
 		}
 		if p.NPSHKnown {
-			out.NPSHAvailable = ptr(form.Round(p.NPSHAvailableM, 3))
+			out.NPSHAvailable = form.Ptr(form.Round(p.NPSHAvailableM, 3))
 		}
 	case graph.HeatPump:
-		out.Static, out.LevelKnown = ptr(form.KPa(p.StaticPa)), &p.LevelKnown
+		out.Static, out.LevelKnown = form.Ptr(form.KPa(p.StaticPa)), &p.LevelKnown
 		if p.RiseK > 0 {
-			out.Rise = ptr(form.Round(p.RiseK, 3))
+			out.Rise = form.Ptr(form.Round(p.RiseK, 3))
 		}
 	}
 	return out
 }
-
-func ptr(v float64) *float64 { return &v }
 
 func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 	out := summaryJSON{Text: append([]string{}, SummaryLines(p, s)...), Modes: []modeSummary{}}

@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/match"
 	"dryfit/graph/plan"
 	"dryfit/render/table/form"
+	"dryfit/render/table/lists"
 )
 
 // demos are the descriptions whose lists are kept.
@@ -57,8 +58,8 @@ func TestGolden(t *testing.T) {
 			name  string
 			print func(*plan.Plan, form.Style) ([]byte, error)
 		}{
-			{"parts.txt", PartsText}, {"parts.csv", PartsCSV}, {"parts.json", PartsJSON},
-			{"cuts.txt", CutsText}, {"cuts.csv", CutsCSV}, {"cuts.json", CutsJSON},
+			{"parts.txt", lists.PartsText}, {"parts.csv", lists.PartsCSV}, {"parts.json", lists.PartsJSON},
+			{"cuts.txt", lists.CutsText}, {"cuts.csv", lists.CutsCSV}, {"cuts.json", lists.CutsJSON},
 			{"flow.txt", FlowText}, {"flow.csv", FlowCSV}, {"flow.json", FlowJSON},
 			{"cutin.txt", CutinText}, {"cutin.csv", CutinCSV}, {"cutin.json", CutinJSON},
 			{"match.txt", matched(func(t []*match.Tub, s form.Style) ([]byte, error) { return MatchText(t, s), nil })},

@@ -212,10 +212,10 @@ func HeatJSON(r *job.Report, s form.Style) ([]byte, error) {
 	for _, s := range r.Sizes {
 		j := sizeJSON{Unit: s.Unit, This: s.This, Hold: s.Hold, Fed: s.Flow, OK: s.OK(), Reasons: append([]string{}, s.Reasons...)}
 		if s.HoldsKnown {
-			j.Holds = ptr(form.Round(s.HoldsC, 1))
+			j.Holds = form.Ptr(form.Round(s.HoldsC, 1))
 		}
 		if !math.IsInf(s.Hours, 1) {
-			j.Hours = ptr(form.Round(s.Hours, 2))
+			j.Hours = form.Ptr(form.Round(s.Hours, 2))
 		}
 		out.Sizes = append(out.Sizes, j)
 	}
@@ -240,7 +240,7 @@ func lossOf(r *job.Report) lossJSON {
 	for _, t := range l.Terms {
 		j := heatTermJSON{Term: string(t.Term), W: form.Round(t.W, 1)}
 		if l.KWhYear {
-			j.KWhYear = ptr(form.Round(t.KWhYear, 1))
+			j.KWhYear = form.Ptr(form.Round(t.KWhYear, 1))
 		}
 		out.Terms = append(out.Terms, j)
 	}
@@ -257,7 +257,7 @@ func unitTableOf(r *job.Report) unitJSON {
 		out.At = append(out.At, unitAtJSON{x.AirC, x.WaterC, form.Round(x.Working.OutputW/1e3, 3), form.Round(x.Working.InputW/1e3, 3), form.Round(x.Working.COP(), 2), from})
 	}
 	if r.Unit.HoldsKnown {
-		out.HoldsDownToC = ptr(form.Round(r.Unit.HoldsC, 1))
+		out.HoldsDownToC = form.Ptr(form.Round(r.Unit.HoldsC, 1))
 	}
 	return out
 }
@@ -278,7 +278,7 @@ func yearOf(y *job.YearReport) *yearJSON {
 	if y.Planned != nil {
 		out.HoursShort, out.AfterBath = y.Planned.Short, y.Planned.Bathed
 		if y.Planned.UnitCOP > 0 {
-			out.SeasonalCOP = ptr(form.Round(y.Planned.UnitCOP, 3))
+			out.SeasonalCOP = form.Ptr(form.Round(y.Planned.UnitCOP, 3))
 		}
 	}
 	if y.Other != nil {
@@ -288,18 +288,18 @@ func yearOf(y *job.YearReport) *yearJSON {
 	if y.Today == nil || y.Planned == nil || y.Cold() {
 		return out
 	}
-	out.SavingKWh, out.SavingKWhR = ptr(form.Round(y.SavingKWh.Likely, 1)), rangeOf(y.SavingKWh, 1)
-	out.Share, out.ShareR = ptr(form.Round(y.SavingShare.Likely, 4)), rangeOf(y.SavingShare, 4)
+	out.SavingKWh, out.SavingKWhR = form.Ptr(form.Round(y.SavingKWh.Likely, 1)), rangeOf(y.SavingKWh, 1)
+	out.Share, out.ShareR = form.Ptr(form.Round(y.SavingShare.Likely, 4)), rangeOf(y.SavingShare, 4)
 	if y.Priced {
-		out.Saving, out.SavingR = ptr(form.Round(y.SavingCost.Likely, 2)), rangeOf(y.SavingCost, 2)
+		out.Saving, out.SavingR = form.Ptr(form.Round(y.SavingCost.Likely, 2)), rangeOf(y.SavingCost, 2)
 	}
 	if y.PaybackKnown {
-		out.Payback, out.PaybackMin = ptr(form.Round(y.Payback.Likely, 2)), y.PaybackAtLeast
+		out.Payback, out.PaybackMin = form.Ptr(form.Round(y.Payback.Likely, 2)), y.PaybackAtLeast
 	}
 	for _, p := range y.Pays {
 		s := stepJSON{What: p.What.String(), Of: string(p.Of), KWh: form.Round(p.KWh, 1)}
 		if y.Priced {
-			s.Cost = ptr(form.Round(p.Cost, 2))
+			s.Cost = form.Ptr(form.Round(p.Cost, 2))
 		}
 		out.WouldAlso = append(out.WouldAlso, s)
 	}
@@ -312,12 +312,12 @@ func accountOf(a *heat.Account, r job.Range, priced bool) *accountJSON {
 	}
 	out := &accountJSON{KWh: form.Round(a.KWh, 2), KWhRange: rangeOf(r, 1)}
 	if priced {
-		out.Cost = ptr(form.Round(a.Cost, 2))
+		out.Cost = form.Ptr(form.Round(a.Cost, 2))
 	}
 	for i, m := range a.Months {
 		j := monthJSON{Month: i + 1, Heat: form.Round(m.HeatKWh, 2), Unit: form.Round(m.UnitKWh, 2), Element: form.Round(m.ElementKWh, 2), Pump: form.Round(m.PumpKWh, 2)}
 		if priced {
-			j.Cost = ptr(form.Round(m.Cost, 2))
+			j.Cost = form.Ptr(form.Round(m.Cost, 2))
 		}
 		out.Months = append(out.Months, j)
 	}
@@ -327,7 +327,7 @@ func accountOf(a *heat.Account, r job.Range, priced bool) *accountJSON {
 func supplyOf(s job.Supply) supplyJSON {
 	out := supplyJSON{Feeds: s.Feeds, Voltage: s.VoltageV, Loads: []loadJSON{}, Together: []togetherJSON{}}
 	if s.RatingA > 0 {
-		out.Rating = ptr(s.RatingA)
+		out.Rating = form.Ptr(s.RatingA)
 	}
 	for _, c := range s.Loads {
 		out.Loads = append(out.Loads, loadJSON{c.ID, form.Round(c.RunningA, 2), form.Round(math.Max(c.StartA, c.RunningA), 2)})
@@ -336,16 +336,16 @@ func supplyOf(s job.Supply) supplyJSON {
 		out.Together = append(out.Together, togetherJSON{t.IDs, form.Round(t.RunningA, 2), form.Round(t.WithStart, 2), form.Round(t.OverA, 2)})
 	}
 	if s.Drop {
-		out.Drop, out.DropPercent = ptr(form.Round(s.DropV, 2)), ptr(form.Round(100*s.DropV/s.VoltageV, 2))
+		out.Drop, out.DropPercent = form.Ptr(form.Round(s.DropV, 2)), form.Ptr(form.Round(100*s.DropV/s.VoltageV, 2))
 	}
 	for _, t := range s.Says {
 		out.Says = append(out.Says, t.String())
 	}
 	if s.FuseA > 0 {
-		out.UnitFuse = ptr(form.Round(s.FuseA, 1))
+		out.UnitFuse = form.Ptr(form.Round(s.FuseA, 1))
 	}
 	if s.DipV > 0 {
-		out.Dip = ptr(form.Round(s.DipV, 2))
+		out.Dip = form.Ptr(form.Round(s.DipV, 2))
 	}
 	return out
 }

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
+	"dryfit/render/table/lists"
 )
 
 // nasty are texts that do something where they are obeyed: a spreadsheet runs what begins
@@ -39,7 +40,7 @@ func TestNothingRuns(t *testing.T) {
 		p.Bill.Items = append(p.Bill.Items, takeoff.Item{Name: n, Code: n, Price: n, Where: []string{n}, Source: n, New: true, Unit: "pc"})
 		p.Findings = append(p.Findings, graph.Diagnostic{Pos: graph.Pos{File: n, Line: 1, Column: 1}, Message: quantity.Text(n), Hint: quantity.Text(n), Rule: "reading"})
 	}
-	parts, err := PartsCSV(p, form.Style{})
+	parts, err := lists.PartsCSV(p, form.Style{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,7 +78,7 @@ func TestNothingRuns(t *testing.T) {
 			t.Errorf("the JSON holds %U raw", r)
 		}
 	}
-	text, err := PartsText(p, form.Style{Units: quantity.MetricSystem})
+	text, err := lists.PartsText(p, form.Style{Units: quantity.MetricSystem})
 	if err != nil {
 		t.Fatal(err)
 	}

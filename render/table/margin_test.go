@@ -1,7 +1,6 @@
 package table
 
 import (
-	"math"
 	"strings"
 	"testing"
 
@@ -27,18 +26,6 @@ func TestMarginDigits(t *testing.T) {
 		if got := marginWords(form.Style{}, f); got != c.want {
 			t.Errorf("%+v: %q", c, got)
 		}
-	}
-}
-
-// Equivalent lengths beyond a kilometre, below nothing, or that are no number say why.
-func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
-	for m, want := range map[float64]string{2: "2.00 m", 999: "999.00 m", 1001: "none: its pipe loses next to nothing", -0.2: "none: its tee gives head back"} {
-		if got := fittingsLength(form.Style{}, m); got != want {
-			t.Errorf("%g m: %q, want %q", m, got, want)
-		}
-	}
-	if got := noEquivalent(math.NaN()); got == "" {
-		t.Error("no number is printed as a length")
 	}
 }
 

@@ -240,7 +240,7 @@ func MatchJSON(tubs []*match.Tub, _ form.Style) ([]byte, error) {
 	for _, t := range tubs {
 		j := matchTubJSON{File: t.File, Job: t.Job.Name, Air: t.AirC, Water: t.WaterC, Units: []matchUnitJSON{}, LeftOut: t.LeftOut}
 		if t.WithinH > 0 {
-			j.Within = ptr(form.Round(t.WithinH, 2))
+			j.Within = form.Ptr(form.Round(t.WithinH, 2))
 		}
 		for i := range t.Units {
 			j.Units = append(j.Units, matchUnitOf(&t.Units[i]))
@@ -257,21 +257,21 @@ func matchUnitOf(u *match.Unit) matchUnitJSON {
 		j.Reasons = append(j.Reasons, r.String())
 	}
 	if u.HoldsKnown {
-		j.HoldsTo = ptr(form.Round(u.HoldsC, 1))
+		j.HoldsTo = form.Ptr(form.Round(u.HoldsC, 1))
 	}
 	if !math.IsInf(u.Hours, 1) {
-		j.Hours = ptr(form.Round(u.Hours, 2))
+		j.Hours = form.Ptr(form.Round(u.Hours, 2))
 	}
 	for _, f := range u.Flows {
 		j.Flows = append(j.Flows, matchFlowJSON{f.Mode, form.M3h(f.M3s)})
 	}
 	if u.FuseA > 0 {
-		j.Fuse = ptr(form.Round(u.FuseA, 1))
+		j.Fuse = form.Ptr(form.Round(u.FuseA, 1))
 	}
 	if u.Year != nil {
-		j.KWh = ptr(form.Round(u.Year.KWh, 1))
+		j.KWh = form.Ptr(form.Round(u.Year.KWh, 1))
 		if u.Priced {
-			j.Cost = ptr(form.Round(u.Year.Cost, 2))
+			j.Cost = form.Ptr(form.Round(u.Year.Cost, 2))
 		}
 	}
 	return j

@@ -11,6 +11,7 @@ var floors = [][]string{
 	{"render/pack", "render/quote", "render/survey"},
 	{"render/book", "render/drawing", "render/order"},
 	{"render/table", "render/curves"},
+	{"render/table/lists"},
 	{"render/schematic", "render/isometric", "render/detail", "render/template", "render/sticker", "render/cutplan", "render/year"},
 	{"render/schematic/arrange", "render/isometric/picture"},
 	{"render/tag"},

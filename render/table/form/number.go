@@ -127,3 +127,6 @@ func (a Amount) MarshalJSON() ([]byte, error) {
 	}
 	return []byte(a), nil
 }
+
+// Ptr returns a number of JSON that may be left out.
+func Ptr(v float64) *float64 { return &v }

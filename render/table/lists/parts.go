@@ -1,4 +1,4 @@
-package table
+package lists
 
 import (
 	"strings"
@@ -59,7 +59,7 @@ func totals(list []takeoff.Total) []totalJSON {
 	for _, t := range list {
 		one := totalJSON{Name: t.Name, Pipe: form.Round(t.PipeM, 3), Why: noEquivalent(t.FittingsM)}
 		if one.Why == "" {
-			one.Fittings, one.Total = ptr(form.Round(t.FittingsM, 3)), ptr(form.Round(t.PipeM+t.FittingsM, 3))
+			one.Fittings, one.Total = form.Ptr(form.Round(t.FittingsM, 3)), form.Ptr(form.Round(t.PipeM+t.FittingsM, 3))
 		}
 		out = append(out, one)
 	}

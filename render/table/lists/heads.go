@@ -1,4 +1,4 @@
-package table
+package lists
 
 import (
 	"fmt"
@@ -10,7 +10,7 @@ import (
 	"dryfit/render/table/form"
 )
 
-type headJSON struct {
+type HeadJSON struct {
 	Pump  string        `json:"pump"`
 	Path  string        `json:"path"`
 	Rows  []headRowJSON `json:"rows"`
@@ -22,10 +22,10 @@ type headRowJSON struct {
 	Head float64 `json:"head_m"`
 }
 
-func heads(sol *hydraulic.Solution) []headJSON {
-	out := []headJSON{}
+func Heads(sol *hydraulic.Solution) []HeadJSON {
+	out := []HeadJSON{}
 	for _, t := range takeoff.HeadTables(sol) {
-		one := headJSON{Pump: t.Pump, Path: t.Path, Rows: []headRowJSON{}, Total: form.Round(t.TotalM, 4)}
+		one := HeadJSON{Pump: t.Pump, Path: t.Path, Rows: []headRowJSON{}, Total: form.Round(t.TotalM, 4)}
 		for _, r := range t.Rows {
 			one.Rows = append(one.Rows, headRowJSON{r.What, form.Round(r.HeadM, 4)})
 		}
@@ -34,8 +34,8 @@ func heads(sol *hydraulic.Solution) []headJSON {
 	return out
 }
 
-// headBlocks says what the head of every running pump goes into.
-func headBlocks(sol *hydraulic.Solution, s form.Style) []form.Block {
+// HeadBlocks says what the head of every running pump goes into.
+func HeadBlocks(sol *hydraulic.Solution, s form.Style) []form.Block {
 	var out []form.Block
 	for _, t := range takeoff.HeadTables(sol) {
 		if t.PumpM == 0 {
@@ -62,7 +62,7 @@ type atModeJSON struct {
 type tdhJSON struct {
 	Mode  string     `json:"mode"`
 	Stage string     `json:"stage"`
-	Pumps []headJSON `json:"pumps"`
+	Pumps []HeadJSON `json:"pumps"`
 }
 
 // PartsJSON prints the bill, the equivalent lengths (of the handbook, and at the flow of
@@ -81,7 +81,7 @@ func PartsJSON(p *plan.Plan, _ form.Style) ([]byte, error) {
 			sol := &p.After.Solutions[i]
 			at := takeoff.EquivalentAt(p.After.Layout, sol)
 			out.AtMode = append(out.AtMode, atModeJSON{sol.Mode.Name, string(sol.Stage), totals(at.Totals), form.Round(at.TotalM, 3)})
-			out.Heads = append(out.Heads, tdhJSON{sol.Mode.Name, string(sol.Stage), heads(sol)})
+			out.Heads = append(out.Heads, tdhJSON{sol.Mode.Name, string(sol.Stage), Heads(sol)})
 		}
 	}
 	return form.WriteJSON(out)

@@ -1,0 +1,53 @@
+package lists
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"dryfit/graph/takeoff"
+	"dryfit/render/table/form"
+)
+
+// Equivalent lengths beyond a kilometre, below nothing, or that are no number say why.
+func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
+	for m, want := range map[float64]string{2: "2.00 m", 999: "999.00 m", 1001: "none: its pipe loses next to nothing", -0.2: "none: its tee gives head back"} {
+		if got := fittingsLength(form.Style{}, m); got != want {
+			t.Errorf("%g m: %q, want %q", m, got, want)
+		}
+	}
+	if got := noEquivalent(math.NaN()); got == "" {
+		t.Error("no number is printed as a length")
+	}
+}
+
+func TestShortName(t *testing.T) {
+	for _, c := range []struct {
+		item       takeoff.Item
+		name, ends string
+	}{
+		{takeoff.Item{Name: "elbow 90, socket, inch, 1-1/2 in, pvc-sch40", Ends: "socket, inch", Size: "1-1/2 in", Spec: "pvc-sch40"}, "elbow 90", "socket"},
+		{takeoff.Item{Name: "pipe, 2 in, pvc-sch40, bar of 0.74 m, offcut in the van", Ends: "inch", Size: "2 in", Spec: "pvc-sch40"}, "pipe, bar of 0.74 m, offcut in the van", ""},
+		{takeoff.Item{Name: "heat pump, ports 50 mm", Size: "50 mm", Spec: "pvc-pn10"}, "heat pump", ""},
+		{takeoff.Item{Name: "barb", Ends: "socket/barb, inch and metric", Size: "1-1/2 in x 38 mm"}, "barb", "socket/barb, inch and metric"},
+		{takeoff.Item{Name: "union, inch, 2 in, pvc-sch40", Ends: "union, inch", Size: "2 in", Spec: "pvc-sch40"}, "union", "union"},
+	} {
+		if got := shortName(c.item); got != c.name {
+			t.Errorf("%q is shortened to %q, want %q", c.item.Name, got, c.name)
+		}
+		if got := shortEnds(c.item.Ends); got != c.ends {
+			t.Errorf("ends %q are shortened to %q, want %q", c.item.Ends, got, c.ends)
+		}
+	}
+}
+
+// A page has every place of an item, a terminal as many as fit and a count of the rest.
+func TestPlaces(t *testing.T) {
+	where := []string{"bend 1 of to-unit", "bend 2 of to-unit", "bend 3 of to-unit"}
+	if got, want := placesText(form.Style{}, where, 28), "bend 1 of to-unit, +2 more"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if got, want := placesText(form.Style{Whole: true}, where, 28), strings.Join(where, ", "); got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}

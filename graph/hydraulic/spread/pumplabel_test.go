@@ -80,11 +80,26 @@ func TestSmallLabelsSayLess(t *testing.T) {
 		}
 		return (1 + u.span.High) / (1 + u.span.Low)
 	}
-	if small := times("circulation-pump-24h", "60 W"); !agree.Within(small, 15.0/5, 0.3) {
-		t.Errorf("60 W: from end to end %.2f times, want 3", small)
+	for _, watts := range []string{"60 W", "150 W"} { // 60 to 150 W is what such pumps have on their label
+		if small := times("circulation-pump-24h", watts); !agree.Within(small, 15.0/5, 0.3) {
+			t.Errorf("%s: from end to end %.2f times, want 3", watts, small)
+		}
 	}
 	if large := times("pool-pump", "750 W"); !agree.Within(large, 45.0/25, 0.4) {
 		t.Errorf("750 W: from end to end %.2f times, want 1.8", large)
+	}
+}
+
+// Of twice the watts on a label half is a larger motor and half a worse one: four times the watts
+// are twice the water power at the best flow, its flow times its head (common practice, no source).
+func TestWattsOfALabel(t *testing.T) {
+	best := func(watts string) float64 {
+		m := modelOf(t, strings.NewReplacer("TYPE", "circulation-pump-1.5in", "WATTS", watts).Replace(labelText))
+		flow, head := m.Parts[m.PartAt["pump"]].Rise.Curve.Best()
+		return flow * head
+	}
+	if times := best("480 W") / best("120 W"); !agree.Within(times, 2, 0.02) {
+		t.Errorf("four times the watts: %.3f times the water power, want 2", times)
 	}
 }
 

@@ -1,0 +1,44 @@
+package spread
+
+import (
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/agree"
+	"dryfit/graph/hydraulic"
+)
+
+// What is kept is counted by hand: of the flows 8, 9, 10, 10.5 and 11 m³/h four reach the least of
+// 9, three the rated of 10, and as many stay below the most of 10; a tenth less for the jets is kept by
+// a twentieth less, and broken by three twentieths.
+func TestKeptByHand(t *testing.T) {
+	const h = 3600
+	var flows []sampled
+	for _, q := range []float64{8, 9, 10, 10.5, 11} {
+		flows = append(flows, sampled{value: q / h})
+	}
+	unit := &graph.Part{ID: "unit", Kind: graph.HeatPump, Unit: &graph.UnitData{Least: 9. / h, Rated: 10. / h, Most: 10. / h}}
+	m := &spreadMode{name: "on", jetsChange: []sampled{{value: -0.05}, {value: -0.15}, {value: 0.02}, {value: -0.3}},
+		after: &spreadStage{likely: &hydraulic.Solution{Parts: []hydraulic.PartFlow{{Part: unit, Flow: 10. / h}}}, parts: [][]sampled{flows}}}
+	got := map[PromiseKind]Promise{}
+	for _, p := range m.promises(unit) {
+		got[p.Kind] = p
+	}
+	for kind, want := range map[PromiseKind][2]int{LeastFlow: {4, 5}, RatedFlow: {3, 5}, MostFlow: {3, 5}, JetsTenth: {2, 4}} {
+		if p := got[kind]; p.Kept != want[0] || p.Of != want[1] || !agree.Within(p.Share, float64(want[0])/float64(want[1]), 1e-12) {
+			t.Errorf("%s: %d of %d, want %v", kind, p.Kept, p.Of, want)
+		}
+	}
+}
+
+// Pipe above the water is never taken to stand more for it: the water that stands lower pulls on
+// it only while it does not run.
+func TestPipeAboveTheWater(t *testing.T) {
+	const metre = 9740
+	if l := noLimit.take(1e5, -2000, true, metre); !agree.Within(l.known, 1e5, 1e-9) {
+		t.Errorf("2 m above the water: %g Pa are left of 1 bar", l.known)
+	}
+	if l := noLimit.take(1e5, 2000, true, metre); !agree.Within(l.known, 1e5-2*metre, 1e-9) {
+		t.Errorf("2 m below the water: %g Pa are left of 1 bar", l.known)
+	}
+}

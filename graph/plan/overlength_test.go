@@ -53,7 +53,8 @@ func TestOverLength(t *testing.T) {
 			words := fmt.Sprintf("cut piece %d to %.0f mm: %.0f mm over its %.0f mm; fit it at joint %d, last", piece.Number, piece.CutMM+piece.OverMM, piece.OverMM, piece.CutMM, piece.FitJoint)
 			said := 0
 			for _, d := range p.Findings {
-				if d.Rule == "tolerance" && strings.Contains(d.Hint.String(), words) {
+				if d.Rule == "tolerance" && strings.HasSuffix(d.Hint.String(), words+" before those nuts") &&
+					strings.Contains(d.Message.String(), "the loop that the union nuts of ") {
 					said++
 				}
 			}

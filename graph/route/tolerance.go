@@ -131,7 +131,14 @@ func (lay *Layout) judgeTolerance(t LoopTolerance) (graph.Diagnostic, bool) {
 	if t.LastPiece > 0 {
 		last = lay.Pieces[t.LastPiece-1].OverWords()
 	}
-	off := graph.Say("the loop closed at joint %d may be off by %s at worst, %s as a rule (root of the sum of squares)", t.Loop.Closing, mm(t.WorstMM), mm(t.RootSumSquareMM))
+	closed := graph.Say("the loop closed at joint %d", t.Loop.Closing)
+	if part := lay.links[t.Loop.Closing-1].Part; t.Loop.How == "union" && part != "" { // its nuts come after all that is glued
+		closed = graph.Say("the loop that the union nuts of %s close (joint %d)", part, t.Loop.Closing)
+		if t.LastPiece > 0 {
+			last += " before those nuts"
+		}
+	}
+	off := graph.Say("%s may be off by %s at worst, %s as a rule (root of the sum of squares)", closed, mm(t.WorstMM), mm(t.RootSumSquareMM))
 	switch {
 	case len(t.Measure) > 0:
 		d.Message = graph.Say("%s while these are not measured: %s", off, ListWords(t.Measure))

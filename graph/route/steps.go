@@ -81,7 +81,21 @@ func (o *sequence) meeting(k int) string {
 	if n.Spigot == 'b' {
 		spigot, into = into, spigot
 	}
+	if j.Kind == "thread" && o.stands(spigot) { // nobody turns that: what goes on it turns
+		return into + " onto " + spigot
+	}
 	return spigot + " into " + into
+}
+
+// stands reports whether a port, "part.port", is of something that stays where it stands: the
+// unit, or a part that is there already.
+func (o *sequence) stands(port string) bool {
+	i := strings.LastIndexByte(port, '.')
+	if i < 0 {
+		return false
+	}
+	p := o.part(port[:i])
+	return p != nil && (p.Existing || p.Kind == graph.HeatPump)
 }
 
 func (o *sequence) stepText(from, to int) string {

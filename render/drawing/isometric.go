@@ -23,7 +23,7 @@ func isometricPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sc
 		return nil, nil
 	}
 	before := goneIsometric(p, page, units)
-	in := isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit, p.Net()), Cuts: cutJoints(p), Page: page, Units: units}
+	in := isometric.Input{Layout: stage.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit, p.Net()), Cuts: cutJoints(p), Asked: p.Asked.Retrofit, Page: page, Units: units}
 	in.Sheet = max(1, page.First) + len(before)
 	return append(before, isometric.Draw(in)...), nil
 }

@@ -60,6 +60,12 @@ func Key(p *plan.Plan, name string, units quantity.System) (string, error) {
 	var numbers []byte
 	var err error
 	switch name {
+	case "isometric":
+		if r := p.Asked.Retrofit; r != nil && r.Stand != nil {
+			for _, k := range r.Stand.KeepClear {
+				fmt.Fprintf(sum, "%v %v %v %v %q\n", r.Stand.At, r.Stand.From, k.From, k.To, k.What)
+			}
+		}
 	case "labels", "curves":
 		numbers, err = table.FlowJSON(p, style)
 	case "cold": // what it shows of the heat: no price

@@ -45,7 +45,7 @@ var inputs = once[string, Input]{do: func(file string) (Input, error) {
 	if err != nil {
 		return Input{}, err
 	}
-	return Input{Layout: p.After.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit, p.Net())}, nil
+	return Input{Layout: p.After.Layout, Assembly: p.Assembly, Names: tag.Of(p.Circuit, p.Net()), Asked: c.Retrofit}, nil
 }}
 
 // drawnFile is the isometric of a description on its own page, drawn once for all tests: none

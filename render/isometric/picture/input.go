@@ -16,6 +16,7 @@ type Input struct {
 	Assembly  *route.Assembly // tells which joints are made in place; may be nil
 	Names     *tag.Names      // what the parts are called; nil: worked out
 	Cuts      map[int]string  // names of the cuts through old pipe, by the joint at its end
+	Asked     *graph.Retrofit // says what is kept clear; may be nil
 	Units     quantity.System // of the lengths
 	Page      sheet.Page      // zero: A4 landscape
 	Title     string          // kind of document; "": "Isometric of the new work"

@@ -93,6 +93,7 @@ func Show(ms []Member, sp *space.Space) (a, b []graph.Vec) {
 
 // Draw paints the members and finds places for the labels.
 func (p *Picture) Draw() {
+	p.paintKeepClear()
 	p.paintUnits()
 	p.paintSlants()
 	p.paintPipes()

@@ -18,6 +18,7 @@ type chain struct {
 	before  tube // the old pipe's two ends
 	after   tube
 	limbs   []limb
+	fitted  fitted // what nobody wrote between the parts and their pipes, along the line
 }
 
 // member is one part of the string.
@@ -36,7 +37,8 @@ type tube struct {
 	from, to           float64
 	depthFrom, depthTo float64
 	outside            float64
-	number             int // of the piece; 0 for old pipe
+	over               bool // hose: its ends go over what they are on
+	number             int  // of the piece; 0 for old pipe
 	cut                float64
 	open               int     // -1 or 1: broken off at its start or end; 0 neither
 	joinFrom, joinTo   int     // numbers of the joints at its ends; 0: none
@@ -44,6 +46,7 @@ type tube struct {
 	run                string
 	size               catalog.Size
 	bushFrom, bushTo   bool // in a reducing bush there
+	bushJoint          int  // of that bush in its socket
 	measure            bool
 	old                bool
 	renewed            bool // goes into an old adaptor: nothing is sawn there
@@ -80,8 +83,12 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		return false
 	}
 	pos := 0.0
-	c.before = tube{run: old.Run.ID, size: old.Run.Size, joinTo: c.oldJoint(old.Run.ID, at), to: -stop.TakeOffMM, depthTo: stop.DepthMM, outside: outside(old), open: -1, old: true, bushTo: isBush(stop)}
+	c.before = tube{run: old.Run.ID, size: old.Run.Size, joinTo: c.oldJoint(old.Run.ID, at), to: -stop.TakeOffMM, depthTo: stop.DepthMM, outside: outside(old), open: -1, old: true, bushTo: isBush(stop), over: old.Run.Spec.Flexible() && stop.Kind == "barb"}
+	if c.before.bushTo {
+		c.before.bushJoint = c.bushJoint(old, at)
+	}
 	c.renew(&c.before, old, at)
+	c.fit(old, at, 0, -1)
 	c.before.from = c.before.to - stop.DepthMM - oldShare*c.before.outside
 	seen := map[string]bool{}
 	for {
@@ -110,8 +117,12 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		}
 		m.depthTo = out.DepthMM
 		if endsString(next) {
-			c.after = tube{run: next.ID, size: next.Size, joinFrom: c.oldJoint(next.ID, near), from: m.to + out.TakeOffMM, depthFrom: out.DepthMM, outside: outside(path), open: 1, old: true, bushFrom: isBush(out)}
+			c.after = tube{run: next.ID, size: next.Size, joinFrom: c.oldJoint(next.ID, near), from: m.to + out.TakeOffMM, depthFrom: out.DepthMM, outside: outside(path), open: 1, old: true, bushFrom: isBush(out), over: next.Spec.Flexible() && out.Kind == "barb"}
+			if c.after.bushFrom {
+				c.after.bushJoint = c.bushJoint(path, near)
+			}
 			c.renew(&c.after, path, near)
+			c.fit(path, near, m.to, 1)
 			c.after.to = c.after.from + out.DepthMM + oldShare*c.after.outside
 			c.members = append(c.members, m)
 			return len(c.members) > 0
@@ -127,6 +138,8 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		c.members = append(c.members, m)
 		pos = m.to + path.LengthMM
 		at = far
+		c.fit(path, near, m.to, 1)
+		c.fit(path, far, pos, -1)
 		if stop, ok = stopAt(path, far); !ok {
 			return false
 		}
@@ -162,6 +175,13 @@ func (c *chain) renew(t *tube, path *route.Path, string graph.PortRef) {
 			}
 		}
 	}
+}
+
+// fit adds what stands between a port and its pipe in the line.
+func (c *chain) fit(path *route.Path, at graph.PortRef, from, way float64) {
+	f := c.fittedAt(path, at, from, way)
+	c.fitted.pieces = append(c.fitted.pieces, f.pieces...)
+	c.fitted.adaptors = append(c.fitted.adaptors, f.adaptors...)
 }
 
 // oldShare is how much of the old pipe is shown outside its socket, in its diameters.
@@ -219,8 +239,7 @@ func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) [
 	dir := path.Points[leg].Sub(path.Points[leg-1]).Unit()
 	var out []tube
 	at := -1.0
-	for _, i := range path.Pieces {
-		p := &c.lay.Pieces[i]
+	for _, p := range c.longs(path) {
 		if p.Leg != leg {
 			continue
 		}
@@ -234,7 +253,8 @@ func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) [
 		at = start + p.CutMM + couplingGap(path)
 		t := tube{from: start, to: start + p.CutMM, depthFrom: p.From.DepthMM, depthTo: p.To.DepthMM,
 			outside: outside(path), number: p.Number, cut: p.CutMM, measure: p.Measure,
-			bushFrom: isBush(p.From), bushTo: isBush(p.To), joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size}
+			bushFrom: isBush(p.From), bushTo: isBush(p.To), joinFrom: p.From.Joint, joinTo: p.To.Joint, run: path.Run.ID, size: p.Size,
+			over: p.Spec.Flexible() && (p.From.Kind == "barb" || p.To.Kind == "barb")}
 		if mm := c.lay.Stage.PipeRow(p.Spec, p.Size).OutsideMM; mm > 0 {
 			t.outside = mm
 		}
@@ -251,6 +271,9 @@ func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) [
 		for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
 			out[i], out[j] = out[j], out[i]
 		}
+	}
+	if n := len(out); n > 0 && out[0].bushFrom {
+		out[0].bushJoint = c.bushJoint(path, near)
 	}
 	return out
 }

@@ -28,6 +28,7 @@ func (d *drawing) figure() {
 	first, last := c.members[0], c.members[len(c.members)-1]
 	before, after := c.before, c.after
 	before.hubTo, after.hubFrom = d.outside(first.fit.Spec.V, first.fit.Size.V), d.outside(last.fit.Spec.V, last.fit.Size.V)
+	d.sleeves(d.line, c.fitted)
 	for _, t := range []tube{before, after} {
 		d.solid(d.line.tube(t)...)
 		d.joints(d.line, t)
@@ -43,6 +44,7 @@ func (d *drawing) figure() {
 			d.pipe(d.line, t)
 		}
 	}
+	d.fitted(d.line, c.fitted)
 	d.flow()
 	if !d.in.NoCuts {
 		first, last := d.first, d.last
@@ -60,7 +62,11 @@ func (d *drawing) figure() {
 		if t.open > 0 {
 			at = t.to - 0.4*t.outside
 		}
-		lines := []string{"old pipe", d.names.Towards(d.in.Layout.Stage.Net(), t.run)}
+		words := "old pipe"
+		if t.over {
+			words = "old hose"
+		}
+		lines := []string{words, d.names.Towards(d.in.Layout.Stage.Net(), t.run)}
 		if t.renewed {
 			lines = []string{fmt.Sprintf("piece %d,", t.number), "into the old adaptor"}
 		}
@@ -84,13 +90,13 @@ func (d *drawing) pipe(f frame, t tube) {
 
 // joints asks for the numbers of a pipe's joints, at its sockets.
 func (d *drawing) joints(f frame, t tube) {
-	ask := func(joint int, s, w float64) {
-		if joint > 0 {
-			d.want(request{tag: fmt.Sprintf("joint:%d", joint), lines: []string{tag.Joint(joint)}, at: d.sides(f, s, w*hubShare), em: sheet.LeastEm})
-		}
+	if t.over { // the hose itself is outside
+		d.joint(f, t.joinFrom, t.from+t.depthFrom*0.55, t.outside/hubShare)
+		d.joint(f, t.joinTo, t.to-t.depthTo*0.55, t.outside/hubShare)
+		return
 	}
-	ask(t.joinFrom, t.from+t.depthFrom*0.55, math.Max(t.outside, t.hubFrom))
-	ask(t.joinTo, t.to-t.depthTo*0.55, math.Max(t.outside, t.hubTo))
+	d.joint(f, t.joinFrom, t.from+t.depthFrom*0.55, math.Max(t.outside, t.hubFrom))
+	d.joint(f, t.joinTo, t.to-t.depthTo*0.55, math.Max(t.outside, t.hubTo))
 }
 
 func (d *drawing) member(i int) {
@@ -116,14 +122,14 @@ func (d *drawing) member(i int) {
 		}
 		stop := m.fit.Row.V.TakeOffMM
 		if d.c.before.bushTo && i == 0 {
-			d.bush(f, m.from-stop, m.from-stop-m.fit.Row.V.SocketMM, w, m.fit.Size.V, d.c.before.size)
+			d.bush(f, m.from-stop, m.from-stop-m.fit.Row.V.SocketMM, w, m.fit.Size.V, &d.c.before)
 		}
 		if d.c.after.bushFrom && i == len(d.c.members)-1 {
-			d.bush(f, m.from+stop, m.from+stop+m.fit.Row.V.SocketMM, w, m.fit.Size.V, d.c.after.size)
+			d.bush(f, m.from+stop, m.from+stop+m.fit.Row.V.SocketMM, w, m.fit.Size.V, &d.c.after)
 		}
 		for k, t := range m.tubes {
 			if t.bushFrom && k == 0 {
-				d.bush(f, m.from+stop, m.from+stop+m.fit.Row.V.SocketMM, w, m.fit.Size.V, t.size)
+				d.bush(f, m.from+stop, m.from+stop+m.fit.Row.V.SocketMM, w, m.fit.Size.V, &t)
 			}
 		}
 		return
@@ -146,14 +152,18 @@ func (d *drawing) nuts(p *graph.Part, f frame, from, to, w float64) {
 	}
 }
 
-// bush draws a reducing bush in a socket and names it.
-func (d *drawing) bush(f frame, stop, face, w float64, from, to catalog.Size) {
+// bush draws a reducing bush in a socket, round the pipe that goes into it, and names it.
+func (d *drawing) bush(f frame, stop, face, w float64, from catalog.Size, t *tube) {
 	d.items = append(d.items, f.bush(stop, face, w))
-	words := "bush"
-	if !from.IsZero() && !to.IsZero() && from != to {
-		words = "bush " + from.String() + " x " + to.String()
+	d.want(request{tag: "name:bush", lines: []string{fittingName("reducing-bush", from, t.size)}, at: d.sides(f, (stop+face)/2, w*hubShare), em: sheet.LeastEm})
+	d.joint(f, t.bushJoint, face, w)
+}
+
+// joint asks for a place for the number of a joint, s along an axis at something w mm across.
+func (d *drawing) joint(f frame, joint int, s, w float64) {
+	if joint > 0 {
+		d.want(request{tag: fmt.Sprintf("joint:%d", joint), lines: []string{tag.Joint(joint)}, at: d.sides(f, s, w*hubShare), em: sheet.LeastEm})
 	}
-	d.want(request{tag: "name:bush", lines: []string{words}, at: d.sides(f, (stop+face)/2, w*hubShare), em: sheet.LeastEm})
 }
 
 // shape adds a fitting; where the catalogue has no dimensions to draw it by, a plain box.
@@ -180,13 +190,15 @@ func (d *drawing) limb(l *limb) {
 		stop = row.TakeOffMM
 	}
 	if len(l.tubes) > 0 && l.tubes[0].bushFrom {
-		d.bush(f, stop, stop+row.SocketMM, d.outside(tee.fit.Spec.V, tee.fit.Branch.V), tee.fit.Branch.V, l.tubes[0].size)
+		d.bush(f, stop, stop+row.SocketMM, d.outside(tee.fit.Spec.V, tee.fit.Branch.V), tee.fit.Branch.V, &l.tubes[0])
 	}
 	w := d.outside(tee.fit.Spec.V, tee.fit.Branch.V)
 	if n := len(l.tubes); n > 0 {
 		w = l.tubes[n-1].outside
 	}
+	d.sleeves(f, l.fitted)
 	switch {
+	case l.part == nil && l.beyond != nil: // hose
 	case l.part == nil:
 		d.bend(l, f, w)
 	case l.part.Kind == graph.Tee && l.port != graph.Branch:
@@ -210,6 +222,7 @@ func (d *drawing) limb(l *limb) {
 		}
 		d.pipe(f, t)
 	}
+	d.fitted(f, l.fitted)
 	if l.beyond != nil {
 		b := *l.beyond
 		d.solid(f.tube(b)...)

@@ -21,7 +21,8 @@ type limb struct {
 	way    graph.Vec // of the leg
 	stop   route.End // at the next part
 	joint  int       // of that piece in the bend
-	beyond *tube     // pipe on from the next part, broken off
+	beyond *tube     // pipe on from the next part, broken off; hose with no part before it
+	fitted fitted    // what nobody wrote between the parts and their pipes
 }
 
 // branches fills in the limbs.
@@ -36,7 +37,13 @@ func (c *chain) branches() {
 			continue
 		}
 		near := graph.PortRef{Part: m.part.ID, Port: graph.Branch}
-		l := limb{tee: i, tubes: c.tubes(path, near, 0, 1)}
+		l := limb{tee: i, fitted: c.fittedAt(path, near, 0, 1)}
+		if path.Run.Spec.Flexible() {
+			c.hose(&l, path, near)
+			c.limbs = append(c.limbs, l)
+			continue
+		}
+		l.tubes = c.tubes(path, near, 0, 1)
 		n := len(path.Points)
 		first, second, far := path.Points[0], path.Points[1], run.To
 		bend, after := 1, 2
@@ -52,6 +59,7 @@ func (c *chain) branches() {
 			l.stop, _ = stopAt(path, far)
 			if l.part != nil {
 				l.fit = c.lay.Stage.Part(l.part.ID)
+				l.fitted.add(c.fittedAt(path, far, l.end, -1))
 				c.goOn(&l, far)
 			}
 		} else {
@@ -82,18 +90,44 @@ func (c *chain) goOn(l *limb, at graph.PortRef) {
 	if l.part.Kind != graph.Tee {
 		from = l.end + l.fit.Row.V.LengthMM + stop.TakeOffMM
 	}
-	t := tube{run: path.Run.ID, size: path.Run.Size, from: from, to: from + stop.DepthMM + 0.6*outside(path), depthFrom: stop.DepthMM, outside: outside(path), open: 1, bushFrom: isBush(stop)}
-	for _, i := range path.Pieces {
-		p := &c.lay.Pieces[i]
-		if p.From.Joint != 0 && p.Leg == 1 && path.Run.From.Part == l.part.ID {
-			t.number, t.joinFrom = p.Number, p.From.Joint
-			break
-		}
-		if path.Run.To.Part == l.part.ID {
-			t.number, t.joinFrom = p.Number, p.To.Joint // the last of them
-		}
+	l.fitted.add(c.fittedAt(path, graph.PortRef{Part: l.part.ID, Port: exit}, from-stop.TakeOffMM, 1))
+	l.beyond = c.brokenOff(path, graph.PortRef{Part: l.part.ID, Port: exit}, stop, from)
+}
+
+// hose lets a branch of hose go on out of the sheet: it bends as it likes.
+func (c *chain) hose(l *limb, path *route.Path, near graph.PortRef) {
+	stop, ok := stopAt(path, near)
+	if !ok {
+		return
 	}
-	l.beyond = &t
+	l.way = path.Points[1].Sub(path.Points[0]).Unit()
+	if n := len(path.Points); samePort(path.Run.To, near) {
+		l.way = path.Points[n-2].Sub(path.Points[n-1]).Unit()
+	}
+	l.end = stop.TakeOffMM
+	l.beyond = c.brokenOff(path, near, stop, l.end)
+}
+
+// brokenOff is the pipe at a port, from where it starts to just outside its socket.
+func (c *chain) brokenOff(path *route.Path, near graph.PortRef, stop route.End, from float64) *tube {
+	t := tube{run: path.Run.ID, size: path.Run.Size, from: from, to: from + stop.DepthMM + 0.6*outside(path), depthFrom: stop.DepthMM, outside: outside(path),
+		open: 1, bushFrom: isBush(stop), over: stop.Kind == "barb"}
+	pieces := c.longs(path)
+	switch {
+	case len(pieces) == 0:
+	case samePort(path.Run.From, near):
+		if p := pieces[0]; p.Leg == 1 {
+			t.number, t.joinFrom = p.Number, p.From.Joint
+		}
+	default:
+		p := pieces[len(pieces)-1]
+		t.number, t.joinFrom = p.Number, p.To.Joint
+	}
+	return &t
+}
+
+func (f *fitted) add(more fitted) {
+	f.pieces, f.adaptors = append(f.pieces, more.pieces...), append(f.adaptors, more.adaptors...)
 }
 
 // lineWay is the way of the line in space; zero where it is not known.
@@ -153,8 +187,7 @@ func (c *chain) afterBend(path *route.Path, bend, after int) (piece, joint int) 
 	if after < bend {
 		leg = bend
 	}
-	for _, i := range path.Pieces {
-		p := &c.lay.Pieces[i]
+	for _, p := range c.longs(path) {
 		if p.Leg != leg {
 			continue
 		}

@@ -63,7 +63,9 @@ func (d *drawing) limbSide(l *limb) int {
 const labelMM = 8.0
 
 // measured reports whether a branch has lengths to write.
-func (d *drawing) measured(l *limb) bool { return len(l.tubes) > 0 && d.flat(l) }
+func (d *drawing) measured(l *limb) bool {
+	return (len(l.tubes) > 0 || len(l.fitted.pieces) > 0) && d.flat(l)
+}
 
 // rooms is what labels and dimensions take on each side of the figure, mm of the sheet.
 func (d *drawing) rooms() (left, right, up, down float64) {
@@ -119,7 +121,7 @@ func (d *drawing) dimensions(b scene.Box) {
 			stops = append(stops, t.from, t.to)
 		}
 	}
-	stops = inOrder(append(stops, c.after.from, c.after.from+c.after.depthFrom))
+	stops = inOrder(append(append(stops, c.fitted.stops()...), c.after.from, c.after.from+c.after.depthFrom))
 	for i := 1; i < len(stops); i++ {
 		across(stops[i-1], stops[i], 1)
 	}
@@ -186,8 +188,21 @@ func shift(side int) float64 {
 	return 0
 }
 
-// inOrder drops what repeats of rising numbers.
+// stops are where short pieces start and end, and where the pipe behind an adaptor does.
+func (f *fitted) stops() []float64 {
+	var out []float64
+	for _, t := range f.pieces {
+		out = append(out, t.from, t.to)
+	}
+	for _, a := range f.adaptors {
+		out = append(out, a.stop, a.end)
+	}
+	return out
+}
+
+// inOrder sorts numbers and drops what repeats.
 func inOrder(list []float64) []float64 {
+	slices.Sort(list)
 	out := list[:1]
 	for _, v := range list[1:] {
 		if v-out[len(out)-1] > 0.2 {
@@ -215,13 +230,13 @@ func (d *drawing) branch(l *limb, side int, at, way, edge float64) {
 	if l.part != nil && inLine(l.part.Kind) && l.fit.Row.V.LengthMM > 0 {
 		stops = append(stops, l.end, l.end+l.fit.Row.V.LengthMM)
 	}
-	stops = inOrder(stops)
+	stops = inOrder(append(stops, l.fitted.stops()...))
 	start := func(s float64) float64 {
 		if s == 0 {
 			return edge
 		}
 		_, across := axis(s)
-		return across + way*(l.tubes[0].outside*hubShare/2/d.per+0.8)
+		return across + way*(l.first().outside*hubShare/2/d.per+0.8)
 	}
 	line := func(s0, s1, at float64) {
 		a, _ := axis(s0)
@@ -232,4 +247,12 @@ func (d *drawing) branch(l *limb, side int, at, way, edge float64) {
 		line(stops[i-1], stops[i], at)
 	}
 	line(0, l.end, at+way*rowMM)
+}
+
+// first is the first pipe of a branch that has any.
+func (l *limb) first() *tube {
+	if len(l.tubes) > 0 {
+		return &l.tubes[0]
+	}
+	return &l.fitted.pieces[0]
 }

@@ -60,10 +60,10 @@ func (f frame) tube(t tube) []scene.Item {
 	}
 	w := t.outside
 	from, to := t.from+t.depthFrom, t.to-t.depthTo
-	if t.open < 0 {
+	if t.open < 0 || t.over {
 		from = t.from
 	}
-	if t.open > 0 {
+	if t.open > 0 || t.over {
 		to = t.to
 	}
 	var items []scene.Item
@@ -77,6 +77,10 @@ func (f frame) tube(t tube) []scene.Item {
 	}
 	dash := scene.Dashed(sheet.Fine, hidden...)
 	inside := func(end, face float64) {
+		if t.over {
+			items = append(items, f.line(end, w/2, end, -w/2, scene.Stroke(pen)).Tagged("pipe"))
+			return
+		}
 		items = append(items, scene.Polyline([]scene.Point{f.p(face, w/2), f.p(end, w/2), f.p(end, -w/2), f.p(face, -w/2)}, dash).Tagged("insertion"))
 	}
 	switch {

@@ -32,6 +32,11 @@ func (d *drawing) starred() []string {
 		if l.part != nil && l.fit.Row.V.Measure {
 			add(d.names.Tag(l.part.ID))
 		}
+		for _, a := range l.fitted.adaptors {
+			if a.measure {
+				add(d.names.End(a.words))
+			}
+		}
 		for _, e := range []route.End{l.bend, l.stop} {
 			if e.Measure && e.Fitting != "" && strings.Contains(e.Fitting, " ") {
 				add(d.names.End(e.Fitting))

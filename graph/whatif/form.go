@@ -16,7 +16,7 @@ import (
 // Table is one table of a description, key by key.
 type Table struct {
 	Title  string // "[pipe]", "part filter"
-	Owner  string // id of the part or run it is of; ""
+	Owner  string // id of the part or run it is of; of a table that is measured elsewhere its place: see placeOf; ""
 	Blanks int    // still to be filled in
 	Fields []Field
 }
@@ -54,7 +54,9 @@ func (j *Job) Form() []Table {
 		v, _ := top.In(key)
 		items, isList := v.Items()
 		if !isList {
-			out = append(out, w.table(v, "["+key+"]", []any{key}))
+			t := w.table(v, "["+key+"]", []any{key})
+			t.Owner = placeOf(top, key)
+			out = append(out, t)
 			continue
 		}
 		for i, item := range items {
@@ -63,11 +65,39 @@ func (j *Job) Form() []Table {
 				title += " " + owner
 			}
 			t := w.table(item, title, []any{key, i})
-			t.Owner = ownerOf(item)
+			if t.Owner = ownerOf(item); t.Owner == "" {
+				t.Owner = placeOf(top, key)
+			}
 			out = append(out, t)
 		}
 	}
 	return slices.DeleteFunc(out, func(t Table) bool { return len(t.Fields) == 0 })
+}
+
+// The places of tables that are of no one part or run.
+const (
+	AllPipes  = "pipe"     // any old pipe: its print, its calliper
+	TheNewOne = "retrofit" // where the unit is to be fitted
+)
+
+// placeOf is where what a table of the top asks for is measured: what is asked of the water, its
+// cover and its use is measured at the tub; "" for what has no place in the circuit.
+func placeOf(top located.Value, table string) string {
+	switch table {
+	case "pipe":
+		return AllPipes
+	case "retrofit":
+		return TheNewOne
+	case "water", "cover", "shell", "use", "heat-loss":
+		parts, _ := top.In("part")
+		items, _ := parts.Items()
+		for _, item := range items {
+			if kind, ok := item.In("kind"); ok && kind.V == string(graph.Tub) {
+				return ownerOf(item)
+			}
+		}
+	}
+	return ""
 }
 
 // ownerOf is the id of a part or run, or the two ends of a run without one.

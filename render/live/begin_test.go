@@ -87,6 +87,11 @@ func TestCircuitsAreDrawn(t *testing.T) {
 				small.Add(it)
 			}
 		}
+		for _, it := range toBeFitted(t, c, small.Items) {
+			b := scene.Bounds(it)
+			box = box.Add(scene.Point{X: b.MinX, Y: b.MinY}).Add(scene.Point{X: b.MaxX, Y: b.MaxY})
+			small.Add(it)
+		}
 		box = box.Grow(2)
 		whole := scene.SVG(&scene.Scene{WidthMM: math.Ceil(box.W()), HeightMM: math.Ceil(box.H()), Items: moved(small.Items, -box.MinX, -box.MinY)})
 		svg := string(whole[strings.Index(string(whole), "<svg"):])
@@ -96,6 +101,74 @@ func TestCircuitsAreDrawn(t *testing.T) {
 		}
 		files.Is("circuits/"+name+".svg", []byte(svg))
 	}
+}
+
+// toBeFitted is the unit beside the line that is cut, and its two pipes dashed: the blanks of the
+// unit and of the request for it are asked for there.
+func toBeFitted(t *testing.T, c *graph.Circuit, items []scene.Item) []scene.Item {
+	t.Helper()
+	line, fitted := "", "unit"
+	if c.Retrofit != nil {
+		line, fitted = c.Retrofit.Cut.Run, c.Retrofit.Unit
+	} else { // described with the work in it: where old pipe goes
+		for _, r := range c.Runs {
+			if r.Removed {
+				line = r.ID
+			}
+		}
+	}
+	var a, b scene.Point // the longest straight of it
+	for _, it := range items {
+		s, ok := it.(scene.Shape)
+		if !ok || s.Tag != "run:"+line && !strings.HasPrefix(s.Tag, "run:"+line+" ") {
+			continue
+		}
+		for _, p := range s.Paths {
+			at := p.Start
+			for _, g := range p.Segments {
+				if math.Hypot(g.To.X-at.X, g.To.Y-at.Y) > math.Hypot(b.X-a.X, b.Y-a.Y) {
+					a, b = at, g.To
+				}
+				at = g.To
+			}
+		}
+	}
+	if a == b {
+		t.Fatalf("no line to fit the unit in: %q", line)
+	}
+	centre := scene.Point{}
+	for _, it := range items {
+		box := scene.Bounds(it)
+		centre.X += (box.MinX + box.MaxX) / 2 / float64(len(items))
+		centre.Y += (box.MinY + box.MaxY) / 2 / float64(len(items))
+	}
+	mid := scene.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2}
+	long := math.Hypot(b.X-a.X, b.Y-a.Y)
+	along := scene.Point{X: (b.X - a.X) / long, Y: (b.Y - a.Y) / long}
+	out := scene.Point{X: -along.Y, Y: along.X} // away from the middle of the drawing
+	if out.X*(mid.X-centre.X)+out.Y*(mid.Y-centre.Y) < 0 {
+		out = scene.Point{X: -out.X, Y: -out.Y}
+	}
+	at := func(u, v float64) scene.Point {
+		return scene.Point{X: mid.X + u*along.X + v*out.X, Y: mid.Y + u*along.Y + v*out.Y}
+	}
+	dashed := scene.Style{StrokeMM: 0.35, Dash: []float64{1.6, 1}}
+	var made []scene.Item
+	apart, far := 5.0, 8.0
+	if long < 20 { // a short line between two symbols: over them
+		apart, far = long/4, 14
+	}
+	for _, u := range []float64{-apart, apart} {
+		pipe := scene.Line(at(u, 0), at(u, far), dashed)
+		pipe.Tag = "run:retrofit"
+		made = append(made, pipe)
+	}
+	p, q := at(-9, far), at(9, far+11)
+	x, y := math.Min(p.X, q.X), math.Min(p.Y, q.Y)
+	unit := scene.Rect(x, y, math.Abs(p.X-q.X), math.Abs(p.Y-q.Y), scene.Style{StrokeMM: 0.35, Fill: true, FillGrey: 1})
+	unit.Tag = "symbol:" + fitted
+	words := scene.Text{At: scene.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2}, Text: fitted, SizeMM: 4.05, Anchor: scene.Centre, Middle: true, Tag: "label:" + fitted}
+	return append(made, unit, words)
 }
 
 func moved(items []scene.Item, dx, dy float64) []scene.Item {
@@ -127,6 +200,32 @@ func TestBeginOffersEveryCircuit(t *testing.T) {
 	for _, name := range description.Templates() {
 		if !strings.Contains(page, `data-begin="`+name+`"`) || circuitWords[name] == "" || smallCircuit(name) == "" {
 			t.Errorf("%s is not offered", name)
+		}
+	}
+}
+
+// Every table with blanks that is of the circuit has its place in the small drawing: its own symbol
+// or pipe, any old pipe, or the unit with the two pipes to it. The rest is of no place in it.
+func TestBlanksHaveAPlaceInTheDrawing(t *testing.T) {
+	nowhere := map[string]bool{"[site]": true, "[job]": true, "[supply]": true, "[climate]": true, "[tariff]": true, "[stock]": true}
+	for _, name := range description.Templates() {
+		text, err := description.Template(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		drawn := smallCircuit(name)
+		if strings.Count(drawn, `class="run:retrofit"`) != 2 || !strings.Contains(drawn, `class="symbol:unit"`) {
+			t.Errorf("%s: the unit has no place", name)
+		}
+		j := whatif.Job{File: name, Text: text}
+		for _, table := range j.Form() {
+			switch {
+			case table.Blanks == 0 || nowhere[table.Title]:
+			case table.Owner == "":
+				t.Errorf("%s: %s has no place", name, table.Title)
+			case table.Title == "[water]" && !strings.Contains(drawn, `class="symbol:`+table.Owner+`"`):
+				t.Errorf("%s: the water is asked for at %q, which is not drawn", name, table.Owner)
+			}
 		}
 	}
 }

@@ -739,10 +739,17 @@ page.addEventListener("focusin", (e) => {
 	const owner = /** @type {Element} */ (e.target).closest("[data-owner]")?.getAttribute("data-owner");
 	for (const x of page.querySelectorAll(".where .lit")) { x.classList.remove("lit"); }
 	if (!owner) { return; }
-	const name = classOf(owner);
-	for (const x of page.querySelectorAll(".where svg [class]")) {
-		if (/^(symbol|run|label):/.test(x.getAttribute("class") || "") && (x.getAttribute("class") || "").split(":")[1] === name) { x.classList.add("lit"); }
-	}
+	/** @param {string} name */
+	const mark = (name) => {
+		let some = false;
+		for (const x of page.querySelectorAll(".where svg [class]")) {
+			const drawn = x.getAttribute("class") || "";
+			const any = name === "pipe" && /^run:/.test(drawn) && drawn !== "run:retrofit"; // any old pipe tells it
+			if (any || /^(symbol|run|label):/.test(drawn) && drawn.split(" ")[0].split(":")[1] === name) { x.classList.add("lit"); some = true; }
+		}
+		return some;
+	};
+	if (!mark(classOf(owner))) { mark("retrofit"); } // of the new work
 });
 
 // ---- Water along the pipes ----

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/search"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/rule"
 	"dryfit/render/table/form"
 )
 
@@ -185,7 +186,11 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 		return nil
 	}
 	if d := p.RuledOut(); d != nil {
-		return []form.Block{{Title: "No marking out and no order of assembly", Lines: []string{"  the place is ruled out: " + s.Say(d.Message)}}}
+		why := "the place is ruled out: "
+		if rule.SaysAnywhere(d.Rule) {
+			why = "wherever the cut is, this has to be mended first: "
+		}
+		return []form.Block{{Title: "No marking out and no order of assembly", Lines: []string{"  " + why + s.Say(d.Message)}}}
 	}
 	var out []form.Block
 	cut := 1

@@ -53,8 +53,11 @@ func (t *trial) doubtful() bool {
 	return ok
 }
 
-// errors returns the error findings of the trial that rule the place out.
-func (t *trial) errors() []graph.Diagnostic { return graph.Errors(t.findings) }
+// errors returns the error findings of the trial that rule the place out; not those on what is the
+// same wherever the unit is let in.
+func (t *trial) errors() []graph.Diagnostic {
+	return slices.DeleteFunc(graph.Errors(t.findings), func(d graph.Diagnostic) bool { return rule.SaysAnywhere(d.Rule) })
+}
 
 // warnings counts the warnings on new work.
 func (t *trial) warnings() int {

@@ -18,7 +18,9 @@ func TestWrongAnywhere(t *testing.T) {
 	if p.Proposal == nil || len(p.Places) == 0 || p.Places[0].Verdict != "best" {
 		t.Errorf("no place is best: %v", p.Places)
 	}
-	if p.RuledOut() == nil || !slices.ContainsFunc(p.Findings, func(d graph.Diagnostic) bool { return d.Rule == "unit-reaches-temperature" && d.Severity == graph.Error }) {
+	if p.RuledOut() == nil || !slices.ContainsFunc(p.Findings, func(d graph.Diagnostic) bool {
+		return d.Rule == "unit-reaches-temperature" && d.Severity == graph.Error
+	}) {
 		t.Errorf("the set point is not said: %v", p.Findings)
 	}
 	for _, v := range p.Places {

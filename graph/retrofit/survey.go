@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/retrofit/lead"
@@ -128,7 +129,7 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 	outlet = in.Add(apart)
 	off := func(where graph.Vec, what string) {
 		if d := where.Sub(in); d.Len() > 1 {
-			l.find(stand.Pos, graph.Warning, graph.Say("%s as written leads to another place than at: %.0f mm %s of it", what, math.Abs(largest(d)), wayWord(d)),
+			l.find(stand.Pos, graph.Warning, graph.Say("%s as written leads to another place than at: %s %s of it", what, quantity.Length.Of(math.Abs(largest(d))), wayWord(d)),
 				"the legs written win; leave them out to have them found, or mend at")
 		}
 		in, outlet = where, where.Add(apart)

@@ -65,6 +65,7 @@ func (s *search) helps(t *trial) []help {
 	}
 	out = append(out, s.placeHelps(t, rules)...)
 	if rules["retrofit"] || rules["clash"] || rules["routing"] {
+		out = append(out, s.closeHelps(t)...)
 		out = append(out, s.legHelps()...)
 	}
 	if rules["check-before-feeder"] && r.FeederCheck != nil && !*r.FeederCheck {

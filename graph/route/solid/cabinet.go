@@ -54,16 +54,10 @@ type walled struct {
 
 // inWalls are the bodies of the new work that stand in a wall of the cabinet.
 func (s *Bodies) inWalls(lay *route.Layout) []walled {
-	c := lay.Circuit.Cabinet
-	if c == nil {
+	low, high, group, ok := room(lay)
+	if !ok {
 		return nil
 	}
-	origin, ok := lay.Places[c.From.String()]
-	group, tied := lay.Groups[c.From.String()]
-	if !ok || !tied {
-		return nil
-	}
-	low, high := least(c.Corner, c.Far).Add(origin), most(c.Corner, c.Far).Add(origin)
 	var out []walled
 	for i := range s.All {
 		b := &s.All[i]
@@ -77,6 +71,18 @@ func (s *Bodies) inWalls(lay *route.Layout) []walled {
 		}
 	}
 	return out
+}
+
+// room is the inside of the cabinet between two corners, and the group its place is tied to; ok is
+// false where nobody described it.
+func room(lay *route.Layout) (low, high graph.Vec, group int, ok bool) {
+	c := lay.Circuit.Cabinet
+	if c == nil {
+		return low, high, -1, false
+	}
+	origin, known := lay.Places[c.From.String()]
+	group, tied := lay.Groups[c.From.String()]
+	return least(c.Corner, c.Far).Add(origin), most(c.Corner, c.Far).Add(origin), group, known && tied
 }
 
 // inWall is how far a body stands beyond a wall it also stands inside of, and whether that

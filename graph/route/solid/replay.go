@@ -18,11 +18,12 @@ const waySteps = 4
 // Block is a joint that can't be made when its turn comes: on the straight way in something
 // stands that is there already.
 type Block struct {
-	Joint         int  // number in Layout.Joints
-	Moving, Stand int  // indexes into Bodies.All
-	Sideways      bool // the body of a part that comes out between its nuts has no way in between its tails
-	movingOwn     int  // body of the joint on the side that moves; -1
-	standOwn      int  // and on the side that stands
+	Joint         int    // number in Layout.Joints
+	Moving, Stand int    // indexes into Bodies.All; Stand -1: a wall of the cabinet
+	Wall          string // that wall; ""
+	Sideways      bool   // the body of a part that comes out between its nuts has no way in between its tails
+	movingOwn     int    // body of the joint on the side that moves; -1
+	standOwn      int    // and on the side that stands
 }
 
 // Replay makes the joints of a layout in their order, each by a straight way as long as the
@@ -212,19 +213,54 @@ func (r *replay) sideways(j *route.Joint) (Block, bool) {
 		u = graph.Vec{X: 1}
 	}
 	v := j.Into.Cross(u)
-	stand := -1
+	stand, side := -1, ""
 	for k := range handWays {
 		angle := 2 * math.Pi * float64(k) / handWays
 		way := u.Scale(math.Cos(angle)).Add(v.Scale(math.Sin(angle))).Scale(reach)
 		met := r.meetsOnWay(r.members[moving], standing, way)
 		if met < 0 {
-			return Block{}, false
+			wall := r.wallOnWay(r.members[moving], way)
+			if wall == "" {
+				return Block{}, false
+			}
+			side = wall
+			continue
 		}
 		if stand < 0 || !r.s.All[stand].New && r.s.All[met].New {
 			stand = met
 		}
 	}
-	return Block{Joint: j.Number, Moving: body, Stand: stand, Sideways: true, movingOwn: body, standOwn: r.s.Index(j.BodyB)}, true
+	return Block{Joint: j.Number, Moving: body, Stand: stand, Wall: side, Sideways: true, movingOwn: body, standOwn: r.s.Index(j.BodyB)}, true
+}
+
+// wallOnWay is the wall of the cabinet that some bodies run into on a way out of their place; ""
+// for none, or where they stand in it already, which is said as a clash.
+func (r *replay) wallOnWay(moving []int, way graph.Vec) string {
+	low, high, group, ok := room(r.s.lay)
+	if !ok {
+		return ""
+	}
+	for _, m := range moving {
+		b := &r.s.All[m]
+		if b.Group != group || len(b.Core) == 0 {
+			continue
+		}
+		for _, w := range walls {
+			if depth, _ := b.inWall(w, low, high); depth > touchMM {
+				continue
+			}
+			for k := 1; k <= sidewaysSteps; k++ {
+				moved := Body{Part: "moved"} // nothing goes through a wall sideways, pipe neither
+				for _, shape := range b.Core {
+					moved.Core = append(moved.Core, shape.Move(way.Scale(float64(k)/sidewaysSteps)))
+				}
+				if depth, _ := moved.inWall(w, low, high); depth > touchMM {
+					return w.name
+				}
+			}
+		}
+	}
+	return ""
 }
 
 // meetsOnWay is the first of some standing bodies that some moving ones run into on a way out
@@ -301,7 +337,7 @@ func (s *Bodies) Unblocked() (*route.Layout, *Bodies, []Block) {
 func (s *Bodies) broughtBy(b Block) []int {
 	var out []int
 	for _, end := range [][2]int{{b.Stand, b.standOwn}, {b.Moving, b.movingOwn}} {
-		if end[0] == end[1] || end[1] < 0 {
+		if end[0] == end[1] || end[0] < 0 || end[1] < 0 {
 			continue
 		}
 		out = append(out, s.between(end[0], end[1], b.Joint)...)
@@ -352,11 +388,27 @@ func (s *Bodies) CheckUnblocked() (*route.Layout, *Bodies, []graph.Diagnostic) {
 	return lay, bodies, bodies.wordBlocks(blocks)
 }
 
+// orWall names the wall that stands in the way besides a body.
+func orWall(wall string) string {
+	if wall == "" {
+		return ""
+	}
+	return " or the " + wall + " of the cabinet"
+}
+
 func (s *Bodies) wordBlocks(blocks []Block) []graph.Diagnostic {
 	var out []graph.Diagnostic
 	for _, b := range blocks {
 		j := &s.lay.Joints[b.Joint-1]
-		moving, stand := &s.All[b.Moving], &s.All[b.Stand]
+		moving := &s.All[b.Moving]
+		if b.Stand < 0 {
+			out = append(out, graph.Diagnostic{Pos: moving.Pos, Rule: "assembly", Severity: graph.Error,
+				Message: graph.Say("joint %d: the body of %s can't go in between its nuts: square to the pipe the walls of the cabinet are in its way on every side, one of them the %s", j.Number, moving.Name, b.Wall),
+				Hint:    "move the valve along its leg, away from the wall, or lead that leg farther inside",
+				Related: []graph.Related{{Pos: s.lay.Circuit.Cabinet.Pos, Message: "the cabinet is described here"}}})
+			continue
+		}
+		stand := &s.All[b.Stand]
 		spigot, socket := j.A, j.B
 		if j.Spigot == 'b' {
 			spigot, socket = socket, spigot
@@ -367,7 +419,7 @@ func (s *Bodies) wordBlocks(blocks []Block) []graph.Diagnostic {
 		}
 		if b.Sideways {
 			out = append(out, graph.Diagnostic{Pos: pos, Rule: "assembly", Severity: graph.Error,
-				Message: graph.Say("joint %d: the body of %s can't go in between its nuts: square to the pipe it runs into %s on every side, which stands there by then", j.Number, moving.Name, stand.Name),
+				Message: graph.Say("joint %d: the body of %s can't go in between its nuts: square to the pipe it runs into %s%s on every side, which stands there by then", j.Number, moving.Name, stand.Name, orWall(b.Wall)),
 				Hint:    "lead what stands beside it farther off, or move the valve along its leg",
 				Related: []graph.Related{{Pos: stand.Pos, Message: graph.Say("%s is here", stand.Name)}}})
 			continue

@@ -133,3 +133,48 @@ func TestTrueUnionGoesInSideways(t *testing.T) {
 		}
 	}
 }
+
+// A wall of the cabinet stops the body as a post does: in a box 70 mm round the pipe it has no
+// way in, with the front far off it comes from there, and with posts on the other sides the
+// front stops it. A shut cabinet far away stops nothing.
+func TestWallsStopABodySideways(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		posts         string
+		front, others float64 // how far the walls are from the pipe, mm
+		want          string
+	}{
+		{"close all round", "", 70, 70, "the walls of the cabinet are in its way on every side"},
+		{"open at the front", "", 900, 70, ""},
+		{"posts, and the front close", "bud", 70, 900, `or the front of the cabinet on every side`},
+		{"far off", "", 900, 900, ""},
+	} {
+		s := newSketch()
+		s.part(graph.Filter, "a", true)
+		s.part(graph.ElementHeater, "b", true)
+		u := s.part(graph.BallValve, "u", false)
+		u.Type = "true-union-ball-valve 2 in"
+		for _, r := range []*graph.Run{s.run("a.out", "u.in", true, graph.Vec{X: 500}), s.run("u.out", "b.in", true, graph.Vec{X: 500})} {
+			r.RemainsOf, r.PlayMM = "line", 60
+		}
+		s.c.Cabinet = &graph.Cabinet{From: graph.PortRef{Part: "a", Port: graph.Out},
+			Corner: graph.Vec{X: -500, Y: -c.front, Z: -c.others}, Far: graph.Vec{X: 2000, Y: c.others, Z: c.others}}
+		lay := laying.Of(s.c)
+		if graph.HasErrors(lay.Findings) {
+			t.Fatal(said(lay.Findings))
+		}
+		b := Of(lay)
+		start := lay.Places["a.out"]
+		for _, shape := range channel(300, 900, 55, c.posts) {
+			if c.posts == "" {
+				break
+			}
+			shape = shape.Move(start)
+			b.add(Body{ID: "post " + string(rune('0'+len(b.All))), Name: "a post", Likely: []Shape{shape}, Core: []Shape{shape}, Group: lay.Groups["a.out"]})
+		}
+		got := said(b.wordBlocks(b.Replay()))
+		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
+			t.Errorf("%s: want %q, got\n%s", c.name, c.want, got)
+		}
+	}
+}

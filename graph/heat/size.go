@@ -67,8 +67,17 @@ func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float6
 	output := func(float64, float64) float64 { return 0 }
 	if p.Unit != nil {
 		s := p.Unit.sheet()
-		output = func(waterC, seconds float64) float64 { return s.at(air(seconds), waterC, p.FlowM3s).OutputW }
+		var water, when, last float64 // power and the element ask for the same moment
+		asked := false
+		output = func(waterC, seconds float64) float64 {
+			if !asked || waterC != water || seconds != when {
+				water, when, asked = waterC, seconds, true
+				last = s.at(air(seconds), waterC, p.FlowM3s).OutputW
+			}
+			return last
+		}
 	}
+	ua := tub.UA() + tub.PipesUA
 	return Warming{Capacity: tub.Capacity(), FromC: fromC, ToC: tub.SetC,
 		Power: func(waterC, seconds float64) float64 { return p.PumpW*p.PumpHeat + output(waterC, seconds) },
 		Element: func(waterC, seconds float64) float64 {
@@ -79,7 +88,7 @@ func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float6
 		},
 		Loss: func(waterC, seconds float64) float64 {
 			a := air(seconds)
-			loss := (tub.UA() + tub.PipesUA) * (waterC - a.TempC)
+			loss := ua * (waterC - a.TempC)
 			if tub.AirM3s > 0 {
 				loss += Blown(tub.AirM3s, waterC, a)
 			}

@@ -15,11 +15,10 @@ import (
 func TestAChangeoverHeatsByOneAtATime(t *testing.T) {
 	with := func(airC float64, interlock string) *Report {
 		in := testInput()
-		in.Weather = nil
 		in.Stage.Circuit.Site.AirC = airC
 		e := in.Stage.Circuit.OfKind(graph.ElementHeater)[0].Element
 		e.Disconnected, e.Interlock = interlock == "", interlock
-		return answer(in)
+		return still(in)
 	}
 	alone := with(-8, "")
 	if got := with(-8, graph.InterlockChangeover); got.HeatUp.Warmed.Hours != alone.HeatUp.Warmed.Hours || got.HeatUp.Warmed.Element != 0 || got.Recovery.Warmed.Element != 0 {
@@ -55,7 +54,7 @@ func TestAnElementSetLowerHelpsUpToItsSetPoint(t *testing.T) {
 	with := func(set func(e *graph.ElementData)) *Report {
 		in := testInput()
 		set(in.Stage.Circuit.OfKind(graph.ElementHeater)[0].Element)
-		return answer(in)
+		return still(in)
 	}
 	alone := with(func(e *graph.ElementData) { e.Disconnected = true })
 	whole := with(func(e *graph.ElementData) { e.Disconnected, e.Interlock = false, graph.InterlockSetPoint })

@@ -25,7 +25,7 @@ func loadOf(t *testing.T, change func(*graph.Part), voltage float64) (runs, star
 	}
 	in.Stage = settle.Of(&c)
 	in.Unit = in.Stage.Part("unit")
-	for _, l := range answer(in).Supplies[0].Loads {
+	for _, l := range still(in).Supplies[0].Loads {
 		if l.ID == "unit" {
 			return l.RunningA, l.StartA, in.Unit.Fuse
 		}
@@ -117,7 +117,7 @@ func TestGreatestStartIsTold(t *testing.T) {
 	c.Supplies = []graph.Supply{{RatingA: graph.Given(16), VoltageV: graph.Given(230)}}
 	in.Stage = settle.Of(&c)
 	in.Unit = in.Stage.Part("unit")
-	s := answer(in).Supplies[0]
+	s := still(in).Supplies[0]
 	if len(s.Together) != 2 || !agree.Within(s.Together[0].WithStart, 13.04, 0.01) {
 		t.Fatalf("%+v", s.Together)
 	}

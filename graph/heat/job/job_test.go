@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"dryfit/catalog"
@@ -47,10 +48,19 @@ type question struct {
 
 func answer(q question) *Report { return NewAccount(q.Input).Answer(q.More) }
 
+// plain is the answer to the job as it stands, given once for all tests.
+var plain = sync.OnceValue(func() *Report { return answer(testInput()) })
+
+// still is the answer without its year, which takes most of the time.
+func still(q question) *Report {
+	q.Weather = nil
+	return answer(q)
+}
+
 // What is given replaces what is assumed: nothing of this job is left to assume but the
 // weather of another year.
 func TestGivenIsNotAssumed(t *testing.T) {
-	r := answer(testInput())
+	r := plain()
 	for _, a := range r.Assumed {
 		if a.What != "another year's air" && a.MovesKWh != 0 {
 			t.Errorf("assumed though given: %s", a.What)
@@ -79,7 +89,7 @@ func TestGivenIsNotAssumed(t *testing.T) {
 
 // The table of sizes and the heating up told beside it are one time: the pump runs through both.
 func TestOneHeatUpTime(t *testing.T) {
-	r := answer(testInput())
+	r := plain()
 	if told, size := r.HeatUp.Warmed.Hours, r.UnitHolds().Hours; !agree.Within(told, size, 1e-6) {
 		t.Errorf("heats up in %.4f h, by the table of sizes in %.4f h", told, size)
 	}
@@ -132,7 +142,7 @@ func TestFallCalibrates(t *testing.T) {
 	in := testInput()
 	in.Stage.Circuit.HeatLoss = &graph.HeatLoss{Fall: &graph.LossFall{FromC: graph.Given(38), ToC: graph.Given(36), InS: graph.Given(86400), AirC: graph.Given(6)}}
 	// 1200 l: 3.720 W/K by the logarithm, by hand
-	if got := answer(in).Loss.UA; !agree.Within(got, 3.720, 0.002) {
+	if got := still(in).Loss.UA; !agree.Within(got, 3.720, 0.002) {
 		t.Errorf("UA %.4f W/K, want 3.720", got)
 	}
 }
@@ -179,7 +189,7 @@ func TestYearStandsOnTheFlowsSample(t *testing.T) {
 // most is held to 1.3 times.
 func TestExtraHeadIsPaidFor(t *testing.T) {
 	in := testInput()
-	plain := answer(in).Year
+	plain := plain().Year
 	in.Heating.WaterTodayW, in.Heating.WaterPlannedW = 50, 60
 	more := answer(in).Year
 	pump := func(a *heat.Account) (kWh float64) {
@@ -214,11 +224,11 @@ func TestElementsShareOfHeatingUp(t *testing.T) {
 			e.Disconnected = false
 		}
 	}
-	up := answer(in).HeatUp
+	up := still(in).HeatUp
 	if want := 2 * up.Warmed.Hours; !(up.Warmed.Hours > 0) || !agree.Within(up.Warmed.Element, want, 1e-9) || !agree.Within(up.ElementShare(), want/up.Warmed.HeatKWh, 1e-12) {
 		t.Errorf("%+v", up)
 	}
-	if without := answer(testInput()).HeatUp; without.Warmed.Element != 0 || !(without.Warmed.Hours > up.Warmed.Hours) {
+	if without := plain().HeatUp; without.Warmed.Element != 0 || !(without.Warmed.Hours > up.Warmed.Hours) {
 		t.Errorf("without the element: %+v", without)
 	}
 }
@@ -230,7 +240,7 @@ func TestUnitTableSaysNothingTwice(t *testing.T) {
 	in.Heating.FlowM3s = 0 // full flow: at its rated points the unit is as its sheet has it
 	count := func() (at map[[2]float64]int) {
 		at = map[[2]float64]int{}
-		for _, u := range answer(in).Unit.At {
+		for _, u := range still(in).Unit.At {
 			at[[2]float64{u.AirC, u.WaterC}]++
 		}
 		return at
@@ -247,7 +257,7 @@ func TestUnitTableSaysNothingTwice(t *testing.T) {
 		}
 	}
 	stand := 0
-	for _, u := range answer(in).Unit.At {
+	for _, u := range still(in).Unit.At {
 		if u.Stands {
 			stand++
 		}
@@ -269,7 +279,7 @@ func TestUnitTableSaysNothingTwice(t *testing.T) {
 // 12 W/K from 38 to -8 °C and refills of 1.2 m³ (39.0 kWh each from 10 to 38 °C, three a year:
 // 13.3 W) are 565 W, by hand; the pump's own heat of 0.6 x 240 W for 6 of 24 hours, 36 W, goes off.
 func TestAirsHoldTheYear(t *testing.T) {
-	r := answer(testInput())
+	r := plain()
 	hours := 0
 	for i, a := range r.Airs {
 		hours += a.Hours
@@ -302,7 +312,7 @@ func BenchmarkAnswer(b *testing.B) {
 // third less takes less electricity, the night price a third lower off eight of 24 hours less money
 // alone, about a ninth of the bill, and money sorts them.
 func TestWhatMovesAndWhatPays(t *testing.T) {
-	r := answer(testInput())
+	r := plain()
 	if len(r.Moves) != 3 || r.Moves[0].What == "" {
 		t.Fatalf("%+v", r.Moves)
 	}
@@ -394,7 +404,7 @@ func TestUnitOfASparseRow(t *testing.T) {
 		unit.Row.V = c.row
 		in.Unit = &unit
 		found := false
-		for _, a := range answer(in).Assumed {
+		for _, a := range still(in).Assumed {
 			if strings.HasPrefix(string(a.What), "output of ") {
 				found = true
 				if !agree.Within(a.Value, c.outputW, 1) || a.Source == "" {

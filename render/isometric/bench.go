@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/graph/route"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/scene"
 )
@@ -74,7 +75,7 @@ func benchGroups(lay *route.Layout, a *route.Assembly) [][]int {
 
 // benchPicture draws one group; nil where none of it has a place.
 func benchPicture(in Input, joints []int) *scene.Scene {
-	d := picture.NewDrawing(in)
+	d := members.NewDrawing(in)
 	d.Only = map[int]bool{}
 	for _, n := range joints {
 		d.Only[n] = true
@@ -85,7 +86,7 @@ func benchPicture(in Input, joints []int) *scene.Scene {
 	}
 	var p *picture.Picture
 	for _, scale := range benchScales {
-		p = d.LayOut(ms, scale)
+		p = picture.LayOut(d, ms, scale)
 		p.Draw()
 		if b := p.Bounds(); p.Over == 0 && b.W() <= benchWide && b.H() <= benchHigh {
 			break
@@ -101,12 +102,12 @@ func benchPicture(in Input, joints []int) *scene.Scene {
 }
 
 // onBench are the legs with a joint of the group, and the bodies of the parts they end at.
-func onBench(d *picture.Drawing) []picture.Member {
-	var out []picture.Member
+func onBench(d *members.Drawing) []members.Member {
+	var out []members.Member
 	parts := map[string]bool{}
 	for i := range d.Lay.Paths {
 		path := &d.Lay.Paths[i]
-		if !path.Run.New() || !picture.Located(path) {
+		if !path.Run.New() || !members.Located(path) {
 			continue
 		}
 		for _, m := range d.Legs(i) {
@@ -131,7 +132,7 @@ func onBench(d *picture.Drawing) []picture.Member {
 }
 
 // hasJoint reports whether a joint of the group is made on a leg.
-func hasJoint(d *picture.Drawing, m *picture.Member) bool {
+func hasJoint(d *members.Drawing, m *members.Member) bool {
 	for _, far := range []bool{false, true} {
 		if slices.ContainsFunc(d.Stack(m, far).Joints, func(j *route.Joint) bool { return d.Only[j.Number] }) {
 			return true

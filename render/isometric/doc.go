@@ -8,10 +8,12 @@
 // Same layout, same bytes.
 package isometric
 
-import "dryfit/render/isometric/picture"
+import (
+	"dryfit/render/isometric/members"
+)
 
 // Input is what an isometric is drawn from.
-type Input = picture.Input
+type Input = members.Input
 
 // Gone is what the work takes out, by ids.
-type Gone = picture.Gone
+type Gone = members.Gone

@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
@@ -66,16 +67,16 @@ func TestTurnedAboutZ(t *testing.T) {
 			t.Fatal(err)
 		}
 		text := string(data)
-		before := picture.NewDrawing(Input{Layout: layoutOf(t, file, text)})
-		after := picture.NewDrawing(Input{Layout: layoutOf(t, file, turnedText(text))})
+		before := members.NewDrawing(Input{Layout: layoutOf(t, file, text)})
+		after := members.NewDrawing(Input{Layout: layoutOf(t, file, turnedText(text))})
 		ms, ns := before.Members(), after.Members()
 		if len(ms) != len(ns) {
 			t.Errorf("%s: %d members, turned %d", file, len(ms), len(ns))
 			continue
 		}
 		var grow [3]map[int]float64
-		a, b := picture.Show(ms, before.SpaceOf(ms, 1, grow))
-		c, d := picture.Show(ns, after.SpaceOf(ns, 1, grow))
+		a, b := members.Show(ms, before.SpaceOf(ms, 1, grow))
+		c, d := members.Show(ns, after.SpaceOf(ns, 1, grow))
 		for i := range ms {
 			v, w := b[i].Sub(a[i]), d[i].Sub(c[i])
 			if want := (graph.Vec{X: -v.Y, Y: v.X, Z: v.Z}); w.Sub(want).Len() > 1e-6 {
@@ -90,10 +91,10 @@ func TestTurnedAboutZ(t *testing.T) {
 // the same point of the paper.
 func TestLoopsClose(t *testing.T) {
 	for _, file := range demos(t) {
-		d := picture.NewDrawing(input(t, file))
+		d := members.NewDrawing(input(t, file))
 		ms := d.Members()
 		for name, sp := range map[string]*space.Space{"plain": d.SpaceOf(ms, 1, [3]map[int]float64{}), "apart": d.Apart(ms, 1)} {
-			a, b := picture.Show(ms, sp)
+			a, b := members.Show(ms, sp)
 			at := map[[3]int]graph.Vec{}
 			loops := 0
 			for left := len(ms); left > 0; {
@@ -145,7 +146,7 @@ func key(v graph.Vec) [3]int {
 
 // drawnWay is the display way of a member from its length and its real direction alone; of a
 // slanting one as displayed.
-func drawnWay(t *testing.T, m *picture.Member, length float64, shown graph.Vec) graph.Vec {
+func drawnWay(t *testing.T, m *members.Member, length float64, shown graph.Vec) graph.Vec {
 	t.Helper()
 	axes := space.AxesOf(m.Way())
 	if len(axes) != 1 {
@@ -184,15 +185,15 @@ func TestLevelsRise(t *testing.T) {
 // Of two pipes that cross on paper the one farther from the eye has a gap there. The eye is
 // at the front, left and above.
 func TestRearPipeHasGap(t *testing.T) {
-	right := picture.Member{Run: &graph.Run{ID: "right"}, IsNew: true, A: graph.Vec{X: -40}, B: graph.Vec{X: 40}}
+	right := members.Member{Run: &graph.Run{ID: "right"}, IsNew: true, A: graph.Vec{X: -40}, B: graph.Vec{X: 40}}
 	for _, c := range []struct {
 		z    float64
 		rear int
 	}{{60, 0}, {-60, 1}} {
 		// seen from the front above, a pipe to the back at the height z crosses the first at
 		// the origin of the paper where x = y = -z
-		back := picture.Member{Run: &graph.Run{ID: "back"}, IsNew: true, A: graph.Vec{X: -c.z, Y: -c.z - 40, Z: c.z}, B: graph.Vec{X: -c.z, Y: -c.z + 40, Z: c.z}}
-		p := &picture.Picture{Ms: []picture.Member{right, back}}
+		back := members.Member{Run: &graph.Run{ID: "back"}, IsNew: true, A: graph.Vec{X: -c.z, Y: -c.z - 40, Z: c.z}, B: graph.Vec{X: -c.z, Y: -c.z + 40, Z: c.z}}
+		p := &picture.Picture{Ms: []members.Member{right, back}}
 		p.A, p.B = []graph.Vec{right.A, back.A}, []graph.Vec{right.B, back.B}
 		for i := range p.Ms {
 			gaps := p.Gaps(i)

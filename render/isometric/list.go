@@ -3,6 +3,7 @@ package isometric
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/route"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -16,7 +17,7 @@ const (
 )
 
 // pieceLists gathers the pieces whose number stands on no drawing, page by page.
-func pieceLists(d *picture.Drawing, groups []group) [][]*route.Piece {
+func pieceLists(d *members.Drawing, groups []group) [][]*route.Piece {
 	ringed := map[int]bool{}
 	for _, g := range groups {
 		for n := range g.pic.Ringed {
@@ -40,7 +41,7 @@ func pieceLists(d *picture.Drawing, groups []group) [][]*route.Piece {
 }
 
 // listGrid is how many columns and rows of pieces one page holds.
-func listGrid(d *picture.Drawing) (columns, rows int) {
+func listGrid(d *members.Drawing) (columns, rows int) {
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, 0, 1, false))
 	s.Notes(listNotes()...)
 	return max(1, int(s.Area().W()/listWide)), int(s.Area().H() / listRow)
@@ -51,7 +52,7 @@ func listNotes() []string {
 }
 
 // listPage draws pieces in circles with their lengths and where they go.
-func listPage(d *picture.Drawing, pieces []*route.Piece, k, n int) *scene.Scene {
+func listPage(d *members.Drawing, pieces []*route.Piece, k, n int) *scene.Scene {
 	h := headOf(d, k, n, false)
 	h.Document = "Pieces not on the drawings"
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, h)
@@ -61,8 +62,8 @@ func listPage(d *picture.Drawing, pieces []*route.Piece, k, n int) *scene.Scene 
 		x := s.Area().MinX + 4 + float64(i/rows)*listWide
 		y := s.Area().MinY + listRow*(float64(i%rows)+0.5)
 		text := picture.Number(p.Number)
-		s.Add(scene.Circle(scene.Point{X: x, Y: y}, picture.RingR(scene.TextWidth(text, picture.PieceEm, true)), scene.Outline(sheet.Fine)).Tagged("ring"),
-			scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: picture.PieceEm, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "label:piece"})
+		s.Add(scene.Circle(scene.Point{X: x, Y: y}, picture.RingR(scene.TextWidth(text, members.PieceEm, true)), scene.Outline(sheet.Fine)).Tagged("ring"),
+			scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: members.PieceEm, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "label:piece"})
 		end := func(e route.End) string {
 			if e.Joint == 0 {
 				return d.Names.End(e.Fitting)
@@ -74,7 +75,7 @@ func listPage(d *picture.Drawing, pieces []*route.Piece, k, n int) *scene.Scene 
 			words += " + " + quantity.Format(p.OverMM, quantity.Length, d.In.Units) + " over"
 		}
 		words += ": " + end(p.From) + " – " + end(p.To)
-		s.Add(scene.Text{At: scene.Point{X: x + 8, Y: y}, Text: sheet.Fit(words, picture.TextEm, listWide-14, false), SizeMM: picture.TextEm, Middle: true, Tag: "piece-list"})
+		s.Add(scene.Text{At: scene.Point{X: x + 8, Y: y}, Text: sheet.Fit(words, members.TextEm, listWide-14, false), SizeMM: members.TextEm, Middle: true, Tag: "piece-list"})
 	}
 	return s.Scene
 }

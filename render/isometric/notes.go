@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -13,10 +14,10 @@ import (
 )
 
 // notesOf are what the drawing needs said.
-func notesOf(d *picture.Drawing) []string {
+func notesOf(d *members.Drawing) []string {
 	var out []string
 	if !d.Common.Size.IsZero() && d.In.Gone == nil {
-		out = append(out, "Pipe "+picture.PipeText(d.Common)+" unless marked.")
+		out = append(out, "Pipe "+members.PipeText(d.Common)+" unless marked.")
 	}
 	unit := "mm"
 	if d.In.Units == quantity.InchSystem {
@@ -44,7 +45,7 @@ func notesOf(d *picture.Drawing) []string {
 }
 
 // datumOf names the port all places are counted from.
-func datumOf(d *picture.Drawing) string {
+func datumOf(d *members.Drawing) string {
 	for _, p := range d.C.Parts {
 		for _, q := range p.Ports {
 			if at, ok := d.Lay.Places[p.ID+"."+q.Name]; ok && at == (graph.Vec{}) {
@@ -56,7 +57,7 @@ func datumOf(d *picture.Drawing) string {
 }
 
 // notDrawn names the new pipe without a place, by where it runs, with its pieces.
-func notDrawn(d *picture.Drawing) []string {
+func notDrawn(d *members.Drawing) []string {
 	var out []string
 	for i := range d.Lay.Paths {
 		p := &d.Lay.Paths[i]

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"dryfit/graph/agree"
-	"dryfit/render/isometric/picture"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
@@ -60,7 +60,7 @@ func clashes(s *scene.Scene) []string {
 			if i == j || l.item == m.item || (fine(m.tag) && j < i) || shares(l, m) {
 				continue
 			}
-			if _, _, ok := picture.Crossing(l.a, l.b, m.a, m.b); ok {
+			if _, _, ok := members.Crossing(l.a, l.b, m.a, m.b); ok {
 				out = append(out, fmt.Sprintf("%s line across %s at %.1f, %.1f", l.tag, m.tag, l.a.X, l.a.Y))
 			}
 		}
@@ -88,17 +88,17 @@ func shares(l, m penLine) bool {
 	dims := func(t string) bool { return t == "extension" || t == "dimension" }
 	if dims(l.tag) && dims(m.tag) {
 		for _, p := range []scene.Point{l.a, l.b} {
-			if picture.ToLine(p, m.a, m.b) < 0.45 {
+			if members.ToLine(p, m.a, m.b) < 0.45 {
 				return true
 			}
 		}
 		for _, p := range []scene.Point{m.a, m.b} {
-			if picture.ToLine(p, l.a, l.b) < 0.45 {
+			if members.ToLine(p, l.a, l.b) < 0.45 {
 				return true
 			}
 		}
 	}
-	return strings.HasPrefix(l.tag, "leader:") && (picture.ToLine(l.a, m.a, m.b) < 1 || picture.ToLine(l.b, m.a, m.b) < 1)
+	return strings.HasPrefix(l.tag, "leader:") && (members.ToLine(l.a, m.a, m.b) < 1 || members.ToLine(l.b, m.a, m.b) < 1)
 }
 
 type penLine struct {
@@ -148,7 +148,7 @@ func lineMeets(poly []scene.Point, a, b scene.Point) bool {
 		return true
 	}
 	for k := range poly {
-		if _, _, ok := picture.Crossing(a, b, poly[k], poly[(k+1)%len(poly)]); ok {
+		if _, _, ok := members.Crossing(a, b, poly[k], poly[(k+1)%len(poly)]); ok {
 			return true
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
@@ -26,14 +27,14 @@ const (
 // Draw returns the sheets of an isometric: one; or where one page cannot hold it first an
 // overview of all new work, then its parts, joined by match lines.
 func Draw(in Input) []*scene.Scene {
-	d := picture.NewDrawing(in)
+	d := members.NewDrawing(in)
 	return sheetsOf(d, d.Members())
 }
 
 // sheetsOf puts the members on one sheet; on an overview and as many more as they need; or on
 // an overview alone, if there are too many to look for one in. What then has no number on any
 // sheet is listed. In an overview of more than can be labelled nothing is numbered.
-func sheetsOf(d *picture.Drawing, ms []picture.Member) []*scene.Scene {
+func sheetsOf(d *members.Drawing, ms []members.Member) []*scene.Scene {
 	if d.In.Gone != nil { // on one sheet: nobody cuts by it
 		return []*scene.Scene{finish(d, group{ms: ms, pic: forceOn(d, ms)}, 0, 1, false, "")}
 	}
@@ -57,7 +58,7 @@ func sheetsOf(d *picture.Drawing, ms []picture.Member) []*scene.Scene {
 }
 
 // pageOf is the sheet of a group with everything but the drawing.
-func pageOf(d *picture.Drawing, p *picture.Picture, k, n int, over bool, match string) *sheet.Sheet {
+func pageOf(d *members.Drawing, p *picture.Picture, k, n int, over bool, match string) *sheet.Sheet {
 	s := sheet.New(d.In.Page.Format, d.In.Page.Orientation, headOf(d, k, n, over))
 	notes := notesOf(d)
 	if over {
@@ -73,7 +74,7 @@ func pageOf(d *picture.Drawing, p *picture.Picture, k, n int, over bool, match s
 	return s
 }
 
-func headOf(d *picture.Drawing, k, n int, over bool) sheet.Head {
+func headOf(d *members.Drawing, k, n int, over bool) sheet.Head {
 	doc := d.In.Title
 	switch {
 	case doc != "":
@@ -96,7 +97,7 @@ func headOf(d *picture.Drawing, k, n int, over bool) sheet.Head {
 }
 
 // overviewNotes are what the overview needs said.
-func overviewNotes(d *picture.Drawing, sheets int) []string {
+func overviewNotes(d *members.Drawing, sheets int) []string {
 	out := []string{"Circles: pieces of the cut list, which has the lengths to cut. Not to scale."}
 	if d.Dense {
 		out[0] = "Not to scale."
@@ -118,14 +119,14 @@ func overviewNotes(d *picture.Drawing, sheets int) []string {
 
 // group is what stands on one sheet.
 type group struct {
-	ms   []picture.Member
+	ms   []members.Member
 	pic  *picture.Picture // set out and labelled; nil where it is not yet
 	fits bool
 }
 
 // oversee draws the overview: with the pieces numbered where their numbers can be read.
-func oversee(d *picture.Drawing, ms []picture.Member) *picture.Picture {
-	d.Overview, d.Dense = true, len(ms) > picture.MostOverview
+func oversee(d *members.Drawing, ms []members.Member) *picture.Picture {
+	d.Overview, d.Dense = true, len(ms) > members.MostOverview
 	defer func() { d.Overview = false }()
 	p, _ := fitTo(d, ms)
 	if d.Dense {
@@ -146,7 +147,7 @@ const mostZoom = 2.0
 // enlarged draws a picture that is made smaller to fit its page with labels as much larger, so
 // that they are placed at the size they are read. It is nil for an overview in which they would be
 // too large.
-func enlarged(d *picture.Drawing, p *picture.Picture) *picture.Picture {
+func enlarged(d *members.Drawing, p *picture.Picture) *picture.Picture {
 	defer func() { d.Zoom = 0 }()
 	match := ""
 	if g := (group{ms: p.Ms}); len(g.cuts()) > 0 {
@@ -161,7 +162,7 @@ func enlarged(d *picture.Drawing, p *picture.Picture) *picture.Picture {
 		if d.Zoom = max(1.02*d.Zoom, 1/k); d.Overview && d.Zoom > mostZoom {
 			return nil
 		}
-		p = d.LayOut(p.Ms, p.Scale)
+		p = picture.LayOut(d, p.Ms, p.Scale)
 		p.Draw()
 	}
 	return p
@@ -179,7 +180,7 @@ const mostIdle = 2
 
 // fitTo draws members as large as the page takes them and reports whether they fit it, with no
 // label in the way.
-func fitTo(d *picture.Drawing, ms []picture.Member) (*picture.Picture, bool) {
+func fitTo(d *members.Drawing, ms []members.Member) (*picture.Picture, bool) {
 	scale := scaleFor(d, ms)
 	var best *picture.Picture
 	fits, idle := false, 0
@@ -187,9 +188,9 @@ func fitTo(d *picture.Drawing, ms []picture.Member) (*picture.Picture, bool) {
 		if k > 0 && d.Work.Done() && fits {
 			break
 		}
-		p := d.LayOut(ms, scale)
-		if p.Most = picture.MostSheetWork; d.Hope && (best == nil || best.Over == 0) {
-			p.Most = picture.MostWholeWork
+		p := picture.LayOut(d, ms, scale)
+		if p.Most = members.MostSheetWork; d.Hope && (best == nil || best.Over == 0) {
+			p.Most = members.MostWholeWork
 		}
 		p.Draw()
 		match := ""
@@ -221,14 +222,14 @@ func fitTo(d *picture.Drawing, ms []picture.Member) (*picture.Picture, bool) {
 
 // forceOn is fit for members that cannot be shared out any further: what fits no page is made
 // smaller, its letters not.
-func forceOn(d *picture.Drawing, ms []picture.Member) *picture.Picture {
+func forceOn(d *members.Drawing, ms []members.Member) *picture.Picture {
 	p, _ := fitTo(d, ms)
 	return enlarged(d, p)
 }
 
 // scaleFloor is the smallest scale at which labels go on the pipes; an overview takes what it
 // needs.
-func scaleFloor(d *picture.Drawing) float64 {
+func scaleFloor(d *members.Drawing) float64 {
 	if d.Overview {
 		return leastScale / 12
 	}
@@ -236,12 +237,12 @@ func scaleFloor(d *picture.Drawing) float64 {
 }
 
 // scaleFor is the greatest scale at which the pipes alone, with room for labels, fit the page.
-func scaleFor(d *picture.Drawing, ms []picture.Member) float64 {
+func scaleFor(d *members.Drawing, ms []members.Member) float64 {
 	room := d.Room()
 	lo, hi := scaleFloor(d), mostScale
 	for range tries {
 		mid := (lo + hi) / 2
-		f := d.LayOut(ms, mid).Frame()
+		f := picture.LayOut(d, ms, mid).Frame()
 		if f.W() <= room.W() && f.H() <= room.H() {
 			lo = mid
 		} else {
@@ -270,7 +271,7 @@ func (o onto) point(p scene.Point) scene.Point {
 }
 
 // finish puts a group on its sheet.
-func finish(d *picture.Drawing, g group, k, n int, over bool, match string) *scene.Scene {
+func finish(d *members.Drawing, g group, k, n int, over bool, match string) *scene.Scene {
 	s := pageOf(d, g.pic, k, n, over, match)
 	area := s.Area().Grow(-inset)
 	o := ontoOf(g.pic, area)

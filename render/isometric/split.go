@@ -1,11 +1,13 @@
 package isometric
 
 import (
-	"dryfit/render/isometric/picture"
-	"dryfit/render/isometric/space"
 	"math"
 	"slices"
 	"strings"
+
+	"dryfit/render/isometric/members"
+	"dryfit/render/isometric/picture"
+	"dryfit/render/isometric/space"
 )
 
 // mostMembers is what one sheet holds at most: more cannot be labelled readably on A4. A3
@@ -21,7 +23,7 @@ const leastMembers = 5
 
 // wholeOf draws the members on one sheet; over where that cannot hold them and they can be cut
 // in two.
-func wholeOf(d *picture.Drawing, ms []picture.Member) (groups []group, over bool) {
+func wholeOf(d *members.Drawing, ms []members.Member) (groups []group, over bool) {
 	g := group{ms: ms}
 	if !tooLarge(d, ms) {
 		d.Hope = true
@@ -43,7 +45,7 @@ func wholeOf(d *picture.Drawing, ms []picture.Member) (groups []group, over bool
 }
 
 // canCut reports whether members can be cut in two.
-func canCut(d *picture.Drawing, ms []picture.Member) bool {
+func canCut(d *members.Drawing, ms []members.Member) bool {
 	matches := d.Matches
 	left, _ := cutAt(d, ms)
 	d.Matches = matches
@@ -52,7 +54,7 @@ func canCut(d *picture.Drawing, ms []picture.Member) bool {
 
 // halvesOf shares the members out over sheets: cut in two by a plane across the pipes, and
 // those again while one sheet cannot hold them.
-func halvesOf(d *picture.Drawing, ms []picture.Member) []group {
+func halvesOf(d *members.Drawing, ms []members.Member) []group {
 	left, right := cutAt(d, ms)
 	if left == nil {
 		return []group{{ms: ms, pic: forceOn(d, ms)}}
@@ -61,7 +63,7 @@ func halvesOf(d *picture.Drawing, ms []picture.Member) []group {
 }
 
 // splitUp draws members on one sheet if that can hold them, else cut in two.
-func splitUp(d *picture.Drawing, ms []picture.Member) []group {
+func splitUp(d *members.Drawing, ms []members.Member) []group {
 	g := group{ms: ms}
 	if !tooLarge(d, ms) {
 		if g.pic, g.fits = fitTo(d, ms); g.fits || d.Work.Done() && g.pic.Sized {
@@ -82,15 +84,15 @@ func splitUp(d *picture.Drawing, ms []picture.Member) []group {
 }
 
 // tooLarge reports whether members plainly do not go on one sheet.
-func tooLarge(d *picture.Drawing, ms []picture.Member) bool {
+func tooLarge(d *members.Drawing, ms []members.Member) bool {
 	w, h := d.In.Page.Format.Size(d.In.Page.Orientation)
 	if float64(len(ms)) > mostMembers*w*h/(297*210) {
 		return true
 	}
 	p := &picture.Picture{D: d, Ms: ms, Sp: d.SpaceOf(ms, leastScale, [3]map[int]float64{})}
-	p.A, p.B = picture.Show(ms, p.Sp)
+	p.A, p.B = members.Show(ms, p.Sp)
 	f, room := p.Frame(), d.Room()
-	return f.W() > room.W()+picture.LabelRoom || f.H() > room.H()+picture.LabelRoom
+	return f.W() > room.W()+members.LabelRoom || f.H() > room.H()+members.LabelRoom
 }
 
 // cutPlane is a cut across an axis.
@@ -102,7 +104,7 @@ type cutPlane struct {
 
 // cutAt parts members by the plane that crosses the fewest pipes and leaves both sides nearly
 // alike; both nil where there is none.
-func cutAt(d *picture.Drawing, ms []picture.Member) (left, right []picture.Member) {
+func cutAt(d *members.Drawing, ms []members.Member) (left, right []members.Member) {
 	best := cutPlane{cost: math.MaxInt}
 	for ax := space.Axis(0); ax < 3; ax++ {
 		var vals []float64
@@ -143,7 +145,7 @@ func cutAt(d *picture.Drawing, ms []picture.Member) (left, right []picture.Membe
 }
 
 // weigh works out the cost of a cut; false where it cannot be made.
-func (c *cutPlane) weigh(ms []picture.Member) bool {
+func (c *cutPlane) weigh(ms []members.Member) bool {
 	below, above, across := 0, 0, 0
 	for i := range ms {
 		m := &ms[i]
@@ -172,7 +174,7 @@ func letter(n int) string {
 }
 
 // matchNote says where the pipes go on that are cut on a sheet.
-func matchNote(d *picture.Drawing, groups []group, k int) string {
+func matchNote(d *members.Drawing, groups []group, k int) string {
 	var words []string
 	for _, name := range groups[k].cuts() {
 		for j := range groups {

@@ -14,6 +14,7 @@ var floors = [][]string{
 	{"render/table/lists"},
 	{"render/schematic", "render/isometric", "render/detail", "render/template", "render/sticker", "render/cutplan", "render/year"},
 	{"render/schematic/arrange", "render/isometric/picture"},
+	{"render/isometric/members"},
 	{"render/tag"},
 	{"render/sheet", "render/symbol", "render/label", "render/isometric/space", "render/schematic/place"},
 	{"render/scene", "render/photo", "render/schematic/engine"},

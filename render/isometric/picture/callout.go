@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/label"
 	"dryfit/render/scene"
@@ -182,13 +182,13 @@ func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 
 // wantTag asks for a place for a part's name beside its sign.
 func (p *Picture) wantTag(part *graph.Part, at scene.Point, room float64) {
-	lines := []line{{p.D.Names.Short(part.ID), tagEm, true}}
+	lines := []line{{p.D.Names.Short(part.ID), members.TagEm, true}}
 	switch {
 	case p.overview:
 		lines[0].text = p.D.Names.Tag(part.ID)
 	case p.D.Only == nil:
-		for _, f := range p.D.facts(part) {
-			lines = append(lines, line{f, TextEm, false})
+		for _, f := range p.D.Facts(part) {
+			lines = append(lines, line{f, members.TextEm, false})
 		}
 	}
 	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "part:" + part.ID, rank: 3, always: part.Kind != graph.Tee || part.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
@@ -199,7 +199,7 @@ func (p *Picture) wantTag(part *graph.Part, at scene.Point, room float64) {
 func (p *Picture) wantPieces() {
 	longest := map[*route.Piece]int{}
 	for i := range p.Ms {
-		for _, piece := range p.Ms[i].pieces {
+		for _, piece := range p.Ms[i].Pieces {
 			if k, ok := longest[piece]; !ok || p.shown(i) > p.shown(k)+0.01 {
 				longest[piece] = i
 			}
@@ -208,11 +208,11 @@ func (p *Picture) wantPieces() {
 	for i := range p.Ms {
 		m := &p.Ms[i]
 		for k, at := range p.pieceSpots(i) {
-			piece := m.pieces[k]
+			piece := m.Pieces[k]
 			if piece.Spec.Flexible() && longest[piece] != i {
 				continue
 			}
-			p.wantCallout(callout{at: at, clear: 1.5, lines: []line{{Number(piece.Number), PieceEm, true}}, ring: true,
+			p.wantCallout(callout{at: at, clear: 1.5, lines: []line{{Number(piece.Number), members.PieceEm, true}}, ring: true,
 				tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
 		}
 	}
@@ -223,15 +223,15 @@ func (p *Picture) wantPieces() {
 func (p *Picture) pieceSpots(i int) []scene.Point {
 	m := &p.Ms[i]
 	a, b := space.Project(p.A[i]), space.Project(p.B[i])
-	out, short := make([]scene.Point, len(m.pieces)), make([]bool, len(m.pieces))
+	out, short := make([]scene.Point, len(m.Pieces)), make([]bool, len(m.Pieces))
 	long := 0
-	for k, piece := range m.pieces {
+	for k, piece := range m.Pieces {
 		if out[k], short[k] = p.shortAt(i, piece); !short[k] {
 			long++
 		}
 	}
 	nth := 0
-	for k := range m.pieces {
+	for k := range m.Pieces {
 		switch {
 		case short[k]:
 			continue
@@ -255,12 +255,12 @@ func (p *Picture) shortAt(i int, piece *route.Piece) (scene.Point, bool) {
 	}
 	for _, far := range []bool{false, true} {
 		s := p.D.Stack(m, far)
-		if from, to, ok := s.holds(piece); ok {
-			base := s.base
+		if from, to, ok := s.Holds(piece); ok {
+			base := s.Base
 			if base == 0 {
 				base = -p.slack(i, far)
 			}
-			return space.Project(p.onLeg(i, far, base+nextSpot*float64(from+to)/2)), true
+			return space.Project(p.onLeg(i, far, base+members.NextSpot*float64(from+to)/2)), true
 		}
 	}
 	return scene.Point{}, false
@@ -270,13 +270,13 @@ func (p *Picture) shortAt(i int, piece *route.Piece) (scene.Point, bool) {
 // part it ends at.
 func (p *Picture) nippleAt(i int) scene.Point {
 	m := &p.Ms[i]
-	part := p.D.parts[m.Run.To.Part]
+	part := p.D.Parts[m.Run.To.Part]
 	far := part != nil && part.New()
-	base := p.D.Stack(m, far).base
+	base := p.D.Stack(m, far).Base
 	if base == 0 {
 		base = -p.slack(i, far)
 	}
-	return space.Project(p.onLeg(i, far, base+nextSpot))
+	return space.Project(p.onLeg(i, far, base+members.NextSpot))
 }
 
 // wantOld asks for places for the names of old runs, each beside its longest leg; none where
@@ -287,7 +287,7 @@ func (p *Picture) wantOld() {
 	}
 	longest := map[string]int{}
 	for i := range p.Ms {
-		if m := &p.Ms[i]; m.Run != nil && !m.IsNew && !m.stub {
+		if m := &p.Ms[i]; m.Run != nil && !m.IsNew && !m.Stub {
 			if k, ok := longest[oldID(m)]; !ok || p.shown(i) > p.shown(k)+0.01 {
 				longest[oldID(m)] = i
 			}
@@ -300,17 +300,17 @@ func (p *Picture) wantOld() {
 			continue
 		}
 		words := "existing pipe"
-		if t := p.D.Names.Towards(p.D.net, m.Run.ID); t != "" {
+		if t := p.D.Names.Towards(p.D.Net, m.Run.ID); t != "" {
 			words = "existing, " + t
 		}
 		a, b := space.Project(p.A[i]), space.Project(p.B[i])
-		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{words, TextEm, false}},
+		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{words, members.TextEm, false}},
 			tag: "old:" + m.Run.ID, rank: 4, leaveOut: true, always: true, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13, 18}})
 	}
 }
 
 // oldID is the run a member is of.
-func oldID(m *Member) string {
+func oldID(m *members.Member) string {
 	if m.Run == nil {
 		return ""
 	}
@@ -325,30 +325,20 @@ func (p *Picture) wantSizes() {
 		if m.Run == nil || (!m.IsNew && !p.D.OldAll) || m.Run.Size.IsZero() || said[m.Run.ID] {
 			continue
 		}
-		k := pipeOf{m.Run.Spec, m.Run.Size}
+		k := members.PipeOf{Spec: m.Run.Spec, Size: m.Run.Size}
 		if k == p.D.Common {
 			continue
 		}
 		said[m.Run.ID] = true
 		text := k.Size.String()
-		if k.spec != p.D.Common.spec {
-			text = PipeText(k)
+		if k.Spec != p.D.Common.Spec {
+			text = members.PipeText(k)
 		}
-		if cut := p.D.hoseCut(m); cut != "" {
+		if cut := p.D.HoseCut(m); cut != "" {
 			text += ", cut " + cut
 		}
 		a, b := space.Project(p.A[i]), space.Project(p.B[i])
-		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, TextEm, false}}, tag: "size", rank: 4,
+		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, members.TextEm, false}}, tag: "size", rank: 4,
 			far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 	}
-}
-
-// hoseCut is the length to which new hose is cut, which no leg shows; "" for other pipe.
-func (d *Drawing) hoseCut(m *Member) string {
-	for _, piece := range m.pieces {
-		if piece.Spec.Flexible() {
-			return quantity.Format(piece.CutMM, quantity.Length, d.In.Units)
-		}
-	}
-	return ""
 }

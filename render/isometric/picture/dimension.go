@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/label"
 	"dryfit/render/scene"
@@ -53,7 +54,7 @@ func (p *Picture) mark(place graph.Vec) mark {
 	for i := range p.Ms {
 		m := &p.Ms[i]
 		if m.Run == nil && (m.A.Sub(place).Len() < space.SameLevel || m.B.Sub(place).Len() < space.SameLevel) {
-			s, _ := p.D.sign(m.part)
+			s, _ := p.D.Sign(m.Part)
 			k.clear = math.Max(k.clear, s.Box.H()/2+0.9)
 		}
 	}
@@ -79,7 +80,7 @@ func (p *Picture) wantRow(row []dimension, leaveOut bool) {
 
 func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 	for i := range row {
-		row[i].em = dimEm * math.Max(1, p.D.Zoom)
+		row[i].em = members.DimEm * math.Max(1, p.D.Zoom)
 	}
 	r := request{tag: "length " + row[0].text}
 	if len(row) == 1 && !leaveOut {

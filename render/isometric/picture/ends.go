@@ -2,6 +2,7 @@ package picture
 
 import (
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -26,7 +27,7 @@ func (p *Picture) endings() []ending {
 		if m.Run == nil {
 			continue
 		}
-		last := m.Leg == len(p.D.Lay.Paths[m.path].Points)-2
+		last := m.Leg == len(p.D.Lay.Paths[m.Path].Points)-2
 		if m.Leg == 0 && m.CutA == "" {
 			out = append(out, p.endingAt(i, false, m.Run.From))
 		}
@@ -38,7 +39,7 @@ func (p *Picture) endings() []ending {
 }
 
 func (p *Picture) endingAt(i int, far bool, ref graph.PortRef) ending {
-	e := ending{i: i, far: far, ref: ref, part: p.D.parts[ref.Part], at: space.Project(p.A[i]), out: p.A[i].Sub(p.B[i])}
+	e := ending{i: i, far: far, ref: ref, part: p.D.Parts[ref.Part], at: space.Project(p.A[i]), out: p.A[i].Sub(p.B[i])}
 	if far {
 		e.at, e.out = space.Project(p.B[i]), p.B[i].Sub(p.A[i])
 	}
@@ -60,7 +61,7 @@ func (p *Picture) paintEnds() {
 		case k == graph.HeatPump:
 			p.paintNozzle(e, len(p.D.Stack(&p.Ms[e.i], e.far).Joints) > 0)
 			continue
-		case inLine(k):
+		case members.InLine(k):
 			if !p.hasBody(e.part) && !done[e.part.ID] {
 				p.paintEndSign(e, 0.5)
 			}
@@ -79,7 +80,7 @@ func (p *Picture) paintEnds() {
 
 func (p *Picture) hasBody(part *graph.Part) bool {
 	for i := range p.Ms {
-		if p.Ms[i].Run == nil && p.Ms[i].part == part {
+		if p.Ms[i].Run == nil && p.Ms[i].Part == part {
 			return true
 		}
 	}
@@ -99,7 +100,7 @@ func (p *Picture) paintTee(e ending) {
 // paintEndSign draws the sign of a part at the end of a pipe, with the share of its length
 // that lies on the pipe.
 func (p *Picture) paintEndSign(e ending, on float64) {
-	s, look := p.D.sign(e.part)
+	s, look := p.D.Sign(e.part)
 	u := space.Unit(space.Project(e.out))
 	v := space.Project(across(e.out).Unit())
 	mid := space.Add(e.at, space.Times((0.5-on)*(s.Out-s.In), u))
@@ -112,13 +113,13 @@ func (p *Picture) paintEndSign(e ending, on float64) {
 // says what it is unless that is said already.
 func (p *Picture) paintNozzle(e ending, named bool) {
 	v := space.Times(1.9, space.Project(across(e.out).Unit()))
-	p.block(0.3, scene.Line(space.Sub(e.at, v), space.Add(e.at, v), scene.Stroke(penNewSign)).Tagged("nozzle:"+e.ref.String()))
+	p.block(0.3, scene.Line(space.Sub(e.at, v), space.Add(e.at, v), scene.Stroke(members.PenNewSign)).Tagged("nozzle:"+e.ref.String()))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
-		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(penNewSign))), "port of machine or tub")
+		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(members.PenNewSign))), "port of machine or tub")
 	if named {
 		return
 	}
-	text := line{sheet.Fit(p.D.PortName(e.ref), TextEm, 45, false), TextEm, false}
+	text := line{sheet.Fit(p.D.PortName(e.ref), members.TextEm, 45, false), members.TextEm, false}
 	p.wantCallout(callout{at: e.at, clear: 2.3, lines: []line{text}, tag: "port:" + e.ref.String(), rank: 3,
 		far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
 }

@@ -11,7 +11,7 @@ func (p *Picture) paintFlow() {
 	longest := map[*graph.Run]int{}
 	for i := range p.Ms {
 		m := &p.Ms[i]
-		if m.Run == nil || m.noFlow || m.stub {
+		if m.Run == nil || m.NoFlow || m.Stub {
 			continue
 		}
 		if k, ok := longest[m.Run]; !ok || p.shown(i) > p.shown(k)+0.01 {
@@ -19,7 +19,7 @@ func (p *Picture) paintFlow() {
 		}
 	}
 	for i := range p.Ms {
-		if m := &p.Ms[i]; m.Run != nil && !m.noFlow && longest[m.Run] == i && !m.stub {
+		if m := &p.Ms[i]; m.Run != nil && !m.NoFlow && longest[m.Run] == i && !m.Stub {
 			p.paintArrow(i)
 		}
 	}
@@ -36,7 +36,7 @@ func (p *Picture) paintArrow(i int) {
 	a, b := space.Project(p.A[i]), space.Project(p.B[i])
 	t := p.freeShare(i, 0.62, append(p.crossings(i), p.leaderShare(i)))
 	u := space.Unit(space.Sub(b, a))
-	if m.against {
+	if m.Against {
 		u = space.Times(-1, u)
 	}
 	tip := space.Add(space.Along(a, b, t), space.Times(arrowMM/2, u))

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/symbol"
@@ -89,7 +90,7 @@ func (p *Picture) beyond(v graph.Vec) graph.Vec {
 
 // wantBoxName asks for a place for what a box is, along the inside of its edges, else outside.
 func (p *Picture) wantBoxName(what string, lo, hi graph.Vec) {
-	c := callout{lines: []line{{what, TextEm, false}}, tag: "keep-clear"}
+	c := callout{lines: []line{{what, members.TextEm, false}}, tag: "keep-clear"}
 	if z := p.D.Zoom; z > 1 {
 		c.zoom(z)
 	}

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/label"
 	"dryfit/render/scene"
@@ -33,7 +34,7 @@ func (p *Picture) placeLabels() {
 		lists[i] = placesOf(all[i].places)
 	}
 	board := label.NewBoard(lists, p.Fixed)
-	work := label.Work{Left: min(p.D.Work.Left, cmp.Or(p.Most, MostSheetWork))}
+	work := label.Work{Left: min(p.D.Work.Left, cmp.Or(p.Most, members.MostSheetWork))}
 	given := work.Left
 	board.Bound(&work)
 	defer func() { p.D.Work.Left -= given - work.Left }()

@@ -3,6 +3,7 @@ package picture
 import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
@@ -17,7 +18,7 @@ func (p *Picture) paintLater() {
 		if m.Run == nil {
 			continue
 		}
-		path := &p.D.Lay.Paths[m.path]
+		path := &p.D.Lay.Paths[m.Path]
 		if m.Leg > 0 {
 			p.later(i, false, path.Points[m.Leg-1].Sub(m.A))
 		} else {
@@ -33,7 +34,7 @@ func (p *Picture) paintLater() {
 
 // laterPorts is later for each way that pipe leaves a tee.
 func (p *Picture) laterPorts(i int, far bool, id string) {
-	part := p.D.parts[id]
+	part := p.D.Parts[id]
 	if part == nil || part.Kind != graph.Tee {
 		return
 	}
@@ -64,12 +65,12 @@ func (p *Picture) wantCuts() {
 	for i := range p.Ms {
 		m := &p.Ms[i]
 		for k, at := range p.pieceSpots(i) {
-			piece := m.pieces[k]
+			piece := m.Pieces[k]
 			text := quantity.Format(piece.SawMM(), quantity.Length, p.D.In.Units)
 			if piece.Measure {
 				text += "*"
 			}
-			p.wantCallout(callout{at: at, clear: 1, lines: []line{{text, dimEm, false}}, tag: "cut:" + Number(piece.Number),
+			p.wantCallout(callout{at: at, clear: 1, lines: []line{{text, members.DimEm, false}}, tag: "cut:" + Number(piece.Number),
 				rank: 2, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 		}
 	}

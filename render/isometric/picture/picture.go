@@ -2,6 +2,7 @@ package picture
 
 import (
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/label"
 	"dryfit/render/scene"
@@ -9,20 +10,17 @@ import (
 	"dryfit/render/symbol"
 )
 
-// Pens, mm. Source: ISO 128 (thin 0.35, thick 0.7; from memory); signs of new work in
-// between.
+// Pens, mm. Source: ISO 128 (thin 0.35, thick 0.7; from memory).
 const (
-	PenOld     = sheet.Thin
-	PenNew     = sheet.Thick
-	penNewSign = 0.5
-	penOldSign = 0.35
-	penDim     = 0.2
+	PenOld = sheet.Thin
+	PenNew = sheet.Thick
+	penDim = 0.2
 )
 
 // Picture is one sheet's drawing, in mm about an origin of its own.
 type Picture struct {
-	D        *Drawing
-	Ms       []Member
+	D        *members.Drawing
+	Ms       []members.Member
 	Sp       *space.Space
 	Scale    float64
 	Sized    bool        // it goes on its page
@@ -71,24 +69,15 @@ type LegendEntry struct {
 }
 
 // LayOut sets the members out, without drawing them.
-func (d *Drawing) LayOut(ms []Member, scale float64) *Picture {
+func LayOut(d *members.Drawing, ms []members.Member, scale float64) *Picture {
 	p := &Picture{D: d, Ms: ms, Scale: scale, overview: d.Overview, Ringed: map[int]bool{}}
-	if len(ms) > mostApart {
+	if len(ms) > members.MostApart {
 		p.Sp = d.SpaceOf(ms, scale, [3]map[int]float64{})
 	} else {
 		p.Sp = d.Apart(ms, scale)
 	}
-	p.A, p.B = Show(ms, p.Sp)
+	p.A, p.B = members.Show(ms, p.Sp)
 	return p
-}
-
-// Show returns where the ends of members are drawn.
-func Show(ms []Member, sp *space.Space) (a, b []graph.Vec) {
-	a, b = make([]graph.Vec, len(ms)), make([]graph.Vec, len(ms))
-	for i := range ms {
-		a[i], b[i] = sp.Show(ms[i].A), sp.Show(ms[i].B)
-	}
-	return a, b
 }
 
 // Draw paints the members and finds places for the labels.
@@ -110,7 +99,7 @@ func (p *Picture) Draw() {
 		p.wantDimensions()
 		p.wantSizes()
 	}
-	if len(p.Ms) <= MostOverview && !(p.overview && p.D.Dense) {
+	if len(p.Ms) <= members.MostOverview && !(p.overview && p.D.Dense) {
 		p.wantPieces()
 		if p.D.Only == nil {
 			p.wantOld()

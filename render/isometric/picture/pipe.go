@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
@@ -71,10 +72,10 @@ func (p *Picture) paintArms(i int) {
 	m := &p.Ms[i]
 	for _, far := range []bool{false, true} {
 		s := p.D.Stack(m, far)
-		if len(s.Joints) == 0 || s.base == 0 {
+		if len(s.Joints) == 0 || s.Base == 0 {
 			continue
 		}
-		at := p.onLeg(i, far, s.base+nextSpot*float64(len(s.Joints)-1))
+		at := p.onLeg(i, far, s.Base+members.NextSpot*float64(len(s.Joints)-1))
 		end := p.A[i]
 		if far {
 			end = p.B[i]
@@ -97,11 +98,11 @@ func (p *Picture) Gaps(i int) [][2]float64 {
 	a, b := space.Project(p.A[i]), space.Project(p.B[i])
 	var out [][2]float64
 	for j := range p.Ms {
-		if j == i || meet(&p.Ms[i], &p.Ms[j]) {
+		if j == i || members.Meet(&p.Ms[i], &p.Ms[j]) {
 			continue
 		}
 		c, d := space.Project(p.A[j]), space.Project(p.B[j])
-		s, t, ok := Crossing(a, b, c, d)
+		s, t, ok := members.Crossing(a, b, c, d)
 		if !ok {
 			continue
 		}

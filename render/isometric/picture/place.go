@@ -1,8 +1,10 @@
 package picture
 
 import (
-	"dryfit/render/isometric/space"
 	"math"
+
+	"dryfit/render/isometric/members"
+	"dryfit/render/isometric/space"
 )
 
 // keepOff is how far a leader or an arrow keeps from a crossing and from each other, mm.
@@ -16,10 +18,10 @@ func (p *Picture) leaderShare(i int) float64 { return p.freeShare(i, 0.45, p.cro
 func (p *Picture) crossings(i int) []float64 {
 	var out []float64
 	for j := range p.Ms {
-		if j == i || meet(&p.Ms[i], &p.Ms[j]) {
+		if j == i || members.Meet(&p.Ms[i], &p.Ms[j]) {
 			continue
 		}
-		if s, _, ok := Crossing(space.Project(p.A[i]), space.Project(p.B[i]), space.Project(p.A[j]), space.Project(p.B[j])); ok {
+		if s, _, ok := members.Crossing(space.Project(p.A[i]), space.Project(p.B[i]), space.Project(p.A[j]), space.Project(p.B[j])); ok {
 			out = append(out, s)
 		}
 	}
@@ -54,7 +56,7 @@ func (p *Picture) standsTo(i int) (lo, hi float64) {
 		if len(s.Joints) == 0 {
 			continue
 		}
-		at := (s.base + nextSpot*float64(len(s.Joints)-1) + dotR) / l
+		at := (s.Base + members.NextSpot*float64(len(s.Joints)-1) + dotR) / l
 		if far {
 			hi = 1 - at
 		} else {

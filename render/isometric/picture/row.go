@@ -4,17 +4,18 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 )
 
 // wantDimensions asks for places for the lengths: of every new leg from centre to centre, of
 // old pipe from the new tee to the next bend or part; legs in one line share a row.
 func (p *Picture) wantDimensions() {
-	for _, c := range p.chains(func(m *Member) bool { return m.Run == nil || p.measured(m) }, false) {
+	for _, c := range p.chains(func(m *members.Member) bool { return m.Run == nil || p.measured(m) }, false) {
 		var row []dimension
 		for _, s := range c.links {
 			if m := &p.Ms[s.i]; m.Run != nil {
-				row = append(row, dimension{a: p.mark(s.from(m)), b: p.mark(s.to(m)), text: p.D.legText(m)})
+				row = append(row, dimension{a: p.mark(s.from(m)), b: p.mark(s.to(m)), text: p.D.LegText(m)})
 			}
 		}
 		if len(row) > 0 {
@@ -25,31 +26,15 @@ func (p *Picture) wantDimensions() {
 }
 
 // measured reports whether a leg along an axis carries its length.
-func (p *Picture) measured(m *Member) bool {
-	return (m.IsNew || p.D.OldAll || p.D.reachesNew(m)) && len(space.AxesOf(m.Way())) == 1
-}
-
-// legText is a leg's length in words; of one cut by a match line that of the whole.
-func (d *Drawing) legText(m *Member) string {
-	if m.CutA == "" && m.CutB == "" {
-		return d.lengthText(m.Way().Len())
-	}
-	pts := d.Lay.Paths[m.path].Points
-	return "whole " + d.lengthText(pts[m.Leg+1].Sub(pts[m.Leg]).Len())
-}
-
-// reachesNew reports whether an old leg ends at a new part.
-func (d *Drawing) reachesNew(m *Member) bool {
-	n := len(d.Lay.Paths[m.path].Points)
-	from, to := d.parts[m.Run.From.Part], d.parts[m.Run.To.Part]
-	return (m.Leg == 0 && from != nil && from.New()) || (m.Leg == n-2 && to != nil && to.New())
+func (p *Picture) measured(m *members.Member) bool {
+	return (m.IsNew || p.D.OldAll || p.D.ReachesNew(m)) && len(space.AxesOf(m.Way())) == 1
 }
 
 // wantStrings asks for places for the lengths over lines that parts in line break up: from
 // the first centre to the last. They repeat what the single lengths say, so one that finds no
 // room is left out.
 func (p *Picture) wantStrings() {
-	whole := func(m *Member) bool { return m.IsNew && m.CutA == "" && m.CutB == "" }
+	whole := func(m *members.Member) bool { return m.IsNew && m.CutA == "" && m.CutB == "" }
 	for _, c := range p.chains(whole, true) {
 		legs, bodies := 0, 0
 		for _, s := range c.links {
@@ -62,7 +47,7 @@ func (p *Picture) wantStrings() {
 		if bodies > 0 && legs > 1 {
 			first, last := c.links[0], c.links[len(c.links)-1]
 			a, b := first.from(&p.Ms[first.i]), last.to(&p.Ms[last.i])
-			p.wantRow([]dimension{{a: p.mark(a), b: p.mark(b), text: p.D.lengthText(b.Sub(a).Len())}}, true)
+			p.wantRow([]dimension{{a: p.mark(a), b: p.mark(b), text: p.D.LengthText(b.Sub(a).Len())}}, true)
 		}
 	}
 }
@@ -76,14 +61,14 @@ type chainLink struct {
 	back bool
 }
 
-func (l chainLink) from(m *Member) graph.Vec {
+func (l chainLink) from(m *members.Member) graph.Vec {
 	if l.back {
 		return m.B
 	}
 	return m.A
 }
 
-func (l chainLink) to(m *Member) graph.Vec {
+func (l chainLink) to(m *members.Member) graph.Vec {
 	if l.back {
 		return m.A
 	}
@@ -92,7 +77,7 @@ func (l chainLink) to(m *Member) graph.Vec {
 
 // chains gathers the members that pass into straight lines; with untilTee no line goes on
 // through a place where more than two members meet.
-func (p *Picture) chains(pass func(*Member) bool, untilTee bool) []chain {
+func (p *Picture) chains(pass func(*members.Member) bool, untilTee bool) []chain {
 	used := make([]bool, len(p.Ms))
 	var out []chain
 	for i := range p.Ms {
@@ -114,7 +99,7 @@ func (p *Picture) chains(pass func(*Member) bool, untilTee bool) []chain {
 
 // walk follows the straight line from a place and lists what it meets, the farthest first and
 // each as walked back to the place.
-func (p *Picture) walk(at, way graph.Vec, used []bool, pass func(*Member) bool, untilTee bool) []chainLink {
+func (p *Picture) walk(at, way graph.Vec, used []bool, pass func(*members.Member) bool, untilTee bool) []chainLink {
 	var out []chainLink
 	for {
 		if untilTee && p.meeting(at) > 2 {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/symbol"
@@ -43,11 +44,11 @@ func (p *Picture) paintSigns() {
 		if m.Run != nil {
 			continue
 		}
-		s, look := p.D.sign(m.part)
+		s, look := p.D.Sign(m.Part)
 		a, b := space.Project(p.A[i]), space.Project(p.B[i])
 		u := space.Unit(space.Sub(b, a))
 		mid := space.Along(a, b, 0.5)
-		if p.D.turned(m.part) {
+		if p.D.Turned(m.Part) {
 			u = space.Times(-1, u)
 		}
 		pen := PenOld
@@ -57,18 +58,18 @@ func (p *Picture) paintSigns() {
 		for _, e := range []scene.Point{a, b} { // the pipe up to the sign
 			half := (s.Out - s.In) / 2
 			if space.Length(space.Sub(e, mid)) > half+0.05 {
-				p.block(blockPipe, scene.Line(e, space.Add(mid, space.Times(half, space.Unit(space.Sub(e, mid)))), scene.Stroke(pen)).Tagged("part:"+m.part.ID))
+				p.block(blockPipe, scene.Line(e, space.Add(mid, space.Times(half, space.Unit(space.Sub(e, mid)))), scene.Stroke(pen)).Tagged("part:"+m.Part.ID))
 			}
 		}
 		v := space.Project(across(m.Way()).Unit())
-		p.sign(s, space.Add(mid, space.Times(-(s.In+s.Out)/2, u)), u, v, "symbol:"+m.part.ID)
-		p.used(symbol.Of(m.part.Kind, withPen(look)), s.Legend)
-		p.wantTag(m.part, mid, extent(s))
+		p.sign(s, space.Add(mid, space.Times(-(s.In+s.Out)/2, u)), u, v, "symbol:"+m.Part.ID)
+		p.used(symbol.Of(m.Part.Kind, withPen(look)), s.Legend)
+		p.wantTag(m.Part, mid, extent(s))
 	}
 }
 
 func withPen(l symbol.Look) symbol.Look {
-	l.Pen = penOldSign
+	l.Pen = members.PenOldSign
 	return l
 }
 
@@ -89,9 +90,3 @@ func (p *Picture) sign(s symbol.Symbol, at, u, v scene.Point, tag string) {
 
 // extent is how far a sign reaches from its middle, roughly.
 func extent(s symbol.Symbol) float64 { return s.Box.H()/2 + 0.4 }
-
-// turned reports whether the water goes through a two-port part from out to in.
-func (d *Drawing) turned(p *graph.Part) bool {
-	port, r := d.net.Inlet(p)
-	return r != nil && port == graph.Out
-}

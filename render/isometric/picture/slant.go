@@ -20,7 +20,7 @@ func (p *Picture) paintSlants() {
 	for i := range p.Ms {
 		m := &p.Ms[i]
 		axes := space.AxesOf(m.Way())
-		if m.Run == nil || len(axes) < 2 || m.stub {
+		if m.Run == nil || len(axes) < 2 || m.Stub {
 			continue
 		}
 		a, b := p.A[i], p.B[i]
@@ -34,7 +34,7 @@ func (p *Picture) paintSlants() {
 			from, to := corners[k], corners[k+1]
 			p.block(0.3, scene.Line(space.Project(from), space.Project(to), scene.Stroke(sheet.Hair)).Tagged("box:"+m.Run.ID))
 			if m.IsNew || p.D.OldAll {
-				p.wantRow([]dimension{{a: p.corner(from), b: p.corner(to), text: p.D.lengthText(math.Abs(ax.Of(m.Way())))}}, false)
+				p.wantRow([]dimension{{a: p.corner(from), b: p.corner(to), text: p.D.LengthText(math.Abs(ax.Of(m.Way())))}}, false)
 			}
 		}
 		if len(axes) == 3 { // the way over ground, and the upright plane on it

@@ -1,11 +1,10 @@
 package picture
 
 import (
-	"strings"
-
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/graph/settle"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/symbol"
@@ -49,35 +48,23 @@ func (p *Picture) paintStacks() {
 // stackAt returns the joints at the end of a leg and draws the fittings between.
 func (p *Picture) stackAt(i int, far bool) []joined {
 	s := p.D.Stack(&p.Ms[i], far)
-	base := s.base
+	base := s.Base
 	if base == 0 {
 		base = -p.slack(i, far)
 	}
 	way := p.B[i].Sub(p.A[i])
 	var out []joined
 	for k, j := range s.Joints {
-		spot := joined{at: p.onLeg(i, far, base+nextSpot*float64(k)), way: way, joints: []*route.Joint{j}}
+		spot := joined{at: p.onLeg(i, far, base+members.NextSpot*float64(k)), way: way, joints: []*route.Joint{j}}
 		if k == 0 {
-			spot.port = p.D.unitPort(&p.Ms[i], far)
+			spot.port = p.D.UnitPort(&p.Ms[i], far)
 		}
 		out = append(out, spot)
 	}
-	for _, f := range s.fittings {
-		p.paintFitting(i, f.Fitting, space.Project(p.onLeg(i, far, base+nextSpot*f.spot)), far)
+	for _, f := range s.Fittings {
+		p.paintFitting(i, f.Fitting, space.Project(p.onLeg(i, far, base+members.NextSpot*f.Spot)), far)
 	}
 	return out
-}
-
-// unitPort is the port of a unit at the end of a leg; "" where none is there.
-func (d *Drawing) unitPort(m *Member, far bool) string {
-	ref, point := m.Run.From, 0
-	if far {
-		ref, point = m.Run.To, len(d.Lay.Paths[m.path].Points)-2
-	}
-	if part := d.parts[ref.Part]; m.Leg == point && part != nil && part.Kind == graph.HeatPump {
-		return ref.Port
-	}
-	return ""
 }
 
 // slack is how far the sign of the part in line at the end of a leg stands off that end.
@@ -89,7 +76,7 @@ func (p *Picture) slack(i int, far bool) float64 {
 	for k := range p.Ms {
 		m := &p.Ms[k]
 		if m.Run == nil && (m.A.Sub(end).Len() < space.SameLevel || m.B.Sub(end).Len() < space.SameLevel) {
-			s, _ := p.D.sign(m.part)
+			s, _ := p.D.Sign(m.Part)
 			return (p.B[k].Sub(p.A[k]).Len() - (s.Out - s.In)) / 2
 		}
 	}
@@ -99,7 +86,7 @@ func (p *Picture) slack(i int, far bool) float64 {
 // paintFitting draws a bush, reducer, transition, thread adaptor or barb on a leg; far: at its
 // end.
 func (p *Picture) paintFitting(i int, f *route.Fitting, at scene.Point, far bool) {
-	look := symbol.Look{Pen: penNewSign}
+	look := symbol.Look{Pen: members.PenNewSign}
 	kind, text := fittingSign(f.Kind)
 	u := space.Unit(space.Sub(space.Project(p.B[i]), space.Project(p.A[i])))
 	turned := f.From.NominalMM() < f.To.NominalMM() // drawn large to small
@@ -110,7 +97,7 @@ func (p *Picture) paintFitting(i int, f *route.Fitting, at scene.Point, far bool
 		u = space.Times(-1, u)
 	}
 	p.sign(symbol.Of(kind, look), at, u, space.Project(across(p.Ms[i].Way()).Unit()), "fitting:"+f.Kind)
-	look.Pen = penOldSign
+	look.Pen = members.PenOldSign
 	s := symbol.Of(kind, look)
 	if text == "" {
 		text = s.Legend
@@ -139,13 +126,13 @@ func (p *Picture) couplings(i int) []joined {
 	a, way := p.A[i], p.B[i].Sub(p.A[i])
 	var out []joined
 	for k := 0; k < len(js); k++ {
-		t := share(m, js[k].At)
+		t := members.Share(m, js[k].At)
 		if k+1 < len(js) && js[k+1].At.Sub(js[k].At).Len() < 250 { // both sockets of one
-			t = (t + share(m, js[k+1].At)) / 2
-			s := symbol.Of(graph.Coupling, symbol.Look{Pen: penNewSign})
+			t = (t + members.Share(m, js[k+1].At)) / 2
+			s := symbol.Of(graph.Coupling, symbol.Look{Pen: members.PenNewSign})
 			mid := a.Add(way.Scale(t))
 			p.sign(s, space.Project(mid), space.Unit(space.Project(way)), space.Project(across(m.Way()).Unit()), "fitting:coupling")
-			p.used(symbol.Of(graph.Coupling, symbol.Look{Pen: penOldSign}), s.Legend)
+			p.used(symbol.Of(graph.Coupling, symbol.Look{Pen: members.PenOldSign}), s.Legend)
 			u := way.Unit()
 			out = append(out, joined{at: mid.Sub(u.Scale(2.4)), way: way, joints: js[k : k+1]}, joined{at: mid.Add(u.Scale(2.4)), way: way, joints: js[k+1 : k+2]})
 			k++
@@ -164,31 +151,21 @@ func (p *Picture) nuts(places []joined) []joined {
 		if j.Run != "" || !j.Located {
 			continue
 		}
-		id, port := nutOf(j)
+		id, port := members.NutOf(j)
 		for k := range p.Ms {
 			m := &p.Ms[k]
-			if m.Run != nil || m.part.ID != id {
+			if m.Run != nil || m.Part.ID != id {
 				continue
 			}
 			if port == "" { // said in the union's name
 				continue
 			}
-			s, _ := p.D.sign(m.part)
+			s, _ := p.D.Sign(m.Part)
 			at := p.onLeg(k, port == graph.Out, (p.B[k].Sub(p.A[k]).Len()-(s.Out-s.In))/2)
 			places = addJoint(places, joined{at: at, way: p.B[k].Sub(p.A[k]), joints: []*route.Joint{j}})
 		}
 	}
 	return places
-}
-
-// nutOf reads which part a nut belongs to, and which of its ports; "" for a plain union.
-func nutOf(j *route.Joint) (part, port string) {
-	if tail, ok := strings.CutPrefix(j.B, "tail of "); ok {
-		k := strings.LastIndexByte(tail, '.')
-		return tail[:max(k, 0)], tail[k+1:]
-	}
-	k := strings.LastIndexByte(j.A, '.')
-	return j.A[:max(k, 0)], ""
 }
 
 func addJoint(places []joined, j joined) []joined {
@@ -215,7 +192,7 @@ func (p *Picture) paintJoint(j joined) {
 	case p.overview:
 		return
 	case first.Kind == "union":
-	case p.D.bench[first.Number]:
+	case p.D.Bench[first.Number]:
 		p.block(0.3, scene.Circle(at, dotR, scene.Filled(0)).Tagged("joint"))
 		p.used(benchSign(), "joint made on the bench")
 	default:
@@ -224,10 +201,10 @@ func (p *Picture) paintJoint(j joined) {
 		p.block(0.3, fieldMark(at, u, v).Tagged("joint"))
 		p.used(fieldSign(), "joint made in place")
 	}
-	lines, room := []line{{jointText(j.joints), jointEm, false}}, dotR+0.3
+	lines, room := []line{{members.JointText(j.joints), members.JointEm, false}}, dotR+0.3
 	if j.port != "" {
 		room = 2.2
-		lines = append(lines, line{j.port, TextEm, true})
+		lines = append(lines, line{j.port, members.TextEm, true})
 	}
 	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "joint", rank: 2,
 		far: []float64{0.2, 0.9, 1.8, 3.2, 5, 7.5, 10}})
@@ -255,9 +232,9 @@ func signOf(items ...scene.Item) symbol.Symbol {
 // paintCut draws the saw line through old pipe and asks for a place for its name.
 func (p *Picture) paintCut(j joined, name string) {
 	at, v := space.Project(j.at), space.Times(3.6, space.Project(across(j.way).Unit()))
-	p.block(0.4, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(penNewSign, 2.4, 0.6, 0.5, 0.6)).Tagged("cut-line:"+name))
+	p.block(0.4, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6)).Tagged("cut-line:"+name))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(PenOld)),
-		scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Dashed(penNewSign, 2.4, 0.6, 0.5, 0.6))), "cut through old pipe")
-	p.wantCallout(callout{at: space.Add(at, v), clear: 1.1, lines: []line{{name, PieceEm, true}}, ring: true, tag: "cut", rank: 0, plain: true,
+		scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6))), "cut through old pipe")
+	p.wantCallout(callout{at: space.Add(at, v), clear: 1.1, lines: []line{{name, members.PieceEm, true}}, ring: true, tag: "cut", rank: 0, plain: true,
 		far: []float64{1.5, 3, 4.5, 6.5, 9, 12, 16}})
 }

@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -18,7 +19,7 @@ const stubMM = 9.0
 func (p *Picture) paintStubs() {
 	drawn := map[*graph.Run]bool{}
 	for i := range p.D.Lay.Paths {
-		if path := &p.D.Lay.Paths[i]; p.D.draws(path) {
+		if path := &p.D.Lay.Paths[i]; p.D.Draws(path) {
 			drawn[path.Run] = true
 		}
 	}
@@ -42,13 +43,13 @@ func (p *Picture) paintStubs() {
 // openEnd is the display point of a port that drawn parts have and the way a stub leaves it.
 func (p *Picture) openEnd(path *route.Path, ref graph.PortRef, far bool) (at, out graph.Vec, ok bool) {
 	place, located := p.D.Lay.Places[ref.String()]
-	part := p.D.parts[ref.Part]
+	part := p.D.Parts[ref.Part]
 	if !located || part == nil {
 		return at, out, false
 	}
 	for i := range p.Ms {
 		m := &p.Ms[i]
-		if m.Run == nil && m.part == part {
+		if m.Run == nil && m.Part == part {
 			for _, atB := range []bool{false, true} {
 				if end := p.endOf(i, atB); end.real.Sub(place).Len() < space.SameLevel {
 					return end.show, end.show.Sub(p.endOf(i, !atB).show), true
@@ -96,7 +97,7 @@ func (p *Picture) paintStub(path *route.Path, ref graph.PortRef, at, out graph.V
 	p.block(0.3, breakMark(b, u, v).Tagged("break"))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
 		breakMark(scene.Point{X: 3}, scene.Point{X: 1}, scene.Point{Y: -1})), "goes on, not drawn")
-	p.wantCallout(callout{at: b, clear: 2, lines: p.D.stubText(path, path.Run.Other(ref)), tag: "stub:" + path.Run.ID, rank: 3,
+	p.wantCallout(callout{at: b, clear: 2, lines: p.stubText(path, path.Run.Other(ref)), tag: "stub:" + path.Run.ID, rank: 3,
 		always: path.Run.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
 }
 
@@ -126,17 +127,17 @@ func breakMark(at, u, v scene.Point) scene.Shape {
 }
 
 // stubText says which run goes on and where to, and of new work its piece.
-func (d *Drawing) stubText(path *route.Path, to graph.PortRef) []line {
-	name := "to " + d.PortName(to)
+func (p *Picture) stubText(path *route.Path, to graph.PortRef) []line {
+	name := "to " + p.D.PortName(to)
 	var out []line
 	if path.Run.New() {
 		for _, n := range path.Pieces {
-			q := &d.Lay.Pieces[n]
-			out = append(out, line{fmt.Sprintf("piece %d, %s %s", q.Number, PipeText(pipeOf{q.Spec, q.Size}),
-				quantity.Format(q.CutMM, quantity.Length, d.In.Units)), TextEm, false})
+			q := &p.D.Lay.Pieces[n]
+			out = append(out, line{fmt.Sprintf("piece %d, %s %s", q.Number, members.PipeText(members.PipeOf{Spec: q.Spec, Size: q.Size}),
+				quantity.Format(q.CutMM, quantity.Length, p.D.In.Units)), members.TextEm, false})
 		}
 	}
-	return append([]line{{sheet.Fit(name, TextEm, 45, false), TextEm, false}}, out...)
+	return append([]line{{sheet.Fit(name, members.TextEm, 45, false), members.TextEm, false}}, out...)
 }
 
 // paintMatches draws the match lines at which pipe goes on to another sheet.
@@ -156,8 +157,8 @@ func (p *Picture) paintMatches() {
 				end, way = p.B[i], p.B[i].Sub(p.A[i])
 			}
 			at, v := space.Project(end), space.Times(5, space.Project(across(way).Unit()))
-			p.block(0.3, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(penNewSign, 3, 0.8, 0.6, 0.8)).Tagged("match:"+name))
-			p.wantCallout(callout{at: at, clear: 1.2, lines: []line{{"match " + name, tagEm, true}}, tag: "match:" + name, rank: 0,
+			p.block(0.3, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 3, 0.8, 0.6, 0.8)).Tagged("match:"+name))
+			p.wantCallout(callout{at: at, clear: 1.2, lines: []line{{"match " + name, members.TagEm, true}}, tag: "match:" + name, rank: 0,
 				far: []float64{0.4, 1.5, 3, 5, 8, 12}})
 		}
 	}

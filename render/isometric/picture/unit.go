@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 )
@@ -69,9 +70,9 @@ func (p *Picture) paintUnit(part *graph.Part, ends []ending) {
 			p.block(0.4, scene.Line(space.Project(at), space.Project(at.Add(way.Scale(short))), scene.Dashed(PenOld, 1.6, 0.9)).Tagged("unit-pipe"))
 		}
 	}
-	lines := []line{{p.D.Names.Short(part.ID), tagEm, true}}
+	lines := []line{{p.D.Names.Short(part.ID), members.TagEm, true}}
 	for _, e := range ends {
-		lines = append(lines, line{e.ref.Port + ": " + p.D.levelText(p.D.Lay.Places[e.ref.String()].Z), TextEm, false})
+		lines = append(lines, line{e.ref.Port + ": " + p.D.LevelText(p.D.Lay.Places[e.ref.String()].Z), members.TextEm, false})
 	}
 	p.wantUnitName(part, lines, lo, hi)
 }
@@ -122,8 +123,8 @@ func cuboid(lo, hi graph.Vec) []scene.Shape {
 		}
 		return space.Project(v)
 	}
-	st := scene.Stroke(penOldSign)
-	hull := scene.Polygon([]scene.Point{c(0, 0, 0), c(1, 0, 0), c(1, 0, 1), c(1, 1, 1), c(0, 1, 1), c(0, 1, 0)}, scene.Outline(penOldSign))
+	st := scene.Stroke(members.PenOldSign)
+	hull := scene.Polygon([]scene.Point{c(0, 0, 0), c(1, 0, 0), c(1, 0, 1), c(1, 1, 1), c(0, 1, 1), c(0, 1, 0)}, scene.Outline(members.PenOldSign))
 	near := c(0, 0, 1)
 	return []scene.Shape{hull, scene.Line(near, c(0, 0, 0), st), scene.Line(near, c(1, 0, 1), st), scene.Line(near, c(0, 1, 1), st)}
 }

@@ -1,4 +1,4 @@
-package picture
+package members
 
 import (
 	"cmp"
@@ -15,14 +15,14 @@ import (
 // joint, a fitting or a short piece, the next joint, ….
 type stack struct {
 	Joints   []*route.Joint
-	fittings []standing
-	base     float64 // from the end to the first joint, mm on display
+	Fittings []standing
+	Base     float64 // from the end to the first joint, mm on display
 }
 
 // standing is a bush, reducer, transition, thread adaptor or barb in a stack.
 type standing struct {
 	*route.Fitting
-	spot float64 // where it stands, in joints from the first
+	Spot float64 // where it stands, in joints from the first
 }
 
 // Stack returns what stands at the end of a leg: at b if far, else at a.
@@ -35,16 +35,16 @@ func (d *Drawing) Stack(m *Member, far bool) stack {
 		return stack{}
 	}
 	var s stack
-	p := &d.Lay.Paths[m.path]
-	s.base = fromNode
+	p := &d.Lay.Paths[m.Path]
+	s.Base = fromNode
 	last := point == len(p.Points)-1
 	if point == 0 || last {
 		ref := p.Run.From
 		if last {
 			ref = p.Run.To
 		}
-		if part := d.parts[ref.Part]; part != nil && part.Kind != graph.Tee {
-			s.base = 0
+		if part := d.Parts[ref.Part]; part != nil && part.Kind != graph.Tee {
+			s.Base = 0
 		}
 	}
 	for i := range d.Lay.Joints {
@@ -58,7 +58,7 @@ func (d *Drawing) Stack(m *Member, far bool) stack {
 	})
 	for i := range p.Fittings {
 		if f := &p.Fittings[i]; f.Point == point && standsInLine(f.Kind) {
-			s.fittings = append(s.fittings, standing{f, s.spotOf(route.FittingBody(m.path, i), len(s.fittings))})
+			s.Fittings = append(s.Fittings, standing{f, s.spotOf(route.FittingBody(m.Path, i), len(s.Fittings))})
 		}
 	}
 	return s
@@ -79,8 +79,8 @@ func (s *stack) spotOf(body string, before int) float64 {
 	return float64(at[0]) + 0.5
 }
 
-// holds returns the spots of a piece's two joints in a stack; false unless both are there.
-func (s *stack) holds(piece *route.Piece) (from, to int, ok bool) {
+// Holds returns the spots of a piece's two joints in a stack; false unless both are there.
+func (s *stack) Holds(piece *route.Piece) (from, to int, ok bool) {
 	at := func(joint int) int {
 		return slices.IndexFunc(s.Joints, func(j *route.Joint) bool { return j.Number == joint })
 	}
@@ -98,17 +98,17 @@ func (d *Drawing) legOf(m *Member, at graph.Vec) bool {
 	return to.Sub(way.Unit().Scale(t)).Len() < space.SameLevel && t > -space.SameLevel && t < way.Len()+space.SameLevel
 }
 
-func share(m *Member, at graph.Vec) float64 {
+func Share(m *Member, at graph.Vec) float64 {
 	way := m.Way()
 	return at.Sub(m.A).Dot(way) / way.Dot(way)
 }
 
 // nearer reports whether a place on a leg is nearer to b.
-func nearer(m *Member, at graph.Vec) bool { return share(m, at) > 0.5 }
+func nearer(m *Member, at graph.Vec) bool { return Share(m, at) > 0.5 }
 
 // middle reports whether a place on a leg is far from both ends, as a coupling's is.
 func middle(m *Member, at graph.Vec) bool {
-	t := share(m, at)
+	t := Share(m, at)
 	return math.Min(t, 1-t)*m.Way().Len() > 250
 }
 
@@ -120,6 +120,6 @@ func (d *Drawing) Between(m *Member) []*route.Joint {
 			out = append(out, j)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b *route.Joint) int { return cmp.Compare(share(m, a.At), share(m, b.At)) })
+	slices.SortStableFunc(out, func(a, b *route.Joint) int { return cmp.Compare(Share(m, a.At), Share(m, b.At)) })
 	return out
 }

@@ -1,4 +1,4 @@
-package picture
+package members
 
 import "dryfit/render/scene"
 
@@ -10,7 +10,7 @@ const (
 
 // Bounds of what is drawn and how, in members.
 const (
-	mostApart    = 120 // whose lines are moved out of each other's way
+	MostApart    = 120 // whose lines are moved out of each other's way
 	MostOverview = 150 // that are labelled in an overview
 )
 

@@ -1,4 +1,4 @@
-package picture
+package members
 
 import (
 	"math"
@@ -9,10 +9,10 @@ import (
 
 // Letter heights (em), mm: capitals of em 3.4 are 2.5 mm high.
 const (
-	dimEm   = 2.9
-	jointEm = 2.5
+	DimEm   = 2.9
+	JointEm = 2.5
 	PieceEm = 3.2
-	tagEm   = 2.9
+	TagEm   = 2.9
 	TextEm  = 2.5
 )
 
@@ -23,7 +23,7 @@ const (
 	leastOld = 11.0
 	mostOld  = 24.0
 	fromNode = 3.2 // from the centre of an elbow or tee to its first joint
-	nextSpot = 4.6 // from one joint to the next where fittings are set close together
+	NextSpot = 4.6 // from one joint to the next where fittings are set close together
 )
 
 // want is the display length a member asks for: it grows with the root of the real length,
@@ -32,7 +32,7 @@ const (
 func (d *Drawing) want(m *Member, scale float64) float64 {
 	length := m.Way().Len()
 	if m.Run == nil {
-		s, _ := d.sign(m.part)
+		s, _ := d.Sign(m.Part)
 		return s.Out - s.In
 	}
 	if d.Overview {
@@ -42,19 +42,19 @@ func (d *Drawing) want(m *Member, scale float64) float64 {
 		return scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
 	}
 	if m.CutA != "" || m.CutB != "" {
-		return math.Max(scale*24, d.textRoom(m, d.legText(m)))
+		return math.Max(scale*24, d.textRoom(m, d.LegText(m)))
 	}
 	if !m.IsNew && !d.OldAll {
 		return scale * math.Min(mostOld, math.Max(leastOld, 8+0.5*math.Sqrt(length)))
 	}
 	soft := scale * math.Min(mostNew, math.Max(leastNew, 9+0.9*math.Sqrt(length)))
-	return math.Max(soft, math.Max(d.standing(m), d.textRoom(m, d.lengthText(length))))
+	return math.Max(soft, math.Max(d.standing(m), d.textRoom(m, d.LengthText(length))))
 }
 
 // textRoom is the display length a member needs for the text of its length: beside an upright
 // one it stands level.
 func (d *Drawing) textRoom(m *Member, text string) float64 {
-	em := dimEm * math.Max(1, d.Zoom)
+	em := DimEm * math.Max(1, d.Zoom)
 	if way := m.Way(); math.Hypot(way.X, way.Y) < space.SameLevel {
 		return em + 7
 	}
@@ -68,7 +68,7 @@ func (d *Drawing) standing(m *Member) float64 {
 	for _, far := range []bool{false, true} {
 		s := d.Stack(m, far)
 		if k := len(s.Joints); k > 0 {
-			n += s.base + nextSpot*float64(k-1)
+			n += s.Base + NextSpot*float64(k-1)
 		}
 	}
 	return n

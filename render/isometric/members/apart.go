@@ -1,4 +1,4 @@
-package picture
+package members
 
 import (
 	"math"
@@ -69,7 +69,7 @@ func (d *Drawing) reach(ms []Member) []float64 {
 	out := make([]float64, len(ms))
 	for i := range ms {
 		if ms[i].Run == nil {
-			s, _ := d.sign(ms[i].part)
+			s, _ := d.Sign(ms[i].Part)
 			out[i] = s.Box.H() / 2
 		}
 	}
@@ -127,7 +127,7 @@ func faultOf(ms []Member, high []float64, room scene.Box, sp *space.Space) fault
 
 // crowding says how badly two members are in each other's way on the page; 0: not at all.
 func crowding(m, n *Member, high float64, a, b, c, e scene.Point) float64 {
-	if meet(m, n) {
+	if Meet(m, n) {
 		return folding(m, n, space.Sub(b, a), space.Sub(e, c))
 	}
 	if s, t, ok := Crossing(a, b, c, e); ok {
@@ -151,8 +151,8 @@ func folding(m, n *Member, u, v scene.Point) float64 {
 	return 20 * math.Max(0, least-math.Abs(space.Cross(space.Unit(u), space.Unit(v))))
 }
 
-// meet reports whether members share an end, or follow a third on one line at once.
-func meet(m, n *Member) bool {
+// Meet reports whether members share an end, or follow a third on one line at once.
+func Meet(m, n *Member) bool {
 	same := func(a, b graph.Vec) bool { return a.Sub(b).Len() < 2*space.SameLevel }
 	return same(m.A, n.A) || same(m.A, n.B) || same(m.B, n.A) || same(m.B, n.B)
 }
@@ -183,4 +183,13 @@ func ToLine(p, a, b scene.Point) float64 {
 	}
 	t := math.Min(1, math.Max(0, space.Dot(space.Sub(p, a), v)/l))
 	return space.Length(space.Sub(p, space.Along(a, b, t)))
+}
+
+// Show returns where the ends of members are drawn.
+func Show(ms []Member, sp *space.Space) (a, b []graph.Vec) {
+	a, b = make([]graph.Vec, len(ms)), make([]graph.Vec, len(ms))
+	for i := range ms {
+		a[i], b[i] = sp.Show(ms[i].A), sp.Show(ms[i].B)
+	}
+	return a, b
 }

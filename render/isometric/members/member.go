@@ -1,4 +1,4 @@
-package picture
+package members
 
 import (
 	"math"
@@ -14,15 +14,15 @@ import (
 type Member struct {
 	A, B       graph.Vec      // real, mm
 	Run        *graph.Run     // nil: a body
-	path       int            // index into Layout.Paths
+	Path       int            // index into Layout.Paths
 	Leg        int            // from point leg to leg+1 of the path
-	part       *graph.Part    // of a body: a is its inlet
-	pieces     []*route.Piece // to cut
+	Part       *graph.Part    // of a body: a is its inlet
+	Pieces     []*route.Piece // to cut
 	IsNew      bool
-	against    bool   // water flows from b to a
-	noFlow     bool   // no water flows, or nobody knows which way
+	Against    bool   // water flows from b to a
+	NoFlow     bool   // no water flows, or nobody knows which way
 	CutA, CutB string // letter of a match line the end stands at
-	stub       bool   // of old work: stands for what goes on
+	Stub       bool   // of old work: stands for what goes on
 }
 
 // Way is the way the member runs.
@@ -41,7 +41,7 @@ func (d *Drawing) Members() []Member {
 	d.OldAll = d.In.Gone != nil || !slices.ContainsFunc(d.Lay.Paths, func(p route.Path) bool { return p.Run.New() && Located(&p) })
 	for _, isNew := range []bool{true, false} {
 		for i := range d.Lay.Paths {
-			if p := &d.Lay.Paths[i]; p.Run.New() == isNew && d.draws(p) {
+			if p := &d.Lay.Paths[i]; p.Run.New() == isNew && d.Draws(p) {
 				take(i)
 			}
 		}
@@ -60,9 +60,9 @@ func (d *Drawing) Members() []Member {
 // Located reports whether a path has its place in space.
 func Located(p *route.Path) bool { return p.Located && len(p.Points) > 1 }
 
-// draws reports whether the pipe of a run is drawn: what is new and what it joins; where
+// Draws reports whether the pipe of a run is drawn: what is new and what it joins; where
 // nothing is new, all; of what is taken out that and what it joins.
-func (d *Drawing) draws(p *route.Path) bool {
+func (d *Drawing) Draws(p *route.Path) bool {
 	switch {
 	case !Located(p):
 		return false
@@ -90,7 +90,7 @@ func (d *Drawing) besideGone(r *graph.Run) bool {
 // besideNew reports whether an old run ends at a new part.
 func (d *Drawing) besideNew(r *graph.Run) bool {
 	for _, e := range []string{r.From.Part, r.To.Part} {
-		if p := d.parts[e]; p != nil && p.New() {
+		if p := d.Parts[e]; p != nil && p.New() {
 			return true
 		}
 	}
@@ -102,14 +102,14 @@ func (d *Drawing) Legs(i int) []Member {
 	p := &d.Lay.Paths[i]
 	var out []Member
 	for k := 0; k+1 < len(p.Points); k++ {
-		m := Member{A: p.Points[k], B: p.Points[k+1], Run: p.Run, path: i, Leg: k, IsNew: p.Run.New(),
-			against: d.net.Against(p.Run), noFlow: !d.net.Flows(p.Run)}
+		m := Member{A: p.Points[k], B: p.Points[k+1], Run: p.Run, Path: i, Leg: k, IsNew: p.Run.New(),
+			Against: d.Net.Against(p.Run), NoFlow: !d.Net.Flows(p.Run)}
 		if m.Way().Len() < space.SameLevel {
 			continue
 		}
 		for _, n := range p.Pieces {
 			if d.Lay.Pieces[n].OnLeg(k + 1) {
-				m.pieces = append(m.pieces, &d.Lay.Pieces[n])
+				m.Pieces = append(m.Pieces, &d.Lay.Pieces[n])
 			}
 		}
 		out = append(out, m)
@@ -119,12 +119,12 @@ func (d *Drawing) Legs(i int) []Member {
 
 // Body is the member a part in line takes up between its two ports.
 func (d *Drawing) Body(p *graph.Part) (Member, bool) {
-	if !inLine(p.Kind) {
+	if !InLine(p.Kind) {
 		return Member{}, false
 	}
 	a, okA := d.Lay.Places[p.ID+"."+graph.In]
 	b, okB := d.Lay.Places[p.ID+"."+graph.Out]
-	m := Member{A: a, B: b, part: p, path: -1, IsNew: p.New(), noFlow: true}
+	m := Member{A: a, B: b, Part: p, Path: -1, IsNew: p.New(), NoFlow: true}
 	if !okA || !okB || m.Way().Len() < space.SameLevel {
 		return Member{}, false
 	}
@@ -136,7 +136,7 @@ func (m *Member) Halves(at graph.Vec, name string) (a, b Member) {
 	a, b = *m, *m
 	a.B, a.CutB = at, name
 	b.A, b.CutA = at, name
-	a.pieces, b.pieces = a.along(), b.along()
+	a.Pieces, b.Pieces = a.along(), b.along()
 	return a, b
 }
 
@@ -144,7 +144,7 @@ func (m *Member) Halves(at graph.Vec, name string) (a, b Member) {
 func (m *Member) along() []*route.Piece {
 	var out []*route.Piece
 	length := m.Way().Len()
-	for _, p := range m.pieces {
+	for _, p := range m.Pieces {
 		from, to := p.Start.Sub(m.A).Dot(m.Way().Unit()), p.Finish.Sub(m.A).Dot(m.Way().Unit())
 		if p.Spec.Flexible() || max(from, to) > 0 && min(from, to) < length {
 			out = append(out, p)
@@ -153,8 +153,8 @@ func (m *Member) along() []*route.Piece {
 	return out
 }
 
-// inLine reports whether a part stands in its pipe's line and is drawn by its sign there.
-func inLine(k graph.Kind) bool {
+// InLine reports whether a part stands in its pipe's line and is drawn by its sign there.
+func InLine(k graph.Kind) bool {
 	switch k {
 	case graph.Pump, graph.Filter, graph.HeatPump, graph.Suction, graph.JetGroup:
 		return false
@@ -183,4 +183,29 @@ func (d *Drawing) SpaceOf(ms []Member, scale float64, grow [3]map[int]float64) *
 		s[a].Spread(spans, scale, grow[a])
 	}
 	return &s
+}
+
+// ReachesNew reports whether an old leg ends at a new part.
+func (d *Drawing) ReachesNew(m *Member) bool {
+	n := len(d.Lay.Paths[m.Path].Points)
+	from, to := d.Parts[m.Run.From.Part], d.Parts[m.Run.To.Part]
+	return (m.Leg == 0 && from != nil && from.New()) || (m.Leg == n-2 && to != nil && to.New())
+}
+
+// Turned reports whether the water goes through a two-port part from out to in.
+func (d *Drawing) Turned(p *graph.Part) bool {
+	port, r := d.Net.Inlet(p)
+	return r != nil && port == graph.Out
+}
+
+// UnitPort is the port of a unit at the end of a leg; "" where none is there.
+func (d *Drawing) UnitPort(m *Member, far bool) string {
+	ref, point := m.Run.From, 0
+	if far {
+		ref, point = m.Run.To, len(d.Lay.Paths[m.Path].Points)-2
+	}
+	if part := d.Parts[ref.Part]; m.Leg == point && part != nil && part.Kind == graph.HeatPump {
+		return ref.Port
+	}
+	return ""
 }

@@ -1,4 +1,4 @@
-package picture
+package members
 
 import (
 	"dryfit/catalog/quantity"
@@ -42,10 +42,10 @@ type Drawing struct {
 	In     Input
 	Lay    *route.Layout
 	C      *graph.Circuit
-	net    *stream.Net
-	parts  map[string]*graph.Part
-	bench  map[int]bool // joints made on the bench, by number
-	Common pipeOf
+	Net    *stream.Net
+	Parts  map[string]*graph.Part
+	Bench  map[int]bool // joints made on the bench, by number
+	Common PipeOf
 	OldAll bool // nothing new is drawn: what is there is, with its lengths
 
 	Names    *tag.Names
@@ -61,22 +61,22 @@ type Drawing struct {
 
 // NewDrawing gathers what all sheets share.
 func NewDrawing(in Input) *Drawing {
-	d := &Drawing{In: in, Lay: in.Layout, C: in.Layout.Circuit, parts: map[string]*graph.Part{}, bench: map[int]bool{}}
-	d.net = d.Lay.Stage.Net()
+	d := &Drawing{In: in, Lay: in.Layout, C: in.Layout.Circuit, Parts: map[string]*graph.Part{}, Bench: map[int]bool{}}
+	d.Net = d.Lay.Stage.Net()
 	for _, p := range d.C.Parts {
-		d.parts[p.ID] = p
+		d.Parts[p.ID] = p
 	}
 	if in.Assembly != nil {
 		for _, s := range in.Assembly.Steps {
 			for _, j := range s.Joints {
-				d.bench[j] = s.Phase == route.Bench
+				d.Bench[j] = s.Phase == route.Bench
 			}
 		}
 	}
 	d.Common = d.commonPipe()
 	d.Work.Left = mostWork
 	if d.Names = in.Names; d.Names == nil {
-		d.Names = tag.Of(d.C, d.net)
+		d.Names = tag.Of(d.C, d.Net)
 	}
 	return d
 }

@@ -67,7 +67,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 		p.Heat = HeatOf(p, job.Ask{})
 		p.Findings = append(p.Findings, p.Heat.Problems...)
 	}
-	p.mended(p.Findings)
+	p.mended(p.Findings, want)
 	p.Findings = aloneIfSwapped(p.Findings)
 	p.Findings = graph.SortDiagnostics(p.Findings)
 	return p, nil

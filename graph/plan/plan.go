@@ -29,6 +29,7 @@ const (
 	Places // every place for the cut, ranked
 	Advice // the choice of bypass element
 	Heat   // loss, the year, sizes and supply
+	Swift  // no changes are tried that would make a place possible which is ruled out
 )
 
 // Plan is one job, worked out.

@@ -27,7 +27,7 @@ func propose(p *Plan, want Want) {
 		p.take(proposal, ds)
 		return
 	}
-	found := search.For(c, before, want&Places != 0, p.tell)
+	found := search.For(c, before, want&Places != 0, want&Swift != 0, p.tell)
 	p.Places, p.fitted, p.mends = found.Places, found.Stage, found.Mends
 	p.take(found.Proposal, found.Findings)
 }
@@ -37,8 +37,8 @@ var placeRules = []string{"retrofit", "assembly", "clash", "routing", "cut-room"
 
 // mended gives the errors that rule out a place the description insists on the advice that was
 // tried: what one of them says by itself may lead in a circle, and names runs nobody wrote.
-func (p *Plan) mended(ds []graph.Diagnostic) {
-	if p.Proposal == nil {
+func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
+	if p.Proposal == nil || want&Swift != 0 { // nothing was tried
 		return
 	}
 	said := false

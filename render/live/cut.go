@@ -135,6 +135,9 @@ func said(b *bytes.Buffer, v search.Verdict, style form.Style) {
 		fmt.Fprintf(b, "<li>%s</li>\n", text(upper(l)))
 	}
 	b.WriteString("</ul>\n")
+	if verdict == "ruled out" && len(v.Mend) == 0 {
+		b.WriteString("<p class=\"note\">What would make it possible is tried once the cut rests; where nothing is said then, nothing that was tried does.</p>\n")
+	}
 }
 
 // whyNot is the first error of an answer.

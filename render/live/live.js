@@ -176,7 +176,7 @@ page.addEventListener("change", (e) => {
 const turned = new Map();
 
 /** The question under way, if there is one, and whether there is a newer one. */
-const asking = { busy: false, again: false, cost: 0 };
+const asking = { busy: false, again: false, cost: 0, mend: 0 };
 
 /** @param {string} path @param {object} question @returns {Promise<{ok: boolean, html: string, cut: string, text: string, can: boolean}>} */
 async function ask(path, question) {
@@ -193,6 +193,8 @@ const values = () => Object.fromEntries(turned);
 /** Asks what the job comes to now; while one question is under way the newest waits. */
 async function askNow() {
 	window.clearTimeout(asking.cost);
+	window.clearTimeout(asking.mend);
+	asking.mend = 0;
 	if (last) { say(last); }
 	byId("reset").toggleAttribute("disabled", turned.size === 0);
 	document.getElementById("put")?.toggleAttribute("disabled", turned.size === 0);
@@ -214,6 +216,18 @@ async function askNow() {
 	} while (asking.again);
 	asking.busy = false;
 	asking.cost = window.setTimeout(askCost, 500);
+	if (turned.has("cut") && document.querySelector("#cut-now .verdict")) { asking.mend = window.setTimeout(askMend, 300); }
+}
+
+/** Asks what would make the place of the cut possible, when it has rested for a moment. */
+async function askMend() {
+	const question = JSON.stringify(values()), mine = asking.mend;
+	const got = await ask("mend", { values: values() });
+	if (asking.mend !== mine || question !== JSON.stringify(values())) { return; }
+	if (got.ok && got.cut === "") { asking.mend = window.setTimeout(askMend, 700); return; } // another's is being worked out
+	const cut = document.getElementById("cut-now");
+	if (cut && got.ok) { cut.innerHTML = got.cut; pulled(); }
+	asking.mend = 0;
 }
 
 /** Asks what a year costs, when nothing has been turned for a moment. */

@@ -32,7 +32,7 @@ func TestCutInABrowser(t *testing.T) {
 	value := func() string { return b.js(`turned.get("cut")`) }
 	agrees := func(what string) {
 		t.Helper()
-		b.wait("an answer to "+what, `!asking.busy && document.querySelector("#page [data-id=cut]").dataset.hash === "turned"`)
+		b.wait("an answer to "+what, `!asking.busy && asking.mend === 0 && document.querySelector("#page [data-id=cut]").dataset.hash === "turned"`)
 		text, _, err := studyOf(t, s.file, original).Text(whatif.Values{whatif.CutID: value()})
 		if err != nil {
 			t.Fatal(what, value(), err)

@@ -119,12 +119,25 @@ func (s *Server) ask(r *http.Request, c *current, q askedFor) (told, error) {
 		case <-r.Context().Done():
 			return told{}, r.Context().Err()
 		}
-		a, err := c.study.Ask(q.Values, plan.Flows)
+		a, err := c.study.Ask(q.Values, plan.Flows|plan.Swift)
 		if err != nil {
 			return told{}, err
 		}
 		return told{HTML: live.AnswerHTML(a, c.plan), Cut: live.CutNowHTML(c.study, a)}, nil
 	})
+}
+
+// mend answers what would make the place of the cut possible: the changes that are tried take as
+// long as many answers.
+func (s *Server) mend(_ *http.Request, c *current, q askedFor) (told, error) {
+	if err := studied(c); err != nil {
+		return told{}, err
+	}
+	a, err := c.study.Ask(q.Values, plan.Flows)
+	if err != nil {
+		return told{}, err
+	}
+	return told{Cut: live.CutNowHTML(c.study, a) + " "}, nil // never empty: that would ask again
 }
 
 // oneAtATime leaves a question that takes long unanswered while another is worked out: the page

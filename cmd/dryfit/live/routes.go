@@ -25,6 +25,8 @@ func (s *Server) routes() http.Handler {
 	mux.HandleFunc("GET /explain", s.explain)
 	mux.HandleFunc("POST /ask", s.question(s.ask))
 	mux.HandleFunc("POST /cost", s.question(s.oneAtATime(s.cost)))
+	mux.HandleFunc("POST /mend", s.question(s.oneAtATime(s.mend)))
+	mux.HandleFunc("GET /favicon.ico", func(w http.ResponseWriter, _ *http.Request) { w.WriteHeader(http.StatusNoContent) }) // browsers ask; the page has none
 	mux.HandleFunc("POST /difference", s.question(s.difference))
 	mux.HandleFunc("POST /put", s.question(s.put))
 	mux.HandleFunc("POST /fill", s.question(s.fill))

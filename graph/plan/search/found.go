@@ -18,10 +18,14 @@ type Found struct {
 
 // For finds where the unit goes and with what bypass: at the place the description names,
 // whatever the rules say of it, or at the best of all. The stage before the work must be laid
-// out; it is solved where that is needed. With places every one is told.
-func For(c *graph.Circuit, before *stage.Stage, places bool, tell graph.Tell) Found {
+// out; it is solved where that is needed. With places every one is told. A swift search tries no
+// changes that would make a place possible.
+func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.Tell) Found {
 	s := newSearch(c, before)
 	s.tell = tell
+	if swift {
+		s.tries = triesOfAll
+	}
 	if cut := c.Retrofit.Cut; cut != nil {
 		s.forced(*cut)
 	} else {

@@ -9,6 +9,7 @@ import (
 	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/render/pack"
+	"dryfit/render/pack/planfile"
 	"dryfit/render/photo"
 )
 
@@ -49,14 +50,14 @@ func runPack(v *verb, args []string, w *world.World) int {
 	if err := w.Files.Replaceable(j.output, force); err != nil {
 		return world.Complain(w, err)
 	}
-	var earlier *pack.Earlier
+	var earlier *planfile.Earlier
 	if since != "" {
 		name := filepath.Join(since, "plan.json")
 		data, err := disk.Peek(name, mostPlanBytes)
 		if err != nil {
 			return world.Complain(w, fmt.Errorf("--since: %w", err))
 		}
-		if earlier, err = pack.ReadEarlier(data); err != nil {
+		if earlier, err = planfile.Read(data); err != nil {
 			return world.Complain(w, fmt.Errorf("--since: %s %w", name, err))
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/render/book"
 	"dryfit/render/drawing"
+	"dryfit/render/pack/planfile"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/table/lists"
@@ -24,7 +25,7 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 	j, names := factsOf(p, style.Units), tag.Of(p.Circuit, p.Net())
 	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: o.Page.Format}
 	for _, c := range []book.Chapter{
-		answer(p, style), changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures), photos(o.Photos),
+		answer(p, style), planfile.Changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures), photos(o.Photos),
 		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
 		winter(j), recording(p, j), asBuilt(p, style), faults(j), numbers(p, style), findings(p, style.Units),
 	} {

@@ -3,14 +3,12 @@
 package pack
 
 import (
-	"path/filepath"
-	"slices"
-
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/drawing"
 	"dryfit/render/order"
+	"dryfit/render/pack/planfile"
 	"dryfit/render/photo"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -42,8 +40,8 @@ type Options struct {
 	Page  sheet.Page // of drawings and book; zero: A4
 	Tell  graph.Tell // told how far it is; nil: nobody
 
-	Source []byte   // the description itself, to lie in the pack; nil: not
-	Since  *Earlier // an earlier pack to say the differences from; nil: none
+	Source []byte            // the description itself, to lie in the pack; nil: not
+	Since  *planfile.Earlier // an earlier pack to say the differences from; nil: none
 
 	Photos []photo.Photo // taken on site
 }
@@ -100,7 +98,7 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 	if err != nil {
 		return nil, err
 	}
-	whole, err := planJSON(p, style)
+	whole, err := planfile.JSON(p, style)
 	if err != nil {
 		return nil, err
 	}
@@ -132,26 +130,10 @@ func csvFiles(p *plan.Plan, style form.Style) ([]File, error) {
 		return nil, err
 	}
 	files = append(files, File{"parts.xlsx", workbook})
-	findings := byName(p.Findings)
+	findings := planfile.Bare(p.Findings)
 	json, err := table.FindingsJSON(findings, style)
 	if err != nil {
 		return nil, err
 	}
 	return append(files, File{"findings.csv", table.FindingsCSV(findings, style)}, File{"findings.json", json}), nil
-}
-
-// byName returns the findings with their files named without the folder: where a job lay
-// when it was packed is no part of it.
-func byName(ds []graph.Diagnostic) []graph.Diagnostic {
-	out := slices.Clone(ds)
-	for i := range out {
-		if out[i].Pos.File != "" {
-			out[i].Pos.File = filepath.Base(out[i].Pos.File)
-		}
-		out[i].Related = slices.Clone(out[i].Related)
-		for k := range out[i].Related {
-			out[i].Related[k].Pos.File = filepath.Base(out[i].Related[k].Pos.File)
-		}
-	}
-	return out
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/render/pack/planfile"
 	"dryfit/render/table/form"
 )
 
@@ -15,17 +16,17 @@ import (
 func TestWhatHasChanged(t *testing.T) {
 	style := form.Style{Units: quantity.MetricSystem}
 	source := string(readDemo(t, "two-speed"))
-	data, err := planJSON(demoPlan(t, "two-speed"), style)
+	data, err := planfile.JSON(demoPlan(t, "two-speed"), style)
 	if err != nil {
 		t.Fatal(err)
 	}
-	was, err := ReadEarlier(data)
+	was, err := planfile.Read(data)
 	if err != nil {
 		t.Fatal(err)
 	}
 	longer := strings.NewReplacer(`"down 260 mm", "right 2300 mm"`, `"down 300 mm", "right 2300 mm"`, `"up 160 mm", "back 460 mm"`, `"up 200 mm", "back 460 mm"`,
 		`reference = "demo-two-speed"`, "reference = \"demo-two-speed\"\nrevision = \"B\"").Replace(source)
-	c := changed(planOf(t, "two-speed.toml", []byte(longer)), was, style)
+	c := planfile.Changed(planOf(t, "two-speed.toml", []byte(longer)), was, style)
 	said := ""
 	for _, it := range c.Items {
 		said += it.Text + "\n" + strings.Join(it.Lines, "\n") + "\n"
@@ -40,31 +41,20 @@ func TestWhatHasChanged(t *testing.T) {
 			t.Errorf("%q is said:\n%s", no, said)
 		}
 	}
-	same := changed(demoPlan(t, "two-speed"), was, style)
+	same := planfile.Changed(demoPlan(t, "two-speed"), was, style)
 	if n := len(same.Items); n == 0 || !strings.HasPrefix(same.Items[n-1].Lines[0], "Nothing of the pieces") {
 		t.Errorf("the same pack: %+v", same.Items)
 	}
 	for _, bad := range []string{"", "[]", `{"format":"x"}`, `{"format":"dryfit-plan-1","cuts":7}`} {
-		if _, err := ReadEarlier([]byte(bad)); err == nil {
+		if _, err := planfile.Read([]byte(bad)); err == nil {
 			t.Errorf("%q is read", bad)
 		}
 	}
 }
 
-// What is left on a piece until it is fitted is sawn with it: more or less of it is a change.
-func TestPieceOverLengthHasChanged(t *testing.T) {
-	was, now := &Earlier{}, &Earlier{}
-	was.pieces = []earlierPiece{{Piece: 1, Cut: 72}, {Piece: 2, Cut: 72, Over: 52}}
-	now.pieces = []earlierPiece{{Piece: 1, Cut: 72, Over: 30}, {Piece: 2, Cut: 72, Over: 52}}
-	got := strings.Join(changedPieces(was, now, quantity.MetricSystem), "\n")
-	if got != "Piece 1 is sawn 102 mm long, was 72 mm." {
-		t.Errorf("%q", got)
-	}
-}
-
 // Every key of plan.json is in the table of DEVELOPERS.md.
 func TestPlanFileIsDocumented(t *testing.T) {
-	data, err := planJSON(demoPlan(t, "two-speed"), form.Style{Units: quantity.InchSystem})
+	data, err := planfile.JSON(demoPlan(t, "two-speed"), form.Style{Units: quantity.InchSystem})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ var floors = [][]string{
 	{"cmd/dryfit/disk", "cmd/dryfit/stdout"},
 	{"render/live"},
 	{"render/pack", "render/quote", "render/survey"},
+	{"render/pack/planfile"},
 	{"render/book", "render/drawing", "render/order"},
 	{"render/table", "render/curves"},
 	{"render/table/lists"},

@@ -1,4 +1,4 @@
-package pack
+package planfile
 
 import (
 	"bytes"
@@ -20,17 +20,17 @@ const (
 	sameFlow = 0.05
 )
 
-// changed says what differs from an earlier pack: pieces, marks, order and flows.
-func changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
+// Changed says what differs from an earlier pack: pieces, marks, order and flows.
+func Changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "changed", Title: "What has changed", For: book.Everybody}
 	if e == nil {
 		return c
 	}
-	data, err := planJSON(p, style)
+	data, err := JSON(p, style)
 	if err != nil {
 		return c
 	}
-	now, err := ReadEarlier(data)
+	now, err := Read(data)
 	if err != nil {
 		return c
 	}

@@ -1,10 +1,11 @@
-package pack
+package planfile
 
 import (
 	"bytes"
 	"encoding/json"
 	"fmt"
 	"path/filepath"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -81,8 +82,8 @@ type getsFile struct {
 
 var phaseNames = map[route.Phase]string{route.Bench: "bench", route.InLine: "in the old line", route.Pipes: "pipes to the unit", route.Unit: "at the unit"}
 
-// planJSON writes plan.json.
-func planJSON(p *plan.Plan, style form.Style) ([]byte, error) {
+// JSON writes plan.json.
+func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 	job := p.Circuit.Job
 	f := planFile{Format: planFormat, Fingerprint: drawing.Fingerprint(p), File: filepath.Base(p.Circuit.File),
 		Job:  jobFile{job.Name, job.Reference, job.Revision, job.Date},
@@ -139,7 +140,7 @@ func planJSON(p *plan.Plan, style form.Style) ([]byte, error) {
 
 // verbs fills in what the verbs print as JSON.
 func (f *planFile) verbs(p *plan.Plan, style form.Style) error {
-	findings, err := table.FindingsJSON(byName(p.Findings), style)
+	findings, err := table.FindingsJSON(Bare(p.Findings), style)
 	if err != nil {
 		return err
 	}
@@ -189,8 +190,8 @@ type earlierPiece struct {
 	Over  float64 `json:"over_mm"` // it is sawn so much longer, and cut when it is fitted
 }
 
-// ReadEarlier reads the plan.json of an earlier pack.
-func ReadEarlier(data []byte) (*Earlier, error) {
+// Read reads the plan.json of an earlier pack.
+func Read(data []byte) (*Earlier, error) {
 	var e Earlier
 	if err := json.Unmarshal(data, &e.file); err != nil {
 		return nil, fmt.Errorf("is no plan.json: %w", err)
@@ -208,4 +209,20 @@ func ReadEarlier(data []byte) (*Earlier, error) {
 	}
 	e.pieces = cuts.Pieces
 	return &e, nil
+}
+
+// Bare returns the findings with their files named without the folder: where a job lay
+// when it was packed is no part of it.
+func Bare(ds []graph.Diagnostic) []graph.Diagnostic {
+	out := slices.Clone(ds)
+	for i := range out {
+		if out[i].Pos.File != "" {
+			out[i].Pos.File = filepath.Base(out[i].Pos.File)
+		}
+		out[i].Related = slices.Clone(out[i].Related)
+		for k := range out[i].Related {
+			out[i].Related[k].Pos.File = filepath.Base(out[i].Related[k].Pos.File)
+		}
+	}
+	return out
 }

@@ -5,10 +5,12 @@ import (
 	"maps"
 	"slices"
 
+	"dryfit/cmd/dryfit/photos"
 	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description/meaning"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
+	"dryfit/render/photo"
 	"dryfit/render/table"
 )
 
@@ -43,7 +45,7 @@ func runCheck(v *verb, args []string, w *world.World) int {
 	if code, ok := j.read(f, v, w); !ok {
 		return code
 	}
-	_ = j.readPhotos(w, lookAtPhoto)
+	_ = j.readPhotos(w, photos.Look)
 	p, err := j.make(plan.Findings | plan.Flows)
 	if err != nil {
 		return world.Complain(w, err)
@@ -91,4 +93,11 @@ func explainKey(name string) []byte {
 		}
 	}
 	return out
+}
+
+// readPhotos adds what is wrong with the job's photos to the findings of reading.
+func (j *job) readPhotos(w *world.World, each func(name string, data []byte) (photo.Photo, error)) []photo.Photo {
+	photos, found := photos.Read(j.file, j.circuit.Job, w.Files.ReadWithin, each)
+	j.findings = append(j.findings, found...)
+	return photos
 }

@@ -47,7 +47,7 @@ func runDraw(v *verb, args []string, w *world.World) int {
 	formats := []string{"svg", "png", "pdf"}
 	page, err := pageOf(paper)
 	if err == nil && f.Changed("format") && slices.Contains(formats, format) {
-		_, err = formatOf(j.output, format, true, formats)
+		_, err = world.FormatOf(j.output, format, true, formats)
 	}
 	if err = errors.Join(err, oneOf("--view", view, append(drawing.Views(), "all")), oneOf("--format", format, formats), j.checkWords(nil)); err != nil {
 		return world.Complain(w, err)

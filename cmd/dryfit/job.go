@@ -50,7 +50,7 @@ func (j *job) start(v *verb, f *pflag.FlagSet, formats, args []string, w *world.
 	}
 	err := j.checkWords(formats)
 	if err == nil && len(formats) > 0 {
-		j.format, err = formatOf(j.output, j.format, f.Changed("format"), formats)
+		j.format, err = world.FormatOf(j.output, j.format, f.Changed("format"), formats)
 	}
 	if err != nil {
 		return world.Complain(w, err), true

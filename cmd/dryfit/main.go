@@ -9,10 +9,11 @@
 package main
 
 import (
-	"dryfit/cmd/dryfit/world"
 	"io"
 	"os"
 	"runtime/debug"
+
+	"dryfit/cmd/dryfit/world"
 )
 
 func main() {

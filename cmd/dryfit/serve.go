@@ -16,6 +16,7 @@ import (
 
 	"dryfit/cmd/dryfit/disk"
 	"dryfit/cmd/dryfit/live"
+	"dryfit/cmd/dryfit/photos"
 	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description"
 	"dryfit/graph/description/located"
@@ -197,7 +198,7 @@ func (s *served) load() (whatif.Job, []string, error) {
 	for _, p := range c.Job.Photos {
 		names = append(names, filepath.Join(filepath.Dir(file), filepath.FromSlash(p.File)))
 	}
-	photos, found := readPhotos(file, c.Job, disk.PeekWithin, s.reduced)
+	photos, found := photos.Read(file, c.Job, disk.PeekWithin, s.reduced)
 	if len(found) > 0 {
 		return out, names, fmt.Errorf("%s: %s", found[0].Pos, found[0].Message)
 	}

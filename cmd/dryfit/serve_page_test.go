@@ -1,7 +1,6 @@
 package main
 
 import (
-	"dryfit/cmd/dryfit/world"
 	"fmt"
 	"os"
 	"os/exec"
@@ -11,6 +10,8 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+
+	"dryfit/cmd/dryfit/world"
 )
 
 // typed is what the person of the test types into the blanks of the two-speed template, by the

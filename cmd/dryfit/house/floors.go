@@ -5,7 +5,7 @@ package main
 // without one, fails the test.
 var floors = [][]string{
 	{"cmd/dryfit"},
-	{"cmd/dryfit/live", "cmd/dryfit/world", "cmd/dryfit/notices", "cmd/dryfit/house"},
+	{"cmd/dryfit/live", "cmd/dryfit/world", "cmd/dryfit/photos", "cmd/dryfit/notices", "cmd/dryfit/house"},
 	{"cmd/dryfit/disk", "cmd/dryfit/stdout"},
 	{"render/live"},
 	{"render/pack", "render/quote", "render/survey"},

@@ -1,4 +1,4 @@
-package main
+package world
 
 import (
 	"fmt"
@@ -13,10 +13,10 @@ var endings = map[string]string{
 	"svg": "svg", "png": "png", "jpg": "jpg", "jpeg": "jpg", "pdf": "pdf", "docx": "docx", "xls": "xls", "ods": "ods",
 }
 
-// formatOf settles the format of an output: as --format says, else by what the file is called,
+// FormatOf settles the format of an output: as --format says, else by what the file is called,
 // else the first of those a verb has. One that contradicts the file's name is refused: nothing
 // would open the file.
-func formatOf(output, format string, said bool, formats []string) (string, error) {
+func FormatOf(output, format string, said bool, formats []string) (string, error) {
 	named, known := endings[strings.TrimPrefix(strings.ToLower(filepath.Ext(output)), ".")]
 	switch {
 	case output == "-" || !known || said && named == format:

@@ -1,21 +1,21 @@
-package main
+// Package photos reads the pictures that [job] names, beside the description.
+package photos
 
 import (
 	"fmt"
 	"path/filepath"
 
-	"dryfit/cmd/dryfit/world"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
 	"dryfit/render/photo"
 )
 
-// readWithin reads a file that lies in a folder or below it.
-type readWithin func(dir, name string, most int64) ([]byte, error)
+// Within reads a file that lies in a folder or below it.
+type Within func(dir, name string, most int64) ([]byte, error)
 
-// readPhotos reads the pictures [job] names, beside the description; each is what is done with
+// Read reads the pictures [job] names, beside the description; each is what is done with
 // each. What is wrong with one is found where its name stands.
-func readPhotos(file string, job graph.Job, read readWithin, each func(name string, data []byte) (photo.Photo, error)) ([]photo.Photo, []graph.Diagnostic) {
+func Read(file string, job graph.Job, read Within, each func(name string, data []byte) (photo.Photo, error)) ([]photo.Photo, []graph.Diagnostic) {
 	var out []photo.Photo
 	var found []graph.Diagnostic
 	for _, named := range job.Photos {
@@ -37,14 +37,7 @@ func readPhotos(file string, job graph.Job, read readWithin, each func(name stri
 	return out, found
 }
 
-// lookAtPhoto only looks whether a file is a picture.
-func lookAtPhoto(name string, data []byte) (photo.Photo, error) {
+// Look only looks whether a file is a picture.
+func Look(name string, data []byte) (photo.Photo, error) {
 	return photo.Photo{Name: name}, photo.Check(data)
-}
-
-// readPhotos adds what is wrong with the job's photos to the findings of reading.
-func (j *job) readPhotos(w *world.World, each func(name string, data []byte) (photo.Photo, error)) []photo.Photo {
-	photos, found := readPhotos(j.file, j.circuit.Job, w.Files.ReadWithin, each)
-	j.findings = append(j.findings, found...)
-	return photos
 }

@@ -10,14 +10,6 @@ import (
 	"dryfit/graph/route"
 )
 
-func inchMetricTransition(in *Input, report Report) {
-	noAdaptor(in, report, "transition", "go through a size of which a transition is made, or keep to one family up to the unit")
-}
-
-func hoseOnBarbs(in *Input, report Report) {
-	noAdaptor(in, report, "barb", "take hose of a size for which there is a barb")
-}
-
 // noAdaptor reports where the layout needs an adaptor of the kind that the catalogue does
 // not have: so as it is drawn the joint can't be made.
 func noAdaptor(in *Input, report Report, kind string, hint quantity.Text) {

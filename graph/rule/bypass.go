@@ -226,3 +226,29 @@ func ownLength(in *Input, b, other branch) float64 {
 	}
 	return sum
 }
+
+func wayRoundWhenIsolated(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		to, from := b.Isolators()
+		if b.problem != "" || b.Pump == nil || len(to)+len(from) == 0 {
+			continue
+		}
+		shut := func(p *graph.Part) bool { return slices.Contains(to, p) || slices.Contains(from, p) || p == b.Unit }
+		if v.net.WayToTub(b.Pump, shut) == nil {
+			continue // a matter of the arrows or of other rules
+		}
+		drawnShut := func(p *graph.Part) bool {
+			return shut(p) || (p.Kind.IsHandValve() && p.Valve != nil && p.Valve.PositionSet && p.Valve.Position == 0)
+		}
+		d := graph.Diagnostic{Severity: graph.Warning}
+		if e := b.Element(); v.net.WayToTub(b.Pump, drawnShut) == nil && e != nil {
+			d.Pos, d.Related = key(e, "position"), []graph.Related{here(b.Unit)}
+			d.Message = graph.Say("with the isolators of %q (%s) shut pump %q has no way to the tub: %q stands at 0 %%, and has to be opened first", b.Unit.ID, partNames(slices.Concat(to, from)), b.Pump.ID, e.ID)
+			d.Hint = graph.Say("hang a tag on the isolators: open %q before either is shut", e.ID)
+			report(b.Unit.Existing && e.Existing, d)
+			continue
+		}
+		springTooStrong(in, b, shut, report)
+	}
+}

@@ -159,3 +159,28 @@ func wayThrough(v *view, p *graph.Part) (graph.Vec, *graph.Run) {
 	}
 	return graph.Vec{}, nil
 }
+
+// straightBores is how many bores of straight pipe a check valve asks for. Source: valve
+// makers' sheets.
+const straightBores = 10
+
+func checkStraightLength(in *Input, report Report) {
+	v := in.ask()
+	for _, p := range v.c.OfKind(graph.CheckValve) {
+		_, run := v.net.Inlet(p)
+		if run == nil {
+			continue
+		}
+		s := straightBefore(in, v, p)
+		bore := boreMM(in, run)
+		if s.end == "" || bore == 0 || s.mm >= straightBores*bore {
+			continue
+		}
+		d := graph.Diagnostic{
+			Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{s.where},
+			Message: graph.Say("check valve %q has %s of straight pipe after %s; it needs %s (%d bores of %s)", p.ID, v.length(s.mm), s.end, v.length(straightBores*bore), straightBores, v.length(bore)),
+			Hint:    graph.Say("move it %s down the line, or take a slight chatter into the bargain", v.length(straightBores*bore-s.mm)),
+		}
+		report(p.Existing, d)
+	}
+}

@@ -92,3 +92,33 @@ func riseMeasurable(in *Input, report Report) {
 		})
 	}
 }
+
+func flowPastCheck(in *Input, report Report) {
+	v := in.ask()
+	for _, b := range v.branches {
+		e := b.Element()
+		if b.problem != "" || b.Pump == nil || e == nil || e.Kind != graph.CheckValve || PassesCheck(b.UnitBranch, e) {
+			continue
+		}
+		worst, least, mode := math.Inf(1), 0.0, ""
+		for i := range in.Isolated {
+			s := &in.Isolated[i]
+			pump := s.Part(b.Pump.ID)
+			if pump == nil || !isolated(s, b) {
+				continue
+			}
+			want := WantedPastUnit(v.set, b.UnitBranch, solutionOf(in.Solutions, s.Mode.Name))
+			if got := math.Abs(pump.Flow); want > 0 && got < want && got/want < worst {
+				worst, least, mode = got/want, want, s.Mode.Name
+			}
+		}
+		if mode == "" {
+			continue
+		}
+		report(b.Unit.Existing && e.Existing, graph.Diagnostic{
+			Pos: e.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit), here(b.Pump)},
+			Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flow(least)),
+			Hint:    besideHint(in, e),
+		})
+	}
+}

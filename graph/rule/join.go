@@ -142,3 +142,11 @@ func oneSolventFamily(in *Input, report Report) {
 		Hint:    graph.Say("take the family of the pipe that is cut, and cross over once, at the unit's unions; %q is the first of the fewer", few.ID),
 	})
 }
+
+func inchMetricTransition(in *Input, report Report) {
+	noAdaptor(in, report, "transition", "go through a size of which a transition is made, or keep to one family up to the unit")
+}
+
+func hoseOnBarbs(in *Input, report Report) {
+	noAdaptor(in, report, "barb", "take hose of a size for which there is a barb")
+}

@@ -255,3 +255,61 @@ func workingPressure(in *Input, report Report) {
 		}
 	}
 }
+
+func pumpSuctionHead(in *Input, report Report) {
+	v := in.ask()
+	for i := range in.Solutions {
+		s := &in.Solutions[i]
+		for k := range s.Parts {
+			f := &s.Parts[k]
+			if !f.NPSHKnown || f.Part.Pump == nil || len(f.Part.Pump.NPSH) == 0 {
+				continue
+			}
+			need := npshAt(f.Part.Pump.NPSH, math.Abs(f.Flow), s.Water.Density)
+			if f.NPSHAvailableM >= need {
+				continue
+			}
+			report(f.Part.Existing && wasShort(in, s.Mode.Name, f.Part), graph.Diagnostic{
+				Pos: key(f.Part, "npsh"), Severity: graph.Error,
+				Message: graph.Say("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
+				Hint:    "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",
+			})
+		}
+	}
+}
+
+// mostJetsLoss is the share of their flow the jets may lose. Common practice, no source.
+const mostJetsLoss = 0.10
+
+func jetsKeepFlow(in *Input, report Report) {
+	v := in.ask()
+	var mode string
+	var was float64
+	for i := range in.BeforeSolutions {
+		s := &in.BeforeSolutions[i]
+		if q, _ := s.JetsFlow(); q > was {
+			mode, was = s.Mode.Name, q
+		}
+	}
+	after := sameMode(in.Solutions, mode)
+	if was < standing || after == nil || !v.job {
+		return
+	}
+	now, _ := after.JetsFlow()
+	loss := 1 - now/was
+	if loss <= mostJetsLoss {
+		return
+	}
+	pos := graph.Pos{File: v.c.File}
+	for _, u := range v.c.Units() {
+		pos = or(pos, u.Pos)
+	}
+	if jets := v.c.OfKind(graph.JetGroup); len(jets) > 0 {
+		pos = jets[0].Pos
+	}
+	report(false, graph.Diagnostic{
+		Pos: pos, Severity: graph.Warning,
+		Message: graph.Say("mode %q: the jets get %s, %.0f %% less than today's %s; %.0f %% is the most a customer puts up with", mode, v.flow(now), 100*loss, v.flow(was), 100*mostJetsLoss),
+		Hint:    "a weaker spring, a bypass a size larger, or a circulation pump for the unit so that this one only drives the jets",
+	})
+}

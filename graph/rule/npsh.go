@@ -6,28 +6,6 @@ import (
 	"dryfit/graph"
 )
 
-func pumpSuctionHead(in *Input, report Report) {
-	v := in.ask()
-	for i := range in.Solutions {
-		s := &in.Solutions[i]
-		for k := range s.Parts {
-			f := &s.Parts[k]
-			if !f.NPSHKnown || f.Part.Pump == nil || len(f.Part.Pump.NPSH) == 0 {
-				continue
-			}
-			need := npshAt(f.Part.Pump.NPSH, math.Abs(f.Flow), s.Water.Density)
-			if f.NPSHAvailableM >= need {
-				continue
-			}
-			report(f.Part.Existing && wasShort(in, s.Mode.Name, f.Part), graph.Diagnostic{
-				Pos: key(f.Part, "npsh"), Severity: graph.Error,
-				Message: graph.Say("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
-				Hint:    "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",
-			})
-		}
-	}
-}
-
 // wasShort reports whether a pump had too little suction head before the work too, or
 // nobody knows.
 func wasShort(in *Input, mode string, pump *graph.Part) bool {

@@ -31,6 +31,11 @@ func readClimate(r *field.Reader, v located.Value) {
 		d := r.Add(r.KeyPos(at), "keep the file, which knows every hour; or the months where there is none", "the climate has a file and months as well")
 		located.Related(d, c.KeyPos["file"], "the file is here")
 	}
+	_, hasFile := v.In("file")
+	if _, hasAir := v.In("air"); !hasFile && !hasAir {
+		r.Add(c.Pos, "give file, an EPW or CSV file, or air, twelve means from January on; or take [climate] out",
+			"the climate says neither a file of hours nor the air of the months: there is no year to work out")
+	}
 	r.Circuit.Climate = c
 }
 

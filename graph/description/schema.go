@@ -70,7 +70,7 @@ func topShapes() map[string]schema.Shape {
 		"cover":     field.TableShape(coverFields, "cover"),
 		"shell":     field.TableShape(shellFields, "shell"),
 		"use":       field.TableShape(useFields, "use"),
-		"climate":   field.TableShape(climateFields, "climate"),
+		"climate":   field.TableShape(climateFields, "climate").With("anyOf", []schema.Shape{schema.Has("file"), schema.Has("air")}),
 		"tariff":    field.TableShape(tariffFields, "tariff"),
 		"supply":    field.TableShape(supplyFields, "supply"),
 	}

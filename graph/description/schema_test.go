@@ -269,3 +269,29 @@ func TestEveryKeyHasItsMeaning(t *testing.T) {
 		}
 	}
 }
+
+// A climate wants a file of hours or the air of the months: Read and the schema ask for either.
+func TestClimateWantsAirOrAFile(t *testing.T) {
+	s := validator(t)
+	text, err := os.ReadFile("../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, _, _ := strings.Cut(string(text), "[climate]")
+	for climate, reads := range map[string]bool{
+		"[climate]\n":                         false,
+		"[climate]\nzone = \"+1\"\n":          false,
+		"[climate]\nfile = \"weather.epw\"\n": true,
+		"[climate]\nair = [" + strings.Repeat("\"9 °C\", ", 11) + "\"9 °C\"]\n": true,
+	} {
+		whole := []byte(before + climate)
+		v, ok := instance(whole)
+		if !ok {
+			t.Fatal(climate)
+		}
+		c, _ := Read("job.toml", whole)
+		if valid := s.Validate(v) == nil; (c != nil) != reads || valid != reads {
+			t.Errorf("%s: reads %t, valid %t; want %t", climate, c != nil, valid, reads)
+		}
+	}
+}

@@ -89,6 +89,7 @@ func (l *limb) find(pos graph.Pos, severity graph.Severity, message, hint quanti
 // before (or after) them.
 func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 	out, back := l.w.asked.ToUnit, l.w.asked.FromUnit
+	l.d.PointTo("to-unit", "from-unit", "at")
 	note := func(text, hint quantity.Text) { l.find(l.d.Pos, graph.Note, text, hint) }
 	out, back, failed := l.led(line, apart, out, back)
 	if len(out) == 0 || len(back) == 0 {
@@ -153,8 +154,17 @@ func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder boo
 	return to, from
 }
 
+// strandKey is the key that writes a strand: the one to the unit, or that from it.
+func strandKey(from bool) string {
+	if from {
+		return "from-unit"
+	}
+	return "to-unit"
+}
+
 // isolator stands as near the tee as it goes.
 func (l *limb) isolator(s *draft.Strand, id string, atEnd bool) {
+	l.d.PointTo("isolators", strandKey(atEnd), "at")
 	p := l.d.AddPart(l.d.Names.Fresh(id), l.w.isolators, l.w.branchSpec, l.w.branchSize)
 	p.Type = l.valve.row.Name
 	legs := s.FromStart()
@@ -166,6 +176,7 @@ func (l *limb) isolator(s *draft.Strand, id string, atEnd bool) {
 
 // unionAt stands next to the unit.
 func (l *limb) unionAt(s *draft.Strand, id string, atEnd bool) {
+	l.d.PointTo(strandKey(!atEnd), "at")
 	p := l.d.AddPart(l.d.Names.Fresh(id), graph.Union, l.w.branchSpec, l.w.branchSize)
 	legs := s.FromStart()
 	if atEnd {
@@ -184,6 +195,7 @@ func (l *limb) feederCheck(s *draft.Strand) {
 			level = append(level, k)
 		}
 	}
+	l.d.PointTo("feeder-check", "from-unit", "at")
 	p := l.d.AddPart(l.d.Names.Fresh("feeder-check"), graph.CheckValve, l.w.branchSpec, l.w.branchSize)
 	p.Check = &graph.CheckData{Style: "swing"}
 	b := l.w.inline("swing-check", l.w.branchSpec, l.w.branchSize, true)
@@ -233,6 +245,7 @@ func (l *limb) stand(s *draft.Strand, p *graph.Part, b body, atEnd bool, legs []
 
 // lay turns a strand into runs.
 func (l *limb) lay(s *draft.Strand) {
+	l.d.PointTo(s.Name(), "at")
 	for _, st := range s.Stretches() {
 		id := l.d.AddRun(st.From, st.To, l.w.branchSpec, l.w.branchSize, st.Legs)
 		s.IDs = append(s.IDs, id)

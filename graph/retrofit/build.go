@@ -95,10 +95,17 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	d := draft.Of(c)
 	a := w.newAssembly(choice)
 
+	d.PointTo("cut")
 	teeA, teeB := d.Names.Fresh("tee-a"), d.Names.Fresh("tee-b")
 	d.AddPart(teeA, graph.Tee, w.lineSpec, w.lineSize)
+	if choice.Bypass == "spring" {
+		d.PointTo("spring", "bypass", "cut")
+	} else {
+		d.PointTo("bypass", "cut")
+	}
 	element := putBypass(d, w, choice)
 	d.AddPart(teeB, graph.Tee, w.lineSpec, w.lineSize)
+	d.PointTo("cut")
 	line := path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
 	if w.against {
 		line = line.Scale(-1)
@@ -110,6 +117,7 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	}
 	cutLine(d, w, path, place, a, teeA, teeB, element, aside)
 
+	d.PointTo()
 	l := newLimb(w, d)
 	if led {
 		l.survey = site.survey(w, path, place, a, aside)
@@ -304,10 +312,12 @@ func cutLine(d *draft.Draft, w work, path *route.Path, place Place, a assembly, 
 			[]graph.Leg{draft.Leg(water.Scale(a.second + a.half))})
 	}
 	if a.slip > 0 {
+		d.PointTo("slip-coupling", "cut")
 		slip := d.AddPart(d.Names.Fresh("slip"), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
 		d.AddRun(far, draft.At(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
 			[]graph.Leg{draft.Leg(dir.Scale(pieceMM))})
 		far = draft.At(slip.ID, graph.Out)
+		d.PointTo("cut")
 	}
 	if ref, kept := w.keptRef(old, 1); kept {
 		renewed(d, old, far, old.To, ref, after)

@@ -139,6 +139,7 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 	if sign > 0 {
 		kind, name = graph.AirBleed, "bleed"
 	}
+	l.d.PointTo(name+"s", "to-unit", "at")
 	for _, only := range []bool{true, false} { // where it is clear of everything; else anywhere
 		for _, sp := range l.turned(spots, only) {
 			if (!only || l.tapIsClear(sp)) && l.tapIn(sp, kind, name) {

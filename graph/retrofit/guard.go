@@ -66,6 +66,8 @@ func (w work) weakestSpring() string {
 // putGuard stands the check behind the second tee and returns the port the old pipe goes on
 // from.
 func putGuard(d *draft.Draft, w work, a assembly, from graph.PortRef, water graph.Vec) graph.PortRef {
+	d.PointTo("feeder-check", "cut")
+	defer d.PointTo("cut")
 	p := d.AddPart(d.Names.Fresh("line-check"), graph.CheckValve, w.lineSpec, w.lineSize)
 	p.Check, p.Type = &graph.CheckData{Style: "spring"}, w.weakestSpring()
 	d.AddRun(from, draft.At(p.ID, graph.In), w.lineSpec, w.lineSize, []graph.Leg{draft.Leg(water.Scale(a.half + a.guardPiece))})

@@ -10,6 +10,7 @@ import (
 // runs that way itself, or where the first leg to the unit leaves another way. first is
 // that leg.
 func (l *limb) branchNotKept(line, first graph.Vec) (graph.Diagnostic, bool) {
+	l.d.PointTo("branch")
 	asked := l.w.asked.Branch
 	if asked.Len() == 0 {
 		return graph.Diagnostic{}, false

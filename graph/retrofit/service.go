@@ -58,6 +58,8 @@ func (a assembly) toElement() float64 { return a.half + a.first + a.serviceMM()/
 // check start from and end at.
 func loopAround(d *draft.Draft, w work, a assembly, teeA, teeB string, water, way graph.Vec) (before, after graph.PortRef) {
 	s := a.service
+	d.PointTo("service-valve", "cut")
+	defer d.PointTo("cut")
 	first, second := d.Names.Fresh("service-tee-a"), d.Names.Fresh("service-tee-b")
 	d.AddPart(first, graph.Tee, w.lineSpec, w.lineSize)
 	d.AddPart(second, graph.Tee, w.lineSpec, w.lineSize)

@@ -58,7 +58,11 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 // none says that no place can take the unit, with why not the one that comes nearest, as the
 // places are ranked, and what would make it possible.
 func (s *search) none() graph.Diagnostic {
-	d := graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Error,
+	pos := s.asked.Retrofit.Pos
+	if s.asked.Retrofit.Cut != nil {
+		pos = s.asked.Retrofit.Cut.Pos
+	}
+	d := graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Error,
 		Message: graph.Say("no place for the cut: of %d looked at none can take the unit", len(s.trials)),
 		Hint:    "cutin lists every place with its reasons",
 	}

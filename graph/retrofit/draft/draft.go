@@ -15,6 +15,8 @@ type Draft struct {
 	Names *Names
 	Pos   graph.Pos // of the request: where new parts point to
 	IDs   []string  // added, in the order of the water
+
+	asked *graph.Retrofit
 }
 
 // Of begins a draft of a circuit, which is not changed itself; what it asks for is done with.
@@ -23,10 +25,25 @@ func Of(c *graph.Circuit) *Draft {
 	out.Parts, out.Runs = slices.Clone(c.Parts), slices.Clone(c.Runs)
 	d := &Draft{Circuit: &out, Names: newNames(c), Pos: graph.Pos{File: c.File}}
 	if c.Retrofit != nil {
-		d.Pos = c.Retrofit.Pos
+		d.Pos, d.asked = c.Retrofit.Pos, c.Retrofit
 	}
 	out.Retrofit = nil
 	return d
+}
+
+// PointTo has new parts and runs point to the first of some keys of [retrofit] that is written,
+// else to the table: what is wrong with them is told there.
+func (d *Draft) PointTo(keys ...string) {
+	if d.asked == nil {
+		return
+	}
+	d.Pos = d.asked.Pos
+	for _, k := range keys {
+		if pos, ok := d.asked.KeyPos[k]; ok {
+			d.Pos = pos
+			return
+		}
+	}
 }
 
 // AddPart adds a new part of a kind with the kind's ports.

@@ -18,6 +18,9 @@ type Item struct {
 	Pos     float64 // first stop from the start of the leg
 }
 
+// Name is what the strand is called: the key that writes it.
+func (s *Strand) Name() string { return s.name }
+
 // measured returns where legs into and out of the item end, from the start of its leg.
 func (i Item) measured() (in, out float64) {
 	if i.Tee {

@@ -17,7 +17,8 @@ func showVerb() *verb {
 		does: "every value of a part or run, and where it came from",
 		more: "What was settled for the circuit with the work built in: given in the description, a row's, derived or assumed,\n" +
 			"and how far it may be off. Without a name: the water, every part and every run. In CSV and JSON low and high are\n" +
-			"bounds in the value's unit; of a value in words, factors on what it costs the water.",
+			"bounds in the value's unit; of a value in words, factors on what it costs the water. Last stands every number\n" +
+			"that may be off and is sampled for the ranges of flow.",
 		example: "dryfit show job.toml filter\ndryfit show --format json job.toml",
 		run:     runShow,
 	}
@@ -60,15 +61,15 @@ func runShow(v *verb, args []string, w *world.World) int {
 	if of != "" && !slices.Contains(names, of) {
 		return world.Complain(w, fmt.Errorf("there is no part or run %q%s", of, meant(of, names)))
 	}
-	values := table.ShownOf(stages, of)
+	values, unknowns := table.ShownOf(stages, of), table.UnknownsOf(p.Unknowns(), stages, of)
 	var out []byte
 	switch j.format {
 	case "json":
-		out, err = table.ShowJSON(values)
+		out, err = table.ShowJSON(values, unknowns, j.style(w))
 	case "csv":
-		out = table.ShowCSV(values)
+		out = table.ShowCSV(values, unknowns, j.style(w))
 	default:
-		out = table.ShowText(values, j.style(w))
+		out = table.ShowText(values, unknowns, j.style(w))
 	}
 	if err != nil {
 		return world.Complain(w, err)

@@ -10,14 +10,27 @@ func (p *Plan) spread(want Want) {
 	if want&Ranges == 0 || p.After == nil {
 		return
 	}
-	unit := ""
-	if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
-		unit = u.ID
-	}
-	p.Ranges = spread.Of(p.Before.LaidOut(), p.After.Layout, unit, func(done, of int) {
+	p.Ranges = spread.Of(p.Before.LaidOut(), p.After.Layout, p.unitID(), func(done, of int) {
 		p.tell.Step("solving again over what is not known exactly", done, of)
 	})
 	p.Findings = append(p.Findings, p.unsure()...)
+}
+
+// Unknowns lists every number that may be off and is sampled for the ranges, whatever it moves;
+// nil where nothing stands after the work.
+func (p *Plan) Unknowns() []spread.Sampled {
+	if p.After == nil || p.After.Layout == nil {
+		return nil
+	}
+	return spread.Unknowns(p.Before.LaidOut(), p.After.Layout, p.unitID())
+}
+
+// unitID is the id of the unit the job is about; "" where there is none.
+func (p *Plan) unitID() string {
+	if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
+		return u.ID
+	}
+	return ""
 }
 
 // moveWorth is the share of the unit's or the jets' flow by which a guess may move it before

@@ -41,13 +41,8 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 			if f.Given {
 				continue
 			}
-			one := assumedValue{what: f.Said(), value: s.Say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What), from: f.Source, moves: f}
-			if v := settled[f.Key]; v != nil {
-				one.from = v.from()
-				if one.value == "" {
-					one.value = v.words(s.Units)
-				}
-			}
+			one := usedOf(f, settled[f.Key], s)
+			one.moves = f
 			out = append(out, one)
 		}
 	}
@@ -62,6 +57,18 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 	return out
 }
 
+// usedOf words what was used for an unknown: settled is the value it was, nil where none is.
+func usedOf(f *spread.Influence, settled *Shown, s form.Style) assumedValue {
+	one := assumedValue{what: f.Said(), value: s.Say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What), from: f.Source}
+	if settled != nil {
+		one.from = settled.from()
+		if one.value == "" {
+			one.value = settled.words(s.Units)
+		}
+	}
+	return one
+}
+
 // spanText says how far a number may be off: by a share of it, or by what is added.
 func spanText(low, high float64, adds bool, what string) string {
 	switch {
@@ -69,6 +76,8 @@ func spanText(low, high float64, adds bool, what string) string {
 		return fmt.Sprintf("%+.0f to %+.0f %%", 100*low, 100*high)
 	case strings.HasPrefix(what, "the shape of"):
 		return fmt.Sprintf("power %+.2f to %+.2f", low, high)
+	case strings.HasPrefix(what, "how deep"):
+		return fmt.Sprintf("%+.2f to %+.2f m", low, high)
 	case strings.HasPrefix(what, "where the handle"):
 		return fmt.Sprintf("%+.0f to %+.0f points", 100*low, 100*high)
 	}

@@ -53,6 +53,7 @@ func TestGolden(t *testing.T) {
 	kept := golden.In(t, "testdata/*", nil)
 	for _, name := range demos {
 		p := demo(t, name)
+		everyUnknownIsShown(t, name, p)
 		style := form.Style{Units: quantity.MetricSystem}
 		for _, l := range []struct {
 			name  string

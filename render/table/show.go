@@ -31,8 +31,9 @@ func ShownOf(stages []*settle.Stage, of string) []Shown {
 	return out
 }
 
-// ShowText prints values a block for each part and run; of one alone what they mean as well.
-func ShowText(values []Shown, s form.Style) []byte {
+// ShowText prints values a block for each part and run, and last what of them is sampled; of one
+// alone what the values mean as well.
+func ShowText(values []Shown, unknowns []Unknown, s form.Style) []byte {
 	var blocks []form.Block
 	for i := 0; i < len(values); {
 		of := values[i].Of
@@ -43,7 +44,11 @@ func ShowText(values []Shown, s form.Style) []byte {
 		}
 		blocks = append(blocks, form.Block{Title: of, Grid: g})
 	}
-	if len(blocks) == 1 {
+	alone := len(blocks) == 1
+	if b := unknownsBlock(unknowns, s); b.Grid != nil {
+		blocks = append(blocks, b)
+	}
+	if alone {
 		blocks = append(blocks, form.Block{Title: "What they mean", Lines: meansOf(values)})
 	}
 	return form.Text(blocks, s)
@@ -189,15 +194,16 @@ func valuesJSON(values []Shown) []valueJSON {
 	return out
 }
 
-// ShowJSON prints values as one object.
-func ShowJSON(values []Shown) ([]byte, error) {
+// ShowJSON prints values, and what may be off and is sampled, as one object.
+func ShowJSON(values []Shown, unknowns []Unknown, s form.Style) ([]byte, error) {
 	return form.WriteJSON(struct {
-		Values []valueJSON `json:"values"`
-	}{valuesJSON(values)})
+		Values   []valueJSON   `json:"values"`
+		Unknowns []unknownJSON `json:"unknowns"`
+	}{valuesJSON(values), unknownsJSON(unknowns, s)})
 }
 
-// ShowCSV prints values a line each.
-func ShowCSV(values []Shown) []byte {
+// ShowCSV prints values a line each, then what is sampled; how says "sampled" of those.
+func ShowCSV(values []Shown, unknowns []Unknown, s form.Style) []byte {
 	var rows [][]string
 	number := func(x *float64) string {
 		if x == nil {
@@ -211,6 +217,9 @@ func ShowCSV(values []Shown) []byte {
 			value = quantity.Trim(v.Value.(float64))
 		}
 		rows = append(rows, []string{form.Cell(v.Of), v.What, form.Cell(value), v.Unit, v.How, form.Cell(v.From), number(v.Low), number(v.High), form.Cell(v.Class)})
+	}
+	for _, u := range unknownsJSON(unknowns, s) {
+		rows = append(rows, []string{form.Cell(u.Of), form.Cell(u.What), form.Cell(u.Value), "", "sampled", form.Cell(u.From), quantity.Trim(u.Low), quantity.Trim(u.High), ""})
 	}
 	return form.WriteCSV([]string{"of", "what", "value", "unit", "how", "from", "low", "high", "class"}, rows)
 }

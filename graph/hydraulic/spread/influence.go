@@ -28,8 +28,8 @@ func (s *spreader) influences() []Influence {
 			name := u.what + "\x00" + u.part
 			f, told := best[name]
 			if !told {
-				f = Influence{What: u.what, Part: u.part, Mode: m.name, Moves: moves, Span: u.span, Adds: u.adds,
-					Key: u.used.key, Value: u.used.value, Source: u.used.source, Reading: u.reading(m.after.model), Given: u.used.given, Guess: u.used.guess, UnitIn: map[string]float64{}}
+				f = u.influence()
+				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, u.reading(m.after.model), map[string]float64{}
 			}
 			if e.value > f.Effect+alike {
 				f.Mode, f.Effect, f.Moves = m.name, e.value, moves

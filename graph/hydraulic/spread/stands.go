@@ -40,9 +40,12 @@ func (l limit) take(rating, belowMM float64, known bool, metre float64) limit {
 	return l
 }
 
+// levelClass is the class of the spreads that level is of.
+const levelClass = tables.SpreadLevel
+
 // level is how far below the water something lies of which nothing says it, in m.
 func level() tables.Span {
-	span, _ := tables.Spread(tables.SpreadLevel, "assumed")
+	span, _ := tables.Spread(levelClass, assumed)
 	return span
 }
 

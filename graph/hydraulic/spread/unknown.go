@@ -13,8 +13,9 @@ import (
 
 // unknown is one input that is not known exactly.
 type unknown struct {
-	what string // in words
-	part string // id; "" for a class
+	what string   // in words
+	part string   // id; "" for a class
+	at   []string // ids of the parts and runs it was met at
 	span tables.Span
 	adds bool // span is added to the number, not a share of it
 	set  func(m *hydraulic.Model, p *hydraulic.Perturb, value float64)
@@ -64,7 +65,7 @@ func (u *unknown) asDescribed() float64 {
 // so are the bore of all pipe of one spec and the joints of one hand's work.
 func unknowns(models []*hydraulic.Model) []unknown {
 	var out []unknown
-	seen := map[string]bool{}
+	seen := map[string]int{} // its place in out
 	for _, m := range models {
 		runs := map[string]*hydraulic.ModelRun{}
 		for i := range m.Runs {
@@ -79,9 +80,14 @@ func unknowns(models []*hydraulic.Model) []unknown {
 			}
 			for _, u := range list {
 				key := u.what + "\x00" + u.part
-				if !seen[key] && u.span.High > u.span.Low {
-					seen[key] = true
+				k, known := seen[key]
+				if !known && u.span.High > u.span.Low {
+					k, known = len(out), true
+					seen[key] = k
 					out = append(out, u)
+				}
+				if known {
+					out[k].met(n.At)
 				}
 			}
 		}

@@ -6,6 +6,7 @@ import "dryfit/catalog/quantity"
 type Advice struct {
 	Pump     string // heater pump's id
 	Constant bool   // the pump has one speed
+	Asked    bool   // it is known what the unit asks of its flow
 	Today    bool   // a circuit before the work is known, and the jets' change is against it; else it is 0
 	Choices  []BypassChoice
 	Best     int // index into Choices; -1: none keeps the promise
@@ -21,6 +22,7 @@ type BypassChoice struct {
 	Modes  []ChoiceMode
 	Keeps  bool          // the promise: unit's flow at least least, at most most, in every mode it is wanted
 	Rated  bool          // and at least rated at low speed
+	Unfit  bool          // the rule bypass-fits-pump warns of it: a throttle at several speeds, a spring at one
 	Why    quantity.Text // why it is taken, or not
 }
 

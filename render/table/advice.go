@@ -21,6 +21,7 @@ type choiceJSON struct {
 	Name  string           `json:"name"`
 	Kv    float64          `json:"kv_m3_h,omitempty"`
 	Keeps bool             `json:"keeps_the_promise"`
+	Fits  bool             `json:"fits_the_pump"`
 	Rated bool             `json:"rated_at_low"`
 	Why   string           `json:"why"`
 	Modes []choiceModeJSON `json:"modes"`
@@ -53,7 +54,7 @@ func advice(a *hydraulic.Advice, s form.Style) *adviceJSON {
 		out.Best = s.Say(a.Choices[a.Best].Name)
 	}
 	for _, c := range a.Choices {
-		one := choiceJSON{Name: s.Say(c.Name), Kv: form.Round(c.Kv, 2), Keeps: c.Keeps, Rated: c.Rated, Why: s.Say(c.Why), Modes: []choiceModeJSON{}}
+		one := choiceJSON{Name: s.Say(c.Name), Kv: form.Round(c.Kv, 2), Keeps: c.Keeps, Fits: !c.Unfit, Rated: c.Rated, Why: s.Say(c.Why), Modes: []choiceModeJSON{}}
 		for _, m := range c.Modes {
 			one.Modes = append(one.Modes, choiceModeJSON{
 				m.Mode, form.M3h(m.UnitFlow), form.M3h(m.BypassFlow), m.State, form.KPa(m.MarginPa), form.Round(m.JetsChange*100, 2), form.M3h(m.PumpFlow), form.Round(m.RiseK, 3), s.Say(m.Error),
@@ -72,6 +73,7 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 	g := form.NewGrid(form.Column{Head: " "}, form.Column{Head: "bypass element", Widest: 34}, form.Column{Head: "mode"}, form.Column{Head: "unit", Right: true},
 		form.Column{Head: "bypass", Right: true}, form.Column{Head: "check"}, form.Column{Head: "margin", Right: true}, form.Column{Head: "jets, %", Right: true}, form.Column{Head: "keeps"})
 	var lines []string
+	warned := false
 	for i, c := range a.Choices {
 		mark := ""
 		if i == a.Best {
@@ -80,7 +82,8 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 		for k, m := range c.Modes {
 			name, keeps := "", ""
 			if k == 0 {
-				name, keeps = s.Say(c.Name), map[bool]string{true: "yes", false: "no"}[c.Keeps]
+				name, keeps = s.Say(c.Name), keepsWords(a, &c)
+				warned = warned || keeps == keepsUnfit
 			}
 			if m.Error != "" {
 				g.Add(mark, name, m.Mode, "none", "", "", "", "", keeps)
@@ -90,6 +93,9 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 			g.Add(mark, name, m.Mode, s.Flow(m.UnitFlow), s.Flow(m.BypassFlow), standing(m.State), s.Pressure(m.MarginPa), signed(m.JetsChange*100), keeps)
 			mark = ""
 		}
+	}
+	if warned {
+		lines = append(lines, "* the unit's flow is kept, but bypass-fits-pump warns of such an element on this pump")
 	}
 	lines = append(lines, reasons(a, s)...)
 	if a.Why != "" {
@@ -103,6 +109,21 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", s.Say(r.What), s.Say(r.Effect), works))
 	}
 	return []form.Block{{Title: "Which bypass", Grid: g, Lines: lines}}
+}
+
+const keepsUnfit = "yes *"
+
+// keepsWords says whether a choice keeps what the unit asks.
+func keepsWords(a *hydraulic.Advice, c *hydraulic.BypassChoice) string {
+	switch {
+	case !c.Keeps:
+		return "no"
+	case !a.Asked:
+		return "not known"
+	case c.Unfit:
+		return keepsUnfit
+	}
+	return "yes"
 }
 
 // reasons says of each choice why it is not the one to take: of those with one reason in one

@@ -32,8 +32,11 @@ func New(c *graph.Circuit, branch *stream.UnitBranch, before *stage.Stage, settl
 // Compare solves every choice and picks one; where none keeps the promise it works out the
 // remedies.
 func (a *adviser) Compare() *hydraulic.Advice {
-	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Best: -1}
+	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Best: -1, Asked: a.Unit != Promise{}}
 	out.Choices = a.choices(a.circuit)
+	for i := range out.Choices {
+		out.Choices[i].Unfit = !preferred(out.Choices[i], out.Constant)
+	}
 	for i, c := range out.Choices {
 		if c.Keeps && preferred(c, out.Constant) && (out.Best < 0 || a.better(c, out.Choices[out.Best], out.Constant)) {
 			out.Best = i
@@ -155,6 +158,9 @@ func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
 	shut := a.Try(c, ThrottleElement(0))
 	if want == 0 || LeastFlow(shut) <= want {
 		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
+		if want == 0 {
+			shut.Name = "throttle valve: stays shut until the unit's rated flow is known"
+		}
 		return shut
 	}
 	branch := a.branchIn(c)
@@ -183,7 +189,7 @@ func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
 			return graph.Say("%s: the unit gets %s, more than its most, %s", m.Mode, FlowText(m.UnitFlow), FlowText(a.Unit.Most))
 		}
 	}
-	if all.Best < 0 || i == all.Best {
+	if all.Best < 0 || i == all.Best || !all.Asked { // of what nobody asks nothing is better or worse
 		return ""
 	}
 	best := all.Choices[all.Best]

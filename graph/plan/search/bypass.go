@@ -145,7 +145,8 @@ func (t *trial) promise() advice.Promise {
 }
 
 // fitThrottle sets the bypass valve (throttle.setting); where the unit gets no more than its
-// rated flow with the bypass shut, in the mode in which it gets least, the valve stays shut.
+// rated flow with the bypass shut, in the mode in which it gets least, the valve stays shut; so
+// it does while nothing is known of what the unit asks for: open, it would let no water to it.
 func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 	choice.Shut = true
 	trial := s.solveLike(t, choice)
@@ -154,11 +155,7 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 		return
 	}
 	want := cmp.Or(trial.promise().Rated, trial.promise().Least)
-	if want == 0 {
-		s.settle(t, nil)
-		return
-	}
-	if len(trial.outcome().Unit) == 0 || trial.outcome().Low() <= want {
+	if len(trial.outcome().Unit) == 0 || want == 0 || trial.outcome().Low() <= want {
 		s.settle(t, s.full(trial))
 		return
 	}

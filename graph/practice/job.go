@@ -69,6 +69,7 @@ type Job struct {
 	CutsHose   bool     // an old hose is cut
 	Removes    bool     // something is taken out
 	Gone       []string // what is taken out whole, by its names on paper
+	Out        []Out    // the equipment among it
 	Pieces     bool     // there is new pipe to cut
 	Marked     bool     // the parts list marks parts to measure first
 	Bench      bool     // part of the work is made on the bench

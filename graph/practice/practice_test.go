@@ -35,6 +35,9 @@ func randomJob(r *rand.Rand) *Job {
 	if r.IntN(5) == 0 {
 		j.Leaves = []Unit{{ID: "HP9", Flammable: is()}}
 	}
+	if r.IntN(5) == 0 {
+		j.Out = []Out{{Name: "SX9 salt cell", Wired: true, Treats: true}, {Name: "E9 element heater", Element: true}}
+	}
 	if r.IntN(4) == 0 {
 		j.Fellows = []Unit{{ID: "HP2", SetPoint: temp(30, 41), LeastAir: temp(-15, 10), StopsAtHighLimit: maybe()}}
 		if len(j.To) > 0 {

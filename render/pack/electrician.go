@@ -20,7 +20,8 @@ import (
 // blanks where the description is silent.
 func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	c := book.Chapter{ID: "electric", Title: "For the electrician", For: book.Electrician, NewPage: true}
-	if p.After == nil || j.Unit == nil {
+	out := j.saidTo(practice.Electrician, practice.Leave(), practice.TakenOut())
+	if p.After == nil || j.Unit == nil && len(out) == 0 {
 		return c
 	}
 	c.Say("All of it for the electrician's decision, by the local code and the unit's sheet; standards are quoted from memory. No figure here certifies anything.")
@@ -43,6 +44,17 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		add("Full load of "+who, amps)
 		add(start, starting)
 		add("Fuse or breaker of "+who, fuse)
+	}
+	for _, gone := range p.Circuit.Parts {
+		if words := goneWords(gone); gone.Removed && words != "" {
+			add(names.Short(gone.ID)+", taken out", words)
+		}
+	}
+	if len(units) == 0 {
+		add("Name, licence, date, signature", "")
+		c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
+		c.Add(book.Item{Kind: book.Bullets, Lines: out})
+		return c
 	}
 	add("Residual current device: type and rating", "30 mA, type A at least; F or B where the unit's sheet asks")
 	for _, u := range units {
@@ -77,7 +89,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 			}
 		}
 	}
-	c.Add(book.Item{Kind: book.Bullets, Lines: j.said(practice.Electricity())})
+	c.Add(book.Item{Kind: book.Bullets, Lines: append(out, j.said(practice.Electricity())...)})
 	return c
 }
 
@@ -112,6 +124,20 @@ func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) 
 		}
 	}
 	return say(st.FullLoad, load.RunningA), say(st.Starting, load.StartA), say(st.Fuse, 0)
+}
+
+// goneWords is what the description says of the supply of a part that is taken out; "" where it
+// has none.
+func goneWords(p *graph.Part) string {
+	o, ok := outOf(p, "")
+	if p.Kind != graph.HeatPump && (!ok || !o.Wired && !o.Element) {
+		return ""
+	}
+	known := ""
+	if u := p.Unit; u != nil && u.FullLoadA > 0 {
+		known = quantity.Current.Of(u.FullLoadA).String() + " (its sheet): "
+	}
+	return known + "isolated, proved dead and its cable made safe by"
 }
 
 func ofSupply(feeds []string) string {

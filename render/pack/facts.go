@@ -34,6 +34,12 @@ func (j jobIn) said(lists ...[]practice.Sentence) []string {
 	return practice.Texts(practice.Pick(j.Job, slices.Concat(lists...)), j.units)
 }
 
+// saidTo is said of those sentences alone that are for a reader.
+func (j jobIn) saidTo(who practice.Reader, lists ...[]practice.Sentence) []string {
+	all := practice.Pick(j.Job, slices.Concat(lists...))
+	return practice.Texts(slices.DeleteFunc(all, func(s practice.Said) bool { return s.For&who == 0 }), j.units)
+}
+
 // factsOf gathers what the sentences of practice ask of a job.
 func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	j := &practice.Job{}
@@ -294,6 +300,9 @@ func (f *facts) work() {
 		j.Valves = j.Valves || !part.Removed && (part.Kind.IsHandValve() || part.Kind == graph.CheckValve || part.Kind == graph.DrainValve)
 		if part.Removed {
 			j.Gone = append(j.Gone, f.names.Short(part.ID))
+			if o, ok := outOf(part, f.names.Short(part.ID)); ok {
+				j.Out = append(j.Out, o)
+			}
 		}
 		j.Skimmer = j.Skimmer || part.Kind == graph.Tub && slices.ContainsFunc(part.Ports, func(port graph.Port) bool {
 			return strings.Contains(port.Name, "skimmer") || strings.Contains(port.Name, "well")
@@ -371,4 +380,23 @@ func (f *facts) boxed() bool {
 		}
 	}
 	return false
+}
+
+// outOf is what the papers say of equipment that is taken out; false for what only joins pipe.
+func outOf(p *graph.Part, name string) (practice.Out, bool) {
+	o := practice.Out{Name: name}
+	switch p.Kind {
+	case graph.HeatPump, graph.Filter, graph.JetGroup, graph.HeatExchanger, graph.AirControl:
+	case graph.ElementHeater:
+		o.Element = true
+	case graph.Pump, graph.Blower, graph.FlowSwitch, graph.PressureSwitch:
+		o.Wired = true
+	case graph.SaltCell, graph.UVChamber, graph.OzoneInjector:
+		o.Wired, o.Treats = true, true
+	case graph.Feeder:
+		o.Treats = true
+	default:
+		return o, false
+	}
+	return o, true
 }

@@ -51,7 +51,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 		out[len(out)-1].Pictures = benchPictures(p, j, len(bench))
 	}
 	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
-	ready, gone := append(j.said(practice.Ready()), j.said(practice.Leave())...), j.said(practice.TakeOut())
+	ready, gone := append(j.said(practice.Ready()), append(j.said(practice.Leave()), j.saidTo(practice.Fitter, practice.TakenOut())...)...), j.said(practice.TakeOut())
 	if !j.Cuts && !j.CutsHose {
 		ready = append(ready, gone...)
 		gone = nil

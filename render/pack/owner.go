@@ -16,14 +16,18 @@ import (
 // owner is the customer's sheet: one page in plain words.
 func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "owner", Title: "For the owner", For: book.Owner, NewPage: true}
-	if j.Unit == nil {
+	if j.Unit == nil && len(j.Out) == 0 {
 		return c
 	}
 	lead := "A heat pump takes most of the heat for your tub out of the air, and uses electricity only to move it. Its water comes from the pipe that heats your tub anyway."
 	if len(j.Fellows) > 0 {
 		lead = "Heat pumps take most of the heat for your tub out of the air, and use electricity only to move it. Their water comes from the pipe that heats your tub anyway."
 	}
-	c.Say(lead)
+	if j.Unit != nil {
+		c.Say(lead)
+	}
+	gone := j.saidTo(practice.Owner, practice.TakenOut(), practice.Leave())
+	c.Say(gone...)
 	for _, l := range table.PlainLines(p, style) {
 		c.Say(l)
 	}
@@ -44,8 +48,11 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 			c.Say(j.say(s.Text))
 		}
 	}
-	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"whom to call", "name and telephone"},
-		Rows: [][]string{{"the fitter", ""}, {"the electrician", ""}, {"the heat pump's maker or dealer", ""}}}}})
+	call := [][]string{{"the fitter", ""}, {"the electrician", ""}}
+	if j.Unit != nil {
+		call = append(call, []string{"the heat pump's maker or dealer", ""})
+	}
+	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"whom to call", "name and telephone"}, Rows: call}}})
 	return c
 }
 
@@ -82,8 +89,13 @@ func monthly(j jobIn) []string {
 	case "":
 		filter = "Clean the filter, where there is one: a dirty one takes the heat pump's water first."
 	}
+	drips := "Look under the cabinet and at the heat pump's joints for drips."
+	if j.Unit == nil {
+		filter, _, _ = strings.Cut(filter, ": a dirty one")
+		filter, drips = strings.TrimSuffix(filter, ".")+".", "Look under the cabinet for drips."
+	}
 	const water = "Test the water: free chlorine and pH as the tub's maker says."
-	out := []string{filter, "Look under the cabinet and at the heat pump's joints for drips."}
+	out := []string{filter, drips}
 	if len(j.Fellows) > 0 {
 		return append(out[:1], "Look under the cabinet and at the joints of each heat pump for drips.",
 			"Keep leaves and snow away from the air of each heat pump, and its drip of clean water free to run off.",

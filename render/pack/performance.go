@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
+	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -48,7 +49,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			jets = []string{today, flow(m.Jets), span}
 		}
 		if unit == nil {
-			g.Rows = append(g.Rows, append([]string{m.Mode}, jets...))
+			g.Rows = append(g.Rows, append([]string{table.Capital(names.Mode(m.Mode))}, jets...))
 			continue
 		}
 		all := m.Units()
@@ -56,7 +57,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			all = []plan.UnitSummary{{ID: unit.ID}}
 		}
 		for _, u := range all {
-			mode := m.Mode
+			mode := table.Capital(names.Mode(m.Mode))
 			if len(all) > 1 {
 				mode += ", " + names.Tag(u.ID)
 			}

@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/drawing"
+	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
@@ -31,6 +32,7 @@ func record(p *plan.Plan, j jobIn) []reading {
 		if dirty(c, m.Mode) {
 			continue // the record is taken on a clean filter
 		}
+		mode := table.Capital(names.Mode(m.Mode))
 		for _, u := range m.Units() {
 			who, whose, across := "the unit", "the unit's flow", ""
 			if len(m.Beside) > 0 {
@@ -41,16 +43,16 @@ func record(p *plan.Plan, j jobIn) []reading {
 			if u.RiseK > 0 {
 				rise += " at full output"
 			}
-			out = append(out, reading{m.Mode + ": water in / out of " + who, ""},
-				reading{m.Mode + ": rise" + across + " (one thermometer, moved from pipe to pipe)", rise},
-				reading{m.Mode + ": " + whose + " (meter, or from the rise)", quantity.Format(u.Flow, quantity.Flow, j.units)})
+			out = append(out, reading{mode + ": water in / out of " + who, ""},
+				reading{mode + ": rise" + across + " (one thermometer, moved from pipe to pipe)", rise},
+				reading{mode + ": " + whose + " (meter, or from the rise)", quantity.Format(u.Flow, quantity.Flow, j.units)})
 		}
 		if m.HasJets && m.Jets > 0 {
 			change := ""
 			if m.HasToday {
 				change = fmt.Sprintf("%+.0f %% of flow", 100*m.JetsChange())
 			}
-			out = append(out, reading{m.Mode + ": jets feel, before / after", change})
+			out = append(out, reading{mode + ": jets feel, before / after", change})
 		}
 	}
 	seen := map[string]bool{} // two units may share a bypass

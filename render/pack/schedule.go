@@ -10,6 +10,7 @@ import (
 	"dryfit/graph/rule"
 	"dryfit/graph/stream"
 	"dryfit/render/drawing"
+	"dryfit/render/table"
 	"dryfit/render/tag"
 )
 
@@ -152,7 +153,7 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 
 // modeRow is one mode of the circuit, with the positions it was solved with.
 func modeRow(p *plan.Plan, m plan.ModeSummary, valves []valve) valveRow {
-	row := valveRow{State: "Mode " + m.Mode, Unit: "on"}
+	row := valveRow{State: table.Capital(tag.Of(p.Circuit, p.Net()).Mode(m.Mode)), Unit: "on"}
 	switch {
 	case m.HasUnit && m.Unit <= 0:
 		row.Unit, row.Note = "off", "no water comes to the unit"

@@ -17,7 +17,10 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 	var out []string
 	names := tag.Of(p.Circuit, p.Net())
 	for _, m := range plan.Summarise(p) {
-		at := atMode(m.Mode)
+		at := Capital(names.Mode(m.Mode)) + " "
+		if !strings.HasPrefix(at, "At ") {
+			at = strings.TrimSpace(at) + ", "
+		}
 		if !m.HasUnit {
 			continue
 		}
@@ -29,7 +32,7 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 			}
 			line := plainUnit(who, u, flow)
 			if i == 0 {
-				out = append(out, at+" "+line)
+				out = append(out, at+line)
 			} else {
 				out[len(out)-1] += " " + Capital(line)
 			}
@@ -54,15 +57,6 @@ func plainUnit(who string, u plan.UnitSummary, flow func(float64) string) string
 		return fmt.Sprintf("%s gets %s; it needs %s.", who, flow(u.Flow), flow(u.Least))
 	}
 	return fmt.Sprintf("%s gets %s; what it needs is not known.", who, flow(u.Flow))
-}
-
-// atMode names a mode in a sentence.
-func atMode(mode string) string {
-	switch mode {
-	case "low", "high", "middle":
-		return "At " + mode + " speed"
-	}
-	return fmt.Sprintf("In mode %q", mode)
 }
 
 func jetsChange(m plan.ModeSummary) string {

@@ -19,12 +19,14 @@ type Names struct {
 	roles   map[string]string // of the parts round a unit: "to the unit"
 	net     *stream.Net
 	runs    map[string]*graph.Run
+	inOrder []*graph.Part
+	modes   map[string]string // words for each mode
 }
 
 // Of returns the names of a circuit's parts. Which way the water goes is that of the stage
 // after the work: what a part does there it is called by everywhere.
 func Of(c *graph.Circuit, net *stream.Net) *Names {
-	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c, net), roles: map[string]string{}, net: net, runs: map[string]*graph.Run{}}
+	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c, net), roles: map[string]string{}, net: net, runs: map[string]*graph.Run{}, inOrder: c.Parts}
 	for _, p := range c.Parts {
 		n.parts[p.ID] = p
 	}
@@ -32,6 +34,7 @@ func Of(c *graph.Circuit, net *stream.Net) *Names {
 		n.runs[r.ID] = r
 	}
 	n.findRoles(c, net)
+	n.nameModes(c)
 	return n
 }
 

@@ -1,0 +1,50 @@
+package practice
+
+import "dryfit/catalog/quantity"
+
+// Out is a part of equipment that is taken out for good.
+type Out struct {
+	Name    string // on paper: "SX1 salt cell"
+	Wired   bool   // it has a supply or a control cable, and is neither a unit nor an element
+	Treats  bool   // it treated the water
+	Element bool   // it is an element heater
+}
+
+// TakenOut is what somebody who did not do the work has to know of what is gone.
+func TakenOut() []Sentence {
+	out := func(keep func(Out) bool) func(*Job) []string {
+		return func(j *Job) []string {
+			var names []string
+			for _, o := range j.Out {
+				if keep(o) {
+					names = append(names, o.Name)
+				}
+			}
+			return names
+		}
+	}
+	all := out(func(Out) bool { return true })
+	wired := out(func(o Out) bool { return o.Wired })
+	elements := out(func(o Out) bool { return o.Element })
+	treat := out(func(o Out) bool { return o.Treats })
+	has := func(list func(*Job) []string) func(*Job) bool {
+		return func(j *Job) bool { return len(list(j)) > 0 }
+	}
+	return []Sentence{
+		{Name: "what-is-gone", When: has(all), Say: func(j *Job) quantity.Text {
+			return quantity.Say("Taken out and not put back: %s.", and(all(j)...))
+		}, For: Owner, Source: common},
+		{Name: "old-unit-not-counted", When: func(j *Job) bool { return j.Unit != nil && len(j.Leaves) > 0 }, Say: func(j *Job) quantity.Text {
+			return quantity.Say("What a year takes today is worked out as if the tub's own element heated: what %s took is not known.", j.leavesCalled())
+		}, For: Owner, Source: common},
+		{Name: "treats-no-more", When: has(treat), Say: func(j *Job) quantity.Text {
+			return quantity.Say("The water is no longer treated by %s: settle with the fitter how it is disinfected from now on, before anybody bathes.", and(treat(j)...))
+		}, For: Fitter | Owner, Source: common},
+		{Name: "wired-off", When: has(wired), Say: func(j *Job) quantity.Text {
+			return quantity.Say("%s: isolated, proved dead, the cable taken off and its end made safe or taken back, before it is taken out of the pipe; what the controller then misses is settled with its maker.", and(wired(j)...))
+		}, For: Fitter | Electrician, Source: electricStandards},
+		{Name: "element-gone", When: has(elements), Say: func(j *Job) quantity.Text {
+			return quantity.Say("%s: its leads are taken off at the controller by the electrician and made safe; no controller goes on feeding an element that is not in the water.", and(elements(j)...))
+		}, For: Fitter | Electrician, Source: electricStandards},
+	}
+}

@@ -1,0 +1,82 @@
+package pack
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+	"dryfit/render/book"
+	"dryfit/render/table/form"
+)
+
+// Who was not there reads on his own sheet what is gone: the owner that the salt cell no longer
+// treats the water, the electrician that the old unit and the cell are parted from their
+// supplies; also where no new unit comes. Their order: the trade's (common practice, no source).
+func TestTakenOutIsSaidToEverybody(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const old = `
+[[part]]
+id = "old-unit"
+kind = "heat-pump"
+existing = true
+removed = true
+electric = { voltage = "230 V", full-load = "9.5 A" }
+
+[[part]]
+id = "salt"
+kind = "salt-cell"
+existing = true
+removed = true
+
+[[run]]
+id = "over"
+from = "old-unit.out"
+to = "salt.in"
+existing = true
+removed = true
+length = "400 mm"
+`
+	text := string(data)
+	for _, c := range []struct {
+		name, file string
+	}{
+		{"with a new unit", text + old},
+		{"without one", strings.Replace(text[:strings.Index(text, "[retrofit]")], "[[part]]\nid = \"unit\"", "[[part]]\nid = \"unit\"\nexisting = true\nremoved = true", 1) + old},
+	} {
+		p := wanted(t, "x.toml", []byte(c.file), plan.Findings|plan.Flows|plan.Lists)
+		style := form.Style{Units: quantity.MetricSystem}
+		j := factsOf(p, style.Units)
+		says := func(ch book.Chapter, want string) {
+			if got := wordsOf(ch); !strings.Contains(got, want) {
+				t.Errorf("%s: %q does not say %q:\n%s", c.name, ch.Title, want, got)
+			}
+		}
+		says(owner(p, j, style), "no longer treated by SX1 salt cell")
+		says(electrician(p, j), "salt cell, taken out")
+		says(electrician(p, j), "9.5 A (its sheet): isolated, proved dead")
+		if j.Unit == nil {
+			if got := wordsOf(owner(p, j, style)); strings.Contains(got, "heat pump's water") {
+				t.Errorf("%s: the owner reads of the water of a heat pump he has not", c.name)
+			}
+		}
+	}
+}
+
+// wordsOf is everything a chapter says, a line each.
+func wordsOf(c book.Chapter) string {
+	var text strings.Builder
+	for _, it := range c.Items {
+		text.WriteString(it.Text + "\n" + strings.Join(it.Lines, "\n") + "\n")
+		if g := it.Block.Grid; g != nil {
+			for _, row := range g.Rows {
+				text.WriteString(strings.Join(row, " | ") + "\n")
+			}
+		}
+	}
+	return text.String()
+}

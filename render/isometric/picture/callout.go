@@ -148,7 +148,11 @@ func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 	start := space.Add(c.at, space.Times(c.clear, dir))
 	leader := len(c.far) > 0 && (space.Length(space.Sub(tip, start)) > withLeader || c.plain)
 	if leader {
-		parts = append(parts, space.Strip(start, tip, 0.15)...)
+		from := start
+		if c.long { // it crosses what is drawn, but no letters
+			from = c.at
+		}
+		parts = append(parts, space.Strip(from, tip, 0.15)...)
 	}
 	return candidate{label.Place{Box: space.UnionOf(parts), Cost: cost, Parts: parts}, func() []scene.Item {
 		var out []scene.Item

@@ -103,7 +103,12 @@ func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 	}
 	r.later = append(r.later, func() []candidate { return p.rowPlaces(row, dimFar[3:], 0.5) })
 	if len(row) == 1 {
-		r.last = func() []candidate { return append(p.rowPlaces(row, dimFar, 0.5), row[0].onPipe()...) }
+		r.last = func() []candidate {
+			if !row[0].holdsText() {
+				return row[0].onPipe()
+			}
+			return append(p.rowPlaces(row, dimFar, 0.5), row[0].onPipe()...)
+		}
 		r.later = append(r.later, func() []candidate {
 			return append(p.rowPlaces(row, dimFar, 0.34), p.rowPlaces(row, dimFar, 0.66)...)
 		}, row[0].onPipe)
@@ -181,6 +186,12 @@ func (d *dimension) onPipe() []candidate {
 		}
 	}
 	return out
+}
+
+// holdsText reports whether a length's text goes between its own extension lines.
+func (d *dimension) holdsText() bool {
+	a, b := space.Project(d.a.at), space.Project(d.b.at)
+	return upright(a, b) || scene.TextWidth(d.text, d.em, false)+2 <= space.Length(space.Sub(b, a))
 }
 
 // cover adds what a dimension covers. Extension lines from one place that go one way may lie

@@ -6,7 +6,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan/stage"
-	"dryfit/graph/settle"
 )
 
 // InPlace returns the job with a unit of the catalogue in its unit's place, by its row's name, all
@@ -31,7 +30,7 @@ func (p *Plan) InPlace(row string, modes ...string) *Plan {
 	other.Parts = slices.Clone(c.Parts)
 	other.Parts[at] = &part
 	lay := p.After.Layout.As(&other)
-	lay.Stage = settle.Of(&other)
+	lay.Stage = p.After.Layout.Stage.With(&other)
 	after := &stage.Stage{Circuit: &other, Layout: lay}
 	for _, m := range other.AllModes() {
 		if len(modes) > 0 && !slices.Contains(modes, m.Name) {

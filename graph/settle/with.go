@@ -8,8 +8,12 @@ import (
 
 // With settles a circuit that has most of its parts and runs in common with the stage: it is
 // what Of gives, but what is the same part or run in both, among the same neighbours, is taken
-// over as it was settled. What stands in one stage of many proposals is so settled once.
+// over as it was settled. What stands in one stage of many proposals is so settled once. A nil
+// stage has nothing in common with any circuit.
 func (s *Stage) With(c *graph.Circuit) *Stage {
+	if s == nil {
+		return Of(c)
+	}
 	out := indexed(c)
 	out.Water = waterOf(c)
 	if out.cat != s.cat || !reflect.DeepEqual(out.Water, s.Water) {

@@ -70,12 +70,12 @@ func (s *search) full(t *trial) *trial {
 
 // layOutOnly builds a trial at a place and lays it out; nil where nothing can be built.
 func (s *search) layOutOnly(place retrofit.Place, choice retrofit.Choice) *trial {
-	t := &trial{}
+	t := &trial{before: s.before.Layout.Stage}
 	if !t.build(s.site, s.asked.Retrofit.Unit, place, choice) {
 		return nil
 	}
 	if t.stage == nil {
-		t.stage = &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+		t.stage = t.after()
 	}
 	t.stage.Lay()
 	return t

@@ -91,7 +91,7 @@ func (s *search) with(t *trial, some []help) *trial {
 	for _, h := range some {
 		h.apply(c)
 	}
-	before := &stage.Stage{Circuit: c.At(graph.Before)}
+	before := &stage.Stage{Circuit: c.At(graph.Before), Like: s.before.Layout.Stage}
 	before.Lay()
 	other := newSearch(c, before)
 	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}

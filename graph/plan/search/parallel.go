@@ -16,7 +16,7 @@ func (s *search) beside() {
 	if branch == nil || s.asked.Retrofit.Cut != nil {
 		return
 	}
-	t := &trial{unit: s.asked.Retrofit.Unit}
+	t := &trial{unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage}
 	t.proposal, t.built = retrofit.Parallel(s.asked, s.before.Layout, branch)
 	t.findings = slices.Clone(t.built)
 	s.trials = append(s.trials, t)

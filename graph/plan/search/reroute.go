@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"dryfit/graph"
-	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 )
 
@@ -22,7 +21,7 @@ func (t *trial) reroute(site *retrofit.Site, place retrofit.Place, choice retrof
 	}
 	first, built, found := t.proposal, t.built, t.proposal.Found()
 	for n := 0; ; n++ {
-		t.stage = &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+		t.stage = t.after()
 		t.stage.Lay()
 		to, from := t.atFault()
 		if !to && !from {

@@ -30,7 +30,7 @@ type search struct {
 }
 
 func newSearch(c *graph.Circuit, before *stage.Stage) *search {
-	return &search{asked: c, settled: settle.Of(c), before: before, site: retrofit.NewSite(c, before.Layout), segments: newSegments(before.Circuit),
+	return &search{asked: c, settled: before.Layout.Stage.With(c), before: before, site: retrofit.NewSite(c, before.Layout), segments: newSegments(before.Circuit),
 		first: retrofit.FirstChoice(c, before.Layout), judged: map[segment]runVerdict{}}
 }
 
@@ -65,7 +65,7 @@ func (s *search) places() { s.try(retrofit.Places(s.asked, s.before.Layout)) }
 func (s *search) try(places []retrofit.Place) {
 	var some, left []*trial
 	for _, place := range s.inOrder(places) {
-		t := &trial{place: place, unit: s.asked.Retrofit.Unit}
+		t := &trial{place: place, unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage}
 		if !place.MeasureFirst {
 			t.findings = rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: CutAt(s.asked, place, s.cutPos())})
 		}

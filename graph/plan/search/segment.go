@@ -150,13 +150,13 @@ func (s *search) judgeRun(place retrofit.Place) runVerdict {
 		site, before = straightened(s.asked, place)
 		place.Leg, place.MeasureFirst = 1, false
 	}
-	t := &trial{place: place, unit: s.asked.Retrofit.Unit}
+	t := &trial{place: place, unit: s.asked.Retrofit.Unit, before: before.Layout.Stage}
 	if t.proposal, t.built = site.Sketch(place, s.first); t.proposal == nil {
 		return runVerdict{findings: t.built}
 	}
-	t.stage = &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+	t.stage = t.after()
 	in := t.input(before)
-	in.Cut = nil
+	in.Cut, in.Settled = nil, t.before.With(t.stage.Circuit)
 	ds, barred := rule.ApplyPlace(in)
 	return runVerdict{findings: ds, barred: barred}
 }

@@ -36,7 +36,7 @@ func (t *trial) with(choice retrofit.Choice) *trial {
 	if c == nil {
 		return nil
 	}
-	set := settle.Of(c)
+	set := t.stage.Layout.Stage.With(c)
 	if !sameBody(t.proposal.Element, t.stage.Layout.Stage, set) {
 		return nil
 	}
@@ -44,7 +44,7 @@ func (t *trial) with(choice retrofit.Choice) *trial {
 	proposal.Choice = choice
 	lay := t.stage.Layout.As(c)
 	lay.Stage = set
-	return &trial{place: t.place, unit: t.unit, proposal: &proposal, stage: &stage.Stage{Circuit: c, Layout: lay}, sketched: true}
+	return &trial{place: t.place, unit: t.unit, before: t.before, proposal: &proposal, stage: &stage.Stage{Circuit: c, Layout: lay}, sketched: true}
 }
 
 // sameBody reports whether a bypass element takes the same room in two stages and meets its pipe alike.

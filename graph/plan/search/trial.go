@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
 	"dryfit/graph/rule"
+	"dryfit/graph/settle"
 )
 
 // trial is one proposal on its way through the house.
@@ -20,6 +21,7 @@ type trial struct {
 	assembly  *route.Assembly
 	findings  []graph.Diagnostic // of everything done so far
 	unit      string             // id of the unit to be fitted
+	before    *settle.Stage      // the circuit before the work, most of which stays; nil: not used
 	solved    bool
 	barred    bool               // it stands wrong in the way of the water
 	unjudged  bool               // the circuit has too many runs: only the rules on the cut were applied
@@ -58,9 +60,14 @@ func (t *trial) judgeLayout(before *stage.Stage) {
 	t.findings = slices.Concat(t.built, t.stage.Layout.Findings, t.stage.Clashes, t.stage.Blocked, t.assembly.Findings, rule.Apply(t.input(before), rule.NeedsLayout))
 }
 
+// after is the stage after the work of the proposal, not laid out yet.
+func (t *trial) after() *stage.Stage {
+	return &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After), Like: t.before}
+}
+
 func (t *trial) layOut() {
 	if t.stage == nil {
-		t.stage = &stage.Stage{Circuit: t.proposal.Circuit.At(graph.After)}
+		t.stage = t.after()
 	}
 	t.stage.Lay()
 	t.assembly = route.Assemble(t.stage.Layout)

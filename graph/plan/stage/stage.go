@@ -8,6 +8,7 @@ import (
 	"dryfit/graph/route/laying"
 	"dryfit/graph/route/solid"
 	"dryfit/graph/rule"
+	"dryfit/graph/settle"
 )
 
 // Stage is the circuit before or after the work, laid out and solved.
@@ -19,6 +20,8 @@ type Stage struct {
 	Blocked   []graph.Diagnostic   // joints on whose way something stands when their turn comes
 	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
 	NoAnswer  []NoAnswer           // modes without one
+
+	Like *settle.Stage // a stage of the same job, of which what is the same is taken over; nil where there is none
 
 	solved   bool
 	found    []graph.Diagnostic // while solving
@@ -39,7 +42,7 @@ type NoAnswer struct {
 // Lay lays the stage out in space, once.
 func (s *Stage) Lay() {
 	if s != nil && s.Layout == nil {
-		s.Layout = laying.Of(s.Circuit)
+		s.Layout = laying.OfStage(s.Like.With(s.Circuit))
 		s.Bodies = solid.Of(s.Layout)
 		s.Clashes = s.Bodies.Check()
 		if graph.HasErrors(s.Layout.Findings) || graph.HasErrors(s.Clashes) || !route.Assemble(s.Layout).OK {

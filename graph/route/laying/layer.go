@@ -42,8 +42,11 @@ type line struct {
 
 // Of lays one stage of a circuit out in space. It never fails: what cannot be laid out
 // is named in the findings, and everything else is there. The circuit is not changed.
-func Of(c *graph.Circuit) *route.Layout {
-	set := settle.Of(c)
+func Of(c *graph.Circuit) *route.Layout { return OfStage(settle.Of(c)) }
+
+// OfStage lays a settled stage of a circuit out in space.
+func OfStage(set *settle.Stage) *route.Layout {
+	c := set.Circuit
 	l := &layer{
 		c:     c,
 		set:   set,

@@ -165,7 +165,7 @@ func TestLevelsRise(t *testing.T) {
 	if len(l.Real) != 5 {
 		t.Fatalf("levels %v, want -5, 0, 20, 300, 1000", l.Real)
 	}
-	l.Spread([]space.Span{{From: 0, To: 4, Want: 100}, {From: 3, To: 1, Want: 40}}, 1, nil)
+	l = l.Spread(l.Gaps([]space.Span{{From: 0, To: 4, Want: 100}, {From: 3, To: 1, Want: 40}}, 1), nil)
 	for i := 1; i < len(l.Show); i++ {
 		if l.Show[i] <= l.Show[i-1] {
 			t.Errorf("display %v does not rise", l.Show)

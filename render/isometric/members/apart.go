@@ -18,7 +18,8 @@ func (d *Drawing) Apart(ms []Member, scale float64) *space.Space {
 	for i := range grow {
 		grow[i] = map[int]float64{}
 	}
-	best := d.SpaceOf(ms, scale, grow)
+	plain := d.displayOf(ms, scale)
+	best := plain.grown(grow)
 	high := d.reach(ms)
 	fault := faultOf(ms, high, d.Room(), best)
 	for range 14 {
@@ -33,7 +34,7 @@ func (d *Drawing) Apart(ms []Member, scale float64) *space.Space {
 				old := grow[a][gap]
 				for _, by := range []float64{1.3, 1.8, 2.6, 4} {
 					grow[a][gap] = math.Max(old, 1) * by
-					try := d.SpaceOf(ms, scale, grow)
+					try := plain.grown(grow)
 					if f := faultOf(ms, high, d.Room(), try); f.sum < fault.sum-0.05 {
 						fault, best, moved = f, try, true
 						keepAxis, keepGap, keepBy = a, gap, grow[a][gap]

@@ -46,7 +46,9 @@ type Drawing struct {
 	Parts  map[string]*graph.Part
 	Bench  map[int]bool // joints made on the bench, by number
 	Common PipeOf
-	OldAll bool // nothing new is drawn: what is there is, with its lengths
+	signs  map[*graph.Part]signed
+	joints map[string][]*route.Joint // located ones of each run
+	OldAll bool                      // nothing new is drawn: what is there is, with its lengths
 
 	Names    *tag.Names
 	Overview bool         // drawn now: all new work on one sheet
@@ -61,7 +63,13 @@ type Drawing struct {
 
 // NewDrawing gathers what all sheets share.
 func NewDrawing(in Input) *Drawing {
-	d := &Drawing{In: in, Lay: in.Layout, C: in.Layout.Circuit, Parts: map[string]*graph.Part{}, Bench: map[int]bool{}}
+	d := &Drawing{In: in, Lay: in.Layout, C: in.Layout.Circuit, Parts: map[string]*graph.Part{}, Bench: map[int]bool{},
+		signs: map[*graph.Part]signed{}, joints: map[string][]*route.Joint{}}
+	for i := range d.Lay.Joints {
+		if j := &d.Lay.Joints[i]; j.Located {
+			d.joints[j.Run] = append(d.joints[j.Run], j)
+		}
+	}
 	d.Net = d.Lay.Stage.Net()
 	for _, p := range d.C.Parts {
 		d.Parts[p.ID] = p

@@ -165,22 +165,46 @@ func InLine(k graph.Kind) bool {
 // SpaceOf works out the display of the members. scale stretches the pipe; grow widens
 // single gaps of single axes.
 func (d *Drawing) SpaceOf(ms []Member, scale float64, grow [3]map[int]float64) *space.Space {
-	var s space.Space
+	return d.displayOf(ms, scale).grown(grow)
+}
+
+// display is how far apart the levels of some members are drawn at a scale, no gap widened.
+type display struct {
+	levels space.Space
+	gaps   [3][]float64
+}
+
+// displayOf works out how far apart the members ask to be drawn.
+func (d *Drawing) displayOf(ms []Member, scale float64) *display {
+	want := make([]float64, len(ms))
+	for i := range ms {
+		want[i] = d.want(&ms[i], scale)
+	}
+	var out display
 	for a := space.Axis(0); a < 3; a++ {
-		var vals []float64
+		vals := make([]float64, 0, 2*len(ms))
 		for i := range ms {
 			vals = append(vals, a.Of(ms[i].A), a.Of(ms[i].B))
 		}
-		s[a] = space.NewLevels(vals)
+		l := space.NewLevels(vals)
 		var spans []space.Span
 		for i := range ms {
 			m := &ms[i]
 			if math.Abs(a.Of(m.Way())) < space.SameLevel {
 				continue
 			}
-			spans = append(spans, space.Span{From: s[a].Index(a.Of(m.A)), To: s[a].Index(a.Of(m.B)), Want: d.want(m, scale)})
+			spans = append(spans, space.Span{From: l.Index(a.Of(m.A)), To: l.Index(a.Of(m.B)), Want: want[i]})
 		}
-		s[a].Spread(spans, scale, grow[a])
+		out.levels[a], out.gaps[a] = l, l.Gaps(spans, scale)
+	}
+	return &out
+}
+
+// grown is the display with single gaps of single axes widened.
+func (o *display) grown(grow [3]map[int]float64) *space.Space {
+	var s space.Space
+	for a := range s {
+		s[a] = o.levels[a].Spread(o.gaps[a], grow[a])
 	}
 	return &s
 }

@@ -47,9 +47,8 @@ func (d *Drawing) Stack(m *Member, far bool) stack {
 			s.Base = 0
 		}
 	}
-	for i := range d.Lay.Joints {
-		j := &d.Lay.Joints[i]
-		if j.Run == m.Run.ID && j.Located && d.legOf(m, j.At) && !middle(m, j.At) && nearer(m, j.At) == far {
+	for _, j := range d.joints[m.Run.ID] {
+		if d.legOf(m, j.At) && !middle(m, j.At) && nearer(m, j.At) == far {
 			s.Joints = append(s.Joints, j)
 		}
 	}
@@ -115,8 +114,11 @@ func middle(m *Member, at graph.Vec) bool {
 // Between returns the joints of couplings along a leg, from a on.
 func (d *Drawing) Between(m *Member) []*route.Joint {
 	var out []*route.Joint
-	for i := range d.Lay.Joints {
-		if j := &d.Lay.Joints[i]; m.Run != nil && j.Run == m.Run.ID && j.Located && d.legOf(m, j.At) && middle(m, j.At) {
+	if m.Run == nil {
+		return nil
+	}
+	for _, j := range d.joints[m.Run.ID] {
+		if d.legOf(m, j.At) && middle(m, j.At) {
 			out = append(out, j)
 		}
 	}

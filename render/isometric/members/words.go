@@ -50,8 +50,25 @@ func (d *Drawing) LengthText(mm float64) string {
 	return strings.TrimSuffix(quantity.Format(mm, quantity.Length, d.In.Units), " mm")
 }
 
-// Sign returns a part's sign as it stands in a pipe.
+// Sign returns a part's sign as it stands in a pipe; each is made once.
 func (d *Drawing) Sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
+	s, ok := d.signs[p]
+	if !ok {
+		s.look = d.lookOf(p)
+		s.symbol = symbol.Of(p.Kind, s.look)
+		d.signs[p] = s
+	}
+	return s.symbol, s.look
+}
+
+// signed is a sign and how it looks.
+type signed struct {
+	symbol symbol.Symbol
+	look   symbol.Look
+}
+
+// lookOf is how a part's sign looks.
+func (d *Drawing) lookOf(p *graph.Part) symbol.Look {
 	l := symbol.Look{Pen: PenOldSign, Spring: !d.Lay.Stage.Part(p.ID).IsSwing()}
 	if p.New() {
 		l.Pen = PenNewSign
@@ -70,7 +87,7 @@ func (d *Drawing) Sign(p *graph.Part) (symbol.Symbol, symbol.Look) {
 	if p.Element != nil {
 		l.Isolated = p.Element.Disconnected
 	}
-	return symbol.Of(p.Kind, l), l
+	return l
 }
 
 // PortName is a port in words: "E1 element heater, out".

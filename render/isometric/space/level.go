@@ -72,14 +72,13 @@ type Span struct {
 	Want     float64
 }
 
-// Spread sets the display coordinates: every gap at least what its real length asks for,
-// every span at least what it wants; what is missing is shared out over the span's gaps.
-// grow widens single gaps by a factor; nil: none.
-func (l *Levels) Spread(spans []Span, scale float64, grow map[int]float64) {
+// Gaps returns the display distances of neighbouring levels: every gap at least what its real
+// length asks for, every span at least what it wants; what is missing is shared out over the
+// span's gaps.
+func (l Levels) Gaps(spans []Span, scale float64) []float64 {
 	n := len(l.Real)
-	l.Show = make([]float64, n)
 	if n == 0 {
-		return
+		return nil
 	}
 	gaps := make([]float64, n-1)
 	for i := range gaps {
@@ -103,12 +102,20 @@ func (l *Levels) Spread(spans []Span, scale float64, grow map[int]float64) {
 			}
 		}
 	}
+	return gaps
+}
+
+// Spread returns the levels displayed so far apart as the gaps say. grow widens single gaps by
+// a factor; nil: none.
+func (l Levels) Spread(gaps []float64, grow map[int]float64) Levels {
+	l.Show = make([]float64, len(l.Real))
 	for i, g := range gaps {
 		if f := grow[i]; f > 0 {
 			g *= f
 		}
 		l.Show[i+1] = l.Show[i] + g
 	}
+	return l
 }
 
 // Space maps real points to display points.

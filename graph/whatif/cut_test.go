@@ -15,7 +15,7 @@ import (
 // its own, the room the leg's, and along it nothing is lost: what lies before the work, what it
 // needs term by term, and what lies behind it.
 func TestCutIsMoved(t *testing.T) {
-	for _, name := range []string{"two-speed", "circulation", "large-circulation", "plunge-pool"} {
+	for _, name := range []string{"two-speed", "large-circulation", "plunge-pool"} {
 		s := demo(t, name)
 		c := s.Control(CutID)
 		if c == nil {

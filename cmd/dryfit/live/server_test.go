@@ -39,8 +39,14 @@ func serve(t testing.TB, demo string, papers func(context.Context, Order, func([
 	if err != nil {
 		t.Fatal(err)
 	}
+	return serveText(t, string(text), papers)
+}
+
+// serveText serves a description.
+func serveText(t testing.TB, text string, papers func(context.Context, Order, func([]live.Section)) error) *served {
+	t.Helper()
 	out := &served{file: filepath.Join(t.TempDir(), "job.toml")}
-	save(t, out.file, string(text))
+	save(t, out.file, text)
 	at, err := Listen("127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
@@ -173,7 +179,12 @@ func hash(st state, id string) string {
 // nothing at all, a price no drawing.
 func TestSaveAndRedraw(t *testing.T) {
 	var drawn []string
-	s := serve(t, "two-speed", func(_ context.Context, o Order, got func([]live.Section)) error {
+	demo, err := os.ReadFile("../../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	// the smallest demo with a year and what it costs
+	s := serveText(t, string(demo)+"\n[climate]\nair = [\"3 °C\", \"3 °C\", \"6 °C\", \"10 °C\", \"14 °C\", \"17 °C\", \"19 °C\", \"19 °C\", \"15 °C\", \"11 °C\", \"6 °C\", \"3 °C\"]\n[tariff]\nprice = \"0.31\"\n", func(_ context.Context, o Order, got func([]live.Section)) error {
 		drawn = nil
 		return Make(o, func(ss []live.Section) {
 			for _, one := range ss {
@@ -190,7 +201,7 @@ func TestSaveAndRedraw(t *testing.T) {
 		t.Errorf("drawn at first: %v", drawn)
 	}
 	answer := s.text(t, first, "chapter-answer")
-	if !strings.Contains(answer, "the heat pump gets 5.4 m3/h") || !strings.Contains(s.text(t, first, "drawing-schematic"), "<svg") {
+	if !strings.Contains(answer, "the heat pump gets 2.1 m3/h") || !strings.Contains(s.text(t, first, "drawing-schematic"), "<svg") {
 		t.Errorf("the page says %s", answer)
 	}
 	text, err := os.ReadFile(s.file)
@@ -198,7 +209,7 @@ func TestSaveAndRedraw(t *testing.T) {
 		t.Fatal(err)
 	}
 
-	save(t, s.file, strings.Replace(string(text), `["9 m3/h", "2.5 m"]`, `["9 m3/h", "2.0 m"]`, 1))
+	save(t, s.file, strings.Replace(string(text), `["2 m3/h", "2 m"]`, `["2 m3/h", "1.4 m"]`, 1))
 	until(t, states, "another answer", func(st state) bool { return hash(st, "chapter-answer") != hash(first, "chapter-answer") })
 	second := until(t, states, "the papers again", settled)
 	if hash(second, "drawing-isometric") != hash(first, "drawing-isometric") {

@@ -33,7 +33,14 @@ type engine struct {
 }
 
 // started starts the engine the first time it is asked.
-var started = sync.OnceValues(start)
+var started = sync.OnceValues(func() (*engine, error) { return start(code) })
+
+// Compile compiles code as the first Layout does Graphviz's, with the same folder; it runs
+// nothing of it. The probe of layoutcache's tests tries small code with it.
+func Compile(code []byte) error {
+	_, err := start(code)
+	return err
+}
 
 // Layout places the nodes of a graph in the DOT language with Graphviz's dot, and returns the
 // graph with their places as its json0 writes it. A failure of the engine is an error.
@@ -51,20 +58,20 @@ func Layout(dot []byte) (json []byte, err error) {
 }
 
 // start compiles with what was compiled before, else without; and has what is new signed.
-func start() (*engine, error) {
+func start(code []byte) (*engine, error) {
 	ctx := context.Background()
 	if folder := layoutcache.Open().Folder; folder != "" {
 		if cache, err := wazero.NewCompilationCacheWithDir(folder); err == nil {
-			if e, err := compile(ctx, wazero.NewRuntimeConfig().WithCompilationCache(cache)); err == nil {
+			if e, err := compile(ctx, code, wazero.NewRuntimeConfig().WithCompilationCache(cache)); err == nil {
 				layoutcache.Sign(folder)
 				return e, nil
 			}
 		}
 	}
-	return compile(ctx, wazero.NewRuntimeConfig())
+	return compile(ctx, code, wazero.NewRuntimeConfig())
 }
 
-func compile(ctx context.Context, config wazero.RuntimeConfig) (*engine, error) {
+func compile(ctx context.Context, code []byte, config wazero.RuntimeConfig) (*engine, error) {
 	r := wazero.NewRuntimeWithConfig(ctx, config)
 	c, err := r.CompileModule(ctx, code)
 	if err != nil {

@@ -23,12 +23,14 @@ type probe struct {
 	program         string
 	root, home, tmp string
 	uid             int
+	small           bool // it compiles one function in place of the engine
 }
 
 var program string
 
-// seed is a home with a good cache, to be copied: making one takes half a second.
-var seed string
+// seeds are homes with a good cache, to be copied: of the engine, which takes half a second to
+// make, and of one small function, compiled and kept in the same way.
+var seeds = map[bool]string{}
 
 func TestMain(m *testing.M) {
 	dir, err := os.MkdirTemp("", "layoutcache-probe-")
@@ -43,14 +45,16 @@ func TestMain(m *testing.M) {
 	if err := os.Chmod(dir, 0o755); err != nil {
 		panic(err)
 	}
-	seed = filepath.Join(dir, "seed")
-	if err := os.Mkdir(seed, 0o700); err != nil {
-		panic(err)
-	}
-	cmd := exec.Command(program)
-	cmd.Env = []string{"HOME=" + seed, "TMPDIR=/nonexistent"}
-	if out, err := cmd.CombinedOutput(); err != nil {
-		panic(string(out))
+	for small, name := range map[bool]string{false: "engine", true: "small"} {
+		seeds[small] = filepath.Join(dir, name)
+		if err := os.Mkdir(seeds[small], 0o700); err != nil {
+			panic(err)
+		}
+		cmd := exec.Command(program)
+		cmd.Env = []string{"HOME=" + seeds[small], "TMPDIR=/nonexistent", "PROBE=" + name}
+		if out, err := cmd.CombinedOutput(); err != nil {
+			panic(string(out))
+		}
 	}
 	code := m.Run()
 	os.RemoveAll(dir)
@@ -64,7 +68,7 @@ func newProbe(t *testing.T) *probe {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := &probe{t: t, program: program, root: root, home: filepath.Join(root, "home"), tmp: filepath.Join(root, "tmp"), uid: os.Geteuid()}
+	p := &probe{t: t, program: program, root: root, home: filepath.Join(root, "home"), tmp: filepath.Join(root, "tmp"), uid: os.Geteuid(), small: true}
 	t.Cleanup(func() {
 		_ = filepath.WalkDir(root, func(path string, d fs.DirEntry, _ error) error {
 			if d != nil && d.IsDir() {
@@ -109,6 +113,9 @@ func (p *probe) run(env ...string) map[string]string {
 	}
 	cmd := exec.Command(p.program)
 	cmd.Env = env
+	if p.small {
+		cmd.Env = append(cmd.Env, "PROBE=small")
+	}
 	cmd.Dir = "/"
 	if os.Geteuid() == 0 {
 		cmd.SysProcAttr = &syscall.SysProcAttr{Credential: &syscall.Credential{Uid: uint32(p.uid), Gid: uint32(p.uid)}}
@@ -132,7 +139,7 @@ func (p *probe) run(env ...string) map[string]string {
 // warm gives the probe a good cache.
 func (p *probe) warm() {
 	p.t.Helper()
-	p.must(os.CopyFS(p.home, os.DirFS(seed)))
+	p.must(os.CopyFS(p.home, os.DirFS(seeds[p.small])))
 	p.must(filepath.WalkDir(filepath.Join(p.home, ".cache"), func(path string, d fs.DirEntry, _ error) error {
 		if d.IsDir() {
 			return os.Chmod(path, 0o700)
@@ -160,6 +167,7 @@ func (p *probe) cacheFile(folder string) string {
 
 func TestFirstAndSecondRun(t *testing.T) {
 	p := newProbe(t)
+	p.small = false
 	for range 2 {
 		got := p.run()
 		if got["folder"] != p.layout() || got["why"] != "" {
@@ -280,6 +288,7 @@ func TestDamagedCacheFile(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			p := newProbe(t)
+			p.small = name != "native code" // the engine's own
 			p.warm()
 			file := p.cacheFile(p.layout())
 			data, err := os.ReadFile(file)

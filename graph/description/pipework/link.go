@@ -20,6 +20,7 @@ func Link(r *field.Reader) {
 		linkEnd(r, run, &run.From, "from")
 		linkEnd(r, run, &run.To, "to")
 		sameEnds(r, run)
+		endsAtRemoved(r, run)
 		linkRemains(r, run, byID)
 		linkKept(r, run)
 	}
@@ -124,6 +125,23 @@ func sameEnds(r *field.Reader, run *graph.Run) {
 	located.Related(d, run.From.Pos, "the other end is here")
 	loosen(r, anyPart)
 	run.To.Part = "" // takes no port
+}
+
+// endsAtRemoved reports a run that stays and ends at a part that is taken out: its water would
+// lead nowhere, and everything found after that follows from it.
+func endsAtRemoved(r *field.Reader, run *graph.Run) {
+	for _, end := range []struct {
+		key string
+		ref graph.PortRef
+	}{{"from", run.From}, {"to", run.To}} {
+		p := r.Parts[end.ref.Part]
+		if p == nil || !p.Removed || !inAfter(run) {
+			continue
+		}
+		d := r.Fail(r.Spots[run][end.key], "write removed = true on the run as well, and draw what joins the two ends instead; of a run that is cut short write what is left with remains-of",
+			"the run %s stays, and ends at %s, which is taken out", located.Said(run.ID), located.Said(p.ID))
+		located.Related(d, r.IDPos(p, p.Pos), "it is described here")
+	}
 }
 
 // linkRemains looks whether a run is what is left of one that was taken out.

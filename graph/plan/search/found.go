@@ -66,6 +66,9 @@ func (s *search) none() graph.Diagnostic {
 		Message: graph.Say("no place for the cut: of %d looked at none can take the unit", len(s.trials)),
 		Hint:    "cutin lists every place with its reasons",
 	}
+	if s.newLine() {
+		d.Hint += "; new pipe that the description draws is none of them: once something is taken out and its pipe made good, describe the line as it then is, existing = true"
+	}
 	if len(s.trials) == 0 {
 		return d
 	}
@@ -84,4 +87,15 @@ func (s *search) none() graph.Diagnostic {
 		d.Hint = "that one would do with " + quantity.Join(v.Mend, "; or with ")
 	}
 	return d
+}
+
+// newLine reports whether the description takes old work out and draws pipe in its place: what
+// is there before the work is then not what the unit will find.
+func (s *search) newLine() bool {
+	gone, drawn := false, false
+	for _, r := range s.asked.Runs {
+		gone = gone || r.Existing && r.Removed
+		drawn = drawn || r.New() && len(r.Legs) > 0
+	}
+	return gone && drawn
 }

@@ -159,7 +159,7 @@ func readCut(r *field.Reader, v located.Value, into *graph.Retrofit) {
 		r.Fail(at, located.Near(cut.Run, ids), "there is no run %s", located.Said(cut.Run))
 		return
 	}
-	if run.Existing && run.Removed {
+	if run.Existing && run.Removed && !into.Remove {
 		d := r.Fail(at, "name a run that stays; pipe that comes out first is described as it is then, without what is gone", "the run %s is taken out: there is nothing left of it to cut", located.Said(cut.Run))
 		located.Related(d, run.Pos, "it is described here")
 		return

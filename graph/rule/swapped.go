@@ -24,7 +24,11 @@ func swappedRules() []*Rule {
 
 // machine reports whether a kind has a way the water must take, and stands in the line.
 func machine(k graph.Kind) bool {
-	return k == graph.Filter || k == graph.HeatPump || k == graph.ElementHeater
+	switch k {
+	case graph.Filter, graph.HeatPump, graph.ElementHeater, graph.HeatExchanger, graph.Strainer, graph.SaltCell, graph.OzoneInjector:
+		return true
+	}
+	return false
 }
 
 // line counts the machines and jets of a pump by the way its water passes them.

@@ -46,3 +46,19 @@ func TestUnmeasuredIsNamed(t *testing.T) {
 		t.Errorf("unmeasured %v: %v", lay.Unmeasured, lay.Findings)
 	}
 }
+
+// A new run of rigid pipe known only by its length is cut as one straight piece, and that is said;
+// hose is as long as it is.
+func TestTakenAsStraightIsNamed(t *testing.T) {
+	for spec, want := range map[catalog.Spec]bool{catalog.PVCSch80: true, catalog.FlexInch: false} {
+		s := newSketch(spec, inch(2))
+		s.part(graph.Pump, "a")
+		s.part(graph.Filter, "b")
+		r := s.run("a.out", "b.in")
+		r.HasLength, r.LengthMM = true, 900
+		lay := Of(s.c)
+		if len(lay.Pieces) != 1 || strings.Contains(findings(lay.Findings, graph.Note), "its pipe is cut as one straight piece") != want {
+			t.Errorf("%s: %d pieces, %v", spec, len(lay.Pieces), lay.Findings)
+		}
+	}
+}

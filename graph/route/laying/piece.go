@@ -41,6 +41,10 @@ func (l *layer) cutRun(i int) {
 	l.nipples(i, &ln.from, false)
 	legs := ln.legs
 	if len(legs) == 0 {
+		if route.TakenAsStraight(r) {
+			l.find(r.Pos, graph.Note, graph.Say("%s is known only by its length: its pipe is cut as one straight piece", r.ID),
+				"write its legs if it turns anywhere; measure it before it is cut")
+		}
 		legs = []graph.Vec{{X: r.LengthMM}} // one straight piece, whichever way it goes
 	}
 	from := ln.from

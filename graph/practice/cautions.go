@@ -41,7 +41,7 @@ func Cautions() []Sentence {
 			}
 			return text + ". Plastic pipe is weaker when warm: the ratings in this pack are derated. Test with water only, never with compressed air."
 		}, Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) }, Source: "ASTM and ISO derating tables; " + common},
-		{Name: "Solvent cement and primer", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
+		{Name: "Solvent cement", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
 		{Name: "Refrigerant", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: func(j *Job) quantity.Text {
 			text := quantity.Text("The unit's sealed circuit is opened by a certified person only.")
 			switch {

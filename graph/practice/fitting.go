@@ -61,9 +61,11 @@ func DryFit() []Sentence {
 			Source: common,
 		},
 		{
-			Name:   "mark-joints",
-			When:   func(j *Job) bool { return j.Cement },
-			Say:    always("Mark across every joint which way it points, mark the insertion depth, and a second mark further back, for primer wipes off the first."),
+			Name: "mark-joints",
+			When: func(j *Job) bool { return j.Cement },
+			Say: func(j *Job) quantity.Text {
+				return quantity.Say("Mark across every joint which way it points, mark the insertion depth, and a second mark further back, for %s wipes off the first.", j.wipe())
+			},
 			Source: common,
 		},
 	}

@@ -169,6 +169,15 @@ func (j *Job) unitAlone() bool {
 // mayFreeze reports whether the site freezes, or nobody said that it doesn't.
 func (j *Job) mayFreeze() bool { return !j.SiteAir.Known || j.SiteAir.C < 0 }
 
+// wipe is what sockets are wiped with before cement: one word for each system of pipe. Source:
+// common practice, no source.
+func (j *Job) wipe() quantity.Text {
+	if j.Metric && !j.Inch {
+		return "cleaner"
+	}
+	return "primer"
+}
+
 // isolated reports whether the unit can be shut off on both its pipes.
 func (j *Job) isolated() bool { return len(j.To) > 0 && len(j.From) > 0 }
 

@@ -23,7 +23,7 @@ func Jointing() []Sentence {
 			Name:   "cement-inch",
 			When:   func(j *Job) bool { return j.Cement && j.Inch },
 			Tells:  []Act{QuarterTurn},
-			Say:    always("Inch sockets: cleaner or primer as the tin says on both, cement on the pipe, in the socket, on the pipe again; push home with a quarter turn while it is wet, hold 30 to 60 s, longer in the cold; wipe the bead."),
+			Say:    always("Inch sockets: primer as the tin says on both, cement on the pipe, in the socket, on the pipe again; push home with a quarter turn while it is wet, hold 30 to 60 s, longer in the cold; wipe the bead."),
 			Source: "solvent cement makers' guides for tapered sockets (ASTM D2855, from memory)",
 		},
 		{

@@ -48,9 +48,12 @@ func (b *biller) addJoining() {
 func (b *biller) addCement(sockets map[catalog.Size]int) {
 	var cement, primer float64
 	var where []string
-	source := ""
+	source, wipe := "", "cleaner" // what metric PVC-U is wiped with; inch pipe takes primer
 	for _, size := range bySize(sockets) {
 		n := sockets[size]
+		if !size.Metric {
+			wipe = "primer"
+		}
 		one, ok := tables.Cement(size)
 		if !ok {
 			where = append(where, fmt.Sprintf("%s %s: consumption not known", count(n, "socket"), size))
@@ -68,7 +71,7 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 	for _, t := range []struct {
 		name, kind string
 		ml         float64
-	}{{"solvent cement", "cement", cement}, {"primer", "primer", primer}} {
+	}{{"solvent cement", "cement", cement}, {wipe, "primer", primer}} {
 		ml := math.Ceil(t.ml*tables.SmallJobFactor - 1e-9)
 		spare := 0.0
 		if t.kind == "cement" {

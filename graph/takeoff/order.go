@@ -63,7 +63,7 @@ func groupOf(i *Item) string {
 		return "pipe"
 	case strings.Contains(i.Name, "insulation") || strings.Contains(i.Name, "clip") || strings.Contains(i.Name, "sleeve"):
 		return "insulation and clips"
-	case strings.Contains(i.Name, "cement") || strings.Contains(i.Name, "primer") || strings.Contains(i.Name, "tape") || strings.Contains(i.Name, "O-ring") || kind == "":
+	case strings.Contains(i.Name, "cement") || kind == "primer" || strings.Contains(i.Name, "tape") || strings.Contains(i.Name, "O-ring") || kind == "":
 		return "cement and small things"
 	}
 	return "fittings"

@@ -54,7 +54,11 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(true, "Test strips or kit for chlorine and pH; the tub's own disinfectant", "disinfecting what was handled; before anybody bathes")
 	add(j.Unit != nil, "Level, rubber mounts, bolts for the unit's base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
 	add(cement, "Gloves, goggles, fan for the cabinet", "cement vapour is heavy and burns")
-	add(cement, "Cleaner or primer and cement for this pipe, in date; one tin of cement over", "each joint; read the cure time on the tin")
+	wipe := "Primer"
+	if j.Metric && !j.Inch {
+		wipe = "Cleaner"
+	}
+	add(cement, wipe+" and cement for this pipe, in date; one tin of cement over", "each joint; read the cure time on the tin")
 	add(barb, clipsWanted(p)+", screwdriver, warm water", "hoses")
 	add(thread, "PTFE tape, no paste", "plastic threads: by hand and one turn")
 	return out

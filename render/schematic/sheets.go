@@ -208,10 +208,17 @@ func (d *drawing) lineEntries() []sheet.Entry {
 
 // positionNote says what the legend's words for valves mean, where there are any.
 func (d *drawing) positionNote() []string {
+	hand, check := false, false
 	for _, p := range d.c.Parts {
-		if p.Kind.IsHandValve() || p.Kind == graph.CheckValve {
-			return []string{"Valves are shown in their normal position; a check valve lets water through to its filled side."}
-		}
+		hand, check = hand || p.Kind.IsHandValve(), check || p.Kind == graph.CheckValve
+	}
+	switch {
+	case hand && check:
+		return []string{"Valves are shown in their normal position; a check valve lets water through to its filled side."}
+	case hand:
+		return []string{"Valves are shown in their normal position."}
+	case check:
+		return []string{"A check valve lets water through to its filled side."}
 	}
 	return nil
 }

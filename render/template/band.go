@@ -74,7 +74,11 @@ func (d *drawing) draw(b band, at scene.Point) []scene.Item {
 		items = append(items, d.depth(b, at.X, long, y(depth))...)
 		inner = box(0, depth)
 		edge := box(depth, b.keep())
-		text, size := sheet.Shrink("second mark along this edge, "+d.length(b.keep())+" from the saw line: primer wipes the first", sheet.LeastEm, sheet.LeastEm, long-6, false)
+		wipe := "primer"
+		if b.cut.Metric {
+			wipe = "cleaner"
+		}
+		text, size := sheet.Shrink("second mark along this edge, "+d.length(b.keep())+" from the saw line: "+wipe+" wipes the first", sheet.LeastEm, sheet.LeastEm, long-6, false)
 		items = append(items, scene.Text{At: scene.Point{X: at.X + long/2, Y: edge.Centre().Y + edgeShift(b)}, Text: text, SizeMM: size, Anchor: scene.Centre, Middle: true, Tag: "edge"})
 	}
 	return append(items, d.words(b, inner)...)

@@ -18,6 +18,7 @@ type Cut struct {
 	OtherMM   float64 // from saw line to saw line
 	Run       string
 	Pipe      string  // "pvc-sch40 2 in"
+	Metric    bool    // the pipe is metric: wiped with cleaner, where inch pipe is with primer
 	OutsideMM float64 // of the pipe
 	Measured  bool    // by calliper; else the catalogue's
 	From      string  // the face it is measured from, in words
@@ -63,6 +64,7 @@ func name(n int) string { return fmt.Sprintf("X%d", n) }
 func (c *Cut) pipe(path *route.Path, def graph.PipeDefault) {
 	r := path.Run
 	c.Pipe = strings.TrimSpace(fmt.Sprintf("%s %s", r.Spec, r.Size))
+	c.Metric = r.Size.Metric
 	c.OutsideMM, c.Measured = path.Pipe.OutsideMM, false
 	switch {
 	case r.MeasuredOutsideMM > 0:

@@ -98,6 +98,11 @@ func TakeOut() []Sentence {
 // Commissioning is the order in which the line gets water and power: the electrician before
 // the water, the old swarf past the unit, the unit last.
 func Commissioning() []Sentence {
+	return slices.Concat(filling(), flushing(), bleeding(), proving())
+}
+
+// filling are the sentences up to a full line that holds: the electrician first, the pump with water in it.
+func filling() []Sentence {
 	return []Sentence{
 		{
 			Name: "electrician-first",
@@ -178,6 +183,12 @@ func Commissioning() []Sentence {
 			Say:    always("Full tub, pump off, 30 minutes: a dry tissue on every joint."),
 			Source: common,
 		},
+	}
+}
+
+// flushing are those that keep the swarf out of the unit, and let it in to clean water.
+func flushing() []Sentence {
+	return []Sentence{
 		{
 			Name:  "flush-past",
 			Tells: []Act{FlushPastUnit},
@@ -232,6 +243,12 @@ func Commissioning() []Sentence {
 			},
 			Source: common,
 		},
+	}
+}
+
+// bleeding are those that let the air out, by where the unit stands.
+func bleeding() []Sentence {
+	return []Sentence{
 		{
 			Name:  "bleed-valve",
 			When:  func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) > 0 },
@@ -269,6 +286,12 @@ func Commissioning() []Sentence {
 			},
 			Tells: []Act{BleedRunning}, Source: common,
 		},
+	}
+}
+
+// proving are those that try the line under pressure and hot, then the element and the flow switch.
+func proving() []Sentence {
+	return []Sentence{
 		{
 			Name: "pressure-test",
 			When: func(j *Job) bool { return j.GreatestPa > 0 },

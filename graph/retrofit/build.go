@@ -66,28 +66,10 @@ func (site *Site) Sketch(place Place, choice Choice) (*Proposal, []graph.Diagnos
 }
 
 func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []graph.Diagnostic) {
-	c, lay, net := site.circuit, site.lay, site.net
-	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: graph.Say(format, args...)}}
-	}
-	if c.Retrofit == nil {
-		return refuse("nothing is asked for: there is no [retrofit]")
-	}
-	unit := c.Part(c.Retrofit.Unit)
-	if unit == nil {
-		return refuse("there is no part %q to fit", c.Retrofit.Unit)
-	}
-	for _, r := range c.Runs {
-		if r.From.Part == unit.ID || r.To.Part == unit.ID {
-			return refuse("%q is joined already, by run %q: leave its ports open to have it fitted, or leave [retrofit] out", unit.ID, r.ID)
-		}
-	}
-	path := pathOf(lay, place.Run)
-	if path == nil {
-		return refuse("there is no existing run %q to cut", place.Run)
-	}
-	if place.Leg < 1 || place.Leg >= len(path.Points) {
-		return refuse("run %q is known only by its length: measure its legs first", place.Run)
+	c, net := site.circuit, site.net
+	unit, path, why := site.asked(place)
+	if why != "" {
+		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: why}}
 	}
 
 	w := newWork(c, path.Run).guarded(c, net, path.Run).at(path, place.Leg)
@@ -141,6 +123,35 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 	}
 	p.Marking = marking(c, path, place, a)
 	return p, l.findings
+}
+
+// asked returns the unit that is asked for and the path that is cut at a place; why says what
+// stands against it before anything is built, "" for nothing.
+func (site *Site) asked(place Place) (unit *graph.Part, path *route.Path, why quantity.Text) {
+	c := site.circuit
+	refuse := func(format string, args ...any) (*graph.Part, *route.Path, quantity.Text) {
+		return nil, nil, graph.Say(format, args...)
+	}
+	if c.Retrofit == nil {
+		return refuse("nothing is asked for: there is no [retrofit]")
+	}
+	unit = c.Part(c.Retrofit.Unit)
+	if unit == nil {
+		return refuse("there is no part %q to fit", c.Retrofit.Unit)
+	}
+	for _, r := range c.Runs {
+		if r.From.Part == unit.ID || r.To.Part == unit.ID {
+			return refuse("%q is joined already, by run %q: leave its ports open to have it fitted, or leave [retrofit] out", unit.ID, r.ID)
+		}
+	}
+	path = pathOf(site.lay, place.Run)
+	if path == nil {
+		return refuse("there is no existing run %q to cut", place.Run)
+	}
+	if place.Leg < 1 || place.Leg >= len(path.Points) {
+		return refuse("run %q is known only by its length: measure its legs first", place.Run)
+	}
+	return unit, path, ""
 }
 
 // survey tells where the tees and the new string are; nil where nobody said where the unit
@@ -277,40 +288,13 @@ func cutLine(d *draft.Draft, w work, path *route.Path, place Place, a assembly, 
 		pieceMM = afterMM - (length - place.ToMM)
 		afterMM = length - place.ToMM
 	}
-	var before, after []graph.Leg
-	for k := 1; k < len(path.Points); k++ {
-		by := path.Points[k].Sub(path.Points[k-1])
-		l := graph.Leg{By: by, Place: around(old, k)}
-		switch {
-		case k < place.Leg:
-			before = append(before, l)
-		case k > place.Leg:
-			after = append(after, l)
-		default:
-			l.By = dir.Scale(beforeMM)
-			before = append(before, l)
-			l.By = dir.Scale(afterMM)
-			after = append([]graph.Leg{l}, after...)
-		}
-	}
+	before, after := legsAround(path, place.Leg, beforeMM, afterMM)
 	if ref, kept := w.keptRef(old, 0); kept {
 		renewed(d, old, old.From, near, ref, before)
 	} else {
 		d.Remains(old, old.From, near, before)
 	}
-	if element == "" {
-		d.AddRun(draft.At(teeA, graph.RunOut), draft.At(teeB, graph.RunIn), w.lineSpec, w.lineSize,
-			[]graph.Leg{draft.Leg(water.Scale(a.spacing()))})
-	} else {
-		before, after := draft.At(teeA, graph.RunOut), draft.At(teeB, graph.RunIn)
-		if a.service != nil {
-			before, after = loopAround(d, w, a, teeA, teeB, water, aside)
-		}
-		d.AddRun(before, draft.At(element, graph.In), w.lineSpec, w.lineSize,
-			[]graph.Leg{draft.Leg(water.Scale(a.half + a.first))})
-		d.AddRun(draft.At(element, graph.Out), after, w.lineSpec, w.lineSize,
-			[]graph.Leg{draft.Leg(water.Scale(a.second + a.half))})
-	}
+	bypassRuns(d, w, a, teeA, teeB, element, water, aside)
 	if a.slip > 0 {
 		d.PointTo("slip-coupling", "cut")
 		slip := d.AddPart(d.Names.Fresh("slip"), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
@@ -324,6 +308,45 @@ func cutLine(d *draft.Draft, w work, path *route.Path, place Place, a assembly, 
 		return
 	}
 	d.Remains(old, far, old.To, after)
+}
+
+// legsAround returns what is left of the legs of a path before and after the cut in one of
+// them, of which so much stays on either side.
+func legsAround(path *route.Path, leg int, beforeMM, afterMM float64) (before, after []graph.Leg) {
+	dir := path.Points[leg].Sub(path.Points[leg-1]).Unit()
+	for k := 1; k < len(path.Points); k++ {
+		by := path.Points[k].Sub(path.Points[k-1])
+		l := graph.Leg{By: by, Place: around(path.Run, k)}
+		switch {
+		case k < leg:
+			before = append(before, l)
+		case k > leg:
+			after = append(after, l)
+		default:
+			l.By = dir.Scale(beforeMM)
+			before = append(before, l)
+			l.By = dir.Scale(afterMM)
+			after = append([]graph.Leg{l}, after...)
+		}
+	}
+	return before, after
+}
+
+// bypassRuns joins the two tees: by one piece, or by what stands between them.
+func bypassRuns(d *draft.Draft, w work, a assembly, teeA, teeB, element string, water, aside graph.Vec) {
+	if element == "" {
+		d.AddRun(draft.At(teeA, graph.RunOut), draft.At(teeB, graph.RunIn), w.lineSpec, w.lineSize,
+			[]graph.Leg{draft.Leg(water.Scale(a.spacing()))})
+		return
+	}
+	before, after := draft.At(teeA, graph.RunOut), draft.At(teeB, graph.RunIn)
+	if a.service != nil {
+		before, after = loopAround(d, w, a, teeA, teeB, water, aside)
+	}
+	d.AddRun(before, draft.At(element, graph.In), w.lineSpec, w.lineSize,
+		[]graph.Leg{draft.Leg(water.Scale(a.half + a.first))})
+	d.AddRun(draft.At(element, graph.Out), after, w.lineSpec, w.lineSize,
+		[]graph.Leg{draft.Leg(water.Scale(a.second + a.half))})
 }
 
 // feederBelow reports whether a feeder, salt cell or ozone injector lies down the water of

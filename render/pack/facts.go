@@ -267,9 +267,26 @@ func (f *facts) suctions() {
 
 // work says what of pipe and joints the job has.
 func (f *facts) work() {
+	f.parts(f.pipes())
+	j, lay := f.j, f.p.After.Layout
+	if lay == nil {
+		return
+	}
+	j.Pieces = len(lay.Pieces) > 0
+	if f.p.Bill != nil {
+		j.Marked = slices.ContainsFunc(f.p.Bill.Items, func(i takeoff.Item) bool { return i.Measure })
+	}
+	j.Bench = f.p.Assembly != nil && slices.ContainsFunc(f.p.Assembly.Steps, func(s route.Step) bool { return s.Phase == route.Bench })
+	for _, part := range f.p.After.Circuit.Parts {
+		j.Arrows = j.Arrows || part.New() && part.Kind == graph.CheckValve
+	}
+	f.joints(lay.Joints)
+}
+
+// pipes says what the job cuts, joins and takes out of pipe, and returns the names of what goes.
+func (f *facts) pipes() (gone []string) {
 	j := f.j
 	old, hose := 0, 0
-	var pipes []string // that go
 	for _, r := range f.p.Circuit.Runs {
 		hosed := r.Spec.Family() == catalog.Hose
 		j.Cuts, j.CutsHose = j.Cuts || r.RemainsOf != "" && !hosed, j.CutsHose || r.RemainsOf != "" && hosed
@@ -279,7 +296,7 @@ func (f *facts) work() {
 			if hosed {
 				what = "the hose "
 			}
-			pipes = append(pipes, what+f.names.Run(r.ID))
+			gone = append(gone, what+f.names.Run(r.ID))
 		}
 		j.JoinsOld = j.JoinsOld || !r.New() && !r.Removed && r.Spec.Family() != catalog.Hose && f.meetsNew(r)
 		if r.New() {
@@ -292,6 +309,13 @@ func (f *facts) work() {
 			}
 		}
 	}
+	j.PlugIn = old > 0 && old == hose && f.boxed()
+	return gone
+}
+
+// parts says what the job has and takes out of parts, the pipes that go with them.
+func (f *facts) parts(pipes []string) {
+	j := f.j
 	for _, part := range f.p.Circuit.Parts {
 		j.Removes = j.Removes || part.Removed
 		if part.Removed && part.Kind == graph.HeatPump {
@@ -314,20 +338,12 @@ func (f *facts) work() {
 	case len(pipes) > 0:
 		j.Gone = pipes
 	}
-	j.PlugIn = old > 0 && old == hose && f.boxed()
-	lay := f.p.After.Layout
-	if lay == nil {
-		return
-	}
-	j.Pieces = len(lay.Pieces) > 0
-	if f.p.Bill != nil {
-		j.Marked = slices.ContainsFunc(f.p.Bill.Items, func(i takeoff.Item) bool { return i.Measure })
-	}
-	j.Bench = f.p.Assembly != nil && slices.ContainsFunc(f.p.Assembly.Steps, func(s route.Step) bool { return s.Phase == route.Bench })
-	for _, part := range f.p.After.Circuit.Parts {
-		j.Arrows = j.Arrows || part.New() && part.Kind == graph.CheckValve
-	}
-	for _, joint := range lay.Joints {
+}
+
+// joints says by what the new work is joined, and how long its cement takes.
+func (f *facts) joints(joints []route.Joint) {
+	j := f.j
+	for _, joint := range joints {
 		switch joint.Kind {
 		case "cement", "slip":
 			j.Cement = true

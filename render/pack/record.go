@@ -27,9 +27,26 @@ func record(p *plan.Plan, j jobIn) []reading {
 		return out
 	}
 	c := p.After.Circuit
-	unit, names := c.TheUnit(), tag.Of(p.Circuit, p.Net())
+	names := tag.Of(p.Circuit, p.Net())
+	out = append(out, modeReadings(p, j, names)...)
+	out = append(out, bypassReadings(p, j, names)...)
+	out = append(out, unitReadings(p, names)...)
+	out = append(out, elementReadings(j)...)
+	if c.TheUnit() != nil {
+		out = append(out, reading{"Set points: unit / controller or element", ""},
+			reading{"Controller: mode, circulation hours, time-outs as set", ""},
+			reading{"Water too hot: unit stopped by (high limit, own cut-out), proved", ""},
+			reading{"Residual current device: type (A, F or B), tested", ""}, reading{"Earthing and bonding proved by", ""})
+	}
+	return append(out, reading{"Free chlorine / pH before bathing", "3 to 5 mg/l / 7.0 to 7.6"}, reading{"Controller messages", "none"},
+		reading{"Seen again after a week", ""}, reading{"Seen again after the first refill", ""},
+		reading{"Fitter's signature", ""}, reading{"Electrician's signature", ""}, reading{"Owner's signature", ""})
+}
+
+// modeReadings are what is read in every mode, on a clean filter.
+func modeReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 	for _, m := range plan.Summarise(p) {
-		if dirty(c, m.Mode) {
+		if dirty(p.After.Circuit, m.Mode) {
 			continue // the record is taken on a clean filter
 		}
 		mode := table.Capital(names.Mode(m.Mode))
@@ -55,8 +72,13 @@ func record(p *plan.Plan, j jobIn) []reading {
 			out = append(out, reading{mode + ": jets feel, before / after", change})
 		}
 	}
+	return out
+}
+
+// bypassReadings are what is read of what stands in the bypass of each unit.
+func bypassReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 	seen := map[string]bool{} // two units may share a bypass
-	for _, b := range unitBranches(c, p.After.Layout.Stage.Net()) {
+	for _, b := range unitBranches(p.After.Circuit, p.After.Layout.Stage.Net()) {
 		e := b.Element()
 		if e != nil && seen[e.ID] {
 			continue
@@ -76,7 +98,12 @@ func record(p *plan.Plan, j jobIn) []reading {
 			out = append(out, reading{names.Tag(e.ID) + ": set", drawing.AimWords(p, e, j.units)}, reading{names.Tag(e.ID) + ": where its handle stands then, marked", ""})
 		}
 	}
-	units := c.Units()
+	return out
+}
+
+// unitReadings are what is read and tried at each unit.
+func unitReadings(p *plan.Plan, names *tag.Names) (out []reading) {
+	units := p.After.Circuit.Units()
 	for _, u := range units {
 		whose, to := "", "the unit"
 		if len(units) > 1 {
@@ -93,6 +120,11 @@ func record(p *plan.Plan, j jobIn) []reading {
 			reading{"Flow switch" + whose + " tried by shutting the isolator to " + to + " slowly: stops within", "s"},
 			reading{"Condensate" + whose + " runs away", "yes"})
 	}
+	return out
+}
+
+// elementReadings say who saw to each element heater, and how.
+func elementReadings(j jobIn) (out []reading) {
 	for _, e := range j.Elements {
 		expected := "settle it"
 		if e.Disconnected {
@@ -109,15 +141,7 @@ func record(p *plan.Plan, j jobIn) []reading {
 			out = append(out, reading{e.ID + ": changed over to in air of", least})
 		}
 	}
-	if unit != nil {
-		out = append(out, reading{"Set points: unit / controller or element", ""},
-			reading{"Controller: mode, circulation hours, time-outs as set", ""},
-			reading{"Water too hot: unit stopped by (high limit, own cut-out), proved", ""},
-			reading{"Residual current device: type (A, F or B), tested", ""}, reading{"Earthing and bonding proved by", ""})
-	}
-	return append(out, reading{"Free chlorine / pH before bathing", "3 to 5 mg/l / 7.0 to 7.6"}, reading{"Controller messages", "none"},
-		reading{"Seen again after a week", ""}, reading{"Seen again after the first refill", ""},
-		reading{"Fitter's signature", ""}, reading{"Electrician's signature", ""}, reading{"Owner's signature", ""})
+	return out
 }
 
 // filterDone asks whether the filter was seen to, by its kind.

@@ -120,6 +120,31 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 	for i, one := range choices {
 		prices[i] = PriceOf(one)
 	}
+	year := func(Price) string { return "" }
+	if against != nil {
+		year = yearOf(choices)
+	}
+	c.Tables(form.Block{Grid: priceGrid(prices, names, year)})
+	for i, one := range prices {
+		if len(one.Missing) == 0 {
+			continue
+		}
+		of := ""
+		if against != nil {
+			of = " in " + names[i]
+		}
+		c.Say(fmt.Sprintf("Not in the price%s, as nobody gave one:", of))
+		c.Add(book.Item{Kind: book.Bullets, Lines: quantity.Worded(one.Missing, units)})
+	}
+	if !prices[0].TaxSaid {
+		c.Say("Tax is not said: the price is without it.")
+	}
+	return c
+}
+
+// priceGrid sets the sums of the choices side by side, those lines alone that say something;
+// year is what a year of each takes.
+func priceGrid(prices []Price, names []string, year func(Price) string) *form.Grid {
 	g := &form.Grid{Header: append([]string{"what"}, names...), Right: []bool{false, true, true}}
 	row := func(what string, of func(Price) string) {
 		cells := []string{what}
@@ -167,25 +192,8 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 		}
 		return x.Total.StringFixed(2) + ", of what has a price"
 	})
-	if against != nil {
-		row("a year's electricity, kWh", yearOf(choices))
-	}
-	c.Tables(form.Block{Grid: g})
-	for i, one := range prices {
-		if len(one.Missing) == 0 {
-			continue
-		}
-		of := ""
-		if against != nil {
-			of = " in " + names[i]
-		}
-		c.Say(fmt.Sprintf("Not in the price%s, as nobody gave one:", of))
-		c.Add(book.Item{Kind: book.Bullets, Lines: quantity.Worded(one.Missing, units)})
-	}
-	if !prices[0].TaxSaid {
-		c.Say("Tax is not said: the price is without it.")
-	}
-	return c
+	row("a year's electricity, kWh", year)
+	return g
 }
 
 // yearOf returns what each choice takes a year, in turn.

@@ -67,48 +67,16 @@ func read(template string) (*sheet, error) {
 		if i := strings.Index(value, " #"); i >= 0 {
 			value, remark = strings.TrimSpace(value[:i]), strings.TrimSpace(strings.TrimLeft(value[i:], " #"))
 		}
-		words := text.FindAllStringSubmatch(value, -1)
-		switch {
-		case part != nil && key == "id" && len(words) == 1:
-			part.ID = words[0][1]
-		case part != nil && key == "kind" && len(words) == 1:
-			part.Kind = graph.Kind(words[0][1])
-			part.Existing = part.Kind == graph.Tub
-		case part != nil && key == "existing":
-			part.Existing = true
-		case run != nil && key == "existing":
-			run.Existing = true
-		case part != nil && key == "removed":
-			part.Removed = true
-		case run != nil && key == "removed":
-			run.Removed = true
-		case part != nil && key == "ports":
-			for _, w := range words {
-				part.Ports = append(part.Ports, graph.Port{Name: w[1]})
-			}
-		case run != nil && (key == "from" || key == "to") && len(words) == 1:
-			id, port, ok := strings.Cut(words[0][1], ".")
-			if !ok {
+		switch words := text.FindAllStringSubmatch(value, -1); {
+		case part != nil:
+			ofPart(part, key, words)
+		case run != nil:
+			if !ofRun(run, key, words) {
 				return nil, fmt.Errorf("line %d: %s is no port", n+1, value)
 			}
-			if key == "from" {
-				run.From = graph.PortRef{Part: id, Port: port}
-			} else {
-				run.To = graph.PortRef{Part: id, Port: port}
-			}
-		case run != nil && key == "id" && len(words) == 1:
-			run.ID, run.Named = words[0][1], true
 		}
 		if strings.Contains(value, `"?"`) {
-			b := blank{Key: key, Say: remark}
-			if inner := within.FindAllStringSubmatch(value, -1); strings.Contains(value, "{") {
-				for i, m := range inner {
-					b.Key += []string{": ", ", "}[min(i, 1)] + m[1]
-				}
-			}
-			if b.Say == "" {
-				b.Say = hints[key]
-			}
+			b := blankOf(key, value, remark)
 			if run != nil {
 				b.Run = len(s.circuit.Runs)
 			}
@@ -127,6 +95,62 @@ func read(template string) (*sheet, error) {
 		return !slices.ContainsFunc(s.circuit.Runs, func(r *graph.Run) bool { return r.From.Part == p.ID || r.To.Part == p.ID })
 	})
 	return s, nil
+}
+
+// ofPart takes one setting of a part up: its value's words in quotes.
+func ofPart(part *graph.Part, key string, words [][]string) {
+	switch {
+	case key == "id" && len(words) == 1:
+		part.ID = words[0][1]
+	case key == "kind" && len(words) == 1:
+		part.Kind = graph.Kind(words[0][1])
+		part.Existing = part.Kind == graph.Tub
+	case key == "existing":
+		part.Existing = true
+	case key == "removed":
+		part.Removed = true
+	case key == "ports":
+		for _, w := range words {
+			part.Ports = append(part.Ports, graph.Port{Name: w[1]})
+		}
+	}
+}
+
+// ofRun takes one setting of a run up; false where it wants a port and is none.
+func ofRun(run *graph.Run, key string, words [][]string) bool {
+	switch {
+	case key == "existing":
+		run.Existing = true
+	case key == "removed":
+		run.Removed = true
+	case (key == "from" || key == "to") && len(words) == 1:
+		id, port, ok := strings.Cut(words[0][1], ".")
+		if !ok {
+			return false
+		}
+		if key == "from" {
+			run.From = graph.PortRef{Part: id, Port: port}
+		} else {
+			run.To = graph.PortRef{Part: id, Port: port}
+		}
+	case key == "id" && len(words) == 1:
+		run.ID, run.Named = words[0][1], true
+	}
+	return true
+}
+
+// blankOf is the blank a value leaves, with what is said of it.
+func blankOf(key, value, remark string) blank {
+	b := blank{Key: key, Say: remark}
+	if inner := within.FindAllStringSubmatch(value, -1); strings.Contains(value, "{") {
+		for i, m := range inner {
+			b.Key += []string{": ", ", "}[min(i, 1)] + m[1]
+		}
+	}
+	if b.Say == "" {
+		b.Say = hints[key]
+	}
+	return b
 }
 
 // name is the table of a blank, as the template has it.

@@ -70,96 +70,120 @@ func (w work) newAssembly(choice Choice) assembly {
 	}
 	kind, b, has := w.element(choice)
 	a.hasElement = has
-	doubt := func(what string, row catalog.Row, mm float64, ends float64) {
-		if over := ends * row.TolPlusMM; row.Measure && over > 0 {
-			a.doubts = append(a.doubts, Doubt{What: quantity.Text(what), MM: mm, OverMM: over})
-		}
-	}
-	doubt("first tee", tee, 2*a.half, 2)
+	a.doubt("first tee", tee, 2*a.half, 2)
 	if has {
-		doubt(describe(kind, b), b.row, b.length, 1)
+		a.doubt(describe(kind, b), b.row, b.length, 1)
 	}
-	doubt("second tee", tee, 2*a.half, 2)
+	a.doubt("second tee", tee, 2*a.half, 2)
 	if guarded {
-		doubt("check behind the second tee", guard.row, guard.length, 1)
+		a.doubt("check behind the second tee", guard.row, guard.length, 1)
 	}
-	add := func(what quantity.Text, mm float64) { a.terms = append(a.terms, Term{What: what, MM: mm}) }
-
-	// addEnd says what stands at one end of the string: the tee there, and what the old pipe goes
-	// into.
-	addEnd := func(which string, guardHere, slipHere, keptHere bool) {
-		from := len(a.terms)
-		joint, teeMM := "old pipe into the %s tee", 2*a.half
-		if onBarb {
-			joint = "hose over the barb at the %s tee"
-		}
-		if !onBarb && !guardHere {
-			teeMM += plainAdd
-		}
-		add(graph.Say("%s tee, stop to stop", which), teeMM)
-		switch {
-		case guardHere:
-			add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.guardPiece)
-			add(graph.Say("true-union check behind the %s tee, stop to stop", which), guard.length)
-			if guardEnd.TakeOff > 0 {
-				add(quantity.Text(guardBetween), guardEnd.TakeOff)
-			}
-			joint = "old pipe into the check behind the %s tee"
-			if onBarb {
-				joint = "hose over the barb at the check behind the %s tee"
-			}
-		case onBarb:
-			add(quantity.Text(between), plainAdd)
-		}
-		depth := plainDepth
-		if guardHere {
-			depth = guardEnd.Depth
-		}
-		if slipHere {
-			add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.slip)
-			joint, depth = "old pipe into the slip coupling behind the %s tee", a.lastDepth
-		}
-		said := graph.Say(joint, which)
-		if keptHere {
-			joint = strings.Replace(strings.Replace(joint, "old pipe", "new pipe", 1), "hose over", "new hose over", 1)
-			said, depth = graph.Say(joint, which)+graph.Say(", and %s to the old adaptor", quantity.Length.Of(draft.BeadMM)), depth+draft.BeadMM
-		}
-		add(said, depth)
-		if which == "first" {
-			slices.Reverse(a.terms[from:])
-		}
-	}
-	addEnd("first", guarded && w.against, false, w.kept[0])
-	if has {
-		a.element = b.length
-		a.first = draft.Nipple(tee.SocketMM, b.socket) + a.extra
-		a.second = draft.Nipple(b.socket, tee.SocketMM)
-		if w.serviced(choice) {
-			w.serviceLoop(&a)
-			add(graph.Say("piece to the tee of the loop round the check, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.service.outer)
-			add("that tee, stop to stop", 2*a.half)
-			doubt("first tee of the loop", tee, 2*a.half, 2)
-		}
-		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first-a.extra-a.longer)
-		if a.longer > 0 {
-			add("longer, for the loop to hold its valve", a.longer)
-		}
-		if a.extra > 0 {
-			add("straight pipe asked for", a.extra)
-		}
-		add(graph.Say("%s, stop to stop", describe(kind, b)), a.element)
-		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.second)
-		if a.service != nil {
-			add("second tee of the loop, stop to stop", 2*a.half)
-			add(graph.Say("piece to the second tee, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.service.outer)
-			doubt("second tee of the loop", tee, 2*a.half, 2)
-		}
-	} else {
-		a.first = draft.Nipple(tee.SocketMM, tee.SocketMM) + a.extra
-		add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first)
-	}
-	addEnd("second", guarded && !w.against, a.slip > 0, w.kept[1])
+	e := ends{onBarb: onBarb, between: between, plainAdd: plainAdd, plainDepth: plainDepth, guard: guard, guardEnd: guardEnd, guardBetween: guardBetween}
+	a.end(e, "first", guarded && w.against, false, w.kept[0])
+	w.middle(&a, choice, tee)
+	a.end(e, "second", guarded && !w.against, a.slip > 0, w.kept[1])
 	return a
+}
+
+// ends is what stands at the two ends of a string, for the words of what it needs.
+type ends struct {
+	onBarb       bool
+	between      string  // what stands between a tee and the old pipe
+	plainAdd     float64 // at a tee with nothing behind it
+	plainDepth   float64
+	guard        body
+	guardEnd     draft.End
+	guardBetween string
+}
+
+// end says what stands at one end of the string: the tee there, and what the old pipe goes into.
+func (a *assembly) end(e ends, which string, guardHere, slipHere, keptHere bool) {
+	add := a.add
+	from := len(a.terms)
+	joint, teeMM := "old pipe into the %s tee", 2*a.half
+	if e.onBarb {
+		joint = "hose over the barb at the %s tee"
+	}
+	if !e.onBarb && !guardHere {
+		teeMM += e.plainAdd
+	}
+	add(graph.Say("%s tee, stop to stop", which), teeMM)
+	switch {
+	case guardHere:
+		add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.guardPiece)
+		add(graph.Say("true-union check behind the %s tee, stop to stop", which), e.guard.length)
+		if e.guardEnd.TakeOff > 0 {
+			add(quantity.Text(e.guardBetween), e.guardEnd.TakeOff)
+		}
+		joint = "old pipe into the check behind the %s tee"
+		if e.onBarb {
+			joint = "hose over the barb at the check behind the %s tee"
+		}
+	case e.onBarb:
+		add(quantity.Text(e.between), e.plainAdd)
+	}
+	depth := e.plainDepth
+	if guardHere {
+		depth = e.guardEnd.Depth
+	}
+	if slipHere {
+		add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.slip)
+		joint, depth = "old pipe into the slip coupling behind the %s tee", a.lastDepth
+	}
+	said := graph.Say(joint, which)
+	if keptHere {
+		joint = strings.Replace(strings.Replace(joint, "old pipe", "new pipe", 1), "hose over", "new hose over", 1)
+		said, depth = graph.Say(joint, which)+graph.Say(", and %s to the old adaptor", quantity.Length.Of(draft.BeadMM)), depth+draft.BeadMM
+	}
+	add(said, depth)
+	if which == "first" {
+		slices.Reverse(a.terms[from:])
+	}
+}
+
+// add adds a term of what the string needs.
+func (a *assembly) add(what quantity.Text, mm float64) {
+	a.terms = append(a.terms, Term{What: what, MM: mm})
+}
+
+// doubt adds a part whose length is a guess, with so many ends that may be off.
+func (a *assembly) doubt(what string, row catalog.Row, mm, ends float64) {
+	if over := ends * row.TolPlusMM; row.Measure && over > 0 {
+		a.doubts = append(a.doubts, Doubt{What: quantity.Text(what), MM: mm, OverMM: over})
+	}
+}
+
+// middle says what stands between the tees: the bypass element with its pieces, or one piece.
+func (w work) middle(a *assembly, choice Choice, tee catalog.Row) {
+	kind, b, has := w.element(choice)
+	if !has {
+		a.first = draft.Nipple(tee.SocketMM, tee.SocketMM) + a.extra
+		a.add(graph.Say("piece between the tees, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first)
+		return
+	}
+	a.element = b.length
+	a.first = draft.Nipple(tee.SocketMM, b.socket) + a.extra
+	a.second = draft.Nipple(b.socket, tee.SocketMM)
+	if w.serviced(choice) {
+		w.serviceLoop(a)
+		a.add(graph.Say("piece to the tee of the loop round the check, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.service.outer)
+		a.add("that tee, stop to stop", 2*a.half)
+		a.doubt("first tee of the loop", tee, 2*a.half, 2)
+	}
+	a.add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.first-a.extra-a.longer)
+	if a.longer > 0 {
+		a.add("longer, for the loop to hold its valve", a.longer)
+	}
+	if a.extra > 0 {
+		a.add("straight pipe asked for", a.extra)
+	}
+	a.add(graph.Say("%s, stop to stop", describe(kind, b)), a.element)
+	a.add(graph.Say("nipple, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.second)
+	if a.service != nil {
+		a.add("second tee of the loop, stop to stop", 2*a.half)
+		a.add(graph.Say("piece to the second tee, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.service.outer)
+		a.doubt("second tee of the loop", tee, 2*a.half, 2)
+	}
 }
 
 // slipCoupling is the one that lets the string in; ok is false where none is asked for, or the

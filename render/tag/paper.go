@@ -70,15 +70,34 @@ func (n *Names) Text(text string) string {
 	if strings.Contains(text, " = ") {
 		return text
 	}
-	run := func(id string) string {
-		if n.runs[id] == nil {
-			return id
+	text = n.steps(n.partWords(n.runWords(text)))
+	return word.ReplaceAllStringFunc(text, func(w string) string {
+		switch {
+		case n.parts[w] != nil && odd(w):
+			return n.Tag(w)
+		case n.runs[w] != nil && odd(w):
+			return n.pipe(w)
 		}
-		return "the pipe " + n.Run(id)
+		if id, ok := n.port(w); ok && id != w {
+			return n.Short(id)
+		}
+		return w
+	})
+}
+
+// pipe is what a run is called in a sentence; an id of none stays.
+func (n *Names) pipe(id string) string {
+	if n.runs[id] == nil {
+		return id
 	}
+	return "the pipe " + n.Run(id)
+}
+
+// runWords names the runs where the text speaks of marking out, bends and old pipe.
+func (n *Names) runWords(text string) string {
 	text = onRun.ReplaceAllStringFunc(text, func(s string) string {
 		m := onRun.FindStringSubmatch(s)
-		return m[1] + run(m[2])
+		return m[1] + n.pipe(m[2])
 	})
 	text = atBend.ReplaceAllStringFunc(text, func(s string) string {
 		m := atBend.FindStringSubmatch(s)
@@ -86,15 +105,20 @@ func (n *Names) Text(text string) string {
 			return s
 		}
 		if m[3] != "" {
-			return FittingWord("elbow-"+m[1]) + " at bend " + m[2] + " of " + run(m[3])
+			return FittingWord("elbow-"+m[1]) + " at bend " + m[2] + " of " + n.pipe(m[3])
 		}
 		return FittingWord("elbow-" + m[1])
 	})
 	text = bendOf.ReplaceAllStringFunc(text, func(s string) string {
 		m := bendOf.FindStringSubmatch(s)
-		return "bend " + m[1] + " of " + run(m[2])
+		return "bend " + m[1] + " of " + n.pipe(m[2])
 	})
-	text = oldPipe.ReplaceAllStringFunc(text, func(s string) string { return "old pipe of " + run(oldPipe.FindStringSubmatch(s)[1]) })
+	text = oldPipe.ReplaceAllStringFunc(text, func(s string) string { return "old pipe of " + n.pipe(oldPipe.FindStringSubmatch(s)[1]) })
+	return text
+}
+
+// partWords names the parts at the head of a line, in quotes and behind a fitting.
+func (n *Names) partWords(text string) string {
 	text = leading.ReplaceAllStringFunc(text, func(s string) string {
 		m := leading.FindStringSubmatch(s)
 		if n.parts[m[2]] == nil {
@@ -108,7 +132,7 @@ func (n *Names) Text(text string) string {
 			return n.Short(id)
 		}
 		if n.runs[id] != nil {
-			return run(id)
+			return n.pipe(id)
 		}
 		return s
 	})
@@ -120,31 +144,25 @@ func (n *Names) Text(text string) string {
 		}
 		return FittingWord(what) + " at " + n.Tag(id)
 	})
-	if strings.Contains(text, " > ") {
-		steps := strings.Split(text, " > ")
-		for i, s := range steps {
-			lead, id := "", s
-			if k := strings.LastIndexByte(s, ' '); i == 0 && k >= 0 {
-				lead, id = s[:k+1], s[k+1:]
-			}
-			if n.parts[id] != nil {
-				steps[i] = lead + n.Tag(id)
-			}
-		}
-		text = strings.Join(steps, " > ")
+	return text
+}
+
+// steps names the parts of a way, one after the other.
+func (n *Names) steps(text string) string {
+	steps := strings.Split(text, " > ")
+	if len(steps) == 1 {
+		return text
 	}
-	return word.ReplaceAllStringFunc(text, func(w string) string {
-		switch {
-		case n.parts[w] != nil && odd(w):
-			return n.Tag(w)
-		case n.runs[w] != nil && odd(w):
-			return run(w)
+	for i, s := range steps {
+		lead, id := "", s
+		if k := strings.LastIndexByte(s, ' '); i == 0 && k >= 0 {
+			lead, id = s[:k+1], s[k+1:]
 		}
-		if id, ok := n.port(w); ok && id != w {
-			return n.Short(id)
+		if n.parts[id] != nil {
+			steps[i] = lead + n.Tag(id)
 		}
-		return w
-	})
+	}
+	return strings.Join(steps, " > ")
 }
 
 // odd reports whether an id is no word of the trade's.

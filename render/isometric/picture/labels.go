@@ -45,25 +45,7 @@ func (p *Picture) placeLabels() {
 		}
 		more := false
 		for _, i := range left {
-			r := &all[i]
-			switch {
-			case len(r.later) > 0:
-				next := r.later[0]()
-				r.later = r.later[1:]
-				board.Extend(i, placesOf(next))
-				r.places = append(r.places[:len(r.places):len(r.places)], next...)
-			case len(r.split) > 0:
-				board.Drop(i)
-				gone[i] = true
-				for n, k := range part[i] {
-					all[k] = r.split[n]()
-					board.Extend(k, placesOf(all[k].places))
-				}
-				r.split = nil
-			default:
-				continue
-			}
-			more = true
+			more = giveMore(board, all, part, gone, i) || more
 		}
 		if !more || work.Done() {
 			break
@@ -99,6 +81,30 @@ func (p *Picture) placeLabels() {
 	}
 	p.Over = len(left)
 	p.placeKeys(singles(all, left), taken)
+}
+
+// giveMore gives a label that found no place its later places, or splits it up; false where it
+// has neither. part says what each request is split into, gone which were.
+func giveMore(board *label.Board, all []request, part [][]int, gone []bool, i int) bool {
+	r := &all[i]
+	switch {
+	case len(r.later) > 0:
+		next := r.later[0]()
+		r.later = r.later[1:]
+		board.Extend(i, placesOf(next))
+		r.places = append(r.places[:len(r.places):len(r.places)], next...)
+	case len(r.split) > 0:
+		board.Drop(i)
+		gone[i] = true
+		for n, k := range part[i] {
+			all[k] = r.split[n]()
+			board.Extend(k, placesOf(all[k].places))
+		}
+		r.split = nil
+	default:
+		return false
+	}
+	return true
 }
 
 // singles are the requests of some indexes, each row of lengths as its lengths.

@@ -27,7 +27,7 @@ var exempt = []*regexp.Regexp{
 	regexp.MustCompile(`\b(1/2|3/4|1|1-1/4|1-1/2|2|2-1/2|3|4) in\b`),
 	regexp.MustCompile(`spring-check [0-9/-]+ psi`),
 	regexp.MustCompile(`[^;(]*(from memory|judgement|common practice)[^;)]*`),
-	regexp.MustCompile(`(Ergun|advice:|across it).*|.*about [0-9]+ psi across it.*`), // sources that a table breaks into lines
+	regexp.MustCompile(`(Ergun|ISO 1307 allows|advice:|across it).*|.*about [0-9]+ psi across it.*`), // sources that a table breaks into lines
 }
 
 // whole are the demos of which every picture and the whole pack are read too, in the units

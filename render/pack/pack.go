@@ -3,6 +3,9 @@
 package pack
 
 import (
+	"errors"
+	"slices"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
@@ -53,21 +56,16 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 	var all []*scene.Scene
 	var shown []picture
 	out := &Pack{}
-	sheets := map[string][]*scene.Scene{}
-	for i, view := range drawing.Views() {
-		if o.Tell != nil {
-			o.Tell("drawing "+view, i, len(drawing.Views()))
-		}
-		page.First = 1 + len(all)
-		pages, err := drawing.Pages(p, view, page, units)
-		if err != nil {
-			return nil, err
-		}
-		sheets[view], all = pages, append(all, pages...)
+	sheets, err := draw(p, page, o)
+	if err != nil {
+		return nil, err
+	}
+	for _, pages := range sheets {
+		all = append(all, pages...)
 	}
 	drawing.Number(all, drawing.Fingerprint(p))
-	for _, view := range drawing.Views() {
-		pages := sheets[view]
+	for i, view := range drawing.Views() {
+		pages := sheets[i]
 		files, err := pictures(view, pages, p.Circuit.Job.Name, p.Circuit.Job.Date)
 		if err != nil {
 			return nil, err
@@ -108,6 +106,38 @@ func Make(p *plan.Plan, o Options) (*Pack, error) {
 	}
 	out.Files = append(append(out.Files, tables...), File{"pack.pdf", paper}, File{"index.html", index})
 	return out, nil
+}
+
+// draw draws every view, in the order of the pack. Which number its first sheet has stands on
+// a sheet of the isometric alone (its match lines name each other), and only the schematic is
+// before it: so the isometric, which takes as long as all others together, is drawn beside them.
+func draw(p *plan.Plan, page sheet.Page, o Options) ([][]*scene.Scene, error) {
+	views := drawing.Views()
+	sheets, errs := make([][]*scene.Scene, len(views)), make([]error, len(views))
+	one := func(i int) { sheets[i], errs[i] = drawing.Pages(p, views[i], page, o.Units) }
+	tell := func(i int) {
+		if o.Tell != nil {
+			o.Tell("drawing "+views[i], i, len(views))
+		}
+	}
+	tell(0)
+	page.First = 1
+	one(0)
+	page.First += len(sheets[0])
+	aside := slices.Index(views, "isometric")
+	tell(aside)
+	graph.SideBySide(2, func(k int) {
+		if k == 0 {
+			one(aside)
+			return
+		}
+		for i := range views {
+			if i > 0 && i != aside {
+				one(i)
+			}
+		}
+	})
+	return sheets, errors.Join(errs...)
 }
 
 // csvFiles makes the files of numbers.

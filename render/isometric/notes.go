@@ -69,7 +69,10 @@ func notDrawn(d *members.Drawing) []string {
 		for _, n := range p.Pieces {
 			pieces = append(pieces, picture.Number(d.Lay.Pieces[n].Number))
 		}
-		if len(pieces) > 0 {
+		if len(pieces) == 1 {
+			text += " (piece " + pieces[0] + ")"
+		}
+		if len(pieces) > 1 {
 			text += " (pieces " + strings.Join(pieces, ", ") + ")"
 		}
 		out = append(out, text)

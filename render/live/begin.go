@@ -122,6 +122,12 @@ func field(b *bytes.Buffer, f *whatif.Field) {
 	}
 	var help []string
 	add := func(words string) {
+		for i, h := range help { // what says it and more takes its place
+			if words != h && strings.HasPrefix(words, h) {
+				help[i] = words
+				return
+			}
+		}
 		if said := strings.Join(help, "; "); words != "" && !strings.Contains(said, strings.TrimPrefix(words, "write ")) {
 			help = append(help, words)
 		}

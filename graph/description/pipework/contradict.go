@@ -26,6 +26,7 @@ func contradictions(r *field.Reader, p *graph.Part) {
 	}
 	portsApart(r, p)
 	lengthAgrees(r, p)
+	boxBehindPorts(r, p, graph.Vec{})
 }
 
 // portsApart finds two ports of a part in one place.

@@ -147,6 +147,9 @@ func readStand(r *field.Reader, v located.Value, t *graph.Retrofit) {
 		}
 	}
 	standPorts(r, v, t)
+	if p := r.Parts[t.Unit]; p != nil && t.Stand.PortsFace.Len() > 0 {
+		boxBehindPorts(r, p, t.Stand.PortsFace.Unit())
+	}
 	standOrigin(r, v, t.Stand)
 }
 

@@ -80,10 +80,10 @@ func checkWords(r Row, say sayFunc) {
 	if strings.TrimSpace(r.Source) == "" {
 		say("source", `the row has no source: name the standard, the sheet, or "measured on the part"`)
 	}
-	if r.Tag != "" && !slices.Contains(tags, r.Tag) {
-		say("tag", "unknown tag %q: one of %s", r.Tag, strings.Join(tags, ", "))
+	if r.Grade != "" && !slices.Contains(tags, r.Grade) {
+		say("tag", "unknown tag %q: one of %s", r.Grade, strings.Join(tags, ", "))
 	}
-	if r.Tag == "" && !r.Own {
+	if r.Grade == "" && !r.Own {
 		say("tag", "the row has no tag")
 	}
 	if r.Spec != "" && !r.Spec.IsKnown() {

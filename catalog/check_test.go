@@ -44,8 +44,8 @@ func TestCheckFindsDefects(t *testing.T) {
 		text string
 	}{
 		{"no source", pipe, func(r *Row) { r.Source = " " }, "source", "no source"},
-		{"no tag", pipe, func(r *Row) { r.Tag = "" }, "tag", "no tag"},
-		{"strange tag", pipe, func(r *Row) { r.Tag = "hearsay" }, "tag", "unknown tag"},
+		{"no tag", pipe, func(r *Row) { r.Grade = "" }, "tag", "no tag"},
+		{"strange tag", pipe, func(r *Row) { r.Grade = "hearsay" }, "tag", "unknown tag"},
 		{"no name", pipe, func(r *Row) { r.Name = "" }, "name", "no name"},
 		{"unknown kind", pipe, func(r *Row) { r.Kind = "pope" }, "kind", "unknown kind"},
 		{"unknown spec", pipe, func(r *Row) { r.Spec = "lead" }, "spec", "unknown pipe spec"},

@@ -11,10 +11,10 @@ import (
 // column is one key of a row, whole: how it is read, said again, printed, checked and laid
 // over the row below. A new key is a field of Row and a line in columns.
 type column struct {
-	name  string
-	label string // what it is called where a row is shown; "": the name, without hyphens
-	form  form
-	dim   quantity.Dimension // of an amount
+	name    string
+	heading string // what it is called where a row is shown; "": the name, without hyphens
+	form    form
+	dim     quantity.Dimension // of an amount
 
 	// set takes what TOML decodes: string, number, bool, list or table. get returns what set
 	// takes, a table as a Table; nil where the row says nothing. There is no get where
@@ -122,12 +122,12 @@ var columns = []column{
 	lengthsOf("stock", func(r *Row) *[]float64 { return &r.StockMM }),
 
 	words("source", func(r *Row) *string { return &r.Source }).own(),
-	words("tag", func(r *Row) *string { return &r.Tag }).own(),
+	words("tag", func(r *Row) *string { return &r.Grade }).own(),
 	words("note", func(r *Row) *string { return &r.Note }).own(),
 }
 
 // called gives the column a name where a row is shown.
-func (c column) called(label string) column { c.label = label; return c }
+func (c column) called(label string) column { c.heading = label; return c }
 
 // with names the columns it is taken from below together with.
 func (c column) with(names ...string) column { c.unless = names; return c }

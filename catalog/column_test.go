@@ -45,7 +45,7 @@ func TestColumnsSayWhatTheyRead(t *testing.T) {
 		if !reflect.DeepEqual(again, row) {
 			t.Fatalf("another row came back:\n%+v\n%+v", row, again)
 		}
-		laid := Row{Name: row.Name, Source: row.Source, Tag: row.Tag, Note: row.Note, Origin: row.Origin}.Over(row)
+		laid := Row{Name: row.Name, Source: row.Source, Grade: row.Grade, Note: row.Note, Origin: row.Origin}.Over(row)
 		laid.Pressed = row.Pressed
 		if !reflect.DeepEqual(laid, row) {
 			t.Fatalf("laid over it, nothing else came out:\n%+v\n%+v", row, laid)

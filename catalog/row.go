@@ -67,7 +67,7 @@ type Row struct {
 	Default                                   bool    // the row a part of its kind is given when none is named
 
 	Source  string // standard and table, or "common practice, no source", or "from memory"
-	Tag     string // read, xcheck, memory, computed, common
+	Grade   string // read, xcheck, memory, computed, common
 	Note    string
 	Own     bool   // came from the user, not from the embedded files
 	Origin  string // file (and line) it came from

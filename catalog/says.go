@@ -9,9 +9,9 @@ import (
 
 // Said is what a row says in one column.
 type Said struct {
-	Key   string // of the column, as a description writes it
-	Label string // of the column, in words
-	Value any    // as TOML has it: string, float64, bool, []any of them, or Table
+	Key     string // of the column, as a description writes it
+	Heading string // of the column, in words
+	Value   any    // as TOML has it: string, float64, bool, []any of them, or Table
 
 	Amount quantity.Amount // of a column with a quantity
 	Is     bool            // it has one
@@ -25,9 +25,9 @@ func (r Row) Says() iter.Seq[Said] {
 			if !c.says(&r) {
 				continue
 			}
-			one := Said{Key: c.name, Label: c.label, Value: c.get(&r)}
-			if one.Label == "" {
-				one.Label = strings.ReplaceAll(c.name, "-", " ")
+			one := Said{Key: c.name, Heading: c.heading, Value: c.get(&r)}
+			if one.Heading == "" {
+				one.Heading = strings.ReplaceAll(c.name, "-", " ")
 			}
 			if c.form == amount {
 				one.Amount, one.Is = c.dim.Of(c.num(&r)), true

@@ -107,7 +107,7 @@ type Part struct {
 	BelowWaterMM  float64 // depth below the water line of a pump's eye or a tub's ports; BelowWaterSet tells
 	BelowWaterSet bool
 	LeastFlow     float64 // m³/s the part asks for (filter, element, feeder); 0: none said
-	Place
+	Surroundings
 
 	Pos    Pos
 	KeyPos map[string]Pos

@@ -43,10 +43,10 @@ type Run struct {
 	K                 float64 // extra loss coefficient on the run's bore, -
 	MeasuredOutsideMM float64 // by calliper; 0: not measured
 
-	Place       // what holds for all legs unless a leg says otherwise
-	Insulated   bool
-	Outside     bool // runs outdoors: insulation wanted
-	ThroughWall bool // wants a wall sleeve
+	Surroundings // what holds for all legs unless a leg says otherwise
+	Insulated    bool
+	Outside      bool // runs outdoors: insulation wanted
+	ThroughWall  bool // wants a wall sleeve
 
 	InsulationMM Amount // thickness of the insulation round it
 	BuriedMM     Amount // depth of its axis below the ground
@@ -66,7 +66,7 @@ type FittingCount struct {
 type Leg struct {
 	By   Vec  // mm; more than one component: a straight diagonal
 	Open bool // as long as closing the loop needs: By is its way, of length 1; only in a request
-	Place
+	Surroundings
 	Pos     Pos
 	Written Written // as it stands in the description; "" where the tool made it
 }
@@ -132,16 +132,16 @@ func (l Leg) Longer(mm float64, units string) Leg {
 	return l
 }
 
-// Place says what the surroundings of pipe allow. Negative numbers mean "not given".
-type Place struct {
+// Surroundings says what the surroundings of pipe allow. Negative numbers mean "not given".
+type Surroundings struct {
 	ClearMM     float64 // free room around it
 	PlayMM      float64 // how far its free end can be drawn back along its axis
 	PushesAside *bool   // its free end can be pushed sideways
 	Reachable   *bool   // nil: not said, taken as yes
 }
 
-// NoPlace is a Place about which nothing was said.
-func NoPlace() Place { return Place{ClearMM: -1, PlayMM: -1} }
+// NothingSaid is of surroundings about which nothing was said.
+func NothingSaid() Surroundings { return Surroundings{ClearMM: -1, PlayMM: -1} }
 
 // Keeps reports whether the adaptor at one end of the run was there before and stays.
 func (r *Run) Keeps(end PortRef) bool {

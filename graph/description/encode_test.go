@@ -20,7 +20,7 @@ func TestTexts(t *testing.T) {
 		field.SizeText(catalog.Size{Nominal: 1.1}):              `"1.1 in"`,
 		field.DirectionText(graph.Vec{Y: -1}):                   `"front"`,
 		field.Percent(0.3):                                      `"30 %"`,
-		pipework.LegText(&graph.Leg{By: graph.Vec{X: -300, Z: 180, Y: 240}, Place: graph.NoPlace()}): `"left 300 mm up 180 mm back 240 mm"`,
+		pipework.LegText(&graph.Leg{By: graph.Vec{X: -300, Z: 180, Y: 240}, Surroundings: graph.NothingSaid()}): `"left 300 mm up 180 mm back 240 mm"`,
 	} {
 		if got != want {
 			t.Errorf("got %s, want %s", got, want)

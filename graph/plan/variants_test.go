@@ -57,7 +57,7 @@ func vary(t *testing.T, c *graph.Circuit, random *rand.Rand) []string {
 		}},
 		{"along", func() {
 			if r.Stand != nil {
-				r.Stand.Along = []graph.Leg{{By: graph.Vec{Z: -250}, Place: graph.NoPlace()}}
+				r.Stand.Along = []graph.Leg{{By: graph.Vec{Z: -250}, Surroundings: graph.NothingSaid()}}
 			}
 		}},
 		{"run", func() { stretch(c, random) }},

@@ -316,7 +316,7 @@ func legsAround(path *route.Path, leg int, beforeMM, afterMM float64) (before, a
 	dir := path.Points[leg].Sub(path.Points[leg-1]).Unit()
 	for k := 1; k < len(path.Points); k++ {
 		by := path.Points[k].Sub(path.Points[k-1])
-		l := graph.Leg{By: by, Place: around(path.Run, k)}
+		l := graph.Leg{By: by, Surroundings: around(path.Run, k)}
 		switch {
 		case k < leg:
 			before = append(before, l)

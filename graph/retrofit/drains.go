@@ -227,7 +227,7 @@ const valveMM = 60
 // tapReach is how far a drain or a bleed reaches from the middle of its tee, mm.
 func (l *limb) tapReach() float64 {
 	w := l.w
-	tee := &graph.Part{ID: "tap tee", Kind: graph.Tee, Spec: w.branchSpec, Size: w.branchSize, Place: graph.NoPlace()}
+	tee := &graph.Part{ID: "tap tee", Kind: graph.Tee, Spec: w.branchSpec, Size: w.branchSize, Surroundings: graph.NothingSaid()}
 	for _, name := range graph.Tee.PortNames() {
 		tee.Ports = append(tee.Ports, graph.Port{Name: name})
 	}

@@ -52,7 +52,7 @@ func (w work) guardCheck(choice Choice) (b body, ok bool) {
 // lineCheck is that check as it will be built in.
 func (w work) lineCheck() *graph.Part {
 	return &graph.Part{ID: "line-check", Kind: graph.CheckValve, Type: w.weakestSpring(), Spec: w.lineSpec, Size: w.lineSize,
-		Check: &graph.CheckData{Style: "spring"}, Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Place: graph.NoPlace()}
+		Check: &graph.CheckData{Style: "spring"}, Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Surroundings: graph.NothingSaid()}
 }
 
 // weakestSpring is the spring of a check that only has to shut; "" where the catalogue has none.

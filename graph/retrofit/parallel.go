@@ -224,7 +224,7 @@ func (t teeIn) build(d *draft.Draft, tee, suffix string, net *stream.Net) graph.
 	}
 	var before, after []graph.Leg
 	for k := 1; k < len(t.path.Points); k++ {
-		l := graph.Leg{By: t.path.Points[k].Sub(t.path.Points[k-1]), Place: around(old, k)}
+		l := graph.Leg{By: t.path.Points[k].Sub(t.path.Points[k-1]), Surroundings: around(old, k)}
 		switch {
 		case k < t.leg:
 			before = append(before, l)

@@ -151,10 +151,10 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 
 // around returns what is said of the surroundings of a leg: the leg's own word before the
 // run's.
-func around(r *graph.Run, leg int) graph.Place {
-	p := r.Place
+func around(r *graph.Run, leg int) graph.Surroundings {
+	p := r.Surroundings
 	if leg >= 1 && leg <= len(r.Legs) {
-		l := r.Legs[leg-1].Place
+		l := r.Legs[leg-1].Surroundings
 		if l.ClearMM >= 0 {
 			p.ClearMM = l.ClearMM
 		}

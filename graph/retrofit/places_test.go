@@ -56,7 +56,7 @@ func TestBranchNotKept(t *testing.T) {
 	} {
 		circuit, lay := demo(t)
 		circuit.Retrofit.Branch = c.branch
-		leg := func(v graph.Vec) graph.Leg { return graph.Leg{By: v, Place: graph.NoPlace()} }
+		leg := func(v graph.Vec) graph.Leg { return graph.Leg{By: v, Surroundings: graph.NothingSaid()} }
 		circuit.Retrofit.Stand = nil
 		circuit.Retrofit.ToUnit = []graph.Leg{leg(graph.Vec{Y: -300}), leg(graph.Vec{X: 2300})}
 		circuit.Retrofit.FromUnit = []graph.Leg{leg(graph.Vec{X: -2300}), leg(graph.Vec{Y: 300})}

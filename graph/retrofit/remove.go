@@ -126,7 +126,7 @@ func shortened(path *route.Path, tee string) (shortenedRun, bool) {
 			}
 			by = by.Unit().Scale(by.Len() - s.cutBack)
 		}
-		s.legs = append(s.legs, graph.Leg{By: by, Place: around(path.Run, i)})
+		s.legs = append(s.legs, graph.Leg{By: by, Surroundings: around(path.Run, i)})
 	}
 	return s, true
 }

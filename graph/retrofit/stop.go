@@ -66,9 +66,9 @@ func (w work) stopWith(part *graph.Part, port string, spec catalog.Spec, size ca
 // lookStop lays the part with nothing but a pipe in its port.
 func (w work) lookStop(part *graph.Part, port string, spec catalog.Spec, size catalog.Size) (draft.End, string) {
 	far := &graph.Part{ID: part.ID + " far end", Kind: graph.Coupling, Existing: true, Spec: spec, Size: size,
-		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Place: graph.NoPlace()}
+		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Surroundings: graph.NothingSaid()}
 	run := &graph.Run{ID: "stop", From: draft.At(part.ID, port), To: draft.At(far.ID, graph.In), Spec: spec, Size: size, RoughnessMM: -1,
-		Legs: []graph.Leg{draft.Leg(graph.Vec{X: 10000})}, Place: graph.NoPlace()}
+		Legs: []graph.Leg{draft.Leg(graph.Vec{X: 10000})}, Surroundings: graph.NothingSaid()}
 	if part.Existing { // then what stands on it does so already
 		run.AdaptorsKept = []graph.PortRef{run.From}
 	}
@@ -92,7 +92,7 @@ func (w work) lookStop(part *graph.Part, port string, spec catalog.Spec, size ca
 
 // lineTee is a tee of the line as it will be built in.
 func (w work) lineTee() *graph.Part {
-	p := &graph.Part{ID: "tee", Kind: graph.Tee, Spec: w.lineSpec, Size: w.lineSize, Place: graph.NoPlace()}
+	p := &graph.Part{ID: "tee", Kind: graph.Tee, Spec: w.lineSpec, Size: w.lineSize, Surroundings: graph.NothingSaid()}
 	for _, name := range graph.Tee.PortNames() {
 		p.Ports = append(p.Ports, graph.Port{Name: name})
 	}
@@ -101,7 +101,7 @@ func (w work) lineTee() *graph.Part {
 
 // lineOpening is a union or valve of the line as it will be built in.
 func (w work) lineOpening(kind graph.Kind, b body) *graph.Part {
-	p := &graph.Part{ID: "opens", Kind: kind, Spec: w.lineSpec, Size: w.lineSize, Place: graph.NoPlace(),
+	p := &graph.Part{ID: "opens", Kind: kind, Spec: w.lineSpec, Size: w.lineSize, Surroundings: graph.NothingSaid(),
 		Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}}
 	if kind != graph.Union {
 		p.Type, p.Valve = b.row.Name, &graph.ValveData{Position: 1}

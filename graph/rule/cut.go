@@ -77,8 +77,8 @@ func (c *Cut) where() string {
 }
 
 // place returns what the surroundings allow: the leg's word before the run's.
-func (c *Cut) place() graph.Place {
-	p := c.Run.Place
+func (c *Cut) place() graph.Surroundings {
+	p := c.Run.Surroundings
 	if leg := c.leg(); leg != nil {
 		if leg.ClearMM >= 0 {
 			p.ClearMM = leg.ClearMM

@@ -73,24 +73,24 @@ func (p plot) draw() []scene.Item {
 		v := float64(i) * p.x.step
 		at := p.p(v/p.x.factor, 0)
 		if i > 0 {
-			items = append(items, scene.Line(scene.Point{X: at.X, Y: p.box.MinY}, at, grid).Tagged("grid"))
+			items = append(items, scene.Line(scene.Point{X: at.X, Y: p.box.MinY}, at, grid).Named("grid"))
 		}
 		items = append(items, scene.Line(at, scene.Point{X: at.X, Y: at.Y + 1.2}, scene.Stroke(sheet.Thin)),
-			scene.Text{At: scene.Point{X: at.X, Y: at.Y + 4}, Text: quantity.Trim(quantity.Round(v, 6)), SizeMM: em, Anchor: scene.Centre, Tag: "tick"})
+			scene.Text{At: scene.Point{X: at.X, Y: at.Y + 4}, Text: quantity.Trim(quantity.Round(v, 6)), SizeMM: em, Anchor: scene.Centre, Name: "tick"})
 	}
 	for i := range steps(p.y) + 1 {
 		v := float64(i) * p.y.step
 		at := p.p(0, v/p.y.factor)
 		if i > 0 {
-			items = append(items, scene.Line(at, scene.Point{X: p.box.MaxX, Y: at.Y}, grid).Tagged("grid"))
+			items = append(items, scene.Line(at, scene.Point{X: p.box.MaxX, Y: at.Y}, grid).Named("grid"))
 		}
 		items = append(items, scene.Line(scene.Point{X: at.X - 1.2, Y: at.Y}, at, scene.Stroke(sheet.Thin)),
-			scene.Text{At: scene.Point{X: at.X - 2, Y: at.Y}, Text: quantity.Trim(quantity.Round(v, 6)), SizeMM: em, Anchor: scene.End, Middle: true, Tag: "tick"})
+			scene.Text{At: scene.Point{X: at.X - 2, Y: at.Y}, Text: quantity.Trim(quantity.Round(v, 6)), SizeMM: em, Anchor: scene.End, Middle: true, Name: "tick"})
 	}
 	items = append(items,
-		scene.Polyline([]scene.Point{{X: p.box.MinX, Y: p.box.MinY}, {X: p.box.MinX, Y: p.box.MaxY}, {X: p.box.MaxX, Y: p.box.MaxY}}, scene.Stroke(sheet.Thin)).Tagged("axes"),
-		scene.Text{At: scene.Point{X: p.box.MaxX, Y: p.box.MaxY + 8.2}, Text: "flow through the pump, " + p.x.unit, SizeMM: em + 0.3, Bold: true, Anchor: scene.End, Tag: "axis"},
-		scene.Text{At: scene.Point{X: p.box.MinX - 9.5, Y: p.box.MinY}, Text: "head, " + p.y.unit, SizeMM: em + 0.3, Bold: true, Anchor: scene.End, TurnDeg: 90, Tag: "axis"})
+		scene.Polyline([]scene.Point{{X: p.box.MinX, Y: p.box.MinY}, {X: p.box.MinX, Y: p.box.MaxY}, {X: p.box.MaxX, Y: p.box.MaxY}}, scene.Stroke(sheet.Thin)).Named("axes"),
+		scene.Text{At: scene.Point{X: p.box.MaxX, Y: p.box.MaxY + 8.2}, Text: "flow through the pump, " + p.x.unit, SizeMM: em + 0.3, Bold: true, Anchor: scene.End, Name: "axis"},
+		scene.Text{At: scene.Point{X: p.box.MinX - 9.5, Y: p.box.MinY}, Text: "head, " + p.y.unit, SizeMM: em + 0.3, Bold: true, Anchor: scene.End, TurnDeg: 90, Name: "axis"})
 	return items
 }
 

@@ -137,7 +137,7 @@ func (d *drawing) bands() {
 		for i := len(high) - 1; i >= 0; i-- {
 			pts = append(pts, high[i])
 		}
-		d.items = append(d.items, scene.Polygon(pts, scene.Filled(bandGrey)).Tagged("band"))
+		d.items = append(d.items, scene.Polygon(pts, scene.Filled(bandGrey)).Named("band"))
 	}
 }
 
@@ -156,7 +156,7 @@ func (d *drawing) systems() {
 		if len(pts) < 2 {
 			continue
 		}
-		d.items = append(d.items, scene.Polyline(pts, style(s.Stage, n)).Tagged("system"))
+		d.items = append(d.items, scene.Polyline(pts, style(s.Stage, n)).Named("system"))
 		d.block(pts)
 		words := "circuit"
 		if d.two() {
@@ -176,7 +176,7 @@ func (d *drawing) pumps() {
 		if len(pts) < 2 {
 			continue
 		}
-		d.items = append(d.items, scene.Polyline(pts, pumpStyle).Tagged("pump"))
+		d.items = append(d.items, scene.Polyline(pts, pumpStyle).Named("pump"))
 		d.block(pts)
 		words := d.set.Pump.ID
 		if len(d.set.Speeds) > 1 || c.Speed != graph.SpeedOn {
@@ -222,11 +222,11 @@ func (d *drawing) mark(u plan.Duty, at scene.Point) {
 	if u.Range.High > u.Range.Low && u.Stage == graph.After {
 		lo, hi := d.plot.p(u.Range.Low, u.Head), d.plot.p(u.Range.High, u.Head)
 		bar := scene.Stroke(sheet.Thin)
-		d.marks = append(d.marks, scene.Line(lo, hi, bar).Tagged("range"),
+		d.marks = append(d.marks, scene.Line(lo, hi, bar).Named("range"),
 			scene.Line(scene.Point{X: lo.X, Y: lo.Y - 1.3}, scene.Point{X: lo.X, Y: lo.Y + 1.3}, bar),
 			scene.Line(scene.Point{X: hi.X, Y: hi.Y - 1.3}, scene.Point{X: hi.X, Y: hi.Y + 1.3}, bar))
 		d.fixed = append(d.fixed, scene.Box{MinX: lo.X, MinY: lo.Y - 1.3, MaxX: hi.X, MaxY: hi.Y + 1.3})
 	}
-	d.marks = append(d.marks, scene.Circle(at, 1.5, st).Tagged("duty"))
+	d.marks = append(d.marks, scene.Circle(at, 1.5, st).Named("duty"))
 	d.fixed = append(d.fixed, scene.Box{MinX: at.X - 1.5, MinY: at.Y - 1.5, MaxX: at.X + 1.5, MaxY: at.Y + 1.5})
 }

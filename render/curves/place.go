@@ -33,7 +33,7 @@ func (r request) size() (w, h float64) {
 
 // place finds a place for every label and draws it.
 func (d *drawing) place() {
-	var labels [][]label.Place
+	var labels [][]label.Spot
 	var from [][]scene.Point
 	area := d.plot.box
 	for _, r := range d.requests {
@@ -42,7 +42,7 @@ func (d *drawing) place() {
 		if r.lead {
 			dists = []float64{3, 5, 8, 12, 17, 23, 30}
 		}
-		var places []label.Place
+		var places []label.Spot
 		var points []scene.Point
 		for n, at := range r.at {
 			for _, dist := range dists {
@@ -53,7 +53,7 @@ func (d *drawing) place() {
 					if !area.Contains(b.Grow(0.5)) {
 						continue
 					}
-					places = append(places, label.Place{Box: b.Grow(0.5), Cost: dist + 0.05*float64(n)})
+					places = append(places, label.Spot{Box: b.Grow(0.5), Cost: dist + 0.05*float64(n)})
 					points = append(points, at)
 				}
 			}
@@ -70,11 +70,11 @@ func (d *drawing) place() {
 		b := labels[i][chosen[i]].Box.Grow(-0.5)
 		at := from[i][chosen[i]]
 		if to, ok := leader(r, at, b); ok {
-			d.marks = append(d.marks, scene.Line(at, to, scene.Stroke(sheet.Hair)).Tagged("leader"))
+			d.marks = append(d.marks, scene.Line(at, to, scene.Stroke(sheet.Hair)).Named("leader"))
 		}
 		for k, l := range r.lines {
 			y := b.MinY + (float64(k)+0.5)*r.em*lineShare
-			d.marks = append(d.marks, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: l, SizeMM: r.em, Bold: r.bold || k == 0 && len(r.lines) > 1, Middle: true, Halo: true, Tag: "label"})
+			d.marks = append(d.marks, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: l, SizeMM: r.em, Bold: r.bold || k == 0 && len(r.lines) > 1, Middle: true, Halo: true, Name: "label"})
 		}
 	}
 }
@@ -91,8 +91,8 @@ const tries = 40
 // choose picks the places of the labels. A place from which the leader would run through
 // another label is given up, and all are placed anew; the picking with the fewest such
 // leaders stands.
-func (d *drawing) choose(labels [][]label.Place, from [][]scene.Point) (chosen, bad []int) {
-	left := make([][]label.Place, len(labels))
+func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, bad []int) {
+	left := make([][]label.Spot, len(labels))
 	index := make([][]int, len(labels)) // of the places left
 	for i, places := range labels {
 		left[i] = places
@@ -126,7 +126,7 @@ func (d *drawing) choose(labels [][]label.Place, from [][]scene.Point) (chosen, 
 }
 
 // struck lists the labels whose leaders run through another label.
-func (d *drawing) struck(labels [][]label.Place, from [][]scene.Point, chosen []int) []int {
+func (d *drawing) struck(labels [][]label.Spot, from [][]scene.Point, chosen []int) []int {
 	var out []int
 	for i, r := range d.requests {
 		if chosen[i] < 0 {

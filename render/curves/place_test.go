@@ -11,11 +11,11 @@ import (
 // near one, and it takes the dear place with a clear way instead.
 func TestLeaderKeepsClearOfLabels(t *testing.T) {
 	box := func(x, y float64) scene.Box { return scene.Box{MinX: x, MinY: y, MaxX: x + 10, MaxY: y + 4} }
-	near := []label.Place{{Box: box(5, 8)}}
-	far := []label.Place{{Box: box(25, 8), Cost: 1}, {Box: box(26, 9), Cost: 2}, {Box: box(-20, 8), Cost: 9}}
+	near := []label.Spot{{Box: box(5, 8)}}
+	far := []label.Spot{{Box: box(25, 8), Cost: 1}, {Box: box(26, 9), Cost: 2}, {Box: box(-20, 8), Cost: 9}}
 	d := &drawing{requests: []request{{lead: true}, {lead: true}}}
 	at := scene.Point{X: 0, Y: 10}
-	chosen, bad := d.choose([][]label.Place{near, far}, [][]scene.Point{{{X: 4, Y: 10}}, {at, at, at}})
+	chosen, bad := d.choose([][]label.Spot{near, far}, [][]scene.Point{{{X: 4, Y: 10}}, {at, at, at}})
 	if len(bad) != 0 || chosen[1] != 2 {
 		t.Errorf("place %d of the far label, %v overlapping; want 2 and none", chosen[1], bad)
 	}

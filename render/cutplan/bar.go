@@ -38,8 +38,8 @@ func (d *drawing) bar(n int, b stock.Bar) row {
 		first, second := d.barWords(n, b)
 		second, size := sheet.Shrink(second, lenEm, sheet.LeastEm, barX-2, false)
 		items := []scene.Item{
-			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 4}, Text: first, SizeMM: 3, Bold: true, Tag: "bar"},
-			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 8.4}, Text: second, SizeMM: size, Tag: "bar"},
+			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 4}, Text: first, SizeMM: 3, Bold: true, Name: "bar"},
+			scene.Text{At: scene.Point{X: at.X, Y: at.Y + top + 8.4}, Text: second, SizeMM: size, Name: "bar"},
 		}
 		return append(items, d.drawBar(scene.Point{X: at.X + barX, Y: at.Y + top}, b, width-barX)...)
 	}}
@@ -55,7 +55,7 @@ func (d *drawing) written(piece int, c scene.Point) []scene.Item {
 	n := math.Min(numEm, w/scene.TextWidth(number, 1, true))
 	l := math.Min(lenEm, w/scene.TextWidth(length, 1, false))
 	text := func(dy float64, words string, em float64, bold bool, tag string) scene.Text {
-		return scene.Text{At: scene.Point{X: c.X, Y: c.Y + dy}, Text: words, SizeMM: em, Bold: bold, Anchor: scene.Centre, Middle: true, Tag: tag}
+		return scene.Text{At: scene.Point{X: c.X, Y: c.Y + dy}, Text: words, SizeMM: em, Bold: bold, Anchor: scene.Centre, Middle: true, Name: tag}
 	}
 	if n >= leastNumber && l >= leastLength {
 		return []scene.Item{text(-2, number, n, true, "piece"), text(2.1, length, l, false, "length")}
@@ -135,17 +135,17 @@ func (d *drawing) drawBar(at scene.Point, b stock.Bar, width float64) []scene.It
 	turnCalls, turnMarks := crowded(calls), crowded(marks)
 	if b.OffcutMM > 0.05 {
 		left := scene.Box{MinX: x(b.StockMM - b.OffcutMM), MinY: box.MinY, MaxX: box.MaxX, MaxY: box.MaxY}
-		items = append(items, hatch(left).Tagged("left-over"))
+		items = append(items, hatch(left).Named("left-over"))
 		text := "left " + d.text(b.OffcutMM)
 		if w := scene.TextWidth(text, lenEm, false); w+2 <= left.W() {
 			c := left.Centre()
 			items = append(items, scene.Rect(c.X-w/2-0.8, c.Y-2, w+1.6, 4, scene.Filled(1)),
-				scene.Text{At: c, Text: text, SizeMM: lenEm, Anchor: scene.Centre, Middle: true, Tag: "left"})
+				scene.Text{At: c, Text: text, SizeMM: lenEm, Anchor: scene.Centre, Middle: true, Name: "left"})
 		} else {
 			marks = append(marks, call{(left.MinX + left.MaxX) / 2, text})
 		}
 	}
-	items = append(items, scene.Rect(box.MinX, box.MinY, box.W(), box.H(), scene.Stroke(sheet.Thin)).Tagged("stock"))
+	items = append(items, scene.Rect(box.MinX, box.MinY, box.W(), box.H(), scene.Stroke(sheet.Thin)).Named("stock"))
 	items = append(items, over...)
 	limit := scene.Box{MinX: at.X - 4, MaxX: at.X + width}
 	items = append(items, callouts(calls, limit, at.Y, -1, smallEm, turnCalls)...)
@@ -155,7 +155,7 @@ func (d *drawing) drawBar(at scene.Point, b stock.Bar, width float64) []scene.It
 // cut is a saw cut, as wide as the kerf where that can be seen.
 func (d *drawing) cut(x, y float64) []scene.Item {
 	w := math.Max(sheet.Thin, d.in.List.KerfMM/d.per)
-	return []scene.Item{scene.Line(scene.Point{X: x + w/2, Y: y - 1}, scene.Point{X: x + w/2, Y: y + barH + 1}, scene.Stroke(w)).Tagged("cut")}
+	return []scene.Item{scene.Line(scene.Point{X: x + w/2, Y: y - 1}, scene.Point{X: x + w/2, Y: y + barH + 1}, scene.Stroke(w)).Named("cut")}
 }
 
 // call is a text that belongs to a place on the edge of the bar.
@@ -180,14 +180,14 @@ func callouts(calls []call, limit scene.Box, y float64, side, em float64, turned
 		if side > 0 {
 			from.Y = y + 1
 		}
-		t := scene.Text{At: scene.Point{X: to.X, Y: to.Y + side*(em*0.5+0.2)}, Text: c.text, SizeMM: em, Anchor: scene.Centre, Middle: true, Tag: "call"}
+		t := scene.Text{At: scene.Point{X: to.X, Y: to.Y + side*(em*0.5+0.2)}, Text: c.text, SizeMM: em, Anchor: scene.Centre, Middle: true, Name: "call"}
 		if turned {
 			t.At.Y, t.TurnDeg, t.Anchor = to.Y+side*0.4, 90, scene.End
 			if side < 0 {
 				t.Anchor = scene.Start
 			}
 		}
-		items = append(items, scene.Line(from, to, scene.Stroke(sheet.Hair)).Tagged("leader"), t)
+		items = append(items, scene.Line(from, to, scene.Stroke(sheet.Hair)).Named("leader"), t)
 	}
 	return items
 }

@@ -78,7 +78,7 @@ func TestNothingOverlaps(t *testing.T) {
 				for _, it := range s.Items {
 					if txt, ok := it.(scene.Text); ok {
 						texts = append(texts, txt)
-						if txt.Tag == "piece" || txt.Tag == "call" && strings.Contains(txt.Text, ":") {
+						if txt.Name == "piece" || txt.Name == "call" && strings.Contains(txt.Text, ":") {
 							seen++
 						}
 					}
@@ -113,7 +113,7 @@ func TestToScale(t *testing.T) {
 	s := Draw(Input{List: list(), Job: job()})[0]
 	per := 0.0
 	for _, it := range s.Items {
-		if txt, ok := it.(scene.Text); ok && txt.Tag == "title:Scale" {
+		if txt, ok := it.(scene.Text); ok && txt.Name == "title:Scale" {
 			if _, err := fmt.Sscanf(txt.Text, "bars 1:%g along", &per); err != nil {
 				t.Fatal(err)
 			}
@@ -121,7 +121,7 @@ func TestToScale(t *testing.T) {
 	}
 	var widths []float64
 	for _, it := range s.Items {
-		if sh, ok := it.(scene.Shape); ok && sh.Tag == "stock" {
+		if sh, ok := it.(scene.Shape); ok && sh.Name == "stock" {
 			widths = append(widths, scene.Bounds(sh).W()-sheet.Thin)
 		}
 	}

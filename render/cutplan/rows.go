@@ -85,10 +85,10 @@ func (d *drawing) heading(plan takeoff.StockPlan, width float64, again bool) row
 	return row{height: headEm + 2.2 + float64(len(lines))*lineMM, keep: true,
 		draw: func(at scene.Point, width float64) []scene.Item {
 			text, size := sheet.Shrink(title, headEm, sheet.LeastEm, width, true)
-			items := []scene.Item{scene.Text{At: scene.Point{X: at.X, Y: at.Y + headEm}, Text: text, SizeMM: size, Bold: true, Tag: "plan"}}
+			items := []scene.Item{scene.Text{At: scene.Point{X: at.X, Y: at.Y + headEm}, Text: text, SizeMM: size, Bold: true, Name: "plan"}}
 			for i, l := range lines {
 				y := at.Y + headEm + float64(i+1)*lineMM
-				items = append(items, scene.Text{At: scene.Point{X: at.X, Y: y}, Text: l, SizeMM: proofEm, Tag: "proof"})
+				items = append(items, scene.Text{At: scene.Point{X: at.X, Y: y}, Text: l, SizeMM: proofEm, Name: "proof"})
 			}
 			return items
 		}}
@@ -172,7 +172,7 @@ func (d *drawing) unplaced(pieces []int) row {
 	text := "Longer than any stock, not cut from a bar: piece " + strings.Join(names, ", ")
 	return row{height: 6, draw: func(at scene.Point, width float64) []scene.Item {
 		t, size := sheet.Shrink(text, 2.8, sheet.LeastEm, width, true)
-		return []scene.Item{scene.Text{At: scene.Point{X: at.X, Y: at.Y + 4}, Text: t, SizeMM: size, Bold: true, Tag: "unplaced"}}
+		return []scene.Item{scene.Text{At: scene.Point{X: at.X, Y: at.Y + 4}, Text: t, SizeMM: size, Bold: true, Name: "unplaced"}}
 	}}
 }
 

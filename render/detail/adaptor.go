@@ -200,7 +200,7 @@ func (d *drawing) sleeves(f frame, list fitted) {
 			d.solid(f.barb(near, a)...)
 		default:
 			mid := (near + far) / 2
-			d.solid(f.rect(near, mid, a.in*hubShare, scene.Outline(sheet.Thin)).Tagged("fitting"), f.rect(mid, far, a.out*hubShare, scene.Outline(sheet.Thin)).Tagged("fitting"))
+			d.solid(f.rect(near, mid, a.in*hubShare, scene.Outline(sheet.Thin)).Named("fitting"), f.rect(mid, far, a.out*hubShare, scene.Outline(sheet.Thin)).Named("fitting"))
 		}
 		d.want(request{tag: "name:fitted", lines: []string{a.name}, at: d.sides(f, (near+a.stop)/2, a.in*hubShare), em: sheet.LeastEm})
 		d.joint(f, a.joint, near, a.in)
@@ -211,9 +211,9 @@ func (d *drawing) sleeves(f frame, list fitted) {
 func (f frame) barb(near float64, a adaptor) []scene.Item {
 	hub, tail := a.in*hubShare/2, a.out/2
 	face := a.stop + a.way*bead
-	items := []scene.Item{f.rect(near, face, 2*hub, scene.Outline(sheet.Thin)).Tagged("fitting"), f.bead(near, a.way, hub)}
+	items := []scene.Item{f.rect(near, face, 2*hub, scene.Outline(sheet.Thin)).Named("fitting"), f.bead(near, a.way, hub)}
 	if a.end != face {
-		items = append(items, f.rect(face, a.end, 1.6*tail, scene.Outline(sheet.Thin)).Tagged("fitting"))
+		items = append(items, f.rect(face, a.end, 1.6*tail, scene.Outline(sheet.Thin)).Named("fitting"))
 	}
 	return items
 }
@@ -228,9 +228,9 @@ func (f frame) teeth(from, to, half float64) []scene.Item {
 			a, b := from+(to-from)*float64(k)/n, from+(to-from)*float64(k+1)/n
 			pts = append(pts, f.p(a, side*0.82*half), f.p(b, side*0.62*half))
 		}
-		items = append(items, scene.Polyline(pts, scene.Dashed(sheet.Fine, hidden...)).Tagged("barb"))
+		items = append(items, scene.Polyline(pts, scene.Dashed(sheet.Fine, hidden...)).Named("barb"))
 	}
-	return append(items, scene.Polyline([]scene.Point{f.p(to, 0.62*half), f.p(to, -0.62*half)}, scene.Dashed(sheet.Fine, hidden...)).Tagged("barb"))
+	return append(items, scene.Polyline([]scene.Point{f.p(to, 0.62*half), f.p(to, -0.62*half)}, scene.Dashed(sheet.Fine, hidden...)).Named("barb"))
 }
 
 // fittingName is a fitting of one size or of two.

@@ -180,12 +180,12 @@ func TestSheet(t *testing.T) {
 	for _, it := range pages[0].Items {
 		switch it := it.(type) {
 		case scene.Text:
-			seen[it.Tag+"="+it.Text]++
-			if it.Tag == "title:Scale" {
+			seen[it.Name+"="+it.Text]++
+			if it.Name == "title:Scale" {
 				fmt.Sscanf(it.Text, "1:%g", &per)
 			}
 		case scene.Shape:
-			if it.Tag == "scale-bar" {
+			if it.Name == "scale-bar" {
 				it.Style.StrokeMM = 0
 				bar = append(bar, scene.Bounds(it))
 			}
@@ -219,7 +219,7 @@ func shapes(s *scene.Scene, mirrored bool) []string {
 	var out []string
 	for _, it := range s.Items {
 		sh, ok := it.(scene.Shape)
-		if !ok || !slices.Contains([]string{"fitting", "pipe", "insertion", "near", "away", "cut-line:X1", "cut-line:X2"}, sh.Tag) {
+		if !ok || !slices.Contains([]string{"fitting", "pipe", "insertion", "near", "away", "cut-line:X1", "cut-line:X2"}, sh.Name) {
 			continue
 		}
 		b := scene.Bounds(sh)
@@ -227,7 +227,7 @@ func shapes(s *scene.Scene, mirrored bool) []string {
 		if mirrored {
 			x0, x1 = -x1, -x0
 		}
-		out = append(out, fmt.Sprintf("%s %.1f %.1f %.1f %.1f", sh.Tag, x0+0.01, b.MinY, x1+0.01, b.MaxY))
+		out = append(out, fmt.Sprintf("%s %.1f %.1f %.1f %.1f", sh.Name, x0+0.01, b.MinY, x1+0.01, b.MaxY))
 	}
 	slices.Sort(out)
 	return out
@@ -293,7 +293,7 @@ func TestViewIsStated(t *testing.T) {
 		pages := drawn(t, strings.Replace(cutIn, c.from, c.to, 1))
 		said := ""
 		for _, it := range pages[0].Items {
-			if x, ok := it.(scene.Text); ok && x.Tag == "note" {
+			if x, ok := it.(scene.Text); ok && x.Name == "note" {
 				said += x.Text + " "
 			}
 		}

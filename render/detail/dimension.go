@@ -31,16 +31,16 @@ func (d *drawing) dimension(a, b, at, from0, from1 float64, text string, upright
 		if from > at {
 			over = -overshot
 		}
-		d.solid(scene.Line(pt(along, from), pt(along, at+over), scene.Stroke(sheet.Hair)).Tagged("extension"))
+		d.solid(scene.Line(pt(along, from), pt(along, at+over), scene.Stroke(sheet.Hair)).Named("extension"))
 	}
 	ext(a, from0)
 	ext(b, from1)
 	st := scene.Stroke(sheet.Hair)
 	if b-a >= 2*arrowMM+1 {
-		d.solid(scene.Line(pt(a, at), pt(b, at), st).Tagged("dimension"),
+		d.solid(scene.Line(pt(a, at), pt(b, at), st).Named("dimension"),
 			scene.Arrow(pt(a, at), pt(-1, 0), arrowMM, 1, scene.Filled(0)), scene.Arrow(pt(b, at), pt(1, 0), arrowMM, 1, scene.Filled(0)))
 	} else { // arrows from outside
-		d.solid(scene.Line(pt(a-arrowMM-1, at), pt(b+arrowMM+1, at), st).Tagged("dimension"),
+		d.solid(scene.Line(pt(a-arrowMM-1, at), pt(b+arrowMM+1, at), st).Named("dimension"),
 			scene.Arrow(pt(a, at), pt(1, 0), arrowMM, 1, scene.Filled(0)), scene.Arrow(pt(b, at), pt(-1, 0), arrowMM, 1, scene.Filled(0)))
 	}
 	em := dimEm
@@ -51,7 +51,7 @@ func (d *drawing) dimension(a, b, at, from0, from1 float64, text string, upright
 		d.want(request{tag: "dim", lines: []string{text}, plain: true, at: []scene.Point{pt((a+b)/2, at)}, em: sheet.LeastEm})
 		return
 	}
-	t := scene.Text{At: pt((a+b)/2, at-dimLift), Text: text, SizeMM: em, Anchor: scene.Centre, Tag: "dim"}
+	t := scene.Text{At: pt((a+b)/2, at-dimLift), Text: text, SizeMM: em, Anchor: scene.Centre, Name: "dim"}
 	if upright {
 		t.TurnDeg = 90
 	}

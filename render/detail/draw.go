@@ -274,7 +274,7 @@ func (d *drawing) bar(it scene.Item) {
 		d.letters = append(d.letters, b)
 	}
 	sh, ok := it.(scene.Shape)
-	if !ok || sh.Tag != "fitting" || len(sh.Paths) != 1 {
+	if !ok || sh.Name != "fitting" || len(sh.Paths) != 1 {
 		d.fixed = append(d.fixed, b)
 		return
 	}
@@ -317,11 +317,11 @@ func (d *drawing) scaleBar(area scene.Box) {
 		if i == 0 {
 			st = scene.Solid(sheet.Fine)
 		}
-		d.solid(scene.Rect(x+float64(i)*step/d.per, y, step/d.per, 1.6, st).Tagged("scale-bar"))
+		d.solid(scene.Rect(x+float64(i)*step/d.per, y, step/d.per, 1.6, st).Named("scale-bar"))
 	}
 	for i := range 3 {
 		mm := float64(i) * step
-		t := scene.Text{At: scene.Point{X: x + mm/d.per, Y: y - 0.9}, Text: d.text(mm), SizeMM: sheet.LeastEm, Anchor: scene.Centre, Tag: "scale"}
+		t := scene.Text{At: scene.Point{X: x + mm/d.per, Y: y - 0.9}, Text: d.text(mm), SizeMM: sheet.LeastEm, Anchor: scene.Centre, Name: "scale"}
 		if i == 0 {
 			t.Anchor = scene.Start
 		}

@@ -169,7 +169,7 @@ func (d *drawing) joint(f frame, joint int, s, w float64) {
 // shape adds a fitting; where the catalogue has no dimensions to draw it by, a plain box.
 func (d *drawing) shape(items []scene.Item, f frame, at, w float64) {
 	if items == nil {
-		items = []scene.Item{f.rect(at-w, at+w, w*hubShare, scene.Outline(sheet.Thin)).Tagged("fitting")}
+		items = []scene.Item{f.rect(at-w, at+w, w*hubShare, scene.Outline(sheet.Thin)).Named("fitting")}
 	}
 	d.solid(items...)
 }
@@ -213,7 +213,7 @@ func (d *drawing) limb(l *limb) {
 		d.name(l.part, d.sides(f, l.end+l.fit.Row.V.LengthMM/2, w*bodyShare)...)
 		d.nuts(l.part, f, l.end, l.end+l.fit.Row.V.LengthMM, w)
 	default:
-		d.solid(f.rect(l.end-l.stop.DepthMM, l.end+w, w*hubShare, scene.Outline(sheet.Thin)).Tagged("fitting"))
+		d.solid(f.rect(l.end-l.stop.DepthMM, l.end+w, w*hubShare, scene.Outline(sheet.Thin)).Named("fitting"))
 		d.name(l.part, d.sides(f, l.end+w/2, w*hubShare)...)
 	}
 	for k, t := range l.tubes {
@@ -341,13 +341,13 @@ func (d *drawing) flow() {
 		mm := func(v float64) float64 { return v * d.per } // of the sheet
 		d.items = append(d.items, f.rect(mid-mm(5), mid+mm(5), mm(3.6), scene.Filled(1)),
 			f.line(mid-mm(4), 0, mid+mm(1), 0, scene.Stroke(0.5)),
-			scene.Arrow(f.p(mid+mm(4), 0), f.u, 4, 2.8, scene.Filled(0)).Tagged("flow"))
+			scene.Arrow(f.p(mid+mm(4), 0), f.u, 4, 2.8, scene.Filled(0)).Named("flow"))
 	}
 }
 
 // cutLine marks a cut across the old pipe and asks for a place for its name.
 func (d *drawing) cutLine(s, w float64, name string) {
 	out := w*hubShare/2 + 2.5*d.per
-	d.solid(d.line.line(s, -out, s, out, scene.Dashed(0.5, 5, 1, 0.8, 1)).Tagged("cut-line:" + name))
+	d.solid(d.line.line(s, -out, s, out, scene.Dashed(0.5, 5, 1, 0.8, 1)).Named("cut-line:" + name))
 	d.want(request{tag: "cut", ring: name, at: []scene.Point{d.line.p(s, out), d.line.p(s, -out)}, em: 3.2})
 }

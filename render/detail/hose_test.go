@@ -36,7 +36,7 @@ func TestBarbBehindAValve(t *testing.T) {
 		case scene.Text:
 			words = append(words, it.Text)
 		case scene.Shape:
-			if it.Tag == "barb" {
+			if it.Name == "barb" {
 				teeth++
 			}
 		}

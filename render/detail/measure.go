@@ -156,13 +156,13 @@ func (d *drawing) dimensions(b scene.Box) {
 func (d *drawing) clearTexts() {
 	var lines []scene.Box
 	for _, it := range d.items {
-		if s, ok := it.(scene.Shape); ok && (s.Tag == "extension" || s.Tag == "dimension") {
+		if s, ok := it.(scene.Shape); ok && (s.Name == "extension" || s.Name == "dimension") {
 			lines = append(lines, scene.Bounds(s))
 		}
 	}
 	d.items = slices.DeleteFunc(d.items, func(it scene.Item) bool {
 		t, ok := it.(scene.Text)
-		if !ok || t.Tag != "dim" {
+		if !ok || t.Name != "dim" {
 			return false
 		}
 		b := scene.Bounds(t)

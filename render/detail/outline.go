@@ -73,15 +73,15 @@ func (f frame) tube(t tube) []scene.Item {
 			items = append(items, f.hatch(from, to, w))
 		}
 		items = append(items,
-			f.line(from, w/2, to, w/2, scene.Stroke(pen)).Tagged("pipe"), f.line(from, -w/2, to, -w/2, scene.Stroke(pen)).Tagged("pipe"))
+			f.line(from, w/2, to, w/2, scene.Stroke(pen)).Named("pipe"), f.line(from, -w/2, to, -w/2, scene.Stroke(pen)).Named("pipe"))
 	}
 	dash := scene.Dashed(sheet.Fine, hidden...)
 	inside := func(end, face float64) {
 		if t.over {
-			items = append(items, f.line(end, w/2, end, -w/2, scene.Stroke(pen)).Tagged("pipe"))
+			items = append(items, f.line(end, w/2, end, -w/2, scene.Stroke(pen)).Named("pipe"))
 			return
 		}
-		items = append(items, scene.Polyline([]scene.Point{f.p(face, w/2), f.p(end, w/2), f.p(end, -w/2), f.p(face, -w/2)}, dash).Tagged("insertion"))
+		items = append(items, scene.Polyline([]scene.Point{f.p(face, w/2), f.p(end, w/2), f.p(end, -w/2), f.p(face, -w/2)}, dash).Named("insertion"))
 	}
 	switch {
 	case t.open < 0:
@@ -101,7 +101,7 @@ func (f frame) tube(t tube) []scene.Item {
 // hatch fills old pipe with thin lines at 45 degrees.
 func (f frame) hatch(from, to, w float64) scene.Shape {
 	step := 1.6 * f.per
-	out := scene.Shape{Style: scene.Style{StrokeMM: sheet.Hair, Grey: 0.45}, Tag: "old-pipe"}
+	out := scene.Shape{Style: scene.Style{StrokeMM: sheet.Hair, Grey: 0.45}, Name: "old-pipe"}
 	for s := from - w; s < to; s += step {
 		// t from -w/2 to w/2, s from here on by as much
 		lo, hi := math.Max(s, from), math.Min(s+w, to)
@@ -119,7 +119,7 @@ func (f frame) broken(s, w, pen float64) scene.Shape {
 	a, b := f.p(s, w/2), f.p(s, -w/2)
 	k := 0.16 * w
 	c1, c2, c3, c4 := f.p(s+k, w/3), f.p(s+k, w/6), f.p(s-k, -w/6), f.p(s-k, -w/3)
-	return scene.Shape{Style: scene.Stroke(pen), Tag: "break", Paths: []scene.SubPath{{Start: a, Segments: []scene.Segment{
+	return scene.Shape{Style: scene.Stroke(pen), Name: "break", Paths: []scene.SubPath{{Start: a, Segments: []scene.Segment{
 		{Curve: true, C1: c1, C2: c2, To: f.p(s, 0)}, {Curve: true, C1: c3, C2: c4, To: b}}}}}
 }
 
@@ -137,7 +137,7 @@ func (f frame) tee(at float64, fit *settle.Part, w, branch float64) []scene.Item
 		return nil
 	}
 	return []scene.Item{
-		f.poly(scene.Outline(sheet.Thin), at-face, h, at-b, h, at-b, bf, at+b, bf, at+b, h, at+face, h, at+face, -h, at-face, -h).Tagged("fitting"),
+		f.poly(scene.Outline(sheet.Thin), at-face, h, at-b, h, at-b, bf, at+b, bf, at+b, h, at+face, h, at+face, -h, at-face, -h).Named("fitting"),
 		f.bead(at-face, 1, h), f.bead(at+face, -1, h),
 		scene.Line(f.p(at-b, bf-bead), f.p(at+b, bf-bead), scene.Stroke(sheet.Hair)),
 	}
@@ -154,21 +154,21 @@ func (f frame) bead(face, way, half float64) scene.Shape {
 func (f frame) inline(from, to, depthIn, depthOut, w float64, p *graph.Part, union bool) []scene.Item {
 	hub := w * hubShare
 	st := scene.Outline(sheet.Thin)
-	items := []scene.Item{f.rect(from-depthIn, to+depthOut, hub, st).Tagged("fitting")}
+	items := []scene.Item{f.rect(from-depthIn, to+depthOut, hub, st).Named("fitting")}
 	length := to - from
 	mid := (from + to) / 2
 	switch {
 	case p.Kind == graph.Union:
 		nut := math.Max(length*0.6, 0.35*w)
-		items = append(items, f.rect(mid-nut/2, mid+nut/2, w*nutShare, st).Tagged("fitting"))
+		items = append(items, f.rect(mid-nut/2, mid+nut/2, w*nutShare, st).Named("fitting"))
 	case length > 0.6*w:
 		body := length
 		if union {
 			nut := length * 0.24
-			items = append(items, f.rect(from, from+nut, w*nutShare, st).Tagged("fitting"), f.rect(to-nut, to, w*nutShare, st).Tagged("fitting"))
+			items = append(items, f.rect(from, from+nut, w*nutShare, st).Named("fitting"), f.rect(to-nut, to, w*nutShare, st).Named("fitting"))
 			body = length - 2*nut
 		}
-		items = append(items, f.rect(mid-body/2, mid+body/2, w*bodyShare, st).Tagged("fitting"))
+		items = append(items, f.rect(mid-body/2, mid+body/2, w*bodyShare, st).Named("fitting"))
 		items = append(items, f.sign(mid, body, w*bodyShare, p)...)
 	}
 	return append(items, f.bead(from-depthIn, 1, hub/2), f.bead(to+depthOut, -1, hub/2))
@@ -212,7 +212,7 @@ func (f frame) sign(mid, length, w float64, p *graph.Part) []scene.Item {
 
 // bush is a reducing bush in a socket from its stop to its face.
 func (f frame) bush(stop, face, w float64) scene.Item {
-	return f.rect(stop, face, w, scene.Stroke(sheet.Hair)).Tagged("bush")
+	return f.rect(stop, face, w, scene.Stroke(sheet.Hair)).Named("bush")
 }
 
 // teeFromBranch is the outline of a tee whose branch leaves the sheet.
@@ -221,13 +221,13 @@ func (f frame) teeFromBranch(at float64, fit *settle.Part, w float64) []scene.It
 	if fit.Row.V.TakeOffMM == 0 {
 		return nil
 	}
-	return []scene.Item{f.rect(at-face, at+face, 2*h, scene.Outline(sheet.Thin)).Tagged("fitting"), f.bead(at-face, 1, h), f.bead(at+face, -1, h)}
+	return []scene.Item{f.rect(at-face, at+face, 2*h, scene.Outline(sheet.Thin)).Named("fitting"), f.bead(at-face, 1, h), f.bead(at+face, -1, h)}
 }
 
 // stubElbow is the outline of a bend at s = at whose other end leaves the sheet.
 func (f frame) stubElbow(at float64, e route.End, w float64) []scene.Item {
 	h, face := w*hubShare/2, e.TakeOffMM+e.DepthMM
-	return []scene.Item{f.rect(at-face, at+h, 2*h, scene.Outline(sheet.Thin)).Tagged("fitting"), f.bead(at-face, 1, h)}
+	return []scene.Item{f.rect(at-face, at+h, 2*h, scene.Outline(sheet.Thin)).Named("fitting"), f.bead(at-face, 1, h)}
 }
 
 // elbow is the outline of a bend at s = at, entered along the axis and left along e: along
@@ -255,6 +255,6 @@ func (f frame) elbow(at float64, e route.End, w float64, way scene.Point) []scen
 	add(at-face, -k*h)
 	a1, a2 := pt(face-bead, h)
 	b1, b2 := pt(face-bead, -h)
-	return []scene.Item{f.poly(scene.Outline(sheet.Thin), pts...).Tagged("fitting"), f.bead(at-face, 1, h),
+	return []scene.Item{f.poly(scene.Outline(sheet.Thin), pts...).Named("fitting"), f.bead(at-face, 1, h),
 		f.line(a1, a2, b1, b2, scene.Stroke(sheet.Hair))}
 }

@@ -76,11 +76,11 @@ type spot struct {
 // place finds a place for every label and draws it with its leader.
 func (d *drawing) place(area scene.Box) {
 	slices.SortStableFunc(d.requests, func(a, b request) int { return cmp.Compare(a.rank(), b.rank()) })
-	var labels [][]label.Place
+	var labels [][]label.Spot
 	var spots [][]spot
 	for _, r := range d.requests {
 		w, h := r.size()
-		var places []label.Place
+		var places []label.Spot
 		var here []spot
 		for n, at := range r.at {
 			for _, dist := range []float64{1.4, 2.6, 4.5, 7, 10, 14, 19, 25, 32, 40} {
@@ -93,7 +93,7 @@ func (d *drawing) place(area scene.Box) {
 					}
 					s := spot{b, at}
 					slant := []float64{0, 0.8, 0.6, 0.8}[k%4]
-					places = append(places, label.Place{Box: b.Grow(0.6), Parts: s.covers(), Cost: dist + slant + 0.4*float64(n)})
+					places = append(places, label.Spot{Box: b.Grow(0.6), Parts: s.covers(), Cost: dist + slant + 0.4*float64(n)})
 					here = append(here, s)
 				}
 			}
@@ -126,8 +126,8 @@ func (d *drawing) place(area scene.Box) {
 
 // second places what found no room where its letters cover nothing, on leaders that may cross
 // the figure but no letters.
-func (d *drawing) second(labels [][]label.Place, spots [][]spot, taken []scene.Box, at []spot, placed []bool) {
-	again := make([][]label.Place, len(labels))
+func (d *drawing) second(labels [][]label.Spot, spots [][]spot, taken []scene.Box, at []spot, placed []bool) {
+	again := make([][]label.Spot, len(labels))
 	number := make([][]int, len(labels))
 	for i := range labels {
 		if placed[i] {
@@ -173,19 +173,19 @@ func leader(at scene.Point, b scene.Box) []scene.Item {
 	if math.Hypot(to.X-at.X, to.Y-at.Y) < 1.2 {
 		return nil
 	}
-	return []scene.Item{scene.Line(at, to, scene.Stroke(sheet.Hair)).Tagged("leader"), scene.Circle(at, 0.45, scene.Filled(0)).Tagged("leader")}
+	return []scene.Item{scene.Line(at, to, scene.Stroke(sheet.Hair)).Named("leader"), scene.Circle(at, 0.45, scene.Filled(0)).Named("leader")}
 }
 
 func (r request) draw(b scene.Box) []scene.Item {
 	c := b.Centre()
 	if r.ring != "" {
-		return []scene.Item{scene.Circle(c, circleR, scene.Outline(sheet.Thin)).Tagged("piece"),
-			scene.Text{At: c, Text: r.ring, SizeMM: r.em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: r.tag}}
+		return []scene.Item{scene.Circle(c, circleR, scene.Outline(sheet.Thin)).Named("piece"),
+			scene.Text{At: c, Text: r.ring, SizeMM: r.em, Bold: true, Anchor: scene.Centre, Middle: true, Name: r.tag}}
 	}
 	var items []scene.Item
 	for i, l := range r.lines {
 		y := b.MinY + (float64(i)+0.5)*r.em*lineShare
-		items = append(items, scene.Text{At: scene.Point{X: c.X, Y: y}, Text: l, SizeMM: r.em, Bold: i == 0 && !r.plain, Anchor: scene.Centre, Middle: true, Tag: r.tag})
+		items = append(items, scene.Text{At: scene.Point{X: c.X, Y: y}, Text: l, SizeMM: r.em, Bold: i == 0 && !r.plain, Anchor: scene.Centre, Middle: true, Name: r.tag})
 	}
 	return items
 }

@@ -149,9 +149,9 @@ func nearOrFar(towards float64) string {
 // outOfPlane is the sign of pipe that leaves the sheet: a ring, filled where it comes towards
 // the reader and open where it goes away (ISO 6412-1, from memory).
 func outOfPlane(at scene.Point, r float64, near bool, pen float64) []scene.Item {
-	ring := []scene.Item{scene.Circle(at, r, scene.Outline(pen)).Tagged("away")}
+	ring := []scene.Item{scene.Circle(at, r, scene.Outline(pen)).Named("away")}
 	if near {
-		ring = []scene.Item{scene.Circle(at, r, scene.Outline(pen)).Tagged("near"), scene.Circle(at, 0.62*r, scene.Filled(0)).Tagged("near")}
+		ring = []scene.Item{scene.Circle(at, r, scene.Outline(pen)).Named("near"), scene.Circle(at, 0.62*r, scene.Filled(0)).Named("near")}
 	}
 	return ring
 }

@@ -22,8 +22,8 @@ func warnAcross(pages []*scene.Scene, fault *graph.Diagnostic, units quantity.Sy
 		var taken []scene.Box
 		for _, it := range s.Items {
 			sh, ok := it.(scene.Shape)
-			if ok && (sh.Tag == "frame" || sh.Tag == "title-block") {
-				if sh.Tag == "title-block" {
+			if ok && (sh.Name == "frame" || sh.Name == "title-block") {
+				if sh.Name == "title-block" {
 					s.Add(inBlock(scene.Bounds(sh))...)
 				}
 				continue
@@ -48,7 +48,7 @@ func inBlock(b scene.Box) []scene.Item {
 	const x, y, w, h = 14.0, 8.3, 93.0, 3.4
 	return []scene.Item{scene.Rect(b.MinX+x, b.MinY+y, w, h, scene.Stroke(sheet.Thin)),
 		scene.Text{At: scene.Point{X: b.MinX + x + w/2, Y: b.MinY + y + h/2}, Text: notToBeBuilt + ": mend first", SizeMM: 2.9, Bold: true,
-			Anchor: scene.Centre, Middle: true, Tag: "not-to-be-built"}}
+			Anchor: scene.Centre, Middle: true, Name: "not-to-be-built"}}
 }
 
 // warning is the box with the warning and its reason, its upper left corner at the origin.
@@ -61,10 +61,10 @@ func warning(fault *graph.Diagnostic, wide float64, units quantity.System) (item
 	}
 	high = em + 3 + float64(len(lines))*size*1.35
 	items = append(items, scene.Rect(0, 0, wide, high, scene.Stroke(sheet.Thick)),
-		scene.Text{At: scene.Point{X: wide / 2, Y: 1.2 + em/2}, Text: notToBeBuilt, SizeMM: em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "not-to-be-built"})
+		scene.Text{At: scene.Point{X: wide / 2, Y: 1.2 + em/2}, Text: notToBeBuilt, SizeMM: em, Bold: true, Anchor: scene.Centre, Middle: true, Name: "not-to-be-built"})
 	for i, l := range lines {
 		items = append(items, scene.Text{At: scene.Point{X: wide / 2, Y: em + 1.4 + size*1.35*(float64(i)+0.5)}, Text: l, SizeMM: size,
-			Anchor: scene.Centre, Middle: true, Tag: "reason"})
+			Anchor: scene.Centre, Middle: true, Name: "reason"})
 	}
 	return items, high
 }

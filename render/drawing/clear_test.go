@@ -191,16 +191,16 @@ func TestTagsAndPiecesAreFoundBothWays(t *testing.T) {
 			for _, s := range sheets {
 				for _, it := range s.Items {
 					x, ok := it.(scene.Text)
-					if !ok || x.Tag == "title-block" || x.Tag == "head" {
+					if !ok || x.Name == "title-block" || x.Name == "head" {
 						continue
 					}
-					if x.Tag == "label:piece" && view == "isometric" {
+					if x.Name == "label:piece" && view == "isometric" {
 						ringed[x.Text] = true
 					}
 					for _, w := range strings.FieldsFunc(x.Text, func(r rune) bool { return strings.ContainsRune(" ,.;:()", r) }) {
 						words[view][w] = true
-						if word.MatchString(w) && !known[w] && !strings.HasPrefix(x.Tag, "note") && !strings.Contains(p.Circuit.Job.Name+p.Circuit.Job.Reference, w) {
-							t.Errorf("%s, %s: %q names nothing (%s %q)", name, view, w, x.Tag, x.Text)
+						if word.MatchString(w) && !known[w] && !strings.HasPrefix(x.Name, "note") && !strings.Contains(p.Circuit.Job.Name+p.Circuit.Job.Reference, w) {
+							t.Errorf("%s, %s: %q names nothing (%s %q)", name, view, w, x.Name, x.Text)
 						}
 					}
 				}
@@ -225,7 +225,7 @@ func TestTagsAndPiecesAreFoundBothWays(t *testing.T) {
 // The check sees what it is there for, and nothing where nothing is.
 func TestUnclearSees(t *testing.T) {
 	text := func(x, y float64, words string) scene.Text {
-		return scene.Text{At: scene.Point{X: x, Y: y}, Text: words, SizeMM: 3, Tag: words}
+		return scene.Text{At: scene.Point{X: x, Y: y}, Text: words, SizeMM: 3, Name: words}
 	}
 	line := scene.Line(scene.Point{X: 10, Y: 19}, scene.Point{X: 40, Y: 19}, scene.Stroke(0.2))
 	cover := scene.Rect(5, 10, 50, 15, scene.Style{Fill: true, FillGrey: 1})
@@ -307,11 +307,11 @@ func unclear(s *scene.Scene) []string {
 		w.box = w.box.Grow(nearMM)
 		for _, o := range texts {
 			near := nearMM / 2
-			if o.Tag == x.Tag { // lines of one text
+			if o.Name == x.Name { // lines of one text
 				near = 0
 			}
 			if w.box.Overlaps(o.box) && meets(inkOf(x, near), inkOf(o.Text, near)) {
-				out = append(out, fmt.Sprintf("%q (%s) and %q (%s) touch", x.Text, x.Tag, o.Text.Text, o.Tag))
+				out = append(out, fmt.Sprintf("%q (%s) and %q (%s) touch", x.Text, x.Name, o.Text.Text, o.Name))
 			}
 		}
 		texts = append(texts, w)
@@ -329,7 +329,7 @@ func unclear(s *scene.Scene) []string {
 			letters := inkOf(w.Text, -grazeMM)
 			for _, l := range straightsOf(sh) {
 				if inside := within(letters, l[0], l[1]); inside > seenMM {
-					out = append(out, fmt.Sprintf("a line (%s) runs %.1f mm through %q (%s)", sh.Tag, inside, w.Text.Text, w.Tag))
+					out = append(out, fmt.Sprintf("a line (%s) runs %.1f mm through %q (%s)", sh.Name, inside, w.Text.Text, w.Name))
 					break
 				}
 			}

@@ -144,7 +144,7 @@ func faults(s *scene.Scene) []string {
 		case scene.Text:
 			texts = append(texts, it)
 		case scene.Shape:
-			switch what, _, _ := strings.Cut(it.Tag, ":"); what {
+			switch what, _, _ := strings.Cut(it.Name, ":"); what {
 			case "dimension", "extension", "cut-line", "pipe", "insertion", "saw-line", "depth-line", "cut", "duty":
 				lines = append(lines, it)
 			}
@@ -157,12 +157,12 @@ func faults(s *scene.Scene) []string {
 				out = append(out, fmt.Sprintf("%q and %q overlap", a.Text, b.Text))
 			}
 		}
-		if what, _, _ := strings.Cut(a.Tag, ":"); what != "name" && what != "piece" && what != "label" && what != "old" && what != "on" {
+		if what, _, _ := strings.Cut(a.Name, ":"); what != "name" && what != "piece" && what != "label" && what != "old" && what != "on" {
 			continue
 		}
 		for _, l := range lines {
 			if box.Overlaps(scene.Bounds(l)) {
-				out = append(out, fmt.Sprintf("%q lies on a line, %s", a.Text, l.Tag))
+				out = append(out, fmt.Sprintf("%q lies on a line, %s", a.Text, l.Name))
 			}
 		}
 	}
@@ -192,11 +192,11 @@ func TestDetailIsTrueToScale(t *testing.T) {
 		for _, it := range pages[0].Items {
 			switch it := it.(type) {
 			case scene.Text:
-				if it.Tag == "title:Scale" {
+				if it.Name == "title:Scale" {
 					fmt.Sscanf(it.Text, "1:%g", &per)
 				}
 			case scene.Shape:
-				if cut, ok := strings.CutPrefix(it.Tag, "cut-line:"); ok {
+				if cut, ok := strings.CutPrefix(it.Name, "cut-line:"); ok {
 					x[cut] = scene.Bounds(it).Centre().X
 				}
 			}

@@ -54,9 +54,9 @@ func TestTakenOutIsDrawn(t *testing.T) {
 		for _, it := range pages[0].Items {
 			s, ok := it.(scene.Shape)
 			if ok && s.Style.Dash != nil {
-				dashed[s.Tag] = true
+				dashed[s.Name] = true
 			}
-			if ok && s.Tag == "gone" {
+			if ok && s.Name == "gone" {
 				crosses++
 			}
 		}
@@ -81,7 +81,7 @@ func TestTakenOutIsDrawn(t *testing.T) {
 		for _, it := range pages[1].Items {
 			s, ok := it.(scene.Shape)
 			for _, part := range parts {
-				if ok && s.Tag == "symbol:"+part.ID {
+				if ok && s.Name == "symbol:"+part.ID {
 					t.Errorf("%s: %s stands there after the work", view, part.ID)
 				}
 			}
@@ -93,7 +93,7 @@ func TestTakenOutIsDrawn(t *testing.T) {
 func tagged(s *scene.Scene, tag string) int {
 	n := 0
 	for _, it := range s.Items {
-		if x, ok := it.(scene.Shape); ok && x.Tag == tag {
+		if x, ok := it.(scene.Shape); ok && x.Name == tag {
 			n++
 		}
 	}
@@ -117,7 +117,7 @@ func TestMatchLinesLeadToTheirSheets(t *testing.T) {
 	texts := func(s *scene.Scene, tag string) string {
 		out := ""
 		for _, it := range s.Items {
-			if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Tag, tag) {
+			if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Name, tag) {
 				out += " " + x.Text
 			}
 		}

@@ -17,7 +17,7 @@ import (
 // labelPages draws a label for every piece and every valve.
 func labelPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	names := tag.Of(p.Circuit, p.Net())
-	var labels []sticker.Label
+	var labels []sticker.Sticker
 	if p.Cuts != nil {
 		labels = sticker.OfPieces(p.Cuts.Pieces, names, units)
 	}

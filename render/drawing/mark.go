@@ -31,14 +31,14 @@ func Number(pages []*scene.Scene, fingerprint string) {
 		for _, it := range s.Items {
 			t, ok := it.(scene.Text)
 			switch {
-			case ok && t.Tag == "title:Print":
+			case ok && t.Name == "title:Print":
 				continue // of an earlier numbering
-			case ok && t.Tag == "title:Sheet":
+			case ok && t.Name == "title:Sheet":
 				t.Text = fmt.Sprintf("%d of %d", n+1, len(pages))
 				items = append(items, t)
 				at := t.At
 				at.X -= 2.4 // the right-hand edge of the date's cell
-				items = append(items, scene.Text{At: at, Text: "no. " + fingerprint, SizeMM: sheet.LeastEm, Anchor: scene.End, Tag: "title:Print"})
+				items = append(items, scene.Text{At: at, Text: "no. " + fingerprint, SizeMM: sheet.LeastEm, Anchor: scene.End, Name: "title:Print"})
 				continue
 			}
 			items = append(items, it)

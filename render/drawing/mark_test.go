@@ -34,7 +34,7 @@ func TestSheetsAreNumberedThrough(t *testing.T) {
 		for n, s := range pages {
 			said := ""
 			for _, it := range s.Items {
-				if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Tag, "title:") {
+				if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Name, "title:") {
 					said += x.Text + "\n"
 				}
 			}
@@ -56,7 +56,7 @@ func TestWarningStandsClear(t *testing.T) {
 		for _, s := range pages {
 			n := 0
 			for _, it := range s.Items {
-				if x, ok := it.(scene.Text); ok && x.Tag == "not-to-be-built" {
+				if x, ok := it.(scene.Text); ok && x.Name == "not-to-be-built" {
 					n++
 				}
 			}

@@ -182,13 +182,13 @@ func detailAgrees(t *testing.T, name string, p *plan.Plan, want []template.Cut) 
 		for _, it := range page.Items {
 			switch it := it.(type) {
 			case scene.Text:
-				if it.Tag == "title:Scale" {
+				if it.Name == "title:Scale" {
 					if _, err := fmt.Sscanf(it.Text, "1:%g", &per); err != nil {
 						t.Errorf("%s: scale %q", name, it.Text)
 					}
 				}
 			case scene.Shape:
-				if strings.HasPrefix(it.Tag, "cut-line:") {
+				if strings.HasPrefix(it.Name, "cut-line:") {
 					x = append(x, scene.Bounds(it).Centre().X)
 				}
 			}

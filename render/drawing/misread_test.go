@@ -28,7 +28,7 @@ func misread(s *scene.Scene, view string, p *plan.Plan) []string {
 	var texts []scene.Text
 	for _, it := range s.Items {
 		a, ok := it.(scene.Text)
-		if !ok || strings.TrimSpace(a.Text) == "" || a.Tag == "not-to-be-built" { // that is written across
+		if !ok || strings.TrimSpace(a.Text) == "" || a.Name == "not-to-be-built" { // that is written across
 			continue
 		}
 		if high := a.SizeMM * capShare; high < 1.8-1e-6 {
@@ -39,7 +39,7 @@ func misread(s *scene.Scene, view string, p *plan.Plan) []string {
 				out = append(out, fmt.Sprintf("%q and %q run into each other", a.Text, b.Text))
 			}
 		}
-		if view == "schematic" && strings.HasPrefix(a.Tag, "label:") && a.Bold && isTagLike(a.Text) && !known[a.Text] {
+		if view == "schematic" && strings.HasPrefix(a.Name, "label:") && a.Bold && isTagLike(a.Text) && !known[a.Text] {
 			out = append(out, fmt.Sprintf("%q stands on the sheet and is no part's tag", a.Text))
 		}
 		texts = append(texts, a)

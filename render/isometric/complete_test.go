@@ -77,7 +77,7 @@ func TestBarbsAreDrawnAsBarbs(t *testing.T) {
 	n := 0
 	for _, s := range pages[1:] { // after the overview
 		for _, it := range s.Items {
-			if x, ok := it.(scene.Shape); ok && x.Tag == "fitting:barb" {
+			if x, ok := it.(scene.Shape); ok && x.Name == "fitting:barb" {
 				n++
 			}
 		}

@@ -150,7 +150,7 @@ func TestOverlapIsFound(t *testing.T) {
 	for _, s := range drawnFile(t, "../../testdata/two-speed.toml") {
 		n := 0
 		for _, it := range s.Items {
-			if x, ok := it.(scene.Text); ok && x.Tag == "label:length" {
+			if x, ok := it.(scene.Text); ok && x.Name == "label:length" {
 				n++
 			}
 		}
@@ -170,11 +170,11 @@ func TestOverlapIsFound(t *testing.T) {
 	for i, it := range page.Items {
 		switch it := it.(type) {
 		case scene.Text:
-			if it.Tag == "label:length" {
+			if it.Name == "label:length" {
 				lengths = append(lengths, i)
 			}
 		case scene.Shape:
-			if strings.HasPrefix(it.Tag, "run:") {
+			if strings.HasPrefix(it.Name, "run:") {
 				pipe = it
 			}
 		}

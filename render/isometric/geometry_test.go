@@ -213,12 +213,12 @@ func TestSignsAreSkewed(t *testing.T) {
 	for _, page := range drawnFile(t, "../../testdata/two-speed.toml") {
 		for _, it := range page.Items {
 			s, ok := it.(scene.Shape)
-			if !ok || !strings.HasPrefix(s.Tag, "symbol:union") || len(s.Paths) != 1 || len(s.Paths[0].Segments) != 1 {
+			if !ok || !strings.HasPrefix(s.Name, "symbol:union") || len(s.Paths) != 1 || len(s.Paths[0].Segments) != 1 {
 				continue
 			}
 			bars++
 			if w := s.Paths[0].Segments[0].To.X - s.Paths[0].Start.X; !agree.Within(w, 0, 1e-9) {
-				t.Errorf("a bar of %s leans by %.3f mm, want it upright", s.Tag, w)
+				t.Errorf("a bar of %s leans by %.3f mm, want it upright", s.Name, w)
 			}
 		}
 	}

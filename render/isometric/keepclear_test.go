@@ -19,7 +19,7 @@ func TestKeptClearIsDrawn(t *testing.T) {
 			for _, it := range page.Items {
 				switch it := it.(type) {
 				case scene.Shape:
-					if it.Tag == "keep-clear" {
+					if it.Name == "keep-clear" {
 						edges += len(penLines(it))
 						if len(it.Style.Dash) == 0 || it.Style.Fill {
 							t.Errorf("%s, sheet %d: the outline is not dashed, or hides what is behind it", file, n+1)

@@ -68,11 +68,11 @@ func checkSplit(t *testing.T, in Input) {
 			text, ok := it.(scene.Text)
 			switch {
 			case !ok:
-			case strings.HasPrefix(text.Tag, "label:match:"):
+			case strings.HasPrefix(text.Name, "label:match:"):
 				matches[text.Text]++
-			case text.Tag == "label:piece":
+			case text.Name == "label:piece":
 				seen["piece "+text.Text] = true
-			case text.Tag == "label:joint":
+			case text.Name == "label:joint":
 				for _, w := range strings.Fields(text.Text) {
 					seen[w] = true
 				}

@@ -62,8 +62,8 @@ func listPage(d *members.Drawing, pieces []*route.Piece, k, n int) *scene.Scene 
 		x := s.Area().MinX + 4 + float64(i/rows)*listWide
 		y := s.Area().MinY + listRow*(float64(i%rows)+0.5)
 		text := picture.Number(p.Number)
-		s.Add(scene.Circle(scene.Point{X: x, Y: y}, picture.RingR(scene.TextWidth(text, members.PieceEm, true)), scene.Outline(sheet.Fine)).Tagged("ring"),
-			scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: members.PieceEm, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "label:piece"})
+		s.Add(scene.Circle(scene.Point{X: x, Y: y}, picture.RingR(scene.TextWidth(text, members.PieceEm, true)), scene.Outline(sheet.Fine)).Named("ring"),
+			scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: members.PieceEm, Bold: true, Anchor: scene.Centre, Middle: true, Name: "label:piece"})
 		end := func(e route.End) string {
 			if e.Joint == 0 {
 				return d.Names.End(e.Fitting)
@@ -75,7 +75,7 @@ func listPage(d *members.Drawing, pieces []*route.Piece, k, n int) *scene.Scene 
 			words += " + " + quantity.Format(p.OverMM, quantity.Length, d.In.Units) + " over"
 		}
 		words += ": " + end(p.From) + " – " + end(p.To)
-		s.Add(scene.Text{At: scene.Point{X: x + 8, Y: y}, Text: sheet.Fit(words, members.TextEm, listWide-14, false), SizeMM: members.TextEm, Middle: true, Tag: "piece-list"})
+		s.Add(scene.Text{At: scene.Point{X: x + 8, Y: y}, Text: sheet.Fit(words, members.TextEm, listWide-14, false), SizeMM: members.TextEm, Middle: true, Name: "piece-list"})
 	}
 	return s.Scene
 }

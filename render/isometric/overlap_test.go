@@ -20,11 +20,11 @@ func clashes(s *scene.Scene) []string {
 	for k, it := range s.Items {
 		switch it := it.(type) {
 		case scene.Text:
-			if strings.HasPrefix(it.Tag, "label:") || it.Tag == "triad" {
+			if strings.HasPrefix(it.Name, "label:") || it.Name == "triad" {
 				texts = append(texts, it)
 			}
 		case scene.Shape:
-			if drawn(it.Tag) {
+			if drawn(it.Name) {
 				for _, l := range penLines(it) {
 					l.item = k
 					lines = append(lines, l)
@@ -36,7 +36,7 @@ func clashes(s *scene.Scene) []string {
 	for i, t := range texts {
 		box := inked(t)
 		for _, u := range texts[:i] {
-			if t.Tag == u.Tag && math.Abs(t.At.X-u.At.X) < 0.01 && !agree.Within(t.At.Y, u.At.Y, 1.5) { // lines of one label
+			if t.Name == u.Name && math.Abs(t.At.X-u.At.X) < 0.01 && !agree.Within(t.At.Y, u.At.Y, 1.5) { // lines of one label
 				continue
 			}
 			if meetPolygons(box, inked(u)) {
@@ -44,7 +44,7 @@ func clashes(s *scene.Scene) []string {
 			}
 		}
 		for _, l := range lines {
-			if l.tag == "ring" && (t.Tag == "label:piece" || t.Tag == "label:cut") { // round its own number
+			if l.tag == "ring" && (t.Name == "label:piece" || t.Name == "label:cut") { // round its own number
 				continue
 			}
 			if lineMeets(box, l.a, l.b) {
@@ -113,7 +113,7 @@ func penLines(s scene.Shape) []penLine {
 	for _, p := range s.Paths {
 		at := p.Start
 		put := func(to scene.Point) {
-			out = append(out, penLine{a: at, b: to, tag: s.Tag})
+			out = append(out, penLine{a: at, b: to, tag: s.Name})
 			at = to
 		}
 		for _, g := range p.Segments {

@@ -33,7 +33,7 @@ func TestEveryPage(t *testing.T) {
 					t.Errorf("%s, %s, units %v, sheet %d of %d: %s", file, text, units, k+1, len(pages), c)
 				}
 				for _, it := range s.Items {
-					if l, ok := it.(scene.Text); ok && l.Tag == "label:piece" {
+					if l, ok := it.(scene.Text); ok && l.Name == "label:piece" {
 						seen[l.Text] = true
 					}
 				}

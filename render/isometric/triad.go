@@ -15,8 +15,8 @@ func triad(at scene.Point) []scene.Item {
 	var out []scene.Item
 	arm := func(way graph.Vec, word string, dx, dy float64, anchor scene.Anchor) {
 		tip := space.Add(at, space.Times(l, space.Project(way)))
-		out = append(out, scene.Line(at, tip, st).Tagged("triad"), scene.Arrow(tip, space.Project(way), 2, 1.2, scene.Filled(0)).Tagged("triad"),
-			scene.Text{At: space.Add(tip, scene.Point{X: dx, Y: dy}), Text: word, SizeMM: sheet.LeastEm, Anchor: anchor, Middle: true, Tag: "triad"})
+		out = append(out, scene.Line(at, tip, st).Named("triad"), scene.Arrow(tip, space.Project(way), 2, 1.2, scene.Filled(0)).Named("triad"),
+			scene.Text{At: space.Add(tip, scene.Point{X: dx, Y: dy}), Text: word, SizeMM: sheet.LeastEm, Anchor: anchor, Middle: true, Name: "triad"})
 	}
 	arm(graph.Vec{X: 1}, "right", 0.8, -0.8, scene.Start)
 	arm(graph.Vec{Y: 1}, "back", -0.8, -0.8, scene.End)
@@ -26,8 +26,8 @@ func triad(at scene.Point) []scene.Item {
 	base, tip := space.Add(at, space.Times(1.2, u)), space.Add(at, space.Times(8, u))
 	neck := space.Add(at, space.Times(5.2, u))
 	out = append(out, scene.Polygon([]scene.Point{space.Add(base, v), space.Add(neck, v), space.Add(neck, space.Times(3, v)), tip,
-		space.Sub(neck, space.Times(3, v)), space.Sub(neck, v), space.Sub(base, v)}, scene.Filled(0)).Tagged("triad"),
-		scene.Text{At: space.Add(tip, scene.Point{X: -1, Y: 2.4}), Text: "front of the tub", SizeMM: sheet.LeastEm, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "triad"})
+		space.Sub(neck, space.Times(3, v)), space.Sub(neck, v), space.Sub(base, v)}, scene.Filled(0)).Named("triad"),
+		scene.Text{At: space.Add(tip, scene.Point{X: -1, Y: 2.4}), Text: "front of the tub", SizeMM: sheet.LeastEm, Bold: true, Anchor: scene.Centre, Middle: true, Name: "triad"})
 	return out
 }
 

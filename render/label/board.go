@@ -43,7 +43,7 @@ func (w *Work) Done() bool { return w.Left <= 0 }
 func (b *Board) Bound(w *Work) { b.work = w }
 
 // NewBoard returns a board with nothing placed yet.
-func NewBoard(labels [][]Place, fixed []scene.Box) *Board {
+func NewBoard(labels [][]Spot, fixed []scene.Box) *Board {
 	b := &Board{labels: make([][]stand, len(labels)), chosen: make([]int, len(labels)), late: make([]bool, len(labels)), order: make([][]int, len(labels)), work: &Work{DefaultWork}}
 	all := scene.Empty()
 	side := wideCell
@@ -70,11 +70,11 @@ func NewBoard(labels [][]Place, fixed []scene.Box) *Board {
 }
 
 // Extend gives a label more places to choose from.
-func (b *Board) Extend(i int, places []Place) {
+func (b *Board) Extend(i int, places []Spot) {
 	for _, p := range places {
 		k := len(b.labels[i])
 		b.order[i] = append(b.order[i], k)
-		b.labels[i] = append(b.labels[i], stand{Place: p, number: b.places})
+		b.labels[i] = append(b.labels[i], stand{Spot: p, number: b.places})
 		b.fresh = append(b.fresh, ref{i, k})
 		b.places++
 	}

@@ -6,16 +6,16 @@ import (
 	"dryfit/render/scene"
 )
 
-// Place is where a label could stand; of free places the one of least Cost is taken.
-type Place struct {
+// Spot is where a label could stand; of free places the one of least Cost is taken.
+type Spot struct {
 	Box   scene.Box
 	Cost  float64
 	Parts []scene.Box // what the label covers, where that is much less than Box; nil: Box
 	Keys  []int       // of Parts, or shorter: parts with the same key, not 0, may lie on each other
 }
 
-// parts returns what a label covers at the place.
-func (p *Place) parts() []scene.Box {
+// parts returns what a label covers at the spot.
+func (p *Spot) parts() []scene.Box {
 	if p.Parts != nil {
 		return p.Parts
 	}
@@ -23,7 +23,7 @@ func (p *Place) parts() []scene.Box {
 }
 
 // key returns the key of a part.
-func (p *Place) key(i int) int {
+func (p *Spot) key(i int) int {
 	if i < len(p.Keys) {
 		return p.Keys[i]
 	}
@@ -37,7 +37,7 @@ const passes = 6
 // each is moved to a better place as long as that helps. It returns the index of the
 // place chosen for each label (-1 where it has none to choose from) and which labels
 // still overlap something.
-func Choose(labels [][]Place, fixed []scene.Box) (chosen, overlapping []int) {
+func Choose(labels [][]Spot, fixed []scene.Box) (chosen, overlapping []int) {
 	b := NewBoard(labels, fixed)
 	b.absorb()
 	b.choose()

@@ -2,7 +2,7 @@ package label
 
 // stand is a place as the board keeps it.
 type stand struct {
-	Place
+	Spot
 	number  int     // among all places
 	spans   []span  // the cells of the parts
 	weighed bool    // fixed is worked out

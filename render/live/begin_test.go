@@ -73,9 +73,9 @@ func TestCircuitsAreDrawn(t *testing.T) {
 			tag := ""
 			switch it := it.(type) {
 			case scene.Shape:
-				tag = it.Tag
+				tag = it.Name
 			case scene.Text:
-				tag = it.Tag
+				tag = it.Name
 			}
 			kind, _, _ := strings.Cut(tag, ":")
 			if words, ok := it.(scene.Text); ok && (words.Text == "disconnected" || words.Text != "" && words.Text[0] >= '0' && words.Text[0] <= '9') {
@@ -120,7 +120,7 @@ func toBeFitted(t *testing.T, c *graph.Circuit, items []scene.Item) []scene.Item
 	var a, b scene.Point // the longest straight of it
 	for _, it := range items {
 		s, ok := it.(scene.Shape)
-		if !ok || s.Tag != "run:"+line && !strings.HasPrefix(s.Tag, "run:"+line+" ") {
+		if !ok || s.Name != "run:"+line && !strings.HasPrefix(s.Name, "run:"+line+" ") {
 			continue
 		}
 		for _, p := range s.Paths {
@@ -160,14 +160,14 @@ func toBeFitted(t *testing.T, c *graph.Circuit, items []scene.Item) []scene.Item
 	}
 	for _, u := range []float64{-apart, apart} {
 		pipe := scene.Line(at(u, 0), at(u, far), dashed)
-		pipe.Tag = "run:retrofit"
+		pipe.Name = "run:retrofit"
 		made = append(made, pipe)
 	}
 	p, q := at(-9, far), at(9, far+11)
 	x, y := math.Min(p.X, q.X), math.Min(p.Y, q.Y)
 	unit := scene.Rect(x, y, math.Abs(p.X-q.X), math.Abs(p.Y-q.Y), scene.Style{StrokeMM: 0.35, Fill: true, FillGrey: 1})
-	unit.Tag = "symbol:" + fitted
-	words := scene.Text{At: scene.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2}, Text: fitted, SizeMM: 4.05, Anchor: scene.Centre, Middle: true, Tag: "label:" + fitted}
+	unit.Name = "symbol:" + fitted
+	words := scene.Text{At: scene.Point{X: (p.X + q.X) / 2, Y: (p.Y + q.Y) / 2}, Text: fitted, SizeMM: 4.05, Anchor: scene.Centre, Middle: true, Name: "label:" + fitted}
 	return append(made, unit, words)
 }
 

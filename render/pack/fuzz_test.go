@@ -112,12 +112,12 @@ func onEachOther(s *scene.Scene) []string {
 	var seen []scene.Text
 	for _, it := range s.Items {
 		x, ok := it.(scene.Text)
-		if !ok || !strings.HasPrefix(x.Tag, "label:") || x.TurnDeg != 0 || x.SkewDeg != 0 || strings.TrimSpace(x.Text) == "" {
+		if !ok || !strings.HasPrefix(x.Name, "label:") || x.TurnDeg != 0 || x.SkewDeg != 0 || strings.TrimSpace(x.Text) == "" {
 			continue
 		}
 		for _, o := range seen {
 			if scene.Bounds(x).Grow(-0.25 * x.SizeMM).Overlaps(scene.Bounds(o).Grow(-0.25 * o.SizeMM)) {
-				out = append(out, x.Tag+" "+x.Text+" on "+o.Tag+" "+o.Text)
+				out = append(out, x.Name+" "+x.Text+" on "+o.Name+" "+o.Text)
 			}
 		}
 		seen = append(seen, x)

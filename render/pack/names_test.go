@@ -52,7 +52,7 @@ func TestStepsNameWhatIsDrawn(t *testing.T) {
 				for _, it := range s.Items {
 					if x, ok := it.(scene.Text); ok {
 						drawn += x.Text + " "
-						if x.Tag == "label:piece" {
+						if x.Name == "label:piece" {
 							drawn += "piece " + x.Text + " "
 						}
 					}

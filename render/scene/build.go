@@ -71,16 +71,16 @@ func Join(shapes ...Shape) Shape {
 	var out Shape
 	for i, s := range shapes {
 		if i == 0 {
-			out.Style, out.Tag = s.Style, s.Tag
+			out.Style, out.Name = s.Style, s.Name
 		}
 		out.Paths = append(out.Paths, s.Paths...)
 	}
 	return out
 }
 
-// Tagged returns the shape with the tag.
-func (s Shape) Tagged(tag string) Shape {
-	s.Tag = tag
+// Named returns the shape with what it stands for.
+func (s Shape) Named(name string) Shape {
+	s.Name = name
 	return s
 }
 

@@ -31,7 +31,7 @@ type Style struct {
 type Shape struct {
 	Style Style
 	Paths []SubPath
-	Tag   string // what it stands for, for tests and SVG classes: "run:return-line", "symbol:unit"
+	Name  string // what it stands for, for tests and SVG classes: "run:return-line", "symbol:unit"
 }
 
 // SubPath starts at Start and follows Segments; Closed joins the end to the start.
@@ -69,7 +69,7 @@ type Text struct {
 	TurnDeg float64 // counter-clockwise on the page
 	SkewDeg float64 // slant along X, for text in an isometric plane
 	Halo    bool    // a white edge under the letters
-	Tag     string
+	Name    string
 }
 
 func (Shape) item() {}

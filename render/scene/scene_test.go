@@ -26,7 +26,7 @@ func figure() *Scene {
 		Line(Point{10, 70}, Point{100, 70}, Dashed(0.5, 4, 1, 1, 1)),
 		Arrow(Point{104, 70}, Point{1, 0}, 4, 2, Filled(0)),
 		Polygon([]Point{{60, 55}, {64, 60}, {56, 60}}, Style{StrokeMM: 0.25, Grey: 0.4, Fill: true, FillGrey: 0.8}),
-		Text{At: Point{30, 45}, Text: `</text><script>alert("x")</script>`, SizeMM: 3, Halo: true, Tag: `"><x`},
+		Text{At: Point{30, 45}, Text: `</text><script>alert("x")</script>`, SizeMM: 3, Halo: true, Name: `"><x`},
 		Text{At: Point{70, 20}, Text: "Ø 60,3 ½ → 38 °C", SizeMM: 4, Bold: true, TurnDeg: 30, SkewDeg: 30},
 		Text{At: Point{95, 30}, Text: "\x1b[31mred\u202e漢", SizeMM: 3, Anchor: Centre, Middle: true},
 	)

@@ -40,7 +40,7 @@ func svgShape(b *bytes.Buffer, s Shape) {
 		return
 	}
 	b.WriteString("<path")
-	svgTag(b, s.Tag)
+	svgTag(b, s.Name)
 	b.WriteString(" d=\"")
 	for _, sp := range s.Paths {
 		b.WriteString("M" + pair(sp.Start))
@@ -80,7 +80,7 @@ func svgText(b *bytes.Buffer, t Text) {
 		return
 	}
 	b.WriteString("<text")
-	svgTag(b, t.Tag)
+	svgTag(b, t.Name)
 	if t.TurnDeg == 0 && t.SkewDeg == 0 {
 		fmt.Fprintf(b, " x=\"%s\" y=\"%s\"", num(set.origin.X), num(set.origin.Y))
 	} else {

@@ -133,7 +133,7 @@ func (b *both) sheet() *scene.Scene {
 		if d == b.was {
 			name = "Before the work"
 		}
-		s.Add(scene.Text{At: scene.Point{X: frame.MinX + 1, Y: frame.MinY + 4}, Text: name, SizeMM: 3.4, Bold: true, Tag: "panel"})
+		s.Add(scene.Text{At: scene.Point{X: frame.MinX + 1, Y: frame.MinY + 4}, Text: name, SizeMM: 3.4, Bold: true, Name: "panel"})
 		panel := frame
 		panel.MinY += headMM
 		d.put(s, panel)
@@ -144,6 +144,6 @@ func (b *both) sheet() *scene.Scene {
 		y := (first.MaxY + second.MinY) / 2
 		line = scene.Line(scene.Point{X: area.MinX, Y: y}, scene.Point{X: area.MaxX, Y: y}, scene.Stroke(sheet.Fine))
 	}
-	s.Add(line.Tagged("panels"))
+	s.Add(line.Named("panels"))
 	return s.Scene
 }

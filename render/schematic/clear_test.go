@@ -58,13 +58,13 @@ func TestNoLabelTouchesAnything(t *testing.T) {
 			for _, it := range page.Items {
 				switch it := it.(type) {
 				case scene.Text:
-					if strings.HasPrefix(it.Tag, "label:") {
-						labels = append(labels, inked{it.Tag, []scene.Box{letters(it)}})
+					if strings.HasPrefix(it.Name, "label:") {
+						labels = append(labels, inked{it.Name, []scene.Box{letters(it)}})
 					}
 				case scene.Shape:
 					for _, p := range []string{"run:", "symbol:", "flow:", "cut:", "leader:"} {
-						if strings.HasPrefix(it.Tag, p) {
-							things = append(things, inked{it.Tag, straights(it)})
+						if strings.HasPrefix(it.Name, p) {
+							things = append(things, inked{it.Name, straights(it)})
 						}
 					}
 				}
@@ -168,7 +168,7 @@ func TestLabelsAreTallEnough(t *testing.T) {
 		for _, page := range d.pages() {
 			for _, it := range page.Items {
 				x, ok := it.(scene.Text)
-				if ok && strings.HasPrefix(x.Tag, "label:") && x.SizeMM*capital < least-0.005 {
+				if ok && strings.HasPrefix(x.Name, "label:") && x.SizeMM*capital < least-0.005 {
 					t.Errorf("%s: %q is %.2f mm high on a page %.0f mm wide", d.name, x.Text, x.SizeMM*capital, page.WidthMM)
 				}
 			}

@@ -25,10 +25,10 @@ func TestEverythingIsDrawn(t *testing.T) {
 			for _, it := range page.Items {
 				switch it := it.(type) {
 				case scene.Shape:
-					seen[it.Tag] = true
+					seen[it.Name] = true
 				case scene.Text:
-					seen[it.Tag] = true
-					texts[it.Tag] += it.Text + "\n"
+					seen[it.Name] = true
+					texts[it.Name] += it.Text + "\n"
 				}
 			}
 		}
@@ -95,7 +95,7 @@ func TestWeightsOfPipes(t *testing.T) {
 		for _, page := range d.pages() {
 			for _, it := range page.Items {
 				s, ok := it.(scene.Shape)
-				id, isRun := strings.CutPrefix(s.Tag, "run:")
+				id, isRun := strings.CutPrefix(s.Name, "run:")
 				if !ok || !isRun {
 					continue
 				}

@@ -44,13 +44,13 @@ func (d *drawing) crossOut() {
 	}
 	d.items = slices.DeleteFunc(d.items, func(it scene.Item) bool { // the cross stands where the arrow did
 		s, ok := it.(scene.Shape)
-		run, is := strings.CutPrefix(s.Tag, "flow:")
+		run, is := strings.CutPrefix(s.Name, "flow:")
 		return ok && is && tags["run:"+run]
 	})
 	where := map[string]scene.Box{}
 	for i, it := range d.items {
 		s, ok := it.(scene.Shape)
-		if !ok || !tags[s.Tag] {
+		if !ok || !tags[s.Name] {
 			continue
 		}
 		if s.Style.StrokeMM > 0 {
@@ -58,23 +58,23 @@ func (d *drawing) crossOut() {
 			d.items[i] = s
 		}
 		b := scene.Bounds(s)
-		if strings.HasPrefix(s.Tag, "run:") { // on its longest straight
+		if strings.HasPrefix(s.Name, "run:") { // on its longest straight
 			for _, p := range s.Paths {
 				at := p.Start
 				for _, g := range p.Segments {
 					leg := scene.Empty().Add(at).Add(g.To)
-					if old, ok := where[s.Tag]; !ok || leg.W()+leg.H() > old.W()+old.H() {
-						where[s.Tag] = leg
+					if old, ok := where[s.Name]; !ok || leg.W()+leg.H() > old.W()+old.H() {
+						where[s.Name] = leg
 					}
 					at = g.To
 				}
 			}
 			continue
 		}
-		if old, ok := where[s.Tag]; ok {
+		if old, ok := where[s.Name]; ok {
 			b = old.Union(b)
 		}
-		where[s.Tag] = b
+		where[s.Name] = b
 	}
 	cross := func(tag string) {
 		b, ok := where[tag]

@@ -24,7 +24,7 @@ type request struct {
 	around   scene.Point // a mark to stand beside
 	near     float64     // half the size of the mark
 	vertical bool        // the pipe there is upright
-	places   []label.Place
+	places   []label.Spot
 	points   []scene.Point // what the label belongs to; a label far off gets a leader there
 	tag      string
 	rank     int // the lower the earlier it chooses
@@ -75,11 +75,11 @@ func (d *drawing) texts() []request {
 }
 
 // choices are the places each text may have, with room to its neighbours in the line.
-func (d *drawing) choices(reqs []request) [][]label.Place {
-	lists := make([][]label.Place, len(reqs))
+func (d *drawing) choices(reqs []request) [][]label.Spot {
+	lists := make([][]label.Spot, len(reqs))
 	pipes := stretchesOf(d.diagram.Pipes)
 	for i, r := range reqs {
-		lists[i] = make([]label.Place, len(r.places))
+		lists[i] = make([]label.Spot, len(r.places))
 		for k, p := range r.places {
 			if pipes.behind(r, p.Box) {
 				p.Cost += behindCost
@@ -131,7 +131,7 @@ func (d *drawing) leader(r request, b scene.Box, labels []scene.Box) {
 			return
 		}
 	}
-	d.labels = append(d.labels, scene.Line(from, to, scene.Stroke(sheet.Hair)).Tagged("leader:"+r.tag))
+	d.labels = append(d.labels, scene.Line(from, to, scene.Stroke(sheet.Hair)).Named("leader:"+r.tag))
 }
 
 // nearest returns the shortest way from what a label belongs to to its box.
@@ -154,9 +154,9 @@ func (d *drawing) write(r request, b scene.Box) {
 	y := b.MinY
 	if r.text.ring {
 		c := b.Centre()
-		d.labels = append(d.labels, scene.Circle(c, b.W()/2-0.3, scene.Outline(0.35)).Tagged("ring:"+r.tag))
+		d.labels = append(d.labels, scene.Circle(c, b.W()/2-0.3, scene.Outline(0.35)).Named("ring:"+r.tag))
 		w := r.text.lines[0][0]
-		d.labels = append(d.labels, scene.Text{At: c, Text: w.text, SizeMM: w.size, Bold: w.bold, Anchor: scene.Centre, Middle: true, Tag: "label:" + r.tag})
+		d.labels = append(d.labels, scene.Text{At: c, Text: w.text, SizeMM: w.size, Bold: w.bold, Anchor: scene.Centre, Middle: true, Name: "label:" + r.tag})
 		return
 	}
 	for _, line := range r.text.lines {
@@ -171,7 +171,7 @@ func (d *drawing) write(r request, b scene.Box) {
 		x := b.MinX + (b.W()-w)/2
 		for _, word := range line {
 			d.labels = append(d.labels, scene.Text{At: scene.Point{X: x, Y: y + h*0.5}, Text: word.text, SizeMM: word.size,
-				Bold: word.bold, Middle: true, Tag: "label:" + r.tag})
+				Bold: word.bold, Middle: true, Name: "label:" + r.tag})
 			x += word.width() + wordGap
 		}
 		y += h
@@ -184,11 +184,11 @@ func boxAt(cx, cy, w, h float64) scene.Box {
 }
 
 // besideMark lists places about a mark on a pipe.
-func besideMark(r request) []label.Place {
+func besideMark(r request) []label.Spot {
 	w, h := r.text.size()
-	var out []label.Place
+	var out []label.Spot
 	add := func(dx, dy, cost float64) {
-		out = append(out, label.Place{Box: boxAt(r.around.X+dx, r.around.Y+dy, w, h), Cost: cost})
+		out = append(out, label.Spot{Box: boxAt(r.around.X+dx, r.around.Y+dy, w, h), Cost: cost})
 	}
 	for i, far := range []float64{0, 2, 4, 7} {
 		up, side := r.near+0.3+h/2+far, r.near+0.3+w/2+far
@@ -222,8 +222,8 @@ func (d *drawing) wantPart(n *arrange.Node) {
 	}
 	b := s.BoxAt(n.At, n.Way).Grow(0.5)
 	c := b.Centre()
-	var out []label.Place
-	add := func(cx, cy, cost float64) { out = append(out, label.Place{Box: boxAt(cx, cy, w, h), Cost: cost}) }
+	var out []label.Spot
+	add := func(cx, cy, cost float64) { out = append(out, label.Spot{Box: boxAt(cx, cy, w, h), Cost: cost}) }
 	upright := n.Way == symbol.Up || n.Way == symbol.Down
 	for i, far := range []float64{0, 1.5, 3, 5, 8, 12} {
 		cost := float64(i) * 5
@@ -264,27 +264,27 @@ func (d *drawing) wantTub(n *arrange.Node) {
 	b := d.diagram.TubBox
 	t := d.partText(n.Part)
 	w, h := t.size()
-	var out []label.Place
+	var out []label.Spot
 	for _, dy := range []float64{0, -3, 3, -6, 6, 9, -9, 12, 15, 18} {
 		for _, dx := range []float64{-6, -9, -3, 0, 3, 6, 9} {
-			out = append(out, label.Place{Box: boxAt(b.Centre().X+dx, b.Centre().Y+1+dy, w, h), Cost: math.Abs(dy) + math.Abs(dx+6)/3})
+			out = append(out, label.Spot{Box: boxAt(b.Centre().X+dx, b.Centre().Y+1+dy, w, h), Cost: math.Abs(dy) + math.Abs(dx+6)/3})
 		}
 	}
 	d.want(request{text: t, places: out, tag: n.Part.ID, rank: 1})
 	for _, m := range d.diagram.Mouths {
 		t := text{lines: [][]word{{{fit(m.Port, portEm), portEm, false}}}}
 		w, h := t.size()
-		var out []label.Place
+		var out []label.Spot
 		for i, far := range []float64{0, 2, 4, 6} {
 			cost := float64(i) * 3
 			if m.Foot {
 				for _, dx := range []float64{0, -3, 3, -6} {
-					out = append(out, label.Place{Box: boxAt(m.At.X+dx, m.At.Y-1-h/2-far, w, h), Cost: cost + math.Abs(dx)/3})
+					out = append(out, label.Spot{Box: boxAt(m.At.X+dx, m.At.Y-1-h/2-far, w, h), Cost: cost + math.Abs(dx)/3})
 				}
 				continue
 			}
 			for _, dy := range []float64{0, 3, -3, 5} {
-				out = append(out, label.Place{Box: boxAt(m.At.X-1.2-w/2-far, m.At.Y+dy, w, h), Cost: cost + math.Abs(dy)})
+				out = append(out, label.Spot{Box: boxAt(m.At.X-1.2-w/2-far, m.At.Y+dy, w, h), Cost: cost + math.Abs(dy)})
 			}
 		}
 		d.want(request{text: t, places: out, tag: "port:" + m.Port, rank: 0})
@@ -299,7 +299,7 @@ func (d *drawing) wantRun(p *arrange.Pipe) {
 	if h == 0 {
 		return
 	}
-	var out []label.Place
+	var out []label.Spot
 	var along []scene.Point
 	half := d.penOf(p).StrokeMM/2 + lineClear + 0.1
 	for k := 1; k < len(p.Points); k++ {
@@ -323,11 +323,11 @@ func (d *drawing) wantRun(p *arrange.Pipe) {
 			for j, far := range []float64{0, 1.2, 2.6, 4.5} {
 				c := cost + 4*float64(j)
 				if level {
-					out = append(out, label.Place{Box: boxAt(x, y-half-h/2-far, w, h), Cost: c},
-						label.Place{Box: boxAt(x, y+half+h/2+far, w, h), Cost: c + 0.4})
+					out = append(out, label.Spot{Box: boxAt(x, y-half-h/2-far, w, h), Cost: c},
+						label.Spot{Box: boxAt(x, y+half+h/2+far, w, h), Cost: c + 0.4})
 				} else {
-					out = append(out, label.Place{Box: boxAt(x+half+0.3+w/2+far, y, w, h), Cost: c},
-						label.Place{Box: boxAt(x-half-0.3-w/2-far, y, w, h), Cost: c + 0.4})
+					out = append(out, label.Spot{Box: boxAt(x+half+0.3+w/2+far, y, w, h), Cost: c},
+						label.Spot{Box: boxAt(x-half-0.3-w/2-far, y, w, h), Cost: c + 0.4})
 				}
 			}
 		}

@@ -50,7 +50,7 @@ func (d *drawing) penOf(p *arrange.Pipe) scene.Style {
 func (d *drawing) paintPipe(p *arrange.Pipe, gaps []scene.Point) {
 	st := d.penOf(p)
 	for _, piece := range cutOut(p.Points, gaps, crossGap) {
-		d.items = append(d.items, scene.Polyline(piece, st).Tagged("run:"+p.Run.ID))
+		d.items = append(d.items, scene.Polyline(piece, st).Named("run:"+p.Run.ID))
 	}
 	for k := 1; k < len(p.Points); k++ {
 		d.cover(segmentBox(p.Points[k-1], p.Points[k], st.StrokeMM))
@@ -85,7 +85,7 @@ func (d *drawing) paintArrow(p *arrange.Pipe) {
 		v := scene.Point{X: (b.X - a.X) / l, Y: (b.Y - a.Y) / l}
 		t := l*share + arrowLong/2
 		tip := scene.Point{X: a.X + v.X*t, Y: a.Y + v.Y*t}
-		sh := scene.Arrow(tip, v, arrowLong, arrowWide, scene.Filled(0)).Tagged("flow:" + p.Run.ID)
+		sh := scene.Arrow(tip, v, arrowLong, arrowWide, scene.Filled(0)).Named("flow:" + p.Run.ID)
 		d.items = append(d.items, sh)
 		d.cover(scene.Bounds(sh).Grow(0.2))
 	}
@@ -159,7 +159,7 @@ func (d *drawing) cutMark(p *arrange.Pipe, fromEnd bool, along float64, name str
 			scene.Point{X: c.X + v.X*(o-0.9) + w.X*2.3, Y: c.Y + v.Y*(o-0.9) + w.Y*2.3},
 			scene.Point{X: c.X + v.X*(o+0.9) - w.X*2.3, Y: c.Y + v.Y*(o+0.9) - w.Y*2.3}, scene.Stroke(0.5)))
 	}
-	mark := scene.Join(strokes...).Tagged("cut:" + name)
+	mark := scene.Join(strokes...).Named("cut:" + name)
 	d.items = append(d.items, mark)
 	d.cover(scene.Bounds(mark).Grow(0.2))
 	d.want(request{text: text{lines: [][]word{{{name, tagEm, true}}}, ring: true}, around: c, near: 2.6, vertical: math.Abs(v.Y) > 0.5, tag: "cut:" + name, rank: 0})
@@ -180,9 +180,9 @@ func (d *drawing) paintNode(n *arrange.Node) {
 	for _, it := range s.At(n.At, n.Way) {
 		switch it := it.(type) {
 		case scene.Shape:
-			d.items = append(d.items, it.Tagged(tag))
+			d.items = append(d.items, it.Named(tag))
 		case scene.Text:
-			it.Tag = tag
+			it.Name = tag
 			d.items = append(d.items, it)
 		}
 	}

@@ -101,7 +101,7 @@ func TestAnyCircuitIsDrawn(t *testing.T) {
 					t.Errorf("seed %d: %+v leaves the page", seed, it)
 				}
 				if s, ok := it.(scene.Shape); ok {
-					seen[s.Tag] = true
+					seen[s.Name] = true
 				}
 			}
 		}
@@ -149,7 +149,7 @@ func TestLongCircuit(t *testing.T) {
 	for _, page := range pages {
 		for _, it := range page.Items {
 			if s, ok := it.(scene.Shape); ok {
-				runs[s.Tag] = true
+				runs[s.Name] = true
 			}
 		}
 	}

@@ -140,7 +140,7 @@ func (d *drawing) legend(in *scene.Box) []sheet.Entry {
 	here := map[string]bool{}
 	for _, it := range d.items {
 		if s, ok := it.(scene.Shape); ok && in != nil && scene.Bounds(s).Overlaps(*in) {
-			here[s.Tag] = true
+			here[s.Name] = true
 		}
 	}
 	for _, k := range graph.Kinds() {

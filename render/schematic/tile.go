@@ -138,21 +138,21 @@ func (d *drawing) cutAt(b scene.Box, across bool, w, h float64) (float64, bool) 
 				from, to = n.box.MinY, n.box.MaxY
 			}
 			s, isShape := n.it.(scene.Shape)
-			if strings.HasPrefix(s.Tag, "cut") && from-9 < at && to+9 > at {
+			if strings.HasPrefix(s.Name, "cut") && from-9 < at && to+9 > at {
 				cost += 30 // room for the letter of the match line
 			}
 			if from-0.7 >= at || to+0.7 <= at {
 				continue
 			}
 			switch {
-			case !isShape, strings.HasPrefix(s.Tag, "flow"), strings.HasPrefix(s.Tag, "cut"):
+			case !isShape, strings.HasPrefix(s.Name, "flow"), strings.HasPrefix(s.Name, "cut"):
 				cost += 1000
-			case strings.HasPrefix(s.Tag, "run:"):
+			case strings.HasPrefix(s.Name, "run:"):
 				cost += float64(len(crossed(s, at, across, b)))
 				if along(s, at, across) {
 					cost += 1000
 				}
-			case s.Tag == "symbol:tub":
+			case s.Name == "symbol:tub":
 				cost += 6
 			default:
 				cost += 60
@@ -216,7 +216,7 @@ func (d *drawing) join(a, b *tile, n int) int {
 	shared := scene.Box{MinX: max(a.box.MinX, b.box.MinX), MinY: max(a.box.MinY, b.box.MinY), MaxX: min(a.box.MaxX, b.box.MaxX), MaxY: min(a.box.MaxY, b.box.MaxY)}
 	for _, it := range d.items {
 		s, ok := it.(scene.Shape)
-		if !ok || !strings.HasPrefix(s.Tag, "run:") {
+		if !ok || !strings.HasPrefix(s.Name, "run:") {
 			continue
 		}
 		for _, p := range crossed(s, at, across, shared) {
@@ -256,8 +256,8 @@ func (d *drawing) inTile(t *tile) []scene.Item {
 		const half = 2.0
 		v := scene.Point{X: half * m.way.Y, Y: half * m.way.X}
 		a, b := scene.Point{X: m.at.X - v.X, Y: m.at.Y - v.Y}, scene.Point{X: m.at.X + v.X, Y: m.at.Y + v.Y}
-		out = append(out, scene.Line(a, b, scene.Dashed(0.5, 1.6, 0.5, 0.4, 0.5)).Tagged("match:"+m.name))
-		text := scene.Text{Text: m.name, SizeMM: 3, Bold: true, Anchor: scene.Centre, Middle: true, Halo: true, Tag: "label:match"}
+		out = append(out, scene.Line(a, b, scene.Dashed(0.5, 1.6, 0.5, 0.4, 0.5)).Named("match:"+m.name))
+		text := scene.Text{Text: m.name, SizeMM: 3, Bold: true, Anchor: scene.Centre, Middle: true, Halo: true, Name: "label:match"}
 		best := math.Inf(1)
 		for i, back := range []float64{2.2, 4, 6, 8, 11, 14, 17} {
 			for k, off := range []float64{3.2, -3.2, 4.6, -4.6, 7, -7, 10, -10, 13, -13} {

@@ -18,8 +18,8 @@ func TestCutIntoSheets(t *testing.T) {
 		out := map[string]int{}
 		for _, p := range pages {
 			for _, it := range p.Items {
-				if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Tag, "label") && x.Tag != "label:match" {
-					out[x.Tag+" "+x.Text]++
+				if x, ok := it.(scene.Text); ok && strings.HasPrefix(x.Name, "label") && x.Name != "label:match" {
+					out[x.Name+" "+x.Text]++
 				}
 			}
 		}
@@ -52,10 +52,10 @@ func TestCutIntoSheets(t *testing.T) {
 			if x.SizeMM < sheet.LeastEm-1e-9 {
 				t.Errorf("sheet %d: %q is %.2f mm high", n+1, x.Text, x.SizeMM)
 			}
-			if x.Tag == "label:match" {
+			if x.Name == "label:match" {
 				where[x.Text] = append(where[x.Text], n+4)
 			}
-			if x.Tag == "note" {
+			if x.Name == "note" {
 				words += " " + x.Text
 			}
 		}

@@ -34,7 +34,7 @@ func (s *Sheet) titleBlock(b scene.Box, h Head) {
 	s.cell(x+148, y+row, 32, "Sheet", fmt.Sprintf("%d of %d", h.Sheet, h.Of))
 	s.cell(x+108, y+2*row, 40, "Scale", scale)
 	s.cell(x+148, y+2*row, 32, "Symbols", h.Symbols)
-	s.Scene.Add(scene.Rect(b.MinX, b.MinY, b.W(), b.H(), scene.Stroke(Thick)).Tagged("title-block"))
+	s.Scene.Add(scene.Rect(b.MinX, b.MinY, b.W(), b.H(), scene.Stroke(Thick)).Named("title-block"))
 }
 
 // cell draws one field: a small caption above its text.
@@ -44,7 +44,7 @@ func (s *Sheet) cell(x, y, w float64, caption, text string) {
 		scene.Text{At: scene.Point{X: x + 1.2, Y: y + 2.7}, Text: caption, SizeMM: captionEm})
 	if text != "" {
 		text, size := Shrink(text, fieldEm, LeastEm, w-2.4, false)
-		s.Scene.Add(scene.Text{At: scene.Point{X: x + 1.2, Y: y + h - 1.4}, Text: text, SizeMM: size, Tag: "title:" + caption})
+		s.Scene.Add(scene.Text{At: scene.Point{X: x + 1.2, Y: y + h - 1.4}, Text: text, SizeMM: size, Name: "title:" + caption})
 	}
 }
 
@@ -66,6 +66,6 @@ func (s *Sheet) title(x, y, w, h float64, text string) {
 		at = y + 7.6
 	}
 	for i, l := range lines {
-		s.Scene.Add(scene.Text{At: scene.Point{X: x + 1.2, Y: at + float64(i)*size*1.35}, Text: l, SizeMM: size, Bold: true, Tag: "title:Title"})
+		s.Scene.Add(scene.Text{At: scene.Point{X: x + 1.2, Y: at + float64(i)*size*1.35}, Text: l, SizeMM: size, Bold: true, Name: "title:Title"})
 	}
 }

@@ -15,7 +15,7 @@ func Cross(at scene.Point) scene.Shape {
 	pt := func(x, y float64) scene.Point { return scene.Point{X: at.X + x, Y: at.Y + y} }
 	return scene.Join(
 		scene.Line(pt(-crossMM, -crossMM), pt(crossMM, crossMM), scene.Stroke(crossPen)),
-		scene.Line(pt(-crossMM, crossMM), pt(crossMM, -crossMM), scene.Stroke(crossPen))).Tagged("gone")
+		scene.Line(pt(-crossMM, crossMM), pt(crossMM, -crossMM), scene.Stroke(crossPen))).Named("gone")
 }
 
 // GoneEntry is the legend's entry for what is taken out.

@@ -113,7 +113,7 @@ func (s *Sheet) writeNotes(b scene.Box, lines []noteLineText, columns, rows int)
 			column, row = column+1, 0
 		}
 		at := scene.Point{X: b.MinX + float64(column)*width + l.indent, Y: b.MinY + headLine + noteLine*float64(row) + noteEm}
-		s.Scene.Add(scene.Text{At: at, Text: l.text, SizeMM: noteEm, Tag: "note"})
+		s.Scene.Add(scene.Text{At: at, Text: l.text, SizeMM: noteEm, Name: "note"})
 		row++
 	}
 }
@@ -148,7 +148,7 @@ func (s *Sheet) Legend(entries ...Entry) {
 	columns = (len(entries) + rows - 1) / rows
 	width := s.area.W() / float64(columns)
 	b := s.take(float64(rows)*most + headLine + 0.5)
-	s.Scene.Add(scene.Line(scene.Point{X: b.MinX, Y: b.MinY}, scene.Point{X: b.MaxX, Y: b.MinY}, scene.Stroke(Fine)).Tagged("legend"))
+	s.Scene.Add(scene.Line(scene.Point{X: b.MinX, Y: b.MinY}, scene.Point{X: b.MaxX, Y: b.MinY}, scene.Stroke(Fine)).Named("legend"))
 	s.Scene.Add(scene.Text{At: scene.Point{X: b.MinX, Y: b.MinY + headEm + 0.8}, Text: "Legend", SizeMM: headEm, Bold: true})
 	for i, e := range entries {
 		x := b.MinX + float64(i%columns)*width
@@ -166,7 +166,7 @@ func (s *Sheet) Legend(entries ...Entry) {
 			s.Scene.Add(moved(it, c, k))
 		}
 		text, size := Shrink(e.Text, noteEm+0.2, LeastEm, width-symbolW-1.5, false)
-		s.Scene.Add(scene.Text{At: scene.Point{X: x + symbolW + 0.5, Y: y}, Text: text, SizeMM: size, Middle: true, Tag: "legend"})
+		s.Scene.Add(scene.Text{At: scene.Point{X: x + symbolW + 0.5, Y: y}, Text: text, SizeMM: size, Middle: true, Name: "legend"})
 	}
 }
 

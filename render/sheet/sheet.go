@@ -100,7 +100,7 @@ func New(f Format, o Orientation, h Head) *Sheet {
 	}
 	s := &Sheet{Scene: &scene.Scene{Name: name(h), WidthMM: w, HeightMM: ht}}
 	frame := scene.Box{MinX: marginLeft, MinY: margin, MaxX: w - margin, MaxY: ht - margin}
-	s.Scene.Add(scene.Rect(frame.MinX, frame.MinY, frame.W(), frame.H(), scene.Stroke(Thick)).Tagged("frame"))
+	s.Scene.Add(scene.Rect(frame.MinX, frame.MinY, frame.W(), frame.H(), scene.Stroke(Thick)).Named("frame"))
 	block := scene.Box{MinX: frame.MaxX - blockWidth, MinY: frame.MaxY - blockHeight, MaxX: frame.MaxX, MaxY: frame.MaxY}
 	s.titleBlock(block, h)
 	s.area = scene.Box{MinX: frame.MinX + gap, MinY: frame.MinY + gap, MaxX: frame.MaxX - gap, MaxY: block.MinY - gap}

@@ -61,7 +61,7 @@ func TestEverythingInTheFrameOutsideTheArea(t *testing.T) {
 				if !frame.Contains(b) {
 					t.Errorf("%v %v: %+v leaves the frame", f, o, it)
 				}
-				if sh, ok := it.(scene.Shape); ok && sh.Tag == "frame" {
+				if sh, ok := it.(scene.Shape); ok && sh.Name == "frame" {
 					continue
 				}
 				if b.Overlaps(area) {
@@ -131,7 +131,7 @@ func TestNotesStayWhole(t *testing.T) {
 	s.Notes("one", long, "three")
 	columns := map[string]float64{}
 	for _, it := range s.Scene.Items {
-		if x, ok := it.(scene.Text); ok && x.Tag == "note" && strings.Contains(x.Text, "two") {
+		if x, ok := it.(scene.Text); ok && x.Name == "note" && strings.Contains(x.Text, "two") {
 			columns[x.Text] = x.At.X
 		}
 	}

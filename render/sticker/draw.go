@@ -10,7 +10,7 @@ import (
 
 // Input is what the labels are drawn from.
 type Input struct {
-	Labels []Label
+	Labels []Sticker
 	Job    graph.Job
 	Page   sheet.Page // zero: A4 landscape
 }
@@ -71,7 +71,7 @@ func page(in Input, n, of int) *sheet.Sheet {
 // grid is the cut lines round the labels: whole rows, and the last one as far as it is used.
 func grid(at scene.Box, columns, rows int, w, h float64, last int) []scene.Item {
 	line := func(x0, y0, x1, y1 float64) scene.Item {
-		return scene.Line(scene.Point{X: x0, Y: y0}, scene.Point{X: x1, Y: y1}, scene.Dashed(sheet.Hair, 3, 1.5)).Tagged("cut-line")
+		return scene.Line(scene.Point{X: x0, Y: y0}, scene.Point{X: x1, Y: y1}, scene.Dashed(sheet.Hair, 3, 1.5)).Named("cut-line")
 	}
 	wide := columns
 	if rows == 1 {
@@ -107,11 +107,11 @@ const (
 )
 
 // draw writes a label in a box.
-func (l Label) draw(b scene.Box) []scene.Item {
+func (l Sticker) draw(b scene.Box) []scene.Item {
 	var items []scene.Item
 	put := func(x, y float64, text string, em, width float64, bold bool, tag string) {
 		text, em = sheet.Shrink(text, em, leastEm, width, bold)
-		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Middle: true, Tag: tag})
+		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Middle: true, Name: tag})
 	}
 	const topH = 11.0
 	big, em := sheet.Shrink(l.Big, bigEm, leastEm, b.W()*0.42, true)
@@ -123,8 +123,8 @@ func (l Label) draw(b scene.Box) []scene.Item {
 		frame = scene.Polygon([]scene.Point{{X: x0 + c, Y: y0}, {X: x1 - c, Y: y0}, {X: x1, Y: y0 + c}, {X: x1, Y: y1 - c},
 			{X: x1 - c, Y: y1}, {X: x0 + c, Y: y1}, {X: x0, Y: y1 - c}, {X: x0, Y: y0 + c}}, scene.Stroke(sheet.Thick))
 	}
-	items = append(items, frame.Tagged("plate"),
-		scene.Text{At: scene.Point{X: b.MinX + wide/2, Y: b.MinY + topH/2}, Text: big, SizeMM: em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "big"})
+	items = append(items, frame.Named("plate"),
+		scene.Text{At: scene.Point{X: b.MinX + wide/2, Y: b.MinY + topH/2}, Text: big, SizeMM: em, Bold: true, Anchor: scene.Centre, Middle: true, Name: "big"})
 	x := b.MinX + wide + 2.5
 	right := b.MaxX - x
 	if l.Sub == "" {
@@ -145,7 +145,7 @@ func (l Label) draw(b scene.Box) []scene.Item {
 }
 
 // table writes the positions, a line a mode, as large as they go.
-func (l Label) table(b scene.Box) []scene.Item {
+func (l Sticker) table(b scene.Box) []scene.Item {
 	const most, air = 7.0, 1.3
 	rows := l.Modes
 	if n := int(b.H() / (leastEm * air)); len(rows) > n {
@@ -170,9 +170,9 @@ func (l Label) table(b scene.Box) []scene.Item {
 	for i, s := range rows {
 		y := top + (float64(i)+0.5)*step
 		mode, size := sheet.Shrink(s.Mode, em, leastEm, name, false)
-		items = append(items, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: mode, SizeMM: size, Middle: true, Tag: "mode"})
+		items = append(items, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: mode, SizeMM: size, Middle: true, Name: "mode"})
 		text, size := sheet.Shrink(s.Position, em, leastEm, b.W()-name-between, true)
-		items = append(items, scene.Text{At: scene.Point{X: b.MinX + name + between, Y: y}, Text: text, SizeMM: size, Bold: true, Middle: true, Tag: "position"})
+		items = append(items, scene.Text{At: scene.Point{X: b.MinX + name + between, Y: y}, Text: text, SizeMM: size, Bold: true, Middle: true, Name: "position"})
 	}
 	return items
 }

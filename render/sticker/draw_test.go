@@ -39,7 +39,7 @@ func circuit() *graph.Circuit {
 	}
 }
 
-func labels(units quantity.System) []Label {
+func labels(units quantity.System) []Sticker {
 	var pieces []route.Piece
 	for n := 1; n <= 24; n++ {
 		pieces = append(pieces, route.Piece{Number: n * n, CutMM: 61.3 * float64(n), Spec: "pvc-sch40", Size: catalog.Size{Nominal: 1.5}, Measure: n%2 == 0,
@@ -109,14 +109,14 @@ func TestNothingOverlaps(t *testing.T) {
 					switch it := it.(type) {
 					case scene.Text:
 						texts = append(texts, it)
-						if it.Tag == "big" {
+						if it.Name == "big" {
 							big[it.Text]++
 						}
 						if it.SizeMM < leastEm {
 							t.Errorf("%q is %g mm", it.Text, it.SizeMM)
 						}
 					case scene.Shape:
-						if it.Tag == "cut-line" {
+						if it.Name == "cut-line" {
 							lines = append(lines, scene.Bounds(it))
 						}
 					}

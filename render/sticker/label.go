@@ -13,8 +13,8 @@ import (
 	"dryfit/render/tag"
 )
 
-// Label is what one label says.
-type Label struct {
+// Sticker is what one sticker says.
+type Sticker struct {
 	Big   string    // number of the piece or tag of the valve
 	Head  string    // its length, or what kind of valve
 	Sub   string    // size and pipe, or where the valve stands
@@ -27,10 +27,10 @@ type Label struct {
 type Setting struct{ Mode, Position string } // of a diverter: outlet and how far it is open
 
 // OfPieces returns a label for every piece, in their order.
-func OfPieces(pieces []route.Piece, names *tag.Names, units quantity.System) []Label {
-	var out []Label
+func OfPieces(pieces []route.Piece, names *tag.Names, units quantity.System) []Sticker {
+	var out []Sticker
 	for _, p := range pieces {
-		l := Label{Big: fmt.Sprint(p.Number), Head: quantity.Format(p.SawMM(), quantity.Length, units),
+		l := Sticker{Big: fmt.Sprint(p.Number), Head: quantity.Format(p.SawMM(), quantity.Length, units),
 			Sub: strings.TrimSpace(fmt.Sprintf("%s  %s", p.Size, p.Spec))}
 		if p.Measure {
 			l.Head += " *"
@@ -59,13 +59,13 @@ func end(e route.End, names *tag.Names) string {
 // the checks stand; without them the positions alone are said. fullKv is what a hand valve
 // passes when open, m³/h by its id; where it is not known a set valve is set by the flow. set holds what throttles are set by, by
 // their ids: readings to reach. also holds what a tag says beside the positions, by id.
-func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set, also map[string][]Setting) []Label {
-	var out []Label
+func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set, also map[string][]Setting) []Sticker {
+	var out []Sticker
 	for _, p := range c.Parts {
 		if !isValve(p.Kind) {
 			continue
 		}
-		l := Label{Big: names.Tag(p.ID), Head: names.Word(p.ID), Sub: names.Role(p.ID), Valve: true}
+		l := Sticker{Big: names.Tag(p.ID), Head: names.Word(p.ID), Sub: names.Role(p.ID), Valve: true}
 		l.Modes = set[p.ID]
 		if l.Modes == nil {
 			l.Modes = settings(c, p, solutions, fullKv[p.ID])

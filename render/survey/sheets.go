@@ -128,7 +128,7 @@ func beside(p *scene.Scene, tag, name string, others []scene.Item) (scene.Text, 
 	best, least := scene.Text{}, math.Inf(1)
 	for _, it := range p.Items {
 		s, ok := it.(scene.Shape)
-		if !ok || s.Tag != tag {
+		if !ok || s.Name != tag {
 			continue
 		}
 		for _, path := range s.Paths {
@@ -139,7 +139,7 @@ func beside(p *scene.Scene, tag, name string, others []scene.Item) (scene.Text, 
 					for _, off := range []float64{2.6, -2.6, 4, -4} {
 						t := float64(k) / 8
 						x := scene.Text{At: scene.Point{X: at.X + t*(g.To.X-at.X), Y: at.Y + t*(g.To.Y-at.Y)}, Text: name, SizeMM: 2.9, Bold: true,
-							Anchor: scene.Centre, Middle: true, Halo: true, Tag: "label:pipe"}
+							Anchor: scene.Centre, Middle: true, Halo: true, Name: "label:pipe"}
 						if math.Abs(g.To.X-at.X) > math.Abs(g.To.Y-at.Y) {
 							x.At.Y -= off
 						} else {
@@ -169,7 +169,7 @@ func covers(it scene.Item, box scene.Box) bool {
 	if !ok {
 		return scene.Bounds(it).Overlaps(box)
 	}
-	return s.Tag != "frame" && !(s.Tag == "" && s.Style.StrokeMM == 0 && s.Style.FillGrey == 1) && len(scene.Clip(s, box)) > 0
+	return s.Name != "frame" && !(s.Name == "" && s.Style.StrokeMM == 0 && s.Style.FillGrey == 1) && len(scene.Clip(s, box)) > 0
 }
 
 // dots is a sheet of dots in an isometric grid, 8 mm apart.
@@ -182,7 +182,7 @@ func dots(page papers.Page) *scene.Scene {
 	wide := step * math.Sqrt(3) / 2
 	for col := 0; a.MinX+4+float64(col)*wide < a.MaxX-4; col++ {
 		for y := a.MinY + 4 + float64(col%2)*step/2; y < a.MaxY-4; y += step {
-			s.Add(scene.Circle(scene.Point{X: a.MinX + 4 + float64(col)*wide, Y: y}, 0.25, scene.Filled(0.45)).Tagged("dot"))
+			s.Add(scene.Circle(scene.Point{X: a.MinX + 4 + float64(col)*wide, Y: y}, 0.25, scene.Filled(0.45)).Named("dot"))
 		}
 	}
 	return s.Scene

@@ -53,7 +53,7 @@ func TestEveryBlankHasItsLine(t *testing.T) {
 		for _, s := range b.Scenes() {
 			for _, it := range s.Items {
 				if x, ok := it.(scene.Text); ok && s.WidthMM == 297 {
-					if x.Tag == "label:pipe" {
+					if x.Name == "label:pipe" {
 						delete(numbers, x.Text)
 						for _, o := range texts {
 							if scene.Bounds(o).Grow(-0.3).Overlaps(scene.Bounds(x).Grow(-0.3)) {
@@ -112,7 +112,7 @@ func TestWhatGoesIsNotDrawnAsStaying(t *testing.T) {
 		drawn := false
 		for _, it := range pages[i].Items {
 			x, ok := it.(scene.Shape)
-			drawn = drawn || ok && x.Tag == gone
+			drawn = drawn || ok && x.Name == gone
 		}
 		if drawn != want {
 			t.Errorf("sheet %d: what goes is drawn: %t", i+1, drawn)

@@ -56,7 +56,7 @@ func RowText(r catalog.Row, s form.Style) []byte {
 	b := form.Block{Title: r.Name}
 	for f := range r.Says() {
 		if f.Key != "name" {
-			b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", f.Label, rowWords(f, s)))
+			b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", f.Heading, rowWords(f, s)))
 		}
 	}
 	if r.Origin != "" {
@@ -69,7 +69,7 @@ func RowText(r catalog.Row, s form.Style) []byte {
 func RowsText(rows []catalog.Row, s form.Style) []byte {
 	g := form.NewGrid(form.Column{Head: "name"}, form.Column{Head: "kind"}, form.Column{Head: "dimension"}, form.Column{Head: "loss"}, form.Column{Head: "known"})
 	for _, r := range rows {
-		from := r.Tag
+		from := r.Grade
 		if r.Own {
 			from = "yours: " + r.Origin
 		}

@@ -67,8 +67,8 @@ func (d *drawing) draw(b band, at scene.Point) []scene.Item {
 	}
 	items := d.waste(box(-wasteMM, 0), b)
 	items = append(items, d.tab(b, at, long)...)
-	items = append(items, scene.Rect(at.X, at.Y, long, b.height(), scene.Stroke(sheet.Fine)).Tagged("band:"+b.cut.Name))
-	items = append(items, scene.Line(scene.Point{X: at.X, Y: y(0)}, scene.Point{X: at.X + long, Y: y(0)}, scene.Stroke(sheet.Thick)).Tagged("saw-line:"+b.cut.Name))
+	items = append(items, scene.Rect(at.X, at.Y, long, b.height(), scene.Stroke(sheet.Fine)).Named("band:"+b.cut.Name))
+	items = append(items, scene.Line(scene.Point{X: at.X, Y: y(0)}, scene.Point{X: at.X + long, Y: y(0)}, scene.Stroke(sheet.Thick)).Named("saw-line:"+b.cut.Name))
 	inner := box(0, b.keep())
 	if depth := b.cut.DepthMM; depth > 0 {
 		items = append(items, d.depth(b, at.X, long, y(depth))...)
@@ -79,7 +79,7 @@ func (d *drawing) draw(b band, at scene.Point) []scene.Item {
 			wipe = "cleaner"
 		}
 		text, size := sheet.Shrink("second mark along this edge, "+d.length(b.keep())+" from the saw line: "+wipe+" wipes the first", sheet.LeastEm, sheet.LeastEm, long-6, false)
-		items = append(items, scene.Text{At: scene.Point{X: at.X + long/2, Y: edge.Centre().Y + edgeShift(b)}, Text: text, SizeMM: size, Anchor: scene.Centre, Middle: true, Tag: "edge"})
+		items = append(items, scene.Text{At: scene.Point{X: at.X + long/2, Y: edge.Centre().Y + edgeShift(b)}, Text: text, SizeMM: size, Anchor: scene.Centre, Middle: true, Name: "edge"})
 	}
 	return append(items, d.words(b, inner)...)
 }
@@ -94,11 +94,11 @@ func edgeShift(b band) float64 {
 
 // waste is the hatched side with its words.
 func (d *drawing) waste(b scene.Box, bd band) []scene.Item {
-	items := []scene.Item{hatch(b).Tagged("waste")}
+	items := []scene.Item{hatch(b).Named("waste")}
 	word := func(x float64, text string, em float64) {
 		w := scene.TextWidth(text, em, true)
 		items = append(items, scene.Rect(x-w/2-1.5, b.Centre().Y-em*0.75, w+3, em*1.5, scene.Filled(1)),
-			scene.Text{At: scene.Point{X: x, Y: b.Centre().Y}, Text: text, SizeMM: em, Bold: true, Anchor: scene.Centre, Middle: true, Tag: "waste"})
+			scene.Text{At: scene.Point{X: x, Y: b.Centre().Y}, Text: text, SizeMM: em, Bold: true, Anchor: scene.Centre, Middle: true, Name: "waste"})
 	}
 	c := bd.cut
 	if c.Other == "" {
@@ -121,7 +121,7 @@ func (d *drawing) tab(b band, at scene.Point, long float64) []scene.Item {
 	x := at.X + long
 	const slant = 3.0
 	tab := scene.Polyline([]scene.Point{{X: x, Y: at.Y}, {X: x + tabMM, Y: at.Y + slant}, {X: x + tabMM, Y: at.Y + h - slant}, {X: x, Y: at.Y + h}},
-		scene.Dashed(sheet.Fine, 2, 1)).Tagged("tab")
+		scene.Dashed(sheet.Fine, 2, 1)).Named("tab")
 	meets := fmt.Sprintf("%s meets here", b.cut.Name)
 	glue := "tab: glue under"
 	if b.of > 1 {
@@ -130,19 +130,19 @@ func (d *drawing) tab(b band, at scene.Point, long float64) []scene.Item {
 	mid := at.Y + h/2
 	text := func(dx float64, words string, em float64, bold bool) scene.Text {
 		words, em = sheet.Shrink(words, em, sheet.LeastEm, h-2*slant, bold)
-		return scene.Text{At: scene.Point{X: x + dx, Y: mid}, Text: words, SizeMM: em, Bold: bold, Anchor: scene.Centre, Middle: true, TurnDeg: 90, Tag: "tab"}
+		return scene.Text{At: scene.Point{X: x + dx, Y: mid}, Text: words, SizeMM: em, Bold: bold, Anchor: scene.Centre, Middle: true, TurnDeg: 90, Name: "tab"}
 	}
 	return []scene.Item{tab, text(3.5, meets, 2.6, true), text(8.5, glue, sheet.LeastEm, false)}
 }
 
 // depth is the line to which the pipe goes into its socket, with windows to mark through.
 func (d *drawing) depth(b band, x, long, y float64) []scene.Item {
-	items := []scene.Item{scene.Line(scene.Point{X: x, Y: y}, scene.Point{X: x + long, Y: y}, scene.Dashed(sheet.Thin, 4, 1.5)).Tagged("depth-line:" + b.cut.Name)}
+	items := []scene.Item{scene.Line(scene.Point{X: x, Y: y}, scene.Point{X: x + long, Y: y}, scene.Dashed(sheet.Thin, 4, 1.5)).Named("depth-line:" + b.cut.Name)}
 	const r = 2.2
 	for _, share := range []float64{0.06, 0.5, 0.94} {
 		c := scene.Point{X: x + share*long, Y: y}
 		items = append(items, scene.Polygon([]scene.Point{{X: c.X - r, Y: c.Y}, {X: c.X, Y: c.Y - r}, {X: c.X + r, Y: c.Y}, {X: c.X, Y: c.Y + r}},
-			scene.Outline(sheet.Fine)).Tagged("window"))
+			scene.Outline(sheet.Fine)).Named("window"))
 	}
 	return items
 }
@@ -158,7 +158,7 @@ func (d *drawing) words(b band, box scene.Box) []scene.Item {
 	var items []scene.Item
 	label := func(x, y float64, text string, em float64, bold bool, anchor scene.Anchor, width float64) {
 		text, em = sheet.Shrink(text, em, sheet.LeastEm, width, bold)
-		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Anchor: anchor, Middle: true, Tag: "word"})
+		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Anchor: anchor, Middle: true, Name: "word"})
 	}
 	half := box.W()/2 - 4
 	label(box.MinX+3, saw+side*2.4, "saw line "+c.Name, 2.6, true, scene.Start, half)
@@ -175,7 +175,7 @@ func (d *drawing) words(b band, box scene.Box) []scene.Item {
 func (d *drawing) middle(b band, box scene.Box) []scene.Item {
 	c := b.cut
 	em := math.Min(9, box.H()*0.8)
-	items := []scene.Item{scene.Text{At: scene.Point{X: box.MinX, Y: box.Centre().Y}, Text: c.Name, SizeMM: em, Bold: true, Middle: true, Tag: "name"}}
+	items := []scene.Item{scene.Text{At: scene.Point{X: box.MinX, Y: box.Centre().Y}, Text: c.Name, SizeMM: em, Bold: true, Middle: true, Name: "name"}}
 	x := box.MinX + scene.TextWidth(c.Name, em, true) + 4
 	right := box.MaxX
 	if c.Flow != 0 {
@@ -186,8 +186,8 @@ func (d *drawing) middle(b band, box scene.Box) []scene.Item {
 		}
 		way := scene.Point{X: 0, Y: to.Y - from.Y}
 		items = append(items, scene.Line(from, scene.Point{X: to.X, Y: to.Y - math.Copysign(2, way.Y)}, scene.Stroke(sheet.Thin)),
-			scene.Arrow(to, way, 3, 2.2, scene.Filled(0)).Tagged("flow"),
-			scene.Text{At: scene.Point{X: box.MaxX - 6, Y: box.Centre().Y}, Text: "water", SizeMM: sheet.LeastEm, Anchor: scene.Centre, Middle: true, TurnDeg: 90, Tag: "word"})
+			scene.Arrow(to, way, 3, 2.2, scene.Filled(0)).Named("flow"),
+			scene.Text{At: scene.Point{X: box.MaxX - 6, Y: box.Centre().Y}, Text: "water", SizeMM: sheet.LeastEm, Anchor: scene.Centre, Middle: true, TurnDeg: 90, Name: "word"})
 	}
 	var lines []string
 	size := 2.7
@@ -204,7 +204,7 @@ func (d *drawing) middle(b band, box scene.Box) []scene.Item {
 	lines = lines[:min(len(lines), max(1, int(box.H()/(size*1.3))))]
 	for i, l := range lines {
 		y := box.Centre().Y + (float64(i)-float64(len(lines)-1)/2)*size*1.35
-		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: l, SizeMM: size, Middle: true, Tag: "word"})
+		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: l, SizeMM: size, Middle: true, Name: "word"})
 	}
 	return items
 }

@@ -110,7 +110,7 @@ func checks(area scene.Box, units quantity.System) []scene.Item {
 	lines := sheet.Wrap("this bar must measure "+bar.length.In(units)+" on paper, and so must the upright one", em, area.W()-bar.lengthMM()-6, true)
 	for i, l := range lines {
 		y := level.Y + 1.5 + (float64(i)-float64(len(lines)-1)/2)*em*1.3
-		items = append(items, scene.Text{At: scene.Point{X: area.MinX + bar.lengthMM() + 4, Y: y}, Middle: true, Text: l, SizeMM: em, Bold: true, Tag: "check"})
+		items = append(items, scene.Text{At: scene.Point{X: area.MinX + bar.lengthMM() + 4, Y: y}, Middle: true, Text: l, SizeMM: em, Bold: true, Name: "check"})
 	}
 	upright := scene.Point{X: area.MaxX - 3.4, Y: area.MinY + checkTop}
 	return append(items, checkBar(bar, upright, false)...)
@@ -130,10 +130,10 @@ func checkBar(bar rule, at scene.Point, level bool) []scene.Item {
 		from := float64(i) * bar.fieldMM
 		items = append(items, rect(from, from+bar.fieldMM, scene.Filled(0)))
 	}
-	items = append(items, rect(0, bar.lengthMM(), scene.Stroke(sheet.Hair)).Tagged("check-bar"))
+	items = append(items, rect(0, bar.lengthMM(), scene.Stroke(sheet.Hair)).Named("check-bar"))
 	for i, figure := range bar.figures {
 		mm := bar.lengthMM() * float64(i) / 2
-		t := scene.Text{Text: figure, SizeMM: sheet.LeastEm, Anchor: scene.Centre, Tag: "check"}
+		t := scene.Text{Text: figure, SizeMM: sheet.LeastEm, Anchor: scene.Centre, Name: "check"}
 		if level {
 			t.At = scene.Point{X: at.X + mm, Y: at.Y - 0.8}
 			if i == 0 {

@@ -66,7 +66,7 @@ func TestBandsAreTrueToSize(t *testing.T) {
 				if !ok {
 					continue
 				}
-				what, cut, _ := strings.Cut(sh.Tag, ":")
+				what, cut, _ := strings.Cut(sh.Name, ":")
 				sh.Style.StrokeMM = 0
 				b := scene.Bounds(sh)
 				switch what {
@@ -224,7 +224,7 @@ func TestNothingOverlaps(t *testing.T) {
 					case scene.Text:
 						word = it.Text
 					case scene.Shape:
-						if !strings.HasPrefix(it.Tag, "saw-line") && !strings.HasPrefix(it.Tag, "depth-line") && it.Tag != "window" && it.Tag != "flow" {
+						if !strings.HasPrefix(it.Name, "saw-line") && !strings.HasPrefix(it.Name, "depth-line") && it.Name != "window" && it.Name != "flow" {
 							continue
 						}
 					}

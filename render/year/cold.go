@@ -138,7 +138,7 @@ func (c *cold) lines() []scene.Item {
 			return
 		}
 		for _, piece := range scene.Clip(scene.Polyline(pts, st), c.plot) {
-			out = append(out, piece.Tagged(tag))
+			out = append(out, piece.Named(tag))
 		}
 	}
 	add(losesStyle, "loses", func(a job.AtAir) float64 { return math.Max(0, a.LosesW) })
@@ -162,7 +162,7 @@ func (c *cold) mark() []scene.Item {
 		bottom = c.hours.MaxY
 	}
 	return []scene.Item{
-		scene.Line(scene.Point{X: x, Y: c.plot.MinY - 2}, scene.Point{X: x, Y: bottom}, markStyle).Tagged("design"),
+		scene.Line(scene.Point{X: x, Y: c.plot.MinY - 2}, scene.Point{X: x, Y: bottom}, markStyle).Named("design"),
 		scene.Text{At: scene.Point{X: x, Y: c.plot.MinY - 4.5}, Text: "asked for: " + c.warm(c.in.DesignC), SizeMM: em, Anchor: c.side(x), Middle: true},
 	}
 }
@@ -194,7 +194,7 @@ func (c *cold) bars() []scene.Item {
 			continue
 		}
 		left, right := c.x(a.AirC-0.45), c.x(a.AirC+0.45)
-		out = append(out, scene.Rect(left, y(float64(a.Hours)), right-left, c.hours.MaxY-y(float64(a.Hours)), scene.Style{StrokeMM: sheet.Hair, Fill: true, FillGrey: greyUnit}).Tagged("hours"))
+		out = append(out, scene.Rect(left, y(float64(a.Hours)), right-left, c.hours.MaxY-y(float64(a.Hours)), scene.Style{StrokeMM: sheet.Hair, Fill: true, FillGrey: greyUnit}).Named("hours"))
 	}
 	return append(out, scene.Line(scene.Point{X: c.hours.MinX, Y: c.hours.MaxY}, scene.Point{X: c.hours.MaxX, Y: c.hours.MaxY}, scene.Stroke(sheet.Thin)))
 }

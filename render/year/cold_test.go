@@ -27,7 +27,7 @@ func airs(elementW float64) []job.AtAir {
 func of(items []scene.Item, tag string) []scene.Point {
 	var out []scene.Point
 	for _, it := range items {
-		if s, ok := it.(scene.Shape); ok && s.Tag == tag {
+		if s, ok := it.(scene.Shape); ok && s.Name == tag {
 			for _, p := range s.Paths {
 				out = append(out, p.Start)
 				for _, g := range p.Segments {
@@ -76,7 +76,7 @@ func TestColdMeasuresWhatItSays(t *testing.T) {
 	}
 	bars := 0
 	for _, it := range pages[0].Items {
-		if s, ok := it.(scene.Shape); ok && s.Tag == "hours" {
+		if s, ok := it.(scene.Shape); ok && s.Name == "hours" {
 			bars++
 		}
 	}

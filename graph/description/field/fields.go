@@ -335,7 +335,7 @@ func formerly[T any](name string, f Field[T]) Field[T] {
 }
 
 // Places say what the surroundings of pipe allow.
-func Places[T any](at func(*T) *graph.Place) []Field[T] {
+func Places[T any](at func(*T) *graph.Surroundings) []Field[T] {
 	return []Field[T]{
 		QtyOr("clear", clearRoom, -1, func(t *T) *float64 { return &at(t).ClearMM }),
 		Maybe("reachable", func(t *T) **bool { return &at(t).Reachable }),

@@ -69,7 +69,7 @@ func readLegs(r *field.Reader, v located.Value, open bool) []graph.Leg {
 	}
 	var out []graph.Leg
 	for _, item := range items {
-		l := graph.Leg{Place: graph.NoPlace(), Pos: r.ValuePos(item)}
+		l := graph.Leg{Surroundings: graph.NothingSaid(), Pos: r.ValuePos(item)}
 		switch x := item.V.(type) {
 		case string:
 			switch way, isOpen := openLeg(x); {
@@ -105,14 +105,14 @@ var LegFields = slices.Concat([]field.Field[graph.Leg]{
 		},
 		Write: func(from *graph.Leg) string { return field.Quote(strings.Join(field.Components(from.By), " ")) },
 	}, `where it goes: leg = "right 450 mm"`),
-}, field.Places(func(l *graph.Leg) *graph.Place { return &l.Place }))
+}, field.Places(func(l *graph.Leg) *graph.Surroundings { return &l.Surroundings }))
 
 // LegText writes one leg of a run.
 func LegText(l *graph.Leg) string {
 	if l.Open {
 		return field.Quote(strings.Trim(field.DirectionText(l.By), `"`) + " " + located.Blank)
 	}
-	if l.Place == graph.NoPlace() {
+	if l.Surroundings == graph.NothingSaid() {
 		return LegFields[0].Write(l)
 	}
 	return field.Inline(LegFields, l)

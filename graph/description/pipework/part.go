@@ -36,7 +36,7 @@ var MorePartFields = slices.Concat([]field.Field[graph.Part]{
 	field.Qty("highest-pressure", field.Highest, func(p *graph.Part) *float64 { return &p.HighestPressurePa }),
 	field.Qty("least-flow", field.Flow, func(p *graph.Part) *float64 { return &p.LeastFlow }),
 	field.QtySet("below-water", field.Depth, func(p *graph.Part) *float64 { return &p.BelowWaterMM }, func(p *graph.Part) *bool { return &p.BelowWaterSet }),
-}, field.Places(func(p *graph.Part) *graph.Place { return &p.Place }))
+}, field.Places(func(p *graph.Part) *graph.Surroundings { return &p.Surroundings }))
 
 // kindField is read before everything else: the other keys depend on it.
 func kindField() field.Field[graph.Part] {
@@ -64,7 +64,7 @@ func FieldsOf(k graph.Kind) []field.Field[graph.Part] {
 
 // NewPart returns a part of the kind as it is before anything is said about it.
 func NewPart(k graph.Kind) *graph.Part {
-	p := &graph.Part{Kind: k, Place: graph.NoPlace(), Existing: k == graph.Tub}
+	p := &graph.Part{Kind: k, Surroundings: graph.NothingSaid(), Existing: k == graph.Tub}
 	for _, n := range k.PortNames() {
 		if n != k.AirPort() {
 			p.Ports = append(p.Ports, graph.Port{Name: n})

@@ -77,7 +77,7 @@ var RunFields = slices.Concat([]field.Field[Draft]{
 	field.Amount("buried", field.BuriedDepth, func(d *Draft) *graph.Amount { return &d.BuriedMM }),
 	field.Bool("through-wall", func(d *Draft) *bool { return &d.ThroughWall }),
 	field.Bool("air", func(d *Draft) *bool { return &d.air }),
-}, field.Places(func(d *Draft) *graph.Place { return &d.Place }))
+}, field.Places(func(d *Draft) *graph.Surroundings { return &d.Surroundings }))
 
 // endField is one end of a run, "part.port".
 func endField(name string, at func(*Draft) *graph.PortRef) field.Field[Draft] {
@@ -155,7 +155,7 @@ func fittingsField() field.Field[Draft] {
 
 // ReadRun reads a [[run]].
 func ReadRun(r *field.Reader, v located.Value) {
-	d := &Draft{Run: graph.Run{Pos: r.KeyPos(v), RoughnessMM: -1, Place: graph.NoPlace()}}
+	d := &Draft{Run: graph.Run{Pos: r.KeyPos(v), RoughnessMM: -1, Surroundings: graph.NothingSaid()}}
 	what := "this run"
 	for _, k := range []string{"id", "from"} {
 		if c, ok := v.In(k); ok && what == "this run" {

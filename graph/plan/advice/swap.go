@@ -52,12 +52,12 @@ func freshID(c *graph.Circuit, name string) string {
 
 // springElement is a spring check of a catalogue row.
 func springElement(row catalog.Row) graph.Part {
-	return graph.Part{Kind: graph.CheckValve, Type: row.Name, Check: &graph.CheckData{Style: "spring"}, Place: graph.NoPlace()}
+	return graph.Part{Kind: graph.CheckValve, Type: row.Name, Check: &graph.CheckData{Style: "spring"}, Surroundings: graph.NothingSaid()}
 }
 
 // ThrottleElement is a ball valve with a Kv in m³/h; 0 or less: shut.
 func ThrottleElement(kv float64) graph.Part {
-	p := graph.Part{Kind: graph.BallValve, Valve: &graph.ValveData{Position: 1, Kv: kv}, Place: graph.NoPlace()}
+	p := graph.Part{Kind: graph.BallValve, Valve: &graph.ValveData{Position: 1, Kv: kv}, Surroundings: graph.NothingSaid()}
 	if kv <= 0 {
 		p.Valve = &graph.ValveData{PositionSet: true}
 	}

@@ -169,7 +169,7 @@ func straightened(c *graph.Circuit, place retrofit.Place) (*retrofit.Site, *stag
 	for i, r := range out.Runs {
 		if r.ID == place.Run {
 			straight := *r
-			straight.Legs = []graph.Leg{{By: graph.Vec{X: max(r.LengthMM, place.NeededMM)}, Place: graph.NoPlace(), Pos: r.Pos}}
+			straight.Legs = []graph.Leg{{By: graph.Vec{X: max(r.LengthMM, place.NeededMM)}, Surroundings: graph.NothingSaid(), Pos: r.Pos}}
 			straight.LengthMM, straight.HasLength, straight.Fittings = 0, false, nil
 			out.Runs[i] = &straight
 		}

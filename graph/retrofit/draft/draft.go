@@ -48,7 +48,7 @@ func (d *Draft) PointTo(keys ...string) {
 
 // AddPart adds a new part of a kind with the kind's ports.
 func (d *Draft) AddPart(id string, kind graph.Kind, spec catalog.Spec, size catalog.Size) *graph.Part {
-	p := &graph.Part{ID: id, Kind: kind, Spec: spec, Size: size, Place: graph.NoPlace(), Pos: d.Pos}
+	p := &graph.Part{ID: id, Kind: kind, Spec: spec, Size: size, Surroundings: graph.NothingSaid(), Pos: d.Pos}
 	for _, name := range kind.PortNames() {
 		p.Ports = append(p.Ports, graph.Port{Name: name, Pos: d.Pos})
 	}
@@ -65,7 +65,7 @@ func (d *Draft) AddRun(from, to graph.PortRef, spec catalog.Spec, size catalog.S
 	from.Pos, to.Pos = d.Pos, d.Pos
 	id = graph.RunName(from, to)
 	r := &graph.Run{ID: id, From: from, To: to, Spec: spec, Size: size, Legs: tidy(legs),
-		RoughnessMM: -1, Place: graph.NoPlace(), Pos: d.Pos}
+		RoughnessMM: -1, Surroundings: graph.NothingSaid(), Pos: d.Pos}
 	d.Runs = append(d.Runs, r)
 	d.IDs = append(d.IDs, id)
 	return id
@@ -116,7 +116,7 @@ func tidy(legs []graph.Leg) []graph.Leg {
 
 func At(part, port string) graph.PortRef { return graph.PortRef{Part: part, Port: port} }
 
-func Leg(by graph.Vec) graph.Leg { return graph.Leg{By: by, Place: graph.NoPlace()} }
+func Leg(by graph.Vec) graph.Leg { return graph.Leg{By: by, Surroundings: graph.NothingSaid()} }
 
 // Drop takes a part out again that found no room.
 func (d *Draft) Drop(id string) {

@@ -28,7 +28,7 @@ func cutIn(valve *graph.Part) *sketch {
 	s.part(graph.JetGroup, "jets").Existing = true
 	s.part(graph.Tee, "t1")
 	s.part(graph.Tee, "t2")
-	valve.Pos, valve.Place = s.pos(), graph.NoPlace()
+	valve.Pos, valve.Surroundings = s.pos(), graph.NothingSaid()
 	valve.Ports = []graph.Port{{Name: "in"}, {Name: "out"}}
 	s.c.Parts = append(s.c.Parts, valve)
 	for _, id := range []string{"c1", "c2"} {
@@ -43,7 +43,7 @@ func cutIn(valve *graph.Part) *sketch {
 	s.run("t1.branch", "c1.in", front(200))
 	s.run("t2.branch", "c2.in", front(200))
 	gone := &graph.Run{ID: "line", From: ref("element.out"), To: ref("jets.in"), Spec: s.spec, Size: s.size, Existing: true, Removed: true,
-		Legs: []graph.Leg{{By: right(600 + span), Place: graph.NoPlace()}}, Place: graph.NoPlace()}
+		Legs: []graph.Leg{{By: right(600 + span), Surroundings: graph.NothingSaid()}}, Surroundings: graph.NothingSaid()}
 	s.c.Gone = []*graph.Run{gone}
 	return s
 }

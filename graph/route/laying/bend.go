@@ -26,7 +26,7 @@ const bendRadii = 4
 
 // bend puts an elbow where leg k of a run meets the next, and returns its index among the
 // run's fittings; -1 where none is needed or none fits.
-func (l *layer) bend(i, k int) int {
+func (l *work) bend(i, k int) int {
 	r := l.c.Runs[i]
 	a, b := r.Legs[k], r.Legs[k+1]
 	turn := a.By.AngleTo(b.By)
@@ -62,7 +62,7 @@ func (l *layer) bend(i, k int) int {
 }
 
 // wrongBend is an error in new work and one note for old.
-func (l *layer) wrongBend(r *graph.Run, pos graph.Pos, message, hint quantity.Text) {
+func (l *work) wrongBend(r *graph.Run, pos graph.Pos, message, hint quantity.Text) {
 	if !r.New() {
 		l.old.add("bend of no stock angle", pos, message, "measure the leg again, or take it as it is: the loss of this bend is left out")
 		return
@@ -91,7 +91,7 @@ func nearestElbows(turn float64) quantity.Text {
 
 // judgeHoseBend warns where a flexible pipe has no room to bend: the legs on both sides of
 // a bend must be as long as the bend's tangent, R·tan(turn/2).
-func (l *layer) judgeHoseBend(i, k int, turn float64) {
+func (l *work) judgeHoseBend(i, k int, turn float64) {
 	r := l.c.Runs[i]
 	out := l.lay.Paths[i].Pipe.OutsideMM
 	if !r.New() || out == 0 {

@@ -34,7 +34,7 @@ func (s *sketch) pos() graph.Pos {
 }
 
 func (s *sketch) part(kind graph.Kind, id string, ports ...string) *graph.Part {
-	p := &graph.Part{ID: id, Kind: kind, Pos: s.pos(), Place: graph.NoPlace()}
+	p := &graph.Part{ID: id, Kind: kind, Pos: s.pos(), Surroundings: graph.NothingSaid()}
 	if ports == nil {
 		ports = kind.PortNames()
 	}
@@ -55,9 +55,9 @@ func ref(text string) graph.PortRef {
 
 func (s *sketch) run(from, to string, legs ...graph.Vec) *graph.Run {
 	r := &graph.Run{ID: from + ">" + to, From: ref(from), To: ref(to), Spec: s.spec, Size: s.size,
-		RoughnessMM: -1, Place: graph.NoPlace(), Pos: s.pos()}
+		RoughnessMM: -1, Surroundings: graph.NothingSaid(), Pos: s.pos()}
 	for _, by := range legs {
-		r.Legs = append(r.Legs, graph.Leg{By: by, Place: graph.NoPlace(), Pos: s.pos()})
+		r.Legs = append(r.Legs, graph.Leg{By: by, Surroundings: graph.NothingSaid(), Pos: s.pos()})
 	}
 	s.c.Runs = append(s.c.Runs, r)
 	return r

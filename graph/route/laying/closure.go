@@ -13,7 +13,7 @@ import (
 const closureLimitMM = 1
 
 // closeLoops walks every loop of known distances and says by how much it misses itself.
-func (l *layer) closeLoops(w *web) {
+func (l *work) closeLoops(w *web) {
 	for k := range w.ties {
 		t := &w.ties[k]
 		if t.tree || t.from == t.to {
@@ -49,7 +49,7 @@ func (l *layer) closeLoops(w *web) {
 }
 
 // missedLoop words a loop that does not close.
-func (l *layer) missedLoop(w *web, loop []step, c *route.Closure, isNew bool) {
+func (l *work) missedLoop(w *web, loop []step, c *route.Closure, isNew bool) {
 	message := graph.Say("the loop through %s does not close: it misses by %s", route.ListWords(c.Runs), distanceWords(c.ErrorMM))
 	if !isNew {
 		l.old.add("loop does not close", w.ties[loop[0].tie].pos(), message, "the existing pipe was measured so; measure again where the new work hangs on it")
@@ -93,7 +93,7 @@ func (t *tie) pos() graph.Pos {
 
 // mendLoop finds, for each axis along which the loop misses, a leg of new pipe along that
 // axis whose length would close it, and words it. The position is that of the first leg.
-func (l *layer) mendLoop(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity.Text) {
+func (l *work) mendLoop(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity.Text) {
 	var pos graph.Pos
 	var out []quantity.Text
 	for _, axis := range []graph.Vec{{X: miss.X}, {Y: miss.Y}, {Z: miss.Z}} {
@@ -113,7 +113,7 @@ func (l *layer) mendLoop(w *web, loop []step, miss graph.Vec) (graph.Pos, quanti
 }
 
 // mendLeg finds the longest leg along the axis that stays a leg once mended.
-func (l *layer) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity.Text) {
+func (l *work) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity.Text) {
 	var pos graph.Pos
 	var text quantity.Text
 	longest := 0.0

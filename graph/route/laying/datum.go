@@ -17,7 +17,7 @@ const (
 
 // measureParts says how far apart the legs put the ports of each part that gives no port
 // places: the fitter measures that on the part.
-func (l *layer) measureParts(w *web, body []int, place []graph.Vec) {
+func (l *work) measureParts(w *web, body []int, place []graph.Vec) {
 	var old []quantity.Text
 	var oldPos graph.Pos
 	for _, p := range l.c.Parts {
@@ -40,7 +40,7 @@ func (l *layer) measureParts(w *web, body []int, place []graph.Vec) {
 
 // legsPutPorts words the distances between the ports of a part that follow from the legs
 // alone; "" where there are none.
-func (l *layer) legsPutPorts(w *web, body []int, place []graph.Vec, p *graph.Part) quantity.Text {
+func (l *work) legsPutPorts(w *web, body []int, place []graph.Vec, p *graph.Part) quantity.Text {
 	if p.Kind == graph.Tee {
 		return ""
 	}
@@ -65,7 +65,7 @@ func (l *layer) legsPutPorts(w *web, body []int, place []graph.Vec, p *graph.Par
 }
 
 // tiedDirectly reports whether the part's own measures, and no legs, tie the two ports.
-func (l *layer) tiedDirectly(w *web, p *graph.Part, a, b int) bool {
+func (l *work) tiedDirectly(w *web, p *graph.Part, a, b int) bool {
 	own := map[int]bool{a: true}
 	for again := true; again; {
 		again = false
@@ -95,7 +95,7 @@ func portOrder(p *graph.Part) []string {
 // bridge sets bodies that no leg ties together beside each other at the parts between
 // them, for drawing only. It returns the group of each body: bodies of one group have
 // places from one datum.
-func (l *layer) bridge(w *web, body []int, place []graph.Vec) []int {
+func (l *work) bridge(w *web, body []int, place []graph.Vec) []int {
 	group := slices.Clone(body) // of each port
 	join := func(a, b int, by graph.Vec) {
 		if group[a] == group[b] {
@@ -133,7 +133,7 @@ func (l *layer) bridge(w *web, body []int, place []graph.Vec) []int {
 }
 
 // assumedSpan is where to draw the k-th port of a part from its first.
-func (l *layer) assumedSpan(p *graph.Part, first string, k int) graph.Vec {
+func (l *work) assumedSpan(p *graph.Part, first string, k int) graph.Vec {
 	switch {
 	case p.Kind == graph.Tub:
 		return graph.Vec{X: assumedTubPortsMM * float64(k)}
@@ -154,7 +154,7 @@ func (l *layer) assumedSpan(p *graph.Part, first string, k int) graph.Vec {
 }
 
 // settle chooses the datum and writes the places of the ports and the points of the runs.
-func (l *layer) settle(w *web, place []graph.Vec, group []int) {
+func (l *work) settle(w *web, place []graph.Vec, group []int) {
 	datum := l.datum(w, group)
 	if datum < 0 {
 		return
@@ -183,7 +183,7 @@ func (l *layer) settle(w *web, place []graph.Vec, group []int) {
 
 // datum chooses the port from which everything is measured: a tub's, if the new work (or
 // without new work anything) is placed from it; else the first port the new work has.
-func (l *layer) datum(w *web, group []int) int {
+func (l *work) datum(w *web, group []int) int {
 	holds := -1 // the group with the new work
 	for _, pass := range []bool{true, false} {
 		for _, r := range l.c.Runs {

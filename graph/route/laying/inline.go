@@ -9,7 +9,7 @@ import (
 )
 
 // inLine returns what the tolerances of the loops need to know of the new in-line parts, by id.
-func (l *layer) inLine() map[string]route.InLinePart {
+func (l *work) inLine() map[string]route.InLinePart {
 	out := map[string]route.InLinePart{}
 	for _, p := range l.c.Parts {
 		if !settle.InLine(p.Kind) || p.Existing || p.Kind == graph.SlipCoupling {

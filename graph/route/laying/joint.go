@@ -9,7 +9,7 @@ import (
 
 // join adds a joint of the new work and returns its number; joints between things that are
 // there already are none.
-func (l *layer) join(k route.Link, j route.Joint) int {
+func (l *work) join(k route.Link, j route.Joint) int {
 	if k.A == route.Existing && k.B == route.Existing {
 		return 0
 	}
@@ -27,7 +27,7 @@ func (l *layer) join(k route.Link, j route.Joint) int {
 }
 
 // joinOld makes the joints where old pipe meets new work: old pipe into a new part.
-func (l *layer) joinOld(i int) {
+func (l *work) joinOld(i int) {
 	r, ln, path := l.c.Runs[i], &l.lines[i], &l.lay.Paths[i]
 	for _, last := range []bool{false, true} {
 		s := &ln.from
@@ -60,8 +60,8 @@ func (l *layer) joinOld(i int) {
 }
 
 // endPlace is what the surroundings allow at one end of a run: what its leg says, else the run.
-func (l *layer) endPlace(r *graph.Run, last bool) graph.Place {
-	place := r.Place
+func (l *work) endPlace(r *graph.Run, last bool) graph.Surroundings {
+	place := r.Surroundings
 	if n := len(r.Legs); n > 0 {
 		leg := r.Legs[0]
 		if last {
@@ -78,7 +78,7 @@ func (l *layer) endPlace(r *graph.Run, last bool) graph.Place {
 }
 
 // joinDirect makes the joint of two parts that join without pipe between them.
-func (l *layer) joinDirect(i int) {
+func (l *work) joinDirect(i int) {
 	r, ln := l.c.Runs[i], &l.lines[i]
 	if ln.from.part == nil || ln.to.part == nil {
 		return
@@ -96,7 +96,7 @@ func (l *layer) joinDirect(i int) {
 
 // joinUnmeasured makes the joints of a new run known only by its length and fittings: two
 // for each fitting and one at each end of the run. No piece can be cut for it.
-func (l *layer) joinUnmeasured(i int) {
+func (l *work) joinUnmeasured(i int) {
 	r, ln := l.c.Runs[i], &l.lines[i]
 	l.find(r.Pos, graph.Note, graph.Say("%s is known only by its length: its pipe is in no bar and in no cut list, and its place is not known", r.ID), "write its legs")
 	l.lay.Unmeasured = append(l.lay.Unmeasured, i)
@@ -123,7 +123,7 @@ func (l *layer) joinUnmeasured(i int) {
 
 // joinParts makes the joints inside new parts: the nut of a union, both nuts of a
 // true-union valve.
-func (l *layer) joinParts() {
+func (l *work) joinParts() {
 	for _, p := range l.c.Parts {
 		if p.Existing {
 			continue
@@ -158,7 +158,7 @@ func (l *layer) joinParts() {
 
 // besideUnit reports whether a part is the first that opens on the way from a unit: only
 // its run, and no other part, stands between.
-func (l *layer) besideUnit(p *graph.Part) bool {
+func (l *work) besideUnit(p *graph.Part) bool {
 	for _, port := range []string{graph.In, graph.Out} {
 		ref := graph.PortRef{Part: p.ID, Port: port}
 		for _, e := range l.ends[ref.String()] {
@@ -174,7 +174,7 @@ func (l *layer) besideUnit(p *graph.Part) bool {
 // markSlip marks the joints of a slip coupling that has bare pipe to be parked on: on one
 // side a straight piece at least as long, clear of the socket at its other end, as the
 // coupling is over all.
-func (l *layer) markSlip(p *graph.Part) {
+func (l *work) markSlip(p *graph.Part) {
 	parks := l.bareBeside(p) >= l.overall(p)-0.05
 	for k := range l.links {
 		if n := &l.links[k]; n.A == route.PartBody(p) || n.B == route.PartBody(p) {
@@ -185,7 +185,7 @@ func (l *layer) markSlip(p *graph.Part) {
 }
 
 // overall is the length of a slip coupling from face to face.
-func (l *layer) overall(p *graph.Part) float64 {
+func (l *work) overall(p *graph.Part) float64 {
 	row := l.set.Part(p.ID).Row.V
 	if row.OverallMM > 0 {
 		return row.OverallMM
@@ -195,7 +195,7 @@ func (l *layer) overall(p *graph.Part) float64 {
 }
 
 // bareBeside is the longest bare straight pipe on one side of a slip coupling.
-func (l *layer) bareBeside(p *graph.Part) float64 {
+func (l *work) bareBeside(p *graph.Part) float64 {
 	best := 0.0
 	for _, port := range []string{graph.In, graph.Out} {
 		for _, e := range l.ends[p.ID+"."+port] {

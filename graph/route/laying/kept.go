@@ -8,7 +8,7 @@ import (
 
 // judgeKept finds ends of a new run at which an old adaptor is to stay and there is none, and
 // says what has to be done for new pipe to go into one.
-func (l *layer) judgeKept(i int) {
+func (l *work) judgeKept(i int) {
 	r, ln := l.c.Runs[i], &l.lines[i]
 	for _, ref := range r.AdaptorsKept {
 		s := &ln.from

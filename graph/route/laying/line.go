@@ -12,7 +12,7 @@ import (
 
 // layLines works out each run by itself: what stands at its ends, an elbow where two legs
 // meet, and its legs from centre to centre.
-func (l *layer) layLines() {
+func (l *work) layLines() {
 	l.lines = make([]line, len(l.c.Runs))
 	l.lay.Paths = make([]route.Path, len(l.c.Runs))
 	for i, r := range l.c.Runs {
@@ -22,14 +22,14 @@ func (l *layer) layLines() {
 }
 
 // pipeOf returns the row of a run's pipe with the run's own values laid over it.
-func (l *layer) pipeOf(r *settle.Run) catalog.Row {
+func (l *work) pipeOf(r *settle.Run) catalog.Row {
 	if r.Pipe.V.Name == "" && r.New() && r.BoreMM == 0 && r.Spec != "" && !direct(r.Run) {
 		l.noRow("pipe", r.Spec, r.Size, r.Pos, r.Run)
 	}
 	return r.Row()
 }
 
-func (l *layer) layLine(i int) {
+func (l *work) layLine(i int) {
 	r := l.c.Runs[i]
 	ln := &l.lines[i]
 	*ln = line{run: r, gliding: r.Spec.Flexible()}
@@ -67,7 +67,7 @@ func (l *layer) layLine(i int) {
 }
 
 // addChain enters a station's adaptors among the run's fittings, in the run's direction.
-func (l *layer) addChain(i int, s *station, point int, reverse bool) {
+func (l *work) addChain(i int, s *station, point int, reverse bool) {
 	path := &l.lay.Paths[i]
 	isNew := s.part != nil && (path.Run.New() || s.part.New()) && !s.kept
 	for k := range s.chain {
@@ -102,7 +102,7 @@ func (l *layer) addChain(i int, s *station, point int, reverse bool) {
 
 // noAdaptor says that no bush or reducer in the catalogue joins a part to a run. Of transitions
 // and barbs the rules speak that are about them.
-func (l *layer) noAdaptor(a *adaptor, s *station, run *graph.Run) {
+func (l *work) noAdaptor(a *adaptor, s *station, run *graph.Run) {
 	if a.Kind == "transition" || a.Kind == "barb" {
 		return
 	}
@@ -116,7 +116,7 @@ func (l *layer) noAdaptor(a *adaptor, s *station, run *graph.Run) {
 }
 
 // nearestPairs names what the catalogue has of the kind for the part's size.
-func (l *layer) nearestPairs(a *adaptor) quantity.Text {
+func (l *work) nearestPairs(a *adaptor) quantity.Text {
 	var have []string
 	for _, r := range l.cat.Rows() {
 		if r.Kind != a.Kind {
@@ -141,7 +141,7 @@ func (l *layer) nearestPairs(a *adaptor) quantity.Text {
 
 // effectiveLegs returns a run's legs from centre to centre. Legs of old pipe measured from
 // face to face are longer by the take-off and the socket at each end.
-func (l *layer) effectiveLegs(i int) []graph.Vec {
+func (l *work) effectiveLegs(i int) []graph.Vec {
 	r := l.c.Runs[i]
 	out := make([]graph.Vec, len(r.Legs))
 	for k, leg := range r.Legs {
@@ -165,7 +165,7 @@ func (l *layer) effectiveLegs(i int) []graph.Vec {
 
 // at returns what stands at a vertex of a run (0 its start, len(legs) its end); false
 // where the pipe goes straight on.
-func (l *layer) at(i, vertex int) (station, bool) {
+func (l *work) at(i, vertex int) (station, bool) {
 	ln := &l.lines[i]
 	n := len(l.c.Runs[i].Legs)
 	switch {

@@ -50,7 +50,7 @@ func (w *web) tie(from, to graph.PortRef, by graph.Vec, t tie) {
 }
 
 // locate finds the place of every port, by walking the legs from a datum.
-func (l *layer) locate() {
+func (l *work) locate() {
 	w := &web{index: map[string]int{}}
 	l.tieParts(w)
 	l.tieRuns(w)
@@ -65,7 +65,7 @@ func (l *layer) locate() {
 }
 
 // tieParts ties the ports of each part whose distances are known.
-func (l *layer) tieParts(w *web) {
+func (l *work) tieParts(w *web) {
 	for _, p := range l.c.Parts {
 		ref := func(port string) graph.PortRef { return graph.PortRef{Part: p.ID, Port: port} }
 		switch {
@@ -83,7 +83,7 @@ func (l *layer) tieParts(w *web) {
 }
 
 // tiePlaced ties the ports whose places the description gives; false where it gives none.
-func (l *layer) tiePlaced(w *web, p *graph.Part) bool {
+func (l *work) tiePlaced(w *web, p *graph.Part) bool {
 	first := p.Ports[0]
 	origin := graph.Vec{}
 	if first.At != nil {
@@ -102,7 +102,7 @@ func (l *layer) tiePlaced(w *web, p *graph.Part) bool {
 
 // through is the way from a two-port part's inlet to its outlet, where its length and
 // direction are known: along its run.
-func (l *layer) through(p *graph.Part) (graph.Vec, bool) {
+func (l *work) through(p *graph.Part) (graph.Vec, bool) {
 	if !p.Kind.TwoPort() {
 		return graph.Vec{}, false
 	}
@@ -137,7 +137,7 @@ func (l *layer) through(p *graph.Part) (graph.Vec, bool) {
 // tieRuns ties the ends of the runs with legs and of direct joints: old pipe first, then
 // what old pipe says of ends it no longer joins, then new pipe, so that a loop that does
 // not close is found in the new work.
-func (l *layer) tieRuns(w *web) {
+func (l *work) tieRuns(w *web) {
 	add := func(i int, r *graph.Run) {
 		by, ok := graph.Vec{}, direct(r)
 		for _, leg := range l.lines[i].legs {
@@ -166,7 +166,7 @@ func (l *layer) tieRuns(w *web) {
 
 // goneSpan is how far apart the ends of a run stand that was taken out; false where that
 // is not known, or where it was hose and says nothing.
-func (l *layer) goneSpan(r *graph.Run) (graph.Vec, bool) {
+func (l *work) goneSpan(r *graph.Run) (graph.Vec, bool) {
 	if len(r.Legs) == 0 || r.Spec.Flexible() || r.Faces {
 		return graph.Vec{}, false
 	}

@@ -8,7 +8,7 @@ import (
 // judgeOldLegs finds legs of old pipe that leave less than nothing between the sockets at
 // their ends: measured or written wrong. Sockets nobody could read from a standard get their
 // tolerance off.
-func (l *layer) judgeOldLegs(i int) {
+func (l *work) judgeOldLegs(i int) {
 	r, legs := l.c.Runs[i], l.lines[i].legs
 	if r.RemainsOf != "" || r.Faces {
 		return

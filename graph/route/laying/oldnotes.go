@@ -26,7 +26,7 @@ func (o *oldNotes) add(kind string, pos graph.Pos, message, hint quantity.Text) 
 }
 
 // report adds one note for each kind to the layout's findings.
-func (o *oldNotes) report(l *layer) {
+func (o *oldNotes) report(l *work) {
 	for _, kind := range o.order {
 		d := o.first[kind]
 		if n := o.count[kind]; n > 1 {

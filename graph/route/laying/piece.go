@@ -13,7 +13,7 @@ import (
 )
 
 // cutPieces cuts the straight pieces of the new work, run by run, and makes their joints.
-func (l *layer) cutPieces() {
+func (l *work) cutPieces() {
 	for i, r := range l.c.Runs {
 		switch {
 		case r.New():
@@ -28,7 +28,7 @@ func (l *layer) cutPieces() {
 }
 
 // cutRun cuts one run of new pipe.
-func (l *layer) cutRun(i int) {
+func (l *work) cutRun(i int) {
 	r, ln := l.c.Runs[i], &l.lines[i]
 	switch {
 	case direct(r):
@@ -78,7 +78,7 @@ type stretch struct {
 
 // cutStretch cuts one stretch: one piece, or several with couplings between where the
 // longest stock is too short.
-func (l *layer) cutStretch(i, leg int, s stretch) {
+func (l *work) cutStretch(i, leg int, s stretch) {
 	r := l.c.Runs[i]
 	cut := s.centre - s.from.takeOff - s.to.takeOff
 	lengths, row := []float64{cut}, catalog.Row{}
@@ -112,7 +112,7 @@ func (l *layer) cutStretch(i, leg int, s stretch) {
 // split divides a stretch into as few pieces as the stock allows: whole bars, then the
 // rest. Each coupling takes the gap at its stop out of the sum of the pieces. A rest too
 // short for its two sockets is lengthened out of the bar before it.
-func (l *layer) split(i int, cut, longest float64) ([]float64, catalog.Row) {
+func (l *work) split(i int, cut, longest float64) ([]float64, catalog.Row) {
 	r := l.c.Runs[i]
 	row, ok := l.cat.Fitting("coupling", r.Spec, r.Size)
 	if !ok {
@@ -137,7 +137,7 @@ func (l *layer) split(i int, cut, longest float64) ([]float64, catalog.Row) {
 }
 
 // addCoupling puts a coupling into a stretch, at a distance from the start of the stretch.
-func (l *layer) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) station {
+func (l *work) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) station {
 	path := &l.lay.Paths[i]
 	r := path.Run
 	where, nth := "in "+route.LegWords(r, leg+1), 1
@@ -170,7 +170,7 @@ func endOf(s station) route.End {
 
 // addPiece numbers a piece, judges its length, and joins both its ends; way is its own at its
 // start, away at its end.
-func (l *layer) addPiece(i int, p route.Piece, from, to station, way, away graph.Vec) {
+func (l *work) addPiece(i int, p route.Piece, from, to station, way, away graph.Vec) {
 	p.Number = len(l.lay.Pieces) + 1
 	for _, s := range []station{from, to} {
 		if !s.measure {
@@ -197,7 +197,7 @@ func (l *layer) addPiece(i int, p route.Piece, from, to station, way, away graph
 }
 
 // judgePiece finds a piece too short for its two sockets.
-func (l *layer) judgePiece(p *route.Piece) {
+func (l *work) judgePiece(p *route.Piece) {
 	need := p.From.DepthMM + p.To.DepthMM
 	pos := legPos(p.Run, p.Leg)
 	between := fmt.Sprintf("between %s and %s", p.From.Fitting, p.To.Fitting)
@@ -215,7 +215,7 @@ func (l *layer) judgePiece(p *route.Piece) {
 
 // nipples cuts the short pieces on which the adaptors of a station stand, and joins the
 // adaptors to the part and to each other.
-func (l *layer) nipples(i int, s *station, last bool) {
+func (l *work) nipples(i int, s *station, last bool) {
 	if s.part == nil || s.kept {
 		return
 	}

@@ -6,7 +6,7 @@ import (
 )
 
 // placeChains gives each adaptor between a part and its pipe the place of its two faces.
-func (l *layer) placeChains() {
+func (l *work) placeChains() {
 	for i := range l.lines {
 		path := &l.lay.Paths[i]
 		if !path.Located {
@@ -18,7 +18,7 @@ func (l *layer) placeChains() {
 	}
 }
 
-func (l *layer) placeChain(path *route.Path, s *station, from, towards graph.Vec) {
+func (l *work) placeChain(path *route.Path, s *station, from, towards graph.Vec) {
 	way, at := towards.Sub(from).Unit(), s.partTakeOff
 	for k := range s.chain {
 		a := &s.chain[k]

@@ -40,7 +40,7 @@ type adaptor struct {
 
 // stationAt returns what stands where a run ends at a part: the first of its ends, or the
 // last.
-func (l *layer) stationAt(run *settle.Run, last bool) station {
+func (l *work) stationAt(run *settle.Run, last bool) station {
 	e := &run.Ends[0]
 	if last {
 		e = &run.Ends[1]
@@ -133,7 +133,7 @@ func firstOf(vs ...float64) float64 {
 }
 
 // noRow says that the catalogue has no fitting that new work needs, and which it has.
-func (l *layer) noRow(kind string, spec catalog.Spec, size catalog.Size, pos graph.Pos, run *graph.Run) {
+func (l *work) noRow(kind string, spec catalog.Spec, size catalog.Size, pos graph.Pos, run *graph.Run) {
 	if !run.New() && run.RemainsOf == "" {
 		return
 	}
@@ -147,7 +147,7 @@ func (l *layer) noRow(kind string, spec catalog.Spec, size catalog.Size, pos gra
 }
 
 // nearestSizes names the sizes nearest to the one missing, in which the catalogue has the kind.
-func (l *layer) nearestSizes(kind string, size catalog.Size) quantity.Text {
+func (l *work) nearestSizes(kind string, size catalog.Size) quantity.Text {
 	var below, above catalog.Size
 	for _, r := range l.cat.Rows() {
 		if r.Kind != kind || r.Size.IsZero() || r.Size == size || r.Size.Metric != size.Metric {

@@ -4,7 +4,7 @@ import "dryfit/graph/route"
 
 // stops returns what stands at each point of a run with legs: how far its pipe stops short
 // of the point and how deep it goes in.
-func (l *layer) stops(i int) []route.End {
+func (l *work) stops(i int) []route.End {
 	out := make([]route.End, len(l.lay.Paths[i].Points))
 	for v := range out {
 		if s, ok := l.at(i, v); ok {

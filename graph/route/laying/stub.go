@@ -8,7 +8,7 @@ import (
 
 // judgeStub finds what is left of a cut old run too short for the sockets at its two ends:
 // the one that holds it already, and the new one.
-func (l *layer) judgeStub(i int) {
+func (l *work) judgeStub(i int) {
 	r, legs := l.c.Runs[i], l.lines[i].legs
 	if r.RemainsOf == "" {
 		return

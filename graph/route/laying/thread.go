@@ -9,7 +9,7 @@ import (
 )
 
 // judgeBarbs finds barbs of the new work that no hose goes over.
-func (l *layer) judgeBarbs() {
+func (l *work) judgeBarbs() {
 	for _, p := range l.c.Parts {
 		if p.Kind != graph.Barb || p.Existing {
 			continue
@@ -26,7 +26,7 @@ func (l *layer) judgeBarbs() {
 
 // judgeDirect finds two ends joined without pipe between them that don't fit each other: a
 // thread in a socket, two sockets, two spigots.
-func (l *layer) judgeDirect(i int) {
+func (l *work) judgeDirect(i int) {
 	r, ln := l.c.Runs[i], &l.lines[i]
 	a, b := ln.from.stock.Ends, ln.to.stock.Ends
 	if ln.from.part == nil || ln.to.part == nil || a == "" || b == "" {

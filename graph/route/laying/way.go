@@ -32,7 +32,7 @@ func direct(r *graph.Run) bool { return len(r.Legs) == 0 && r.HasLength && r.Len
 
 // findWays finds the way the pipe leaves each port: from the first and last legs, and
 // from there on through in-line parts, tees' runs and direct joints.
-func (l *layer) findWays() {
+func (l *work) findWays() {
 	var queue []graph.PortRef
 	set := func(ref graph.PortRef, way graph.Vec) {
 		key := ref.String()
@@ -67,7 +67,7 @@ func (l *layer) findWays() {
 
 // legWay is the way the pipe leaves a port by a leg of its own; false where the run there
 // has no legs.
-func (l *layer) legWay(part, port string) (graph.Vec, *graph.Run, graph.Pos, bool) {
+func (l *work) legWay(part, port string) (graph.Vec, *graph.Run, graph.Pos, bool) {
 	for _, e := range l.ends[part+"."+port] {
 		r := l.c.Runs[e.run]
 		n := len(r.Legs)
@@ -85,7 +85,7 @@ func (l *layer) legWay(part, port string) (graph.Vec, *graph.Run, graph.Pos, boo
 // judgeWays finds the bends nobody wrote: in-line parts whose pipes are not in line, tees
 // whose run is bent or whose branch is not square, legs that do not leave a port the way
 // it faces.
-func (l *layer) judgeWays() {
+func (l *work) judgeWays() {
 	for _, p := range l.c.Parts {
 		switch {
 		case p.Kind == graph.Tee:
@@ -101,7 +101,7 @@ func (l *layer) judgeWays() {
 }
 
 // bent says a bend is missing: an error in new work, one note for old.
-func (l *layer) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, hint quantity.Text) {
+func (l *work) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, hint quantity.Text) {
 	isNew := p.New()
 	for _, r := range runs {
 		isNew = isNew || r.New()
@@ -114,7 +114,7 @@ func (l *layer) bent(p *graph.Part, runs []*graph.Run, pos graph.Pos, message, h
 }
 
 // judgeLength warns of a new in-line part of which nobody knows how long it is.
-func (l *layer) judgeLength(p *graph.Part) {
+func (l *work) judgeLength(p *graph.Part) {
 	if p.Existing || p.Kind == graph.SlipCoupling || l.set.Part(p.ID).Row.V.LengthMM > 0 {
 		return
 	}
@@ -123,7 +123,7 @@ func (l *layer) judgeLength(p *graph.Part) {
 		graph.Say("measure it and write length = \"… mm\"; %s", l.nearestSizes(string(p.Kind), size)))
 }
 
-func (l *layer) judgeInLine(p *graph.Part) {
+func (l *work) judgeInLine(p *graph.Part) {
 	in, inRun, _, okIn := l.legWay(p.ID, graph.In)
 	out, outRun, pos, okOut := l.legWay(p.ID, graph.Out)
 	if !okIn || !okOut {
@@ -137,7 +137,7 @@ func (l *layer) judgeInLine(p *graph.Part) {
 	}
 }
 
-func (l *layer) judgeTee(p *graph.Part) {
+func (l *work) judgeTee(p *graph.Part) {
 	a, aRun, _, okA := l.legWay(p.ID, graph.RunIn)
 	b, bRun, pos, okB := l.legWay(p.ID, graph.RunOut)
 	if okA && okB {
@@ -165,7 +165,7 @@ func (l *layer) judgeTee(p *graph.Part) {
 	}
 }
 
-func (l *layer) judgeFacing(p *graph.Part, port *graph.Port) {
+func (l *work) judgeFacing(p *graph.Part, port *graph.Port) {
 	if port.Faces == nil {
 		return
 	}

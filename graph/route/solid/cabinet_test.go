@@ -30,7 +30,7 @@ func TestCabinet(t *testing.T) {
 		s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
 		s.run("t1.run-out", "b.in", true, graph.Vec{Y: 400})
 		s.run("t1.branch", "c.in", false, graph.Vec{X: 1500}, graph.Vec{Y: -600})
-		s.c.Runs[2].Legs = []graph.Leg{{By: graph.Vec{X: 1500}, Place: graph.NoPlace()}, {By: graph.Vec{Y: -600}, Place: graph.NoPlace()}}
+		s.c.Runs[2].Legs = []graph.Leg{{By: graph.Vec{X: 1500}, Surroundings: graph.NothingSaid()}, {By: graph.Vec{Y: -600}, Surroundings: graph.NothingSaid()}}
 		s.c.Cabinet = &graph.Cabinet{From: graph.PortRef{Part: "t1", Port: graph.RunIn},
 			Corner: graph.Vec{X: -300, Y: -1500, Z: -300}, Far: graph.Vec{X: c.wall, Y: 1500, Z: 300}}
 		got := said(Check(laying.Of(s.c)))

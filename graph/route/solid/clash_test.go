@@ -27,7 +27,7 @@ func (s *sketch) pos() graph.Pos {
 }
 
 func (s *sketch) part(kind graph.Kind, id string, existing bool) *graph.Part {
-	p := &graph.Part{ID: id, Kind: kind, Existing: existing, Pos: s.pos(), Place: graph.NoPlace()}
+	p := &graph.Part{ID: id, Kind: kind, Existing: existing, Pos: s.pos(), Surroundings: graph.NothingSaid()}
 	for _, name := range kind.PortNames() {
 		p.Ports = append(p.Ports, graph.Port{Name: name})
 	}
@@ -41,9 +41,9 @@ func (s *sketch) run(from, to string, existing bool, legs ...graph.Vec) *graph.R
 		return graph.PortRef{Part: part, Port: port}
 	}
 	r := &graph.Run{ID: from + ">" + to, From: ref(from), To: ref(to), Spec: catalog.PVCSch40, Size: inch(2),
-		RoughnessMM: -1, Existing: existing, Place: graph.NoPlace(), Pos: s.pos()}
+		RoughnessMM: -1, Existing: existing, Surroundings: graph.NothingSaid(), Pos: s.pos()}
 	for _, by := range legs {
-		r.Legs = append(r.Legs, graph.Leg{By: by, Place: graph.NoPlace(), Pos: s.pos()})
+		r.Legs = append(r.Legs, graph.Leg{By: by, Surroundings: graph.NothingSaid(), Pos: s.pos()})
 	}
 	s.c.Runs = append(s.c.Runs, r)
 	return r

@@ -154,7 +154,7 @@ func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 		}
 		parts = append(parts, space.Strip(from, tip, 0.15)...)
 	}
-	return candidate{label.Place{Box: space.UnionOf(parts), Cost: cost, Parts: parts}, func() []scene.Item {
+	return candidate{label.Spot{Box: space.UnionOf(parts), Cost: cost, Parts: parts}, func() []scene.Item {
 		var out []scene.Item
 		if leader {
 			from := start
@@ -165,10 +165,10 @@ func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 			if c.long {
 				tag = "long-leader"
 			}
-			out = append(out, scene.Line(from, tip, scene.Stroke(penDim)).Tagged(tag))
+			out = append(out, scene.Line(from, tip, scene.Stroke(penDim)).Named(tag))
 		}
 		if c.ring {
-			out = append(out, scene.Circle(mid, w/2, scene.Outline(sheet.Fine)).Tagged("ring"))
+			out = append(out, scene.Circle(mid, w/2, scene.Outline(sheet.Fine)).Named("ring"))
 		}
 		y := mid.Y
 		for _, l := range c.lines {
@@ -177,7 +177,7 @@ func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 		for _, l := range c.lines {
 			y += l.size * linePitch / 2
 			out = append(out, scene.Text{At: scene.Point{X: mid.X, Y: y}, Text: l.text, SizeMM: l.size, Bold: l.bold,
-				Anchor: scene.Centre, Middle: true, Tag: "label:" + c.tag})
+				Anchor: scene.Centre, Middle: true, Name: "label:" + c.tag})
 			y += l.size * linePitch / 2
 		}
 		return out

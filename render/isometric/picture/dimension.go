@@ -144,7 +144,7 @@ func (p *Picture) rowPlaces(row []dimension, fars []float64, t float64) []candid
 
 // rowAt is one place of a row: its line at a distance far along v from the pipe.
 func rowAt(row []dimension, v scene.Point, way int, far, t, cost float64) candidate {
-	place := label.Place{Cost: cost}
+	place := label.Spot{Cost: cost}
 	for _, d := range row {
 		d.cover(&place, v, way, far, t)
 	}
@@ -179,8 +179,8 @@ func (d *dimension) onPipe() []candidate {
 					mid = space.Add(space.Along(a, b, t), space.Times(far+high/2+0.3, v))
 				}
 				parts := space.Slab(mid, space.Times(w/2+0.4, pl.Along), space.Times(high/2+0.25, pl.Up))
-				text := pl.Lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Tag: "label:length"})
-				out = append(out, candidate{label.Place{Box: space.UnionOf(parts), Cost: onPipeCost + float64(i), Parts: parts},
+				text := pl.Lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Name: "label:length"})
+				out = append(out, candidate{label.Spot{Box: space.UnionOf(parts), Cost: onPipeCost + float64(i), Parts: parts},
 					func() []scene.Item { return []scene.Item{text} }})
 			}
 		}
@@ -196,7 +196,7 @@ func (d *dimension) holdsText() bool {
 
 // cover adds what a dimension covers. Extension lines from one place that go one way may lie
 // on each other.
-func (d *dimension) cover(place *label.Place, v scene.Point, way int, far, t float64) {
+func (d *dimension) cover(place *label.Spot, v scene.Point, way int, far, t float64) {
 	const air = 0.22
 	a, b := space.Project(d.a.at), space.Project(d.b.at)
 	beyond := space.Times(far+dimBeyond, v)
@@ -244,11 +244,11 @@ func (d *dimension) Draw(v scene.Point, far, t float64) []scene.Item {
 	a1, b1 := space.Add(a, space.Times(far, v)), space.Add(b, space.Times(far, v))
 	mid, pl, _, _ := d.textAt(v, far, t)
 	return []scene.Item{
-		scene.Line(space.Add(a, space.Times(d.a.clear, v)), space.Add(a, beyond), st).Tagged("extension"),
-		scene.Line(space.Add(b, space.Times(d.b.clear, v)), space.Add(b, beyond), st).Tagged("extension"),
-		scene.Line(a1, b1, st).Tagged("dimension"),
-		skewArrow(a1, space.Times(-1, u), v, arrow).Tagged("dimension"), skewArrow(b1, u, v, arrow).Tagged("dimension"),
-		pl.Lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Tag: "label:length"}),
+		scene.Line(space.Add(a, space.Times(d.a.clear, v)), space.Add(a, beyond), st).Named("extension"),
+		scene.Line(space.Add(b, space.Times(d.b.clear, v)), space.Add(b, beyond), st).Named("extension"),
+		scene.Line(a1, b1, st).Named("dimension"),
+		skewArrow(a1, space.Times(-1, u), v, arrow).Named("dimension"), skewArrow(b1, u, v, arrow).Named("dimension"),
+		pl.Lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Name: "label:length"}),
 	}
 }
 

@@ -93,7 +93,7 @@ func (p *Picture) paintTee(e ending) {
 	if e.part.New() {
 		pen = PenNew
 	}
-	p.Items = append(p.Items, scene.Circle(e.at, 0.8*pen, scene.Filled(0)).Tagged("symbol:"+e.part.ID))
+	p.Items = append(p.Items, scene.Circle(e.at, 0.8*pen, scene.Filled(0)).Named("symbol:"+e.part.ID))
 	p.wantTag(e.part, e.at, 2)
 }
 
@@ -113,7 +113,7 @@ func (p *Picture) paintEndSign(e ending, on float64) {
 // says what it is unless that is said already.
 func (p *Picture) paintNozzle(e ending, named bool) {
 	v := space.Times(1.9, space.Project(across(e.out).Unit()))
-	p.block(0.3, scene.Line(space.Sub(e.at, v), space.Add(e.at, v), scene.Stroke(members.PenNewSign)).Tagged("nozzle:"+e.ref.String()))
+	p.block(0.3, scene.Line(space.Sub(e.at, v), space.Add(e.at, v), scene.Stroke(members.PenNewSign)).Named("nozzle:"+e.ref.String()))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
 		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(members.PenNewSign))), "port of machine or tub")
 	if named {

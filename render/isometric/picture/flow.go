@@ -41,7 +41,7 @@ func (p *Picture) paintArrow(i int) {
 	}
 	tip := space.Add(space.Along(a, b, t), space.Times(arrowMM/2, u))
 	s := skewHead(tip, u, space.Project(across(m.Way()).Unit()), arrowMM)
-	p.block(0.3, s.Tagged("flow:"+m.Run.ID))
+	p.block(0.3, s.Named("flow:"+m.Run.ID))
 }
 
 // skewHead is a broad arrowhead on a pipe, in the plane of its bars.

@@ -19,7 +19,7 @@ func (p *Picture) crossOut() {
 	var order []string
 	for i, it := range p.Items {
 		s, ok := it.(scene.Shape)
-		kind, id, _ := strings.Cut(s.Tag, ":")
+		kind, id, _ := strings.Cut(s.Name, ":")
 		isPart := (kind == "symbol" || kind == "part") && g.Parts[id]
 		if !ok || !isPart && !(kind == "run" && g.Runs[id]) {
 			continue

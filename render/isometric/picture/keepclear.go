@@ -43,7 +43,7 @@ func (p *Picture) paintKeepClear() {
 		lo, hi = p.beyond(lo), p.beyond(hi)
 		for _, s := range cuboid(lo, hi) {
 			s.Style = scene.Dashed(penDim, keepClearDash...)
-			p.block(0.3, s.Tagged("keep-clear"))
+			p.block(0.3, s.Named("keep-clear"))
 		}
 		p.used(symbol.Symbol{Items: []scene.Item{scene.Rect(-6, -2, 12, 4, scene.Dashed(penDim, keepClearDash...))}}, "kept clear")
 		what := k.What

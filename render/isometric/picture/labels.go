@@ -29,7 +29,7 @@ func (p *Picture) placeLabels() {
 		}
 	}
 	gone := make([]bool, len(all)) // it was
-	lists := make([][]label.Place, len(all))
+	lists := make([][]label.Spot, len(all))
 	for i := range p.requests {
 		lists[i] = placesOf(all[i].places)
 	}
@@ -135,7 +135,7 @@ func (p *Picture) note(r *request) {
 // listed.
 func (p *Picture) placeKeys(left []request, taken []scene.Box) {
 	places := make([][]candidate, len(left))
-	lists := make([][]label.Place, len(left))
+	lists := make([][]label.Spot, len(left))
 	for i := range left {
 		r := &left[i]
 		if r.last != nil {
@@ -203,10 +203,10 @@ func (p *Picture) KeyNote() string {
 	return "No room on the drawing for: " + strings.Join(p.keys, "; ") + "."
 }
 
-func placesOf(cs []candidate) []label.Place {
-	out := make([]label.Place, len(cs))
+func placesOf(cs []candidate) []label.Spot {
+	out := make([]label.Spot, len(cs))
 	for i := range cs {
-		out[i] = cs[i].Place
+		out[i] = cs[i].Spot
 	}
 	return out
 }

@@ -57,7 +57,7 @@ func (p *Picture) later(i int, far bool, way graph.Vec) {
 		}
 	}
 	at := space.Project(end.show)
-	p.block(blockPipe, scene.Line(at, space.Add(at, space.Times(armMM, space.Unit(space.Project(way)))), scene.Stroke(PenNew)).Tagged("socket"))
+	p.block(blockPipe, scene.Line(at, space.Add(at, space.Times(armMM, space.Unit(space.Project(way)))), scene.Stroke(PenNew)).Named("socket"))
 }
 
 // wantCuts asks for places for the lengths the pieces are cut to.

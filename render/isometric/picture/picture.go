@@ -52,14 +52,14 @@ type request struct {
 
 // candidate is a place a label could have, and what is drawn there.
 type candidate struct {
-	label.Place
+	label.Spot
 	draw func() []scene.Item
 }
 
 // nothing is the place of a label that may be left out: it is taken before any overlap, and
 // after every free place.
 func nothing() candidate {
-	return candidate{label.Place{Cost: 500, Parts: []scene.Box{}}, func() []scene.Item { return nil }}
+	return candidate{label.Spot{Cost: 500, Parts: []scene.Box{}}, func() []scene.Item { return nil }}
 }
 
 // LegendEntry is a sign that was used, and what it stands for.

@@ -41,7 +41,7 @@ func (p *Picture) paintPipe(i int) {
 	from := 0.0
 	for _, g := range append(p.Gaps(i), [2]float64{1, 1}) {
 		if g[0] > from {
-			p.block(blockPipe, scene.Line(space.Along(a, b, from), space.Along(a, b, g[0]), scene.Stroke(pen)).Tagged("run:"+m.Run.ID))
+			p.block(blockPipe, scene.Line(space.Along(a, b, from), space.Along(a, b, g[0]), scene.Stroke(pen)).Named("run:"+m.Run.ID))
 		}
 		from = math.Max(from, g[1])
 	}
@@ -61,7 +61,7 @@ func (p *Picture) paintElbows() {
 				if m.IsNew {
 					pen = PenNew
 				}
-				p.Items = append(p.Items, scene.Circle(space.Project(p.A[i]), pen/2, scene.Filled(0)).Tagged("elbow"))
+				p.Items = append(p.Items, scene.Circle(space.Project(p.A[i]), pen/2, scene.Filled(0)).Named("elbow"))
 			}
 		}
 	}
@@ -80,7 +80,7 @@ func (p *Picture) paintArms(i int) {
 		if far {
 			end = p.B[i]
 		}
-		p.Items = append(p.Items, scene.Line(space.Project(end), space.Project(at), scene.Stroke(PenNew)).Tagged("socket"))
+		p.Items = append(p.Items, scene.Line(space.Project(end), space.Project(at), scene.Stroke(PenNew)).Named("socket"))
 	}
 }
 

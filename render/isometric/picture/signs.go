@@ -58,7 +58,7 @@ func (p *Picture) paintSigns() {
 		for _, e := range []scene.Point{a, b} { // the pipe up to the sign
 			half := (s.Out - s.In) / 2
 			if space.Length(space.Sub(e, mid)) > half+0.05 {
-				p.block(blockPipe, scene.Line(e, space.Add(mid, space.Times(half, space.Unit(space.Sub(e, mid)))), scene.Stroke(pen)).Tagged("part:"+m.Part.ID))
+				p.block(blockPipe, scene.Line(e, space.Add(mid, space.Times(half, space.Unit(space.Sub(e, mid)))), scene.Stroke(pen)).Named("part:"+m.Part.ID))
 			}
 		}
 		v := space.Project(across(m.Way()).Unit())
@@ -77,7 +77,7 @@ func withPen(l symbol.Look) symbol.Look {
 func (p *Picture) sign(s symbol.Symbol, at, u, v scene.Point, tag string) {
 	for _, it := range skew(s, at, u, v) {
 		if sh, ok := it.(scene.Shape); ok {
-			it = sh.Tagged(tag)
+			it = sh.Named(tag)
 			p.Fixed = append(p.Fixed, space.Outline(sh, sh.Style.StrokeMM/2+0.2)...)
 		}
 		p.Items = append(p.Items, it)

@@ -32,13 +32,13 @@ func (p *Picture) paintSlants() {
 		}
 		for k, ax := range axes {
 			from, to := corners[k], corners[k+1]
-			p.block(0.3, scene.Line(space.Project(from), space.Project(to), scene.Stroke(sheet.Hair)).Tagged("box:"+m.Run.ID))
+			p.block(0.3, scene.Line(space.Project(from), space.Project(to), scene.Stroke(sheet.Hair)).Named("box:"+m.Run.ID))
 			if m.IsNew || p.D.OldAll {
 				p.wantRow([]dimension{{a: p.corner(from), b: p.corner(to), text: p.D.LengthText(math.Abs(ax.Of(m.Way())))}}, false)
 			}
 		}
 		if len(axes) == 3 { // the way over ground, and the upright plane on it
-			p.block(0.3, scene.Line(space.Project(corners[0]), space.Project(corners[2]), scene.Stroke(sheet.Hair)).Tagged("box:"+m.Run.ID))
+			p.block(0.3, scene.Line(space.Project(corners[0]), space.Project(corners[2]), scene.Stroke(sheet.Hair)).Named("box:"+m.Run.ID))
 			p.hatch(corners[0], corners[1], corners[2])
 			p.hatch(corners[0], corners[2], corners[3])
 		} else {
@@ -74,7 +74,7 @@ func (p *Picture) hatch(a, c, b graph.Vec) {
 			}
 		}
 		if len(ends) == 2 && space.Length(space.Sub(ends[1], ends[0])) > 0.4 {
-			p.block(0.1, scene.Line(ends[0], ends[1], scene.Stroke(sheet.Hair)).Tagged("hatch"))
+			p.block(0.1, scene.Line(ends[0], ends[1], scene.Stroke(sheet.Hair)).Named("hatch"))
 		}
 	}
 }

@@ -193,12 +193,12 @@ func (p *Picture) paintJoint(j joined) {
 		return
 	case first.Kind == "union":
 	case p.D.Bench[first.Number]:
-		p.block(0.3, scene.Circle(at, dotR, scene.Filled(0)).Tagged("joint"))
+		p.block(0.3, scene.Circle(at, dotR, scene.Filled(0)).Named("joint"))
 		p.used(benchSign(), "joint made on the bench")
 	default:
 		u := space.Times(fieldMM, space.Unit(space.Project(j.way)))
 		v := space.Times(fieldMM, space.Unit(space.Project(across(j.way).Unit())))
-		p.block(0.3, fieldMark(at, u, v).Tagged("joint"))
+		p.block(0.3, fieldMark(at, u, v).Named("joint"))
 		p.used(fieldSign(), "joint made in place")
 	}
 	lines, room := []line{{members.JointText(j.joints), members.JointEm, false}}, dotR+0.3
@@ -232,7 +232,7 @@ func signOf(items ...scene.Item) symbol.Symbol {
 // paintCut draws the saw line through old pipe and asks for a place for its name.
 func (p *Picture) paintCut(j joined, name string) {
 	at, v := space.Project(j.at), space.Times(3.6, space.Project(across(j.way).Unit()))
-	p.block(0.4, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6)).Tagged("cut-line:"+name))
+	p.block(0.4, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6)).Named("cut-line:"+name))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(PenOld)),
 		scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6))), "cut through old pipe")
 	p.wantCallout(callout{at: space.Add(at, v), clear: 1.1, lines: []line{{name, members.PieceEm, true}}, ring: true, tag: "cut", rank: 0, plain: true,

@@ -62,12 +62,12 @@ func (p *Picture) paintUnit(part *graph.Part, ends []ending) {
 	lo = lo.Sub(k.Unit().Scale(k.Of(lo))).Add(k.Unit().Scale(math.Min(face*k.Of(way), face*k.Of(way)+unitDeep*k.Of(way))))
 	hi = hi.Sub(k.Unit().Scale(k.Of(hi))).Add(k.Unit().Scale(math.Max(face*k.Of(way), face*k.Of(way)+unitDeep*k.Of(way))))
 	for _, s := range cuboid(lo, hi) {
-		p.block(0.4, s.Tagged("symbol:"+part.ID))
+		p.block(0.4, s.Named("symbol:"+part.ID))
 	}
 	for _, e := range ends { // up to the box
 		at := p.endOf(e.i, e.far).show
 		if short := face - at.Dot(way); short > 0.5 {
-			p.block(0.4, scene.Line(space.Project(at), space.Project(at.Add(way.Scale(short))), scene.Dashed(PenOld, 1.6, 0.9)).Tagged("unit-pipe"))
+			p.block(0.4, scene.Line(space.Project(at), space.Project(at.Add(way.Scale(short))), scene.Dashed(PenOld, 1.6, 0.9)).Named("unit-pipe"))
 		}
 	}
 	lines := []line{{p.D.Names.Short(part.ID), members.TagEm, true}}

@@ -38,7 +38,7 @@ func read(svg []byte) (*scene.Scene, error) {
 			if err != nil {
 				return nil, err
 			}
-			s.Items = append(s.Items, scene.Shape{Paths: paths, Tag: a["class"], Style: styleOf(a)})
+			s.Items = append(s.Items, scene.Shape{Paths: paths, Name: a["class"], Style: styleOf(a)})
 		case "text":
 			var text string
 			if err := d.DecodeElement(&text, &e); err != nil {
@@ -122,7 +122,7 @@ func outline(d string) ([]scene.SubPath, error) {
 // textOf is a text at its start on the baseline, turned and skewed as its matrix says.
 func textOf(a map[string]string, text string) scene.Text {
 	t := scene.Text{At: scene.Point{X: number(a["x"]), Y: number(a["y"])}, Text: text, SizeMM: number(a["font-size"]),
-		Bold: a["font-weight"] == "bold", Grey: grey(a["fill"]), Halo: a["paint-order"] == "stroke", Tag: a["class"]}
+		Bold: a["font-weight"] == "bold", Grey: grey(a["fill"]), Halo: a["paint-order"] == "stroke", Name: a["class"]}
 	m := strings.Fields(strings.TrimSuffix(strings.TrimPrefix(a["transform"], "matrix("), ")"))
 	if len(m) == 6 {
 		cos, sin := number(m[0]), -number(m[1]) // counter-clockwise on a page whose Y points down

@@ -8,8 +8,8 @@ import (
 	"dryfit/graph/settle"
 )
 
-// layer is one call of Of at work. It holds what the steps share; nothing outlives the call.
-type layer struct {
+// work is one call of Of at work. It holds what the steps share; nothing outlives the call.
+type work struct {
 	c     *graph.Circuit
 	set   *settle.Stage
 	cat   *catalog.Catalog // for the elbows and couplings that legs ask for
@@ -47,7 +47,7 @@ func Of(c *graph.Circuit) *route.Layout { return OfStage(settle.Of(c)) }
 // OfStage lays a settled stage of a circuit out in space.
 func OfStage(set *settle.Stage) *route.Layout {
 	c := set.Circuit
-	l := &layer{
+	l := &work{
 		c:     c,
 		set:   set,
 		cat:   c.Catalog,
@@ -86,7 +86,7 @@ func OfStage(set *settle.Stage) *route.Layout {
 }
 
 // find adds a finding of the step "routing".
-func (l *layer) find(pos graph.Pos, severity graph.Severity, message, hint quantity.Text, related ...graph.Related) {
+func (l *work) find(pos graph.Pos, severity graph.Severity, message, hint quantity.Text, related ...graph.Related) {
 	l.lay.Findings = append(l.lay.Findings, graph.Diagnostic{
 		Pos: pos, Rule: "routing", Severity: severity, Message: message, Hint: hint, Related: related,
 	})

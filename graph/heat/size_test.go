@@ -2,6 +2,7 @@ package heat
 
 import (
 	"math"
+	"reflect"
 	"testing"
 )
 
@@ -83,5 +84,23 @@ func TestYearIsMonotone(t *testing.T) {
 	none.Use = Use{}
 	if got := kWh(none, w); got != 0 {
 		t.Errorf("a tub without loss uses %g kWh", got)
+	}
+}
+
+// What the unit gives is remembered for the element beside it, and for the same moment and water
+// only: warming up through a day is, to the last digit, that of a plant that remembers nothing.
+func TestWarmingRemembersOneMoment(t *testing.T) {
+	tub := &Tub{VolumeM3: 1.2, Fluid: water38, SetC: 38, SkinUA: map[Term]float64{TermTub: 15, TermCover: 4}, PipesUA: 1, FillC: 10}
+	u := &Unit{Fluid: water38, Ratings: []Rating{{AirC: -15, WaterC: 38, OutputW: 3000, InputW: 1500, Frost: true}, {AirC: 15, WaterC: 38, OutputW: 9000, InputW: 2200, Frost: true}}}
+	p := &Plant{Unit: u, FlowM3s: 1e-3}
+	air := func(s float64) Air { return Air{TempC: 5 + 6*math.Sin(s/1e4), Humidity: 0.8} }
+	sheet := u.sheet()
+	want := Warming{Capacity: tub.Capacity(), FromC: 10, ToC: 38,
+		Power:   func(waterC, s float64) float64 { return sheet.at(air(s), waterC, p.FlowM3s).OutputW },
+		Element: func(waterC, s float64) float64 { return p.Beside(sheet.at(air(s), waterC, p.FlowM3s).OutputW) },
+		Loss:    func(waterC, s float64) float64 { return (15 + 4 + 1) * (waterC - air(s).TempC) },
+	}.Run()
+	if got := WarmThrough(tub, p, air, 10); !got.Reached || !reflect.DeepEqual(got, want) {
+		t.Errorf("%.9f h and %.9f kWh, remembering nothing %.9f h and %.9f kWh", got.Hours, got.HeatKWh, want.Hours, want.HeatKWh)
 	}
 }

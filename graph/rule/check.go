@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/stream"
 )
 
 // checkRules say how a check valve is fitted.
@@ -108,8 +110,52 @@ func checkArrow(in *Input, report Report) {
 			Message: graph.Say("check valve %q is the wrong way round, its arrow 180° off the water that comes to its port %q by run %q; it needs 0°", p.ID, port, coming.ID),
 			Hint:    graph.Say("turn it: swap %q.in and %q.out in its two runs", p.ID, p.ID),
 		}
-		report(p.Existing, d)
+		dry := starvedBy(in, v, p)
+		if dry != nil && p.Existing {
+			d.Message += graph.Say(": in no mode does water pass it, and %q gets none", dry.ID)
+			d.Hint += "; if it was found so, its arrow was misread, or the line has never worked"
+			d.Related = append(d.Related, here(dry))
+		}
+		report(p.Existing && dry == nil, d)
 	}
+}
+
+// starvedBy returns a machine, the jets or the pump on the line of a check that stands against
+// the water, which get none in any mode in which their pump runs; nil where the water has
+// another way, or no flows are known.
+func starvedBy(in *Input, v *view, check *graph.Part) *graph.Part {
+	pump := v.net.LinePump(check)
+	if pump == nil {
+		return nil
+	}
+	var on []*hydraulic.Solution
+	for i := range in.Solutions {
+		if s := &in.Solutions[i]; runsIn(s, pump) {
+			on = append(on, s)
+		}
+	}
+	dry := func(p *graph.Part) bool {
+		for _, s := range on {
+			if f := s.Part(p.ID); f == nil || math.Abs(f.Flow) > standing {
+				return false
+			}
+		}
+		return len(on) > 0
+	}
+	if !dry(check) {
+		return nil
+	}
+	if dry(pump) {
+		return pump
+	}
+	for _, reach := range []*stream.Reach{v.net.Downstream(check), v.net.Upstream(check)} {
+		for _, p := range reach.Parts {
+			if (machine(p.Kind) || p.Kind == graph.JetGroup) && v.net.LinePump(p) == pump && dry(p) {
+				return p
+			}
+		}
+	}
+	return nil
 }
 
 // steepest is how far below level the water may go through a swing check, degrees: what a

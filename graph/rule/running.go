@@ -38,13 +38,15 @@ func modesOf(in *Input, b branch) []running {
 
 // pumpRuns reports whether the unit's pump runs in the mode.
 func pumpRuns(s *hydraulic.Solution, b branch) bool {
-	if b.Pump == nil {
-		return false
-	}
-	if _, on := s.Mode.Speeds[b.Pump.ID]; on {
+	return b.Pump != nil && runsIn(s, b.Pump)
+}
+
+// runsIn reports whether a pump runs in the mode.
+func runsIn(s *hydraulic.Solution, pump *graph.Part) bool {
+	if _, on := s.Mode.Speeds[pump.ID]; on {
 		return true
 	}
-	p := s.Part(b.Pump.ID)
+	p := s.Part(pump.ID)
 	return p != nil && p.State != "" && p.State != "off"
 }
 

@@ -17,7 +17,7 @@ const recessMM = 60
 // or the way the port looks are wrong, and what the pipe then runs into is no fault of the pipe.
 // faces is how ports look that say nothing themselves; zero: nobody said.
 func boxBehindPorts(r *field.Reader, p *graph.Part, faces graph.Vec) {
-	if p.Box == nil || len(p.Ports) == 0 {
+	if p.Box == nil || len(p.Ports) == 0 || p.Kind == graph.Tub { // under a tub's rim pipe goes as it must
 		return
 	}
 	var origin graph.Vec // corners and places are counted from the first port

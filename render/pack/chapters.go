@@ -288,8 +288,9 @@ func faults(j jobIn) book.Chapter {
 
 func numbers(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "flow", Title: "The numbers behind it", For: book.Fitter, NewPage: true}
-	c.Tables(table.FlowBlocks(p, style)...)
-	c.Tables(lists.EquivalentBlocks(p, style)...)
+	names := tag.Of(p.Circuit, p.Net())
+	c.Tables(table.FlowBlocks(p, names, style)...)
+	c.Tables(lists.EquivalentBlocks(p, names, style)...)
 	return c
 }
 

@@ -65,7 +65,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		add("Isolator"+who+": where, distance from the rim", "")
 	}
 	for _, e := range j.Elements {
-		add(e.ID+", element heater", elementWords(e))
+		add(names.Short(e.ID), elementWords(e))
 	}
 	for _, u := range units {
 		who := "the unit"
@@ -82,7 +82,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		for i := range p.Heat.Supplies {
 			s := &p.Heat.Supplies[i]
 			if len(s.Together) > 0 {
-				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds), strings.Join(tagged(s.Together[0].IDs, tag.Of(p.Circuit, p.Net())), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
+				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(tagged(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
 				for _, t := range s.Says {
 					c.Say(table.Capital(t.In(j.units)) + ".")
 				}
@@ -140,11 +140,16 @@ func goneWords(p *graph.Part) string {
 	return known + "isolated, proved dead and its cable made safe by"
 }
 
-func ofSupply(feeds []string) string {
+// ofSupply says which circuit of the supply it is: by the tags of what it feeds.
+func ofSupply(feeds []string, names *tag.Names) string {
 	if len(feeds) == 0 {
 		return ""
 	}
-	return " on the circuit of " + strings.Join(feeds, ", ")
+	who := make([]string, len(feeds))
+	for i, id := range feeds {
+		who[i] = names.Short(id)
+	}
+	return " on the circuit of " + strings.Join(who, ", ")
 }
 
 func elementWords(e practice.Element) string {

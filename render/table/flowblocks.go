@@ -14,6 +14,7 @@ import (
 	"dryfit/graph/rule"
 	"dryfit/render/table/form"
 	"dryfit/render/table/lists"
+	"dryfit/render/tag"
 )
 
 // FlowText prints the summary, then every mode, before and after side by side.
@@ -22,7 +23,7 @@ func FlowText(p *plan.Plan, s form.Style) ([]byte, error) {
 	if p.Advice != nil {
 		out = append(out, adviceBlocks(p.Advice, s)...)
 	}
-	return form.Text(append(out, FlowBlocks(p, s)...), s), nil
+	return form.Text(append(out, FlowBlocks(p, nil, s)...), s), nil
 }
 
 // SummaryBlocks says in words what every mode comes to.
@@ -38,8 +39,9 @@ func SummaryBlocks(p *plan.Plan, s form.Style) []form.Block {
 }
 
 // FlowBlocks lists what passes every part and run in every mode, what the pumps' head goes
-// into, and what the numbers rest on.
-func FlowBlocks(p *plan.Plan, s form.Style) []form.Block {
+// into, and what the numbers rest on. Titles call a mode by its words among names; nil: as the file
+// does.
+func FlowBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 	main := p.After
 	if main == nil {
 		main = p.Before
@@ -49,7 +51,7 @@ func FlowBlocks(p *plan.Plan, s form.Style) []form.Block {
 	}
 	var out []form.Block
 	for _, n := range main.NoAnswer {
-		out = append(out, form.Block{Title: "Mode " + n.Mode, Lines: []string{"  no answer: " + s.Say(n.Why)}})
+		out = append(out, form.Block{Title: modeTitle(names, n.Mode), Lines: []string{"  no answer: " + s.Say(n.Why)}})
 	}
 	if len(main.Solutions) == 0 {
 		return out
@@ -60,13 +62,20 @@ func FlowBlocks(p *plan.Plan, s form.Style) []form.Block {
 		if main != p.Before {
 			before = p.Before.Solution(sol.Mode.Name)
 		}
-		title := fmt.Sprintf("Mode %s, %s the work", sol.Mode.Name, sol.Stage)
+		title := fmt.Sprintf("%s, %s the work", modeTitle(names, sol.Mode.Name), sol.Stage)
 		out = append(out, form.Block{Title: title, Grid: partsOfMode(p.Ranges.Of(sol.Mode.Name, sol.Stage), sol, before, s)},
 			form.Block{Title: title + ": pipe", Grid: runsOfMode(sol, s)})
-		out = append(out, lists.HeadBlocks(sol, s)...)
+		out = append(out, lists.HeadBlocks(sol, names, s)...)
 	}
 	out = append(out, AssumedBlocks(p, s)...)
 	return append(out, methodBlock(&main.Solutions[0], s))
+}
+
+func modeTitle(names *tag.Names, mode string) string {
+	if names == nil {
+		return "Mode " + mode
+	}
+	return Capital(names.Mode(mode))
 }
 
 // partsOfMode lists what passes every part: today, after the work, and its range. Units

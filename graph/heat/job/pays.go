@@ -3,6 +3,7 @@ package job
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -60,7 +61,7 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 		}
 	})
 	if _, above := b.neighbours(s); above != nil {
-		step(LargerUnit, graph.Say("a unit of the next size, as %s", above.Name), func(c *scene) {
+		step(LargerUnit, graph.Say("a unit of the next size, %s", rowWords(above.Name)), func(c *scene) {
 			c.planned.Unit, c.planned.FlowM3s = b.scaledTo(s.planned.Unit, b.fromRow(*above)), cmp.Or(b.more.OfSize[above.Name], s.planned.FlowM3s)
 		})
 	}
@@ -79,6 +80,15 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 		}
 		return cmp.Compare(b.KWh, a.KWh)
 	})
+}
+
+// rowWords is a unit's row of the catalogue in a sentence: "a heat pump of 17 kW"; a row of the
+// user's own by its name.
+func rowWords(name string) string {
+	if size, ok := strings.CutPrefix(name, "heat-pump "); ok {
+		return "a heat pump of " + size
+	}
+	return "as " + name
 }
 
 // tariffSteps compares another tariff: a night price where there is none; where there are bands

@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/render/book"
+	"dryfit/render/table"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -44,7 +45,7 @@ func Changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 	lines := changedPieces(e, now, style.Units)
 	lines = append(lines, changedMarks(e, now, style.Units, names)...)
 	lines = append(lines, changedOrder(e, now)...)
-	lines = append(lines, changedFlows(e, now, style.Units)...)
+	lines = append(lines, changedFlows(e, now, style.Units, names)...)
 	if e.file.Fault != now.file.Fault {
 		switch {
 		case now.file.Fault == "":
@@ -136,7 +137,7 @@ func changedOrder(e, now *Earlier) []string {
 	return nil
 }
 
-func changedFlows(e, now *Earlier, units quantity.System) []string {
+func changedFlows(e, now *Earlier, units quantity.System, names *tag.Names) []string {
 	old := map[string]getsFile{}
 	for _, g := range e.file.Gets {
 		old[g.Mode] = g
@@ -146,7 +147,7 @@ func changedFlows(e, now *Earlier, units quantity.System) []string {
 	for _, g := range now.file.Gets {
 		was, ok := old[g.Mode]
 		if !ok {
-			out = append(out, "Mode "+g.Mode+" is new.")
+			out = append(out, running(names, g.Mode)+" is new.")
 			continue
 		}
 		for _, v := range []struct {
@@ -154,15 +155,23 @@ func changedFlows(e, now *Earlier, units quantity.System) []string {
 			is, of *float64
 		}{{"the unit gets", g.Unit, was.Unit}, {"the jets get", g.Jets, was.Jets}} {
 			if v.is != nil && v.of != nil && math.Abs(*v.is-*v.of) > sameFlow {
-				out = append(out, fmt.Sprintf("Mode %s: %s %s, it was %s.", g.Mode, v.what, flow(*v.is), flow(*v.of)))
+				out = append(out, fmt.Sprintf("%s %s %s, it was %s.", table.Capital(names.Mode(g.Mode)), v.what, flow(*v.is), flow(*v.of)))
 			}
 		}
 		delete(old, g.Mode)
 	}
 	for _, g := range e.file.Gets {
 		if _, left := old[g.Mode]; left {
-			out = append(out, "Mode "+g.Mode+" is no more.")
+			out = append(out, running(names, g.Mode)+" is no more.")
 		}
 	}
 	return out
+}
+
+// running is a mode as the first word of a line; one that this circuit does not have by its name.
+func running(names *tag.Names, mode string) string {
+	if words := names.Mode(mode); words != mode {
+		return "Running " + words
+	}
+	return "Mode " + mode
 }

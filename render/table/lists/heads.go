@@ -8,6 +8,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 type HeadJSON struct {
@@ -34,14 +35,23 @@ func Heads(sol *hydraulic.Solution) []HeadJSON {
 	return out
 }
 
-// HeadBlocks says what the head of every running pump goes into.
-func HeadBlocks(sol *hydraulic.Solution, s form.Style) []form.Block {
+// HeadBlocks says what the head of every running pump goes into. Titles call the mode by its words
+// among names; nil: as the file does.
+func HeadBlocks(sol *hydraulic.Solution, names *tag.Names, s form.Style) []form.Block {
 	var out []form.Block
+	in := "in mode " + sol.Mode.Name
+	if names != nil {
+		in = names.Mode(sol.Mode.Name)
+	}
 	for _, t := range takeoff.HeadTables(sol) {
 		if t.PumpM == 0 {
 			continue
 		}
-		b := form.Block{Title: fmt.Sprintf("Total dynamic head of %s in mode %s: %s", t.Pump, sol.Mode.Name, s.Head(t.TotalM)),
+		pump := t.Pump
+		if names != nil {
+			pump = names.Short(pump)
+		}
+		b := form.Block{Title: fmt.Sprintf("Total dynamic head of %s %s: %s", pump, in, s.Head(t.TotalM)),
 			Grid:  form.NewGrid(form.Column{Head: "goes into"}, form.Column{Head: "head", Right: true}, form.Column{Head: "share", Right: true}),
 			Lines: []string{"along " + t.Path}}
 		for _, r := range t.Rows {
@@ -111,7 +121,7 @@ func fittingsLength(s form.Style, m float64) string {
 }
 
 // equivalentGrid lists the equivalent lengths of the handbook and at the flow of every mode.
-func equivalentGrid(p *plan.Plan, s form.Style) *form.Grid {
+func equivalentGrid(p *plan.Plan, names *tag.Names, s form.Style) *form.Grid {
 	columns := []form.Column{{Head: "run"}, {Head: "pipe", Right: true}, {Head: "fittings (handbook)", Right: true}, {Head: "together", Right: true}}
 	var at []map[string]takeoff.Total
 	if p.After != nil {
@@ -122,7 +132,11 @@ func equivalentGrid(p *plan.Plan, s form.Style) *form.Grid {
 				by[t.Name] = t
 			}
 			at = append(at, by)
-			columns = append(columns, form.Column{Head: "fittings, " + sol.Mode.Name, Right: true})
+			in := sol.Mode.Name
+			if names != nil {
+				in = names.Mode(in)
+			}
+			columns = append(columns, form.Column{Head: "fittings, " + in, Right: true})
 		}
 	}
 	g := form.NewGrid(columns...)

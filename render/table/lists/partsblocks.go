@@ -9,11 +9,12 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // PartsText prints the bill for a terminal: what to order, what is there, the totals.
 func PartsText(p *plan.Plan, s form.Style) ([]byte, error) {
-	return form.Text(append(PartsBlocks(p, s), EquivalentBlocks(p, s)...), s), nil
+	return form.Text(append(PartsBlocks(p, s), EquivalentBlocks(p, nil, s)...), s), nil
 }
 
 // PartsBlocks lists the bill: what to order, what is there, what is taken out.
@@ -187,11 +188,12 @@ func placesText(s form.Style, where []string, width int) string {
 }
 
 // EquivalentBlocks lists the equivalent lengths, by the handbook and at the flow of every
-// mode that was solved, and says by which method.
-func EquivalentBlocks(p *plan.Plan, s form.Style) []form.Block {
+// mode that was solved, and says by which method. Columns call a mode by its words among names; nil:
+// as the file does.
+func EquivalentBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 	if p.Bill == nil {
 		return nil
 	}
-	return []form.Block{{Title: "Equivalent length", Grid: equivalentGrid(p, s),
+	return []form.Block{{Title: "Equivalent length", Grid: equivalentGrid(p, names, s),
 		Lines: []string{"all together " + s.PipeLength(p.Bill.TotalEquivalentLengthM), p.Bill.Method}}}
 }

@@ -102,17 +102,24 @@ func (p *Plan) design() *job.DesignDay {
 	return &d
 }
 
-// HeatAccount settles the heat of a job; the description's own is settled once.
+// HeatAccount settles the heat of a job; the description's own is settled once, and what all
+// hang on is gathered once.
 func (p *Plan) HeatAccount(ask job.Ask) *job.Account {
-	if ask != (job.Ask{}) {
+	own := ask == job.Ask{}
+	if own && p.account != nil {
+		return p.account
+	}
+	if p.heatOf == nil {
 		in := p.heatInput()
-		in.Ask = ask
-		return job.NewAccount(in)
+		p.heatOf = &in
 	}
-	if p.account == nil {
-		p.account = job.NewAccount(p.heatInput())
+	in := *p.heatOf
+	in.Ask = ask
+	account := job.NewAccount(in)
+	if own {
+		p.account = account
 	}
-	return p.account
+	return account
 }
 
 // heatInput gathers what heat hangs on.

@@ -53,6 +53,7 @@ type Plan struct {
 	Heat          *job.Report
 
 	tell    graph.Tell   // while it is being made
+	heatOf  *job.Input   // what its heat hangs on, once somebody asked
 	account *job.Account // of the description's own heat, once somebody asked
 }
 

@@ -65,8 +65,8 @@ func (a *adviser) choices(c *graph.Circuit) []hydraulic.BypassChoice {
 		one.Name, one.Spring = quantity.Text(row.Name), row.Name
 		out = append(out, one)
 	}
-	out = append(out, a.throttle(c))
 	shut := a.Try(c, ThrottleElement(0))
+	out = append(out, a.throttle(c, shut))
 	shut.Name = "bypass valve shut: all through the unit"
 	return append(out, shut)
 }
@@ -151,11 +151,10 @@ func (a *adviser) better(c, d hydraulic.BypassChoice, constant bool) bool {
 
 func LeastFlow(c hydraulic.BypassChoice) float64 { return outcomeOf(c).Low() }
 
-// throttle tries the bypass valve at its setting; shut where the unit never gets more than
-// its rated flow.
-func (a *adviser) throttle(c *graph.Circuit) hydraulic.BypassChoice {
+// throttle tries the bypass valve at its setting; it stays shut where the unit never gets more
+// than its rated flow, which shut, the choice of a valve that is, tells.
+func (a *adviser) throttle(c *graph.Circuit, shut hydraulic.BypassChoice) hydraulic.BypassChoice {
 	want := cmp.Or(a.Unit.Rated, a.Unit.Least)
-	shut := a.Try(c, ThrottleElement(0))
 	if want == 0 || LeastFlow(shut) <= want {
 		shut.Name = "throttle valve: stays shut, the unit never gets more than its rated flow"
 		if want == 0 {

@@ -34,6 +34,51 @@ func TestOldLegs(t *testing.T) {
 	}
 }
 
+// A run by length that its own elbows don't fit into is told at its length, old work as a warning.
+// By hand, 2 in Schedule 80 (ASTM D2467: elbow 31.75 mm to its stop, socket 38.1 mm): three
+// elbows take 3 · 2 · (31.75 + 38.1) = 419.1 mm.
+func TestLengthShorterThanElbows(t *testing.T) {
+	for _, c := range []struct {
+		length   float64
+		existing bool
+		want     graph.Severity
+	}{{400, true, graph.Warning}, {400, false, graph.Error}, {421, true, graph.Note}} {
+		s := newSketch(catalog.PVCSch80, inch(2))
+		s.part(graph.Pump, "a").Existing = c.existing
+		s.part(graph.Filter, "b").Existing = c.existing
+		r := s.run("a.out", "b.in")
+		r.Existing, r.HasLength, r.LengthMM = c.existing, true, c.length
+		r.Fittings = []graph.FittingCount{{Kind: "elbow-90", Count: 3}}
+		got := graph.Note // for nothing found
+		for _, d := range Of(s.c).Findings {
+			if strings.Contains(d.Message.String(), "its 3 fittings alone") {
+				got = d.Severity
+			}
+		}
+		if got != c.want {
+			t.Errorf("%g mm, existing %v: %q, want %q", c.length, c.existing, got, c.want)
+		}
+	}
+}
+
+// Old hose goes round its bends by itself: the way between its two barbs counts as one.
+func TestOldHoseTooShort(t *testing.T) {
+	for _, c := range []struct {
+		leg  float64
+		want bool
+	}{{15, true}, {400, false}} {
+		s := newSketch(catalog.HosePipe, dn(50))
+		s.part(graph.Pump, "a").Existing = true
+		s.part(graph.Filter, "b").Existing = true
+		r := s.run("a.out", "b.in", right(c.leg), up(c.leg))
+		r.Existing = true
+		got := strings.Contains(findings(Of(s.c).Findings, graph.Warning), "the way along legs 1 to 2 of")
+		if got != c.want {
+			t.Errorf("two legs of %g mm: %v", c.leg, Of(s.c).Findings)
+		}
+	}
+}
+
 // A new run known only by its length is named, for its pipe is in no bar.
 func TestUnmeasuredIsNamed(t *testing.T) {
 	s := newSketch(catalog.PVCSch80, inch(2))

@@ -15,6 +15,7 @@ import (
 // cutPieces cuts the straight pieces of the new work, run by run, and makes their joints.
 func (l *work) cutPieces() {
 	for i, r := range l.c.Runs {
+		l.judgeElbowsFit(i)
 		switch {
 		case r.New():
 			l.cutRun(i)

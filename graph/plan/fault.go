@@ -1,6 +1,10 @@
 package plan
 
-import "dryfit/graph"
+import (
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/rule"
+)
 
 // Fault is the first error finding of the plan in the order of the description; nil where
 // it has none. What is drawn of a plan with a fault is not to be built.
@@ -21,4 +25,17 @@ func (p *Plan) RuledOut() *graph.Diagnostic {
 		return nil
 	}
 	return p.Fault()
+}
+
+// WhyNot words why nothing is cut where RuledOut says so: the place, or what holds wherever the
+// cut is. Empty where it does not.
+func (p *Plan) WhyNot() quantity.Text {
+	d := p.RuledOut()
+	switch {
+	case d == nil:
+		return ""
+	case rule.SaysAnywhere(d.Rule):
+		return "wherever the cut is, this has to be mended first: " + d.Message
+	}
+	return "the place is ruled out: " + d.Message
 }

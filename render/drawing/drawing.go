@@ -66,8 +66,8 @@ func Wants(name string) plan.Want {
 
 // Why says in words why a view of a plan has no page.
 func Why(p *plan.Plan, name string, units quantity.System) string {
-	if d := p.RuledOut(); d != nil && name == "templates" {
-		return "nothing to draw: the place is ruled out, and nothing is sawn there: " + d.Message.In(units)
+	if why := p.WhyNot(); why != "" && name == "templates" {
+		return "nothing to draw, for nothing is sawn: " + why.In(units)
 	}
 	return Nothing(name)
 }

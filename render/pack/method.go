@@ -27,8 +27,8 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	if joints(p) == 0 {
 		return nil
 	}
-	if d := p.RuledOut(); d != nil {
-		return []stretch{{Title: "Nothing is built here", First: 1, Steps: []string{"The place is ruled out, so there is no order of work for it: " + d.Message.In(j.units) + ". The section on places says what would help."}}}
+	if why := p.WhyNot(); why != "" {
+		return []stretch{{Title: "Nothing is built here", First: 1, Steps: []string{"There is no order of work: " + why.In(j.units) + ". The section on places says what would help."}}}
 	}
 	var out []stretch
 	add := func(title, hold string, steps ...string) {

@@ -9,7 +9,6 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/search"
 	"dryfit/graph/retrofit"
-	"dryfit/graph/rule"
 	"dryfit/render/table/form"
 )
 
@@ -185,12 +184,8 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 	if p.Proposal == nil {
 		return nil
 	}
-	if d := p.RuledOut(); d != nil {
-		why := "the place is ruled out: "
-		if rule.SaysAnywhere(d.Rule) {
-			why = "wherever the cut is, this has to be mended first: "
-		}
-		return []form.Block{{Title: "No marking out and no order of assembly", Lines: []string{"  " + why + s.Say(d.Message)}}}
+	if why := p.WhyNot(); why != "" {
+		return []form.Block{{Title: "No marking out and no order of assembly", Lines: []string{"  " + s.Say(why)}}}
 	}
 	var out []form.Block
 	cut := 1

@@ -23,6 +23,7 @@ func byMerit(a, b *trial) int {
 		cmp.Compare(a.standing(), b.standing()),
 		advice.CompareBool(a.unjudged, b.unjudged),
 		advice.CompareBool(a.barred, b.barred),
+		advice.CompareBool(a.unbuilt(), b.unbuilt()),
 		-advice.CompareBool(a.solved, b.solved),
 		cmp.Compare(len(a.errors()), len(b.errors())),
 		a.promise().OrderPlaces(a.outcome(), b.outcome()),
@@ -46,6 +47,10 @@ func (t *trial) standing() int {
 	}
 	return 0
 }
+
+// unbuilt reports whether the place stands right in the way of the water and has not the room:
+// nothing was built there, so that it has none of the findings of one that was.
+func (t *trial) unbuilt() bool { return !t.barred && t.place.TooShort() }
 
 // doubtful reports whether the place is possible only if a part is as short as it is taken.
 func (t *trial) doubtful() bool {

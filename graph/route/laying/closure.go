@@ -2,6 +2,7 @@ package laying
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -50,7 +51,7 @@ func (l *work) closeLoops(w *web) {
 
 // missedLoop words a loop that does not close.
 func (l *work) missedLoop(w *web, loop []step, c *route.Closure, isNew bool) {
-	message := graph.Say("the loop through %s does not close: it misses by %s", route.ListWords(c.Runs), distanceWords(c.ErrorMM))
+	message := graph.Say("the loop through %s does not close: it misses by %s", w.loopWords(loop), distanceWords(c.ErrorMM))
 	if !isNew {
 		l.old.add("loop does not close", w.ties[loop[0].tie].pos(), message, "the existing pipe was measured so; measure again where the new work hangs on it")
 		return
@@ -82,6 +83,32 @@ func (l *work) missedLoop(w *web, loop []step, c *route.Closure, isNew bool) {
 		}
 	}
 	l.find(pos, severity, message, hint)
+}
+
+// loopWords names the runs of a loop as its reader knows them: what is left of an old run by
+// the run that was cut, the pieces of pipe the tool drew from the legs to the unit together.
+func (w *web) loopWords(loop []step) string {
+	var names []string
+	for _, s := range loop {
+		t := &w.ties[s.tie]
+		if t.run == nil {
+			continue
+		}
+		name := t.run.Said()
+		if t.made() {
+			name = "the pipes to the unit"
+		}
+		if !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return route.ListWords(names)
+}
+
+// made reports whether the tool drew the run, so that nobody finds its name in the description:
+// one that was read has keys.
+func (t *tie) made() bool {
+	return t.run != nil && t.isNew() && !t.run.Named && t.run.KeyPos == nil
 }
 
 func (t *tie) pos() graph.Pos {
@@ -135,8 +162,22 @@ func (l *work) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity
 				continue
 			}
 			longest, pos = length, legPos(t.run, k+1)
+			if t.made() && k < len(t.run.Legs) {
+				text = longerWords(t.run.Legs[k], mended-length)
+				continue
+			}
 			text = graph.Say("make %s %s %s instead of %s", route.LegWords(t.run, k+1), wayWords(by), mm(mended), mm(length))
 		}
 	}
 	return pos, text
+}
+
+// longerWords asks for a leg the tool took from the description, and may have cut at a valve,
+// to be longer or shorter, under the name its writer gave it.
+func longerWords(leg graph.Leg, by float64) quantity.Text {
+	how := "longer"
+	if by < 0 {
+		how = "shorter"
+	}
+	return graph.Say("make your leg %s %s %s", leg.Quoted(), mm(math.Abs(by)), how)
 }

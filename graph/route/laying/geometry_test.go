@@ -146,10 +146,30 @@ func TestMendWords(t *testing.T) {
 	tub := s.part(graph.Tub, "tub", "low", "high")
 	at := graph.Vec{X: 300, Z: 200}
 	tub.Ports[1].At = &at
-	s.run("tub.low", "tub.high", right(312), up(197))
+	run := s.run("tub.low", "tub.high", right(312), up(197))
+	run.KeyPos = map[string]graph.Pos{} // as the description gives it
 	lay := Of(s.c)
 	text := findings(lay.Findings, graph.Error)
-	for _, want := range []string{"misses by 12 mm left, 3 mm up", "leg 1 of tub.low>tub.high right 300 mm instead of 312 mm", "leg 2 of tub.low>tub.high up 200 mm instead of 197 mm", "test.toml:3:1"} {
+	for _, want := range []string{"the loop through tub.low>tub.high does not close: it misses by 12 mm left, 3 mm up", "leg 1 of tub.low>tub.high right 300 mm instead of 312 mm", "leg 2 of tub.low>tub.high up 200 mm instead of 197 mm", "test.toml:3:1"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is not in:\n%s", want, text)
+		}
+	}
+}
+
+// A run the tool drew from legs to the unit has a name that stands in no description: its loop
+// and its mend go by the user's words, and what is left of a run that was cut by that run.
+func TestMendWordsOfDrawnPipe(t *testing.T) {
+	s := newSketch(catalog.PVCPN16, dn(50))
+	tub := s.part(graph.Tub, "tub", "low", "high")
+	at := graph.Vec{X: 700, Z: 200}
+	tub.Ports[1].At = &at
+	s.part(graph.Coupling, "v2")
+	s.run("tub.low", "v2.in", right(312), up(197)).Legs[1].Written = "up 7 3/4 in"
+	left := s.run("v2.out", "tub.high", right(388))
+	left.Existing, left.RemainsOf = true, "return-line"
+	text := findings(Of(s.c).Findings, graph.Error)
+	for _, want := range []string{"the loop through the pipes to the unit and return-line does not close", `your leg "up 7 3/4 in" 3 mm longer`} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not in:\n%s", want, text)
 		}

@@ -16,7 +16,7 @@ var mayAsk = map[string]string{
 	"graph/settle/":      "settles",
 	"graph/description/": "checks what a description names, and writes its own rows back",
 
-	"graph/route/laying/layer.go": "elbows, couplings and bends that legs and stock lengths ask for: the geometry chooses them",
+	"graph/route/laying/work.go": "elbows, couplings and bends that legs and stock lengths ask for: the geometry chooses them",
 
 	"graph/route/solid/size.go": "tells a measured outside from one a row of the user's has borrowed",
 

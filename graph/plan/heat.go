@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 
 	"dryfit/catalog/quantity"
@@ -140,6 +141,7 @@ func (p *Plan) heatInput() job.Input {
 		in.Unit = settled.Part(unit.ID)
 	}
 	branch, _ := settled.Branch()
+	in.Old = slices.ContainsFunc(c.Parts, func(o *graph.Part) bool { return o.Kind == graph.HeatPump && o.Existing && o.Removed })
 	in.Heating = p.heating(stage, branch)
 	in.Pipes = outsidePipes(stage, branch)
 	return in

@@ -20,7 +20,7 @@ func HeatText(r *job.Report, job graph.Job, s form.Style) []byte {
 
 // HeatBlocks is the heat report as blocks.
 func HeatBlocks(r *job.Report, j graph.Job, s form.Style) []form.Block {
-	h := heatWords{r, s, j.Currency}
+	h := heatWords{r: r, s: s, currency: j.Currency}
 	out := []form.Block{{Title: "In short", Lines: dashed(h.short())}}
 	out = append(out, h.loss(), h.unit(), h.airs())
 	if r.Year != nil {
@@ -57,6 +57,7 @@ type heatWords struct {
 	r        *job.Report
 	s        form.Style
 	currency string
+	paper    bool // names no keys of the description
 }
 
 func (h heatWords) warm(c float64) string {
@@ -80,25 +81,21 @@ func kWh(v float64) string {
 	return form.Fixed(v, 1)
 }
 
-// HeatShort says in sentences what a plan comes to in heat and money, with what would change it.
+// HeatShort says in sentences what a plan comes to in heat and money, with what would change it;
+// for papers, which name no keys of the description.
 func HeatShort(r *job.Report, j graph.Job, s form.Style) []string {
-	return heatWords{r, s, j.Currency}.short()
+	return heatWords{r: r, s: s, currency: j.Currency, paper: true}.short()
 }
 
-// HeatForOwner says of HeatShort what a customer asks, as far as it is known: no keys of the
-// description, and nothing of what the figures hang on.
+// HeatForOwner says of HeatShort what a customer asks: no keys of the description, and nothing of what the figures hang on.
 func HeatForOwner(r *job.Report, j graph.Job, s form.Style) []string {
-	h := heatWords{r, s, j.Currency}
+	h := heatWords{r: r, s: s, currency: j.Currency, paper: true}
 	out := append(h.holds(), h.alone()...)
 	y := r.Year
 	if y == nil {
 		return out
 	}
-	for _, line := range h.saves(y) {
-		if !strings.Contains(line, "[") {
-			out = append(out, line)
-		}
-	}
+	out = append(out, h.saves(y)...)
 	if a := y.Planned; a != nil && a.Short > 0 {
 		out = append(out, fmt.Sprintf("the coldest the water gets in a usual year is %s", h.warm(a.ColdestC)))
 	}
@@ -112,6 +109,8 @@ func (h heatWords) short() []string {
 		out = append(out, h.year(y)...)
 	} else if len(r.Problems) > 0 {
 		out = append(out, "a year's energy and cost: not worked out, the climate has to be mended first")
+	} else if h.paper {
+		out = append(out, "what a year takes and costs isn't told: the climate isn't described")
 	} else {
 		out = append(out, "a year's energy and cost: say [climate], a weather file or twelve months")
 	}
@@ -201,6 +200,14 @@ func (h heatWords) year(y *job.YearReport) []string {
 	return out
 }
 
+// oldUnit says that a unit which is taken out is not in what the element would take today.
+func (h heatWords) oldUnit() string {
+	if h.r.Replaced {
+		return " alone (the old unit, which is taken out, isn't counted)"
+	}
+	return ""
+}
+
 // saves says what a year takes, what is saved and when that has paid for the work.
 func (h heatWords) saves(y *job.YearReport) []string {
 	var out []string
@@ -209,11 +216,13 @@ func (h heatWords) saves(y *job.YearReport) []string {
 	}
 	switch {
 	case y.Cold():
-		return append(out, fmt.Sprintf("a year takes %s instead of %s with the element, but lets the water go down to %s: that is heat which is missing, and no saving",
+		return append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+", but lets the water go down to %s: that is heat which is missing, and no saving",
 			both(y.PlannedKWh), both(y.TodayKWh), h.warm(y.Planned.ColdestC)))
 	case y.Planned != nil && y.Today != nil:
-		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element: %s less (%s to %s %%)", both(y.PlannedKWh), both(y.TodayKWh),
+		out = append(out, fmt.Sprintf("a year takes %s instead of %s with the element"+h.oldUnit()+": %s less (%s to %s %%)", both(y.PlannedKWh), both(y.TodayKWh),
 			form.Fixed(100*y.SavingShare.Likely, 0)+" %", form.Fixed(100*y.SavingShare.Low, 0), form.Fixed(100*y.SavingShare.High, 0)))
+	case y.Planned != nil && h.r.Replaced:
+		out = append(out, "a year takes "+both(y.PlannedKWh)+"; what the old unit takes isn't worked out, so there is no saving to tell")
 	case y.Planned != nil:
 		out = append(out, "a year takes "+both(y.PlannedKWh)+"; nothing that heats today is described, so there is no saving to tell")
 	default:
@@ -221,6 +230,8 @@ func (h heatWords) saves(y *job.YearReport) []string {
 	}
 	if y.Planned != nil && y.Today != nil {
 		switch {
+		case !y.Priced && h.paper:
+			out = append(out, "what that is in money isn't told: the price of electricity isn't described")
 		case !y.Priced:
 			out = append(out, "what that is in money: say [tariff] price")
 		default:

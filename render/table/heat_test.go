@@ -51,3 +51,25 @@ func TestColdWaterIsNoSaving(t *testing.T) {
 		}
 	}
 }
+
+// Papers name no keys of the description where something is not described, and do not call the
+// element all that heats today where an old unit is taken out. Follows from the words.
+func TestPapersSayWhatIsNotDescribed(t *testing.T) {
+	bare := strings.Join(table.HeatShort(&job.Report{}, graph.Job{}, form.Style{}), "\n")
+	if !strings.Contains(bare, "the climate isn't described") || strings.Contains(bare, "[") {
+		t.Errorf("without a climate: %q", bare)
+	}
+	for _, replaced := range []bool{false, true} {
+		y := &job.YearReport{Today: &heat.Account{ColdestC: 37}, Planned: &heat.Account{ColdestC: 37}, TodayKWh: job.Range{Likely: 3300}, PlannedKWh: job.Range{Likely: 900}}
+		r := &job.Report{Year: y, Replaced: replaced}
+		said := strings.Join(table.HeatForOwner(r, graph.Job{}, form.Style{}), "\n")
+		if strings.Contains(said, "the element alone (the old unit") != replaced || strings.Contains(said, "[") || !strings.Contains(said, "the price of electricity isn't described") {
+			t.Errorf("replaced %t: %q", replaced, said)
+		}
+		y.Today = nil
+		said = strings.Join(table.HeatForOwner(r, graph.Job{}, form.Style{}), "\n")
+		if strings.Contains(said, "nothing that heats today") == replaced {
+			t.Errorf("replaced %t, no element: %q", replaced, said)
+		}
+	}
+}

@@ -29,7 +29,7 @@ func NewAccount(in Input) *Account {
 // Answer works everything out: without weather all but the year.
 func (a *Account) Answer(more More) *Report {
 	s, b := a.scene, &builder{in: a.in, more: more, assumed: slices.Clone(a.assumed), notes: slices.Clone(a.notes)}
-	r := &Report{Supplies: a.supplies}
+	r := &Report{Supplies: a.supplies, Replaced: a.in.Old}
 	b.loss(s, r)
 	b.unitTable(s, r)
 	b.airs(s, r)

@@ -11,6 +11,7 @@ import (
 type Input struct {
 	Stage   *settle.Stage // after the work
 	Unit    *settle.Part  // nil: none
+	Old     bool          // a heat pump is taken out
 	Fluid   heat.Fluid    // of the water
 	SetC    float64       // temperature held
 	Heating Heating
@@ -75,6 +76,7 @@ type Report struct {
 	Moves    []Assumed // what moves the saving most, given or not, the heaviest first
 	Notes    []string
 	Others   []string // heat pumps beside the one that is counted
+	Replaced bool     // an old heat pump is taken out: the year today is the element's alone
 	Problems []graph.Diagnostic
 }
 

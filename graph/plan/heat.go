@@ -259,7 +259,11 @@ func (p *Plan) bill() job.Bill {
 		return job.Bill{}
 	}
 	order, offer := takeoff.NewOrder(p.Bill), p.Circuit.Offer
-	return job.Bill{Total: order.Known.InexactFloat64(), Complete: order.Unknown == 0, Times: (1 + offer.Margin.Or(0)) * (1 + offer.Tax.Or(0))}
+	bill := job.Bill{Total: order.Known.InexactFloat64(), Complete: order.Unknown == 0, Times: (1 + offer.Margin.Or(0)) * (1 + offer.Tax.Or(0))}
+	for _, l := range order.Lines {
+		bill.UnitOpen = bill.UnitOpen || l.Item.Kind == string(graph.HeatPump) && !l.Sum.Valid
+	}
+	return bill
 }
 
 // WeatherOf reads the climate of a description: its file, or its months.

@@ -238,6 +238,9 @@ func (h heatWords) saves(y *job.YearReport) []string {
 			out = append(out, fmt.Sprintf("that saves %s a year (%s to %s)", h.money(y.SavingCost.Likely), form.Fixed(y.SavingCost.Low, 0), form.Fixed(y.SavingCost.High, 0)))
 		}
 	}
+	if y.PaybackWantsUnit {
+		out = append(out, "how soon the work pays for itself: say what the unit costs, under its id in [prices]")
+	}
 	if y.PaybackKnown {
 		least := ""
 		if y.PaybackAtLeast {

@@ -43,6 +43,7 @@ type Heating struct {
 type Bill struct {
 	Total    float64 // of the lines that have a price
 	Complete bool    // every line has one
+	UnitOpen bool    // a unit that is bought has none: what the rest costs says nothing of the work
 	Times    float64 // margin and tax on it and on the labour; 0: neither, as 1
 }
 
@@ -143,6 +144,7 @@ type YearReport struct {
 	Payback               Range // years
 	PaybackAtLeast        bool  // some of the bill has no price
 	PaybackKnown          bool
+	PaybackWantsUnit      bool // not known, for the unit has no price
 	Samples               int
 	Other                 *heat.Account // the other way: the unit alone, or with the element kept; nil: no element
 	OtherWay              string

@@ -127,8 +127,12 @@ func TestMoneyIsNotInvented(t *testing.T) {
 	if y := answer(in).Year; !y.PaybackKnown || !y.PaybackAtLeast {
 		t.Errorf("payback %+v at least %v", y.Payback, y.PaybackAtLeast)
 	}
+	in.Bill.UnitOpen = true // by labour and a few fittings alone it would be paid for in weeks
+	if y := answer(in).Year; y.PaybackKnown || !y.PaybackWantsUnit || y.Payback.Likely != 0 {
+		t.Errorf("payback %+v of a work whose unit has no price", y.Payback)
+	}
 	in.Stage.Circuit.Tariff = nil
-	if y := answer(in).Year; y.Priced || y.PaybackKnown || y.SavingCost.Likely != 0 {
+	if y := answer(in).Year; y.Priced || y.PaybackKnown || y.PaybackWantsUnit || y.SavingCost.Likely != 0 {
 		t.Errorf("money without a price: %+v", y)
 	}
 	in.Weather = nil

@@ -195,10 +195,15 @@ func (b *builder) other(s *scene, y *YearReport) {
 	_, _, y.Other = b.run(c)
 }
 
-// payback divides the bill and the labour, with margin and tax, by the saving.
+// payback divides the bill and the labour, with margin and tax, by the saving. The unit is most
+// of a bill: while it has no price there is no payback, not even a least one.
 func (b *builder) payback(y *YearReport) {
 	t := b.in.Stage.Circuit.Tariff
 	if !y.Priced || t == nil || y.Today == nil || y.Planned == nil || y.SavingCost.Likely <= 0 || y.Cold() {
+		return
+	}
+	if b.more.Bill.UnitOpen {
+		y.PaybackWantsUnit = true
 		return
 	}
 	work, priced := money(t.Work)

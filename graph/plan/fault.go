@@ -7,12 +7,15 @@ import (
 )
 
 // Fault is the first error finding of the plan in the order of the description; nil where
-// it has none. What is drawn of a plan with a fault is not to be built.
+// it has none, unless the search found the place ruled out by what this plan didn't ask for. What is drawn of a plan with a fault is not to be built.
 func (p *Plan) Fault() *graph.Diagnostic {
 	for i := range p.Findings {
 		if p.Findings[i].Severity == graph.Error {
 			return &p.Findings[i]
 		}
+	}
+	if len(p.against) > 0 {
+		return &p.against[0]
 	}
 	return nil
 }

@@ -28,7 +28,7 @@ func propose(p *Plan, want Want) {
 		return
 	}
 	found := search.For(c, before, want&Places != 0, want&Swift != 0, p.tell)
-	p.Places, p.fitted, p.mends = found.Places, found.Stage, found.Mends
+	p.Places, p.fitted, p.mends, p.against = found.Places, found.Stage, found.Mends, found.Against
 	p.take(found.Proposal, found.Findings)
 }
 

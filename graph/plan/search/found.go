@@ -12,6 +12,7 @@ type Found struct {
 	Proposal *retrofit.Proposal // to be built in; nil where no place can take the unit
 	Stage    *stage.Stage       // with it built in, laid out and mostly solved
 	Mends    []quantity.Text    // what would make the place possible, where it was asked for and is ruled out
+	Against  []graph.Diagnostic // errors that rule the chosen place out
 	Findings []graph.Diagnostic // of building it, or why there is none
 	Places   []Verdict          // every place, ranked; nil where not asked for
 }
@@ -49,6 +50,7 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 	}
 	out.Findings = append(out.Findings, best.built...)
 	out.Proposal, out.Stage = best.proposal, best.stage
+	out.Against = graph.SortDiagnostics(best.errors())
 	if best.standing() > 0 {
 		out.Mends = s.mend(best)
 	}

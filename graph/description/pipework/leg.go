@@ -84,7 +84,7 @@ func readLegs(r *field.Reader, v located.Value, open bool) []graph.Leg {
 		case map[string]any:
 			field.ReadTable(r, item, "a leg", LegFields, &l)
 		default:
-			r.WrongType(item, "a direction and a length", `"right 450 mm"`)
+			r.WrongType(item, "a direction and a length", `"right 450 mm"; "right 300 mm back 300 mm" for one that slants`)
 		}
 		out = append(out, l)
 	}

@@ -15,7 +15,8 @@ import (
 // Input is what the curves are drawn from.
 type Input struct {
 	Sets  []plan.CurveSet
-	Tags  map[string]string // of the parts, by id
+	Tags  map[string]string   // of the parts, by id
+	Modes func(string) string // a mode in words
 	Job   graph.Job
 	Units quantity.System
 	Page  sheet.Page // zero: A4 landscape
@@ -163,7 +164,7 @@ func (d *drawing) systems() {
 			words += " " + string(s.Stage)
 		}
 		if total[s.Stage] > 1 {
-			words += ": " + strings.Join(s.Modes, ", ")
+			words += ": " + strings.Join(d.modes(s.Modes), ", ")
 		}
 		d.want(words, false, pts[len(pts)/2:]...)
 	}
@@ -204,7 +205,7 @@ func (d *drawing) duties() {
 			}
 		}
 		d.mark(u, at)
-		words := strings.Join(modes, ", ")
+		words := strings.Join(d.modes(modes), ", ")
 		if d.two() {
 			words += ", " + string(u.Stage)
 		}

@@ -18,7 +18,7 @@ func (d *drawing) notes() []string {
 			modes = append(modes, u.Mode)
 		}
 	}
-	out := []string{fmt.Sprintf("Pump %s in %s. It works where its curve meets the circuit's.", d.name(), plural(modes))}
+	out := []string{fmt.Sprintf("Pump %s %s. It works where its curve meets the circuit's.", d.name(), strings.Join(d.modes(modes), "; "))}
 	for _, s := range d.set.Systems {
 		if s.Low != nil {
 			out = append(out, "Grey: nine in ten of what the circuit may be, as far as its parts are known; it is the likely curve scaled to the range of the flow.")
@@ -31,11 +31,13 @@ func (d *drawing) notes() []string {
 	return out
 }
 
-func plural(modes []string) string {
-	if len(modes) == 1 {
-		return "mode " + modes[0]
+// modes are the words for modes.
+func (d *drawing) modes(ids []string) []string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		out[i] = d.in.Modes(id)
 	}
-	return "modes " + strings.Join(modes, "; ")
+	return out
 }
 
 // table says the ranges of the duty points in words.
@@ -45,7 +47,7 @@ func (d *drawing) table() string {
 		if u.Range.High <= u.Range.Low {
 			continue
 		}
-		parts = append(parts, fmt.Sprintf("%s %s %s to %s", u.Mode, u.Stage, d.flow(u.Range.Low), d.flow(u.Range.High)))
+		parts = append(parts, fmt.Sprintf("%s, %s: %s to %s", d.in.Modes(u.Mode), u.Stage, d.flow(u.Range.Low), d.flow(u.Range.High)))
 	}
 	if len(parts) == 0 {
 		return ""

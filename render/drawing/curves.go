@@ -11,6 +11,7 @@ import (
 
 // curvePages draws pump and circuit, before and after.
 func curvePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	return curves.Draw(curves.Input{Sets: plan.Curves(p), Tags: tag.Tags(p.Circuit, p.Net()),
+	names := tag.Of(p.Circuit, p.Net())
+	return curves.Draw(curves.Input{Sets: plan.Curves(p), Tags: names.Tags(), Modes: names.Mode,
 		Job: p.Circuit.Job, Units: units, Page: page}), nil
 }

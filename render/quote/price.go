@@ -81,7 +81,7 @@ func PriceOf(p *plan.Plan) Price {
 		}
 	}
 	if !out.Labour.Valid {
-		out.Missing = append(out.Missing, "the labour of fitter and electrician ([tariff] work)")
+		out.Missing = append(out.Missing, "the labour of fitter and electrician")
 	}
 	out.Margin = sum.Mul(decimal.NewFromFloat(p.Circuit.Offer.Margin.Or(0))).Round(2)
 	out.Net = sum.Add(out.Margin)

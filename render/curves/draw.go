@@ -164,7 +164,7 @@ func (d *drawing) systems() {
 			words += " " + string(s.Stage)
 		}
 		if total[s.Stage] > 1 {
-			words += ": " + strings.Join(d.modes(s.Modes), ", ")
+			words += ": " + strings.Join(d.modes(s.Modes), "; ")
 		}
 		d.want(words, false, pts[len(pts)/2:]...)
 	}
@@ -188,6 +188,13 @@ func (d *drawing) pumps() {
 	}
 }
 
+// The letters of a duty point's figures and how wide its words may run, mm: wider ones find no place
+// between the curves. Judgement.
+const (
+	dutyEm     = 2.7
+	dutyWidest = 48.0
+)
+
 // duties marks where the pump works and asks for the figures. Modes with the same duty share
 // a mark.
 func (d *drawing) duties() {
@@ -205,11 +212,12 @@ func (d *drawing) duties() {
 			}
 		}
 		d.mark(u, at)
-		words := strings.Join(d.modes(modes), ", ")
+		words := strings.Join(d.modes(modes), "; ")
 		if d.two() {
 			words += ", " + string(u.Stage)
 		}
-		labels = append(labels, request{lines: []string{words, d.flow(u.Flow) + ", " + d.head(u.Head)}, at: []scene.Point{at}, em: 2.7, lead: true})
+		heads := sheet.Wrap(words, dutyEm, dutyWidest, true)
+		labels = append(labels, request{lines: append(heads, d.flow(u.Flow)+", "+d.head(u.Head)), heads: len(heads), at: []scene.Point{at}, em: dutyEm, lead: true})
 	}
 	d.requests = append(labels, d.requests...)
 }

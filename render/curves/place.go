@@ -11,6 +11,7 @@ import (
 // request is a label that wants a place near one of some points.
 type request struct {
 	lines []string
+	heads int // the first lines, which are bold
 	at    []scene.Point
 	em    float64
 	lead  bool // with a leader
@@ -26,7 +27,7 @@ const lineShare = 1.3
 
 func (r request) size() (w, h float64) {
 	for i, l := range r.lines {
-		w = math.Max(w, scene.TextWidth(l, r.em, r.bold || i == 0 && len(r.lines) > 1))
+		w = math.Max(w, scene.TextWidth(l, r.em, r.bold || i < r.heads))
 	}
 	return w, float64(len(r.lines)) * r.em * lineShare
 }
@@ -74,7 +75,7 @@ func (d *drawing) place() {
 		}
 		for k, l := range r.lines {
 			y := b.MinY + (float64(k)+0.5)*r.em*lineShare
-			d.marks = append(d.marks, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: l, SizeMM: r.em, Bold: r.bold || k == 0 && len(r.lines) > 1, Middle: true, Halo: true, Name: "label"})
+			d.marks = append(d.marks, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: l, SizeMM: r.em, Bold: r.bold || k < r.heads, Middle: true, Halo: true, Name: "label"})
 		}
 	}
 }

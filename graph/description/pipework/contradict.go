@@ -26,6 +26,7 @@ func contradictions(r *field.Reader, p *graph.Part) {
 	}
 	portsApart(r, p)
 	lengthAgrees(r, p)
+	roomForBothPipes(r, p)
 	boxBehindPorts(r, p, graph.Vec{})
 }
 
@@ -57,6 +58,24 @@ func portsApart(r *field.Reader, p *graph.Part) {
 				return
 			}
 		}
+	}
+}
+
+// roomForBothPipes finds a unit whose two ports, side by side on one face, stand nearer to each
+// other than one of them is wide.
+func roomForBothPipes(r *field.Reader, p *graph.Part) {
+	in, out := p.Port(graph.In), p.Port(graph.Out)
+	if p.Unit == nil || in == nil || out == nil || out.At == nil || in.Faces != nil && out.Faces != nil && *in.Faces != *out.Faces {
+		return
+	}
+	by := *out.At
+	if in.At != nil {
+		by = by.Sub(*in.At)
+	}
+	if wide := p.Unit.PortsSize.NominalMM(); by.Len() >= sameSpotMM && by.Len() < wide {
+		d := r.Add(out.Pos, "measure from the middle of its inlet to that of its outlet",
+			"the ports of %s stand %s apart, and each is %s wide: no two pipes fit there", located.Said(p.ID), millimetres(by.Len()), p.Unit.PortsSize)
+		located.Related(d, p.Pos, "the part is here")
 	}
 }
 

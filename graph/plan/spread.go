@@ -13,7 +13,23 @@ func (p *Plan) spread(want Want) {
 	p.Ranges = spread.Of(p.Before.LaidOut(), p.After.Layout, p.unitID(), func(done, of int) {
 		p.tell.Step("solving again over what is not known exactly", done, of)
 	})
+	for i := range p.Ranges.Promises {
+		q := &p.Ranges.Promises[i]
+		if a := p.accepts(q); a != nil {
+			q.Accepted = a.Reason
+		}
+	}
 	p.Findings = append(p.Findings, p.unsure()...)
+}
+
+// accepts is the description's word that a promise is taken on as it is; nil where there is none.
+func (p *Plan) accepts(q *spread.Promise) *graph.Accepted {
+	for i := range p.Asked.Accepted {
+		if a := &p.Asked.Accepted[i]; a.Promise == string(q.Kind) && (a.Mode == "" || a.Mode == q.Mode) {
+			return a
+		}
+	}
+	return nil
 }
 
 // Unknowns lists every number that may be off and is sampled for the ranges, whatever it moves;
@@ -55,11 +71,9 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		} else if reading, _ := r.Settles(q); reading != "" {
 			d.Hint = graph.Say("measure first: %s", reading)
 		}
-		for _, a := range p.Asked.Accepted {
-			if a.Promise == string(q.Kind) && (a.Mode == "" || a.Mode == q.Mode) {
-				d.Severity, d.Pos = graph.Note, a.Pos
-				d.Message += graph.Say("; accepted: %s", a.Reason)
-			}
+		if a := p.accepts(q); a != nil {
+			d.Severity, d.Pos = graph.Note, a.Pos
+			d.Message += graph.Say("; accepted: %s", a.Reason)
 		}
 		out = append(out, d)
 	}

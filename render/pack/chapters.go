@@ -56,6 +56,9 @@ func answer(p *plan.Plan, style form.Style) book.Chapter {
 	if first := table.MeasureFirst(p.Ranges, style); first != "" {
 		c.Add(book.Item{Kind: book.Alert, Text: "MEASURE FIRST", Lines: []string{strings.TrimPrefix(first, "MEASURE FIRST: ")}})
 	}
+	for _, l := range table.AcceptedLines(p.Ranges, style) {
+		c.Add(book.Item{Kind: book.Lead, Text: l})
+	}
 	for _, l := range table.PlainLines(p, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: l})
 	}

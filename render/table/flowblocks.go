@@ -244,7 +244,8 @@ func pumpWords(f hydraulic.PartFlow, s form.Style) string {
 const surest = 5
 
 // MeasureFirst says that something is to be measured before anything is cut, and what: where a
-// judged promise is held in too few of the ways the unknowns could lie; else "".
+// judged promise that nobody has accepted is held in too few of the ways the unknowns could
+// lie; else "".
 func MeasureFirst(r *spread.Ranges, s form.Style) string {
 	if r == nil {
 		return ""
@@ -273,11 +274,25 @@ func promiseText(s form.Style, p *spread.Promise) string {
 func worstPromise(r *spread.Ranges) *spread.Promise {
 	var worst *spread.Promise
 	for i := range r.Promises {
-		if p := &r.Promises[i]; p.Judged() && (worst == nil || p.Share < worst.Share) {
+		if p := &r.Promises[i]; p.Judged() && p.Accepted == "" && (worst == nil || p.Share < worst.Share) {
 			worst = p
 		}
 	}
 	return worst
+}
+
+// AcceptedLines says which promises are taken on as they are, and why.
+func AcceptedLines(r *spread.Ranges, s form.Style) []string {
+	if r == nil {
+		return nil
+	}
+	var out []string
+	for i := range r.Promises {
+		if p := &r.Promises[i]; p.Judged() && p.Share < spread.WarnBelow && p.Accepted != "" {
+			out = append(out, fmt.Sprintf("Accepted, mode %s: %s: %s; %s.", p.Mode, promiseText(s, p), s.Say(p.Held()), strings.TrimSuffix(p.Accepted, ".")))
+		}
+	}
+	return out
 }
 
 // SureBlocks says how sure the answers are, and what to measure first.
@@ -289,6 +304,7 @@ func SureBlocks(r *spread.Ranges, s form.Style) []form.Block {
 	if first := MeasureFirst(r, s); first != "" {
 		b.Lines = append(b.Lines, first)
 	}
+	b.Lines = append(b.Lines, AcceptedLines(r, s)...)
 	if len(r.Promises) > 0 {
 		b.Grid = form.NewGrid(form.Column{Head: "mode"}, form.Column{Head: "promise", Widest: 70}, form.Column{Head: "held in, of 100 ways the unknowns could lie", Right: true, Widest: 22})
 	}

@@ -118,6 +118,8 @@ type promiseJSON struct {
 	Kept  int     `json:"kept"`
 	Of    int     `json:"of"`
 	Level string  `json:"level_unknown_of,omitempty"` // whose depth below the water nobody gave
+
+	Accepted string `json:"accepted,omitempty"` // the reason for which it is taken on
 }
 
 type influenceJSON struct {
@@ -255,7 +257,7 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 		out.Samples, out.Unsolved = r.Samples, r.Unsolved
 		for i := range r.Promises {
 			q := &r.Promises[i]
-			out.Promises = append(out.Promises, promiseJSON{q.Mode, promiseText(s, q), form.Round(q.Share, 4), q.Kept, q.Of, q.Level})
+			out.Promises = append(out.Promises, promiseJSON{q.Mode, promiseText(s, q), form.Round(q.Share, 4), q.Kept, q.Of, q.Level, q.Accepted})
 		}
 		for _, q := range r.MeasureFirst {
 			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2)})

@@ -40,4 +40,14 @@ func TestMeasureFirst(t *testing.T) {
 	if got := MeasureFirst(r, form.Style{}); !strings.HasPrefix(got, "MEASURE FIRST: its sheet.") {
 		t.Errorf("79 of 100: %q", got)
 	}
+	if got := AcceptedLines(r, form.Style{}); got != nil {
+		t.Errorf("accepted by nobody: %q", got)
+	}
+	r.Promises[1].Accepted = "the owner has the pump measured"
+	if got := MeasureFirst(r, form.Style{}); got != "" {
+		t.Errorf("accepted: %q", got)
+	}
+	if got := AcceptedLines(r, form.Style{}); len(got) != 1 || !strings.Contains(got[0], "the owner has the pump measured") {
+		t.Errorf("accepted: %q", got)
+	}
 }

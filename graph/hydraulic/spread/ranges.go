@@ -82,6 +82,7 @@ type Promise struct {
 	Pump     string // id of the pump whose shut-off pressure is stood, of the promises of pressures
 	Kept, Of int
 	Share    float64 // Kept over Of
+	Accepted string  // why the fitter takes it on, by [[accept]]; "" where it isn't
 }
 
 // How often a judged promise must be kept: below WarnBelow it is a warning, below

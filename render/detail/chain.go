@@ -151,12 +151,12 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 func endsString(r *graph.Run) bool { return !r.New() || len(r.AdaptorsKept) > 0 }
 
 // renew makes an end of the string that of the new pipe that goes into an old adaptor.
-func (c *chain) renew(t *tube, path *route.Path, string graph.PortRef) {
+func (c *chain) renew(t *tube, path *route.Path, end graph.PortRef) {
 	if !path.Run.New() {
 		return
 	}
 	t.old, t.renewed = false, true
-	toEnd := path.Run.To.Part == string.Part && path.Run.To.Port == string.Port
+	toEnd := path.Run.To.Part == end.Part && path.Run.To.Port == end.Port
 	for _, i := range path.Pieces {
 		p := &c.lay.Pieces[i]
 		if p.Spec != path.Run.Spec || p.Size != path.Run.Size { // a nipple of the adaptors

@@ -42,11 +42,12 @@ removed = true
 length = "400 mm"
 `
 	text := string(data)
+	circuit, _, _ := strings.Cut(text, "[retrofit]")
 	for _, c := range []struct {
 		name, file string
 	}{
 		{"with a new unit", text + old},
-		{"without one", strings.Replace(text[:strings.Index(text, "[retrofit]")], "[[part]]\nid = \"unit\"", "[[part]]\nid = \"unit\"\nexisting = true\nremoved = true", 1) + old},
+		{"without one", strings.Replace(circuit, "[[part]]\nid = \"unit\"", "[[part]]\nid = \"unit\"\nexisting = true\nremoved = true", 1) + old},
 	} {
 		p := wanted(t, "x.toml", []byte(c.file), plan.Findings|plan.Flows|plan.Lists)
 		style := form.Style{Units: quantity.MetricSystem}

@@ -105,13 +105,14 @@ func HeatForOwner(r *job.Report, j graph.Job, s form.Style) []string {
 func (h heatWords) short() []string {
 	r := h.r
 	out := h.holds()
-	if y := r.Year; y != nil {
+	switch y := r.Year; {
+	case y != nil:
 		out = append(out, h.year(y)...)
-	} else if len(r.Problems) > 0 {
+	case len(r.Problems) > 0:
 		out = append(out, "a year's energy and cost: not worked out, the climate has to be mended first")
-	} else if h.paper {
+	case h.paper:
 		out = append(out, "what a year takes and costs isn't told: the climate isn't described")
-	} else {
+	default:
 		out = append(out, "a year's energy and cost: say [climate], a weather file or twelve months")
 	}
 	return append(out, h.alone()...)

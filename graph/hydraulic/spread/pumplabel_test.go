@@ -107,8 +107,11 @@ func TestWattsOfALabel(t *testing.T) {
 // not.
 func TestDivertersHandle(t *testing.T) {
 	text := func(ways string) string {
-		out := banksText[:strings.Index(banksText, "[[part]]\nid = \"tee\"")] + "[[part]]\nid = \"div\"\nkind = \"diverter-valve\"\nports = [\"in\", \"x\", \"y\"]\n" + ways +
-			banksText[strings.Index(banksText, "[[part]]\nid = \"backs\""):]
+		head, _, _ := strings.Cut(banksText, "[[part]]\nid = \"tee\"")
+		const backs = "[[part]]\nid = \"backs\""
+		_, tail, _ := strings.Cut(banksText, backs)
+		out := head + "[[part]]\nid = \"div\"\nkind = \"diverter-valve\"\nports = [\"in\", \"x\", \"y\"]\n" + ways +
+			backs + tail
 		for _, way := range []string{"tub.a pump.in", "pump.out div.in", "div.x backs.in", "div.y feet.in", "backs.out tub.b", "feet.out tub.c"} {
 			from, to, _ := strings.Cut(way, " ")
 			out += "[[run]]\nfrom = \"" + from + "\"\nto = \"" + to + "\"\nlength = \"1 m\"\n"

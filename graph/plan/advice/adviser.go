@@ -149,6 +149,7 @@ func (a *adviser) better(c, d hydraulic.BypassChoice, constant bool) bool {
 	return a.Unit.Order(outcomeOf(c), outcomeOf(d), constant) < 0
 }
 
+// LeastFlow is the least the unit gets with a bypass in the modes its pump runs in, m³/s.
 func LeastFlow(c hydraulic.BypassChoice) float64 { return outcomeOf(c).Low() }
 
 // throttle tries the bypass valve at its setting; it stays shut where the unit never gets more
@@ -340,4 +341,5 @@ func weakest(all *hydraulic.Advice) int {
 	return slices.IndexFunc(all.Choices, func(c hydraulic.BypassChoice) bool { return c.Spring != "" && c.Keeps && c.Rated })
 }
 
+// FlowText is a flow in m³/s as an amount that is worded where it is printed.
 func FlowText(v float64) quantity.Amount { return quantity.Flow.Of(v) }

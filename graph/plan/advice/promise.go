@@ -10,6 +10,7 @@ import (
 // Promise is what a unit asks of its flow, m³/s; 0: not given.
 type Promise struct{ Least, Rated, Most float64 }
 
+// PromiseOf is what a settled unit asks of its flow; nothing of nil.
 func PromiseOf(u *settle.Part) Promise {
 	if u == nil {
 		return Promise{}

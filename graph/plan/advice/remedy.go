@@ -59,6 +59,7 @@ func (a *adviser) BestFor(c *graph.Circuit, constant bool) (best hydraulic.Bypas
 	return best, ok
 }
 
+// EffectWords says what the unit gets with a bypass in each mode.
 func EffectWords(c hydraulic.BypassChoice) quantity.Text {
 	var said []quantity.Text
 	for _, m := range c.Modes {

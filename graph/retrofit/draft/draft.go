@@ -114,8 +114,10 @@ func tidy(legs []graph.Leg) []graph.Leg {
 	return out
 }
 
+// At is a port of a part.
 func At(part, port string) graph.PortRef { return graph.PortRef{Part: part, Port: port} }
 
+// Leg is a leg of that way, mm, of whose surroundings nothing is said.
 func Leg(by graph.Vec) graph.Leg { return graph.Leg{By: by, Surroundings: graph.NothingSaid()} }
 
 // Drop takes a part out again that found no room.

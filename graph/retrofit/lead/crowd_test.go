@@ -110,9 +110,7 @@ func TestBoundsAreNeverTooMuch(t *testing.T) {
 		if pair == nil {
 			continue
 		}
-		for _, b := range f.all {
-			f.active = append(f.active, b)
-		}
+		f.active = append(f.active, f.all...)
 		for i, legs := range [][]graph.Vec{pair.To, pair.From} {
 			var pts []point
 			at := f.needs[i].pipe.Start

@@ -97,6 +97,7 @@ func (d *Drawing) legOf(m *Member, at graph.Vec) bool {
 	return to.Sub(way.Unit().Scale(t)).Len() < space.SameLevel && t > -space.SameLevel && t < way.Len()+space.SameLevel
 }
 
+// Share is how far along a leg a place on it is: 0 at its start, 1 at its end.
 func Share(m *Member, at graph.Vec) float64 {
 	way := m.Way()
 	return at.Sub(m.A).Dot(way) / way.Dot(way)

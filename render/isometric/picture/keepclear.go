@@ -68,8 +68,8 @@ func (p *Picture) countedFrom(r *graph.Retrofit) (graph.Vec, bool) {
 func (p *Picture) near(lo, hi graph.Vec) bool {
 	const about = 500
 	for a := space.Axis(0); a < 3; a++ {
-		real := p.Sp[a].Real
-		if len(real) == 0 || a.Of(hi) < real[0]-about || a.Of(lo) > real[len(real)-1]+about {
+		met := p.Sp[a].Real
+		if len(met) == 0 || a.Of(hi) < met[0]-about || a.Of(lo) > met[len(met)-1]+about {
 			return false
 		}
 	}
@@ -81,8 +81,8 @@ func (p *Picture) near(lo, hi graph.Vec) bool {
 func (p *Picture) beyond(v graph.Vec) graph.Vec {
 	out := p.Sp.Show(v)
 	for a := space.Axis(0); a < 3; a++ {
-		real := p.Sp[a].Real
-		d := math.Min(0, a.Of(v)-real[0]) + math.Max(0, a.Of(v)-real[len(real)-1])
+		met := p.Sp[a].Real
+		d := math.Min(0, a.Of(v)-met[0]) + math.Max(0, a.Of(v)-met[len(met)-1])
 		out = out.Add(a.Unit().Scale(p.Scale * beyondMM * d / (math.Abs(d) + halfMM)))
 	}
 	return out

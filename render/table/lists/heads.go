@@ -11,6 +11,7 @@ import (
 	"dryfit/render/tag"
 )
 
+// HeadJSON is what the head of a running pump goes into, as JSON prints it; heads in m.
 type HeadJSON struct {
 	Pump  string        `json:"pump"`
 	Path  string        `json:"path"`
@@ -23,6 +24,7 @@ type headRowJSON struct {
 	Head float64 `json:"head_m"`
 }
 
+// Heads lists the heads of all running pumps of a mode.
 func Heads(sol *hydraulic.Solution) []HeadJSON {
 	out := []HeadJSON{}
 	for _, t := range takeoff.HeadTables(sol) {

@@ -44,7 +44,8 @@ func (l *limb) drainsAndBleeds(to, from *draft.Strand, line graph.Vec) {
 }
 
 // section is a stretch of the unit's branch that water and air pass of themselves: its heights,
-// and the leg between each and the next, nil for the unit. An end at a check valve is shut.
+// and the leg between each and the next, nil where nothing can stand: the unit, and the part of
+// a leg beside the check that has no room left. An end at a check valve is shut.
 type section struct {
 	z               []float64
 	legs            []*spot
@@ -76,12 +77,19 @@ func (l *limb) sections(to, from *draft.Strand, line graph.Vec) []section {
 			add(from, k, whole.Z)
 			continue
 		}
-		before := whole.Unit().Z * from.Items[i].Pos
+		check := from.Items[i]
+		before := whole.Unit().Z * check.Pos
 		add(from, k, before)
+		if from.Back[k].Pos > check.Pos { // what is free of the leg lies behind the check
+			at.legs[len(at.legs)-1] = nil
+		}
 		at.shutOut = true
 		out = append(out, section{z: []float64{at.z[len(at.z)-1]}, shutIn: true})
 		at = &out[len(out)-1]
 		add(from, k, whole.Z-before)
+		if from.Back[k].Pos <= check.Pos { // it lies before the check
+			at.legs[len(at.legs)-1] = nil
+		}
 	}
 	return out
 }

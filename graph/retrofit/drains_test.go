@@ -4,7 +4,9 @@ import (
 	"reflect"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/retrofit/draft"
 )
 
 // Where water stays: lower than both neighbours, or at the foot of a check it can't pass. An
@@ -57,6 +59,39 @@ func TestDrainsAsAsked(t *testing.T) {
 		}
 		if (drains > 0) != c.want {
 			t.Errorf("drains said %v: %d of them", c.said, drains)
+		}
+	}
+}
+
+// A drain drains what stands on its own side of a check: of the leg the check is in, only the side
+// that has room left is offered, and that to its own section alone. Geometry, no source needed.
+func TestDrainsKeepToTheirSideOfACheck(t *testing.T) {
+	for _, c := range []struct {
+		name          string
+		atEnd         bool
+		before, after bool // whether the section on that side of the check may use the leg
+	}{
+		{"check at the start of the leg", false, false, true},
+		{"check at its end", true, true, false},
+	} {
+		d := draft.Of(&graph.Circuit{})
+		d.AddPart("check", graph.CheckValve, "", catalog.Size{})
+		no := func(graph.Vec, graph.Vec) draft.End { return draft.End{} }
+		to := draft.NewStrand("to", graph.PortRef{}, graph.PortRef{}, []graph.Leg{draft.Leg(graph.Vec{Z: -300})}, draft.End{}, draft.End{}, no)
+		from := draft.NewStrand("from", graph.PortRef{}, graph.PortRef{}, []graph.Leg{draft.Leg(graph.Vec{X: 1000}), draft.Leg(graph.Vec{Z: 300})}, draft.End{}, draft.End{}, no)
+		if _, _, ok := from.Put(draft.Item{Part: "check", Length: 100}, c.atEnd, 0); !ok {
+			t.Fatal("no room for the check")
+		}
+		l := &limb{d: d}
+		secs := l.sections(to, from, graph.Vec{})
+		if len(secs) != 2 {
+			t.Fatalf("%s: %d sections, want 2", c.name, len(secs))
+		}
+		if got := secs[0].legs[len(secs[0].legs)-1] != nil; got != c.before {
+			t.Errorf("%s: the water before it drains there: %v", c.name, got)
+		}
+		if got := secs[1].legs[0] != nil; got != c.after {
+			t.Errorf("%s: the water behind it drains there: %v", c.name, got)
 		}
 	}
 }

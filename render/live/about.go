@@ -108,7 +108,7 @@ func (a *about) figures(heads []string, rows [][]string) {
 	if len(rows) == 0 {
 		return
 	}
-	a.b.WriteString("<div class=\"scroll\"><table><thead><tr>")
+	a.b.WriteString("<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"figures by mode\"><table><thead><tr>")
 	for _, h := range heads {
 		fmt.Fprintf(&a.b, "<th scope=\"col\">%s</th>", text(h))
 	}
@@ -232,7 +232,7 @@ func (a *about) settled(id string) {
 	if len(values) == 0 {
 		return
 	}
-	a.b.WriteString("<h3>What it is taken for</h3>\n<div class=\"scroll\"><table><thead><tr><th scope=\"col\">what</th><th scope=\"col\">value</th><th scope=\"col\">may be</th><th scope=\"col\">from</th></tr></thead><tbody>\n")
+	a.b.WriteString("<h3>What it is taken for</h3>\n<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"what it is taken for\"><table><thead><tr><th scope=\"col\">what</th><th scope=\"col\">value</th><th scope=\"col\">may be</th><th scope=\"col\">from</th></tr></thead><tbody>\n")
 	for _, row := range table.ShownRows(values, form.Style{Units: a.units, Whole: true}) {
 		fmt.Fprintf(&a.b, "<tr data-means=\"%s\">", text(table.Means(row[0])))
 		for _, c := range row {

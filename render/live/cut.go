@@ -103,7 +103,7 @@ func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
 	if p.WantedMM > 0 {
 		fmt.Fprintf(&b, "<p>Straight pipe before the check: %s; it wants %s.</p>\n", text(length(p.StraightMM)), text(length(p.WantedMM)))
 	}
-	b.WriteString("<div class=\"scroll\"><table><caption>What goes in, along the pipe</caption><thead><tr><th scope=\"col\">no.</th><th scope=\"col\">what</th><th scope=\"col\">length</th></tr></thead><tbody>\n")
+	b.WriteString("<div class=\"scroll\" role=\"group\" tabindex=\"0\" aria-label=\"what goes in, along the pipe\"><table><caption>What goes in, along the pipe</caption><thead><tr><th scope=\"col\">no.</th><th scope=\"col\">what</th><th scope=\"col\">length</th></tr></thead><tbody>\n")
 	for i, t := range p.Terms {
 		fmt.Fprintf(&b, "<tr><td>%d</td><td>%s</td><td class=\"right\">%s</td></tr>\n", i+1, text(t.What.In(units)), text(length(t.MM)))
 	}

@@ -38,8 +38,10 @@ var openings = sync.OnceValue(func() map[string]opening {
 // OpeningK returns K [-] of a hand valve of a kind on its bore at a share open between 0 and
 // 1, and where that comes from; full is its K fully open. Between the points of the table
 // its logarithm goes straight with the share; nearer to shut than the first point K goes on
-// by the power of the share that the first two points have, to +Inf shut. For kinds that
-// have no table it goes by the square of the share.
+// by the power of the share that the first two points have, to +Inf shut. Points that lose no
+// more than the valve does fully open are of a better valve and are left out: no valve loses
+// more for being opened. For kinds that have no table, or no point left, K goes by the square
+// of the share.
 func OpeningK(kind string, share, full float64) (k float64, source string) {
 	o, ok := openings()[kind]
 	switch {
@@ -47,11 +49,15 @@ func OpeningK(kind string, share, full float64) (k float64, source string) {
 		return full, o.source
 	case share <= 0:
 		return math.Inf(1), o.source
-	case !ok:
+	}
+	var points [][2]float64
+	if ok {
+		points = slices.DeleteFunc(slices.Clone(o.k), func(p [2]float64) bool { return p[1] <= full })
+	}
+	if len(points) == 0 {
 		return full / (share * share), "K by the square of the share open: common practice, no source"
 	}
-	last := o.k[len(o.k)-1]
-	points := slices.Concat(o.k, [][2]float64{{1, min(max(full, 1e-3), last[1])}})
+	points = append(points, [2]float64{1, max(full, 1e-3)})
 	i := 0
 	for i < len(points)-2 && share > points[i+1][0] {
 		i++

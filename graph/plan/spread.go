@@ -1,6 +1,10 @@
 package plan
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 )
@@ -20,6 +24,26 @@ func (p *Plan) spread(want Want) {
 		}
 	}
 	p.Findings = append(p.Findings, p.unsure()...)
+	p.Findings = append(p.Findings, p.acceptedInVain()...)
+}
+
+// acceptedInVain tells of what is accepted in a mode that no promise is made in.
+func (p *Plan) acceptedInVain() []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for i := range p.Asked.Accepted {
+		a := &p.Asked.Accepted[i]
+		if a.Mode == "" || slices.ContainsFunc(p.Ranges.Promises, func(q spread.Promise) bool { return q.Mode == a.Mode }) {
+			continue
+		}
+		var modes []string
+		for _, m := range p.After.Circuit.Modes {
+			modes = append(modes, fmt.Sprintf("%q", m.Name))
+		}
+		out = append(out, graph.Diagnostic{Rule: "accept", Severity: graph.Warning, Pos: a.Pos,
+			Message: graph.Say("nothing is promised in a mode called %q: this accepts nothing", a.Mode),
+			Hint:    graph.Say("the modes are %s; leave mode out to accept it in all", strings.Join(modes, ", "))})
+	}
+	return out
 }
 
 // accepts is the description's word that a promise is taken on as it is; nil where there is none.

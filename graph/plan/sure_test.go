@@ -123,6 +123,9 @@ func TestPromisesAndAccept(t *testing.T) {
 		if reason := strings.Contains(string(d[0].Message), "accepted: the owner has the pump measured"); reason != (c.want == graph.Note) {
 			t.Errorf("%s: %s", c.accept, d[0].Message)
 		}
+		if vain := len(found(surePlan(t, least, "6 bar", c.accept), "accept")) > 0; vain != strings.Contains(c.accept, "other") {
+			t.Errorf("%s: said to accept nothing: %v", c.accept, vain)
+		}
 	}
 }
 

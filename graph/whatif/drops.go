@@ -18,6 +18,16 @@ func dropValue(d graph.Drop) string {
 	return description.QuantityText(d.Value, quantity.Pressure)
 }
 
+// turnedDrop is a drop so many times as large, as a person would write it.
+func turnedDrop(d graph.Drop, by float64, units quantity.System) graph.Drop {
+	dim := quantity.Pressure
+	if d.IsHead {
+		dim = quantity.Head
+	}
+	d.Value = quantity.Neat(d.Value*by, dim, units)
+	return d
+}
+
 // pinned gives the parts that are taken as their maker sized them to the pump the drop they
 // have today: a pump that turns faster does not change its filter.
 func (m *maker) pinned() []edit {
@@ -72,8 +82,7 @@ func (m *maker) drop(p *settle.Part, group, label string, low, high float64) {
 	m.add(scale(Control{ID: "drop-" + p.ID, Group: group, Label: label, Unit: "% of what it is taken for", Low: math.Round(low), High: math.Round(high), Step: 1, Now: 100, InFile: true},
 		func(x float64) []edit {
 			if l := p.Loss.Described; l != nil && len(l.Points) == 1 {
-				one := l.Points[0].Drop
-				one.Value = quantity.Round(one.Value*x/100, 6)
+				one := turnedDrop(l.Points[0].Drop, x/100, m.units)
 				loss, _ := m.part(p.ID).In("loss")
 				if _, single := loss.In("drop"); single {
 					return []edit{ofPart(p.ID, dropValue(one), "loss", "drop")}
@@ -94,7 +103,7 @@ func (m *maker) lossText(p *settle.Part, by float64) (string, bool) {
 		out := *l
 		out.Points = append([]graph.LossPoint(nil), l.Points...)
 		for i := range out.Points {
-			out.Points[i].Drop.Value = quantity.Round(out.Points[i].Drop.Value*by, 6)
+			out.Points[i].Drop = turnedDrop(out.Points[i].Drop, by, m.units)
 		}
 		out.K *= by
 		if out.Kv > 0 {
@@ -112,7 +121,8 @@ func (m *maker) lossText(p *settle.Part, by float64) (string, bool) {
 	if most == nil {
 		return "", false
 	}
-	l := &graph.Loss{Points: []graph.LossPoint{{Flow: most.Flow, Drop: graph.Drop{Value: quantity.Round(most.Drop*by, 3)}}}, Exponent: p.Loss.Row.Exponent}
+	at := graph.LossPoint{Flow: quantity.Neat(most.Flow, quantity.Flow, m.units), Drop: turnedDrop(graph.Drop{Value: most.Drop}, by, m.units)}
+	l := &graph.Loss{Points: []graph.LossPoint{at}, Exponent: p.Loss.Row.Exponent}
 	if p.Kind == graph.JetGroup {
 		l.Exponent = 2
 	}

@@ -96,7 +96,7 @@ func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
 		s, turns := &speeds[k], factor(speedID(p, k))
 		switch {
 		case len(s.Curve) > 0:
-			s.Curve, s.Ratio = turnedCurve(s.Curve, turns*flow, turns*turns*head), 0 // a row may say both
+			s.Curve, s.Ratio = turnedCurve(s.Curve, turns*flow, turns*turns*head, m.units), 0 // a row may say both
 		case s.Ratio > 0 && first >= 0:
 			s.Ratio = quantity.Round(s.Ratio*turns/factor(speedID(p, first)), 6)
 		default:
@@ -113,12 +113,17 @@ func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
 	return out
 }
 
-// turnedCurve is a curve with other flows and heads, to the litre an hour and the millimetre.
-func turnedCurve(curve []graph.CurvePoint, flow, head float64) []graph.CurvePoint {
+// turnedCurve is a curve with other flows and heads, as a person would write them; what is not
+// turned stays as it was given.
+func turnedCurve(curve []graph.CurvePoint, flow, head float64, units quantity.System) []graph.CurvePoint {
 	out := append([]graph.CurvePoint(nil), curve...)
 	for i := range out {
-		out[i].Flow = quantity.Round(out[i].Flow*flow*3600, 3) / 3600
-		out[i].Head.Value = quantity.Round(out[i].Head.Value*head, 3)
+		if flow != 1 {
+			out[i].Flow = quantity.Neat(out[i].Flow*flow, quantity.Flow, units)
+		}
+		if head != 1 {
+			out[i].Head = turnedDrop(out[i].Head, head, units)
+		}
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package whatif
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -73,5 +74,28 @@ func TestPumpCurveMayBeOff(t *testing.T) {
 		if i := strings.Index(line, "#"); i >= 0 && !strings.Contains(string(text), line[i:]) {
 			t.Errorf("a remark is gone: %s", line)
 		}
+	}
+}
+
+// Turning one speed leaves the other as the file has it, to the letter, in an inch file too; what
+// is turned is written in the units of the file.
+func TestOneSpeedTurnedAlone(t *testing.T) {
+	text := string(demo(t, "two-speed").Job.Text)
+	from := strings.Index(text, "speeds = [\n")
+	to := from + strings.Index(text[from:], "\n]") + 2
+	const high = `curve = [["0 gpm", "50 ft"], ["60 gpm", "41 ft"], ["100 gpm", "21 ft"]]`
+	const low = `curve = [["0 gpm", "12.5 ft"], ["30 gpm", "10.25 ft"], ["50 gpm", "5.25 ft"]]`
+	inch := text[:from] + "speeds = [\n{ name = \"low\", " + low + " },\n{ name = \"high\", " + high + " },\n]" + text[to:]
+	inch = regexp.MustCompile(`(?m)^(units *= *)"metric"`).ReplaceAllString(inch, `${1}"inch"`)
+	s := studyOf(t, inch)
+	out, only, err := s.Text(Values{"speed-pump-low": "90"})
+	if err != nil || len(only) > 0 {
+		t.Fatal(err, only)
+	}
+	if !strings.Contains(string(out), high) {
+		t.Errorf("the high speed was touched:\n%s", out)
+	}
+	if strings.Contains(string(out), low) || !strings.Contains(string(out), `"27 gpm"`) || strings.Contains(string(out), "m3/s") {
+		t.Errorf("the low speed, 30 gpm at 90 %%, wants 27 gpm:\n%s", out)
 	}
 }

@@ -1,6 +1,8 @@
 package spread
 
 import (
+	"math"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
@@ -42,9 +44,18 @@ func ofRun(r *hydraulic.ModelRun, n settle.Unknown) []unknown {
 	case settle.JointsNumber:
 		u.set, u.used = onJoints(old), byClass(n.Spread, "no loss")
 	case settle.RoughNumber:
-		u.set, u.used = onRoughness(spec, old), byClass(n.Spread, graph.Say("%.2g µm", 1e6*r.RoughnessM))
+		u.set, u.used = onRoughness(spec, old), byClass(n.Spread, graph.Say("%s µm", microns(r.RoughnessM)))
 	case settle.BoreNumber:
 		u.set, u.used = onBores(spec, old), byClass(n.Spread, "the catalogue's")
 	}
 	return one(u)
+}
+
+// microns is a roughness in m as words in µm, of two digits.
+func microns(m float64) string {
+	um := 1e6 * m
+	if um <= 0 {
+		return "0"
+	}
+	return quantity.Trim(quantity.Round(um, max(0, 1-int(math.Floor(math.Log10(um))))))
 }

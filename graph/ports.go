@@ -76,7 +76,7 @@ func (r *Run) New() bool { return !r.Existing && r.RemainsOf == "" }
 
 // Other returns the far end of the run as seen from the end given.
 func (r *Run) Other(end PortRef) PortRef {
-	if end.Part == r.From.Part && end.Port == r.From.Port {
+	if end.Same(r.From) {
 		return r.To
 	}
 	return r.From

@@ -18,6 +18,9 @@ type PortRef struct {
 // String returns "part.port".
 func (p PortRef) String() string { return p.Part + "." + p.Port }
 
+// Same reports whether both name one port, wherever they stand in the description.
+func (p PortRef) Same(other PortRef) bool { return p.Part == other.Part && p.Port == other.Port }
+
 // Run is pipe from one port to another, with bends where its legs meet.
 type Run struct {
 	ID        string // as written, else "from>to"
@@ -145,7 +148,7 @@ func NothingSaid() Surroundings { return Surroundings{ClearMM: -1, PlayMM: -1} }
 
 // Keeps reports whether the adaptor at one end of the run was there before and stays.
 func (r *Run) Keeps(end PortRef) bool {
-	return slices.ContainsFunc(r.AdaptorsKept, func(k PortRef) bool { return k.Part == end.Part && k.Port == end.Port })
+	return slices.ContainsFunc(r.AdaptorsKept, end.Same)
 }
 
 // Whole is the id of the old run this one is, or is left of.

@@ -36,7 +36,7 @@ func (p *Plan) acceptedInVain() []graph.Diagnostic {
 			continue
 		}
 		var modes []string
-		for _, m := range p.After.Circuit.Modes {
+		for _, m := range p.After.Circuit.AllModes() {
 			modes = append(modes, fmt.Sprintf("%q", m.Name))
 		}
 		out = append(out, graph.Diagnostic{Rule: "accept", Severity: graph.Warning, Pos: a.Pos,

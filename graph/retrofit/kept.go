@@ -44,7 +44,7 @@ func (w work) legEnds(partOf func(id string) *graph.Part, path *route.Path, leg 
 func (w work) keptRef(r *graph.Run, k int) (graph.PortRef, bool) {
 	ref := []graph.PortRef{r.From, r.To}[k]
 	for _, asked := range w.asked.AdaptorsKept {
-		if w.kept[k] && asked.Part == ref.Part && asked.Port == ref.Port {
+		if w.kept[k] && asked.Same(ref) {
 			return asked, true
 		}
 	}
@@ -79,7 +79,7 @@ func (l *limb) keptWords(path *route.Path, w work) {
 	ends := []graph.PortRef{path.Run.From, path.Run.To}
 	for _, ref := range w.asked.AdaptorsKept {
 		for k, e := range ends {
-			if e.Part == ref.Part && e.Port == ref.Port && !w.kept[k] {
+			if e.Same(ref) && !w.kept[k] {
 				l.find(ref.Pos, graph.Note, graph.Say("old pipe stays between the cut and %s, and what stands there stays with it", ref),
 					"leave adaptors-kept out, or cut the leg that ends there")
 			}

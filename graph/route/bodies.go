@@ -1,5 +1,7 @@
 package route
 
+import "slices"
+
 // bodies is the new work as rigid bodies joined by joints; body 0 is all that is there
 // already.
 type bodies struct {
@@ -61,9 +63,7 @@ func (b *bodies) chain(from, to int) []int {
 		out = append(out, k)
 		at = b.other(k, at)
 	}
-	for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-		out[i], out[j] = out[j], out[i]
-	}
+	slices.Reverse(out)
 	return out
 }
 

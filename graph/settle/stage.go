@@ -44,23 +44,7 @@ type Branch struct {
 
 // Of settles a circuit of one stage (see graph.Circuit.At). Any circuit will do: what
 // follows from nothing is not known. A circuit without a catalogue has the embedded one.
-func Of(c *graph.Circuit) *Stage {
-	s := indexed(c)
-	s.Water = waterOf(c)
-	for i, r := range c.Runs {
-		s.settleRun(&s.Runs[i], r)
-	}
-	for i, p := range c.Parts {
-		s.settlePart(&s.Parts[i], p)
-	}
-	for i := range s.Runs {
-		s.settleEnds(&s.Runs[i])
-	}
-	for i := range s.Parts {
-		s.settleLoss(&s.Parts[i])
-	}
-	return s
-}
+func Of(c *graph.Circuit) *Stage { return (*Stage)(nil).With(c) }
 
 // indexed returns a stage of which nothing is settled yet: what is where, and a place for
 // every part and run.

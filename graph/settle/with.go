@@ -11,13 +11,10 @@ import (
 // over as it was settled. What stands in one stage of many proposals is so settled once. A nil
 // stage has nothing in common with any circuit.
 func (s *Stage) With(c *graph.Circuit) *Stage {
-	if s == nil {
-		return Of(c)
-	}
 	out := indexed(c)
 	out.Water = waterOf(c)
-	if out.cat != s.cat || !reflect.DeepEqual(out.Water, s.Water) {
-		return Of(c)
+	if s == nil || out.cat != s.cat || !reflect.DeepEqual(out.Water, s.Water) {
+		s = &Stage{}
 	}
 	oldRun, oldPart := make([]int, len(c.Runs)), make([]int, len(c.Parts)) // in s; -1 where it is another
 	for i, r := range c.Runs {

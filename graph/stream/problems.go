@@ -1,6 +1,10 @@
 package stream
 
-import "dryfit/graph"
+import (
+	"slices"
+
+	"dryfit/graph"
+)
 
 // ShortCircuit is a way from a pump's outlet back to its inlet that does not pass the tub.
 type ShortCircuit struct {
@@ -123,9 +127,7 @@ func (n *Net) walked(from, by map[int]int, end int) []*graph.Run {
 	for v := end; from[v] >= 0; v = from[v] {
 		back = append(back, n.Circuit.Runs[by[v]])
 	}
-	for i, j := 0, len(back)-1; i < j; i, j = i+1, j-1 {
-		back[i], back[j] = back[j], back[i]
-	}
+	slices.Reverse(back)
 	return back
 }
 

@@ -1,6 +1,7 @@
 package detail
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -117,7 +118,7 @@ func (c *chain) endAt(path *route.Path, at graph.PortRef) *settle.End {
 	if run == nil {
 		return nil
 	}
-	if samePort(run.From, at) {
+	if run.From.Same(at) {
 		return &run.Ends[0]
 	}
 	return &run.Ends[1]
@@ -160,15 +161,11 @@ func fittingsAt(path *route.Path, at graph.PortRef) []int {
 			out = append(out, k)
 		}
 	}
-	if samePort(path.Run.To, at) {
-		for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-			out[i], out[j] = out[j], out[i]
-		}
+	if path.Run.To.Same(at) {
+		slices.Reverse(out)
 	}
 	return out
 }
-
-func samePort(a, b graph.PortRef) bool { return a.Part == b.Part && a.Port == b.Port }
 
 // jointOf is the number of the joint between two bodies; 0: none.
 func (c *chain) jointOf(a, b string) int {

@@ -1,6 +1,7 @@
 package detail
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -130,10 +131,7 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		if len(path.Points) != 2 && (len(path.Points) > 0 || path.LengthMM > 0) {
 			return false
 		}
-		far := next.To
-		if far.Part == near.Part && far.Port == near.Port {
-			far = next.From
-		}
+		far := next.Other(near)
 		m.tubes = c.tubes(path, near, m.to, 1)
 		c.members = append(c.members, m)
 		pos = m.to + path.LengthMM
@@ -156,7 +154,7 @@ func (c *chain) renew(t *tube, path *route.Path, end graph.PortRef) {
 		return
 	}
 	t.old, t.renewed = false, true
-	toEnd := path.Run.To.Part == end.Part && path.Run.To.Port == end.Port
+	toEnd := path.Run.To.Same(end)
 	for _, i := range path.Pieces {
 		p := &c.lay.Pieces[i]
 		if p.Spec != path.Run.Spec || p.Size != path.Run.Size { // a nipple of the adaptors
@@ -218,7 +216,7 @@ func stopAt(p *route.Path, at graph.PortRef) (route.End, bool) {
 	switch {
 	case n < 2:
 		return route.End{}, false
-	case p.Run.From.Part == at.Part && p.Run.From.Port == at.Port:
+	case p.Run.From.Same(at):
 		return p.Stops[0], true
 	}
 	return p.Stops[n-1], true
@@ -227,7 +225,7 @@ func stopAt(p *route.Path, at graph.PortRef) (route.End, bool) {
 // tubes places the pieces of the leg of a path next to a port, along an axis on which the
 // port's centre or stop lies at from; way is the sense of the axis, away from the port.
 func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) []tube {
-	back := path.Run.To.Part == near.Part && path.Run.To.Port == near.Port
+	back := path.Run.To.Same(near)
 	leg, legs := 1, len(path.Points)-1
 	if legs < 1 {
 		return nil // joined directly
@@ -268,9 +266,7 @@ func (c *chain) tubes(path *route.Path, near graph.PortRef, from, way float64) [
 		out = append(out, t)
 	}
 	if back {
-		for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-			out[i], out[j] = out[j], out[i]
-		}
+		slices.Reverse(out)
 	}
 	if n := len(out); n > 0 && out[0].bushFrom {
 		out[0].bushJoint = c.bushJoint(path, near)

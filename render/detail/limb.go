@@ -47,7 +47,7 @@ func (c *chain) branches() {
 		n := len(path.Points)
 		first, second, far := path.Points[0], path.Points[1], run.To
 		bend, after := 1, 2
-		if run.To.Part == near.Part && run.To.Port == near.Port {
+		if run.To.Same(near) {
 			first, second, far = path.Points[n-1], path.Points[n-2], run.From
 			bend, after = n-2, n-3
 		}
@@ -101,7 +101,7 @@ func (c *chain) hose(l *limb, path *route.Path, near graph.PortRef) {
 		return
 	}
 	l.way = path.Points[1].Sub(path.Points[0]).Unit()
-	if n := len(path.Points); samePort(path.Run.To, near) {
+	if n := len(path.Points); path.Run.To.Same(near) {
 		l.way = path.Points[n-2].Sub(path.Points[n-1]).Unit()
 	}
 	l.end = stop.TakeOffMM
@@ -115,7 +115,7 @@ func (c *chain) brokenOff(path *route.Path, near graph.PortRef, stop route.End, 
 	pieces := c.longs(path)
 	switch {
 	case len(pieces) == 0:
-	case samePort(path.Run.From, near):
+	case path.Run.From.Same(near):
 		if p := pieces[0]; p.Leg == 1 {
 			t.number, t.joinFrom = p.Number, p.From.Joint
 		}

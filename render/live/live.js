@@ -626,12 +626,7 @@ function showSaid(why, words) {
 		if (tag === "h2") { e.id = "about-head"; }
 		text.append(e);
 	}
-	byId("about-rows").textContent = "";
-	if (about.hidden) { looking.from = document.activeElement; }
-	looking.id = "";
-	light();
-	about.hidden = false;
-	text.focus({ preventScroll: true });
+	openWhy(text);
 }
 
 /** Answers a click on words with numbers in them; what is being marked to copy is left alone. @param {Element} at */
@@ -642,6 +637,16 @@ function clickedWords(at) {
 }
 side.addEventListener("click", (e) => { clickedWords(/** @type {Element} */ (e.target)); });
 byId("cost").addEventListener("click", (e) => { clickedWords(/** @type {Element} */ (e.target)); });
+
+/** Opens the panel on words that are about a number and no part. @param {HTMLElement} text */
+function openWhy(text) {
+	byId("about-rows").textContent = "";
+	if (about.hidden) { looking.from = document.activeElement; }
+	looking.id = "";
+	light();
+	about.hidden = false;
+	text.focus({ preventScroll: true });
+}
 
 /** Shows how the number of a cell is come by, with the figures beside it. @param {Element} td */
 function showWhy(td) {
@@ -667,12 +672,7 @@ function showWhy(td) {
 		const of = row.querySelector("[data-about]")?.getAttribute("data-about");
 		if (of) { const b = say("button", "More about " + (known.all.get(of)?.what || of)); b.setAttribute("data-about", of); b.setAttribute("type", "button"); }
 	}
-	byId("about-rows").textContent = "";
-	if (about.hidden) { looking.from = document.activeElement; }
-	looking.id = "";
-	light();
-	about.hidden = false;
-	text.focus({ preventScroll: true });
+	openWhy(text);
 }
 
 // Enter goes into a table that has the focus, the arrows from cell to cell; Enter there asks.

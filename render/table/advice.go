@@ -45,7 +45,7 @@ type remedyJSON struct {
 	Works  bool   `json:"works"`
 }
 
-func advice(a *hydraulic.Advice, s form.Style) *adviceJSON {
+func adviceOf(a *hydraulic.Advice, s form.Style) *adviceJSON {
 	if a == nil {
 		return nil
 	}

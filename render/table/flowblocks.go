@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/advice"
 	"dryfit/graph/rule"
 	"dryfit/render/table/form"
 	"dryfit/render/table/lists"
@@ -179,7 +180,7 @@ func partWords(f hydraulic.PartFlow, s form.Style) string {
 		if f.State == "shut" {
 			return fmt.Sprintf("shut; opens after %s more, or %s more past it", marginWords(s, f), s.Flow(f.MarginFlow)) + chatter
 		}
-		return fmt.Sprintf("%s; shuts after %s less", stateWords(f.State), marginWords(s, f)) + chatter
+		return fmt.Sprintf("%s; shuts after %s less", advice.StateWords(f.State), marginWords(s, f)) + chatter
 	case graph.HeatPump:
 		inside := s.Pressure(f.StaticPa) + " at its inlet"
 		if !f.LevelKnown {
@@ -267,7 +268,7 @@ func promiseText(s form.Style, p *spread.Promise) string {
 		return s.Say(p.Text)
 	}
 	state, _ := strings.CutPrefix(s.Say(p.Text), p.Part+" is ")
-	return fmt.Sprintf("%q: %s", p.Part, stateWords(state))
+	return fmt.Sprintf("%q: %s", p.Part, advice.StateWords(state))
 }
 
 // worstPromise returns the judged promise that is kept least; nil where none is made.

@@ -140,7 +140,7 @@ func FlowJSON(p *plan.Plan, s form.Style) ([]byte, error) {
 		Summary summaryJSON   `json:"summary"`
 		Assumed []assumedJSON `json:"assumed"`
 		Advice  *adviceJSON   `json:"advice,omitempty"`
-	}{Modes: []modeJSON{}, Summary: flowSummary(p, s), Assumed: assumedList(p, s), Advice: advice(p.Advice, s)}
+	}{Modes: []modeJSON{}, Summary: flowSummary(p, s), Assumed: assumedList(p, s), Advice: adviceOf(p.Advice, s)}
 	for _, st := range stages(p) {
 		for i := range st.stage.Solutions {
 			mode := modeOf(&st.stage.Solutions[i], p.Ranges, s)

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
+	"dryfit/graph/plan/advice"
 	"dryfit/render/table/form"
 )
 
@@ -99,9 +100,9 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 func bypassWords(m plan.ModeSummary, s form.Style) string {
 	switch {
 	case m.HasCheck && m.Bypass > 0:
-		return "bypass " + stateWords(m.CheckState) + ", it takes " + s.Flow(m.Bypass)
+		return "bypass " + advice.StateWords(m.CheckState) + ", it takes " + s.Flow(m.Bypass)
 	case m.HasCheck:
-		return "bypass " + stateWords(m.CheckState)
+		return "bypass " + advice.StateWords(m.CheckState)
 	case m.Bypass > 0:
 		return "the bypass takes " + s.Flow(m.Bypass)
 	}
@@ -141,16 +142,4 @@ func jetsSpread(r *spread.ModeRanges) string {
 		return "0"
 	}
 	return fmt.Sprintf("; nine in ten lie between %s and %s %%", change(r.JetsChange.Low), change(r.JetsChange.High))
-}
-
-// stateWords says how a check stands, so that nobody takes it for an order: a check that
-// lifts is part open, and works by itself.
-func stateWords(state string) string {
-	switch state {
-	case "lifting":
-		return "spring part open"
-	case "shut":
-		return "spring shut"
-	}
-	return state
 }

@@ -97,7 +97,4 @@ func keptOfRetrofit(r *field.Reader, t *graph.Retrofit) {
 	}
 }
 
-func isEnd(run *graph.Run, ref graph.PortRef) bool {
-	same := func(e graph.PortRef) bool { return e.Part == ref.Part && e.Port == ref.Port }
-	return same(run.From) || same(run.To)
-}
+func isEnd(run *graph.Run, ref graph.PortRef) bool { return ref.Same(run.From) || ref.Same(run.To) }

@@ -184,9 +184,9 @@ func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
 		case m.Error != "":
 			return graph.Say("%s: %s", m.Mode, m.Error)
 		case m.UnitFlow < a.Unit.Least:
-			return graph.Say("%s: the unit gets %s, less than its least, %s", m.Mode, FlowText(m.UnitFlow), FlowText(a.Unit.Least))
+			return graph.Say("%s: the unit gets %s, less than its least, %s", m.Mode, quantity.Flow.Of(m.UnitFlow), quantity.Flow.Of(a.Unit.Least))
 		case a.Unit.Most > 0 && m.UnitFlow > a.Unit.Most:
-			return graph.Say("%s: the unit gets %s, more than its most, %s", m.Mode, FlowText(m.UnitFlow), FlowText(a.Unit.Most))
+			return graph.Say("%s: the unit gets %s, more than its most, %s", m.Mode, quantity.Flow.Of(m.UnitFlow), quantity.Flow.Of(a.Unit.Most))
 		}
 	}
 	if all.Best < 0 || i == all.Best || !all.Asked { // of what nobody asks nothing is better or worse
@@ -199,9 +199,9 @@ func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
 	case !preferred(c, all.Constant):
 		return "keeps the promise, but on a pump of one speed a valve can be set to the flow that is wanted"
 	case best.Rated && !c.Rated:
-		return graph.Say("the unit gets %s at the least, under its rated %s", FlowText(LeastFlow(c)), FlowText(a.Unit.Rated))
+		return graph.Say("the unit gets %s at the least, under its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Of(a.Unit.Rated))
 	case all.Constant:
-		return graph.Say("the unit gets %s, further from its rated %s", FlowText(LeastFlow(c)), FlowText(a.Unit.Rated))
+		return graph.Say("the unit gets %s, further from its rated %s", quantity.Flow.Of(LeastFlow(c)), quantity.Flow.Of(a.Unit.Rated))
 	}
 	if m, ok := chatteringIn(c); ok && outcomeOf(best).Chatters < outcomeOf(c).Chatters {
 		return graph.Say("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
@@ -249,7 +249,7 @@ func pumpWords(c hydraulic.BypassChoice) quantity.Text {
 		if i > 0 {
 			text += ","
 		}
-		text += graph.Say(" %s at %s", FlowText(m.PumpFlow), m.Mode)
+		text += graph.Say(" %s at %s", quantity.Flow.Of(m.PumpFlow), m.Mode)
 	}
 	return text
 }
@@ -265,7 +265,7 @@ func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 		if i > 0 {
 			text += "; "
 		}
-		text += graph.Say("%s: the unit gets %s", m.Mode, FlowText(m.UnitFlow))
+		text += graph.Say("%s: the unit gets %s", m.Mode, quantity.Flow.Of(m.UnitFlow))
 		if m.State != "" {
 			state := m.State
 			if best.Spring != "" {
@@ -287,13 +287,13 @@ func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 		text += graph.Say("; at %s it will chatter, less than a tenth of its cracking pressure from changing", m)
 	}
 	if shut, ok := a.shutDoes(all); ok {
-		text += graph.Say("; simpler is the bypass shut: the unit then gets %s, within its most of %s", FlowText(mostFlow(shut)), FlowText(a.Unit.Most))
+		text += graph.Say("; simpler is the bypass shut: the unit then gets %s, within its most of %s", quantity.Flow.Of(mostFlow(shut)), quantity.Flow.Of(a.Unit.Most))
 		if all.Today {
 			text += " (" + jetsWords(shut) + ")"
 		}
 	}
 	if !best.Rated && a.Unit.Rated > 0 {
-		text += graph.Say(" (under its rated %s, above its least %s)", FlowText(a.Unit.Rated), FlowText(a.Unit.Least))
+		text += graph.Say(" (under its rated %s, above its least %s)", quantity.Flow.Of(a.Unit.Rated), quantity.Flow.Of(a.Unit.Least))
 	}
 	return text
 }
@@ -324,7 +324,8 @@ func mostFlow(c hydraulic.BypassChoice) float64 {
 	return most
 }
 
-// StateWords says how a bypass stands, so that nobody takes it for an order.
+// StateWords says how a check stands, so that nobody takes it for an order: a check that lifts
+// is part open, and works by itself.
 func StateWords(state string) string {
 	switch state {
 	case "lifting":
@@ -340,6 +341,3 @@ func StateWords(state string) string {
 func weakest(all *hydraulic.Advice) int {
 	return slices.IndexFunc(all.Choices, func(c hydraulic.BypassChoice) bool { return c.Spring != "" && c.Keeps && c.Rated })
 }
-
-// FlowText is a flow in m³/s as an amount that is worded where it is printed.
-func FlowText(v float64) quantity.Amount { return quantity.Flow.Of(v) }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/settle"
@@ -63,7 +64,7 @@ func (a *adviser) SmallerUnit() hydraulic.Remedy {
 			continue
 		}
 		out = hydraulic.Remedy{Works: choice.Keeps, Effect: EffectWords(choice),
-			What: graph.Say("a smaller unit, like %s (least %s, rated %s)", row.Name, FlowText(row.Least), FlowText(row.Rated))}
+			What: graph.Say("a smaller unit, like %s (least %s, rated %s)", row.Name, quantity.Flow.Of(row.Least), quantity.Flow.Of(row.Rated))}
 		if choice.Keeps {
 			return out
 		}

@@ -67,7 +67,7 @@ func EffectWords(c hydraulic.BypassChoice) quantity.Text {
 			said = append(said, graph.Say("%s: %s", m.Mode, m.Error))
 			continue
 		}
-		said = append(said, graph.Say("%s: the unit gets %s", m.Mode, FlowText(m.UnitFlow)))
+		said = append(said, graph.Say("%s: the unit gets %s", m.Mode, quantity.Flow.Of(m.UnitFlow)))
 	}
 	return quantity.Join(said, "; ") + " with " + c.Name
 }

@@ -12,7 +12,7 @@ func (l *work) judgeKept(i int) {
 	r, ln := l.c.Runs[i], &l.lines[i]
 	for _, ref := range r.AdaptorsKept {
 		s := &ln.from
-		if ref.Part == r.To.Part && ref.Port == r.To.Port {
+		if ref.Same(r.To) {
 			s = &ln.to
 		}
 		hose := r.Spec == catalog.HosePipe

@@ -2,6 +2,7 @@ package solid
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -66,9 +67,7 @@ func (b *builder) chainOrder(path *route.Path, point int) []int {
 		}
 	}
 	if n := len(path.Points) - 1; point == n {
-		for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-			out[i], out[j] = out[j], out[i]
-		}
+		slices.Reverse(out)
 	}
 	return out
 }

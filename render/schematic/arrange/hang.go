@@ -4,6 +4,7 @@ import (
 	"dryfit/graph"
 	"dryfit/render/scene"
 	"dryfit/render/symbol"
+	"slices"
 )
 
 // host returns the part a dead end hangs on.
@@ -89,9 +90,7 @@ func (b *builder) hangs() {
 		nodes := append([]*Node{}, l.nodes...)
 		outward := l.start != nil
 		if !outward {
-			for i, j := 0, len(nodes)-1; i < j; i, j = i+1, j-1 {
-				nodes[i], nodes[j] = nodes[j], nodes[i]
-			}
+			slices.Reverse(nodes)
 		}
 		for _, n := range nodes {
 			n.Way = way

@@ -47,7 +47,7 @@ func (d *drawing) table() string {
 		if u.Range.High <= u.Range.Low {
 			continue
 		}
-		parts = append(parts, fmt.Sprintf("%s, %s: %s to %s", d.in.Modes(u.Mode), u.Stage, d.flow(u.Range.Low), d.flow(u.Range.High)))
+		parts = append(parts, fmt.Sprintf("%s, %s: %s", d.in.Modes(u.Mode), u.Stage, u.Range.Words(d.flow)))
 	}
 	if len(parts) == 0 {
 		return ""

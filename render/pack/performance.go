@@ -65,7 +65,13 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			g.Rows = append(g.Rows, append(row, jets...))
 		}
 	}
-	return form.Block{Grid: g, Lines: []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the greatest of the unit's ratings; a colder day gives less."}}
+	lines := []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the greatest of the unit's ratings; a colder day gives less."}
+	for _, m := range sums {
+		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
+			lines = append(lines, table.Capital(names.Mode(m.Mode))+": "+past+".")
+		}
+	}
+	return form.Block{Grid: g, Lines: lines}
 }
 
 // noFlow is the flow that prints as nothing, m³/s.
@@ -83,7 +89,7 @@ func spreadOf(p *plan.Plan, ranges *spread.ModeRanges, mode string, part *graph.
 			if math.Abs(r.Low) < noFlow && math.Abs(r.High) < noFlow {
 				return "none"
 			}
-			return quantity.Format(r.Low, quantity.Flow, units) + " to " + quantity.Format(r.High, quantity.Flow, units)
+			return r.Words(func(v float64) string { return quantity.Format(v, quantity.Flow, units) })
 		}
 	}
 	return ""

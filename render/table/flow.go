@@ -1,6 +1,8 @@
 package table
 
 import (
+	"strconv"
+
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/render/table/form"
@@ -8,13 +10,14 @@ import (
 
 // FlowCSV prints every part and run of every mode and stage, a line each. flow_m3_h is that of
 // the case as described; where ranges were made the middle of the sample and what nine in ten
-// lie between stand behind it, an end past a pump's curve is open. A mode without an answer has
+// lie between stand behind it, an end past a pump's curve is open; how many of how many samples are
+// past it below and above the middle stands in beyond_low, beyond_high and samples. A mode without an answer has
 // one line that says why.
 func FlowCSV(p *plan.Plan, s form.Style) ([]byte, error) {
 	var rows [][]string
 	for _, st := range stages(p) {
 		for _, n := range st.stage.NoAnswer {
-			rows = append(rows, []string{form.Cell(n.Mode), string(st.name), "mode", "", "", "", "", "", "", "no answer", "", "", "", "", form.Cell(s.Say(n.Why))})
+			rows = append(rows, []string{form.Cell(n.Mode), string(st.name), "mode", "", "", "", "", "", "", "no answer", "", "", "", "", "", "", "", form.Cell(s.Say(n.Why))})
 		}
 		for _, sol := range st.stage.Solutions {
 			ranges := p.Ranges.Of(sol.Mode.Name, st.name)
@@ -43,13 +46,14 @@ func FlowCSV(p *plan.Plan, s form.Style) ([]byte, error) {
 		}
 	}
 	return form.WriteCSV([]string{"mode", "stage", "what", "id", "kind", "flow_m3_h", "drop_kPa", "velocity_m_s", "reynolds", "state",
-		"flow_middle_m3_h", "flow_low_m3_h", "flow_high_m3_h", "open", "why"}, rows), nil
+		"flow_middle_m3_h", "flow_low_m3_h", "flow_high_m3_h", "open",
+		"beyond_low", "beyond_high", "samples", "why"}, rows), nil
 }
 
 // rangeCells are the cells of a range of flow, and of why there is none.
 func rangeCells(r *spread.Range) []string {
 	if r == nil {
-		return []string{"", "", "", "", ""}
+		return []string{"", "", "", "", "", "", "", ""}
 	}
 	open := ""
 	switch {
@@ -60,5 +64,6 @@ func rangeCells(r *spread.Range) []string {
 	case r.OpenHigh:
 		open = "high"
 	}
-	return []string{form.Fixed(r.Middle*3600, 3), form.Fixed(r.Low*3600, 3), form.Fixed(r.High*3600, 3), open, ""}
+	return []string{form.Fixed(r.Middle*3600, 3), form.Fixed(r.Low*3600, 3), form.Fixed(r.High*3600, 3), open,
+		strconv.Itoa(r.PastLow), strconv.Itoa(r.PastHigh), strconv.Itoa(r.Of), ""}
 }

@@ -63,9 +63,18 @@ func FlowBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 		if main != p.Before {
 			before = p.Before.Solution(sol.Mode.Name)
 		}
-		title := fmt.Sprintf("%s, %s the work", modeTitle(names, sol.Mode.Name), sol.Stage)
-		out = append(out, form.Block{Title: title, Grid: partsOfMode(p.Ranges.Of(sol.Mode.Name, sol.Stage), sol, before, s)},
-			form.Block{Title: title + ": pipe", Grid: runsOfMode(sol, s)})
+		title := modeTitle(names, sol.Mode.Name)
+		if p.Before == p.After {
+			title += ", as it stands"
+		} else {
+			title += fmt.Sprintf(", %s the work", sol.Stage)
+		}
+		ranges := p.Ranges.Of(sol.Mode.Name, sol.Stage)
+		parts := form.Block{Title: title, Grid: partsOfMode(ranges, sol, before, s)}
+		if past := ranges.PastWords(); past != "" {
+			parts.Lines = append(parts.Lines, "  "+past)
+		}
+		out = append(out, parts, form.Block{Title: title + ": pipe", Grid: runsOfMode(sol, s)})
 		out = append(out, lists.HeadBlocks(sol, names, s)...)
 	}
 	out = append(out, AssumedBlocks(p, s)...)
@@ -115,16 +124,7 @@ func rangeText(r spread.Range, u form.Unit) string {
 	if r.High-r.Low < 1e-9 {
 		return ""
 	}
-	low, high := u.Text(r.Low), u.Text(r.High)
-	switch {
-	case r.OpenLow && r.OpenHigh:
-		return "under " + low + " to over " + high + ", past the curve"
-	case r.OpenHigh:
-		return low + " to over " + high + ", past the curve"
-	case r.OpenLow:
-		return "under " + low + " to " + high + ", past the curve"
-	}
-	return low + " to " + high
+	return r.Words(u.Text)
 }
 
 // middleText prints the middle of the sample; nothing where there is no range.
@@ -307,11 +307,11 @@ func SureBlocks(r *spread.Ranges, s form.Style) []form.Block {
 	}
 	b.Lines = append(b.Lines, AcceptedLines(r, s)...)
 	if len(r.Promises) > 0 {
-		b.Grid = form.NewGrid(form.Column{Head: "mode"}, form.Column{Head: "promise", Widest: 70}, form.Column{Head: "held in, of 100 ways the unknowns could lie", Right: true, Widest: 22})
+		b.Grid = form.NewGrid(form.Column{Head: "mode"}, form.Column{Head: "promise", Widest: 70}, form.Column{Head: "held in, of 100 ways the unknowns could lie", Right: true, Widest: 22}, form.Column{Head: "samples", Right: true})
 	}
 	for i := range r.Promises {
 		p := &r.Promises[i]
-		b.Grid.Add(p.Mode, promiseText(s, p), form.Fixed(p.Share*100, 0))
+		b.Grid.Add(p.Mode, promiseText(s, p), form.Fixed(p.Share*100, 0), fmt.Sprintf("%d of %d", p.Kept, p.Of))
 	}
 	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		lead := "  measure this first"

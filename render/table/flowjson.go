@@ -19,14 +19,21 @@ type rangeJSON struct {
 	Middle     *float64 `json:"middle,omitempty"`
 	BeyondLow  float64  `json:"beyond_low,omitempty"`
 	BeyondHigh float64  `json:"beyond_high,omitempty"`
+	PastLow    int      `json:"beyond_low_samples,omitempty"`
+	PastHigh   int      `json:"beyond_high_samples,omitempty"`
+	Of         int      `json:"of_samples,omitempty"` // beside the two above
 	OpenLow    bool     `json:"open_low,omitempty"`
 	OpenHigh   bool     `json:"open_high,omitempty"`
 }
 
 // sampleRange prints a range of a sample, its values by a function.
 func sampleRange(r spread.Range, value func(float64) float64) *rangeJSON {
-	return &rangeJSON{Low: value(r.Low), Likely: value(r.Likely), High: value(r.High), Middle: form.Ptr(value(r.Middle)),
-		BeyondLow: form.Round(r.BeyondLow, 4), BeyondHigh: form.Round(r.BeyondHigh, 4), OpenLow: r.OpenLow, OpenHigh: r.OpenHigh}
+	out := &rangeJSON{Low: value(r.Low), Likely: value(r.Likely), High: value(r.High), Middle: form.Ptr(value(r.Middle)),
+		BeyondLow: form.Round(r.BeyondLow(), 4), BeyondHigh: form.Round(r.BeyondHigh(), 4), PastLow: r.PastLow, PastHigh: r.PastHigh, OpenLow: r.OpenLow, OpenHigh: r.OpenHigh}
+	if r.PastLow+r.PastHigh > 0 {
+		out.Of = r.Of
+	}
+	return out
 }
 
 type modeJSON struct {

@@ -141,5 +141,5 @@ func jetsSpread(r *spread.ModeRanges) string {
 		}
 		return "0"
 	}
-	return fmt.Sprintf("; nine in ten lie between %s and %s %%", change(r.JetsChange.Low), change(r.JetsChange.High))
+	return "; nine in ten lie " + r.JetsChange.Between(change, " %")
 }

@@ -17,12 +17,53 @@ import (
 // sample's middle is another where what is not listed only adds to a loss.
 //
 // A sample in which a pump runs past the last point of its curve is counted with what a
-// straight line on from the curve makes of it. Where it stands at an end of the range, that
-// end is open: Low or High is then the last value within the curve.
+// straight line on from the curve makes of it. Where half or more of the outermost tenth of the
+// samples are such, that end is open: Low or High is then the last value within the curve. A
+// share of a tenth and not the one sample at the end, so that a millimetre more pipe does not
+// open it.
 type Range struct {
 	Low, Likely, Middle, High float64
-	BeyondLow, BeyondHigh     float64 // share of the samples past a pump's curve that lie below and above Middle
-	OpenLow, OpenHigh         bool    // the end is past a pump's curve: it may be less than Low, more than High
+	Of                        int  // how many samples; 0: none were made
+	PastLow, PastHigh         int  // how many of them are past a pump's curve, below Middle and from it on
+	OpenLow, OpenHigh         bool // the end is past a pump's curve: it may be less than Low, more than High
+}
+
+// BeyondLow is the share of the samples that are past a pump's curve and below Middle, 0 to 1.
+func (r *Range) BeyondLow() float64 { return float64(r.PastLow) / float64(max(r.Of, 1)) }
+
+// BeyondHigh is the share of the samples that are past a pump's curve and not below Middle, 0 to 1.
+func (r *Range) BeyondHigh() float64 { return float64(r.PastHigh) / float64(max(r.Of, 1)) }
+
+// Ends words the ends of the range, each printed by say: "21.0", "over 22.0" where it is open.
+func (r *Range) Ends(say func(float64) string) (low, high string) {
+	low, high = say(r.Low), say(r.High)
+	if r.OpenLow {
+		low = "under " + low
+	}
+	if r.OpenHigh {
+		high = "over " + high
+	}
+	return low, high
+}
+
+// Words prints the range: "21.0 to over 22.0, past the curve".
+func (r *Range) Words(say func(float64) string) string {
+	low, high := r.Ends(say)
+	return low + " to " + high + r.pastWords()
+}
+
+// pastWords says behind the ends why one is open; "" where none is.
+func (r *Range) pastWords() string {
+	if r.OpenLow || r.OpenHigh {
+		return ", past the curve"
+	}
+	return ""
+}
+
+// Between prints the range in a sentence: "between -9 and over -4, past the curve".
+func (r *Range) Between(say func(float64) string, unit string) string {
+	low, high := r.Ends(say)
+	return "between " + low + " and " + high + unit + r.pastWords()
 }
 
 // Ranges is the network solved again over a fixed low-discrepancy sample of the spreads.
@@ -30,6 +71,7 @@ type Ranges struct {
 	Samples, Unsolved int
 	Points            []int // of the sample, those taken
 	Unknowns          int   // how many coordinates of the sample they take
+	AsItStands        bool  // nothing is new and nothing goes: what stands before stands after
 	Modes             []ModeRanges
 	Promises          []Promise
 	MeasureFirst      []Influence // what matters most comes first; what moves nothing by a two-hundredth is left out
@@ -46,6 +88,7 @@ type ModeRanges struct {
 	Runs       []Range // flow, m³/s
 	JetsChange Range   // share of today's flow through the jets, -1..; after stage only
 	HasJets    bool
+	Of, Past   int // how many samples were solved, and in how many of them a pump is past its curve
 	// UnitFlow is the flow through the unit, m³/s, at each point of the sample that was taken, so
 	// that what hangs on it may be worked out at the same points; NaN: no answer. After stage only.
 	UnitFlow []float64
@@ -133,13 +176,23 @@ func (f *Influence) Harmed() (what, mode string) {
 	return "the unit's flow", f.UnitMode
 }
 
-// Of returns the ranges of a mode in a stage, or nil; a nil Ranges has none.
+// PastWords says in how many of the samples of the mode a pump is past its curve, and what is
+// made of them; "" where it is in none.
+func (m *ModeRanges) PastWords() string {
+	if m == nil || m.Past == 0 {
+		return ""
+	}
+	return fmt.Sprintf("in %d of %d samples a pump runs past the last point of its curve: they count by a straight line on from there; more of its curve, from its sheet, would say", m.Past, m.Of)
+}
+
+// Of returns the ranges of a mode in a stage, or nil; a nil Ranges has none. Where there is no work
+// both stages are one.
 func (r *Ranges) Of(mode string, stage graph.Stage) *ModeRanges {
 	if r == nil {
 		return nil
 	}
 	for i := range r.Modes {
-		if r.Modes[i].Mode == mode && r.Modes[i].Stage == stage {
+		if r.Modes[i].Mode == mode && (r.AsItStands || r.Modes[i].Stage == stage) {
 			return &r.Modes[i]
 		}
 	}

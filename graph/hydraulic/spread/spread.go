@@ -77,6 +77,7 @@ func spreadEvery(before, after *route.Layout, unit string, every int, tell func(
 	s := newSpread(before, after, unit)
 	s.tell = tell
 	out := s.over(sample.All(every))
+	out.AsItStands = before != nil && before == after
 	for _, m := range s.modes {
 		out.Modes = append(out.Modes, m.ranges()...)
 		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
@@ -119,6 +120,7 @@ type spreadStage struct {
 	likely             *hydraulic.Solution
 	answers            []answer    // at the points just solved
 	parts, drops, runs [][]sampled // by index: every sample's value
+	of, past           int         // how many samples were kept, and how many of them past a pump's curve
 }
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
@@ -235,6 +237,9 @@ func (s *spreader) solve(st *spreadStage, values []float64) answer {
 
 func (st *spreadStage) keep(a answer) {
 	sol, past := a.sol, a.past
+	if st.of++; past {
+		st.past++
+	}
 	for i := range sol.Parts {
 		st.parts[i] = append(st.parts[i], sampled{sol.Parts[i].Flow, past})
 		st.drops[i] = append(st.drops[i], sampled{sol.Parts[i].Drop, past})
@@ -251,7 +256,7 @@ func (m *spreadMode) ranges() []ModeRanges {
 		if st == nil {
 			continue
 		}
-		r := ModeRanges{Mode: m.name, Stage: st.model.Stage}
+		r := ModeRanges{Mode: m.name, Stage: st.model.Stage, Of: st.of, Past: st.past}
 		for i := range st.parts {
 			r.Parts = append(r.Parts, rangeOf(st.parts[i], st.likely.Parts[i].Flow))
 			r.Drops = append(r.Drops, rangeOf(st.drops[i], st.likely.Parts[i].Drop))
@@ -281,24 +286,34 @@ func rangeOf(values []sampled, likely float64) Range {
 	sorted := slices.SortedStableFunc(slices.Values(values), func(a, b sampled) int { return cmp.Compare(a.value, b.value) })
 	at := func(share float64) int { return int(math.Round(share * float64(n-1))) }
 	low, high := at(0.05), at(0.95)
-	r := Range{Likely: likely, Middle: sorted[at(0.5)].value}
+	r := Range{Likely: likely, Middle: sorted[at(0.5)].value, Of: n}
 	for _, v := range sorted {
 		switch {
 		case !v.past:
 		case v.value < r.Middle:
-			r.BeyondLow += 1 / float64(n)
+			r.PastLow++
 		default:
-			r.BeyondHigh += 1 / float64(n)
+			r.PastHigh++
 		}
 	}
-	for ; low < n-1 && sorted[low].past; low++ {
-		r.OpenLow = true
+	r.OpenLow, r.OpenHigh = mostlyPast(sorted[:at(0.1)+1]), mostlyPast(sorted[at(0.9):])
+	for ; r.OpenLow && low < n-1 && sorted[low].past; low++ {
 	}
-	for ; high > low && sorted[high].past; high-- {
-		r.OpenHigh = true
+	for ; r.OpenHigh && high > low && sorted[high].past; high-- {
 	}
 	r.Low, r.High = min(sorted[low].value, likely), max(sorted[high].value, likely)
 	return r
+}
+
+// mostlyPast reports whether a half of some samples or more are past a pump's curve.
+func mostlyPast(some []sampled) bool {
+	past := 0
+	for _, v := range some {
+		if v.past {
+			past++
+		}
+	}
+	return 2*past >= len(some)
 }
 
 // promises says in how many of the samples each promise of the mode holds. A unit that

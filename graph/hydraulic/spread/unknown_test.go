@@ -214,14 +214,39 @@ func TestRangeOf(t *testing.T) {
 		all = append(all, sampled{float64((i * 306) % 1001), false})
 	}
 	r := rangeOf(all, 400)
-	if r.Low != 50 || r.Middle != 500 || r.High != 950 || r.Likely != 400 || r.OpenLow || r.OpenHigh || r.BeyondHigh != 0 {
+	if r.Low != 50 || r.Middle != 500 || r.High != 950 || r.Likely != 400 || r.OpenLow || r.OpenHigh || r.PastHigh != 0 || r.Of != 1001 {
 		t.Errorf("%+v", r)
 	}
 	for i := range all {
 		all[i].past = all[i].value >= 900
 	}
-	if r := rangeOf(all, 400); r.High != 899 || !r.OpenHigh || r.OpenLow || !agree.Within(r.BeyondHigh, 101.0/1001, 1e-9) {
+	if r := rangeOf(all, 400); r.High != 899 || !r.OpenHigh || r.OpenLow || r.PastLow != 0 || r.PastHigh != 101 || !agree.Within(r.BeyondHigh(), 101.0/1001, 1e-9) {
 		t.Errorf("past the curve: %+v", r)
+	}
+	for _, c := range []struct {
+		what     string
+		past     func(float64) bool
+		high     float64
+		pastHigh int
+		open     bool
+	}{
+		{"one at the very end of the range", func(v float64) bool { return v == 950 }, 950, 1, false},
+		{"half of the outermost tenth but one", func(v float64) bool { return v > 950 }, 950, 50, false},
+		{"half of it", func(v float64) bool { return v >= 950 }, 949, 51, true},
+		{"every other of them", func(v float64) bool { return v >= 900 && int(v)%2 == 0 }, 949, 51, true},
+	} {
+		for i := range all {
+			all[i].past = c.past(all[i].value)
+		}
+		if r := rangeOf(all, 400); r.High != c.high || r.PastHigh != c.pastHigh || r.OpenHigh != c.open || r.OpenLow {
+			t.Errorf("%s past the curve: %+v", c.what, r)
+		}
+		for i := range all { // the same at the lower end
+			all[i].past = c.past(1000 - all[i].value)
+		}
+		if r := rangeOf(all, 400); r.Low != 1000-c.high || r.PastLow != c.pastHigh || r.OpenLow != c.open || r.OpenHigh {
+			t.Errorf("%s past the curve, below: %+v", c.what, r)
+		}
 	}
 	if r := rangeOf(all[:1], 7); r.Low > 7 || r.High < 7 {
 		t.Errorf("the case as described lies outside: %+v", r)

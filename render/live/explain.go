@@ -32,6 +32,7 @@ var explanations = []Explanation{
 	{`^(unit|jets|head) ±%$`, "How much it moves", "the circuit solved again with this value near either end of what it may be (one in twenty lies beyond each) and all else as described: half of what that changes the unit's flow, the jets' or the pump's head",
 		"the two ends in the column \"may be\"", "computed, in the mode in which it moves most"},
 	{`^held in`, "How often it holds", "in so many of 100 ways in which the unknowns could lie", "the same sample: a share of guesses, not a probability", "counted"},
+	{`^samples$`, "How many of the samples keep it", "counted over the fixed sample: how many of how many keep the promise; one past a pump's curve counts by a straight line on from there", "the same sample", "counted"},
 	{`^rise$`, "The water's rise", "P / (ρ · c · Q), c = 4.18 kJ/(kg·K)", "the unit's rated output and its flow", "balance of heat"},
 	{`^head` + units + `$`, "The head", "h = drop / (ρ · g): metres of the water pumped", "the drops along the line that asks most of the pump", "hydrostatics"},
 	{`^share$`, "The share", "of the pump's total head", "the column beside it", "divided"},

@@ -12,8 +12,23 @@ const (
 // note writes down so many legs with so many turns, if there were none before.
 func (r *reach) note(turns, legs int) {
 	if *r>>(4*turns)&noReach == noReach {
-		*r = *r&^(noReach<<(4*turns)) | reach(legs)<<(4*turns)
+		r.set(turns, legs)
 	}
+}
+
+// set writes down so many legs with so many turns, whatever there was before.
+func (r *reach) set(turns, legs int) { *r = *r&^(noReach<<(4*turns)) | reach(legs)<<(4*turns) }
+
+// better reports whether so many legs with so many turns lead anywhere new: nothing noted has
+// no more of both.
+func (r reach) better(turns, legs int) bool {
+	for range turns + 1 {
+		if int(r&noReach) <= legs {
+			return false
+		}
+		r >>= 4
+	}
+	return true
 }
 
 // within tells how many turns and legs are left at the least of those with at most so many
@@ -85,42 +100,34 @@ type stage struct {
 	phase phase
 }
 
+// walk notes for every stage the legs and turns it takes to the goal at the least, by turns and
+// then by legs. A stage that was reached with no more of either leads nowhere that is not led to
+// already.
 func (t *left) walk(end way, last phase, shortest, lastLeast int64) {
-	var reached [mostTurns][mostLegs + 1][]stage
 	goal := stage{axis: end.axis(), phase: last}
 	for a := range 3 {
 		goal.at[a] = t.rangeOf(a, 0)
 	}
-	seen := map[stage]bool{}
+	var reached [mostTurns][mostLegs + 1][]stage
+	reached[0][0] = []stage{goal}
 	t.at(goal).note(0, 0)
 	for turns := range mostTurns {
-		clear(seen)
-		for legs := range mostLegs + 1 {
-			from := reached[turns][legs]
-			if turns == 0 && legs == 0 {
-				from = []stage{goal}
-			}
-			for _, s := range from {
-				if seen[s] {
-					continue
+		for legs := range mostLegs {
+			for _, s := range reached[turns][legs] {
+				if had := *t.at(s) >> (4 * turns) & noReach; int(had) < legs {
+					continue // with fewer legs, noted after this was
 				}
-				seen[s] = true
-				t.at(s).note(turns, legs)
-				if legs == mostLegs {
-					continue
-				}
-				ways, least := []way{way(2 * s.axis), way(2*s.axis + 1)}, shortest
+				ways, least := [2]way{way(2 * s.axis), way(2*s.axis + 1)}, shortest
+				n := len(ways)
 				if legs == 0 {
-					ways, least = []way{end}, lastLeast
+					ways[0], n, least = end, 1, lastLeast
 				}
-				for _, w := range ways {
+				for _, w := range ways[:n] {
 					t.before(s, w, least, func(b stage, turned bool) {
-						n := turns
-						if turned {
-							n++
-						}
-						if n < mostTurns {
-							reached[n][legs+1] = append(reached[n][legs+1], b)
+						now := turns + at(turned)
+						if now < mostTurns && t.at(b).better(now, legs+1) {
+							t.at(b).set(now, legs+1)
+							reached[now][legs+1] = append(reached[now][legs+1], b)
 						}
 					})
 				}
@@ -143,12 +150,13 @@ func (t *left) before(s stage, w way, least int64, each func(b stage, turned boo
 		}
 		b := s
 		b.at[a] = i
-		for b.axis = range 3 {
-			if b.axis == a {
+		for b.phase = range phase(3) {
+			after, turned := b.phase.after(w)
+			if after != s.phase {
 				continue
 			}
-			for b.phase = range phase(3) {
-				if after, turned := b.phase.after(w); after == s.phase {
+			for b.axis = range 3 {
+				if b.axis != a {
 					each(b, turned)
 				}
 			}

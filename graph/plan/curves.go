@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -105,7 +106,8 @@ func (p *Plan) heaterPumps() []unitPump {
 
 // stage adds the curves and duty points of one stage.
 func (s *CurveSet) stage(st *stage.Stage, stage graph.Stage, ranges *spread.Ranges) {
-	groups := map[string]int{}
+	groups := map[string]int{} // of modes that set the circuit alike
+	var alike [][]driven
 	for _, solved := range st.Solutions {
 		part := solved.Part(s.Pump.ID)
 		speed := solved.Mode.Speeds[s.Pump.ID]
@@ -135,21 +137,43 @@ func (s *CurveSet) stage(st *stage.Stage, stage graph.Stage, ranges *spread.Rang
 		key := setting(solved.Mode, s.Pump.ID)
 		i, ok := groups[key]
 		if !ok {
-			i = len(s.Systems)
+			i = len(alike)
 			groups[key] = i
-			s.Systems = append(s.Systems, SystemCurve{Stage: stage})
+			alike = append(alike, nil)
 		}
-		sys := &s.Systems[i]
-		sys.Modes = append(sys.Modes, duty.Mode)
-		points := model.SystemCurve(s.Pump.ID, mostHeadUsed, s.points)
-		if len(points) == 0 || len(sys.Points) > 0 && points[len(points)-1].Flow <= sys.Points[len(sys.Points)-1].Flow {
-			continue // a faster speed has followed the same curve further
-		}
-		sys.Points, sys.Low, sys.High = points, nil, nil
-		if known && duty.Range.High > duty.Range.Low {
-			sys.Low, sys.High = bounds(points, duty, curve)
-		}
+		alike[i] = append(alike[i], driven{duty, known, model, curve})
 	}
+	for _, modes := range alike {
+		s.Systems = append(s.Systems, s.system(modes))
+	}
+}
+
+// driven is a circuit with its pump at one speed.
+type driven struct {
+	duty  Duty
+	known bool // its range
+	model *hydraulic.Model
+	curve *laws.PumpCurve
+}
+
+// system is the curve of a circuit, followed with the speed that moves most: it leads furthest.
+func (s *CurveSet) system(modes []driven) SystemCurve {
+	out := SystemCurve{Stage: modes[0].duty.Stage}
+	for _, m := range modes {
+		out.Modes = append(out.Modes, m.duty.Mode)
+	}
+	slices.SortStableFunc(modes, func(a, b driven) int { return cmp.Compare(b.duty.Flow, a.duty.Flow) })
+	for _, m := range modes {
+		out.Points = m.model.SystemCurve(s.Pump.ID, mostHeadUsed, s.points)
+		if len(out.Points) == 0 {
+			continue
+		}
+		if m.known && m.duty.Range.High > m.duty.Range.Low {
+			out.Low, out.High = bounds(out.Points, m.duty, m.curve)
+		}
+		break
+	}
+	return out
 }
 
 // merge joins curves of one stage that no eye could tell apart: a pump that runs on a circuit

@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
+	"dryfit/graph/retrofit/lead"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
 	"dryfit/graph/stream"
@@ -22,6 +23,7 @@ type Site struct {
 	solids  *solid.Bodies // of what is there; nil until they are asked for
 	led     map[ledKey]*ledPipes
 	stops   stops
+	common  *lead.Known // to the pipes led from its places
 }
 
 // ledKey is what the pipes found at a place hang on.
@@ -34,7 +36,7 @@ type ledKey struct {
 
 // NewSite returns the site of a circuit; lay is the stage before the work.
 func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
-	return &Site{circuit: c, lay: lay, net: lay.Stage.Net(), led: map[ledKey]*ledPipes{}, stops: stops{}}
+	return &Site{circuit: c, lay: lay, net: lay.Stage.Net(), led: map[ledKey]*ledPipes{}, stops: stops{}, common: &lead.Known{}}
 }
 
 // bodies are those of what is there, made once.
@@ -163,7 +165,7 @@ func (site *Site) survey(w work, path *route.Path, place Place, a assembly, asid
 	}
 	start, dir := path.Points[place.Leg-1], path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
 	first := place.FromMM + a.half + a.endAdd
-	s := &survey{lay: site.lay, bodies: site.bodies, group: site.lay.Groups[path.Run.From.String()],
+	s := &survey{lay: site.lay, bodies: site.bodies, common: site.common, group: site.lay.Groups[path.Run.From.String()],
 		teeA: start.Add(dir.Scale(first)), teeB: start.Add(dir.Scale(first + a.spacing()))}
 	s.cuts = []cutLeg{{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(),
 		from: s.teeA.Sub(dir.Scale(a.half + a.endAdd + a.endDepth)), to: s.teeB.Add(dir.Scale(a.half + a.lastAdd + a.lastDepth))}}

@@ -20,6 +20,7 @@ type survey struct {
 	lay    *route.Layout
 	bodies func() *solid.Bodies // of what is there
 	known  *ledPipes            // what was found here before, or is now
+	common *lead.Known          // to the pipes led from all places
 	teeA   graph.Vec            // centres, from the layout's datum, mm
 	teeB   graph.Vec
 	group  int // of the places the tees' are tied to by legs
@@ -197,7 +198,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 			"write to-unit and from-unit for this place, or cut another leg")
 		return nil, nil, false
 	}
-	p := lead.Problem{Ways: ways, Boxes: s.known.around, ClipMM: l.clipMM(), SelfMM: 2 * l.girth("elbow-90", catalog.Row{}), To: l.pipe(), From: l.pipe()}
+	p := lead.Problem{Ways: ways, Boxes: s.known.around, ClipMM: l.clipMM(), SelfMM: 2 * l.girth("elbow-90", catalog.Row{}), To: l.pipe(), From: l.pipe(), Known: s.common}
 	p.To.Start, p.To.End, p.To.Face = s.teeA, in, portFace(l.w.unit, graph.In, stand)
 	p.From.Start, p.From.End, p.From.Face, p.From.Back = s.teeB, outlet, portFace(l.w.unit, graph.Out, stand), true
 	for _, g := range out {

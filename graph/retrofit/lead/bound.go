@@ -54,10 +54,38 @@ type left struct {
 // far is further than any pipe goes.
 const far = int64(1) << 40
 
-// newLeft works the table out backwards from the end, for a pipe whose last leg goes a way and
-// which comes to its port in a phase.
-func newLeft(n *needs, end way, phases phase) *left {
+// Known is what problems with the same fittings have in common: worked out for the first of them.
+// The zero value knows nothing yet. It is for one search at a time.
+type Known struct{ left map[leftKey]*left }
+
+// leftKey is what a left hangs on: the way of the last leg, the phase it comes to the port in,
+// and the least lengths of a leg and of the last.
+type leftKey struct {
+	end            way
+	last           phase
+	shortest, long int64
+}
+
+// leftOf is what is left with nothing in the way for a pipe whose last leg goes a way and which
+// comes to its port in a phase.
+func (n *needs) leftOf(arrive way, last phase) *left {
+	between, end := n.straight(false, false), n.straight(false, true, n.inLast()...)
+	key := leftKey{arrive, last, min(between, end), end}
+	known, ok := n.known.left[key]
+	if !ok {
+		known = newLeft(key)
+		if n.known.left == nil {
+			n.known.left = map[leftKey]*left{}
+		}
+		n.known.left[key] = known
+	}
+	return known
+}
+
+// newLeft works the table out backwards from the end.
+func newLeft(key leftKey) *left {
 	t := &left{}
+	end, last, shortest := key.end, key.long, key.shortest
 	for i := range t.most {
 		for a := range t.most[i] {
 			for p := range t.most[i][a] {
@@ -65,8 +93,6 @@ func newLeft(n *needs, end way, phases phase) *left {
 			}
 		}
 	}
-	between, last := n.straight(false, false), n.straight(false, true, n.inLast()...)
-	shortest := min(between, last)
 	for a := range 3 {
 		cuts := []int64{shortest}
 		if a == end.axis() && last > shortest {
@@ -88,7 +114,7 @@ func newLeft(n *needs, end way, phases phase) *left {
 			t.ranges[a] = append(t.ranges[a], [2]int64{cuts[i], high})
 		}
 	}
-	t.walk(end, phases, shortest, last)
+	t.walk(end, key.last, shortest, last)
 	return t
 }
 

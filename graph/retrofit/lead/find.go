@@ -72,7 +72,10 @@ type finder struct {
 func newFinder(p Problem) *finder {
 	p.To.Along, p.From.Along = joined(p.To.Along), joined(p.From.Along)
 	f := &finder{p: p, self: um(p.SelfMM), steps: mostSteps}
-	to, from := newNeeds(&f.p.To), newNeeds(&f.p.From)
+	if f.p.Known == nil {
+		f.p.Known = &Known{}
+	}
+	to, from := newNeeds(&f.p.To, f.p.Known), newNeeds(&f.p.From, f.p.Known)
 	f.needs = [2]*needs{&to, &from}
 	for _, b := range p.Boxes {
 		lo, hi := toPoint(b.Low), toPoint(b.High)

@@ -12,15 +12,7 @@ type needs struct {
 	fit      [2][2]fits  // first leg or not, last or not
 	head     [2][2]int64 // what is no bare pipe at the start: in the first leg or not, with the isolator or not
 	tail     [2]int64    // at the end, in the last leg or not
-	left     [3]*left    // by the phase the pipe comes to its port in, worked out when asked for
-}
-
-// leftOf is what is left with nothing in the way for a pipe that comes to its port in a phase.
-func (n *needs) leftOf(arrive way, last phase) *left {
-	if n.left[last] == nil {
-		n.left[last] = newLeft(n, arrive, last)
-	}
-	return n.left[last]
+	known    *Known      // what the pipes of other problems left, too
 }
 
 // fits are the least lengths of a leg for what may stand in it, asked for at every step of the
@@ -40,8 +32,8 @@ const (
 	hasStraight // the check has its straight
 )
 
-func newNeeds(p *Pipe) needs {
-	n := needs{pipe: p, radius: um(p.RadiusMM), isolator: um(p.Isolator.RadiusMM), union: um(p.Union.RadiusMM)}
+func newNeeds(p *Pipe, known *Known) needs {
+	n := needs{pipe: p, known: known, radius: um(p.RadiusMM), isolator: um(p.Isolator.RadiusMM), union: um(p.Union.RadiusMM)}
 	if p.Check != nil {
 		n.check = um(p.Check.RadiusMM)
 	}

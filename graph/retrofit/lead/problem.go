@@ -10,6 +10,7 @@ type Problem struct {
 	ClipMM   float64     // least distance of the two pipes, axis to axis
 	SelfMM   float64     // least distance of a pipe from an earlier leg of its own
 	Refused  []Refused   // what was found before and can't be had
+	Known    *Known      // from other problems; nil: nothing
 }
 
 // Refused is a pair that can't be built, by its legs from the tees to the unit; nil legs stand

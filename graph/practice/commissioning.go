@@ -455,7 +455,7 @@ func passingWords(j *Job) quantity.Text {
 		if i > 0 {
 			text += ", "
 		}
-		text += quantity.Say("%s: %s passes", p.Mode, quantity.Flow.Of(p.Flow))
+		text += quantity.Say("%s %s passes", p.Mode, quantity.Flow.Of(p.Flow))
 	}
 	if text == "" {
 		return "less passes than with the unit open"

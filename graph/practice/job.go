@@ -123,7 +123,7 @@ type Pump struct {
 
 // Passing is what passes the unit in one mode while it is shut off.
 type Passing struct {
-	Mode  string
+	Mode  string  // in words
 	Flow  float64 // m³/s
 	Least float64 // what the line wants of it, m³/s; 0: nothing is known
 }

@@ -94,11 +94,11 @@ func ShutOff() []Sentence {
 				text := quantity.Text("")
 				for _, p := range j.Passing {
 					if p.TooLittle() {
-						text += quantity.Say("Mode %s: %s with the unit shut off is too little, the line wants %s. ", p.Mode, quantity.Flow.Of(p.Flow), quantity.Flow.Of(p.Least))
+						text += capital(quantity.Say("%s %s with the unit shut off is too little, the line wants %s. ", p.Mode, quantity.Flow.Of(p.Flow), quantity.Flow.Of(p.Least)))
 					}
 				}
 				if j.Planned {
-					return text + quantity.Say("Have a valve planned in parallel to %s, shut in use and open whenever the unit is shut off: service-valve = true in the description, under [retrofit].", j.Check)
+					return text + quantity.Say("Have a valve planned in parallel to %s, shut in use and open whenever the unit is shut off.", j.Check)
 				}
 				return text + quantity.Say("Fit a ball valve in parallel to %s, shut in use and open whenever the unit is shut off.", j.Check)
 			},

@@ -15,7 +15,7 @@ import (
 // Input is what the curves are drawn from.
 type Input struct {
 	Sets  []plan.CurveSet
-	Tags  map[string]string   // of the parts, by id
+	Name  func(string) string // a part by its tag and the trade's word
 	Modes func(string) string // a mode in words
 	Job   graph.Job
 	Units quantity.System
@@ -92,13 +92,8 @@ func (d *drawing) most() (flow, head float64) {
 	return flow * 1.02, head * 1.06
 }
 
-// name is the pump's, with its tag.
-func (d *drawing) name() string {
-	if t := d.in.Tags[d.set.Pump.ID]; t != "" && !strings.EqualFold(t, d.set.Pump.ID) {
-		return t + " " + d.set.Pump.ID
-	}
-	return d.set.Pump.ID
-}
+// name is what the papers call the pump.
+func (d *drawing) name() string { return d.in.Name(d.set.Pump.ID) }
 
 func split(points []hydraulic.SystemPoint) (flows, heads []float64) {
 	for _, p := range points {
@@ -179,7 +174,7 @@ func (d *drawing) pumps() {
 		}
 		d.items = append(d.items, scene.Polyline(pts, pumpStyle).Named("pump"))
 		d.block(pts)
-		words := d.set.Pump.ID
+		words := d.name()
 		if len(d.set.Speeds) > 1 || c.Speed != graph.SpeedOn {
 			words += ", " + c.Speed
 		}

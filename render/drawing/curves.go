@@ -12,6 +12,6 @@ import (
 // curvePages draws pump and circuit, before and after.
 func curvePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	names := tag.Of(p.Circuit, p.Net())
-	return curves.Draw(curves.Input{Sets: plan.Curves(p), Tags: names.Tags(), Modes: names.Mode,
+	return curves.Draw(curves.Input{Sets: plan.Curves(p), Name: names.Short, Modes: names.Mode,
 		Job: p.Circuit.Job, Units: units, Page: page}), nil
 }

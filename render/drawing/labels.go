@@ -79,7 +79,7 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 	}
 	in := ""
 	if a.Several {
-		in = " in mode " + a.Mode
+		in = " " + tag.Of(p.Circuit, p.Net()).Mode(a.Mode)
 	}
 	var ways []string
 	if gauges(p) {

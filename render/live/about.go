@@ -135,9 +135,9 @@ func (a *about) part(part *graph.Part) {
 		}
 		state := f.State
 		if part.Kind == graph.CheckValve {
-			for _, l := range table.CheckLines(p, sol.Mode.Name, form.Style{Units: a.units}) {
-				if words, ok := strings.CutPrefix(l, part.ID+" is "); ok {
-					state = words
+			for _, c := range table.Checks(p, sol.Mode.Name, form.Style{Units: a.units}) {
+				if c.ID == part.ID {
+					state = c.Words
 				}
 			}
 		}
@@ -145,7 +145,7 @@ func (a *about) part(part *graph.Part) {
 		if part.Kind == graph.Pump {
 			drop = -drop
 		}
-		rows = append(rows, []string{sol.Mode.Name, quantity.Format(f.Flow, quantity.Flow, a.units), quantity.Format(drop, quantity.Pressure, a.units), state})
+		rows = append(rows, []string{upper(a.names.Mode(sol.Mode.Name)), quantity.Format(f.Flow, quantity.Flow, a.units), quantity.Format(drop, quantity.Pressure, a.units), state})
 	}
 	drop := "drop"
 	if part.Kind == graph.Pump {
@@ -166,7 +166,7 @@ func (a *about) run(run *graph.Run) {
 	for i := range p.After.Solutions {
 		sol := &p.After.Solutions[i]
 		if f := sol.Run(run.ID); f != nil {
-			rows = append(rows, []string{sol.Mode.Name, quantity.Format(f.Flow, quantity.Flow, a.units), fmt.Sprintf("%.2f m/s", f.Velocity), quantity.Format(f.Drop, quantity.Pressure, a.units)})
+			rows = append(rows, []string{upper(a.names.Mode(sol.Mode.Name)), quantity.Format(f.Flow, quantity.Flow, a.units), fmt.Sprintf("%.2f m/s", f.Velocity), quantity.Format(f.Drop, quantity.Pressure, a.units)})
 		}
 	}
 	a.figures([]string{"mode", "flow", "speed", "drop"}, rows)

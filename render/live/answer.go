@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -12,6 +13,7 @@ import (
 	"dryfit/graph/whatif"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // AnswerID is the section that says what the job comes to, with values turned or as saved.
@@ -43,6 +45,7 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 			was[m.Mode] = m
 		}
 	}
+	names := tag.Of(p.Circuit, p.Net())
 	sums, lines := plan.Summarise(p), table.SummaryLines(p, style)
 	most := 0.0
 	for _, m := range sums {
@@ -50,18 +53,18 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	}
 	for _, alike := range modesAlike(p, sums, lines, was, style) {
 		m := sums[alike[0]]
-		var names []string
+		var heads []string
 		for _, i := range alike {
-			names = append(names, sums[i].Mode)
+			heads = append(heads, names.Mode(sums[i].Mode))
 		}
-		fmt.Fprintf(&b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(strings.Join(names, ", ")))
+		fmt.Fprintf(&b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(upper(strings.Join(heads, "; "))))
 		if m.HasUnit {
 			before, ok := was[m.Mode]
 			scaleSVG(&b, m, before.Unit, ok && before.HasUnit, most, style.Units)
 		}
-		fmt.Fprintf(&b, "<p data-why=\"what a mode comes to\">%s</p>\n", text(upper(strings.TrimPrefix(lines[alike[0]], m.Mode+": "))+"."))
-		for _, l := range table.CheckLines(p, m.Mode, style) {
-			fmt.Fprintf(&b, "<p class=\"note\" data-why=\"how a check stands\">%s.</p>\n", text(upper(l)))
+		fmt.Fprintf(&b, "<p data-why=\"what a mode comes to\">%s</p>\n", text(upper(byTag(names, m, strings.TrimPrefix(lines[alike[0]], m.Mode+": ")))+"."))
+		for _, c := range table.Checks(p, m.Mode, style) {
+			fmt.Fprintf(&b, "<p class=\"note\" data-why=\"how a check stands\">%s is %s.</p>\n", text(names.Short(c.ID)), text(c.Words))
 		}
 		b.WriteString("</div>\n")
 	}
@@ -71,7 +74,7 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	if p.Proposal != nil && p.Proposal.Choice.Spring != "" {
 		fmt.Fprintf(&b, "<p class=\"note\">In the bypass: %s.</p>\n", text(p.Proposal.Choice.Spring))
 	}
-	curvesSVG(&b, p, style.Units)
+	curvesSVG(&b, p, names, style.Units)
 	b.WriteString("</section>")
 	return b.String()
 }
@@ -84,7 +87,7 @@ func modesAlike(p *plan.Plan, sums []plan.ModeSummary, lines []string, was map[s
 	var out [][]int
 	for i, m := range sums {
 		before, known := was[m.Mode]
-		key := fmt.Sprintln(strings.TrimPrefix(lines[i], m.Mode+": "), table.CheckLines(p, m.Mode, style), flow(m.Unit), known, flow(before.Unit))
+		key := fmt.Sprintln(strings.TrimPrefix(lines[i], m.Mode+": "), table.Checks(p, m.Mode, style), flow(m.Unit), known, flow(before.Unit))
 		k, ok := at[key]
 		if !ok {
 			k = len(out)
@@ -94,6 +97,14 @@ func modesAlike(p *plan.Plan, sums []plan.ModeSummary, lines []string, was map[s
 		out[k] = append(out[k], i)
 	}
 	return out
+}
+
+// byTag puts the tags of the units in a summary for their ids, which it quotes where there are several.
+func byTag(names *tag.Names, m plan.ModeSummary, line string) string {
+	for _, u := range m.Units() {
+		line = strings.ReplaceAll(line, strconv.Quote(u.ID), names.Tag(u.ID))
+	}
+	return line
 }
 
 func upper(s string) string {
@@ -160,7 +171,7 @@ const smallCurve = 9
 
 // curvesSVG draws the pump of the unit against the circuit, small: the pump's curve at each
 // speed thick, the circuit today dashed, after the work thin, and where they meet.
-func curvesSVG(b *bytes.Buffer, p *plan.Plan, units quantity.System) {
+func curvesSVG(b *bytes.Buffer, p *plan.Plan, names *tag.Names, units quantity.System) {
 	sets := plan.CurvesOf(p, smallCurve)
 	if len(sets) == 0 {
 		return
@@ -183,10 +194,10 @@ func curvesSVG(b *bytes.Buffer, p *plan.Plan, units quantity.System) {
 	var words []string
 	for _, d := range set.Duties {
 		if d.Stage == graph.After {
-			words = append(words, fmt.Sprintf("%s: %s at %s", d.Mode, quantity.Format(d.Flow, quantity.Flow, units), quantity.Format(d.Head, quantity.Head, units)))
+			words = append(words, fmt.Sprintf("%s: %s at %s", names.Mode(d.Mode), quantity.Format(d.Flow, quantity.Flow, units), quantity.Format(d.Head, quantity.Head, units)))
 		}
 	}
-	fmt.Fprintf(b, "<h3>%s and its circuit</h3>\n<svg class=\"duty\" data-why=\"where pump and circuit meet\" viewBox=\"0 0 320 172\" role=\"img\" aria-label=\"%s\">\n", text(set.Pump.ID), text(strings.Join(words, "; ")))
+	fmt.Fprintf(b, "<h3>%s and its circuit</h3>\n<svg class=\"duty\" data-why=\"where pump and circuit meet\" viewBox=\"0 0 320 172\" role=\"img\" aria-label=\"%s\">\n", text(names.Short(set.Pump.ID)), text(strings.Join(words, "; ")))
 	fmt.Fprintf(b, "<path d=\"M%g %gV%gH%g\" stroke=\"#000\" fill=\"none\"/>\n", left, top, bottom, right)
 	fmt.Fprintf(b, "<text x=\"%g\" y=\"166\" font-size=\"10\" text-anchor=\"end\">flow to %s</text><text x=\"%g\" y=\"166\" font-size=\"10\">0</text>\n", right, quantity.Format(flowMost, quantity.Flow, units), left)
 	fmt.Fprintf(b, "<text x=\"2\" y=\"14\" font-size=\"10\">%s</text>\n", quantity.Format(headMost, quantity.Head, units))

@@ -235,7 +235,7 @@ func performance(p *plan.Plan, style form.Style) book.Chapter {
 func heating(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "heat", Title: "Heat, money and the supply", For: book.Everybody, NewPage: true}
 	if p.Heat != nil {
-		c.Tables(table.HeatBlocks(p.Heat, p.Circuit.Job, style)...)
+		c.Tables(table.HeatPaper(p.Heat, p.Circuit.Job, style)...)
 	}
 	return c
 }

@@ -233,7 +233,7 @@ func (f *facts) branch(b *stream.UnitBranch) {
 	}
 	for i := range f.p.After.Isolated {
 		sol := &f.p.After.Isolated[i]
-		one := practice.Passing{Mode: sol.Mode.Name, Least: rule.WantedPastUnit(f.set, b, f.p.After.Solution(sol.Mode.Name))}
+		one := practice.Passing{Mode: f.names.Mode(sol.Mode.Name), Least: rule.WantedPastUnit(f.set, b, f.p.After.Solution(sol.Mode.Name))}
 		if pump := sol.Part(b.Pump.ID); pump != nil {
 			one.Flow = max(0, pump.Flow)
 		}

@@ -144,35 +144,68 @@ func (l Sticker) draw(b scene.Box) []scene.Item {
 	return items
 }
 
-// table writes the positions, a line a mode, as large as they go.
+// table writes the positions, a row a mode, as large as they go; long words for a mode take a
+// second line.
 func (l Sticker) table(b scene.Box) []scene.Item {
-	const most, air = 7.0, 1.3
 	rows := l.Modes
-	if n := int(b.H() / (leastEm * air)); len(rows) > n {
+	if n := int(b.H() / (leastEm * rowAir)); len(rows) > n {
 		rows = append(append([]Setting{}, rows[:n-1]...), Setting{"more", "see the valve schedule"})
 	}
 	if len(rows) == 0 {
 		return nil
 	}
+	const most, between = 7.0, 3.0
 	step := math.Min(b.H()/float64(len(rows)), most)
-	em := math.Min(step/air, 4.6)
+	em := math.Min(step/rowAir, 4.6)
 	name, place := 0.0, 0.0
 	for _, s := range rows {
 		name = math.Max(name, scene.TextWidth(s.Mode, em, false))
 		place = math.Max(place, scene.TextWidth(s.Position, em, true))
 	}
-	const between = 3.0
 	if whole := name + between + place; whole > b.W() {
-		name = math.Max(math.Min(name, b.W()*0.45), b.W()-between-place)
+		name = math.Max(math.Min(name, b.W()*0.55), b.W()-between-place)
+		em = math.Max(leastEm, fitting(rows, name, b.H(), em))
 	}
-	var items []scene.Item
-	top := b.MinY + (b.H()-step*float64(len(rows)))/2
+	lines, used := make([][]string, len(rows)), 0
 	for i, s := range rows {
-		y := top + (float64(i)+0.5)*step
-		mode, size := sheet.Shrink(s.Mode, em, leastEm, name, false)
-		items = append(items, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: mode, SizeMM: size, Middle: true, Name: "mode"})
+		lines[i] = sheet.Wrap(s.Mode, em, name, false)
+		used += len(lines[i])
+	}
+	if least := leastEm * rowAir; float64(used)*least > b.H() { // a word for each, as far as it goes
+		used = len(rows)
+		for i, s := range rows {
+			lines[i] = []string{sheet.Fit(s.Mode, em, name, false)}
+		}
+	}
+	step = math.Min(b.H()/float64(used), most)
+	em = math.Min(em, step/rowAir)
+	var items []scene.Item
+	y := b.MinY + (b.H()-step*float64(used))/2 + step/2
+	for i, s := range rows {
 		text, size := sheet.Shrink(s.Position, em, leastEm, b.W()-name-between, true)
 		items = append(items, scene.Text{At: scene.Point{X: b.MinX + name + between, Y: y}, Text: text, SizeMM: size, Bold: true, Middle: true, Name: "position"})
+		for _, words := range lines[i] {
+			items = append(items, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: words, SizeMM: em, Middle: true, Name: "mode"})
+			y += step
+		}
 	}
 	return items
+}
+
+// rowAir is the height of a row of letters over the letters'.
+const rowAir = 1.3
+
+// fitting returns the largest letters, up to em, in which the words for the modes fit a width and,
+// wrapped, a height; 0 where none do.
+func fitting(rows []Setting, width, height, em float64) float64 {
+	for ; em >= leastEm; em -= 0.1 {
+		lines := 0
+		for _, s := range rows {
+			lines += len(sheet.Wrap(s.Mode, em, width, false))
+		}
+		if float64(lines)*em*rowAir <= height {
+			return em
+		}
+	}
+	return 0
 }

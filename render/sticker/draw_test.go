@@ -32,9 +32,9 @@ func circuit() *graph.Circuit {
 			{ID: "check", Kind: graph.CheckValve, Check: &graph.CheckData{Style: "spring"}},
 			{ID: "drain", Kind: graph.DrainValve}, {ID: "bleed", Kind: graph.AirBleed}, {ID: "union", Kind: graph.Union}},
 		Modes: []graph.Mode{
-			{Name: "low", Speeds: map[string]string{"pump": "low"}},
-			{Name: "high", Speeds: map[string]string{"pump": "high"}, Positions: map[string]graph.Opening{"v3": 1}},
-			{Name: "unit off for the summer", Positions: map[string]graph.Opening{"v1": 0, "v3": 1}},
+			{Name: "low", JetsOpen: 1, Speeds: map[string]string{"pump": "low"}},
+			{Name: "high", JetsOpen: 1, Speeds: map[string]string{"pump": "high"}, Positions: map[string]graph.Opening{"v3": 1}},
+			{Name: "unit off for the summer", JetsOpen: 1, Positions: map[string]graph.Opening{"v1": 0, "v3": 1}},
 		},
 	}
 }
@@ -68,11 +68,11 @@ func TestGolden(t *testing.T) {
 // The positions are those of the description in each mode, and the checks' those solved.
 func TestPositions(t *testing.T) {
 	want := map[string]string{
-		"V1":  "low OPEN/high OPEN/unit off for the summer SHUT",
+		"V1":  "at low speed OPEN/at high speed, V3 open OPEN/with no pump running, V1 shut, V3 open SHUT",
 		"V2":  "every mode OPEN 35 % of its turns",
-		"V3":  "low SHUT/high OPEN/unit off for the summer OPEN",
+		"V3":  "at low speed SHUT/at high speed, V3 open OPEN/with no pump running, V1 shut, V3 open OPEN",
 		"DV1": "jets OPEN/footwell 30 % open",
-		"CV1": "low stays shut/high spring part open/unit off for the summer spring part open",
+		"CV1": "at low speed stays shut/at high speed, V3 open spring part open/with no pump running, V1 shut, V3 open spring part open",
 		"D1":  "every mode SHUT",
 		"AB1": "every mode SHUT",
 	}

@@ -68,7 +68,7 @@ func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution
 		l := Sticker{Big: names.Tag(p.ID), Head: names.Word(p.ID), Sub: names.Role(p.ID), Valve: true}
 		l.Modes = set[p.ID]
 		if l.Modes == nil {
-			l.Modes = settings(c, p, solutions, fullKv[p.ID])
+			l.Modes = settings(c, p, names, solutions, fullKv[p.ID])
 		}
 		l.Modes = append(slices.Clone(l.Modes), also[p.ID]...)
 		out = append(out, l)
@@ -81,16 +81,16 @@ func isValve(k graph.Kind) bool {
 }
 
 // settings says how a valve stands in each mode; once where it is the same in all.
-func settings(c *graph.Circuit, p *graph.Part, solutions []hydraulic.Solution, full float64) []Setting {
+func settings(c *graph.Circuit, p *graph.Part, names *tag.Names, solutions []hydraulic.Solution, full float64) []Setting {
 	switch p.Kind {
 	case graph.DrainValve, graph.AirBleed:
 		return []Setting{{"every mode", "SHUT"}}
 	case graph.DiverterValve:
-		return ways(p)
+		return ways(p, names)
 	}
 	var out []Setting
 	for _, m := range c.AllModes() {
-		out = append(out, Setting{m.Name, position(p, m, solutions, full)})
+		out = append(out, Setting{names.Mode(m.Name), position(p, m, solutions, full)})
 	}
 	for _, s := range out {
 		if s.Position != out[0].Position {
@@ -144,13 +144,13 @@ func opening(at graph.Opening) string {
 }
 
 // ways says how far each outlet of a diverter is open.
-func ways(p *graph.Part) []Setting {
+func ways(p *graph.Part, names *tag.Names) []Setting {
 	if p.Valve == nil || len(p.Valve.Ways) == 0 {
 		return []Setting{{"all ways", "OPEN"}}
 	}
 	var out []Setting
 	for _, w := range p.Valve.Ways {
-		out = append(out, Setting{w.Port, opening(w.Open)})
+		out = append(out, Setting{names.Way(p.ID, w.Port), opening(w.Open)})
 	}
 	return out
 }

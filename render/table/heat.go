@@ -18,9 +18,18 @@ func HeatText(r *job.Report, job graph.Job, s form.Style) []byte {
 	return form.Text(HeatBlocks(r, job, s), s)
 }
 
-// HeatBlocks is the heat report as blocks.
+// HeatBlocks is the heat report as blocks, for whoever writes the description.
 func HeatBlocks(r *job.Report, j graph.Job, s form.Style) []form.Block {
-	h := heatWords{r: r, s: s, currency: j.Currency}
+	return heatWords{r: r, s: s, currency: j.Currency}.blocks()
+}
+
+// HeatPaper is HeatBlocks for papers, which name no keys of the description.
+func HeatPaper(r *job.Report, j graph.Job, s form.Style) []form.Block {
+	return heatWords{r: r, s: s, currency: j.Currency, paper: true}.blocks()
+}
+
+func (h heatWords) blocks() []form.Block {
+	r := h.r
 	out := []form.Block{{Title: "In short", Lines: dashed(h.short())}}
 	out = append(out, h.loss(), h.unit(), h.airs())
 	if r.Year != nil {
@@ -239,7 +248,10 @@ func (h heatWords) saves(y *job.YearReport) []string {
 			out = append(out, fmt.Sprintf("that saves %s a year (%s to %s)", h.money(y.SavingCost.Likely), form.Fixed(y.SavingCost.Low, 0), form.Fixed(y.SavingCost.High, 0)))
 		}
 	}
-	if y.PaybackWantsUnit {
+	switch {
+	case y.PaybackWantsUnit && h.paper:
+		out = append(out, "how soon the work pays for itself isn't told: what the unit costs isn't given")
+	case y.PaybackWantsUnit:
 		out = append(out, "how soon the work pays for itself: say what the unit costs, under its id in [prices]")
 	}
 	if y.PaybackKnown {
@@ -417,7 +429,11 @@ func (h heatWords) airs() form.Block {
 		}
 		g.Add(cells...)
 	}
-	b.Grid, b.Lines = g, []string{"left to heat: what the tub loses with its cover on, less the pump's own heat; drawn with --view cold"}
+	where := "drawn with --view cold"
+	if h.paper {
+		where = "drawn on a sheet of its own"
+	}
+	b.Grid, b.Lines = g, []string{"left to heat: what the tub loses with its cover on, less the pump's own heat; " + where}
 	return b
 }
 
@@ -509,6 +525,9 @@ func (h heatWords) timer() form.Block {
 	b := form.Block{Title: "When to heat, on a mean day of the coldest month"}
 	if !t.OK {
 		b.Lines = []string{"no three times of day keep the band that [use] between allows: leave the heating on"}
+		if h.paper {
+			b.Lines = []string{"no three times of day keep the water as warm as it is to stay: leave the heating on"}
+		}
 		return b
 	}
 	var on []string
@@ -613,6 +632,14 @@ func over(a float64) string {
 	return form.Fixed(a, 1)
 }
 
+// source is where a value comes from; on paper without the key that would say it better.
+func (h heatWords) source(words string) string {
+	if h.paper {
+		words, _, _ = strings.Cut(words, "; say [")
+	}
+	return words
+}
+
 func (h heatWords) assumed() form.Block {
 	g := form.NewGrid(form.Column{Head: "what nobody gave", Widest: 44}, form.Column{Head: "taken as", Right: true}, form.Column{Head: "moves the year by kWh", Right: true}, form.Column{Head: "from", Widest: 50})
 	for _, a := range h.r.Assumed {
@@ -627,7 +654,7 @@ func (h heatWords) assumed() form.Block {
 		if a.MovesKWh != 0 {
 			moves = "± " + kWh(math.Abs(a.MovesKWh))
 		}
-		g.Add(h.s.Say(a.What), value, moves, a.Source)
+		g.Add(h.s.Say(a.What), value, moves, h.source(a.Source))
 	}
 	return form.Block{Title: "Assumed, the heaviest first", Grid: g}
 }

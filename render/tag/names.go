@@ -151,6 +151,32 @@ func (n *Names) Towards(net *stream.Net, run string) string {
 	return ""
 }
 
+// Way says where the water goes that leaves a part by a port: "to the jets JG2"; the port's own
+// name where nothing tells.
+func (n *Names) Way(id, port string) string {
+	at := graph.PortRef{Part: id, Port: port}
+	for range n.parts { // past what only joins pipe
+		run := n.net.Joined(at.Part, at.Port)
+		if run == nil {
+			return port
+		}
+		at = run.Other(at)
+		p := n.parts[at.Part]
+		if p == nil {
+			return port
+		}
+		if !joins(p.Kind) {
+			return strings.TrimSpace("to the " + n.word(p) + " " + n.tags[p.ID])
+		}
+		if at.Port == graph.In {
+			at.Port = graph.Out
+		} else {
+			at.Port = graph.In
+		}
+	}
+	return port
+}
+
 // the is a part in the middle of a sentence: "the jets", and by its tag what there is more of:
 // "tee T1".
 func (n *Names) the(p *graph.Part) string {

@@ -8,7 +8,8 @@ import (
 // about prints a rule of thumb in the round numbers of the system. A length is one that is
 // kept at the least, as a distance or a thickness is, so in inches it is rounded up: 2 m are
 // 6 ft 7 in, 1.5 m are 5 ft, 19 mm are 3/4 in. A difference of temperatures goes to half a
-// °F, a volume to half a gallon, and anything else as it is usually printed.
+// °F, a volume to half a gallon, a pressure and a flow to one figure, and anything else as it is
+// usually printed.
 func (a Amount) about(s System) string {
 	v, inch := a.Value, s == InchSystem
 	switch {
@@ -25,6 +26,11 @@ func (a Amount) about(s System) string {
 		return Trim(max(0.5, Round(2*fromBase(v, Volume, "gal"), 0)/2)) + " gal"
 	case a.Dimension == Volume && math.Abs(v) >= 0.001:
 		return Trim(Round(1000*v, 0)) + " l"
+	case a.Dimension == Pressure || a.Dimension == Flow:
+		if unit := printOf(v, a.Dimension, s).unit; v != 0 {
+			x := fromBase(v, a.Dimension, unit)
+			return Trim(Round(x, -int(math.Floor(math.Log10(math.Abs(x)))))) + " " + unit
+		}
 	case a.Dimension == Energy:
 		return Trim(Round(v, 1)) + " kWh"
 	}

@@ -32,6 +32,7 @@ type ChoiceMode struct {
 	UnitFlow, BypassFlow float64
 	State                string  // of the check
 	MarginPa             float64 // to its other state
+	Spring               Spring  // of the check
 	Chatters             bool    // it stands too near to it
 	JetsChange           float64 // share of today's jets' flow
 	PumpFlow             float64

@@ -8,6 +8,7 @@ func (v *view) check(m *ModelPart, out *PartFlow) {
 		return
 	}
 	e := m.Edges[0]
+	out.Spring = v.spring(m)
 	if !v.f.Shut[e] && out.Flow > 0 {
 		out.MarginPa = out.Drop - v.pa*m.Check.Cracking
 		out.MarginFlow = out.Flow

@@ -38,6 +38,7 @@ type PartFlow struct {
 	// of a check valve
 	MarginPa   float64 // to its other state: shut: cracking minus the pressure across it; lifting: pressure across minus cracking
 	MarginFlow float64 // m³/s, the change of flow through its bypassed branch (shut) or through it (lifting) to the other state
+	Spring     Spring  // where it opens and between what it may
 	// of a running pump
 	HeadM, PowerW, Efficiency float64 // power and efficiency 0 where not given
 	NPSHAvailableM            float64

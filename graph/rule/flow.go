@@ -256,9 +256,13 @@ func springNotTooStrong(in *Input, report Report) {
 			return
 		}
 		got, limit := v.flow(m.flow), v.flow(most)
+		by := check.Spring.Between()
+		if a, means := check.Spring.Margin(check.MarginPa, check.State); means {
+			by = graph.Say("%s below lifting", a)
+		}
 		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
 			Pos: check.Part.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
-			Message: graph.Say("mode %q: %q stays shut, %s below lifting, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, v.pressure(check.MarginPa), b.Unit.ID, got, limit),
+			Message: graph.Say("mode %q: %q stays shut, %s, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, by, b.Unit.ID, got, limit),
 			Hint:    graph.Say("a spring weaker than its %s", v.pressure(v.part(check.Part).Cracking.V)),
 		})
 	})

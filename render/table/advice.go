@@ -37,6 +37,8 @@ type choiceModeJSON struct {
 	Pump       float64 `json:"pump_flow_m3_h"`
 	Rise       float64 `json:"temperature_rise_K"`
 	Error      string  `json:"error,omitempty"`
+
+	Spring *rangeJSON `json:"spring_opens_kPa_range,omitempty"` // a margin means nothing within it
 }
 
 type remedyJSON struct {
@@ -57,7 +59,7 @@ func adviceOf(a *hydraulic.Advice, s form.Style) *adviceJSON {
 		one := choiceJSON{Name: s.Say(c.Name), Kv: form.Round(c.Kv, 2), Keeps: c.Keeps, Fits: !c.Unfit, Rated: c.Rated, Why: s.Say(c.Why), Modes: []choiceModeJSON{}}
 		for _, m := range c.Modes {
 			one.Modes = append(one.Modes, choiceModeJSON{
-				m.Mode, form.M3h(m.UnitFlow), form.M3h(m.BypassFlow), m.State, form.KPa(m.MarginPa), form.Round(m.JetsChange*100, 2), form.M3h(m.PumpFlow), form.Round(m.RiseK, 3), s.Say(m.Error),
+				m.Mode, form.M3h(m.UnitFlow), form.M3h(m.BypassFlow), m.State, form.KPa(m.MarginPa), form.Round(m.JetsChange*100, 2), form.M3h(m.PumpFlow), form.Round(m.RiseK, 3), s.Say(m.Error), springRange(m.Spring),
 			})
 		}
 		out.Choices = append(out.Choices, one)
@@ -73,7 +75,7 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 	g := form.NewGrid(form.Column{Head: " "}, form.Column{Head: "bypass element", Widest: 34}, form.Column{Head: "mode"}, form.Column{Head: "unit", Right: true},
 		form.Column{Head: "bypass", Right: true}, form.Column{Head: "check"}, form.Column{Head: "margin", Right: true}, form.Column{Head: "jets, %", Right: true}, form.Column{Head: "keeps"})
 	var lines []string
-	warned := false
+	warned, within := false, false
 	for i, c := range a.Choices {
 		mark := ""
 		if i == a.Best {
@@ -90,12 +92,16 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 				lines = append(lines, fmt.Sprintf("  %s, %s: %s", s.Say(c.Name), m.Mode, s.Say(m.Error)))
 				continue
 			}
-			g.Add(mark, name, m.Mode, s.Flow(m.UnitFlow), s.Flow(m.BypassFlow), standing(m.State), s.Pressure(m.MarginPa), signed(m.JetsChange*100), keeps)
+			within = within || marginWords(s, &m) == marginWithin
+			g.Add(mark, name, m.Mode, s.Flow(m.UnitFlow), s.Flow(m.BypassFlow), standing(m.State), marginWords(s, &m), signed(m.JetsChange*100), keeps)
 			mark = ""
 		}
 	}
 	if warned {
 		lines = append(lines, "* the unit's flow is kept, but bypass-fits-pump warns of such an element on this pump")
+	}
+	if within {
+		lines = append(lines, "  "+marginWithin+": the spring may be off by more than it is from its other state")
 	}
 	lines = append(lines, reasons(a, s)...)
 	if a.Why != "" {
@@ -109,6 +115,21 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", s.Say(r.What), s.Say(r.Effect), works))
 	}
 	return []form.Block{{Title: "Which bypass", Grid: g, Lines: lines}}
+}
+
+// marginWithin is the margin that means nothing.
+const marginWithin = "within spread"
+
+// marginWords prints how far the check of a choice is from its other state, where that means
+// anything beside what its spring may be off.
+func marginWords(s form.Style, m *hydraulic.ChoiceMode) string {
+	if m.Spring.HighPa == 0 {
+		return ""
+	}
+	if a, means := m.Spring.Margin(m.MarginPa, m.State); means {
+		return a.In(s.Units)
+	}
+	return marginWithin
 }
 
 const keepsUnfit = "yes *"

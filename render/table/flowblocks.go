@@ -2,7 +2,6 @@ package table
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -173,14 +172,7 @@ func partWords(f hydraulic.PartFlow, s form.Style) string {
 	case graph.Pump:
 		return pumpWords(f, s)
 	case graph.CheckValve:
-		chatter := ""
-		if f.Chatters() {
-			chatter = ": it will chatter"
-		}
-		if f.State == "shut" {
-			return fmt.Sprintf("shut; opens after %s more, or %s more past it", marginWords(s, f), s.Flow(f.MarginFlow)) + chatter
-		}
-		return fmt.Sprintf("%s; shuts after %s less", advice.StateWords(f.State), marginWords(s, f)) + chatter
+		return s.Say(f.CheckWords(advice.StateWords(f.State)))
 	case graph.HeatPump:
 		inside := s.Pressure(f.StaticPa) + " at its inlet"
 		if !f.LevelKnown {
@@ -196,32 +188,6 @@ func partWords(f hydraulic.PartFlow, s form.Style) string {
 	}
 	return f.State
 }
-
-// marginWords prints how far a check is from its other state, to the digits that mean something: a
-// spring is known to a tenth of its cracking pressure at the best, so that steps are a tenth of
-// that, and less than a step is said as at most one.
-func marginWords(s form.Style, f hydraulic.PartFlow) string {
-	cracking := f.Drop + f.MarginPa // shut: what is across it and what is missing
-	if f.State != "shut" {
-		cracking = f.Drop - f.MarginPa
-	}
-	known := max(cracking, f.MarginPa)
-	if known < 10 {
-		return "next to nothing"
-	}
-	step := 1.0 // Pa
-	for i := 0; step*stepAfter(i) <= known/10; i++ {
-		step *= stepAfter(i)
-	}
-	n := math.Round(f.MarginPa / step)
-	if n < 1 {
-		return "at most " + s.Pressure(step)
-	}
-	return s.Pressure(n * step)
-}
-
-// stepAfter makes of 1 the steps 2, 5, 10, 20, 50, …
-func stepAfter(i int) float64 { return []float64{2, 2.5, 2}[i%3] }
 
 func pumpWords(f hydraulic.PartFlow, s form.Style) string {
 	if f.State == "off" {

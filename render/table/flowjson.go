@@ -60,6 +60,7 @@ type partFlow struct {
 	Legs          []legFlow  `json:"legs,omitempty"`
 	MarginPa      *float64   `json:"margin_kPa,omitempty"`
 	MarginFlow    *float64   `json:"margin_m3_h,omitempty"`
+	Spring        *rangeJSON `json:"spring_opens_kPa_range,omitempty"` // a margin means nothing within it
 	Head          *float64   `json:"head_m,omitempty"`
 	Power         *float64   `json:"power_W,omitempty"`
 	Efficiency    *float64   `json:"efficiency,omitempty"`
@@ -221,6 +222,14 @@ func dropRange(r spread.Range) *rangeJSON {
 	return sampleRange(r, form.KPa)
 }
 
+// springRange prints between what a spring may open; nil where there is none.
+func springRange(s hydraulic.Spring) *rangeJSON {
+	if s.HighPa == 0 {
+		return nil
+	}
+	return &rangeJSON{Low: form.KPa(s.LowPa), Likely: form.KPa(s.Pa), High: form.KPa(s.HighPa)}
+}
+
 func partOf(p *hydraulic.PartFlow) partFlow {
 	out := partFlow{ID: p.Part.ID, Kind: string(p.Part.Kind), Flow: form.M3h(p.Flow), Drop: form.KPa(p.Drop), State: p.State}
 	for _, l := range p.Legs {
@@ -229,6 +238,7 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 	switch p.Part.Kind {
 	case graph.CheckValve:
 		out.MarginPa, out.MarginFlow = form.Ptr(form.KPa(p.MarginPa)), form.Ptr(form.M3h(p.MarginFlow))
+		out.Spring = springRange(p.Spring)
 	case graph.Pump:
 		if p.State == "off" {
 			break

@@ -4,30 +4,9 @@ import (
 	"strings"
 	"testing"
 
-	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/render/table/form"
 )
-
-// Steps of a tenth of the cracking pressure, worked by hand: of 13.8 kPa 1 kPa, of 2 psi the
-// same; of 3.4 kPa 0.2 kPa.
-func TestMarginDigits(t *testing.T) {
-	for _, c := range []struct {
-		drop, margin float64
-		state, want  string
-	}{
-		{13930, 130, "lifting", "at most 1.0 kPa"},
-		{19300, 5500, "lifting", "6.0 kPa"}, // 5.5 of steps of 1
-		{12300, 1500, "shut", "2.0 kPa"},
-		{3000, 440, "shut", "0.40 kPa"},
-		{0, 0, "shut", "next to nothing"},
-	} {
-		f := hydraulic.PartFlow{Drop: c.drop, MarginPa: c.margin, State: c.state}
-		if got := marginWords(form.Style{}, f); got != c.want {
-			t.Errorf("%+v: %q", c, got)
-		}
-	}
-}
 
 // MEASURE FIRST where a judged promise is held in fewer than 80 of 100, with the reading.
 func TestMeasureFirst(t *testing.T) {

@@ -110,7 +110,7 @@ func (a *adviser) solve(lay *route.Layout, mode graph.Mode) hydraulic.ChoiceMode
 	}
 	if branch, _ := lay.Stage.Branch(); branch != nil && branch.Element() != nil {
 		if e := sol.Part(branch.Element().ID); e != nil {
-			out.BypassFlow, out.State, out.MarginPa, out.Chatters = e.Flow, e.State, e.MarginPa, e.Chatters()
+			out.BypassFlow, out.State, out.MarginPa, out.Spring, out.Chatters = e.Flow, e.State, e.MarginPa, e.Spring, e.Chatters()
 		}
 	}
 	if pump := sol.Part(a.branch.Pump.ID); pump != nil {

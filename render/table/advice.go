@@ -38,7 +38,7 @@ type choiceModeJSON struct {
 	Rise       float64 `json:"temperature_rise_K"`
 	Error      string  `json:"error,omitempty"`
 
-	Spring *rangeJSON `json:"spring_opens_kPa_range,omitempty"` // a margin means nothing within it
+	Spring *rangeJSON `json:"spring_opens_kPa,omitempty"` // a margin means nothing within it
 }
 
 type remedyJSON struct {

@@ -60,7 +60,7 @@ type partFlow struct {
 	Legs          []legFlow  `json:"legs,omitempty"`
 	MarginPa      *float64   `json:"margin_kPa,omitempty"`
 	MarginFlow    *float64   `json:"margin_m3_h,omitempty"`
-	Spring        *rangeJSON `json:"spring_opens_kPa_range,omitempty"` // a margin means nothing within it
+	Spring        *rangeJSON `json:"spring_opens_kPa,omitempty"` // a margin means nothing within it
 	Head          *float64   `json:"head_m,omitempty"`
 	Power         *float64   `json:"power_W,omitempty"`
 	Efficiency    *float64   `json:"efficiency,omitempty"`

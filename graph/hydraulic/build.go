@@ -136,7 +136,7 @@ func (b *builder) addRun(i int) error {
 	if i < len(b.m.Layout.Paths) {
 		m.LengthM = b.m.Layout.Paths[i].LengthMM / 1000
 	}
-	pipe := &b.set.Runs[i]
+	pipe := b.set.Runs[i]
 	m.BoreM, m.RoughnessM = pipe.Bore.V/1000, pipe.Rough.V/1000
 	if pipe.Nominal {
 		b.note(r.Pos, graph.Warning, graph.Say("the catalogue has no pipe %s %s: %q is worked out with its nominal size for a bore", r.Spec, r.Size, r.ID),

@@ -9,12 +9,12 @@ import (
 )
 
 // Stage is one stage of a circuit with every value settled. It is not changed once made, and
-// several goroutines may read it.
+// several goroutines may read it; stages made one from the other share what is the same in both.
 type Stage struct {
 	Circuit *graph.Circuit
 	Water   Water
-	Parts   []Part // in the order of the circuit
-	Runs    []Run  // in the order of the circuit
+	Parts   []*Part // in the order of the circuit
+	Runs    []*Run  // in the order of the circuit
 
 	cat   *catalog.Catalog
 	parts map[string]int
@@ -46,10 +46,9 @@ type Branch struct {
 // follows from nothing is not known. A circuit without a catalogue has the embedded one.
 func Of(c *graph.Circuit) *Stage { return (*Stage)(nil).With(c) }
 
-// indexed returns a stage of which nothing is settled yet: what is where, and a place for
-// every part and run.
+// indexed returns a stage of which nothing is settled yet: what is where.
 func indexed(c *graph.Circuit) *Stage {
-	s := &Stage{Circuit: c, Parts: make([]Part, len(c.Parts)), Runs: make([]Run, len(c.Runs)), cat: c.Catalog,
+	s := &Stage{Circuit: c, Parts: make([]*Part, len(c.Parts)), Runs: make([]*Run, len(c.Runs)), cat: c.Catalog,
 		parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)), deep: map[pipe]float64{}}
 	if s.cat == nil {
 		s.cat = catalog.Embedded()
@@ -144,7 +143,7 @@ func (s *Stage) Branch() (b *stream.UnitBranch, why string) {
 // Part returns the part with the id, or nil.
 func (s *Stage) Part(id string) *Part {
 	if i, ok := s.parts[id]; ok {
-		return &s.Parts[i]
+		return s.Parts[i]
 	}
 	return nil
 }
@@ -152,7 +151,7 @@ func (s *Stage) Part(id string) *Part {
 // Run returns the run with the id, or nil.
 func (s *Stage) Run(id string) *Run {
 	if i, ok := s.runs[id]; ok {
-		return &s.Runs[i]
+		return s.Runs[i]
 	}
 	return nil
 }
@@ -162,7 +161,7 @@ func (s *Stage) RunAt(part, port string) *Run {
 	for _, i := range s.runsOf(part) {
 		r := s.Circuit.Runs[i]
 		if r.From.Port == port && r.From.Part == part || r.To.Port == port && r.To.Part == part {
-			return &s.Runs[i]
+			return s.Runs[i]
 		}
 	}
 	return nil

@@ -52,11 +52,11 @@ type Unknown struct {
 // counts in a mode, and what it moves there, says package spread.
 func (s *Stage) Unknowns() []Unknown {
 	var out []Unknown
-	for i := range s.Parts {
-		out = append(out, s.Parts[i].unknowns()...)
+	for _, p := range s.Parts {
+		out = append(out, p.unknowns()...)
 	}
-	for i := range s.Runs {
-		out = append(out, s.Runs[i].unknowns()...)
+	for _, r := range s.Runs {
+		out = append(out, r.unknowns()...)
 	}
 	return out
 }

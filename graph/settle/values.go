@@ -20,13 +20,13 @@ func (s *Stage) Values() iter.Seq2[Key, Value] {
 		if !s.waterValues(yield) {
 			return
 		}
-		for i := range s.Parts {
-			if !s.Parts[i].values(yield) {
+		for _, p := range s.Parts {
+			if !p.values(yield) {
 				return
 			}
 		}
-		for i := range s.Runs {
-			if !s.Runs[i].values(yield) {
+		for _, r := range s.Runs {
+			if !r.values(yield) {
 				return
 			}
 		}

@@ -22,7 +22,8 @@ func (s *Stage) With(c *graph.Circuit) *Stage {
 		if k := oldRun[i]; k >= 0 {
 			out.Runs[i] = s.Runs[k]
 		} else {
-			out.settleRun(&out.Runs[i], r)
+			out.Runs[i] = new(Run)
+			out.settleRun(out.Runs[i], r)
 		}
 	}
 	for i, p := range c.Parts {
@@ -30,17 +31,23 @@ func (s *Stage) With(c *graph.Circuit) *Stage {
 		if k := oldPart[i]; k >= 0 {
 			out.Parts[i] = s.Parts[k]
 		} else {
-			out.settlePart(&out.Parts[i], p)
+			out.Parts[i] = new(Part)
+			out.settlePart(out.Parts[i], p)
 		}
 	}
 	for i := range out.Runs {
-		if !out.sameEnds(&out.Runs[i], oldRun[i], oldPart) {
-			out.settleEnds(&out.Runs[i])
+		if oldRun[i] >= 0 {
+			if out.sameEnds(out.Runs[i], oldPart) {
+				continue
+			}
+			own := *out.Runs[i]
+			out.Runs[i] = &own
 		}
+		out.settleEnds(out.Runs[i])
 	}
 	for i, k := range oldPart {
 		if k < 0 {
-			out.settleLoss(&out.Parts[i])
+			out.settleLoss(out.Parts[i])
 		}
 	}
 	return out
@@ -74,23 +81,13 @@ func (s *Stage) partLike(now *Stage, p *graph.Part) int {
 	return k
 }
 
-// sameEnds points the ends of a run taken over to the parts of this stage, if they too are
-// taken over; false where the ends are to be settled.
-func (s *Stage) sameEnds(r *Run, old int, oldPart []int) bool {
-	if old < 0 {
-		return false
-	}
-	var at [2]int
-	for k, ref := range []graph.PortRef{r.From, r.To} {
-		i, ok := s.parts[ref.Part]
-		if !ok || oldPart[i] < 0 {
+// sameEnds reports whether the parts at both ends of a run taken over are taken over too: its
+// ends then stand as they were settled.
+func (s *Stage) sameEnds(r *Run, oldPart []int) bool {
+	for _, ref := range [2]graph.PortRef{r.From, r.To} {
+		if i, ok := s.parts[ref.Part]; !ok || oldPart[i] < 0 {
 			return false
 		}
-		at[k] = i
-	}
-	for k := range r.Ends {
-		p := &s.Parts[at[k]]
-		r.Ends[k].Part, r.Ends[k].Socket.Row = p, &p.Row.V
 	}
 	return true
 }

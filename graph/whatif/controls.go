@@ -95,8 +95,7 @@ func (m *maker) checks() {
 	if m.units == quantity.InchSystem {
 		unit, factor, step = "psi", 1/6894.757293168, 0.05
 	}
-	for i := range m.set.Parts {
-		p := &m.set.Parts[i]
+	for _, p := range m.set.Parts {
 		if p.Kind != graph.CheckValve || p.Style.V != settle.Spring || !p.Cracking.Known {
 			continue
 		}
@@ -111,8 +110,7 @@ func (m *maker) checks() {
 
 // valves are the hand valves, those the tool built in too.
 func (m *maker) valves() {
-	for i := range m.set.Parts {
-		p := &m.set.Parts[i]
+	for _, p := range m.set.Parts {
 		if !p.Kind.IsHandValve() || p.Valve == nil {
 			continue
 		}
@@ -252,8 +250,7 @@ func longer(r *graph.Run, mm float64) []edit {
 // filter is its dirt: how many times the clean drop. It is a state of every mode, and how dirty
 // the filter may get.
 func (m *maker) filter() {
-	for i := range m.set.Parts {
-		p := &m.set.Parts[i]
+	for _, p := range m.set.Parts {
 		if p.Kind != graph.Filter || !p.Dirty.Known || p.Dirty.V <= 1 || !m.inFile(p.ID) {
 			continue
 		}

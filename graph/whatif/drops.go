@@ -32,8 +32,7 @@ func turnedDrop(d graph.Drop, by float64, units quantity.System) graph.Drop {
 // have today: a pump that turns faster does not change its filter.
 func (m *maker) pinned() []edit {
 	var out []edit
-	for i := range m.set.Parts {
-		p := &m.set.Parts[i]
+	for _, p := range m.set.Parts {
 		sized := p.Loss.Row.Sized != "" && p.Loss.Described == nil
 		if p.Kind == graph.JetGroup {
 			sized = p.Loss.Described == nil && p.Jets != nil && p.Jets.Rated == nil && !p.Jets.HasK && p.Jets.BoreMM == 0
@@ -61,8 +60,7 @@ func (m *maker) unit() {
 // guesses are what may be off, each by its spread: of the pumps, and drops.
 func (m *maker) guesses() {
 	m.pumpGuesses()
-	for i := range m.set.Parts {
-		p := &m.set.Parts[i]
+	for _, p := range m.set.Parts {
 		switch p.Kind {
 		case graph.HeatPump, graph.Tee, graph.CheckValve, graph.Union, graph.Coupling, graph.SlipCoupling, graph.Reducer, graph.Transition, graph.Barb, graph.Manifold, graph.DiverterValve:
 			continue

@@ -61,8 +61,8 @@ func (m *maker) pumpGuesses() {
 
 // eachPump goes through the pumps of the file.
 func (m *maker) eachPump(do func(p *settle.Part)) {
-	for i := range m.set.Parts {
-		if p := &m.set.Parts[i]; p.Kind == graph.Pump && m.inFile(p.ID) {
+	for _, p := range m.set.Parts {
+		if p.Kind == graph.Pump && m.inFile(p.ID) {
 			do(p)
 		}
 	}

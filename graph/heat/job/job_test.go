@@ -223,8 +223,8 @@ func TestExtraHeadIsPaidFor(t *testing.T) {
 // An element of 2 kW that stays makes 2 kWh of the heat in every hour of heating up.
 func TestElementsShareOfHeatingUp(t *testing.T) {
 	in := testInput()
-	for i := range in.Stage.Parts {
-		if e := in.Stage.Parts[i].Element; e != nil {
+	for _, p := range in.Stage.Parts {
+		if e := p.Element; e != nil {
 			e.Disconnected = false
 		}
 	}

@@ -51,8 +51,7 @@ func windows(list []graph.Hours) []heat.Window {
 
 // element returns the element heater that heats the tub today; nil where there is none.
 func (b *builder) element() *settle.Part {
-	for i := range b.in.Stage.Parts {
-		p := &b.in.Stage.Parts[i]
+	for _, p := range b.in.Stage.Parts {
 		if p.Kind == graph.ElementHeater && p.Element != nil && (p.Existing || b.in.Unit == nil) {
 			return p
 		}
@@ -108,8 +107,7 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 // that are given; a speed without hours, as the jets', runs as long in either year.
 func (b *builder) otherSpeeds() float64 {
 	sum := 0.0
-	for i := range b.in.Stage.Parts {
-		p := &b.in.Stage.Parts[i]
+	for _, p := range b.in.Stage.Parts {
 		if p.Kind != graph.Pump || p.Removed {
 			continue
 		}

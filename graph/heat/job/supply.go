@@ -46,8 +46,7 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 	if out.RatingA > 0 && from.Continuous.Set {
 		out.LongA = out.RatingA * from.Continuous.V
 	}
-	for i := range in.Stage.Parts {
-		p := &in.Stage.Parts[i]
+	for _, p := range in.Stage.Parts {
 		mine := slices.Contains(from.Feeds, p.ID) || len(from.Feeds) == 0 && !fed[p.ID]
 		if mine && !p.Removed {
 			if p.Fuse.How == settle.Given || math.Abs(out.VoltageV-rowVoltage) < 0.1*rowVoltage { // a row's is at its voltage

@@ -16,7 +16,7 @@ func (l *work) layLines() {
 	l.lines = make([]line, len(l.c.Runs))
 	l.lay.Paths = make([]route.Path, len(l.c.Runs))
 	for i, r := range l.c.Runs {
-		l.lay.Paths[i] = route.Path{Run: r, Pipe: l.pipeOf(&l.set.Runs[i])}
+		l.lay.Paths[i] = route.Path{Run: r, Pipe: l.pipeOf(l.set.Runs[i])}
 		l.layLine(i)
 	}
 }
@@ -33,7 +33,7 @@ func (l *work) layLine(i int) {
 	r := l.c.Runs[i]
 	ln := &l.lines[i]
 	*ln = line{run: r, gliding: r.Spec.Flexible()}
-	ln.from, ln.to = l.stationAt(&l.set.Runs[i], false), l.stationAt(&l.set.Runs[i], true)
+	ln.from, ln.to = l.stationAt(l.set.Runs[i], false), l.stationAt(l.set.Runs[i], true)
 	path := &l.lay.Paths[i]
 
 	l.addChain(i, &ln.from, 0, false)

@@ -20,20 +20,20 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	b := &builder{
 		m: &Model{
 			Layout: lay, Mode: mode, Stage: stage, Water: waterOf(set),
-			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), nodes: map[string]int{}, PartAt: map[string]int{},
+			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), PartAt: make(map[string]int, len(c.Parts)),
 		},
-		c: c, set: set, parts: map[string]int{}, runsAt: map[string][]int{},
+		c: c, set: set, ports: newPorts(len(c.Parts)),
 	}
 	for i, p := range c.Parts {
-		if _, twice := b.parts[p.ID]; !twice {
-			b.parts[p.ID], b.m.PartAt[p.ID] = i, i
+		if _, twice := b.m.PartAt[p.ID]; !twice {
+			b.m.PartAt[p.ID] = i
 		}
 	}
 	b.levels, b.m.Below = lay.Levels(), make([][]float64, len(c.Runs))
 	for i := range c.Runs {
 		b.m.Below[i] = b.levels.Run(i)
 	}
-	b.m.tub = b.node("") // the water in the tub, whatever its port
+	b.m.net.Nodes = 1 // the water in the tub, whatever its port: b.m.tub
 	for i := range c.Runs {
 		if err := b.addRun(i); err != nil {
 			return nil, err
@@ -44,8 +44,7 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 			return nil, err
 		}
 	}
-	b.m.number()
-	b.m.net.Nodes = len(b.m.nodes)
+	b.m.ports = b.ports.count
 	b.m.net.Reference = b.m.tub
 	b.m.Perturb(nil)
 	solver, err := network.NewSolver(&b.m.net)
@@ -56,60 +55,19 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	return b.m, nil
 }
 
-// number gives every port that water passes a number, by which the report finds what flows
-// into it: the tub's are one node, but many ports.
-func (m *Model) number() {
-	numbers := map[string]int{}
-	of := func(port string) int {
-		n, ok := numbers[port]
-		if !ok {
-			n = len(numbers)
-			numbers[port] = n
-		}
-		return n
-	}
-	for i := range m.Runs {
-		if r := &m.Runs[i]; r.Edge >= 0 {
-			r.ends = [2]int{of(r.Run.From.String()), of(r.Run.To.String())}
-		}
-	}
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		for _, port := range p.ports {
-			p.meets = append(p.meets, of(p.Part.ID+"."+port))
-		}
-	}
-	m.meets = len(numbers)
-}
-
 type builder struct {
 	m      *Model
 	c      *graph.Circuit
 	set    *settle.Stage
 	levels route.Levels
-	parts  map[string]int
-	runsAt map[string][]int    // "part.port" -> runs, by index
+	ports  *ports
+	nodes  []int               // of each port, by its number; -1 none yet
+	runsAt []int               // the first run at each; -1 none
 	jets   map[*graph.Part]int // jets in the line of each pump, counted at need
 }
 
 func (b *builder) note(pos graph.Pos, severity graph.Severity, message, hint quantity.Text) {
 	b.m.Notes = append(b.m.Notes, graph.Diagnostic{Pos: pos, Rule: "flow", Severity: severity, Message: message, Hint: hint})
-}
-
-func (b *builder) node(name string) int {
-	if n, ok := b.m.nodes[name]; ok {
-		return n
-	}
-	n := len(b.m.nodes)
-	b.m.nodes[name] = n
-	return n
-}
-
-func (b *builder) portNode(p *graph.Part, port string) int {
-	if p.Kind == graph.Tub {
-		return b.m.tub
-	}
-	return b.node(p.ID + "." + port)
 }
 
 func (b *builder) edge(e network.Edge) int {
@@ -125,12 +83,15 @@ func (b *builder) addRun(i int) error {
 	*m = ModelRun{Run: r, Edge: -1}
 	var ends [2]int
 	for k, ref := range []graph.PortRef{r.From, r.To} {
-		at, ok := b.parts[ref.Part]
+		at, ok := b.m.PartAt[ref.Part]
 		if !ok || b.c.Parts[at].IsAir(ref.Port) {
 			return nil
 		}
 		ends[k] = at
-		b.runsAt[ref.String()] = append(b.runsAt[ref.String()], i)
+		m.ends[k] = b.port(ref.Part, ref.Port)
+		if b.runsAt[m.ends[k]] < 0 {
+			b.runsAt[m.ends[k]] = i
+		}
 	}
 	m.LengthM = r.LengthMM / 1000
 	if i < len(b.m.Layout.Paths) {
@@ -153,7 +114,7 @@ func (b *builder) addRun(i int) error {
 		m.BoreM, m.bare = 0.05, true // of no pipe: nothing stands on it
 	}
 	m.Law = &laws.RunLaw{}
-	m.Edge = b.edge(network.Edge{From: b.portNode(from, r.From.Port), To: b.portNode(to, r.To.Port), Law: m.Law})
+	m.Edge = b.edge(network.Edge{From: b.node(from, r.From.Port), To: b.node(to, r.To.Port), Law: m.Law})
 	return nil
 }
 

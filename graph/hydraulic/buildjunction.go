@@ -11,9 +11,9 @@ import (
 func (b *builder) addTee(m *ModelPart) {
 	p := m.Part
 	m.Row = b.settled(p).LossRow.V
-	middle := b.node(p.ID + ".")
+	m.middle = b.node(p, middle)
 	for _, n := range m.nodes {
-		m.Edges = append(m.Edges, b.edge(network.Edge{From: n, To: middle}))
+		m.Edges = append(m.Edges, b.edge(network.Edge{From: n, To: m.middle}))
 	}
 	run, branch := b.settled(p).Bore.V/1000, b.settled(p).BranchBore.V/1000
 	m.BoreM = run
@@ -52,10 +52,10 @@ func (b *builder) addHub(m *ModelPart) {
 		m.BoreM = b.boreAt(p, m.ports[i])
 	}
 	law := b.lossOf(m)
-	middle := b.node(p.ID + ".")
+	m.middle = b.node(p, middle)
 	m.ways, m.way0, m.turned = make([]*laws.PartLaw, len(m.ports)), make([]float64, len(m.ports)), make([]float64, len(m.ports))
 	for i, n := range m.nodes {
-		e := network.Edge{From: n, To: middle}
+		e := network.Edge{From: n, To: m.middle}
 		m.turned[i] = 1
 		if p.Kind == graph.DiverterValve {
 			m.turned[i] = b.wayTurned(p, m.ports[i], i == common)

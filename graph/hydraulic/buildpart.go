@@ -22,7 +22,8 @@ func (b *builder) addPart(i int) error {
 	for _, port := range settle.PortsOf(p) {
 		if !p.IsAir(port) {
 			m.ports = append(m.ports, port)
-			m.nodes = append(m.nodes, b.portNode(p, port))
+			m.nodes = append(m.nodes, b.node(p, port))
+			m.meets = append(m.meets, b.port(p.ID, port))
 		}
 	}
 	switch {
@@ -44,14 +45,6 @@ func (b *builder) addPart(i int) error {
 
 // settled returns what was settled of a part of the circuit.
 func (b *builder) settled(p *graph.Part) *settle.Part { return b.set.Part(p.ID) }
-
-// runAt returns the first run at a port, or nil.
-func (b *builder) runAt(p *graph.Part, port string) *ModelRun {
-	for _, i := range b.runsAt[p.ID+"."+port] {
-		return &b.m.Runs[i]
-	}
-	return nil
-}
 
 // boreAt returns the bore of the pipe at a port in m, 0 where there is none.
 func (b *builder) boreAt(p *graph.Part, port string) float64 {

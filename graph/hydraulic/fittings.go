@@ -51,7 +51,7 @@ func (b *builder) addBarbs(m *ModelRun) {
 	count := 0
 	for _, ref := range []graph.PortRef{r.From, r.To} {
 		listed := false
-		if at, ok := b.parts[ref.Part]; ok {
+		if at, ok := b.m.PartAt[ref.Part]; ok {
 			listed = b.c.Parts[at].Kind == graph.Barb
 		}
 		for _, f := range m.Fittings {

@@ -24,8 +24,7 @@ type Model struct {
 
 	PartAt map[string]int // id -> index into Parts
 	net    network.Network
-	nodes  map[string]int
-	meets  int         // how many ports the water passes
+	ports  int         // how many ports there are
 	tub    int         // node of the water in the tub
 	Below  [][]float64 // runs: how far their points lie below the water, mm; nil not known
 	solver *network.Solver
@@ -50,6 +49,7 @@ type ModelPart struct {
 	ports   []string      // with water, in the order of the part
 	nodes   []int         // of each
 	meets   []int         // of each: its number among all ports
+	middle  int           // node in which its ports meet; 0: none
 	Edges   []int         // two-port parts: one; tee, manifold, diverter: one for each port; -1 none
 	Law     *laws.PartLaw // loss of two-port parts
 	times   float64       // of the loss, as described

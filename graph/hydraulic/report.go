@@ -35,7 +35,7 @@ func (m *Model) view(f *network.Flow) *view {
 		Runs:     make([]RunFlow, len(m.Runs)),
 		Residual: f.Residual, EnergyError: f.EnergyError, Iterations: f.Iterations,
 	}
-	return &view{m: m, f: f, s: s, pa: m.Water.Density * formula.Gravity, into: make([]float64, m.meets)}
+	return &view{m: m, f: f, s: s, pa: m.Water.Density * formula.Gravity, into: make([]float64, m.ports)}
 }
 
 func (v *view) fill() {
@@ -164,8 +164,8 @@ func (v *view) junction(m *ModelPart, out *PartFlow) {
 		leg := LegFlow{Port: port, Flow: v.into[m.meets[k]]}
 		if k < len(m.Edges) && m.Edges[k] >= 0 {
 			leg.Drop = v.pa * v.f.Loss[m.Edges[k]]
-		} else if middle, ok := v.m.nodes[m.Part.ID+"."]; ok && v.f.Known[m.nodes[k]] && v.f.Known[middle] { // a way shut
-			leg.Drop = v.pa * (v.f.Head[m.nodes[k]] - v.f.Head[middle])
+		} else if m.middle > 0 && v.f.Known[m.nodes[k]] && v.f.Known[m.middle] { // a way shut
+			leg.Drop = v.pa * (v.f.Head[m.nodes[k]] - v.f.Head[m.middle])
 		}
 		if k < len(m.ways) && m.ways[k] != nil && m.Part.Kind == graph.Manifold { // its one loss, at the port that carries all
 			out.Drop = math.Abs(leg.Drop)

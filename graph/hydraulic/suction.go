@@ -6,7 +6,6 @@ import "dryfit/graph"
 // passes on its way to one, followed back to the tub or to another pump.
 func (v *view) suction() {
 	still := 1e-9 * v.f.FlowScale
-	by := map[int][]int{} // node -> edges
 	var queue []int
 	for i := range v.m.Parts {
 		m := &v.m.Parts[i]
@@ -17,23 +16,33 @@ func (v *view) suction() {
 	if len(queue) == 0 {
 		return
 	}
-	stops := map[int]bool{}
+	edges := v.m.net.Edges
+	stops := make([]bool, len(edges))
 	for i := range v.m.Parts {
-		if m := &v.m.Parts[i]; m.Part.Kind == graph.Pump && len(m.Edges) == 1 {
+		if m := &v.m.Parts[i]; m.Part.Kind == graph.Pump && len(m.Edges) == 1 && m.Edges[0] >= 0 {
 			stops[m.Edges[0]] = true
 		}
 	}
-	for e, d := range v.m.net.Edges {
-		by[d.From] = append(by[d.From], e)
-		by[d.To] = append(by[d.To], e)
-	}
-	runOf := map[int]int{}
-	for i := range v.m.Runs {
-		if v.m.Runs[i].Edge >= 0 {
-			runOf[v.m.Runs[i].Edge] = i
+	into := make([][]int32, v.m.net.Nodes) // edges by which water comes to each node
+	for e, d := range edges {
+		switch q := v.f.Q[e]; {
+		case stops[e]:
+		case q > still:
+			into[d.To] = append(into[d.To], int32(e))
+		case -q > still:
+			into[d.From] = append(into[d.From], int32(e))
 		}
 	}
-	seen := map[int]bool{}
+	runOf := make([]int, len(edges)) // -1: none
+	for e := range runOf {
+		runOf[e] = -1
+	}
+	for i := range v.m.Runs {
+		if e := v.m.Runs[i].Edge; e >= 0 {
+			runOf[e] = i
+		}
+	}
+	seen := make([]bool, v.m.net.Nodes)
 	for len(queue) > 0 {
 		n := queue[len(queue)-1]
 		queue = queue[:len(queue)-1]
@@ -41,17 +50,13 @@ func (v *view) suction() {
 			continue
 		}
 		seen[n] = true
-		for _, e := range by[n] {
-			d := v.m.net.Edges[e]
-			q, from := v.f.Q[e], d.From
-			if from == n {
-				q, from = -q, d.To
-			}
-			if q <= still || stops[e] {
-				continue
-			}
-			if i, ok := runOf[e]; ok {
+		for _, e := range into[n] {
+			if i := runOf[e]; i >= 0 {
 				v.s.Runs[i].Suction = true
+			}
+			from := edges[e].From
+			if from == n {
+				from = edges[e].To
 			}
 			queue = append(queue, from)
 		}

@@ -15,8 +15,10 @@ import (
 // openings lie wherever they lie.
 type Levels struct {
 	l     *Layout
-	level map[int]int     // group of Layout.Groups -> level it belongs to
-	line  map[int]float64 // level -> height of the water in the layout, mm from its datum
+	level map[int]int        // group of Layout.Groups -> level it belongs to
+	line  map[int]float64    // level -> height of the water in the layout, mm from its datum
+	low   map[string]float64 // id of a part -> depth of its lowest placed port, mm; not there where not known
+	runs  [][]float64        // see Run
 }
 
 // Levels returns the levels of a layout; of a nil layout nothing is known but what the
@@ -60,6 +62,15 @@ func levelsOf(l *Layout) Levels {
 		if p.Kind != graph.Pump && p.Kind != graph.Tub {
 			v.take(p)
 		}
+	}
+	v.low, v.runs = make(map[string]float64, len(l.Circuit.Parts)), make([][]float64, len(l.Paths))
+	for _, p := range l.Circuit.Parts {
+		if mm, ok := v.lowest(p); ok {
+			v.low[p.ID] = mm
+		}
+	}
+	for i := range l.Paths {
+		v.runs[i] = v.run(i)
 	}
 	return v
 }
@@ -111,6 +122,12 @@ func (v Levels) Part(p *graph.Part) (mm float64, ok bool) {
 	if p.BelowWaterSet {
 		return p.BelowWaterMM, true
 	}
+	mm, ok = v.low[p.ID]
+	return mm, ok
+}
+
+// lowest is the depth of the lowest placed port of a part.
+func (v Levels) lowest(p *graph.Part) (mm float64, ok bool) {
 	low := math.Inf(-1)
 	for _, port := range p.Ports {
 		if below, ok := v.port(p.ID + "." + port.Name); ok {
@@ -146,9 +163,13 @@ func (v Levels) end(ref graph.PortRef) (mm float64, ok bool) {
 // from its start to its end: of a run known by its length alone its two ends. It is nil where
 // nothing tells.
 func (v Levels) Run(i int) []float64 {
-	if v.l == nil || i >= len(v.l.Paths) {
+	if i >= len(v.runs) {
 		return nil
 	}
+	return v.runs[i]
+}
+
+func (v Levels) run(i int) []float64 {
 	path := &v.l.Paths[i]
 	first, okFirst := v.end(path.Run.From)
 	last, okLast := v.end(path.Run.To)

@@ -100,7 +100,10 @@ func (d *drawing) place(area scene.Box) {
 		}
 		labels, spots = append(labels, places), append(spots, here)
 	}
-	b := label.NewBoard(labels, d.fixed)
+	b := label.NewBoard(d.fixed, area)
+	for i := range labels {
+		b.Extend(i, labels[i])
+	}
 	bad := b.Settle()
 	at := make([]spot, len(d.requests))
 	placed := make([]bool, len(d.requests))
@@ -139,7 +142,10 @@ func (d *drawing) second(labels [][]label.Spot, spots [][]spot, taken []scene.Bo
 			}
 		}
 	}
-	b := label.NewBoard(again, append(taken, d.letters...))
+	b := label.NewBoard(append(taken, d.letters...), label.Anywhere())
+	for i := range again {
+		b.Extend(i, again[i])
+	}
 	bad := b.Settle()
 	for i := range labels {
 		if k := b.Chosen(i); k >= 0 && !slices.Contains(bad, i) {

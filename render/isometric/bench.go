@@ -6,6 +6,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
+	"dryfit/render/label"
 	"dryfit/render/scene"
 )
 
@@ -87,11 +88,13 @@ func benchPicture(in Input, joints []int) *scene.Scene {
 	var p *picture.Picture
 	for _, scale := range benchScales {
 		p = picture.LayOut(d, ms, scale)
-		p.Draw()
+		p.Paint()
+		p.Label(label.Anywhere())
 		if b := p.Bounds(); p.Over == 0 && b.W() <= benchWide && b.H() <= benchHigh {
 			break
 		}
 	}
+	p.Finish()
 	b := p.Bounds()
 	at := onto{from: scene.Point{X: b.MinX, Y: b.MinY}, to: scene.Point{X: benchEdge, Y: benchEdge}, scale: min(1, benchWide/b.W(), benchHigh/b.H())}
 	s := &scene.Scene{Name: "on the bench", WidthMM: b.W()*at.scale + 2*benchEdge, HeightMM: b.H()*at.scale + 2*benchEdge}

@@ -128,15 +128,24 @@ type group struct {
 func oversee(d *members.Drawing, ms []members.Member) *picture.Picture {
 	d.Overview, d.Dense = true, len(ms) > members.MostOverview
 	defer func() { d.Overview = false }()
-	p, _ := fitTo(d, ms)
 	if d.Dense {
-		return p
+		return densely(d, ms)
 	}
+	p, _ := fitTo(d, ms)
 	if larger := enlarged(d, p); larger != nil {
 		return larger
 	}
 	d.Dense = true
-	p, _ = fitTo(d, ms)
+	return densely(d, ms)
+}
+
+// densely draws an overview without numbers, small as it may be.
+func densely(d *members.Drawing, ms []members.Member) *picture.Picture {
+	p, _ := fitTo(d, ms)
+	if !p.Labelled {
+		labelIn(p, areaOf(d, p))
+	}
+	p.Finish()
 	return p
 }
 
@@ -149,75 +158,108 @@ const mostZoom = 2.0
 // too large.
 func enlarged(d *members.Drawing, p *picture.Picture) *picture.Picture {
 	defer func() { d.Zoom = 0 }()
-	match := ""
-	if g := (group{ms: p.Ms}); len(g.cuts()) > 0 {
-		match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ")
+	if p.Labelled {
+		p.Finish()
 	}
 	for range 3 {
-		area := pageOf(d, p, 0, 2, d.Overview, match).Area().Grow(-inset)
+		area := areaOf(d, p)
 		k := ontoOf(p, area).scale
-		if k*max(d.Zoom, 1) > 0.995 {
+		if p.Labelled && k*max(d.Zoom, 1) > 0.995 {
 			break
 		}
 		if d.Zoom = max(1.02*d.Zoom, 1/k); d.Overview && d.Zoom > mostZoom {
 			return nil
 		}
 		p = picture.LayOut(d, p.Ms, p.Scale)
-		p.Draw()
+		p.Paint()
+		labelIn(p, scene.Box{MaxX: area.W() * d.Zoom, MaxY: area.H() * d.Zoom})
+		p.Finish()
 	}
 	return p
 }
 
-// How many labels may be without room for another scale to help; and for it to help even where
-// the sheet could be cut in two.
+// areaOf is what the sheet of a picture has free for it, whatever is still to be said beside it.
+func areaOf(d *members.Drawing, p *picture.Picture) scene.Box {
+	match := ""
+	if g := (group{ms: p.Ms}); len(g.cuts()) > 0 {
+		match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ") // as long as it will be
+	}
+	return pageOf(d, p, 0, 2, d.Overview, match).Area().Grow(-inset)
+}
+
+// labelIn places the labels of a picture so that it goes into an area, and leaves a corner free for
+// the triad, if the pipes do.
+func labelIn(p *picture.Picture, area scene.Box) {
+	if p.Bounds().IsEmpty() {
+		p.Label(area)
+		return
+	}
+	o := onto{p.Bounds().Centre(), area.Centre(), 1}
+	back := onto{o.to, o.from, 1}
+	frame := back.box(area).Union(p.Bounds())
+	if at, ok := triadAt(p, area, o); ok {
+		p.Label(frame, back.box(triadBox(at)))
+		return
+	}
+	p.Label(frame)
+}
+
+// How many labels may be without room for another scale to help; and for all to go on one sheet all
+// the same, those on leaders across the pipes.
 const (
-	mostCrowded = 5
-	hopeless    = 15
+	mostCrowded   = 3
+	mostOnLeaders = 2
 )
 
 // mostIdle is how many tries in a row may be no better than the best before no more are made.
 const mostIdle = 2
 
 // fitTo draws members as large as the page takes them and reports whether they fit it, with no
-// label in the way.
+// label in the way. What does not fit it at any scale has no labels yet.
 func fitTo(d *members.Drawing, ms []members.Member) (*picture.Picture, bool) {
 	scale := scaleFor(d, ms)
 	var best *picture.Picture
-	fits, idle := false, 0
-	for k := range tries {
-		if k > 0 && d.Work.Done() && fits {
+	idle := 0
+	for range tries {
+		if best != nil && best.Labelled && d.Work.Done() {
 			break
 		}
 		p := picture.LayOut(d, ms, scale)
 		if p.Most = members.MostSheetWork; d.Hope && (best == nil || best.Over == 0) {
 			p.Most = members.MostWholeWork
 		}
-		p.Draw()
-		match := ""
-		if g := (group{ms: ms}); len(g.cuts()) > 0 {
-			match = "Match lines: " + strings.Join(g.cuts(), " on sheet 99, ") // as long as it will be
+		p.Paint()
+		area, b := areaOf(d, p), p.Bounds()
+		if b.W() <= area.W() && b.H() <= area.H() {
+			labelIn(p, area)
+			if _, _, ok := seatOf(p, area); !ok {
+				p.Over++
+			}
 		}
-		area := pageOf(d, p, 0, 1, d.Overview, match).Area().Grow(-inset)
-		b := p.Bounds()
-		ok := b.W() <= area.W() && b.H() <= area.H()
-		if ok {
-			_, ok = triadAt(p, area, ontoOf(p, area))
+		switch {
+		case best == nil || !best.Labelled || p.Labelled && p.Over < best.Over:
+			best, idle = p, 0
+		default:
+			idle++
 		}
-		if best == nil || (ok && !fits) || (ok == fits && p.Over < best.Over) {
-			best, fits, idle = p, ok, 0
-		} else if idle++; idle >= mostIdle {
-			break
-		}
-		if ok && (p.Over == 0 || p.Over > mostCrowded) || p.Over > hopeless && canCut(d, ms) {
+		if p.Labelled && (p.Over == 0 || p.Over > mostCrowded) || idle >= mostIdle {
 			break
 		}
 		scale *= math.Min(0.94, math.Max(0.7, math.Min(area.W()/b.W(), area.H()/b.H())))
-		if scale < scaleFloor(d) && (ok || scale < leastScale/2) {
+		if scale < scaleFloor(d) && (p.Labelled || scale < leastScale/2) {
 			break
 		}
 	}
-	best.Sized = fits
-	return best, fits && best.Over == 0
+	return best, best.Labelled && (best.Over == 0 || best.Over <= mostOnLeaders && finishes(d, best))
+}
+
+// finishes puts the labels of a picture that found no room on leaders across the pipes, and reports
+// whether all of them have places on its page then.
+func finishes(d *members.Drawing, p *picture.Picture) bool {
+	p.Finish()
+	area, b := areaOf(d, p), p.Bounds()
+	_, _, ok := seatOf(p, area)
+	return ok && p.KeyNote() == "" && b.W() <= area.W() && b.H() <= area.H()
 }
 
 // forceOn is fit for members that cannot be shared out any further: what fits no page is made
@@ -266,6 +308,26 @@ func ontoOf(p *picture.Picture, area scene.Box) onto {
 	return onto{b.Centre(), area.Centre(), min(1, area.W()/b.W(), area.H()/b.H())}
 }
 
+// seatOf is where a picture and its triad go in an area: the picture in its middle, else where its
+// labels were placed for the triad to have a corner; ok is false where neither leaves it one.
+func seatOf(p *picture.Picture, area scene.Box) (o onto, triad scene.Point, ok bool) {
+	o = ontoOf(p, area)
+	triad, ok = triadAt(p, area, o)
+	if ok || o.scale < 1 || p.Within.IsEmpty() {
+		return o, triad, ok
+	}
+	as := onto{p.Within.Centre(), area.Centre(), 1}
+	if at, free := triadAt(p, area, as); free && area.Contains(as.box(p.Bounds())) {
+		return as, at, true
+	}
+	return o, triad, false
+}
+
+func (o onto) box(b scene.Box) scene.Box {
+	lo, hi := o.point(scene.Point{X: b.MinX, Y: b.MinY}), o.point(scene.Point{X: b.MaxX, Y: b.MaxY})
+	return scene.Box{MinX: lo.X, MinY: lo.Y, MaxX: hi.X, MaxY: hi.Y}
+}
+
 func (o onto) point(p scene.Point) scene.Point {
 	return space.Add(o.to, space.Times(o.scale, space.Sub(p, o.from)))
 }
@@ -274,8 +336,7 @@ func (o onto) point(p scene.Point) scene.Point {
 func finish(d *members.Drawing, g group, k, n int, over bool, match string) *scene.Scene {
 	s := pageOf(d, g.pic, k, n, over, match)
 	area := s.Area().Grow(-inset)
-	o := ontoOf(g.pic, area)
-	at, _ := triadAt(g.pic, area, o)
+	o, at, _ := seatOf(g.pic, area)
 	s.Add(triad(at)...)
 	for _, it := range append(append([]scene.Item{}, g.pic.Items...), g.pic.Labels...) {
 		s.Add(o.item(it))

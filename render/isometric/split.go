@@ -44,14 +44,6 @@ func wholeOf(d *members.Drawing, ms []members.Member) (groups []group, over bool
 	return []group{g}, false
 }
 
-// canCut reports whether members can be cut in two.
-func canCut(d *members.Drawing, ms []members.Member) bool {
-	matches := d.Matches
-	left, _ := cutAt(d, ms)
-	d.Matches = matches
-	return left != nil && !d.Overview
-}
-
 // halvesOf shares the members out over sheets: cut in two by a plane across the pipes, and
 // those again while one sheet cannot hold them.
 func halvesOf(d *members.Drawing, ms []members.Member) []group {
@@ -66,7 +58,8 @@ func halvesOf(d *members.Drawing, ms []members.Member) []group {
 func splitUp(d *members.Drawing, ms []members.Member) []group {
 	g := group{ms: ms}
 	if !tooLarge(d, ms) {
-		if g.pic, g.fits = fitTo(d, ms); g.fits || d.Work.Done() && g.pic.Sized {
+		if g.pic, g.fits = fitTo(d, ms); g.fits || d.Work.Done() && g.pic.Labelled {
+			g.pic.Finish()
 			return []group{g}
 		}
 	}

@@ -48,9 +48,7 @@ func triadAt(p *picture.Picture, area scene.Box, o onto) (at scene.Point, ok boo
 		}
 	}
 	for i := range taken {
-		t := &taken[i]
-		lo, hi := o.point(scene.Point{X: t.MinX, Y: t.MinY}), o.point(scene.Point{X: t.MaxX, Y: t.MaxY})
-		*t = scene.Box{MinX: lo.X, MinY: lo.Y, MaxX: hi.X, MaxY: hi.Y}
+		taken[i] = o.box(taken[i])
 	}
 	left, right := area.MinX-b.MinX, area.MaxX-b.MaxX
 	top, foot := area.MinY-b.MinY, area.MaxY-b.MaxY

@@ -8,180 +8,133 @@ import (
 	"dryfit/render/scene"
 )
 
-// Board is where labels stand while places are chosen for them in several steps.
+// Board is where labels stand while places are chosen for them in several steps: each at a place
+// where it covers nothing, or nowhere.
 type Board struct {
-	labels [][]stand
-	order  [][]int // places of each label, the cheapest first
-	chosen []int   // -1: none
-	late   []bool  // placed after the work was done: its weight lies on no other place
+	labels [][]*stand // places that cover nothing fixed, the cheapest first
+	wanted []bool     // labels that are to stand somewhere
+	given  []int      // how many places each label was given, those among them that cover something
+	chosen []*stand   // nil: none
+	weight []int      // how hard it was to place each label
 	grid   grid
+	frame  scene.Box
 	still  still  // what is fixed
 	placed placed // the labels at the places chosen
+	work   *Work
 
-	places int     // how many there are
-	fresh  []ref   // places in no layer yet
-	layers []layer // all others
-	loads  []load  // on each place, by its number
-
-	sums    []load  // for findRivals: all zero but for
-	touched []int32 // these
-
-	work *Work
+	inWay []int // labels that overlap the place last looked at
+	seen  []int // the look at which each label was found in the way
+	looks int
 }
 
-// Work is how much search boards may still do, counted in comparisons of places: the same
-// drawing always gets as far. What is left serves the next board.
-type Work struct{ Left int }
+// stand is a place as the board keeps it.
+type stand struct {
+	*Spot
+	number int    // among all its label was given
+	spans  []span // the cells of the parts
+}
 
-// DefaultWork is what one board may do, if nothing else is said.
-const DefaultWork = 4_000_000
+// Anywhere is the frame of a board without bounds.
+func Anywhere() scene.Box {
+	return scene.Box{MinX: math.Inf(-1), MinY: math.Inf(-1), MaxX: math.Inf(1), MaxY: math.Inf(1)}
+}
 
-// Done reports whether nothing is left.
-func (w *Work) Done() bool { return w.Left <= 0 }
+// NewBoard returns a board with no labels yet: Extend brings them. None leaves the frame.
+func NewBoard(fixed []scene.Box, frame scene.Box) *Board {
+	all := scene.Empty()
+	for _, f := range fixed {
+		all = all.Union(f)
+	}
+	b := &Board{grid: newGrid(all.Grow(4*fineCell), fineCell), frame: frame, work: &Work{DefaultWork}}
+	b.still, b.placed = newStill(&b.grid, fixed), make(placed, b.grid.cells())
+	return b
+}
 
 // Bound gives the board a share of work of its own, or one with others.
 func (b *Board) Bound(w *Work) { b.work = w }
 
-// NewBoard returns a board with nothing placed yet.
-func NewBoard(labels [][]Spot, fixed []scene.Box) *Board {
-	b := &Board{labels: make([][]stand, len(labels)), chosen: make([]int, len(labels)), late: make([]bool, len(labels)), order: make([][]int, len(labels)), work: &Work{DefaultWork}}
-	all := scene.Empty()
-	side := wideCell
-	for _, f := range fixed {
-		all = all.Union(f)
-	}
-	for _, places := range labels {
-		for k := range places {
-			for _, p := range places[k].parts() {
-				all = all.Union(p)
-			}
-		}
-		if len(places) > 0 && places[0].Parts != nil {
-			side = fineCell
+// Clear reports whether boxes stay in the frame and cover nothing that is fixed.
+func (b *Board) Clear(boxes []scene.Box) bool {
+	for i := range boxes {
+		if !b.frame.Contains(boxes[i]) {
+			return false
 		}
 	}
-	b.grid = newGrid(all, side)
-	b.still, b.placed = newStill(&b.grid, fixed), make(placed, b.grid.cols*b.grid.rows)
-	for i, places := range labels {
-		b.chosen[i] = -1
-		b.Extend(i, places)
-	}
-	return b
+	return b.still.clear(&b.grid, boxes)
 }
 
-// Extend gives a label more places to choose from.
+// Extend gives a label places to choose from, besides those it has. The board keeps the slice.
 func (b *Board) Extend(i int, places []Spot) {
-	for _, p := range places {
-		k := len(b.labels[i])
-		b.order[i] = append(b.order[i], k)
-		b.labels[i] = append(b.labels[i], stand{Spot: p, number: b.places})
-		b.fresh = append(b.fresh, ref{i, k})
-		b.places++
+	for len(b.labels) <= i {
+		b.labels, b.given, b.chosen = append(b.labels, nil), append(b.given, 0), append(b.chosen, nil)
+		b.wanted, b.weight, b.seen = append(b.wanted, false), append(b.weight, 1), append(b.seen, 0)
 	}
-	slices.SortStableFunc(b.order[i], func(x, y int) int { return cmp.Compare(b.labels[i][x].Cost, b.labels[i][y].Cost) })
+	b.wanted[i] = true
+	for k := range places {
+		s := &places[k]
+		if b.Clear(s.bare()) {
+			n := &stand{Spot: s, number: b.given[i] + k, spans: make([]span, len(s.parts()))}
+			for j, box := range s.parts() {
+				n.spans[j] = b.grid.span(box)
+			}
+			b.labels[i] = append(b.labels[i], n)
+		}
+	}
+	b.given[i] += len(places)
+	slices.SortStableFunc(b.labels[i], func(x, y *stand) int { return cmp.Compare(x.Cost, y.Cost) })
 }
 
 // Drop takes a label off, with all its places.
 func (b *Board) Drop(i int) {
-	b.put(i, -1)
-	b.fresh = slices.DeleteFunc(b.fresh, func(f ref) bool { return f.label == i })
-	b.labels[i], b.order[i] = nil, nil
+	b.put(i, nil)
+	b.labels[i], b.given[i], b.wanted[i] = nil, 0, false
 }
 
-// Chosen returns the place a label has; -1: none.
-func (b *Board) Chosen(i int) int { return b.chosen[i] }
-
-// Settle places what has no place, moves what overlaps, and returns which labels overlap
-// something all the same. After Choose's way it frees labels by putting each where only other
-// labels are in its way, and those give way in turn; a try that does not leave fewer labels
-// overlapping is taken back. Once the board's work is done no more is tried.
-func (b *Board) Settle() (overlapping []int) {
-	b.absorb()
-	b.choose()
-	b.untangle()
-	return b.overlapping()
-}
-
-// best returns the place of least cost: its own, and far more for each mm² it covers.
-func (b *Board) best(i int) int {
-	found, least := -1, math.Inf(1)
-	for _, k := range b.order[i] {
-		if b.labels[i][k].Cost >= least {
-			break
-		}
-		s := b.stand(i, k)
-		cost, on := s.Cost, b.loads[s.number]
-		if s.fixed > 0 || on.pairs > 0 {
-			cost += 1000 + 100*(s.fixed+on.mm2())
-		}
-		if cost < least {
-			found, least = k, cost
-		}
+// Chosen returns the place a label has, as an index into all it was given; -1: none.
+func (b *Board) Chosen(i int) int {
+	if i >= len(b.chosen) || b.chosen[i] == nil {
+		return -1
 	}
-	return found
+	return b.chosen[i].number
 }
 
-// put moves a label to a place.
-func (b *Board) put(i, k int) {
-	if b.chosen[i] >= 0 {
-		s := &b.labels[i][b.chosen[i]]
-		b.placed.take(&b.grid, s, i)
-		if !b.late[i] {
-			b.press(s.rivals, -1)
-		}
+// put moves a label to a place; nil: to none.
+func (b *Board) put(i int, s *stand) {
+	if was := b.chosen[i]; was != nil {
+		b.placed.take(&b.grid, was.Spot, i)
 	}
-	b.late[i] = false
-	b.chosen[i] = k
-	if k >= 0 {
-		s := &b.labels[i][k]
-		b.placed.put(&b.grid, s, i)
-		b.findRivals(s, i)
-		b.press(s.rivals, 1)
+	if b.chosen[i] = s; s != nil {
+		b.placed.put(&b.grid, s.Spot, i)
 	}
 }
 
-// putLate gives a label the cheapest place that covers nothing, else the cheapest of all,
-// looking only at what stands there.
-func (b *Board) putLate(i int) {
-	if len(b.order[i]) == 0 {
-		return
-	}
-	k := b.order[i][0]
-	for _, free := range b.order[i] {
-		if !b.covers(i, free) {
-			k = free
-			break
+// burden is how hard the labels were to place that stand where another would, at a place of
+// it: 0 if it is free. Where that is most or more it is not worked out to the end. inWay
+// becomes the labels there.
+func (b *Board) burden(i int, s *stand, most int) int {
+	b.looks++
+	b.inWay = b.inWay[:0]
+	self, sum := int32(i), 0
+	parts := s.parts()
+	for n := range parts {
+		box, key, at := &parts[n], s.key(n), s.spans[n]
+		for y := int(at.y0); y <= int(at.y1); y++ {
+			for x := int(at.x0); x <= int(at.x1); x++ {
+				in := b.placed[y*b.grid.cols+x]
+				b.work.Left -= len(in)
+				for k := range in {
+					e := &in[k]
+					if !overlaps(box, &e.box) || e.owner == self || b.seen[e.owner] == b.looks || key != 0 && e.key == key {
+						continue
+					}
+					b.seen[e.owner] = b.looks
+					b.inWay = append(b.inWay, int(e.owner))
+					if sum += b.weight[e.owner]; sum >= most {
+						return sum
+					}
+				}
+			}
 		}
 	}
-	b.chosen[i], b.late[i] = k, true
-	b.placed.put(&b.grid, &b.labels[i][k], i)
-}
-
-// covers reports whether a label would cover something at a place.
-func (b *Board) covers(i, k int) bool {
-	s := b.stand(i, k)
-	return s.fixed > 0 || len(b.placed.owners(&b.grid, s, i, 0)) > 0
-}
-
-// overlaps reports whether a label covers something.
-func (b *Board) overlaps(i int) bool {
-	k := b.chosen[i]
-	if k < 0 {
-		return false
-	}
-	if b.late[i] {
-		return b.covers(i, k)
-	}
-	s := b.stand(i, k)
-	return s.fixed > 0 || b.loads[s.number].pairs > 0
-}
-
-func (b *Board) overlapping() []int {
-	var out []int
-	for i := range b.labels {
-		if b.overlaps(i) {
-			out = append(out, i)
-		}
-	}
-	return out
+	return sum
 }

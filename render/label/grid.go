@@ -16,14 +16,14 @@ const (
 // mostCells bounds the grid's columns and its rows.
 const mostCells = 400
 
-// grid cuts an area into cells.
+// grid cuts an area into cells; those at its edge hold what lies outside too.
 type grid struct {
 	x0, y0     float64
 	side       float64
 	cols, rows int
 }
 
-// span is the cells a box lies in, the last ones included; x1 < x0 for one outside the area.
+// span is the cells a box lies in, the last ones included.
 type span struct{ x0, x1, y0, y1 int16 }
 
 // newGrid returns a grid over an area.
@@ -37,13 +37,15 @@ func newGrid(area scene.Box, side float64) grid {
 	return g
 }
 
+func (g *grid) cells() int { return g.cols * g.rows }
+
 func (g *grid) span(b scene.Box) span {
-	x0, x1 := int(math.Floor((b.MinX-g.x0)/g.side)), int(math.Floor((b.MaxX-g.x0)/g.side))
-	y0, y1 := int(math.Floor((b.MinY-g.y0)/g.side)), int(math.Floor((b.MaxY-g.y0)/g.side))
-	if x1 < 0 || y1 < 0 || x0 >= g.cols || y0 >= g.rows {
-		return span{x1: -1}
-	}
-	return span{int16(max(x0, 0)), int16(min(x1, g.cols-1)), int16(max(y0, 0)), int16(min(y1, g.rows-1))}
+	return span{cellOf(b.MinX-g.x0, g.side, g.cols), cellOf(b.MaxX-g.x0, g.side, g.cols), cellOf(b.MinY-g.y0, g.side, g.rows), cellOf(b.MaxY-g.y0, g.side, g.rows)}
+}
+
+// cellOf is the column or row, of n, in which something lies.
+func cellOf(at, side float64, n int) int16 {
+	return int16(math.Max(0, math.Min(math.Floor(at/side), float64(n-1))))
 }
 
 // each calls do with the numbers of the cells of a span.
@@ -55,7 +57,7 @@ func (g *grid) each(s span, do func(cell int)) {
 	}
 }
 
-// shared is the area two boxes share, mm²; 0 or less: none.
+// shared is the area two boxes share, mm²; 0: none.
 func shared(a, b *scene.Box) float64 {
 	w := min(a.MaxX, b.MaxX) - max(a.MinX, b.MinX)
 	h := min(a.MaxY, b.MaxY) - max(a.MinY, b.MinY)
@@ -65,11 +67,16 @@ func shared(a, b *scene.Box) float64 {
 	return w * h
 }
 
+// overlaps reports whether two boxes share an area.
+func overlaps(a, b *scene.Box) bool {
+	return a.MinX < b.MaxX && b.MinX < a.MaxX && a.MinY < b.MaxY && b.MinY < a.MaxY
+}
+
 // still is what is fixed, by the cells it lies in.
 type still [][]scene.Box
 
 func newStill(g *grid, fixed []scene.Box) still {
-	s := make(still, g.cols*g.rows)
+	s := make(still, g.cells())
 	for _, f := range fixed {
 		g.each(g.span(f), func(cell int) { s[cell] = append(s[cell], f) })
 	}
@@ -78,10 +85,10 @@ func newStill(g *grid, fixed []scene.Box) still {
 
 // coveredBy is the area of what is fixed that a place covers, mm². What lies in several cells
 // counts once for each, which only makes a bad place worse.
-func (s still) coveredBy(g *grid, p *stand) float64 {
+func (s still) coveredBy(g *grid, p *Spot) float64 {
 	sum := 0.0
-	for i, b := range p.parts() {
-		g.each(p.spans[i], func(cell int) {
+	for _, b := range p.bare() {
+		g.each(g.span(b), func(cell int) {
 			for k := range s[cell] {
 				sum += shared(&b, &s[cell][k])
 			}
@@ -90,49 +97,46 @@ func (s still) coveredBy(g *grid, p *stand) float64 {
 	return sum
 }
 
+// clear reports whether boxes cover nothing that is fixed.
+func (s still) clear(g *grid, boxes []scene.Box) bool {
+	for i := range boxes {
+		b := &boxes[i]
+		at := g.span(*b)
+		for y := int(at.y0); y <= int(at.y1); y++ {
+			for x := int(at.x0); x <= int(at.x1); x++ {
+				in := s[y*g.cols+x]
+				for k := range in {
+					if overlaps(b, &in[k]) {
+						return false
+					}
+				}
+			}
+		}
+	}
+	return true
+}
+
 // placed is the parts of the labels at the places chosen, by the cells they lie in.
 type placed [][]entry
 
 type entry struct {
 	box   scene.Box
-	owner int // label
+	owner int32 // label
 	key   int
 }
 
-func (c placed) put(g *grid, p *stand, owner int) {
+func (c placed) put(g *grid, p *Spot, owner int) {
 	for i, b := range p.parts() {
 		key := p.key(i)
-		g.each(p.spans[i], func(cell int) { c[cell] = append(c[cell], entry{b, owner, key}) })
+		g.each(g.span(b), func(cell int) { c[cell] = append(c[cell], entry{b, int32(owner), key}) })
 	}
 }
 
 // take removes what put has added.
-func (c placed) take(g *grid, p *stand, owner int) {
-	for _, s := range p.spans {
-		g.each(s, func(cell int) {
-			if slices.ContainsFunc(c[cell], func(e entry) bool { return e.owner == owner }) {
-				c[cell] = slices.DeleteFunc(c[cell], func(e entry) bool { return e.owner == owner })
-			}
+func (c placed) take(g *grid, p *Spot, owner int) {
+	for _, b := range p.parts() {
+		g.each(g.span(b), func(cell int) {
+			c[cell] = slices.DeleteFunc(c[cell], func(e entry) bool { return e.owner == int32(owner) })
 		})
 	}
-}
-
-// owners lists the labels that overlap a place, or more than most of them.
-func (c placed) owners(g *grid, p *stand, self, most int) []int {
-	var out []int
-	for i, b := range p.parts() {
-		key := p.key(i)
-		g.each(p.spans[i], func(cell int) {
-			for k := range c[cell] {
-				e := &c[cell][k]
-				if b.Overlaps(e.box) && e.owner != self && !(key != 0 && e.key == key) && !slices.Contains(out, e.owner) {
-					out = append(out, e.owner)
-				}
-			}
-		})
-		if len(out) > most {
-			break
-		}
-	}
-	return out
 }

@@ -1,5 +1,7 @@
 // Package label finds places for labels on a drawing: for each label it is given some
 // places to choose from, and it takes those that cover no line, no sign and no other label.
+// Choose does it in one go, and a label without a free place stands where it covers least; a
+// Board lets labels give way to each other, and one that finds no free place stands nowhere.
 package label
 
 import (
@@ -12,6 +14,7 @@ type Spot struct {
 	Cost  float64
 	Parts []scene.Box // what the label covers, where that is much less than Box; nil: Box
 	Keys  []int       // of Parts, or shorter: parts with the same key, not 0, may lie on each other
+	Bare  int         // not 0: only so many of the first Parts keep clear of what is fixed; a leader crosses it
 }
 
 // parts returns what a label covers at the spot.
@@ -22,6 +25,14 @@ func (p *Spot) parts() []scene.Box {
 	return []scene.Box{p.Box}
 }
 
+// bare returns what of a label must be clear of what is fixed.
+func (p *Spot) bare() []scene.Box {
+	if p.Bare > 0 {
+		return p.Parts[:p.Bare]
+	}
+	return p.parts()
+}
+
 // key returns the key of a part.
 func (p *Spot) key(i int) int {
 	if i < len(p.Keys) {
@@ -30,49 +41,12 @@ func (p *Spot) key(i int) int {
 	return 0
 }
 
-// passes bounds how often labels are moved out of each other's way.
-const passes = 6
+// Work is how much search boards may still do, counted in comparisons of places: the same
+// drawing always gets as far. What is left serves the next board.
+type Work struct{ Left int }
 
-// Choose picks one place for each label; the labels named first get the first choice, then
-// each is moved to a better place as long as that helps. It returns the index of the
-// place chosen for each label (-1 where it has none to choose from) and which labels
-// still overlap something.
-func Choose(labels [][]Spot, fixed []scene.Box) (chosen, overlapping []int) {
-	b := NewBoard(labels, fixed)
-	b.absorb()
-	b.choose()
-	return b.chosen, b.overlapping()
-}
+// DefaultWork is what one board may do, if nothing else is said.
+const DefaultWork = 4_000_000
 
-// choose gives each label that has no place its best one, then moves labels to better ones.
-// Once the board's work is done the others get the cheapest free place of those left.
-func (b *Board) choose() {
-	for i := range b.labels {
-		if b.chosen[i] >= 0 {
-			continue
-		}
-		if b.work.Done() {
-			b.putLate(i)
-		} else if k := b.best(i); k >= 0 {
-			b.put(i, k)
-		}
-	}
-	if b.work.Done() {
-		return
-	}
-	for range passes {
-		moved := false
-		for i, places := range b.labels {
-			if len(places) < 2 {
-				continue
-			}
-			if k := b.best(i); k != b.chosen[i] {
-				b.put(i, k)
-				moved = true
-			}
-		}
-		if !moved || b.work.Done() {
-			break
-		}
-	}
-}
+// Done reports whether nothing is left.
+func (w *Work) Done() bool { return w.Left <= 0 }

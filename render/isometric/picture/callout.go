@@ -101,10 +101,11 @@ func (p *Picture) wantCallout(c callout) {
 	if z := p.D.Zoom; z > 1 {
 		c.zoom(z)
 	}
-	r := request{tag: c.tag + " " + c.lines[0].text, words: c.words(), again: c.anywhere(), rank: c.rank, places: p.calloutPlaces(c, 0, 3)}
+	r := request{tag: c.tag + " " + c.lines[0].text, words: c.words(), again: c.anywhere(), rank: c.rank}
 	if c.leaveOut {
-		r.places = append(p.calloutPlaces(c, 0, len(c.far)), nothing())
+		r.first = func() []candidate { return append(p.calloutPlaces(c, 0, len(c.far)), nothing()) }
 	} else {
+		r.first = func() []candidate { return p.calloutPlaces(c, 0, 3) }
 		for from := 3; from < len(c.far); from += 2 {
 			r.later = append(r.later, func() []candidate { return p.calloutPlaces(c, from, from+2) })
 		}
@@ -125,7 +126,7 @@ func (p *Picture) calloutPlaces(c callout, from, to int) []candidate {
 				support = w / 2
 			}
 			mid := space.Add(c.at, space.Times(c.clear+c.far[i]+support, dir))
-			out = append(out, p.calloutAt(c, mid, dir, w, h, float64(i)*4+calloutTurn(dir)))
+			out = p.calloutAt(out, c, mid, dir, w, h, float64(i)*4+calloutTurn(dir))
 		}
 	}
 	return out
@@ -134,14 +135,22 @@ func (p *Picture) calloutPlaces(c callout, from, to int) []candidate {
 // calloutTurn makes the sides of a mark that are read first cheaper.
 func calloutTurn(dir scene.Point) float64 { return 0.4 * (1 - 0.6*dir.X + 0.4*dir.Y) }
 
-// calloutAt is one place of a callout.
-func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64) candidate {
+// calloutAt adds one place of a callout, unless something fixed is there.
+func (p *Picture) calloutAt(out []candidate, c callout, mid, dir scene.Point, w, h, cost float64) []candidate {
 	box := scene.Box{MinX: mid.X - w/2, MinY: mid.Y - h/2, MaxX: mid.X + w/2, MaxY: mid.Y + h/2}
 	parts := []scene.Box{box.Grow(0.2)}
 	edge := w / 2
 	if c.ring {
 		parts = space.DiscBoxes(mid, w/2+0.3)
-	} else {
+	}
+	if !p.board.Clear(parts) {
+		return out
+	}
+	bare := 0
+	if c.long { // it crosses what is drawn, but no letters
+		bare = len(parts)
+	}
+	if !c.ring {
 		edge = math.Min(w/2/math.Max(math.Abs(dir.X), 1e-9), h/2/math.Max(math.Abs(dir.Y), 1e-9)) + 0.3
 	}
 	tip := space.Sub(mid, space.Times(edge, dir))
@@ -149,12 +158,16 @@ func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 	leader := len(c.far) > 0 && (space.Length(space.Sub(tip, start)) > withLeader || c.plain)
 	if leader {
 		from := start
-		if c.long { // it crosses what is drawn, but no letters
+		if c.long {
 			from = c.at
 		}
-		parts = append(parts, space.Strip(from, tip, 0.15)...)
+		strip := space.Strip(from, tip, 0.15)
+		if !c.long && !p.board.Clear(strip) {
+			return out
+		}
+		parts = append(parts, strip...)
 	}
-	return candidate{label.Spot{Box: space.UnionOf(parts), Cost: cost, Parts: parts}, func() []scene.Item {
+	return append(out, candidate{label.Spot{Cost: cost, Parts: parts, Bare: bare}, func() []scene.Item {
 		var out []scene.Item
 		if leader {
 			from := start
@@ -181,7 +194,7 @@ func (p *Picture) calloutAt(c callout, mid, dir scene.Point, w, h, cost float64)
 			y += l.size * linePitch / 2
 		}
 		return out
-	}}
+	}})
 }
 
 // wantTag asks for a place for a part's name beside its sign.

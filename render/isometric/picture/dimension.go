@@ -96,17 +96,14 @@ func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 	if leaveOut {
 		r.rank = 5
 	}
-	r.places = p.rowPlaces(row, dimFar[:3], 0.5)
 	if leaveOut {
-		r.places = append(p.rowPlaces(row, dimFar[2:], 0.5), nothing())
+		r.first = func() []candidate { return append(p.rowPlaces(row, dimFar[2:], 0.5), nothing()) }
 		return r
 	}
+	r.first = func() []candidate { return p.rowPlaces(row, dimFar[:3], 0.5) }
 	r.later = append(r.later, func() []candidate { return p.rowPlaces(row, dimFar[3:], 0.5) })
 	if len(row) == 1 {
 		r.last = func() []candidate {
-			if !row[0].holdsText() {
-				return row[0].onPipe()
-			}
 			return append(p.rowPlaces(row, dimFar, 0.5), row[0].onPipe()...)
 		}
 		r.later = append(r.later, func() []candidate {
@@ -135,27 +132,29 @@ func (p *Picture) rowPlaces(row []dimension, fars []float64, t float64) []candid
 			}
 			for _, far := range fars {
 				cost := 1.2*(far-dimFar[0]) + inward + 8*math.Abs(t-0.5)
-				out = append(out, rowAt(row, v, 2*int(ax)+side, far, t, cost))
+				out = p.rowAt(out, row, v, 2*int(ax)+side, far, t, cost)
 			}
 		}
 	}
 	return out
 }
 
-// rowAt is one place of a row: its line at a distance far along v from the pipe.
-func rowAt(row []dimension, v scene.Point, way int, far, t, cost float64) candidate {
+// rowAt adds one place of a row, unless something fixed is there: its line at a distance far
+// along v from the pipe.
+func (p *Picture) rowAt(out []candidate, row []dimension, v scene.Point, way int, far, t, cost float64) []candidate {
 	place := label.Spot{Cost: cost}
 	for _, d := range row {
-		d.cover(&place, v, way, far, t)
+		if !d.holdsText(t) || !d.cover(&place, p.board, v, way, far, t) {
+			return out
+		}
 	}
-	place.Box = space.UnionOf(place.Parts)
-	return candidate{place, func() []scene.Item {
+	return append(out, candidate{place, func() []scene.Item {
 		var out []scene.Item
 		for _, d := range row {
 			out = append(out, d.Draw(v, far, t)...)
 		}
 		return out
-	}}
+	}})
 }
 
 // onPipeCost makes a length that stands on the pipe itself the last resort.
@@ -180,7 +179,7 @@ func (d *dimension) onPipe() []candidate {
 				}
 				parts := space.Slab(mid, space.Times(w/2+0.4, pl.Along), space.Times(high/2+0.25, pl.Up))
 				text := pl.Lay(scene.Text{At: mid, Text: d.text, SizeMM: d.em, Anchor: scene.Centre, Middle: true, Name: "label:length"})
-				out = append(out, candidate{label.Spot{Box: space.UnionOf(parts), Cost: onPipeCost + float64(i), Parts: parts},
+				out = append(out, candidate{label.Spot{Cost: onPipeCost + float64(i), Parts: parts},
 					func() []scene.Item { return []scene.Item{text} }})
 			}
 		}
@@ -188,28 +187,34 @@ func (d *dimension) onPipe() []candidate {
 	return out
 }
 
-// holdsText reports whether a length's text goes between its own extension lines.
-func (d *dimension) holdsText() bool {
+// holdsText reports whether a length's text, its middle a share t of the way along, goes between
+// its own extension lines.
+func (d *dimension) holdsText(t float64) bool {
 	a, b := space.Project(d.a.at), space.Project(d.b.at)
-	return upright(a, b) || scene.TextWidth(d.text, d.em, false)+2 <= space.Length(space.Sub(b, a))
+	return upright(a, b) || scene.TextWidth(d.text, d.em, false)/2+1 <= math.Min(t, 1-t)*space.Length(space.Sub(b, a))
 }
 
-// cover adds what a dimension covers. Extension lines from one place that go one way may lie
-// on each other.
-func (d *dimension) cover(place *label.Spot, v scene.Point, way int, far, t float64) {
+// cover adds what a dimension covers, or says false where that is something fixed. Extension
+// lines from one place that go one way may lie on each other.
+func (d *dimension) cover(place *label.Spot, on *label.Board, v scene.Point, way int, far, t float64) bool {
 	const air = 0.22
 	a, b := space.Project(d.a.at), space.Project(d.b.at)
 	beyond := space.Times(far+dimBeyond, v)
-	put := func(key int, boxes ...scene.Box) {
-		for _, b := range boxes {
-			place.Parts, place.Keys = append(place.Parts, b), append(place.Keys, key)
+	put := func(key int, boxes []scene.Box) bool {
+		if !on.Clear(boxes) {
+			return false
 		}
+		place.Parts = append(place.Parts, boxes...)
+		for range boxes {
+			place.Keys = append(place.Keys, key)
+		}
+		return true
 	}
-	put(d.a.key(way), space.Strip(space.Add(a, space.Times(d.a.clear, v)), space.Add(a, beyond), air)...)
-	put(d.b.key(way), space.Strip(space.Add(b, space.Times(d.b.clear, v)), space.Add(b, beyond), air)...)
-	put(0, space.Strip(space.Add(a, space.Times(far, v)), space.Add(b, space.Times(far, v)), air+0.1)...)
 	mid, pl, w, high := d.textAt(v, far, t)
-	put(0, space.Slab(mid, space.Times(w/2+0.9, pl.Along), space.Times(high/2+0.5, pl.Up))...)
+	return put(0, space.Slab(mid, space.Times(w/2+0.9, pl.Along), space.Times(high/2+0.5, pl.Up))) &&
+		put(d.a.key(way), space.Strip(space.Add(a, space.Times(d.a.clear, v)), space.Add(a, beyond), air)) &&
+		put(d.b.key(way), space.Strip(space.Add(b, space.Times(d.b.clear, v)), space.Add(b, beyond), air)) &&
+		put(0, space.Strip(space.Add(a, space.Times(far, v)), space.Add(b, space.Times(far, v)), air+0.1))
 }
 
 // textAt is the middle of a dimension's text, its plane, width and height along the plane's

@@ -99,17 +99,21 @@ func (p *Picture) wantBoxName(what string, lo, hi graph.Vec) {
 	corners := []graph.Vec{lo, {X: hi.X, Y: lo.Y, Z: lo.Z}, {X: lo.X, Y: hi.Y, Z: lo.Z}, {X: lo.X, Y: lo.Y, Z: hi.Z}, {X: hi.X, Y: lo.Y, Z: hi.Z}, {X: lo.X, Y: hi.Y, Z: hi.Z}, hi}
 	mid := space.Project(lo.Add(hi).Scale(0.5))
 	c.at = space.Project(corners[3])
-	for n, v := range corners {
-		at := space.Project(v)
-		for _, inwards := range []float64{1, -1} {
-			to := space.Times(inwards, space.Unit(space.Sub(mid, at)))
-			for _, far := range []float64{0.6, 2, 4, 7} {
-				support := math.Abs(to.X)*w/2 + math.Abs(to.Y)*h/2
-				r.places = append(r.places, p.calloutAt(c, space.Add(at, space.Times(support+far, to)), to, w, h, 2*float64(n)+far+6*(1-inwards)))
+	r.first = func() (out []candidate) {
+		for n, v := range corners {
+			at := space.Project(v)
+			for _, inwards := range []float64{1, -1} {
+				to := space.Times(inwards, space.Unit(space.Sub(mid, at)))
+				for _, far := range []float64{0.6, 2, 4, 7} {
+					support := math.Abs(to.X)*w/2 + math.Abs(to.Y)*h/2
+					out = p.calloutAt(out, c, space.Add(at, space.Times(support+far, to)), to, w, h, 2*float64(n)+far+6*(1-inwards))
+				}
 			}
 		}
+		return out
 	}
-	c.far = []float64{2}
-	r.again = c.anywhere()
+	far := c
+	far.far = []float64{2}
+	r.again = far.anywhere()
 	p.requests = append(p.requests, r)
 }

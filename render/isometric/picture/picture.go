@@ -23,7 +23,8 @@ type Picture struct {
 	Ms       []members.Member
 	Sp       *space.Space
 	Scale    float64
-	Sized    bool        // it goes on its page
+	Labelled bool        // its labels have been placed
+	Within   scene.Box   // by then: what they stay in
 	Most     int         // comparisons its labels may take; 0: mostSheetWork
 	A, B     []graph.Vec // display of the members' ends
 	nodes    []graph.Vec // real places of dimensions
@@ -31,8 +32,9 @@ type Picture struct {
 	Labels   []scene.Item
 	Fixed    []scene.Box // what no label may cover
 	requests []request
+	board    *label.Board  // where their labels find places
 	overview bool          // no lengths and joints, which are on other sheets
-	Over     int           // labels that found room only on long leaders, or none
+	Over     int           // labels that found no room but on long leaders
 	keys     []string      // what is said beside the drawing, as it found no place on it
 	Ringed   map[int]bool  // pieces whose number stands on the drawing
 	Legend   []LegendEntry // signs used
@@ -44,10 +46,11 @@ type request struct {
 	words  string   // what it says, in one line
 	again  *callout // how it is said where none of its places is free, on a leader across pipe; nil: not at all
 	rank   int
-	places []candidate
+	first  func() []candidate   // where it may stand
 	later  []func() []candidate // places worked out and tried only if none before is free
 	split  []func() request     // what takes the label's place if even so none is
-	last   func() []candidate   // where it may stand once all others do; nil: on its leader only
+	last   func() []candidate   // where else it may stand if nothing before helps; nil: on its leader only
+	places []candidate          // it was given, in the order of the board
 }
 
 // candidate is a place a label could have, and what is drawn there.
@@ -70,7 +73,7 @@ type LegendEntry struct {
 
 // LayOut sets the members out, without drawing them.
 func LayOut(d *members.Drawing, ms []members.Member, scale float64) *Picture {
-	p := &Picture{D: d, Ms: ms, Scale: scale, overview: d.Overview, Ringed: map[int]bool{}}
+	p := &Picture{D: d, Ms: ms, Scale: scale, overview: d.Overview, Ringed: map[int]bool{}, Within: scene.Empty()}
 	if len(ms) > members.MostApart {
 		p.Sp = d.SpaceOf(ms, scale, [3]map[int]float64{})
 	} else {
@@ -80,8 +83,8 @@ func LayOut(d *members.Drawing, ms []members.Member, scale float64) *Picture {
 	return p
 }
 
-// Draw paints the members and finds places for the labels.
-func (p *Picture) Draw() {
+// Paint draws the members and gathers what labels they want.
+func (p *Picture) Paint() {
 	p.paintKeepClear()
 	p.paintUnits()
 	p.paintSlants()
@@ -105,7 +108,6 @@ func (p *Picture) Draw() {
 			p.wantOld()
 		}
 	}
-	p.placeLabels()
 }
 
 // block adds items that no label may cover.

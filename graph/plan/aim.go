@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/settle"
 )
 
 // Aim is what a throttle in a unit's bypass is set by: the readings to reach in one mode. The
@@ -17,7 +18,7 @@ type Aim struct {
 	Mode        string // the mode it is set in: the one in which the unit gets least
 	Several     bool   // there are other modes in which the unit runs
 	Flow        float64
-	DropPa      float64 // between a gauge before the unit and one after it
+	DropPa      float64 // between a gauge before the unit and one after it; 0 where the unit's loss is a guess
 	Rises       []Rise  // where ratings are given, the coldest air first, at most three
 }
 
@@ -53,7 +54,10 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 				continue
 			}
 			found = true
-			best = Aim{Valve: valve, Unit: b.Unit.ID, Mode: s.Mode.Name, Flow: math.Abs(unit.Flow), DropPa: math.Abs(unit.Drop), Rises: rises(b.Unit, s)}
+			best = Aim{Valve: valve, Unit: b.Unit.ID, Mode: s.Mode.Name, Flow: math.Abs(unit.Flow), Rises: rises(b.Unit, s)}
+			if u := p.After.Layout.Stage.Part(b.Unit.ID); u != nil && u.Loss.How != settle.Assumed {
+				best.DropPa = math.Abs(unit.Drop)
+			}
 		}
 		best.Several = modes > 1
 		return best, found

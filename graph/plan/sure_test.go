@@ -219,6 +219,19 @@ func TestAimOfAThrottle(t *testing.T) {
 			t.Errorf("no rise for the rating at %g °C: %+v", r.AirC, a.Rises)
 		}
 	}
+	if a.DropPa == 0 {
+		t.Error("the unit's drop is described: two gauges can tell")
+	}
+	for _, part := range c.Parts {
+		if part.ID == "unit" {
+			part.Loss = nil
+		}
+	}
+	if q, err := Make(c, Flows); err != nil {
+		t.Error(err)
+	} else if b, ok := q.AimOf("bypass"); !ok || b.DropPa != 0 || b.Flow == 0 {
+		t.Errorf("a guessed drop is no reading: %+v", b)
+	}
 	if _, ok := p.AimOf("v1"); ok {
 		t.Error("an isolator that stands open is set by nothing")
 	}

@@ -22,7 +22,7 @@ type view struct {
 // views lists them in the order of the job pack.
 func views() []view {
 	return []view{
-		{"schematic", "Schematic", plan.Findings, schematicPages, ""},
+		{"schematic", "Schematic", plan.Findings | plan.Flows, schematicPages, ""},
 		{"isometric", "Isometric of the new work", plan.Findings, isometricPages, "no run has legs: their places are not known"},
 		{"detail", "The assembly in the old line, true to scale", plan.Findings, detailPages, "no string of new parts stands in old pipe, on straight legs"},
 		{"templates", "Bands to saw by, 1:1", plan.Findings, templatePages, "no old pipe is cut, or its cut or its size is not known"},

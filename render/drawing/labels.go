@@ -36,13 +36,40 @@ func aims(p *plan.Plan, units quantity.System) map[string][]sticker.Setting {
 			if len(p.After.Layout.Stage.Branches()) > 1 {
 				who = tag.Of(p.Circuit, p.Net()).Tag(a.Unit)
 			}
-			out[v.ID] = []sticker.Setting{
-				{Mode: who + " shows", Position: quantity.Format(a.Flow, quantity.Flow, units)},
-				{Mode: "start near", Position: strings.TrimPrefix(strings.TrimPrefix(Near(p, v, a), "HANDLE "), "OPEN ")},
+			shows := who + " shows"
+			if a.Several {
+				shows += ", " + tag.Of(p.Circuit, p.Net()).Mode(a.Mode)
 			}
+			rows := []sticker.Setting{{Mode: shows, Position: quantity.Format(a.Flow, quantity.Flow, units)}}
+			if a.DropPa > 0 {
+				rows = append(rows, sticker.Setting{Mode: "gauges round " + who, Position: quantity.Format(a.DropPa, quantity.Pressure, units) + " apart"})
+			}
+			if len(a.Rises) > 0 {
+				airs, rises := risesInARow(a.Rises, units)
+				rows = append(rows, sticker.Setting{Mode: "warms at air " + airs, Position: rises})
+			}
+			out[v.ID] = append(rows, sticker.Setting{Mode: "start near", Position: strings.TrimPrefix(strings.TrimPrefix(Near(p, v, a), "HANDLE "), "OPEN ")})
 		}
 	}
 	return out
+}
+
+// risesInARow puts the airs and what the water warms by at each in a row, the unit once: "2 / 15 °C",
+// "1.7 / 2.5 K".
+func risesInARow(rises []plan.Rise, units quantity.System) (airs, by string) {
+	row := func(dim quantity.Dimension, value func(plan.Rise) float64) string {
+		text, unit := "", ""
+		for i, r := range rises {
+			number := ""
+			if number, unit, _ = strings.Cut(quantity.Format(value(r), dim, units), " "); i > 0 {
+				text += " / "
+			}
+			text += number
+		}
+		return text + " " + unit
+	}
+	return row(quantity.Temperature, func(r plan.Rise) float64 { return r.AirC }),
+		row(quantity.TemperatureDifference, func(r plan.Rise) float64 { return r.K })
 }
 
 // Near says where a hand begins to set a throttle: where its handle would stand for what was
@@ -70,8 +97,8 @@ func openIn(v *graph.Part, m graph.Mode) float64 {
 	return 1
 }
 
-// AimWords says what a throttle is set by, in a line: the unit's flow, gauges where there are
-// any, the rise.
+// AimWords says what a throttle is set by, in a line: the unit's flow, two gauges where the unit's
+// drop is known, the rise.
 func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 	a, ok := p.AimOf(v.ID)
 	if !ok {
@@ -82,8 +109,8 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 		in = " " + tag.Of(p.Circuit, p.Net()).Mode(a.Mode)
 	}
 	var ways []string
-	if gauges(p) {
-		ways = append(ways, fmt.Sprintf("a gauge before it and one after it: %s apart", quantity.Format(a.DropPa, quantity.Pressure, units)))
+	if a.DropPa > 0 {
+		ways = append(ways, fmt.Sprintf("with a gauge before the unit and one after it: %s apart", quantity.Format(a.DropPa, quantity.Pressure, units)))
 	}
 	rises := ""
 	for i, r := range a.Rises {
@@ -118,18 +145,6 @@ func shows(p *plan.Plan, a plan.Aim, units quantity.System) string {
 		return strings.Join(all, " and ")
 	}
 	return "the unit shows " + quantity.Format(a.Flow, quantity.Flow, units)
-}
-
-// gauges reports whether the job has the two gauges that a drop is read by: nobody taps a pipe
-// for them alone.
-func gauges(p *plan.Plan) bool {
-	n := 0
-	for _, part := range p.After.Circuit.Parts {
-		if part.Kind == graph.PressureGauge {
-			n++
-		}
-	}
-	return n >= 2
 }
 
 // Hand says what a hand does to set a valve that is set by its Kv: tag.Hand with what the

@@ -12,11 +12,23 @@ import (
 // schematicPages draws what flows where: the circuit after the work, or as it stands. Where
 // something is taken out the circuit before the work stands beside it, with that crossed out.
 func schematicPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	in := schematic.Input{Circuit: p.Circuit, Settled: p.After.Layout.Stage, Names: tag.Of(p.Circuit, p.Net()), Page: page, Units: units}
+	in := schematic.Input{Circuit: p.Circuit, Settled: p.After.Layout.Stage, Names: tag.Of(p.Circuit, p.Net()), Page: page, Units: units, Notes: throttleNotes(p, units)}
 	parts, runs := schematic.Gone(p.Circuit)
 	in.Sheet = page.First
 	if len(parts)+len(runs) == 0 {
 		return schematic.Draw(in), nil
 	}
 	return schematic.DrawBoth(in), nil
+}
+
+// throttleNotes says what each throttle in a bypass is set by.
+func throttleNotes(p *plan.Plan, units quantity.System) []string {
+	var out []string
+	names := tag.Of(p.Circuit, p.Net())
+	for _, v := range p.After.Circuit.Parts {
+		if words := AimWords(p, v, units); words != "" {
+			out = append(out, names.Tag(v.ID)+": "+words+".")
+		}
+	}
+	return out
 }

@@ -60,6 +60,10 @@ func Key(p *plan.Plan, name string, units quantity.System) (string, error) {
 	var numbers []byte
 	var err error
 	switch name {
+	case "schematic":
+		for _, n := range throttleNotes(p, units) {
+			fmt.Fprintln(sum, n)
+		}
 	case "isometric":
 		if r := p.Asked.Retrofit; r != nil && r.Stand != nil {
 			for _, k := range r.Stand.KeepClear {

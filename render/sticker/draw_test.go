@@ -3,6 +3,7 @@ package sticker
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -91,6 +92,29 @@ func TestPositions(t *testing.T) {
 	}
 	if len(want) > 0 {
 		t.Errorf("no label for %v", want)
+	}
+}
+
+// What a throttle is set by stands on its sticker; with the warnings too many rows for one it goes
+// on two, the readings first.
+func TestReadingsOfAThrottle(t *testing.T) {
+	c := circuit()
+	set := map[string][]Setting{"bypass-of-the-unit": {{"unit shows", "1.7 m3/h"}, {"gauges round unit", "5.0 kPa apart"}, {"warms at air 2 / 15 °C", "1.7 / 2.5 K"}, {"start near", "30° from shut"}}}
+	also := map[string][]Setting{"bypass-of-the-unit": {{"unit shut off", "OPEN first"}}}
+	of := func(also map[string][]Setting) (out [][]Setting) {
+		for _, l := range OfValves(c, tag.Of(c, stream.NewNet(c)), nil, nil, set, also) {
+			if l.Big == "V2" {
+				out = append(out, l.Modes)
+			}
+		}
+		return out
+	}
+	if got := of(nil); len(got) != 1 || !slices.Equal(got[0], set["bypass-of-the-unit"]) {
+		t.Errorf("without warnings: %v", got)
+	}
+	got := of(also)
+	if len(got) != 2 || !slices.Equal(got[0], set["bypass-of-the-unit"][:3]) || len(got[1]) != 2 || got[1][0].Mode != "start near" || got[1][1].Position != "OPEN first" {
+		t.Errorf("with a warning: %v", got)
 	}
 }
 

@@ -58,7 +58,7 @@ func end(e route.End, names *tag.Names) string {
 // drains and air bleeds, in the order of the description. solutions, one for each mode, say how
 // the checks stand; without them the positions alone are said. fullKv is what a hand valve
 // passes when open, m³/h by its id; where it is not known a set valve is set by the flow. set holds what throttles are set by, by
-// their ids: readings to reach. also holds what a tag says beside the positions, by id.
+// their ids: readings to reach, last where to start; with too many rows for one sticker there are two. also holds what a tag says beside the positions, by id.
 func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set, also map[string][]Setting) []Sticker {
 	var out []Sticker
 	for _, p := range c.Parts {
@@ -71,10 +71,18 @@ func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution
 			l.Modes = settings(c, p, names, solutions, fullKv[p.ID])
 		}
 		l.Modes = append(slices.Clone(l.Modes), also[p.ID]...)
+		if n := len(set[p.ID]); n > 0 && len(l.Modes) > mostRows { // the readings on one, where to start and the warnings on the next
+			first := l
+			first.Modes, l.Modes = l.Modes[:n-1], l.Modes[n-1:]
+			out = append(out, first)
+		}
 		out = append(out, l)
 	}
 	return out
 }
+
+// mostRows is how many rows a sticker holds in letters that are read at arm's length.
+const mostRows = 4
 
 func isValve(k graph.Kind) bool {
 	return k.IsHandValve() || k == graph.CheckValve || k == graph.DiverterValve || k == graph.DrainValve || k == graph.AirBleed

@@ -6,7 +6,7 @@ import (
 	"dryfit/graph"
 )
 
-// Position is a hand valve's normal position, in words: "open", "shut", "40 % open", or
+// Position is a hand valve's normal position, in words: "open", "shut", "near 40 % open" (nobody reads a handle closer), or
 // "throttled" where its setting is known by what it passes.
 func Position(p *graph.Part) string {
 	pos := graph.Opening(1)
@@ -22,5 +22,5 @@ func Position(p *graph.Part) string {
 	case pos >= 1:
 		return "open"
 	}
-	return fmt.Sprintf("%.0f %% open", float64(pos)*100)
+	return fmt.Sprintf("near %.0f %% open", float64(pos)*100)
 }

@@ -164,6 +164,16 @@ func ColumnNames() []string {
 	return out
 }
 
+// Form says how the value of a row's key is written: as "text", "amount" (a text with a unit),
+// "number", "truth", "points" (a list) or "table" (one, or a list of them); "" for no key.
+func Form(name string) string {
+	c, ok := findColumn(name)
+	if !ok {
+		return ""
+	}
+	return [...]string{text: "text", amount: "amount", number: "number", truth: "truth", points: "points", table: "table"}[c.form]
+}
+
 func findColumn(name string) (column, bool) {
 	i := slices.IndexFunc(columns, func(c column) bool { return c.name == name })
 	if i < 0 {

@@ -2,12 +2,12 @@ package main
 
 import (
 	"fmt"
-	"maps"
-	"slices"
+	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/cmd/dryfit/photos"
 	"dryfit/cmd/dryfit/world"
-	"dryfit/graph/description/meaning"
+	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
 	"dryfit/render/photo"
@@ -62,34 +62,68 @@ func ruleList() []byte {
 	return out
 }
 
+// explainRule prints what stands behind a name: a rule, another name in brackets, or keys of the
+// description.
 func explainRule(name, output string, w *world.World) int {
+	name = strings.Trim(name, "[]")
+	var text []byte
 	if rule.ByName(name) != nil {
-		return w.Write(output, []byte(rule.Explain(name)))
+		text = append(text, rule.Explain(name)...)
+	} else if word := rule.WordByName(name); word != nil {
+		text = fmt.Appendf(text, "[%s] behind a finding is no rule. %s\n", word.Name, word.Says)
 	}
-	if text := explainKey(name); text != nil {
+	if keys := explainKey(name); len(keys) > 0 {
+		if len(text) > 0 {
+			text = append(text, '\n')
+		}
+		text = append(text, keys...)
+	}
+	if text != nil {
 		return w.Write(output, text)
 	}
+	names := explained()
+	if near, ok := quantity.Nearest(name, names); ok {
+		return world.Complain(w, fmt.Errorf("no rule or key %q; did you mean %q?", name, near))
+	}
+	if near := description.NearestKey(name); near != "" {
+		return world.Complain(w, fmt.Errorf("no rule or key %q; did you mean %q?", name, near))
+	}
+	if table, _, ok := strings.Cut(name, "."); ok {
+		if keys := description.KeysOf(table); len(keys) > 0 {
+			return world.Complain(w, fmt.Errorf("no key %q: the keys of %s are %s", name, table, strings.Join(keys, ", ")))
+		}
+	}
+	return world.Complain(w, fmt.Errorf("no rule or key %q (dryfit check --rules lists the rules, dryfit schema every key)", name))
+}
+
+// explained are the names of rules and of what else stands in brackets.
+func explained() []string {
 	var names []string
 	for _, r := range rule.All() {
 		names = append(names, r.Name)
 	}
-	return world.Complain(w, fmt.Errorf("no rule or key %q%s (dryfit check --rules lists the rules)", name, meant(name, names)))
+	for _, word := range rule.Words {
+		names = append(names, word.Name)
+	}
+	return names
 }
 
-// explainKey says what a key means in every table and kind of part that has it; "water.volume"
-// asks for that of one. Nil where there is no such key.
+// explainKey says what a key means in every table and kind of part that has it, how it is written,
+// and an example; "water.volume" asks for that of one. Empty where there is no such key.
 func explainKey(name string) []byte {
 	var out []byte
-	sections := meaning.Sections()
-	for _, section := range slices.Sorted(maps.Keys(sections)) {
-		for _, key := range slices.Sorted(slices.Values(sections[section])) {
-			full, shown := section+"."+key, "["+section+"] "+key
-			if section == "" {
-				full, shown = key, "["+key+"]"
-			}
-			if name == key || name == full {
-				out = fmt.Appendf(out, "%s: %s\n", shown, meaning.Of(section, key))
-			}
+	for _, k := range description.FindKeys(name) {
+		path := strings.TrimSpace("[" + k.Path[0] + "] " + strings.Join(k.Path[1:], "."))
+		if k.Path[0] == "catalog" && len(k.Path) > 1 {
+			path = "[catalog.KIND] " + strings.Join(k.Path[2:], ".")
+		}
+		of := ""
+		if len(k.Kinds) > 0 {
+			of = " (" + strings.Join(k.Kinds, ", ") + ")"
+		}
+		out = fmt.Appendf(out, "%s%s: %s\n  written:  %s\n", path, of, k.Means, k.Form)
+		if k.Example != "" {
+			out = fmt.Appendf(out, "  example:  %s = %s\n", k.Path[len(k.Path)-1], k.Example)
 		}
 	}
 	return out

@@ -10,7 +10,6 @@ import (
 	"dryfit/catalog"
 	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/description"
-	"dryfit/graph/rule"
 )
 
 // completeWord is the verb that the shells' scripts call: the words after dryfit follow, the
@@ -142,11 +141,7 @@ func flagValues(flags *pflag.FlagSet, name string) []string {
 	case slices.Contains(fileFlags, name):
 		return []string{filesWanted}
 	case name == "explain":
-		var out []string
-		for _, r := range rule.All() {
-			out = append(out, r.Name)
-		}
-		return out
+		return explained()
 	case name == "units":
 		return []string{"metric", "inch"}
 	}

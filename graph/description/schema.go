@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"slices"
+	"strings"
 
 	"dryfit/catalog"
 	"dryfit/graph"
@@ -17,7 +18,7 @@ import (
 const SchemaFile = "dryfit.schema.json"
 
 // cannotSay lists what Read holds a description to and a schema can't.
-const cannotSay = "A schema can't say everything that dryfit check does: which units fit a quantity and what is plausible; that ids are unique and that the parts, ports, runs, rows and speeds that are named are there; that every port is joined; that sizes and specs belong together; that flows of a curve rise; what the keys of a catalogue row hold; and that a date stands without quotes."
+const cannotSay = "A schema can't say everything that dryfit check does: which units fit a quantity and what is plausible; that ids are unique and that the parts, ports, runs, rows and speeds that are named are there; that every port is joined; that sizes and specs belong together; that flows of a curve rise; what the points and tables of a catalogue row hold; and that a date stands without quotes."
 
 // Schema returns a JSON Schema (draft 2020-12) of a description, made of the tables of fields
 // by which Read reads it. Every key has its meaning, and an example where there is one.
@@ -29,7 +30,7 @@ func Schema() []byte {
 		if t.list {
 			s = schema.List(s, 0)
 		}
-		tables = tables.With(t.name, field.Describe(s, meaning.Of("", t.name), nil))
+		tables = tables.With(t.name, field.KeyShape(s, "", t.name))
 	}
 	s := append(schema.Shape{
 		{Name: "$schema", Says: "https://json-schema.org/draft/2020-12/schema"},
@@ -96,7 +97,7 @@ func partShape() schema.Shape {
 			names = append(names, f.Key)
 			s := field.ShapeIn(f, string(k), sharedSection(k), "part")
 			if k == graph.Tub && f.Key == "loss" {
-				s = field.Describe(schema.Word("none"), meaning.Of("tub", "loss"), nil)
+				s = field.KeyShape(schema.Word("none"), "tub", "loss")
 			}
 			own = own.With(f.Key, s)
 			text, _ := s.MarshalJSON()
@@ -121,8 +122,8 @@ func partShape() schema.Shape {
 	var keys schema.Shape
 	for _, name := range order {
 		s := all[name].shape
-		if all[name].mixed { // what each kind says stands with the kind
-			s = schema.Shape{}
+		if all[name].mixed { // what each kind says of it stands with the kind
+			s = field.Describe(nil, mixedMeaning(name), meaning.Examples("part", name))
 		}
 		keys = keys.With(name, s)
 	}
@@ -134,6 +135,39 @@ func partShape() schema.Shape {
 		then[last].Says = own
 	}
 	return schema.Table(keys, []string{"id", "kind"}).With("allOf", kinds)
+}
+
+// mixedMeaning is what a key means by the kinds that have it, where they differ.
+func mixedMeaning(key string) string {
+	var means []string
+	of := map[string]string{}
+	for _, k := range graph.Kinds() {
+		if !slices.ContainsFunc(pipework.ReadFields[k], func(f field.Field[graph.Part]) bool { return f.Key == key && f.Shape != nil }) {
+			continue
+		}
+		words := meaning.Of(string(k), key)
+		if words == "" {
+			words = meaning.Of("part", key)
+		}
+		if words == "" {
+			continue
+		}
+		if of[words] == "" {
+			means = append(means, words)
+			of[words] = string(k)
+		} else if len(of[words]) < 40 {
+			of[words] += ", " + string(k)
+		}
+	}
+	if len(means) == 1 {
+		return means[0]
+	}
+	for i, words := range means {
+		if meaning.Of("part", key) != words {
+			means[i] = words + " (" + of[words] + ")"
+		}
+	}
+	return strings.Join(means, "; ")
 }
 
 // sharedSection is where the meanings of a kind's keys stand that it shares with others.
@@ -170,11 +204,42 @@ func catalogShape() schema.Shape {
 	return schema.Table(kinds, nil)
 }
 
-// rowShape is a row of the catalogue: which columns there are.
+// rowShape is a row of the catalogue: its keys, and how the value of each is written.
 func rowShape() schema.Shape {
 	var columns schema.Shape
 	for _, name := range catalog.ColumnNames() {
-		columns = columns.With(name, schema.Shape{})
+		columns = columns.With(name, field.KeyShape(columnShape(name), "row", name))
 	}
 	return schema.Table(columns, nil)
+}
+
+// columnShape is the value of a key of a row; what points and tables hold is left to check.
+func columnShape(name string) schema.Shape {
+	switch catalog.Form(name) {
+	case "amount":
+		return schema.Quantity()
+	case "number":
+		return schema.Shape{{Name: "type", Says: "number"}, {Name: "minimum", Says: 0}}
+	case "truth":
+		return schema.Flag()
+	case "points":
+		return schema.Shape{{Name: "type", Says: "array"}}
+	case "table":
+		return schema.Shape{{Name: "type", Says: []string{"array", "object"}}}
+	}
+	switch name {
+	case "spec", "spec2":
+		return schema.Word(specNames()...)
+	case "sized":
+		return schema.Word("low", "high")
+	}
+	return schema.Shape{{Name: "type", Says: "string"}}
+}
+
+func specNames() []string {
+	var out []string
+	for _, s := range catalog.Specs() {
+		out = append(out, string(s))
+	}
+	return out
 }

@@ -16,6 +16,7 @@ import (
 	"github.com/pelletier/go-toml/v2"
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
+	"dryfit/catalog"
 	"dryfit/graph/description/meaning"
 )
 
@@ -258,6 +259,9 @@ func TestEveryKeyHasItsMeaning(t *testing.T) {
 			for _, k := range []string{"items", "anyOf", "additionalProperties", "allOf", "then"} {
 				walk(x[k], path)
 			}
+			if defs, ok := x["$defs"].(map[string]any); ok {
+				walk(defs["row"], "row")
+			}
 		}
 	}
 	walk(doc, "")
@@ -266,6 +270,103 @@ func TestEveryKeyHasItsMeaning(t *testing.T) {
 			if !used[meaning.Of(section, k)] {
 				t.Errorf("[%s] %s: a meaning of no key", section, k)
 			}
+		}
+	}
+}
+
+// Every key that is no table and no choice of words has an example, every example is valid where
+// it stands, and every one that is written down is shown.
+func TestEveryKeyHasAnExample(t *testing.T) {
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := jsonschema.NewCompiler()
+	if err := c.AddResource("mem:description", doc); err != nil {
+		t.Fatal(err)
+	}
+	shown := map[string]bool{}
+	var holdsKeys func(x any) bool
+	holdsKeys = func(x any) bool {
+		switch x := x.(type) {
+		case []any:
+			return slices.ContainsFunc(x, holdsKeys)
+		case map[string]any:
+			return x["properties"] != nil || x["$ref"] != nil || holdsKeys(x["items"]) || holdsKeys(x["anyOf"]) || holdsKeys(x["additionalProperties"])
+		}
+		return false
+	}
+	var walk func(x any, pointer string)
+	walk = func(x any, pointer string) {
+		switch x := x.(type) {
+		case []any:
+			for i, y := range x {
+				walk(y, fmt.Sprintf("%s/%d", pointer, i))
+			}
+		case map[string]any:
+			keys, _ := x["properties"].(map[string]any)
+			for k, v := range keys {
+				m, at := v.(map[string]any), pointer+"/properties/"+k
+				examples, _ := m["examples"].([]any)
+				if len(examples) == 0 && m["enum"] == nil && m["const"] == nil && m["type"] != "boolean" && !holdsKeys(m) {
+					t.Errorf("%s has no example", at)
+				}
+				for _, e := range examples {
+					text, _ := json.Marshal(e)
+					shown[string(text)] = true
+					s, err := c.Compile("mem:description#" + at)
+					if err != nil {
+						t.Fatal(err)
+					}
+					if err := s.Validate(e); err != nil {
+						t.Errorf("%s: its example is not valid: %v", at, err)
+					}
+				}
+				walk(v, at)
+			}
+			for _, k := range []string{"items", "anyOf", "additionalProperties", "allOf", "then", "$defs"} {
+				if defs, ok := x[k].(map[string]any); ok && k == "$defs" {
+					for name, d := range defs {
+						walk(d, pointer+"/$defs/"+name)
+					}
+					continue
+				}
+				walk(x[k], pointer+"/"+k)
+			}
+		}
+	}
+	walk(doc, "")
+	for section, keys := range meaning.ExampleKeys() {
+		for _, k := range keys {
+			var e any
+			text := meaning.Examples(section, k)[0]
+			if err := json.Unmarshal([]byte(text), &e); err != nil {
+				t.Errorf("[%s] %s: %s is no JSON: %v", section, k, text, err)
+				continue
+			}
+			if same, _ := json.Marshal(e); !shown[string(same)] {
+				t.Errorf("[%s] %s: an example that is not shown", section, k)
+			}
+		}
+	}
+}
+
+// What is said of a row's keys holds what rows say: those that are built in, written out, are
+// valid.
+func TestSchemaAcceptsRows(t *testing.T) {
+	s := validator(t)
+	for _, row := range catalog.Embedded().Rows() {
+		row.Own = true
+		var b strings.Builder
+		writeRows(&b, catalog.Embedded().With([]catalog.Row{row}))
+		text := []byte(b.String())
+		v, ok := instance(text)
+		if !ok {
+			t.Fatalf("%s: %s", row.Name, text)
+		}
+		v.(map[string]any)["part"] = []any{}
+		if err := s.Validate(v); err != nil {
+			t.Errorf("%s: %v", row.Name, err)
 		}
 	}
 }

@@ -27,23 +27,36 @@ func Describe(s schema.Shape, means string, examples []string) schema.Shape {
 	return out
 }
 
-// ShapeIn is the shape of one key with its meaning in the first of the sections that has it.
+// ShapeIn is the shape of one key with its meaning and an example, each from the first of the
+// sections that has it; the field's own example comes first.
 func ShapeIn[T any](f Field[T], sections ...string) schema.Shape {
 	means := ""
+	var like []string
 	for _, section := range sections {
 		if means == "" {
 			means = meaning.Of(section, f.Key)
 		}
+		if like == nil {
+			like = meaning.Examples(section, f.Key)
+		}
 	}
-	like := f.Like
+	own := f.Like
 	if _, after, ok := strings.Cut(f.need, f.Key+" = "); ok {
-		like = after
+		own = after
 	}
-	s := Describe(f.Shape(), means, []string{like})
+	if json.Valid([]byte(own)) {
+		like = []string{own}
+	}
+	s := Describe(f.Shape(), means, like)
 	if f.Foreign {
 		s = s.With("deprecated", true)
 	}
 	return s
+}
+
+// KeyShape is a shape with the meaning of a key of a section, and an example.
+func KeyShape(s schema.Shape, section, key string) schema.Shape {
+	return Describe(s, meaning.Of(section, key), meaning.Examples(section, key))
 }
 
 // TableShape is the shape of a table read by the fields; section holds their meanings.

@@ -18,9 +18,15 @@ var text string
 //go:embed open.txt
 var openText string
 
+// exampleText holds an example of keys, as JSON, in the same form.
+//
+//go:embed examples.txt
+var exampleText string
+
 var (
-	all     = sync.OnceValue(func() map[[2]string]string { return parse(text) })
-	allOpen = sync.OnceValue(func() map[[2]string]string { return parse(openText) })
+	all         = sync.OnceValue(func() map[[2]string]string { return parse(text) })
+	allExamples = sync.OnceValue(func() map[[2]string]string { return parse(exampleText) })
+	allOpen     = sync.OnceValue(func() map[[2]string]string { return parse(openText) })
 )
 
 func parse(text string) map[[2]string]string {
@@ -50,10 +56,25 @@ func Of(section, key string) string { return all()[[2]string{section, key}] }
 // down. Sections are those of Of.
 func Open(section, key string) string { return allOpen()[[2]string{section, key}] }
 
+// Examples returns what a key of a table may say, as JSON; none where nobody wrote it down. Sections
+// are those of Of.
+func Examples(section, key string) []string {
+	if e := allExamples()[[2]string{section, key}]; e != "" {
+		return []string{e}
+	}
+	return nil
+}
+
+// ExampleKeys returns each section with its keys of which there is an example, for a test that
+// none is left over.
+func ExampleKeys() map[string][]string { return sections(allExamples()) }
+
 // Sections returns each section with its keys, for a test that none is left over.
-func Sections() map[string][]string {
+func Sections() map[string][]string { return sections(all()) }
+
+func sections(of map[[2]string]string) map[string][]string {
 	out := map[string][]string{}
-	for k := range all() {
+	for k := range of {
 		out[k[0]] = append(out[k[0]], k[1])
 	}
 	return out

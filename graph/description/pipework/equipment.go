@@ -8,7 +8,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
-	"dryfit/graph/description/meaning"
 	"dryfit/graph/description/schema"
 )
 
@@ -42,7 +41,7 @@ var jetFields = []field.Field[graph.Part]{
 	{
 		Key: "rated",
 		Shape: func() schema.Shape {
-			at := func(key string) schema.Shape { return field.Describe(schema.Quantity(), meaning.Of("rated", key), nil) }
+			at := func(key string) schema.Shape { return field.KeyShape(schema.Quantity(), "rated", key) }
 			return schema.Table(schema.Shape{{Name: "flow", Says: at("flow")}, {Name: "drop", Says: at("drop")}}, []string{"flow", "drop"})
 		},
 		Read: func(r *field.Reader, v located.Value, into *graph.Part) {

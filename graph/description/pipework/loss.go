@@ -9,7 +9,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
-	"dryfit/graph/description/meaning"
 	"dryfit/graph/description/schema"
 )
 
@@ -58,7 +57,7 @@ func lossShape() schema.Shape {
 	for _, f := range lossForms {
 		var keys schema.Shape
 		for _, k := range f.keys {
-			keys = keys.With(k, field.Describe(of[k], meaning.Of("loss", k), nil))
+			keys = keys.With(k, field.KeyShape(of[k], "loss", k))
 		}
 		required := f.keys[:1]
 		if f.keys[0] == "flow" {

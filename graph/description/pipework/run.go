@@ -9,7 +9,6 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
-	"dryfit/graph/description/meaning"
 	"dryfit/graph/description/schema"
 )
 
@@ -117,7 +116,7 @@ func fittingsField() field.Field[Draft] {
 		Shape: func() schema.Shape {
 			var keys schema.Shape
 			for _, kind := range countedKinds {
-				keys = keys.With(kind, field.Describe(schema.Whole(0, field.MostFittings), meaning.Of("fittings", kind), nil))
+				keys = keys.With(kind, field.KeyShape(schema.Whole(0, field.MostFittings), "fittings", kind))
 			}
 			return schema.Table(keys, nil)
 		},

@@ -21,14 +21,17 @@ import (
 // demos returns the five whole descriptions.
 func demos(t testing.TB) map[string][]byte {
 	t.Helper()
+	files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "*.toml"))
+	if err != nil || len(files) != 5 {
+		t.Fatalf("%d demos, want 5: %v", len(files), err)
+	}
 	out := map[string][]byte{}
-	for _, name := range templates {
-		file := filepath.Join("..", "..", "testdata", name+".toml")
+	for _, file := range files {
 		data, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
 		}
-		out[name+".toml"] = data
+		out[filepath.Base(file)] = data
 	}
 	return out
 }

@@ -12,7 +12,7 @@ import (
 var templateFiles embed.FS
 
 // templates are the circuits there is one for, from the most common on.
-var templates = []string{"two-speed", "circulation", "large-circulation", "plunge-pool", "plug-in"}
+var templates = []string{"two-speed", "one-speed", "circulation", "large-circulation", "plunge-pool", "plug-in"}
 
 // Templates returns the names of the circuits a description can be started for.
 func Templates() []string { return slices.Clone(templates) }

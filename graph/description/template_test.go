@@ -19,6 +19,12 @@ var blankAnswers = map[string][]string{
 		"2.8 m3/h", "4.2 m3/h", "8.4 m3/h", "4.2 m3/h", "6 kPa", "3.5 bar", "up 240 mm", "15 °C", "38 °C", "11 kW", "2.8 kW", "230 V", "14 A",
 		"38 °C", "-12 °C", "40 °C", "#true", "#true", "R32", "slab", "2.4 m", "front 540 mm|right 2300 mm|down 330 mm", "left",
 	},
+	"one-speed": {
+		"A tub", "1250 l", "2 in", "60.3 mm", "pvc-u", "-6 °C", "eu", "tn-s", "34 m3/h", "hours", "#true", "#16", "830 mm",
+		"240 mm", "520 mm", "440 mm", "160 mm", "45 mm", "right 120 mm|up 260 mm|left 1450 mm|up 150 mm", "1 1/2 in",
+		"2.8 m3/h", "4.2 m3/h", "8.4 m3/h", "4.2 m3/h", "6 kPa", "3.5 bar", "up 240 mm", "15 °C", "38 °C", "11 kW", "2.8 kW", "230 V", "14 A",
+		"38 °C", "-12 °C", "40 °C", "#true", "#true", "R32", "slab", "2.4 m", "front 540 mm|right 2300 mm|down 330 mm", "left",
+	},
 	"circulation": {
 		"A tub", "980 l", "1 in", "33.4 mm", "abs", "-6 °C", "eu", "tn-s", "34 m3/h", "34 m3/h", "34 m3/h", "#false", "700 mm",
 		"500 mm", "300 mm", "360 mm", "30 mm", "right 1150 mm|down 180 mm|back 200 mm", "#18", "600 mm", "950 mm", "350 mm",
@@ -69,8 +75,8 @@ func fill(text string, answers []string) string {
 }
 
 func TestTemplates(t *testing.T) {
-	if len(Templates()) != 5 {
-		t.Fatalf("%d templates, want one for each of the five circuits", len(Templates()))
+	if len(Templates()) != 6 {
+		t.Fatalf("%d templates, want one for each of the six circuits", len(Templates()))
 	}
 	for _, name := range Templates() {
 		t.Run(name, func(t *testing.T) {

@@ -28,6 +28,8 @@ var usual = answers{
 var templateAnswers = map[string]answers{
 	"two-speed": {"size": {"2 in"}, "measured-outside-diameter": {"60.3 mm"}, "legs": {"right 200 mm|up 300 mm|left 1600 mm|up 200 mm"}, "ports-size": {"1 1/2 in"},
 		"at": {"front 700 mm|left 2000 mm|down 250 mm"}, "ports-face": {"right"}, "least": {"2.8 m3/h"}, "rated": {"4.2 m3/h"}, "most": {"8.4 m3/h"}},
+	"one-speed": {"size": {"2 in"}, "measured-outside-diameter": {"60.3 mm"}, "legs": {"right 200 mm|up 300 mm|left 1600 mm|up 200 mm"}, "ports-size": {"1 1/2 in"},
+		"at": {"front 700 mm|left 2000 mm|down 250 mm"}, "ports-face": {"right"}, "least": {"2.8 m3/h"}, "rated": {"4.2 m3/h"}, "most": {"8.4 m3/h"}},
 	"circulation": {"size": {"1 in"}, "measured-outside-diameter": {"33.4 mm"}, "legs": {"right 1150 mm|down 180 mm|back 200 mm"}, "ports-size": {"1 in"},
 		"least": {"1.1 m3/h"}, "rated": {"1.7 m3/h"}, "most": {"3.4 m3/h"}, "flow": {"1.7 m3/h"}},
 	"large-circulation": {"size": {"1 1/2 in"}, "measured-outside-diameter": {"48.3 mm"}, "count": {"#4", "#20"},

@@ -20,6 +20,7 @@ var circuits embed.FS
 // circuitWords say what stands in the cabinet.
 var circuitWords = map[string]string{
 	"two-speed":         "One pump: slow for filter and heat, fast for the jets.",
+	"one-speed":         "One pump of one speed: filter, heat and jets together.",
 	"circulation":       "A small pump that runs day and night for filter and heater; jet pumps apart.",
 	"large-circulation": "A large circulation pump of one speed, and jet pumps.",
 	"plunge-pool":       "Pump, pressure filter, feeder, inlets.",

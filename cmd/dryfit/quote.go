@@ -1,6 +1,9 @@
 package main
 
 import (
+	"fmt"
+	"strings"
+
 	"github.com/spf13/pflag"
 
 	"dryfit/cmd/dryfit/world"
@@ -60,6 +63,9 @@ func runQuote(v *verb, args []string, w *world.World) int {
 	}
 	if code := w.Write(j.output, data); code != world.Done {
 		return code
+	}
+	if keys := quote.PriceOf(p).Keys; len(keys) > 0 {
+		fmt.Fprintf(w.Stderr, "what has no price gets one under [prices] by its kind, its name or its id: %s; pipe under [[stock]] too, labour under [tariff] work\n", strings.Join(keys, ", "))
 	}
 	return j.say(p.Findings, w)
 }

@@ -43,12 +43,12 @@ func Cautions() []Sentence {
 		}, Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) }, Source: "ASTM and ISO derating tables; " + common},
 		{Name: "Solvent cement", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
 		{Name: "Refrigerant", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: func(j *Job) quantity.Text {
-			text := quantity.Text("The unit's sealed circuit is opened by a certified person only.")
+			text := j.ofUnits("The unit's", "A unit's") + quantity.Text(" sealed circuit is opened by a certified person only.")
 			switch {
 			case j.Unit == nil:
 				text += " It leaves as it is, sealed and upright; its plate says what it holds."
 			case j.Unit.Flammable:
-				text += quantity.Say(" It holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.Unit.Refrigerant)
+				text += quantity.Say(" %s holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.ofUnits("It", capital(j.thisUnit())), j.Unit.Refrigerant)
 			case j.Unit.Refrigerant == "":
 				text += " Propane (R290) wants a clear zone free of drains, vents, windows, switches and ignition: read the plate."
 			}

@@ -268,21 +268,23 @@ func bleeding() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == AboveWater },
 			Tells: []Act{BleedRunning},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("The unit stands above the water: run the pump%s and let the flow carry the air out, or use the unit's own bleed. No union up there is eased with the pump off: it would draw air in and empty the unit.", onLow(j))
+				return quantity.Say("%s stands above the water: run the pump%s and let the flow carry the air out, or use its own bleed. No union up there is eased with the pump off: it would draw air in and empty it.", capital(j.thisUnit()), onLow(j))
 			},
 			Source: common,
 		},
 		{
-			Name:   "bleed-below",
-			When:   func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == BelowWater },
-			Say:    always("The unit stands below the water: with the pump off ease the union at its outlet until water without air comes, unit isolated from its supply, and close it."),
+			Name: "bleed-below",
+			When: func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == BelowWater },
+			Say: func(j *Job) quantity.Text {
+				return capital(j.thisUnit()) + " stands below the water: with the pump off ease the union at its outlet until water without air comes, it isolated from its supply, and close it."
+			},
 			Source: common,
 		},
 		{
 			Name: "bleed-unknown",
 			When: func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == LevelUnknown },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Run the pump%s and let the flow carry the air out of the unit, or use the unit's own bleed.", onLow(j))
+				return quantity.Say("Run the pump%s and let the flow carry the air out of %s, or use its own bleed.", onLow(j), j.thisUnit())
 			},
 			Tells: []Act{BleedRunning}, Source: common,
 		},
@@ -305,9 +307,9 @@ func proving() []Sentence {
 				text := quantity.Say("Running test: the most the line can see is %s, the pump's shut-off and the water above it.", quantity.Pressure.Of(j.GreatestPa))
 				switch {
 				case j.unitValvedOff() && j.UnitPa > 0:
-					text += quantity.Say(" The unit stands %s, which is less: %s shut for this test.", quantity.Pressure.Of(j.UnitPa), and(append(append([]string{}, j.To...), j.From...)...))
+					text += quantity.Say(" %s %s, which is less: %s shut for this test.", j.ofUnits("The unit stands", "The weakest of the units stands"), quantity.Pressure.Of(j.UnitPa), and(append(append([]string{}, j.To...), j.From...)...))
 				case j.Unit != nil && j.UnitPa > 0:
-					text += quantity.Say(" The unit stands %s.", quantity.Pressure.Of(j.UnitPa))
+					text += quantity.Say(" %s %s.", j.ofUnits("The unit stands", "The weakest of the units stands"), quantity.Pressure.Of(j.UnitPa))
 				}
 				return text + " Test it by the pump itself" + highAndDown(j) + ", 15 minutes, with its way to the tub open: never against a line that is shut. Water only, never compressed air."
 			},
@@ -340,8 +342,10 @@ func proving() []Sentence {
 		{
 			Name: "element-on",
 			When: func(j *Job) bool { return j.Unit != nil && !j.elementOff() && len(j.Elements) > 0 },
-			Say:  always("Only now, with flow proved, the electrician releases the element and tries its interlock with the unit on and off."),
-			For:  Fitter | Electrician, Source: common,
+			Say: func(j *Job) quantity.Text {
+				return "Only now, with flow proved, the electrician releases the element and tries its interlock with " + j.theUnit() + " on and off."
+			},
+			For: Fitter | Electrician, Source: common,
 		},
 		{
 			Name: "flow-switch",

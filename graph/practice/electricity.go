@@ -31,7 +31,9 @@ func Electricity() []Sentence {
 		{
 			Name: "residual-current",
 			When: hasUnit,
-			Say:  always("Residual current protection of 30 mA, of type A at least; of type F or B where the unit's sheet asks for it (inverters often do); never type AC."),
+			Say: func(j *Job) quantity.Text {
+				return "Residual current protection of 30 mA, of type A at least; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC."
+			},
 		},
 		{
 			Name: "earthing-pme",

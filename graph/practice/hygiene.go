@@ -22,7 +22,7 @@ func Hygiene() []Sentence {
 				if j.isolated() {
 					open = and(append(append([]string{}, j.To...), j.From...)...) + " open"
 				}
-				return quantity.Say("Disinfect what was handled: %s, %s, circulate with about %d mg/l of free chlorine (or the limit in the unit's sheet, where that is lower) for an hour.", open, j.off(), handledChlorine)
+				return quantity.Say("Disinfect what was handled: %s, %s, circulate with about %d mg/l of free chlorine (or the limit in %s sheet, where that is lower) for an hour.", open, j.off(), handledChlorine, j.ofUnits("the unit's", "a unit's"))
 			},
 			For: Fitter, Source: "HSG282 (from memory); the hour " + common,
 		},

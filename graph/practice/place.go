@@ -19,7 +19,7 @@ func Place() []Sentence {
 				if j.Unit.StandsOn == "roof" || j.Unit.StandsOn == "deck" {
 					over = "it"
 				}
-				return quantity.Say("The unit stands on %s, %s to %s above %s (higher where snow lies), level or falling less than 2 %% to its drain, on rubber mounts, bolted.", on, far(100), far(150), over)
+				return quantity.Say("%s stands on %s, %s to %s above %s (higher where snow lies), level or falling less than 2 %% to its drain, on rubber mounts, bolted.", capital(j.thisUnit()), on, far(100), far(150), over)
 			},
 		},
 		{
@@ -53,7 +53,9 @@ func Place() []Sentence {
 		},
 		{
 			Name: "set-down",
-			Say:  always("Set the unit down, two people or a hoist, level it, bolt it, and open no pipe to it before it stands: its ports carry no weight. A unit that was tipped stands upright for as long as its sheet says before it is switched on."),
+			Say: func(j *Job) quantity.Text {
+				return "Set " + j.thisUnit() + " down, two people or a hoist, level it, bolt it, and open no pipe to it before it stands: its ports carry no weight. A unit that was tipped stands upright for as long as its sheet says before it is switched on."
+			},
 		},
 	}
 	for i := range list {

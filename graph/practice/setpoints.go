@@ -38,7 +38,7 @@ func SetPoints() []Sentence {
 			When: func(j *Job) bool { return j.Unit != nil && j.elementKept() != nil },
 			Say: func(j *Job) quantity.Text {
 				e := j.elementKept()
-				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with the unit on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock)+j.changesOverAt(e.Interlock))
+				return quantity.Say("%s stays in use: %s. A qualified electrician wires it, tries it with %s on and off, and signs the record.", capital(elements(j)), interlockWords(e.Interlock)+j.changesOverAt(e.Interlock), j.theUnit())
 			},
 			For: Fitter | Electrician, Source: common,
 		},
@@ -46,7 +46,7 @@ func SetPoints() []Sentence {
 			Name: "element-not-settled",
 			When: func(j *Job) bool { return j.unsettled() && j.Unit != nil },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("NOT SETTLED: what becomes of %s. Before the unit is switched on the electrician disconnects it, or keeps it in use under a contact, a changeover, a set point %s to %s below the unit's, or the controller's own setting for another heat source.", elements(j), kelvin(LeastBelowK), kelvin(MostBelowK))
+				return quantity.Say("NOT SETTLED: what becomes of %s. Before %s switched on the electrician disconnects it, or keeps it in use under a contact, a changeover, a set point %s to %s below %s, or the controller's own setting for another heat source.", elements(j), j.ofUnits("the unit is", "a unit is"), kelvin(LeastBelowK), kelvin(MostBelowK), j.ofUnits("the unit's", "those of the units"))
 			},
 			For: Fitter | Electrician, Source: common,
 		},

@@ -26,7 +26,7 @@ func States(j *Job) []State {
 		needsElement = "the element heats " + j.elementTakesOver()
 	}
 	if j.isolated() {
-		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past the unit, then " + j.cleanFilter()})
+		out = append(out, State{Name: "First flush", Isolated: true, Note: "10 to 30 minutes past " + j.theUnit() + ", then " + j.cleanFilter()})
 		service := quantity.Text("shut off is a dead leg: empty the branch, or flush it weekly")
 		if needsElement != "" {
 			if j.elementOff() {

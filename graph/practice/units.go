@@ -41,6 +41,19 @@ func (j *Job) theUnit() quantity.Text {
 	return "the unit"
 }
 
+// thisUnit is the unit the job is about: by its name where there are several.
+func (j *Job) thisUnit() quantity.Text {
+	if j.several() {
+		return quantity.Text(j.Unit.ID)
+	}
+	return "the unit"
+}
+
+// OfUnits is one wording where there is one unit, another where there are several.
+func (j *Job) OfUnits(one, several string) string {
+	return string(j.ofUnits(quantity.Text(one), quantity.Text(several)))
+}
+
 // ofUnits is one wording where there is one unit, another where there are several.
 func (j *Job) ofUnits(one, several quantity.Text) quantity.Text {
 	if j.several() {

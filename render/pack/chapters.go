@@ -53,10 +53,10 @@ func answer(p *plan.Plan, style form.Style) book.Chapter {
 	} else if joints(p) > 0 {
 		c.Add(book.Item{Kind: book.Lead, Text: "It may be built: no rule forbids it." + warned(p.Findings)})
 	}
-	if first := table.MeasureFirst(p.Ranges, style); first != "" {
+	if first := table.MeasureFirst(p.Ranges, tag.Of(p.Circuit, p.Net()), style); first != "" {
 		c.Add(book.Item{Kind: book.Alert, Text: "MEASURE FIRST", Lines: []string{strings.TrimPrefix(first, "MEASURE FIRST: ")}})
 	}
-	for _, l := range table.AcceptedLines(p.Ranges, style) {
+	for _, l := range table.AcceptedLines(p.Ranges, tag.Of(p.Circuit, p.Net()), style) {
 		c.Add(book.Item{Kind: book.Lead, Text: l})
 	}
 	for _, l := range table.PlainLines(p, style) {
@@ -228,7 +228,7 @@ func (s *schedule) grid() *form.Grid {
 func performance(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "performance", Title: "What to expect", For: book.Fitter | book.Owner, NewPage: true}
 	c.Tables(performanceBlocks(p, style.Units)...)
-	c.Tables(oneOfSeveral(p, table.SureBlocks(p.Ranges, style))...)
+	c.Tables(oneOfSeveral(p, table.SureBlocks(p.Ranges, tag.Of(p.Circuit, p.Net()), style))...)
 	return c
 }
 

@@ -24,7 +24,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	if p.After == nil || j.Unit == nil && len(out) == 0 {
 		return c
 	}
-	c.Say("All of it for the electrician's decision, by the local code and the unit's sheet; standards are quoted from memory. No figure here certifies anything.")
+	c.Say("All of it for the electrician's decision, by the local code and " + j.OfUnits("the unit's", "each unit's") + " sheet; standards are quoted from memory. No figure here certifies anything.")
 	g := &form.Grid{Header: []string{"what", "from the description", "found or done"}}
 	add := func(what, text string) { g.Rows = append(g.Rows, []string{what, text, ""}) }
 	units := p.After.Circuit.Units()
@@ -56,7 +56,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		c.Add(book.Item{Kind: book.Bullets, Lines: out})
 		return c
 	}
-	add("Residual current device: type and rating", "30 mA, type A at least; F or B where the unit's sheet asks")
+	add("Residual current device: type and rating", "30 mA, type A at least; F or B where "+j.OfUnits("the unit's", "a unit's")+" sheet asks")
 	for _, u := range units {
 		who := ""
 		if len(units) > 1 {

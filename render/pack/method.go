@@ -50,7 +50,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	if len(bench) > 0 {
 		out[len(out)-1].Pictures = benchPictures(p, j, len(bench))
 	}
-	add("The unit", "The unit stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
+	add("The unit", j.OfUnits("The unit", j.unitID())+" stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
 	ready, gone := append(j.said(practice.Ready()), append(j.said(practice.Leave()), j.saidTo(practice.Fitter, practice.TakenOut())...)...), j.said(practice.TakeOut())
 	if !j.Cuts && !j.CutsHose {
 		ready = append(ready, gone...)
@@ -71,7 +71,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 		line = slices.Concat([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, gone, j.said(practice.OldJoints()), line)
 	}
 	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+"handles can be reached with the panel on.", line...)
-	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the unit's ports.", phase(p, j, route.Pipes)...)
+	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the ports of "+j.OfUnits("the unit", j.unitID())+".", phase(p, j, route.Pipes)...)
 	add("At the unit, last", "", phase(p, j, route.Unit)...)
 	if j.Cement {
 		out[len(out)-1].Hold = "HOLD: no water and no power before the cure is over: " + j.say(j.Hold) + ", or what the tin says where that is longer."
@@ -89,6 +89,14 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	return out
 }
 
+// unitID is the name of the unit the job is about; "" without one.
+func (j jobIn) unitID() string {
+	if j.Unit == nil {
+		return ""
+	}
+	return j.Unit.ID
+}
+
 // ifSo is a text where something is so.
 func ifSo(so bool, text string) string {
 	if so {
@@ -101,7 +109,7 @@ func elementSteps(j jobIn) []string {
 	if j.Unit == nil {
 		return nil
 	}
-	return []string{"Set unit and controller as the section on set points says; prove what stops the unit when the water gets too hot."}
+	return []string{j.OfUnits("Set unit", "Set the units") + " and controller as the section on set points says; prove what stops " + j.OfUnits("the unit", "each unit") + " when the water gets too hot."}
 }
 
 func setSteps(j jobIn) []string {

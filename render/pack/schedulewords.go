@@ -36,7 +36,7 @@ func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (note
 	}
 	notes = append(notes, j.said(practice.ShutOff())...)
 	if isolators {
-		never = append(never, "an isolator shut with the unit on, but for the one try of its flow switch")
+		never = append(never, "an isolator shut with "+j.OfUnits("the unit", "a unit")+" on, but for the one try of its flow switch")
 	}
 	switch {
 	case isolators && byHand:
@@ -46,7 +46,7 @@ func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (note
 	}
 	for _, v := range valves {
 		if v.duty == serves {
-			never = append(never, v.name+" open with the unit on: the water passes it by")
+			never = append(never, v.name+" open with "+j.OfUnits("the unit on: the water passes it by", "a unit on: the water passes them by"))
 		}
 	}
 	if len(suctions) > 0 {

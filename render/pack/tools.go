@@ -42,17 +42,17 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(true, "Wet vacuum, pump, bucket, rags, tissues", "what stays in the low loops; a dry tissue on every joint")
 	add(true, "Hose with backflow protection, drain adaptor", "emptying and filling")
 	add(j.UnionNuts, "Strap wrench, silicone grease", "union nuts, hand-tight and a little more; their seals")
-	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across the unit, one thermometer moved from pipe to pipe")
-	use := "the unit's flow where its display shows none"
+	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across "+j.OfUnits("the unit", "each unit")+", one thermometer moved from pipe to pipe")
+	use := j.OfUnits("the unit's flow where its display", "the flow of each unit whose display") + " shows none"
 	if smallRise(p) {
 		use += "; here the rise is too small to reckon it from"
 	}
 	add(j.Unit != nil, "Flow meter (clamp-on)", use)
 	add(!gauged(p) && asksGauge(p, j), "Pressure gauge with a tapping that takes it", "the reading that is to be taken first")
-	add(gauged(p), "The gauges of the job, seen at nought with the pump off", "the drop across the unit")
+	add(gauged(p), "The gauges of the job, seen at nought with the pump off", "the drop across "+j.OfUnits("the unit", "each unit"))
 	add(true, "Lock and tag for the isolator", "power stays off")
 	add(true, "Test strips or kit for chlorine and pH; the tub's own disinfectant", "disinfecting what was handled; before anybody bathes")
-	add(j.Unit != nil, "Level, rubber mounts, bolts for the unit's base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
+	add(j.Unit != nil, "Level, rubber mounts, bolts for "+j.OfUnits("the unit's", "its")+" base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
 	add(cement, "Gloves, goggles, fan for the cabinet", "cement vapour is heavy and burns")
 	wipe := "Primer"
 	if j.Metric && !j.Inch {
@@ -78,7 +78,7 @@ const leastRiseK = 1.5
 
 // asksGauge reports whether what is to be measured first is read by a gauge.
 func asksGauge(p *plan.Plan, j jobIn) bool {
-	return strings.Contains(table.MeasureFirst(p.Ranges, form.Style{Units: j.units}), "gauge")
+	return strings.Contains(table.MeasureFirst(p.Ranges, nil, form.Style{Units: j.units}), "gauge")
 }
 
 // gauged reports whether the job has pressure gauges to read.

@@ -1,16 +1,20 @@
 package quote
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
+	"dryfit/graph/takeoff"
 	"dryfit/render/book"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
@@ -25,7 +29,7 @@ func Offer(p, against *plan.Plan, units quantity.System) *book.Book {
 	b := &book.Book{Kind: "offer", Bare: true, Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File)}
 	b.Job.Notes = nil
 	style := form.Style{Units: units, Whole: true}
-	b.Chapters = []book.Chapter{done(p, style), first(p), price(p, against, units), agreed(p)}
+	b.Chapters = []book.Chapter{done(p, style), first(p, units), price(p, against, units), agreed(p)}
 	return b
 }
 
@@ -49,22 +53,18 @@ func work(p *plan.Plan, style form.Style) []string {
 	}
 	c := p.After.Circuit
 	var out []string
-	if u := c.TheUnit(); u != nil && !u.Existing {
-		what := "A heat pump"
-		if len(c.Units()) > 1 {
-			what = "Another heat pump"
-		}
-		if u.Type != "" {
-			what += " (" + u.Type + ")"
-		}
-		out = append(out, what+" is fitted to the pipe that heats your tub, with a way past it, so that the jets keep their water and it can be shut off and taken out.")
-	}
+	out = append(out, fitted(p)...)
 	pipe := 0.0
 	for _, piece := range p.After.Layout.Pieces {
 		pipe += piece.CutMM
 	}
+	out = append(out, taken(p.Circuit)...)
 	if pipe > 0 {
-		out = append(out, fmt.Sprintf("About %s of new pipe in %d pieces, with its valves and unions, supports and, outdoors, insulation.", quantity.Length.About(100*math.Round(pipe/100)).In(style.Units), len(p.After.Layout.Pieces)))
+		pieces := fmt.Sprintf("%d pieces", len(p.After.Layout.Pieces))
+		if len(p.After.Layout.Pieces) == 1 {
+			pieces = "one piece"
+		}
+		out = append(out, fmt.Sprintf("About %s of new pipe in %s%s.", quantity.Length.About(100*math.Round(pipe/100)).In(style.Units), pieces, alongside(p)))
 	}
 	for _, e := range c.OfKind(graph.ElementHeater) {
 		if e.Element != nil && e.Element.Disconnected {
@@ -73,22 +73,168 @@ func work(p *plan.Plan, style form.Style) []string {
 			out = append(out, "The old element heater stays as a help, kept apart from the heat pump; a qualified electrician does that.")
 		}
 	}
-	return append(out, "A qualified electrician makes the heat pump's supply. The work is tested cold, running and hot, and handed over with its papers.")
+	if comes(p) {
+		out = append(out, "A qualified electrician makes the heat pump's supply.")
+	}
+	return append(out, "The work is tested cold, running and hot, and handed over with its papers.")
+}
+
+// comes reports whether a heat pump is new.
+func comes(p *plan.Plan) bool {
+	return p.After != nil && slices.ContainsFunc(p.After.Circuit.Units(), (*graph.Part).New)
+}
+
+// taken tells which machines are taken out.
+func taken(c *graph.Circuit) []string {
+	count := map[string]int{}
+	var words []string
+	wired := false
+	for _, p := range c.Parts {
+		if !p.Removed {
+			continue
+		}
+		switch p.Kind {
+		case graph.HeatPump, graph.ElementHeater, graph.Pump, graph.Blower, graph.SaltCell, graph.UVChamber, graph.OzoneInjector:
+			wired = true
+		case graph.Filter, graph.Feeder, graph.HeatExchanger:
+		default:
+			continue
+		}
+		word := strings.ReplaceAll(string(p.Kind), "-", " ")
+		if count[word]++; count[word] == 1 {
+			words = append(words, word)
+		}
+	}
+	for i, w := range words {
+		if words[i] = "the old " + w; count[w] > 1 {
+			words[i] = fmt.Sprintf("the %d old %ss", count[w], w)
+		}
+	}
+	if len(words) == 0 {
+		return nil
+	}
+	line := table.Capital(strings.Join(words, ", "))
+	if k := len(words) - 1; k > 0 {
+		line = table.Capital(strings.Join(words[:k], ", ")) + " and " + words[k]
+	}
+	if len(words) > 1 || count[strings.TrimPrefix(words[0], "the old ")] == 0 {
+		line += " are"
+	} else {
+		line += " is"
+	}
+	line += " taken out, and the pipe is made good."
+	if wired {
+		line += " A qualified electrician disconnects what is taken out and makes its cable safe."
+	}
+	return []string{line}
+}
+
+// alongside is what comes with the new pipe, as far as the order has it.
+func alongside(p *plan.Plan) string {
+	valves, clips, insulation := false, false, false
+	for _, l := range takeoff.NewOrder(p.Bill).Lines {
+		switch {
+		case l.Item.Kind == "insulation":
+			insulation = true
+		case strings.HasSuffix(l.Item.Kind, "-valve") || l.Item.Kind == "union":
+			valves = true
+		case strings.HasSuffix(l.Item.Kind, "clip") || l.Item.Kind == "valve-support":
+			clips = true
+		}
+	}
+	var with []string
+	for _, x := range []struct {
+		is   bool
+		what string
+	}{{valves, "its valves and unions"}, {clips, "its supports"}, {insulation, "insulation"}} {
+		if x.is {
+			with = append(with, x.what)
+		}
+	}
+	if len(with) == 0 {
+		return ""
+	}
+	if k := len(with) - 1; k > 0 {
+		return ", with " + strings.Join(with[:k], ", ") + " and " + with[k]
+	}
+	return ", with " + with[0]
+}
+
+// unmeasured says of something nobody has measured how much hangs on it, for a customer.
+func unmeasured(p *plan.Plan, m spread.Influence) string {
+	names := tag.Of(p.Circuit, p.Net())
+	moves := strings.Replace(m.Moves, "the unit", "the heat pump", 1)
+	if u := p.After.Circuit.TheUnit(); u != nil && len(p.After.Circuit.Units()) > 1 {
+		moves = strings.Replace(m.Moves, "the unit", names.Short(u.ID), 1)
+	}
+	if m.Part != "" && p.Circuit.Part(m.Part) != nil {
+		return fmt.Sprintf("%s: nobody has measured what it does to the water, and that moves %s by up to %.0f %%.", names.Short(m.Part), moves, 100*m.Effect)
+	}
+	return fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(names.Text(m.Said())), moves, 100*m.Effect)
+}
+
+// fitted tells of the heat pumps that come: how many, and what the way past them is there for.
+func fitted(p *plan.Plan) []string {
+	net := p.After.Layout.Stage.Net()
+	var come []*graph.Part
+	jets, past, stayed := false, true, 0
+	for _, u := range p.After.Circuit.Units() {
+		if u.Existing {
+			stayed++
+			continue
+		}
+		come = append(come, u)
+		b, _ := net.UnitBranch(u)
+		if b == nil || b.TeeIn == nil {
+			past = false
+			continue
+		}
+		jets = jets || b.Pump != nil && net.Downstream(b.Pump).First(graph.JetGroup) != nil
+	}
+	if len(come) == 0 {
+		return nil
+	}
+	what, is, it := "A heat pump", "is", "it"
+	switch {
+	case len(come) > 1:
+		what, is, it = fmt.Sprintf("%d heat pumps", len(come)), "are", "each"
+	case stayed > 0:
+		what = "Another heat pump"
+	}
+	if u := come[0]; len(come) == 1 && u.Type != "" {
+		what += " (" + u.Type + ")"
+	}
+	line := what + " " + is + " fitted to the pipe that heats your tub"
+	switch {
+	case past && jets:
+		line += ", with a way past it, so that the jets keep their water and " + it + " can be shut off and taken out"
+	case past:
+		line += ", with a way past it, so that " + it + " can be shut off and taken out while the water goes on"
+	}
+	if len(come) > 1 {
+		line = strings.Replace(line, "a way past it", "a way past them", 1)
+	}
+	return []string{line + "."}
 }
 
 // first is what has to be seen on the spot before the price holds.
-func first(p *plan.Plan) book.Chapter {
+func first(p *plan.Plan, units quantity.System) book.Chapter {
 	c := book.Chapter{ID: "first", Title: "What has to be seen first", For: book.Owner}
 	var lines []string
 	for _, d := range graph.Errors(p.Findings) {
-		lines = append(lines, "This cannot be built as described: "+fmt.Sprint(d.Message))
+		lines = append(lines, "This cannot be built as described: "+tag.Of(p.Circuit, p.Net()).Text(d.Message.In(units)))
 	}
 	if r := p.Ranges; r != nil {
-		for i, m := range r.MeasureFirst {
-			if i == 2 {
+		said := map[string]bool{}
+		for _, m := range r.MeasureFirst {
+			if len(said) == 2 {
 				break
 			}
-			lines = append(lines, fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(tag.Of(p.Circuit, p.Net()).Text(m.Said())), m.Moves, 100*m.Effect))
+			if said[cmp.Or(m.Part, m.What)] {
+				continue
+			}
+			said[cmp.Or(m.Part, m.What)] = true
+			lines = append(lines, unmeasured(p, m))
 		}
 	}
 	starred := 0
@@ -99,10 +245,15 @@ func first(p *plan.Plan) book.Chapter {
 			}
 		}
 	}
-	if starred > 0 {
+	switch {
+	case starred == 1:
+		lines = append(lines, "One kind of part is measured in the hand before pipe is cut.")
+	case starred > 1:
 		lines = append(lines, fmt.Sprintf("%d kinds of parts are measured in the hand before pipe is cut.", starred))
 	}
-	lines = append(lines, "The place where the heat pump stands, its way for condensate, and the electrician's look at the supply.")
+	if comes(p) {
+		lines = append(lines, "The place where the heat pump stands, its way for condensate, and the electrician's look at the supply.")
+	}
 	c.Add(book.Item{Kind: book.Bullets, Lines: lines})
 	return c
 }

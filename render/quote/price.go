@@ -2,6 +2,7 @@ package quote
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -22,6 +23,7 @@ type Price struct {
 	TaxSaid  bool
 	Total    decimal.Decimal
 	Missing  []quantity.Text // what has no price, a line for each group
+	Keys     []string        // what would price it: the names under [prices], each once
 }
 
 // Group is what one kind of things costs.
@@ -62,6 +64,9 @@ func PriceOf(p *plan.Plan) Price {
 		}
 		g := &out.Groups[len(out.Groups)-1]
 		if !l.Sum.Valid {
+			if key := l.Item.Kind; key != "" && !slices.Contains(out.Keys, key) {
+				out.Keys = append(out.Keys, key)
+			}
 			g.Open = append(g.Open, quantity.Say("%s (%s)", named(l.Item), amountOf(&l)))
 			continue
 		}

@@ -36,6 +36,9 @@ func TestPriceByHand(t *testing.T) {
 			t.Errorf("%s %s, want %s", what, c.got, c.want)
 		}
 	}
+	if len(p.Keys) != 1 || p.Keys[0] != "union" {
+		t.Errorf("to be priced: %q", p.Keys)
+	}
 	if len(p.Missing) != 1 || p.Missing[0] != "valves and unions: union 2 in (2)" {
 		t.Errorf("missing %q", p.Missing)
 	}

@@ -19,7 +19,7 @@ import (
 
 // FlowText prints the summary, then every mode, before and after side by side.
 func FlowText(p *plan.Plan, s form.Style) ([]byte, error) {
-	out := append(SummaryBlocks(p, s), SureBlocks(p.Ranges, s)...)
+	out := append(SummaryBlocks(p, s), SureBlocks(p.Ranges, nil, s)...)
 	if p.Advice != nil {
 		out = append(out, adviceBlocks(p.Advice, s)...)
 	}
@@ -213,7 +213,7 @@ const surest = 5
 // MeasureFirst says that something is to be measured before anything is cut, and what: where a
 // judged promise that nobody has accepted is held in too few of the ways the unknowns could
 // lie; else "".
-func MeasureFirst(r *spread.Ranges, s form.Style) string {
+func MeasureFirst(r *spread.Ranges, names *tag.Names, s form.Style) string {
 	if r == nil {
 		return ""
 	}
@@ -225,7 +225,7 @@ func MeasureFirst(r *spread.Ranges, s form.Style) string {
 	if reading == "" {
 		return ""
 	}
-	return fmt.Sprintf("MEASURE FIRST: %s. Mode %s: %s: %s only; what moves it most is %s.", s.Say(reading), p.Mode, promiseText(s, p), s.Say(p.Held()), s.Say(what))
+	return fmt.Sprintf("MEASURE FIRST: %s. %s: %s: %s only; what moves it most is %s.", s.Say(reading), Capital(modeWords(names, p.Mode)), promiseText(s, p), s.Say(p.Held()), s.Say(what))
 }
 
 // promiseText words a promise; how a spring stands is no order.
@@ -248,43 +248,57 @@ func worstPromise(r *spread.Ranges) *spread.Promise {
 	return worst
 }
 
-// AcceptedLines says which promises are taken on as they are, and why.
-func AcceptedLines(r *spread.Ranges, s form.Style) []string {
+// modeWords is a mode in a sentence: by its words among names; nil: as the file calls it.
+func modeWords(names *tag.Names, mode string) string {
+	if names == nil {
+		return "mode " + mode
+	}
+	return names.Mode(mode)
+}
+
+// AcceptedLines says which promises are taken on as they are, and why; modes are called as in
+// FlowBlocks.
+func AcceptedLines(r *spread.Ranges, names *tag.Names, s form.Style) []string {
 	if r == nil {
 		return nil
 	}
 	var out []string
 	for i := range r.Promises {
 		if p := &r.Promises[i]; p.Judged() && p.Share < spread.WarnBelow && p.Accepted != "" {
-			out = append(out, fmt.Sprintf("Accepted, mode %s: %s: %s; %s.", p.Mode, promiseText(s, p), s.Say(p.Held()), strings.TrimSuffix(p.Accepted, ".")))
+			out = append(out, fmt.Sprintf("Accepted as it is, %s: %s, is %s. The reason given: %s.", modeWords(names, p.Mode), promiseText(s, p), s.Say(p.Held()), strings.TrimSuffix(p.Accepted, ".")))
 		}
 	}
 	return out
 }
 
-// SureBlocks says how sure the answers are, and what to measure first.
-func SureBlocks(r *spread.Ranges, s form.Style) []form.Block {
+// SureBlocks says how sure the answers are, and what to measure first; modes are called as in
+// FlowBlocks.
+func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 	if r == nil || len(r.Promises) == 0 && len(r.MeasureFirst) == 0 {
 		return nil
 	}
 	b := form.Block{Title: fmt.Sprintf("How sure (%d samples of what is not known exactly; nine in ten lie in the ranges)", r.Samples)}
-	if first := MeasureFirst(r, s); first != "" {
+	if first := MeasureFirst(r, names, s); first != "" {
 		b.Lines = append(b.Lines, first)
 	}
-	b.Lines = append(b.Lines, AcceptedLines(r, s)...)
+	b.Lines = append(b.Lines, AcceptedLines(r, names, s)...)
 	if len(r.Promises) > 0 {
 		b.Grid = form.NewGrid(form.Column{Head: "mode"}, form.Column{Head: "promise", Widest: 70}, form.Column{Head: "held in, of 100 ways the unknowns could lie", Right: true, Widest: 22}, form.Column{Head: "samples", Right: true})
 	}
 	for i := range r.Promises {
 		p := &r.Promises[i]
-		b.Grid.Add(p.Mode, promiseText(s, p), form.Fixed(p.Share*100, 0), fmt.Sprintf("%d of %d", p.Kept, p.Of))
+		mode := p.Mode
+		if names != nil {
+			mode = Capital(names.Mode(mode))
+		}
+		b.Grid.Add(mode, promiseText(s, p), form.Fixed(p.Share*100, 0), fmt.Sprintf("%d of %d", p.Kept, p.Of))
 	}
 	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		lead := "  measure this first"
 		if i > 0 {
 			lead = "  then"
 		}
-		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves, form.Fixed(f.Effect*100, 0), f.Mode))
+		b.Lines = append(b.Lines, fmt.Sprintf("%s: %s: it moves %s by ±%s %% (%s)", lead, f.Said(), f.Moves, form.Fixed(f.Effect*100, 0), strings.TrimPrefix(modeWords(names, f.Mode), "mode ")))
 		if i == 0 && f.Reading != "" {
 			b.Lines = append(b.Lines, "    by "+s.Say(f.Reading))
 		}

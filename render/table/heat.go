@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -144,16 +145,20 @@ func (h heatWords) holds() []string {
 	r := h.r
 	var out []string
 	if u := r.UnitHolds(); u != nil {
+		who := "the unit"
+		if len(r.Others) > 0 {
+			who = strconv.Quote(r.Unit.ID)
+		}
 		switch {
 		case u.Hold && u.HoldsKnown:
-			out = append(out, fmt.Sprintf("the unit holds %s down to %s outside; asked for: %s", h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC)))
+			out = append(out, fmt.Sprintf("%s holds %s down to %s outside; asked for: %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC)))
 		case u.HoldsKnown:
-			out = append(out, fmt.Sprintf("the unit holds %s only down to %s outside; asked for: %s, where the tub loses %s and the unit gives %s", h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), h.power(u.HeldW)))
+			out = append(out, fmt.Sprintf("%s holds %s only down to %s outside; asked for: %s, where the tub loses %s and it gives %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), h.power(u.HeldW)))
 		default:
-			out = append(out, fmt.Sprintf("the unit does not hold %s in any air", h.warm(r.Loss.WaterC)))
+			out = append(out, fmt.Sprintf("%s does not hold %s in any air", who, h.warm(r.Loss.WaterC)))
 		}
 		if !u.Water {
-			out = append(out, fmt.Sprintf("the unit does not make water of %s", h.warm(r.Loss.WaterC)))
+			out = append(out, fmt.Sprintf("%s does not make water of %s", who, h.warm(r.Loss.WaterC)))
 		}
 	}
 	if c, ok := h.pumpAlone(); ok {

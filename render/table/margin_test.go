@@ -12,21 +12,21 @@ import (
 func TestMeasureFirst(t *testing.T) {
 	r := &spread.Ranges{MeasureFirst: []spread.Influence{{What: "the drop of unit", Reading: "its sheet"}},
 		Promises: []spread.Promise{{Kind: spread.RatedFlow, Share: 0.1}, {Kind: spread.LeastFlow, Share: 0.80, Text: "least"}}}
-	if got := MeasureFirst(r, form.Style{}); got != "" {
+	if got := MeasureFirst(r, nil, form.Style{}); got != "" {
 		t.Errorf("80 of 100: %q", got)
 	}
 	r.Promises[1].Share = 0.79
-	if got := MeasureFirst(r, form.Style{}); !strings.HasPrefix(got, "MEASURE FIRST: its sheet.") {
+	if got := MeasureFirst(r, nil, form.Style{}); !strings.HasPrefix(got, "MEASURE FIRST: its sheet.") {
 		t.Errorf("79 of 100: %q", got)
 	}
-	if got := AcceptedLines(r, form.Style{}); got != nil {
+	if got := AcceptedLines(r, nil, form.Style{}); got != nil {
 		t.Errorf("accepted by nobody: %q", got)
 	}
 	r.Promises[1].Accepted = "the owner has the pump measured"
-	if got := MeasureFirst(r, form.Style{}); got != "" {
+	if got := MeasureFirst(r, nil, form.Style{}); got != "" {
 		t.Errorf("accepted: %q", got)
 	}
-	if got := AcceptedLines(r, form.Style{}); len(got) != 1 || !strings.Contains(got[0], "the owner has the pump measured") {
+	if got := AcceptedLines(r, nil, form.Style{}); len(got) != 1 || !strings.Contains(got[0], "the owner has the pump measured") {
 		t.Errorf("accepted: %q", got)
 	}
 }

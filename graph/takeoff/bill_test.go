@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/route/laying"
 )
@@ -412,5 +413,33 @@ func BenchmarkBill(b *testing.B) {
 	lay, before := laying.Of(c.At(graph.After)), laying.Of(c.At(graph.Before))
 	for b.Loop() {
 		NewBill(c, lay, before)
+	}
+}
+
+// A hand valve set by its Kv counts for the same length in both ways of saying so, and one partly
+// open by the curve of its kind: K = 2·10⁵/(1000·v²) at the velocity of Kv m³/h through the bore,
+// by the definition of Kv. By hand on 40.44 mm: Kv 3 is 0.649 m/s, K 475; as much pipe as loses
+// that with f_T = 0.0200 (Crane TP-410, 1-1/2 in, as rounded there) is 960 m.
+func TestSetValveInTheHandbook(t *testing.T) {
+	c := demo(t, "../../testdata/plug-in.toml")
+	lay := laying.Of(c.At(graph.After))
+	b := &bores{lay: lay}
+	p := *lay.Circuit.Part("bypass")
+	fit := lay.Stage.Part("bypass")
+	open, _ := b.lossOf(&graph.Part{ID: p.ID, Kind: p.Kind}, fit)
+	p.Valve = &graph.ValveData{Position: 0.3, PositionSet: true}
+	partly, _ := b.asSet(&p, fit)
+	p.Valve = &graph.ValveData{Kv: 3}
+	byKv, _ := b.asSet(&p, fit)
+	p.Valve, p.Loss = nil, &graph.Loss{Kv: 3}
+	byLoss, _ := b.asSet(&p, fit)
+	if byKv != byLoss || !near(byKv.k, 475, 5) || !near(byKv.lengthM, 960, 0.005*960) {
+		t.Errorf("kv: %+v, loss by kv: %+v, want K 475 and 960 m", byKv, byLoss)
+	}
+	if bought, _ := b.lossOf(&graph.Part{ID: p.ID, Kind: p.Kind, Valve: &graph.ValveData{Kv: 3}}, fit); bought != open {
+		t.Errorf("the valve that is bought costs %+v, open %+v", bought, open)
+	}
+	if k, _ := tables.OpeningK(string(p.Kind), 0.3, open.k); !near(partly.k, k, 1e-9) || partly.k < 100*open.k {
+		t.Errorf("30 %% open K %.2f, open %.2f", partly.k, open.k)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route"
@@ -203,6 +204,32 @@ func (b *bores) lossOf(p *graph.Part, fit *settle.Part) (through, corner handboo
 		return b.change(p, fit), handbook{}
 	}
 	return ofRow(&fit.Row.V, bore), handbook{}
+}
+
+// asSet is lossOf with a hand valve as it is set; lossOf has it fully open, as it is bought.
+func (b *bores) asSet(p *graph.Part, fit *settle.Part) (through, corner handbook) {
+	if p.Kind.IsHandValve() && p.Valve != nil {
+		if bore := b.ofPart(p, fit); bore > 0 {
+			if h, ok := ofSetting(p, &fit.Row.V, bore); ok {
+				return h, handbook{}
+			}
+		}
+	}
+	return b.lossOf(p, fit)
+}
+
+// ofSetting returns what a hand valve costs as it is set: by its Kv, or partly open by the opening
+// curve of its kind; ok is false for one that stands open or shut, or follows a curve of its own.
+func ofSetting(p *graph.Part, row *catalog.Row, boreMM float64) (h handbook, ok bool) {
+	share := float64(p.Valve.Position)
+	switch {
+	case p.Valve.Kv > 0:
+		return fromK(formula.KvToK(p.Valve.Kv, boreMM/1000), boreMM), true
+	case !p.Valve.PositionSet || share <= 0 || share >= 1 || row.Opening != nil:
+		return handbook{}, false
+	}
+	k, _ := tables.OpeningK(string(p.Kind), share, ofRow(row, boreMM).k)
+	return fromK(k, boreMM), true
 }
 
 // change returns what a reducer or transition that is a part costs between its two runs.

@@ -66,7 +66,7 @@ func (b *biller) fittingsLength(path *route.Path) float64 {
 			continue
 		}
 		fit := b.lay.Stage.Part(p.ID)
-		through, corner := b.bores.lossOf(p, fit)
+		through, corner := b.bores.asSet(p, fit)
 		switch {
 		case p.Kind == graph.Tub && path.LengthMM > 0 && (p.Loss == nil || !p.Loss.None):
 			k := formula.Entrance

@@ -142,6 +142,13 @@ func formOfLoss(r *field.Reader, v located.Value) int {
 			c, ok := v.In(k)
 			switch {
 			case !ok:
+			case form >= 0 && form != i && k == "exponent":
+				r.Add(r.KeyPos(c), exponentHint(lossForms[form].keys[0]), "an exponent goes with the drop at one flow; this loss is given by %s", lossForms[form].keys[0])
+				return -1
+			case form >= 0 && form != i && onlyExponent(v):
+				c, _ = v.In("exponent")
+				r.Add(r.KeyPos(c), exponentHint(f.keys[0]), "an exponent goes with the drop at one flow; this loss is given by %s", f.keys[0])
+				return -1
 			case form >= 0 && form != i:
 				r.Add(r.KeyPos(c), "keep the form that is known best, such as "+lossForms[form].example,
 					"a loss in two forms: %s and %s", strings.Join(lossForms[form].main(), " with "), strings.Join(f.main(), " with "))
@@ -165,6 +172,21 @@ func formOfLoss(r *field.Reader, v located.Value) int {
 		return -1
 	}
 	return form
+}
+
+// onlyExponent reports whether of the keys of a drop at one flow there is the exponent alone.
+func onlyExponent(v located.Value) bool {
+	_, flow := v.In("flow")
+	_, drop := v.In("drop")
+	return !flow && !drop
+}
+
+// exponentHint says why a form of loss, by its first key, takes no exponent.
+func exponentHint(key string) string {
+	if key == "points" {
+		return "leave exponent out: the points say the shape themselves; or give one of them as flow and drop and keep it"
+	}
+	return "leave exponent out: a " + key + " loses as the square of the flow; or write " + `{ flow = "10 m3/h", drop = "6 kPa", exponent = 1.6 }`
 }
 
 func readLossK(r *field.Reader, v located.Value, l *graph.Loss) {

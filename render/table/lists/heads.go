@@ -99,15 +99,17 @@ func PartsJSON(p *plan.Plan, _ form.Style) ([]byte, error) {
 	return form.WriteJSON(out)
 }
 
-// longestEquivalent is the longest equivalent length that is printed, m: a longer one says that
-// the pipe it stands for loses next to nothing, and no more.
+// longestEquivalent is the longest equivalent length that is printed, m: of a longer one no more is
+// known than that what stands in the pipe costs far more than it, as a valve nearly shut does.
 const longestEquivalent = 1000
 
 // noEquivalent says why an equivalent length in m means nothing; "" where it does.
 func noEquivalent(m float64) string {
 	switch {
-	case math.IsNaN(m), m > longestEquivalent:
-		return "its pipe loses next to nothing"
+	case math.IsNaN(m):
+		return "its pipe loses nothing"
+	case m > longestEquivalent:
+		return "what stands in it costs more than a kilometre of it"
 	case m < 0:
 		return "its tee gives head back"
 	}

@@ -13,6 +13,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/description"
+	"dryfit/graph/lots"
 	"dryfit/graph/plan"
 )
 
@@ -66,7 +67,7 @@ func TestAdviceFollowed(t *testing.T) {
 
 // The same of tubs and cabinets drawn by lot, which nobody shaped to be helped.
 func TestAdviceFollowedInDrawnJobs(t *testing.T) {
-	seeds, followed := lots(12, 0, 2, 6, 9), 0
+	seeds, followed := lots.Of(12, 0, 2, 6, 9), 0
 	for _, seed := range seeds {
 		lot := rand.New(rand.NewPCG(uint64(seed), 41))
 		was := drawnJob(lot)

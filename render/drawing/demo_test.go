@@ -14,6 +14,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/golden"
+	"dryfit/graph/lots"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
 	"dryfit/render/scene/differ"
@@ -113,6 +114,8 @@ func TestNothingOverlaps(t *testing.T) {
 						list = drawn(t, p, view, units)
 					case units == quantity.MetricSystem:
 						continue // texts are longer in inches
+					case page.Format == sheet.A3 && !lots.Named(name, "two-speed", "large-circulation"):
+						continue // what takes little of an A3 says no more than what takes much
 					default:
 						var err error
 						if list, err = figures(p, view, page, units); err != nil {

@@ -9,6 +9,7 @@ import (
 
 	"dryfit/graph/description"
 	"dryfit/graph/description/ladder"
+	"dryfit/graph/lots"
 	"dryfit/render/drawing"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -29,7 +30,7 @@ var noNumber = regexp.MustCompile(`\b(NaN|[+-]?Inf)\b`)
 // and twice in the same bytes. An input looks at one of these, picked by its seed: a whole pack
 // twice over under a fuzzer's instruments outlasts the ten seconds Go gives an input.
 func FuzzJob(f *testing.F) {
-	for i := range demos { // each demo has one look, each look a demo; plug-in, the smallest, is made twice
+	for i := range lots.Count(len(demos), len(looks)) { // each look a demo, with -wide each demo one look
 		f.Add(uint8(i), uint64(len(demos)*(i%len(looks))+i), uint8(i+1))
 	}
 	f.Fuzz(func(t *testing.T, demo uint8, seed uint64, changes uint8) {

@@ -13,11 +13,12 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
+	"dryfit/graph/lots"
 	"dryfit/graph/route/laying"
 )
 
 var (
-	twins = flag.Int("twins", 8, "how many tubs of each family and level")
+	twins = flag.Int("twins", 0, "how many tubs of each family and level; 0 is 2, with -wide 8")
 	only  = flag.String("family", "", "draw tubs of families that begin so only")
 	every = flag.Int("every", 8, "take every so many points of the sample")
 )
@@ -186,6 +187,9 @@ func TestCoverRounds(t *testing.T) { cover(t, rounds, careful, 2_000_000) }
 // TestCoverRoundsHurried does so with the third's tubs and the hurried survey.
 func TestCoverRoundsHurried(t *testing.T) { cover(t, rounds, hurried, 2_500_000) }
 
+// together begins the name of what is counted over all families and modes.
+const together = "all together"
+
 func cover(t *testing.T, w *world, who surveyor, seed int) {
 	t.Helper()
 	var by table
@@ -197,6 +201,9 @@ func cover(t *testing.T, w *world, who surveyor, seed int) {
 		}
 		for li, l := range levels {
 			count := *twins
+			if count == 0 {
+				count = lots.Count(8, 2)
+			}
 			if f == plugIn { // solved in a moment, and the least sure of all: a count of few says little
 				count *= 5
 			}
@@ -219,6 +226,7 @@ func cover(t *testing.T, w *world, who surveyor, seed int) {
 						if name != "jets" {
 							v *= 3600
 						}
+						by.at(together+" %s", name).add(low, middle, high, v)
 						by.at("%-24s %-4s %-7s", f, mode, name).add(low, middle, high, v)
 						by.at("%-24s %-4s %-7s %s", f, mode, name, l).add(low, middle, high, v)
 					}
@@ -234,7 +242,9 @@ func cover(t *testing.T, w *world, who surveyor, seed int) {
 	t.Logf("%-45s %4s %6s %6s %6s %7s %7s", "", "n", "in %", "low %", "high %", "width", "bias %")
 	for _, k := range by.keys {
 		y := by.of[k]
-		if len(strings.Fields(k)) > 0 && !slices.ContainsFunc(levels, func(l level) bool { return strings.HasSuffix(k, string(l)) }) {
+		if few := *twins == 0 && !lots.All(); few && !strings.HasPrefix(k, together) {
+			// of two tubs a family a share says nothing; that of all families does
+		} else if len(strings.Fields(k)) > 0 && !slices.ContainsFunc(levels, func(l level) bool { return strings.HasSuffix(k, string(l)) }) {
 			y.judge(t, k, who.least)
 		}
 		n := float64(y.n) / 100

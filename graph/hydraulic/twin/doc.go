@@ -11,7 +11,7 @@
 // of small circulation pumps 5 in a hundred, of large ones 13, of plunge pools 8, of plug-in
 // tubs 11, of two-speed pumps 51 at low and 45 at high; the pump's 1, 25, 12, 7, 41 and 24.
 //
-//	go test ./graph/hydraulic/twin                        a few of each family
+//	go test ./graph/hydraulic/twin                        two of each family and level; with -wide eight
 //	go test ./graph/hydraulic/twin -run Cover -v -twins 200     more, with the table
 //
 // Three makers draw the tubs, a workshop (world_test.go), one who goes by a table of the trade

@@ -1,0 +1,51 @@
+// Package lots says for tests how much of what could be tried is tried: in the suite a few that
+// between them show everything, with the flag -wide all there are, as CI does after it. Whoever
+// imports it collects garbage more seldom, too: tests that plan and draw much take a sixth less
+// for it. Only tests import it, and it imports nothing of the house.
+package lots
+
+import (
+	"flag"
+	"os"
+	"runtime/debug"
+	"slices"
+	"strings"
+)
+
+func init() {
+	measured := slices.ContainsFunc(os.Args, func(a string) bool { return strings.HasPrefix(a, "-test.bench=") })
+	if os.Getenv("GOGC") == "" && !measured { // what is measured is measured as users run it
+		debug.SetGCPercent(400)
+	}
+}
+
+var wide = flag.Bool("wide", false, "try all there are, not the few that stand for them")
+
+// All reports whether everything is tried.
+func All() bool { return *wide }
+
+// Of returns the seeds of what is drawn by lot, or the places in a list: all of 0 to all-1, or
+// the few.
+func Of(all int, few ...int) []int {
+	if !*wide {
+		return few
+	}
+	out := make([]int, all)
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}
+
+// Named reports whether what has a name is tried: always with -wide, else where it is one of the few.
+func Named(name string, few ...string) bool {
+	return *wide || slices.Contains(few, name)
+}
+
+// Count returns how many are drawn of something.
+func Count(all, few int) int {
+	if *wide {
+		return all
+	}
+	return few
+}

@@ -9,6 +9,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"dryfit/cmd/dryfit/stdout"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 )
 
 func TestMain(m *testing.M) {

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 )
 
 // Files made to hurt a TOML reader are refused at once, with a place.

@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/golden"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 	"dryfit/graph/whatif"
 	"dryfit/render/scene"
 	"dryfit/render/schematic"

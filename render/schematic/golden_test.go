@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"dryfit/graph/golden"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 	"dryfit/render/scene"
 	"dryfit/render/scene/differ"
 	"dryfit/render/sheet"

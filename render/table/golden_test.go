@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/description"
 	"dryfit/graph/golden"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 	"dryfit/graph/match"
 	"dryfit/graph/plan"
 	"dryfit/render/table/form"

@@ -21,6 +21,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/cmd/dryfit/disk"
 	"dryfit/graph"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/live"

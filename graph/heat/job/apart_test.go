@@ -6,6 +6,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/agree"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 )
 
 // A changeover feeds the unit or the element: heating up takes as long as with the unit alone,

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/lots"
 )
 
 // drawn is a crowded cabinet by lot: the job of find_test.go with its unit anywhere, ten to
@@ -78,10 +79,7 @@ func beside(b Box, at graph.Vec) bool {
 
 // Nearly every pair found in a crowded cabinet is proved the best.
 func TestProvedInCrowds(t *testing.T) {
-	cases := 40
-	if testing.Short() {
-		cases = 15
-	}
+	cases := lots.Count(40, 15)
 	proved, unproved, none := 0, 0, 0
 	for seed := range cases {
 		switch got, _ := Find(drawn(uint64(seed))); {
@@ -103,7 +101,7 @@ func TestProvedInCrowds(t *testing.T) {
 // outside the project, it is what a bound is.
 func TestBoundsAreNeverTooMuch(t *testing.T) {
 	checked := 0
-	for seed := range 12 {
+	for seed := range lots.Count(12, 8) {
 		p := drawn(uint64(1000 + seed))
 		f := newFinder(p)
 		pair, _ := Find(p)

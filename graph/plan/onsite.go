@@ -22,9 +22,11 @@ func (p *Plan) cutOnSite() {
 		return
 	}
 	asked := p.Asked.Retrofit
-	assumed := p.Proposal != nil && asked != nil && asked.Stand == nil && (len(asked.ToUnit) == 0 || len(asked.FromUnit) == 0)
 	out := branch.Unit.Port(graph.Out)
-	if !assumed && (out == nil || out.At != nil) {
+	apart := out != nil && out.At != nil
+	assumed := p.Proposal != nil && asked != nil && asked.Stand == nil && (len(asked.ToUnit) == 0 || len(asked.FromUnit) == 0) &&
+		!(apart && len(asked.ToUnit)+len(asked.FromUnit) > 0) // one that is written leads to the unit
+	if !assumed && (out == nil || apart) {
 		return
 	}
 	at := map[*graph.Run][]*route.Piece{}

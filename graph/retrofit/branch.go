@@ -91,7 +91,13 @@ func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 	out, back := l.w.asked.ToUnit, l.w.asked.FromUnit
 	l.d.PointTo("to-unit", "from-unit", "at")
 	note := func(text, hint quantity.Text) { l.find(l.d.Pos, graph.Note, text, hint) }
+	if l.standsAssumed(way, apart, out, back) {
+		out, back = l.ledAssumed(line, apart, way, out, back)
+	}
 	out, back, failed := l.led(line, apart, out, back)
+	if l.w.asked.Stand == nil {
+		l.survey = nil
+	}
 	if len(out) == 0 || len(back) == 0 {
 		assumed := l.assumedLegs(way)
 		what := "the legs to and from the unit are"

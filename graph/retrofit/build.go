@@ -156,11 +156,9 @@ func (site *Site) asked(place Place) (unit *graph.Part, path *route.Path, why qu
 	return unit, path, ""
 }
 
-// survey tells where the tees and the new string are; nil where nobody said where the unit
-// stands, or where both of its pipes are written.
+// survey tells where the tees and the new string are; nil where the legs do not say it.
 func (site *Site) survey(w work, path *route.Path, place Place, a assembly, aside graph.Vec) *survey {
-	asked := site.circuit.Retrofit
-	if asked.Stand == nil || !path.Located {
+	if !path.Located {
 		return nil
 	}
 	start, dir := path.Points[place.Leg-1], path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()

@@ -51,7 +51,7 @@ type cutLeg struct {
 // left open, and whole pipes. failed says that none were found, and findings say why.
 func (l *limb) led(line, apart graph.Vec, out, back []graph.Leg) (to, from []graph.Leg, failed bool) {
 	s := l.survey
-	if s == nil {
+	if s == nil || l.w.asked.Stand == nil {
 		to, from = l.closed(out, back, apart, nil)
 		return to, from, false
 	}

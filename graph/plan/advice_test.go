@@ -26,7 +26,6 @@ func TestAdviceFollowed(t *testing.T) {
 	cases := map[string]string{
 		"no place":        text(t, "testdata/jobs/no-place.toml"),
 		"too short":       text(t, "testdata/cases/too-short.toml"),
-		"legs apart":      text(t, "testdata/advice/legs-apart.toml"),
 		"plain valve":     put(worked, "[retrofit]\n", "[retrofit]\ntrue-union = false\n"),
 		"behind a panel":  put(worked, `id = "line"`+"\n", `id = "line"`+"\nreachable = false\nclear = \"20 mm\"\n"),
 		"extra":           put(worked, "[retrofit]\n", "[retrofit]\nextra = \"900 mm\"\n"),
@@ -40,7 +39,7 @@ func TestAdviceFollowed(t *testing.T) {
 	for _, name := range description.Templates() {
 		cases["template "+name] = filledTemplate(t, name)
 	}
-	for _, pattern := range []string{"../../testdata/*.toml", "testdata/jobs/*.toml"} {
+	for _, pattern := range []string{"../../testdata/*.toml", "testdata/jobs/*.toml", "testdata/tubs/*.toml"} {
 		files, _ := filepath.Glob(pattern)
 		for _, file := range files {
 			cases[file] = text(t, file)
@@ -55,14 +54,24 @@ func TestAdviceFollowed(t *testing.T) {
 	for name, was := range cases {
 		t.Run(name, func(t *testing.T) {
 			n := followAll(t, name, was)
-			if followed += n; n == 0 && name == "legs apart" {
-				t.Error("nobody says which leg would close the loop")
+			followed += n
+			if helped, tub := helpedTubs[strings.TrimSuffix(filepath.Base(name), ".toml")]; tub && n == 0 && helped {
+				t.Error("nothing is said to help")
 			}
 		})
 	}
-	if followed < 8 {
+	if followed < 30 {
 		t.Errorf("only %d pieces of advice were followed", followed)
 	}
+}
+
+// helpedTubs are tubs made up to lack something that a person with the papers before him would
+// see: it helps if another key is written, a leg changed or the unit moved (true), or it does not
+// (false). Judged by hand, drawing each on paper; no source.
+var helpedTubs = map[string]bool{
+	"legs-apart": true, "two-axes": true, "two-axes-inch": true, "tight-leg": true, "heated-just-short": true,
+	"along-blocked": true, "narrow": true, "unit-in-filter": true, "crossing": true, "open-less": true,
+	"panel": true, "no-give": true, "strong-spring": true, "small-branch": true, "hose": false, "heated-short": false, "starve": false,
 }
 
 // The same of tubs and cabinets drawn by lot, which nobody shaped to be helped.
@@ -87,6 +96,11 @@ func TestAdviceFollowedInDrawnJobs(t *testing.T) {
 func followAll(t *testing.T, name, was string) int {
 	followed := 0
 	p := work(t, read(t, name+".toml", []byte(was)), plan.Places|plan.Findings)
+	if len(p.Places) > 0 {
+		if v := p.Places[0]; v.Verdict == "ruled out" && len(v.Mend) == 0 && v.Next == "" {
+			t.Errorf("%s is the nearest, and nothing is said to help it nor what to decide: %v", v.Place.Where(), v.Reasons)
+		}
+	}
 	for _, v := range p.Places {
 		if v.Verdict == "measure first" {
 			continue // what it asks for is at the tub
@@ -159,12 +173,14 @@ func summaryOf(p *plan.Plan, run string, leg int) string {
 }
 
 var (
-	inRetrofit = regexp.MustCompile(`^([a-z-]+) = (\S+) in \[retrofit\]$`)
-	leaveOut   = regexp.MustCompile(`^leave out ([a-z-]+) in \[retrofit\]$`)
+	inRetrofit = regexp.MustCompile(`^([a-z-]+) = (.+) in \[retrofit\]$`)
+	leaveOut   = regexp.MustCompile(`^leave out ([a-z-]+)(?: and ([a-z-]+))? in \[retrofit\](?: and write (.+) there)?$`)
+	writeThere = regexp.MustCompile(`([a-z-]+) = (\[[^]]*\]|"[^"]*")`)
+	leaveBox   = regexp.MustCompile(`^leave out (?:the box "([^"]+)"|box \d+) of keep-clear, line (\d+)$`)
 	onLeg      = regexp.MustCompile(`^([a-z-]+ = .+) on your leg ("[^"]+"), line (\d+)$`)
 	measure    = regexp.MustCompile(`^measure your leg ("[^"]+"), line (\d+) again: as ("[^"]+") it would do$`)
-	otherLeg   = regexp.MustCompile(`^("[^"]+") in place of your leg ("[^"]+"), line (\d+)$`)
-	inPlace    = regexp.MustCompile(`^("[^"]+") in place of your leg ("[^"]+"), line (\d+), and ("[^"]+") in place of your leg ("[^"]+"), line (\d+)$`)
+	otherLeg   = regexp.MustCompile(`^("[^"]+") (in place of|after) your leg ("[^"]+"), line (\d+)$`)
+	oneBox     = regexp.MustCompile(`\{ *from = \[[^]]*\], to = \[[^]]*\](, what = "([^"]*)")? *\},?`)
 )
 
 // follow changes a description as one line of advice says.
@@ -179,15 +195,34 @@ func follow(t *testing.T, text, advice string) string {
 		lines[n-1] = strings.Replace(lines[n-1], old, with, 1)
 	}
 	var added []string
+	write := func(key, value string) {
+		drop(lines, key)
+		added = append(added, key+" = "+value)
+	}
 	what, _, _ := strings.Cut(advice, "; it costs ")
 	for _, part := range strings.Split(what, ", together with ") {
 		switch {
+		case leaveOut.MatchString(part):
+			m := leaveOut.FindStringSubmatch(part)
+			drop(lines, m[1])
+			if m[2] != "" {
+				drop(lines, m[2])
+			}
+			for _, w := range writeThere.FindAllStringSubmatch(m[3], -1) {
+				write(w[1], w[2])
+			}
+		case leaveBox.MatchString(part):
+			m := leaveBox.FindStringSubmatch(part)
+			n, _ := strconv.Atoi(m[2])
+			lines[n-1] = oneBox.ReplaceAllStringFunc(lines[n-1], func(box string) string {
+				if oneBox.FindStringSubmatch(box)[2] == m[1] {
+					return ""
+				}
+				return box
+			})
 		case inRetrofit.MatchString(part):
 			m := inRetrofit.FindStringSubmatch(part)
-			drop(lines, m[1])
-			added = append(added, m[1]+" = "+m[2])
-		case leaveOut.MatchString(part):
-			drop(lines, leaveOut.FindStringSubmatch(part)[1])
+			write(m[1], m[2])
 		case onLeg.MatchString(part):
 			m := onLeg.FindStringSubmatch(part)
 			if n, _ := strconv.Atoi(m[3]); strings.Contains(lines[n-1], "{ leg = "+m[2]) { // the second key of one leg
@@ -198,15 +233,18 @@ func follow(t *testing.T, text, advice string) string {
 		case measure.MatchString(part):
 			m := measure.FindStringSubmatch(part)
 			onLine(m[2], m[1], m[3])
-		case otherLeg.MatchString(part):
-			m := otherLeg.FindStringSubmatch(part)
-			onLine(m[3], m[2], m[1])
-		case inPlace.MatchString(part):
-			m := inPlace.FindStringSubmatch(part)
-			onLine(m[3], m[2], m[1])
-			onLine(m[6], m[5], m[4])
 		default:
-			t.Fatalf("nobody can follow %q", part)
+			for _, one := range strings.Split(part, ", and ") {
+				m := otherLeg.FindStringSubmatch(one)
+				switch {
+				case m == nil:
+					t.Fatalf("nobody can follow %q", one)
+				case m[2] == "after":
+					onLine(m[4], m[3], m[3]+", "+m[1])
+				default:
+					onLine(m[4], m[3], m[1])
+				}
+			}
 		}
 	}
 	out := strings.Join(lines, "\n")

@@ -28,12 +28,13 @@ func propose(p *Plan, want Want) {
 		return
 	}
 	found := search.For(c, before, want&Places != 0, want&Swift != 0, p.tell)
-	p.Places, p.fitted, p.mends, p.against = found.Places, found.Stage, found.Mends, found.Against
+	p.Places, p.fitted, p.mends, p.next, p.against = found.Places, found.Stage, found.Mends, found.Next, found.Against
 	p.take(found.Proposal, found.Findings)
 }
 
-// placeRules are the rules that may rule a place out by where its pipes and parts lie.
-var placeRules = []string{"retrofit", "assembly", "clash", "routing", "cut-room", "cut-reachable", "cut-clear-room"}
+// placeRules are the rules that may rule a place out by where its pipes and parts lie, and those
+// on too little water.
+var placeRules = []string{"retrofit", "assembly", "clash", "routing", "cut-room", "cut-reachable", "cut-clear-room", "unit-least-flow", "least-flow-when-dirty"}
 
 // mended gives the errors that rule out a place the description insists on the advice that was
 // tried: what one of them says by itself may lead in a circle, and names runs nobody wrote.
@@ -52,6 +53,8 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 			d.Hint, said = "the place would do with "+quantity.Join(p.mends, "; or with "), true
 		case len(p.mends) > 0:
 			d.Hint = ""
+		case p.next != "" && !said:
+			d.Hint, said = p.next+"; or leave cut out to have every place ranked", true
 		case slices.ContainsFunc(p.Proposal.NewIDs, func(id string) bool { return strings.Contains(string(d.Hint), id) }):
 			d.Hint = "nothing that was tried makes this place possible: leave cut out to have every place ranked"
 		}

@@ -39,14 +39,14 @@ func (l *limb) ledAssumed(line, apart, way graph.Vec, out, back []graph.Leg) (to
 	if l.survey != nil {
 		own := *asked
 		own.Stand = stand
-		l.w.asked = &own
+		l.w.asked, l.guessed = &own, text != ""
 		var failed bool
 		if to, from, failed = l.led(line, apart, out, back); !failed {
 			l.find(l.d.Pos, graph.Note, text, hint)
 			return to, from
 		}
 	}
-	l.w.asked, l.findings = asked, l.findings[:before]
+	l.w.asked, l.guessed, l.findings = asked, false, l.findings[:before]
 	l.portsLoose()
 	return out, back
 }

@@ -38,6 +38,7 @@ type limb struct {
 	union    body
 	feeder   bool    // a check keeps a feeder's chemical out
 	reachMM  float64 // how much pipe assumed legs should have; 0: as short as they go
+	guessed  bool    // where the unit stands is assumed
 	survey   *survey // of the way to where the unit stands; nil where nobody said
 }
 

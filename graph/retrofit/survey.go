@@ -208,7 +208,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		p.From.Legs = append(p.From.Legs, g.By)
 	}
 	l.check(&p.From)
-	p.Refused = s.known.refused
+	p.Refused, p.Roughly = s.known.refused, l.guessed
 	zones := zones(l.w.unit, stand, in, outlet)
 	p.Boxes = slices.Concat(s.known.around, zones)
 	pair, met := lead.Find(p)
@@ -231,8 +231,10 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		}
 	}
 	s.known.pair = pair
-	l.nearlyLevel(p, pair)
-	if !pair.Proved {
+	if !l.guessed {
+		l.nearlyLevel(p, pair)
+	}
+	if !pair.Proved && !l.guessed {
 		l.find(stand.Pos, graph.Note, graph.Say("the pipes to %q are the best that were found; whether there are better ones was not looked at to the end", l.w.unit.ID),
 			"lead them yourself where you see a better way: along, branch or keep-clear, or to-unit and from-unit")
 	}

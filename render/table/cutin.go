@@ -27,6 +27,7 @@ type placeJSON struct {
 	Play    float64      `json:"play_mm"`
 	Terms   []termJSON   `json:"terms"`
 	Mend    []string     `json:"mend"`
+	Next    string       `json:"next,omitempty"`
 	Summary string       `json:"summary"`
 }
 
@@ -59,7 +60,7 @@ func place(v search.Verdict, s form.Style) placeJSON {
 		Rank: v.Rank, Run: v.Place.Run, Leg: v.Place.Leg,
 		Datum: v.Place.Datum, From: form.MM(first), To: form.MM(second), At: form.MM(v.Place.FromMM),
 		Verdict: v.Verdict, Reasons: []reasonJSON{}, Room: form.MM(v.Place.RoomMM), Needed: form.MM(v.Place.NeededMM),
-		Play: form.MM(v.Place.PlayMM), Terms: []termJSON{}, Mend: s.Says(v.Mend), Summary: s.Say(v.Summary),
+		Play: form.MM(v.Place.PlayMM), Terms: []termJSON{}, Mend: s.Says(v.Mend), Next: s.Say(v.Next), Summary: s.Say(v.Summary),
 	}
 	for _, r := range v.Reasons {
 		out.Reasons = append(out.Reasons, reasonJSON{r.Rule, s.Say(r.Text), r.Pos.Line, r.Severity.String()})
@@ -136,6 +137,9 @@ func placeBlocks(v search.Verdict, s form.Style) []form.Block {
 	}
 	for _, m := range v.Mend {
 		b.Lines = append(b.Lines, "   would make it possible: "+s.Say(m))
+	}
+	if v.Next != "" {
+		b.Lines = append(b.Lines, "   "+s.Say(v.Next))
 	}
 	if v.Verdict != "best" && (v.Verdict != "possible if" || v.Rank > 1) {
 		return []form.Block{b}

@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"cmp"
 	"slices"
 
 	"dryfit/catalog"
@@ -45,12 +46,7 @@ func (a *adviser) SmallerUnit() hydraulic.Remedy {
 			rows = append(rows, row)
 		}
 	}
-	slices.SortStableFunc(rows, func(x, y catalog.Row) int {
-		if x.Least > y.Least {
-			return -1
-		}
-		return 1
-	})
+	slices.SortStableFunc(rows, func(x, y catalog.Row) int { return cmp.Compare(y.Least, x.Least) })
 	out := hydraulic.Remedy{What: "a smaller unit", Effect: "none in the catalogue"}
 	for _, row := range rows {
 		c := withUnit(a.circuit, a.branch.Unit, row)

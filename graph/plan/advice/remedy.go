@@ -16,7 +16,7 @@ func (a *adviser) remedies() []hydraulic.Remedy {
 	if wider, size, ok := withWiderBranch(a.circuit, a.branch); ok {
 		out = append(out, a.remedy(graph.Say("pipe to and from the unit in %s", size), wider, constant))
 	}
-	out = append(out, a.remedy("half the pipe to and from the unit", withShorterBranch(a.circuit, a.branch), constant))
+	out = append(out, a.ShorterWay())
 	for _, row := range a.circuit.Catalog.Rows() {
 		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
 			continue
@@ -25,6 +25,11 @@ func (a *adviser) remedies() []hydraulic.Remedy {
 			withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(row)}), true))
 	}
 	return out
+}
+
+// ShorterWay works out half the pipe to and from the unit.
+func (a *adviser) ShorterWay() hydraulic.Remedy {
+	return a.remedy("half the pipe to and from the unit", withShorterBranch(a.circuit, a.branch), len(a.branch.Pump.SpeedNames()) < 2)
 }
 
 // speedOf makes the one speed of a generic pump.

@@ -71,7 +71,7 @@ func withWiderBranch(c *graph.Circuit, branch *stream.UnitBranch) (*graph.Circui
 	out.Parts, out.Runs = slices.Clone(c.Parts), slices.Clone(c.Runs)
 	var to catalog.Size
 	for _, r := range slices.Concat(branch.ToUnitRuns, branch.FromUnitRuns) {
-		next, ok := nextSize(c.Catalog, r.Spec, r.Size)
+		next, ok := NextSize(c.Catalog, r.Spec, r.Size)
 		if !ok {
 			return nil, to, false
 		}
@@ -95,8 +95,8 @@ func withWiderBranch(c *graph.Circuit, branch *stream.UnitBranch) (*graph.Circui
 	return &out, to, !to.IsZero()
 }
 
-// nextSize returns the next larger size of pipe of a spec.
-func nextSize(cat *catalog.Catalog, spec catalog.Spec, size catalog.Size) (catalog.Size, bool) {
+// NextSize returns the next larger size of pipe of a spec.
+func NextSize(cat *catalog.Catalog, spec catalog.Spec, size catalog.Size) (catalog.Size, bool) {
 	for _, s := range cat.PipeSizes(spec) {
 		if s.NominalMM() > size.NominalMM() {
 			return s, true

@@ -12,6 +12,7 @@ type Found struct {
 	Proposal *retrofit.Proposal // to be built in; nil where no place can take the unit
 	Stage    *stage.Stage       // with it built in, laid out and mostly solved
 	Mends    []quantity.Text    // what would make the place possible, where it was asked for and is ruled out
+	Next     quantity.Text      // what to measure or decide where nothing that was tried does; ""
 	Against  []graph.Diagnostic // errors that rule the chosen place out
 	Findings []graph.Diagnostic // of building it, or why there is none
 	Places   []Verdict          // every place, ranked; nil where not asked for
@@ -37,11 +38,11 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 	s.preferParallel()
 	best := s.chosen()
 	var out Found
-	if places {
-		out.Places = s.verdicts()
-	}
 	if t := s.starved(best); t != nil {
 		out.Findings = append(out.Findings, s.compare(t)...)
+	}
+	if places {
+		out.Places = s.verdicts()
 	}
 	if best == nil {
 		out.Findings = append(out.Findings, s.none())
@@ -53,6 +54,7 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 	out.Against = graph.SortDiagnostics(best.errors())
 	if best.standing() > 0 {
 		out.Mends = s.mend(best)
+		out.Next = s.next(best, out.Mends)
 	}
 	return out
 }
@@ -82,13 +84,28 @@ func (s *search) none() graph.Diagnostic {
 		}
 	}
 	switch {
-	case len(v.Mend) == 0:
 	case v.Verdict == "measure first":
 		d.Hint = quantity.Join(v.Mend, "; or ")
-	default:
+	case len(v.Mend) > 0:
 		d.Hint = "that one would do with " + quantity.Join(v.Mend, "; or with ")
+	case v.Next != "":
+		d.Hint = v.Next + s.another()
 	}
 	return d
+}
+
+// nextPlaces is how many places behind the nearest are asked what would make one of them
+// possible. Judgement, no source.
+const nextPlaces = 3
+
+// another says what would make one of the next places possible, where nothing helps the nearest.
+func (s *search) another() quantity.Text {
+	for _, t := range s.trials[1:min(len(s.trials), 1+nextPlaces)] {
+		if v := s.verdict(t); v.Verdict == "ruled out" && len(v.Mend) > 0 {
+			return graph.Say("; or cut %s, which would do with ", v.Place.Where()) + v.Mend[0]
+		}
+	}
+	return ""
 }
 
 // newLine reports whether the description takes old work out and draws pipe in its place: what

@@ -1,38 +1,46 @@
 package search
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/plan/advice"
 	"dryfit/graph/retrofit"
 )
 
 // help is one change that might make a ruled-out place possible: what to write, what it
 // costs, and how it changes the circuit.
 type help struct {
-	kind      string // what it changes; there is no use in changing that twice
+	kinds     []string // what it changes; there is no use in changing that twice
 	say, cost quantity.Text
 	fact      bool // not for the fitter to choose: it is so, or it is not
+	dear      bool // to try: the pipes to the unit are looked for anew
 	apply     func(c *graph.Circuit)
 }
 
 // writing is a help that is one key of [retrofit].
 func writing(key, value string, cost quantity.Text, apply func(r *graph.Retrofit)) help {
-	return help{kind: key, say: graph.Say("%s = %s in [retrofit]", key, value), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
+	return help{kinds: []string{key}, say: graph.Say("%s = %s in [retrofit]", key, value), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
 }
 
 // leaving is a help that takes a key of [retrofit] out.
 func leaving(key string, cost quantity.Text, apply func(r *graph.Retrofit)) help {
-	return help{kind: key, say: graph.Say("leave out %s in [retrofit]", key), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
+	return help{kinds: []string{key}, say: graph.Say("leave out %s in [retrofit]", key), cost: cost, apply: func(c *graph.Circuit) { apply(c.Retrofit) }}
 }
 
 // forked is a copy of a circuit whose request and list of runs are its own.
 func forked(c *graph.Circuit) *graph.Circuit {
 	out, asked := *c, *c.Retrofit
 	asked.ToUnit, asked.FromUnit = slices.Clone(asked.ToUnit), slices.Clone(asked.FromUnit)
+	if c.Retrofit.Stand != nil {
+		stand := *c.Retrofit.Stand
+		asked.Stand = &stand
+	}
 	out.Retrofit, out.Runs = &asked, slices.Clone(c.Runs)
 	return &out
 }
@@ -66,12 +74,14 @@ func (s *search) helps(t *trial) []help {
 	out = append(out, s.placeHelps(t, rules)...)
 	if rules["retrofit"] || rules["clash"] || rules["routing"] {
 		out = append(out, s.closeHelps(t)...)
-		out = append(out, s.legHelps()...)
+		out = append(out, s.growHelps(t)...)
+		out = append(out, s.ledHelps(t)...)
+		out = append(out, s.standHelps(t, rules)...)
 	}
 	if rules["check-before-feeder"] && r.FeederCheck != nil && !*r.FeederCheck {
 		out = append(out, leaving("feeder-check", "a check valve, and its loss", func(r *graph.Retrofit) { r.FeederCheck = nil }))
 	}
-	return append(out, s.flowHelps(rules)...)
+	return append(out, s.flowHelps(t, rules)...)
 }
 
 // roomHelps take less room, or find it.
@@ -119,7 +129,7 @@ func (s *search) longer(t *trial, mm float64) help {
 		mm = l.LengthMM() - run.Legs[t.place.Leg-1].LengthMM()
 		say = graph.Say("measure %s again: as \"%s\" it would do", s.legOf(t), l.Words())
 	}
-	return help{kind: "the leg", say: say, cost: "nothing, if it is so long", fact: true, apply: func(c *graph.Circuit) {
+	return help{kinds: []string{"the leg"}, say: say, cost: "nothing, if it is so long", fact: true, apply: func(c *graph.Circuit) {
 		changeLeg(c, t.place.Run, t.place.Leg, func(l *graph.Leg) { l.By = l.By.Unit().Scale(l.LengthMM() + mm) })
 	}}
 }
@@ -149,7 +159,7 @@ func (s *search) closingHelps(t *trial) []help {
 // fact is a help that says of the leg that is cut what only the person at the tub can see.
 func (s *search) fact(t *trial, what quantity.Text, condition string, change func(l *graph.Leg)) help {
 	kind, _, _ := strings.Cut(string(what), " = ")
-	return help{kind: kind, say: graph.Say("%s on %s", what, s.legOf(t)), cost: graph.Say("nothing, %s", condition), fact: true,
+	return help{kinds: []string{kind}, say: graph.Say("%s on %s", what, s.legOf(t)), cost: graph.Say("nothing, %s", condition), fact: true,
 		apply: func(c *graph.Circuit) { changeLeg(c, t.place.Run, t.place.Leg, change) }}
 }
 
@@ -198,52 +208,18 @@ func userLeg(l *graph.Leg) quantity.Text {
 	return graph.Say("your leg %s, line %d", l.Quoted(), l.Pos.Line)
 }
 
-// legHelps change the legs to and from the unit: one made longer in each pipe, so that the
-// loop still closes, where a part has no room in them or they run through something.
-func (s *search) legHelps() []help {
-	var out []help
-	r := s.asked.Retrofit
-	if len(r.ToUnit) == 0 || len(r.FromUnit) == 0 {
-		return nil
-	}
-	for _, mm := range s.even(50, 100, 200, 300) {
-		for i := range r.ToUnit {
-			l := r.ToUnit[i]
-			j := slices.IndexFunc(r.FromUnit, func(b graph.Leg) bool {
-				return !b.Open && !l.Open && b.By.Unit().Add(l.By.Unit()).Len() < 1e-6
-			})
-			if j < 0 {
-				continue
-			}
-			out = append(out, s.bothLonger(i, j, mm))
-		}
-	}
-	return out
-}
-
-// bothLonger makes a leg to the unit and the one back along it longer.
-func (s *search) bothLonger(to, from int, mm float64) help {
-	r := s.asked.Retrofit
-	longer := func(l graph.Leg) graph.Leg {
-		l.By = l.By.Unit().Scale(l.LengthMM() + mm) // both by the same, so that the loop still closes
-		return l
-	}
-	a, b := r.ToUnit[to], r.FromUnit[from]
-	return help{
-		say:  graph.Say("\"%s\" in place of %s, and \"%s\" in place of %s", longer(a).Words(), userLeg(&a), longer(b).Words(), userLeg(&b)),
-		cost: graph.Say("%s more pipe each way", s.length(mm)),
-		apply: func(c *graph.Circuit) {
-			c.Retrofit.ToUnit[to], c.Retrofit.FromUnit[from] = longer(c.Retrofit.ToUnit[to]), longer(c.Retrofit.FromUnit[from])
-		},
-	}
-}
-
 // flowHelps leave to the tool what the request names and the water does not bear.
-func (s *search) flowHelps(rules map[string]bool) []help {
+func (s *search) flowHelps(t *trial, rules map[string]bool) []help {
 	r := s.asked.Retrofit
-	flows := rules[leastFlowRule] || rules["unit-most-flow"] || rules["heater-line-flows"] || rules["working-pressure"]
+	little := rules[leastFlowRule] || rules["least-flow-when-dirty"]
+	flows := little || rules["unit-most-flow"] || rules["heater-line-flows"] || rules["working-pressure"]
 	sizes := rules["branch-not-below-ports"] || rules["line-not-narrowed"]
 	var out []help
+	if little && r.Size.IsZero() {
+		if size, ok := s.wider(t); ok {
+			out = append(out, writing("size", fmt.Sprintf("%q", size.String()), "larger pipe to the unit, and dearer valves", func(r *graph.Retrofit) { r.Size = size }))
+		}
+	}
 	if flows && (r.SpringPa > 0 || r.Spring != "" && r.Spring != "auto") {
 		out = append(out, leaving("spring", "another spring than asked for", func(r *graph.Retrofit) { r.Spring, r.SpringPa = "", 0 }))
 	}
@@ -257,4 +233,20 @@ func (s *search) flowHelps(rules map[string]bool) []help {
 		out = append(out, leaving("bypass-size", "a larger bypass", func(r *graph.Retrofit) { r.BypassSize.Nominal, r.BypassSize.Metric = 0, false }))
 	}
 	return out
+}
+
+// wider is the next larger size of the unit's pipes.
+func (s *search) wider(t *trial) (catalog.Size, bool) {
+	if t.stage == nil || t.stage.Layout == nil {
+		return catalog.Size{}, false
+	}
+	branch, _ := t.stage.Layout.Stage.Branch()
+	if branch == nil || len(branch.ToUnitRuns) == 0 {
+		return catalog.Size{}, false
+	}
+	run := t.stage.Layout.Stage.Run(branch.ToUnitRuns[0].ID)
+	if run == nil {
+		return catalog.Size{}, false
+	}
+	return advice.NextSize(s.asked.Catalog, run.Spec, run.Size)
 }

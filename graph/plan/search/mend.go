@@ -14,8 +14,8 @@ import (
 // one. Each is the circuit built and judged again: in one of more than a hundred runs as many
 // fewer are tried.
 const (
-	triesOfPlace = 24
-	triesOfAll   = 72
+	triesOfPlace = 36
+	triesOfAll   = 108
 	triedRuns    = 100 * triesOfAll
 	mostMends    = 3
 	mostTogether = 3
@@ -40,7 +40,7 @@ func (s *search) mend(t *trial) []quantity.Text {
 		var next []attempt
 		for _, a := range open {
 			for _, h := range s.helps(a.with) {
-				if slices.ContainsFunc(a.some, func(o help) bool { return o.kind == h.kind }) {
+				if slices.ContainsFunc(a.some, h.overlaps) || chosen && h.dear {
 					continue
 				}
 				if left == 0 || s.tries >= min(triesOfAll, triedRuns/len(s.asked.Runs)) || len(out) >= mostMends {
@@ -64,16 +64,22 @@ func (s *search) mend(t *trial) []quantity.Text {
 				}
 			}
 		}
+		slices.SortStableFunc(next, func(a, b attempt) int { return byMerit(a.with, b.with) }) // what helped somewhat before what did not
 		open = next
 	}
 	return out
+}
+
+// overlaps reports whether two changes change the same thing.
+func (h help) overlaps(o help) bool {
+	return slices.ContainsFunc(h.kinds, func(kind string) bool { return slices.Contains(o.kinds, kind) })
 }
 
 // kinds names what is changed, whatever it is changed to.
 func kinds(some []help) string {
 	var names []string
 	for _, h := range some {
-		names = append(names, h.kind)
+		names = append(names, h.kinds...)
 	}
 	slices.Sort(names)
 	return strings.Join(names, ", ")

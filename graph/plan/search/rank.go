@@ -26,6 +26,7 @@ func byMerit(a, b *trial) int {
 		advice.CompareBool(a.unbuilt(), b.unbuilt()),
 		-advice.CompareBool(a.solved, b.solved),
 		cmp.Compare(len(a.errors()), len(b.errors())),
+		cmp.Compare(b.lacks(), a.lacks()),
 		a.promise().OrderPlaces(a.outcome(), b.outcome()),
 		advice.CompareBool(a.doubtful(), b.doubtful()),
 		cmp.Compare(a.warnings(), b.warnings()),
@@ -75,12 +76,17 @@ func (t *trial) warnings() int {
 	return n
 }
 
-// spare is the room to spare in steps of 100 mm, up to three: more makes a place no better.
-// Where it lacks room it is by how much, in mm.
-func (t *trial) spare() int {
-	if t.place.TooShort() {
-		return int(t.place.RoomMM-t.place.NeededMM) - 1
+// lacks is what a place has less of than the work needs, less than nothing, mm; 0 where it has it.
+// Nothing was built there, so that this alone says how near to possible it is.
+func (t *trial) lacks() int {
+	if !t.place.TooShort() {
+		return 0
 	}
+	return int(t.place.RoomMM-t.place.NeededMM) - 1
+}
+
+// spare is the room to spare in steps of 100 mm, up to three: more makes a place no better.
+func (t *trial) spare() int {
 	return int(min(3, (t.place.RoomMM-t.place.NeededMM)/100))
 }
 

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
@@ -27,6 +28,7 @@ type search struct {
 	tries    int                    // changes tried to find what would make a place possible
 	tell     graph.Tell             // what is being done
 	spring   string                 // catalogue row that the first place solved came to; "" before
+	instead  quantity.Text          // what was worked out where the pump gives the unit too little; ""
 }
 
 func newSearch(c *graph.Circuit, before *stage.Stage) *search {

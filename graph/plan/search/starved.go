@@ -51,13 +51,14 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	if best, ok := a.BestFor(after, len(branch.Pump.SpeedNames()) < 2); ok && best.Keeps {
 		note(graph.Say("the bypass takes the water that %q wants; with another in it, %s", branch.Unit.ID, advice.EffectWords(best)),
 			"leave bypass and spring to the tool, or write that one")
+		s.instead = "leave bypass and spring to the tool: another bypass would do"
 		return out
 	}
 	most := a.Try(after, advice.ThrottleElement(0))
 	note(graph.Say("%q asks for %s or more; the line of pump %q gives it %s at the least with the bypass shut",
 		branch.Unit.ID, quantity.Flow.Of(a.Unit.Least), branch.Pump.ID, quantity.Flow.Of(advice.LeastFlow(most))),
 		"what else could be done is worked out below it, with the flows")
-	ways := slices.Concat([]hydraulic.Remedy{a.LargerPump(), a.SmallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
+	ways := slices.Concat([]hydraulic.Remedy{a.ShorterWay(), a.LargerPump(), a.SmallerUnit()}, s.otherLines(branch.Pump)) // jet pumps last: a rule bars their lines
 	for i, way := range ways {
 		verdict := "would do"
 		switch {
@@ -67,6 +68,12 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 			verdict = "would not do"
 		}
 		note(graph.Say("%d of %d compared, %s, %s: %s", i+1, len(ways), way.What, verdict, way.Effect), "")
+		if way.Works && s.instead == "" {
+			s.instead = graph.Say("%s, %s: %s", way.What, verdict, way.Effect)
+		}
+	}
+	if s.instead == "" {
+		s.instead = "none of what was compared would do either: decide with the owner on another unit, or on a pump and a line of its own for it"
 	}
 	return out
 }

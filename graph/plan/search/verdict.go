@@ -17,6 +17,7 @@ type Verdict struct {
 	Verdict string // "best", "possible", "possible if", "ruled out", "measure first", "not looked at"
 	Reasons []Reason
 	Mend    []quantity.Text // what would make a ruled-out place possible
+	Next    quantity.Text   // what to measure or decide where nothing that was tried does; ""
 	Summary quantity.Text   // flows there, in words
 }
 
@@ -34,6 +35,9 @@ func (s *search) verdicts() []Verdict {
 	for i, t := range s.trials {
 		out[i] = s.verdict(t)
 		out[i].Rank = i + 1
+		if i > 0 {
+			out[i].Next = "" // said of the nearest alone
+		}
 		if out[i].Verdict == "possible" && i == 0 {
 			out[i].Verdict = "best"
 		}
@@ -65,6 +69,7 @@ func (s *search) verdict(t *trial) Verdict {
 		v.Verdict = "ruled out"
 		v.Reasons = reasons(t.findings, graph.Error)
 		v.Mend = s.mend(t)
+		v.Next = s.next(t, v.Mend)
 	}
 	return v
 }

@@ -15,6 +15,7 @@ import (
 // hand looks no further.
 const (
 	mostSteps  = 120000
+	roughSteps = 8000 // of all of it, where any good pair will do
 	sideSteps  = 15000
 	mostPaths  = 150
 	mostRounds = 40
@@ -72,6 +73,9 @@ type finder struct {
 func newFinder(p Problem) *finder {
 	p.To.Along, p.From.Along = joined(p.To.Along), joined(p.From.Along)
 	f := &finder{p: p, self: um(p.SelfMM), steps: mostSteps}
+	if p.Roughly {
+		f.steps = roughSteps
+	}
 	if f.p.Known == nil {
 		f.p.Known = &Known{}
 	}

@@ -11,6 +11,7 @@ type Problem struct {
 	SelfMM   float64     // least distance of a pipe from an earlier leg of its own
 	Refused  []Refused   // what was found before and can't be had
 	Known    *Known      // from other problems; nil: nothing
+	Roughly  bool        // any good pair will do: where the unit stands is a guess
 }
 
 // Refused is a pair that can't be built, by its legs from the tees to the unit; nil legs stand

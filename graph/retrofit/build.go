@@ -24,6 +24,8 @@ type Site struct {
 	led     map[ledKey]*ledPipes
 	stops   stops
 	common  *lead.Known // to the pipes led from its places
+
+	Trying bool // what is built here is only tried: notes that take a search of their own are left out
 }
 
 // ledKey is what the pipes found at a place hang on.
@@ -163,7 +165,7 @@ func (site *Site) survey(w work, path *route.Path, place Place, a assembly, asid
 	}
 	start, dir := path.Points[place.Leg-1], path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
 	first := place.FromMM + a.half + a.endAdd
-	s := &survey{lay: site.lay, bodies: site.bodies, common: site.common, group: site.lay.Groups[path.Run.From.String()],
+	s := &survey{trying: site.Trying, lay: site.lay, bodies: site.bodies, common: site.common, group: site.lay.Groups[path.Run.From.String()],
 		teeA: start.Add(dir.Scale(first)), teeB: start.Add(dir.Scale(first + a.spacing()))}
 	s.cuts = []cutLeg{{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(),
 		from: s.teeA.Sub(dir.Scale(a.half + a.endAdd + a.endDepth)), to: s.teeB.Add(dir.Scale(a.half + a.lastAdd + a.lastDepth))}}

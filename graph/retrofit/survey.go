@@ -25,6 +25,7 @@ type survey struct {
 	teeB   graph.Vec
 	group  int // of the places the tees' are tied to by legs
 	cuts   []cutLeg
+	trying bool // see Site.Trying
 }
 
 // ledPipes is what was found for one place.
@@ -231,7 +232,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		}
 	}
 	s.known.pair = pair
-	if !l.guessed {
+	if !l.guessed && !s.trying {
 		l.nearlyLevel(p, pair)
 	}
 	if !pair.Proved && !l.guessed {

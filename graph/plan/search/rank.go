@@ -76,17 +76,21 @@ func (t *trial) warnings() int {
 	return n
 }
 
-// lacks is what a place has less of than the work needs, less than nothing, mm; 0 where it has it.
+// lacks is what a place that stands right lacks of the length for the work, mm below nothing; 0 elsewhere.
 // Nothing was built there, so that this alone says how near to possible it is.
 func (t *trial) lacks() int {
-	if !t.place.TooShort() {
+	if !t.unbuilt() {
 		return 0
 	}
 	return int(t.place.RoomMM-t.place.NeededMM) - 1
 }
 
 // spare is the room to spare in steps of 100 mm, up to three: more makes a place no better.
+// Where it lacks room it is by how much, in mm.
 func (t *trial) spare() int {
+	if t.place.TooShort() {
+		return int(t.place.RoomMM-t.place.NeededMM) - 1
+	}
 	return int(min(3, (t.place.RoomMM-t.place.NeededMM)/100))
 }
 

@@ -24,8 +24,7 @@ type Site struct {
 	led     map[ledKey]*ledPipes
 	stops   stops
 	common  *lead.Known // to the pipes led from its places
-
-	Trying bool // what is built here is only tried: notes that take a search of their own are left out
+	trying  bool        // see TriedBeside
 }
 
 // ledKey is what the pipes found at a place hang on.
@@ -40,6 +39,10 @@ type ledKey struct {
 func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
 	return &Site{circuit: c, lay: lay, net: lay.Stage.Net(), led: map[ledKey]*ledPipes{}, stops: stops{}, common: &lead.Known{}}
 }
+
+// TriedBeside makes what is built here a trial beside another site with the same fittings: notes
+// that take a search of their own are left out.
+func (site *Site) TriedBeside(other *Site) { site.trying, site.common = true, other.common }
 
 // bodies are those of what is there, made once.
 func (site *Site) bodies() *solid.Bodies {
@@ -165,7 +168,7 @@ func (site *Site) survey(w work, path *route.Path, place Place, a assembly, asid
 	}
 	start, dir := path.Points[place.Leg-1], path.Points[place.Leg].Sub(path.Points[place.Leg-1]).Unit()
 	first := place.FromMM + a.half + a.endAdd
-	s := &survey{trying: site.Trying, lay: site.lay, bodies: site.bodies, common: site.common, group: site.lay.Groups[path.Run.From.String()],
+	s := &survey{trying: site.trying, lay: site.lay, bodies: site.bodies, common: site.common, group: site.lay.Groups[path.Run.From.String()],
 		teeA: start.Add(dir.Scale(first)), teeB: start.Add(dir.Scale(first + a.spacing()))}
 	s.cuts = []cutLeg{{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(),
 		from: s.teeA.Sub(dir.Scale(a.half + a.endAdd + a.endDepth)), to: s.teeB.Add(dir.Scale(a.half + a.lastAdd + a.lastDepth))}}

@@ -25,7 +25,7 @@ type survey struct {
 	teeB   graph.Vec
 	group  int // of the places the tees' are tied to by legs
 	cuts   []cutLeg
-	trying bool // see Site.Trying
+	trying bool // see Site.TriedBeside
 }
 
 // ledPipes is what was found for one place.

@@ -100,7 +100,7 @@ func (s *search) with(t *trial, some []help) *trial {
 	before := &stage.Stage{Circuit: c.At(graph.Before), Like: s.before.Layout.Stage}
 	before.Lay()
 	other := newSearch(c, before)
-	other.site.Trying = true
+	other.site.TriedBeside(s.site)
 	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}
 	if asked := s.asked.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {
 		cut.AtMM = asked.AtMM

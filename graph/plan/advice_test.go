@@ -109,7 +109,7 @@ func followAll(t *testing.T, name, was string) int {
 		if len(v.Mend) > 0 {
 			helped++
 		}
-		if helped > 1 && !*wide {
+		if helped > lots.Count(100, 1) {
 			break
 		}
 		if v.Verdict != "ruled out" && len(v.Mend) > 0 {

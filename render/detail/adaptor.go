@@ -199,7 +199,7 @@ func (d *drawing) sleeves(f frame, list fitted) {
 			mid := (near + far) / 2
 			d.solid(f.rect(near, mid, a.in*hubShare, scene.Outline(sheet.Thin)).Named("fitting"), f.rect(mid, far, a.out*hubShare, scene.Outline(sheet.Thin)).Named("fitting"))
 		}
-		d.want(request{tag: "name:fitted", lines: []string{a.name}, at: d.sides(f, (near+a.stop)/2, a.in*hubShare), em: sheet.LeastEm})
+		d.want(request{name: "name:fitted", lines: []string{a.name}, at: d.sides(f, (near+a.stop)/2, a.in*hubShare), em: sheet.LeastEm})
 		d.joint(f, a.joint, near, a.in)
 	}
 }

@@ -48,7 +48,7 @@ func (d *drawing) dimension(a, b, at, from0, from1 float64, text string, upright
 		em = (b - a - 1) / w
 	}
 	if em < sheet.LeastEm {
-		d.want(request{tag: "dim", lines: []string{text}, plain: true, at: []scene.Point{pt((a+b)/2, at)}, em: sheet.LeastEm})
+		d.want(request{name: "dim", lines: []string{text}, plain: true, at: []scene.Point{pt((a+b)/2, at)}, em: sheet.LeastEm})
 		return
 	}
 	t := scene.Text{At: pt((a+b)/2, at-dimLift), Text: text, SizeMM: em, Anchor: scene.Centre, Name: "dim"}

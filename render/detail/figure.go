@@ -70,7 +70,7 @@ func (d *drawing) figure() {
 		if t.renewed {
 			lines = []string{fmt.Sprintf("piece %d,", t.number), "into the old adaptor"}
 		}
-		d.want(request{tag: "old", lines: lines, at: d.sides(d.line, at, t.outside), em: sheet.LeastEm})
+		d.want(request{name: "old", lines: lines, at: d.sides(d.line, at, t.outside), em: sheet.LeastEm})
 	}
 }
 
@@ -84,7 +84,7 @@ func (d *drawing) pipe(f frame, t tube) {
 		if (t.to-t.depthTo-t.from-t.depthFrom)/d.per < 4 { // seen only between two sockets
 			width *= hubShare
 		}
-		d.want(request{tag: fmt.Sprintf("piece:%d", t.number), ring: fmt.Sprint(t.number), at: d.sides(f, mid, width), em: 3.2})
+		d.want(request{name: fmt.Sprintf("piece:%d", t.number), ring: fmt.Sprint(t.number), at: d.sides(f, mid, width), em: 3.2})
 	}
 }
 
@@ -148,21 +148,21 @@ func (d *drawing) nuts(p *graph.Part, f frame, from, to, w float64) {
 		if len(list) == 2 {
 			s = []float64{from + 0.12*(to-from), to - 0.12*(to-from)}[k]
 		}
-		d.want(request{tag: fmt.Sprintf("joint:%d", n), lines: []string{tag.Joint(n)}, at: d.sides(f, s, w*nutShare), em: sheet.LeastEm})
+		d.want(request{name: fmt.Sprintf("joint:%d", n), lines: []string{tag.Joint(n)}, at: d.sides(f, s, w*nutShare), em: sheet.LeastEm})
 	}
 }
 
 // bush draws a reducing bush in a socket, round the pipe that goes into it, and names it.
 func (d *drawing) bush(f frame, stop, face, w float64, from catalog.Size, t *tube) {
 	d.items = append(d.items, f.bush(stop, face, w))
-	d.want(request{tag: "name:bush", lines: []string{fittingName("reducing-bush", from, t.size)}, at: d.sides(f, (stop+face)/2, w*hubShare), em: sheet.LeastEm})
+	d.want(request{name: "name:bush", lines: []string{fittingName("reducing-bush", from, t.size)}, at: d.sides(f, (stop+face)/2, w*hubShare), em: sheet.LeastEm})
 	d.joint(f, t.bushJoint, face, w)
 }
 
 // joint asks for a place for the number of a joint, s along an axis at something w mm across.
 func (d *drawing) joint(f frame, joint int, s, w float64) {
 	if joint > 0 {
-		d.want(request{tag: fmt.Sprintf("joint:%d", joint), lines: []string{tag.Joint(joint)}, at: d.sides(f, s, w*hubShare), em: sheet.LeastEm})
+		d.want(request{name: fmt.Sprintf("joint:%d", joint), lines: []string{tag.Joint(joint)}, at: d.sides(f, s, w*hubShare), em: sheet.LeastEm})
 	}
 }
 
@@ -257,17 +257,17 @@ func (d *drawing) bend(l *limb, f frame, w float64) {
 			lines = []string{words + ", leans " + nearOrFar(towards)}
 		}
 		if l.joint > 0 {
-			d.want(request{tag: fmt.Sprintf("joint:%d", l.joint), lines: []string{tag.Joint(l.joint)}, at: exit, em: sheet.LeastEm})
+			d.want(request{name: fmt.Sprintf("joint:%d", l.joint), lines: []string{tag.Joint(l.joint)}, at: exit, em: sheet.LeastEm})
 		}
 		d.on(l.piece, exit)
 	}
-	d.want(request{tag: "name:bend", lines: lines, at: d.sides(f, l.end, w*hubShare), em: 2.6})
+	d.want(request{name: "name:bend", lines: lines, at: d.sides(f, l.end, w*hubShare), em: 2.6})
 }
 
 // on names the piece with which the pipe goes on.
 func (d *drawing) on(piece int, at []scene.Point) {
 	if piece > 0 {
-		d.want(request{tag: fmt.Sprintf("on:%d", piece), lines: []string{fmt.Sprintf("to piece %d", piece)}, at: at, em: sheet.LeastEm})
+		d.want(request{name: fmt.Sprintf("on:%d", piece), lines: []string{fmt.Sprintf("to piece %d", piece)}, at: at, em: sheet.LeastEm})
 	}
 }
 
@@ -316,7 +316,7 @@ func (d *drawing) nameOf(p *graph.Part) request {
 	if p.Kind == graph.Tee && fit.Branch.V != fit.Size.V && !fit.Branch.V.IsZero() {
 		size += " x " + fit.Branch.V.String()
 	}
-	r := request{tag: "name:" + p.ID, lines: []string{d.names.Short(p.ID), size}, em: 2.6}
+	r := request{name: "name:" + p.ID, lines: []string{d.names.Short(p.ID), size}, em: 2.6}
 	if p.Kind.IsHandValve() {
 		r.lines = append(r.lines, tag.Position(p))
 	}
@@ -349,5 +349,5 @@ func (d *drawing) flow() {
 func (d *drawing) cutLine(s, w float64, name string) {
 	out := w*hubShare/2 + 2.5*d.per
 	d.solid(d.line.line(s, -out, s, out, scene.Dashed(0.5, 5, 1, 0.8, 1)).Named("cut-line:" + name))
-	d.want(request{tag: "cut", ring: name, at: []scene.Point{d.line.p(s, out), d.line.p(s, -out)}, em: 3.2})
+	d.want(request{name: "cut", ring: name, at: []scene.Point{d.line.p(s, out), d.line.p(s, -out)}, em: 3.2})
 }

@@ -175,7 +175,7 @@ func (d *drawing) clearTexts() {
 		if t.TurnDeg != 0 {
 			at = scene.Point{X: t.At.X + dimLift, Y: t.At.Y}
 		}
-		d.want(request{tag: "dim", lines: []string{t.Text}, plain: true, at: []scene.Point{at}, em: sheet.LeastEm})
+		d.want(request{name: "dim", lines: []string{t.Text}, plain: true, at: []scene.Point{at}, em: sheet.LeastEm})
 		return true
 	})
 }

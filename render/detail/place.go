@@ -13,7 +13,7 @@ import (
 
 // request is a label that wants a place near a point: a name in lines, or a number in a ring.
 type request struct {
-	tag   string
+	name  string
 	lines []string
 	ring  string
 	plain bool          // its first line is not bold
@@ -26,7 +26,7 @@ func (r request) rank() int {
 	switch {
 	case r.ring != "":
 		return 0
-	case strings.HasPrefix(r.tag, "joint:"):
+	case strings.HasPrefix(r.name, "joint:"):
 		return 2
 	}
 	return 1
@@ -34,7 +34,7 @@ func (r request) rank() int {
 
 // words is the label in one line, for a list.
 func (r request) words() string {
-	if r.tag == "cut" {
+	if r.name == "cut" {
 		return "cut " + r.ring
 	}
 	if r.ring != "" {
@@ -186,12 +186,12 @@ func (r request) draw(b scene.Box) []scene.Item {
 	c := b.Centre()
 	if r.ring != "" {
 		return []scene.Item{scene.Circle(c, circleR, scene.Outline(sheet.Thin)).Named("piece"),
-			scene.Text{At: c, Text: r.ring, SizeMM: r.em, Bold: true, Anchor: scene.Centre, Middle: true, Name: r.tag}}
+			scene.Text{At: c, Text: r.ring, SizeMM: r.em, Bold: true, Anchor: scene.Centre, Middle: true, Name: r.name}}
 	}
 	var items []scene.Item
 	for i, l := range r.lines {
 		y := b.MinY + (float64(i)+0.5)*r.em*lineShare
-		items = append(items, scene.Text{At: scene.Point{X: c.X, Y: y}, Text: l, SizeMM: r.em, Bold: i == 0 && !r.plain, Anchor: scene.Centre, Middle: true, Name: r.tag})
+		items = append(items, scene.Text{At: scene.Point{X: c.X, Y: y}, Text: l, SizeMM: r.em, Bold: i == 0 && !r.plain, Anchor: scene.Centre, Middle: true, Name: r.name})
 	}
 	return items
 }

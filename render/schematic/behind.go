@@ -14,7 +14,7 @@ const behindCost = 14
 // what is near a label is found without asking all of them.
 type stretches struct {
 	boxes []scene.Box
-	tags  []string // of the run each belongs to
+	names []string // of the run each belongs to
 	in    map[cell][]int
 }
 
@@ -32,7 +32,7 @@ func stretchesOf(pipes []*arrange.Pipe) *stretches {
 				s.in[c] = append(s.in[c], len(s.boxes))
 				return false
 			})
-			s.boxes, s.tags = append(s.boxes, b), append(s.tags, "run:"+p.Run.ID)
+			s.boxes, s.names = append(s.boxes, b), append(s.names, "run:"+p.Run.ID)
 		}
 	}
 	return s
@@ -60,7 +60,7 @@ func (s *stretches) behind(r request, b scene.Box) bool {
 	way := scene.Empty().Add(from).Add(to)
 	return eachCell(way, func(c cell) bool {
 		for _, i := range s.in[c] {
-			if s.boxes[i].Overlaps(way) && s.tags[i] != r.tag {
+			if s.boxes[i].Overlaps(way) && s.names[i] != r.name {
 				return true
 			}
 		}

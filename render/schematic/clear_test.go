@@ -12,7 +12,7 @@ import (
 
 // inked is what the check knows of one thing on the sheet, from the finished scene alone.
 type inked struct {
-	tag   string
+	name  string
 	boxes []scene.Box
 }
 
@@ -75,16 +75,16 @@ func TestNoLabelTouchesAnything(t *testing.T) {
 			for i, a := range labels {
 				for _, b := range labels[i+1:] {
 					if a.boxes[0].Overlaps(b.boxes[0]) {
-						t.Errorf("%s: labels %s and %s overlap", d.name, a.tag, b.tag)
+						t.Errorf("%s: labels %s and %s overlap", d.name, a.name, b.name)
 					}
 				}
 				for _, b := range things {
-					if strings.HasPrefix(b.tag, "leader:") && "label:"+strings.TrimPrefix(b.tag, "leader:") == a.tag {
+					if strings.HasPrefix(b.name, "leader:") && "label:"+strings.TrimPrefix(b.name, "leader:") == a.name {
 						continue
 					}
 					for _, box := range b.boxes {
 						if a.boxes[0].Overlaps(box) {
-							t.Errorf("%s: label %s lies over %s", d.name, a.tag, b.tag)
+							t.Errorf("%s: label %s lies over %s", d.name, a.name, b.name)
 							break
 						}
 					}

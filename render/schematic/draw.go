@@ -60,9 +60,9 @@ type drawing struct {
 	items    []scene.Item
 	labels   []scene.Item
 	fixed    []scene.Box        // what no label may cover
-	overlaps []string           // tags of the labels that found no free place
-	strained []string           // tags of the labels that stand far off or behind another
-	room     map[string]float64 // how much more room a label is given than at first, by tag
+	overlaps []string           // names of the labels that found no free place
+	strained []string           // names of the labels that stand far off or behind another
+	room     map[string]float64 // how much more room a label is given than at first, by name
 	cutNames map[string]int     // numbers given to the cuts
 	requests []request          // texts that want a place
 	both     *both              // it shares its sheet with another; nil: it does not
@@ -125,17 +125,17 @@ func (d *drawing) arrange() {
 func (d *drawing) relieve(spread float64) bool {
 	list := slices.Compact(slices.Sorted(slices.Values(d.strained)))
 	tries := [][]string{list}
-	for _, tag := range list {
-		tries = append(tries, []string{tag})
+	for _, name := range list {
+		tries = append(tries, []string{name})
 	}
 	area := d.areaOn(d.chosen)
 	had, was := len(d.strained), d.scaleFor(area)
-	for _, tags := range tries {
-		if had == 0 || len(tags) == 0 {
+	for _, names := range tries {
+		if had == 0 || len(names) == 0 {
 			return false
 		}
 		before := maps.Clone(d.room)
-		d.widen(tags)
+		d.widen(names)
 		d.layOut(spread)
 		k := d.scaleFor(area)
 		if len(d.overlaps) == 0 && len(d.strained) < had && (k >= goodScale || k >= was*0.98) {
@@ -148,9 +148,9 @@ func (d *drawing) relieve(spread float64) bool {
 }
 
 // widen gives the labels more room.
-func (d *drawing) widen(tags []string) {
-	for _, tag := range tags {
-		d.room[tag] = max(d.room[tag], 1) * 1.2
+func (d *drawing) widen(names []string) {
+	for _, name := range names {
+		d.room[name] = max(d.room[name], 1) * 1.2
 	}
 }
 

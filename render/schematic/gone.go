@@ -35,22 +35,22 @@ func (d *drawing) crossOut() {
 		return
 	}
 	parts, runs := Gone(d.in.Circuit)
-	tags := map[string]bool{}
+	names := map[string]bool{}
 	for _, p := range parts {
-		tags["symbol:"+p.ID] = true
+		names["symbol:"+p.ID] = true
 	}
 	for _, r := range runs {
-		tags["run:"+r.ID] = true
+		names["run:"+r.ID] = true
 	}
 	d.items = slices.DeleteFunc(d.items, func(it scene.Item) bool { // the cross stands where the arrow did
 		s, ok := it.(scene.Shape)
 		run, is := strings.CutPrefix(s.Name, "flow:")
-		return ok && is && tags["run:"+run]
+		return ok && is && names["run:"+run]
 	})
 	where := map[string]scene.Box{}
 	for i, it := range d.items {
 		s, ok := it.(scene.Shape)
-		if !ok || !tags[s.Name] {
+		if !ok || !names[s.Name] {
 			continue
 		}
 		if s.Style.StrokeMM > 0 {
@@ -76,8 +76,8 @@ func (d *drawing) crossOut() {
 		}
 		where[s.Name] = b
 	}
-	cross := func(tag string) {
-		b, ok := where[tag]
+	cross := func(name string) {
+		b, ok := where[name]
 		if !ok {
 			return
 		}

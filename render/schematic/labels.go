@@ -26,7 +26,7 @@ type request struct {
 	vertical bool        // the pipe there is upright
 	places   []label.Spot
 	points   []scene.Point // what the label belongs to; a label far off gets a leader there
-	tag      string
+	name     string
 	rank     int // the lower the earlier it chooses
 }
 
@@ -97,7 +97,7 @@ func (d *drawing) choices(reqs []request) [][]label.Spot {
 func (d *drawing) judgeLabels(reqs []request, chosen, overlapping []int) {
 	d.overlaps, d.strained = nil, nil
 	for _, i := range overlapping {
-		d.overlaps = append(d.overlaps, reqs[i].tag)
+		d.overlaps = append(d.overlaps, reqs[i].name)
 	}
 	for i, r := range reqs {
 		if chosen[i] < 0 {
@@ -108,12 +108,12 @@ func (d *drawing) judgeLabels(reqs []request, chosen, overlapping []int) {
 		strained := l > farOff
 		for j, o := range reqs {
 			if l > 1 && j != i && chosen[j] >= 0 && o.places[chosen[j]].Box.Overlaps(way) {
-				d.strained = append(d.strained, o.tag)
+				d.strained = append(d.strained, o.name)
 				strained = true
 			}
 		}
 		if strained {
-			d.strained = append(d.strained, r.tag)
+			d.strained = append(d.strained, r.name)
 		}
 	}
 }
@@ -131,7 +131,7 @@ func (d *drawing) leader(r request, b scene.Box, labels []scene.Box) {
 			return
 		}
 	}
-	d.labels = append(d.labels, scene.Line(from, to, scene.Stroke(sheet.Hair)).Named("leader:"+r.tag))
+	d.labels = append(d.labels, scene.Line(from, to, scene.Stroke(sheet.Hair)).Named("leader:"+r.name))
 }
 
 // nearest returns the shortest way from what a label belongs to to its box.
@@ -154,9 +154,9 @@ func (d *drawing) write(r request, b scene.Box) {
 	y := b.MinY
 	if r.text.ring {
 		c := b.Centre()
-		d.labels = append(d.labels, scene.Circle(c, b.W()/2-0.3, scene.Outline(0.35)).Named("ring:"+r.tag))
+		d.labels = append(d.labels, scene.Circle(c, b.W()/2-0.3, scene.Outline(0.35)).Named("ring:"+r.name))
 		w := r.text.lines[0][0]
-		d.labels = append(d.labels, scene.Text{At: c, Text: w.text, SizeMM: w.size, Bold: w.bold, Anchor: scene.Centre, Middle: true, Name: "label:" + r.tag})
+		d.labels = append(d.labels, scene.Text{At: c, Text: w.text, SizeMM: w.size, Bold: w.bold, Anchor: scene.Centre, Middle: true, Name: "label:" + r.name})
 		return
 	}
 	for _, line := range r.text.lines {
@@ -171,7 +171,7 @@ func (d *drawing) write(r request, b scene.Box) {
 		x := b.MinX + (b.W()-w)/2
 		for _, word := range line {
 			d.labels = append(d.labels, scene.Text{At: scene.Point{X: x, Y: y + h*0.5}, Text: word.text, SizeMM: word.size,
-				Bold: word.bold, Middle: true, Name: "label:" + r.tag})
+				Bold: word.bold, Middle: true, Name: "label:" + r.name})
 			x += word.width() + wordGap
 		}
 		y += h
@@ -256,7 +256,7 @@ func (d *drawing) wantPart(n *arrange.Node) {
 		rank = 2
 	}
 	edges := []scene.Point{{X: c.X, Y: b.MinY}, {X: c.X, Y: b.MaxY}, {X: b.MinX, Y: c.Y}, {X: b.MaxX, Y: c.Y}}
-	d.want(request{text: t, places: out, tag: n.Part.ID, rank: rank, points: edges})
+	d.want(request{text: t, places: out, name: n.Part.ID, rank: rank, points: edges})
 }
 
 // wantTub puts the tub's name in the middle of it and the names of its mouths inside the wall.
@@ -270,7 +270,7 @@ func (d *drawing) wantTub(n *arrange.Node) {
 			out = append(out, label.Spot{Box: boxAt(b.Centre().X+dx, b.Centre().Y+1+dy, w, h), Cost: math.Abs(dy) + math.Abs(dx+6)/3})
 		}
 	}
-	d.want(request{text: t, places: out, tag: n.Part.ID, rank: 1})
+	d.want(request{text: t, places: out, name: n.Part.ID, rank: 1})
 	for _, m := range d.diagram.Mouths {
 		t := text{lines: [][]word{{{fit(m.Port, portEm), portEm, false}}}}
 		w, h := t.size()
@@ -287,7 +287,7 @@ func (d *drawing) wantTub(n *arrange.Node) {
 				out = append(out, label.Spot{Box: boxAt(m.At.X-1.2-w/2-far, m.At.Y+dy, w, h), Cost: cost + math.Abs(dy)})
 			}
 		}
-		d.want(request{text: t, places: out, tag: "port:" + m.Port, rank: 0})
+		d.want(request{text: t, places: out, name: "port:" + m.Port, rank: 0})
 	}
 }
 
@@ -332,5 +332,5 @@ func (d *drawing) wantRun(p *arrange.Pipe) {
 			}
 		}
 	}
-	d.want(request{text: t, places: out, tag: "run:" + p.Run.ID, rank: 3, points: along})
+	d.want(request{text: t, places: out, name: "run:" + p.Run.ID, rank: 3, points: along})
 }

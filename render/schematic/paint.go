@@ -162,12 +162,12 @@ func (d *drawing) cutMark(p *arrange.Pipe, fromEnd bool, along float64, name str
 	mark := scene.Join(strokes...).Named("cut:" + name)
 	d.items = append(d.items, mark)
 	d.cover(scene.Bounds(mark).Grow(0.2))
-	d.want(request{text: text{lines: [][]word{{{name, tagEm, true}}}, ring: true}, around: c, near: 2.6, vertical: math.Abs(v.Y) > 0.5, tag: "cut:" + name, rank: 0})
+	d.want(request{text: text{lines: [][]word{{{name, tagEm, true}}}, ring: true}, around: c, near: 2.6, vertical: math.Abs(v.Y) > 0.5, name: "cut:" + name, rank: 0})
 }
 
 func (d *drawing) paintNode(n *arrange.Node) {
 	p := n.Part
-	tag := "symbol:" + p.ID
+	name := "symbol:" + p.ID
 	s := n.Symbol
 	switch {
 	case n == d.diagram.Tub:
@@ -180,9 +180,9 @@ func (d *drawing) paintNode(n *arrange.Node) {
 	for _, it := range s.At(n.At, n.Way) {
 		switch it := it.(type) {
 		case scene.Shape:
-			d.items = append(d.items, it.Named(tag))
+			d.items = append(d.items, it.Named(name))
 		case scene.Text:
-			it.Name = tag
+			it.Name = name
 			d.items = append(d.items, it)
 		}
 	}

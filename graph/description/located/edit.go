@@ -77,7 +77,7 @@ func (e *Edit) apply(data []byte) ([]byte, error) {
 	if len(e.Path) == 0 {
 		return appended(data, e.Value), nil
 	}
-	root, _, message := placesOf(data)
+	root, _, message := entriesOf(data)
 	if root == nil {
 		return nil, errors.New(message)
 	}
@@ -111,7 +111,7 @@ func (e *Edit) apply(data []byte) ([]byte, error) {
 
 // step goes on to a key or an element; missing reports that there is nothing a key could be
 // added to.
-func (p *place) step(step any) (next *place, missing bool) {
+func (p *entry) step(step any) (next *entry, missing bool) {
 	switch s := step.(type) {
 	case string:
 		return p.keys[s], false
@@ -123,8 +123,8 @@ func (p *place) step(step any) (next *place, missing bool) {
 	return nil, true
 }
 
-// isHeader reports whether the place is a table in brackets at the start of a line.
-func (p *place) isHeader(data []byte) bool {
+// isHeader reports whether the entry is a table in brackets at the start of a line.
+func (p *entry) isHeader(data []byte) bool {
 	if p.val != p.key || p.key >= len(data) {
 		return false
 	}
@@ -134,7 +134,7 @@ func (p *place) isHeader(data []byte) bool {
 
 // add puts a key that is not there into a table: one in braces before its end, one in brackets
 // on a line of its own after the last of its keys.
-func (p *place) add(data []byte, key, value string) ([]byte, error) {
+func (p *entry) add(data []byte, key, value string) ([]byte, error) {
 	if p.val < len(data) && data[p.val] == '{' {
 		end := valueEnd(data, p.val) - 1
 		at := end
@@ -173,7 +173,7 @@ func (p *place) add(data []byte, key, value string) ([]byte, error) {
 
 // lastLine returns an offset in the last line of a key's value; false for tables in brackets,
 // which stand by themselves.
-func (p *place) lastLine(data []byte) (int, bool) {
+func (p *entry) lastLine(data []byte) (int, bool) {
 	if p.isHeader(data) {
 		return 0, false
 	}
@@ -190,7 +190,7 @@ func (p *place) lastLine(data []byte) (int, bool) {
 }
 
 // without takes a key that stands on lines of its own out of the text.
-func (p *place) without(data []byte) ([]byte, error) {
+func (p *entry) without(data []byte) ([]byte, error) {
 	start := bytes.LastIndexByte(data[:p.key], '\n') + 1
 	end := valueEnd(data, p.val)
 	stop := bytes.IndexByte(data[end:], '\n')

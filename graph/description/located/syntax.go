@@ -25,7 +25,7 @@ func (f *File) Decode() (Value, bool) {
 		}
 		return Value{}, false
 	}
-	root, offset, message := placesOf(f.data)
+	root, offset, message := entriesOf(f.data)
 	if root == nil {
 		f.syntax(offset, message)
 		return Value{}, false

@@ -15,7 +15,7 @@ import (
 // Value is one value of the file, by what key it is known, and where it stands.
 type Value struct {
 	V   any
-	at  *place
+	at  *entry
 	Key string
 }
 
@@ -59,7 +59,7 @@ func (v Value) In(key string) (Value, bool) {
 	return Value{V: x, at: v.at.under(key), Key: key}, true
 }
 
-func (p *place) under(key string) *place {
+func (p *entry) under(key string) *entry {
 	if p == nil {
 		return nil
 	}
@@ -231,5 +231,5 @@ func (f *File) Shift(d *graph.Diagnostic, v Value, offset int) {
 
 // Single returns a table that holds the one value, under another key.
 func Single(name string, v Value) Value {
-	return Value{V: map[string]any{name: v.V}, at: &place{keys: map[string]*place{name: v.at}}}
+	return Value{V: map[string]any{name: v.V}, at: &entry{keys: map[string]*entry{name: v.at}}}
 }

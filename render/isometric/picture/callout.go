@@ -29,7 +29,7 @@ type callout struct {
 	clear    float64 // radius of what it must keep off, mm
 	lines    []line
 	ring     bool // in a circle: a piece's number
-	tag      string
+	name     string
 	rank     int
 	far      []float64 // distances tried; none: it stands where it is put, without a leader
 	leaveOut bool      // where there is no room
@@ -65,7 +65,7 @@ func (c *callout) words() string {
 		out = append(out, l.text)
 	}
 	text := strings.Join(out, " ")
-	if c.ring && c.tag == "piece" {
+	if c.ring && c.name == "piece" {
 		return "piece " + text
 	}
 	return text
@@ -101,7 +101,7 @@ func (p *Picture) wantCallout(c callout) {
 	if z := p.D.Zoom; z > 1 {
 		c.zoom(z)
 	}
-	r := request{tag: c.tag + " " + c.lines[0].text, words: c.words(), again: c.anywhere(), rank: c.rank}
+	r := request{name: c.name + " " + c.lines[0].text, words: c.words(), again: c.anywhere(), rank: c.rank}
 	if c.leaveOut {
 		r.first = func() []candidate { return append(p.calloutPlaces(c, 0, len(c.far)), nothing()) }
 	} else {
@@ -174,11 +174,11 @@ func (p *Picture) calloutAt(out []candidate, c callout, mid, dir scene.Point, w,
 			if c.plain {
 				from = c.at
 			}
-			tag := "leader:" + c.tag
+			name := "leader:" + c.name
 			if c.long {
-				tag = "long-leader"
+				name = "long-leader"
 			}
-			out = append(out, scene.Line(from, tip, scene.Stroke(penDim)).Named(tag))
+			out = append(out, scene.Line(from, tip, scene.Stroke(penDim)).Named(name))
 		}
 		if c.ring {
 			out = append(out, scene.Circle(mid, w/2, scene.Outline(sheet.Fine)).Named("ring"))
@@ -190,7 +190,7 @@ func (p *Picture) calloutAt(out []candidate, c callout, mid, dir scene.Point, w,
 		for _, l := range c.lines {
 			y += l.size * linePitch / 2
 			out = append(out, scene.Text{At: scene.Point{X: mid.X, Y: y}, Text: l.text, SizeMM: l.size, Bold: l.bold,
-				Anchor: scene.Centre, Middle: true, Name: "label:" + c.tag})
+				Anchor: scene.Centre, Middle: true, Name: "label:" + c.name})
 			y += l.size * linePitch / 2
 		}
 		return out
@@ -208,7 +208,7 @@ func (p *Picture) wantTag(part *graph.Part, at scene.Point, room float64) {
 			lines = append(lines, line{f, members.TextEm, false})
 		}
 	}
-	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "part:" + part.ID, rank: 3, always: part.Kind != graph.Tee || part.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
+	p.wantCallout(callout{at: at, clear: room, lines: lines, name: "part:" + part.ID, rank: 3, always: part.Kind != graph.Tee || part.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13, 18}})
 }
 
 // wantPieces asks for places for the pieces' numbers, in circles on leaders; that of hose,
@@ -230,7 +230,7 @@ func (p *Picture) wantPieces() {
 				continue
 			}
 			p.wantCallout(callout{at: at, clear: 1.5, lines: []line{{Number(piece.Number), members.PieceEm, true}}, ring: true,
-				tag: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
+				name: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
 		}
 	}
 }
@@ -322,7 +322,7 @@ func (p *Picture) wantOld() {
 		}
 		a, b := space.Project(p.A[i]), space.Project(p.B[i])
 		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{words, members.TextEm, false}},
-			tag: "old:" + m.Run.ID, rank: 4, leaveOut: true, always: true, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13, 18}})
+			name: "old:" + m.Run.ID, rank: 4, leaveOut: true, always: true, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13, 18}})
 	}
 }
 
@@ -355,7 +355,7 @@ func (p *Picture) wantSizes() {
 			text += ", cut " + cut
 		}
 		a, b := space.Project(p.A[i]), space.Project(p.B[i])
-		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, members.TextEm, false}}, tag: "size", rank: 4,
+		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, members.TextEm, false}}, name: "size", rank: 4,
 			far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 	}
 }

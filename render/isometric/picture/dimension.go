@@ -82,10 +82,10 @@ func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 	for i := range row {
 		row[i].em = members.DimEm * math.Max(1, p.D.Zoom)
 	}
-	r := request{tag: "length " + row[0].text}
+	r := request{name: "length " + row[0].text}
 	if len(row) == 1 && !leaveOut {
 		r.words = "length " + row[0].text
-		r.again = callout{at: space.Along(space.Project(row[0].a.at), space.Project(row[0].b.at), 0.5), clear: 0.6, tag: "length",
+		r.again = callout{at: space.Along(space.Project(row[0].a.at), space.Project(row[0].b.at), 0.5), clear: 0.6, name: "length",
 			lines: []line{{row[0].text, sheet.LeastEm * math.Max(1, p.D.Zoom), false}}}.anywhere()
 	}
 	if len(row) > 1 {

@@ -120,6 +120,6 @@ func (p *Picture) paintNozzle(e ending, named bool) {
 		return
 	}
 	text := line{sheet.Fit(p.D.PortName(e.ref), members.TextEm, 45, false), members.TextEm, false}
-	p.wantCallout(callout{at: e.at, clear: 2.3, lines: []line{text}, tag: "port:" + e.ref.String(), rank: 3,
+	p.wantCallout(callout{at: e.at, clear: 2.3, lines: []line{text}, name: "port:" + e.ref.String(), rank: 3,
 		far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
 }

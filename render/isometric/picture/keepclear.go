@@ -90,12 +90,12 @@ func (p *Picture) beyond(v graph.Vec) graph.Vec {
 
 // wantBoxName asks for a place for what a box is, along the inside of its edges, else outside.
 func (p *Picture) wantBoxName(what string, lo, hi graph.Vec) {
-	c := callout{lines: []line{{what, members.TextEm, false}}, tag: "keep-clear"}
+	c := callout{lines: []line{{what, members.TextEm, false}}, name: "keep-clear"}
 	if z := p.D.Zoom; z > 1 {
 		c.zoom(z)
 	}
 	w, h := c.size()
-	r := request{tag: c.tag + " " + what, words: what + " (kept clear)", rank: 4}
+	r := request{name: c.name + " " + what, words: what + " (kept clear)", rank: 4}
 	corners := []graph.Vec{lo, {X: hi.X, Y: lo.Y, Z: lo.Z}, {X: lo.X, Y: hi.Y, Z: lo.Z}, {X: lo.X, Y: lo.Y, Z: hi.Z}, {X: hi.X, Y: lo.Y, Z: hi.Z}, {X: lo.X, Y: hi.Y, Z: hi.Z}, hi}
 	mid := space.Project(lo.Add(hi).Scale(0.5))
 	c.at = space.Project(corners[3])

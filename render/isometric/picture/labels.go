@@ -100,7 +100,7 @@ func (p *Picture) write() {
 
 // note keeps which pieces' numbers stand on the drawing.
 func (p *Picture) note(r *request) {
-	if n, ok := strings.CutPrefix(r.tag, "piece "); ok {
+	if n, ok := strings.CutPrefix(r.name, "piece "); ok {
 		if v, err := strconv.Atoi(n); err == nil {
 			p.Ringed[v] = true
 		}

@@ -70,7 +70,7 @@ func (p *Picture) wantCuts() {
 			if piece.Measure {
 				text += "*"
 			}
-			p.wantCallout(callout{at: at, clear: 1, lines: []line{{text, members.DimEm, false}}, tag: "cut:" + Number(piece.Number),
+			p.wantCallout(callout{at: at, clear: 1, lines: []line{{text, members.DimEm, false}}, name: "cut:" + Number(piece.Number),
 				rank: 2, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 		}
 	}

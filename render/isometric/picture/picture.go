@@ -42,7 +42,7 @@ type Picture struct {
 
 // request asks for a place for a label; the first requests have the first choice.
 type request struct {
-	tag    string   // what the label belongs to
+	name   string   // what the label belongs to
 	words  string   // what it says, in one line
 	again  *callout // how it is said where none of its places is free, on a leader across pipe; nil: not at all
 	rank   int

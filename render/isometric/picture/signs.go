@@ -74,10 +74,10 @@ func withPen(l symbol.Look) symbol.Look {
 }
 
 // sign adds a skewed sign and keeps labels off it.
-func (p *Picture) sign(s symbol.Symbol, at, u, v scene.Point, tag string) {
+func (p *Picture) sign(s symbol.Symbol, at, u, v scene.Point, name string) {
 	for _, it := range skew(s, at, u, v) {
 		if sh, ok := it.(scene.Shape); ok {
-			it = sh.Named(tag)
+			it = sh.Named(name)
 			p.Fixed = append(p.Fixed, space.Outline(sh, sh.Style.StrokeMM/2+0.2)...)
 		}
 		p.Items = append(p.Items, it)

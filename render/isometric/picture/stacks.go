@@ -206,7 +206,7 @@ func (p *Picture) paintJoint(j joined) {
 		room = 2.2
 		lines = append(lines, line{j.port, members.TextEm, true})
 	}
-	p.wantCallout(callout{at: at, clear: room, lines: lines, tag: "joint", rank: 2,
+	p.wantCallout(callout{at: at, clear: room, lines: lines, name: "joint", rank: 2,
 		far: []float64{0.2, 0.9, 1.8, 3.2, 5, 7.5, 10}})
 }
 
@@ -235,6 +235,6 @@ func (p *Picture) paintCut(j joined, name string) {
 	p.block(0.4, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6)).Named("cut-line:"+name))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(PenOld)),
 		scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6))), "cut through old pipe")
-	p.wantCallout(callout{at: space.Add(at, v), clear: 1.1, lines: []line{{name, members.PieceEm, true}}, ring: true, tag: "cut", rank: 0, plain: true,
+	p.wantCallout(callout{at: space.Add(at, v), clear: 1.1, lines: []line{{name, members.PieceEm, true}}, ring: true, name: "cut", rank: 0, plain: true,
 		far: []float64{1.5, 3, 4.5, 6.5, 9, 12, 16}})
 }

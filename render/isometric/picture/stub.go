@@ -97,7 +97,7 @@ func (p *Picture) paintStub(path *route.Path, ref graph.PortRef, at, out graph.V
 	p.block(0.3, breakMark(b, u, v).Named("break"))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
 		breakMark(scene.Point{X: 3}, scene.Point{X: 1}, scene.Point{Y: -1})), "goes on, not drawn")
-	p.wantCallout(callout{at: b, clear: 2, lines: p.stubText(path, path.Run.Other(ref)), tag: "stub:" + path.Run.ID, rank: 3,
+	p.wantCallout(callout{at: b, clear: 2, lines: p.stubText(path, path.Run.Other(ref)), name: "stub:" + path.Run.ID, rank: 3,
 		always: path.Run.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
 }
 
@@ -158,7 +158,7 @@ func (p *Picture) paintMatches() {
 			}
 			at, v := space.Project(end), space.Times(5, space.Project(across(way).Unit()))
 			p.block(0.3, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 3, 0.8, 0.6, 0.8)).Named("match:"+name))
-			p.wantCallout(callout{at: at, clear: 1.2, lines: []line{{"match " + name, members.TagEm, true}}, tag: "match:" + name, rank: 0,
+			p.wantCallout(callout{at: at, clear: 1.2, lines: []line{{"match " + name, members.TagEm, true}}, name: "match:" + name, rank: 0,
 				far: []float64{0.4, 1.5, 3, 5, 8, 12}})
 		}
 	}

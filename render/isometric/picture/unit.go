@@ -79,7 +79,7 @@ func (p *Picture) paintUnit(part *graph.Part, ends []ending) {
 
 // wantUnitName asks for a place for a unit's name: in its box, else close round it.
 func (p *Picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec) {
-	c := callout{lines: lines, tag: "part:" + part.ID}
+	c := callout{lines: lines, name: "part:" + part.ID}
 	if z := p.D.Zoom; z > 1 {
 		c.zoom(z)
 	}
@@ -88,7 +88,7 @@ func (p *Picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec)
 	for _, s := range cuboid(lo, hi) {
 		box = box.Union(scene.Bounds(s))
 	}
-	r := request{tag: c.tag, words: c.words(), rank: 1}
+	r := request{name: c.name, words: c.words(), rank: 1}
 	c.at = box.Centre()
 	r.again = c.anywhere()
 	r.first = func() (out []candidate) {

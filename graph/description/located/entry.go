@@ -4,42 +4,42 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// place is where a value of the file stands, with the places of what it holds.
-type place struct {
+// entry is where a value of the file stands, with the entries of what it holds.
+type entry struct {
 	key   int // offset of its key; of a table in brackets that of the bracket
 	val   int // offset of the value
 	plain bool
 	order []string // its keys as they come in the file
-	keys  map[string]*place
-	items []*place // its elements
+	keys  map[string]*entry
+	items []*entry // its elements
 }
 
-// child returns the place of a key, and makes one where there is none.
-func (p *place) child(name string, key int) *place {
+// child returns the entry of a key, and makes one where there is none.
+func (p *entry) child(name string, key int) *entry {
 	if c, ok := p.keys[name]; ok {
 		return c
 	}
-	c := &place{key: key, val: key}
+	c := &entry{key: key, val: key}
 	if p.keys == nil {
-		p.keys = map[string]*place{}
+		p.keys = map[string]*entry{}
 	}
 	p.keys[name] = c
 	p.order = append(p.order, name)
 	return c
 }
 
-// last returns the place a key under p leads to: the last element of an array of tables.
-func (p *place) last() *place {
+// last returns the entry a key under p leads to: the last element of an array of tables.
+func (p *entry) last() *entry {
 	if n := len(p.items); n > 0 {
 		return p.items[n-1]
 	}
 	return p
 }
 
-// placesOf walks the syntax tree of a text that has been decoded and returns the places of
+// entriesOf walks the syntax tree of a text that has been decoded and returns the entries of
 // all keys and values; an offset and a message where this parser refuses the text.
-func placesOf(data []byte) (root *place, offset int, message string) {
-	root = &place{}
+func entriesOf(data []byte) (root *entry, offset int, message string) {
+	root = &entry{}
 	current := root
 	var p unstable.Parser
 	p.Reset(data)
@@ -62,8 +62,8 @@ func placesOf(data []byte) (root *place, offset int, message string) {
 	return root, 0, ""
 }
 
-// header enters [a.b] or [[a.b]] and returns the place its keys go to.
-func header(root *place, e *unstable.Node, data []byte) *place {
+// header enters [a.b] or [[a.b]] and returns the entry its keys go to.
+func header(root *entry, e *unstable.Node, data []byte) *entry {
 	at := root
 	it := e.Key()
 	for it.Next() {
@@ -76,7 +76,7 @@ func header(root *place, e *unstable.Node, data []byte) *place {
 		if it.Next() {
 			start = bracketBefore(data, int(it.Node().Raw.Offset))
 		}
-		at.items = append(at.items, &place{key: start, val: start})
+		at.items = append(at.items, &entry{key: start, val: start})
 	}
 	return at.last()
 }
@@ -98,7 +98,7 @@ func bracketBefore(data []byte, key int) int {
 }
 
 // keyValue enters a key and its value.
-func keyValue(at *place, e *unstable.Node, data []byte) {
+func keyValue(at *entry, e *unstable.Node, data []byte) {
 	end := 0
 	it := e.Key()
 	for it.Next() {
@@ -113,8 +113,8 @@ func keyValue(at *place, e *unstable.Node, data []byte) {
 	inside(at, e.Value(), data)
 }
 
-// inside enters what a value holds. The place already knows where the value starts.
-func inside(at *place, v *unstable.Node, data []byte) {
+// inside enters what a value holds. The entry already knows where the value starts.
+func inside(at *entry, v *unstable.Node, data []byte) {
 	switch v.Kind {
 	case unstable.String:
 		at.plain = int(v.Raw.Length) == len(v.Data)+2 // one quote at each end, no escape between
@@ -134,7 +134,7 @@ func inside(at *place, v *unstable.Node, data []byte) {
 				continue
 			}
 			next = valueStart(data, next)
-			item := &place{key: next, val: next}
+			item := &entry{key: next, val: next}
 			at.items = append(at.items, item)
 			inside(item, n, data)
 			next = valueEnd(data, next)

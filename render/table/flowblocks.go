@@ -291,7 +291,7 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		if names != nil {
 			mode = Capital(names.Mode(mode))
 		}
-		b.Grid.Add(mode, promiseText(s, p), form.Fixed(p.Share*100, 0), fmt.Sprintf("%d of %d", p.Kept, p.Of))
+		b.Grid.Add(mode, promiseText(s, p), p.Of100(), fmt.Sprintf("%d of %d", p.Kept, p.Of))
 	}
 	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		lead := "  measure this first"

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
@@ -84,9 +85,9 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 	case u.Flow == 0:
 		return who + " gets no water"
 	case u.Least > 0 && u.Flow < u.Least:
-		return got + " and needs at least " + s.Flow(u.Least) + ": TOO LITTLE"
+		return s.Say(graph.Say("%s gets %s and needs at least %s: TOO LITTLE", who, quantity.Flow.Of(u.Flow), quantity.Flow.Of(u.Least)))
 	case u.Most > 0 && u.Flow > u.Most:
-		return got + " and may have " + s.Flow(u.Most) + " at the most: TOO MUCH"
+		return s.Say(graph.Say("%s gets %s and may have %s at the most: TOO MUCH", who, quantity.Flow.Of(u.Flow), quantity.Flow.Of(u.Most)))
 	case u.Rated > 0 && u.Flow < u.Rated:
 		return got + " (rated " + s.Flow(u.Rated) + ", least " + s.Flow(u.Least) + ")"
 	case u.Rated > 0 && u.Most > 0 && u.Flow > (u.Rated+u.Most)/2:

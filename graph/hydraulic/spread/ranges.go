@@ -139,9 +139,12 @@ const (
 // Judged reports whether a promise that is kept too seldom is a finding.
 func (p *Promise) Judged() bool { return slices.Contains(Judged(), p.Kind) }
 
+// Of100 is in how many of a hundred ways it is kept, rounded down: 94.9 is not 95.
+func (p *Promise) Of100() string { return quantity.Trim(math.Floor(100*p.Share + 1e-9)) }
+
 // Held says in how many of the ways the unknowns could lie it is kept.
 func (p *Promise) Held() quantity.Text {
-	return graph.Say("held in %s of 100 ways the unknowns could lie", quantity.Trim(math.Floor(100*p.Share+1e-9)))
+	return graph.Say("held in %s of 100 ways the unknowns could lie", p.Of100())
 }
 
 // Influence is how far one unknown moves the unit's flow (or the jets', where there is no unit).

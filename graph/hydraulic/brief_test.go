@@ -35,7 +35,7 @@ func TestBriefIsTheReport(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			whole, brief := m.report(f), m.brief(f)
+			whole, brief := m.report(f), m.brief(f, nil)
 			for i, w := range whole.Parts {
 				b := brief.Parts[i]
 				if b.Part != w.Part || b.Flow != w.Flow || b.Drop != w.Drop || b.HeadM != w.HeadM || b.ShutOffPa != w.ShutOffPa {

@@ -231,7 +231,8 @@ func (m *Model) perturbPart(p *Perturb, i int) {
 // setLaw makes the run's law of its inputs times the factors.
 func (r *ModelRun) setLaw(w Water, p *Perturb, i int) {
 	bore := factor(p.Bore, i)
-	law := laws.NewRunLaw(r.LengthM*factor(p.Length, i), r.BoreM*bore, r.RoughnessM*factor(p.Roughness, i), w.Viscosity/w.Density)
+	law := r.Law
+	law.Set(r.LengthM*factor(p.Length, i), r.BoreM*bore, r.RoughnessM*factor(p.Roughness, i), w.Viscosity/w.Density)
 	if r.LengthM == 0 {
 		law.Friction = 0
 	}
@@ -250,5 +251,4 @@ func (r *ModelRun) setLaw(w Water, p *Perturb, i int) {
 		law.Ahead += more
 		law.Aback += more
 	}
-	*r.Law = *law
 }

@@ -11,7 +11,7 @@ import (
 
 // report turns the flows of the network into those of parts and runs.
 func (m *Model) report(f *network.Flow) *Solution {
-	v := m.view(f)
+	v := m.view(f, nil)
 	v.fill()
 	v.s.Notes = append([]graph.Diagnostic(nil), m.Notes...)
 	v.suction()
@@ -20,21 +20,19 @@ func (m *Model) report(f *network.Flow) *Solution {
 }
 
 // brief is a report of what a sample keeps and nothing else: flows and drops, and what pumps
-// make.
-func (m *Model) brief(f *network.Flow) *Solution {
-	v := m.view(f)
+// make. It is written into one of this model that is no longer wanted, if there is one.
+func (m *Model) brief(f *network.Flow, into *Solution) *Solution {
+	v := m.view(f, into)
 	v.brief = true
 	v.fill()
 	return v.s
 }
 
-func (m *Model) view(f *network.Flow) *view {
-	s := &Solution{
-		Mode: m.Mode, Stage: m.Stage, Water: m.Water,
-		Parts:    make([]PartFlow, len(m.Parts)),
-		Runs:     make([]RunFlow, len(m.Runs)),
-		Residual: f.Residual, EnergyError: f.EnergyError, Iterations: f.Iterations,
+func (m *Model) view(f *network.Flow, s *Solution) *view {
+	if s == nil {
+		s = &Solution{Mode: m.Mode, Stage: m.Stage, Water: m.Water, Parts: make([]PartFlow, len(m.Parts)), Runs: make([]RunFlow, len(m.Runs))}
 	}
+	s.Residual, s.EnergyError, s.Iterations = f.Residual, f.EnergyError, f.Iterations
 	return &view{m: m, f: f, s: s, pa: m.Water.Density * formula.Gravity, into: make([]float64, m.ports)}
 }
 
@@ -129,7 +127,7 @@ func (v *view) part(i int) {
 	m := &v.m.Parts[i]
 	p := m.Part
 	out := &v.s.Parts[i]
-	*out = PartFlow{Part: p}
+	*out = PartFlow{Part: p, Legs: out.Legs[:0]}
 	switch {
 	case p.Kind == graph.Tub || p.Kind == graph.Tee || p.Kind == graph.Manifold || p.Kind == graph.DiverterValve:
 		v.junction(m, out)

@@ -47,17 +47,18 @@ func (m *Model) Flows() (*Solution, error) {
 		return nil, past
 	}
 	m.plain = f
-	return m.brief(f), nil
+	return m.brief(f, nil), nil
 }
 
 // Sampled is Solve for a sample of many: a pump may run past its curve, which past tells, and
-// of the solution only flows, heads, drops and pressures are worked out.
-func (m *Model) Sampled(p *Perturb) (s *Solution, past bool, err error) {
+// of the solution only flows, heads, drops and pressures are worked out. It is written into one
+// of this model that is no longer wanted, if there is one.
+func (m *Model) Sampled(p *Perturb, into *Solution) (s *Solution, past bool, err error) {
 	f, err := m.flow(p)
 	if err != nil {
 		return nil, false, err
 	}
-	return m.brief(f), m.past(f) != nil, nil
+	return m.brief(f, into), m.past(f) != nil, nil
 }
 
 // flow solves the network.

@@ -17,11 +17,19 @@ const step = 306
 //
 // Source of the lattice: N. M. Korobov (1959), Dokl. Akad. Nauk SSSR 124, 1207-1210 (from memory).
 func Point(i, dim int) float64 {
+	return (float64(i*power(dim)%Size) + 0.5) / Size
+}
+
+// power returns step to the power of dim, by Size.
+func power(dim int) int {
 	a := 1
-	for range dim {
-		a = a * step % Size
+	for square := step; dim > 0; dim >>= 1 {
+		if dim&1 == 1 {
+			a = a * square % Size
+		}
+		square = square * square % Size
 	}
-	return (float64(i*a%Size) + 0.5) / Size
+	return a
 }
 
 // few is how many points a year is worked out at: each takes 8,760 hours.

@@ -19,7 +19,14 @@ type RunLaw struct {
 // NewRunLaw returns the law of pipe: length, bore and roughness in m, water's kinematic
 // viscosity in m²/s.
 func NewRunLaw(length, bore, roughness, viscosity float64) *RunLaw {
-	return &RunLaw{
+	l := &RunLaw{}
+	l.Set(length, bore, roughness, viscosity)
+	return l
+}
+
+// Set makes it the law of another pipe, without fittings: see NewRunLaw.
+func (l *RunLaw) Set(length, bore, roughness, viscosity float64) {
+	*l = RunLaw{
 		Pipe:     formula.NewPipe(roughness / bore),
 		Friction: length / bore * formula.HeadPerFlow2(bore),
 		Reynolds: bore / (formula.Area(bore) * viscosity),

@@ -266,12 +266,15 @@ func (el *elimination) star(k int) []int32 { return el.nbr[el.ptr[k]:el.ptr[k+1]
 // solve turns the flows put in at the nodes (m³/s) into their heads over the roots (m), in
 // place.
 func (el *elimination) solve(b []float64) {
+	lo := int32(0)
 	for k, v := range el.order {
-		star, at := el.star(k), b[v]
-		cond := el.cond[el.ptr[k]:][:len(star)]
-		for i, u := range star {
-			b[u] += cond[i] * at
+		hi, at := el.ptr[k+1], b[v]
+		cond := el.cond[lo:hi]
+		star := el.nbr[lo:hi][:len(cond)]
+		for i, c := range cond {
+			b[star[i]] += c * at
 		}
+		lo = hi
 	}
 	size := len(el.dense)
 	for k, v := range el.dense {
@@ -289,14 +292,16 @@ func (el *elimination) solve(b []float64) {
 		}
 		b[v] = x
 	}
+	hi := el.ptr[len(el.order)]
 	for k := len(el.order) - 1; k >= 0; k-- {
-		v := el.order[k]
+		lo, v := el.ptr[k], el.order[k]
 		x := b[v] / el.sum[v]
-		star := el.star(k)
-		cond := el.cond[el.ptr[k]:][:len(star)]
-		for i, u := range star {
-			x += cond[i] * b[u]
+		cond := el.cond[lo:hi]
+		star := el.nbr[lo:hi][:len(cond)]
+		for i, c := range cond {
+			x += c * b[star[i]]
 		}
 		b[v] = x
+		hi = lo
 	}
 }

@@ -42,8 +42,7 @@ func (s *Solver) gmres(t *topology, miss float64) {
 	}
 	scale(v, 1/norm)
 	m := min(n, mostKrylov)
-	h := make([]float64, (m+1)*m)
-	cs, sn, g := make([]float64, m), make([]float64, m), make([]float64, m+1)
+	h, cs, sn, g := s.work.gmres.of(m)
 	g[0] = norm
 	used := 0
 	for k := range m {
@@ -52,6 +51,9 @@ func (s *Solver) gmres(t *topology, miss float64) {
 		s.precondition(t, s.work.tmp)
 		w := basis(k + 1)
 		pack(w, s.work.tmp)
+		for i := range k + 1 {
+			h[i*m+k] = 0
+		}
 		for range 2 { // twice is enough
 			for i := 0; i <= k; i++ {
 				c := dot(w, basis(i))
@@ -84,11 +86,23 @@ func (s *Solver) gmres(t *topology, miss float64) {
 		}
 		g[i] /= h[i*m+i]
 	}
-	x := make([]float64, n)
+	x := basis(used)
+	clear(x)
 	for i := range used {
 		add(x, basis(i), g[i])
 	}
 	unpack(s.work.dir, x)
+}
+
+// rotations is working memory of gmres: the triangle its rotations leave, and their angles.
+type rotations struct{ h, cs, sn, g []float64 }
+
+// of returns it for as many steps as m; what it holds is of no use.
+func (r *rotations) of(m int) (h, cs, sn, g []float64) {
+	if len(r.cs) < m {
+		r.h, r.cs, r.sn, r.g = make([]float64, (m+1)*m), make([]float64, m), make([]float64, m), make([]float64, m+1)
+	}
+	return r.h[:(m+1)*m], r.cs[:m], r.sn[:m], r.g[:m+1]
 }
 
 // apply turns the chords' flows in x into the imbalances they make by the present slopes.

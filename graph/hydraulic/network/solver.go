@@ -49,6 +49,7 @@ type work struct {
 	q0, dq, dir, b, resist, old []float64
 	krylov                      [][]float64
 	tmp                         []float64
+	gmres                       rotations
 }
 
 // NewSolver returns a solver of the network.

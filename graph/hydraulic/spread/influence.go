@@ -89,7 +89,7 @@ func (s *spreader) effects(m *spreadMode) []effect {
 	}
 	out := make([]effect, len(s.all))
 	for k := range s.all {
-		low, high := s.alone(m, k, 0.05), s.alone(m, k, 0.95)
+		low, high := s.alone(m, k, 0.05, 0), s.alone(m, k, 0.95, 1)
 		if low == nil || high == nil {
 			continue
 		}
@@ -127,14 +127,14 @@ func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves s
 }
 
 // alone returns the solution with unknown k alone at a quantile of its spread; nil where
-// that has no answer.
-func (s *spreader) alone(m *spreadMode, k int, quantile float64) *hydraulic.Solution {
+// that has no answer. It stands until the next one in the same room.
+func (s *spreader) alone(m *spreadMode, k int, quantile float64, room int) *hydraulic.Solution {
 	values := make([]float64, len(s.all))
 	for i := range values {
 		values[i] = s.all[i].asDescribed()
 	}
 	values[k] = s.all[k].value(quantile)
-	return s.solve(m.after, values).sol
+	return s.solve(m.after, values, room).sol
 }
 
 // alike is how near two effects count as one: far more than what the last digits of a solution

@@ -41,11 +41,14 @@ const atOnce = 4
 func (s *spreader) over(points []int) *Ranges {
 	for done := 0; done < len(points); done += atOnce {
 		some := points[done:min(done+atOnce, len(points))]
-		stages := s.stages()
+		stages, values := s.stages(), make([][]float64, len(some))
+		for k, i := range some {
+			values[k] = s.values(i)
+		}
 		graph.SideBySide(len(stages), func(n int) {
 			stages[n].answers = stages[n].answers[:0]
-			for _, i := range some {
-				stages[n].answers = append(stages[n].answers, s.solve(stages[n], s.values(i)))
+			for k := range some {
+				stages[n].answers = append(stages[n].answers, s.solve(stages[n], values[k], k))
 			}
 		})
 		for k := range some {
@@ -118,9 +121,10 @@ type sampled struct {
 type spreadStage struct {
 	model              *hydraulic.Model
 	likely             *hydraulic.Solution
-	answers            []answer    // at the points just solved
-	parts, drops, runs [][]sampled // by index: every sample's value
-	of, past           int         // how many samples were kept, and how many of them past a pump's curve
+	answers            []answer                    // at the points just solved
+	room               [atOnce]*hydraulic.Solution // what they are written into, again and again
+	parts, drops, runs [][]sampled                 // by index: every sample's value
+	of, past           int                         // how many samples were kept, and how many of them past a pump's curve
 }
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
@@ -222,16 +226,18 @@ type answer struct {
 	past bool
 }
 
-// solve solves a stage with the values of the unknowns.
-func (s *spreader) solve(st *spreadStage, values []float64) answer {
+// solve solves a stage with the values of the unknowns. The answer stands until the next one in
+// the same room.
+func (s *spreader) solve(st *spreadStage, values []float64, room int) answer {
 	p := &hydraulic.Perturb{}
 	for k := range s.all {
 		s.all[k].set(st.model, p, values[k])
 	}
-	sol, past, err := st.model.Sampled(p)
+	sol, past, err := st.model.Sampled(p, st.room[room])
 	if err != nil {
 		return answer{}
 	}
+	st.room[room] = sol
 	return answer{sol, past}
 }
 
@@ -283,7 +289,7 @@ func rangeOf(values []sampled, likely float64) Range {
 	if n == 0 {
 		return Range{Low: likely, Likely: likely, Middle: likely, High: likely}
 	}
-	sorted := slices.SortedStableFunc(slices.Values(values), func(a, b sampled) int { return cmp.Compare(a.value, b.value) })
+	sorted := inOrder(values)
 	at := func(share float64) int { return int(math.Round(share * float64(n-1))) }
 	low, high := at(0.05), at(0.95)
 	r := Range{Likely: likely, Middle: sorted[at(0.5)].value, Of: n}
@@ -303,6 +309,21 @@ func rangeOf(values []sampled, likely float64) Range {
 	}
 	r.Low, r.High = min(sorted[low].value, likely), max(sorted[high].value, likely)
 	return r
+}
+
+// inOrder returns samples by value, those of one value as they came: there are so many lists of
+// them that a sort that moves them over and over to keep it so was felt.
+func inOrder(values []sampled) []sampled {
+	at := make([]int32, len(values))
+	for i := range at {
+		at[i] = int32(i)
+	}
+	slices.SortFunc(at, func(a, b int32) int { return cmp.Or(cmp.Compare(values[a].value, values[b].value), cmp.Compare(a, b)) })
+	out := make([]sampled, len(values))
+	for i, k := range at {
+		out[i] = values[k]
+	}
+	return out
 }
 
 // mostlyPast reports whether a half of some samples or more are past a pump's curve.

@@ -67,7 +67,7 @@ func TestAdviceFollowed(t *testing.T) {
 
 // helpedTubs are tubs made up to lack something that a person with the papers before him would
 // see: it helps if another key is written, a leg changed or the unit moved (true), or it does not
-// (false). Judged by hand, drawing each on paper; no source.
+// (false). Judged by reading each; no source.
 var helpedTubs = map[string]bool{
 	"legs-apart": true, "two-axes": true, "two-axes-inch": true, "tight-leg": true, "heated-just-short": true,
 	"along-blocked": true, "narrow": true, "unit-in-filter": true, "crossing": true, "open-less": true,

@@ -24,7 +24,7 @@ func job(t *testing.T, name string) *plan.Plan {
 // Every job but the ones that can't be done: no error, an order of assembly, and the plan
 // written out reads back to the same pieces and flows.
 func TestJobs(t *testing.T) {
-	for _, name := range []string{"plunge-pool", "plug-in", "hose-circulation", "second-unit", "unit-out", "round-on-hose", "past-the-door", "sunk-in-deck", "barb-kept"} {
+	for _, name := range []string{"plunge-pool", "plug-in", "hose-circulation", "second-unit", "unit-out", "round-on-hose", "past-the-door", "sunk-in-deck", "barb-kept", "swim-spa", "octagonal"} {
 		t.Run(name, func(t *testing.T) {
 			p := job(t, name)
 			if p.Proposal == nil {
@@ -47,7 +47,7 @@ func TestJobs(t *testing.T) {
 	}
 }
 
-// Three tubs planned from a template by somebody with the README: the pipes end at the unit's two
+// Five tubs planned from a template by somebody with the README: the pipes end at the unit's two
 // ports where the description says they are (written down from it), nothing stands in anything,
 // and the work goes together in its order.
 func TestTubsPlannedFromTheReadme(t *testing.T) {
@@ -60,6 +60,9 @@ func TestTubsPlannedFromTheReadme(t *testing.T) {
 		"round-on-hose": {from: "element.out", in: graph.Vec{Y: -600, X: 2400, Z: -130}, outlet: graph.Vec{Y: -600, X: 2400, Z: 90}},
 		"past-the-door": {from: "element.out", in: graph.Vec{Y: -609.6, X: -3048, Z: -203.2}, outlet: graph.Vec{Y: -609.6, X: -3048, Z: 50.8},
 			low: graph.Vec{X: -1524, Y: -762, Z: -508}, high: graph.Vec{X: -762, Y: -50.8, Z: 508}, clearanceMM: 48.26 / 2}, // ASTM D1785
+		"swim-spa": {from: "spa.skimmer", in: graph.Vec{X: 4600, Y: -900, Z: -600}, outlet: graph.Vec{X: 4600, Y: -900, Z: -340},
+			low: graph.Vec{X: 3500, Y: -2500, Z: -750}, high: graph.Vec{X: 3720, Y: 600, Z: -420}, clearanceMM: 48.26 / 2}, // ASTM D1785
+		"octagonal": {from: "tub.skimmer", in: graph.Vec{X: 4200, Y: -600, Z: -500}, outlet: graph.Vec{X: 4200, Y: -600, Z: -260}},
 		"sunk-in-deck": {from: "tub.skimmer", in: graph.Vec{X: 3300, Y: -1700, Z: 260}, outlet: graph.Vec{X: 3560, Y: -1700, Z: 260},
 			low: graph.Vec{X: 2450, Y: -1150, Z: -900}, high: graph.Vec{X: 2950, Y: -200, Z: 900}, clearanceMM: 25}, // EN ISO 1452-2
 	} {

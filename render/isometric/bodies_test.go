@@ -29,6 +29,22 @@ func (k *inkedAs) outOf(p scene.Point) float64 {
 	return math.Max(math.Max(k.low.X-p.X, p.X-k.top.X), math.Max(k.low.Y-p.Y, p.Y-k.top.Y))
 }
 
+// spread is how far the lines reach across the straight line that fits them best, mm.
+func (k *inkedAs) spread() float64 {
+	c, least := k.centre(), math.Inf(1)
+	for deg := range 180 {
+		n := scene.Point{X: math.Cos(float64(deg) * math.Pi / 180), Y: math.Sin(float64(deg) * math.Pi / 180)}
+		most := 0.0
+		for _, l := range k.lines {
+			for _, p := range l {
+				most = math.Max(most, math.Abs((p.X-c.X)*n.X+(p.Y-c.Y)*n.Y))
+			}
+		}
+		least = math.Min(least, most)
+	}
+	return least
+}
+
 // namesOn are the shapes of a sheet by their names.
 func namesOn(s *scene.Scene) map[string]*inkedAs {
 	out := map[string]*inkedAs{}
@@ -94,8 +110,16 @@ func TestBodiesStandAtTheirPlaces(t *testing.T) {
 			return nil
 		}
 		for _, p := range in.Layout.Circuit.Parts {
-			if !p.Existing && with("symbol:"+p.ID) == nil {
+			if p.Existing {
+				continue
+			}
+			s := with("symbol:" + p.ID)
+			if s == nil {
 				t.Errorf("%s: new part %s is on no sheet", name, p.ID)
+				continue
+			}
+			if k := s["symbol:"+p.ID]; p.Kind != graph.Tee && k.spread() < 1 { // a tee's is its dot
+				t.Errorf("%s: the sign of %s lies down on its pipe", name, p.ID)
 			}
 		}
 		for i := range in.Layout.Paths {

@@ -102,7 +102,7 @@ func (p *Picture) paintTee(e ending) {
 func (p *Picture) paintEndSign(e ending, on float64) {
 	s, look := p.D.Sign(e.part)
 	u := space.Unit(space.Project(e.out))
-	v := space.Project(across(e.out).Unit())
+	v := bars(e.out, u)
 	mid := space.Add(e.at, space.Times((0.5-on)*(s.Out-s.In), u))
 	p.sign(s, mid, u, v, "symbol:"+e.part.ID)
 	p.used(symbol.Of(e.part.Kind, withPen(look)), s.Legend)
@@ -112,7 +112,7 @@ func (p *Picture) paintEndSign(e ending, on float64) {
 // paintNozzle draws a bar across the end of a pipe, where a machine or the tub is joined, and
 // says what it is unless that is said already.
 func (p *Picture) paintNozzle(e ending, named bool) {
-	v := space.Times(1.9, space.Project(across(e.out).Unit()))
+	v := space.Times(1.9, bars(e.out, space.Project(e.out)))
 	p.block(0.3, scene.Line(space.Sub(e.at, v), space.Add(e.at, v), scene.Stroke(members.PenNewSign)).Named("nozzle:"+e.ref.String()))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
 		scene.Line(scene.Point{X: 3, Y: -1.9}, scene.Point{X: 3, Y: 1.9}, scene.Stroke(members.PenNewSign))), "port of machine or tub")

@@ -40,7 +40,7 @@ func (p *Picture) paintArrow(i int) {
 		u = space.Times(-1, u)
 	}
 	tip := space.Add(space.Along(a, b, t), space.Times(arrowMM/2, u))
-	s := skewHead(tip, u, space.Project(across(m.Way()).Unit()), arrowMM)
+	s := skewHead(tip, u, bars(m.Way(), u), arrowMM)
 	p.block(0.3, s.Named("flow:"+m.Run.ID))
 }
 

@@ -18,6 +18,25 @@ func across(way graph.Vec) space.Axis {
 	return 2
 }
 
+// flatMM is how much of a bar 1 mm long has to stand across its pipe on the page, mm: less and the
+// sign lies down on the pipe and can't be read. Judgement, no source.
+const flatMM = 0.55
+
+// bars is the way of a sign's bars on the page, across a pipe that runs a way in space and along
+// on the page: along an axis as ISO 6412-2 has it, another one where a slant would swallow them.
+func bars(way graph.Vec, along scene.Point) scene.Point {
+	u, v := space.Unit(along), space.Project(across(way).Unit())
+	if math.Abs(space.Cross(u, v)) >= flatMM {
+		return v
+	}
+	for a := range space.Axis(3) {
+		if w := space.Project(a.Unit()); math.Abs(space.Cross(u, w)) > math.Abs(space.Cross(u, v)) {
+			v = w
+		}
+	}
+	return v
+}
+
 // skew returns the items of a sign set onto a pipe: its X along the pipe on the page, its Y
 // along the axis its bars keep.
 func skew(s symbol.Symbol, at, u, v scene.Point) []scene.Item {
@@ -61,7 +80,7 @@ func (p *Picture) paintSigns() {
 				p.block(blockPipe, scene.Line(e, space.Add(mid, space.Times(half, space.Unit(space.Sub(e, mid)))), scene.Stroke(pen)).Named("part:"+m.Part.ID))
 			}
 		}
-		v := space.Project(across(m.Way()).Unit())
+		v := bars(m.Way(), u)
 		p.sign(s, space.Add(mid, space.Times(-(s.In+s.Out)/2, u)), u, v, "symbol:"+m.Part.ID)
 		p.used(symbol.Of(m.Part.Kind, withPen(look)), s.Legend)
 		p.wantTag(m.Part, mid, extent(s))

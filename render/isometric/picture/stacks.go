@@ -96,7 +96,7 @@ func (p *Picture) paintFitting(i int, f *route.Fitting, at scene.Point, far bool
 	if turned {
 		u = space.Times(-1, u)
 	}
-	p.sign(symbol.Of(kind, look), at, u, space.Project(across(p.Ms[i].Way()).Unit()), "fitting:"+f.Kind)
+	p.sign(symbol.Of(kind, look), at, u, bars(p.Ms[i].Way(), u), "fitting:"+f.Kind)
 	look.Pen = members.PenOldSign
 	s := symbol.Of(kind, look)
 	if text == "" {
@@ -131,7 +131,7 @@ func (p *Picture) couplings(i int) []joined {
 			t = (t + members.Share(m, js[k+1].At)) / 2
 			s := symbol.Of(graph.Coupling, symbol.Look{Pen: members.PenNewSign})
 			mid := a.Add(way.Scale(t))
-			p.sign(s, space.Project(mid), space.Unit(space.Project(way)), space.Project(across(m.Way()).Unit()), "fitting:coupling")
+			p.sign(s, space.Project(mid), space.Unit(space.Project(way)), bars(m.Way(), space.Project(way)), "fitting:coupling")
 			p.used(symbol.Of(graph.Coupling, symbol.Look{Pen: members.PenOldSign}), s.Legend)
 			u := way.Unit()
 			out = append(out, joined{at: mid.Sub(u.Scale(2.4)), way: way, joints: js[k : k+1]}, joined{at: mid.Add(u.Scale(2.4)), way: way, joints: js[k+1 : k+2]})
@@ -197,7 +197,7 @@ func (p *Picture) paintJoint(j joined) {
 		p.used(benchSign(), "joint made on the bench")
 	default:
 		u := space.Times(fieldMM, space.Unit(space.Project(j.way)))
-		v := space.Times(fieldMM, space.Unit(space.Project(across(j.way).Unit())))
+		v := space.Times(fieldMM, space.Unit(bars(j.way, u)))
 		p.block(0.3, fieldMark(at, u, v).Named("joint"))
 		p.used(fieldSign(), "joint made in place")
 	}
@@ -231,7 +231,7 @@ func signOf(items ...scene.Item) symbol.Symbol {
 
 // paintCut draws the saw line through old pipe and asks for a place for its name.
 func (p *Picture) paintCut(j joined, name string) {
-	at, v := space.Project(j.at), space.Times(3.6, space.Project(across(j.way).Unit()))
+	at, v := space.Project(j.at), space.Times(3.6, bars(j.way, space.Project(j.way)))
 	p.block(0.4, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6)).Named("cut-line:"+name))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 5}, scene.Stroke(PenOld)),
 		scene.Line(scene.Point{Y: -3}, scene.Point{Y: 3}, scene.Dashed(members.PenNewSign, 2.4, 0.6, 0.5, 0.6))), "cut through old pipe")

@@ -92,7 +92,7 @@ func (p *Picture) paintStub(path *route.Path, ref graph.PortRef, at, out graph.V
 	if path.Run.New() {
 		pen = PenNew
 	}
-	v := space.Project(across(out).Unit())
+	v := bars(out, u)
 	p.block(blockPipe, scene.Line(a, b, scene.Stroke(pen)).Named("stub:"+path.Run.ID))
 	p.block(0.3, breakMark(b, u, v).Named("break"))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
@@ -156,7 +156,7 @@ func (p *Picture) paintMatches() {
 			if far {
 				end, way = p.B[i], p.B[i].Sub(p.A[i])
 			}
-			at, v := space.Project(end), space.Times(5, space.Project(across(way).Unit()))
+			at, v := space.Project(end), space.Times(5, bars(way, space.Project(way)))
 			p.block(0.3, scene.Line(space.Sub(at, v), space.Add(at, v), scene.Dashed(members.PenNewSign, 3, 0.8, 0.6, 0.8)).Named("match:"+name))
 			p.wantCallout(callout{at: at, clear: 1.2, lines: []line{{"match " + name, members.TagEm, true}}, name: "match:" + name, rank: 0,
 				far: []float64{0.4, 1.5, 3, 5, 8, 12}})

@@ -17,8 +17,8 @@ func formatVerb() *verb {
 		name: "format", args: "FILE",
 		does: "lay a description out in place as the house does, comments kept",
 		more: "A key at the left, a comment at its column, a blank line before each table. Values,\n" +
-			"comments and their order stay; a file with mistakes in its TOML is left alone. The file\n" +
-			"itself is written, unless -o names another; - is standard input and output.",
+			"comments, their order and how lines end stay; a file with mistakes in its TOML is left\n" +
+			"alone. The file itself is written, unless -o names another; - is standard input and output.",
 		example: "dryfit format job.toml\ndryfit format -o laid-out.toml job.toml",
 		run:     runFormat,
 	}

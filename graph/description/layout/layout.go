@@ -18,7 +18,8 @@ const commentColumn = 29
 // setIn is how far what goes on over lines is set in for each bracket that is open.
 const setIn = "  "
 
-// Format returns the text in the layout of the house; the same text where it has it already.
+// Format returns the text in the layout of the house; the same text where it has it already. Lines
+// end as most of them did, with LF or CRLF.
 // The text must be TOML. Nothing is lost: what results holds the same values and the same
 // comments, or there is an error.
 func Format(text []byte) ([]byte, error) {
@@ -29,6 +30,9 @@ func Format(text []byte) ([]byte, error) {
 	}
 	lines := split(string(body))
 	out := []byte(joined(lines))
+	if crlf := bytes.Count(body, []byte("\r\n")); 2*crlf > bytes.Count(body, []byte("\n")) {
+		out = bytes.ReplaceAll(out, []byte("\n"), []byte("\r\n"))
+	}
 	if err := toml.Unmarshal(out, &is); err != nil || !reflect.DeepEqual(was, is) || !reflect.DeepEqual(comments(lines), comments(split(string(out)))) {
 		return nil, errors.New("its layout can't be changed without changing what it says")
 	}

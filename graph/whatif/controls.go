@@ -204,7 +204,7 @@ func (m *maker) pipeSize() {
 	m.add(c)
 }
 
-// mostLonger is by how much the two pipes may be made longer together, m.
+// mostLonger is by how much the two pipes may be made longer together, m; three times as many ft.
 const mostLonger = 20
 
 // pipeLength is more pipe to the unit and back. Where the tool led the pipes or closed their
@@ -219,8 +219,12 @@ func (m *maker) pipeLength() {
 	if long == nil {
 		return
 	}
-	m.add(scale(Control{ID: "branch-length", Group: groupPipe, Label: "More pipe, there and back together", Unit: "m", High: mostLonger, Step: 0.2, InFile: m.asked.Run(long.ID) != nil},
-		func(x float64) []edit { return longer(long, 1000*x) }))
+	unit, mm, most, step := "m", 1000.0, float64(mostLonger), 0.2
+	if m.units == quantity.InchSystem {
+		unit, mm, most, step = "ft", 304.8, 3*mostLonger, 0.5
+	}
+	m.add(scale(Control{ID: "branch-length", Group: groupPipe, Label: "More pipe, there and back together", Unit: unit, High: most, Step: step, InFile: m.asked.Run(long.ID) != nil},
+		func(x float64) []edit { return longer(long, mm*x) }))
 }
 
 func lengthOf(r *graph.Run) float64 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/description/located"
@@ -36,6 +37,7 @@ type source struct {
 	text    []byte
 	top     located.Value
 	circuit *graph.Circuit
+	units   quantity.System // what it is written in
 }
 
 // sourceOf reads a text for its keys.
@@ -44,7 +46,22 @@ func sourceOf(file string, text []byte, c *graph.Circuit) (source, error) {
 	if !ok {
 		return source{}, fmt.Errorf("%s can't be read", file)
 	}
-	return source{file: file, text: text, top: top, circuit: c}, nil
+	units := quantity.SystemOf(c.Job.Units)
+	job, _ := top.In("job")
+	if own, ok := job.In("units"); ok { // whatever it is shown in
+		word, _ := own.V.(string)
+		units = quantity.SystemOf(word)
+	}
+	return source{file: file, text: text, top: top, circuit: c, units: units}, nil
+}
+
+// inItsUnits says an edit in the units the text is written in; the nominal size of pipe and a Kv
+// have names that are the same in both.
+func (s *source) inItsUnits(e edit) string {
+	if n := len(e.path); n > 0 && (e.path[n-1] == "size" || e.path[n-1] == "kv") {
+		return e.value
+	}
+	return description.InSystem(e.value, s.units)
 }
 
 // with returns the text with the edits made in it, by located.Apply or Draft. The modes are
@@ -58,13 +75,13 @@ func (s *source) with(edits []edit, by func([]byte, ...located.Edit) ([]byte, er
 		switch {
 		case e.mode != "":
 		case e.list == "":
-			out = append(out, located.Edit{Path: e.path, Value: e.value})
+			out = append(out, located.Edit{Path: e.path, Value: s.inItsUnits(e)})
 		default:
 			i := indexOf(s.top, e.list, e.id)
 			if i < 0 {
 				return nil, fmt.Errorf("%s has no %s %q", s.file, e.list, e.id)
 			}
-			out = append(out, located.Edit{Path: slices.Concat([]any{e.list, i}, e.path), Value: e.value})
+			out = append(out, located.Edit{Path: slices.Concat([]any{e.list, i}, e.path), Value: s.inItsUnits(e)})
 		}
 	}
 	return by(s.text, append(out, modeEdits(s.circuit, edits)...)...)

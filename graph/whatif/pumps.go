@@ -77,6 +77,18 @@ func (m *maker) ofPump(p *settle.Part, c Control) {
 
 func speedID(p *settle.Part, k int) string { return "speed-" + p.ID + "-" + p.Speeds.V[k].Name }
 
+// speedTurned is the control of the first speed of a pump that is turned; "" where none is. One that
+// turns faster or slower changes nothing else; where only the guess of the pump is another, what its
+// maker sized to the pump is so too.
+func speedTurned(p *settle.Part, v Values) string {
+	for k := range p.Speeds.V {
+		if _, ok := v[speedID(p, k)]; ok {
+			return speedID(p, k)
+		}
+	}
+	return ""
+}
+
 // pumpEdits sets a pump's curves and ratios as its controls are turned. A ratio refers to the
 // first speed that has a curve: where that one turns, the others' are set so that they stay.
 func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
@@ -103,7 +115,10 @@ func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
 			s.Ratio = quantity.Round(s.Ratio*turns, 6)
 		}
 	}
-	out := m.pinned()
+	var out []edit
+	if speedTurned(p, v) != "" {
+		out = m.pinned()
+	}
 	if m.speedPath(p, 0) == nil {
 		return append(out, ofPart(p.ID, description.SpeedsText(speeds), "speeds"))
 	}

@@ -2,13 +2,16 @@ package whatif
 
 import (
 	"math"
+	"os"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/agree"
+	"dryfit/graph/description"
 	"dryfit/graph/plan"
 )
 
@@ -97,5 +100,55 @@ func TestOneSpeedTurnedAlone(t *testing.T) {
 	}
 	if strings.Contains(string(out), low) || !strings.Contains(string(out), `"27 gpm"`) || strings.Contains(string(out), "m3/s") {
 		t.Errorf("the low speed, 30 gpm at 90 %%, wants 27 gpm:\n%s", out)
+	}
+}
+
+// What is put into a file that is written in inch units is in them: a curve in gpm and ft, a place
+// in inches; the nominal size of pipe keeps its name. 1 gpm (US) is 0.227125 m3/h, 1 ft 0.3048 m
+// (NIST SP 811, appendix B).
+func TestPutInInch(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := studyOf(t, strings.Replace(string(text), `units = "metric"`, `units = "inch"`, 1))
+	for _, c := range s.Controls {
+		value := quantity.Trim(c.High)
+		if len(c.Choices) > 0 {
+			value = c.Choices[len(c.Choices)-1].Value
+		}
+		if c.ID == CutID {
+			continue
+		}
+		now, _, err := s.Text(Values{c.ID: value})
+		if err != nil {
+			t.Fatal(err)
+		}
+		was := map[string]bool{}
+		for line := range strings.Lines(string(s.Job.Text)) {
+			was[line] = true
+		}
+		for line := range strings.Lines(string(now)) {
+			code, _, _ := strings.Cut(line, "#")
+			if was[line] || strings.HasPrefix(line, "size") || strings.HasPrefix(line, "kv") {
+				continue
+			}
+			if m := regexp.MustCompile(`"[^"]*[0-9] (mm|m|kPa|Pa|l/min|°C)"`).FindString(code); m != "" && !strings.Contains(string(s.Job.Text), m) {
+				t.Errorf("%s: %s in %s", c.ID, m, line)
+			}
+		}
+	}
+	// by hand: 100 %  of 22 m3/h is 96.863 gpm, at 120 % 116.24; 8.6 m is 28.215 ft, times 1.44 40.630
+	got := description.InSystem(`[["26.4 m3/h", "12.384 m"], ["0 m3/h", "3 kPa"]]`, quantity.InchSystem)
+	if want := `[["116.24 gpm", "40.63 ft"], ["0 gpm", "0.43511 psi"]]`; got != want {
+		t.Errorf("%s, want %s", got, want)
+	}
+	for _, same := range []string{`{ kv = "31 m3/h" }`, `"spring-check 2 psi"`, `"2 in"`, `"right 300 mm up 180 mm"`, `"30 %"`} {
+		if got := description.InSystem(same, quantity.InchSystem); got != same {
+			t.Errorf("%s becomes %s", same, got)
+		}
+	}
+	if got := description.InSystem(`["right 508 mm", "up 25.4 mm"]`, quantity.InchSystem); got != `["right 20 in", "up 1 in"]` {
+		t.Error(got)
 	}
 }

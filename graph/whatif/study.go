@@ -102,6 +102,24 @@ func (s *Study) Text(v Values) (text []byte, only []string, err error) {
 	return text, only, err
 }
 
+// Kept returns the parts whose loss is written with what is turned, so that it stays what it was:
+// nobody gave it, and it would be taken to suit the pump as that turns then.
+func (s *Study) Kept(v Values) []string {
+	file, _, err := s.turned(v)
+	if err != nil {
+		return nil
+	}
+	var out []string
+	for _, e := range file {
+		if e.list == "part" && len(e.path) == 1 && e.path[0] == "loss" {
+			if _, own := v["drop-"+e.id]; !own && !slices.Contains(out, e.id) {
+				out = append(out, e.id)
+			}
+		}
+	}
+	return out
+}
+
 // Answer is what a job comes to with some values turned.
 type Answer struct {
 	Job  Job        // with the text that was planned

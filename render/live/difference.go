@@ -7,8 +7,8 @@ import (
 )
 
 // DifferenceHTML shows which lines of a text would be others, each with the lines around it;
-// only names what no key of the file says.
-func DifferenceHTML(was, now []byte, only []string) string {
+// only names what no key of the file says, kept the parts whose loss is written so that it stays.
+func DifferenceHTML(was, now []byte, only, kept []string) string {
 	var b bytes.Buffer
 	lines := difference(strings.Split(string(was), "\n"), strings.Split(string(now), "\n"))
 	if len(lines) == 0 {
@@ -23,6 +23,9 @@ func DifferenceHTML(was, now []byte, only []string) string {
 	}
 	if len(only) > 0 {
 		fmt.Fprintf(&b, "<p class=\"note\">Not written, for no key of the file says it: %s.</p>\n", text(strings.Join(only, "; ")))
+	}
+	if len(kept) > 0 {
+		fmt.Fprintf(&b, "<p class=\"note\">Written too, so that it stays what it is: the loss of %s. Nobody gave it: it is taken to suit the pump, and a pump that turns otherwise changes nothing in them.</p>\n", text(strings.Join(kept, ", ")))
 	}
 	return b.String()
 }

@@ -114,7 +114,7 @@ func TestListensOnLoopback(t *testing.T) {
 	if a, ok := l.Addr().(*net.TCPAddr); !ok || !a.IP.IsLoopback() {
 		t.Errorf("listens at %v", l.Addr())
 	}
-	for _, bad := range []string{"127.0.0.1:x", "127.0.0.1:70000", "nowhere.invalid:1"} {
+	for _, bad := range []string{"127.0.0.1:x", "127.0.0.1:70000", "banana", "nowhere.invalid:1", "8080"} {
 		if l, err := Listen(bad); err == nil {
 			_ = l.Close()
 			t.Errorf("%q is taken", bad)

@@ -6,6 +6,7 @@ import (
 	"io"
 	"log"
 	"net"
+	"net/netip"
 	"strconv"
 	"strings"
 	"sync"
@@ -14,6 +15,9 @@ import (
 // usualPort is tried first where nobody names one, so that a page left open finds its server
 // again; any free one does.
 const usualPort = "8917"
+
+// listenForms says what an address can be.
+const listenForms = "it can be an address of this machine in numbers (127.0.0.1 for this machine alone, 0.0.0.0 for the whole network), or one with a port such as 0.0.0.0:8080"
 
 // Listen listens at an address "host" or "host:port"; "" is loopback.
 func Listen(address string) (net.Listener, error) {
@@ -24,9 +28,12 @@ func Listen(address string) (net.Listener, error) {
 	if host == "" && port == "" {
 		host = "127.0.0.1"
 	}
+	if _, err := netip.ParseAddr(host); host != "" && host != "localhost" && err != nil {
+		return nil, fmt.Errorf("--listen is %q; %s", address, listenForms) // a name would be asked for on the network
+	}
 	if port != "" {
 		if n, err := strconv.Atoi(port); err != nil || n < 0 || n > 65535 {
-			return nil, fmt.Errorf("--listen is %q; it can be an address, or an address and a port such as 127.0.0.1:8080", address)
+			return nil, fmt.Errorf("--listen is %q; %s", address, listenForms)
 		}
 		l, err := net.Listen("tcp", net.JoinHostPort(host, port))
 		if err != nil {

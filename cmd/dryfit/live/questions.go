@@ -176,7 +176,7 @@ func (s *Server) difference(_ *http.Request, c *current, q askedFor) (told, erro
 	if err != nil {
 		return told{}, err
 	}
-	return told{HTML: live.DifferenceHTML(c.job.Text, text, only), Can: s.writes() && !bytes.Equal(text, c.job.Text)}, nil
+	return told{HTML: live.DifferenceHTML(c.job.Text, text, only, c.study.Kept(q.Values)), Can: s.writes() && !bytes.Equal(text, c.job.Text)}, nil
 }
 
 // put puts the values into the file.

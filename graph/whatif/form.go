@@ -19,6 +19,7 @@ type Table struct {
 	Owner  string // id of the part or run it is of; of a table that is measured elsewhere its place: see placeOf; ""
 	Blanks int    // still to be filled in
 	Fields []Field
+	Line   int // where its name stands in the file
 }
 
 // Field is one value of a description, as a form shows it.
@@ -34,6 +35,7 @@ type Field struct {
 	Key    []any         // the key it stands under, which can be taken out as a whole
 	IsOpen bool          // that key may be left out
 	Open   string        // what is taken then
+	Lines  [2]int        // of the file, from its key to the end of that key's value
 }
 
 // Form lists the tables of a description and their values, in the order of the file; nil where
@@ -117,13 +119,14 @@ func ownerOf(v located.Value) string {
 type former struct {
 	job   *Job
 	kinds []string // of keys in the table at hand: of its kind of part, then of the table
+	lines [2]int   // of the key at hand
 	file  *located.File
 	hints map[graph.Pos]quantity.Text
 	found int // findings of the text as it is
 }
 
 func (w *former) table(v located.Value, title string, path []any) Table {
-	t := Table{Title: title}
+	t := Table{Title: title, Line: w.file.KeyPos(v).Line}
 	section, _ := path[0].(string)
 	w.kinds = []string{section}
 	if kind, ok := v.In("kind"); ok {
@@ -153,13 +156,14 @@ func (w *former) keys(t *Table, v located.Value, path []any, prefix string) {
 			w.keys(t, c, at, prefix+k+".")
 			continue
 		}
+		w.lines = [2]int{w.file.KeyPos(c).Line, w.file.EndPos(c).Line}
 		w.value(t, c, at, prefix+k, at, w.file.Remark(c))
 	}
 }
 
 // value lists one value, or what it holds.
 func (w *former) value(t *Table, v located.Value, path []any, label string, key []any, help string) {
-	f := Field{Path: path, Label: label, Key: key, Means: w.said(meaning.Of, label), Help: help, Hint: w.hints[w.file.ValuePos(v)], Open: w.said(meaning.Open, label)}
+	f := Field{Path: path, Label: label, Key: key, Means: w.said(meaning.Of, label), Help: help, Hint: w.hints[w.file.ValuePos(v)], Open: w.said(meaning.Open, label), Lines: w.lines}
 	switch x := v.V.(type) {
 	case string:
 		f.Value, f.Blank = x, x == located.Blank

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/whatif"
 )
@@ -55,8 +56,9 @@ func smallCircuit(name string) string {
 	return string(data)
 }
 
-// FormHTML lists the keys of a description as a form: the tables with blanks open.
-func FormHTML(j *whatif.Job) string {
+// FormHTML lists the keys of a description as a form: the tables open that have blanks, or an error
+// among what was found, which stands at its key with what would be right.
+func FormHTML(j *whatif.Job, found []graph.Diagnostic, units quantity.System) string {
 	form := j.Form()
 	if len(form) == 0 {
 		return ""
@@ -75,26 +77,38 @@ func FormHTML(j *whatif.Job) string {
 		}
 	}
 	fmt.Fprintf(&b, "<p class=\"writes\">%s</p>\n", text(words))
+	wrong := errorsAt(j, form, found)
+	wrong.list(&b, units)
 	if name := j.Circuit(); name != "" && blanks > 0 {
 		fmt.Fprintf(&b, "<div class=\"where\">%s</div>\n", smallCircuit(name))
 	}
 	for _, t := range form {
 		open, count := "", ""
+		if wrong.in(&t) {
+			open, count = " open", " <b>(to mend)</b>"
+		}
 		if t.Blanks > 0 {
 			open, count = " open", fmt.Sprintf(" <b>(%d to fill in)</b>", t.Blanks)
 		}
 		fmt.Fprintf(&b, "<details data-keep=\"keys-%s\"%s data-owner=\"%s\"><summary>%s%s</summary>\n", text(t.Title), open, text(t.Owner), text(t.Title), count)
+		wrong.say(&b, t.Line, units)
 		for i := range t.Fields {
 			if t.Fields[i].Blank {
+				wrong.say(&b, t.Fields[i].Lines[0], units)
 				field(&b, &t.Fields[i])
 			}
 		}
 		rest := len(t.Fields) - t.Blanks
 		if t.Blanks > 0 && rest > 0 {
-			fmt.Fprintf(&b, "<details data-keep=\"rest-%s\"><summary>the rest of it</summary>\n", text(t.Title))
+			restOpen := ""
+			if wrong.in(&t) {
+				restOpen = " open"
+			}
+			fmt.Fprintf(&b, "<details data-keep=\"rest-%s\"%s><summary>the rest of it</summary>\n", text(t.Title), restOpen)
 		}
 		for i := range t.Fields {
 			if !t.Fields[i].Blank {
+				wrong.say(&b, t.Fields[i].Lines[0], units)
 				field(&b, &t.Fields[i])
 			}
 		}

@@ -1,14 +1,19 @@
 package live
 
 import (
+	"fmt"
+	"html"
 	"math"
+	"os"
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/golden"
 	_ "dryfit/graph/lots" // garbage is collected seldom
+	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/scene"
 	"dryfit/render/schematic"
@@ -228,5 +233,42 @@ func TestBlanksHaveAPlaceInTheDrawing(t *testing.T) {
 				t.Errorf("%s: the water is asked for at %q, which is not drawn", name, table.Owner)
 			}
 		}
+	}
+}
+
+// Where a filled-in job can't be built, its form says at the key what is wrong and what would be
+// right, and leads there from its head and from the findings.
+func TestFormLeadsOut(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole := strings.Replace(string(text), `flow = { least = "2.8 m3/h", rated = "4.2 m3/h"`, `flow = { least = "7.8 m3/h", rated = "7.9 m3/h"`, 1) // more than there is at low
+	j := whatif.Job{File: "job.toml", Text: []byte(whole)}
+	_, found := j.Plan(plan.Flows | plan.Findings)
+	var wrong graph.Diagnostic
+	for _, d := range graph.Errors(found) {
+		if d.Rule == "unit-least-flow" {
+			wrong = d
+		}
+	}
+	if wrong.Message == "" {
+		t.Fatal("it gets its water after all")
+	}
+	form, words := FormHTML(&j, found, quantity.MetricSystem), html.EscapeString(wrong.Message.In(quantity.MetricSystem))
+	at := fmt.Sprintf("line-%d", wrong.Pos.Line)
+	head, rest, _ := strings.Cut(form, "</ul>")
+	if !strings.Contains(head, `href="#`+at+`"`) || !strings.Contains(head, words) {
+		t.Errorf("the head of the form says nothing of %q", words)
+	}
+	place := strings.Index(rest, `id="`+at+`"`)
+	if place < 0 || strings.Count(form, `id="`+at+`"`) != 1 || !strings.Contains(rest[place:min(len(rest), place+3000)], "flow, least") {
+		t.Errorf("%q does not stand before its key", words)
+	}
+	if open := strings.LastIndex(rest[:max(0, place)], "<details"); open < 0 || !strings.Contains(rest[open:place], " open") {
+		t.Error("its table is not open")
+	}
+	if f := FindingsHTML(&j, found, quantity.MetricSystem); !strings.Contains(f, `href="#`+at+`"`) {
+		t.Error("the findings don't lead to the key")
 	}
 }

@@ -32,6 +32,10 @@ func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) s
 		files[name] = linesOf(j, name)
 		return files[name]
 	}
+	var form []whatif.Table
+	if graph.HasErrors(ds) {
+		form = j.Form()
+	}
 	shown := 0
 	for _, severity := range []graph.Severity{graph.Error, graph.Warning, graph.Note} {
 		group := pick(ds, severity)
@@ -48,7 +52,11 @@ func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) s
 				fmt.Fprintf(&b, "<p>And more: mend these first.</p>\n")
 				break
 			}
-			finding(&b, &d, lines(d.Pos.File), units)
+			line := 0
+			if severity == graph.Error && d.Pos.File == j.File && !isBlank(&d) {
+				line = keyLine(form, d.Pos.Line)
+			}
+			finding(&b, &d, lines(d.Pos.File), units, line)
 		}
 		b.WriteString("</details>\n")
 	}
@@ -87,7 +95,14 @@ func linesOf(j *whatif.Job, name string) []string {
 	return strings.Split(strings.TrimPrefix(string(data), "\ufeff"), "\n")
 }
 
-func finding(b *bytes.Buffer, d *graph.Diagnostic, lines []string, units quantity.System) {
+// isBlank reports whether a finding says that a blank of a template is still open.
+func isBlank(d *graph.Diagnostic) bool {
+	return strings.HasSuffix(d.Message.String(), "is still blank")
+}
+
+// finding shows one; key is the line in the file of the key in the form that it belongs to, 0 for
+// none.
+func finding(b *bytes.Buffer, d *graph.Diagnostic, lines []string, units quantity.System, key int) {
 	fmt.Fprintf(b, "<div class=\"finding\"><p><b>%s</b> <span class=\"rule\">%s</span></p>\n", text(d.Message.In(units)), text(d.Rule))
 	if d.Hint != "" {
 		fmt.Fprintf(b, "<p class=\"hint\">%s</p>\n", text(d.Hint.In(units)))
@@ -96,6 +111,9 @@ func finding(b *bytes.Buffer, d *graph.Diagnostic, lines []string, units quantit
 		fmt.Fprintf(b, "<p class=\"hint\">%s (line %d)</p>\n", text(r.Message.In(units)), r.Pos.Line)
 	}
 	excerpt(b, d.Pos, lines)
+	if key > 0 {
+		fmt.Fprintf(b, "<p class=\"writes\"><a href=\"#line-%d\">To its key in the form</a></p>\n", key)
+	}
 	b.WriteString("</div>\n")
 }
 

@@ -133,7 +133,11 @@ func (s *Server) redraw(papers *background) {
 		next.study = whatif.Of(job, p)
 	}
 	s.keep(next)
-	form := live.Section{ID: live.FormID, HTML: live.FormHTML(&job)}
+	var circuit *graph.Circuit
+	if p != nil {
+		circuit = p.Circuit
+	}
+	form := live.Section{ID: live.FormID, HTML: live.FormHTML(&job, found, job.System(circuit))}
 	if p == nil {
 		if n := blanksIn(found); n > 0 {
 			s.blanks(&job, found, n, form)

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"reflect"
 	"slices"
 	"strings"
 
@@ -97,8 +98,7 @@ func (s *search) with(t *trial, some []help) *trial {
 	for _, h := range some {
 		h.apply(c)
 	}
-	before := &stage.Stage{Circuit: c.At(graph.Before), Like: s.before.Layout.Stage}
-	before.Lay()
+	before := s.today(c)
 	other := newSearch(c, before)
 	other.site.TriedBeside(s.site)
 	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}
@@ -111,6 +111,43 @@ func (s *search) with(t *trial, some []help) *trial {
 	}
 	other.try([]retrofit.Place{place})
 	return other.trials[0]
+}
+
+// today is the stage before the work of the circuit with changes applied, laid out: one there
+// is already, where its runs are the same, for what is asked for moves no pipe and no water.
+func (s *search) today(c *graph.Circuit) *stage.Stage {
+	s.known(c.Runs)
+	now := c.At(graph.Before)
+	alike := *c
+	alike.Retrofit, alike.Runs = s.asked.Retrofit, s.asked.Runs
+	if !reflect.DeepEqual(&alike, s.asked) {
+		before := &stage.Stage{Circuit: now, Like: s.before.Layout.Stage}
+		before.Lay()
+		return before
+	}
+	for _, before := range append(s.todays[:len(s.todays):len(s.todays)], s.before) {
+		if slices.Equal(now.Parts, before.Circuit.Parts) && slices.Equal(now.Runs, before.Circuit.Runs) {
+			return before.As(now)
+		}
+	}
+	before := &stage.Stage{Circuit: now, Like: s.before.Layout.Stage}
+	before.Lay()
+	s.todays = append(s.todays, before)
+	return before
+}
+
+// known puts runs that were changed alike before in the place of changed ones.
+func (s *search) known(runs []*graph.Run) {
+	for i, r := range runs {
+		if r == s.asked.Runs[i] {
+			continue
+		}
+		k := slices.IndexFunc(s.changed, func(o *graph.Run) bool { return reflect.DeepEqual(o, r) })
+		if k < 0 {
+			k, s.changed = len(s.changed), append(s.changed, r)
+		}
+		runs[i] = s.changed[k]
+	}
 }
 
 // said words changes that work together, what they cost, and what the unit then gets.

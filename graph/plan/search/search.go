@@ -26,6 +26,8 @@ type search struct {
 	judged   map[segment]runVerdict // what the rules on the circuit say
 	judging  int                    // how many runs were judged so
 	tries    int                    // changes tried to find what would make a place possible
+	todays   []*stage.Stage         // before the work, as those changes left it
+	changed  []*graph.Run           // runs as they changed them
 	tell     graph.Tell             // what is being done
 	spring   string                 // catalogue row that the first place solved came to; "" before
 	instead  quantity.Text          // what was worked out where the pump gives the unit too little; ""

@@ -52,6 +52,14 @@ func (s *Stage) Lay() {
 	}
 }
 
+// As is the stage, as far as it is laid out and solved, of a circuit of the same parts and runs,
+// of which only something else is asked.
+func (s *Stage) As(c *graph.Circuit) *Stage {
+	out := *s
+	out.Circuit, out.Layout = c, s.Layout.As(c)
+	return &out
+}
+
 // LaidOut returns the layout of a stage; nil of none.
 func (s *Stage) LaidOut() *route.Layout {
 	if s == nil {

@@ -1,7 +1,5 @@
 package heat
 
-import "math"
-
 // FrostBelowC is the air below which ice grows on the coil, °C.
 const FrostBelowC = 7
 
@@ -21,6 +19,6 @@ func Frost(airC, humidity float64) (output, cop float64) {
 	}
 	wet := HumidityRatio(humidity*VapourPressure(airC)) - HumidityRatio(VapourPressure(0.82*airC-8.589))
 	x := min(1, max(0, wet)/0.0014)
-	fade := math.Min(1, (FrostBelowC-airC)/2)
+	fade := min(1, (FrostBelowC-airC)/2)
 	return 1 - 0.10*x*fade, 1 - 0.05*x*fade
 }

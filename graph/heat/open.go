@@ -1,7 +1,5 @@
 package heat
 
-import "math"
-
 // Surface is a tub's water with the cover off.
 type Surface struct {
 	AreaM2   float64
@@ -32,7 +30,7 @@ func (o Open) Total() float64 { return o.EvaporationW + o.ConvectionW + o.Radiat
 // 104 (1), 1998); I. S. Bowen, Physical Review 27, 1926.
 func (s Surface) Lose(waterC float64, air Air) Open {
 	film := s.AreaM2 * (89 + 78.2*air.Wind) // W/kPa
-	drive := math.Max(0, VapourPressure(waterC)-air.vapour()) / 1e3
+	drive := max(0, VapourPressure(waterC)-air.vapour()) / 1e3
 	sky := air.Sky
 	if sky <= 0 {
 		sky = SkyRadiation(air.TempC)
@@ -53,5 +51,5 @@ func (s Surface) Lose(waterC float64, air Air) Open {
 func Blown(flow, waterC float64, air Air) float64 {
 	in := Enthalpy(air.TempC, HumidityRatio(air.vapour()))
 	out := Enthalpy(waterC, HumidityRatio(VapourPressure(waterC)))
-	return math.Max(0, flow*airDensity*(out-in))
+	return max(0, flow*airDensity*(out-in))
 }

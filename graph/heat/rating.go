@@ -37,13 +37,13 @@ func Carnot(cop, airC, waterC float64) float64 { return cop / idealCOP(airC, wat
 
 func idealCOP(airC, waterC float64) float64 {
 	hot := waterC + 273.15 + 7
-	return hot / math.Max(hot-(airC+273.15-8), 5)
+	return hot / max(hot-(airC+273.15-8), 5)
 }
 
 // carried returns a rating moved to other temperatures: its Carnot share kept, its output by
 // the slopes.
 func carried(r Rating, airC, waterC float64) Rating {
-	out := sloped(r, airC).OutputW * math.Max(0.1, 1+outputPerWaterK*(waterC-r.WaterC))
+	out := sloped(r, airC).OutputW * max(0.1, 1+outputPerWaterK*(waterC-r.WaterC))
 	cop := Carnot(r.COP(), r.AirC, r.WaterC) * idealCOP(airC, waterC)
 	return Rating{AirC: airC, WaterC: waterC, OutputW: out, InputW: out / cop, Leaving: r.Leaving}
 }
@@ -51,7 +51,7 @@ func carried(r Rating, airC, waterC float64) Rating {
 // sloped returns a rating moved to other air by the slope of the output alone.
 func sloped(r Rating, airC float64) Rating {
 	seven := r.OutputW / (1 + outputPerAirK*(r.AirC-7))
-	r.OutputW = seven * math.Max(0.1, 1+outputPerAirK*(airC-7))
+	r.OutputW = seven * max(0.1, 1+outputPerAirK*(airC-7))
 	r.AirC = airC
 	return r
 }
@@ -59,8 +59,8 @@ func sloped(r Rating, airC float64) Rating {
 // warmer returns a rating moved to other water by the slopes alone.
 func warmer(r Rating, waterC float64) Rating {
 	d := waterC - r.WaterC
-	r.OutputW *= math.Max(0.1, 1+outputPerWaterK*d)
-	r.InputW *= math.Max(0.1, 1+inputPerWaterK*d)
+	r.OutputW *= max(0.1, 1+outputPerWaterK*d)
+	r.InputW *= max(0.1, 1+inputPerWaterK*d)
 	r.WaterC = waterC
 	return r
 }
@@ -92,7 +92,10 @@ func (b Basis) Spread() (cop, output float64) {
 }
 
 // table is a unit's ratings by water temperature, both rising.
-type table [][]Rating
+type table struct {
+	rows    [][]Rating
+	warmest float64 // the highest air of any point, °C
+}
 
 // newTable sorts ratings into rows of one water temperature, half a kelvin wide.
 func newTable(ratings []Rating) table {
@@ -100,16 +103,17 @@ func newTable(ratings []Rating) table {
 	slices.SortStableFunc(list, func(a, b Rating) int {
 		return cmp.Or(cmp.Compare(a.WaterC, b.WaterC), cmp.Compare(a.AirC, b.AirC))
 	})
-	var t table
+	t := table{warmest: math.Inf(-1)}
 	for _, r := range list {
-		if n := len(t) - 1; n >= 0 && r.WaterC-t[n][0].WaterC <= 0.5 {
-			t[n] = append(t[n], r)
+		if n := len(t.rows) - 1; n >= 0 && r.WaterC-t.rows[n][0].WaterC <= 0.5 {
+			t.rows[n] = append(t.rows[n], r)
 		} else {
-			t = append(t, []Rating{r})
+			t.rows = append(t.rows, []Rating{r})
 		}
 	}
-	for _, row := range t {
+	for _, row := range t.rows {
 		slices.SortStableFunc(row, func(a, b Rating) int { return cmp.Compare(a.AirC, b.AirC) })
+		t.warmest = max(t.warmest, row[len(row)-1].AirC)
 	}
 	return t
 }
@@ -117,21 +121,22 @@ func newTable(ratings []Rating) table {
 // at reads the table: between points in a straight line, output and input apart; below the
 // coldest air by the Carnot share; above the warmest of all held; other water by the slopes.
 func (t table) at(airC, waterC float64) (Rating, Basis) {
-	airC = math.Min(airC, t.warmest())
-	i := slices.IndexFunc(t, func(row []Rating) bool { return row[0].WaterC >= waterC })
+	airC = min(airC, t.warmest)
+	rows := t.rows
+	i := 0
+	for i < len(rows) && rows[i][0].WaterC < waterC {
+		i++
+	}
 	switch {
-	case len(t) == 1 && len(t[0]) == 1:
-		r := t[0][0]
+	case len(rows) == 1 && len(rows[0]) == 1:
+		r := rows[0][0]
 		basis := OnePoint
 		if math.Abs(airC-r.AirC)+math.Abs(waterC-r.WaterC) > 10 {
 			basis = Beyond
 		}
 		return carried(r, airC, waterC), basis
-	case i == 0 || i < 0:
-		row := t[0]
-		if i < 0 {
-			row = t[len(t)-1]
-		}
+	case i == 0 || i == len(rows):
+		row := rows[max(0, i-1)]
 		r, inside := along(row, airC)
 		off := math.Abs(waterC - r.WaterC)
 		basis := OneWater
@@ -142,13 +147,13 @@ func (t table) at(airC, waterC float64) (Rating, Basis) {
 		}
 		return warmer(r, waterC), basis
 	}
-	low, inLow := along(t[i-1], airC)
-	high, inHigh := along(t[i], airC)
+	low, inLow := along(rows[i-1], airC)
+	high, inHigh := along(rows[i], airC)
 	share := (waterC - low.WaterC) / (high.WaterC - low.WaterC)
 	basis := Between
 	if !inLow || !inHigh {
 		basis = Beyond
-	} else if len(t[i-1]) == 1 || len(t[i]) == 1 {
+	} else if len(rows[i-1]) == 1 || len(rows[i]) == 1 {
 		basis = OneWater
 	}
 	return Rating{AirC: airC, WaterC: waterC, Leaving: low.Leaving,
@@ -156,30 +161,24 @@ func (t table) at(airC, waterC float64) (Rating, Basis) {
 		InputW:  low.InputW + share*(high.InputW-low.InputW)}, basis
 }
 
-// warmest returns the highest air of any point [°C].
-func (t table) warmest() float64 {
-	most := math.Inf(-1)
-	for _, row := range t {
-		most = math.Max(most, row[len(row)-1].AirC)
-	}
-	return most
-}
-
 // along reads one row at an air temperature: between its points in a straight line, below a
 // row of several by the Carnot share, else by the slope of the output. It reports whether
 // the air lies within 5 K of the row's points.
 func along(row []Rating, airC float64) (Rating, bool) {
-	first, last := row[0], row[len(row)-1]
+	first, last := &row[0], &row[len(row)-1]
 	switch {
 	case len(row) > 1 && airC <= first.AirC:
-		return carried(first, airC, first.WaterC), first.AirC-airC <= 5
+		return carried(*first, airC, first.WaterC), first.AirC-airC <= 5
 	case airC <= first.AirC:
-		return sloped(first, airC), first.AirC-airC <= 5
+		return sloped(*first, airC), first.AirC-airC <= 5
 	case airC >= last.AirC:
-		return sloped(last, airC), airC-last.AirC <= 5
+		return sloped(*last, airC), airC-last.AirC <= 5
 	}
-	i := slices.IndexFunc(row, func(r Rating) bool { return r.AirC >= airC })
-	a, b := row[i-1], row[i]
+	i := 1
+	for row[i].AirC < airC {
+		i++
+	}
+	a, b := &row[i-1], &row[i]
 	share := (airC - a.AirC) / (b.AirC - a.AirC)
 	return Rating{AirC: airC, WaterC: a.WaterC + share*(b.WaterC-a.WaterC), Leaving: a.Leaving,
 		OutputW: a.OutputW + share*(b.OutputW-a.OutputW), InputW: a.InputW + share*(b.InputW-a.InputW)}, true

@@ -1,7 +1,5 @@
 package heat
 
-import "math"
-
 // Term names one way in which a tub loses heat.
 type Term string
 
@@ -86,14 +84,14 @@ func (t *Tub) wind(open float64) float64 {
 // openShare returns the share of an hour of the day (0 to 23) in which the cover is off, on
 // a day of bathing.
 func (t *Tub) openShare(hour int) float64 {
-	length := math.Min(t.Use.OpenS/hourS, 24)
+	length := min(t.Use.OpenS/hourS, 24)
 	share := 0.0
 	for _, day := range []float64{-24, 0} { // what began the evening before
-		from := math.Max(float64(hour), t.Use.At+day)
-		to := math.Min(float64(hour+1), t.Use.At+day+length)
-		share += math.Max(0, to-from)
+		from := max(float64(hour), t.Use.At+day)
+		to := min(float64(hour+1), t.Use.At+day+length)
+		share += max(0, to-from)
 	}
-	return math.Min(1, share)
+	return min(1, share)
 }
 
 // Parts of a tub's loss besides its skin and pipes [W], in the order of usedTerms.

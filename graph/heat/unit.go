@@ -1,7 +1,5 @@
 package heat
 
-import "math"
-
 // Fluid is the tub's water.
 type Fluid struct {
 	Density  float64 // kg/m³
@@ -76,7 +74,10 @@ func (s *sheet) at(air Air, waterC, flow float64) Working {
 	r, basis := s.table.at(air.TempC, waterC)
 	if s.leaving { // the rise moves the output by half a per cent for each kelvin: settles at once
 		for range 4 {
-			r, basis = s.table.at(air.TempC, waterC+s.rise(r.OutputW))
+			was := r.OutputW
+			if r, basis = s.table.at(air.TempC, waterC+s.rise(was)); r.OutputW == was {
+				break // what follows would be the same
+			}
 		}
 	}
 	if !s.frosted && air.TempC < 7 {
@@ -155,10 +156,10 @@ func (u *Unit) Meet(needW float64, w Working, capacity float64) Run {
 	if needW <= 0 || w.OutputW <= 0 {
 		return Run{}
 	}
-	full := math.Min(needW, w.OutputW)
+	full := min(needW, w.OutputW)
 	least, gain := u.slowest(w), 1.0
 	if u.Inverter {
-		gain = 1 + 0.16*(1-math.Max(0.5, math.Max(full, least)/w.OutputW))
+		gain = 1 + 0.16*(1-max(0.5, max(full, least)/w.OutputW))
 		if full >= least {
 			return Run{HeatW: full, InputW: full / w.OutputW * w.InputW / gain, Share: 1}
 		}
@@ -176,7 +177,7 @@ func (u *Unit) slowest(w Working) float64 {
 	case !u.Inverter:
 		return w.OutputW
 	case u.LeastW > 0:
-		return math.Min(u.LeastW, w.OutputW)
+		return min(u.LeastW, w.OutputW)
 	}
 	return 0.3 * w.OutputW
 }

@@ -106,6 +106,7 @@ type yearRun struct {
 func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64) {
 	tub, plant := y.tub, y.plant
 	used := tub.used(t, air, y.open[hour])
+	usedW := used.total()
 	filter, may := plant.filterShare(), plant.mayHeat(hour)
 
 	var unit Working
@@ -119,9 +120,9 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	// hour's beginning, so that the hour stays linear.
 	pipes := tub.PipesUA * (t - air.TempC) * filter
 	others := plant.OtherW * plant.PumpHeat
-	drift := y.response(t, air.TempC, filter*pumpHeat+others-used.total()-pipes)
-	need := math.Max(0, (tub.SetC-drift)/y.perWatt)
-	heat := math.Min(need, most)
+	drift := y.response(t, air.TempC, filter*pumpHeat+others-usedW-pipes)
+	need := max(0, (tub.SetC-drift)/y.perWatt)
+	heat := min(need, most)
 	share := filter
 	if run := y.running(unit); run > 0 && plant.Runs == PumpOnCall && need > filter*run {
 		// beyond its filter hours the pump runs for the heat: its own heat helps, the pipes
@@ -131,15 +132,15 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 		if heat > run {
 			heat = need - (1-filter)*extra
 		}
-		heat = math.Max(0, math.Min(heat, most))
-		share = math.Max(filter, math.Min(1, heat/run))
+		heat = max(0, min(heat, most))
+		share = max(filter, min(1, heat/run))
 		pipes += tub.PipesUA * (t - air.TempC) * (share - filter)
 	}
-	net := heat + share*pumpHeat + others - used.total() - pipes
+	net := heat + share*pumpHeat + others - usedW - pipes
 	next := y.response(t, air.TempC, net)
 	y.kelvinS += y.above(t, air.TempC, net)
 
-	byUnit := math.Min(heat, may*unit.OutputW)
+	byUnit := min(heat, may*unit.OutputW)
 	run := Run{}
 	if byUnit > 0 {
 		run = plant.Unit.Meet(byUnit, unit, y.c)
@@ -156,7 +157,7 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	for k := range used {
 		y.used[k] += used[k] * hourS
 	}
-	y.acc.ColdestC = math.Min(y.acc.ColdestC, next)
+	y.acc.ColdestC = min(y.acc.ColdestC, next)
 	y.bathed = y.bathed || y.open[hour] > 0
 	if next < tub.SetC-0.1 {
 		y.acc.Short++

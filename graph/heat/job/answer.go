@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/settle"
 )
@@ -37,8 +38,15 @@ func (a *Account) Answer(more More) *Report {
 	b.sizes(s, r)
 	if more.Weather != nil {
 		r.Notes = append(r.Notes, more.Weather.Notes...)
-		b.timer(s, r)
-		b.year(s, r)
+		var likely outcome
+		graph.SideBySide(2, func(i int) {
+			if i == 0 {
+				b.timer(s, r)
+			} else {
+				likely = b.year(s, r)
+			}
+		})
+		b.pays(s, r, likely)
 	}
 	r.Notes = append(r.Notes, b.notes...)
 	r.Assumed = b.list()

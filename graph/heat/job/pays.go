@@ -39,15 +39,16 @@ const (
 // pays works out what a larger unit, a better cover, another tariff and other habits would take
 // off the planned year, the best first: in money where there is a price.
 func (b *builder) pays(s *scene, r *Report, likely outcome) {
-	if s.planned == nil {
+	if s.planned == nil || r.Year == nil {
 		return
 	}
 	y := r.Year
+	var scenes []*scene
 	step := func(of Change, what quantity.Text, change func(*scene)) {
 		c := s.clone()
 		change(c)
-		o, _, _ := b.run(c)
-		y.Pays = append(y.Pays, Step{What: what, Of: of, KWh: likely.plannedKWh - o.plannedKWh, Cost: likely.plannedCost - o.plannedCost})
+		c.today = nil // it takes what it takes
+		scenes, y.Pays = append(scenes, c), append(y.Pays, Step{What: what, Of: of})
 	}
 	cover := quantity.Text("a cover that loses a third less")
 	if s.tub.SkinUA[heat.TermTub] > 0 {
@@ -74,6 +75,10 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 	if s.planned.FilterH > 2 && s.planned.Runs != heat.PumpAlways {
 		step(OtherHabit, "the pump two hours a day less", func(c *scene) { c.planned.FilterH -= 2 })
 	}
+	graph.SideBySide(len(scenes), func(i int) {
+		o, _, _ := b.run(scenes[i])
+		y.Pays[i].KWh, y.Pays[i].Cost = likely.plannedKWh-o.plannedKWh, likely.plannedCost-o.plannedCost
+	})
 	slices.SortStableFunc(y.Pays, func(a, b Step) int {
 		if y.Priced {
 			return cmp.Compare(b.Cost, a.Cost)

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"strconv"
 
 	"dryfit/catalog/quantity"
@@ -42,6 +43,11 @@ func (s *scene) clone() *scene {
 		}
 	}
 	return &c
+}
+
+// sameToday reports whether today's year is the same in two scenes.
+func (s *scene) sameToday(o *scene) bool {
+	return s.airK == o.airK && reflect.DeepEqual(&s.tub, &o.tub) && reflect.DeepEqual(s.today, o.today) && reflect.DeepEqual(&s.tariff, &o.tariff)
 }
 
 // plants calls f on today's and the planned plant, where there is one.

@@ -18,13 +18,12 @@ type Sampled struct {
 }
 
 // year compares the year as it is with the year as planned, with ranges from one sample of
-// both.
-func (b *builder) year(s *scene, r *Report) {
+// both. It returns what neither spread nor change comes to.
+func (b *builder) year(s *scene, r *Report) (likely outcome) {
 	y := &YearReport{Priced: s.tariff.Known}
-	var likely outcome
 	likely, y.Today, y.Planned = b.run(s)
 	if y.Planned == nil && y.Today == nil {
-		return
+		return likely
 	}
 	r.Year = y
 	flows, points := b.more.Sample, sample.Few()
@@ -49,11 +48,11 @@ func (b *builder) year(s *scene, r *Report) {
 	y.SavingKWh = pick(func(o outcome) float64 { return o.todayKWh - o.plannedKWh })
 	y.SavingCost = pick(func(o outcome) float64 { return o.todayCost - o.plannedCost })
 	y.SavingShare = pick(outcome.share)
-	b.influences(s, r)
+	b.influences(s, r, likely)
 	b.terms(y, r)
 	b.other(s, y)
 	b.payback(y)
-	b.pays(s, r, likely)
+	return likely
 }
 
 // outcome is what one set of values comes to in a year.
@@ -131,19 +130,26 @@ func rangeOf(all []outcome, likely outcome, of func(outcome) float64) Range {
 // mostMoves is how many of what moves the saving most are named.
 const mostMoves = 3
 
-// influences works out what each value alone moves.
-func (b *builder) influences(s *scene, r *Report) {
+// influences works out what each value alone moves; likely is what none of them comes to.
+func (b *builder) influences(s *scene, r *Report, likely outcome) {
 	y := r.Year
-	for k := range b.assumed {
+	graph.SideBySide(len(b.assumed), func(k int) {
 		a := &b.assumed[k]
 		if a.apply == nil {
-			continue
+			return
 		}
 		var year, saving [2]float64
 		for j, f := range []float64{a.Low, a.High} {
 			c := s.clone()
 			a.apply(c, f)
+			asBefore := c.sameToday(s)
+			if asBefore {
+				c.today = nil
+			}
 			o, _, _ := b.run(c)
+			if asBefore {
+				o.todayKWh, o.todayCost = likely.todayKWh, likely.todayCost
+			}
 			switch year[j] = o.plannedKWh; {
 			case y.Planned == nil:
 				year[j] = o.todayKWh
@@ -155,7 +161,11 @@ func (b *builder) influences(s *scene, r *Report) {
 			}
 		}
 		a.MovesKWh, a.Saving = (year[1]-year[0])/2, (saving[1]-saving[0])/2
-		r.Moves = append(r.Moves, *a)
+	})
+	for _, a := range b.assumed {
+		if a.apply != nil {
+			r.Moves = append(r.Moves, a)
+		}
 	}
 	slices.SortStableFunc(r.Moves, func(x, y Assumed) int { return cmp.Compare(math.Abs(y.Saving), math.Abs(x.Saving)) })
 	r.Moves = r.Moves[:min(mostMoves, len(r.Moves))]
@@ -192,6 +202,7 @@ func (b *builder) other(s *scene, y *YearReport) {
 		y.OtherWay = WithElement
 		c.planned.ElementW, c.planned.Apart, c.planned.HasTop = s.today.ElementW, false, false
 	}
+	c.today = nil
 	_, _, y.Other = b.run(c)
 }
 

@@ -29,12 +29,15 @@ const (
 // sheet at its true size on a page of its own. Equal books give equal bytes.
 func (b *Book) PDF() ([]byte, error) {
 	first := b.printer()
-	if _, err := first.print(); err != nil {
-		return nil, err
-	}
+	first.print()
 	second := b.printer()
 	second.total, second.at = first.page, first.at
-	return second.print()
+	second.print()
+	var out bytes.Buffer
+	if err := second.f.Output(&out); err != nil {
+		return nil, fmt.Errorf("writing the book: %w", err)
+	}
+	return out.Bytes(), nil
 }
 
 func (b *Book) printer() *printer {
@@ -58,7 +61,7 @@ type printer struct {
 	flow  bool           // the page in hand takes text
 }
 
-func (p *printer) print() ([]byte, error) {
+func (p *printer) print() {
 	p.f = scene.NewPDF(p.book.Job.Name+": "+p.book.Kind, p.book.Job.Date)
 	p.f.SetLang("en")
 	starts := map[string]int{}
@@ -83,11 +86,6 @@ func (p *printer) print() ([]byte, error) {
 		}
 	}
 	p.at = starts
-	var out bytes.Buffer
-	if err := p.f.Output(&out); err != nil {
-		return nil, fmt.Errorf("writing the book: %w", err)
-	}
-	return out.Bytes(), nil
 }
 
 // front is the title and the contents.

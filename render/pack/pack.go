@@ -51,92 +51,79 @@ type Options struct {
 
 // Make makes every file of the pack.
 func Make(p *plan.Plan, o Options) (*Pack, error) {
-	units, page := o.Units, o.Page
-	style := form.Style{Units: units}
-	var all []*scene.Scene
-	var shown []picture
-	out := &Pack{}
-	sheets, err := draw(p, page, o)
+	sheets, err := draw(p, o.Page, o)
 	if err != nil {
 		return nil, err
 	}
-	for _, pages := range sheets {
-		all = append(all, pages...)
-	}
+	all := slices.Concat(sheets...)
 	drawing.Number(all, drawing.Fingerprint(p))
+	var shown []picture
 	for i, view := range drawing.Views() {
-		pages := sheets[i]
-		files, err := pictures(view, pages, p.Circuit.Job.Name, p.Circuit.Job.Date)
-		if err != nil {
-			return nil, err
-		}
-		shown, out.Files = append(shown, sheetsOf(view, pages)...), append(out.Files, files...)
+		shown = append(shown, sheetsOf(view, sheets[i])...)
 	}
-	out.Missing = scene.Missing(all...)
-	if len(all) > 0 {
-		drawings, err := scene.PDF(all, p.Circuit.Job.Name, p.Circuit.Job.Date)
-		if err != nil {
-			return nil, err
-		}
-		out.Files = append(out.Files, File{"drawings.pdf", drawings})
+	out := &Pack{Missing: scene.Missing(all...)}
+	style := form.Style{Units: o.Units}
+	papers := bookOf(p, style, o, shown)
+	out.Files, err = sideBySide(
+		func() ([]File, error) { return one("pack.pdf", papers.PDF) },
+		func() ([]File, error) {
+			if len(all) == 0 {
+				return nil, nil
+			}
+			return one("drawings.pdf", func() ([]byte, error) { return scene.PDF(all, p.Circuit.Job.Name, p.Circuit.Job.Date) })
+		},
+		func() ([]File, error) { return allPictures(p, sheets) },
+		func() ([]File, error) { return one("index.html", papers.HTML) },
+		func() ([]File, error) {
+			return one("plan.json", func() ([]byte, error) { return planfile.JSON(p, style) })
+		},
+		func() ([]File, error) { return csvFiles(p, style) },
+	)
+	if err != nil {
+		return nil, err
 	}
 	for i, one := range o.Photos {
 		out.Files = append(out.Files, File{PhotoFile(i), one.JPEG})
 	}
-	tables, err := csvFiles(p, style)
-	if err != nil {
-		return nil, err
-	}
-	papers := bookOf(p, style, o, shown)
-	paper, err := papers.PDF()
-	if err != nil {
-		return nil, err
-	}
-	index, err := papers.HTML()
-	if err != nil {
-		return nil, err
-	}
-	whole, err := planfile.JSON(p, style)
-	if err != nil {
-		return nil, err
-	}
-	tables = append(tables, File{"plan.json", whole})
 	if o.Source != nil {
-		tables = append(tables, File{"description.toml", o.Source})
+		out.Files = append(out.Files, File{"description.toml", o.Source})
 	}
-	out.Files = append(append(out.Files, tables...), File{"pack.pdf", paper}, File{"index.html", index})
 	return out, nil
+}
+
+// sideBySide makes files, those that take longest first, and returns them in the order they are
+// named.
+func sideBySide(kinds ...func() ([]File, error)) ([]File, error) {
+	made, errs := make([][]File, len(kinds)), make([]error, len(kinds))
+	graph.SideBySide(len(kinds), func(i int) { made[i], errs[i] = kinds[i]() })
+	return slices.Concat(made...), errors.Join(errs...)
+}
+
+// one is a file by itself.
+func one(name string, data func() ([]byte, error)) ([]File, error) {
+	b, err := data()
+	return []File{{name, b}}, err
 }
 
 // draw draws every view, in the order of the pack. Which number its first sheet has stands on
 // a sheet of the isometric alone (its match lines name each other), and only the schematic is
-// before it: so the isometric, which takes as long as all others together, is drawn beside them.
+// before it: all are drawn side by side, the isometric once more where the schematic takes more
+// than one sheet.
 func draw(p *plan.Plan, page sheet.Page, o Options) ([][]*scene.Scene, error) {
 	views := drawing.Views()
 	sheets, errs := make([][]*scene.Scene, len(views)), make([]error, len(views))
-	one := func(i int) { sheets[i], errs[i] = drawing.Pages(p, views[i], page, o.Units) }
-	tell := func(i int) {
-		if o.Tell != nil {
-			o.Tell("drawing "+views[i], i, len(views))
-		}
+	one := func(i, first int) {
+		page := page
+		page.First = first
+		sheets[i], errs[i] = drawing.Pages(p, views[i], page, o.Units)
 	}
-	tell(0)
-	page.First = 1
-	one(0)
-	page.First += len(sheets[0])
-	aside := slices.Index(views, "isometric")
-	tell(aside)
-	graph.SideBySide(2, func(k int) {
-		if k == 0 {
-			one(aside)
-			return
-		}
-		for i := range views {
-			if i > 0 && i != aside {
-				one(i)
-			}
-		}
-	})
+	if o.Tell != nil {
+		o.Tell("drawing", 0, 0)
+	}
+	graph.SideBySide(len(views), func(i int) { one(i, min(1+i, 2)) }) // the two that take longest come first
+	if n := len(sheets[0]); n > 1 {
+		one(slices.Index(views, "isometric"), 1+n)
+	}
 	return sheets, errors.Join(errs...)
 }
 

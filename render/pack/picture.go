@@ -3,8 +3,23 @@ package pack
 import (
 	"strings"
 
+	"dryfit/graph/plan"
+	"dryfit/render/drawing"
 	"dryfit/render/scene"
 )
+
+// allPictures makes the files of every view.
+func allPictures(p *plan.Plan, sheets [][]*scene.Scene) ([]File, error) {
+	var out []File
+	for i, view := range drawing.Views() {
+		files, err := pictures(view, sheets[i], p.Circuit.Job.Name, p.Circuit.Job.Date)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, files...)
+	}
+	return out, nil
+}
 
 // pictures makes the files of one view: the schematic, which gets pinned up, as svg, png
 // and pdf; every other view as svg (the pdf of all drawings holds them too).

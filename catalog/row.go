@@ -63,6 +63,7 @@ type Row struct {
 	DirtyFactor                               float64 // filters: of the clean drop, when it wants cleaning; 0: 3
 	Clips                                     float64 // barbs: hose clips on one tail; 0: two
 	RoomMM                                    float64 // hand-room: free beyond the pipe, the nut or the stem
+	BodyLongMM, BodyThickMM, BodyHighMM       float64 // equipment: how far its body goes behind a port, how thick and (0: as thick) how high it is about its ports
 	Ways                                      int     // manifolds and diverters: how many outlets
 	Default                                   bool    // the row a part of its kind is given when none is named
 

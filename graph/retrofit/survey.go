@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/retrofit/lead"
 	"dryfit/graph/route"
 	"dryfit/graph/route/solid"
+	"dryfit/graph/settle"
 )
 
 // survey is what is known of the room between two new tees and the place of the unit.
@@ -192,7 +193,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		return nil, nil, false
 	}
 	stand := l.w.asked.Stand
-	s.known.around = s.boxes(l, in, outlet)
+	s.known.around = s.boxes(l, in, outlet, true)
 	ways := l.w.squareWays(line)
 	if len(ways) == 0 {
 		l.find(stand.Pos, graph.Error, "the line runs aslant where it is cut: no pipe at right angles can leave it square",
@@ -210,12 +211,18 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 	}
 	l.check(&p.From)
 	p.Refused, p.Roughly = s.known.refused, l.guessed
-	zones := zones(l.w.unit, stand, in, outlet)
+	zones := s.zones(l.w.unit, stand, in, outlet)
 	p.Boxes = slices.Concat(s.known.around, zones)
 	pair, met := lead.Find(p)
 	if pair == nil && len(zones) > 0 { // better through the unit's air than nowhere: a rule warns
 		p.Boxes = s.known.around
 		pair, met = lead.Find(p)
+	}
+	if pair == nil { // and through what is only taken to be so large: a finding says what to measure
+		p.Boxes = s.boxes(l, in, outlet, false)
+		if len(p.Boxes) < len(s.known.around) {
+			pair, met = lead.Find(p)
+		}
 	}
 	if pair == nil {
 		l.find(stand.Pos, graph.Error, graph.Say("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
@@ -367,13 +374,14 @@ func (l *limb) clipMM() float64 {
 	return math.Ceil((max(2*elbow, wide+pipe)+10)/10) * 10
 }
 
-// boxes is everything the pipes must keep clear of.
-func (s *survey) boxes(l *limb, in, outlet graph.Vec) []lead.Box {
+// boxes is everything the pipes must keep clear of, with equipment nobody measured as large as it is
+// taken to be, or without.
+func (s *survey) boxes(l *limb, in, outlet graph.Vec, guesses bool) []lead.Box {
 	var out []lead.Box
 	stand := l.w.asked.Stand
 	for i := range s.bodies().All {
 		b := &s.bodies().All[i]
-		if b.Group != s.group {
+		if b.Group != s.group || b.Guess && !guesses {
 			continue
 		}
 		near := lead.Apart
@@ -398,7 +406,7 @@ func (s *survey) boxes(l *limb, in, outlet graph.Vec) []lead.Box {
 		out = append(out, sliced(solid.Box(origin.Add(k.From), origin.Add(k.To)), name, lead.Apart)...)
 	}
 	out = append(out, s.walls()...)
-	return append(out, unitBox(l.w.unit, stand, in, outlet))
+	return append(out, s.unitBox(l.w.unit, stand, in, outlet))
 }
 
 // sliced is a solid as boxes along the axes: one that lies aslant in slices no longer than it
@@ -459,19 +467,19 @@ func (s *survey) walls() []lead.Box {
 }
 
 // unitBox is the unit itself: as described, else what is behind its ports.
-func unitBox(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) lead.Box {
-	low, high := unitCase(unit, stand, in, outlet)
+func (s *survey) unitBox(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) lead.Box {
+	low, high := s.unitCase(unit, stand, in, outlet)
 	return lead.Box{Name: fmt.Sprintf("%q itself", unit.ID), Near: lead.Unit, Low: low, High: high}
 }
 
-func unitCase(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) (low, high graph.Vec) {
-	return solid.Case(unit, in, outlet, func(port string) graph.Vec { return portFace(unit, port, stand) })
+func (s *survey) unitCase(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) (low, high graph.Vec) {
+	return solid.Case(unit, settle.UnitBody(s.lay.Circuit.Catalog, unit), in, outlet, func(port string) graph.Vec { return portFace(unit, port, stand) })
 }
 
 // zones is the room the unit wants free round its case: no pipe is led there where there is
 // another way. Its own pipes come to it through that before its ports.
-func zones(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) []lead.Box {
-	low, high := unitCase(unit, stand, in, outlet)
+func (s *survey) zones(unit *graph.Part, stand *graph.Stand, in, outlet graph.Vec) []lead.Box {
+	low, high := s.unitCase(unit, stand, in, outlet)
 	var out []lead.Box
 	for _, z := range solid.Zones(unit, low, high, []graph.Vec{portFace(unit, graph.In, stand), portFace(unit, graph.Out, stand)}) {
 		if !z.Ports {

@@ -33,6 +33,7 @@ type Part struct {
 	LeastAir, MostWater                    Value // °C, of a unit: by its sheet or the user's row it names
 	Dirty                                  Value // of a filter: its drop when dirty over that when clean
 
+	Body   Body                // of equipment without a box
 	Speeds Pick[[]graph.Speed] // of a pump: described, else its row's
 
 	measures Origin // of its row's dimensions: the row of its size where the one named has none
@@ -73,6 +74,7 @@ func (s *Stage) settlePart(out *Part, p *graph.Part) {
 	}
 	s.settleLimits(out)
 	s.settlePressures(out)
+	out.Body = bodyOf(s.cat, p, row, out.Row.Origin)
 	if p.BelowWaterSet {
 		out.Below = number(p.BelowWaterMM, quantity.Length, given(p.KeyPos["below-water"]))
 	}

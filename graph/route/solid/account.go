@@ -11,12 +11,16 @@ import (
 // part.
 func (s *Bodies) Account(clashes int, called func(part string) string) string {
 	fresh, old := 0, 0
-	var unknown []string
+	var unknown, taken []string // ids of parts
 	loose := false
 	for i := range s.All {
 		b := &s.All[i]
 		switch {
-		case len(b.Likely) == 0 || b.Sockets:
+		case b.Guess && len(b.Likely) > 0 && !b.New:
+			if !slices.Contains(taken, b.Part) {
+				taken = append(taken, b.Part)
+			}
+		case len(b.Likely) == 0:
 			if b.Part != "" && !b.New && !slices.Contains(unknown, b.Part) {
 				unknown = append(unknown, b.Part)
 			}
@@ -25,7 +29,7 @@ func (s *Bodies) Account(clashes int, called func(part string) string) string {
 		default:
 			old++
 		}
-		loose = loose || strings.HasPrefix(b.Assumed, "the way of the hose")
+		loose = loose || strings.HasPrefix(string(b.Assumed), "the way of the hose")
 	}
 	text := fmt.Sprintf("%d bodies of the new work (pipe, fittings, valves with their nuts) were held against each other and against %d of the old work: ", fresh, old)
 	if clashes == 0 {
@@ -33,23 +37,35 @@ func (s *Bodies) Account(clashes int, called func(part string) string) string {
 	} else {
 		text += fmt.Sprintf("all but the %d named among the findings are free of everything described.", clashes)
 	}
+	if len(taken) > 0 {
+		text += " Nobody measured " + list(taken, called) + ": as large as their kind usually is they were held against it too."
+	}
 	text += " Nobody described the rest"
-	var rest []string
-	for _, id := range unknown {
-		rest = append(rest, called(id))
-	}
 	if !s.walled {
-		rest = append(rest, "the cabinet")
+		unknown = append(unknown, "")
 	}
-	if len(rest) > 6 {
-		rest = append(rest[:6:6], fmt.Sprintf("%d more", len(rest)-6))
-	}
-	if len(rest) > 0 {
-		text += " (such as " + strings.Join(rest, ", ") + ")"
+	if len(unknown) > 0 {
+		text += " (such as " + list(unknown, called) + ")"
 	}
 	text += ": look before you cut."
 	if loose {
 		text += " Hose gives way and was not held against anything for certain."
 	}
 	return text
+}
+
+// list names parts, six at most; "" is the cabinet.
+func list(parts []string, called func(part string) string) string {
+	var out []string
+	for _, id := range parts {
+		if id == "" {
+			out = append(out, "the cabinet")
+			continue
+		}
+		out = append(out, called(id))
+	}
+	if len(out) > 6 {
+		out = append(out[:6:6], fmt.Sprintf("%d more", len(out)-6))
+	}
+	return strings.Join(out, ", ")
 }

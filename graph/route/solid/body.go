@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 )
@@ -20,8 +21,8 @@ type Body struct {
 	// outside; empty where nothing is certain (hose, equipment nobody measured). Likely is all
 	// of it, with sizes that may be assumed; Assumed says which, in words, "" for none.
 	Core, Likely []Shape
-	Assumed      string
-	Sockets      bool // equipment of which only the sockets are known
+	Assumed      quantity.Text
+	Guess        bool // equipment of which nobody gave the size: it is taken to be as large as its kind usually is
 }
 
 // Bodies is everything of a layout that has a place, and what is joined to what.

@@ -2,6 +2,7 @@ package solid
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -24,8 +25,14 @@ var walls = []wall{
 func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
 	var out []graph.Diagnostic
 	said := map[string]bool{}
-	for _, in := range s.inWalls(lay) {
+	found := s.inWalls(lay)
+	for i, in := range found {
 		b, w := &s.All[in.body], in.wall
+		if b.Guess && slices.ContainsFunc(found, func(o walled) bool {
+			return o.body == in.body && o.depth > in.depth
+		}) || b.Guess && slices.ContainsFunc(found[:i], func(o walled) bool { return o.body == in.body && o.depth == in.depth }) {
+			continue // one measurement settles it: the deepest wall
+		}
 		if said[b.thing()+w.name] {
 			continue
 		}
@@ -37,7 +44,7 @@ func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
 		if !in.sure {
 			d.Severity = graph.Warning
 			d.Message = graph.Say("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, millimetres(in.depth))
-			d.Hint = graph.Say("measure: %s; or keep it %s farther inside", joinWords([]string{b.Assumed}), millimetres(math.Ceil(in.depth)))
+			d.Hint = graph.Say("measure: %s; or keep it %s farther inside", b.Assumed, millimetres(math.Ceil(in.depth)))
 		}
 		out = append(out, d)
 	}

@@ -49,10 +49,10 @@ func TestAccount(t *testing.T) {
 	s.part(graph.Cap, "c", true)
 	s.part(graph.Pump, "pump", true)
 	s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
-	s.run("t1.run-out", "b.in", true, graph.Vec{Y: 400})
+	s.run("t1.run-out", "pump.in", true, graph.Vec{Y: 400})
 	s.run("t1.branch", "c.in", false, graph.Vec{X: 1500})
 	got := Of(laying.Of(s.c)).Account(0, func(id string) string { return id })
-	for _, want := range []string{"free of everything described", "pump, the cabinet", "1 bodies of the new work"} {
+	for _, want := range []string{"free of everything described", "Nobody measured pump: as large", "the rest (such as b, the cabinet)", "1 bodies of the new work"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)
 		}

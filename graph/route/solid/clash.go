@@ -129,10 +129,27 @@ func Check(lay *route.Layout) []graph.Diagnostic { return Of(lay).Check() }
 func (s *Bodies) Check() []graph.Diagnostic {
 	type place struct{ a, b string }
 	worst := map[place]Clash{}
+	more := map[place]map[string]bool{} // what runs through a guess
 	var order []place
 	olds := 0
 	for _, c := range s.Clashes() {
 		at := place{s.All[c.A].thing(), s.All[c.B].thing()}
+		switch { // all that runs through a guess is one place: one measurement settles it
+		case s.All[c.B].Guess:
+			at.a = ""
+		case s.All[c.A].Guess:
+			at = place{"", s.All[c.A].thing()}
+		}
+		if at.a == "" {
+			if more[at] == nil {
+				more[at] = map[string]bool{}
+			}
+			other := &s.All[c.A]
+			if other.Guess && !s.All[c.B].Guess {
+				other = &s.All[c.B]
+			}
+			more[at][other.Name] = true
+		}
 		old, have := worst[at]
 		if !have {
 			order = append(order, at)
@@ -146,7 +163,11 @@ func (s *Bodies) Check() []graph.Diagnostic {
 	for _, at := range order {
 		c := worst[at]
 		if s.All[c.A].New {
-			out = append(out, s.word(c))
+			d := s.word(c)
+			if n := len(more[at]) - 1; n > 0 {
+				d.Message += graph.Say(" (and %d more of the new work there)", n)
+			}
+			out = append(out, d)
 			continue
 		}
 		if oldest < 0 {
@@ -195,8 +216,8 @@ func (s *Bodies) word(c Clash) graph.Diagnostic {
 		return d
 	}
 	d.Severity = graph.Warning
-	var assumed []string
-	for _, w := range []string{a.Assumed, b.Assumed} {
+	var assumed []quantity.Text
+	for _, w := range []quantity.Text{a.Assumed, b.Assumed} {
 		if w != "" && !slices.Contains(assumed, w) {
 			assumed = append(assumed, w)
 		}
@@ -204,10 +225,16 @@ func (s *Bodies) word(c Clash) graph.Diagnostic {
 	d.Message = graph.Say("%s may run through %s: as they are taken to be they share %s", a.Name, b.Name, millimetres(c.DepthMM))
 	d.Hint = graph.Say("measure: %s; they are clear of each other where what is there is %s less, or with %s moved %s",
 		joinWords(assumed), millimetres(c.DepthMM), where, move)
+	for _, x := range []*Body{a, b} {
+		if x.Guess {
+			d.Hint += graph.Say("; box on %q says how large it is", x.Part)
+			break
+		}
+	}
 	return d
 }
 
-func joinWords(words []string) string {
+func joinWords(words []quantity.Text) quantity.Text {
 	switch len(words) {
 	case 0:
 		return "both"

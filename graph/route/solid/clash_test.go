@@ -182,24 +182,76 @@ func TestUntiedStretchesDontClash(t *testing.T) {
 	}
 }
 
-// Equipment that nobody measured has at least its sockets: new pipe of 60.3 mm (ASTM D1785) that
-// crosses 40 mm behind the stop of a filter's inlet is told, with what was taken.
-func TestEquipmentHasItsSockets(t *testing.T) {
+// A pump of which nobody gave the size fills about what its catalogue row says: 400 mm behind its
+// inlet, 170 mm thick. New pipe of 60.3 mm (ASTM D1785) that crosses there is one warning that says
+// what to measure, however many pieces come near; clear of it none; where the description or a row of
+// the user's own says that the pump is smaller none; and where old pipe runs past, the pump is not.
+func TestEquipmentIsTakenToHaveABody(t *testing.T) {
 	for _, c := range []struct {
-		away float64 // of the crossing pipe's axis, behind the stop of the filter's inlet
+		name   string
+		away   float64 // of the crossing pipe's axis, behind the stop of the pump's inlet
+		change func(s *sketch, pump *graph.Part)
+		want   string
+	}{
+		{"behind its inlet", 100, nil, `warning: piece 3 (leg 3 of t.branch>d.in) may run through pump "pump"`},
+		{"through its motor", 350, nil, `may run through pump "pump"`},
+		{"beyond it", 440, nil, ""},
+		{"beyond its box", 350, func(_ *sketch, p *graph.Part) { p.Box = &graph.Span{{Y: -80, Z: -80}, {X: 300, Y: 80, Z: 80}} }, ""},
+		{"in its box", 250, func(_ *sketch, p *graph.Part) { p.Box = &graph.Span{{Y: -80, Z: -80}, {X: 300, Y: 80, Z: 80}} }, `error: piece 3 (leg 3 of t.branch>d.in) runs through pump "pump"`},
+		{"beyond a row of the user's", 350, func(s *sketch, p *graph.Part) {
+			s.c.Catalog = s.c.Catalog.With([]catalog.Row{{Kind: "pump", Name: "small", BodyLongMM: 250, BodyThickMM: 120, Own: true}})
+			p.Type = "small"
+		}, ""},
+		{"where old pipe stands", 350, func(s *sketch, _ *graph.Part) {
+			s.part(graph.Cap, "e", true)
+			s.run("t2.branch", "e.in", true, graph.Vec{Y: 900}, graph.Vec{X: 1050}, graph.Vec{Y: -1000}) // X 750: 250 behind the inlet
+		}, ""},
+	} {
+		s := newSketch()
+		s.part(graph.Cap, "a", true)
+		s.part(graph.Tee, "t2", true)
+		s.part(graph.Tee, "t", true)
+		pump := s.part(graph.Pump, "pump", true)
+		s.part(graph.Cap, "d", true)
+		s.run("a.in", "t2.run-in", true, graph.Vec{X: 200})
+		s.run("t2.run-out", "t.run-in", true, graph.Vec{X: 300})
+		s.run("t.run-out", "pump.in", true, graph.Vec{X: 500})
+		s.run("t.branch", "d.in", false, graph.Vec{Z: 300}, graph.Vec{X: 500 + c.away}, graph.Vec{Z: -700}, graph.Vec{X: 200})
+		if c.change != nil {
+			c.change(s, pump)
+		}
+		got := said(Check(laying.Of(s.c)))
+		if c.want == "" && strings.Contains(got, `pump "pump"`) || !strings.Contains(got, c.want) || strings.Count(got, "measure: ") > 1 {
+			t.Errorf("%s: want %q, got\n%s", c.name, c.want, got)
+		}
+	}
+}
+
+// A unit's own pipes come to it without a word, as large as it is taken to be; and pipe led through
+// where its case is taken to stand is told.
+func TestUnitIsTakenToHaveABody(t *testing.T) {
+	for _, c := range []struct {
+		up   float64 // of the pipe that passes it, above its inlet
 		want bool
-	}{{40, true}, {200, false}} {
+	}{{50, true}, {400, false}} {
 		s := newSketch()
 		s.part(graph.Tee, "t", true)
 		s.part(graph.Cap, "a", true)
-		s.part(graph.Filter, "filter", true)
+		s.part(graph.Tee, "t2", true)
+		s.part(graph.Cap, "b", true)
+		s.part(graph.HeatPump, "unit", false)
+		s.part(graph.Tee, "t3", true)
 		s.part(graph.Cap, "d", true)
-		s.run("a.in", "t.run-in", true, graph.Vec{X: 300})
-		s.run("t.run-out", "filter.in", true, graph.Vec{X: 500})
-		s.run("t.branch", "d.in", false, graph.Vec{Z: 300}, graph.Vec{X: 500 + c.away}, graph.Vec{Z: -700})
+		s.run("a.in", "t.run-in", true, graph.Vec{Y: 300})
+		s.run("t.run-out", "t2.run-in", true, graph.Vec{Y: 200})
+		s.run("t2.run-out", "t3.run-in", true, graph.Vec{Y: 400})
+		s.run("t3.run-out", "b.in", true, graph.Vec{Y: 400})
+		s.run("t.branch", "unit.in", false, graph.Vec{X: 1000})
+		s.run("unit.out", "t2.branch", false, graph.Vec{X: -1000})
+		s.run("t3.branch", "d.in", false, graph.Vec{Z: c.up}, graph.Vec{X: 1150}, graph.Vec{Y: -1000})
 		got := said(Check(laying.Of(s.c)))
-		if strings.Contains(got, `may run through filter "filter"`) != c.want || strings.Contains(got, "error") {
-			t.Errorf("%g mm behind the face: want %v, got\n%s", c.away, c.want, got)
+		if strings.Contains(got, `heat-pump "unit"`) != c.want || strings.Contains(got, "error") {
+			t.Errorf("%g mm above: want %v, got\n%s", c.up, c.want, got)
 		}
 	}
 }

@@ -116,9 +116,13 @@ func (s *Bodies) obstacles() []obstacle {
 	var out []obstacle
 	for i := range s.All {
 		b := &s.All[i]
+		name := b.Name
+		if b.Guess {
+			name += " as large as it is taken to be"
+		}
 		for _, shape := range b.Likely {
 			low, high := shape.Bounds()
-			out = append(out, obstacle{shape, low, high, b.Name, b.Pos, i, b.Group})
+			out = append(out, obstacle{shape, low, high, name, b.Pos, i, b.Group})
 		}
 	}
 	c := s.lay.Circuit.Cabinet

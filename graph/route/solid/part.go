@@ -123,7 +123,7 @@ func (b *Body) add(from, to graph.Vec, g girth) {
 
 func (b *Body) assume(g girth, what string) {
 	if g.assumed {
-		b.Assumed = fmt.Sprintf("%s (taken as %s)", what, millimetres(g.likely))
+		b.Assumed = graph.Say("%s (taken as %s)", what, millimetres(g.likely))
 	}
 }
 
@@ -219,102 +219,6 @@ func (b *builder) endPiece(p *graph.Part) {
 	}
 	body.assume(g, fmt.Sprintf("outside and length of %s %s", p.Kind, p.ID))
 	b.out.add(body)
-}
-
-// equipment is the box its ports span, as thick as its widest port and behind the face of
-// each; all of it is assumed.
-func (b *builder) equipment(p *graph.Part) {
-	body := b.bodyOf(p, "")
-	var low, high graph.Vec
-	var faces []graph.Vec
-	var at []graph.Vec
-	for _, q := range p.Ports {
-		place, way, ok := b.at(p, q.Name)
-		if !ok || b.lay.Groups[p.ID+"."+q.Name] != body.Group {
-			continue
-		}
-		if len(at) == 0 {
-			low, high = place, place
-		}
-		low, high = least(low, place), most(high, place)
-		at, faces = append(at, place), append(faces, way)
-	}
-	if len(at) >= 2 {
-		fit := b.lay.Stage.Part(p.ID)
-		r := b.girthOf(fit.Row.V, fit.Spec.V, fit.Size.V).likely / 2
-		wide := graph.Vec{X: r, Y: r, Z: r}
-		low, high = low.Sub(wide), high.Add(wide)
-		for i, f := range faces { // nothing stands before the face of a port
-			switch {
-			case f.X > 0.99:
-				high.X = min(high.X, at[i].X)
-			case f.X < -0.99:
-				low.X = max(low.X, at[i].X)
-			case f.Y > 0.99:
-				high.Y = min(high.Y, at[i].Y)
-			case f.Y < -0.99:
-				low.Y = max(low.Y, at[i].Y)
-			case f.Z > 0.99:
-				high.Z = min(high.Z, at[i].Z)
-			case f.Z < -0.99:
-				low.Z = max(low.Z, at[i].Z)
-			}
-		}
-		if low.X < high.X && low.Y < high.Y && low.Z < high.Z {
-			body.Likely = []Shape{Box(low, high)}
-			body.Assumed = fmt.Sprintf("the size of %s %s, taken as what its ports span", p.Kind, p.ID)
-		}
-	}
-	var apart []Body
-	if len(body.Likely) == 0 {
-		apart = b.sockets(p, &body)
-	}
-	whole := b.out.add(body)
-	for _, own := range apart {
-		b.out.join(whole, b.out.add(own))
-	}
-	if !p.New() {
-		return
-	}
-	ends := []string{body.ID}
-	for _, q := range p.Ports {
-		id := b.lay.BodyAt(p, q.Name)
-		tail := body
-		tail.ID, tail.Likely, tail.Core, tail.Sockets = id, nil, nil, false
-		b.out.add(tail)
-		ends = append(ends, id)
-	}
-	b.joinTails(ends)
-}
-
-// sockets gives equipment of which nobody knows more the sockets of its ports: each as wide and
-// as deep as one is, and a quarter of its width behind its stop. What is behind that nobody
-// described. A port that no legs tie to the first is a body of its own.
-func (b *builder) sockets(p *graph.Part, body *Body) (apart []Body) {
-	fit := b.lay.Stage.Part(p.ID)
-	for _, q := range p.Ports {
-		place, way, ok := b.at(p, q.Name)
-		group, tied := b.lay.Groups[p.ID+"."+q.Name]
-		if !ok || !tied || way == (graph.Vec{}) {
-			continue
-		}
-		spec, size := fit.Spec.V, fit.Size.V
-		if r := b.lay.Stage.RunAt(p.ID, q.Name); size.IsZero() && r != nil {
-			spec, size = r.Spec, r.Size
-		}
-		g := b.girthOf(fit.Row.V, spec, size)
-		depth := max(b.lay.Stage.Depth(spec, size), fit.Row.V.SocketMM)
-		socket := Cylinder(place.Add(way.Scale(depth)), place.Sub(way.Scale(g.likely/4)), g.likely/2)
-		words := fmt.Sprintf("the socket %s.%s (taken as %s wide and %s deep)", p.ID, q.Name, millimetres(g.likely), millimetres(depth))
-		if group == body.Group {
-			body.Likely, body.Assumed, body.Sockets = append(body.Likely, socket), words, true
-			continue
-		}
-		own := *body
-		own.ID, own.Group, own.Likely, own.Assumed, own.Sockets = body.ID+"/"+q.Name, group, []Shape{socket}, words, true
-		apart = append(apart, own)
-	}
-	return apart
 }
 
 // end is the index of the body that a run meets at a port; -1 where it has none.

@@ -127,7 +127,7 @@ func (b *builder) newPipe(i, near, far int) {
 			body.Likely = append(body.Likely, Cylinder(course[k-1], course[k], b.pipeOutside(p.Spec, p.Size)/2))
 		}
 		if p.Spec.Flexible() {
-			body.Assumed = fmt.Sprintf("the way of the hose %s", r.ID)
+			body.Assumed = graph.Say("the way of the hose %s", r.ID)
 		} else {
 			body.Core = body.Likely
 		}
@@ -205,7 +205,7 @@ func (b *builder) oldPipe(i, near, far int) {
 		if path.Pipe.OutsideMM > 0 && finish.Sub(start).Dot(way) > 0 {
 			body.Likely = []Shape{Cylinder(start, finish, path.Pipe.OutsideMM/2)}
 			if r.Spec.Flexible() {
-				body.Assumed = fmt.Sprintf("the way of the hose %s", r.ID)
+				body.Assumed = graph.Say("the way of the hose %s", r.ID)
 			} else {
 				body.Core = body.Likely
 			}

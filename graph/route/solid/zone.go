@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/graph/settle"
 )
 
 // What a unit wants free round its case where its sheet is not at hand, mm: 300 to 500 where it
@@ -80,39 +81,13 @@ func beside(z *Zone) {
 	}
 }
 
-// caseMM is how deep behind its ports and a third of it how wide beside them the case of a unit
-// is taken to be where nobody gave its box, mm. Common practice, no source.
-const caseMM = 300
-
-// Case is the box of a unit's case: as described, counted from its inlet, else what lies
-// behind its ports.
-func Case(u *graph.Part, in, outlet graph.Vec, face func(port string) graph.Vec) (low, high graph.Vec) {
+// Case is the box of a unit's case: as described, counted from its inlet, else what the catalogue
+// takes one to fill behind its ports.
+func Case(u *graph.Part, body settle.Body, in, outlet graph.Vec, face func(port string) graph.Vec) (low, high graph.Vec) {
 	if u.Box != nil {
 		return Box(in.Add(u.Box[0]), in.Add(u.Box[1])).Bounds()
 	}
-	low, high = Box(in, outlet).Bounds()
-	wide := graph.Vec{X: caseMM / 3, Y: caseMM / 3, Z: caseMM / 3}
-	low, high = low.Sub(wide), high.Add(wide)
-	for _, port := range []string{graph.In, graph.Out} {
-		at := in
-		if port == graph.Out {
-			at = outlet
-		}
-		switch f := face(port); {
-		case f.X > 0.5:
-			low.X, high.X = at.X-caseMM, min(high.X, at.X)
-		case f.X < -0.5:
-			low.X, high.X = max(low.X, at.X), at.X+caseMM
-		case f.Y > 0.5:
-			low.Y, high.Y = at.Y-caseMM, min(high.Y, at.Y)
-		case f.Y < -0.5:
-			low.Y, high.Y = max(low.Y, at.Y), at.Y+caseMM
-		case f.Z > 0.5:
-			low.Z, high.Z = at.Z-caseMM, min(high.Z, at.Z)
-		case f.Z < -0.5:
-			low.Z, high.Z = max(low.Z, at.Z), at.Z+caseMM
-		}
-	}
+	low, high, _ = caseOf(body, []mouth{{place: in, way: face(graph.In)}, {place: outlet, way: face(graph.Out)}})
 	return low, high
 }
 
@@ -142,7 +117,7 @@ func (s *Bodies) UnitRooms(u *graph.Part) []UnitRoom {
 		}
 		return lay.Ways[u.ID+"."+port]
 	}
-	low, high := Case(u, in, outlet, face)
+	low, high := Case(u, lay.Stage.Part(u.ID).Body, in, outlet, face)
 	solids := append(s.obstacles(), s.cabinetBeside(low, high)...)
 	own := s.beside(u)
 	var out []UnitRoom

@@ -74,7 +74,7 @@ func (s *Stage) settlePart(out *Part, p *graph.Part) {
 	}
 	s.settleLimits(out)
 	s.settlePressures(out)
-	out.Body = bodyOf(s.cat, p, row, out.Row.Origin)
+	out.Body = bodyOf(s.cat, p, *row, out.Row.Origin)
 	if p.BelowWaterSet {
 		out.Below = number(p.BelowWaterMM, quantity.Length, given(p.KeyPos["below-water"]))
 	}

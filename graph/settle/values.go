@@ -93,7 +93,7 @@ func (p *Part) values(yield func(Key, Value) bool) bool {
 		{"size", words(p.Size.V.String(), p.Size.Origin)},
 		{"branch size", words(p.Branch.V.String(), p.Branch.Origin)},
 		{"length", p.Length}, {"take-off", p.TakeOff}, {"branch take-off", p.BranchTakeOff}, {"socket depth", p.Socket},
-		{"body behind a port", p.Body.Long}, {"body thickness", p.Body.Thick}, {"body height", p.Body.High},
+		{"body", p.Body.words()},
 		{"bore", p.Bore}, {"branch bore", p.BranchBore},
 		{"loss", loss},
 	}

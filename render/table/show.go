@@ -70,7 +70,7 @@ func (v *Shown) words(units quantity.System) string {
 	case v.Form != nil:
 		return v.Form.Words().In(units)
 	case v.Dim == settle.Words:
-		return v.Text
+		return quantity.Text(v.Text).In(units)
 	}
 	return settledWords(v.V, v.Dim, units)
 }
@@ -177,7 +177,7 @@ func valuesJSON(values []Shown) []valueJSON {
 			return &x
 		}
 		if v.Dim == settle.Words {
-			one.Value = v.Text
+			one.Value = quantity.Text(v.Text).In(quantity.MetricSystem)
 		} else {
 			u := showUnits[v.Dim]
 			one.Value, one.Unit = u.Of(v.V), u.Name

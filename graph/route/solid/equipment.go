@@ -109,7 +109,7 @@ func threeSides(v graph.Vec) quantity.Text {
 // as it is high. Nothing of it stands before a port. ok is false where no port looks along an axis,
 // where its size is not known, or where its ports contradict each other.
 func caseOf(body settle.Body, ports []mouth) (low, high graph.Vec, ok bool) {
-	half := graph.Vec{X: body.Thick.V / 2, Y: body.Thick.V / 2, Z: body.High.V / 2}
+	half := graph.Vec{X: body.ThickMM / 2, Y: body.ThickMM / 2, Z: body.HighMM / 2}
 	if len(ports) == 0 {
 		return low, high, false
 	}
@@ -124,9 +124,9 @@ func caseOf(body settle.Body, ports []mouth) (low, high graph.Vec, ok bool) {
 			continue
 		}
 		looks = m.way
-		long := body.Long.V
+		long := body.LongMM
 		if math.Abs(looks.Z) > 0.99 {
-			long = max(long, body.High.V)
+			long = max(long, body.HighMM)
 		}
 		behind := m.place.Sub(looks.Scale(long))
 		low, high = least(low, behind), most(high, behind)
@@ -134,7 +134,7 @@ func caseOf(body settle.Body, ports []mouth) (low, high graph.Vec, ok bool) {
 	for _, m := range ports {
 		before(m, &low, &high)
 	}
-	ok = body.Long.V > 0 && half.X > 0 && looks != (graph.Vec{})
+	ok = body.LongMM > 0 && half.X > 0 && looks != (graph.Vec{})
 	return low, high, ok && low.X < high.X && low.Y < high.Y && low.Z < high.Z
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
 	"dryfit/graph/plan/search"
@@ -70,7 +71,23 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	p.mended(p.Findings, want)
 	p.Findings = aloneIfSwapped(p.Findings)
 	p.Findings = graph.SortDiagnostics(p.Findings)
+	p.called()
 	return p, nil
+}
+
+// called puts words for the ids nobody wrote into what is read: findings and the order of assembly.
+func (p *Plan) called() {
+	if p.After == nil {
+		return
+	}
+	c := route.CalledIn(p.After.Layout)
+	p.Findings = c.Findings(p.Findings)
+	if p.Assembly != nil {
+		for i := range p.Assembly.Steps {
+			s := &p.Assembly.Steps[i]
+			s.Text = string(c.Text(quantity.Text(s.Text)))
+		}
+	}
 }
 
 // judge applies the rules: of the circuit and its geometry always, of the water where it

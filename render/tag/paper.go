@@ -55,6 +55,7 @@ func (n *Names) Cell(text string) string {
 // Forms in which ids stand in texts made for whoever wrote the description.
 var (
 	atBend  = regexp.MustCompile(`\belbow-(\d+) at bend (\d+)(?: of ([\w.>-]+))?`)
+	between = regexp.MustCompile(`\belbow-(\d+) between pieces`)
 	bendOf  = regexp.MustCompile(`\bbend (\d+) of ([\w.>-]*\w)`)
 	oldPipe = regexp.MustCompile(`\bold pipe of ([\w.>-]*\w)`)
 	onRun   = regexp.MustCompile(`^(Marking out on )(.+)$`)
@@ -108,6 +109,9 @@ func (n *Names) runWords(text string) string {
 			return FittingWord("elbow-"+m[1]) + " at bend " + m[2] + " of " + n.pipe(m[3])
 		}
 		return FittingWord("elbow-" + m[1])
+	})
+	text = between.ReplaceAllStringFunc(text, func(s string) string {
+		return FittingWord("elbow-"+between.FindStringSubmatch(s)[1]) + " between pieces"
 	})
 	text = bendOf.ReplaceAllStringFunc(text, func(s string) string {
 		m := bendOf.FindStringSubmatch(s)

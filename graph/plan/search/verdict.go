@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/route"
 	"dryfit/graph/rule"
 )
 
@@ -70,6 +71,12 @@ func (s *search) verdict(t *trial) Verdict {
 		v.Reasons = reasons(t.findings, graph.Error)
 		v.Mend = s.mend(t)
 		v.Next = s.next(t, v.Mend)
+	}
+	if t.stage != nil {
+		called := route.CalledIn(t.stage.Layout)
+		for i := range v.Reasons {
+			v.Reasons[i].Text = called.Text(v.Reasons[i].Text)
+		}
 	}
 	return v
 }

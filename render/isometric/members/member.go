@@ -172,6 +172,7 @@ func (d *Drawing) SpaceOf(ms []Member, scale float64, grow [3]map[int]float64) *
 type display struct {
 	levels space.Space
 	gaps   [3][]float64
+	slants []slant
 }
 
 // displayOf works out how far apart the members ask to be drawn.
@@ -197,14 +198,23 @@ func (d *Drawing) displayOf(ms []Member, scale float64) *display {
 		}
 		out.levels[a], out.gaps[a] = l, l.Gaps(spans, scale)
 	}
+	out.slants = slantsOf(ms, &out.levels)
 	return &out
 }
 
 // grown is the display with single gaps of single axes widened.
 func (o *display) grown(grow [3]map[int]float64) *space.Space {
 	var s space.Space
+	gaps := o.gaps
+	if len(o.slants) > 0 {
+		for a := range gaps {
+			gaps[a] = space.Grown(gaps[a], grow[a])
+			grow[a] = nil
+		}
+		straighten(gaps, &o.levels, o.slants)
+	}
 	for a := range s {
-		s[a] = o.levels[a].Spread(o.gaps[a], grow[a])
+		s[a] = o.levels[a].Spread(gaps[a], grow[a])
 	}
 	return &s
 }

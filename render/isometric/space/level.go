@@ -109,13 +109,21 @@ func (l Levels) Gaps(spans []Span, scale float64) []float64 {
 // a factor; nil: none.
 func (l Levels) Spread(gaps []float64, grow map[int]float64) Levels {
 	l.Show = make([]float64, len(l.Real))
-	for i, g := range gaps {
-		if f := grow[i]; f > 0 {
-			g *= f
-		}
+	for i, g := range Grown(gaps, grow) {
 		l.Show[i+1] = l.Show[i] + g
 	}
 	return l
+}
+
+// Grown is gaps of which single ones are widened by a factor.
+func Grown(gaps []float64, grow map[int]float64) []float64 {
+	out := slices.Clone(gaps)
+	for i := range out {
+		if f := grow[i]; f > 0 {
+			out[i] *= f
+		}
+	}
+	return out
 }
 
 // Space maps real points to display points.

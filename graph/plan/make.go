@@ -80,7 +80,7 @@ func (p *Plan) called() {
 	if p.After == nil {
 		return
 	}
-	c := route.CalledIn(p.After.Layout)
+	c := route.CalledIn(p.After.Circuit, p.After.Layout)
 	p.Findings = c.Findings(p.Findings)
 	if p.Assembly != nil {
 		for i := range p.Assembly.Steps {

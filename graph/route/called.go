@@ -23,35 +23,31 @@ type calledRun struct {
 	id    string
 	words string            // `the new pipe from "v1" to "union-1"`, or the id of the old pipe
 	bends map[string]string // "2" -> "between pieces 4 and 5"
-	of    *regexp.Regexp    // "at bend 2 of ID", "leg 3 of ID" and so on
+	isNew bool
 }
 
-// CalledIn returns the words for a layout; nil where there is none.
-func CalledIn(lay *Layout) *Called {
-	if lay == nil {
-		return nil
-	}
+// CalledIn returns the words for a circuit; lay is its layout, nil where it is not laid out.
+func CalledIn(of *graph.Circuit, lay *Layout) *Called {
 	c := &Called{}
-	for i := range lay.Paths {
-		path := &lay.Paths[i]
-		r := path.Run
+	bends := map[string]map[string]string{}
+	if lay != nil {
+		for i := range lay.Paths {
+			bends[lay.Paths[i].Run.ID] = lay.bends(&lay.Paths[i])
+		}
+	}
+	for _, r := range of.Runs {
 		switch {
 		case r.Named || r.Existing && r.RemainsOf == "":
 			continue
 		case r.RemainsOf != "":
-			c.add(calledRun{id: r.ID, words: r.RemainsOf})
+			c.runs = append(c.runs, calledRun{id: r.ID, words: r.RemainsOf})
 		default:
-			c.add(calledRun{id: r.ID, words: NewPipe(r), bends: lay.bends(path)})
+			c.runs = append(c.runs, calledRun{id: r.ID, words: NewPipe(r), bends: bends[r.ID], isNew: true})
 		}
 	}
 	// an id that is the end of another stands behind it
 	slices.SortStableFunc(c.runs, func(a, b calledRun) int { return cmp.Compare(len(b.id), len(a.id)) })
 	return c
-}
-
-func (c *Called) add(r calledRun) {
-	r.of = regexp.MustCompile(`(?:at )?bend (\d+) of ` + regexp.QuoteMeta(r.id))
-	c.runs = append(c.runs, r)
 }
 
 // NewPipe names a new run by the parts it joins.
@@ -90,12 +86,13 @@ func (c *Called) Text(t quantity.Text) quantity.Text {
 		if !strings.Contains(text, r.id) {
 			continue
 		}
-		if r.bends == nil {
+		if !r.isNew {
 			text = strings.ReplaceAll(text, r.id, r.words)
 			continue
 		}
-		text = r.of.ReplaceAllStringFunc(text, func(s string) string {
-			if words := r.bends[r.of.FindStringSubmatch(s)[1]]; words != "" {
+		bend := regexp.MustCompile(`(?:at )?bend (\d+) of ` + regexp.QuoteMeta(r.id))
+		text = bend.ReplaceAllStringFunc(text, func(s string) string {
+			if words := r.bends[bend.FindStringSubmatch(s)[1]]; words != "" {
 				return words
 			}
 			return s

@@ -72,8 +72,12 @@ func (s *search) verdict(t *trial) Verdict {
 		v.Mend = s.mend(t)
 		v.Next = s.next(t, v.Mend)
 	}
-	if t.stage != nil {
-		called := route.CalledIn(t.stage.Layout)
+	if t.proposal != nil {
+		after := t.proposal.Circuit.At(graph.After)
+		called := route.CalledIn(after, nil)
+		if t.stage != nil {
+			called = route.CalledIn(after, t.stage.Layout)
+		}
 		for i := range v.Reasons {
 			v.Reasons[i].Text = called.Text(v.Reasons[i].Text)
 		}

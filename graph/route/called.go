@@ -42,7 +42,7 @@ func CalledIn(of *graph.Circuit, lay *Layout) *Called {
 		case r.RemainsOf != "":
 			c.runs = append(c.runs, calledRun{id: r.ID, words: r.RemainsOf})
 		default:
-			c.runs = append(c.runs, calledRun{id: r.ID, words: NewPipe(r), bends: bends[r.ID], isNew: true})
+			c.runs = append(c.runs, calledRun{id: r.ID, words: newPipe(r.From.Part, r.To.Part), bends: bends[r.ID], isNew: true})
 		}
 	}
 	// an id that is the end of another stands behind it
@@ -50,9 +50,25 @@ func CalledIn(of *graph.Circuit, lay *Layout) *Called {
 	return c
 }
 
-// NewPipe names a new run by the parts it joins.
-func NewPipe(r *graph.Run) string {
-	return fmt.Sprintf("the new pipe from %q to %q", r.From.Part, r.To.Part)
+// newPipe names a new run by the parts it joins.
+func newPipe(from, to string) string { return fmt.Sprintf("the new pipe from %q to %q", from, to) }
+
+// joins is an id of a run that goes by what it joins, with the words that may stand before it.
+var joins = regexp.MustCompile(`(?:run )?"?\b([\w-]+)\.[\w-]+>([\w-]+)\.[\w-]+"?`)
+
+// Unwritten puts words in the place of the ids of runs that go by what they join and that the
+// description does not have: of a proposal whose circuit is no longer there.
+func Unwritten(asked *graph.Circuit, t quantity.Text) quantity.Text {
+	if !strings.Contains(string(t), ">") {
+		return t
+	}
+	return quantity.Text(joins.ReplaceAllStringFunc(string(t), func(s string) string {
+		if asked.Run(strings.Trim(strings.TrimPrefix(s, "run "), `"`)) != nil {
+			return s
+		}
+		m := joins.FindStringSubmatch(s)
+		return newPipe(m[1], m[2])
+	}))
 }
 
 // bends says between which pieces each bend of a path stands.

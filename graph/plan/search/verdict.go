@@ -72,15 +72,16 @@ func (s *search) verdict(t *trial) Verdict {
 		v.Mend = s.mend(t)
 		v.Next = s.next(t, v.Mend)
 	}
+	called := func(text quantity.Text) quantity.Text { return route.Unwritten(s.asked, text) }
 	if t.proposal != nil {
-		after := t.proposal.Circuit.At(graph.After)
-		called := route.CalledIn(after, nil)
+		var lay *route.Layout
 		if t.stage != nil {
-			called = route.CalledIn(after, t.stage.Layout)
+			lay = t.stage.Layout
 		}
-		for i := range v.Reasons {
-			v.Reasons[i].Text = called.Text(v.Reasons[i].Text)
-		}
+		called = route.CalledIn(t.proposal.Circuit.At(graph.After), lay).Text
+	}
+	for i := range v.Reasons {
+		v.Reasons[i].Text = called(v.Reasons[i].Text)
 	}
 	return v
 }

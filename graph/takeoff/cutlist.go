@@ -80,7 +80,7 @@ func supplyOf(c *graph.Circuit, set *settle.Stage, spec catalog.Spec, size catal
 		onSale = onSale || !s.Offcut
 	}
 	if onSale {
-		return out, "the description, [[stock]]"
+		return out, "the stock described"
 	}
 	row := set.PipeRow(spec, size)
 	if len(row.StockMM) == 0 {

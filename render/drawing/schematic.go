@@ -12,7 +12,7 @@ import (
 // schematicPages draws what flows where: the circuit after the work, or as it stands. Where
 // something is taken out the circuit before the work stands beside it, with that crossed out.
 func schematicPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
-	in := schematic.Input{Circuit: p.Circuit, Settled: p.After.Layout.Stage, Names: tag.Of(p.Circuit, p.Net()), Page: page, Units: units, Notes: throttleNotes(p, units)}
+	in := schematic.Input{Circuit: p.Circuit, Settled: p.After.Layout.Stage, Names: tag.Of(p.Circuit, p.Net()), Page: page, Units: units, Notes: throttleNotes(p, units), NoCuts: p.RuledOut() != nil}
 	parts, runs := schematic.Gone(p.Circuit)
 	in.Sheet = page.First
 	if len(parts)+len(runs) == 0 {

@@ -44,10 +44,11 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
 func answer(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
+	names := tag.Of(p.Circuit, p.Net())
 	if errs := graph.Errors(graph.Worded(p.Findings, style.Units)); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
 		for _, d := range errs {
-			it.Lines = append(it.Lines, withHint(d))
+			it.Lines = append(it.Lines, names.Text(withHint(d)))
 		}
 		c.Add(it)
 	} else if joints(p) > 0 {
@@ -65,19 +66,39 @@ func answer(p *plan.Plan, style form.Style) book.Chapter {
 	if text := p.OnSiteText(); text != "" {
 		c.Add(book.Item{Kind: book.Lead, Text: table.Capital(text) + "."})
 	}
+	if text := firstCut(p, style); text != "" {
+		c.Add(book.Item{Kind: book.Lead, Text: text})
+	}
 	if p.Heat != nil {
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
 			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
 		}
 	}
 	if down := tubDown(p, style.Units); len(down) > 0 {
-		c.Say("The tub is out of use: " + down[0])
+		c.Say("The tub is out of use " + strings.ToLower(down[0][:1]) + down[0][1:])
 	}
 	if joints(p) > 0 && p.After.Bodies != nil {
 		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")
 	}
 	c.Say(counts(p), "How well it is known: "+list(knowledge(p.Circuit))+".")
 	return c
+}
+
+// firstCut says where the saw goes first; "" where nothing is sawn.
+func firstCut(p *plan.Plan, style form.Style) string {
+	if p.Proposal == nil || p.RuledOut() != nil {
+		return ""
+	}
+	names := tag.Of(p.Circuit, p.Net())
+	m := &p.Proposal.Marking
+	at := m.FirstMM
+	switch {
+	case m.Run == "" || m.Kept[0] && m.Kept[1]:
+		return ""
+	case m.Kept[0]:
+		at = m.SecondMM
+	}
+	return fmt.Sprintf("The first cut, X1, is on the pipe %s, %s from %s: see the order of work, and the bands to saw by.", names.Run(m.Run), style.Length(at), strings.TrimPrefix(names.Text("the "+m.From), "the the "))
 }
 
 func withHint(d graph.Diagnostic) string {
@@ -166,7 +187,7 @@ func work(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 
 func cutting(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "cuts", Title: "Cut list", For: book.Fitter, NewPage: true}
-	c.Tables(lists.CutsBlocks(p, style)...)
+	c.Tables(lists.CutsBlocks(p, tag.Of(p.Circuit, p.Net()), style)...)
 	if stock := lists.StockBlocks(p, style); len(stock) > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Stock plan"})
 		c.Tables(stock...)
@@ -235,7 +256,7 @@ func performance(p *plan.Plan, style form.Style) book.Chapter {
 func heating(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "heat", Title: "Heat, money and the supply", For: book.Everybody, NewPage: true}
 	if p.Heat != nil {
-		c.Tables(table.HeatPaper(p.Heat, p.Circuit.Job, style)...)
+		c.Tables(table.HeatPaper(p.Heat, p.Circuit.Job, tag.Of(p.Circuit, p.Net()), style)...)
 	}
 	return c
 }

@@ -82,7 +82,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		for i := range p.Heat.Supplies {
 			s := &p.Heat.Supplies[i]
 			if len(s.Together) > 0 {
-				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(tagged(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
+				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(table.Tagged(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
 				for _, t := range s.Says {
 					c.Say(table.Capital(t.In(j.units)) + ".")
 				}
@@ -157,20 +157,22 @@ func elementWords(e practice.Element) string {
 	case e.Disconnected:
 		return "to be disconnected and made safe; proved dead by"
 	case e.Interlock != "":
-		return "stays, kept apart by " + e.Interlock + ", tried by"
+		return "stays, kept apart by " + keptApart(e.Interlock) + ", tried by"
 	}
 	return "not settled: disconnect it, or an interlock"
 }
 
-// tagged puts tags for the ids of what runs together: "P1 (low)" for "pump (low)".
-func tagged(ids []string, names *tag.Names) []string {
-	out := make([]string, len(ids))
-	for i, id := range ids {
-		id, speed, found := strings.Cut(id, " (")
-		out[i] = names.Tag(id)
-		if found {
-			out[i] += " (" + speed
-		}
+// keptApart is what keeps an element from heating against the unit, in a cell.
+func keptApart(way string) string {
+	switch way {
+	case graph.InterlockContact:
+		return "a contact of the unit"
+	case graph.InterlockChangeover:
+		return "a changeover"
+	case graph.InterlockSetPoint:
+		return "its lower set point"
+	case graph.InterlockMode:
+		return "a setting of the controller"
 	}
-	return out
+	return way
 }

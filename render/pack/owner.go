@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -74,8 +75,23 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 		}
 	}
 	out := []string{"In use the valves stand so, and stay so: " + strings.Join(stand, ", ") + "."}
+	out = append(out, neverForOwner(j)...)
 	if len(j.Suctions) > 0 {
 		out = append(out, "Never shut "+strings.Join(j.Suctions, ", ")+": a pump without water breaks, and the pull goes to the other opening in the tub.")
+	}
+	return out
+}
+
+// neverForOwner says which valves of the unit an owner never shuts, and when.
+func neverForOwner(j jobIn) []string {
+	var out []string
+	unit := j.OfUnits("the heat pump", "a heat pump")
+	if on := slices.Concat(j.To, j.From); len(on) > 0 {
+		out = append(out, fmt.Sprintf("Never shut %s while %s is switched on: without water it stops, and nothing heats your tub.", strings.Join(on, " or "), unit))
+		past := slices.DeleteFunc(slices.Clone(j.Bypass), func(v string) bool { return slices.Contains(j.Beside, v) })
+		if len(past) > 0 {
+			out = append(out, fmt.Sprintf("Never shut %s while one of those is shut and the pump can start: the water would have no way.", strings.Join(past, " or ")))
+		}
 	}
 	return out
 }

@@ -130,7 +130,7 @@ func elementReadings(j jobIn) (out []reading) {
 		if e.Disconnected {
 			expected = "disconnected"
 		} else if e.Interlock != "" {
-			expected = "interlock tried: " + e.Interlock
+			expected = "tried: " + keptApart(e.Interlock)
 		}
 		out = append(out, reading{e.ID + ": seen to by (name, licence)", expected})
 		if e.Interlock == graph.InterlockChangeover && !e.Disconnected && j.Unit != nil {

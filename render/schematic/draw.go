@@ -22,6 +22,7 @@ type Input struct {
 	Settled   *settle.Stage   // of that stage; nil: settled here
 	Names     *tag.Names      // nil: found here
 	Cuts      []Cut           // marks on existing runs; where pipe was cut already they come by themselves
+	NoCuts    bool            // nothing is to be sawn: no marks
 	Units     quantity.System // of what is said in figures
 	Page      sheet.Page      // zero: A4 landscape; what does not go on one sheet is cut into more
 	Title     string          // kind of document; "": "Schematic"

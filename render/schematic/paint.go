@@ -109,6 +109,9 @@ func (d *drawing) paintArrow(p *arrange.Pipe) {
 // paintCuts marks where existing pipe is cut: two strokes across it, and a number in a
 // circle that finds its place with the labels.
 func (d *drawing) paintCuts(p *arrange.Pipe) {
+	if d.in.NoCuts {
+		return
+	}
 	if p.Run.RemainsOf != "" {
 		for _, end := range []bool{true, false} {
 			n := p.From

@@ -115,7 +115,12 @@ func CutinBlocks(p *plan.Plan, s form.Style) []form.Block {
 	for _, v := range p.Places {
 		out = append(out, placeBlocks(v, s)...)
 	}
-	return append(append(out, MarkingBlocks(p, s)...), AssemblyBlocks(p, s)...)
+	marking := MarkingBlocks(p, s)
+	if p.Proposal != nil && p.RuledOut() == nil && p.Proposal.Place.Leg > 0 && len(marking) > 0 {
+		at := p.Proposal.Place
+		marking[0].Lines = append(marking[0].Lines, fmt.Sprintf("  to keep this place, write in [retrofit]: cut = { run = %q, leg = %d, at = %q }", at.Run, at.Leg, offsetWords(at.FromMM, s)))
+	}
+	return append(append(out, marking...), AssemblyBlocks(p, s)...)
 }
 
 // PlaceLines says of a place what CutinText does: its title, and the reasons for its verdict.
@@ -221,10 +226,6 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 		}
 		for _, k := range m.Keeps {
 			say("stays: %s", s.Say(k))
-		}
-		if m == &p.Proposal.Marking && p.Proposal.Place.Leg > 0 {
-			at := p.Proposal.Place
-			say("to keep this place, write in [retrofit]: cut = { run = %q, leg = %d, at = %q }", at.Run, at.Leg, offsetWords(at.FromMM, s))
 		}
 		out = append(out, b)
 		cut += 2

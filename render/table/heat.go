@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // HeatText prints what a tub loses, what the unit makes of it, the year, sizes and supply.
@@ -24,9 +25,10 @@ func HeatBlocks(r *job.Report, j graph.Job, s form.Style) []form.Block {
 	return heatWords{r: r, s: s, currency: j.Currency}.blocks()
 }
 
-// HeatPaper is HeatBlocks for papers, which name no keys of the description.
-func HeatPaper(r *job.Report, j graph.Job, s form.Style) []form.Block {
-	return heatWords{r: r, s: s, currency: j.Currency, paper: true}.blocks()
+// HeatPaper is HeatBlocks for papers, which name no keys of the description and call parts by
+// their names.
+func HeatPaper(r *job.Report, j graph.Job, names *tag.Names, s form.Style) []form.Block {
+	return heatWords{r: r, s: s, currency: j.Currency, paper: true, names: names}.blocks()
 }
 
 func (h heatWords) blocks() []form.Block {
@@ -67,7 +69,8 @@ type heatWords struct {
 	r        *job.Report
 	s        form.Style
 	currency string
-	paper    bool // names no keys of the description
+	paper    bool       // names no keys of the description
+	names    *tag.Names // of the parts on paper; nil: as the file does
 }
 
 func (h heatWords) warm(c float64) string {
@@ -551,7 +554,9 @@ func (h heatWords) sizes() form.Block {
 	for _, x := range h.r.Sizes {
 		name := x.Unit
 		if x.This {
-			name += " (this job's)"
+			if name += " (this job's)"; h.paper {
+				name = "this job's unit"
+			}
 		}
 		holds, hours := "-", "never"
 		if x.HoldsKnown {
@@ -582,6 +587,27 @@ func sizeWords(reasons []string) []string {
 	return out
 }
 
+// together are the names of what runs together: "P1 (low)" for "pump (low)".
+func (h heatWords) together(ids []string) []string {
+	if h.names == nil {
+		return ids
+	}
+	return Tagged(ids, h.names)
+}
+
+// Tagged puts tags for the ids of what runs together: "P1 (low)" for "pump (low)".
+func Tagged(ids []string, names *tag.Names) []string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		id, speed, found := strings.Cut(id, " (")
+		out[i] = names.Tag(id)
+		if found {
+			out[i] += " (" + speed
+		}
+	}
+	return out
+}
+
 func (h heatWords) supplies() []form.Block {
 	var out []form.Block
 	for _, x := range h.r.Supplies {
@@ -600,7 +626,7 @@ func (h heatWords) supplies() []form.Block {
 			case set.OverLong > 0:
 				words = over(set.OverLong) + " A over what may run for hours"
 			}
-			g.Add(strings.Join(set.IDs, ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 0), words)
+			g.Add(strings.Join(h.together(set.IDs), ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 0), words)
 		}
 		title := "Supply, " + form.Fixed(x.VoltageV, 0) + " V"
 		if x.RatingA > 0 {
@@ -640,7 +666,7 @@ func over(a float64) string {
 // source is where a value comes from; on paper without the key that would say it better.
 func (h heatWords) source(words string) string {
 	if h.paper {
-		words, _, _ = strings.Cut(words, "; say [")
+		words, _, _ = strings.Cut(words, "; say ")
 	}
 	return words
 }

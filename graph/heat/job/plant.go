@@ -88,7 +88,7 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	case data != nil && data.AlwaysOn || len(speeds) < 2 && b.isCirculation(h.Pump):
 		filter = 24
 	default:
-		filter = b.assume(quantity.Text("hours a day in which the pump "+name(h.Pump.Part)+" filters"), 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
+		filter = b.assume(quantity.Text("hours a day in which "+name(h.Pump.Part)+" filters"), 4, quantity.Time, "common practice, no source: two to eight; say hours-a-day", 0.5, 2,
 			func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.FilterH = min(24, p.FilterH*f) }) })
 		b.assumed[len(b.assumed)-1].Value *= 3600
 	}
@@ -133,7 +133,7 @@ func (b *builder) duty() float64 {
 	}
 	gives := min(max(h.WaterPlannedW/h.WaterTodayW, leastDuty), mostDuty)
 	draws := max(1, gives)
-	b.assume(quantity.Text("what the pump "+name(h.Pump.Part)+" draws after the work, of what it draws today"), draws, number,
+	b.assume(quantity.Text("what "+name(h.Pump.Part)+" draws after the work, of what it draws today"), draws, number,
 		"with what it gives the water, at one efficiency; less water through it is not taken as a saving; judgement", min(1, gives)/draws, 1,
 		func(s *scene, v float64) {
 			if s.planned != nil {

@@ -9,6 +9,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 type pieceJSON struct {
@@ -81,8 +82,12 @@ func runID(c route.Piece) string {
 	return c.Run.ID
 }
 
-// runWords is runID in a column: a run that nobody named by the parts it joins.
-func runWords(c route.Piece) string {
+// runWords is runID in a column: a run that nobody named by the parts it joins, as is any on
+// paper.
+func runWords(c route.Piece, names *tag.Names) string {
+	if names != nil && c.Run != nil {
+		return names.Run(c.Run.ID)
+	}
 	if c.Run == nil || c.Run.Named {
 		return runID(c)
 	}

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // CutsText prints the cut list and the stock plans for a terminal, the bars drawn to scale.
@@ -20,7 +21,7 @@ func CutsText(p *plan.Plan, s form.Style) ([]byte, error) {
 	}
 	var out []form.Block
 	if p.Cuts.Pieces[0].Run != nil { // a plain list of pieces says nothing the plan doesn't
-		out = CutsBlocks(p, s)
+		out = CutsBlocks(p, nil, s)
 	}
 	for i := range p.Cuts.Plans {
 		out = append(out, stockBlock(&p.Cuts.Plans[i], p.Cuts, s), form.Block{Lines: barsOf(&p.Cuts.Plans[i], p.Cuts, barsWidth, s)})
@@ -31,8 +32,8 @@ func CutsText(p *plan.Plan, s form.Style) ([]byte, error) {
 // barsWidth is how many columns of a terminal a drawn bar has.
 const barsWidth = 100
 
-// CutsBlocks lists the pieces to cut.
-func CutsBlocks(p *plan.Plan, s form.Style) []form.Block {
+// CutsBlocks lists the pieces to cut; runs are called as among names, nil: as in the file.
+func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 	if p.Cuts == nil || len(p.Cuts.Pieces) == 0 {
 		return nil
 	}
@@ -62,7 +63,7 @@ func CutsBlocks(p *plan.Plan, s form.Style) []form.Block {
 			over = append(over, "^ over length: "+s.Say(words))
 		}
 		row := []string{strconv.Itoa(c.Number), cut, c.Size.String(),
-			s.Length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runWords(c)}
+			s.Length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runWords(c, names)}
 		if !one {
 			row = append(row, string(c.Spec))
 		}

@@ -12,6 +12,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"dryfit/cmd/dryfit/world"
+	"dryfit/graph/description"
 )
 
 // typed is what the person of the test types into the blanks of the two-speed template, by the
@@ -64,7 +65,7 @@ func TestFromACircuitToAPack(t *testing.T) {
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(1280, 900), chromedp.Navigate(s.links[0])); err != nil {
 		t.Fatal(err)
 	}
-	wait("the circuits", `document.querySelectorAll(".card svg").length === 5`)
+	wait("the circuits", fmt.Sprintf(`document.querySelectorAll(".card svg").length === %d`, len(description.Templates())))
 	// names that are taken, or lead elsewhere, are refused
 	for _, name := range []string{"mine.toml", "../other.toml", "job.txt", "/job.toml"} {
 		js(fmt.Sprintf(`(document.getElementById("begin-name").value = %q, document.getElementById("begin-said").textContent = "", document.querySelector("[data-begin=two-speed]").click())`, name))

@@ -65,11 +65,7 @@ func TestInABrowser(t *testing.T) {
 		pages[name] = fileOf(t, demoPack(t, name), "index.html")
 	}
 	for _, job := range []string{"unit-out", "no-place"} {
-		source, err := os.ReadFile(filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", job+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		pages[job] = fileOf(t, makePack(t, planOf(t, job+".toml", source)), "index.html")
+		pages[job] = fileOf(t, makePack(t, jobPlan(t, job)), "index.html")
 	}
 	var frames strings.Builder
 	want := 0

@@ -1,8 +1,6 @@
 package pack
 
 import (
-	"os"
-	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -35,11 +33,7 @@ func TestStepsNameWhatIsDrawn(t *testing.T) {
 		plans[name] = demoPlan(t, name)
 	}
 	for _, name := range []string{"unit-out", "second-unit"} {
-		source, err := os.ReadFile(filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", name+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		plans[name] = planOf(t, name+".toml", source)
+		plans[name] = jobPlan(t, name)
 	}
 	for name, p := range plans {
 		drawn := " "

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
 	"dryfit/render/pack/planfile"
 	"dryfit/render/table/form"
 )
@@ -26,7 +27,7 @@ func TestWhatHasChanged(t *testing.T) {
 	}
 	longer := strings.NewReplacer(`"down 260 mm", "right 2300 mm"`, `"down 300 mm", "right 2300 mm"`, `"up 160 mm", "back 460 mm"`, `"up 200 mm", "back 460 mm"`,
 		`reference = "demo-two-speed"`, "reference = \"demo-two-speed\"\nrevision = \"B\"").Replace(source)
-	c := planfile.Changed(planOf(t, "two-speed.toml", []byte(longer)), was, style)
+	c := planfile.Changed(wanted(t, "two-speed.toml", []byte(longer), plan.Findings|plan.Flows|plan.Lists), was, style)
 	said := ""
 	for _, it := range c.Items {
 		said += it.Text + "\n" + strings.Join(it.Lines, "\n") + "\n"

@@ -263,7 +263,7 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 }
 
 func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
-	out := summaryJSON{Text: append([]string{}, SummaryLines(p, s)...), Modes: []modeSummary{}}
+	out := summaryJSON{Text: append(append([]string{}, SummaryLines(p, s)...), withoutAnswer(p, s)...), Modes: []modeSummary{}}
 	for _, m := range plan.Summarise(p) {
 		out.Modes = append(out.Modes, modeSummary{
 			m.Mode, form.M3h(m.Unit), form.M3h(m.Least), form.M3h(m.Rated), form.M3h(m.Most), form.Round(m.RiseK, 3), form.M3h(m.Bypass), m.CheckState,

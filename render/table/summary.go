@@ -40,6 +40,18 @@ func InShort(p *plan.Plan, s form.Style) []string {
 	for k, said := range words {
 		out[k] = strings.Join(names[k], ", ") + ": " + said
 	}
+	return append(out, withoutAnswer(p, s)...)
+}
+
+// withoutAnswer names the modes that have none, and why.
+func withoutAnswer(p *plan.Plan, s form.Style) []string {
+	if p.After == nil {
+		return nil
+	}
+	var out []string
+	for _, n := range p.After.NoAnswer {
+		out = append(out, n.Mode+": no answer: "+s.Say(n.Why))
+	}
 	return out
 }
 

@@ -7,7 +7,9 @@ import (
 	"io"
 	"maps"
 	"slices"
+	"sync"
 
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/live"
@@ -21,32 +23,39 @@ type Order struct {
 	Have map[string]string
 }
 
-// early are the views that need no ranges and are drawn in a moment.
-var early = []string{"schematic", "detail", "templates", "cutplan"}
+// early are the views that need no ranges: those that are looked at first, which take longest too,
+// first.
+var early = []string{"schematic", "isometric", "detail", "templates", "cutplan"}
 
-// late are all of them, those that take longest last.
-var late = append(slices.Clone(early), "curves", "labels", "year", "cold", "isometric")
+// late are all of them.
+var late = append(slices.Clone(early), "curves", "labels", "year", "cold")
 
 // Make makes everything the quick answer leaves out, in the order in which it is ready: first
-// the drawings that need no ranges, then the chapters, then the rest. Drawings that are there
-// already are not made again.
+// the drawings that need no ranges, then the chapters, then the rest. Drawings are made side by
+// side; those that are there already are not made again. got is not called twice at a time.
 func Make(o Order, got func([]live.Section)) error {
 	have := maps.Clone(o.Have)
 	if have == nil {
 		have = map[string]string{}
 	}
 	draw := func(p *plan.Plan, views []string) error {
-		for _, v := range views {
-			s, ok, err := live.Drawing(p, v, o.Job.System(p.Circuit), have[live.DrawingPrefix+v])
-			if err != nil {
-				return err
+		errs := make([]error, len(views))
+		var one sync.Mutex
+		graph.SideBySide(len(views), func(i int) {
+			id := live.DrawingPrefix + views[i]
+			one.Lock()
+			had := have[id]
+			one.Unlock()
+			s, ok, err := live.Drawing(p, views[i], o.Job.System(p.Circuit), had)
+			if errs[i] = err; err != nil || !ok {
+				return
 			}
-			if ok {
-				have[s.ID] = s.Key
-				got([]live.Section{s})
-			}
-		}
-		return nil
+			one.Lock()
+			defer one.Unlock()
+			have[s.ID] = s.Key
+			got([]live.Section{s})
+		})
+		return errors.Join(errs...)
 	}
 	quick, _ := o.Job.Plan(plan.Findings | plan.Flows | plan.Lists)
 	if quick == nil {

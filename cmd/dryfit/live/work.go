@@ -18,8 +18,8 @@ import (
 	"dryfit/render/live"
 )
 
-// settleFor is how long no newer save may come before the papers are begun: what an editor
-// saves twice is drawn once.
+// settleFor is how long after a save no newer one may come before the papers are begun: what an
+// editor saves twice is drawn once.
 const settleFor = 30 * time.Millisecond
 
 // work keeps the board what the files say, until ctx is done.
@@ -91,6 +91,7 @@ type current struct {
 	job  whatif.Job
 	plan *plan.Plan // without ranges and heat; nil where the description has errors
 	took time.Duration
+	read time.Time // when the save was seen
 
 	study   *whatif.Study // nil where there is no plan
 	answers answers       // to what was asked about it
@@ -128,7 +129,7 @@ func (s *Server) redraw(papers *background) {
 	}
 	began := time.Now()
 	p, found := planOf(&job, plan.Findings|plan.Flows|plan.Lists)
-	next := &current{job: job, plan: p, took: time.Since(began)}
+	next := &current{job: job, plan: p, took: time.Since(began), read: began}
 	if p != nil {
 		next.study = whatif.Of(job, p)
 	}
@@ -234,9 +235,8 @@ func (s *Server) papers(ctx context.Context, run *background, c *current) {
 	select {
 	case <-ctx.Done():
 		return
-	case <-time.After(settleFor):
+	case <-time.After(settleFor - time.Since(c.read)):
 	}
-	began := time.Now()
 	now, _ := s.board.newest()
 	have := map[string]string{}
 	for _, one := range now.sections {
@@ -258,6 +258,11 @@ func (s *Server) papers(ctx context.Context, run *background, c *current) {
 				next = next.inOrder(chapters)
 			}
 			s.board.publish(next)
+			for _, one := range sections {
+				if view, ok := strings.CutPrefix(one.ID, live.DrawingPrefix); ok {
+					s.tell(view, time.Since(c.read))
+				}
+			}
 		})
 	})
 	run.heard(ctx, func() {
@@ -273,7 +278,7 @@ func (s *Server) papers(ctx context.Context, run *background, c *current) {
 	if ctx.Err() != nil {
 		return
 	}
-	s.tell("papers", time.Since(began))
+	s.tell("papers", time.Since(c.read))
 }
 
 // sameJob reports whether nothing that counts is others.

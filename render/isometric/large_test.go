@@ -106,3 +106,11 @@ func BenchmarkDraw100Runs(b *testing.B) {
 		Draw(in)
 	}
 }
+
+// Aim: 100 ms for a demo.
+func BenchmarkDrawDemo(b *testing.B) {
+	in := input(b, "../../testdata/two-speed.toml")
+	for b.Loop() {
+		Draw(in)
+	}
+}

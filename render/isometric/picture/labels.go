@@ -120,7 +120,8 @@ func (p *Picture) Finish() {
 	if board == nil {
 		return
 	}
-	p.board.Bound(&label.Work{Left: mostKeyWork})
+	work := label.Work{Left: mostKeyWork}
+	p.board.Bound(&work)
 	for _, i := range p.left() {
 		if len(p.requests[i].split) > 0 { // each length of a row by itself
 			p.requests[i].later = nil
@@ -141,6 +142,7 @@ func (p *Picture) Finish() {
 		}
 	}
 	board.Settle()
+	p.D.Work.Left -= mostKeyWork - work.Left
 	for _, i := range p.left() {
 		if w := p.requests[i].words; w != "" {
 			p.keys = append(p.keys, w)

@@ -29,7 +29,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 	unit, groups := p.After.Circuit.TheUnit(), p.After.Circuit.OfKind(graph.JetGroup)
 	g := &form.Grid{Header: []string{"mode"}}
 	if unit != nil {
-		g.Header = append(g.Header, "unit gets", "range", "rise", "past the unit")
+		g.Header = append(g.Header, "unit gets", "middle", "range", "rise", "past the unit")
 	}
 	if len(groups) > 0 {
 		g.Header = append(g.Header, "jets today", "jets after", "range")
@@ -44,7 +44,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 				today = flow(m.JetsToday)
 			}
 			if len(groups) == 1 {
-				span = spreadOf(p, spread, m.Mode, groups[0], units)
+				_, span = spreadOf(p, spread, m.Mode, groups[0], units)
 			}
 			jets = []string{today, flow(m.Jets), span}
 		}
@@ -61,11 +61,12 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			if len(all) > 1 {
 				mode += ", " + names.Tag(u.ID)
 			}
-			row := []string{mode, flow(u.Flow), spreadOf(p, spread, m.Mode, p.After.Circuit.Part(u.ID), units), cmp.Or(u.RiseWords().In(units), "-"), flow(m.Bypass)}
+			middle, span := spreadOf(p, spread, m.Mode, p.After.Circuit.Part(u.ID), units)
+			row := []string{mode, flow(u.Flow), middle, span, cmp.Or(u.RiseWords().In(units), "-"), flow(m.Bypass)}
 			g.Rows = append(g.Rows, append(row, jets...))
 		}
 	}
-	lines := []string{"Ranges: nine in ten of the samples of what is not known exactly. The rise is at the greatest of the unit's ratings; a colder day gives less."}
+	lines := []string{"What the unit and the jets get is the case as described; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range. The rise is at the greatest of the unit's ratings; a colder day gives less."}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
 			lines = append(lines, table.Capital(names.Mode(m.Mode))+": "+past+".")
@@ -77,20 +78,21 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 // noFlow is the flow that prints as nothing, m³/s.
 const noFlow = 0.005 / 3600
 
-// spreadOf prints the range of the flow through a part.
-func spreadOf(p *plan.Plan, ranges *spread.ModeRanges, mode string, part *graph.Part, units quantity.System) string {
+// spreadOf prints the middle and the range of the flow through a part.
+func spreadOf(p *plan.Plan, ranges *spread.ModeRanges, mode string, part *graph.Part, units quantity.System) (middle, span string) {
 	sol := p.After.Solution(mode)
 	if ranges == nil || sol == nil {
-		return ""
+		return "", ""
 	}
+	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
 	for i, f := range sol.Parts {
 		if f.Part == part && i < len(ranges.Parts) {
 			r := ranges.Parts[i]
 			if math.Abs(r.Low) < noFlow && math.Abs(r.High) < noFlow {
-				return "none"
+				return "none", "none"
 			}
-			return r.Words(func(v float64) string { return quantity.Format(v, quantity.Flow, units) })
+			return flow(r.Middle), r.Words(flow)
 		}
 	}
-	return ""
+	return "", ""
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -28,8 +29,13 @@ type Key struct {
 // named stands in a path for a name of the user's own.
 const named = "NAME"
 
-// Keys returns every key of a description, in the order of the schema, by which Read reads.
-func Keys() []Key {
+// Keys returns every key of a description, in the order of the schema, by which Read reads. They
+// are worked out once, and are not to be changed.
+func Keys() []Key { return allKeys() }
+
+var allKeys = sync.OnceValue(keys)
+
+func keys() []Key {
 	var out []Key
 	shapes := topShapes()
 	for _, t := range topTables {

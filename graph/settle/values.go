@@ -71,7 +71,7 @@ func words(text string, from Origin) Value {
 
 func (s *Stage) waterValues(yield func(Key, Value) bool) bool {
 	return walk(waterID, s.Circuit.Water.Pos, yield, []named{
-		{"temperature", s.Water.TemperatureC}, {"density", s.Water.Density}, {"viscosity", s.Water.Viscosity},
+		{"volume", s.Water.Volume}, {"temperature", s.Water.TemperatureC}, {"density", s.Water.Density}, {"viscosity", s.Water.Viscosity},
 	})
 }
 

@@ -12,6 +12,7 @@ const usualC = 38
 
 // Water is what flows.
 type Water struct {
+	Volume       Value // m³; known only where the description gives it
 	TemperatureC Value // °C
 	Density      Value // kg/m³; by the temperature where the description gives none
 	Viscosity    Value // Pa·s; known only where the description gives it
@@ -22,6 +23,9 @@ func waterOf(c *graph.Circuit) Water {
 	pos := func(key string) graph.Pos { return c.Water.KeyPos[key] }
 	if c.Water.TemperatureSet || c.Water.TemperatureC != 0 {
 		w.TemperatureC = number(c.Water.TemperatureC, quantity.Temperature, given(pos("temperature")))
+	}
+	if c.Water.VolumeM3 > 0 {
+		w.Volume = number(c.Water.VolumeM3, quantity.Volume, given(pos("volume")))
 	}
 	w.Density = number(formula.Density(w.TemperatureC.V), quantity.Density, ofKeys(Key{waterID, "temperature"}))
 	if c.Water.Density > 0 {

@@ -164,6 +164,9 @@ func (w *former) keys(t *Table, v located.Value, path []any, prefix string) {
 // value lists one value, or what it holds.
 func (w *former) value(t *Table, v located.Value, path []any, label string, key []any, help string) {
 	f := Field{Path: path, Label: label, Key: key, Means: w.said(meaning.Of, label), Help: help, Hint: w.hints[w.file.ValuePos(v)], Open: w.said(meaning.Open, label), Lines: w.lines}
+	if inner := w.innerMeaning(label); inner != "" {
+		f.Means = inner
+	}
 	switch x := v.V.(type) {
 	case string:
 		f.Value, f.Blank = x, x == located.Blank
@@ -214,6 +217,23 @@ func (w *former) said(of func(section, key string) string, label string) string 
 	for _, section := range w.kinds {
 		if words := of(section, whole); words != "" {
 			return words
+		}
+	}
+	return ""
+}
+
+// innerMeaning is what a key within the table under a key means, by its label "flow, least" or
+// "ratings 1, air"; "" where the label is of no such key.
+func (w *former) innerMeaning(label string) string {
+	whole, inner, ok := strings.Cut(label, ", ")
+	if !ok || strings.Contains(inner, ", ") {
+		return ""
+	}
+	whole, _, _ = strings.Cut(whole, " ")
+	inner, _, _ = strings.Cut(inner, " ")
+	for _, k := range description.FindKeys(w.kinds[0] + "." + whole + "." + inner) {
+		if k.Path[0] != "catalog" {
+			return k.Means
 		}
 	}
 	return ""

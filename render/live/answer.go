@@ -191,12 +191,7 @@ func curvesSVG(b *bytes.Buffer, p *plan.Plan, names *tag.Names, units quantity.S
 	at := func(flow, head float64) string {
 		return fmt.Sprintf("%.1f %.1f", left+flow/flowMost*(right-left), bottom-head/headMost*(bottom-top))
 	}
-	var words []string
-	for _, d := range set.Duties {
-		if d.Stage == graph.After {
-			words = append(words, fmt.Sprintf("%s: %s at %s", names.Mode(d.Mode), quantity.Format(d.Flow, quantity.Flow, units), quantity.Format(d.Head, quantity.Head, units)))
-		}
-	}
+	words := dutyWords(&set, names, units)
 	fmt.Fprintf(b, "<h3>%s and its circuit</h3>\n<svg class=\"duty\" data-why=\"where pump and circuit meet\" viewBox=\"0 0 320 172\" role=\"img\" aria-label=\"%s\">\n", text(names.Short(set.Pump.ID)), text(strings.Join(words, "; ")))
 	fmt.Fprintf(b, "<path d=\"M%g %gV%gH%g\" stroke=\"#000\" fill=\"none\"/>\n", left, top, bottom, right)
 	fmt.Fprintf(b, "<text x=\"%g\" y=\"166\" font-size=\"10\" text-anchor=\"end\">flow to %s</text><text x=\"%g\" y=\"166\" font-size=\"10\">0</text>\n", right, quantity.Format(flowMost, quantity.Flow, units), left)
@@ -235,6 +230,29 @@ func curvesSVG(b *bytes.Buffer, p *plan.Plan, names *tag.Names, units quantity.S
 		fmt.Fprintf(b, "<circle cx=\"%s\" cy=\"%s\" r=\"4\" fill=\"%s\" stroke=\"#000\"/>\n", xy[0], xy[1], fill)
 	}
 	fmt.Fprintf(b, "</svg>\n<p class=\"note\" data-why=\"where pump and circuit meet\">Thick: the pump. Thin: the circuit after the work; dashed: today. It works where they meet%s.</p>\n", text(": "+strings.Join(words, "; ")))
+}
+
+// dutyWords says where the pump works after the work, modes that come to the same together.
+func dutyWords(set *plan.CurveSet, names *tag.Names, units quantity.System) []string {
+	at := map[string]int{}
+	var modes, where []string
+	for _, d := range set.Duties {
+		if d.Stage != graph.After {
+			continue
+		}
+		words := fmt.Sprintf("%s at %s", quantity.Format(d.Flow, quantity.Flow, units), quantity.Format(d.Head, quantity.Head, units))
+		i, ok := at[words]
+		if !ok {
+			at[words] = len(where)
+			modes, where = append(modes, names.Mode(d.Mode)), append(where, words)
+			continue
+		}
+		modes[i] += ", " + names.Mode(d.Mode)
+	}
+	for i := range where {
+		where[i] = modes[i] + ": " + where[i]
+	}
+	return where
 }
 
 func btoi(b bool) int {

@@ -38,6 +38,7 @@ var valueMeans = map[string]string{
 	"rating":                 "the pressure the pipe stands, at 20 to 23 °C",
 	"rating, warm":           "the same at the water's temperature: plastic stands less as it warms",
 	"depth below water":      "how far it lies below the water in the tub, which weighs on it; less than nothing above it",
+	"volume":                 "how much water is in the tub: heat is reckoned with it",
 	"temperature":            "what the water is kept at: its density and viscosity follow from it",
 	"density":                "of the water at its temperature: pressures are head times it",
 	"viscosity":              "of the water at its temperature: Reynolds numbers stand on it",

@@ -2,6 +2,7 @@ package description
 
 import (
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -31,10 +32,27 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	readTables(r, top)
 	pipework.Link(r)
 	if len(r.Found) > 0 {
-		return nil, r.Findings()
+		return nil, inItsUnits(r.Findings(), r.Circuit.Job.Units)
 	}
 	r.Circuit.Catalog = r.Catalog
 	return r.Circuit, nil
+}
+
+// inItsUnits are findings of a file that is not read, worded in the units it asks for: there is no
+// circuit to ask later.
+func inItsUnits(ds []graph.Diagnostic, units string) []graph.Diagnostic {
+	if units == "" {
+		return ds
+	}
+	in := func(t *quantity.Text) { *t = quantity.Text(t.In(quantity.SystemOf(units))) }
+	for i := range ds {
+		in(&ds[i].Message)
+		in(&ds[i].Hint)
+		for k := range ds[i].Related {
+			in(&ds[i].Related[k].Message)
+		}
+	}
+	return ds
 }
 
 // ReadCatalog reads a file of catalogue rows, [[catalog.KIND]] or [[KIND]] tables, and checks

@@ -3,6 +3,8 @@ package plan
 import (
 	"errors"
 	"slices"
+	"strconv"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -70,6 +72,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	}
 	p.mended(p.Findings, want)
 	p.Findings = aloneIfSwapped(p.Findings)
+	p.Findings = slices.DeleteFunc(p.Findings, p.ofStandstill)
 	p.Findings = graph.SortDiagnostics(p.Findings)
 	p.called()
 	return p, nil
@@ -116,6 +119,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 		ds = append(ds, p.Assembly.Findings...)
 	}
 	ds = append(ds, rule.Apply(in, need)...)
+	p.stopped = rule.StoppedByCheck(in)
 	if p.Proposal != nil && p.Proposal.Second != nil {
 		in.Cut = search.CutAt(p.Proposal.Circuit, *p.Proposal.Second, p.Proposal.Pos)
 		ds = append(ds, rule.ApplyCut(in)...)
@@ -139,6 +143,23 @@ func consequential(d graph.Diagnostic) bool {
 	}
 	r := rule.ByName(d.Rule)
 	return r != nil && r.Needs == rule.NeedsLayout
+}
+
+// ofStandstill reports whether a finding only follows where an old check keeps the water from a
+// pump's line: that it runs and no water passes it, that no place can take the unit for that, and
+// what the rules say of the flows of a unit on its line.
+func (p *Plan) ofStandstill(d graph.Diagnostic) bool {
+	for _, pump := range p.stopped {
+		if d.Rule == "flow" && d.Pos == pump.Pos || d.Rule == "retrofit" && strings.Contains(d.Message.String(), strconv.Quote(pump.ID)) {
+			return true
+		}
+		if r := rule.ByName(d.Rule); r != nil && r.Needs == rule.NeedsFlow && r.Name != rule.CheckArrow && p.After != nil && p.After.Layout != nil {
+			if b, _ := p.After.Layout.Stage.Branch(); b != nil && b.Pump != nil && b.Pump.ID == pump.ID {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // aloneIfSwapped leaves out what only follows where an inlet and an outlet are mixed up: that

@@ -40,6 +40,7 @@ type Plan struct {
 	Proposal      *retrofit.Proposal // the one built in; nil where nothing was asked
 	Places        []search.Verdict
 	OnSite        []int              // numbers of the pieces that can't be cut before the unit stands
+	stopped       []*graph.Part      // pumps whose lines an old check the wrong way round shuts
 	against       []graph.Diagnostic // what the search found against the place it was asked for, flows too where no verb asks for them
 	next          quantity.Text      // what to measure or decide where nothing does; ""
 	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for

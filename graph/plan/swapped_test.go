@@ -95,3 +95,29 @@ func saidOnce(t *testing.T, where string, p *plan.Plan, part string) {
 		t.Errorf("%s: want one error, that in and out of %q look swapped; got %q", where, part, errors)
 	}
 }
+
+// An old check the wrong way round stops its pump's line: that is one error, and nothing of what
+// only follows from it, for the job with nothing else wrong has no error at all.
+func TestOldCheckAgainstTheWaterIsSaidOnce(t *testing.T) {
+	data, err := os.ReadFile("testdata/jobs/inches.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	good := work(t, read(t, "inches.toml", data), plan.Findings|plan.Flows)
+	if errs := errorsOf(good.Findings); len(errs) > 0 {
+		t.Fatalf("with its check the right way round: %v", errs)
+	}
+	p := work(t, read(t, "turned.toml", []byte(swappedPorts(t, string(data), "check"))), plan.Findings|plan.Flows)
+	errs := 0
+	for _, d := range p.Findings {
+		switch {
+		case d.Severity == graph.Error && d.Rule == "check-arrow":
+			errs++
+		case d.Severity == graph.Error || d.Rule == "flow" && d.Severity > graph.Note:
+			t.Errorf("follows from the check: %s [%s]", d.Message, d.Rule)
+		}
+	}
+	if errs != 1 {
+		t.Errorf("the check is told %d times", errs)
+	}
+}

@@ -20,7 +20,7 @@ func checkRules() []*Rule {
 			Check:    checkBeforeFeeder,
 		},
 		{
-			Name:     "check-arrow",
+			Name:     CheckArrow,
 			Asks:     "The arrow of every check valve points the way the water goes.",
 			Why:      "Turned round it stops the line.",
 			Source:   "follows from the circuit",
@@ -98,6 +98,9 @@ func creepsBack(v *view, b branch, p *graph.Part, report Report) {
 	report(b.Unit.Existing && p.Existing, d)
 }
 
+// CheckArrow is the name of the rule that asks which way a check lets the water through.
+const CheckArrow = "check-arrow"
+
 func checkArrow(in *Input, report Report) {
 	v := in.ask()
 	for _, p := range v.c.OfKind(graph.CheckValve) {
@@ -118,6 +121,19 @@ func checkArrow(in *Input, report Report) {
 		}
 		report(p.Existing && dry == nil, d)
 	}
+}
+
+// StoppedByCheck returns the pumps to whose lines an old check that stands the wrong way round lets
+// no water in any mode: what else is found of their flows only follows from it.
+func StoppedByCheck(in *Input) []*graph.Part {
+	v := in.ask()
+	var out []*graph.Part
+	for _, p := range v.c.OfKind(graph.CheckValve) {
+		if port, coming := v.net.Inlet(p); p.Existing && coming != nil && port != graph.In && starvedBy(in, v, p) != nil {
+			out = append(out, v.net.LinePump(p))
+		}
+	}
+	return out
 }
 
 // starvedBy returns a machine, the jets or the pump on the line of a check that stands against

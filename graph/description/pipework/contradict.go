@@ -96,6 +96,5 @@ func lengthAgrees(r *field.Reader, p *graph.Part) {
 	located.Related(d, p.KeyPos["length"], "the length is here")
 }
 
-func millimetres(mm float64) string {
-	return quantity.Format(mm, quantity.Length, quantity.MetricSystem)
-}
+// millimetres is a length of a finding, in the units the file is read in.
+func millimetres(mm float64) quantity.Amount { return quantity.Length.Finely(mm) }

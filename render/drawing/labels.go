@@ -32,10 +32,7 @@ func aims(p *plan.Plan, units quantity.System) map[string][]sticker.Setting {
 	out := map[string][]sticker.Setting{}
 	for _, v := range p.After.Circuit.Parts {
 		if a, ok := p.AimOf(v.ID); ok {
-			who := "unit"
-			if len(p.After.Layout.Stage.Branches()) > 1 {
-				who = tag.Of(p.Circuit, p.Net()).Tag(a.Unit)
-			}
+			who := strings.TrimPrefix(theUnit(p, a), "the ")
 			shows := who + " shows"
 			if a.Several {
 				shows += ", " + tag.Of(p.Circuit, p.Net()).Mode(a.Mode)
@@ -110,7 +107,7 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 	}
 	var ways []string
 	if a.DropPa > 0 {
-		ways = append(ways, fmt.Sprintf("with a gauge before the unit and one after it: %s apart", quantity.Format(a.DropPa, quantity.Pressure, units)))
+		ways = append(ways, fmt.Sprintf("with a gauge before %s and one after it: %s apart", theUnit(p, a), quantity.Format(a.DropPa, quantity.Pressure, units)))
 	}
 	rises := ""
 	for i, r := range a.Rises {
@@ -128,6 +125,14 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 		text += " (" + strings.Join(ways, "; ") + ")"
 	}
 	return text + "; start near " + strings.ToLower(Near(p, v, a))
+}
+
+// theUnit is the unit a throttle is set by: by its name where there are several.
+func theUnit(p *plan.Plan, a plan.Aim) string {
+	if len(p.After.Layout.Stage.Branches()) > 1 {
+		return tag.Of(p.Circuit, p.Net()).Tag(a.Unit)
+	}
+	return "the unit"
 }
 
 // shows says what the unit shows when the throttle is set, and what the others on the same

@@ -276,7 +276,7 @@ func bleeding() []Sentence {
 			Name: "bleed-below",
 			When: func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == BelowWater },
 			Say: func(j *Job) quantity.Text {
-				return capital(j.thisUnit()) + " stands below the water: with the pump off ease the union at its outlet until water without air comes, it isolated from its supply, and close it."
+				return capital(j.thisUnit()) + " stands below the water: with the pump off and its supply isolated ease the union at its outlet until water without air comes, and close it."
 			},
 			Source: common,
 		},

@@ -108,31 +108,11 @@ func (d *drawing) dimensions(b scene.Box) {
 		from := mid + out[side]*(0.5*c.before.outside/d.per+1.5)
 		d.dimension(a, b, edge[side]+out[side]*(labelMM+float64(n)*rowMM+shift(side)), from, from, d.text(math.Abs(s1-s0)), upright)
 	}
-	// from face to stop, and on from stop to stop
-	stops := []float64{c.before.to - c.before.depthTo, c.before.to}
-	for i, m := range c.members {
-		if i > 0 && m.part.Kind != graph.Tee {
-			stops = append(stops, m.from)
-		}
-		if m.part.Kind != graph.Tee && i < len(c.members)-1 {
-			stops = append(stops, m.to)
-		}
-		for _, t := range m.tubes {
-			stops = append(stops, t.from, t.to)
-		}
-	}
-	stops = inOrder(append(append(stops, c.fitted.stops()...), c.after.from, c.after.from+c.after.depthFrom))
+	stops := c.stops()
 	for i := 1; i < len(stops); i++ {
 		across(stops[i-1], stops[i], 1)
 	}
-	// from cut to centre to centre to cut
-	centres := []float64{c.before.to}
-	for _, m := range c.members {
-		if m.part.Kind == graph.Tee {
-			centres = append(centres, m.from)
-		}
-	}
-	centres = append(centres, c.after.from)
+	centres := c.centres()
 	for i := 1; i < len(centres); i++ {
 		across(centres[i-1], centres[i], 0)
 	}
@@ -149,6 +129,36 @@ func (d *drawing) dimensions(b scene.Box) {
 		used[side] += 2
 	}
 	d.clearTexts()
+}
+
+// stops is where the line has the face of the old pipe, every stop and every end of a tube, in
+// order: mm along it.
+func (c *chain) stops() []float64 {
+	stops := []float64{c.before.to - c.before.depthTo, c.before.to}
+	for i, m := range c.members {
+		if i > 0 && m.part.Kind != graph.Tee {
+			stops = append(stops, m.from)
+		}
+		if m.part.Kind != graph.Tee && i < len(c.members)-1 {
+			stops = append(stops, m.to)
+		}
+		for _, t := range m.tubes {
+			stops = append(stops, t.from, t.to)
+		}
+	}
+	return inOrder(append(append(stops, c.fitted.stops()...), c.after.from, c.after.from+c.after.depthFrom))
+}
+
+// centres is where the line has its first cut, the centres of its tees and its second cut, mm
+// along it.
+func (c *chain) centres() []float64 {
+	centres := []float64{c.before.to}
+	for _, m := range c.members {
+		if m.part.Kind == graph.Tee {
+			centres = append(centres, m.from)
+		}
+	}
+	return append(centres, c.after.from)
 }
 
 // clearTexts gives lengths through which an extension line of others runs a place of their

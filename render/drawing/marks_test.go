@@ -64,7 +64,7 @@ func markedJobs(t *testing.T) map[string]*plan.Plan {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if p.Proposal != nil && p.Before != nil && p.After != nil && !p.Proposal.Place.TooShort() && p.Proposal.Marking.Run != "" {
+			if p.Proposal != nil && p.Before != nil && p.After != nil && p.RuledOut() == nil && p.Proposal.Marking.Run != "" {
 				out[name] = p
 			}
 		}

@@ -59,15 +59,8 @@ func (d *drawing) crossOut() {
 		}
 		b := scene.Bounds(s)
 		if strings.HasPrefix(s.Name, "run:") { // on its longest straight
-			for _, p := range s.Paths {
-				at := p.Start
-				for _, g := range p.Segments {
-					leg := scene.Empty().Add(at).Add(g.To)
-					if old, ok := where[s.Name]; !ok || leg.W()+leg.H() > old.W()+old.H() {
-						where[s.Name] = leg
-					}
-					at = g.To
-				}
+			if leg, ok := longestStraight(s, where[s.Name]); ok {
+				where[s.Name] = leg
 			}
 			continue
 		}
@@ -91,4 +84,21 @@ func (d *drawing) crossOut() {
 	for _, r := range runs {
 		cross("run:" + r.ID)
 	}
+}
+
+// longestStraight is the box round the longest straight of a run's line, if it is longer than one
+// there already is.
+func longestStraight(line scene.Shape, than scene.Box) (longest scene.Box, found bool) {
+	longest = than
+	for _, p := range line.Paths {
+		at := p.Start
+		for _, g := range p.Segments {
+			leg := scene.Empty().Add(at).Add(g.To)
+			if leg.W()+leg.H() > longest.W()+longest.H() {
+				longest, found = leg, true
+			}
+			at = g.To
+		}
+	}
+	return longest, found
 }

@@ -178,7 +178,7 @@ func detailAgrees(t *testing.T, name string, p *plan.Plan, want []template.Cut) 
 	pages := drawn(t, p, "detail", quantity.MetricSystem)
 	var apart []float64
 	for _, page := range pages {
-		per, x := 0.0, []float64{}
+		per, x := 0.0, []scene.Point{}
 		for _, it := range page.Items {
 			switch it := it.(type) {
 			case scene.Text:
@@ -189,12 +189,12 @@ func detailAgrees(t *testing.T, name string, p *plan.Plan, want []template.Cut) 
 				}
 			case scene.Shape:
 				if strings.HasPrefix(it.Name, "cut-line:") {
-					x = append(x, scene.Bounds(it).Centre().X)
+					x = append(x, scene.Bounds(it).Centre())
 				}
 			}
 		}
 		if len(x) == 2 {
-			apart = append(apart, math.Abs(x[1]-x[0])*per)
+			apart = append(apart, math.Hypot(x[1].X-x[0].X, x[1].Y-x[0].Y)*per)
 		}
 	}
 	for i := 0; i+1 < len(want); i += 2 {

@@ -29,7 +29,7 @@ type Input struct {
 type Gone struct{ Parts, Runs map[string]bool }
 
 // mostWork bounds the search for the labels' places on all sheets together, in comparisons of
-// places: a million take some 15 ms. One try for a sheet has a share of it: more while all may
+// places: a million take some 10 ms. One try for a sheet has a share of it: more while all may
 // yet go on one sheet, which is worth much, less once it is shared out.
 const (
 	mostWork      = 12_000_000

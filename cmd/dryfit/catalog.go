@@ -101,6 +101,16 @@ func (j *job) printRows(rows []catalog.Row, w *world.World) int {
 	return w.Write(j.output, out)
 }
 
+// whereRowsAre says how the rows are listed that a name may be meant for.
+func whereRowsAre(cat *catalog.Catalog, word string) string {
+	for _, row := range cat.Rows() {
+		if hasAll(row.Kind+" "+row.Name, []string{word}) {
+			return "dryfit catalog list " + word + " prints those it may be"
+		}
+	}
+	return "dryfit catalog list prints them all, dryfit catalog list KIND those of a kind: " + strings.Join(cat.Kinds(), ", ")
+}
+
 func (j *job) showCatalog(cat *catalog.Catalog, rest []string, w *world.World) int {
 	name := strings.Join(rest, " ")
 	if name == "" {
@@ -112,7 +122,7 @@ func (j *job) showCatalog(cat *catalog.Catalog, rest []string, w *world.World) i
 		if near := cat.Nearest(name); near != "" {
 			err = fmt.Errorf("no catalogue row %q; did you mean %q?", name, near)
 		} else {
-			err = fmt.Errorf("%w (dryfit catalog list %s prints those it may be)", err, strings.Fields(name)[0])
+			err = fmt.Errorf("%w (%s)", err, whereRowsAre(cat, strings.Fields(name)[0]))
 		}
 		return world.Complain(w, err)
 	}

@@ -47,8 +47,8 @@ func runMatch(v *verb, args []string, w *world.World) int {
 		_, _ = shared.read(f, v, w) // says what is wanted
 		return world.WrongUse
 	}
-	style := form.Style{}
-	for i, file := range files {
+	var styles []form.Style // each tub is printed in its own units
+	for _, file := range files {
 		one := shared
 		one.file, one.sources = file, shared.sources
 		if code, ok := one.readFile(v, w); !ok {
@@ -66,9 +66,7 @@ func runMatch(v *verb, args []string, w *world.World) int {
 		if !ok {
 			return world.Complain(w, fmt.Errorf("%s describes no heat pump in whose place another could stand: write it as a [[part]], and [retrofit] unit = with its id", one.file))
 		}
-		if i == 0 {
-			style = one.style(w)
-		}
+		styles = append(styles, one.style(w))
 		tubs, found = append(tubs, tub), append(found, problems...)
 		found = append(found, graph.Errors(p.Findings)...) // the rest is said by check
 	}
@@ -76,11 +74,11 @@ func runMatch(v *verb, args []string, w *world.World) int {
 	var err error
 	switch shared.format {
 	case "json":
-		out, err = table.MatchJSON(tubs, style)
+		out, err = table.MatchJSON(tubs)
 	case "csv":
-		out = table.MatchCSV(tubs, style)
+		out = table.MatchCSV(tubs)
 	default:
-		out = table.MatchText(tubs, style)
+		out = table.MatchText(tubs, styles)
 	}
 	if err != nil {
 		return world.Complain(w, err)

@@ -59,7 +59,7 @@ func runShow(v *verb, args []string, w *world.World) int {
 		}
 	}
 	if of != "" && !slices.Contains(names, of) {
-		return world.Complain(w, fmt.Errorf("there is no part or run %q%s", of, meant(of, names)))
+		return world.Complain(w, fmt.Errorf("there is no part or run %q%s", of, meantAmong(of, names)))
 	}
 	values, unknowns := table.ShownOf(stages, of), table.UnknownsOf(p.Unknowns(), stages, of)
 	var out []byte

@@ -162,3 +162,17 @@ func meant(word string, there []string) string {
 	}
 	return ""
 }
+
+// meantAmong is meant; where none of the words is near it names them, as many as fit on a few lines.
+func meantAmong(word string, there []string) string {
+	const most = 30
+	switch near := meant(word, there); {
+	case near != "":
+		return near
+	case len(there) > most:
+		return fmt.Sprintf("; there are %s and %d more", strings.Join(there[:most], ", "), len(there)-most)
+	case len(there) > 0:
+		return "; there are " + strings.Join(there, ", ")
+	}
+	return ""
+}

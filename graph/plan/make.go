@@ -70,6 +70,9 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 		p.Heat = HeatOf(p, job.Ask{})
 		p.Findings = append(p.Findings, p.Heat.Problems...)
 	}
+	if !graph.HasErrors(p.Findings) { // what rules the place out is told by every verb, also where it solves no flows
+		p.Findings = append(p.Findings, p.against...)
+	}
 	p.mended(p.Findings, want)
 	p.Findings = aloneIfSwapped(p.Findings)
 	p.Findings = slices.DeleteFunc(p.Findings, p.ofStandstill)

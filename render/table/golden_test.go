@@ -64,9 +64,9 @@ func TestGolden(t *testing.T) {
 			{"cuts.txt", lists.CutsText}, {"cuts.csv", lists.CutsCSV}, {"cuts.json", lists.CutsJSON},
 			{"flow.txt", FlowText}, {"flow.csv", FlowCSV}, {"flow.json", FlowJSON},
 			{"cutin.txt", CutinText}, {"cutin.csv", CutinCSV}, {"cutin.json", CutinJSON},
-			{"match.txt", matched(func(t []*match.Tub, s form.Style) ([]byte, error) { return MatchText(t, s), nil })},
-			{"match.csv", matched(func(t []*match.Tub, s form.Style) ([]byte, error) { return MatchCSV(t, s), nil })},
-			{"match.json", matched(MatchJSON)},
+			{"match.txt", matched(func(t []*match.Tub, s form.Style) ([]byte, error) { return MatchText(t, []form.Style{s}), nil })},
+			{"match.csv", matched(func(t []*match.Tub, _ form.Style) ([]byte, error) { return MatchCSV(t), nil })},
+			{"match.json", matched(func(t []*match.Tub, _ form.Style) ([]byte, error) { return MatchJSON(t) })},
 			{"findings.csv", func(p *plan.Plan, s form.Style) ([]byte, error) { return FindingsCSV(p.Findings, s), nil }},
 			{"findings.json", func(p *plan.Plan, s form.Style) ([]byte, error) { return FindingsJSON(p.Findings, s) }},
 		} {

@@ -14,10 +14,12 @@ import (
 )
 
 // MatchText prints which units suit which tubs: a table for each tub, and where there are several
-// tubs one of them all.
-func MatchText(tubs []*match.Tub, s form.Style) []byte {
+// tubs one of them all; each in the units of its own style.
+func MatchText(tubs []*match.Tub, styles []form.Style) []byte {
 	var out []form.Block
-	for _, t := range tubs {
+	s := form.Style{}
+	for i, t := range tubs {
+		s = styles[i]
 		out = append(out, matchBlock(t, s))
 	}
 	if len(tubs) > 1 {
@@ -235,7 +237,7 @@ type matchFlowJSON struct {
 }
 
 // MatchJSON prints the units of every tub for other programs.
-func MatchJSON(tubs []*match.Tub, _ form.Style) ([]byte, error) {
+func MatchJSON(tubs []*match.Tub) ([]byte, error) {
 	out := matchJSON{Tubs: []matchTubJSON{}}
 	for _, t := range tubs {
 		j := matchTubJSON{File: t.File, Job: t.Job.Name, Air: t.AirC, Water: t.WaterC, Units: []matchUnitJSON{}, LeftOut: t.LeftOut}
@@ -278,7 +280,7 @@ func matchUnitOf(u *match.Unit) matchUnitJSON {
 }
 
 // MatchCSV prints a line for each tub and unit.
-func MatchCSV(tubs []*match.Tub, _ form.Style) []byte {
+func MatchCSV(tubs []*match.Tub) []byte {
 	var rows [][]string
 	for _, t := range tubs {
 		for i := range t.Units {

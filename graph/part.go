@@ -89,6 +89,7 @@ type Part struct {
 	BranchSize        catalog.Size // of a tee's branch; zero: that of its run
 	LengthMM          float64      // stop to stop along its run; 0 without LengthSet: the catalogue's
 	LengthSet         bool         // the description gives it, zero or more
+	Ends              string       // what its ports are: "socket", "spigot", "thread", "union", "barb"; "" as its row says
 	OutsideMM         float64      // largest outside diameter of a part in line, as measured; 0: the catalogue's
 	Box               *Span        // two opposite corners of what it takes up, from its first port, mm; nil: not given
 	Ports             []Port

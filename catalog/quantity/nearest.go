@@ -9,7 +9,8 @@ import (
 const longestWord = 80
 
 // Nearest returns the candidate that the word was most likely meant to be, or false where
-// none is plausibly near: about one slip in three letters. Capitals don't count. Of equally
+// none is plausibly near: about one slip in three letters, or a word up to its hyphen: least,
+// least-flow. Capitals don't count. Of equally
 // near ones the first wins.
 func Nearest(word string, candidates []string) (string, bool) {
 	word = strings.ToLower(word)
@@ -26,6 +27,13 @@ func Nearest(word string, candidates []string) (string, bool) {
 		// A word changed in every letter is not near.
 		if d := slips(word, strings.ToLower(c)); d < found && d < max(n, utf8.RuneCountInString(c)) {
 			best, found = c, d
+		}
+	}
+	if found > 1 { // not just a letter: half of a key, or a key and more
+		for _, c := range candidates {
+			if low := strings.ToLower(c); strings.HasPrefix(low, word+"-") || strings.HasPrefix(word, low+"-") {
+				return c, true
+			}
 		}
 	}
 	return best, found <= limit

@@ -282,6 +282,7 @@ loss = { points = [["5 m3/h", "2 kPa"], ["10 m3/h", "0.7 m"]] }
 [[part]]
 id = "element"
 kind = "element-heater"
+ends = "thread"
 power = "2.25 kW"
 interlock = "controller-mode"
 set-point = "98 °F"

@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"cmp"
 	"strings"
 
 	"dryfit/catalog"
@@ -41,12 +42,12 @@ type Part struct {
 
 // Opens reports whether a part can be opened by hand: it is a union, or has union ends.
 func (p *Part) Opens() bool {
-	return p.Kind == graph.Union || strings.Contains(p.Row.V.Ends, "union") || strings.Contains(p.Row.V.Style, "true-union")
+	return p.Kind == graph.Union || strings.Contains(cmp.Or(p.Ends, p.Row.V.Ends), "union") || strings.Contains(p.Row.V.Style, "true-union")
 }
 
 // OpensAt reports whether a part can be taken apart at a port without cutting pipe.
 func (p *Part) OpensAt(port string) bool {
-	return p.Kind == graph.Union || strings.Contains(PortEnds(&p.Row.V, port), "union")
+	return p.Kind == graph.Union || strings.Contains(cmp.Or(p.Ends, PortEnds(&p.Row.V, port)), "union")
 }
 
 // settlePart settles what hangs on the part and the pipe of its runs alone.

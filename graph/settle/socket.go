@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"cmp"
 	"strings"
 
 	"dryfit/catalog"
@@ -29,7 +30,7 @@ func PortEnds(row *catalog.Row, port string) string {
 // socketAt returns what a port offers to the run that ends there.
 func (s *Stage) socketAt(p *Part, port string, run *graph.Run) Socket {
 	out := Socket{Row: &p.Row.V}
-	out.Ends = PortEnds(out.Row, port)
+	out.Ends = cmp.Or(p.Ends, PortEnds(out.Row, port))
 	if p.Kind == graph.Barb {
 		out.Ends = barbEnd(out.Row, run)
 	}

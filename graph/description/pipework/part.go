@@ -30,6 +30,7 @@ var MorePartFields = slices.Concat([]field.Field[graph.Part]{
 	field.Size("size", func(p *graph.Part) *catalog.Size { return &p.Size }),
 	field.QtyGiven("length", field.PartLength, func(p *graph.Part) *float64 { return &p.LengthMM }, func(p *graph.Part) *bool { return &p.LengthSet }),
 	field.Qty("outside-diameter", field.OutsideWidth.SuchAs("92 mm"), func(p *graph.Part) *float64 { return &p.OutsideMM }),
+	field.Word("ends", []string{"socket", "spigot", "thread", "union", "barb"}, func(p *graph.Part) *string { return &p.Ends }),
 	boxField(),
 	portPlacesField(),
 	lossField(),

@@ -25,7 +25,7 @@ type Picture struct {
 	Scale    float64
 	Labelled bool        // its labels have been placed
 	Within   scene.Box   // by then: what they stay in
-	Most     int         // comparisons its labels may take; 0: mostSheetWork
+	Most     int         // comparisons its labels may take; 0: members.MostSheetWork
 	A, B     []graph.Vec // display of the members' ends
 	nodes    []graph.Vec // real places of dimensions
 	Items    []scene.Item

@@ -74,11 +74,24 @@ func (s *Stage) partLike(now *Stage, p *graph.Part) int {
 	}
 	for n, i := range is {
 		r := now.Circuit.Runs[i]
-		if s.Circuit.Runs[was[n]] != r || s.carries(r) != now.carries(r) {
+		if s.Circuit.Runs[was[n]] != r || !s.joinsAlike(now, r) && s.carries(r) != now.carries(r) {
 			return -1
 		}
 	}
 	return k
+}
+
+// joinsAlike reports whether the very same parts stand at both ends of a run in two stages: a
+// part with many ports, as a tub, is then not searched for what they carry.
+func (s *Stage) joinsAlike(now *Stage, r *graph.Run) bool {
+	for _, ref := range [2]graph.PortRef{r.From, r.To} {
+		was, ok := s.parts[ref.Part]
+		is, too := now.parts[ref.Part]
+		if !ok || !too || s.Circuit.Parts[was] != now.Circuit.Parts[is] {
+			return false
+		}
+	}
+	return true
 }
 
 // sameEnds reports whether the parts at both ends of a run taken over are taken over too: its

@@ -3,6 +3,7 @@ package hydraulic
 import (
 	"os"
 	"path/filepath"
+	"reflect"
 	"testing"
 
 	"dryfit/graph"
@@ -41,6 +42,20 @@ func TestBriefIsTheReport(t *testing.T) {
 				if b.Part != w.Part || b.Flow != w.Flow || b.Drop != w.Drop || b.HeadM != w.HeadM || b.ShutOffPa != w.ShutOffPa {
 					t.Errorf("%s, mode %q, %s: %+v, not %+v", file, mode.Name, w.Part.ID, b, w)
 				}
+			}
+			room := m.brief(f, nil) // of another sample: nothing of that is left
+			for i := range room.Parts {
+				p := &room.Parts[i]
+				*p = PartFlow{Flow: 7, Drop: 7, State: "shut", HeadM: 7, ShutOffPa: 7, MarginPa: 7, Legs: p.Legs}
+				for k := range p.Legs {
+					p.Legs[k] = LegFlow{Port: "other", Flow: 7, Drop: 7}
+				}
+			}
+			for i := range room.Runs {
+				room.Runs[i] = RunFlow{Flow: 7, Drop: 7, Suction: true}
+			}
+			if again := m.brief(f, room); !reflect.DeepEqual(again, brief) {
+				t.Errorf("%s, mode %q: written into another's: %+v, not %+v", file, mode.Name, again, brief)
 			}
 			for i, w := range whole.Runs {
 				if b := brief.Runs[i]; b.Run != w.Run || b.Flow != w.Flow || b.Drop != w.Drop {

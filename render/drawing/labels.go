@@ -57,11 +57,11 @@ func risesInARow(rises []plan.Rise, units quantity.System) (airs, by string) {
 	row := func(dim quantity.Dimension, value func(plan.Rise) float64) string {
 		text, unit := "", ""
 		for i, r := range rises {
-			number := ""
-			if number, unit, _ = strings.Cut(quantity.Format(value(r), dim, units), " "); i > 0 {
+			if i > 0 {
 				text += " / "
 			}
-			text += number
+			number, its, _ := strings.Cut(quantity.Format(value(r), dim, units), " ")
+			text, unit = text+number, its
 		}
 		return text + " " + unit
 	}

@@ -145,7 +145,7 @@ func (b *Board) better(i int) bool {
 	return false
 }
 
-// least is by how much places must be cheaper together for two labels to be moved.
+// leastGain is by how much places must be cheaper together for two labels to be moved.
 const leastGain = 0.01
 
 // swap moves a label to a place and another out of it, if both are cheaper then.

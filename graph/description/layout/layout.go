@@ -19,7 +19,7 @@ const commentColumn = 29
 const setIn = "  "
 
 // Format returns the text in the layout of the house; the same text where it has it already. Lines
-// end as most of them did, with LF or CRLF.
+// end as most of them did, with LF or CRLF; inside a text of several lines each as it did.
 // The text must be TOML. Nothing is lost: what results holds the same values and the same
 // comments, or there is an error.
 func Format(text []byte) ([]byte, error) {
@@ -29,10 +29,11 @@ func Format(text []byte) ([]byte, error) {
 		return nil, err
 	}
 	lines := split(string(body))
-	out := []byte(joined(lines))
-	if crlf := bytes.Count(body, []byte("\r\n")); 2*crlf > bytes.Count(body, []byte("\n")) {
-		out = bytes.ReplaceAll(out, []byte("\n"), []byte("\r\n"))
+	end := "\n"
+	if 2*bytes.Count(body, []byte("\r\n")) > bytes.Count(body, []byte("\n")) {
+		end = "\r\n"
 	}
+	out := []byte(joined(lines, end))
 	if err := toml.Unmarshal(out, &is); err != nil || !reflect.DeepEqual(was, is) || !reflect.DeepEqual(comments(lines), comments(split(string(out)))) {
 		return nil, errors.New("its layout can't be changed without changing what it says")
 	}
@@ -50,6 +51,7 @@ type line struct {
 	depth   int    // brackets that are open where it begins, less those it closes first
 	inside  bool   // it begins, or goes on, inside a text of several lines
 	opens   bool   // it ends inside one
+	end     string // LF or CRLF
 }
 
 func comments(lines []line) []string {
@@ -64,12 +66,15 @@ func comments(lines []line) []string {
 
 // split reads the lines with what stands open at each.
 func split(text string) []line {
-	text = strings.ReplaceAll(text, "\r\n", "\n")
 	var out []line
 	fence := "" // what ends the text of several lines that is open
 	depth := 0
-	for raw := range strings.SplitSeq(strings.TrimRight(text, "\n"), "\n") {
-		l := line{raw: raw, inside: fence != ""}
+	for raw := range strings.SplitSeq(strings.TrimRight(text, "\r\n"), "\n") {
+		l := line{inside: fence != "", end: "\n"}
+		if less, crlf := strings.CutSuffix(raw, "\r"); crlf {
+			raw, l.end = less, "\r\n"
+		}
+		l.raw = raw
 		end := len(raw)
 		first := true // nothing but closing brackets so far
 		l.depth = depth
@@ -133,13 +138,17 @@ func quoted(s string, i int) int {
 	return len(s)
 }
 
-// joined writes the lines in the layout of the house.
-func joined(lines []line) string {
+// joined writes the lines in the layout of the house; those that end outside a text of several
+// lines with an end.
+func joined(lines []line, end string) string {
 	var b strings.Builder
 	blank, began := 0, false
 	for i, l := range lines {
+		if !l.opens {
+			l.end = end
+		}
 		if l.inside { // of a text of several lines nothing is touched
-			b.WriteString(l.raw + "\n")
+			b.WriteString(l.raw + l.end)
 			blank, began = 0, true
 			continue
 		}
@@ -148,11 +157,10 @@ func joined(lines []line) string {
 			continue
 		}
 		if began && (blank > 0 || headerFollows(lines, i)) {
-			b.WriteByte('\n')
+			b.WriteString(end)
 		}
 		blank, began = 0, true
-		b.WriteString(l.written())
-		b.WriteByte('\n')
+		b.WriteString(l.written() + l.end)
 	}
 	return b.String()
 }

@@ -80,6 +80,8 @@ func TestFormatLineEnds(t *testing.T) {
 		"[job]\r\nname=\"a\" # b\r\nunits = \"inch\"\r\n[water]\r\n":              "[job]\r\nname = \"a\"                   # b\r\nunits = \"inch\"\r\n\r\n[water]\r\n",
 		"[job]\r\nname = \"\"\"\r\na  \r\nb\"\"\"\r\n":                            "[job]\r\nname = \"\"\"\r\na  \r\nb\"\"\"\r\n",
 		"[job]\nname=\"a\"\n\n\nunits = \"inch\"\r\n[water]\nvolume = \"2 m3\"\n": "[job]\nname = \"a\"\n\nunits = \"inch\"\n\n[water]\nvolume = \"2 m3\"\n",
+		"[job]\r\nname = \"\"\"\na\r\nb\"\"\"\n[water]\r\nvolume=1\r\n\r\n":       "[job]\r\nname = \"\"\"\na\r\nb\"\"\"\r\n\r\n[water]\r\nvolume = 1\r\n",
+		"[job]\nname = \"\"\"\na\r\nb\"\"\"\nunits=1\n":                           "[job]\nname = \"\"\"\na\r\nb\"\"\"\nunits = 1\n",
 	} {
 		got, err := Format([]byte(text))
 		if err != nil || string(got) != want {

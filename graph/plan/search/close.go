@@ -275,6 +275,6 @@ func (s *search) longerLeg(u unitLeg, mm float64) []help {
 		}
 	}
 	const most = 2
-	all := append(back, less...)
-	return all[:min(most, len(all))]
+	back = append(back, less...)
+	return back[:min(most, len(back))]
 }

@@ -68,17 +68,17 @@ const straightRounds = 40
 // longer than the next along one axis as along the others. Real lengths times the shares do that for
 // all lines at once, so no gap needs to be more than the largest multiple of them there is.
 func straighten(gaps [3][]float64, levels *space.Space, slants []slant) {
-	real := func(a, i int) float64 { return slantShare[a] * (levels[a].Real[i+1] - levels[a].Real[i]) }
+	natural := func(a, i int) float64 { return slantShare[a] * (levels[a].Real[i+1] - levels[a].Real[i]) }
 	most := 0.0
 	for a := range gaps {
 		for i, g := range gaps[a] {
-			most = math.Max(most, g/real(a, i))
+			most = math.Max(most, g/natural(a, i))
 		}
 	}
 	extent := func(a, from, to int) (sum, room float64) {
 		for i := min(from, to); i < max(from, to); i++ {
 			sum += gaps[a][i]
-			room += math.Max(0, most*real(a, i)-gaps[a][i])
+			room += math.Max(0, most*natural(a, i)-gaps[a][i])
 		}
 		return sum, room
 	}
@@ -99,7 +99,7 @@ func straighten(gaps [3][]float64, levels *space.Space, slants []slant) {
 						continue
 					}
 					for i := min(s.at[k-1][a], s.at[k][a]); i < max(s.at[k-1][a], s.at[k][a]); i++ {
-						gaps[a][i] += want * math.Max(0, most*real(a, i)-gaps[a][i]) / room
+						gaps[a][i] += want * math.Max(0, most*natural(a, i)-gaps[a][i]) / room
 					}
 					moved = true
 				}

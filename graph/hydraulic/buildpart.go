@@ -1,7 +1,6 @@
 package hydraulic
 
 import (
-	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
@@ -105,7 +104,7 @@ func (b *builder) addInLine(m *ModelPart) {
 		law = b.lossOf(m)
 	}
 	if p.Kind == graph.Filter && b.m.Mode.Dirty {
-		m.times *= dirtyFactor(p, m.Row)
+		m.times *= b.settled(p).Dirty.V
 	}
 	if p.Kind.IsHandValve() {
 		law = b.setPosition(m, law)
@@ -119,18 +118,6 @@ func (b *builder) addInLine(m *ModelPart) {
 		m.Law, e.Law = law, law
 	}
 	m.Edges = []int{b.edge(e)}
-}
-
-// dirtyFactor is what a dirty filter costs over a clean one. 3 where neither the
-// description nor the catalogue says: common practice, no source.
-func dirtyFactor(p *graph.Part, row catalog.Row) float64 {
-	switch {
-	case p.Filter != nil && p.Filter.DirtyFactor > 0:
-		return p.Filter.DirtyFactor
-	case row.DirtyFactor > 0 && p.Loss == nil:
-		return row.DirtyFactor
-	}
-	return 3
 }
 
 // addJets sets up a group of jets, as many of them open as the mode says.

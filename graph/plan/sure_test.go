@@ -266,3 +266,32 @@ func TestThresholdOfPromises(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// A throttle is set in the mode that leaves the unit the least water, wherever the file writes
+// that mode: with a dirty filter, whose greater loss in the one line takes water from all that
+// follows it. Follows from the pump's falling curve.
+func TestAimIsOfTheModeWithTheLeast(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	modes := []string{"\n[[mode]]\nname = \"clean\"\nspeeds = { pump = \"on\" }\n", "\n[[mode]]\nname = \"clogged\"\nspeeds = { pump = \"on\" }\nfilter = \"dirty\"\n"}
+	for _, order := range [][2]int{{0, 1}, {1, 0}} {
+		c, ds := description.Read("plug-in.toml", []byte(string(text)+modes[order[0]]+modes[order[1]]))
+		if c == nil || graph.HasErrors(ds) {
+			t.Fatal(ds)
+		}
+		p, err := Make(c, Flows)
+		if err != nil {
+			t.Fatal(err)
+		}
+		clean, clogged := p.After.Solution("clean").Part("unit").Flow, p.After.Solution("clogged").Part("unit").Flow
+		if !(clogged < 0.99*clean) {
+			t.Fatalf("the unit gets %g m3/s clean and %g clogged", clean, clogged)
+		}
+		a, ok := p.AimOf("bypass")
+		if !ok || a.Mode != "clogged" || !a.Several || !agree.Within(a.Flow, clogged, 1e-12) {
+			t.Errorf("order %v: set in mode %q at %g m3/s, want \"clogged\" at %g", order, a.Mode, a.Flow, clogged)
+		}
+	}
+}

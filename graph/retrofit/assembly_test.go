@@ -1,11 +1,13 @@
 package retrofit
 
 import (
+	"math"
 	"testing"
 
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/agree"
+	"dryfit/graph/retrofit/draft"
 )
 
 // sch80 is 1-1/2 in Schedule 80 pipe: ASTM D2467 socket 34.925 mm, tee 25.40 mm.
@@ -98,7 +100,7 @@ func TestAssemblyByHand(t *testing.T) {
 }
 
 // The bends of the unit's branch. Take-offs of 1-1/2 in Schedule 80: 1 in for 90°, 7/16 in for
-// 45° (ASTM D2467, handbook copy); straight on there is none.
+// 45° (ASTM D2467, handbook copy); straight on there is none, nor one that turns by 30°.
 func TestBendsOfTheBranch(t *testing.T) {
 	w := sch80(graph.Retrofit{})
 	w.branchSpec, w.branchSize = "pvc-sch80", catalog.Size{Nominal: 1.5}
@@ -108,10 +110,45 @@ func TestBendsOfTheBranch(t *testing.T) {
 	}{
 		{graph.Vec{X: 300}, 0},
 		{graph.Vec{X: 300, Z: 300}, 7.0 / 16 * 25.4},
+		{graph.Vec{X: 300, Z: 300 * math.Tan(30*math.Pi/180)}, 0},
 		{graph.Vec{Z: 300}, 25.4},
 	} {
 		if got := w.elbow(graph.Vec{X: 500}, c.next).TakeOff; !agree.Within(got, c.want, 1e-6) {
 			t.Errorf("right, then %v: a take-off of %.4f mm, want %.4f", c.next, got, c.want)
+		}
+	}
+}
+
+// The check before a feeder is a swing check where the water runs level or up, a spring check
+// where there are only legs in which it runs down, level or not: a flap hangs shut against water
+// that comes down on it. Common practice, no source.
+func TestFeederCheckByTheWayOfTheWater(t *testing.T) {
+	for _, c := range []struct {
+		name, style string
+		legs        []graph.Vec
+	}{
+		{"level", "swing", []graph.Vec{{X: -1500}}},
+		{"up", "swing", []graph.Vec{{Z: 1500}}},
+		{"rising at 45°", "swing", []graph.Vec{{X: -1000, Z: 1000}}},
+		{"down", "spring", []graph.Vec{{Z: -1500}}},
+		{"falling at 45°", "spring", []graph.Vec{{X: -1000, Z: -1000}}},
+		{"down, then level", "swing", []graph.Vec{{Z: -1500}, {X: -1500}}},
+	} {
+		d := draft.Of(&graph.Circuit{Catalog: catalog.Embedded(), Retrofit: &graph.Retrofit{}})
+		l := newLimb(sch80(graph.Retrofit{}), d)
+		var legs []graph.Leg
+		for _, v := range c.legs {
+			legs = append(legs, draft.Leg(v))
+		}
+		s := draft.NewStrand("from-unit", draft.At("unit", graph.Out), draft.At("tee", graph.Branch), legs, l.port, l.bush, l.w.elbow)
+		l.feederCheck(s)
+		p := d.Part("feeder-check")
+		if p == nil || p.Check == nil || p.Check.Style != c.style || len(l.findings) > 0 {
+			t.Errorf("%s: %+v, want a %s check; %v", c.name, p, c.style, l.findings)
+			continue
+		}
+		if last := s.Items[len(s.Items)-1]; c.style == "swing" && c.legs[last.Leg].Z < 0 {
+			t.Errorf("%s: the swing check stands where the water runs down", c.name)
 		}
 	}
 }

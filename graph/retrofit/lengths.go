@@ -4,6 +4,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
+	"dryfit/graph/route/laying"
 	"dryfit/graph/settle"
 )
 
@@ -66,17 +67,12 @@ func (w work) element(choice Choice) (kind graph.Kind, b body, ok bool) {
 	return "", body{}, false
 }
 
-// elbow returns the take-off and depth of the elbow between two legs of the unit's branch.
+// elbow returns the take-off and depth of the elbow between two legs of the unit's branch: of
+// none where the pipe runs straight on, or turns as no elbow does, which laying it out refuses.
 func (w work) elbow(a, b graph.Vec) draft.End {
-	turn := a.AngleTo(b)
-	kind := "elbow-90"
-	switch {
-	case turn < 1:
+	kind, ok := laying.ElbowOf(a.AngleTo(b))
+	if !ok {
 		return draft.End{}
-	case turn < 33:
-		kind = "elbow-22.5"
-	case turn < 67:
-		kind = "elbow-45"
 	}
 	row, _ := w.cat.Fitting(kind, rigid(w.branchSpec), w.branchSize)
 	return draft.End{TakeOff: row.TakeOffMM, Depth: row.SocketMM}

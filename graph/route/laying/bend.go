@@ -20,6 +20,17 @@ func stockElbows() []stockElbow {
 	return []stockElbow{{22.5, "elbow-22.5"}, {45, "elbow-45"}, {90, "elbow-90"}}
 }
 
+// ElbowOf is the kind of the stock elbow that turns pipe by so many degrees; false where no
+// elbow does, or none is needed.
+func ElbowOf(turn float64) (string, bool) {
+	for _, e := range stockElbows() {
+		if math.Abs(turn-e.deg) <= straightDeg {
+			return e.kind, true
+		}
+	}
+	return "", false
+}
+
 // bendRadii is the least radius a flexible pipe is bent to, in outside diameters.
 // Source: common practice, no source.
 const bendRadii = 4
@@ -43,22 +54,20 @@ func (l *work) bend(i, k int) int {
 		l.judgeHoseBend(i, k, turn)
 		return -1
 	}
-	for _, e := range stockElbows() {
-		if math.Abs(turn-e.deg) > straightDeg {
-			continue
-		}
-		row, ok := l.cat.Fitting(e.kind, r.Spec, r.Size)
-		if !ok && r.New() {
-			l.noRow(e.kind, r.Spec, r.Size, b.Pos, r)
-		}
-		path := &l.lay.Paths[i]
-		path.Fittings = append(path.Fittings, route.Fitting{
-			Kind: e.kind, Row: row, Run: r.ID, Where: where, Point: k + 1, TurnDeg: turn, Count: 1, New: r.New(),
-		})
-		return len(path.Fittings) - 1
+	kind, ok := ElbowOf(turn)
+	if !ok {
+		l.wrongBend(r, b.Pos, graph.Say("the pipe turns by %s at %s, and no stock elbow has that angle", degrees(turn), where), nearestElbows(turn))
+		return -1
 	}
-	l.wrongBend(r, b.Pos, graph.Say("the pipe turns by %s at %s, and no stock elbow has that angle", degrees(turn), where), nearestElbows(turn))
-	return -1
+	row, ok := l.cat.Fitting(kind, r.Spec, r.Size)
+	if !ok && r.New() {
+		l.noRow(kind, r.Spec, r.Size, b.Pos, r)
+	}
+	path := &l.lay.Paths[i]
+	path.Fittings = append(path.Fittings, route.Fitting{
+		Kind: kind, Row: row, Run: r.ID, Where: where, Point: k + 1, TurnDeg: turn, Count: 1, New: r.New(),
+	})
+	return len(path.Fittings) - 1
 }
 
 // wrongBend is an error in new work and one note for old.

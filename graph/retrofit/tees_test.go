@@ -1,0 +1,94 @@
+package retrofit
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/description"
+	"dryfit/graph/route"
+	"dryfit/graph/route/laying"
+)
+
+// secondUnit is the description of a job where a second unit goes in beside a first, some of its
+// lines replaced by others: the old and the new in turn.
+func secondUnit(t *testing.T, put ...string) string {
+	t.Helper()
+	data, err := os.ReadFile("../plan/testdata/jobs/second-unit.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(data)
+	for i := 0; i < len(put); i += 2 {
+		if !strings.Contains(text, put[i]) {
+			t.Fatalf("no line %q", put[i])
+		}
+		text = strings.Replace(text, put[i], put[i+1], 1)
+	}
+	return text
+}
+
+// laidOut reads a description and lays it out as it is before the work.
+func laidOut(t *testing.T, text string) (*graph.Circuit, *route.Layout) {
+	t.Helper()
+	c, ds := description.Read("second-unit.toml", []byte(text))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatal(ds)
+	}
+	return c, laying.Of(c.At(graph.Before))
+}
+
+// Of the legs of the first unit's pipe that have room for a tee, that one is taken from which the
+// pipe on to the first unit comes nearest to what the second has. By hand: the pipe to the first
+// unit has legs of 1 m, 1.5 m and 1.5 m and 100 mm behind its union, so that a tee in the middle
+// half of its first, second or last leg has 3.1 m to 3.85 m, 1.85 m to 2.975 m or 0.35 m to
+// 1.475 m before it, the lengths of the parts left out of the count on both sides.
+func TestTeeWhereThePipesBecomeAlike(t *testing.T) {
+	c, lay := laidOut(t, secondUnit(t, `legs = ["front 300 mm", "left 1500 mm"]`, `legs = ["front 1 m", "up 1500 mm", "left 1500 mm"]`))
+	beside := BesideUnit(c, lay)
+	if beside == nil {
+		t.Fatal("no unit that a second could stand beside")
+	}
+	for _, x := range []struct {
+		want      float64
+		leg       int
+		low, high float64
+	}{{3500, 1, 3100, 3850}, {2300, 2, 1850, 2975}, {900, 3, 350, 1475}} {
+		tee, ok := bestTee(c, lay, lay.Stage.Net(), beside.ToUnitRuns, true, x.want)
+		if !ok || tee.play() < 0 || tee.path.Run.ID != "to-first" || tee.leg != x.leg || tee.beyond < x.low || tee.beyond > x.high {
+			t.Errorf("for %g mm of pipe a tee in leg %d of %s, %.0f mm before the unit; want leg %d", x.want, tee.leg, tee.path.Run.ID, tee.beyond, x.leg)
+		}
+	}
+}
+
+// A unit comes out by rule where its tees stand in one straight line; where the line turns between them, or
+// turned at one of them alone, it can't be closed by one piece. Geometry, no source needed.
+func TestTeesInOneStraightLine(t *testing.T) {
+	const in, out = `legs = ["right 150 mm"]`, `to = "tee-b.run-in"
+existing = true
+legs = ["right 150 mm"]`
+	way := func(legs string) string { return "to = \"tee-b.run-in\"\nexisting = true\nlegs = " + legs }
+	for _, x := range []struct {
+		name     string
+		put      []string
+		straight bool
+	}{
+		{"straight on", nil, true},
+		{"a jog", []string{out, way(`["up 200 mm", "right 150 mm"]`)}, false},
+		{"turned at the first tee", []string{out, way(`["up 400 mm", "left 150 mm", "up 300 mm"]`), `legs = ["right 1500 mm"]`, `legs = ["up 1500 mm"]`}, false},
+		{"turned at the second tee", []string{`legs = ["right 500 mm"]`, `legs = ["right 200 mm", "up 500 mm"]`, in, `legs = ["up 150 mm"]`,
+			out, way(`["up 400 mm", "left 150 mm", "up 300 mm", "right 150 mm"]`)}, false},
+	} {
+		text, _, _ := strings.Cut(secondUnit(t, x.put...), "[[part]]\nid = \"unit-2\"")
+		c, lay := laidOut(t, text+"[retrofit]\nunit = \"unit-1\"\nremove = true\n")
+		p, ds := Remove(c, lay)
+		if (p != nil) != x.straight {
+			t.Errorf("%s: proposed %v, want %v: %v", x.name, p != nil, x.straight, ds)
+		}
+		if told := strings.Contains(fmt.Sprint(ds), "do not stand in one straight line"); told == x.straight {
+			t.Errorf("%s: %v", x.name, ds)
+		}
+	}
+}

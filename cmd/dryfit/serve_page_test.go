@@ -15,9 +15,9 @@ import (
 	"dryfit/graph/description"
 )
 
-// typed is what the person of the test types into the blanks of the two-speed template, by the
-// last word of the key, in turn; invented.
-var typed = map[string][]string{
+// typed is what the person of the test types into the blanks of a template, by the last word of
+// the key, in turn; invented.
+var typed = map[string]map[string][]string{"two-speed": {
 	"name": {"An invented tub"}, "volume": {"1300 l"}, "size": {"2 in"}, "measured-outside-diameter": {"60.3 mm"}, "material": {"pvc-u"},
 	"region": {"eu"}, "earthing": {"tn-s"}, "cover-rating": {"34 m3/h"}, "runs-for-heat": {"hours"}, "disconnected": {"true"}, "count": {"16"},
 	"length": {"830 mm", "340 mm", "520 mm"}, "play": {"60 mm"}, "legs": {"right 200 mm, up 300 mm, left 1600 mm, up 200 mm"}, "ports-size": {"1 1/2 in"},
@@ -25,7 +25,15 @@ var typed = map[string][]string{
 	"air": {"-6 °C", "15 °C"}, "water": {"38 °C"}, "output": {"11 kW"}, "input": {"2.8 kW"}, "voltage": {"230 V"}, "full-load": {"14 A"},
 	"set-point": {"38 °C"}, "least-air": {"-12 °C"}, "most-water": {"40 °C"}, "stops-at-high-limit": {"true"}, "drain-plug": {"true"},
 	"refrigerant": {"R32"}, "stands-on": {"slab"}, "from-water": {"2.4 m"}, "at": {"up 240 mm", "front 700 mm, left 2000 mm, down 250 mm"}, "ports-face": {"right"},
-}
+}, "plunge-pool": {
+	"name": {"An invented pool"}, "volume": {"4.2 m3"}, "temperature": {"34 °C"}, "size": {"63 mm"}, "measured-outside-diameter": {"63 mm"}, "material": {"pvc-u"},
+	"region": {"uk"}, "earthing": {"tt"}, "cover-rating": {"26 m3/h"}, "runs-for-heat": {"contact"},
+	"length": {"4.5 m", "3.8 m", "400 mm", "900 mm", "600 mm", "5 m", "7 m"}, "play": {"50 mm"}, "legs": {"right 250 mm, up 400 mm, left 1900 mm"}, "ports-size": {"50 mm"},
+	"least": {"2.5 m3/h"}, "rated": {"4 m3/h"}, "most": {"8 m3/h"}, "flow": {"4 m3/h"}, "drop": {"7 kPa"}, "highest-pressure": {"3 bar"},
+	"air": {"-3 °C", "15 °C"}, "water": {"38 °C"}, "output": {"12 kW"}, "input": {"2.9 kW"}, "voltage": {"230 V"}, "full-load": {"15 A"},
+	"set-point": {"34 °C"}, "least-air": {"-10 °C"}, "most-water": {"40 °C"}, "stops-at-high-limit": {"true"}, "drain-plug": {"true"},
+	"refrigerant": {"R290"}, "stands-on": {"slab"}, "from-water": {"2.6 m"}, "at": {"up 260 mm", "front 800 mm, left 2600 mm, down 200 mm"}, "ports-face": {"right"},
+}}
 
 // A person with a browser and no editor: picks a circuit, fills in its blanks, has one typed
 // wrong refused with what would be right, and comes to a pack.
@@ -34,12 +42,21 @@ func TestFromACircuitToAPack(t *testing.T) {
 	if err != nil {
 		t.Skip("no chromium is installed")
 	}
+	for circuit, c := range map[string]struct {
+		first string // of its runs, as the drawing has it
+		modes int
+	}{"two-speed": {"run:tub.skimmer-to", 2}, "plunge-pool": {"run:pool.skimmer-to", 3}} {
+		t.Run(circuit, func(t *testing.T) { fromACircuitToAPack(t, path, circuit, c.first, c.modes) })
+	}
+}
+
+func fromACircuitToAPack(t *testing.T, chromium, circuit, first string, modes int) {
 	dir := t.TempDir()
 	if err := os.WriteFile(filepath.Join(dir, "mine.toml"), []byte("mine"), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	s := startServe(t, dir, "--listen", "127.0.0.1:0")
-	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
+	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
 	ctx, cancel := chromedp.NewExecAllocator(t.Context(), opts...)
 	defer cancel()
 	ctx, cancel = chromedp.NewContext(ctx)
@@ -68,13 +85,13 @@ func TestFromACircuitToAPack(t *testing.T) {
 	wait("the circuits", fmt.Sprintf(`document.querySelectorAll(".card svg").length === %d`, len(description.Templates())))
 	// names that are taken, or lead elsewhere, are refused
 	for _, name := range []string{"mine.toml", "../other.toml", "job.txt", "/job.toml"} {
-		js(fmt.Sprintf(`(document.getElementById("begin-name").value = %q, document.getElementById("begin-said").textContent = "", document.querySelector("[data-begin=two-speed]").click())`, name))
+		js(fmt.Sprintf(`(document.getElementById("begin-name").value = %q, document.getElementById("begin-said").textContent = "", document.querySelector("[data-begin=%s]").click())`, name, circuit))
 		wait("a refusal of "+name, `document.getElementById("begin-said").textContent !== ""`)
 	}
 	if data, err := os.ReadFile(filepath.Join(dir, "mine.toml")); err != nil || string(data) != "mine" {
 		t.Fatal("a file of the user's is written over")
 	}
-	js(`(document.getElementById("begin-name").value = "job.toml", document.querySelector("[data-begin=two-speed]").click())`)
+	js(fmt.Sprintf(`(document.getElementById("begin-name").value = "job.toml", document.querySelector("[data-begin=%s]").click())`, circuit))
 	wait("the form", `document.querySelectorAll(".key.blank input").length > 20 && document.querySelector(".where svg") !== null`)
 
 	file := filepath.Join(dir, "job.toml")
@@ -102,7 +119,7 @@ func TestFromACircuitToAPack(t *testing.T) {
 		id := js(`document.querySelector(".key.blank input").id`)
 		label := js(`document.querySelector(".key.blank label").textContent`)
 		key := label[strings.LastIndexAny(label, " .")+1:]
-		list := typed[key]
+		list := typed[circuit][key]
 		if list == nil {
 			t.Fatalf("nobody answers %s", label)
 		}
@@ -121,13 +138,13 @@ func TestFromACircuitToAPack(t *testing.T) {
 			if err := chromedp.Do(ctx, chromedp.Click("#key-run-0-length")); err != nil {
 				t.Fatal(err)
 			}
-			wait("the first run marked", `document.querySelector(".where svg [class^='run:tub.skimmer-to'].lit") !== null`)
+			wait("the first run marked", fmt.Sprintf(`document.querySelector(".where svg [class^='%s'].lit") !== null`, first))
 		}
 	}
 	if got := strings.Count(read(), "#"); got != remarks {
 		t.Errorf("%d remarks of %d are left", got, remarks)
 	}
-	wait("the papers", `document.getElementById("status").textContent.startsWith("Everything") && document.querySelectorAll("#page figure svg").length > 3 && document.querySelectorAll("#side .mode").length === 2`)
+	wait("the papers", `document.getElementById("status").textContent.startsWith("Everything") && document.querySelectorAll("#page figure svg").length > 3`+fmt.Sprintf(` && document.querySelectorAll("#side .mode").length === %d`, modes))
 	out := filepath.Join(dir, "pack")
 	w := world.New()
 	if code := run([]string{"pack", "-q", file, "-o", out}, w); code == world.WrongUse {

@@ -225,7 +225,7 @@ func MeasureFirst(r *spread.Ranges, names *tag.Names, s form.Style) string {
 	if reading == "" {
 		return ""
 	}
-	return fmt.Sprintf("MEASURE FIRST: %s. %s: %s: %s only; what moves it most is %s.", s.Say(reading), Capital(modeWords(names, p.Mode)), promiseText(s, p), s.Say(p.Held()), s.Say(what))
+	return fmt.Sprintf("MEASURE FIRST: %s. %s: %s: %s; what moves it most is %s.", s.Say(reading), Capital(modeWords(names, p.Mode)), promiseText(s, p), s.Say(p.Held()), s.Say(what))
 }
 
 // promiseText words a promise; how a spring stands is no order.

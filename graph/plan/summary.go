@@ -48,14 +48,6 @@ func (m *ModeSummary) Units() []UnitSummary {
 
 // RiseWords says what the water warms by in the unit, "2.9 K", or that it stands; "" where
 // the unit has no rating.
-func (m *ModeSummary) RiseWords() quantity.Text {
-	if !m.HasUnit {
-		return ""
-	}
-	return UnitSummary{Flow: m.Unit, RiseK: m.RiseK}.RiseWords()
-}
-
-// RiseWords says what the water warms by in one unit, as ModeSummary's does.
 func (u UnitSummary) RiseWords() quantity.Text {
 	switch {
 	case math.Abs(u.Flow) < hydraulic.Standing:

@@ -114,7 +114,7 @@ func pipeCanExpand(in *Input, report Report) {
 			}
 			report(false, graph.Diagnostic{
 				Pos: long.Pos, Severity: graph.Note, Related: []graph.Related{here(b.Unit)},
-				Message: graph.Say("run %q %s %q is %s of rigid pipe in one straight: it grows by %s over %s; up to %s needs nothing", long.ID, s.name, b.Unit.ID, v.length(most), v.length(most*growth*warmUpK), v.kelvin(warmUpK), v.length(rigidMM)),
+				Message: graph.Say("run %q, on the way %s %q, is %s of rigid pipe in one straight: it grows by %s over %s; up to %s needs nothing", long.ID, s.name, b.Unit.ID, v.length(most), v.length(most*growth*warmUpK), v.kelvin(warmUpK), v.length(rigidMM)),
 				Hint:    "clip it so that it slides, and make the last half metre to the unit flexible, or go round a corner of half a metre",
 			})
 		}

@@ -48,7 +48,7 @@ func branchNotBelowPorts(in *Input, report Report) {
 				}
 				report(!r.New(), graph.Diagnostic{
 					Pos: runKey(r, "size"), Severity: graph.Error, Related: []graph.Related{here(b.Unit)},
-					Message: graph.Say("run %q %s %q is %s; it needs %s, the size of the unit's ports", r.Said(), s.name, b.Unit.ID, r.Size, ports),
+					Message: graph.Say("run %q, on the way %s %q, is %s; it needs %s, the size of the unit's ports", r.Said(), s.name, b.Unit.ID, r.Size, ports),
 					Hint:    "take the ports' size or the next one up all the way between the tees and the unit",
 				})
 			}

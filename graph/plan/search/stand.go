@@ -89,7 +89,7 @@ func (s *search) standHelps(t *trial, rules map[string]bool) []help {
 	for _, by := range s.unitMoves(t, rules) {
 		at := s.nearest(r.Stand.At.Add(by))
 		out = append(out, help{kinds: []string{"at"}, dear: true, say: graph.Say("at = %s in [retrofit]", s.placeWords(at)),
-			cost:  graph.Say("the unit stands %s further %s", s.length(by.Len()), wayWord(by)),
+			cost:  graph.Say("the unit moved %s %s", s.length(by.Len()), wayWord(by)),
 			apply: func(c *graph.Circuit) { c.Retrofit.Stand.At = at }})
 	}
 	return append(out, s.turnHelps()...)

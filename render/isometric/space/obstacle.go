@@ -86,12 +86,3 @@ func DiscBoxes(c scene.Point, r float64) []scene.Box {
 		{MinX: c.X - n, MinY: c.Y - m, MaxX: c.X + n, MaxY: c.Y + m},
 	}
 }
-
-// UnionOf is the box round all.
-func UnionOf(bs []scene.Box) scene.Box {
-	out := scene.Empty()
-	for _, b := range bs {
-		out = out.Union(b)
-	}
-	return out
-}

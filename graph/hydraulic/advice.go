@@ -7,6 +7,7 @@ type Advice struct {
 	Pump     string // heater pump's id
 	Constant bool   // the pump has one speed
 	Asked    bool   // it is known what the unit asks of its flow
+	Jets     bool   // there are jets; else what they lose is no word to print
 	Today    bool   // a circuit before the work is known, and the jets' change is against it; else it is 0
 	Choices  []BypassChoice
 	Best     int // index into Choices; -1: none keeps the promise

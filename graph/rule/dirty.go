@@ -11,7 +11,7 @@ func badDayRules() []*Rule {
 	return []*Rule{
 		{
 			Name:     "least-flow-when-dirty",
-			Asks:     "With a dirty filter and half of the jets turned down the unit still gets its least flow.",
+			Asks:     "With a dirty filter, and half of the jets turned down where there are some, the unit still gets its least flow.",
 			Why:      "That is the tub a month after the fitter has left: a unit that only just has its flow on a clean filter trips.",
 			Source:   "the unit's data sheet; the dirt by the filter's own factor, half of the jets by common practice, no source",
 			Severity: graph.Error,
@@ -54,11 +54,15 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			if f == nil || least == 0 || !runs || was < least || math.Abs(f.Flow) >= least {
 				continue // what is wrong on a clean filter is told by another rule
 			}
+			day, spare := "a dirty filter", "or a larger filter"
+			if len(v.c.OfKind(graph.JetGroup)) > 0 {
+				day, spare = day+" and half of the jets turned down", "a larger filter, or jets that can't be closed"
+			}
 			got, limit := v.flow(math.Abs(f.Flow)), v.flow(least)
 			d := graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error,
-				Message: graph.Say("mode %q: with a dirty filter and half of the jets turned down %q gets %s, against %s on a clean one; its least is %s", s.Mode.Name, b.Unit.ID, got, v.flow(was), limit),
-				Hint:    graph.Say("%slarger or shorter pipe to the unit, a larger filter, or jets that can't be closed", lessPast(b, running{solution: s, flow: math.Abs(f.Flow)})),
+				Message: graph.Say("mode %q: with %s %q gets %s; its least is %s, and with a clean one it gets %s", s.Mode.Name, day, b.Unit.ID, got, limit, v.flow(was)),
+				Hint:    graph.Say("%slarger or shorter pipe to the unit, %s", lessPast(b, running{solution: s, flow: math.Abs(f.Flow)}), spare),
 			}
 			if filter := b.up.First(graph.Filter); filter != nil {
 				d.Related = []graph.Related{here(filter)}

@@ -44,7 +44,7 @@ const (
 	shares
 )
 
-var shareNames = [shares]string{"unit", "filter", "element heater", "jets", "check valves", "hand valves", "tees",
+var shareNames = [shares]string{"heat pump", "filter", "element heater", "jets", "check valves", "hand valves", "tees",
 	"other parts", "straight pipe", "fittings, entrance and exit", "other pumps"}
 
 // shareOf says which share a part's drop belongs to.

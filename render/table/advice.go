@@ -93,7 +93,7 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 				continue
 			}
 			within = within || marginWords(s, &m) == marginWithin
-			g.Add(mark, name, m.Mode, s.Flow(m.UnitFlow), s.Flow(m.BypassFlow), standing(m.State), marginWords(s, &m), signed(m.JetsChange*100), keeps)
+			g.Add(mark, name, m.Mode, s.Flow(m.UnitFlow), s.Flow(m.BypassFlow), standing(m.State), marginWords(s, &m), jetsLose(a, &m), keeps)
 			mark = ""
 		}
 	}
@@ -115,6 +115,14 @@ func adviceBlocks(a *hydraulic.Advice, s form.Style) []form.Block {
 		lines = append(lines, fmt.Sprintf("  %s: %s (%s)", s.Say(r.What), s.Say(r.Effect), works))
 	}
 	return []form.Block{{Title: "Which bypass", Grid: g, Lines: lines}}
+}
+
+// jetsLose prints by how much the jets' flow changes; nothing of a tub without jets.
+func jetsLose(a *hydraulic.Advice, m *hydraulic.ChoiceMode) string {
+	if !a.Jets {
+		return ""
+	}
+	return signed(m.JetsChange * 100)
 }
 
 // marginWithin is the margin that means nothing.

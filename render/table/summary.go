@@ -134,9 +134,9 @@ func jetsWords(m plan.ModeSummary, s form.Style) string {
 	case math.Abs(change) < 0.5:
 		return "the jets get what they get today, " + s.Flow(m.Jets)
 	case change < 0:
-		return fmt.Sprintf("the jets get %s %% less than today (%s)", form.Fixed(-change, 0), s.Flow(m.Jets))
+		return fmt.Sprintf("the jets get %s, %s %% less than today", s.Flow(m.Jets), form.Fixed(-change, 0))
 	default:
-		return fmt.Sprintf("the jets get %s %% more than today (%s)", form.Fixed(change, 0), s.Flow(m.Jets))
+		return fmt.Sprintf("the jets get %s, %s %% more than today", s.Flow(m.Jets), form.Fixed(change, 0))
 	}
 }
 

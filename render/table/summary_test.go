@@ -18,7 +18,7 @@ func TestSummaryLine(t *testing.T) {
 		{"nothing to compare with", plan.ModeSummary{Mode: "on", Pump: 20 * m3h, HasJets: true, Jets: 20 * m3h, JetsToday: 20 * m3h},
 			"on: the pump moves 20.0 m3/h; the jets get 20.0 m3/h"},
 		{"today", plan.ModeSummary{Mode: "on", Pump: 18 * m3h, HasJets: true, Jets: 18 * m3h, JetsToday: 20 * m3h, HasToday: true},
-			"on: the pump moves 18.0 m3/h; the jets get 10 % less than today (18.0 m3/h)"},
+			"on: the pump moves 18.0 m3/h; the jets get 18.0 m3/h, 10 % less than today"},
 		{"as today", plan.ModeSummary{Mode: "on", Pump: 20 * m3h, HasJets: true, Jets: 20 * m3h, JetsToday: 20 * m3h, HasToday: true},
 			"on: the pump moves 20.0 m3/h; the jets get what they get today, 20.0 m3/h"},
 		{"all shut", plan.ModeSummary{Mode: "on", HasJets: true}, "on: no water moves"},

@@ -125,10 +125,14 @@ func pumpUnknown(p *hydraulic.ModelPart, n settle.Unknown) unknown {
 // ofType says what a pump known by its type or its label was taken for.
 func ofType(p *hydraulic.ModelPart) used {
 	c := p.Rise.Curve
+	at := "" // the curve is that of one speed, and a pump of several must not be read by its slowest
+	if len(p.Set.Speeds.V) > 1 {
+		at = " at " + p.Speed
+	}
 	u := used{source: p.Row.Source, guess: true,
-		value: graph.Say("%s: shut-off %s, at most %s", p.Row.Name, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))}
+		value: graph.Say("%s%s: shut-off %s, at most %s", p.Row.Name, at, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))}
 	if d := p.Part.Pump; d != nil && d.LabelW > 0 {
-		u.value = graph.Say("%s on its label: shut-off %s, at most %s", quantity.Power.Of(d.LabelW), quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))
+		u.value = graph.Say("%s on its label%s: shut-off %s, at most %s", quantity.Power.Of(d.LabelW), at, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))
 		u.source = "common practice, no source: the watts of its label through the efficiency of its kind"
 	}
 	return u

@@ -32,7 +32,7 @@ func New(c *graph.Circuit, branch *stream.UnitBranch, before *stage.Stage, settl
 // Compare solves every choice and picks one; where none keeps the promise it works out the
 // remedies.
 func (a *adviser) Compare() *hydraulic.Advice {
-	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Best: -1, Asked: a.Unit != Promise{}}
+	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Jets: hasJets(a.circuit), Best: -1, Asked: a.Unit != Promise{}}
 	out.Choices = a.choices(a.circuit)
 	for i := range out.Choices {
 		out.Choices[i].Unfit = !preferred(out.Choices[i], out.Constant)
@@ -50,6 +50,11 @@ func (a *adviser) Compare() *hydraulic.Advice {
 		out.Remedies = a.remedies()
 	}
 	return out
+}
+
+// hasJets reports whether a circuit has jets at all; a plunge pool has none.
+func hasJets(c *graph.Circuit) bool {
+	return len(c.OfKind(graph.JetGroup)) > 0
 }
 
 // preferred reports whether a choice is one to advise: a throttle splits both speeds of a
@@ -206,11 +211,20 @@ func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
 	if m, ok := chatteringIn(c); ok && outcomeOf(best).Chatters < outcomeOf(c).Chatters {
 		return graph.Say("keeps the promise too, but will chatter: at %s it stands less than a tenth of its cracking pressure from changing", m)
 	}
+	if spare := outcomeOf(c).sparesJets() && outcomeOf(best).sparesJets(); spare && a.Unit.short(outcomeOf(c)) > a.Unit.short(outcomeOf(best)) {
+		m := shortest(c)
+		return graph.Say("keeps the promise too, but leaves the unit shorter of its rated %s: %s at %s", quantity.Flow.Of(a.Unit.Rated), quantity.Flow.Of(m.UnitFlow), m.Mode)
+	}
 	words := jetsWords
-	if !all.Today {
+	if !all.Today || !all.Jets {
 		words = pumpWords
 	}
 	return "keeps the promise too, but costs more: " + words(c) + ", against " + words(best)
+}
+
+// shortest is the mode in which a choice gives the unit least.
+func shortest(c hydraulic.BypassChoice) hydraulic.ChoiceMode {
+	return slices.MinFunc(c.Modes, func(a, b hydraulic.ChoiceMode) int { return cmp.Compare(a.UnitFlow, b.UnitFlow) })
 }
 
 // splitWords says what share of the water the unit gets in each mode.
@@ -233,7 +247,7 @@ func jetsWords(c hydraulic.BypassChoice) quantity.Text {
 		if i > 0 {
 			text += ","
 		}
-		if math.Abs(m.JetsChange) < 0.0005 {
+		if math.Abs(m.JetsChange) < noJets {
 			text += graph.Say(" as today at %s", m.Mode)
 			continue
 		}
@@ -277,6 +291,9 @@ func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 			text += graph.Say("; set it by a rise of %s across the unit", quantity.TemperatureDifference.Of(m.RiseK))
 		}
 	}
+	if !best.Rated && a.Unit.Rated > 0 {
+		text += graph.Say(" (under its rated %s, above its least %s)", quantity.Flow.Of(a.Unit.Rated), quantity.Flow.Of(a.Unit.Least))
+	}
 	if i := weakest(all); i >= 0 && !all.Constant {
 		text += "; the weakest spring that keeps the rated flow"
 		if i != all.Best {
@@ -288,12 +305,9 @@ func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 	}
 	if shut, ok := a.shutDoes(all); ok {
 		text += graph.Say("; simpler is the bypass shut: the unit then gets %s, within its most of %s", quantity.Flow.Of(mostFlow(shut)), quantity.Flow.Of(a.Unit.Most))
-		if all.Today {
+		if all.Today && all.Jets {
 			text += " (" + jetsWords(shut) + ")"
 		}
-	}
-	if !best.Rated && a.Unit.Rated > 0 {
-		text += graph.Say(" (under its rated %s, above its least %s)", quantity.Flow.Of(a.Unit.Rated), quantity.Flow.Of(a.Unit.Least))
 	}
 	return text
 }

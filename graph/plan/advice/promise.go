@@ -29,15 +29,19 @@ type Outcome struct {
 
 // Order is the one order of bypass elements: negative where a is to be taken before b. The
 // promise to the unit comes first, least to most in every wanted mode; then its rated flow
-// at the lowest; then what the jets and the low speed lose. Of a constant pump, whose valve
-// can be set, the flow nearest to the rated comes before what it costs. Equals are left in
-// the order they came in, the weakest spring first.
+// at the lowest; then what the jets and the low speed lose. Where neither takes anything from
+// the jets, or there are none, what the unit lacks of its rated flow comes before that. Of a
+// constant pump, whose valve can be set, the flow nearest to the rated comes before what it
+// costs. Equals are left in the order they came in, the weakest spring first.
 //
 // Trade practice, no source: take the weakest spring that keeps the unit at its rated flow.
 func (p Promise) Order(a, b Outcome, constant bool) int {
 	by := p.OrderPlaces(a, b)
 	if constant && by == 0 {
 		by = cmp.Compare(math.Abs(a.Low()-p.Rated), math.Abs(b.Low()-p.Rated))
+	}
+	if !constant && by == 0 && a.sparesJets() && b.sparesJets() {
+		by = cmp.Compare(p.short(a), p.short(b))
 	}
 	if by == 0 && math.Abs(a.cost()-b.cost()) > 1e-9 {
 		by = cmp.Compare(a.cost(), b.cost())
@@ -100,6 +104,33 @@ func (p Promise) missed(o Outcome) int {
 	}
 	return int(math.Ceil(100 * miss / scale))
 }
+
+// short is what the unit lacks of its rated flow, summed over the modes, in steps of a
+// hundredth of it.
+func (p Promise) short(o Outcome) int {
+	if p.Rated == 0 {
+		return 0
+	}
+	lacks := 0.0
+	for _, q := range o.Unit {
+		lacks += max(0, p.Rated-q)
+	}
+	return int(math.Round(100 * lacks / p.Rated))
+}
+
+// sparesJets reports whether the jets lose nothing to speak of, less than half a thousandth
+// of today's flow in every mode: there are none, or another pump drives them.
+func (o Outcome) sparesJets() bool {
+	for _, share := range o.JetsShare {
+		if share >= noJets {
+			return false
+		}
+	}
+	return true
+}
+
+// noJets is the share of today's flow below which what the jets lose is not told.
+const noJets = 0.0005
 
 // Low is the least the unit gets in any mode.
 func (o Outcome) Low() float64 {

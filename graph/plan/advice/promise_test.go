@@ -21,6 +21,9 @@ func TestOrderOfOutcomes(t *testing.T) {
 		{"what the jets keep decides between two that are rated", jets(of(5.2, 7), 0, 0.02), jets(of(6, 7), 0, 0.08), false},
 		{"a spring that chatters costs a twentieth of the jets", jets(of(5.2, 7), 0, 0.08), chattering(jets(of(5.2, 7), 0, 0.04)), false},
 		{"and no more", chattering(jets(of(5.2, 7), 0, 0.02)), jets(of(5.2, 7), 0, 0.08), false},
+		{"where no jets lose, what lacks less of the rated flow", of(3.1, 5), of(3, 4), false},
+		{"and before a spring that chatters", chattering(of(3.1, 5)), of(3, 4), false},
+		{"where jets lose, what they lose", jets(of(3, 4), 0, 0.02), jets(of(3.1, 5), 0, 0.08), false},
 		{"of a valve the flow nearest to rated", jets(of(5.1), 0.09), jets(of(6), 0.02), true},
 	} {
 		if got := p.Order(c.better, c.worse, c.constant); got >= 0 {

@@ -44,6 +44,7 @@ type Plan struct {
 	against       []graph.Diagnostic // what the search found against the place it was asked for, flows too where no verb asks for them
 	next          quantity.Text      // what to measure or decide where nothing does; ""
 	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for
+	spare         quantity.Text      // what would leave the jets their water, where they lose too much; ""
 	searched      *stage.Stage       // what stands today, as the search for a place laid it out; nil where none was searched
 	fitted        *stage.Stage       // with the proposal built in, as the search laid it out and solved it; nil where none was searched
 	Findings      []graph.Diagnostic // sorted

@@ -28,13 +28,9 @@ func propose(p *Plan, want Want) {
 		return
 	}
 	found := search.For(c, before, want&Places != 0, want&Swift != 0, p.tell)
-	p.Places, p.fitted, p.mends, p.next, p.against = found.Places, found.Stage, found.Mends, found.Next, found.Against
+	p.Places, p.fitted, p.mends, p.next, p.spare, p.against = found.Places, found.Stage, found.Mends, found.Next, found.Spare, found.Against
 	p.take(found.Proposal, found.Findings)
 }
-
-// placeRules are the rules that may rule a place out by where its pipes and parts lie, and those
-// on too little water.
-var placeRules = []string{"retrofit", "assembly", "clash", "routing", "cut-room", "cut-reachable", "cut-clear-room", "unit-least-flow", "least-flow-when-dirty"}
 
 // mended gives the errors that rule out a place the description insists on the advice that was
 // tried: what one of them says by itself may lead in a circle, and names runs nobody wrote.
@@ -42,10 +38,20 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 	if p.Proposal == nil || want&Swift != 0 { // nothing was tried
 		return
 	}
+	bars := func(d *graph.Diagnostic) bool {
+		return d.Severity == graph.Error && slices.ContainsFunc(p.against, func(o graph.Diagnostic) bool { return o.Rule == d.Rule })
+	}
 	said := false
 	for i := range ds {
 		d := &ds[i]
-		if d.Severity != graph.Error || !slices.Contains(placeRules, d.Rule) {
+		switch {
+		case d.Rule != "jets-keep-flow":
+		case p.spare != "":
+			d.Hint = p.spare
+		case len(p.against) > 0:
+			d.Hint = "see first to what rules the place out: what the jets lose changes with it"
+		}
+		if !bars(d) {
 			continue
 		}
 		switch {

@@ -156,17 +156,28 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 		}
 	}
 	word := map[graph.Kind]string{graph.DrainValve: "drain at the low point", graph.AirBleed: "bleed at the high point"}[kind]
-	l.findings = append(l.findings, graph.Diagnostic{Pos: l.d.Pos, Rule: "retrofit", Severity: graph.Note,
-		Message: graph.Say("the legs to and from the unit have no room for %s", graph.A(word)),
-		Hint:    l.roomHint()})
+	pos, hint := l.roomHint(spots)
+	l.findings = append(l.findings, graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Note,
+		Message: graph.Say("the legs to and from the unit have no room for %s", graph.A(word)), Hint: hint})
 }
 
-// roomHint says how a leg comes to have room for a drain or a bleed: by who drew it.
-func (l *limb) roomHint() quantity.Text {
-	if len(l.w.asked.ToUnit) > 0 || len(l.w.asked.FromUnit) > 0 {
-		return "make the leg there longer; a plug of the unit's own does as well if it is reached"
+// roomHint says how a leg comes to have room for a drain or a bleed: of legs the user drew, the
+// one that lacks least of it, and by how much; else where the unit stands decides.
+func (l *limb) roomHint(spots []spot) (graph.Pos, quantity.Text) {
+	it, least := l.tapItem(), math.Inf(1)
+	var leg graph.Leg
+	for _, sp := range spots {
+		if own := sp.s.Legs[sp.leg]; own.Pos.IsValid() && !own.Open {
+			if lacks := it.Length - sp.s.Free(sp.leg, it.Depth); lacks > 0 && lacks < least {
+				least, leg = lacks, own
+			}
+		}
 	}
-	return "set the unit a few centimetres higher or lower, or lead its pipes yourself with to-unit and from-unit; a plug of the unit's own does as well if it is reached"
+	const plug = "; a plug of the unit's own does as well if it is reached"
+	if !math.IsInf(least, 1) {
+		return leg.Pos, graph.Say("make your leg %s \"%s\" or longer, and the pipe beside it too", leg.Quoted(), leg.Longer(least, l.d.Job.Units).Words()) + plug
+	}
+	return l.d.Pos, "set the unit a few centimetres higher or lower, or lead its pipes yourself with to-unit and from-unit" + plug
 }
 
 // axial reports whether a leg runs along one axis.

@@ -54,7 +54,7 @@ func elementState(in *Input, report Report) {
 		report(unit.Existing, graph.Diagnostic{
 			Pos: e.Pos, Severity: graph.Warning, Related: []graph.Related{here(unit)},
 			Message: graph.Say("what becomes of element heater %q is not said: 0 of disconnected and interlock given, needs 1", e.ID),
-			Hint:    "settle it with the electrician, then write disconnected = true, or interlock = \"…\": back-up with a lower set point, or locked out while the unit runs",
+			Hint:    "settle it with the electrician, then write disconnected = true, or what keeps the two apart: interlock = \"contact\", \"changeover\", \"set-point\" (with its set-point) or \"controller-mode\"",
 		})
 	}
 }

@@ -3,6 +3,7 @@ package rule
 import (
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/settle"
@@ -213,10 +214,15 @@ func unitTemperatureRise(in *Input, report Report) {
 			if rise <= mostRiseK || m.flow < standing {
 				continue
 			}
+			got, wanted, in := v.flow(m.flow), v.flow(m.flow*rise/mostRiseK), quantity.SystemOf(v.c.Job.Units)
+			hint := graph.Say("%s would bring it down to that", wanted)
+			if graph.Say("%s", got).In(in) == graph.Say("%s", wanted).In(in) {
+				hint = "a little more flow would bring it down to that"
+			}
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Warning,
-				Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(m.flow), v.kelvin(mostRiseK)),
-				Hint:    graph.Say("%s would bring it down to that", v.flow(m.flow*rise/mostRiseK)),
+				Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, got, v.kelvin(mostRiseK)),
+				Hint:    hint,
 			})
 		}
 	}

@@ -182,6 +182,10 @@ func unitReachesTemperature(in *Input, report Report) {
 		case most.Known && most.V < want:
 			d.Pos = saidAt(u, most, "most-water")
 			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(most.V), v.celsius(want))
+			if want > hottestC {
+				d.Hint = graph.Say("no bather may meet that: write %s or less in [water] first", quantity.Temperature.Of(hottestC))
+				break
+			}
 			d.Hint = graph.Say("choose a unit whose sheet names the tub's temperature: many made for pools stop at %s to %s", quantity.Temperature.About(32), quantity.Temperature.About(35))
 		case most.Known && u.Unit.SetPointSet && u.Unit.SetPointC > most.V:
 			d.Pos = key(u, "set-point")

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"math"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -44,7 +45,13 @@ func unitHoldsTub(in *Input, report Report) {
 	if d == nil || unit == nil || !d.Said || d.LostW <= 0 || d.HeldW >= d.LostW {
 		return
 	}
-	hint := quantity.Text("take a larger unit, keep the element as a back-up, or lose less: dryfit heat says what a better cover takes off")
+	if in.ask().elementHolds(d.LostW) {
+		return
+	}
+	hint := quantity.Text("take a larger unit, keep the element as a back-up and write its interlock and power, or lose less: dryfit heat says what a better cover takes off")
+	if least := in.ask().part(unit).LeastAir; least.Known && least.V > d.AirC {
+		hint = graph.Say("a larger one of its kind stops there too: take a unit that works in air of %s, or keep the element as a back-up and write its interlock and power", quantity.Temperature.Of(d.AirC))
+	}
 	if d.RatingsAssumed {
 		hint += "; its ratings are the catalogue's for its size: give those of its sheet first"
 	}
@@ -53,6 +60,17 @@ func unitHoldsTub(in *Input, report Report) {
 		Message: graph.Say("%q gives %s in air of %s; the tub loses %s there", unit.ID, quantity.Power.Of(d.HeldW), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW)),
 		Hint:    hint,
 	})
+}
+
+// elementHolds reports whether an element that stays in use under a named interlock makes up a
+// loss alone, W: while the unit is locked out nothing else does.
+func (v *view) elementHolds(lostW float64) bool {
+	for _, e := range v.c.OfKind(graph.ElementHeater) {
+		if e.Element != nil && !e.Element.Disconnected && e.Element.Interlock != "" && e.Element.PowerW >= lostW {
+			return true
+		}
+	}
+	return false
 }
 
 func supplyFits(in *Input, report Report) {
@@ -72,8 +90,9 @@ func supplyFits(in *Input, report Report) {
 			continue
 		}
 		verb, digits := "together draw", 1
+		hint := quantity.Text("the electrician decides: a circuit of its own for the unit, an interlock that keeps two of them apart, or the controller's low-power mode")
 		if len(worst.IDs) == 1 {
-			verb = "draws"
+			verb, hint = "draws", "the electrician decides: a circuit of a higher rating with cable for it, or a unit that draws less"
 		}
 		if worst.RunningA-limit < 0.1 {
 			digits = 2
@@ -81,7 +100,7 @@ func supplyFits(in *Input, report Report) {
 		report(supplyWasThere(in), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
 			Message: graph.Say("%s %s %.*f A; %s is %.*f A", strings.Join(worst.IDs, ", "), verb, digits, worst.RunningA, what, digits, limit),
-			Hint:    "the electrician decides: a circuit of its own for the unit, an interlock that keeps two of them apart, or the controller's low-power mode",
+			Hint:    hint,
 		})
 	}
 }
@@ -97,7 +116,7 @@ func supplyDrop(in *Input, report Report) {
 		report(supplyWasThere(in), graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning,
 			Message: graph.Say("the cable loses %.1f V of %.0f V with %s; it may lose %.1f V", s.DropV, s.VoltageV, strings.Join(s.Together[0].IDs, ", "), 0.05*s.VoltageV),
-			Hint:    "the electrician decides: a thicker or a shorter cable",
+			Hint:    graph.Say("the electrician decides: a cable of %.1f times the copper or more, or of %.0f %% of the length or less", math.Ceil(10*s.DropV/(0.05*s.VoltageV))/10, math.Floor(100*0.05*s.VoltageV/s.DropV)),
 		})
 	}
 }

@@ -39,15 +39,36 @@ func (a *adviser) LargerPump() hydraulic.Remedy {
 }
 
 // SmallerUnit works out the largest unit of the catalogue that the line can feed.
-func (a *adviser) SmallerUnit() hydraulic.Remedy {
+func (a *adviser) SmallerUnit() hydraulic.Remedy { return a.otherUnit("a smaller unit", a.smaller()) }
+
+// LargerUnit works out the smallest unit of the catalogue that bears what the line gives it.
+func (a *adviser) LargerUnit() hydraulic.Remedy {
+	rows := a.units(func(row catalog.Row) bool { return row.Most > a.Unit.Most })
+	slices.SortStableFunc(rows, func(x, y catalog.Row) int { return cmp.Compare(x.Most, y.Most) })
+	return a.otherUnit("a larger unit", rows)
+}
+
+// smaller are the units of the catalogue that ask for less, the largest first.
+func (a *adviser) smaller() []catalog.Row {
+	rows := a.units(func(row catalog.Row) bool { return row.Least < a.Unit.Least })
+	slices.SortStableFunc(rows, func(x, y catalog.Row) int { return cmp.Compare(y.Least, x.Least) })
+	return rows
+}
+
+// units are the units of the catalogue whose limits are known and that are wanted.
+func (a *adviser) units(wanted func(row catalog.Row) bool) []catalog.Row {
 	var rows []catalog.Row
 	for _, row := range a.circuit.Catalog.Rows() {
-		if row.Kind == string(graph.HeatPump) && row.Least > 0 && row.Least < a.Unit.Least {
+		if row.Kind == string(graph.HeatPump) && row.Least > 0 && wanted(row) {
 			rows = append(rows, row)
 		}
 	}
-	slices.SortStableFunc(rows, func(x, y catalog.Row) int { return cmp.Compare(y.Least, x.Least) })
-	out := hydraulic.Remedy{What: "a smaller unit", Effect: "none in the catalogue"}
+	return rows
+}
+
+// otherUnit works out the first of the units that does, each with its best bypass.
+func (a *adviser) otherUnit(what quantity.Text, rows []catalog.Row) hydraulic.Remedy {
+	out := hydraulic.Remedy{What: what, Effect: "none in the catalogue"}
 	for _, row := range rows {
 		c := withUnit(a.circuit, a.branch.Unit, row)
 		set := settle.Of(c)
@@ -59,11 +80,31 @@ func (a *adviser) SmallerUnit() hydraulic.Remedy {
 		if !ok {
 			continue
 		}
-		out = hydraulic.Remedy{Works: choice.Keeps, Effect: EffectWords(choice),
-			What: graph.Say("a smaller unit, like %s (least %s, rated %s)", row.Name, quantity.Flow.Of(row.Least), quantity.Flow.Of(row.Rated))}
+		out = hydraulic.Remedy{Works: choice.Keeps, Effect: EffectWords(choice), What: what + like(row)}
 		if choice.Keeps {
 			return out
 		}
+	}
+	return out
+}
+
+// like names a unit of the catalogue and what it asks for.
+func like(row catalog.Row) quantity.Text {
+	return graph.Say(", like %s (least %s, rated %s)", row.Name, quantity.Flow.Of(row.Least), quantity.Flow.Of(row.Rated))
+}
+
+// Way is a circuit changed in one respect, and what was changed.
+type Way struct {
+	What    quantity.Text
+	Circuit *graph.Circuit
+}
+
+// Lighter are the circuits in which the unit asks for less of its line or gets more of it, its
+// bypass as it is: half the pipe to it, then smaller units.
+func (a *adviser) Lighter() []Way {
+	out := []Way{{shorterWay, withShorterBranch(a.circuit, a.branch)}}
+	for _, row := range a.smaller() {
+		out = append(out, Way{"a smaller unit" + like(row), withUnit(a.circuit, a.branch.Unit, row)})
 	}
 	return out
 }

@@ -27,9 +27,11 @@ func (a *adviser) remedies() []hydraulic.Remedy {
 	return out
 }
 
+const shorterWay quantity.Text = "half the pipe to and from the unit"
+
 // ShorterWay works out half the pipe to and from the unit.
 func (a *adviser) ShorterWay() hydraulic.Remedy {
-	return a.remedy("half the pipe to and from the unit", withShorterBranch(a.circuit, a.branch), len(a.branch.Pump.SpeedNames()) < 2)
+	return a.remedy(shorterWay, withShorterBranch(a.circuit, a.branch), len(a.branch.Pump.SpeedNames()) < 2)
 }
 
 // speedOf makes the one speed of a generic pump.

@@ -13,6 +13,7 @@ type Found struct {
 	Stage    *stage.Stage       // with it built in, laid out and mostly solved
 	Mends    []quantity.Text    // what would make the place possible, where it was asked for and is ruled out
 	Next     quantity.Text      // what to measure or decide where nothing that was tried does; ""
+	Spare    quantity.Text      // what would leave the jets their water, where the place takes too much of it; ""
 	Against  []graph.Diagnostic // errors that rule the chosen place out
 	Findings []graph.Diagnostic // of building it, or why there is none
 	Places   []Verdict          // every place, ranked; nil where not asked for
@@ -40,6 +41,8 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 	var out Found
 	if t := s.starved(best); t != nil {
 		out.Findings = append(out.Findings, s.compare(t)...)
+	} else if best != nil && best.standing() > 0 {
+		s.compareUnits(best)
 	}
 	if places {
 		out.Places = s.verdicts()
@@ -56,6 +59,7 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 		out.Mends = s.mend(best)
 		out.Next = s.next(best, out.Mends)
 	}
+	out.Spare = s.spare(best)
 	return out
 }
 

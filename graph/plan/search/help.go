@@ -212,12 +212,19 @@ func userLeg(l *graph.Leg) quantity.Text {
 func (s *search) flowHelps(t *trial, rules map[string]bool) []help {
 	r := s.asked.Retrofit
 	little := rules[leastFlowRule] || rules["least-flow-when-dirty"]
-	flows := little || rules["unit-most-flow"] || rules["heater-line-flows"] || rules["working-pressure"]
+	flows := little || rules[mostFlowRule] || rules["heater-line-flows"] || rules["working-pressure"]
 	sizes := rules["branch-not-below-ports"] || rules["line-not-narrowed"]
 	var out []help
 	if little && r.Size.IsZero() {
 		if size, ok := s.wider(t); ok {
 			out = append(out, writing("size", fmt.Sprintf("%q", size.String()), "larger pipe to the unit, and dearer valves", func(r *graph.Retrofit) { r.Size = size }))
+		}
+	}
+	if rules[mostFlowRule] && r.BypassSize.IsZero() {
+		if line := s.asked.Run(t.place.Run); line != nil {
+			if size, ok := advice.NextSize(s.asked.Catalog, line.Spec, line.Size); ok {
+				out = append(out, writing("bypass-size", fmt.Sprintf("%q", size.String()), "a larger bypass, and its length", func(r *graph.Retrofit) { r.BypassSize = size }))
+			}
 		}
 	}
 	if flows && (r.SpringPa > 0 || r.Spring != "" && r.Spring != "auto") {

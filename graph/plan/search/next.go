@@ -21,7 +21,7 @@ func (s *search) next(t *trial, mends []quantity.Text) quantity.Text {
 	}
 	for _, d := range graph.SortDiagnostics(t.errors()) {
 		switch {
-		case d.Rule == leastFlowRule && s.instead != "":
+		case (d.Rule == leastFlowRule || d.Rule == mostFlowRule || d.Rule == dirtyRule) && s.instead != "":
 			return text + "; of what was compared, " + s.instead
 		case d.Hint != "":
 			return text + "; " + d.Hint

@@ -11,8 +11,13 @@ import (
 	"dryfit/graph/stream"
 )
 
-// leastFlowRule is the rule that says that the unit gets too little.
-const leastFlowRule = "unit-least-flow"
+// The rules that say that the unit gets too little, or that it will with a dirty filter, and
+// that it gets too much.
+const (
+	leastFlowRule = "unit-least-flow"
+	dirtyRule     = "least-flow-when-dirty"
+	mostFlowRule  = "unit-most-flow"
+)
 
 // starved returns the trial whose pump gives the unit too little and that has no other fault:
 // the one chosen, or, where no place can take the unit, the nearest to one.

@@ -1,0 +1,94 @@
+package plan_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/plan"
+)
+
+// What a finding says to do is done, literally, in the demo of a two-speed pump gone wrong in
+// one way: the finding then goes, and no error comes that was not there before.
+func TestAdviceIsFollowed(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const auto, flow, loss = `bypass = "auto"`, `flow = { least = "2.8 m3/h", rated = "4.2 m3/h", most = "8.4 m3/h" }`, `loss = { flow = "4.2 m3/h", drop = "6 kPa" }`
+	const small = `flow = { least = "0.8 m3/h", rated = "1.2 m3/h", most = "1.9 m3/h" }`
+	const weak = `curve = [["0 m3/h", "1.4 m"], ["5 m3/h", "1.1 m"], ["9 m3/h", "0.6 m"]]`
+	const pump = `curve = [["0 m3/h", "4.1 m"], ["5 m3/h", "3.6 m"], ["9 m3/h", "2.5 m"], ["14 m3/h", "0.6 m"]]`
+	const ozone = "[[part]]\nid = \"ozone\"\nkind = \"ozone-injector\"\nexisting = true\nlength = \"120 mm\"\n\n"
+	for _, c := range []struct {
+		name       string
+		wrong      []string // what is changed to what, in pairs
+		rule, hint string   // the finding, and what its hint says
+		not        string   // and does not say
+		done       []string // what following it changes
+	}{
+		{name: "spring too strong for the unit", wrong: []string{auto, "bypass = \"spring\"\nspring = \"5 psi\""},
+			rule: "unit-most-flow", hint: "leave out spring in [retrofit]", done: []string{"spring = \"5 psi\"", ""}},
+		{name: "spring too strong for the jets", wrong: []string{auto, "bypass = \"spring\"\nspring = \"4 psi\""},
+			rule: "jets-keep-flow", hint: `spring = "spring-check 2 psi" in [retrofit]`, done: []string{`"4 psi"`, `"spring-check 2 psi"`}},
+		{name: "valve on two speeds", wrong: []string{auto, `bypass = "valve"`},
+			rule: "least-flow-when-dirty", hint: "leave out bypass in [retrofit]", done: []string{`bypass = "valve"`, ""}},
+		{name: "unit too small", wrong: []string{flow, small},
+			rule: "unit-most-flow", hint: "a larger unit, like heat-pump 5 kW", not: "weaker spring", done: []string{small, `type = "heat-pump 5 kW"`, loss, ""}},
+		{name: "pump too weak", wrong: []string{pump, weak},
+			rule: "least-flow-when-dirty", hint: "a smaller unit, like heat-pump 5 kW", not: "larger or shorter pipe", done: []string{flow, `type = "heat-pump 5 kW"`, loss, ""}},
+		{name: "no leg with room for a drain", wrong: []string{"[[part]]\nid = \"jets\"", ozone + "[[part]]\nid = \"jets\"", "to = \"jets.in\"\nexisting = true\nclear", "to = \"ozone.in\"\nexisting = true\nclear",
+			"[[run]]\nfrom = \"jets.out\"", "[[run]]\nid = \"after\"\nfrom = \"ozone.out\"\nto = \"jets.in\"\nexisting = true\nlegs = [\"up 200 mm\"]\n\n[[run]]\nfrom = \"jets.out\""},
+			rule: "retrofit", hint: `make your leg "up 160 mm" "up 223 mm" or longer, and the pipe beside it too`, done: []string{`"up 160 mm"`, `"up 223 mm"`, `"down 260 mm"`, `"down 323 mm"`}},
+		{name: "air colder than the unit bears", wrong: []string{`air = "-6 °C"`, `air = "-18 °C"`},
+			rule: "unit-holds-tub", hint: "take a unit that works in air of", done: []string{`least-air = "-10 °C"`, `least-air = "-18 °C"`}},
+		{name: "the element kept for it", wrong: []string{`air = "-6 °C"`, `air = "-18 °C"`},
+			rule: "unit-holds-tub", hint: "or keep the element as a back-up and write its interlock", done: []string{"disconnected = true", `interlock = "contact"`}},
+		{name: "circuit of the unit alone too small", wrong: []string{`rating = "20 A"`, `rating = "10 A"`},
+			rule: "supply-fits", hint: "a circuit of a higher rating", not: "of its own", done: []string{`rating = "10 A"`, `rating = "16 A"`}},
+		{name: "cable too long", wrong: []string{`length = "14 m", kind`, `length = "120 m", kind`},
+			rule: "supply-drop", hint: "of 2.8 times the copper or more, or of 35 %", done: []string{`size = "2.5 mm2"`, `size = "7 mm2"`}}, // 2.5 * 2.8
+		{name: "cable too long, shortened", wrong: []string{`length = "14 m", kind`, `length = "120 m", kind`},
+			rule: "supply-drop", hint: "35 % of the length or less", done: []string{`length = "120 m", kind`, `length = "42 m", kind`}}, // 120 * 0.35
+		{name: "water too hot", wrong: []string{`temperature = "38 °C"`, `temperature = "41 °C"`},
+			rule: "unit-reaches-temperature", hint: "or less in [water] first", not: "choose a unit", done: []string{`temperature = "41 °C"`, `temperature = "38 °C"`}},
+		{name: "element not settled", wrong: []string{"disconnected = true", ""},
+			rule: "element-state", hint: `interlock = "contact", "changeover", "set-point" (with its set-point) or "controller-mode"`, done: []string{"kind = \"element-heater\"", "kind = \"element-heater\"\ninterlock = \"changeover\""}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			wrong := replaced(t, string(data), c.wrong)
+			before := work(t, read(t, "wrong.toml", []byte(wrong)), plan.Findings|plan.Flows)
+			found := false
+			for _, d := range before.Findings {
+				if d.Rule == c.rule && strings.Contains(string(d.Hint.In(0)), c.hint) {
+					found = true
+					if c.not != "" && strings.Contains(string(d.Hint.In(0)), c.not) {
+						t.Errorf("%s still says %q: %s", c.rule, c.not, d.Hint)
+					}
+				}
+			}
+			if !found {
+				t.Fatalf("no %s that says %q:\n%v", c.rule, c.hint, before.Findings)
+			}
+			after := work(t, read(t, "followed.toml", []byte(replaced(t, wrong, c.done))), plan.Findings|plan.Flows)
+			for _, d := range after.Findings {
+				if d.Severity == graph.Error || d.Rule == c.rule && d.Severity == graph.Warning || d.Rule == c.rule && strings.Contains(string(d.Message), "have no room") {
+					t.Errorf("after following: %s [%s]", d.Message, d.Rule)
+				}
+			}
+		})
+	}
+}
+
+// replaced is a text with pairs of strings changed, each of which has to be there.
+func replaced(t *testing.T, text string, pairs []string) string {
+	t.Helper()
+	for i := 0; i < len(pairs); i += 2 {
+		if !strings.Contains(text, pairs[i]) {
+			t.Fatalf("the file does not say %q", pairs[i])
+		}
+		text = strings.Replace(text, pairs[i], pairs[i+1], 1)
+	}
+	return text
+}

@@ -1,0 +1,55 @@
+package search
+
+import (
+	"fmt"
+	"slices"
+
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/plan/advice"
+)
+
+// jetsRule is the rule that says that the jets lose too much of their water.
+const jetsRule = "jets-keep-flow"
+
+// spare says what would leave the jets their water at the place that is chosen: weaker springs,
+// the nearest first, a larger bypass and larger pipe to the unit, each tried as a change of the
+// request; "" where the place does not speak of it or its circuit is too large to try.
+func (s *search) spare(best *trial) quantity.Text {
+	says := func(t *trial) bool {
+		return slices.ContainsFunc(t.findings, func(d graph.Diagnostic) bool { return d.Rule == jetsRule })
+	}
+	if best.standing() > 0 || !says(best) || s.tries >= min(triesOfAll, triedRuns/len(s.asked.Runs)) {
+		return ""
+	}
+	for _, h := range s.sparing(best) {
+		s.tries++
+		if with := s.with(best, []help{h}); with != nil && with.standing() == 0 && !with.untried && !says(with) && with.warnings() < best.warnings() {
+			return s.said([]help{h}, with)
+		}
+	}
+	return "no weaker spring, no larger bypass and no larger pipe to the unit that was tried leaves them their water and makes nothing else worse; a circulation pump for the unit would, so that this one only drives the jets"
+}
+
+// sparing are the changes that may leave the jets more water.
+func (s *search) sparing(best *trial) []help {
+	var out []help
+	springs := s.asked.Catalog.Springs()
+	if i := slices.IndexFunc(springs, func(row catalog.Row) bool { return row.Name == best.proposal.Choice.Spring }); i > 0 {
+		for _, row := range slices.Backward(springs[:i]) {
+			out = append(out, writing("spring", fmt.Sprintf("%q", row.Name), "less water for the unit", func(r *graph.Retrofit) {
+				r.Bypass, r.Spring, r.SpringPa = "spring", row.Name, 0
+			}))
+		}
+	}
+	if line := s.asked.Run(best.place.Run); line != nil && s.asked.Retrofit.BypassSize.IsZero() {
+		if size, ok := advice.NextSize(s.asked.Catalog, line.Spec, line.Size); ok {
+			out = append(out, writing("bypass-size", fmt.Sprintf("%q", size.String()), "a larger bypass, and its length", func(r *graph.Retrofit) { r.BypassSize = size }))
+		}
+	}
+	if size, ok := s.wider(best); ok && s.asked.Retrofit.Size.IsZero() {
+		out = append(out, writing("size", fmt.Sprintf("%q", size.String()), "larger pipe to the unit, and dearer valves", func(r *graph.Retrofit) { r.Size = size }))
+	}
+	return out
+}

@@ -1,0 +1,59 @@
+package search
+
+import (
+	"slices"
+
+	"dryfit/graph"
+	"dryfit/graph/plan/advice"
+	"dryfit/graph/plan/stage"
+	"dryfit/graph/rule"
+)
+
+// compareUnits works out, of a place whose unit gets too much water, or too little with a dirty
+// filter, what of another bypass, a shorter way and another unit would do, for next to say
+// where nothing that can be written in [retrofit] does.
+func (s *search) compareUnits(t *trial) {
+	says := func(name string) bool {
+		return slices.ContainsFunc(t.errors(), func(d graph.Diagnostic) bool { return d.Rule == name })
+	}
+	if !t.solved || !says(mostFlowRule) && !says(dirtyRule) {
+		return
+	}
+	branch, _ := t.stage.Layout.Stage.Branch()
+	if branch == nil || branch.Unit.Unit == nil || branch.Pump == nil || branch.TeeIn == nil {
+		return
+	}
+	a := advice.New(t.stage.Circuit, branch, s.before, t.stage.Layout.Stage)
+	s.instead = "none of what was compared would do either: decide with the owner on another unit, or on a pump and a line of its own for it"
+	if says(mostFlowRule) {
+		if way := a.LargerUnit(); way.Works {
+			s.instead = graph.Say("%s, would do: %s", way.What, way.Effect)
+		}
+		return
+	}
+	for _, way := range a.Lighter() {
+		if fed(way.Circuit, t.unit) {
+			s.instead = graph.Say("%s, would do, with a dirty filter too", way.What)
+			return
+		}
+	}
+}
+
+// fed reports whether the unit gets enough water and not too much in every mode of a circuit,
+// clean and dirty.
+func fed(c *graph.Circuit, unit string) bool {
+	after := &stage.Stage{Circuit: c}
+	after.Lay()
+	if len(graph.Errors(after.Solve(graph.After))) > 0 {
+		return false
+	}
+	branch := stage.BranchOf(after.Layout.Stage.Net(), c.Part(unit))
+	if branch == nil {
+		return false
+	}
+	after.SolveDirty(branch)
+	in := &rule.Input{Circuit: c, After: c, Layout: after.Layout, Solutions: after.Solutions, DirtySolutions: after.Dirty}
+	return !slices.ContainsFunc(rule.Apply(in, rule.NeedsFlow), func(d graph.Diagnostic) bool {
+		return slices.Contains([]string{leastFlowRule, dirtyRule, mostFlowRule}, d.Rule)
+	})
+}

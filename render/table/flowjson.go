@@ -1,6 +1,8 @@
 package table
 
 import (
+	"slices"
+
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
@@ -113,8 +115,8 @@ type modeSummary struct {
 	Bypass     float64    `json:"bypass_flow_m3_h"`
 	CheckState string     `json:"check_state,omitempty"`
 	Jets       float64    `json:"jets_flow_m3_h"`
-	JetsToday  float64    `json:"jets_flow_today_m3_h"`
-	JetsChange float64    `json:"jets_change_percent"`
+	JetsToday  *float64   `json:"jets_flow_today_m3_h,omitempty"` // neither where today's flow has no answer
+	JetsChange *float64   `json:"jets_change_percent,omitempty"`
 	JetsRange  *rangeJSON `json:"jets_change_percent_range,omitempty"`
 	Pump       float64    `json:"pump_flow_m3_h"`
 }
@@ -265,9 +267,13 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 	out := summaryJSON{Text: append(append([]string{}, SummaryLines(p, s)...), withoutAnswer(p, s)...), Modes: []modeSummary{}}
 	for _, m := range plan.Summarise(p) {
+		today, change := form.Ptr(form.M3h(m.JetsToday)), form.Ptr(form.Round(m.JetsChange()*100, 2))
+		if slices.ContainsFunc(todayWithoutAnswer(p), func(n stage.NoAnswer) bool { return n.Mode == m.Mode }) {
+			today, change = nil, nil
+		}
 		out.Modes = append(out.Modes, modeSummary{
 			m.Mode, form.M3h(m.Unit), form.M3h(m.Least), form.M3h(m.Rated), form.M3h(m.Most), form.Round(m.RiseK, 3), form.M3h(m.Bypass), m.CheckState,
-			form.M3h(m.Jets), form.M3h(m.JetsToday), form.Round(m.JetsChange()*100, 2), jetsRange(p.Ranges.Of(m.Mode, graph.After)), form.M3h(m.Pump),
+			form.M3h(m.Jets), today, change, jetsRange(p.Ranges.Of(m.Mode, graph.After)), form.M3h(m.Pump),
 		})
 	}
 	if r := p.Ranges; r != nil {

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/advice"
+	"dryfit/graph/plan/stage"
 	"dryfit/render/table/form"
 )
 
@@ -51,6 +52,24 @@ func withoutAnswer(p *plan.Plan, s form.Style) []string {
 	var out []string
 	for _, n := range p.After.NoAnswer {
 		out = append(out, n.Mode+": no answer: "+s.Say(n.Why))
+	}
+	for _, n := range todayWithoutAnswer(p) {
+		out = append(out, n.Mode+", as it stands today: no answer: "+s.Say(n.Why))
+	}
+	return out
+}
+
+// todayWithoutAnswer are the modes that have an answer after the work and none before it, so that
+// nothing can be held against today.
+func todayWithoutAnswer(p *plan.Plan) []stage.NoAnswer {
+	if p.Before == nil || p.After == nil {
+		return nil
+	}
+	var out []stage.NoAnswer
+	for _, n := range p.Before.NoAnswer {
+		if p.After.Solution(n.Mode) != nil {
+			out = append(out, n)
+		}
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
@@ -49,6 +50,7 @@ func (p *Plan) cutOnSite() {
 		piece.OnSite = true
 		p.OnSite = append(p.OnSite, piece.Number)
 	}
+	slices.Sort(p.OnSite)
 	if len(p.OnSite) == 0 {
 		return
 	}

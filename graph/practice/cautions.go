@@ -35,12 +35,12 @@ func Cautions() []Sentence {
 		{Name: "Hot water and pressure", Say: func(j *Job) quantity.Text {
 			text := quantity.Text("Relieve pressure and let hot water cool before any union is opened")
 			if j.isolated() {
-				text += ", with " + and(append(append([]string{}, j.To...), j.From...)...) + " shut"
+				text += ", with " + and(j.Isolators()...) + " shut"
 			} else if j.Unit != nil {
 				text += "; this unit has no isolators on both pipes, so the tub is emptied below it first"
 			}
 			return text + ". Plastic pipe is weaker when warm: the ratings in this pack are derated. Test with water only, never with compressed air."
-		}, Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) }, Source: "ASTM and ISO derating tables; " + common},
+		}, Names: func(j *Job) []string { return j.Isolators() }, Source: "ASTM and ISO derating tables; " + common},
 		{Name: "Solvent cement", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
 		{Name: "Refrigerant", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: func(j *Job) quantity.Text {
 			text := j.ofUnits("The unit's", "A unit's") + quantity.Text(" sealed circuit is opened by a certified person only.")

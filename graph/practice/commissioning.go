@@ -125,11 +125,11 @@ func filling() []Sentence {
 		{
 			Name:  "fill",
 			Tells: []Act{FlushPastUnit},
-			Names: func(j *Job) []string { return append(append(append([]string{}, j.To...), j.From...), j.Bypass...) },
+			Names: func(j *Job) []string { return slices.Concat(j.Isolators(), j.Bypass) },
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Text("Fill")
 				if j.isolated() {
-					text += " with " + j.theUnit() + " shut off: " + and(append(append([]string{}, j.To...), j.From...)...) + " shut"
+					text += " with " + j.theUnit() + " shut off: " + and(j.Isolators()...) + " shut"
 					if len(j.Bypass) > 0 {
 						text += ", " + and(j.Bypass...) + " open"
 					}
@@ -226,7 +226,7 @@ func flushing() []Sentence {
 		{
 			Name:  "open-outlet-first",
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
-			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
+			Names: func(j *Job) []string { return j.Isolators() },
 			Say: func(j *Job) quantity.Text {
 				fills := "the unit fills with clean water"
 				if j.several() {
@@ -299,7 +299,7 @@ func proving() []Sentence {
 			When: func(j *Job) bool { return j.GreatestPa > 0 },
 			Names: func(j *Job) []string {
 				if j.unitValvedOff() {
-					return append(append([]string{}, j.To...), j.From...)
+					return j.Isolators()
 				}
 				return nil
 			},
@@ -307,7 +307,7 @@ func proving() []Sentence {
 				text := quantity.Say("Running test: the most the line can see is %s, the pump's shut-off and the water above it.", quantity.Pressure.Of(j.GreatestPa))
 				switch {
 				case j.unitValvedOff() && j.UnitPa > 0:
-					text += quantity.Say(" %s %s, which is less: %s shut for this test.", j.ofUnits("The unit stands", "The weakest of the units stands"), quantity.Pressure.Of(j.UnitPa), and(append(append([]string{}, j.To...), j.From...)...))
+					text += quantity.Say(" %s %s, which is less: %s shut for this test.", j.ofUnits("The unit stands", "The weakest of the units stands"), quantity.Pressure.Of(j.UnitPa), and(j.Isolators()...))
 				case j.Unit != nil && j.UnitPa > 0:
 					text += quantity.Say(" %s %s.", j.ofUnits("The unit stands", "The weakest of the units stands"), quantity.Pressure.Of(j.UnitPa))
 				}

@@ -1,6 +1,10 @@
 package practice
 
-import "dryfit/catalog/quantity"
+import (
+	"slices"
+
+	"dryfit/catalog/quantity"
+)
 
 // Frost says what heats when it is cold, and what to do when nothing does.
 func Frost() []Sentence {
@@ -34,7 +38,7 @@ func Frost() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && j.mayFreeze() },
 			Tells: []Act{UseVacuum},
 			Names: func(j *Job) []string {
-				return append(append([]string{}, j.To...), append(j.From, append(j.Drains, j.Bleeds...)...)...)
+				return slices.Concat(j.Isolators(), j.Drains, j.Bleeds)
 			},
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Say("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. %s and the outside pipes freeze first, in an hour or two: ", capital(j.theUnit()))
@@ -49,7 +53,7 @@ func Frost() []Sentence {
 func emptyBranch(j *Job) quantity.Text {
 	var text quantity.Text
 	if j.isolated() {
-		text = quantity.Say("%s, shut %s, then ", j.off(), and(append(append([]string{}, j.To...), j.From...)...))
+		text = quantity.Say("%s, shut %s, then ", j.off(), and(j.Isolators()...))
 	} else {
 		text = j.off() + "; no isolators stand in its pipes, so the tub is emptied below them first; then "
 	}
@@ -109,7 +113,7 @@ func LayUp() []Sentence {
 			When:  hasUnit,
 			Tells: []Act{UseVacuum},
 			Names: func(j *Job) []string {
-				return append(append([]string{}, j.To...), append(j.From, append(j.Drains, j.Bleeds...)...)...)
+				return slices.Concat(j.Isolators(), j.Drains, j.Bleeds)
 			},
 			Say: func(j *Job) quantity.Text {
 				return "Laying the unit up: " + emptyBranch(j) + " Leave open what was opened, and cover open ends loosely against dirt and insects."

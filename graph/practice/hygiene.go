@@ -16,11 +16,11 @@ func Hygiene() []Sentence {
 		{
 			Name:  "disinfect-branch",
 			When:  hasUnit,
-			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
+			Names: func(j *Job) []string { return j.Isolators() },
 			Say: func(j *Job) quantity.Text {
 				open := quantity.Text("The unit's branch open")
 				if j.isolated() {
-					open = and(append(append([]string{}, j.To...), j.From...)...) + " open"
+					open = and(j.Isolators()...) + " open"
 				}
 				return quantity.Say("Disinfect what was handled: %s, %s, circulate with about %d mg/l of free chlorine (or the limit in %s sheet, where that is lower) for an hour.", open, j.off(), handledChlorine, j.ofUnits("the unit's", "a unit's"))
 			},
@@ -44,9 +44,9 @@ func Hygiene() []Sentence {
 		{
 			Name:  "shock-isolated",
 			When:  func(j *Job) bool { return j.Unit != nil && j.isolated() },
-			Names: func(j *Job) []string { return append(append([]string{}, j.To...), j.From...) },
+			Names: func(j *Job) []string { return j.Isolators() },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("A higher dose than that is given only with the %s and %s shut, and the line is flushed down to bathing strength before they are opened again.", j.off(), and(append(append([]string{}, j.To...), j.From...)...))
+				return quantity.Say("A higher dose than that is given only with the %s and %s shut, and the line is flushed down to bathing strength before they are opened again.", j.off(), and(j.Isolators()...))
 			},
 			For: Fitter | Owner, Source: "heat pump manuals; " + common,
 		},

@@ -1,6 +1,12 @@
 package practice
 
-import "dryfit/catalog/quantity"
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"dryfit/catalog/quantity"
+)
 
 // Temp is a temperature, °C, where it is known.
 type Temp struct {
@@ -176,6 +182,24 @@ func (j *Job) wipe() quantity.Text {
 		return "cleaner"
 	}
 	return "primer"
+}
+
+// Isolators are the hand valves between the tees and the unit, on both its pipes, in the order of
+// their numbers.
+func (j *Job) Isolators() []string { return ByNumber(slices.Concat(j.To, j.From)) }
+
+// ByNumber returns tags in the order in which one looks for them: by letters, then by number, "V2"
+// before "V10".
+func ByNumber(tags []string) []string {
+	out := slices.Clone(tags)
+	slices.SortStableFunc(out, Compare)
+	return out
+}
+
+// Compare orders two tags as ByNumber does.
+func Compare(a, b string) int {
+	x, y := strings.TrimRight(a, "0123456789"), strings.TrimRight(b, "0123456789")
+	return cmp.Or(cmp.Compare(x, y), cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
 }
 
 // isolated reports whether the unit can be shut off on both its pipes.

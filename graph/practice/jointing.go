@@ -114,9 +114,15 @@ func Insulation() []Sentence {
 			Source: memory,
 		},
 		{
-			Name:   "clips",
-			When:   func(j *Job) bool { return j.Pieces },
-			Say:    always("Clip the pipes so that they can slide, carry valves on clips of their own, and let level pipe rise or fall steadily, 1 in 100."),
+			Name: "clips",
+			When: func(j *Job) bool { return j.Pieces },
+			Say: func(j *Job) quantity.Text {
+				text := quantity.Text("Clip the pipes so that they can slide, ")
+				if j.Valves {
+					text += "carry valves on clips of their own, "
+				}
+				return text + "and let level pipe rise or fall steadily, 1 in 100."
+			},
 			Source: common,
 		},
 		{

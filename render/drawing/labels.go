@@ -38,7 +38,7 @@ func aims(p *plan.Plan, units quantity.System) map[string][]sticker.Setting {
 				shows += ", " + tag.Of(p.Circuit, p.Net()).Mode(a.Mode)
 			}
 			rows := []sticker.Setting{{Mode: shows, Position: quantity.Format(a.Flow, quantity.Flow, units)}}
-			if a.DropPa > 0 {
+			if a.DropPa > 0 && gauged(p) {
 				rows = append(rows, sticker.Setting{Mode: "gauges round " + who, Position: quantity.Format(a.DropPa, quantity.Pressure, units) + " apart"})
 			}
 			if len(a.Rises) > 0 {
@@ -50,6 +50,9 @@ func aims(p *plan.Plan, units quantity.System) map[string][]sticker.Setting {
 	}
 	return out
 }
+
+// gauged reports whether pressure gauges stand in the circuit, to read a drop on.
+func gauged(p *plan.Plan) bool { return len(p.After.Circuit.OfKind(graph.PressureGauge)) > 0 }
 
 // risesInARow puts the airs and what the water warms by at each in a row, the unit once: "2 / 15 °C",
 // "1.7 / 2.5 K".
@@ -107,7 +110,11 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 	}
 	var ways []string
 	if a.DropPa > 0 {
-		ways = append(ways, fmt.Sprintf("with a gauge before %s and one after it: %s apart", theUnit(p, a), quantity.Format(a.DropPa, quantity.Pressure, units)))
+		fitted := ", if any are fitted"
+		if gauged(p) {
+			fitted = ""
+		}
+		ways = append(ways, fmt.Sprintf("on gauges before and after %s%s: %s apart", theUnit(p, a), fitted, quantity.Format(a.DropPa, quantity.Pressure, units)))
 	}
 	rises := ""
 	for i, r := range a.Rises {

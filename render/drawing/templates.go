@@ -13,13 +13,18 @@ import (
 
 // templatePages draws the bands to saw old pipe by, at 1:1.
 func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	return template.Draw(template.Input{Cuts: Cuts(p), Job: p.Circuit.Job, Units: units, Page: page}), nil
+}
+
+// Cuts are the cuts through old pipe in the order they are made, in the papers' names.
+func Cuts(p *plan.Plan) []template.Cut {
 	names := tag.Of(p.Circuit, p.Net())
 	cuts := cutsOf(p)
 	for i := range cuts {
 		cuts[i].From = names.Text(names.InWords(cuts[i].From))
 		cuts[i].Run = names.Run(cuts[i].Run)
 	}
-	return template.Draw(template.Input{Cuts: cuts, Job: p.Circuit.Job, Units: units, Page: page}), nil
+	return cuts
 }
 
 // HasBands reports whether there are bands to saw old pipe by.

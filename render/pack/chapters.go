@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
@@ -86,19 +87,19 @@ func answer(p *plan.Plan, style form.Style) book.Chapter {
 
 // firstCut says where the saw goes first; "" where nothing is sawn.
 func firstCut(p *plan.Plan, style form.Style) string {
-	if p.Proposal == nil || p.RuledOut() != nil {
+	cuts := drawing.Cuts(p)
+	if len(cuts) == 0 {
 		return ""
 	}
-	names := tag.Of(p.Circuit, p.Net())
-	m := &p.Proposal.Marking
-	at := m.FirstMM
-	switch {
-	case m.Run == "" || m.Kept[0] && m.Kept[1]:
-		return ""
-	case m.Kept[0]:
-		at = m.SecondMM
+	c, where := cuts[0], ""
+	if c.From != "" {
+		where = ", " + style.Length(c.FromMM) + " from the " + c.From
 	}
-	return fmt.Sprintf("The first cut, X1, is on the pipe %s, %s from %s: see the order of work, and the bands to saw by.", names.Run(m.Run), style.Length(at), strings.TrimPrefix(names.Text("the "+m.From), "the the "))
+	what := "pipe"
+	if strings.Contains(c.Pipe, string(catalog.HosePipe)) {
+		what = "hose"
+	}
+	return fmt.Sprintf("The first cut, %s, is on the %s %s%s: see the order of work, and the bands to saw by.", c.Name, what, c.Run, where)
 }
 
 func withHint(d graph.Diagnostic) string {
@@ -306,7 +307,9 @@ func faults(j jobIn) book.Chapter {
 	for _, f := range practice.Faults(j.Job) {
 		g.Rows = append(g.Rows, []string{f.Sign, j.say(f.Look)})
 	}
-	c.Tables(form.Block{Grid: g})
+	if len(g.Rows) > 0 {
+		c.Tables(form.Block{Grid: g})
+	}
 	return c
 }
 

@@ -205,7 +205,7 @@ func (f *facts) filter(p *graph.Part) {
 func (f *facts) branch(b *stream.UnitBranch) {
 	byHand := func(k graph.Kind) bool { return k.IsHandValve() }
 	j := f.j
-	j.To, j.From = f.tags(b.ToUnitParts, byHand), f.tags(b.FromUnitParts, byHand)
+	j.To, j.From = practice.ByNumber(f.tags(b.ToUnitParts, byHand)), practice.ByNumber(f.tags(b.FromUnitParts, byHand))
 	j.Bypass = f.tags(b.BypassParts, byHand)
 	j.Drains = f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.DrainValve })
 	j.Bleeds = f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.AirBleed })
@@ -323,7 +323,9 @@ func (f *facts) parts(pipes []string) {
 		}
 		j.Valves = j.Valves || !part.Removed && (part.Kind.IsHandValve() || part.Kind == graph.CheckValve || part.Kind == graph.DrainValve)
 		if part.Removed {
-			j.Gone = append(j.Gone, f.names.Short(part.ID))
+			if part.Kind != graph.HeatPump { // a step of its own carries it off
+				j.Gone = append(j.Gone, f.names.Short(part.ID))
+			}
 			if o, ok := outOf(part, f.names.Short(part.ID)); ok {
 				j.Out = append(j.Out, o)
 			}

@@ -3,6 +3,7 @@ package pack
 import (
 	"slices"
 
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/route"
@@ -59,7 +60,8 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", ready...)
 	hold := "HOLD: every depth and every way a part points agrees with the drawing."
 	if j.Cuts {
-		hold = "HOLD: hold the new string beside the old pipe. Tee to tee, cut to cut and every depth agree with the drawing. After this there is no way back."
+		tees := slices.ContainsFunc(p.After.Circuit.Parts, func(part *graph.Part) bool { return part.New() && part.Kind == graph.Tee })
+		hold = "HOLD: hold the new string beside the old pipe. " + ifSo(tees, "Tee to tee, cut to cut and every depth agree") + ifSo(!tees, "Cut to cut and every depth agree") + " with the drawing. After this there is no way back."
 	}
 	add("Dry fit", hold, j.said(practice.DryFit())...)
 	line := phase(p, j, route.InLine)

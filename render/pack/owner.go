@@ -20,9 +20,9 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	if j.Unit == nil && len(j.Out) == 0 {
 		return c
 	}
-	lead := "A heat pump takes most of the heat for your tub out of the air, and uses electricity only to move it. Its water comes from the pipe that heats your tub anyway."
+	lead := "A heat pump takes most of the heat for your water out of the air, and uses electricity only to move it. The pump sends the water through it and back."
 	if len(j.Fellows) > 0 {
-		lead = "Heat pumps take most of the heat for your tub out of the air, and use electricity only to move it. Their water comes from the pipe that heats your tub anyway."
+		lead = "Heat pumps take most of the heat for your water out of the air, and use electricity only to move it. The pump sends the water through them and back."
 	}
 	if j.Unit != nil {
 		c.Say(lead)
@@ -77,7 +77,7 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 	out := []string{"In use the valves stand so, and stay so: " + strings.Join(stand, ", ") + "."}
 	out = append(out, neverForOwner(j)...)
 	if len(j.Suctions) > 0 {
-		out = append(out, "Never shut "+strings.Join(j.Suctions, ", ")+": a pump without water breaks, and the pull goes to the other opening in the tub.")
+		out = append(out, "Never shut "+strings.Join(j.Suctions, " or ")+": a pump without water breaks, and the pull goes to the other opening in the tub.")
 	}
 	return out
 }
@@ -86,8 +86,8 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 func neverForOwner(j jobIn) []string {
 	var out []string
 	unit := j.OfUnits("the heat pump", "a heat pump")
-	if on := slices.Concat(j.To, j.From); len(on) > 0 {
-		out = append(out, fmt.Sprintf("Never shut %s while %s is switched on: without water it stops, and nothing heats your tub.", strings.Join(on, " or "), unit))
+	if on := j.Isolators(); len(on) > 0 {
+		out = append(out, fmt.Sprintf("Never shut %s while %s is switched on: without water it stops, and nothing heats your water.", strings.Join(on, " or "), unit))
 		past := slices.DeleteFunc(slices.Clone(j.Bypass), func(v string) bool { return slices.Contains(j.Beside, v) })
 		if len(past) > 0 {
 			out = append(out, fmt.Sprintf("Never shut %s while one of those is shut and the pump can start: the water would have no way.", strings.Join(past, " or ")))

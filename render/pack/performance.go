@@ -17,7 +17,7 @@ import (
 func performanceBlocks(p *plan.Plan, units quantity.System) []form.Block {
 	var out []form.Block
 	sums := plan.Summarise(p)
-	if len(sums) > 0 && p.After != nil {
+	if len(sums) > 0 && p.After != nil && (p.After.Circuit.TheUnit() != nil || len(p.After.Circuit.OfKind(graph.JetGroup)) > 0) {
 		out = append(out, modesBlock(p, sums, units))
 	}
 	return out

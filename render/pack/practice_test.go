@@ -87,7 +87,7 @@ func inTools(p *plan.Plan, j jobIn, what string) bool {
 }
 
 // ifThereAreGauges begins the first way of reading a throttle's aim.
-var ifThereAreGauges = regexp.MustCompile(`\(with a gauge before [^:;]* and one after it: `)
+var ifThereAreGauges = regexp.MustCompile(`\(on gauges before and after [^:;]*, if any are fitted: `)
 
 // pageAgrees reads the words of order and schedule for the pairs that were found.
 func pageAgrees(t *testing.T, p *plan.Plan, j jobIn) {

@@ -124,6 +124,7 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 		each(b.ToUnitParts, isolates, follows)
 		each(b.FromUnitParts, isolates, follows)
 	}
+	slices.SortStableFunc(out, func(a, b valve) int { return practice.Compare(a.name, b.name) })
 	for _, b := range branches {
 		e := b.Element()
 		for _, p := range b.BypassParts {

@@ -36,6 +36,9 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 	for _, r := range valveSchedule(p, j).Rows {
 		text.WriteString(strings.Join(r.Positions, " | ") + "\n")
 	}
+	if got := strings.Join(valveSchedule(p, j).Valves, " ") + "; " + strings.Join(j.Isolators(), " "); got != "V1 V2 V4 V5 V3 AB1; V1 V2 V4 V5" {
+		t.Errorf("valves stand in the order %s", got)
+	}
 	for _, unit := range []string{"HP1", "HP2"} {
 		flow := ""
 		for _, u := range plan.Summarise(p)[0].Units() {

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -80,4 +81,33 @@ func wordsOf(c book.Chapter) string {
 		}
 	}
 	return text.String()
+}
+
+// A job that only takes a unit out names its first cut on its first page, has no chapter about
+// faults or promises of what is not there, carries the unit off once, and joins no tees. What a
+// page must tell: common practice, no source.
+func TestUnitOutSaysWhatThisJobHas(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "unit-out.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := wanted(t, file, source, plan.Findings|plan.Flows|plan.Lists)
+	style := form.Style{Units: quantity.MetricSystem}
+	j := factsOf(p, style.Units)
+	if got := wordsOf(answer(p, style)); !strings.Contains(got, "The first cut, X1, is on the pipe F1 to T1, 392 mm from the face of F1 filter, out") {
+		t.Errorf("the first page names no first cut:\n%s", got)
+	}
+	if n := len(faults(j).Items); n > 0 {
+		t.Errorf("a chapter of faults with no line: %d items", n)
+	}
+	if got := performanceBlocks(p, style.Units); len(got) > 0 {
+		t.Error("what to expect of a unit and jets that are not there")
+	}
+	steps := wordsOf(work(p, j, style))
+	for _, not := range []string{"Tee to tee", "HP1 heat pump and the pipes", "carry valves"} {
+		if strings.Contains(steps, not) {
+			t.Errorf("the order of work says %q", not)
+		}
+	}
 }

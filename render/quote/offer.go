@@ -204,7 +204,7 @@ func fitted(p *plan.Plan) []string {
 	if u := come[0]; len(come) == 1 && u.Type != "" {
 		what += " (" + u.Type + ")"
 	}
-	line := what + " " + is + " fitted to the pipe that heats your tub"
+	line := what + " " + is + " fitted to the pipework that is there"
 	switch {
 	case past && jets:
 		line += ", with a way past it, so that the jets keep their water and " + it + " can be shut off and taken out"

@@ -211,19 +211,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 	}
 	l.check(&p.From)
 	p.Refused, p.Roughly = s.known.refused, l.guessed
-	zones := s.zones(l.w.unit, stand, in, outlet)
-	p.Boxes = slices.Concat(s.known.around, zones)
-	pair, met := lead.Find(p)
-	if pair == nil && len(zones) > 0 { // better through the unit's air than nowhere: a rule warns
-		p.Boxes = s.known.around
-		pair, met = lead.Find(p)
-	}
-	if pair == nil { // and through what is only taken to be so large: a finding says what to measure
-		p.Boxes = s.boxes(l, in, outlet, false)
-		if len(p.Boxes) < len(s.known.around) {
-			pair, met = lead.Find(p)
-		}
-	}
+	pair, met := s.find(l, &p, in, outlet)
 	if pair == nil {
 		l.find(stand.Pos, graph.Error, graph.Say("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
 			"move the unit, keep less clear, cut elsewhere, or write to-unit and from-unit")
@@ -260,6 +248,25 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		from = back
 	}
 	return to, from, true
+}
+
+// find looks for the pipes with all there is in the way, then with less where there are none; the
+// boxes of the problem become those they keep clear of.
+func (s *survey) find(l *limb, p *lead.Problem, in, outlet graph.Vec) (pair *lead.Pair, met []string) {
+	zones := s.zones(l.w.unit, l.w.asked.Stand, in, outlet)
+	p.Boxes = slices.Concat(s.known.around, zones)
+	pair, met = lead.Find(*p)
+	if pair == nil && len(zones) > 0 { // better through the unit's air than nowhere: a rule warns
+		p.Boxes = s.known.around
+		pair, met = lead.Find(*p)
+	}
+	if pair == nil { // and through what is only taken to be so large: a finding says what to measure
+		p.Boxes = s.boxes(l, in, outlet, false)
+		if len(p.Boxes) < len(s.known.around) {
+			pair, met = lead.Find(*p)
+		}
+	}
+	return pair, met
 }
 
 func inTheWay(met []string) string {

@@ -82,43 +82,48 @@ func FormHTML(j *whatif.Job, found []graph.Diagnostic, units quantity.System) st
 	if name := j.Circuit(); name != "" && blanks > 0 {
 		fmt.Fprintf(&b, "<div class=\"where\">%s</div>\n", smallCircuit(name))
 	}
-	for _, t := range form {
-		open, count := "", ""
-		if wrong.in(&t) {
-			open, count = " open", " <b>(to mend)</b>"
-		}
-		if t.Blanks > 0 {
-			open, count = " open", fmt.Sprintf(" <b>(%d to fill in)</b>", t.Blanks)
-		}
-		fmt.Fprintf(&b, "<details data-keep=\"keys-%s\"%s data-owner=\"%s\"><summary>%s%s</summary>\n", text(t.Title), open, text(t.Owner), text(t.Title), count)
-		wrong.say(&b, t.Line, units)
-		for i := range t.Fields {
-			if t.Fields[i].Blank {
-				wrong.say(&b, t.Fields[i].Lines[0], units)
-				field(&b, &t.Fields[i])
-			}
-		}
-		rest := len(t.Fields) - t.Blanks
-		if t.Blanks > 0 && rest > 0 {
-			restOpen := ""
-			if wrong.in(&t) {
-				restOpen = " open"
-			}
-			fmt.Fprintf(&b, "<details data-keep=\"rest-%s\"%s><summary>the rest of it</summary>\n", text(t.Title), restOpen)
-		}
-		for i := range t.Fields {
-			if !t.Fields[i].Blank {
-				wrong.say(&b, t.Fields[i].Lines[0], units)
-				field(&b, &t.Fields[i])
-			}
-		}
-		if t.Blanks > 0 && rest > 0 {
-			b.WriteString("</details>\n")
-		}
-		b.WriteString("</details>\n")
+	for i := range form {
+		formTable(&b, &form[i], wrong, units)
 	}
 	b.WriteString("</section>")
 	return b.String()
+}
+
+// formTable writes one table of the form: its blanks first, then the rest of it.
+func formTable(b *bytes.Buffer, t *whatif.Table, wrong *wrongKeys, units quantity.System) {
+	open, count := "", ""
+	if wrong.in(t) {
+		open, count = " open", " <b>(to mend)</b>"
+	}
+	if t.Blanks > 0 {
+		open, count = " open", fmt.Sprintf(" <b>(%d to fill in)</b>", t.Blanks)
+	}
+	fmt.Fprintf(b, "<details data-keep=\"keys-%s\"%s data-owner=\"%s\"><summary>%s%s</summary>\n", text(t.Title), open, text(t.Owner), text(t.Title), count)
+	wrong.say(b, t.Line, units)
+	for i := range t.Fields {
+		if t.Fields[i].Blank {
+			wrong.say(b, t.Fields[i].Lines[0], units)
+			field(b, &t.Fields[i])
+		}
+	}
+	rest := len(t.Fields) - t.Blanks
+	if t.Blanks > 0 && rest > 0 {
+		restOpen := ""
+		if wrong.in(t) {
+			restOpen = " open"
+		}
+		fmt.Fprintf(b, "<details data-keep=\"rest-%s\"%s><summary>the rest of it</summary>\n", text(t.Title), restOpen)
+	}
+	for i := range t.Fields {
+		if !t.Fields[i].Blank {
+			wrong.say(b, t.Fields[i].Lines[0], units)
+			field(b, &t.Fields[i])
+		}
+	}
+	if t.Blanks > 0 && rest > 0 {
+		b.WriteString("</details>\n")
+	}
+	b.WriteString("</details>\n")
 }
 
 func field(b *bytes.Buffer, f *whatif.Field) {

@@ -66,7 +66,7 @@ func genericTable() string {
 	var out strings.Builder
 	out.WriteString("| row | taken for | why |\n| --- | --- | --- |\n")
 	for _, r := range catalog.Embedded().Rows() {
-		if !strings.HasPrefix(r.Origin, "equipment.toml") {
+		if !generic(&r) {
 			continue
 		}
 		name := "`" + r.Name + "`"
@@ -76,6 +76,21 @@ func genericTable() string {
 		fmt.Fprintf(&out, "| %s | %s | %s |\n", name, strings.Join(taken(&r), "; "), r.Source)
 	}
 	return out.String()
+}
+
+// generic reports whether a row stands for whatever make of its kind was fitted: equipment, the
+// springs of checks by their label, and the small parts of no size that cost the water something.
+func generic(r *catalog.Row) bool {
+	file, _, _ := strings.Cut(r.Origin, ":")
+	switch file {
+	case "equipment.toml":
+		return true
+	case "checks.csv":
+		return r.CrackingPa > 0
+	case "small.csv":
+		return r.Size.IsZero() && (r.K > 0 || r.LoverD > 0)
+	}
+	return false
 }
 
 // taken says what a row gives, in a few words.
@@ -102,6 +117,12 @@ func taken(r *catalog.Row) []string {
 	}
 	if r.HeadShare > 0 {
 		say("%.0f %% of the head at the pump's best flow (%.0f to %.0f)", 100*r.HeadShare, 100*r.HeadShareLow, 100*r.HeadShareHigh)
+	}
+	if r.CrackingPa > 0 {
+		say("opens at %s (%s to %s)", metric(r.CrackingPa, quantity.Pressure), metric(r.CrackingLowPa, quantity.Pressure), metric(r.CrackingHighPa, quantity.Pressure))
+	}
+	if r.LoverD > 0 {
+		say("as %s bores of pipe (±%s %%)", quantity.Trim(r.LoverD), quantity.Trim(r.SpreadPct))
 	}
 	if r.K > 0 {
 		say("K %s (%s to %s)", quantity.Trim(r.K), quantity.Trim(r.KLow), quantity.Trim(r.KHigh))

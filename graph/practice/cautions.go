@@ -13,7 +13,11 @@ func Cautions() []Sentence {
 				if j.several() {
 					has = "Each unit (" + j.unitsCalled() + ") has"
 				}
-				text += " " + has + " a circuit of its own with 30 mA residual current protection of type A at least, never AC, an isolator out of reach of bathers, and bonding as the code asks: see the electrician's section."
+				guard := quantity.Text("30 mA residual current protection of type A at least, never AC")
+				if j.Region == "us" {
+					guard = groundFault
+				}
+				text += " " + has + " a circuit of its own with " + guard + ", an isolator out of reach of bathers, and bonding as the code asks: see the electrician's section."
 			}
 			return text
 		}, For: Fitter | Electrician, Source: electricStandards},

@@ -1,10 +1,35 @@
 package practice
 
-import "dryfit/catalog/quantity"
+import (
+	"strings"
+
+	"dryfit/catalog/quantity"
+)
 
 // Distances and protection are quoted from memory of the standards named; the electrician
 // decides by the edition that is in force where the tub stands.
 const electricStandards = "IEC 60364-7-702, BS 7671 section 702, NEC article 680 (from memory)"
+
+// What saves a person who touches a live part. The types of residual current devices are
+// those of IEC 60755; North America's ground-fault circuit-interrupters of class A trip at 4 to
+// 6 mA (UL 943, NEC articles 100 and 680, from memory), and 30 mA would not do there.
+const (
+	residualCurrent quantity.Text = "Residual current protection of 30 mA, of type A at least"
+	groundFault     quantity.Text = "ground-fault protection for persons, class A (it trips at 4 to 6 mA)"
+)
+
+// FaultProtection names the device that saves a person, and what it has to be, for the
+// electrician's form.
+func (j *Job) FaultProtection() (device, wanted string) {
+	if j.Region == "us" {
+		return "Ground-fault protection", "for persons, class A (4 to 6 mA), as the code asks"
+	}
+	return "Residual current device", "30 mA, type A at least; F or B where " + j.OfUnits("the unit's", "a unit's") + " sheet asks"
+}
+
+// pme reports whether the earth comes with the neutral as protective multiple earthing has it.
+// North America's service earth is made so too, but grounding there goes by the NEC alone.
+func (j *Job) pme() bool { return j.Earthing == "tn-c-s" && j.Region != "us" }
 
 // fiveFeet is the distance of NEC article 680, mm (from memory).
 const fiveFeet = 5 * 304.8
@@ -32,12 +57,18 @@ func Electricity() []Sentence {
 			Name: "residual-current",
 			When: hasUnit,
 			Say: func(j *Job) quantity.Text {
-				return "Residual current protection of 30 mA, of type A at least; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC."
+				switch j.Region {
+				case "us":
+					return groundFault + ", where the code asks for it at the tub and at " + j.ofUnits("the unit's", "each unit's") + " circuit; the sheet of " + j.theUnit() + " may ask for more."
+				case "":
+					return residualCurrent + "; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC. In North America: " + groundFault + "."
+				}
+				return residualCurrent + "; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC."
 			},
 		},
 		{
 			Name: "earthing-pme",
-			When: func(j *Job) bool { return j.Unit != nil && j.Earthing == "tn-c-s" },
+			When: func(j *Job) bool { return j.Unit != nil && j.pme() },
 			Say:  always("The supply's earth is combined with its neutral (TN-C-S, protective multiple earthing): the electrician decides whether an electrode of its own, an earth mat or a separate TT earth is wanted before bathers and the unit's metal case share that earth."),
 		},
 		{
@@ -47,7 +78,7 @@ func Electricity() []Sentence {
 		},
 		{
 			Name: "earthing-other",
-			When: func(j *Job) bool { return j.Unit != nil && (j.Earthing == "tn-s" || j.Earthing == "tt") },
+			When: func(j *Job) bool { return j.Unit != nil && j.Earthing != "" && !j.pme() },
 			Say: func(j *Job) quantity.Text {
 				return "Earthing as described, " + earthingWords(j.Earthing) + ": the electrician proves it and bonds the metal parts the code names."
 			},
@@ -92,7 +123,8 @@ func Electricity() []Sentence {
 				if j.several() {
 					with = "each unit connected, " + j.unitsCalled() + " one by one"
 				}
-				return "The electrician tests insulation, earth, residual current device and high limit with " + with + ", and signs the record."
+				device, _ := j.FaultProtection()
+				return "The electrician tests insulation, earth, " + quantity.Text(strings.ToLower(device)) + " and high limit with " + with + ", and signs the record."
 			},
 		},
 	}
@@ -106,8 +138,11 @@ func Electricity() []Sentence {
 }
 
 func earthingWords(e string) quantity.Text {
-	if e == "tt" {
+	switch e {
+	case "tt":
 		return "TT (an electrode at the house)"
+	case "tn-c-s":
+		return "TN-C-S (earth and neutral are one as far as the service)"
 	}
 	return "TN-S (a separate earth from the supply)"
 }

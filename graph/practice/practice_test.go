@@ -197,7 +197,7 @@ func TestTwoUnitsByName(t *testing.T) {
 		Water: 38, SiteAir: Temp{-5, true}, To: []string{"V1", "V5"}, From: []string{"V2"}, Bypass: []string{"V3"}, Shut: true,
 		Switches: []Switch{{Unit: "HP1", Valves: []string{"V1"}, Shared: true}, {Unit: "HP2", Valves: []string{"V5"}}}}
 	text := strings.Join(Texts(Everything(j), quantity.MetricSystem), "\n")
-	for _, want := range []string{"HP1 38 °C, HP2 36 °C", "HP1 as its sheet says, HP2 -7 °C", "Of HP2: prove the own water cut-out", "HP1 stops at a high limit",
+	for _, want := range []string{"HP1 38 °C, HP2 36 °C", "HP1 as its sheet says, HP2 -7 °C", "Prove the water cut-out of HP2 itself", "HP1 stops at a high limit",
 		"open V3 first; HP1: shut V1 slowly, HP1 must stop (what shares that pipe stops too)", "HP2: shut V5 slowly", "bonding of HP1 and HP2", "then HP1 and HP2 on, one after the other", "Each unit, HP1 and HP2, has a circuit of its own"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("nothing of %q in: %s", want, text)
@@ -347,5 +347,58 @@ func TestAirIntoAnEmptiedBranch(t *testing.T) {
 	said := strings.Join(Texts(Pick(j, Commissioning()), quantity.MetricSystem), "\n")
 	if !strings.Contains(said, "Where it draws air in instead, shut it") {
 		t.Error("a bleed above the water may draw air in: not said")
+	}
+}
+
+// North America protects persons by ground-fault circuit-interrupters of class A, 4 to 6 mA (UL
+// 943, NEC 680, from memory): 30 mA of type A is the figure of IEC 60364-7-702 and BS 7671, and
+// protective multiple earthing is a British word.
+func TestFaultProtectionIsTheRegions(t *testing.T) {
+	for region, c := range map[string]struct{ says, not []string }{
+		"us": {[]string{"class A", "4 to 6 mA", "ground-fault protection and high limit"}, []string{"30 mA", "type A", "residual", "multiple earthing", "earth mat"}},
+		"uk": {[]string{"30 mA", "type A", "multiple earthing", "residual current device and high limit"}, []string{"ground-fault"}},
+		"eu": {[]string{"30 mA", "type A", "multiple earthing"}, []string{"ground-fault"}},
+		"":   {[]string{"30 mA", "In North America: ground-fault"}, nil},
+	} {
+		j := &Job{Unit: &Unit{ID: "HP1"}, Region: region, Earthing: "tn-c-s"}
+		device, wanted := j.FaultProtection()
+		all := device + ": " + wanted + "\n"
+		for _, list := range [][]Sentence{Electricity(), Cautions()} {
+			for _, s := range Pick(j, list) {
+				all += s.Text.String() + "\n"
+			}
+		}
+		for _, want := range c.says {
+			if !strings.Contains(all, want) {
+				t.Errorf("region %q: %q is not said in\n%s", region, want, all)
+			}
+		}
+		for _, bad := range c.not {
+			if strings.Contains(strings.ToLower(all), bad) {
+				t.Errorf("region %q: says %q:\n%s", region, bad, all)
+			}
+		}
+	}
+}
+
+// What stops a unit is said of the units that nobody said it of, one or several, and a tub
+// without an element has no high limit that cuts one.
+func TestWhatStopsTheUnit(t *testing.T) {
+	yes := true
+	one, other, stopped := Unit{ID: "HP1"}, Unit{ID: "HP2"}, Unit{ID: "HP2", StopsAtHighLimit: &yes}
+	element := []Element{{ID: "E1"}}
+	for _, c := range []struct {
+		job  Job
+		want string
+	}{
+		{Job{Unit: &one, Elements: element}, "The tub's high limit cuts its own element, not a unit on a supply of its own. Prove the unit's own water cut-out before anybody bathes, or the electrician takes its enable contact through the tub's high limit."},
+		{Job{Unit: &one}, "Nothing of the tub's own stops a unit on a supply of its own. Prove the unit's own water cut-out before anybody bathes, or the electrician takes its enable contact through a high limit in the water."},
+		{Job{Unit: &one, Fellows: []Unit{stopped}}, "Nothing of the tub's own stops a unit on a supply of its own. Prove the water cut-out of HP1 itself before anybody bathes, or the electrician takes its enable contact through a high limit in the water."},
+		{Job{Unit: &one, Fellows: []Unit{other}, Elements: element}, "The tub's high limit cuts its own element, not a unit on a supply of its own. Prove the own water cut-outs of HP1 and HP2, one by one, before anybody bathes, or the electrician takes their enable contacts through the tub's high limit."},
+	} {
+		got := Pick(&c.job, HighLimit())
+		if len(got) == 0 || got[0].Text.String() != c.want {
+			t.Errorf("%v, want %q", got, c.want)
+		}
 	}
 }

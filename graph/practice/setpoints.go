@@ -184,10 +184,18 @@ func HighLimit() []Sentence {
 				return j.Unit != nil && len(j.unlimited()) > 0
 			},
 			Say: func(j *Job) quantity.Text {
-				if j.several() {
-					return quantity.Say("The tub's high limit cuts its own element, not a unit on a supply of its own. Of %s: prove the own water cut-out of each before anybody bathes, or the electrician takes its enable contact through the tub's high limit.", and(j.unlimited()...))
+				limit, through := quantity.Text("The tub's high limit cuts its own element, not a unit on a supply of its own. "), quantity.Text("the tub's high limit")
+				if len(j.Elements) == 0 {
+					limit, through = "Nothing of the tub's own stops a unit on a supply of its own. ", "a high limit in the water"
 				}
-				return "The tub's high limit cuts its own element, not a unit on a supply of its own. Prove the unit's own water cut-out before anybody bathes, or the electrician takes its enable contact through the tub's high limit."
+				whose, its := quantity.Text("the unit's own water cut-out"), quantity.Text("its enable contact")
+				if names := j.unlimited(); j.several() {
+					whose = quantity.Say("the water cut-out of %s itself", and(names...))
+					if len(names) > 1 {
+						whose, its = quantity.Say("the own water cut-outs of %s, one by one,", and(names...)), "their enable contacts"
+					}
+				}
+				return limit + quantity.Say("Prove %s before anybody bathes, or the electrician takes %s through %s.", whose, its, through)
 			},
 			For: Fitter | Electrician, Source: common + "; EN 17125, IEC 60335-2-60 (from memory)",
 		},

@@ -56,7 +56,8 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		c.Add(book.Item{Kind: book.Bullets, Lines: out})
 		return c
 	}
-	add("Residual current device: type and rating", "30 mA, type A at least; F or B where "+j.OfUnits("the unit's", "a unit's")+" sheet asks")
+	device, wanted := j.FaultProtection()
+	add(device+": type and rating", wanted)
 	for _, u := range units {
 		who := ""
 		if len(units) > 1 {

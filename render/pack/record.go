@@ -33,10 +33,11 @@ func record(p *plan.Plan, j jobIn) []reading {
 	out = append(out, unitReadings(p, names)...)
 	out = append(out, elementReadings(j)...)
 	if c.TheUnit() != nil {
+		device, _ := j.FaultProtection()
 		out = append(out, reading{"Set points: unit / controller or element", ""},
 			reading{"Controller: mode, circulation hours, time-outs as set", ""},
 			reading{"Water too hot: unit stopped by (high limit, own cut-out), proved", ""},
-			reading{"Residual current device: type (A, F or B), tested", ""}, reading{"Earthing and bonding proved by", ""})
+			reading{device + ": type, tested", ""}, reading{"Earthing and bonding proved by", ""})
 	}
 	return append(out, reading{"Free chlorine / pH before bathing", "3 to 5 mg/l / 7.0 to 7.6"}, reading{"Controller messages", "none"},
 		reading{"Seen again after a week", ""}, reading{"Seen again after the first refill", ""},

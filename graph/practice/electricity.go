@@ -59,7 +59,7 @@ func Electricity() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				switch j.Region {
 				case "us":
-					return groundFault + ", where the code asks for it at the tub and at " + j.ofUnits("the unit's", "each unit's") + " circuit; the sheet of " + j.theUnit() + " may ask for more."
+					return "Ground" + groundFault[len("ground"):] + ", where the code asks for it at the tub and at " + j.ofUnits("the unit's", "each unit's") + " circuit; the sheet of " + j.theUnit() + " may ask for more."
 				case "":
 					return residualCurrent + "; of type F or B where " + j.ofUnits("the unit's", "a unit's") + " sheet asks for it (inverters often do); never type AC. In North America: " + groundFault + "."
 				}

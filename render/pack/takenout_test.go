@@ -111,3 +111,15 @@ func TestUnitOutSaysWhatThisJobHas(t *testing.T) {
 		}
 	}
 }
+
+// The owner's sheet has one name for the heat pump: no word of the trade beside it.
+func TestOwnerReadsOfNoUnit(t *testing.T) {
+	for text, want := range map[string]string{
+		"Units off; the unit's own plug, each unit": "Heat pumps off; the heat pump's own plug, each heat pump",
+		"A unitary thing is united":                 "A unitary thing is united",
+	} {
+		if got := plainly(text); got != want {
+			t.Errorf("%q reads %q, want %q", text, got, want)
+		}
+	}
+}

@@ -224,8 +224,9 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 			say("take out a slug of %s; the saw's %s falls on the waste side of both lines", s.Length(m.SlugMM), kerf)
 			say("insertion marks on what stays: %s before X%d, %s after X%d", s.Length(m.DepthFirstMM), cut, s.Length(m.DepthSecondMM), cut+1)
 		}
+		lines := strings.NewReplacer("the first cut", fmt.Sprintf("X%d", cut), "the second cut", fmt.Sprintf("X%d", cut+1))
 		for _, k := range m.Keeps {
-			say("stays: %s", s.Say(k))
+			say("stays: %s", lines.Replace(s.Say(k)))
 		}
 		out = append(out, b)
 		cut += 2

@@ -202,7 +202,7 @@ func (b *builder) unit() *heat.Unit {
 		for _, r := range u.Ratings {
 			u.LeastAirC = min(u.LeastAirC, r.AirC)
 		}
-		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "many stop at -7 °C, from memory; say least-air", 0, 0, nil)
+		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "many stop there, from memory; say least-air", 0, 0, nil)
 	}
 	if frostUnsaid(data) || len(data.Ratings) == 0 && ownRatings(p.Row.V) && u.Frosted() {
 		b.assume(quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scaleCOP)

@@ -22,7 +22,7 @@ func (b *builder) tub(s *scene) {
 	}
 	t.FillC = c.Site.FillC.Or(10)
 	if !c.Site.FillC.Set {
-		b.assume("temperature of the tap", t.FillC, quantity.Temperature, "judgement: 5 to 15 °C", 0, 0, nil)
+		b.assume("temperature of the tap", t.FillC, quantity.Temperature, "judgement: between the mains of winter and of summer", 0, 0, nil)
 	}
 	b.skin(t)
 	b.pipes(t)

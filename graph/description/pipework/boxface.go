@@ -24,6 +24,9 @@ func boxBehindPorts(r *field.Reader, p *graph.Part, faces graph.Vec) {
 	if at := p.Ports[0].At; at != nil {
 		origin = *at
 	}
+	if faces.Len() == 0 && boxFarFromPorts(r, p, origin) {
+		return
+	}
 	for i := range p.Ports {
 		q := &p.Ports[i]
 		way := faces
@@ -52,6 +55,42 @@ func boxBehindPorts(r *field.Reader, p *graph.Part, faces graph.Vec) {
 		located.Related(d, p.Pos, "the part is here")
 		return
 	}
+}
+
+// standOutMM is how far the ports of a part may stand out of its box, mm: a tail, a union or a
+// valve head of its own that the box leaves out. Common practice, no source.
+const standOutMM = 300
+
+// boxFarFromPorts finds a box that none of its part's own ports comes near: its corners were
+// counted from somewhere else.
+func boxFarFromPorts(r *field.Reader, p *graph.Part, origin graph.Vec) bool {
+	nearest, port := math.Inf(1), ""
+	for i, q := range p.Ports {
+		at := origin
+		switch {
+		case q.At != nil:
+			at = *q.At
+		case i > 0:
+			continue
+		}
+		if off := beside(p.Box, at.Sub(origin)); off < nearest {
+			nearest, port = off, q.Name
+		}
+	}
+	if nearest <= standOutMM {
+		return false
+	}
+	d := r.Add(p.KeyPos["box"], "count both corners from the middle of its first port; what stands in the way there and is no part of it is a box of keep-clear, or a part of its own",
+		"the box of %s stands %s from its nearest port, %s: no part of it lies there", located.Said(p.ID), millimetres(nearest), port)
+	located.Related(d, p.Pos, "the part is here")
+	return true
+}
+
+// beside is how far a place is from a box, mm; 0 within it.
+func beside(box *graph.Span, at graph.Vec) float64 {
+	a, b := box[0].Sub(at), box[1].Sub(at)
+	out := func(a, b float64) float64 { return max(min(a, b), -max(a, b), 0) }
+	return graph.Vec{X: out(a.X, b.X), Y: out(a.Y, b.Y), Z: out(a.Z, b.Z)}.Len()
 }
 
 // ahead is how much of a box lies before a port that looks along an axis, and whether the middle

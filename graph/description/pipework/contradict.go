@@ -3,6 +3,7 @@ package pipework
 import (
 	"math"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
@@ -76,6 +77,43 @@ func roomForBothPipes(r *field.Reader, p *graph.Part) {
 		d := r.Add(out.Pos, "measure from the middle of its inlet to that of its outlet",
 			"the ports of %s stand %s apart, and each is %s wide: no two pipes fit there", located.Said(p.ID), millimetres(by.Len()), p.Unit.PortsSize)
 		located.Related(d, p.Pos, "the part is here")
+	}
+}
+
+// machinePortsApart finds a machine whose inlet and outlet stand nearer to each other than the
+// pipe that is joined to them is wide: a mistyped number, for no case is that short.
+func machinePortsApart(r *field.Reader) {
+	wide := map[string]catalog.Size{}
+	for _, run := range r.Circuit.Runs {
+		for _, ref := range []graph.PortRef{run.From, run.To} {
+			if was, ok := wide[ref.Part]; !ok || run.Size.NominalMM() < was.NominalMM() {
+				wide[ref.Part] = run.Size
+			}
+		}
+	}
+	for _, p := range r.Circuit.Parts {
+		switch p.Kind {
+		case graph.Pump, graph.Filter, graph.ElementHeater, graph.HeatExchanger:
+		default:
+			continue
+		}
+		in, out := p.Port(graph.In), p.Port(graph.Out)
+		if in == nil || out == nil {
+			continue
+		}
+		apart, pos := p.LengthMM, p.KeyPos["length"]
+		if out.At != nil {
+			by := *out.At
+			if in.At != nil {
+				by = by.Sub(*in.At)
+			}
+			apart, pos = by.Len(), out.Pos
+		}
+		if size := wide[p.ID]; apart > 0 && apart < size.NominalMM() && (out.At == nil || apart >= sameSpotMM) {
+			d := r.Add(pos, "measure from its inlet to its outlet; leave it out where nobody did",
+				"the inlet and the outlet of %s stand %s apart, and its pipe is %s: no %s is that short", located.Said(p.ID), millimetres(apart), size, string(p.Kind))
+			located.Related(d, p.Pos, "the part is here")
+		}
 	}
 }
 

@@ -26,6 +26,7 @@ func Link(r *field.Reader) {
 	}
 	portsTaken(r)
 	portsOpen(r)
+	machinePortsApart(r)
 	pricesOf(r)
 }
 
@@ -184,9 +185,10 @@ func takersOf(r *field.Reader) map[string][]taker {
 	return at
 }
 
-// portsTaken reports ports that two runs use at the same time.
+// portsTaken reports ports that two runs use at the same time. One of the two was meant for
+// another port, which is open for that: it is told in the hint and not as a mistake of its own.
 func portsTaken(r *field.Reader) {
-	at := takersOf(r)
+	at, open := takersOf(r), openPorts(r)
 	for _, run := range r.Circuit.Runs {
 		for _, ref := range []*graph.PortRef{&run.From, &run.To} {
 			for _, t := range at[ref.String()] {
@@ -198,9 +200,12 @@ func portsTaken(r *field.Reader) {
 					if t.run != run && inBefore(t.run) && inAfter(run) {
 						hint = "put a tee there, mend the port, or write removed = true on the run that goes"
 					}
+					if len(open) == 1 {
+						hint += "; nothing is joined to " + field.Quote(open[0].ref) + " yet"
+					}
 					d := r.Add(ref.Pos, hint, "the port %s is used twice", located.Said(ref.String()))
 					located.Related(d, t.ref.Pos, "it is used here first")
-					loosen(r, ref.Part)
+					loosen(r, anyPart)
 					break
 				}
 			}
@@ -208,8 +213,16 @@ func portsTaken(r *field.Reader) {
 	}
 }
 
-// portsOpen reports the ports that nothing closes once the work is done.
-func portsOpen(r *field.Reader) {
+// openPort is a port that nothing closes once the work is done.
+type openPort struct {
+	part *graph.Part
+	port *graph.Port
+	ref  string
+}
+
+// openPorts are the ports of what stays that no run ends at once the work is done, but those of
+// the unit that is to be fitted; none, where it is not known which that is.
+func openPorts(r *field.Reader) []openPort {
 	taken := map[string]bool{}
 	for _, run := range r.Circuit.Runs {
 		if inAfter(run) {
@@ -220,29 +233,41 @@ func portsOpen(r *field.Reader) {
 	if r.Circuit.Retrofit != nil {
 		unit = r.Circuit.Retrofit.Unit
 		if unit == "" {
-			return // which unit may be open is not known
+			return nil // which unit may be open is not known
 		}
 	}
+	var out []openPort
+	for _, p := range r.Circuit.Parts {
+		if p.Removed || p.ID == unit {
+			continue
+		}
+		for i := range p.Ports {
+			q := &p.Ports[i]
+			if ref := p.ID + "." + q.Name; !q.Air && !taken[ref] && !p.Kind.MovesAir() {
+				out = append(out, openPort{p, q, ref})
+			}
+		}
+	}
+	return out
+}
+
+// portsOpen reports the ports that nothing closes once the work is done.
+func portsOpen(r *field.Reader) {
 	if slices.Contains(r.Loose, anyPart) {
 		return
 	}
-	for _, p := range r.Circuit.Parts {
-		if p.Removed || p.ID == unit || slices.Contains(r.Loose, p.ID) {
+	for _, o := range openPorts(r) {
+		if slices.Contains(r.Loose, o.part.ID) {
 			continue
 		}
-		for _, q := range p.Ports {
-			if q.Air || taken[p.ID+"."+q.Name] || p.Kind.MovesAir() {
-				continue
-			}
-			hint := "join it with a [[run]], or close it with a part of kind = \"cap\""
-			switch p.Kind {
-			case graph.Tub:
-				hint = "join it with a [[run]], cap it, or leave it out of ports"
-			case graph.HeatPump:
-				hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + field.Quote(p.ID)
-			}
-			r.Add(cmp.Or(q.Pos, r.IDPos(p, p.Pos)), hint, "the port %s is left open", located.Said(p.ID+"."+q.Name))
+		hint := "join it with a [[run]], or close it with a part of kind = \"cap\""
+		switch o.part.Kind {
+		case graph.Tub:
+			hint = "join it with a [[run]], cap it, or leave it out of ports"
+		case graph.HeatPump:
+			hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + field.Quote(o.part.ID)
 		}
+		r.Add(cmp.Or(o.port.Pos, r.IDPos(o.part, o.part.Pos)), hint, "the port %s is left open", located.Said(o.ref))
 	}
 }
 

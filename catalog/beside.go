@@ -38,6 +38,10 @@ func NominalInch(spec Spec, s Size) float64 {
 	return s.Nominal / 32
 }
 
+// Narrower reports whether pipe is a size smaller than other pipe, both in nominal inches: by more
+// than a twentieth, so that hose of 38 mm is as good as 1-1/2 in. Judgement, no source.
+func Narrower(inch, than float64) bool { return inch > 0 && than > 0 && inch < 0.95*than }
+
 // InchBeside returns the inch size right beside a metric one, and words for the source; an
 // inch size is returned as it is, the zero Size where there is none.
 func InchBeside(size Size) (Size, string) {

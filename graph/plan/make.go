@@ -127,7 +127,7 @@ func (p *Plan) judge(want Want) []graph.Diagnostic {
 		in.Cut = search.CutAt(p.Proposal.Circuit, *p.Proposal.Second, p.Proposal.Pos)
 		ds = append(ds, rule.ApplyCut(in)...)
 	}
-	if p.tooShort() {
+	if p.tooShort() || p.Proposal != nil && p.Proposal.Unled {
 		ds = slices.DeleteFunc(ds, func(d graph.Diagnostic) bool { return consequential(d) && !p.wasThere(d) })
 	}
 	return ds

@@ -277,3 +277,31 @@ func TestTrappedHeightIsNamed(t *testing.T) {
 		t.Errorf("level: %v", p.Findings)
 	}
 }
+
+// A unit said to stand in old pipe is told at the line that says so, with what it stands in, and
+// nothing that only follows from it: the inlet is put on the pump's outlet and into its line by hand.
+func TestUnitInThePumpsLine(t *testing.T) {
+	for _, cut := range []string{"", named} {
+		p, err := Make(standing(t, func(s string) string {
+			return strings.Replace(s, `at = ["front 540 mm", "right 3400 mm", "down 500 mm"]
+at-from = "tub.skimmer"`, `at = ["right 110 mm", "up 240 mm"]
+at-from = "pump.in"`, 1) + cut
+		}), Findings)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var told []string
+		for _, d := range p.Findings {
+			if d.Severity != graph.Error {
+				continue
+			}
+			told = append(told, d.Message.String())
+			if p.Circuit.Retrofit != nil && d.Pos != p.Circuit.Retrofit.Stand.Pos {
+				t.Errorf("told at line %d: %v", d.Pos.Line, d)
+			}
+		}
+		if len(told) != 1 || !strings.Contains(told[0], `the inlet of "unit" stands in leg 1 of discharge`) {
+			t.Errorf("with %q: %q", cut, told)
+		}
+	}
+}

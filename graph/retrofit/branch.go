@@ -40,6 +40,7 @@ type limb struct {
 	reachMM  float64 // how much pipe assumed legs should have; 0: as short as they go
 	guessed  bool    // where the unit stands is assumed
 	survey   *survey // of the way to where the unit stands; nil where nobody said
+	unled    bool    // no pipes lead there
 }
 
 // newLimb looks up what the strands are made of.
@@ -96,6 +97,7 @@ func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 		out, back = l.ledAssumed(line, apart, way, out, back)
 	}
 	out, back, failed := l.led(line, apart, out, back)
+	l.unled = failed
 	if l.w.asked.Stand == nil {
 		l.survey = nil
 	}

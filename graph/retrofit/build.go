@@ -116,12 +116,13 @@ func (site *Site) build(place Place, choice Choice, led bool) (*Proposal, []grap
 			"a valve in the bypass is opened by hand when the unit is shut off")
 	}
 	l.keptWords(path, w)
+	l.sizeWords(w)
 	facing(d, unit, c.Retrofit.Stand)
 	to, from := l.strands(teeA, teeB, way, line, line.Scale(a.spacing()), a.guard == 0 && feederBelow(c, net, path.Run))
 	l.lay(to)
 	l.lay(from)
 
-	p := &Proposal{Place: place, Choice: choice, Circuit: d.Circuit, NewIDs: d.IDs, Element: element, Strands: [2][]string{to.IDs, from.IDs}}
+	p := &Proposal{Place: place, Choice: choice, Circuit: d.Circuit, NewIDs: d.IDs, Element: element, Strands: [2][]string{to.IDs, from.IDs}, Unled: l.unled}
 	if l.survey != nil {
 		p.led = l.survey.known
 	}

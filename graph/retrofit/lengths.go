@@ -43,17 +43,43 @@ func (w work) depth(spec catalog.Spec, size catalog.Size) float64 {
 	return settle.SocketDepth(w.cat, rigid(spec), size)
 }
 
-// oldRigid returns the size of rigid pipe of the tees' spec that the old pipe is, or that the
-// barb for it is made for; the old size itself where there is none.
+// oldRigid returns the size of rigid pipe of the tees' spec that the old pipe is; for hose the
+// smallest there is a barb to that does not narrow the hose, else the largest with one; the old
+// size itself where there is none.
 func (w work) oldRigid() catalog.Size {
-	if w.oldSpec.Family() == catalog.Hose {
-		for _, size := range w.cat.PipeSizes(w.lineSpec) {
-			if _, ok := w.cat.Reducing("barb", w.lineSpec, size, w.oldSize); ok {
-				return size
-			}
-		}
+	size, _ := w.onHose()
+	if size.IsZero() {
+		return w.oldSize.In(w.lineSpec.Family())
 	}
-	return w.oldSize.In(w.lineSpec.Family())
+	return size
+}
+
+// onHose returns the size of the tees on hose, and the largest that there is a barb to as well
+// and that would narrow it; zero sizes where there is none.
+func (w work) onHose() (size, narrow catalog.Size) {
+	if w.oldSpec.Family() != catalog.Hose {
+		return size, narrow
+	}
+	for _, s := range w.cat.PipeSizes(w.lineSpec) {
+		if _, ok := w.cat.Reducing("barb", w.lineSpec, s, w.oldSize); !ok {
+			continue
+		}
+		if !catalog.Narrower(catalog.NominalInch(w.lineSpec, s), catalog.NominalInch(w.oldSpec, w.oldSize)) {
+			return s, narrow
+		}
+		narrow = s
+	}
+	return narrow, catalog.Size{}
+}
+
+// sizeWords says why the tees on hose are not of the smallest size that takes it.
+func (l *limb) sizeWords(w work) {
+	size, narrow := w.onHose()
+	if narrow.IsZero() || w.lineSize != size {
+		return
+	}
+	l.find(l.d.Pos, graph.Note, graph.Say("the tees and the bypass are %s, on barbs for %s hose: %s would narrow the line", size, w.oldSize, narrow),
+		"the barbs stand in the bill; the pipes to the unit may be of another size: size in [retrofit]")
 }
 
 // element returns the bypass element of a choice; ok is false where the choice has none.

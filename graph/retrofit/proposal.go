@@ -116,6 +116,8 @@ type Proposal struct {
 	Pos           graph.Pos   // of the cut in the request; zero: the tool chose it
 	Strands       [2][]string // ids of the parts and runs of the pipe to the unit and of that from it
 
+	Unled bool // no pipes lead to where the unit stands: those in the circuit only stand for them
+
 	led *ledPipes // how the pipes were found; nil where they were not
 }
 

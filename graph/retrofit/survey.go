@@ -213,6 +213,11 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 	p.Refused, p.Roughly = s.known.refused, l.guessed
 	pair, met := s.find(l, &p, in, outlet)
 	if pair == nil {
+		what := s.standsIn(l, in, outlet)
+		if what != "" {
+			l.find(stand.Pos, graph.Error, what, "no pipe can be led there, wherever the line is cut: measure again how far the unit's inlet is from the port it is counted from, or move the unit")
+			return nil, nil, false
+		}
 		l.find(stand.Pos, graph.Error, graph.Say("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
 			"move the unit, keep less clear, cut elsewhere, or write to-unit and from-unit")
 		return nil, nil, false
@@ -267,6 +272,38 @@ func (s *survey) find(l *limb, p *lead.Problem, in, outlet graph.Vec) (pair *lea
 		}
 	}
 	return pair, met
+}
+
+// standsIn says that a port of the unit, or its case where it was described, stands in old work
+// whose place is known; "" where it does not.
+func (s *survey) standsIn(l *limb, in, outlet graph.Vec) quantity.Text {
+	type spot struct {
+		what  quantity.Text
+		shape solid.Shape
+	}
+	pipe := l.girth("elbow-90", catalog.Row{}) / (1 + 2*socketWall)
+	spots := []spot{
+		{graph.Say("the inlet of %q", l.w.unit.ID), solid.Capsule(in, in, pipe)},
+		{graph.Say("the outlet of %q", l.w.unit.ID), solid.Capsule(outlet, outlet, pipe)},
+	}
+	if l.w.unit.Box != nil {
+		low, high := s.unitCase(l.w.unit, l.w.asked.Stand, in, outlet)
+		spots = append(spots, spot{graph.Say("the case of %q", l.w.unit.ID), solid.Box(low, high)})
+	}
+	for _, at := range spots {
+		for i := range s.bodies().All {
+			b := &s.bodies().All[i]
+			if b.Group != s.group || b.Guess {
+				continue
+			}
+			for _, shape := range b.Likely {
+				if solid.Distance(at.shape, shape) == 0 {
+					return at.what + graph.Say(" stands in %s", b.Name)
+				}
+			}
+		}
+	}
+	return ""
 }
 
 func inTheWay(met []string) string {

@@ -27,8 +27,8 @@ type work struct {
 
 // newWork fills the defaults in.
 //
-// The tees are of the cut pipe's family, so that they glue to it; the unit's branch is of the
-// spec asked for. The line is never smaller than the cut pipe nor than the branch, the
+// The tees are of the cut pipe's family, so that they glue to it, on hose of the spec asked for
+// where there is a barb to it; the unit's branch is of the spec asked for. The line is never smaller than the cut pipe nor than the branch, the
 // branch never smaller than the unit's ports: trade practice, computed from pipe loss.
 func newWork(c *graph.Circuit, cut *graph.Run) work {
 	w := work{asked: c.Retrofit, unit: c.Part(c.Retrofit.Unit), cat: c.Catalog,
@@ -42,6 +42,12 @@ func newWork(c *graph.Circuit, cut *graph.Run) work {
 	w.lineSpec = rigid(cut.Spec)
 	if s := w.asked.Spec; s != "" && s.Family() == w.lineSpec.Family() {
 		w.lineSpec = rigid(s)
+	} else if s != "" && cut.Spec.Family() == catalog.Hose { // barbs are made for both series
+		onHose := w
+		onHose.lineSpec = rigid(s)
+		if size, _ := onHose.onHose(); !size.IsZero() {
+			w.lineSpec = onHose.lineSpec
+		}
 	}
 	w.branchSpec = w.lineSpec
 	if w.asked.Spec != "" {
@@ -56,16 +62,18 @@ func newWork(c *graph.Circuit, cut *graph.Run) work {
 // branch returns the size of the pipes to and from the unit: as asked, else the largest of
 // the unit's ports and what the flow and the way need, 1-1/2 in (50 mm) to 6 m³/h and 10 m
 // each way, then 2 in (63 mm). Trade practice, computed from pipe loss. More than the cut
-// pipe is of no use, and is taken only where the unit's ports are larger.
+// pipe is of no use, and is taken only where the unit's ports are larger; and what no transition
+// joins to ports of the other series is that of the ports.
 func (w work) branch() catalog.Size {
 	family := w.branchSpec.Family()
 	if !w.asked.Size.IsZero() {
 		return w.asked.Size.In(family)
 	}
-	var ports catalog.Size
+	var own, ports catalog.Size
 	flow := 0.0
 	if w.unit != nil {
-		ports = settle.UnitPorts(w.cat, w.unit).V.In(family)
+		own = settle.UnitPorts(w.cat, w.unit).V
+		ports = own.In(family)
 		flow = settle.UnitLimits(w.cat, w.unit).Rated.V
 	}
 	const mostFlow, mostWayMM = 6.0 / 3600, 10000
@@ -77,7 +85,21 @@ func (w work) branch() catalog.Size {
 	if cut := w.oldRigid().In(family); !cut.IsZero() && cut.Nominal < size.Nominal {
 		size = cut
 	}
+	if size.Nominal > ports.Nominal && !w.joins(size, own) {
+		return ports
+	}
 	return larger(size, ports)
+}
+
+// joins reports whether pipe of the unit's branch can be joined to a port of the unit: it is of
+// the port's series, so that a bush does it, or a transition of those two sizes is made.
+func (w work) joins(size, port catalog.Size) bool {
+	if port.IsZero() || size.Metric == port.Metric {
+		return true
+	}
+	spec := settle.RigidSpec("", port)
+	_, ok := w.cat.Transition(rigid(w.branchSpec), size, spec, port)
+	return ok
 }
 
 func way(legs []graph.Leg) float64 {

@@ -30,10 +30,6 @@ func sizeRules() []*Rule {
 	}
 }
 
-// smaller reports whether a pipe is a size smaller than another: by more than a twentieth,
-// so that hose of 38 mm is as good as 1-1/2 in.
-func smaller(a, b float64) bool { return a > 0 && b > 0 && a < 0.95*b }
-
 func branchNotBelowPorts(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
@@ -43,7 +39,7 @@ func branchNotBelowPorts(in *Input, report Report) {
 				continue
 			}
 			for _, r := range s.runs {
-				if !smaller(catalog.NominalInch(r.Spec, r.Size), catalog.NominalInch("", ports)) {
+				if !catalog.Narrower(catalog.NominalInch(r.Spec, r.Size), catalog.NominalInch("", ports)) {
 					continue
 				}
 				report(!r.New(), graph.Diagnostic{
@@ -68,7 +64,7 @@ func lineNotNarrowed(in *Input, report Report) {
 		}
 		need := catalog.NominalInch(cut.Spec, cut.Size)
 		for _, r := range slices.Concat(newBefore(b), b.BypassRuns) {
-			if !smaller(catalog.NominalInch(r.Spec, r.Size), need) {
+			if !catalog.Narrower(catalog.NominalInch(r.Spec, r.Size), need) {
 				continue
 			}
 			report(!r.New(), graph.Diagnostic{
@@ -78,7 +74,7 @@ func lineNotNarrowed(in *Input, report Report) {
 			})
 		}
 		for _, p := range slices.Concat([]*graph.Part{b.TeeIn, b.TeeOut}, b.BypassParts) {
-			if p.Size.IsZero() || !smaller(catalog.NominalInch(p.Spec, p.Size), need) {
+			if p.Size.IsZero() || !catalog.Narrower(catalog.NominalInch(p.Spec, p.Size), need) {
 				continue
 			}
 			report(p.Existing, graph.Diagnostic{

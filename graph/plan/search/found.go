@@ -83,7 +83,11 @@ func (s *search) none() graph.Diagnostic {
 	v := s.verdict(s.trials[0])
 	if len(v.Reasons) > 0 {
 		d.Message += graph.Say("; nearest is %s: %s", v.Place.Where(), v.Reasons[0].Text)
-		if v.Reasons[0].Pos.IsValid() {
+		switch stand := s.asked.Retrofit.Stand; {
+		case !v.Reasons[0].Pos.IsValid():
+		case stand != nil && v.Reasons[0].Pos == stand.Pos: // it is where the unit stands, not where the line is cut
+			d.Pos = stand.Pos
+		default:
 			d.Related = append(d.Related, graph.Related{Pos: v.Reasons[0].Pos, Message: "it is described here"})
 		}
 	}

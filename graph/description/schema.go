@@ -18,7 +18,7 @@ import (
 const SchemaFile = "dryfit.schema.json"
 
 // cannotSay lists what Read holds a description to and a schema can't.
-const cannotSay = "A schema can't say everything that dryfit check does: which units fit a quantity and what is plausible; that ids are unique and that the parts, ports, runs, rows and speeds that are named are there; that every port is joined; that sizes and specs belong together; that flows of a curve rise; what the points and tables of a catalogue row hold; and that a date stands without quotes."
+const cannotSay = "A schema can't say everything that dryfit check does: which units fit a quantity and what is plausible; that ids are unique and that the parts, ports, runs, rows and speeds that are named are there; that every port is joined; that what may stand in one of two places stands in one (the spec and size of a run or of [pipe]); that what a request is worked out from is given (where an outlet is, for pipes that find it); that sizes and specs belong together; that flows of a curve rise; what the points and tables of a catalogue row hold; and that a date stands without quotes."
 
 // Schema returns a JSON Schema (draft 2020-12) of a description, made of the tables of fields
 // by which Read reads it. Every key has its meaning, and an example where there is one.

@@ -3,9 +3,11 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"dryfit/cmd/dryfit/disk"
 	"dryfit/cmd/dryfit/world"
+	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/table"
@@ -40,7 +42,7 @@ func runCutin(v *verb, args []string, w *world.World) int {
 		return world.Complain(w, err)
 	}
 	if j.circuit.Retrofit == nil {
-		return world.Complain(w, fmt.Errorf("%s has no [retrofit]: it asks for nothing to be fitted; add [retrofit] with unit = \"…\"", j.file))
+		return world.Complain(w, nothingToFit(j.file, j.circuit))
 	}
 	p, err := j.make(plan.Places)
 	if err != nil {
@@ -94,4 +96,13 @@ func writeOver(w *world.World, name string, data []byte, force bool) int {
 		return world.Complain(w, err)
 	}
 	return world.Done
+}
+
+// nothingToFit says why no place is looked for in a description without [retrofit]. Where its new
+// unit is joined already, a [retrofit] would only be refused.
+func nothingToFit(file string, c *graph.Circuit) error {
+	if u := c.TheUnit(); u != nil && !u.Existing && slices.ContainsFunc(c.Runs, func(r *graph.Run) bool { return r.From.Part == u.ID || r.To.Part == u.ID }) {
+		return fmt.Errorf("%s has no [retrofit]: %q is joined already, its new work is drawn in full, and there is no place to look for; dryfit cuts, dryfit parts and dryfit pack say how it is made", file, u.ID)
+	}
+	return fmt.Errorf("%s has no [retrofit]: it asks for nothing to be fitted; add [retrofit] with unit = \"…\"", file)
 }

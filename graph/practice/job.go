@@ -147,6 +147,12 @@ func (j *Job) elementOff() bool {
 	return len(j.Elements) > 0
 }
 
+// HeatsAlone reports whether nothing but the unit heats the water: no element is left in use,
+// and no other unit has water.
+func (j *Job) HeatsAlone() bool {
+	return j.Unit != nil && !j.several() && (len(j.Elements) == 0 || j.elementOff())
+}
+
 // elementKept returns the first element that stays in use under a named interlock, or nil.
 func (j *Job) elementKept() *Element {
 	for i, e := range j.Elements {

@@ -402,3 +402,23 @@ func TestWhatStopsTheUnit(t *testing.T) {
 		}
 	}
 }
+
+// That nothing heats the water without the unit is said only where nothing else does.
+func TestHeatsAlone(t *testing.T) {
+	unit, kept, off := &Unit{ID: "HP1"}, Element{ID: "E1", Interlock: "set-point"}, Element{ID: "E2", Disconnected: true}
+	for _, c := range []struct {
+		name string
+		job  Job
+		want bool
+	}{
+		{"no unit", Job{}, false},
+		{"a unit and no element", Job{Unit: unit}, true},
+		{"the element is disconnected", Job{Unit: unit, Elements: []Element{off}}, true},
+		{"an element stays", Job{Unit: unit, Elements: []Element{off, kept}}, false},
+		{"a second unit", Job{Unit: unit, Fellows: []Unit{{ID: "HP2"}}}, false},
+	} {
+		if got := c.job.HeatsAlone(); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}

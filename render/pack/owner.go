@@ -108,7 +108,11 @@ func neverForOwner(j jobIn) []string {
 	var out []string
 	unit := j.OfUnits("the heat pump", "a heat pump")
 	if on := j.Isolators(); len(on) > 0 {
-		out = append(out, fmt.Sprintf("Never shut %s while %s is switched on: without water it stops, and nothing heats your water.", strings.Join(on, " or "), unit))
+		text := fmt.Sprintf("Never shut %s while %s is switched on: without water it stops", strings.Join(on, " or "), unit)
+		if j.HeatsAlone() {
+			text += ", and nothing heats your water"
+		}
+		out = append(out, text+".")
 		past := slices.DeleteFunc(slices.Clone(j.Bypass), func(v string) bool { return slices.Contains(j.Beside, v) })
 		if len(past) > 0 {
 			out = append(out, fmt.Sprintf("Never shut %s while one of those is shut and the pump can start: the water would have no way.", strings.Join(past, " or ")))

@@ -66,7 +66,11 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			g.Rows = append(g.Rows, append(row, jets...))
 		}
 	}
-	lines := []string{"What the unit and the jets get is the case as described; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range. The rise is at the greatest of the unit's ratings; a colder day gives less."}
+	who := "What the unit gets is"
+	if len(p.After.Circuit.OfKind(graph.JetGroup)) > 0 {
+		who = "What the unit and the jets get is"
+	}
+	lines := []string{who + " the case as described; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range. The rise is at the greatest of the unit's ratings; a colder day gives less."}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
 			lines = append(lines, table.Capital(names.Mode(m.Mode))+": "+past+".")

@@ -61,9 +61,9 @@ func TestAdviceIsFollowed(t *testing.T) {
 			before := work(t, read(t, "wrong.toml", []byte(wrong)), plan.Findings|plan.Flows)
 			found := false
 			for _, d := range before.Findings {
-				if d.Rule == c.rule && strings.Contains(string(d.Hint.In(0)), c.hint) {
+				if d.Rule == c.rule && strings.Contains(d.Hint.In(0), c.hint) {
 					found = true
-					if c.not != "" && strings.Contains(string(d.Hint.In(0)), c.not) {
+					if c.not != "" && strings.Contains(d.Hint.In(0), c.not) {
 						t.Errorf("%s still says %q: %s", c.rule, c.not, d.Hint)
 					}
 				}

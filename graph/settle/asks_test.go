@@ -27,6 +27,7 @@ var mayAsk = map[string]string{
 	"graph/plan/advice/swap.go":    "chooses the next size of pipe",
 	"graph/plan/search/bypass.go":  "compares springs",
 	"graph/plan/search/help.go":    "chooses the next size of pipe",
+	"graph/plan/search/spare.go":   "compares springs, chooses the next size of pipe",
 	"graph/whatif/controls.go":     "offers springs and sizes of pipe to try",
 	"graph/takeoff/spares.go":      "chooses spares",
 	"graph/rule/adaptor.go":        "names what else could be fitted",

@@ -95,7 +95,9 @@ func TestBodiesStandAtTheirPlaces(t *testing.T) {
 		in := input(t, file)
 		var sheets []map[string]*inkedAs
 		for _, s := range drawnFile(t, file) {
-			sheets = append(sheets, namesOn(s))
+			if !strings.Contains(s.Name, "overview") { // there pipe runs through a sign under its own name
+				sheets = append(sheets, namesOn(s))
+			}
 		}
 		with := func(names ...string) map[string]*inkedAs {
 			for _, s := range sheets {

@@ -7,6 +7,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // cutOnSite marks the pieces that can't be cut before the unit stands, where the description
@@ -36,15 +37,16 @@ func (p *Plan) cutOnSite() {
 		at[piece.Run] = append(at[piece.Run], piece)
 	}
 	var pieces []*route.Piece
+	to, from := ownRuns(p.After.Circuit, branch)
 	if assumed {
-		for _, r := range afterFirst(branch.ToUnitRuns) {
+		for _, r := range afterFirst(to) {
 			pieces = append(pieces, at[r]...)
 		}
-		for _, r := range branch.FromUnitRuns[:max(0, len(branch.FromUnitRuns)-1)] {
+		for _, r := range from[:max(0, len(from)-1)] {
 			pieces = append(pieces, at[r]...)
 		}
 	} else {
-		pieces = append(lastOf(branch.ToUnitRuns, at), firstAlongAxes(branch.FromUnitRuns, at)...)
+		pieces = append(lastOf(to, at), firstAlongAxes(from, at)...)
 	}
 	for _, piece := range pieces {
 		piece.OnSite = true
@@ -76,6 +78,30 @@ func (p *Plan) OnSiteText() string {
 		what = "pieces " + strings.Join(numbers[:n], ", ") + " and " + numbers[n] + " are"
 	}
 	return "the last pipes can't be cut before the unit stands: " + what + " cut on site"
+}
+
+// ownRuns are the runs of a branch that carry this unit's water alone: of two units on one branch
+// those between the unit and the tees it shares with the other.
+func ownRuns(c *graph.Circuit, b *stream.UnitBranch) (to, from []*graph.Run) {
+	shared := func(end graph.PortRef, way []*graph.Run) bool {
+		return slices.ContainsFunc(c.Runs, func(r *graph.Run) bool {
+			return (r.From.Part == end.Part || r.To.Part == end.Part) && !r.Removed && !slices.Contains(way, r) && !slices.Contains(b.StubRuns, r)
+		})
+	}
+	to, from = b.ToUnitRuns, b.FromUnitRuns
+	for i, r := range slices.Backward(to) {
+		if shared(r.From, to) {
+			to = to[i:]
+			break
+		}
+	}
+	for i, r := range from {
+		if shared(r.To, from) {
+			from = from[:i+1]
+			break
+		}
+	}
+	return to, from
 }
 
 func afterFirst(runs []*graph.Run) []*graph.Run { return runs[min(1, len(runs)):] }

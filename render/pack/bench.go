@@ -1,8 +1,10 @@
 package pack
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
@@ -39,6 +41,32 @@ func benchPictures(p *plan.Plan, j jobIn, steps int) []benchPicture {
 		}
 	}
 	return out
+}
+
+// benchWaits says which pieces of the bench work wait for the unit to stand, for they are cut on
+// site; nothing where none is. Common practice, no source.
+func benchWaits(p *plan.Plan, j jobIn) []string {
+	onBench := map[int]bool{}
+	for _, s := range p.Assembly.Steps {
+		for _, n := range s.Joints {
+			onBench[n] = onBench[n] || s.Phase == route.Bench
+		}
+	}
+	var waits []string
+	for _, piece := range p.After.Layout.Pieces {
+		if piece.OnSite && (onBench[piece.From.Joint] || onBench[piece.To.Joint]) {
+			waits = append(waits, fmt.Sprint(piece.Number))
+		}
+	}
+	unit := cmp.Or(j.OfUnits("the unit", j.unitID()), "the unit")
+	switch n := len(waits); n {
+	case 0:
+		return nil
+	case 1:
+		return []string{"Piece " + waits[0] + ", marked +, waits until " + unit + " stands. Measure then how far its outlet is from its inlet, put on the piece what differs from the drawing, and make its joints before the string goes into the old line."}
+	default:
+		return []string{"Pieces " + strings.Join(waits[:n-1], ", ") + " and " + waits[n-1] + ", marked +, wait until " + unit + " stands. Measure then how far its outlet is from its inlet, put on the pieces what differs from the drawing, and make their joints before the string goes into the old line."}
+	}
 }
 
 // addSteps adds the steps of a stretch to a chapter, with the small pictures among them.

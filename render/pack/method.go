@@ -45,7 +45,8 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	add("How a joint is made", "", joint...)
 	bench := phase(p, j, route.Bench)
 	if len(bench) > 0 {
-		bench = append([]string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}, bench...)
+		first := []string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}
+		bench = slices.Concat(first, benchWaits(p, j), bench)
 	}
 	add("On the bench", ifSo(j.Cement, "The bench work cures before it is moved."), bench...)
 	if len(bench) > 0 {

@@ -39,6 +39,17 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 	if got := strings.Join(valveSchedule(p, j).Valves, " ") + "; " + strings.Join(j.Isolators(), " "); got != "V1 V2 V4 V5 V3 AB1; V1 V2 V4 V5" {
 		t.Errorf("valves stand in the order %s", got)
 	}
+	for _, n := range p.OnSite { // what stands in the line both units share waits for neither
+		if run := p.After.Layout.Pieces[n-1].Run; run.To.Part == "union-b" || run.From.Part == "union-b" {
+			t.Errorf("piece %d, in the old line, is cut on site", n)
+		}
+	}
+	if steps := wordsOf(work(p, j, style)); !strings.Contains(steps, "Piece 12, marked +, waits until HP2 stands") {
+		t.Errorf("a piece that is cut on site is glued on the bench before the unit stands:\n%s", steps)
+	}
+	if len(p.OnSite) != 3 {
+		t.Errorf("cut on site: %v; want the last to the inlet and one along each of the two ways the outlet's pipe goes", p.OnSite)
+	}
 	for _, unit := range []string{"HP1", "HP2"} {
 		flow := ""
 		for _, u := range plan.Summarise(p)[0].Units() {

@@ -139,6 +139,11 @@ func TestMarksAgree(t *testing.T) {
 			}
 		}
 		detailAgrees(t, name, p, want)
+		for _, c := range p.After.Layout.Pieces {
+			if c.Measure != (len(c.MeasureWhat) > 0) {
+				t.Errorf("%s: piece %d is starred %v, and to be measured for it are %q", name, c.Number, c.Measure, c.MeasureWhat)
+			}
+		}
 		for _, path := range p.After.Layout.Paths {
 			for _, f := range path.Fittings {
 				if path.Run.RemainsOf != "" && f.New {

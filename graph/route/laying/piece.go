@@ -243,7 +243,7 @@ func (l *work) nipples(i int, s *station, last bool) {
 		nextWords := fmt.Sprintf("%s at %s.%s", a.Kind, s.part.ID, s.port)
 		if a.NippleMM > 0 {
 			from := station{words: words, kind: kind, body: body, joint: "cement", takeOff: 0, depth: a.NippleFromMM}
-			to := station{words: nextWords, kind: a.Kind, body: next, joint: "cement", depth: a.NippleToMM, measure: a.Row.Measure}
+			to := station{words: nextWords, kind: a.Kind, body: next, joint: "cement", depth: a.NippleToMM, measure: a.Row.Measure, what: a.said()}
 			p := route.Piece{Run: r, Leg: 1, Spec: settle.RigidSpec(a.Spec, a.Size), Size: a.Size, CutMM: a.NippleMM, CentreToCentreMM: a.NippleMM, From: endOf(from), To: endOf(to)}
 			if last && len(r.Legs) > 0 {
 				p.Leg = len(r.Legs)

@@ -100,7 +100,7 @@ func (s *station) put(a settle.Adaptor) {
 	s.tolMinus += a.Row.TolMinusMM
 	s.tolPlus += a.Row.TolPlusMM
 	if a.Row.Measure {
-		name := fmt.Sprintf("%s %s", a.Kind, sizePair(a.Size, a.Size2))
+		name := s.chain[len(s.chain)-1].said()
 		if s.what == "" || !s.measure {
 			s.what = name
 		} else {
@@ -115,6 +115,9 @@ func (s *station) put(a settle.Adaptor) {
 	s.kind = a.Kind
 	s.words = fmt.Sprintf("%s at %s.%s", a.Kind, s.part.ID, s.port)
 }
+
+// said is what is measured on an adaptor that no standard gives the length of.
+func (a *adaptor) said() string { return fmt.Sprintf("%s %s", a.Kind, sizePair(a.Size, a.Size2)) }
 
 func sizePair(a, b catalog.Size) string {
 	if b.IsZero() || a == b {

@@ -92,3 +92,37 @@ func replaced(t *testing.T, text string, pairs []string) string {
 	}
 	return text
 }
+
+// Where no pair of pipes leads to the unit that is said, with what helps, and not what follows
+// from it; what a way out holds that does alone is no second way out.
+func TestNoPairIsSaidOnce(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/large-circulation.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const face, at = `ports-face = "left"`, `"right 3660 mm"`
+	stair := face + "\n" + `keep-clear = [{ from = ["right 3 m", "front 100 mm", "down 900 mm"], to = ["right 4 m", "front 900 mm", "down 100 mm"], what = "stair" }]`
+	wrong := replaced(t, string(data), []string{face, stair})
+	p := work(t, read(t, "stair.toml", []byte(wrong)), plan.Findings|plan.Flows)
+	errs := errorsOf(p.Findings)
+	if len(errs) != 1 || !strings.HasPrefix(errs[0], `no two pipes at right angles lead from here to "unit": in the way are`) {
+		t.Fatalf("found %q", errs)
+	}
+	hint := ""
+	for _, d := range p.Findings {
+		if d.Severity == graph.Error {
+			hint = string(d.Hint.In(0))
+		}
+	}
+	if strings.Count(hint, `leave out the box "stair" of keep-clear`) != 1 {
+		t.Errorf("the box is not named once: %s", hint)
+	}
+	const moved = `with at = ["front 500 mm", "right 4060 mm", "down 400 mm"] in [retrofit], together with ports-face = "front" in [retrofit]`
+	if !strings.Contains(hint, moved) {
+		t.Fatalf("no second way out: %s", hint)
+	}
+	followed := replaced(t, wrong, []string{at, `"right 4060 mm"`, face, `ports-face = "front"`})
+	if errs := errorsOf(work(t, read(t, "moved.toml", []byte(followed)), plan.Findings|plan.Flows).Findings); len(errs) > 0 {
+		t.Errorf("after following: %q", errs)
+	}
+}

@@ -74,6 +74,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 		p.Findings = append(p.Findings, p.against...)
 	}
 	p.mended(p.Findings, want)
+	p.Findings = slices.DeleteFunc(p.Findings, p.ofNoPair())
 	p.Findings = aloneIfSwapped(p.Findings)
 	p.Findings = slices.DeleteFunc(p.Findings, p.ofStandstill)
 	p.Findings = graph.SortDiagnostics(p.Findings)

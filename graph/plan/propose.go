@@ -67,6 +67,22 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 	}
 }
 
+// ofNoPair reports what only follows from there being no pipes to where the unit stands: what is
+// drawn in their place is told at the same key, and closes no loop.
+func (p *Plan) ofNoPair() func(d graph.Diagnostic) bool {
+	asked := p.Asked.Retrofit
+	if asked == nil || asked.Stand == nil {
+		return func(graph.Diagnostic) bool { return false }
+	}
+	at := asked.Stand.Pos
+	none := slices.ContainsFunc(p.Findings, func(d graph.Diagnostic) bool {
+		return d.Severity == graph.Error && d.Rule == "retrofit" && d.Pos == at
+	})
+	return func(d graph.Diagnostic) bool {
+		return none && d.Severity == graph.Error && d.Rule == "routing" && d.Pos == at
+	}
+}
+
 // take builds a proposal in.
 func (p *Plan) take(proposal *retrofit.Proposal, ds []graph.Diagnostic) {
 	p.Findings = append(p.Findings, ds...)

@@ -3,7 +3,6 @@ package search
 import (
 	"reflect"
 	"slices"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -36,7 +35,8 @@ func (s *search) mend(t *trial) []quantity.Text {
 	}
 	left, chosen := triesOfPlace, false
 	var out []quantity.Text
-	open, done := []attempt{{with: t}}, map[string]bool{}
+	open := []attempt{{with: t}}
+	var done [][]string
 	for size := 1; size <= mostTogether && !chosen; size++ {
 		var next []attempt
 		for _, a := range open {
@@ -48,7 +48,8 @@ func (s *search) mend(t *trial) []quantity.Text {
 					return out
 				}
 				some := append(slices.Clone(a.some), h)
-				if done[kinds(some)] {
+				kinds := kindsOf(some)
+				if slices.ContainsFunc(done, func(less []string) bool { return holds(kinds, less) }) {
 					continue // less of it does
 				}
 				left--
@@ -58,7 +59,7 @@ func (s *search) mend(t *trial) []quantity.Text {
 				case with == nil:
 				case with.standing() == 0 && !with.untried:
 					out = append(out, s.said(some, with))
-					done[kinds(some)] = true
+					done = append(done, kinds)
 					chosen = chosen || !slices.ContainsFunc(some, func(o help) bool { return o.fact })
 				default:
 					next = append(next, attempt{some, with})
@@ -76,14 +77,18 @@ func (h help) overlaps(o help) bool {
 	return slices.ContainsFunc(h.kinds, func(kind string) bool { return slices.Contains(o.kinds, kind) })
 }
 
-// kinds names what is changed, whatever it is changed to.
-func kinds(some []help) string {
+// kindsOf names what is changed, whatever it is changed to.
+func kindsOf(some []help) []string {
 	var names []string
 	for _, h := range some {
 		names = append(names, h.kinds...)
 	}
-	slices.Sort(names)
-	return strings.Join(names, ", ")
+	return names
+}
+
+// holds reports whether names hold all of fewer.
+func holds(names, fewer []string) bool {
+	return !slices.ContainsFunc(fewer, func(name string) bool { return !slices.Contains(names, name) })
 }
 
 // barred reports whether a place stands wrong in the way of the water, whatever is built there.

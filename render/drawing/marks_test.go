@@ -139,6 +139,7 @@ func TestMarksAgree(t *testing.T) {
 			}
 		}
 		detailAgrees(t, name, p, want)
+		isometricNames(t, name, p, len(bands))
 		for _, c := range p.After.Layout.Pieces {
 			if c.Measure != (len(c.MeasureWhat) > 0) {
 				t.Errorf("%s: piece %d is starred %v, and to be measured for it are %q", name, c.Number, c.Measure, c.MeasureWhat)
@@ -174,6 +175,33 @@ func keptAgrees(t *testing.T, name string, m *retrofit.Marking, own, bands []tem
 	}
 	if !agree.Within(said, between, 0.51) || !agree.Within(bands[0].FromMM, between, 0.05) || !agree.Within(bands[0].DepthMM, own[0].DepthMM, 0.05) {
 		t.Errorf("%s, cut in %s: words %.0f, band %.2f with depth %.1f, marking %.2f; by the layout depth %.1f", name, m.Run, said, bands[0].FromMM, bands[0].DepthMM, between, own[0].DepthMM)
+	}
+}
+
+// isometricNames reads the cut lines off the drawn isometric, which is not to scale: each has
+// its name on the sheets, X1 for the first band and so on, and no other.
+func isometricNames(t *testing.T, name string, p *plan.Plan, bands int) {
+	t.Helper()
+	drawnAs := map[string]int{}
+	for _, page := range drawn(t, p, "isometric", quantity.MetricSystem) {
+		on := map[string]bool{} // a sheet may show a cut in a picture of its own too
+		for _, it := range page.Items {
+			if s, ok := it.(scene.Shape); ok && strings.HasPrefix(s.Name, "cut-line:") {
+				on[strings.TrimPrefix(s.Name, "cut-line:")] = true
+			}
+		}
+		for cut := range on {
+			drawnAs[cut]++
+		}
+	}
+	for i := range bands {
+		if cut := fmt.Sprintf("X%d", i+1); drawnAs[cut] == 0 {
+			t.Errorf("%s: the isometric shows no cut line %s", name, cut)
+		}
+		delete(drawnAs, fmt.Sprintf("X%d", i+1))
+	}
+	if len(drawnAs) > 0 {
+		t.Errorf("%s: the isometric shows cuts that have no saw band: %v", name, drawnAs)
 	}
 }
 

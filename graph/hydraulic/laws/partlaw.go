@@ -125,7 +125,7 @@ func (t *LossTable) At(q float64) (head, slope float64) {
 // instead of by the square, for the flapper hangs in the way. It is asked for flows of 0 or
 // more.
 //
-// Source of the holding velocity: see holdOpenVelocity. The straight line is the choice of
+// Source of the holding velocity: see HoldOpenVelocity. The straight line is the choice of
 // this program: between the constant drop of a heavy disc and the square of a light one.
 type CheckLaw struct {
 	Cracking float64 // m

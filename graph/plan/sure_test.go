@@ -295,3 +295,29 @@ func TestAimIsOfTheModeWithTheLeast(t *testing.T) {
 		}
 	}
 }
+
+// The line is where the practice draws it: 95 of 100 is enough, 94.9 is a warning and is not said to
+// be 95; a guess that moves the flow by a tenth is none, by a little more it is.
+func TestWhereTheLineIs(t *testing.T) {
+	p := surePlan(t, "0.5 m3/h", "6 bar", "")
+	for _, c := range []struct {
+		share, harm float64
+		want        string // what is said of the promise, "" for nothing
+		guesses     int
+	}{{0.95, 0.1, "", 0}, {0.949, 0.101, "held in 94 of 100", 1}, {0.8, 0.3, "held in 80 of 100", 1}} {
+		p.Ranges.Promises = []spread.Promise{{Kind: spread.LeastFlow, Mode: "on", Part: "unit", Share: c.share}, {Kind: spread.RatedFlow, Mode: "on", Part: "unit", Share: 0.1}}
+		p.Ranges.Moves = []spread.Influence{{What: "the drop of unit", Part: "unit", Guess: true, Unit: c.harm}, {What: "what is given", Part: "unit", Unit: 0.9}}
+		promises, guesses := "", 0
+		for _, d := range p.unsure() {
+			switch d.Rule {
+			case "promise":
+				promises += string(d.Message)
+			case "guess":
+				guesses++
+			}
+		}
+		if (promises == "") != (c.want == "") || !strings.Contains(promises, c.want) || strings.Count(promises, "mode") > 1 || guesses != c.guesses {
+			t.Errorf("%g and %g: %q, %d guesses", c.share, c.harm, promises, guesses)
+		}
+	}
+}

@@ -35,13 +35,29 @@ func power(dim int) int {
 // few is how many points a year is worked out at: each takes 8,760 hours.
 const few = 64
 
-// Few returns the points of the sample that stand for all of it where each is dear: the lattice
-// taken by the steps of a parabola, (435·j² + 43·j) mod n, of all such the one whose means over
-// the first 60 coordinates are nearest to a half, found by trying them; TestFew measures it.
-func Few() []int {
-	out := make([]int, few)
-	for j := range out {
-		out[j] = (435*j*j + 43*j) % Size
+// Few returns the points of the sample that stand for all of it where each is dear.
+func Few() []int { return parabola(few) }
+
+// Some returns the points of the sample that stand for all of it where there is time for so many:
+// as many of them, but those of Few at least; all where there is time for more than half.
+func Some(most int) []int {
+	if most > Size/2 {
+		return All(1)
+	}
+	return parabola(max(most, few))
+}
+
+// parabola takes so many points of the lattice, Size/2 at most, by the steps of a parabola,
+// (435·j² + 43·j) mod n, each once: of all such the one whose means over the first 60 coordinates
+// are nearest to a half at the few, found by trying them; TestFew measures it.
+func parabola(count int) []int {
+	out := make([]int, 0, count)
+	var taken [Size]bool
+	for j := 0; j < Size && len(out) < count; j++ {
+		if i := (435*j*j + 43*j) % Size; !taken[i] {
+			taken[i] = true
+			out = append(out, i)
+		}
 	}
 	return out
 }

@@ -66,3 +66,36 @@ func TestFew(t *testing.T) {
 		t.Errorf("%d of %d", n, Size)
 	}
 }
+
+// Any number of the points that is taken is that many different ones, the few among them, and the
+// mean of each coordinate over them is that of the cube to 2.25 times what a random sample of as
+// many is off by as a rule, 1/√(12 n): more than that comes about once in forty.
+func TestSome(t *testing.T) {
+	for _, most := range []int{-1, 0, 64, 100, 200, 333, 500, 510, 511, 5000} {
+		points, want := Some(most), max(most, 64)
+		if most > 510 {
+			want = Size
+		}
+		seen := map[int]bool{}
+		for _, i := range points {
+			seen[i] = true
+		}
+		if len(points) != want || len(seen) != want {
+			t.Fatalf("%d asked for: %d points, %d different ones", most, len(points), len(seen))
+		}
+		for _, i := range Few() {
+			if !seen[i] {
+				t.Errorf("%d asked for: point %d of the few is not among them", most, i)
+			}
+		}
+		for dim := 1; dim <= 60; dim++ {
+			sum := 0.0
+			for _, i := range points {
+				sum += Point(i, dim)
+			}
+			if mean := sum / float64(want); !agree.Within(mean, 0.5, 2.25/math.Sqrt(12*float64(want))) {
+				t.Errorf("%d asked for, coordinate %d: mean %.3f", most, dim, mean)
+			}
+		}
+	}
+}

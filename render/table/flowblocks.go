@@ -12,6 +12,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/rule"
+	"dryfit/graph/sample"
 	"dryfit/render/table/form"
 	"dryfit/render/table/lists"
 	"dryfit/render/tag"
@@ -271,13 +272,24 @@ func AcceptedLines(r *spread.Ranges, names *tag.Names, s form.Style) []string {
 	return out
 }
 
+// samplesOf is how many samples were solved: "1021", or "500 of 1021" where that is not all.
+func samplesOf(r *spread.Ranges) string {
+	if r.Samples < sample.Size {
+		return fmt.Sprintf("%d of %d", r.Samples, sample.Size)
+	}
+	return fmt.Sprint(r.Samples)
+}
+
 // SureBlocks says how sure the answers are, and what to measure first; modes are called as in
 // FlowBlocks.
 func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 	if r == nil || len(r.Promises) == 0 && len(r.MeasureFirst) == 0 {
 		return nil
 	}
-	b := form.Block{Title: fmt.Sprintf("How sure (%d samples of what is not known exactly; nine in ten lie in the ranges)", r.Samples)}
+	b := form.Block{Title: fmt.Sprintf("How sure (%s samples of what is not known exactly; nine in ten lie in the ranges)", samplesOf(r))}
+	if r.Samples < sample.Size {
+		b.Lines = append(b.Lines, fmt.Sprintf("  %s samples solved: the circuit is too large for all of them", samplesOf(r)))
+	}
 	if first := MeasureFirst(r, names, s); first != "" {
 		b.Lines = append(b.Lines, first)
 	}

@@ -8,6 +8,7 @@ import (
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/stage"
+	"dryfit/graph/sample"
 	"dryfit/render/table/form"
 	"dryfit/render/table/lists"
 )
@@ -102,6 +103,7 @@ type summaryJSON struct {
 	Promises     []promiseJSON   `json:"promises,omitempty"`
 	MeasureFirst []influenceJSON `json:"measure_first,omitempty"`
 	Samples      int             `json:"samples,omitempty"`
+	SamplesOf    int             `json:"samples_of,omitempty"` // where the circuit is too large for all of them
 	Unsolved     int             `json:"samples_unsolved,omitempty"`
 }
 
@@ -278,6 +280,9 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 	}
 	if r := p.Ranges; r != nil {
 		out.Samples, out.Unsolved = r.Samples, r.Unsolved
+		if r.Samples < sample.Size {
+			out.SamplesOf = sample.Size
+		}
 		for i := range r.Promises {
 			q := &r.Promises[i]
 			out.Promises = append(out.Promises, promiseJSON{q.Mode, promiseText(s, q), form.Round(q.Share, 4), q.Kept, q.Of, q.Level, q.Accepted})

@@ -13,12 +13,15 @@ import (
 )
 
 // Of solves a circuit again over a fixed sample of what is not known exactly: the same
-// sample before and after the work, so that the two can be compared point by point. before
+// sample before and after the work, so that the two can be compared point by point; of a very
+// large circuit fewer of its points (worthSolving). before
 // may be nil; where it is after itself there is nothing to compare. unit is the id of the
 // unit whose flow is the promise; "" where there is none. Modes that have no likely answer
 // are left out. tell, if there is one, is told which point of how many is solved, from 0.
 func Of(before, after *route.Layout, unit string, tell func(done, of int)) *Ranges {
-	return spreadEvery(before, after, unit, 1, tell)
+	s := newSpread(before, after, unit)
+	s.tell = tell
+	return s.answer(sample.Some(worthSolving(s.runs())))
 }
 
 // Sample solves the modes over some points of the sample and keeps the unit's flow at each: no
@@ -73,14 +76,13 @@ func (s *spreader) stages() (out []*spreadStage) {
 
 // Every is Of over every so many points of the sample only: coarser and quicker.
 func Every(before, after *route.Layout, unit string, every int) *Ranges {
-	return spreadEvery(before, after, unit, every, nil)
+	return newSpread(before, after, unit).answer(sample.All(every))
 }
 
-func spreadEvery(before, after *route.Layout, unit string, every int, tell func(done, of int)) *Ranges {
-	s := newSpread(before, after, unit)
-	s.tell = tell
-	out := s.over(sample.All(every))
-	out.AsItStands = before != nil && before == after
+// answer makes everything that is told of some points of the sample.
+func (s *spreader) answer(points []int) *Ranges {
+	out := s.over(points)
+	out.AsItStands = s.asItStands
 	for _, m := range s.modes {
 		out.Modes = append(out.Modes, m.ranges()...)
 		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
@@ -92,11 +94,12 @@ func spreadEvery(before, after *route.Layout, unit string, every int, tell func(
 
 // spreader holds the work in progress.
 type spreader struct {
-	modes    []*spreadMode
-	all      []unknown
-	unitPart *graph.Part
-	unsolved int
-	tell     func(done, of int) // nil: nobody
+	modes      []*spreadMode
+	all        []unknown
+	unitPart   *graph.Part
+	unsolved   int
+	asItStands bool               // before and after the work are the same
+	tell       func(done, of int) // nil: nobody
 }
 
 // spreadMode is one mode with its models and what the sample gave so far.
@@ -128,7 +131,7 @@ type spreadStage struct {
 }
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
-	s := &spreader{unitPart: unitOf(after, unit)}
+	s := &spreader{unitPart: unitOf(after, unit), asItStands: before != nil && before == after}
 	var models []*hydraulic.Model
 	for _, mode := range after.Circuit.AllModes() {
 		m := &spreadMode{name: mode.Name, unit: -1, after: newSpreadStage(after, mode, graph.After)}

@@ -262,10 +262,19 @@ func first(p *plan.Plan, units quantity.System) book.Chapter {
 func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 	c := book.Chapter{ID: "price", Title: "The price", For: book.Owner}
 	choices := []*plan.Plan{p}
-	names := []string{strings.TrimSpace("sum " + p.Circuit.Job.Currency)}
+	names := []string{"sum"}
 	if against != nil {
 		choices = append(choices, against)
-		names = []string{p.Circuit.Job.Name, against.Circuit.Job.Name}
+		names = choiceNames(p.Circuit, against.Circuit)
+	}
+	heads := make([]string, len(choices))
+	for i, one := range choices {
+		heads[i] = names[i]
+		if cur := one.Circuit.Job.Currency; cur != "" && against != nil {
+			heads[i] += ", " + cur
+		} else if cur != "" {
+			heads[i] += " " + cur
+		}
 	}
 	prices := make([]Price, len(choices))
 	for i, one := range choices {
@@ -275,7 +284,7 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 	if against != nil {
 		year = yearOf(choices)
 	}
-	c.Tables(form.Block{Grid: priceGrid(prices, names, year)})
+	c.Tables(form.Block{Grid: priceGrid(prices, heads, year)})
 	for i, one := range prices {
 		if len(one.Missing) == 0 {
 			continue
@@ -291,6 +300,15 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 		c.Say("Tax is not said: the price is without it.")
 	}
 	return c
+}
+
+// choiceNames names two choices: as their jobs are called, and where both are called the same by
+// their files too, for one has to be told from the other.
+func choiceNames(a, b *graph.Circuit) []string {
+	if a.Job.Name != b.Job.Name {
+		return []string{a.Job.Name, b.Job.Name}
+	}
+	return []string{"choice 1, " + filepath.Base(a.File), "choice 2, " + filepath.Base(b.File)}
 }
 
 // priceGrid sets the sums of the choices side by side, those lines alone that say something;

@@ -65,3 +65,22 @@ func TestNothingIsInvented(t *testing.T) {
 		}
 	}
 }
+
+// Two choices of one job are told apart, and both sums say their currency.
+func TestTwoChoicesAreToldApart(t *testing.T) {
+	a, b := job(), job()
+	a.Circuit.File, b.Circuit.File = "x/small.toml", "x/large.toml"
+	head := ""
+	for _, it := range price(a, b, quantity.MetricSystem).Items {
+		if it.Block.Grid != nil {
+			head = strings.Join(it.Block.Grid.Header, " | ")
+		}
+	}
+	if want := "what | choice 1, small.toml, EUR | choice 2, large.toml, EUR"; head != want {
+		t.Errorf("columns %q, want %q", head, want)
+	}
+	b.Circuit.Job.Name = "Larger unit"
+	if got := choiceNames(a.Circuit, b.Circuit); got[0] != "Invented" || got[1] != "Larger unit" {
+		t.Errorf("named %q", got)
+	}
+}

@@ -29,9 +29,9 @@ type Outcome struct {
 
 // Order is the one order of bypass elements: negative where a is to be taken before b. The
 // promise to the unit comes first, least to most in every wanted mode; then its rated flow
-// at the lowest; then what the jets and the low speed lose. Where neither takes anything from
-// the jets, or there are none, what the unit lacks of its rated flow comes before that. Of a
-// constant pump, whose valve can be set, the flow nearest to the rated comes before what it
+// at the lowest; then what the jets and the low speed lose. What takes nothing from the jets,
+// or has none to take from, comes before what does; among such, what the unit lacks of its
+// rated flow comes before the rest. Of a constant pump, whose valve can be set, the flow nearest to the rated comes before what it
 // costs. Equals are left in the order they came in, the weakest spring first.
 //
 // Trade practice, no source: take the weakest spring that keeps the unit at its rated flow.
@@ -40,8 +40,11 @@ func (p Promise) Order(a, b Outcome, constant bool) int {
 	if constant && by == 0 {
 		by = cmp.Compare(math.Abs(a.Low()-p.Rated), math.Abs(b.Low()-p.Rated))
 	}
-	if !constant && by == 0 && a.sparesJets() && b.sparesJets() {
-		by = cmp.Compare(p.short(a), p.short(b))
+	if !constant && by == 0 {
+		by = -CompareBool(a.sparesJets(), b.sparesJets())
+		if by == 0 && a.sparesJets() {
+			by = cmp.Compare(p.short(a), p.short(b))
+		}
 	}
 	if by == 0 && math.Abs(a.cost()-b.cost()) > 1e-9 {
 		by = cmp.Compare(a.cost(), b.cost())

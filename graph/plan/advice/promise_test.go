@@ -1,6 +1,7 @@
 package advice
 
 import (
+	"math/rand/v2"
 	"testing"
 )
 
@@ -48,6 +49,29 @@ func TestOrderOfOutcomes(t *testing.T) {
 	// a tenth and two tenths of what is missing, in hundredths of the rated flow: 100·0.3/5
 	if got := p.missed(of(2.9, 8.2)); got != 6 {
 		t.Errorf("missed %d, want 6", got)
+	}
+}
+
+// An order does not rank three outcomes in a circle, whatever they are.
+func TestOrderHasNoCircle(t *testing.T) {
+	p := Promise{Least: 3, Rated: 5, Most: 8}
+	lot := rand.New(rand.NewPCG(1, 2))
+	drawn := func() Outcome {
+		o := of(3+0.2*lot.Float64(), 4+lot.Float64())
+		if lot.IntN(2) == 0 {
+			o = jets(o, 0, 0.1*lot.Float64())
+		}
+		o.Pump = []float64{30 * lot.Float64(), 0}
+		o.Chatters = lot.IntN(2)
+		return o
+	}
+	for range 20000 {
+		a, b, c := drawn(), drawn(), drawn()
+		for _, constant := range []bool{false, true} {
+			if p.Order(a, b, constant) < 0 && p.Order(b, c, constant) < 0 && p.Order(a, c, constant) >= 0 {
+				t.Fatalf("constant %v: a before b before c, but c not after a: %+v %+v %+v", constant, a, b, c)
+			}
+		}
 	}
 }
 

@@ -9,9 +9,9 @@ func Cautions() []Sentence {
 		{Name: "Electricity", Say: func(j *Job) quantity.Text {
 			text := quantity.Text("A qualified electrician only. Power off, locked off and proved dead before the cabinet is opened.")
 			if j.Unit != nil {
-				has := quantity.Text("The unit has")
-				if j.several() {
-					has = "Each unit (" + j.unitsCalled() + ") has"
+				has := j.ofUnits("The unit", "Each unit ("+j.unitsCalled()+")") + " wants"
+				if j.ownCircuits() {
+					has = j.ofUnits("The unit", "Each unit ("+j.unitsCalled()+")") + " has"
 				}
 				guard := quantity.Text("30 mA residual current protection of type A at least, never AC")
 				if j.Region == "us" {

@@ -45,13 +45,7 @@ func Electricity() []Sentence {
 		{
 			Name: "own-circuit",
 			When: hasUnit,
-			Say: func(j *Job) quantity.Text {
-				who := quantity.Text("The unit has")
-				if j.several() {
-					who = "Each unit, " + j.unitsCalled() + ", has"
-				}
-				return who + " a circuit of its own from the distribution board: never from the tub's box, a plug, a socket or an extension lead, unless its sheet says that it is sold with a plug and the socket is its own."
-			},
+			Say:  (*Job).circuits,
 		},
 		{
 			Name: "residual-current",

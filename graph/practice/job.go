@@ -107,6 +107,7 @@ type Unit struct {
 	StandsOn                    string
 	Inside                      bool // said to stand indoors
 	Level                       Level
+	Fed                         Fed
 }
 
 // Element is a heater of the tub's own.

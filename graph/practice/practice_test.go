@@ -198,7 +198,7 @@ func TestTwoUnitsByName(t *testing.T) {
 		Switches: []Switch{{Unit: "HP1", Valves: []string{"V1"}, Shared: true}, {Unit: "HP2", Valves: []string{"V5"}}}}
 	text := strings.Join(Texts(Everything(j), quantity.MetricSystem), "\n")
 	for _, want := range []string{"HP1 38 °C, HP2 36 °C", "HP1 as its sheet says, HP2 -7 °C", "Prove the water cut-out of HP2 itself", "HP1 stops at a high limit",
-		"open V3 first; HP1: shut V1 slowly, HP1 must stop (what shares that pipe stops too)", "HP2: shut V5 slowly", "bonding of HP1 and HP2", "then HP1 and HP2 on, one after the other", "Each unit, HP1 and HP2, has a circuit of its own"} {
+		"open V3 first; HP1: shut V1 slowly, HP1 must stop (what shares that pipe stops too)", "HP2: shut V5 slowly", "bonding of HP1 and HP2", "then HP1 and HP2 on, one after the other", "Each unit, HP1 and HP2, wants a circuit of its own"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("nothing of %q in: %s", want, text)
 		}

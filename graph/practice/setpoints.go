@@ -184,9 +184,13 @@ func HighLimit() []Sentence {
 				return j.Unit != nil && len(j.unlimited()) > 0
 			},
 			Say: func(j *Job) quantity.Text {
-				limit, through := quantity.Text("The tub's high limit cuts its own element, not a unit on a supply of its own. "), quantity.Text("the tub's high limit")
+				apart := quantity.Text(" on a supply of its own. ")
+				if j.sharesCircuit() {
+					apart = ". "
+				}
+				limit, through := "The tub's high limit cuts its own element, not a unit"+apart, quantity.Text("the tub's high limit")
 				if len(j.Elements) == 0 {
-					limit, through = "Nothing of the tub's own stops a unit on a supply of its own. ", "a high limit in the water"
+					limit, through = "Nothing of the tub's own stops a unit"+apart, "a high limit in the water"
 				}
 				whose, its := quantity.Text("the unit's own water cut-out"), quantity.Text("its enable contact")
 				if names := j.unlimited(); j.several() {

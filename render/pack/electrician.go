@@ -2,11 +2,13 @@ package pack
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/heat/job"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/settle"
@@ -80,18 +82,47 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	add("Name, licence, date, signature", "")
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	if p.Heat != nil {
+		ofAll := saidOfAll(p.Heat.Supplies)
 		for i := range p.Heat.Supplies {
 			s := &p.Heat.Supplies[i]
 			if len(s.Together) > 0 {
 				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(table.Tagged(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
 				for _, t := range s.Says {
-					c.Say(table.Capital(t.In(j.units)) + ".")
+					if !slices.Contains(ofAll, t) {
+						c.Say(table.Capital(t.In(j.units)) + ".")
+					}
 				}
 			}
+		}
+		for _, t := range ofAll {
+			c.Say("On each circuit: " + t.In(j.units) + ".")
 		}
 	}
 	c.Add(book.Item{Kind: book.Bullets, Lines: append(out, j.said(practice.Electricity())...)})
 	return c
+}
+
+// saidOfAll is what is said in the same words of every circuit that feeds something, where there are
+// several: it is said once.
+func saidOfAll(supplies []job.Supply) []quantity.Text {
+	var all []quantity.Text
+	fed := 0
+	for i := range supplies {
+		s := &supplies[i]
+		switch {
+		case len(s.Together) == 0:
+			continue
+		case fed == 0:
+			all = slices.Clone(s.Says)
+		default:
+			all = slices.DeleteFunc(all, func(t quantity.Text) bool { return !slices.Contains(s.Says, t) })
+		}
+		fed++
+	}
+	if fed < 2 {
+		return nil
+	}
+	return all
 }
 
 // unitCurrents are what a unit draws at full load and at a start, and its fuse, each with whose

@@ -123,7 +123,7 @@ func (f *facts) unit(u *graph.Part) {
 }
 
 func (f *facts) oneUnit(u *graph.Part) practice.Unit {
-	unit := practice.Unit{ID: f.names.Tag(u.ID), Level: f.level(u)}
+	unit := practice.Unit{ID: f.names.Tag(u.ID), Level: f.level(u), Fed: f.fed(u)}
 	if d := u.Unit; d != nil {
 		unit.SetPoint = practice.Temp{C: d.SetPointC, Known: d.SetPointSet}
 		st := f.set.Part(u.ID)
@@ -139,6 +139,52 @@ func (f *facts) oneUnit(u *graph.Part) practice.Unit {
 		unit.Inside = d.Outdoors != nil && !*d.Outdoors
 	}
 	return unit
+}
+
+// fed is what the description says of the circuit a unit hangs on: who else draws from it.
+func (f *facts) fed(u *graph.Part) practice.Fed {
+	var rest *graph.Supply // feeds what no other does
+	named := map[string]bool{}
+	at := -1
+	for i := range f.c.Supplies {
+		s := &f.c.Supplies[i]
+		if len(s.Feeds) == 0 && rest == nil {
+			rest = s
+		}
+		for _, id := range s.Feeds {
+			named[id] = true
+			if id == u.ID && at < 0 {
+				at = i
+			}
+		}
+	}
+	s := rest
+	if at >= 0 {
+		s = &f.c.Supplies[at]
+	}
+	if s == nil {
+		return practice.Fed{}
+	}
+	out := practice.Fed{Said: true, Way: s.Connection, RatingA: s.RatingA.V}
+	for _, p := range f.c.Parts {
+		on := slices.Contains(s.Feeds, p.ID) || len(s.Feeds) == 0 && !named[p.ID]
+		if on && p != u && !p.Removed && draws(p) {
+			out.Sharers = append(out.Sharers, f.names.Tag(p.ID))
+		}
+	}
+	out.Sharers = practice.ByNumber(out.Sharers)
+	return out
+}
+
+// draws reports whether a part draws current from a supply.
+func draws(p *graph.Part) bool {
+	switch p.Kind {
+	case graph.HeatPump, graph.Pump, graph.Blower:
+		return true
+	case graph.ElementHeater:
+		return p.Element == nil || !p.Element.Disconnected
+	}
+	return false
 }
 
 // switches names, for every unit, the valves that shut it off and no other.

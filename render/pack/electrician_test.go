@@ -1,0 +1,51 @@
+package pack
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
+)
+
+// The electrician's page says of the circuits what the file says: two units and a pump on one
+// circuit have none of their own, whatever it is called; and what goes for every circuit is said
+// once.
+func TestCircuitsOnPaper(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "second-unit.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	supply := func(connection, feeds string) string {
+		return "\n[[supply]]\nfeeds = [" + feeds + "]\nvoltage = \"230 V\"\nrating = \"32 A\"\nconnection = \"" + connection + "\"\n"
+	}
+	for _, c := range []struct {
+		name, supplies string
+		want, never    []string
+	}{
+		{"one for all", supply("own-circuit", `"unit-1", "unit-2", "pump"`),
+			[]string{"HP1, HP2 and P1 hang on one circuit of 32 A"}, []string{"has a circuit of its own", "On each circuit"}},
+		{"a circuit each", supply("own-circuit", `"unit-1"`) + supply("own-circuit", `"unit-2"`),
+			[]string{"Each unit, HP1 and HP2, has a circuit of its own", "On each circuit: the dip at a start"}, []string{"hang on"}},
+		{"nothing said", "", []string{"Each unit, HP1 and HP2, wants a circuit of its own"}, []string{"has a circuit of its own", "hang on"}},
+	} {
+		p := wanted(t, file, append([]byte(nil), append(source, c.supplies...)...), plan.Findings|plan.Flows|plan.Heat)
+		text := wordsOf(electrician(p, factsOf(p, quantity.MetricSystem)))
+		for _, want := range c.want {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: nothing of %q in\n%s", c.name, want, text)
+			}
+		}
+		for _, never := range c.never {
+			if strings.Contains(text, never) {
+				t.Errorf("%s: %q in\n%s", c.name, never, text)
+			}
+		}
+		if n := strings.Count(strings.ToLower(text), "the dip at a start is not judged"); n > 1 {
+			t.Errorf("%s: said %d times that the dip is not judged", c.name, n)
+		}
+	}
+}

@@ -147,6 +147,28 @@ func (v Levels) port(key string) (mm float64, ok bool) {
 	return line - at.Z, known && placed
 }
 
+// Rise returns how far the highest placed port of a part stands above the first port of
+// another, mm, whether or not it is known where the water stands. It is false where no legs
+// lead from one to the other.
+func (v Levels) Rise(from, to *graph.Part) (mm float64, ok bool) {
+	if v.l == nil || len(from.Ports) == 0 {
+		return 0, false
+	}
+	base := from.ID + "." + from.Ports[0].Name
+	foot, placed := v.l.Places[base]
+	if !placed {
+		return 0, false
+	}
+	mm = math.Inf(-1)
+	for _, port := range to.Ports {
+		key := to.ID + "." + port.Name
+		if at, placed := v.l.Places[key]; placed && v.of(key) == v.of(base) {
+			mm = max(mm, at.Z-foot.Z)
+		}
+	}
+	return mm, !math.IsInf(mm, 0)
+}
+
 // end is the depth of a run's end: by the layout, else that of the part it ends at, whose
 // ports lie at one level for all that is known.
 func (v Levels) end(ref graph.PortRef) (mm float64, ok bool) {

@@ -91,6 +91,7 @@ type Job struct {
 	OldPipe    string        // material as printed on the old pipe; ""
 	Outdoors   bool          // new pipe runs outside
 	Wall       bool          // new pipe goes through a wall
+	Holes      []Hole        // in walls of the cabinet, those of one wall and size together
 	Hold       quantity.Text // the cure the hold point waits for, in words
 	GreatestPa float64
 	UnitPa     float64 // highest pressure of the unit; 0: not known

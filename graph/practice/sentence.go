@@ -73,7 +73,7 @@ type Subject struct {
 func Subjects() []Subject {
 	return []Subject{
 		{"cautions", Cautions()}, {"set points", SetPoints()}, {"high limit", HighLimit()}, {"controller", Controller()},
-		{"place of the unit", Place()}, {"getting ready", Ready()}, {"before the day", Beforehand()}, {"jointing", Jointing()}, {"old joints", OldJoints()}, {"dry fit", DryFit()}, {"insulation", Insulation()},
+		{"place of the unit", Place()}, {"getting ready", Ready()}, {"before the day", Beforehand()}, {"jointing", Jointing()}, {"old joints", OldJoints()}, {"holes", Bore()}, {"dry fit", DryFit()}, {"insulation", Insulation()},
 		{"the unit leaves", Leave()}, {"taking out", TakeOut()}, {"commissioning", Commissioning()}, {"hygiene", Hygiene()}, {"hand-over", HandOver()}, {"setting", Setting()},
 		{"shut off", ShutOff()}, {"frost", Frost()}, {"lay-up", LayUp()}, {"electricity", Electricity()}, {"taken out", TakenOut()},
 	}

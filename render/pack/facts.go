@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
 	"dryfit/graph/route"
+	"dryfit/graph/route/solid"
 	"dryfit/graph/rule"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
@@ -326,7 +328,29 @@ func (f *facts) work() {
 	for _, part := range f.p.After.Circuit.Parts {
 		j.Arrows = j.Arrows || part.New() && part.Kind == graph.CheckValve
 	}
+	j.Holes = f.holes()
 	f.joints(lay.Joints)
+}
+
+// holes are the holes that new pipe wants in the walls of the cabinet, wall by wall and size by size.
+func (f *facts) holes() []practice.Hole {
+	var out []practice.Hole
+	for _, h := range solid.Holes(f.p.After.Layout) {
+		var place []quantity.Text
+		for _, by := range []graph.Vec{{Y: h.At.Y}, {X: h.At.X}, {Z: h.At.Z}} {
+			for word, way := range graph.Directions() {
+				if mm := way.Dot(by); mm > 0.5 {
+					place = append(place, quantity.Say("%s %s", word, quantity.Length.Of(mm)))
+				}
+			}
+		}
+		out = append(out, practice.Hole{Wall: h.Wall, Piece: h.Piece, PipeMM: h.OutsideMM, Place: quantity.Join(place, ", "),
+			From: quantity.Say("port %s of %s", h.From.Port, f.names.Short(h.From.Part)), Later: len(f.p.OnSite) > 0})
+	}
+	slices.SortStableFunc(out, func(a, b practice.Hole) int {
+		return cmp.Or(cmp.Compare(a.Wall, b.Wall), cmp.Compare(a.PipeMM, b.PipeMM))
+	})
+	return out
 }
 
 // pipes says what the job cuts, joins and takes out of pipe, and returns the names of what goes.

@@ -58,6 +58,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 		ready = append(ready, gone...)
 		gone = nil
 	}
+	ready = append(ready, j.said(practice.Bore())...)
 	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", ready...)
 	hold := "HOLD: every depth and every way a part points agrees with the drawing."
 	if j.Cuts {

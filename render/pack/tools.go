@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/practice"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
 )
@@ -38,6 +39,17 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(j.Pieces || j.Cuts, "Fine saw or pipe shears, mitre box", "square cuts; the cut list counts with this saw's kerf")
 	add(cement && (j.Pieces || j.Cuts), "Deburrer or knife, file", "chamfer of 10 to 15 degrees, burrs off")
 	add(!cement && (j.Pieces || j.Cuts), "Knife", "burrs off")
+	for i, h := range j.Holes {
+		if !slices.ContainsFunc(j.Holes[:i], func(o practice.Hole) bool { return o.BoreMM() == h.BoreMM() }) {
+			n := 0
+			for _, o := range j.Holes {
+				if o.BoreMM() == h.BoreMM() {
+					n++
+				}
+			}
+			add(true, j.say(quantity.Say("Hole saw of %s or the next larger, drill; %s, soft sealant", quantity.Length.Of(h.BoreMM()), number(n, "sleeve", "sleeves"))), "the pipe through the wall of the cabinet")
+		}
+	}
 	add(j.CutsHose, "Hose shears or sharp knife", "the old hose, square")
 	add(true, "Wet vacuum, pump, bucket, rags, tissues", "what stays in the low loops; a dry tissue on every joint")
 	add(true, "Hose with backflow protection, drain adaptor", "emptying and filling")

@@ -207,13 +207,17 @@ func unitAboveAirPressure(in *Input, report Report) {
 			continue
 		}
 		lower := -worst.StaticPa / v.set.Water.Metre() * 1000
+		least := 0.0
+		if worst.Part.Kind != graph.AirBleed {
+			least = -v.leastPull(worst.Part)
+		}
 		d := graph.Diagnostic{Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(worst.Part)}}
-		d.Message = graph.Say("mode %q: %s at %s while the pump runs, below the air's pressure; it needs %s or more", mode, v.pressure(worst.StaticPa), called(b, worst.Part), v.pressure(0))
+		d.Message = graph.Say("mode %q: %s at %s while the pump runs, below the air's pressure; it needs %s or more", mode, v.pressure(worst.StaticPa), called(b, worst.Part), v.pressure(least))
 		pulled = slices.DeleteFunc(pulled, func(p *graph.Part) bool { return p == worst.Part })
 		if len(pulled) > 0 {
 			d.Message += graph.Say("; at %s it is below the air's too", partNames(pulled))
 		}
-		d.Hint = graph.Say("lead the unit and its pipes %s lower; else every leak there draws air in, and no bleed or union there may be opened, with the pump running or not", v.length(lower))
+		d.Hint = graph.Say("lead the unit and its pipes %s lower, to the air's pressure; else every leak there draws air in, and no bleed or union there may be opened, with the pump running or not", v.length(lower))
 		report(b.Unit.Existing && worst.Part.Existing, d)
 	}
 }

@@ -111,7 +111,7 @@ func TestNoPairIsSaidOnce(t *testing.T) {
 	hint := ""
 	for _, d := range p.Findings {
 		if d.Severity == graph.Error {
-			hint = string(d.Hint.In(0))
+			hint = d.Hint.In(0)
 		}
 	}
 	if strings.Count(hint, `leave out the box "stair" of keep-clear`) != 1 {

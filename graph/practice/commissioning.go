@@ -268,7 +268,7 @@ func bleeding() []Sentence {
 			When:  func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == AboveWater },
 			Tells: []Act{BleedRunning},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("%s stands above the water: run the pump%s and let the flow carry the air out, or use its own bleed. No union up there is eased with the pump off: it would draw air in and empty it.", capital(j.thisUnit()), onLow(j))
+				return quantity.Say("%s stands above the water: run the pump%s and let the flow carry the air out; its own bleed may be opened only while water is pushed out of it, never where air would be drawn in. No union up there is eased with the pump off: it would draw air in and empty it.", capital(j.thisUnit()), onLow(j))
 			},
 			Source: common,
 		},
@@ -284,7 +284,7 @@ func bleeding() []Sentence {
 			Name: "bleed-unknown",
 			When: func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == LevelUnknown },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Run the pump%s and let the flow carry the air out of %s, or use its own bleed.", onLow(j), j.thisUnit())
+				return quantity.Say("Run the pump%s and let the flow carry the air out of %s; its own bleed may be opened only while water is pushed out of it, never where air would be drawn in.", onLow(j), j.thisUnit())
 			},
 			Tells: []Act{BleedRunning}, Source: common,
 		},

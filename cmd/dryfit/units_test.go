@@ -38,6 +38,7 @@ var whole = map[string]string{"two-speed.toml": "metric", "plunge-pool.toml": "i
 // With --units no verb prints a quantity in the units of the other system, in tables, in
 // findings, on drawings and in the pack.
 func TestUnitsAsked(t *testing.T) {
+	t.Parallel()
 	demos, err := filepath.Glob("../../testdata/*.toml")
 	if err != nil || len(demos) < 4 {
 		t.Fatalf("%d demos, %v", len(demos), err)

@@ -43,7 +43,7 @@ func TestWrittenPlanIsTheSame(t *testing.T) {
 
 // The same of jobs drawn by lot: tubs from nothing, templates with the unit elsewhere.
 func TestWrittenPlanOfDrawnJobs(t *testing.T) {
-	seeds, planned := lots.Of(24, 0, 1, 3, 4, 5, 7, 16, 17), 0
+	seeds, planned := lots.Of(24, 0, 1, 3, 4, 7, 16, 17), 0
 	for _, seed := range seeds {
 		lot := rand.New(rand.NewPCG(uint64(seed), 18))
 		var c *graph.Circuit

@@ -131,6 +131,7 @@ func said(t *testing.T, file string, text []byte) string {
 // A person's way through the page: look, save, turn everything, put it into the file, mistype
 // and mend, all without a complaint of the browser's.
 func TestPageInABrowser(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plug-in", nil)
 	b := open(t, s.url, 1280, 900)
 	b.wait("the papers", done)

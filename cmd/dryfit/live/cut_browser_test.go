@@ -22,6 +22,7 @@ import (
 // The cut is pulled by the mouse and by a finger, moved by the keys and written: what the page
 // says of it is what cutin says of the edited file.
 func TestCutInABrowser(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plunge-pool", noPapers)
 	b := open(t, s.url, 1280, 900)
 	b.wait("the answer", done)

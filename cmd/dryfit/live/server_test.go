@@ -342,6 +342,7 @@ func TestNothingElseIsServed(t *testing.T) {
 
 // A connection that never finishes its request is ended, and a header without end refused.
 func TestPatienceEnds(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plug-in", noPapers)
 	until(t, s.states(t), "the answer", settled)
 	host := strings.TrimSuffix(strings.TrimPrefix(s.url, "http://"), "/")

@@ -1,10 +1,10 @@
 package solid
 
 import (
-	"math"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/agree"
 	"dryfit/graph/route/laying"
 )
 
@@ -56,7 +56,7 @@ func TestHoles(t *testing.T) {
 		if h.Wall != wall || h.At.Sub(at).Len() > 0.01 {
 			t.Errorf("%s: a hole in the %s at %v, want the %s at %v", c.name, h.Wall, h.At, wall, at)
 		}
-		if math.Abs(h.OutsideMM-60.3) > 0.05 { // 2 in pipe of ASTM D1785
+		if !agree.Within(h.OutsideMM, 60.3, 0.05) { // 2 in pipe of ASTM D1785
 			t.Errorf("%s: for pipe of %g mm outside", c.name, h.OutsideMM)
 		}
 	}

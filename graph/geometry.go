@@ -41,6 +41,17 @@ func (a Vec) AngleTo(b Vec) float64 {
 	return math.Atan2(a.Cross(b).Len(), a.Dot(b)) * 180 / math.Pi
 }
 
+// WayWord returns the word of a description for the way a vector points; "" of one aslant, and of
+// zero.
+func WayWord(v Vec) string {
+	for word, way := range Directions() {
+		if v.Unit().Dot(way) > 0.999 {
+			return word
+		}
+	}
+	return ""
+}
+
 // Directions maps the words of a description to unit ways.
 func Directions() map[string]Vec {
 	return map[string]Vec{

@@ -127,12 +127,24 @@ func (l Leg) Words() quantity.Text {
 // Longer returns the leg longer by at least so much, to a length a person would write in the
 // units of the job: whole mm, or quarters of an inch.
 func (l Leg) Longer(mm float64, units string) Leg {
-	grain := 1.0
-	if quantity.SystemOf(units) == quantity.InchSystem {
-		grain = 25.4 / 4
-	}
-	l.By = l.By.Unit().Scale(math.Ceil((l.LengthMM()+mm)/grain-1e-9) * grain)
+	l.By = l.By.Unit().Scale(RoundUp(l.LengthMM()+mm, units))
 	return l
+}
+
+// Grain is the step between lengths a person would write in the units of a job, mm: whole mm, or
+// quarters of an inch.
+func Grain(units string) float64 {
+	if quantity.SystemOf(units) == quantity.InchSystem {
+		return 25.4 / 4
+	}
+	return 1
+}
+
+// RoundUp returns the least length a person would write in the units of a job that is not below
+// so many mm.
+func RoundUp(mm float64, units string) float64 {
+	grain := Grain(units)
+	return math.Ceil(mm/grain-1e-9) * grain
 }
 
 // Surroundings says what the surroundings of pipe allow. Negative numbers mean "not given".

@@ -338,10 +338,8 @@ func (f *facts) holes() []practice.Hole {
 	for _, h := range solid.Holes(f.p.After.Layout) {
 		var place []quantity.Text
 		for _, by := range []graph.Vec{{Y: h.At.Y}, {X: h.At.X}, {Z: h.At.Z}} {
-			for word, way := range graph.Directions() {
-				if mm := way.Dot(by); mm > 0.5 {
-					place = append(place, quantity.Say("%s %s", word, quantity.Length.Of(mm)))
-				}
+			if mm := by.Len(); mm > 0.5 {
+				place = append(place, quantity.Say("%s %s", graph.WayWord(by), quantity.Length.Of(mm)))
 			}
 		}
 		out = append(out, practice.Hole{Wall: h.Wall, Piece: h.Piece, PipeMM: h.OutsideMM, Place: quantity.Join(place, ", "),

@@ -166,13 +166,9 @@ func (s *search) fact(t *trial, what quantity.Text, condition string, change fun
 // even rounds lengths up to ones a person would write in the units of the job: whole mm, or
 // quarters of an inch.
 func (s *search) even(mm ...float64) []float64 {
-	grain := 1.0
-	if quantity.SystemOf(s.asked.Job.Units) == quantity.InchSystem {
-		grain = 25.4 / 4
-	}
 	out := make([]float64, len(mm))
 	for i, v := range mm {
-		out[i] = math.Ceil(v/grain-1e-9) * grain
+		out[i] = graph.RoundUp(v, s.asked.Job.Units)
 	}
 	return out
 }

@@ -47,7 +47,7 @@ func (s *search) ledHelps(t *trial) []help {
 		at = at.Add(l.By)
 	}
 	last := r.ToUnit[len(r.ToUnit)-1].By
-	face, word := last.Unit().Scale(-1), wayWord(last.Scale(-1))
+	face, word := last.Unit().Scale(-1), graph.WayWord(last.Scale(-1))
 	if word == "" {
 		return nil
 	}
@@ -89,7 +89,7 @@ func (s *search) standHelps(t *trial, rules map[string]bool) []help {
 	for _, by := range s.unitMoves(t, rules) {
 		at := s.nearest(r.Stand.At.Add(by))
 		out = append(out, help{kinds: []string{"at"}, dear: true, say: graph.Say("at = %s in [retrofit]", s.placeWords(at)),
-			cost:  graph.Say("the unit moved %s %s", s.length(by.Len()), wayWord(by)),
+			cost:  graph.Say("the unit moved %s %s", s.length(by.Len()), graph.WayWord(by)),
 			apply: func(c *graph.Circuit) { c.Retrofit.Stand.At = at }})
 	}
 	return append(out, s.turnHelps()...)
@@ -112,7 +112,7 @@ func (s *search) turnHelps() []help {
 		if way.Dot(stand.PortsFace) > 0.9 {
 			continue
 		}
-		h := writing("ports-face", fmt.Sprintf("%q", wayWord(way)), "the unit turned", func(r *graph.Retrofit) { r.Stand.PortsFace = way })
+		h := writing("ports-face", fmt.Sprintf("%q", graph.WayWord(way)), "the unit turned", func(r *graph.Retrofit) { r.Stand.PortsFace = way })
 		h.dear = true
 		out = append(out, h)
 	}
@@ -221,10 +221,7 @@ func pushed(low, high, l, h, way graph.Vec) float64 {
 
 // nearest rounds a place to what a person would write: whole mm, or quarters of an inch.
 func (s *search) nearest(v graph.Vec) graph.Vec {
-	grain := 1.0
-	if quantity.SystemOf(s.asked.Job.Units) == quantity.InchSystem {
-		grain = 25.4 / 4
-	}
+	grain := graph.Grain(s.asked.Job.Units)
 	round := func(mm float64) float64 { return math.Round(mm/grain) * grain }
 	return graph.Vec{X: round(v.X), Y: round(v.Y), Z: round(v.Z)}
 }
@@ -238,14 +235,4 @@ func (s *search) placeWords(v graph.Vec) quantity.Text {
 		}
 	}
 	return "[" + quantity.Join(out, ", ") + "]"
-}
-
-// wayWord is the word of a way along an axis; "" of one aslant.
-func wayWord(v graph.Vec) string {
-	for word, way := range graph.Directions() {
-		if v.Len() > 0 && v.Unit().Dot(way) > 0.999 {
-			return word
-		}
-	}
-	return ""
 }

@@ -22,14 +22,7 @@ func TestCabinet(t *testing.T) {
 		{"its socket in it by guess", 1530, `warning: elbow-90 bend 1 of t1.branch>c.in may stand in the right side of the cabinet`},
 		{"all inside", 1700, ""},
 	} {
-		s := newSketch()
-		s.part(graph.Tee, "t1", true)
-		s.part(graph.Cap, "a", true)
-		s.part(graph.Cap, "b", true)
-		s.part(graph.Cap, "c", true)
-		s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
-		s.run("t1.run-out", "b.in", true, graph.Vec{Y: 400})
-		s.run("t1.branch", "c.in", false, graph.Vec{X: 1500}, graph.Vec{Y: -600})
+		s := teeToTheRight(false)
 		s.c.Runs[2].Legs = []graph.Leg{{By: graph.Vec{X: 1500}, Surroundings: graph.NothingSaid()}, {By: graph.Vec{Y: -600}, Surroundings: graph.NothingSaid()}}
 		s.c.Cabinet = &graph.Cabinet{From: graph.PortRef{Part: "t1", Port: graph.RunIn},
 			Corner: graph.Vec{X: -300, Y: -1500, Z: -300}, Far: graph.Vec{X: c.wall, Y: 1500, Z: 300}}
@@ -38,6 +31,19 @@ func TestCabinet(t *testing.T) {
 			t.Errorf("%s: want %q, got\n%s", c.name, c.want, got)
 		}
 	}
+}
+
+// teeToTheRight is old pipe with a tee, whose branch leads to the right and turns to the front.
+func teeToTheRight(isOld bool) *sketch {
+	s := newSketch()
+	s.part(graph.Tee, "t1", true)
+	s.part(graph.Cap, "a", true)
+	s.part(graph.Cap, "b", true)
+	s.part(graph.Cap, "c", true)
+	s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
+	s.run("t1.run-out", "b.in", true, graph.Vec{Y: 400})
+	s.run("t1.branch", "c.in", isOld, graph.Vec{X: 1500}, graph.Vec{Y: -600})
+	return s
 }
 
 // The papers say what was looked at, and what could not be.

@@ -205,7 +205,7 @@ func (s *Bodies) word(c Clash) graph.Diagnostic {
 	a, b := &s.All[c.A], &s.All[c.B]
 	d := graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Error,
 		Related: []graph.Related{{Pos: b.Pos, Message: graph.Say("%s is here", b.Name)}}}
-	move := graph.Say("%s %s", millimetres(math.Ceil(c.DepthMM)), wayWord(c.Way))
+	move := graph.Say("%s %s", millimetres(math.Ceil(c.DepthMM)), graph.WayWord(c.Way))
 	where := fmt.Sprintf("the leg that brings %s there", a.Name)
 	if a.Leg > 0 {
 		where = fmt.Sprintf("leg %d of %s", a.Leg, a.Run)
@@ -242,15 +242,6 @@ func joinWords(words []quantity.Text) quantity.Text {
 		return words[0]
 	}
 	return words[0] + " and " + words[1]
-}
-
-func wayWord(v graph.Vec) string {
-	for word, way := range graph.Directions() {
-		if way == v {
-			return word
-		}
-	}
-	return ""
 }
 
 func millimetres(v float64) quantity.Amount { return quantity.Length.Finely(v) }

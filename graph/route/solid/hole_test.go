@@ -26,14 +26,7 @@ func TestHoles(t *testing.T) {
 		{"old pipe", graph.Vec{X: -300, Y: -1500, Z: -300}, 1000, true, 0},
 		{"past it: the wall ends before", graph.Vec{X: -300, Y: -1500, Z: -1500}, 1000, false, 0},
 	} {
-		s := newSketch()
-		s.part(graph.Tee, "t1", true)
-		s.part(graph.Cap, "a", true)
-		s.part(graph.Cap, "b", true)
-		s.part(graph.Cap, "c", true)
-		s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
-		s.run("t1.run-out", "b.in", true, graph.Vec{Y: 400})
-		s.run("t1.branch", "c.in", c.isOld, graph.Vec{X: 1500}, graph.Vec{Y: -600})
+		s := teeToTheRight(c.isOld)
 		top := 300.0
 		if c.from.Z < -1000 {
 			top = -1000 // a box far below the pipe

@@ -1,6 +1,11 @@
 package graph
 
-import "math"
+import (
+	"math"
+	"strings"
+
+	"dryfit/catalog/quantity"
+)
 
 // Vec is a point or a way in space, mm. Directions are those of a person facing the open
 // cabinet: X to the right, Y to the back (away from the person), Z up.
@@ -50,6 +55,61 @@ func WayWord(v Vec) string {
 		}
 	}
 	return ""
+}
+
+// A Component is what a vector has along one axis: the word of a description for its way, and how
+// far, mm, above zero.
+type Component struct {
+	Word string
+	By   float64
+}
+
+// Components returns what a vector has along the axes, those of zero left out, in the order in
+// which a description writes them: right or left, up or down, back or front.
+func (a Vec) Components() []Component {
+	var out []Component
+	add := func(plus, minus string, by float64) {
+		switch {
+		case by > 0:
+			out = append(out, Component{plus, by})
+		case by < 0:
+			out = append(out, Component{minus, -by})
+		}
+	}
+	add("right", "left", a.X)
+	add("up", "down", a.Z)
+	add("back", "front", a.Y)
+	return out
+}
+
+// WayWords names the way a vector points: "right", "right and up" of a diagonal, "nowhere" of
+// zero. What is less than a hundredth of its length is not named.
+func WayWords(v Vec) string {
+	var out []string
+	for _, c := range v.Unit().Components() {
+		if c.By > 0.01 {
+			out = append(out, c.Word)
+		}
+	}
+	if out == nil {
+		return "nowhere"
+	}
+	return strings.Join(out, " and ")
+}
+
+// DistanceWords writes a vector as "12 mm right, 3 mm up"; what is less than a tenth of a mm is
+// left out.
+func DistanceWords(v Vec) quantity.Text {
+	var out []quantity.Text
+	for _, c := range v.Components() {
+		if math.Round(c.By*10) != 0 {
+			out = append(out, Say("%s %s", quantity.Length.Finely(c.By), c.Word))
+		}
+	}
+	if out == nil {
+		return Say("%s", quantity.Length.Finely(0))
+	}
+	return quantity.Join(out, ", ")
 }
 
 // Directions maps the words of a description to unit ways.

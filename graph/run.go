@@ -110,17 +110,9 @@ func (l Leg) LengthMM() float64 {
 // inch where the text is printed in inch.
 func (l Leg) Words() quantity.Text {
 	var out []quantity.Text
-	add := func(plus, minus string, mm float64) {
-		if word := plus; mm != 0 {
-			if mm < 0 {
-				word, mm = minus, -mm
-			}
-			out = append(out, Say("%s %s", word, quantity.Length.Finely(mm)))
-		}
+	for _, c := range l.By.Components() {
+		out = append(out, Say("%s %s", c.Word, quantity.Length.Finely(c.By)))
 	}
-	add("right", "left", l.By.X)
-	add("up", "down", l.By.Z)
-	add("back", "front", l.By.Y)
 	return quantity.Join(out, " ")
 }
 

@@ -132,7 +132,7 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 	outlet = in.Add(apart)
 	off := func(where graph.Vec, what string) {
 		if d := where.Sub(in); d.Len() > 1 {
-			l.find(stand.Pos, graph.Warning, graph.Say("%s as written leads to another place than at: %s %s of it", what, quantity.Length.Of(math.Abs(largest(d))), wayWord(d)),
+			l.find(stand.Pos, graph.Warning, graph.Say("%s as written leads to another place than at: %s of it", what, graph.DistanceWords(d)),
 				"the legs written win; leave them out to have them found, or mend at")
 		}
 		in, outlet = where, where.Add(apart)
@@ -144,16 +144,6 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 		off(walk(s.teeB, reversed(back)).Sub(apart), "from-unit")
 	}
 	return in, outlet, true
-}
-
-func largest(v graph.Vec) float64 {
-	best := v.X
-	for _, c := range []float64{v.Y, v.Z} {
-		if math.Abs(c) > math.Abs(best) {
-			best = c
-		}
-	}
-	return best
 }
 
 // portGap is the way from a unit's inlet to its outlet.
@@ -475,7 +465,11 @@ func sliced(shape solid.Shape, name string, near lead.Near) []lead.Box {
 	return out
 }
 
-func largestShare(v graph.Vec) float64 { return math.Abs(largest(v.Unit())) }
+// largestShare is how much of a vector lies along the axis it goes along most, 0 to 1.
+func largestShare(v graph.Vec) float64 {
+	u := v.Unit()
+	return max(math.Abs(u.X), math.Abs(u.Y), math.Abs(u.Z))
+}
 
 // wallMM is how thick a wall of the cabinet is taken to be, mm. Common practice, no source.
 const wallMM = 20

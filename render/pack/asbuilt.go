@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
@@ -72,18 +71,10 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 // legWords is a leg as it is written into a description, to what a tape shows: "right 450 mm".
 func legWords(l graph.Leg, units quantity.System) string {
 	var out []string
-	for _, a := range []struct {
-		by         float64
-		more, less string
-	}{{l.By.X, "right", "left"}, {l.By.Y, "back", "front"}, {l.By.Z, "up", "down"}} {
-		if math.Abs(a.by) < 0.5 {
-			continue
+	for _, c := range l.By.Components() {
+		if c.By >= 0.5 {
+			out = append(out, c.Word+" "+quantity.Format(c.By, quantity.Length, units))
 		}
-		word := a.more
-		if a.by < 0 {
-			word = a.less
-		}
-		out = append(out, word+" "+quantity.Format(math.Abs(a.by), quantity.Length, units))
 	}
 	return strings.Join(out, " ")
 }

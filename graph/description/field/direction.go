@@ -60,13 +60,13 @@ func (r *Reader) Components(v located.Value, text string, l Limit) (graph.Vec, b
 		last := words[j-1]
 		q, ok := r.parse(v, text[words[i+1].at:last.at+len(last.text)], words[i+1].at, l)
 		fine = fine && ok
-		c, sign := axis(&by, w.text)
-		if ok && *c != 0 {
+		way := graph.Directions()[w.text]
+		if ok && by.Dot(way) != 0 {
 			d := r.Fail(v, "take both together: one length along each axis", "%s goes along one axis twice", located.Said(text))
 			r.Shift(d, v, w.at)
 			fine = false
 		}
-		*c = sign * q.Value
+		by = by.Add(way.Scale(q.Value))
 		i = j
 	}
 	return by, fine
@@ -107,17 +107,4 @@ func splitWords(text string) []word {
 		i = j
 	}
 	return out
-}
-
-// axis returns the component a direction goes along, and its sign.
-func axis(v *graph.Vec, direction string) (*float64, float64) {
-	for _, a := range axes {
-		switch direction {
-		case a.plus:
-			return a.of(v), 1
-		case a.minus:
-			return a.of(v), -1
-		}
-	}
-	panic("description: no direction " + direction)
 }

@@ -70,40 +70,19 @@ func DropText(d graph.Drop) string {
 	return ExactText(d.Value, quantity.Pressure)
 }
 
-// axes are the directions in which components are written, a pair for each axis.
-var axes = []struct {
-	plus, minus string
-	of          func(*graph.Vec) *float64
-}{
-	{"right", "left", func(v *graph.Vec) *float64 { return &v.X }},
-	{"up", "down", func(v *graph.Vec) *float64 { return &v.Z }},
-	{"back", "front", func(v *graph.Vec) *float64 { return &v.Y }},
-}
-
 // Components writes a vector as "right 300 mm", "up 180 mm", …; those of zero left out.
 func Components(v graph.Vec) []string {
 	var out []string
-	for _, a := range axes {
-		word, c := a.plus, *a.of(&v)
-		if c < 0 {
-			word, c = a.minus, -c
-		}
-		if c != 0 {
-			out = append(out, word+" "+exact(c, quantity.Length))
-		}
+	for _, c := range v.Components() {
+		out = append(out, c.Word+" "+exact(c.By, quantity.Length))
 	}
 	return out
 }
 
 // DirectionText writes a way along an axis; "" for none.
 func DirectionText(v graph.Vec) string {
-	for _, a := range axes {
-		switch c := *a.of(&v); {
-		case c > 0:
-			return Quote(a.plus)
-		case c < 0:
-			return Quote(a.minus)
-		}
+	for _, c := range v.Components() {
+		return Quote(c.Word)
 	}
 	return ""
 }

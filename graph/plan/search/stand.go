@@ -198,25 +198,12 @@ func (s *search) clearBy(bodies *solid.Bodies, way graph.Vec) float64 {
 	return s.even(math.Ceil((mm+clearMM)/10) * 10)[0]
 }
 
-// pushed is how far a box has to go a way to be clear of another; 0 where it is.
+// pushed is how far a box has to go along an axis to be clear of another; 0 where it is.
 func pushed(low, high, l, h, way graph.Vec) float64 {
 	if low.X >= h.X || high.X <= l.X || low.Y >= h.Y || high.Y <= l.Y || low.Z >= h.Z || high.Z <= l.Z {
 		return 0
 	}
-	ahead, behind := h.Sub(low), high.Sub(l)
-	switch {
-	case way.X > 0:
-		return ahead.X
-	case way.X < 0:
-		return behind.X
-	case way.Y > 0:
-		return ahead.Y
-	case way.Y < 0:
-		return behind.Y
-	case way.Z > 0:
-		return ahead.Z
-	}
-	return behind.Z
+	return max(way.Dot(h.Sub(low)), way.Dot(l.Sub(high)))
 }
 
 // nearest rounds a place to what a person would write: whole mm, or quarters of an inch.

@@ -46,7 +46,7 @@ func (l *work) bend(i, k int) int {
 		return -1
 	}
 	if turn > 180-straightDeg {
-		l.wrongBend(r, b.Pos, graph.Say("leg %d of %s goes %s and leg %d straight back %s: the pipe folds back on itself", k+1, r.ID, wayWords(a.By), k+2, wayWords(b.By)),
+		l.wrongBend(r, b.Pos, graph.Say("leg %d of %s goes %s and leg %d straight back %s: the pipe folds back on itself", k+1, r.ID, graph.WayWords(a.By), k+2, graph.WayWords(b.By)),
 			"write the difference as one leg, or put a leg between them")
 		return -1
 	}

@@ -51,7 +51,7 @@ func (l *work) closeLoops(w *web) {
 
 // missedLoop words a loop that does not close.
 func (l *work) missedLoop(w *web, loop []step, c *route.Closure, isNew bool) {
-	message := graph.Say("the loop through %s does not close: it misses by %s", w.loopWords(loop), distanceWords(c.ErrorMM))
+	message := graph.Say("the loop through %s does not close: it misses by %s", w.loopWords(loop), graph.DistanceWords(c.ErrorMM))
 	if !isNew {
 		l.old.add("loop does not close", w.ties[loop[0].tie].pos(), message, "the existing pipe was measured so; measure again where the new work hangs on it")
 		return
@@ -166,7 +166,7 @@ func (l *work) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity
 				text = longerWords(t.run.Legs[k], mended-length)
 				continue
 			}
-			text = graph.Say("make %s %s %s instead of %s", route.LegWords(t.run, k+1), wayWords(by), mm(mended), mm(length))
+			text = graph.Say("make %s %s %s instead of %s", route.LegWords(t.run, k+1), graph.WayWords(by), mm(mended), mm(length))
 		}
 	}
 	return pos, text

@@ -56,7 +56,7 @@ func (l *work) legsPutPorts(w *web, body []int, place []graph.Vec, p *graph.Part
 		if body[a] != body[b] || l.tiedDirectly(w, p, a, b) {
 			continue
 		}
-		out = append(out, graph.Say("%s to %s %s", w.ports[a].Port, w.ports[b].Port, distanceWords(place[b].Sub(place[a]))))
+		out = append(out, graph.Say("%s to %s %s", w.ports[a].Port, w.ports[b].Port, graph.DistanceWords(place[b].Sub(place[a]))))
 	}
 	if out == nil {
 		return ""

@@ -132,7 +132,7 @@ func (l *work) judgeInLine(p *graph.Part) {
 	if turn := in.Scale(-1).AngleTo(out); turn > straightDeg {
 		l.bent(p, []*graph.Run{inRun, outRun}, pos,
 			graph.Say("%q is in line, but its pipe comes in going %s and leaves going %s: an elbow of %s is missing",
-				p.ID, wayWords(in.Scale(-1)), wayWords(out), degrees(turn)),
+				p.ID, graph.WayWords(in.Scale(-1)), graph.WayWords(out), degrees(turn)),
 			graph.Say("write the way round the bend as one more leg of %s, so that a leg lies on each side of the elbow", outRun.ID))
 	}
 }
@@ -144,7 +144,7 @@ func (l *work) judgeTee(p *graph.Part) {
 		if turn := a.Scale(-1).AngleTo(b); turn > straightDeg {
 			l.bent(p, []*graph.Run{aRun, bRun}, pos,
 				graph.Say("the run of tee %q is straight, but its pipe comes in going %s and leaves going %s: a turn of %s",
-					p.ID, wayWords(a.Scale(-1)), wayWords(b), degrees(turn)),
+					p.ID, graph.WayWords(a.Scale(-1)), graph.WayWords(b), degrees(turn)),
 				graph.Say("begin %s in the line of the tee's run, or use the branch for it", bRun.ID))
 			return
 		}
@@ -159,7 +159,7 @@ func (l *work) judgeTee(p *graph.Part) {
 	if c, cRun, pos, ok := l.legWay(p.ID, graph.Branch); ok {
 		if off := run.AngleTo(c); off < 90-straightDeg || off > 90+straightDeg {
 			l.bent(p, []*graph.Run{cRun}, pos,
-				graph.Say("the branch of tee %q leaves going %s, %s from its run; it must be square to it (90°)", p.ID, wayWords(c), degrees(off)),
+				graph.Say("the branch of tee %q leaves going %s, %s from its run; it must be square to it (90°)", p.ID, graph.WayWords(c), degrees(off)),
 				graph.Say("begin %s square to the run of the tee", cRun.ID))
 		}
 	}
@@ -175,7 +175,7 @@ func (l *work) judgeFacing(p *graph.Part, port *graph.Port) {
 	}
 	if off := port.Faces.AngleTo(way); off > straightDeg {
 		l.bent(p, []*graph.Run{run}, pos,
-			graph.Say("port %s.%s faces %s, but its pipe goes %s: an elbow of %s is missing", p.ID, port.Name, wayWords(*port.Faces), wayWords(way), degrees(off)),
-			graph.Say("begin with a leg %s", wayWords(*port.Faces)))
+			graph.Say("port %s.%s faces %s, but its pipe goes %s: an elbow of %s is missing", p.ID, port.Name, graph.WayWords(*port.Faces), graph.WayWords(way), degrees(off)),
+			graph.Say("begin with a leg %s", graph.WayWords(*port.Faces)))
 	}
 }

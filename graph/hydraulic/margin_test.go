@@ -167,9 +167,9 @@ func TestOwnKvAtAnotherPosition(t *testing.T) {
 }
 
 // Jets of a pump for circulation, which shuts off at 6 to 8 m (common practice), are open returns and
-// take a tenth of its head or so; those of a jet pump, 12 to 18 m, more than half.
+// take a tenth of its head or so; those of a jet pump, 12 to 18 m, more than half: a tub has a dozen.
 func TestReturnsOfACirculationPump(t *testing.T) {
-	text := strings.Replace(strings.Replace(squareText, "CRACK", "45 kPa", 1), "[[part]]\nid = \"unit\"", "[[part]]\nid = \"jets\"\nkind = \"jet-group\"\ncount = 2\n[[part]]\nid = \"unit\"", 1)
+	text := strings.Replace(strings.Replace(squareText, "CRACK", "45 kPa", 1), "[[part]]\nid = \"unit\"", "[[part]]\nid = \"jets\"\nkind = \"jet-group\"\ncount = 12\n[[part]]\nid = \"unit\"", 1)
 	text = strings.Replace(text, "from = \"t2.run-out\"\nto = \"tub.b\"", "from = \"t2.run-out\"\nto = \"jets.in\"\nlength = \"1 m\"\n[[run]]\nfrom = \"jets.out\"\nto = \"tub.b\"", 1)
 	share := func(shut string) float64 {
 		s := solve(t, strings.Replace(text, `["0 m3/h", "6 m"], ["10 m3/h", "5 m"]`, shut, 1), "on")

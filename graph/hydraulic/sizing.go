@@ -86,11 +86,6 @@ func (b *builder) jetsOf(m *ModelPart, j *graph.JetData) *laws.PartLaw {
 	return &laws.PartLaw{Square: laws.SquareOf(k, bore/1000) / (n * n), Times: 1}
 }
 
-// circulationHead is the shut-off head in m below which a pump is one for circulation, whose
-// returns are open, and above which it drives jets. Common practice, no source: circulation
-// pumps shut off at 2.5 to 8 m, jet and pool pumps at 10 to 18 m.
-const circulationHead = 9
-
 // jetsByPump returns the loss of jets of which nothing but the pump is known; nil where there
 // is no pump. Several groups of a pump share its flow by their counts.
 func (b *builder) jetsByPump(m *ModelPart) *laws.PartLaw {
@@ -102,13 +97,7 @@ func (b *builder) jetsByPump(m *ModelPart) *laws.PartLaw {
 	if !ok {
 		return nil
 	}
-	share := m.Row.HeadShare
-	if m.Part.Type == "" && high.head < circulationHead*2/3 { // two thirds of the shut-off head, at the best flow
-		if row, found := b.set.Returns(); found {
-			m.Row, share = row, row.HeadShare
-		}
-	}
-	if share <= 0 {
+	if m.Row.HeadShare <= 0 {
 		return nil
 	}
 	q := high.flow * float64(jetCount(m.Part)) / float64(max(b.jetsOfPump(pump), 1))
@@ -116,7 +105,7 @@ func (b *builder) jetsByPump(m *ModelPart) *laws.PartLaw {
 		return nil
 	}
 	m.sized, m.Given = &sizing{pump: pump.ID, head: true}, GivenSize
-	return laws.PowerLaw(q, share*high.head, 2)
+	return laws.PowerLaw(q, m.Row.HeadShare*high.head, 2)
 }
 
 // jetsOfPump counts the jets in a pump's line.

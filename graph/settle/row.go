@@ -95,38 +95,13 @@ func (s *Stage) equipmentRow(out *Part) (row catalog.Row, generic bool) {
 		}
 	}
 	if r, ok := s.cat.Generic(kind); ok {
-		return s.heaterOfLine(p, r), true
+		return s.rowOfLine(p, r), true
 	}
 	if _, ok := s.nearestRow(kind, s.nominal(out)); ok {
 		return catalog.Row{}, false
 	}
 	r, _ := s.cat.Generic(string(p.Kind))
 	return r, true
-}
-
-// lowFlowHeater is the catalogue's heater for a small circulation pump.
-const lowFlowHeater = "element-heater-low-flow"
-
-// heaterOfLine is the row of a heater nobody described: where the pump of its line can't give
-// what the generic one asks for at any head, its maker chose the one for small pumps.
-func (s *Stage) heaterOfLine(p *graph.Part, row catalog.Row) catalog.Row {
-	if p.Kind != graph.ElementHeater {
-		return row
-	}
-	pump := s.Net().LinePump(p)
-	if pump == nil || pump.Pump == nil {
-		return row
-	}
-	most := 0.0
-	for _, speed := range pump.Pump.Speeds {
-		for _, q := range speed.Curve {
-			most = max(most, q.Flow)
-		}
-	}
-	if small, ok := s.cat.Row(lowFlowHeater); ok && most > 0 && most < row.Least {
-		return small
-	}
-	return row
 }
 
 // fittedRow returns the row of a fitting or valve by what pipe it is made for.
@@ -240,7 +215,3 @@ func PortsOf(p *graph.Part) []string {
 	}
 	return names
 }
-
-// Returns is the row of the open eyes by which a circulation line gives its water back, for
-// jets of which nothing is said on a pump that drives none.
-func (s *Stage) Returns() (catalog.Row, bool) { return s.cat.Row("pool-inlet") }

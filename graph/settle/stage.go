@@ -19,8 +19,9 @@ type Stage struct {
 	cat   *catalog.Catalog
 	parts map[string]int
 	runs  map[string]int
-	at    [][]int          // of each part: its runs, in the order of the circuit
-	deep  map[pipe]float64 // socket depths, filled while it is made
+	at    [][]int              // of each part: its runs, in the order of the circuit
+	deep  map[pipe]float64     // socket depths, filled while it is made
+	pools map[*graph.Part]bool // pumps asked after by filtersPool, filled while it is made
 	way   func() *ways
 }
 
@@ -49,7 +50,7 @@ func Of(c *graph.Circuit) *Stage { return (*Stage)(nil).With(c) }
 // indexed returns a stage of which nothing is settled yet: what is where.
 func indexed(c *graph.Circuit) *Stage {
 	s := &Stage{Circuit: c, Parts: make([]*Part, len(c.Parts)), Runs: make([]*Run, len(c.Runs)), cat: c.Catalog,
-		parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)), deep: map[pipe]float64{}}
+		parts: make(map[string]int, len(c.Parts)), runs: make(map[string]int, len(c.Runs)), deep: map[pipe]float64{}, pools: map[*graph.Part]bool{}}
 	if s.cat == nil {
 		s.cat = catalog.Embedded()
 	}

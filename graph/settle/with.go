@@ -62,10 +62,10 @@ func (s *Stage) runLike(r *graph.Run) int {
 }
 
 // partLike returns where the part stands in the stage among the same runs; -1 where it does
-// not. A heater's row hangs on the pump of its line, which may be far away.
+// not. A row that hangs on the pump of its line hangs on what may be far away.
 func (s *Stage) partLike(now *Stage, p *graph.Part) int {
 	k, ok := s.parts[p.ID]
-	if !ok || s.Parts[k].Part != p || p.Kind == graph.ElementHeater {
+	if !ok || s.Parts[k].Part != p || byLine(p.Kind) {
 		return -1
 	}
 	was, is := s.at[k], now.runsOf(p.ID)

@@ -162,9 +162,6 @@ func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) [
 		loss.what, loss.part, loss.set = shareOfHead(m, p)
 		loss.span = tables.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
 		loss.used = used{key: loss.used.key, value: graph.Say("%.0f %% of the head at the pump's best flow", 100*p.Row.HeadShare), source: p.Row.Source, guess: true}
-		if p.Row.Name != p.Set.LossRow.V.Name { // taken for a return, by its pump
-			loss.used.key = settle.Key{}
-		}
 	case hydraulic.GivenBore, hydraulic.GivenRow:
 		if p.Part.Jets != nil && p.Part.Jets.HasK {
 			return []unknown{loss, bore}

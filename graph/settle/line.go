@@ -1,0 +1,114 @@
+package settle
+
+import (
+	"dryfit/catalog"
+	"dryfit/graph"
+)
+
+// The catalogue's rows for what stands in a line of another kind than most tubs have.
+const (
+	lowFlowHeater = "element-heater-low-flow" // of a small circulation pump
+	openEyes      = "pool-inlet"              // by which a line that drives no jets gives its water back
+	filterVessel  = "filter-in-vessel"        // on the pressure side of a pool's pump
+	poolStyle     = "pool"                    // of a pump's row
+)
+
+// byLine reports whether the row of a part of a kind may hang on the pump of its line.
+func byLine(k graph.Kind) bool {
+	return k == graph.ElementHeater || k == graph.JetGroup || k == graph.Filter
+}
+
+// rowOfLine is the row of a part of which only its kind is said: its kind's generic one, or what
+// its maker would have chosen for the pump of its line.
+func (s *Stage) rowOfLine(p *graph.Part, generic catalog.Row) catalog.Row {
+	pump := s.Net().LinePump(p)
+	if pump == nil || pump.Pump == nil {
+		return generic
+	}
+	name := ""
+	switch p.Kind {
+	case graph.ElementHeater:
+		if most := greatestFlow(pump); most > 0 && most < generic.Least {
+			name = lowFlowHeater // it can't give what the generic one asks for at any head
+		}
+	case graph.JetGroup:
+		if s.circulates(pump) || s.filtersPool(pump) {
+			name = openEyes
+		}
+	case graph.Filter:
+		if said := p.Filter != nil && p.Filter.Media != ""; !said && s.filtersPool(pump) && s.Net().Downstream(pump).HasPart(p.ID) {
+			name = filterVessel
+		}
+	}
+	if row, ok := s.cat.Row(name); ok {
+		return row
+	}
+	return generic
+}
+
+// circulationHead is the shut-off head in m below which a pump is one for circulation, whose
+// returns are open, and above which it drives jets. Common practice, no source: circulation
+// pumps shut off at 2.5 to 8 m, jet and pool pumps at 10 to 18 m.
+const circulationHead = 9
+
+func (s *Stage) circulates(pump *graph.Part) bool {
+	head := shutOff(pump)
+	return head > 0 && head < circulationHead
+}
+
+// mostInlets is how many openings a pool of its own has: a tub's jet pump feeds at least twice
+// as many. Common practice, no source.
+const mostInlets = 4
+
+// filtersPool reports whether a pump is a pool's: it is said to be, or there is sand in its line;
+// or it is the one that filters and heats, has not a tub's two speeds, lifts more than one for
+// circulation, and feeds no more openings than a pool has inlets. In a tub that pump is one for
+// circulation or has two speeds, and its jets are many.
+func (s *Stage) filtersPool(pump *graph.Part) bool {
+	pool, asked := s.pools[pump]
+	if !asked {
+		pool = s.isPools(pump)
+		s.pools[pump] = pool
+	}
+	return pool
+}
+
+func (s *Stage) isPools(pump *graph.Part) bool {
+	if row, ok := s.named(pump); ok && row.Style == poolStyle {
+		return true
+	}
+	net, jets := s.Net(), 0
+	for _, p := range s.Circuit.Parts {
+		switch {
+		case net.LinePump(p) != pump:
+		case p.Kind == graph.Filter && s.rowKind(p, "") == "sand-filter":
+			return true
+		case p.Kind == graph.JetGroup && p.Jets != nil:
+			jets += max(p.Jets.Count, 1)
+		}
+	}
+	return jets <= mostInlets && shutOff(pump) >= circulationHead && len(pump.Pump.Speeds) != 2 && net.HeaterPump() == pump
+}
+
+// greatestFlow is the end of a pump's longest curve, m³/s; 0 where it has none.
+func greatestFlow(pump *graph.Part) float64 {
+	most := 0.0
+	for _, speed := range pump.Pump.Speeds {
+		for _, q := range speed.Curve {
+			most = max(most, q.Flow)
+		}
+	}
+	return most
+}
+
+// shutOff is the greatest head of a pump's curves in m of the water pumped, 0 where it has none.
+func shutOff(pump *graph.Part) float64 {
+	const density = 993 // kg/m³, of water at 38 °C (IAPWS): what a head in kPa is of, near enough to tell kinds apart
+	most := 0.0
+	for _, speed := range pump.Pump.Speeds {
+		for _, q := range speed.Curve {
+			most = max(most, q.Head.Head(density))
+		}
+	}
+	return most
+}

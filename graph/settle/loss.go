@@ -192,6 +192,11 @@ func lossSpread(out *Part) Spread {
 		return spreadOf(class, p.Known)
 	}
 	own := rowSpan(row)
+	if j := out.Loss.Jets; j != nil && j.BoreMM > 0 { // by their nozzles, not by their pump
+		byK := *row
+		byK.HeadShareHigh = 0
+		own = rowSpan(&byK)
+	}
 	switch {
 	case row.Own && own.High > own.Low:
 		return Spread{Span: own}

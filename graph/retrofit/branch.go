@@ -224,14 +224,11 @@ func (l *limb) feederCheck(s *draft.Strand) {
 // straightFirst puts the legs first that have the straight a check wants before it, the others
 // behind them; both in the order given.
 func (l *limb) straightFirst(s *draft.Strand, b body, legs []int) []int {
-	row, ok := l.w.cat.Pipe(l.w.branchSpec, l.w.branchSize)
-	if !ok {
-		return legs
-	}
+	wanted := l.w.straight(l.w.branchSpec, l.w.branchSize)
 	var first, rest []int
 	for _, k := range legs {
 		at := s.Back[k].Pos - draft.Nipple(b.socket, s.Back[k].Depth) - b.length
-		if k == 0 || at-s.Front[k].Pos >= straightDiameters*row.BoreMM {
+		if k == 0 || at-s.Front[k].Pos >= wanted {
 			first = append(first, k)
 		} else {
 			rest = append(rest, k)

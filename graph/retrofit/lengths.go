@@ -93,6 +93,14 @@ func (w work) element(choice Choice) (kind graph.Kind, b body, ok bool) {
 	return "", body{}, false
 }
 
+// straight is how much straight pipe a check in new pipe of a spec and size wants after a pump
+// or an elbow, mm: by the bore that leads into it, which is not always that of the pipe that is
+// cut; a tee passed straight through is not counted. 0 where no row gives the bore.
+func (w work) straight(spec catalog.Spec, size catalog.Size) float64 {
+	row, _ := w.cat.Pipe(rigid(spec), size)
+	return settle.StraightBores * row.BoreMM
+}
+
 // elbow returns the take-off and depth of the elbow between two legs of the unit's branch: of
 // none where the pipe runs straight on, or turns as no elbow does, which laying it out refuses.
 func (w work) elbow(a, b graph.Vec) draft.End {

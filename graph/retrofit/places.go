@@ -99,10 +99,6 @@ func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) 
 	return Place{}, false
 }
 
-// straightDiameters is how much straight pipe a check wants after a pump or an elbow, in
-// diameters; a tee passed straight through is not counted. From valve sheets; a wish.
-const straightDiameters = 10
-
 // bestPlace returns the best offset in a leg: far enough from the bend before a check, else
 // as far from it as the room allows; without a check in the middle of the room.
 func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice) Place {
@@ -126,7 +122,7 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 	}
 	from := (lo + hi) / 2
 	if choice.Bypass == "spring" {
-		place.WantedMM = straightDiameters * path.Pipe.BoreMM
+		place.WantedMM = w.straight(w.lineSpec, w.lineSize)
 		switch {
 		case near.Bend && against:
 			from = hi - max(0, place.WantedMM-straight(hi))

@@ -377,9 +377,7 @@ func (l *limb) check(p *lead.Pipe) {
 	it := l.item(swing)
 	it.LengthMM, it.DepthMM = max(swing.length, spring.length), max(swing.socket, spring.socket)
 	p.Check = &it
-	if row, ok := l.w.cat.Pipe(l.w.branchSpec, l.w.branchSize); ok {
-		p.StraightMM = straightDiameters * row.BoreMM
-	}
+	p.StraightMM = l.w.straight(l.w.branchSpec, l.w.branchSize)
 }
 
 // socketWall is how thick the wall of a socket is, as a share of the pipe's outside, where no

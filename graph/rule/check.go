@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
@@ -222,10 +223,6 @@ func wayThrough(v *view, p *graph.Part) (graph.Vec, *graph.Run) {
 	return graph.Vec{}, nil
 }
 
-// straightBores is how many bores of straight pipe a check valve asks for. Source: valve
-// makers' sheets.
-const straightBores = 10
-
 func checkStraightLength(in *Input, report Report) {
 	v := in.ask()
 	for _, p := range v.c.OfKind(graph.CheckValve) {
@@ -235,13 +232,13 @@ func checkStraightLength(in *Input, report Report) {
 		}
 		s := straightBefore(in, v, p)
 		bore := boreMM(in, run)
-		if s.end == "" || bore == 0 || s.mm >= straightBores*bore {
+		if s.end == "" || bore == 0 || s.mm >= settle.StraightBores*bore {
 			continue
 		}
 		d := graph.Diagnostic{
 			Pos: p.Pos, Severity: graph.Warning, Related: []graph.Related{s.where},
-			Message: graph.Say("check valve %q has %s of straight pipe after %s; it needs %s (%d bores of %s)", p.ID, v.length(s.mm), s.end, v.length(straightBores*bore), straightBores, v.length(bore)),
-			Hint:    graph.Say("move it %s down the line, or take a slight chatter into the bargain", v.length(straightBores*bore-s.mm)),
+			Message: graph.Say("check valve %q has %s of straight pipe after %s; it needs %s (%d bores of %s)", p.ID, v.length(s.mm), s.end, v.length(settle.StraightBores*bore), settle.StraightBores, v.length(bore)),
+			Hint:    graph.Say("move it %s down the line, or take a slight chatter into the bargain", v.length(settle.StraightBores*bore-s.mm)),
 		}
 		report(p.Existing, d)
 	}

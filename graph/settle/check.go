@@ -20,6 +20,10 @@ const (
 	swingRow  = "swing-check"
 )
 
+// StraightBores is how much straight pipe a check wants before it, in bores of the pipe that
+// leads into it. Source: valve makers' sheets; a wish.
+const StraightBores = 10
+
 // IsSwing reports whether the part is a check of the swing type.
 func (p *Part) IsSwing() bool { return p.Style.V == Swing }
 

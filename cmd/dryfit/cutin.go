@@ -17,7 +17,7 @@ func cutinVerb() *verb {
 	return &verb{
 		name: "cutin", args: "FILE",
 		does:    "places to cut, ranked, with the reason for each that was ruled out",
-		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb. Of a place that is ruled out nothing is written.\nA file that is there is left alone without --force.",
+		more:    "--write-plan writes the whole description with the best place built in: existing,\nremoved and new work, ready for every other verb; with --as-built as it stands once that is done, all of\nit existing: what a second unit or any later work is planned from. Of a place that is ruled out nothing is written.\nA file that is there is left alone without --force.",
 		example: "dryfit cutin job.toml\ndryfit cutin --write-plan planned.toml job.toml",
 		run:     runCutin,
 	}
@@ -26,11 +26,12 @@ func cutinVerb() *verb {
 func runCutin(v *verb, args []string, w *world.World) int {
 	var j job
 	var writePlan string
-	var force bool
+	var force, built bool
 	f := v.flags()
 	formats := []string{"text", "csv", "json"}
 	j.add(f, formats...)
 	f.StringVar(&writePlan, "write-plan", "", "also write the description with the work built in to this file (- instead of the places)")
+	f.BoolVar(&built, "as-built", false, "write the plan as it stands once the work is done")
 	f.BoolVar(&force, "force", false, "let --write-plan replace a file that is there")
 	if code, done := j.start(v, f, formats, args, w); done {
 		return code
@@ -44,13 +45,20 @@ func runCutin(v *verb, args []string, w *world.World) int {
 	if j.circuit.Retrofit == nil {
 		return world.Complain(w, nothingToFit(j.file, j.circuit))
 	}
+	if built && writePlan == "" {
+		return world.Complain(w, errors.New("--as-built says how --write-plan writes: name a file with --write-plan"))
+	}
 	p, err := j.make(plan.Places)
 	if err != nil {
 		return world.Complain(w, err)
 	}
 	noPlan := writePlan != "" && (p.Proposal == nil || p.RuledOut() != nil)
 	if writePlan != "" && !noPlan {
-		if code := writeOver(w, writePlan, description.Write(p.Circuit), force); code != world.Done {
+		planned := p.Circuit
+		if built {
+			planned = planned.Built()
+		}
+		if code := writeOver(w, writePlan, description.Write(planned), force); code != world.Done {
 			return code
 		}
 	}

@@ -9,25 +9,6 @@ import (
 	"dryfit/graph/plan"
 )
 
-// asBuilt returns the circuit of a plan once the work is done: all that is there is existing,
-// what was taken out is forgotten.
-func asBuilt(c *graph.Circuit) *graph.Circuit {
-	after := *c.At(graph.After)
-	parts, runs := after.Parts, after.Runs
-	after.Parts, after.Runs = nil, nil
-	for _, p := range parts {
-		q := *p
-		q.Existing = true
-		after.Parts = append(after.Parts, &q)
-	}
-	for _, r := range runs {
-		q := *r
-		q.Existing, q.RemainsOf = true, ""
-		after.Runs = append(after.Runs, &q)
-	}
-	return &after
-}
-
 // A unit that is fitted and taken out again leaves the water as it was: the same flows within
 // what two butted joints may differ, in every mode, and every joint can be made.
 func TestFitAndRemove(t *testing.T) {
@@ -37,7 +18,7 @@ func TestFitAndRemove(t *testing.T) {
 			if fitted.Proposal == nil || fitted.Before == nil {
 				t.Fatalf("nothing was fitted: %v", fitted.Findings)
 			}
-			c := asBuilt(fitted.Circuit)
+			c := fitted.Circuit.Built()
 			c.Retrofit = &graph.Retrofit{Unit: fitted.Asked.Retrofit.Unit, Remove: true}
 			removed := work(t, c, plan.Findings|plan.Flows)
 			if removed.Proposal == nil {

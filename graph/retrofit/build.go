@@ -32,6 +32,7 @@ type ledKey struct {
 	run          string
 	leg          int
 	fromMM, toMM float64
+	back         string // the run the pipe back is teed into, where that is another
 	branch       catalog.Size
 }
 
@@ -171,21 +172,25 @@ func (site *Site) survey(w work, path *route.Path, place Place, a assembly, asid
 	first := place.FromMM + a.half + a.endAdd
 	s := &survey{trying: site.trying, lay: site.lay, bodies: site.bodies, common: site.common, group: site.lay.Groups[path.Run.From.String()],
 		teeA: start.Add(dir.Scale(first)), teeB: start.Add(dir.Scale(first + a.spacing()))}
-	s.cuts = []cutLeg{{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(),
+	s.cuts = []cutLeg{{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(), near: lead.Line,
 		from: s.teeA.Sub(dir.Scale(a.half + a.endAdd + a.endDepth)), to: s.teeB.Add(dir.Scale(a.half + a.lastAdd + a.lastDepth))}}
 	if a.service != nil {
 		from, to := a.loopEnds(path, place, aside)
-		s.cuts = append(s.cuts, cutLeg{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(), from: from, to: to})
+		s.cuts = append(s.cuts, cutLeg{run: path.Run.ID, leg: place.Leg, radiusMM: w.stringRadius(), near: lead.Line, from: from, to: to})
 	}
 	if w.against {
 		s.teeA, s.teeB = s.teeB, s.teeA
 	}
-	key := ledKey{run: place.Run, leg: place.Leg, fromMM: place.FromMM, toMM: place.ToMM, branch: w.branchSize}
+	s.known = site.ledFrom(ledKey{run: place.Run, leg: place.Leg, fromMM: place.FromMM, toMM: place.ToMM, branch: w.branchSize})
+	return s
+}
+
+// ledFrom is what is known of the pipes from a place.
+func (site *Site) ledFrom(key ledKey) *ledPipes {
 	if site.led[key] == nil {
 		site.led[key] = &ledPipes{}
 	}
-	s.known = site.led[key]
-	return s
+	return site.led[key]
 }
 
 // stringRadius is how far the new string reaches from its axis, mm: valves and union nuts are

@@ -6,8 +6,8 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
+	"dryfit/graph/retrofit/lead"
 	"dryfit/graph/route"
-	"dryfit/graph/route/solid"
 	"dryfit/graph/stream"
 )
 
@@ -47,7 +47,8 @@ type teeIn struct {
 // Parallel returns the circuit with the unit asked for teed into the pipes of one that is
 // there, in parallel with it and with pipes of its own as near as they come to the same
 // length. The second place is the cut in the pipe back.
-func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*Proposal, []graph.Diagnostic) {
+func (site *Site) Parallel(beside *stream.UnitBranch) (*Proposal, []graph.Diagnostic) {
+	c, lay, net := site.circuit, site.lay, site.net
 	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
 		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: graph.Say(format, args...)}}
 	}
@@ -56,7 +57,6 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 		return refuse("there is no part %q to fit", c.Retrofit.Unit)
 	}
 	want := (way(c.Retrofit.ToUnit) + way(c.Retrofit.FromUnit)) / 2
-	net := lay.Stage.Net()
 	to, okTo := bestTee(c, lay, net, beside.ToUnitRuns, true, want)
 	from, okFrom := bestTee(c, lay, net, beside.FromUnitRuns, false, want)
 	if !okTo || !okFrom {
@@ -86,9 +86,10 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 		apart = posB.Add(from.centre()).Sub(posA.Add(to.centre()))
 	}
 	if c.Retrofit.Stand != nil && okA && okB {
-		l.survey = &survey{lay: lay, bodies: func() *solid.Bodies { return solid.Of(lay) }, known: &ledPipes{},
-			teeA: posA.Add(to.centre()), teeB: posB.Add(from.centre()), group: lay.Groups[to.path.Run.From.String()],
-			cuts: []cutLeg{to.cut(posA), from.cut(posB)}}
+		l.survey = &survey{trying: site.trying, lay: lay, bodies: site.bodies, common: site.common,
+			known: site.ledFrom(ledKey{run: to.path.Run.ID, leg: to.leg, fromMM: to.place.FromMM, toMM: from.place.FromMM, back: from.path.Run.ID, branch: w.branchSize}),
+			teeA:  posA.Add(to.centre()), teeB: posB.Add(from.centre()), group: lay.Groups[to.path.Run.From.String()],
+			cuts: []cutLeg{to.cut(posA, lead.LineTo), from.cut(posB, lead.LineFrom)}}
 	}
 	for _, ref := range c.Retrofit.AdaptorsKept {
 		l.find(ref.Pos, graph.Note, graph.Say("%s is left as it is: a second unit is teed into the pipes of %q, whose ends stay", ref, beside.Unit.ID), "leave adaptors-kept out")
@@ -98,7 +99,11 @@ func Parallel(c *graph.Circuit, lay *route.Layout, beside *stream.UnitBranch) (*
 	l.lay(outgoing)
 	l.lay(back)
 	second := from.place
-	p := &Proposal{Place: to.place, Second: &second, Choice: Choice{Bypass: "parallel"}, Circuit: d.Circuit, NewIDs: d.IDs}
+	p := &Proposal{Place: to.place, Second: &second, Choice: Choice{Bypass: "parallel"}, Circuit: d.Circuit, NewIDs: d.IDs,
+		Strands: [2][]string{outgoing.IDs, back.IDs}, Unled: l.unled}
+	if l.survey != nil {
+		p.led = l.survey.known
+	}
 	p.Marking = marking(c, to.path, to.place, to.a)
 	other := marking(c, from.path, from.place, from.a)
 	p.SecondMarking = &other
@@ -185,10 +190,10 @@ func (t teeIn) centre() graph.Vec {
 }
 
 // cut is the leg with the string in it; start is where the run begins.
-func (t teeIn) cut(start graph.Vec) cutLeg {
+func (t teeIn) cut(start graph.Vec, near lead.Near) cutLeg {
 	dir := t.path.Points[t.leg].Sub(t.path.Points[t.leg-1]).Unit()
 	centre := start.Add(t.centre())
-	return cutLeg{run: t.path.Run.ID, leg: t.leg, radiusMM: t.w.stringRadius(),
+	return cutLeg{run: t.path.Run.ID, leg: t.leg, radiusMM: t.w.stringRadius(), near: near,
 		from: centre.Sub(dir.Scale(t.a.half + t.a.endDepth)), to: centre.Add(dir.Scale(t.place.ToMM - t.place.FromMM - t.a.half + t.a.lastDepth))}
 }
 

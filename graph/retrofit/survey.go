@@ -47,6 +47,7 @@ type cutLeg struct {
 	leg      int
 	from, to graph.Vec // outer faces of the string
 	radiusMM float64
+	near     lead.Near // of which pipe it is the line
 }
 
 // led gives the pipes that lead to where the unit stands the legs that are not written: those
@@ -419,7 +420,7 @@ func (s *survey) boxes(l *limb, in, outlet graph.Vec, guesses bool) []lead.Box {
 		near := lead.Apart
 		for _, c := range s.cuts {
 			if b.Run == c.run && b.Leg == c.leg {
-				near = lead.Line
+				near = c.near
 			}
 		}
 		for _, shape := range b.Likely {
@@ -427,7 +428,7 @@ func (s *survey) boxes(l *limb, in, outlet graph.Vec, guesses bool) []lead.Box {
 		}
 	}
 	for _, c := range s.cuts {
-		out = append(out, sliced(solid.Cylinder(c.from, c.to, c.radiusMM), "the new string", lead.Line)...)
+		out = append(out, sliced(solid.Cylinder(c.from, c.to, c.radiusMM), "the new string", c.near)...)
 	}
 	origin := in.Sub(stand.At)
 	for i, k := range stand.KeepClear {

@@ -2,6 +2,7 @@ package pipework
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -266,9 +267,22 @@ func portsOpen(r *field.Reader) {
 			hint = "join it with a [[run]], cap it, or leave it out of ports"
 		case graph.HeatPump:
 			hint = `join it with a [[run]], or ask for it to be fitted: [retrofit] unit = ` + field.Quote(o.part.ID)
+			if t := r.Circuit.Retrofit; t != nil {
+				hint = oneUnitAtATime(t, o.part.ID)
+			}
 		}
 		r.Add(cmp.Or(o.port.Pos, r.IDPos(o.part, o.part.Pos)), hint, "the port %s is left open", located.Said(o.ref))
 	}
+}
+
+// oneUnitAtATime says how a second unit is planned beside the one that [retrofit] fits.
+func oneUnitAtATime(t *graph.Retrofit, second string) string {
+	one := field.Quote(t.Unit)
+	if t.Remove {
+		return fmt.Sprintf("join it with a [[run]]; [retrofit] takes %s out and fits nothing: to plan what is fitted then, write what is left with dryfit cutin --as-built --write-plan left.toml, and in that file describe %s and ask for it", one, field.Quote(second))
+	}
+	return fmt.Sprintf("[retrofit] fits one unit at a time, here %s: leave %s out of this file, write it as it is once %s stands with dryfit cutin --as-built --write-plan first.toml, and in first.toml describe %s and ask for it with [retrofit] unit = %s and its at",
+		one, field.Quote(second), one, field.Quote(second), field.Quote(second))
 }
 
 // pricesOf looks whether what has a price is a part, a kind, or a row of the catalogue.

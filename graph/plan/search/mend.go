@@ -26,7 +26,7 @@ const (
 // still wrong are tried with it; lines that are needed together are said together. A place
 // that stands wrong in the way of the water has none.
 func (s *search) mend(t *trial) []quantity.Text {
-	if t.place.Leg == 0 || t.place.MeasureFirst || t.unjudged || t.proposal != nil && t.proposal.Second != nil || s.barred(t) {
+	if t.place.Leg == 0 || t.place.MeasureFirst || t.unjudged || !t.parallel() && s.barred(t) {
 		return nil
 	}
 	type attempt struct {
@@ -106,6 +106,13 @@ func (s *search) with(t *trial, some []help) *trial {
 	before := s.today(c)
 	other := newSearch(c, before)
 	other.site.TriedBeside(s.site)
+	if t.parallel() {
+		branch := retrofit.BesideUnit(c, before.Layout)
+		if branch == nil {
+			return nil
+		}
+		return other.inParallel(branch)
+	}
 	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}
 	if asked := s.asked.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {
 		cut.AtMM = asked.AtMM

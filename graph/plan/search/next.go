@@ -8,10 +8,7 @@ import (
 // next says what to measure or to decide where nothing that was tried makes a ruled-out place
 // possible; "" for a place that stands wrong in the way of the water, or was not looked at.
 func (s *search) next(t *trial, mends []quantity.Text) quantity.Text {
-	if len(mends) > 0 || t.place.Leg == 0 || t.place.MeasureFirst || t.unjudged || s.barred(t) {
-		return ""
-	}
-	if t.proposal != nil && t.proposal.Second != nil {
+	if len(mends) > 0 || t.place.Leg == 0 || t.place.MeasureFirst || t.unjudged || !t.parallel() && s.barred(t) {
 		return ""
 	}
 	text := quantity.Text("nothing that was tried makes it possible")

@@ -6,6 +6,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/rule"
+	"dryfit/graph/stream"
 )
 
 // beside tries the place for a second unit: in parallel with one that is there, teed into its
@@ -16,13 +17,16 @@ func (s *search) beside() {
 	if branch == nil || s.asked.Retrofit.Cut != nil {
 		return
 	}
+	s.trials = append(s.trials, s.inParallel(branch))
+}
+
+// inParallel tries the unit in parallel with one that is there.
+func (s *search) inParallel(branch *stream.UnitBranch) *trial {
 	t := &trial{unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage}
-	t.proposal, t.built = retrofit.Parallel(s.asked, s.before.Layout, branch)
-	t.findings = slices.Clone(t.built)
-	s.trials = append(s.trials, t)
+	t.made(func() (*retrofit.Proposal, []graph.Diagnostic) { return s.site.Parallel(branch) })
 	if t.proposal == nil {
 		t.place = retrofit.Place{Run: firstRun(branch.ToUnitRuns)}
-		return
+		return t
 	}
 	t.place = t.proposal.Place
 	s.before.Solve(graph.Before)
@@ -30,7 +34,11 @@ func (s *search) beside() {
 	t.judgeFlow(s.before)
 	second := &rule.Input{Circuit: t.proposal.Circuit, Cut: CutAt(t.proposal.Circuit, *t.proposal.Second, t.proposal.Pos)}
 	t.findings = append(t.findings, rule.ApplyCut(second)...)
+	return t
 }
+
+// parallel reports whether a trial has the unit teed into the pipes of another.
+func (t *trial) parallel() bool { return t.proposal != nil && t.proposal.Second != nil }
 
 func firstRun(runs []*graph.Run) string {
 	if len(runs) == 0 {
@@ -44,7 +52,7 @@ func firstRun(runs []*graph.Run) string {
 // with equal runs, even where a unit in a row would get more water, for in a row the second
 // gets what the first has warmed.
 func (s *search) preferParallel() {
-	i := slices.IndexFunc(s.trials, func(t *trial) bool { return t.proposal != nil && t.proposal.Second != nil })
+	i := slices.IndexFunc(s.trials, (*trial).parallel)
 	if i < 0 {
 		return
 	}

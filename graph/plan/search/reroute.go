@@ -15,8 +15,8 @@ const mostPairs = 4
 // hangs on them, a drain or a bleed, runs into something, or nobody can put it together. The
 // finder keeps the pipes themselves clear; this is for the rest. Where no other pair does
 // either the first stays.
-func (t *trial) reroute(site *retrofit.Site, place retrofit.Place, choice retrofit.Choice) {
-	if t.proposal == nil || place.TooShort() || !t.proposal.Led() {
+func (t *trial) reroute(again func() (*retrofit.Proposal, []graph.Diagnostic)) {
+	if t.proposal == nil || !t.proposal.Led() {
 		return
 	}
 	first, built, found := t.proposal, t.built, t.proposal.Found()
@@ -32,7 +32,7 @@ func (t *trial) reroute(site *retrofit.Site, place retrofit.Place, choice retrof
 			break
 		}
 		t.proposal.Refuse(to, from)
-		if t.proposal, t.built = site.Build(place, choice); t.proposal == nil || !t.proposal.Led() {
+		if t.proposal, t.built = again(); t.proposal == nil || !t.proposal.Led() {
 			break
 		}
 	}

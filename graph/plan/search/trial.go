@@ -47,8 +47,15 @@ type unitFlow struct {
 // build makes the trial's circuit.
 func (t *trial) build(site *retrofit.Site, unit string, place retrofit.Place, choice retrofit.Choice) bool {
 	t.place, t.unit, t.stage = place, unit, nil
-	t.proposal, t.built = site.Build(place, choice)
-	t.reroute(site, place, choice)
+	return t.made(func() (*retrofit.Proposal, []graph.Diagnostic) { return site.Build(place, choice) })
+}
+
+// made makes the trial's circuit as it is built, with pipes that can be had.
+func (t *trial) made(built func() (*retrofit.Proposal, []graph.Diagnostic)) bool {
+	t.proposal, t.built = built()
+	if !t.place.TooShort() {
+		t.reroute(built)
+	}
 	t.findings = slices.Clone(t.built)
 	return t.proposal != nil
 }

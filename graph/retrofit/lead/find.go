@@ -274,7 +274,7 @@ func (f *finder) runInto(c *couple) bool {
 			put, radius, _ = n.put(put, w, length, first, last)
 			room := n.taken(before, put, radius, first, last)
 			for i := range f.all {
-				if !f.isIn[i] && runsInto(&f.all[i], a, b, room, first, last) {
+				if !f.isIn[i] && runsInto(n.pipe, &f.all[i], a, b, room, first, last) {
 					ran, f.isIn[i] = true, true
 					f.active = append(f.active, f.all[i])
 					if name := f.p.Boxes[i].Name; !slices.Contains(f.met, name) {

@@ -272,7 +272,7 @@ func (s *stream) reach(at point, w way, first bool) int64 {
 	a, r := w.axis(), s.needs.radius
 	for i := range s.blocks {
 		b := &s.blocks[i]
-		if first && b.near == Line || b.near == Wall && b.thin() == a {
+		if first && b.lets(s.needs.pipe) || b.near == Wall && b.thin() == a {
 			continue
 		}
 		beside := false
@@ -335,15 +335,15 @@ func (s *stream) step(from int32, w way, length int64, last bool) {
 // clear reports whether a leg runs into nothing.
 func (s *stream) clear(a, b point, room taken, first, last bool) bool {
 	for i := range s.blocks {
-		if runsInto(&s.blocks[i], a, b, room, first, last) {
+		if runsInto(s.needs.pipe, &s.blocks[i], a, b, room, first, last) {
 			return false
 		}
 	}
 	return true
 }
 
-func runsInto(b *block, from, to point, room taken, first, last bool) bool {
-	if first && b.near == Line || last && b.near == Unit {
+func runsInto(p *Pipe, b *block, from, to point, room taken, first, last bool) bool {
+	if first && b.lets(p) || last && b.near == Unit {
 		return false
 	}
 	if b.near == Wall {

@@ -60,10 +60,12 @@ type Near byte
 
 // What a box may belong to.
 const (
-	Apart Near = iota
-	Line       // the line that is cut: the first leg comes out of it
-	Unit       // the unit: the last leg ends at it
-	Wall       // a thin wall: a leg goes square through it, but nothing ends in it
+	Apart    Near = iota
+	Line          // the line that is cut: the first leg comes out of it
+	LineTo        // the same where each pipe has a line of its own: that of the pipe to the unit
+	LineFrom      // that of the pipe from it
+	Unit          // the unit: the last leg ends at it
+	Wall          // a thin wall: a leg goes square through it, but nothing ends in it
 )
 
 // Pair is what was found.

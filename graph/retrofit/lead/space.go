@@ -76,6 +76,11 @@ func (b *block) hits(from, to point, radius int64) bool {
 	return true
 }
 
+// lets reports whether the first leg of a pipe comes out of the block.
+func (b *block) lets(p *Pipe) bool {
+	return b.near == Line || b.near == LineTo && !p.Back || b.near == LineFrom && p.Back
+}
+
 // thin is the axis along which the block is thinnest.
 func (b *block) thin() int {
 	best := 0

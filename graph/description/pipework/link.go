@@ -281,7 +281,7 @@ func oneUnitAtATime(t *graph.Retrofit, second string) string {
 	if t.Remove {
 		return fmt.Sprintf("join it with a [[run]]; [retrofit] takes %s out and fits nothing: to plan what is fitted then, write what is left with dryfit cutin --as-built --write-plan left.toml, and in that file describe %s and ask for it", one, field.Quote(second))
 	}
-	return fmt.Sprintf("[retrofit] fits one unit at a time, here %s: leave %s out of this file, write it as it is once %s stands with dryfit cutin --as-built --write-plan first.toml, and in first.toml describe %s and ask for it with [retrofit] unit = %s and its at",
+	return fmt.Sprintf("join it with a [[run]]; to have it fitted too: [retrofit] fits one unit at a time, here %s; leave %s out of this file, write it as it is once %s stands with dryfit cutin --as-built --write-plan first.toml, and in first.toml describe %s and ask for it with [retrofit] unit = %s and its at",
 		one, field.Quote(second), one, field.Quote(second), field.Quote(second))
 }
 

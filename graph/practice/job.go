@@ -39,8 +39,9 @@ type Job struct {
 	Region   string  // "uk", "eu", "us" or ""
 	Earthing string  // "tn-s", "tn-c-s", "tt" or ""
 
-	To, From []string // isolators of the unit's two pipes, by tag
-	Bypass   []string // valves by hand in the bypass
+	Ways     []Way    // of every unit, what shuts it off and what is in the bypass past it
+	To, From []string // isolators of the pipes to and from the units, by tag
+	Bypass   []string // valves by hand in the bypasses
 	Shut     bool     // what is in the bypass by hand stands shut in use
 	Check    string   // check valve in the bypass; ""
 	CheckAt  Level
@@ -109,6 +110,13 @@ type Unit struct {
 	Inside                      bool // said to stand indoors
 	Level                       Level
 	Fed                         Fed
+}
+
+// Way is how the water comes to one unit: the valves that shut it off, and those by hand in the
+// line past it, by their tags.
+type Way struct {
+	Unit            string
+	Isolators, Past []string
 }
 
 // Element is a heater of the tub's own.

@@ -20,6 +20,8 @@ type UnitBranch struct {
 	StubRuns      []*graph.Run
 
 	Line Line // main line of Pump; it passes the bypass
+
+	shutTo, shutFrom []*graph.Part // see Isolators
 }
 
 // Element returns what throttles or checks the bypass: its first check valve, else its
@@ -38,20 +40,10 @@ func (b *UnitBranch) Element() *graph.Part {
 	return nil
 }
 
-// Isolators returns the hand valves between the tees and the unit.
-func (b *UnitBranch) Isolators() (to, from []*graph.Part) {
-	for _, p := range b.ToUnitParts {
-		if p.Kind.IsHandValve() {
-			to = append(to, p)
-		}
-	}
-	for _, p := range b.FromUnitParts {
-		if p.Kind.IsHandValve() {
-			from = append(from, p)
-		}
-	}
-	return to, from
-}
+// Isolators returns the hand valves that shut the unit off: those between a tee and the unit past
+// which no other way leads to it. Where several pipes lead to it side by side and no valve shuts
+// it off alone, all that stand there.
+func (b *UnitBranch) Isolators() (to, from []*graph.Part) { return b.shutTo, b.shutFrom }
 
 // FindUnitBranch returns the branch of the circuit's unit (see TheUnit). Where there is
 // none it returns nil and says why, in words.
@@ -115,6 +107,13 @@ func (n *Net) fillBranch(b *UnitBranch, isUnit func(*graph.Part) bool) {
 	b.ToUnitParts, b.ToUnitRuns = both(anyFromSplit, toUnit)
 	b.FromUnitParts, b.FromUnitRuns = both(fromUnit, anyToMeet)
 
+	b.shutTo = shutting(b.ToUnitParts, func(v *graph.Part) bool {
+		return !n.DownstreamUntil(b.TeeIn, func(p *graph.Part) bool { return p == v || atMeet(p) }).HasPart(b.Unit.ID)
+	})
+	b.shutFrom = shutting(b.FromUnitParts, func(v *graph.Part) bool {
+		return !n.UpstreamUntil(b.TeeOut, func(p *graph.Part) bool { return p == v || atSplit(p) }).HasPart(b.Unit.ID)
+	})
+
 	mine := map[string]bool{b.Unit.ID: true}
 	for _, list := range [][]*graph.Part{b.BypassParts, b.ToUnitParts, b.FromUnitParts} {
 		for _, p := range list {
@@ -127,6 +126,25 @@ func (n *Net) fillBranch(b *UnitBranch, isUnit func(*graph.Part) bool) {
 			b.StubRuns = append(b.StubRuns, d.Runs...)
 		}
 	}
+}
+
+// shutting returns the hand valves among the parts that shut the way by themselves; all of them
+// where none does.
+func shutting(parts []*graph.Part, alone func(*graph.Part) bool) []*graph.Part {
+	var all, some []*graph.Part
+	for _, p := range parts {
+		if !p.Kind.IsHandValve() {
+			continue
+		}
+		all = append(all, p)
+		if alone(p) {
+			some = append(some, p)
+		}
+	}
+	if len(some) == 0 {
+		return all
+	}
+	return some
 }
 
 // both returns what lies in both reaches, in the order of the first.

@@ -56,8 +56,8 @@ func warning(fault *graph.Diagnostic, wide float64, units quantity.System) (item
 	const size = 3.0
 	em := math.Min(9, (wide-6)/scene.TextWidth(notToBeBuilt, 1, true))
 	lines := sheet.Wrap(graph.Inert(fault.Message.In(units)), size, wide-6, false)
-	if len(lines) > 3 {
-		lines = append(lines[:2:2], sheet.Fit(lines[2]+" …", size, wide-6, false))
+	if len(lines) > 3 { // a reason cut short may read as another: the book has it whole
+		lines = sheet.Wrap("see the first page of the pack: mend first", size, wide-6, false)
 	}
 	high = em + 3 + float64(len(lines))*size*1.35
 	items = append(items, scene.Rect(0, 0, wide, high, scene.Stroke(sheet.Thick)),

@@ -146,6 +146,9 @@ func faults(s *scene.Scene) []string {
 		switch it := it.(type) {
 		case scene.Text:
 			texts = append(texts, it)
+			if strings.Contains(strings.ReplaceAll(it.Text, ", …:", ""), "…") { // but for "J1, J2, …: joints"
+				out = append(out, fmt.Sprintf("%q is cut off", it.Text))
+			}
 		case scene.Shape:
 			switch what, _, _ := strings.Cut(it.Name, ":"); what {
 			case "dimension", "extension", "cut-line", "pipe", "insertion", "saw-line", "depth-line", "cut", "duty":

@@ -253,10 +253,9 @@ func (f *facts) filter(p *graph.Part) {
 func (f *facts) branch(b *stream.UnitBranch) {
 	byHand := func(k graph.Kind) bool { return k.IsHandValve() }
 	j := f.j
-	j.To, j.From = practice.ByNumber(f.tags(b.ToUnitParts, byHand)), practice.ByNumber(f.tags(b.FromUnitParts, byHand))
-	j.Bypass = f.tags(b.BypassParts, byHand)
-	j.Drains = f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.DrainValve })
-	j.Bleeds = f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.AirBleed })
+	for _, each := range unitBranches(f.c, f.net) {
+		f.valves(each)
+	}
 	pockets := func(k graph.Kind) bool { return k == graph.ThermometerPocket }
 	j.Pockets = len(f.tags(slices.Concat(b.ToUnitParts, b.StubParts), pockets)) > 0 && len(f.tags(slices.Concat(b.FromUnitParts, b.StubParts), pockets)) > 0
 	if b.Pump != nil {
@@ -287,6 +286,29 @@ func (f *facts) branch(b *stream.UnitBranch) {
 		}
 		j.Passing = append(j.Passing, one)
 	}
+}
+
+// valves adds what shuts one unit off, leads the water past it and empties its pipes: with several
+// units, all are shut off where it is said that they are.
+func (f *facts) valves(b *stream.UnitBranch) {
+	j := f.j
+	to, from := b.Isolators()
+	way := practice.Way{Unit: f.names.Tag(b.Unit.ID), Past: f.tags(b.BypassParts, graph.Kind.IsHandValve)}
+	way.Isolators = practice.ByNumber(f.tags(slices.Concat(to, from), graph.Kind.IsHandValve))
+	j.Ways = append(j.Ways, way)
+	join := func(list *[]string, more []string) {
+		for _, t := range more {
+			if !slices.Contains(*list, t) {
+				*list = append(*list, t)
+			}
+		}
+		*list = practice.ByNumber(*list)
+	}
+	join(&j.To, f.tags(to, graph.Kind.IsHandValve))
+	join(&j.From, f.tags(from, graph.Kind.IsHandValve))
+	join(&j.Bypass, way.Past)
+	join(&j.Drains, f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.DrainValve }))
+	join(&j.Bleeds, f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.AirBleed }))
 }
 
 // standsShut reports whether nothing passes a valve in any mode.

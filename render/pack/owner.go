@@ -86,16 +86,19 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 	}
 	var stand []string
 	for i, v := range s.Valves {
-		switch at := s.Rows[0].Positions[i]; at {
-		case itself:
-		default:
-			if strings.HasPrefix(at, "set ") {
-				at = "where the fitter set and marked it"
-			}
-			stand = append(stand, v+" "+at)
+		at := s.Rows[0].Positions[i]
+		if at == itself {
+			continue
 		}
+		if strings.HasPrefix(at, "set ") {
+			at = "where the fitter set and marked it"
+		}
+		if s.Roles[i] != "" {
+			v += " (" + s.Roles[i] + ")"
+		}
+		stand = append(stand, v+" "+at)
 	}
-	out := []string{"In use the valves stand so, and stay so: " + strings.Join(stand, ", ") + "."}
+	out := []string{"Each valve carries a label with its number. In use they stand so, and stay so: " + strings.Join(stand, ", ") + "."}
 	out = append(out, neverForOwner(j)...)
 	if len(j.Suctions) > 0 {
 		out = append(out, "Never shut "+strings.Join(j.Suctions, " or ")+": a pump without water breaks, and the pull goes to the other opening in the tub.")
@@ -103,22 +106,48 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 	return out
 }
 
-// neverForOwner says which valves of the unit an owner never shuts, and when.
+// neverForOwner says which valves of the units an owner never shuts, and when.
 func neverForOwner(j jobIn) []string {
-	var out []string
-	unit := j.OfUnits("the heat pump", "a heat pump")
-	if on := j.Isolators(); len(on) > 0 {
-		text := fmt.Sprintf("Never shut %s while %s is switched on: without water it stops", strings.Join(on, " or "), unit)
-		if j.HeatsAlone() {
-			text += ", and nothing heats your water"
-		}
-		out = append(out, text+".")
-		past := slices.DeleteFunc(slices.Clone(j.Bypass), func(v string) bool { return slices.Contains(j.Beside, v) })
-		if len(past) > 0 {
-			out = append(out, fmt.Sprintf("Never shut %s while one of those is shut and the pump can start: the water would have no way.", strings.Join(past, " or ")))
-		}
+	on := j.Isolators()
+	if len(on) == 0 {
+		return nil
+	}
+	text := fmt.Sprintf("Never shut %s while %s is switched on: without water it stops", oneOf(on), j.OfUnits("the heat pump", "a heat pump"))
+	if j.HeatsAlone() {
+		text += ", and nothing heats your water"
+	}
+	out := []string{text + "."}
+	for _, w := range waysPast(j) {
+		out = append(out, fmt.Sprintf("Never shut %s while %s is shut and the pump can start: the water would have no way.", oneOf(w.Past), oneOf(w.Isolators)))
 	}
 	return out
+}
+
+// waysPast are the ways past the units that a hand can shut, each with what must then stay open.
+func waysPast(j jobIn) []practice.Way {
+	var out []practice.Way
+	for _, w := range j.Ways {
+		w.Past = slices.DeleteFunc(slices.Clone(w.Past), func(v string) bool { return slices.Contains(j.Beside, v) })
+		if len(w.Past) == 0 || len(w.Isolators) == 0 {
+			continue
+		}
+		i := slices.IndexFunc(out, func(o practice.Way) bool { return slices.Equal(o.Past, w.Past) })
+		if i < 0 {
+			out = append(out, w)
+			continue
+		}
+		both := practice.ByNumber(slices.Concat(out[i].Isolators, w.Isolators)) // units that share one way past them
+		out[i].Isolators = slices.Compact(both)
+	}
+	return out
+}
+
+// oneOf joins tags by "or".
+func oneOf(tags []string) string {
+	if n := len(tags); n > 2 {
+		return strings.Join(tags[:n-1], ", ") + " or " + tags[n-1]
+	}
+	return strings.Join(tags, " or ")
 }
 
 // monthly is what an owner can see for himself. Common practice, no source.

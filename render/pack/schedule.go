@@ -17,6 +17,7 @@ import (
 // schedule is the position of every valve of the unit's branch in every state of the tub.
 type schedule struct {
 	Valves  []string // column heads: tags
+	Roles   []string // where each stands about a unit; "" where nothing tells
 	Rows    []valveRow
 	Notes   []string
 	Never   []string
@@ -61,13 +62,14 @@ func valveSchedule(p *plan.Plan, j jobIn) schedule {
 	}
 	net := p.After.Layout.Stage.Net()
 	branches := unitBranches(p.After.Circuit, net)
-	valves := valvesOf(p.After.Circuit, net, branches, tag.Of(p.Circuit, p.Net()))
+	names := tag.Of(p.Circuit, p.Net())
+	valves := valvesOf(p.After.Circuit, net, branches, names)
 	if len(valves) == 0 || len(branches) == 0 {
 		return schedule{}
 	}
 	var s schedule
 	for i, v := range valves {
-		s.Valves = append(s.Valves, v.name)
+		s.Valves, s.Roles = append(s.Valves, v.name), append(s.Roles, names.Role(v.part.ID))
 		if valves[i].hand = drawing.AimWords(p, v.part, j.units); valves[i].hand == "" {
 			valves[i].hand = drawing.Hand(p, v.part)
 		}
@@ -120,9 +122,12 @@ func valvesOf(c *graph.Circuit, net *stream.Net, branches []*stream.UnitBranch, 
 			}
 		}
 	}
+	past := func(v *graph.Part) bool { // what leads past another unit does not shut this one off
+		return slices.ContainsFunc(branches, func(b *stream.UnitBranch) bool { return slices.Contains(b.BypassParts, v) })
+	}
 	for _, b := range branches {
-		each(b.ToUnitParts, isolates, follows)
-		each(b.FromUnitParts, isolates, follows)
+		way := slices.DeleteFunc(slices.Concat(b.ToUnitParts, b.FromUnitParts), past)
+		each(way, isolates, follows)
 	}
 	slices.SortStableFunc(out, func(a, b valve) int { return practice.Compare(a.name, b.name) })
 	for _, b := range branches {

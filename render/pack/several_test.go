@@ -13,6 +13,7 @@ import (
 	"dryfit/graph/takeoff"
 	"dryfit/render/book"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // In a job with two units each goes by its name with its own figures: in the answer, in what the
@@ -66,6 +67,42 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 	}
 	if !slices.ContainsFunc(j.Switches, func(s practice.Switch) bool { return s.Unit == "HP2" && !s.Shared }) {
 		t.Errorf("HP2 has an isolator of its own: %+v", j.Switches)
+	}
+}
+
+// A unit that stands in the branch of another has a way past it of its own: a valve is called by the
+// unit it stands at, and what shuts either unit off is shut wherever both are, and never by the owner.
+// What shuts which follows from the circuit: the second unit's branch lies between v1 and union-1.
+func TestUnitInTheBranchOfAnother(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "second-unit.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	nested := strings.Replace(string(source), "[retrofit]", "[retrofit]\nbypass = \"valve\"\ncut = \"to-first\"", 1)
+	p := wanted(t, file, []byte(nested), plan.Findings|plan.Flows|plan.Lists)
+	j := factsOf(p, quantity.MetricSystem)
+	names := tag.Of(p.Circuit, p.Net())
+	for id, want := range map[string]string{"v1": "on the pipe to HP1", "v2": "on the pipe from HP1", "bypass": "past HP1",
+		"v1-2": "on the pipe to HP2", "v2-2": "on the pipe from HP2", "bypass-2": "past HP2"} {
+		if got := names.Role(id); got != want {
+			t.Errorf("%s stands %q, not %q", id, got, want)
+		}
+	}
+	said := wordsOf(owner(p, j, form.Style{}))
+	for _, want := range []string{
+		"Never shut V1, V2, V5 or V6 while a heat pump is switched on",
+		"Never shut V4 while V5 or V6 is shut", "Never shut V3 while V1 or V2 is shut",
+		"V5 (on the pipe to HP1) open", "shut V1, V2, V5 and V6, then",
+	} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the owner does not read %q:\n%s", want, said)
+		}
+	}
+	for i, v := range valveSchedule(p, j).Valves {
+		if at := valveSchedule(p, j).Rows[1].Positions[i]; (v == "V3" || v == "V4") && at != "OPEN" {
+			t.Errorf("%s, past a unit, stands %s while the units are shut off", v, at)
+		}
 	}
 }
 

@@ -30,6 +30,7 @@ func Draw(in Input) []*scene.Scene {
 	area := page(in, 1, 1).Area()
 	columns, rows := int(area.W()/leastW), int(area.H()/leastH)
 	w, h := area.W()/float64(columns), area.H()/float64(rows)
+	in.Labels = whole(in.Labels, w-2*insetW, h-2*insetW)
 	each := columns * rows
 	of := (len(in.Labels) + each - 1) / each
 	var out []*scene.Scene
@@ -44,6 +45,22 @@ func Draw(in Input) []*scene.Scene {
 			s.Add(l.draw(scene.Box{MinX: x + insetW, MinY: y + insetW, MaxX: x + w - insetW, MaxY: y + h - insetW})...)
 		}
 		out = append(out, s.Scene)
+	}
+	return out
+}
+
+// whole hangs two labels on a valve, or more, where one of a width and height would cut off what it says.
+func whole(labels []Sticker, width, height float64) []Sticker {
+	var out []Sticker
+	for _, l := range labels {
+		n := len(l.Modes)
+		if _, fits := l.table(low(scene.Box{MaxX: width, MaxY: height})); fits || n < 2 {
+			out = append(out, l)
+			continue
+		}
+		first, rest := l, l
+		first.Modes, rest.Modes = l.Modes[:n/2], l.Modes[n/2:]
+		out = append(out, whole([]Sticker{first, rest}, width, height)...)
 	}
 	return out
 }
@@ -113,9 +130,7 @@ func (l Sticker) draw(b scene.Box) []scene.Item {
 		text, em = sheet.Shrink(text, em, leastEm, width, bold)
 		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Middle: true, Name: tag})
 	}
-	const topH = 11.0
-	big, em := sheet.Shrink(l.Big, bigEm, leastEm, b.W()*0.42, true)
-	wide := math.Max(scene.TextWidth(big, em, true)+5, topH)
+	big, em, wide := l.plate(b.W())
 	frame := scene.Rect(b.MinX, b.MinY, wide, topH, scene.Stroke(sheet.Thin))
 	if l.Valve { // a plate with cut corners: valves are told from pieces at a glance
 		const c = 2.2
@@ -133,27 +148,51 @@ func (l Sticker) draw(b scene.Box) []scene.Item {
 		put(x, b.MinY+3.6, l.Head, headEm, right, true, "head")
 		put(x, b.MinY+8.9, l.Sub, subEm, right, false, "sub")
 	}
-	low := scene.Box{MinX: b.MinX, MinY: b.MinY + topH + 1.5, MaxX: b.MaxX, MaxY: b.MaxY}
+	under := low(b)
 	if l.Valve {
-		return append(items, l.table(low)...)
+		rows, _ := l.table(under)
+		return append(items, rows...)
 	}
-	step := low.H() / float64(max(len(l.Lines), 3))
+	step := under.H() / float64(max(len(l.Lines), 3))
 	for i, t := range l.Lines {
-		put(low.MinX, low.MinY+(float64(i)+0.5)*step, t, whereEm, low.W(), false, "where")
+		put(under.MinX, under.MinY+(float64(i)+0.5)*step, t, whereEm, under.W(), false, "where")
 	}
 	return items
 }
 
+// topH is the height of the plate, mm.
+const topH = 11.0
+
+// low is what is left of a label's box under its plate.
+func low(b scene.Box) scene.Box {
+	return scene.Box{MinX: b.MinX, MinY: b.MinY + topH + 1.5, MaxX: b.MaxX, MaxY: b.MaxY}
+}
+
+// plate is what stands large on a label of a width, in letters of what size and how wide its frame
+// is: as large as leaves the words beside it whole.
+func (l Sticker) plate(width float64) (big string, em, wide float64) {
+	for share := 0.42; ; share -= 0.04 {
+		big, em = sheet.Shrink(l.Big, bigEm, leastEm, width*share, true)
+		wide = math.Max(scene.TextWidth(big, em, true)+5, topH)
+		right := width - wide - 2.5
+		whole := scene.TextWidth(l.Head, leastEm, true) <= right && scene.TextWidth(l.Sub, leastEm, false) <= right
+		if whole || share < 0.2 {
+			return big, em, wide
+		}
+	}
+}
+
 // table writes the positions, a row a mode, as large as they go; long words for a mode take a
-// second line.
-func (l Sticker) table(b scene.Box) []scene.Item {
+// second line. It is false where words had to be cut off.
+func (l Sticker) table(b scene.Box) (items []scene.Item, whole bool) {
 	rows := l.Modes
 	if n := int(b.H() / (leastEm * rowAir)); len(rows) > n {
 		rows = append(append([]Setting{}, rows[:n-1]...), Setting{"more", "see the valve schedule"})
 	}
 	if len(rows) == 0 {
-		return nil
+		return nil, true
 	}
+	whole = true
 	const most, between = 7.0, 3.0
 	step := math.Min(b.H()/float64(len(rows)), most)
 	em := math.Min(step/rowAir, 4.6)
@@ -175,21 +214,22 @@ func (l Sticker) table(b scene.Box) []scene.Item {
 		used = len(rows)
 		for i, s := range rows {
 			lines[i] = []string{sheet.Fit(s.Mode, em, name, false)}
+			whole = whole && lines[i][0] == s.Mode
 		}
 	}
 	step = math.Min(b.H()/float64(used), most)
 	em = math.Min(em, step/rowAir)
-	var items []scene.Item
 	y := b.MinY + (b.H()-step*float64(used))/2 + step/2
 	for i, s := range rows {
 		text, size := sheet.Shrink(s.Position, em, leastEm, b.W()-name-between, true)
+		whole = whole && text == s.Position
 		items = append(items, scene.Text{At: scene.Point{X: b.MinX + name + between, Y: y}, Text: text, SizeMM: size, Bold: true, Middle: true, Name: "position"})
 		for _, words := range lines[i] {
 			items = append(items, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: words, SizeMM: em, Middle: true, Name: "mode"})
 			y += step
 		}
 	}
-	return items
+	return items, whole
 }
 
 // rowAir is the height of a row of letters over the letters'.

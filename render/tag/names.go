@@ -1,6 +1,7 @@
 package tag
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -40,15 +41,20 @@ func Of(c *graph.Circuit, net *stream.Net) *Names {
 
 // findRoles says of the parts between line and unit which way the water passes them.
 func (n *Names) findRoles(c *graph.Circuit, net *stream.Net) {
-	units := c.Units()
-	for _, u := range units {
-		b, _ := net.UnitBranch(u)
-		if b == nil {
-			continue
+	var branches []*stream.UnitBranch
+	for _, u := range c.Units() {
+		if b, _ := net.UnitBranch(u); b != nil {
+			branches = append(branches, b)
 		}
+	}
+	// a part is called by the unit it stands nearest to: the shorter branch lies within the longer
+	slices.SortStableFunc(branches, func(a, b *stream.UnitBranch) int {
+		return cmp.Compare(len(a.ToUnitParts)+len(a.FromUnitParts), len(b.ToUnitParts)+len(b.FromUnitParts))
+	})
+	for _, b := range branches {
 		unit := "the unit"
-		if len(units) > 1 {
-			unit = n.Tag(u.ID)
+		if len(c.Units()) > 1 {
+			unit = n.Tag(b.Unit.ID)
 		}
 		say := func(words string, parts ...*graph.Part) {
 			for _, p := range parts {

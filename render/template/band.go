@@ -78,8 +78,14 @@ func (d *drawing) draw(b band, at scene.Point) []scene.Item {
 		if b.cut.Metric {
 			wipe = "cleaner"
 		}
-		text, size := sheet.Shrink("second mark along this edge, "+d.length(b.keep())+" from the saw line: "+wipe+" wipes the first", sheet.LeastEm, sheet.LeastEm, long-6, false)
-		items = append(items, scene.Text{At: scene.Point{X: at.X + long/2, Y: edge.Centre().Y + edgeShift(b)}, Text: text, SizeMM: size, Anchor: scene.Centre, Middle: true, Name: "edge"})
+		text := "second mark along this edge"
+		for _, more := range []string{", " + d.length(b.keep()) + " from the saw line", ": " + wipe + " wipes the first"} {
+			if scene.TextWidth(text+more, sheet.LeastEm, false) > long-6 { // on thin pipe the band is short
+				break
+			}
+			text += more
+		}
+		items = append(items, scene.Text{At: scene.Point{X: at.X + long/2, Y: edge.Centre().Y + edgeShift(b)}, Text: text, SizeMM: sheet.LeastEm, Anchor: scene.Centre, Middle: true, Name: "edge"})
 	}
 	return append(items, d.words(b, inner)...)
 }

@@ -123,6 +123,9 @@ func (b *builder) addInLine(m *ModelPart) {
 // addJets sets up a group of jets, as many of them open as the mode says.
 func (b *builder) addJets(m *ModelPart) *laws.PartLaw {
 	p := m.Part
+	if port, _ := b.set.Net().Inlet(p); port == graph.Out {
+		m.backward = true
+	}
 	open := min(b.m.Mode.JetsOpen, 1)
 	if open <= 0 {
 		m.Shut = true

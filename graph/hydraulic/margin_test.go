@@ -182,3 +182,88 @@ func TestReturnsOfACirculationPump(t *testing.T) {
 		t.Errorf("shut off at 14 m: the jets take %.2f of the head", got)
 	}
 }
+
+// Water that a running pump draws back through the jets of one that stands, by a suction they have
+// in common, is nothing the jets get: what they get is what the running pump's own give, whichever
+// way a group is written. By continuity (what passes the pump is what its own jets give and the
+// other's are drawn in).
+func TestJetsDrawnBackGetNothing(t *testing.T) {
+	const text = `
+[pipe]
+spec = "pvc-sch40"
+size = "1-1/2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["suction", "a", "b"]
+[[part]]
+id = "tee"
+kind = "tee"
+[[part]]
+id = "heat"
+kind = "pump"
+curve = [["0 m3/h", "7 m"], ["10 m3/h", "0 m"]]
+[[part]]
+id = "jet"
+kind = "pump"
+curve = [["0 m3/h", "15 m"], ["28 m3/h", "0 m"]]
+[[part]]
+id = "eyes"
+kind = "jet-group"
+count = 2
+bore = "15 mm"
+[[part]]
+id = "jets"
+kind = "jet-group"
+count = 10
+bore = "9 mm"
+[[run]]
+from = "tub.suction"
+to = "tee.run-in"
+length = "3 m"
+[[run]]
+from = "tee.run-out"
+to = "heat.in"
+length = "1 m"
+[[run]]
+from = "tee.branch"
+to = "jet.in"
+length = "1 m"
+[[run]]
+from = "heat.out"
+to = "eyes.in"
+length = "1 m"
+[[run]]
+from = "eyes.out"
+to = "tub.a"
+length = "1 m"
+[[run]]
+from = "jet.out"
+to = "jets.IN"
+length = "1 m"
+[[run]]
+from = "jets.OUT"
+to = "tub.b"
+length = "1 m"
+[[mode]]
+name = "heat"
+speeds = { heat = "on" }
+[[mode]]
+name = "all"
+speeds = { heat = "on", jet = "on" }
+`
+	for _, ways := range []string{"IN in OUT out", "IN out OUT in"} {
+		way := strings.Fields(ways)
+		written := strings.NewReplacer(way[0], way[1], way[2], way[3]).Replace(text)
+		s := solve(t, written, "heat")
+		drawn, eyes := math.Abs(s.Part("jets").Flow), s.Part("eyes").Flow
+		if drawn < 0.1*eyes {
+			t.Fatalf("%s: only %.3g of %.3g m³/s is drawn back", ways, drawn, eyes)
+		}
+		got, _ := s.JetsFlow()
+		approx(t, ways+": the jets get", got, s.Part("heat").Flow, 1e-9)
+		s = solve(t, written, "all")
+		got, _ = s.JetsFlow()
+		approx(t, ways+": all pumps on", got, s.Part("heat").Flow+s.Part("jet").Flow, 1e-9)
+	}
+}

@@ -143,6 +143,11 @@ func (v *view) part(i int) {
 		v.static(m, out)
 	}
 	switch p.Kind {
+	case graph.JetGroup:
+		if out.Fed = out.Flow; m.backward {
+			out.Fed = -out.Flow
+		}
+		out.Fed = max(out.Fed, 0)
 	case graph.Pump:
 		v.pump(m, out)
 	case graph.CheckValve:

@@ -1,10 +1,6 @@
 package hydraulic
 
-import (
-	"math"
-
-	"dryfit/graph"
-)
+import "dryfit/graph"
 
 // Solution is the steady flow of one stage in one mode. Flows are m³/s, positive in the
 // direction the part or run is written (in to out, from to to); drops are Pa of total
@@ -35,6 +31,7 @@ type PartFlow struct {
 	Drop  float64   // Pa; of a running pump: minus its rise; of a tee: of its run; of a manifold: of its common port
 	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %", "throttled" (set by its Kv); pump: its speed or "off"; unit: NoFlow; else ""
 	Legs  []LegFlow // tee, manifold, tub, diverter: each port
+	Fed   float64   // m³/s, of jets: what leaves by them; 0 where water is drawn back through them, to a pump they are not on
 	// of a check valve
 	MarginPa   float64 // to its other state: shut: cracking minus the pressure across it; lifting: pressure across minus cracking
 	MarginFlow float64 // m³/s, the change of flow through its bypassed branch (shut) or through it (lifting) to the other state
@@ -91,12 +88,12 @@ func (s *Solution) Part(id string) *PartFlow {
 	return nil
 }
 
-// JetsFlow returns the flow through all jet groups, m³/s, whichever way they are written,
-// and whether there are any.
+// JetsFlow returns what leaves by all jet groups, m³/s, whichever way they are written, and
+// whether there are any.
 func (s *Solution) JetsFlow() (flow float64, found bool) {
 	for i := range s.Parts {
 		if s.Parts[i].Part.Kind == graph.JetGroup {
-			flow, found = flow+math.Abs(s.Parts[i].Flow), true
+			flow, found = flow+s.Parts[i].Fed, true
 		}
 	}
 	return flow, found

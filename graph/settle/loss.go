@@ -1,6 +1,8 @@
 package settle
 
 import (
+	"slices"
+
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
@@ -15,6 +17,7 @@ type Loss struct {
 	Described *graph.Loss // as the description gives it; nil: the row's
 	Row       catalog.Row // else; its one point is at the unit's own rated flow where the row is generic
 	Jets      *graph.JetData
+	ToPump    bool // in words: what the row says was put at the best flow of the line's pump; Values says so
 }
 
 // Known reports whether anything says what the part costs.
@@ -22,6 +25,24 @@ func (l *Loss) Known() bool { return l.Described != nil || l.Jets != nil || hasL
 
 func hasLoss(r *catalog.Row) bool {
 	return r.LoverD > 0 || r.K > 0 || r.Kv > 0 || r.LossFlow > 0
+}
+
+// sizedToPump reports whether what a part costs hangs on the best flow of the pump of its line:
+// a row of equipment that is chosen by its pump, and jets nobody measured.
+func (s *Stage) sizedToPump(p *Part) bool {
+	l := &p.Loss
+	switch j := l.Jets; {
+	case l.Described != nil:
+		return false
+	case j != nil:
+		if j.Rated != nil || j.BoreMM > 0 || l.Row.HeadShare <= 0 {
+			return false
+		}
+	case l.Row.Sized == "":
+		return false
+	}
+	pump := s.Net().LinePump(p.Part)
+	return pump != nil && slices.ContainsFunc(s.Part(pump.ID).Speeds.V, func(speed graph.Speed) bool { return len(speed.Curve) > 0 })
 }
 
 // settleLoss settles what a part costs, on what bore, and at what pressure a check opens:
@@ -294,7 +315,13 @@ func (l *Loss) Words() quantity.Text {
 		if j.BoreMM > 0 {
 			bore = j.BoreMM
 		}
+		if l.ToPump {
+			return graph.Say("%d jets, sized to their pump: %.0f %% of its head at its best flow; open returns of a pump for circulation less", j.Count, 100*r.HeadShare)
+		}
 		return graph.Say("%d jets, each %s", j.Count, onBore(k, bore))
+	}
+	if l.ToPump && r.LossFlow > 0 {
+		return graph.Say("%s at the best flow of its pump", quantity.Pressure.Of(r.LossDropPa))
 	}
 	switch {
 	case r.LoverD > 0:

@@ -21,7 +21,7 @@ func (s *Stage) Values() iter.Seq2[Key, Value] {
 			return
 		}
 		for _, p := range s.Parts {
-			if !p.values(yield) {
+			if !p.values(s.sizedToPump(p), yield) {
 				return
 			}
 		}
@@ -75,13 +75,19 @@ func (s *Stage) waterValues(yield func(Key, Value) bool) bool {
 	})
 }
 
-func (p *Part) values(yield func(Key, Value) bool) bool {
-	loss := words(p.Loss.Words().String(), p.Loss.Origin)
-	loss.Spread = p.Loss.Spread
+// values walks a part's values; toPump: what it costs hangs on its pump's best flow.
+func (p *Part) values(toPump bool, yield func(Key, Value) bool) bool {
+	costs := p.Loss
+	costs.ToPump = toPump
+	loss := words(costs.Words().String(), costs.Origin)
+	loss.Spread = costs.Spread
+	if toPump && costs.Jets != nil {
+		loss.Span = rowSpan(&costs.Row)
+	}
 	if !p.Loss.Known() {
 		loss.Known = false
 	}
-	loss.Form = &p.Loss
+	loss.Form = &costs
 	row := p.Row
 	if row.How == Assumed { // what is taken from it says so itself
 		row = Pick[catalog.Row]{}

@@ -24,6 +24,7 @@ type Site struct {
 	HeatUpS   Amount // from fill to bathing, s
 	FillC     Amount // of what comes out of the tap, °C
 	Sheltered string // "open", "fenced", "walled", "indoor"; "" where nothing was said or WindShare says it
+	RoomC     Amount // of the air of the room the tub stands in, °C; not set: outdoors, or not said
 	WindShare Amount // share of the wind that reaches the water, 0 to 1
 	Region    string // whose distances apply, one of Regions; "": not said
 	Earthing  string // earthing of the supply, one of Earthings; "": not said
@@ -33,6 +34,20 @@ type Site struct {
 
 // Freezes reports whether it is said that the site freezes, and whether it is said at all.
 func (s Site) Freezes() (yes, said bool) { return s.AirSet && s.AirC < 0, s.AirSet }
+
+// Indoor reports whether the tub is said to stand in a room.
+func (s Site) Indoor() bool { return s.Sheltered == "indoor" || s.RoomC.Set }
+
+// HeatedFromC is the water, °C, below which a tub is kept cold: heat pumps for pools and tubs are
+// set from there up. Source: common practice, no source.
+const HeatedFromC = 15
+
+// KeptCold reports whether water of a temperature, °C, has to be cooled and not heated: it is
+// below what heat pumps for bathing are set to, colder than it comes from the tap, or colder than
+// the coldest air.
+func (s Site) KeptCold(waterC float64) bool {
+	return waterC < HeatedFromC || s.FillC.Set && waterC < s.FillC.V || s.AirSet && waterC < s.AirC
+}
 
 // Regions lists whose rules on distances there are: the United Kingdom, the rest of Europe
 // (and wherever IEC 60364 holds), North America.

@@ -127,6 +127,7 @@ earthing = "tn-c-s"
 air = "0 °C"
 heat-up-in = "12 h"
 fill = "50 °F"
+room = "24 °C"
 sheltered = "30 %"
 
 [heat-loss]

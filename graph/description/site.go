@@ -21,6 +21,7 @@ var siteFields = []field.Field[graph.Site]{
 		}
 		return words(s.Sheltered)
 	}},
+	field.Amount("room", field.AirWarmth, func(s *graph.Site) *graph.Amount { return &s.RoomC }),
 	field.Word("region", graph.Regions(), func(s *graph.Site) *string { return &s.Region }),
 	field.Word("earthing", graph.Earthings(), func(s *graph.Site) *string { return &s.Earthing }),
 }
@@ -48,6 +49,9 @@ func readSite(r *field.Reader, v located.Value) {
 	s := &r.Circuit.Site
 	s.Pos = r.KeyPos(v)
 	s.KeyPos = field.ReadTable(r, v, "[site]", siteFields, s)
+	if c, _ := v.In("room"); s.RoomC.Set && s.Sheltered != "" && s.Sheltered != "indoor" {
+		r.Fail(c, `sheltered = "indoor" for a tub in a room; no room for one outdoors`, "the tub stands in a room, and sheltered says %s", located.Said(s.Sheltered))
+	}
 }
 
 // fallFields, standingFields and heatLossFields are the keys of [heat-loss].

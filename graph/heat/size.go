@@ -29,7 +29,8 @@ func (s Sized) OK() bool { return s.Hold && s.Time && s.Flow && s.Water }
 // lossAt returns what the unit has to make up with the cover on in air of a temperature [W].
 func lossAt(tub *Tub, need Need) func(airC float64) float64 {
 	return func(airC float64) float64 {
-		return (tub.UA()+tub.PipesUA)*(tub.SetC-airC) + tub.used(tub.SetC, Air{TempC: airC, Humidity: need.Humidity}, 0).total() - need.PumpHeatW
+		air := Air{TempC: airC, Humidity: need.Humidity}
+		return tub.Standing(tub.SetC, air) + tub.used(tub.SetC, air, 0).total() - need.PumpHeatW
 	}
 }
 
@@ -77,7 +78,6 @@ func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float6
 			return last
 		}
 	}
-	ua := tub.UA() + tub.PipesUA
 	return Warming{Capacity: tub.Capacity(), FromC: fromC, ToC: tub.SetC,
 		Power: func(waterC, seconds float64) float64 { return p.PumpW*p.PumpHeat + output(waterC, seconds) },
 		Element: func(waterC, seconds float64) float64 {
@@ -88,9 +88,9 @@ func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float6
 		},
 		Loss: func(waterC, seconds float64) float64 {
 			a := air(seconds)
-			loss := ua * (waterC - a.TempC)
+			loss := tub.Standing(waterC, a)
 			if tub.AirM3s > 0 {
-				loss += Blown(tub.AirM3s, waterC, a)
+				loss += Blown(tub.AirM3s, waterC, tub.Around(a))
 			}
 			return loss
 		},

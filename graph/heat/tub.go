@@ -38,6 +38,22 @@ type Tub struct {
 	Refills  float64 // a year
 	Shelter  float64 // share of the open country's wind that reaches the water
 	UseAirM3 float64 // m³/s of the blower while bathed in
+	Indoor   bool    // the tub stands in a room: all but the pipes outside lose to its air
+	RoomC    float64 // of that room, where Indoor
+}
+
+// roomHumidity is that of the air of a room with a tub in it. Source: common practice, no source:
+// rooms with open water are kept at 50 to 65 %.
+const roomHumidity = 0.6
+
+// Around returns the air round the tub, for the air outdoors: that of its room where it stands
+// in one, whose walls are as warm as their air.
+func (t *Tub) Around(outdoors Air) Air {
+	if !t.Indoor {
+		return outdoors
+	}
+	k := t.RoomC + 273.15
+	return Air{TempC: t.RoomC, Humidity: roomHumidity, Wind: outdoors.Wind, Sky: stefan * k * k * k * k}
 }
 
 // Use is when and how the tub is bathed in.
@@ -62,6 +78,11 @@ func (t *Tub) UA() float64 {
 		sum += t.SkinUA[term]
 	}
 	return sum
+}
+
+// Standing returns what skin and pipes lose [W] at a water temperature, for the air outdoors.
+func (t *Tub) Standing(waterC float64, air Air) float64 {
+	return t.UA()*(waterC-t.Around(air).TempC) + t.PipesUA*(waterC-air.TempC)
 }
 
 // Carried water and warmed bodies, for each bather and time.
@@ -108,8 +129,10 @@ func (u usedLoss) total() float64 {
 	return sum
 }
 
-// Bathing returns the loss with the cover off [W] at a water temperature, as long as it is off.
+// Bathing returns the loss with the cover off [W] at a water temperature, as long as it is off,
+// for the air outdoors.
 func (t *Tub) Bathing(waterC float64, air Air) Open {
+	air = t.Around(air)
 	air.Wind = t.wind(air.Wind)
 	return Surface{t.Use.AreaM2, t.Use.Activity}.Lose(waterC, air)
 }
@@ -119,7 +142,7 @@ func (t *Tub) Bathing(waterC float64, air Air) Open {
 func (t *Tub) used(waterC float64, air Air, share float64) usedLoss {
 	var u usedLoss
 	if t.AirM3s > 0 {
-		u[5] = Blown(t.AirM3s, waterC, air)
+		u[5] = Blown(t.AirM3s, waterC, t.Around(air))
 	}
 	if t.Refills > 0 {
 		u[6] = t.Refills * t.Capacity() * (waterC - t.FillC) / yearS
@@ -134,6 +157,6 @@ func (t *Tub) used(waterC float64, air Air, share float64) usedLoss {
 		u[3] = share / t.Use.OpenS * t.Use.Bathers * (splashKg*t.Fluid.Capacity*(waterC-t.FillC) + bodyJ)
 	}
 	u[4] = share * o.EvaporationKgH / hourS * t.Fluid.Capacity * (waterC - t.FillC)
-	u[5] += share * Blown(t.UseAirM3, waterC, air)
+	u[5] += share * Blown(t.UseAirM3, waterC, t.Around(air))
 	return u
 }

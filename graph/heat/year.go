@@ -120,7 +120,8 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	// hour's beginning, so that the hour stays linear.
 	pipes := tub.PipesUA * (t - air.TempC) * filter
 	others := plant.OtherW * plant.PumpHeat
-	drift := y.response(t, air.TempC, filter*pumpHeat+others-usedW-pipes)
+	aroundC := tub.Around(air).TempC
+	drift := y.response(t, aroundC, filter*pumpHeat+others-usedW-pipes)
 	need := max(0, (tub.SetC-drift)/y.perWatt)
 	heat := min(need, most)
 	share := filter
@@ -137,8 +138,8 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 		pipes += tub.PipesUA * (t - air.TempC) * (share - filter)
 	}
 	net := heat + share*pumpHeat + others - usedW - pipes
-	next := y.response(t, air.TempC, net)
-	y.kelvinS += y.above(t, air.TempC, net)
+	next := y.response(t, aroundC, net)
+	y.kelvinS += y.above(t, aroundC, net)
 
 	byUnit := min(heat, may*unit.OutputW)
 	run := Run{}

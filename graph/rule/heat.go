@@ -29,6 +29,15 @@ func heatRules() []*Rule {
 			Check:    switchProvesFlow,
 		},
 		{
+			Name:     "water-is-heated",
+			Asks:     "The water is kept warm enough for a heat pump to heat it: 15 °C or more, no colder than the tap's and than the coldest air.",
+			Why:      "Colder water has to be cooled: what a unit gives as a heater says nothing of that, and its exchanger may freeze.",
+			Source:   "common practice, no source: heat pumps for pools and tubs are set from 15 °C up",
+			Severity: graph.Warning,
+			Anywhere: true,
+			Check:    waterIsHeated,
+		},
+		{
 			Name:     "water-not-above-40",
 			Asks:     "The water is 40 °C at most.",
 			Why:      "Hotter water harms bathers, and the pipe's rating falls fast.",
@@ -57,6 +66,27 @@ func elementState(in *Input, report Report) {
 			Hint:    "settle it with the electrician, then write disconnected = true, or what keeps the two apart: interlock = \"contact\", \"changeover\", \"set-point\" (with its set-point) or \"controller-mode\"",
 		})
 	}
+}
+
+func waterIsHeated(in *Input, report Report) {
+	v := in.ask()
+	unit := v.c.TheUnit()
+	t := v.waterC()
+	if unit == nil || !v.c.Site.KeptCold(t) {
+		return
+	}
+	below := quantity.Temperature.Of(graph.HeatedFromC)
+	switch s := v.c.Site; {
+	case s.FillC.Set && t < s.FillC.V:
+		below = quantity.Temperature.Of(s.FillC.V)
+	case s.AirSet && t < s.AirC:
+		below = quantity.Temperature.Of(s.AirC)
+	}
+	report(unit.Existing, graph.Diagnostic{
+		Pos: or(v.c.Water.KeyPos["temperature"], v.c.Water.Pos), Severity: graph.Warning, Related: []graph.Related{here(unit)},
+		Message: graph.Say("the water is kept at %s; %q would have to cool it, where it is below %s", v.celsius(t), unit.ID, below),
+		Hint:    "flows, pipes and lists hold; of heat nothing is worked out: have the maker say what it cools at this water and the warmest air, how cold its water may be set, and what keeps its exchanger from freezing",
+	})
 }
 
 func switchProvesFlow(in *Input, report Report) {

@@ -118,6 +118,9 @@ func HeatForOwner(r *job.Report, j graph.Job, s form.Style) []string {
 func (h heatWords) short() []string {
 	r := h.r
 	out := h.holds()
+	if r.Cold {
+		return append(out, h.alone()...)
+	}
 	switch y := r.Year; {
 	case y != nil:
 		out = append(out, h.year(y)...)
@@ -146,6 +149,12 @@ func (h heatWords) alone() []string {
 // holds says down to which air the unit holds the tub, and how long it takes to heat it.
 func (h heatWords) holds() []string {
 	r := h.r
+	if r.Cold {
+		return []string{
+			fmt.Sprintf("water of %s is kept cold: a heat pump would have to cool it, and that is not worked out: neither whether it is large enough nor what a year takes", h.warm(r.Loss.WaterC)),
+			"ask its maker for the cooling it gives at this water and the warmest air, and for the coldest water it may be set to",
+		}
+	}
 	var out []string
 	if u := r.UnitHolds(); u != nil {
 		who := "the unit"
@@ -366,7 +375,11 @@ func (h heatWords) loss() form.Block {
 		}
 		g.Add(string(t.Term), w, year)
 	}
-	return form.Block{Title: fmt.Sprintf("What the tub loses, water %s, air %s", h.warm(l.WaterC), h.warm(l.AirC)), Grid: g, Lines: []string{
+	title := fmt.Sprintf("What the tub loses, water %s, air %s", h.warm(l.WaterC), h.warm(l.AirC))
+	if l.Indoor {
+		title = fmt.Sprintf("What the tub loses, water %s, in a room of %s; outside %s", h.warm(l.WaterC), h.warm(l.RoomC), h.warm(l.AirC))
+	}
+	return form.Block{Title: title, Grid: g, Lines: []string{
 		h.s.Say(quantity.Say("cover on: %s, that is %s; cover off another %s and %s of water an hour", quantity.Power.Of(l.StandingW), quantity.Conductance.Of(l.UA), quantity.Power.Of(l.Open.Total()), quantity.Mass.Of(l.Open.EvaporationKgH))),
 		"watts of the open terms are those while the cover is off",
 	}}

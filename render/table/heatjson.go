@@ -20,6 +20,7 @@ type heatJSON struct {
 	Supply   []supplyJSON  `json:"supply"`
 	Assumed  []heatAssumed `json:"assumed"`
 	Notes    []string      `json:"notes,omitempty"`
+	Cold     bool          `json:"kept_cold,omitempty"` // the water wants cooling, of which nothing is worked out
 	Findings []findingJSON `json:"findings,omitempty"`
 }
 
@@ -27,6 +28,7 @@ type lossJSON struct {
 	UA       float64        `json:"ua_W_K"`
 	Standing float64        `json:"standing_W"`
 	Air      float64        `json:"air_C"`
+	Room     *float64       `json:"room_C,omitempty"`
 	Water    float64        `json:"water_C"`
 	Terms    []heatTermJSON `json:"terms"`
 	Open     openJSON       `json:"open"`
@@ -188,7 +190,7 @@ type heatAssumed struct {
 // HeatJSON prints the heat report for other programs: kWh, W, °C, hours, money in the job's
 // currency.
 func HeatJSON(r *job.Report, s form.Style) ([]byte, error) {
-	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes,
+	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes, Cold: r.Cold,
 		Sizes: []sizeJSON{}, Supply: []supplyJSON{}, Assumed: []heatAssumed{}}
 	if r.Year != nil {
 		out.Year = yearOf(r.Year)
@@ -237,6 +239,9 @@ func lossOf(r *job.Report) lossJSON {
 	l := r.Loss
 	out := lossJSON{UA: form.Round(l.UA, 3), Standing: form.Round(l.StandingW, 1), Air: l.AirC, Water: l.WaterC, Terms: []heatTermJSON{},
 		Open: openJSON{form.Round(l.Open.EvaporationW, 1), form.Round(l.Open.EvaporationKgH, 3), form.Round(l.Open.ConvectionW, 1), form.Round(l.Open.RadiationW, 1)}}
+	if l.Indoor {
+		out.Room = form.Ptr(form.Round(l.RoomC, 2))
+	}
 	for _, t := range l.Terms {
 		j := heatTermJSON{Term: string(t.Term), W: form.Round(t.W, 1)}
 		if l.KWhYear {

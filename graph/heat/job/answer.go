@@ -32,6 +32,10 @@ func (a *Account) Answer(more More) *Report {
 	s, b := a.scene, &builder{in: a.in, more: more, assumed: slices.Clone(a.assumed), notes: slices.Clone(a.notes)}
 	r := &Report{Supplies: a.supplies, Replaced: a.in.Old}
 	b.loss(s, r)
+	if r.Cold = a.in.Stage.Circuit.Site.KeptCold(s.tub.SetC); r.Cold {
+		r.Assumed = b.list()
+		return r
+	}
 	b.unitTable(s, r)
 	b.airs(s, r)
 	b.rise(s, r)
@@ -69,7 +73,7 @@ type DesignDay struct {
 func (a *Account) Design() DesignDay {
 	s := a.scene
 	d := DesignDay{AirC: s.designC, Said: a.in.Stage.Circuit.Site.AirSet, Supplies: a.supplies}
-	if s.planned != nil {
+	if s.planned != nil && !a.in.Stage.Circuit.Site.KeptCold(s.tub.SetC) {
 		d.RatingsAssumed = len(a.in.Unit.Unit.Ratings) == 0
 		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, a.need(s, 0))
 	}
@@ -82,10 +86,11 @@ func (b *builder) loss(s *scene, r *Report) {
 	air := heat.Air{TempC: s.designC, Humidity: s.humid, Wind: meanWind(b.more.Weather)}
 	l := &r.Loss
 	l.UA, l.AirC, l.WaterC = t.UA()+t.PipesUA, s.designC, t.SetC
-	l.StandingW = l.UA * (t.SetC - s.designC)
+	l.Indoor, l.RoomC = t.Indoor, t.RoomC
+	l.StandingW = t.Standing(t.SetC, air)
 	l.Open = t.Bathing(t.SetC, air)
 	for _, term := range heat.Terms() {
-		w := t.SkinUA[term] * (t.SetC - s.designC)
+		w := t.SkinUA[term] * (t.SetC - t.Around(air).TempC)
 		switch term {
 		case heat.TermPipes:
 			w = t.PipesUA * (t.SetC - s.designC)
@@ -96,7 +101,7 @@ func (b *builder) loss(s *scene, r *Report) {
 		case heat.TermRadiate:
 			w = l.Open.RadiationW
 		case heat.TermBlown:
-			w = heat.Blown(t.AirM3s, t.SetC, air)
+			w = heat.Blown(t.AirM3s, t.SetC, t.Around(air))
 		}
 		if w != 0 || slices.Contains([]heat.Term{heat.TermBathers, heat.TermTopUp, heat.TermRefill}, term) {
 			l.Terms = append(l.Terms, TermLoss{Term: term, W: w})
@@ -200,7 +205,7 @@ func (b *builder) rise(s *scene, r *Report) {
 	}
 	r.HeatUp.Warmed = heat.WarmThrough(&s.tub, plant, through, from)
 	fall := r.Loss.Open.Total() * s.tub.Use.OpenS / s.tub.Capacity()
-	from = s.tub.SetC - math.Max(0, math.Min(fall, s.tub.SetC-s.designC))
+	from = s.tub.SetC - math.Max(0, math.Min(fall, s.tub.SetC-s.tub.Around(air).TempC))
 	r.Recovery = &Rise{FromC: from, ToC: s.tub.SetC, AirC: s.designC, Warmed: heat.WarmThrough(&s.tub, plant, still, from)}
 }
 

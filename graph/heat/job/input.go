@@ -76,6 +76,7 @@ type Report struct {
 	Assumed  []Assumed // what nobody gave
 	Moves    []Assumed // what moves the saving most, given or not, the heaviest first
 	Notes    []string
+	Cold     bool     // the water is kept cold: heating is not its trouble, and nothing of it is told
 	Others   []string // heat pumps beside the one that is counted
 	Replaced bool     // an old heat pump is taken out: the year today is the element's alone
 	Problems []graph.Diagnostic
@@ -89,6 +90,8 @@ type Loss struct {
 	WaterC    float64
 	Terms     []TermLoss
 	Open      heat.Open // cover off, at AirC
+	Indoor    bool      // the tub stands in a room of RoomC; AirC is that of the pipes outside and the unit
+	RoomC     float64
 	KWhYear   bool      // the terms' years are worked out
 }
 

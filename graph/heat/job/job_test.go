@@ -438,3 +438,50 @@ func TestWhereAUnitStopsIsNotItsSize(t *testing.T) {
 		}
 	}
 }
+
+// A tub in a room loses to the room's air: what nobody says of it is assumed and moves the year,
+// what is said is used. Outdoors there is nothing to say.
+func TestTubInARoom(t *testing.T) {
+	loss := func(site graph.Site) (*Report, float64) {
+		q := testInput()
+		site.AirC, site.AirSet, site.FillC = -8, true, graph.Given(10)
+		q.Stage.Circuit.Site = site
+		r := still(q)
+		return r, r.Loss.StandingW
+	}
+	told := func(r *Report) bool {
+		return slices.ContainsFunc(r.Assumed, func(a Assumed) bool { return strings.Contains(a.What.String(), "room") })
+	}
+	if r, w := loss(graph.Site{Sheltered: "fenced"}); w != 12*46 || told(r) {
+		t.Errorf("outdoors: %g W, 12 W/K over 46 K are 552; a room is told of: %v", w, told(r))
+	}
+	if r, w := loss(graph.Site{Sheltered: "indoor"}); w != 12*(38-usualRoomC) || !told(r) {
+		t.Errorf("in a room of which nobody says how warm it is: %g W, told of %v", w, told(r))
+	}
+	if r, w := loss(graph.Site{RoomC: graph.Given(28)}); w != 12*10 || told(r) {
+		t.Errorf("in a room of 28 °C: %g W, 12 W/K over 10 K are 120; told of as assumed: %v", w, told(r))
+	}
+}
+
+// Of water that is kept cold nothing is told of heating: no unit is large enough for it, and none
+// too small.
+func TestKeptColdIsNotHeated(t *testing.T) {
+	for _, c := range []struct {
+		set  float64
+		site graph.Site
+		cold bool
+	}{
+		{38, graph.Site{AirC: -8, AirSet: true}, false},
+		{16, graph.Site{AirC: -8, AirSet: true}, false},
+		{14, graph.Site{AirC: -8, AirSet: true}, true},
+		{18, graph.Site{FillC: graph.Given(20)}, true},
+		{25, graph.Site{AirC: 30, AirSet: true}, true},
+	} {
+		q := testInput()
+		q.SetC, q.Stage.Circuit.Site = c.set, c.site
+		r := answer(q)
+		if r.Cold != c.cold || (len(r.Sizes) == 0) != c.cold || (r.Year == nil) != c.cold {
+			t.Errorf("water of %g °C, %+v: kept cold %v, %d sizes, year %v", c.set, c.site, r.Cold, len(r.Sizes), r.Year != nil)
+		}
+	}
+}

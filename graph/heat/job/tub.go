@@ -24,10 +24,29 @@ func (b *builder) tub(s *scene) {
 	if !c.Site.FillC.Set {
 		b.assume("temperature of the tap", t.FillC, quantity.Temperature, "judgement: between the mains of winter and of summer", 0, 0, nil)
 	}
+	b.room(t)
 	b.skin(t)
 	b.pipes(t)
 	b.use(t)
 	b.air(t)
+}
+
+// usualRoomC is the air of a room with a tub in it where nobody says it: a cellar or a
+// conservatory is cooler, a pool hall is kept as warm as its water. Source: judgement.
+const usualRoomC = 22
+
+// room settles whether the tub stands in a room, and how warm that is.
+func (b *builder) room(t *heat.Tub) {
+	site := b.in.Stage.Circuit.Site
+	t.Indoor, t.RoomC = site.Indoor(), site.RoomC.Or(usualRoomC)
+	warmer := func(s *scene, d float64) { s.tub.RoomC += d }
+	switch {
+	case !t.Indoor:
+	case site.RoomC.Set:
+		b.assumed = append(b.assumed, Assumed{What: "air of the room", Given: true, Value: t.RoomC, Dim: quantity.TemperatureDifference, Low: -1, High: 1, Adds: true, apply: warmer})
+	default:
+		b.assumed = append(b.assumed, Assumed{What: "air of the room the tub stands in", Value: t.RoomC, Dim: quantity.Temperature, Source: "judgement: 16 to 28 °C; say [site] room", Low: -6, High: 6, Adds: true, apply: warmer})
+	}
 }
 
 // scaleSkin is a sample's change of one term of the skin.
@@ -188,7 +207,11 @@ func (b *builder) wind(t *heat.Tub, u graph.Use) {
 		return
 	}
 	scale := func(s *scene, f float64) { s.tub.Shelter = math.Min(1, s.tub.Shelter*f) }
-	switch share, ok := shelters[site.Sheltered]; {
+	sheltered := site.Sheltered
+	if site.Indoor() {
+		sheltered = "indoor"
+	}
+	switch share, ok := shelters[sheltered]; {
 	case site.WindShare.Set:
 		t.Shelter = site.WindShare.V
 		b.vary("wind at the water", 0.7, 1.4, scale)

@@ -21,8 +21,9 @@ func (b *builder) timer(s *scene, r *Report) {
 		if out <= 0 {
 			out, in = s.planned.ElementW, s.planned.ElementW
 		}
-		d.Slots[k] = heat.Slot{AirC: air.TempC, LowC: u.Between[0].V, HighC: u.Between[1].V, OutW: out, InW: in + s.planned.PumpW,
-			LossW: open[hour] * s.tub.Use.TimesAWeek / 7 * s.tub.Bathing(s.tub.SetC, air).Total(),
+		around := s.tub.Around(air).TempC
+		d.Slots[k] = heat.Slot{AirC: around, LowC: u.Between[0].V, HighC: u.Between[1].V, OutW: out, InW: in + s.planned.PumpW,
+			LossW: open[hour]*s.tub.Use.TimesAWeek/7*s.tub.Bathing(s.tub.SetC, air).Total() + s.tub.PipesUA*(around-air.TempC),
 			Price: s.tariff.PriceBetween(float64(k)/2, float64(k+1)/2)}
 	}
 	t := d.Timer()

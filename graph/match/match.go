@@ -20,6 +20,7 @@ type Tub struct {
 	File    string
 	AirC    float64 // coldest air the tub is to be held in
 	WaterC  float64
+	Cold    bool    // the water is kept cold: no heat pump suits by what it heats
 	WithinH float64 // hours in which it is to be heated up; 0: not asked
 	Units   []Unit
 	LeftOut int // rows beyond those that are looked at
@@ -58,12 +59,18 @@ func Of(p *plan.Plan) (tub *Tub, problems []graph.Diagnostic, ok bool) {
 	account := p.HeatAccount(job.Ask{})
 	design := account.Design()
 	tub = &Tub{Job: p.Circuit.Job, File: p.Circuit.File, AirC: design.AirC, WaterC: p.After.Layout.Stage.Water.TemperatureC.V, WithinH: p.Circuit.Site.HeatUpS.Or(0) / 3600}
+	if tub.Cold = p.Circuit.Site.KeptCold(tub.WaterC); tub.Cold {
+		weather = nil
+	}
 	hold := func(name string, q *plan.Plan) {
 		u := Unit{Name: name}
 		account := q.HeatAccount(job.Ask{})
 		unit, _ := account.Heats()
 		if u.Fit, ok = account.Fit(weather); !ok {
 			return
+		}
+		if tub.Cold {
+			u.HoldsKnown, u.Hours = false, math.Inf(1)
 		}
 		u.Least, u.Rated, u.Most = unit.Least.V, unit.Rated.V, unit.Most.V
 		for i := range q.After.Solutions {
@@ -97,7 +104,9 @@ const noFlow = 1e-9
 // against says what speaks against a unit.
 func (u *Unit) against(tub *Tub) []quantity.Text {
 	var out []quantity.Text
-	if !u.Hold {
+	if tub.Cold {
+		out = append(out, graph.Say("heats, and water of %s wants cooling", quantity.Temperature.Of(tub.WaterC)))
+	} else if !u.Hold {
 		out = append(out, graph.Say("does not hold the tub in air of %s", quantity.Temperature.Of(tub.AirC)))
 	}
 	if !u.Time {

@@ -187,3 +187,16 @@ func TestNoUnitNoMatch(t *testing.T) {
 		t.Error("matched without a unit")
 	}
 }
+
+// Of water that is kept cold no heat pump suits by what it heats.
+func TestNoneSuitsColdWater(t *testing.T) {
+	tub := of(t, read(t, func(s string) string { return strings.Replace(s, `temperature = "38 °C"`, `temperature = "9 °C"`, 1) }))
+	if len(tub.Units) < 3 {
+		t.Fatalf("%d units", len(tub.Units))
+	}
+	for i := range tub.Units {
+		if u := &tub.Units[i]; u.Suits() || u.HoldsKnown || u.Year != nil {
+			t.Errorf("%s: suits %v, holds known %v, a year %v", u.Name, u.Suits(), u.HoldsKnown, u.Year != nil)
+		}
+	}
+}

@@ -47,6 +47,9 @@ func matchBlock(t *match.Tub, s form.Style) form.Block {
 	for i := range t.Units {
 		u := &t.Units[i]
 		cells := []string{unitName(u), suitsWords(u, s), "-", "never"}
+		if t.Cold {
+			cells[3] = "-"
+		}
 		if u.HoldsKnown {
 			cells[2] = w.warm(u.HoldsC)
 		}

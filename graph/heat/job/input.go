@@ -92,7 +92,7 @@ type Loss struct {
 	Open      heat.Open // cover off, at AirC
 	Indoor    bool      // the tub stands in a room of RoomC; AirC is that of the pipes outside and the unit
 	RoomC     float64
-	KWhYear   bool      // the terms' years are worked out
+	KWhYear   bool // the terms' years are worked out
 }
 
 // TermLoss is one way of losing heat.

@@ -2,6 +2,7 @@ package settle
 
 import (
 	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 )
@@ -10,16 +11,27 @@ import (
 // practice, no source: what most tubs are kept at.
 const usualC = 38
 
+// usualVolume is the water of a tub where the description is silent, m³, and usualVolumeSpan how
+// far that may be off. Judgement, no source: a tub for five, from a plunge tub for one or two to
+// one for seven.
+const usualVolume = 1.2
+
+var usualVolumeSpan = tables.Span{Low: -0.3, High: 0.4}
+
 // Water is what flows.
 type Water struct {
-	Volume       Value // m³; known only where the description gives it
+	Volume       Value // m³; heat alone hangs on it
 	TemperatureC Value // °C
 	Density      Value // kg/m³; by the temperature where the description gives none
 	Viscosity    Value // Pa·s; known only where the description gives it
 }
 
 func waterOf(c *graph.Circuit) Water {
-	w := Water{TemperatureC: number(usualC, quantity.Temperature, assumed("common practice, no source"))}
+	w := Water{
+		TemperatureC: number(usualC, quantity.Temperature, assumed("common practice, no source")),
+		Volume:       number(usualVolume, quantity.Volume, assumed("judgement: a tub for five")),
+	}
+	w.Volume.Span = usualVolumeSpan
 	pos := func(key string) graph.Pos { return c.Water.KeyPos[key] }
 	if c.Water.TemperatureSet || c.Water.TemperatureC != 0 {
 		w.TemperatureC = number(c.Water.TemperatureC, quantity.Temperature, given(pos("temperature")))

@@ -101,6 +101,7 @@ func TestLeftOutIsAssumed(t *testing.T) {
 	c := in.Stage.Circuit
 	c.HeatLoss, c.Use, c.Site, c.Water = nil, nil, graph.Site{}, graph.Water{}
 	in.Unit.Unit = &graph.UnitData{}
+	in.Stage.Water = settle.Of(c).Water
 	r := answer(in)
 	said := map[string]bool{}
 	for _, a := range r.Assumed {

@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/settle"
 )
 
 // number stands for the dimension of a value that is a number alone.
@@ -16,9 +17,10 @@ func (b *builder) tub(s *scene) {
 	c := b.in.Stage.Circuit
 	t := &s.tub
 	t.Fluid, t.SetC = b.in.Fluid, b.in.Ask.ToC.Or(b.in.SetC)
-	t.VolumeM3 = c.Water.VolumeM3
-	if t.VolumeM3 <= 0 {
-		t.VolumeM3 = b.assume("volume of the water", 1.2, quantity.Volume, "judgement: a tub for five", 0.7, 1.4, func(s *scene, f float64) { s.tub.VolumeM3 *= f })
+	volume := b.in.Stage.Water.Volume
+	t.VolumeM3 = volume.V
+	if volume.How == settle.Assumed {
+		b.assume("volume of the water", volume.V, quantity.Volume, volume.Why, 1+volume.Low, 1+volume.High, func(s *scene, f float64) { s.tub.VolumeM3 *= f })
 	}
 	t.FillC = c.Site.FillC.Or(10)
 	if !c.Site.FillC.Set {

@@ -68,6 +68,8 @@ type Diagnostic struct {
 	Message  quantity.Text
 	Hint     quantity.Text
 	Related  []Related
+	Mode     string // its message speaks of, once; "" where it speaks of none, or of several
+	Blank    bool   // it speaks of a blank of a template that nobody has filled in yet
 }
 
 // SortDiagnostics returns the findings by place, then the heavier first, then rule and

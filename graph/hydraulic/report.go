@@ -305,7 +305,7 @@ func (v *view) notes() {
 	s := v.s
 	add := func(p *graph.Part, severity graph.Severity, hint quantity.Text, format string, args ...any) {
 		s.Notes = append(s.Notes, graph.Diagnostic{Pos: p.Pos, Rule: "flow", Severity: severity,
-			Message: graph.Say("mode %q: ", s.Mode.Name) + graph.Say(format, args...), Hint: hint})
+			Mode: s.Mode.Name, Message: graph.Say("mode %q: ", s.Mode.Name) + graph.Say(format, args...), Hint: hint})
 	}
 	running := false
 	for i := range v.m.Parts {
@@ -337,7 +337,7 @@ func (v *view) notes() {
 	}
 	if !running && len(v.m.Parts) > 0 {
 		s.Notes = append(s.Notes, graph.Diagnostic{Pos: s.Mode.Pos, Rule: "flow", Severity: graph.Note,
-			Message: graph.Say("mode %q: no pump runs, so no water flows", s.Mode.Name)})
+			Mode: s.Mode.Name, Message: graph.Say("mode %q: no pump runs, so no water flows", s.Mode.Name)})
 	}
 }
 

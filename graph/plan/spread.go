@@ -89,7 +89,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 			continue
 		}
 		d := graph.Diagnostic{Rule: "promise", Severity: graph.Warning, Pos: p.posOf(q.Part),
-			Message: graph.Say("mode %q: %s: %s", q.Mode, q.Text, q.Held())}
+			Mode: q.Mode, Message: graph.Say("mode %q: %s: %s", q.Mode, q.Text, q.Held())}
 		if q.Level != "" {
 			d.Hint = graph.Say("measure from the water line down to %q and write below-water on it, or on a pump or the tub and give the legs between", q.Level)
 		} else if reading, _ := r.Settles(q); reading != "" {

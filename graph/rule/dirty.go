@@ -61,8 +61,8 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			got, limit := v.flow(math.Abs(f.Flow)), v.flow(least)
 			d := graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error,
-				Message: graph.Say("mode %q: with %s %q gets %s; its least is %s, and with a clean one it gets %s", s.Mode.Name, day, b.Unit.ID, got, limit, v.flow(was)),
-				Hint:    graph.Say("%slarger or shorter pipe to the unit, %s", lessPast(b, running{solution: s, flow: math.Abs(f.Flow)}), spare),
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: with %s %q gets %s; its least is %s, and with a clean one it gets %s", s.Mode.Name, day, b.Unit.ID, got, limit, v.flow(was)),
+				Hint: graph.Say("%slarger or shorter pipe to the unit, %s", lessPast(b, running{solution: s, flow: math.Abs(f.Flow)}), spare),
 			}
 			if filter := b.up.First(graph.Filter); filter != nil {
 				d.Related = []graph.Related{here(filter)}
@@ -91,8 +91,8 @@ func riseMeasurable(in *Input, report Report) {
 		}
 		report(b.Unit.Existing, graph.Diagnostic{
 			Pos: b.Unit.Pos, Severity: graph.Note,
-			Message: graph.Say("mode %q: the water warms by %s at most in %q at %s; %s or more can be measured", most.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(most.flow), v.kelvin(leastRiseK)),
-			Hint:    "prove the flow with a flow meter rather than by the rise, or send more past the unit",
+			Mode: most.solution.Mode.Name, Message: graph.Say("mode %q: the water warms by %s at most in %q at %s; %s or more can be measured", most.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, v.flow(most.flow), v.kelvin(leastRiseK)),
+			Hint: "prove the flow with a flow meter rather than by the rise, or send more past the unit",
 		})
 	}
 }
@@ -121,8 +121,8 @@ func flowPastCheck(in *Input, report Report) {
 		}
 		report(b.Unit.Existing && e.Existing, graph.Diagnostic{
 			Pos: e.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit), here(b.Pump)},
-			Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flow(least)),
-			Hint:    besideHint(in, e),
+			Mode: mode, Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flow(least)),
+			Hint: besideHint(in, e),
 		})
 	}
 }

@@ -115,8 +115,8 @@ func unitLeastFlow(in *Input, report Report) {
 			got, limit := v.flow(m.flow), v.flow(least)
 			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
-				Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
-				Hint:    graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m)),
+				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
+				Hint: graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m)),
 			})
 		}
 	}
@@ -186,8 +186,8 @@ func unitMostFlow(in *Input, report Report) {
 			got, limit := v.flow(m.flow), v.flow(most)
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: key(b.Unit, "flow"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
-				Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
-				Hint:    "a weaker spring, a larger bypass, or an isolator set as a throttle and marked",
+				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
+				Hint: "a weaker spring, a larger bypass, or an isolator set as a throttle and marked",
 			})
 		}
 	}
@@ -207,11 +207,12 @@ func heaterLineFlows(in *Input, report Report) {
 			}
 			d := graph.Diagnostic{
 				Pos: or(s.Mode.Pos, b.Unit.Pos), Severity: graph.Note, Related: []graph.Related{here(b.Pump), here(b.Unit)},
-				Message: graph.Say("mode %q: pump %q is off, %s in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, v.flow(0), b.Unit.ID),
-				Hint:    "see that the controller keeps that pump on while heat is wanted: its set point above the unit's does it",
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q is off, %s in its line, so %q stands; it heats only while that pump runs", s.Mode.Name, b.Pump.ID, v.flow(0), b.Unit.ID),
+				Hint: "see that the controller keeps that pump on while heat is wanted: its set point above the unit's does it",
 			}
 			if pumpRuns(s, b) {
 				d.Severity = graph.Error
+				d.Mode = s.Mode.Name
 				d.Message = graph.Say("mode %q: pump %q runs and %s passes it: every way to the tub is shut, 1 has to be open", s.Mode.Name, b.Pump.ID, v.flow(0))
 				d.Hint = "open the bypass before the unit's isolators are shut, and hang a tag on them that says so"
 			}
@@ -243,8 +244,8 @@ func springNotTooWeak(in *Input, report Report) {
 		got, limit := v.flow(m.flow), v.flow(rated)
 		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
 			Pos: check.Part.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
-			Message: graph.Say("mode %q: %q lifts and lets %s past while %q gets %s of its rated %s", m.solution.Mode.Name, check.Part.ID, v.flow(math.Abs(check.Flow)), b.Unit.ID, got, limit),
-			Hint:    graph.Say("a spring stronger than its %s, or less loss to the unit", v.pressure(v.part(check.Part).Cracking.V)),
+			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q lifts and lets %s past while %q gets %s of its rated %s", m.solution.Mode.Name, check.Part.ID, v.flow(math.Abs(check.Flow)), b.Unit.ID, got, limit),
+			Hint: graph.Say("a spring stronger than its %s, or less loss to the unit", v.pressure(v.part(check.Part).Cracking.V)),
 		})
 	})
 }
@@ -262,8 +263,8 @@ func springNotTooStrong(in *Input, report Report) {
 		}
 		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
 			Pos: check.Part.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
-			Message: graph.Say("mode %q: %q stays shut, %s, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, by, b.Unit.ID, got, limit),
-			Hint:    graph.Say("a spring weaker than its %s", v.pressure(v.part(check.Part).Cracking.V)),
+			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q stays shut, %s, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, by, b.Unit.ID, got, limit),
+			Hint: graph.Say("a spring weaker than its %s", v.pressure(v.part(check.Part).Cracking.V)),
 		})
 	})
 }

@@ -129,6 +129,7 @@ func pumpLiftsToUnit(in *Input, report Report) {
 			continue
 		}
 		d := graph.Diagnostic{Pos: key(b.Unit, "below-water"), Severity: graph.Error, Related: []graph.Related{here(weakest.pumps[0])}}
+		d.Mode = weakest.mode
 		d.Message = graph.Say("mode %q: %s stands %s above the water; pump %s lifts water %s at most (shut-off), %s too little: from the tub it never fills %q",
 			weakest.mode, what, v.length(mm), partNames(weakest.pumps), v.length(weakest.headM*1000), v.length(mm-weakest.headM*1000), b.Unit.ID)
 		d.Hint = graph.Say("lead the unit and its pipes lower than %s above the water, or take a pump with a shut-off head above %s; filled by hand the water hangs as a siphon, and is lost when the pump stops and air comes in",
@@ -163,7 +164,7 @@ func (v *view) liftUnknown(b branch, all []lift, report Report) {
 	}
 	report(b.Unit.Existing, graph.Diagnostic{
 		Pos: key(b.Unit, "below-water"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump)},
-		Message: graph.Say("mode %q: %s stands %s above pump %q, and pump %s lifts water %s at most above the tub's (shut-off); nothing says how far below the water that pump lies",
+		Mode: weakest.mode, Message: graph.Say("mode %q: %s stands %s above pump %q, and pump %s lifts water %s at most above the tub's (shut-off); nothing says how far below the water that pump lies",
 			weakest.mode, called(b, top), v.length(rise), b.Pump.ID, partNames(weakest.pumps), v.length(weakest.headM*1000)),
 		Hint: graph.Say("measure from the water line down to the eye of %q and write below-water on it: more than %s is needed, or the unit and its pipes led lower", b.Pump.ID, v.length(rise-weakest.headM*1000)),
 	})
@@ -212,6 +213,7 @@ func unitAboveAirPressure(in *Input, report Report) {
 			least = -v.leastPull(worst.Part)
 		}
 		d := graph.Diagnostic{Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(worst.Part)}}
+		d.Mode = mode
 		d.Message = graph.Say("mode %q: %s at %s while the pump runs, below the air's pressure; it needs %s or more", mode, v.pressure(worst.StaticPa), called(b, worst.Part), v.pressure(least))
 		pulled = slices.DeleteFunc(pulled, func(p *graph.Part) bool { return p == worst.Part })
 		if len(pulled) > 0 {

@@ -99,8 +99,8 @@ func lineLeastFlow(in *Input, report Report) {
 			has, needs := v.flow(got), v.flow(least)
 			d := graph.Diagnostic{
 				Pos: key(f.Part, "least-flow"), Severity: graph.Warning,
-				Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs),
-				Hint:    "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit",
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s %q gets %s; its least is %s", s.Mode.Name, f.Part.Kind, f.Part.ID, has, needs),
+				Hint: "less loss in the unit's branch: larger or shorter pipe, a weaker spring; or a circulation pump for the unit",
 			}
 			if was := flowBefore(before, f.Part.ID); was > 0 {
 				d.Message += graph.Say("; before the work it gets %s", v.flow(was))
@@ -166,8 +166,8 @@ func velocity(in *Input, report Report) {
 		}
 		report(!r.New(), graph.Diagnostic{
 			Pos: r.Pos, Severity: graph.Warning,
-			Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.Said(), r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
-			Hint:    "a size larger",
+			Mode: w.mode, Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.Said(), r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
+			Hint: "a size larger",
 		})
 	}
 }
@@ -221,8 +221,8 @@ func unitTemperatureRise(in *Input, report Report) {
 			}
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: b.Unit.Pos, Severity: graph.Warning,
-				Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, got, v.kelvin(mostRiseK)),
-				Hint:    hint,
+				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, got, v.kelvin(mostRiseK)),
+				Hint: hint,
 			})
 		}
 	}
@@ -243,8 +243,8 @@ func workingPressure(in *Input, report Report) {
 			told["run "+r.Run.ID] = true
 			report(!r.Run.New(), graph.Diagnostic{
 				Pos: r.Run.Pos, Severity: graph.Error,
-				Message: graph.Say("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.Said(), v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)),
-				Hint:    "pipe of the next class, or one pump on the line",
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s in run %q; at %s its %s %s is good for %s", s.Mode.Name, v.pressure(r.StaticPa), r.Run.Said(), v.celsius(t), r.Run.Spec, r.Run.Size, v.pressure(rating)),
+				Hint: "pipe of the next class, or one pump on the line",
 			})
 		}
 		for _, b := range v.branches {
@@ -255,8 +255,8 @@ func workingPressure(in *Input, report Report) {
 			told["unit "+b.Unit.ID] = true
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error,
-				Message: graph.Say("mode %q: %s at %q; it stands %s", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)),
-				Hint:    "a unit for a higher pressure, or a pump with less head",
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s at %q; it stands %s", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)),
+				Hint: "a unit for a higher pressure, or a pump with less head",
 			})
 		}
 	}
@@ -277,8 +277,8 @@ func pumpSuctionHead(in *Input, report Report) {
 			}
 			report(f.Part.Existing && wasShort(in, s.Mode.Name, f.Part), graph.Diagnostic{
 				Pos: key(f.Part, "npsh"), Severity: graph.Error,
-				Message: graph.Say("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
-				Hint:    "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
+				Hint: "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",
 			})
 		}
 	}
@@ -315,7 +315,7 @@ func jetsKeepFlow(in *Input, report Report) {
 	}
 	report(false, graph.Diagnostic{
 		Pos: pos, Severity: graph.Warning,
-		Message: graph.Say("mode %q: the jets get %s, %.0f %% less than today's %s; %.0f %% is the most a customer puts up with", mode, v.flow(now), 100*loss, v.flow(was), 100*mostJetsLoss),
-		Hint:    "a weaker spring, a bypass a size larger, or a circulation pump for the unit so that this one only drives the jets",
+		Mode: mode, Message: graph.Say("mode %q: the jets get %s, %.0f %% less than today's %s; %.0f %% is the most a customer puts up with", mode, v.flow(now), 100*loss, v.flow(was), 100*mostJetsLoss),
+		Hint: "a weaker spring, a bypass a size larger, or a circulation pump for the unit so that this one only drives the jets",
 	})
 }

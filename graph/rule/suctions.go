@@ -87,8 +87,8 @@ func coverRating(in *Input, report Report) {
 				got, limit := v.flow(a.Flow), v.flow(port.CoverRating)
 				d := graph.Diagnostic{
 					Pos: or(port.Pos, tub.Pos), Severity: graph.Warning,
-					Message: graph.Say("mode %q: with the other suctions of pump %q blocked %s goes through the cover at %q; it is rated %s", a.Mode, a.Pump, got, a.Port, limit),
-					Hint:    "a cover of a higher rating, or one more suction; where it was so before the work, tell the owner",
+					Mode: a.Mode, Message: graph.Say("mode %q: with the other suctions of pump %q blocked %s goes through the cover at %q; it is rated %s", a.Mode, a.Pump, got, a.Port, limit),
+					Hint: "a cover of a higher rating, or one more suction; where it was so before the work, tell the owner",
 				}
 				if p := v.net.Part(a.Pump); p != nil {
 					d.Related = []graph.Related{here(p)}

@@ -399,7 +399,7 @@ func (j *Job) refuses(text []byte, path []any) error {
 		p := d.Pos
 		within := (p.Line > start.Line || p.Line == start.Line && p.Column >= start.Column) && (p.Line < end.Line || p.Line == end.Line && p.Column < end.Column)
 		beside := p.Line >= start.Line && p.Line <= end.Line && !before[d.Message]
-		if p.File == j.File && (within || beside) && d.Severity == graph.Error && !strings.HasSuffix(d.Message.String(), "is still blank") {
+		if p.File == j.File && (within || beside) && d.Severity == graph.Error && !d.Blank {
 			return &Refusal{d.Message, d.Hint}
 		}
 	}

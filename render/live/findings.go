@@ -38,7 +38,7 @@ func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) s
 	}
 	shown := 0
 	for _, severity := range []graph.Severity{graph.Error, graph.Warning, graph.Note} {
-		group := pick(ds, severity)
+		group := byMode(pick(ds, severity), units)
 		if len(group) == 0 {
 			continue
 		}
@@ -47,16 +47,17 @@ func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) s
 			open = " open"
 		}
 		fmt.Fprintf(&b, "<details class=\"found %s\" data-keep=\"found-%s\"%s><summary>%s</summary>\n", severity, severity, open, counted(len(group), severity))
-		for _, d := range group {
+		for i := range group {
+			d := &group[i]
 			if shown++; shown > mostShown {
 				fmt.Fprintf(&b, "<p>And more: mend these first.</p>\n")
 				break
 			}
 			line := 0
-			if severity == graph.Error && d.Pos.File == j.File && !isBlank(&d) {
+			if severity == graph.Error && d.Pos.File == j.File && !d.Blank {
 				line = keyLine(form, d.Pos.Line)
 			}
-			finding(&b, &d, lines(d.Pos.File), units, line)
+			finding(&b, d, lines(d.Pos.File), units, line)
 		}
 		b.WriteString("</details>\n")
 	}
@@ -95,17 +96,16 @@ func linesOf(j *whatif.Job, name string) []string {
 	return strings.Split(strings.TrimPrefix(string(data), "\ufeff"), "\n")
 }
 
-// isBlank reports whether a finding says that a blank of a template is still open.
-func isBlank(d *graph.Diagnostic) bool {
-	return strings.HasSuffix(d.Message.String(), "is still blank")
-}
-
 // finding shows one; key is the line in the file of the key in the form that it belongs to, 0 for
 // none.
-func finding(b *bytes.Buffer, d *graph.Diagnostic, lines []string, units quantity.System, key int) {
-	fmt.Fprintf(b, "<div class=\"finding\"><p><b>%s</b> <span class=\"rule\">%s</span></p>\n", text(d.Message.In(units)), text(d.Rule))
-	if d.Hint != "" {
-		fmt.Fprintf(b, "<p class=\"hint\">%s</p>\n", text(d.Hint.In(units)))
+func finding(b *bytes.Buffer, d *oneFinding, lines []string, units quantity.System, key int) {
+	words := make([]string, len(d.Lines))
+	for i, l := range d.Lines {
+		words[i] = text(l)
+	}
+	fmt.Fprintf(b, "<div class=\"finding\"><p><b>%s</b> <span class=\"rule\">%s</span></p>\n", strings.Join(words, "<br>\n"), text(d.Rule))
+	for _, hint := range d.Hints {
+		fmt.Fprintf(b, "<p class=\"hint\">%s</p>\n", text(hint))
 	}
 	for _, r := range d.Related {
 		fmt.Fprintf(b, "<p class=\"hint\">%s (line %d)</p>\n", text(r.Message.In(units)), r.Pos.Line)

@@ -23,7 +23,7 @@ type wrongKeys struct {
 func errorsAt(j *whatif.Job, form []whatif.Table, found []graph.Diagnostic) *wrongKeys {
 	w := &wrongKeys{at: map[int][]graph.Diagnostic{}, said: map[int]bool{}}
 	for _, d := range graph.Errors(found) {
-		if isBlank(&d) {
+		if d.Blank {
 			continue
 		}
 		line := 0

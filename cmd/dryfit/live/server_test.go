@@ -300,7 +300,7 @@ func TestFileGoneWhilePapersAreMade(t *testing.T) {
 
 // A remark that may wait is no blank.
 func TestBlanksAreCounted(t *testing.T) {
-	blank := graph.Diagnostic{Severity: graph.Error, Message: graph.Say("%q is still blank", "length")}
+	blank := graph.Diagnostic{Severity: graph.Error, Blank: true, Message: graph.Say("%q is still blank", "length")}
 	note := graph.Diagnostic{Severity: graph.Warning, Message: graph.Say("something else")}
 	wrong := graph.Diagnostic{Severity: graph.Error, Message: graph.Say("something else")}
 	for _, c := range []struct {

@@ -127,33 +127,13 @@ func (s *Server) redraw(papers *background) {
 		next.Text = "The file was saved: working it out."
 		s.board.publish(&next)
 	}
-	began := time.Now()
-	p, found := planOf(&job, plan.Findings|plan.Flows|plan.Lists)
-	next := &current{job: job, plan: p, took: time.Since(began), read: began}
-	if p != nil {
-		next.study = whatif.Of(job, p)
-	}
+	next, found := read(job)
 	s.keep(next)
-	var circuit *graph.Circuit
-	if p != nil {
-		circuit = p.Circuit
-	}
-	form := live.Section{ID: live.FormID, HTML: live.FormHTML(&job, found, job.System(circuit))}
-	if p == nil {
-		if n := blanksIn(found); n > 0 {
-			s.blanks(&job, found, n, form)
-			return
-		}
-		words := fmt.Sprintf("%s has %s: see Findings.", filepath.Base(job.File), errorsIn(found))
-		if now.chapters != nil {
-			words += " The rest of the page is what it said before."
-		}
-		s.trouble(words,
-			live.Section{ID: live.FindingsID, HTML: live.FindingsHTML(&job, found, job.System(nil))}, form)
+	if next.plan == nil {
+		s.unread(next, found, now.chapters != nil)
 		return
 	}
 	sections, err := live.Quick(next.study)
-	sections = append(sections, form, live.Section{ID: live.BeginID})
 	if err != nil {
 		s.trouble(err.Error())
 		return
@@ -161,9 +141,43 @@ func (s *Server) redraw(papers *background) {
 	fresh := *now
 	fresh.Broken, fresh.Old, fresh.File = false, false, hashOf(string(job.Text))
 	fresh.Text = "The answer is that of the file. Ranges and drawings follow."
-	s.board.publish(fresh.with(sections...))
-	s.tell("answer", time.Since(began))
+	s.board.publish(fresh.with(append(sections, next.form(found), live.Section{ID: live.BeginID})...))
+	s.tell("answer", time.Since(next.read))
 	papers.start(s.ctx, func(ctx context.Context) { s.papers(ctx, papers, next) })
+}
+
+// read plans a job as it was saved, and returns what was found of it.
+func read(job whatif.Job) (*current, []graph.Diagnostic) {
+	began := time.Now()
+	p, found := planOf(&job, plan.Findings|plan.Flows|plan.Lists)
+	next := &current{job: job, plan: p, took: time.Since(began), read: began}
+	if p != nil {
+		next.study = whatif.Of(job, p)
+	}
+	return next, found
+}
+
+// form lists the keys of the file, with what was found at each.
+func (c *current) form(found []graph.Diagnostic) live.Section {
+	var circuit *graph.Circuit
+	if c.plan != nil {
+		circuit = c.plan.Circuit
+	}
+	return live.Section{ID: live.FormID, HTML: live.FormHTML(&c.job, found, c.job.System(circuit))}
+}
+
+// unread publishes what is wrong with a description that gives no plan: its blanks, which are
+// asked for, or its errors. Of a job that was shown before (there is an old page) the rest stays.
+func (s *Server) unread(c *current, found []graph.Diagnostic, old bool) {
+	if n := blanksIn(found); n > 0 {
+		s.blanks(&c.job, found, n, c.form(found))
+		return
+	}
+	words := fmt.Sprintf("%s has %s: see Findings.", filepath.Base(c.job.File), errorsIn(found))
+	if old {
+		words += " The rest of the page is what it said before."
+	}
+	s.trouble(words, live.Section{ID: live.FindingsID, HTML: live.FindingsHTML(&c.job, found, c.job.System(nil))}, c.form(found))
 }
 
 // blanksIn counts the blanks of a description that nothing else is wrong with.
@@ -172,7 +186,7 @@ func blanksIn(found []graph.Diagnostic) int {
 	for _, d := range found {
 		switch {
 		case d.Severity != graph.Error: // it may wait
-		case !strings.HasSuffix(d.Message.String(), "is still blank"):
+		case !d.Blank:
 			return 0
 		default:
 			n++

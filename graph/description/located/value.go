@@ -120,7 +120,7 @@ func (f *File) Blank(v Value, write string) bool {
 	if v.V != Blank {
 		return false
 	}
-	f.Fail(v, "write "+write, "%s is still blank", Said(v.Key))
+	f.Fail(v, "write "+write, "%s is still blank", Said(v.Key)).Blank = true
 	return true
 }
 

@@ -85,7 +85,7 @@ func (s *Stage) Solve(name graph.Stage) []graph.Diagnostic {
 			s.NoAnswer = append(s.NoAnswer, NoAnswer{mode.Name, graph.Say("%v", err)})
 			ds = append(ds, graph.Diagnostic{
 				Pos: placeOf(mode.Pos, s.Circuit), Rule: "flow", Severity: graph.Error,
-				Message: graph.Say("%s, mode %q: %v", name, mode.Name, err),
+				Mode: mode.Name, Message: graph.Say("%s, mode %q: %v", name, mode.Name, err),
 			})
 			continue
 		}

@@ -30,6 +30,20 @@ func (p *Plan) RuledOut() *graph.Diagnostic {
 	return p.Fault()
 }
 
+// NoPlace is the error that no place for the cut can take the work asked for. Nil where one does,
+// and where nothing is asked for.
+func (p *Plan) NoPlace() *graph.Diagnostic {
+	if p.Proposal != nil {
+		return nil
+	}
+	for i := range p.Findings {
+		if d := &p.Findings[i]; d.Rule == "retrofit" && d.Severity == graph.Error {
+			return d
+		}
+	}
+	return p.Fault()
+}
+
 // WhyNot words why nothing is cut where RuledOut says so: the place, or what holds wherever the
 // cut is. Empty where it does not.
 func (p *Plan) WhyNot() quantity.Text {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/description/meaning"
 	"dryfit/graph/plan"
@@ -231,5 +232,34 @@ func TestTakesOfOpenKeysWhatItSays(t *testing.T) {
 	}
 	if len(taken) != 3 {
 		t.Errorf("assumed are %v", taken)
+	}
+}
+
+// What is found of a template is its blanks and no more, each known for one by a value.
+func TestTemplatesAreBlank(t *testing.T) {
+	for _, name := range description.Templates() {
+		text, err := description.Template(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j := Job{File: "job.toml", Text: text}
+		_, found := j.Read()
+		blanks := 0
+		for _, d := range found {
+			if d.Severity == graph.Error && !d.Blank {
+				t.Errorf("%s: %s is no blank", name, d.Message)
+			}
+			if d.Blank {
+				blanks++
+			}
+		}
+		want := 0
+		for l := range strings.Lines(string(text)) {
+			key, _, _ := strings.Cut(l, "#")
+			want += strings.Count(key, `"?"`)
+		}
+		if blanks != want || want == 0 {
+			t.Errorf("%s: %d blanks are found, %d are written", name, blanks, want)
+		}
 	}
 }

@@ -104,11 +104,12 @@ func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
 	flow, head = flow*shape*factor("flow-"+p.ID), head/shape*factor("head-"+p.ID)
 	first := slices.IndexFunc(p.Speeds.V, func(s graph.Speed) bool { return len(s.Curve) > 0 })
 	speeds := slices.Clone(p.Speeds.V)
+	inFile := m.speedPath(p, 0) != nil
 	for k := range speeds {
 		s, turns := &speeds[k], factor(speedID(p, k))
 		switch {
 		case len(s.Curve) > 0:
-			s.Curve, s.Ratio = turnedCurve(s.Curve, turns*flow, turns*turns*head, m.units), 0 // a row may say both
+			s.Curve, s.Ratio = turnedCurve(s.Curve, turns*flow, turns*turns*head, inFile, m.units), 0 // a row may say both
 		case s.Ratio > 0 && first >= 0:
 			s.Ratio = quantity.Round(s.Ratio*turns/factor(speedID(p, first)), 6)
 		default:
@@ -119,7 +120,7 @@ func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
 	if speedTurned(p, v) != "" {
 		out = m.pinned()
 	}
-	if m.speedPath(p, 0) == nil {
+	if !inFile {
 		return append(out, ofPart(p.ID, description.SpeedsText(speeds), "speeds"))
 	}
 	for k := range speeds {
@@ -129,14 +130,14 @@ func (m *maker) pumpEdits(p *settle.Part, v Values) []edit {
 }
 
 // turnedCurve is a curve with other flows and heads, as a person would write them; what is not
-// turned stays as it was given.
-func turnedCurve(curve []graph.CurvePoint, flow, head float64, units quantity.System) []graph.CurvePoint {
+// turned of one that was given stays as it was.
+func turnedCurve(curve []graph.CurvePoint, flow, head float64, given bool, units quantity.System) []graph.CurvePoint {
 	out := append([]graph.CurvePoint(nil), curve...)
 	for i := range out {
-		if flow != 1 {
+		if flow != 1 || !given {
 			out[i].Flow = quantity.Neat(out[i].Flow*flow, quantity.Flow, units)
 		}
-		if head != 1 {
+		if head != 1 || !given {
 			out[i].Head = turnedDrop(out[i].Head, head, units)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description"
 	"dryfit/graph/description/located"
@@ -126,6 +127,18 @@ type Answer struct {
 	Plan *plan.Plan // nil: the text has errors, see Found
 	Fit  *plan.Plan // the one that built the work in; another than Plan where what it built in is turned
 	Found
+
+	// NoPlace is why the file with what is turned in it has no place for the cut, where the file as
+	// it stands has one: the plan is then that of the work at that place all the same. nil elsewhere.
+	NoPlace *graph.Diagnostic
+}
+
+// WhyNoPlace words NoPlace; "" where there is a place.
+func (a *Answer) WhyNoPlace() quantity.Text {
+	if a.NoPlace == nil {
+		return ""
+	}
+	return a.NoPlace.Message
 }
 
 // Found are the findings.
@@ -154,6 +167,14 @@ func (s *Study) Ask(v Values, want plan.Want) (*Answer, error) {
 			out.Found = found
 			return out, nil
 		}
+		if at, lost := s.lostPlace(v, p); lost {
+			return s.askThere(v, want, at, p)
+		}
+		if len(file) > 0 { // the work that is built in may be another
+			if built, err = Of(out.Job, p).built(v); err != nil {
+				return nil, err
+			}
+		}
 		out.Fit = p
 		planned, err := sourceOf(s.Job.File, description.Write(p.Circuit), p.Circuit)
 		if err != nil {
@@ -167,5 +188,48 @@ func (s *Study) Ask(v Values, want plan.Want) (*Answer, error) {
 	if out.Fit == nil {
 		out.Fit = out.Plan
 	}
+	if at, lost := s.lostPlace(v, out.Fit); lost {
+		return s.askThere(v, want, at, out.Fit)
+	}
 	return out, nil
+}
+
+// askThere answers with the cut at a place that the tool, which found none, does not take.
+func (s *Study) askThere(v Values, want plan.Want, at string, none *plan.Plan) (*Answer, error) {
+	v = maps.Clone(v)
+	v[CutID] = at
+	out, err := s.Ask(v, want)
+	if err == nil {
+		out.NoPlace = none.NoPlace()
+	}
+	return out, err
+}
+
+// built returns the edits of what is turned of what the tool built in; what it builds in no longer
+// is left out.
+func (s *Study) built(v Values) ([]edit, error) {
+	var out []edit
+	for i := range s.Controls {
+		c := &s.Controls[i]
+		value, ok := v[c.ID]
+		if !ok || c.InFile {
+			continue
+		}
+		edits, err := c.edits(value)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, edits...)
+	}
+	return out, nil
+}
+
+// lostPlace is the place of the cut in the job as it stands, as the control of the cut has it,
+// where a plan with something turned has none; lost is false elsewhere.
+func (s *Study) lostPlace(v Values, p *plan.Plan) (at string, lost bool) {
+	if _, moved := v[CutID]; moved || s.Control(CutID) == nil || s.Plan.Proposal == nil || p == nil || p.Proposal != nil {
+		return "", false
+	}
+	place := s.Plan.Proposal.Place
+	return CutValue(place.Run, place.Leg, place.FromMM), true
 }

@@ -36,7 +36,9 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 		return b.String()
 	}
 	style := form.Style{Units: a.Job.System(p.Circuit), Whole: true}
-	if d := p.Fault(); d != nil {
+	if why := a.WhyNoPlace(); why != "" {
+		fmt.Fprintf(&b, "<p class=\"error\">With that there is %s.</p>\n<p class=\"note\">The numbers here are those of the work where the file has it now, %s.</p>\n", text(why.In(style.Units)), text(placeNow(a)))
+	} else if d := p.Fault(); d != nil {
 		fmt.Fprintf(&b, "<p class=\"error\">Not to be built so: %s</p>\n", text(d.Message.In(style.Units)))
 	}
 	was := map[string]plan.ModeSummary{}
@@ -77,6 +79,12 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	curvesSVG(&b, p, names, style.Units)
 	b.WriteString("</section>")
 	return b.String()
+}
+
+// placeNow says where an answer has the cut.
+func placeNow(a *whatif.Answer) string {
+	v, _ := a.Cut()
+	return v.Place.Where()
 }
 
 // modesAlike gathers the modes that come to the same: in the same words, at the same flow on the

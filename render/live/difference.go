@@ -4,15 +4,18 @@ import (
 	"bytes"
 	"fmt"
 	"strings"
+
+	"dryfit/catalog/quantity"
 )
 
 // DifferenceHTML shows which lines of a text would be others, each with the lines around it;
-// only names what no key of the file says, kept the parts whose loss is written so that it stays.
-func DifferenceHTML(was, now []byte, only, kept []string) string {
+// only names what no key of the file says, kept the parts whose loss is written so that it stays,
+// noPlace why the text then has no place for the cut.
+func DifferenceHTML(was, now []byte, only, kept []string, noPlace quantity.Text, units quantity.System) string {
 	var b bytes.Buffer
 	lines := difference(strings.Split(string(was), "\n"), strings.Split(string(now), "\n"))
 	if len(lines) == 0 {
-		b.WriteString("<p>The file says that already.</p>\n")
+		b.WriteString("<p>Nothing changes in the file.</p>\n")
 	} else {
 		b.WriteString("<pre class=\"lines\" tabindex=\"0\" aria-label=\"what changes in the file\">")
 		for _, l := range lines {
@@ -20,6 +23,9 @@ func DifferenceHTML(was, now []byte, only, kept []string) string {
 			fmt.Fprintf(&b, "<span%s>%s</span>\n", class, text(strings.TrimSuffix(l, "\r")))
 		}
 		b.WriteString("</pre>\n")
+	}
+	if noPlace != "" {
+		fmt.Fprintf(&b, "<p class=\"error\">With that in the file there is %s. Nothing would be built in until something else is changed.</p>\n", text(noPlace.In(units)))
 	}
 	if len(only) > 0 {
 		fmt.Fprintf(&b, "<p class=\"note\">Not written, for no key of the file says it: %s.</p>\n", text(strings.Join(only, "; ")))

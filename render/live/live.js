@@ -216,7 +216,7 @@ async function askNow() {
 	} while (asking.again);
 	asking.busy = false;
 	asking.cost = window.setTimeout(askCost, 500);
-	if (turned.has("cut") && document.querySelector("#cut-now .verdict")) { asking.mend = window.setTimeout(askMend, 300); }
+	if (document.querySelector("#cut-now .verdict")) { asking.mend = window.setTimeout(askMend, 300); }
 }
 
 /** Asks what would make the place of the cut possible, when it has rested for a moment. */
@@ -403,9 +403,10 @@ byId("confirm-yes").addEventListener("click", async () => {
 	const got = await ask("put", { values: values(), text: seen });
 	if (!got.ok) { byId("confirm-said").textContent = got.text; return; }
 	confirm_.close();
-	turned.clear();
+	turned.clear(); // the answer to what was turned stays until the page of the new file is here
 	for (const c of controls()) { mark(c); }
-	void askNow();
+	byId("reset").toggleAttribute("disabled", true);
+	byId("put").toggleAttribute("disabled", true);
 });
 
 byId("confirm-no").addEventListener("click", () => { confirm_.close(); });

@@ -176,7 +176,11 @@ func (s *Server) difference(_ *http.Request, c *current, q askedFor) (told, erro
 	if err != nil {
 		return told{}, err
 	}
-	return told{HTML: live.DifferenceHTML(c.job.Text, text, only, c.study.Kept(q.Values)), Can: s.writes() && !bytes.Equal(text, c.job.Text)}, nil
+	a, err := c.study.Ask(q.Values, plan.Flows|plan.Swift)
+	if err != nil {
+		return told{}, err
+	}
+	return told{HTML: live.DifferenceHTML(c.job.Text, text, only, c.study.Kept(q.Values), a.WhyNoPlace(), c.job.System(c.plan.Circuit)), Can: s.writes() && !bytes.Equal(text, c.job.Text)}, nil
 }
 
 // put puts the values into the file.

@@ -2,6 +2,7 @@ package live
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -11,6 +12,9 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
@@ -30,14 +34,16 @@ type browser struct {
 	complaints []string
 }
 
-// open starts a browser with a window of a size. Skipped where no chromium is installed.
+// open starts a browser with a window of a size, of somebody who wants nothing to move: water that
+// runs along the pipes is drawn anew all the time. Skipped where no chromium is installed.
 func open(t *testing.T, url string, wide, high int64) *browser {
 	t.Helper()
 	path, err := exec.LookPath("chromium")
 	if err != nil {
 		t.Skip("no chromium is installed")
 	}
-	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
+	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
+		chromedp.DisableGPU, chromedp.Flag("force-prefers-reduced-motion", true))
 	ctx, cancel := chromedp.NewExecAllocator(t.Context(), opts...)
 	t.Cleanup(cancel)
 	ctx, cancel = chromedp.NewContext(ctx)
@@ -73,6 +79,29 @@ func (b *browser) do(actions ...chromedp.Action[chromedp.Void]) {
 	if err := chromedp.Do(b.ctx, actions...); err != nil {
 		b.t.Fatal(err)
 	}
+}
+
+// motion is what the person says of things that move: "reduce" or "no-preference".
+func (b *browser) motion(wish string) {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, to *chromedp.Target) error {
+		_, err := cdp.Call(ctx, to, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-reduced-motion", Value: wish}}})
+		return err
+	}))
+}
+
+// tab presses the Tab key so many times, not waiting for each to be answered.
+func (b *browser) tab(times int) {
+	b.t.Helper()
+	b.do(chromedp.Func(func(ctx context.Context, to *chromedp.Target) error {
+		errs := make([]error, times)
+		var all sync.WaitGroup
+		for i := range times {
+			all.Go(func() { _, errs[i] = cdp.Call(ctx, to, input.DispatchKeyEvent, *kb.Encode('\t')[0]) })
+		}
+		all.Wait()
+		return errors.Join(errs...)
+	}))
 }
 
 // js returns what an expression comes to, as text.
@@ -251,9 +280,10 @@ func TestPageInABrowser(t *testing.T) {
 			text := b.js(`window.before = document.getElementById("about-text").textContent`)
 			return text
 		}
-		for _, view := range []string{"schematic", "isometric"} { // water runs along the pipes of both
-			if n := b.js(fmt.Sprintf(`document.querySelectorAll('[data-id="drawing-%[1]s"] [class^="flow:"]').length > 0 && document.querySelectorAll('[data-id="drawing-%[1]s"] .water').length === 0`, view)); n != "false" {
-				t.Errorf("no water runs on the %s", view)
+		for _, c := range [][2]string{{"no-preference", ">"}, {"reduce", "==="}} { // water runs along the pipes of both, where motion is wanted
+			b.motion(c[0])
+			for _, view := range []string{"schematic", "isometric"} {
+				b.wait(c[0]+": water on the "+view, fmt.Sprintf(`(requestAnimationFrame(() => {}), document.querySelectorAll('[data-id="drawing-%s"] .water').length %s 0)`, view, c[1])) // the page is told of the wish with a frame
 			}
 		}
 		unit := click("symbol:unit")
@@ -299,9 +329,7 @@ func TestPageInABrowser(t *testing.T) {
 		b.js(`(() => { document.querySelectorAll("details").forEach((d) => { d.open = true; }); window.scrollTo(0, 0); document.activeElement.blur(); window.reached = new Set(); document.addEventListener("focusin", (e) => window.reached.add(e.target)); return 0; })()`)
 		n := 0
 		fmt.Sscan(b.js(`document.querySelectorAll("a[href], button:not(:disabled), input, select, summary, [tabindex='0']").length`), &n)
-		for range n + 5 {
-			b.do(chromedp.KeyEvent(kb.Tab))
-		}
+		b.tab(n + 5)
 		left := b.js(`[...document.querySelectorAll("a[href], button:not(:disabled), input, select, summary")].filter((e) => e.checkVisibility() && !window.reached.has(e)).map((e) => e.outerHTML.slice(0, 80)).slice(0, 5).join("\n")`)
 		if left != "" {
 			t.Errorf("no key leads to\n%s", left)

@@ -95,3 +95,30 @@ func TestWrapKeepsEveryLetter(t *testing.T) {
 		}
 	}
 }
+
+// A line is not broken between a number and its unit.
+func TestUnbroken(t *testing.T) {
+	for text, want := range map[string]string{
+		"4.88 m of pipe":           "4.88 m|of|pipe",
+		"54 to 61 h in the cold":   "54|to|61 h|in|the|cold",
+		"1 ft 7-7/8 in from there": "1 ft|7-7/8 in|from|there",
+		"1.4 m3/h to 1.7 m3/h;":    "1.4 m3/h|to|1.7 m3/h;",
+		"step 4 in the old line":   "step|4 in|the|old|line", // an inch is spelt so
+		"two pieces":               "two|pieces",
+	} {
+		if got := strings.Join(unbroken(text), "|"); got != want {
+			t.Errorf("%q breaks as %q, not %q", text, got, want)
+		}
+	}
+}
+
+// The reader with most to read has a column of the contents to himself, and nobody is left out.
+func TestContentsSideBySide(t *testing.T) {
+	columns := sideBySide(sample().readers())
+	if len(columns[1]) != 1 || columns[1][0].Name != "The fitter:" {
+		t.Errorf("the second column is %v", columns[1])
+	}
+	if n := len(columns[0]) + len(columns[1]); n != len(sample().readers()) {
+		t.Errorf("%d readers in the contents", n)
+	}
+}

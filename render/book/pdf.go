@@ -21,8 +21,10 @@ const (
 	tablePt = 8.0
 	headPt  = 14.0
 	subPt   = 10.5
-	line    = 1.32 // of a line by its letters' height
-	ptMM    = 25.4 / 72
+
+	contentsPt = 8.5
+	line       = 1.32 // of a line by its letters' height
+	ptMM       = 25.4 / 72
 )
 
 // PDF writes the book for paper: A4, a bookmark for each chapter, page numbers, and every
@@ -92,9 +94,7 @@ func (p *printer) print() {
 func (p *printer) front() {
 	p.text(p.book.Job.Name, 20, true, 0, p.wide())
 	p.y += 1
-	for _, h := range p.book.head() {
-		p.text(h, bodyPt, false, 0, p.wide())
-	}
+	p.text(strings.Join(p.book.head(), " · "), bodyPt, false, 0, p.wide())
 	for _, n := range p.book.Job.Notes {
 		p.text(n, bodyPt, false, 0, p.wide())
 	}
@@ -102,20 +102,54 @@ func (p *printer) front() {
 	if p.book.Bare {
 		return
 	}
-	for _, r := range p.book.readers() {
-		p.text(r.Name, subPt, true, 0, p.wide())
-		for _, c := range r.Chapters {
-			page := ""
-			if n, ok := p.at[c.ID]; ok {
-				page = fmt.Sprint(n)
-			}
-			y := p.y
-			p.text(c.Title, bodyPt, false, 4, p.wide()-24)
-			p.f.SetFont(scene.PDFFont, "", bodyPt)
-			p.f.Text(p.pageW-edge-p.f.GetStringWidth(page), y+bodyPt*ptMM, page)
+	top, low := p.y, p.y
+	for i, r := range sideBySide(p.book.readers()) {
+		p.y = top
+		for _, one := range r {
+			p.contents(one, float64(i)*(p.wide()+contentsAir)/2, (p.wide()-contentsAir)/2)
 		}
-		p.y += 1.5
+		low = max(low, p.y)
 	}
+	p.y = low
+}
+
+// contentsAir is the room between the two columns of the contents, mm.
+const contentsAir = 12.0
+
+// contents is what is for one reader, at a distance from the page's edge, in a column of a width.
+func (p *printer) contents(r readerChapters, from, width float64) {
+	p.text(r.Name, contentsPt, true, from, from+width)
+	for _, c := range r.Chapters {
+		page := ""
+		if n, ok := p.at[c.ID]; ok {
+			page = fmt.Sprint(n)
+		}
+		y := p.y
+		p.text(c.Title, contentsPt, false, from+4, from+width-8)
+		p.f.SetFont(scene.PDFFont, "", contentsPt)
+		p.f.Text(edge+from+width-p.f.GetStringWidth(page), y+contentsPt*ptMM, page)
+	}
+	p.y += 1.5
+}
+
+// sideBySide shares the readers between two columns: the one with most to read has one to himself,
+// so that the answer stands on the first page with the contents.
+func sideBySide(all []readerChapters) [2][]readerChapters {
+	most := 0
+	for i, r := range all {
+		if len(r.Chapters) > len(all[most].Chapters) {
+			most = i
+		}
+	}
+	var out [2][]readerChapters
+	for i, r := range all {
+		if i == most {
+			out[1] = append(out[1], r)
+		} else {
+			out[0] = append(out[0], r)
+		}
+	}
+	return out
 }
 
 // newPage begins a page for text, with its foot.
@@ -157,7 +191,7 @@ func (p *printer) wrap(text string, width float64) []string {
 	var out []string
 	for _, para := range strings.Split(scene.Visible(text), "\n") {
 		now := ""
-		for _, word := range strings.Fields(para) {
+		for _, word := range unbroken(para) {
 			for p.f.GetStringWidth(word) > width { // a word longer than the line is broken
 				runes, n := []rune(word), 1
 				for n < len(runes) && p.f.GetStringWidth(now+string(runes[:n+1])) <= width {
@@ -326,7 +360,7 @@ func (p *printer) widths(g *form.Grid, blanks bool) []float64 {
 			}
 			c = scene.Visible(c)
 			wish[i] = max(wish[i], p.f.GetStringWidth(c)+2*cellPad)
-			for _, w := range strings.Fields(c) {
+			for _, w := range unbroken(c) {
 				least[i] = max(least[i], min(p.f.GetStringWidth(w), 32)+2*cellPad)
 			}
 		}

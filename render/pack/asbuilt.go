@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/book"
+	"dryfit/render/drawing"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
 )
@@ -19,7 +20,7 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 	if p.After == nil || joints(p) == 0 || p.RuledOut() != nil {
 		return c
 	}
-	whole := "dryfit cutin --write-plan as-built.toml makes the whole description; type each line into it under its key"
+	whole := "dryfit cutin description.toml --write-plan as-built.toml makes the whole description of what lies in this folder; type each line into it under its key"
 	if p.Asked.Retrofit == nil {
 		whole = "type each line into the description under its key"
 	}
@@ -28,22 +29,25 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 	add := func(what, key, planned string) { g.Rows = append(g.Rows, []string{what, key, planned, ""}) }
 	names := tag.Of(p.Circuit, p.Net())
 	for i, cut := range cutRuns(p) {
-		add("cut X"+strconv.Itoa(2*i+1), "run "+cut.run+", legs up to the first tee", quantity.Format(cut.at, quantity.Length, style.Units)+" from the "+names.Text(cut.from))
-		add("old pipe", "run "+cut.run+", measured-outside-diameter", "")
+		what := "cut X" + strconv.Itoa(2*i+1) + ", planned " + quantity.Format(cut.at, quantity.Length, style.Units) + " from the " + names.Text(cut.from)
+		for _, r := range p.After.Circuit.Runs { // what is left of the old pipe, up to either tee
+			if r.RemainsOf != cut.run {
+				continue
+			}
+			add(what, "run "+r.ID+", legs", legsWords(r, style.Units))
+			add("old pipe there", "run "+r.ID+", measured-outside-diameter", "")
+			what = "old pipe behind cut X" + strconv.Itoa(2*i+2)
+		}
 	}
 	for _, r := range p.After.Circuit.Runs {
-		if !r.New() || len(r.Legs) == 0 {
-			continue
+		if r.New() && len(r.Legs) > 0 {
+			add("pipe "+names.Run(r.ID), "run "+r.ID+", legs", legsWords(r, style.Units))
 		}
-		var legs []string
-		for _, l := range r.Legs {
-			legs = append(legs, legWords(l, style.Units))
-		}
-		add("pipe "+names.Run(r.ID), "run "+r.ID+", legs", strings.Join(legs, ", "))
 	}
 	for _, part := range p.After.Circuit.Parts {
 		switch {
 		case !part.New():
+		case part.Kind == graph.CheckValve && part.Check != nil && part.Check.Style == "swing": // it has no spring to read
 		case part.Kind == graph.CheckValve:
 			label := ""
 			if pa := p.After.Layout.Stage.Part(part.ID).Cracking.V; pa > 0 {
@@ -51,6 +55,10 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 			}
 			add(names.Short(part.ID), "part "+part.ID+", cracking", label)
 		case part.Kind.IsHandValve():
+			if part.Valve != nil && part.Valve.Kv > 0 { // what it passes was worked out: where it stands now is told instead
+				add(names.Short(part.ID), "part "+part.ID+", position (quarter turn: 100 %) in place of kv", strings.ToLower(drawing.Hand(p, part)))
+				continue
+			}
 			add(names.Short(part.ID), "part "+part.ID+", position", tag.Position(part))
 		case part.Kind == graph.HeatPump:
 			set := ""
@@ -66,6 +74,15 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 	}
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	return c
+}
+
+// legsWords are the legs of a run as they are written into a description.
+func legsWords(r *graph.Run, units quantity.System) string {
+	var legs []string
+	for _, l := range r.Legs {
+		legs = append(legs, legWords(l, units))
+	}
+	return strings.Join(legs, ", ")
 }
 
 // legWords is a leg as it is written into a description, to what a tape shows: "right 450 mm".

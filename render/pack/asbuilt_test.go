@@ -26,14 +26,24 @@ func TestAsBuilt(t *testing.T) {
 		keys[r[1]] = r[2]
 	}
 	for _, r := range p.After.Circuit.Runs {
-		if _, ok := keys["run "+r.ID+", legs"]; ok != (r.New() && len(r.Legs) > 0) {
+		if _, ok := keys["run "+r.ID+", legs"]; ok != ((r.New() || r.RemainsOf != "") && len(r.Legs) > 0) {
 			t.Errorf("run %s: has a line: %v", r.ID, ok)
+		}
+	}
+	for key := range keys { // each is typed back into the description of the plan, which has its part or run
+		kind, rest, _ := strings.Cut(key, " ")
+		id, _, _ := strings.Cut(rest, ", ")
+		if key != "" && (kind != "run" || p.After.Circuit.Run(id) == nil) && (kind != "part" || p.After.Circuit.Part(id) == nil) {
+			t.Errorf("%q is in no description", key)
 		}
 	}
 	for key, want := range map[string]string{"run v1.out>drain-1-tee.run-in, legs": "front 96 mm, down 260 mm, right 111 mm", "part v1, position": "open", "part bypass, cracking": "13.8 kPa"} {
 		if keys[key] != want {
 			t.Errorf("%s: planned is %q, want %q", key, keys[key], want)
 		}
+	}
+	if got := keys["run element.out>tee-a.run-in, legs"]; !strings.HasPrefix(got, "right 120 mm, up 260 mm, left ") { // the legs of the demo's return-line, to the cut
+		t.Errorf("what is left of the old pipe is %q", got)
 	}
 	if got := legWords(graph.Leg{By: graph.Vec{X: -25.4, Z: 0.2}}, quantity.InchSystem); got != "left 1 in" {
 		t.Errorf("a leg of an inch is %q", got)

@@ -140,7 +140,7 @@ func list(words []string) string {
 func cautions(j jobIn) book.Chapter {
 	c := book.Chapter{ID: "cautions", Title: "Before anybody starts", For: book.Everybody, NewPage: true}
 	c.Say("Local codes and the makers' instructions come before this pack. Electrical and refrigerant work is for licensed trades. Where the pack reckons, it reckons with what was measured or assumed.")
-	g := &form.Grid{Header: []string{"what", "say", "source"}, Widest: []int{0, 60, 30}}
+	g := &form.Grid{Header: []string{"about", "what holds", "source"}, Widest: []int{0, 60, 30}}
 	for _, s := range practice.Pick(j.Job, practice.Cautions()) {
 		g.Rows = append(g.Rows, []string{s.Name, j.say(s.Text), s.Source})
 	}
@@ -160,6 +160,11 @@ func sheets(pictures []picture) book.Chapter {
 		return c
 	}
 	c.Say("Each prints on a sheet of its own at its true size: at 100 %, not fitted to the page. drawings.pdf holds the same sheets.")
+	g := &form.Grid{Header: []string{"sheet", "what it shows", "its file"}}
+	for i, one := range pictures {
+		g.Rows = append(g.Rows, []string{fmt.Sprintf("%d of %d", i+1, len(pictures)), one.Title, one.File})
+	}
+	c.Tables(form.Block{Grid: g})
 	for _, one := range pictures {
 		c.Add(book.Item{Kind: book.Sheet, Text: one.Title, Scene: one.Scene, File: one.File})
 	}
@@ -188,12 +193,31 @@ func work(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 
 func cutting(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "cuts", Title: "Cut list", For: book.Fitter, NewPage: true}
-	c.Tables(lists.CutsBlocks(p, tag.Of(p.Circuit, p.Net()), style)...)
+	for _, b := range lists.CutsBlocks(p, tag.Of(p.Circuit, p.Net()), style) {
+		c.Tables(ticked(b))
+	}
 	if stock := lists.StockBlocks(p, style); len(stock) > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Stock plan"})
 		c.Tables(stock...)
 	}
 	return c
+}
+
+// ticked puts a box to tick before every row of a list.
+func ticked(b form.Block) form.Block {
+	if b.Grid == nil {
+		return b
+	}
+	g := *b.Grid
+	g.Header = append([]string{"cut?"}, b.Grid.Header...)
+	g.Right = append([]bool{false}, b.Grid.Right...)
+	g.Widest = append([]int{0}, b.Grid.Widest...)
+	g.Rows = make([][]string, len(b.Grid.Rows))
+	for i, r := range b.Grid.Rows {
+		g.Rows[i] = append([]string{"☐"}, r...)
+	}
+	b.Grid = &g
+	return b
 }
 
 func parts(p *plan.Plan, style form.Style) book.Chapter {
@@ -280,11 +304,20 @@ func recording(p *plan.Plan, j jobIn) book.Chapter {
 		g := &form.Grid{Header: []string{"joint", "between", "how", "0 h", "24 h"}}
 		names := tag.Of(p.Circuit, p.Net())
 		for _, joint := range p.After.Layout.Joints {
-			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), names.Side(joint.A, joint.Run) + " / " + names.Side(joint.B, joint.Run), howJoined(joint), "", ""})
+			g.Rows = append(g.Rows, []string{tag.Joint(joint.Number), between(joint, names), howJoined(joint), "", ""})
 		}
 		c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
 	}
 	return c
+}
+
+// between names the two sides of a joint; those of a plain union are halves of one part.
+func between(j route.Joint, names *tag.Names) string {
+	a, b := names.Side(j.A, j.Run), names.Side(j.B, j.Run)
+	if a == b {
+		return "the two halves of " + a
+	}
+	return a + " / " + b
 }
 
 // howJoined says how a joint is made, at which side of a part with two nuts, and its size.

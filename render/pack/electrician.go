@@ -68,7 +68,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		add("Isolator"+who+": where, distance from the rim", "")
 	}
 	for _, e := range j.Elements {
-		add(names.Short(e.ID), elementWords(e))
+		add(e.ID+" element heater", elementWords(e))
 	}
 	for _, u := range units {
 		who := "the unit"

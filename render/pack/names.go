@@ -3,6 +3,7 @@ package pack
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -45,9 +46,12 @@ func namedBlock(b form.Block, names *tag.Names) form.Block {
 	for i, row := range b.Grid.Rows {
 		out := make([]string, len(row))
 		for k, cell := range row {
-			if k < len(g.Header) && listed[g.Header[k]] {
+			switch {
+			case k < len(g.Header) && listed[g.Header[k]]:
 				out[k] = names.Cell(cell)
-			} else {
+			case k < len(g.Header) && g.Header[k] == "value":
+				out[k] = names.Text(ofPart(cell, names))
+			default:
 				out[k] = names.Text(cell)
 			}
 		}
@@ -55,6 +59,15 @@ func namedBlock(b form.Block, names *tag.Names) form.Block {
 	}
 	b.Grid = &g
 	return b
+}
+
+// ofPart names the part a value is of, where its id is a word as any other: "body of filter".
+func ofPart(value string, names *tag.Names) string {
+	at := strings.LastIndex(value, " of ") + len(" of ")
+	if at < len(" of ") || names.Tags()[value[at:]] == "" {
+		return value
+	}
+	return value[:at] + names.Short(value[at:])
 }
 
 // stepText is a step of the assembly in the papers' names: joints that follow each other on one
@@ -69,8 +82,22 @@ func stepText(p *plan.Plan, j jobIn, s route.Step, names *tag.Names) string {
 		return numbered(ofUnion(names, names.Text(text)))
 	}
 	_, tail, _ := strings.Cut(text, ")") // what stands behind the joints' numbers
-	out := "glue together " + strings.Join(chains, "; ")
+	out := fitted(p, s) + "glue together " + strings.Join(chains, "; ")
 	return out + " (" + jointNumbers(s.Joints) + ")" + names.Text(tail)
+}
+
+// fitted says how a piece left long comes to its length, in the step that closes its loop; "" where
+// none does. Common practice, no source.
+func fitted(p *plan.Plan, s route.Step) string {
+	if p.Cuts == nil {
+		return ""
+	}
+	for i := range p.Cuts.Pieces {
+		if c := &p.Cuts.Pieces[i]; c.OverMM > 0 && slices.Contains(s.Joints, c.FitJoint) {
+			return fmt.Sprintf("hold piece %d in its place, mark it and cut off what is over; then ", c.Number)
+		}
+	}
+	return ""
 }
 
 // stringsOf is what the joints of a step put together, string by string; false where they are

@@ -28,6 +28,9 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	if j.Unit != nil {
 		c.Say(lead)
 	}
+	if done := doneForOwner(p, j); done != "" {
+		c.Say(done)
+	}
 	gone := j.saidTo(practice.Owner, practice.TakenOut(), practice.Leave())
 	c.Say(gone...)
 	for _, l := range table.PlainLines(p, style) {
@@ -62,6 +65,28 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	}
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"whom to call", "name and telephone"}, Rows: call}}})
 	return c
+}
+
+// doneForOwner says what the work is, in words anybody follows; "" where none comes.
+func doneForOwner(p *plan.Plan, j jobIn) string {
+	if j.Unit == nil || joints(p) == 0 || p.WhyNot() != "" {
+		return ""
+	}
+	names := tag.Of(p.Circuit, p.Net())
+	where := "your tub's pipework"
+	if p.Proposal != nil {
+		if r := p.Circuit.Run(p.Proposal.Marking.Run); r != nil {
+			where = "the pipe between the " + names.Word(r.From.Part) + " and the " + names.Word(r.To.Part)
+		}
+	}
+	text := "What is done: two new pipes join the heat pump to " + where
+	switch {
+	case len(j.Bypass) > 0 && j.Check == "":
+		text += ", with a valve between them by which the rest of the water goes on past the heat pump"
+	case j.Check != "":
+		text += ", with a valve between them that opens by itself and lets past what it does not need"
+	}
+	return text + "."
 }
 
 // unitWord is what the trade calls the heat pump.

@@ -195,7 +195,7 @@ func TestPage(t *testing.T) {
 			}
 			names := tag.Of(p.Circuit, p.Net())
 			for _, j := range p.After.Layout.Joints {
-				if blank := tag.Joint(j.Number) + " " + names.Side(j.A, j.Run) + " / " + names.Side(j.B, j.Run); !strings.Contains(text, blank) {
+				if blank := tag.Joint(j.Number) + " " + between(j, names); !strings.Contains(text, blank) {
 					t.Errorf("joint %d, %s, has no blank in the record", j.Number, blank)
 				}
 			}

@@ -2,6 +2,7 @@ package pack
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -68,12 +69,20 @@ func modeReadings(p *plan.Plan, j jobIn, names *tag.Names) (out []reading) {
 		if m.HasJets && m.Jets > 0 {
 			change := ""
 			if m.HasToday {
-				change = fmt.Sprintf("%+.0f %% of flow", 100*m.JetsChange())
+				change = jetsFeel(m.JetsChange())
 			}
 			out = append(out, reading{mode + ": jets feel, before / after", change})
 		}
 	}
 	return out
+}
+
+// jetsFeel is the change of the jets' flow, a share of today's, in a cell.
+func jetsFeel(change float64) string {
+	if math.Abs(change) < 0.005 {
+		return "as before"
+	}
+	return fmt.Sprintf("%+.0f %% of flow", 100*change)
 }
 
 // bypassReadings are what is read of what stands in the bypass of each unit.
@@ -118,7 +127,7 @@ func unitReadings(p *plan.Plan, names *tag.Names) (out []reading) {
 			supply = quantity.Voltage.Of(d.VoltageV).String()
 		}
 		out = append(out, reading{"Current" + whose, current}, reading{"Supply voltage" + whose, supply},
-			reading{"Flow switch" + whose + " tried by shutting the isolator to " + to + " slowly: stops within", "s"},
+			reading{"Flow switch" + whose + " tried by shutting the isolator to " + to + " slowly: stops within how many seconds", ""},
 			reading{"Condensate" + whose + " runs away", "yes"})
 	}
 	return out

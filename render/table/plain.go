@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
@@ -30,7 +31,7 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 			if len(units) > 1 {
 				who = "heat pump " + names.Tag(u.ID)
 			}
-			line := plainUnit(who, u, flow)
+			line := plainUnit(who, u, likely(p, m.Mode, u.ID, flow), flow)
 			if i == 0 {
 				out = append(out, at+line)
 			} else {
@@ -44,19 +45,35 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 	return out
 }
 
-// plainUnit says what one unit gets, and needs.
-func plainUnit(who string, u plan.UnitSummary, flow func(float64) string) string {
+// likely is the range of a unit's flow in a mode, in brackets, nine of ten samples in it; "" where
+// none was made.
+func likely(p *plan.Plan, mode, unit string, flow func(float64) string) string {
+	sol, ranges := p.After.Solution(mode), p.Ranges.Of(mode, graph.After)
+	if sol == nil || ranges == nil {
+		return ""
+	}
+	for i, f := range sol.Parts {
+		if f.Part.ID == unit && i < len(ranges.Parts) {
+			return " (likely " + ranges.Parts[i].Words(flow) + ")"
+		}
+	}
+	return ""
+}
+
+// plainUnit says what one unit gets, how sure that is, and what it needs.
+func plainUnit(who string, u plan.UnitSummary, sure string, flow func(float64) string) string {
+	gets := fmt.Sprintf("%s gets %s%s; ", who, flow(u.Flow), sure)
 	switch {
 	case u.Flow <= 1e-9:
 		return "no water comes to " + who + "."
 	case u.Least > 0 && u.Flow < u.Least:
-		return fmt.Sprintf("%s gets %s; it needs %s: TOO LITTLE.", who, flow(u.Flow), flow(u.Least))
+		return gets + fmt.Sprintf("it needs %s: TOO LITTLE.", flow(u.Least))
 	case u.Most > 0 && u.Flow > u.Most:
-		return fmt.Sprintf("%s gets %s; it may have %s: TOO MUCH.", who, flow(u.Flow), flow(u.Most))
+		return gets + fmt.Sprintf("it may have %s: TOO MUCH.", flow(u.Most))
 	case u.Least > 0:
-		return fmt.Sprintf("%s gets %s; it needs %s.", who, flow(u.Flow), flow(u.Least))
+		return gets + fmt.Sprintf("it needs %s.", flow(u.Least))
 	}
-	return fmt.Sprintf("%s gets %s; what it needs is not known.", who, flow(u.Flow))
+	return gets + "what it needs is not known."
 }
 
 func jetsChange(m plan.ModeSummary) string {

@@ -60,7 +60,11 @@ func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 		cut := s.Length(c.CutMM) + mark
 		if words := c.OverWords(); words != "" {
 			cut = s.Length(c.CutMM) + " + " + s.Length(c.OverMM) + mark + "^"
-			over = append(over, "^ over length: "+s.Say(words))
+			text := s.Say(words)
+			if names != nil {
+				text = strings.Replace(text, fmt.Sprintf("joint %d", c.FitJoint), "joint "+tag.Joint(c.FitJoint), 1)
+			}
+			over = append(over, "^ over length: "+text)
 		}
 		row := []string{strconv.Itoa(c.Number), cut, c.Size.String(),
 			s.Length(c.CentreToCentreMM), endText(c.From, runID(c), s), endText(c.To, runID(c), s), runWords(c, names)}
@@ -72,6 +76,9 @@ func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 	if words := measureWords(p.Cuts.Pieces); len(words) > 0 {
 		lines = append(lines, "* measure the part first: this length hangs on a take-off no standard gives")
 		for _, w := range words {
+			if names != nil {
+				w = tradeWord(w)
+			}
 			lines = append(lines, "  "+w)
 		}
 	}
@@ -108,6 +115,19 @@ func measureWords(pieces []route.Piece) []string {
 		order[i] = w + " (piece " + strings.Join(on[w], ", ") + ")"
 	}
 	return order
+}
+
+// tradeWord calls the kind of a part to measure as the trade does: "bypass: ball valve 1 in, stop
+// to stop" for "bypass: ball-valve 1 in, stop to stop".
+func tradeWord(what string) string {
+	id, rest, found := strings.Cut(what, ": ")
+	if !found {
+		id, rest = "", what
+	} else {
+		id += ": "
+	}
+	kind, size, _ := strings.Cut(rest, " ")
+	return id + tag.FittingWord(kind) + " " + size
 }
 
 // endText says what an end goes into, and how deep. The run is left out where it is the

@@ -72,7 +72,7 @@ func itemsBlock(title string, items []takeoff.Item, s form.Style) form.Block {
 	}
 	columns = append(columns, form.Column{Head: "where", Widest: whereWidth})
 	if prices {
-		columns = append(columns, form.Column{Head: "price", Right: true})
+		columns = append(columns, form.Column{Head: "price each", Right: true})
 	}
 	if codes {
 		columns = append(columns, form.Column{Head: "code"})

@@ -1,0 +1,73 @@
+package pack
+
+import (
+	"regexp"
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/render/book"
+	"dryfit/render/table/form"
+)
+
+// What each reader asks of a pack first is answered in the chapter that reader opens first, in the
+// form in which it is looked for. The questions: common practice, no source.
+func TestFirstQuestions(t *testing.T) {
+	ask := map[string][][2]string{
+		"answer": { // everybody's, and the fitter's
+			{"may it be built?", `^It may be built|NOT TO BE BUILT`},
+			{"does the heat pump get its water, and how sure is that?", `gets [\d.]+ m3/h \(likely .*\); it needs [\d.]+ m3/h`},
+			{"how long is the tub out of use?", `The tub is out of use from power off`},
+			{"what was not measured?", `look before you cut`},
+			{"how much work is it?", `New work: \d+ pieces of pipe, \d+ joints`},
+			{"is there anything to mend?", `Findings: \d+ errors?, \d+ warnings?`},
+		},
+		"work": { // the fitter's
+			{"what is done before the day?", `Before the day`},
+			{"when may water and power come?", `No water and no power before the cure is over: \d+ h`},
+			{"what holds the work?", `HOLD:`},
+			{"where does the power go off?", `Power off, locked off and proved dead`},
+			{"when is it tested, and with what?", `Water only, never compressed air`},
+			{"what is left to the electrician?", `First the electrician|electrician`},
+		},
+		"electric": {
+			{"what voltage?", `Supply of the unit \| \d+ V`},
+			{"what current?", `Full load of the unit \| [\d.]+ A`},
+			{"what at a start?", `At its start \|`},
+			{"what residual current device?", `30 mA, type A at least`},
+			{"what runs together?", `Runs together.*: .* A`},
+			{"what becomes of the element?", `E1 element heater \| (to be disconnected|stays, kept apart by)|$`},
+			{"how is it earthed?", `Bonding and earthing, proved by \|`},
+			{"how far from the rim?", `zone 1`},
+			{"who decides?", `for the electrician's decision, by the local code`},
+			{"where do I sign?", `Name, licence, date, signature`},
+		},
+		"owner": {
+			{"what is done?", `What is done: two new pipes join the heat pump`},
+			{"what must never be shut?", `Never shut V\d`},
+			{"how do the valves stand?", `In use they stand so, and stay so: V\d`},
+			{"which valve is which?", `V\d+ \(on the pipe to the heat pump\)`},
+			{"does it hold in the cold?", `The heat pump holds`},
+			{"how long does it take to heat?", `Filled at .* after [\d.]+ h`},
+			{"what do I look at?", `Clean the filter|Backwash`},
+			{"what if the power fails in a frost?", `The first hour of a frost without power`},
+			{"is the steam a fault?", `steam and water at the heat pump are no fault`},
+			{"whom do I call?", `the fitter \|`},
+		},
+	}
+	for _, name := range []string{"circulation", "large-circulation", "two-speed", "plunge-pool", "plug-in"} {
+		p := demoPlan(t, name)
+		style := form.Style{Units: quantity.MetricSystem}
+		j := factsOf(p, style.Units)
+		for _, c := range []book.Chapter{answer(p, style), work(p, j, style), electrician(p, j), owner(p, j, style)} {
+			said := wordsOf(c)
+			for _, q := range ask[c.ID] {
+				if !regexp.MustCompile(`(?m)` + q[1]).MatchString(said) {
+					t.Errorf("%s: %q is not answered in %q:\n%s", name, q[0], c.Title, said)
+				}
+			}
+			if name != "plug-in" && c.ID == "answer" && !regexp.MustCompile(`The first cut, X1, is on the pipe .*, [\d.]+ mm from the`).MatchString(said) {
+				t.Errorf("%s: where the first cut is does not stand in the answer:\n%s", name, said)
+			}
+		}
+	}
+}

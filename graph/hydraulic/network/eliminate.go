@@ -19,6 +19,7 @@ type elimination struct {
 	ground  []int32 // node grounded by the edge, where slot is -1
 	dense   []int32 // nodes of the dense part
 	base    int     // first slot of the dense part
+	place   []int32 // of each node in the order of elimination, the dense part's last
 
 	cond []float64 // conductance in each slot; after factor, over the sum for the sparse part
 	g    []float64 // to ground, of each node
@@ -35,8 +36,8 @@ func newElimination(nodes int, ends [][2]int32, t *topology) *elimination {
 		isRoot[v] = t.parent[v] < 0
 	}
 	adj := neighbours(nodes, ends, t, isRoot)
-	place := el.sequence(adj, isRoot)
-	el.layOut(place, adj, ends, t, isRoot)
+	el.place = el.sequence(adj, isRoot)
+	el.layOut(adj, ends, t, isRoot)
 	return el
 }
 
@@ -144,8 +145,8 @@ func joinNeighbours(list, star []int32, i, k int32, mark []int32) []int32 {
 }
 
 // layOut gives every pair of neighbours its slot.
-func (el *elimination) layOut(place []int32, adj [][]int32, ends [][2]int32, t *topology, isRoot []bool) {
-	byPlace := func(a, b int32) int { return int(place[a] - place[b]) }
+func (el *elimination) layOut(adj [][]int32, ends [][2]int32, t *topology, isRoot []bool) {
+	byPlace := func(a, b int32) int { return int(el.place[a] - el.place[b]) }
 	el.ptr = make([]int32, len(el.order)+1)
 	for k, v := range el.order {
 		slices.SortFunc(adj[v], byPlace)
@@ -155,31 +156,12 @@ func (el *elimination) layOut(place []int32, adj [][]int32, ends [][2]int32, t *
 	el.base = len(el.nbr)
 	size := len(el.dense)
 	el.cond = make([]float64, el.base+size*size)
-	slotOf := func(a, b int32) int32 {
-		pa, pb := place[a], place[b]
-		if pa > pb {
-			pa, pb = pb, pa
-		}
-		if k := int(pa) - len(el.order); k >= 0 {
-			return int32(el.base + k*size + int(pb) - len(el.order))
-		}
-		lo, hi := el.ptr[pa], el.ptr[pa+1]
-		for lo < hi {
-			m := (lo + hi) / 2
-			if place[el.nbr[m]] < pb {
-				lo = m + 1
-			} else {
-				hi = m
-			}
-		}
-		return lo
-	}
 	el.pairPtr = make([]int32, len(el.order)+1)
 	for k := range el.order {
 		star := el.star(k)
 		for i := range star {
 			for j := i + 1; j < len(star); j++ {
-				el.pair = append(el.pair, slotOf(star[i], star[j]))
+				el.pair = append(el.pair, el.slotOf(star[i], star[j]))
 			}
 		}
 		el.pairPtr[k+1] = int32(len(el.pair))
@@ -195,9 +177,30 @@ func (el *elimination) layOut(place []int32, adj [][]int32, ends [][2]int32, t *
 		case isRoot[b]:
 			el.slot[i], el.ground[i] = -1, a
 		default:
-			el.slot[i] = slotOf(a, b)
+			el.slot[i] = el.slotOf(a, b)
 		}
 	}
+}
+
+// slotOf is the slot of two neighbours.
+func (el *elimination) slotOf(a, b int32) int32 {
+	pa, pb := el.place[a], el.place[b]
+	if pa > pb {
+		pa, pb = pb, pa
+	}
+	if k := int(pa) - len(el.order); k >= 0 {
+		return int32(el.base + k*len(el.dense) + int(pb) - len(el.order))
+	}
+	lo, hi := el.ptr[pa], el.ptr[pa+1]
+	for lo < hi {
+		m := (lo + hi) / 2
+		if el.place[el.nbr[m]] < pb {
+			lo = m + 1
+		} else {
+			hi = m
+		}
+	}
+	return lo
 }
 
 // factor eliminates with the resistances (m per m³/s, above 0) of the active edges.

@@ -5,14 +5,19 @@ import "math"
 // mostKrylov is the longest basis before the search starts afresh.
 const mostKrylov = 60
 
+// mostDirect is how many steps are given to the preconditioner that holds the joints' cross terms:
+// one or two do, where it could be eliminated to any accuracy.
+const mostDirect = 12
+
 // gmres sets work.dir, which holds what to balance, to the solution of the true linear
-// system, joints' cross terms and falling laws included, preconditioned by the network of
-// positive resistances. It stops where what is left of the imbalance, as the preconditioner
-// weighs it, is the share miss.
+// system, joints' cross terms and falling laws included, by a preconditioner: the network of
+// positive resistances, or that with the cross terms. It stops where what is left of the
+// imbalance, as the preconditioner weighs it, is the share miss, or after so many steps as most;
+// it reports whether it came that near.
 //
 // Source: Y. Saad, M. H. Schultz (1986), SIAM J. Sci. Stat. Comput. 7(3), 856-869, from
 // memory; the heads of rows of tees solved by it are closed by hand in the tests.
-func (s *Solver) gmres(t *topology, miss float64) {
+func (s *Solver) gmres(t *topology, miss float64, most int, precondition func(t *topology, x []float64)) bool {
 	n := len(t.chords)
 	pack := func(to, x []float64) {
 		for i, c := range t.chords {
@@ -24,7 +29,7 @@ func (s *Solver) gmres(t *topology, miss float64) {
 			x[c] = from[i]
 		}
 	}
-	s.precondition(t, s.work.dir)
+	precondition(t, s.work.dir)
 	basis := func(i int) []float64 {
 		if i == len(s.work.krylov) {
 			s.work.krylov = append(s.work.krylov, nil)
@@ -38,17 +43,17 @@ func (s *Solver) gmres(t *topology, miss float64) {
 	pack(v, s.work.dir)
 	norm := math.Sqrt(dot(v, v))
 	if norm == 0 || !finite(norm) {
-		return
+		return norm == 0
 	}
 	scale(v, 1/norm)
-	m := min(n, mostKrylov)
+	m := min(n, most)
 	h, cs, sn, g := s.work.gmres.of(m)
 	g[0] = norm
-	used := 0
+	used, near := 0, false
 	for k := range m {
 		unpack(s.work.tmp, basis(k))
 		s.apply(t, s.work.tmp)
-		s.precondition(t, s.work.tmp)
+		precondition(t, s.work.tmp)
 		w := basis(k + 1)
 		pack(w, s.work.tmp)
 		for i := range k + 1 {
@@ -75,7 +80,7 @@ func (s *Solver) gmres(t *topology, miss float64) {
 		h[k*m+k] = r
 		g[k], g[k+1] = cs[k]*g[k], -sn[k]*g[k]
 		used = k + 1
-		if math.Abs(g[k+1]) <= miss*norm || next <= 1e-13 {
+		if near = math.Abs(g[k+1]) <= miss*norm || next <= 1e-13; near {
 			break
 		}
 		scale(w, 1/next)
@@ -92,6 +97,7 @@ func (s *Solver) gmres(t *topology, miss float64) {
 		add(x, basis(i), g[i])
 	}
 	unpack(s.work.dir, x)
+	return near
 }
 
 // rotations is working memory of gmres: the triangle its rotations leave, and their angles.

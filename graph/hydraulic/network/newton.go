@@ -122,7 +122,18 @@ func (s *Solver) direction(t *topology, first bool, miss float64) (convex bool) 
 		s.precondition(t, s.work.dir)
 		return convex
 	}
-	s.gmres(t, miss)
+	if s.direct && len(t.chords) > fewLoops && len(s.net.Joints) > 0 && !s.stiff {
+		if t.whole == nil {
+			t.whole = s.newGeneral(t)
+		}
+		if t.whole.factor(s, t) && s.gmres(t, miss, mostDirect, func(t *topology, x []float64) { t.whole.precondition(s, t, x) }) {
+			return false
+		}
+		for _, c := range t.chords {
+			s.work.dir[c] = -s.res[c]
+		}
+	}
+	s.gmres(t, miss, mostKrylov, s.precondition)
 	return false
 }
 

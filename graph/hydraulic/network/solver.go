@@ -42,6 +42,7 @@ type Solver struct {
 	steep   float64
 	plain   float64 // share of plain square laws in the joints' losses
 	steps   int
+	direct  bool // joints are eliminated with the rest, where there are loops enough for it to pay
 }
 
 // work holds vectors used again and again.
@@ -57,7 +58,7 @@ func NewSolver(n *Network) (*Solver, error) {
 	if err := n.check(); err != nil {
 		return nil, err
 	}
-	s := &Solver{net: n, extra: len(n.Fixed), topos: map[string]*topology{}}
+	s := &Solver{net: n, extra: len(n.Fixed), topos: map[string]*topology{}, direct: true}
 	nodes := n.Nodes
 	if s.extra > 0 {
 		nodes++

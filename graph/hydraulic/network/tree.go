@@ -17,6 +17,7 @@ type topology struct {
 	comp   []int32 // number of the component of each node
 	comps  int
 	elim   *elimination
+	whole  *general // nil until it is wanted
 }
 
 // twig is an edge of the tree as the walks along it need it.

@@ -1,0 +1,38 @@
+package network
+
+import "math"
+
+// SeekSteps has the solver seek each step as if its joints could not be eliminated.
+func (s *Solver) SeekSteps() { s.direct = false }
+
+// DirectMiss eliminates the joints at the solution found last, puts flows along the chords through
+// the slopes there and gets them back: it returns by how much of the largest they are missed, and
+// how many chords there are; -1 where it can't be eliminated.
+func (s *Solver) DirectMiss(flow func() float64) (miss float64, chords int) {
+	for _, t := range s.topos {
+		if len(t.chords) <= chords {
+			continue
+		}
+		chords = len(t.chords)
+		s.eval(t)
+		for _, e := range t.edges {
+			s.work.resist[e] = max(s.s[e], s.floor[e])
+		}
+		g := s.newGeneral(t)
+		if !g.factor(s, t) {
+			return -1, chords
+		}
+		x, want, most := make([]float64, len(s.ends)), make([]float64, len(s.ends)), 0.0
+		for _, c := range t.chords {
+			x[c] = flow()
+			want[c], most = x[c], max(most, math.Abs(x[c]))
+		}
+		s.apply(t, x)
+		g.precondition(s, t, x)
+		miss = 0
+		for _, c := range t.chords {
+			miss = max(miss, math.Abs(x[c]-want[c])/most)
+		}
+	}
+	return miss, chords
+}

@@ -22,9 +22,10 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 			Layout: lay, Mode: mode, Stage: stage, Water: waterOf(set),
 			Parts: make([]ModelPart, len(c.Parts)), Runs: make([]ModelRun, len(c.Runs)), PartAt: make(map[string]int, len(c.Parts)),
 		},
-		c: c, set: set, ports: newPorts(len(c.Parts)),
+		c: c, set: set, ports: newPorts(len(c.Parts)), air: make([]bool, len(c.Parts)),
 	}
 	for i, p := range c.Parts {
+		b.air[i] = hasAir(p)
 		if _, twice := b.m.PartAt[p.ID]; !twice {
 			b.m.PartAt[p.ID] = i
 		}
@@ -33,6 +34,9 @@ func Build(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Model, error
 	for i := range c.Runs {
 		b.m.Below[i] = b.levels.Run(i)
 	}
+	most := 2*len(c.Runs) + 3*len(c.Parts)
+	b.nodes, b.runsAt = make([]int, 0, most), make([]int, 0, most)
+	b.m.net.Edges = make([]network.Edge, 0, len(c.Runs)+3*len(c.Parts))
 	b.m.net.Nodes = 1 // the water in the tub, whatever its port: b.m.tub
 	for i := range c.Runs {
 		if err := b.addRun(i); err != nil {
@@ -59,6 +63,7 @@ type builder struct {
 	m      *Model
 	c      *graph.Circuit
 	set    *settle.Stage
+	air    []bool // of each part: any of its ports may carry air
 	levels route.Levels
 	ports  *ports
 	nodes  []int               // of each port, by its number; -1 none yet
@@ -84,11 +89,11 @@ func (b *builder) addRun(i int) error {
 	var ends [2]int
 	for k, ref := range []graph.PortRef{r.From, r.To} {
 		at, ok := b.m.PartAt[ref.Part]
-		if !ok || b.c.Parts[at].IsAir(ref.Port) {
+		if !ok || b.carriesAir(at, ref.Port) {
 			return nil
 		}
 		ends[k] = at
-		m.ends[k] = b.port(ref.Part, ref.Port)
+		m.ends[k] = b.port(at, ref.Port)
 		if b.runsAt[m.ends[k]] < 0 {
 			b.runsAt[m.ends[k]] = i
 		}
@@ -114,7 +119,7 @@ func (b *builder) addRun(i int) error {
 		m.BoreM, m.bare = 0.05, true // of no pipe: nothing stands on it
 	}
 	m.Law = &laws.RunLaw{}
-	m.Edge = b.edge(network.Edge{From: b.node(from, r.From.Port), To: b.node(to, r.To.Port), Law: m.Law})
+	m.Edge = b.edge(network.Edge{From: b.endOf(from, m.ends[0]), To: b.endOf(to, m.ends[1]), Law: m.Law})
 	return nil
 }
 

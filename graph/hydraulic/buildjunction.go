@@ -11,7 +11,7 @@ import (
 func (b *builder) addTee(m *ModelPart) {
 	p := m.Part
 	m.Row = b.settled(p).LossRow.V
-	m.middle = b.node(p, middle)
+	m.middle = b.middleOf(p)
 	for _, n := range m.nodes {
 		m.Edges = append(m.Edges, b.edge(network.Edge{From: n, To: m.middle}))
 	}
@@ -52,7 +52,7 @@ func (b *builder) addHub(m *ModelPart) {
 		m.BoreM = b.boreAt(p, m.ports[i])
 	}
 	law := b.lossOf(m)
-	m.middle = b.node(p, middle)
+	m.middle = b.middleOf(p)
 	m.ways, m.way0, m.turned = make([]*laws.PartLaw, len(m.ports)), make([]float64, len(m.ports)), make([]float64, len(m.ports))
 	for i, n := range m.nodes {
 		e := network.Edge{From: n, To: m.middle}

@@ -1,6 +1,8 @@
 package hydraulic
 
 import (
+	"slices"
+
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
@@ -18,13 +20,20 @@ func (b *builder) addPart(i int) error {
 	m := &b.m.Parts[i]
 	*m = ModelPart{Part: p, Source: "none", times: 1, Set: b.settled(p), Density: b.m.Water.Density}
 	m.Below, m.level = b.levels.Part(p)
-	for _, port := range settle.PortsOf(p) {
-		if !p.IsAir(port) {
-			m.ports = append(m.ports, port)
-			m.nodes = append(m.nodes, b.node(p, port))
-			m.meets = append(m.meets, b.port(p.ID, port))
-		}
+	at, names := b.m.PartAt[p.ID], settle.PortsOf(p)
+	m.ports = names
+	if b.air[i] {
+		m.ports = slices.DeleteFunc(slices.Clone(names), p.IsAir)
 	}
+	both := make([]int, 0, 2*len(m.ports)) // one piece of memory for the two lists
+	for _, port := range m.ports {
+		both = append(both, b.port(at, port))
+	}
+	m.meets = both[:len(m.ports):len(m.ports)]
+	for _, n := range m.meets {
+		both = append(both, b.endOf(p, n))
+	}
+	m.nodes = both[len(m.ports):]
 	switch {
 	case p.Kind == graph.Tub || p.Kind.MovesAir() || p.Kind.OnePort():
 		return nil

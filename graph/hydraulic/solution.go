@@ -1,6 +1,9 @@
 package hydraulic
 
-import "dryfit/graph"
+import (
+	"dryfit/graph"
+	"dryfit/graph/hydraulic/network"
+)
 
 // Solution is the steady flow of one stage in one mode. Flows are m³/s, positive in the
 // direction the part or run is written (in to out, from to to); drops are Pa of total
@@ -14,6 +17,7 @@ type Solution struct {
 	Residual    float64    // largest imbalance of any node, m³/s
 	EnergyError float64    // largest imbalance round any loop, m
 	Iterations  int
+	flow        *network.Flow      // of the network: where to begin with one much like it
 	Notes       []graph.Diagnostic // what the reader of the numbers must know: beyond a table's end, two answers, no flow, …
 }
 

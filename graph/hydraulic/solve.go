@@ -13,9 +13,19 @@ import (
 // flows close, a *BeyondCurveError where a pump would run past its curve, an *InputError
 // where something is missing.
 func Solve(lay *route.Layout, mode graph.Mode, stage graph.Stage) (*Solution, error) {
+	return SolveNear(lay, mode, stage, nil)
+}
+
+// SolveNear is Solve for a circuit that differs little from one solved before, as by the spring of
+// its check or the dirt in its filter: the search begins at those flows. What it finds does not hang
+// on them beyond rounding; where the two nets have not the same edges, they are not used. nil: none.
+func SolveNear(lay *route.Layout, mode graph.Mode, stage graph.Stage, near *Solution) (*Solution, error) {
 	m, err := Build(lay, mode, stage)
 	if err != nil {
 		return nil, err
+	}
+	if near != nil && near.flow != nil && len(near.flow.Q) == len(m.net.Edges) {
+		m.plain = near.flow
 	}
 	return m.Solve(nil)
 }
@@ -33,7 +43,9 @@ func (m *Model) Solve(p *Perturb) (*Solution, error) {
 	if p == nil {
 		m.plain = f
 	}
-	return m.report(f), nil
+	s := m.report(f)
+	s.flow = f
+	return s, nil
 }
 
 // Flows is Solve with the inputs as they are described, of which only flows, heads, drops and

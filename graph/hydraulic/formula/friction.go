@@ -61,6 +61,16 @@ func NewPipe(rel float64) Pipe {
 	return Pipe{rel: rel, f4: f4, base: base, df4: (f4 - base) / (TurbulentStart - LaminarEnd), root: 1 / math.Sqrt(f4)}
 }
 
+// Of returns the law of a pipe with another roughness ε/D, or with the same as one not used yet.
+func (p *Pipe) Of(rel float64) Pipe {
+	if p.f4 == 0 || rel != p.rel {
+		return NewPipe(rel)
+	}
+	same := *p
+	same.root = 1 / math.Sqrt(p.f4)
+	return same
+}
+
 // Friction returns the Darcy friction factor [-] and its derivative by the Reynolds number:
 // 64/Re up to Re 2000, Colebrook-White from Re 4000, and between them a straight line in
 // Re. That line is the choice of this program, as no law is accepted there: f is

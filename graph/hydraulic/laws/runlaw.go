@@ -27,7 +27,7 @@ func NewRunLaw(length, bore, roughness, viscosity float64) *RunLaw {
 // Set makes it the law of another pipe, without fittings: see NewRunLaw.
 func (l *RunLaw) Set(length, bore, roughness, viscosity float64) {
 	*l = RunLaw{
-		Pipe:     formula.NewPipe(roughness / bore),
+		Pipe:     l.Pipe.Of(roughness / bore),
 		Friction: length / bore * formula.HeadPerFlow2(bore),
 		Reynolds: bore / (formula.Area(bore) * viscosity),
 	}

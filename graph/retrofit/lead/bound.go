@@ -54,10 +54,6 @@ type left struct {
 // far is further than any pipe goes.
 const far = int64(1) << 40
 
-// Known is what problems with the same fittings have in common: worked out for the first of them.
-// The zero value knows nothing yet. It is for one search at a time.
-type Known struct{ left map[leftKey]*left }
-
 // leftKey is what a left hangs on: the way of the last leg, the phase it comes to the port in,
 // and the least lengths of a leg and of the last.
 type leftKey struct {

@@ -15,8 +15,10 @@ import (
 // hand looks no further.
 const (
 	mostSteps  = 120000
-	roughSteps = 8000 // of all of it, where any good pair will do
+	mostOfAll  = 3 * mostSteps // of all searches that know of each other; after that they are short
+	roughSteps = 8000          // of all of it, where any good pair will do
 	sideSteps  = 15000
+	longSteps  = 4000 // from where on an answer is kept for those who ask the same again
 	mostPaths  = 150
 	mostRounds = 40
 )
@@ -24,7 +26,20 @@ const (
 // Find returns the best pair of pipes; nil where there is none, with the names of what is in
 // the way.
 func Find(p Problem) (*Pair, []string) {
+	if done, ok := p.Known.of(&p); ok {
+		return done.pair, done.met
+	}
 	f := newFinder(p)
+	if p.Known.spent() >= mostOfAll {
+		f.steps = min(f.steps, roughSteps)
+	}
+	most := f.steps
+	pair, met := f.find()
+	p.Known.keep(&p, answer{pair, met}, most-f.steps)
+	return pair, met
+}
+
+func (f *finder) find() (*Pair, []string) {
 	f.rooms = rooms.Get().(*[3]room)
 	defer rooms.Put(f.rooms)
 	var best *found

@@ -254,3 +254,42 @@ func TestNoUnionInAWall(t *testing.T) {
 		}
 	}
 }
+
+// What a search among changes asks again is answered as it was before, with no step taken; another
+// question is not. All searches that know of each other are bounded together: after so many steps
+// each further one is short.
+func TestSearchesKnowOfEachOther(t *testing.T) {
+	known := &Known{}
+	asked := func(seed uint64) (*Pair, []string, int) {
+		p, before := drawn(seed), known.steps
+		p.Known = known
+		pair, met := Find(p)
+		return pair, met, known.steps - before
+	}
+	long, pair, met := uint64(0), (*Pair)(nil), []string(nil)
+	for seed := range uint64(60) {
+		got, names, steps := asked(seed)
+		if steps > longSteps && len(known.answers) == 1 && pair == nil && got != nil {
+			long, pair, met = seed, got, names
+		}
+		if steps > roughSteps && known.steps-steps >= mostOfAll {
+			t.Errorf("%d: %d steps, after %d of all", seed, steps, known.steps-steps)
+		}
+		if known.steps > mostOfAll+2*roughSteps {
+			break
+		}
+	}
+	if pair == nil || known.steps < mostOfAll {
+		t.Fatalf("%d steps, %d long searches: the test shows nothing", known.steps, len(known.answers))
+	}
+	again, names, steps := asked(long)
+	if steps != 0 || !cmp.Equal(again, pair) || !cmp.Equal(names, met) {
+		t.Errorf("asked again, after %d steps: %+v %v, was %+v %v", steps, again, names, pair, met)
+	}
+	other, before := drawn(long), known.steps
+	other.Known = known
+	other.ClipMM++
+	if Find(other); known.steps == before {
+		t.Error("asked another question it gave the old answer")
+	}
+}

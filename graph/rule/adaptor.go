@@ -31,7 +31,9 @@ func noAdaptor(in *Input, report Report, kind string, hint quantity.Text) {
 				Message: graph.Say("run %q is %s %s and what it meets %s is %s: 0 %ss in the catalogue join the two, needs 1", r.Said(), r.Spec, r.Size, f.Where, other, kind),
 				Hint:    hint,
 			}
-			if have := partners(v, kind, other); len(have) > 0 {
+			if pipes := barbedFrom(v, other); kind == "transition" && len(pipes) > 0 {
+				d.Hint = graph.Say("%s is a size of hose, in which no pipe is made: write the pipe it is led to as (%s, for which there is a barb onto such hose; on a unit ports-size), then give the last run to it spec = \"hose\" and that size in the plan that cutin --write-plan writes", other, strings.Join(pipes, " or "))
+			} else if have := partners(v, kind, other); len(have) > 0 {
 				d.Hint += graph.Say("; for %s the catalogue has %s", other, strings.Join(have, ", "))
 			}
 			for _, end := range []graph.PortRef{r.From, r.To} {
@@ -42,6 +44,25 @@ func noAdaptor(in *Input, report Report, kind string, hint quantity.Text) {
 			report(!f.New, d)
 		}
 	}
+}
+
+// barbedFrom lists the sizes of pipe from which a barb leads to hose of a size that no pipe is
+// made in; none where it is a size of pipe.
+func barbedFrom(v *view, size catalog.Size) []string {
+	hose := false
+	for _, spec := range catalog.Specs() {
+		if !slices.Contains(v.set.Catalog().PipeSizes(spec), size) {
+			continue
+		}
+		if spec.Family() != catalog.Hose {
+			return nil
+		}
+		hose = true
+	}
+	if !hose {
+		return nil
+	}
+	return partners(v, "barb", size)
 }
 
 // otherSize returns the end of an adaptor that is not its run's.

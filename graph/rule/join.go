@@ -149,4 +149,27 @@ func inchMetricTransition(in *Input, report Report) {
 
 func hoseOnBarbs(in *Input, report Report) {
 	noAdaptor(in, report, "barb", "take hose of a size for which there is a barb")
+	pipeOntoTails(in, report)
+}
+
+// pipeOntoTails warns of pipe that ends where a part has tails for hose: nothing glues to them.
+func pipeOntoTails(in *Input, report Report) {
+	v := in.ask()
+	for _, r := range v.c.Runs {
+		set := v.run(r)
+		if set == nil || v.net.IsAir(r) || r.Spec == "" || r.Spec.Family() == catalog.Hose {
+			continue
+		}
+		for k := range set.Ends {
+			e := &set.Ends[k]
+			if e.Part == nil || e.Part.Kind == graph.Barb || e.Socket.Ends != "barb" {
+				continue
+			}
+			report(!r.New(), graph.Diagnostic{
+				Pos: runKey(r, "size"), Severity: graph.Warning, Related: []graph.Related{here(e.Part.Part)},
+				Message: graph.Say("run %q is %s %s and ends at the tails of %s, which are for hose: 0 ways to glue it there, needs 1", r.Said(), r.Spec, r.Size, e.Ref),
+				Hint:    graph.Say("give this run spec = \"hose\" and its size, in the plan that cutin --write-plan writes where the tool led it; or say in ends what %q really has: \"thread\", \"union\", \"socket\"", e.Ref.Part),
+			})
+		}
+	}
 }

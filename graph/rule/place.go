@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -74,6 +75,14 @@ func placeRules() []*Rule {
 			Source:   "common practice, no source",
 			Severity: graph.Error,
 			Check:    unitBeforeJets,
+		},
+		{
+			Name:     "unit-on-whole-line",
+			Asks:     "All the water of the pump comes to the tees of the unit: no other way leads round them to the tub.",
+			Why:      "A way round takes its share, and more of it the dirtier the filter on the unit's own way is; the bypass can't give that back.",
+			Source:   "follows from the circuit",
+			Severity: graph.Warning,
+			Check:    unitOnWholeLine,
 		},
 		{
 			Name:     "unit-gets-water",
@@ -272,6 +281,51 @@ func unitBeforeJets(in *Input, report Report) {
 			})
 		}
 	}
+}
+
+func unitOnWholeLine(in *Input, report Report) {
+	v := in.ask()
+	tees := map[*graph.Part]bool{}
+	for _, b := range v.branches {
+		tees[b.Unit] = true
+		if b.TeeIn != nil && b.TeeOut != nil {
+			tees[b.TeeIn], tees[b.TeeOut] = true, true
+		}
+	}
+	for _, b := range v.branches {
+		if b.Pump == nil || !b.up.HasPart(b.Pump.ID) {
+			continue
+		}
+		way := v.net.WayToTub(b.Pump, func(p *graph.Part) bool { return tees[p] })
+		if way == nil {
+			continue
+		}
+		d := graph.Diagnostic{
+			Pos: b.Unit.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Pump)},
+			Message: graph.Say("%q is not on all of the water of pump %q: 1 way leads round it to the tub, over %s; needs 0", b.Unit.ID, b.Pump.ID, v.along(way)),
+			Hint:    "cut where the ways have met again, or before they part; where that can't be, the flow told is that of every filter equally dirty, and no valve on the unit's own way is ever shut while it heats",
+		}
+		report(b.Unit.Existing, d)
+	}
+}
+
+// along names what a way passes: its parts that are more than pipe, else its runs.
+func (v *view) along(way []*graph.Run) quantity.Text {
+	var parts, runs []string
+	for _, r := range way {
+		runs = append(runs, fmt.Sprintf("%q", r.Said()))
+		_, to := v.net.Ends(r)
+		if p := v.net.Part(to.Part); p != nil && p.Kind != graph.Tee && p.Kind != graph.Tub {
+			parts = append(parts, fmt.Sprintf("%s %q", p.Kind, p.ID))
+		}
+	}
+	if len(parts) == 0 {
+		parts = runs
+	}
+	if len(parts) > 3 {
+		parts = append(parts[:3], "more")
+	}
+	return quantity.Text(strings.Join(parts, ", "))
 }
 
 func unitGetsWater(in *Input, report Report) {

@@ -141,7 +141,11 @@ func placeBlocks(v search.Verdict, s form.Style) []form.Block {
 		b.Lines = append(b.Lines, "   - "+r)
 	}
 	for _, m := range v.Mend {
-		b.Lines = append(b.Lines, "   would make it possible: "+s.Say(m))
+		says := "   would make it possible: "
+		if v.Verdict == "measure first" { // the tape may find that it is not
+			says = "   would tell: "
+		}
+		b.Lines = append(b.Lines, says+s.Say(m))
 	}
 	if v.Next != "" {
 		b.Lines = append(b.Lines, "   "+s.Say(v.Next))

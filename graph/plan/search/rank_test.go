@@ -4,10 +4,13 @@ import (
 	"math"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"dryfit/catalog"
+	"dryfit/graph"
 	"dryfit/graph/description"
+	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 )
 
@@ -55,6 +58,35 @@ func TestNearestSpring(t *testing.T) {
 			c.Retrofit.SpringPa = want.CrackingPa + off*psi
 			if got := s.springs(); len(got) != 1 || got[0].Name != want.Name {
 				t.Errorf("asked for %.2f psi: %v, want %s", c.Retrofit.SpringPa/psi, got, want.Name)
+			}
+		}
+	}
+}
+
+// A run known only by its length is one to measure where it may hold the work: not where even the
+// longest it may be (catalogue: a length nobody measured is up to 34 % more than written) is less
+// than that. What it says is then no advice.
+func TestShortLengthIsNothingToMeasure(t *testing.T) {
+	data, err := os.ReadFile("../../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ length, verdict string }{{"250 mm", "ruled out"}, {"400 mm", "measure first"}, {"900 mm", "measure first"}} {
+		text := strings.Replace(string(data), "from = \"filter.out\"\nto = \"element.in\"\nexisting = true\nlegs = [\"right 160 mm\"]",
+			"from = \"filter.out\"\nto = \"element.in\"\nexisting = true\nlength = \""+c.length+"\"", 1)
+		circuit, ds := description.Read("two-speed.toml", []byte(text))
+		if circuit == nil || graph.HasErrors(ds) || text == string(data) {
+			t.Fatal(ds)
+		}
+		circuit.Retrofit.Cut = nil
+		before := &stage.Stage{Circuit: circuit.At(graph.Before)}
+		before.Lay()
+		s := newSearch(circuit, before)
+		s.places()
+		s.rank()
+		for _, v := range s.verdicts() {
+			if v.Place.Run == "heater-line" && (v.Verdict != c.verdict || (len(v.Mend) > 0) != (c.verdict == "measure first")) {
+				t.Errorf("%s of pipe, %.0f mm needed: %s, %q", c.length, v.Place.NeededMM, v.Verdict, v.Mend)
 			}
 		}
 	}

@@ -72,6 +72,8 @@ func (s *search) try(places []retrofit.Place) {
 		t := &trial{place: place, unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage}
 		if !place.MeasureFirst {
 			t.findings = rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: CutAt(s.asked, place, s.cutPos())})
+		} else {
+			t.findings = s.tooShortAnyhow(place)
 		}
 		some = append(some, t)
 	}
@@ -91,6 +93,21 @@ func (s *search) try(places []retrofit.Place) {
 			break
 		}
 	}
+}
+
+// tooShortAnyhow finds that a run known only by its length has no room for the work however it
+// lies: not even if it is as long as such a length may be off.
+func (s *search) tooShortAnyhow(place retrofit.Place) []graph.Diagnostic {
+	run := s.before.Layout.Stage.Run(place.Run)
+	if run == nil || place.NeededMM <= 0 {
+		return nil
+	}
+	most := run.Length.V * (1 + max(0, run.Length.High))
+	if most >= place.NeededMM {
+		return nil
+	}
+	return []graph.Diagnostic{{Pos: run.Run.Pos, Severity: graph.Error, Rule: "cut-room",
+		Message: graph.Say("run %q is written with %s, and is hardly longer than %s: it has no straight stretch of %s, which the work needs", run.Said(), s.length(run.Length.V), s.length(most), s.length(place.NeededMM))}}
 }
 
 // inOrder returns the places in the order of the circuit: by run, leg and place on it.

@@ -63,9 +63,16 @@ func (s *search) verdict(t *trial) Verdict {
 			Text: graph.Say("there is room, but %d runs are too many for all the rules to be tried at every place; write it as cut in [retrofit] to have it worked out", len(s.asked.Runs))}}
 	case standing == 1:
 		v.Verdict = "measure first"
-		v.Reasons = []Reason{{Rule: "cut", Pos: s.posOf(t), Severity: graph.Note,
-			Text: graph.Say("%s is known only by its length, %s: whether a straight stretch of %s is in it can't be told", t.place.Run, s.length(t.place.RoomMM), s.length(t.place.NeededMM))}}
-		v.Mend = []quantity.Text{"measure its legs and write them: legs = [\"right 450 mm\", …]"}
+		text := graph.Say("%s is known only by its length, %s: whether a straight stretch of %s is in it can't be told", t.place.Run, s.length(t.place.RoomMM), s.length(t.place.NeededMM))
+		if t.place.RoomMM < t.place.NeededMM {
+			text = graph.Say("%s is known only by its length, %s: only if it is longer than that, and straight, are the %s in it which the work needs", t.place.Run, s.length(t.place.RoomMM), s.length(t.place.NeededMM))
+		}
+		v.Reasons = []Reason{{Rule: "cut", Pos: s.posOf(t), Severity: graph.Note, Text: text}}
+		leg := "right 450 mm"
+		if s.asked.Job.Units == "inch" {
+			leg = "right 1 ft 6 in"
+		}
+		v.Mend = []quantity.Text{graph.Say("measure its legs and write them: legs = [%q, …]", leg)}
 	default:
 		v.Verdict = "ruled out"
 		v.Reasons = reasons(t.findings, graph.Error)

@@ -183,7 +183,7 @@ func TestNoWayToTheUnit(t *testing.T) {
 	{ from = ["right 3000 mm", "front 3000 mm", "down 3100 mm"], to = ["right 6100 mm", "back 3100 mm", "down 3 m"], what = "fence" },
 	{ from = ["right 3000 mm", "front 3000 mm", "up 3100 mm"], to = ["right 6100 mm", "back 3100 mm", "up 3 m"], what = "fence" },
 	{ from = ["right 6000 mm", "front 3000 mm", "down 3 m"], to = ["right 6100 mm", "back 3100 mm", "up 3 m"], what = "fence" }]` + "\n"
-	p := planOf(t, standing(t, func(s string) string { return s + box }))
+	p := planOf(t, standing(t, func(s string) string { return s + named + box }))
 	found := false
 	for _, v := range p.Places {
 		for _, r := range v.Reasons {

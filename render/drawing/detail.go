@@ -16,7 +16,7 @@ func detailPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene
 		return nil, nil
 	}
 	var names []string
-	cuts := cutsOf(p)
+	cuts := Sawn(p)
 	for i := 0; i+1 < len(cuts); i += 2 {
 		a, b := cuts[i].Name, cuts[i+1].Name
 		if cuts[i].Flow < 0 {

@@ -57,7 +57,7 @@ func cutJoints(p *plan.Plan) map[int]string {
 		return nil
 	}
 	c, out := p.After.Circuit, map[int]string{}
-	for _, cut := range cutsOf(p) {
+	for _, cut := range Sawn(p) {
 		for _, j := range p.After.Layout.Joints {
 			if !strings.HasPrefix(j.B, "old pipe") {
 				continue

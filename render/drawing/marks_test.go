@@ -92,7 +92,7 @@ func TestMarksAgree(t *testing.T) {
 			words += strings.Join(b.Lines, "\n") + "\n"
 		}
 		spoken := said.FindAllStringSubmatch(words, -1)
-		bands := cutsOf(p)
+		bands := Sawn(p)
 		for i, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
 			if m == nil {
 				continue

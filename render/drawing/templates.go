@@ -19,7 +19,7 @@ func templatePages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*sce
 // Cuts are the cuts through old pipe in the order they are made, in the papers' names.
 func Cuts(p *plan.Plan) []template.Cut {
 	names := tag.Of(p.Circuit, p.Net())
-	cuts := cutsOf(p)
+	cuts := Sawn(p)
 	for i := range cuts {
 		cuts[i].From = names.Text(names.InWords(cuts[i].From))
 		cuts[i].Run = names.Run(cuts[i].Run)
@@ -28,11 +28,11 @@ func Cuts(p *plan.Plan) []template.Cut {
 }
 
 // HasBands reports whether there are bands to saw old pipe by.
-func HasBands(p *plan.Plan) bool { return len(cutsOf(p)) > 0 }
+func HasBands(p *plan.Plan) bool { return len(Sawn(p)) > 0 }
 
-// cutsOf returns the cuts through old pipe: of the proposal, else those the description
+// Sawn returns the cuts through old pipe, by the description's ids: of the proposal, else those the description
 // holds; none at a place that is ruled out.
-func cutsOf(p *plan.Plan) []template.Cut {
+func Sawn(p *plan.Plan) []template.Cut {
 	if p.RuledOut() != nil {
 		return nil
 	}

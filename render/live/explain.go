@@ -40,7 +40,7 @@ var explanations = []Explanation{
 	{`^c to c$`, "Centre to centre", "from the legs as they are written, or as closing the loop asks", "the legs of the run, the places of its ends", "geometry"},
 	{`^(cut|less at its (start|end))$`, "What to saw", "cut = centre to centre less the take-offs of both ends: each from the centre of the fitting to the stop of its socket", "the take-offs of the fittings (a star: nobody has a standard for it, measure it in your hand)", "the fittings' standards, named in their rows"},
 	{`^(left over|bar|piece|qty|spare|length)$`, "What is bought and cut", "pieces laid into bars so that what is bought costs least, a saw cut taken off for each", "the cut list, what is on sale ([[stock]]), the kerf", "an exact search with its proof, printed below the plan"},
-	{`^price$`, "The price", "as the file has it, times the quantity", "[prices] and [[stock]]", "the file"},
+	{`^price( each)?$`, "The price of one", "as the file has it, for one piece, bar or tin", "[prices] and [[stock]]", "the file"},
 	{`^size$`, "The nominal size", "as written, or that of the pipe it sits on", "the file", "the standard of the pipe"},
 	{`^unit gives W$`, "What the unit gives", "its output at that air and the water's temperature: between its rated points in a straight line; beyond them by its share of the ideal machine", "the unit's ratings, [water] temperature", "interpolation; Carnot"},
 	{`^runs$`, "How much of the time it runs", "loses / gives, each in that air", "the two columns beside it", "balance of heat"},

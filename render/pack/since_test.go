@@ -1,12 +1,11 @@
 package pack
 
 import (
-	"encoding/json"
-	"os"
 	"strings"
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/render/pack/planfile"
 	"dryfit/render/table/form"
@@ -53,26 +52,28 @@ func TestWhatHasChanged(t *testing.T) {
 	}
 }
 
-// Every key of plan.json is in the table of DEVELOPERS.md.
-func TestPlanFileIsDocumented(t *testing.T) {
-	data, err := planfile.JSON(demoPlan(t, "two-speed"), form.Style{Units: quantity.InchSystem})
+// The work that a plan writes out has the plan's own marks: what was cut elsewhere is told of it, and
+// nothing where nothing was.
+func TestMarksOfDrawnWork(t *testing.T) {
+	style := form.Style{Units: quantity.MetricSystem}
+	planned := demoPlan(t, "circulation")
+	data, err := planfile.JSON(planned, style)
 	if err != nil {
 		t.Fatal(err)
 	}
-	var keys map[string]json.RawMessage
-	if err := json.Unmarshal(data, &keys); err != nil {
-		t.Fatal(err)
-	}
-	doc, err := os.ReadFile("../../DEVELOPERS.md")
+	was, err := planfile.Read(data)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for key := range keys {
-		if !strings.Contains(string(doc), "`"+key+"`") {
-			t.Errorf("key %q is not documented", key)
+	drawn := string(description.Write(planned.Circuit))
+	moved := strings.NewReplacer("right 462.4625 mm", "right 470 mm", "right 457.2125 mm", "right 449.675 mm").Replace(drawn)
+	if moved == drawn {
+		t.Fatalf("the legs at the cut are others:\n%s", drawn)
+	}
+	for source, want := range map[string]string{drawn: "", moved: "Cuts X1 and X2: at 430 mm and 696 mm, before at 423 mm and 688 mm."} {
+		said := wordsOf(planfile.Changed(wanted(t, "drawn.toml", []byte(source), plan.Findings|plan.Flows|plan.Lists), was, style))
+		if want == "" && strings.Contains(said, "Cuts X1") || !strings.Contains(said, want) {
+			t.Errorf("want %q said of the cuts:\n%s", want, said)
 		}
-	}
-	if len(keys) < 12 {
-		t.Errorf("%d keys", len(keys))
 	}
 }

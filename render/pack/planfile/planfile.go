@@ -95,13 +95,7 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 	for _, part := range p.Circuit.Parts {
 		f.Tags[part.ID] = names.Tag(part.ID)
 	}
-	if p.Proposal != nil {
-		for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
-			if m != nil && m.Run != "" {
-				f.Marking = append(f.Marking, markFile{m.Run, m.From, tidy(m.FirstMM, 2), tidy(m.SecondMM, 2)})
-			}
-		}
-	}
+	f.Marking = append(f.Marking, marks(p)...)
 	if p.After != nil && p.After.Layout != nil {
 		for _, j := range p.After.Layout.Joints {
 			f.Joints = append(f.Joints, jointFile{j.Number, j.Kind, j.A, j.B, j.Run})
@@ -136,6 +130,25 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 		return nil, fmt.Errorf("writing plan.json: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+// marks are the pairs of cuts: of the proposal, else those of the work that the description draws.
+func marks(p *plan.Plan) []markFile {
+	var out []markFile
+	if p.Proposal != nil && p.Proposal.Marking.Run != "" {
+		for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
+			if m != nil && m.Run != "" {
+				out = append(out, markFile{m.Run, m.From, tidy(m.FirstMM, 2), tidy(m.SecondMM, 2)})
+			}
+		}
+		return out
+	}
+	for _, c := range drawing.Sawn(p) {
+		if !c.Second || c.Other == "" { // a pair stands once, a cut without another by itself
+			out = append(out, markFile{c.Run, c.From, tidy(c.FromMM, 2), tidy(c.FromMM+c.OtherMM, 2)})
+		}
+	}
+	return out
 }
 
 // verbs fills in what the verbs print as JSON.

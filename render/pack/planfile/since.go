@@ -71,6 +71,9 @@ func revision(j jobFile) string {
 // changedPieces goes through the pieces by their numbers.
 func changedPieces(e, now *Earlier, units quantity.System) []string {
 	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
+	if len(now.pieces) == 0 && len(e.pieces) > 1 {
+		return []string{fmt.Sprintf("None of the %d pieces is cut any more.", len(e.pieces))}
+	}
 	old := map[int]earlierPiece{}
 	for _, q := range e.pieces {
 		old[q.Piece] = q
@@ -102,24 +105,55 @@ func changedPieces(e, now *Earlier, units quantity.System) []string {
 func changedMarks(e, now *Earlier, units quantity.System, names *tag.Names) []string {
 	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
 	var out []string
-	for i := range max(len(e.file.Marking), len(now.file.Marking)) {
-		mark := fmt.Sprintf("Cuts X%d and X%d", 2*i+1, 2*i+2)
+	old, is := called(e.file.Marking), called(now.file.Marking)
+	for i := range max(len(old), len(is)) {
+		mark := ""
+		if i < len(is) {
+			mark = is[i]
+		}
 		switch {
-		case i >= len(now.file.Marking):
-			out = append(out, mark+" are no more.")
+		case i >= len(is):
+			out = append(out, old[i]+": sawn no more.")
 		case i >= len(e.file.Marking):
 			m := now.file.Marking[i]
-			out = append(out, fmt.Sprintf("%s are new: at %s and %s from the %s.", mark, length(m.FirstMM), length(m.SecondMM), names.Text(m.From)))
+			out = append(out, fmt.Sprintf("%s: new, at %s from the %s.", mark, m.places(length), names.Text(m.From)))
 		default:
 			m, was := now.file.Marking[i], e.file.Marking[i]
 			if m.Run != was.Run || m.From != was.From {
-				out = append(out, fmt.Sprintf("%s are elsewhere: at %s and %s from the %s.", mark, length(m.FirstMM), length(m.SecondMM), names.Text(m.From)))
+				out = append(out, fmt.Sprintf("%s: elsewhere, at %s from the %s.", mark, m.places(length), names.Text(m.From)))
 			} else if math.Abs(m.FirstMM-was.FirstMM) > sameMM || math.Abs(m.SecondMM-was.SecondMM) > sameMM {
-				out = append(out, fmt.Sprintf("%s are at %s and %s, were at %s and %s.", mark, length(m.FirstMM), length(m.SecondMM), length(was.FirstMM), length(was.SecondMM)))
+				out = append(out, fmt.Sprintf("%s: at %s, before at %s.", mark, m.places(length), was.places(length)))
 			}
 		}
 	}
 	return out
+}
+
+// called names the cuts of each mark: "Cuts X1 and X2", or "Cut X3" where one stands by itself.
+func called(marks []markFile) []string {
+	var out []string
+	n := 1
+	for _, m := range marks {
+		if m.alone() {
+			out = append(out, fmt.Sprintf("Cut X%d", n))
+			n++
+			continue
+		}
+		out = append(out, fmt.Sprintf("Cuts X%d and X%d", n, n+1))
+		n += 2
+	}
+	return out
+}
+
+// alone reports whether a mark is of one cut.
+func (m *markFile) alone() bool { return m.FirstMM == m.SecondMM }
+
+// places are how far the cuts are from the face they are measured from.
+func (m *markFile) places(length func(float64) string) string {
+	if m.alone() {
+		return length(m.FirstMM)
+	}
+	return length(m.FirstMM) + " and " + length(m.SecondMM)
 }
 
 // changedOrder says whether the joints are made in another order.

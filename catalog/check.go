@@ -77,7 +77,7 @@ func checkWords(r Row, say sayFunc) {
 	if !isKind(r.Kind) {
 		say("kind", "unknown kind %q", r.Kind)
 	}
-	if strings.TrimSpace(r.Source) == "" {
+	if strings.TrimSpace(string(r.Source)) == "" {
 		say("source", `the row has no source: name the standard, the sheet, or "measured on the part"`)
 	}
 	if r.Grade != "" && !slices.Contains(tags, r.Grade) {

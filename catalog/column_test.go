@@ -3,6 +3,8 @@ package catalog
 import (
 	"reflect"
 	"testing"
+
+	"dryfit/catalog/quantity"
 )
 
 // plainTable is what TOML would decode for what a column says.
@@ -28,6 +30,9 @@ func plainTable(v any) any {
 // taken from below, and no field of a row is without its column: of every row there is.
 func TestColumnsSayWhatTheyRead(t *testing.T) {
 	for _, row := range Embedded().Rows() {
+		for _, words := range []*quantity.Text{&row.Source, &row.Note, &row.RatingsSource, &row.ElectricSource} {
+			*words = quantity.Text(words.String()) // as a description would have them
+		}
 		again := Row{Origin: row.Origin, Heads: row.Heads, Pressed: row.Pressed}
 		for i := range columns {
 			c := &columns[i]

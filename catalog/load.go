@@ -47,6 +47,11 @@ func load(files fs.FS) (rows []Row, problems []Problem) {
 			read = readTOML
 		}
 		r, bad := read(name, raw)
+		for i := range r {
+			for _, words := range []*quantity.Text{&r[i].Source, &r[i].RatingsSource, &r[i].ElectricSource, &r[i].Note} {
+				*words = quantity.Prose(string(*words))
+			}
+		}
 		rows = append(rows, r...)
 		problems = append(problems, bad...)
 	}

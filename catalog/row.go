@@ -1,5 +1,7 @@
 package catalog
 
+import "dryfit/catalog/quantity"
+
 // Spec names what pipe is made of: "pvc-sch40", "pvc-sch80" (sizes in inch), "pvc-pn10",
 // "pvc-pn16" (sizes in mm), "flex-inch", "flex-metric" (flexible hose that glues into
 // sockets), "hose" (on barbs).
@@ -57,9 +59,9 @@ type Row struct {
 	PowerW                                    float64     // element heaters: electric power; heat pumps: rated output
 	Ratings                                   []RatingRow // heat pumps
 	LeastAirC, MostWaterC                     *float64    // heat pumps, °C; nil: not said
-	RatingsSource                             string
+	RatingsSource                             quantity.Text
 	FullLoadA, StartingA, FuseA               float64 // heat pumps, A at 230 V: the most it draws, for a moment at a start, and the rating of its fuse or breaker
-	ElectricSource                            string
+	ElectricSource                            quantity.Text
 	DirtyFactor                               float64 // filters: of the clean drop, when it wants cleaning; 0: 3
 	Clips                                     float64 // barbs: hose clips on one tail; 0: two
 	RoomMM                                    float64 // hand-room: free beyond the pipe, the nut or the stem
@@ -67,9 +69,9 @@ type Row struct {
 	Ways                                      int     // manifolds and diverters: how many outlets
 	Default                                   bool    // the row a part of its kind is given when none is named
 
-	Source  string // standard and table, or "common practice, no source", or "from memory"
-	Grade   string // read, xcheck, memory, computed, common
-	Note    string
+	Source  quantity.Text // standard and table, or "common practice, no source", or "from memory"; of a built-in row its amounts are read in any units (quantity.Prose)
+	Grade   string        // read, xcheck, memory, computed, common
+	Note    quantity.Text
 	Own     bool   // came from the user, not from the embedded files
 	Origin  string // file (and line) it came from
 	Pressed []int  // points of Curve given as pressures (see Catalog.InWater)

@@ -111,7 +111,7 @@ func (l Leg) LengthMM() float64 {
 func (l Leg) Words() quantity.Text {
 	var out []quantity.Text
 	for _, c := range l.By.Components() {
-		out = append(out, Say("%s %s", c.Word, quantity.Length.Finely(c.By)))
+		out = append(out, Say("%s %s", c.Word, quantity.Closely(c.By)))
 	}
 	return quantity.Join(out, " ")
 }

@@ -95,9 +95,9 @@ func printOf(v float64, d Dimension, s System) form {
 	case Mass:
 		return pick(form{"kg", 1}, form{"lb", 1})
 	case Density:
-		return form{"kg/m3", 1}
+		return pick(form{"kg/m3", 1}, form{"lb/ft3", 1})
 	case Viscosity:
-		return form{"mPa s", 3}
+		return pick(form{"mPa s", 3}, form{"cP", 3})
 	case Time:
 		switch {
 		case v < 119.5:
@@ -155,24 +155,28 @@ func fromBase(v float64, d Dimension, unit string) float64 {
 }
 
 // feetAndInches prints a length in mm to 1/16 in: "1-1/2 in", "12 ft 6-1/2 in", "3 ft".
-func feetAndInches(mm float64) string {
-	sixteenths := Round(math.Abs(mm)/25.4*16, 0)
-	if sixteenths >= 1<<53 {
+func feetAndInches(mm float64) string { return inchesTo(mm, 16) }
+
+// inchesTo prints a length in mm to a part of an inch.
+func inchesTo(mm float64, parts int) string {
+	n := float64(parts)
+	whole := Round(math.Abs(mm)/25.4*n, 0)
+	if whole >= 1<<53 {
 		return Trim(mm/304.8) + " ft"
 	}
 	sign := ""
-	if mm < 0 && sixteenths > 0 {
+	if mm < 0 && whole > 0 {
 		sign = "-"
 	}
-	feet := math.Floor(sixteenths / (12 * 16))
-	inches := (sixteenths - feet*12*16) / 16
+	feet := math.Floor(whole / (12 * n))
+	inches := (whole - feet*12*n) / n
 	switch {
 	case feet == 0:
-		return sign + Fraction(inches, 16) + " in"
+		return sign + Fraction(inches, parts) + " in"
 	case inches == 0:
 		return sign + Trim(feet) + " ft"
 	default:
-		return sign + Trim(feet) + " ft " + Fraction(inches, 16) + " in"
+		return sign + Trim(feet) + " ft " + Fraction(inches, parts) + " in"
 	}
 }
 

@@ -21,16 +21,21 @@ type Grain int
 // The grains.
 const (
 	Usual   Grain = iota // what a tape or a gauge shows
-	Fine                 // one figure more: gaps, diameters by calliper
+	Fine                 // one figure more: what is read off a calliper
 	About                // a rule of thumb: the round numbers a fitter would say
 	AddedUp              // a length of pipe that is bought or added up: metres, or feet
+	Close                // a length read off a rule to its finest line: a tenth of a mm, 1/32 in
 )
 
 // Of returns an amount of the dimension, given in its base unit.
 func (d Dimension) Of(v float64) Amount { return Amount{Value: v, Dimension: d} }
 
-// Finely is Of for what is measured more finely than is usual for the dimension.
+// Finely is Of for what is measured more finely than is usual for the dimension, a diameter by
+// calliper for one.
 func (d Dimension) Finely(v float64) Amount { return Amount{Value: v, Dimension: d, Grain: Fine} }
+
+// Closely is Finely for a length that is read off a rule: in inches it is a fraction.
+func Closely(mm float64) Amount { return Amount{Value: mm, Dimension: Length, Grain: Close} }
 
 // About is Of for a rule of thumb; about.go says how it is rounded.
 func (d Dimension) About(v float64) Amount { return Amount{Value: v, Dimension: d, Grain: About} }
@@ -43,6 +48,12 @@ func (a Amount) In(s System) string { return a.print(s, 0) }
 
 // String prints the amount in metric units.
 func (a Amount) String() string { return a.In(MetricSystem) }
+
+// grains are the letters of the grains in a mark.
+const grains = "tfalc"
+
+// closest is the least length that is read off a rule in inches, 1/16 in; below it stand decimals.
+const closest = 25.4 / 16
 
 // print prints the amount with so many decimals more than are usual, and says of a valve's
 // coefficient which it is.
@@ -67,6 +78,12 @@ func (a Amount) number(s System, more int) string {
 	}
 	if a.Value == 0 && a.Dimension != Temperature {
 		return "0 " + a.form(s).unit
+	}
+	if a.Grain == Close {
+		if s == InchSystem && more == 0 && math.Abs(a.Value) >= closest {
+			return inchesTo(a.Value, 32)
+		}
+		a.Grain = Fine
 	}
 	if math.IsNaN(a.Value) || math.IsInf(a.Value, 0) || more == 0 && a.Grain != Fine {
 		return Format(a.Value, a.Dimension, s)
@@ -143,7 +160,7 @@ func (a Amount) form(s System) form {
 }
 
 func (a Amount) mark() string {
-	return amountStart + string("tfal"[a.Grain]) + strconv.Itoa(int(a.Dimension)) + "," + strconv.FormatFloat(a.Value, 'g', -1, 64) + amountEnd
+	return amountStart + string(grains[a.Grain]) + strconv.Itoa(int(a.Dimension)) + "," + strconv.FormatFloat(a.Value, 'g', -1, 64) + amountEnd
 }
 
 // amountOf reads what mark writes, without the marks.
@@ -155,7 +172,7 @@ func amountOf(text string) (Amount, bool) {
 	d, err := strconv.Atoi(dim)
 	v, errV := strconv.ParseFloat(value, 64)
 	ok = ok && err == nil && errV == nil && d >= 0 && d < int(dimensions)
-	grain := strings.IndexByte("tfal", text[0])
+	grain := strings.IndexByte(grains, text[0])
 	return Amount{Value: v, Dimension: Dimension(d), Grain: Grain(max(0, grain))}, ok && grain >= 0
 }
 
@@ -192,7 +209,7 @@ func (t Text) In(s System) string {
 	if !strings.Contains(string(t), amountStart) {
 		return string(t)
 	}
-	words, amounts := t.split()
+	words, amounts := Text(choose(string(t), s)).split()
 	more := decimals(words, amounts, s)
 	var b strings.Builder
 	for i, w := range words {

@@ -78,8 +78,10 @@ var unitTable = []UnitInfo{
 	{"kg", Mass, nil, "1", "", "48 kg", sourceSI},
 	{"lb", Mass, nil, "0.45359237", "", "106 lb", sourceNIST},
 	{"kg/m3", Density, []string{"kg/m³"}, "1", "", "993 kg/m3", sourceSI},
+	{"lb/ft3", Density, []string{"lb/ft³"}, "0.45359237/0.3048/0.3048/0.3048", "", "62 lb/ft3", sourceNIST},
 	{"Pa s", Viscosity, []string{"Pa·s"}, "1", "", "0.00068 Pa s", sourceSI},
 	{"mPa s", Viscosity, []string{"mPa·s"}, "0.001", "", "0.68 mPa s", sourceSI},
+	{"cP", Viscosity, nil, "0.001", "", "0.68 cP", sourceNIST},
 
 	{"s", Time, nil, "1", "", "45 s", sourceSI},
 	{"min", Time, nil, "60", "", "30 min", sourceSI},

@@ -51,7 +51,7 @@ func TestReadmeTellsTheGuesses(t *testing.T) {
 			s := c[known]
 			line += fmt.Sprintf(" %s / %s / %s |", percentText(s.Low), percentText(s.Middle), percentText(s.High))
 		}
-		line += " " + strings.TrimPrefix(c["assumed"].Source, "common practice, no source: ") + " |"
+		line += " " + strings.TrimPrefix(c["assumed"].Source.String(), "common practice, no source: ") + " |"
 		if !strings.Contains(text, line) {
 			t.Errorf("the README's table of spreads has no line of %s: %s", what, line)
 		}

@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"dryfit/catalog/data"
+	"dryfit/catalog/quantity"
 )
 
 // What Spread knows about. All but those that say otherwise are shares of the number.
@@ -50,7 +51,7 @@ type Span struct{ Low, Middle, High float64 }
 type spread struct {
 	what, known string
 	span        Span
-	source      string
+	source      quantity.Text
 }
 
 var spreads = sync.OnceValue(func() []spread {
@@ -58,14 +59,14 @@ var spreads = sync.OnceValue(func() []spread {
 	var out []spread
 	for _, l := range s.Lines {
 		span := Span{s.Number(l[2]) / 100, s.Number(l[3]) / 100, s.Number(l[4]) / 100}
-		out = append(out, spread{l[0], l[1], span, l[5]})
+		out = append(out, spread{l[0], l[1], span, quantity.Prose(l[5])})
 	}
 	return out
 })
 
 // Spread returns how far a number of a class may be off when it is "measured", "data-sheet"
 // or "assumed", and where that comes from. It panics for a class or grade it does not know.
-func Spread(what, known string) (Span, string) {
+func Spread(what, known string) (Span, quantity.Text) {
 	for _, s := range spreads() {
 		if s.what == what && s.known == known {
 			return s.span, s.source
@@ -78,7 +79,7 @@ func Spread(what, known string) (Span, string) {
 type SpreadClass struct {
 	What, Known string
 	Span
-	Source string
+	Source quantity.Text
 }
 
 // Spreads returns the whole table of spreads, in the order of the file.

@@ -38,9 +38,9 @@ func runCheck(v *verb, args []string, w *world.World) int {
 	}
 	switch {
 	case list:
-		return w.Write(j.output, ruleList())
+		return w.Write(j.output, ruleList(quantity.SystemOf(j.units)))
 	case explain != "":
-		return explainRule(explain, j.output, w)
+		return explainRule(explain, j.output, quantity.SystemOf(j.units), w)
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code
@@ -54,21 +54,21 @@ func runCheck(v *verb, args []string, w *world.World) int {
 }
 
 // ruleList prints every rule, a line each.
-func ruleList() []byte {
+func ruleList(units quantity.System) []byte {
 	var out []byte
 	for _, r := range rule.All() {
-		out = fmt.Appendf(out, "%-34s %-8s %s\n", r.Name, r.Severity, r.Asks)
+		out = fmt.Appendf(out, "%-34s %-8s %s\n", r.Name, r.Severity, quantity.Prose(r.Asks).In(units))
 	}
 	return out
 }
 
 // explainRule prints what stands behind a name: a rule, another name in brackets, or keys of the
 // description.
-func explainRule(name, output string, w *world.World) int {
+func explainRule(name, output string, units quantity.System, w *world.World) int {
 	name = strings.Trim(name, "[]")
 	var text []byte
 	if rule.ByName(name) != nil {
-		text = append(text, rule.Explain(name)...)
+		text = append(text, rule.Explain(name).In(units)...)
 	} else if word := rule.WordByName(name); word != nil {
 		text = fmt.Appendf(text, "[%s] behind a finding is no rule. %s\n", word.Name, word.Says)
 	}

@@ -8,27 +8,35 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/cmd/dryfit/disk"
 	"dryfit/cmd/dryfit/world"
 	"dryfit/graph/lots"
+	"dryfit/graph/rule"
 )
 
-// foreign finds a number with a unit of the other system, in what is printed in each. Power,
+// foreign finds a number with a unit of the other system in what is printed in each, or such a
+// unit alone where it can be nothing else (a table may break a line between them). Power,
 // current, volts, kWh, square metres of a cable and times are the same in both systems of the
-// trade.
+// trade. A bar of pipe is a length of it, so pressures in bar are those with decimals.
 var foreign = map[string]*regexp.Regexp{
-	"inch":   regexp.MustCompile(`[0-9] ?(mm|cm|m|m2|m3|m3/h|l|l/s|l/min|kPa|m/s|°C|K|kg|W/K)(\s|[),;:.]|$)`),
-	"metric": regexp.MustCompile(`[0-9] ?(in|ft|ft2|gal|gpm|psi|ft/s|°F|lb|W/°F)(\s|[),;:.]|$)`),
+	"inch": regexp.MustCompile(`[0-9] ?(mm|cm|m|m2|m3|m3/h|m/h|l|ml|l/s|l/min|l/h|kPa|mbar|m/s|°C|K|kg|kg/m3|W/K|W/m2|m2 K/W)(\s|[),;:."]|$)` +
+		`|[0-9]\.[0-9]+ bar\b|(^|[\s(])(m3/h|m³/h|kPa|m/s|°C|l/min|l/s|kg/m3|W/K|metres?|litres?|millimetres?|centimetres?|kelvins?)(\s|[),;:."]|$)`),
+	"metric": regexp.MustCompile(`[0-9] ?(in|ft|ft2|gal|fl oz|pint|gpm|psi|ft/s|°F|lb|lb/ft3|W/°F|cP)(\s|[),;:."]|$)` +
+		`|(^|[\s(])(gpm|psi|ft/s|°F|gallons?|inches|feet)(\s|[),;:."]|$)`),
 }
 
-// exempt takes out what stands in one system in any job: the nominal size of pipe and hose,
-// the name of a catalogue row, and a source, which is quoted.
+// exempt takes out what stands in one system in any job: the nominal size of pipe and hose, the
+// label of a spring in the name of its row, and what is quoted of the file: a leg in a sentence, a
+// line of it under a message, and how a key may be written.
 var exempt = []*regexp.Regexp{
 	regexp.MustCompile(`\b(16|20|25|32|38|40|50|63|75|90|110) mm\b`),
 	regexp.MustCompile(`\b(1/2|3/4|1|1-1/4|1-1/2|2|2-1/2|3|4) in\b`),
-	regexp.MustCompile(`spring-check [0-9/-]+ psi`),
-	regexp.MustCompile(`[^;(]*(from memory|judgement|common practice)[^;)]*`),
-	regexp.MustCompile(`(Ergun|ISO 1307 allows|advice:|across it).*|.*about [0-9]+ psi across it.*`), // sources that a table breaks into lines
+	regexp.MustCompile(`\b19 or 38 mm\b`), // hose in ISO 1307
+	regexp.MustCompile(`circulation-pump-1.5in|spring-check [0-9/-]+ psi|spring [0-9/]+ psi`),
+	regexp.MustCompile(`your leg "[^"]*"`),
+	regexp.MustCompile(`^ *[a-z][a-z.-]* *= .*`),
+	regexp.MustCompile(`[0-9] in (10|100|1,000)\b`), // 19 in 20 samples
 }
 
 // whole are the demos of which every picture and the whole pack are read too, in the units
@@ -68,6 +76,59 @@ func TestUnitsAsked(t *testing.T) {
 				t.Errorf("the pack of %s shows %d drawings", demo, n)
 			}
 			readsOnly(t, "pack "+filepath.Base(demo), string(page), units, other)
+		}
+	}
+}
+
+// The jobs are other tubs than the demos: hose, plungers, units in parallel, nothing that fits.
+// The suite reads of each what is quick in inch, which none of them is written in; with -wide
+// every verb, and the pack with every sheet, in both systems.
+func TestUnitsOfJobs(t *testing.T) {
+	t.Parallel()
+	jobs, err := filepath.Glob("../../graph/plan/testdata/jobs/*.toml")
+	if err != nil || len(jobs) < 10 {
+		t.Fatalf("%d jobs, %v", len(jobs), err)
+	}
+	for _, job := range jobs {
+		for units, other := range foreign {
+			verbs := []string{"check", "parts", "show"}
+			if lots.All() {
+				verbs = append(verbs, "cutin", "cuts", "flow", "heat", "match", "quote")
+			} else if units == "metric" {
+				continue
+			}
+			for _, verb := range verbs {
+				readsOnly(t, verb+" "+filepath.Base(job), printed(t, verb, job, "--units", units), units, other)
+			}
+			if !lots.All() {
+				continue
+			}
+			folder := filepath.Join(t.TempDir(), "pack")
+			printed(t, "pack", job, "--units", units, "-o", folder)
+			page, err := os.ReadFile(filepath.Join(folder, "index.html"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			readsOnly(t, "pack "+filepath.Base(job), string(page), units, other)
+		}
+	}
+}
+
+// What a rule says, and a row of the catalogue, is read in the units asked for; a key's example
+// is one way to write it.
+func TestUnitsOfRulesAndRows(t *testing.T) {
+	t.Parallel()
+	for units, other := range foreign {
+		readsOnly(t, "check --rules", printed(t, "check", "--rules", "--units", units), units, other)
+		for _, r := range rule.All() {
+			said := printed(t, "check", "--explain", r.Name, "--units", units)
+			said, _, _ = strings.Cut(said, "\n\n") // behind it stands the key of the name
+			readsOnly(t, r.Name, said, units, other)
+		}
+		for _, r := range catalog.Embedded().Rows() {
+			if r.Spec == "" && r.Size == (catalog.Size{}) {
+				readsOnly(t, r.Name, printed(t, "catalog", "show", r.Name, "--units", units), units, other)
+			}
 		}
 	}
 }

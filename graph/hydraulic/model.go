@@ -2,6 +2,7 @@ package hydraulic
 
 import (
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
@@ -128,7 +129,7 @@ type FittingLoss struct {
 	K      float64 // of one, for water in the direction of the run
 	KBack  float64 // of one, against it
 	BoreM  float64 // bore K stands on
-	Source string
+	Source quantity.Text
 	Barb   bool // a barb that stands in no list: its K has a spread of its own
 }
 

@@ -28,11 +28,12 @@ type Sentence struct {
 
 // Said is a sentence as one job has it.
 type Said struct {
-	Name, Source string
-	Text         quantity.Text
-	For          Reader
-	Tells        []Act
-	Names        []string
+	Name   string
+	Source quantity.Text
+	Text   quantity.Text
+	For    Reader
+	Tells  []Act
+	Names  []string
 }
 
 // Pick returns what the sentences say of a job, in their order.
@@ -42,7 +43,7 @@ func Pick(j *Job, list []Sentence) []Said {
 		if s.When != nil && !s.When(j) {
 			continue
 		}
-		said := Said{Name: s.Name, Text: s.Say(j), Source: s.Source, For: s.For, Tells: s.Tells}
+		said := Said{Name: s.Name, Text: s.Say(j), Source: quantity.Prose(s.Source), For: s.For, Tells: s.Tells}
 		if said.For == 0 {
 			said.For = Fitter
 		}

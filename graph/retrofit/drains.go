@@ -177,7 +177,7 @@ func (l *limb) roomHint(spots []spot) (graph.Pos, quantity.Text) {
 	if !math.IsInf(least, 1) {
 		return leg.Pos, graph.Say("make your leg %s \"%s\" or longer, and the pipe beside it too", leg.Quoted(), leg.Longer(least, l.d.Job.Units).Words()) + plug
 	}
-	return l.d.Pos, "set the unit a few centimetres higher or lower, or lead its pipes yourself with to-unit and from-unit" + plug
+	return l.d.Pos, "set the unit a little higher or lower, or lead its pipes yourself with to-unit and from-unit" + plug
 }
 
 // axial reports whether a leg runs along one axis.

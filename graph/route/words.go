@@ -9,7 +9,7 @@ import (
 )
 
 // mm is a length of a finding, to a tenth of a mm.
-func mm(v float64) quantity.Amount { return quantity.Length.Finely(v) }
+func mm(v float64) quantity.Amount { return quantity.Closely(v) }
 
 // LegWords names a leg: "leg 2 of return-line".
 func LegWords(run *graph.Run, leg int) string { return fmt.Sprintf("leg %d of %s", leg, run.ID) }

@@ -14,7 +14,7 @@ func cutRules() []*Rule {
 		{
 			Name:     "cut-room",
 			Asks:     "The straight pipe at the cut is as long as what goes in, with the sockets and the straight length it needs.",
-			Why:      "What is too long by a millimetre does not go in.",
+			Why:      "What is too long by a hair's breadth does not go in.",
 			Source:   "sum of the parts' lengths in the catalogue",
 			Severity: graph.Error,
 			Check:    cutRoom,

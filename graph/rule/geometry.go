@@ -54,7 +54,7 @@ func geometryRules() []*Rule {
 		{
 			Name:     "insulate-outside",
 			Asks:     "New pipe that runs outside is insulated.",
-			Why:      "Thirty metres of bare pipe lose more than half a kilowatt for every 5 K, and bare pipe freezes first.",
+			Why:      "30 m of bare pipe lose more than half a kilowatt for every 5 K, and bare pipe freezes first.",
 			Source:   "heat pump manuals; thickness from memory",
 			Severity: graph.Warning,
 			Check:    insulateOutside,
@@ -177,7 +177,7 @@ func legsPlausible(in *Input, report Report) {
 			if mm := l.By.Len(); mm > 0 && mm <= shortestLegMM {
 				report(r.Existing, graph.Diagnostic{
 					Pos: cmp.Or(l.Pos, r.Pos), Severity: graph.Warning,
-					Message: graph.Say("leg %d of run %q is %s long; a leg is longer than %s", i+1, r.Said(), quantity.Length.Finely(mm), quantity.Length.Of(shortestLegMM)),
+					Message: graph.Say("leg %d of run %q is %s long; a leg is longer than %s", i+1, r.Said(), quantity.Closely(mm), quantity.Length.Of(shortestLegMM)),
 					Hint:    graph.Say("is the unit right? the point of \"1.250 mm\" stands before decimals: for one and a quarter metres write \"1250 mm\" or \"1.25 m\""),
 				})
 			}

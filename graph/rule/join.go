@@ -16,7 +16,7 @@ func joinRules() []*Rule {
 		{
 			Name:     "measured-diameter-fits-spec",
 			Asks:     "The outside diameter measured on the old pipe is that of the spec and size the description gives it.",
-			Why:      "Inch and metric pipe look alike and differ by one to three millimetres: ordered by the wrong table, nothing fits. Thin waste pipe swells and bursts at pump pressure.",
+			Why:      "Inch and metric pipe look alike and differ by 1 to 3 mm: ordered by the wrong table, nothing fits. Thin waste pipe swells and bursts at pump pressure.",
 			Source:   "ASTM D1785, EN ISO 1452-2 and EN 1329 outside diameters; 0.5 mm for the calliper and the pipe is judgement",
 			Severity: graph.Error,
 			Check:    measuredDiameter,
@@ -24,7 +24,7 @@ func joinRules() []*Rule {
 		{
 			Name:     "inch-metric-transition",
 			Asks:     "Where inch and metric pipe meet, a transition of those two sizes is made. The layout puts it there; this rule speaks where there is none.",
-			Why:      "Solvent cement fills a few tenths of a millimetre; 48.3 mm in a 50 mm socket leaves 1.7.",
+			Why:      "Solvent cement fills only the finest gap; 48.3 mm pipe in a 50 mm socket leaves 1.7 mm.",
 			Source:   "ASTM D1785 against EN ISO 1452-2 outside diameters",
 			Severity: graph.Error,
 			Needs:    NeedsLayout,

@@ -23,7 +23,7 @@ func liftRules() []*Rule {
 		},
 		{
 			Name:     "unit-above-air-pressure",
-			Asks:     "While the pump runs the pressure at a bleed of the unit's pipes is not below that of the air, and at the unit and its unions not by more than a metre of water.",
+			Asks:     "While the pump runs the pressure at a bleed of the unit's pipes is not below that of the air, and at the unit and its unions not by more than 1 m of water.",
 			Why:      "Below it every leak draws air in instead of letting water out, and so does a bleed that is opened.",
 			Source:   "hydrostatics: the pressure falls with the height above the water",
 			Severity: graph.Warning,

@@ -15,7 +15,7 @@ func limitRules() []*Rule {
 		{
 			Name:     "line-least-flow",
 			Asks:     "Filter, kept element and everything else in the line gets the least flow it asks for.",
-			Why:      "Every metre the unit's branch costs is flow the rest of the line loses; a kept element trips below its least.",
+			Why:      "Every bit of head the unit's branch costs is flow the rest of the line loses; a kept element trips below its least.",
 			Source:   "the part's data sheet; element heaters 4.5 m3/h where it is silent (controller makers' notes, catalogue)",
 			Severity: graph.Warning,
 			Needs:    NeedsFlow,

@@ -20,8 +20,8 @@ func pipeworkRules() []*Rule {
 		},
 		{
 			Name:     "pipe-can-expand",
-			Asks:     "A straight of more than 3 m of rigid pipe to the unit can move, or the last half metre is flexible.",
-			Why:      "PVC grows by 0.07 mm for each metre and kelvin: 3 m that go from a winter's night to 40 °C push 8 mm against the unit's ports.",
+			Asks:     "A straight of more than 3 m of rigid pipe to the unit can move, or its last 500 mm are flexible.",
+			Why:      "PVC grows some six times as much as steel: 3 m that go from a winter's night to 40 °C push 8 mm against the unit's ports.",
 			Source:   "expansion of PVC-U 0.06 to 0.08 mm/(m·K), from memory; computed",
 			Severity: graph.Note,
 			Needs:    NeedsLayout,
@@ -115,7 +115,7 @@ func pipeCanExpand(in *Input, report Report) {
 			report(false, graph.Diagnostic{
 				Pos: long.Pos, Severity: graph.Note, Related: []graph.Related{here(b.Unit)},
 				Message: graph.Say("run %q, on the way %s %q, is %s of rigid pipe in one straight: it grows by %s over %s; up to %s needs nothing", long.ID, s.name, b.Unit.ID, v.length(most), v.length(most*growth*warmUpK), v.kelvin(warmUpK), v.length(rigidMM)),
-				Hint:    "clip it so that it slides, and make the last half metre to the unit flexible, or go round a corner of half a metre",
+				Hint:    graph.Say("clip it so that it slides, and make the last %[1]s to the unit flexible, or go round a corner with %[1]s behind it", v.about(500)),
 			})
 		}
 	}

@@ -14,7 +14,7 @@ func sizeRules() []*Rule {
 		{
 			Name:     "branch-not-below-ports",
 			Asks:     "The unit's two pipes are never smaller than its ports.",
-			Why:      "The unit's loss was measured on pipe of its ports' size; smaller pipe takes the low speed's few metres of head.",
+			Why:      "The unit's loss was measured on pipe of its ports' size; smaller pipe takes the little head that low speed has.",
 			Source:   "common practice, no source",
 			Severity: graph.Error,
 			Check:    branchNotBelowPorts,

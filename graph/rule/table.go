@@ -3,6 +3,9 @@ package rule
 import (
 	"fmt"
 	"strings"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
 )
 
 // Table returns all rules as a table in Markdown: name, severity, what is asked, source.
@@ -20,7 +23,7 @@ func cell(s string) string { return strings.ReplaceAll(s, "|", "\\|") }
 
 // Explain returns what one rule asks, why, and by what source, for the terminal; "" for a
 // name no rule has.
-func Explain(name string) string {
+func Explain(name string) quantity.Text {
 	r := ByName(name)
 	if r == nil {
 		return ""
@@ -30,6 +33,6 @@ func Explain(name string) string {
 		NeedsLayout:  "the circuit and where its pipes lie",
 		NeedsFlow:    "the flows in every mode",
 	}[r.Needs]
-	return fmt.Sprintf("%s\n  asks:     %s\n  because:  %s\n  source:   %s\n  severity: %s at most\n  reads:    %s\n",
-		r.Name, r.Asks, r.Why, r.Source, r.Severity, reads)
+	return graph.Say("%s\n  asks:     %s\n  because:  %s\n  source:   %s\n  severity: %s at most\n  reads:    %s\n",
+		r.Name, quantity.Prose(r.Asks), quantity.Prose(r.Why), quantity.Prose(r.Source), r.Severity, reads)
 }

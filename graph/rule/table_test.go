@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/rule"
 )
@@ -37,7 +38,7 @@ func TestTable(t *testing.T) {
 		if r.Check == nil {
 			t.Errorf("%s has no check", r.Name)
 		}
-		if rule.ByName(r.Name) == nil || !strings.Contains(rule.Explain(r.Name), r.Why) {
+		if rule.ByName(r.Name) == nil || !strings.Contains(rule.Explain(r.Name).In(quantity.MetricSystem), quantity.Prose(r.Why).String()) {
 			t.Errorf("%s can't be found or explained by its name", r.Name)
 		}
 	}

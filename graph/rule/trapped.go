@@ -56,7 +56,7 @@ func trapped(in *Input, report Report, sign float64, tap graph.Kind, what, fitti
 		report(false, graph.Diagnostic{
 			Pos: at.run.Pos, Severity: graph.Warning,
 			Message: graph.Say("%s %s of the new pipe: 0 %ss within %s of it, needs 1; %s there", what, where, fitting, v.length(nearMM), stays),
-			Hint: graph.Say("one is put in where the pipe has room, unless [retrofit] says %s = false: set the unit a few centimetres higher or lower; in pipe you draw yourself add a tee with %s, or lead it so that it falls all the way to the line; a plug of the unit's own does as well if it is reached",
+			Hint: graph.Say("one is put in where the pipe has room, unless [retrofit] says %s = false: set the unit a little higher or lower; in pipe you draw yourself add a tee with %s, or lead it so that it falls all the way to the line; a plug of the unit's own does as well if it is reached",
 				tapKeys[tap], graph.A(fitting)),
 		})
 	}

@@ -116,6 +116,8 @@ func runNames(list []*graph.Run) string {
 }
 
 // length, flow, … are amounts of a finding.
+// about is the length in round numbers, for a rule of thumb.
+func (v *view) about(mm float64) quantity.Amount    { return quantity.Length.About(mm) }
 func (v *view) length(mm float64) quantity.Amount   { return quantity.Length.Of(mm) }
 func (v *view) flow(q float64) quantity.Amount      { return quantity.Flow.Of(q) }
 func (v *view) pressure(pa float64) quantity.Amount { return quantity.Pressure.Of(pa) }

@@ -42,7 +42,7 @@ func bodyOf(cat *catalog.Catalog, p *graph.Part, row catalog.Row, from Origin) B
 	}
 	if p.Pump != nil && p.Type == "" {
 		if r, ok := pumpAlike(cat, p.Pump.Speeds); ok {
-			row, from = r, assumed("as that of "+r.Name+", the pump of the catalogue nearest to it in what it gives")
+			row, from = r, assumed("as that of "+quantity.Text(r.Name)+", the pump of the catalogue nearest to it in what it gives")
 		}
 	}
 	if row.BodyLongMM == 0 || row.BodyThickMM == 0 {
@@ -50,7 +50,7 @@ func bodyOf(cat *catalog.Catalog, p *graph.Part, row catalog.Row, from Origin) B
 		if !ok {
 			return Body{}
 		}
-		row, from = usual, assumed("as that of "+usual.Name)
+		row, from = usual, assumed("as that of "+quantity.Text(usual.Name))
 	}
 	high := row.BodyHighMM
 	if high == 0 {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -67,10 +68,10 @@ func (s *Stage) settleRow(out *Part) {
 	// For its loss alone.
 	if TwoSizes(p.Kind) {
 		if row, ok := s.cat.Fitting(string(p.Kind), out.Spec.V, out.Size.V); ok && !out.Size.V.IsZero() {
-			out.LossRow = Pick[catalog.Row]{row, assumed("that of one of its two sizes, " + row.Name)}
+			out.LossRow = Pick[catalog.Row]{row, assumed("that of one of its two sizes, " + quantity.Text(row.Name))}
 		}
 	} else if row, ok := s.nearestRow(s.rowKind(p, out.Style.V), s.nominal(out)); ok {
-		out.LossRow = Pick[catalog.Row]{row, assumed("that of the nearest size the catalogue has, " + row.Name)}
+		out.LossRow = Pick[catalog.Row]{row, assumed("that of the nearest size the catalogue has, " + quantity.Text(row.Name))}
 	}
 }
 

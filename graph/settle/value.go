@@ -22,10 +22,10 @@ const (
 // Origin is where a value comes from.
 type Origin struct {
 	How How
-	Pos graph.Pos // of a given value; of the key that names a row
-	Row string    // name of the row
-	Of  []Key     // what it was derived from
-	Why string    // of an assumption: whose it is; "" where Row says it
+	Pos graph.Pos     // of a given value; of the key that names a row
+	Row string        // name of the row
+	Of  []Key         // what it was derived from
+	Why quantity.Text // of an assumption: whose it is; "" where Row says it
 }
 
 // Spread is how far a value may be off, as shares of it: -0.2 to 0.2. Values of one class
@@ -84,7 +84,7 @@ func given(pos graph.Pos) Origin { return Origin{How: Given, Pos: pos} }
 func ofKeys(of ...Key) Origin { return Origin{How: Derived, Of: of} }
 
 // assumed is the origin of what nobody said.
-func assumed(why string) Origin { return Origin{How: Assumed, Why: why} }
+func assumed(why quantity.Text) Origin { return Origin{How: Assumed, Why: why} }
 
 // ofRow is the origin of what a row says. A generic row that nobody named is an assumption.
 func ofRow(r *catalog.Row, pos graph.Pos, generic bool) Origin {

@@ -62,7 +62,9 @@ func newBiller(c *graph.Circuit, lay *route.Layout) *biller {
 
 // say words a name in the units the job is listed in: a name is what lines are told apart by,
 // so it has its units from the start.
-func (b *biller) say(t quantity.Text) string { return t.In(quantity.SystemOf(b.c.Job.Units)) }
+func (b *biller) say(t quantity.Text) string { return t.In(b.units()) }
+
+func (b *biller) units() quantity.System { return quantity.SystemOf(b.c.Job.Units) }
 
 // add puts an item into the line for its like, or into a new one.
 func (b *biller) add(l line) {
@@ -153,7 +155,7 @@ func (b *biller) addPart(p *graph.Part, lay *route.Layout, removed bool) {
 		Item: Item{
 			Kind: string(p.Kind), Spec: fit.Spec.V, Size: size, Ends: ends, Quantity: 1, Unit: "pc",
 			EquivalentLengthM: through.lengthM, K: through.k, BranchLengthM: corner.lengthM, BranchK: corner.k,
-			Source: partSource(p, &fit.Row.V), Own: fit.Row.V.Own, New: p.New(), Removed: removed,
+			Source: b.partSource(p, &fit.Row.V), Own: fit.Row.V.Own, New: p.New(), Removed: removed,
 			Measure: p.New() && fit.Row.V.Measure && !p.OwnLength(), Where: []string{p.ID},
 		},
 		size: fit.Size.V, ids: []string{p.ID}, row: fit.Row.V.Name,
@@ -188,7 +190,7 @@ func (b *biller) addFittings() {
 				Item: Item{
 					Name: fittingName(f.Kind, f.Row.Style, ends, size, spec), Kind: f.Kind, Spec: spec, Size: size, Ends: ends,
 					Quantity: float64(max(f.Count, 1)), Unit: "pc", EquivalentLengthM: h.lengthM, K: h.k,
-					Source: sourceOf(&f.Row, nil), Own: f.Row.Own, New: f.New, Measure: f.New && f.Row.Measure, Where: []string{f.Where},
+					Source: b.sourceOf(&f.Row, nil), Own: f.Row.Own, New: f.New, Measure: f.New && f.Row.Measure, Where: []string{f.Where},
 				},
 				size: first, row: f.Row.Name,
 			})
@@ -198,7 +200,7 @@ func (b *biller) addFittings() {
 
 // partSource names who says what a part is and costs: the description alone, for equipment
 // it says all of.
-func partSource(p *graph.Part, row *catalog.Row) string {
+func (b *biller) partSource(p *graph.Part, row *catalog.Row) string {
 	described := p.Loss != nil
 	switch {
 	case p.Pump != nil:
@@ -209,11 +211,11 @@ func partSource(p *graph.Part, row *catalog.Row) string {
 	if described && isEquipment(p.Kind) {
 		return "the description"
 	}
-	return sourceOf(row, p.Loss)
+	return b.sourceOf(row, p.Loss)
 }
 
 // sourceOf names who says what a part is and costs.
-func sourceOf(row *catalog.Row, loss *graph.Loss) string {
+func (b *biller) sourceOf(row *catalog.Row, loss *graph.Loss) string {
 	var out []string
 	if loss != nil {
 		out = append(out, "loss: the description")
@@ -224,9 +226,9 @@ func sourceOf(row *catalog.Row, loss *graph.Loss) string {
 	case row.Own && row.Source == "":
 		out = append(out, "your row "+row.Name)
 	case row.Own:
-		out = append(out, "your row "+row.Name+": "+row.Source)
+		out = append(out, "your row "+row.Name+": "+b.say(row.Source))
 	default:
-		out = append(out, row.Source)
+		out = append(out, b.say(row.Source))
 	}
 	return strings.Join(out, "; ")
 }

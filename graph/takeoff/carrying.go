@@ -60,6 +60,6 @@ func (b *biller) addSupports(r *graph.Run, lengthMM, tempC float64) {
 	n := math.Ceil(lengthMM/spacing - 1e-9)
 	b.add(line{Item: Item{
 		Name: join("pipe clip", r.Size.String(), string(r.Spec), b.say(quantity.Say("at most %s apart at %s", b.metres(math.Round(spacing/10)*10), quantity.Temperature.Of(tempC)))),
-		Kind: "pipe-clip", Spec: r.Spec, Size: r.Size.String(), Quantity: n, Unit: "pc", Source: source, New: true, Where: []string{r.ID},
+		Kind: "pipe-clip", Spec: r.Spec, Size: r.Size.String(), Quantity: n, Unit: "pc", Source: b.say(quantity.Prose(source)), New: true, Where: []string{r.ID},
 	}, size: r.Size})
 }

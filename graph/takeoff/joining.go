@@ -8,12 +8,20 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 )
 
-// tinML is the smallest tin of cement and primer on sale everywhere, ml. Source: common
-// practice, no source.
-const tinML = 250
+// tin is the smallest tin of cement and primer on sale everywhere, ml, and what it is called:
+// 250 ml, in inch countries half a US pint (8 fl oz). Source: common practice, no source; a US
+// fluid ounce is 29.5735 ml (NIST SP 811 appendix B).
+func tin(units quantity.System, wanted float64) (ml float64, words string) {
+	const ounce = 29.5735
+	if units == quantity.InchSystem {
+		return 8 * ounce, fmt.Sprintf("tin of 1/2 pint (%g fl oz wanted)", math.Ceil(wanted/ounce))
+	}
+	return 250, fmt.Sprintf("tin of 250 ml (%g ml wanted)", wanted)
+}
 
 // addJoining lists what the joints use up: solvent cement and primer by the number of
 // sockets of each size, half as much again for a small job; clips for hose on barbs; tape
@@ -77,8 +85,9 @@ func (b *biller) addCement(sockets map[catalog.Size]int) {
 		if t.kind == "cement" {
 			spare = 1
 		}
-		b.add(line{Item: Item{Name: fmt.Sprintf("%s, tin of %d ml (%g ml wanted)", t.name, tinML, ml), Kind: t.kind,
-			Quantity: max(1, math.Ceil(ml/tinML)), Spare: spare, Unit: "tin", Source: source, New: true, Where: slices.Clone(where)}})
+		size, words := tin(b.units(), ml)
+		b.add(line{Item: Item{Name: t.name + ", " + words, Kind: t.kind,
+			Quantity: max(1, math.Ceil(ml/size)), Spare: spare, Unit: "tin", Source: source, New: true, Where: slices.Clone(where)}})
 	}
 }
 

@@ -87,7 +87,7 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew, remo
 	}
 	b.add(line{
 		Item: Item{Name: name, Kind: "pipe", Spec: r.Spec, Size: r.Size.String(),
-			Ends: seriesOf(r.Spec, r.Size), Quantity: m, Unit: "m", Source: sourceOf(&path.Pipe, nil), Own: path.Pipe.Own, New: isNew, Removed: removed, Where: []string{r.ID}},
+			Ends: seriesOf(r.Spec, r.Size), Quantity: m, Unit: "m", Source: b.sourceOf(&path.Pipe, nil), Own: path.Pipe.Own, New: isNew, Removed: removed, Where: []string{r.ID}},
 		size: r.Size, row: path.Pipe.Name,
 	})
 }
@@ -119,7 +119,7 @@ func (b *biller) addBars(plan StockPlan) {
 		}
 		b.add(line{
 			Item: Item{Name: name, Kind: "pipe", Spec: plan.Spec, Size: plan.Size.String(), Ends: seriesOf(plan.Spec, plan.Size),
-				Quantity: 1, Unit: unit, Source: row.Source, Own: row.Own, New: true, Where: []string{"stock plan: " + plan.StockSource}, Price: bar.Price},
+				Quantity: 1, Unit: unit, Source: b.say(row.Source), Own: row.Own, New: true, Where: []string{"stock plan: " + plan.StockSource}, Price: bar.Price},
 			size: plan.Size, row: fmt.Sprintf("%g", bar.StockMM),
 		})
 	}

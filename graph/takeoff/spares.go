@@ -86,7 +86,7 @@ func (b *biller) addSpare(kind string, row *catalog.Row, spec catalog.Spec, size
 	ends := endsOf(row, spec, size)
 	b.lines = append(b.lines, line{
 		Item: Item{Name: fittingName(kind, row.Style, ends, size.String(), spec), Kind: kind, Spec: spec, Size: size.String(), Ends: ends, Unit: "pc",
-			Spare: n, Source: join(sourceOf(row, nil), spareSource), Own: row.Own, New: true, Measure: row.Measure, Where: []string{where}},
+			Spare: n, Source: join(b.sourceOf(row, nil), spareSource), Own: row.Own, New: true, Measure: row.Measure, Where: []string{where}},
 		size: size, row: row.Name,
 	})
 }

@@ -142,7 +142,7 @@ func cautions(j jobIn) book.Chapter {
 	c.Say("Local codes and the makers' instructions come before this pack. Electrical and refrigerant work is for licensed trades. Where the pack reckons, it reckons with what was measured or assumed.")
 	g := &form.Grid{Header: []string{"about", "what holds", "source"}, Widest: []int{0, 60, 30}}
 	for _, s := range practice.Pick(j.Job, practice.Cautions()) {
-		g.Rows = append(g.Rows, []string{s.Name, j.say(s.Text), s.Source})
+		g.Rows = append(g.Rows, []string{s.Name, j.say(s.Text), j.say(s.Source)})
 	}
 	c.Tables(form.Block{Grid: g})
 	return c

@@ -33,7 +33,7 @@ var (
 
 // hints say what a key is where the template has no remark beside it.
 var hints = map[string]string{
-	"volume": "litres, by the tub's sheet", "size": "by its outside diameter", "measured-outside-diameter": "with a calliper, on bare pipe",
+	"volume": "by the tub's sheet, with its unit: l or gal", "size": "by its outside diameter", "measured-outside-diameter": "with a calliper, on bare pipe",
 	"air": "the coldest air the tub must be held at", "region": "uk, eu or us: whose distances apply", "earthing": "tn-s, tn-c-s or tt: the electrician's word",
 	"ports-size": "from the unit's sheet", "flow": "from the unit's sheet", "loss": "from the unit's sheet", "highest-pressure": "from the unit's sheet",
 }

@@ -33,9 +33,10 @@ func (s *sheet) measuring(circuit string) book.Chapter {
 	c.Add(book.Item{Kind: book.Bullets, Lines: []string{
 		"Power off at the isolator before a hand goes into the cabinet. Nothing is opened for a survey.",
 		"Directions are those of a person who faces the open cabinet: left, right, up, down, back (towards the shell), front (towards you).",
-		"A pipe is measured leg by leg, from bend to bend: to the centre of a tee or an elbow, to the face of a valve, pump or heater and then the depth of its socket. Write \"right 450 mm\", and the next leg behind it. Bends are not written: they stand where two legs meet.",
+		"A pipe is measured leg by leg, from bend to bend: to the centre of a tee or an elbow, to the face of a valve, pump or heater and then the depth of its socket. Write \"right 450 mm\" or \"right 17 3/4 in\", and the next leg behind it. Bends are not written: they stand where two legs meet.",
+		"Every number is written with its unit, whichever it was read in: mm or in, l/min or gpm, kPa or psi, °C or °F.",
 		"Where nothing will be cut a length along the pipe and a count of the bends will do.",
-		"Outside diameter with a calliper: 33.4, 48.3 or 60.3 mm is inch pipe (1, 1 1/2, 2 in), 32, 40, 50 or 63 mm is metric. They look alike and are never glued together.",
+		"Outside diameter with a calliper: 33.4, 48.3 or 60.3 mm (1.315, 1.9 or 2.375 in) is inch pipe of 1, 1 1/2 or 2 in; 32, 40, 50 or 63 mm is metric. They look alike and are never glued together.",
 		"Where the line will be cut: how much straight pipe, how much free room round it, and how far its end can be drawn back once it is cut.",
 		"What cannot be found stays empty, and its line is taken out of the description: the answer gets a range instead.",
 		fmt.Sprintf("The keys are those of the template: dryfit new --circuit %s job.toml. Typing it in is copying from here.", circuit),

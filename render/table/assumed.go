@@ -2,6 +2,7 @@ package table
 
 import (
 	"cmp"
+	"dryfit/catalog/quantity"
 	"fmt"
 	"slices"
 	"strings"
@@ -51,7 +52,7 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 	})
 	for _, k := range order {
 		if v := settled[k]; v.How == settle.Assumed && !told[k] {
-			out = append(out, assumedValue{what: v.String(), value: v.words(s.Units), bounds: v.bounds(s.Units), from: v.from()})
+			out = append(out, assumedValue{what: v.String(), value: v.words(s.Units), bounds: v.bounds(s.Units), from: v.from(s.Units)})
 		}
 	}
 	return out
@@ -59,9 +60,9 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 
 // usedOf words what was used for an unknown: settled is the value it was, nil where none is.
 func usedOf(f *spread.Influence, settled *Shown, s form.Style) assumedValue {
-	one := assumedValue{what: f.Said(), value: s.Say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What), from: f.Source}
+	one := assumedValue{what: f.Said(), value: s.Say(f.Value), bounds: spanText(f.Span.Low, f.Span.High, f.Adds, f.What, s.Units), from: s.Say(f.Source)}
 	if settled != nil {
-		one.from = settled.from()
+		one.from = settled.from(s.Units)
 		if one.value == "" {
 			one.value = settled.words(s.Units)
 		}
@@ -70,14 +71,14 @@ func usedOf(f *spread.Influence, settled *Shown, s form.Style) assumedValue {
 }
 
 // spanText says how far a number may be off: by a share of it, or by what is added.
-func spanText(low, high float64, adds bool, what string) string {
+func spanText(low, high float64, adds bool, what string, units quantity.System) string {
 	switch {
 	case !adds:
 		return fmt.Sprintf("%+.0f to %+.0f %%", 100*low, 100*high)
 	case strings.HasPrefix(what, "the shape of"):
 		return fmt.Sprintf("power %+.2f to %+.2f", low, high)
 	case strings.HasPrefix(what, "how deep"):
-		return fmt.Sprintf("%+.2f to %+.2f m", low, high)
+		return quantity.Head.Of(low).In(units) + " to " + quantity.Head.Of(high).In(units)
 	case strings.HasPrefix(what, "where the handle"):
 		return fmt.Sprintf("%+.0f to %+.0f points", 100*low, 100*high)
 	}

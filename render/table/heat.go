@@ -292,7 +292,7 @@ func (h heatWords) saves(y *job.YearReport) []string {
 // coolHours says how long in a year the water is below its set point; "" never.
 func (h heatWords) coolHours(y *job.YearReport) string {
 	if a := y.Planned; a != nil && a.Short > 0 {
-		line := fmt.Sprintf("%d hours of the year end more than a tenth of a kelvin below the set point, the coldest at %s", a.Short, h.warm(a.ColdestC))
+		line := fmt.Sprintf("%d hours of the year end more than %s below the set point, the coldest at %s", a.Short, quantity.TemperatureDifference.Of(0.1).In(h.s.Units), h.warm(a.ColdestC))
 		switch {
 		case y.Cold(): // and never warms up: who bathed when says nothing
 		case a.Bathed == a.Short:
@@ -698,7 +698,7 @@ func (h heatWords) assumed() form.Block {
 		if a.MovesKWh != 0 {
 			moves = "± " + kWh(math.Abs(a.MovesKWh))
 		}
-		g.Add(h.s.Say(a.What), value, moves, h.source(a.Source))
+		g.Add(h.s.Say(a.What), value, moves, h.source(h.s.Say(a.Source)))
 	}
 	return form.Block{Title: "Assumed, the heaviest first", Grid: g}
 }

@@ -229,7 +229,7 @@ func HeatJSON(r *job.Report, s form.Style) ([]byte, error) {
 		if !a.Plain {
 			unit = a.Dim.BaseUnit()
 		}
-		out.Assumed = append(out.Assumed, heatAssumed{What: a.What.String(), Value: form.Round(a.Value, 4), Unit: unit, Source: a.Source, Moves: form.Round(a.MovesKWh, 1)})
+		out.Assumed = append(out.Assumed, heatAssumed{What: a.What.String(), Value: form.Round(a.Value, 4), Unit: unit, Source: a.Source.In(s.Units), Moves: form.Round(a.MovesKWh, 1)})
 	}
 	out.Findings = findings(r.Problems, s)
 	return form.WriteJSON(out)

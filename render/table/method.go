@@ -23,14 +23,7 @@ func methodBlock(sol *hydraulic.Solution, s form.Style) form.Block {
 	}}
 }
 
-// poundPerCubicFoot is 1 lb/ft³ in kg/m³: 0.45359237 kg over (0.3048 m)³, both exact (international
-// yard and pound, 1959).
-const poundPerCubicFoot = 0.45359237 / (0.3048 * 0.3048 * 0.3048)
-
 // fluid words a density, kg/m³, and a viscosity, Pa s, in one system of units.
 func fluid(density, viscosity float64, units quantity.System) string {
-	if units == quantity.InchSystem {
-		return form.Fixed(density/poundPerCubicFoot, 1) + " lb/ft3, " + form.Fixed(viscosity*1000, 3) + " cP"
-	}
-	return form.Fixed(density, 1) + " kg/m3, " + form.Fixed(viscosity*1000, 3) + " mPa s"
+	return quantity.Format(density, quantity.Density, units) + ", " + quantity.Format(viscosity, quantity.Viscosity, units)
 }

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -9,12 +10,47 @@ import (
 	"dryfit/render/table/form"
 )
 
-// rowWords prints what a row says in one column: a quantity in the style's units.
-func rowWords(s catalog.Said, style form.Style) string {
+// rowWords prints what a row says in one column: a quantity in the style's units, and so the
+// amounts in the words of a built-in one.
+func rowWords(s catalog.Said, own bool, style form.Style) string {
 	if s.Is {
 		return settledWords(s.Amount.Value, s.Amount.Dimension, style.Units)
 	}
+	if words, ok := s.Value.(string); ok && (s.Key == "note" || strings.HasSuffix(s.Key, "source")) && !own {
+		return quantity.Prose(words).In(style.Units)
+	}
+	if _, words := s.Value.(string); !words && style.Units == quantity.InchSystem {
+		return valueWords(inInch(s.Value))
+	}
 	return valueWords(s.Value)
+}
+
+// inInch is a list or a table with its quantities, which are texts, in inch units.
+func inInch(v any) any {
+	switch v := v.(type) {
+	case string:
+		q, err := quantity.Parse(v, quantity.Flow, quantity.Head, quantity.Pressure, quantity.Temperature, quantity.Power)
+		if err != nil {
+			q, err = quantity.Parse(v, quantity.Length)
+		}
+		if err != nil {
+			return v
+		}
+		return quantity.Format(q.Value, q.Dimension, quantity.InchSystem)
+	case []any:
+		out := make([]any, len(v))
+		for i := range v {
+			out[i] = inInch(v[i])
+		}
+		return out
+	case catalog.Table:
+		out := slices.Clone(v)
+		for i := range out {
+			out[i].Value = inInch(out[i].Value)
+		}
+		return out
+	}
+	return v
 }
 
 // valueWords prints a value as one reads it: a list with commas, a table by its keys.
@@ -56,7 +92,7 @@ func RowText(r catalog.Row, s form.Style) []byte {
 	b := form.Block{Title: r.Name}
 	for f := range r.Says() {
 		if f.Key != "name" {
-			b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", f.Heading, rowWords(f, s)))
+			b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", f.Heading, rowWords(f, r.Own, s)))
 		}
 	}
 	if r.Origin != "" {

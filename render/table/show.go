@@ -40,7 +40,7 @@ func ShowText(values []Shown, unknowns []Unknown, s form.Style) []byte {
 		g := form.NewGrid(form.Column{Head: "what"}, form.Column{Head: "value", Widest: 40}, form.Column{Head: "may be", Widest: 24}, form.Column{Head: "from", Widest: 60})
 		for ; i < len(values) && values[i].Of == of; i++ {
 			v := &values[i]
-			g.Add(v.What, v.words(s.Units), v.bounds(s.Units), v.from())
+			g.Add(v.What, v.words(s.Units), v.bounds(s.Units), v.from(s.Units))
 		}
 		blocks = append(blocks, form.Block{Title: of, Grid: g})
 	}
@@ -59,7 +59,7 @@ func ShownRows(values []Shown, s form.Style) [][]string {
 	out := make([][]string, len(values))
 	for i := range values {
 		v := &values[i]
-		out[i] = []string{v.What, v.words(s.Units), v.bounds(s.Units), v.from()}
+		out[i] = []string{v.What, v.words(s.Units), v.bounds(s.Units), v.from(s.Units)}
 	}
 	return out
 }
@@ -118,13 +118,13 @@ func (v *Shown) bounds(units quantity.System) string {
 }
 
 // from says where the value came from.
-func (v *Shown) from() string {
+func (v *Shown) from(units quantity.System) string {
 	switch v.How {
 	case settle.Given:
 		if v.Pos.IsValid() {
 			return v.Pos.String()
 		}
-		return v.Why
+		return v.Why.In(units)
 	case settle.OwnRow:
 		return "your row " + v.Row
 	case settle.Row:
@@ -139,7 +139,7 @@ func (v *Shown) from() string {
 	if v.Row != "" {
 		return "assumed: generic row " + v.Row
 	}
-	return "assumed: " + v.Why
+	return "assumed: " + v.Why.In(units)
 }
 
 // showUnits are the units of values in CSV and JSON.
@@ -167,11 +167,11 @@ type valueJSON struct {
 	Class string   `json:"class"`
 }
 
-func valuesJSON(values []Shown) []valueJSON {
+func valuesJSON(values []Shown, s form.Style) []valueJSON {
 	out := make([]valueJSON, 0, len(values))
 	for i := range values {
 		v := &values[i]
-		one := valueJSON{Of: v.Of, What: v.What, How: string(v.How), From: v.from(), Class: v.Class}
+		one := valueJSON{Of: v.Of, What: v.What, How: string(v.How), From: v.from(s.Units), Class: v.Class}
 		at := func(share float64) *float64 {
 			x := form.Round(1+share, 4)
 			return &x
@@ -199,7 +199,7 @@ func ShowJSON(values []Shown, unknowns []Unknown, s form.Style) ([]byte, error) 
 	return form.WriteJSON(struct {
 		Values   []valueJSON   `json:"values"`
 		Unknowns []unknownJSON `json:"unknowns"`
-	}{valuesJSON(values), unknownsJSON(unknowns, s)})
+	}{valuesJSON(values, s), unknownsJSON(unknowns, s)})
 }
 
 // ShowCSV prints values a line each, then what is sampled; how says "sampled" of those.
@@ -211,7 +211,7 @@ func ShowCSV(values []Shown, unknowns []Unknown, s form.Style) []byte {
 		}
 		return quantity.Trim(*x)
 	}
-	for _, v := range valuesJSON(values) {
+	for _, v := range valuesJSON(values, s) {
 		value, isWords := v.Value.(string)
 		if !isWords {
 			value = quantity.Trim(v.Value.(float64))

@@ -135,4 +135,4 @@ func lengthAgrees(r *field.Reader, p *graph.Part) {
 }
 
 // millimetres is a length of a finding, in the units the file is read in.
-func millimetres(mm float64) quantity.Amount { return quantity.Length.Finely(mm) }
+func millimetres(mm float64) quantity.Amount { return quantity.Closely(mm) }

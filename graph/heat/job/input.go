@@ -53,7 +53,7 @@ type Assumed struct {
 	What      quantity.Text
 	Value     float64
 	Dim       quantity.Dimension
-	Source    string
+	Source    quantity.Text
 	Low, High float64 // factors on the value, or differences from it where Adds
 	Adds      bool
 	Plain     bool    // a number without a unit

@@ -70,7 +70,7 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 		b.tariffSteps(s, r, step)
 	}
 	step(OtherHabit, "a quarter less time with the cover off", func(c *scene) { c.tub.Use.OpenS *= 0.75 })
-	step(OtherHabit, "water a kelvin cooler", func(c *scene) { c.tub.SetC-- })
+	step(OtherHabit, graph.Say("water %s cooler", quantity.TemperatureDifference.Of(1)), func(c *scene) { c.tub.SetC-- })
 	step(BetterFigure, "a unit with a tenth more COP", func(c *scene) { c.cop *= 1.1 })
 	if s.planned.FilterH > 2 && s.planned.Runs != heat.PumpAlways {
 		step(OtherHabit, "the pump two hours a day less", func(c *scene) { c.planned.FilterH -= 2 })

@@ -191,7 +191,7 @@ func (b *builder) unit() *heat.Unit {
 	}
 	if !u.HasLeast && p.LeastAir.Known {
 		u.LeastAirC, u.HasLeast = p.LeastAir.V, true
-		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "its row, "+p.Row.V.Name, 0, 0, nil)
+		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "its row, "+quantity.Text(p.Row.V.Name), 0, 0, nil)
 	}
 	if row := b.ratedRow(p.Row.V); !u.HasMost && row.MostWaterC != nil {
 		u.MostC, u.HasMost = *row.MostWaterC, true

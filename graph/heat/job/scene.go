@@ -68,7 +68,7 @@ type builder struct {
 }
 
 // assume notes a value and returns it.
-func (b *builder) assume(what quantity.Text, v float64, dim quantity.Dimension, source string, low, high float64, apply func(*scene, float64)) float64 {
+func (b *builder) assume(what quantity.Text, v float64, dim quantity.Dimension, source quantity.Text, low, high float64, apply func(*scene, float64)) float64 {
 	a := Assumed{What: what, Value: v, Dim: dim, Source: source, Low: low, High: high, apply: apply}
 	if dim == number {
 		a.Dim, a.Plain = quantity.Share, true

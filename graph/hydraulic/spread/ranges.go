@@ -162,7 +162,7 @@ type Influence struct {
 	Adds               bool               // Span is added to the number, not a share of it
 	Key                settle.Key         // of the settled value that was used; zero: Value says it
 	Value              quantity.Text      // what was used
-	Source             string             // of what was used
+	Source             quantity.Text      // of what was used
 	Reading            quantity.Text      // what would settle it
 	Given              bool               // the description says it
 	Guess              bool               // nobody gave it, or the description says it is assumed

@@ -26,7 +26,7 @@ type unknown struct {
 type used struct {
 	key    settle.Key    // of the settled value; zero: value says it
 	value  quantity.Text // in words, where no settled value says it
-	source string
+	source quantity.Text
 	given  bool // the description says it
 	guess  bool // nobody gave it, or the description says it is assumed
 }
@@ -40,7 +40,7 @@ func byClass(class string, value quantity.Text) used {
 // bySettled is a settled value of a part or run, as well known as that is.
 func bySettled(key settle.Key, from settle.Origin, known graph.Knowledge) used {
 	given := from.How == settle.Given || from.How == settle.OwnRow
-	return used{key: key, source: from.Row + from.Why, given: given, guess: !given || known == graph.Assumed}
+	return used{key: key, source: quantity.Text(from.Row) + from.Why, given: given, guess: !given || known == graph.Assumed}
 }
 
 // value returns what the unknown is at a quantile u, 0 to 1: a factor, or what is added.

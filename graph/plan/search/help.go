@@ -149,7 +149,7 @@ func (s *search) closingHelps(t *trial) []help {
 		for _, n := range []float64{1, 2, 3} {
 			mm := s.even(n * depth)[0]
 			if mm > t.place.PlayMM {
-				out = append(out, s.fact(t, graph.Say("play = \"%s\"", quantity.Length.Finely(mm)), "if its end can be drawn back so far", func(l *graph.Leg) { l.PlayMM = mm }))
+				out = append(out, s.fact(t, graph.Say("play = \"%s\"", quantity.Closely(mm)), "if its end can be drawn back so far", func(l *graph.Leg) { l.PlayMM = mm }))
 			}
 		}
 	}
@@ -182,7 +182,7 @@ func (s *search) placeHelps(t *trial, rules map[string]bool) []help {
 	}
 	if rules["cut-clear-room"] {
 		mm := s.even(100)[0]
-		out = append(out, s.fact(t, graph.Say("clear = \"%s\"", quantity.Length.Finely(mm)), "once what is in the way is moved", func(l *graph.Leg) { l.ClearMM = mm }))
+		out = append(out, s.fact(t, graph.Say("clear = \"%s\"", quantity.Closely(mm)), "once what is in the way is moved", func(l *graph.Leg) { l.ClearMM = mm }))
 	}
 	return out
 }

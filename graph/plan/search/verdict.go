@@ -68,11 +68,7 @@ func (s *search) verdict(t *trial) Verdict {
 			text = graph.Say("%s is known only by its length, %s: only if it is longer than that, and straight, are the %s in it which the work needs", t.place.Run, s.length(t.place.RoomMM), s.length(t.place.NeededMM))
 		}
 		v.Reasons = []Reason{{Rule: "cut", Pos: s.posOf(t), Severity: graph.Note, Text: text}}
-		leg := "right 450 mm"
-		if s.asked.Job.Units == "inch" {
-			leg = "right 1 ft 6 in"
-		}
-		v.Mend = []quantity.Text{graph.Say("measure its legs and write them: legs = [%q, …]", leg)}
+		v.Mend = []quantity.Text{graph.Say("measure its legs and write them: legs = [\"right %s\", …]", quantity.Length.About(450))}
 	default:
 		v.Verdict = "ruled out"
 		v.Reasons = reasons(t.findings, graph.Error)

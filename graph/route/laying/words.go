@@ -8,7 +8,7 @@ import (
 )
 
 // mm is a length of a finding, to a tenth of a mm.
-func mm(v float64) quantity.Amount { return quantity.Length.Finely(v) }
+func mm(v float64) quantity.Amount { return quantity.Closely(v) }
 
 // degrees writes an angle for a finding, to a tenth of a degree.
 func degrees(v float64) string { return quantity.Trim(math.Round(v*10)/10) + "°" }

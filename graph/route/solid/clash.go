@@ -244,4 +244,4 @@ func joinWords(words []quantity.Text) quantity.Text {
 	return words[0] + " and " + words[1]
 }
 
-func millimetres(v float64) quantity.Amount { return quantity.Length.Finely(v) }
+func millimetres(v float64) quantity.Amount { return quantity.Closely(v) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
 
@@ -123,7 +124,7 @@ func (b *Body) add(from, to graph.Vec, g girth) {
 
 func (b *Body) assume(g girth, what string) {
 	if g.assumed {
-		b.Assumed = graph.Say("%s (taken as %s)", what, millimetres(g.likely))
+		b.Assumed = graph.Say("%s (taken as %s)", what, quantity.Length.Finely(g.likely))
 	}
 }
 

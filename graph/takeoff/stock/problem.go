@@ -73,9 +73,9 @@ func (p *problem) usable(supply []Supply) []Supply {
 	for _, s := range supply {
 		switch {
 		case !Plannable(s.LengthMM):
-			p.problems = append(p.problems, quantity.Say("stock of %s is left out: no length to cut from", quantity.Length.Finely(s.LengthMM)))
+			p.problems = append(p.problems, quantity.Say("stock of %s is left out: no length to cut from", quantity.Closely(s.LengthMM)))
 		case s.Count < 0 || s.Price.Valid && s.Price.Decimal.IsNegative():
-			p.problems = append(p.problems, quantity.Say("stock of %s is left out: its count or price is negative", quantity.Length.Finely(s.LengthMM)))
+			p.problems = append(p.problems, quantity.Say("stock of %s is left out: its count or price is negative", quantity.Closely(s.LengthMM)))
 		default:
 			if s.Offcut && !s.Price.Valid {
 				s.Price = decimal.NewNullDecimal(decimal.Zero)
@@ -101,7 +101,7 @@ func (p *problem) setKinds(pieces []Demand, supply []Supply) {
 		switch {
 		case !Plannable(d.LengthMM):
 			p.unplaced = append(p.unplaced, d.Number)
-			p.problems = append(p.problems, quantity.Say("piece %d is %s long: nothing to cut", d.Number, quantity.Length.Finely(d.LengthMM)))
+			p.problems = append(p.problems, quantity.Say("piece %d is %s long: nothing to cut", d.Number, quantity.Closely(d.LengthMM)))
 		case most == 0:
 			p.unplaced = append(p.unplaced, d.Number)
 		case l > most:
@@ -205,4 +205,4 @@ func (p *problem) addMissing() {
 }
 
 // trimMM writes hundredths of a millimetre as millimetres.
-func lengthOf(h int64) quantity.Amount { return quantity.Length.Finely(float64(h) / hundredths) }
+func lengthOf(h int64) quantity.Amount { return quantity.Closely(float64(h) / hundredths) }

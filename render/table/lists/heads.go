@@ -109,7 +109,7 @@ func noEquivalent(m float64) string {
 	case math.IsNaN(m):
 		return "its pipe loses nothing"
 	case m > longestEquivalent:
-		return "what stands in it costs more than a kilometre of it"
+		return "no pipe is long enough to cost what stands in it"
 	case m < 0:
 		return "its tee gives head back"
 	}

@@ -11,7 +11,7 @@ import (
 
 // Equivalent lengths beyond a kilometre, below nothing, or that are no number say why.
 func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
-	for m, want := range map[float64]string{2: "2.00 m", 999: "999.00 m", 1001: "none: what stands in it costs more than a kilometre of it", -0.2: "none: its tee gives head back"} {
+	for m, want := range map[float64]string{2: "2.00 m", 999: "999.00 m", 1001: "none: no pipe is long enough to cost what stands in it", -0.2: "none: its tee gives head back"} {
 		if got := fittingsLength(form.Style{}, m); got != want {
 			t.Errorf("%g m: %q, want %q", m, got, want)
 		}

@@ -8,6 +8,9 @@ func Cautions() []Sentence {
 	list := []Sentence{
 		{Name: "Electricity", Say: func(j *Job) quantity.Text {
 			text := quantity.Text("A qualified electrician only. Power off, locked off and proved dead before the cabinet is opened.")
+			if j.PlugIn {
+				text = "A qualified electrician only. The box unplugged, or its power off, locked off and proved dead, before a hose is undone or the box is opened."
+			}
 			if j.Unit != nil {
 				has := j.ofUnits("The unit", "Each unit ("+j.unitsCalled()+")") + " wants"
 				if j.ownCircuits() {
@@ -45,7 +48,7 @@ func Cautions() []Sentence {
 			}
 			return text + ". Plastic pipe is weaker when warm: the ratings in this pack are derated. Test with water only, never with compressed air."
 		}, Names: func(j *Job) []string { return j.Isolators() }, Source: "ASTM and ISO derating tables; " + common},
-		{Name: "Solvent cement", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
+		{Name: "Solvent cement", When: func(j *Job) bool { return j.Cement }, Say: always("Flammable, and the vapour collects in a cabinet, a box or a pit: ventilate, no flame or spark, gloves, keep power off until it has aired. Cure times on the tin decide."), Source: common + "; the cement maker's label is the authority"},
 		{Name: "Refrigerant", When: func(j *Job) bool { return j.Unit != nil || len(j.Leaves) > 0 }, Say: func(j *Job) quantity.Text {
 			text := j.ofUnits("The unit's", "A unit's") + quantity.Text(" sealed circuit is opened by a certified person only.")
 			switch {

@@ -472,16 +472,16 @@ func HandOver() []Sentence {
 	return []Sentence{
 		{Name: "labels", When: func(j *Job) bool { return j.Valves }, Say: always("Hang the labels on the valves and explain them to the owner."), For: Fitter, Source: common},
 		{Name: "look-again", Say: func(j *Job) quantity.Text {
-			text := quantity.Text("Look at every joint")
+			text := quantity.Text("Look at every joint for drips the next day, after a week and after the first refill")
 			switch {
 			case j.UnionNuts && j.Barbs:
-				text += " and nip up the unions and the hose clamps"
+				text += "; a union nut or a hose clip that drips is tightened a little"
 			case j.UnionNuts:
-				text += " and nip up the unions"
+				text += "; a union nut that drips is tightened a little, by hand"
 			case j.Barbs:
-				text += " and nip up the hose clamps"
+				text += "; a hose clip that drips is tightened a little"
 			}
-			return text + " next day, after a week and after the first refill."
+			return text + ". A glued joint that drips is cut out and made again."
 		}, For: Fitter | Owner, Source: common},
 	}
 }

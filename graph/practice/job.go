@@ -27,6 +27,14 @@ const (
 // Below reports whether the water may run out there.
 func (l Level) Below() bool { return l != AboveWater }
 
+// whereItRuns says where the water of an open joint goes.
+func (j *Job) whereItRuns() quantity.Text {
+	if j.PlugIn {
+		return "onto the ground"
+	}
+	return "into the cabinet"
+}
+
 // Job is what the sentences ask of a job.
 type Job struct {
 	Unit     *Unit    // the one the job is about; nil: there is none

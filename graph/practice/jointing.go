@@ -65,9 +65,14 @@ func Jointing() []Sentence {
 			Source: common + "; the cement's tin is the authority",
 		},
 		{
-			Name:   "air-the-cabinet",
-			When:   func(j *Job) bool { return j.Cement },
-			Say:    always("Air the cabinet; nothing that sparks in it before the smell is gone."),
+			Name: "air-the-cabinet",
+			When: func(j *Job) bool { return j.Cement },
+			Say: func(j *Job) quantity.Text {
+				if j.PlugIn {
+					return "Glue in the open air; nothing that sparks near the work before the smell is gone."
+				}
+				return "Air the cabinet; nothing that sparks in it before the smell is gone."
+			},
 			Source: common,
 		},
 	}

@@ -71,7 +71,7 @@ func ShutOff() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Say("%s stays whole: its poppet is not taken out, for nothing shuts it off from the tub", j.Check)
 				if j.CheckAt.Below() {
-					text += ", and opened below the water line it empties the tub into the cabinet"
+					text += ", and opened below the water line it empties the tub " + j.whereItRuns()
 				}
 				return text + quantity.Say(". With the unit shut off the water lifts its spring: %s.", passingWords(j))
 			},

@@ -20,13 +20,13 @@ type view struct {
 // for a person who faces the open cabinet.
 var views = []view{
 	{"Seen from the front: up is up, left is left.", graph.Vec{X: 1}, graph.Vec{Z: 1}, graph.Vec{Y: -1}},
-	{"Seen from above: the front of the cabinet is at the foot of the sheet.", graph.Vec{X: 1}, graph.Vec{Y: 1}, graph.Vec{Z: 1}},
-	{"Seen from the right-hand side: up is up, the front of the cabinet is to the left.", graph.Vec{Y: 1}, graph.Vec{Z: 1}, graph.Vec{X: 1}},
-	{"Seen from the left-hand side: up is up, the front of the cabinet is to the right.", graph.Vec{Y: -1}, graph.Vec{Z: 1}, graph.Vec{X: -1}},
+	{"Seen from above: the front, where you stand, is at the foot of the sheet.", graph.Vec{X: 1}, graph.Vec{Y: 1}, graph.Vec{Z: 1}},
+	{"Seen from the right-hand side: up is up, the front is to the left.", graph.Vec{Y: 1}, graph.Vec{Z: 1}, graph.Vec{X: 1}},
+	{"Seen from the left-hand side: up is up, the front is to the right.", graph.Vec{Y: -1}, graph.Vec{Z: 1}, graph.Vec{X: -1}},
 }
 
 // unknown is the view of a string whose way in space nothing tells.
-var unknown = view{words: "Which way the line runs in the cabinet is not in the description: the water is drawn from left to right."}
+var unknown = view{words: "Which way the line runs is not in the description: the water is drawn from left to right."}
 
 // In shares of a way's length.
 const (

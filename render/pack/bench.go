@@ -72,7 +72,7 @@ func benchWaits(p *plan.Plan, j jobIn) []string {
 // addSteps adds the steps of a stretch to a chapter, with the small pictures among them.
 func addSteps(c *book.Chapter, s stretch) {
 	if len(s.Pictures) > 0 {
-		c.Say("The pictures show each thing as it will stand, up is up, seen from above over the left of the cabinet's front. Circles: pieces, with the length to cut them to. Dots: joints made here. The short arms take pipe later.")
+		c.Say("The pictures show each thing as it will stand, up is up, seen from the front, a little from above and from the left. Circles: pieces, with the length to cut them to. Dots: joints made here. The short arms take pipe later.")
 	}
 	from := 0
 	steps := func(to int) {

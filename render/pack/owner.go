@@ -184,15 +184,19 @@ func monthly(j jobIn) []string {
 	case "":
 		filter = "Clean the filter, where there is one: a dirty one takes the heat pump's water first."
 	}
-	drips := "Look under the cabinet and at the heat pump's joints for drips."
+	look := "Look under the cabinet"
+	if j.PlugIn {
+		look = "Look round the tub and under its box"
+	}
+	drips := look + " and at the heat pump's joints for drips."
 	if j.Unit == nil {
 		filter, _, _ = strings.Cut(filter, ": a dirty one")
-		filter, drips = strings.TrimSuffix(filter, ".")+".", "Look under the cabinet for drips."
+		filter, drips = strings.TrimSuffix(filter, ".")+".", look+" for drips."
 	}
 	const water = "Test the water: free chlorine and pH as the tub's maker says."
 	out := []string{filter, drips}
 	if len(j.Fellows) > 0 {
-		return append(out[:1], "Look under the cabinet and at the joints of each heat pump for drips.",
+		return append(out[:1], look+" and at the joints of each heat pump for drips.",
 			"Keep leaves and snow away from the air of each heat pump, and its drip of clean water free to run off.",
 			"Write down what each display says of water in and out, and any message.", water)
 	}

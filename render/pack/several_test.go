@@ -129,7 +129,7 @@ func TestUnitLeaves(t *testing.T) {
 		}
 		at = i
 	}
-	for _, never := range []string{"labels on the valves", "nip up the unions", "section on marking out"} {
+	for _, never := range []string{"labels on the valves", "union nut that drips", "section on marking out"} {
 		if strings.Contains(text.String(), never) {
 			t.Errorf("the job has nothing of %q", never)
 		}

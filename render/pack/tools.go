@@ -65,7 +65,11 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(true, "Lock and tag for the isolator", "power stays off")
 	add(true, "Test strips or kit for chlorine and pH; the tub's own disinfectant", "disinfecting what was handled; before anybody bathes")
 	add(j.Unit != nil, "Level, rubber mounts, bolts for "+j.OfUnits("the unit's", "its")+" base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
-	add(cement, "Gloves, goggles, fan for the cabinet", "cement vapour is heavy and burns")
+	gloves := "Gloves, goggles, fan for the cabinet"
+	if j.PlugIn {
+		gloves = "Gloves, goggles"
+	}
+	add(cement, gloves, "cement vapour is heavy and burns")
 	wipe := "Primer"
 	if j.Metric && !j.Inch {
 		wipe = "Cleaner"

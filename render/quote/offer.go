@@ -387,7 +387,7 @@ func unlessZero(d decimal.Decimal) string {
 // agreed are the blanks of names and dates.
 func agreed(p *plan.Plan) book.Chapter {
 	c := book.Chapter{ID: "agreed", Title: "Agreed", For: book.Owner}
-	c.Say("Local codes and the makers' instructions come before this offer; electrical and refrigerant work is for licensed trades. What is found when the cabinet is open may change the price; it is told before it is done.")
+	c.Say("Local codes and the makers' instructions come before this offer; electrical and refrigerant work is for licensed trades. What is found once the work is begun may change the price; it is told before it is done.")
 	date := p.Circuit.Job.Date
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"what", "written by hand"}, Rows: [][]string{
 		{strings.TrimSpace("offer made "+date) + ", holds until", ""}, {"customer: name, address, telephone", ""}, {"fitter: name, firm", ""}, {"customer's signature, date", ""}, {"fitter's signature, date", ""},

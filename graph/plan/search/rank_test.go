@@ -84,10 +84,17 @@ func TestShortLengthIsNothingToMeasure(t *testing.T) {
 		s := newSearch(circuit, before)
 		s.places()
 		s.rank()
+		seen := false
 		for _, v := range s.verdicts() {
-			if v.Place.Run == "heater-line" && (v.Verdict != c.verdict || (len(v.Mend) > 0) != (c.verdict == "measure first")) {
+			if v.Place.Run != "heater-line" {
+				continue
+			}
+			if seen = true; v.Verdict != c.verdict || (len(v.Mend) > 0) != (c.verdict == "measure first") {
 				t.Errorf("%s of pipe, %.0f mm needed: %s, %q", c.length, v.Place.NeededMM, v.Verdict, v.Mend)
 			}
+		}
+		if !seen {
+			t.Error("nothing is said of the run")
 		}
 	}
 }

@@ -100,7 +100,8 @@ func PlaceAt(c *graph.Circuit, lay *route.Layout, cut graph.Cut, choice Choice) 
 }
 
 // bestPlace returns the best offset in a leg: far enough from the bend before a check, else
-// as far from it as the room allows; without a check in the middle of the room.
+// as far from it as the room allows; in the middle of the room without a check, and with one
+// where no bend is at the leg's end and that is far enough from it.
 func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice) Place {
 	w = w.at(path, leg)
 	start, finish := w.legEnds(net.Part, path, leg)
@@ -128,6 +129,10 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 			from = hi - max(0, place.WantedMM-straight(hi))
 		case near.Bend:
 			from = lo + max(0, place.WantedMM-straight(lo))
+		case against: // what stands there may have a bend before it: as much as is wanted where there is room
+			from = min(from, hi-max(0, place.WantedMM-straight(hi)))
+		default:
+			from = max(from, lo+max(0, place.WantedMM-straight(lo)))
 		}
 	}
 	from = max(lo, min(from, hi))

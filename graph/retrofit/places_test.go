@@ -168,3 +168,37 @@ func TestStraightToldIsStraightBuilt(t *testing.T) {
 		}
 	}
 }
+
+// A leg that begins at a part may have a bend right before that part: where there is the room its
+// check has the straight it wants all the same, counted from the part, whichever way the run is
+// drawn; where there is more than that on both sides the cut stays in the middle.
+func TestStraightFromAPart(t *testing.T) {
+	for _, turned := range []bool{false, true} {
+		for length := 900.0; length <= 2400; length += 100 {
+			c, lay := demo(t)
+			r := c.Run("return-line")
+			by := graph.Vec{X: length}
+			if turned {
+				r.From, r.To, by = r.To, r.From, by.Scale(-1)
+			}
+			r.Legs = r.Legs[:1]
+			r.Legs[0].By = by
+			lay = laying.Of(c.At(graph.Before))
+			choice := Choice{Bypass: "spring"}
+			place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 1, AtMM: -1}, choice)
+			if !ok {
+				t.Fatal("no place")
+			}
+			middle := (place.RoomMM - (place.ToMM - place.FromMM)) / 2
+			off := place.FromMM - place.DatumMM - middle
+			switch {
+			case length >= 1100 && place.StraightMM < 519.9: // 520 mm and the second half of the work fit
+				t.Errorf("turned %v, %g mm: %.1f mm before the check", turned, length, place.StraightMM)
+			case length >= 1400 && (off > 5.1 || off < -5.1):
+				t.Errorf("turned %v, %g mm: cut %.1f mm off the middle", turned, length, off)
+			case place.StraightMM > 525.1 && (off > 5.1 || off < -5.1):
+				t.Errorf("turned %v, %g mm: %.1f mm off the middle for %.1f mm before the check", turned, length, off, place.StraightMM)
+			}
+		}
+	}
+}

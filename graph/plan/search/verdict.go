@@ -2,6 +2,7 @@ package search
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -131,11 +132,15 @@ func (s *search) merits(t *trial) []Reason {
 		add("parallel", "in parallel with the unit that is there; the second tee goes into %s, cut at %s and %s from the %s", p.Second.Where(), s.length(first), s.length(second), p.Second.Datum)
 	}
 	if t.place.WantedMM > 0 {
-		word := "enough"
-		if t.place.StraightMM < t.place.WantedMM {
-			word = "less than"
+		short := slices.ContainsFunc(t.findings, func(d graph.Diagnostic) bool { return d.Rule == "check-straight-length" })
+		switch {
+		case t.place.StraightMM >= t.place.WantedMM:
+			add("straight", "%s of straight pipe before the check, enough for the %s it wants", s.length(t.place.StraightMM), s.length(t.place.WantedMM))
+		case short:
+			add("straight", "%s of straight pipe before the check, less than the %s it wants", s.length(t.place.StraightMM), s.length(t.place.WantedMM))
+		default: // the rule looks past the end of the leg
+			add("straight", "%s of straight pipe before the check on this leg, and no pump or bend known of within the %s it wants", s.length(t.place.StraightMM), s.length(t.place.WantedMM))
 		}
-		add("straight", "%s of straight pipe before the check, %s for the %s it wants", s.length(t.place.StraightMM), word, s.length(t.place.WantedMM))
 	}
 	if t.assembly != nil && t.assembly.OK {
 		add("assembly", "every joint can be made, in %d steps", len(t.assembly.Steps))

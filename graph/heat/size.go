@@ -47,10 +47,13 @@ func Size(tub *Tub, u *Unit, need Need) Sized {
 	s.HeldW, s.LostW = Held(tub, u, need)
 	s.Hold = s.HeldW >= s.LostW
 	s.HoldsC, s.HoldsKnown = u.HoldsDownTo(tub.SetC, need.Humidity, need.FlowM3s, loss)
-	up := Warm(tub, &Plant{Unit: u, FlowM3s: need.FlowM3s, PumpW: need.PumpFullW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}, tub.FillC)
 	s.Hours = math.Inf(1)
-	if up.Reached {
-		s.Hours = up.Hours
+	plant, air := &Plant{Unit: u, FlowM3s: need.FlowM3s, PumpW: need.PumpFullW, PumpHeat: 1}, Air{TempC: need.HeatUpC, Humidity: need.Humidity}
+	// in air that stays as it is, water that would not get warmer at its set point never comes there
+	if up := warming(tub, plant, func(float64) Air { return air }, tub.FillC); up.FromC >= up.ToC || up.Power(up.ToC, 0) > up.Loss(up.ToC, 0) {
+		if done := up.Run(); done.Reached {
+			s.Hours = done.Hours
+		}
 	}
 	s.Time = need.WithinH <= 0 || s.Hours <= need.WithinH
 	return s
@@ -65,6 +68,12 @@ func Warm(tub *Tub, p *Plant, air Air, fromC float64) Warmed {
 // WarmThrough is Warm in air that changes with the seconds since it began. An element with a
 // set point of its own helps up to that and no further.
 func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) Warmed {
+	return warming(tub, p, air, fromC).Run()
+}
+
+// warming is what WarmThrough runs.
+func warming(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float64) Warming {
+	skin := tub.UA()
 	output := func(float64, float64) float64 { return 0 }
 	if p.Unit != nil {
 		s := p.Unit.sheet()
@@ -88,11 +97,11 @@ func WarmThrough(tub *Tub, p *Plant, air func(seconds float64) Air, fromC float6
 		},
 		Loss: func(waterC, seconds float64) float64 {
 			a := air(seconds)
-			loss := tub.Standing(waterC, a)
+			loss := tub.standing(skin, waterC, a)
 			if tub.AirM3s > 0 {
 				loss += Blown(tub.AirM3s, waterC, tub.Around(a))
 			}
 			return loss
 		},
-	}.Run()
+	}
 }

@@ -82,7 +82,12 @@ func (t *Tub) UA() float64 {
 
 // Standing returns what skin and pipes lose [W] at a water temperature, for the air outdoors.
 func (t *Tub) Standing(waterC float64, air Air) float64 {
-	return t.UA()*(waterC-t.Around(air).TempC) + t.PipesUA*(waterC-air.TempC)
+	return t.standing(t.UA(), waterC, air)
+}
+
+// standing is Standing where the UA of the skin is at hand: adding it up takes longer than all else.
+func (t *Tub) standing(skin, waterC float64, air Air) float64 {
+	return skin*(waterC-t.Around(air).TempC) + t.PipesUA*(waterC-air.TempC)
 }
 
 // Carried water and warmed bodies, for each bather and time.

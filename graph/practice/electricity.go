@@ -40,7 +40,7 @@ func Electricity() []Sentence {
 		{
 			Name: "electrician-only",
 			When: hasUnit,
-			Say:  always("A qualified electrician only, by the local code: he decides on everything in this section."),
+			Say:  always("A qualified electrician only, by the local code, decides on everything in this section."),
 		},
 		{
 			Name: "own-circuit",

@@ -346,6 +346,17 @@ func (p *printer) grid(g *form.Grid, blanks bool) {
 // widths shares the page's width out: every column what its longest word needs, then the
 // rest by what its longest text would like.
 func (p *printer) widths(g *form.Grid, blanks bool) []float64 {
+	for _, longest := range []float64{60, 46} { // a key to be copied is broken only where nothing else helps
+		if out, fits := p.widthsFor(g, blanks, longest); fits {
+			return out
+		}
+	}
+	out, _ := p.widthsFor(g, blanks, 32)
+	return out
+}
+
+// widthsFor is widths with words broken that are longer than so many mm, and whether all find room.
+func (p *printer) widthsFor(g *form.Grid, blanks bool, longest float64) (out []float64, fits bool) {
 	n := len(g.Header)
 	least, wish := make([]float64, n), make([]float64, n)
 	measure := func(cells []string, bold bool) {
@@ -361,7 +372,7 @@ func (p *printer) widths(g *form.Grid, blanks bool) []float64 {
 			c = scene.Visible(c)
 			wish[i] = max(wish[i], p.f.GetStringWidth(c)+2*cellPad)
 			for _, w := range unbroken(c) {
-				least[i] = max(least[i], min(p.f.GetStringWidth(w), 32)+2*cellPad)
+				least[i] = max(least[i], min(p.f.GetStringWidth(w), longest)+2*cellPad)
 			}
 		}
 	}
@@ -379,7 +390,7 @@ func (p *printer) widths(g *form.Grid, blanks bool) []float64 {
 		wish[i] = max(wish[i], least[i])
 		sumLeast, sumWish = sumLeast+least[i], sumWish+wish[i]
 	}
-	out := make([]float64, n)
+	out = make([]float64, n)
 	for i := range out {
 		switch {
 		case sumWish <= p.wide():
@@ -393,7 +404,7 @@ func (p *printer) widths(g *form.Grid, blanks bool) []float64 {
 			out[i] = least[i] + (wish[i]-least[i])/(sumWish-sumLeast)*(p.wide()-sumLeast)
 		}
 	}
-	return out
+	return out, sumLeast < p.wide()
 }
 
 // height is what a row takes.

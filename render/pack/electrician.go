@@ -60,23 +60,19 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	}
 	device, wanted := j.FaultProtection()
 	add(device+": type and rating", wanted)
-	for _, u := range units {
-		who := ""
-		if len(units) > 1 {
-			who = " of " + names.Tag(u.ID)
-		}
-		add("Isolator"+who+": where, distance from the rim", "")
+	isolators := "Isolator"
+	if len(units) > 1 {
+		isolators = "Isolators of " + each(units, names)
 	}
+	add(isolators+": where, distance from the rim", "")
 	for _, e := range j.Elements {
 		add(e.ID+" element heater", elementWords(e))
 	}
-	for _, u := range units {
-		who := "the unit"
-		if len(units) > 1 {
-			who = names.Tag(u.ID)
-		}
-		add("What stops "+who+" when the water gets too hot, proved by", "")
+	stopped := "the unit"
+	if len(units) > 1 {
+		stopped = each(units, names)
 	}
+	add("What stops "+stopped+" when the water gets too hot, proved by", "")
 	add("Bonding and earthing, proved by", strings.ToUpper(j.Earthing))
 	add("Zones and distances checked", "")
 	add("Name, licence, date, signature", "")
@@ -86,7 +82,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		for i := range p.Heat.Supplies {
 			s := &p.Heat.Supplies[i]
 			if len(s.Together) > 0 {
-				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(table.Tagged(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
+				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(consumers(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
 				for _, t := range s.Says {
 					if !slices.Contains(ofAll, t) {
 						c.Say(table.Capital(t.In(j.units)) + ".")
@@ -100,6 +96,15 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	}
 	c.Add(book.Item{Kind: book.Bullets, Lines: append(out, j.said(practice.Electricity())...)})
 	return c
+}
+
+// each names units: "HP1, HP2".
+func each(units []*graph.Part, names *tag.Names) string {
+	var out []string
+	for _, u := range units {
+		out = append(out, names.Tag(u.ID))
+	}
+	return strings.Join(out, ", ")
 }
 
 // saidOfAll is what is said in the same words of every circuit that feeds something, where there are
@@ -129,7 +134,7 @@ func saidOfAll(supplies []job.Supply) []quantity.Text {
 // word it is.
 func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) {
 	st := p.After.Layout.Stage.Part(unit.ID)
-	say := func(v settle.Value, a float64) string {
+	say := func(v settle.Value, a float64, how string) string {
 		if v.How == settle.Row && a > 0 {
 			v.V = a // at the voltage of its supply
 		}
@@ -141,7 +146,7 @@ func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) 
 		case v.Known:
 			return quantity.Current.Of(v.V).String() + " (its row in the catalogue)"
 		case a > 0:
-			return "about " + quantity.Current.Of(a).String() + " (worked out from its ratings)"
+			return "about " + quantity.Current.Of(a).String() + " (" + how + ")"
 		}
 		return ""
 	}
@@ -155,7 +160,8 @@ func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) 
 			}
 		}
 	}
-	return say(st.FullLoad, load.RunningA), say(st.Starting, load.StartA), say(st.Fuse, 0)
+	return say(st.FullLoad, load.RunningA, "worked out from its ratings"),
+		say(st.Starting, load.StartA, "assumed by what it draws running: read its sheet"), say(st.Fuse, 0, "")
 }
 
 // goneWords is what the description says of the supply of a part that is taken out; "" where it
@@ -170,6 +176,19 @@ func goneWords(p *graph.Part) string {
 		known = quantity.Current.Of(u.FullLoadA).String() + " (its sheet): "
 	}
 	return known + "isolated, proved dead and its cable made safe by"
+}
+
+// consumers names what draws current, with what it is: "P1 pump (low)".
+func consumers(ids []string, names *tag.Names) []string {
+	out := make([]string, len(ids))
+	for i, id := range ids {
+		id, speed, found := strings.Cut(id, " (")
+		out[i] = names.Short(id)
+		if found {
+			out[i] += " (" + speed
+		}
+	}
+	return out
 }
 
 // ofSupply says which circuit of the supply it is: by the tags of what it feeds.

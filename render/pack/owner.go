@@ -2,7 +2,6 @@ package pack
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -58,9 +57,9 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		call = append(call, []string{"the heat pump's maker or dealer", ""})
 	}
 	for i := range c.Items {
-		c.Items[i].Text = plainly(c.Items[i].Text)
+		c.Items[i].Text = table.ForOwner(c.Items[i].Text)
 		for k, l := range c.Items[i].Lines {
-			c.Items[i].Lines[k] = plainly(l)
+			c.Items[i].Lines[k] = table.ForOwner(l)
 		}
 	}
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"whom to call", "name and telephone"}, Rows: call}}})
@@ -87,20 +86,6 @@ func doneForOwner(p *plan.Plan, j jobIn) string {
 		text += ", with a valve between them that opens by itself and lets past what it does not need"
 	}
 	return text + "."
-}
-
-// unitWord is what the trade calls the heat pump.
-var unitWord = regexp.MustCompile(`\b([Uu])nit(s?)\b`)
-
-// plainly calls the unit what its owner calls it: one thing has one name on his sheet.
-func plainly(text string) string {
-	return unitWord.ReplaceAllStringFunc(text, func(unit string) string {
-		plain := "heat pump" + strings.TrimPrefix(unit[1:], "nit")
-		if unit[0] == 'U' {
-			plain = table.Capital(plain)
-		}
-		return plain
-	})
 }
 
 // valvesForOwner says how the valves stand in use and which must never be shut.

@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/render/book"
+	"dryfit/render/table"
 	"dryfit/render/table/form"
 )
 
@@ -118,7 +119,7 @@ func TestOwnerReadsOfNoUnit(t *testing.T) {
 		"Units off; the unit's own plug, each unit": "Heat pumps off; the heat pump's own plug, each heat pump",
 		"A unitary thing is united":                 "A unitary thing is united",
 	} {
-		if got := plainly(text); got != want {
+		if got := table.ForOwner(text); got != want {
 			t.Errorf("%q reads %q, want %q", text, got, want)
 		}
 	}

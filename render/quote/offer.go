@@ -40,7 +40,7 @@ func done(p *plan.Plan, style form.Style) book.Chapter {
 	c.Say(table.PlainLines(p, style)...)
 	if p.Heat != nil {
 		for _, l := range table.HeatForOwner(p.Heat, p.Circuit.Job, style) {
-			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
+			c.Say(table.ForOwner(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + ".")))
 		}
 	}
 	return c

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -84,6 +85,20 @@ func jetsChange(m plan.ModeSummary) string {
 		return fmt.Sprintf("The jets gain %.0f %%.", 100*c)
 	}
 	return "The jets lose nothing to speak of."
+}
+
+// unitWord is what the trade calls the heat pump.
+var unitWord = regexp.MustCompile(`\b([Uu])nit(s?)\b`)
+
+// ForOwner calls the unit what its owner calls it: one thing has one name on what he reads.
+func ForOwner(text string) string {
+	return unitWord.ReplaceAllStringFunc(text, func(unit string) string {
+		plain := "heat pump" + strings.TrimPrefix(unit[1:], "nit")
+		if unit[0] == 'U' {
+			plain = Capital(plain)
+		}
+		return plain
+	})
 }
 
 // Capital is a text that begins a sentence.

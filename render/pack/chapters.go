@@ -160,9 +160,10 @@ func sheets(pictures []picture) book.Chapter {
 		return c
 	}
 	c.Say("Each prints on a sheet of its own at its true size: at 100 %, not fitted to the page. drawings.pdf holds the same sheets.")
-	g := &form.Grid{Header: []string{"sheet", "what it shows", "its file"}}
+	g := &form.Grid{Header: []string{"sheet", "as in its title block", "its file"}}
 	for i, one := range pictures {
-		g.Rows = append(g.Rows, []string{fmt.Sprintf("%d of %d", i+1, len(pictures)), one.Title, one.File})
+		what, _, _ := strings.Cut(one.Scene.Name, ", sheet ") // as in its title block
+		g.Rows = append(g.Rows, []string{fmt.Sprintf("%d of %d", i+1, len(pictures)), what, one.File})
 	}
 	c.Tables(form.Block{Grid: g})
 	for _, one := range pictures {

@@ -10,6 +10,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
+	"dryfit/render/table"
 )
 
 // Price is what a job costs, step by step. Amounts have two decimals.
@@ -59,8 +60,8 @@ func PriceOf(p *plan.Plan) Price {
 	var out Price
 	order := takeoff.NewOrder(p.Bill)
 	for _, l := range order.Lines {
-		if n := len(out.Groups); n == 0 || out.Groups[n-1].Name != l.Group {
-			out.Groups = append(out.Groups, Group{Name: l.Group})
+		if n := len(out.Groups); n == 0 || out.Groups[n-1].Name != table.ForOwner(l.Group) {
+			out.Groups = append(out.Groups, Group{Name: table.ForOwner(l.Group)})
 		}
 		g := &out.Groups[len(out.Groups)-1]
 		if !l.Sum.Valid {

@@ -81,7 +81,7 @@ type drawing struct{ in Input }
 // page returns a sheet with its notes.
 func (d *drawing) page(n, of int) *sheet.Sheet {
 	p := d.in.Page
-	h := sheet.HeadOf(d.in.Job, "Cut-out templates")
+	h := sheet.HeadOf(d.in.Job, "Saw bands")
 	h.Sheet, h.Of, h.Scale = n, of, "1:1"
 	s := sheet.New(p.Format, p.Orientation, h)
 	s.Notes(

@@ -1,7 +1,7 @@
 package plan
 
 import (
-	"cmp"
+	"maps"
 	"math"
 	"slices"
 
@@ -19,7 +19,7 @@ type Aim struct {
 	Several     bool   // there are other modes in which the unit runs
 	Flow        float64
 	DropPa      float64 // between a gauge before the unit and one after it; 0 where the unit's loss is a guess
-	Rises       []Rise  // where ratings are given, the coldest air first, at most three
+	Rises       []Rise  // where ratings are given, the coldest air first, at most three; in air between two in proportion
 }
 
 // Rise is by how much the water warms in the unit at full output in some air.
@@ -71,17 +71,33 @@ func throttles(p *graph.Part, s *hydraulic.Solution) bool {
 	return f != nil && f.State != "shut" && f.State != "open"
 }
 
-// rises are by how much the water warms at each air of the unit's ratings.
+// rises are by how much the water warms at the airs of the unit's ratings: of several at one air
+// that in water nearest to the tub's. Of more airs than are told, the coldest, the warmest and those
+// nearest to the middle between them: the day's air lies between two, wherever it is rated.
 func rises(u *graph.Part, s *hydraulic.Solution) []Rise {
 	if u.Unit == nil {
 		return nil
 	}
-	var out []Rise
+	off := func(r graph.Rating) float64 { return math.Abs(r.WaterC - s.Water.TemperatureC) }
+	nearest := map[float64]graph.Rating{}
 	for _, r := range u.Unit.Ratings {
-		if r.OutputW > 0 && !slices.ContainsFunc(out, func(o Rise) bool { return o.AirC == r.AirC }) {
-			out = append(out, Rise{r.AirC, formula.TemperatureRise(s.Water, r.OutputW, math.Abs(s.Part(u.ID).Flow))})
+		if have, ok := nearest[r.AirC]; r.OutputW > 0 && (!ok || off(r) < off(have)) {
+			nearest[r.AirC] = r
 		}
 	}
-	slices.SortFunc(out, func(a, b Rise) int { return cmp.Compare(a.AirC, b.AirC) })
-	return out[:min(len(out), mostRises)]
+	airs := slices.Sorted(maps.Keys(nearest))
+	for len(airs) > mostRises {
+		middle, worst := (airs[0]+airs[len(airs)-1])/2, 1
+		for i := 1; i < len(airs)-1; i++ {
+			if math.Abs(airs[i]-middle) > math.Abs(airs[worst]-middle) {
+				worst = i
+			}
+		}
+		airs = slices.Delete(airs, worst, worst+1)
+	}
+	var out []Rise
+	for _, air := range airs {
+		out = append(out, Rise{air, formula.TemperatureRise(s.Water, nearest[air].OutputW, math.Abs(s.Part(u.ID).Flow))})
+	}
+	return out
 }

@@ -219,6 +219,24 @@ func TestAimOfAThrottle(t *testing.T) {
 			t.Errorf("no rise for the rating at %g °C: %+v", r.AirC, a.Rises)
 		}
 	}
+	// Of more airs than a label has room for those are told that any day's air lies between: the
+	// coldest, the warmest, the one nearest to the middle. Of two ratings at one air that in water
+	// nearest to the tub's. By hand.
+	was := unit.Part.Unit.Ratings
+	unit.Part.Unit.Ratings = []graph.Rating{{AirC: -7, WaterC: 38, OutputW: 2000}, {AirC: 2, WaterC: 38, OutputW: 2500}, {AirC: 7, WaterC: 26, OutputW: 9000},
+		{AirC: 7, WaterC: 38, OutputW: 3000}, {AirC: 26, WaterC: 38, OutputW: 4600}}
+	many, _ := p.AimOf("bypass")
+	unit.Part.Unit.Ratings = was
+	wants := []struct{ air, watts float64 }{{-7, 2000}, {7, 3000}, {26, 4600}}
+	if len(many.Rises) != len(wants) {
+		t.Fatalf("%+v", many.Rises)
+	}
+	for i, w := range wants {
+		got, want := many.Rises[i], w.watts/(s.Water.Density*s.Water.HeatCapacity*a.Flow)
+		if got.AirC != w.air || !agree.Within(got.K, want, 1e-9) {
+			t.Errorf("%+v, want %.3f K at %g °C", got, want, w.air)
+		}
+	}
 	if a.DropPa == 0 {
 		t.Error("the unit's drop is described: two gauges can tell")
 	}

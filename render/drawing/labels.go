@@ -44,6 +44,9 @@ func aims(p *plan.Plan, units quantity.System) map[string][]sticker.Setting {
 			if len(a.Rises) > 0 {
 				airs, rises := risesInARow(a.Rises, units)
 				rows = append(rows, sticker.Setting{Mode: "warms at air " + airs, Position: rises})
+				if len(a.Rises) > 1 {
+					rows = append(rows, sticker.Setting{Mode: "in air between", Position: "in proportion"})
+				}
 			}
 			out[v.ID] = append(rows, sticker.Setting{Mode: "start near", Position: strings.TrimPrefix(strings.TrimPrefix(Near(p, v, a), "HANDLE "), "OPEN ")})
 		}
@@ -124,8 +127,11 @@ func AimWords(p *plan.Plan, v *graph.Part, units quantity.System) string {
 		}
 		rises += fmt.Sprintf("%s%s at %s air", lead, quantity.Format(r.K, quantity.TemperatureDifference, units), quantity.Format(r.AirC, quantity.Temperature, units))
 	}
-	if rises != "" {
-		ways = append(ways, rises)
+	switch {
+	case len(a.Rises) > 1:
+		ways = append(ways, rises+", in air between in proportion, in any other go by the flow")
+	case rises != "":
+		ways = append(ways, rises+", in any other air go by the flow")
 	}
 	text := fmt.Sprintf("set%s until %s", in, shows(p, a, units))
 	if len(ways) > 0 {

@@ -68,7 +68,8 @@ type atModeJSON struct {
 	Mode   string      `json:"mode"`
 	Stage  string      `json:"stage"`
 	Totals []totalJSON `json:"runs"`
-	Total  float64     `json:"total_m"`
+	Total  *float64    `json:"total_m,omitempty"`
+	Why    string      `json:"total_why,omitempty"` // there is no total that means something
 }
 
 type tdhJSON struct {
@@ -84,15 +85,16 @@ func PartsJSON(p *plan.Plan, _ form.Style) ([]byte, error) {
 		Items  []itemJSON   `json:"items"`
 		Method string       `json:"method"`
 		Totals []totalJSON  `json:"totals"`
-		Total  float64      `json:"total_equivalent_length_m"`
+		Total  *float64     `json:"total_equivalent_length_m,omitempty"`
+		Why    string       `json:"total_equivalent_length_why,omitempty"` // there is none that means something
 		AtMode []atModeJSON `json:"equivalent_length_at"`
 		Heads  []tdhJSON    `json:"total_dynamic_head_m"`
-	}{items(p.Bill), p.Bill.Method, totals(p.Bill.Totals), form.Round(p.Bill.TotalEquivalentLengthM, 3), []atModeJSON{}, []tdhJSON{}}
+	}{items(p.Bill), p.Bill.Method, totals(p.Bill.Totals), equivalentTotal(p.Bill.TotalEquivalentLengthM), noEquivalent(p.Bill.TotalEquivalentLengthM), []atModeJSON{}, []tdhJSON{}}
 	if p.After != nil {
 		for i := range p.After.Solutions {
 			sol := &p.After.Solutions[i]
 			at := takeoff.EquivalentAt(p.After.Layout, sol)
-			out.AtMode = append(out.AtMode, atModeJSON{sol.Mode.Name, string(sol.Stage), totals(at.Totals), form.Round(at.TotalM, 3)})
+			out.AtMode = append(out.AtMode, atModeJSON{sol.Mode.Name, string(sol.Stage), totals(at.Totals), equivalentTotal(at.TotalM), noEquivalent(at.TotalM)})
 			out.Heads = append(out.Heads, tdhJSON{sol.Mode.Name, string(sol.Stage), Heads(sol)})
 		}
 	}
@@ -114,6 +116,14 @@ func noEquivalent(m float64) string {
 		return "its tee gives head back"
 	}
 	return ""
+}
+
+// equivalentTotal is an equivalent length in m as JSON has it; nil where it means nothing.
+func equivalentTotal(m float64) *float64 {
+	if noEquivalent(m) != "" {
+		return nil
+	}
+	return form.Ptr(form.Round(m, 3))
 }
 
 // fittingsLength prints an equivalent length, or says why there is none that means something.
@@ -145,7 +155,10 @@ func equivalentGrid(p *plan.Plan, names *tag.Names, s form.Style) *form.Grid {
 	}
 	g := form.NewGrid(columns...)
 	for _, t := range p.Bill.Totals {
-		row := []string{t.Name, s.PipeLength(t.PipeM), s.PipeLength(t.FittingsM), s.PipeLength(t.PipeM + t.FittingsM)}
+		row := []string{t.Name, s.PipeLength(t.PipeM), fittingsLength(s, t.FittingsM), "-"}
+		if noEquivalent(t.FittingsM) == "" {
+			row[3] = s.PipeLength(t.PipeM + t.FittingsM)
+		}
 		for _, by := range at {
 			text := "-"
 			if one, ok := by[t.Name]; ok {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
 )
@@ -15,6 +16,15 @@ func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 		if got := fittingsLength(form.Style{}, m); got != want {
 			t.Errorf("%g m: %q, want %q", m, got, want)
 		}
+	}
+	// A valve nearly shut, by its Kv, in the handbook's columns and the sum as in those of a mode.
+	p := &plan.Plan{Bill: &takeoff.Bill{Totals: []takeoff.Total{{Name: "bypass", PipeM: 0.2, FittingsM: 215534}, {Name: "line", PipeM: 1, FittingsM: 2}}, TotalEquivalentLengthM: 215537.2}}
+	text := string(form.Text(EquivalentBlocks(p, nil, form.Style{}), form.Style{}))
+	if strings.Contains(text, "2155") || strings.Count(text, "none: what stands in it costs more") != 2 || !strings.Contains(text, "3.00 m") {
+		t.Errorf("%s", text)
+	}
+	if text, err := PartsJSON(p, form.Style{}); err != nil || strings.Contains(string(text), "2155") || strings.Count(string(text), "more than a kilometre") != 2 {
+		t.Errorf("%s, %v", text, err)
 	}
 	if got := noEquivalent(math.NaN()); got == "" {
 		t.Error("no number is printed as a length")

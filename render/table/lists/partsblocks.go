@@ -122,7 +122,7 @@ func itemRow(i takeoff.Item, s form.Style) []string {
 	if i.Spare > 0 {
 		spare = "+" + form.Fixed(i.Spare, 0)
 	}
-	if i.EquivalentLengthM > 0 {
+	if i.EquivalentLengthM > 0 && noEquivalent(i.EquivalentLengthM) == "" {
 		length = s.PipeLength(i.EquivalentLengthM)
 	}
 	name := shortName(i)
@@ -195,5 +195,5 @@ func EquivalentBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block
 		return nil
 	}
 	return []form.Block{{Title: "Equivalent length", Grid: equivalentGrid(p, names, s),
-		Lines: []string{"all together " + s.PipeLength(p.Bill.TotalEquivalentLengthM), p.Bill.Method}}}
+		Lines: []string{"all together " + fittingsLength(s, p.Bill.TotalEquivalentLengthM), p.Bill.Method}}}
 }

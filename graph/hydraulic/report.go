@@ -134,6 +134,9 @@ func (v *view) part(i int) {
 	case len(m.Edges) == 1:
 		if e := m.Edges[0]; e >= 0 {
 			out.Flow, out.Drop = v.f.Q[e], v.pa*v.f.Loss[e]
+			if out.FromRest = out.Flow; v.f.Two {
+				out.FromRest = v.f.Other[e]
+			}
 		} else if a, b := m.nodes[0], m.nodes[1]; v.f.Known[a] && v.f.Known[b] {
 			out.Drop = v.pa * (v.f.Head[a] - v.f.Head[b])
 		}

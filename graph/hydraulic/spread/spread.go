@@ -109,6 +109,8 @@ type spreadMode struct {
 	unit          int          // index of the unit in after's parts; -1
 	jetsChange    []sampled
 	unitFlow      []float64 // by point of the sample; NaN: no answer
+	unitRest      []sampled // what the unit gets after a start from rest, m³/s
+	twice         int       // how many samples have a smaller answer then
 	stands        stands
 	unitMargin    []sampled // Pa by which the unit stands more than comes to it
 	pipeMargin    []sampled // the same of the weakest pipe or fitting
@@ -197,7 +199,7 @@ func (s *spreader) point(k, i int) {
 			continue
 		}
 		if m.before == nil {
-			m.after.keep(after)
+			m.keep(after)
 			m.press(after.sol, after.past, depth)
 			continue
 		}
@@ -206,7 +208,7 @@ func (s *spreader) point(k, i int) {
 			s.unsolved++
 			continue
 		}
-		m.after.keep(after)
+		m.keep(after)
 		m.press(after.sol, after.past, depth)
 		m.before.keep(before)
 		if then := jetsFlow(before.sol); then > 0 {
@@ -242,6 +244,18 @@ func (s *spreader) solve(st *spreadStage, values []float64, room int) answer {
 	}
 	st.room[room] = sol
 	return answer{sol, past}
+}
+
+// keep takes up an answer of the mode after the work.
+func (m *spreadMode) keep(a answer) {
+	m.after.keep(a)
+	if m.unit < 0 {
+		return
+	}
+	u := &a.sol.Parts[m.unit]
+	if m.unitRest = append(m.unitRest, sampled{u.FromRest, a.past}); u.FromRest != u.Flow {
+		m.twice++
+	}
 }
 
 func (st *spreadStage) keep(a answer) {
@@ -360,11 +374,15 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 		words := func(what string, limit float64) quantity.Text {
 			return graph.Say("%s, %s", what, quantity.Flow.Of(limit))
 		}
+		who, enough := "the unit", flows
+		if m.twice > 0 { // a pump starts from rest every time
+			who, enough = "started from rest, the unit", m.unitRest
+		}
 		if u.Least > 0 {
-			add(LeastFlow, unit.ID, words("the unit gets at least its least flow", u.Least), flows, func(v float64) bool { return v >= u.Least })
+			add(LeastFlow, unit.ID, words(who+" gets at least its least flow", u.Least), enough, func(v float64) bool { return v >= u.Least })
 		}
 		if u.Rated > 0 {
-			add(RatedFlow, unit.ID, words("the unit gets at least its rated flow", u.Rated), flows, func(v float64) bool { return v >= u.Rated })
+			add(RatedFlow, unit.ID, words(who+" gets at least its rated flow", u.Rated), enough, func(v float64) bool { return v >= u.Rated })
 		}
 		if u.Most > 0 {
 			add(MostFlow, unit.ID, words("the unit gets at most its most flow", u.Most), flows, func(v float64) bool { return v <= u.Most })

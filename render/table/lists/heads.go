@@ -3,6 +3,7 @@ package lists
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
@@ -126,12 +127,32 @@ func equivalentTotal(m float64) *float64 {
 	return form.Ptr(form.Round(m, 3))
 }
 
-// fittingsLength prints an equivalent length, or says why there is none that means something.
+// fittingsLength prints an equivalent length, or a word where there is none that means something;
+// noLengths says below the table why.
 func fittingsLength(s form.Style, m float64) string {
-	if why := noEquivalent(m); why != "" {
-		return "none: " + why
+	switch {
+	case noEquivalent(m) == "":
+		return s.PipeLength(m)
+	case m > longestEquivalent:
+		return "no length"
+	case m < 0:
+		return "below 0"
 	}
-	return s.PipeLength(m)
+	return "no loss"
+}
+
+// noLengths says why there are no equivalent lengths that mean something, where a table says so.
+func noLengths(g *form.Grid) []string {
+	var out []string
+	for _, c := range []struct {
+		word string
+		of   float64
+	}{{"no length", longestEquivalent + 1}, {"below 0", -1}, {"no loss", math.NaN()}} {
+		if slices.ContainsFunc(g.Rows, func(row []string) bool { return slices.Contains(row, c.word) }) {
+			out = append(out, c.word+": "+noEquivalent(c.of))
+		}
+	}
+	return out
 }
 
 // equivalentGrid lists the equivalent lengths of the handbook and at the flow of every mode.

@@ -194,6 +194,10 @@ func EquivalentBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block
 	if p.Bill == nil {
 		return nil
 	}
-	return []form.Block{{Title: "Equivalent length", Grid: equivalentGrid(p, names, s),
-		Lines: []string{"all together " + fittingsLength(s, p.Bill.TotalEquivalentLengthM), p.Bill.Method}}}
+	grid := equivalentGrid(p, names, s)
+	lines := noLengths(grid)
+	if all := p.Bill.TotalEquivalentLengthM; noEquivalent(all) == "" {
+		lines = append(lines, "all together "+s.PipeLength(all))
+	}
+	return []form.Block{{Title: "Equivalent length", Grid: grid, Lines: append(lines, p.Bill.Method)}}
 }

@@ -108,7 +108,7 @@ func fit(s string, size float64) string { //nolint:unparam // sizes are the pens
 func (d *drawing) facts(p *graph.Part) []string {
 	var out []string
 	switch {
-	case p.Kind == graph.Tub && d.c.Water.VolumeM3 > 0:
+	case p.Kind == graph.Tub && d.c.Water.VolumeM3 > 0 && len(d.c.OfKind(graph.Tub)) == 1:
 		out = append(out, quantity.Format(d.c.Water.VolumeM3, quantity.Volume, d.units))
 	case p.Kind == graph.Pump && len(p.SpeedNames()) > 1:
 		out = append(out, fmt.Sprintf("%d-speed", len(p.SpeedNames())))

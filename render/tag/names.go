@@ -237,9 +237,16 @@ func (n *Names) Word(id string) string {
 // Joint is what a joint is called.
 func Joint(number int) string { return fmt.Sprintf("J%d", number) }
 
-// word is the trade's word for a part.
+// word is the trade's word for a part. Of several tubs, which have no tags, each goes by the name
+// the description gives it.
 func (n *Names) word(p *graph.Part) string {
 	switch p.Kind {
+	case graph.Tub:
+		for _, q := range n.inOrder {
+			if q.Kind == graph.Tub && q.ID != p.ID {
+				return p.ID
+			}
+		}
 	case graph.CheckValve:
 		if settle.CheckStyle(n.catalog, p).V == settle.Swing {
 			return "swing check"

@@ -44,3 +44,24 @@ func TestNames(t *testing.T) {
 		}
 	}
 }
+
+// Two tubs, such as a pool and its balance tank, are told apart: each goes by its own name. One
+// alone is the tub.
+func TestTubsAreToldApart(t *testing.T) {
+	pool, tank := &graph.Part{ID: "pool", Kind: graph.Tub}, &graph.Part{ID: "tank", Kind: graph.Tub}
+	for _, c := range []struct {
+		parts []*graph.Part
+		want  map[string]string
+	}{
+		{[]*graph.Part{pool}, map[string]string{"pool": "tub"}},
+		{[]*graph.Part{pool, tank}, map[string]string{"pool": "pool", "tank": "tank"}},
+	} {
+		circuit := &graph.Circuit{Parts: c.parts}
+		n := Of(circuit, stream.NewNet(circuit))
+		for id, want := range c.want {
+			if n.Name(id) != want || n.Word(id) != want {
+				t.Errorf("%d tubs: %s is called %q, and in a word %q; want %q", len(c.parts), id, n.Name(id), n.Word(id), want)
+			}
+		}
+	}
+}

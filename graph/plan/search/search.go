@@ -99,7 +99,13 @@ func (s *search) try(places []retrofit.Place) {
 // lies: not even if it is as long as such a length may be off.
 func (s *search) tooShortAnyhow(place retrofit.Place) []graph.Diagnostic {
 	run := s.before.Layout.Stage.Run(place.Run)
-	if run == nil || place.NeededMM <= 0 {
+	switch {
+	case run == nil:
+		return nil
+	case run.Length.Known && run.Length.V == 0:
+		return []graph.Diagnostic{{Pos: run.Run.Pos, Severity: graph.Error, Rule: "cut-room",
+			Message: graph.Say("run %q is written with %s: what it joins touches, and there is no pipe to cut", run.Said(), s.length(0))}}
+	case place.NeededMM <= 0:
 		return nil
 	}
 	most := run.Length.V * (1 + max(0, run.Length.High))

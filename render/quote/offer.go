@@ -296,6 +296,15 @@ func price(p, against *plan.Plan, units quantity.System) book.Chapter {
 		c.Say(fmt.Sprintf("Not in the price%s, as nobody gave one:", of))
 		c.Add(book.Item{Kind: book.Bullets, Lines: quantity.Worded(one.Missing, units)})
 	}
+	for i, one := range prices {
+		if one.Spares.IsPositive() {
+			of := ""
+			if against != nil {
+				of = " of " + names[i]
+			}
+			c.Say(fmt.Sprintf("In the material%s are spares for %s, before margin and tax: parts to have at hand, for a cut or a joint that goes wrong.", of, one.Spares.StringFixed(2)))
+		}
+	}
 	if !prices[0].TaxSaid {
 		c.Say("Tax is not said: the price is without it.")
 	}

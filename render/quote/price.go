@@ -23,6 +23,7 @@ type Price struct {
 	Tax      decimal.Decimal
 	TaxSaid  bool
 	Total    decimal.Decimal
+	Spares   decimal.Decimal // of the material: what is beyond the parts that are built in
 	Missing  []quantity.Text // what has no price, a line for each group
 	Keys     []string        // what would price it: the names under [prices], each once
 }
@@ -72,6 +73,9 @@ func PriceOf(p *plan.Plan) Price {
 			continue
 		}
 		g.Sum = g.Sum.Add(l.Sum.Decimal.Round(2))
+		if spare := decimal.NewFromFloat(l.Item.Spare); spare.IsPositive() && l.Quantity.IsPositive() {
+			out.Spares = out.Spares.Add(l.Sum.Decimal.Mul(spare).Div(l.Quantity).Round(2))
+		}
 	}
 	for _, g := range out.Groups {
 		if len(g.Open) > 0 {
@@ -97,15 +101,25 @@ func PriceOf(p *plan.Plan) Price {
 	return out
 }
 
-// amountOf is how much of it is ordered.
+// amountOf is how much of it is ordered, and what of that is spare.
 func amountOf(l *takeoff.OrderLine) quantity.Text {
-	if l.Item.Unit == "m" {
-		return quantity.Say("%s", quantity.Long(1000*l.Item.Quantity))
+	text := quantity.Say("%s", l.Quantity)
+	switch one := decimal.NewFromInt(1); {
+	case l.Item.Unit == "m":
+		text = quantity.Say("%s", quantity.Long(1000*l.Item.Quantity))
+	case l.Item.Unit != "pc" && l.Quantity.Equal(one):
+		text += quantity.Text(" " + l.Item.Unit)
+	case l.Item.Unit != "pc":
+		text += quantity.Text(" " + l.Item.Unit + "s")
 	}
-	if l.Item.Unit == "pc" {
-		return quantity.Say("%s", l.Quantity)
+	switch spare := decimal.NewFromFloat(l.Item.Spare); {
+	case !spare.IsPositive():
+	case l.Quantity.LessThanOrEqual(spare):
+		text += ", spare"
+	default:
+		text += quantity.Say(", %s of them spare", spare)
 	}
-	return quantity.Say("%s %s", l.Quantity, l.Item.Unit)
+	return text
 }
 
 // named is an item as one asks for it over a counter, with its size: how it is joined and what

@@ -36,11 +36,32 @@ func TestPriceByHand(t *testing.T) {
 			t.Errorf("%s %s, want %s", what, c.got, c.want)
 		}
 	}
+	if got := p.Spares.StringFixed(2); got != "4.25" { // one tee more than is built in
+		t.Errorf("spares %s", got)
+	}
 	if len(p.Keys) != 1 || p.Keys[0] != "union" {
 		t.Errorf("to be priced: %q", p.Keys)
 	}
 	if len(p.Missing) != 1 || p.Missing[0] != "valves and unions: union 2 in (2)" {
 		t.Errorf("missing %q", p.Missing)
+	}
+}
+
+// What is ordered beyond what is built in is said to be spare, and more than one tin is tins.
+func TestSparesAreMarked(t *testing.T) {
+	in := job()
+	in.Bill.Items = append(in.Bill.Items, takeoff.Item{Name: "coupling", Kind: "coupling", Size: "2 in", Spare: 4, Unit: "pc", New: true},
+		takeoff.Item{Name: "solvent cement, tin", Kind: "cement", Quantity: 2, Spare: 1, Unit: "tin", New: true},
+		takeoff.Item{Name: "primer", Kind: "primer", Quantity: 1, Unit: "tin", New: true})
+	missing := quantity.Join(PriceOf(in).Missing, "; ").String()
+	for _, want := range []string{"coupling 2 in (4, spare)", "solvent cement (3 tins, 1 of them spare)", "primer (1 tin)"} {
+		if !strings.Contains(missing, want) {
+			t.Errorf("%q is not in %q", want, missing)
+		}
+	}
+	page, err := Offer(in, nil, quantity.MetricSystem).HTML()
+	if err != nil || !strings.Contains(string(page), "spares for 4.25") {
+		t.Errorf("the offer says nothing of its spares: %v", err)
 	}
 }
 

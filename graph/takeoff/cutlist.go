@@ -26,6 +26,7 @@ func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
 		supply, source := supplyOf(c, lay.Stage, g.spec, g.size)
 		plan := planOf(stock.Plan(g.demands, supply, list.KerfMM))
 		plan.Spec, plan.Size, plan.StockSource = g.spec, g.size, source
+		plan.Tight = tightBars(&plan, lay.Pieces)
 		list.Plans = append(list.Plans, plan)
 	}
 	return list

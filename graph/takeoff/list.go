@@ -68,4 +68,5 @@ type StockPlan struct {
 	Problems      []quantity.Text // what could not be planned and why, in words
 	GapPct        float64         // how far the cost may be above the least, % of it; 0 where proved
 	StockSource   string          // who says what is on sale
+	Tight         []Tight         // bars without room for what is still to be measured
 }

@@ -93,7 +93,8 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew, remo
 }
 
 // addBars lists the bars of one stock plan, and the net length cut from them. Where less is
-// left over than the allowance, one more of the shortest is the spare.
+// left over than the allowance, or no bar has room for a piece that measures longer, one more of
+// the shortest is the spare.
 func (b *biller) addBars(plan StockPlan) {
 	row := b.lay.Stage.PipeRow(plan.Spec, plan.Size)
 	what, unit := "pipe", "bar"
@@ -123,7 +124,8 @@ func (b *biller) addBars(plan StockPlan) {
 			size: plan.Size, row: fmt.Sprintf("%g", bar.StockMM),
 		})
 	}
-	if short := b.shortestBought(first); short != nil && left < pipeAllowance*net {
+	more := slices.ContainsFunc(plan.Tight, func(t Tight) bool { return t.To == 0 })
+	if short := b.shortestBought(first); short != nil && (more || left < pipeAllowance*net) {
 		short.Spare++
 	}
 	b.add(line{

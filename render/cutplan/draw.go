@@ -104,6 +104,11 @@ func (d *drawing) notes() []string {
 	if d.in.Units == quantity.MetricSystem {
 		out = append(out, "Lengths are in mm.")
 	}
+	for i := range d.in.List.Plans {
+		for _, t := range d.in.List.Plans[i].Tight {
+			out = append(out, fmt.Sprintf("%s, bar %d has no room should a piece with * come out longer: see the stock plan.", d.in.List.Plans[i].Size, t.Bar))
+		}
+	}
 	for _, p := range d.in.List.Pieces {
 		if p.Measure {
 			return append(out, "Pieces with * hang on a part that has to be measured first: see the cut list.")

@@ -173,11 +173,22 @@ func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s form.Style) fo
 		cost = fmt.Sprintf("cost %s; ", plan.Cost)
 	}
 	b.Lines = append(b.Lines, cost+s.Say(plan.Proof))
+	for _, t := range plan.Tight {
+		b.Lines = append(b.Lines, s.Say(t.Words(unitOfStock(plan))))
+	}
 	if len(plan.Unplaced) > 0 {
 		b.Lines = append(b.Lines, "not placed: pieces "+strings.Trim(fmt.Sprint(plan.Unplaced), "[]"))
 	}
 	b.Lines = append(b.Lines, s.Says(plan.Problems)...)
 	return b
+}
+
+// unitOfStock is what a length of stock is called.
+func unitOfStock(plan *takeoff.StockPlan) string {
+	if plan.Spec.Flexible() {
+		return "coil"
+	}
+	return "bar"
 }
 
 func lengths(list *takeoff.CutList) map[int]float64 {

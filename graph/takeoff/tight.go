@@ -1,0 +1,91 @@
+package takeoff
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph/route"
+)
+
+// Tight is a bar with no room for what is still to be measured: pieces on it hang on parts
+// nobody has measured, and come out longer where the part in the hand takes less of the pipe.
+type Tight struct {
+	Bar      int     // from 1, in the order of the plan
+	Measured []int   // the pieces of it that are to be measured first
+	LeftMM   float64 // what the bar has over
+	LongerMM float64 // how much longer they may come out together
+	Moves    int     // the shortest of them that does: it makes room where it comes out of another bar
+	To       int     // the bar that has room for it; 0: none has, and one more is bought
+}
+
+// leastUnsureMM is how much longer a piece may come out of which no tolerance says so.
+// Judgement.
+const leastUnsureMM = 5
+
+// tightBars finds the bars of a plan in which pieces that are still to be measured have no room
+// to come out longer.
+func tightBars(plan *StockPlan, pieces []route.Piece) []Tight {
+	byNumber := map[int]*route.Piece{}
+	for i := range pieces {
+		byNumber[pieces[i].Number] = &pieces[i]
+	}
+	room := make([]float64, len(plan.Bars))
+	out := []Tight{}
+	for i, bar := range plan.Bars {
+		one := Tight{Bar: i + 1, LeftMM: bar.OffcutMM}
+		for _, n := range bar.Pieces {
+			if p := byNumber[n]; p != nil && p.Measure {
+				one.Measured = append(one.Measured, n)
+				one.LongerMM += longer(p)
+			}
+		}
+		room[i] = bar.OffcutMM - one.LongerMM
+		if room[i] < 0 {
+			out = append(out, one)
+		}
+	}
+	for k := range out {
+		t := &out[k]
+		slices.SortFunc(t.Measured, func(a, b int) int { return cmp.Or(cmp.Compare(byNumber[a].SawMM(), byNumber[b].SawMM()), a-b) })
+		at := slices.IndexFunc(t.Measured, func(n int) bool { return byNumber[n].SawMM() >= t.LongerMM-t.LeftMM })
+		t.Moves = t.Measured[max(at, 0)]
+		if at < 0 { // none is long enough: the longest makes most room
+			t.Moves = t.Measured[len(t.Measured)-1]
+		}
+		slices.Sort(t.Measured)
+		p := byNumber[t.Moves]
+		for i := range room {
+			if want := p.SawMM() + longer(p); i != t.Bar-1 && room[i] >= want {
+				t.To, room[i] = i+1, room[i]-want
+				break
+			}
+		}
+	}
+	return out
+}
+
+// longer is how much longer than planned a piece may come out, mm: what the parts at its ends
+// may take less of it.
+func longer(p *route.Piece) float64 {
+	return math.Max(leastUnsureMM, p.From.TolMinusMM+p.To.TolMinusMM)
+}
+
+// Words says what is done about it; unit is what a length of stock is called.
+func (t *Tight) Words(unit string) quantity.Text {
+	which := "piece " + numbers(t.Measured)
+	if len(t.Measured) > 1 {
+		which = "pieces " + numbers(t.Measured)
+	}
+	over := quantity.Text("nothing over")
+	if t.LeftMM >= 0.5 {
+		over = quantity.Say("only %s over", quantity.Length.Of(t.LeftMM))
+	}
+	text := quantity.Say("%s %d has %s: measure the parts at the ends of %s before anything is cut from it; should they come out longer, by up to %s together, piece %d comes out of ",
+		unit, t.Bar, over, which, quantity.Length.Of(t.LongerMM), t.Moves)
+	if t.To > 0 {
+		return text + quantity.Say("%s %d", unit, t.To)
+	}
+	return text + quantity.Say("one more %s, which the order counts as a spare", unit)
+}

@@ -89,6 +89,19 @@ type Piece struct {
 // SawMM is how long a piece is sawn: with what it is left over length.
 func (p *Piece) SawMM() float64 { return p.CutMM + p.OverMM }
 
+// Marks are the signs beside its number: * where a part is measured first, + where it is cut on
+// site.
+func (p *Piece) Marks() string {
+	marks := ""
+	if p.Measure {
+		marks = "*"
+	}
+	if p.OnSite {
+		marks += "+"
+	}
+	return marks
+}
+
 // End is one end of a piece: what it goes into and how deep.
 type End struct {
 	Fitting               string // in words, as Fitting.Where or the part's id and port

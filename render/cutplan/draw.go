@@ -2,9 +2,11 @@ package cutplan
 
 import (
 	"fmt"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -109,10 +111,11 @@ func (d *drawing) notes() []string {
 			out = append(out, fmt.Sprintf("%s, bar %d has no room should a piece with * come out longer: see the stock plan.", d.in.List.Plans[i].Size, t.Bar))
 		}
 	}
-	for _, p := range d.in.List.Pieces {
-		if p.Measure {
-			return append(out, "Pieces with * hang on a part that has to be measured first: see the cut list.")
-		}
+	if slices.ContainsFunc(d.in.List.Pieces, func(p route.Piece) bool { return p.OnSite }) {
+		out = append(out, "Pieces with + are cut on site, when the unit stands: leave their pipe whole until then.")
+	}
+	if slices.ContainsFunc(d.in.List.Pieces, func(p route.Piece) bool { return p.Measure }) {
+		out = append(out, "Pieces with * hang on a part that has to be measured first: see the cut list.")
 	}
 	return out
 }
@@ -130,8 +133,8 @@ func (d *drawing) full(mm float64) string { return quantity.Format(mm, quantity.
 
 func (d *drawing) number(piece int) string {
 	for _, p := range d.in.List.Pieces {
-		if p.Number == piece && p.Measure {
-			return fmt.Sprintf("%d*", piece)
+		if p.Number == piece {
+			return fmt.Sprint(piece) + p.Marks()
 		}
 	}
 	return fmt.Sprint(piece)

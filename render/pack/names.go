@@ -137,13 +137,7 @@ func lengthOf(p *plan.Plan, j jobIn, words string) string {
 		if strconv.Itoa(c.Number) != number {
 			continue
 		}
-		mark := ""
-		if c.Measure {
-			mark = "*"
-		}
-		if c.OnSite {
-			mark += "+"
-		}
+		mark := c.Marks()
 		if c.OverMM > 0 {
 			mark += ", " + quantity.Format(c.OverMM, quantity.Length, j.units) + " over"
 		}

@@ -46,11 +46,11 @@ type stretchText struct {
 	cols  int // given to it, without the bar at its end
 }
 
-func barLines(bar stock.Bar, length map[int]float64, width int, longest float64, s form.Style) []string {
+func barLines(bar stock.Bar, length map[int]float64, marks map[int]string, width int, longest float64, s form.Style) []string {
 	bare := func(mm float64) string { return strings.TrimSuffix(s.Length(mm), " mm") }
 	var all []stretchText
 	for _, n := range bar.Pieces {
-		all = append(all, stretchText{text: fmt.Sprintf("#%d %s", n, bare(length[n])), share: length[n] / longest})
+		all = append(all, stretchText{text: fmt.Sprintf("#%d%s %s", n, marks[n], bare(length[n])), share: length[n] / longest})
 	}
 	if bar.OffcutMM > 0.05 {
 		all = append(all, stretchText{text: "left " + bare(bar.OffcutMM), share: bar.OffcutMM / longest, left: true})

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
 	"dryfit/graph/takeoff/stock"
+	"dryfit/render/table/form"
 )
 
 func TestBars(t *testing.T) {
@@ -55,5 +56,17 @@ func TestBarsKeepTheWidth(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// A piece that is cut on site is marked where it is sawn from: in the plan's row and on its bar.
+func TestBarsMarkWhatIsCutOnSite(t *testing.T) {
+	list := &takeoff.CutList{Pieces: []route.Piece{{Number: 1, CutMM: 600}, {Number: 2, CutMM: 300, OnSite: true}}}
+	plan := &takeoff.StockPlan{Bars: []stock.Bar{{StockMM: 1000, Pieces: []int{1, 2}, OffcutMM: 94}}}
+	if got := strings.Join(barsOf(plan, list, 80, form.Style{}), "\n"); !strings.Contains(got, "#2+ 300") || strings.Contains(got, "#1+") {
+		t.Error(got)
+	}
+	if got := string(form.Text([]form.Block{stockBlock(plan, list, form.Style{})}, form.Style{})); !strings.Contains(got, "#1 600 mm + #2+ 300 mm") {
+		t.Error(got)
 	}
 }

@@ -50,13 +50,7 @@ func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 	g := form.NewGrid(columns...)
 	var lines, over []string
 	for _, c := range p.Cuts.Pieces {
-		mark := ""
-		if c.Measure {
-			mark = "*"
-		}
-		if c.OnSite {
-			mark += "+"
-		}
+		mark := c.Marks()
 		cut := s.Length(c.CutMM) + mark
 		if words := c.OverWords(); words != "" {
 			cut = s.Length(c.CutMM) + " + " + s.Length(c.OverMM) + mark + "^"
@@ -154,13 +148,13 @@ func StockBlocks(p *plan.Plan, s form.Style) []form.Block {
 
 func stockBlock(plan *takeoff.StockPlan, list *takeoff.CutList, s form.Style) form.Block {
 	b := form.Block{Title: strings.TrimSpace(fmt.Sprintf("Stock plan %s %s", plan.Spec, plan.Size))}
-	length := lengths(list)
+	length, marks := lengths(list), onSite(list)
 	b.Grid = form.NewGrid(form.Column{Head: "bar", Right: true}, form.Column{Head: "length"}, form.Column{Head: "price", Right: true},
 		form.Column{Head: "pieces, in the order to cut", Widest: 66}, form.Column{Head: "left over", Right: true})
 	for i, bar := range plan.Bars {
 		var cuts []string
 		for _, n := range bar.Pieces {
-			cuts = append(cuts, fmt.Sprintf("#%d %s", n, s.Length(length[n])))
+			cuts = append(cuts, fmt.Sprintf("#%d%s %s", n, marks[n], s.Length(length[n])))
 		}
 		from := s.Length(bar.StockMM)
 		if bar.Offcut {
@@ -199,13 +193,24 @@ func lengths(list *takeoff.CutList) map[int]float64 {
 	return out
 }
 
+// onSite marks the pieces that are cut on site: their pipe stays whole until then.
+func onSite(list *takeoff.CutList) map[int]string {
+	out := map[int]string{}
+	for _, c := range list.Pieces {
+		if c.OnSite {
+			out[c.Number] = "+"
+		}
+	}
+	return out
+}
+
 // barsOf draws the bars of one plan to scale, a line or more each.
 func barsOf(plan *takeoff.StockPlan, list *takeoff.CutList, width int, s form.Style) []string {
 	longest := 0.0
 	for _, bar := range plan.Bars {
 		longest = math.Max(longest, bar.StockMM)
 	}
-	length := lengths(list)
+	length, marks := lengths(list), onSite(list)
 	var out []string
 	for k, bar := range plan.Bars {
 		from := ""
@@ -213,7 +218,7 @@ func barsOf(plan *takeoff.StockPlan, list *takeoff.CutList, width int, s form.St
 			from = ", in the van"
 		}
 		out = append(out, fmt.Sprintf("bar %d  %s%s", k+1, s.Length(bar.StockMM), from))
-		out = append(out, barLines(bar, length, max(width, 40), longest, s)...)
+		out = append(out, barLines(bar, length, marks, max(width, 40), longest, s)...)
 	}
 	return out
 }

@@ -307,9 +307,9 @@ func proving() []Sentence {
 				text := quantity.Say("Running test: the most the line can see is %s, the pump's shut-off and the water above it.", quantity.Pressure.Of(j.GreatestPa))
 				switch {
 				case j.unitValvedOff() && j.UnitPa > 0:
-					text += quantity.Say(" %s %s, which is less: %s shut for this test.", j.ofUnits("The unit stands", "The weakest of the units stands"), quantity.Pressure.Of(j.UnitPa), and(j.Isolators()...))
+					text += quantity.Say(" %s %s at the most, which is less: %s shut for this test.", j.ofUnits("The unit may see", "The weakest of the units may see"), quantity.Pressure.Of(j.UnitPa), and(j.Isolators()...))
 				case j.Unit != nil && j.UnitPa > 0:
-					text += quantity.Say(" %s %s.", j.ofUnits("The unit stands", "The weakest of the units stands"), quantity.Pressure.Of(j.UnitPa))
+					text += quantity.Say(" %s %s at the most.", j.ofUnits("The unit may see", "The weakest of the units may see"), quantity.Pressure.Of(j.UnitPa))
 				}
 				return text + " Test it by the pump itself" + highAndDown(j) + ", 15 minutes, with its way to the tub open: never against a line that is shut. Water only, never compressed air."
 			},

@@ -14,7 +14,7 @@ func Controller() []Sentence {
 					jets = ", for one that stops the heater pump while the jets run"
 				}
 				return "The controller: choose the mode that holds the temperature all day, not one that heats only in its filter hours; set the filter hours; look in its book for a time-out that ends heating after hours without a rise" + jets +
-					", and for one that only tastes the water every half hour. In each of them " + j.ofUnits("the unit stands", "the units stand") + " without flow. Write the settings into the record."
+					", and for one that only tastes the water every half hour. In each of them " + j.ofUnits("the unit is", "the units are") + " without flow. Write the settings into the record."
 			},
 			For: Fitter | Electrician, Source: "controllers' manuals differ; " + common,
 		},

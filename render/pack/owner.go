@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
@@ -75,7 +76,11 @@ func doneForOwner(p *plan.Plan, j jobIn) string {
 	where := "your tub's pipework"
 	if p.Proposal != nil {
 		if r := p.Circuit.Run(p.Proposal.Marking.Run); r != nil {
-			where = "the pipe between the " + names.Word(r.From.Part) + " and the " + names.Word(r.To.Part)
+			what := "pipe"
+			if r.Spec.Family() == catalog.Hose {
+				what = "hose"
+			}
+			where = "the " + what + " between the " + names.Word(r.From.Part) + " and the " + names.Word(r.To.Part)
 		}
 	}
 	text := "What is done: two new pipes join the heat pump to " + where

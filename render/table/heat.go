@@ -358,7 +358,7 @@ func (h heatWords) paysFirst(y *job.YearReport) string {
 	if len(out) == 0 {
 		return ""
 	}
-	return "what would pay first on top, a year, its own price not counted: " + strings.Join(out, "; ")
+	return "what one change more would make of a year, its own price not counted: " + strings.Join(out, "; ")
 }
 
 func (h heatWords) loss() form.Block {

@@ -317,7 +317,9 @@ func (p *Picture) wantOld() {
 			continue
 		}
 		words := "existing pipe"
-		if t := p.D.Names.Towards(p.D.Net, m.Run.ID); t != "" {
+		if m.Run.Removed {
+			words = "taken out"
+		} else if t := p.D.Names.Towards(p.D.Net, m.Run.ID); t != "" {
 			words = "existing, " + t
 		}
 		a, b := space.Project(p.A[i]), space.Project(p.B[i])

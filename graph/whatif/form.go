@@ -295,8 +295,9 @@ type Refusal struct{ Message, Hint quantity.Text }
 
 func (r *Refusal) Error() string { return string(r.Message) }
 
-// Fill returns the description with what somebody typed as the value at a path. What does not
-// read there is refused, with the reader's own words.
+// Fill returns the description with what somebody typed as the value at a path: as one says it,
+// or as it stands in a file, with the key, quotes and brackets; a decimal comma is a point. What
+// does not read there is refused, with the reader's own words.
 func (j *Job) Fill(path []any, typed string) ([]byte, error) {
 	typed = strings.TrimSpace(typed)
 	if typed == "" {
@@ -309,17 +310,21 @@ func (j *Job) Fill(path []any, typed string) ([]byte, error) {
 	var forms [][]located.Edit
 	items, isItems := v.Items()
 	was, isTexts := textsOf(items)
-	switch v.V.(type) {
-	case string, bool, int64, float64:
-		if bare.MatchString(typed) {
-			forms = append(forms, []located.Edit{{Path: path, Value: typed}})
+	for _, said := range spellings(typed, path) {
+		switch v.V.(type) {
+		case string, bool, int64, float64:
+			if bare.MatchString(said) {
+				forms = append(forms, []located.Edit{{Path: path, Value: said}})
+			}
+			forms = append(forms, []located.Edit{{Path: path, Value: description.QuoteText(said)}})
+		default:
+			if !isItems || !isTexts {
+				return nil, fmt.Errorf("that is no single value of %s", j.File)
+			}
+			if edits := listEdits(path, was, said); len(edits) > 0 || said == typed {
+				forms = append(forms, edits)
+			}
 		}
-		forms = append(forms, []located.Edit{{Path: path, Value: description.QuoteText(typed)}})
-	default:
-		if !isItems || !isTexts {
-			return nil, fmt.Errorf("that is no single value of %s", j.File)
-		}
-		forms = [][]located.Edit{listEdits(path, was, typed)}
 	}
 	var bad error
 	for _, edits := range forms {

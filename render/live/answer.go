@@ -185,7 +185,7 @@ func curvesSVG(b *bytes.Buffer, p *plan.Plan, names *tag.Names, units quantity.S
 		return
 	}
 	set := sets[0]
-	const left, top, right, bottom = 34.0, 6.0, 314.0, 150.0
+	const left, top, right, bottom = 48.0, 6.0, 314.0, 150.0
 	flowMost, headMost := 0.0, 0.0
 	for _, c := range set.Speeds {
 		for _, q := range c.Points {

@@ -86,7 +86,7 @@ var (
 	Volume        = positive("the volume", within(quantity.Volume, "0 m3", "200 m3"))
 	WaterWarmth   = plausible("the temperature of the water", within(quantity.Temperature, "0 °C", "45 °C"))
 	RatedWater    = plausible("the temperature of the water", within(quantity.Temperature, "0 °C", "60 °C"))
-	RatedAir      = plausible("the temperature of the air", within(quantity.Temperature, "-40 °C", "60 °C"))
+	RatedAir      = plausible("the temperature of the air", within(quantity.Temperature, "-40 °C", "60 °C")).SuchAs("7 °C")
 	Density       = positive("a density", within(quantity.Density, "500 kg/m3", "2000 kg/m3"))
 	Viscosity     = positive("a viscosity", within(quantity.Viscosity, "0 Pa s", "0.1 Pa s"))
 	Flow          = positive("a flow", within(quantity.Flow, "0 m3/h", "1500 m3/h"))
@@ -104,7 +104,7 @@ var (
 	Current       = positive("a current", within(quantity.Current, "0 A", "200 A"))
 	Share         = plausible("a share", within(quantity.Share, "0 %", "100 %"))
 
-	AirWarmth        = plausible("the temperature of the air", within(quantity.Temperature, "-50 °C", "60 °C"))
+	AirWarmth        = plausible("the temperature of the air", within(quantity.Temperature, "-50 °C", "60 °C")).SuchAs("7 °C")
 	WarmthDifference = plausible("a difference of temperature", within(quantity.TemperatureDifference, "0 K", "50 K"))
 	HeatUpTime       = positive("the time to heat up", within(quantity.Time, "0 s", "1000 h")).SuchAs("12 h")
 	FallTime         = positive("the time of the fall", within(quantity.Time, "0 s", "1000 h")).SuchAs("24 h")

@@ -44,15 +44,24 @@ func CutHTML(s *whatif.Study) string {
 			chosen, best = " selected", at
 			least, most, long = low, high, farthest(leg)
 		}
-		fmt.Fprintf(&b, "<option value=\"%s\" data-leg=\"%d\" data-run=\"%s\" data-at=\"%s\" data-low=\"%s\" data-high=\"%s\" data-most=\"%s\"%s>%s: room %s, needs %s</option>\n",
+		fmt.Fprintf(&b, "<option value=\"%s\" data-leg=\"%d\" data-run=\"%s\" data-at=\"%s\" data-low=\"%s\" data-high=\"%s\" data-most=\"%s\"%s>%s</option>\n",
 			text(whatif.CutValue(leg.Run, leg.Leg, 0)), leg.Leg, text(leg.Run), tenths(best), tenths(low), tenths(high), tenths(farthest(leg)), chosen,
-			text(leg.Where()), quantity.Format(leg.RoomMM, quantity.Length, units), quantity.Format(leg.NeededMM, quantity.Length, units))
+			text(legWords(leg, units)))
 	}
 	b.WriteString("</select>\n<label for=\"cut-at\">First cut</label> ")
 	fmt.Fprintf(&b, "<input type=\"range\" id=\"cut-at\" min=\"0\" max=\"%s\" step=\"1\" value=\"%s\" data-now=\"%s\" data-low=\"%s\" data-high=\"%s\"></div>\n",
 		tenths(long), tenths(at), text(whatif.CutValue(now.Place.Run, now.Place.Leg, at)), tenths(least), tenths(most))
 	fmt.Fprintf(&b, "<div id=\"cut-now\">%s</div>\n</section>", CutNowHTML(s, a))
 	return b.String()
+}
+
+// legWords names a leg with the straight pipe there is on it, short enough for a small screen.
+func legWords(leg retrofit.Place, units quantity.System) string {
+	words := leg.Where() + ": " + quantity.Format(leg.RoomMM, quantity.Length, units)
+	if leg.RoomMM < leg.NeededMM {
+		words += ", too short"
+	}
+	return words
 }
 
 // ends are where the first cut line may be at least and at most for the work to lie between

@@ -257,8 +257,11 @@ func (s *Server) mayWrite(r *http.Request, c *current, q askedFor) error {
 	return nil
 }
 
-// write puts a text into the file and has it read at once.
+// write puts a text into the file and has it read at once: one after another, so that of two who
+// looked at the same file the later is refused.
 func (s *Server) write(c *current, text []byte) error {
+	s.writing.Lock()
+	defer s.writing.Unlock()
 	if err := s.cfg.Write(c.job.Text, text); err != nil {
 		return &refusal{http.StatusConflict, err.Error()}
 	}

@@ -44,7 +44,8 @@ type Server struct {
 	watch *watch
 	ctx   context.Context //nolint:containedctx // of the whole of Serve; requests have their own
 
-	solves chan struct{} // holds one for each question that is being worked out
+	solves  chan struct{} // holds one for each question that is being worked out
+	writing sync.Mutex    // held while the file is written
 
 	mu  sync.Mutex
 	job *current // as last read; nil before

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"context"
 	"encoding/json"
+	"fmt"
 	"io"
 	"net"
 	"net/http"
@@ -310,6 +311,30 @@ func TestBlanksAreCounted(t *testing.T) {
 		if got := blanksIn(c.found); got != c.want {
 			t.Errorf("%v: %d, want %d", c.found, got, c.want)
 		}
+	}
+}
+
+// Of pages that put something into the same file at once one is heard, and the others are told
+// that it was changed meanwhile.
+func TestPutAtOnce(t *testing.T) {
+	s := serve(t, "plug-in", noPapers)
+	shown := until(t, s.states(t), "the answer", settled)
+	var all sync.WaitGroup
+	codes := make([]int, 8)
+	for i := range codes {
+		all.Go(func() {
+			codes[i], _ = s.post(t, "put", askedFor{Values: whatif.Values{"water": fmt.Sprint(20 + i)}, Text: shown.File})
+		})
+	}
+	all.Wait()
+	heard := slices.Index(codes, http.StatusOK)
+	for i, code := range codes {
+		if want := http.StatusConflict; i != heard && code != want {
+			t.Errorf("put %d: %d, want %d; the one heard is %d", i, code, want, heard)
+		}
+	}
+	if now, err := os.ReadFile(s.file); heard < 0 || err != nil || !strings.Contains(string(now), fmt.Sprintf(`temperature = "%d °C"`, 20+heard)) {
+		t.Errorf("%v: the file does not hold what was heard, %d", codes, heard)
 	}
 }
 

@@ -73,10 +73,6 @@ func (p *Plan) unitID() string {
 	return ""
 }
 
-// moveWorth is the share of the unit's or the jets' flow by which a guess may move it before
-// it is a warning of its own.
-const moveWorth = 0.1
-
 // unsure are the findings that follow from the ranges: promises of the unit's flow that too
 // few of the samples keep, and guesses that move the unit's or the jets' flow by more than a
 // tenth.
@@ -103,7 +99,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 	}
 	for i := range r.Moves {
 		f := &r.Moves[i]
-		if !f.Guess || f.Harm() <= moveWorth {
+		if !f.Guess || f.Harm() <= spread.HarmfulGuess {
 			continue
 		}
 		what, mode := f.Harmed()

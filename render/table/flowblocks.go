@@ -213,20 +213,37 @@ const surest = 5
 
 // MeasureFirst says that something is to be measured before anything is cut, and what: where a
 // judged promise that nobody has accepted is held in too few of the ways the unknowns could
-// lie; else "".
+// lie, or none can be made of the unit's flow and that is far from sure; else "".
 func MeasureFirst(r *spread.Ranges, names *tag.Names, s form.Style) string {
 	if r == nil {
 		return ""
 	}
 	p := worstPromise(r)
 	if p == nil || p.Share >= spread.MeasureFirstBelow {
-		return ""
+		return unpromised(r, s)
 	}
 	reading, what := r.Settles(p)
 	if reading == "" {
 		return ""
 	}
 	return fmt.Sprintf("MEASURE FIRST: %s. %s: %s: %s; what moves it most is %s.", s.Say(reading), Capital(modeWords(names, p.Mode)), promiseText(s, p), s.Say(p.Held()), s.Say(what))
+}
+
+// unpromised says what to measure first where nobody says what the unit needs, so that nothing is
+// promised of its flow, and one unknown alone moves that by more than a tenth; else "".
+func unpromised(r *spread.Ranges, s form.Style) string {
+	for _, p := range r.Promises {
+		if p.Kind == spread.LeastFlow || p.Kind == spread.MostFlow {
+			return ""
+		}
+	}
+	for _, f := range r.MeasureFirst {
+		if f.Unit > spread.HarmfulGuess && f.Reading != "" {
+			return fmt.Sprintf("MEASURE FIRST: %s. What the unit needs is not known: its sheet says it. What moves its flow most is %s, by %s %% either way.",
+				s.Say(f.Reading), f.Said(), form.Fixed(100*f.Unit, 0))
+		}
+	}
+	return ""
 }
 
 // promiseText words a promise; how a spring stands is no order.

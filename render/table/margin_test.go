@@ -30,3 +30,23 @@ func TestMeasureFirst(t *testing.T) {
 		t.Errorf("accepted: %q", got)
 	}
 }
+
+// Where nobody says what the unit needs nothing is promised of its flow; what moves that by a tenth
+// or more is told to be measured first all the same, and what moves it less is not.
+func TestMeasureFirstWithoutPromise(t *testing.T) {
+	r := &spread.Ranges{MeasureFirst: []spread.Influence{{What: "the drop of jets", Reading: "a gauge", Jets: 0.4, Unit: 0.02}, {What: "the head of pump", Part: "pump", Reading: "a bucket and a watch", Unit: 0.32}},
+		Promises: []spread.Promise{{Kind: spread.UnitPressure, Share: 1}}}
+	got := MeasureFirst(r, nil, form.Style{})
+	if !strings.HasPrefix(got, "MEASURE FIRST: a bucket and a watch.") || !strings.Contains(got, "32 % either way") || !strings.Contains(got, `the head of "pump"`) {
+		t.Errorf("%q", got)
+	}
+	r.MeasureFirst[1].Unit = 0.09
+	if got := MeasureFirst(r, nil, form.Style{}); got != "" {
+		t.Errorf("a tenth is not reached: %q", got)
+	}
+	r.MeasureFirst[1].Unit = 0.32
+	r.Promises = append(r.Promises, spread.Promise{Kind: spread.LeastFlow, Share: 0.97})
+	if got := MeasureFirst(r, nil, form.Style{}); got != "" {
+		t.Errorf("promised in 97 of 100: %q", got)
+	}
+}

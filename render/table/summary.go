@@ -125,6 +125,8 @@ func unitWords(s form.Style, u plan.UnitSummary, several bool) string {
 		return got + " (most " + s.Flow(u.Most) + ")"
 	case u.Rated > 0:
 		return got + " (rated " + s.Flow(u.Rated) + ")"
+	case u.Least == 0 && u.Most == 0:
+		return got + " (what it needs is not known)"
 	}
 	return got
 }

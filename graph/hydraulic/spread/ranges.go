@@ -134,6 +134,9 @@ type Promise struct {
 const (
 	WarnBelow         = 0.95
 	MeasureFirstBelow = 0.80
+	// HarmfulGuess is the share of the unit's or the jets' flow a guess may move either way before it is
+	// told as a finding of its own.
+	HarmfulGuess = 0.10
 )
 
 // Judged reports whether a promise that is kept too seldom is a finding.

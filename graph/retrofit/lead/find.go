@@ -8,17 +8,21 @@ import (
 	"dryfit/graph"
 )
 
-// What a search may cost: steps of all of it and of one side of one way, paths of one pipe to
-// which the other is looked for, and rounds with more and more in the way. That there is no
-// pair with less trapped often takes as long to prove as trying all there are: then the best
-// found is taken and said not to be proved. Judgement, no source: whoever draws the pipes by
-// hand looks no further.
+// What a search may cost: steps of all of it and of one side of one way, paths of one pipe to which
+// the other is looked for, and rounds with more and more in the way. A step is a leg tried; a million
+// take some 0.2 s of CPU. Each way has few steps first, then more: as many as to prove what was found
+// the best, fewer where nothing was. That there is no pair with less trapped often takes as long to
+// prove as trying all there are: then the best found is taken and said not to be proved. Judgement, no
+// source: whoever draws the pipes by hand looks no further.
 const (
-	mostSteps  = 120000
+	mostSteps  = 800000
 	mostOfAll  = 3 * mostSteps // of all searches that know of each other; after that they are short
-	roughSteps = 8000          // of all of it, where any good pair will do
-	sideSteps  = 15000
-	longSteps  = 4000 // from where on an answer is kept for those who ask the same again
+	shortSteps = 15000
+	roughSteps = 60000 // of all of it, where any good pair will do
+	fewSteps   = 3000
+	moreSteps  = 250000
+	noneSteps  = 8000
+	longSteps  = 20000 // from where on an answer is kept for those who ask the same again
 	mostPaths  = 150
 	mostRounds = 40
 )
@@ -31,7 +35,7 @@ func Find(p Problem) (*Pair, []string) {
 	}
 	f := newFinder(p)
 	if p.Known.spent() >= mostOfAll {
-		f.steps = min(f.steps, roughSteps)
+		f.steps = min(f.steps, shortSteps)
 	}
 	most := f.steps
 	pair, met := f.find()
@@ -147,31 +151,42 @@ func (b *found) isLeast() bool { return b.cost.Compare(b.floor) <= 0 }
 // solve finds the best pair that is clear of the blocks that count so far, and better than one
 // there is already: over few coordinates, or with fine over many.
 func (f *finder) solve(fine bool, have *found) *found {
-	out := &found{proved: true}
+	out := &found{}
 	var best *Cost
 	if have != nil {
 		best = &have.cost
 	}
 	g := newGrid(f.needs, f.active, fine, f.clip)
 	kinds := f.kinds(g)
-	for n := range kinds {
-		k := &kinds[n]
-		if n == 0 {
-			out.floor = k.free
+	if len(kinds) > 0 {
+		out.floor = kinds[0].free
+	}
+	done := make([]bool, len(kinds))
+	for pass := 0; pass < 2 && !out.proved; pass++ {
+		most := fewSteps
+		switch {
+		case pass > 0 && best == nil:
+			most = noneSteps
+		case pass > 0:
+			most = moreSteps
 		}
-		bound := best
-		if out.couple != nil && k.order < out.order { // as good, and tried before
-			even := out.cost
-			even.LengthUM++
-			bound = &even
-		}
-		if bound != nil && k.free.Compare(*bound) >= 0 {
-			continue
-		}
-		c, sure := f.match(k, g, bound)
-		out.proved = out.proved && sure
-		if c != nil {
-			out.couple, out.first, out.order, best = c, k.way, k.order, &c.cost
+		out.proved = true
+		for n := range kinds {
+			k := &kinds[n]
+			bound := best
+			if out.couple != nil && k.order < out.order { // as good, and tried before
+				even := out.cost
+				even.LengthUM++
+				bound = &even
+			}
+			if done[n] || bound != nil && k.free.Compare(*bound) >= 0 {
+				continue
+			}
+			c, sure := f.match(k, g, bound, most)
+			done[n], out.proved = sure, out.proved && sure
+			if c != nil {
+				out.couple, out.first, out.order, best = c, k.way, k.order, &c.cost
+			}
 		}
 	}
 	switch {

@@ -13,9 +13,9 @@ type couple struct {
 
 // match looks for the best pair of a kind, of those that cost less than the bound; proved is
 // false where the work came to its bound before.
-func (f *finder) match(k *kind, g *grid, bound *Cost) (best *couple, proved bool) {
+func (f *finder) match(k *kind, g *grid, bound *Cost, most int) (best *couple, proved bool) {
 	for first := range 2 {
-		c, sure := f.matchFrom(first, k, g, bound)
+		c, sure := f.matchFrom(first, k, g, bound, most)
 		if c != nil {
 			best, bound = c, &c.cost
 		}
@@ -27,11 +27,11 @@ func (f *finder) match(k *kind, g *grid, bound *Cost) (best *couple, proved bool
 }
 
 // matchFrom takes the paths of one of the pipes in order.
-func (f *finder) matchFrom(first int, k *kind, g *grid, bound *Cost) (best *couple, proved bool) {
+func (f *finder) matchFrom(first int, k *kind, g *grid, bound *Cost, most int) (best *couple, proved bool) {
 	second := 1 - first
 	a, alone := f.stream(&f.rooms[0], first, g, k.way, k.phases[first], f.keep(mostPaths)), f.stream(&f.rooms[1], second, g, k.way, k.phases[second], 1)
 	atUnit := &Cost{Traps: k.atUnit}
-	steps := min(sideSteps, f.steps)
+	steps := min(most, f.steps)
 	defer func(before int) { f.steps -= before - steps }(steps)
 	a.budget, alone.budget = &steps, &steps
 	alone.limit = bound.less(atUnit).less(a.free)

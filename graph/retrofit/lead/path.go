@@ -297,6 +297,9 @@ func (s *stream) reach(at point, w way, first bool) int64 {
 
 // step opens one leg, where it has room for what must stand in it and is clear.
 func (s *stream) step(from int32, w way, length int64, last bool) {
+	if s.budget != nil {
+		*s.budget--
+	}
 	n := &s.nodes[from] // till nodes grows
 	to := n.at
 	to[w.axis()] += length * w.sign()

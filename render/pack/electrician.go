@@ -55,6 +55,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	if len(units) == 0 {
 		add("Name, licence, date, signature", "")
 		c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
+		runsTogether(&c, p, j)
 		c.Add(book.Item{Kind: book.Bullets, Lines: out})
 		return c
 	}
@@ -77,25 +78,33 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	add("Zones and distances checked", "")
 	add("Name, licence, date, signature", "")
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: g}})
-	if p.Heat != nil {
-		ofAll := saidOfAll(p.Heat.Supplies)
-		for i := range p.Heat.Supplies {
-			s := &p.Heat.Supplies[i]
-			if len(s.Together) > 0 {
-				c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(consumers(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
-				for _, t := range s.Says {
-					if !slices.Contains(ofAll, t) {
-						c.Say(table.Capital(t.In(j.units)) + ".")
-					}
+	runsTogether(&c, p, j)
+	c.Add(book.Item{Kind: book.Bullets, Lines: append(out, j.said(practice.Electricity())...)})
+	return c
+}
+
+// runsTogether says of each circuit of the supply, as it is after the work, what runs together on
+// it and what it draws.
+func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
+	if p.Heat == nil {
+		return
+	}
+	names := tag.Of(p.Circuit, p.Net())
+	ofAll := saidOfAll(p.Heat.Supplies)
+	for i := range p.Heat.Supplies {
+		s := &p.Heat.Supplies[i]
+		if len(s.Together) > 0 {
+			c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(consumers(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
+			for _, t := range s.Says {
+				if !slices.Contains(ofAll, t) {
+					c.Say(table.Capital(t.In(j.units)) + ".")
 				}
 			}
 		}
-		for _, t := range ofAll {
-			c.Say("On each circuit: " + t.In(j.units) + ".")
-		}
 	}
-	c.Add(book.Item{Kind: book.Bullets, Lines: append(out, j.said(practice.Electricity())...)})
-	return c
+	for _, t := range ofAll {
+		c.Say("On each circuit: " + t.In(j.units) + ".")
+	}
 }
 
 // each names units: "HP1, HP2".

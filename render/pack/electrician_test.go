@@ -49,3 +49,16 @@ func TestCircuitsOnPaper(t *testing.T) {
 		}
 	}
 }
+
+// A job that takes the unit out says on the electrician's page too what draws what from then on.
+func TestWhatStaysOnTheSupply(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "unit-out.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := wanted(t, file, source, plan.Findings|plan.Flows|plan.Heat)
+	if text := wordsOf(electrician(p, factsOf(p, quantity.MetricSystem))); !strings.Contains(text, "Runs together: P1 pump, ") || strings.Contains(text, "Full load of the unit") {
+		t.Error(text)
+	}
+}

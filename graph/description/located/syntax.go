@@ -76,6 +76,7 @@ var syntaxHints = []struct{ sign, hint string }{
 	{"unexpected end", `something is not closed: a " or a ] or a }`},
 	{"expected value but found", `put text and quantities in quotes: length = "450 mm"`},
 	{"expected a top-level item to end", `put text and quantities in quotes: length = "450 mm"`},
+	{"to end table name", "close the name of the table in the same line: [water], [[part]]"},
 	{"bare keys cannot contain", `put a key with such a character in quotes`},
 	{"expected a comma", "put a comma between the values of a list, and ] after the last"},
 	{"invalid escape", `write \\ for a backslash`},

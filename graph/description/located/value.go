@@ -210,6 +210,10 @@ func (f *File) Count(v Value, low, high int) (int, bool) {
 				example = v.Key + " = " + strconv.Itoa(n)
 			}
 		}
+		if x, broken := v.V.(float64); broken {
+			f.Fail(v, fmt.Sprintf("write a whole number from %d to %d", low, high), "%s is %s, which is no whole number", Said(v.Key), quantity.Trim(x))
+			return 0, false
+		}
 		if !f.Blank(v, "a whole number, without quotes: "+example) {
 			f.WrongType(v, "a whole number", "it without quotes and unit: "+example)
 		}

@@ -66,9 +66,10 @@ func (m *Model) Flows() (*Solution, error) {
 // of the solution only flows, heads, drops and pressures are worked out. It is written into one
 // of this model that is no longer wanted, if there is one.
 func (m *Model) Sampled(p *Perturb, into *Solution) (s *Solution, past bool, err error) {
-	f, err := m.flow(p)
+	m.Perturb(p)
+	f, err := m.solver.SolveRoughly(m.plain)
 	if err != nil {
-		return nil, false, err
+		return nil, false, m.explain(err)
 	}
 	return m.brief(f, into), m.past(f) != nil, nil
 }

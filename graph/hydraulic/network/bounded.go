@@ -52,12 +52,12 @@ func (s *Solver) approach(which []int, bound func(Bounded) Law) (*Flow, error) {
 		near[k] = &shifted{law: bound(truth[k])}
 		s.law[i] = near[k]
 	}
-	s.size()
+	s.size(true)
 	defer func() {
 		for k, i := range which {
 			s.law[i] = truth[k]
 		}
-		s.size()
+		s.size(true)
 	}()
 	var f *Flow
 	for range mostPasses {
@@ -82,7 +82,7 @@ func (s *Solver) approach(which []int, bound func(Bounded) Law) (*Flow, error) {
 				return g, nil
 			}
 		}
-		s.size()
+		s.size(true)
 	}
 	return nil, &ConvergenceError{Iterations: s.steps, Edge: which[0], Why: "a law that falls in places finds no flow"}
 }
@@ -92,7 +92,7 @@ func (s *Solver) polish(which []int, truth []Bounded, near []*shifted, f *Flow) 
 	for k, i := range which {
 		s.law[i] = truth[k]
 	}
-	s.size()
+	s.size(true)
 	g, err := s.solveNear(f)
 	for k, i := range which {
 		s.law[i] = near[k]

@@ -53,6 +53,9 @@ func (s *Solver) gmres(t *topology, miss float64, most int, precondition func(t 
 	for k := range m {
 		unpack(s.work.tmp, basis(k))
 		s.apply(t, s.work.tmp)
+		if k == 0 && s.balanced(t, norm, miss) {
+			return true // the preconditioner alone did
+		}
 		precondition(t, s.work.tmp)
 		w := basis(k + 1)
 		pack(w, s.work.tmp)
@@ -109,6 +112,17 @@ func (r *rotations) of(m int) (h, cs, sn, g []float64) {
 		r.h, r.cs, r.sn, r.g = make([]float64, (m+1)*m), make([]float64, m), make([]float64, m), make([]float64, m+1)
 	}
 	return r.h[:(m+1)*m], r.cs[:m], r.sn[:m], r.g[:m+1]
+}
+
+// balanced reports whether a direction of so many times the flows whose imbalances are in work.tmp
+// balances what there is to balance but for a share.
+func (s *Solver) balanced(t *topology, times, share float64) bool {
+	left, all := 0.0, 0.0
+	for _, c := range t.chords {
+		d := s.res[c] + times*s.work.tmp[c]
+		left, all = left+d*d, all+s.res[c]*s.res[c]
+	}
+	return left <= share*share*all
 }
 
 // apply turns the chords' flows in x into the imbalances they make by the present slopes.

@@ -4,11 +4,12 @@ import "math"
 
 // Limits of the iteration.
 const (
-	mostSteps = 300
-	aimed     = 1e-12 // of the head scale
-	accepted  = 1e-8  // of the head scale, where rounding allows no better
-	rough     = 1e-4  // of the head scale, while states of one-way edges change
-	coarse    = 1e-2  // of the head scale, for a start
+	mostSteps    = 300
+	aimed        = 1e-12 // of the head scale
+	aimedRoughly = 1e-10
+	accepted     = 1e-8 // of the head scale, where rounding allows no better
+	rough        = 1e-4 // of the head scale, while states of one-way edges change
+	coarse       = 1e-2 // of the head scale, for a start
 )
 
 // newton solves the topology from the chords' flows in s.q. first says that these are mere
@@ -111,30 +112,33 @@ func (s *Solver) direction(t *topology, first bool, miss float64) (convex bool) 
 	if len(s.net.Joints) > 0 && !s.stiff {
 		convex = false
 	}
-	if t.elim == nil {
-		t.elim = newElimination(len(s.p), s.ends, t)
-	}
-	t.elim.factor(t.edges, d)
-	for _, c := range t.chords {
-		s.work.dir[c] = -s.res[c]
-	}
-	if convex || first {
-		s.precondition(t, s.work.dir)
-		return convex
-	}
-	if s.direct && len(t.chords) > fewLoops && len(s.net.Joints) > 0 && !s.stiff {
+	s.aimAtBalance(t)
+	if !convex && !first && s.direct && len(t.chords) > fewLoops && len(s.net.Joints) > 0 && !s.stiff {
 		if t.whole == nil {
 			t.whole = s.newGeneral(t)
 		}
 		if t.whole.factor(s, t) && s.gmres(t, miss, mostDirect, func(t *topology, x []float64) { t.whole.precondition(s, t, x) }) {
 			return false
 		}
-		for _, c := range t.chords {
-			s.work.dir[c] = -s.res[c]
-		}
+		s.aimAtBalance(t)
+	}
+	if t.elim == nil {
+		t.elim = newElimination(len(s.p), s.ends, t)
+	}
+	t.elim.factor(t.edges, d)
+	if convex || first {
+		s.precondition(t, s.work.dir)
+		return convex
 	}
 	s.gmres(t, miss, mostKrylov, s.precondition)
 	return false
+}
+
+// aimAtBalance sets work.dir of the chords to what is to be balanced.
+func (s *Solver) aimAtBalance(t *topology) {
+	for _, c := range t.chords {
+		s.work.dir[c] = -s.res[c]
+	}
 }
 
 // precondition turns the chords' imbalances in x into flows: the solution of the network

@@ -65,7 +65,7 @@ func (s *Solver) feasible(t *topology) bool {
 func (s *Solver) settle(shut []bool, first bool) (*topology, *ConvergenceError) {
 	seen := map[string]bool{}
 	walls, single := false, false
-	aim := aimed
+	aim := s.aim
 	if first {
 		aim = rough // while states change; then to the last digits
 	}
@@ -80,7 +80,7 @@ func (s *Solver) settle(shut []bool, first bool) (*topology, *ConvergenceError) 
 		if seen[key] {
 			switch {
 			case aim == rough:
-				aim = aimed
+				aim = s.aim
 				clear(seen)
 			case !walls:
 				walls = true
@@ -120,10 +120,10 @@ func (s *Solver) settle(shut []bool, first bool) (*topology, *ConvergenceError) 
 		if s.flip(t, shut, single) {
 			continue
 		}
-		if aim == aimed {
+		if aim == s.aim {
 			return t, nil
 		}
-		aim = aimed
+		aim = s.aim
 		clear(seen)
 	}
 	return nil, &ConvergenceError{Iterations: s.steps, Edge: -1, Why: "the one-way edges find no state"}

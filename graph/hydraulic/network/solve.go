@@ -19,8 +19,16 @@ func Solve(n *Network) (*Flow, error) {
 // same network with other laws; nil: none. The error is a *ConvergenceError, also where the
 // flows found do not close to 1e-9 of the flow and 1e-6 of the head.
 func (s *Solver) Solve(near *Flow) (*Flow, error) {
+	return s.solve(near, aimed)
+}
+
+// SolveRoughly is Solve for one of many samples of what is not known: to a ten thousand millionth of
+// the heads, no further.
+func (s *Solver) SolveRoughly(near *Flow) (*Flow, error) { return s.solve(near, aimedRoughly) }
+
+func (s *Solver) solve(near *Flow, aim float64) (*Flow, error) {
 	s.prepare()
-	s.steps = 0
+	s.steps, s.aim = 0, aim
 	var bounded []int
 	for i, l := range s.law {
 		if _, ok := l.(Bounded); ok {
@@ -28,8 +36,10 @@ func (s *Solver) Solve(near *Flow) (*Flow, error) {
 		}
 	}
 	if len(bounded) > 0 {
+		s.size(true)
 		return s.solveBounded(bounded)
 	}
+	s.size(near == nil || !s.sized)
 	return s.solveFrom(near)
 }
 
@@ -44,6 +54,7 @@ func (s *Solver) solveFrom(near *Flow) (*Flow, error) {
 			return s.answer(t, shut)
 		}
 		clear(shut)
+		s.size(true)
 	}
 	driven := s.extra > 0 || s.net.Demand != nil
 	for i, w := range s.oneWay {

@@ -42,7 +42,9 @@ type Solver struct {
 	steep   float64
 	plain   float64 // share of plain square laws in the joints' losses
 	steps   int
-	direct  bool // joints are eliminated with the rest, where there are loops enough for it to pay
+	aim     float64 // how far heads may miss, of the head scale
+	sized   bool    // size was called
+	direct  bool    // joints are eliminated with the rest, where there are loops enough for it to pay
 }
 
 // work holds vectors used again and again.
@@ -96,7 +98,7 @@ func NewSolver(n *Network) (*Solver, error) {
 	return s, nil
 }
 
-// prepare reads the laws and finds the size of what is to be solved.
+// prepare reads the laws and finds the size of the flows.
 func (s *Solver) prepare() {
 	n := s.net
 	for i := range n.Edges {
@@ -118,17 +120,22 @@ func (s *Solver) prepare() {
 	if s.qs == 0 {
 		s.qs = 1e-3
 	}
-	s.size()
 }
 
-// size reads first heads and secants at the present size of flow.
-func (s *Solver) size() {
+// size reads first heads and secants at the present size of flow: of all edges, or of those alone
+// that are one-way and open at a head that may have changed. Secants say where to look for what is
+// sought, not what is found.
+func (s *Solver) size(all bool) {
+	s.sized = true
 	n := s.net
 	low, high, jump := 0.0, 0.0, 0.0
 	for _, f := range n.Fixed {
 		low, high = min(low, f.Head), max(high, f.Head)
 	}
 	for i := range s.ends {
+		if !all && !s.oneWay[i] {
+			continue
+		}
 		q := s.qs
 		if i < len(n.Edges) && n.Edges[i].Start > 0 {
 			q = n.Edges[i].Start
@@ -150,6 +157,9 @@ func (s *Solver) size() {
 		s.floor[i] = max(1e-6*s.secant[i], idle)
 	}
 	for j := range n.Joints {
+		if !all {
+			break
+		}
 		for k, e := range n.Joints[j].Edges {
 			var q [3]float64
 			q[k], q[(k+1)%3] = s.qs, -s.qs

@@ -65,7 +65,7 @@ func (s *Stage) runLike(r *graph.Run) int {
 // not. A row that hangs on the pump of its line hangs on what may be far away.
 func (s *Stage) partLike(now *Stage, p *graph.Part) int {
 	k, ok := s.parts[p.ID]
-	if !ok || s.Parts[k].Part != p || byLine(p.Kind) {
+	if !ok || s.Parts[k].Part != p || byLine(p.Kind) && p.Kind != graph.JetGroup {
 		return -1
 	}
 	was, is := s.at[k], now.runsOf(p.ID)
@@ -78,7 +78,25 @@ func (s *Stage) partLike(now *Stage, p *graph.Part) int {
 			return -1
 		}
 	}
+	if p.Kind == graph.JetGroup && !s.sameLine(now, p) {
+		return -1
+	}
 	return k
+}
+
+// sameLine reports whether jets stand in the line of the same pump in two stages, whose speeds are
+// described, and that is a pool's in both where it was asked in the first: of the jets of a large tub
+// most are so taken over.
+func (s *Stage) sameLine(now *Stage, jets *graph.Part) bool {
+	pump := s.Net().LinePump(jets)
+	if pump != now.Net().LinePump(jets) {
+		return false
+	}
+	if pump == nil {
+		return true
+	}
+	pool, asked := s.pools[pump]
+	return pump.Pump != nil && len(pump.Pump.Speeds) > 0 && (!asked || pool == now.filtersPool(pump))
 }
 
 // joinsAlike reports whether the very same parts stand at both ends of a run in two stages: a

@@ -3,7 +3,7 @@ package network
 import "math"
 
 // SeekSteps has the solver seek each step as if its joints could not be eliminated.
-func (s *Solver) SeekSteps() { s.direct = false }
+func (s *Solver) SeekSteps() { s.seek = true }
 
 // DirectMiss eliminates the joints at the solution found last, puts flows along the chords through
 // the slopes there and gets them back: it returns by how much of the largest they are missed, and

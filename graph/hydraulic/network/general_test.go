@@ -77,6 +77,7 @@ func TestJointsEliminated(t *testing.T) {
 				t.Fatal(err)
 			}
 			seek.SeekSteps()
+			_, _ = direct.Solve(nil) // from the second time on they are
 			got, err := direct.Solve(nil)
 			want, werr := seek.Solve(nil)
 			if (err == nil) != (werr == nil) {

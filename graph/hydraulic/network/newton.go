@@ -113,7 +113,7 @@ func (s *Solver) direction(t *topology, first bool, miss float64) (convex bool) 
 		convex = false
 	}
 	s.aimAtBalance(t)
-	if !convex && !first && s.direct && len(t.chords) > fewLoops && len(s.net.Joints) > 0 && !s.stiff {
+	if !convex && !first && s.paysToEliminate(t) {
 		if t.whole == nil {
 			t.whole = s.newGeneral(t)
 		}
@@ -132,6 +132,13 @@ func (s *Solver) direction(t *topology, first bool, miss float64) (convex bool) 
 	}
 	s.gmres(t, miss, mostKrylov, s.precondition)
 	return false
+}
+
+// paysToEliminate reports whether the joints are eliminated with the rest: where there are loops
+// enough, and the net is solved again and again, as for ranges. To lay the elimination out for one
+// solution takes longer than seeking its steps.
+func (s *Solver) paysToEliminate(t *topology) bool {
+	return !s.seek && s.times > 1 && len(t.chords) > fewLoops && len(s.net.Joints) > 0 && !s.stiff
 }
 
 // aimAtBalance sets work.dir of the chords to what is to be balanced.

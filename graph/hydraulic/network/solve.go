@@ -29,6 +29,7 @@ func (s *Solver) SolveRoughly(near *Flow) (*Flow, error) { return s.solve(near, 
 func (s *Solver) solve(near *Flow, aim float64) (*Flow, error) {
 	s.prepare()
 	s.steps, s.aim = 0, aim
+	s.times++
 	var bounded []int
 	for i, l := range s.law {
 		if _, ok := l.(Bounded); ok {

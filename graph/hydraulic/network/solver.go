@@ -44,7 +44,8 @@ type Solver struct {
 	steps   int
 	aim     float64 // how far heads may miss, of the head scale
 	sized   bool    // size was called
-	direct  bool    // joints are eliminated with the rest, where there are loops enough for it to pay
+	times   int     // how often it was asked to solve
+	seek    bool    // every step is sought: joints are not eliminated with the rest
 }
 
 // work holds vectors used again and again.
@@ -60,7 +61,7 @@ func NewSolver(n *Network) (*Solver, error) {
 	if err := n.check(); err != nil {
 		return nil, err
 	}
-	s := &Solver{net: n, extra: len(n.Fixed), topos: map[string]*topology{}, direct: true}
+	s := &Solver{net: n, extra: len(n.Fixed), topos: map[string]*topology{}}
 	nodes := n.Nodes
 	if s.extra > 0 {
 		nodes++

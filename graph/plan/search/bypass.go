@@ -31,16 +31,17 @@ func (s *search) fitBypass(t *trial, choice retrofit.Choice) {
 func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	if s.spring != "" {
 		choice.Spring = s.spring
-		if next := s.solve(t.place, choice); next != nil && next.promise().Keeps(next.outcome()) && next.promise().KeepsRated(next.outcome()) {
+		if next := s.solve(t.place, choice, nil); next != nil && next.promise().Keeps(next.outcome()) && next.promise().KeepsRated(next.outcome()) {
 			next.inherited = true
 			s.settle(t, next)
 			return
 		}
 	}
-	var best *trial
+	var best, last *trial
 	for _, row := range s.springs() {
 		choice.Spring = row.Name
-		next := s.solveLike(t, choice)
+		next := s.solveLike(t, choice, last)
+		last = next
 		if next != nil && (best == nil || next.promise().Order(next.outcome(), best.outcome(), false) < 0) {
 			best = next
 		}
@@ -51,11 +52,12 @@ func (s *search) fitSpring(t *trial, choice retrofit.Choice) {
 	s.settle(t, s.full(best))
 }
 
-// solve builds a trial at a place and solves it; nothing is judged.
-func (s *search) solve(place retrofit.Place, choice retrofit.Choice) *trial {
+// solve builds a trial at a place and solves it, from the flows of one much like it if there is one;
+// nothing is judged.
+func (s *search) solve(place retrofit.Place, choice retrofit.Choice, near *trial) *trial {
 	t := s.layOutOnly(place, choice)
 	if t != nil {
-		t.solve(s.before)
+		t.solve(s.before, near)
 	}
 	return t
 }
@@ -65,7 +67,7 @@ func (s *search) full(t *trial) *trial {
 	if t == nil || !t.sketched {
 		return t
 	}
-	return s.solve(t.place, t.proposal.Choice)
+	return s.solve(t.place, t.proposal.Choice, t)
 }
 
 // layOutOnly builds a trial at a place and lays it out; nil where nothing can be built.
@@ -81,7 +83,10 @@ func (s *search) layOutOnly(place retrofit.Place, choice retrofit.Choice) *trial
 	return t
 }
 
-func (t *trial) solve(before *stage.Stage) {
+func (t *trial) solve(before *stage.Stage, near *trial) {
+	if near != nil {
+		t.stage.Near = near.stage
+	}
 	t.unsolved = t.stage.Solve(graph.After)
 	t.solved = true
 	t.unitFlows = unitFlows(t.stage, before.Solutions)
@@ -149,7 +154,7 @@ func (t *trial) promise() advice.Promise {
 // it does while nothing is known of what the unit asks for: open, it would let no water to it.
 func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 	choice.Shut = true
-	trial := s.solveLike(t, choice)
+	trial := s.solveLike(t, choice, nil)
 	if trial == nil {
 		s.settle(t, nil)
 		return
@@ -171,5 +176,5 @@ func (s *search) fitThrottle(t *trial, choice retrofit.Choice) {
 		return
 	}
 	choice.ThrottleKv = advice.NewThrottle(open.stage.Layout, branch, open.proposal.Element).Setting(open.promise())
-	s.settle(t, s.solve(t.place, choice))
+	s.settle(t, s.solve(t.place, choice, nil))
 }

@@ -8,11 +8,11 @@ import (
 
 // solveLike is solve for another choice at the place of a trial: a bypass element of the same
 // body lies as the trial's does, so that it is settled and solved, and nothing is built or laid
-// out. The trial it returns is for its flows alone.
-func (s *search) solveLike(like *trial, choice retrofit.Choice) *trial {
+// out. The trial it returns is for its flows alone, which are sought from those of one near it.
+func (s *search) solveLike(like *trial, choice retrofit.Choice, near *trial) *trial {
 	t := s.sketch(like, choice)
 	if t != nil {
-		t.solve(s.before)
+		t.solve(s.before, near)
 	}
 	return t
 }

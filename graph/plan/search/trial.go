@@ -84,7 +84,7 @@ func (t *trial) layOut() {
 func (t *trial) judgeFlow(before *stage.Stage) {
 	t.layOut()
 	if !t.solved {
-		t.solve(before)
+		t.solve(before, nil)
 	}
 	if branch := stage.BranchOf(t.stage.Layout.Stage.Net(), t.stage.Circuit.Part(t.unit)); branch != nil {
 		t.stage.SolveDirty(branch)

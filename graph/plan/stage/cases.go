@@ -70,7 +70,7 @@ func (s *Stage) isolated(b *stream.UnitBranch) {
 				shut.Positions[v.ID] = 1
 			}
 		}
-		s.Isolated = s.with(s.Isolated, s.Layout, shut)
+		s.Isolated = s.with(s.Isolated, s.Layout, shut, nil)
 	}
 }
 
@@ -83,7 +83,7 @@ func (s *Stage) SolveDirty(b *stream.UnitBranch) {
 	s.dirtyFor, s.Dirty = b.Unit.ID, nil
 	for _, mode := range s.modesOf(b.Pump) {
 		if bad, ok := BadDay(mode); ok {
-			s.Dirty = s.with(s.Dirty, s.Layout, bad)
+			s.Dirty = s.with(s.Dirty, s.Layout, bad, s.Solution(mode.Name))
 		}
 	}
 }
@@ -109,8 +109,8 @@ func (s *Stage) modesOf(pump *graph.Part) []graph.Mode {
 	return out
 }
 
-func (s *Stage) with(list []hydraulic.Solution, lay *route.Layout, mode graph.Mode) []hydraulic.Solution {
-	if sol, err := hydraulic.Solve(lay, mode, graph.After); err == nil {
+func (s *Stage) with(list []hydraulic.Solution, lay *route.Layout, mode graph.Mode, near *hydraulic.Solution) []hydraulic.Solution {
+	if sol, err := hydraulic.SolveNear(lay, mode, graph.After, near); err == nil {
 		list = append(list, *sol)
 	}
 	return list

@@ -21,6 +21,7 @@ type Stage struct {
 	Solutions []hydraulic.Solution // one for each mode; nil where not wanted
 	NoAnswer  []NoAnswer           // modes without one
 
+	Near *Stage        // one solved that differs in a part's loss: the flows are sought from its; nil where there is none
 	Like *settle.Stage // a stage of the same job, of which what is the same is taken over; nil where there is none
 
 	solved   bool
@@ -78,7 +79,9 @@ func (s *Stage) Solve(name graph.Stage) []graph.Diagnostic {
 	var ds []graph.Diagnostic
 	modes := s.Circuit.AllModes()
 	solutions, errs := make([]*hydraulic.Solution, len(modes)), make([]error, len(modes))
-	graph.SideBySide(len(modes), func(i int) { solutions[i], errs[i] = hydraulic.Solve(s.Layout, modes[i], name) })
+	graph.SideBySide(len(modes), func(i int) {
+		solutions[i], errs[i] = hydraulic.SolveNear(s.Layout, modes[i], name, s.Near.Solution(modes[i].Name))
+	})
 	for i, mode := range modes {
 		solution, err := solutions[i], errs[i]
 		if err != nil {

@@ -175,7 +175,7 @@ func TestStraightToldIsStraightBuilt(t *testing.T) {
 func TestStraightFromAPart(t *testing.T) {
 	for _, turned := range []bool{false, true} {
 		for length := 900.0; length <= 2400; length += 100 {
-			c, lay := demo(t)
+			c, _ := demo(t)
 			r := c.Run("return-line")
 			by := graph.Vec{X: length}
 			if turned {
@@ -183,7 +183,7 @@ func TestStraightFromAPart(t *testing.T) {
 			}
 			r.Legs = r.Legs[:1]
 			r.Legs[0].By = by
-			lay = laying.Of(c.At(graph.Before))
+			lay := laying.Of(c.At(graph.Before))
 			choice := Choice{Bypass: "spring"}
 			place, ok := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 1, AtMM: -1}, choice)
 			if !ok {

@@ -103,7 +103,7 @@ func (s *search) tooShortAnyhow(place retrofit.Place) []graph.Diagnostic {
 	case run == nil:
 		return nil
 	case run.Length.Known && run.Length.V == 0:
-		return []graph.Diagnostic{{Pos: run.Run.Pos, Severity: graph.Error, Rule: "cut-room",
+		return []graph.Diagnostic{{Pos: run.Pos, Severity: graph.Error, Rule: "cut-room",
 			Message: graph.Say("run %q is written with %s: what it joins touches, and there is no pipe to cut", run.Said(), s.length(0))}}
 	case place.NeededMM <= 0:
 		return nil
@@ -112,7 +112,7 @@ func (s *search) tooShortAnyhow(place retrofit.Place) []graph.Diagnostic {
 	if most >= place.NeededMM {
 		return nil
 	}
-	return []graph.Diagnostic{{Pos: run.Run.Pos, Severity: graph.Error, Rule: "cut-room",
+	return []graph.Diagnostic{{Pos: run.Pos, Severity: graph.Error, Rule: "cut-room",
 		Message: graph.Say("run %q is written with %s, and is hardly longer than %s: it has no straight stretch of %s, which the work needs", run.Said(), s.length(run.Length.V), s.length(most), s.length(place.NeededMM))}}
 }
 

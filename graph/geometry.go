@@ -103,11 +103,11 @@ func DistanceWords(v Vec) quantity.Text {
 	var out []quantity.Text
 	for _, c := range v.Components() {
 		if math.Round(c.By*10) != 0 {
-			out = append(out, Say("%s %s", quantity.Length.Finely(c.By), c.Word))
+			out = append(out, Say("%s %s", quantity.Closely(c.By), c.Word))
 		}
 	}
 	if out == nil {
-		return Say("%s", quantity.Length.Finely(0))
+		return Say("%s", quantity.Closely(0))
 	}
 	return quantity.Join(out, ", ")
 }

@@ -84,7 +84,7 @@ func waterIsHeated(in *Input, report Report) {
 	}
 	report(unit.Existing, graph.Diagnostic{
 		Pos: or(v.c.Water.KeyPos["temperature"], v.c.Water.Pos), Severity: graph.Warning, Related: []graph.Related{here(unit)},
-		Message: graph.Say("the water is kept at %s; %q would have to cool it, where it is below %s", v.celsius(t), unit.ID, below),
+		Message: graph.Say("the water is kept at %s; below %s %q would have to cool it", v.celsius(t), below, unit.ID),
 		Hint:    "flows, pipes and lists hold; of heat nothing is worked out: have the maker say what it cools at this water and the warmest air, how cold its water may be set, and what keeps its exchanger from freezing",
 	})
 }

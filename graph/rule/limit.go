@@ -255,7 +255,7 @@ func workingPressure(in *Input, report Report) {
 			told["unit "+b.Unit.ID] = true
 			report(b.Unit.Existing, graph.Diagnostic{
 				Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error,
-				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s at %q; it stands %s", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)),
+				Mode: s.Mode.Name, Message: graph.Say("mode %q: %s at %q; it may see %s at the most", s.Mode.Name, v.pressure(f.StaticPa), b.Unit.ID, v.pressure(highest)),
 				Hint: "a unit for a higher pressure, or a pump with less head",
 			})
 		}

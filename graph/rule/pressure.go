@@ -173,11 +173,11 @@ func unitHighestPressure(in *Input, report Report) {
 			continue
 		}
 		d := graph.Diagnostic{Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)}}
-		d.Message = graph.Say("%q stands %s; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(pa), words)
+		d.Message = graph.Say("%q may see %s at the most; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(pa), words)
 		d.Hint = "choose a unit for a higher pressure, or heat from a pump with less head"
 		if level != "" {
 			d.Severity, d.Hint = graph.Warning, level
-			d.Message = graph.Say("%q stands %s; it can meet %s and the water above it, and nothing says how far below the water it stands", b.Unit.ID, v.pressure(highest), words)
+			d.Message = graph.Say("%q may see %s at the most; it can meet %s and the water above it, and nothing says how far below the water it stands", b.Unit.ID, v.pressure(highest), words)
 		}
 		report(b.Unit.Existing, d)
 	}

@@ -115,8 +115,7 @@ func runNames(list []*graph.Run) string {
 	return names(list, func(r *graph.Run) string { return r.Said() })
 }
 
-// length, flow, … are amounts of a finding.
-// about is the length in round numbers, for a rule of thumb.
+// length, flow, … are amounts of a finding; about is a length in round numbers, for a rule of thumb.
 func (v *view) about(mm float64) quantity.Amount    { return quantity.Length.About(mm) }
 func (v *view) length(mm float64) quantity.Amount   { return quantity.Length.Of(mm) }
 func (v *view) flow(q float64) quantity.Amount      { return quantity.Flow.Of(q) }

@@ -316,7 +316,7 @@ func (l *Loss) Words() quantity.Text {
 			bore = j.BoreMM
 		}
 		if l.ToPump {
-			return graph.Say("%d jets, sized to their pump: %.0f %% of its head at its best flow; open returns of a pump for circulation less", j.Count, 100*r.HeadShare)
+			return graph.Say("%d jets, sized to their pump: %.0f %% of its head at its best flow", j.Count, 100*r.HeadShare)
 		}
 		return graph.Say("%d jets, each %s", j.Count, onBore(k, bore))
 	}

@@ -74,16 +74,16 @@ func longer(p *route.Piece) float64 {
 
 // Words says what is done about it; unit is what a length of stock is called.
 func (t *Tight) Words(unit string) quantity.Text {
-	which := "piece " + numbers(t.Measured)
+	which, should := "piece "+numbers(t.Measured), quantity.Say("should it come out longer, by up to %s", quantity.Length.Of(t.LongerMM))
 	if len(t.Measured) > 1 {
-		which = "pieces " + numbers(t.Measured)
+		which, should = "pieces "+numbers(t.Measured), quantity.Say("should they come out longer, by up to %s together", quantity.Length.Of(t.LongerMM))
 	}
 	over := quantity.Text("nothing over")
 	if t.LeftMM >= 0.5 {
 		over = quantity.Say("only %s over", quantity.Length.Of(t.LeftMM))
 	}
-	text := quantity.Say("%s %d has %s: measure the parts at the ends of %s before anything is cut from it; should they come out longer, by up to %s together, piece %d comes out of ",
-		unit, t.Bar, over, which, quantity.Length.Of(t.LongerMM), t.Moves)
+	text := quantity.Say("%s %d has %s: measure the parts at the ends of %s before anything is cut from that %s; %s, piece %d comes out of ",
+		unit, t.Bar, over, which, unit, should, t.Moves)
 	if t.To > 0 {
 		return text + quantity.Say("%s %d", unit, t.To)
 	}

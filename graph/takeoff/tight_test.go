@@ -20,7 +20,7 @@ func TestTightBars(t *testing.T) {
 	if len(got) != 1 || got[0].Bar != 1 || got[0].Moves != 2 || got[0].To != 2 || got[0].LongerMM != 8 {
 		t.Fatalf("%+v", got)
 	}
-	if w := got[0].Words("bar").In(quantity.MetricSystem); !strings.Contains(w, "bar 1 has nothing over") || !strings.HasSuffix(w, "by up to 8 mm together, piece 2 comes out of bar 2") {
+	if w := got[0].Words("bar").In(quantity.MetricSystem); !strings.Contains(w, "bar 1 has nothing over") || !strings.HasSuffix(w, "should it come out longer, by up to 8 mm, piece 2 comes out of bar 2") {
 		t.Error(w)
 	}
 	plan.Bars[1].OffcutMM = 300

@@ -30,8 +30,8 @@ func Cuts(p *plan.Plan) []template.Cut {
 // HasBands reports whether there are bands to saw old pipe by.
 func HasBands(p *plan.Plan) bool { return len(Sawn(p)) > 0 }
 
-// Sawn returns the cuts through old pipe, by the description's ids: of the proposal, else those the description
-// holds; none at a place that is ruled out.
+// Sawn returns the cuts through old pipe, by the description's ids: of the proposal, else those the
+// description holds; none at a place that is ruled out.
 func Sawn(p *plan.Plan) []template.Cut {
 	if p.RuledOut() != nil {
 		return nil

@@ -2,11 +2,11 @@ package table
 
 import (
 	"cmp"
-	"dryfit/catalog/quantity"
 	"fmt"
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/graph/settle"

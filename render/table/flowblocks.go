@@ -237,13 +237,17 @@ func unpromised(r *spread.Ranges, s form.Style) string {
 			return ""
 		}
 	}
-	for _, f := range r.MeasureFirst {
-		if f.Unit > spread.HarmfulGuess && f.Reading != "" {
-			return fmt.Sprintf("MEASURE FIRST: %s. What the unit needs is not known: its sheet says it. What moves its flow most is %s, by %s %% either way.",
-				s.Say(f.Reading), f.Said(), form.Fixed(100*f.Unit, 0))
+	var most *spread.Influence
+	for i := range r.MeasureFirst { // in the order of what moves most, the unit's flow or, where it stands, the jets'
+		if f := &r.MeasureFirst[i]; most == nil || f.Unit > most.Unit {
+			most = f
 		}
 	}
-	return ""
+	if most == nil || most.Unit <= spread.HarmfulGuess || most.Reading == "" {
+		return ""
+	}
+	return fmt.Sprintf("MEASURE FIRST: %s. What the unit needs is not known: its sheet says it. What moves its flow most is %s, by %s %% either way.",
+		s.Say(most.Reading), most.Said(), form.Fixed(100*most.Unit, 0))
 }
 
 // promiseText words a promise; how a spring stands is no order.

@@ -40,6 +40,11 @@ func TestMeasureFirstWithoutPromise(t *testing.T) {
 	if !strings.HasPrefix(got, "MEASURE FIRST: a bucket and a watch.") || !strings.Contains(got, "32 % either way") || !strings.Contains(got, `the head of "pump"`) {
 		t.Errorf("%q", got)
 	}
+	r.MeasureFirst[0].Unit = 0.2 // and moves the jets more: by 0.4
+	if again := MeasureFirst(r, nil, form.Style{}); again != got {
+		t.Errorf("%q, not what moves the unit's flow most", again)
+	}
+	r.MeasureFirst[0].Unit = 0.02
 	r.MeasureFirst[1].Unit = 0.09
 	if got := MeasureFirst(r, nil, form.Style{}); got != "" {
 		t.Errorf("a tenth is not reached: %q", got)

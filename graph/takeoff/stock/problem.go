@@ -204,5 +204,5 @@ func (p *problem) addMissing() {
 	p.bars = append(p.bars, first)
 }
 
-// trimMM writes hundredths of a millimetre as millimetres.
+// lengthOf is a length in hundredths of a millimetre.
 func lengthOf(h int64) quantity.Amount { return quantity.Closely(float64(h) / hundredths) }

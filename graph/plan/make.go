@@ -73,6 +73,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	if !graph.HasErrors(p.Findings) { // what rules the place out is told by every verb, also where it solves no flows
 		p.Findings = append(p.Findings, p.against...)
 	}
+	p.closable()
 	p.mended(p.Findings, want)
 	p.Findings = slices.DeleteFunc(p.Findings, p.ofNoPair())
 	p.Findings = aloneIfSwapped(p.Findings)

@@ -64,8 +64,8 @@ func (o *sequence) pos(c closing) graph.Pos {
 }
 
 // cheapest words the cheapest change that lets a loop be closed: a valve that is there
-// anyway with unions of its own, else a slip coupling where it can be parked, else a union
-// where it has room, else play.
+// anyway with unions of its own, else a union where it has room, else play. Package plan tries
+// what drawn work can be given, and says that instead.
 func (o *sequence) cheapest(c closing) quantity.Text {
 	links := append(slices.Clone(c.cycle), c.link)
 	var draw quantity.Text
@@ -98,10 +98,6 @@ func (o *sequence) cheapest(c closing) quantity.Text {
 	}
 	if best >= 0 {
 		p := &o.lay.Pieces[best]
-		// A slip coupling is about two depths and a stop long, and is parked on one half.
-		if length := 2*max(p.From.DepthMM, p.To.DepthMM) + 3; bare >= 2*length {
-			return graph.Say("put a slip coupling into %s (piece %d has %s of bare pipe to park it on)%s", LegWords(p.Run, p.Leg), p.Number, mm(bare), draw)
-		}
 		return graph.Say("put a union into %s (piece %d)%s", LegWords(p.Run, p.Leg), p.Number, draw)
 	}
 	if draw != "" {

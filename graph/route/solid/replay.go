@@ -427,7 +427,7 @@ func (s *Bodies) wordBlocks(blocks []Block) []graph.Diagnostic {
 		out = append(out, graph.Diagnostic{Pos: pos, Rule: "assembly", Severity: graph.Error,
 			Message: graph.Say("joint %d (%s into %s) can't be made in its turn: on its way in, %s, %s runs into %s, which stands there by then",
 				j.Number, spigot, socket, millimetres(j.DepthMM), moving.Name, stand.Name),
-			Hint:    "put a true-union valve, whose body comes out, or a slip coupling in place of what stands there, or say how far the old end can be drawn back (play)",
+			Hint:    "say how far the old end can be drawn back (play), or draw two unions on the loop: what is between them goes in sideways, last",
 			Related: []graph.Related{{Pos: stand.Pos, Message: graph.Say("%s is here", stand.Name)}}})
 	}
 	return graph.SortDiagnostics(out)

@@ -31,16 +31,17 @@ function show(state) {
 /** Shows states one after another, the newest next. */
 async function catchUp() {
 	showing.busy = true;
-	while (showing.next) {
-		const state = showing.next;
-		showing.next = null;
-		const texts = await Promise.all(state.pieces.map(textOf));
-		if (showing.next) { continue; }
-		last = state;
-		say(state); // with its sections: it may say that they are what the file says
-		place(state, texts);
-	}
-	showing.busy = false;
+	try {
+		while (showing.next) {
+			const state = showing.next;
+			showing.next = null;
+			const texts = await Promise.all(state.pieces.map(textOf));
+			if (showing.next) { continue; }
+			last = state;
+			say(state); // with its sections: it may say that they are what the file says
+			place(state, texts);
+		}
+	} finally { showing.busy = false; } // one that can't be shown does not keep the next from it
 }
 
 /** @param {Piece} piece @returns {Promise<string | null>} null: the server has it no longer, a newer state is on its way */

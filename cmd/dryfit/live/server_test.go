@@ -47,6 +47,12 @@ func serve(t testing.TB, demo string, papers func(context.Context, Order, func([
 // serveText serves a description.
 func serveText(t testing.TB, text string, papers func(context.Context, Order, func([]live.Section)) error) *served {
 	t.Helper()
+	return serveLoaded(t, text, papers, func() {})
+}
+
+// serveLoaded serves a description, of which each reading waits for something first.
+func serveLoaded(t testing.TB, text string, papers func(context.Context, Order, func([]live.Section)) error, wait func()) *served {
+	t.Helper()
 	out := &served{file: filepath.Join(t.TempDir(), "job.toml")}
 	save(t, out.file, text)
 	at, err := Listen("127.0.0.1:0")
@@ -57,6 +63,7 @@ func serveText(t testing.TB, text string, papers func(context.Context, Order, fu
 		papers = func(_ context.Context, o Order, got func([]live.Section)) error { return Make(o, got) }
 	}
 	cfg := Config{File: out.file, Papers: papers, Load: func() (whatif.Job, []string, error) {
+		wait()
 		text, err := os.ReadFile(out.file)
 		return whatif.Job{File: out.file, Text: text}, []string{out.file}, err
 	}, Write: func(was, text []byte) error { return (&disk.Files{}).Replace(out.file, was, text) }}
@@ -175,6 +182,24 @@ func hash(st state, id string) string {
 		}
 	}
 	return ""
+}
+
+// A page that is opened before the job has been read once hears so, in the form it goes through, and
+// then the answer.
+func TestOpenedBeforeTheFirstAnswer(t *testing.T) {
+	text, err := os.ReadFile("../../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	read := make(chan struct{})
+	s := serveLoaded(t, string(text), noPapers, func() { <-read })
+	states := s.states(t)
+	first := until(t, states, "the first state", func(state) bool { return true })
+	if first.Pieces == nil || len(first.Pieces) != 0 {
+		t.Errorf("before the job is read its sections are %v: no list", first.Pieces)
+	}
+	close(read)
+	until(t, states, "the answer", settled)
 }
 
 // A save changes what it is about and nothing else: the pump's curve the answer, a remark

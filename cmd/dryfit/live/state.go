@@ -21,7 +21,7 @@ type state struct {
 	Text   string  `json:"text"`   // what is being done, or what was
 	Broken bool    `json:"broken"` // the file has errors, or can't be read
 	Old    bool    `json:"old"`    // what is shown is not what the file says
-	Pieces []piece `json:"pieces"`
+	Pieces []piece `json:"pieces"` // never nil: the page goes through them
 	File   string  `json:"file"` // the text of the file this is of, by its hash
 
 	chapters []string // their order, by the ids of their sections
@@ -37,7 +37,7 @@ type board struct {
 }
 
 func newBoard() *board {
-	return &board{now: &state{Text: "Reading the job."}, fresh: make(chan struct{})}
+	return &board{now: &state{Text: "Reading the job.", Pieces: []piece{}}, fresh: make(chan struct{})}
 }
 
 // newest returns the state and a channel that is closed when there is a newer one.
@@ -101,7 +101,7 @@ func (s *state) sort() {
 		return len(order)
 	}
 	slices.SortStableFunc(s.sections, func(a, b live.Section) int { return place(a.ID) - place(b.ID) })
-	s.Pieces, s.texts = nil, map[string]string{}
+	s.Pieces, s.texts = []piece{}, map[string]string{}
 	for i := range s.sections {
 		if text := s.sections[i].HTML; text != "" {
 			hash := hashOf(text)

@@ -22,7 +22,7 @@ type state struct {
 	Broken bool    `json:"broken"` // the file has errors, or can't be read
 	Old    bool    `json:"old"`    // what is shown is not what the file says
 	Pieces []piece `json:"pieces"` // never nil: the page goes through them
-	File   string  `json:"file"` // the text of the file this is of, by its hash
+	File   string  `json:"file"`   // the text of the file this is of, by its hash
 
 	chapters []string // their order, by the ids of their sections
 	sections []live.Section

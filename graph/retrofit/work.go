@@ -73,7 +73,7 @@ func (w work) branch() catalog.Size {
 	flow := 0.0
 	if w.unit != nil {
 		own = settle.UnitPorts(w.cat, w.unit).V
-		ports = own.In(family)
+		ports = w.made(own.In(family))
 		flow = settle.UnitLimits(w.cat, w.unit).Rated.V
 	}
 	const mostFlow, mostWayMM = 6.0 / 3600, 10000
@@ -89,6 +89,17 @@ func (w work) branch() catalog.Size {
 		return ports
 	}
 	return larger(size, ports)
+}
+
+// made returns a size, or where no pipe of the unit's branch is made in it the next larger one
+// that is: a bush or a transition takes it to the port, or is what is told as missing.
+func (w work) made(size catalog.Size) catalog.Size {
+	for _, s := range w.cat.PipeSizes(w.branchSpec) {
+		if s.Metric == size.Metric && s.Nominal >= size.Nominal && !size.IsZero() {
+			return s
+		}
+	}
+	return size
 }
 
 // joins reports whether pipe of the unit's branch can be joined to a port of the unit: it is of

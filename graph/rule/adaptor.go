@@ -35,6 +35,12 @@ func noAdaptor(in *Input, report Report, kind string, hint quantity.Text) {
 				d.Hint = graph.Say("%s is a size of hose, in which no pipe is made: write the pipe it is led to as (%s, for which there is a barb onto such hose; on a unit ports-size), then give the last run to it spec = \"hose\" and that size in the plan that cutin --write-plan writes", other, strings.Join(pipes, " or "))
 			} else if have := partners(v, kind, other); len(have) > 0 {
 				d.Hint += graph.Say("; for %s the catalogue has %s", other, strings.Join(have, ", "))
+				if kind == "transition" && f.New {
+					d.Hint += graph.Say(", to be written as the size in [retrofit] or of the run")
+				}
+				d.Hint += graph.Say("; or give a row of your own: [[catalog.%s]] from %s to %s", kind, other, r.Size)
+			} else {
+				d.Hint += graph.Say("; for %s the catalogue has none: give a row of your own, [[catalog.%s]] from it to %s", other, kind, r.Size)
 			}
 			for _, end := range []graph.PortRef{r.From, r.To} {
 				if p := v.net.Part(end.Part); p != nil && f.Where == "at "+end.String() {

@@ -25,11 +25,17 @@ func (l *work) placeChain(path *route.Path, s *station, from, towards graph.Vec)
 		at += a.NippleMM
 		if a.fitting >= 0 {
 			f := &path.Fittings[a.fitting]
-			near := at
-			if a.NippleMM > 0 {
+			near, far := at, at+a.AddsMM+a.DepthMM
+			switch {
+			case a.NippleMM > 0:
 				near -= a.NippleToMM
+			case a.Kind == "coupling": // over a bush or a spigot, as deep as over the pipe
+				near -= a.DepthMM
 			}
-			f.Near, f.Far = from.Add(way.Scale(near)), from.Add(way.Scale(at+a.AddsMM+a.DepthMM))
+			if a.Kind == "reducing-bush" && a.Size.NominalMM() < a.Size2.NominalMM() { // its spigot is towards the pipe
+				far -= a.DepthMM
+			}
+			f.Near, f.Far = from.Add(way.Scale(near)), from.Add(way.Scale(far))
 		}
 		at += a.AddsMM
 	}

@@ -23,6 +23,7 @@ type Body struct {
 	Core, Likely []Shape
 	Assumed      quantity.Text
 	Guess        bool // equipment of which nobody gave the size: it is taken to be as large as its kind usually is
+	within       bool // a flush bush: it stands in the socket of what it is joined to
 }
 
 // Bodies is everything of a layout that has a place, and what is joined to what.
@@ -60,7 +61,8 @@ func (s *Bodies) Index(id string) int {
 }
 
 // Joined reports whether two bodies are joined: one goes into the other, or both go into
-// one fitting or onto one piece, which keeps them apart.
+// one fitting or onto one piece, which keeps them apart. What goes into a bush that stands in
+// another goes into the socket of the first.
 func (s *Bodies) Joined(i, j int) bool {
 	if i == j || s.All[i].Part != "" && s.All[i].Part == s.All[j].Part {
 		return true
@@ -73,6 +75,17 @@ func (s *Bodies) Joined(i, j int) bool {
 			if m == j && !s.All[k].wide() {
 				return true
 			}
+		}
+	}
+	return s.byBushes(i, -1, j)
+}
+
+// byBushes reports whether nothing but bushes, one in another, leads on to a body from one that
+// was come to from a third.
+func (s *Bodies) byBushes(at, from, to int) bool {
+	for _, k := range s.next[at] {
+		if k != from && (k == to || s.All[k].within && s.byBushes(k, at, to)) {
+			return true
 		}
 	}
 	return false

@@ -46,6 +46,7 @@ func (b *builder) chain(i, point, part int) int {
 		}
 		g := b.girthOf(f.Row, f.Row.Spec, size)
 		body := b.fitting(i, k)
+		body.within = f.Kind == "reducing-bush"
 		body.add(f.Near, f.Far, g)
 		small := min(b.pipeOutside(f.Row.Spec, f.From), b.pipeOutside(f.Row.Spec, f.To))
 		body.Core = []Shape{Cylinder(f.Near, f.Far, small/2)}

@@ -30,8 +30,7 @@ func (p *Plan) RuledOut() *graph.Diagnostic {
 	return p.Fault()
 }
 
-// NoPlace is the error that no place for the cut can take the work asked for. Nil where one does,
-// and where nothing is asked for.
+// NoPlace is the error of work that is asked for and finds no place for the cut. Nil where it does.
 func (p *Plan) NoPlace() *graph.Diagnostic {
 	if p.Proposal != nil {
 		return nil

@@ -37,7 +37,7 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	}
 	style := form.Style{Units: a.Job.System(p.Circuit), Whole: true}
 	if why := a.WhyNoPlace(); why != "" {
-		fmt.Fprintf(&b, "<p class=\"error\">With that there is %s.</p>\n<p class=\"note\">The numbers here are those of the work where the file has it now, %s.</p>\n", text(why.In(style.Units)), text(placeNow(a)))
+		fmt.Fprintf(&b, "<p class=\"error\">With that nothing can be built in: %s.</p>\n<p class=\"note\">The numbers here are those of the work where the file has it now, %s.</p>\n", text(why.In(style.Units)), text(placeNow(a)))
 	} else if d := p.Fault(); d != nil {
 		fmt.Fprintf(&b, "<p class=\"error\">Not to be built so: %s</p>\n", text(d.Message.In(style.Units)))
 	}

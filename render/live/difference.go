@@ -25,7 +25,7 @@ func DifferenceHTML(was, now []byte, only, kept []string, noPlace quantity.Text,
 		b.WriteString("</pre>\n")
 	}
 	if noPlace != "" {
-		fmt.Fprintf(&b, "<p class=\"error\">With that in the file there is %s. Nothing would be built in until something else is changed.</p>\n", text(noPlace.In(units)))
+		fmt.Fprintf(&b, "<p class=\"error\">With that in the file nothing would be built in until something else is changed: %s.</p>\n", text(noPlace.In(units)))
 	}
 	if len(only) > 0 {
 		fmt.Fprintf(&b, "<p class=\"note\">Not written, for no key of the file says it: %s.</p>\n", text(strings.Join(only, "; ")))

@@ -209,7 +209,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 			l.find(stand.Pos, graph.Error, what, "no pipe can be led there, wherever the line is cut: measure again how far the unit's inlet is from the port it is counted from, or move the unit")
 			return nil, nil, false
 		}
-		l.find(stand.Pos, graph.Error, graph.Say("no two pipes at right angles lead from here to %q%s", l.w.unit.ID, inTheWay(met)),
+		l.find(stand.Pos, graph.Error, noPair(l.w.unit.ID, met, s.common.Cut()),
 			"move the unit, keep less clear, cut elsewhere, or write to-unit and from-unit")
 		return nil, nil, false
 	}
@@ -297,11 +297,20 @@ func (s *survey) standsIn(l *limb, in, outlet graph.Vec) quantity.Text {
 	return ""
 }
 
-func inTheWay(met []string) string {
+// noPair says that no pipes lead to a unit, or with cut only that none were found.
+func noPair(unit string, met []string, cut bool) quantity.Text {
+	if cut {
+		return graph.Say("no two pipes at right angles from here to %q were found, though not every way was looked at%s", unit, inTheWay(met, ""))
+	}
+	return graph.Say("no two pipes at right angles lead from here to %q%s", unit, inTheWay(met, ": there is no room for their fittings"))
+}
+
+// inTheWay names what pipes would run into, or says what there is to say where they run into nothing.
+func inTheWay(met []string, nothing string) string {
 	const most = 4
 	switch {
 	case len(met) == 0:
-		return ": there is no room for their fittings"
+		return nothing
 	case len(met) > most:
 		met = append(met[:most:most], fmt.Sprintf("%d more", len(met)-most))
 	}

@@ -31,6 +31,7 @@ const (
 // the way.
 func Find(p Problem) (*Pair, []string) {
 	if done, ok := p.Known.of(&p); ok {
+		p.Known.cut = done.cut
 		return done.pair, done.met
 	}
 	f := newFinder(p)
@@ -39,7 +40,7 @@ func Find(p Problem) (*Pair, []string) {
 	}
 	most := f.steps
 	pair, met := f.find()
-	p.Known.keep(&p, answer{pair, met}, most-f.steps)
+	p.Known.keep(&p, answer{pair, met, pair == nil && f.cut}, most-f.steps)
 	return pair, met
 }
 
@@ -60,6 +61,7 @@ func (f *finder) find() (*Pair, []string) {
 				break
 			}
 			if f.steps <= 0 {
+				f.cut = true
 				break
 			}
 		}
@@ -85,6 +87,7 @@ type finder struct {
 	self   int64
 	rise   phase
 	steps  int
+	cut    bool // where the last look found nothing, it stopped before every way was tried
 	not    []refusal
 	rooms  *[3]room // of the streams there are at a time: see matchFrom
 }
@@ -189,6 +192,7 @@ func (f *finder) solve(fine bool, have *found) *found {
 			}
 		}
 	}
+	f.cut = !out.proved
 	switch {
 	case out.couple != nil:
 		return out

@@ -12,7 +12,12 @@ type Known struct {
 	left    map[leftKey]*left
 	answers map[string]answer // by all that the problem says
 	steps   int               // that the searches took together
+	cut     bool              // the last one, which found nothing, stopped at its bound
 }
+
+// Cut reports whether the last search found nothing and had not tried every way: it stopped at its
+// bound of steps, so that there may be a pair all the same.
+func (k *Known) Cut() bool { return k != nil && k.cut }
 
 // spent is how many steps the searches took together.
 func (k *Known) spent() int {
@@ -26,6 +31,7 @@ func (k *Known) spent() int {
 type answer struct {
 	pair *Pair
 	met  []string
+	cut  bool // nothing was found, and not every way was tried
 }
 
 // of returns what was found for the same problem before.
@@ -42,6 +48,7 @@ func (k *Known) keep(p *Problem, a answer, steps int) {
 	if k == nil {
 		return
 	}
+	k.cut = a.cut
 	if k.steps += steps; steps <= longSteps {
 		return
 	}

@@ -64,3 +64,36 @@ func TestKnownChangesNothing(t *testing.T) {
 		t.Errorf("%d answers are kept: too few to prove anything", kept)
 	}
 }
+
+// That none leads there is known only where every way was tried: a search that stops at its bound
+// says so, one whose port is walled in on all sides does not.
+func TestCutShort(t *testing.T) {
+	p := job()
+	if pair, _ := Find(p); pair == nil {
+		t.Fatal("the job has no pair")
+	}
+	f := newFinder(p)
+	f.steps = 3
+	if pair, _ := f.find(); pair != nil || !f.cut {
+		t.Errorf("after three steps: pair %v, cut short %v", pair, f.cut)
+	}
+	for k, axis := range []graph.Vec{{X: 1}, {Y: 1}, {Z: 1}} {
+		for _, sign := range []float64{-1, 1} {
+			middle, half := p.To.End.Add(axis.Scale(100*sign)), [3]float64{130, 130, 130}
+			half[k] = 20
+			h := graph.Vec{X: half[0], Y: half[1], Z: half[2]}
+			p.Boxes = append(p.Boxes, Box{Low: middle.Sub(h), High: middle.Add(h), Name: "wall"})
+		}
+	}
+	p.Known = &Known{}
+	for range 2 { // the second time it may be remembered
+		if pair, _ := Find(p); pair != nil || p.Known.Cut() {
+			t.Errorf("walled in: pair %v, cut short %v", pair, p.Known.Cut())
+		}
+	}
+	long := answer{cut: true}
+	p.Known.keep(&p, long, longSteps+1)
+	if _, _ = Find(p); !p.Known.Cut() {
+		t.Error("an answer that is remembered forgets that it was cut short")
+	}
+}

@@ -27,7 +27,6 @@ func contradictions(r *field.Reader, p *graph.Part) {
 	}
 	portsApart(r, p)
 	lengthAgrees(r, p)
-	roomForBothPipes(r, p)
 	boxBehindPorts(r, p, graph.Vec{})
 }
 
@@ -63,7 +62,7 @@ func portsApart(r *field.Reader, p *graph.Part) {
 }
 
 // roomForBothPipes finds a unit whose two ports, side by side on one face, stand nearer to each
-// other than one of them is wide.
+// other than the pipe at one of them is wide.
 func roomForBothPipes(r *field.Reader, p *graph.Part) {
 	in, out := p.Port(graph.In), p.Port(graph.Out)
 	if p.Unit == nil || in == nil || out == nil || out.At == nil || in.Faces != nil && out.Faces != nil && *in.Faces != *out.Faces {
@@ -73,11 +72,51 @@ func roomForBothPipes(r *field.Reader, p *graph.Part) {
 	if in.At != nil {
 		by = by.Sub(*in.At)
 	}
-	if wide := p.Unit.PortsSize.NominalMM(); by.Len() >= sameSpotMM && by.Len() < wide {
+	size := leastAtUnit(r, p)
+	wide := size.NominalMM()
+	if pipe, ok := r.Catalog.Pipe(catalog.PVCSch40, size); ok { // 1 in pipe is 33.4 mm outside (ASTM D1785)
+		wide = pipe.OutsideMM
+	}
+	if by.Len() >= sameSpotMM && by.Len() < wide {
 		d := r.Add(out.Pos, "measure from the middle of its inlet to that of its outlet",
-			"the ports of %s stand %s apart, and each is %s wide: no two pipes fit there", located.Said(p.ID), millimetres(by.Len()), p.Unit.PortsSize)
+			"the ports of %s stand %s apart, and pipe of %s is %s wide: no two pipes fit there", located.Said(p.ID), millimetres(by.Len()), size, millimetres(wide))
 		located.Related(d, p.Pos, "the part is here")
 	}
+}
+
+// leastAtUnit is the size of a unit's ports, or where nobody says it the least that the pipes to
+// it can be: that of those drawn, that asked for, or what is taken without being asked, 1-1/2 in
+// or 50 mm and no more than the pipe that is cut.
+func leastAtUnit(r *field.Reader, p *graph.Part) catalog.Size {
+	row, _ := r.Catalog.Row(p.Type)
+	for _, size := range []catalog.Size{p.Unit.PortsSize, p.Size, row.Size} {
+		if !size.IsZero() {
+			return size
+		}
+	}
+	var drawn, old catalog.Size
+	less := func(a, b catalog.Size) catalog.Size {
+		if b.IsZero() || !a.IsZero() && a.NominalMM() <= b.NominalMM() {
+			return a
+		}
+		return b
+	}
+	for _, run := range r.Circuit.Runs {
+		if run.From.Part == p.ID || run.To.Part == p.ID {
+			drawn = less(drawn, run.Size)
+		} else {
+			old = less(old, run.Size)
+		}
+	}
+	switch asked := r.Circuit.Retrofit; {
+	case !drawn.IsZero():
+		return drawn
+	case asked != nil && !asked.Size.IsZero():
+		return asked.Size
+	case old.Metric:
+		return less(old, catalog.Size{Metric: true, Nominal: 50})
+	}
+	return less(old, catalog.Size{Nominal: 1.5})
 }
 
 // machinePortsApart finds a machine whose inlet and outlet stand nearer to each other than the
@@ -92,6 +131,7 @@ func machinePortsApart(r *field.Reader) {
 		}
 	}
 	for _, p := range r.Circuit.Parts {
+		roomForBothPipes(r, p)
 		switch p.Kind {
 		case graph.Pump, graph.Filter, graph.ElementHeater, graph.HeatExchanger:
 		default:

@@ -12,11 +12,12 @@ import (
 	"dryfit/graph/route"
 )
 
-// What is tried to let drawn work be put together: in so many of its longest straight legs, and so
-// many changes together. Judgement, no source: each try lays the work out again.
+// What is tried to let drawn work be put together: so many of its valves, so many of its longest
+// straight legs, and so many changes together. Judgement, no source: each try lays the work out again.
 const (
-	mostClosingLegs = 4
-	mostClosings    = 3
+	mostClosingValves = 12
+	mostClosingLegs   = 4
+	mostClosings      = 3
 )
 
 // closable gives the errors of the order of assembly, where the user drew the work, a change that
@@ -33,7 +34,7 @@ func (p *Plan) closable() {
 	case shutIn:
 		hint = "see first to the valve that shuts the pump in: with it taken out, or moved, what closes the line is looked for again"
 	default:
-		hint = "say how far the old pipe can be drawn back where it is cut (play), or draw this pipe otherwise: neither one union nor two in a leg of it were found to do"
+		hint = "say how far the old pipe can be drawn back where it is cut (play), or draw this pipe otherwise: neither one union nor two in one of the longest new legs were found to do"
 	}
 	for i := range p.Findings {
 		if d := &p.Findings[i]; d.Rule == "assembly" && d.Severity == graph.Error {
@@ -100,7 +101,8 @@ type change struct {
 	circuit *graph.Circuit
 }
 
-// trueUnions are the new valves of a stage each made a true-union one, where the catalogue has it.
+// trueUnions are the new valves of a stage, the first of many, each made a true-union one, where the
+// catalogue has it.
 func trueUnions(s *stage.Stage) []change {
 	var out []change
 	for i, part := range s.Circuit.Parts {
@@ -118,7 +120,9 @@ func trueUnions(s *stage.Stage) []change {
 		c := *s.Circuit
 		c.Parts = slices.Clone(c.Parts)
 		c.Parts[i] = &p
-		out = append(out, change{graph.Say("make %s a true-union valve (type = %q)", p.ID, p.Type), &c})
+		if out = append(out, change{graph.Say("make %s a true-union valve (type = %q)", p.ID, p.Type), &c}); len(out) == mostClosingValves {
+			break
+		}
 	}
 	return out
 }

@@ -221,6 +221,12 @@ func TestOperatingPoint(t *testing.T) {
 // operating returns where a pump meets a system of static head and a square law.
 func operating(t *testing.T, c *laws.PumpCurve, static, k float64) (flow, head float64) {
 	t.Helper()
+	f := operatingFlow(t, c, static, k)
+	return f.Q[0], -f.Loss[0]
+}
+
+func operatingFlow(t *testing.T, c *laws.PumpCurve, static, k float64) *network.Flow {
+	t.Helper()
 	var law network.Law = &laws.PumpLaw{Curve: c, Times: 1, Wide: 1}
 	if c.Rises() {
 		law = &laws.RisingPump{PumpLaw: laws.PumpLaw{Curve: c, Times: 1, Wide: 1}}
@@ -231,7 +237,52 @@ func operating(t *testing.T, c *laws.PumpCurve, static, k float64) (flow, head f
 	if err != nil {
 		t.Fatal(err)
 	}
-	return f.Q[0], -f.Loss[0]
+	return f
+}
+
+// A pump whose curve dips, as when a figure of its sheet is typed wrongly, against systems from
+// the mildest to the harshest: the largest flow at which both agree, found by going down a fine
+// scale and halving, and without end where the way to it leads over the dip to a branch on which
+// the curve falls faster than the system rises.
+func TestOperatingPointOfADip(t *testing.T) {
+	q := []float64{0, 8, 14, 18, 21} // m³/h
+	for i := range q {
+		q[i] /= 3600
+	}
+	curve, err := laws.NewPumpCurve(q, []float64{14.2, 1.25, 9, 5.2, 1.6})
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, over := 0.0, 0
+	for i := range 60 {
+		k := 5e4 * math.Pow(1.12, float64(i))
+		left := func(x float64) float64 { h, _ := curve.Head(x); return h - 0.2 - k*x*x }
+		high := 2 * curve.Last()
+		for left(high-curve.Last()/5000) < 0 {
+			high -= curve.Last() / 5000
+		}
+		low := high - curve.Last()/5000
+		for range 60 {
+			if mid := (low + high) / 2; left(mid) < 0 {
+				high = mid
+			} else {
+				low = mid
+			}
+		}
+		f := operatingFlow(t, curve, 0.2, k)
+		flow, steps := f.Q[0], f.Iterations
+		near(t, "dip", flow, low, 1e-6, "halving")
+		if steps > 100 {
+			t.Errorf("k %g: %d steps", k, steps)
+		}
+		if before > 0 && flow < 0.8*before {
+			over++
+		}
+		before = flow
+	}
+	if over != 1 {
+		t.Errorf("the flow falls over the dip %d times", over)
+	}
 }
 
 // F4: a curve from a table, which rises before it falls. Exercise, inputs read; answer own,

@@ -17,7 +17,8 @@ func (l *shifted) Loss(q float64) (float64, float64) {
 // answers; the one with the most flow is found by starting from the laws' lower bounds,
 // which give at least as much flow as any answer, and adding what a law is above its bound
 // at the flow found, again and again: with one such law the flow falls to the largest
-// answer and no further. From the upper bounds the least answer is found in the same way;
+// answer and no further, or where there is none there past it to the next, on which it may
+// swing (approach). From the upper bounds the least answer is found in the same way;
 // if it is another, the flow says so.
 func (s *Solver) solveBounded(which []int) (*Flow, error) {
 	most, err := s.approach(which, func(b Bounded) Law { return b.Least() })
@@ -44,12 +45,17 @@ func (s *Solver) solveBounded(which []int) (*Flow, error) {
 // mostPasses is how often a bound is brought nearer.
 const mostPasses = 200
 
+// approach adds to the bounds what the laws are above them, again and again. Where a law rises
+// faster than what is round it that would swing for ever about the answer: each time it passes it,
+// half as much is added from there on.
 func (s *Solver) approach(which []int, bound func(Bounded) Law) (*Flow, error) {
 	truth := make([]Bounded, len(which))
 	near := make([]*shifted, len(which))
+	last := make([]float64, len(which)) // by how much a bound was off at the pass before
+	part := make([]float64, len(which)) // of that, how much it is moved by
 	for k, i := range which {
 		truth[k] = s.net.Edges[i].Law.(Bounded)
-		near[k] = &shifted{law: bound(truth[k])}
+		near[k], part[k] = &shifted{law: bound(truth[k])}, 1
 		s.law[i] = near[k]
 	}
 	s.size(true)
@@ -71,8 +77,13 @@ func (s *Solver) approach(which []int, bound func(Bounded) Law) (*Flow, error) {
 			q := f.Q[i]
 			h, _ := truth[k].Loss(q)
 			b, _ := near[k].law.Loss(q)
-			moved = max(moved, math.Abs(h-b-near[k].head))
-			near[k].head = h - b
+			off := h - b - near[k].head
+			if off*last[k] < 0 {
+				part[k] /= 2
+			}
+			last[k] = off
+			moved = max(moved, math.Abs(off))
+			near[k].head += part[k] * off
 		}
 		if moved <= 1e-11*s.hs {
 			return f, nil

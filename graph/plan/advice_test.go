@@ -124,7 +124,7 @@ func followAll(t *testing.T, name, was string) int {
 				continue
 			}
 			q := work(t, c, plan.Places|plan.Findings)
-			if summary := summaryOf(q, v.Place.Run, v.Place.Leg); !strings.Contains(advice.String(), summary) {
+			if summary := summaryOf(q, v.Place.Run, v.Place.Leg); strings.Contains(advice.String(), "the unit gets") && !strings.Contains(advice.String(), summary) { // after a search cut short no flow is promised
 				t.Errorf("%q was promised, it comes to %q", advice, summary)
 			}
 			if got := verdictOf(q, v.Place.Run, v.Place.Leg); got != "best" && got != "possible" && !(got == "possible if" && strings.Contains(advice.String(), "; only if the ")) {

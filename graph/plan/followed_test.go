@@ -154,7 +154,7 @@ func TestNoPairIsSaidOnce(t *testing.T) {
 	if strings.Count(hint, `leave out the box "stair" of keep-clear`) != 1 {
 		t.Errorf("the box is not named once: %s", hint)
 	}
-	const moved = `with at = ["front 500 mm", "right 4060 mm", "down 400 mm"] in [retrofit], together with ports-face = "front" in [retrofit]`
+	const moved = `so: at = ["front 500 mm", "right 4060 mm", "down 400 mm"] in [retrofit], together with ports-face = "front" in [retrofit]`
 	if !strings.Contains(hint, moved) {
 		t.Fatalf("no second way out: %s", hint)
 	}

@@ -56,7 +56,7 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 		}
 		switch {
 		case len(p.mends) > 0 && !said:
-			d.Hint, said = "the place would do with "+quantity.Join(p.mends, "; or with "), true
+			d.Hint, said = "the place would do so: "+quantity.Join(p.mends, "; or so: "), true
 		case len(p.mends) > 0:
 			d.Hint = ""
 		case p.next != "" && !said:

@@ -45,6 +45,10 @@ func NewSite(c *graph.Circuit, lay *route.Layout) *Site {
 // that take a search of their own are left out.
 func (site *Site) TriedBeside(other *Site) { site.trying, site.common = true, other.common }
 
+// Shortened reports whether pipes led from here are by now looked for in fewer steps than for a
+// description that is read anew: they may come out otherwise there.
+func (site *Site) Shortened() bool { return site.common.Spent() }
+
 // bodies are those of what is there, made once.
 func (site *Site) bodies() *solid.Bodies {
 	if site.solids == nil {

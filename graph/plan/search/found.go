@@ -95,7 +95,7 @@ func (s *search) none() graph.Diagnostic {
 	case v.Verdict == "measure first":
 		d.Hint = quantity.Join(v.Mend, "; or ")
 	case len(v.Mend) > 0:
-		d.Hint = "that one would do with " + quantity.Join(v.Mend, "; or with ")
+		d.Hint = "that one would do so: " + quantity.Join(v.Mend, "; or so: ")
 	case v.Next != "":
 		d.Hint = v.Next + s.another()
 	}
@@ -110,7 +110,7 @@ const nextPlaces = 3
 func (s *search) another() quantity.Text {
 	for _, t := range s.trials[1:min(len(s.trials), 1+nextPlaces)] {
 		if v := s.verdict(t); v.Verdict == "ruled out" && len(v.Mend) > 0 {
-			return graph.Say("; or cut %s, which would do with ", v.Place.Where()) + v.Mend[0]
+			return graph.Say("; or cut %s, which would do so: ", v.Place.Where()) + v.Mend[0]
 		}
 	}
 	return ""

@@ -162,18 +162,28 @@ func (s *search) known(runs []*graph.Run) {
 	}
 }
 
-// said words changes that work together, what they cost, and what the unit then gets.
+// said words changes that work together, what they cost, and what the unit then gets. What was led
+// with few steps left may be led otherwise once the file says so, with other flows: those are then
+// left out.
 func (s *search) said(some []help, with *trial) quantity.Text {
+	flows := s.summary(with)
+	if s.site.Shortened() {
+		flows = ""
+	}
+	return wordMend(some, flows, s.onlyIf(with))
+}
+
+// wordMend joins what is changed, what it costs, and what comes of it where there is something to say.
+func wordMend(some []help, flows, condition quantity.Text) quantity.Text {
 	var say, cost []quantity.Text
 	for _, h := range some {
 		say, cost = append(say, h.say), append(cost, h.cost)
 	}
 	text := quantity.Join(say, ", together with ") + "; it costs " + quantity.Join(cost, ", and ")
-	if flows := s.summary(with); flows != "" {
-		text += "; " + flows
-	}
-	if condition := s.onlyIf(with); condition != "" {
-		text += "; " + condition
+	for _, more := range []quantity.Text{flows, condition} {
+		if more != "" {
+			text += "; " + more
+		}
 	}
 	return text
 }

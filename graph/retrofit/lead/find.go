@@ -35,7 +35,7 @@ func Find(p Problem) (*Pair, []string) {
 		return done.pair, done.met
 	}
 	f := newFinder(p)
-	if p.Known.spent() >= mostOfAll {
+	if p.Known.Spent() {
 		f.steps = min(f.steps, shortSteps)
 	}
 	most := f.steps

@@ -27,6 +27,10 @@ func (k *Known) spent() int {
 	return k.steps
 }
 
+// Spent reports whether the searches took as many steps together as all may: each further one is
+// short.
+func (k *Known) Spent() bool { return k.spent() >= mostOfAll }
+
 // answer is what Find returned.
 type answer struct {
 	pair *Pair

@@ -155,8 +155,21 @@ func (d *drawing) nuts(p *graph.Part, f frame, from, to, w float64) {
 // bush draws a reducing bush in a socket, round the pipe that goes into it, and names it.
 func (d *drawing) bush(f frame, stop, face, w float64, from catalog.Size, t *tube) {
 	d.items = append(d.items, f.bush(stop, face, w))
-	d.want(request{name: "name:bush", lines: []string{fittingName("reducing-bush", from, t.size)}, at: d.sides(f, (stop+face)/2, w*hubShare), em: sheet.LeastEm})
+	d.want(request{name: "name:bush", lines: []string{fittingName("reducing-bush", d.c.bushIn(t, from), t.size)}, at: d.sides(f, (stop+face)/2, w*hubShare), em: sheet.LeastEm})
 	d.joint(f, t.bushJoint, face, w)
+}
+
+// bushIn is the size of the socket that the bush round a pipe stands in: that of the fitting, or
+// where two stand one in the other that of the bush it goes into.
+func (c *chain) bushIn(t *tube, fitting catalog.Size) catalog.Size {
+	if run := c.lay.Stage.Run(t.run); run != nil {
+		for _, end := range run.Ends {
+			if n := len(end.Adaptors); n > 1 && end.Adaptors[0].Size == fitting && end.Adaptors[n-1].Size2 == t.size {
+				return end.Adaptors[n-1].Size
+			}
+		}
+	}
+	return fitting
 }
 
 // joint asks for a place for the number of a joint, s along an axis at something w mm across.

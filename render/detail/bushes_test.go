@@ -24,7 +24,7 @@ func TestTwoBushesByTheirOwnSizes(t *testing.T) {
 	got := map[string]int{}
 	for _, page := range Draw(Input{Layout: laying.Of(c)}) {
 		for _, it := range page.Items {
-			if text, ok := it.(scene.Text); ok && strings.HasPrefix(text.Text, "bush ") {
+			if text, ok := it.(scene.Text); ok && strings.HasPrefix(text.Text, "bush ") && strings.Contains(text.Text, " x ") {
 				got[text.Text]++
 			}
 		}

@@ -116,7 +116,11 @@ func (a *about) figures(heads []string, rows [][]string) {
 	for _, r := range rows {
 		a.b.WriteString("<tr>")
 		for _, c := range r {
-			fmt.Fprintf(&a.b, "<td>%s</td>", text(c))
+			class := ""
+			if c != "" && c[0] <= '9' {
+				class = " class=\"amount\"" // which stays beside its unit
+			}
+			fmt.Fprintf(&a.b, "<td%s>%s</td>", class, text(c))
 		}
 		a.b.WriteString("</tr>\n")
 	}
@@ -151,7 +155,14 @@ func (a *about) part(part *graph.Part) {
 	if part.Kind == graph.Pump {
 		drop = "adds"
 	}
-	a.figures([]string{"mode", "flow", drop, "stands"}, rows)
+	heads := []string{"mode", "flow", drop, "stands"}
+	if !slices.ContainsFunc(rows, func(r []string) bool { return r[3] != "" }) { // most parts have but one way to stand
+		heads = heads[:3]
+		for i := range rows {
+			rows[i] = rows[i][:3]
+		}
+	}
+	a.figures(heads, rows)
 	a.file(part.Pos, part.KeyPos["id"], a.s.Plan.Asked.Part(part.ID) != nil)
 	a.settled(part.ID)
 	a.joints(func(name string) bool { return strings.HasPrefix(name, part.ID+".") || name == part.ID })
@@ -236,11 +247,21 @@ func (a *about) settled(id string) {
 	for _, row := range table.ShownRows(values, form.Style{Units: a.units, Whole: true}) {
 		fmt.Fprintf(&a.b, "<tr data-means=\"%s\">", text(table.Means(row[0])))
 		for _, c := range row {
-			fmt.Fprintf(&a.b, "<td>%s</td>", text(c))
+			fmt.Fprintf(&a.b, "<td>%s</td>", text(a.line(c)))
 		}
 		a.b.WriteString("</tr>\n")
 	}
 	a.b.WriteString("</tbody></table></div>\n")
+}
+
+// line words a place in the job's own file by its line alone: the page is about that file.
+func (a *about) line(from string) string {
+	if place, ok := strings.CutPrefix(from, a.s.Job.File+":"); ok {
+		if n, _, ok := strings.Cut(place, ":"); ok {
+			return "line " + n + " of the file"
+		}
+	}
+	return from
 }
 
 // joints lists the joints of a thing: those on its runs, or with a side that is it.

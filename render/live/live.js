@@ -60,9 +60,22 @@ async function textOf(piece) {
 /** @param {State} state */
 function say(state) {
 	const words = state.text + (turned.size > 0 ? " What is turned is only tried: it is not in the file." : "");
-	if (status_.textContent !== words) { status_.textContent = words; }
+	if (status_.dataset.words !== words) {
+		status_.dataset.words = words;
+		status_.replaceChildren(...withWay(words));
+	}
 	status_.classList.toggle("broken", state.broken);
 	page.classList.toggle("old", state.old);
+}
+
+/** What the status says, with a way to the findings where it names them: on a telephone they are far below. @param {string} words @returns {(string | Node)[]} */
+function withWay(words) {
+	const at = words.lastIndexOf("see Findings");
+	if (at < 0) { return [words]; }
+	const a = document.createElement("a");
+	a.href = "#findings";
+	a.textContent = "Findings";
+	return [words.slice(0, at), "see ", a, words.slice(at + "see Findings".length)];
 }
 
 /**
@@ -846,6 +859,7 @@ document.addEventListener("placed", () => {
 const events = new EventSource("events");
 events.addEventListener("state", (e) => { show(JSON.parse(e.data)); });
 events.addEventListener("error", () => {
+	delete status_.dataset.words; // what it said before is said again when it answers
 	status_.textContent = "dryfit doesn't answer: it was stopped, or the network is gone. What stands here is the last it said.";
 	status_.classList.add("broken");
 	page.classList.add("old");

@@ -268,6 +268,8 @@ func TestPageInABrowser(t *testing.T) {
 		if got := b.js(`document.querySelector(".found.error .meant").textContent`); !strings.Contains(got, "pmup") {
 			t.Errorf("the line shown is %q", got)
 		}
+		b.js(`(document.querySelector("#status a").click(), window.scrollY)`)
+		b.wait("the way to the findings, and their head below the status", `document.getElementById("findings").getBoundingClientRect().top >= document.getElementById("status").getBoundingClientRect().bottom - 1 && document.getElementById("findings").getBoundingClientRect().top < 200`)
 		save(t, s.file, string(original))
 		b.wait("the error mended", done+` && document.querySelector("#page.old") === null && document.querySelector("#status.broken") === null`)
 	})

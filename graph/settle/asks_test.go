@@ -25,6 +25,7 @@ var mayAsk = map[string]string{
 	"graph/plan/advice/others.go":  "compares pumps and units",
 	"graph/plan/advice/remedy.go":  "compares pumps",
 	"graph/plan/advice/swap.go":    "chooses the next size of pipe",
+	"graph/plan/closable.go":       "chooses unions and true-union valves",
 	"graph/plan/search/bypass.go":  "compares springs",
 	"graph/plan/search/help.go":    "chooses the next size of pipe",
 	"graph/plan/search/spare.go":   "compares springs, chooses the next size of pipe",

@@ -33,9 +33,11 @@ var exempt = []*regexp.Regexp{
 	regexp.MustCompile(`\b(16|20|25|32|38|40|50|63|75|90|110) mm\b`),
 	regexp.MustCompile(`\b(1/2|3/4|1|1-1/4|1-1/2|2|2-1/2|3|4) in\b`),
 	regexp.MustCompile(`\b19 or 38 mm\b`), // hose in ISO 1307
-	regexp.MustCompile(`circulation-pump-1.5in|spring-check [0-9/-]+ psi|spring [0-9/]+ psi`),
-	regexp.MustCompile(`your leg "[^"]*"`),
-	regexp.MustCompile(`^ *[a-z][a-z.-]* *= .*`),
+	regexp.MustCompile(`circulation-pump-1.5in|spring(-check)?\s+[0-9/-]+\s+psi`),
+	regexp.MustCompile(`your\s+leg\s+"[^"]*"`),
+	regexp.MustCompile(`\b[\w-]+\.toml\b`),
+	regexp.MustCompile(`(?m)^ *[a-z][a-z.-]* *= .*`),
+	regexp.MustCompile(`stands on feet`),
 	regexp.MustCompile(`[0-9] in (10|100|1,000)\b`), // 19 in 20 samples
 }
 
@@ -166,13 +168,12 @@ func readsOnly(t *testing.T, what, out, units string, other *regexp.Regexp) {
 	if strings.ContainsAny(out, "\x01\x02") || strings.Contains(out, `\x01`) {
 		t.Errorf("%s shows the marks of an amount: a Text was printed by %%q, or not by In", what)
 	}
+	for _, e := range exempt { // some go on in the next line
+		out = e.ReplaceAllString(out, "")
+	}
 	said := 0
 	for _, line := range strings.Split(out, "\n") {
-		left := line
-		for _, e := range exempt {
-			left = e.ReplaceAllString(left, "")
-		}
-		if m := other.FindString(left); m != "" && said < 5 {
+		if m := other.FindString(line); m != "" && said < 5 {
 			said++
 			t.Errorf("%s in %s: %q in %s", what, units, m, strings.TrimSpace(line))
 		}

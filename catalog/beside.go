@@ -22,6 +22,10 @@ func (s Size) In(f Family) Size {
 	return s
 }
 
+// UsualBranch returns the size of the pipe to a heat pump where nothing asks for another: 1-1/2 in,
+// or 50 mm. Common practice, no source: it carries 6 m³/h over 10 m each way.
+func UsualBranch(f Family) Size { return Size{Nominal: 1.5}.In(f) }
+
 // NominalInch returns a size in nominal inches, for comparing the width of pipe of both
 // series: 50 mm counts as 1-1/2 in, a metric size with no inch size beside it as a 32nd of
 // its mm. Hose is sold by its bore: 38 mm is 1-1/2 in.

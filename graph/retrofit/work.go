@@ -77,11 +77,10 @@ func (w work) branch() catalog.Size {
 		flow = settle.UnitLimits(w.cat, w.unit).Rated.V
 	}
 	const mostFlow, mostWayMM = 6.0 / 3600, 10000
-	size := catalog.Size{Nominal: 1.5}
+	size := catalog.UsualBranch(family)
 	if flow > mostFlow || way(w.asked.ToUnit) > mostWayMM || way(w.asked.FromUnit) > mostWayMM {
-		size = catalog.Size{Nominal: 2}
+		size = catalog.Size{Nominal: 2}.In(family)
 	}
-	size = size.In(family)
 	if cut := w.oldRigid().In(family); !cut.IsZero() && cut.Nominal < size.Nominal {
 		size = cut
 	}

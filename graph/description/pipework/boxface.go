@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -48,7 +49,7 @@ func boxBehindPorts(r *field.Reader, p *graph.Part, faces graph.Vec) {
 		}
 		toward := strings.Trim(field.DirectionText(way), `"`)
 		d := r.Add(p.KeyPos["box"], `count both corners from the middle of its first port, so that the box ends where the ports look; or mend which way they look`,
-			"port %s faces %s, and %s of its box stand before it: no pipe can leave %s there", q.Name, toward, millimetres(before), located.Said(p.ID))
+			"port %s faces %s, and %s of its box stand before it: no pipe can leave %s there", q.Name, toward, quantity.Closely(before), located.Said(p.ID))
 		if q.Pos.Line > 0 {
 			located.Related(d, q.Pos, "the port is here")
 		}
@@ -81,7 +82,7 @@ func boxFarFromPorts(r *field.Reader, p *graph.Part, origin graph.Vec) bool {
 		return false
 	}
 	d := r.Add(p.KeyPos["box"], "count both corners from the middle of its first port; what stands in the way there and is no part of it is a box of keep-clear, or a part of its own",
-		"the box of %s stands %s from its nearest port, %s: no part of it lies there", located.Said(p.ID), millimetres(nearest), port)
+		"the box of %s stands %s from its nearest port, %s: no part of it lies there", located.Said(p.ID), quantity.Closely(nearest), port)
 	located.Related(d, p.Pos, "the part is here")
 	return true
 }

@@ -23,7 +23,7 @@ func contradictions(r *field.Reader, p *graph.Part) {
 	first := &p.Ports[0]
 	if first.At != nil && first.At.Len() > sameSpotMM {
 		r.Add(first.Pos, "leave out at: it is nothing for that port; count the others from it",
-			"the places of %s are counted from its port %s, and that is given one of its own, %s from itself", located.Said(p.ID), located.Said(first.Name), millimetres(first.At.Len()))
+			"the places of %s are counted from its port %s, and that is given one of its own, %s from itself", located.Said(p.ID), located.Said(first.Name), quantity.Closely(first.At.Len()))
 	}
 	portsApart(r, p)
 	lengthAgrees(r, p)
@@ -79,14 +79,14 @@ func roomForBothPipes(r *field.Reader, p *graph.Part) {
 	}
 	if by.Len() >= sameSpotMM && by.Len() < wide {
 		d := r.Add(out.Pos, "measure from the middle of its inlet to that of its outlet",
-			"the ports of %s stand %s apart, and pipe of %s is %s wide: no two pipes fit there", located.Said(p.ID), millimetres(by.Len()), size, millimetres(wide))
+			"the ports of %s stand %s apart, and pipe of %s is %s wide: no two pipes fit there", located.Said(p.ID), quantity.Closely(by.Len()), size, quantity.Closely(wide))
 		located.Related(d, p.Pos, "the part is here")
 	}
 }
 
 // leastAtUnit is the size of a unit's ports, or where nobody says it the least that the pipes to
-// it can be: that of those drawn, that asked for, or what is taken without being asked, 1-1/2 in
-// or 50 mm and no more than the pipe that is cut.
+// it can be: that of those drawn, that asked for, or what is taken without being asked and no
+// more than the pipe that is cut.
 func leastAtUnit(r *field.Reader, p *graph.Part) catalog.Size {
 	row, _ := r.Catalog.Row(p.Type)
 	for _, size := range []catalog.Size{p.Unit.PortsSize, p.Size, row.Size} {
@@ -108,15 +108,17 @@ func leastAtUnit(r *field.Reader, p *graph.Part) catalog.Size {
 			old = less(old, run.Size)
 		}
 	}
+	family := catalog.Inch
+	if old.Metric {
+		family = catalog.Metric
+	}
 	switch asked := r.Circuit.Retrofit; {
 	case !drawn.IsZero():
 		return drawn
 	case asked != nil && !asked.Size.IsZero():
 		return asked.Size
-	case old.Metric:
-		return less(old, catalog.Size{Metric: true, Nominal: 50})
 	}
-	return less(old, catalog.Size{Nominal: 1.5})
+	return less(old, catalog.UsualBranch(family))
 }
 
 // machinePortsApart finds a machine whose inlet and outlet stand nearer to each other than the
@@ -151,7 +153,7 @@ func machinePortsApart(r *field.Reader) {
 		}
 		if size := wide[p.ID]; apart > 0 && apart < size.NominalMM() && (out.At == nil || apart >= sameSpotMM) {
 			d := r.Add(pos, "measure from its inlet to its outlet; leave it out where nobody did",
-				"the inlet and the outlet of %s stand %s apart, and its pipe is %s: no %s is that short", located.Said(p.ID), millimetres(apart), size, string(p.Kind))
+				"the inlet and the outlet of %s stand %s apart, and its pipe is %s: no %s is that short", located.Said(p.ID), quantity.Closely(apart), size, string(p.Kind))
 			located.Related(d, p.Pos, "the part is here")
 		}
 	}
@@ -170,9 +172,6 @@ func lengthAgrees(r *field.Reader, p *graph.Part) {
 	if math.Abs(by.Len()-p.LengthMM) <= sameSpotMM {
 		return
 	}
-	d := r.Add(out.Pos, "keep what was measured and leave the other out", "%s is %s long, and its outlet stands %s from its inlet", located.Said(p.ID), millimetres(p.LengthMM), millimetres(by.Len()))
+	d := r.Add(out.Pos, "keep what was measured and leave the other out", "%s is %s long, and its outlet stands %s from its inlet", located.Said(p.ID), quantity.Closely(p.LengthMM), quantity.Closely(by.Len()))
 	located.Related(d, p.KeyPos["length"], "the length is here")
 }
-
-// millimetres is a length of a finding, in the units the file is read in.
-func millimetres(mm float64) quantity.Amount { return quantity.Closely(mm) }

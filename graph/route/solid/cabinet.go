@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 )
@@ -38,13 +39,13 @@ func (s *Bodies) checkCabinet(lay *route.Layout) []graph.Diagnostic {
 		}
 		said[b.thing()+w.name] = true
 		d := graph.Diagnostic{Pos: b.Pos, Rule: "clash", Severity: graph.Error,
-			Message: graph.Say("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, millimetres(in.depth)),
-			Hint:    graph.Say("keep it at least %s farther inside, or go straight through the wall with pipe alone", millimetres(math.Ceil(in.depth))),
+			Message: graph.Say("%s stands in the %s of the cabinet: %s of it are beyond", b.Name, w.name, quantity.Closely(in.depth)),
+			Hint:    graph.Say("keep it at least %s farther inside, or go straight through the wall with pipe alone", quantity.Closely(math.Ceil(in.depth))),
 			Related: []graph.Related{{Pos: lay.Circuit.Cabinet.Pos, Message: "the cabinet is described here"}}}
 		if !in.sure {
 			d.Severity = graph.Warning
-			d.Message = graph.Say("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, millimetres(in.depth))
-			d.Hint = graph.Say("measure: %s; or keep it %s farther inside", b.Assumed, millimetres(math.Ceil(in.depth)))
+			d.Message = graph.Say("%s may stand in the %s of the cabinet: as it is taken to be %s of it are beyond", b.Name, w.name, quantity.Closely(in.depth))
+			d.Hint = graph.Say("measure: %s; or keep it %s farther inside", b.Assumed, quantity.Closely(math.Ceil(in.depth)))
 		}
 		out = append(out, d)
 	}

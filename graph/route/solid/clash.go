@@ -195,7 +195,7 @@ func (b *Body) thing() string {
 func (s *Bodies) wordOld(c Clash) graph.Diagnostic {
 	a, b := &s.All[c.A], &s.All[c.B]
 	return graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Note,
-		Message: graph.Say("%s runs through %s: they share %s", a.Name, b.Name, millimetres(c.DepthMM)),
+		Message: graph.Say("%s runs through %s: they share %s", a.Name, b.Name, quantity.Closely(c.DepthMM)),
 		Hint:    "the legs of the existing pipe were measured so; measure again where the new work comes near",
 		Related: []graph.Related{{Pos: b.Pos, Message: graph.Say("%s is here", b.Name)}}}
 }
@@ -205,12 +205,12 @@ func (s *Bodies) word(c Clash) graph.Diagnostic {
 	a, b := &s.All[c.A], &s.All[c.B]
 	d := graph.Diagnostic{Pos: a.Pos, Rule: "clash", Severity: graph.Error,
 		Related: []graph.Related{{Pos: b.Pos, Message: graph.Say("%s is here", b.Name)}}}
-	move := graph.Say("%s %s", millimetres(math.Ceil(c.DepthMM)), graph.WayWord(c.Way))
+	move := graph.Say("%s %s", quantity.Closely(math.Ceil(c.DepthMM)), graph.WayWord(c.Way))
 	where := fmt.Sprintf("the leg that brings %s there", a.Name)
 	if a.Leg > 0 {
 		where = fmt.Sprintf("leg %d of %s", a.Leg, a.Run)
 	}
-	d.Message = graph.Say("%s runs through %s: they share %s", a.Name, b.Name, millimetres(c.DepthMM))
+	d.Message = graph.Say("%s runs through %s: they share %s", a.Name, b.Name, quantity.Closely(c.DepthMM))
 	d.Hint = graph.Say("move %s at least %s, and the legs before and after it with it", where, move)
 	if c.Sure {
 		return d
@@ -222,9 +222,9 @@ func (s *Bodies) word(c Clash) graph.Diagnostic {
 			assumed = append(assumed, w)
 		}
 	}
-	d.Message = graph.Say("%s may run through %s: as they are taken to be they share %s", a.Name, b.Name, millimetres(c.DepthMM))
+	d.Message = graph.Say("%s may run through %s: as they are taken to be they share %s", a.Name, b.Name, quantity.Closely(c.DepthMM))
 	d.Hint = graph.Say("measure: %s; they are clear of each other where what is there is %s less, or with %s moved %s",
-		joinWords(assumed), millimetres(c.DepthMM), where, move)
+		joinWords(assumed), quantity.Closely(c.DepthMM), where, move)
 	for _, x := range []*Body{a, b} {
 		if x.Guess {
 			d.Hint += graph.Say("; box on %q says how large it is", x.Part)
@@ -243,5 +243,3 @@ func joinWords(words []quantity.Text) quantity.Text {
 	}
 	return words[0] + " and " + words[1]
 }
-
-func millimetres(v float64) quantity.Amount { return quantity.Closely(v) }

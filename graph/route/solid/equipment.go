@@ -95,13 +95,13 @@ func (b *builder) guess(body *Body, p *graph.Part, ports []mouth) {
 		body.Likely = append(body.Likely, m.socket...)
 	}
 	if body.Assumed == "" && len(body.Likely) > 0 {
-		body.Assumed = graph.Say("the size of %s %s (its sockets taken as %s wide)", p.Kind, p.ID, millimetres(2*body.Likely[0].Radius()))
+		body.Assumed = graph.Say("the size of %s %s (its sockets taken as %s wide)", p.Kind, p.ID, quantity.Closely(2*body.Likely[0].Radius()))
 	}
 }
 
 // threeSides words the size of a box.
 func threeSides(v graph.Vec) quantity.Text {
-	return graph.Say("%s wide, %s deep and %s high", millimetres(math.Round(v.X)), millimetres(math.Round(v.Y)), millimetres(math.Round(v.Z)))
+	return graph.Say("%s wide, %s deep and %s high", quantity.Closely(math.Round(v.X)), quantity.Closely(math.Round(v.Y)), quantity.Closely(math.Round(v.Z)))
 }
 
 // caseOf is the box equipment usually fills: what its ports span, half its thickness and height

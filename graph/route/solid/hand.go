@@ -77,7 +77,7 @@ func (s *Bodies) CheckHands() []graph.Diagnostic {
 // lacking words a task that has too little room.
 func lacking(t *task, by *obstacle, there, need float64, assumed bool) graph.Diagnostic {
 	d := graph.Diagnostic{Pos: t.pos, Rule: "hand-room", Severity: graph.Warning,
-		Message: graph.Say("%s has %s of room, and needs %s", t.does, millimetres(math.Max(0, math.Round(there))), millimetres(need)),
+		Message: graph.Say("%s has %s of room, and needs %s", t.does, quantity.Closely(math.Max(0, math.Round(there))), quantity.Closely(need)),
 		Hint:    hintOf[t.what]}
 	if by != nil {
 		d.Message += graph.Say(": in the way is %s", by.name)
@@ -86,7 +86,7 @@ func lacking(t *task, by *obstacle, there, need float64, assumed bool) graph.Dia
 		}
 	}
 	if assumed {
-		d.Hint += graph.Say("; the %s is assumed: where yours needs less write [[catalog.hand-room]] name = \"%s %s\", room and source", millimetres(need), t.what, t.size)
+		d.Hint += graph.Say("; the %s is assumed: where yours needs less write [[catalog.hand-room]] name = \"%s %s\", room and source", quantity.Closely(need), t.what, t.size)
 	}
 	return d
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
 )
@@ -426,7 +427,7 @@ func (s *Bodies) wordBlocks(blocks []Block) []graph.Diagnostic {
 		}
 		out = append(out, graph.Diagnostic{Pos: pos, Rule: "assembly", Severity: graph.Error,
 			Message: graph.Say("joint %d (%s into %s) can't be made in its turn: on its way in, %s, %s runs into %s, which stands there by then",
-				j.Number, spigot, socket, millimetres(j.DepthMM), moving.Name, stand.Name),
+				j.Number, spigot, socket, quantity.Closely(j.DepthMM), moving.Name, stand.Name),
 			Hint:    "say how far the old end can be drawn back (play), or draw two unions on the loop: what is between them goes in sideways, last",
 			Related: []graph.Related{{Pos: stand.Pos, Message: graph.Say("%s is here", stand.Name)}}})
 	}

@@ -53,21 +53,21 @@ func closing(s *stage.Stage, valves bool) []quantity.Text {
 	if valves {
 		kinds = slices.Insert(kinds, 0, trueUnions)
 	}
-	wrong := errorsBeside(s)
+	open, wrong := openJoints(s), errorsBeside(s)
 	for _, kind := range kinds {
-		at := s
+		at, left := s, open
 		var done []quantity.Text
 		for found := true; found && len(done) < mostClosings; {
 			found = false
 			for _, ch := range kind(at) {
 				t := &stage.Stage{Circuit: ch.circuit}
 				t.Lay()
-				if openJoints(t) < openJoints(at) && errorsBeside(t) <= wrong {
-					at, done, found = t, append(done, ch.words), true
+				if now := openJoints(t); now < left && errorsBeside(t) <= wrong {
+					at, left, done, found = t, now, append(done, ch.words), true
 					break
 				}
 			}
-			if openJoints(at) == 0 {
+			if left == 0 {
 				return done
 			}
 		}

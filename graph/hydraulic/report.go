@@ -259,10 +259,12 @@ func (v *view) pump(m *ModelPart, out *PartFlow) {
 	case out.PowerW > 0 && out.Efficiency == 0:
 		out.Efficiency = hydraulic / out.PowerW
 	}
-	if p := m.Part; p.BelowWaterSet && v.f.Known[m.nodes[0]] {
-		loss := -v.f.Head[m.nodes[0]]
-		out.NPSHAvailableM = formula.NPSHAvailable(formula.Atmosphere, v.m.Water.VapourPa, v.m.Water.Density, p.BelowWaterMM/1000, loss)
-		out.NPSHKnown = true
+	if v.f.Known[m.nodes[0]] {
+		submerged := 0.0 // where nothing says it: level with the water
+		if m.level {
+			submerged, out.NPSHKnown = m.Below/1000, true
+		}
+		out.NPSHAvailableM = formula.NPSHAvailable(formula.Atmosphere, v.m.Water.VapourPa, v.m.Water.Density, submerged, -v.f.Head[m.nodes[0]])
 	}
 }
 

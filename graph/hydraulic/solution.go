@@ -45,8 +45,8 @@ type PartFlow struct {
 	Spring     Spring  // where it opens and between what it may
 	// of a running pump
 	HeadM, PowerW, Efficiency float64 // power and efficiency 0 where not given
-	NPSHAvailableM            float64
-	NPSHKnown                 bool
+	NPSHAvailableM            float64 // m of the water; level with it, where nothing says how deep the pump stands
+	NPSHKnown                 bool    // it is known how deep
 	ShutOffPa                 float64
 	ShutOffExtrapolated       bool // the curve starts above no flow
 	// of a unit

@@ -263,19 +263,26 @@ func workingPressure(in *Input, report Report) {
 }
 
 func pumpSuctionHead(in *Input, report Report) {
-	v := in.ask()
+	v, told := in.ask(), map[string]bool{}
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
 		for k := range s.Parts {
 			f := &s.Parts[k]
-			if !f.NPSHKnown || f.Part.Pump == nil || len(f.Part.Pump.NPSH) == 0 {
+			if f.NPSHAvailableM == 0 || f.Part.Pump == nil || len(f.Part.Pump.NPSH) == 0 {
 				continue
 			}
 			need := npshAt(f.Part.Pump.NPSH, math.Abs(f.Flow), s.Water.Density)
+			if !f.NPSHKnown {
+				if spare := f.NPSHAvailableM - need; spare < highPump && !told[f.Part.ID] {
+					told[f.Part.ID] = true
+					report(f.Part.Existing && hadLess(in, s.Mode.Name, f.Part, highPump), v.nobodyKnowsHowDeep(s, f, need, spare))
+				}
+				continue
+			}
 			if f.NPSHAvailableM >= need {
 				continue
 			}
-			report(f.Part.Existing && wasShort(in, s.Mode.Name, f.Part), graph.Diagnostic{
+			report(f.Part.Existing && hadLess(in, s.Mode.Name, f.Part, 0), graph.Diagnostic{
 				Pos: key(f.Part, "npsh"), Severity: graph.Error,
 				Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
 				Hint: "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",

@@ -4,17 +4,36 @@ import (
 	"math"
 
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 )
 
-// wasShort reports whether a pump had too little suction head before the work too, or
-// nobody knows.
-func wasShort(in *Input, mode string, pump *graph.Part) bool {
+// highPump is how far above the water a pump may stand of which nothing says its level, m: on the
+// ground beside a sunken pool, with a strainer that keeps it primed. Common practice, no source.
+const highPump = 1.5
+
+// nobodyKnowsHowDeep is what is said of a pump whose suction head hangs on its level, which nothing
+// gives; spare is what it has more than it needs (m) were it level with the water.
+func (v *view) nobodyKnowsHowDeep(s *hydraulic.Solution, f *hydraulic.PartFlow, need, spare float64) graph.Diagnostic {
+	where := graph.Say("it may stand at most %s above it", v.length(1000*spare))
+	if spare < 0 {
+		where = graph.Say("it has to stand at least %s below it", v.length(-1000*spare))
+	}
+	return graph.Diagnostic{
+		Pos: key(f.Part, "npsh"), Severity: graph.Warning, Mode: s.Mode.Name,
+		Message: graph.Say("mode %q: level with the water pump %q would have %s of suction head at %s; it needs %s, and nothing says how far below the water it stands", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
+		Hint:    graph.Say("measure from the water line to its eye and write below-water on it (less than nothing above the water), or on the tub and give the legs between: %s", where),
+	}
+}
+
+// hadLess reports whether a pump had less to spare of its suction head before the work too than
+// some m, or nobody knows.
+func hadLess(in *Input, mode string, pump *graph.Part, spare float64) bool {
 	before := sameMode(in.BeforeSolutions, mode)
 	if before == nil {
 		return true
 	}
 	f := before.Part(pump.ID)
-	return f == nil || !f.NPSHKnown || f.NPSHAvailableM < npshAt(pump.Pump.NPSH, math.Abs(f.Flow), before.Water.Density)
+	return f == nil || f.NPSHAvailableM-npshAt(pump.Pump.NPSH, math.Abs(f.Flow), before.Water.Density) < spare
 }
 
 // npshAt returns the required NPSH in m of water of a density (kg/m³), straight between the

@@ -290,8 +290,9 @@ func TestAffinity(t *testing.T) {
 	approx(t, "efficiency", half.Efficiency, full.Efficiency, 1e-9)
 }
 
-// A curve that rises meets a spring twice: no flow, for the shut-off head does not open it,
-// and the flow at which it stays open, which is given.
+// A curve that rises meets a spring twice: no flow, for the shut-off head does not open it, which is
+// what a start from rest comes to and is given; and the flow at which it stays open once its water
+// moves, at which pump and circuit meet again.
 func TestRisingCurve(t *testing.T) {
 	text := strings.Replace(loopText, `[["0 m3/h", "10 m"], ["20 m3/h", "0 m"]]`, `[["0 m3/h", "5 m"], ["5 m3/h", "9 m"], ["9 m3/h", "8 m"], ["20 m3/h", "0 m"]]`, 1)
 	one := solve(t, text, "on")
@@ -300,8 +301,15 @@ func TestRisingCurve(t *testing.T) {
 	}
 	text = strings.Replace(text, "kind = \"filter\"\nloss =", "kind = \"check-valve\"\ncracking = \"6 m\"\nloss =", 1)
 	s := solve(t, text, "on")
-	if s.Part("filter").State != "lifting" || s.Part("pump").Flow < 1e-3 {
-		t.Errorf("the check is %s at %g m³/s", s.Part("filter").State, s.Part("pump").Flow)
+	if s.Part("filter").State != "shut" || s.Part("pump").Flow != 0 || s.Part("pump").Moving < 1e-3 {
+		t.Errorf("the check is %s at %g m³/s, at %g m³/s were its water moving", s.Part("filter").State, s.Part("pump").Flow, s.Part("pump").Moving)
+	}
+	if hasNote(s, "no water passes") {
+		t.Errorf("no water passes, and it is told twice: %v", s.Notes)
+	}
+	weak := solve(t, strings.Replace(text, `cracking = "6 m"`, `cracking = "4.5 m"`, 1), "on") // below the shut-off head of 5 m
+	if p := weak.Part("pump"); p.Flow < 1e-3 || p.Moving != p.Flow || hasNote(weak, "two flows at which it holds") {
+		t.Errorf("a spring the pump opens from rest: %g and %g m³/s, %v", p.Flow, p.Moving, weak.Notes)
 	}
 	if !hasNote(s, "two flows at which it holds") {
 		t.Errorf("no note of two answers: %v", s.Notes)

@@ -241,9 +241,10 @@ func operatingFlow(t *testing.T, c *laws.PumpCurve, static, k float64) *network.
 }
 
 // A pump whose curve dips, as when a figure of its sheet is typed wrongly, against systems from
-// the mildest to the harshest: the largest flow at which both agree, found by going down a fine
-// scale and halving, and without end where the way to it leads over the dip to a branch on which
-// the curve falls faster than the system rises.
+// the mildest to the harshest: the smallest flow at which both agree, to which a start from rest
+// comes, and beside it the largest, each found by going along a fine scale and halving; and without
+// end where the way to the largest leads over the dip to a branch on which the curve falls faster
+// than the system rises.
 func TestOperatingPointOfADip(t *testing.T) {
 	q := []float64{0, 8, 14, 18, 21} // m³/h
 	for i := range q {
@@ -269,8 +270,27 @@ func TestOperatingPointOfADip(t *testing.T) {
 				low = mid
 			}
 		}
+		small := 0.0
+		for left(small+curve.Last()/5000) > 0 {
+			small += curve.Last() / 5000
+		}
+		top := small + curve.Last()/5000
+		for range 60 {
+			if mid := (small + top) / 2; left(mid) > 0 {
+				small = mid
+			} else {
+				top = mid
+			}
+		}
 		f := operatingFlow(t, curve, 0.2, k)
 		flow, steps := f.Q[0], f.Iterations
+		near(t, "from rest", flow, small, 1e-6, "halving")
+		if f.Two != (low > 1.001*small) {
+			t.Errorf("k %g: flows of %g and %g m³/s, and the answer says that it is one of two: %v", k, small, low, f.Two)
+		}
+		if f.Two {
+			flow = f.Other[0]
+		}
 		near(t, "dip", flow, low, 1e-6, "halving")
 		if steps > 100 {
 			t.Errorf("k %g: %d steps", k, steps)
@@ -281,7 +301,7 @@ func TestOperatingPointOfADip(t *testing.T) {
 		before = flow
 	}
 	if over != 1 {
-		t.Errorf("the flow falls over the dip %d times", over)
+		t.Errorf("the larger flow falls over the dip %d times", over)
 	}
 }
 

@@ -134,8 +134,8 @@ func (v *view) part(i int) {
 	case len(m.Edges) == 1:
 		if e := m.Edges[0]; e >= 0 {
 			out.Flow, out.Drop = v.f.Q[e], v.pa*v.f.Loss[e]
-			if out.FromRest = out.Flow; v.f.Two {
-				out.FromRest = v.f.Other[e]
+			if out.Moving = out.Flow; v.f.Two {
+				out.Moving = v.f.Other[e]
 			}
 		} else if a, b := m.nodes[0], m.nodes[1]; v.f.Known[a] && v.f.Known[b] {
 			out.Drop = v.pa * (v.f.Head[a] - v.f.Head[b])
@@ -329,14 +329,15 @@ func (v *view) notes() {
 		}
 		if m.Pump != nil {
 			running = true
-			if q == 0 {
+			two := v.f.Two && m.Rise.Curve.Rises()
+			if q == 0 && !two {
 				add(p, graph.Warning, "open a way for its water", "%q runs and no water passes it", p.ID)
 			}
-			if v.f.Two && m.Rise.Curve.Rises() {
-				less := v.f.Other[m.Edges[0]]
+			if two {
+				more := v.f.Other[m.Edges[0]]
 				add(p, graph.Warning, "measure the flow after a start, or take a spring the pump lifts from rest: its curve rises before it falls, so its shut-off head is not its highest",
-					"%q has two flows at which it holds, %s and %s: from rest it comes to the smaller, and only if its water was moving already does it keep the larger, which is given here",
-					p.ID, flowWords(less), flowWords(q))
+					"%q has two flows at which it holds, %s and %s: from rest it comes to the smaller, which is given here, and only if its water was moving already does it keep the larger",
+					p.ID, flowWords(q), flowWords(more))
 			}
 		}
 	}

@@ -35,10 +35,11 @@ type PartFlow struct {
 	Drop  float64   // Pa; of a running pump: minus its rise; of a tee: of its run; of a manifold: of its common port
 	State string    // check: "shut", "lifting" (opened by a spring and passing water) or "open" (swing); hand valve: "open", "shut", "30 %", "throttled" (set by its Kv); pump: its speed or "off"; unit: NoFlow; else ""
 	Legs  []LegFlow // tee, manifold, tub, diverter: each port
-	// FromRest is what passes after a start, m³/s: Flow, but where a pump whose curve rises holds at
-	// two flows. Of what has one way through it; else 0.
-	FromRest float64
-	Fed      float64 // m³/s, of jets: what leaves by them; 0 where water is drawn back through them, to a pump they are not on
+	// Moving is what passes where the water moved already when the pump started, m³/s: Flow, but where a
+	// pump whose curve rises holds at two flows, of which a start from rest comes to the smaller. Of
+	// what has one way through it; else 0.
+	Moving float64
+	Fed    float64 // m³/s, of jets: what leaves by them; 0 where water is drawn back through them, to a pump they are not on
 	// of a check valve
 	MarginPa   float64 // to its other state: shut: cracking minus the pressure across it; lifting: pressure across minus cracking
 	MarginFlow float64 // m³/s, the change of flow through its bypassed branch (shut) or through it (lifting) to the other state

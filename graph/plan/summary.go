@@ -27,6 +27,7 @@ type ModeSummary struct {
 	Jets, JetsToday    float64
 	HasToday           bool    // the circuit as it stands was solved too: JetsToday is its own
 	Pump               float64 // flow of the running pump (of the heater pump, where several run)
+	Moving             float64 // what that moves were its water moving already; Pump, but where it holds at two flows
 
 	Beside []UnitSummary // other units of the circuit that have water, in its order
 }
@@ -72,7 +73,7 @@ func Summarise(p *Plan) []ModeSummary {
 	var out []ModeSummary
 	for i := range stage.Solutions {
 		sol := &stage.Solutions[i]
-		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol)}
+		m := ModeSummary{Mode: sol.Mode.Name, Pump: pumpFlow(sol), Moving: pumpMoving(sol)}
 		m.Jets, m.HasJets = sol.JetsFlow()
 		m.JetsToday = m.Jets
 		if before := p.Before.Solution(sol.Mode.Name); before != nil {
@@ -126,6 +127,18 @@ func (m ModeSummary) JetsChange() float64 {
 		return 0
 	}
 	return m.Jets/m.JetsToday - 1
+}
+
+// pumpMoving returns what the pumps that run would move, the most of one, were the water moving
+// already when they start.
+func pumpMoving(s *hydraulic.Solution) float64 {
+	most := 0.0
+	for _, p := range s.Parts {
+		if p.Part.Kind == graph.Pump && p.State != "off" {
+			most = max(most, p.Moving, p.Flow)
+		}
+	}
+	return most
 }
 
 // pumpFlow returns the flow of the running pump that moves most.

@@ -215,6 +215,10 @@ func heaterLineFlows(in *Input, report Report) {
 				d.Mode = s.Mode.Name
 				d.Message = graph.Say("mode %q: pump %q runs and %s passes it: every way to the tub is shut, 1 has to be open", s.Mode.Name, b.Pump.ID, v.flow(0))
 				d.Hint = "open the bypass before the unit's isolators are shut, and hang a tag on them that says so"
+				if flow.Moving > standing {
+					d.Message = graph.Say("mode %q: pump %q runs and %s passes it: from rest it does not open the spring in its way; it would hold %s only if its water was moving already", s.Mode.Name, b.Pump.ID, v.flow(0), v.flow(flow.Moving))
+					d.Hint = "a spring that opens below the pump's head at no flow"
+				}
 			}
 			report(b.Unit.Existing, d)
 		}

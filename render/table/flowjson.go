@@ -57,6 +57,7 @@ type partFlow struct {
 	Kind          string     `json:"kind"`
 	Flow          float64    `json:"flow_m3_h"`
 	FlowRange     *rangeJSON `json:"flow_m3_h_range,omitempty"`
+	Moving        *float64   `json:"flow_if_moving_m3_h,omitempty"` // were its water moving already: where a pump holds at two flows
 	Drop          float64    `json:"drop_kPa"`
 	DropRange     *rangeJSON `json:"drop_kPa_range,omitempty"`
 	State         string     `json:"state,omitempty"`
@@ -236,6 +237,9 @@ func springRange(s hydraulic.Spring) *rangeJSON {
 
 func partOf(p *hydraulic.PartFlow) partFlow {
 	out := partFlow{ID: p.Part.ID, Kind: string(p.Part.Kind), Flow: form.M3h(p.Flow), Drop: form.KPa(p.Drop), State: p.State}
+	if form.M3h(p.Moving) != 0 && form.M3h(p.Moving) != form.M3h(p.Flow) {
+		out.Moving = form.Ptr(form.M3h(p.Moving))
+	}
 	for _, l := range p.Legs {
 		out.Legs = append(out.Legs, legFlow{l.Port, form.M3h(l.Flow), form.KPa(l.Drop), form.Round(l.K, 4)})
 	}

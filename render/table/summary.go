@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/advice"
@@ -86,6 +87,9 @@ func summaryLine(s form.Style, m plan.ModeSummary) string {
 	}
 	if m.HasJets {
 		said = append(said, jetsWords(m, s))
+	}
+	if m.Moving > m.Pump+hydraulic.Standing {
+		said = append(said, "the pump holds "+s.Flow(m.Moving)+" only if its water was moving already: what stands here is what a start from rest comes to")
 	}
 	said = slicesWithout(said, "")
 	if len(said) == 0 {

@@ -18,8 +18,8 @@ func (l *shifted) Loss(q float64) (float64, float64) {
 // which give at least as much flow as any answer, and adding what a law is above its bound
 // at the flow found, again and again: with one such law the flow falls to the largest
 // answer and no further, or where there is none there past it to the next, on which it may
-// swing (approach). From the upper bounds the least answer is found in the same way;
-// if it is another, the flow says so.
+// swing (approach). From the upper bounds the least answer is found in the same way; if it is
+// another, it is the one returned, for a start from rest comes to it first, and the flow says so.
 func (s *Solver) solveBounded(which []int) (*Flow, error) {
 	most, err := s.approach(which, func(b Bounded) Law { return b.Least() })
 	if err != nil {
@@ -35,7 +35,8 @@ func (s *Solver) solveBounded(which []int) (*Flow, error) {
 	if err == nil {
 		for i, q := range most.Q {
 			if math.Abs(q-least.Q[i]) > 1e-5*s.qs {
-				most.Two, most.Other = true, least.Q
+				least.Two, least.Other, least.Iterations = true, most.Q, s.steps
+				return least, nil
 			}
 		}
 	}

@@ -70,7 +70,7 @@ type Flow struct {
 	EnergyError float64   // m, largest imbalance over an edge
 	FlowScale   float64   // m³/s and
 	HeadScale   float64   // m: the size of what was solved
-	Two         bool      // there is a second answer, with less flow
+	Two         bool      // there is a second answer, with more flow
 	Other       []float64 // m³/s, the flows of that answer
 }
 

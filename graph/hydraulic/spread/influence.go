@@ -84,7 +84,8 @@ type effect struct {
 // effects works out what each unknown moves in a mode; nil where what is watched stands still.
 func (s *spreader) effects(m *spreadMode) []effect {
 	value, _ := m.watched()
-	if value(m.after.likely) == 0 {
+	likely := m.moving()
+	if value(likely) == 0 {
 		return nil
 	}
 	out := make([]effect, len(s.all))
@@ -94,7 +95,7 @@ func (s *spreader) effects(m *spreadMode) []effect {
 			continue
 		}
 		half := func(of func(*hydraulic.Solution) float64) float64 {
-			if at := of(m.after.likely); at != 0 {
+			if at := of(likely); at != 0 {
 				return math.Abs(of(high)-of(low)) / 2 / math.Abs(at)
 			}
 			return 0
@@ -107,12 +108,29 @@ func (s *spreader) effects(m *spreadMode) []effect {
 	return out
 }
 
+// moving is the case as described; where its water stands, for the pump can't lift it from rest, what
+// would pass were it moving already: a share of nothing says nothing.
+func (m *spreadMode) moving() *hydraulic.Solution {
+	likely := m.after.likely
+	moves := func(p hydraulic.PartFlow) bool { return p.Part.Kind == graph.Pump && p.Flow == 0 && p.Moving > 0 }
+	if !slices.ContainsFunc(likely.Parts, moves) {
+		return likely
+	}
+	out := *likely
+	out.Parts = slices.Clone(likely.Parts)
+	for i := range out.Parts {
+		p := &out.Parts[i]
+		p.Flow, p.Fed = p.Moving, p.Moving
+	}
+	return &out
+}
+
 // watched returns the flow that matters in a mode, and its name.
 func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves string) {
-	if m.unit >= 0 && math.Abs(m.after.likely.Parts[m.unit].Flow) > 1e-9 {
+	if m.unit >= 0 && m.runs(m.unit) > 1e-9 {
 		return func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }, "the unit's flow"
 	}
-	if jetsFlow(m.after.likely) > 0 {
+	if jetsFlow(m.moving()) > 0 {
 		return jetsFlow, "the jets' flow"
 	}
 	return func(s *hydraulic.Solution) float64 {

@@ -109,8 +109,7 @@ type spreadMode struct {
 	unit          int          // index of the unit in after's parts; -1
 	jetsChange    []sampled
 	unitFlow      []float64 // by point of the sample; NaN: no answer
-	unitRest      []sampled // what the unit gets after a start from rest, m³/s
-	twice         int       // how many samples have a smaller answer then
+	twice         int       // in how many samples it would get more were its water moving already
 	stands        stands
 	unitMargin    []sampled // Pa by which the unit stands more than comes to it
 	pipeMargin    []sampled // the same of the weakest pipe or fitting
@@ -252,8 +251,7 @@ func (m *spreadMode) keep(a answer) {
 	if m.unit < 0 {
 		return
 	}
-	u := &a.sol.Parts[m.unit]
-	if m.unitRest = append(m.unitRest, sampled{u.FromRest, a.past}); u.FromRest != u.Flow {
+	if u := &a.sol.Parts[m.unit]; u.Moving != u.Flow {
 		m.twice++
 	}
 }
@@ -354,6 +352,12 @@ func mostlyPast(some []sampled) bool {
 	return 2*past >= len(some)
 }
 
+// runs is what passes a part in the case as described, or would were its water moving already, m³/s.
+func (m *spreadMode) runs(part int) float64 {
+	p := &m.after.likely.Parts[part]
+	return max(math.Abs(p.Flow), math.Abs(p.Moving))
+}
+
 // promises says in how many of the samples each promise of the mode holds. A unit that
 // gets no water even in the likely case (its pump is off) is promised nothing. Samples past
 // a pump's curve count by what a straight line on from it makes of them.
@@ -369,20 +373,20 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 		p.Share = float64(p.Kept) / float64(max(p.Of, 1))
 		out = append(out, p)
 	}
-	if m.unit >= 0 && unit != nil && unit.Unit != nil && m.after.likely.Parts[m.unit].Flow > 1e-9 {
+	if m.unit >= 0 && unit != nil && unit.Unit != nil && m.runs(m.unit) > 1e-9 {
 		flows, u := m.after.parts[m.unit], unit.Unit
 		words := func(what string, limit float64) quantity.Text {
 			return graph.Say("%s, %s", what, quantity.Flow.Of(limit))
 		}
-		who, enough := "the unit", flows
+		who := "the unit"
 		if m.twice > 0 { // a pump starts from rest every time
-			who, enough = "started from rest, the unit", m.unitRest
+			who = "started from rest, the unit"
 		}
 		if u.Least > 0 {
-			add(LeastFlow, unit.ID, words(who+" gets at least its least flow", u.Least), enough, func(v float64) bool { return v >= u.Least })
+			add(LeastFlow, unit.ID, words(who+" gets at least its least flow", u.Least), flows, func(v float64) bool { return v >= u.Least })
 		}
 		if u.Rated > 0 {
-			add(RatedFlow, unit.ID, words(who+" gets at least its rated flow", u.Rated), enough, func(v float64) bool { return v >= u.Rated })
+			add(RatedFlow, unit.ID, words(who+" gets at least its rated flow", u.Rated), flows, func(v float64) bool { return v >= u.Rated })
 		}
 		if u.Most > 0 {
 			add(MostFlow, unit.ID, words("the unit gets at most its most flow", u.Most), flows, func(v float64) bool { return v <= u.Most })

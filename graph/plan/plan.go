@@ -61,6 +61,14 @@ type Plan struct {
 	account *job.Account // of the description's own heat, once somebody asked
 }
 
+// LayoutBefore is the layout of what is there; nil where nothing is.
+func (p *Plan) LayoutBefore() *route.Layout {
+	if p.Before == nil {
+		return nil
+	}
+	return p.Before.Layout
+}
+
 // Net returns which way the water goes after the work, or as the circuit stands.
 func (p *Plan) Net() *stream.Net {
 	stage := p.After

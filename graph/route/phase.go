@@ -43,7 +43,7 @@ func (o *sequence) phases() {
 			o.late[c.with], o.phase[c.with] = rank+1, phase
 		}
 		o.fitLate(c, rank+1, phase)
-		if part := b.links[c.link].Part; c.how == "slip coupling" {
+		for _, part := range o.slid(c) {
 			for j := range b.links {
 				if b.links[j].Part == part && b.links[j].Slip {
 					o.late[j], o.phase[j] = rank+1, phase
@@ -52,6 +52,21 @@ func (o *sequence) phases() {
 		}
 	}
 	o.measureNear()
+}
+
+// slid are the slip couplings of a loop that one of them closes. All of them are parked before and
+// slid together: into one that is glued nothing goes in between two ends that stand.
+func (o *sequence) slid(c closing) []string {
+	if c.how != "slip coupling" {
+		return nil
+	}
+	var out []string
+	for _, k := range append(slices.Clone(c.cycle), c.link) {
+		if n := &o.bodies.links[k]; n.Slip && n.Part != "" && !slices.Contains(out, n.Part) {
+			out = append(out, n.Part)
+		}
+	}
+	return out
 }
 
 // stringBodies are the bodies on chains between two old ends that do not pass the unit,

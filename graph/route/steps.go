@@ -123,7 +123,7 @@ func (o *sequence) stepText(from, to int) string {
 		}
 		return where + text
 	case how == "slip coupling":
-		return where + fmt.Sprintf("park slip coupling %s on the bare pipe beside it, bring the two ends together, slide it back over both and glue (%s); this closes the loop", n.Part, numbers)
+		return where + o.slideText(from, to) + " (" + numbers + "); this closes the loop"
 	case how == "play":
 		return where + fmt.Sprintf("draw the old end back, glue %s (%s); this closes the loop", text, numbers)
 	case how == "together":
@@ -150,6 +150,24 @@ func (o *sequence) stepText(from, to int) string {
 		return where + "screw " + text + ", tape on the thread (" + numbers + ")"
 	}
 	return where + verb + text + " (" + numbers + ")"
+}
+
+// slideText words a step in which slip couplings close a loop: one alone, or one at each end of
+// what goes in from the side.
+func (o *sequence) slideText(from, to int) string {
+	var parts []string
+	for k := from; k < to; k++ {
+		if p := o.lay.links[k].Part; !slices.Contains(parts, p) {
+			parts = append(parts, p)
+		}
+	}
+	if len(parts) == 1 {
+		return fmt.Sprintf("park slip coupling %s on the bare pipe beside it, bring the two ends together, slide it back over both and glue", parts[0])
+	}
+	for i, p := range parts {
+		parts[i] = "slip coupling " + p
+	}
+	return "park " + strings.Join(parts, " and ") + " on the bare pipe beside them, hold what is new in its place between the old ends, slide each back over its two ends and glue"
 }
 
 func jointNumbers(from, to int) string {

@@ -85,7 +85,7 @@ func TestMarksAgree(t *testing.T) {
 	for name, p := range jobs {
 		var want []template.Cut // by the layout
 		byRun := map[string][]template.Cut{}
-		for _, c := range template.OfRemains(p.After.Layout) {
+		for _, c := range template.OfRemains(p.LayoutBefore(), p.After.Layout) {
 			byRun[c.Run] = append(byRun[c.Run], c)
 		}
 		words := ""
@@ -237,5 +237,67 @@ func detailAgrees(t *testing.T, name string, p *plan.Plan, want []template.Cut) 
 		if i/2 >= len(apart) || !agree.Within(apart[i/2], want[i].OtherMM, 0.05) {
 			t.Errorf("%s, cut in %s: the detail has its lines %v mm apart, the layout %.2f mm", name, want[i].Run, apart, want[i].OtherMM)
 		}
+	}
+}
+
+// Where a unit comes out its line is sawn at the outer faces of both tees (they go with it) and one
+// piece closes it, as long as it is from line to line: cutin's words, the saw bands, the
+// detail, the cut list and the isometric have the same two lines. Where the faces are follows from
+// where the tees stood before the work and from the catalogue's tee.
+func TestMarksAgreeWhereAUnitComesOut(t *testing.T) {
+	data, err := os.ReadFile("../../graph/plan/testdata/jobs/unit-out.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	inch := strings.NewReplacer("pvc-sch80", "pvc-sch40", "\n[pipe]\n", "\n[pipe]\nmeasured-outside-diameter = \"60.3 mm\"\n")
+	for name, text := range map[string]string{"Schedule 80": string(data), "Schedule 40": inch.Replace(string(data))} {
+		c, ds := description.Read(name, []byte(text))
+		if c == nil {
+			t.Fatal(ds)
+		}
+		p, err := plan.Make(c, plan.Findings|plan.Lists)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before := p.Before.Layout
+		a, b := before.Places["tee-a.run-in"], before.Places["tee-b.run-out"]
+		tee, _ := c.Catalog.Fitting("tee", c.Pipe.Spec, c.Pipe.Size)
+		apart := b.Sub(a).Len() + 2*(tee.TakeOffMM+tee.SocketMM)
+		start := before.Places["filter.out"]
+		first := a.Sub(start).Len() - tee.TakeOffMM - tee.SocketMM // from the middle of the filter's port
+		bands := Sawn(p)
+		if len(bands) != 2 || len(p.After.Layout.Pieces) != 1 {
+			t.Fatalf("%s: %d bands and %d pieces", name, len(bands), len(p.After.Layout.Pieces))
+		}
+		if got := p.After.Layout.Pieces[0].CutMM; !agree.Within(got, apart, 0.05) {
+			t.Errorf("%s: the piece is %.2f mm, from face to face of the tees it is %.2f", name, got, apart)
+		}
+		if got := bands[0].FromMM; got > first || got < first-60 { // less how deep the filter's own port takes the pipe
+			t.Errorf("%s: first line at %.2f mm from the face, the tee's face lies %.2f from the port", name, got, first)
+		}
+		for _, band := range bands {
+			slip, _ := c.Catalog.Fitting("slip-coupling", c.Pipe.Spec, c.Pipe.Size)
+			if !agree.Within(band.DepthMM, slip.SocketMM, 0.05) {
+				t.Errorf("%s: %s has its depth mark at %.1f mm, the coupling takes %.1f", name, band.Name, band.DepthMM, slip.SocketMM)
+			}
+		}
+		words := ""
+		for _, block := range table.MarkingBlocks(p, form.Style{}) {
+			words += block.Title + "\n" + strings.Join(block.Lines, "\n") + "\n"
+		}
+		said := regexp.MustCompile(`cut line X(\d) at ([\d.]+) mm from`).FindAllStringSubmatch(words, -1)
+		if len(said) != 2 {
+			t.Fatalf("%s: %d lines in\n%s", name, len(said), words)
+		}
+		for i, band := range bands {
+			if got, _ := strconv.ParseFloat(said[i][2], 64); !agree.Within(got, band.FromMM, 0.51) {
+				t.Errorf("%s: %s is said at %g mm, its band has %.2f", name, band.Name, got, band.FromMM)
+			}
+		}
+		if !strings.Contains(words, "on line-in\n") || !strings.Contains(words, "on line-out\n") || strings.Contains(words, "slip") {
+			t.Errorf("%s: the lines are not told by the old pipes' names:\n%s", name, words)
+		}
+		detailAgrees(t, name, p, []template.Cut{{OtherMM: apart}, {OtherMM: apart}})
+		isometricNames(t, name, p, 2)
 	}
 }

@@ -40,7 +40,7 @@ func Sawn(p *plan.Plan) []template.Cut {
 		if p.After == nil || p.After.Layout == nil {
 			return nil
 		}
-		return template.OfRemains(p.After.Layout)
+		return template.OfRemains(p.LayoutBefore(), p.After.Layout)
 	}
 	if p.Before == nil || p.Before.Layout == nil {
 		return nil

@@ -10,6 +10,7 @@ import (
 	"dryfit/graph/plan/search"
 	"dryfit/graph/retrofit"
 	"dryfit/render/table/form"
+	"dryfit/render/template"
 )
 
 type placeJSON struct {
@@ -194,10 +195,11 @@ func terms(v search.Verdict, s form.Style) *form.Grid {
 // MarkingBlocks says where to mark the old pipe for each cut of a proposal; where the place
 // is ruled out, that and why.
 func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
-	if p.Proposal == nil {
-		return nil
+	why := p.WhyNot()
+	if p.Proposal == nil || why == "" && p.Proposal.Marking.Run == "" {
+		return drawnMarking(p, s)
 	}
-	if why := p.WhyNot(); why != "" {
+	if why != "" {
 		return []form.Block{{Title: "No marking out and no order of assembly", Lines: []string{"  " + s.Say(why)}}}
 	}
 	var out []form.Block
@@ -234,6 +236,34 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 		}
 		out = append(out, b)
 		cut += 2
+	}
+	return out
+}
+
+// drawnMarking says where to mark old pipe that is cut by a description which holds its work
+// already, or where a unit comes out; none where nothing is cut or the plan is ruled out.
+func drawnMarking(p *plan.Plan, s form.Style) []form.Block {
+	if p.Fault() != nil || p.After == nil || p.After.Layout == nil {
+		return nil
+	}
+	var out []form.Block
+	cuts := template.OfRemains(p.LayoutBefore(), p.After.Layout)
+	for i, c := range cuts {
+		if i == 0 || cuts[i-1].Run != c.Run {
+			out = append(out, form.Block{Title: "Marking out on " + c.Run})
+		}
+		b := &out[len(out)-1]
+		b.Lines = append(b.Lines, fmt.Sprintf("  cut line %s at %s from the %s", c.Name, s.Length(c.FromMM), c.From))
+		if c.DepthMM > 0 {
+			side := "before"
+			if c.Second {
+				side = "after"
+			}
+			b.Lines = append(b.Lines, fmt.Sprintf("  insertion mark on what stays: %s %s %s", s.Length(c.DepthMM), side, c.Name))
+		}
+		if c.Other != "" && c.Second {
+			b.Lines = append(b.Lines, fmt.Sprintf("  %s from %s to %s, line to line; the saw goes on the side that comes out", s.Length(c.OtherMM), c.Other, c.Name))
+		}
 	}
 	return out
 }

@@ -75,8 +75,9 @@ func (c *Cut) pipe(path *route.Path, def graph.PipeDefault) {
 }
 
 // OfRemains returns the cuts of a description that holds its cut already: where what is left
-// of an old run goes into a new part. after is the layout after the work.
-func OfRemains(after *route.Layout) []Cut {
+// of an old run goes into a new part, measured from bends as the old run has them. before and
+// after are the layouts before the work, nil where it is not laid out, and after it.
+func OfRemains(before, after *route.Layout) []Cut {
 	net := after.Stage.Net()
 	type half struct {
 		cut Cut
@@ -99,7 +100,7 @@ func OfRemains(after *route.Layout) []Cut {
 			leg := p.Points[near].Sub(p.Points[end])
 			stop, face := p.Stops[end], p.Stops[near]
 			c := Cut{Run: p.Run.RemainsOf, DepthMM: stop.DepthMM, Second: second, Flow: flow,
-				From:   "face of the " + face.Fitting,
+				From:   "face of the " + onOld(before, p, near, face.Fitting),
 				FromMM: leg.Len() - stop.TakeOffMM - face.TakeOffMM - face.DepthMM}
 			switch {
 			case p.Run.Spec != catalog.HosePipe:
@@ -139,6 +140,26 @@ func OfRemains(after *route.Layout) []Cut {
 		}
 	}
 	return out
+}
+
+// onOld names a bend of what is left of a run as it is counted on the run that was there: its
+// start may be gone.
+func onOld(before *route.Layout, p *route.Path, near int, fitting string) string {
+	if before == nil {
+		return fitting
+	}
+	for i := range before.Paths {
+		old := &before.Paths[i]
+		if old.Run.ID != p.Run.RemainsOf {
+			continue
+		}
+		bend := near
+		if p.Run.From != old.Run.From { // its end is what is left
+			bend += len(old.Points) - len(p.Points)
+		}
+		return strings.Replace(fitting, fmt.Sprintf(" at bend %d of %s", near, p.Run.ID), fmt.Sprintf(" at bend %d of %s", bend, old.Run.ID), 1)
+	}
+	return fitting
 }
 
 func isNew(c *graph.Circuit, end graph.PortRef) bool {

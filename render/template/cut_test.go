@@ -77,7 +77,7 @@ func TestOfRemains(t *testing.T) {
 	if c == nil {
 		t.Fatalf("no circuit: %v", found)
 	}
-	cuts := OfRemains(laying.Of(c.At(graph.After)))
+	cuts := OfRemains(laying.Of(c.At(graph.Before)), laying.Of(c.At(graph.After)))
 	if len(cuts) != 2 {
 		t.Fatalf("%d cuts, want 2", len(cuts))
 	}

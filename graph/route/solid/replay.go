@@ -87,7 +87,11 @@ func newReplay(s *Bodies) *replay {
 	}
 	for _, loop := range route.Assemble(s.lay).Loops {
 		switch {
-		case loop.How == "play" || loop.How == "flexible hose" || loop.How == "slip coupling":
+		case loop.How == "slip coupling": // all there are on the loop slide together
+			for _, n := range loop.Joints {
+				r.free[n] = r.free[n] || s.lay.Joints[n-1].Kind == "slip"
+			}
+		case loop.How == "play" || loop.How == "flexible hose":
 			r.free[loop.Closing] = true
 		case strings.HasPrefix(loop.How, "together"):
 			r.free[loop.Closing] = true
@@ -98,7 +102,7 @@ func newReplay(s *Bodies) *replay {
 		}
 	}
 	for n, j := range s.lay.Joints {
-		if j.Kind == "slip" || j.PlayMM >= j.DepthMM-0.05 && j.PlayMM > 0 {
+		if j.PlayMM >= j.DepthMM-0.05 && j.PlayMM > 0 {
 			r.free[n+1] = true
 		}
 	}

@@ -117,6 +117,11 @@ func Units() []UnitInfo {
 	return out
 }
 
+// IsSymbol reports whether a word is the symbol of a unit that is read.
+func IsSymbol(word string) bool {
+	return slices.ContainsFunc(unitTable, func(u UnitInfo) bool { return u.Symbol == word })
+}
+
 // spells reports whether the text is a spelling of the unit.
 func (u UnitInfo) spells(text string) bool {
 	return u.Symbol == text || slices.Contains(u.Aliases, text)

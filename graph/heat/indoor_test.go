@@ -22,7 +22,7 @@ func TestIndoors(t *testing.T) {
 	}
 	element := &Plant{ElementW: 20e3, Heating: AnyTime(), Runs: PumpOnCall}
 	tub.PipesUA = 0
-	if a := Year(tub, element, readTestWeather(t), Tariff{}, false); !near(a.KWh, 168*8.760, 0.01) {
+	if a := Year(tub, element, readTestWeather(t), Tariff{}); !near(a.KWh, 168*8.760, 0.01) {
 		t.Errorf("a year takes %g kWh", a.KWh)
 	}
 	// heating up in closed form: 20 kW from 10 to 38 °C in air of 24 °C
@@ -33,7 +33,7 @@ func TestIndoors(t *testing.T) {
 	tub = yearTub(1.5)
 	tub.FillC, tub.Refills, tub.UseAirM3, tub.PipesUA, tub.Indoor, tub.RoomC = 10, 3, 0.008, 4, true, 24
 	p := &Plant{Unit: mapUnit(), ElementW: 500, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall}
-	a := Year(tub, p, readTestWeather(t), Tariff{}, false)
+	a := Year(tub, p, readTestWeather(t), Tariff{})
 	if in := (a.HeatKWh + a.PumpKWh*p.PumpHeat) * JoulesPerKWh; !agree.Within(a.BalanceJ, 0, 1e-9*in) {
 		t.Errorf("heat in less losses less stored is %g J of %g", a.BalanceJ, in)
 	}

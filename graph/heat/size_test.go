@@ -45,7 +45,7 @@ func TestYearIsMonotone(t *testing.T) {
 	w := readTestWeather(t)
 	base := func() *Tub { return yearTub(1) }
 	plant := &Plant{Unit: mapUnit(), Heating: AnyTime(), Runs: PumpOnCall}
-	kWh := func(tub *Tub, w *Weather) float64 { return Year(tub, plant, w, Tariff{}, false).KWh }
+	kWh := func(tub *Tub, w *Weather) float64 { return Year(tub, plant, w, Tariff{}).KWh }
 	was := kWh(base(), w)
 	for name, change := range map[string]func(*Tub){
 		"loss":      func(t *Tub) { t.SkinUA[TermTub] *= 1.1 },
@@ -62,7 +62,7 @@ func TestYearIsMonotone(t *testing.T) {
 		p := *plant
 		p.FilterH = 4
 		if name == "pipes" {
-			if got, w0 := Year(tub, &p, w, Tariff{}, false).KWh, Year(base(), &p, w, Tariff{}, false).KWh; !(got > w0) {
+			if got, w0 := Year(tub, &p, w, Tariff{}).KWh, Year(base(), &p, w, Tariff{}).KWh; !(got > w0) {
 				t.Errorf("%s: %.1f kWh, before %.1f", name, got, w0)
 			}
 			continue

@@ -123,6 +123,12 @@ func (t *Tub) openShare(hour int) float64 {
 // Parts of a tub's loss besides its skin and pipes [W], in the order of usedTerms.
 type usedLoss [7]float64
 
+// Where in it what goes on with the cover on stands.
+const (
+	usedBlown  = 5
+	usedRefill = 6
+)
+
 var usedTerms = [7]Term{TermEvaporate, TermConvect, TermRadiate, TermBathers, TermTopUp, TermBlown, TermRefill}
 
 // total returns the sum [W].
@@ -142,16 +148,22 @@ func (t *Tub) Bathing(waterC float64, air Air) Open {
 	return Surface{t.Use.AreaM2, t.Use.Activity}.Lose(waterC, air)
 }
 
+// always returns what air through the water and refills take [W] as a mean, the cover on or off.
+func (t *Tub) always(waterC float64, air Air) (blown, refill float64) {
+	if t.AirM3s > 0 {
+		blown = Blown(t.AirM3s, waterC, t.Around(air))
+	}
+	if t.Refills > 0 {
+		refill = t.Refills * t.Capacity() * (waterC - t.FillC) / yearS
+	}
+	return blown, refill
+}
+
 // used returns what the use and the tap take [W] as a mean of an hour in which the cover is
 // off a share of the time.
 func (t *Tub) used(waterC float64, air Air, share float64) usedLoss {
 	var u usedLoss
-	if t.AirM3s > 0 {
-		u[5] = Blown(t.AirM3s, waterC, t.Around(air))
-	}
-	if t.Refills > 0 {
-		u[6] = t.Refills * t.Capacity() * (waterC - t.FillC) / yearS
-	}
+	u[usedBlown], u[usedRefill] = t.always(waterC, air)
 	if share <= 0 {
 		return u
 	}
@@ -162,6 +174,6 @@ func (t *Tub) used(waterC float64, air Air, share float64) usedLoss {
 		u[3] = share / t.Use.OpenS * t.Use.Bathers * (splashKg*t.Fluid.Capacity*(waterC-t.FillC) + bodyJ)
 	}
 	u[4] = share * o.EvaporationKgH / hourS * t.Fluid.Capacity * (waterC - t.FillC)
-	u[5] += share * Blown(t.UseAirM3, waterC, t.Around(air))
+	u[usedBlown] += share * Blown(t.UseAirM3, waterC, t.Around(air))
 	return u
 }

@@ -8,6 +8,8 @@ type Weather struct {
 	Hours []Air
 	Notes []string // what a reader of the results has to know of the file
 	South bool     // the place lies south of the equator
+
+	WarmerK float64 // by what every hour of a Year is warmer than in Hours: another year's air
 }
 
 var daysOf = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
@@ -21,17 +23,6 @@ func (w *Weather) days(month int) int {
 		return 29
 	}
 	return daysOf[month]
-}
-
-// months returns the month of every hour, 0 January.
-func (w *Weather) months() []int {
-	out := make([]int, 0, len(w.Hours))
-	for m := range daysOf {
-		for range w.days(m) * 24 {
-			out = append(out, m)
-		}
-	}
-	return out
 }
 
 // Day returns the index of the first hour of a date; ok is false where the year has none.

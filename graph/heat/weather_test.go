@@ -58,7 +58,7 @@ func TestMonthsAgainstHours(t *testing.T) {
 		zero, five  int
 	}{{false, false, 605.0, 0, 744}, {true, false, 612.6, 0, 1421}, {true, true, 617.3, 201, 1473}} {
 		y := monthsOf(c.swing, c.wave).Year()
-		got := Year(yearTub(0), plant, y, Tariff{}, false).KWh
+		got := Year(yearTub(0), plant, y, Tariff{}).KWh
 		if !near(got, c.kWh, 0.3) || !near(float64(hoursBelow(y, 0)), float64(c.zero), 2) || !near(float64(hoursBelow(y, 5)), float64(c.five), 2) {
 			t.Errorf("swing %v wave %v: %.2f kWh, %d h below 0, %d below 5; want %+v", c.swing, c.wave, got, hoursBelow(y, 0), hoursBelow(y, 5), c)
 		}

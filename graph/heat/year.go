@@ -23,7 +23,6 @@ type Account struct {
 	EndsC    float64
 	BalanceJ float64 // heat in less losses less stored; rounding alone
 	UnitCOP  float64 // heat of the unit over its input, stand-by left out; 0 without one
-	Hourly   []float64
 }
 
 // Year follows a tub through a year of weather, hour by hour, with a plant that holds its
@@ -33,7 +32,7 @@ type Account struct {
 //
 // exactly. The pump runs its filter hours and, where it is called, as long as heat is made;
 // its heat counts. The unit heats first, the element gives the rest.
-func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff, keepHours bool) *Account {
+func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 	y := yearRun{tub: tub, plant: plant, price: tariff.byHour(), c: tub.Capacity(), skin: tub.UA(), acc: &Account{Terms: map[Term]float64{}, ColdestC: math.Inf(1)}}
 	y.perWatt, y.fades = hourS/y.c, 0
 	if y.skin > 0 {
@@ -46,13 +45,14 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff, keepHours bool) *Ac
 	if plant.Unit != nil {
 		y.unit = plant.Unit.sheet()
 	}
-	t := tub.SetC
-	for i, month := range w.months() {
-		hour := i % 24
-		var used float64
-		t, used = y.hour(t, w.Hours[i], hour, &y.acc.Months[month])
-		if keepHours {
-			y.acc.Hourly = append(y.acc.Hourly, used)
+	t, next := tub.SetC, w.Hours
+	for month := range daysOf {
+		for range w.days(month) {
+			for hour, air := range next[:24] {
+				air.TempC += w.WarmerK
+				t = y.hour(t, air, hour, &y.acc.Months[month])
+			}
+			next = next[24:]
 		}
 	}
 	a := y.acc
@@ -101,12 +101,21 @@ type yearRun struct {
 	acc      *Account
 }
 
-// hour moves the water through one hour and returns its temperature and the electricity
-// used [kWh].
-func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64) {
+// hour moves the water through one hour and returns its temperature.
+func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	tub, plant := y.tub, y.plant
-	used := tub.used(t, air, y.open[hour])
-	usedW := used.total()
+	blown, refill := tub.always(t, air)
+	usedW := blown + refill
+	if share := y.open[hour]; share > 0 {
+		used := tub.used(t, air, share)
+		usedW = used.total()
+		for k := range used {
+			y.used[k] += used[k] * hourS
+		}
+	} else { // nothing else takes anything
+		y.used[usedBlown] += blown * hourS
+		y.used[usedRefill] += refill * hourS
+	}
 	filter, may := plant.filterShare(), plant.mayHeat(hour)
 
 	var unit Working
@@ -155,9 +164,6 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	y.book(m, hour, heat, byUnit, element, run.InputW, standby, pump)
 	y.inJ += (heat + share*pumpHeat + others) * hourS
 	y.pipesJ += pipes * hourS
-	for k := range used {
-		y.used[k] += used[k] * hourS
-	}
 	y.acc.ColdestC = min(y.acc.ColdestC, next)
 	y.bathed = y.bathed || y.open[hour] > 0
 	if next < tub.SetC-0.1 {
@@ -169,7 +175,7 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) (float64, float64
 	} else {
 		y.bathed = false
 	}
-	return next, (element + run.InputW + standby + pump) / 1e3
+	return next
 }
 
 // book enters an hour's watts.

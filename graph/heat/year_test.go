@@ -51,8 +51,8 @@ func TestYearWorked(t *testing.T) {
 	element := &Plant{ElementW: 20e3, Heating: AnyTime(), Runs: PumpOnCall}
 	unit := &Plant{Unit: mapUnit(), Heating: AnyTime(), Runs: PumpOnCall}
 
-	e := Year(yearTub(0), element, w, night, false)
-	u := Year(yearTub(0), unit, w, night, false)
+	e := Year(yearTub(0), element, w, night)
+	u := Year(yearTub(0), unit, w, night)
 	for _, c := range []struct {
 		what           string
 		got, want, tol float64
@@ -69,13 +69,13 @@ func TestYearWorked(t *testing.T) {
 	}
 	// the rows are UTC; an hour later it is local standard time there
 	local := w.shifted(1)
-	if got := Year(yearTub(0), element, local, night, false).Cost; !near(got, 629.17, 0.01) {
+	if got := Year(yearTub(0), element, local, night).Cost; !near(got, 629.17, 0.01) {
 		t.Errorf("element in local time: got %.4f, want 629.17", got)
 	}
-	if got := Year(yearTub(0), unit, local, night, false).Cost; !near(got, 150.03, 0.01) {
+	if got := Year(yearTub(0), unit, local, night).Cost; !near(got, 150.03, 0.01) {
 		t.Errorf("unit in local time: got %.4f, want 150.03", got)
 	}
-	open := Year(yearTub(1), element, w, night, false)
+	open := Year(yearTub(1), element, w, night)
 	if got := open.Terms[TermEvaporate]; !near(got, 954.5, 1) {
 		t.Errorf("evaporation: got %.2f kWh, want 954.5", got)
 	}
@@ -89,7 +89,7 @@ func TestYearWorked(t *testing.T) {
 	if got := open.KWh; !near(got, 4097, 0.01*4097) {
 		t.Errorf("element with an open hour a day: got %.1f kWh, want 4097 ± 1 %%", got)
 	}
-	if got := Year(yearTub(1), unit, w, night, false).KWh; !near(got, 968, 0.02*968) {
+	if got := Year(yearTub(1), unit, w, night).KWh; !near(got, 968, 0.02*968) {
 		t.Errorf("unit with an open hour a day: got %.1f kWh, want 968 ± 2 %%", got)
 	}
 }
@@ -111,7 +111,7 @@ func TestYearBalances(t *testing.T) {
 		"unit":    {Unit: weak, ElementW: 500, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall},
 		"hours":   {Unit: mapUnit(), PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpHours},
 	} {
-		a := Year(tub, p, w, Tariff{Price: 1}, false)
+		a := Year(tub, p, w, Tariff{Price: 1})
 		in := (a.HeatKWh + a.PumpKWh*p.PumpHeat) * JoulesPerKWh
 		if !agree.Within(a.BalanceJ, 0, 1e-9*in) {
 			t.Errorf("%s: heat in less losses less stored is %g J of %g", name, a.BalanceJ, in)
@@ -126,7 +126,7 @@ func BenchmarkYear(b *testing.B) {
 	w := readTestWeather(b)
 	tub, plant := yearTub(1), &Plant{Unit: mapUnit(), ElementW: 2000, PumpW: 240, PumpHeat: 0.6, FilterH: 4, Heating: AnyTime(), Runs: PumpOnCall}
 	for b.Loop() {
-		Year(tub, plant, w, Tariff{Price: 0.3}, false)
+		Year(tub, plant, w, Tariff{Price: 0.3})
 	}
 }
 
@@ -137,12 +137,12 @@ func BenchmarkYear(b *testing.B) {
 func TestShortHoursAfterABath(t *testing.T) {
 	w := readTestWeather(t)
 	strong := &Unit{Fluid: water38, Ratings: []Rating{{AirC: 7, WaterC: 38, OutputW: 12e3, InputW: 4e3}}, LeastAirC: 0, HasLeast: true}
-	frost := Year(yearTub(0), &Plant{Unit: strong, Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{}, false)
+	frost := Year(yearTub(0), &Plant{Unit: strong, Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{})
 	if frost.Bathed != 0 || frost.Short < 100 || frost.Short > 200 {
 		t.Errorf("%d hours short, %d of them after a bath, without any", frost.Short, frost.Bathed)
 	}
 	weak := &Unit{Fluid: water38, Ratings: []Rating{{AirC: 7, WaterC: 38, OutputW: 2e3, InputW: 1e3}}}
-	bath := Year(yearTub(1), &Plant{Unit: weak, Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{}, false)
+	bath := Year(yearTub(1), &Plant{Unit: weak, Heating: AnyTime(), Runs: PumpOnCall}, w, Tariff{})
 	if bath.Short < 365 || bath.Bathed != bath.Short {
 		t.Errorf("%d hours short, %d of them after a bath", bath.Short, bath.Bathed)
 	}

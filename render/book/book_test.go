@@ -2,6 +2,9 @@ package book
 
 import (
 	"bytes"
+	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -59,25 +62,55 @@ func TestSameBytesAndInert(t *testing.T) {
 	}
 }
 
-// A table longer than a page goes on with its head; a sheet keeps its own size; every page of
-// text is numbered of all.
+// A table longer than a page goes on with its head; a sheet keeps its own size.
 func TestPagesOfThePaper(t *testing.T) {
 	p := sample().printer()
 	p.print()
-	first, at := p.page, p.at
-	if first < 6 {
-		t.Errorf("%d pages for 120 rows, a sheet and long steps", first)
+	if p.page < 6 {
+		t.Errorf("%d pages for 120 rows, a sheet and long steps", p.page)
 	}
-	second := sample().printer()
-	second.total, second.at = first, at
-	if second.print(); second.page != first {
-		t.Errorf("%d pages in the first pass, %d in the second", first, second.page)
+	if p.starts["work"] != 2 || p.starts["drawings"] <= p.starts["parts"] {
+		t.Errorf("chapters at %v", p.starts)
 	}
-	if at["work"] != 2 || at["drawings"] <= at["parts"] {
-		t.Errorf("chapters at %v", at)
-	}
-	if w, h, _ := second.f.PageSize(at["drawings"] + 1); !(w > 296 && w < 298 && h > 209 && h < 211) {
+	if w, h, _ := p.f.PageSize(p.starts["drawings"] + 1); !(w > 296 && w < 298 && h > 209 && h < 211) {
 		t.Errorf("the sheet's page is %g by %g", w, h)
+	}
+}
+
+// Every page of text is numbered of all, 9 mm above its lower edge, and the contents name each
+// chapter's page, also where the last page is a sheet of another size.
+func TestPagesAreNumbered(t *testing.T) {
+	b := sample()
+	n := len(b.Chapters)
+	b.Chapters[n-2], b.Chapters[n-1] = b.Chapters[n-1], b.Chapters[n-2] // the sheet last
+	p := b.printer()
+	p.print()
+	p.f.SetCompression(false)
+	var out bytes.Buffer
+	if err := p.f.Output(&out); err != nil {
+		t.Fatal(err)
+	}
+	streams := strings.Split(out.String(), "\nstream\n")[1:] // the pages' come first, in their order
+	written := func(text string) *regexp.Regexp {
+		utf16 := "\x00" + strings.Join(strings.Split(text, ""), "\x00")
+		return regexp.MustCompile(`BT [\d.]+ ([\d.]+) Td \(` + regexp.QuoteMeta(utf16) + `\) Tj`)
+	}
+	for page := 1; page <= p.page; page++ {
+		foot := written(fmt.Sprintf("page %d of %d", page, p.page)).FindStringSubmatch(streams[page-1])
+		switch {
+		case page == p.page:
+			if foot != nil {
+				t.Error("the sheet has a foot")
+			}
+		case foot == nil || foot[1] != fmt.Sprintf("%.2f", 9*72/25.4):
+			t.Errorf("page %d has its foot at %v", page, foot)
+		}
+	}
+	for _, c := range b.Chapters {
+		title, number := written(c.Title).FindStringSubmatch(streams[0]), written(fmt.Sprint(p.starts[c.ID])).FindAllStringSubmatch(streams[0], -1)
+		if title == nil || !slices.ContainsFunc(number, func(n []string) bool { return n[1] == title[1] }) {
+			t.Errorf("%s: at %v, its page at %v", c.Title, title, number)
+		}
 	}
 }
 

@@ -23,6 +23,7 @@ const (
 	subPt   = 10.5
 
 	contentsPt = 8.5
+	footPt     = 7.5
 	line       = 1.32 // of a line by its letters' height
 	ptMM       = 25.4 / 72
 )
@@ -30,13 +31,10 @@ const (
 // PDF writes the book for paper: A4, a bookmark for each chapter, page numbers, and every
 // sheet at its true size on a page of its own. Equal books give equal bytes.
 func (b *Book) PDF() ([]byte, error) {
-	first := b.printer()
-	first.print()
-	second := b.printer()
-	second.total, second.at = first.page, first.at
-	second.print()
+	p := b.printer()
+	p.print()
 	var out bytes.Buffer
-	if err := second.f.Output(&out); err != nil {
+	if err := p.f.Output(&out); err != nil {
 		return nil, fmt.Errorf("writing the book: %w", err)
 	}
 	return out.Bytes(), nil
@@ -50,23 +48,33 @@ func (b *Book) printer() *printer {
 // wide is the width of the text.
 func (p *printer) wide() float64 { return p.pageW - 2*edge }
 
-// printer writes one pass: the first counts the pages, the second knows them.
+// printer writes the book page by page, and at the end, on the pages it has left, what is known
+// only then.
 type printer struct {
 	book         *Book
 	pageW, pageH float64
 
-	f     *fpdf.Fpdf
-	y     float64
-	page  int
-	total int            // 0 in the first pass
-	at    map[string]int // page of each chapter
-	flow  bool           // the page in hand takes text
+	f    *fpdf.Fpdf
+	y    float64
+	page int
+	flow bool // the page in hand takes text
+
+	feet   []int          // pages that want a foot
+	starts map[string]int // page of each chapter
+	listed []listed
+}
+
+// listed is a line of the contents whose page number is to be written at its right end.
+type listed struct {
+	chapter string
+	page    int     // on which the contents stand
+	x, y    float64 // right end and foot of the letters, mm
 }
 
 func (p *printer) print() {
 	p.f = scene.NewPDF(p.book.Job.Name+": "+p.book.Kind, p.book.Job.Date)
 	p.f.SetLang("en")
-	starts := map[string]int{}
+	p.starts = map[string]int{}
 	p.newPage()
 	p.f.Bookmark("Contents", 0, 0)
 	p.front()
@@ -76,7 +84,7 @@ func (p *printer) print() {
 		}
 		p.room(28)
 		p.y += 3
-		starts[c.ID] = p.page
+		p.starts[c.ID] = p.page
 		p.f.Bookmark(scene.Visible(c.Title), 0, p.y)
 		p.text(c.Title, headPt, true, 0, p.wide())
 		p.f.SetLineWidth(0.5)
@@ -87,7 +95,32 @@ func (p *printer) print() {
 			p.item(it)
 		}
 	}
-	p.at = starts
+	p.number()
+}
+
+// number writes the foot of every page of text, and where each chapter stands into the contents.
+func (p *printer) number() {
+	last := p.page
+	_, high := p.f.GetPageSize()
+	below := high - p.pageH // y is counted from the top of the last page, whichever is written on
+	p.f.SetTextColor(60, 60, 60)
+	p.f.SetFont(scene.PDFFont, "", footPt)
+	name := p.fit(p.book.Job.Name, p.wide()-40)
+	for _, page := range p.feet {
+		p.f.SetPage(page)
+		p.f.SetFont(scene.PDFFont, "", footPt)
+		n := fmt.Sprintf("page %d of %d", page, last)
+		p.f.Text(edge, below+p.pageH-9, name)
+		p.f.Text(p.pageW-edge-p.f.GetStringWidth(n), below+p.pageH-9, n)
+	}
+	p.f.SetTextColor(0, 0, 0)
+	for _, l := range p.listed {
+		p.f.SetPage(l.page)
+		p.f.SetFont(scene.PDFFont, "", contentsPt)
+		n := fmt.Sprint(p.starts[l.chapter])
+		p.f.Text(l.x-p.f.GetStringWidth(n), below+l.y, n)
+	}
+	p.f.SetPage(last)
 }
 
 // front is the title and the contents.
@@ -120,14 +153,9 @@ const contentsAir = 12.0
 func (p *printer) contents(r readerChapters, from, width float64) {
 	p.text(r.Name, contentsPt, true, from, from+width)
 	for _, c := range r.Chapters {
-		page := ""
-		if n, ok := p.at[c.ID]; ok {
-			page = fmt.Sprint(n)
-		}
 		y := p.y
 		p.text(c.Title, contentsPt, false, from+4, from+width-8)
-		p.f.SetFont(scene.PDFFont, "", contentsPt)
-		p.f.Text(edge+from+width-p.f.GetStringWidth(page), y+contentsPt*ptMM, page)
+		p.listed = append(p.listed, listed{c.ID, p.page, edge + from + width, y + contentsPt*ptMM})
 	}
 	p.y += 1.5
 }
@@ -152,21 +180,12 @@ func sideBySide(all []readerChapters) [2][]readerChapters {
 	return out
 }
 
-// newPage begins a page for text, with its foot.
+// newPage begins a page for text.
 func (p *printer) newPage() {
 	p.f.AddPageFormat("P", fpdf.SizeType{Wd: p.pageW, Ht: p.pageH})
 	p.page++
 	p.y, p.flow = edge, true
-	p.f.SetFont(scene.PDFFont, "", 7.5)
-	p.f.SetTextColor(60, 60, 60)
-	left := p.fit(p.book.Job.Name, p.wide()-40)
-	p.f.Text(edge, p.pageH-9, left)
-	n := fmt.Sprintf("page %d", p.page)
-	if p.total > 0 {
-		n += fmt.Sprintf(" of %d", p.total)
-	}
-	p.f.Text(p.pageW-edge-p.f.GetStringWidth(n), p.pageH-9, n)
-	p.f.SetTextColor(0, 0, 0)
+	p.feet = append(p.feet, p.page)
 }
 
 // fit cuts a text at a width with the font in hand.
@@ -332,13 +351,14 @@ func (p *printer) grid(g *form.Grid, blanks bool) {
 		least = 8
 	}
 	p.room(16)
-	p.row(g.Header, widths, g, true, 0)
+	p.row(p.lines(g.Header, widths, true), widths, g, true, 0)
 	for _, r := range g.Rows {
-		if p.y+p.height(r, widths, false, least) > p.pageH-foot {
+		lines := p.lines(r, widths, false)
+		if p.y+height(lines, least) > p.pageH-foot {
 			p.newPage()
-			p.row(g.Header, widths, g, true, 0)
+			p.row(p.lines(g.Header, widths, true), widths, g, true, 0)
 		}
-		p.row(r, widths, g, false, least)
+		p.row(lines, widths, g, false, least)
 	}
 	p.y += 1.2
 }
@@ -407,24 +427,31 @@ func (p *printer) widthsFor(g *form.Grid, blanks bool, longest float64) (out []f
 	return out, sumLeast < p.wide()
 }
 
-// height is what a row takes.
-func (p *printer) height(cells []string, widths []float64, head bool, least float64) float64 {
+// lines breaks the cells of a row into lines.
+func (p *printer) lines(cells []string, widths []float64, head bool) [][]string {
 	style := ""
 	if head {
 		style = "B"
 	}
 	p.f.SetFont(scene.PDFFont, style, tablePt)
-	lines := 1
-	for i, c := range cells {
-		if i < len(widths) {
-			lines = max(lines, len(p.wrap(c, widths[i]-2*cellPad)))
-		}
+	out := make([][]string, min(len(cells), len(widths)))
+	for i := range out {
+		out[i] = p.wrap(cells[i], widths[i]-2*cellPad)
 	}
-	return max(least, float64(lines)*tablePt*ptMM*1.25+1.2)
+	return out
 }
 
-func (p *printer) row(cells []string, widths []float64, g *form.Grid, head bool, least float64) {
-	h := p.height(cells, widths, head, least)
+// height is what a row takes.
+func height(cells [][]string, least float64) float64 {
+	most := 1
+	for _, lines := range cells {
+		most = max(most, len(lines))
+	}
+	return max(least, float64(most)*tablePt*ptMM*1.25+1.2)
+}
+
+func (p *printer) row(cells [][]string, widths []float64, g *form.Grid, head bool, least float64) {
+	h := height(cells, least)
 	x := edge
 	style := ""
 	if head {
@@ -441,7 +468,7 @@ func (p *printer) row(cells []string, widths []float64, g *form.Grid, head bool,
 		p.f.Rect(x, p.y, w, h, how)
 		if i < len(cells) {
 			p.f.SetFont(scene.PDFFont, style, tablePt)
-			for k, l := range p.wrap(cells[i], w-2*cellPad) {
+			for k, l := range cells[i] {
 				at := x + cellPad
 				if g.IsRight(i) {
 					at = x + w - cellPad - p.f.GetStringWidth(l)

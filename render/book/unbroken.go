@@ -36,5 +36,5 @@ func isUnit(word string) bool {
 	if slices.Contains(counted, word) {
 		return true
 	}
-	return slices.ContainsFunc(quantity.Units(), func(u quantity.UnitInfo) bool { return u.Symbol == word })
+	return quantity.IsSymbol(word)
 }

@@ -37,7 +37,7 @@ func (a *Account) Fit(weather *heat.Weather) (Fit, bool) {
 		}
 	}
 	if weather != nil {
-		f.Year, f.Priced = heat.Year(&s.tub, s.planned, weather, s.tariff, false), s.tariff.Known
+		f.Year, f.Priced = heat.Year(&s.tub, s.planned, weather, s.tariff), s.tariff.Known
 	}
 	return f, true
 }

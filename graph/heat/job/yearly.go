@@ -70,20 +70,17 @@ func (b *builder) run(s *scene) (o outcome, today, planned *heat.Account) {
 	weather := b.more.Weather
 	if s.airK != 0 {
 		w := *weather
-		w.Hours = slices.Clone(w.Hours)
-		for i := range w.Hours {
-			w.Hours[i].TempC += s.airK
-		}
+		w.WarmerK = s.airK
 		weather = &w
 	}
 	if s.today != nil {
-		today = heat.Year(&s.tub, s.today, weather, s.tariff, false)
+		today = heat.Year(&s.tub, s.today, weather, s.tariff)
 		o.todayKWh, o.todayCost = today.KWh, today.Cost
 	}
 	if s.planned != nil {
 		plant := *s.planned
 		plant.Unit = withCOP(plant.Unit, s.cop)
-		planned = heat.Year(&s.tub, &plant, weather, s.tariff, false)
+		planned = heat.Year(&s.tub, &plant, weather, s.tariff)
 		o.plannedKWh, o.plannedCost = planned.KWh, planned.Cost
 	}
 	return o, today, planned

@@ -164,10 +164,11 @@ func (f *timerFront) thin() {
 			least := math.Inf(1)
 			for bin := timerBins - 1; bin >= 0; bin-- {
 				at := &f[on][runs][bin]
-				if at.cost >= least {
+				if at.cost < least {
+					least = at.cost
+				} else {
 					at.cost = math.Inf(1)
 				}
-				least = math.Min(least, at.cost)
 			}
 		}
 	}

@@ -29,9 +29,7 @@ func Of(before, after *route.Layout, unit string, tell func(done, of int)) *Rang
 func Sample(before, after *route.Layout, unit string, points []int) *Ranges {
 	s := newSpread(before, after, unit)
 	out := s.over(points)
-	for _, m := range s.modes {
-		out.Modes = append(out.Modes, m.ranges()...)
-	}
+	out.Modes = s.ranges()
 	return out
 }
 
@@ -83,8 +81,8 @@ func Every(before, after *route.Layout, unit string, every int) *Ranges {
 func (s *spreader) answer(points []int) *Ranges {
 	out := s.over(points)
 	out.AsItStands = s.asItStands
+	out.Modes = s.ranges()
 	for _, m := range s.modes {
-		out.Modes = append(out.Modes, m.ranges()...)
 		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
 	}
 	out.Moves = s.influences()
@@ -270,6 +268,13 @@ func (st *spreadStage) keep(a answer) {
 	}
 }
 
+// ranges returns those of every mode.
+func (s *spreader) ranges() []ModeRanges {
+	of := make([][]ModeRanges, len(s.modes))
+	graph.SideBySide(len(of), func(n int) { of[n] = s.modes[n].ranges() })
+	return slices.Concat(of...)
+}
+
 // ranges returns the ranges of the mode's stages, before first.
 func (m *spreadMode) ranges() []ModeRanges {
 	var out []ModeRanges
@@ -326,9 +331,22 @@ func rangeOf(values []sampled, likely float64) Range {
 	return r
 }
 
-// inOrder returns samples by value, those of one value as they came: there are so many lists of
-// them that a sort that moves them over and over to keep it so was felt.
+// inOrder returns samples by value, those of one value as they came. There are so many lists of
+// them that it is felt how they are sorted: by their values alone where nothing else tells them
+// apart.
 func inOrder(values []sampled) []sampled {
+	if !slices.ContainsFunc(values, func(v sampled) bool { return v.past }) {
+		alone := make([]float64, len(values))
+		for i, v := range values {
+			alone[i] = v.value
+		}
+		slices.Sort(alone)
+		out := make([]sampled, len(values))
+		for i, v := range alone {
+			out[i].value = v
+		}
+		return out
+	}
 	at := make([]int32, len(values))
 	for i := range at {
 		at[i] = int32(i)

@@ -120,3 +120,10 @@ func Directions() map[string]Vec {
 		"up": {Z: 1}, "down": {Z: -1},
 	}
 }
+
+// LevelMM is how far two points may differ in height and still count as level, mm.
+const LevelMM = 1
+
+// TapNearMM is how far above a low point a drain may stand, and below a high one a bleed, mm: as
+// near as a tee on an upright pipe gets to the bend beside it. Common practice, no source.
+const TapNearMM = 200

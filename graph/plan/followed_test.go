@@ -77,7 +77,7 @@ func TestAdviceIsFollowed(t *testing.T) {
 			rule: "least-flow-when-dirty", hint: "a smaller unit, like heat-pump 5 kW", not: "larger or shorter pipe", done: []string{flow, `type = "heat-pump 5 kW"`, loss, ""}},
 		{name: "no leg with room for a drain", wrong: []string{"[[part]]\nid = \"jets\"", ozone + "[[part]]\nid = \"jets\"", "to = \"jets.in\"\nexisting = true\nclear", "to = \"ozone.in\"\nexisting = true\nclear",
 			"[[run]]\nfrom = \"jets.out\"", "[[run]]\nid = \"after\"\nfrom = \"ozone.out\"\nto = \"jets.in\"\nexisting = true\nlegs = [\"up 200 mm\"]\n\n[[run]]\nfrom = \"jets.out\""},
-			rule: "retrofit", hint: `make your leg "up 160 mm" "up 223 mm" or longer, and the pipe beside it too`, done: []string{`"up 160 mm"`, `"up 223 mm"`, `"down 260 mm"`, `"down 323 mm"`}},
+			rule: "drain-at-low-points", hint: `make your leg "up 160 mm" "up 223 mm" or longer, and the pipe beside it too`, done: []string{`"up 160 mm"`, `"up 223 mm"`, `"down 260 mm"`, `"down 323 mm"`}},
 		{name: "air colder than the unit bears", wrong: []string{`air = "-6 °C"`, `air = "-18 °C"`},
 			rule: "unit-holds-tub", hint: "take a unit that works in air of", done: []string{`least-air = "-10 °C"`, `least-air = "-18 °C"`}},
 		{name: "the element kept for it", wrong: []string{`air = "-6 °C"`, `air = "-18 °C"`},

@@ -76,6 +76,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	p.closable()
 	p.mended(p.Findings, want)
 	p.Findings = slices.DeleteFunc(p.Findings, p.ofNoPair())
+	p.Findings = toldByRule(p.Findings)
 	p.Findings = aloneIfSwapped(p.Findings)
 	p.Findings = slices.DeleteFunc(p.Findings, p.ofStandstill)
 	p.Findings = graph.SortDiagnostics(p.Findings)

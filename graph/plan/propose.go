@@ -67,6 +67,23 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 	}
 }
 
+// toldByRule makes one finding of two: where [retrofit] had no room for what a rule then misses,
+// its note goes, and the rule's warnings say what the room lacks.
+func toldByRule(ds []graph.Diagnostic) []graph.Diagnostic {
+	roomless := func(d graph.Diagnostic) bool {
+		return d.Severity == graph.Note && (d.Rule == "drain-at-low-points" || d.Rule == "bleed-at-high-points")
+	}
+	told := map[string]bool{}
+	for i := range ds {
+		if d := &ds[i]; d.Severity == graph.Warning {
+			if k := slices.IndexFunc(ds, func(o graph.Diagnostic) bool { return roomless(o) && o.Rule == d.Rule }); k >= 0 {
+				d.Hint, told[d.Rule] = ds[k].Hint, true
+			}
+		}
+	}
+	return slices.DeleteFunc(ds, func(d graph.Diagnostic) bool { return roomless(d) && told[d.Rule] })
+}
+
 // ofNoPair reports what only follows from there being no pipes to where the unit stands: what is
 // drawn in their place is told at the same key, and closes no loop.
 func (p *Plan) ofNoPair() func(d graph.Diagnostic) bool {

@@ -218,7 +218,11 @@ func (l *limb) feederCheck(s *draft.Strand) {
 		}
 		b = l.w.inline("spring-check", l.w.branchSpec, l.w.branchSize, false)
 	}
-	l.stand(s, p, b, true, l.straightFirst(s, b, legs), "check before the feeder")
+	legs = l.straightFirst(s, b, legs)
+	if k, ok := l.tapBehind(s, b, legs); ok {
+		legs = []int{k}
+	}
+	l.stand(s, p, b, true, legs, "check before the feeder")
 }
 
 // straightFirst puts the legs first that have the straight a check wants before it, the others

@@ -16,31 +16,69 @@ type spot struct {
 	s     *draft.Strand
 	leg   int
 	atEnd bool
+	held  bool // at that end of the leg and no other
+	turns bool // the turning point is at the end of the leg, not at its start
 	way   graph.Vec
 }
-
-// levelMM is how far two points may differ in height and still be taken as level, mm.
-const levelMM = 1
 
 // drainsAndBleeds puts a drain at each low point of the unit's branch where water would be
 // trapped and a bleed at each high point where air would be. Both strands and the unit are
 // one line of water: its ends run out into the line.
 func (l *limb) drainsAndBleeds(to, from *draft.Strand, line graph.Vec) {
-	drains, bleeds := wanted(l.w.asked.Drains, true), wanted(l.w.asked.Bleeds, true)
-	if l.w.asked.Bleeds == nil && !drains {
-		bleeds = false // drains alone speaks of both
-	}
 	sections := l.sections(to, from, line)
 	for _, sign := range []float64{-1, 1} { // low points, then high ones
-		if sign < 0 && !drains || sign > 0 && !bleeds {
+		if !l.tapWanted(sign) {
 			continue
 		}
 		for _, sec := range sections {
 			for _, sp := range sec.turning(sign) {
-				l.tap(sp, sec.legs, sign)
+				if sp[0] > 0 || !sec.tapped {
+					l.tap(sp, sec.legs, sign)
+				}
 			}
 		}
 	}
+}
+
+// tapWanted reports whether low points (sign -1) get drains, or high ones (sign 1) bleeds.
+func (l *limb) tapWanted(sign float64) bool {
+	drains := wanted(l.w.asked.Drains, true)
+	if sign < 0 {
+		return drains
+	}
+	return wanted(l.w.asked.Bleeds, drains) // drains alone speaks of both
+}
+
+// tapBehind stands the drain or the bleed that a check asks for between it and what is behind it in
+// its leg, for once the check is there no room is left: in an upright leg, and in a level one where
+// no leg behind it has the room. It returns the leg the check then goes into; ok is false where none
+// is asked for, or the two have no room together.
+func (l *limb) tapBehind(s *draft.Strand, check body, legs []int) (leg int, ok bool) {
+	i := slices.IndexFunc(legs, func(k int) bool { return s.Free(k, check.socket) >= check.length })
+	if i < 0 {
+		return 0, false
+	}
+	k, tee := legs[i], l.tapItem()
+	room := func(leg int) bool { return axial(s.Legs[leg].By) && s.Free(leg, tee.Depth) >= tee.Length }
+	turn := k
+	for turn < len(s.Legs) && math.Abs(s.Legs[turn].By.Z) <= graph.LevelMM {
+		turn++
+	}
+	if turn == len(s.Legs) || turn > k && slices.ContainsFunc(s.FromStart()[k+1:turn+1], room) {
+		return 0, false // level to the line, or room enough behind
+	}
+	sign := -math.Copysign(1, s.Legs[turn].By.Z) // it rises from there, so the water stays; it falls, so the air does
+	both := tee.Length + draft.Nipple(tee.Depth, check.socket) + check.length
+	if !l.tapWanted(sign) || !room(k) || s.Free(k, max(tee.Depth, check.socket)) < both {
+		return 0, false
+	}
+	way := graph.Vec{Z: sign}
+	if turn == k {
+		way = graph.Vec{Y: -1}
+	}
+	kind, name := tapKind(sign)
+	l.d.PointTo(name+"s", "from-unit", "at")
+	return k, l.tapAt([]spot{{s: s, leg: k, atEnd: true, held: true, way: way}}, kind, name)
 }
 
 // section is a stretch of the unit's branch that water and air pass of themselves: its heights,
@@ -50,6 +88,7 @@ type section struct {
 	z               []float64
 	legs            []*spot
 	shutIn, shutOut bool
+	tapped          bool // a drain or a bleed stands right behind the check it begins at
 }
 
 // sections are the parts of the unit's branch between its tees and the check against a feeder.
@@ -84,7 +123,8 @@ func (l *limb) sections(to, from *draft.Strand, line graph.Vec) []section {
 			at.legs[len(at.legs)-1] = nil
 		}
 		at.shutOut = true
-		out = append(out, section{z: []float64{at.z[len(at.z)-1]}, shutIn: true})
+		behind := slices.ContainsFunc(from.Items, func(it draft.Item) bool { return it.Tee && it.Leg == k && it.Pos > check.Pos })
+		out = append(out, section{z: []float64{at.z[len(at.z)-1]}, shutIn: true, tapped: behind})
 		at = &out[len(out)-1]
 		add(from, k, whole.Z-before)
 		if from.Back[k].Pos <= check.Pos { // it lies before the check
@@ -109,12 +149,12 @@ func (c *section) turning(sign float64) [][2]int {
 	z := c.z
 	for i := 0; i < len(z); {
 		j := i
-		for j+1 < len(z) && math.Abs(z[j+1]-z[i]) <= levelMM {
+		for j+1 < len(z) && math.Abs(z[j+1]-z[i]) <= graph.LevelMM {
 			j++
 		}
 		first, last := i == 0, j == len(z)-1
-		before := first && c.shutIn || !first && sign*(z[i]-z[max(0, i-1)]) > levelMM
-		after := last && c.shutOut || !last && sign*(z[j]-z[min(j+1, len(z)-1)]) > levelMM
+		before := first && c.shutIn || !first && sign*(z[i]-z[max(0, i-1)]) > graph.LevelMM
+		after := last && c.shutOut || !last && sign*(z[j]-z[min(j+1, len(z)-1)]) > graph.LevelMM
 		if before && after && !(first && last) {
 			out = append(out, [2]int{i, j})
 		}
@@ -137,47 +177,76 @@ func (l *limb) tap(at [2]int, legs []*spot, sign float64) {
 			return // the check stands there
 		}
 		if sp := legs[seg]; sp != nil && axial(sp.s.Legs[sp.leg].By) {
-			spots = append(spots, spot{s: sp.s, leg: sp.leg, atEnd: atEnd, way: graph.Vec{Y: -1}})
+			spots = append(spots, spot{s: sp.s, leg: sp.leg, atEnd: atEnd, turns: atEnd, way: graph.Vec{Y: -1}})
 		}
 	}
 	beside(at[1], false) // the leg after the turning point begins at it
 	beside(at[0]-1, true)
 
-	kind, name := graph.DrainValve, "drain"
-	if sign > 0 {
-		kind, name = graph.AirBleed, "bleed"
-	}
+	kind, name := tapKind(sign)
 	l.d.PointTo(name+"s", "to-unit", "at")
-	for _, only := range []bool{true, false} { // where it is clear of everything; else anywhere
+	if l.tapAt(spots, kind, name) {
+		return
+	}
+	rule, what := "drain-at-low-points", "a drain at the low point"
+	if kind == graph.AirBleed {
+		rule, what = "bleed-at-high-points", "a bleed at the high point"
+	}
+	pos, hint := l.roomHint(spots, kind)
+	l.findings = append(l.findings, graph.Diagnostic{Pos: pos, Rule: rule, Severity: graph.Note,
+		Message: graph.Say("the legs to and from the unit have no room for %s", what), Hint: hint})
+}
+
+// tapKind is what a low point (sign -1) or a high one (sign 1) gets, and what its id begins with.
+func tapKind(sign float64) (kind graph.Kind, name string) {
+	if sign > 0 {
+		return graph.AirBleed, "bleed"
+	}
+	return graph.DrainValve, "drain"
+}
+
+// tapAt stands a drain or a bleed in the first of the spots that is clear of everything; else
+// anywhere. It reports whether one of them had room.
+func (l *limb) tapAt(spots []spot, kind graph.Kind, name string) bool {
+	for _, only := range []bool{true, false} {
 		for _, sp := range l.turned(spots, only) {
-			if (!only || l.tapIsClear(sp)) && l.tapIn(sp, kind, name) {
-				return
+			if l.tapIsNear(sp) && (!only || l.tapIsClear(sp)) && l.tapIn(sp, kind, name) {
+				return true
 			}
 		}
 	}
-	word := map[graph.Kind]string{graph.DrainValve: "drain at the low point", graph.AirBleed: "bleed at the high point"}[kind]
-	pos, hint := l.roomHint(spots)
-	l.findings = append(l.findings, graph.Diagnostic{Pos: pos, Rule: "retrofit", Severity: graph.Note,
-		Message: graph.Say("the legs to and from the unit have no room for %s", graph.A(word)), Hint: hint})
+	return false
 }
 
 // roomHint says how a leg comes to have room for a drain or a bleed: of legs the user drew, the
 // one that lacks least of it, and by how much; else where the unit stands decides.
-func (l *limb) roomHint(spots []spot) (graph.Pos, quantity.Text) {
-	it, least := l.tapItem(), math.Inf(1)
-	var leg graph.Leg
-	for _, sp := range spots {
-		if own := sp.s.Legs[sp.leg]; own.Pos.IsValid() && !own.Open {
-			if lacks := it.Length - sp.s.Free(sp.leg, it.Depth); lacks > 0 && lacks < least {
-				least, leg = lacks, own
+func (l *limb) roomHint(spots []spot, kind graph.Kind) (graph.Pos, quantity.Text) {
+	it := l.tapItem()
+	least := func(own bool) (leg graph.Leg, lacks float64, ok bool) {
+		lacks = math.Inf(1)
+		for _, sp := range spots {
+			g := sp.s.Legs[sp.leg]
+			if own && (!g.Pos.IsValid() || g.Open) {
+				continue
+			}
+			if mm := it.Length - sp.s.Free(sp.leg, it.Depth); mm > 0 && mm < lacks {
+				leg, lacks, ok = g, mm, true
 			}
 		}
+		return leg, lacks, ok
 	}
-	const plug = "; a plug of the unit's own does as well if it is reached"
-	if !math.IsInf(least, 1) {
-		return leg.Pos, graph.Say("make your leg %s \"%s\" or longer, and the pipe beside it too", leg.Quoted(), leg.Longer(least, l.d.Job.Units).Words()) + plug
+	plug := quantity.Text("")
+	if kind == graph.DrainValve {
+		plug = "; a plug of the unit's own does as well if it is reached"
 	}
-	return l.d.Pos, "set the unit a little higher or lower, or lead its pipes yourself with to-unit and from-unit" + plug
+	if leg, lacks, ok := least(true); ok {
+		return leg.Pos, graph.Say("make your leg %s \"%s\" or longer, and the pipe beside it too", leg.Quoted(), leg.Longer(lacks, l.d.Job.Units).Words()) + plug
+	}
+	hint := quantity.Text("move the unit, give branch another way, or lead its pipes yourself with to-unit and from-unit")
+	if leg, lacks, ok := least(false); ok {
+		hint = graph.Say("the leg %s is %s too short for it: ", leg.Words(), quantity.Length.Of(math.Ceil(lacks))) + hint
+	}
+	return l.d.Pos, hint + plug
 }
 
 // axial reports whether a leg runs along one axis.
@@ -200,14 +269,41 @@ func (l *limb) turned(spots []spot, free bool) []spot {
 			if math.Abs(way.Dot(leg)) > 0.02 {
 				continue
 			}
-			for _, atEnd := range []bool{sp.atEnd, !sp.atEnd} {
-				if other := (spot{s: sp.s, leg: sp.leg, atEnd: atEnd, way: way}); !slices.Contains(out, other) {
+			ends := []bool{sp.atEnd, !sp.atEnd}
+			if sp.held {
+				ends = ends[:1]
+			}
+			for _, atEnd := range ends {
+				if other := (spot{s: sp.s, leg: sp.leg, atEnd: atEnd, held: sp.held, turns: sp.turns, way: way}); !slices.Contains(out, other) {
 					out = append(out, other)
 				}
 			}
 		}
 	}
 	return out
+}
+
+// tapIsNear reports whether a tee in an upright leg would stand near enough the turning point it
+// is for, the end of the leg or the check in it: what stands there already may be in between.
+func (l *limb) tapIsNear(sp spot) bool {
+	leg, it := sp.s.Legs[sp.leg], l.tapItem()
+	centre := sp.s.SpotOf(it, sp.atEnd, sp.leg) + it.Length/2
+	from, to := 0.0, leg.LengthMM()
+	for _, i := range sp.s.Items {
+		if p := l.d.Part(i.Part); i.Leg != sp.leg || p == nil || p.Kind != graph.CheckValve {
+			continue
+		}
+		if i.Pos > centre {
+			to = i.Pos
+		} else {
+			from = i.Pos + i.Length
+		}
+	}
+	off := centre - from
+	if sp.turns {
+		off = to - centre
+	}
+	return sp.held || off*math.Abs(leg.By.Unit().Z) <= graph.TapNearMM
 }
 
 // tapIsClear reports whether a tee with its drain or bleed would stand clear of everything that

@@ -85,7 +85,7 @@ func (v *view) top(b branch) (mm float64, what quantity.Text, known bool) {
 			if len(points) == 0 {
 				continue
 			}
-			if up := -slices.Min(points); up > mm+levelMM {
+			if up := -slices.Min(points); up > mm+graph.LevelMM {
 				mm, what = up, graph.Say("run %q", r.Said())
 			}
 		}

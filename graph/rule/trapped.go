@@ -5,15 +5,9 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
-
-// levelMM is how far two points may differ in height and still count as level, mm.
-const levelMM = 1
-
-// nearMM is how far above a low point a drain may stand, mm: as near as a tee on an upright
-// pipe gets to the bend below it. Common practice, no source.
-const nearMM = 200
 
 // tapKeys are the keys of [retrofit] that ask for them.
 var tapKeys = map[graph.Kind]string{graph.DrainValve: "drains", graph.AirBleed: "bleeds"}
@@ -55,11 +49,21 @@ func trapped(in *Input, report Report, sign float64, tap graph.Kind, what, fitti
 		}
 		report(false, graph.Diagnostic{
 			Pos: at.run.Pos, Severity: graph.Warning,
-			Message: graph.Say("%s %s of the new pipe: 0 %ss within %s of it, needs 1; %s there", what, where, fitting, v.length(nearMM), stays),
-			Hint: graph.Say("one is put in where the pipe has room, unless [retrofit] says %s = false: set the unit a little higher or lower; in pipe you draw yourself add a tee with %s, or lead it so that it falls all the way to the line; a plug of the unit's own does as well if it is reached",
-				tapKeys[tap], graph.A(fitting)),
+			Message: graph.Say("%s %s of the new pipe: 0 %ss within %s of it, needs 1; %s there", what, where, fitting, v.length(graph.TapNearMM), stays),
+			Hint:    tapHint(tap, fitting),
 		})
 	}
+}
+
+// tapHint says what to do where a drain or a bleed is missing. Where [retrofit] found no room for
+// it, the plan says what the room lacks in its place.
+func tapHint(tap graph.Kind, fitting string) quantity.Text {
+	way, plug := quantity.Text("falls"), quantity.Text("; a plug of the unit's own does as well if it is reached")
+	if tap == graph.AirBleed {
+		way, plug = "rises", ""
+	}
+	return graph.Say("[retrofit] puts one in, unless it says %s = false; in pipe you draw yourself add a tee with %s, or lead it so that it %s all the way to the line",
+		tapKeys[tap], graph.A(fitting), way) + plug
 }
 
 // profile returns the points of the new water pipes whose place is known, joined along the
@@ -118,7 +122,7 @@ func plateau(spots []spot, first int, sign float64, seen []bool) (level []int, e
 		extreme = extreme && !s.open
 		for _, n := range s.next {
 			switch {
-			case math.Abs(spots[n].z-spots[first].z) <= levelMM:
+			case math.Abs(spots[n].z-spots[first].z) <= graph.LevelMM:
 				if !seen[n] {
 					seen[n] = true
 					level = append(level, n)
@@ -139,7 +143,7 @@ func tapped(v *view, spots []spot, level []int, tap graph.Kind) bool {
 	queue := slices.Clone(level)
 	for k := 0; k < len(queue); k++ {
 		s := spots[queue[k]]
-		if seen[queue[k]] || math.Abs(s.z-spots[level[0]].z) > nearMM {
+		if seen[queue[k]] || math.Abs(s.z-spots[level[0]].z) > graph.TapNearMM {
 			continue
 		}
 		seen[queue[k]] = true

@@ -50,6 +50,44 @@ func TestEndsExactly(t *testing.T) {
 	}
 }
 
+// A check against a feeder lets the water go up through it, never down: of two pipes straight
+// from tee to port the one in which the water rises holds it, the one in which it falls can't be
+// straight. The way of the water is against that in which a pipe from the unit is
+// walked. Swing checks lie flat or stand with the water going up: valve makers' sheets agree.
+func TestCheckWhereTheWaterRises(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		face   graph.Vec // of the unit's ports, which look at the tees
+		back   bool      // the check is in the pipe from the unit
+		upward bool      // the water goes up where the pipe is straight
+	}{
+		{"from a unit below", graph.Vec{Z: 1}, true, true},
+		{"from a unit above", graph.Vec{Z: -1}, true, false},
+		{"to a unit below", graph.Vec{Z: 1}, false, false},
+		{"to a unit above", graph.Vec{Z: -1}, false, true},
+	} {
+		p := job()
+		p.Boxes, p.Ways = nil, []graph.Vec{c.face.Scale(-1)}
+		p.To.End, p.From.End = c.face.Scale(-900), graph.Vec{X: 420}.Add(c.face.Scale(-900))
+		p.To.Face, p.From.Face = c.face, c.face
+		with := &p.To
+		if c.back {
+			with = &p.From
+		}
+		item := with.Isolator
+		with.Check = &item
+		var legs []graph.Vec
+		if pair, _ := Find(p); pair != nil && c.back {
+			legs = pair.From
+		} else if pair != nil {
+			legs = pair.To
+		}
+		if straight := len(legs) == 1; straight != c.upward {
+			t.Errorf("%s: the pipe with the check is %v", c.name, legs)
+		}
+	}
+}
+
 // A door in the way moves the pipes aside, and names itself.
 func TestRoundABox(t *testing.T) {
 	p := job()

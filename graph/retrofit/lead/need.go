@@ -12,6 +12,7 @@ type needs struct {
 	fit      [2][2]fits  // first leg or not, last or not
 	head     [2][2]int64 // what is no bare pipe at the start: in the first leg or not, with the isolator or not
 	tail     [2]int64    // at the end, in the last leg or not
+	falls    way         // the way a leg is walked in which the water runs down
 	known    *Known      // what the pipes of other problems left, too
 }
 
@@ -33,7 +34,10 @@ const (
 )
 
 func newNeeds(p *Pipe, known *Known) needs {
-	n := needs{pipe: p, known: known, radius: um(p.RadiusMM), isolator: um(p.Isolator.RadiusMM), union: um(p.Union.RadiusMM)}
+	n := needs{pipe: p, known: known, radius: um(p.RadiusMM), isolator: um(p.Isolator.RadiusMM), union: um(p.Union.RadiusMM), falls: down}
+	if p.Back {
+		n.falls = up // it comes from where the pipe is walked to
+	}
 	if p.Check != nil {
 		n.check = um(p.Check.RadiusMM)
 	}
@@ -123,7 +127,7 @@ func (n *needs) put(before placed, w way, length int64, first, last bool) (after
 		}
 	}
 	check := n.pipe.Check
-	if check != nil && after&hasStraight == 0 && w != down {
+	if check != nil && after&hasStraight == 0 && w != n.falls {
 		if least := f.check[at(isolator)]; length >= least {
 			after |= hasCheck
 			radius = max(radius, n.check)

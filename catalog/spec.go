@@ -36,6 +36,14 @@ func (s Spec) Family() Family {
 	return ""
 }
 
+// Word is what the trade calls it in a sentence: "hose" where it goes on barbs, else "pipe".
+func (s Spec) Word() string {
+	if s.Family() == Hose {
+		return "hose"
+	}
+	return "pipe"
+}
+
 // Flexible reports whether pipe of the spec bends: it needs no elbows and no support spacing.
 func (s Spec) Flexible() bool {
 	return s == FlexInch || s == FlexMetric || s.Family() == Hose

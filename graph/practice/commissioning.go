@@ -172,7 +172,7 @@ func filling() []Sentence {
 					return text + "; if it moves no water, switch it off and ease the hose at the box's outlet until water comes. It does not run dry."
 				}
 				if j.HoseAtPump {
-					return text + "; if it moves no water, switch it off and ease the hose at its outlet until water comes, then do its clamps up again. It does not run dry."
+					return text + "; if it moves no water, switch it off and ease the hose at its outlet until water comes, then do its clips up again. It does not run dry."
 				}
 				return text + "; if it moves no water, switch it off and ease the union at its outlet, or the next one after it, until water comes. It does not run dry."
 			},

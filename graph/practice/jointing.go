@@ -47,7 +47,7 @@ func Jointing() []Sentence {
 		{
 			Name:   "barbs",
 			When:   func(j *Job) bool { return j.Barbs },
-			Say:    always("Hoses: warm, pushed home without a twist, with as many clamps each as the steps say; of two the screws on opposite sides."),
+			Say:    always("Hoses: warm, pushed home without a twist, with as many clips each as the steps say; of two the screws on opposite sides."),
 			Source: common,
 		},
 		{

@@ -378,9 +378,9 @@ func feederBelow(c *graph.Circuit, net *stream.Net, cut *graph.Run) bool {
 func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Marking {
 	kerf := kerfMM(c)
 	first, second := place.Cuts()
-	bare := "bare pipe"
-	if path.Run.Spec.Family() == catalog.Hose {
-		bare = "hose"
+	bare, hose := "bare pipe", path.Run.Spec.Family() == catalog.Hose
+	if hose { // shears or a knife take nothing away
+		bare, kerf = path.Run.Spec.Word(), 0
 	}
 	sawn := 2.0
 	for _, kept := range place.Kept {
@@ -391,7 +391,7 @@ func marking(c *graph.Circuit, path *route.Path, place Place, a assembly) Markin
 	m := Marking{
 		Run: place.Run, Leg: place.Leg, From: place.Datum,
 		FirstMM: first, SecondMM: second,
-		SlugMM: second - first - sawn*kerf, KerfMM: kerf,
+		SlugMM: second - first - sawn*kerf, KerfMM: kerf, Hose: hose,
 		DepthFirstMM: a.endDepth, DepthSecondMM: a.lastDepth, Kept: place.Kept,
 	}
 	lines := []string{"first cut", "second cut"}

@@ -125,11 +125,12 @@ type Proposal struct {
 type Marking struct {
 	Run                         string
 	Leg                         int
-	From                        string  // the face measured from, in words: "face of the elbow at bend 1 of return-line"
-	FirstMM, SecondMM           float64 // from that face to the cut lines
-	SlugMM                      float64 // to take out between the cut lines, kerf on the waste side
-	DepthFirstMM, DepthSecondMM float64 // insertion depth marks on what stays
-	KerfMM                      float64
+	From                        string          // the face measured from, in words: "face of the elbow at bend 1 of return-line"
+	FirstMM, SecondMM           float64         // from that face to the cut lines
+	SlugMM                      float64         // to take out between the cut lines, kerf on the waste side
+	DepthFirstMM, DepthSecondMM float64         // insertion depth marks on what stays
+	KerfMM                      float64         // 0 on hose
+	Hose                        bool            // it is hose that is cut, with shears or a knife
 	Kept                        [2]bool         // an old adaptor stays there: the pipe comes out of it, and no line is sawn
 	Keeps                       []quantity.Text // what stays, in words
 }

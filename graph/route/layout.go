@@ -132,6 +132,7 @@ type Joint struct {
 	PlayMM       float64   // how far the old end in it can be drawn back; 0 where nothing was said
 	Clips        int       // of a barb: hose clips on the tail
 	Nut          bool      // a union nut: the faces meet and are drawn together
+	Remains      bool      // B is what is left of old pipe or hose: "old hose of line"
 }
 
 // Closure is one loop of the layout and by how much it misses itself.

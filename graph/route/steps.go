@@ -221,9 +221,9 @@ func (o *sequence) loop(c closing) Loop {
 func clipWords(n int) string {
 	switch n {
 	case 1:
-		return "one clamp"
+		return "one clip"
 	case 2:
-		return "two clamps"
+		return "two clips"
 	}
-	return fmt.Sprintf("%d clamps", n)
+	return fmt.Sprintf("%d clips", n)
 }

@@ -27,3 +27,13 @@ func ListWords(names []string) string {
 	}
 	return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
 }
+
+// OldWords names what is left of an old run, or the whole of it: "old pipe of return-line",
+// "old hose of return-line".
+func OldWords(r *graph.Run) string {
+	of := r.ID
+	if r.RemainsOf != "" {
+		of = r.RemainsOf
+	}
+	return "old " + r.Spec.Word() + " of " + of
+}

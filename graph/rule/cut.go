@@ -3,6 +3,7 @@ package rule
 import (
 	"fmt"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
@@ -90,6 +91,14 @@ func (c *Cut) place() graph.Surroundings {
 	return p
 }
 
+// bare is what there is to cut on a run: pipe between its sockets, or hose.
+func bare(r *graph.Run) string {
+	if r.Spec.Family() == catalog.Hose {
+		return r.Spec.Word()
+	}
+	return "pipe between its sockets"
+}
+
 func cutRoom(in *Input, report Report) {
 	c := in.Cut
 	if c == nil || c.Leg == 0 || c.RoomMM >= c.NeededMM {
@@ -98,7 +107,7 @@ func cutRoom(in *Input, report Report) {
 	v := in.ask()
 	d := graph.Diagnostic{
 		Pos: c.pos(), Severity: graph.Error, Related: []graph.Related{hereRun(c.Run)},
-		Message: graph.Say("%s has %s of straight pipe between its sockets; the work needs %s", c.where(), v.length(c.RoomMM), v.length(c.NeededMM)),
+		Message: graph.Say("%s has %s of straight %s; the work needs %s", c.where(), v.length(c.RoomMM), bare(c.Run), v.length(c.NeededMM)),
 		Hint:    "cut where there is more room: dryfit cutin ranks the places, and says what would make this one possible where something was tried and does",
 	}
 	if len(c.Terms) > 0 {

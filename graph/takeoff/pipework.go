@@ -78,9 +78,7 @@ func (b *biller) beyondStops(path *route.Path) float64 {
 
 func (b *biller) addLength(path *route.Path, what string, m float64, isNew, removed bool) {
 	r := path.Run
-	if r.Spec == catalog.HosePipe {
-		what = strings.Replace(what, "pipe", "hose", 1)
-	}
+	what = strings.Replace(what, "pipe", r.Spec.Word(), 1)
 	name := join(what, r.Size.String(), string(r.Spec))
 	if removed {
 		name += ", taken out"
@@ -97,12 +95,12 @@ func (b *biller) addLength(path *route.Path, what string, m float64, isNew, remo
 // the shortest is the spare.
 func (b *biller) addBars(plan StockPlan) {
 	row := b.lay.Stage.PipeRow(plan.Spec, plan.Size)
-	what, unit := "pipe", "bar"
+	what, unit := plan.Spec.Word(), "bar"
 	if plan.Spec.Flexible() {
-		what, unit = "flexible pipe", "coil"
-	}
-	if plan.Spec == catalog.HosePipe {
-		what = "hose"
+		unit = "coil"
+		if plan.Spec.Family() != catalog.Hose {
+			what = "flexible pipe"
+		}
 	}
 	net, left, runs := 0.0, 0.0, []string{}
 	for _, p := range b.cuts.Pieces {

@@ -308,7 +308,7 @@ func pathOf(lay *route.Layout, r *graph.Run) *route.Path {
 // oldJoint is the number of the joint where old pipe meets a port of a new part; 0: none.
 func (c *chain) oldJoint(run string, at graph.PortRef) int {
 	for _, j := range c.lay.Joints {
-		if j.Run == run && strings.HasPrefix(j.B, "old pipe") && strings.HasSuffix(j.A, at.String()) {
+		if j.Run == run && j.Remains && strings.HasSuffix(j.A, at.String()) {
 			return j.Number
 		}
 	}

@@ -59,7 +59,7 @@ func cutJoints(p *plan.Plan) map[int]string {
 	c, out := p.After.Circuit, map[int]string{}
 	for _, cut := range Sawn(p) {
 		for _, j := range p.After.Layout.Joints {
-			if !strings.HasPrefix(j.B, "old pipe") {
+			if !j.Remains {
 				continue
 			}
 			for _, r := range c.Runs {

@@ -35,13 +35,13 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 				continue
 			}
 			add(what, "run "+r.ID+", legs", legsWords(r, style.Units))
-			add("old pipe there", "run "+r.ID+", measured-outside-diameter", "")
-			what = "old pipe behind cut X" + strconv.Itoa(2*i+2)
+			add("old "+r.Spec.Word()+" there", "run "+r.ID+", measured-outside-diameter", "")
+			what = "old " + r.Spec.Word() + " behind cut X" + strconv.Itoa(2*i+2)
 		}
 	}
 	for _, r := range p.After.Circuit.Runs {
 		if r.New() && len(r.Legs) > 0 {
-			add("pipe "+names.Run(r.ID), "run "+r.ID+", legs", legsWords(r, style.Units))
+			add(r.Spec.Word()+" "+names.Run(r.ID), "run "+r.ID+", legs", legsWords(r, style.Units))
 		}
 	}
 	for _, part := range p.After.Circuit.Parts {

@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"strings"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
@@ -95,11 +94,7 @@ func firstCut(p *plan.Plan, style form.Style) string {
 	if c.From != "" {
 		where = ", " + style.Length(c.FromMM) + " from the " + c.From
 	}
-	what := "pipe"
-	if strings.Contains(c.Pipe, string(catalog.HosePipe)) {
-		what = "hose"
-	}
-	return fmt.Sprintf("The first cut, %s, is on the %s %s%s: see the order of work, and the bands to saw by.", c.Name, what, c.Run, where)
+	return fmt.Sprintf("The first cut, %s, is on the %s %s%s: see the order of work, and the bands to cut by.", c.Name, c.Spec.Word(), c.Run, where)
 }
 
 func withHint(d graph.Diagnostic) string {

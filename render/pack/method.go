@@ -68,7 +68,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	add("Dry fit", hold, j.said(practice.DryFit())...)
 	line := phase(p, j, route.InLine)
 	if j.CutsHose && len(line) > 0 {
-		line = slices.Concat([]string{"Cut the hose once at each line, square, and slide both clamps on each end."}, gone, line)
+		line = slices.Concat([]string{"Cut the hose once at each line, square, and slide both clips on each end."}, gone, line)
 		gone = nil
 	}
 	if j.Cuts && len(line) > 0 {

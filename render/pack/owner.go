@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
@@ -76,11 +75,7 @@ func doneForOwner(p *plan.Plan, j jobIn) string {
 	where := "your tub's pipework"
 	if p.Proposal != nil {
 		if r := p.Circuit.Run(p.Proposal.Marking.Run); r != nil {
-			what := "pipe"
-			if r.Spec.Family() == catalog.Hose {
-				what = "hose"
-			}
-			where = "the " + what + " between the " + names.Word(r.From.Part) + " and the " + names.Word(r.To.Part)
+			where = "the " + r.Spec.Word() + " between the " + names.Word(r.From.Part) + " and the " + names.Word(r.To.Part)
 		}
 	}
 	text := "What is done: two new pipes join the heat pump to " + where

@@ -211,23 +211,31 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 		b := form.Block{Title: "Marking out on " + m.Run}
 		say := func(format string, args ...any) { b.Lines = append(b.Lines, "  "+fmt.Sprintf(format, args...)) }
 		say("measure from: %s", m.From)
-		kerf := quantity.Length.Finely(m.KerfMM).In(s.Units)
+		saw := quantity.Length.Finely(m.KerfMM).In(s.Units)
+		kerf := "; the saw's " + saw + " falls on its side"
+		if m.Hose {
+			kerf = "; shears or a knife, square"
+		}
 		switch m.Kept {
 		case [2]bool{true, true}:
 			say("no cut line: the whole pipe comes out, %s from face to face", s.Length(m.SlugMM))
 		case [2]bool{true, false}:
 			say("cut line X%d at %s", cut, s.Length(m.SecondMM))
-			say("take out %s, from the adaptor that stays to X%d; the saw's %s falls on its side", s.Length(m.SlugMM), cut, kerf)
+			say("take out %s, from the adaptor that stays to X%d%s", s.Length(m.SlugMM), cut, kerf)
 			say("insertion mark on what stays: %s after X%d", s.Length(m.DepthSecondMM), cut)
 			cut--
 		case [2]bool{false, true}:
 			say("cut line X%d at %s", cut, s.Length(m.FirstMM))
-			say("take out %s, from X%d to the adaptor that stays; the saw's %s falls on its side", s.Length(m.SlugMM), cut, kerf)
+			say("take out %s, from X%d to the adaptor that stays%s", s.Length(m.SlugMM), cut, kerf)
 			say("insertion mark on what stays: %s before X%d", s.Length(m.DepthFirstMM), cut)
 			cut--
 		default:
 			say("cut line X%d at %s, cut line X%d at %s", cut, s.Length(m.FirstMM), cut+1, s.Length(m.SecondMM))
-			say("take out a slug of %s; the saw's %s falls on the waste side of both lines", s.Length(m.SlugMM), kerf)
+			if m.Hose {
+				say("take out %s of hose; shears or a knife, square: they take nothing away", s.Length(m.SlugMM))
+			} else {
+				say("take out a slug of %s; the saw's %s falls on the waste side of both lines", s.Length(m.SlugMM), saw)
+			}
 			say("insertion marks on what stays: %s before X%d, %s after X%d", s.Length(m.DepthFirstMM), cut, s.Length(m.DepthSecondMM), cut+1)
 		}
 		lines := strings.NewReplacer("the first cut", fmt.Sprintf("X%d", cut), "the second cut", fmt.Sprintf("X%d", cut+1))

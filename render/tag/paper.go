@@ -19,11 +19,12 @@ func (n *Names) Run(id string) string {
 // Side names one side of a joint in a sentence, from the words of its layout: "T2 tee",
 // "piece 5", "90° elbow", "bush at T2", "old pipe, end towards the jets", "tail of V1".
 func (n *Names) Side(words, run string) string {
-	if strings.HasPrefix(words, "old pipe") {
+	if old := oldRun.FindString(words); old != "" {
+		old, _, _ = strings.Cut(old, " of ")
 		if t := n.Towards(n.net, run); t != "" {
-			return "old pipe, " + t
+			return old + ", " + t
 		}
-		return "old pipe"
+		return old
 	}
 	if of, ok := strings.CutPrefix(words, "tail of "); ok {
 		if id, ok := n.port(of); ok {
@@ -57,7 +58,7 @@ var (
 	atBend  = regexp.MustCompile(`\belbow-(\d+) at bend (\d+)(?: of ([\w.>-]+))?`)
 	between = regexp.MustCompile(`\belbow-(\d+) between pieces`)
 	bendOf  = regexp.MustCompile(`\bbend (\d+) of ([\w.>-]*\w)`)
-	oldPipe = regexp.MustCompile(`\bold pipe of ([\w.>-]*\w)`)
+	oldRun  = regexp.MustCompile(`\bold (pipe|hose) of ([\w.>-]*\w)`)
 	onRun   = regexp.MustCompile(`^(Marking out on )(.+)$`)
 	leading = regexp.MustCompile(`^(\s*)([\w-]+): `)
 	quoted  = regexp.MustCompile(`"([\w.>-]+)"`)
@@ -91,7 +92,7 @@ func (n *Names) pipe(id string) string {
 	if n.runs[id] == nil {
 		return id
 	}
-	return "the pipe " + n.Run(id)
+	return "the " + n.runs[id].Spec.Word() + " " + n.Run(id)
 }
 
 // runWords names the runs where the text speaks of marking out, bends and old pipe.
@@ -117,7 +118,13 @@ func (n *Names) runWords(text string) string {
 		m := bendOf.FindStringSubmatch(s)
 		return "bend " + m[1] + " of " + n.pipe(m[2])
 	})
-	text = oldPipe.ReplaceAllStringFunc(text, func(s string) string { return "old pipe of " + n.pipe(oldPipe.FindStringSubmatch(s)[1]) })
+	text = oldRun.ReplaceAllStringFunc(text, func(s string) string {
+		m := oldRun.FindStringSubmatch(s)
+		if n.runs[m[2]] == nil {
+			return s
+		}
+		return "the old " + m[1] + " " + n.Run(m[2])
+	})
 	return text
 }
 

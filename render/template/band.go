@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
@@ -74,12 +75,16 @@ func (d *drawing) draw(b band, at scene.Point) []scene.Item {
 		items = append(items, d.depth(b, at.X, long, y(depth))...)
 		inner = box(0, depth)
 		edge := box(depth, b.keep())
+		words := []string{", " + d.length(b.keep()) + " from the " + b.cut.line()}
 		wipe := "primer"
 		if b.cut.Metric {
 			wipe = "cleaner"
 		}
 		text := "second mark along this edge"
-		for _, more := range []string{", " + d.length(b.keep()) + " from the saw line", ": " + wipe + " wipes the first"} {
+		if b.cut.Spec.Family() != catalog.Hose {
+			words = append(words, ": "+wipe+" wipes the first")
+		}
+		for _, more := range words {
 			if scene.TextWidth(text+more, sheet.LeastEm, false) > long-6 { // on thin pipe the band is short
 				break
 			}
@@ -153,6 +158,14 @@ func (d *drawing) depth(b band, x, long, y float64) []scene.Item {
 	return items
 }
 
+// line is what the line is called that is cut along.
+func (c Cut) line() string {
+	if c.Spec.Family() == catalog.Hose {
+		return "cut line"
+	}
+	return "saw line"
+}
+
 // words are what is printed between the saw line and the depth line.
 func (d *drawing) words(b band, box scene.Box) []scene.Item {
 	c := b.cut
@@ -167,7 +180,7 @@ func (d *drawing) words(b band, box scene.Box) []scene.Item {
 		items = append(items, scene.Text{At: scene.Point{X: x, Y: y}, Text: text, SizeMM: em, Bold: bold, Anchor: anchor, Middle: true, Name: "word"})
 	}
 	half := box.W()/2 - 4
-	label(box.MinX+3, saw+side*2.4, "saw line "+c.Name, 2.6, true, scene.Start, half)
+	label(box.MinX+3, saw+side*2.4, c.line()+" "+c.Name, 2.6, true, scene.Start, half)
 	label(box.MaxX-3, saw+side*2.4, "KEEP this side", 2.6, true, scene.End, half)
 	if c.DepthMM > 0 {
 		label(box.MinX+box.W()*0.28, far-side*2.6, "depth "+d.length(c.DepthMM), sheet.LeastEm, false, scene.Centre, box.W()*0.38)
@@ -226,7 +239,7 @@ func (d *drawing) lines(b band) []string {
 	if c.Measured {
 		how = "as measured"
 	}
-	out = append(out, fmt.Sprintf("for %s, pipe %s: outside diameter %s %s", c.Pipe, c.Run, d.diameter(c.OutsideMM), how))
+	out = append(out, fmt.Sprintf("for %s, %s %s: outside diameter %s %s", c.Pipe, c.Spec.Word(), c.Run, d.diameter(c.OutsideMM), how))
 	if c.KerfMM > 0 {
 		out = append(out, fmt.Sprintf("saw takes %s, out of the waste", quantity.Length.Finely(c.KerfMM).In(d.in.Units)))
 	}

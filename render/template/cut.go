@@ -17,7 +17,8 @@ type Cut struct {
 	Other     string  // the cut at the other end of the piece that comes out; "" where there is none
 	OtherMM   float64 // from saw line to saw line
 	Run       string
-	Pipe      string  // "pvc-sch40 2 in"
+	Pipe      string // "pvc-sch40 2 in"
+	Spec      catalog.Spec
 	Metric    bool    // the pipe is metric: wiped with cleaner, where inch pipe is with primer
 	OutsideMM float64 // of the pipe
 	Measured  bool    // by calliper; else the catalogue's
@@ -64,7 +65,7 @@ func name(n int) string { return fmt.Sprintf("X%d", n) }
 func (c *Cut) pipe(path *route.Path, def graph.PipeDefault) {
 	r := path.Run
 	c.Pipe = strings.TrimSpace(fmt.Sprintf("%s %s", r.Spec, r.Size))
-	c.Metric = r.Size.Metric
+	c.Spec, c.Metric = r.Spec, r.Size.Metric
 	c.OutsideMM, c.Measured = path.Pipe.OutsideMM, false
 	switch {
 	case r.MeasuredOutsideMM > 0:

@@ -108,7 +108,11 @@ func (s *search) merits(t *trial) []Reason {
 	add := func(rule, format string, args ...any) {
 		out = append(out, Reason{Rule: rule, Text: graph.Say(format, args...), Pos: pos, Severity: graph.Note})
 	}
-	add("room", "%s of straight pipe, %s needed: %s to spare", s.length(t.place.RoomMM), s.length(t.place.NeededMM), s.length(t.place.RoomMM-t.place.NeededMM))
+	word := "pipe"
+	if r := s.asked.Run(t.place.Run); r != nil {
+		word = r.Spec.Word()
+	}
+	add("room", "%s of straight %s, %s needed: %s to spare", s.length(t.place.RoomMM), word, s.length(t.place.NeededMM), s.length(t.place.RoomMM-t.place.NeededMM))
 	if text := s.onlyIf(t); text != "" {
 		add("room", "%s", text)
 	}

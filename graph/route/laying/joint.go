@@ -41,10 +41,7 @@ func (l *work) joinOld(i int) {
 		k := route.Link{A: s.body, B: route.Existing, Spigot: 'b', Depth: s.depth, Flex: r.Spec.Flexible(), Piece: -1}
 		place := l.endPlace(r, last)
 		k.Play, k.Aside = max(place.PlayMM, 0), place.PushesAside
-		j := route.Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: "old pipe of " + r.ID, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
-		if r.RemainsOf != "" {
-			j.B = "old pipe of " + r.RemainsOf
-		}
+		j := route.Joint{Kind: s.joint, Clips: s.clips(), A: s.words, B: route.OldWords(r), Remains: true, Run: r.ID, Spec: r.Spec, Size: r.Size, Located: path.Located}
 		if path.Located {
 			n := len(path.Points)
 			at, way := path.Points[0], path.Points[1].Sub(path.Points[0]).Unit()

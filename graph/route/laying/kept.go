@@ -22,7 +22,7 @@ func (l *work) judgeKept(i int) {
 			l.find(ref.Pos, graph.Error, graph.Say("there is no old adaptor at %s to keep: %s %s goes straight into %s", ref, r.Spec, r.Size, s.part.ID),
 				"leave the port out of adaptors-kept; where there is one, say what the port is: its size, and a row whose ends are a thread")
 		case hose:
-			l.find(ref.Pos, graph.Note, graph.Say("the old barb at %s is kept: the old hose is pulled off it and the new one pushed on, with new clamps", ref),
+			l.find(ref.Pos, graph.Note, graph.Say("the old barb at %s is kept: the old hose is pulled off it and the new one pushed on, with new clips", ref),
 				"slit a hose that won't come off along the barb, and leave the barb unscored; look it over for cracks")
 		default:
 			l.find(ref.Pos, graph.Warning, graph.Say("%s is kept, and old pipe is glued into it: %s of its socket have to be cleared of it before new pipe goes in", s.words, mm(s.depth)),

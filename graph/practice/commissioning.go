@@ -27,7 +27,7 @@ func Ready() []Sentence {
 				case j.Bands:
 					text += " as the saw bands say"
 				default:
-					text += " as the drawing of the assembly shows, with rule and square"
+					return unmeasuredCuts("old pipe")
 				}
 				if j.Bands {
 					return text + "; wrap the saw bands round the pipe."
@@ -39,11 +39,16 @@ func Ready() []Sentence {
 				if j.MarkedOut {
 					return "Mark both cut lines on the hose as the section on marking out says: hose shears or a sharp knife, square."
 				}
-				return "Mark the cut lines on the hose as the drawing of the assembly shows: hose shears or a sharp knife, square."
+				return unmeasuredCuts("hose") + " Hose shears or a sharp knife, square."
 			}, Source: common},
 		{Name: "nothing-cut", When: func(j *Job) bool { return !j.Cuts && !j.CutsHose }, Tells: []Act{LeaveOldPipe},
 			Say: always("No old pipe is cut in this job: undo it at its joints, and keep what comes off."), Source: common},
 	}
+}
+
+// unmeasuredCuts is how cut lines are found of which the description does not say where they lie.
+func unmeasuredCuts(what string) quantity.Text {
+	return quantity.Say("Nobody measured where the cut lines on the %s lie: hold the new string beside it where it is to go, and mark at each of its ends how deep it takes the old end; those are the cut lines, and so far back from each its insertion mark.", what)
 }
 
 // Leave says how a unit is parted from its supply, emptied and carried off, before its pipes are

@@ -118,7 +118,11 @@ func cutRoom(in *Input, report Report) {
 
 func cutMeasured(in *Input, report Report) {
 	c := in.Cut
-	if c == nil || c.Leg > 0 {
+	if c == nil {
+		remainsMeasured(in, report)
+		return
+	}
+	if c.Leg > 0 {
 		return
 	}
 	report(false, graph.Diagnostic{
@@ -126,6 +130,28 @@ func cutMeasured(in *Input, report Report) {
 		Message: graph.Say("run %q is known only by its length: 0 legs measured, needs all", c.Run.Said()),
 		Hint:    "measure its legs and write legs = [\"…\"] in place of length",
 	})
+}
+
+// remainsMeasured looks at the cuts of a description that holds them already: what is left of the
+// old pipe.
+func remainsMeasured(in *Input, report Report) {
+	if in.After == nil {
+		return
+	}
+	for _, r := range in.After.Runs {
+		if r.RemainsOf == "" || len(r.Legs) > 0 {
+			continue
+		}
+		from, to := in.After.Part(r.From.Part), in.After.Part(r.To.Part)
+		if from == nil || to == nil || !from.New() && !to.New() {
+			continue
+		}
+		report(false, graph.Diagnostic{
+			Pos: r.Pos, Severity: graph.Warning,
+			Message: graph.Say("what is left of run %q is known only by its length, so nobody can say where the saw goes: 0 legs measured, needs all", r.RemainsOf),
+			Hint:    "measure its legs and write legs = [\"…\"] in place of length, up to the new part; else mark the cut from the new string held beside it",
+		})
+	}
 }
 
 func cutReachable(in *Input, report Report) {

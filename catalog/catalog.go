@@ -17,7 +17,7 @@ type Catalog struct {
 
 // newCatalog indexes the rows; of rows with the same name the last counts.
 func newCatalog(rows []Row) *Catalog {
-	c := &Catalog{byName: make(map[string]int, len(rows)), byKind: map[string][]int{}}
+	c := &Catalog{rows: make([]Row, 0, len(rows)), byName: make(map[string]int, len(rows)), byKind: map[string][]int{}}
 	for _, r := range rows {
 		if at, ok := c.byName[r.Name]; ok {
 			c.rows[at] = r

@@ -36,6 +36,7 @@ var rowFiles = []string{
 
 // load reads every row file.
 func load(files fs.FS) (rows []Row, problems []Problem) {
+	said := map[string]quantity.Text{} // a source is that of many rows
 	for _, name := range rowFiles {
 		raw, err := fs.ReadFile(files, name)
 		if err != nil {
@@ -49,7 +50,12 @@ func load(files fs.FS) (rows []Row, problems []Problem) {
 		r, bad := read(name, raw)
 		for i := range r {
 			for _, words := range []*quantity.Text{&r[i].Source, &r[i].RatingsSource, &r[i].ElectricSource, &r[i].Note} {
-				*words = quantity.Prose(string(*words))
+				prose, ok := said[string(*words)]
+				if !ok {
+					prose = quantity.Prose(string(*words))
+					said[string(*words)] = prose
+				}
+				*words = prose
 			}
 		}
 		rows = append(rows, r...)

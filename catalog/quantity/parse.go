@@ -31,6 +31,9 @@ const (
 // Where want is not empty the unit must measure one of these dimensions; "m" and "ft" are a
 // head only where a head is wanted and a length is not. The error is an *Error.
 func Parse(text string, want ...Dimension) (Quantity, error) {
+	if q, ok := plainly(text, want); ok {
+		return q, nil
+	}
 	r := &reader{text: text, want: want}
 	q, err := r.quantity()
 	if err != nil {
@@ -181,15 +184,16 @@ func (r *reader) unitWord() string {
 // unit finds the unit a word stands for.
 func (r *reader) unit(word string, at int) (UnitInfo, *Error) {
 	var other *UnitInfo
-	for i, u := range unitTable {
+	for i := range unitTable {
+		u := &unitTable[i]
 		if !u.spells(word) {
 			continue
 		}
 		if wanted(r.want, u.Dimension) {
-			return u, nil
+			return *u, nil
 		}
 		if other == nil {
-			other = &unitTable[i]
+			other = u
 		}
 	}
 	if other != nil {

@@ -123,7 +123,7 @@ func IsSymbol(word string) bool {
 }
 
 // spells reports whether the text is a spelling of the unit.
-func (u UnitInfo) spells(text string) bool {
+func (u *UnitInfo) spells(text string) bool {
 	return u.Symbol == text || slices.Contains(u.Aliases, text)
 }
 

@@ -3,6 +3,7 @@ package live
 import (
 	"encoding/json"
 	"regexp"
+	"sync"
 )
 
 // Explanation says how a number of the page is come by.
@@ -62,18 +63,19 @@ var explanations = []Explanation{
 // allExplanations are those of columns and of sentences.
 var allExplanations = append(append([]Explanation(nil), explanations...), sentences...)
 
-var explained = func() []*regexp.Regexp {
+// explained are their heads, read with the first that is asked.
+var explained = sync.OnceValue(func() []*regexp.Regexp {
 	out := make([]*regexp.Regexp, len(allExplanations))
 	for i, e := range allExplanations {
 		out[i] = regexp.MustCompile(e.Heads)
 	}
 	return out
-}()
+})
 
 // Explain returns what explains the numbers under a head, or in a place that sentences names; nil
 // where nothing does.
 func Explain(head string) *Explanation {
-	for i, r := range explained {
+	for i, r := range explained() {
 		if r.MatchString(head) {
 			return &allExplanations[i]
 		}

@@ -31,25 +31,32 @@ func runQuote(v *verb, args []string, w *world.World) int {
 	if code, done := j.start(v, f, formats, args, w); done {
 		return code
 	}
-	p, code := j.offered(f, v, w)
-	if p == nil {
+	if code, ok := j.readYear(f, v, w); !ok {
 		return code
 	}
-	var other *plan.Plan
+	second := j // both are read before either is worked out
+	second.circuit, second.findings = nil, nil
 	if against != "" {
-		second := j
-		second.circuit, second.findings = nil, nil
 		g := v.flags()
 		if err := g.Parse([]string{against}); err != nil {
 			return world.Complain(w, err)
 		}
-		if other, code = second.offered(g, v, w); other == nil {
+		if code, ok := second.readYear(g, v, w); !ok {
 			return code
+		}
+	}
+	p, err := j.make(quote.Wants())
+	if err != nil {
+		return world.Complain(w, err)
+	}
+	var other *plan.Plan
+	if against != "" {
+		if other, err = second.make(quote.Wants()); err != nil {
+			return world.Complain(w, err)
 		}
 	}
 	offer := quote.Offer(p, other, j.style(w).Units)
 	var data []byte
-	var err error
 	switch j.format {
 	case "html":
 		data, err = offer.HTML()
@@ -70,18 +77,11 @@ func runQuote(v *verb, args []string, w *world.World) int {
 	return j.say(p.Findings, w)
 }
 
-// offered reads a description and works it out for an offer; the plan is nil where there is
-// none, and then everything has been said.
-func (j *job) offered(f *pflag.FlagSet, v *verb, w *world.World) (*plan.Plan, int) {
+// readYear reads a description and the weather it names, as read does.
+func (j *job) readYear(f *pflag.FlagSet, v *verb, w *world.World) (code int, ok bool) {
 	if code, ok := j.read(f, v, w); !ok {
-		return nil, code
+		return code, false
 	}
-	if code := j.readWeather(w); code != world.Done {
-		return nil, code
-	}
-	p, err := j.make(quote.Wants())
-	if err != nil {
-		return nil, world.Complain(w, err)
-	}
-	return p, world.Done
+	code = j.readWeather(w)
+	return code, code == world.Done
 }

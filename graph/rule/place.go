@@ -77,7 +77,7 @@ func placeRules() []*Rule {
 			Check:    unitBeforeJets,
 		},
 		{
-			Name:     "unit-on-whole-line",
+			Name:     OnWholeLine,
 			Asks:     "All the water of the pump comes to the tees of the unit: no other way leads round them to the tub.",
 			Why:      "A way round takes its share, and more of it the dirtier the filter on the unit's own way is; the bypass can't give that back.",
 			Source:   "follows from the circuit",
@@ -282,6 +282,9 @@ func unitBeforeJets(in *Input, report Report) {
 		}
 	}
 }
+
+// OnWholeLine is the rule that a place beside the line of all the water breaks.
+const OnWholeLine = "unit-on-whole-line"
 
 func unitOnWholeLine(in *Input, report Report) {
 	v := in.ask()

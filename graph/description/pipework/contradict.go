@@ -62,7 +62,7 @@ func portsApart(r *field.Reader, p *graph.Part) {
 }
 
 // roomForBothPipes finds a unit whose two ports, side by side on one face, stand nearer to each
-// other than the pipe at one of them is wide.
+// other than the pipe at one of them is wide, or one behind the other the way both look.
 func roomForBothPipes(r *field.Reader, p *graph.Part) {
 	in, out := p.Port(graph.In), p.Port(graph.Out)
 	if p.Unit == nil || in == nil || out == nil || out.At == nil || in.Faces != nil && out.Faces != nil && *in.Faces != *out.Faces {
@@ -81,7 +81,34 @@ func roomForBothPipes(r *field.Reader, p *graph.Part) {
 		d := r.Add(out.Pos, "measure from the middle of its inlet to that of its outlet",
 			"the ports of %s stand %s apart, and pipe of %s is %s wide: no two pipes fit there", located.Said(p.ID), quantity.Closely(by.Len()), size, quantity.Closely(wide))
 		located.Related(d, p.Pos, "the part is here")
+		return
 	}
+	face := facesOf(r, p)
+	if aside := by.Sub(face.Scale(by.Dot(face))); face.Len() > 0 && by.Len() >= sameSpotMM && aside.Len() < wide {
+		d := r.Add(out.Pos, "measure from the middle of its inlet to that of its outlet, in directions of a person who faces the open cabinet; or mend the way the ports look",
+			"both ports of %s look %s, and one stands %s behind the other that way: the pipe of the one would run through the other", located.Said(p.ID), graph.WayWords(face), quantity.Closely(math.Abs(by.Dot(face))))
+		located.Related(d, p.Pos, "the part is here")
+	}
+}
+
+// facesOf is the way both ports of a unit look: as it says, else as [retrofit] does; zero where
+// nobody says it, or they look different ways.
+func facesOf(r *field.Reader, p *graph.Part) graph.Vec {
+	var asked graph.Vec
+	if t := r.Circuit.Retrofit; t != nil && t.Unit == p.ID && t.Stand != nil {
+		asked = t.Stand.PortsFace
+	}
+	way := func(q *graph.Port) graph.Vec {
+		if q.Faces != nil {
+			return *q.Faces
+		}
+		return asked
+	}
+	in, out := way(p.Port(graph.In)), way(p.Port(graph.Out))
+	if in.Len() == 0 || in != out {
+		return graph.Vec{}
+	}
+	return in.Unit()
 }
 
 // leastAtUnit is the size of a unit's ports, or where nobody says it the least that the pipes to

@@ -20,9 +20,10 @@ func (s *search) rank() {
 // unit, and the order of the description.
 func byMerit(a, b *trial) int {
 	return cmp.Or(
-		cmp.Compare(a.standing(), b.standing()),
+		cmp.Compare(a.rankedAs(), b.rankedAs()),
 		advice.CompareBool(a.unjudged, b.unjudged),
 		advice.CompareBool(a.barred, b.barred),
+		advice.CompareBool(a.aside(), b.aside()),
 		advice.CompareBool(a.unbuilt(), b.unbuilt()),
 		-advice.CompareBool(a.solved, b.solved),
 		cmp.Compare(len(a.errors()), len(b.errors())),
@@ -47,6 +48,20 @@ func (t *trial) standing() int {
 		return 2
 	}
 	return 0
+}
+
+// rankedAs is its standing, but that a place beside the line of all the water is not measured before
+// one on that line is made possible: the side branch of a waterfall or of one inlet.
+func (t *trial) rankedAs() int {
+	if t.aside() {
+		return 2
+	}
+	return t.standing()
+}
+
+// aside reports whether the place is not possible as it is, and not on all of its pump's water.
+func (t *trial) aside() bool {
+	return t.standing() > 0 && slices.ContainsFunc(t.findings, func(d graph.Diagnostic) bool { return d.Rule == rule.OnWholeLine })
 }
 
 // unbuilt reports whether the place stands right in the way of the water and has not the room:

@@ -41,6 +41,7 @@ const (
 	SpreadUnlisted     = "unlisted"         // K of elbows in an old run that nobody listed, in hundredths
 	SpreadEntrance     = "entrance"         // K of the cover and body of a suction nobody described, in hundredths
 	SpreadBarb         = "barb"             // K of a barb
+	SpreadReading      = "throttle-reading" // flow at which a throttle is set by a reading
 	SpreadLevel        = "level"            // m below the water of what nothing says so
 )
 

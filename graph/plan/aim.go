@@ -8,6 +8,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/settle"
 )
 
@@ -100,4 +101,19 @@ func rises(u *graph.Part, s *hydraulic.Solution) []Rise {
 		out = append(out, Rise{air, formula.TemperatureRise(s.Water, nearest[air].OutputW, math.Abs(s.Part(u.ID).Flow))})
 	}
 	return out
+}
+
+// throttle is the hand valve in the unit's bypass that is set by a reading, for of it only the Kv was
+// worked out, and no handle shows a Kv; nil where there is none. One that stood there before stands
+// as it is.
+func (p *Plan) throttle() *spread.Setting {
+	for _, v := range p.After.Circuit.Parts {
+		if !v.Kind.IsHandValve() || v.Existing || v.Valve == nil || v.Valve.Kv <= 0 {
+			continue
+		}
+		if a, ok := p.AimOf(v.ID); ok && a.Unit == p.unitID() {
+			return &spread.Setting{Valve: v.ID, Mode: a.Mode, Flow: a.Flow}
+		}
+	}
+	return nil
 }

@@ -14,7 +14,7 @@ func (p *Plan) spread(want Want) {
 	if want&Ranges == 0 || p.After == nil {
 		return
 	}
-	p.Ranges = spread.Of(p.Before.LaidOut(), p.After.Layout, p.unitID(), func(done, of int) {
+	p.Ranges = spread.Of(p.Before.LaidOut(), p.After.Layout, p.unitID(), p.throttle(), func(done, of int) {
 		p.tell.Step("solving again over what is not known exactly", done, of)
 	})
 	for i := range p.Ranges.Promises {
@@ -81,7 +81,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 	r := p.Ranges
 	for i := range r.Promises {
 		q := &r.Promises[i]
-		if !q.Judged() || q.Share >= spread.WarnBelow {
+		if !q.Judged() || q.Sure() >= spread.WarnBelow {
 			continue
 		}
 		d := graph.Diagnostic{Rule: "promise", Severity: graph.Warning, Pos: p.posOf(q.Part),
@@ -104,7 +104,7 @@ func (p *Plan) unsure() []graph.Diagnostic {
 		}
 		what, mode := f.Harmed()
 		out = append(out, graph.Diagnostic{Rule: "guess", Severity: graph.Warning, Pos: p.posOf(f.Part),
-			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)", f.Said(), what, 100*f.Harm(), mode),
+			Message: graph.Say("%s: a guess that moves %s by %.0f %% either way (mode %q)%s", f.Said(), what, 100*f.Harm(), mode, r.UntilSet(what)),
 			Hint:    graph.Say("read %s", f.Reading)})
 	}
 	return out

@@ -219,7 +219,7 @@ func MeasureFirst(r *spread.Ranges, names *tag.Names, s form.Style) string {
 		return ""
 	}
 	p := worstPromise(r)
-	if p == nil || p.Share >= spread.MeasureFirstBelow {
+	if p == nil || p.Sure() >= spread.MeasureFirstBelow {
 		return unpromised(r, s)
 	}
 	reading, what := r.Settles(p)
@@ -263,7 +263,7 @@ func promiseText(s form.Style, p *spread.Promise) string {
 func worstPromise(r *spread.Ranges) *spread.Promise {
 	var worst *spread.Promise
 	for i := range r.Promises {
-		if p := &r.Promises[i]; p.Judged() && p.Accepted == "" && (worst == nil || p.Share < worst.Share) {
+		if p := &r.Promises[i]; p.Judged() && p.Accepted == "" && (worst == nil || p.Sure() < worst.Sure()) {
 			worst = p
 		}
 	}
@@ -286,7 +286,7 @@ func AcceptedLines(r *spread.Ranges, names *tag.Names, s form.Style) []string {
 	}
 	var out []string
 	for i := range r.Promises {
-		if p := &r.Promises[i]; p.Judged() && p.Share < spread.WarnBelow && p.Accepted != "" {
+		if p := &r.Promises[i]; p.Judged() && p.Sure() < spread.WarnBelow && p.Accepted != "" {
 			out = append(out, fmt.Sprintf("Accepted as it is, %s: %s, is %s. The reason given: %s.", modeWords(names, p.Mode), promiseText(s, p), s.Say(p.Held()), strings.TrimSuffix(p.Accepted, ".")))
 		}
 	}
@@ -315,6 +315,7 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		b.Lines = append(b.Lines, first)
 	}
 	b.Lines = append(b.Lines, AcceptedLines(r, names, s)...)
+	b.Lines = append(b.Lines, setLines(r.Set, names, s)...)
 	if len(r.Promises) > 0 {
 		b.Grid = form.NewGrid(form.Column{Head: "mode"}, form.Column{Head: "promise", Widest: 70}, form.Column{Head: "held in, of 100 ways the unknowns could lie", Right: true, Widest: 22}, form.Column{Head: "samples", Right: true})
 	}
@@ -324,7 +325,12 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		if names != nil {
 			mode = Capital(names.Mode(mode))
 		}
-		b.Grid.Add(mode, promiseText(s, p), p.Of100(), fmt.Sprintf("%d of %d", p.Kept, p.Of))
+		text, samples := promiseText(s, p), fmt.Sprintf("%d of %d", p.Kept, p.Of)
+		if p.SetOf > 0 {
+			text += ", once the throttle is set by its reading"
+			samples = fmt.Sprintf("%d of %d", p.SetKept, p.SetOf)
+		}
+		b.Grid.Add(mode, text, p.Of100(), samples)
 	}
 	for i, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
 		lead := "  measure this first"

@@ -102,6 +102,7 @@ type summaryJSON struct {
 	Text         []string        `json:"text"`
 	Modes        []modeSummary   `json:"modes"`
 	Promises     []promiseJSON   `json:"promises,omitempty"`
+	Set          *setJSON        `json:"throttle_set,omitempty"`
 	MeasureFirst []influenceJSON `json:"measure_first,omitempty"`
 	Samples      int             `json:"samples,omitempty"`
 	SamplesOf    int             `json:"samples_of,omitempty"` // where the circuit is too large for all of them
@@ -132,7 +133,10 @@ type promiseJSON struct {
 	Of    int     `json:"of"`
 	Level string  `json:"level_unknown_of,omitempty"` // whose depth below the water nobody gave
 
-	Accepted string `json:"accepted,omitempty"` // the reason for which it is taken on
+	ShareSet *float64 `json:"share_set,omitempty"` // once a throttle is set by its reading
+	KeptSet  int      `json:"kept_set,omitempty"`
+	OfSet    int      `json:"of_set,omitempty"`
+	Accepted string   `json:"accepted,omitempty"` // the reason for which it is taken on
 }
 
 type influenceJSON struct {
@@ -289,8 +293,13 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 		}
 		for i := range r.Promises {
 			q := &r.Promises[i]
-			out.Promises = append(out.Promises, promiseJSON{q.Mode, promiseText(s, q), form.Round(q.Share, 4), q.Kept, q.Of, q.Level, q.Accepted})
+			made := promiseJSON{Mode: q.Mode, Text: promiseText(s, q), Share: form.Round(q.Share, 4), Kept: q.Kept, Of: q.Of, Level: q.Level, Accepted: q.Accepted}
+			if q.SetOf > 0 {
+				made.ShareSet, made.KeptSet, made.OfSet = form.Ptr(form.Round(q.Sure(), 4)), q.SetKept, q.SetOf
+			}
+			out.Promises = append(out.Promises, made)
 		}
+		out.Set = setOf(r.Set)
 		for _, q := range r.MeasureFirst {
 			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2)})
 		}

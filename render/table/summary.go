@@ -170,14 +170,16 @@ func jetsSpread(r *spread.ModeRanges) string {
 	if r == nil || !r.HasJets || r.JetsChange.High-r.JetsChange.Low < 0.005 {
 		return ""
 	}
-	change := func(v float64) string {
-		switch v = math.Round(v * 100); {
-		case v > 0:
-			return "+" + form.Fixed(v, 0)
-		case v < 0:
-			return form.Fixed(v, 0)
-		}
-		return "0"
+	return "; nine in ten lie " + r.JetsChange.Between(signedPercent, " %")
+}
+
+// signedPercent prints a share as whole per cent, with its sign.
+func signedPercent(v float64) string {
+	switch v = math.Round(v * 100); {
+	case v > 0:
+		return "+" + form.Fixed(v, 0)
+	case v < 0:
+		return form.Fixed(v, 0)
 	}
-	return "; nine in ten lie " + r.JetsChange.Between(change, " %")
+	return "0"
 }

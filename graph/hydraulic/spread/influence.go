@@ -125,10 +125,13 @@ func (m *spreadMode) moving() *hydraulic.Solution {
 	return &out
 }
 
+// unitsFlow is what most unknowns move.
+const unitsFlow = "the unit's flow"
+
 // watched returns the flow that matters in a mode, and its name.
 func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves string) {
 	if m.unit >= 0 && m.runs(m.unit) > 1e-9 {
-		return func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }, "the unit's flow"
+		return func(s *hydraulic.Solution) float64 { return s.Parts[m.unit].Flow }, unitsFlow
 	}
 	if jetsFlow(m.moving()) > 0 {
 		return jetsFlow, "the jets' flow"

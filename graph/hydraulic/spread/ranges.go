@@ -74,6 +74,7 @@ type Ranges struct {
 	AsItStands        bool  // nothing is new and nothing goes: what stands before stands after
 	Modes             []ModeRanges
 	Promises          []Promise
+	Set               *Set        // what the flows are once a throttle is set by its reading; nil where none is
 	MeasureFirst      []Influence // what matters most comes first; what moves nothing by a two-hundredth is left out
 	Moves             []Influence // all that may be off, in the same order
 }
@@ -125,7 +126,10 @@ type Promise struct {
 	Pump     string // id of the pump whose shut-off pressure is stood, of the promises of pressures
 	Kept, Of int
 	Share    float64 // Kept over Of
-	Accepted string  // why the fitter takes it on, by [[accept]]; "" where it isn't
+	// SetKept of SetOf samples keep it once the throttle in the unit's bypass is set by its reading;
+	// both 0 where none is, or where that changes nothing of it.
+	SetKept, SetOf int
+	Accepted       string // why the fitter takes it on, by [[accept]]; "" where it isn't
 }
 
 // How often a judged promise must be kept: below WarnBelow it is a warning, below
@@ -142,8 +146,17 @@ const (
 // Judged reports whether a promise that is kept too seldom is a finding.
 func (p *Promise) Judged() bool { return slices.Contains(Judged(), p.Kind) }
 
+// Sure is the share of the samples that keep it once all is set as the papers say: as the throttle
+// is set by its reading, where one is.
+func (p *Promise) Sure() float64 {
+	if p.SetOf > 0 {
+		return float64(p.SetKept) / float64(p.SetOf)
+	}
+	return p.Share
+}
+
 // Of100 is in how many of a hundred ways it is kept, rounded down: 94.9 is not 95.
-func (p *Promise) Of100() string { return quantity.Trim(math.Floor(100*p.Share + 1e-9)) }
+func (p *Promise) Of100() string { return quantity.Trim(math.Floor(100*p.Sure() + 1e-9)) }
 
 // Held says in how many of the ways the unknowns could lie it is kept.
 func (p *Promise) Held() quantity.Text {
@@ -179,7 +192,7 @@ func (f *Influence) Harmed() (what, mode string) {
 	if f.Jets > f.Unit {
 		return "the jets' flow", f.JetsMode
 	}
-	return "the unit's flow", f.UnitMode
+	return unitsFlow, f.UnitMode
 }
 
 // PastWords says in how many of the samples of the mode a pump is past its curve, and what is

@@ -23,7 +23,7 @@ func TestReadingThatSettles(t *testing.T) {
 			t.Fatal(ds)
 		}
 		lay := laying.Of(read.At(graph.After))
-		r := Of(lay, lay, "unit", nil)
+		r := Of(lay, lay, "unit", nil, nil)
 		for i := range r.Promises {
 			if p := &r.Promises[i]; p.Kind == UnitPressure {
 				if got, _ := r.Settles(p); string(got) != want {

@@ -16,10 +16,11 @@ import (
 // sample before and after the work, so that the two can be compared point by point; of a very
 // large circuit fewer of its points (worthSolving). before
 // may be nil; where it is after itself there is nothing to compare. unit is the id of the
-// unit whose flow is the promise; "" where there is none. Modes that have no likely answer
-// are left out. tell, if there is one, is told which point of how many is solved, from 0.
-func Of(before, after *route.Layout, unit string, tell func(done, of int)) *Ranges {
+// unit whose flow is the promise; "" where there is none; by is how the valve in its bypass is set,
+// nil where none is set by a reading. Modes that have no likely answer are left out. tell, if there is one, is told which point of how many is solved, from 0.
+func Of(before, after *route.Layout, unit string, by *Setting, tell func(done, of int)) *Ranges {
 	s := newSpread(before, after, unit)
+	s.setting = s.setBy(by)
 	s.tell = tell
 	return s.answer(sample.Some(worthSolving(s.runs())))
 }
@@ -57,6 +58,7 @@ func (s *spreader) over(points []int) *Ranges {
 				s.tell(done+k, len(points))
 			}
 			s.point(k, some[k])
+			s.set(some[k], values[k], s.jetsToday(k))
 		}
 	}
 	return &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved}
@@ -85,6 +87,10 @@ func (s *spreader) answer(points []int) *Ranges {
 	for _, m := range s.modes {
 		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
 	}
+	for i := range out.Promises {
+		s.keptSet(&out.Promises[i])
+	}
+	out.Set = s.settled()
 	out.Moves = s.influences()
 	out.MeasureFirst = worth(out.Moves)
 	return out
@@ -96,6 +102,7 @@ type spreader struct {
 	all        []unknown
 	unitPart   *graph.Part
 	unsolved   int
+	setting    *setting           // nil: no valve is set by a reading
 	asItStands bool               // before and after the work are the same
 	tell       func(done, of int) // nil: nobody
 }
@@ -214,6 +221,18 @@ func (s *spreader) point(k, i int) {
 	}
 }
 
+// jetsToday is what the jets got before the work in each mode, in the answers that are the k-th of
+// those just solved; 0 where there is none.
+func (s *spreader) jetsToday(k int) []sampled {
+	out := make([]sampled, len(s.modes))
+	for n, m := range s.modes {
+		if m.before != nil && m.before.answers[k].sol != nil {
+			out[n] = sampled{jetsFlow(m.before.answers[k].sol), m.before.answers[k].past}
+		}
+	}
+	return out
+}
+
 // unitOf is the flow of the unit in a solution, m³/s; NaN where there is no answer or no unit.
 func (m *spreadMode) unitOf(s *hydraulic.Solution) float64 {
 	if s == nil || m.unit < 0 {
@@ -235,6 +254,11 @@ func (s *spreader) solve(st *spreadStage, values []float64, room int) answer {
 	for k := range s.all {
 		s.all[k].set(st.model, p, values[k])
 	}
+	return s.sampled(st, p, room)
+}
+
+// sampled solves a stage with some factors.
+func (s *spreader) sampled(st *spreadStage, p *hydraulic.Perturb, room int) answer {
 	sol, past, err := st.model.Sampled(p, st.room[room])
 	if err != nil {
 		return answer{}

@@ -52,7 +52,7 @@ func spreadOf(t *testing.T, text, unit string) *spread.Ranges {
 	if c == nil || graph.HasErrors(ds) {
 		t.Fatalf("the description is wrong: %v", ds)
 	}
-	return spread.Of(nil, laying.Of(c.At(graph.After)), unit, nil)
+	return spread.Of(nil, laying.Of(c.At(graph.After)), unit, nil, nil)
 }
 
 // Ten metres over two square laws of five metres each at 10 m³/h: q = 10·√(2h/(k1+k2)), with

@@ -74,9 +74,9 @@ func TestUnknownLevelIsNoSilentPass(t *testing.T) {
 		}
 		lay := laying.Of(read.At(graph.After))
 		var found *Promise
-		for i, p := range Of(lay, lay, "unit", nil).Promises {
+		for i, p := range Of(lay, lay, "unit", nil, nil).Promises {
 			if p.Kind == UnitPressure {
-				found = &Of(lay, lay, "unit", nil).Promises[i]
+				found = &Of(lay, lay, "unit", nil, nil).Promises[i]
 			}
 		}
 		if found == nil {

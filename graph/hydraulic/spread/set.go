@@ -1,0 +1,257 @@
+package spread
+
+import (
+	"math"
+
+	"dryfit/catalog/quantity"
+	"dryfit/catalog/tables"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/sample"
+)
+
+// Setting is a hand valve in a unit's bypass of which only the Kv was worked out, so that it is set
+// by a reading: in one mode until so much passes the unit.
+type Setting struct {
+	Valve, Mode string
+	Flow        float64 // of the unit in that mode, m³/s
+}
+
+// Set is what the flows are once a valve is set by its reading. In each sample it has the Kv at
+// which the unit's flow reads what it should, as well as that can be read; where it stands open or
+// shut before that, it stays so. What passes in other modes follows from it.
+type Set struct {
+	Setting
+	Reading    tables.Span // how far the reading may be off
+	Of         int         // samples
+	Shut, Open int         // in how many the valve shut leaves the unit less than the reading; open, more
+	Modes      []SetMode
+}
+
+// Reached is in how many samples the reading is come to.
+func (s *Set) Reached() int { return s.Of - s.Shut - s.Open }
+
+// SetMode is a mode once the valve is set.
+type SetMode struct {
+	Mode string
+	Unit Range // the unit's flow, m³/s
+	Jets Range // change of today's flow through the jets, as a share
+	Has  bool  // there are jets, and they run today
+}
+
+// setting holds the work in progress.
+type setting struct {
+	Set
+	at   *spreadMode // the mode it is set in
+	open float64     // ln of the factor on the valve's loss at which it stands fully open
+	flow [][]sampled // by mode: the unit's flow
+	jets [][]sampled // by mode: the jets' change
+}
+
+// shutAt is ln of the factor on the loss of a valve at which it counts as shut: a ten thousandth of
+// its Kv.
+const shutAt = 18
+
+// setBy readies the setting of a valve; nil where there is none, or not of that kind.
+func (s *spreader) setBy(by *Setting) *setting {
+	if by == nil || s.unitPart == nil {
+		return nil
+	}
+	out := &setting{Set: Set{Setting: *by}, flow: make([][]sampled, len(s.modes)), jets: make([][]sampled, len(s.modes))}
+	out.Reading, _ = tables.Spread(tables.SpreadReading, "measured")
+	for _, m := range s.modes {
+		if m.name == by.Mode && m.unit >= 0 {
+			out.at = m
+		}
+	}
+	if out.at == nil {
+		return nil
+	}
+	model := out.at.after.model
+	i, ok := model.PartAt[by.Valve]
+	if !ok {
+		return nil
+	}
+	full, ok := model.Parts[i].FullyOpen()
+	if !ok {
+		return nil
+	}
+	out.open = math.Log(full)
+	return out
+}
+
+// set finds how the valve stands at point i of the sample, and takes up what every mode gives then;
+// jetsToday is what the jets got before the work in each, as it was answered.
+func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
+	g := s.setting
+	if g == nil {
+		return
+	}
+	want := g.Flow * (1 + g.Reading.Middle + steps(sample.Point(i, len(s.all)+2), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle))
+	room := 0
+	// above is ln of the unit's flow over the flow wanted, with the valve's loss times e to the x: it rises with x.
+	above := func(x float64) (float64, bool) {
+		a := s.solveSet(g.at.after, values, x, room)
+		if a.sol == nil {
+			return 0, false
+		}
+		return math.Log(max(g.at.unitOf(a.sol), 1e-9) / want), true
+	}
+	x, state, ok := reach(above, g.open, shutAt)
+	if !ok {
+		return
+	}
+	g.Of++
+	switch state {
+	case atShut:
+		g.Shut++
+	case atOpen:
+		g.Open++
+	}
+	graph.SideBySide(len(s.modes), func(n int) {
+		m := s.modes[n]
+		a := s.solveSet(m.after, values, x, room)
+		if a.sol == nil || m.unit < 0 {
+			return
+		}
+		g.flow[n] = append(g.flow[n], sampled{m.unitOf(a.sol), a.past})
+		if then := jetsToday[n]; then.value > 0 {
+			g.jets[n] = append(g.jets[n], sampled{jetsFlow(a.sol)/then.value - 1, a.past || then.past})
+		}
+	})
+}
+
+// solveSet solves a stage with the values of the unknowns and the loss of the valve that is set
+// times e to the x, whatever its Kv was taken to be.
+func (s *spreader) solveSet(st *spreadStage, values []float64, x float64, room int) answer {
+	p := &hydraulic.Perturb{}
+	for k := range s.all {
+		if u := &s.all[k]; u.part != s.setting.Valve {
+			u.set(st.model, p, values[k])
+		}
+	}
+	timesPart(st.model, &p.Loss, s.setting.Valve, math.Exp(x))
+	return s.sampled(st, p, room)
+}
+
+// Where a search for a setting ends.
+const (
+	within = iota
+	atOpen
+	atShut
+)
+
+// near is how near a setting comes to what is wanted, as a share: finer than a hand sets a valve.
+const near = 0.003
+
+// reach finds where a rising function is nought, from 0 outwards and between two bounds: by steps
+// that double until it is passed, then by false position (Illinois). ok is false where a value can't
+// be had.
+func reach(f func(float64) (float64, bool), low, high float64) (x float64, state int, ok bool) {
+	x = min(max(0, low), high)
+	y, ok := f(x)
+	if !ok || math.Abs(y) < near {
+		return x, within, ok
+	}
+	a, fa := x, y // the last on the side it began
+	step := 0.5
+	for b, fb := x, y; ; {
+		if y < 0 {
+			b = min(a+step, high)
+		} else {
+			b = max(a-step, low)
+		}
+		if fb, ok = f(b); !ok || math.Abs(fb) < near {
+			return b, within, ok
+		}
+		if (fb < 0) != (y < 0) {
+			x, state, ok = between(f, a, fa, b, fb)
+			return x, state, ok
+		}
+		if b == high {
+			return b, atShut, true
+		}
+		if b == low {
+			return b, atOpen, true
+		}
+		a, fa, step = b, fb, 2*step
+	}
+}
+
+// between finds the nought of a function between two places where it has two signs.
+func between(f func(float64) (float64, bool), a, fa, b, fb float64) (x float64, state int, ok bool) {
+	for range 40 {
+		x = (a*fb - b*fa) / (fb - fa)
+		y, ok := f(x)
+		if !ok || math.Abs(y) < near {
+			return x, within, ok
+		}
+		if (y < 0) == (fb < 0) {
+			b, fb, fa = x, y, fa/2
+		} else {
+			a, fa, b, fb = b, fb, x, y
+		}
+	}
+	return x, within, true
+}
+
+// settled returns what the setting came to; nil where there is none.
+func (s *spreader) settled() *Set {
+	g := s.setting
+	if g == nil || g.Of == 0 {
+		return nil
+	}
+	for n, m := range s.modes {
+		if m.unit < 0 || len(g.flow[n]) == 0 || m.runs(m.unit) <= 1e-9 {
+			continue
+		}
+		likely := m.unitOf(m.after.likely)
+		if m == g.at {
+			likely = g.Flow
+		}
+		out := SetMode{Mode: m.name, Unit: rangeOf(g.flow[n], likely), Has: len(g.jets[n]) > 0}
+		if out.Has {
+			out.Jets = rangeOf(g.jets[n], jetsFlow(m.after.likely)/jetsFlow(m.before.likely)-1)
+		}
+		g.Modes = append(g.Modes, out)
+	}
+	return &g.Set
+}
+
+// keptSet counts in how many samples a promise of the unit's flow is kept once the valve is set.
+func (s *spreader) keptSet(p *Promise) {
+	g, u := s.setting, s.unitPart
+	if g == nil || u.Unit == nil {
+		return
+	}
+	var holds func(v float64) bool
+	switch p.Kind {
+	case LeastFlow:
+		holds = func(v float64) bool { return v >= u.Unit.Least }
+	case RatedFlow:
+		holds = func(v float64) bool { return v >= u.Unit.Rated }
+	case MostFlow:
+		holds = func(v float64) bool { return v <= u.Unit.Most }
+	default:
+		return
+	}
+	for n, m := range s.modes {
+		if m.name != p.Mode {
+			continue
+		}
+		for _, v := range g.flow[n] {
+			if p.SetOf++; holds(v.value) {
+				p.SetKept++
+			}
+		}
+	}
+}
+
+// UntilSet is said behind what moves the unit's flow: so far it goes only until a throttle is set by
+// its reading; "" where none is set so, or of another flow.
+func (r *Ranges) UntilSet(flow string) quantity.Text {
+	if r.Set == nil || flow != unitsFlow {
+		return ""
+	}
+	return graph.Say(", until %q is set by its reading", r.Set.Valve)
+}

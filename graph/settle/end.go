@@ -180,16 +180,16 @@ func (s *Stage) reducers(spec catalog.Spec, small catalog.Size, pipe catalog.Spe
 // across returns what leads from a port to pipe of another family: what join makes of the
 // two sizes. Where the catalogue has no such row a tee takes a bush in its own family first,
 // to the nearest size from which there is one: that is how a line lets a smaller branch of
-// another family out. Elsewhere the size is for the description to choose.
+// another family out. So does every port towards rigid pipe of the other series; else the
+// transition stands at the port in its size, and behind it a bush or a reducer leads to the
+// pipe's. Where nothing does the size is for the description to choose.
 func (s *Stage) across(e *End, part Socket, pipe *graph.Run, join func(Socket, *graph.Run) Adaptor) []Adaptor {
 	direct := join(part, pipe)
-	if direct.Known || e.Part.Kind != graph.Tee {
+	rigid := pipe.Spec.Family() != catalog.Hose
+	if direct.Known || e.Part.Kind != graph.Tee && !rigid {
 		return []Adaptor{direct}
 	}
-	sizes := s.cat.PipeSizes(RigidSpec(part.Spec, part.Size))
-	off := func(s catalog.Size) float64 { return math.Abs(s.NominalMM() - part.Size.NominalMM()) }
-	slices.SortStableFunc(sizes, func(a, b catalog.Size) int { return cmp.Compare(off(a), off(b)) })
-	for _, mid := range sizes {
+	for _, mid := range s.nearest(part.Spec, part.Size) {
 		if mid.NominalMM() >= part.Size.NominalMM() {
 			continue
 		}
@@ -198,7 +198,35 @@ func (s *Stage) across(e *End, part Socket, pipe *graph.Run, join func(Socket, *
 			return append(bushes, between)
 		}
 	}
+	if !rigid {
+		return []Adaptor{direct}
+	}
+	own := RigidSpec(pipe.Spec, pipe.Size)
+	for _, mid := range s.nearest(own, pipe.Size) {
+		if mid == pipe.Size {
+			continue
+		}
+		between := s.transition(part, &graph.Run{Spec: own, Size: mid})
+		if !between.Known {
+			continue
+		}
+		rest := s.bushes(own, mid, pipe.Spec, pipe.Size)
+		if mid.NominalMM() < pipe.Size.NominalMM() {
+			rest = s.reducers(own, mid, pipe.Spec, pipe.Size)
+		}
+		if allKnown(rest) {
+			return append([]Adaptor{between}, rest...)
+		}
+	}
 	return []Adaptor{direct}
+}
+
+// nearest are the sizes of pipe of a spec, those nearest to a size first.
+func (s *Stage) nearest(spec catalog.Spec, to catalog.Size) []catalog.Size {
+	sizes := slices.Clone(s.cat.PipeSizes(RigidSpec(spec, to)))
+	off := func(s catalog.Size) float64 { return math.Abs(s.NominalMM() - to.NominalMM()) }
+	slices.SortStableFunc(sizes, func(a, b catalog.Size) int { return cmp.Compare(off(a), off(b)) })
+	return sizes
 }
 
 func allKnown(chain []Adaptor) bool {

@@ -3,6 +3,7 @@ package laying
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -217,4 +218,64 @@ func TestNothingKnown(*testing.T) {
 	s.run("v.out", "v.in", right(100))
 	Of(s.c)
 	Of(&graph.Circuit{})
+}
+
+// A port whose size differs from the pipe's in width and in series gets both fittings, in an
+// order the catalogue has rows for: a bush in the larger port and the transition behind it, or the
+// transition at the port and a reducer or a bush behind that. Pieces, transitions and bushes
+// make up the leg, and every nipple is of the pipe its two sockets take. Geometry; the sizes
+// beside each other are those of the transitions of the catalogue.
+func TestWidthAndSeriesAtOnePort(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		valve      catalog.Size
+		valveSpec  catalog.Spec
+		pipe       catalog.Size
+		pipeSpec   catalog.Spec
+		want       string
+		wantPieces string
+	}{
+		{"inch port, pipe two sizes up", inch(1), catalog.PVCSch40, dn(50), catalog.PVCPN10, "transition reducer", "1 in, 32 mm, 50 mm"},
+		{"inch port, pipe a size up", inch(1.5), catalog.PVCSch40, dn(63), catalog.PVCPN10, "transition reducer", "1-1/2 in, 50 mm, 63 mm"},
+		{"metric port, inch pipe a size up", dn(50), catalog.PVCPN10, inch(2), catalog.PVCSch40, "transition reducer", "50 mm, 1-1/2 in, 2 in"},
+		{"inch port, pipe a size down", inch(2), catalog.PVCSch40, dn(50), catalog.PVCPN10, "reducing-bush transition", "1-1/2 in, 50 mm"},
+		{"inch port, pipe beside it", inch(1.5), catalog.PVCSch40, dn(50), catalog.PVCPN10, "transition", "1-1/2 in, 50 mm"},
+	} {
+		s := newSketch(c.pipeSpec, c.pipe)
+		s.part(graph.Pump, "a")
+		v := s.part(graph.BallValve, "v")
+		v.Size, v.Spec, v.LengthMM = c.valve, c.valveSpec, 72
+		s.run("a.out", "v.in", right(900))
+		lay := Of(s.c)
+		noErrors(t, lay)
+		path := &lay.Paths[0]
+		var kinds, sizes []string
+		total := 0.0
+		for _, f := range path.Fittings {
+			kinds = append([]string{f.Kind}, kinds...) // from the valve
+			if f.Row.TakeOffMM > 0 {
+				total += f.Row.TakeOffMM
+			} else {
+				total += f.Row.LengthMM
+			}
+		}
+		for _, k := range path.Pieces {
+			p := lay.Pieces[k]
+			sizes = append(sizes, p.Size.String())
+			total += p.CutMM
+			if p.Size.Metric != (p.Spec.Family() == catalog.Metric) {
+				t.Errorf("%s: piece of %s is of %s", c.name, p.Size, p.Spec)
+			}
+		}
+		slices.Sort(sizes)
+		want := strings.Split(c.wantPieces, ", ")
+		slices.Sort(want)
+		slices.Sort(kinds)
+		fittings := strings.Fields(c.want)
+		slices.Sort(fittings)
+		if !slices.Equal(kinds, fittings) || !slices.Equal(sizes, want) {
+			t.Errorf("%s: %v with pieces of %v, want %v and %v", c.name, kinds, sizes, fittings, want)
+		}
+		near(t, c.name+": pieces and fittings", total, 900, 0.05)
+	}
 }

@@ -68,6 +68,28 @@ func (p *Part) IsAir(port string) bool {
 	return q != nil && q.Air
 }
 
+// PortAt returns where a port of the part, from 0, stands in the part's own measures, mm: as it is
+// written, and the first in their origin where nothing is; ok is false where nobody said.
+func (p *Part) PortAt(i int) (at Vec, ok bool) {
+	if at := p.Ports[i].At; at != nil {
+		return *at, true
+	}
+	return Vec{}, i == 0
+}
+
+// Through returns the way from the part's inlet to its outlet as written, mm; ok is false where
+// the place of the outlet is not.
+func (p *Part) Through() (by Vec, ok bool) {
+	in, out := p.Port(In), p.Port(Out)
+	if in == nil || out == nil || out.At == nil {
+		return Vec{}, false
+	}
+	if in.At == nil {
+		return *out.At, true
+	}
+	return out.At.Sub(*in.At), true
+}
+
 // New reports whether the part is new work.
 func (p *Part) New() bool { return !p.Existing }
 

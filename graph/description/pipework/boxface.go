@@ -21,10 +21,7 @@ func boxBehindPorts(r *field.Reader, p *graph.Part, faces graph.Vec) {
 	if p.Box == nil || len(p.Ports) == 0 || p.Kind == graph.Tub { // under a tub's rim pipe goes as it must
 		return
 	}
-	var origin graph.Vec // corners and places are counted from the first port
-	if at := p.Ports[0].At; at != nil {
-		origin = *at
-	}
+	origin, _ := p.PortAt(0) // corners and places are counted from the first port
 	if faces.Len() == 0 && boxFarFromPorts(r, p, origin) {
 		return
 	}
@@ -37,10 +34,8 @@ func boxBehindPorts(r *field.Reader, p *graph.Part, faces graph.Vec) {
 		case q.Faces != nil:
 			way = q.Faces.Unit()
 		}
-		at := origin
-		if q.At != nil {
-			at = *q.At
-		} else if i > 0 {
+		at, ok := p.PortAt(i)
+		if !ok {
 			continue
 		}
 		before, meets := ahead(p.Box, at.Sub(origin), way)
@@ -67,11 +62,8 @@ const standOutMM = 300
 func boxFarFromPorts(r *field.Reader, p *graph.Part, origin graph.Vec) bool {
 	nearest, port := math.Inf(1), ""
 	for i, q := range p.Ports {
-		at := origin
-		switch {
-		case q.At != nil:
-			at = *q.At
-		case i > 0:
+		at, ok := p.PortAt(i)
+		if !ok {
 			continue
 		}
 		if off := beside(p.Box, at.Sub(origin)); off < nearest {

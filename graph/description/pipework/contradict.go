@@ -35,23 +35,13 @@ func portsApart(r *field.Reader, p *graph.Part) {
 	if p.Kind == graph.Tee {
 		return
 	}
-	place := func(i int) (graph.Vec, bool) {
-		q := &p.Ports[i]
-		switch {
-		case q.At != nil:
-			return *q.At, true
-		case i == 0:
-			return graph.Vec{}, true
-		}
-		return graph.Vec{}, false
-	}
 	for j := range p.Ports {
-		at, ok := place(j)
+		at, ok := p.PortAt(j)
 		if !ok || p.Ports[j].At == nil {
 			continue
 		}
 		for i := range j {
-			if other, ok := place(i); ok && other.Sub(at).Len() < sameSpotMM {
+			if other, ok := p.PortAt(i); ok && other.Sub(at).Len() < sameSpotMM {
 				d := r.Add(p.Ports[j].Pos, "measure from the middle of one to the middle of the other and write it, such as at = [\"right 110 mm\", \"up 150 mm\"]",
 					"the ports %s and %s of %s stand in one place", located.Said(p.Ports[i].Name), located.Said(p.Ports[j].Name), located.Said(p.ID))
 				located.Related(d, p.Pos, "the part is here")
@@ -65,12 +55,9 @@ func portsApart(r *field.Reader, p *graph.Part) {
 // other than the pipe at one of them is wide, or one behind the other the way both look.
 func roomForBothPipes(r *field.Reader, p *graph.Part) {
 	in, out := p.Port(graph.In), p.Port(graph.Out)
-	if p.Unit == nil || in == nil || out == nil || out.At == nil || in.Faces != nil && out.Faces != nil && *in.Faces != *out.Faces {
+	by, ok := p.Through()
+	if p.Unit == nil || !ok || in.Faces != nil && out.Faces != nil && *in.Faces != *out.Faces {
 		return
-	}
-	by := *out.At
-	if in.At != nil {
-		by = by.Sub(*in.At)
 	}
 	size := leastAtUnit(r, p)
 	wide := size.NominalMM()
@@ -171,11 +158,7 @@ func machinePortsApart(r *field.Reader) {
 			continue
 		}
 		apart, pos := p.LengthMM, p.KeyPos["length"]
-		if out.At != nil {
-			by := *out.At
-			if in.At != nil {
-				by = by.Sub(*in.At)
-			}
+		if by, ok := p.Through(); ok {
 			apart, pos = by.Len(), out.Pos
 		}
 		if size := wide[p.ID]; apart > 0 && apart < size.NominalMM() && (out.At == nil || apart >= sameSpotMM) {
@@ -188,17 +171,13 @@ func machinePortsApart(r *field.Reader) {
 
 // lengthAgrees finds a part with a length of its own and an outlet somewhere else.
 func lengthAgrees(r *field.Reader, p *graph.Part) {
-	in, out := p.Port(graph.In), p.Port(graph.Out)
-	if !p.OwnLength() || in == nil || out == nil || out.At == nil {
+	by, ok := p.Through()
+	if !p.OwnLength() || !ok {
 		return
-	}
-	by := *out.At
-	if in.At != nil {
-		by = by.Sub(*in.At)
 	}
 	if math.Abs(by.Len()-p.LengthMM) <= sameSpotMM {
 		return
 	}
-	d := r.Add(out.Pos, "keep what was measured and leave the other out", "%s is %s long, and its outlet stands %s from its inlet", located.Said(p.ID), quantity.Closely(p.LengthMM), quantity.Closely(by.Len()))
+	d := r.Add(p.Port(graph.Out).Pos, "keep what was measured and leave the other out", "%s is %s long, and its outlet stands %s from its inlet", located.Said(p.ID), quantity.Closely(p.LengthMM), quantity.Closely(by.Len()))
 	located.Related(d, p.KeyPos["length"], "the length is here")
 }

@@ -85,10 +85,7 @@ func (l *work) tieParts(w *web) {
 // tiePlaced ties the ports whose places the description gives; false where it gives none.
 func (l *work) tiePlaced(w *web, p *graph.Part) bool {
 	first := p.Ports[0]
-	origin := graph.Vec{}
-	if first.At != nil {
-		origin = *first.At
-	}
+	origin, _ := p.PortAt(0)
 	tied := false
 	for _, q := range p.Ports[1:] {
 		if q.At == nil {

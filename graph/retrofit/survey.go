@@ -208,7 +208,13 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		return nil, nil, false
 	}
 	if pair.Cost.Traps > 0 && !(l.w.asked.Drains != nil && !*l.w.asked.Drains) {
-		pair = l.roomForTaps(p, pair)
+		// room for a drain or a bleed beside the unit, where it costs neither a trap nor an elbow
+		tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
+		tap := lead.Item{LengthMM: 2 * tee.TakeOffMM, DepthMM: tee.SocketMM, RadiusMM: l.girth("tee", tee)}
+		p.To.Tap, p.From.Tap = tap, tap
+		if roomy, _ := lead.Find(p); roomy != nil && roomy.Cost.Traps <= pair.Cost.Traps && roomy.Cost.Elbows <= pair.Cost.Elbows && roomy.Cost.Unstraight <= pair.Cost.Unstraight {
+			pair = roomy
+		}
 	}
 	s.known.pair = pair
 	if !l.guessed && !s.trying {
@@ -232,28 +238,6 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		from = back
 	}
 	return to, from, true
-}
-
-// roomForTaps looks for a pair with room for a drain or a bleed beside the unit, at both its ports
-// or else at one of them, where it costs neither a trap nor an elbow: at the port first that pipe
-// leaves at its highest or lowest point.
-func (l *limb) roomForTaps(p lead.Problem, pair *lead.Pair) *lead.Pair {
-	tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
-	tap := lead.Item{LengthMM: 2 * tee.TakeOffMM, DepthMM: tee.SocketMM, RadiusMM: l.girth("tee", tee)}
-	outletFirst := (p.From.End.Z-p.To.End.Z)*p.From.Face.Z < 0
-	for _, at := range [][2]bool{{true, true}, {!outletFirst, outletFirst}, {outletFirst, !outletFirst}} {
-		p.To.Tap, p.From.Tap = lead.Item{}, lead.Item{}
-		if at[0] {
-			p.To.Tap = tap
-		}
-		if at[1] {
-			p.From.Tap = tap
-		}
-		if roomy, _ := lead.Find(p); roomy != nil && roomy.Cost.Traps <= pair.Cost.Traps && roomy.Cost.Elbows <= pair.Cost.Elbows && roomy.Cost.Unstraight <= pair.Cost.Unstraight {
-			return roomy
-		}
-	}
-	return pair
 }
 
 // find looks for the pipes with all there is in the way, then with less where there are none; the

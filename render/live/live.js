@@ -66,6 +66,7 @@ function say(state) {
 	}
 	status_.classList.toggle("broken", state.broken);
 	page.classList.toggle("old", state.old);
+	side.classList.toggle("old", state.old);
 }
 
 /** What the status says, with a way to the findings where it names them: on a telephone they are far below. @param {string} words @returns {(string | Node)[]} */
@@ -86,6 +87,7 @@ function place(state, texts) {
 	const anchor = inView();
 	const all = state.pieces.map((piece, i) => ({ piece, text: texts[i] }));
 	fill(side, all.filter((p) => p.piece.id.startsWith("side-")));
+	side.closest(".desk")?.classList.toggle("alone", side.childElementCount === 0);
 	fill(page, all.filter((p) => !p.piece.id.startsWith("side-")));
 	const used = new Set(state.pieces.map((p) => p.hash));
 	for (const hash of [...fetched.keys()]) { if (!used.has(hash)) { fetched.delete(hash); } }

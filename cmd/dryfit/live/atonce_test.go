@@ -9,6 +9,7 @@ import (
 	"sync"
 	"testing"
 
+	"dryfit/graph/lots"
 	"dryfit/graph/whatif"
 )
 
@@ -22,7 +23,7 @@ func TestManyAtOnce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const times = 12
+	times := lots.Count(12, 6)
 	var all sync.WaitGroup
 	for page := range 3 {
 		all.Go(func() {

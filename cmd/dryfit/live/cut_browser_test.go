@@ -30,11 +30,12 @@ func TestCutInABrowser(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	study := studyOf(t, s.file, original)
 	value := func() string { return b.js(`turned.get("cut")`) }
 	agrees := func(what string) {
 		t.Helper()
 		b.wait("an answer to "+what, `!asking.busy && asking.mend === 0 && document.querySelector("#page [data-id=cut]").dataset.hash === "turned"`)
-		text, _, err := studyOf(t, s.file, original).Text(whatif.Values{whatif.CutID: value()})
+		text, _, err := study.Text(whatif.Values{whatif.CutID: value()})
 		if err != nil {
 			t.Fatal(what, value(), err)
 		}
@@ -115,7 +116,7 @@ func TestCutInABrowser(t *testing.T) {
 	b.wait("the difference", `document.querySelectorAll("#confirm .new").length === 1`)
 	b.do(chromedp.Click("#confirm-yes"))
 	b.wait("the file with the cut in it", fmt.Sprintf(`%s && document.getElementById("cut-at").dataset.now === %q && turned.size === 0`, done, last))
-	want, _, err := studyOf(t, s.file, original).Text(whatif.Values{whatif.CutID: last})
+	want, _, err := study.Text(whatif.Values{whatif.CutID: last})
 	if now, _ := os.ReadFile(s.file); err != nil || string(now) != string(want) || !strings.Contains(string(now), "cut = { run = ") {
 		t.Errorf("the file is\n%s", now)
 	}

@@ -120,6 +120,10 @@ func TestFrost(t *testing.T) {
 	if out, cop := Frost(7, 1); out != 1 || cop != 1 {
 		t.Errorf("7 °C: %g %g", out, cop)
 	}
+	// half way between where frost begins and two kelvin below: half of the cut; by hand
+	if out, cop := Frost(6, 1); !near(out, 0.95, 0.001) || !near(cop, 0.975, 0.001) {
+		t.Errorf("6 °C, saturated: output × %.4f, COP × %.4f; want 0.95, 0.975", out, cop)
+	}
 	if out, _ := Frost(-15, 0.3); out < 0.98 {
 		t.Errorf("dry cold air: output × %g", out)
 	}

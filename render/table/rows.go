@@ -14,7 +14,7 @@ import (
 // amounts in the words of a built-in one.
 func rowWords(s catalog.Said, own bool, style form.Style) string {
 	if s.Is {
-		return settledWords(s.Amount.Value, s.Amount.Dimension, style.Units)
+		return amountWords(s, style.Units)
 	}
 	if words, ok := s.Value.(string); ok && (s.Key == "note" || strings.HasSuffix(s.Key, "source")) && !own {
 		return quantity.Prose(words).In(style.Units)
@@ -23,6 +23,19 @@ func rowWords(s catalog.Said, own bool, style form.Style) string {
 		return valueWords(inInch(s.Value))
 	}
 	return valueWords(s.Value)
+}
+
+// amountWords prints an amount of a row as the table says it; where that is in units of another
+// system, those of the reader stand behind it.
+func amountWords(s catalog.Said, units quantity.System) string {
+	said, read := valueWords(s.Value), settledWords(s.Amount.Value, s.Amount.Dimension, units)
+	unit := func(words string) string { return words[strings.LastIndexByte(words, ' ')+1:] }
+	if q, err := quantity.Parse(read, s.Amount.Dimension); err == nil && q.Value == s.Amount.Value {
+		return read
+	} else if unit(said) == unit(read) {
+		return said
+	}
+	return said + " (" + read + ")"
 }
 
 // inInch is a list or a table with its quantities, which are texts, in inch units.

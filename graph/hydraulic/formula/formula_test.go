@@ -75,6 +75,16 @@ func TestWater(t *testing.T) {
 	}
 }
 
+// The heat water holds has no steps: between two points of the table it goes on from one to the other.
+func TestHeatCapacityHasNoSteps(t *testing.T) {
+	for c := 0.25; c < 44.7; c += 0.25 {
+		before, at, after := formula.HeatCapacity(c-0.25), formula.HeatCapacity(c), formula.HeatCapacity(c+0.25)
+		if !agree.Within(after-2*at+before, 0, 1) {
+			t.Errorf("cp at %g, %g and %g °C: %.2f, %.2f, %.2f J/(kg K)", c-0.25, c, c+0.25, before, at, after)
+		}
+	}
+}
+
 func TestFriction(t *testing.T) {
 	for _, r := range rows(t, "friction.csv") {
 		pipe := formula.NewPipe(number(t, r, "relative"))

@@ -128,6 +128,9 @@ func (m *spreadMode) moving() *hydraulic.Solution {
 // unitsFlow is what most unknowns move.
 const unitsFlow = "the unit's flow"
 
+// pumpsFlow is what they move where there is no unit with water, and no jets.
+const pumpsFlow = "the pump's flow"
+
 // watched returns the flow that matters in a mode, and its name.
 func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves string) {
 	if m.unit >= 0 && m.runs(m.unit) > 1e-9 {
@@ -144,7 +147,7 @@ func (m *spreadMode) watched() (value func(*hydraulic.Solution) float64, moves s
 			}
 		}
 		return most
-	}, "the pump's flow"
+	}, pumpsFlow
 }
 
 // alone returns the solution with unknown k alone at a quantile of its spread; nil where

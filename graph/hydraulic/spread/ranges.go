@@ -184,11 +184,20 @@ type Influence struct {
 	Guess              bool               // nobody gave it, or the description says it is assumed
 }
 
-// Harm is by how much it moves the unit's or the jets' flow, whichever is more, as a share.
-func (f *Influence) Harm() float64 { return max(f.Unit, f.Jets) }
+// Harm is by how much it moves the unit's or the jets' flow, whichever is more, as a share; the pump's
+// where there is neither.
+func (f *Influence) Harm() float64 {
+	if f.Moves == pumpsFlow {
+		return f.Effect
+	}
+	return max(f.Unit, f.Jets)
+}
 
 // Harmed names what Harm is about, the unit's flow or the jets', and the mode it is in.
 func (f *Influence) Harmed() (what, mode string) {
+	if f.Moves == pumpsFlow {
+		return pumpsFlow, f.Mode
+	}
 	if f.Jets > f.Unit {
 		return "the jets' flow", f.JetsMode
 	}

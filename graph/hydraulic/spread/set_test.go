@@ -74,12 +74,13 @@ length = "3 m"
 
 // setAt makes the ranges of that circuit with its valve set until so much passes the unit, m³/h, or
 // all reckoned with the valve as described, for 0.
-func setAt(t *testing.T, kv string, flow float64) *Ranges {
+func setAt(t *testing.T, kind, kv string, flow float64) *Ranges {
 	t.Helper()
 	text := strings.Replace(setText, "KV", kv, 1)
-	if kv == "shut" {
-		text = strings.Replace(setText, `kv = "KV m3/h"`, `position = "shut"`, 1)
+	if kv == "shut" || kv == "open" {
+		text = strings.Replace(setText, `kv = "KV m3/h"`, `position = "`+kv+`"`, 1)
 	}
+	text = strings.Replace(text, "ball-valve", kind, 1)
 	c, ds := description.Read("set.toml", []byte(text))
 	if c == nil || graph.HasErrors(ds) {
 		t.Fatal(ds)
@@ -96,7 +97,7 @@ func setAt(t *testing.T, kv string, flow float64) *Ranges {
 // within 12 % of it, whatever the pump turns out to be, which moves it by several times that while
 // nobody sets it. How well a reading reads is common practice, no source; the rest follows.
 func TestSetByReading(t *testing.T) {
-	r := setAt(t, "8", 3)
+	r := setAt(t, "ball-valve", "8", 3)
 	if r.Set == nil || len(r.Set.Modes) != 1 || r.Set.Of != r.Samples {
 		t.Fatalf("%+v", r.Set)
 	}
@@ -126,7 +127,7 @@ func TestSetByReading(t *testing.T) {
 			t.Errorf("%s: kept in %d of %d once set, want about %d", p.Kind, p.SetKept, p.SetOf, want)
 		}
 	}
-	if again := setAt(t, "20", 3).Set; !agree.Within(again.Modes[0].Unit.Middle, unit.Middle, 0.01*unit.Middle) {
+	if again := setAt(t, "ball-valve", "20", 3).Set; !agree.Within(again.Modes[0].Unit.Middle, unit.Middle, 0.01*unit.Middle) {
 		t.Errorf("where the Kv is begun moves what is reached: %g and %g", again.Modes[0].Unit.Middle, unit.Middle)
 	}
 }
@@ -134,27 +135,34 @@ func TestSetByReading(t *testing.T) {
 // A reading that the unit can't come to, even with the valve shut: it stays shut, is counted, and the
 // unit gets what it gets with the valve described as shut.
 func TestSetBeyondReach(t *testing.T) {
-	shut := setAt(t, "shut", 0).Of("on", graph.After).Parts[5]
+	shut := setAt(t, "ball-valve", "shut", 0).Of("on", graph.After).Parts[5]
 	want := 3600 * shut.High * 1.5
-	r := setAt(t, "8", want)
+	r := setAt(t, "ball-valve", "8", want)
 	if r.Set.Shut < 1000 || r.Set.Open != 0 || r.Set.Reached() != r.Set.Of-r.Set.Shut {
 		t.Errorf("%.2f m3/h can't be had: shut in %d, open in %d of %d", want, r.Set.Shut, r.Set.Open, r.Set.Of)
 	}
 	if got := r.Set.Modes[0].Unit; !agree.Within(got.Middle, shut.Middle, 0.03*shut.Middle) {
 		t.Errorf("shut the unit gets %.3f m3/h in the middle, with the valve described as shut %.3f", 3600*got.Middle, 3600*shut.Middle)
 	}
-	r = setAt(t, "8", 0.05)
+	r = setAt(t, "ball-valve", "8", 0.05)
 	if r.Set.Open < 1000 || r.Set.Shut != 0 {
 		t.Errorf("0.05 m3/h: open in %d, shut in %d of %d", r.Set.Open, r.Set.Shut, r.Set.Of)
+	}
+	// a butterfly loses something open, too, and no less than that can be had of it: the unit gets no less
+	// than by the row as it stands, nor more than where the sample adds to the row's loss
+	open := setAt(t, "butterfly-valve", "open", 0).Modes[0].Parts[5]
+	got := setAt(t, "butterfly-valve", "8", 0.05).Set.Modes[0].Unit
+	if !(got.Middle >= 0.98*open.Likely && got.Middle <= open.Middle) {
+		t.Errorf("open the unit gets %.3f m3/h in the middle, with the valve described as open %.3f, middle %.3f", 3600*got.Middle, 3600*open.Likely, 3600*open.Middle)
 	}
 }
 
 // A Kv fully open is the greatest a setting comes to, and a valve that has no Kv of its own is not set.
 func TestNothingToSet(t *testing.T) {
-	if s := setAt(t, "8", 0).Set; s != nil {
+	if s := setAt(t, "ball-valve", "8", 0).Set; s != nil {
 		t.Errorf("nobody sets it: %+v", s)
 	}
-	if s := setAt(t, "shut", 3).Set; s != nil {
+	if s := setAt(t, "ball-valve", "shut", 3).Set; s != nil {
 		t.Errorf("it is shut: %+v", s)
 	}
 	if _, ok := (&hydraulic.ModelPart{}).FullyOpen(); ok {

@@ -41,3 +41,27 @@ length = "900 mm"
 	}
 	t.Error("a place was found in 470 mm of pipe")
 }
+
+// One cause is told once: pipe measured to be of another make is a mistake wherever the line is
+// cut, and no reason against a place.
+func TestMeasuredDiameterIsToldOnce(t *testing.T) {
+	p := planOf(t, standing(t, func(text string) string {
+		return strings.Replace(text, "size = \"2 in\"\n", "size = \"2 in\"\nmeasured-outside-diameter = \"63 mm\"\n", 1)
+	}))
+	if errs := graph.Errors(p.Findings); len(errs) != 1 || errs[0].Rule != "measured-diameter-fits-spec" {
+		t.Errorf("told: %v", errs)
+	}
+}
+
+// The line to cut that forgets existing = true is named, where nothing else can be cut.
+func TestOldPipeNotSaidToExist(t *testing.T) {
+	p := planOf(t, standing(t, func(text string) string {
+		return strings.Replace(text, "to = \"jets.in\"\nexisting = true\n", "to = \"jets.in\"\n", 1)
+	}))
+	for _, d := range graph.Errors(p.Findings) {
+		if d.Rule == "retrofit" && strings.Contains(string(d.Hint), `"return-line" joins two parts that are there already`) {
+			return
+		}
+	}
+	t.Errorf("told: %v", graph.Errors(p.Findings))
+}

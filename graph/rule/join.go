@@ -15,6 +15,7 @@ func joinRules() []*Rule {
 	return []*Rule{
 		{
 			Name:     "measured-diameter-fits-spec",
+			Anywhere: true,
 			Asks:     "The outside diameter measured on the old pipe is that of the spec and size the description gives it.",
 			Why:      "Inch and metric pipe look alike and differ by 1 to 3 mm: ordered by the wrong table, nothing fits. Thin waste pipe swells and bursts at pump pressure.",
 			Source:   "ASTM D1785, EN ISO 1452-2 and EN 1329 outside diameters; 0.5 mm for the calliper and the pipe is judgement",

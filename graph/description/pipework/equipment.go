@@ -1,10 +1,12 @@
 package pipework
 
 import (
+	"math"
 	"slices"
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -248,6 +250,39 @@ func checkUnit(r *field.Reader, v located.Value, u *graph.UnitData) {
 			return
 		}
 	}
+	checkPlate(r, v, u)
+}
+
+// A plate is contradicted by the ratings beyond these shares of the greatest input. Full load is a
+// little more than any rated input, two to five times that of an inverter rated at part load; a
+// slip of the decimal point is ten times. Common practice, no source.
+const (
+	mostOfInput  = 9
+	leastOfInput = 0.6
+)
+
+// checkPlate holds the plate of a unit, its current at its voltage, against what its ratings draw.
+func checkPlate(r *field.Reader, v located.Value, u *graph.UnitData) {
+	input := 0.0
+	for _, t := range u.Ratings {
+		switch {
+		case t.InputW > 0:
+			input = max(input, t.InputW)
+		case t.COP > 0:
+			input = max(input, t.OutputW/t.COP)
+		}
+	}
+	va := u.VoltageV * u.FullLoadA
+	if input == 0 || va == 0 || va <= mostOfInput*input && va*math.Sqrt(3) >= leastOfInput*input { // of three phases it is the root of 3 of one
+		return
+	}
+	e, _ := v.In("electric")
+	c, ok := e.In("full-load")
+	if !ok {
+		return
+	}
+	r.Fail(c, "read its plate and its table again: the one or the other has a slip of the decimal point, or is of another unit",
+		"%s at %s come to %s, and its ratings draw %s at most", quantity.Current.Of(u.FullLoadA), quantity.Voltage.Of(u.VoltageV), quantity.Power.Of(va), quantity.Power.Of(input))
 }
 
 // speedsOf returns the speeds of a pump's catalogue row.

@@ -22,9 +22,24 @@ var SpeedFields = []field.Field[graph.Speed]{
 		Shape: func() schema.Shape { return curveShape(2) },
 		Read: func(r *field.Reader, v located.Value, into *graph.Speed) {
 			into.Curve = readCurve(r, v, field.CurveFlow, field.PumpHead, 2)
+			fallsSomewhere(r, v, into.Curve)
 		},
 		Write: func(from *graph.Speed) string { return curveText(from.Curve) },
 	},
+}
+
+// fallsSomewhere finds a curve whose head rises from its first point to its last: a pump's may rise
+// a little at first, but at its greatest flow it has the least head.
+func fallsSomewhere(r *field.Reader, v located.Value, curve []graph.CurvePoint) {
+	for i := 1; i < len(curve); i++ {
+		if curve[i].Head.IsHead != curve[0].Head.IsHead || curve[i].Head.Value <= curve[i-1].Head.Value {
+			return
+		}
+	}
+	if len(curve) > 1 {
+		r.Fail(v, "a point is a flow and the head at it: the most head stands at no flow, the least at the most flow, such as [[\"0 m3/h\", \"7 m\"], [\"8 m3/h\", \"2 m\"]]",
+			"the heads of %s only rise: no pump gives more head the more flows", located.Said(v.Key))
+	}
 }
 
 var pumpFields = slices.Concat([]field.Field[graph.Part]{

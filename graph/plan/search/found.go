@@ -77,6 +77,11 @@ func (s *search) none() graph.Diagnostic {
 	if s.newLine() {
 		d.Hint += "; new pipe that the description draws is none of them: once something is taken out and its pipe made good, describe the line as it then is, existing = true"
 	}
+	if r := s.notSaidToExist(); r != nil {
+		d.Hint = graph.Say("%q joins two parts that are there already, and does not say so itself: without existing = true it is new pipe, and new pipe is not cut", r.Said())
+		d.Related = append(d.Related, graph.Related{Pos: r.Pos, Message: "the run is described here"})
+		return d
+	}
 	if len(s.trials) == 0 {
 		return d
 	}
@@ -114,6 +119,27 @@ func (s *search) another() quantity.Text {
 		}
 	}
 	return ""
+}
+
+// notSaidToExist is a run of new pipe between two parts that were there before, where nothing that
+// is taken out was joined to them: so it is old, and nobody said it. Nil where there is none.
+func (s *search) notSaidToExist() *graph.Run {
+	was := map[string]bool{} // ports that old pipe ended at
+	for _, r := range s.asked.Runs {
+		if r.Existing {
+			was[r.From.String()], was[r.To.String()] = true, true
+		}
+	}
+	old := func(at graph.PortRef) bool {
+		p := s.asked.Part(at.Part)
+		return p != nil && p.Existing && !was[at.String()]
+	}
+	for _, r := range s.asked.Runs {
+		if r.New() && old(r.From) && old(r.To) {
+			return r
+		}
+	}
+	return nil
 }
 
 // newLine reports whether the description takes old work out and draws pipe in its place: what

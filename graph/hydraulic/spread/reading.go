@@ -25,7 +25,7 @@ func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
 	}
 	switch {
 	case part != nil && part.Part.Kind == graph.Pump:
-		return graph.Say("the flow of %q, by a meter on its line or a bucket and a watch at the tub; or its data sheet and a gauge before and after it", u.part)
+		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and open with the cartridge out; written as its curve, and known as measured", u.part)
 	case starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
 		return graph.Say("the pressure before %q with the pump running, and the bore of one jet by a drill that just goes in", u.part)
 	case starts("the cracking pressure"):

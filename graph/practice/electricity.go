@@ -105,7 +105,11 @@ func Electricity() []Sentence {
 				if !j.Unit.Flammable {
 					start = "Read the refrigerant on " + j.ofUnits("the unit's", "each unit's") + " plate. If it is R290 (propane): "
 				}
-				return start + quantity.Say("inside the clear zone of its manual, about %s all round and down to the ground, there is no drain or gully, no cabinet vent, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count.", far(1000))
+				vent := "cabinet vent"
+				if j.PlugIn {
+					vent = "vent"
+				}
+				return start + quantity.Say("inside the clear zone of its manual, about %s all round and down to the ground, there is no drain or gully, no %s, no window or door, no pit or stair, no switch or socket, and nothing that sparks or burns. The tub's own drain, vents and pump switches count.", far(1000), vent)
 			},
 			Source: "IEC 60335-2-40 (from memory); R290 units' manuals",
 		},

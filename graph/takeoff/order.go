@@ -22,7 +22,19 @@ type OrderLine struct {
 }
 
 // orderGroups are what is bought together, in the order of the list.
-var orderGroups = []string{"the unit", "valves and unions", "fittings", "pipe", "insulation and clips", "cement and small things"}
+var orderGroups = []string{"the unit", "valves and unions", "fittings", "pipe", insulating, UsedUp}
+
+// What is used up as the work goes on, and what goes on it last.
+const (
+	UsedUp     = "cement and small things"
+	insulating = "insulation and clips"
+)
+
+// VanGroups are the groups in the order in which a van is loaded: what is large and wanted late goes
+// in first, what is used up at every joint lies at the door. Common practice, no source.
+func VanGroups() []string {
+	return []string{"pipe", "the unit", insulating, "valves and unions", "fittings", UsedUp}
+}
 
 // NewOrder gathers the lines of a bill that are new and bought by the piece, bar or tin. A
 // price is that of one; a line without a price is counted and adds nothing.
@@ -34,7 +46,7 @@ func NewOrder(b *Bill) Order {
 	for _, group := range orderGroups {
 		for i := range b.Items {
 			it := &b.Items[i]
-			if !it.New || it.Removed || it.net() || groupOf(it) != group {
+			if !it.New || it.Removed || it.Net() || it.Group() != group {
 				continue
 			}
 			line := OrderLine{Group: group, Item: it, Quantity: decimal.NewFromFloat(it.Quantity + it.Spare).Round(2)}
@@ -50,10 +62,11 @@ func NewOrder(b *Bill) Order {
 	return o
 }
 
-// net reports whether the line tells a length that comes out of bars on another line.
-func (i *Item) net() bool { return i.Unit == "m" && strings.Contains(i.Name, "net length") }
+// Net reports whether the line tells a length that comes out of bars on another line.
+func (i *Item) Net() bool { return i.Unit == "m" && strings.Contains(i.Name, "net length") }
 
-func groupOf(i *Item) string {
+// Group is what the line is bought and carried with.
+func (i *Item) Group() string {
 	switch kind := i.Kind; {
 	case kind == "heat-pump":
 		return "the unit"
@@ -62,9 +75,9 @@ func groupOf(i *Item) string {
 	case kind == "pipe" || i.Unit == "bar":
 		return "pipe"
 	case strings.Contains(i.Name, "insulation") || strings.Contains(i.Name, "clip") || strings.Contains(i.Name, "sleeve"):
-		return "insulation and clips"
+		return insulating
 	case strings.Contains(i.Name, "cement") || kind == "primer" || strings.Contains(i.Name, "tape") || strings.Contains(i.Name, "O-ring") || kind == "":
-		return "cement and small things"
+		return UsedUp
 	}
 	return "fittings"
 }

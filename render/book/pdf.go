@@ -42,7 +42,7 @@ func (b *Book) PDF() ([]byte, error) {
 
 func (b *Book) printer() *printer {
 	w, h := b.text()
-	return &printer{book: b, pageW: w, pageH: h}
+	return &printer{book: b, pageW: w, pageH: h, scale: 1}
 }
 
 // wide is the width of the text.
@@ -62,6 +62,9 @@ type printer struct {
 	feet   []int          // pages that want a foot
 	starts map[string]int // page of each chapter
 	listed []listed
+
+	scale float64  // of letters and of the room between them: 1, less on a page that has to hold all
+	trial *printer // on which a chapter that is one page is tried
 }
 
 // listed is a line of the contents whose page number is to be written at its right end.
@@ -82,18 +85,12 @@ func (p *printer) print() {
 		if c.NewPage || p.y > p.pageH-foot-60 {
 			p.newPage()
 		}
+		p.scale = p.fits(c)
 		p.room(28)
-		p.y += 3
 		p.starts[c.ID] = p.page
-		p.f.Bookmark(scene.Visible(c.Title), 0, p.y)
-		p.text(c.Title, headPt, true, 0, p.wide())
-		p.f.SetLineWidth(0.5)
-		p.f.SetDrawColor(0, 0, 0)
-		p.f.Line(edge, p.y, p.pageW-edge, p.y)
-		p.y += 2.5
-		for _, it := range c.Items {
-			p.item(it)
-		}
+		p.f.Bookmark(scene.Visible(c.Title), 0, p.y+3)
+		p.chapter(c)
+		p.scale = 1
 	}
 	p.number()
 }
@@ -121,6 +118,19 @@ func (p *printer) number() {
 		p.f.Text(l.x-p.f.GetStringWidth(n), below+l.y, n)
 	}
 	p.f.SetPage(last)
+}
+
+// chapter prints a chapter from where the page stands.
+func (p *printer) chapter(c Chapter) {
+	p.y += 3
+	p.text(c.Title, headPt, true, 0, p.wide())
+	p.f.SetLineWidth(0.5)
+	p.f.SetDrawColor(0, 0, 0)
+	p.f.Line(edge, p.y, p.pageW-edge, p.y)
+	p.air(2.5)
+	for _, it := range c.Items {
+		p.item(it)
+	}
 }
 
 // front is the title and the contents.
@@ -238,6 +248,7 @@ func (p *printer) wrap(text string, width float64) []string {
 
 // text writes a paragraph; a line that finds no room begins a page.
 func (p *printer) text(text string, pt float64, bold bool, indent, width float64) {
+	pt = p.size(pt)
 	style := ""
 	if bold {
 		style = "B"
@@ -255,15 +266,15 @@ func (p *printer) item(it Item) {
 	switch it.Kind {
 	case Words:
 		p.text(it.Text, bodyPt, false, 0, p.wide())
-		p.y += 1.2
+		p.air(1.2)
 	case Lead:
 		p.text(it.Text, leadPt, false, 0, p.wide())
-		p.y += 1.5
+		p.air(1.5)
 	case Heading:
 		p.room(16)
-		p.y += 1.5
+		p.air(1.5)
 		p.text(it.Text, subPt, true, 0, p.wide())
-		p.y += 0.8
+		p.air(0.8)
 	case Hold:
 		p.hold(it.Text)
 	case Alert:
@@ -288,58 +299,58 @@ func (p *printer) item(it Item) {
 
 func (p *printer) bullets(lines []string) {
 	for _, l := range lines {
-		p.room(bodyPt * ptMM * line)
-		p.f.SetFont(scene.PDFFont, "", bodyPt)
-		p.f.Text(edge+1, p.y+bodyPt*ptMM, "•")
+		p.room(p.size(bodyPt) * ptMM * line)
+		p.f.SetFont(scene.PDFFont, "", p.size(bodyPt))
+		p.f.Text(edge+1, p.y+p.size(bodyPt)*ptMM, "•")
 		p.text(l, bodyPt, false, 5, p.wide())
-		p.y += 0.6
+		p.air(0.6)
 	}
-	p.y += 1
+	p.air(1)
 }
 
 // steps are numbered, each with a box to tick.
 func (p *printer) steps(it Item) {
 	for i, l := range it.Lines {
-		p.f.SetFont(scene.PDFFont, "", bodyPt)
-		p.room(float64(min(3, len(p.wrap(l, p.wide()-14)))) * bodyPt * ptMM * line)
-		p.f.SetFont(scene.PDFFont, "", bodyPt)
+		p.f.SetFont(scene.PDFFont, "", p.size(bodyPt))
+		p.room(float64(min(3, len(p.wrap(l, p.wide()-14)))) * p.size(bodyPt) * ptMM * line)
+		p.f.SetFont(scene.PDFFont, "", p.size(bodyPt))
 		p.f.SetLineWidth(0.25)
 		p.f.Rect(edge, p.y+0.4, 3.2, 3.2, "D")
 		n := fmt.Sprintf("%d", it.First+i)
-		p.f.Text(edge+11-p.f.GetStringWidth(n), p.y+bodyPt*ptMM, n)
+		p.f.Text(edge+11-p.f.GetStringWidth(n), p.y+p.size(bodyPt)*ptMM, n)
 		p.text(l, bodyPt, false, 14, p.wide())
-		p.y += 0.9
+		p.air(0.9)
 	}
-	p.y += 0.8
+	p.air(0.8)
 }
 
 // hold is a bar at the edge and bold words.
 func (p *printer) hold(text string) {
-	p.f.SetFont(scene.PDFFont, "B", bodyPt)
-	h := float64(len(p.wrap(text, p.wide()-5))) * bodyPt * ptMM * line
+	p.f.SetFont(scene.PDFFont, "B", p.size(bodyPt))
+	h := float64(len(p.wrap(text, p.wide()-5))) * p.size(bodyPt) * ptMM * line
 	p.room(h + 2)
 	p.f.SetFillColor(0, 0, 0)
 	p.f.Rect(edge, p.y, 1.2, h+1, "F")
 	p.text(text, bodyPt, true, 4, p.wide())
-	p.y += 2.5
+	p.air(2.5)
 }
 
 // block writes a table with its head on every page, then its lines.
 func (p *printer) block(b form.Block, blanks bool) {
 	if b.Title != "" {
 		p.room(20)
-		p.y += 1
+		p.air(1)
 		p.text(b.Title, subPt, true, 0, p.wide())
-		p.y += 0.8
+		p.air(0.8)
 	}
 	if b.Grid != nil && len(b.Grid.Header) > 0 {
 		p.grid(b.Grid, blanks)
 	}
 	for _, l := range b.Lines {
 		p.text(strings.TrimSpace(l), tablePt+0.3, false, 0, p.wide())
-		p.y += 0.4
+		p.air(0.4)
 	}
-	p.y += 1.5
+	p.air(1.5)
 }
 
 const cellPad = 1.1
@@ -348,19 +359,19 @@ func (p *printer) grid(g *form.Grid, blanks bool) {
 	widths := p.widths(g, blanks)
 	least := 0.0
 	if blanks {
-		least = 8
+		least = 8 * p.scale
 	}
 	p.room(16)
 	p.row(p.lines(g.Header, widths, true), widths, g, true, 0)
 	for _, r := range g.Rows {
 		lines := p.lines(r, widths, false)
-		if p.y+height(lines, least) > p.pageH-foot {
+		if p.y+p.height(lines, least) > p.pageH-foot {
 			p.newPage()
 			p.row(p.lines(g.Header, widths, true), widths, g, true, 0)
 		}
 		p.row(lines, widths, g, false, least)
 	}
-	p.y += 1.2
+	p.air(1.2)
 }
 
 // widths shares the page's width out: every column what its longest word needs, then the
@@ -384,7 +395,7 @@ func (p *printer) widthsFor(g *form.Grid, blanks bool, longest float64) (out []f
 		if bold {
 			style = "B"
 		}
-		p.f.SetFont(scene.PDFFont, style, tablePt)
+		p.f.SetFont(scene.PDFFont, style, p.size(tablePt))
 		for i, c := range cells {
 			if i >= n {
 				break
@@ -433,7 +444,7 @@ func (p *printer) lines(cells []string, widths []float64, head bool) [][]string 
 	if head {
 		style = "B"
 	}
-	p.f.SetFont(scene.PDFFont, style, tablePt)
+	p.f.SetFont(scene.PDFFont, style, p.size(tablePt))
 	out := make([][]string, min(len(cells), len(widths)))
 	for i := range out {
 		out[i] = p.wrap(cells[i], widths[i]-2*cellPad)
@@ -442,16 +453,16 @@ func (p *printer) lines(cells []string, widths []float64, head bool) [][]string 
 }
 
 // height is what a row takes.
-func height(cells [][]string, least float64) float64 {
+func (p *printer) height(cells [][]string, least float64) float64 {
 	most := 1
 	for _, lines := range cells {
 		most = max(most, len(lines))
 	}
-	return max(least, float64(most)*tablePt*ptMM*1.25+1.2)
+	return max(least, float64(most)*p.size(tablePt)*ptMM*1.25+1.2)
 }
 
 func (p *printer) row(cells [][]string, widths []float64, g *form.Grid, head bool, least float64) {
-	h := height(cells, least)
+	h := p.height(cells, least)
 	x := edge
 	style := ""
 	if head {
@@ -467,13 +478,13 @@ func (p *printer) row(cells [][]string, widths []float64, g *form.Grid, head boo
 		}
 		p.f.Rect(x, p.y, w, h, how)
 		if i < len(cells) {
-			p.f.SetFont(scene.PDFFont, style, tablePt)
+			p.f.SetFont(scene.PDFFont, style, p.size(tablePt))
 			for k, l := range cells[i] {
 				at := x + cellPad
 				if g.IsRight(i) {
 					at = x + w - cellPad - p.f.GetStringWidth(l)
 				}
-				p.f.Text(at, p.y+0.6+tablePt*ptMM*(1.25*float64(k)+0.95), l)
+				p.f.Text(at, p.y+0.6+p.size(tablePt)*ptMM*(1.25*float64(k)+0.95), l)
 			}
 		}
 		x += w

@@ -5,17 +5,28 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/plan"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // notToBeBuilt is what stands across a drawing of a plan with an error.
 const notToBeBuilt = "NOT TO BE BUILT"
 
-// warnAcross writes on every page that it is not to be built, and the first reason: in its
-// title block, and as large as the drawing leaves room for it beside everything else.
-func warnAcross(pages []*scene.Scene, fault *graph.Diagnostic, units quantity.System) {
+// faultOf is why a plan is not to be built, in the names of the papers; "" where it may be.
+func faultOf(p *plan.Plan, units quantity.System) string {
+	fault := p.Fault()
 	if fault == nil {
+		return ""
+	}
+	return tag.Of(p.Circuit, p.Net()).Text(fault.Message.In(units))
+}
+
+// warnAcross writes on every page that it is not to be built, and the reason, if there is one: in its
+// title block, and as large as the drawing leaves room for it beside everything else.
+func warnAcross(pages []*scene.Scene, reason string) {
+	if reason == "" {
 		return
 	}
 	for _, s := range pages {
@@ -32,7 +43,7 @@ func warnAcross(pages []*scene.Scene, fault *graph.Diagnostic, units quantity.Sy
 		}
 		frame := scene.Box{MinX: 22, MinY: 12, MaxX: s.WidthMM - 12, MaxY: s.HeightMM - 38}
 		for _, wide := range []float64{170, 130, 100, 80, 60} {
-			items, high := warning(fault, wide, units)
+			items, high := warning(reason, wide)
 			if at, ok := free(frame, wide, high, taken); ok {
 				for _, it := range items {
 					s.Add(moved(it, at))
@@ -52,10 +63,10 @@ func inBlock(b scene.Box) []scene.Item {
 }
 
 // warning is the box with the warning and its reason, its upper left corner at the origin.
-func warning(fault *graph.Diagnostic, wide float64, units quantity.System) (items []scene.Item, high float64) {
+func warning(reason string, wide float64) (items []scene.Item, high float64) {
 	const size = 3.0
 	em := math.Min(9, (wide-6)/scene.TextWidth(notToBeBuilt, 1, true))
-	lines := sheet.Wrap(graph.Inert(fault.Message.In(units)), size, wide-6, false)
+	lines := sheet.Wrap(graph.Inert(reason), size, wide-6, false)
 	if len(lines) > 3 { // a reason cut short may read as another: the book has it whole
 		lines = sheet.Wrap("see the first page of the pack: mend first", size, wide-6, false)
 	}

@@ -96,7 +96,7 @@ func Pages(p *plan.Plan, name string, page sheet.Page, units quantity.System) ([
 // finish numbers pages through, and writes across them what forbids to build by them.
 func finish(pages []*scene.Scene, p *plan.Plan, units quantity.System) {
 	Number(pages, Fingerprint(p))
-	warnAcross(pages, p.Fault(), units)
+	warnAcross(pages, faultOf(p, units))
 }
 
 // figures are the pages as their views draw them.

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
-	"dryfit/graph"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
@@ -52,7 +51,7 @@ func TestWarningStandsClear(t *testing.T) {
 	for name, p := range demos(t) {
 		pages := drawn(t, p, "schematic", quantity.MetricSystem)
 		finish(pages, p, quantity.MetricSystem)
-		warnAcross(pages, &graph.Diagnostic{Severity: graph.Error, Message: graph.Say("the pump sucks air")}, quantity.MetricSystem)
+		warnAcross(pages, "the pump sucks air")
 		for _, s := range pages {
 			n := 0
 			for _, it := range s.Items {

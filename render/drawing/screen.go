@@ -30,7 +30,7 @@ func Screen(p *plan.Plan, name string, units quantity.System) ([]*scene.Scene, e
 		}
 		out = append(out, pages...)
 	}
-	warnAcross(out, p.Fault(), units)
+	warnAcross(out, faultOf(p, units))
 	return out, nil
 }
 

@@ -25,9 +25,9 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 	j, names := factsOf(p, style.Units), tag.Of(p.Circuit, p.Net())
 	b := &book.Book{Kind: "job pack", Job: p.Circuit.Job, File: filepath.Base(p.Circuit.File), Stamp: drawing.Fingerprint(p), Paper: o.Page.Format}
 	for _, c := range []book.Chapter{
-		answer(p, style), planfile.Changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j), setPoints(j), sheets(pictures), photos(o.Photos),
-		work(p, j, style), cutting(p, style), parts(p, style), bringing(p, j), valves(p, j), performance(p, style), heating(p, style),
-		winter(j), recording(p, j), asBuilt(p, style), faults(j), numbers(p, style), findings(p, style.Units),
+		answer(p, j, style), planfile.Changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j),
+		bringing(p, j, style), sheets(pictures), photos(o.Photos), cutting(p, style), work(p, j, style), setPoints(j), valves(p, j), performance(p, style), recording(p, j), asBuilt(p, style),
+		faults(j), winter(j), heating(p, j, style), numbers(p, style), findings(p, style.Units),
 	} {
 		// whoever mends the description wants its ids; the record has its names already, and a
 		// mode may be called as a part is
@@ -42,13 +42,17 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 }
 
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
-func answer(p *plan.Plan, style form.Style) book.Chapter {
+func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
 	names := tag.Of(p.Circuit, p.Net())
 	if errs := graph.Errors(graph.Worded(p.Findings, style.Units)); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
 		for _, d := range errs {
-			it.Lines = append(it.Lines, names.Text(withHint(d)))
+			line := names.Text(string(d.Message))
+			if d.Hint != "" {
+				line += ": " + names.Text(string(d.Hint)) // one that says what to write keeps the file's words
+			}
+			it.Lines = append(it.Lines, line)
 		}
 		c.Add(it)
 	} else if joints(p) > 0 {
@@ -69,7 +73,7 @@ func answer(p *plan.Plan, style form.Style) book.Chapter {
 	if text := firstCut(p, style); text != "" {
 		c.Add(book.Item{Kind: book.Lead, Text: text})
 	}
-	if p.Heat != nil {
+	if p.Heat != nil && p.Fault() == nil { // what may not be built saves nothing
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
 			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
 		}
@@ -78,10 +82,18 @@ func answer(p *plan.Plan, style form.Style) book.Chapter {
 		c.Say("The tub is out of use " + strings.ToLower(down[0][:1]) + down[0][1:])
 	}
 	if joints(p) > 0 && p.After.Bodies != nil {
-		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")
+		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), standsIn(j), tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")
 	}
-	c.Say(counts(p), "How well it is known: "+list(knowledge(p.Circuit))+".")
+	c.Say(counts(p), "How well the parts are known: "+list(knowledge(p.Circuit))+".")
 	return c
+}
+
+// standsIn is what the work stands in.
+func standsIn(j jobIn) string {
+	if j.PlugIn {
+		return "the box"
+	}
+	return "the cabinet"
 }
 
 // firstCut says where the saw goes first; "" where nothing is sawn.
@@ -94,14 +106,10 @@ func firstCut(p *plan.Plan, style form.Style) string {
 	if c.From != "" {
 		where = ", " + style.Length(c.FromMM) + " from the " + c.From
 	}
-	return fmt.Sprintf("The first cut, %s, is on the %s %s%s: see the order of work, and the bands to cut by.", c.Name, c.Spec.Word(), c.Run, where)
-}
-
-func withHint(d graph.Diagnostic) string {
-	if d.Hint == "" {
-		return string(d.Message)
+	if at, found := strings.CutSuffix(where, " of the "+c.Spec.Word()+" "+c.Run); found {
+		where = strings.Replace(at, " at bend ", " at its bend ", 1)
 	}
-	return string(d.Message + ": " + d.Hint)
+	return fmt.Sprintf("The first cut, %s, is on the %s %s%s: see the order of work, and the bands to cut by.", c.Name, c.Spec.Word(), c.Run, where)
 }
 
 func warned(ds []graph.Diagnostic) string {
@@ -144,7 +152,7 @@ func cautions(j jobIn) book.Chapter {
 }
 
 func setPoints(j jobIn) book.Chapter {
-	c := book.Chapter{ID: "element", Title: "Heating and set points", For: book.Fitter | book.Electrician}
+	c := book.Chapter{ID: "element", Title: "Heating and set points", For: book.Fitter | book.Electrician, NewPage: true}
 	c.Say(j.said(practice.SetPoints(), practice.HighLimit(), practice.Controller())...)
 	return c
 }
@@ -190,7 +198,7 @@ func work(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 func cutting(p *plan.Plan, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "cuts", Title: "Cut list", For: book.Fitter, NewPage: true}
 	for _, b := range lists.CutsBlocks(p, tag.Of(p.Circuit, p.Net()), style) {
-		c.Tables(ticked(b))
+		c.Tables(ticked("cut?", b))
 	}
 	if stock := lists.StockBlocks(p, style); len(stock) > 0 {
 		c.Add(book.Item{Kind: book.Heading, Text: "Stock plan"})
@@ -199,36 +207,46 @@ func cutting(p *plan.Plan, style form.Style) book.Chapter {
 	return c
 }
 
+// box is one to tick.
+const box = "☐"
+
 // ticked puts a box to tick before every row of a list.
-func ticked(b form.Block) form.Block {
+func ticked(head string, b form.Block) form.Block {
 	if b.Grid == nil {
 		return b
 	}
 	g := *b.Grid
-	g.Header = append([]string{"cut?"}, b.Grid.Header...)
+	g.Header = append([]string{head}, b.Grid.Header...)
 	g.Right = append([]bool{false}, b.Grid.Right...)
 	g.Widest = append([]int{0}, b.Grid.Widest...)
 	g.Rows = make([][]string, len(b.Grid.Rows))
 	for i, r := range b.Grid.Rows {
-		g.Rows[i] = append([]string{"☐"}, r...)
+		g.Rows[i] = append([]string{box}, r...)
 	}
 	b.Grid = &g
 	return b
 }
 
-func parts(p *plan.Plan, style form.Style) book.Chapter {
-	c := book.Chapter{ID: "parts", Title: "Parts", For: book.Fitter, NewPage: true}
-	c.Tables(lists.PartsBlocks(p, style)...)
-	return c
-}
-
-func bringing(p *plan.Plan, j jobIn) book.Chapter {
-	c := book.Chapter{ID: "tools", Title: "Tools and consumables", For: book.Fitter}
-	g := &form.Grid{Header: []string{"what", "for"}, Widest: []int{50, 50}}
-	for _, t := range tools(p, j) {
-		g.Rows = append(g.Rows, []string{t.What, t.For})
+// bringing is what goes into the van: parts, tools, consumables, each with a box to tick.
+func bringing(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
+	c := book.Chapter{ID: "bring", Title: "What to bring", For: book.Fitter, NewPage: true}
+	van := lists.LoadVan(p, style)
+	c.Tables(ticked("in?", van.Parts))
+	for _, used := range []bool{false, true} {
+		title := "Tools"
+		if used {
+			title = "Consumables"
+		}
+		g := &form.Grid{Header: []string{"in?", "what", "for"}, Widest: []int{0, 50, 50}}
+		for _, t := range tools(p, j) {
+			if t.UsedUp == used {
+				g.Rows = append(g.Rows, []string{box, t.What, t.For})
+			}
+		}
+		c.Tables(form.Block{Title: title, Grid: g})
 	}
-	c.Tables(form.Block{Grid: g})
+	c.Tables(ticked("in?", van.UsedUp))
+	c.Tables(van.Rest...)
 	return c
 }
 
@@ -268,16 +286,16 @@ func (s *schedule) grid() *form.Grid {
 }
 
 func performance(p *plan.Plan, style form.Style) book.Chapter {
-	c := book.Chapter{ID: "performance", Title: "What to expect", For: book.Fitter | book.Owner, NewPage: true}
+	c := book.Chapter{ID: "performance", Title: "What to expect", For: book.Fitter, NewPage: true}
 	c.Tables(performanceBlocks(p, style.Units)...)
 	c.Tables(oneOfSeveral(p, table.SureBlocks(p.Ranges, tag.Of(p.Circuit, p.Net()), style))...)
 	return c
 }
 
-func heating(p *plan.Plan, style form.Style) book.Chapter {
+func heating(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "heat", Title: "Heat, money and the supply", For: book.Everybody, NewPage: true}
 	if p.Heat != nil {
-		c.Tables(table.HeatPaper(p.Heat, p.Circuit.Job, tag.Of(p.Circuit, p.Net()), style)...)
+		c.Tables(table.HeatPaper(p.Heat, p.Circuit.Job, tag.Of(p.Circuit, p.Net()), style, len(electrician(p, j).Items) > 0)...)
 	}
 	return c
 }
@@ -347,6 +365,7 @@ func numbers(p *plan.Plan, style form.Style) book.Chapter {
 	names := tag.Of(p.Circuit, p.Net())
 	c.Tables(table.FlowBlocks(p, names, style)...)
 	c.Tables(lists.EquivalentBlocks(p, names, style)...)
+	c.Tables(lists.StandsThere(p, style)...)
 	return c
 }
 

@@ -21,7 +21,7 @@ import (
 // electrician is one page for the electrician: what the job draws, what is to be proved, and
 // blanks where the description is silent.
 func electrician(p *plan.Plan, j jobIn) book.Chapter {
-	c := book.Chapter{ID: "electric", Title: "For the electrician", For: book.Electrician, NewPage: true}
+	c := book.Chapter{ID: "electric", Title: "For the electrician", For: book.Electrician, NewPage: true, OnePage: true}
 	out := j.saidTo(practice.Electrician, practice.Leave(), practice.TakenOut())
 	if p.After == nil || j.Unit == nil && len(out) == 0 {
 		return c
@@ -97,15 +97,19 @@ func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
 			c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(consumers(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
 			for _, t := range s.Says {
 				if !slices.Contains(ofAll, t) {
-					c.Say(table.Capital(t.In(j.units)) + ".")
+					c.Say(table.Capital(noKey(t.In(j.units))) + ".")
 				}
 			}
 		}
 	}
 	for _, t := range ofAll {
-		c.Say("On each circuit: " + t.In(j.units) + ".")
+		c.Say("On each circuit: " + noKey(t.In(j.units)) + ".")
 	}
 }
+
+// noKey is a sentence without the key of the description that would settle it: the electrician has no
+// file to write it into.
+func noKey(text string) string { return strings.Replace(text, " (continuous)", "", 1) }
 
 // each names units: "HP1, HP2".
 func each(units []*graph.Part, names *tag.Names) string {

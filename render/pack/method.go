@@ -29,7 +29,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 		return nil
 	}
 	if why := p.WhyNot(); why != "" {
-		return []stretch{{Title: "Nothing is built here", First: 1, Steps: []string{"There is no order of work: " + why.In(j.units) + ". The section on places says what would help."}}}
+		return []stretch{{Title: "Nothing is built here", First: 1, Steps: []string{"There is no order of work: " + why.In(j.units) + ". The first page says what has to be mended, and what would help."}}}
 	}
 	var out []stretch
 	add := func(title, hold string, steps ...string) {
@@ -74,7 +74,7 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	if j.Cuts && len(line) > 0 {
 		line = slices.Concat([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, gone, j.said(practice.OldJoints()), line)
 	}
-	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+"handles can be reached with the panel on.", line...)
+	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+ifSo(j.PlugIn, "handles can be reached.")+ifSo(!j.PlugIn, "handles can be reached with the panel on."), line...)
 	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the ports of "+j.OfUnits("the unit", j.unitID())+".", phase(p, j, route.Pipes)...)
 	add("At the unit, last", "", phase(p, j, route.Unit)...)
 	if j.Cement {

@@ -16,7 +16,7 @@ import (
 
 // owner is the customer's sheet: one page in plain words.
 func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
-	c := book.Chapter{ID: "owner", Title: "For the owner", For: book.Owner, NewPage: true}
+	c := book.Chapter{ID: "owner", Title: "For the owner", For: book.Owner, NewPage: true, OnePage: true}
 	if j.Unit == nil && len(j.Out) == 0 {
 		return c
 	}
@@ -27,15 +27,19 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	if j.Unit != nil {
 		c.Say(lead)
 	}
+	fault := p.Fault() != nil
+	if fault {
+		c.Add(book.Item{Kind: book.Hold, Text: "Nothing of this is built yet: the plan has a fault that is mended first. What holds then is told then."})
+	}
 	if done := doneForOwner(p, j); done != "" {
 		c.Say(done)
 	}
 	gone := j.saidTo(practice.Owner, practice.TakenOut(), practice.Leave())
 	c.Say(gone...)
-	for _, l := range table.PlainLines(p, style) {
-		c.Say(l)
+	if !fault {
+		c.Say(table.PlainLines(p, style)...)
 	}
-	if p.Heat != nil {
+	if p.Heat != nil && !fault {
 		for _, l := range table.HeatForOwner(p.Heat, p.Circuit.Job, style) {
 			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
 		}

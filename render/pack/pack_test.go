@@ -187,7 +187,7 @@ func TestPage(t *testing.T) {
 				}
 			}
 			for _, want := range []string{p.Circuit.Job.Name, "Before anybody starts", "Heating and set points", "For the electrician", "Order of work", "The answer", "For the owner", "What to look at each month", "Cut list", "Stock plan", "Parts",
-				"Tools and consumables", "Valve schedule", "What to expect", "How sure", "Commissioning record", "When something is wrong", "Findings",
+				"What to bring", "Tools", "Consumables", "Valve schedule", "What to expect", "How sure", "Commissioning record", "When something is wrong", "Findings",
 				"HOLD:", "The tub is out of use from", "How long the cement wants"} {
 				if !strings.Contains(text, want) {
 					t.Errorf("the page says nothing of %q", want)

@@ -3,6 +3,7 @@ package pack
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -27,6 +28,9 @@ func performanceBlocks(p *plan.Plan, units quantity.System) []form.Block {
 func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) form.Block {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
 	unit, groups := p.After.Circuit.TheUnit(), p.After.Circuit.OfKind(graph.JetGroup)
+	if unit != nil && p.Proposal == nil && !slices.ContainsFunc(sums, func(m plan.ModeSummary) bool { return math.Abs(m.Unit) >= noFlow }) { // it found no place
+		unit = nil
+	}
 	g := &form.Grid{Header: []string{"mode"}}
 	if unit != nil {
 		g.Header = append(g.Header, "unit gets", "middle", "range", "rise", "past the unit")

@@ -58,7 +58,7 @@ func TestFirstQuestions(t *testing.T) {
 		p := demoPlan(t, name)
 		style := form.Style{Units: quantity.MetricSystem}
 		j := factsOf(p, style.Units)
-		for _, c := range []book.Chapter{answer(p, style), work(p, j, style), electrician(p, j), owner(p, j, style)} {
+		for _, c := range []book.Chapter{answer(p, factsOf(p, style.Units), style), work(p, j, style), electrician(p, j), owner(p, j, style)} {
 			said := wordsOf(c)
 			for _, q := range ask[c.ID] {
 				if !regexp.MustCompile(`(?m)` + q[1]).MatchString(said) {

@@ -28,7 +28,7 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 	j := factsOf(p, quantity.MetricSystem)
 	style := form.Style{}
 	var text strings.Builder
-	for _, c := range []book.Chapter{answer(p, style), electrician(p, j), performance(p, style)} {
+	for _, c := range []book.Chapter{answer(p, factsOf(p, style.Units), style), electrician(p, j), performance(p, style)} {
 		text.WriteString(wordsOf(c))
 	}
 	for _, r := range record(p, j) {

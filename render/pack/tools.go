@@ -14,16 +14,24 @@ import (
 )
 
 // tool is one line of what to take along.
-type tool struct{ What, For string }
+type tool struct {
+	What, For string
+	UsedUp    bool // not taken back
+}
 
 // tools lists what to take along besides the parts, for what this job has. Common practice,
 // no source.
 func tools(p *plan.Plan, j jobIn) []tool {
-	cement, barb, thread := jointKinds(p)
+	cement, barb := jointKinds(p)
 	var out []tool
 	add := func(there bool, what, why string) {
 		if there {
-			out = append(out, tool{what, why})
+			out = append(out, tool{What: what, For: why})
+		}
+	}
+	use := func(there bool, what, why string) {
+		if there {
+			out = append(out, tool{What: what, For: why, UsedUp: true})
 		}
 	}
 	add(true, "Drawings, this pack, a pencil", "the label sheet cut up beforehand")
@@ -47,36 +55,33 @@ func tools(p *plan.Plan, j jobIn) []tool {
 					n++
 				}
 			}
-			add(true, j.say(quantity.Say("Hole saw of %s or the next larger, drill; %s, soft sealant", quantity.Length.Of(h.BoreMM()), number(n, "sleeve", "sleeves"))), "the pipe through the wall of the cabinet")
+			add(true, j.say(quantity.Say("Hole saw of %s or the next larger, drill", quantity.Length.Of(h.BoreMM()))), "the wall of the cabinet")
+			use(true, j.say(quantity.Say("%s for a hole of %s, soft sealant", number(n, "sleeve", "sleeves"), quantity.Length.Of(h.BoreMM()))), "the pipe through the wall of the cabinet")
 		}
 	}
 	add(j.CutsHose, "Hose shears or sharp knife", "the old hose, square")
-	add(true, "Wet vacuum, pump, bucket, rags, tissues", "what stays in the low loops; a dry tissue on every joint")
+	add(true, "Wet vacuum, pump, bucket", "what stays in the low loops")
+	use(true, "Rags, tissues", "a dry tissue on every joint")
 	add(true, "Hose with backflow protection, drain adaptor", "emptying and filling")
-	add(j.UnionNuts, "Strap wrench, silicone grease", "union nuts, hand-tight and a little more; their seals")
+	add(j.UnionNuts, "Strap wrench", "union nuts, hand-tight and a little more")
+	use(j.UnionNuts, "Silicone grease", "the seals of the unions")
 	add(j.Unit != nil, "Thermometer, and insulation to hold it to the pipe", "the rise across "+j.OfUnits("the unit", "each unit")+", one thermometer moved from pipe to pipe")
-	use := j.OfUnits("the unit's flow where its display", "the flow of each unit whose display") + " shows none"
+	meter := j.OfUnits("the unit's flow where its display", "the flow of each unit whose display") + " shows none"
 	if smallRise(p) {
-		use += "; here the rise is too small to reckon it from"
+		meter += "; here the rise is too small to reckon it from"
 	}
-	add(j.Unit != nil, "Flow meter (clamp-on)", use)
+	add(j.Unit != nil, "Flow meter (clamp-on)", meter)
 	add(!gauged(p) && asksGauge(p, j), "Pressure gauge with a tapping that takes it", "the reading that is to be taken first")
 	add(gauged(p), "The gauges of the job, seen at nought with the pump off", "the drop across "+j.OfUnits("the unit", "each unit"))
 	add(true, "Lock and tag for the isolator", "power stays off")
-	add(true, "Test strips or kit for chlorine and pH; the tub's own disinfectant", "disinfecting what was handled; before anybody bathes")
-	add(j.Unit != nil, "Level, rubber mounts, bolts for "+j.OfUnits("the unit's", "its")+" base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
+	use(true, "Test strips or kit for chlorine and pH; the tub's own disinfectant", "disinfecting what was handled; before anybody bathes")
+	use(j.Unit != nil, "Rubber mounts, bolts for "+j.OfUnits("the unit's", "its")+" base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
 	gloves := "Gloves, goggles, fan for the cabinet"
 	if j.PlugIn {
 		gloves = "Gloves, goggles"
 	}
 	add(cement, gloves, "cement vapour is heavy and burns")
-	wipe := "Primer"
-	if j.Metric && !j.Inch {
-		wipe = "Cleaner"
-	}
-	add(cement, wipe+" and cement for this pipe, in date; one tin of cement over", "each joint; read the cure time on the tin")
-	add(barb, clipsWanted(p)+", screwdriver, warm water", "hoses")
-	add(thread, "PTFE tape, no paste", "plastic threads: by hand and one turn")
+	add(barb, "Screwdriver, warm water", "the hoses and their clips")
 	return out
 }
 
@@ -102,26 +107,15 @@ func gauged(p *plan.Plan) bool {
 	return p.After != nil && len(p.After.Circuit.OfKind(graph.PressureGauge)) > 0
 }
 
-func jointKinds(p *plan.Plan) (cement, barb, thread bool) {
+func jointKinds(p *plan.Plan) (cement, barb bool) {
 	if p.After == nil || p.After.Layout == nil {
-		return false, false, false
+		return false, false
 	}
 	var kinds []string
 	for _, j := range p.After.Layout.Joints {
 		kinds = append(kinds, j.Kind)
 	}
-	return slices.Contains(kinds, "cement") || slices.Contains(kinds, "slip"), slices.Contains(kinds, "barb"), slices.Contains(kinds, "thread")
-}
-
-// clipsWanted says how many hose clips the joints take, as the bill does.
-func clipsWanted(p *plan.Plan) string {
-	clips, tails := 0, 0
-	for _, j := range p.After.Layout.Joints {
-		if j.Kind == "barb" {
-			clips, tails = clips+j.Clips, tails+1
-		}
-	}
-	return fmt.Sprintf("%s for %s", number(clips, "hose clip", "hose clips"), number(tails, "barb joint", "barb joints"))
+	return slices.Contains(kinds, "cement") || slices.Contains(kinds, "slip"), slices.Contains(kinds, "barb")
 }
 
 // joints counts the joints of the new work.

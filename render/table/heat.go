@@ -25,15 +25,19 @@ func HeatBlocks(r *job.Report, j graph.Job, s form.Style) []form.Block {
 	return heatWords{r: r, s: s, currency: j.Currency}.blocks()
 }
 
-// HeatPaper is HeatBlocks for papers, which name no keys of the description and call parts by
-// their names.
-func HeatPaper(r *job.Report, j graph.Job, names *tag.Names, s form.Style) []form.Block {
-	return heatWords{r: r, s: s, currency: j.Currency, paper: true, names: names}.blocks()
+// HeatPaper is HeatBlocks for papers, which name no keys of the description, call parts by their names,
+// and have what it comes to on their first page; of the supply only the table where the electrician's
+// page says the rest.
+func HeatPaper(r *job.Report, j graph.Job, names *tag.Names, s form.Style, electrician bool) []form.Block {
+	return heatWords{r: r, s: s, currency: j.Currency, paper: true, names: names, electrician: electrician}.blocks()
 }
 
 func (h heatWords) blocks() []form.Block {
 	r := h.r
-	out := []form.Block{{Title: "In short", Lines: dashed(h.short())}}
+	var out []form.Block
+	if !h.paper {
+		out = append(out, form.Block{Title: "In short", Lines: dashed(h.short())})
+	}
 	out = append(out, h.loss(), h.unit(), h.airs())
 	if r.Year != nil {
 		out = append(out, h.months(), h.pays())
@@ -71,6 +75,8 @@ type heatWords struct {
 	currency string
 	paper    bool       // names no keys of the description
 	names    *tag.Names // of the parts on paper; nil: as the file does
+
+	electrician bool // has a page of his own beside this
 }
 
 func (h heatWords) warm(c float64) string {
@@ -363,17 +369,23 @@ func (h heatWords) paysFirst(y *job.YearReport) string {
 
 func (h heatWords) loss() form.Block {
 	l := h.r.Loss
-	g := form.NewGrid(form.Column{Head: "way"}, form.Column{Head: "W", Right: true}, form.Column{Head: "kWh a year", Right: true})
+	columns := []form.Column{{Head: "way"}, {Head: "W", Right: true}}
+	if l.KWhYear {
+		columns = append(columns, form.Column{Head: "kWh a year", Right: true})
+	}
+	g := form.NewGrid(columns...)
 	for _, t := range l.Terms {
-		year := ""
-		if l.KWhYear {
-			year = kWh(t.KWhYear)
-		}
-		w := form.Fixed(t.W, 0)
+		cells := []string{string(t.Term), form.Fixed(t.W, 0)}
 		if t.W == 0 {
-			w = ""
+			cells[1] = ""
 		}
-		g.Add(string(t.Term), w, year)
+		switch {
+		case l.KWhYear:
+			cells = append(cells, kWh(t.KWhYear))
+		case t.W == 0: // what counts only in a year
+			continue
+		}
+		g.Add(cells...)
 	}
 	title := fmt.Sprintf("What the tub loses, water %s, air %s", h.warm(l.WaterC), h.warm(l.AirC))
 	if l.Indoor {
@@ -652,8 +664,10 @@ func (h heatWords) supplies() []form.Block {
 		if x.DipV > 0 {
 			b.Lines = append(b.Lines, fmt.Sprintf("a start lowers the voltage by up to %s V", form.Fixed(x.DipV, 1)))
 		}
-		for _, t := range x.Says {
-			b.Lines = append(b.Lines, h.s.Say(t))
+		if !h.electrician {
+			for _, t := range x.Says {
+				b.Lines = append(b.Lines, h.s.Say(t))
+			}
 		}
 		if x.FuseA > 0 {
 			line := "the unit asks for a fuse or breaker of " + form.Fixed(x.FuseA, 0) + " A, by its plate or as usual for its size"
@@ -662,7 +676,11 @@ func (h heatWords) supplies() []form.Block {
 			}
 			b.Lines = append(b.Lines, line)
 		}
-		b.Lines = append(b.Lines, "currents added as numbers; cable, protection and zones are for the electrician to decide and to check")
+		last := "currents added as numbers; cable, protection and zones are for the electrician to decide and to check"
+		if h.electrician {
+			last += ": see his page"
+		}
+		b.Lines = append(b.Lines, last)
 		out = append(out, b)
 	}
 	return out
@@ -685,7 +703,12 @@ func (h heatWords) source(words string) string {
 }
 
 func (h heatWords) assumed() form.Block {
-	g := form.NewGrid(form.Column{Head: "what nobody gave", Widest: 44}, form.Column{Head: "taken as", Right: true}, form.Column{Head: "moves the year by kWh", Right: true}, form.Column{Head: "from", Widest: 50})
+	year := slices.ContainsFunc(h.r.Assumed, func(a job.Assumed) bool { return a.MovesKWh != 0 })
+	columns := []form.Column{{Head: "what nobody gave", Widest: 44}, {Head: "taken as", Right: true}, {Head: "from", Widest: 50}}
+	if year {
+		columns = slices.Insert(columns, 2, form.Column{Head: "moves the year by kWh", Right: true})
+	}
+	g := form.NewGrid(columns...)
 	for _, a := range h.r.Assumed {
 		value := quantity.Format(a.Value, a.Dim, h.s.Units)
 		if a.Plain {
@@ -694,11 +717,19 @@ func (h heatWords) assumed() form.Block {
 		if a.Adds {
 			value = "± " + quantity.Format(a.High, a.Dim, h.s.Units)
 		}
-		moves := ""
-		if a.MovesKWh != 0 {
-			moves = "± " + kWh(math.Abs(a.MovesKWh))
+		cells := []string{h.s.Say(a.What), value, h.source(h.s.Say(a.Source))}
+		if year {
+			moves := ""
+			if a.MovesKWh != 0 {
+				moves = "± " + kWh(math.Abs(a.MovesKWh))
+			}
+			cells = slices.Insert(cells, 2, moves)
 		}
-		g.Add(h.s.Say(a.What), value, moves, h.source(h.s.Say(a.Source)))
+		g.Add(cells...)
 	}
-	return form.Block{Title: "Assumed, the heaviest first", Grid: g}
+	title := "Assumed, the heaviest first"
+	if !year {
+		title = "Assumed"
+	}
+	return form.Block{Title: title, Grid: g}
 }

@@ -59,6 +59,8 @@ var (
 	between = regexp.MustCompile(`\belbow-(\d+) between pieces`)
 	bendOf  = regexp.MustCompile(`\bbend (\d+) of ([\w.>-]*\w)`)
 	oldRun  = regexp.MustCompile(`\bold (pipe|hose) of ([\w.>-]*\w)`)
+	legOf   = regexp.MustCompile(`\bleg (\d+) of (?:run )?"?([\w.>-]*\w)"?`)
+	ofRun   = regexp.MustCompile(`\b(?:the )?(run|hose|pipe) "([\w.>-]*\w)"`)
 	onRun   = regexp.MustCompile(`^(Marking out on )(.+)$`)
 	leading = regexp.MustCompile(`^(\s*)([\w-]+): `)
 	quoted  = regexp.MustCompile(`"([\w.>-]+)"`)
@@ -117,6 +119,20 @@ func (n *Names) runWords(text string) string {
 	text = bendOf.ReplaceAllStringFunc(text, func(s string) string {
 		m := bendOf.FindStringSubmatch(s)
 		return "bend " + m[1] + " of " + n.pipe(m[2])
+	})
+	text = legOf.ReplaceAllStringFunc(text, func(s string) string {
+		m := legOf.FindStringSubmatch(s)
+		if n.runs[m[2]] == nil {
+			return s
+		}
+		return "leg " + m[1] + " of " + n.pipe(m[2])
+	})
+	text = ofRun.ReplaceAllStringFunc(text, func(s string) string {
+		m := ofRun.FindStringSubmatch(s)
+		if n.runs[m[2]] == nil {
+			return s
+		}
+		return n.pipe(m[2])
 	})
 	text = oldRun.ReplaceAllStringFunc(text, func(s string) string {
 		m := oldRun.FindStringSubmatch(s)

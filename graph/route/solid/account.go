@@ -7,9 +7,9 @@ import (
 )
 
 // Account says what of a layout was held against what, for the papers: whether the new work
-// is free of everything described, and what nobody described; called is what the papers call a
-// part.
-func (s *Bodies) Account(clashes int, called func(part string) string) string {
+// is free of everything described, and what nobody described; room is what it stands in, and called
+// is what the papers call a part.
+func (s *Bodies) Account(clashes int, room string, called func(part string) string) string {
 	fresh, old := 0, 0
 	var unknown, taken []string // ids of parts
 	loose := false
@@ -31,21 +31,28 @@ func (s *Bodies) Account(clashes int, called func(part string) string) string {
 		}
 		loose = loose || strings.HasPrefix(string(b.Assumed), "the way of the hose")
 	}
-	text := fmt.Sprintf("%d bodies of the new work (pipe, fittings, valves with their nuts) were held against each other and against %d of the old work: ", fresh, old)
+	bodies, were, against := fmt.Sprintf("%d bodies", fresh), "were", ""
+	if fresh == 1 {
+		bodies, were = "1 body", "was"
+	}
+	if old > 0 {
+		against = fmt.Sprintf(" and against %d of the old work", old)
+	}
+	text := fmt.Sprintf("%s of the new work (pipe, fittings, valves with their nuts) %s held against each other%s: ", bodies, were, against)
 	if clashes == 0 {
 		text += "it is free of everything described."
 	} else {
 		text += fmt.Sprintf("all but the %d named among the findings are free of everything described.", clashes)
 	}
 	if len(taken) > 0 {
-		text += " Nobody measured " + list(taken, called) + ": as large as their kind usually is they were held against it too."
+		text += " Nobody measured " + list(taken, room, called) + ": as large as their kind usually is they were held against it too."
 	}
 	text += " Nobody described the rest"
 	if !s.walled {
 		unknown = append(unknown, "")
 	}
 	if len(unknown) > 0 {
-		text += " (such as " + list(unknown, called) + ")"
+		text += " (such as " + list(unknown, room, called) + ")"
 	}
 	text += ": look before you cut."
 	if loose {
@@ -54,12 +61,12 @@ func (s *Bodies) Account(clashes int, called func(part string) string) string {
 	return text
 }
 
-// list names parts, six at most; "" is the cabinet.
-func list(parts []string, called func(part string) string) string {
+// list names parts, six at most; "" is the room they stand in.
+func list(parts []string, room string, called func(part string) string) string {
 	var out []string
 	for _, id := range parts {
 		if id == "" {
-			out = append(out, "the cabinet")
+			out = append(out, room)
 			continue
 		}
 		out = append(out, called(id))

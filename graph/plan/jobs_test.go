@@ -8,7 +8,6 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/agree"
-	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/search"
 	"dryfit/graph/stream"
@@ -18,7 +17,7 @@ const everything = plan.Findings | plan.Flows | plan.Lists | plan.Places
 
 func job(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	return work(t, readFile(t, "testdata/jobs/"+name+".toml"), everything)
+	return planned(t, "testdata/jobs/"+name+".toml")
 }
 
 // Every job but the ones that can't be done: no error, an order of assembly, and the plan
@@ -36,8 +35,7 @@ func TestJobs(t *testing.T) {
 			if !p.Assembly.OK || len(p.Cuts.Pieces) == 0 {
 				t.Errorf("order of assembly %v, %d pieces", p.Assembly.OK, len(p.Cuts.Pieces))
 			}
-			text := description.Write(p.Circuit)
-			again := work(t, read(t, name+".toml", text), everything)
+			again := rewritten(t, p)
 			sameFlows(t, "before", p.Before, again.Before)
 			sameFlows(t, "after", p.After, again.After)
 			if a, b := cuts(p.After), cuts(again.After); a != b {
@@ -67,7 +65,7 @@ func TestTubsPlannedFromTheReadme(t *testing.T) {
 			low: graph.Vec{X: 2450, Y: -1150, Z: -900}, high: graph.Vec{X: 2950, Y: -200, Z: 900}, clearanceMM: 25}, // EN ISO 1452-2
 	} {
 		t.Run(name, func(t *testing.T) {
-			p := work(t, readFile(t, "testdata/jobs/"+name+".toml"), plan.Findings|plan.Places)
+			p := job(t, name)
 			lay := p.After.Layout
 			origin := lay.Places[want.from]
 			for port, at := range map[string]graph.Vec{"unit.in": want.in, "unit.out": want.outlet} {

@@ -25,7 +25,7 @@ var demos = []string{"circulation", "large-circulation", "two-speed", "plunge-po
 // has the flows that were promised; one it rules out, asked for by name, gets the same
 // reasons from check.
 func TestEveryPlaceOfTheDemos(t *testing.T) {
-	for _, i := range lots.Of(len(demos)-1, 1, 2, 3) { // plug-in is drawn in full; circulation says no more than the others, and takes longest
+	for _, i := range lots.Of(len(demos)-1, 2, 3) { // plug-in is drawn in full; circulation and large-circulation say no more than the others, and take longest
 		name := demos[i]
 		t.Run(name, func(t *testing.T) {
 			c := readFile(t, "../../testdata/"+name+".toml")
@@ -38,7 +38,7 @@ func TestEveryPlaceOfTheDemos(t *testing.T) {
 
 // The same over circuits drawn by lot: leg lengths, pipe, unit and surroundings.
 func TestEveryPlaceOfDrawnCircuits(t *testing.T) {
-	seeds, possible := lots.Of(16, 0, 5, 6, 9, 10, 12), 0
+	seeds, possible := lots.Of(16, 0, 6, 9, 12), 0
 	for _, seed := range seeds {
 		data := drawnJob(rand.New(rand.NewPCG(uint64(seed), 5)))
 		c, ds := description.Read(fmt.Sprintf("drawn-%d.toml", seed), data)

@@ -36,3 +36,28 @@ func work(tb testing.TB, c *graph.Circuit, want plan.Want) *plan.Plan {
 	}
 	return p
 }
+
+// made are the plans of files, and again those of what a plan is written out as: several tests look
+// at them, and each is made once, with everything.
+var (
+	made  = map[string]*plan.Plan{}
+	again = map[*plan.Plan]*plan.Plan{}
+)
+
+// planned is the plan of a file. Nobody changes it.
+func planned(t *testing.T, file string) *plan.Plan {
+	t.Helper()
+	if made[file] == nil {
+		made[file] = work(t, readFile(t, file), everything)
+	}
+	return made[file]
+}
+
+// rewritten is the plan of what a plan is written out as, read back.
+func rewritten(t *testing.T, p *plan.Plan) *plan.Plan {
+	t.Helper()
+	if again[p] == nil {
+		again[p] = work(t, read(t, "written.toml", description.Write(p.Circuit)), everything)
+	}
+	return again[p]
+}

@@ -96,11 +96,11 @@ func TestTwoEnded(t *testing.T) {
 	}
 	places, pieces := 0, 0
 	for _, file := range append(files, more...) {
-		first := work(t, readFile(t, file), plan.Findings)
+		first := planned(t, file)
 		if first.After == nil || graph.HasErrors(first.Findings) {
 			continue
 		}
-		p := work(t, read(t, filepath.Base(file), description.Write(first.Circuit)), plan.Findings)
+		p := rewritten(t, first)
 		lay := p.After.Layout
 		long := func(q *graph.Part) (float64, bool) {
 			switch q.Kind {

@@ -24,7 +24,7 @@ func TestEveryPlaceOfTheJobs(t *testing.T) {
 // lengths, pipe, units, pumps and wishes.
 func TestEveryPlaceOfVariants(t *testing.T) {
 	demos := []string{"large-circulation", "two-speed", "plunge-pool"} // circulation says no more, and takes longest
-	variants, possible := lots.Of(9, 1, 2, 4, 7), 0
+	variants, possible := lots.Of(9, 2, 4), 0
 	for _, i := range variants {
 		random := rand.New(rand.NewPCG(11, uint64(i)))
 		demo := demos[i%len(demos)]

@@ -43,7 +43,7 @@ func TestCutIsMoved(t *testing.T) {
 					t.Fatal(name, err)
 				}
 				other := Job{File: "other.toml", Text: a.Job.Text}
-				p, _ := other.Plan(plan.Places)
+				p, _ := other.Plan(plan.Places | plan.Swift)
 				if a.Plan == nil || p == nil || len(p.Places) != 1 {
 					t.Fatalf("%s: %s at %.1f: no answer, or not of one place", name, leg.Where(), at)
 				}

@@ -39,14 +39,15 @@ func TestFillsATemplate(t *testing.T) {
 	if got := j.Circuit(); got != "two-speed" {
 		t.Errorf("the circuit is %q", got)
 	}
-	if f := field(t, j.Form(), "[water]", "volume"); f.Means != meaning.Of("water", "volume") || meaning.Of("water", "volume") == "" {
+	form := j.Form()
+	if f := field(t, form, "[water]", "volume"); f.Means != meaning.Of("water", "volume") || meaning.Of("water", "volume") == "" {
 		t.Errorf("the volume means %q", f.Means)
 	}
-	if f := field(t, j.Form(), "part jets", "count"); f.Means == "" {
+	if f := field(t, form, "part jets", "count"); f.Means == "" {
 		t.Error("nobody says what the count of jets means")
 	}
 	blanks := 0
-	for _, table := range j.Form() {
+	for _, table := range form {
 		blanks += table.Blanks
 		for _, f := range table.Fields {
 			if f.Blank && f.Hint == "" {
@@ -66,13 +67,14 @@ func TestFillsATemplate(t *testing.T) {
 		{"run return-line", "legs", "right 120 mm, up 260 mm", `legs = ["right 120 mm", "up 260 mm"]`},
 		{"part unit", "flow, rated", "4.2 m3/h", `rated = "4.2 m3/h"`},
 	} {
-		f := field(t, j.Form(), c.table, c.label)
+		f := field(t, form, c.table, c.label)
 		got, err := j.Fill(f.Path, c.typed)
 		if err != nil || !strings.Contains(string(got), c.want) || strings.Count(string(got), "\n") != strings.Count(string(j.Text), "\n") {
 			t.Fatalf("%s, %s = %q: %v", c.table, c.label, c.typed, err)
 		}
 		j.Text = got
-		if f := field(t, j.Form(), c.table, c.label); f.Blank || f.Value != c.typed {
+		form = j.Form()
+		if f := field(t, form, c.table, c.label); f.Blank || f.Value != c.typed {
 			t.Errorf("%s, %s is %q afterwards", c.table, c.label, f.Value)
 		}
 	}
@@ -84,14 +86,14 @@ func TestFillsATemplate(t *testing.T) {
 		{"[site]", "region", "moon", "moon"},
 		{"[job]", "name", "  ", "nothing"},
 	} {
-		_, err := j.Fill(field(t, j.Form(), c.table, c.label).Path, c.typed)
+		_, err := j.Fill(field(t, form, c.table, c.label).Path, c.typed)
 		var no *Refusal
 		if !errors.As(err, &no) || !strings.Contains(no.Message.String()+" "+no.Hint.String(), c.want) {
 			t.Errorf("%s, %s = %q: %v", c.table, c.label, c.typed, err)
 		}
 	}
 	// a text that would be more than a value stays a text
-	got, err := j.Fill(field(t, j.Form(), "[job]", "name").Path, "x\"\nevil = \"1")
+	got, err := j.Fill(field(t, form, "[job]", "name").Path, "x\"\nevil = \"1")
 	if err == nil && strings.Contains(string(got), "\nevil") {
 		t.Error("a value writes a key")
 	}

@@ -78,10 +78,9 @@ var saltGoes = part("old-salt", "salt-cell", "removed = true\nlength = \"260 mm\
 	"\n[[run]]\nid = \"heater-line\"\nfrom = \"filter.out\"\nto = \"element.in\"\nlegs = [\"right 580 mm\"]\n\n"
 
 // fewJobs stand for all of them where not all are tried: what comes out, a second unit, hose with
-// barbs that stay, a way round a corner, a deck, a place that none can take, and of what is
-// generated both kinds.
-var fewJobs = []string{"job unit-out.toml", "job second-unit.toml", "job barb-kept.toml", "job round-on-hose.toml", "job sunk-in-deck.toml", "job no-place.toml",
-	"three groups, salt cell goes", "plunge-pool mirrored"}
+// barbs that stay, a deck, a place that none can take, and one that is generated.
+var fewJobs = []string{"job unit-out.toml", "job second-unit.toml", "job barb-kept.toml", "job sunk-in-deck.toml", "job no-place.toml",
+	"three groups, salt cell goes"}
 
 // everyPlan is the plan of every demo, and of the jobs of the house and those generated all, or
 // the few, worked out once.
@@ -97,14 +96,14 @@ func everyPlan(t *testing.T) map[string]*plan.Plan {
 }
 
 // everySheet calls do with the finished sheets of every view of every plan, in inches, in which texts
-// are longer; the two-speed and the large demo (with -wide all of them) in metric too. What is drawn
+// are longer; the two-speed demo (with -wide all of them) in metric too. What is drawn
 // of its ranges and its year alone is looked at in the demos.
 func everySheet(t *testing.T, do func(name string, p *plan.Plan, view string, sheets []*scene.Scene)) {
 	t.Helper()
 	own := demos(t)
 	for name, p := range everyPlan(t) {
 		for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
-			if units == quantity.MetricSystem && (own[name] == nil || !lots.Named(name, "two-speed", "large-circulation")) {
+			if units == quantity.MetricSystem && (own[name] == nil || !lots.Named(name, "two-speed")) {
 				continue
 			}
 			for _, view := range Views() {

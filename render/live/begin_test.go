@@ -30,6 +30,9 @@ var invented = map[string][]string{
 // anything is tried where no answer is listed.
 var anything = []string{"true", "A tub", "500 mm", "3 m3/h", "5 kPa", "38 °C", "3 bar", "2 kW", "230 V", "12 A"}
 
+// fits is what was taken for a key before: it is tried first.
+var fits = map[string]string{}
+
 // filled is a template with its blanks filled by whatever reads.
 func filled(t *testing.T, name string) whatif.Job {
 	t.Helper()
@@ -45,9 +48,12 @@ func filled(t *testing.T, name string) whatif.Job {
 			}
 			key := f.Label[strings.LastIndexAny(f.Label, " .")+1:]
 			done := false
-			for _, a := range append(invented[key], anything...) {
+			for _, a := range append(append([]string{fits[key]}, invented[key]...), anything...) {
+				if a == "" {
+					continue
+				}
 				if text, err := j.Fill(f.Path, a); err == nil {
-					j.Text, done = text, true
+					j.Text, done, fits[key] = text, true, a
 					break
 				}
 			}

@@ -18,7 +18,7 @@ import (
 	"dryfit/graph/lots"
 )
 
-// The pages of two demos (with -wide all), one after the other and one more in inches, printed by a browser:
+// The pages of a demo (with -wide all), one after the other and one more in inches, printed by a browser:
 // nothing is wider than its page, so that the browser does not shrink it, and every bar of the
 // saw bands is 100.0 mm long (in inches 4 in, 101.6 mm) by 3.0 mm in the PDF. Skipped where no
 // chromium is installed.
@@ -33,7 +33,7 @@ func TestPrintsAtTrueScale(t *testing.T) {
 	}
 	packs, page, ends := []*Pack{inches}, "", ""
 	for _, name := range demos {
-		if !lots.Named(name, "large-circulation", "plunge-pool") {
+		if !lots.Named(name, "plunge-pool") {
 			continue
 		}
 		packs = append(packs, demoPack(t, name))

@@ -70,6 +70,13 @@ func vagary(c *graph.Circuit, lot *rand.Rand) {
 	r := c.Retrofit
 	r.Stand.At = graph.Vec{X: mm(-2500, 2500), Y: -mm(300, 1500), Z: mm(-600, 300)}
 	r.Stand.PortsFace = []graph.Vec{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}, {Z: 1}}[lot.IntN(5)]
+	if r.Stand.PortsFace.Z > 0 { // ports that look up stand beside each other
+		for i := range c.Part(r.Unit).Ports {
+			if p := &c.Part(r.Unit).Ports[i]; p.At != nil && p.At.Z != 0 {
+				p.At = &graph.Vec{X: p.At.Z}
+			}
+		}
+	}
 	pipes := []struct {
 		spec catalog.Spec
 		size catalog.Size

@@ -5,6 +5,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/route"
+	"dryfit/graph/stream"
 )
 
 // Remove returns the circuit with the unit named in the request taken out again: its pipes,
@@ -12,76 +13,109 @@ import (
 // couplings, which need no play. lay is the stage before the work. The proposal is nil where
 // the line can't be closed so, and the findings say why.
 func Remove(c *graph.Circuit, lay *route.Layout) (*Proposal, []graph.Diagnostic) {
-	refuse := func(format string, args ...any) (*Proposal, []graph.Diagnostic) {
-		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: graph.Say(format, args...)}}
+	k, problem := takenOut(c, lay)
+	var g gap
+	if problem == "" {
+		g, problem = k.gap(lay)
 	}
-	unit := lay.Circuit.Part(c.Retrofit.Unit)
-	if unit == nil || unit.Kind != graph.HeatPump {
-		return refuse("there is no existing heat pump %q to take out", c.Retrofit.Unit)
+	if problem != "" {
+		return nil, []graph.Diagnostic{{Pos: requestPos(c), Rule: "retrofit", Severity: graph.Error, Message: problem}}
 	}
-	net := lay.Stage.Net()
-	b, problem := net.UnitBranch(unit)
-	if b == nil || b.TeeIn == nil {
-		return refuse("%s: there are no two tees to take out with it", problem)
-	}
-	if b.TeeIn.Kind != graph.Tee || b.TeeOut.Kind != graph.Tee {
-		return refuse("%q hangs on %s %q and %s %q; only a unit between two tees can be taken out by rule", unit.ID, b.TeeIn.Kind, b.TeeIn.ID, b.TeeOut.Kind, b.TeeOut.ID)
-	}
-	for _, other := range lay.Circuit.Units() {
-		if ob, _ := net.UnitBranch(other); other != unit && ob != nil && ob.TeeIn == b.TeeIn {
-			return refuse("%q shares the tees %q and %q with %q, which would be left without water", unit.ID, b.TeeIn.ID, b.TeeOut.ID, other.ID)
-		}
-	}
-	in, out := net.Coming(b.TeeIn), net.Leaving(b.TeeOut)
-	if len(in) != 1 || len(out) != 1 {
-		return refuse("the line at %q and %q does not lead straight on", b.TeeIn.ID, b.TeeOut.ID)
-	}
-
-	d := draft.Of(c)
-	gone := []string{unit.ID, b.TeeIn.ID, b.TeeOut.ID, in[0].ID, out[0].ID}
-	for _, list := range [][]*graph.Part{b.BypassParts, b.ToUnitParts, b.FromUnitParts, b.StubParts} {
-		for _, p := range list {
-			gone = append(gone, p.ID)
-		}
-	}
-	for _, list := range [][]*graph.Run{b.BypassRuns, b.ToUnitRuns, b.FromUnitRuns, b.StubRuns} {
-		for _, r := range list {
-			gone = append(gone, r.ID)
-		}
-	}
+	d, gone := draft.Of(c), k.ids()
 	for _, id := range gone {
 		d.Remove(id)
 	}
-
-	up, down := pathOf(lay, in[0].ID), pathOf(lay, out[0].ID)
-	first, okA := shortened(up, b.TeeIn.ID)
-	second, okB := shortened(down, b.TeeOut.ID)
-	a, okC := lay.Places[b.TeeIn.ID+"."+graph.RunOut]
-	z, okD := lay.Places[b.TeeOut.ID+"."+graph.RunIn]
-	if !okA || !okB || !okC || !okD {
-		return refuse("the runs %q and %q and what lies between the tees have to be measured leg by leg to close the line", in[0].ID, out[0].ID)
-	}
-	across := z.Sub(a)
-	if across.AngleTo(first.way) > 1 || across.AngleTo(second.way.Scale(-1)) > 1 {
-		return refuse("the tees %q and %q do not stand in one straight line: draw how the line is to be closed", b.TeeIn.ID, b.TeeOut.ID)
-	}
-	slipA, slipB := d.Names.Fresh("slip-a"), d.Names.Fresh("slip-b")
-	d.AddPart(slipA, graph.SlipCoupling, rigid(in[0].Spec), in[0].Size)
-	d.AddPart(slipB, graph.SlipCoupling, rigid(out[0].Spec), out[0].Size)
-	joinRemains(d, in[0], b.TeeIn.ID, first.legs, draft.At(slipA, graph.In))
-	d.AddRun(draft.At(slipA, graph.Out), draft.At(slipB, graph.In), rigid(in[0].Spec), in[0].Size,
-		[]graph.Leg{draft.Leg(across.Unit().Scale(across.Len() + first.cutBack + second.cutBack))})
-	joinRemains(d, out[0], b.TeeOut.ID, second.legs, draft.At(slipB, graph.Out))
-	note := graph.Diagnostic{Pos: d.Pos, Rule: "retrofit", Severity: graph.Note,
+	k.close(d, g)
+	findings := []graph.Diagnostic{{Pos: d.Pos, Rule: "retrofit", Severity: graph.Note,
 		Message: graph.Say("%q comes out with its pipes, its bypass and the tees %q and %q, %d parts in all; the old pipe is cut at their outer faces and closed with %s between two slip couplings",
-			unit.ID, b.TeeIn.ID, b.TeeOut.ID, countParts(c, gone), quantity.Length.Of(across.Len()+first.cutBack+second.cutBack)),
-		Hint: "shut the pump off and drain the line first; keep the unit's unions"}
-	findings := []graph.Diagnostic{note}
+			k.unit.ID, k.TeeIn.ID, k.TeeOut.ID, countParts(c, gone), quantity.Length.Of(g.by.Len())),
+		Hint: "shut the pump off and drain the line first; keep the unit's unions"}}
 	for _, ref := range c.Retrofit.AdaptorsKept {
 		findings = append(findings, graph.Diagnostic{Pos: ref.Pos, Rule: "retrofit", Severity: graph.Note,
 			Message: graph.Say("%s is left as it is: the line is closed on its old pipe, and no adaptor comes off", ref), Hint: "leave adaptors-kept out"})
 	}
 	return &Proposal{Circuit: d.Circuit, NewIDs: d.IDs}, findings
+}
+
+// leaving is a unit that goes, with its branch and the runs that come to its tees and lead on.
+type leaving struct {
+	*stream.UnitBranch
+	unit    *graph.Part
+	in, out *graph.Run
+}
+
+// takenOut finds what goes with the unit named in the request, or says why it can't go by rule.
+func takenOut(c *graph.Circuit, lay *route.Layout) (leaving, quantity.Text) {
+	unit := lay.Circuit.Part(c.Retrofit.Unit)
+	if unit == nil || unit.Kind != graph.HeatPump {
+		return leaving{}, graph.Say("there is no existing heat pump %q to take out", c.Retrofit.Unit)
+	}
+	net := lay.Stage.Net()
+	b, problem := net.UnitBranch(unit)
+	if b == nil || b.TeeIn == nil {
+		return leaving{}, graph.Say("%s: there are no two tees to take out with it", problem)
+	}
+	if b.TeeIn.Kind != graph.Tee || b.TeeOut.Kind != graph.Tee {
+		return leaving{}, graph.Say("%q hangs on %s %q and %s %q; only a unit between two tees can be taken out by rule", unit.ID, b.TeeIn.Kind, b.TeeIn.ID, b.TeeOut.Kind, b.TeeOut.ID)
+	}
+	for _, other := range lay.Circuit.Units() {
+		if ob, _ := net.UnitBranch(other); other != unit && ob != nil && ob.TeeIn == b.TeeIn {
+			return leaving{}, graph.Say("%q shares the tees %q and %q with %q, which would be left without water", unit.ID, b.TeeIn.ID, b.TeeOut.ID, other.ID)
+		}
+	}
+	in, out := net.Coming(b.TeeIn), net.Leaving(b.TeeOut)
+	if len(in) != 1 || len(out) != 1 {
+		return leaving{}, graph.Say("the line at %q and %q does not lead straight on", b.TeeIn.ID, b.TeeOut.ID)
+	}
+	return leaving{b, unit, in[0], out[0]}, ""
+}
+
+// ids names every part and run that goes, the two runs of the line that are put back shorter too.
+func (k leaving) ids() []string {
+	gone := []string{k.unit.ID, k.TeeIn.ID, k.TeeOut.ID, k.in.ID, k.out.ID}
+	for _, list := range [][]*graph.Part{k.BypassParts, k.ToUnitParts, k.FromUnitParts, k.StubParts} {
+		for _, p := range list {
+			gone = append(gone, p.ID)
+		}
+	}
+	for _, list := range [][]*graph.Run{k.BypassRuns, k.ToUnitRuns, k.FromUnitRuns, k.StubRuns} {
+		for _, r := range list {
+			gone = append(gone, r.ID)
+		}
+	}
+	return gone
+}
+
+// gap is what is left open in the line: its two ends, and the straight piece that closes it, mm.
+type gap struct {
+	first, second shortenedRun
+	by            graph.Vec
+}
+
+// gap finds it, or says why one straight piece can't close it.
+func (k leaving) gap(lay *route.Layout) (gap, quantity.Text) {
+	first, okA := shortened(pathOf(lay, k.in.ID), k.TeeIn.ID)
+	second, okB := shortened(pathOf(lay, k.out.ID), k.TeeOut.ID)
+	a, okC := lay.Places[k.TeeIn.ID+"."+graph.RunOut]
+	z, okD := lay.Places[k.TeeOut.ID+"."+graph.RunIn]
+	if !okA || !okB || !okC || !okD {
+		return gap{}, graph.Say("the runs %q and %q and what lies between the tees have to be measured leg by leg to close the line", k.in.ID, k.out.ID)
+	}
+	across := z.Sub(a)
+	if across.AngleTo(first.way) > 1 || across.AngleTo(second.way.Scale(-1)) > 1 {
+		return gap{}, graph.Say("the tees %q and %q do not stand in one straight line: draw how the line is to be closed", k.TeeIn.ID, k.TeeOut.ID)
+	}
+	return gap{first, second, across.Unit().Scale(across.Len() + first.cutBack + second.cutBack)}, ""
+}
+
+// close joins the ends of the line with one new piece between two slip couplings.
+func (k leaving) close(d *draft.Draft, g gap) {
+	slipA, slipB := d.Names.Fresh("slip-a"), d.Names.Fresh("slip-b")
+	d.AddPart(slipA, graph.SlipCoupling, rigid(k.in.Spec), k.in.Size)
+	d.AddPart(slipB, graph.SlipCoupling, rigid(k.out.Spec), k.out.Size)
+	joinRemains(d, k.in, k.TeeIn.ID, g.first.legs, draft.At(slipA, graph.In))
+	d.AddRun(draft.At(slipA, graph.Out), draft.At(slipB, graph.In), rigid(k.in.Spec), k.in.Size, []graph.Leg{draft.Leg(g.by)})
+	joinRemains(d, k.out, k.TeeOut.ID, g.second.legs, draft.At(slipB, graph.Out))
 }
 
 // countParts counts the parts among some ids.

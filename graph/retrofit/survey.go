@@ -185,17 +185,8 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 			"write to-unit and from-unit for this place, or cut another leg")
 		return nil, nil, false
 	}
-	p := lead.Problem{Ways: ways, Boxes: s.known.around, ClipMM: l.clipMM(), SelfMM: 2 * l.girth("elbow-90", catalog.Row{}), To: l.pipe(), From: l.pipe(), Known: s.common}
-	p.To.Start, p.To.End, p.To.Face = s.teeA, in, portFace(l.w.unit, graph.In, stand)
-	p.From.Start, p.From.End, p.From.Face, p.From.Back = s.teeB, outlet, portFace(l.w.unit, graph.Out, stand), true
-	for _, g := range out {
-		p.To.Legs = append(p.To.Legs, g.By)
-	}
-	for _, g := range reversed(back) {
-		p.From.Legs = append(p.From.Legs, g.By)
-	}
-	l.check(&p.From)
-	p.Refused, p.Roughly = s.known.refused, l.guessed
+	p := l.problem(s, in, outlet, out, back)
+	p.Ways = ways
 	pair, met := s.find(l, &p, in, outlet)
 	if pair == nil {
 		what := s.standsIn(l, in, outlet)
@@ -208,13 +199,7 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		return nil, nil, false
 	}
 	if pair.Cost.Traps > 0 && !(l.w.asked.Drains != nil && !*l.w.asked.Drains) {
-		// room for a drain or a bleed beside the unit, where it costs neither a trap nor an elbow
-		tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
-		tap := lead.Item{LengthMM: 2 * tee.TakeOffMM, DepthMM: tee.SocketMM, RadiusMM: l.girth("tee", tee)}
-		p.To.Tap, p.From.Tap = tap, tap
-		if roomy, _ := lead.Find(p); roomy != nil && roomy.Cost.Traps <= pair.Cost.Traps && roomy.Cost.Elbows <= pair.Cost.Elbows && roomy.Cost.Unstraight <= pair.Cost.Unstraight {
-			pair = roomy
-		}
+		pair = l.roomy(&p, pair)
 	}
 	s.known.pair = pair
 	if !l.guessed && !s.trying {
@@ -224,20 +209,52 @@ func (l *limb) lead(s *survey, line graph.Vec, out, back []graph.Leg) (to, from 
 		l.find(stand.Pos, graph.Note, graph.Say("the pipes to %q are the best that were found; whether there are better ones was not looked at to the end", l.w.unit.ID),
 			"lead them yourself where you see a better way: along, branch or keep-clear, or to-unit and from-unit")
 	}
-	for _, v := range pair.To {
-		to = append(to, draft.Leg(v))
+	if to = out; len(out) == 0 {
+		to = legsOf(pair.To)
 	}
-	for _, v := range pair.From {
-		from = append(from, draft.Leg(v))
-	}
-	if len(out) > 0 {
-		to = out
-	}
-	from = reversed(from)
-	if len(back) > 0 {
-		from = back
+	if from = back; len(back) == 0 {
+		from = reversed(legsOf(pair.From))
 	}
 	return to, from, true
+}
+
+// legsOf are the legs of a pipe that was found.
+func legsOf(by []graph.Vec) []graph.Leg {
+	var out []graph.Leg
+	for _, v := range by {
+		out = append(out, draft.Leg(v))
+	}
+	return out
+}
+
+// problem asks for the pipes between the new tees and where the unit's ports stand: what of them
+// is written, what stands in them and which pairs are refused; not which ways they may leave.
+func (l *limb) problem(s *survey, in, outlet graph.Vec, out, back []graph.Leg) lead.Problem {
+	stand := l.w.asked.Stand
+	p := lead.Problem{Boxes: s.known.around, ClipMM: l.clipMM(), SelfMM: 2 * l.girth("elbow-90", catalog.Row{}), To: l.pipe(), From: l.pipe(), Known: s.common}
+	p.To.Start, p.To.End, p.To.Face = s.teeA, in, portFace(l.w.unit, graph.In, stand)
+	p.From.Start, p.From.End, p.From.Face, p.From.Back = s.teeB, outlet, portFace(l.w.unit, graph.Out, stand), true
+	for _, g := range out {
+		p.To.Legs = append(p.To.Legs, g.By)
+	}
+	for _, g := range reversed(back) {
+		p.From.Legs = append(p.From.Legs, g.By)
+	}
+	l.check(&p.From)
+	p.Refused, p.Roughly = s.known.refused, l.guessed
+	return p
+}
+
+// roomy is a pair with room for a drain or a bleed beside the unit, where that costs neither a trap
+// nor an elbow; else the pair there is. The problem asks for that room from now on.
+func (l *limb) roomy(p *lead.Problem, pair *lead.Pair) *lead.Pair {
+	tee, _ := l.w.cat.Fitting("tee", rigid(l.w.branchSpec), l.w.branchSize)
+	tap := lead.Item{LengthMM: 2 * tee.TakeOffMM, DepthMM: tee.SocketMM, RadiusMM: l.girth("tee", tee)}
+	p.To.Tap, p.From.Tap = tap, tap
+	if roomy, _ := lead.Find(*p); roomy != nil && roomy.Cost.Traps <= pair.Cost.Traps && roomy.Cost.Elbows <= pair.Cost.Elbows && roomy.Cost.Unstraight <= pair.Cost.Unstraight {
+		return roomy
+	}
+	return pair
 }
 
 // find looks for the pipes with all there is in the way, then with less where there are none; the

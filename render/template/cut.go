@@ -80,11 +80,6 @@ func (c *Cut) pipe(path *route.Path, def graph.PipeDefault) {
 // after are the layouts before the work, nil where it is not laid out, and after it.
 func OfRemains(before, after *route.Layout) []Cut {
 	net := after.Stage.Net()
-	type half struct {
-		cut Cut
-		at  graph.Vec
-		ok  bool // at is known
-	}
 	byRun := map[string][]half{}
 	var order []string
 	for i := range after.Paths {
@@ -93,28 +88,17 @@ func OfRemains(before, after *route.Layout) []Cut {
 		if p.Run.RemainsOf == "" || last < 1 || len(p.Stops) != last+1 {
 			continue
 		}
-		flow := 1
-		if net.Against(p.Run) {
-			flow = -1
-		}
 		add := func(end, near int, second bool) {
-			leg := p.Points[near].Sub(p.Points[end])
-			stop, face := p.Stops[end], p.Stops[near]
-			c := Cut{Run: p.Run.RemainsOf, DepthMM: stop.DepthMM, Second: second, Flow: flow,
-				From:   "face of the " + onOld(before, p, near, face.Fitting),
-				FromMM: leg.Len() - stop.TakeOffMM - face.TakeOffMM - face.DepthMM}
-			switch {
-			case p.Run.Spec != catalog.HosePipe:
-			case face.Fitting == "":
-				c.From = "middle of the bend of " + p.Run.RemainsOf
-			default: // a tape is held to the end of the hose, which lies over its barb
-				c.From, c.FromMM = "end of the hose at "+face.Fitting, c.FromMM+face.DepthMM
+			h := halfAt(before, p, end, near)
+			h.cut.Second, h.cut.Flow = second, 1
+			if net.Against(p.Run) {
+				h.cut.Flow = -1
 			}
-			c.pipe(p, after.Circuit.Pipe)
-			if byRun[c.Run] == nil {
-				order = append(order, c.Run)
+			h.cut.pipe(p, after.Circuit.Pipe)
+			if byRun[h.cut.Run] == nil {
+				order = append(order, h.cut.Run)
 			}
-			byRun[c.Run] = append(byRun[c.Run], half{c, p.Points[end].Add(leg.Unit().Scale(stop.TakeOffMM)), p.Located})
+			byRun[h.cut.Run] = append(byRun[h.cut.Run], h)
 		}
 		if isNew(after.Circuit, p.Run.To) {
 			add(last, last-1, false)
@@ -125,20 +109,50 @@ func OfRemains(before, after *route.Layout) []Cut {
 	}
 	var out []Cut
 	for _, run := range order {
-		halves := byRun[run]
-		base := len(out)
+		out = append(out, named(byRun[run], len(out))...)
+	}
+	return out
+}
+
+// half is one end of what a cut leaves of a run.
+type half struct {
+	cut Cut
+	at  graph.Vec
+	ok  bool // at is known
+}
+
+// halfAt measures the cut at one end of what is left of a run from the point next to it.
+func halfAt(before *route.Layout, p *route.Path, end, near int) half {
+	leg := p.Points[near].Sub(p.Points[end])
+	stop, face := p.Stops[end], p.Stops[near]
+	c := Cut{Run: p.Run.RemainsOf, DepthMM: stop.DepthMM,
+		From:   "face of the " + onOld(before, p, near, face.Fitting),
+		FromMM: leg.Len() - stop.TakeOffMM - face.TakeOffMM - face.DepthMM}
+	switch {
+	case p.Run.Spec != catalog.HosePipe:
+	case face.Fitting == "":
+		c.From = "middle of the bend of " + p.Run.RemainsOf
+	default: // a tape is held to the end of the hose, which lies over its barb
+		c.From, c.FromMM = "end of the hose at "+face.Fitting, c.FromMM+face.DepthMM
+	}
+	return half{c, p.Points[end].Add(leg.Unit().Scale(stop.TakeOffMM)), p.Located}
+}
+
+// named names the cuts of a run after so many others; where there are two, each knows how far the
+// other is.
+func named(halves []half, others int) []Cut {
+	for i := range halves {
+		halves[i].cut.Name = name(others + i + 1)
+	}
+	if len(halves) == 2 && halves[0].ok && halves[1].ok {
+		apart := halves[1].at.Sub(halves[0].at).Len()
 		for i := range halves {
-			halves[i].cut.Name = name(base + i + 1)
+			halves[i].cut.Other, halves[i].cut.OtherMM = halves[1-i].cut.Name, apart
 		}
-		if len(halves) == 2 && halves[0].ok && halves[1].ok {
-			apart := halves[1].at.Sub(halves[0].at).Len()
-			for i := range halves {
-				halves[i].cut.Other, halves[i].cut.OtherMM = halves[1-i].cut.Name, apart
-			}
-		}
-		for _, h := range halves {
-			out = append(out, h.cut)
-		}
+	}
+	var out []Cut
+	for _, h := range halves {
+		out = append(out, h.cut)
 	}
 	return out
 }

@@ -400,41 +400,44 @@ func (m *spreadMode) runs(part int) float64 {
 	return max(math.Abs(p.Flow), math.Abs(p.Moving))
 }
 
+// promise counts in how many of the samples something holds.
+func (m *spreadMode) promise(kind PromiseKind, part string, text quantity.Text, values []sampled, holds func(float64) bool) Promise {
+	p := Promise{Mode: m.name, Kind: kind, Part: part, Text: text, Of: len(values)}
+	for _, v := range values {
+		if holds(v.value) {
+			p.Kept++
+		}
+	}
+	p.Share = float64(p.Kept) / float64(max(p.Of, 1))
+	return p
+}
+
+// flowPromises are those of the unit's least, rated and most flow, where they are known.
+func (m *spreadMode) flowPromises(unit *graph.Part) (out []Promise) {
+	flows, u := m.after.parts[m.unit], unit.Unit
+	add := func(kind PromiseKind, what string, limit float64, holds func(float64) bool) {
+		if limit > 0 {
+			out = append(out, m.promise(kind, unit.ID, graph.Say("%s, %s", what, quantity.Flow.Of(limit)), flows, holds))
+		}
+	}
+	who := "the unit"
+	if m.twice > 0 { // a pump starts from rest every time
+		who = "started from rest, the unit"
+	}
+	add(LeastFlow, who+" gets at least its least flow", u.Least, func(v float64) bool { return v >= u.Least })
+	add(RatedFlow, who+" gets at least its rated flow", u.Rated, func(v float64) bool { return v >= u.Rated })
+	add(MostFlow, "the unit gets at most its most flow", u.Most, func(v float64) bool { return v <= u.Most })
+	return out
+}
+
 // promises says in how many of the samples each promise of the mode holds. A unit that
 // gets no water even in the likely case (its pump is off) is promised nothing. Samples past
 // a pump's curve count by what a straight line on from it makes of them.
 func (m *spreadMode) promises(unit *graph.Part) []Promise {
 	var out []Promise
-	add := func(kind PromiseKind, part string, text quantity.Text, values []sampled, holds func(float64) bool) {
-		p := Promise{Mode: m.name, Kind: kind, Part: part, Text: text, Of: len(values)}
-		for _, v := range values {
-			if holds(v.value) {
-				p.Kept++
-			}
-		}
-		p.Share = float64(p.Kept) / float64(max(p.Of, 1))
-		out = append(out, p)
-	}
 	if m.unit >= 0 && unit != nil && unit.Unit != nil && m.runs(m.unit) > 1e-9 {
-		flows, u := m.after.parts[m.unit], unit.Unit
-		words := func(what string, limit float64) quantity.Text {
-			return graph.Say("%s, %s", what, quantity.Flow.Of(limit))
-		}
-		who := "the unit"
-		if m.twice > 0 { // a pump starts from rest every time
-			who = "started from rest, the unit"
-		}
-		if u.Least > 0 {
-			add(LeastFlow, unit.ID, words(who+" gets at least its least flow", u.Least), flows, func(v float64) bool { return v >= u.Least })
-		}
-		if u.Rated > 0 {
-			add(RatedFlow, unit.ID, words(who+" gets at least its rated flow", u.Rated), flows, func(v float64) bool { return v >= u.Rated })
-		}
-		if u.Most > 0 {
-			add(MostFlow, unit.ID, words("the unit gets at most its most flow", u.Most), flows, func(v float64) bool { return v <= u.Most })
-		}
+		out = m.flowPromises(unit)
 	}
-	holds := func(v float64) bool { return v >= 0 }
 	deep := func(id string) quantity.Text {
 		if id == "" {
 			return ""
@@ -443,14 +446,14 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 		return graph.Say("; nothing says how far below the water %q lies: %s to %s taken", id, quantity.Length.About(1000*at.Low), quantity.Length.About(1000*at.High))
 	}
 	pressed := func(kind PromiseKind, part string, text quantity.Text, level string, values []sampled, of map[int]limit) {
-		add(kind, part, text+deep(level), values, holds)
-		p, most := &out[len(out)-1], 0.0
+		p, most := m.promise(kind, part, text+deep(level), values, func(v float64) bool { return v >= 0 }), 0.0
 		p.Level = level
 		for i, q := range m.after.likely.Parts {
 			if _, ok := of[i]; ok && q.ShutOffPa > most {
 				p.Pump, most = q.Part.ID, q.ShutOffPa
 			}
 		}
+		out = append(out, p)
 	}
 	if len(m.unitMargin) > 0 {
 		pressed(UnitPressure, unit.ID, graph.Say("%q stands its pump's shut-off pressure and the water above it", unit.ID), m.stands.unitLevel, m.unitMargin, m.stands.unit)
@@ -463,10 +466,10 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 			continue
 		}
 		open := p.Flow > 0
-		add(CheckState, p.Part.ID, graph.Say("%s is %s", p.Part.ID, p.State), m.after.parts[i], func(v float64) bool { return (v > 0) == open })
+		out = append(out, m.promise(CheckState, p.Part.ID, graph.Say("%s is %s", p.Part.ID, p.State), m.after.parts[i], func(v float64) bool { return (v > 0) == open }))
 	}
 	if len(m.jetsChange) > 0 {
-		add(JetsTenth, "", graph.Say("the jets lose less than a tenth of today's flow"), m.jetsChange, func(v float64) bool { return v > -0.1 })
+		out = append(out, m.promise(JetsTenth, "", graph.Say("the jets lose less than a tenth of today's flow"), m.jetsChange, func(v float64) bool { return v > -0.1 }))
 	}
 	return out
 }

@@ -231,11 +231,6 @@ func (s *packer) options(need []int32, count []int, use []float64) ([]pattern, b
 	for i, n := range need {
 		room -= int64(n) * s.kinds[i].width
 	}
-	type option struct {
-		pattern
-		use  float64
-		left int64
-	}
 	var out []option
 	complete := true
 	take := make([]int32, len(need))
@@ -274,6 +269,19 @@ func (s *packer) options(need []int32, count []int, use []float64) ([]pattern, b
 		}
 		take[first] = 0
 	}
+	return s.ranked(out, use), complete
+}
+
+// option is a way to cut a bar: how much the relaxation uses it, and what it leaves.
+type option struct {
+	pattern
+	use  float64
+	left int64
+}
+
+// ranked puts ways to cut in the order in which they are tried: first those the relaxation uses
+// most, then those that leave least.
+func (s *packer) ranked(out []option, use []float64) []pattern {
 	by := map[string]float64{}
 	for j, x := range use {
 		if x > 1e-6 {
@@ -291,7 +299,7 @@ func (s *packer) options(need []int32, count []int, use []float64) ([]pattern, b
 	for i, o := range out {
 		patterns[i] = o.pattern
 	}
-	return patterns, complete
+	return patterns
 }
 
 // full reports whether no piece left goes into the rest of the bar.

@@ -48,60 +48,15 @@ const (
 // findLines pairs at every part the pipe that comes with the one that goes straight on, and
 // follows the pairs.
 func (b *builder) findLines() {
-	next := map[*Pipe]*Pipe{}
-	paired := map[*Pipe]bool{} // leaves a part as the going-on of another
-	passed := map[*Node]bool{}
-	for _, n := range b.d.Nodes {
-		if n == b.d.Tub {
-			continue
-		}
-		if in, out := straight(n); in != nil {
-			next[in] = out
-			paired[out] = true
-			passed[n] = true
-		}
-	}
-	done := map[*Pipe]bool{}
-	follow := func(p *Pipe) {
-		l := &line{}
-		switch {
-		case p.From == b.d.Tub:
-			l.fromTub = true
-		case !passed[p.From] && p.From.line == nil:
-			b.put(l, p.From)
-		default:
-			l.start = p.From
-		}
-		for p != nil && !done[p] {
-			done[p] = true
-			p.line = l
-			l.pipes = append(l.pipes, p)
-			n := p.To
-			switch {
-			case n == b.d.Tub:
-				l.toTub = true
-				p = nil
-			case next[p] != nil && n.line == nil:
-				b.put(l, n)
-				p = next[p]
-			case !passed[n] && n.line == nil:
-				b.put(l, n)
-				p = nil
-			default:
-				l.end = n
-				p = nil
-			}
-		}
-		b.lines = append(b.lines, l)
-	}
-	for _, p := range b.startPipes(paired) {
-		if !done[p] {
-			follow(p)
+	s := b.straights()
+	for _, p := range b.startPipes(s.paired) {
+		if p.line == nil {
+			b.follow(p, s)
 		}
 	}
 	for _, p := range b.d.Pipes { // rings that pass no tub
-		if !done[p] {
-			follow(p)
+		if p.line == nil {
+			b.follow(p, s)
 		}
 	}
 	for _, n := range b.d.Nodes {
@@ -111,6 +66,62 @@ func (b *builder) findLines() {
 			b.lines = append(b.lines, l)
 		}
 	}
+}
+
+// pairs are the pipes that go straight on through a part.
+type pairs struct {
+	next   map[*Pipe]*Pipe // of one that comes, the one that goes on
+	paired map[*Pipe]bool  // leaves a part as the going-on of another
+	passed map[*Node]bool
+}
+
+func (b *builder) straights() pairs {
+	s := pairs{map[*Pipe]*Pipe{}, map[*Pipe]bool{}, map[*Node]bool{}}
+	for _, n := range b.d.Nodes {
+		if n == b.d.Tub {
+			continue
+		}
+		if in, out := straight(n); in != nil {
+			s.next[in] = out
+			s.paired[out] = true
+			s.passed[n] = true
+		}
+	}
+	return s
+}
+
+// follow makes the line that begins with a pipe: on through the pairs, to the tub, a part that is
+// no line's yet, or one that is.
+func (b *builder) follow(p *Pipe, s pairs) {
+	l := &line{}
+	switch {
+	case p.From == b.d.Tub:
+		l.fromTub = true
+	case !s.passed[p.From] && p.From.line == nil:
+		b.put(l, p.From)
+	default:
+		l.start = p.From
+	}
+	for p != nil && p.line == nil {
+		p.line = l
+		l.pipes = append(l.pipes, p)
+		n := p.To
+		switch {
+		case n == b.d.Tub:
+			l.toTub = true
+			p = nil
+		case s.next[p] != nil && n.line == nil:
+			b.put(l, n)
+			p = s.next[p]
+		case !s.passed[n] && n.line == nil:
+			b.put(l, n)
+			p = nil
+		default:
+			l.end = n
+			p = nil
+		}
+	}
+	b.lines = append(b.lines, l)
 }
 
 // startPipes returns the pipes that are no going-on of another, those on the line of the

@@ -84,13 +84,7 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		return false
 	}
 	pos := 0.0
-	c.before = tube{run: old.Run.ID, size: old.Run.Size, joinTo: c.oldJoint(old.Run.ID, at), to: -stop.TakeOffMM, depthTo: stop.DepthMM, outside: outside(old), open: -1, old: true, bushTo: isBush(stop), over: old.Run.Spec.Flexible() && stop.Kind == "barb"}
-	if c.before.bushTo {
-		c.before.bushJoint = c.bushJoint(old, at)
-	}
-	c.renew(&c.before, old, at)
-	c.fit(old, at, 0, -1)
-	c.before.from = c.before.to - stop.DepthMM - oldShare*c.before.outside
+	c.begin(old, at, stop)
 	seen := map[string]bool{}
 	for {
 		part := c.lay.Circuit.Part(at.Part)
@@ -118,15 +112,9 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 		}
 		m.depthTo = out.DepthMM
 		if endsString(next) {
-			c.after = tube{run: next.ID, size: next.Size, joinFrom: c.oldJoint(next.ID, near), from: m.to + out.TakeOffMM, depthFrom: out.DepthMM, outside: outside(path), open: 1, old: true, bushFrom: isBush(out), over: next.Spec.Flexible() && out.Kind == "barb"}
-			if c.after.bushFrom {
-				c.after.bushJoint = c.bushJoint(path, near)
-			}
-			c.renew(&c.after, path, near)
-			c.fit(path, near, m.to, 1)
-			c.after.to = c.after.from + out.DepthMM + oldShare*c.after.outside
+			c.end(path, near, out, m.to)
 			c.members = append(c.members, m)
-			return len(c.members) > 0
+			return true
 		}
 		if len(path.Points) != 2 && (len(path.Points) > 0 || path.LengthMM > 0) {
 			return false
@@ -142,6 +130,29 @@ func (c *chain) walk(old *route.Path, at graph.PortRef) bool {
 			return false
 		}
 	}
+}
+
+// begin draws the old pipe the string begins at, up to a stop at its end.
+func (c *chain) begin(old *route.Path, at graph.PortRef, stop route.End) {
+	c.before = tube{run: old.Run.ID, size: old.Run.Size, joinTo: c.oldJoint(old.Run.ID, at), to: -stop.TakeOffMM, depthTo: stop.DepthMM, outside: outside(old), open: -1, old: true, bushTo: isBush(stop), over: old.Run.Spec.Flexible() && stop.Kind == "barb"}
+	if c.before.bushTo {
+		c.before.bushJoint = c.bushJoint(old, at)
+	}
+	c.renew(&c.before, old, at)
+	c.fit(old, at, 0, -1)
+	c.before.from = c.before.to - stop.DepthMM - oldShare*c.before.outside
+}
+
+// end draws the pipe the string ends at, from a stop at its near end, at pos along the string.
+func (c *chain) end(path *route.Path, near graph.PortRef, stop route.End, pos float64) {
+	next := path.Run
+	c.after = tube{run: next.ID, size: next.Size, joinFrom: c.oldJoint(next.ID, near), from: pos + stop.TakeOffMM, depthFrom: stop.DepthMM, outside: outside(path), open: 1, old: true, bushFrom: isBush(stop), over: next.Spec.Flexible() && stop.Kind == "barb"}
+	if c.after.bushFrom {
+		c.after.bushJoint = c.bushJoint(path, near)
+	}
+	c.renew(&c.after, path, near)
+	c.fit(path, near, pos, 1)
+	c.after.to = c.after.from + stop.DepthMM + oldShare*c.after.outside
 }
 
 // endsString reports whether the string ends at a run: at old pipe, or at new that goes into an

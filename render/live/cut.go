@@ -186,42 +186,56 @@ func stripSVG(b *bytes.Buffer, p retrofit.Place, units quantity.System) {
 		return
 	}
 	from, to := p.Lies()
-	scale := (stripRight - stripLeft) / max(long, to) // work that does not fit is seen whole
-	x := func(mm float64) float64 { return stripLeft + mm*scale }
+	s := strip{b, (stripRight - stripLeft) / max(long, to)} // work that does not fit is seen whole
 	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
 	first, second := p.Cuts()
 	label := fmt.Sprintf("%s, %s long: %s", p.Where(), length(long), marks(first, second, p.Datum, length))
-	fmt.Fprintf(b, "<svg class=\"strip\" viewBox=\"0 0 %g %g\" role=\"img\" aria-label=\"%s\" data-scale=\"%.6f\" data-at=\"%s\">\n", stripWide, stripHigh, text(label), scale, tenths(p.FromMM))
-	line := func(from, to float64) {
-		if to > from {
-			fmt.Fprintf(b, "<path d=\"M%.1f %gH%.1fM%.1f %gH%.1f\" stroke=\"#000\" fill=\"none\"/>\n", x(from), stripMid-stripPipe, x(to), x(from), stripMid+stripPipe, x(to))
-		}
-	}
-	line(0, long)
-	box := func(from, to, half float64, fill, more string) {
-		fmt.Fprintf(b, "<rect x=\"%.1f\" y=\"%g\" width=\"%.1f\" height=\"%g\" fill=\"%s\" stroke=\"#000\"%s/>\n", x(from), stripMid-half, max(0.4, (to-from)*scale), 2*half, fill, more)
-	}
-	box(0, p.DatumMM, stripSocket, "#fff", "")
-	box(long-p.FarMM, long, stripSocket, "#fff", "")
+	fmt.Fprintf(b, "<svg class=\"strip\" viewBox=\"0 0 %g %g\" role=\"img\" aria-label=\"%s\" data-scale=\"%.6f\" data-at=\"%s\">\n", stripWide, stripHigh, text(label), s.scale, tenths(p.FromMM))
+	fmt.Fprintf(b, "<path d=\"M%.1f %gH%.1fM%.1f %gH%.1f\" stroke=\"#000\" fill=\"none\"/>\n", s.x(0), stripMid-stripPipe, s.x(long), s.x(0), stripMid+stripPipe, s.x(long))
+	s.box(0, p.DatumMM, stripSocket, "#fff")
+	s.box(long-p.FarMM, long, stripSocket, "#fff")
 	b.WriteString("<g class=\"work\">\n")
 	at := from
 	for i, t := range p.Terms {
-		box(at, at+t.MM, stripSocket-2, []string{"#ddd", "#bbb"}[i%2], "")
-		if t.MM*scale >= 9 {
-			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"%g\" font-size=\"11\" text-anchor=\"middle\">%d</text>\n", x(at+t.MM/2), stripMid+4, i+1)
+		s.box(at, at+t.MM, stripSocket-2, []string{"#ddd", "#bbb"}[i%2])
+		if t.MM*s.scale >= 9 {
+			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"%g\" font-size=\"11\" text-anchor=\"middle\">%d</text>\n", s.x(at+t.MM/2), stripMid+4, i+1)
 		}
 		at += t.MM
 	}
+	s.cuts(&p)
+	b.WriteString("</g>\n")
+	s.dimension(p.DatumMM, from, length)
+	s.dimension(from, to, length)
+	s.dimension(to, long-p.FarMM, length)
+	b.WriteString("</svg>\n")
+}
+
+// strip is the drawing of a leg: so many of its units to the mm.
+type strip struct {
+	b     *bytes.Buffer
+	scale float64
+}
+
+func (s strip) x(mm float64) float64 { return stripLeft + mm*s.scale }
+
+// box is a part of the leg from here to there, half as high over the axis.
+func (s strip) box(from, to, half float64, fill string) {
+	fmt.Fprintf(s.b, "<rect x=\"%.1f\" y=\"%g\" width=\"%.1f\" height=\"%g\" fill=\"%s\" stroke=\"#000\"/>\n", s.x(from), stripMid-half, max(0.4, (to-from)*s.scale), 2*half, fill)
+}
+
+// cuts are the lines of the saw: none where an old adaptor stays.
+func (s strip) cuts(p *retrofit.Place) {
 	cut := func(mm float64, name, anchor string) {
-		fmt.Fprintf(b, "<path d=\"M%.1f 24V92\" stroke=\"#000\" stroke-width=\"1.6\" stroke-dasharray=\"7 3 1.5 3\" fill=\"none\"/>\n", x(mm))
-		fmt.Fprintf(b, "<text x=\"%.1f\" y=\"18\" font-size=\"14\" font-weight=\"bold\" text-anchor=\"%s\">%s</text>\n", x(mm), anchor, name)
+		fmt.Fprintf(s.b, "<path d=\"M%.1f 24V92\" stroke=\"#000\" stroke-width=\"1.6\" stroke-dasharray=\"7 3 1.5 3\" fill=\"none\"/>\n", s.x(mm))
+		fmt.Fprintf(s.b, "<text x=\"%.1f\" y=\"18\" font-size=\"14\" font-weight=\"bold\" text-anchor=\"%s\">%s</text>\n", s.x(mm), anchor, name)
 	}
 	far := "X2"
-	if p.Kept[0] { // nothing is sawn where an old adaptor stays
+	if p.Kept[0] {
 		far = "X1"
 	}
 	left, right := "middle", "middle"
-	if (p.ToMM-p.FromMM)*scale < 24 {
+	if (p.ToMM-p.FromMM)*s.scale < 24 {
 		left, right = "end", "start"
 	}
 	if !p.Kept[0] {
@@ -230,19 +244,16 @@ func stripSVG(b *bytes.Buffer, p retrofit.Place, units quantity.System) {
 	if !p.Kept[1] {
 		cut(p.ToMM, far, right)
 	}
-	b.WriteString("</g>\n")
-	dimension := func(a, c float64) {
-		words := length(math.Abs(c - a))
-		if c-a < 0.5 {
-			return
-		}
-		fmt.Fprintf(b, "<path d=\"M%.1f 106H%.1fM%.1f 101V111M%.1f 101V111\" stroke=\"#000\" stroke-width=\"0.7\" fill=\"none\"/>\n", x(a), x(c), x(a), x(c))
-		if 7*float64(len(words)) <= (c-a)*scale {
-			fmt.Fprintf(b, "<text x=\"%.1f\" y=\"124\" font-size=\"12.5\" text-anchor=\"middle\">%s</text>\n", (x(a)+x(c))/2, text(strings.TrimSpace(words)))
-		}
+}
+
+// dimension is an amount under the leg, its words only where they have room.
+func (s strip) dimension(a, c float64, length func(mm float64) string) {
+	words := length(math.Abs(c - a))
+	if c-a < 0.5 {
+		return
 	}
-	dimension(p.DatumMM, from)
-	dimension(from, to)
-	dimension(to, long-p.FarMM)
-	b.WriteString("</svg>\n")
+	fmt.Fprintf(s.b, "<path d=\"M%.1f 106H%.1fM%.1f 101V111M%.1f 101V111\" stroke=\"#000\" stroke-width=\"0.7\" fill=\"none\"/>\n", s.x(a), s.x(c), s.x(a), s.x(c))
+	if 7*float64(len(words)) <= (c-a)*s.scale {
+		fmt.Fprintf(s.b, "<text x=\"%.1f\" y=\"124\" font-size=\"12.5\" text-anchor=\"middle\">%s</text>\n", (s.x(a)+s.x(c))/2, text(strings.TrimSpace(words)))
+	}
 }

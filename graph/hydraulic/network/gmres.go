@@ -47,7 +47,7 @@ func (s *Solver) gmres(t *topology, miss float64, most int, precondition func(t 
 	}
 	scale(v, 1/norm)
 	m := min(n, most)
-	h, cs, sn, g := s.work.gmres.of(m)
+	h, g := s.work.gmres.of(m)
 	g[0] = norm
 	used, near := 0, false
 	for k := range m {
@@ -70,30 +70,16 @@ func (s *Solver) gmres(t *topology, miss float64, most int, precondition func(t 
 			}
 		}
 		next := math.Sqrt(dot(w, w))
-		for i := range k {
-			a, b := h[i*m+k], h[(i+1)*m+k]
-			h[i*m+k], h[(i+1)*m+k] = cs[i]*a+sn[i]*b, cs[i]*b-sn[i]*a
-		}
-		a := h[k*m+k]
-		r := math.Hypot(a, next)
-		if r == 0 {
+		if !s.work.gmres.turn(k, m, next) {
 			break
 		}
-		cs[k], sn[k] = a/r, next/r
-		h[k*m+k] = r
-		g[k], g[k+1] = cs[k]*g[k], -sn[k]*g[k]
 		used = k + 1
 		if near = math.Abs(g[k+1]) <= miss*norm || next <= 1e-13; near {
 			break
 		}
 		scale(w, 1/next)
 	}
-	for i := used - 1; i >= 0; i-- {
-		for j := i + 1; j < used; j++ {
-			g[i] -= h[i*m+j] * g[j]
-		}
-		g[i] /= h[i*m+i]
-	}
+	s.work.gmres.back(used, m)
 	x := basis(used)
 	clear(x)
 	for i := range used {
@@ -107,11 +93,41 @@ func (s *Solver) gmres(t *topology, miss float64, most int, precondition func(t 
 type rotations struct{ h, cs, sn, g []float64 }
 
 // of returns it for as many steps as m; what it holds is of no use.
-func (r *rotations) of(m int) (h, cs, sn, g []float64) {
+func (r *rotations) of(m int) (h, g []float64) {
 	if len(r.cs) < m {
 		r.h, r.cs, r.sn, r.g = make([]float64, (m+1)*m), make([]float64, m), make([]float64, m), make([]float64, m+1)
 	}
-	return r.h[:(m+1)*m], r.cs[:m], r.sn[:m], r.g[:m+1]
+	return r.h[:(m+1)*m], r.g[:m+1]
+}
+
+// turn takes step k of m into the triangle, what is left of it next: by the rotations so far, and by
+// one more, which leaves the size of what remains in g[k+1]. It reports false where nothing is left.
+func (r *rotations) turn(k, m int, next float64) bool {
+	h, cs, sn, g := r.h, r.cs, r.sn, r.g
+	for i := range k {
+		a, b := h[i*m+k], h[(i+1)*m+k]
+		h[i*m+k], h[(i+1)*m+k] = cs[i]*a+sn[i]*b, cs[i]*b-sn[i]*a
+	}
+	a := h[k*m+k]
+	long := math.Hypot(a, next)
+	if long == 0 {
+		return false
+	}
+	cs[k], sn[k] = a/long, next/long
+	h[k*m+k] = long
+	g[k], g[k+1] = cs[k]*g[k], -sn[k]*g[k]
+	return true
+}
+
+// back solves the triangle of so many steps of m for the shares of the basis, in g.
+func (r *rotations) back(used, m int) {
+	h, g := r.h, r.g
+	for i := used - 1; i >= 0; i-- {
+		for j := i + 1; j < used; j++ {
+			g[i] -= h[i*m+j] * g[j]
+		}
+		g[i] /= h[i*m+i]
+	}
 }
 
 // balanced reports whether a direction of so many times the flows whose imbalances are in work.tmp

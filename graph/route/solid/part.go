@@ -156,30 +156,18 @@ func (b *builder) inLine(p *graph.Part) {
 	g, depth := b.girthOfPart(p), b.socketOf(p)
 	row := b.lay.Stage.Part(p.ID).Row.V
 	whole.assume(g, fmt.Sprintf("outside of %s %s", p.Kind, p.ID))
-	half := out.Sub(in).Scale(0.5)
+	mid := in.Add(out.Sub(in).Scale(0.5))
 	// what of it is certain: less its tolerance, half at each end
 	slack := 0.0
 	if row.Measure && !p.OwnLength() {
-		slack = math.Min(row.TolMinusMM/2, half.Len())
+		slack = math.Min(row.TolMinusMM/2, out.Sub(in).Scale(0.5).Len())
 	}
 	put := func(id string, from, to graph.Vec, trimFrom, trimTo float64) {
-		body := whole
-		body.ID = id
-		way := to.Sub(from).Unit()
-		body.Likely = []Shape{Cylinder(from, to, g.likely/2)}
-		r := g.likely / 2
-		if g.assumed {
-			r = g.pipe / 2
-		}
-		if length := to.Sub(from).Len(); length > trimFrom+trimTo {
-			body.Core = []Shape{Cylinder(from.Add(way.Scale(trimFrom)), to.Sub(way.Scale(trimTo)), r)}
-		}
-		b.out.add(body)
+		b.out.add(whole.bar(id, g, from, to, trimFrom, trimTo))
 	}
 	faceIn, faceOut := in.Add(wayIn.Scale(depth)), out.Add(wayOut.Scale(depth))
 	switch {
 	case len(ends) == 3 && p.Kind == graph.Union:
-		mid := in.Add(half)
 		put(ends[1], faceIn, mid, slack, 0)
 		put(ends[2], mid, faceOut, 0, slack)
 		b.out.join(b.out.Index(ends[1]), b.out.Index(ends[2]))
@@ -201,6 +189,21 @@ func (b *builder) inLine(p *graph.Part) {
 		put(whole.ID, faceIn, faceOut, slack, slack)
 	}
 	b.joinTails(ends)
+}
+
+// bar is the body as a bar between two points, of which so much at either end is not certain.
+func (b Body) bar(id string, g girth, from, to graph.Vec, trimFrom, trimTo float64) Body {
+	b.ID = id
+	way := to.Sub(from).Unit()
+	b.Likely = []Shape{Cylinder(from, to, g.likely/2)}
+	r := g.likely / 2
+	if g.assumed {
+		r = g.pipe / 2
+	}
+	if length := to.Sub(from).Len(); length > trimFrom+trimTo {
+		b.Core = []Shape{Cylinder(from.Add(way.Scale(trimFrom)), to.Sub(way.Scale(trimTo)), r)}
+	}
+	return b
 }
 
 // joinTails joins the tails of a part (after the first) to its body, the first.

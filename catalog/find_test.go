@@ -87,7 +87,7 @@ func TestParseSize(t *testing.T) {
 	if a, _ := ParseSize("1.5 in", false); a != (Size{Nominal: 1.5}) {
 		t.Errorf("1.5 in is %v", a)
 	}
-	for _, text := range []string{"", "2", "-2 in", "0 mm", "2 ft", "1 m", "900 mm", "two in"} {
+	for _, text := range []string{"", "2", "-2 in", "0 mm", "2 ft", "1 m", "900 mm", "two in", "1 3/7 in", "2.38 in", "1.9 in"} {
 		if size, err := ParseSize(text, true); err == nil {
 			t.Errorf("ParseSize(%q) = %s", text, size)
 		}

@@ -2,6 +2,7 @@ package catalog
 
 import (
 	"fmt"
+	"math"
 
 	"dryfit/catalog/quantity"
 )
@@ -23,6 +24,8 @@ func (s Size) String() string {
 		return ""
 	case s.Metric:
 		return quantity.Trim(s.Nominal) + " mm"
+	case s.Nominal*16 != math.Trunc(s.Nominal*16): // no size of the trade: as it is
+		return quantity.Trim(s.Nominal) + " in"
 	default:
 		return quantity.Fraction(s.Nominal, 16) + " in"
 	}
@@ -41,7 +44,8 @@ func (s Size) NominalMM() float64 {
 const mostSizeMM = 400
 
 // ParseSize reads a nominal size: "1-1/2 in", "1 1/2 in", "1.5 in", "50 mm". The unit says
-// which series it is of; metric says only which one the example in an error shows.
+// which series it is of; metric says only which one the example in an error shows. Inch sizes are
+// whole sixteenths, as the trade makes them.
 func ParseSize(text string, metric bool) (Size, error) {
 	example := `write a size such as "1-1/2 in"`
 	if metric {
@@ -57,11 +61,16 @@ func ParseSize(text string, metric bool) (Size, error) {
 	if q.Value <= 0 || q.Value > mostSizeMM {
 		return Size{}, wrong("%q is no pipe size", text)
 	}
+	inches := quantity.Round(q.Value/25.4, 9)
 	switch q.Unit {
 	case "mm", "cm":
 		return Size{Metric: true, Nominal: q.Value}, nil
 	case "in":
-		return Size{Nominal: quantity.Round(q.Value/25.4, 9)}, nil
+		if parts := inches * 16; parts != math.Trunc(parts) {
+			example += "; what a calliper reads on the pipe is no nominal size"
+			return Size{}, wrong("%q is no pipe size: those of the inch series go by halves, quarters, eighths and sixteenths", text)
+		}
+		return Size{Nominal: inches}, nil
 	}
 	return Size{}, wrong("a pipe size is given in in or mm, not %s", q.Unit)
 }
@@ -80,10 +89,4 @@ func pair(a, b Size) string {
 }
 
 // Exact writes the size so that it reads back to the same one.
-func (s Size) Exact() string {
-	text := s.String()
-	if back, err := ParseSize(text, s.Metric); err != nil || back != s {
-		return quantity.Trim(s.Nominal) + " in"
-	}
-	return text
-}
+func (s Size) Exact() string { return s.String() }

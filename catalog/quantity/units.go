@@ -72,6 +72,7 @@ var unitTable = []UnitInfo{
 	{"W", Power, nil, "1", "", "240 W", sourceSI},
 	{"kW", Power, nil, "1000", "", "2.9 kW", sourceSI},
 	{"hp", Power, nil, "550*0.3048*0.45359237*9.80665", "", "1.5 hp", "NIST SP 811 (2008) appendix B, horsepower of 550 ft lbf/s, exact"},
+	{"Btu/h", Power, []string{"BTU/h", "BTU/H", "btu/h", "Btu/hr", "BTU/hr", "BTU/HR", "BTUH"}, "1055.05585262/3600", "", "28000 Btu/h", "NIST SP 811 (2008) appendix B, Btu of the International Table, exact"},
 
 	{"A", Current, nil, "1", "", "14.5 A", sourceSI},
 	{"V", Voltage, nil, "1", "", "230 V", sourceSI},

@@ -16,7 +16,7 @@ var otherWords = map[string]string{
 	"c": "°C", "degc": "°C", "deg c": "°C", "celsius": "°C", "° c": "°C",
 	"f": "°F", "degf": "°F", "deg f": "°F", "fahrenheit": "°F", "° f": "°F",
 	"lb": "psi", "lbs": "psi", "lbf/in2": "psi", "mh2o": "m", "mwc": "m", "mws": "m",
-	"watt": "W", "watts": "W", "amp": "A", "amps": "A", "volt": "V", "volts": "V",
+	"watt": "W", "watts": "W", "btu": "Btu/h", "btus": "Btu/h", "amp": "A", "amps": "A", "volt": "V", "volts": "V",
 	"hour": "h", "hours": "h", "hr": "h", "hrs": "h", "minute": "min", "minutes": "min", "sec": "s", "second": "s", "seconds": "s",
 	"percent": "%", "pct": "%", "cp": "mPa s", "kilo": "kg", "kilos": "kg",
 }

@@ -181,8 +181,12 @@ func (j *job) printFindings(ds []graph.Diagnostic, notJudged string, w *world.Wo
 		out = table.FindingsCSV(ds, j.style(w))
 	default:
 		out = []byte(j.render(ds, w.Stdout, w))
-		if len(ds) == 0 {
+		switch len(ds) {
+		case 0:
 			out = fmt.Appendf(out, "%s: nothing to mend\n", j.file)
+		case 1: // it is counted at a glance
+		default:
+			out = fmt.Appendf(out, "%s: %s\n", j.file, graph.InShort(ds))
 		}
 		if notJudged != "" {
 			out = fmt.Appendln(out, notJudged)

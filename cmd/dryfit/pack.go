@@ -90,6 +90,11 @@ func runPack(v *verb, args []string, w *world.World) int {
 		return world.Complain(w, err)
 	}
 	warnMissing(made.Missing, w)
-	fmt.Fprintf(w.Stderr, "%s written: open %s\n", j.output, filepath.Join(j.output, "index.html"))
-	return j.say(p.Findings, w)
+	code := j.say(p.Findings, w)
+	found := ""
+	if len(p.Findings) > 0 {
+		found = " (" + graph.InShort(p.Findings) + ")"
+	}
+	fmt.Fprintf(w.Stderr, "%s written%s: open %s\n", j.output, found, filepath.Join(j.output, "index.html"))
+	return code
 }

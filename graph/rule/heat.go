@@ -62,7 +62,7 @@ func elementState(in *Input, report Report) {
 		// What becomes of it is part of the job, though the element was there before.
 		report(unit.Existing, graph.Diagnostic{
 			Pos: e.Pos, Severity: graph.Warning, Related: []graph.Related{here(unit)},
-			Message: graph.Say("what becomes of element heater %q is not said: 0 of disconnected and interlock given, needs 1", e.ID),
+			Message: graph.Say("what becomes of element heater %q is not said: 0 of disconnected = true and interlock given, needs 1", e.ID),
 			Hint:    "settle it with the electrician, then write disconnected = true, or what keeps the two apart: interlock = \"contact\", \"changeover\", \"set-point\" (with its set-point) or \"controller-mode\"",
 		})
 	}

@@ -16,7 +16,8 @@ const around = 2
 // mostShown is how many findings a page shows; a file that is wrong all over has one cause.
 const mostShown = 60
 
-// FindingsHTML lists findings, the errors first, each with the lines of the file around it.
+// FindingsHTML lists findings, the errors first and the blanks apart from them, each with the lines
+// of the file around it.
 func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) string {
 	var b bytes.Buffer
 	b.WriteString("<section aria-labelledby=\"findings\">\n<h2 id=\"findings\">Findings</h2>\n")
@@ -37,16 +38,20 @@ func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) s
 		form = j.Form()
 	}
 	shown := 0
-	for _, severity := range []graph.Severity{graph.Error, graph.Warning, graph.Note} {
-		group := byMode(pick(ds, severity), units)
+	for _, kind := range []struct {
+		name     string
+		severity graph.Severity
+		blank    bool
+	}{{"error", graph.Error, false}, {"blank", graph.Error, true}, {"warning", graph.Warning, false}, {"note", graph.Note, false}} {
+		group := graph.ByMode(pick(ds, kind.severity, kind.blank), units)
 		if len(group) == 0 {
 			continue
 		}
-		open := ""
-		if severity == graph.Error {
+		open, key := "", kind.name == "error"
+		if key {
 			open = " open"
 		}
-		fmt.Fprintf(&b, "<details class=\"found %s\" data-keep=\"found-%s\"%s><summary>%s</summary>\n", severity, severity, open, counted(len(group), severity))
+		fmt.Fprintf(&b, "<details class=\"found %s\" data-keep=\"found-%s\"%s><summary>%s</summary>\n", kind.name, kind.name, open, counted(len(group), kind.name))
 		for i := range group {
 			d := &group[i]
 			if shown++; shown > mostShown {
@@ -54,7 +59,7 @@ func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) s
 				break
 			}
 			line := 0
-			if severity == graph.Error && d.Pos.File == j.File && !d.Blank {
+			if key && d.Pos.File == j.File {
 				line = keyLine(form, d.Pos.Line)
 			}
 			finding(&b, d, lines(d.Pos.File), units, line)
@@ -65,21 +70,26 @@ func FindingsHTML(j *whatif.Job, ds []graph.Diagnostic, units quantity.System) s
 	return b.String()
 }
 
-func pick(ds []graph.Diagnostic, s graph.Severity) []graph.Diagnostic {
+// pick returns the findings of a severity: of the errors those of blanks, or the others.
+func pick(ds []graph.Diagnostic, s graph.Severity, blank bool) []graph.Diagnostic {
 	var out []graph.Diagnostic
 	for _, d := range ds {
-		if d.Severity == s {
+		if d.Severity == s && (d.Blank && s == graph.Error) == blank {
 			out = append(out, d)
 		}
 	}
 	return out
 }
 
-func counted(n int, s graph.Severity) string {
-	if n == 1 {
-		return "1 " + s.String()
+func counted(n int, what string) string {
+	left := ""
+	if what == "blank" {
+		left = " to fill in"
 	}
-	return fmt.Sprintf("%d %ss", n, s)
+	if n == 1 {
+		return "1 " + what + left
+	}
+	return fmt.Sprintf("%d %ss%s", n, what, left)
 }
 
 // linesOf returns the lines of a file of the job.
@@ -98,7 +108,7 @@ func linesOf(j *whatif.Job, name string) []string {
 
 // finding shows one; key is the line in the file of the key in the form that it belongs to, 0 for
 // none.
-func finding(b *bytes.Buffer, d *oneFinding, lines []string, units quantity.System, key int) {
+func finding(b *bytes.Buffer, d *graph.Finding, lines []string, units quantity.System, key int) {
 	words := make([]string, len(d.Lines))
 	for i, l := range d.Lines {
 		words[i] = text(l)

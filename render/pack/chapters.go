@@ -45,12 +45,12 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
 	names := tag.Of(p.Circuit, p.Net())
-	if errs := graph.Errors(graph.Worded(p.Findings, style.Units)); len(errs) > 0 {
+	if errs := graph.Errors(p.Findings); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
-		for _, d := range errs {
-			line := names.Text(string(d.Message))
-			if d.Hint != "" {
-				line += ": " + names.Text(string(d.Hint)) // one that says what to write keeps the file's words
+		for _, d := range graph.ByMode(errs, style.Units) {
+			line := names.Text(strings.Join(d.Lines, "; "))
+			if len(d.Hints) > 0 {
+				line += ": " + names.Text(strings.Join(d.Hints, "; ")) // one that says what to write keeps the file's words
 			}
 			it.Lines = append(it.Lines, line)
 		}
@@ -113,12 +113,7 @@ func firstCut(p *plan.Plan, style form.Style) string {
 }
 
 func warned(ds []graph.Diagnostic) string {
-	n := 0
-	for _, d := range ds {
-		if d.Severity == graph.Warning {
-			n++
-		}
-	}
+	n := graph.Counted(ds, graph.Warning)
 	switch n {
 	case 0:
 		return ""
@@ -376,9 +371,8 @@ func findings(p *plan.Plan, units quantity.System) book.Chapter {
 		return c
 	}
 	g := &form.Grid{Header: []string{"weight", "finding", "what to do"}, Widest: []int{0, 60, 60}}
-	for _, d := range graph.Worded(p.Findings, units) {
-		text := string(d.Message)
-		g.Rows = append(g.Rows, []string{d.Severity.String(), text + " [" + d.Rule + "]", string(d.Hint)})
+	for _, d := range graph.ByMode(p.Findings, units) {
+		g.Rows = append(g.Rows, []string{d.Severity.String(), strings.Join(d.Lines, "; ") + " [" + d.Rule + "]", strings.Join(d.Hints, "; ")})
 	}
 	c.Tables(form.Block{Grid: g})
 	return c

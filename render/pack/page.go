@@ -33,11 +33,8 @@ func knowledge(c *graph.Circuit) []string {
 
 // counts says how much work there is and what was found.
 func counts(p *plan.Plan) string {
-	found := map[graph.Severity]int{}
-	for _, d := range p.Findings {
-		found[d.Severity]++
-	}
-	said := []string{number(found[graph.Error], "error", "errors"), number(found[graph.Warning], "warning", "warnings"), number(found[graph.Note], "note", "notes")}
+	found := func(s graph.Severity) int { return graph.Counted(p.Findings, s) }
+	said := []string{number(found(graph.Error), "error", "errors"), number(found(graph.Warning), "warning", "warnings"), number(found(graph.Note), "note", "notes")}
 	work := ""
 	if n := joints(p); n > 0 {
 		work = fmt.Sprintf("New work: %s, %s. ", number(len(p.After.Layout.Pieces), "piece of pipe", "pieces of pipe"), number(n, "joint", "joints"))

@@ -182,15 +182,9 @@ func (s *Server) unread(c *current, found []graph.Diagnostic, old bool) {
 
 // blanksIn counts the blanks of a description that nothing else is wrong with.
 func blanksIn(found []graph.Diagnostic) int {
-	n := 0
-	for _, d := range found {
-		switch {
-		case d.Severity != graph.Error: // it may wait
-		case !d.Blank:
-			return 0
-		default:
-			n++
-		}
+	n := graph.Blanks(found)
+	if len(graph.Errors(found)) > n {
+		return 0
 	}
 	return n
 }
@@ -205,12 +199,9 @@ func (s *Server) blanks(job *whatif.Job, found []graph.Diagnostic, n int, form l
 	s.board.publish(next.with(live.Section{ID: live.HeadID, HTML: live.PlainHeadHTML(job.File)}, form, live.Section{ID: live.FindingsID, HTML: live.FindingsHTML(job, found, job.System(nil))}))
 }
 
+// errorsIn says what keeps a description from being read: errors, and what is still blank.
 func errorsIn(found []graph.Diagnostic) string {
-	n := len(graph.Errors(found))
-	if n == 1 {
-		return "1 error"
-	}
-	return fmt.Sprintf("%d errors", n)
+	return graph.InShort(graph.Errors(found))
 }
 
 // trouble publishes that the file can't be followed: what was shown stays, marked as old.

@@ -3,6 +3,7 @@ package field
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -43,7 +44,7 @@ func (r *Reader) SizeInCatalog(v located.Value, spec catalog.Spec, size catalog.
 	if !ok {
 		return // both come from [pipe], and are reported there
 	}
-	r.Fail(at, r.otherSpec(spec, size)+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
+	r.Fail(at, r.otherSpec(spec, size)+r.outside(spec, size)+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
 }
 
 func (r *Reader) sizesThereAre(spec catalog.Spec) string {
@@ -60,6 +61,18 @@ func (r *Reader) otherSpec(spec catalog.Spec, size catalog.Size) string {
 	for _, s := range catalog.Specs() {
 		if s.Family() != spec.Family() && slices.Contains(r.pipeSizes(s), size) {
 			return fmt.Sprintf("%s is a size of spec = %q; ", size, s)
+		}
+	}
+	return ""
+}
+
+// outside says of a size that is what a calliper reads on a pipe of the spec which pipe that is.
+func (r *Reader) outside(spec catalog.Spec, size catalog.Size) string {
+	const near = 0.6 // mm: a sixteenth of an inch is cut short to the next by as much, common practice, no source
+	for _, there := range r.pipeSizes(spec) {
+		row, ok := r.Catalog.Pipe(spec, there)
+		if ok && there != size && row.OutsideMM > 0 && math.Abs(row.OutsideMM-size.NominalMM()) < near {
+			return fmt.Sprintf("%s is the outside diameter of %s %s: write that size; ", size, spec, there)
 		}
 	}
 	return ""

@@ -20,9 +20,9 @@ const (
 	shownBefore = 60
 )
 
-// Render writes findings for a person, quantities in the units asked for: file:line:col, what is wrong and the rule in
-// brackets, the line of the file with a caret under the place, a hint, and where the other
-// half of the problem is. The sources are those of the files by name; a file that is not
+// Render writes findings for a person, quantities in the units asked for: file:line:col, what is
+// wrong and the rule in brackets, what it is in other modes, the line of the file with a caret
+// under the place, a hint, and where the other half of the problem is. The sources are those of the files by name; a file that is not
 // among them is shown without its line.
 func Render(ds []graph.Diagnostic, sources map[string][]byte, units quantity.System, colour bool) string {
 	lines := map[string][][]byte{}
@@ -31,11 +31,14 @@ func Render(ds []graph.Diagnostic, sources map[string][]byte, units quantity.Sys
 	}
 	p := palette{on: colour}
 	var b strings.Builder
-	for _, d := range ds {
-		fmt.Fprintf(&b, "%s: %s %s [%s]\n", where(d.Pos), p.severity(d.Severity), Inert(d.Message.In(units)), d.Rule)
+	for _, d := range graph.ByMode(ds, units) {
+		fmt.Fprintf(&b, "%s: %s %s [%s]\n", where(d.Pos), p.severity(d.Severity), Inert(d.Lines[0]), d.Rule)
+		for _, line := range d.Lines[1:] {
+			fmt.Fprintf(&b, "    and %s\n", Inert(line))
+		}
 		excerpt(&b, lines[d.Pos.File], d.Pos, p)
-		if d.Hint != "" {
-			fmt.Fprintf(&b, "    hint: %s\n", Inert(d.Hint.In(units)))
+		for _, hint := range d.Hints {
+			fmt.Fprintf(&b, "    hint: %s\n", Inert(hint))
 		}
 		for _, r := range d.Related {
 			fmt.Fprintf(&b, "    %s: %s\n", where(r.Pos), Inert(r.Message.In(units)))

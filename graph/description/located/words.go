@@ -24,10 +24,32 @@ func Inert(text string) string { return graph.Inert(text) }
 // Near returns the hint "did you mean …" for a mistyped word, else a list of the words
 // there are.
 func Near(word string, words []string) string {
+	if held := holding(word, words); len(held) > 1 { // it may be any of them: the nearest by its letters is a guess
+		return "did you mean " + strings.Join(held[:len(held)-1], ", ") + " or " + held[len(held)-1] + "?"
+	}
 	if n, ok := quantity.Nearest(word, words); ok {
 		return fmt.Sprintf("did you mean %s?", Said(n))
 	}
 	return ThereAre(words)
+}
+
+// holding returns, quoted, the words that a shorter one stands in; none where it is too short to
+// tell anything, or stands in most of them.
+func holding(word string, words []string) []string {
+	const least, most = 3, 5
+	var out []string
+	if len(word) < least {
+		return nil
+	}
+	for _, w := range words {
+		if strings.Contains(w, strings.ToLower(word)) {
+			out = append(out, Said(w))
+		}
+	}
+	if len(out) > most {
+		return nil
+	}
+	return out
 }
 
 // NearAmong is Near for lists that may be long: a file that is wrong all over gets no hints

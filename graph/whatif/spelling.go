@@ -10,7 +10,8 @@ import (
 var decimalComma = regexp.MustCompile(`^([+-]?\d+),(\d{1,2}|\d{4,})($|[^\d,])`)
 
 // spellings are the ways to take what was typed for the value at a path, the first that reads
-// holds: as it is, without what only a file wants, and with a point for a decimal comma.
+// holds: as it is, without what only a file wants, with a point for a decimal comma, and as true or
+// false for yes and no.
 func spellings(typed string, path []any) []string {
 	out := []string{typed}
 	add := func(s string) {
@@ -20,6 +21,12 @@ func spellings(typed string, path []any) []string {
 	}
 	add(plain(typed, path))
 	add(decimalComma.ReplaceAllString(out[len(out)-1], "$1.$2$3"))
+	switch strings.ToLower(out[len(out)-1]) {
+	case "yes":
+		add("true")
+	case "no":
+		add("false")
+	}
 	return out
 }
 

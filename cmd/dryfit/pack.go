@@ -26,6 +26,23 @@ func packVerb() *verb {
 // mostPlanBytes bounds the plan.json of an earlier pack.
 const mostPlanBytes = 64 << 20
 
+// earlierOf reads the plan of the pack in a folder; nil where none is named.
+func earlierOf(folder string) (*planfile.Earlier, error) {
+	if folder == "" {
+		return nil, nil
+	}
+	name := filepath.Join(folder, "plan.json")
+	data, err := disk.Peek(name, mostPlanBytes)
+	if err != nil {
+		return nil, err
+	}
+	earlier, err := planfile.Read(data)
+	if err != nil {
+		return nil, fmt.Errorf("%s %w", name, err)
+	}
+	return earlier, nil
+}
+
 func runPack(v *verb, args []string, w *world.World) int {
 	var j job
 	var force bool
@@ -50,16 +67,9 @@ func runPack(v *verb, args []string, w *world.World) int {
 	if err := w.Files.Replaceable(j.output, force); err != nil {
 		return world.Complain(w, err)
 	}
-	var earlier *planfile.Earlier
-	if since != "" {
-		name := filepath.Join(since, "plan.json")
-		data, err := disk.Peek(name, mostPlanBytes)
-		if err != nil {
-			return world.Complain(w, fmt.Errorf("--since: %w", err))
-		}
-		if earlier, err = planfile.Read(data); err != nil {
-			return world.Complain(w, fmt.Errorf("--since: %s %w", name, err))
-		}
+	earlier, err := earlierOf(since)
+	if err != nil {
+		return world.Complain(w, fmt.Errorf("--since: %w", err))
 	}
 	if code, ok := j.read(f, v, w); !ok {
 		return code

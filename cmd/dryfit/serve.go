@@ -84,10 +84,24 @@ func runServe(v *verb, args []string, w *world.World) int {
 	defer cancel()
 	w.Stop.By(cancel)
 	links := door.Links(at.Addr())
+	it.greet(w, links, door.Private())
+	if open {
+		if err := browse(ctx, links[0]); err != nil {
+			fmt.Fprintf(w.Stderr, "dryfit: no browser could be opened: %v\n", err)
+		}
+	}
+	if err := live.New(cfg, door).Serve(ctx, at); err != nil {
+		return world.Complain(w, err)
+	}
+	return world.Done
+}
+
+// greet says where the page is, who may look on, and what to do there.
+func (it *served) greet(w *world.World, links []string, private bool) {
 	for _, l := range links {
 		fmt.Fprintln(w.Stdout, l)
 	}
-	if !door.Private() {
+	if !private {
 		if code, err := live.Code(links[0], w.Colour(w.Stderr)); err == nil {
 			fmt.Fprint(w.Stderr, code)
 		}
@@ -98,15 +112,6 @@ func runServe(v *verb, args []string, w *world.World) int {
 	} else {
 		fmt.Fprintf(w.Stderr, "%s is shown there, and followed; Ctrl-C ends it\n", it.file)
 	}
-	if open {
-		if err := browse(ctx, links[0]); err != nil {
-			fmt.Fprintf(w.Stderr, "dryfit: no browser could be opened: %v\n", err)
-		}
-	}
-	if err := live.New(cfg, door).Serve(ctx, at); err != nil {
-		return world.Complain(w, err)
-	}
-	return world.Done
 }
 
 // served is the description that is served, and what lies beside it.

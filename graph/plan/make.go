@@ -70,6 +70,14 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 		p.Heat = HeatOf(p, job.Ask{})
 		p.Findings = append(p.Findings, p.Heat.Problems...)
 	}
+	p.settleFindings(want)
+	p.called()
+	return p, nil
+}
+
+// settleFindings adds what rules the place out, gives hints the words of what was tried, leaves out
+// what only follows from another finding, and puts the rest in order.
+func (p *Plan) settleFindings(want Want) {
 	if !graph.HasErrors(p.Findings) { // what rules the place out is told by every verb, also where it solves no flows
 		p.Findings = append(p.Findings, p.against...)
 	}
@@ -80,8 +88,6 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	p.Findings = aloneIfSwapped(p.Findings)
 	p.Findings = slices.DeleteFunc(p.Findings, p.ofStandstill)
 	p.Findings = graph.SortDiagnostics(p.Findings)
-	p.called()
-	return p, nil
 }
 
 // called puts words for the ids nobody wrote into what is read: findings and the order of assembly.

@@ -38,16 +38,8 @@ func method(p *plan.Plan, j jobIn) []stretch {
 		}
 	}
 	add("Before the day", "Every part is there and measured; the owner has signed for the work on his tub; the electrician has a date.", j.said(practice.Beforehand())...)
-	joint := j.said(practice.Jointing())
-	if j.UnionNuts && j.Cement {
-		joint = append(joint, "Union nuts first: each is slid on its pipe, thread towards the union, before the tail is cemented.")
-	}
-	add("How a joint is made", "", joint...)
-	bench := phase(p, j, route.Bench)
-	if len(bench) > 0 {
-		first := []string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}
-		bench = slices.Concat(first, benchWaits(p, j), bench)
-	}
+	add("How a joint is made", "", jointSteps(j)...)
+	bench := benchSteps(p, j)
 	add("On the bench", ifSo(j.Cement, "The bench work cures before it is moved."), bench...)
 	if len(bench) > 0 {
 		out[len(out)-1].Pictures = benchPictures(p, j, len(bench))
@@ -60,21 +52,8 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	}
 	ready = append(ready, j.said(practice.Bore())...)
 	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", ready...)
-	hold := "HOLD: every depth and every way a part points agrees with the drawing."
-	if j.Cuts {
-		tees := slices.ContainsFunc(p.After.Circuit.Parts, func(part *graph.Part) bool { return part.New() && part.Kind == graph.Tee })
-		hold = "HOLD: hold the new string beside the old pipe. " + ifSo(tees, "Tee to tee, cut to cut and every depth agree") + ifSo(!tees, "Cut to cut and every depth agree") + " with the drawing. After this there is no way back."
-	}
-	add("Dry fit", hold, j.said(practice.DryFit())...)
-	line := phase(p, j, route.InLine)
-	if j.CutsHose && len(line) > 0 {
-		line = slices.Concat([]string{"Cut the hose once at each line, square, and slide both clips on each end."}, gone, line)
-		gone = nil
-	}
-	if j.Cuts && len(line) > 0 {
-		line = slices.Concat([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, gone, j.said(practice.OldJoints()), line)
-	}
-	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+ifSo(j.PlugIn, "handles can be reached.")+ifSo(!j.PlugIn, "handles can be reached with the panel on."), line...)
+	add("Dry fit", dryFitHold(p, j), j.said(practice.DryFit())...)
+	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+ifSo(j.PlugIn, "handles can be reached.")+ifSo(!j.PlugIn, "handles can be reached with the panel on."), lineSteps(p, j, gone)...)
 	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the ports of "+j.OfUnits("the unit", j.unitID())+".", phase(p, j, route.Pipes)...)
 	add("At the unit, last", "", phase(p, j, route.Unit)...)
 	if j.Cement {
@@ -91,6 +70,47 @@ func method(p *plan.Plan, j jobIn) []stretch {
 		n += len(out[i].Steps)
 	}
 	return out
+}
+
+// jointSteps is how a joint of this job is made.
+func jointSteps(j jobIn) []string {
+	out := j.said(practice.Jointing())
+	if j.UnionNuts && j.Cement {
+		out = append(out, "Union nuts first: each is slid on its pipe, thread towards the union, before the tail is cemented.")
+	}
+	return out
+}
+
+// benchSteps is the work on the bench, its pieces cut first.
+func benchSteps(p *plan.Plan, j jobIn) []string {
+	bench := phase(p, j, route.Bench)
+	if len(bench) == 0 {
+		return nil
+	}
+	first := []string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}
+	return slices.Concat(first, benchWaits(p, j), bench)
+}
+
+// dryFitHold is what is looked at before anything is cut or glued for good.
+func dryFitHold(p *plan.Plan, j jobIn) string {
+	if !j.Cuts {
+		return "HOLD: every depth and every way a part points agrees with the drawing."
+	}
+	tees := slices.ContainsFunc(p.After.Circuit.Parts, func(part *graph.Part) bool { return part.New() && part.Kind == graph.Tee })
+	return "HOLD: hold the new string beside the old pipe. " + ifSo(tees, "Tee to tee, cut to cut and every depth agree") + ifSo(!tees, "Cut to cut and every depth agree") + " with the drawing. After this there is no way back."
+}
+
+// lineSteps is the work in the old line: it is cut, what is to go is taken out, the new goes in.
+func lineSteps(p *plan.Plan, j jobIn, gone []string) []string {
+	line := phase(p, j, route.InLine)
+	if j.CutsHose && len(line) > 0 {
+		line = slices.Concat([]string{"Cut the hose once at each line, square, and slide both clips on each end."}, gone, line)
+		gone = nil
+	}
+	if j.Cuts && len(line) > 0 {
+		line = slices.Concat([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, gone, j.said(practice.OldJoints()), line)
+	}
+	return line
 }
 
 // unitID is the name of the unit the job is about; "" without one.

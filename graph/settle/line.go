@@ -7,6 +7,8 @@ import (
 
 // The catalogue's rows for what stands in a line of another kind than most tubs have.
 const (
+	dayAndNight   = "circulation-pump-24h"    // a pump that never stops, on hose of up to an inch or so
+	dayAndNightL  = "circulation-pump-1.5in"  // one on pipe of an inch and a half or more
 	lowFlowHeater = "element-heater-low-flow" // of a small circulation pump
 	openEyes      = "pool-inlet"              // by which a line that drives no jets gives its water back
 	filterVessel  = "filter-in-vessel"        // on the pressure side of a pool's pump
@@ -21,6 +23,9 @@ func byLine(k graph.Kind) bool {
 // rowOfLine is the row of a part of which only its kind is said: its kind's generic one, or what
 // its maker would have chosen for the pump of its line.
 func (s *Stage) rowOfLine(p *graph.Part, generic catalog.Row) catalog.Row {
+	if row, ok := s.neverStops(p); ok {
+		return row
+	}
 	pump := s.Net().LinePump(p)
 	if pump == nil || pump.Pump == nil {
 		return generic
@@ -28,7 +33,7 @@ func (s *Stage) rowOfLine(p *graph.Part, generic catalog.Row) catalog.Row {
 	name := ""
 	switch p.Kind {
 	case graph.ElementHeater:
-		if most := greatestFlow(pump); most > 0 && most < generic.Least {
+		if most := s.greatestFlow(pump); most > 0 && most < generic.Least {
 			name = lowFlowHeater // it can't give what the generic one asks for at any head
 		}
 	case graph.JetGroup:
@@ -52,7 +57,7 @@ func (s *Stage) rowOfLine(p *graph.Part, generic catalog.Row) catalog.Row {
 const circulationHead = 9
 
 func (s *Stage) circulates(pump *graph.Part) bool {
-	head := shutOff(pump)
+	head := s.shutOff(pump)
 	return head > 0 && head < circulationHead
 }
 
@@ -87,13 +92,38 @@ func (s *Stage) isPools(pump *graph.Part) bool {
 			jets += max(p.Jets.Count, 1)
 		}
 	}
-	return jets <= mostInlets && shutOff(pump) >= circulationHead && len(pump.Pump.Speeds) != 2 && net.HeaterPump() == pump
+	return jets <= mostInlets && s.shutOff(pump) >= circulationHead && len(pump.Pump.Speeds) != 2 && net.HeaterPump() == pump
+}
+
+// neverStops is the row of a pump of which nothing is known but that it always runs; false for any
+// other part. Common practice, no source: what runs day and night is a circulation pump, for filter and
+// heater alone, a small one on hose of 3/4 or 1 in, a large one on pipe of 1 1/2 in; one for jets is too
+// loud and draws too much.
+func (s *Stage) neverStops(p *graph.Part) (catalog.Row, bool) {
+	if p.Kind != graph.Pump || p.Pump == nil || !p.Pump.AlwaysOn || len(p.Pump.Speeds) > 0 {
+		return catalog.Row{}, false
+	}
+	name := dayAndNight
+	for _, port := range PortsOf(p) {
+		if r := s.RunAt(p.ID, port); r != nil && (r.Size.Metric && r.Size.Nominal >= 50 || !r.Size.Metric && r.Size.Nominal >= 1.5) {
+			name = dayAndNightL
+		}
+	}
+	return s.cat.Row(name)
+}
+
+// speedsOf are the speeds of a pump, or those of the row it is taken for where it never stops.
+func (s *Stage) speedsOf(pump *graph.Part) []graph.Speed {
+	if row, ok := s.neverStops(pump); ok {
+		return graph.SpeedsOf(row)
+	}
+	return pump.Pump.Speeds
 }
 
 // greatestFlow is the end of a pump's longest curve, m³/s; 0 where it has none.
-func greatestFlow(pump *graph.Part) float64 {
+func (s *Stage) greatestFlow(pump *graph.Part) float64 {
 	most := 0.0
-	for _, speed := range pump.Pump.Speeds {
+	for _, speed := range s.speedsOf(pump) {
 		for _, q := range speed.Curve {
 			most = max(most, q.Flow)
 		}
@@ -102,10 +132,10 @@ func greatestFlow(pump *graph.Part) float64 {
 }
 
 // shutOff is the greatest head of a pump's curves in m of the water pumped, 0 where it has none.
-func shutOff(pump *graph.Part) float64 {
+func (s *Stage) shutOff(pump *graph.Part) float64 {
 	const density = 993 // kg/m³, of water at 38 °C (IAPWS): what a head in kPa is of, near enough to tell kinds apart
 	most := 0.0
-	for _, speed := range pump.Pump.Speeds {
+	for _, speed := range s.speedsOf(pump) {
 		for _, q := range speed.Curve {
 			most = max(most, q.Head.Head(density))
 		}

@@ -124,7 +124,7 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 		origin, known = s.lay.Places[stand.From.String()]
 		if !known || !tied || group != s.group {
 			l.find(stand.Pos, graph.Error, graph.Say("the place of %q is counted from %s, and no legs tie that to the cut", l.w.unit.ID, stand.From),
-				"measure the legs between them, or count from a port of the line that is cut")
+				s.tiedHint())
 			return in, outlet, false
 		}
 	}
@@ -145,6 +145,24 @@ func (l *limb) stands(s *survey, out, back []graph.Leg) (in, outlet graph.Vec, o
 		off(walk(s.teeB, reversed(back)).Sub(apart), "from-unit")
 	}
 	return in, outlet, true
+}
+
+// tiedHint says how a place comes to be counted from something legs tie to the cut: by the legs that
+// lack, or from a port that is tied to it.
+func (s *survey) tiedHint() quantity.Text {
+	const legs = "measure the legs between them"
+	for _, p := range s.lay.Circuit.Parts {
+		for _, q := range p.Ports {
+			ref := graph.PortRef{Part: p.ID, Port: q.Name}.String()
+			if _, known := s.lay.Places[ref]; !known || q.Air || !p.Existing && p.Kind != graph.Tub {
+				continue
+			}
+			if group, tied := s.lay.Groups[ref]; tied && group == s.group {
+				return graph.Say("%s, or count at from a port that legs tie to the cut: at-from = \"%s\"", legs, ref)
+			}
+		}
+	}
+	return legs
 }
 
 // portGap is the way from a unit's inlet to its outlet.

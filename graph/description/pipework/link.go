@@ -257,9 +257,19 @@ func portsOpen(r *field.Reader) {
 	if slices.Contains(r.Loose, anyPart) {
 		return
 	}
-	for _, o := range openPorts(r) {
+	open := openPorts(r)
+	for i, o := range open {
 		if slices.Contains(r.Loose, o.part.ID) {
 			continue
+		}
+		what := "the port " + located.Said(o.ref) + " is left open"
+		if o.part.Kind == graph.HeatPump { // both ports of a unit that nothing joins are one matter
+			if i > 0 && open[i-1].part == o.part {
+				continue
+			}
+			if i+1 < len(open) && open[i+1].part == o.part {
+				what = "the ports " + located.Said(o.ref) + " and " + located.Said(open[i+1].ref) + " are left open"
+			}
 		}
 		hint := "join it with a [[run]], or close it with a part of kind = \"cap\""
 		switch o.part.Kind {
@@ -271,7 +281,7 @@ func portsOpen(r *field.Reader) {
 				hint = oneUnitAtATime(t, o.part.ID)
 			}
 		}
-		r.Add(cmp.Or(o.port.Pos, r.IDPos(o.part, o.part.Pos)), hint, "the port %s is left open", located.Said(o.ref))
+		r.Add(cmp.Or(o.port.Pos, r.IDPos(o.part, o.part.Pos)), hint, "%s", what)
 	}
 }
 

@@ -315,3 +315,32 @@ at-from = "pump.in"`, 1) + cut
 		}
 	}
 }
+
+// A place counted from a port that no legs tie to the cut: a port that is tied is named, and with
+// that one in its stead the finding is gone.
+func TestPlaceCountedFromWhatIsTied(t *testing.T) {
+	untied := func(s string) string {
+		return strings.Replace(strings.Replace(s, `legs = ["down 420 mm", "front 240 mm", "right 870 mm"]`, `length = "1530 mm"`, 1), "[retrofit]\n", "[retrofit]\n"+named, 1)
+	}
+	find := func(c *graph.Circuit) *graph.Diagnostic {
+		for _, d := range planOf(t, c).Findings {
+			if strings.Contains(string(d.Message), "no legs tie that to the cut") {
+				return &d
+			}
+		}
+		return nil
+	}
+	d := find(standing(t, untied))
+	if d == nil {
+		t.Fatal("at is counted from a port that nothing ties to the cut, and nobody says so")
+	}
+	hint := string(d.Hint)
+	_, rest, ok := strings.Cut(hint, `at-from = "`)
+	port, _, _ := strings.Cut(rest, `"`)
+	if !ok || port == "" {
+		t.Fatalf("no port is named in %q", hint)
+	}
+	if d := find(standing(t, func(s string) string { return strings.Replace(untied(s), `at-from = "tub.skimmer"`, `at-from = "`+port+`"`, 1) })); d != nil {
+		t.Errorf("counted from %s: %s", port, d.Message)
+	}
+}

@@ -340,7 +340,9 @@ func TestPlaceCountedFromWhatIsTied(t *testing.T) {
 	if !ok || port == "" {
 		t.Fatalf("no port is named in %q", hint)
 	}
-	if d := find(standing(t, func(s string) string { return strings.Replace(untied(s), `at-from = "tub.skimmer"`, `at-from = "`+port+`"`, 1) })); d != nil {
+	if d := find(standing(t, func(s string) string {
+		return strings.Replace(untied(s), `at-from = "tub.skimmer"`, `at-from = "`+port+`"`, 1)
+	})); d != nil {
 		t.Errorf("counted from %s: %s", port, d.Message)
 	}
 }

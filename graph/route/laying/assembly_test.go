@@ -140,6 +140,30 @@ func TestSlipCoupling(t *testing.T) {
 	}
 }
 
+// A piece between two slip couplings on old ends that stand: no piece as long as its gap goes into a
+// coupling that is glued already, so both are parked and slid in one step, whatever the order the
+// joints were found in. Geometry, no source needed.
+func TestTwoSlipCouplingsSlideTogether(t *testing.T) {
+	s := newSketch(catalog.PVCSch80, inch(1.5))
+	s.part(graph.ElementHeater, "element").Existing = true
+	s.part(graph.JetGroup, "jets").Existing = true
+	s.part(graph.SlipCoupling, "s1")
+	s.part(graph.SlipCoupling, "s2")
+	s.run("element.out", "s1.in", right(300)).RemainsOf = "line"
+	s.run("s1.out", "s2.in", right(400))
+	s.run("s2.out", "jets.in", right(300)).RemainsOf = "rest"
+	lay := Of(s.c)
+	a := route.Assemble(lay)
+	if !a.OK || len(a.Steps) != 1 || len(a.Steps[0].Joints) != 4 {
+		t.Fatalf("OK %v in %d steps, want all four joints in one: %+v", a.OK, len(a.Steps), a.Steps)
+	}
+	for _, want := range []string{"park slip coupling s1 and slip coupling s2", "joints 1 to 4", "closes the loop"} {
+		if !strings.Contains(a.Steps[0].Text, want) {
+			t.Errorf("the step does not say %q: %s", want, a.Steps[0].Text)
+		}
+	}
+}
+
 // checkOrder replays an order of assembly without looking at how it was found: things that
 // are joined move as one; a plain joint needs two things that are not one yet.
 func checkOrder(t *testing.T, name string, lay *route.Layout, a *route.Assembly) {

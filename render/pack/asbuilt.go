@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/retrofit"
 	"dryfit/render/book"
 	"dryfit/render/drawing"
 	"dryfit/render/table/form"
@@ -28,15 +29,15 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 	g := &form.Grid{Header: []string{"what", "key", "planned", "as built"}, Widest: []int{26, 30, 44, 0}}
 	add := func(what, key, planned string) { g.Rows = append(g.Rows, []string{what, key, planned, ""}) }
 	names := tag.Of(p.Circuit, p.Net())
-	for i, cut := range cutRuns(p) {
-		what := "cut X" + strconv.Itoa(2*i+1) + ", planned " + quantity.Format(cut.at, quantity.Length, style.Units) + " from the " + names.Text(cut.from)
+	for _, cut := range cutRuns(p) {
+		what := "cut " + cut.first + ", planned " + quantity.Format(cut.at, quantity.Length, style.Units) + " from the " + names.Text(cut.from)
 		for _, r := range p.After.Circuit.Runs { // what is left of the old pipe, up to either tee
 			if r.RemainsOf != cut.run {
 				continue
 			}
 			add(what, "run "+r.ID+", legs", legsWords(r, style.Units))
 			add("old "+r.Spec.Word()+" there", "run "+r.ID+", measured-outside-diameter", "")
-			what = "old " + r.Spec.Word() + " behind cut X" + strconv.Itoa(2*i+2)
+			what = "old " + r.Spec.Word() + " behind cut " + cut.second
 		}
 	}
 	for _, r := range p.After.Circuit.Runs {
@@ -96,22 +97,32 @@ func legWords(l graph.Leg, units quantity.System) string {
 	return strings.Join(out, " ")
 }
 
+// cutRun is a run with its cuts, as they are named: one, or a pair.
 type cutRun struct {
-	run, from string
-	at        float64
+	run, from     string
+	at            float64
+	first, second string
 }
 
-// cutRuns lists the pairs of cuts.
+// cutRuns lists the runs that are cut: of the proposal, else of the work the description draws or
+// where a unit comes out.
 func cutRuns(p *plan.Plan) []cutRun {
-	if p.Proposal == nil {
-		return nil
-	}
 	var out []cutRun
-	if m := p.Proposal.Marking; m.Run != "" {
-		out = append(out, cutRun{m.Run, m.From, m.FirstMM})
+	if p.Proposal == nil || p.Proposal.Marking.Run == "" {
+		for _, c := range drawing.Sawn(p) {
+			if n := len(out); n > 0 && out[n-1].run == c.Run {
+				out[n-1].second = c.Name
+				continue
+			}
+			out = append(out, cutRun{run: c.Run, from: c.From, at: c.FromMM, first: c.Name})
+		}
+		return out
 	}
-	if m := p.Proposal.SecondMarking; m != nil && m.Run != "" {
-		out = append(out, cutRun{m.Run, m.From, m.FirstMM})
+	for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
+		if m != nil && m.Run != "" {
+			n := 2 * len(out)
+			out = append(out, cutRun{m.Run, m.From, m.FirstMM, "X" + strconv.Itoa(n+1), "X" + strconv.Itoa(n+2)})
+		}
 	}
 	return out
 }

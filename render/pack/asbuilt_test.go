@@ -1,11 +1,15 @@
 package pack
 
 import (
+	"os"
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/plan"
 	"dryfit/render/table/form"
 )
 
@@ -50,5 +54,24 @@ func TestAsBuilt(t *testing.T) {
 	}
 	if !strings.Contains(c.Items[0].Text, "--write-plan") {
 		t.Error("nothing says where to type it")
+	}
+}
+
+// Where a unit comes out each cut is in a run of its own, and has its line by its own name.
+func TestAsBuiltWhereAUnitComesOut(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "unit-out.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := asBuilt(wanted(t, file, source, plan.Findings|plan.Lists), form.Style{Units: quantity.MetricSystem})
+	var cuts []string
+	for _, r := range c.Items[len(c.Items)-1].Block.Grid.Rows {
+		if strings.HasPrefix(r[0], "cut X") {
+			cuts = append(cuts, r[0][:len("cut X1")])
+		}
+	}
+	if !slices.Equal(cuts, []string{"cut X1", "cut X2"}) {
+		t.Errorf("lines for %v, want cut X1 and cut X2", cuts)
 	}
 }

@@ -31,7 +31,7 @@ func runFormat(v *verb, args []string, w *world.World) int {
 		return code
 	}
 	if f.NArg() != 1 {
-		return world.Complain(w, fmt.Errorf("format takes one description, not %d", f.NArg()))
+		return world.Complain(w, fmt.Errorf("format takes one description, not %d: dryfit format FILE", f.NArg()))
 	}
 	name := f.Arg(0)
 	read := w.Read

@@ -1,8 +1,11 @@
 package main
 
 import (
+	"archive/zip"
 	"html"
+	"io"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -38,6 +41,7 @@ var exempt = []*regexp.Regexp{
 	regexp.MustCompile(`\b[\w-]+\.toml\b`),
 	regexp.MustCompile(`(?m)^ *[a-z][a-z.-]* *= .*`),
 	regexp.MustCompile(`stands on feet`),
+	regexp.MustCompile(`[A-Z]\d+ K [0-9.]+`),        // a coefficient, in the cell after a part's
 	regexp.MustCompile(`[0-9] in (10|100|1,000)\b`), // 19 in 20 samples
 }
 
@@ -78,6 +82,7 @@ func TestUnitsAsked(t *testing.T) {
 				t.Errorf("the pack of %s shows %d drawings", demo, n)
 			}
 			readsOnly(t, "pack "+filepath.Base(demo), string(page), units, other)
+			readsPapers(t, filepath.Base(demo), folder, units, other)
 		}
 	}
 }
@@ -112,6 +117,7 @@ func TestUnitsOfJobs(t *testing.T) {
 				t.Fatal(err)
 			}
 			readsOnly(t, "pack "+filepath.Base(job), string(page), units, other)
+			readsPapers(t, filepath.Base(job), folder, units, other)
 		}
 	}
 }
@@ -151,6 +157,49 @@ func printed(t *testing.T, args ...string) string {
 	}
 	return string(out)
 }
+
+// readsPapers reads of a pack what is no text: the order, and the book where the system has a reader
+// of PDF (pdftotext).
+func readsPapers(t *testing.T, what, folder, units string, other *regexp.Regexp) {
+	t.Helper()
+	order, err := zip.OpenReader(filepath.Join(folder, "parts.xlsx"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer order.Close()
+	cells := 0
+	for _, f := range order.File {
+		if !strings.HasPrefix(f.Name, "xl/") || filepath.Ext(f.Name) != ".xml" {
+			continue
+		}
+		part, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := io.ReadAll(part)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range cell.FindAllSubmatch(text, -1) {
+			cells++
+			readsOnly(t, "parts.xlsx of "+what, html.UnescapeString(string(m[1])), units, other)
+		}
+	}
+	if cells < 10 {
+		t.Errorf("%s: %d cells with words in parts.xlsx", what, cells)
+	}
+	reader, err := exec.LookPath("pdftotext")
+	if err != nil {
+		return
+	}
+	text, err := exec.Command(reader, filepath.Join(folder, "pack.pdf"), "-").Output()
+	if err != nil || len(text) < 1000 {
+		t.Fatalf("%s: %d bytes of words in pack.pdf, %v", what, len(text), err)
+	}
+	readsOnly(t, "pack.pdf of "+what, string(text), units, other)
+}
+
+var cell = regexp.MustCompile(`<t(?: [^>]*)?>([^<]*)</t>`)
 
 var (
 	unread = regexp.MustCompile(`(?s)<style.*?</style>`)

@@ -129,7 +129,13 @@ func (v *verb) parse(f *pflag.FlagSet, args []string, w *world.World) (code int,
 		*v.probe = f
 		return world.Done, true
 	}
-	err := f.Parse(args)
+	given := map[string]bool{}
+	err := f.ParseAll(args, func(g *pflag.Flag, value string) error {
+		if err := once(g, value, given); err != nil {
+			return err
+		}
+		return f.Set(g.Name, value)
+	})
 	switch {
 	case err == nil:
 		return 0, false
@@ -139,6 +145,20 @@ func (v *verb) parse(f *pflag.FlagSet, args []string, w *world.World) (code int,
 	default:
 		return world.Complain(w, explainFlag(v, f, err)), true
 	}
+}
+
+// once refuses a flag that is given a second time, where one of the two would be forgotten, and one
+// that is empty, as a variable of the shell leaves it that was never set.
+func once(g *pflag.Flag, value string, given map[string]bool) error {
+	list := g.Value.Type() == "stringArray"
+	switch {
+	case value == "" && (list || g.Value.Type() == "string"):
+		return fmt.Errorf("--%s is empty: give it a value, or leave it out", g.Name)
+	case given[g.Name] && !list:
+		return fmt.Errorf("--%s is given twice: once is enough", g.Name)
+	}
+	given[g.Name] = true
+	return nil
 }
 
 // explainFlag adds the near name to a mistyped flag.

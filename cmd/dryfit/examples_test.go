@@ -11,7 +11,7 @@ import (
 var (
 	readmeLine   = regexp.MustCompile(`(?m)^    (?:\./dryfit|go run \./cmd/dryfit) (.+)$`)
 	readmeInline = regexp.MustCompile("`dryfit ([^`]+)`")
-	placeholder  = regexp.MustCompile(`\b[A-Z]{4,}\b`)
+	placeholder  = regexp.MustCompile(`\b[A-Z]{3,}\b`)
 	words        = regexp.MustCompile(`"[^"]*"|\S+`)
 )
 
@@ -33,7 +33,7 @@ func examples(t *testing.T) []string {
 		out = append(out, m[1])
 	}
 	for _, m := range readmeInline.FindAllStringSubmatch(string(readme), -1) {
-		if strings.Contains(m[1], " ") {
+		if strings.Contains(m[1], ".") || strings.HasPrefix(m[1], "catalog ") { // with the file it wants
 			out = append(out, m[1])
 		}
 	}

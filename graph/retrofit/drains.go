@@ -242,7 +242,7 @@ func (l *limb) roomHint(spots []spot, kind graph.Kind) (graph.Pos, quantity.Text
 	if leg, lacks, ok := least(true); ok {
 		return leg.Pos, graph.Say("make your leg %s \"%s\" or longer, and the pipe beside it too", leg.Quoted(), leg.Longer(lacks, l.d.Job.Units).Words()) + plug
 	}
-	hint := quantity.Text("move the unit, give branch another way, or lead its pipes yourself with to-unit and from-unit")
+	hint := quantity.Text("set the unit higher, lower or a little aside, give branch another way, or lead its pipes yourself with to-unit and from-unit")
 	if leg, lacks, ok := least(false); ok {
 		hint = graph.Say("the leg %s is %s too short for it: ", leg.Words(), quantity.Length.Of(math.Ceil(lacks))) + hint
 	}

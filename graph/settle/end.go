@@ -93,7 +93,7 @@ func (s *Stage) between(e *End, part Socket, pipe *graph.Run) []Adaptor {
 		return nil
 	case hose:
 		return s.across(e, part, pipe, s.barb)
-	case part.Spec.Family() != pipe.Spec.Family():
+	case part.Spec.Family() != pipe.Spec.Family(), s.onlyHose(part):
 		return s.across(e, part, pipe, s.transition)
 	case part.Size.NominalMM() > pipe.Size.NominalMM():
 		return s.bushes(part.Spec, part.Size, pipe.Spec, pipe.Size)
@@ -103,6 +103,14 @@ func (s *Stage) between(e *End, part Socket, pipe *graph.Run) []Adaptor {
 		return []Adaptor{s.coupling(pipe.Spec, pipe.Size)}
 	}
 	return nil
+}
+
+// onlyHose reports whether a socket is given a size that hose is made in and its pipe is not: no
+// bush leads there, and a rule says what does.
+func (s *Stage) onlyHose(part Socket) bool {
+	_, pipe := s.cat.Pipe(part.Spec, part.Size)
+	_, hose := s.cat.Pipe(catalog.HosePipe, part.Size)
+	return hose && !pipe
 }
 
 func (s *Stage) coupling(spec catalog.Spec, size catalog.Size) Adaptor {

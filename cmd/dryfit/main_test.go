@@ -21,6 +21,7 @@ func TestMain(m *testing.M) {
 // folder of the demos. The scripts share one cache, as the runs of one user do: engine.txtar
 // finds it empty and leaves the layout engine's code there for all the others.
 func TestScripts(t *testing.T) {
+	t.Parallel()
 	demos, err := filepath.Abs("../../testdata")
 	if err != nil {
 		t.Fatal(err)

@@ -16,6 +16,7 @@ import (
 // Pages ask, look and fetch while the file is saved again and again: everything is answered,
 // and the race detector (.ci/run) finds nothing shared.
 func TestManyAtOnce(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plug-in", noPapers)
 	states := s.states(t)
 	until(t, states, "the answer", settled)

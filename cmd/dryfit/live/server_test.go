@@ -187,6 +187,7 @@ func hash(st state, id string) string {
 // A page that is opened before the job has been read once hears so, in the form it goes through, and
 // then the answer.
 func TestOpenedBeforeTheFirstAnswer(t *testing.T) {
+	t.Parallel()
 	text, err := os.ReadFile("../../../testdata/plug-in.toml")
 	if err != nil {
 		t.Fatal(err)
@@ -205,6 +206,7 @@ func TestOpenedBeforeTheFirstAnswer(t *testing.T) {
 // A save changes what it is about and nothing else: the pump's curve the answer, a remark
 // nothing at all, a price no drawing.
 func TestSaveAndRedraw(t *testing.T) {
+	t.Parallel()
 	var drawn []string
 	demo, err := os.ReadFile("../../../testdata/plug-in.toml")
 	if err != nil {
@@ -267,6 +269,7 @@ func TestSaveAndRedraw(t *testing.T) {
 // While the file has errors the last good page stays, marked as old, with the error and its
 // line; mended, it is as it was.
 func TestErrorTypedAndMended(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plug-in", noPapers)
 	states := s.states(t)
 	good := until(t, states, "the answer", func(st state) bool { return !st.Broken && len(st.Pieces) > 2 })
@@ -302,6 +305,7 @@ func TestErrorTypedAndMended(t *testing.T) {
 // Papers that are still being made when the file goes are given up: nobody says then that the
 // page is what the file says.
 func TestFileGoneWhilePapersAreMade(t *testing.T) {
+	t.Parallel()
 	begun, ended := make(chan struct{}), make(chan struct{})
 	s := serve(t, "plug-in", func(ctx context.Context, _ Order, _ func([]live.Section)) error {
 		close(begun)
@@ -340,6 +344,7 @@ func TestBlanksAreCounted(t *testing.T) {
 // Of pages that put something into the same file at once one is heard, and the others are told
 // that it was changed meanwhile.
 func TestPutAtOnce(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plug-in", noPapers)
 	shown := until(t, s.states(t), "the answer", settled)
 	var all sync.WaitGroup
@@ -363,6 +368,7 @@ func TestPutAtOnce(t *testing.T) {
 
 // Two pages see the same, and neither waits for the other.
 func TestTwoPages(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plug-in", noPapers)
 	one, two := s.states(t), s.states(t)
 	a := until(t, one, "one page", settled)
@@ -374,6 +380,7 @@ func TestTwoPages(t *testing.T) {
 
 // Nothing is served but what the page is made of.
 func TestNothingElseIsServed(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plug-in", noPapers)
 	until(t, s.states(t), "the answer", settled)
 	for _, path := range []string{"job.toml", "../job.toml", "%2e%2e/job.toml", "section/../../job.toml", "section/none", "live.js/", "etc/passwd", "events/x"} {
@@ -419,7 +426,7 @@ func TestPatienceEnds(t *testing.T) {
 
 // Saves without end leave no goroutine behind and little memory; the page ends on the last. What
 // were kept of each, a plan, would be too much after the two hundred of the suite, too; -wide saves
-// a thousand times.
+// a thousand times. It runs alone, for it counts what is of the whole process.
 func TestSavesWithoutEnd(t *testing.T) {
 	s := serve(t, "plug-in", noPapers)
 	states := s.states(t)
@@ -498,6 +505,7 @@ func (s *served) post(t testing.TB, path string, q askedFor, header ...string) (
 // What is turned is answered, shown as a difference and put into the file, all by the page
 // alone; what the file says by then is never lost.
 func TestPutIntoTheFile(t *testing.T) {
+	t.Parallel()
 	s := serve(t, "plug-in", noPapers)
 	states := s.states(t)
 	until(t, states, "the answer", settled)

@@ -9,9 +9,6 @@ import (
 	"dryfit/graph"
 )
 
-// tapKeys are the keys of [retrofit] that ask for them.
-var tapKeys = map[graph.Kind]string{graph.DrainValve: "drains", graph.AirBleed: "bleeds"}
-
 // spot is one point of new pipe.
 type spot struct {
 	z    float64
@@ -50,23 +47,19 @@ func trapped(in *Input, report Report, sign float64, tap graph.Kind, what, fitti
 		report(false, graph.Diagnostic{
 			Pos: at.run.Pos, Severity: graph.Warning,
 			Message: graph.Say("%s %s of the new pipe: 0 %ss within %s of it, needs 1; %s there", what, where, fitting, v.length(graph.TapNearMM), stays),
-			Hint:    tapHint(tap, fitting, in.Circuit.Retrofit != nil),
+			Hint:    tapHint(tap, fitting),
 		})
 	}
 }
 
 // tapHint says what to do where a drain or a bleed is missing. Where [retrofit] found no room for
-// it, the plan says what the room lacks in its place; without [retrofit] (asked) all pipe is drawn.
-func tapHint(tap graph.Kind, fitting string, asked bool) quantity.Text {
+// it, the plan says what the room lacks in its place.
+func tapHint(tap graph.Kind, fitting string) quantity.Text {
 	way, plug := quantity.Text("falls"), quantity.Text("; a plug of the unit's own does as well if it is reached")
 	if tap == graph.AirBleed {
 		way, plug = "rises", ""
 	}
-	hint := graph.Say("add a tee with %s there, or lead the pipe so that it %s all the way to the line", graph.A(fitting), way) + plug
-	if asked {
-		hint = graph.Say("[retrofit] puts one in, unless it says %s = false; in pipe you draw yourself ", tapKeys[tap]) + hint
-	}
-	return hint
+	return graph.Say("add a tee with %s there, or lead the pipe so that it %s all the way to the line", graph.A(fitting), way) + plug
 }
 
 // profile returns the points of the new water pipes whose place is known, joined along the

@@ -17,6 +17,7 @@ func Read(file string, data []byte) (*graph.Circuit, []graph.Diagnostic) {
 
 // ReadWith is Read with rows laid over the embedded catalogue before the description's own.
 func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []graph.Diagnostic) {
+	go catalog.Embedded() // its rows are read while the file is
 	r := &field.Reader{File: located.New(file, data)}
 	top, ok := r.Decode()
 	if !ok {

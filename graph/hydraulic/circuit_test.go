@@ -255,6 +255,17 @@ func TestPastTable(t *testing.T) {
 	}
 }
 
+// A spring whose cracking pressure nobody said is told to be assumed, one that was said is not; a
+// swing has none to be said.
+func TestAssumedSpringIsTold(t *testing.T) {
+	for keys, want := range map[string]bool{"style = \"spring\"": true, "style = \"spring\"\ncracking = \"0.5 psi\"": false, "style = \"swing\"": false} {
+		s := solve(t, strings.Replace(loopText, "kind = \"filter\"\nloss =", "kind = \"check-valve\"\n"+keys+"\nloss =", 1), "on")
+		if got := hasNote(s, "nothing says at what pressure"); got != want {
+			t.Errorf("%s: told %t, want %t: %v", keys, got, want, s.Notes)
+		}
+	}
+}
+
 func hasNote(s *hydraulic.Solution, text string) bool {
 	return slices.ContainsFunc(s.Notes, func(d graph.Diagnostic) bool { return strings.Contains(d.Message.String(), text) })
 }

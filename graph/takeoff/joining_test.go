@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // A slip coupling's joints are cemented as any other: twelve sockets and twelve joints in slip
@@ -41,5 +42,47 @@ func TestClipsByTheRowOfTheBarb(t *testing.T) {
 	c.Catalog = c.Catalog.With([]catalog.Row{row})
 	if got := item(t, bill(t, c), true, "hose-clip", "38 mm", "pc").Quantity; got >= 8 {
 		t.Errorf("%g clips with one on each barb of that row, eight with two", got)
+	}
+}
+
+// Couplings to have in the van go with each cut into old pipe that new work joins; a hose cut wrong
+// is cut again. Common practice, no source.
+func TestCutsThatWantSpares(t *testing.T) {
+	c := &graph.Circuit{Parts: []*graph.Part{{ID: "tee", Kind: graph.Tee}, {ID: "pump", Kind: graph.Pump, Existing: true}}}
+	lay := &route.Layout{Circuit: c}
+	for id, spec := range map[string]catalog.Spec{"pipe": "pvc-sch40", "hose": catalog.HosePipe} {
+		r := &graph.Run{ID: id, Spec: spec, Existing: true, From: graph.PortRef{Part: "pump", Port: graph.Out}, To: graph.PortRef{Part: "tee", Port: graph.RunIn}}
+		c.Runs = append(c.Runs, r)
+		lay.Paths = append(lay.Paths, route.Path{Run: r, LengthMM: 500})
+	}
+	b := &biller{c: c, lay: lay}
+	if cuts := b.cutEnds(); len(cuts) != 1 || cuts[0].spec != "pvc-sch40" || cuts[0].where != "cut at tee.run-in" {
+		t.Errorf("spares for %+v, want those for the pipe at the tee alone", cuts)
+	}
+}
+
+// A part is asked for by the style of its row; where that has none, its type is told beside its kind.
+func TestTypeBesideTheKind(t *testing.T) {
+	for style, want := range map[string]string{"": "ball valve (my valve)", "true-union": "true union"} {
+		fit := &settle.Part{Part: &graph.Part{Kind: graph.BallValve, Type: "my valve"}}
+		fit.Row.V.Style = style
+		if got := (&biller{}).partName(fit, "", ""); got != want {
+			t.Errorf("style %q: asked for as %q, want %q", style, got, want)
+		}
+	}
+}
+
+// Of bars of several lengths the shortest rigid one that is bought is the spare, wherever it stands
+// in the list; what is in the van is not bought.
+func TestShortestBarIsTheSpare(t *testing.T) {
+	b := &biller{}
+	for _, l := range [][3]string{{"3000", "bar", "pipe"}, {"2000", "bar", "pipe"}, {"6000", "bar", "pipe"}, {"700", "bar", "pipe, offcut in the van"}, {"500", "coil", "flexible pipe"}} {
+		b.lines = append(b.lines, line{row: l[0], Item: Item{Unit: l[1], Name: l[2]}})
+	}
+	if got := b.shortestBought(0); got == nil || got.row != "2000" {
+		t.Errorf("the spare is %+v", got)
+	}
+	if got := b.shortestBought(2); got == nil || got.row != "6000" {
+		t.Errorf("from the third on the spare is %+v", got)
 	}
 }

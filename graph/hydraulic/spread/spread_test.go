@@ -119,6 +119,22 @@ func TestPromiseByHand(t *testing.T) {
 	}
 }
 
+// Without a unit and without jets it is the pump's flow that is watched. Ten metres over one square
+// law of five at 10 m³/h: q = 10·√(2/f) with the filter's loss times f. Worked by hand.
+func TestInfluenceOnThePumpAlone(t *testing.T) {
+	text := strings.Replace(flatPump[:strings.LastIndex(flatPump, "[[part]]")], "KNOWN", "assumed", 1)
+	r := spreadOf(t, text+join("tub.a", "pump.in")+join("pump.out", "filter.in")+join("filter.out", "tub.b"), "")
+	q := func(f float64) float64 { return math.Sqrt(1 / f) }
+	span, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
+	want := (q(1+span.Low) - q(1+span.High)) / 2
+	if len(r.MeasureFirst) == 0 {
+		t.Fatal("nothing moves the pump's flow")
+	}
+	if first := r.MeasureFirst[0]; first.Part != "filter" || first.Moves != "the pump's flow" || !agree.Within(first.Effect, want, 1e-4) {
+		t.Errorf("first is %+v, want the filter with %.4f", first, want)
+	}
+}
+
 func TestSpreadIsFixed(t *testing.T) {
 	if a, b := spreadOf(t, flatText("assumed"), "unit"), spreadOf(t, flatText("assumed"), "unit"); !reflect.DeepEqual(a, b) {
 		t.Error("two runs differ")

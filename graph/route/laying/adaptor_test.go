@@ -9,7 +9,29 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/agree"
+	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
+
+// Where the two faces of each adaptor of a chain stand, by hand from a port whose stop lies 20 mm
+// along the pipe: a transition on a nipple of 60 mm, of which 25 go into it, that adds 40 mm and takes
+// the next 30 mm deep begins 20+60-25 and ends 20+60+40+30 from there; the coupling after it, which
+// adds 4 mm, reaches back over what stands in it by its depth of 30 and as far forward.
+func TestFacesOfAChain(t *testing.T) {
+	path := &route.Path{Fittings: make([]route.Fitting, 2)}
+	s := &station{partTakeOff: 20, chain: []adaptor{
+		{settle.Adaptor{Kind: "transition", NippleMM: 60, NippleFromMM: 30, NippleToMM: 25, AddsMM: 40, DepthMM: 30}, 0},
+		{settle.Adaptor{Kind: "coupling", AddsMM: 4, DepthMM: 30}, 1},
+	}}
+	(&work{}).placeChain(path, s, graph.Vec{Y: 7}, graph.Vec{X: 1000, Y: 7})
+	for i, want := range [][2]float64{{55, 150}, {90, 154}} {
+		f := &path.Fittings[i]
+		if !agree.Within(f.Near.X, want[0], 1e-9) || !agree.Within(f.Far.X, want[1], 1e-9) || f.Near.Y != 7 || f.Far.Z != 0 {
+			t.Errorf("adaptor %d stands from %v to %v, want %v along the pipe", i, f.Near, f.Far, want)
+		}
+	}
+}
 
 // A 1-1/2 in valve in a 2 in Schedule 80 line: on each side a reducer, or a bush in a
 // coupling, on a nipple; the run's piece shortens by what they add. The nipple is both

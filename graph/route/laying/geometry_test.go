@@ -238,13 +238,14 @@ func TestRoutingFindings(t *testing.T) {
 
 // What is left of a cut run holds the old socket and the new. Worked by hand from ASTM D2467
 // (2 in: tee 31.75 mm to its stop, sockets 38.10 mm): cut at 76.2 mm from the stop it just
-// does; at 70 mm it is 6.2 mm short, and 7 mm farther on will do.
+// does; at 75 mm it is 1.2 mm short, and 2 mm farther on will do; at 70 mm it is 6.2 mm, and 7 mm will.
 func TestStub(t *testing.T) {
 	for _, c := range []struct {
 		cut  float64
 		want string
 	}{
 		{76.2, ""},
+		{75, "what is left of old between a.out and t.run-in is 75 mm of pipe; its two sockets need 76.2 mm (38.1 mm and 38.1 mm) (cut at least 2 mm farther from a.out)\n"},
 		{70, "what is left of old between a.out and t.run-in is 70 mm of pipe; its two sockets need 76.2 mm (38.1 mm and 38.1 mm) (cut at least 7 mm farther from a.out)\n"},
 	} {
 		s := newSketch(catalog.PVCSch80, inch(2))

@@ -53,6 +53,8 @@ func TestPlanStock(t *testing.T) {
 			"3000:[1 2]+994 3000:[3]+2002.99", "10", nil, ""},
 		{"offcut in the van first", pieces(900, 700), []Supply{{LengthMM: 3000, Price: price("9.60")}, {LengthMM: 950, Offcut: true}, {LengthMM: 720, Offcut: true}}, 1.3,
 			"950:[1]+48.7 720:[2]+18.7", "0", nil, ""},
+		{"the offcut in the van is cut first", pieces(2900, 900), []Supply{{LengthMM: 3000, Price: price("4")}, {LengthMM: 950, Offcut: true}}, 0,
+			"950:[2]+50 3000:[1]+100", "4", nil, ""},
 		{"one long offcut rather than two short", pieces(1000, 1000, 800, 200), []Supply{{LengthMM: 2100, Price: price("4")}}, 0,
 			"2100:[1 2]+100 2100:[3 4]+1100", "8", nil, ""},
 		{"of equal prices the longer bar", pieces(900), []Supply{{LengthMM: 1000, Price: price("4")}, {LengthMM: 3000, Price: price("4")}}, 1,

@@ -53,6 +53,7 @@ func TestBranchNotKept(t *testing.T) {
 		{graph.Vec{}, ""},
 		{graph.Vec{Y: -1}, ""},
 		{graph.Vec{X: 1}, `branch = "right" is not kept: the line runs that way here`},
+		{graph.Vec{X: 1, Y: -1}, `branch = "right and front" is not kept: the line runs that way here, and the tees' branches stand square to it`},
 		{graph.Vec{Z: 1}, `branch = "up" is not kept: the first leg to the unit goes front`},
 	} {
 		circuit, lay := demo(t)
@@ -72,6 +73,28 @@ func TestBranchNotKept(t *testing.T) {
 		}
 		if (got == "") != (c.want == "") || !strings.HasPrefix(got, c.want) {
 			t.Errorf("branch %v: %q, want %q", c.branch, got, c.want)
+		}
+	}
+}
+
+// Legs that are written and a place that is written may name two places: the legs win, and how far
+// off the other is is said, from more than a millimetre on. In the demo the legs to the unit lead 2300
+// mm right, 300 mm to the front and 260 mm down from the first tee. Geometry, no source needed.
+func TestLegsAndPlaceOfTheUnit(t *testing.T) {
+	for right, want := range map[float64]string{2300: "", 2300.6: "", 2250: "50 mm right of it", 2302: "2 mm left of it"} {
+		c, lay := demo(t)
+		c.Retrofit.Stand = &graph.Stand{At: graph.Vec{X: right, Y: -300, Z: -260}}
+		choice := Choice{Bypass: "spring"}
+		place, _ := PlaceAt(c, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
+		_, ds := Build(c, lay, place, choice)
+		got := ""
+		for _, d := range ds {
+			if said := d.Message.String(); strings.Contains(said, "leads to another place than at") {
+				got += said
+			}
+		}
+		if (got == "") != (want == "") || !strings.Contains(got, want) {
+			t.Errorf("at %g mm to the right: %q, want %q", right, got, want)
 		}
 	}
 }

@@ -92,3 +92,28 @@ legs = ["right 150 mm"]`
 		}
 	}
 }
+
+// The second tee moves along its leg, as little as it goes in steps of 50 mm, until its branch is 200
+// mm from the first one's, and stays where the leg has no room for that: half its play is on either
+// side. By hand on two pipes side by side, the tees' centres so far apart along them.
+func TestBranchesAreKeptApart(t *testing.T) {
+	for _, x := range []struct{ apart, play, moved float64 }{
+		{250, 700, 0}, {200, 700, 0}, {160, 700, 50}, {-160, 700, -50}, {60, 700, 150}, {60, 290, 0}, {10, 700, 200},
+	} {
+		c, lay := laidOut(t, secondUnit(t))
+		beside := BesideUnit(c, lay)
+		to, ok := bestTee(c, lay, lay.Stage.Net(), beside.ToUnitRuns, true, 0)
+		if !ok {
+			t.Fatal("no tee")
+		}
+		from := to
+		from.place.FromMM += x.apart
+		from.place.ToMM += x.apart
+		from.place.RoomMM = from.place.NeededMM + x.play
+		was := from.place
+		keepApart(lay, to, &from)
+		if from.place.FromMM-was.FromMM != x.moved || from.place.ToMM-was.ToMM != x.moved {
+			t.Errorf("%g mm apart, %g mm to spare: moved by %g mm, want %g", x.apart, x.play, from.place.FromMM-was.FromMM, x.moved)
+		}
+	}
+}

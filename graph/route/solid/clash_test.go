@@ -81,6 +81,35 @@ func TestPipesCross(t *testing.T) {
 	}
 }
 
+// Of two runs that run through each other twice the deeper place is told, whichever comes first, and
+// that alone. 2 in pipe, outside 60.3 mm (ASTM D1785), crossed at 50 and at 30 mm shares 10.3 and 30.3.
+func TestDeepestOfTwoClashes(t *testing.T) {
+	for _, c := range []struct {
+		first, second float64
+		leg           string
+	}{{50, 30, "leg 6"}, {30, 50, "leg 3"}} {
+		s := newSketch()
+		for _, id := range []string{"t1", "t2"} {
+			s.part(graph.Tee, id, true)
+		}
+		s.part(graph.Cap, "c", true)
+		s.part(graph.Cap, "d", true)
+		s.run("t1.run-out", "t2.run-in", true, graph.Vec{X: 1000})
+		s.run("t1.branch", "c.in", false, graph.Vec{Z: -c.first}, graph.Vec{Y: -300}, graph.Vec{X: 1500}, graph.Vec{Y: -300},
+			graph.Vec{Z: c.first + c.second}, graph.Vec{X: -1200}, graph.Vec{Z: 500})
+		s.run("t2.branch", "d.in", false, graph.Vec{Y: -900})
+		var got []string
+		for _, d := range Check(laying.Of(s.c)) {
+			if text := d.Message.String(); strings.Contains(text, "t1.branch>c.in") && strings.Contains(text, "t2.branch>d.in") {
+				got = append(got, text)
+			}
+		}
+		if len(got) != 1 || !strings.Contains(got[0], c.leg+" of t1.branch>c.in") || !strings.Contains(got[0], "30.") {
+			t.Errorf("crossed at %g and %g mm: %q, want %s alone", c.first, c.second, got, c.leg)
+		}
+	}
+}
+
 // Pipes of one run that pass each other just clear of their outsides (2 in: 60.325 mm, ASTM
 // D1785) do not run through each other; a millimetre nearer they do.
 func TestClearance(t *testing.T) {

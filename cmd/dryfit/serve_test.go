@@ -12,6 +12,8 @@ import (
 	"syscall"
 	"testing"
 	"time"
+
+	"dryfit/graph/description/ladder"
 )
 
 // serveCommand is the command under test with serve's words; it has printed where it listens.
@@ -56,7 +58,8 @@ func startServe(t *testing.T, dir string, words ...string) *serveCommand {
 	return s
 }
 
-// A signal ends the page at once, with exit code 0, whatever is being made.
+// A signal ends the page at once, with exit code 0, whatever is being made: of a job of 500 runs
+// that is the answer itself, for seconds after the page can be opened.
 func TestSignalEndsServe(t *testing.T) {
 	if runtime.GOOS == "windows" {
 		t.Skip("signals are another thing there")
@@ -65,14 +68,20 @@ func TestSignalEndsServe(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	large := filepath.Join(t.TempDir(), "large.toml")
+	if err := os.WriteFile(large, ladder.Of(500), 0o600); err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range []struct {
-		listen, link string
-		signal       os.Signal
+		file, listen, link string
+		signal             os.Signal
 	}{
-		{"127.0.0.1:0", `^http://127\.0\.0\.1:\d+/$`, os.Interrupt},
-		{"0.0.0.0:0", `^http://\S+:\d+/\?token=[A-Z2-7]{26}$`, syscall.SIGTERM},
+		{demo, "127.0.0.1:0", `^http://127\.0\.0\.1:\d+/$`, os.Interrupt},
+		{demo, "0.0.0.0:0", `^http://\S+:\d+/\?token=[A-Z2-7]{26}$`, syscall.SIGTERM},
+		{large, "127.0.0.1:0", `^http://127\.0\.0\.1:\d+/$`, os.Interrupt},
+		{large, "127.0.0.1:0", `^http://127\.0\.0\.1:\d+/$`, syscall.SIGTERM},
 	} {
-		s := startServe(t, t.TempDir(), "--listen", c.listen, demo)
+		s := startServe(t, t.TempDir(), "--listen", c.listen, c.file)
 		if !regexp.MustCompile(c.link).MatchString(s.links[0]) {
 			t.Errorf("--listen %s: %q", c.listen, s.links[0])
 		}

@@ -238,11 +238,7 @@ func (s *Server) begin(r *http.Request, c *current, q askedFor) (told, error) {
 	if c.job.File != "" {
 		return told{}, &refusal{http.StatusConflict, "the job is begun already"}
 	}
-	if err := s.cfg.Begin(q.Circuit, q.Name); err != nil {
-		return told{}, &refusal{http.StatusConflict, err.Error()}
-	}
-	s.watch.poke()
-	return told{}, nil
+	return told{}, s.change(func() error { return s.cfg.Begin(q.Circuit, q.Name) })
 }
 
 // mayWrite refuses to change the file for anybody but this machine, and where it is no longer
@@ -257,12 +253,20 @@ func (s *Server) mayWrite(r *http.Request, c *current, q askedFor) error {
 	return nil
 }
 
-// write puts a text into the file and has it read at once: one after another, so that of two who
-// looked at the same file the later is refused.
+// write puts a text into the file, where that is still the one that was looked at.
 func (s *Server) write(c *current, text []byte) error {
+	return s.change(func() error { return s.cfg.Write(c.job.Text, text) })
+}
+
+// change changes the file and has it read at once: one after another, so that of two who looked
+// at the same file the later is refused, and never once the server ends.
+func (s *Server) change(write func() error) error {
 	s.writing.Lock()
 	defer s.writing.Unlock()
-	if err := s.cfg.Write(c.job.Text, text); err != nil {
+	if s.ctx.Err() != nil {
+		return &refusal{http.StatusServiceUnavailable, "dryfit has ended: nothing was written"}
+	}
+	if err := write(); err != nil {
 		return &refusal{http.StatusConflict, err.Error()}
 	}
 	s.watch.poke()

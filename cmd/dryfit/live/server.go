@@ -75,7 +75,8 @@ func New(cfg Config, d *Door) *Server {
 	return &Server{cfg: cfg, door: d, board: newBoard(), watch: newWatch(), solves: make(chan struct{}, max(1, runtime.GOMAXPROCS(0)))}
 }
 
-// Serve answers on the listener until ctx is done, then ends every request at once.
+// Serve answers on the listener until ctx is done, then ends every request at once. What is being
+// worked out then is not waited for; a file that is being written is written, and papers have ended.
 func (s *Server) Serve(ctx context.Context, at net.Listener) error {
 	ctx, cancel := context.WithCancel(ctx)
 	s.ctx = ctx
@@ -98,25 +99,34 @@ func (s *Server) Serve(ctx context.Context, at net.Listener) error {
 	err := web.Serve(limited(at, mostConnections))
 	cancel()
 	all.Wait()
+	s.writing.Lock() // what is being written is written; nothing more is, for ctx is done
+	defer s.writing.Unlock()
 	if errors.Is(err, http.ErrServerClosed) {
 		return nil
 	}
 	return err
 }
 
-func (s *Server) load() (whatif.Job, []string, error) {
-	job, files, err := s.cfg.Load()
+// loaded is what Config.Load said.
+type loaded struct {
+	job   whatif.Job
+	files []string
+	err   error
+}
+
+func (s *Server) load() (out loaded) {
+	out.job, out.files, out.err = s.cfg.Load()
 	for range 4 { // an editor may be between taking the old file away and putting the new one there
-		if err == nil || errors.Is(err, ErrNoFile) || s.ctx.Err() != nil {
+		if out.err == nil || errors.Is(out.err, ErrNoFile) || s.ctx.Err() != nil {
 			break
 		}
 		select {
 		case <-s.ctx.Done():
 		case <-time.After(40 * time.Millisecond):
 		}
-		job, files, err = s.cfg.Load()
+		out.job, out.files, out.err = s.cfg.Load()
 	}
-	return job, files, err
+	return out
 }
 
 func (s *Server) keep(c *current) {

@@ -27,7 +27,7 @@ func (s *Server) work(ctx context.Context) {
 	var papers background
 	defer papers.stop()
 	for {
-		s.redraw(&papers)
+		s.redraw(ctx, &papers)
 		select {
 		case <-ctx.Done():
 			return
@@ -101,19 +101,23 @@ type current struct {
 const slowPlan = 200 * time.Millisecond
 
 // redraw reads the files, publishes what can be said at once, and has the papers made anew.
-// Nothing is done where nothing that counts has changed.
-func (s *Server) redraw(papers *background) {
-	job, files, err := s.load()
-	s.watch.on(s.ctx, files)
+// Nothing is done where nothing that counts has changed, or once ctx is done.
+func (s *Server) redraw(ctx context.Context, papers *background) {
+	got, ok := unless(ctx, s.load)
+	if !ok {
+		return
+	}
+	job := got.job
+	s.watch.on(ctx, got.files)
 	now, _ := s.board.newest()
-	if errors.Is(err, ErrNoFile) {
+	if errors.Is(got.err, ErrNoFile) {
 		next := state{Text: "Nothing is written yet."}
 		s.board.publish(next.with(live.Section{ID: live.BeginID, HTML: live.BeginHTML()}))
 		return
 	}
-	if err != nil {
+	if got.err != nil {
 		papers.giveUp() // they would say that everything is what the file says
-		s.trouble(fmt.Sprintf("%v. What stands here is what it said before.", err))
+		s.trouble(fmt.Sprintf("%v. What stands here is what it said before.", got.err))
 		return
 	}
 	last := s.last()
@@ -127,34 +131,63 @@ func (s *Server) redraw(papers *background) {
 		next.Text = "The file was saved: working it out."
 		s.board.publish(&next)
 	}
-	next, found := read(job)
-	s.keep(next)
-	if next.plan == nil {
-		s.unread(next, found, now.chapters != nil)
+	next, ok := unless(ctx, func() readJob { return read(job) })
+	if !ok {
 		return
 	}
-	sections, err := live.Quick(next.study)
-	if err != nil {
-		s.trouble(err.Error())
+	s.keep(next.current)
+	if next.plan == nil {
+		s.unread(next.current, next.found, now.chapters != nil)
+		return
+	}
+	if next.err != nil {
+		s.trouble(next.err.Error())
 		return
 	}
 	fresh := *now
 	fresh.Broken, fresh.Old, fresh.File = false, false, hashOf(string(job.Text))
 	fresh.Text = "The answer is that of the file. Ranges and drawings follow."
-	s.board.publish(fresh.with(append(sections, next.form(found), live.Section{ID: live.BeginID})...))
+	s.board.publish(fresh.with(append(next.sections, live.Section{ID: live.BeginID})...))
 	s.tell("answer", time.Since(next.read))
-	papers.start(s.ctx, func(ctx context.Context) { s.papers(ctx, papers, next) })
+	papers.start(ctx, func(ctx context.Context) { s.papers(ctx, papers, next.current) })
 }
 
-// read plans a job as it was saved, and returns what was found of it.
-func read(job whatif.Job) (*current, []graph.Diagnostic) {
+// unless returns what f returns, or false as soon as ctx is done: f then goes on by itself, and
+// nobody hears of it. It is for what takes long, can't be broken off and changes nothing.
+func unless[T any](ctx context.Context, f func() T) (made T, ok bool) {
+	if ctx.Err() != nil {
+		return made, false
+	}
+	got := make(chan T, 1)
+	go func() { got <- f() }()
+	select {
+	case made = <-got:
+		return made, true
+	case <-ctx.Done():
+		return made, false
+	}
+}
+
+// readJob is a job as it was read, with what is shown of it at once.
+type readJob struct {
+	*current
+	found    []graph.Diagnostic
+	sections []live.Section // none where there is no plan
+	err      error          // of making these
+}
+
+// read plans a job as it was saved, and makes the sections that are shown at once.
+func read(job whatif.Job) readJob {
 	began := time.Now()
 	p, found := planOf(&job, plan.Findings|plan.Flows|plan.Lists)
-	next := &current{job: job, plan: p, took: time.Since(began), read: began}
-	if p != nil {
-		next.study = whatif.Of(job, p)
+	next := readJob{current: &current{job: job, plan: p, took: time.Since(began), read: began}, found: found}
+	if p == nil {
+		return next
 	}
-	return next, found
+	next.study = whatif.Of(job, p)
+	next.sections, next.err = live.Quick(next.study)
+	next.sections = append(next.sections, next.form(found))
+	return next
 }
 
 // form lists the keys of the file, with what was found at each.

@@ -42,6 +42,9 @@ func runFormat(v *verb, args []string, w *world.World) int {
 	if err != nil {
 		return world.Complain(w, err)
 	}
+	if said, ok := located.New(world.ShownName(name), text).Decode(); ok && len(said.V.(map[string]any)) == 0 {
+		return notRead(name, text, w) // nothing is laid out where nothing is said
+	}
 	out, err := layout.Format(text)
 	if err != nil {
 		return notLaidOut(name, text, err, w)
@@ -70,6 +73,12 @@ func notLaidOut(name string, text []byte, err error, w *world.World) int {
 	if _, ok := file.Decode(); ok {
 		return world.Complain(w, fmt.Errorf("%s is left alone: %w", shown, err))
 	}
+	return notRead(name, text, w)
+}
+
+// notRead says what keeps a text from being read as a description.
+func notRead(name string, text []byte, w *world.World) int {
+	shown := world.ShownName(name)
 	_, found := description.Read(shown, text)
 	if len(found) == 0 {
 		return world.Complain(w, errors.New(shown+" is no TOML"))

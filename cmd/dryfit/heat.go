@@ -102,6 +102,11 @@ func runHeat(v *verb, args []string, w *world.World) int {
 	if code := j.readWeather(w); code != world.Done {
 		return code
 	}
+	if weather, _ := plan.WeatherOf(j.circuit.Climate); weather != nil && ask.Month > 0 {
+		if _, ok := weather.Day(ask.Month, ask.Day); !ok {
+			return world.Complain(w, fmt.Errorf("--day is %q, which the climate's year doesn't have; it wants a day of its months, such as 02-28 (only a leap year has 02-29)", a.day))
+		}
+	}
 	p, err := j.make(plan.Flows | plan.Lists)
 	if err != nil {
 		return world.Complain(w, err)

@@ -72,6 +72,10 @@ func ReadCatalog(file string, data []byte) ([]catalog.Row, []graph.Diagnostic) {
 	} else {
 		addProblems(r, top, problems)
 	}
+	if len(rows) == 0 && len(r.Found) == 0 {
+		r.Add(graph.Pos{File: r.Name, Line: 1, Column: 1}, "[[catalog.KIND]] tables, such as [[catalog.pump]], each with its name; or leave the file out",
+			"this catalogue holds no rows")
+	}
 	if len(r.Found) > 0 {
 		return nil, r.Findings()
 	}

@@ -33,12 +33,6 @@ func HeatOf(p *Plan, ask job.Ask) *job.Report {
 	more.OfSize = p.flowsOf(account.Neighbours(), unit, mode)
 	r := account.Answer(more)
 	r.Problems = append(problems, r.Problems...)
-	if weather != nil && ask.Month > 0 {
-		if _, ok := weather.Day(ask.Month, ask.Day); !ok {
-			r.Problems = append(r.Problems, graph.Diagnostic{Pos: p.Circuit.Climate.Pos, Rule: "weather", Severity: graph.Error,
-				Message: graph.Say("the climate's year has no day %02d-%02d", ask.Month, ask.Day), Hint: "a day of its months, such as 02-28; only a leap year has 02-29"})
-		}
-	}
 	return r
 }
 

@@ -263,7 +263,8 @@ func workingPressure(in *Input, report Report) {
 }
 
 func pumpSuctionHead(in *Input, report Report) {
-	v, told := in.ask(), map[string]bool{}
+	v := in.ask()
+	var tight []suction // of every pump whose level nothing gives, the mode that leaves it least
 	for i := range in.Solutions {
 		s := &in.Solutions[i]
 		for k := range s.Parts {
@@ -273,10 +274,7 @@ func pumpSuctionHead(in *Input, report Report) {
 			}
 			need := npshAt(f.Part.Pump.NPSH, math.Abs(f.Flow), s.Water.Density)
 			if !f.NPSHKnown {
-				if spare := f.NPSHAvailableM - need; spare < highPump && !told[f.Part.ID] {
-					told[f.Part.ID] = true
-					report(f.Part.Existing && hadLess(in, s.Mode.Name, f.Part, highPump), v.nobodyKnowsHowDeep(s, f, need, spare))
-				}
+				tight = tighter(tight, suction{s, f, need})
 				continue
 			}
 			if f.NPSHAvailableM >= need {
@@ -287,6 +285,11 @@ func pumpSuctionHead(in *Input, report Report) {
 				Mode: s.Mode.Name, Message: graph.Say("mode %q: pump %q has %s of suction head at %s; it needs %s", s.Mode.Name, f.Part.ID, v.head(f.NPSHAvailableM), v.flow(math.Abs(f.Flow)), v.head(need)),
 				Hint: "clean the filter on the suction, open its valves, or shorten and widen it; never by new work between tub and pump",
 			})
+		}
+	}
+	for _, u := range tight {
+		if u.spare() < highPump {
+			report(u.f.Part.Existing && hadLess(in, u.s.Mode.Name, u.f.Part, highPump), v.nobodyKnowsHowDeep(u))
 		}
 	}
 }

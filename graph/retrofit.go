@@ -22,7 +22,7 @@ type Retrofit struct {
 	Inside           bool // no new pipe runs outdoors: nothing is insulated
 	ToUnit, FromUnit []Leg
 	Bleeds           *bool     // air bleeds at high points; nil: yes
-	SlipCoupling     bool      // the string is let into the old line with a slip coupling
+	SlipCoupling     bool      // the string is let into the old line with a slip coupling, or one at each cut
 	AdaptorsKept     []PortRef // ends of the cut run whose old adaptor stays, and the new work begins in it
 	ServiceValve     bool      // a valve in parallel to the spring check, open while the unit is shut off
 	Stand            *Stand

@@ -69,6 +69,42 @@ func TestDrawnWorkIsClosed(t *testing.T) {
 	}
 }
 
+// A string with no valve that opens goes in with one slip coupling where an old end can be drawn back by the
+// depth of its socket (1-3/32 in, 27.8 mm, ASTM D2466), and with one at each cut where it can't: the
+// couplings are slid back on the old pipe, and the string goes in sideways. Common practice, no source.
+func TestSlipCouplingsAsTheEndsGive(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/large-circulation.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		play, bypass string
+		slips        int
+	}{
+		{"0 mm", "valve", 2}, {"27 mm", "valve", 2}, {"28 mm", "valve", 1},
+		{"0 mm", "spring", 1}, // a check that opens at its unions
+		{"0 mm", "none", 2},
+	} {
+		text := replaced(t, string(data), []string{`play = "40 mm", pushes-aside = true`, fmt.Sprintf("play = %q", c.play),
+			"bypass = \"auto\"", fmt.Sprintf("bypass = %q\ntrue-union = false\nslip-coupling = true", c.bypass)})
+		p := work(t, read(t, "slip.toml", []byte(text)), plan.Findings)
+		for _, d := range p.Findings {
+			if d.Severity == graph.Error && (d.Rule == "assembly" || d.Rule == "cut-room" || d.Rule == "retrofit") {
+				t.Errorf("play %s, %s: %s", c.play, c.bypass, d.Message)
+			}
+		}
+		slips := 0
+		for _, part := range p.After.Circuit.Parts {
+			if part.Kind == graph.SlipCoupling {
+				slips++
+			}
+		}
+		if slips != c.slips {
+			t.Errorf("play %s, %s: %d slip couplings, want %d", c.play, c.bypass, slips, c.slips)
+		}
+	}
+}
+
 // A valve drawn into the pump's only line is told to go; it is not told to become another valve.
 func TestNoValveWhereItShutsIn(t *testing.T) {
 	drawn := piece("line-new", "c1.out", "v.in", 220) + piece("line-rest", "v.out", "c2.in", 220) + "[[part]]\nid = \"v\"\nkind = \"ball-valve\"\nlength = \"100 mm\"\n"

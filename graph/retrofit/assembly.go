@@ -21,7 +21,8 @@ type assembly struct {
 	first      float64    // nipple before the element, or the one piece between the tees
 	element    float64    // stop to stop; 0 without one
 	second     float64    // nipple after the element; 0 without one
-	slip       float64    // piece from the last tee to the slip coupling that lets the string in; 0 without one
+	slips      [2]float64 // pieces to the slip couplings that let the string in, at its start and its end; 0 without one
+	parks      [2]float64 // bare old pipe beyond the depth there, for a slip coupling to be slid back on
 	guard      float64    // from the second tee's socket to the end of a check behind it, in the way of the water; 0 without one
 	guardPiece float64    // the nipple before that check
 	beads      [2]float64 // room for cement where the string begins in an old adaptor, at its start and its end
@@ -64,12 +65,9 @@ func (w work) newAssembly(choice Choice) assembly {
 			a.lastAdd, a.lastDepth = a.guard+guardEnd.TakeOff, guardEnd.Depth
 		}
 	}
-	if row, ok := w.slipCoupling(); ok {
-		a.slip = draft.Nipple(a.lastDepth, row.SocketMM)
-		a.lastAdd, a.lastDepth = a.lastAdd+a.slip, row.SocketMM
-	}
 	kind, b, has := w.element(choice)
 	a.hasElement = has
+	w.slide(&a, guarded || has && strings.Contains(b.row.Ends, "union") && !w.serviced(choice))
 	a.doubt("first tee", tee, 2*a.half, 2)
 	if has {
 		a.doubt(describe(kind, b), b.row, b.length, 1)
@@ -79,9 +77,9 @@ func (w work) newAssembly(choice Choice) assembly {
 		a.doubt("check behind the second tee", guard.row, guard.length, 1)
 	}
 	e := ends{onBarb: onBarb, between: between, plainAdd: plainAdd, plainDepth: plainDepth, guard: guard, guardEnd: guardEnd, guardBetween: guardBetween}
-	a.end(e, "first", guarded && w.against, false, w.kept[0])
+	a.end(e, "first", guarded && w.against, w.kept[0])
 	w.middle(&a, choice, tee)
-	a.end(e, "second", guarded && !w.against, a.slip > 0, w.kept[1])
+	a.end(e, "second", guarded && !w.against, w.kept[1])
 	return a
 }
 
@@ -97,9 +95,12 @@ type ends struct {
 }
 
 // end says what stands at one end of the string: the tee there, and what the old pipe goes into.
-func (a *assembly) end(e ends, which string, guardHere, slipHere, keptHere bool) {
+func (a *assembly) end(e ends, which string, guardHere, keptHere bool) {
 	add := a.add
-	from := len(a.terms)
+	from, k, slipDepth := len(a.terms), 0, a.endDepth
+	if which == "second" {
+		k, slipDepth = 1, a.lastDepth
+	}
 	joint, teeMM := "old pipe into the %s tee", 2*a.half
 	if e.onBarb {
 		joint = "hose over the barb at the %s tee"
@@ -126,9 +127,12 @@ func (a *assembly) end(e ends, which string, guardHere, slipHere, keptHere bool)
 	if guardHere {
 		depth = e.guardEnd.Depth
 	}
-	if slipHere {
-		add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.slip)
-		joint, depth = "old pipe into the slip coupling behind the %s tee", a.lastDepth
+	if a.slips[k] > 0 {
+		add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.slips[k])
+		if a.parks[k] > 0 {
+			add("more bare pipe, for the slip coupling to be slid back on", a.parks[k])
+		}
+		joint, depth = "old pipe into the slip coupling behind the %s tee", slipDepth
 	}
 	said := graph.Say(joint, which)
 	if keptHere {
@@ -136,7 +140,7 @@ func (a *assembly) end(e ends, which string, guardHere, slipHere, keptHere bool)
 		said, depth = graph.Say(joint, which)+graph.Say(", and %s to the old adaptor", quantity.Length.Of(draft.BeadMM)), depth+draft.BeadMM
 	}
 	add(said, depth)
-	if which == "first" {
+	if k == 0 {
 		slices.Reverse(a.terms[from:])
 	}
 }
@@ -186,15 +190,6 @@ func (w work) middle(a *assembly, choice Choice, tee catalog.Row) {
 	}
 }
 
-// slipCoupling is the one that lets the string in; ok is false where none is asked for, or the
-// old pipe is hose, which gives way by itself.
-func (w work) slipCoupling() (row catalog.Row, ok bool) {
-	if !w.asked.SlipCoupling || w.oldSpec.Family() == catalog.Hose {
-		return row, false
-	}
-	return w.cat.Fitting("slip-coupling", rigid(w.oldSpec), w.oldRigid())
-}
-
 func describe(kind graph.Kind, b body) string {
 	name := map[graph.Kind]string{graph.CheckValve: "spring check", graph.BallValve: "ball valve",
 		graph.GateValve: "gate valve", graph.ButterflyValve: "butterfly valve"}[kind]
@@ -210,7 +205,10 @@ func (a assembly) spacing() float64 { return 2*a.half + a.first + a.element + a.
 // gap is from cut line to cut line.
 func (a assembly) gap() float64 { return a.spacing() + 2*a.half + a.endAdd + a.lastAdd }
 
+// spare is the bare pipe that an end (0 the start, 1 the end) needs beyond the depth of its joint.
+func (a assembly) spare(k int) float64 { return a.beads[k] + a.parks[k] }
+
 // needed is from face to face of the old sockets.
 func (a assembly) needed() float64 {
-	return a.gap() + a.endDepth + a.lastDepth + a.beads[0] + a.beads[1]
+	return a.gap() + a.endDepth + a.lastDepth + a.spare(0) + a.spare(1)
 }

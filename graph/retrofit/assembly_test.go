@@ -48,7 +48,7 @@ func TestCutInWorkedExample(t *testing.T) {
 	}
 }
 
-// Ten more assemblies by hand. Sockets and tees: ASTM D2466 and D2467 (handbook copies) and
+// More assemblies by hand. Sockets and tees: ASTM D2466 and D2467 (handbook copies) and
 // ISO 727 / ISO 264 (from memory); valves: the catalogue's, marked "measure".
 func TestAssemblyByHand(t *testing.T) {
 	in := func(n float64) catalog.Size { return catalog.Size{Nominal: n} }
@@ -86,6 +86,9 @@ func TestAssemblyByHand(t *testing.T) {
 		// with a slip coupling 45 deep at the far end: the piece to it 38.10 + 45 + 5, and the
 		// old pipe 38.10 deep at one end and 45 at the other
 		{"2 in Schedule 80, valve, a slip coupling", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true}, "valve", 127 + 162.4 + 128.5 + 88.1 + 38.1 + 45},
+		// a plain valve, which opens nowhere, between ends that give nothing: one at each cut, and
+		// bare old pipe as long as each is over all, 110 + 2·45
+		{"2 in Schedule 80, plain valve, two slip couplings", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true, TrueUnion: &no}, "valve", 127 + 162.4 + 90 + 2*88.1 + 2*200},
 	} {
 		circuit := &graph.Circuit{Catalog: slip, Retrofit: &c.asked}
 		w := newWork(circuit, &graph.Run{ID: "line", Spec: c.spec, Size: c.size})

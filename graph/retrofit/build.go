@@ -298,25 +298,28 @@ func cutLine(d *draft.Draft, w work, path *route.Path, place Place, a assembly, 
 		far = putGuard(d, w, a, far, water)
 		afterMM -= a.half + a.guard
 	}
-	pieceMM := 0.0
-	if a.slip > 0 {
-		pieceMM = afterMM - (length - place.ToMM)
-		afterMM = length - place.ToMM
+	pieces := [2]float64{}
+	for k, mm := range []*float64{&beforeMM, &afterMM} {
+		if stays := []float64{place.FromMM, length - place.ToMM}[k]; a.slips[k] > 0 {
+			pieces[k], *mm = *mm-stays, stays
+		}
 	}
 	before, after := legsAround(path, place.Leg, beforeMM, afterMM)
+	if a.slips[0] > 0 {
+		near = putSlip(d, old, w, "slip-a", near, dir.Scale(pieces[0]), true)
+	}
 	if ref, kept := w.keptRef(old, 0); kept {
 		renewed(d, old, old.From, near, ref, before)
 	} else {
 		d.Remains(old, old.From, near, before)
 	}
 	bypassRuns(d, w, a, teeA, teeB, element, water, aside)
-	if a.slip > 0 {
-		d.PointTo("slip-coupling", "cut")
-		slip := d.AddPart(d.Names.Fresh("slip"), graph.SlipCoupling, rigid(old.Spec), w.oldRigid())
-		d.AddRun(far, draft.At(slip.ID, graph.In), rigid(old.Spec), w.oldRigid(),
-			[]graph.Leg{draft.Leg(dir.Scale(pieceMM))})
-		far = draft.At(slip.ID, graph.Out)
-		d.PointTo("cut")
+	if a.slips[1] > 0 {
+		id := "slip"
+		if a.slips[0] > 0 {
+			id = "slip-b"
+		}
+		far = putSlip(d, old, w, id, far, dir.Scale(pieces[1]), false)
 	}
 	if ref, kept := w.keptRef(old, 1); kept {
 		renewed(d, old, far, old.To, ref, after)

@@ -30,6 +30,7 @@ func Places(c *graph.Circuit, lay *route.Layout) []Place {
 		w.guard, w.against, w.stops = feeds[path.Run.ID], net.Against(path.Run), known
 		if len(path.Points) < 2 {
 			if path.LengthMM > 0 {
+				w.playMM = max(0, path.Run.PlayMM)
 				a := w.newAssembly(choice)
 				out = append(out, Place{Run: path.Run.ID, NeededMM: a.needed(), Terms: a.terms,
 					RoomMM: path.LengthMM, PlayMM: max(0, path.Run.PlayMM), MeasureFirst: true})
@@ -111,8 +112,8 @@ func bestPlace(net *stream.Net, path *route.Path, leg int, w work, choice Choice
 		Datum: start.Datum(), DatumMM: start.Face(), HeldMM: start.OverMM(), Far: finish.Datum(), FarMM: finish.Face(), FarHeldMM: finish.OverMM(),
 		RoomMM: length - start.Face() - finish.Face(), PlayMM: max(0, around(path.Run, leg).PlayMM)}
 	place.Kept = w.kept
-	lo := start.Face() + a.endDepth + a.beads[0]                      // first cut line as near the start as it goes
-	hi := length - finish.Face() - a.lastDepth - a.beads[1] - a.gap() // and as far from it
+	lo := start.Face() + a.endDepth + a.spare(0)                      // first cut line as near the start as it goes
+	hi := length - finish.Face() - a.lastDepth - a.spare(1) - a.gap() // and as far from it
 	toCheck := a.endAdd + a.half + a.toElement()                      // from the cut line to the check's inlet
 	straight := func(from float64) float64 { return from + toCheck - start.TakeOff }
 	near, against := start, net.Against(path.Run)

@@ -19,6 +19,7 @@ type work struct {
 	isolators            graph.Kind
 	trueUnion            bool
 	kept                 [2]bool // an old adaptor at the start of the leg that is cut, or at its end, stays and the string begins in it
+	playMM               float64 // how far an old end at the leg that is cut can be drawn back
 	guard                bool    // a check behind the second tee, where the bypass has none
 	against              bool    // the cut run is drawn against the water
 

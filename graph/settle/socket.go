@@ -98,3 +98,15 @@ func SocketDepth(cat *catalog.Catalog, spec catalog.Spec, size catalog.Size) flo
 	}
 	return 0
 }
+
+// OverSlip is how long a slip coupling is from face to face, mm, by its row: as it says, else its
+// length and both sockets, of the depth given where the row has none.
+func OverSlip(row catalog.Row, depth float64) float64 {
+	if row.OverallMM > 0 {
+		return row.OverallMM
+	}
+	if row.SocketMM > 0 {
+		depth = row.SocketMM
+	}
+	return row.LengthMM + 2*depth
+}

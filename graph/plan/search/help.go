@@ -105,7 +105,7 @@ func (s *search) roomHelps(t *trial) []help {
 		}
 	}
 	if r.TrueUnion == nil || *r.TrueUnion {
-		out = append(out, writing("slip-coupling", "true", "one joint more", func(r *graph.Retrofit) { r.SlipCoupling = true }))
+		out = append(out, writing("slip-coupling", "true", "a joint more, or one at each cut", func(r *graph.Retrofit) { r.SlipCoupling = true }))
 	}
 	if r.SlipCoupling {
 		out = append(out, leaving("slip-coupling", "the string is let in by play or unions", func(r *graph.Retrofit) { r.SlipCoupling = false }))
@@ -142,7 +142,7 @@ func (s *search) closingHelps(t *trial) []help {
 		out = append(out, writing("true-union", "true", "a dearer valve, and its length", func(r *graph.Retrofit) { v := true; r.TrueUnion = &v }))
 	}
 	if !r.SlipCoupling {
-		out = append(out, writing("slip-coupling", "true", "one joint more, and its length", func(r *graph.Retrofit) { r.SlipCoupling = true }))
+		out = append(out, writing("slip-coupling", "true", "a joint more, or one at each cut, and its length", func(r *graph.Retrofit) { r.SlipCoupling = true }))
 	}
 	if len(t.place.Terms) > 0 {
 		depth := t.place.Terms[0].MM

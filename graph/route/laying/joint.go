@@ -5,6 +5,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // join adds a joint of the new work and returns its number; joints between things that are
@@ -183,12 +184,8 @@ func (l *work) markSlip(p *graph.Part) {
 
 // overall is the length of a slip coupling from face to face.
 func (l *work) overall(p *graph.Part) float64 {
-	row := l.set.Part(p.ID).Row.V
-	if row.OverallMM > 0 {
-		return row.OverallMM
-	}
-	spec, size := l.set.Part(p.ID).Spec.V, l.set.Part(p.ID).Size.V
-	return row.LengthMM + 2*firstOf(row.SocketMM, l.set.Depth(spec, size))
+	set := l.set.Part(p.ID)
+	return settle.OverSlip(set.Row.V, l.set.Depth(set.Spec.V, set.Size.V))
 }
 
 // bareBeside is the longest bare straight pipe on one side of a slip coupling.

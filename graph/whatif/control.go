@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/settle"
 )
 
 // Control is something that may be turned: a choice of words, or a scale. Its value is text:
@@ -21,10 +22,13 @@ type Control struct {
 	InFile               bool             // keys of the file say it; else it can only be tried
 	Legs                 []retrofit.Place // of the place of the cut: the straights it may lie in, each with the best place there
 
-	stands   *graph.Cut                         // what the file says of the cut; nil where it leaves it open
-	with     string                             // controls of the same word are made edits of together
-	together func(v Values) []edit              // with all that is turned; nil: each by itself
-	edits    func(value string) ([]edit, error) // none where the value is the one that stands
+	Of string // the control that chooses what this one turns; "": none
+
+	follows  func(set *settle.Stage) (now float64, there bool) // of a scale of what the tool settles: where it stands in a stage; nil: where the file has it
+	stands   *graph.Cut                                        // what the file says of the cut; nil where it leaves it open
+	with     string                                            // controls of the same word are made edits of together
+	together func(v Values) []edit                             // with all that is turned; nil: each by itself
+	edits    func(value string) ([]edit, error)                // none where the value is the one that stands
 }
 
 // Choice is one word that can be chosen.

@@ -64,13 +64,16 @@ func (m *maker) add(c Control) { m.out = append(m.out, c) }
 // inFile reports whether the description has the part.
 func (m *maker) inFile(id string) bool { return m.asked.Part(id) != nil }
 
+// bypassID is the control of what stands in the bypass.
+const bypassID = "bypass"
+
 // bypass is the element the tool is asked for.
 func (m *maker) bypass() {
 	r := m.asked.Retrofit
 	if r == nil || r.Remove || m.study.Plan.Proposal == nil {
 		return
 	}
-	c := Control{ID: "bypass", Group: groupBypass, Label: "What stands in the bypass", InFile: true, Choices: []Choice{{AsItStands, "as the file has it"}}}
+	c := Control{ID: bypassID, Group: groupBypass, Label: "What stands in the bypass", InFile: true, Choices: []Choice{{AsItStands, "as the file has it"}}}
 	for _, row := range m.asked.Catalog.Springs() {
 		c.Choices = append(c.Choices, Choice{"spring " + row.Name, fmt.Sprintf("spring that opens at %s (%s)", quantity.Format(row.CrackingPa, quantity.Pressure, m.units), row.Name)})
 	}
@@ -89,7 +92,8 @@ func (m *maker) bypass() {
 	m.add(c)
 }
 
-// checks are the springs of the checks that are there or were built in.
+// checks are the springs of the checks that are there or were built in. One that was built in is
+// chosen by the control of the bypass, and may then be any of the catalogue's.
 func (m *maker) checks() {
 	unit, factor, step := "kPa", 1e-3, 0.1
 	if m.units == quantity.InchSystem {
@@ -99,9 +103,24 @@ func (m *maker) checks() {
 		if p.Kind != graph.CheckValve || p.Style.V != settle.Spring || !p.Cracking.Known {
 			continue
 		}
-		now := quantity.Round(p.Cracking.V*factor, 3)
-		m.add(scale(Control{ID: "crack-" + p.ID, Group: groupBypass, Label: "Spring of " + p.ID + " opens at", Unit: unit,
-			Low: step, High: quantity.Round(math.Max(2.5*now, 20*step), 1), Step: step, Now: now, InFile: m.inFile(p.ID)},
+		opens := func(set *settle.Stage) (float64, bool) {
+			q := set.Part(p.ID)
+			if q == nil || !q.Cracking.Known {
+				return 0, false
+			}
+			return quantity.Round(q.Cracking.V*factor, 3), true
+		}
+		now, _ := opens(m.set)
+		c := Control{ID: "crack-" + p.ID, Group: groupBypass, Label: "Spring of " + p.ID + " opens at", Unit: unit,
+			Low: step, High: math.Max(2.5*now, 20*step), Step: step, Now: now, InFile: m.inFile(p.ID), follows: opens}
+		if !c.InFile {
+			c.Of = bypassID
+			for _, row := range m.asked.Catalog.Springs() {
+				c.High = math.Max(c.High, row.CrackingPa*factor+step)
+			}
+		}
+		c.High = quantity.Round(c.High, 1)
+		m.add(scale(c,
 			func(x float64) []edit {
 				return []edit{ofPart(p.ID, description.QuoteText(quantity.Trim(x)+" "+unit), "cracking")}
 			}))
@@ -123,11 +142,21 @@ func (m *maker) valves() {
 			}))
 			continue
 		}
-		now := 1.0
-		if p.Valve.PositionSet {
-			now = float64(p.Valve.Position)
+		c.follows = func(set *settle.Stage) (float64, bool) {
+			q := set.Part(p.ID)
+			switch {
+			case q == nil || q.Valve == nil || q.Valve.Kv > 0:
+				return 0, false
+			case q.Valve.PositionSet:
+				return quantity.Round(100*float64(q.Valve.Position), 6), true
+			}
+			return 100, true
 		}
-		c.Unit, c.High, c.Step, c.Now = "% open", 100, 1, 100*now
+		c.Unit, c.High, c.Step = "% open", 100, 1
+		c.Now, _ = c.follows(m.set)
+		if e := m.element(); !c.InFile && e != nil && e.ID == p.ID {
+			c.Of = bypassID
+		}
 		m.add(scale(c, func(x float64) []edit {
 			value := description.QuoteText(quantity.Trim(x) + " %")
 			out := []edit{ofPart(p.ID, value, "position")}
@@ -157,10 +186,18 @@ func (m *maker) valveName(p *graph.Part) string {
 			return p.ID + ", after the unit"
 		}
 	}
-	if e := m.branch.Element(); e != nil && e.ID == p.ID {
+	if e := m.element(); e != nil && e.ID == p.ID {
 		return p.ID + ", in the bypass"
 	}
 	return p.ID
+}
+
+// element is what stands in the bypass; nil without one.
+func (m *maker) element() *graph.Part {
+	if m.branch == nil {
+		return nil
+	}
+	return m.branch.Element()
 }
 
 // branchRuns are the runs from the line to the unit and back.

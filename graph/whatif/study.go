@@ -57,7 +57,7 @@ func (s *Study) turned(v Values) (file, built []edit, err error) {
 		if !ok {
 			continue
 		}
-		stands, err := c.check(value)
+		stands, err := s.stands(c, v)
 		if err != nil {
 			return nil, nil, err
 		}
@@ -93,8 +93,8 @@ func (s *Study) Text(v Values) (text []byte, only []string, err error) {
 	}
 	for i := range s.Controls {
 		c := &s.Controls[i]
-		if value, ok := v[c.ID]; ok && !c.InFile {
-			if stands, err := c.check(value); err == nil && !stands {
+		if _, ok := v[c.ID]; ok && !c.InFile {
+			if stands, err := s.stands(c, v); err == nil && !stands {
 				only = append(only, c.Label)
 			}
 		}

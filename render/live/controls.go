@@ -62,6 +62,10 @@ func control(b *bytes.Buffer, c *whatif.Control) {
 		return
 	}
 	fmt.Fprintf(b, "<output for=\"turn-%s\">%s %s</output>\n", id, quantity.Trim(c.Now), text(c.Unit))
-	fmt.Fprintf(b, "<input type=\"range\" id=\"turn-%s\" data-turn=\"%s\" data-now=\"%s\" data-unit=\"%s\" min=\"%s\" max=\"%s\" step=\"%s\" value=\"%s\">\n</div>\n",
-		id, id, quantity.Trim(c.Now), text(c.Unit), quantity.Trim(c.Low), quantity.Trim(c.High), quantity.Trim(c.Step), quantity.Trim(c.Now))
+	of := ""
+	if c.Of != "" {
+		of = fmt.Sprintf(" data-of=\"%s\"", text(c.Of))
+	}
+	fmt.Fprintf(b, "<input type=\"range\" id=\"turn-%s\" data-turn=\"%s\"%s data-now=\"%s\" data-unit=\"%s\" min=\"%s\" max=\"%s\" step=\"%s\" value=\"%s\">\n</div>\n",
+		id, id, of, quantity.Trim(c.Now), text(c.Unit), quantity.Trim(c.Low), quantity.Trim(c.High), quantity.Trim(c.Step), quantity.Trim(c.Now))
 }

@@ -194,14 +194,14 @@ const turned = new Map();
 /** The question under way, if there is one, and whether there is a newer one. */
 const asking = { busy: false, again: false, cost: 0, mend: 0 };
 
-/** @param {string} path @param {object} question @returns {Promise<{ok: boolean, html: string, cut: string, text: string, can: boolean}>} */
+/** @param {string} path @param {object} question @returns {Promise<{ok: boolean, html: string, cut: string, text: string, can: boolean, stand: Object<string, string>}>} */
 async function ask(path, question) {
 	try {
 		const answer = await fetch(path, { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(question) });
-		if (!answer.ok) { return { ok: false, html: "", cut: "", text: await answer.text(), can: false }; }
+		if (!answer.ok) { return { ok: false, html: "", cut: "", text: await answer.text(), can: false, stand: {} }; }
 		const got = await answer.json();
-		return { ok: true, html: got.html, cut: got.cut || "", text: got.text, can: Boolean(got.can) };
-	} catch { return { ok: false, html: "", cut: "", text: "dryfit doesn't answer", can: false }; }
+		return { ok: true, html: got.html, cut: got.cut || "", text: got.text, can: Boolean(got.can), stand: got.stand || {} };
+	} catch { return { ok: false, html: "", cut: "", text: "dryfit doesn't answer", can: false, stand: {} }; }
 }
 
 const values = () => Object.fromEntries(turned);
@@ -225,6 +225,7 @@ async function askNow() {
 			if (got.ok) { div.innerHTML = got.html; } else { byId("cost").textContent = got.text; }
 			div.dataset.hash = "turned";
 			div.classList.add("turned");
+			if (got.ok && !asking.again) { follow(got.stand); }
 			const cut = document.getElementById("cut-now");
 			if (cut && got.cut) { cut.innerHTML = got.cut; cut.closest("[data-id]")?.setAttribute("data-hash", "turned"); pulled(); }
 			document.body.dataset.asked = String(Number(document.body.dataset.asked || "0") + 1);
@@ -257,6 +258,7 @@ async function askCost() {
 
 /** Shows the answer as it is saved. */
 function asSaved() {
+	follow({});
 	byId("cost").textContent = "";
 	side.querySelector("[data-id=side-answer]")?.classList.remove("turned");
 	for (const id of ["side-answer", "cut"]) {
@@ -276,7 +278,23 @@ function mark(c) {
 	const id = c.dataset.turn || "";
 	box?.classList.toggle("moved", turned.has(id));
 	const out = box?.querySelector("output");
-	if (out) { out.textContent = (turned.get(id) ?? c.dataset.now) + " " + (c.dataset.unit || ""); }
+	if (out) { out.textContent = c.disabled ? "there is none now" : (turned.get(id) ?? stands(c)) + " " + (c.dataset.unit || ""); }
+}
+
+/** Where a control stands that is not turned: where the file has it, or what else is turned puts it.
+ * @param {HTMLInputElement | HTMLSelectElement} c */
+function stands(c) { return c.dataset.stand ?? c.dataset.now ?? ""; }
+
+/** Lets scales stand where what is turned puts them. @param {Object<string, string>} stand by their ids, "" for what is gone */
+function follow(stand) {
+	for (const c of controls()) {
+		const id = c.dataset.turn || "", at = turned.has(id) ? undefined : stand[id];
+		if (at === c.dataset.stand) { continue; }
+		if (at === undefined) { delete c.dataset.stand; } else { c.dataset.stand = at; }
+		c.disabled = at === "";
+		if (!turned.has(id) && !c.disabled) { c.value = stands(c); }
+		mark(c);
+	}
 }
 
 /** @returns {NodeListOf<HTMLInputElement | HTMLSelectElement>} */
@@ -286,8 +304,11 @@ side.addEventListener("input", (e) => {
 	const c = /** @type {HTMLInputElement | HTMLSelectElement} */ (e.target);
 	const id = c.dataset.turn;
 	if (!id) { return; }
-	if (c.value === c.dataset.now) { turned.delete(id); } else { turned.set(id, c.value); }
+	if (c.value === stands(c)) { turned.delete(id); } else { turned.set(id, c.value); }
 	mark(c);
+	for (const o of controls()) { // what is picked anew stands as it is
+		if (o.dataset.of === id && turned.delete(o.dataset.turn || "")) { o.value = stands(o); mark(o); }
+	}
 	void askNow();
 });
 

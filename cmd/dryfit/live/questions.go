@@ -5,10 +5,12 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
 	"net"
 	"net/http"
 	"net/netip"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
 	"dryfit/render/live"
@@ -30,7 +32,9 @@ type told struct {
 	HTML string `json:"html"`
 	Cut  string `json:"cut,omitempty"` // the place of the cut, with what is turned
 	Text string `json:"text"`          // of the file it is about, by its hash
-	Can  bool   `json:"can,omitempty"` // there is something to put into the file
+
+	Stand map[string]string `json:"stand,omitempty"` // where scales stand that follow what is turned; "": there is nothing to turn any more
+	Can   bool              `json:"can,omitempty"`   // there is something to put into the file
 }
 
 // refusal is an error with what a browser is to make of it.
@@ -123,8 +127,20 @@ func (s *Server) ask(r *http.Request, c *current, q askedFor) (told, error) {
 		if err != nil {
 			return told{}, err
 		}
-		return told{HTML: live.AnswerHTML(a, c.plan), Cut: live.CutNowHTML(c.study, a)}, nil
+		return told{HTML: live.AnswerHTML(a, c.plan), Cut: live.CutNowHTML(c.study, a), Stand: standing(c.study.Following(a, q.Values))}, nil
 	})
+}
+
+// standing words where scales stand; "" for what is there no more.
+func standing(now map[string]float64) map[string]string {
+	out := map[string]string{}
+	for id, x := range now {
+		out[id] = ""
+		if !math.IsNaN(x) {
+			out[id] = quantity.Trim(x)
+		}
+	}
+	return out
 }
 
 // mend answers what would make the place of the cut possible: the changes that are tried take as

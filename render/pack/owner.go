@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/practice"
+	"dryfit/graph/retrofit"
 	"dryfit/render/book"
 	"dryfit/render/table"
 	"dryfit/render/table/form"
@@ -58,7 +59,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	}
 	call := [][]string{{"the fitter", ""}, {"the electrician", ""}}
 	if j.Unit != nil {
-		call = append(call, []string{"the heat pump's maker or dealer", ""})
+		call = append(call, []string{j.OfUnits("the heat pump's maker or dealer", "the maker or dealer of each heat pump"), ""})
 	}
 	for i := range c.Items {
 		c.Items[i].Text = table.ForOwner(c.Items[i].Text)
@@ -77,15 +78,25 @@ func doneForOwner(p *plan.Plan, j jobIn) string {
 	}
 	names := tag.Of(p.Circuit, p.Net())
 	where := "your tub's pipework"
-	if p.Proposal != nil {
-		if r := p.Circuit.Run(p.Proposal.Marking.Run); r != nil {
-			where = "the " + r.Spec.Word() + " between the " + names.Word(r.From.Part) + " and the " + names.Word(r.To.Part)
+	between := func(m *retrofit.Marking) string {
+		if r := p.Circuit.Run(m.Run); r != nil {
+			return "the " + r.Spec.Word() + " between " + names.The(r.From.Part) + " and " + names.The(r.To.Part)
 		}
+		return where
 	}
-	text := "What is done: two new pipes join the heat pump to " + where
+	parted := true // by this work: a second unit may share the valve that stands
+	if p.Proposal != nil {
+		where = between(&p.Proposal.Marking)
+		if second := p.Proposal.SecondMarking; second != nil {
+			where += ", and to " + between(second)
+		}
+		parted = p.Proposal.Element != ""
+	}
+	text := "What is done: two new pipes join " + j.OfUnits("the heat pump", "heat pump "+j.Unit.ID) + " to " + where
 	switch {
+	case !parted:
 	case len(j.Bypass) > 0 && j.Check == "":
-		text += ", with a valve between them by which the rest of the water goes on past the heat pump"
+		text += ", with a valve between them by which the rest of the water goes on past " + j.OfUnits("the heat pump", "it")
 	case j.Check != "":
 		text += ", with a valve between them that opens by itself and lets past what it does not need"
 	}
@@ -166,12 +177,13 @@ func oneOf(tags []string) string {
 
 // monthly is what an owner can see for himself. Common practice, no source.
 func monthly(j jobIn) []string {
-	filter := "Clean the filter: a dirty one takes the heat pump's water first."
+	takes := j.OfUnits("the heat pump's water", "the heat pumps' water")
+	filter := "Clean the filter: a dirty one takes " + takes + " first."
 	switch j.Filter {
 	case "sand":
-		filter = "Backwash and rinse the sand filter, the pump off whenever its valve is turned: a dirty one takes the heat pump's water first."
+		filter = "Backwash and rinse the sand filter, the pump off whenever its valve is turned: a dirty one takes " + takes + " first."
 	case "":
-		filter = "Clean the filter, where there is one: a dirty one takes the heat pump's water first."
+		filter = "Clean the filter, where there is one: a dirty one takes " + takes + " first."
 	}
 	look := "Look under the cabinet"
 	if j.PlugIn {

@@ -48,6 +48,17 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 	if steps := wordsOf(work(p, j, style)); !strings.Contains(steps, "Piece 12, marked +, waits until HP2 stands") {
 		t.Errorf("a piece that is cut on site is glued on the bench before the unit stands:\n%s", steps)
 	}
+	said := wordsOf(owner(p, j, style))
+	for _, want := range []string{ // which of the two is new, and past which the one valve leads
+		"What is done: two new pipes join heat pump HP2 to the pipe between ball valve V1 and union U1, and to the pipe between union U2 and ball valve V4.",
+		"V3 (past HP1 and HP2)", "the maker or dealer of each heat pump"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the owner is not told %q:\n%s", want, said)
+		}
+	}
+	if steps := wordsOf(work(p, j, style)); !strings.Contains(steps, "old pipe, end towards heat pump HP1") {
+		t.Errorf("the old pipe's end isn't told by which unit it goes to:\n%s", steps)
+	}
 	if len(p.OnSite) != 3 {
 		t.Errorf("cut on site: %v; want the last to the inlet and one along each of the two ways the outlet's pipe goes", p.OnSite)
 	}

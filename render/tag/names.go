@@ -67,6 +67,11 @@ func (n *Names) findRoles(c *graph.Circuit, net *stream.Net) {
 		say("from "+unit, b.TeeOut)
 		say("on the pipe to "+unit, b.ToUnitParts...)
 		say("on the pipe from "+unit, b.FromUnitParts...)
+		for _, p := range b.BypassParts {
+			if was := n.roles[p.ID]; strings.HasPrefix(was, "past ") && unit != "the unit" {
+				n.roles[p.ID] = was + " and " + unit // a way that units share leads past each
+			}
+		}
 		say("past "+unit, b.BypassParts...)
 	}
 }
@@ -183,11 +188,20 @@ func (n *Names) Way(id, port string) string {
 	return port
 }
 
+// The is a part in the middle of a sentence, by its id: "the jets", "tee T1", "heat pump HP2".
+func (n *Names) The(id string) string {
+	if p := n.parts[id]; p != nil {
+		return n.the(p)
+	}
+	return id
+}
+
 // the is a part in the middle of a sentence: "the jets", and by its tag what there is more of:
 // "tee T1".
 func (n *Names) the(p *graph.Part) string {
-	if p.Kind == graph.Tee || p.Kind.IsHandValve() || p.Kind == graph.CheckValve {
-		return n.word(p) + " " + n.Tag(p.ID)
+	more := slices.ContainsFunc(n.inOrder, func(q *graph.Part) bool { return q.Kind == p.Kind && q.ID != p.ID })
+	if t := n.tags[p.ID]; t != "" && (more || p.Kind == graph.Tee || p.Kind.IsHandValve() || p.Kind == graph.CheckValve) {
+		return n.word(p) + " " + t
 	}
 	return "the " + n.word(p)
 }

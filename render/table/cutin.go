@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/search"
@@ -270,7 +271,11 @@ func drawnMarking(p *plan.Plan, s form.Style) []form.Block {
 			b.Lines = append(b.Lines, fmt.Sprintf("  insertion mark on what stays: %s %s %s", s.Length(c.DepthMM), side, c.Name))
 		}
 		if c.Other != "" && c.Second {
-			b.Lines = append(b.Lines, fmt.Sprintf("  %s from %s to %s, line to line; the saw goes on the side that comes out", s.Length(c.OtherMM), c.Other, c.Name))
+			how := "the saw goes on the side that comes out"
+			if c.Spec.Family() == catalog.Hose {
+				how = "shears or a knife, square"
+			}
+			b.Lines = append(b.Lines, fmt.Sprintf("  %s from %s to %s, line to line; %s", s.Length(c.OtherMM), c.Other, c.Name, how))
 		}
 	}
 	return out

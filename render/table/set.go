@@ -43,6 +43,9 @@ func missed(set *spread.Set) string {
 	if set.Open > 0 {
 		out = append(out, fmt.Sprintf("in %d it is open and the unit gets more", set.Open))
 	}
+	if set.Jumps > 0 {
+		out = append(out, fmt.Sprintf("in %d no turn of it gives that, for the flow jumps past it, and the unit is left less", set.Jumps))
+	}
 	if len(out) == 0 {
 		return ""
 	}
@@ -56,8 +59,9 @@ type setJSON struct {
 	Reading float64       `json:"reading_m3_h"`
 	Off     float64       `json:"reading_percent"` // either way
 	Reached int           `json:"reached"`
-	Shut    int           `json:"shut"` // samples in which it is shut and the unit gets less
-	Open    int           `json:"open"` // in which it is open and the unit gets more
+	Shut    int           `json:"shut"`            // samples in which it is shut and the unit gets less
+	Open    int           `json:"open"`            // in which it is open and the unit gets more
+	Jumps   int           `json:"jumps,omitempty"` // in which the flow jumps past it and the unit is left less
 	Of      int           `json:"of"`
 	Modes   []setModeJSON `json:"modes"`
 }
@@ -72,7 +76,7 @@ func setOf(set *spread.Set) *setJSON {
 	if set == nil {
 		return nil
 	}
-	out := &setJSON{set.Valve, set.Mode, form.M3h(set.Flow), form.Round(100*max(-set.Reading.Low, set.Reading.High), 2), set.Reached(), set.Shut, set.Open, set.Of, nil}
+	out := &setJSON{set.Valve, set.Mode, form.M3h(set.Flow), form.Round(100*max(-set.Reading.Low, set.Reading.High), 2), set.Reached(), set.Shut, set.Open, set.Jumps, set.Of, nil}
 	for i := range set.Modes {
 		m := &set.Modes[i]
 		mode := setModeJSON{Mode: m.Mode, Unit: sampleRange(m.Unit, form.M3h)}

@@ -34,7 +34,7 @@ func Near(word string, words []string) string {
 }
 
 // holding returns, quoted, the words that a shorter one stands in; none where it is too short to
-// tell anything, or stands in most of them.
+// tell anything, or stands in too many.
 func holding(word string, words []string) []string {
 	const least, most = 3, 5
 	var out []string

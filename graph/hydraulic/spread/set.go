@@ -19,17 +19,19 @@ type Setting struct {
 
 // Set is what the flows are once a valve is set by its reading. In each sample it has the Kv at
 // which the unit's flow reads what it should, as well as that can be read; where it stands open or
-// shut before that, it stays so. What passes in other modes follows from it.
+// shut before that, it stays so, and where the flow jumps there (a check that falls shut), it is left
+// on the side on which the unit gets less. What passes in other modes follows from it.
 type Set struct {
 	Setting
 	Reading    tables.Span // how far the reading may be off
 	Of         int         // samples
 	Shut, Open int         // in how many the valve shut leaves the unit less than the reading; open, more
+	Jumps      int         // in how many the unit's flow jumps past the reading while it is turned, and is left below
 	Modes      []SetMode
 }
 
 // Reached is in how many samples the reading is come to.
-func (s *Set) Reached() int { return s.Of - s.Shut - s.Open }
+func (s *Set) Reached() int { return s.Of - s.Shut - s.Open - s.Jumps }
 
 // SetMode is a mode once the valve is set.
 type SetMode struct {
@@ -107,6 +109,8 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		g.Shut++
 	case atOpen:
 		g.Open++
+	case jumping:
+		g.Jumps++
 	}
 	graph.SideBySide(len(s.modes), func(n int) {
 		m := s.modes[n]
@@ -139,14 +143,15 @@ const (
 	within = iota
 	atOpen
 	atShut
+	jumping
 )
 
 // near is how near a setting comes to what is wanted, as a share: finer than a hand sets a valve.
 const near = 0.003
 
 // reach finds where a rising function is nought, from 0 outwards and between two bounds: by steps
-// that double until it is passed, then by false position (Illinois). ok is false where a value can't
-// be had.
+// that double until it is passed, then by false position (Illinois); of one that jumps past nought, the
+// side below. ok is false where a value can't be had.
 func reach(f func(float64) (float64, bool), low, high float64) (x float64, state int, ok bool) {
 	x = min(max(0, low), high)
 	y, ok := f(x)
@@ -192,7 +197,10 @@ func between(f func(float64) (float64, bool), a, fa, b, fb float64) (x float64, 
 			a, fa, b, fb = b, fb, x, y
 		}
 	}
-	return x, within, true
+	if fb < 0 {
+		return b, jumping, true
+	}
+	return a, jumping, true
 }
 
 // settled returns what the setting came to; nil where there is none.

@@ -94,8 +94,8 @@ func setAt(t *testing.T, kind, kv string, flow float64) *Ranges {
 }
 
 // A valve set by a reading gives the unit what is read, as well as that can be read: nine in ten
-// within 12 % of it, whatever the pump turns out to be, which moves it by several times that while
-// nobody sets it. How well a reading reads is common practice, no source; the rest follows.
+// within 12 % of it, whatever the pump turns out to be, which moves it by half as much again and
+// more while nobody sets it. How well a reading reads is common practice, no source; the rest follows.
 func TestSetByReading(t *testing.T) {
 	r := setAt(t, "ball-valve", "8", 3)
 	if r.Set == nil || len(r.Set.Modes) != 1 || r.Set.Of != r.Samples {
@@ -116,8 +116,8 @@ func TestSetByReading(t *testing.T) {
 	for _, p := range r.Promises {
 		want := -1 // not of the unit's flow
 		switch p.Kind {
-		case LeastFlow: // 2.5 is 17 % below the reading: 23 in 1000 of a reading that is off by 12 % in one of ten
-			want = 1000
+		case LeastFlow: // 2.5 is 16.7 % below the reading, 2.28 standard deviations of one that is off by 12 % in one of ten: 11 of 1000 lie beyond
+			want = 1010
 		case RatedFlow: // half read too much, half too little
 			want = 511
 		case MostFlow:
@@ -187,6 +187,17 @@ func TestReach(t *testing.T) {
 		}
 		if calls > 14 {
 			t.Errorf("nought at %g: %d calls", c.at, calls)
+		}
+	}
+	for at, right := range map[float64]float64{2.3: 0.4, -1.7: 0.2} { // a jump from one side of nought to the other
+		x, state, ok := reach(func(x float64) (float64, bool) {
+			if x < at {
+				return -0.3, true
+			}
+			return right, true
+		}, -4, 18)
+		if !ok || state != jumping || x >= at || x < at-0.01 {
+			t.Errorf("a jump at %g: %g (%d), want just below it (%d)", at, x, state, jumping)
 		}
 	}
 	if _, _, ok := reach(func(x float64) (float64, bool) { return x - 3, x < 1 }, -4, 18); ok {

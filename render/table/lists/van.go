@@ -33,7 +33,7 @@ func LoadVan(p *plan.Plan, s form.Style) Van {
 	for _, group := range takeoff.VanGroups() {
 		var of []takeoff.Item
 		for _, i := range p.Bill.Items {
-			if i.New && !i.Removed && i.Group() == group && !(i.Net() && barred(p.Bill, i)) {
+			if i.New && !i.Removed && i.Group() == group && !(i.Net() && hasBars(p.Bill, i)) {
 				of = append(of, i)
 			}
 		}
@@ -63,8 +63,8 @@ func LoadVan(p *plan.Plan, s form.Style) Van {
 	return v
 }
 
-// barred reports whether the bars an item is cut from stand on a line of their own.
-func barred(b *takeoff.Bill, i takeoff.Item) bool {
+// hasBars reports whether the bars an item is cut from stand on a line of their own.
+func hasBars(b *takeoff.Bill, i takeoff.Item) bool {
 	return slices.ContainsFunc(b.Items, func(o takeoff.Item) bool {
 		return o.New && !o.Net() && o.Group() == i.Group() && o.Spec == i.Spec && o.Size == i.Size
 	})

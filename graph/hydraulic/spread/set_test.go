@@ -170,6 +170,40 @@ func TestNothingToSet(t *testing.T) {
 	}
 }
 
+// In a mode in which the valve stands shut, what it was set to in another mode changes nothing: the unit
+// gets in every sample what it gets unset. Nor is it set in such a mode.
+func TestSetInOneModeShutInAnother(t *testing.T) {
+	text := strings.Replace(setText, "KV", "8", 1) + `
+[[mode]]
+name = "on"
+speeds = { pump = "on" }
+[[mode]]
+name = "forced"
+speeds = { pump = "on" }
+positions = { bypass = "shut" }
+`
+	c, ds := description.Read("set.toml", []byte(text))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatal(ds)
+	}
+	r := Of(nil, laying.Of(c.At(graph.After)), "unit", &Setting{Valve: "bypass", Mode: "on", Flow: 3.0 / 3600}, nil)
+	if r.Set == nil || len(r.Set.Modes) != 2 || r.Set.Modes[1].Mode != "forced" {
+		t.Fatalf("%+v", r.Set)
+	}
+	set, unset := r.Set.Modes[1].Unit, r.Of("forced", graph.After).Parts[5]
+	if !agree.Within(set.Low, unset.Low, 1e-9) || !agree.Within(set.Middle, unset.Middle, 1e-9) || !agree.Within(set.High, unset.High, 1e-9) {
+		t.Errorf("shut: %+v once set, %+v unset", set, unset)
+	}
+	for _, p := range r.Promises {
+		if p.Mode == "forced" && p.SetOf > 0 && (p.SetKept != p.Kept || p.SetOf != p.Of) {
+			t.Errorf("shut, %s: kept in %d of %d once set, %d of %d unset", p.Kind, p.SetKept, p.SetOf, p.Kept, p.Of)
+		}
+	}
+	if by := (&Setting{Valve: "bypass", Mode: "forced", Flow: 3.0 / 3600}); Of(nil, laying.Of(c.At(graph.After)), "unit", by, nil).Set != nil {
+		t.Error("set in a mode in which it is shut")
+	}
+}
+
 // Where a rising function is nought, found between bounds or not at all.
 func TestReach(t *testing.T) {
 	for _, c := range []struct {

@@ -353,7 +353,10 @@ func (p *printer) block(b form.Block, blanks bool) {
 	p.air(1.5)
 }
 
-const cellPad = 1.1
+const (
+	cellPad = 1.1  // mm, left and right of what a cell says
+	hair    = 0.01 // mm: widths that are the same to the last digit but one
+)
 
 func (p *printer) grid(g *form.Grid, blanks bool) {
 	widths := p.widths(g, blanks)
@@ -447,7 +450,7 @@ func (p *printer) lines(cells []string, widths []float64, head bool) [][]string 
 	p.f.SetFont(scene.PDFFont, style, p.size(tablePt))
 	out := make([][]string, min(len(cells), len(widths)))
 	for i := range out {
-		out[i] = p.wrap(cells[i], widths[i]-2*cellPad)
+		out[i] = p.wrap(cells[i], widths[i]-2*cellPad+hair) // as wide as its longest word, which is to fit
 	}
 	return out
 }

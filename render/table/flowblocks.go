@@ -325,6 +325,9 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		if names != nil {
 			mode = Capital(names.Mode(mode))
 		}
+		if i > 0 && p.Mode == r.Promises[i-1].Mode {
+			mode = "" // said above
+		}
 		text, samples := promiseText(s, p), fmt.Sprintf("%d of %d", p.Kept, p.Of)
 		if p.SetOf > 0 {
 			text += ", once the throttle is set by its reading"

@@ -2,6 +2,7 @@ package sticker
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/graph"
 	"dryfit/render/scene"
@@ -31,13 +32,11 @@ func Draw(in Input) []*scene.Scene {
 	columns, rows := int(area.W()/leastW), int(area.H()/leastH)
 	w, h := area.W()/float64(columns), area.H()/float64(rows)
 	in.Labels = whole(in.Labels, w-2*insetW, h-2*insetW)
-	each := columns * rows
-	of := (len(in.Labels) + each - 1) / each
+	sheets := shared(in.Labels, columns*rows)
 	var out []*scene.Scene
-	for n := range of {
-		s := page(in, n+1, of)
+	for n, labels := range sheets {
+		s := page(in, n+1, len(sheets))
 		at := s.Area()
-		labels := in.Labels[n*each : min((n+1)*each, len(in.Labels))]
 		used := (len(labels) + columns - 1) / columns
 		s.Add(grid(at, columns, used, w, h, len(labels)-(used-1)*columns)...)
 		for i, l := range labels {
@@ -47,6 +46,21 @@ func Draw(in Input) []*scene.Scene {
 		out = append(out, s.Scene)
 	}
 	return out
+}
+
+// shared shares labels out over sheets of so many each: those of valves begin a sheet of their own
+// where that takes no more sheets, so that none of them stands alone on the last.
+func shared(labels []Sticker, each int) [][]Sticker {
+	whole := slices.Collect(slices.Chunk(labels, each))
+	valves := slices.IndexFunc(labels, func(l Sticker) bool { return l.Valve })
+	if len(whole) < 2 || valves < 1 {
+		return whole
+	}
+	apart := slices.AppendSeq(slices.Collect(slices.Chunk(labels[:valves], each)), slices.Chunk(labels[valves:], each))
+	if len(apart) > len(whole) {
+		return whole
+	}
+	return apart
 }
 
 // whole hangs two labels on a valve, or more, where one of a width and height would cut off what it says.

@@ -169,3 +169,29 @@ func TestNothingOverlaps(t *testing.T) {
 		}
 	}
 }
+
+// Labels of valves stand together where that takes no sheet more; the rest goes on as it comes.
+func TestValvesOnASheetOfTheirOwn(t *testing.T) {
+	of := func(pieces, valves int) []Sticker {
+		out := make([]Sticker, pieces+valves)
+		for i := range valves {
+			out[pieces+i].Valve = true
+		}
+		return out
+	}
+	for _, c := range []struct {
+		pieces, valves int
+		want           []int
+	}{
+		{16, 4, []int{20}}, {16, 5, []int{16, 5}}, {18, 22, []int{20, 20}}, {25, 5, []int{20, 10}}, {21, 20, []int{20, 1, 20}}, {0, 21, []int{20, 1}}, {21, 0, []int{20, 1}},
+	} {
+		var got []int
+		all := 0
+		for _, s := range shared(of(c.pieces, c.valves), 20) {
+			got, all = append(got, len(s)), all+len(s)
+		}
+		if !slices.Equal(got, c.want) || all != c.pieces+c.valves {
+			t.Errorf("%d pieces and %d valves on sheets of %v, not %v", c.pieces, c.valves, got, c.want)
+		}
+	}
+}

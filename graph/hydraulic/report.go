@@ -329,7 +329,7 @@ func (v *view) notes() {
 		}
 		if m.Pump != nil {
 			running = true
-			two := v.f.Two && m.Rise.Curve.Rises()
+			two := v.f.Two && m.Rise.Curve.Rises() && math.Abs(v.f.Other[m.Edges[0]]-q) > 1e-5*v.f.FlowScale // another pump may be the one that holds twice
 			if q == 0 && !two {
 				add(p, graph.Warning, "open a way for its water", "%q runs and no water passes it", p.ID)
 			}

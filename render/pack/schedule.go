@@ -2,6 +2,7 @@ package pack
 
 import (
 	"slices"
+	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
@@ -47,6 +48,9 @@ const (
 // itself is what stands for a valve that no hand moves.
 const itself = "works by itself"
 
+// asSet is a throttle that stays where its first row had it set.
+const asSet = "as set"
+
 type valve struct {
 	part *graph.Part
 	duty duty
@@ -74,8 +78,14 @@ func valveSchedule(p *plan.Plan, j jobIn) schedule {
 			valves[i].hand = drawing.Hand(p, v.part)
 		}
 	}
-	for _, m := range plan.Summarise(p) {
-		s.Rows = append(s.Rows, modeRow(p, m, valves))
+	for i, m := range plan.Summarise(p) {
+		row := modeRow(p, m, valves)
+		for k, at := range row.Positions {
+			if i > 0 && at == s.Rows[0].Positions[k] && strings.HasPrefix(at, "set ") {
+				row.Positions[k] = asSet // by what, the first row tells
+			}
+		}
+		s.Rows = append(s.Rows, row)
 	}
 	for _, st := range practice.States(j.Job) {
 		row := valveRow{State: st.Name, Unit: "on", Note: j.say(st.Note)}
@@ -210,7 +220,7 @@ func position(st practice.State, v valve) string {
 		if st.Isolated || st.Emptied {
 			return "OPEN"
 		}
-		return "as set"
+		return asSet
 	case serves:
 		if st.Isolated || st.Emptied {
 			return "OPEN"

@@ -155,3 +155,21 @@ func TestNoUnitNoSchedule(t *testing.T) {
 		t.Errorf("a schedule of nothing: %+v", s)
 	}
 }
+
+// What a throttle is set by is said once: the modes after the first point to it.
+func TestThrottleIsToldOnce(t *testing.T) {
+	p := demoPlan(t, "large-circulation")
+	s := valveSchedule(p, factsOf(p, quantity.MetricSystem))
+	k := slices.Index(s.Valves, "V3")
+	if k < 0 || len(s.Rows) < 3 {
+		t.Fatalf("valves %v in %d states", s.Valves, len(s.Rows))
+	}
+	if at := s.Rows[0].Positions[k]; !strings.HasPrefix(at, "set with the circulation pump and the jet pump running") {
+		t.Errorf("the first row says %q", at)
+	}
+	for _, r := range s.Rows[1:3] {
+		if r.Positions[k] != "as set" {
+			t.Errorf("%s: %q", r.State, r.Positions[k])
+		}
+	}
+}

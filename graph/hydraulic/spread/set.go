@@ -90,10 +90,9 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		return
 	}
 	want := g.Flow * (1 + g.Reading.Middle + steps(sample.Point(i, len(s.all)+2), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle))
-	room := 0
 	// above is ln of the unit's flow over the flow wanted, with the valve's loss times e to the x: it rises with x.
 	above := func(x float64) (float64, bool) {
-		a := s.solveSet(g.at.after, values, x, room)
+		a := s.solveSet(g.at.after, values, x)
 		if a.sol == nil {
 			return 0, false
 		}
@@ -114,7 +113,7 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 	}
 	graph.SideBySide(len(s.modes), func(n int) {
 		m := s.modes[n]
-		a := s.solveSet(m.after, values, x, room)
+		a := s.solveSet(m.after, values, x)
 		if a.sol == nil || m.unit < 0 {
 			return
 		}
@@ -126,8 +125,9 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 }
 
 // solveSet solves a stage with the values of the unknowns and the loss of the valve that is set
-// times e to the x, whatever its Kv was taken to be.
-func (s *spreader) solveSet(st *spreadStage, values []float64, x float64, room int) answer {
+// times e to the x, whatever its Kv was taken to be. It is written where the first answer of those just
+// solved stood, which has been taken up by then.
+func (s *spreader) solveSet(st *spreadStage, values []float64, x float64) answer {
 	p := &hydraulic.Perturb{}
 	for k := range s.all {
 		if u := &s.all[k]; u.part != s.setting.Valve {
@@ -135,7 +135,7 @@ func (s *spreader) solveSet(st *spreadStage, values []float64, x float64, room i
 		}
 	}
 	timesPart(st.model, &p.Loss, s.setting.Valve, math.Exp(x))
-	return s.sampled(st, p, room)
+	return s.sampled(st, p, 0)
 }
 
 // Where a search for a setting ends.
@@ -226,12 +226,14 @@ func (s *spreader) settled() *Set {
 	return &g.Set
 }
 
-// keptSet counts in how many samples a promise of the unit's flow is kept once the valve is set.
+// keptSet counts in how many samples a promise of the unit's flow or of the jets' is kept once the
+// valve is set.
 func (s *spreader) keptSet(p *Promise) {
 	g, u := s.setting, s.unitPart
 	if g == nil || u.Unit == nil {
 		return
 	}
+	of := g.flow
 	var holds func(v float64) bool
 	switch p.Kind {
 	case LeastFlow:
@@ -240,6 +242,8 @@ func (s *spreader) keptSet(p *Promise) {
 		holds = func(v float64) bool { return v >= u.Unit.Rated }
 	case MostFlow:
 		holds = func(v float64) bool { return v <= u.Unit.Most }
+	case JetsTenth:
+		of, holds = g.jets, lessThanATenth
 	default:
 		return
 	}
@@ -247,7 +251,7 @@ func (s *spreader) keptSet(p *Promise) {
 		if m.name != p.Mode {
 			continue
 		}
-		for _, v := range g.flow[n] {
+		for _, v := range of[n] {
 			if p.SetOf++; holds(v.value) {
 				p.SetKept++
 			}

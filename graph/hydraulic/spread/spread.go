@@ -469,10 +469,13 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 		out = append(out, m.promise(CheckState, p.Part.ID, graph.Say("%s is %s", p.Part.ID, p.State), m.after.parts[i], func(v float64) bool { return (v > 0) == open }))
 	}
 	if len(m.jetsChange) > 0 {
-		out = append(out, m.promise(JetsTenth, "", graph.Say("the jets lose less than a tenth of today's flow"), m.jetsChange, func(v float64) bool { return v > -0.1 }))
+		out = append(out, m.promise(JetsTenth, "", graph.Say("the jets lose less than a tenth of today's flow"), m.jetsChange, lessThanATenth))
 	}
 	return out
 }
+
+// lessThanATenth reports whether a change, as a share, is a loss of less than a tenth, or none.
+func lessThanATenth(change float64) bool { return change > -0.1 }
 
 // jetsFlow is the flow through all jet groups, m³/s.
 func jetsFlow(s *hydraulic.Solution) float64 {

@@ -114,6 +114,36 @@ func TestPagesAreNumbered(t *testing.T) {
 	}
 }
 
+// However full a page is, a table's title stands on the page of its head and its first row.
+func TestTitleStaysWithItsTable(t *testing.T) {
+	for lines := 30; lines < 60; lines++ {
+		b := &Book{Job: graph.Job{Name: "Invented", Date: "2026-05-11"}, Chapters: []Chapter{{ID: "a", Title: "A", For: Fitter, NewPage: true}}}
+		for range lines {
+			b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Words, Text: "filler"})
+		}
+		grid := &form.Grid{Header: []string{"what"}, Rows: [][]string{{"firstrow " + strings.Repeat("goes on ", 90)}, {"second"}}}
+		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Table, Block: form.Block{Title: "Thetitle", Grid: grid}})
+		p := b.printer()
+		p.print()
+		p.f.SetCompression(false)
+		var out bytes.Buffer
+		if err := p.f.Output(&out); err != nil {
+			t.Fatal(err)
+		}
+		on := func(word string) (pages []int) {
+			for i, s := range strings.Split(out.String(), "\nstream\n")[1 : p.page+1] {
+				if strings.Contains(s, "\x00"+strings.Join(strings.Split(word, ""), "\x00")) {
+					pages = append(pages, i+1)
+				}
+			}
+			return pages
+		}
+		if title, row := on("Thetitle"), on("firstrow"); len(title) != 1 || !slices.Equal(title, row) {
+			t.Errorf("after %d lines the title stands on page %v, the first row on %v", lines, title, row)
+		}
+	}
+}
+
 // No word is lost by wrapping, however narrow the column.
 func TestWrapKeepsEveryLetter(t *testing.T) {
 	p := sample().printer()

@@ -338,7 +338,9 @@ func (p *printer) hold(text string) {
 // block writes a table with its head on every page, then its lines.
 func (p *printer) block(b form.Block, blanks bool) {
 	if b.Title != "" {
-		p.room(20)
+		p.f.SetFont(scene.PDFFont, "B", p.size(subPt))
+		title := float64(len(p.wrap(b.Title, p.wide())))*p.size(subPt)*ptMM*line + 1.8
+		p.room(max(20, title+p.start(b.Grid, blanks)))
 		p.air(1)
 		p.text(b.Title, subPt, true, 0, p.wide())
 		p.air(0.8)
@@ -359,12 +361,8 @@ const (
 )
 
 func (p *printer) grid(g *form.Grid, blanks bool) {
-	widths := p.widths(g, blanks)
-	least := 0.0
-	if blanks {
-		least = 8 * p.scale
-	}
-	p.room(16)
+	p.room(p.start(g, blanks))
+	widths, least := p.widths(g, blanks), p.leastRow(blanks)
 	p.row(p.lines(g.Header, widths, true), widths, g, true, 0)
 	for _, r := range g.Rows {
 		lines := p.lines(r, widths, false)
@@ -375,6 +373,31 @@ func (p *printer) grid(g *form.Grid, blanks bool) {
 		p.row(lines, widths, g, false, least)
 	}
 	p.air(1.2)
+}
+
+// leastRow is how high a row is at the least, mm: one to be filled in has room for a hand.
+func (p *printer) leastRow(blanks bool) float64 {
+	if blanks {
+		return 8 * p.scale
+	}
+	return 0
+}
+
+// mostStart is how much of a page at most is kept free for the start of a table, mm.
+const mostStart = 60
+
+// start is how much room a table begins in, mm: that of its head and its first row, which no page's
+// end parts from one another or from their title.
+func (p *printer) start(g *form.Grid, blanks bool) float64 {
+	if g == nil || len(g.Header) == 0 {
+		return 0
+	}
+	widths := p.widths(g, blanks)
+	h := p.height(p.lines(g.Header, widths, true), 0)
+	if len(g.Rows) > 0 {
+		h += p.height(p.lines(g.Rows[0], widths, false), p.leastRow(blanks))
+	}
+	return min(max(h, 16), mostStart)
 }
 
 // widths shares the page's width out: every column what its longest word needs, then the

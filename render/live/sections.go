@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"html/template"
 	"path/filepath"
+	"regexp"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -52,7 +53,7 @@ func Quick(s *whatif.Study) ([]Section, error) {
 	out := []Section{
 		{ID: AnswerID, HTML: AnswerHTML(&whatif.Answer{Job: *j, Plan: p}, nil)}, {ID: ControlsID, HTML: ControlsHTML(s)},
 		{ID: CutID, HTML: CutHTML(s)},
-		{ID: HeadID, HTML: headHTML(p.Circuit.Job, j.File)}, {ID: FindingsID, HTML: FindingsHTML(j, p.Findings, units)},
+		{ID: HeadID, HTML: headHTML(p.Circuit.Job, j.File) + paperHTML(j)}, {ID: FindingsID, HTML: FindingsHTML(j, p.Findings, units)},
 	}
 	chapters, err := chaptersOf(p, units, func(id string) bool { return contains(quickChapters, id) })
 	return append(out, chapters...), err
@@ -155,6 +156,33 @@ func headHTML(job graph.Job, file string) string {
 	}
 	return b.String()
 }
+
+// paperHTML says how the whole pack is made of a job that is looked at.
+func paperHTML(j *whatif.Job) string {
+	words := []string{"dryfit pack -o pack"}
+	if j.Units != "" {
+		words = append(words, "--units "+j.Units)
+	}
+	names := []string{j.File}
+	for _, c := range j.Catalogs {
+		names = append(names, c.Name)
+	}
+	for i, name := range names {
+		switch { // what every shell reads as it is written
+		case strings.ContainsAny(name, "\"$`!%'") || strings.HasPrefix(name, "-"):
+			return ""
+		case !plainName.MatchString(name):
+			names[i] = `"` + name + `"`
+		}
+	}
+	for _, c := range names[1:] {
+		words = append(words, "--catalog "+c)
+	}
+	return fmt.Sprintf("<p class=\"note writes\">For paper, and to take along: <kbd>%s</kbd>, where dryfit was started.</p>\n", text(strings.Join(append(words, names[0]), " ")))
+}
+
+// plainName is a name that no shell takes apart.
+var plainName = regexp.MustCompile(`^[\pL\pN._/:@+,-]+$`)
 
 // text makes what a user wrote inert in a page.
 func text(s string) string { return template.HTMLEscapeString(graph.Inert(s)) }

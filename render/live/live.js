@@ -504,9 +504,13 @@ function drawnAs(e) {
 	return "";
 }
 
-/** What is drawn at a place of the window, or near it: a line is thin, a thumb is not. @param {number} x @param {number} y */
+/** How far from a place something drawn still counts as meant, px: a line is thin, a thumb is not. */
+const near = 14;
+
+/** What is drawn at a place of the window, or near it, the nearest first. The rings stand closer
+ * than the thinnest line is wide: none slips through. @param {number} x @param {number} y */
 function drawnAt(x, y) {
-	for (const far of [0, 4, 9, 14]) {
+	for (let far = 0; far <= near; far += 0.5) {
 		for (let k = 0; k < (far ? 8 : 1); k++) {
 			for (const e of document.elementsFromPoint(x + far * Math.cos(k * Math.PI / 4), y + far * Math.sin(k * Math.PI / 4))) {
 				const id = drawnAs(e);

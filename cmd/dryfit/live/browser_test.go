@@ -302,6 +302,11 @@ func TestPageInABrowser(t *testing.T) {
 		if text := click("run:" + strings.ReplaceAll(run, ">", "-to-")); !strings.Contains(text, run) {
 			t.Errorf("of %s it says %s", run, text)
 		}
+		// a click beside a line means it, at every distance a thumb misses it by
+		b.js(`document.querySelector('[data-id="drawing-schematic"] [class="symbol:tub"]').scrollIntoView({ block: "center" })`)
+		if missed := b.js(`(() => { const e = document.querySelector('[data-id="drawing-schematic"] [class="symbol:tub"]'); const q = e.getPointAtLength(0.4 * e.getTotalLength()).matrixTransform(e.getScreenCTM()); const at = []; for (let d = 0; d <= near; d += 0.25) { if (!drawnAt(q.x, q.y + d)) { at.push(d); } } return at.join(" "); })()`); missed != "" {
+			t.Errorf("beside the tub's lowest line nothing is meant at %s px", missed)
+		}
 		// the reverse: a row of a list
 		b.js(`document.querySelector('#page td[data-about="pump"]').click()`)
 		b.wait("the pump", `document.getElementById("about-head").textContent.includes("pump") && document.querySelectorAll('[data-id="drawing-schematic"] svg .lit').length > 0`)

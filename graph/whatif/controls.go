@@ -134,29 +134,21 @@ func (m *maker) valves() {
 			continue
 		}
 		c := Control{ID: "valve-" + p.ID, Group: groupValves, Label: m.valveName(p.Part), InFile: m.inFile(p.ID)}
+		if e := m.element(); !c.InFile && e != nil && e.ID == p.ID {
+			c.Of = bypassID
+		}
 		if p.Valve.Kv > 0 {
-			now := quantity.Round(p.Valve.Kv, 2)
-			c.Label, c.Unit, c.Low, c.High, c.Step, c.Now = c.Label+", Kv", "m3/h", 0.1, quantity.Round(3*now+1, 0), 0.1, now
+			c.follows = func(set *settle.Stage) (float64, bool) { return kvOf(set.Part(p.ID)) }
+			c.Now, _ = c.follows(m.set)
+			c.Label, c.Unit, c.Low, c.High, c.Step = c.Label+", Kv", "m3/h", 0.1, quantity.Round(3*c.Now+1, 0), 0.1
 			m.add(scale(c, func(x float64) []edit {
 				return []edit{ofPart(p.ID, description.QuoteText(quantity.Trim(x)+" m3/h"), "kv")}
 			}))
 			continue
 		}
-		c.follows = func(set *settle.Stage) (float64, bool) {
-			q := set.Part(p.ID)
-			switch {
-			case q == nil || q.Valve == nil || q.Valve.Kv > 0:
-				return 0, false
-			case q.Valve.PositionSet:
-				return quantity.Round(100*float64(q.Valve.Position), 6), true
-			}
-			return 100, true
-		}
+		c.follows = func(set *settle.Stage) (float64, bool) { return openOf(set.Part(p.ID)) }
 		c.Unit, c.High, c.Step = "% open", 100, 1
 		c.Now, _ = c.follows(m.set)
-		if e := m.element(); !c.InFile && e != nil && e.ID == p.ID {
-			c.Of = bypassID
-		}
 		m.add(scale(c, func(x float64) []edit {
 			value := description.QuoteText(quantity.Trim(x) + " %")
 			out := []edit{ofPart(p.ID, value, "position")}
@@ -168,6 +160,27 @@ func (m *maker) valves() {
 			return out
 		}))
 	}
+}
+
+// kvOf is the Kv a hand valve is set to, m3/h; false of any other part, and of one whose position
+// is said.
+func kvOf(p *settle.Part) (kv float64, there bool) {
+	if p == nil || p.Valve == nil || p.Valve.Kv <= 0 {
+		return 0, false
+	}
+	return quantity.Round(p.Valve.Kv, 2), true
+}
+
+// openOf is how far a hand valve is open, per cent; false of any other part, and of one whose Kv
+// is said.
+func openOf(p *settle.Part) (percent float64, there bool) {
+	switch {
+	case p == nil || p.Valve == nil || p.Valve.Kv > 0:
+		return 0, false
+	case p.Valve.PositionSet:
+		return quantity.Round(100*float64(p.Valve.Position), 6), true
+	}
+	return 100, true
 }
 
 // valveName says where a valve stands, for one the tool built in has no name of the user's.

@@ -75,3 +75,26 @@ func TestScaleIsTurnedBack(t *testing.T) {
 		t.Errorf("only tried: %q, %v", only, err)
 	}
 }
+
+// A valve the tool sets stands where it would set it with something else turned.
+func TestSetValveFollows(t *testing.T) {
+	text, _, err := demo(t, "two-speed").Text(Values{bypassID: "valve"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := studyOf(t, string(text))
+	valve := s.Control("valve-bypass")
+	if valve == nil || valve.Of != bypassID {
+		t.Fatalf("the valve of the bypass is turned by %+v", valve)
+	}
+	v := Values{"drop-unit": quantity.Trim(s.Control("drop-unit").High)}
+	a, err := s.Ask(v, plan.Flows)
+	if err != nil || a.Plan == nil {
+		t.Fatal(err)
+	}
+	got, ok := s.Following(a, v)[valve.ID]
+	want := Of(a.Job, a.Plan).Control(valve.ID)
+	if !ok || want == nil || !agree.Within(got, want.Now, 0) || agree.Within(got, valve.Now, 0.1) {
+		t.Errorf("it follows from %g to %g (%v), and is set to %+v", valve.Now, got, ok, want)
+	}
+}

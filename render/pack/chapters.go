@@ -67,6 +67,11 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	for _, l := range table.PlainLines(p, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: l})
 	}
+	if j.Unit == nil { // the work is what goes
+		for _, l := range j.saidTo(practice.Owner, practice.TakenOut()) {
+			c.Add(book.Item{Kind: book.Lead, Text: l})
+		}
+	}
 	if text := p.OnSiteText(); text != "" {
 		c.Add(book.Item{Kind: book.Lead, Text: table.Capital(text) + "."})
 	}

@@ -124,3 +124,18 @@ func TestOwnerReadsOfNoUnit(t *testing.T) {
 		}
 	}
 }
+
+// Where the work is to take a unit out the first page says so, before where the saw goes.
+func TestTakenOutIsTheAnswer(t *testing.T) {
+	file := filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", "unit-out.toml")
+	source, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := wanted(t, file, source, plan.Findings|plan.Flows|plan.Lists)
+	said := wordsOf(answer(p, factsOf(p, quantity.MetricSystem), form.Style{}))
+	gone, cut := strings.Index(said, "Taken out and not put back: HP1 heat pump."), strings.Index(said, "The first cut")
+	if gone < 0 || cut < gone {
+		t.Errorf("the answer is:\n%s", said)
+	}
+}

@@ -30,6 +30,9 @@ type Circuit struct {
 	// Gone holds, in the circuit of the after stage, the runs that were taken out whose two
 	// ends still stand: they say how far apart those ends are.
 	Gone []*Run
+	// HeatedAt is a part in the water that the unit is to heat, where its pipes or the request tell
+	// and are not in this circuit themselves: before the work, or built in at a place. Else "".
+	HeatedAt string
 	// Catalog is the embedded catalogue with the description's own rows laid over it.
 	Catalog *catalog.Catalog
 }
@@ -150,6 +153,9 @@ func (s Stage) in(existing, removed, remains bool) bool {
 func (c *Circuit) At(s Stage) *Circuit {
 	out := *c
 	out.Parts, out.Runs, out.Gone = nil, nil, nil
+	if s == Before && out.HeatedAt == "" {
+		out.HeatedAt = c.oldBesideUnit()
+	}
 	have := make(map[string]bool, len(c.Parts))
 	for _, p := range c.Parts {
 		if s.in(p.Existing, p.Removed, false) {

@@ -132,6 +132,7 @@ func (b *builder) addInLine(m *ModelPart) {
 // addJets sets up a group of jets, as many of them open as the mode says.
 func (b *builder) addJets(m *ModelPart) *laws.PartLaw {
 	p := m.Part
+	m.apart = b.set.Net().Apart(p)
 	if port, _ := b.set.Net().Inlet(p); port == graph.Out {
 		m.backward = true
 	}

@@ -150,7 +150,7 @@ func (v *view) part(i int) {
 		if out.Fed = out.Flow; m.backward {
 			out.Fed = -out.Flow
 		}
-		out.Fed = max(out.Fed, 0)
+		out.Fed, out.Apart = max(out.Fed, 0), m.apart
 	case graph.Pump:
 		v.pump(m, out)
 	case graph.CheckValve:

@@ -40,6 +40,7 @@ type PartFlow struct {
 	// what has one way through it; else 0.
 	Moving float64
 	Fed    float64 // m³/s, of jets: what leaves by them; 0 where water is drawn back through them, to a pump they are not on
+	Apart  bool    // jets: they are of another water than the unit's, and not among those of JetsFlow
 	// of a check valve
 	MarginPa   float64 // to its other state: shut: cracking minus the pressure across it; lifting: pressure across minus cracking
 	MarginFlow float64 // m³/s, the change of flow through its bypassed branch (shut) or through it (lifting) to the other state
@@ -96,11 +97,11 @@ func (s *Solution) Part(id string) *PartFlow {
 	return nil
 }
 
-// JetsFlow returns what leaves by all jet groups, m³/s, whichever way they are written, and
+// JetsFlow returns what leaves by all jet groups of the water that the unit heats, m³/s, whichever way they are written, and
 // whether there are any.
 func (s *Solution) JetsFlow() (flow float64, found bool) {
 	for i := range s.Parts {
-		if s.Parts[i].Part.Kind == graph.JetGroup {
+		if s.Parts[i].Part.Kind == graph.JetGroup && !s.Parts[i].Apart {
 			flow, found = flow+s.Parts[i].Fed, true
 		}
 	}

@@ -196,7 +196,7 @@ func waterPower(sol *hydraulic.Solution, pump *settle.Part) float64 {
 // heaterPump returns the pump whose water passes the element; nil where there is none.
 func heaterPump(st *settle.Stage) *settle.Part {
 	for _, e := range st.Circuit.OfKind(graph.ElementHeater) {
-		if pump := st.Net().Upstream(e).First(graph.Pump); pump != nil {
+		if pump := st.Net().Upstream(e).First(graph.Pump); pump != nil && !st.Net().Apart(e) {
 			return st.Part(pump.ID)
 		}
 	}

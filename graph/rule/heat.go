@@ -56,7 +56,7 @@ func elementState(in *Input, report Report) {
 		return
 	}
 	for _, e := range v.c.OfKind(graph.ElementHeater) {
-		if e.Element != nil && (e.Element.Disconnected || e.Element.Interlock != "") {
+		if v.net.Apart(e) || e.Element != nil && (e.Element.Disconnected || e.Element.Interlock != "") {
 			continue
 		}
 		// What becomes of it is part of the job, though the element was there before.

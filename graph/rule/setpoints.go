@@ -80,7 +80,7 @@ func setPointsAgree(in *Input, report Report) {
 			continue
 		}
 		for _, e := range v.c.OfKind(graph.ElementHeater) {
-			if e.Element == nil {
+			if e.Element == nil || v.net.Apart(e) {
 				continue
 			}
 			called := b.Pump != nil && b.Pump.Pump != nil && !b.Pump.Pump.AlwaysOn && b.Pump.Pump.RunsForHeat == ""
@@ -110,10 +110,10 @@ func setPointsAgree(in *Input, report Report) {
 	}
 }
 
-// elementInUse returns an element heater of the circuit that still heats, or nil.
+// elementInUse returns an element heater in the unit's water that still heats, or nil.
 func elementInUse(v *view) *graph.Part {
 	for _, e := range v.c.OfKind(graph.ElementHeater) {
-		if e.Element == nil || !e.Element.Disconnected {
+		if !v.net.Apart(e) && (e.Element == nil || !e.Element.Disconnected) {
 			return e
 		}
 	}
@@ -124,6 +124,9 @@ func elementInUse(v *view) *graph.Part {
 // interlock holds below the unit's set point for good.
 func elementMayPass(v *view) bool {
 	for _, e := range v.c.OfKind(graph.ElementHeater) {
+		if v.net.Apart(e) {
+			continue
+		}
 		if e.Element == nil || !e.Element.Disconnected && e.Element.Interlock != graph.InterlockSetPoint && e.Element.Interlock != graph.InterlockMode {
 			return true
 		}

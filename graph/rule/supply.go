@@ -66,7 +66,7 @@ func unitHoldsTub(in *Input, report Report) {
 // loss alone, W: while the unit is locked out nothing else does.
 func (v *view) elementHolds(lostW float64) bool {
 	for _, e := range v.c.OfKind(graph.ElementHeater) {
-		if e.Element != nil && !e.Element.Disconnected && e.Element.Interlock != "" && e.Element.PowerW >= lostW {
+		if e.Element != nil && !v.net.Apart(e) && !e.Element.Disconnected && e.Element.Interlock != "" && e.Element.PowerW >= lostW {
 			return true
 		}
 	}

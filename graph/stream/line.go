@@ -85,17 +85,23 @@ func (n *Net) Loops() []Line {
 	return out
 }
 
-// HeaterPump returns the pump on whose line heat belongs: the pump whose water comes to the
+// HeaterPump returns the pump on whose line heat belongs: of those in the unit's water (see
+// Apart) the pump whose water comes to the
 // element heater; of several such, or where there is none, one that is always on or has
 // several speeds; of several such the always-on one; else the only one, else the smallest
 // by its greatest flow. It is nil where there is no pump.
-func (n *Net) HeaterPump() *graph.Part {
+func (n *Net) HeaterPump() *graph.Part { return n.heaterPump(n.Apart) }
+
+func (n *Net) heaterPump(apart func(p *graph.Part) bool) *graph.Part {
 	var best *graph.Part
 	var bestRank [3]float64
 	for _, p := range n.Circuit.Pumps() {
 		rank := [3]float64{2, 0, greatestFlow(p)}
 		if n.Downstream(p).First(graph.ElementHeater) == nil {
 			rank[0] = 3
+		}
+		if apart(p) {
+			rank[0] += 2
 		}
 		switch {
 		case p.Pump != nil && p.Pump.AlwaysOn:

@@ -36,6 +36,7 @@ type Net struct {
 	way    []int8         // of each run: 1 from-to, -1 to-from, 0 stands
 	out    [][]int        // runs the water leaves each part by
 	in     [][]int        // runs the water comes to each part by
+	waters func() waters  // the bodies of water
 	pumps  func() []int   // of each part: the pump in whose line it stands; -1
 }
 
@@ -86,6 +87,7 @@ func NewNet(c *graph.Circuit) *Net {
 		n.in[b] = append(n.in[b], i)
 	}
 	n.pumps = sync.OnceValue(n.linePumps)
+	n.waters = sync.OnceValue(n.findWaters)
 	return n
 }
 

@@ -54,6 +54,9 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	j.SiteAir = practice.Temp{C: c.Site.AirC, Known: c.Site.AirSet}
 	j.Region, j.Earthing, j.OldPipe = c.Site.Region, c.Site.Earthing, c.Pipe.Material
 	for _, e := range c.OfKind(graph.ElementHeater) {
+		if f.net.Apart(e) {
+			continue
+		}
 		one := practice.Element{ID: f.names.Tag(e.ID)}
 		if e.Element != nil {
 			one.PowerW, one.Disconnected, one.Interlock = e.Element.PowerW, e.Element.Disconnected, e.Element.Interlock

@@ -52,7 +52,7 @@ func windows(list []graph.Hours) []heat.Window {
 // element returns the element heater that heats the tub today; nil where there is none.
 func (b *builder) element() *settle.Part {
 	for _, p := range b.in.Stage.Parts {
-		if p.Kind == graph.ElementHeater && p.Element != nil && (p.Existing || b.in.Unit == nil) {
+		if p.Kind == graph.ElementHeater && p.Element != nil && (p.Existing || b.in.Unit == nil) && !b.in.Stage.Net().Apart(p.Part) {
 			return p
 		}
 	}

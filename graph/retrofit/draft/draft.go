@@ -27,7 +27,7 @@ func Of(c *graph.Circuit) *Draft {
 	if c.Retrofit != nil {
 		d.Pos, d.asked = c.Retrofit.Pos, c.Retrofit
 	}
-	out.Retrofit = nil
+	out.Retrofit, out.HeatedAt = nil, c.AskedWater()
 	return d
 }
 

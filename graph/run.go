@@ -28,6 +28,7 @@ type Run struct {
 	From, To  PortRef
 	Spec      catalog.Spec // as written or [pipe]'s default
 	Size      catalog.Size // as written or [pipe]'s default
+	Material  string       // as printed on it, one of Materials; "": as [pipe] says
 	Existing  bool
 	Removed   bool
 	RemainsOf string // id of the existing run this is what is left of, after a cut; such a run is old pipe, in the after stage only

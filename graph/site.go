@@ -57,8 +57,11 @@ func Regions() []string { return []string{"uk", "eu", "us"} }
 // called protective multiple earthing.
 func Earthings() []string { return []string{"tn-s", "tn-c-s", "tt"} }
 
+// PVCU is what new rigid pipe is made of.
+const PVCU = "pvc-u"
+
 // Materials lists what old pipe is printed with.
-func Materials() []string { return []string{"pvc-u", "flexible-pvc", "abs", "cpvc"} }
+func Materials() []string { return []string{PVCU, "flexible-pvc", "abs", "cpvc"} }
 
 // HeatLoss is [heat-loss]: what is known of the tub's loss with the cover on, in one of
 // three forms, the best first.

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"math"
 
 	"dryfit/graph"
@@ -121,42 +122,46 @@ func pipeCanExpand(in *Input, report Report) {
 	}
 }
 
-// oldEnd returns a run of old rigid pipe that new work is cemented to, or nil.
-func oldEnd(v *view) *graph.Run {
+// oldEnds returns the runs of old rigid pipe that new work is cemented to.
+func oldEnds(v *view) []*graph.Run {
+	var out []*graph.Run
 	for _, r := range v.c.Runs {
 		if r.New() || r.Spec == "hose" || v.net.IsAir(r) || r.LengthMM == 0 && len(r.Legs) == 0 {
 			continue
 		}
 		for _, end := range []graph.PortRef{r.From, r.To} {
 			if p := v.net.Part(end.Part); p != nil && p.New() && p.Kind != graph.Union {
-				return r
+				out = append(out, r)
+				break
 			}
 		}
 	}
-	return nil
+	return out
 }
 
 func oldMaterialKnown(in *Input, report Report) {
 	v := in.ask()
-	r := oldEnd(v)
-	if r == nil || !v.job {
+	if !v.job {
 		return
 	}
-	d := graph.Diagnostic{Pos: or(v.c.Pipe.KeyPos["material"], v.c.Pipe.Pos), Severity: graph.Warning, Related: []graph.Related{hereRun(r)}}
-	if !d.Pos.IsValid() {
-		d.Pos = r.Pos
+	for _, r := range oldEnds(v) {
+		d := graph.Diagnostic{Pos: or(v.c.Pipe.KeyPos["material"], v.c.Pipe.Pos), Severity: graph.Warning, Related: []graph.Related{hereRun(r)}}
+		if !d.Pos.IsValid() || r.Material != "" {
+			d.Pos = r.Pos
+		}
+		switch m := cmp.Or(r.Material, v.c.Pipe.Material); m {
+		case "":
+			d.Message = graph.Say("what the old pipe of %q is made of is not said: 0 of 1 given, and new pipe is cemented to it", r.Said())
+			d.Hint = `read the print on the pipe and write it in [pipe], or on the run: material = "pvc-u", "flexible-pvc", "abs" or "cpvc"`
+		case "abs", "cpvc":
+			d.Message = graph.Say("the old pipe of %q is %s and the new is PVC: 0 cements of the usual tin hold both, needs 1 that is rated for the pair", r.Said(), m)
+			d.Hint = "join them by a union or coupling with seals, or by a transition cement rated for just this pair where the local code lets you"
+		default:
+			continue
+		}
+		report(false, d)
+		return // one is told: the others are of the same pipe
 	}
-	switch m := v.c.Pipe.Material; m {
-	case "":
-		d.Message = graph.Say("what the old pipe of %q is made of is not said: 0 of 1 given, and new pipe is cemented to it", r.Said())
-		d.Hint = `read the print on the pipe and write it in [pipe]: material = "pvc-u", "flexible-pvc", "abs" or "cpvc"`
-	case "abs", "cpvc":
-		d.Message = graph.Say("the old pipe of %q is %s and the new is PVC: 0 cements of the usual tin hold both, needs 1 that is rated for the pair", r.Said(), m)
-		d.Hint = "join them by a union or coupling with seals, or by a transition cement rated for just this pair where the local code lets you"
-	default:
-		return
-	}
-	report(false, d)
 }
 
 func bypassServiceable(in *Input, report Report) {

@@ -250,7 +250,11 @@ func Spec[T any](name string, at func(*T) *catalog.Spec) Field[T] {
 			case slices.Contains(r.specs(), s):
 				*at(into) = catalog.Spec(s)
 			default:
-				r.Fail(v, located.Near(s, r.specs()), "there is no pipe spec %s", located.Said(s))
+				hint := located.Near(s, r.specs())
+				if strings.HasPrefix(strings.ToLower(s), "abs") { // ASTM D2661: outside as ASTM D1785, from memory
+					hint = `inch pipe of ABS has the outside diameter of PVC: write spec = "pvc-sch40", and material = "abs" in [pipe] or on the run`
+				}
+				r.Fail(v, hint, "there is no pipe spec %s", located.Said(s))
 			}
 		},
 		Write: func(from *T) string {

@@ -39,6 +39,7 @@ var RunFields = slices.Concat([]field.Field[Draft]{
 	field.Needed(endField("to", func(d *Draft) *graph.PortRef { return &d.To }), `where it ends, such as to = "filter.in"`),
 	field.Spec("spec", func(d *Draft) *catalog.Spec { return &d.Spec }),
 	field.Size("size", func(d *Draft) *catalog.Size { return &d.Size }),
+	field.Word("material", graph.Materials(), func(d *Draft) *string { return &d.Material }),
 	field.Bool("existing", func(d *Draft) *bool { return &d.Existing }),
 	field.Bool("removed", func(d *Draft) *bool { return &d.Removed }),
 	field.Text("remains-of", `the id of the run it is what is left of`, func(d *Draft) *string { return &d.RemainsOf }),

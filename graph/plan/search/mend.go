@@ -105,6 +105,7 @@ func (s *search) with(t *trial, some []help) *trial {
 	}
 	before := s.today(c)
 	other := newSearch(c, before)
+	other.bound = &s.others
 	other.site.TriedBeside(s.site)
 	if t.parallel() {
 		branch := retrofit.BesideUnit(c, before.Layout)

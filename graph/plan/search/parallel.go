@@ -22,7 +22,7 @@ func (s *search) beside() {
 
 // inParallel tries the unit in parallel with one that is there.
 func (s *search) inParallel(branch *stream.UnitBranch) *trial {
-	t := &trial{unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage}
+	t := &trial{unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage, others: s.bound}
 	t.made(func() (*retrofit.Proposal, []graph.Diagnostic) { return s.site.Parallel(branch) })
 	if t.proposal == nil {
 		t.place = retrofit.Place{Run: firstRun(branch.ToUnitRuns)}

@@ -7,14 +7,19 @@ import (
 	"dryfit/graph/retrofit"
 )
 
-// mostPairs is how many other pairs of pipes to the unit are looked for at a place where the
-// best pair runs into something or can't be put together. Judgement, no source.
-const mostPairs = 4
+// How many other pairs of pipes to the unit are looked for where the best pair runs into something
+// or can't be put together: at a place, and in all the changes that are tried to make places
+// possible; in a circuit of more than a hundred runs as many fewer. Each is the circuit laid out
+// once more. Judgement, no source.
+const (
+	mostPairs  = 4
+	pairsOfAll = 48
+)
 
 // reroute looks for other pipes to the unit where those that were found can't be had: what
 // hangs on them, a drain or a bleed, runs into something, or nobody can put it together. The
 // finder keeps the pipes themselves clear; this is for the rest. Where no other pair does
-// either the first stays.
+// either the first stays, and where a change may look for none any more: it is then not said to do.
 func (t *trial) reroute(again func() (*retrofit.Proposal, []graph.Diagnostic)) {
 	if t.proposal == nil || !t.proposal.Led() {
 		return
@@ -28,7 +33,7 @@ func (t *trial) reroute(again func() (*retrofit.Proposal, []graph.Diagnostic)) {
 			t.proposal.Keep(t.proposal.Found())
 			return
 		}
-		if n == mostPairs {
+		if n == mostPairs || !t.mayLookOn() {
 			break
 		}
 		t.proposal.Refuse(to, from)
@@ -39,6 +44,18 @@ func (t *trial) reroute(again func() (*retrofit.Proposal, []graph.Diagnostic)) {
 	first.Keep(found)
 	t.proposal, t.built = first, built
 	t.stage = nil
+}
+
+// mayLookOn reports whether one more pair may be looked for, and counts it.
+func (t *trial) mayLookOn() bool {
+	switch {
+	case t.others == nil:
+	case *t.others >= pairsOfAll*100/max(100, len(t.proposal.Circuit.Runs)):
+		return false
+	default:
+		*t.others++
+	}
+	return true
 }
 
 // atFault tells which of the two pipes, with what stands in it and hangs on it, is in a sure

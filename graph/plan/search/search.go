@@ -26,6 +26,8 @@ type search struct {
 	judged   map[segment]runVerdict // what the rules on the circuit say
 	judging  int                    // how many runs were judged so
 	tries    int                    // changes tried to find what would make a place possible
+	others   int                    // other pairs of pipes looked for in trying them
+	bound    *int                   // where those are counted by what tries one of the changes; nil otherwise
 	todays   []*stage.Stage         // before the work, as those changes left it
 	changed  []*graph.Run           // runs as they changed them
 	tell     graph.Tell             // what is being done
@@ -69,7 +71,7 @@ func (s *search) places() { s.try(retrofit.Places(s.asked, s.before.Layout)) }
 func (s *search) try(places []retrofit.Place) {
 	var some, left []*trial
 	for _, place := range s.inOrder(places) {
-		t := &trial{place: place, unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage}
+		t := &trial{place: place, unit: s.asked.Retrofit.Unit, before: s.before.Layout.Stage, others: s.bound}
 		if !place.MeasureFirst {
 			t.findings = rule.ApplyCut(&rule.Input{Circuit: s.asked, Settled: s.settled, Cut: CutAt(s.asked, place, s.cutPos())})
 		} else {

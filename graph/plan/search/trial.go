@@ -30,6 +30,7 @@ type trial struct {
 	sketched  bool               // laid out as another trial is, for its flows alone
 	unsolved  []graph.Diagnostic // modes without an answer, and notes on those with one
 	unitFlows []unitFlow
+	others    *int // pairs of pipes looked for beside the first, of all changes tried; nil: none is tried here
 }
 
 // unitFlow is what the unit gets in one mode.

@@ -68,20 +68,30 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 }
 
 // toldByRule makes one finding of two: where [retrofit] had no room for what a rule then misses,
-// its note goes, and the rule's warnings say what the room lacks.
+// the rule's finding says so. Of two points with the one missing, nothing says which had no room:
+// then each stays as it was said.
 func toldByRule(ds []graph.Diagnostic) []graph.Diagnostic {
-	roomless := func(d graph.Diagnostic) bool {
-		return d.Severity == graph.Note && (d.Rule == "drain-at-low-points" || d.Rule == "bleed-at-high-points")
-	}
-	told := map[string]bool{}
-	for i := range ds {
-		if d := &ds[i]; d.Severity == graph.Warning {
-			if k := slices.IndexFunc(ds, func(o graph.Diagnostic) bool { return roomless(o) && o.Rule == d.Rule }); k >= 0 {
-				d.Hint, told[d.Rule] = ds[k].Hint, true
+	for _, name := range []string{"drain-at-low-points", "bleed-at-high-points"} {
+		missed, roomless := -1, -1
+		count := map[graph.Severity]int{}
+		for i, d := range ds {
+			if d.Rule != name {
+				continue
+			}
+			count[d.Severity]++
+			switch d.Severity {
+			case graph.Warning:
+				missed = i
+			case graph.Note:
+				roomless = i
 			}
 		}
+		if count[graph.Warning] == 1 && count[graph.Note] == 1 {
+			ds[missed].Hint = ds[roomless].Hint
+			ds = slices.Delete(ds, roomless, roomless+1)
+		}
 	}
-	return slices.DeleteFunc(ds, func(d graph.Diagnostic) bool { return roomless(d) && told[d.Rule] })
+	return ds
 }
 
 // ofNoPair reports what only follows from there being no pipes to where the unit stands: what is

@@ -79,3 +79,46 @@ count = 6
 		}
 	}
 }
+
+// The other water comes first in the file and is measured leg by leg too: the pipes to the unit
+// are found from the water that at-from names, as if it stood alone.
+func TestPlaceIsCountedInItsOwnWater(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/large-circulation.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := replaced(t, string(data), []string{"cut = \"return-line\"\n", ""})
+	other := `
+[[part]]
+id = "spa"
+kind = "tub"
+ports = ["out", "back"]
+
+[[part]]
+id = "spa-pump"
+kind = "pump"
+existing = true
+type = "two-speed-pump"
+runs-for-heat = "hours"
+
+[[run]]
+from = "spa.out"
+to = "spa-pump.in"
+existing = true
+legs = ["right 700 mm"]
+
+[[run]]
+from = "spa-pump.out"
+to = "spa.back"
+existing = true
+legs = ["up 300 mm", "left 900 mm"]
+
+`
+	first := regexp.MustCompile(`(?m)^\[\[part\]\]\nid = "tub"`).FindStringIndex(text)[0]
+	both := work(t, read(t, "both.toml", []byte(text[:first]+other+text[first:])), plan.Findings)
+	for _, d := range both.Findings {
+		if d.Severity == graph.Error {
+			t.Errorf("%s [%s]", d.Message, d.Rule)
+		}
+	}
+}

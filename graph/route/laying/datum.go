@@ -182,12 +182,17 @@ func (l *work) settle(w *web, place []graph.Vec, group []int) {
 }
 
 // datum chooses the port from which everything is measured: a tub's, if the new work (or
-// without new work anything) is placed from it; else the first port the new work has.
+// without new work anything) is placed from it; else the first port the new work has; before the work, of the water the unit is to heat.
 func (l *work) datum(w *web, group []int) int {
 	holds := -1 // the group with the new work
-	for _, pass := range []bool{true, false} {
+	net := l.set.Net()
+	for _, fits := range []func(r *graph.Run) bool{
+		func(r *graph.Run) bool { return r.New() },
+		func(r *graph.Run) bool { p := l.parts[r.From.Part]; return p == nil || !net.Apart(p) },
+		func(*graph.Run) bool { return true },
+	} {
 		for _, r := range l.c.Runs {
-			if i, ok := w.index[r.From.String()]; ok && holds < 0 && len(r.Legs) > 0 && (r.New() || !pass) {
+			if i, ok := w.index[r.From.String()]; ok && holds < 0 && len(r.Legs) > 0 && fits(r) {
 				holds = group[i]
 			}
 		}

@@ -101,10 +101,14 @@ func runPack(v *verb, args []string, w *world.World) int {
 	}
 	warnMissing(made.Missing, w)
 	code := j.say(p.Findings, w)
-	found := ""
-	if len(p.Findings) > 0 {
-		found = " (" + graph.InShort(p.Findings) + ")"
-	}
-	fmt.Fprintf(w.Stderr, "%s written%s: open %s\n", j.output, found, filepath.Join(j.output, "index.html"))
+	fmt.Fprintf(w.Stderr, "%s written%s: open %s\n", j.output, counted(p.Findings), filepath.Join(j.output, "index.html"))
 	return code
+}
+
+// counted is how many findings of each sort there are, in brackets; empty where there is none.
+func counted(ds []graph.Diagnostic) string {
+	if len(ds) == 0 {
+		return ""
+	}
+	return " (" + graph.InShort(ds) + ")"
 }

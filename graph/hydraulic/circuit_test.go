@@ -328,10 +328,11 @@ func TestRisingCurve(t *testing.T) {
 	// beside it a pump of the same curve on a line of its own, which holds at one flow, or is shut in
 	beside := strings.Replace(text, `ports = ["a", "b"]`, `ports = ["a", "b", "c", "d"]`, 1)
 	_, own, _ := strings.Cut(beside, "id = \"pump\"")
-	pump, runs, _ := strings.Cut(own, "[[part]]")
+	pump, after, _ := strings.Cut(own, "[[part]]")
+	_, runs, _ := strings.Cut(after, "[[run]]")
 	for position, shutIn := range map[string]bool{"open": false, "shut": true} {
 		other := strings.NewReplacer("id = \"pipe", "id = \"other-pipe", "\"pump.", "\"other-pump.", "\"filter.", "\"other-valve.", "tub.a", "tub.c", "tub.b", "tub.d").
-			Replace("\n[[part]]\nid = \"other-pump\"" + pump + "[[part]]\nid = \"other-valve\"\nkind = \"ball-valve\"\nposition = \"" + position + "\"\n" + runs[strings.Index(runs, "[[run]]"):])
+			Replace("\n[[part]]\nid = \"other-pump\"" + pump + "[[part]]\nid = \"other-valve\"\nkind = \"ball-valve\"\nposition = \"" + position + "\"\n[[run]]" + runs)
 		s := solve(t, beside+other+"\n[[mode]]\nname = \"on\"\nspeeds = { pump = \"on\", other-pump = \"on\" }\n", "on")
 		if !hasNote(s, `"pump" has two flows at which it holds`) || hasNote(s, `"other-pump" has two flows`) || hasNote(s, `"other-pump" runs and no water passes it`) != shutIn {
 			t.Errorf("the other pump's valve %s: %v", position, s.Notes)

@@ -303,7 +303,7 @@ func TestPageInABrowser(t *testing.T) {
 			t.Errorf("of %s it says %s", run, text)
 		}
 		// a click beside a line means it, at every distance a thumb misses it by
-		b.js(`document.querySelector('[data-id="drawing-schematic"] [class="symbol:tub"]').scrollIntoView({ block: "center" })`)
+		b.js(`document.querySelector('[data-id="drawing-schematic"] [class="symbol:tub"]').scrollIntoView({ block: "center" })`) //nolint:misspell // the word of the DOM
 		if missed := b.js(`(() => { const e = document.querySelector('[data-id="drawing-schematic"] [class="symbol:tub"]'); const q = e.getPointAtLength(0.4 * e.getTotalLength()).matrixTransform(e.getScreenCTM()); const at = []; for (let d = 0; d <= near; d += 0.25) { if (!drawnAt(q.x, q.y + d)) { at.push(d); } } return at.join(" "); })()`); missed != "" {
 			t.Errorf("beside the tub's lowest line nothing is meant at %s px", missed)
 		}

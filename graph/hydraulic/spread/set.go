@@ -98,7 +98,7 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		}
 		return math.Log(max(g.at.unitOf(a.sol), 1e-9) / want), true
 	}
-	x, state, ok := reach(above, g.open, shutAt)
+	x, state, ok := reach(above, g.open)
 	if !ok {
 		return
 	}
@@ -149,31 +149,31 @@ const (
 // near is how near a setting comes to what is wanted, as a share: finer than a hand sets a valve.
 const near = 0.003
 
-// reach finds where a rising function is nought, from 0 outwards and between two bounds: by steps
+// reach finds where a rising function is nought, from 0 outwards and between low and shutAt: by steps
 // that double until it is passed, then by false position (Illinois); of one that jumps past nought, the
 // side below. ok is false where a value can't be had.
-func reach(f func(float64) (float64, bool), low, high float64) (x float64, state int, ok bool) {
-	x = min(max(0, low), high)
+func reach(f func(float64) (float64, bool), low float64) (x float64, state int, ok bool) {
+	x = min(max(0, low), shutAt)
 	y, ok := f(x)
 	if !ok || math.Abs(y) < near {
 		return x, within, ok
 	}
 	a, fa := x, y // the last on the side it began
 	step := 0.5
-	for b, fb := x, y; ; {
+	for {
+		b := max(a-step, low)
 		if y < 0 {
-			b = min(a+step, high)
-		} else {
-			b = max(a-step, low)
+			b = min(a+step, shutAt)
 		}
-		if fb, ok = f(b); !ok || math.Abs(fb) < near {
+		fb, ok := f(b)
+		if !ok || math.Abs(fb) < near {
 			return b, within, ok
 		}
 		if (fb < 0) != (y < 0) {
 			x, state, ok = between(f, a, fa, b, fb)
 			return x, state, ok
 		}
-		if b == high {
+		if b == shutAt {
 			return b, atShut, true
 		}
 		if b == low {

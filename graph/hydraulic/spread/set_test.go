@@ -227,12 +227,12 @@ func TestReach(t *testing.T) {
 		at    float64 // where it is nought
 		want  float64
 		state int
-	}{{0, 0, within}, {0.3, 0.3, within}, {-2.5, -2.5, within}, {9, 9, within}, {-7, -4, atOpen}, {30, 18, atShut}} {
+	}{{0, 0, within}, {0.3, 0.3, within}, {-2.5, -2.5, within}, {9, 9, within}, {-7, -4, atOpen}, {30, shutAt, atShut}} {
 		calls := 0
 		x, state, ok := reach(func(x float64) (float64, bool) {
 			calls++
 			return math.Tanh((x - c.at) / 3), true
-		}, -4, 18)
+		}, -4)
 		if !ok || state != c.state || !agree.Within(x, c.want, 0.011) {
 			t.Errorf("nought at %g: %g (%d), want %g (%d)", c.at, x, state, c.want, c.state)
 		}
@@ -246,12 +246,12 @@ func TestReach(t *testing.T) {
 				return -0.3, true
 			}
 			return right, true
-		}, -4, 18)
+		}, -4)
 		if !ok || state != jumping || x >= at || x < at-0.01 {
 			t.Errorf("a jump at %g: %g (%d), want just below it (%d)", at, x, state, jumping)
 		}
 	}
-	if _, _, ok := reach(func(x float64) (float64, bool) { return x - 3, x < 1 }, -4, 18); ok {
+	if _, _, ok := reach(func(x float64) (float64, bool) { return x - 3, x < 1 }, -4); ok {
 		t.Error("a value that can't be had, and it goes on")
 	}
 }

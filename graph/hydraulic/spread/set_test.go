@@ -123,7 +123,7 @@ func TestSetByReading(t *testing.T) {
 		case MostFlow:
 			want = r.Set.Of
 		}
-		if want < 0 && p.SetOf != 0 || want >= 0 && (p.SetOf != r.Set.Of || math.Abs(float64(p.SetKept-want)) > 25) {
+		if want < 0 && p.SetOf != 0 || want >= 0 && (p.SetOf != r.Set.Of || !agree.Within(float64(p.SetKept), float64(want), 25)) {
 			t.Errorf("%s: kept in %d of %d once set, want about %d", p.Kind, p.SetKept, p.SetOf, want)
 		}
 	}

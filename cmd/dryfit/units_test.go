@@ -41,7 +41,7 @@ var exempt = []*regexp.Regexp{
 	regexp.MustCompile(`\b[\w-]+\.toml\b`),
 	regexp.MustCompile(`(?m)^ *[a-z][a-z.-]* *= .*`),
 	regexp.MustCompile(`stands on feet`),
-	regexp.MustCompile(`-sch[0-9]+ in the\b`), // pvc-sch40 in the pipe
+	regexp.MustCompile(`-sch[0-9]+ in the\b`),       // pvc-sch40 in the pipe
 	regexp.MustCompile(`[A-Z]\d+ K [0-9.]+`),        // a coefficient, in the cell after a part's
 	regexp.MustCompile(`[0-9] in (10|100|1,000)\b`), // 19 in 20 samples
 }

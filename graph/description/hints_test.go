@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/agree"
 	"dryfit/graph/description/located"
 )
 
@@ -107,4 +108,70 @@ func follow(t *testing.T, text string, line int, hint string) string {
 		lines = append(lines[:line], append([]string{written}, lines[line:]...)...)
 	}
 	return strings.Join(lines, "\n")
+}
+
+// What a hint shows as an example is in the units the file asks for, and about as much: within a sixth (6 kPa is 0.87 psi).
+func TestExamplesAreInTheFilesUnits(t *testing.T) {
+	const circuit = `
+[job]
+units = "inch"
+[water]
+volume = 300
+temperature = 100
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+below-water = 12
+[[part]]
+id = "pump"
+kind = "pump"
+npsh = [["30 gpm"]]
+[[part]]
+id = "filter"
+kind = "filter"
+loss = { flow = 26, drop = 1 }
+[[part]]
+id = "strainer"
+kind = "strainer"
+loss = "x"
+[[part]]
+id = "other-pump"
+kind = "pump"
+curve = "?"
+[[run]]
+from = "tub.a"
+to = "pump.in"
+legs = ["right"]
+`
+	_, metric := Read("m.toml", []byte(strings.Replace(circuit, `units = "inch"`, "", 1)))
+	_, inch := Read("i.toml", []byte(circuit))
+	var was, is strings.Builder
+	for i := range inch {
+		was.WriteString(string(metric[i].Hint) + "\n")
+		is.WriteString(string(inch[i].Hint) + "\n")
+	}
+	for _, c := range []struct {
+		metric, inch string
+		dim          quantity.Dimension
+	}{
+		{"1150 l", "300 gal", quantity.Volume}, {"38 °C", "100 °F", quantity.Temperature}, {"450 mm", "18 in", quantity.Length},
+		{"5.8 m3/h", "26 gpm", quantity.Flow}, {"2.4 m", "8 ft", quantity.Head}, {"6 kPa", "1 psi", quantity.Pressure},
+	} {
+		a, err := quantity.Parse(c.metric, c.dim)
+		b, err2 := quantity.Parse(c.inch, c.dim)
+		if err != nil || err2 != nil || !agree.Within(b.Value, a.Value, 0.16*a.Value) {
+			t.Errorf("%s and %s are not alike (%v, %v)", c.metric, c.inch, err, err2)
+		}
+		if !strings.Contains(was.String(), c.metric+`"`) || strings.Contains(is.String(), c.metric+`"`) || !strings.Contains(is.String(), c.inch+`"`) {
+			t.Errorf("%s: the hints are\n%s\nand in inch units\n%s", c.inch, was.String(), is.String())
+		}
+	}
+	for _, want := range []string{`"right 18 in"`, `[["26 gpm", "8 ft"], …]`, `{ flow = "44 gpm", drop = "1 psi" }`, `curve = [["0 gpm", "23 ft"], ["35 gpm", "7 ft"]]`} {
+		if !strings.Contains(is.String(), want) {
+			t.Errorf("no %s in inch units: %s", want, is.String())
+		}
+	}
 }

@@ -45,10 +45,12 @@ func inItsUnits(ds []graph.Diagnostic, units string) []graph.Diagnostic {
 	if units == "" {
 		return ds
 	}
-	in := func(t *quantity.Text) { *t = quantity.Text(t.In(quantity.SystemOf(units))) }
+	system := quantity.SystemOf(units)
+	in := func(t *quantity.Text) { *t = quantity.Text(t.In(system)) }
 	for i := range ds {
 		in(&ds[i].Message)
 		in(&ds[i].Hint)
+		ds[i].Hint = hintIn(ds[i].Hint, system)
 		for k := range ds[i].Related {
 			in(&ds[i].Related[k].Message)
 		}

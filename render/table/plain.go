@@ -32,7 +32,7 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 			if len(units) > 1 {
 				who = "heat pump " + names.Tag(u.ID)
 			}
-			line := plainUnit(who, u, likely(p, m.Mode, u.ID, flow), flow)
+			line := plainUnit(who, u, howSure(p, m.Mode, u.ID, flow), flow)
 			if i == 0 {
 				out = append(out, at+line)
 			} else {
@@ -46,16 +46,19 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 	return out
 }
 
-// likely is the range of a unit's flow in a mode, in brackets, nine of ten samples in it; "" where
-// none was made.
-func likely(p *plan.Plan, mode, unit string, flow func(float64) string) string {
+// howSure is the range of a unit's flow in a mode, in brackets, nine of ten samples in it: once the
+// throttle in its bypass is set by its reading, where one is. "" where none was made.
+func howSure(p *plan.Plan, mode, unit string, flow func(float64) string) string {
 	sol, ranges := p.After.Solution(mode), p.Ranges.Of(mode, graph.After)
 	if sol == nil || ranges == nil {
 		return ""
 	}
+	if set := p.Ranges.SetIn(mode, unit); set != nil {
+		return " (nine in ten: " + set.Unit.Words(flow) + ", once the bypass is set by its reading)"
+	}
 	for i, f := range sol.Parts {
 		if f.Part.ID == unit && i < len(ranges.Parts) {
-			return " (likely " + ranges.Parts[i].Words(flow) + ")"
+			return " (nine in ten: " + ranges.Parts[i].Words(flow) + ")"
 		}
 	}
 	return ""

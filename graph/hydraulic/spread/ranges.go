@@ -129,7 +129,9 @@ type Promise struct {
 	// SetKept of SetOf samples keep it once the throttle in the unit's bypass is set by its reading;
 	// both 0 where none is, or where that changes nothing of it.
 	SetKept, SetOf int
-	Accepted       string // why the fitter takes it on, by [[accept]]; "" where it isn't
+	// SetExact of them would keep one of the unit's flow were that reading exact.
+	SetExact int
+	Accepted string // why the fitter takes it on, by [[accept]]; "" where it isn't
 }
 
 // How often a judged promise must be kept: below WarnBelow it is a warning, below
@@ -154,6 +156,10 @@ func (p *Promise) Sure() float64 {
 	}
 	return p.Share
 }
+
+// Coarse reports whether it is broken by how coarsely the throttle's reading reads more than by all
+// else: an exact one would spare more than half of the breaches.
+func (p *Promise) Coarse() bool { return p.SetOf > 0 && 2*(p.SetOf-p.SetExact) < p.SetOf-p.SetKept }
 
 // Of100 is in how many of a hundred ways it is kept, rounded down: 94.9 is not 95.
 func (p *Promise) Of100() string { return quantity.Trim(math.Floor(100*p.Sure() + 1e-9)) }

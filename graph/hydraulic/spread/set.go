@@ -2,6 +2,7 @@ package spread
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
@@ -48,6 +49,9 @@ type setting struct {
 	open float64     // ln of the factor on the valve's loss at which it stands fully open
 	flow [][]sampled // by mode: the unit's flow
 	jets [][]sampled // by mode: the jets' change
+	// by mode: the unit's flow were the reading exact; in a mode it is not set in, as much of it more or
+	// less as the reading is, which within a tenth or so is near enough to tell what breaks a promise
+	exact [][]float64
 }
 
 // shutAt is ln of the factor on the loss of a valve at which it counts as shut: a ten thousandth of
@@ -59,7 +63,8 @@ func (s *spreader) setBy(by *Setting) *setting {
 	if by == nil || s.unitPart == nil {
 		return nil
 	}
-	out := &setting{Set: Set{Setting: *by}, flow: make([][]sampled, len(s.modes)), jets: make([][]sampled, len(s.modes))}
+	out := &setting{Set: Set{Setting: *by}, flow: make([][]sampled, len(s.modes)), jets: make([][]sampled, len(s.modes)),
+		exact: make([][]float64, len(s.modes))}
 	out.Reading, _ = tables.Spread(tables.SpreadReading, "measured")
 	for _, m := range s.modes {
 		if m.name == by.Mode && m.unit >= 0 {
@@ -89,7 +94,8 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 	if g == nil {
 		return
 	}
-	want := g.Flow * (1 + g.Reading.Middle + steps(sample.Point(i, len(s.all)+2), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle))
+	reads := 1 + g.Reading.Middle + steps(sample.Point(i, len(s.all)+2), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle)
+	want := g.Flow * reads
 	// above is ln of the unit's flow over the flow wanted, with the valve's loss times e to the x: it rises with x.
 	above := func(x float64) (float64, bool) {
 		a := s.solveSet(g.at.after, values, x)
@@ -103,6 +109,9 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		return
 	}
 	g.Of++
+	if state != within {
+		reads = 1
+	}
 	switch state {
 	case atShut:
 		g.Shut++
@@ -118,6 +127,7 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 			return
 		}
 		g.flow[n] = append(g.flow[n], sampled{m.unitOf(a.sol), a.past})
+		g.exact[n] = append(g.exact[n], m.unitOf(a.sol)/reads)
 		if then := jetsToday[n]; then.value > 0 {
 			g.jets[n] = append(g.jets[n], sampled{jetsFlow(a.sol)/then.value - 1, a.past || then.past})
 		}
@@ -256,7 +266,27 @@ func (s *spreader) keptSet(p *Promise) {
 				p.SetKept++
 			}
 		}
+		for i := 0; p.Kind != JetsTenth && i < len(g.exact[n]); i++ {
+			if holds(g.exact[n][i]) {
+				p.SetExact++
+			}
+		}
 	}
+}
+
+// SetIn returns what a mode comes to once the throttle in the bypass of a unit is set by its reading;
+// nil where none is, or nothing is promised of the unit's flow in the mode.
+func (r *Ranges) SetIn(mode, unit string) *SetMode {
+	promised := func(p Promise) bool { return p.SetOf > 0 && p.Mode == mode && p.Part == unit }
+	if r.Set == nil || !slices.ContainsFunc(r.Promises, promised) {
+		return nil
+	}
+	for i := range r.Set.Modes {
+		if r.Set.Modes[i].Mode == mode {
+			return &r.Set.Modes[i]
+		}
+	}
+	return nil
 }
 
 // UntilSet is said behind what moves the unit's flow: so far it goes only until a throttle is set by

@@ -101,6 +101,9 @@ func TestSetByReading(t *testing.T) {
 	if r.Set == nil || len(r.Set.Modes) != 1 || r.Set.Of != r.Samples {
 		t.Fatalf("%+v", r.Set)
 	}
+	if r.SetIn("on", "unit") != &r.Set.Modes[0] || r.SetIn("on", "other") != nil || r.SetIn("off", "unit") != nil {
+		t.Error("what it comes to once set is of the mode and of the unit in whose bypass the valve is")
+	}
 	unit := r.Set.Modes[0].Unit
 	if r.Set.Reached() < 950 || unit.OpenHigh || unit.OpenLow {
 		t.Fatalf("reached in %d of %d: %+v", r.Set.Reached(), r.Set.Of, unit)

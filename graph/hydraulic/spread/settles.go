@@ -6,7 +6,8 @@ import (
 )
 
 // Settles says which reading would settle a judged promise, and what it would tell: of a flow what
-// moves the unit's flow most in the promise's mode, of a pressure the level nobody gave, else how
+// moves the unit's flow most in the promise's mode, once a throttle is set by its reading a finer reading
+// where that is what breaks it and never again the throttle; of a pressure the level nobody gave, else how
 // much the pump puts on and the unit or the pipe stands. Empty where nothing would.
 func (r *Ranges) Settles(p *Promise) (reading, what quantity.Text) {
 	switch {
@@ -18,10 +19,17 @@ func (r *Ranges) Settles(p *Promise) (reading, what quantity.Text) {
 	case p.Kind == PipePressure:
 		return graph.Say("the print on %q for the pressure it stands, and the data sheet of %q for its head at no flow", p.Part, p.Pump),
 			graph.Say("the shut-off head of %q", p.Pump)
+	case r.Set != nil && p.Coarse():
+		return graph.Say("the flow through the unit, by a finer meter than its display, and %q set by that", r.Set.Valve),
+			graph.Say("the reading by which %q is set, good for %.0f %%", r.Set.Valve, 100*max(r.Set.Reading.High, -r.Set.Reading.Low))
 	}
 	var most *Influence
 	for i := range r.MeasureFirst {
-		if f := &r.MeasureFirst[i]; most == nil || f.UnitIn[p.Mode] > most.UnitIn[p.Mode]+alike {
+		f := &r.MeasureFirst[i]
+		if p.SetOf > 0 && r.Set != nil && f.Part == r.Set.Valve {
+			continue
+		}
+		if most == nil || f.UnitIn[p.Mode] > most.UnitIn[p.Mode]+alike {
 			most = f
 		}
 	}

@@ -211,15 +211,16 @@ positions = { bypass = "shut" }
 // samples one loses less than a tenth; other modes and other promises are left as they are.
 func TestJetsPromiseOnceSet(t *testing.T) {
 	s := &spreader{unitPart: &graph.Part{Unit: &graph.UnitData{Least: 1}}, modes: []*spreadMode{{name: "off"}, {name: "on"}}, setting: &setting{
-		flow: [][]sampled{nil, {{value: 2}, {value: 2}, {value: 0.5}}},
-		jets: [][]sampled{nil, {{value: -0.05}, {value: -0.11}, {value: -0.2}}},
+		flow:  [][]sampled{nil, {{value: 2}, {value: 2}, {value: 0.5}}},
+		jets:  [][]sampled{nil, {{value: -0.05}, {value: -0.11}, {value: -0.2}}},
+		exact: [][]float64{nil, {2, 1.8, 1}},
 	}}
-	for kind, want := range map[PromiseKind][2]int{JetsTenth: {1, 3}, LeastFlow: {2, 3}, CheckState: {0, 0}} {
+	for kind, want := range map[PromiseKind][3]int{JetsTenth: {1, 3, 0}, LeastFlow: {2, 3, 3}, CheckState: {0, 0, 0}} {
 		p, off := Promise{Mode: "on", Kind: kind}, Promise{Mode: "off", Kind: kind}
 		s.keptSet(&p)
 		s.keptSet(&off)
-		if p.SetKept != want[0] || p.SetOf != want[1] || off.SetOf != 0 {
-			t.Errorf("%s: %d of %d, want %v; in the other mode of %d", kind, p.SetKept, p.SetOf, want, off.SetOf)
+		if p.SetKept != want[0] || p.SetOf != want[1] || p.SetExact != want[2] || off.SetOf != 0 {
+			t.Errorf("%s: %d of %d, by an exact reading %d, want %v; in the other mode of %d", kind, p.SetKept, p.SetOf, p.SetExact, want, off.SetOf)
 		}
 	}
 }

@@ -129,6 +129,16 @@ func replaced(t *testing.T, text string, pairs []string) string {
 	return text
 }
 
+// Where the line has no room for the work that is said, and not that no pipes lead on from tees
+// that would lie beside it.
+func TestNoRoomIsSaidOnce(t *testing.T) {
+	wrong := put(text(t, "testdata/jobs/through-the-front.toml"), "[retrofit]\n", "[retrofit]\nextra = \"600 mm\"\n")
+	p := work(t, read(t, "no-room.toml", []byte(wrong)), plan.Findings)
+	if errs := errorsOf(p.Findings); len(errs) != 1 || !strings.Contains(errs[0], "of straight pipe between its sockets; the work needs") {
+		t.Errorf("found %q", errs)
+	}
+}
+
 // Where no pair of pipes leads to the unit that is said, with what helps, and not what follows
 // from it; what a way out holds that does alone is no second way out.
 func TestNoPairIsSaidOnce(t *testing.T) {

@@ -95,7 +95,8 @@ func toldByRule(ds []graph.Diagnostic) []graph.Diagnostic {
 }
 
 // ofNoPair reports what only follows from there being no pipes to where the unit stands: what is
-// drawn in their place is told at the same key, and closes no loop.
+// drawn in their place is told at the same key, and closes no loop. Where the line has no room
+// for the work itself, that none lead there from tees that lie beside it follows too.
 func (p *Plan) ofNoPair() func(d graph.Diagnostic) bool {
 	asked := p.Asked.Retrofit
 	if asked == nil || asked.Stand == nil {
@@ -106,7 +107,7 @@ func (p *Plan) ofNoPair() func(d graph.Diagnostic) bool {
 		return d.Severity == graph.Error && d.Rule == "retrofit" && d.Pos == at
 	})
 	return func(d graph.Diagnostic) bool {
-		return none && d.Severity == graph.Error && d.Rule == "routing" && d.Pos == at
+		return none && d.Severity == graph.Error && d.Pos == at && (d.Rule == "routing" || d.Rule == "retrofit" && p.tooShort())
 	}
 }
 

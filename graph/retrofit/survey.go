@@ -340,6 +340,8 @@ func inTheWay(met []string, nothing string) string {
 	switch {
 	case len(met) == 0:
 		return nothing
+	case len(met) == 1:
+		return ": in the way is " + met[0]
 	case len(met) > most:
 		met = append(met[:most:most], fmt.Sprintf("%d more", len(met)-most))
 	}

@@ -36,15 +36,17 @@ type line struct {
 	with, against []*graph.Part
 }
 
-// portsNotSwapped asks every machine, and the jets, by which port the water of their pump
+// portsNotSwapped asks every machine, feeder and group of jets by which port the water of their pump
 // comes. Where most of a pump's come by their outlet the pump is the one mixed up, for the
 // way of the water follows from its ports; else each that is passed backwards is. Of a pump
-// and a single machine that disagree nobody can tell which: both are named.
+// and a single machine that disagree nobody can tell which: both are named. The unit that is let
+// in at a cut tells nothing: it was joined the way the water was taken to go.
 func portsNotSwapped(in *Input, report Report) {
 	v := in.ask()
 	lines := map[string]*line{}
 	for _, p := range v.c.Parts {
-		if !machine(p.Kind) && p.Kind != graph.JetGroup {
+		letIn := in.Cut != nil && p.Kind == graph.HeatPump && p.New()
+		if letIn || !machine(p.Kind) && p.Kind != graph.Feeder && p.Kind != graph.JetGroup {
 			continue
 		}
 		inlet, r := v.net.Inlet(p)
@@ -85,7 +87,7 @@ func portsNotSwapped(in *Input, report Report) {
 func lookSwapped(report Report, p *graph.Part, l *line, backwards []*graph.Part) {
 	which := fmt.Sprintf("%s %q", p.Kind, p.ID)
 	hint := graph.Say("write %s.out where %s.in stands in the runs, and the other way round; the water's way is judged once that is mended", p.ID, p.ID)
-	if len(backwards) == 1 && machine(backwards[0].Kind) {
+	if len(backwards) == 1 && backwards[0].Kind != graph.JetGroup {
 		q := backwards[0]
 		which += fmt.Sprintf(" or of %s %q", q.Kind, q.ID)
 		hint = graph.Say("look which of the two it is, and write its out where its in stands in the runs, and the other way round; the water's way is judged once that is mended")
@@ -94,10 +96,9 @@ func lookSwapped(report Report, p *graph.Part, l *line, backwards []*graph.Part)
 	for _, q := range backwards {
 		related = append(related, here(q))
 	}
-	report(false, graph.Diagnostic{
-		Pos: p.Pos, Severity: graph.Error,
-		Message: graph.Say("in and out of %s look swapped: as written the pump sends its water through %s from outlet to inlet, and through %d of what stands on its line the right way",
-			which, partNames(l.against), len(l.with)),
-		Hint: hint, Related: related,
-	})
+	message := graph.Say("in and out of %s look swapped: as written the pump sends its water through %s from outlet to inlet", which, partNames(l.against))
+	if n := len(l.with); n > 0 {
+		message += graph.Say(", and through %d of what stands on its line the right way", n)
+	}
+	report(false, graph.Diagnostic{Pos: p.Pos, Severity: graph.Error, Message: message, Hint: hint, Related: related})
 }

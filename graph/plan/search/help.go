@@ -72,6 +72,9 @@ func (s *search) helps(t *trial) []help {
 		out = append(out, s.closingHelps(t)...)
 	}
 	out = append(out, s.placeHelps(t, rules)...)
+	if rules["routing"] && len(r.AdaptorsKept) > 0 {
+		out = append(out, leaving("adaptors-kept", "the new pipe goes straight in, or an adaptor is bought", func(r *graph.Retrofit) { r.AdaptorsKept = nil }))
+	}
 	if rules["retrofit"] || rules["clash"] || rules["routing"] {
 		out = append(out, s.closeHelps(t)...)
 		out = append(out, s.growHelps(t)...)

@@ -1,6 +1,10 @@
 package search
 
 import (
+	"slices"
+	"strconv"
+	"strings"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
@@ -20,9 +24,28 @@ func (s *search) next(t *trial, mends []quantity.Text) quantity.Text {
 		switch {
 		case (d.Rule == leastFlowRule || d.Rule == mostFlowRule || d.Rule == dirtyRule) && s.instead != "":
 			return text + "; of what was compared, " + s.instead
-		case d.Hint != "":
+		case t.followable(d):
 			return text + "; " + d.Hint
 		}
 	}
 	return text + "; decide whether the unit can stand elsewhere, or cut another pipe"
+}
+
+// followable reports whether what a finding says would help can be done where the file is
+// written: it names no pipe or part the tool put in itself, and, where no pipes lead to the unit, does
+// not speak of those that only stand for them.
+func (t *trial) followable(d graph.Diagnostic) bool {
+	switch {
+	case d.Hint == "":
+		return false
+	case t.proposal == nil:
+		return true
+	case t.proposal.Unled && (d.Rule == "clash" || d.Rule == "routing" || d.Rule == "assembly"):
+		return false
+	}
+	named := func(r *graph.Run) bool { return r.New() && strings.Contains(string(d.Hint), r.ID) }
+	placed := func(p *graph.Part) bool {
+		return d.Rule == "clash" && p.New() && strings.Contains(string(d.Hint), strconv.Quote(p.ID))
+	}
+	return !slices.ContainsFunc(t.proposal.Circuit.Runs, named) && !slices.ContainsFunc(t.proposal.Circuit.Parts, placed)
 }

@@ -1,6 +1,12 @@
 package search
 
-import "testing"
+import (
+	"testing"
+
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+	"dryfit/graph/retrofit"
+)
 
 // A change is said with what comes of it, or without where that is not known exactly.
 func TestWordMend(t *testing.T) {
@@ -11,5 +17,31 @@ func TestWordMend(t *testing.T) {
 	}
 	if got := string(wordMend(some, "", "")); got != change {
 		t.Errorf("without: %s", got)
+	}
+}
+
+// What is said to help where nothing that was tried does names nothing that the tool put in
+// itself: nobody can change it where it is written. Follows from the description, which has no
+// such pipe or part.
+func TestNextNamesNothingTheToolPutIn(t *testing.T) {
+	c := &graph.Circuit{Parts: []*graph.Part{{ID: "bypass", Kind: graph.BallValve}, {ID: "filter", Kind: graph.Filter, Existing: true}},
+		Runs: []*graph.Run{{ID: "tee-a.run-out>bypass.in"}, {ID: "return-line", Existing: true}}}
+	for _, one := range []struct {
+		rule, hint string
+		unled      bool
+		want       bool
+	}{
+		{"clash", "move leg 1 of tee-a.run-out>bypass.in at least 116 mm back", false, false},
+		{"clash", `move the leg that brings ball-valve "bypass" there at least 15 mm down`, false, false},
+		{"clash", "keep it at least 15 mm farther inside", true, false},
+		{"clash", `measure: the size of filter "filter"`, false, true},
+		{"routing", "make leg 1 of return-line at least 30 mm longer", false, true},
+		{"retrofit", "move the unit, or cut elsewhere", true, true},
+		{"retrofit", "", true, false},
+	} {
+		tried := &trial{proposal: &retrofit.Proposal{Circuit: c, Unled: one.unled}}
+		if got := tried.followable(graph.Diagnostic{Rule: one.rule, Hint: quantity.Text(one.hint)}); got != one.want {
+			t.Errorf("%s %q: %v", one.rule, one.hint, got)
+		}
 	}
 }

@@ -56,7 +56,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 	if best, ok := a.BestFor(after, len(branch.Pump.SpeedNames()) < 2); ok && best.Keeps {
 		note(graph.Say("the bypass takes the water that %q wants; with another in it, %s", branch.Unit.ID, advice.EffectWords(best)),
 			"leave bypass and spring to the tool, or write that one")
-		s.instead = "leave bypass and spring to the tool: another bypass would do"
+		s.instead = "leave bypass and spring to the tool: as long as the filter is clean another bypass keeps the unit's flow"
 		return out
 	}
 	most := a.Try(after, advice.ThrottleElement(0))

@@ -102,6 +102,12 @@ func TestTakenAsStraightIsNamed(t *testing.T) {
 		r := s.run("a.out", "b.in")
 		r.HasLength, r.LengthMM = true, 900
 		lay := Of(s.c)
+		r.LengthMM = 40
+		for _, d := range Of(s.c).Findings { // a run without legs is told to lengthen what it has
+			if strings.Contains(d.Hint.String(), "leg 1") {
+				t.Errorf("%s: %s", spec, d.Hint)
+			}
+		}
 		if len(lay.Pieces) != 1 || strings.Contains(findings(lay.Findings, graph.Note), "its pipe is cut as one straight piece") != want {
 			t.Errorf("%s: %d pieces, %v", spec, len(lay.Pieces), lay.Findings)
 		}

@@ -197,6 +197,14 @@ func (l *work) addPiece(i int, p route.Piece, from, to station, way, away graph.
 	path.Pieces = append(path.Pieces, index)
 }
 
+// asWritten names a leg of a run, or the run's length where that is all that was written.
+func asWritten(r *graph.Run, leg int) string {
+	if len(r.Legs) == 0 {
+		return "the length of " + r.ID
+	}
+	return route.LegWords(r, leg)
+}
+
 // judgePiece finds a piece too short for its two sockets.
 func (l *work) judgePiece(p *route.Piece) {
 	need := p.From.DepthMM + p.To.DepthMM
@@ -206,11 +214,11 @@ func (l *work) judgePiece(p *route.Piece) {
 	case p.CutMM < need-0.05:
 		l.find(pos, graph.Error,
 			graph.Say("piece %d, %s, has %s; its two sockets need %s (%s and %s)", p.Number, between, mm(math.Max(p.CutMM, 0)), mm(need), mm(p.From.DepthMM), mm(p.To.DepthMM)),
-			graph.Say("make %s at least %s longer", route.LegWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
+			graph.Say("make %s at least %s longer", asWritten(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
 	case p.CutMM < need+settle.BeadMM-0.05:
 		l.find(pos, graph.Warning,
 			graph.Say("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(settle.BeadMM)),
-			graph.Say("make %s %s longer", route.LegWords(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
+			graph.Say("make %s %s longer", asWritten(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
 	}
 }
 

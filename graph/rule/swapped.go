@@ -96,9 +96,10 @@ func lookSwapped(report Report, p *graph.Part, l *line, backwards []*graph.Part)
 	for _, q := range backwards {
 		related = append(related, here(q))
 	}
-	message := graph.Say("in and out of %s look swapped: as written the pump sends its water through %s from outlet to inlet", which, partNames(l.against))
-	if n := len(l.with); n > 0 {
-		message += graph.Say(", and through %d of what stands on its line the right way", n)
-	}
-	report(false, graph.Diagnostic{Pos: p.Pos, Severity: graph.Error, Message: message, Hint: hint, Related: related})
+	report(false, graph.Diagnostic{
+		Pos: p.Pos, Severity: graph.Error,
+		Message: graph.Say("in and out of %s look swapped: as written the pump sends its water through %s from outlet to inlet, and through %d of what stands on its line the right way",
+			which, partNames(l.against), len(l.with)),
+		Hint: hint, Related: related,
+	})
 }

@@ -60,6 +60,52 @@ func TestEverythingStandsOnASheet(t *testing.T) {
 	}
 }
 
+// Every piece of every example has its circle on a drawing, hose that only starts there too; none
+// is left for a list of its own.
+func TestEveryPieceHasItsCircle(t *testing.T) {
+	for _, file := range demos(t) {
+		circled := map[string]bool{}
+		for _, s := range drawnFile(t, file) {
+			for _, it := range s.Items {
+				switch x, ok := it.(scene.Text); {
+				case ok && x.Name == "piece-list":
+					t.Errorf("%s: a list besides the drawings: %q", filepath.Base(file), x.Text)
+				case ok && x.Name == "label:piece":
+					circled[x.Text] = true
+				}
+			}
+		}
+		for _, p := range input(t, file).Layout.Pieces {
+			if !circled[picture.Number(p.Number)] {
+				t.Errorf("%s: piece %d has no circle", filepath.Base(file), p.Number)
+			}
+		}
+	}
+}
+
+// A stub says between which joints its hose is cut, the near one first.
+func TestStubNamesItsJoints(t *testing.T) {
+	const file = "../../testdata/plug-in.toml"
+	words := wordsOf(drawnFile(t, file))
+	n := 0
+	for _, p := range input(t, file).Layout.Paths {
+		if !p.Run.New() || p.Located {
+			continue
+		}
+		for _, j := range input(t, file).Layout.Joints {
+			if j.Run != p.Run.ID {
+				continue
+			}
+			if n++; !slices.Contains(words, tag.Joint(j.Number)) {
+				t.Errorf("joint %d of %s is on no sheet", j.Number, p.Run.ID)
+			}
+		}
+	}
+	if n != 4 {
+		t.Errorf("%d joints at hose that is not drawn, want 4: two hoses have two ends each", n)
+	}
+}
+
 func alongAxis(v graph.Vec) bool {
 	n := 0
 	for _, c := range []float64{v.X, v.Y, v.Z} {

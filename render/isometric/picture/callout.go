@@ -86,6 +86,9 @@ func (c *callout) size() (w, h float64) {
 	return w, h
 }
 
+// ringClear is kept free round a ring, half its pen among it, mm.
+const ringClear = 0.2
+
 // RingR is the radius of the circle round a piece's number: 3M across. Source: common
 // practice, no source.
 func RingR(textW float64) float64 { return math.Max(3.1, textW/2+1.1) }
@@ -141,7 +144,7 @@ func (p *Picture) calloutAt(out []candidate, c callout, mid, dir scene.Point, w,
 	parts := []scene.Box{box.Grow(0.2)}
 	edge := w / 2
 	if c.ring {
-		parts = space.DiscBoxes(mid, w/2+0.3)
+		parts = space.DiscBoxes(mid, w/2+ringClear)
 	}
 	if !p.board.Clear(parts) {
 		return out
@@ -229,10 +232,15 @@ func (p *Picture) wantPieces() {
 			if piece.Spec.Flexible() && longest[piece] != i {
 				continue
 			}
-			p.wantCallout(callout{at: at, clear: 1.5, lines: []line{{Number(piece.Number), members.PieceEm, true}}, ring: true,
-				name: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
+			p.wantPiece(piece, at)
 		}
 	}
+}
+
+// wantPiece asks for a place for a piece's number near a spot on it.
+func (p *Picture) wantPiece(piece *route.Piece, at scene.Point) {
+	p.wantCallout(callout{at: at, clear: 1.5, lines: []line{{Number(piece.Number), members.PieceEm, true}}, ring: true,
+		name: "piece", rank: 1, plain: true, far: []float64{3, 4.5, 6.5, 9, 12, 16}})
 }
 
 // pieceSpots are the places of a member's pieces: of those between two fittings of a stack

@@ -1,7 +1,7 @@
 package picture
 
 import (
-	"fmt"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -10,6 +10,7 @@ import (
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // stubMM is the length of a stub, mm.
@@ -97,8 +98,12 @@ func (p *Picture) paintStub(path *route.Path, ref graph.PortRef, at, out graph.V
 	p.block(0.3, breakMark(b, u, v).Named("break"))
 	p.used(signOf(scene.Line(scene.Point{X: -5}, scene.Point{X: 3}, scene.Stroke(PenOld)),
 		breakMark(scene.Point{X: 3}, scene.Point{X: 1}, scene.Point{Y: -1})), "goes on, not drawn")
-	p.wantCallout(callout{at: b, clear: 2, lines: p.stubText(path, path.Run.Other(ref)), name: "stub:" + path.Run.ID, rank: 3,
+	p.wantCallout(callout{at: b, clear: 2, lines: p.stubText(path, path.Run.Other(ref), ref), name: "stub:" + path.Run.ID, rank: 3,
 		always: path.Run.New(), far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
+	pieces := p.stubPieces(path, ref)
+	for i, q := range pieces {
+		p.wantPiece(q, space.Along(a, b, (float64(i)+0.5)/float64(len(pieces))))
+	}
 }
 
 // stubLength is as long as a stub can be without running into anything.
@@ -126,18 +131,44 @@ func breakMark(at, u, v scene.Point) scene.Shape {
 	}}}}
 }
 
-// stubText says which run goes on and where to, and of new work its piece.
-func (p *Picture) stubText(path *route.Path, to graph.PortRef) []line {
-	name := "to " + p.D.PortName(to)
-	var out []line
-	if path.Run.New() {
-		for _, n := range path.Pieces {
-			q := &p.D.Lay.Pieces[n]
-			out = append(out, line{fmt.Sprintf("piece %d, %s %s", q.Number, members.PipeText(members.PipeOf{Spec: q.Spec, Size: q.Size}),
-				quantity.Format(q.CutMM, quantity.Length, p.D.In.Units)), members.TextEm, false})
-		}
+// stubPieces are the pieces of new pipe or hose that goes on from a stub, the nearest first.
+func (p *Picture) stubPieces(path *route.Path, from graph.PortRef) []*route.Piece {
+	if !path.Run.New() {
+		return nil
 	}
-	return append([]line{{sheet.Fit(name, members.TextEm, 45, false), members.TextEm, false}}, out...)
+	var out []*route.Piece
+	for _, n := range path.Pieces {
+		out = append(out, &p.D.Lay.Pieces[n])
+	}
+	if from.Same(path.Run.To) {
+		slices.Reverse(out)
+	}
+	return out
+}
+
+// stubText says which run goes on and where to, and of new work what it is, how long it is cut
+// and between which joints; several pieces by their numbers.
+func (p *Picture) stubText(path *route.Path, to, from graph.PortRef) []line {
+	out := []line{{sheet.Fit("to "+p.D.PortName(to), members.TextEm, 45, false), members.TextEm, false}}
+	pieces := p.stubPieces(path, from)
+	for _, q := range pieces {
+		text := members.PipeText(members.PipeOf{Spec: q.Spec, Size: q.Size}) + " " + quantity.Format(q.CutMM, quantity.Length, p.D.In.Units)
+		if len(pieces) > 1 {
+			text = "piece " + Number(q.Number) + ", " + text
+		}
+		if q.OverMM > 0 {
+			text += " + " + quantity.Format(q.OverMM, quantity.Length, p.D.In.Units) + " over"
+		}
+		near, far := q.From.Joint, q.To.Joint
+		if from.Same(path.Run.To) {
+			near, far = far, near
+		}
+		if near > 0 && far > 0 {
+			text += ", " + tag.Joint(near) + " to " + tag.Joint(far)
+		}
+		out = append(out, line{text, members.TextEm, false})
+	}
+	return out
 }
 
 // paintMatches draws the match lines at which pipe goes on to another sheet.

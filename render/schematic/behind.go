@@ -10,11 +10,11 @@ import (
 // behindCost is what it costs a label to stand on the far side of another pipe.
 const behindCost = 14
 
-// stretches is the straight stretches of all pipes by the cells of a grid they lie in, so that
-// what is near a label is found without asking all of them.
+// stretches is the straight stretches of all pipes, or the signs and marks, by the cells of a grid
+// they lie in, so that what is near a label is found without asking all of them.
 type stretches struct {
 	boxes []scene.Box
-	names []string // of the run each belongs to
+	names []string // of the run or part each belongs to
 	in    map[cell][]int
 }
 
@@ -27,15 +27,18 @@ func stretchesOf(pipes []*arrange.Pipe) *stretches {
 	s := &stretches{in: map[cell][]int{}}
 	for _, p := range pipes {
 		for k := 1; k < len(p.Points); k++ {
-			b := scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1)
-			eachCell(b, func(c cell) bool {
-				s.in[c] = append(s.in[c], len(s.boxes))
-				return false
-			})
-			s.boxes, s.names = append(s.boxes, b), append(s.names, "run:"+p.Run.ID)
+			s.add("run:"+p.Run.ID, scene.Empty().Add(p.Points[k-1]).Add(p.Points[k]).Grow(0.1))
 		}
 	}
 	return s
+}
+
+func (s *stretches) add(name string, b scene.Box) {
+	eachCell(b, func(c cell) bool {
+		s.in[c] = append(s.in[c], len(s.boxes))
+		return false
+	})
+	s.boxes, s.names = append(s.boxes, b), append(s.names, name)
 }
 
 // eachCell calls do with the cells a box lies in until it returns true, and reports whether it

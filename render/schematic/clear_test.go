@@ -94,6 +94,65 @@ func TestNoLabelTouchesAnything(t *testing.T) {
 	}
 }
 
+// No leader crosses a sign, an arrow or a cut mark but its own: whoever follows it would read the
+// sign's name for another's. It is checked on the finished page, line by line.
+func TestNoLeaderCrossesASign(t *testing.T) {
+	leaders := 0
+	for _, d := range everyDrawing(t) {
+		for _, page := range d.pages() {
+			var signs, lines []scene.Shape
+			for _, it := range page.Items {
+				x, ok := it.(scene.Shape)
+				switch {
+				case ok && strings.HasPrefix(x.Name, "leader:"):
+					lines = append(lines, x)
+				case ok && (strings.HasPrefix(x.Name, "symbol:") || strings.HasPrefix(x.Name, "flow:") || strings.HasPrefix(x.Name, "cut:")):
+					signs = append(signs, x)
+				}
+			}
+			leaders += len(lines)
+			for _, l := range lines {
+				for _, s := range signs {
+					if strings.TrimPrefix(l.Name, "leader:") != strings.TrimPrefix(s.Name, "symbol:") && cross(l, s) {
+						t.Errorf("%s: %s crosses %s", d.name, l.Name, s.Name)
+					}
+				}
+			}
+		}
+	}
+	if leaders == 0 {
+		t.Error("no leader on any drawing")
+	}
+}
+
+// cross reports whether straight pieces of two shapes cross.
+func cross(a, b scene.Shape) bool {
+	side := func(p, q, r scene.Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
+	for _, s := range piecesOf(a) {
+		for _, u := range piecesOf(b) {
+			if side(s.from, s.to, u.from)*side(s.from, s.to, u.to) < 0 && side(u.from, u.to, s.from)*side(u.from, u.to, s.to) < 0 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// piecesOf are the straight pieces of a shape; of curves those between their ends.
+func piecesOf(s scene.Shape) []way {
+	var out []way
+	for _, p := range s.Paths {
+		at := p.Start
+		for _, g := range p.Segments {
+			out, at = append(out, way{at, g.To}), g.To
+		}
+		if p.Closed {
+			out = append(out, way{at, p.Start})
+		}
+	}
+	return out
+}
+
 // No pipe runs along another, and none through a sign that it does not end at.
 func TestPipesKeepApart(t *testing.T) {
 	for _, d := range everyDrawing(t) {

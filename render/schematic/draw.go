@@ -61,6 +61,7 @@ type drawing struct {
 	items    []scene.Item
 	labels   []scene.Item
 	fixed    []scene.Box        // what no label may cover
+	marks    marks              // signs, arrows and cut marks
 	overlaps []string           // names of the labels that found no free place
 	strained []string           // names of the labels that stand far off or behind another
 	room     map[string]float64 // how much more room a label is given than at first, by name
@@ -200,7 +201,7 @@ func (d *drawing) choose() {
 }
 
 func (d *drawing) layOut(spread float64) {
-	d.items, d.labels, d.fixed, d.requests = nil, nil, nil, nil
+	d.items, d.labels, d.fixed, d.marks, d.requests = nil, nil, nil, nil, nil
 	d.diagram = arrange.New(d.c, d.net, arrange.Measure{Part: d.measurePart, Run: d.measureRun, Spread: spread, MostRow: d.mostRow, Order: d.order})
 	d.order = d.diagram.Order
 	d.paint()

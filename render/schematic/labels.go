@@ -8,7 +8,6 @@ import (
 	"dryfit/render/label"
 	"dryfit/render/scene"
 	"dryfit/render/schematic/arrange"
-	"dryfit/render/sheet"
 	"dryfit/render/symbol"
 )
 
@@ -44,9 +43,10 @@ func (d *drawing) placeLabels() {
 			boxes = append(boxes, r.places[chosen[i]].Box)
 		}
 	}
+	pipes, marks := stretchesOf(d.diagram.Pipes), d.marks.grid()
 	for i, r := range reqs {
 		if chosen[i] >= 0 {
-			d.leader(r, r.places[chosen[i]].Box, boxes)
+			d.leader(r, r.places[chosen[i]].Box, boxes, pipes, marks)
 		}
 	}
 }
@@ -77,7 +77,7 @@ func (d *drawing) texts() []request {
 // choices are the places each text may have, with room to its neighbours in the line.
 func (d *drawing) choices(reqs []request) [][]label.Spot {
 	lists := make([][]label.Spot, len(reqs))
-	pipes := stretchesOf(d.diagram.Pipes)
+	pipes, marks := stretchesOf(d.diagram.Pipes), d.marks.grid()
 	for i, r := range reqs {
 		lists[i] = make([]label.Spot, len(r.places))
 		for k, p := range r.places {
@@ -86,6 +86,9 @@ func (d *drawing) choices(reqs []request) [][]label.Spot {
 			}
 			p.Box.MinX -= besideMM
 			p.Box.MaxX += besideMM
+			if _, ok := leaderOf(r, p.Box, pipes, marks); !ok {
+				p.Cost += crossCost
+			}
 			lists[i][k] = p
 		}
 	}
@@ -116,22 +119,6 @@ func (d *drawing) judgeLabels(reqs []request, chosen, overlapping []int) {
 			d.strained = append(d.strained, r.name)
 		}
 	}
-}
-
-// leader draws a thin line from a label that stands far off to what it belongs to, unless
-// another label is in its way.
-func (d *drawing) leader(r request, b scene.Box, labels []scene.Box) {
-	from, to, l := nearest(r, b)
-	if l <= farOff {
-		return
-	}
-	line := scene.Empty().Add(from).Add(to).Grow(0.3)
-	for _, o := range labels {
-		if o != b && o.Overlaps(line) {
-			return
-		}
-	}
-	d.labels = append(d.labels, scene.Line(from, to, scene.Stroke(sheet.Hair)).Named("leader:"+r.name))
 }
 
 // nearest returns the shortest way from what a label belongs to to its box.
@@ -230,7 +217,10 @@ func (d *drawing) wantPart(n *arrange.Node) {
 		below, above := b.MaxY+0.2+h/2+far, b.MinY-0.2-h/2-far
 		right, left := b.MaxX+0.4+w/2+far, b.MinX-0.4-w/2-far
 		if upright {
-			for _, dy := range []float64{0, -2, 2, -4, 4} {
+			for _, dy := range []float64{0, -2, 2, -4, 4, -6, 6, -8, 8, -10, 10} {
+				if math.Abs(dy) > 4 && i > 1 {
+					continue
+				}
 				extra := math.Abs(dy) / 2
 				add(right, c.Y+dy, cost+extra)
 				add(left, c.Y+dy, cost+0.7+extra)

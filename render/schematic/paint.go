@@ -68,6 +68,12 @@ func segmentBox(a, b scene.Point, width float64) scene.Box {
 
 func (d *drawing) cover(b scene.Box) { d.fixed = append(d.fixed, b) }
 
+// mark covers a box that no leader may cross but that of what it is named by.
+func (d *drawing) mark(name string, b scene.Box) {
+	d.cover(b)
+	d.marks = append(d.marks, mark{name, b})
+}
+
 // paintArrow puts an arrowhead on the longest straight of a pipe, past its middle, and on
 // long ways back one more.
 func (d *drawing) paintArrow(p *arrange.Pipe) {
@@ -87,7 +93,7 @@ func (d *drawing) paintArrow(p *arrange.Pipe) {
 		tip := scene.Point{X: a.X + v.X*t, Y: a.Y + v.Y*t}
 		sh := scene.Arrow(tip, v, arrowLong, arrowWide, scene.Filled(0)).Named("flow:" + p.Run.ID)
 		d.items = append(d.items, sh)
-		d.cover(scene.Bounds(sh).Grow(0.2))
+		d.mark("flow:"+p.Run.ID, scene.Bounds(sh).Grow(0.2))
 	}
 	share := 0.5
 	switch {
@@ -164,7 +170,7 @@ func (d *drawing) cutMark(p *arrange.Pipe, fromEnd bool, along float64, name str
 	}
 	mark := scene.Join(strokes...).Named("cut:" + name)
 	d.items = append(d.items, mark)
-	d.cover(scene.Bounds(mark).Grow(0.2))
+	d.mark("cut:"+name, scene.Bounds(mark).Grow(0.2))
 	d.want(request{text: text{lines: [][]word{{{name, tagEm, true}}}, ring: true}, around: c, near: 2.6, vertical: math.Abs(v.Y) > 0.5, name: "cut:" + name, rank: 0})
 }
 
@@ -197,7 +203,7 @@ func (d *drawing) paintNode(n *arrange.Node) {
 		d.cover(scene.Box{MinX: b.MinX, MinY: b.MinY + 1.2, MaxX: b.MaxX, MaxY: b.MinY + 4.8})
 		return
 	}
-	d.cover(s.BoxAt(n.At, n.Way).Grow(0.4))
+	d.mark(p.ID, s.BoxAt(n.At, n.Way).Grow(0.4))
 }
 
 func dist(a, b scene.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }

@@ -1,0 +1,110 @@
+package schematic
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"dryfit/render/scene"
+	"dryfit/render/sheet"
+)
+
+// crossCost is what it costs a label to stand where no leader goes from it but over a sign.
+const crossCost = 40
+
+// alongMM is how far a leader may be in a pipe: more, and it runs along it, mm.
+const alongMM = 1.5
+
+// mark is a sign, an arrow or a cut mark, which no leader but its own may cross.
+type mark struct {
+	name string // as its label is called
+	box  scene.Box
+}
+
+type marks []mark
+
+func (m marks) grid() *stretches {
+	s := &stretches{in: map[cell][]int{}}
+	for _, one := range m {
+		s.add(one.name, one.box)
+	}
+	return s
+}
+
+// leader draws a thin line from a label that stands far off to what it belongs to, unless a sign
+// or another label is in its way.
+func (d *drawing) leader(r request, b scene.Box, labels []scene.Box, pipes, signs *stretches) {
+	l, ok := leaderOf(r, b, pipes, signs)
+	if !ok || l.from == l.to {
+		return
+	}
+	way := scene.Empty().Add(l.from).Add(l.to).Grow(0.3)
+	for _, o := range labels {
+		if o != b && o.Overlaps(way) {
+			return
+		}
+	}
+	d.labels = append(d.labels, scene.Line(l.from, l.to, scene.Stroke(sheet.Hair)).Named("leader:"+r.name))
+}
+
+// way is a leader's.
+type way struct{ from, to scene.Point }
+
+// leaderOf is the shortest leader of a label that crosses nothing, else the shortest that crosses
+// pipes alone; none, and all right, for a label that needs none; false where every one would cross
+// a sign or run along a pipe.
+func leaderOf(r request, b scene.Box, pipes, signs *stretches) (way, bool) {
+	if _, _, l := nearest(r, b); l <= farOff {
+		return way{}, true
+	}
+	ways := make([]way, len(r.points))
+	for i, p := range r.points {
+		ways[i] = way{p, scene.Point{X: min(max(p.X, b.MinX), b.MaxX), Y: min(max(p.Y, b.MinY), b.MaxY)}}
+	}
+	slices.SortStableFunc(ways, func(v, w way) int { return cmp.Compare(dist(v.from, v.to), dist(w.from, w.to)) })
+	over, found := way{}, false
+	for _, w := range ways {
+		if signs.inside(r.name, w) > 0 {
+			continue
+		}
+		switch in := pipes.inside(r.name, w); {
+		case in == 0:
+			return w, true
+		case in < alongMM && !found:
+			over, found = w, true
+		}
+	}
+	return over, found
+}
+
+// inside is the longest a leader is in any one box but its own, mm.
+func (s *stretches) inside(own string, w way) float64 {
+	most := 0.0
+	eachCell(scene.Empty().Add(w.from).Add(w.to), func(c cell) bool {
+		for _, i := range s.in[c] {
+			if s.names[i] != own {
+				most = max(most, within(s.boxes[i], w))
+			}
+		}
+		return false
+	})
+	return most
+}
+
+// within is the length of a line in a box, mm.
+func within(b scene.Box, w way) float64 {
+	low, high := 0.0, 1.0
+	clip := func(at, by, least, most float64) {
+		if math.Abs(by) < 1e-9 {
+			if at <= least || at >= most {
+				high = low
+			}
+			return
+		}
+		s, t := (least-at)/by, (most-at)/by
+		low, high = max(low, min(s, t)), min(high, max(s, t))
+	}
+	clip(w.from.X, w.to.X-w.from.X, b.MinX, b.MaxX)
+	clip(w.from.Y, w.to.Y-w.from.Y, b.MinY, b.MaxY)
+	return max(0, high-low) * dist(w.from, w.to)
+}

@@ -58,11 +58,11 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	} else if joints(p) > 0 {
 		c.Add(book.Item{Kind: book.Lead, Text: "It may be built: no rule forbids it." + warned(p.Findings)})
 	}
-	if first := table.MeasureFirst(p.Ranges, tag.Of(p.Circuit, p.Net()), style); first != "" {
-		c.Add(book.Item{Kind: book.Alert, Text: "MEASURE FIRST", Lines: []string{strings.TrimPrefix(first, "MEASURE FIRST: ")}})
+	if first := table.MeasureFirst(p.Ranges, names, style); first != "" {
+		c.Add(book.Item{Kind: book.Alert, Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
 	}
-	for _, l := range table.AcceptedLines(p.Ranges, tag.Of(p.Circuit, p.Net()), style) {
-		c.Add(book.Item{Kind: book.Lead, Text: l})
+	for _, l := range table.AcceptedLines(p.Ranges, names, style) {
+		c.Add(book.Item{Kind: book.Lead, Text: table.ForOwner(names.Text(l))})
 	}
 	for _, l := range table.PlainLines(p, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: l})
@@ -80,7 +80,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	}
 	if p.Heat != nil && p.Fault() == nil { // what may not be built saves nothing
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
-			c.Say(tag.Of(p.Circuit, p.Net()).Text(table.Capital(l) + "."))
+			c.Say(table.ForOwner(names.Text(table.Capital(l) + ".")))
 		}
 	}
 	if down := tubDown(p, style.Units); len(down) > 0 {

@@ -28,14 +28,14 @@ func Draw(in Input) []*scene.Scene {
 	if len(in.Labels) == 0 {
 		return nil
 	}
-	area := page(in, 1, 1).Area()
+	area := page(in, in.Labels, 1, 1).Area()
 	columns, rows := int(area.W()/leastW), int(area.H()/leastH)
 	w, h := area.W()/float64(columns), area.H()/float64(rows)
 	in.Labels = whole(in.Labels, w-2*insetW, h-2*insetW)
 	sheets := shared(in.Labels, columns*rows)
 	var out []*scene.Scene
 	for n, labels := range sheets {
-		s := page(in, n+1, len(sheets))
+		s := page(in, labels, n+1, len(sheets))
 		at := s.Area()
 		used := (len(labels) + columns - 1) / columns
 		s.Add(grid(at, columns, used, w, h, len(labels)-(used-1)*columns)...)
@@ -79,16 +79,25 @@ func whole(labels []Sticker, width, height float64) []Sticker {
 	return out
 }
 
-func page(in Input, n, of int) *sheet.Sheet {
+// page is one sheet, with the notes its labels ask for.
+func page(in Input, labels []Sticker, n, of int) *sheet.Sheet {
 	h := sheet.HeadOf(in.Job, "Labels")
 	h.Sheet, h.Of, h.Scale = n, of, "1:1"
 	s := sheet.New(in.Page.Format, in.Page.Orientation, h)
-	star, valve := false, false
-	for _, l := range in.Labels {
+	piece, star, valve := false, false, false
+	for _, l := range labels {
+		piece = piece || !l.Valve
 		star = star || !l.Valve && len(l.Head) > 0 && l.Head[len(l.Head)-1] == '*'
 		valve = valve || l.Valve
 	}
-	notes := []string{"Cut along the dashed lines. Stick on each piece as it is cut; tie on each valve."}
+	how := "Cut along the dashed lines. Stick on each piece as it is cut; tie on each valve."
+	switch {
+	case !valve:
+		how = "Cut along the dashed lines. Stick on each piece as it is cut."
+	case !piece:
+		how = "Cut along the dashed lines. Tie on each valve."
+	}
+	notes := []string{how}
 	if star {
 		notes = append(notes, "*: measure the part first, the length hangs on it.")
 	}

@@ -195,3 +195,32 @@ func TestValvesOnASheetOfTheirOwn(t *testing.T) {
 		}
 	}
 }
+
+// A sheet says of its own labels alone what is to be known: one of valves speaks of no piece.
+func TestNotesOfASheetsOwnLabels(t *testing.T) {
+	var pieces, valves []Sticker
+	for _, l := range labels(quantity.MetricSystem) {
+		if l.Valve {
+			valves = append(valves, l)
+		} else {
+			pieces = append(pieces, l)
+		}
+	}
+	for _, c := range []struct {
+		labels               []Sticker
+		star, piece, hanging bool
+	}{{pieces, true, true, false}, {valves, false, false, true}, {append(slices.Clone(pieces), valves...), true, true, true}} {
+		s := page(Input{}, c.labels, 1, 1)
+		said := ""
+		for _, it := range s.Scene.Items {
+			if x, ok := it.(scene.Text); ok {
+				said += x.Text + " "
+			}
+		}
+		for words, want := range map[string]bool{"measure the part first": c.star, "tick on each piece": c.piece, "ie on each valve": c.hanging, "in normal use": c.hanging} {
+			if strings.Contains(said, words) != want {
+				t.Errorf("%d labels, %d of valves: %q said: %t, in %q", len(c.labels), len(valves), words, !want, said)
+			}
+		}
+	}
+}

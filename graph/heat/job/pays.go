@@ -87,11 +87,11 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 	})
 }
 
-// rowWords is a unit's row of the catalogue in a sentence: "a heat pump of 17 kW"; a row of the
+// rowWords is a unit's row of the catalogue in a sentence: "17 kW"; a row of the
 // user's own by its name.
 func rowWords(name string) string {
 	if size, ok := strings.CutPrefix(name, "heat-pump "); ok {
-		return "a heat pump of " + size
+		return size
 	}
 	return "as " + name
 }

@@ -33,6 +33,10 @@ func TestInfluenceSaid(t *testing.T) {
 		"the handbook's K of fittings":                  {What: "the handbook's K of fittings"},
 		`the shape of the drop of "unit" over its flow`: {What: "the shape of the drop of unit over its flow", Part: "unit"},
 		"the jets' drop":                                {What: "the jets' drop", Part: "jets"},
+		`how much of its watts "pump" turns into flow`:  {What: "how much of its watts pump turns into flow", Part: "pump"},
+		`the flow of "flow" at a head`:                  {What: "the flow of flow at a head", Part: "flow"},
+		`where the handle of "v-1" stands`:              {What: "where the handle of v-1 stands", Part: "v-1"},
+		`the share of the head taken by "jets"`:         {What: "the share of the head taken by jets", Part: "jets"},
 	} {
 		if got := f.Said(); got != want {
 			t.Errorf("%q: said %q", want, got)

@@ -1,6 +1,8 @@
 package spread
 
 import (
+	"fmt"
+
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
@@ -184,9 +186,9 @@ func shareOfHead(m *hydraulic.Model, p *hydraulic.ModelPart) (what, part string,
 	}
 	ids := groups(m)
 	if len(ids) == 1 {
-		return "what " + ids[0] + " takes of the head", ids[0], onLoss(ids[0], 1)
+		return "the share of the head taken by " + ids[0], ids[0], onLoss(ids[0], 1)
 	}
-	return "what the jets of " + p.SizedTo() + " take of the head", ids[0], func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
+	return fmt.Sprintf("the share of the head taken by the jets of %q", p.SizedTo()), ids[0], func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
 		for _, id := range groups(m) {
 			timesPart(m, &q.Loss, id, v)
 		}

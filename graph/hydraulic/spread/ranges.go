@@ -242,5 +242,10 @@ func (f *Influence) Said() string {
 	if of, ok := strings.CutSuffix(f.What, " "+f.Part); ok {
 		return fmt.Sprintf("%s %q", of, f.Part)
 	}
-	return strings.Replace(f.What, " of "+f.Part+" over ", fmt.Sprintf(" of %q over ", f.Part), 1)
+	for _, before := range []string{" of ", " "} {
+		if head, tail, ok := strings.Cut(f.What, before+f.Part+" "); ok {
+			return fmt.Sprintf("%s%s%q %s", head, before, f.Part, tail)
+		}
+	}
+	return f.What
 }

@@ -218,10 +218,13 @@ func (d *drawing) wantPart(n *arrange.Node) {
 		right, left := b.MaxX+0.4+w/2+far, b.MinX-0.4-w/2-far
 		if upright {
 			for _, dy := range []float64{0, -2, 2, -4, 4, -6, 6, -8, 8, -10, 10} {
-				if math.Abs(dy) > 4 && i > 1 {
-					continue
-				}
 				extra := math.Abs(dy) / 2
+				switch off := math.Abs(dy) > 4; {
+				case off && i > 1:
+					continue
+				case off:
+					extra += offSide
+				}
 				add(right, c.Y+dy, cost+extra)
 				add(left, c.Y+dy, cost+0.7+extra)
 			}

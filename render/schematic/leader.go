@@ -12,6 +12,10 @@ import (
 // crossCost is what it costs a label to stand where no leader goes from it but over a sign.
 const crossCost = 40
 
+// offSide is what it costs a label to stand beside an upright sign but above or below it: more than
+// any place right beside it, less than one behind another sign.
+const offSide = 26
+
 // alongMM is how far a leader may be in a pipe: more, and it runs along it, mm.
 const alongMM = 1.5
 

@@ -86,7 +86,7 @@ func (d *drawing) choices(reqs []request) [][]label.Spot {
 			}
 			p.Box.MinX -= besideMM
 			p.Box.MaxX += besideMM
-			if _, ok := leaderOf(r, p.Box, pipes, marks); !ok {
+			if hidden(r, p.Box, pipes, marks) {
 				p.Cost += crossCost
 			}
 			lists[i][k] = p

@@ -4,12 +4,13 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 )
 
-// crossCost is what it costs a label to stand where no leader goes from it but over a sign.
+// crossCost is what it costs a label to stand behind another sign.
 const crossCost = 40
 
 // offSide is what it costs a label to stand beside an upright sign but above or below it: more than
@@ -79,6 +80,17 @@ func leaderOf(r request, b scene.Box, pipes, signs *stretches) (way, bool) {
 		}
 	}
 	return over, found
+}
+
+// hidden reports whether a label far off stands behind another sign, whose name it would be read as,
+// or where no leader goes.
+func hidden(r request, b scene.Box, pipes, signs *stretches) bool {
+	from, to, l := nearest(r, b)
+	if l <= farOff {
+		return false
+	}
+	_, ok := leaderOf(r, b, pipes, signs)
+	return !ok || !strings.HasPrefix(r.name, "run:") && signs.inside(r.name, way{from, to}) > 0
 }
 
 // inside is the longest a leader is in any one box but its own, mm.

@@ -81,6 +81,9 @@ func (s *search) helps(t *trial) []help {
 		out = append(out, s.ledHelps(t)...)
 		out = append(out, s.standHelps(t, rules)...)
 	}
+	if rules["clash"] && t.proposal != nil && !t.proposal.Unled {
+		out = append(out, s.alongHelps(t)...)
+	}
 	if rules["check-before-feeder"] && r.FeederCheck != nil && !*r.FeederCheck {
 		out = append(out, leaving("feeder-check", "a check valve, and its loss", func(r *graph.Retrofit) { r.FeederCheck = nil }))
 	}
@@ -189,6 +192,37 @@ func (s *search) placeHelps(t *trial, rules map[string]bool) []help {
 	}
 	return out
 }
+
+// alongHelps let the work in elsewhere along the same leg, where something stands in its way: at
+// both ends of its room, and two thirds and one third along it.
+func (s *search) alongHelps(t *trial) []help {
+	p := &t.place
+	lies, _ := p.Lies()
+	least, spare := p.FromMM-(lies-p.DatumMM), p.RoomMM-p.NeededMM // of the first cut line
+	step := s.even(1)[0]
+	var out []help
+	for _, share := range []float64{1, 0, 2. / 3, 1. / 3} {
+		at := s.even(max(least, least+share*spare-step))[0]
+		if at > least+spare || math.Abs(at-p.FromMM) < leastAlongMM {
+			continue
+		}
+		way := quantity.Text("nearer its start")
+		if at > p.FromMM {
+			way = "farther along it"
+		}
+		out = append(out, help{kinds: []string{"cut"}, dear: true,
+			say:  graph.Say("cut = { run = \"%s\", leg = %d, at = \"%s\" } in [retrofit]", p.Run, p.Leg, quantity.Closely(at)),
+			cost: graph.Say("nothing: the same leg is cut %s %s", s.length(math.Abs(at-p.FromMM)), way),
+			apply: func(c *graph.Circuit) {
+				c.Retrofit.Cut = &graph.Cut{Run: p.Run, Leg: p.Leg, AtMM: at, Pos: c.Retrofit.Pos}
+			}})
+	}
+	return out
+}
+
+// leastAlongMM is the least by which it is tried to cut elsewhere along a leg: less takes no
+// fitting past what is in its way. Common practice, no source.
+const leastAlongMM = 50
 
 // legOf names the leg of a place as the user wrote it.
 func (s *search) legOf(t *trial) quantity.Text {

@@ -115,7 +115,7 @@ func (s *search) with(t *trial, some []help) *trial {
 		return other.inParallel(branch)
 	}
 	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}
-	if asked := s.asked.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {
+	if asked := c.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {
 		cut.AtMM = asked.AtMM
 	}
 	place, ok := retrofit.PlaceAt(c, before.Layout, cut, other.first)

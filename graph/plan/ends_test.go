@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/graph/plan"
 )
 
@@ -23,6 +24,36 @@ func TestThreadsSaidOnThePart(t *testing.T) {
 		}
 		if found != want {
 			t.Errorf("a joint on a thread at the element: %v, want %v", found, want)
+		}
+	}
+}
+
+// A thread adaptor is ordered in the size and series of the port it is screwed onto, also where the
+// pipe to it is of the other series and a transition stands between: what is cemented into it would
+// not go into another. Follows from the sizes: 1-1/2 in pipe is 48.3 mm outside (ASTM D1785), 50 mm
+// pipe 50 mm (EN ISO 1452-2).
+func TestThreadAdaptorIsOfItsPort(t *testing.T) {
+	said := strings.Replace(text(t, "testdata/tubs/threads.toml"), "ports-size = \"50 mm\"\n", "ports-size = \"1 1/2 in\"\nends = \"thread\"\n", 1)
+	p := work(t, read(t, "threads.toml", []byte(said)), plan.Findings|plan.Lists)
+	at := 0
+	for _, it := range p.Bill.Items {
+		for _, where := range it.Where {
+			if it.Kind == "thread-adaptor" && strings.HasPrefix(where, "at unit.") {
+				at++
+				if it.Size != "1-1/2 in" || it.Ends != "socket/thread, inch" || it.Spec.Family() != catalog.Inch {
+					t.Errorf("%s is ordered as %s", where, it.Name)
+				}
+			}
+		}
+	}
+	if at != 2 {
+		t.Errorf("%d thread adaptors at the unit, want 2", at)
+	}
+	for _, piece := range p.Cuts.Pieces {
+		for _, e := range []string{piece.From.Fitting, piece.To.Fitting} {
+			if strings.HasPrefix(e, "thread-adaptor at unit.") && piece.Size.Metric {
+				t.Errorf("piece %d of %s goes into %s", piece.Number, piece.Size, e)
+			}
 		}
 	}
 }

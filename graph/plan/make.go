@@ -53,6 +53,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	}
 	p.tell.Step("applying the rules", 0, 0)
 	p.Findings = append(p.Findings, p.judge(want)...)
+	p.onlyIf()
 	if want&Lists != 0 && p.After != nil {
 		p.tell.Step("planning the cuts", 0, 0)
 		p.Bill = takeoff.NewBill(p.Circuit, p.After.Layout, p.Before.LaidOut())

@@ -40,6 +40,12 @@ func TestPossibleIf(t *testing.T) {
 		if sure := v.Verdict == "best"; sure != c.sure || said == c.sure || (v.Verdict == "possible if") == c.sure {
 			t.Errorf("%.0f mm to spare: %s, says %q: %t; %v", c.spare, v.Verdict, says, said, v.Reasons)
 		}
+		warns := slices.ContainsFunc(p.Findings, func(d graph.Diagnostic) bool {
+			return d.Severity == graph.Warning && strings.Contains(d.Message.String(), says)
+		})
+		if warns == c.sure {
+			t.Errorf("%.0f mm to spare: a warning says %q: %t; %v", c.spare, says, warns, p.Findings)
+		}
 	}
 }
 

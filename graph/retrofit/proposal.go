@@ -1,6 +1,8 @@
 package retrofit
 
 import (
+	"math"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
@@ -87,6 +89,18 @@ func (p Place) Deciding() (d Doubt, ok bool) {
 		}
 	}
 	return d, ok
+}
+
+// OnlyIf says what decides whether a place will do that has less to spare than its lengths are
+// uncertain: "only if …"; "" of every other.
+func (p Place) OnlyIf() quantity.Text {
+	d, ok := p.Deciding()
+	if !ok {
+		return ""
+	}
+	length := quantity.Length.Of
+	return graph.Say("only if the %s measures at most %s from stop to stop: it is taken as %s, and the lengths of the work may come to %s more", d.What,
+		length(math.Floor(d.MM+p.RoomMM-p.NeededMM)), length(d.MM), length(p.UncertainMM()))
 }
 
 // Term is one part of a sum of lengths.

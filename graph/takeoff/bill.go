@@ -10,6 +10,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
+	"dryfit/graph/settle"
 )
 
 // NewBill returns everything the work needs and everything that is there: every part, every
@@ -175,15 +176,19 @@ func (b *biller) addFittings() {
 			f := &path.Fittings[k]
 			h := b.bores.ofFitting(path, f)
 			first, second := path.Run.Size, catalog.Size{}
-			if !f.From.IsZero() && !f.To.IsZero() && f.From != f.To {
+			spec := cmp.Or(f.Row.Spec, path.Run.Spec)
+			switch {
+			case f.From.IsZero() || f.To.IsZero():
+			case f.From != f.To:
 				first, second = f.From, f.To
 				if second.NominalMM() > first.NominalMM() {
 					first, second = second, first
 				}
-			}
-			spec := f.Row.Spec
-			if spec == "" {
-				spec = path.Run.Spec
+			case f.From != first: // made for the port it stands on: a bush or a transition stands between it and the pipe
+				first = f.From
+				if first.Metric != path.Run.Size.Metric {
+					spec = cmp.Or(f.Row.Spec, settle.RigidSpec("", first))
+				}
 			}
 			size, ends := sizes(first, second), endsOf(&f.Row, spec, first)
 			b.add(line{

@@ -126,7 +126,7 @@ func TestMarksAgree(t *testing.T) {
 				{"marking, first line", m.FirstMM, own[0].FromMM, 0.05},
 				{"marking, from line to line", m.SecondMM - m.FirstMM, own[0].OtherMM, 0.05},
 				{"cutin's words, first line", first, own[0].FromMM, 0.51},
-				{"cutin's words, from line to line", second - first, own[0].OtherMM, 1.01},
+				{"cutin's words, from line to line", second - first, own[0].OtherMM, 0.51},
 				{"saw band, first line", bands[2*i].FromMM, own[0].FromMM, 0.05},
 				{"saw band, line to line", bands[2*i].OtherMM, own[0].OtherMM, 0.05},
 				{"marking, depth at the first", m.DepthFirstMM, own[0].DepthMM, 0.05},

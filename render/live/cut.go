@@ -107,7 +107,7 @@ func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
 	first, second := p.Cuts()
 	from, to := p.Lies()
 	before, behind := from-p.DatumMM, p.LegMM()-p.FarMM-to
-	fmt.Fprintf(&b, "<p><strong id=\"cut-said\">%s.</strong></p>\n", text(marks(first, second, p.Datum, length)))
+	fmt.Fprintf(&b, "<p><strong id=\"cut-said\">%s.</strong></p>\n", text(marks(first, second, p.Datum, form.Style{Units: units})))
 	fmt.Fprintf(&b, "<p>Room %s = %s before the work + %s for it + %s behind it, to the %s.</p>\n", text(length(p.RoomMM)), text(signed(before, length)), text(length(p.NeededMM)), text(signed(behind, length)), text(p.Far))
 	if p.WantedMM > 0 {
 		fmt.Fprintf(&b, "<p>Straight pipe before the check: %s; it wants %s.</p>\n", text(length(p.StraightMM)), text(length(p.WantedMM)))
@@ -123,11 +123,11 @@ func CutNowHTML(s *whatif.Study, a *whatif.Answer) string {
 
 // marks says where the two cuts are marked, mm from a datum; of one that would lie before the datum,
 // where there is no bare pipe, that it can't be.
-func marks(first, second float64, datum string, length func(float64) string) string {
+func marks(first, second float64, datum string, s form.Style) string {
 	if first < 0 {
-		return fmt.Sprintf("no marks: X1 would lie %s before the %s, where there is no bare pipe to saw", length(-first), datum)
+		return fmt.Sprintf("no marks: X1 would lie %s before the %s, where there is no bare pipe to saw", s.Length(-first), datum)
 	}
-	return fmt.Sprintf("X1 at %s and X2 at %s from the %s", length(first), length(second), datum)
+	return fmt.Sprintf("X1 at %s and X2 at %s from the %s", s.Length(first), s.Second(first, second), datum)
 }
 
 // signed says a length that may be missing.
@@ -189,7 +189,7 @@ func stripSVG(b *bytes.Buffer, p retrofit.Place, units quantity.System) {
 	s := strip{b, (stripRight - stripLeft) / max(long, to)} // work that does not fit is seen whole
 	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
 	first, second := p.Cuts()
-	label := fmt.Sprintf("%s, %s long: %s", p.Where(), length(long), marks(first, second, p.Datum, length))
+	label := fmt.Sprintf("%s, %s long: %s", p.Where(), length(long), marks(first, second, p.Datum, form.Style{Units: units}))
 	fmt.Fprintf(b, "<svg class=\"strip\" viewBox=\"0 0 %g %g\" role=\"img\" aria-label=\"%s\" data-scale=\"%.6f\" data-at=\"%s\">\n", stripWide, stripHigh, text(label), s.scale, tenths(p.FromMM))
 	fmt.Fprintf(b, "<path d=\"M%.1f %gH%.1fM%.1f %gH%.1f\" stroke=\"#000\" fill=\"none\"/>\n", s.x(0), stripMid-stripPipe, s.x(long), s.x(0), stripMid+stripPipe, s.x(long))
 	s.box(0, p.DatumMM, stripSocket, "#fff")

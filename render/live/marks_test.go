@@ -1,13 +1,13 @@
 package live
 
 import (
-	"fmt"
 	"testing"
+
+	"dryfit/render/table/form"
 )
 
 // A mark that would lie before what the tape is held to is never printed as a measure.
 func TestMarksAreOnThePipe(t *testing.T) {
-	length := func(mm float64) string { return fmt.Sprintf("%g mm", mm) }
 	for _, c := range []struct {
 		first float64
 		want  string
@@ -16,7 +16,7 @@ func TestMarksAreOnThePipe(t *testing.T) {
 		{0, "X1 at 0 mm and X2 at 400 mm from the face"},
 		{-61, "no marks: X1 would lie 61 mm before the face, where there is no bare pipe to saw"},
 	} {
-		if got := marks(c.first, 400, "face", length); got != c.want {
+		if got := marks(c.first, 400, "face", form.Style{}); got != c.want {
 			t.Errorf("%g: %s, want %s", c.first, got, c.want)
 		}
 	}

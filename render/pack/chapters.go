@@ -72,6 +72,9 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 			c.Add(book.Item{Kind: book.Lead, Text: l})
 		}
 	}
+	for _, text := range p.OnlyIf() {
+		c.Add(book.Item{Kind: book.Lead, Text: "The place of the cut will do " + style.Say(text) + ": measure it before anything is cut."})
+	}
 	if text := p.OnSiteText(); text != "" {
 		c.Add(book.Item{Kind: book.Lead, Text: table.Capital(text) + "."})
 	}

@@ -169,7 +169,7 @@ func placeTitle(v search.Verdict, s form.Style) string {
 	room := fmt.Sprintf("room %s, needs %s", s.Length(v.Place.RoomMM), s.Length(v.Place.NeededMM))
 	if v.Verdict == "best" || v.Verdict == "possible" || v.Verdict == "possible if" {
 		first, second := v.Place.Cuts()
-		cuts := fmt.Sprintf("cut at %s and %s from the %s", s.Length(first), s.Length(second), v.Place.Datum)
+		cuts := fmt.Sprintf("cut at %s and %s from the %s", s.Length(first), s.Second(first, second), v.Place.Datum)
 		switch v.Place.Kept {
 		case [2]bool{true, true}:
 			cuts = fmt.Sprintf("no cut, all of it out between the %s and the %s", v.Place.Datum, v.Place.Far)
@@ -231,7 +231,7 @@ func MarkingBlocks(p *plan.Plan, s form.Style) []form.Block {
 			say("insertion mark on what stays: %s before X%d", s.Length(m.DepthFirstMM), cut)
 			cut--
 		default:
-			say("cut line X%d at %s, cut line X%d at %s", cut, s.Length(m.FirstMM), cut+1, s.Length(m.SecondMM))
+			say("cut line X%d at %s, cut line X%d at %s", cut, s.Length(m.FirstMM), cut+1, s.Second(m.FirstMM, m.SecondMM))
 			if m.Hose {
 				say("take out %s of hose; shears or a knife, square: they take nothing away", s.Length(m.SlugMM))
 			} else {

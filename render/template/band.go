@@ -233,7 +233,11 @@ func (d *drawing) lines(b band) []string {
 	c := b.cut
 	var out []string
 	if c.From != "" {
-		out = append(out, fmt.Sprintf("%s from the %s", d.length(c.FromMM), c.From))
+		at := c.FromMM
+		if c.FirstMM > 0 {
+			at = quantity.Beyond(c.FirstMM, c.OtherMM, d.in.Units)
+		}
+		out = append(out, fmt.Sprintf("%s from the %s", d.length(at), c.From))
 	}
 	how := "by the catalogue: measure it"
 	if c.Measured {

@@ -24,6 +24,7 @@ type Cut struct {
 	Measured  bool    // by calliper; else the catalogue's
 	From      string  // the face it is measured from, in words
 	FromMM    float64 // from that face to the saw line
+	FirstMM   float64 // of the second of a pair measured from one face: from there to the first; else 0
 	DepthMM   float64 // into the new socket
 	KerfMM    float64 // 0: not said
 	Second    bool    // the waste lies towards the start of the run's leg
@@ -44,12 +45,12 @@ func OfMarking(m retrofit.Marking, path *route.Path, def graph.PipeDefault, agai
 	a.Other, b.Other = b.Name, a.Name
 	a.FromMM, b.FromMM = m.FirstMM, m.SecondMM
 	a.DepthMM, b.DepthMM = m.DepthFirstMM, m.DepthSecondMM
-	b.Second = true
+	b.Second, b.FirstMM = true, m.FirstMM
 	switch m.Kept { // nothing is sawn where the pipe comes out of an adaptor that stays
 	case [2]bool{true, true}:
 		return nil
 	case [2]bool{true, false}:
-		b.Name, b.Other = a.Name, ""
+		b.Name, b.Other, b.FirstMM = a.Name, "", 0
 		return []Cut{b}
 	case [2]bool{false, true}:
 		a.Other = ""

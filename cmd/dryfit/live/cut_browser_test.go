@@ -48,7 +48,7 @@ func TestCutInABrowser(t *testing.T) {
 		length := func(mm float64) string { return quantity.Format(mm, quantity.Length, j.System(p.Circuit)) }
 		title, want := table.PlaceLines(p.Places[0], form.Style{Units: j.System(p.Circuit)})
 		first, second := place.Cuts()
-		want = append(want, fmt.Sprintf("X1 at %s and X2 at %s", length(first), length(second)), "Room "+length(place.RoomMM))
+		want = append(want, fmt.Sprintf("X1 at %s and X2 at %s", length(first), form.Style{Units: j.System(p.Circuit)}.Second(first, second)), "Room "+length(place.RoomMM))
 		for _, term := range place.Terms {
 			want = append(want, term.What.In(j.System(p.Circuit))+length(term.MM))
 		}

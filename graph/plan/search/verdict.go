@@ -113,7 +113,7 @@ func (s *search) merits(t *trial) []Reason {
 		word = r.Spec.Word()
 	}
 	add("room", "%s of straight %s, %s needed: %s to spare", s.length(t.place.RoomMM), word, s.length(t.place.NeededMM), s.length(t.place.RoomMM-t.place.NeededMM))
-	if text := s.onlyIf(t); text != "" {
+	if text := t.place.OnlyIf(); text != "" {
 		add("room", "%s", text)
 	}
 	if t.untried {
@@ -133,7 +133,7 @@ func (s *search) merits(t *trial) []Reason {
 	}
 	if p := t.proposal; p.Second != nil {
 		first, second := p.Second.Cuts()
-		add("parallel", "in parallel with the unit that is there; the second tee goes into %s, cut at %s and %s from the %s", p.Second.Where(), s.length(first), s.length(second), p.Second.Datum)
+		add("parallel", "in parallel with the unit that is there; the second tee goes into %s, cut at %s and %s from the %s", p.Second.Where(), s.length(first), s.length(quantity.Beyond(first, second-first, quantity.SystemOf(s.asked.Job.Units))), p.Second.Datum)
 	}
 	if t.place.WantedMM > 0 {
 		short := slices.ContainsFunc(t.findings, func(d graph.Diagnostic) bool { return d.Rule == "check-straight-length" })
@@ -150,18 +150,6 @@ func (s *search) merits(t *trial) []Reason {
 		add("assembly", "every joint can be made, in %d steps", len(t.assembly.Steps))
 	}
 	return out
-}
-
-// onlyIf says what decides whether a place will do that has less to spare than its lengths are
-// uncertain; "" of every other.
-func (s *search) onlyIf(t *trial) quantity.Text {
-	d, ok := t.place.Deciding()
-	if !ok {
-		return ""
-	}
-	spare := t.place.RoomMM - t.place.NeededMM
-	return graph.Say("only if the %s measures at most %s from stop to stop: it is taken as %s, and the lengths of the work may come to %s more", d.What,
-		s.length(math.Floor(d.MM+spare)), s.length(d.MM), s.length(t.place.UncertainMM()))
 }
 
 // posOf is where the description speaks of a place: its leg, else its run.

@@ -132,8 +132,12 @@ func JSON(p *plan.Plan, style form.Style) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// marks are the pairs of cuts: of the proposal, else those of the work that the description draws.
+// marks are the pairs of cuts: of the proposal, else those of the work that the description draws;
+// none where the place is ruled out, for there nothing is sawn.
 func marks(p *plan.Plan) []markFile {
+	if p.RuledOut() != nil {
+		return nil
+	}
 	var out []markFile
 	if p.Proposal != nil && p.Proposal.Marking.Run != "" {
 		for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {

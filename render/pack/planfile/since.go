@@ -103,7 +103,7 @@ func changedPieces(e, now *Earlier, units quantity.System) []string {
 }
 
 func changedMarks(e, now *Earlier, units quantity.System, names *tag.Names) []string {
-	length := func(mm float64) string { return quantity.Format(mm, quantity.Length, units) }
+	style := form.Style{Units: units}
 	var out []string
 	old, is := called(e.file.Marking), called(now.file.Marking)
 	for i := range max(len(old), len(is)) {
@@ -116,13 +116,13 @@ func changedMarks(e, now *Earlier, units quantity.System, names *tag.Names) []st
 			out = append(out, old[i]+": sawn no more.")
 		case i >= len(e.file.Marking):
 			m := now.file.Marking[i]
-			out = append(out, fmt.Sprintf("%s: new, at %s from the %s.", mark, m.places(length), names.Text(m.From)))
+			out = append(out, fmt.Sprintf("%s: new, at %s from the %s.", mark, m.places(style), names.Text(m.From)))
 		default:
 			m, was := now.file.Marking[i], e.file.Marking[i]
 			if m.Run != was.Run || m.From != was.From {
-				out = append(out, fmt.Sprintf("%s: elsewhere, at %s from the %s.", mark, m.places(length), names.Text(m.From)))
+				out = append(out, fmt.Sprintf("%s: elsewhere, at %s from the %s.", mark, m.places(style), names.Text(m.From)))
 			} else if math.Abs(m.FirstMM-was.FirstMM) > sameMM || math.Abs(m.SecondMM-was.SecondMM) > sameMM {
-				out = append(out, fmt.Sprintf("%s: at %s, before at %s.", mark, m.places(length), was.places(length)))
+				out = append(out, fmt.Sprintf("%s: at %s, before at %s.", mark, m.places(style), was.places(style)))
 			}
 		}
 	}
@@ -149,11 +149,11 @@ func called(marks []markFile) []string {
 func (m *markFile) alone() bool { return m.FirstMM == m.SecondMM }
 
 // places are how far the cuts are from the face they are measured from.
-func (m *markFile) places(length func(float64) string) string {
+func (m *markFile) places(s form.Style) string {
 	if m.alone() {
-		return length(m.FirstMM)
+		return s.Length(m.FirstMM)
 	}
-	return length(m.FirstMM) + " and " + length(m.SecondMM)
+	return s.Length(m.FirstMM) + " and " + s.Second(m.FirstMM, m.SecondMM)
 }
 
 // changedOrder says whether the joints are made in another order.

@@ -53,6 +53,12 @@ func (s Style) Rise(v float64) string {
 // Length prints a length in mm as the style asks: whole mm, or feet and inches to 1/16.
 func (s Style) Length(v float64) string { return quantity.Format(v, quantity.Length, s.Units) }
 
+// Second prints the second of two marks in mm, so that it and the first differ by what Length prints
+// of the length between them.
+func (s Style) Second(first, second float64) string {
+	return s.Length(quantity.Beyond(first, second-first, s.Units))
+}
+
 // Flow prints a flow in m³/s.
 func (s Style) Flow(v float64) string { return quantity.Format(v, quantity.Flow, s.Units) }
 

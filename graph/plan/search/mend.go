@@ -171,7 +171,7 @@ func (s *search) said(some []help, with *trial) quantity.Text {
 	if s.site.Shortened() {
 		flows = ""
 	}
-	return wordMend(some, flows, s.onlyIf(with))
+	return wordMend(some, flows, with.place.OnlyIf())
 }
 
 // wordMend joins what is changed, what it costs, and what comes of it where there is something to say.

@@ -262,7 +262,11 @@ func drawnMarking(p *plan.Plan, s form.Style) []form.Block {
 			out = append(out, form.Block{Title: "Marking out on " + c.Run})
 		}
 		b := &out[len(out)-1]
-		b.Lines = append(b.Lines, fmt.Sprintf("  cut line %s at %s from the %s", c.Name, s.Length(c.FromMM), c.From))
+		at := s.Length(c.FromMM)
+		if c.FirstMM > 0 {
+			at = s.Second(c.FirstMM, c.FirstMM+c.OtherMM)
+		}
+		b.Lines = append(b.Lines, fmt.Sprintf("  cut line %s at %s from the %s", c.Name, at, c.From))
 		if c.DepthMM > 0 {
 			side := "before"
 			if c.Second {

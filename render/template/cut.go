@@ -150,6 +150,10 @@ func named(halves []half, others int) []Cut {
 		for i := range halves {
 			halves[i].cut.Other, halves[i].cut.OtherMM = halves[1-i].cut.Name, apart
 		}
+		a, b := &halves[0].cut, &halves[1].cut
+		if a.From == b.From && math.Abs(b.FromMM-a.FromMM-apart) < 0.05 {
+			b.FirstMM = a.FromMM
+		}
 	}
 	var out []Cut
 	for _, h := range halves {

@@ -15,7 +15,7 @@ func pressureRules() []*Rule {
 	return []*Rule{
 		{
 			Name:     "pressure-rating",
-			Asks:     "Pipe and fittings after a pump, derated to the water's temperature, stand the pump's shut-off pressure and the water above them.",
+			Asks:     "Pipe and fittings after a pump, derated to the water's temperature, and what else says its highest pressure, stand the pump's shut-off pressure and the water above them.",
 			Why:      "A valve shut by mistake brings the line to shut-off, and PVC keeps little more than half of its rating at 40 °C.",
 			Source:   "derating: PPI recommendation C (ASTM pipe) and a metric PVC-U table, in the catalogue",
 			Severity: graph.Error,
@@ -106,11 +106,17 @@ func pressureRating(in *Input, report Report) {
 			judged[kind+id] = true
 			what, source := say()
 			d.Severity, d.Related = graph.Error, []graph.Related{here(pump)}
-			d.Message = what + graph.Say(" is good for %s at %s, %.0f %% of its %s; it needs %s, %s", v.pressure(rating), v.celsius(t), 100*rating/full, v.pressure(full), v.pressure(pa), words)
-			d.Hint = source
+			good := what + graph.Say(" is good for %s", v.pressure(rating))
+			if rating != full {
+				good += graph.Say(" at %s", v.celsius(t))
+			}
+			needs := graph.Say("; it needs %s, %s", v.pressure(pa), words)
+			d.Message, d.Hint = good+needs, source
 			if level != "" {
 				d.Severity, d.Hint = graph.Warning, level
-				d.Message = what + graph.Say(" is good for %s at %s; it needs %s, %s, and the weight of the water above it, and nothing says how far below the water it lies", v.pressure(rating), v.celsius(t), v.pressure(pa), words)
+				d.Message += ", and the weight of the water above it, and nothing says how far below the water it lies"
+			} else if rating != full {
+				d.Message = good + graph.Say(", %.0f %% of its %s", 100*rating/full, v.pressure(full)) + needs
 			}
 			report(existing, d)
 		}
@@ -123,15 +129,28 @@ func pressureRating(in *Input, report Report) {
 			})
 		}
 		for _, p := range under.Parts {
+			stands := v.part(p).Derated.V
 			if !p.Kind.Plumbing() {
-				continue
+				if stands = statedPressure(v.part(p)); stands == 0 {
+					continue
+				}
 			}
 			below, known := v.levels.Part(p)
-			tell("part ", p.ID, p.Existing, v.part(p).Derated.V, v.part(p).Highest.V, below, known, graph.Diagnostic{Pos: p.Pos}, func() (what, source quantity.Text) {
+			tell("part ", p.ID, p.Existing, stands, v.part(p).Highest.V, below, known, graph.Diagnostic{Pos: p.Pos}, func() (what, source quantity.Text) {
 				return graph.Say("%s %q", p.Kind, p.ID), "take a part of a higher rating"
 			})
 		}
 	}
+}
+
+// statedPressure is what a filter, a heater or another part that is no fitting stands by its own sheet
+// or plate, Pa: 0 where nobody says it, for the catalogue's generic rows are a guess. The unit has a
+// rule of its own.
+func statedPressure(p *settle.Part) float64 {
+	if p.Kind == graph.HeatPump || p.Highest.How != settle.Given && p.Highest.How != settle.OwnRow {
+		return 0
+	}
+	return p.Highest.V
 }
 
 // loads are what the pumps can put on what lies after them, the most first: of several pumps

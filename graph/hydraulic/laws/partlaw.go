@@ -52,10 +52,14 @@ func PowerLaw(flow, head, exponent float64) *PartLaw {
 }
 
 // LossTable is the loss between the points of a data sheet: straight lines on logarithmic
-// paper, that is h = c·q^n between two points, as such sheets draw it; a square law from
-// nothing to the first point and from the last point on. A sheet that follows a power law
-// is so given back exactly.
-type LossTable struct{ q, h, n []float64 } // n[i] is the exponent above point i
+// paper, that is h = c·q^n between two points, as such sheets draw it. Below the first point the
+// first of these lines goes on, as steep as a loss can be there: from 1, a bed in which the water
+// creeps (Ergun's equation without its square term), to 2. From the last point on, and of one point
+// alone, it is a square law. A sheet that follows a power law is so given back exactly.
+type LossTable struct {
+	q, h, n []float64 // n[i] is the exponent above point i
+	low     float64   // the exponent below the first
+}
 
 // NewLossTable returns the table of points with rising flow above 0 (m³/s) and heads (m);
 // points at no flow are left out. A head that falls is held at the one before, and falls
@@ -81,6 +85,10 @@ func NewLossTable(q, h []float64) (t *LossTable, falls bool) {
 			t.n[i] = -1 // from nothing: a parabola that starts flat
 		}
 	}
+	t.low = 2
+	if len(t.n) > 1 && t.n[0] >= 0 {
+		t.low = min(max(1, t.n[0]), 2)
+	}
 	return t, falls
 }
 
@@ -98,8 +106,14 @@ func (t *LossTable) At(q float64) (head, slope float64) {
 		return 0, 0
 	}
 	if q <= t.q[0] {
-		c := t.h[0] / (t.q[0] * t.q[0])
-		return c * q * q, 2 * c * q
+		if t.low == 2 {
+			c := t.h[0] / (t.q[0] * t.q[0])
+			return c * q * q, 2 * c * q
+		}
+		if rising := PowerLaw(t.q[0], t.h[0], t.low); t.h[0] > 0 {
+			return rising.Loss(q)
+		}
+		return 0, 0
 	}
 	i := len(t.q) - 1
 	for q < t.q[i] {

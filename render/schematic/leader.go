@@ -64,7 +64,7 @@ func leaderOf(r request, b scene.Box, pipes, signs *stretches) (way, bool) {
 	}
 	ways := make([]way, len(r.points))
 	for i, p := range r.points {
-		ways[i] = way{p, scene.Point{X: min(max(p.X, b.MinX), b.MaxX), Y: min(max(p.Y, b.MinY), b.MaxY)}}
+		ways[i] = toBox(p, b)
 	}
 	slices.SortStableFunc(ways, func(v, w way) int { return cmp.Compare(dist(v.from, v.to), dist(w.from, w.to)) })
 	over, found := way{}, false
@@ -89,8 +89,38 @@ func hidden(r request, b scene.Box, pipes, signs *stretches) bool {
 	if l <= farOff {
 		return false
 	}
-	_, ok := leaderOf(r, b, pipes, signs)
-	return !ok || !strings.HasPrefix(r.name, "run:") && signs.inside(r.name, way{from, to}) > 0
+	straight := way{from, to}
+	across := signs.over(r.name, straight, 0)
+	if across && !strings.HasPrefix(r.name, "run:") {
+		return true
+	}
+	if !across && !pipes.over(r.name, straight, alongMM) {
+		return false
+	}
+	return !slices.ContainsFunc(r.points, func(p scene.Point) bool {
+		w := toBox(p, b)
+		return !signs.over(r.name, w, 0) && !pipes.over(r.name, w, alongMM)
+	})
+}
+
+// toBox is the shortest way from a point to a box.
+func toBox(p scene.Point, b scene.Box) way {
+	return way{p, scene.Point{X: min(max(p.X, b.MinX), b.MaxX), Y: min(max(p.Y, b.MinY), b.MaxY)}}
+}
+
+// over reports whether a leader is in a box but its own: for so many mm, or at all where least is 0.
+func (s *stretches) over(own string, w way, least float64) bool {
+	return eachCell(scene.Empty().Add(w.from).Add(w.to), func(c cell) bool {
+		for _, i := range s.in[c] {
+			if s.names[i] == own {
+				continue
+			}
+			if in := within(s.boxes[i], w); in > 0 && in >= least {
+				return true
+			}
+		}
+		return false
+	})
 }
 
 // inside is the longest a leader is in any one box but its own, mm.

@@ -69,7 +69,7 @@ func leaderOf(r request, b scene.Box, pipes, signs *stretches) (way, bool) {
 	slices.SortStableFunc(ways, func(v, w way) int { return cmp.Compare(dist(v.from, v.to), dist(w.from, w.to)) })
 	over, found := way{}, false
 	for _, w := range ways {
-		if signs.inside(r.name, w) > 0 {
+		if signs.over(r.name, w, 0) {
 			continue
 		}
 		switch in := pipes.inside(r.name, w); {

@@ -40,7 +40,9 @@ type limb struct {
 	reachMM  float64 // how much pipe assumed legs should have; 0: as short as they go
 	guessed  bool    // where the unit stands is assumed
 	survey   *survey // of the way to where the unit stands; nil where nobody said
-	unled    bool    // no pipes lead there
+	drawn    *survey // of what stands round pipes that the user leads all the way; nil otherwise
+	pipes    [2]*draft.Strand
+	unled    bool // no pipes lead there
 }
 
 // newLimb looks up what the strands are made of.
@@ -99,7 +101,7 @@ func (l *limb) legs(way, line, apart graph.Vec) (to, from []graph.Leg) {
 	out, back, failed := l.led(line, apart, out, back)
 	l.unled = failed
 	if l.w.asked.Stand == nil {
-		l.survey = nil
+		l.survey, l.drawn = nil, l.survey
 	}
 	if len(out) == 0 || len(back) == 0 {
 		assumed := l.assumedLegs(way)
@@ -147,10 +149,11 @@ func (l *limb) strands(teeA, teeB string, way, line, apart graph.Vec, feeder boo
 	unit := l.w.unit.ID
 	to = draft.NewStrand("to-unit", draft.At(teeA, graph.Branch), draft.At(unit, graph.In), outLegs, l.bush, l.port, l.w.elbow)
 	from = draft.NewStrand("from-unit", draft.At(unit, graph.Out), draft.At(teeB, graph.Branch), backLegs, l.port, l.bush, l.w.elbow)
-	if s := l.survey; s != nil {
+	if s := l.surveyed(); s != nil {
 		to.Start, to.Located = s.teeA, true
 		from.Start, from.Located = walk(s.teeB, reversed(backLegs)), true
 	}
+	l.pipes = [2]*draft.Strand{to, from}
 
 	l.isolator(to, "v1", false)
 	l.unionAt(to, "union-1", true)

@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
+	"dryfit/graph/retrofit/lead"
 	"dryfit/graph/route/solid"
 )
 
@@ -259,7 +260,7 @@ func axial(v graph.Vec) bool {
 // and the way of the pipe is known, the same ones at the other end of their leg and with their
 // tees turned other ways square to it.
 func (l *limb) turned(spots []spot, free bool) []spot {
-	if !free || l.survey == nil {
+	if !free || l.surveyed() == nil {
 		return spots
 	}
 	out := append([]spot(nil), spots...)
@@ -306,10 +307,32 @@ func (l *limb) tapIsNear(sp spot) bool {
 	return sp.held || off*math.Abs(leg.By.Unit().Z) <= graph.TapNearMM
 }
 
+// surveyed is what is known of the room round the unit's two pipes; nil where nothing is, for the
+// place of the cut is not.
+func (l *limb) surveyed() *survey {
+	if l.survey != nil {
+		return l.survey
+	}
+	return l.drawn
+}
+
+// standing are the boxes of everything described that a drain or a bleed is turned clear of. Round
+// pipes that the user leads it is what is there and the string: where the unit stands follows from
+// their legs, and is in nobody's way.
+func (l *limb) standing() []lead.Box {
+	if l.survey != nil {
+		return l.survey.known.around
+	}
+	if l.drawn.known.around == nil {
+		l.drawn.known.around = l.drawn.there(true)
+	}
+	return l.drawn.known.around
+}
+
 // tapIsClear reports whether a tee with its drain or bleed would stand clear of everything that
-// is described; where nobody said where the unit stands nothing is known.
+// is described, and of the unit's two pipes; where the place of the cut is not known nothing is.
 func (l *limb) tapIsClear(sp spot) bool {
-	if l.survey == nil || !sp.s.Located {
+	if l.surveyed() == nil || !sp.s.Located {
 		return true
 	}
 	it, reach := l.tapItem(), l.tapReach()
@@ -319,9 +342,17 @@ func (l *limb) tapIsClear(sp spot) bool {
 	centre := sp.s.At(sp.leg, sp.s.SpotOf(it, sp.atEnd, sp.leg)+it.Length/2)
 	along := sp.s.Legs[sp.leg].By.Unit().Scale(it.Length/2 + it.Depth)
 	r := l.girth("tee", catalog.Row{})
-	for _, shape := range []solid.Shape{solid.Capsule(centre, centre.Add(sp.way.Scale(reach)), r), solid.Cylinder(centre.Sub(along), centre.Add(along), r)} {
-		for _, b := range l.survey.known.around {
+	branch := solid.Capsule(centre, centre.Add(sp.way.Scale(reach)), r)
+	for _, shape := range []solid.Shape{branch, solid.Cylinder(centre.Sub(along), centre.Add(along), r)} {
+		for _, b := range l.standing() {
 			if solid.Distance(shape, solid.Box(b.Low, b.High)) <= 0 {
+				return false
+			}
+		}
+	}
+	for _, s := range l.pipes {
+		for k := range s.Legs {
+			if own := s == sp.s && k == sp.leg; !own && solid.Distance(branch, solid.Capsule(s.At(k, 0), s.At(k, s.Legs[k].LengthMM()), l.girth("elbow-90", catalog.Row{}))) <= 0 {
 				return false
 			}
 		}

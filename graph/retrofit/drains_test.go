@@ -63,6 +63,38 @@ func TestDrainsAsAsked(t *testing.T) {
 	}
 }
 
+// Round pipes whose legs are written a drain is turned clear of what stands there, as round those
+// that are found: with a floor below them it looks to the front, and not through it. Geometry, no
+// source needed.
+func TestDrainsKeepClearOfDrawnPipes(t *testing.T) {
+	for _, c := range []struct {
+		floorMM float64 // below the heater's outlet, level with the low leg
+		want    graph.Vec
+	}{{900, graph.Vec{Z: -1}}, {70, graph.Vec{Y: -1}}} {
+		circuit, lay := demo(t)
+		lay.Circuit.Cabinet = &graph.Cabinet{From: graph.PortRef{Part: "element", Port: graph.Out},
+			Corner: graph.Vec{X: -1500, Y: -900, Z: -c.floorMM}, Far: graph.Vec{X: 2600, Y: 300, Z: 800}}
+		choice := Choice{Bypass: "spring"}
+		place, _ := PlaceAt(circuit, lay, graph.Cut{Run: "return-line", Leg: 3, AtMM: -1}, choice)
+		proposal, ds := Build(circuit, lay, place, choice)
+		if proposal == nil {
+			t.Fatal(ds)
+		}
+		found := false
+		for _, r := range proposal.Circuit.Runs {
+			if p := proposal.Circuit.Part(r.To.Part); p != nil && p.Kind == graph.DrainValve {
+				found = true
+				if got := r.Legs[0].By.Unit(); got != c.want {
+					t.Errorf("floor %g mm below: the drain looks %v, want %v", c.floorMM, got, c.want)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("floor %g mm below: no drain", c.floorMM)
+		}
+	}
+}
+
 // A drain drains what stands on its own side of a check: of the leg the check is in, only the side
 // that has room left is offered, and that to its own section alone. Geometry, no source needed.
 func TestDrainsKeepToTheirSideOfACheck(t *testing.T) {

@@ -450,8 +450,22 @@ func (l *limb) clipMM() float64 {
 // boxes is everything the pipes must keep clear of, with equipment nobody measured as large as it is
 // taken to be, or without.
 func (s *survey) boxes(l *limb, in, outlet graph.Vec, guesses bool) []lead.Box {
+	out, stand := s.there(guesses), l.w.asked.Stand
+	origin := in.Sub(stand.At)
+	for i, k := range stand.KeepClear {
+		name := k.What
+		if name == "" {
+			name = fmt.Sprintf("box %d of keep-clear", i+1)
+		}
+		out = append(out, sliced(solid.Box(origin.Add(k.From), origin.Add(k.To)), name, lead.Apart)...)
+	}
+	return append(out, s.unitBox(l.w.unit, stand, in, outlet))
+}
+
+// there is what stands in the cabinet, the new string and the walls; guesses says whether what is
+// only taken to be so large is in it.
+func (s *survey) there(guesses bool) []lead.Box {
 	var out []lead.Box
-	stand := l.w.asked.Stand
 	for i := range s.bodies().All {
 		b := &s.bodies().All[i]
 		if b.Group != s.group || b.Guess && !guesses {
@@ -470,16 +484,7 @@ func (s *survey) boxes(l *limb, in, outlet graph.Vec, guesses bool) []lead.Box {
 	for _, c := range s.cuts {
 		out = append(out, sliced(solid.Cylinder(c.from, c.to, c.radiusMM), "the new string", c.near)...)
 	}
-	origin := in.Sub(stand.At)
-	for i, k := range stand.KeepClear {
-		name := k.What
-		if name == "" {
-			name = fmt.Sprintf("box %d of keep-clear", i+1)
-		}
-		out = append(out, sliced(solid.Box(origin.Add(k.From), origin.Add(k.To)), name, lead.Apart)...)
-	}
-	out = append(out, s.walls()...)
-	return append(out, s.unitBox(l.w.unit, stand, in, outlet))
+	return append(out, s.walls()...)
 }
 
 // sliced is a solid as boxes along the axes: one that lies aslant in slices no longer than it

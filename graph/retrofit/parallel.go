@@ -8,6 +8,7 @@ import (
 	"dryfit/graph/retrofit/draft"
 	"dryfit/graph/retrofit/lead"
 	"dryfit/graph/route"
+	"dryfit/graph/route/solid"
 	"dryfit/graph/stream"
 )
 
@@ -249,11 +250,17 @@ func (t teeIn) build(d *draft.Draft, tee, suffix string, net *stream.Net) graph.
 }
 
 // branchesApartMM is how far apart the two branches are wanted: room for the nuts of both
-// and a hand. Common practice, no source.
-const branchesApartMM = 200
+// and a hand. stringsApartMM is how far apart what goes into the two pipes is wanted: a strap
+// round a nut passes between. Common practice, no source.
+const (
+	branchesApartMM = 200
+	stringsApartMM  = 20
+)
 
 // keepApart moves the second tee along its leg, as little as it goes, until the two branches
-// are clear of each other; where there is no room it stays.
+// are clear of each other and so are the strings, whose nuts are wider than pipes laid side by
+// side; where there is no room for both, until the branches are; where there is none for that
+// it stays.
 func keepApart(lay *route.Layout, to teeIn, from *teeIn) {
 	posA, okA := lay.Places[to.path.Run.From.String()]
 	posB, okB := lay.Places[from.path.Run.From.String()]
@@ -263,14 +270,33 @@ func keepApart(lay *route.Layout, to teeIn, from *teeIn) {
 	along := from.path.Points[from.leg].Sub(from.path.Points[from.leg-1]).Unit()
 	apart := posB.Add(from.centre()).Sub(posA.Add(to.centre()))
 	slack := max(0, from.play()) / 2
-	for _, by := range []float64{0, 50, -50, 100, -100, 150, -150, 200, -200, 250, -250, 300, -300} {
-		if math.Abs(by) > slack {
-			continue
-		}
-		if d := math.Abs(apart.Add(along.Scale(by)).Dot(along)); d >= branchesApartMM {
+	first, second := to.string(posA), from.string(posB)
+	for _, strings := range []bool{true, false} {
+		for n := range 2*mostStepsAside + 1 {
+			by := 50 * float64((n+1)/2) // 0, 50, -50, 100, -100 and so on
+			if n%2 == 0 {
+				by = -by
+			}
+			if math.Abs(by) > slack || !strings && math.Abs(by) > branchesApartMM+100 {
+				continue
+			}
+			if math.Abs(apart.Add(along.Scale(by)).Dot(along)) < branchesApartMM ||
+				strings && solid.Distance(first, second.Move(along.Scale(by))) < stringsApartMM {
+				continue
+			}
 			from.place.FromMM += by
 			from.place.ToMM += by
 			return
 		}
 	}
+}
+
+// mostStepsAside is how many steps of 50 mm a tee is moved at most, either way.
+const mostStepsAside = 20
+
+// string is the room that the tee with its union or valve takes, as wide as the nuts; start is
+// where the run begins.
+func (t teeIn) string(start graph.Vec) solid.Shape {
+	c := t.cut(start, lead.Line)
+	return solid.Cylinder(c.from, c.to, max(c.radiusMM, t.opens.row.OutsideMM/2))
 }

@@ -95,10 +95,14 @@ legs = ["right 150 mm"]`
 
 // The second tee moves along its leg, as little as it goes in steps of 50 mm, until its branch is 200
 // mm from the first one's, and stays where the leg has no room for that: half its play is on either
-// side. By hand on two pipes side by side, the tees' centres so far apart along them.
+// side. Pipes laid side by side are nearer to each other than the nuts of two valves are wide: there it
+// moves until neither string has the other beside it. By hand, the tees' centres so far apart along
+// the pipes and the pipes so far aside from each other, both strings the same way: each takes 235 mm of
+// its pipe (the place's own terms), so that strings side by side stand 20 mm apart from 255 mm on.
 func TestBranchesAreKeptApart(t *testing.T) {
-	for _, x := range []struct{ apart, play, moved float64 }{
-		{250, 700, 0}, {200, 700, 0}, {160, 700, 50}, {-160, 700, -50}, {60, 700, 150}, {60, 290, 0}, {10, 700, 200},
+	for _, x := range []struct{ aside, apart, play, moved float64 }{
+		{300, 250, 700, 0}, {300, 200, 700, 0}, {300, 160, 700, 50}, {300, -160, 700, -50}, {300, 60, 700, 150}, {300, 60, 290, 0}, {300, 10, 700, 200},
+		{80, 60, 700, 200}, {80, 60, 390, 150}, {80, -250, 700, -50}, {80, 260, 700, 0}, {130, 60, 700, 150},
 	} {
 		c, lay := laidOut(t, secondUnit(t))
 		beside := BesideUnit(c, lay)
@@ -106,14 +110,17 @@ func TestBranchesAreKeptApart(t *testing.T) {
 		if !ok {
 			t.Fatal("no tee")
 		}
-		from := to
+		from, run, path := to, *to.path.Run, *to.path
+		lay.Places["aside.out"] = lay.Places[run.From.String()].Add(graph.Vec{Y: x.aside})
+		run.From = graph.PortRef{Part: "aside", Port: "out"}
+		path.Run, from.path = &run, &path
 		from.place.FromMM += x.apart
 		from.place.ToMM += x.apart
 		from.place.RoomMM = from.place.NeededMM + x.play
 		was := from.place
 		keepApart(lay, to, &from)
 		if from.place.FromMM-was.FromMM != x.moved || from.place.ToMM-was.ToMM != x.moved {
-			t.Errorf("%g mm apart, %g mm to spare: moved by %g mm, want %g", x.apart, x.play, from.place.FromMM-was.FromMM, x.moved)
+			t.Errorf("%g mm aside, %g mm apart, %g mm to spare: moved by %g mm, want %g", x.aside, x.apart, x.play, from.place.FromMM-was.FromMM, x.moved)
 		}
 	}
 }

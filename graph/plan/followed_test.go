@@ -78,9 +78,9 @@ func TestAdviceIsFollowed(t *testing.T) {
 			`"up 160 mm", "back 460 mm"`, `"up 150 mm", "back 580 mm"`, `"front 160 mm", "up 100 mm"`, `"front 160 mm", "down 70 mm"`},
 			rule: "drain-at-low-points", hint: `make your leg "down 200 mm" "down 223 mm" or longer, and the pipe beside it too`, done: []string{`"down 200 mm"`, `"down 223 mm"`, `"up 150 mm", "back 580 mm"`, `"up 173 mm", "back 580 mm"`}},
 		{name: "air colder than the unit bears", wrong: []string{`air = "-6 °C"`, `air = "-18 °C"`},
-			rule: "unit-holds-tub", hint: "take a unit that works in air of", done: []string{`least-air = "-10 °C"`, `least-air = "-18 °C"`}},
+			rule: "heat-when-unit-stops", hint: "take a unit that works in air of", done: []string{`least-air = "-10 °C"`, `least-air = "-18 °C"`}},
 		{name: "the element kept for it", wrong: []string{`air = "-6 °C"`, `air = "-18 °C"`},
-			rule: "unit-holds-tub", hint: "or keep the element as a back-up and write its interlock", done: []string{"disconnected = true", `interlock = "contact"`}},
+			rule: "heat-when-unit-stops", hint: "or keep the element as a back-up and write its interlock", done: []string{"disconnected = true", `interlock = "contact"`}},
 		{name: "circuit of the unit alone too small", wrong: []string{`rating = "20 A"`, `rating = "10 A"`},
 			rule: "supply-fits", hint: "a circuit of a higher rating", not: "of its own", done: []string{`rating = "10 A"`, `rating = "16 A"`}},
 		{name: "cable too long", wrong: []string{`length = "14 m", kind`, `length = "120 m", kind`},
@@ -88,7 +88,7 @@ func TestAdviceIsFollowed(t *testing.T) {
 		{name: "cable too long, shortened", wrong: []string{`length = "14 m", kind`, `length = "120 m", kind`},
 			rule: "supply-drop", hint: "35 % of the length or less", done: []string{`length = "120 m", kind`, `length = "42 m", kind`}}, // 120 * 0.35
 		{name: "water too hot", wrong: []string{`temperature = "38 °C"`, `temperature = "41 °C"`},
-			rule: "unit-reaches-temperature", hint: "or less in [water] first", not: "choose a unit", done: []string{`temperature = "41 °C"`, `temperature = "38 °C"`}},
+			rule: "water-not-above-40", hint: "write 40 °C or less", not: "choose a unit", done: []string{`temperature = "41 °C"`, `temperature = "38 °C"`}},
 		{name: "element not settled", wrong: []string{"disconnected = true", ""},
 			rule: "element-state", hint: `interlock = "contact", "changeover", "set-point" (with its set-point) or "controller-mode"`, done: []string{"kind = \"element-heater\"", "kind = \"element-heater\"\ninterlock = \"changeover\""}},
 	} {

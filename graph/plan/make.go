@@ -82,6 +82,7 @@ func (p *Plan) settleFindings(want Want) {
 	if !graph.HasErrors(p.Findings) { // what rules the place out is told by every verb, also where it solves no flows
 		p.Findings = append(p.Findings, p.against...)
 	}
+	p.Findings, p.Following = rule.Following(p.Findings)
 	p.closable()
 	p.mended(p.Findings, want)
 	p.Findings = slices.DeleteFunc(p.Findings, p.ofNoPair())

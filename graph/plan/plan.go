@@ -48,6 +48,7 @@ type Plan struct {
 	searched      *stage.Stage       // what stands today, as the search for a place laid it out; nil where none was searched
 	fitted        *stage.Stage       // with the proposal built in, as the search laid it out and solved it; nil where none was searched
 	Findings      []graph.Diagnostic // sorted
+	Following     []graph.Diagnostic // what only follows from one of them, and is told by nobody
 	Bill          *takeoff.Bill
 	Cuts          *takeoff.CutList
 	Assembly      *route.Assembly

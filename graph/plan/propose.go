@@ -42,6 +42,7 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 		return d.Severity == graph.Error && slices.ContainsFunc(p.against, func(o graph.Diagnostic) bool { return o.Rule == d.Rule })
 	}
 	said := false
+	nothing := map[string]bool{} // rules that said so: of several modes it is said once
 	for i := range ds {
 		d := &ds[i]
 		switch {
@@ -61,8 +62,13 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 			d.Hint = ""
 		case p.next != "" && !said:
 			d.Hint, said = p.next+"; or leave cut out to have every place ranked", true
+		case p.next != "":
+			d.Hint = ""
+		case nothing[d.Rule]:
+			d.Hint = ""
 		case slices.ContainsFunc(p.Proposal.NewIDs, func(id string) bool { return strings.Contains(string(d.Hint), id) }):
 			d.Hint = "nothing that was tried makes this place possible: leave cut out to have every place ranked"
+			nothing[d.Rule] = true
 		}
 	}
 }

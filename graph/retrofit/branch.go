@@ -265,5 +265,8 @@ func (l *limb) lay(s *draft.Strand) {
 		if r := l.d.Runs[len(l.d.Runs)-1]; !l.w.asked.Inside {
 			r.Outside, r.Insulated = true, true // the way to a unit leads outdoors unless it is said not to
 		}
+		if at, said := l.w.asked.KeyPos["size"]; said {
+			l.d.Runs[len(l.d.Runs)-1].KeyPos = map[string]graph.Pos{"size": at}
+		}
 	}
 }

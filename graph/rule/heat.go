@@ -161,7 +161,7 @@ func waterNotAbove40(in *Input, report Report) {
 		report(false, graph.Diagnostic{
 			Pos: or(v.c.Water.KeyPos["temperature"], v.c.Water.Pos), Severity: graph.Error,
 			Message: graph.Say("the water has %s; %s is the most a bather may meet", v.celsius(t), quantity.Temperature.Of(40)),
-			Hint:    graph.Say("set the controller and the unit to %s or less, and leave the high limit active", quantity.Temperature.Of(40)),
+			Hint:    graph.Say("write %s or less, set the controller and the unit to it, and leave the high limit active", quantity.Temperature.Of(40)),
 		})
 	}
 }

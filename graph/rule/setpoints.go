@@ -72,10 +72,14 @@ func setPointsAgree(in *Input, report Report) {
 		}
 		set, known := u.Unit.SetPointC, u.Unit.SetPointSet
 		if known && set > hottestC {
+			most := float64(hottestC)
+			if own := v.part(u).MostWater; own.Known {
+				most = min(most, own.V)
+			}
 			report(u.Existing, graph.Diagnostic{
 				Pos: key(u, "set-point"), Severity: graph.Error,
 				Message: graph.Say("%q is set to %s; %s is the most a bather may meet", u.ID, v.celsius(set), v.celsius(hottestC)),
-				Hint:    graph.Say("set it to %s at most, and to %s where a controller has to stand above it", quantity.Temperature.Of(40), quantity.Temperature.Of(39)),
+				Hint:    graph.Say("set it to %s at most, and to %s where a controller has to stand above it", v.celsius(most), v.celsius(most-controllerAboveK)),
 			})
 			continue
 		}
@@ -164,7 +168,7 @@ func heatWhenUnitStops(in *Input, report Report) {
 			d.Hint = graph.Say("read it from the unit's sheet: least-air = \"%s\"", quantity.Temperature.About(-7))
 		case least.V > site.AirC:
 			d.Message = graph.Say("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(least.V), v.celsius(site.AirC))
-			d.Hint = "keep the element in use under a named interlock, choose a unit for colder air, or name the air down to which the tub is used and empty it before it gets colder"
+			d.Hint = graph.Say("take a unit that works in air of %s, or keep the element as a back-up and write its interlock in place of disconnected, or name the air down to which the tub is used and empty it before it gets colder", v.celsius(site.AirC))
 		default:
 			continue
 		}
@@ -182,19 +186,17 @@ func unitReachesTemperature(in *Input, report Report) {
 		d := graph.Diagnostic{Severity: graph.Error}
 		most := v.part(u).MostWater
 		switch {
-		case most.Known && most.V < want:
+		case most.Known && most.V < min(want, hottestC): // hotter than that no water may be, and that is said of the water
 			d.Pos = saidAt(u, most, "most-water")
-			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(most.V), v.celsius(want))
-			if want > hottestC {
-				d.Hint = graph.Say("no bather may meet that: write %s or less in [water] first", quantity.Temperature.Of(hottestC))
-				break
-			}
+			d.Message = graph.Say("%q heats to %s at most; the water is to have %s", u.ID, v.celsius(most.V), v.celsius(min(want, hottestC)))
 			d.Hint = graph.Say("choose a unit whose sheet names the tub's temperature: many made for pools stop at %s to %s", quantity.Temperature.About(32), quantity.Temperature.About(35))
+		case u.Unit.SetPointSet && u.Unit.SetPointC > hottestC:
+			continue // said of the set point
 		case most.Known && u.Unit.SetPointSet && u.Unit.SetPointC > most.V:
 			d.Pos = key(u, "set-point")
 			d.Message = graph.Say("%q is set to %s; its highest set point is %s", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(most.V))
 			d.Hint = "set it within its sheet"
-		case u.Unit.SetPointSet && u.Unit.SetPointC < want && !elementMayPass(v):
+		case u.Unit.SetPointSet && u.Unit.SetPointC < want && want <= hottestC && !elementMayPass(v):
 			d.Pos = key(u, "set-point")
 			d.Message = graph.Say("%q is set to %s; the water is to have %s, and nothing else heats to that", u.ID, v.celsius(u.Unit.SetPointC), v.celsius(want))
 			d.Hint = "set the unit to the water's temperature, or write the lower one in [water]"

@@ -33,6 +33,7 @@ func sizeRules() []*Rule {
 func branchNotBelowPorts(in *Input, report Report) {
 	v := in.ask()
 	for _, b := range v.branches {
+		var thin []narrow // by the key that makes them so
 		for _, s := range b.sides() {
 			ports := v.set.PortSize(b.Unit, s.port)
 			if s.tee == nil || ports.IsZero() {
@@ -42,14 +43,36 @@ func branchNotBelowPorts(in *Input, report Report) {
 				if !catalog.Narrower(catalog.NominalInch(r.Spec, r.Size), catalog.NominalInch("", ports)) {
 					continue
 				}
-				report(!r.New(), graph.Diagnostic{
-					Pos: runKey(r, "size"), Severity: graph.Error, Related: []graph.Related{here(b.Unit)},
-					Message: graph.Say("run %q, on the way %s %q, is %s; it needs %s, the size of the unit's ports", r.Said(), s.name, b.Unit.ID, r.Size, ports),
-					Hint:    "take the ports' size or the next one up all the way between the tees and the unit",
-				})
+				at := slices.IndexFunc(thin, func(n narrow) bool { return n.pos == runKey(r, "size") && n.run.Size == r.Size && n.ports == ports })
+				if at >= 0 {
+					thin[at].more++
+					continue
+				}
+				thin = append(thin, narrow{run: r, pos: runKey(r, "size"), side: s.name, ports: ports})
 			}
 		}
+		for _, n := range thin {
+			d := graph.Diagnostic{
+				Pos: n.pos, Severity: graph.Error, Related: []graph.Related{here(b.Unit)},
+				Message: graph.Say("run %q, on the way %s %q, is %s; it needs %s, the size of the unit's ports", n.run.Said(), n.side, b.Unit.ID, n.run.Size, n.ports),
+				Hint:    "take the ports' size or the next one up all the way between the tees and the unit",
+			}
+			if n.more > 0 {
+				d.Message = graph.Say("the pipe between the tees and %q is %s; it needs %s, the size of the unit's ports", b.Unit.ID, n.run.Size, n.ports)
+			}
+			report(!n.run.New(), d)
+		}
 	}
+}
+
+// narrow is pipe of the unit that is narrower than its ports, and how many more runs are so for the
+// same key.
+type narrow struct {
+	run   *graph.Run
+	pos   graph.Pos
+	side  string
+	ports catalog.Size
+	more  int
 }
 
 func lineNotNarrowed(in *Input, report Report) {

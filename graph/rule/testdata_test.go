@@ -220,7 +220,7 @@ func findings(t *testing.T, file string) []graph.Diagnostic {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return append(ds, p.Findings...)
+	return slices.Concat(ds, p.Findings, p.Following)
 }
 
 // of returns the findings of one rule.

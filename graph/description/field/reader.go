@@ -18,6 +18,8 @@ type Reader struct {
 
 	Sizes  map[catalog.Spec][]catalog.Size // in the catalogue, looked up once
 	Parts  map[string]*graph.Part          // by id
+	Missed map[string]int                  // names runs give to parts nobody describes: which of what was found tells it
+	Twice  []int                           // which of what was found tells of a part's id used twice, until what the second was called is known
 	Loose  []string                        // ids of the parts at which an end of a run was not understood
 	Joined map[string][]string             // ports that runs name, by part
 	Spots  map[any]Spots                   // where what was read stands, by its pointer

@@ -38,7 +38,7 @@ var filterFields = []field.Field[graph.Part]{
 
 var jetFields = []field.Field[graph.Part]{
 	field.NeededOr(field.Count("count", 1, field.MostJets, func(p *graph.Part) *int { return &p.Jets.Count }), "loss", `how many jets, such as count = 14`),
-	field.Qty("bore", field.BoreWidth, func(p *graph.Part) *float64 { return &p.Jets.BoreMM }),
+	field.Qty("bore", field.JetBore, func(p *graph.Part) *float64 { return &p.Jets.BoreMM }),
 	field.Number("k", 0, field.MostK, func(p *graph.Part) *float64 { return &p.Jets.K }, func(p *graph.Part) *bool { return &p.Jets.HasK }),
 	{
 		Key: "rated",
@@ -87,7 +87,7 @@ var blowerFields = slices.Concat([]field.Field[graph.Part]{
 }, electricKeys(func(p *graph.Part) *graph.Electric { return &p.Blower.Electric }))
 
 var elementFields = slices.Concat([]field.Field[graph.Part]{
-	field.Qty("power", field.ElectricPower, func(p *graph.Part) *float64 { return &p.Element.PowerW }),
+	field.Qty("power", field.ElementPower, func(p *graph.Part) *float64 { return &p.Element.PowerW }),
 	field.Bool("disconnected", func(p *graph.Part) *bool { return &p.Element.Disconnected }),
 	field.Word("interlock", graph.Interlocks(), func(p *graph.Part) *string { return &p.Element.Interlock }),
 	field.QtySet("set-point", field.WaterWarmth, func(p *graph.Part) *float64 { return &p.Element.SetPointC }, func(p *graph.Part) *bool { return &p.Element.SetPointSet }),
@@ -250,7 +250,17 @@ func checkUnit(r *field.Reader, v located.Value, u *graph.UnitData) {
 			return
 		}
 	}
-	checkPlate(r, v, u)
+	sensible := true
+	table, _ := v.In("ratings")
+	if items, ok := table.Items(); ok && len(items) == len(u.Ratings) {
+		for i, t := range u.Ratings {
+			sensible = givesMore(r, items[i], t) && sensible
+		}
+	}
+	if sensible { // else what is held against them follows from that
+		riseAgrees(r, v, u)
+		checkPlate(r, v, u)
+	}
 }
 
 // A plate is contradicted by the ratings beyond these shares of the greatest input. Full load is a

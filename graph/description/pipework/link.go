@@ -84,8 +84,8 @@ func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 			hint = located.Near(ref.Part, ids)
 			id, _ = quantity.Nearest(ref.Part, ids)
 		}
-		r.Fail(at, hint, "there is no part %s", located.Said(ref.Part))
 		loosen(r, id)
+		missed(r, at, ref.Part, hint)
 		return
 	case p.Kind == "" || len(p.Ports) == 0:
 		return // its kind or its ports are reported
@@ -100,6 +100,33 @@ func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 	if _, air := r.Spots[run]["air"]; air {
 		q.Air = true
 	}
+}
+
+// mostSeen is at how many more places a name is shown that is met at many. Judgement, no source.
+const mostSeen = 4
+
+// missed reports a name that no part has: once, where it is met first. Where the id of a part is
+// used twice, that is the name the second one was to have.
+func missed(r *field.Reader, at located.Value, name, hint string) {
+	if k, told := r.Missed[name]; told {
+		if d := &r.Found[k]; len(d.Related) < mostSeen {
+			located.Related(d, r.ValuePos(at), "it is named here too")
+		}
+		return
+	}
+	if r.Missed == nil {
+		r.Missed = map[string]int{}
+	}
+	if len(r.Twice) > 0 {
+		k := r.Twice[0]
+		r.Twice = r.Twice[1:]
+		r.Found[k].Hint += graph.Say("; no part has the id %s, which a run names", located.Said(name))
+		located.Related(&r.Found[k], r.ValuePos(at), "it is named here")
+		r.Missed[name] = k
+		return
+	}
+	r.Missed[name] = len(r.Found)
+	r.Fail(at, hint, "there is no part %s", located.Said(name))
 }
 
 // loosen remembers that a run's end was meant for a port of the part; of any part, where it
@@ -197,6 +224,14 @@ func portsTaken(r *field.Reader) {
 					break // those that follow find this one
 				}
 				if t.run == run || inBefore(t.run) && inBefore(run) || inAfter(t.run) && inAfter(run) {
+					if sameWay(t.run, run) { // told once, of its first end
+						if ref == &run.From {
+							d := r.Add(run.Pos, "one of them is written twice: leave it out; two pipes side by side leave and meet in tees", "this run and another join the same two ports, %s and %s", located.Said(run.From.String()), located.Said(run.To.String()))
+							located.Related(d, t.run.Pos, "the other is here")
+							loosen(r, anyPart)
+						}
+						break
+					}
 					hint := "put a tee there, or mend the port"
 					if t.run != run && inBefore(t.run) && inAfter(run) {
 						hint = "put a tee there, mend the port, or write removed = true on the run that goes"
@@ -212,6 +247,11 @@ func portsTaken(r *field.Reader) {
 			}
 		}
 	}
+}
+
+// sameWay reports whether two runs join the same two ports, whichever way each is written.
+func sameWay(a, b *graph.Run) bool {
+	return a != b && (a.From.Same(b.From) && a.To.Same(b.To) || a.From.Same(b.To) && a.To.Same(b.From))
 }
 
 // openPort is a port that nothing closes once the work is done.
@@ -258,6 +298,9 @@ func portsOpen(r *field.Reader) {
 		return
 	}
 	open := openPorts(r)
+	if len(r.Loose) == 0 && runMissing(r, open) {
+		return
+	}
 	for i, o := range open {
 		if slices.Contains(r.Loose, o.part.ID) {
 			continue
@@ -283,6 +326,18 @@ func portsOpen(r *field.Reader) {
 		}
 		r.Add(cmp.Or(o.port.Pos, r.IDPos(o.part, o.part.Pos)), hint, "%s", what)
 	}
+}
+
+// runMissing reports the run that is not there where two ports of two parts are open and no other.
+func runMissing(r *field.Reader, open []openPort) bool {
+	if len(open) != 2 || open[0].part == open[1].part || open[0].part.Kind == graph.HeatPump || open[1].part.Kind == graph.HeatPump {
+		return false
+	}
+	at := func(o openPort) graph.Pos { return cmp.Or(o.port.Pos, r.IDPos(o.part, o.part.Pos)) }
+	d := r.Add(at(open[0]), fmt.Sprintf("is the [[run]] between them missing, from = %s, to = %s? else join or cap each: a part of kind = \"cap\" closes a port", field.Quote(open[0].ref), field.Quote(open[1].ref)),
+		"the ports %s and %s are left open", located.Said(open[0].ref), located.Said(open[1].ref))
+	located.Related(d, at(open[1]), "the other is here")
+	return true
 }
 
 // oneUnitAtATime says how a second unit is planned beside the one that [retrofit] fits.

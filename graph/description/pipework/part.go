@@ -169,6 +169,7 @@ func enterPart(r *field.Reader, v located.Value, p *graph.Part) {
 		return
 	}
 	if first, ok := r.Parts[p.ID]; ok {
+		r.Twice = append(r.Twice, len(r.Found))
 		d := r.Fail(c, "give each part an id of its own", "the id %s is used twice", located.Said(p.ID))
 		located.Related(d, r.IDPos(first, first.Pos), "it is used here first")
 		return
@@ -251,9 +252,11 @@ func checkPart(r *field.Reader, v located.Value, p *graph.Part) {
 		r.SizeInCatalog(v, p.Spec, p.Size)
 	}
 	if p.Pump != nil {
+		powerAgrees(r, p)
 		checkLabel(r, p)
 	}
 	if p.Unit != nil {
+		sizesAgree(r, p)
 		checkUnit(r, v, p.Unit)
 	}
 }

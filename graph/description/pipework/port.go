@@ -36,10 +36,9 @@ func userPortsField() field.Field[graph.Part] {
 // portsMeant returns the list of ports a part was meant to have: those that runs join, else an
 // example for its kind.
 func portsMeant(r *field.Reader, v located.Value) string {
-	id, _ := v.In("id")
 	kind, _ := v.In("kind")
 	var out []string
-	for _, name := range r.Joined[textOf(id)] {
+	for _, name := range portsNamed(r, v) {
 		out = append(out, field.Quote(name))
 	}
 	switch {
@@ -49,6 +48,12 @@ func portsMeant(r *field.Reader, v located.Value) string {
 		return `["skimmer", "return"]`
 	}
 	return `["in", "left", "right"]`
+}
+
+// portsNamed are the ports of a part that runs name.
+func portsNamed(r *field.Reader, v located.Value) []string {
+	id, _ := v.In("id")
+	return r.Joined[textOf(id)]
 }
 
 func textOf(v located.Value) string {
@@ -99,6 +104,21 @@ func readUserPorts(r *field.Reader, part, v located.Value, p *graph.Part) {
 			continue
 		}
 		p.Ports = append(p.Ports, graph.Port{Name: name, Pos: r.ValuePos(item)})
+	}
+	if p.Kind == graph.Manifold && len(items) == 1 && len(p.Ports) == 1 {
+		names := []string{p.Ports[0].Name}
+		for _, name := range portsNamed(r, part) {
+			if name != names[0] {
+				names = append(names, name)
+			}
+		}
+		if len(names) > 1 {
+			for i := range names {
+				names[i] = field.Quote(names[i])
+			}
+			r.Fail(v, "name all of them: ports = "+field.List(names), "a manifold has two ports or more, and here is one")
+			p.Ports = nil // what runs name is told by this
+		}
 	}
 }
 

@@ -33,6 +33,7 @@ var SpeedFields = []field.Field[graph.Speed]{
 func fallsSomewhere(r *field.Reader, v located.Value, curve []graph.CurvePoint) {
 	for i := 1; i < len(curve); i++ {
 		if curve[i].Head.IsHead != curve[0].Head.IsHead || curve[i].Head.Value <= curve[i-1].Head.Value {
+			rises(r, v, curve)
 			return
 		}
 	}

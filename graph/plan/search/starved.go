@@ -78,7 +78,7 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 		}
 	}
 	if s.instead == "" {
-		s.instead = "none of what was compared would do either: decide with the owner on another unit, or on a pump and a line of its own for it"
+		s.instead = "nothing does: decide with the owner on another unit, or on a pump and a line of its own for it"
 	}
 	return out
 }

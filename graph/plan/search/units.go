@@ -24,7 +24,7 @@ func (s *search) compareUnits(t *trial) {
 		return
 	}
 	a := advice.New(t.stage.Circuit, branch, s.before, t.stage.Layout.Stage)
-	s.instead = "none of what was compared would do either: decide with the owner on another unit, or on a pump and a line of its own for it"
+	s.instead = "nothing does: decide with the owner on another unit, or on a pump and a line of its own for it"
 	if says(mostFlowRule) {
 		if way := a.LargerUnit(); way.Works {
 			s.instead = graph.Say("%s, would do: %s", way.What, way.Effect)

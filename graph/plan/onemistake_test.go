@@ -1,0 +1,63 @@
+package plan_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/plan"
+)
+
+// One mistake in a good description is one finding, of the rule that names it and at the line it
+// stands in: what only follows from it is left out.
+func TestOneMistakeOneFinding(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	heavy := func(text string) (out []graph.Diagnostic) {
+		for _, d := range work(t, read(t, "two-speed.toml", []byte(text)), plan.Findings|plan.Flows).Findings {
+			if n := len(out); n > 0 && out[n-1].Rule == d.Rule && out[n-1].Pos == d.Pos {
+				continue // of another mode: printed as one
+			}
+			if d.Severity > graph.Note && d.Rule != "bypass-serviceable" { // the demo's own
+				out = append(out, d)
+			}
+		}
+		return out
+	}
+	if ds := heavy(string(data)); len(ds) != 0 {
+		t.Fatalf("the demo itself: %v", ds)
+	}
+	for _, c := range []struct {
+		name  string
+		wrong []string
+		rule  string
+		at    string // the key or table of its line
+	}{
+		{"pipe to the unit below its ports", []string{"spec = \"pvc-sch40\"\nto-unit", "spec = \"pvc-sch40\"\nsize = \"1 in\"\nto-unit"}, "branch-not-below-ports", "size ="},
+		{"unit set above what a bather may meet", []string{`set-point = "38 °C"`, `set-point = "41 °C"`}, "set-points-agree", "set-point ="},
+		{"water too hot", []string{`temperature = "38 °C"`, `temperature = "42 °C"`}, "water-not-above-40", "temperature ="},
+		{"unit that stops early", []string{`least-air = "-10 °C"`, `least-air = "10 °C"`}, "heat-when-unit-stops", "least-air ="},
+		{"spring far too strong", []string{`bypass = "auto"`, "bypass = \"spring\"\nspring = \"20 psi\""}, "unit-most-flow", "flow ="},
+		{"one jet in place of sixteen", []string{"count = 16", "count = 1"}, "unit-least-flow", "flow ="},
+		{"a filter that takes all", []string{`drop = "6.5 kPa"`, `drop = "4.5 bar"`}, "unit-least-flow", "flow ="},
+		{"a unit that stands no pressure", []string{`highest-pressure = "3.5 bar"`, `highest-pressure = "15 kPa"`}, "unit-highest-pressure", "highest-pressure ="},
+		{"a suction that is said to be new", []string{"to = \"pump.in\"\nexisting = true", `to = "pump.in"`}, "nothing-new-on-suction", "[[run]]"},
+	} {
+		text := replaced(t, string(data), c.wrong)
+		ds := heavy(text)
+		if len(ds) != 1 || ds[0].Rule != c.rule || ds[0].Severity != graph.Error {
+			t.Errorf("%s: %d findings, want one of %s", c.name, len(ds), c.rule)
+			for _, d := range ds {
+				t.Log(d.Pos, d.Rule, d.Message.In(0))
+			}
+			continue
+		}
+		lines := strings.Split(text, "\n")
+		if line := lines[ds[0].Pos.Line-1]; len(line) < len(c.at) || line[:len(c.at)] != c.at {
+			t.Errorf("%s: told at %q, not at %q", c.name, line, c.at)
+		}
+	}
+}

@@ -1,0 +1,59 @@
+package rule
+
+import (
+	"slices"
+
+	"dryfit/graph"
+)
+
+// follow says what a finding is the cause of: mended first, the others go, or are to be judged
+// anew. One mistake is then one finding.
+type follow struct {
+	root  []string // an error of one of these
+	leads []string // leaves these out
+	at    bool     // but only those at the same key
+}
+
+// follows is the list of them. Common practice, no source: pipe too narrow, or a unit out of its
+// flows, has something else put into the line, and what the water then does is another matter.
+var follows = []follow{
+	{root: []string{"branch-not-below-ports", "line-not-narrowed"}, leads: []string{"unit-least-flow", "least-flow-when-dirty"}},
+	{
+		root: []string{"branch-not-below-ports", "line-not-narrowed", "unit-least-flow", "unit-most-flow", "least-flow-when-dirty"},
+		leads: []string{"jets-keep-flow", "spring-not-too-weak", "flow-past-check", "unit-temperature-rise", "velocity",
+			"rise-measurable", "unit-rated-flow"},
+	},
+	{root: []string{"unit-least-flow"}, leads: []string{"least-flow-when-dirty"}},
+	{root: []string{"unit-highest-pressure"}, leads: []string{"working-pressure"}, at: true},
+	{root: []string{"heat-when-unit-stops"}, leads: []string{"unit-holds-tub"}},
+	{root: []string{"nothing-new-on-suction"}, leads: []string{"assembly", "velocity"}, at: true},
+}
+
+// Following tells apart what stands for itself and what only follows from another finding: an error
+// of the cause has to be there, and a note of what was there before the work follows from nothing.
+// Where the hand lacks room at a body that the work runs through, the clash says it.
+func Following(ds []graph.Diagnostic) (roots, following []graph.Diagnostic) {
+	through := map[graph.Pos]bool{}
+	for _, d := range ds {
+		if d.Rule == "clash" && d.Severity > graph.Note {
+			for _, r := range d.Related {
+				through[r.Pos] = r.Pos != d.Pos
+			}
+		}
+	}
+	leads := func(d graph.Diagnostic) func(follow) bool {
+		return func(f follow) bool {
+			return slices.Contains(f.leads, d.Rule) && slices.ContainsFunc(ds, func(root graph.Diagnostic) bool {
+				return root.Severity == graph.Error && slices.Contains(f.root, root.Rule) && (!f.at || root.Pos == d.Pos)
+			})
+		}
+	}
+	for _, d := range ds {
+		if d.Rule == "hand-room" && len(d.Related) > 0 && through[d.Related[0].Pos] || d.Severity > graph.Note && slices.ContainsFunc(follows, leads(d)) {
+			following = append(following, d)
+			continue
+		}
+		roots = append(roots, d)
+	}
+	return roots, following
+}

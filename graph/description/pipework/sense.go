@@ -16,7 +16,7 @@ import (
 // for m³/h, ft for m) or two speeds mixed up is asked about. Common practice, no source.
 const (
 	mostOfWatts      = 0.85
-	leastOfWatts     = 0.05
+	leastOfWatts     = 0.03
 	leastOfFewWatts  = 0.01
 	fewWatts         = 500 // W
 	measuredFarShare = 0.5 // the last head over the first: a curve that ends higher does not show its best point

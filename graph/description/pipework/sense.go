@@ -34,9 +34,11 @@ func powerAgrees(r *field.Reader, p *graph.Part) {
 	if p.Pump.TypeSaid {
 		return
 	}
-	best := 0.0
-	for i := range p.Pump.Speeds {
-		best = max(best, waterPower(p.Pump.Speeds[i].Curve))
+	best := 0.0 // of those with the most watts
+	for _, s := range p.Pump.Speeds {
+		if s.PowerW == mostWatts(p.Pump.Speeds) {
+			best = max(best, waterPower(s.Curve))
+		}
 	}
 	for i := range p.Pump.Speeds {
 		s := &p.Pump.Speeds[i]

@@ -17,6 +17,7 @@ type Circuit struct {
 	Cabinet  *Cabinet // nil: nobody described it
 	Stock    []Stock
 	Accepted []Accepted
+	Readings []Reading // of what stands today
 	Prices   []Price
 	Offer    Offer
 	// What heat, money and the supply go by; nil or empty where the table is not there.

@@ -42,6 +42,7 @@ const (
 	SpreadEntrance     = "entrance"         // K of the cover and body of a suction nobody described, in hundredths
 	SpreadBarb         = "barb"             // K of a barb
 	SpreadReading      = "throttle-reading" // flow at which a throttle is set by a reading
+	SpreadGauge        = "gauge-reading"    // pressure read by a gauge, in hundredths of a bar
 	SpreadLevel        = "level"            // m below the water of what nothing says so
 )
 

@@ -28,6 +28,8 @@ func TestOneDoorForHeads(t *testing.T) {
 		"speeds curve":      "[[part]]\nid = \"x\"\nkind = \"pump\"\nspeeds = [{ name = \"low\", curve = [[\"0 m3/h\", \"X\"], [\"10 m3/h\", \"0.2 m\"]] }]\n",
 		"npsh":              "[[part]]\nid = \"x\"\nkind = \"pump\"\nnpsh = [[\"5 m3/h\", \"0.2 m\"], [\"10 m3/h\", \"X\"]]\n",
 		"spring":            "[[part]]\nid = \"x\"\nkind = \"heat-pump\"\n[retrofit]\nunit = \"x\"\nspring = \"X\"\n",
+		"reading":           "[[part]]\nid = \"x\"\nkind = \"filter\"\nexisting = true\n[[reading]]\nat = \"x.in\"\npressure = \"X\"\n",
+		"reading off":       "[[part]]\nid = \"x\"\nkind = \"filter\"\nexisting = true\n[[reading]]\nat = \"x.in\"\npressure = \"3 m\"\nplus-minus = \"X\"\n",
 		"row cracking":      "[[catalog.check-valve]]\nname = \"mine\"\nstyle = \"spring-check\"\nkv = \"20 m3/h\"\ncracking = \"X\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"check-valve\"\ntype = \"mine\"\n",
 		"row loss-drop":     "[[catalog.filter]]\nname = \"mine\"\nloss-flow = \"10 m3/h\"\nloss-drop = \"X\"\nrating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
 		"row loss":          "[[catalog.filter]]\nname = \"mine\"\nloss = { flow = \"10 m3/h\", drop = \"X\" }\nrating = \"2 bar\"\nsource = \"sheet\"\n[[part]]\nid = \"x\"\nkind = \"filter\"\ntype = \"mine\"\n",
@@ -124,6 +126,10 @@ func heads(c *graph.Circuit) []float64 {
 	for _, s := range p.Speeds.V {
 		curve(s.Curve)
 	}
+	for _, r := range c.Readings {
+		add(r.Pressure / metre)
+		add(r.OffPa / metre)
+	}
 	if c.Retrofit != nil {
 		add(c.Retrofit.SpringPa / metre)
 	}
@@ -157,7 +163,7 @@ func TestEveryColumnOfHeadsIsTried(t *testing.T) {
 // The limits that take a head as well as a pressure are those tried above; who adds one adds
 // its key there.
 func TestEveryLimitOfHeadsIsTried(t *testing.T) {
-	tried := []string{"Drop", "PumpHead", "SuctionHead", "Highest", "Cracking", "SpringAsked"}
+	tried := []string{"Drop", "PumpHead", "SuctionHead", "Highest", "Cracking", "SpringAsked", "GaugePressure", "ReadingOff"}
 	file, err := parser.ParseFile(token.NewFileSet(), "field/limit.go", nil, 0)
 	if err != nil {
 		t.Fatal(err)

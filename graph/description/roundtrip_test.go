@@ -499,6 +499,13 @@ at-from = "tub.b"
 from = ["left 200 mm", "down 700 mm", "front 1 ft"]
 to = ["right 1900 mm", "back 100 mm"]
 
+[[reading]]
+at = "pump.out"
+mode = "one"
+flow = "5.2 m3/h"
+pressure = "0.4 bar"
+plus-minus = "0.05 bar"
+
 [[accept]]
 promise = "least-flow"
 mode = "one"

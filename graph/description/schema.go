@@ -66,6 +66,7 @@ func topShapes() map[string]schema.Shape {
 		"retrofit":  field.TableShape(pipework.RetrofitFields, "retrofit"),
 		"stock":     field.TableShape(stockFields, "stock"),
 		"accept":    field.TableShape(acceptFields, "accept"),
+		"reading":   field.TableShape(readingFields, "reading"),
 		"prices":    pricesShape(),
 		"heat-loss": field.TableShape(heatLossFields, "heat-loss"),
 		"cover":     field.TableShape(coverFields, "cover"),

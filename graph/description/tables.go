@@ -32,6 +32,7 @@ var topTables = []struct {
 	{"retrofit", false, pipework.ReadRetrofit},
 	{"stock", true, readStock},
 	{"accept", true, readAccept},
+	{"reading", true, readReading},
 	{"prices", false, readPrices},
 	{"heat-loss", false, readHeatLoss},
 	{"cover", false, readCover},

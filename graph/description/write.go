@@ -55,6 +55,10 @@ func Write(c *graph.Circuit) []byte {
 		b.WriteString("\n[[stock]]\n")
 		field.WriteFields(&b, stockFields, &c.Stock[i])
 	}
+	for i := range c.Readings {
+		b.WriteString("\n[[reading]]\n")
+		field.WriteFields(&b, readingFields, &c.Readings[i])
+	}
 	for i := range c.Accepted {
 		b.WriteString("\n[[accept]]\n")
 		field.WriteFields(&b, acceptFields, &c.Accepted[i])

@@ -71,7 +71,9 @@ func (m *Model) Sampled(p *Perturb, into *Solution) (s *Solution, past bool, err
 	if err != nil {
 		return nil, false, m.explain(err)
 	}
-	return m.brief(f, into), m.past(f) != nil, nil
+	s = m.brief(f, into)
+	s.flow = f
+	return s, m.past(f) != nil, nil
 }
 
 // flow solves the network.

@@ -14,7 +14,6 @@ import (
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan/stage"
-	"dryfit/graph/sample"
 	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 	"dryfit/graph/takeoff"
@@ -67,9 +66,9 @@ func (p *Plan) sampledFlows(mode string) job.Sampled {
 		if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
 			unit = u.ID
 		}
-		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, unit, sample.Few())
+		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, unit)
 	}
-	out := job.Sampled{Taken: r.Unknowns}
+	out := job.Sampled{Taken: r.Unknowns, Points: r.Few()}
 	of := r.Of(mode, graph.After)
 	if of == nil {
 		return out
@@ -78,7 +77,7 @@ func (p *Plan) sampledFlows(mode string) job.Sampled {
 	for n, i := range r.Points {
 		at[i] = of.UnitFlow[n]
 	}
-	for _, i := range sample.Few() {
+	for _, i := range out.Points {
 		flow, ok := at[i]
 		if !ok {
 			flow = math.NaN()

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 )
@@ -25,6 +26,37 @@ func (p *Plan) spread(want Want) {
 	}
 	p.Findings = append(p.Findings, p.unsure()...)
 	p.Findings = append(p.Findings, p.acceptedInVain()...)
+	p.Findings = append(p.Findings, p.readings()...)
+}
+
+// readings tells of what was read and the description does not come to.
+func (p *Plan) readings() []graph.Diagnostic {
+	var out []graph.Diagnostic
+	for i := range p.Ranges.Read {
+		q := &p.Ranges.Read[i]
+		say := func(v float64) quantity.Amount {
+			if q.Pressed() {
+				return quantity.Pressure.Of(v)
+			}
+			return quantity.Flow.Of(v)
+		}
+		d := graph.Diagnostic{Rule: "readings", Severity: graph.Warning, Pos: q.Pos, Mode: q.Mode}
+		switch {
+		case q.Unanswered:
+			d.Message = graph.Say("mode %q: nothing is held against what was read at %q: the circuit as it stands today has no answer there", q.Mode, q.At)
+			d.Hint = "describe the circuit before the work so that it closes, with existing = true"
+		case p.Ranges.Unfit:
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s, and no guess the file leaves open comes near: it is not counted", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
+			d.Hint = "read it again; then look at the pump, the lengths and the valves on its way: something is described that isn't so"
+		case q.Beyond():
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: ranges and promises go by what was read, the case as described does not", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
+			d.Hint = "something described is otherwise; flow says first what moves it most"
+		default:
+			continue
+		}
+		out = append(out, d)
+	}
+	return out
 }
 
 // acceptedInVain tells of what is accepted in a mode that no promise is made in.

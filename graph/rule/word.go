@@ -20,6 +20,7 @@ var Words = []Word{
 	{"internal", "A mistake of dryfit's own. The file is not to blame: keep it, so that the mistake can be found."},
 	{"promise", "Something the work is to hold (least flow, most flow, a pressure) that is likely and not sure while what was guessed may be off: a warning with the share of cases in which it holds. [[accept]] takes it off with a reason."},
 	{"reading", "The file could not be read at that place: what is wrong stands in the line, what would be right behind hint."},
+	{"readings", "What was read on the tub as it stands and does not fit what the file describes: the reading is wrong, or something in the file is. The ranges go by what was read, where that fits anything the file leaves open."},
 	{"retrofit", "What [retrofit] asks for can't be built, or was built otherwise than asked; the reason stands with it."},
 	{"routing", "Where pipe was led: legs that don't meet their ports, a bend that no elbow makes, a leg too short for the fittings at its ends, a place that is taken for something because nobody measured it."},
 	{"stages", "The circuit before the work can't be told from the file, so nothing is compared with today."},

@@ -2,6 +2,8 @@
 // money. Nothing in it is random; the same question gets the same bytes.
 package sample
 
+import "math"
+
 // Size is the number of points of the sample: a prime, so that every coordinate takes each of
 // its values once.
 const Size = 1021
@@ -13,11 +15,18 @@ const step = 306
 
 // Point returns coordinate dim, 0 to 1, of point i of a Korobov lattice, shifted off the
 // corner: u = frac(i·a^dim/n + 1/2n). Each coordinate alone is spread evenly; the multiplier
-// spreads pairs of them.
+// spreads pairs of them. From point Size on it is the same lattice again, shifted in each
+// coordinate by a step of its own, for who needs more points: frac(u + k·√(4·dim+2)), k being how
+// often the lattice was gone through; no such root is whole.
 //
-// Source of the lattice: N. M. Korobov (1959), Dokl. Akad. Nauk SSSR 124, 1207-1210 (from memory).
+// Source of the lattice: N. M. Korobov (1959), Dokl. Akad. Nauk SSSR 124, 1207-1210 (from memory);
+// of the shifts: R. Cranley, T. N. L. Patterson (1976), SIAM J. Numer. Anal. 13, 904-914 (from memory).
 func Point(i, dim int) float64 {
-	return (float64(i*power(dim)%Size) + 0.5) / Size
+	u := (float64(i%Size*power(dim)%Size) + 0.5) / Size
+	if again := i / Size; again > 0 {
+		_, u = math.Modf(u + float64(again)*math.Sqrt(float64(4*dim+2)))
+	}
+	return u
 }
 
 // power returns step to the power of dim, by Size.

@@ -99,3 +99,25 @@ func TestSome(t *testing.T) {
 		}
 	}
 }
+
+// From Size on the points are others, in each coordinate as evenly spread, and no two coordinates
+// go with each other more than in the first.
+func TestPointsAgain(t *testing.T) {
+	bound := 4 / math.Sqrt(Size)
+	for again := 1; again < 4; again++ {
+		for a := 1; a <= 30; a++ {
+			mean, with := 0.0, 0.0
+			for i := range Size {
+				u := Point(again*Size+i, a)
+				if u < 0 || u >= 1 || u == Point(i, a) {
+					t.Fatalf("point %d of coordinate %d: %g", again*Size+i, a, u)
+				}
+				mean += u / Size
+				with += (u - 0.5) * (Point(again*Size+i, a+1) - 0.5) * 12 / Size
+			}
+			if !agree.Within(mean, 0.5, 0.001) || !agree.Within(with, 0, bound) {
+				t.Errorf("time %d, coordinate %d: mean %.4f, with the next %.3f", again, a, mean, with)
+			}
+		}
+	}
+}

@@ -308,12 +308,16 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 		return nil
 	}
 	b := form.Block{Title: fmt.Sprintf("How sure (%s samples of what is not known exactly; nine in ten lie in the ranges)", samplesOf(r))}
-	if r.Samples < sample.Size {
+	if r.Narrowed() {
+		b.Title = fmt.Sprintf("How sure (%d samples of what is not known exactly, those of %d that fit what was read; nine in ten lie in the ranges)", r.Samples, r.Tried)
+	}
+	if r.Samples < sample.Size && !r.Narrowed() {
 		b.Lines = append(b.Lines, fmt.Sprintf("  %s samples solved: the circuit is too large for all of them", samplesOf(r)))
 	}
 	if first := MeasureFirst(r, names, s); first != "" {
 		b.Lines = append(b.Lines, first)
 	}
+	b.Lines = append(b.Lines, readLines(r, names, s)...)
 	b.Lines = append(b.Lines, AcceptedLines(r, names, s)...)
 	b.Lines = append(b.Lines, setLines(r.Set, names, s)...)
 	if len(r.Promises) > 0 {

@@ -105,8 +105,9 @@ type summaryJSON struct {
 	Set          *setJSON        `json:"throttle_set,omitempty"`
 	MeasureFirst []influenceJSON `json:"measure_first,omitempty"`
 	Samples      int             `json:"samples,omitempty"`
-	SamplesOf    int             `json:"samples_of,omitempty"` // where the circuit is too large for all of them
+	SamplesOf    int             `json:"samples_of,omitempty"` // where the circuit is too large for all of them, or some fit what was read
 	Unsolved     int             `json:"samples_unsolved,omitempty"`
+	Read         []readJSON      `json:"read,omitempty"` // on the tub as it stands
 }
 
 type modeSummary struct {
@@ -288,9 +289,13 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 	}
 	if r := p.Ranges; r != nil {
 		out.Samples, out.Unsolved = r.Samples, r.Unsolved
-		if r.Samples < sample.Size {
+		switch {
+		case r.Narrowed():
+			out.SamplesOf = r.Tried
+		case r.Samples < sample.Size:
 			out.SamplesOf = sample.Size
 		}
+		out.Read = readOf(r)
 		for i := range r.Promises {
 			q := &r.Promises[i]
 			made := promiseJSON{Mode: q.Mode, Text: promiseText(s, q), Share: form.Round(q.Share, 4), Kept: q.Kept, Of: q.Of, Level: q.Level, Accepted: q.Accepted}

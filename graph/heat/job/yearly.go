@@ -10,10 +10,11 @@ import (
 	"dryfit/graph/sample"
 )
 
-// Sampled is what the flows came to at the points a year's ranges stand on, sample.Few: both
+// Sampled is what the flows came to at the points a year's ranges stand on: both
 // are worked out at the same points, the year's unknowns behind those of the flows.
 type Sampled struct {
 	Taken   int       // coordinates that the unknowns of the flows take
+	Points  []int     // of the sample; nil: sample.Few
 	FlowM3s []float64 // through the unit, point by point; NaN: no answer there; nil: the flow as described in all
 }
 
@@ -26,7 +27,10 @@ func (b *builder) year(s *scene, r *Report) (likely outcome) {
 		return likely
 	}
 	r.Year = y
-	flows, points := b.more.Sample, sample.Few()
+	flows, points := b.more.Sample, b.more.Sample.Points
+	if points == nil {
+		points = sample.Few()
+	}
 	all := make([]outcome, len(points))
 	graph.SideBySide(len(points), func(n int) {
 		c, i := s.clone(), points[n]

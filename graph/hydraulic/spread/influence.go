@@ -17,7 +17,13 @@ const worthSaying = 0.005
 func (s *spreader) influences() []Influence {
 	best := map[string]Influence{}
 	effects := make([][]effect, len(s.modes)) // by mode and unknown
-	graph.SideBySide(len(s.modes), func(n int) { effects[n] = s.effects(s.modes[n]) })
+	graph.SideBySide(len(s.modes), func(n int) {
+		if m := s.modes[n]; m.narrowed {
+			effects[n] = s.left(m)
+		} else {
+			effects[n] = s.effects(m)
+		}
+	})
 	for n, m := range s.modes {
 		_, moves := m.watched()
 		for k, e := range effects[n] {

@@ -71,12 +71,18 @@ type Ranges struct {
 	Samples, Unsolved int
 	Points            []int // of the sample, those taken
 	Unknowns          int   // how many coordinates of the sample they take
-	AsItStands        bool  // nothing is new and nothing goes: what stands before stands after
-	Modes             []ModeRanges
-	Promises          []Promise
-	Set               *Set        // what the flows are once a throttle is set by its reading; nil where none is
-	MeasureFirst      []Influence // what matters most comes first; what moves nothing by a two-hundredth is left out
-	Moves             []Influence // all that may be off, in the same order
+	// What was read on the tub as it stands; of how many points that were tried Points are those that
+	// fit it (0: nothing was read, or nothing could be held against it), how often it was taken as √2
+	// less exact so that enough did, and whether none does, so that Points are all of the sample.
+	Read           []Read
+	Tried, Coarser int
+	Unfit          bool
+	AsItStands     bool // nothing is new and nothing goes: what stands before stands after
+	Modes          []ModeRanges
+	Promises       []Promise
+	Set            *Set        // what the flows are once a throttle is set by its reading; nil where none is
+	MeasureFirst   []Influence // what matters most comes first; what moves nothing by a two-hundredth is left out
+	Moves          []Influence // all that may be off, in the same order
 }
 
 // ModeRanges holds the ranges of one stage in one mode. Parts and Runs are in the order of

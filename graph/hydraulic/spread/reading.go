@@ -25,9 +25,9 @@ func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
 	}
 	switch {
 	case part != nil && part.Part.Kind == graph.Pump:
-		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and open with the cartridge out; written as its curve, and known as measured", u.part)
+		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and open with the cartridge out; written as its curve, and known as measured; or its flow in one mode by a meter clamped on, or the pressure after it by one gauge, given as a reading", u.part)
 	case starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
-		return graph.Say("the pressure before %q with the pump running, and the bore of one jet by a drill that just goes in", u.part)
+		return graph.Say("the pressure before %q with the pump running, given as a reading, and the bore of one jet by a drill that just goes in", u.part)
 	case starts("the cracking pressure"):
 		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly", u.part)
 	case starts("the flow that holds"):
@@ -47,5 +47,5 @@ func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
 	case starts("the bore of"):
 		return "the bore of a cut end, by calliper"
 	}
-	return "a gauge on the pump's outlet: its head and its curve give the flow of the whole line"
+	return "a gauge on the pump's outlet, or a meter clamped on its line, given as a reading"
 }

@@ -227,9 +227,9 @@ func (s *spreader) settled() *Set {
 		if m == g.at {
 			likely = g.Flow
 		}
-		out := SetMode{Mode: m.name, Unit: rangeOf(g.flow[n], likely), Has: len(g.jets[n]) > 0}
+		out := SetMode{Mode: m.name, Unit: m.rangeOf(g.flow[n], likely), Has: len(g.jets[n]) > 0}
 		if out.Has {
-			out.Jets = rangeOf(g.jets[n], jetsFlow(m.after.likely)/jetsFlow(m.before.likely)-1)
+			out.Jets = m.rangeOf(g.jets[n], jetsFlow(m.after.likely)/jetsFlow(m.before.likely)-1)
 		}
 		g.Modes = append(g.Modes, out)
 	}

@@ -22,13 +22,18 @@ func Of(before, after *route.Layout, unit string, by *Setting, tell func(done, o
 	s := newSpread(before, after, unit)
 	s.setting = s.setBy(by)
 	s.tell = tell
-	return s.answer(sample.Some(worthSolving(s.runs())))
+	return s.answer(s.fitting(sample.Some(worthSolving(s.runs()))))
 }
 
-// Sample solves the modes over some points of the sample and keeps the unit's flow at each: no
-// promises, and nothing of what moves it.
-func Sample(before, after *route.Layout, unit string, points []int) *Ranges {
+// Sample solves the modes over the few points of the sample that stand for all, or so many of what
+// fits what was read, and keeps the unit's flow at each: no promises, and nothing of what moves it.
+func Sample(before, after *route.Layout, unit string) *Ranges {
 	s := newSpread(before, after, unit)
+	points := sample.Few()
+	if len(s.readStages()) > 0 {
+		points = s.fitting(sample.Some(worthSolving(s.runs())))
+		points = (&Ranges{Points: points, Tried: s.tried, Unfit: s.unfit}).Few()
+	}
 	out := s.over(points)
 	out.Modes = s.ranges()
 	return out
@@ -61,7 +66,11 @@ func (s *spreader) over(points []int) *Ranges {
 			s.set(some[k], values[k], s.jetsToday(k))
 		}
 	}
-	return &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved}
+	out := &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved, Tried: s.tried, Coarser: s.coarser, Unfit: s.unfit}
+	for _, r := range s.read {
+		out.Read = append(out.Read, r.Read)
+	}
+	return out
 }
 
 // stages lists the stages of all modes.
@@ -76,7 +85,8 @@ func (s *spreader) stages() (out []*spreadStage) {
 
 // Every is Of over every so many points of the sample only: coarser and quicker.
 func Every(before, after *route.Layout, unit string, every int) *Ranges {
-	return newSpread(before, after, unit).answer(sample.All(every))
+	s := newSpread(before, after, unit)
+	return s.answer(s.fitting(sample.All(every)))
 }
 
 // answer makes everything that is told of some points of the sample.
@@ -105,6 +115,10 @@ type spreader struct {
 	setting    *setting           // nil: no valve is set by a reading
 	asItStands bool               // before and after the work are the same
 	tell       func(done, of int) // nil: nobody
+	read       []*reading         // what was read on the tub as it stands
+	tried      int                // how many points were held against that; 0: nothing was read
+	coarser    int                // how often its error was made √2 of itself, so that enough fit
+	unfit      bool               // no point fits it
 }
 
 // spreadMode is one mode with its models and what the sample gave so far.
@@ -118,6 +132,9 @@ type spreadMode struct {
 	stands        stands
 	unitMargin    []sampled // Pa by which the unit stands more than comes to it
 	pipeMargin    []sampled // the same of the weakest pipe or fitting
+	answered      []int     // the points at which moved was kept: where something was read
+	moved         moved
+	narrowed      bool // ranges are of points that fit what was read, so what is described may lie beside them
 }
 
 // sampled is one value of the sample; past where a pump ran past its curve.
@@ -159,6 +176,7 @@ func newSpread(before, after *route.Layout, unit string) *spreader {
 		s.modes = append(s.modes, m)
 	}
 	s.all = unknowns(models)
+	s.readings(after.Circuit.Readings)
 	return s
 }
 
@@ -205,6 +223,7 @@ func (s *spreader) point(k, i int) {
 		if m.before == nil {
 			m.keep(after)
 			m.press(after.sol, after.past, depth)
+			s.follow(m, after, i)
 			continue
 		}
 		before := m.before.answers[k]
@@ -215,6 +234,7 @@ func (s *spreader) point(k, i int) {
 		m.keep(after)
 		m.press(after.sol, after.past, depth)
 		m.before.keep(before)
+		s.follow(m, after, i)
 		if then := jetsFlow(before.sol); then > 0 {
 			m.jetsChange = append(m.jetsChange, sampled{jetsFlow(after.sol)/then - 1, after.past || before.past})
 		}
@@ -308,27 +328,42 @@ func (m *spreadMode) ranges() []ModeRanges {
 		}
 		r := ModeRanges{Mode: m.name, Stage: st.model.Stage, Of: st.of, Past: st.past}
 		for i := range st.parts {
-			r.Parts = append(r.Parts, rangeOf(st.parts[i], st.likely.Parts[i].Flow))
-			r.Drops = append(r.Drops, rangeOf(st.drops[i], st.likely.Parts[i].Drop))
+			r.Parts = append(r.Parts, m.rangeOf(st.parts[i], st.likely.Parts[i].Flow))
+			r.Drops = append(r.Drops, m.rangeOf(st.drops[i], st.likely.Parts[i].Drop))
 		}
 		for i := range st.runs {
-			r.Runs = append(r.Runs, rangeOf(st.runs[i], st.likely.Runs[i].Flow))
+			r.Runs = append(r.Runs, m.rangeOf(st.runs[i], st.likely.Runs[i].Flow))
 		}
 		if st == m.after {
 			r.UnitFlow = m.unitFlow
 		}
 		if st == m.after && len(m.jetsChange) > 0 {
 			r.HasJets = true
-			r.JetsChange = rangeOf(m.jetsChange, jetsFlow(m.after.likely)/jetsFlow(m.before.likely)-1)
+			r.JetsChange = m.rangeOf(m.jetsChange, jetsFlow(m.after.likely)/jetsFlow(m.before.likely)-1)
 		}
 		out = append(out, r)
 	}
 	return out
 }
 
-// rangeOf returns the twentieth below and above, and the middle of the sample. The range
-// holds the case as described too: nobody knows that it is not so.
+// rangeOf returns the range of a value: it holds the case as described, but where something was read
+// that the description does not come to.
+func (m *spreadMode) rangeOf(values []sampled, likely float64) Range {
+	if m.narrowed {
+		return lies(values, likely)
+	}
+	return rangeOf(values, likely)
+}
+
+// rangeOf is lies of a range that holds the case as described too: nobody knows that it is not so.
 func rangeOf(values []sampled, likely float64) Range {
+	r := lies(values, likely)
+	r.Low, r.High = min(r.Low, likely), max(r.High, likely)
+	return r
+}
+
+// lies returns the twentieth below and above, and the middle of the sample.
+func lies(values []sampled, likely float64) Range {
 	n := len(values)
 	if n == 0 {
 		return Range{Low: likely, Likely: likely, Middle: likely, High: likely}
@@ -351,7 +386,7 @@ func rangeOf(values []sampled, likely float64) Range {
 	}
 	for ; r.OpenHigh && high > low && sorted[high].past; high-- {
 	}
-	r.Low, r.High = min(sorted[low].value, likely), max(sorted[high].value, likely)
+	r.Low, r.High = sorted[low].value, sorted[high].value
 	return r
 }
 

@@ -1,0 +1,347 @@
+package spread
+
+import (
+	"math"
+	"slices"
+
+	"dryfit/catalog/tables"
+	"dryfit/graph"
+	"dryfit/graph/hydraulic"
+	"dryfit/graph/sample"
+)
+
+// Read is what became of one number that was read on the tub as it stands.
+type Read struct {
+	graph.Reading
+	Off         float64 // how far off it was taken to be either way: a share of a flow, Pa of a pressure
+	AsDescribed float64 // what it comes to as described; m³/s, Pa
+	Was         Range   // of what it would read, before that was known
+	Unanswered  bool    // its mode has no answer, so nothing was held against it
+}
+
+// Pressed reports whether it is a pressure.
+func (r *Read) Pressed() bool { return r.Pressure != 0 }
+
+// Value is what was read, m³/s or Pa.
+func (r *Read) Value() float64 {
+	if r.Pressed() {
+		return r.Pressure
+	}
+	return r.Flow
+}
+
+// Beyond reports whether as described it comes to what was not read: farther off than the reading may be.
+func (r *Read) Beyond() bool {
+	off := r.Off
+	if !r.Pressed() {
+		off *= r.Flow
+	}
+	return !r.Unanswered && math.Abs(r.AsDescribed-r.Value()) > off
+}
+
+// reading is one number read, with where it stands in the models.
+type reading struct {
+	Read
+	at        *spreadStage
+	part, run int // index; -1
+	was       []sampled
+}
+
+// How many points are tried for those that fit what was read, and how many are enough. The least
+// that ranges are made of is few: below it what was read is taken as less exact, step by step.
+const (
+	mostRounds = 12
+	enoughFit  = 400
+	fewFit     = 64
+	// unfit is how likely the reading is, against the likeliest it could be, in the nearest of the points:
+	// three times its error off, where nine in ten lie within it.
+	unfit = 5e-6
+)
+
+// readings readies what was read; of what stands today, so of the stage before the work, where
+// there is one.
+func (s *spreader) readings(all []graph.Reading) {
+	for _, r := range all {
+		if r.Flow > 0 {
+			q := r
+			q.Pressure = 0
+			s.read = append(s.read, s.readingOf(q))
+		}
+		if r.Pressure != 0 {
+			q := r
+			q.Flow = 0
+			s.read = append(s.read, s.readingOf(q))
+		}
+	}
+}
+
+func (s *spreader) readingOf(r graph.Reading) *reading {
+	out := &reading{Read: Read{Reading: r, Unanswered: true}, part: -1, run: -1}
+	out.Off = offOf(r)
+	for _, m := range s.modes {
+		if m.name != r.Mode {
+			continue
+		}
+		if out.at = m.before; s.asItStands {
+			out.at = m.after
+		}
+	}
+	if out.at == nil {
+		return out
+	}
+	if i, ok := out.at.model.PartAt[r.Part]; ok && r.Part != "" {
+		out.part = i
+	}
+	out.run = slices.IndexFunc(out.at.model.Runs, func(m hydraulic.ModelRun) bool { return r.Run != "" && m.Run.ID == r.Run })
+	if v, ok := out.value(answer{sol: out.at.likely}, level().Middle); ok {
+		out.AsDescribed, out.Unanswered = v, false
+	} else {
+		out.at = nil
+	}
+	return out
+}
+
+// offOf is how far off a reading may be: as it says, else as such readings are; a pressure by a
+// gauge is off by so much of its dial at least.
+func offOf(r graph.Reading) float64 {
+	usual, _ := tables.Spread(tables.SpreadReading, "measured")
+	dial, _ := tables.Spread(tables.SpreadGauge, "measured")
+	switch {
+	case r.Pressure == 0 && r.Off > 0:
+		return r.Off
+	case r.Pressure == 0:
+		return usual.High
+	case r.OffPa > 0:
+		return r.OffPa
+	case r.Off > 0:
+		return r.Off * math.Abs(r.Pressure)
+	}
+	return dial.High * bar
+}
+
+// bar is the unit of the spread of gauges, Pa.
+const bar = 1e5
+
+// value is what would be read in an answer, where all of unknown level lies so far below the water, m.
+func (r *reading) value(a answer, depth float64) (float64, bool) {
+	switch {
+	case a.sol == nil:
+		return 0, false
+	case r.Pressed() && r.part >= 0:
+		pa, known, ok := r.at.model.Gauge(a.sol, r.part, r.Port)
+		if ok && !known {
+			pa += depth * r.at.model.Layout.Stage.Water.Metre()
+		}
+		return pa, ok
+	case r.part >= 0:
+		return math.Abs(a.sol.Parts[r.part].Flow), true
+	case r.run >= 0:
+		return math.Abs(a.sol.Runs[r.run].Flow), true
+	}
+	return 0, false
+}
+
+// fits says how likely the reading is where so much passes, against the likeliest: a normal error of
+// which nine in ten lie within Off.
+func (r *reading) fits(v float64) float64 {
+	off := v - r.Value()
+	if !r.Pressed() {
+		off /= r.Flow
+	}
+	z := nineInTen * off / r.Off
+	return math.Exp(-z * z / 2)
+}
+
+// nineInTen is how many standard deviations of a normal error hold nine in ten of them either way.
+const nineInTen = 1.6449
+
+// fitting returns the points that fit what was read, of those given and the same again further on:
+// each is as likely to be among them as what was read is in it. They are an even sample of what is
+// left, so all that is made of points holds of them. Without readings, or where none fits, it returns
+// the points as they are.
+func (s *spreader) fitting(points []int) []int {
+	stages := s.readStages()
+	if len(stages) == 0 {
+		return points
+	}
+	var all []int
+	var weights []float64
+	sum, most := 0.0, 0.0
+	for round := 0; round < mostRounds && (round == 0 || sum < enoughFit*most); round++ {
+		for _, p := range points {
+			i := p + round*sample.Size
+			w := s.weigh(stages, i, round == 0)
+			all, weights = append(all, i), append(weights, w)
+			sum, most = sum+w, max(most, w)
+		}
+	}
+	s.tried = len(all)
+	for _, r := range s.read {
+		if len(r.was) > 0 {
+			r.Was = rangeOf(r.was, r.AsDescribed)
+			r.was = nil
+		}
+	}
+	if most < unfit {
+		s.unfit = true
+		return points
+	}
+	chosen := evenly(all, weights)
+	for len(chosen) < min(fewFit, len(points)) && s.coarser < 8 {
+		s.coarser++
+		for i := range weights {
+			weights[i] = math.Sqrt(weights[i])
+		}
+		chosen = evenly(all, weights)
+	}
+	for _, m := range s.modes {
+		m.narrowed = true
+	}
+	return chosen
+}
+
+// readStages are the stages that something was read in.
+func (s *spreader) readStages() (out []*spreadStage) {
+	for _, r := range s.read {
+		if r.at != nil && !slices.Contains(out, r.at) {
+			out = append(out, r.at)
+		}
+	}
+	return out
+}
+
+// weigh says how likely all that was read is at a point; 0 where the point has no answer.
+func (s *spreader) weigh(stages []*spreadStage, i int, keep bool) float64 {
+	values, depth, w := s.values(i), s.depth(i), 1.0
+	for _, st := range stages {
+		a := s.solve(st, values, 0)
+		for _, r := range s.read {
+			if r.at != st {
+				continue
+			}
+			v, ok := r.value(a, depth)
+			if !ok {
+				return 0
+			}
+			if w *= r.fits(v); keep {
+				r.was = append(r.was, sampled{v, a.past})
+			}
+		}
+	}
+	return w
+}
+
+// evenly chooses points by their weights against the greatest: systematic sampling, so that none is
+// taken twice and of equal ones every n-th.
+//
+// Source: W. G. Madow (1949), Annals of Mathematical Statistics 20, 333-354 (from memory).
+func evenly(points []int, weights []float64) (out []int) {
+	most, sum := slices.Max(weights), 0.5
+	for k, i := range points {
+		was := math.Floor(sum)
+		if sum += weights[k] / most; math.Floor(sum) > was {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// Few are the points that stand for all of them where each is dear: those of the sample, or of what
+// fits what was read as many.
+func (r *Ranges) Few() []int {
+	few := sample.Few()
+	if !r.Narrowed() {
+		return few
+	}
+	n := min(len(few), len(r.Points))
+	out := make([]int, n)
+	for k := range out {
+		out[k] = r.Points[k*len(r.Points)/n]
+	}
+	return out
+}
+
+// Narrowed reports whether the ranges are of the points that fit what was read.
+func (r *Ranges) Narrowed() bool { return r.Tried > 0 && !r.Unfit }
+
+// moved are the flows that unknowns move, at the points that fit what was read.
+type moved struct{ value, unit, jets, head []float64 }
+
+// follow keeps them of a point, where something was read.
+func (s *spreader) follow(m *spreadMode, a answer, point int) {
+	if !m.narrowed {
+		return
+	}
+	sol := a.sol
+	m.answered = append(m.answered, point)
+	value, _ := m.watched()
+	m.moved.value = append(m.moved.value, value(sol))
+	m.moved.jets = append(m.moved.jets, jetsFlow(sol))
+	m.moved.head = append(m.moved.head, pumpHead(sol))
+	unit := 0.0
+	if m.unit >= 0 {
+		unit = sol.Parts[m.unit].Flow
+	}
+	m.moved.unit = append(m.moved.unit, unit)
+}
+
+// left works out what each unknown still moves once something was read: how far the flow lies, times
+// how closely it goes with the unknown over the points that fit. Of a sample of n points a
+// correlation below 2.5/√n is none.
+func (s *spreader) left(m *spreadMode) []effect {
+	n := len(m.moved.value)
+	if n < fewFit/2 || half(m.moved.value) == 0 {
+		return nil
+	}
+	out := make([]effect, len(s.all))
+	x := make([]float64, n)
+	for k := range s.all {
+		for j, i := range m.answered {
+			x[j] = s.all[k].value(sample.Point(i, k+1))
+		}
+		goes := func(y []float64) float64 {
+			if r := math.Abs(correlation(x, y)); r >= 2.5/math.Sqrt(float64(n)) {
+				return r * half(y)
+			}
+			return 0
+		}
+		out[k] = effect{known: true, value: goes(m.moved.value), jets: goes(m.moved.jets), head: goes(m.moved.head), unit: goes(m.moved.unit)}
+	}
+	return out
+}
+
+// half is half the width of the middle nine tenths of some values, as a share of their middle; 0
+// where that is 0.
+func half(values []float64) float64 {
+	sorted := slices.Sorted(slices.Values(values))
+	at := func(share float64) float64 { return sorted[int(math.Round(share*float64(len(sorted)-1)))] }
+	if middle := math.Abs(at(0.5)); middle > 0 {
+		return (at(0.95) - at(0.05)) / 2 / middle
+	}
+	return 0
+}
+
+// correlation is that of two lists of equal length; 0 where one of them stands still.
+func correlation(x, y []float64) float64 {
+	mx, my := mean(x), mean(y)
+	var xx, yy, xy float64
+	for i := range x {
+		dx, dy := x[i]-mx, y[i]-my
+		xx, yy, xy = xx+dx*dx, yy+dy*dy, xy+dx*dy
+	}
+	if xx == 0 || yy == 0 {
+		return 0
+	}
+	return xy / math.Sqrt(xx*yy)
+}
+
+func mean(x []float64) float64 {
+	sum := 0.0
+	for _, v := range x {
+		sum += v
+	}
+	return sum / float64(len(x))
+}
+
+// CoarserTimes is how many times less exact what was read was taken, so that enough points fit.
+func (r *Ranges) CoarserTimes() float64 { return math.Pow(math.Sqrt2, float64(r.Coarser)) }

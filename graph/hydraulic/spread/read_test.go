@@ -1,0 +1,196 @@
+package spread
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/agree"
+	"dryfit/graph/description"
+	"dryfit/graph/route/laying"
+)
+
+// readText is a tub with its unit as it stands; READING is put behind it.
+const readText = `
+[pipe]
+spec = "pvc-sch40"
+size = "1-1/2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+below-water = "300 mm"
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+type = "circulation-pump-1.5in"
+below-water = "500 mm"
+[[part]]
+id = "unit"
+kind = "heat-pump"
+existing = true
+flow = { least = "2.5 m3/h", rated = "3 m3/h", most = "6 m3/h" }
+loss = { flow = "3 m3/h", drop = "9 kPa" }
+below-water = "200 mm"
+[[run]]
+id = "suction"
+from = "tub.a"
+to = "pump.in"
+length = "1 m"
+existing = true
+[[run]]
+id = "discharge"
+from = "pump.out"
+to = "unit.in"
+length = "3 m"
+existing = true
+[[run]]
+id = "return"
+from = "unit.out"
+to = "tub.b"
+length = "3 m"
+existing = true
+`
+
+func rangesRead(t *testing.T, reading string) *Ranges {
+	t.Helper()
+	c, ds := description.Read("read.toml", []byte(readText+reading))
+	if c == nil || graph.HasErrors(ds) {
+		t.Fatal(ds)
+	}
+	lay := laying.Of(c.At(graph.After))
+	return Of(lay, lay, "unit", nil, nil)
+}
+
+const readFlow = "[[reading]]\nat = \"AT\"\nflow = \"4.6 m3/h\"\nplus-minus = \"5 %\"\n"
+
+// What fits a reading is what Bayes' rule makes of the sample: each point weighed by how likely the
+// reading is at it. Here the points are weighed and added up, of a reading at the pump whose error is
+// normal with nine in ten within 5 %; the drop of the unit, which nobody read, goes with it.
+func TestReadingIsBayes(t *testing.T) {
+	wide, narrow := rangesRead(t, ""), rangesRead(t, strings.Replace(readFlow, "AT", "pump", 1))
+	flows := wide.Of("on", graph.After).UnitFlow
+	sd := 0.05 * 4.6 / 1.6449
+	weight := func(v float64) float64 { z := (v*3600 - 4.6) / sd; return math.Exp(-z * z / 2) }
+	slices.Sort(flows)
+	total := 0.0
+	for _, v := range flows {
+		total += weight(v)
+	}
+	at := func(share float64) float64 {
+		sum := 0.0
+		for _, v := range flows {
+			if sum += weight(v) / total; sum >= share {
+				return v * 3600
+			}
+		}
+		return math.NaN()
+	}
+	got := narrow.Of("on", graph.After).Parts[2]
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{{"low", got.Low, at(0.05)}, {"middle", got.Middle, at(0.5)}, {"high", got.High, at(0.95)}} {
+		if !agree.Within(c.got*3600, c.want, 0.1*sd*3) {
+			t.Errorf("%s: %.3f, by weighing %.3f", c.what, c.got*3600, c.want)
+		}
+	}
+	if !(got.Low*3600 > 4.6*0.92 && got.High*3600 < 4.6*1.08) {
+		t.Errorf("read 4.6 m3/h to 5 %%, the unit gets %.2f to %.2f", got.Low*3600, got.High*3600)
+	}
+	if n := len(narrow.Points); n != narrow.Samples || n < 100 || narrow.Tried <= n || !narrow.Narrowed() || wide.Narrowed() {
+		t.Errorf("%d points of %d, %d samples", n, narrow.Tried, narrow.Samples)
+	}
+}
+
+// A flow read at the pump, at the run behind it or at the unit is one flow: the same points fit.
+func TestReadingAnywhereOnTheLine(t *testing.T) {
+	want := rangesRead(t, strings.Replace(readFlow, "AT", "pump", 1)).Points
+	for _, at := range []string{"discharge", "return", "unit"} {
+		if got := rangesRead(t, strings.Replace(readFlow, "AT", at, 1)).Points; !slices.Equal(got, want) {
+			t.Errorf("read at %q: %d points, at the pump %d", at, len(got), len(want))
+		}
+	}
+}
+
+// A gauge reads what stands there, the deeper the more: by hydrostatics ρ·g·Δz, water of 38 °C
+// 993 kg/m³ (CRC Handbook, from memory).
+func TestGaugeReadsTheWaterAboveIt(t *testing.T) {
+	r := rangesRead(t, "[[reading]]\nat = \"unit.in\"\npressure = \"0.2 bar\"\n[[reading]]\nat = \"pump.in\"\npressure = \"0.01 bar\"\n")
+	deep := rangesRead(t, "[[reading]]\nat = \"unit.in\"\npressure = \"0.2 bar\"\n")
+	if got, want := r.Read[0].AsDescribed, deep.Read[0].AsDescribed; got != want {
+		t.Errorf("a second reading moves what the first is as described: %g, %g", got, want)
+	}
+	text := strings.Replace(readText, `below-water = "200 mm"`, `below-water = "1200 mm"`, 1)
+	c, ds := description.Read("read.toml", []byte(text+"[[reading]]\nat = \"unit.in\"\npressure = \"0.2 bar\"\n"))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	lay := laying.Of(c.At(graph.After))
+	lower := Of(lay, lay, "unit", nil, nil)
+	if got := lower.Read[0].AsDescribed - r.Read[0].AsDescribed; !agree.Within(got, 993*9.80665*1, 10) {
+		t.Errorf("a metre lower the gauge reads %.0f Pa more", got)
+	}
+	// at the pump's inlet: 500 mm of water less what 1 m of pipe, its entrance and the velocity take
+	if got := r.Read[1].AsDescribed; !(got < 993*9.80665*0.5 && got > -3000) {
+		t.Errorf("before the pump stand %.0f Pa", got)
+	}
+}
+
+// What no guess comes near is not counted, and said; the ranges are those without it.
+func TestReadingThatFitsNothing(t *testing.T) {
+	got := rangesRead(t, "[[reading]]\nat = \"pump\"\nflow = \"40 m3/h\"\n")
+	want := rangesRead(t, "")
+	if !got.Unfit || got.Narrowed() || !slices.Equal(got.Points, want.Points) {
+		t.Errorf("unfit %v, narrowed %v, %d points", got.Unfit, got.Narrowed(), len(got.Points))
+	}
+	if !got.Read[0].Beyond() {
+		t.Error("40 m³/h is beyond what is described")
+	}
+}
+
+// Points are chosen in proportion to their weights, none twice.
+func TestEvenly(t *testing.T) {
+	var points []int
+	var weights []float64
+	dice := rand.New(rand.NewPCG(1, 2)).Perm(1000)
+	of := func(i int) int { return dice[i] % 10 } // a hundred of each, in no period
+	for i := range 1000 {
+		points, weights = append(points, i), append(weights, float64(of(i))/18)
+	}
+	chosen := evenly(points, weights)
+	by := make([]int, 10)
+	for k, i := range chosen {
+		if k > 0 && chosen[k-1] >= i {
+			t.Fatalf("%d after %d", i, chosen[k-1])
+		}
+		by[of(i)]++
+	}
+	for w, n := range by { // of a hundred of each, as many as its weight to the greatest
+		if want := 100 * float64(w) / 9; !agree.Within(float64(n), want, 10) {
+			t.Errorf("of weight %d: %d of 100, want %.0f", w, n, want)
+		}
+	}
+}
+
+// Once the pump's flow was read, what is left to be measured is not the pump: its size moves the unit's
+// flow by a third and more before, and by less than the reading's own error after.
+func TestReadingTakesTheHarm(t *testing.T) {
+	harm := func(r *Ranges) float64 {
+		most := 0.0
+		for _, f := range r.Moves {
+			if f.Part == "pump" {
+				most = max(most, f.Unit)
+			}
+		}
+		return most
+	}
+	wide, narrow := harm(rangesRead(t, "")), harm(rangesRead(t, strings.Replace(readFlow, "AT", "unit", 1)))
+	if !(wide > 0.15 && narrow < 0.05) {
+		t.Errorf("the pump moves the unit's flow by %.2f before it was read, %.2f after", wide, narrow)
+	}
+}

@@ -1,0 +1,17 @@
+package graph
+
+// Reading is what somebody read on the tub as it stands today, in one mode: a flow by a display, a
+// meter clamped on or a bucket and a watch, or a pressure by a gauge. Flow or Pressure
+// is given, or both.
+type Reading struct {
+	At       string  // id of a part or a run, with a port behind a dot where it is of that
+	Part     string  // id of the part; "" where At is a run
+	Port     string  // "" where At names none
+	Run      string  // id of the run; "" where At is a part
+	Mode     string  // name
+	Flow     float64 // m³/s; 0: not read
+	Pressure float64 // Pa by the gauge, where the part or port is, below 0 where it sucks; 0: not read
+	Off      float64 // how far off it may be either way, nine in ten, as a share; 0: nobody said
+	OffPa    float64 // the same in Pa, of a pressure; 0: nobody said
+	Pos      Pos
+}

@@ -75,7 +75,7 @@ func Leave() []Sentence {
 			return text
 		}, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, EPA section 608 (from memory)"},
 		{Name: "unit-emptied", When: leaves, Say: func(j *Job) quantity.Text {
-			return quantity.Say("Empty %s: its isolators shut where it has them, drains and drain plug open, then the unions at the unit at their lowest; bucket and wet vacuum, no compressor.", j.leavesCalled())
+			return quantity.Say("Empty %s: its isolators shut where it has them, drains and drain plug open, then the unions at the unit (the lower one first); bucket and wet vacuum, no compressor.", j.leavesCalled())
 		}, Tells: []Act{UseVacuum}, Source: common},
 		{Name: "carried-off", When: leaves, Say: func(j *Job) quantity.Text {
 			return quantity.Say("Unbolt %s and carry it off upright, two people or a hoist, its ports capped against dirt and frost; take off its condensate hose. Nobody lifts it by its pipes.", j.leavesCalled())
@@ -95,7 +95,7 @@ func (j *Job) leavesCalled() quantity.Text {
 func TakeOut() []Sentence {
 	return []Sentence{
 		{Name: "take-out", When: func(j *Job) bool { return len(j.Gone) > 0 }, Say: func(j *Job) quantity.Text {
-			return quantity.Say("Take out %s: crossed on the schematic of what stands there today.", and(j.Gone...))
+			return quantity.Say("Take out %s: dashed and crossed on the schematic.", and(j.Gone...))
 		}, Source: common},
 	}
 }

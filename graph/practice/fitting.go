@@ -39,7 +39,13 @@ func DryFit() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				pieces := quantity.Text("Cut the new pieces to the cut list")
 				if j.Bench {
-					pieces = "Cut the other new pieces to the cut list, but for those left long for the last joint"
+					pieces = "Cut the other new pieces to the cut list"
+				}
+				if j.Over {
+					pieces += ", what is marked ^ over its length as it says there"
+				}
+				if j.OnSite {
+					pieces += ", what is marked + not before it is measured in its place"
 				}
 				if j.Cement {
 					return pieces + ": square, burrs off, chamfered, each with its number on it."

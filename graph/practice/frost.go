@@ -61,9 +61,9 @@ func emptyBranch(j *Job) quantity.Text {
 	case len(j.Drains) > 0:
 		text += "open " + and(j.Drains...) + plugWords(j) + ", and to let air in " + airIn(j)
 	case len(j.Bleeds) > 0:
-		text += "open " + and(j.Bleeds...) + " to let air in and undo the unions at " + j.ofUnits("the unit", "each unit") + " at their lowest" + plugWords(j)
+		text += "open " + and(j.Bleeds...) + " to let air in and undo the unions at " + j.ofUnits("the unit", "each unit") + " (the lower one first)" + plugWords(j)
 	default:
-		text += "undo the unions at " + j.ofUnits("the unit", "each unit") + " at their lowest" + plugWords(j)
+		text += "undo the unions at " + j.ofUnits("the unit", "each unit") + " (the lower one first)" + plugWords(j)
 	}
 	text += ". What stays in a low place is sucked out with a wet vacuum: no compressor on plastic pipe or on " + j.ofUnits("the unit", "a unit") + "."
 	return text

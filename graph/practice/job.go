@@ -88,6 +88,8 @@ type Job struct {
 	Pieces     bool     // there is new pipe to cut
 	Marked     bool     // the parts list marks parts to measure first
 	Bench      bool     // part of the work is made on the bench
+	Over       bool     // a piece is cut over its length: ^ in the cut list
+	OnSite     bool     // a piece is cut on site: + in the cut list
 	Arrows     bool     // a check goes into the old line
 	Cement     bool
 	Barbs      bool

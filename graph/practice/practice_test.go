@@ -22,7 +22,7 @@ func randomJob(r *rand.Rand) *Job {
 	pick := func(words ...string) string { return words[r.IntN(len(words))] }
 	j := &Job{
 		Water: float64(30 + r.IntN(11)), SiteAir: temp(-20, 15), Region: pick("", "uk", "eu", "us"), Earthing: pick("", "tn-s", "tn-c-s", "tt"),
-		To: list("V1"), From: list("V2"), Bypass: list("V3"), Shut: is(), Diverter: is(), Marked: is(), Bench: is(), Arrows: is(), Check: pick("", "CV1"), CheckAt: Level(r.IntN(3)), Aside: is(), Apart: is(),
+		To: list("V1"), From: list("V2"), Bypass: list("V3"), Shut: is(), Diverter: is(), Marked: is(), Bench: is(), Over: is(), OnSite: is(), Arrows: is(), Check: pick("", "CV1"), CheckAt: Level(r.IntN(3)), Aside: is(), Apart: is(),
 		Drains: list("D1", "D2"), Bleeds: list("AB1"), Suctions: list("SV1", "SV2"), Filter: pick("", "cartridge", "sand"), Dry: list("P1", "P2"), InSkimmer: is(),
 		Jets: is(), AnyJets: is(), TwoSpeeds: is(), Feeder: pick("", "FD1"), Ozone: is(), Pockets: is(), PlugIn: is(), HoseAtPump: is(), Cuts: is(), Bands: is(), MarkedOut: is(), Valves: is(), CutsHose: is(), Removes: is(), Gone: list("U9 union"), Skimmer: is(), Pieces: is(),
 		Cement: is(), Barbs: is(), Threads: is(), UnionNuts: is(), Inch: is(), Metric: is(), Flexible: is(), OldPipe: pick("", "pvc-u", "abs"),

@@ -24,7 +24,7 @@ type Chapter struct {
 	ID, Title string // ID: letters and hyphens, unique
 	For       Reader
 	NewPage   bool // begins a page of its own on paper
-	OnePage   bool // one sheet to hand over: set as small as it takes to stay on one page, down to leastPt
+	OnePage   bool // one sheet to hand over, or the first page: set as small as it takes to stay on one page, down to leastPt
 	Items     []Item
 }
 

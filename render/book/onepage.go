@@ -17,7 +17,8 @@ func (p *printer) size(pt float64) float64 {
 func (p *printer) air(mm float64) { p.y += mm * p.scale }
 
 // fits is the scale at which a chapter is printed: 1, but for one that is a single page and does not
-// fit on it so. One that fits at none is printed at the least, and runs over.
+// fit on it so. One that fits at none is printed at the least, and runs over; one that shares its page
+// with the title and the contents is then printed as large as any.
 func (p *printer) fits(c Chapter) float64 {
 	if !c.OnePage {
 		return 1
@@ -29,8 +30,11 @@ func (p *printer) fits(c Chapter) float64 {
 	scale := 1.0
 	for ; scale > leastScale; scale -= scaleStep {
 		if p.trial.pagesOf(c, scale) == 1 {
-			break
+			return scale
 		}
+	}
+	if !c.NewPage {
+		return 1
 	}
 	return scale
 }
@@ -41,10 +45,14 @@ const (
 	scaleStep  = 0.04
 )
 
-// pagesOf counts the pages a chapter takes by itself.
+// pagesOf counts the pages a chapter takes by itself, or under the title and the contents.
 func (p *printer) pagesOf(c Chapter, scale float64) int {
 	p.page = 0
 	p.newPage()
+	p.scale = 1
+	if !c.NewPage {
+		p.front()
+	}
 	p.scale = scale
 	p.chapter(c)
 	return p.page

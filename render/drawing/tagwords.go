@@ -7,13 +7,15 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/rule"
+	"dryfit/graph/stream"
 	"dryfit/render/sticker"
 	"dryfit/render/tag"
 )
 
 // warnings is what the tag of a valve says beside its positions, by its id: that a valve on the
-// suction side is never shut, that one way past or through the unit stays open, and how a valve
-// beside a check stands while the unit is shut off. Common practice, no source.
+// suction side is never shut, that one way past or through the unit stays open, how a valve
+// beside a check stands while the unit is shut off, and what comes before a check or a union that
+// lies below the water is opened. Common practice, no source.
 func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 	out := map[string][]sticker.Setting{}
 	say := func(v *graph.Part, mode, words string) {
@@ -29,6 +31,11 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 	}
 	for _, branch := range p.After.Layout.Stage.Branches() {
 		b := branch.UnitBranch
+		beforeOpened(p, b, names, func(v *graph.Part, words string) {
+			if out[v.ID] == nil {
+				say(v, "to open it", words)
+			}
+		})
 		e := b.Element()
 		if e == nil || b.TeeIn == nil {
 			continue
@@ -54,6 +61,39 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 		}
 	}
 	return out
+}
+
+// beforeOpened says what comes before a union of a unit below the water is undone, and a check in
+// its bypass that nothing shuts off, which empty the tub otherwise.
+func beforeOpened(p *plan.Plan, b *stream.UnitBranch, names *tag.Names, say func(v *graph.Part, words string)) {
+	below := func(part *graph.Part) bool {
+		mm, known := p.After.Layout.Below(part)
+		return known && mm > 0
+	}
+	for _, v := range b.BypassParts {
+		if v.Kind == graph.CheckValve && below(v) && !rule.CheckIsolated(b, v) {
+			say(v, "EMPTY THE TUB")
+		}
+	}
+	if !below(b.Unit) {
+		return
+	}
+	to, from := b.Isolators()
+	backwards := slices.Clone(b.FromUnitParts)
+	slices.Reverse(backwards)
+	for _, way := range [][]*graph.Part{b.ToUnitParts, backwards} { // from the line to the unit
+		shut := false
+		for _, u := range way {
+			shut = shut || slices.Contains(to, u) || slices.Contains(from, u)
+			switch {
+			case u.Kind != graph.Union:
+			case shut && len(to) > 0 && len(from) > 0:
+				say(u, tagsOf(slices.Concat(to, from), names)+" SHUT")
+			default:
+				say(u, "EMPTY THE TUB")
+			}
+		}
+	}
 }
 
 func tagsOf(parts []*graph.Part, names *tag.Names) string {

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -60,7 +61,11 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 				add(names.Short(part.ID), "part "+part.ID+", position (quarter turn: 100 %) in place of kv", strings.ToLower(drawing.Hand(p, part)))
 				continue
 			}
-			add(names.Short(part.ID), "part "+part.ID+", position", tag.Position(part))
+			at := tag.Position(part)
+			if v := part.Valve; v != nil && v.PositionSet && v.Position > 0 && v.Position < 1 { // as the key takes it
+				at = fmt.Sprintf("%.0f %%", 100*float64(v.Position))
+			}
+			add(names.Short(part.ID), "part "+part.ID+", position", at)
 		case part.Kind == graph.HeatPump:
 			set := ""
 			if u := part.Unit; u != nil && u.SetPointSet {

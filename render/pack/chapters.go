@@ -43,7 +43,7 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
 func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
-	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody}
+	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody, OnePage: true}
 	names := tag.Of(p.Circuit, p.Net())
 	if errs := graph.Errors(p.Findings); len(errs) > 0 {
 		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
@@ -78,7 +78,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	if text := p.OnSiteText(); text != "" {
 		c.Add(book.Item{Kind: book.Lead, Text: table.Capital(text) + "."})
 	}
-	if text := firstCut(p, style); text != "" {
+	if text := firstCut(p, j, style); text != "" {
 		c.Add(book.Item{Kind: book.Lead, Text: text})
 	}
 	if p.Heat != nil && p.Fault() == nil { // what may not be built saves nothing
@@ -104,11 +104,21 @@ func standsIn(j jobIn) string {
 	return "the cabinet"
 }
 
-// firstCut says where the saw goes first; "" where nothing is sawn.
-func firstCut(p *plan.Plan, style form.Style) string {
+// firstCut says where the saw goes first, or that none does; "" where no joint is made.
+func firstCut(p *plan.Plan, j jobIn, style form.Style) string {
 	cuts := drawing.Cuts(p)
-	if len(cuts) == 0 {
+	switch sawn := j.Cuts || j.CutsHose; {
+	case len(cuts) > 0:
+	case joints(p) == 0:
 		return ""
+	case sawn:
+		return "Where the first cut lies nobody measured: the order of work says how it is found."
+	case len(j.Gone) == 0:
+		return "No old pipe is cut."
+	case len(j.Gone) == 1:
+		return "No old pipe is cut: " + j.Gone[0] + " comes off at its joints."
+	default:
+		return "No old pipe is cut: " + strings.Join(j.Gone, ", ") + " come off at their joints."
 	}
 	c, where := cuts[0], ""
 	if c.From != "" {

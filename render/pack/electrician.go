@@ -37,12 +37,8 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 			who = names.Tag(u.ID)
 			start = who + " at its start"
 		}
-		volts := ""
-		if u.Unit != nil && u.Unit.VoltageV > 0 {
-			volts = quantity.Voltage.Of(u.Unit.VoltageV).String()
-		}
 		amps, starting, fuse := unitCurrents(p, u)
-		add("Supply of "+who, volts)
+		add("Supply of "+who, supplyWords(p.Circuit, u, j.units))
 		add("Full load of "+who, amps)
 		add(start, starting)
 		add("Fuse or breaker of "+who, fuse)
@@ -94,7 +90,12 @@ func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
 	for i := range p.Heat.Supplies {
 		s := &p.Heat.Supplies[i]
 		if len(s.Together) > 0 {
-			c.Say(fmt.Sprintf("Runs together%s: %s, %s; the most at a start of any of them %s.", ofSupply(s.Feeds, names), strings.Join(consumers(s.Together[0].IDs, names), ", "), quantity.Current.Of(s.Together[0].RunningA), quantity.Current.Of(s.GreatestStart().WithStart)))
+			most, starts := s.Together[0], s.GreatestStart()
+			at := "the most at a start of any of them " + quantity.Current.Of(starts.WithStart).String()
+			if !slices.Equal(most.IDs, starts.IDs) {
+				at = fmt.Sprintf("or %s, up to %s at a start", strings.Join(consumers(starts.IDs, names), ", "), quantity.Current.Of(starts.WithStart))
+			}
+			c.Say(fmt.Sprintf("Runs together%s: %s, %s; %s.", ofSupply(s.Feeds, names), strings.Join(consumers(most.IDs, names), ", "), quantity.Current.Of(most.RunningA), at))
 			for _, t := range s.Says {
 				if !slices.Contains(ofAll, t) {
 					c.Say(table.Capital(noKey(t.In(j.units))) + ".")
@@ -105,6 +106,42 @@ func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
 	for _, t := range ofAll {
 		c.Say("On each circuit: " + noKey(t.In(j.units)) + ".")
 	}
+}
+
+// supplyWords is what the description says of a unit's supply: its voltage, and the rating, the
+// connection and the cable of its circuit.
+func supplyWords(c *graph.Circuit, unit *graph.Part, units quantity.System) string {
+	var said []string
+	if unit.Unit != nil && unit.Unit.VoltageV > 0 {
+		said = append(said, quantity.Voltage.Of(unit.Unit.VoltageV).String())
+	}
+	s := supplyOf(c, unit)
+	if s == nil {
+		return strings.Join(said, ", ")
+	}
+	if len(said) == 0 && s.VoltageV.Set {
+		said = append(said, quantity.Voltage.Of(s.VoltageV.V).String())
+	}
+	if s.RatingA.Set {
+		said = append(said, "its circuit rated "+quantity.Current.Of(s.RatingA.V).String())
+	}
+	switch s.Connection {
+	case "plug":
+		said = append(said, "on a plug")
+	case "fused-spur":
+		said = append(said, "on a fused spur")
+	}
+	if k := s.Cable; k != nil {
+		cable := "cable"
+		if k.SectionMM2.Set {
+			cable += " of " + quantity.Section.Of(k.SectionMM2.V).In(units)
+		}
+		if k.LengthMM.Set {
+			cable += ", " + quantity.Length.About(k.LengthMM.V).In(units) + " long"
+		}
+		said = append(said, cable)
+	}
+	return strings.Join(said, ", ")
 }
 
 // noKey is a sentence without the key of the description that would settle it: the electrician has no

@@ -62,3 +62,17 @@ func TestWhatStaysOnTheSupply(t *testing.T) {
 		t.Error(text)
 	}
 }
+
+// What the description says of the unit's circuit stands in the electrician's form, and where what
+// runs heaviest is not what starts heaviest, both are named.
+func TestSupplyOnPaper(t *testing.T) {
+	for name, want := range map[string]string{
+		"two-speed":   "Supply of the unit | 230 V, its circuit rated 20 A, cable of 2.5 mm2, 14 m long | \n",
+		"plunge-pool": "Runs together: P1 pump (day), E1 element heater, 30.2 A; or P1 pump (day), HP1 heat pump, up to 55.1 A at a start.",
+	} {
+		p := demoPlan(t, name)
+		if text := wordsOf(electrician(p, factsOf(p, quantity.MetricSystem))); !strings.Contains(text, want) {
+			t.Errorf("%s: nothing of %q in\n%s", name, want, text)
+		}
+	}
+}

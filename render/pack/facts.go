@@ -148,27 +148,15 @@ func (f *facts) oneUnit(u *graph.Part) practice.Unit {
 
 // fed is what the description says of the circuit a unit hangs on: who else draws from it.
 func (f *facts) fed(u *graph.Part) practice.Fed {
-	var rest *graph.Supply // feeds what no other does
-	named := map[string]bool{}
-	at := -1
-	for i := range f.c.Supplies {
-		s := &f.c.Supplies[i]
-		if len(s.Feeds) == 0 && rest == nil {
-			rest = s
-		}
-		for _, id := range s.Feeds {
-			named[id] = true
-			if id == u.ID && at < 0 {
-				at = i
-			}
-		}
-	}
-	s := rest
-	if at >= 0 {
-		s = &f.c.Supplies[at]
-	}
+	s := supplyOf(f.c, u)
 	if s == nil {
 		return practice.Fed{}
+	}
+	named := map[string]bool{}
+	for _, other := range f.c.Supplies {
+		for _, id := range other.Feeds {
+			named[id] = true
+		}
 	}
 	out := practice.Fed{Said: true, Way: s.Connection, RatingA: s.RatingA.V}
 	for _, p := range f.c.Parts {
@@ -179,6 +167,22 @@ func (f *facts) fed(u *graph.Part) practice.Fed {
 	}
 	out.Sharers = practice.ByNumber(out.Sharers)
 	return out
+}
+
+// supplyOf is the supply that feeds a part: one that names it, else the first that feeds what no
+// other does; nil where none is described.
+func supplyOf(c *graph.Circuit, p *graph.Part) *graph.Supply {
+	var rest *graph.Supply
+	for i := range c.Supplies {
+		s := &c.Supplies[i]
+		if slices.Contains(s.Feeds, p.ID) {
+			return s
+		}
+		if len(s.Feeds) == 0 && rest == nil {
+			rest = s
+		}
+	}
+	return rest
 }
 
 // draws reports whether a part draws current from a supply.
@@ -350,6 +354,10 @@ func (f *facts) work() {
 		j.Marked = slices.ContainsFunc(f.p.Bill.Items, func(i takeoff.Item) bool { return i.Measure })
 	}
 	j.Bench = f.p.Assembly != nil && slices.ContainsFunc(f.p.Assembly.Steps, func(s route.Step) bool { return s.Phase == route.Bench })
+	if f.p.Cuts != nil {
+		j.Over = slices.ContainsFunc(f.p.Cuts.Pieces, func(c route.Piece) bool { return c.OverMM > 0 })
+	}
+	j.OnSite = slices.ContainsFunc(lay.Pieces, func(piece route.Piece) bool { return piece.OnSite })
 	for _, part := range f.p.After.Circuit.Parts {
 		j.Arrows = j.Arrows || part.New() && part.Kind == graph.CheckValve
 	}

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/lots"
 	"dryfit/render/book"
 	"dryfit/render/sheet"
+	"dryfit/render/table"
 	"dryfit/render/table/form"
 )
 
@@ -51,6 +52,60 @@ func TestSheetsToHandOver(t *testing.T) {
 				if n := bytes.Count(pdf, []byte("/Type /Page\n")) - 1; n != 1 { // the title has a page of its own
 					t.Errorf("%s, %s on %v: %d pages", name, c.Title, look.paper, n)
 				}
+			}
+		}
+	}
+}
+
+// The first page holds the answer whole, under the title and the contents, on both papers and in
+// both systems: what follows begins on the second.
+func TestAnswerOnTheFirstPage(t *testing.T) {
+	for _, name := range demos {
+		if !lots.Named(name, "two-speed", "circulation") {
+			continue
+		}
+		for _, look := range []struct {
+			paper sheet.Format
+			units quantity.System
+		}{{sheet.Letter, quantity.InchSystem}, {sheet.A4, quantity.MetricSystem}} {
+			made := demoPlan(t, name)
+			j, style := factsOf(made, look.units), form.Style{Units: look.units}
+			whole := bookOf(made, style, Options{Page: sheet.Page{Format: look.paper}}, nil)
+			whole.Chapters = slices.DeleteFunc(whole.Chapters, func(c book.Chapter) bool { return len(c.Items) == 0 })
+			for i := range whole.Chapters[1:] { // their names stand in the contents, and no more
+				whole.Chapters[i+1].Items, whole.Chapters[i+1].NewPage = nil, true
+			}
+			pdf, err := whole.PDF()
+			if err != nil {
+				t.Fatal(err)
+			}
+			if n, want := bytes.Count(pdf, []byte("/Type /Page\n")), len(whole.Chapters); n != want {
+				t.Errorf("%s on %v: %d pages of %d chapters, %d lines in the answer", name, look.paper, n, want, len(answer(made, j, style).Items))
+			}
+		}
+	}
+}
+
+// What the first page says of the unit's flow, the table of what to expect says too: the same range,
+// and no column stands empty.
+func TestRangesAgree(t *testing.T) {
+	for _, name := range demos {
+		p := demoPlan(t, name)
+		style := form.Style{Units: quantity.MetricSystem}
+		blocks := performanceBlocks(p, style.Units)
+		for _, line := range table.PlainLines(p, style) {
+			_, said, found := strings.Cut(line, "(nine in ten: ")
+			if !found {
+				t.Fatalf("%s: no range in %q", name, line)
+			}
+			said = said[:strings.IndexAny(said, ",)")]
+			if !slices.ContainsFunc(blocks[0].Grid.Rows, func(row []string) bool { return slices.Contains(row, said) }) {
+				t.Errorf("%s: the first page says %s, the table %v", name, said, blocks[0].Grid.Rows)
+			}
+		}
+		for k, head := range blocks[0].Grid.Header {
+			if !slices.ContainsFunc(blocks[0].Grid.Rows, func(row []string) bool { return row[k] != "" }) {
+				t.Errorf("%s: nothing stands under %q", name, head)
 			}
 		}
 	}

@@ -118,10 +118,7 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 		if strings.HasPrefix(at, "set ") {
 			at = "where the fitter set and marked it"
 		}
-		if s.Roles[i] != "" {
-			v += " (" + s.Roles[i] + ")"
-		}
-		stand = append(stand, v+" "+at)
+		stand = append(stand, v+place(v, s.Roles[i], j)+" "+at)
 	}
 	out := []string{"Each valve carries a label with its number. In use they stand so, and stay so: " + strings.Join(stand, ", ") + "."}
 	out = append(out, neverForOwner(j)...)
@@ -129,6 +126,21 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 		out = append(out, "Never shut "+strings.Join(j.Suctions, " or ")+": a pump without water breaks, and the pull goes to the other opening in the tub.")
 	}
 	return out
+}
+
+// place says in brackets where a valve stands or what it is for.
+func place(v, role string, j jobIn) string {
+	switch {
+	case role != "":
+		return " (" + role + ")"
+	case slices.Contains(j.Drains, v):
+		return " (a drain)"
+	case slices.Contains(j.Bleeds, v):
+		return " (lets air out)"
+	case slices.Contains(j.Suctions, v):
+		return " (before the pump)"
+	}
+	return ""
 }
 
 // neverForOwner says which valves of the units an owner never shuts, and when.

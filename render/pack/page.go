@@ -22,10 +22,11 @@ func knowledge(c *graph.Circuit) []string {
 	for _, p := range c.Parts {
 		count[p.Known]++
 	}
+	known := map[graph.Knowledge]string{graph.Measured: "measured", graph.DataSheet: "by data sheet", graph.Assumed: "assumed"}
 	var out []string
 	for _, k := range []graph.Knowledge{graph.Measured, graph.DataSheet, graph.Assumed} {
 		if count[k] > 0 {
-			out = append(out, fmt.Sprintf("%s %s", number(count[k], "part", "parts"), k))
+			out = append(out, number(count[k], "part", "parts")+" "+known[k])
 		}
 	}
 	return out

@@ -38,7 +38,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 	if len(groups) > 0 {
 		g.Header = append(g.Header, "jets today", "jets after", "range")
 	}
-	names := tag.Of(p.Circuit, p.Net())
+	names, byReading := tag.Of(p.Circuit, p.Net()), false
 	for _, m := range sums {
 		spread := p.Ranges.Of(m.Mode, graph.After)
 		var jets []string
@@ -66,6 +66,11 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 				mode += ", " + names.Tag(u.ID)
 			}
 			middle, span := spreadOf(p, spread, m.Mode, p.After.Circuit.Part(u.ID), units)
+			if p.Ranges != nil {
+				if set := p.Ranges.SetIn(m.Mode, u.ID); set != nil { // as the first page has it
+					middle, span, byReading = flow(set.Unit.Middle), set.Unit.Words(flow), true
+				}
+			}
 			row := []string{mode, flow(u.Flow), middle, span, cmp.Or(u.RiseWords().In(units), "-"), flow(m.Bypass)}
 			g.Rows = append(g.Rows, append(row, jets...))
 		}
@@ -74,7 +79,11 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 	if len(p.After.Circuit.OfKind(graph.JetGroup)) > 0 {
 		who = "What the unit and the jets get is"
 	}
-	lines := []string{who + " the case as described; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range. The rise is at the greatest of the unit's ratings; a colder day gives less."}
+	if len(groups) > 1 { // their ranges stand by the group, in the numbers behind it
+		g.DropLast()
+	}
+	lines := []string{who + " the case as described; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range." +
+		ifSo(byReading, " Those of the unit are once the bypass is set by its reading.") + " The rise is at the greatest of the unit's ratings; a colder day gives less."}
 	for _, m := range sums {
 		if past := p.Ranges.Of(m.Mode, graph.After).PastWords(); past != "" {
 			lines = append(lines, table.Capital(names.Mode(m.Mode))+": "+past+".")

@@ -84,18 +84,26 @@ func page(in Input, labels []Sticker, n, of int) *sheet.Sheet {
 	h := sheet.HeadOf(in.Job, "Labels")
 	h.Sheet, h.Of, h.Scale = n, of, "1:1"
 	s := sheet.New(in.Page.Format, in.Page.Orientation, h)
-	piece, star, valve := false, false, false
+	piece, star, valve, union := false, false, false, false
 	for _, l := range labels {
 		piece = piece || !l.Valve
 		star = star || !l.Valve && len(l.Head) > 0 && l.Head[len(l.Head)-1] == '*'
-		valve = valve || l.Valve
+		union = union || l.Valve && l.Head == "union"
+		valve = valve || l.Valve && l.Head != "union"
 	}
-	how := "Cut along the dashed lines. Stick on each piece as it is cut; tie on each valve."
+	hung := "valve"
 	switch {
-	case !valve:
+	case union && valve:
+		hung = "valve and union"
+	case union:
+		hung = "union"
+	}
+	how := "Cut along the dashed lines. Stick on each piece as it is cut; tie on each " + hung + "."
+	switch {
+	case !valve && !union:
 		how = "Cut along the dashed lines. Stick on each piece as it is cut."
 	case !piece:
-		how = "Cut along the dashed lines. Tie on each valve."
+		how = "Cut along the dashed lines. Tie on each " + hung + "."
 	}
 	notes := []string{how}
 	if star {

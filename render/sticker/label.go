@@ -58,16 +58,17 @@ func end(e route.End, names *tag.Names) string {
 // drains and air bleeds, in the order of the description. solutions, one for each mode, say how
 // the checks stand; without them the positions alone are said. fullKv is what a hand valve
 // passes when open, m³/h by its id; where it is not known a set valve is set by the flow. set holds what throttles are set by, by
-// their ids: readings to reach, last where to start; with too many rows for one sticker there are two. also holds what a tag says beside the positions, by id.
+// their ids: readings to reach, last where to start; with too many rows for one sticker there are two. also holds what a tag says beside the positions, by id;
+// a union that it speaks of has a label of that alone.
 func OfValves(c *graph.Circuit, names *tag.Names, solutions []hydraulic.Solution, fullKv map[string]float64, set, also map[string][]Setting) []Sticker {
 	var out []Sticker
 	for _, p := range c.Parts {
-		if !isValve(p.Kind) {
+		if !isValve(p.Kind) && (p.Kind != graph.Union || len(also[p.ID]) == 0) {
 			continue
 		}
 		l := Sticker{Big: names.Tag(p.ID), Head: names.Word(p.ID), Sub: names.Role(p.ID), Valve: true}
 		l.Modes = set[p.ID]
-		if l.Modes == nil {
+		if l.Modes == nil && isValve(p.Kind) {
 			l.Modes = settings(c, p, names, solutions, fullKv[p.ID])
 		}
 		l.Modes = append(slices.Clone(l.Modes), also[p.ID]...)

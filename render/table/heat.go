@@ -529,7 +529,20 @@ func (h heatWords) months() form.Block {
 		}
 		return sum
 	})
-	return form.Block{Title: "The year", Grid: g, Lines: []string{"today: element and pump; times of day are local standard time the whole year"}}
+	line := "today: element and pump; "
+	if y.Other != nil {
+		line += otherWay(y) + "; "
+	}
+	return form.Block{Title: "The year", Grid: g, Lines: []string{line + "times of day are local standard time the whole year"}}
+}
+
+// otherWay says what the column of the other way to heat holds: a year of its own, not a sum of the
+// columns before it.
+func otherWay(y *job.YearReport) string {
+	if y.OtherWay == job.UnitAlone {
+		return y.OtherWay + ": the planned year were the element switched off, unit and pump"
+	}
+	return y.OtherWay + ": the planned year were the element kept as a back-up, unit, element and pump"
 }
 
 func (h heatWords) pays() form.Block {
@@ -639,7 +652,8 @@ func (h heatWords) supplies() []form.Block {
 		if len(x.Loads) == 0 {
 			continue
 		}
-		g := form.NewGrid(form.Column{Head: "what runs together", Widest: 50}, form.Column{Head: "A", Right: true}, form.Column{Head: "A with a start", Right: true}, form.Column{Head: ""})
+		g := form.NewGrid(form.Column{Head: "what runs together", Widest: 50}, form.Column{Head: "A", Right: true}, form.Column{Head: "A with a start", Right: true}, form.Column{Head: "too much"})
+		fits := true
 		for i, set := range x.Together {
 			if i == 6 {
 				break
@@ -651,7 +665,11 @@ func (h heatWords) supplies() []form.Block {
 			case set.OverLong > 0:
 				words = over(set.OverLong) + " A over what may run for hours"
 			}
+			fits = fits && words == ""
 			g.Add(strings.Join(h.together(set.IDs), ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 0), words)
+		}
+		if fits {
+			g.DropLast()
 		}
 		title := "Supply, " + form.Fixed(x.VoltageV, 0) + " V"
 		if x.RatingA > 0 {

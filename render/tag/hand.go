@@ -29,9 +29,9 @@ func Turned(k graph.Kind, open float64) string {
 	case open >= 1:
 		return "OPEN"
 	case k == graph.GateValve:
-		return fmt.Sprintf("OPEN %.0f %% of its turns", 5*math.Round(open*20))
+		return fmt.Sprintf("OPEN %.0f %% of its turns", 5*max(1, min(math.Round(open*20), 19)))
 	}
-	return fmt.Sprintf("HANDLE %.0f° from shut", 5*math.Round(open*18))
+	return fmt.Sprintf("HANDLE %.0f° from shut", 5*max(1, min(math.Round(open*18), 17)))
 }
 
 // fullK is K of a hand valve fully open on its bore. Source: the handbook's L/D of 3, 8 and 45

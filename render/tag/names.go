@@ -20,6 +20,7 @@ type Names struct {
 	roles   map[string]string // of the parts round a unit: "to the unit"
 	net     *stream.Net
 	runs    map[string]*graph.Run
+	between map[[2]string][]*graph.Run // runs from one part to another, by both
 	inOrder []*graph.Part
 	modes   map[string]string // words for each mode
 }
@@ -27,12 +28,14 @@ type Names struct {
 // Of returns the names of a circuit's parts. Which way the water goes is that of the stage
 // after the work: what a part does there it is called by everywhere.
 func Of(c *graph.Circuit, net *stream.Net) *Names {
-	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c, net), roles: map[string]string{}, net: net, runs: map[string]*graph.Run{}, inOrder: c.Parts}
+	n := &Names{catalog: c.Catalog, parts: map[string]*graph.Part{}, tags: Tags(c, net), roles: map[string]string{}, net: net, runs: map[string]*graph.Run{}, between: map[[2]string][]*graph.Run{}, inOrder: c.Parts}
 	for _, p := range c.Parts {
 		n.parts[p.ID] = p
 	}
 	for _, r := range c.Runs {
 		n.runs[r.ID] = r
+		ends := [2]string{r.From.Part, r.To.Part}
+		n.between[ends] = append(n.between[ends], r)
 	}
 	n.findRoles(c, net)
 	n.nameModes(c)

@@ -2,18 +2,47 @@ package tag
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"dryfit/graph"
 )
 
-// Run names a pipe by what it joins: "T2 to V1".
+// Run names a pipe by what it joins: "T2 to V1"; one of several between the same two by its port
+// there too: "tub skimmer to T1".
 func (n *Names) Run(id string) string {
 	r := n.runs[id]
 	if r == nil {
 		return id
 	}
-	return n.Tag(r.From.Part) + " to " + n.Tag(r.To.Part)
+	from, to := "", ""
+	if others := n.between[[2]string{r.From.Part, r.To.Part}]; len(others) > 1 {
+		from, to = n.portWord(r.From), n.portWord(r.To)
+		fromTells := tells(r, others, func(o *graph.Run) string { return o.From.Port })
+		toTells := tells(r, others, func(o *graph.Run) string { return o.To.Port })
+		switch {
+		case fromTells && (!toTells || !n.isTee(r.From.Part)):
+			to = ""
+		case toTells:
+			from = ""
+		}
+	}
+	return n.Tag(r.From.Part) + from + " to " + n.Tag(r.To.Part) + to
+}
+
+// portWord is a port behind the name of its part.
+func (n *Names) portWord(at graph.PortRef) string {
+	if at.Port == "" || n.parts[at.Part] == nil {
+		return ""
+	}
+	return " " + at.Port
+}
+
+func (n *Names) isTee(id string) bool { return n.parts[id] != nil && n.parts[id].Kind == graph.Tee }
+
+// tells reports whether a run's port at one end is that of no other between the same two parts.
+func tells(r *graph.Run, others []*graph.Run, port func(*graph.Run) string) bool {
+	return !slices.ContainsFunc(others, func(o *graph.Run) bool { return o != r && port(o) == port(r) })
 }
 
 // Side names one side of a joint in a sentence, from the words of its layout: "T2 tee",

@@ -44,3 +44,25 @@ func TestPaperNames(t *testing.T) {
 		t.Errorf("old pipe is %q, want %q", got, want)
 	}
 }
+
+// Two pipes between the same two parts are told apart by the port of the one that is no tee, two
+// that differ at a tee alone by that; one alone has no port in its name.
+func TestPipesAreToldApart(t *testing.T) {
+	run := func(id, from, fp, to, tp string) *graph.Run {
+		return &graph.Run{ID: id, From: graph.PortRef{Part: from, Port: fp}, To: graph.PortRef{Part: to, Port: tp}}
+	}
+	c := &graph.Circuit{Parts: []*graph.Part{{ID: "tub", Kind: graph.Tub}, {ID: "a", Kind: graph.Tee}, {ID: "b", Kind: graph.Tee}, {ID: "p", Kind: graph.Pump, Pump: &graph.PumpData{}}},
+		Runs: []*graph.Run{run("one", "tub", "skimmer", "a", "run-in"), run("two", "tub", "footwell", "a", "branch"), run("three", "a", "run-out", "p", "in"),
+			run("four", "p", "out", "b", "run-in"), run("five", "b", "run-out", "tub", "near"), run("six", "b", "branch", "tub", "far"),
+			run("seven", "a", "run-out", "b", "run-in"), run("eight", "a", "branch", "b", "run-in")}}
+	n := Of(c, stream.NewNet(c))
+	a, b, p := n.Tag("a"), n.Tag("b"), n.Tag("p")
+	for id, want := range map[string]string{
+		"one": "tub skimmer to " + a, "two": "tub footwell to " + a, "three": a + " to " + p, "four": p + " to " + b,
+		"five": b + " to tub near", "six": b + " to tub far", "seven": a + " run-out to " + b, "eight": a + " branch to " + b,
+	} {
+		if got := n.Run(id); got != want {
+			t.Errorf("run %s is called %q, want %q", id, got, want)
+		}
+	}
+}

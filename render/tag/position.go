@@ -1,12 +1,12 @@
 package tag
 
 import (
-	"fmt"
+	"strings"
 
 	"dryfit/graph"
 )
 
-// Position is a hand valve's normal position, in words: "open", "shut", "near 40 % open" (nobody reads a handle closer), or
+// Position is a hand valve's normal position, in the words of its label: "open", "shut", "35° from shut", or
 // "throttled" where its setting is known by what it passes.
 func Position(p *graph.Part) string {
 	pos := graph.Opening(1)
@@ -22,5 +22,5 @@ func Position(p *graph.Part) string {
 	case pos >= 1:
 		return "open"
 	}
-	return fmt.Sprintf("near %.0f %% open", float64(pos)*100)
+	return strings.TrimPrefix(strings.ToLower(Turned(p.Kind, float64(pos))), "handle ")
 }

@@ -45,6 +45,7 @@ func (m mark) key(way int) int {
 type dimension struct {
 	a, b mark
 	text string
+	of   string  // what it is the length of, in words; "": of several
 	em   float64 // of the text
 }
 
@@ -84,7 +85,7 @@ func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 	}
 	r := request{name: "length " + row[0].text}
 	if len(row) == 1 && !leaveOut {
-		r.words = "length " + row[0].text
+		r.words = "length " + row[0].text + row[0].of
 		r.again = callout{at: space.Along(space.Project(row[0].a.at), space.Project(row[0].b.at), 0.5), clear: 0.6, name: "length",
 			lines: []line{{row[0].text, sheet.LeastEm * math.Max(1, p.D.Zoom), false}}}.anywhere()
 	}

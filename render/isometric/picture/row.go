@@ -15,7 +15,7 @@ func (p *Picture) wantDimensions() {
 		var row []dimension
 		for _, s := range c.links {
 			if m := &p.Ms[s.i]; m.Run != nil {
-				row = append(row, dimension{a: p.mark(s.from(m)), b: p.mark(s.to(m)), text: p.D.LegText(m)})
+				row = append(row, dimension{a: p.mark(s.from(m)), b: p.mark(s.to(m)), text: p.D.LegText(m), of: p.legWords(m)})
 			}
 		}
 		if len(row) > 0 {
@@ -23,6 +23,11 @@ func (p *Picture) wantDimensions() {
 		}
 	}
 	p.wantStrings()
+}
+
+// legWords say of which pipe a leg's length is, and which way it runs, for where it stands in a note.
+func (p *Picture) legWords(m *members.Member) string {
+	return " " + graph.WayWord(m.Way()) + ", " + m.Run.Spec.Word() + " " + p.D.Names.Run(m.Run.ID)
 }
 
 // measured reports whether a leg along an axis carries its length.

@@ -34,7 +34,7 @@ func (p *Picture) paintSlants() {
 			from, to := corners[k], corners[k+1]
 			p.block(0.3, scene.Line(space.Project(from), space.Project(to), scene.Stroke(sheet.Hair)).Named("box:"+m.Run.ID))
 			if m.IsNew || p.D.OldAll {
-				p.wantRow([]dimension{{a: p.corner(from), b: p.corner(to), text: p.D.LengthText(math.Abs(ax.Of(m.Way())))}}, false)
+				p.wantRow([]dimension{{a: p.corner(from), b: p.corner(to), text: p.D.LengthText(math.Abs(ax.Of(m.Way()))), of: " of the slant, " + m.Run.Spec.Word() + " " + p.D.Names.Run(m.Run.ID)}}, false)
 			}
 		}
 		if len(axes) == 3 { // the way over ground, and the upright plane on it

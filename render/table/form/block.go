@@ -44,6 +44,16 @@ func NewGrid(columns ...Column) *Grid {
 	return g
 }
 
+// DropLast takes the last column out.
+func (g *Grid) DropLast() {
+	n := len(g.Header) - 1
+	g.Header = g.Header[:n]
+	g.Right, g.Widest = g.Right[:min(n, len(g.Right))], g.Widest[:min(n, len(g.Widest))]
+	for i, row := range g.Rows {
+		g.Rows[i] = row[:min(n, len(row))]
+	}
+}
+
 // IsRight reports whether a column is set to the right.
 func (g *Grid) IsRight(i int) bool { return i < len(g.Right) && g.Right[i] }
 

@@ -155,3 +155,21 @@ func TestFeederCheckByTheWayOfTheWater(t *testing.T) {
 		}
 	}
 }
+
+// Where the case reaches past the stop of a port, the union stands before the case: its own socket,
+// the depth of the pipe in it, and the bead of 5 mm between. By hand on a Schedule 80 socket of 34.9 mm
+// (ASTM D2467, 1 1/2 in): a case 20 mm before the stop changes nothing, one 60 mm before it asks for 60
+// mm where the depth of the port was.
+func TestUnionStandsBeforeTheCase(t *testing.T) {
+	for _, c := range []struct{ sunkMM, depth float64 }{{0, 0}, {20, 0}, {60, 60}} {
+		w := sch80(graph.Retrofit{Stand: &graph.Stand{PortsFace: graph.Vec{X: -1}}})
+		d := draft.Of(&graph.Circuit{Catalog: catalog.Embedded(), Retrofit: w.asked})
+		unit := &graph.Part{ID: "unit", Kind: graph.HeatPump, Ports: []graph.Port{{Name: graph.In}, {Name: graph.Out}}, Surroundings: graph.NothingSaid()}
+		w.unit = unit
+		plain := newLimb(w, d).port.Depth
+		unit.Box = &graph.Span{{X: -c.sunkMM, Y: -300, Z: -100}, {X: 500, Y: 300, Z: 600}}
+		if got, want := newLimb(w, d).port.Depth, max(plain, c.depth); !agree.Within(got, want, 0.05) {
+			t.Errorf("case %g mm before the port: the union keeps %.1f mm from its stop, want %.1f", c.sunkMM, got, want)
+		}
+	}
+}

@@ -53,8 +53,32 @@ func newLimb(w work, d *draft.Draft) *limb {
 	l.port = draft.End{Depth: w.depth(w.branchSpec, w.branchSize)}
 	if w.unit != nil {
 		l.port = w.stop(w.unit, graph.In, w.branchSpec, w.branchSize)
+		l.port.Depth = max(l.port.Depth, w.sunkMM())
 	}
 	return l
+}
+
+// sunkMM is how far the unit's case reaches past the stops of its ports, mm: so much of the pipe
+// beside a port is in the case, and no union can stand there. 0 where its size or which way its
+// ports look is not given.
+func (w work) sunkMM() float64 {
+	mm := 0.0
+	stand := w.asked.Stand
+	if stand == nil {
+		stand = &graph.Stand{}
+	}
+	for i, q := range w.unit.Ports {
+		at, ok := w.unit.PortAt(i)
+		first, _ := w.unit.PortAt(0)
+		face := portFace(w.unit, q.Name, stand)
+		if w.unit.Box == nil || !ok || face == (graph.Vec{}) {
+			continue
+		}
+		for _, corner := range w.unit.Box {
+			mm = max(mm, corner.Sub(at.Sub(first)).Dot(face))
+		}
+	}
+	return mm
 }
 
 // assumedLegs is the shortest straight pipe out from the tee that holds an isolator, a union

@@ -1,6 +1,8 @@
 package solid
 
 import (
+	"slices"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/route"
@@ -78,6 +80,18 @@ func (s *Bodies) Joined(i, j int) bool {
 		}
 	}
 	return s.byBushes(i, -1, j)
+}
+
+// behindPipe reports whether two bodies go onto one pipe of which one is equipment of a given
+// size: its case may reach past the end of the pipe, and then the pipe keeps nothing apart.
+func (s *Bodies) behindPipe(i, j int) bool {
+	a, b := &s.All[i], &s.All[j]
+	if a.wide() == b.wide() || a.Guess || b.Guess || slices.Contains(s.next[i], j) {
+		return false
+	}
+	return slices.ContainsFunc(s.next[i], func(k int) bool {
+		return s.All[k].Part == "" && slices.Contains(s.next[k], j)
+	})
 }
 
 // byBushes reports whether nothing but bushes, one in another, leads on to a body from one that

@@ -63,14 +63,15 @@ func (s *Bodies) Clashes() []Clash {
 // clash holds two bodies against each other.
 func (s *Bodies) clash(i, j int) (Clash, bool) {
 	a, b := &s.All[i], &s.All[j]
-	if a.Part+b.Part != "" && !a.New && !b.New || a.Group != b.Group || a.Group < 0 || s.Joined(i, j) {
+	behind := s.behindPipe(i, j)
+	if a.Part+b.Part != "" && !a.New && !b.New || a.Group != b.Group || a.Group < 0 || s.Joined(i, j) && !behind {
 		return Clash{}, false
 	}
 	if !a.New {
 		i, j, a, b = j, i, b, a
 	}
 	c := Clash{A: i, B: j}
-	if c.Way, c.DepthMM = through(a.Core, b.Core); c.DepthMM > touchMM {
+	if c.Way, c.DepthMM = through(a.Core, b.Core); c.DepthMM > touchMM && !behind { // the port may be sunk into the case, with room round it
 		c.Sure = true
 		return c, true
 	}

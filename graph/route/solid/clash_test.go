@@ -284,3 +284,29 @@ func TestUnitIsTakenToHaveABody(t *testing.T) {
 		}
 	}
 }
+
+// A port may be sunk into the case of its unit. A union on a nipple of 67 mm ends 67 - 35 = 32 mm
+// before the port's stop (2 in sockets of unions are 38 mm deep, ASTM D2467: 29 mm): with the case 20
+// mm before the stop it is clear, with 60 mm its nut stands in the case. That is a warning, for there may
+// be room round the port; the pipe between them is at home there and nothing is said of it.
+func TestUnionInTheCase(t *testing.T) {
+	for _, c := range []struct {
+		sunkMM float64
+		want   bool
+	}{{20, false}, {60, true}} {
+		s := newSketch()
+		unit := s.part(graph.HeatPump, "unit", false)
+		unit.Known = graph.Measured
+		left := graph.Vec{X: -1}
+		unit.Ports[0].Faces = &left
+		unit.Box = &graph.Span{{X: -c.sunkMM, Y: -300, Z: -100}, {X: 500, Y: 300, Z: 600}}
+		s.part(graph.Union, "union", false)
+		s.part(graph.Tee, "tee", true)
+		s.run("tee.run-out", "union.in", false, graph.Vec{X: 400})
+		s.run("union.out", "unit.in", false, graph.Vec{X: 67})
+		got := said(Check(laying.Of(s.c)))
+		if c.want != (strings.Contains(got, `warning: heat-pump "unit" may run through union "union"`) || strings.Contains(got, `warning: union "union" may run through heat-pump "unit"`)) || strings.Contains(got, "error") {
+			t.Errorf("case %g mm before the port: %s", c.sunkMM, got)
+		}
+	}
+}

@@ -30,14 +30,14 @@ func (m *Model) SystemCurve(pump string, most float64, points int) []SystemPoint
 	if at < 0 || points < 1 || !(most > 0) {
 		return nil
 	}
-	p := &Perturb{Loss: make([]float64, len(m.Parts))}
-	for i := range p.Loss {
-		p.Loss[i] = 1
+	p := &Perturb{Head: make([]float64, len(m.Parts))}
+	for i := range p.Head {
+		p.Head[i] = 1
 	}
 	var out []SystemPoint
 	for i := 1; i <= points; i++ {
 		share := float64(i) / float64(points)
-		p.Loss[at] = most * share * share // even in flow, where the head goes by its square
+		p.Head[at] = most * share * share // even in flow, where the head goes by its square
 		s, past, err := m.Sampled(p, nil)
 		if err != nil || past {
 			continue

@@ -71,3 +71,32 @@ func TestSystemCurveOfASquareLaw(t *testing.T) {
 		t.Error("a curve of what is no running pump, or with no head")
 	}
 }
+
+// Jets nobody measured are sized by the pump's head at its best flow. Following the curve changes
+// the head the pump gives, not the jets that were bought: a square law stays one, by hand
+// H = (h + k)·Q² through the duty point.
+func TestSystemCurveKeepsJetsSizedByThePump(t *testing.T) {
+	c := pumpOnFilter()
+	c.Parts[2] = &graph.Part{ID: "f", Kind: graph.JetGroup, Ports: c.Parts[2].Ports, Jets: &graph.JetData{Count: 12}}
+	m, err := Build(laying.Of(c), c.AllModes()[0], graph.After)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if m.Parts[m.PartAt["f"]].SizedTo() != "p" {
+		t.Fatal("the jets are not sized by the pump: the test looks at nothing")
+	}
+	solved, err := m.Solve(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	duty := solved.Part("p")
+	points := m.SystemCurve("p", 3, 40)
+	if len(points) < 20 {
+		t.Fatalf("only %d points", len(points))
+	}
+	for _, p := range points {
+		if want := duty.HeadM * math.Pow(p.Flow/duty.Flow, 2); !agree.Within(p.Head, want, 1e-3*want) {
+			t.Errorf("at %.3f m3/h the circuit asks for %.4f m, want %.4f by the square law through the duty point", p.Flow*3600, p.Head, want)
+		}
+	}
+}

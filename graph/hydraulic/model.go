@@ -139,6 +139,7 @@ type FittingLoss struct {
 type Perturb struct {
 	Loss      []float64 // parts: on the head lost (a tee's K, a valve's, the jets'); of a pump on its head
 	Flow      []float64 // parts: of a pump on its flow
+	Head      []float64 // parts: of a pump on its head alone: jets sized by it stay as they are
 	Speed     []float64 // parts: of a pump on its speed, where that is known by its ratio alone
 	Cracking  []float64 // parts: on a check's cracking pressure
 	Hold      []float64 // parts: on the flow that holds a swing check open
@@ -193,7 +194,7 @@ func (m *Model) perturbPart(p *Perturb, i int) {
 		if part.Rise.ByRatio {
 			v = factor(p.Speed, i)
 		}
-		part.Pump.Times, part.Pump.Wide = f*v*v, factor(p.Flow, i)*v
+		part.Pump.Times, part.Pump.Wide = f*factor(p.Head, i)*v*v, factor(p.Flow, i)*v
 	case part.Check != nil:
 		part.Check.Open.Times = part.times * f
 		part.Check.Cracking = part.Crack * factor(p.Cracking, i)

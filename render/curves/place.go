@@ -89,20 +89,41 @@ func leader(r request, at scene.Point, b scene.Box) (to scene.Point, ok bool) {
 // tries bounds how often labels are placed anew for a leader that runs through letters.
 const tries = 40
 
-// choose picks the places of the labels. A place from which the leader would run through
-// another label is given up, and all are placed anew; the picking with the fewest such
-// leaders stands.
+// hit is a leader that runs through another label.
+type hit struct{ leader, label int }
+
+// choose picks the places of the labels. Where a leader would run through another label, by
+// turns the one gives up every place from which it does, and the other every place in which it
+// is in the way, and all are placed anew; the picking with the fewest such leaders stands.
 func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, bad []int) {
 	left := make([][]label.Spot, len(labels))
 	index := make([][]int, len(labels)) // of the places left
-	for i, places := range labels {
-		left[i] = places
-		for k := range places {
-			index[i] = append(index[i], k)
+	restore := func() {
+		for i, places := range labels {
+			left[i], index[i] = places, nil
+			for k := range places {
+				index[i] = append(index[i], k)
+			}
 		}
 	}
-	least := math.MaxInt
-	for range tries {
+	restore()
+	// clear keeps of a label's places those a question is answered with no, if there are any
+	clear := func(i int, bad func(place int) bool) bool {
+		var spots []label.Spot
+		var at []int
+		for _, k := range index[i] {
+			if !bad(k) {
+				spots, at = append(spots, labels[i][k]), append(at, k)
+			}
+		}
+		if len(at) == 0 {
+			return false
+		}
+		left[i], index[i] = spots, at
+		return true
+	}
+	least, begun := math.MaxInt, 0
+	for try := range tries {
 		picked, over := label.Choose(left, d.fixed)
 		laid := make([]int, len(picked))
 		for i, k := range picked {
@@ -114,21 +135,40 @@ func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, b
 		if n := len(over)*len(labels) + len(struck); n < least {
 			least, chosen, bad = n, laid, over
 		}
-		if len(struck) == 0 {
-			break
+		switch {
+		case len(struck)+len(over) == 0:
+			return chosen, bad
+		case len(struck) == 0: // too much was given up: the next turn begins with the other label
+			restore()
+			begun++
+			continue
 		}
-		for _, i := range struck {
-			if k := picked[i]; len(left[i]) > 1 {
-				left[i], index[i] = without(left[i], k), without(index[i], k)
+		for _, h := range struck {
+			box := labels[h.label][laid[h.label]].Box
+			at := from[h.leader][laid[h.leader]]
+			to, _ := leader(d.requests[h.leader], at, labels[h.leader][laid[h.leader]].Box.Grow(-0.5))
+			gives := func() bool {
+				return clear(h.leader, func(k int) bool {
+					to, ok := leader(d.requests[h.leader], from[h.leader][k], labels[h.leader][k].Box.Grow(-0.5))
+					return ok && crosses(from[h.leader][k], to, box)
+				})
+			}
+			moves := func() bool {
+				return clear(h.label, func(k int) bool { return crosses(at, to, labels[h.label][k].Box) })
+			}
+			if (try+begun)%2 == 0 {
+				_ = gives() || moves()
+			} else {
+				_ = moves() || gives()
 			}
 		}
 	}
 	return chosen, bad
 }
 
-// struck lists the labels whose leaders run through another label.
-func (d *drawing) struck(labels [][]label.Spot, from [][]scene.Point, chosen []int) []int {
-	var out []int
+// struck lists the leaders that run through another label, each once.
+func (d *drawing) struck(labels [][]label.Spot, from [][]scene.Point, chosen []int) []hit {
+	var out []hit
 	for i, r := range d.requests {
 		if chosen[i] < 0 {
 			continue
@@ -140,7 +180,7 @@ func (d *drawing) struck(labels [][]label.Spot, from [][]scene.Point, chosen []i
 		}
 		for k := range d.requests {
 			if k != i && chosen[k] >= 0 && crosses(at, to, labels[k][chosen[k]].Box) {
-				out = append(out, i)
+				out = append(out, hit{i, k})
 				break
 			}
 		}
@@ -159,9 +199,4 @@ func crosses(a, b scene.Point, box scene.Box) bool {
 		}
 	}
 	return false
-}
-
-// without is a list less one element, the list itself left as it is.
-func without[T any](list []T, k int) []T {
-	return append(append([]T{}, list[:k]...), list[k+1:]...)
 }

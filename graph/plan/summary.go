@@ -30,6 +30,7 @@ type ModeSummary struct {
 	Moving             float64 // what that moves were its water moving already; Pump, but where it holds at two flows
 
 	Beside []UnitSummary // other units of the circuit that have water, in its order
+	ahead  int           // how many of them stand before the job's own in that order
 }
 
 // UnitSummary is what one of several units gets in a mode, m³/s.
@@ -39,12 +40,14 @@ type UnitSummary struct {
 	RiseK                    float64
 }
 
-// Units are all the units that have water, the job's own last: it is the one that is fitted.
+// Units are all the units that have water, in the order of the circuit, which is that of their names
+// on the papers.
 func (m *ModeSummary) Units() []UnitSummary {
 	if !m.HasUnit {
 		return nil
 	}
-	return append(slices.Clone(m.Beside), UnitSummary{m.UnitID, m.Unit, m.Least, m.Rated, m.Most, m.RiseK})
+	own := UnitSummary{m.UnitID, m.Unit, m.Least, m.Rated, m.Most, m.RiseK}
+	return slices.Insert(slices.Clone(m.Beside), m.ahead, own)
 }
 
 // RiseWords says what the water warms by in the unit, "2.9 K", or that it stands; "" where
@@ -111,10 +114,15 @@ func (m *ModeSummary) addUnit(sol *hydraulic.Solution, branch *stream.UnitBranch
 
 // addBeside lists the other units that have a branch of their own.
 func (m *ModeSummary) addBeside(sol *hydraulic.Solution, stage *stage.Stage, own *graph.Part) {
+	before := true
 	for _, b := range stage.Layout.Stage.Branches() {
 		u := sol.Part(b.Unit.ID)
+		before = before && b.Unit != own
 		if u == nil || b.Unit == own {
 			continue
+		}
+		if before {
+			m.ahead++
 		}
 		asks := advice.PromiseOf(stage.Layout.Stage.Part(b.Unit.ID))
 		m.Beside = append(m.Beside, UnitSummary{b.Unit.ID, u.Flow, asks.Least, asks.Rated, asks.Most, u.RiseK})

@@ -54,9 +54,11 @@ func Cautions() []Sentence {
 			switch {
 			case j.Unit == nil:
 				text += " It leaves as it is, sealed and upright; its plate says what it holds."
-			case j.Unit.Flammable:
-				text += quantity.Say(" %s holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.ofUnits("It", capital(j.thisUnit())), j.Unit.Refrigerant)
-			case j.Unit.Refrigerant == "":
+			case len(j.burning()) > 0:
+				for _, u := range j.burning() {
+					text += quantity.Say(" %s holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.ofUnits("It", quantity.Text(u.ID)), u.Refrigerant)
+				}
+			case len(j.unread()) > 0:
 				text += " Propane (R290) wants a clear zone free of drains, vents, windows, switches and ignition: read the plate."
 			}
 			return text

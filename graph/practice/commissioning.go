@@ -75,7 +75,7 @@ func Leave() []Sentence {
 			return text
 		}, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, EPA section 608 (from memory)"},
 		{Name: "unit-emptied", When: leaves, Say: func(j *Job) quantity.Text {
-			return quantity.Say("Empty %s: its isolators shut where it has them, drains and drain plug open, then the unions at the unit (the lower one first); bucket and wet vacuum, no compressor.", j.leavesCalled())
+			return quantity.Say("Empty %s: its isolators shut where it has them, drains and drain plug open, then its own unions (the lower one first); bucket and wet vacuum, no compressor.", j.leavesCalled())
 		}, Tells: []Act{UseVacuum}, Source: common},
 		{Name: "carried-off", When: leaves, Say: func(j *Job) quantity.Text {
 			return quantity.Say("Unbolt %s and carry it off upright, two people or a hoist, its ports capped against dirt and frost; take off its condensate hose. Nobody lifts it by its pipes.", j.leavesCalled())
@@ -270,26 +270,26 @@ func bleeding() []Sentence {
 		},
 		{
 			Name:  "bleed-above",
-			When:  func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == AboveWater },
+			When:  func(j *Job) bool { return len(j.Bleeds) == 0 && len(j.at(AboveWater)) > 0 },
 			Tells: []Act{BleedRunning},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("%s stands above the water: run the pump%s and let the flow carry the air out; its own bleed may be opened only while water is pushed out of it, never where air would be drawn in. No union up there is eased with the pump off: it would draw air in and empty it.", capital(j.thisUnit()), onLow(j))
+				return quantity.Say("%s above the water: run the pump%s and let the flow carry the air out; its own bleed may be opened only while water is pushed out of it, never where air would be drawn in. No union up there is eased with the pump off: it would draw air in and empty it.", j.stand(AboveWater), onLow(j))
 			},
 			Source: common,
 		},
 		{
 			Name: "bleed-below",
-			When: func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == BelowWater },
+			When: func(j *Job) bool { return len(j.Bleeds) == 0 && len(j.at(BelowWater)) > 0 },
 			Say: func(j *Job) quantity.Text {
-				return capital(j.thisUnit()) + " stands below the water: with the pump off and its supply isolated ease the union at its outlet until water without air comes, and close it."
+				return j.stand(BelowWater) + " below the water: with the pump off and its supply isolated ease the union at " + j.ofUnits("its outlet", "the outlet of each") + " until water without air comes, and close it."
 			},
 			Source: common,
 		},
 		{
 			Name: "bleed-unknown",
-			When: func(j *Job) bool { return j.Unit != nil && len(j.Bleeds) == 0 && j.Unit.Level == LevelUnknown },
+			When: func(j *Job) bool { return len(j.Bleeds) == 0 && len(j.at(LevelUnknown)) > 0 },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Run the pump%s and let the flow carry the air out of %s; its own bleed may be opened only while water is pushed out of it, never where air would be drawn in.", onLow(j), j.thisUnit())
+				return quantity.Say("Run the pump%s and let the flow carry the air out of %s; %s own bleed may be opened only while water is pushed out of it, never where air would be drawn in.", onLow(j), j.called(j.at(LevelUnknown)), j.ofUnits("its", "a unit's"))
 			},
 			Tells: []Act{BleedRunning}, Source: common,
 		},

@@ -99,11 +99,18 @@ func Electricity() []Sentence {
 		},
 		{
 			Name: "propane-zone",
-			When: func(j *Job) bool { return j.Unit != nil && (j.Unit.Flammable || j.Unit.Refrigerant == "") },
+			When: func(j *Job) bool { return len(j.burning())+len(j.unread()) > 0 },
 			Say: func(j *Job) quantity.Text {
-				start := quantity.Text("The unit holds propane or the like (" + j.Unit.Refrigerant + "): ")
-				if !j.Unit.Flammable {
-					start = "Read the refrigerant on " + j.ofUnits("the unit's", "each unit's") + " plate. If it is R290 (propane): "
+				start := "Read the refrigerant on " + j.ofUnits("the unit's", "each unit's") + " plate. If it is R290 (propane): "
+				if burn := j.burning(); len(burn) > 0 {
+					holds, what := quantity.Text(" holds"), burn[0].Refrigerant
+					for _, u := range burn[1:] {
+						holds = " hold"
+						if u.Refrigerant != what {
+							what += ", " + u.Refrigerant
+						}
+					}
+					start = capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+what+"): ")
 				}
 				vent := "cabinet vent"
 				if j.PlugIn {

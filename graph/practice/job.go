@@ -39,6 +39,7 @@ func (j *Job) whereItRuns() quantity.Text {
 type Job struct {
 	Unit     *Unit    // the one the job is about; nil: there is none
 	Fellows  []Unit   // other units that have water
+	Year     bool     // what a year takes is worked out
 	Switches []Switch // of all units, where there are several
 	Elements []Element
 	Pump     Pump    // the pump of the unit's line
@@ -111,6 +112,7 @@ type Job struct {
 // Unit is the heat pump.
 type Unit struct {
 	ID                          string
+	New                         bool // this work sets it down
 	SetPoint, LeastAir, Highest Temp
 	CalledBy                    string
 	StopsAtHighLimit, DrainPlug *bool

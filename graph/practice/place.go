@@ -1,6 +1,66 @@
 package practice
 
-import "dryfit/catalog/quantity"
+import (
+	"slices"
+
+	"dryfit/catalog/quantity"
+)
+
+// setDown is the one unit the work sets down, else the one the job is about.
+func setDown(j *Job) *Unit {
+	if list := j.newUnits(); len(list) > 0 {
+		return list[0]
+	}
+	return j.Unit
+}
+
+// standing says on what each unit of the work stands, those on the same together.
+func standing(j *Job) quantity.Text {
+	list := j.newUnits()
+	if len(list) == 0 {
+		list = []*Unit{setDown(j)}
+	}
+	var text quantity.Text
+	done := map[string]bool{}
+	for _, u := range list {
+		if done[u.StandsOn] {
+			continue
+		}
+		done[u.StandsOn] = true
+		var same []*Unit
+		for _, v := range list {
+			if v.StandsOn == u.StandsOn {
+				same = append(same, v)
+			}
+		}
+		if text != "" {
+			text += ", "
+		}
+		verb := quantity.Text(" stands on ")
+		if len(same) > 1 {
+			verb = " each stand on "
+		}
+		text += j.called(same) + verb + base(u.StandsOn)
+	}
+	return text
+}
+
+// base is what a unit stands on, in words.
+func base(on string) quantity.Text {
+	switch on {
+	case "slab":
+		return "a level slab"
+	case "feet":
+		return "feet on firm ground or slabs"
+	case "brackets":
+		return "wall brackets, on a wall that carries it"
+	case "deck":
+		return "a deck that its maker or a builder says carries it"
+	case "roof":
+		return "a roof that a builder says carries it"
+	}
+	return "a level base that does not sink"
+}
 
 // Place says where the unit stands and on what; the last of it is the step that sets it down.
 func Place() []Sentence {
@@ -8,18 +68,19 @@ func Place() []Sentence {
 		{
 			Name: "base",
 			Say: func(j *Job) quantity.Text {
-				on := map[string]string{
-					"slab": "a level slab", "feet": "feet on firm ground or slabs", "brackets": "wall brackets, on a wall that carries it",
-					"deck": "a deck that its maker or a builder says carries it", "roof": "a roof that a builder says carries it",
-				}[j.Unit.StandsOn]
-				if on == "" {
-					on = "a level base that does not sink"
-				}
-				over := "the ground"
-				if j.Unit.StandsOn == "roof" || j.Unit.StandsOn == "deck" {
+				drain, over := quantity.Text("its drain"), quantity.Text("the ground")
+				high := func(u *Unit) bool { return u.StandsOn == "roof" || u.StandsOn == "deck" }
+				_, many := j.SetDown()
+				switch {
+				case many && slices.ContainsFunc(j.newUnits(), high):
+					over = "the ground, the deck or the roof"
+				case !many && high(setDown(j)):
 					over = "it"
 				}
-				return quantity.Say("%s stands on %s, %s to %s above %s (higher where snow lies), level or falling less than 2 %% to its drain, on rubber mounts, bolted.", capital(j.thisUnit()), on, far(100), far(150), over)
+				if many {
+					drain = "the drain of each"
+				}
+				return capital(standing(j)) + quantity.Say(", %s to %s above %s (higher where snow lies), level or falling less than 2 %% to %s, on rubber mounts, bolted.", far(100), far(150), over, drain)
 			},
 		},
 		{
@@ -54,7 +115,12 @@ func Place() []Sentence {
 		{
 			Name: "set-down",
 			Say: func(j *Job) quantity.Text {
-				return "Set " + j.thisUnit() + " down, two people or a hoist, level it, bolt it, and open no pipe to it before it stands: its ports carry no weight. A unit that was tipped stands upright for as long as its sheet says before it is switched on."
+				called, many := j.SetDown()
+				one := quantity.Text(" down, two people or a hoist, level it, bolt it, and open no pipe to it before it stands: its ports carry no weight.")
+				if many {
+					one = " down one by one, two people or a hoist each, level and bolt them, and open no pipe to one before it stands: their ports carry no weight."
+				}
+				return "Set " + called + one + " A unit that was tipped stands upright for as long as its sheet says before it is switched on."
 			},
 		},
 	}

@@ -49,6 +49,78 @@ func (j *Job) thisUnit() quantity.Text {
 	return "the unit"
 }
 
+// SetDown calls the units this work sets down: the unit, or by name where there are several;
+// of a job that sets none down it is the unit the job is about. many says there is more than one.
+func (j *Job) SetDown() (called quantity.Text, many bool) {
+	names := named(j.newUnits())
+	if !j.several() || len(names) == 0 {
+		return j.thisUnit(), false
+	}
+	return and(names...), len(names) > 1
+}
+
+// newUnits are the units this work sets down.
+func (j *Job) newUnits() []*Unit { return j.unitsThat(func(u *Unit) bool { return u.New }) }
+
+func (j *Job) unitsThat(want func(*Unit) bool) []*Unit {
+	var out []*Unit
+	for _, u := range j.units() {
+		if want(u) {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// at are the units at a level of the water; of several only those the work sets down, for the
+// others have their water.
+func (j *Job) at(l Level) []*Unit {
+	list := j.newUnits()
+	if !j.several() || len(list) == 0 {
+		list = nil
+		if j.Unit != nil {
+			list = []*Unit{j.Unit}
+		}
+	}
+	var out []*Unit
+	for _, u := range list {
+		if u.Level == l {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
+// stand begins a sentence about the units at a level: "HP1 and HP2 stand".
+func (j *Job) stand(l Level) quantity.Text {
+	list := j.at(l)
+	if len(list) > 1 {
+		return capital(j.called(list)) + " stand"
+	}
+	return capital(j.called(list)) + " stands"
+}
+
+// burning are the units whose refrigerant burns, unread those of which nobody said what it is.
+func (j *Job) burning() []*Unit { return j.unitsThat(func(u *Unit) bool { return u.Flammable }) }
+
+func (j *Job) unread() []*Unit { return j.unitsThat(func(u *Unit) bool { return u.Refrigerant == "" }) }
+
+func named(list []*Unit) []string {
+	var names []string
+	for _, u := range list {
+		names = append(names, u.ID)
+	}
+	return names
+}
+
+// called are some of the units by name, or the unit where there is only one.
+func (j *Job) called(list []*Unit) quantity.Text {
+	if !j.several() {
+		return "the unit"
+	}
+	return and(named(list)...)
+}
+
 // OfUnits is one wording where there is one unit, another where there are several.
 func (j *Job) OfUnits(one, several string) string {
 	return string(j.ofUnits(quantity.Text(one), quantity.Text(several)))

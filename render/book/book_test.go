@@ -114,7 +114,8 @@ func TestPagesAreNumbered(t *testing.T) {
 	}
 }
 
-// However full a page is, a table's title stands on the page of its head and its first row.
+// However full a page is, a table's title stands on the page of its head and its first row, and
+// a heading over it there too.
 func TestTitleStaysWithItsTable(t *testing.T) {
 	for lines := 30; lines < 60; lines++ {
 		b := &Book{Job: graph.Job{Name: "Invented", Date: "2026-05-11"}, Chapters: []Chapter{{ID: "a", Title: "A", For: Fitter, NewPage: true}}}
@@ -122,7 +123,7 @@ func TestTitleStaysWithItsTable(t *testing.T) {
 			b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Words, Text: "filler"})
 		}
 		grid := &form.Grid{Header: []string{"what"}, Rows: [][]string{{"firstrow " + strings.Repeat("goes on ", 90)}, {"second"}}}
-		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Table, Block: form.Block{Title: "Thetitle", Grid: grid}})
+		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Heading, Text: "Overhead"}, Item{Kind: Table, Block: form.Block{Title: "Thetitle", Grid: grid}})
 		p := b.printer()
 		p.print()
 		p.f.SetCompression(false)
@@ -138,8 +139,8 @@ func TestTitleStaysWithItsTable(t *testing.T) {
 			}
 			return pages
 		}
-		if title, row := on("Thetitle"), on("firstrow"); len(title) != 1 || !slices.Equal(title, row) {
-			t.Errorf("after %d lines the title stands on page %v, the first row on %v", lines, title, row)
+		if over, title, row := on("Overhead"), on("Thetitle"), on("firstrow"); len(title) != 1 || !slices.Equal(title, row) || !slices.Equal(over, row) {
+			t.Errorf("after %d lines the heading stands on page %v, the title on %v, the first row on %v", lines, over, title, row)
 		}
 	}
 }

@@ -128,8 +128,30 @@ func (p *printer) chapter(c Chapter) {
 	p.f.SetDrawColor(0, 0, 0)
 	p.f.Line(edge, p.y, p.pageW-edge, p.y)
 	p.air(2.5)
-	for _, it := range c.Items {
+	for i, it := range c.Items {
+		if it.Kind == Heading {
+			p.room(p.headed(c.Items[i:]))
+		}
 		p.item(it)
+	}
+}
+
+// headed is how much room a heading wants with the beginning of what stands under it, mm: no
+// page ends with a heading.
+func (p *printer) headed(items []Item) float64 {
+	const heading = 9
+	if len(items) < 2 {
+		return heading
+	}
+	switch next := items[1]; next.Kind {
+	case Heading:
+		return heading + p.headed(items[1:])
+	case Table, Blanks:
+		return heading + p.titled(next.Block, next.Kind == Blanks)
+	case Picture:
+		return heading + next.Scene.HeightMM + 14
+	default:
+		return heading + 2*p.size(leadPt)*ptMM*line
 	}
 }
 
@@ -336,11 +358,19 @@ func (p *printer) hold(text string) {
 }
 
 // block writes a table with its head on every page, then its lines.
+// titled is how much room a block begins in: its title with the start of its table.
+func (p *printer) titled(b form.Block, blanks bool) float64 {
+	if b.Title == "" {
+		return p.start(b.Grid, blanks)
+	}
+	p.f.SetFont(scene.PDFFont, "B", p.size(subPt))
+	title := float64(len(p.wrap(b.Title, p.wide())))*p.size(subPt)*ptMM*line + 1.8
+	return max(20, title+p.start(b.Grid, blanks))
+}
+
 func (p *printer) block(b form.Block, blanks bool) {
 	if b.Title != "" {
-		p.f.SetFont(scene.PDFFont, "B", p.size(subPt))
-		title := float64(len(p.wrap(b.Title, p.wide())))*p.size(subPt)*ptMM*line + 1.8
-		p.room(max(20, title+p.start(b.Grid, blanks)))
+		p.room(p.titled(b, blanks))
 		p.air(1)
 		p.text(b.Title, subPt, true, 0, p.wide())
 		p.air(0.8)

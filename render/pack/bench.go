@@ -1,7 +1,6 @@
 package pack
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -58,14 +57,18 @@ func benchWaits(p *plan.Plan, j jobIn) []string {
 			waits = append(waits, fmt.Sprint(piece.Number))
 		}
 	}
-	unit := cmp.Or(j.OfUnits("the unit", j.unitID()), "the unit")
+	called, many := j.SetDown()
+	unit, outlet := j.say(called)+" stands", "its outlet is from its inlet"
+	if many {
+		unit, outlet = j.say(called)+" stand", "the outlet of each is from its inlet"
+	}
 	switch n := len(waits); n {
 	case 0:
 		return nil
 	case 1:
-		return []string{"Piece " + waits[0] + ", marked +, waits until " + unit + " stands. Measure then how far its outlet is from its inlet, put on the piece what differs from the drawing, and make its joints before the string goes into the old line."}
+		return []string{"Piece " + waits[0] + ", marked +, waits until " + unit + ". Measure then how far " + outlet + ", put on the piece what differs from the drawing, and make its joints before the string goes into the old line."}
 	default:
-		return []string{"Pieces " + strings.Join(waits[:n-1], ", ") + " and " + waits[n-1] + ", marked +, wait until " + unit + " stands. Measure then how far its outlet is from its inlet, put on the pieces what differs from the drawing, and make their joints before the string goes into the old line."}
+		return []string{"Pieces " + strings.Join(waits[:n-1], ", ") + " and " + waits[n-1] + ", marked +, wait until " + unit + ". Measure then how far " + outlet + ", put on the pieces what differs from the drawing, and make their joints before the string goes into the old line."}
 	}
 }
 

@@ -75,6 +75,7 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	f.suctions()
 	f.work()
 	j.AnyJets = len(c.OfKind(graph.JetGroup)) > 0
+	j.Year = p.Heat != nil && p.Heat.Year != nil
 	j.Bands = drawing.HasBands(p)
 	j.MarkedOut = len(table.MarkingBlocks(p, form.Style{Units: units})) > 0
 	return jobIn{j, units}
@@ -128,7 +129,7 @@ func (f *facts) unit(u *graph.Part) {
 }
 
 func (f *facts) oneUnit(u *graph.Part) practice.Unit {
-	unit := practice.Unit{ID: f.names.Tag(u.ID), Level: f.level(u), Fed: f.fed(u)}
+	unit := practice.Unit{ID: f.names.Tag(u.ID), New: u.New(), Level: f.level(u), Fed: f.fed(u)}
 	if d := u.Unit; d != nil {
 		unit.SetPoint = practice.Temp{C: d.SetPointC, Known: d.SetPointSet}
 		st := f.set.Part(u.ID)

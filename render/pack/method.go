@@ -44,7 +44,12 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	if len(bench) > 0 {
 		out[len(out)-1].Pictures = benchPictures(p, j, len(bench))
 	}
-	add("The unit", j.OfUnits("The unit", j.unitID())+" stands level on its base; nothing hangs on its ports.", j.said(practice.Place())...)
+	called, many := j.SetDown()
+	unit, stands := "unit", " stands level on its base; nothing hangs on its ports."
+	if many {
+		unit, stands = "units", " stand level on their bases; nothing hangs on their ports."
+	}
+	add("The "+unit, j.say(called)+stands, j.said(practice.Place())...)
 	ready, gone := append(j.said(practice.Ready()), append(j.said(practice.Leave()), j.saidTo(practice.Fitter, practice.TakenOut())...)...), j.said(practice.TakeOut())
 	if !j.Cuts && !j.CutsHose {
 		ready = append(ready, gone...)
@@ -54,8 +59,8 @@ func method(p *plan.Plan, j jobIn) []stretch {
 	add("Getting ready at the tub", "Power is off, locked and proved dead; no water above the work; what is joined is dry.", ready...)
 	add("Dry fit", dryFitHold(p, j), j.said(practice.DryFit())...)
 	add("Into the old line", ifSo(j.Arrows, "Arrows of checks and pump agree; ")+ifSo(j.PlugIn, "handles can be reached.")+ifSo(!j.PlugIn, "handles can be reached with the panel on."), lineSteps(p, j, gone)...)
-	add("Pipes to the unit", ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the ports of "+j.OfUnits("the unit", j.unitID())+".", phase(p, j, route.Pipes)...)
-	add("At the unit, last", "", phase(p, j, route.Unit)...)
+	add("Pipes to the "+unit, ifSo(j.UnionNuts && j.Cement, "Union nuts are on the pipe before their tails are cemented; ")+"no strain on the ports of "+j.say(called)+".", phase(p, j, route.Pipes)...)
+	add("At the "+unit+", last", "", phase(p, j, route.Unit)...)
 	if j.Cement {
 		out[len(out)-1].Hold = "HOLD: no water and no power before the cure is over: " + j.say(j.Hold) + ", or what the tin says where that is longer."
 	}
@@ -111,14 +116,6 @@ func lineSteps(p *plan.Plan, j jobIn, gone []string) []string {
 		line = slices.Concat([]string{"Cut the old pipe once at each line, on the waste side; clean and dry the ends."}, gone, j.said(practice.OldJoints()), line)
 	}
 	return line
-}
-
-// unitID is the name of the unit the job is about; "" without one.
-func (j jobIn) unitID() string {
-	if j.Unit == nil {
-		return ""
-	}
-	return j.Unit.ID
 }
 
 // ifSo is a text where something is so.

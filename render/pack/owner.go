@@ -92,15 +92,27 @@ func doneForOwner(p *plan.Plan, j jobIn) string {
 		}
 		parted = p.Proposal.Element != ""
 	}
-	text := "What is done: two new pipes join " + j.OfUnits("the heat pump", "heat pump "+j.Unit.ID) + " to " + where
+	text := "What is done: two new pipes join " + joined(j) + " to " + where
+	pastIt, need := j.OfUnits("the heat pump", "it"), "it does"
+	if _, many := j.SetDown(); many {
+		pastIt, need = "them", "they do"
+	}
 	switch {
 	case !parted:
 	case len(j.Bypass) > 0 && j.Check == "":
-		text += ", with a valve between them by which the rest of the water goes on past " + j.OfUnits("the heat pump", "it")
+		text += ", with a valve between them by which the rest of the water goes on past " + pastIt
 	case j.Check != "":
-		text += ", with a valve between them that opens by itself and lets past what it does not need"
+		text += ", with a valve between them that opens by itself and lets past what " + need + " not need"
 	}
 	return text + "."
+}
+
+// joined names the heat pumps this work joins.
+func joined(j jobIn) string {
+	if called, many := j.SetDown(); many {
+		return "heat pumps " + j.say(called)
+	}
+	return j.OfUnits("the heat pump", "heat pump "+j.Unit.ID)
 }
 
 // valvesForOwner says how the valves stand in use and which must never be shut.

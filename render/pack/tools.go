@@ -75,7 +75,11 @@ func tools(p *plan.Plan, j jobIn) []tool {
 	add(gauged(p), "The gauges of the job, seen at nought with the pump off", "the drop across "+j.OfUnits("the unit", "each unit"))
 	add(true, "Lock and tag for the isolator", "power stays off")
 	use(true, "Test strips or kit for chlorine and pH; the tub's own disinfectant", "disinfecting what was handled; before anybody bathes")
-	use(j.Unit != nil, "Rubber mounts, bolts for "+j.OfUnits("the unit's", "its")+" base; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), "setting it down; condensate")
+	base, setting := j.OfUnits("the unit's", "its")+" base", "setting it down"
+	if _, many := j.SetDown(); many {
+		base, setting = "each unit's base", "setting them down"
+	}
+	use(j.Unit != nil, "Rubber mounts, bolts for "+base+"; "+j.say(quantity.Say("%s hose", quantity.Length.About(19))), setting+"; condensate")
 	gloves := "Gloves, goggles, fan for the cabinet"
 	if j.PlugIn {
 		gloves = "Gloves, goggles"

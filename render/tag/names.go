@@ -54,6 +54,9 @@ func (n *Names) findRoles(c *graph.Circuit, net *stream.Net) {
 	slices.SortStableFunc(branches, func(a, b *stream.UnitBranch) int {
 		return cmp.Compare(len(a.ToUnitParts)+len(a.FromUnitParts), len(b.ToUnitParts)+len(b.FromUnitParts))
 	})
+	// what units beside each other hang on leads to each
+	n.shared(c, branches, "on the pipe to ", func(b *stream.UnitBranch) []*graph.Part { return b.ToUnitParts })
+	n.shared(c, branches, "on the pipe from ", func(b *stream.UnitBranch) []*graph.Part { return b.FromUnitParts })
 	for _, b := range branches {
 		unit := "the unit"
 		if len(c.Units()) > 1 {
@@ -76,6 +79,33 @@ func (n *Names) findRoles(c *graph.Circuit, net *stream.Net) {
 			}
 		}
 		say("past "+unit, b.BypassParts...)
+	}
+}
+
+// shared names the units of a pipe that several hang on, between the same two tees: of one unit in the
+// branch of another the parts lie in both branches, and lead to the one alone.
+func (n *Names) shared(c *graph.Circuit, branches []*stream.UnitBranch, words string, of func(*stream.UnitBranch) []*graph.Part) {
+	units := map[string][]string{}
+	for _, u := range c.Units() {
+		for _, b := range branches {
+			if b.Unit != u {
+				continue
+			}
+			beside := func(o *stream.UnitBranch) bool { return o != b && o.TeeIn == b.TeeIn && o.TeeOut == b.TeeOut }
+			if !slices.ContainsFunc(branches, beside) {
+				continue
+			}
+			for _, p := range of(b) {
+				units[p.ID] = append(units[p.ID], n.Tag(u.ID))
+			}
+		}
+	}
+	for _, p := range c.Parts {
+		if list := units[p.ID]; len(list) > 1 && n.roles[p.ID] == "" {
+			slices.Sort(list)
+			last := len(list) - 1
+			n.roles[p.ID] = words + strings.Join(list[:last], ", ") + " and " + list[last]
+		}
 	}
 }
 

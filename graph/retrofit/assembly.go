@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/retrofit/draft"
+	"dryfit/graph/settle"
 )
 
 // assembly is the string that goes into the old line: tee, nipple, bypass element, nipple,
@@ -128,7 +129,7 @@ func (a *assembly) end(e ends, which string, guardHere, keptHere bool) {
 		depth = e.guardEnd.Depth
 	}
 	if a.slips[k] > 0 {
-		add(graph.Say("piece to the slip coupling, two depths and %s", quantity.Length.Of(draft.BeadMM)), a.slips[k])
+		add(graph.Say("piece to the slip coupling, two depths, %s, and %s that it is cut short of the old pipe", quantity.Length.Of(draft.BeadMM), quantity.Length.Of(settle.SlipClearMM)), a.slips[k])
 		if a.parks[k] > 0 {
 			add("more bare pipe, for the slip coupling to be slid back on", a.parks[k])
 		}

@@ -83,12 +83,12 @@ func TestAssemblyByHand(t *testing.T) {
 		{"50 mm with a 63 mm bypass, valve", "pvc-pn16", mm(50), graph.Retrofit{BypassSize: mm(63)}, "valve", 4*32.5 + 2*6.5 + 2*(75+5) + 123 + 2*31},
 		// 1-1/2 in Schedule 80 with a 2 in bypass: bush adds 38.10 - 34.925 = 3.175
 		{"1-1/2 in with a 2 in bypass, spring", "pvc-sch80", in(1.5), graph.Retrofit{BypassSize: in(2)}, "spring", 127 + 2*3.175 + 162.4 + 95 + 2*34.925},
-		// with a slip coupling 45 deep at the far end: the piece to it 38.10 + 45 + 5, and the
+		// with a slip coupling 45 deep at the far end: the piece to it 38.10 + 45 + 5 and the 1 mm it is cut short, and the
 		// old pipe 38.10 deep at one end and 45 at the other
-		{"2 in Schedule 80, valve, a slip coupling", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true}, "valve", 127 + 162.4 + 128.5 + 88.1 + 38.1 + 45},
+		{"2 in Schedule 80, valve, a slip coupling", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true}, "valve", 127 + 162.4 + 128.5 + 89.1 + 38.1 + 45},
 		// a plain valve, which opens nowhere, between ends that give nothing: one at each cut, and
 		// bare old pipe as long as each is over all, 110 + 2·45
-		{"2 in Schedule 80, plain valve, two slip couplings", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true, TrueUnion: &no}, "valve", 127 + 162.4 + 90 + 2*88.1 + 2*200},
+		{"2 in Schedule 80, plain valve, two slip couplings", "pvc-sch80", in(2), graph.Retrofit{SlipCoupling: true, TrueUnion: &no}, "valve", 127 + 162.4 + 90 + 2*89.1 + 2*200},
 	} {
 		circuit := &graph.Circuit{Catalog: slip, Retrofit: &c.asked}
 		w := newWork(circuit, &graph.Run{ID: "line", Spec: c.spec, Size: c.size})

@@ -18,12 +18,12 @@ func (w work) slide(a *assembly, opens bool) {
 		return
 	}
 	fixed := w.playMM < a.endDepth && !opens
-	a.slips[1] = draft.Nipple(a.lastDepth, row.SocketMM)
+	a.slips[1] = draft.Nipple(a.lastDepth, row.SocketMM) + settle.SlipClearMM
 	a.lastAdd, a.lastDepth = a.lastAdd+a.slips[1], row.SocketMM
 	if !fixed {
 		return
 	}
-	a.slips[0] = draft.Nipple(a.endDepth, row.SocketMM)
+	a.slips[0] = draft.Nipple(a.endDepth, row.SocketMM) + settle.SlipClearMM
 	a.endAdd, a.endDepth = a.endAdd+a.slips[0], row.SocketMM
 	over := settle.OverSlip(row, row.SocketMM)
 	for k, depth := range []float64{a.endDepth, a.lastDepth} {

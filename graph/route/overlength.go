@@ -17,6 +17,21 @@ func (p *Piece) OverWords() quantity.Text {
 		quantity.Length.Of(p.SawMM()), quantity.Length.Of(p.OverMM), quantity.Length.Of(p.CutMM), p.FitJoint)
 }
 
+// ShortWords says of a piece that meets old pipe in slip couplings by how much it is cut short of its
+// gap; "" of every other.
+func (p *Piece) ShortWords() quantity.Text {
+	short := 0.0
+	for _, e := range []End{p.From, p.To} {
+		if e.Kind == string(graph.SlipCoupling) {
+			short += e.TakeOffMM
+		}
+	}
+	if short == 0 {
+		return ""
+	}
+	return graph.Say("cut %s short of the old pipe, so that it drops in; the slip coupling covers that", quantity.Length.Of(short))
+}
+
 // overLength chooses, for each loop that may miss itself by more than its last joint gives,
 // the piece that is cut over length and fitted when all else stands: one beside the joint that
 // closes the loop where there is one, else the longest, along the way that joint goes in, and

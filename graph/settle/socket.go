@@ -99,6 +99,11 @@ func SocketDepth(cat *catalog.Catalog, spec catalog.Spec, size catalog.Size) flo
 	return 0
 }
 
+// SlipClearMM is by how much new pipe is cut short of the old pipe it meets in a slip coupling, mm:
+// a string between two of them is so 2 mm shorter than its gap and drops in, and sockets without a
+// stop cover what is missing. Common practice, no source.
+const SlipClearMM = 1
+
 // OverSlip is how long a slip coupling is from face to face, mm, by its row: as it says, else its
 // length and both sockets, of the depth given where the row has none.
 func OverSlip(row catalog.Row, depth float64) float64 {

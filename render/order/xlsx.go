@@ -136,6 +136,9 @@ func (w *writer) pieces(p *plan.Plan) {
 			if c.OverMM > 0 {
 				measure = strings.TrimPrefix(measure+"; over length: "+c.OverWords().In(w.units), "; ")
 			}
+			if words := c.ShortWords(); words != "" {
+				measure = strings.TrimPrefix(measure+"; "+words.In(w.units), "; ")
+			}
 			if c.OnSite {
 				measure = strings.TrimPrefix(measure+"; cut on site", "; ")
 			}

@@ -68,6 +68,9 @@ func (l *work) stationAt(run *settle.Run, last bool) station {
 		s.measure = row.Measure || (row.LengthMM == 0 && p.Kind != graph.SlipCoupling)
 		s.what = fmt.Sprintf("%s: %s %s, stop to stop", p.ID, p.Kind, s.stock.Size)
 	}
+	if l.meetsOld(p, run) {
+		s.takeOff += settle.SlipClearMM
+	}
 	s.partTakeOff = s.takeOff
 	s.partBody = s.body
 	s.joint = s.partJoint
@@ -79,6 +82,20 @@ func (l *work) stationAt(run *settle.Run, last bool) station {
 		s.measure, s.what, s.also = true, s.words+", what it adds", nil
 	}
 	return s
+}
+
+// meetsOld reports whether a new run meets old pipe in a new slip coupling: it is cut a little
+// short of it.
+func (l *work) meetsOld(p *settle.Part, run *settle.Run) bool {
+	if p.Kind != graph.SlipCoupling || !p.New() || !run.New() {
+		return false
+	}
+	for _, o := range l.c.Runs {
+		if !o.New() && (o.From.Part == p.ID || o.To.Part == p.ID) {
+			return true
+		}
+	}
+	return false
 }
 
 // jointKind says how pipe is joined to a port.

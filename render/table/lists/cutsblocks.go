@@ -77,6 +77,11 @@ func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 		}
 	}
 	lines = append(lines, over...)
+	for _, c := range p.Cuts.Pieces {
+		if words := c.ShortWords(); words != "" {
+			lines = append(lines, fmt.Sprintf("piece %d: %s", c.Number, s.Say(words)))
+		}
+	}
 	if len(p.OnSite) > 0 {
 		lines = append(lines, "+ cut on site: "+p.OnSiteText())
 	}

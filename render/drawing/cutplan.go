@@ -10,5 +10,8 @@ import (
 
 // cutplanPages draws how the pieces come out of the stock.
 func cutplanPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	if p.WhyNot() != "" { // nobody saws for a place that is ruled out
+		return nil, nil
+	}
 	return cutplan.Draw(cutplan.Input{List: p.Cuts, Job: p.Circuit.Job, Units: units, Page: page}), nil
 }

@@ -66,7 +66,7 @@ func Wants(name string) plan.Want {
 
 // Why says in words why a view of a plan has no page.
 func Why(p *plan.Plan, name string, units quantity.System) string {
-	if why := p.WhyNot(); why != "" && name == "templates" {
+	if why := p.WhyNot(); why != "" && (name == "templates" || name == "cutplan") {
 		return "nothing to draw, for nothing is sawn: " + why.In(units)
 	}
 	return Nothing(name)

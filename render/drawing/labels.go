@@ -18,7 +18,7 @@ import (
 func labelPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
 	names := tag.Of(p.Circuit, p.Net())
 	var labels []sticker.Sticker
-	if p.Cuts != nil {
+	if p.Cuts != nil && p.WhyNot() == "" {
 		labels = sticker.OfPieces(p.Cuts.Pieces, names, units)
 	}
 	if p.After != nil {

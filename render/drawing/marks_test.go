@@ -266,14 +266,15 @@ func TestMarksAgreeWhereAUnitComesOut(t *testing.T) {
 		a, b := before.Places["tee-a.run-in"], before.Places["tee-b.run-out"]
 		tee, _ := c.Catalog.Fitting("tee", c.Pipe.Spec, c.Pipe.Size)
 		apart := b.Sub(a).Len() + 2*(tee.TakeOffMM+tee.SocketMM)
+		const short = 2 // 1 mm at each slip coupling, so that it drops in: common practice, no source
 		start := before.Places["filter.out"]
 		first := a.Sub(start).Len() - tee.TakeOffMM - tee.SocketMM // from the middle of the filter's port
 		bands := Sawn(p)
 		if len(bands) != 2 || len(p.After.Layout.Pieces) != 1 {
 			t.Fatalf("%s: %d bands and %d pieces", name, len(bands), len(p.After.Layout.Pieces))
 		}
-		if got := p.After.Layout.Pieces[0].CutMM; !agree.Within(got, apart, 0.05) {
-			t.Errorf("%s: the piece is %.2f mm, from face to face of the tees it is %.2f", name, got, apart)
+		if got := p.After.Layout.Pieces[0].CutMM; !agree.Within(got, apart-short, 0.05) {
+			t.Errorf("%s: the piece is %.2f mm, from face to face of the tees, less 2 mm, it is %.2f", name, got, apart-short)
 		}
 		if got := bands[0].FromMM; got > first || got < first-60 { // less how deep the filter's own port takes the pipe
 			t.Errorf("%s: first line at %.2f mm from the face, the tee's face lies %.2f from the port", name, got, first)

@@ -127,7 +127,7 @@ func (w *writer) pick(p *plan.Plan) {
 // pieces is the cut list.
 func (w *writer) pieces(p *plan.Plan) {
 	var rows [][]any
-	if p.Cuts != nil {
+	if p.Cuts != nil && p.WhyNot() == "" {
 		for _, c := range p.Cuts.Pieces {
 			measure := ""
 			if c.Measure {

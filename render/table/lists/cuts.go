@@ -58,15 +58,25 @@ type barJSON struct {
 // CutsJSON prints the cut list and the stock plans.
 func CutsJSON(p *plan.Plan, style form.Style) ([]byte, error) {
 	out := struct {
+		Not    string          `json:"not_to_be_built,omitempty"`
 		Pieces []pieceJSON     `json:"pieces"`
 		Plans  []stockPlanJSON `json:"plans"`
 		Kerf   float64         `json:"kerf_mm"`
 	}{Pieces: []pieceJSON{}, Plans: []stockPlanJSON{}, Kerf: form.MM(p.Cuts.KerfMM)}
+	if why := p.WhyNot(); why != "" {
+		out.Not = style.Say(why)
+		return form.WriteJSON(out)
+	}
+	out.Not = style.Say(faulty(p))
 	for _, c := range p.Cuts.Pieces {
+		from, to := end(c.From), end(c.To)
+		if out.Not != "" {
+			from.Joint, to.Joint, c.OverMM, c.FitJoint = 0, 0, 0, 0
+		}
 		out.Pieces = append(out.Pieces, pieceJSON{
 			Piece: c.Number, Run: runID(c), Leg: c.Leg, Spec: string(c.Spec), Size: c.Size.String(),
 			Cut: form.MM(c.CutMM), CentreToCentre: form.MM(c.CentreToCentreMM),
-			From: end(c.From), To: end(c.To), Measure: c.MeasureWhat, OnSite: c.OnSite, Over: form.MM(c.OverMM), FitJoint: c.FitJoint,
+			From: from, To: to, Measure: c.MeasureWhat, OnSite: c.OnSite, Over: form.MM(c.OverMM), FitJoint: c.FitJoint,
 		})
 	}
 	for _, s := range p.Cuts.Plans {
@@ -110,21 +120,38 @@ func stockPlan(s takeoff.StockPlan, style form.Style) stockPlanJSON {
 	return out
 }
 
-// CutsCSV prints the pieces, a line each.
-func CutsCSV(p *plan.Plan, _ form.Style) ([]byte, error) {
-	bars := barOf(p.Cuts)
+// CutsCSV prints the pieces, a line each; of a place that is ruled out none. What is not to be built
+// says why in a column of its own, first.
+func CutsCSV(p *plan.Plan, style form.Style) ([]byte, error) {
+	heads := []string{"piece", "run", "leg", "spec", "size", "cut_mm", "centre_to_centre_mm",
+		"from", "from_takeoff_mm", "from_depth_mm", "to", "to_takeoff_mm", "to_depth_mm", "bar", "measure_first", "over_mm", "fit_at_joint", "cut_on_site"}
+	if why := p.WhyNot(); why != "" {
+		row := make([]string, len(heads)+1)
+		row[0] = form.Cell(style.Say(why))
+		return form.WriteCSV(append([]string{"not_to_be_built"}, heads...), [][]string{row}), nil
+	}
+	bars, why := barOf(p.Cuts), style.Say(faulty(p))
 	var rows [][]string
 	for _, c := range p.Cuts.Pieces {
-		rows = append(rows, []string{
+		if why != "" {
+			c.OverMM, c.FitJoint = 0, 0
+		}
+		row := []string{
 			strconv.Itoa(c.Number), form.Cell(runID(c)), strconv.Itoa(c.Leg), string(c.Spec), c.Size.String(),
 			form.Fixed(c.CutMM, 1), form.Fixed(c.CentreToCentreMM, 1),
 			form.Cell(c.From.Fitting), form.Fixed(c.From.TakeOffMM, 1), form.Fixed(c.From.DepthMM, 1),
 			form.Cell(c.To.Fitting), form.Fixed(c.To.TakeOffMM, 1), form.Fixed(c.To.DepthMM, 1),
 			bars[c.Number], form.Cell(strings.Join(c.MeasureWhat, "; ")), overCell(c.OverMM), numberCell(c.FitJoint), strconv.FormatBool(c.OnSite),
-		})
+		}
+		if why != "" {
+			row = append([]string{form.Cell(why)}, row...)
+		}
+		rows = append(rows, row)
 	}
-	return form.WriteCSV([]string{"piece", "run", "leg", "spec", "size", "cut_mm", "centre_to_centre_mm",
-		"from", "from_takeoff_mm", "from_depth_mm", "to", "to_takeoff_mm", "to_depth_mm", "bar", "measure_first", "over_mm", "fit_at_joint", "cut_on_site"}, rows), nil
+	if why != "" {
+		heads = append([]string{"not_to_be_built"}, heads...)
+	}
+	return form.WriteCSV(heads, rows), nil
 }
 
 // barOf names the bar each piece comes from: "1.2" is the second bar of the first plan.

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
 	"dryfit/graph/takeoff"
@@ -14,14 +15,21 @@ import (
 )
 
 // CutsText prints the cut list and the stock plans for a terminal, the bars drawn to scale.
+// Of a place that is ruled out it says why there is none.
 func CutsText(p *plan.Plan, s form.Style) ([]byte, error) {
+	if why := p.WhyNot(); why != "" {
+		return form.Text([]form.Block{{Lines: []string{"NOT TO BE BUILT: no cut list: " + s.Say(why)}}}, s), nil
+	}
 	if len(p.Cuts.Pieces) == 0 {
 		none := []form.Block{{Lines: append([]string{"no pipe to cut: the description has no new run with legs"}, unmeasured(p, s)...)}}
 		return form.Text(none, s), nil
 	}
 	var out []form.Block
 	if p.Cuts.Pieces[0].Run != nil { // a plain list of pieces says nothing the plan doesn't
-		out = CutsBlocks(p, nil, s)
+		if why := faulty(p); why != "" {
+			out = append(out, form.Block{Lines: []string{"NOT TO BE BUILT: " + s.Say(why)}})
+		}
+		out = append(out, CutsBlocks(p, nil, s)...)
 	}
 	for i := range p.Cuts.Plans {
 		out = append(out, stockBlock(&p.Cuts.Plans[i], p.Cuts, s), form.Block{Lines: barsOf(&p.Cuts.Plans[i], p.Cuts, barsWidth, s)})
@@ -32,10 +40,22 @@ func CutsText(p *plan.Plan, s form.Style) ([]byte, error) {
 // barsWidth is how many columns of a terminal a drawn bar has.
 const barsWidth = 100
 
+// faulty is why work that is drawn in full is not to be built as it stands; "" where it may be. Its
+// pieces are listed so that it can be mended, with no joint to make them at.
+func faulty(p *plan.Plan) quantity.Text {
+	if d := p.Fault(); d != nil && p.Circuit != nil {
+		return d.Message
+	}
+	return ""
+}
+
 // CutsBlocks lists the pieces to cut; runs are called as among names, nil: as in the file.
 func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 	if p.Cuts == nil || len(p.Cuts.Pieces) == 0 {
 		return nil
+	}
+	if why := p.WhyNot(); why != "" {
+		return []form.Block{{Title: "No cut list", Lines: []string{s.Say(why)}}}
 	}
 	title := "Cut list (cut = centre to centre less both take-offs; the insertion depths are inside it)"
 	spec, one := oneSpec(p.Cuts.Pieces)
@@ -52,7 +72,7 @@ func CutsBlocks(p *plan.Plan, names *tag.Names, s form.Style) []form.Block {
 	for _, c := range p.Cuts.Pieces {
 		mark := c.Marks()
 		cut := s.Length(c.CutMM) + mark
-		if words := c.OverWords(); words != "" {
+		if words := c.OverWords(); words != "" && faulty(p) == "" { // it names a joint
 			cut = s.Length(c.CutMM) + " + " + s.Length(c.OverMM) + mark + "^"
 			text := s.Say(words)
 			if names != nil {

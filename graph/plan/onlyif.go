@@ -18,14 +18,20 @@ func (p *Plan) onlyIf() {
 // OnlyIf says of each place of the cut that has less to spare than its lengths are uncertain what
 // it hangs on: "only if …"; none where the places are sure or the plan is ruled out.
 func (p *Plan) OnlyIf() []quantity.Text {
-	if p.Proposal == nil || p.RuledOut() != nil {
+	if p.Fault() != nil || p.After == nil {
 		return nil
 	}
+	var places []retrofit.Place
+	switch {
+	case p.Proposal == nil: // the work is drawn, as a plan that was written out is
+		places = retrofit.Drawn(p.After.Layout)
+	case p.Proposal.Second != nil:
+		places = []retrofit.Place{p.Proposal.Place, *p.Proposal.Second}
+	default:
+		places = []retrofit.Place{p.Proposal.Place}
+	}
 	var out []quantity.Text
-	for _, place := range []*retrofit.Place{&p.Proposal.Place, p.Proposal.Second} {
-		if place == nil {
-			continue
-		}
+	for _, place := range places {
 		if text := place.OnlyIf(); text != "" {
 			out = append(out, text)
 		}
@@ -35,8 +41,18 @@ func (p *Plan) OnlyIf() []quantity.Text {
 
 // cutPos is where the file speaks of the cut: the key, else [retrofit].
 func (p *Plan) cutPos() graph.Pos {
-	if p.Proposal.Pos.IsValid() {
+	switch {
+	case p.Proposal == nil: // what is left of the first run that was cut
+		for _, r := range p.Circuit.Runs {
+			if r.RemainsOf != "" {
+				return r.Pos
+			}
+		}
+	case p.Proposal.Pos.IsValid():
 		return p.Proposal.Pos
+	}
+	if p.Asked.Retrofit == nil {
+		return graph.Pos{File: p.Circuit.File}
 	}
 	return p.Asked.Retrofit.Pos
 }

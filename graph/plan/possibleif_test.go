@@ -43,6 +43,14 @@ func TestPossibleIf(t *testing.T) {
 		warns := slices.ContainsFunc(p.Findings, func(d graph.Diagnostic) bool {
 			return d.Severity == graph.Warning && strings.Contains(d.Message.String(), says)
 		})
+		again := rewritten(t, p) // the plan written out hangs on the same length
+		kept := fmt.Sprintf("measures at most %.0f mm", math.Floor(element+c.spare))
+		held := slices.ContainsFunc(again.Findings, func(d graph.Diagnostic) bool {
+			return d.Severity == graph.Warning && strings.Contains(d.Message.String(), "check-valve") && strings.Contains(d.Message.String(), kept)
+		})
+		if held == c.sure {
+			t.Errorf("%.0f mm to spare: the plan written out says %q: %t; %v", c.spare, kept, held, again.Findings)
+		}
 		if warns == c.sure {
 			t.Errorf("%.0f mm to spare: a warning says %q: %t; %v", c.spare, says, warns, p.Findings)
 		}

@@ -100,7 +100,7 @@ func (p Place) OnlyIf() quantity.Text {
 	}
 	length := quantity.Length.Of
 	return graph.Say("only if the %s measures at most %s from stop to stop: it is taken as %s, and the lengths of the work may come to %s more", d.What,
-		length(math.Floor(d.MM+p.RoomMM-p.NeededMM)), length(d.MM), length(p.UncertainMM()))
+		length(math.Floor(d.MM+p.RoomMM-p.NeededMM+1e-3)), length(d.MM), length(p.UncertainMM()))
 }
 
 // Term is one part of a sum of lengths.

@@ -17,8 +17,25 @@ type Levels struct {
 	l     *Layout
 	level map[int]int        // group of Layout.Groups -> level it belongs to
 	line  map[int]float64    // level -> height of the water in the layout, mm from its datum
+	said  map[int]foot       // level -> the part whose depth put the water there
+	apart map[string]Apart   // id of a part -> see Levels.Apart
 	low   map[string]float64 // id of a part -> depth of its lowest placed port, mm; not there where not known
 	runs  [][]float64        // see Run
+}
+
+// foot is a part whose depth is given, and the group of the port it was counted from, below 0
+// where that is not the port that is meant.
+type foot struct {
+	part  *graph.Part
+	group int
+}
+
+// Apart is a depth below the water that the description gives of a part, against the one that
+// legs from another such part lead to.
+type Apart struct {
+	From   *graph.Part // the part whose depth the levels stand on
+	LegsMM float64     // how far the part lies below the water by the legs from there
+	Tied   bool        // every measure on the way is given: no part is passed whose ports nothing ties together
 }
 
 // Levels returns the levels of a layout; of a nil layout nothing is known but what the
@@ -31,7 +48,7 @@ func (l *Layout) Levels() Levels {
 }
 
 func levelsOf(l *Layout) Levels {
-	v := Levels{l: l, level: map[int]int{}, line: map[int]float64{}}
+	v := Levels{l: l, level: map[int]int{}, line: map[int]float64{}, said: map[int]foot{}, apart: map[string]Apart{}}
 	if l == nil {
 		return v
 	}
@@ -100,14 +117,20 @@ func (v Levels) take(p *graph.Part) {
 	if !p.BelowWaterSet {
 		return
 	}
-	for _, port := range p.Ports {
+	for i, port := range p.Ports {
 		key := p.ID + "." + port.Name
 		at, placed := v.l.Places[key]
 		if !placed {
 			continue
 		}
-		if _, known := v.line[v.of(key)]; !known {
-			v.line[v.of(key)] = at.Z + p.BelowWaterMM
+		level, group := v.of(key), v.l.Groups[key]
+		if i > 0 && p.Kind != graph.Tub {
+			group = -1 // how high this port stands over the one that is meant, nothing says
+		}
+		if line, known := v.line[level]; !known {
+			v.line[level], v.said[level] = at.Z+p.BelowWaterMM, foot{p, group}
+		} else if from := v.said[level]; from.part != p {
+			v.apart[p.ID] = Apart{From: from.part, LegsMM: line - at.Z, Tied: group == from.group && group >= 0}
 		}
 		if p.Kind != graph.Tub {
 			return
@@ -124,6 +147,13 @@ func (v Levels) Part(p *graph.Part) (mm float64, ok bool) {
 	}
 	mm, ok = v.low[p.ID]
 	return mm, ok
+}
+
+// Apart returns where legs lead to, of a part whose own depth the description gives too. It is
+// false where none do.
+func (v Levels) Apart(p *graph.Part) (Apart, bool) {
+	a, ok := v.apart[p.ID]
+	return a, ok
 }
 
 // lowest is the depth of the lowest placed port of a part.

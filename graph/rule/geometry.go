@@ -68,6 +68,7 @@ func geometryRules() []*Rule {
 			Needs:    NeedsLayout,
 			Check:    unitBelowWater,
 		},
+		waterLevelAgrees,
 	}
 }
 

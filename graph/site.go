@@ -38,6 +38,15 @@ func (s Site) Freezes() (yes, said bool) { return s.AirSet && s.AirC < 0, s.AirS
 // Indoor reports whether the tub is said to stand in a room.
 func (s Site) Indoor() bool { return s.Sheltered == "indoor" || s.RoomC.Set }
 
+// frostFreeC is the air of a room, °C, above which its cold corners don't freeze either. Judgement.
+const frostFreeC = 5
+
+// KeepsFromFreezing reports whether the tub stands in a room that is said to be above frost, or to
+// be a room and no more.
+func (s Site) KeepsFromFreezing() bool {
+	return s.Indoor() && (!s.RoomC.Set || s.RoomC.V > frostFreeC)
+}
+
 // HeatedFromC is the water, °C, below which a tub is kept cold: heat pumps for pools and tubs are
 // set from there up. Source: common practice, no source.
 const HeatedFromC = 15

@@ -17,6 +17,7 @@ type Unit struct {
 	RatedFlow float64 // m³/s at which the ratings were taken; 0: the one that warms by 2.5 K
 	LeastAirC float64 // coldest air it runs in
 	HasLeast  bool
+	Guessed   bool    // LeastAirC is what is usual: nobody said where the unit stops
 	MostC     float64 // hottest water it makes, its highest set point
 	HasMost   bool
 	Inverter  bool

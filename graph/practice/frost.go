@@ -14,16 +14,16 @@ func Frost() []Sentence {
 			When: func(j *Job) bool { return j.unitAlone() },
 			Say: func(j *Job) quantity.Text {
 				if j.several() {
-					return "The units alone heat, and not below the least air of each: " + j.leastAirs() + ". In colder air the tub is used only after " + j.reconnected() + "; else it is emptied."
+					return "The units alone heat, and not below the least air of each: " + j.leastAirs() + ". In colder air the tub is used only after " + j.reconnected() + "; else " + j.unheated() + "."
 				}
 				text := quantity.Text("The unit alone heats, and not below its least air")
 				switch {
 				case j.Unit.LeastAir.Known && j.SiteAir.Known && j.SiteAir.C < j.Unit.LeastAir.C:
-					return text + quantity.Say(", %s: the site gets colder, %s. The tub is used in colder air only after %s; else it is emptied.", quantity.Temperature.Of(j.Unit.LeastAir.C), quantity.Temperature.Of(j.SiteAir.C), j.reconnected())
+					return text + quantity.Say(", %s: the site gets colder, %s. The tub is used in colder air only after %s; else %s.", quantity.Temperature.Of(j.Unit.LeastAir.C), quantity.Temperature.Of(j.SiteAir.C), j.reconnected(), j.unheated())
 				case j.Unit.LeastAir.Known:
-					return text + quantity.Say(", %s. In colder air the tub is used only after %s; else it is emptied.", quantity.Temperature.Of(j.Unit.LeastAir.C), j.reconnected())
+					return text + quantity.Say(", %s. In colder air the tub is used only after %s; else %s.", quantity.Temperature.Of(j.Unit.LeastAir.C), j.reconnected(), j.unheated())
 				}
-				return text + " (read it from its sheet). In colder air the tub is used only after " + j.reconnected() + "; else it is emptied."
+				return text + " (read it from its sheet). In colder air the tub is used only after " + j.reconnected() + "; else " + j.unheated() + "."
 			},
 			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
 		},
@@ -42,7 +42,11 @@ func Frost() []Sentence {
 			},
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Say("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. %s and the outside pipes freeze first, in an hour or two: ", capital(j.theUnit()))
-				return text + emptyBranch(j) + quantity.Say(" While there is power, leave the pump running. If the power stays away until the water falls below %s, empty the tub.", warm(5))
+				text += emptyBranch(j) + " While there is power, leave the pump running."
+				if j.WarmRoom {
+					return text + " The tub itself stands in a room: its water cools to that."
+				}
+				return text + quantity.Say(" If the power stays away until the water falls below %s, empty the tub.", warm(5))
 			},
 			For: Owner | Fitter, Source: common,
 		},
@@ -96,7 +100,7 @@ func LayUp() []Sentence {
 			Name: "unit-laid-up-element-off",
 			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() && j.mayFreeze() },
 			Say: func(j *Job) quantity.Text {
-				return "The tub is used without the unit in frost only after " + j.reconnected() + "; else the tub is emptied."
+				return "The tub is used without the unit in frost only after " + j.reconnected() + "; else " + j.unheated() + "."
 			},
 			Tells: []Act{ReconnectFirst}, For: Fitter | Owner, Source: common,
 		},

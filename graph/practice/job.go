@@ -45,6 +45,7 @@ type Job struct {
 	Pump     Pump    // the pump of the unit's line
 	Water    float64 // °C the tub is kept at
 	SiteAir  Temp    // coldest it must be held at
+	WarmRoom bool    // the tub stands in a room that frost does not reach
 	Region   string  // "uk", "eu", "us" or ""
 	Earthing string  // "tn-s", "tn-c-s", "tt" or ""
 
@@ -198,6 +199,14 @@ func (j *Job) unsettled() bool {
 // unitAlone reports whether nothing but the unit heats.
 func (j *Job) unitAlone() bool {
 	return j.Unit != nil && (j.elementOff() || len(j.Elements) == 0)
+}
+
+// unheated says what becomes of a tub that nothing heats in frost.
+func (j *Job) unheated() quantity.Text {
+	if j.WarmRoom {
+		return "its water cools to the room"
+	}
+	return "it is emptied"
 }
 
 // mayFreeze reports whether the site freezes, or nobody said that it doesn't.

@@ -137,6 +137,28 @@ func TestFrostWithTheElementOff(t *testing.T) {
 	}
 }
 
+// A tub in a warm room does not freeze while nothing heats it: it is not told to be emptied, its
+// unit and pipes outside are.
+func TestFrostOfATubInARoom(t *testing.T) {
+	j := &Job{Unit: &Unit{ID: "HP1", LeastAir: Temp{-7, true}}, Elements: []Element{{ID: "E1", Disconnected: true}}, WarmRoom: true,
+		SiteAir: Temp{-10, true}, To: []string{"V1"}, From: []string{"V2"}, Drains: []string{"D1"}}
+	said := Texts(append(Pick(j, Frost()), Pick(j, LayUp())...), quantity.MetricSystem)
+	for _, st := range States(j) {
+		said = append(said, st.Note.In(quantity.MetricSystem))
+	}
+	text := strings.Join(said, " ")
+	for _, want := range []string{"else its water cools to the room", "shut V1 and V2", "open D1"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("nothing of %q in: %s", want, text)
+		}
+	}
+	for _, not := range []string{"it is emptied", "empty the tub"} {
+		if strings.Contains(strings.ReplaceAll(text, "empty tub, branch and unit", ""), not) {
+			t.Errorf("%q of a tub in a warm room: %s", not, text)
+		}
+	}
+}
+
 // The controller stands above the unit only where its element is off, and 40 °C leaves it no
 // room: the unit then stands at 39 °C at most (EN 17125: 40 °C for bathers, from memory).
 func TestSetPoints(t *testing.T) {

@@ -21,6 +21,9 @@ func States(j *Job) []State {
 	needsElement := quantity.Text("")
 	if j.elementOff() && j.mayFreeze() {
 		needsElement = "only after " + j.reconnected() + "; else empty the tub"
+		if j.WarmRoom {
+			needsElement = "only after " + j.reconnected() + "; else " + j.unheated()
+		}
 	}
 	if e := j.elementKept(); e != nil && e.Interlock != "set-point" {
 		needsElement = "the element heats " + j.elementTakesOver()

@@ -21,7 +21,7 @@ func settingRules() []*Rule {
 		{
 			Name:     "heat-when-unit-stops",
 			Asks:     "Where no element is in use, the unit works down to the coldest air the site names.",
-			Why:      "Below its least air it stops, and then nothing keeps the tub from freezing.",
+			Why:      "Below its least air it stops, and then nothing keeps the tub from freezing; in a warm room it does not freeze, and cools to the room.",
 			Source:   "the unit's data sheet",
 			Severity: graph.Error,
 			Anywhere: true,
@@ -152,8 +152,12 @@ func heatWhenUnitStops(in *Input, report Report) {
 	if !site.AirSet || elementInUse(v) != nil {
 		return
 	}
+	severity, empty := graph.Error, "name the air down to which the tub is used and empty it before it gets colder"
+	if site.KeepsFromFreezing() {
+		severity, empty = graph.Warning, "name the air down to which the tub is used, and tell the owner: below it the water cools to the room"
+	}
 	for _, u := range v.c.Units() {
-		d := graph.Diagnostic{Pos: key(u, "least-air"), Severity: graph.Error}
+		d := graph.Diagnostic{Pos: key(u, "least-air"), Severity: severity}
 		if site.Pos.IsValid() {
 			d.Related = []graph.Related{{Pos: or(site.KeyPos["air"], site.Pos), Message: "the coldest air is named here"}}
 		}
@@ -168,7 +172,7 @@ func heatWhenUnitStops(in *Input, report Report) {
 			d.Hint = graph.Say("read it from the unit's sheet: least-air = \"%s\"", quantity.Temperature.About(-7))
 		case least.V > site.AirC:
 			d.Message = graph.Say("no element is in use, and %q stops at %s of air; the site needs %s", u.ID, v.celsius(least.V), v.celsius(site.AirC))
-			d.Hint = graph.Say("take a unit that works in air of %s, or keep the element as a back-up and write its interlock in place of disconnected, or name the air down to which the tub is used and empty it before it gets colder", v.celsius(site.AirC))
+			d.Hint = graph.Say("take a unit that works in air of %s, or keep the element as a back-up and write its interlock in place of disconnected, or ", v.celsius(site.AirC)) + quantity.Text(empty)
 		default:
 			continue
 		}

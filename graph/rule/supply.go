@@ -52,12 +52,17 @@ func unitHoldsTub(in *Input, report Report) {
 	if least := in.ask().part(unit).LeastAir; least.Known && least.V > d.AirC {
 		hint = graph.Say("a larger one of its kind stops there too: take a unit that works in air of %s, or keep the element as a back-up and write its interlock and power", quantity.Temperature.Of(d.AirC))
 	}
+	message := graph.Say("%q gives %s in air of %s; the tub loses %s there", unit.ID, quantity.Power.Of(d.HeldW), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))
+	if d.StopsTaken && d.AirC < d.StopsC {
+		message = graph.Say("in what air %q stops is not said, and taken to be %s; in air of %s the tub loses %s", unit.ID, quantity.Temperature.Of(d.StopsC), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))
+		hint = graph.Say("read it from its sheet and write least-air, such as \"%s\"; where that is no colder: ", quantity.Temperature.About(-15)) + hint
+	}
 	if d.RatingsAssumed {
 		hint += "; its ratings are the catalogue's for its size: give those of its sheet first"
 	}
 	report(unit.Existing, graph.Diagnostic{
 		Pos: unit.Pos, Severity: graph.Warning,
-		Message: graph.Say("%q gives %s in air of %s; the tub loses %s there", unit.ID, quantity.Power.Of(d.HeldW), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW)),
+		Message: message,
 		Hint:    hint,
 	})
 }

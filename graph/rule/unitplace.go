@@ -13,7 +13,7 @@ func standRules() []*Rule {
 	return []*Rule{
 		{
 			Name:     "unit-away-from-water",
-			Asks:     "The unit stands 2 m from the rim, in North America 1.5 m (5 ft), or as far as the local code asks.",
+			Asks:     "The unit stands 2 m from the rim, in North America 5 ft (1.52 m), or as far as the local code asks.",
 			Why:      "Nearer it stands in a zone in which fixed equipment and its isolator may not stand, within a bather's reach.",
 			Source:   "IEC 60364-7-702, BS 7671 section 702 (zone 1), NEC 680 (from memory)",
 			Severity: graph.Warning,
@@ -44,7 +44,7 @@ func standRules() []*Rule {
 // zoneMM is how far from the rim equipment stands, mm, by region. Source: see the rule.
 func zoneMM(region string) float64 {
 	if region == "us" {
-		return 1500
+		return 1524 // 5 ft
 	}
 	return 2000
 }

@@ -14,6 +14,6 @@ func coldPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.S
 		return nil, nil
 	}
 	h := p.Heat
-	return year.Cold(year.ColdInput{Airs: h.Airs, DesignC: h.Loss.AirC, WaterC: h.Loss.WaterC, HoldsC: h.Unit.HoldsC, HoldsSet: h.Unit.HoldsKnown,
+	return year.Cold(year.ColdInput{Airs: h.Airs, DesignC: h.Loss.AirC, WaterC: h.Loss.WaterC, HoldsC: h.Unit.HoldsC, HoldsSet: h.Unit.HoldsKnown, Guessed: h.Unit.StopsAt(h.Unit.HoldsC),
 		Climate: h.Year != nil, Job: p.Circuit.Job, Units: units, Page: page}), nil
 }

@@ -74,7 +74,7 @@ func Key(p *plan.Plan, name string, units quantity.System) (string, error) {
 		numbers, err = table.FlowJSON(p, style)
 	case "cold": // what it shows of the heat: no price
 		if h := p.Heat; h != nil {
-			fmt.Fprintf(sum, "%v %v %v %v %v %v\n", h.Airs, h.Loss.AirC, h.Loss.WaterC, h.Unit.HoldsC, h.Unit.HoldsKnown, h.Year != nil)
+			fmt.Fprintf(sum, "%v %v %v %v %v %v %v\n", h.Airs, h.Loss.AirC, h.Loss.WaterC, h.Unit.HoldsC, h.Unit.HoldsKnown, h.Unit.StopsTaken, h.Year != nil)
 		}
 	case "year":
 		if p.Heat != nil {

@@ -52,6 +52,7 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 	c := f.c
 	j.Water = f.set.Water.TemperatureC.V
 	j.SiteAir = practice.Temp{C: c.Site.AirC, Known: c.Site.AirSet}
+	j.WarmRoom = c.Site.KeepsFromFreezing()
 	j.Region, j.Earthing, j.OldPipe = c.Site.Region, c.Site.Earthing, c.Pipe.Material
 	for _, e := range c.OfKind(graph.ElementHeater) {
 		if f.net.Apart(e) {

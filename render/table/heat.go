@@ -169,7 +169,13 @@ func (h heatWords) holds() []string {
 		}
 		switch {
 		case u.Hold && u.HoldsKnown:
-			out = append(out, fmt.Sprintf("%s holds %s down to %s outside; asked for: %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC)))
+			stops := ""
+			if r.Unit.StopsAt(u.HoldsC) {
+				stops = ", where it is taken to stop, for nobody says it"
+			}
+			out = append(out, fmt.Sprintf("%s holds %s down to %s outside%s; asked for: %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), stops, h.warm(r.Loss.AirC)))
+		case u.HoldsKnown && r.Unit.StopsAt(u.HoldsC):
+			out = append(out, fmt.Sprintf("%s holds %s down to %s outside, where it is taken to stop, for nobody says it; asked for: %s, where the tub loses %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW)))
 		case u.HoldsKnown:
 			out = append(out, fmt.Sprintf("%s holds %s only down to %s outside; asked for: %s, where the tub loses %s and it gives %s", who, h.warm(r.Loss.WaterC), h.warm(u.HoldsC), h.warm(r.Loss.AirC), h.power(u.LostW), h.power(u.HeldW)))
 		default:
@@ -421,6 +427,9 @@ func (h heatWords) unit() form.Block {
 	if h.r.Unit.Assumed {
 		b.Lines = []string{"its sheet is not described: these are the catalogue's figures for its size, from memory; ratings of the sheet beat them"}
 	}
+	if u := h.r.Unit; u.BesideTheSheet() {
+		b.Lines = append(b.Lines, h.s.Say(quantity.Say("the sheet's rows are at its rated flow, those worked out at the %s it gets", quantity.Flow.Of(u.FlowM3s))))
+	}
 	return b
 }
 
@@ -613,7 +622,11 @@ func (h heatWords) sizes() form.Block {
 		}
 		g.Add(name, holds, hours, fed, ok)
 	}
-	return form.Block{Title: "Large enough?", Grid: g}
+	b := form.Block{Title: "Large enough?", Grid: g}
+	if x := h.r.HeatUp; x != nil && x.ElementShare() > 0.005 {
+		b.Lines = []string{"heats up: the unit by itself, without the element's share"}
+	}
+	return b
 }
 
 func sizeWords(reasons []string) []string {

@@ -20,6 +20,7 @@ type ColdInput struct {
 	WaterC   float64
 	HoldsC   float64 // coldest air in which the unit holds the tub; HoldsSet
 	HoldsSet bool
+	Guessed  bool // HoldsC is where the unit is taken to stop, for nobody says it
 	Climate  bool // Hours and Colder of the airs are those of a year
 	Job      graph.Job
 	Units    quantity.System
@@ -203,11 +204,15 @@ func (c *cold) bars() []scene.Item {
 func (c *cold) says() []string {
 	in := c.in
 	var out []string
+	stops := ""
+	if in.Guessed {
+		stops = ", where it is taken to stop, for nobody says it"
+	}
 	switch at, ok := c.at(in.DesignC); {
 	case in.HoldsSet && in.HoldsC <= in.DesignC && ok:
-		out = append(out, fmt.Sprintf("the unit holds %s down to %s; in air of %s it runs %.0f %% of the time, cover on", c.warm(in.WaterC), c.warm(in.HoldsC), c.warm(at.AirC), 100*at.Share()))
+		out = append(out, fmt.Sprintf("the unit holds %s down to %s%s; in air of %s it runs %.0f %% of the time, cover on", c.warm(in.WaterC), c.warm(in.HoldsC), stops, c.warm(at.AirC), 100*at.Share()))
 	case in.HoldsSet:
-		out = append(out, fmt.Sprintf("the unit holds %s only down to %s; asked for: %s", c.warm(in.WaterC), c.warm(in.HoldsC), c.warm(in.DesignC)))
+		out = append(out, fmt.Sprintf("the unit holds %s only down to %s%s; asked for: %s", c.warm(in.WaterC), c.warm(in.HoldsC), stops, c.warm(in.DesignC)))
 	default:
 		out = append(out, fmt.Sprintf("the unit does not hold %s in any air", c.warm(in.WaterC)))
 	}

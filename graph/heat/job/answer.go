@@ -66,6 +66,8 @@ type DesignDay struct {
 	Said           bool    // the description names the air
 	HeldW, LostW   float64 // output of the unit and loss of the tub there
 	RatingsAssumed bool
+	StopsC         float64 // coldest air the unit is taken to work in, where nobody said it: StopsTaken
+	StopsTaken     bool
 	Supplies       []Supply
 }
 
@@ -75,6 +77,7 @@ func (a *Account) Design() DesignDay {
 	d := DesignDay{AirC: s.designC, Said: a.in.Stage.Circuit.Site.AirSet, Supplies: a.supplies}
 	if s.planned != nil && !a.in.Stage.Circuit.Site.KeptCold(s.tub.SetC) {
 		d.RatingsAssumed = len(a.in.Unit.Unit.Ratings) == 0
+		d.StopsC, d.StopsTaken = s.planned.Unit.LeastAirC, s.planned.Unit.Guessed
 		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, a.need(s, 0))
 	}
 	return d
@@ -129,7 +132,8 @@ func (b *builder) unitTable(s *scene, r *Report) {
 	}
 	u := s.planned.Unit
 	given := len(b.in.Unit.Unit.Ratings) > 0
-	r.Unit.Assumed, r.Unit.ID = !given, u.ID
+	r.Unit.Assumed, r.Unit.ID, r.Unit.FlowM3s = !given, u.ID, s.planned.FlowM3s
+	r.Unit.StopsC, r.Unit.StopsTaken = u.LeastAirC, u.Guessed
 	for _, p := range b.in.Stage.Circuit.Units() {
 		if p.ID != u.ID && !p.Removed {
 			r.Others = append(r.Others, p.ID)
@@ -166,6 +170,22 @@ func (b *builder) unitTable(s *scene, r *Report) {
 	add(s.designC)
 	slices.SortStableFunc(r.Unit.At, func(a, b UnitAt) int {
 		return cmp.Or(cmp.Compare(a.AirC, b.AirC), -cmp.Compare(boolInt(a.Rated), boolInt(b.Rated)))
+	})
+}
+
+// StopsAt reports whether the unit works down to an air only because it is taken to stop there,
+// for nobody says where it does.
+func (u *UnitReport) StopsAt(airC float64) bool {
+	return u.StopsTaken && math.Abs(airC-u.StopsC) < 0.05
+}
+
+// BesideTheSheet reports whether a row that is worked out stands at the temperatures of one of the
+// sheet's, and says something else for the water the unit gets.
+func (u *UnitReport) BesideTheSheet() bool {
+	return u.FlowM3s > 0 && slices.ContainsFunc(u.At, func(a UnitAt) bool {
+		return !a.Rated && a.Working.OutputW > 0 && slices.ContainsFunc(u.At, func(b UnitAt) bool {
+			return b.Rated && math.Abs(a.AirC-b.AirC) < 0.05 && math.Abs(a.WaterC-b.WaterC) < 0.05
+		})
 	})
 }
 

@@ -108,7 +108,10 @@ type UnitReport struct {
 	At         []UnitAt
 	HoldsC     float64 // coldest air at which it holds the tub; HoldsKnown
 	HoldsKnown bool
-	Assumed    bool // its ratings are the catalogue's for its size
+	Assumed    bool    // its ratings are the catalogue's for its size
+	StopsC     float64 // coldest air it works in, where nobody said it and one that is usual was taken: StopsTaken
+	StopsTaken bool
+	FlowM3s    float64 // the water it gets; 0 where not known
 }
 
 // UnitAt is the unit at one pair of temperatures.

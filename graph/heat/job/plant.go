@@ -175,7 +175,7 @@ func (b *builder) unit() *heat.Unit {
 		generic := b.fromRow(p.Row.V)
 		u.Ratings = generic.Ratings
 		if !u.HasLeast {
-			u.LeastAirC, u.HasLeast = generic.LeastAirC, true
+			u.LeastAirC, u.HasLeast, u.Guessed = generic.LeastAirC, true, !p.Row.V.Own
 			b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
 		}
 		told := toldAt(u.Ratings)
@@ -190,7 +190,7 @@ func (b *builder) unit() *heat.Unit {
 		})
 	}
 	if !u.HasLeast && p.LeastAir.Known {
-		u.LeastAirC, u.HasLeast = p.LeastAir.V, true
+		u.LeastAirC, u.HasLeast, u.Guessed = p.LeastAir.V, true, !p.Row.V.Own
 		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "its row, "+quantity.Text(p.Row.V.Name), 0, 0, nil)
 	}
 	if row := b.ratedRow(p.Row.V); !u.HasMost && row.MostWaterC != nil {
@@ -198,7 +198,7 @@ func (b *builder) unit() *heat.Unit {
 		b.assume(quantity.Text("hottest water that "+name(p.Part)+" makes"), u.MostC, quantity.Temperature, row.RatingsSource, 0, 0, nil)
 	}
 	if len(data.Ratings) > 0 && !u.HasLeast {
-		u.LeastAirC, u.HasLeast = usualLeastC, true
+		u.LeastAirC, u.HasLeast, u.Guessed = usualLeastC, true, true
 		for _, r := range u.Ratings {
 			u.LeastAirC = min(u.LeastAirC, r.AirC)
 		}

@@ -74,6 +74,8 @@ func plainUnit(who string, u plan.UnitSummary, sure string, flow func(float64) s
 		return gets + fmt.Sprintf("it needs %s: TOO LITTLE.", flow(u.Least))
 	case u.Most > 0 && u.Flow > u.Most:
 		return gets + fmt.Sprintf("it may have %s: TOO MUCH.", flow(u.Most))
+	case u.Least > 0 && u.Most > 0 && u.Flow > (max(u.Least, u.Rated)+u.Most)/2: // as unitWords says it
+		return gets + fmt.Sprintf("it needs %s and may have %s.", flow(u.Least), flow(u.Most))
 	case u.Least > 0:
 		return gets + fmt.Sprintf("it needs %s.", flow(u.Least))
 	}

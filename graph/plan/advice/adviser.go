@@ -32,7 +32,7 @@ func New(c *graph.Circuit, branch *stream.UnitBranch, before *stage.Stage, settl
 // Compare solves every choice and picks one; where none keeps the promise it works out the
 // remedies.
 func (a *adviser) Compare() *hydraulic.Advice {
-	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Jets: hasJets(a.circuit), Best: -1, Asked: a.Unit != Promise{}}
+	out := &hydraulic.Advice{Pump: a.branch.Pump.ID, Constant: len(a.branch.Pump.SpeedNames()) < 2, Today: a.before != nil, Jets: hasJets(a.circuit), Best: -1, Asked: a.Unit.Asked()}
 	out.Choices = a.choices(a.circuit)
 	for i := range out.Choices {
 		out.Choices[i].Unfit = !preferred(out.Choices[i], out.Constant)
@@ -294,8 +294,11 @@ func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 	if !best.Rated && a.Unit.Rated > 0 {
 		text += graph.Say(" (under its rated %s, above its least %s)", quantity.Flow.Of(a.Unit.Rated), quantity.Flow.Of(a.Unit.Least))
 	}
+	if !all.Asked && a.Unit.Usual > 0 {
+		text += graph.Say("; what the unit asks for is not known: chosen by the %s that is usual for such a unit", quantity.Flow.Of(a.Unit.Usual))
+	}
 	if i := weakest(all); i >= 0 && !all.Constant {
-		text += "; the weakest spring that keeps the rated flow"
+		text += "; the weakest spring that keeps " + a.flowWord()
 		if i != all.Best {
 			text += " is " + all.Choices[i].Name + ", which costs more"
 		}
@@ -310,6 +313,14 @@ func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 		}
 	}
 	return text
+}
+
+// flowWord names the flow that elements are chosen by.
+func (a *adviser) flowWord() quantity.Text {
+	if a.Unit.Rated > 0 {
+		return "the rated flow"
+	}
+	return "that"
 }
 
 // chatteringIn returns the mode in which a choice's spring will chatter.

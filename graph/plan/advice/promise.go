@@ -8,15 +8,43 @@ import (
 )
 
 // Promise is what a unit asks of its flow, m³/s; 0: not given.
-type Promise struct{ Least, Rated, Most float64 }
+type Promise struct {
+	Least, Rated, Most float64
+
+	// Usual is the rated flow that is usual for its output, of a unit of which nobody says what it
+	// asks for: an element is chosen by it, and nothing is promised.
+	Usual float64
+}
+
+// usualFlow is the rated flow for each watt of output, m³/s: 0.35 m³/h for each kW. Source: the
+// catalogue's rows (AHRI 1160's rating flow, from memory).
+const usualFlow = 0.35 / 3600 / 1000
 
 // PromiseOf is what a settled unit asks of its flow; nothing of nil.
 func PromiseOf(u *settle.Part) Promise {
 	if u == nil {
 		return Promise{}
 	}
-	return Promise{u.Least.V, u.Rated.V, u.Most.V}
+	p := Promise{Least: u.Least.V, Rated: u.Rated.V, Most: u.Most.V}
+	if !p.Asked() && u.Part != nil && u.Part.Unit != nil {
+		p.Usual = u.Row.V.Rated
+		most := 0.0
+		for _, r := range u.Part.Unit.Ratings {
+			most = max(most, r.OutputW)
+		}
+		if most > 0 {
+			p.Usual = most * usualFlow
+		}
+	}
+	return p
 }
+
+// Asked reports whether anything is known of what the unit asks for.
+func (p Promise) Asked() bool { return p.Least > 0 || p.Rated > 0 || p.Most > 0 }
+
+// aim is the flow an element is chosen by: the rated one, or where nobody says what the unit asks
+// for the usual one.
+func (p Promise) aim() float64 { return cmp.Or(p.Rated, p.Usual) }
 
 // Outcome is what one bypass element comes to in the modes in which the unit's pump runs.
 type Outcome struct {
@@ -38,7 +66,7 @@ type Outcome struct {
 func (p Promise) Order(a, b Outcome, constant bool) int {
 	by := p.OrderPlaces(a, b)
 	if constant && by == 0 {
-		by = cmp.Compare(math.Abs(a.Low()-p.Rated), math.Abs(b.Low()-p.Rated))
+		by = cmp.Compare(math.Abs(a.Low()-p.aim()), math.Abs(b.Low()-p.aim()))
 	}
 	if !constant && by == 0 {
 		by = -CompareBool(a.sparesJets(), b.sparesJets())
@@ -86,9 +114,10 @@ func (p Promise) Keeps(o Outcome) bool {
 	return true
 }
 
-// KeepsRated reports whether the unit gets its rated flow in every mode.
+// KeepsRated reports whether the unit gets its rated flow in every mode; where nobody says what it
+// asks for, the usual one.
 func (p Promise) KeepsRated(o Outcome) bool {
-	return o.Failed == 0 && len(o.Unit) > 0 && o.Low() >= p.Rated
+	return o.Failed == 0 && len(o.Unit) > 0 && o.Low() >= p.aim()
 }
 
 // missed is by how much the flows lie outside least to most, summed over the modes, in steps
@@ -108,17 +137,18 @@ func (p Promise) missed(o Outcome) int {
 	return int(math.Ceil(100 * miss / scale))
 }
 
-// short is what the unit lacks of its rated flow, summed over the modes, in steps of a
+// short is what the unit lacks of the flow it is chosen by, summed over the modes, in steps of a
 // hundredth of it.
 func (p Promise) short(o Outcome) int {
-	if p.Rated == 0 {
+	aim := p.aim()
+	if aim == 0 {
 		return 0
 	}
 	lacks := 0.0
 	for _, q := range o.Unit {
-		lacks += max(0, p.Rated-q)
+		lacks += max(0, aim-q)
 	}
-	return int(math.Round(100 * lacks / p.Rated))
+	return int(math.Round(100 * lacks / aim))
 }
 
 // sparesJets reports whether the jets lose nothing to speak of, less than half a thousandth

@@ -3,6 +3,10 @@ package advice
 import (
 	"math/rand/v2"
 	"testing"
+
+	"dryfit/graph"
+	"dryfit/graph/agree"
+	"dryfit/graph/settle"
 )
 
 // What is taken before what, by the words of promise.order; the flows are invented, in m³/h.
@@ -49,6 +53,27 @@ func TestOrderOfOutcomes(t *testing.T) {
 	// a tenth and two tenths of what is missing, in hundredths of the rated flow: 100·0.3/5
 	if got := p.missed(of(2.9, 8.2)); got != 6 {
 		t.Errorf("missed %d, want 6", got)
+	}
+}
+
+// A unit of which nobody says what it asks for is chosen for by what is usual, and promised
+// nothing. 0.35 m³/h a kW is AHRI 1160's rating flow (from memory): 9.4 kW ask for 3.29 m³/h.
+func TestUnitOfUnknownNeed(t *testing.T) {
+	u := &settle.Part{Part: &graph.Part{Kind: graph.HeatPump, Unit: &graph.UnitData{Ratings: []graph.Rating{{OutputW: 6400}, {OutputW: 9400}}}}}
+	p := PromiseOf(u)
+	if !agree.Within(3600*p.Usual, 3.29, 0.001) || p.Asked() || p.Rated != 0 {
+		t.Fatalf("%+v, want 3.29 m3/h usual and nothing asked", p)
+	}
+	weak, strong := of(0.5*p.Usual, p.Usual), of(1.1*p.Usual, 1.5*p.Usual)
+	if !p.Keeps(weak) || p.KeepsRated(weak) || !p.KeepsRated(strong) {
+		t.Error("a promise of nothing is broken, or half the usual flow counts as enough")
+	}
+	if weak, strong = jets(weak, 0.02, 0.02), jets(strong, 0.09, 0.09); p.Order(strong, weak, false) >= 0 {
+		t.Error("half the usual flow is taken before the whole of it, for the jets")
+	}
+	u.Rated.V = 2
+	if p = PromiseOf(u); p.Usual != 0 || !p.Asked() {
+		t.Errorf("%+v of a unit whose rated flow is given", p)
 	}
 }
 

@@ -81,17 +81,20 @@ func explainRule(name, output string, units quantity.System, w *world.World) int
 	if text != nil {
 		return w.Write(output, text)
 	}
+	if table, _, ok := strings.Cut(name, "."); ok {
+		if keys := description.KeysOf(table); len(keys) > 0 {
+			if near := description.NearestKey(name); strings.HasPrefix(near, table+".") {
+				return world.Complain(w, fmt.Errorf("no key %q; did you mean %q?", name, near))
+			}
+			return world.Complain(w, fmt.Errorf("no key %q: the keys of %s are %s", name, table, strings.Join(keys, ", ")))
+		}
+	}
 	names := explained()
 	if near, ok := quantity.Nearest(name, names); ok {
 		return world.Complain(w, fmt.Errorf("no rule or key %q; did you mean %q?", name, near))
 	}
 	if near := description.NearestKey(name); near != "" {
 		return world.Complain(w, fmt.Errorf("no rule or key %q; did you mean %q?", name, near))
-	}
-	if table, _, ok := strings.Cut(name, "."); ok {
-		if keys := description.KeysOf(table); len(keys) > 0 {
-			return world.Complain(w, fmt.Errorf("no key %q: the keys of %s are %s", name, table, strings.Join(keys, ", ")))
-		}
 	}
 	return world.Complain(w, fmt.Errorf("no rule or key %q (dryfit check --rules lists the rules, dryfit schema every key)", name))
 }
@@ -124,6 +127,9 @@ func explainKey(name string) []byte {
 		out = fmt.Appendf(out, "%s%s: %s\n  written:  %s\n", path, of, k.Means, k.Form)
 		if k.Example != "" {
 			out = fmt.Appendf(out, "  example:  %s = %s\n", k.Path[len(k.Path)-1], k.Example)
+		}
+		if keys := description.KeysOf(k.Path[0]); len(k.Path) == 1 && len(keys) > 0 {
+			out = fmt.Appendf(out, "  keys:     %s\n            (dryfit check --explain %s.%s says what one means)\n", strings.Join(keys, ", "), k.Path[0], keys[0])
 		}
 	}
 	return out

@@ -102,6 +102,7 @@ var (
 	SpringAsked   = positive("a cracking pressure", within(quantity.Pressure, "0 bar", "2 bar"), within(quantity.Head, "0 m", "20 m"))
 	ValveKv       = positive("a Kv", within(quantity.Kv, "0 m3/h", "5000 m3/h"))
 	ValveCv       = positive("a Cv", within(quantity.Cv, "0 gpm", "5000 gpm"))
+	PumpPower     = positive("the power of a pump", within(quantity.Power, "5 W", "100 kW")).SuchAs("250 W")
 	ElectricPower = positive("a power", within(quantity.Power, "0 W", "100 kW"))
 	ElementPower  = positive("the power of an element", within(quantity.Power, "100 W", "100 kW")).SuchAs("3 kW")
 	Voltage       = positive("a voltage", within(quantity.Voltage, "0 V", "1000 V"))

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -46,7 +47,7 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 	}
 	of := speedsOf(row)
 	if !ok || watts == 0 || len(of) != len(said) {
-		r.Add(said[0].Pos, `write curve = [["0 m3/h", "7 m"], ["8 m3/h", "2 m"]], or the watts of each speed and the type of a catalogue row with as many speeds`,
+		r.Add(said[0].Pos, labelHint(of, said, watts),
 			"the pump %s has no curve%s", located.Said(p.ID), speedsDiffer(ok, row, len(of), len(said)))
 		return
 	}
@@ -70,6 +71,27 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 		}
 	}
 	p.Pump.TypeSaid, p.Pump.LabelW = true, watts
+}
+
+// labelHint says how the watts of a label are written: of a pump with more speeds than were told,
+// at the speed they are of.
+func labelHint(of, said []graph.Speed, watts float64) string {
+	const curve = `curve = [["0 m3/h", "7 m"], ["8 m3/h", "2 m"]]`
+	if len(of) < 2 || len(said) != 1 || watts == 0 {
+		return "write " + curve + ", or the watts of each speed and the type of a catalogue row with as many speeds"
+	}
+	text := "write the watts at the speed the label gives them for: speeds = ["
+	for i, s := range of {
+		if i > 0 {
+			text += ", "
+		}
+		text += "{ name = " + field.Quote(s.Name)
+		if i == len(of)-1 {
+			text += ", power = " + field.Quote(quantity.Exact(watts, quantity.Power))
+		}
+		text += " }"
+	}
+	return text + "]; where it has one speed, take type out, or write " + curve
 }
 
 func speedsDiffer(found bool, row catalog.Row, has, wants int) string {

@@ -259,6 +259,7 @@ func checkPart(r *field.Reader, v located.Value, p *graph.Part) {
 		sizesAgree(r, p)
 		checkUnit(r, v, p.Unit)
 	}
+	dropAgrees(r, v, p)
 }
 
 // fewRows is of how many rows a hint lists all.

@@ -13,7 +13,7 @@ import (
 // with one speed itself.
 var SpeedFields = []field.Field[graph.Speed]{
 	field.Text("name", `the name of the speed, such as "low"`, func(s *graph.Speed) *string { return &s.Name }),
-	field.Qty("power", field.ElectricPower, func(s *graph.Speed) *float64 { return &s.PowerW }),
+	field.Qty("power", field.PumpPower, func(s *graph.Speed) *float64 { return &s.PowerW }),
 	field.Number("efficiency", 0.01, 1, func(s *graph.Speed) *float64 { return &s.Efficiency }, nil),
 	field.NumberAmount("hours-a-day", 0, 24, func(s *graph.Speed) *graph.Amount { return &s.HoursADay }),
 	field.Number("ratio", 0, field.MostRatio, func(s *graph.Speed) *float64 { return &s.Ratio }, nil),

@@ -147,3 +147,22 @@ func sizesAgree(r *field.Reader, p *graph.Part) {
 	d := r.Add(at, "leave size out: what the pipes have to fit is ports-size", "%s says size %s, and its ports are %s: one of the two is wrong", located.Said(p.ID), p.Size, p.Unit.PortsSize)
 	located.Related(d, p.KeyPos["ports-size"], "the ports are here")
 }
+
+// dropAgrees holds the drop of a part at a flow against the most that the part stands: what it stands
+// is there before the drop.
+func dropAgrees(r *field.Reader, v located.Value, p *graph.Part) {
+	if p.Loss == nil {
+		return
+	}
+	for _, point := range p.Loss.Points {
+		pa := point.Drop.Head(waterDensity) * waterDensity * gravity
+		if p.HighestPressurePa <= 0 || pa <= p.HighestPressurePa {
+			continue
+		}
+		if c, ok := v.In("loss"); ok {
+			r.Fail(c, "is the unit right? read both from its sheet again: drop is what it costs the water at that flow, highest-pressure what it stands",
+				"%s is to cost the water %s at %s and stands %s", located.Said(p.ID), quantity.Pressure.Of(pa), quantity.Flow.Of(point.Flow), quantity.Pressure.Of(p.HighestPressurePa))
+		}
+		return
+	}
+}

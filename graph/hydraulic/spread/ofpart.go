@@ -134,6 +134,9 @@ func ofType(p *hydraulic.ModelPart) used {
 	u := used{source: p.Row.Source, guess: true,
 		value: graph.Say("%s%s: shut-off %s, at most %s", p.Row.Name, at, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))}
 	if d := p.Part.Pump; d != nil && d.LabelW > 0 {
+		if at != "" {
+			at = ";" + at // the watts are those of the speed with the most
+		}
 		u.value = graph.Say("%s on its label%s: shut-off %s, at most %s", quantity.Power.Of(d.LabelW), at, quantity.Head.Of(c.ShutOff()), quantity.Flow.Of(c.Last()))
 		u.source = "common practice, no source: the watts of its label through the efficiency of its kind"
 	}

@@ -2,10 +2,12 @@ package rule
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/heat"
 )
 
 // supplyRules hold the unit against the coldest day and the supply against what it feeds.
@@ -27,6 +29,14 @@ func supplyRules() []*Rule {
 			Source:   "currents added as numbers: I = P/(U cos φ); for the electrician to check (IEC 60364, from memory)",
 			Severity: graph.Warning,
 			Check:    supplyFits,
+		},
+		{
+			Name:     "supply-protects-unit",
+			Asks:     "The protection of a circuit that feeds the unit is no larger than the unit's plate asks for.",
+			Why:      "A fuse or breaker above it does not trip for the unit's own cable and compressor before they burn.",
+			Source:   "the unit's plate; IEC 60364-4-43, in North America NEC 440 (from memory); for the electrician to decide",
+			Severity: graph.Warning,
+			Check:    supplyProtectsUnit,
 		},
 		{
 			Name:     "supply-drop",
@@ -106,6 +116,24 @@ func supplyFits(in *Input, report Report) {
 			Pos: s.Pos, Severity: graph.Warning,
 			Message: graph.Say("%s %s %.*f A; %s is %.*f A", strings.Join(worst.IDs, ", "), verb, digits, worst.RunningA, what, digits, limit),
 			Hint:    hint,
+		})
+	}
+}
+
+func supplyProtectsUnit(in *Input, report Report) {
+	unit := in.ask().c.TheUnit()
+	if in.Design == nil || unit == nil || unit.Unit == nil || unit.Unit.FuseA <= 0 {
+		return
+	}
+	for _, s := range in.Design.Supplies {
+		feeds := slices.ContainsFunc(s.Loads, func(l heat.Consumer) bool { return l.ID == unit.ID })
+		if !s.Pos.IsValid() || !feeds || s.RatingA <= unit.Unit.FuseA {
+			continue
+		}
+		report(unit.Existing, graph.Diagnostic{
+			Pos: s.Pos, Severity: graph.Warning, Related: []graph.Related{here(unit)},
+			Message: graph.Say("%q hangs on a circuit of %.0f A; its plate asks for a fuse or breaker of %.0f A", unit.ID, s.RatingA, unit.Unit.FuseA),
+			Hint:    graph.Say("the electrician decides: a circuit of its own of %.0f A, or a fuse or breaker of that before the unit; then write the unit's circuit as a [[supply]] of its own, feeds = [%q]", unit.Unit.FuseA, unit.ID),
 		})
 	}
 }

@@ -108,3 +108,27 @@ func BenchmarkLoad(b *testing.B) {
 		newCatalog(rows)
 	}
 }
+
+// A hose that nothing is pushed on can be described and not fitted: each smooth one has a barb. Its
+// bore is the catalogue's assumption, and no wider than the hose.
+func TestEveryHoseHasABarb(t *testing.T) {
+	c := Embedded()
+	for _, pipe := range c.Rows() {
+		if pipe.Kind != "pipe" || pipe.Spec != HosePipe {
+			continue
+		}
+		found := false
+		for _, row := range c.Rows() {
+			if row.Kind != "barb" || row.Spec2 != HosePipe || row.Size2 != pipe.Size {
+				continue
+			}
+			found = true
+			if row.BoreMM <= 0 || row.BoreMM >= pipe.BoreMM {
+				t.Errorf("%s: bore %v mm in hose of %v mm", row.Name, row.BoreMM, pipe.BoreMM)
+			}
+		}
+		if !found {
+			t.Errorf("%s has no barb", pipe.Name)
+		}
+	}
+}

@@ -44,7 +44,11 @@ func (r *Reader) SizeInCatalog(v located.Value, spec catalog.Spec, size catalog.
 	if !ok {
 		return // both come from [pipe], and are reported there
 	}
-	r.Fail(at, r.otherSpec(spec, size)+r.outside(spec, size)+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
+	hint := r.otherSpec(spec, size) + r.outside(spec, size)
+	if spec == catalog.HosePipe || spec == catalog.RibbedHose {
+		hint = r.hoseOfBore(spec, size)
+	}
+	r.Fail(at, hint+r.sizesThereAre(spec), "there is no %s pipe of %s in the catalogue", spec, size)
 }
 
 func (r *Reader) sizesThereAre(spec catalog.Spec) string {
@@ -64,6 +68,19 @@ func (r *Reader) otherSpec(spec catalog.Spec, size catalog.Size) string {
 		}
 	}
 	return ""
+}
+
+// hoseOfBore names the hose whose bore is nearest to a size that there is none of.
+func (r *Reader) hoseOfBore(spec catalog.Spec, size catalog.Size) string {
+	const near = 1.5 // mm: to either side of that two hoses of the catalogue begin. Judgement
+	text, off := "hose is named by its bore; ", near
+	for _, there := range r.pipeSizes(spec) {
+		row, ok := r.Catalog.Pipe(spec, there)
+		if d := math.Abs(row.BoreMM - size.NominalMM()); ok && d < off {
+			text, off = fmt.Sprintf("hose is named by its bore: %s is the nearest, %.1f mm; ", there, row.BoreMM), d
+		}
+	}
+	return text
 }
 
 // outside says of a size that is what a calliper reads on a pipe of the spec which pipe that is.

@@ -114,3 +114,19 @@ func TestSecondUnitsOpenLegIsHelped(t *testing.T) {
 		t.Errorf("after following %q: %q", said[0], errs)
 	}
 }
+
+// What is put in for a second unit has room beside itself where the first unit's pipes lie side by
+// side, nearer to each other than the nuts of two valves are wide: neither the valves in those pipes
+// nor the isolators stand in one another, as large as the catalogue takes them to be. Geometry, no
+// source needed.
+func TestSecondUnitOnPipesSideBySide(t *testing.T) {
+	p := planned(t, "testdata/jobs/side-by-side.toml")
+	if p.Proposal == nil || p.Proposal.Choice.Bypass != "parallel" {
+		t.Fatalf("not in parallel: %v\n%v", p.Proposal, p.Findings)
+	}
+	for _, c := range p.After.Bodies.Clashes() {
+		if a, b := p.After.Bodies.All[c.A], p.After.Bodies.All[c.B]; a.New && b.New {
+			t.Errorf("%s stands %.1f mm in %s", a.Name, c.DepthMM, b.Name)
+		}
+	}
+}

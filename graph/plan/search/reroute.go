@@ -59,7 +59,8 @@ func (t *trial) mayLookOn() bool {
 }
 
 // atFault tells which of the two pipes, with what stands in it and hangs on it, is in a sure
-// clash, or stands in the way when the work is put together.
+// clash, or stands in the way when the work is put together; or runs into the other as both are
+// taken to be, for what is chosen here is not to hang on a measurement.
 func (t *trial) atFault() (to, from bool) {
 	s := t.stage
 	var bodies []int
@@ -69,6 +70,12 @@ func (t *trial) atFault() (to, from bool) {
 	case len(s.Blocked) > 0:
 		for _, b := range s.Bodies.Replay() {
 			bodies = append(bodies, b.Moving, b.Stand)
+		}
+	case len(s.Clashes) > 0:
+		for _, c := range s.Bodies.Clashes() {
+			if t.inStrand(0, c.A) && t.inStrand(1, c.B) || t.inStrand(1, c.A) && t.inStrand(0, c.B) {
+				bodies = append(bodies, c.A, c.B)
+			}
 		}
 	}
 	for n := 0; n+1 < len(bodies) && !to && !from; n += 2 {

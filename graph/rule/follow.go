@@ -2,6 +2,7 @@ package rule
 
 import (
 	"slices"
+	"strings"
 
 	"dryfit/graph"
 )
@@ -33,13 +34,23 @@ var follows = []follow{
 // of the cause has to be there, and a note of what was there before the work follows from nothing.
 // Where the hand lacks room at a body that the work runs through, the clash says it.
 func Following(ds []graph.Diagnostic) (roots, following []graph.Diagnostic) {
-	through := map[graph.Pos]bool{}
+	through := map[graph.Pos]string{} // what the work runs through, as it is named there
 	for _, d := range ds {
 		if d.Rule == "clash" && d.Severity > graph.Note {
 			for _, r := range d.Related {
-				through[r.Pos] = r.Pos != d.Pos
+				if r.Pos != d.Pos {
+					through[r.Pos] = strings.TrimSuffix(r.Message.String(), " is here")
+				}
 			}
 		}
+	}
+	// a cabinet has six walls at one place of the file: a clash with it says nothing of room beside them
+	ofClash := func(d graph.Diagnostic) bool {
+		if d.Rule != "hand-room" || len(d.Related) == 0 {
+			return false
+		}
+		name, ok := through[d.Related[0].Pos]
+		return ok && strings.HasPrefix(d.Related[0].Message.String(), name)
 	}
 	leads := func(d graph.Diagnostic) func(follow) bool {
 		return func(f follow) bool {
@@ -49,7 +60,7 @@ func Following(ds []graph.Diagnostic) (roots, following []graph.Diagnostic) {
 		}
 	}
 	for _, d := range ds {
-		if d.Rule == "hand-room" && len(d.Related) > 0 && through[d.Related[0].Pos] || d.Severity > graph.Note && slices.ContainsFunc(follows, leads(d)) {
+		if ofClash(d) || d.Severity > graph.Note && slices.ContainsFunc(follows, leads(d)) {
 			following = append(following, d)
 			continue
 		}

@@ -27,6 +27,7 @@ const (
 type task struct {
 	what   string // of catalog.HandRoom
 	does   string // in words
+	nuts   string // both nuts of the part it is one of, in words; ""
 	at     graph.Vec
 	axis   graph.Vec
 	radius float64 // of what is in the hand's middle
@@ -47,6 +48,7 @@ func (s *Bodies) CheckHands() []graph.Diagnostic {
 	h := &hands{s: s, solids: s.obstacles()}
 	type place struct{ what, by string }
 	at := map[place]int{} // where in out
+	tighter := map[int]*obstacle{}
 	var out []graph.Diagnostic
 	var lacks []float64
 	for _, t := range h.tasks() {
@@ -59,6 +61,19 @@ func (s *Bodies) CheckHands() []graph.Diagnostic {
 			continue
 		}
 		d := lacking(&t, by, there, need, assumed)
+		if key := (place{t.what, t.nuts}); t.nuts != "" { // of the two nuts of a part the tighter
+			if i, said := at[key]; said {
+				if need-there > lacks[i] {
+					lacks[i] = need - there
+				} else {
+					there, by = need-lacks[i], tighter[i]
+				}
+				t.does = t.nuts
+				out[i], tighter[i] = lacking(&t, by, there, need, assumed), by
+				continue
+			}
+			at[key], tighter[len(out)] = len(out), by
+		}
 		if t.what == "brush" && by != nil { // of many joints along one obstacle the tightest
 			key := place{t.what, by.name}
 			if i, said := at[key]; said {
@@ -93,7 +108,7 @@ func lacking(t *task, by *obstacle, there, need float64, assumed bool) graph.Dia
 
 // hintOf says what helps where a task lacks room.
 var hintOf = map[string]quantity.Text{
-	"spanner": "move the union along its leg, or lead what is in the way farther off",
+	"spanner": "move it along its leg, or lead what is in the way farther off",
 	"handle":  "turn the valve to another side or move it along its leg, or fit one whose handle is shorter",
 	"wheel":   "turn the valve to another side or move it along its leg",
 	"saw":     "cut elsewhere on the leg, or with a wire saw or a cutter that has room there",
@@ -203,6 +218,7 @@ func (h *hands) ofPart(p *graph.Part) []task {
 		if lay.Stage.Part(p.ID).OpensAt(port) {
 			nut := t
 			nut.what, nut.ways, nut.at = "spanner", handWays/4+1, lay.Places[p.ID+"."+port]
+			nut.nuts = fmt.Sprintf("the spanner at both nuts of %s %q", p.Kind, p.ID)
 			nut.does = fmt.Sprintf("the spanner at the nut of %s %q towards %s.%s", p.Kind, p.ID, p.ID, port)
 			out = append(out, nut)
 		}

@@ -94,6 +94,36 @@ func TestRoomForTheHand(t *testing.T) {
 	}
 }
 
+// Of a valve with two nuts of its own it is said once that the spanner has no room: at both, or at
+// the one. The distances are those of TestRoomForTheHand; the nuts are 128.5 mm apart (a maker's table).
+func TestSpannerAtBothNuts(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		to   float64
+		want string
+	}{
+		{"between walls", 900, `the spanner at both nuts of ball-valve "u" has 40 mm of room, and needs 80 mm`},
+		{"walls at the first", 500, `the spanner at the nut of ball-valve "u" towards u.in has 40 mm of room, and needs 80 mm`},
+	} {
+		s := newSketch()
+		s.part(graph.Tee, "t", true)
+		s.part(graph.BallValve, "u", false).Type = "true-union-ball-valve 2 in"
+		s.part(graph.Cap, "b", true)
+		s.run("t.run-out", "u.in", false, graph.Vec{X: 450})
+		s.run("u.out", "b.in", false, graph.Vec{X: 450})
+		lay := laying.Of(s.c)
+		b := Of(lay)
+		var post []Shape
+		for _, shape := range channel(380, c.to, 90, "bfud") {
+			post = append(post, shape.Move(lay.Places["t.run-out"]))
+		}
+		b.add(Body{ID: "post", Name: "a post", Likely: post, Group: lay.Groups["t.run-out"]})
+		if got := said(b.CheckHands()); !strings.Contains(got, c.want) || strings.Count(got, "the spanner at") != 1 {
+			t.Errorf("%s: want %q, got\n%s", c.name, c.want, got)
+		}
+	}
+}
+
 // The brush at a joint of two new bodies belongs to the first of them, each time; at one of an
 // old body and a new one to the new one.
 func TestWhoseTheBrushIs(t *testing.T) {

@@ -81,7 +81,7 @@ func (o *sequence) meeting(k int) string {
 	if n.Spigot == 'b' {
 		spigot, into = into, spigot
 	}
-	if j.Kind == "thread" && o.stands(spigot) { // nobody turns that: what goes on it turns
+	if o.stands(spigot) { // nobody turns that, or pushes it: what goes on it comes to it
 		return into + " onto " + spigot
 	}
 	return spigot + " into " + into

@@ -260,8 +260,11 @@ func (l *work) nipples(i int, s *station, last bool) {
 			l.addPiece(i, p, from, to, way, way)
 		} else {
 			k, joint := route.Link{A: body, B: next, Into: way.Scale(-1), Spigot: 'b', Depth: l.set.Depth(a.Spec, a.Size), Piece: -1}, "cement"
-			if a.Kind == settle.ThreadAdaptor { // the part is screwed into it
+			switch a.Kind {
+			case settle.ThreadAdaptor: // the part is screwed into it
 				k.Into, k.Spigot, k.Depth, joint = way, 'a', 0, "thread"
+			case "coupling": // it goes over a spigot: that of the part, or of the bush before it
+				k.Into, k.Spigot = way, 'a'
 			}
 			l.join(k,
 				route.Joint{Kind: joint, A: words, B: nextWords, Run: r.ID, At: base.Add(way.Scale(at)), Located: path.Located, Spec: a.Spec, Size: a.Size})

@@ -182,3 +182,50 @@ func TestDirectEndsFit(t *testing.T) {
 		}
 	}
 }
+
+// A spigot of a machine goes into a coupling, whatever stands between that and the pipe: a nipple or
+// a bush goes into a socket, and not onto a spigot. In the pipe's own size, smaller and larger, and of
+// the other series; no pipe, bush or transition meets the spigot itself. Follows from what a spigot is
+// (common practice, no source).
+func TestSpigotTakesACoupling(t *testing.T) {
+	for _, c := range []struct {
+		port, pipe catalog.Size
+		spec       catalog.Spec
+		between    string
+	}{
+		{dn(50), dn(50), catalog.PVCPN16, ""},
+		{dn(32), dn(50), catalog.PVCPN16, "reducer"},
+		{dn(63), dn(50), catalog.PVCPN16, "reducing-bush"},
+		{inch(1.5), dn(50), catalog.PVCPN16, "transition"},
+		{dn(50), inch(1.5), catalog.PVCSch40, "transition"},
+	} {
+		s := newSketch(c.spec, c.pipe)
+		p := s.part(graph.HeatPump, "x")
+		p.Size, p.Ends = c.port, "spigot"
+		end := s.part(graph.Filter, "end")
+		end.Existing = true
+		s.run("x.out", "end.in", right(900))
+		lay := Of(s.c)
+		coupled, between := 0, c.between == ""
+		for _, j := range lay.Joints {
+			between = between || strings.Contains(j.A+j.B, c.between+" at x.out")
+			if j.A != "x.out" && j.B != "x.out" {
+				continue
+			}
+			coupled++
+			if j.A != "x.out" || j.B != "coupling at x.out" || j.Spigot != 'a' || j.DepthMM <= 0 {
+				t.Errorf("port of %s on pipe of %s: %s meets %s, spigot %c", c.port, c.pipe, j.A, j.B, j.Spigot)
+			}
+		}
+		if coupled != 1 || !between {
+			t.Errorf("port of %s on pipe of %s: %d joints at the spigot, %s there: %v", c.port, c.pipe, coupled, c.between, between)
+		}
+		text := ""
+		for _, step := range route.Assemble(lay).Steps {
+			text += step.Text + "\n"
+		}
+		if !strings.Contains(text, "coupling at x.out onto x.out") {
+			t.Errorf("port of %s on pipe of %s:\n%s", c.port, c.pipe, text)
+		}
+	}
+}

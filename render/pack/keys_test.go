@@ -1,8 +1,6 @@
 package pack
 
 import (
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -22,11 +20,7 @@ var deskChapters = []string{"findings", "as-built"}
 func TestPapersNameNoKeys(t *testing.T) {
 	plans := map[string]*plan.Plan{"circulation": demoPlan(t, "circulation")}
 	for _, name := range []string{"hose-circulation", "second-unit", "round-on-hose"} {
-		source, err := os.ReadFile(filepath.Join("..", "..", "graph", "plan", "testdata", "jobs", name+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		plans[name] = planOf(t, name+".toml", source)
+		plans[name] = jobPlan(t, name)
 	}
 	key := regexp.MustCompile(`\[\[?[a-z][a-z-]*\]`)
 	for name, p := range plans {

@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/lots"
 	"dryfit/render/scene"
 )
 
@@ -86,7 +87,7 @@ func tangle(rnd *rand.Rand) *graph.Circuit {
 
 // Whatever is described is drawn, in finite numbers, every part of it, inside the frame.
 func TestAnyCircuitIsDrawn(t *testing.T) {
-	for seed := range int64(80) {
+	for seed := range int64(lots.Count(80, 25)) {
 		c := tangle(rand.New(rand.NewSource(seed)))
 		pages := Draw(Input{Circuit: c})
 		seen := map[string]bool{}

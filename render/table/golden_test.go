@@ -19,8 +19,15 @@ import (
 // demos are the descriptions whose lists are kept.
 var demos = []string{"circulation", "large-circulation", "plug-in", "plunge-pool", "two-speed"}
 
+// made are the plans of the demos, each worked out once, with everything.
+var made = map[string]*plan.Plan{}
+
+// demo is the plan of a demo. Nobody changes it.
 func demo(t *testing.T, name string) *plan.Plan {
 	t.Helper()
+	if p := made[name]; p != nil {
+		return p
+	}
 	source, err := os.ReadFile(filepath.Join("..", "..", "testdata", name+".toml"))
 	if err != nil {
 		t.Fatal(err)
@@ -33,6 +40,7 @@ func demo(t *testing.T, name string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
+	made[name] = p
 	return p
 }
 

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/hydraulic/spread"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 	"dryfit/graph/route/laying"
 )
 

@@ -11,6 +11,7 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/description"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
 )

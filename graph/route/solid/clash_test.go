@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	_ "dryfit/graph/lots" // garbage is collected seldom
 	"dryfit/graph/route/laying"
 )
 

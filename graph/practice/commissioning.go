@@ -118,6 +118,8 @@ func filling() []Sentence {
 					text = "First the electrician: supply, protection, isolator and bonding of " + j.unitsCalled() + " are made or proved, each by itself, and all of them stay switched off"
 				}
 				switch {
+				case j.elementOff() && j.PlugIn:
+					text += "; the element is disconnected and made safe, or its heating switched off at the keypad"
 				case j.elementOff():
 					text += "; the element is disconnected and made safe"
 				case len(j.Elements) > 0:

@@ -136,3 +136,27 @@ func TestMatchLinesLeadToTheirSheets(t *testing.T) {
 		t.Fatal("no match lines: the test has nothing to follow")
 	}
 }
+
+// Before the work that fits a unit the element still heats: it is drawn disconnected after it only,
+// and what goes is called as on every other sheet.
+func TestElementBeforeTheWork(t *testing.T) {
+	pages, err := Pages(demos(t)["plug-in"], "schematic", sheet.Page{}, quantity.MetricSystem)
+	if err != nil {
+		t.Fatal(err)
+	}
+	words, note := 0, ""
+	for _, it := range pages[0].Items {
+		if text, ok := it.(scene.Text); ok {
+			if text.Name == "label:element" && text.Text == "disconnected" {
+				words++
+			}
+			note += text.Text + " "
+		}
+	}
+	if words != 1 {
+		t.Errorf("the element is called disconnected %d times, want once: after the work", words)
+	}
+	if want := "taken out by the work: the hose E1 to tub."; !strings.Contains(note, want) {
+		t.Errorf("nothing of %q in %s", want, note)
+	}
+}

@@ -63,7 +63,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	}
 	add(isolators+": where, distance from the rim", "")
 	for _, e := range j.Elements {
-		add(e.ID+" element heater", elementWords(e))
+		add(e.ID+" element heater", elementWords(e, j.PlugIn))
 	}
 	stopped := "the unit"
 	if len(units) > 1 {
@@ -253,8 +253,10 @@ func ofSupply(feeds []string, names *tag.Names) string {
 	return " on the circuit of " + strings.Join(who, ", ")
 }
 
-func elementWords(e practice.Element) string {
+func elementWords(e practice.Element, plugIn bool) string {
 	switch {
+	case e.Disconnected && plugIn:
+		return "to be disconnected and made safe, or its heating switched off at the keypad; proved by"
 	case e.Disconnected:
 		return "to be disconnected and made safe; proved dead by"
 	case e.Interlock != "":

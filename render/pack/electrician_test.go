@@ -68,6 +68,7 @@ func TestWhatStaysOnTheSupply(t *testing.T) {
 func TestSupplyOnPaper(t *testing.T) {
 	for name, want := range map[string]string{
 		"two-speed":   "Supply of the unit | 230 V, its circuit rated 20 A, cable of 2.5 mm2, 14 m long | \n",
+		"plug-in":     "to be disconnected and made safe, or its heating switched off at the keypad; proved by", // as its section on heating says
 		"plunge-pool": "Runs together: P1 pump (day), E1 element heater, 30.2 A; or P1 pump (day), HP1 heat pump, up to 55.1 A at a start.",
 	} {
 		p := demoPlan(t, name)

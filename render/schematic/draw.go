@@ -293,7 +293,7 @@ func (d *drawing) look(p *graph.Part) symbol.Look {
 	}
 	l.HoseOut = p.Kind == graph.Barb && d.set.Net().HoseOut(p)
 	if p.Element != nil {
-		l.Isolated = p.Element.Disconnected
+		l.Isolated = d.isolated(p)
 	}
 	return l
 }

@@ -120,7 +120,7 @@ func (d *drawing) notes() []string {
 		gone = append(gone, names.Short(p.ID))
 	}
 	for _, r := range runs {
-		gone = append(gone, "pipe from "+names.Tag(r.From.Part)+" to "+names.Tag(r.To.Part))
+		gone = append(gone, "the "+r.Spec.Word()+" "+names.Run(r.ID))
 	}
 	if len(gone) > 0 {
 		words := takenOut

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"dryfit/catalog"
@@ -116,7 +117,7 @@ func (d *drawing) facts(p *graph.Part) []string {
 		if p.Element.PowerW > 0 {
 			out = append(out, quantity.Format(p.Element.PowerW, quantity.Power, d.units))
 		}
-		if p.Element.Disconnected {
+		if d.isolated(p) {
 			out = append(out, "disconnected")
 		}
 	case p.Kind == graph.JetGroup && p.Jets != nil && p.Jets.Count > 1:
@@ -134,6 +135,19 @@ func (d *drawing) facts(p *graph.Part) []string {
 		out = append(out, s)
 	}
 	return out
+}
+
+// isolated reports whether an element is shown disconnected: before the work that fits the first unit
+// it still heats, whatever is to become of it.
+func (d *drawing) isolated(p *graph.Part) bool {
+	if p.Element == nil || !p.Element.Disconnected {
+		return false
+	}
+	if d.in.Stage != graph.Before {
+		return true
+	}
+	units := d.in.Circuit.OfKind(graph.HeatPump)
+	return len(units) == 0 || slices.ContainsFunc(units, func(u *graph.Part) bool { return !u.New() })
 }
 
 // cracking returns a spring check's pressure, Pa; 0 where nothing says it, or for a swing check.

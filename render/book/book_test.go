@@ -124,21 +124,7 @@ func TestTitleStaysWithItsTable(t *testing.T) {
 		}
 		grid := &form.Grid{Header: []string{"what"}, Rows: [][]string{{"firstrow " + strings.Repeat("goes on ", 90)}, {"second"}}}
 		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Heading, Text: "Overhead"}, Item{Kind: Table, Block: form.Block{Title: "Thetitle", Grid: grid}})
-		p := b.printer()
-		p.print()
-		p.f.SetCompression(false)
-		var out bytes.Buffer
-		if err := p.f.Output(&out); err != nil {
-			t.Fatal(err)
-		}
-		on := func(word string) (pages []int) {
-			for i, s := range strings.Split(out.String(), "\nstream\n")[1 : p.page+1] {
-				if strings.Contains(s, "\x00"+strings.Join(strings.Split(word, ""), "\x00")) {
-					pages = append(pages, i+1)
-				}
-			}
-			return pages
-		}
+		on := printed(t, b)
 		if over, title, row := on("Overhead"), on("Thetitle"), on("firstrow"); len(title) != 1 || !slices.Equal(title, row) || !slices.Equal(over, row) {
 			t.Errorf("after %d lines the heading stands on page %v, the title on %v, the first row on %v", lines, over, title, row)
 		}
@@ -184,5 +170,68 @@ func TestContentsSideBySide(t *testing.T) {
 	}
 	if n := len(columns[0]) + len(columns[1]); n != len(sample().readers()) {
 		t.Errorf("%d readers in the contents", n)
+	}
+}
+
+// No row of a table stands alone on a page, before it breaks or after: wherever a table begins and
+// however long it is, at least two rows come before a break and three behind it.
+func TestFewRowsStayTogether(t *testing.T) {
+	p := sample().printer()
+	p.f = scene.NewPDF("a table", "2026-05-11")
+	for rows := 1; rows <= 45; rows++ {
+		for _, from := range []float64{edge, 100, p.pageH - foot - 40, p.pageH - foot - 22, p.pageH - foot - 9} {
+			g := &form.Grid{Header: []string{"what", "found"}}
+			for range rows {
+				g.Rows = append(g.Rows, []string{"a row", ""})
+			}
+			p.newPage()
+			p.y = from
+			began := p.page
+			p.grid(g, true)
+			head, row := p.height(p.lines(g.Header, p.widths(g, true), true), 0), p.leastRow(true)
+			last := int((p.y-edge-head)/row + 0.01) // on the last page
+			if pages := p.page - began; pages > 0 && last < min(rows, fewest) {
+				t.Fatalf("%d rows from %.0f mm down: %d of them alone on the last page", rows, from, last)
+			}
+			if p.page == began+1 && rows-last == 1 {
+				t.Fatalf("%d rows from %.0f mm down: one alone on the first page", rows, from)
+			}
+		}
+	}
+}
+
+// A point at which the work waits stands on the page of the step before it, however full the page is.
+func TestHoldStaysWithItsStep(t *testing.T) {
+	for lines := 30; lines < 60; lines++ {
+		b := &Book{Job: graph.Job{Name: "Invented", Date: "2026-05-11"}, Chapters: []Chapter{{ID: "a", Title: "A", For: Fitter, NewPage: true}}}
+		for range lines {
+			b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Words, Text: "filler"})
+		}
+		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Steps, First: 1, Lines: []string{"a step", "laststep"}}, Item{Kind: Hold, Text: "waithere"})
+		on := printed(t, b)
+		if step, hold := on("laststep"), on("waithere"); len(step) != 1 || !slices.Equal(step, hold) {
+			t.Errorf("after %d lines the last step stands on page %v, the hold behind it on %v", lines, step, hold)
+		}
+	}
+}
+
+// printed prints a book and returns what tells the pages a word stands on.
+func printed(t *testing.T, b *Book) func(word string) []int {
+	t.Helper()
+	p := b.printer()
+	p.print()
+	p.f.SetCompression(false)
+	var out bytes.Buffer
+	if err := p.f.Output(&out); err != nil {
+		t.Fatal(err)
+	}
+	pages := strings.Split(out.String(), "\nstream\n")[1 : p.page+1]
+	return func(word string) (on []int) {
+		for i, s := range pages {
+			if strings.Contains(s, "\x00"+strings.Join(strings.Split(word, ""), "\x00")) {
+				on = append(on, i+1)
+			}
+		}
+		return on
 	}
 }

@@ -63,6 +63,7 @@ type printer struct {
 	starts map[string]int // page of each chapter
 	listed []listed
 
+	then  float64  // height of the hold point behind the item in hand, mm; 0: none follows
 	scale float64  // of letters and of the room between them: 1, less on a page that has to hold all
 	trial *printer // on which a chapter that is one page is tried
 }
@@ -131,6 +132,10 @@ func (p *printer) chapter(c Chapter) {
 	for i, it := range c.Items {
 		if it.Kind == Heading {
 			p.room(p.headed(c.Items[i:]))
+		}
+		p.then = 0
+		if i+1 < len(c.Items) && c.Items[i+1].Kind == Hold {
+			p.then = p.holdHeight(c.Items[i+1].Text)
 		}
 		p.item(it)
 	}
@@ -334,7 +339,11 @@ func (p *printer) bullets(lines []string) {
 func (p *printer) steps(it Item) {
 	for i, l := range it.Lines {
 		p.f.SetFont(scene.PDFFont, "", p.size(bodyPt))
-		p.room(float64(min(3, len(p.wrap(l, p.wide()-14)))) * p.size(bodyPt) * ptMM * line)
+		need := float64(min(3, len(p.wrap(l, p.wide()-14)))) * p.size(bodyPt) * ptMM * line
+		if i == len(it.Lines)-1 && p.then > 0 { // the last of them stands with what is waited for
+			need = float64(len(p.wrap(l, p.wide()-14)))*p.size(bodyPt)*ptMM*line + p.then + 4
+		}
+		p.room(min(need, mostStart))
 		p.f.SetFont(scene.PDFFont, "", p.size(bodyPt))
 		p.f.SetLineWidth(0.25)
 		p.f.Rect(edge, p.y+0.4, 3.2, 3.2, "D")
@@ -346,10 +355,15 @@ func (p *printer) steps(it Item) {
 	p.air(0.8)
 }
 
+// holdHeight is how high a point at which the work waits stands, mm.
+func (p *printer) holdHeight(text string) float64 {
+	p.f.SetFont(scene.PDFFont, "B", p.size(bodyPt))
+	return float64(len(p.wrap(text, p.wide()-5))) * p.size(bodyPt) * ptMM * line
+}
+
 // hold is a bar at the edge and bold words.
 func (p *printer) hold(text string) {
-	p.f.SetFont(scene.PDFFont, "B", p.size(bodyPt))
-	h := float64(len(p.wrap(text, p.wide()-5))) * p.size(bodyPt) * ptMM * line
+	h := p.holdHeight(text)
 	p.room(h + 2)
 	p.f.SetFillColor(0, 0, 0)
 	p.f.Rect(edge, p.y, 1.2, h+1, "F")
@@ -394,9 +408,22 @@ func (p *printer) grid(g *form.Grid, blanks bool) {
 	p.room(p.start(g, blanks))
 	widths, least := p.widths(g, blanks), p.leastRow(blanks)
 	p.row(p.lines(g.Header, widths, true), widths, g, true, 0)
-	for _, r := range g.Rows {
-		lines := p.lines(r, widths, false)
-		if p.y+p.height(lines, least) > p.pageH-foot {
+	rows := make([][][]string, len(g.Rows))
+	for i, r := range g.Rows {
+		rows[i] = p.lines(r, widths, false)
+	}
+	for i, lines := range rows {
+		need := p.height(lines, least)
+		if i > 0 && i == len(rows)-fewest { // the last few stay together
+			few := need
+			for _, more := range rows[i+1:] {
+				few += p.height(more, least)
+			}
+			if few <= mostStart {
+				need = few
+			}
+		}
+		if p.y+need > p.pageH-foot {
 			p.newPage()
 			p.row(p.lines(g.Header, widths, true), widths, g, true, 0)
 		}
@@ -416,16 +443,23 @@ func (p *printer) leastRow(blanks bool) float64 {
 // mostStart is how much of a page at most is kept free for the start of a table, mm.
 const mostStart = 60
 
-// start is how much room a table begins in, mm: that of its head and its first row, which no page's
-// end parts from one another or from their title.
+// fewest is how many rows of a table stand alone on a page at the least.
+const fewest = 3
+
+// start is how much room a table begins in, mm: that of its head and its first two rows, or all of a
+// few, which no page's end parts from one another or from their title.
 func (p *printer) start(g *form.Grid, blanks bool) float64 {
 	if g == nil || len(g.Header) == 0 {
 		return 0
 	}
 	widths := p.widths(g, blanks)
 	h := p.height(p.lines(g.Header, widths, true), 0)
-	if len(g.Rows) > 0 {
-		h += p.height(p.lines(g.Rows[0], widths, false), p.leastRow(blanks))
+	first := 2
+	if len(g.Rows) <= fewest+1 { // parted, one of them would stand alone
+		first = fewest + 1
+	}
+	for _, r := range g.Rows[:min(first, len(g.Rows))] {
+		h += p.height(p.lines(r, widths, false), p.leastRow(blanks))
 	}
 	return min(max(h, 16), mostStart)
 }

@@ -35,7 +35,7 @@ func NewCutList(c *graph.Circuit, lay *route.Layout) *CutList {
 // kerfOf returns what a saw cut takes and who says so.
 func kerfOf(c *graph.Circuit) (float64, string) {
 	if c.Job.KerfSet {
-		return c.Job.KerfMM, "the description, [job]"
+		return c.Job.KerfMM, "the description"
 	}
 	k, _ := tables.Kerf("")
 	return k.MM, fmt.Sprintf("%s, %s", k.Tool, k.Source)

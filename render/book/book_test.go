@@ -207,10 +207,18 @@ func TestHoldStaysWithItsStep(t *testing.T) {
 		for range lines {
 			b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Words, Text: "filler"})
 		}
-		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Steps, First: 1, Lines: []string{"a step", "laststep"}}, Item{Kind: Hold, Text: "waithere"})
+		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Heading, Text: "Overhead"})
+		steps := []string{"a step", "laststep"}
+		if lines%2 > 0 { // one alone, which its heading stands with too
+			steps = steps[1:]
+		}
+		b.Chapters[0].Items = append(b.Chapters[0].Items, Item{Kind: Steps, First: 1, Lines: steps}, Item{Kind: Hold, Text: "waithere"})
 		on := printed(t, b)
 		if step, hold := on("laststep"), on("waithere"); len(step) != 1 || !slices.Equal(step, hold) {
 			t.Errorf("after %d lines the last step stands on page %v, the hold behind it on %v", lines, step, hold)
+		}
+		if over, step := on("Overhead"), on("laststep"); len(steps) == 1 && !slices.Equal(over, step) {
+			t.Errorf("after %d lines the heading stands on page %v, its only step on %v", lines, over, step)
 		}
 	}
 }

@@ -156,7 +156,11 @@ func (p *printer) headed(items []Item) float64 {
 	case Picture:
 		return heading + next.Scene.HeightMM + 14
 	default:
-		return heading + 2*p.size(leadPt)*ptMM*line
+		h := 2 * p.size(leadPt) * ptMM * line
+		if next.Kind == Steps && len(next.Lines) == 1 && len(items) > 2 && items[2].Kind == Hold { // one step, which its hold goes with
+			h = min(max(h, p.stepHeight(next.Lines[0])+p.holdHeight(items[2].Text)+holdAir), mostStart)
+		}
+		return heading + h
 	}
 }
 
@@ -339,9 +343,9 @@ func (p *printer) bullets(lines []string) {
 func (p *printer) steps(it Item) {
 	for i, l := range it.Lines {
 		p.f.SetFont(scene.PDFFont, "", p.size(bodyPt))
-		need := float64(min(3, len(p.wrap(l, p.wide()-14)))) * p.size(bodyPt) * ptMM * line
+		need := min(p.stepHeight(l), 3*p.size(bodyPt)*ptMM*line)
 		if i == len(it.Lines)-1 && p.then > 0 { // the last of them stands with what is waited for
-			need = float64(len(p.wrap(l, p.wide()-14)))*p.size(bodyPt)*ptMM*line + p.then + 4
+			need = p.stepHeight(l) + p.then + holdAir
 		}
 		p.room(min(need, mostStart))
 		p.f.SetFont(scene.PDFFont, "", p.size(bodyPt))
@@ -353,6 +357,15 @@ func (p *printer) steps(it Item) {
 		p.air(0.9)
 	}
 	p.air(0.8)
+}
+
+// holdAir is the room between a step and the hold point behind it, and under that, mm.
+const holdAir = 4
+
+// stepHeight is how high a step stands, mm.
+func (p *printer) stepHeight(text string) float64 {
+	p.f.SetFont(scene.PDFFont, "", p.size(bodyPt))
+	return float64(len(p.wrap(text, p.wide()-14))) * p.size(bodyPt) * ptMM * line
 }
 
 // holdHeight is how high a point at which the work waits stands, mm.

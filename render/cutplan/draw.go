@@ -10,6 +10,7 @@ import (
 	"dryfit/graph/takeoff"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
+	"dryfit/render/tag"
 )
 
 // Input is what a cut plan is drawn from.
@@ -29,7 +30,7 @@ func Draw(in Input) []*scene.Scene {
 	for _, p := range in.List.Pieces {
 		d.length[p.Number] = p.SawMM()
 		if words := p.OverWords(); words != "" {
-			d.over[p.Number] = words.In(in.Units)
+			d.over[p.Number] = tag.Joints(words.In(in.Units))
 		}
 	}
 	area := d.page(1, 1).Area()

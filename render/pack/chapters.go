@@ -390,7 +390,7 @@ func findings(p *plan.Plan, units quantity.System) book.Chapter {
 	}
 	g := &form.Grid{Header: []string{"weight", "finding", "what to do"}, Widest: []int{0, 60, 60}}
 	for _, d := range graph.ByMode(p.Findings, units) {
-		g.Rows = append(g.Rows, []string{d.Severity.String(), strings.Join(d.Lines, "; ") + " [" + d.Rule + "]", strings.Join(d.Hints, "; ")})
+		g.Rows = append(g.Rows, []string{d.Severity.String(), tag.Joints(strings.Join(d.Lines, "; ")) + " [" + d.Rule + "]", tag.Joints(strings.Join(d.Hints, "; "))})
 	}
 	c.Tables(form.Block{Grid: g})
 	return c

@@ -79,7 +79,7 @@ func stepText(p *plan.Plan, j jobIn, s route.Step, names *tag.Names) string {
 	}
 	chains, same := stringsOf(p, j, s, names)
 	if !same {
-		return numbered(ofUnion(names, names.Text(text)))
+		return tag.Joints(ofUnion(names, names.Text(text)))
 	}
 	_, tail, _ := strings.Cut(text, ")") // what stands behind the joints' numbers
 	out := fitted(p, s) + "glue together " + strings.Join(chains, "; ")
@@ -146,11 +146,7 @@ func lengthOf(p *plan.Plan, j jobIn, words string) string {
 	return ""
 }
 
-var (
-	unionNuts  = regexp.MustCompile(`(union nuts? of )([\w-]+)`)
-	jointWords = regexp.MustCompile(`\bjoints? \d+(?:(?:, | and | to )\d+)*`)
-	digits     = regexp.MustCompile(`\d+`)
-)
+var unionNuts = regexp.MustCompile(`(union nuts? of )([\w-]+)`)
 
 // ofUnion names the part whose union nuts are done up, whatever its id.
 func ofUnion(names *tag.Names, text string) string {
@@ -158,11 +154,6 @@ func ofUnion(names *tag.Names, text string) string {
 		m := unionNuts.FindStringSubmatch(s)
 		return m[1] + names.Tag(m[2])
 	})
-}
-
-// numbered writes the numbers of joints as the sheets do: "joints J37 and J38".
-func numbered(text string) string {
-	return jointWords.ReplaceAllStringFunc(text, func(s string) string { return digits.ReplaceAllString(s, "J$0") })
 }
 
 // body is the side of a joint without its port: what the next joint of a string shares with it.

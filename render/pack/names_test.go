@@ -111,3 +111,12 @@ func stepsOf(b *book.Book) []string {
 	}
 	return out
 }
+
+// A finding calls a joint what the sheets call it: the closing joint of two-speed's bypass, whose
+// union nuts are done up last of the work in the line.
+func TestJointsOfFindings(t *testing.T) {
+	said := wordsOf(findings(demoPlan(t, "two-speed"), quantity.MetricSystem))
+	if !strings.Contains(said, "(joint J14)") || !strings.Contains(said, "fit it at joint J12, last") || regexp.MustCompile(`joint \d`).MatchString(said) {
+		t.Error(said)
+	}
+}

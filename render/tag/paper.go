@@ -45,6 +45,16 @@ func tells(r *graph.Run, others []*graph.Run, port func(*graph.Run) string) bool
 	return !slices.ContainsFunc(others, func(o *graph.Run) bool { return o != r && port(o) == port(r) })
 }
 
+var (
+	jointWords = regexp.MustCompile(`\bjoints? \d+(?:(?:, | and | to )\d+)*`)
+	digits     = regexp.MustCompile(`\d+`)
+)
+
+// Joints writes the numbers of joints in a text as the sheets do: "joints J37 and J38".
+func Joints(text string) string {
+	return jointWords.ReplaceAllStringFunc(text, func(s string) string { return digits.ReplaceAllString(s, "J$0") })
+}
+
 // Side names one side of a joint in a sentence, from the words of its layout: "T2 tee",
 // "piece 5", "90° elbow", "bush at T2", "old pipe, end towards the jets", "tail of V1".
 func (n *Names) Side(words, run string) string {

@@ -66,3 +66,17 @@ func TestPipesAreToldApart(t *testing.T) {
 		}
 	}
 }
+
+// Joints are numbered on every paper as on the sheets; what is no joint's number stays.
+func TestJointsAsOnTheSheets(t *testing.T) {
+	for text, want := range map[string]string{
+		"fit it at joint 12, last":         "fit it at joint J12, last",
+		"joints 3, 4 and 17; piece 5":      "joints J3, J4 and J17; piece 5",
+		"joints 1 to 5 of 12":              "joints J1 to J5 of 12",
+		"joint J7 stays, and 2 joints too": "joint J7 stays, and 2 joints too",
+	} {
+		if got := Joints(text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+}

@@ -109,7 +109,8 @@ func (b *both) paper() *sheet.Sheet {
 	s := sheet.New(b.page.Format, b.page.Orientation, h)
 	var notes []string
 	for _, n := range append(b.was.notes(), b.is.notes()...) {
-		if !slices.Contains(notes, n) && !strings.HasPrefix(n, takenOut) { // said of what is before
+		begins := func(o string) bool { return strings.HasPrefix(o, strings.TrimSuffix(n, ".")+";") }
+		if !slices.Contains(notes, n) && !slices.ContainsFunc(b.is.notes(), begins) && !strings.HasPrefix(n, takenOut) { // said of what is before
 			notes = append(notes, n)
 		}
 	}

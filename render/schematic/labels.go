@@ -272,7 +272,8 @@ func (d *drawing) wantTub(n *arrange.Node) {
 			cost := float64(i) * 3
 			if m.Foot {
 				for _, dx := range []float64{0, -3, 3, -6} {
-					out = append(out, label.Spot{Box: boxAt(m.At.X+dx, m.At.Y-1-h/2-far, w, h), Cost: cost + math.Abs(dx)/3})
+					x := max(b.MinX+1+w/2, min(b.MaxX-1-w/2, m.At.X+dx)) // within its walls
+					out = append(out, label.Spot{Box: boxAt(x, m.At.Y-1-h/2-far, w, h), Cost: cost + math.Abs(x-m.At.X)/3})
 				}
 				continue
 			}

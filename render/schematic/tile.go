@@ -18,6 +18,7 @@ type tile struct {
 // match is where a pipe goes on to another sheet.
 type match struct {
 	name string
+	run  string // the pipe's name among the shapes
 	at   scene.Point
 	way  scene.Point // out of the tile
 }
@@ -27,12 +28,17 @@ type match struct {
 // cut so.
 func (d *drawing) tiles() ([]*scene.Scene, bool) {
 	var best *tiling
-	for _, share := range []float64{0.7, 0.6, 0.5, 0.4} { // of the paper for the drawing, the rest for legend and notes
-		for _, o := range []sheet.Orientation{sheet.Landscape, sheet.Portrait} {
-			t := d.tile(sheet.Page{Format: d.in.Page.Format, Orientation: o}, share)
-			if t != nil && t.scale >= goodScale && (best == nil || len(t.tiles) < len(best.tiles)) {
-				best = t
+	for _, try := range []struct{ edges, least float64 }{{40, goodScale}, {33, goodScale - 0.01}} { // of the paper's width: with some room, and without but for rounding
+		for _, share := range []float64{0.7, 0.6, 0.5, 0.4} { // of the paper for the drawing, the rest for legend and notes
+			for _, o := range []sheet.Orientation{sheet.Landscape, sheet.Portrait} {
+				t := d.tile(sheet.Page{Format: d.in.Page.Format, Orientation: o}, share, try.edges)
+				if t != nil && t.scale >= try.least && (best == nil || len(t.tiles) < len(best.tiles)) {
+					best = t
+				}
 			}
+		}
+		if best != nil {
+			break
 		}
 	}
 	if best == nil {
@@ -56,11 +62,11 @@ type tiling struct {
 	scale  float64
 }
 
-// tile cuts the drawing into sheets of which it takes up a share of the height; nil where it
-// cannot be cut so.
-func (d *drawing) tile(p sheet.Page, share float64) *tiling {
+// tile cuts the drawing into sheets of which it takes up a share of the height, and the width but
+// for the edges, mm; nil where it cannot be cut so.
+func (d *drawing) tile(p sheet.Page, share, edges float64) *tiling {
 	w, h := p.Format.Size(p.Orientation)
-	w, h = (w-40)/goodScale, h*share/goodScale
+	w, h = (w-edges)/goodScale, h*share/goodScale
 	all := d.bounds().Grow(0.5)
 	if all.W()*all.H() > mostTiles*w*h {
 		return nil
@@ -69,13 +75,14 @@ func (d *drawing) tile(p sheet.Page, share float64) *tiling {
 	if !ok || len(tiles) > mostTiles {
 		return nil
 	}
-	t := &tiling{tiles: tiles, scale: 1}
 	n := 0
 	for i := range tiles {
 		for k := range i {
 			n = d.join(&tiles[k], &tiles[i], n)
 		}
 	}
+	tiles = d.busy(tiles)
+	t := &tiling{tiles: tiles, scale: 1}
 	first := max(1, d.in.Sheet)
 	for i := range tiles {
 		s := d.numbered(p, first+i, first+len(tiles)-1, &tiles[i].box, goesOn(tiles, i, first))
@@ -222,11 +229,71 @@ func (d *drawing) join(a, b *tile, n int) int {
 		for _, p := range crossed(s, at, across, shared) {
 			name := letter(n)
 			n++
-			a.marks = append(a.marks, match{name, p, way})
-			b.marks = append(b.marks, match{name, p, scene.Point{X: -way.X, Y: -way.Y}})
+			a.marks = append(a.marks, match{name, s.Name, p, way})
+			b.marks = append(b.marks, match{name, s.Name, p, scene.Point{X: -way.X, Y: -way.Y}})
 		}
 	}
 	return n
+}
+
+// busy are the tiles on which something stands. One that a pipe only passes is no sheet: the pipe
+// goes on from the sheet before it to the one behind it, by one letter.
+func (d *drawing) busy(tiles []tile) []tile {
+	same := map[string]string{} // letters that have become another
+	now := func(name string) string {
+		for same[name] != "" {
+			name = same[name]
+		}
+		return name
+	}
+	other := func(i int, name string) int { // the tile on the other side of a match line
+		for k := range tiles {
+			for _, m := range tiles[k].marks {
+				if k != i && now(m.name) == now(name) {
+					return k
+				}
+			}
+		}
+		return -1
+	}
+	var out []tile
+	for i := range tiles {
+		t := &tiles[i]
+		if len(t.marks) != 2 || t.marks[0].run != t.marks[1].run || d.stands(t) || other(i, t.marks[0].name) == other(i, t.marks[1].name) {
+			out = append(out, *t)
+			continue
+		}
+		same[now(t.marks[1].name)] = now(t.marks[0].name)
+		t.marks = nil
+	}
+	letters := map[string]string{}
+	for i := range out {
+		for k := range out[i].marks {
+			name := now(out[i].marks[k].name)
+			if letters[name] == "" {
+				letters[name] = letter(len(letters))
+			}
+			out[i].marks[k].name = letters[name]
+		}
+	}
+	return out
+}
+
+// stands reports whether anything but pipe and its arrows is on a tile.
+func (d *drawing) stands(t *tile) bool {
+	for _, it := range append(append([]scene.Item{}, d.items...), d.labels...) {
+		switch it := it.(type) {
+		case scene.Shape:
+			if !strings.HasPrefix(it.Name, "run:") && !strings.HasPrefix(it.Name, "flow") && len(scene.Clip(it, t.box)) > 0 {
+				return true
+			}
+		case scene.Text:
+			if scene.Bounds(it).Overlaps(t.box) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // letter names match lines: A to Z, then AA.

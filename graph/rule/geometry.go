@@ -3,6 +3,7 @@ package rule
 import (
 	"cmp"
 	"fmt"
+	"math"
 
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
@@ -89,6 +90,7 @@ func supportSpacing(in *Input, report Report) {
 			continue
 		}
 		apart, source, ok := tables.SupportSpacing(path.Run.Spec, path.Run.Size, v.waterC())
+		apart = math.Round(apart/10) * 10 // as the parts list says it
 		long := longestStraight(path.Points)
 		if !ok || long <= apart {
 			continue

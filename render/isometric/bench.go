@@ -104,13 +104,14 @@ func benchPicture(in Input, joints []int) *scene.Scene {
 	return s
 }
 
-// onBench are the legs with a joint of the group, and the bodies of the parts they end at.
+// onBench are the legs with a joint of the group, also those of old pipe that begins with a new piece,
+// and the bodies of the parts they end at.
 func onBench(d *members.Drawing) []members.Member {
 	var out []members.Member
 	parts := map[string]bool{}
 	for i := range d.Lay.Paths {
 		path := &d.Lay.Paths[i]
-		if !path.Run.New() || !members.Located(path) {
+		if !members.Located(path) {
 			continue
 		}
 		for _, m := range d.Legs(i) {
@@ -118,10 +119,11 @@ func onBench(d *members.Drawing) []members.Member {
 				continue
 			}
 			out = append(out, m)
-			if m.Leg == 0 {
+			// of an old pipe with a new piece at its end only what is new is on the bench
+			if m.Leg == 0 && (path.Run.New() || d.Parts[path.Run.From.Part].New()) {
 				parts[path.Run.From.Part] = true
 			}
-			if m.Leg == len(path.Points)-2 {
+			if m.Leg == len(path.Points)-2 && (path.Run.New() || d.Parts[path.Run.To.Part].New()) {
 				parts[path.Run.To.Part] = true
 			}
 		}
@@ -136,10 +138,10 @@ func onBench(d *members.Drawing) []members.Member {
 
 // hasJoint reports whether a joint of the group is made on a leg.
 func hasJoint(d *members.Drawing, m *members.Member) bool {
-	for _, far := range []bool{false, true} {
-		if slices.ContainsFunc(d.Stack(m, far).Joints, func(j *route.Joint) bool { return d.Only[j.Number] }) {
-			return true
-		}
-	}
-	return slices.ContainsFunc(d.Between(m), func(j *route.Joint) bool { return d.Only[j.Number] })
+	return jointAt(d, m, false) || jointAt(d, m, true) || slices.ContainsFunc(d.Between(m), func(j *route.Joint) bool { return d.Only[j.Number] })
+}
+
+// jointAt reports whether a joint of the group is made at one end of a leg.
+func jointAt(d *members.Drawing, m *members.Member, far bool) bool {
+	return slices.ContainsFunc(d.Stack(m, far).Joints, func(j *route.Joint) bool { return d.Only[j.Number] })
 }

@@ -15,9 +15,10 @@ import (
 // the length that piece is cut to; no two texts of a picture touch.
 func TestBenchPicturesShowWhatTheStepsSay(t *testing.T) {
 	pictures := 0
-	for _, demo := range []string{"circulation", "large-circulation", "plug-in", "plunge-pool", "two-speed"} {
+	for _, demo := range []string{"testdata/circulation", "testdata/large-circulation", "testdata/plug-in", "testdata/plunge-pool", "testdata/two-speed",
+		"graph/plan/testdata/jobs/round-on-hose", "graph/plan/testdata/jobs/hose-circulation"} { // the tees' barbs are glued on the bench
 		for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
-			in := input(t, "../../testdata/"+demo+".toml")
+			in := input(t, "../../"+demo+".toml")
 			in.Units = units
 			var wanted, got []int
 			for _, s := range in.Assembly.Steps {

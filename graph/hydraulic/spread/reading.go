@@ -25,7 +25,7 @@ func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
 	}
 	switch {
 	case part != nil && part.Part.Kind == graph.Pump:
-		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and open with the cartridge out; written as its curve, and known as measured; or its flow in one mode by a meter clamped on, or the pressure after it by one gauge, given as a reading", u.part)
+		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and %s; written as its curve, and known as measured; or its flow in one mode by a meter clamped on, or the pressure after it by one gauge, given as a reading", u.part, unhindered(m))
 	case starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
 		return graph.Say("the pressure before %q with the pump running, given as a reading, and the bore of one jet by a drill that just goes in", u.part)
 	case starts("the cracking pressure"):
@@ -48,4 +48,22 @@ func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
 		return "the bore of a cut end, by calliper"
 	}
 	return "a gauge on the pump's outlet, or a meter clamped on its line, given as a reading"
+}
+
+// unhindered is how the line lets most water through: what its filter holds is out of the way.
+func unhindered(m *hydraulic.Model) string {
+	cartridge, sand := false, false
+	for i := range m.Parts {
+		if p := m.Parts[i].Part; p.Kind == graph.Filter {
+			bed := p.Filter != nil && p.Filter.Media == "sand"
+			cartridge, sand = cartridge || !bed, sand || bed
+		}
+	}
+	switch {
+	case cartridge:
+		return "open with the cartridge out"
+	case sand:
+		return "open with the filter's own valve set to lead past the sand"
+	}
+	return "open"
 }

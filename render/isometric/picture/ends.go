@@ -28,10 +28,14 @@ func (p *Picture) endings() []ending {
 			continue
 		}
 		last := m.Leg == len(p.D.Lay.Paths[m.Path].Points)-2
-		if m.Leg == 0 && m.CutA == "" {
+		later := func(at graph.PortRef) bool { // what stands in the old line is not on the bench
+			part := p.D.Parts[at.Part]
+			return p.D.Only != nil && !m.Run.New() && (part == nil || !part.New())
+		}
+		if m.Leg == 0 && m.CutA == "" && !later(m.Run.From) {
 			out = append(out, p.endingAt(i, false, m.Run.From))
 		}
-		if last && m.CutB == "" {
+		if last && m.CutB == "" && !later(m.Run.To) {
 			out = append(out, p.endingAt(i, true, m.Run.To))
 		}
 	}

@@ -55,6 +55,9 @@ func (p *Picture) stackAt(i int, far bool) []joined {
 	way := p.B[i].Sub(p.A[i])
 	var out []joined
 	for k, j := range s.Joints {
+		if p.D.Only != nil && !p.D.Only[j.Number] && !p.Ms[i].Run.New() {
+			continue // made in the old line, later
+		}
 		spot := joined{at: p.onLeg(i, far, base+members.NextSpot*float64(k)), way: way, joints: []*route.Joint{j}}
 		if k == 0 {
 			spot.port = p.D.UnitPort(&p.Ms[i], far)

@@ -61,3 +61,30 @@ func TestOneMistakeOneFinding(t *testing.T) {
 		}
 	}
 }
+
+// An old leg shorter than the sockets of its own two elbows is one finding, at the leg, whether its
+// run is cut for the work or not: that its pipe runs through itself follows. 2 in elbows of ASTM D2466
+// take 2·(26.6 + 29.4) = 112 mm there (handbook copy).
+func TestOldLegTooShortIsToldOnce(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, wrong := range [][]string{
+		{`"front 240 mm", "right 350 mm"]  #`, `"front 24 mm", "right 350 mm"]  #`},
+		{`"up 260 mm", "left 1450 mm"`, `"up 26 mm", "left 1450 mm"`},
+	} {
+		said, through := 0, 0
+		for _, d := range work(t, read(t, "short.toml", []byte(replaced(t, string(data), wrong))), plan.Findings).Findings {
+			if strings.Contains(d.Message.In(0), "less than nothing is left") {
+				said++
+			}
+			if d.Rule == "clash" && d.Severity == graph.Note {
+				through++
+			}
+		}
+		if said != 1 || through != 0 {
+			t.Errorf("%s: told %d times, and %d notes of old pipe through old pipe", wrong[1], said, through)
+		}
+	}
+}

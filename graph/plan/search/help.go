@@ -197,15 +197,8 @@ func (s *search) placeHelps(t *trial, rules map[string]bool) []help {
 // both ends of its room, and two thirds and one third along it.
 func (s *search) alongHelps(t *trial) []help {
 	p := &t.place
-	lies, _ := p.Lies()
-	least, spare := p.FromMM-(lies-p.DatumMM), p.RoomMM-p.NeededMM // of the first cut line
-	step := s.even(1)[0]
 	var out []help
-	for _, share := range []float64{1, 0, 2. / 3, 1. / 3} {
-		at := s.even(max(least, least+share*spare-step))[0]
-		if at > least+spare || math.Abs(at-p.FromMM) < leastAlongMM {
-			continue
-		}
+	for _, at := range s.alongLeg(p) {
 		way := quantity.Text("nearer its start")
 		if at > p.FromMM {
 			way = "farther along it"
@@ -216,6 +209,21 @@ func (s *search) alongHelps(t *trial) []help {
 			apply: func(c *graph.Circuit) {
 				c.Retrofit.Cut = &graph.Cut{Run: p.Run, Leg: p.Leg, AtMM: at, Pos: c.Retrofit.Pos}
 			}})
+	}
+	return out
+}
+
+// alongLeg are the other first cut lines that are tried along the leg of a place, mm from its start.
+func (s *search) alongLeg(p *retrofit.Place) []float64 {
+	lies, _ := p.Lies()
+	least, spare := p.FromMM-(lies-p.DatumMM), p.RoomMM-p.NeededMM // of the first cut line
+	step := s.even(1)[0]
+	var out []float64
+	for _, share := range []float64{1, 0, 2. / 3, 1. / 3} {
+		at := s.even(max(least, least+share*spare-step))[0]
+		if at <= least+spare && math.Abs(at-p.FromMM) >= leastAlongMM {
+			out = append(out, at)
+		}
 	}
 	return out
 }

@@ -25,6 +25,7 @@ type search struct {
 	first    retrofit.Choice        // what the places are measured for
 	judged   map[segment]runVerdict // what the rules on the circuit say
 	judging  int                    // how many runs were judged so
+	moved    int                    // how many places were tried elsewhere on their legs so
 	tries    int                    // changes tried to find what would make a place possible
 	others   int                    // other pairs of pipes looked for in trying them
 	bound    *int                   // where those are counted by what tries one of the changes; nil otherwise
@@ -140,10 +141,13 @@ func (s *search) layOut(left []*trial) (fit, rest []*trial) {
 			return fit, left[i:]
 		}
 		t.untried = false
-		if !t.build(s.site, t.unit, t.place, s.first) || len(t.errors()) > 0 {
+		if !t.build(s.site, t.unit, t.place, s.first) {
 			continue
 		}
-		if t.judgeLayout(s.before); len(t.errors()) == 0 {
+		if len(t.errors()) == 0 {
+			t.judgeLayout(s.before)
+		}
+		if s.along(t); len(t.errors()) == 0 {
 			fit = append(fit, t)
 		}
 	}

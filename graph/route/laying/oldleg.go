@@ -12,7 +12,7 @@ import (
 // tolerance off.
 func (l *work) judgeOldLegs(i int) {
 	r, legs := l.c.Runs[i], l.lines[i].legs
-	if r.RemainsOf != "" || r.Faces {
+	if r.Faces {
 		return
 	}
 	start, long := 0, 0.0 // of pipe between two fittings; hose goes round its bends by itself
@@ -29,9 +29,15 @@ func (l *work) judgeOldLegs(i int) {
 		if have-stop >= from.depth+to.depth-1 || from.depth == 0 || to.depth == 0 {
 			continue
 		}
+		if r.RemainsOf != "" && (from.part != nil && from.part.New() || to.part != nil && to.part.New()) {
+			continue // what the saw left of a leg is judged with the work
+		}
 		which := route.LegWords(r, k+1)
 		if first < k {
 			which = fmt.Sprintf("the way along legs %d to %d of %s", first+1, k+1, r.ID)
+		}
+		if r.RemainsOf != "" {
+			which = fmt.Sprintf("leg %s of %s", r.Legs[first].Quoted(), r.RemainsOf)
 		}
 		l.find(legPos(r, first+1), graph.Warning,
 			graph.Say("%s is %s, and the take-offs and sockets at its ends take at least %s: less than nothing is left between %s and %s",

@@ -171,6 +171,9 @@ func (s *Bodies) Check() []graph.Diagnostic {
 			out = append(out, d)
 			continue
 		}
+		if s.measuredShort(&s.All[c.A], &s.All[c.B]) {
+			continue
+		}
 		if oldest < 0 {
 			oldest = len(out)
 			out = append(out, s.wordOld(c))
@@ -181,6 +184,24 @@ func (s *Bodies) Check() []graph.Diagnostic {
 		out[oldest].Message += graph.Say(" (and %d more like it in the existing pipe)", olds-1)
 	}
 	return graph.SortDiagnostics(append(out, s.checkCabinet(s.lay)...))
+}
+
+// measuredShort reports whether one of two old bodies belongs to a run with a leg shorter than its own
+// sockets: where its pipe lies is then nonsense, and that is said of the leg.
+func (s *Bodies) measuredShort(a, b *Body) bool {
+	return slices.ContainsFunc([]string{a.Run, b.Run}, func(id string) bool {
+		r := s.lay.Circuit.Run(id)
+		return r != nil && slices.ContainsFunc(s.lay.Findings, func(d graph.Diagnostic) bool {
+			return d.Rule == "routing" && d.Severity == graph.Warning && s.ofRun(d.Pos, cmp.Or(r.RemainsOf, r.ID))
+		})
+	})
+}
+
+// ofRun reports whether a place is that of a run, of what is left of it, or of a leg of either.
+func (s *Bodies) ofRun(pos graph.Pos, id string) bool {
+	return slices.ContainsFunc(s.lay.Circuit.Runs, func(r *graph.Run) bool {
+		return cmp.Or(r.RemainsOf, r.ID) == id && (r.Pos == pos || slices.ContainsFunc(r.Legs, func(l graph.Leg) bool { return l.Pos == pos }))
+	})
 }
 
 // thing is what a body belongs to, for one finding for each place: a part with its tails, or

@@ -35,7 +35,8 @@ func (b *builder) designOf(p *graph.Part) (low, high design, ok bool) {
 }
 
 // sizeToLine puts the drop of a catalogue row where the maker of the part meant it to be: at
-// the best flow of the line's pump. Where there is no pump it stays at the row's own flow.
+// the best flow of the line's pump, or at its pipe's share of that beside the line. Where there is
+// no pump it stays at the row's own flow.
 func (b *builder) sizeToLine(m *ModelPart, law *laws.PartLaw) {
 	if m.Row.Sized == "" {
 		return
@@ -51,6 +52,9 @@ func (b *builder) sizeToLine(m *ModelPart, law *laws.PartLaw) {
 	to := low.flow
 	if m.Row.Sized == "high" {
 		to = high.flow
+	}
+	if share := b.settled(m.Part).Loss.Aside; share > 0 {
+		to *= share
 	}
 	m.sized, m.Given = &sizing{pump: pump.ID}, GivenSize
 	head := law.Square * law.Ref * law.Ref

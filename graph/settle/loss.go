@@ -17,7 +17,8 @@ type Loss struct {
 	Described *graph.Loss // as the description gives it; nil: the row's
 	Row       catalog.Row // else; its one point is at the unit's own rated flow where the row is generic
 	Jets      *graph.JetData
-	ToPump    bool // in words: what the row says was put at the best flow of the line's pump; Values says so
+	Aside     float64 // share of the pump's best flow that a part in a pipe much narrower than the pump's was made for; 0: the whole of it
+	ToPump    bool    // in words: what the row says was put at the best flow of the line's pump; Values says so
 }
 
 // Known reports whether anything says what the part costs.
@@ -43,6 +44,32 @@ func (s *Stage) sizedToPump(p *Part) bool {
 	}
 	pump := s.Net().LinePump(p.Part)
 	return pump != nil && slices.ContainsFunc(s.Part(pump.ID).Speeds.V, func(speed graph.Speed) bool { return len(speed.Curve) > 0 })
+}
+
+// asideBelow is the bore over that of the pump's pipe below which a part does not stand in the
+// pump's line but beside it, an injector on a hose of its own: all of the pump's water would go
+// three times as fast there. Judgement, no source.
+const asideBelow = 0.6
+
+// aside is the share of the best flow of its pump that a part in a pipe much narrower than the
+// pump's was made for, by the sections of the two; 0 where it stands in the line.
+func (s *Stage) aside(p *graph.Part, bore float64) float64 {
+	pump := s.Net().LinePump(p)
+	if pump == nil || bore <= 0 {
+		return 0
+	}
+	if of, _ := s.boreOf(pump); of > 0 && bore < asideBelow*of {
+		return bore * bore / (of * of)
+	}
+	return 0
+}
+
+// BestFlow words the flow a part is taken to be made for by its pump.
+func (l *Loss) BestFlow() quantity.Text {
+	if l.Aside > 0 {
+		return "its pipe's share of the best flow"
+	}
+	return "the best flow"
 }
 
 // settleLoss settles what a part costs, on what bore, and at what pressure a check opens:
@@ -75,6 +102,9 @@ func (s *Stage) settleLoss(out *Part) {
 		}
 	case out.Rated.Known && p.Type == "" && l.Row.LossFlow > 0 && l.Row.LoverD == 0 && l.Row.K == 0:
 		l.Row.LossFlow = out.Rated.V // the generic row's drop is that at its own rated flow
+	}
+	if l.Described == nil && l.Jets == nil && l.Row.Sized != "" {
+		l.Aside = s.aside(p, out.Bore.V)
 	}
 	l.Spread = lossSpread(out)
 }
@@ -321,7 +351,7 @@ func (l *Loss) Words() quantity.Text {
 		return graph.Say("%d jets, each %s", j.Count, onBore(k, bore))
 	}
 	if l.ToPump && r.LossFlow > 0 {
-		return graph.Say("%s at the best flow of its pump", quantity.Pressure.Of(r.LossDropPa))
+		return graph.Say("%s at %s of its pump", quantity.Pressure.Of(r.LossDropPa), l.BestFlow())
 	}
 	switch {
 	case r.LoverD > 0:

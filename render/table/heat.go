@@ -115,7 +115,7 @@ func HeatForOwner(r *job.Report, j graph.Job, s form.Style) []string {
 		return out
 	}
 	out = append(out, h.saves(y)...)
-	if a := y.Planned; a != nil && a.Short > 0 {
+	if a := y.Planned; a != nil && a.Short > 0 && (a.Bathed < a.Short || !y.BathsSpread) { // after a bath it is told above
 		out = append(out, fmt.Sprintf("the coldest the water gets in a usual year is %s", h.warm(a.ColdestC)))
 	}
 	return out
@@ -313,6 +313,9 @@ func (h heatWords) coolHours(y *job.YearReport) string {
 			line += ": none of them after a bath, so the unit does not hold it there"
 		default:
 			line += fmt.Sprintf(": %d of them after a bath, while it warms up again", a.Bathed)
+		}
+		if a.Bathed > 0 && y.BathsSpread && !y.Cold() {
+			line += " (each day is given its share of the week's baths: after a whole one it is colder)"
 		}
 		if o := y.Other; o != nil && o.Short != a.Short {
 			way := "with the element kept as a back-up"

@@ -151,6 +151,7 @@ type YearReport struct {
 	PaybackAtLeast        bool  // some of the bill has no price
 	PaybackKnown          bool
 	PaybackWantsUnit      bool // not known, for the unit has no price
+	BathsSpread           bool // less than one bath a day: each day has its share of one
 	Samples               int
 	Other                 *heat.Account // the other way: the unit alone, or with the element kept; nil: no element
 	OtherWay              string

@@ -46,6 +46,7 @@ func (b *builder) year(s *scene, r *Report) (likely outcome) {
 		all[n], _, _ = b.run(c)
 	})
 	y.Samples = len(all)
+	y.BathsSpread = s.tub.Use.OpenS > 0 && s.tub.Use.TimesAWeek < 7
 	pick := func(of func(outcome) float64) Range { return rangeOf(all, likely, of) }
 	y.TodayKWh = pick(func(o outcome) float64 { return o.todayKWh })
 	y.PlannedKWh = pick(func(o outcome) float64 { return o.plannedKWh })

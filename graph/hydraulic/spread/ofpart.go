@@ -62,7 +62,7 @@ func otherUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 		if p.Given == hydraulic.GivenSize && p.Law != nil { // not at the row's own flow
 			at := p.Law.Ref
 			h, _ := p.Law.Loss(at)
-			u.used.value = graph.Say("%s at %s, the best flow of its pump", quantity.Pressure.Of(h*formula.Gravity*p.Density), quantity.Flow.Of(at))
+			u.used.value = graph.Say("%s at %s, %s of its pump", quantity.Pressure.Of(h*formula.Gravity*p.Density), quantity.Flow.Of(at), p.Set.Loss.BestFlow())
 		}
 	case settle.PositionNumber:
 		if !p.PartTurned() {

@@ -78,6 +78,9 @@ func (s *Stage) filtersPool(pump *graph.Part) bool {
 	return pool
 }
 
+// Pool reports whether the water that a pump moves is a pool's and no tub's: see filtersPool.
+func (s *Stage) Pool(pump *graph.Part) bool { return pump != nil && s.isPools(pump) }
+
 func (s *Stage) isPools(pump *graph.Part) bool {
 	if row, ok := s.named(pump); ok && row.Style == poolStyle {
 		return true

@@ -166,7 +166,11 @@ func (b *builder) use(t *heat.Tub) {
 	}
 	openTime := func(s *scene, f float64) { s.tub.Use.OpenS *= f }
 	if !u.OpenS.Set || !u.TimesAWeek.Set {
-		b.assume("time with the cover off, a week", t.Use.OpenS*t.Use.TimesAWeek, quantity.Time, "judgement: 45 minutes four times a week; say [use] open and times-a-week", 0.5, 2, openTime)
+		why := quantity.Text("judgement: 45 minutes four times a week; say [use] open and times-a-week")
+		if b.pool() {
+			why += `; of a pool without a cover, open = "24 h" and times-a-week = 7`
+		}
+		b.assume("time with the cover off, a week", t.Use.OpenS*t.Use.TimesAWeek, quantity.Time, why, 0.5, 2, openTime)
 	} else {
 		b.vary("time with the cover off", 0.8, 1.25, openTime)
 	}
@@ -175,15 +179,18 @@ func (b *builder) use(t *heat.Tub) {
 		if c.Cover != nil && c.Cover.AreaM2.Set {
 			t.Use.AreaM2 = c.Cover.AreaM2.V
 		} else {
-			depth := 0.75 + 0.05*t.VolumeM3
-			t.Use.AreaM2 = b.assume("area of the water", t.VolumeM3/depth*1.6, quantity.Area, "judgement: seats and walls make a tub wider than its water is deep", 0.8, 1.25, func(s *scene, f float64) { s.tub.Use.AreaM2 *= f })
+			area, low, high, why := usualArea(t.VolumeM3, b.pool())
+			t.Use.AreaM2 = b.assume("area of the water", area, quantity.Area, why, low, high, func(s *scene, f float64) { s.tub.Use.AreaM2 *= f })
 		}
 	}
 	t.Use.Activity = u.Activity.Or(1)
 	activity := func(s *scene, f float64) { s.tub.Use.Activity *= f }
-	if u.Activity.Set {
+	switch {
+	case u.Activity.Set:
 		b.vary("activity of the water", 0.8, 1.2, activity)
-	} else {
+	case b.pool():
+		t.Use.Activity = b.assume("activity of the water (factor on the evaporation)", poolActivity, number, "ASHRAE Handbook, therapy pool (from memory); 0.5 of a pool at home to 1 of a public one", 0.75, 1.5, activity)
+	default:
 		b.assume("activity of the water (factor on the evaporation)", 1, number, "ASHRAE Handbook, whirlpool (from memory); 0.5 quiet to 1.5 jets", 0.5, 1.5, activity)
 	}
 	t.Use.Bathers = u.Bathers.Or(2)
@@ -243,3 +250,26 @@ func (b *builder) air(t *heat.Tub) {
 
 // blowerShare is the part of a bath in which the blower runs. Source: judgement.
 const blowerShare = 0.3
+
+// pool reports whether the water is a pool's, by what heats and filters it.
+func (b *builder) pool() bool {
+	pump := b.in.Heating.Pump
+	return pump != nil && b.in.Stage.Pool(pump.Part)
+}
+
+// poolActivity is ASHRAE's factor on the evaporation of a small pool people stand in. Source: ASHRAE
+// Handbook, HVAC Applications, natatoriums, therapy pool (from memory).
+const poolActivity = 0.65
+
+// How deep a pool is whose walls stand straight, m: one to plunge in is 1.0 to 1.6. Judgement.
+const poolDepthM = 1.3
+
+// usualArea is how wide water of a volume is, m³ to m², the shares of that between which it may lie,
+// and why.
+func usualArea(volumeM3 float64, pool bool) (m2, low, high float64, why quantity.Text) {
+	if pool {
+		return volumeM3 / poolDepthM, 0.8, 1.3, quantity.Say("judgement: a pool with straight walls, %s deep; say [use] area", quantity.Length.About(1000*poolDepthM))
+	}
+	depth := 0.75 + 0.05*volumeM3
+	return volumeM3 / depth * 1.6, 0.8, 1.25, "judgement: seats and walls make a tub wider than its water is deep; say [use] area"
+}

@@ -58,7 +58,7 @@ func partKeys() []Key {
 	var out []Key
 	at := map[string]int{}
 	for _, kind := range graph.Kinds() {
-		for _, f := range pipework.ReadFields[kind] {
+		for _, f := range pipework.ReadFields(kind) {
 			if f.Shape == nil {
 				continue
 			}

@@ -91,7 +91,7 @@ func partShape() schema.Shape {
 	for _, k := range graph.Kinds() {
 		own := schema.Shape{}
 		var names []string
-		for _, f := range pipework.ReadFields[k] {
+		for _, f := range pipework.ReadFields(k) {
 			if f.Shape == nil {
 				continue
 			}
@@ -110,7 +110,7 @@ func partShape() schema.Shape {
 				o.mixed = true
 			}
 		}
-		required, either := field.Needs(pipework.ReadFields[k])
+		required, either := field.Needs(pipework.ReadFields(k))
 		then := schema.Shape{{Name: "propertyNames", Says: schema.Word(names...)}, {Name: "required", Says: required}}
 		if len(either) > 0 {
 			then = then.With("anyOf", either)
@@ -143,7 +143,7 @@ func mixedMeaning(key string) string {
 	var means []string
 	of := map[string]string{}
 	for _, k := range graph.Kinds() {
-		if !slices.ContainsFunc(pipework.ReadFields[k], func(f field.Field[graph.Part]) bool { return f.Key == key && f.Shape != nil }) {
+		if !slices.ContainsFunc(pipework.ReadFields(k), func(f field.Field[graph.Part]) bool { return f.Key == key && f.Shape != nil }) {
 			continue
 		}
 		words := meaning.Of(string(k), key)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"dryfit/catalog"
 	"dryfit/graph"
@@ -114,7 +115,7 @@ func ReadPart(r *field.Reader, v located.Value) {
 	if names, ok := v.In("ports"); ok && kind.UserPorts() {
 		readUserPorts(r, v, names, p) // before the places of the ports
 	}
-	p.KeyPos = field.ReadTable(r, v, what, ReadFields[kind], p)
+	p.KeyPos = field.ReadTable(r, v, what, ReadFields(kind), p)
 	checkPart(r, v, p)
 	enterPart(r, v, p)
 }
@@ -213,11 +214,20 @@ func foreignKeys(k graph.Kind) []field.Field[graph.Part] {
 	return out
 }
 
-// ReadFields are the fields by which a part of each kind is read.
-var ReadFields = func() map[graph.Kind][]field.Field[graph.Part] {
-	out := map[graph.Kind][]field.Field[graph.Part]{}
+// ReadFields are the fields by which a part of a kind is read; none of a kind there is not. They are
+// put together when the first part of the kind is read: of all kinds it takes a millisecond, which
+// every command would pay for.
+func ReadFields(k graph.Kind) []field.Field[graph.Part] {
+	if fields := readFields[k]; fields != nil {
+		return fields()
+	}
+	return nil
+}
+
+var readFields = func() map[graph.Kind]func() []field.Field[graph.Part] {
+	out := map[graph.Kind]func() []field.Field[graph.Part]{}
 	for _, k := range graph.Kinds() {
-		out[k] = slices.Concat(FieldsOf(k), foreignKeys(k))
+		out[k] = sync.OnceValue(func() []field.Field[graph.Part] { return slices.Concat(FieldsOf(k), foreignKeys(k)) })
 	}
 	return out
 }()

@@ -48,7 +48,7 @@ func TestAdviceFollowed(t *testing.T) {
 	// and without their unit's words, boxes, legs changed, added and measured again, the unit moved.
 	few := map[string]bool{"no-place": true, "inches": true, "starved": true,
 		"legs-apart": true, "two-axes-inch": true, "tight-leg": true, "heated-just-short": true, "along-blocked": true, "unit-in-filter": true,
-		"crossing": true, "open-less": true, "panel": true, "branch-beside": true, "strong-spring": true, "small-branch": true, "heated-short": true, "starve": true}
+		"crossing": true, "open-less": true, "panel": true, "branch-beside": true, "strong-spring": true, "small-branch": true, "heated-short": true, "starve": true, "bleed-in-front": true}
 	for _, pattern := range []string{"../../testdata/*.toml", "testdata/jobs/*.toml", "testdata/tubs/*.toml"} {
 		files, _ := filepath.Glob(pattern)
 		for _, file := range files {
@@ -83,7 +83,7 @@ func TestAdviceFollowed(t *testing.T) {
 var helpedTubs = map[string]bool{
 	"legs-apart": true, "two-axes": true, "two-axes-inch": true, "tight-leg": true, "heated-just-short": true,
 	"along-blocked": true, "narrow": true, "unit-in-filter": true, "crossing": true, "open-less": true,
-	"panel": true, "branch-beside": true, "no-give": true, "strong-spring": true, "small-branch": true, "hose": false, "heated-short": false, "starve": false,
+	"panel": true, "branch-beside": true, "no-give": true, "strong-spring": true, "small-branch": true, "bleed-in-front": true, "hose": false, "heated-short": false, "starve": false,
 }
 
 // The same of tubs and cabinets drawn by lot, which nobody shaped to be helped.

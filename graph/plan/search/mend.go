@@ -18,6 +18,7 @@ const (
 	triesOfAll   = 108
 	triedRuns    = 100 * triesOfAll
 	mostMends    = 3
+	mostAnew     = 2 * mostMends // of those that do, searched for once more as a description that is read anew is
 	mostTogether = 3
 )
 
@@ -33,7 +34,7 @@ func (s *search) mend(t *trial) []quantity.Text {
 		some []help
 		with *trial
 	}
-	left, chosen := triesOfPlace, false
+	left, chosen, anew := triesOfPlace, false, mostAnew
 	var out []quantity.Text
 	open := []attempt{{with: t}}
 	var done [][]string
@@ -57,6 +58,8 @@ func (s *search) mend(t *trial) []quantity.Text {
 				with := s.with(t, some)
 				switch {
 				case with == nil:
+				case with.standing() == 0 && !with.untried && s.site.Shortened() && !s.doesAnew(t, some, &anew):
+					// a longer search comes to other pipes, and those will not do
 				case with.standing() == 0 && !with.untried:
 					out = append(out, s.said(some, with))
 					done = append(done, kinds)
@@ -107,23 +110,44 @@ func (s *search) with(t *trial, some []help) *trial {
 	other := newSearch(c, before)
 	other.bound = &s.others
 	other.site.TriedBeside(s.site)
+	return other.again(t)
+}
+
+// again tries the place of a trial in the circuit that is searched; nil where it is not there.
+func (s *search) again(t *trial) *trial {
+	c, before := s.asked, s.before
 	if t.parallel() {
 		branch := retrofit.BesideUnit(c, before.Layout)
 		if branch == nil {
 			return nil
 		}
-		return other.inParallel(branch)
+		return s.inParallel(branch)
 	}
 	cut := graph.Cut{Run: t.place.Run, Leg: t.place.Leg, AtMM: -1}
 	if asked := c.Retrofit.Cut; asked != nil && asked.Leg == t.place.Leg && asked.Run == t.place.Run {
 		cut.AtMM = asked.AtMM
 	}
-	place, ok := retrofit.PlaceAt(c, before.Layout, cut, other.first)
+	place, ok := retrofit.PlaceAt(c, before.Layout, cut, s.first)
 	if !ok {
 		return nil
 	}
-	other.try([]retrofit.Place{place})
-	return other.trials[0]
+	s.try([]retrofit.Place{place})
+	return s.trials[0]
+}
+
+// doesAnew reports whether changes that do with few steps left for the pipes do so too once the file
+// says them, when these are looked for in all the steps there are. left counts how often that is asked.
+func (s *search) doesAnew(t *trial, some []help, left *int) bool {
+	if *left == 0 {
+		return false
+	}
+	*left--
+	c := forked(s.asked)
+	for _, h := range some {
+		h.apply(c)
+	}
+	with := newSearch(c, s.today(c)).again(t)
+	return with != nil && with.standing() == 0 && !with.untried
 }
 
 // today is the stage before the work of the circuit with changes applied, laid out: one there

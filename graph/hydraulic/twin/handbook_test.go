@@ -117,7 +117,7 @@ func bookJets(d dice, f family, c curve) jets {
 		j.count = d.count(1, 2)
 		j.bore = 1000 * math.Sqrt(4/math.Pi*area(flow/float64(j.count), d.even(1.2, 3)))
 	}
-	j.bore = math.Round(2*j.bore) / 2
+	j.bore = min(math.Round(2*j.bore)/2, 50) // an eye is no wider than the pipe behind it
 	return j
 }
 

@@ -74,7 +74,7 @@ func work(p *plan.Plan, style form.Style) []string {
 		}
 	}
 	if comes(p) {
-		out = append(out, "A qualified electrician makes the heat pump's supply.")
+		out = append(out, "A qualified electrician makes the supply of "+each(p)+".")
 	}
 	return append(out, "The work is tested cold, running and hot, and handed over with its papers.")
 }
@@ -173,6 +173,20 @@ func unmeasured(p *plan.Plan, m spread.Influence) string {
 	return fmt.Sprintf("%s: nobody has measured it, and it moves %s by up to %.0f %%.", table.Capital(names.Text(m.Said())), moves, 100*m.Effect)
 }
 
+// each is the heat pump that comes, or each of them.
+func each(p *plan.Plan) string {
+	n := 0
+	for _, u := range p.After.Circuit.Units() {
+		if u.New() {
+			n++
+		}
+	}
+	if n > 1 {
+		return "each heat pump"
+	}
+	return "the heat pump"
+}
+
 // fitted tells of the heat pumps that come: how many, and what the way past them is there for.
 func fitted(p *plan.Plan) []string {
 	net := p.After.Layout.Stage.Net()
@@ -252,7 +266,7 @@ func first(p *plan.Plan, units quantity.System) book.Chapter {
 		lines = append(lines, fmt.Sprintf("%d kinds of parts are measured in the hand before pipe is cut.", starred))
 	}
 	if comes(p) {
-		lines = append(lines, "The place where the heat pump stands, its way for condensate, and the electrician's look at the supply.")
+		lines = append(lines, "The place where "+each(p)+" stands, its way for condensate, and the electrician's look at the supply.")
 	}
 	c.Add(book.Item{Kind: book.Bullets, Lines: lines})
 	return c

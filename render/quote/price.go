@@ -123,11 +123,14 @@ func amountOf(l *takeoff.OrderLine) quantity.Text {
 }
 
 // named is an item as one asks for it over a counter, with its size: how it is joined and what
-// it is made of stand in the parts list.
+// it is made of stand in the parts list. Pipe says how long its bars are, for it is bought by that.
 func named(i *takeoff.Item) string {
-	name, _, _ := strings.Cut(i.Name, ",")
-	if i.Size == "" || strings.Contains(name, i.Size) {
-		return name
+	name, rest, _ := strings.Cut(i.Name, ",")
+	if i.Size != "" && !strings.Contains(name, i.Size) {
+		name += " " + i.Size
 	}
-	return name + " " + i.Size
+	if at := strings.Index(rest, " of "); at >= 0 && i.Kind == "pipe" {
+		name += rest[strings.LastIndex(rest[:at], " "):]
+	}
+	return name
 }

@@ -11,6 +11,7 @@ import (
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // The names of the sheets.
@@ -25,7 +26,7 @@ const (
 func XLSX(p *plan.Plan, units quantity.System) ([]byte, error) {
 	f := excelize.NewFile()
 	defer func() { _ = f.Close() }() // nothing of it lies on disk
-	w := &writer{f: f, units: units}
+	w := &writer{f: f, units: units, names: tag.Of(p.Circuit, p.Net())}
 	if err := f.SetSheetName("Sheet1", sheetOrder); err != nil {
 		return nil, err
 	}
@@ -46,6 +47,7 @@ func XLSX(p *plan.Plan, units quantity.System) ([]byte, error) {
 type writer struct {
 	f     *excelize.File
 	units quantity.System
+	names *tag.Names // what the papers call what the file names by its ids
 	err   error
 }
 
@@ -119,9 +121,30 @@ func (w *writer) pick(p *plan.Plan) {
 		if it.Measure {
 			measure = "measure it first"
 		}
-		rows = append(rows, []any{"", l.Quantity.InexactFloat64(), it.Unit, it.Name, it.Size, it.Ends, measure, strings.Join(it.Where, "; ")})
+		rows = append(rows, []any{"", l.Quantity.InexactFloat64(), it.Unit, it.Name, it.Size, it.Ends, measure, w.where(it.Where)})
 	}
 	w.rows(sheetPick, []string{"taken", "quantity", "unit", "item", "size", "ends", "note", "where"}, []float64{7, 10, 7, 44, 14, 16, 16, 50}, rows)
+}
+
+// where names the places of an item as the papers do.
+func (w *writer) where(ids []string) string {
+	named := make([]string, len(ids))
+	for i, id := range ids {
+		named[i] = w.names.Cell(id)
+	}
+	return strings.Join(named, "; ")
+}
+
+// measures names the parts that are measured first, each before its colon.
+func (w *writer) measures(list []string) string {
+	named := make([]string, len(list))
+	for i, what := range list {
+		named[i] = w.names.Text(what)
+		if id, rest, ok := strings.Cut(what, ": "); ok && w.names.Tags()[id] != "" {
+			named[i] = w.names.Tag(id) + ": " + rest
+		}
+	}
+	return strings.Join(named, "; ")
 }
 
 // pieces is the cut list.
@@ -131,7 +154,7 @@ func (w *writer) pieces(p *plan.Plan) {
 		for _, c := range p.Cuts.Pieces {
 			measure := ""
 			if c.Measure {
-				measure = "measure first: " + strings.Join(c.MeasureWhat, "; ")
+				measure = "measure first: " + w.measures(c.MeasureWhat)
 			}
 			if c.OverMM > 0 {
 				measure = strings.TrimPrefix(measure+"; over length: "+c.OverWords().In(w.units), "; ")
@@ -146,7 +169,7 @@ func (w *writer) pieces(p *plan.Plan) {
 			if w.units == quantity.InchSystem {
 				cut = quantity.Format(c.SawMM(), quantity.Length, w.units)
 			}
-			rows = append(rows, []any{"", c.Number, c.Run.ID, string(c.Spec), c.Size.String(), cut, c.From.Fitting, c.To.Fitting, measure})
+			rows = append(rows, []any{"", c.Number, w.names.Run(c.Run.ID), string(c.Spec), c.Size.String(), cut, w.names.End(c.From.Fitting), w.names.End(c.To.Fitting), measure})
 		}
 	}
 	length := "cut mm"

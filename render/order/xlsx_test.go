@@ -15,6 +15,7 @@ import (
 	"dryfit/graph/description"
 	"dryfit/graph/plan"
 	"dryfit/graph/takeoff"
+	"dryfit/render/tag"
 )
 
 func demo(t *testing.T) *plan.Plan {
@@ -93,6 +94,30 @@ func TestWorkbookReadBack(t *testing.T) {
 		if strings.HasPrefix(name, "xl/worksheets/") && bytes.Contains(body, []byte("<f>")) {
 			t.Errorf("%s holds a formula", name)
 		}
+	}
+	// places, pipes and ends have the names of the other papers, not the ids of the file
+	ids := p.Bill.Items[0].Where
+	for _, i := range p.Bill.Items {
+		ids = append(ids, i.Where...)
+	}
+	for _, c := range p.Cuts.Pieces {
+		ids = append(ids, c.Run.ID, c.From.Fitting, c.To.Fitting)
+	}
+	tags := tag.Of(p.Circuit, p.Net()).Tags()
+	named := 0
+	for _, id := range ids {
+		if part, _, _ := strings.Cut(id, "."); tags[part] != "" && tags[part] != part {
+			named++
+			for _, line := range texts {
+				if line == id && line != "unit" || // a column of its own
+					strings.HasPrefix(line, id+";") {
+					t.Errorf("the workbook says %q of %s", line, tags[part])
+				}
+			}
+		}
+	}
+	if named == 0 {
+		t.Error("no part of the demo has a tag: nothing was looked at")
 	}
 	again, err := XLSX(p, quantity.MetricSystem)
 	if err != nil || !bytes.Equal(data, again) {

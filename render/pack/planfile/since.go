@@ -21,7 +21,7 @@ const (
 	sameFlow = 0.05
 )
 
-// Changed says what differs from an earlier pack: pieces, marks, order and flows.
+// Changed says what differs from an earlier pack: pieces, marks, parts, order and flows.
 func Changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "changed", Title: "What has changed", For: book.Everybody}
 	if e == nil {
@@ -44,8 +44,9 @@ func Changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 	}
 	lines := changedPieces(e, now, style.Units)
 	lines = append(lines, changedMarks(e, now, style.Units, names)...)
+	lines = append(lines, changedParts(e, now)...)
 	lines = append(lines, changedOrder(e, now)...)
-	lines = append(lines, changedFlows(e, now, style.Units, names)...)
+	lines = append(lines, changedFlows(e, now, style.Units, names, theUnit(p, names))...)
 	if e.file.Fault != now.file.Fault {
 		switch {
 		case now.file.Fault == "":
@@ -55,7 +56,7 @@ func Changed(p *plan.Plan, e *Earlier, style form.Style) book.Chapter {
 		}
 	}
 	if len(lines) == 0 {
-		lines = []string{"Nothing of the pieces, the marks, the order of work and the flows has changed."}
+		lines = []string{"Nothing of the pieces, the marks, the parts, the order of work and the flows has changed."}
 	}
 	c.Add(book.Item{Kind: book.Bullets, Lines: lines})
 	return c
@@ -156,6 +157,59 @@ func (m *markFile) places(s form.Style) string {
 	return s.Length(m.FirstMM) + " and " + s.Second(m.FirstMM, m.SecondMM)
 }
 
+// mostParts is how many lines of the parts list are told one by one.
+const mostParts = 8
+
+// bought is what of the parts list is new work: its items in their order, and how much of each.
+func (e *Earlier) bought() (items []string, amounts map[string]string) {
+	var list struct {
+		Items []struct {
+			Item     string  `json:"item"`
+			Quantity float64 `json:"quantity"`
+			Unit     string  `json:"unit"`
+			New      bool    `json:"new"`
+		} `json:"items"`
+	}
+	amounts = map[string]string{}
+	if len(e.file.Parts) == 0 || json.Unmarshal(e.file.Parts, &list) != nil {
+		return nil, amounts
+	}
+	for _, i := range list.Items {
+		if i.New && amounts[i.Item] == "" {
+			items = append(items, i.Item)
+			amounts[i.Item] = quantity.Trim(i.Quantity) + " " + i.Unit
+		}
+	}
+	return items, amounts
+}
+
+// changedParts says what else is bought, so that nobody fits the spring of the earlier pack.
+func changedParts(e, now *Earlier) []string {
+	before, was := e.bought()
+	after, is := now.bought()
+	if len(before) == 0 || len(after) == 0 {
+		return nil
+	}
+	var out []string
+	for _, item := range after {
+		switch {
+		case was[item] == "":
+			out = append(out, fmt.Sprintf("To be bought now: %s (%s).", item, is[item]))
+		case was[item] != is[item]:
+			out = append(out, fmt.Sprintf("To be bought: %s, %s, were %s.", item, is[item], was[item]))
+		}
+	}
+	for _, item := range before {
+		if is[item] == "" {
+			out = append(out, fmt.Sprintf("No longer bought: %s.", item))
+		}
+	}
+	if len(out) > mostParts {
+		return []string{fmt.Sprintf("%d lines of the parts list are others: order by this pack alone.", len(out))}
+	}
+	return out
+}
+
 // changedOrder says whether the joints are made in another order.
 func changedOrder(e, now *Earlier) []string {
 	a, _ := json.Marshal(e.file.Joints)
@@ -171,7 +225,8 @@ func changedOrder(e, now *Earlier) []string {
 	return nil
 }
 
-func changedFlows(e, now *Earlier, units quantity.System, names *tag.Names) []string {
+// changedFlows says which flows are others; of several units it tells of the one the job is about.
+func changedFlows(e, now *Earlier, units quantity.System, names *tag.Names, unit string) []string {
 	old := map[string]getsFile{}
 	for _, g := range e.file.Gets {
 		old[g.Mode] = g
@@ -187,7 +242,7 @@ func changedFlows(e, now *Earlier, units quantity.System, names *tag.Names) []st
 		for _, v := range []struct {
 			what   string
 			is, of *float64
-		}{{"the unit gets", g.Unit, was.Unit}, {"the jets get", g.Jets, was.Jets}} {
+		}{{unit + " gets", g.Unit, was.Unit}, {"the jets get", g.Jets, was.Jets}} {
 			if v.is != nil && v.of != nil && math.Abs(*v.is-*v.of) > sameFlow {
 				out = append(out, fmt.Sprintf("%s %s %s, it was %s.", table.Capital(names.Mode(g.Mode)), v.what, flow(*v.is), flow(*v.of)))
 			}
@@ -208,4 +263,12 @@ func running(names *tag.Names, mode string) string {
 		return "Running " + words
 	}
 	return "Mode " + mode
+}
+
+// theUnit is what the unit the job is about is called: by its name where there are several.
+func theUnit(p *plan.Plan, names *tag.Names) string {
+	if p.After != nil && len(p.After.Circuit.Units()) > 1 {
+		return names.Tag(p.After.Circuit.TheUnit().ID)
+	}
+	return "the unit"
 }

@@ -7,7 +7,9 @@ import (
 
 // Another spring is another part to buy, and the earlier one isn't; what was there already is not told.
 func TestPartsThatHaveChanged(t *testing.T) {
-	of := func(items string) *Earlier { return &Earlier{file: planFile{Parts: []byte(`{"items":[` + items + `]}`)}} }
+	of := func(items string) *Earlier {
+		return &Earlier{file: planFile{Parts: []byte(`{"items":[` + items + `]}`)}}
+	}
 	elbow := func(n string) string { return `{"item":"elbow 90","quantity":` + n + `,"unit":"pc","new":true},` }
 	old := `{"item":"pump","quantity":1,"unit":"pc","new":false}`
 	before := of(elbow("4") + `{"item":"spring check, opens at 2 psi","quantity":1,"unit":"pc","new":true},` + old)

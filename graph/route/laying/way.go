@@ -119,8 +119,12 @@ func (l *work) judgeLength(p *graph.Part) {
 		return
 	}
 	size := l.set.Part(p.ID).Size.V
+	measure := quantity.Text("measure it and write length = \"… mm\"")
+	if p.KeyPos == nil && (p.Kind == graph.ButterflyValve || p.Kind == graph.GateValve) { // asked for in [retrofit]: no part of the file to write it in
+		measure = "leave isolators out in [retrofit] for ball valves, whose length is known"
+	}
 	l.find(p.Pos, graph.Warning, graph.Say("nobody says how long %s %q of %s is from stop to stop, so nothing beyond it is in its place", p.Kind, p.ID, size),
-		graph.Say("measure it and write length = \"… mm\"; %s", l.nearestSizes(string(p.Kind), size)))
+		graph.Say("%s; %s", measure, l.nearestSizes(string(p.Kind), size)))
 }
 
 func (l *work) judgeInLine(p *graph.Part) {

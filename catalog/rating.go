@@ -51,7 +51,24 @@ var ratingsColumn = column{name: "ratings", form: points, set: setRatings, get: 
 	return out
 }, fill: filling(func(r *Row) *[]RatingRow { return &r.Ratings })}
 
-// setRatings reads what a heat pump gives: air, water, output and input, a list for each point.
+// ratingOf is a point of a heat pump's table as four values in a row, or as a table that names them, as
+// on a part.
+func ratingOf(item any) (four []any, ok bool) {
+	if named, is := item.(map[string]any); is {
+		for _, key := range []string{"air", "water", "output", "input"} {
+			v, said := named[key]
+			if !said {
+				return nil, false
+			}
+			four = append(four, v)
+		}
+		return four, len(named) == len(four)
+	}
+	four, ok = item.([]any)
+	return four, ok
+}
+
+// setRatings reads what a heat pump gives: air, water, output and input, a list or a table for each point.
 func setRatings(r *Row, v any) error {
 	r.Ratings = nil
 	items, ok := v.([]any)
@@ -59,7 +76,7 @@ func setRatings(r *Row, v any) error {
 		return errors.New(`write lists such as ["7 °C", "38 °C", "5.8 kW", "1.9 kW"]: air, water, output, input`)
 	}
 	for i, item := range items {
-		four, ok := item.([]any)
+		four, ok := ratingOf(item)
 		if !ok || len(four) != 4 {
 			return fmt.Errorf("rating %d: write air, water, output and input", i+1)
 		}

@@ -149,5 +149,9 @@ func (j *job) checkCatalog(files []string, w *world.World) int {
 	if code := j.say(graph.SortDiagnostics(findings), w); code != world.Done {
 		return code
 	}
-	return w.Write(j.output, fmt.Appendf(nil, "%d rows, nothing to mend\n", len(rows)))
+	what := "rows"
+	if len(rows) == 1 {
+		what = "row"
+	}
+	return w.Write(j.output, fmt.Appendf(nil, "%d %s, nothing to mend\n", len(rows), what))
 }

@@ -271,7 +271,7 @@ func (k *Key) called(asked []string) bool {
 		switch {
 		case tail[i] == word:
 		case tail[i] == named && i > 0:
-		case tail[i] == "KIND" && slices.Contains(catalog.KindNames(), word):
+		case tail[i] == "KIND" && (i == 0 && word == "catalog" || slices.Contains(catalog.KindNames(), word)):
 		case tail[i] == "part" && i == 0 && slices.Contains(graph.Kinds(), graph.Kind(word)) && (k.Kinds == nil || slices.Contains(k.Kinds, word)):
 		default:
 			return false

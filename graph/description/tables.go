@@ -1,6 +1,7 @@
 package description
 
 import (
+	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	"dryfit/graph/description/meaning"
 	"dryfit/graph/description/pipework"
 )
 
@@ -135,6 +137,16 @@ func checked(rows []catalog.Row, problems []catalog.Problem) []catalog.Problem {
 	return catalog.Check(rows)
 }
 
+// howWritten says what a key of a catalogue row that lacks it looks like, and what it means; ""
+// where that is not known.
+func howWritten(kind, key string) string {
+	like := meaning.Examples("row", key)
+	if len(like) == 0 || !slices.Contains(catalog.KindNames(), kind) {
+		return ""
+	}
+	return fmt.Sprintf("write %s, such as %s: %s", key, tomlOf(json.RawMessage(like[0])), meaning.Of("row", key))
+}
+
 // addProblems reports what is wrong with catalogue rows at the keys they name.
 func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
 	for _, p := range problems {
@@ -163,6 +175,10 @@ func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
 			hint = located.ThereAre(catalog.KindNames())
 		case !slices.Contains(catalog.ColumnNames(), p.Key):
 			hint = located.ThereAre(catalog.ColumnNames())
+		default:
+			if _, said := at.In(p.Key); !said {
+				hint = howWritten(p.Kind, p.Key)
+			}
 		}
 		r.Add(pos, located.Inert(hint), "%s", message)
 	}

@@ -22,7 +22,6 @@ import (
 // invented answers to the blanks of a template, by key: the first that reads is taken. What
 // they say does not matter: no figure of theirs is drawn.
 var invented = map[string][]string{
-	"output": {"8 kW"}, "input": {"2 kW"}, // a unit gives more than it draws
 	"size": {"2 in", "50 mm", "38 mm"}, "ports-size": {"1 1/2 in", "50 mm"}, "measured-outside-diameter": {"60.3 mm", "63 mm"}, "material": {"pvc-u"},
 	"volume": {"1200 l"}, "region": {"eu"}, "earthing": {"tn-s"}, "runs-for-heat": {"hours"}, "cover-rating": {"34 m3/h"}, "legs": {"right 1200 mm"}, "count": {"12"},
 	"output": {"8 kW"}, "input": {"2 kW"}, "highest-pressure": {"3 bar"}, "at": {"right 1500 mm"}, "ports-face": {"front"}, "refrigerant": {"R32"}, "stands-on": {"slab"}, "faces": {"up"},

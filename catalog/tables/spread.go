@@ -22,6 +22,7 @@ const (
 	SpreadUnitLoss     = "unit-loss"        // loss of a heat pump
 	SpreadJetLoss      = "jet-loss"         // loss of a jet given by a rated point or by K
 	SpreadJetBore      = "jet-bore"         // bore of a jet
+	SpreadJetHoses     = "jet-hoses"        // loss of the hoses and the manifold jets hang on, as a share of the jets'
 	SpreadFittingK     = "fitting-k"        // K of elbows and tees
 	SpreadReducingTee  = "reducing-tee"     // loss of a tee whose branch is between two thirds of its run and as wide
 	SpreadBore         = "bore"             // bore of rigid pipe

@@ -11,7 +11,9 @@ const (
 	dayAndNightL  = "circulation-pump-1.5in"  // one on pipe of an inch and a half or more
 	lowFlowHeater = "element-heater-low-flow" // of a small circulation pump
 	openEyes      = "pool-inlet"              // by which a line that drives no jets gives its water back
+	returnJets    = "return-jet"              // the same, where it does so by more openings than eyes come in
 	filterVessel  = "filter-in-vessel"        // on the pressure side of a pool's pump
+	cartridgeIn   = "cartridge-in-vessel"     // the same, where it is said to be a cartridge
 	poolStyle     = "pool"                    // of a pump's row
 )
 
@@ -37,12 +39,19 @@ func (s *Stage) rowOfLine(p *graph.Part, generic catalog.Row) catalog.Row {
 			name = lowFlowHeater // it can't give what the generic one asks for at any head
 		}
 	case graph.JetGroup:
-		if s.circulates(pump) || s.filtersPool(pump) {
+		switch {
+		case s.circulates(pump) && p.Jets != nil && p.Jets.Count > mostEyes:
+			name = returnJets
+		case s.circulates(pump) || s.filtersPool(pump):
 			name = openEyes
 		}
 	case graph.Filter:
-		if said := p.Filter != nil && p.Filter.Media != ""; !said && s.filtersPool(pump) && s.Net().Downstream(pump).HasPart(p.ID) {
-			name = filterVessel
+		media := ""
+		if p.Filter != nil {
+			media = p.Filter.Media
+		}
+		if of := map[string]string{"": filterVessel, "cartridge": cartridgeIn}[media]; of != "" && s.filtersPool(pump) && s.Net().Downstream(pump).HasPart(p.ID) {
+			name = of
 		}
 	}
 	if row, ok := s.cat.Row(name); ok {
@@ -50,6 +59,9 @@ func (s *Stage) rowOfLine(p *graph.Part, generic catalog.Row) catalog.Row {
 	}
 	return generic
 }
+
+// OpenEyes reports whether jets are eyes in the wall, by which a line gives its water back.
+func (p *Part) OpenEyes() bool { return p.LossRow.V.Name == openEyes }
 
 // circulationHead is the shut-off head in m below which a pump is one for circulation, whose
 // returns are open, and above which it drives jets. Common practice, no source: circulation
@@ -60,6 +72,10 @@ func (s *Stage) circulates(pump *graph.Part) bool {
 	head := s.shutOff(pump)
 	return head > 0 && head < circulationHead
 }
+
+// mostEyes is by how many openings a circulation line gives its water back where they are open eyes:
+// who makes more of them wants them felt, and makes them narrow. Common practice, no source.
+const mostEyes = 2
 
 // mostInlets is how many openings a pool of its own has: a tub's jet pump feeds at least twice
 // as many. Common practice, no source.

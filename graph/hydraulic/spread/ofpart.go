@@ -162,19 +162,48 @@ func jetUnknowns(m *hydraulic.Model, p *hydraulic.ModelPart, n settle.Unknown) [
 	if j := p.Part.Jets; j != nil && j.BoreMM > 0 {
 		bore.used = used{value: graph.Say("%s", quantity.Length.Of(j.BoreMM)), given: true, guess: p.Part.Known == graph.Assumed}
 	}
+	out := one(loss)
 	switch p.Given {
-	case hydraulic.GivenSize:
+	case hydraulic.GivenSize: // hoses and manifold are in the share
 		loss.what, loss.part, loss.set = shareOfHead(m, p)
 		loss.span = tables.Span{Low: p.Row.HeadShareLow/p.Row.HeadShare - 1, High: p.Row.HeadShareHigh/p.Row.HeadShare - 1}
 		loss.used = used{key: loss.used.key, value: graph.Say("%.0f %% of the head at the pump's best flow", 100*p.Row.HeadShare), source: p.Row.Source, guess: true}
+		return one(loss)
 	case hydraulic.GivenBore, hydraulic.GivenRow:
-		if p.Part.Jets != nil && p.Part.Jets.HasK {
-			return []unknown{loss, bore}
+		if out = []unknown{k, bore}; p.Part.Jets != nil && p.Part.Jets.HasK {
+			out = []unknown{loss, bore}
 		}
-		return []unknown{k, bore}
 	}
-	return one(loss)
+	if hangsOnHoses(p) {
+		out = append(out, hoses())
+	}
+	return out
 }
+
+// hangsOnHoses reports whether the loss of a group was made from that of one nozzle, or the sheet of one
+// jet, so that what brings the water to them is not in it. A loss of the whole group has it, as have jets
+// that were measured where they stand; open eyes of a pool or a circulation line sit on their pipe.
+func hangsOnHoses(p *hydraulic.ModelPart) bool {
+	rated := p.Given == hydraulic.GivenLoss && p.Part.Jets != nil && p.Part.Jets.Rated != nil
+	return (rated || p.Given == hydraulic.GivenBore || p.Given == hydraulic.GivenRow) &&
+		p.Part.Known != graph.Measured && !p.Set.OpenEyes()
+}
+
+// hoses is the unknown of what brings the water to the jets: one maker's, for all groups of a tub.
+func hoses() unknown {
+	u := unknown{what: hosesClass, used: byClass(tables.SpreadJetHoses, "no loss")}
+	u.span, _ = tables.Spread(tables.SpreadJetHoses, assumed)
+	u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) {
+		for i := range m.Parts {
+			if p := &m.Parts[i]; p.Part.Kind == graph.JetGroup && hangsOnHoses(p) {
+				timesPart(m, &q.Loss, p.Part.ID, v)
+			}
+		}
+	}
+	return u
+}
+
+const hosesClass = "the hoses and the manifold of the jets"
 
 // shareOfHead is the unknown of jets their maker sized to a pump: what they take of its head.
 // Several groups on one pump are one maker's, and are off together; they are named by the first.

@@ -103,6 +103,21 @@ func TestWattsOfALabel(t *testing.T) {
 	}
 }
 
+// Of larger motors, which are of one sort, the watts say more: from 1.1 kW for 15 m³/h at 7 m to 2.5 kW
+// for 30 at 12 (from memory) the water power goes 3.43 times for 2.27 times the watts. Labels are not
+// read as surely as that, for the worst of one label makes half of the best, but a pump of twice the
+// watts is nearer to twice the water power than to the root of two.
+func TestWattsOfALargeLabel(t *testing.T) {
+	best := func(watts string) float64 {
+		m := modelOf(t, strings.NewReplacer("TYPE", "jet-pump", "WATTS", watts).Replace(labelText))
+		flow, head := m.Parts[m.PartAt["pump"]].Rise.Curve.Best()
+		return flow * head
+	}
+	if times := best("2.2 kW") / best("1.1 kW"); !(times > 1.5 && times < 2) {
+		t.Errorf("twice the watts: %.3f times the water power, want nearer to 2 than to 1.41", times)
+	}
+}
+
 // A diverter between its stops is off by its handle; one at a stop, or whose ways are all open, is
 // not.
 func TestDivertersHandle(t *testing.T) {

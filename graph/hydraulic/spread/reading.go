@@ -28,6 +28,8 @@ func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
 		return graph.Say("the curve of %q: from its data sheet; or three points of it, by a gauge before and after it and its flow by a meter or a bucket and a watch at the tub: with a valve after it shut, half open, and %s; written as its curve, and known as measured; or its flow in one mode by a meter clamped on, or the pressure after it by one gauge, given as a reading", u.part, unhindered(m))
 	case starts("the bore of the jets", "K of the jets") || part != nil && part.Part.Kind == graph.JetGroup:
 		return graph.Say("the pressure before %q with the pump running, given as a reading, and the bore of one jet by a drill that just goes in", u.part)
+	case u.what == hosesClass:
+		return "the pressure before the jets with the pump running, given as a reading"
 	case starts("the cracking pressure"):
 		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly", u.part)
 	case starts("the flow that holds"):

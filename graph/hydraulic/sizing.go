@@ -53,8 +53,11 @@ func (b *builder) sizeToLine(m *ModelPart, law *laws.PartLaw) {
 	if m.Row.Sized == "high" {
 		to = high.flow
 	}
-	if share := b.settled(m.Part).Loss.Aside; share > 0 {
-		to *= share
+	switch loss := &b.settled(m.Part).Loss; {
+	case loss.Aside > 0:
+		to *= loss.Aside
+	case loss.AtHalf:
+		to /= 2
 	}
 	m.sized, m.Given = &sizing{pump: pump.ID}, GivenSize
 	head := law.Square * law.Ref * law.Ref

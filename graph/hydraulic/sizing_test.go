@@ -69,3 +69,78 @@ func TestLossIsSaidAsItIsSolved(t *testing.T) {
 		t.Errorf("only %d parts sized to a pump, %d of them jets", sized, jets)
 	}
 }
+
+// The cartridge and the heater of a tub whose one pump has one speed are those of tubs with two: at the
+// jets' speed they take 10 to 30 and 10 to 25 kPa, at low speed 1 to 5 and 1 to 3 (from memory). Put at
+// the full flow as they are at low speed, both would come out below those ranges. A pump for circulation
+// filters at its only speed.
+func TestOneSpeedTakesThePartsOfTwo(t *testing.T) {
+	drops := func(pump string) (filter, heater float64) {
+		c, ds := description.Read("one.toml", []byte(strings.Replace(oneSpeed, "PUMP", pump, 1)))
+		if c == nil || graph.HasErrors(ds) {
+			t.Fatal(ds)
+		}
+		c = c.At(graph.After)
+		m, err := hydraulic.Build(laying.Of(c), c.AllModes()[0], graph.After)
+		if err != nil {
+			t.Fatal(err)
+		}
+		best, _ := m.Parts[m.PartAt["pump"]].Rise.Curve.Best()
+		at := func(id string) float64 {
+			h, _ := m.Parts[m.PartAt[id]].Law.Loss(best)
+			return h * 9.80665 * m.Water.Density / 1000
+		}
+		return at("filter"), at("heater")
+	}
+	filter, heater := drops("type = \"jet-pump\"\npower = \"1.2 kW\"")
+	if !(filter > 1.5*5 && filter < 30) || !(heater > 1.5*3 && heater < 25) {
+		t.Errorf("behind a jet pump of one speed the cartridge takes %.1f kPa and the heater %.1f", filter, heater)
+	}
+	if filter, heater = drops("type = \"circulation-pump-1.5in\""); !(filter >= 1 && filter <= 5) || !(heater >= 1 && heater <= 3) {
+		t.Errorf("behind a circulation pump the cartridge takes %.1f kPa and the heater %.1f", filter, heater)
+	}
+}
+
+const oneSpeed = `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+[[part]]
+id = "pump"
+kind = "pump"
+PUMP
+[[part]]
+id = "filter"
+kind = "filter"
+[[part]]
+id = "heater"
+kind = "element-heater"
+[[part]]
+id = "jets"
+kind = "jet-group"
+count = 12
+[[run]]
+from = "tub.a"
+to = "pump.in"
+length = "1 m"
+[[run]]
+from = "pump.out"
+to = "filter.in"
+length = "1 m"
+[[run]]
+from = "filter.out"
+to = "heater.in"
+length = "1 m"
+[[run]]
+from = "heater.out"
+to = "jets.in"
+length = "1 m"
+[[run]]
+from = "jets.out"
+to = "tub.b"
+length = "0 mm"
+`

@@ -18,6 +18,7 @@ type Loss struct {
 	Row       catalog.Row // else; its one point is at the unit's own rated flow where the row is generic
 	Jets      *graph.JetData
 	Aside     float64 // share of the pump's best flow that a part in a pipe much narrower than the pump's was made for; 0: the whole of it
+	AtHalf    bool    // half the pump's best flow it is: a part for low speed behind a jet pump of one
 	ToPump    bool    // in words: what the row says was put at the best flow of the line's pump; Values says so
 }
 
@@ -64,10 +65,25 @@ func (s *Stage) aside(p *graph.Part, bore float64) float64 {
 	return 0
 }
 
+// atHalf reports whether a part that is chosen for low speed stands behind a jet pump of a single
+// speed: it is the one of tubs with two, and costs what its row says at half the pump's best flow.
+// Common practice, no source: a clean cartridge takes 1 to 5 kPa at low speed and 10 to 30 at that of
+// the jets, a heater 1 to 3 and 10 to 25 (from memory).
+func (s *Stage) atHalf(out *Part) bool {
+	if out.LossRow.V.Sized != "low" {
+		return false
+	}
+	pump := s.Net().LinePump(out.Part)
+	return pump != nil && pump.Pump != nil && len(s.speedsOf(pump)) == 1 && s.shutOff(pump) >= circulationHead && !s.filtersPool(pump)
+}
+
 // BestFlow words the flow a part is taken to be made for by its pump.
 func (l *Loss) BestFlow() quantity.Text {
-	if l.Aside > 0 {
+	switch {
+	case l.Aside > 0:
 		return "its pipe's share of the best flow"
+	case l.AtHalf:
+		return "half the best flow"
 	}
 	return "the best flow"
 }
@@ -104,7 +120,7 @@ func (s *Stage) settleLoss(out *Part) {
 		l.Row.LossFlow = out.Rated.V // the generic row's drop is that at its own rated flow
 	}
 	if l.Described == nil && l.Jets == nil && l.Row.Sized != "" {
-		l.Aside = s.aside(p, out.Bore.V)
+		l.Aside, l.AtHalf = s.aside(p, out.Bore.V), s.atHalf(out)
 	}
 	l.Spread = lossSpread(out)
 }

@@ -122,8 +122,10 @@ func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, b
 		left[i], index[i] = spots, at
 		return true
 	}
-	least, begun := math.MaxInt, 0
-	for try := range tries {
+	// whose turn it is to give way, by how often all has been begun anew: alternating, from either, or
+	// always the same
+	least, begun, turn := math.MaxInt, 0, 0
+	for range tries {
 		picked, over := label.Choose(left, d.fixed)
 		laid := make([]int, len(picked))
 		for i, k := range picked {
@@ -141,6 +143,7 @@ func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, b
 		case len(struck) == 0: // too much was given up: the next turn begins with the other label
 			restore()
 			begun++
+			turn = 0
 			continue
 		}
 		for _, h := range struck {
@@ -156,12 +159,13 @@ func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, b
 			moves := func() bool {
 				return clear(h.label, func(k int) bool { return crosses(at, to, labels[h.label][k].Box) })
 			}
-			if (try+begun)%2 == 0 {
+			if leads := [][2]bool{{true, false}, {false, true}, {true, true}, {false, false}}[begun%4][turn%2]; leads {
 				_ = gives() || moves()
 			} else {
 				_ = moves() || gives()
 			}
 		}
+		turn++
 	}
 	return chosen, bad
 }

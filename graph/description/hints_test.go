@@ -175,3 +175,42 @@ legs = ["right"]
 		}
 	}
 }
+
+// What is out of its bounds in a file of inches is told with the bounds in inches: as much as the
+// table has in metres. By hand: 10 m are 32.8 ft, 45 °C are 113 °F, 100 m are 328.1 ft, 500 mm
+// 1 ft 7-11/16 in.
+func TestBoundsInTheFilesUnits(t *testing.T) {
+	const text = `
+[job]
+units = "inch"
+[water]
+temperature = "150 °F"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+below-water = "60 ft"
+[[run]]
+from = "tub.a"
+to = "tub.b"
+spec = "pvc-sch40"
+size = "2 in"
+legs = ["right 500 ft"]
+bore = "40 in"
+`
+	_, ds := Read("bounds.toml", []byte(text))
+	var all strings.Builder
+	for _, d := range ds {
+		all.WriteString(d.Message.String() + " " + d.Hint.String() + "\n")
+	}
+	for _, want := range []string{"more than 113 °F", "from 32 °F to 113 °F", "from -16 ft to 33 ft", "more than 328 ft", "to 1 ft 7-11/16 in is"} {
+		if !strings.Contains(all.String(), want) {
+			t.Errorf("no %q in:\n%s", want, all.String())
+		}
+	}
+	for _, no := range []string{" m ", " mm", "°C"} {
+		if strings.Contains(all.String(), no) {
+			t.Errorf("metric in an inch file: %s", all.String())
+		}
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
 	"dryfit/graph/heat/job"
@@ -70,6 +71,23 @@ func TestPapersSayWhatIsNotDescribed(t *testing.T) {
 		said = strings.Join(table.HeatForOwner(r, graph.Job{}, form.Style{}), "\n")
 		if strings.Contains(said, "nothing that heats today") == replaced {
 			t.Errorf("replaced %t, no element: %q", replaced, said)
+		}
+	}
+}
+
+// Numbers of JSON stand in the unit of their key whatever is asked for; sentences in what is.
+func TestHeatJSONWordsAreInTheUnitsAsked(t *testing.T) {
+	r := &job.Report{
+		Assumed:  []job.Assumed{{What: graph.Say("defrosts below %s", quantity.Temperature.Of(7)), Value: 7, Dim: quantity.Temperature}},
+		Supplies: []job.Supply{{Says: []quantity.Text{graph.Say("room for air of %s", quantity.Temperature.Of(-5))}}},
+	}
+	data, err := table.HeatJSON(r, form.Style{Units: quantity.InchSystem})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"defrosts below 44.6 °F", "room for air of 23 °F", `"value": 7`} {
+		if !strings.Contains(string(data), want) {
+			t.Errorf("no %q in %s", want, data)
 		}
 	}
 }

@@ -188,14 +188,14 @@ type heatAssumed struct {
 }
 
 // HeatJSON prints the heat report for other programs: kWh, W, °C, hours, money in the job's
-// currency.
+// currency, as their keys say; sentences have the units asked for.
 func HeatJSON(r *job.Report, s form.Style) ([]byte, error) {
 	out := heatJSON{Loss: lossOf(r), Unit: unitTableOf(r), HeatUp: riseOf(r.HeatUp), Recovery: riseOf(r.Recovery), Notes: r.Notes, Cold: r.Cold,
 		Sizes: []sizeJSON{}, Supply: []supplyJSON{}, Assumed: []heatAssumed{}}
 	if r.Year != nil {
-		out.Year = yearOf(r.Year)
+		out.Year = yearOf(r.Year, s)
 		for _, a := range r.Moves {
-			out.Year.Moves = append(out.Year.Moves, movesJSON{What: a.What.String(), Saving: form.Round(math.Abs(a.Saving), 1), Assumed: !a.Given})
+			out.Year.Moves = append(out.Year.Moves, movesJSON{What: s.Say(a.What), Saving: form.Round(math.Abs(a.Saving), 1), Assumed: !a.Given})
 		}
 	}
 	if t := r.Timer; t != nil {
@@ -221,15 +221,15 @@ func HeatJSON(r *job.Report, s form.Style) ([]byte, error) {
 		}
 		out.Sizes = append(out.Sizes, j)
 	}
-	for _, s := range r.Supplies {
-		out.Supply = append(out.Supply, supplyOf(s))
+	for _, supply := range r.Supplies {
+		out.Supply = append(out.Supply, supplyOf(supply, s))
 	}
 	for _, a := range r.Assumed {
 		unit := ""
 		if !a.Plain {
 			unit = a.Dim.BaseUnit()
 		}
-		out.Assumed = append(out.Assumed, heatAssumed{What: a.What.String(), Value: form.Round(a.Value, 4), Unit: unit, Source: a.Source.In(s.Units), Moves: form.Round(a.MovesKWh, 1)})
+		out.Assumed = append(out.Assumed, heatAssumed{What: s.Say(a.What), Value: form.Round(a.Value, 4), Unit: unit, Source: s.Say(a.Source), Moves: form.Round(a.MovesKWh, 1)})
 	}
 	out.Findings = findings(r.Problems, s)
 	return form.WriteJSON(out)
@@ -278,7 +278,7 @@ func rangeOf(r job.Range, places int) *rangeJSON {
 	return &rangeJSON{Low: form.Round(r.Low, places), Likely: form.Round(r.Likely, places), High: form.Round(r.High, places)}
 }
 
-func yearOf(y *job.YearReport) *yearJSON {
+func yearOf(y *job.YearReport, s form.Style) *yearJSON {
 	out := &yearJSON{Samples: y.Samples, Today: accountOf(y.Today, y.TodayKWh, y.Priced), Planned: accountOf(y.Planned, y.PlannedKWh, y.Priced)}
 	if y.Planned != nil {
 		out.HoursShort, out.AfterBath = y.Planned.Short, y.Planned.Bathed
@@ -302,11 +302,11 @@ func yearOf(y *job.YearReport) *yearJSON {
 		out.Payback, out.PaybackMin = form.Ptr(form.Round(y.Payback.Likely, 2)), y.PaybackAtLeast
 	}
 	for _, p := range y.Pays {
-		s := stepJSON{What: p.What.String(), Of: string(p.Of), KWh: form.Round(p.KWh, 1)}
+		step := stepJSON{What: s.Say(p.What), Of: string(p.Of), KWh: form.Round(p.KWh, 1)}
 		if y.Priced {
-			s.Cost = form.Ptr(form.Round(p.Cost, 2))
+			step.Cost = form.Ptr(form.Round(p.Cost, 2))
 		}
-		out.WouldAlso = append(out.WouldAlso, s)
+		out.WouldAlso = append(out.WouldAlso, step)
 	}
 	return out
 }
@@ -329,7 +329,7 @@ func accountOf(a *heat.Account, r job.Range, priced bool) *accountJSON {
 	return out
 }
 
-func supplyOf(s job.Supply) supplyJSON {
+func supplyOf(s job.Supply, style form.Style) supplyJSON {
 	out := supplyJSON{Feeds: s.Feeds, Voltage: s.VoltageV, Loads: []loadJSON{}, Together: []togetherJSON{}}
 	if s.RatingA > 0 {
 		out.Rating = form.Ptr(s.RatingA)
@@ -344,7 +344,7 @@ func supplyOf(s job.Supply) supplyJSON {
 		out.Drop, out.DropPercent = form.Ptr(form.Round(s.DropV, 2)), form.Ptr(form.Round(100*s.DropV/s.VoltageV, 2))
 	}
 	for _, t := range s.Says {
-		out.Says = append(out.Says, t.String())
+		out.Says = append(out.Says, style.Say(t))
 	}
 	if s.FuseA > 0 {
 		out.UnitFuse = form.Ptr(form.Round(s.FuseA, 1))

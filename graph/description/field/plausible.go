@@ -96,9 +96,9 @@ func (r *Reader) implausible(v located.Value, q quantity.Quantity, l Limit) *gra
 		case q.Value < 0 && b.least >= 0:
 			return r.Fail(v, negativeHint(l), "%s can't be negative: %s", l.what, written)
 		case q.Value < b.least:
-			return r.Fail(v, rangeHint(b), "%s is %s: that is less than %s", l.what, written, b.low)
+			return r.Fail(v, rangeHint(b), "%s is %s: that is less than %s", l.what, written, b.words(b.low, b.least))
 		case q.Value > b.most:
-			return r.Fail(v, rangeHint(b), "%s is %s: that is more than %s", l.what, written, b.high)
+			return r.Fail(v, rangeHint(b), "%s is %s: that is more than %s", l.what, written, b.words(b.high, b.most))
 		}
 		return nil
 	}
@@ -110,7 +110,19 @@ func rangeHint(b bound) string {
 	if b.dim == quantity.Share {
 		return fmt.Sprintf("write a share from %s to %s", b.low, b.high)
 	}
-	return fmt.Sprintf("is the unit right? from %s to %s is plausible", b.low, b.high)
+	return string(quantity.Say("is the unit right? from %s to %s is plausible", b.words(b.low, b.least), b.words(b.high, b.most)))
+}
+
+// words are an end of the bound as it stands in the table, in inch units as much in round numbers.
+func (b bound) words(text string, value float64) quantity.Text {
+	inch := quantity.Format(value, b.dim, quantity.InchSystem)
+	switch number, unit, _ := strings.Cut(inch, " "); {
+	case b.dim == quantity.Length && math.Abs(value) >= 3048: // ten feet
+		inch = quantity.Trim(quantity.Round(value/304.8, 0)) + " ft"
+	case strings.HasSuffix(number, ".0"):
+		inch = strings.TrimSuffix(number, ".0") + " " + unit
+	}
+	return quantity.Either(text, inch)
 }
 
 func negativeHint(l Limit) string {

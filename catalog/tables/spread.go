@@ -35,6 +35,7 @@ const (
 	SpreadValveKv      = "valve-kv"         // Kv of a hand valve at its position
 	SpreadValveOpen    = "valve-open"       // loss of a hand valve fully open
 	SpreadPosition     = "position"         // position of a handle, in hundredths of its way
+	SpreadWayOpening   = "way-opening"      // power by which a diverter's Kv goes with its turn, in hundredths, added to 1
 	SpreadRunLength    = "run-length"       // length of a run that nobody measured leg by leg
 	SpreadLegs         = "legs"             // length of a run measured leg by leg
 	SpreadJointsNew    = "joints-new"       // K of joints and burrs in a new run, in hundredths of a velocity head

@@ -127,3 +127,21 @@ func TestSpread(t *testing.T) {
 	}()
 	Spread("luck", "assumed")
 }
+
+// A diverter's way opens between a window, whose Kv goes with its turn, and a cock in a round pipe: with
+// the K of 2 a diverter has fully open, the cock of Perry's table (10 to 60 degrees from open) passes by
+// the power 1.2 to 2.1 of its turn, and the spread reaches from below 1 to 2.
+func TestWaysOpenBetweenWindowAndCock(t *testing.T) {
+	const full = 2
+	span, _ := Spread(SpreadWayOpening, "assumed")
+	for _, c := range []struct{ degrees, k float64 }{{20, 1.56}, {40, 17.3}, {60, 206}} {
+		open := 1 - c.degrees/90
+		power := math.Log(math.Sqrt(full/(full+c.k))) / math.Log(open)
+		if !(power > 1+span.Low && power < 1.1*(1+span.High)) {
+			t.Errorf("%g degrees from open: the power is %.2f, the spread %.2f to %.2f", c.degrees, power, 1+span.Low, 1+span.High)
+		}
+	}
+	if !(span.Low < 0 && span.Middle > 0) {
+		t.Errorf("%+v", span)
+	}
+}

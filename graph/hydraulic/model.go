@@ -1,6 +1,8 @@
 package hydraulic
 
 import (
+	"math"
+
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -144,6 +146,7 @@ type Perturb struct {
 	Cracking  []float64 // parts: on a check's cracking pressure
 	Hold      []float64 // parts: on the flow that holds a swing check open
 	Exponent  []float64 // parts: added to the exponent of a loss given at one flow
+	Opening   []float64 // parts: added to the power by which a diverter's Kv goes with its turn
 	Position  []float64 // parts: added to the share a hand valve is open
 	Fittings  []float64 // runs: on the K of fittings, entrance and exit
 	Joints    []float64 // runs: K on their bore, added for joints and what nobody listed
@@ -226,6 +229,9 @@ func (m *Model) perturbPart(p *Perturb, i int) {
 			w.Times = part.way0[k] * f
 			if part.Part.Kind == graph.DiverterValve {
 				share := openShare(part.Row.Opening, part.wayAt(k, added(p.Position, i)))
+				if n := added(p.Opening, i); n != 0 && len(part.Row.Opening) == 0 {
+					share = math.Pow(share, 1+n)
+				}
 				w.Times /= share * share
 			}
 		}

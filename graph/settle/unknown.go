@@ -22,6 +22,7 @@ const (
 	RatioNumber    Number = "speed ratio"
 	KvNumber       Number = "Kv"
 	PositionNumber Number = "position"
+	OpeningNumber  Number = "opening"
 	ReducingNumber Number = "loss of a reducing tee"
 	FittingsNumber Number = "K of fittings"
 	EntranceNumber Number = "covers of suctions"
@@ -93,7 +94,9 @@ func (p *Part) unknowns() []Unknown {
 	if p.Kind == graph.DiverterValve {
 		where := p.off(PositionNumber, "how far "+id+" is turned", tables.SpreadPosition)
 		where.Adds = true
-		out = append(out, where)
+		opens := p.off(OpeningNumber, "how "+id+" opens as it is turned", tables.SpreadWayOpening)
+		opens.Adds = true
+		out = append(out, where, opens)
 	}
 	if row := &p.Loss.Row; row.Exponent == 0 {
 		e := tables.ExponentOf(row.Style, row.Kind)

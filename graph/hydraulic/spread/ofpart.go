@@ -70,6 +70,13 @@ func otherUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 		}
 		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Position, id, v) }
 		u.used = used{value: "its ways as described", given: true, guess: p.Part.Known == graph.Assumed}
+	case settle.OpeningNumber:
+		if !p.PartTurned() || len(p.Row.Opening) > 0 { // its row has a curve of its own
+			return nil
+		}
+		_, source := tables.Spread(n.Spread, assumed)
+		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Opening, id, v) }
+		u.used = used{value: "as much of its Kv as it is turned", source: source, guess: true}
 	case settle.ExponentNumber:
 		if !p.Power {
 			return nil

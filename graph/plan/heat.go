@@ -66,7 +66,7 @@ func (p *Plan) sampledFlows(mode string) job.Sampled {
 		if u := unitOf(p.After.Circuit, p.Asked.Retrofit); u != nil {
 			unit = u.ID
 		}
-		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, unit)
+		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, unit, p.throttle())
 	}
 	out := job.Sampled{Taken: r.Unknowns, Points: r.Few()}
 	of := r.Of(mode, graph.After)

@@ -31,7 +31,7 @@ func setLines(set *spread.Set, names *tag.Names, s form.Style) []string {
 		}
 		then = append(then, said)
 	}
-	return append(out, "    set so, nine in ten lie between: "+strings.Join(then, "; "), "    the ranges of the parts are those before it is set, its handle put where its Kv was reckoned")
+	return append(out, "    set so, nine in ten lie between: "+strings.Join(then, "; "), "    the ranges of all parts are those with it set so")
 }
 
 // missed says how a throttle stands in the samples in which it does not come to its reading.

@@ -52,6 +52,9 @@ type setting struct {
 	// by mode: the unit's flow were the reading exact; in a mode it is not set in, as much of it more or
 	// less as the reading is, which within a tenth or so is near enough to tell what breaks a promise
 	exact [][]float64
+	as    []*spreadStage // by mode: all flows of the stage after the work
+	unit  [][]float64    // by mode and point of the sample: the unit's flow; NaN: no answer
+	wide  tables.Span    // how far the loss of a valve fully open may be off
 }
 
 // shutAt is ln of the factor on the loss of a valve at which it counts as shut: a ten thousandth of
@@ -64,8 +67,11 @@ func (s *spreader) setBy(by *Setting) *setting {
 		return nil
 	}
 	out := &setting{Set: Set{Setting: *by}, flow: make([][]sampled, len(s.modes)), jets: make([][]sampled, len(s.modes)),
-		exact: make([][]float64, len(s.modes))}
+		exact: make([][]float64, len(s.modes)), as: make([]*spreadStage, len(s.modes)), unit: make([][]float64, len(s.modes))}
 	out.Reading, _ = tables.Spread(tables.SpreadReading, "measured")
+	for n, m := range s.modes {
+		out.as[n] = m.after.again()
+	}
 	for _, m := range s.modes {
 		if m.name == by.Mode && m.unit >= 0 {
 			out.at = m
@@ -83,6 +89,7 @@ func (s *spreader) setBy(by *Setting) *setting {
 	if !ok {
 		return nil
 	}
+	out.wide = model.Parts[i].Set.Loss.Span
 	out.open = math.Log(full)
 	return out
 }
@@ -104,8 +111,12 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		}
 		return math.Log(max(g.at.unitOf(a.sol), 1e-9) / want), true
 	}
-	x, state, ok := reach(above, g.open)
+	open := g.open + math.Log1p(g.wide.Middle+steps(sample.Point(i, len(s.all)+3), g.wide.Middle-g.wide.Low, g.wide.High-g.wide.Middle))
+	x, state, ok := reach(above, open)
 	if !ok {
+		for n := range g.unit {
+			g.unit[n] = append(g.unit[n], math.NaN())
+		}
 		return
 	}
 	g.Of++
@@ -123,9 +134,10 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 	graph.SideBySide(len(s.modes), func(n int) {
 		m := s.modes[n]
 		a := s.solveSet(m.after, values, x)
-		if a.sol == nil || m.unit < 0 {
+		if g.unit[n] = append(g.unit[n], m.unitOf(a.sol)); a.sol == nil || m.unit < 0 {
 			return
 		}
+		g.as[n].keep(a)
 		g.flow[n] = append(g.flow[n], sampled{m.unitOf(a.sol), a.past})
 		g.exact[n] = append(g.exact[n], m.unitOf(a.sol)/reads)
 		if then := jetsToday[n]; then.value > 0 {
@@ -213,6 +225,33 @@ func between(f func(float64) (float64, bool), a, fa, b, fb float64) (x float64, 
 	return a, jumping, true
 }
 
+// coordinates are how many of the sample are taken: one for each unknown, and behind them those of
+// the level, of the reading and of the valve fully open, where a valve is set.
+func (s *spreader) coordinates() int {
+	if s.setting == nil {
+		return len(s.all)
+	}
+	return len(s.all) + 3
+}
+
+// asSet puts what the modes come to once the valve is set in the place of what they do with it put as
+// reckoned, for the ranges and for what hangs on the unit's flow.
+func (s *spreader) asSet() {
+	g := s.setting
+	if g == nil || g.Of == 0 {
+		return
+	}
+	for n, m := range s.modes {
+		if g.as[n].of == 0 {
+			continue
+		}
+		m.ranged, m.unitFlow = g.as[n], g.unit[n]
+		if len(g.jets[n]) > 0 {
+			m.jetsRanged = g.jets[n]
+		}
+	}
+}
+
 // settled returns what the setting came to; nil where there is none.
 func (s *spreader) settled() *Set {
 	g := s.setting
@@ -254,6 +293,9 @@ func (s *spreader) keptSet(p *Promise) {
 		holds = func(v float64) bool { return v <= u.Unit.Most }
 	case JetsTenth:
 		of, holds = g.jets, lessThanATenth
+	case CheckState:
+		s.stateSet(p)
+		return
 	default:
 		return
 	}
@@ -296,4 +338,24 @@ func (r *Ranges) UntilSet(flow string) quantity.Text {
 		return ""
 	}
 	return graph.Say(", until %q is set by its reading", r.Set.Valve)
+}
+
+// stateSet counts in how many samples a check stands as promised once the valve is set.
+func (s *spreader) stateSet(p *Promise) {
+	for n, m := range s.modes {
+		st := s.setting.as[n]
+		if m.name != p.Mode || st == nil {
+			continue
+		}
+		i, ok := st.model.PartAt[p.Part]
+		if !ok {
+			continue
+		}
+		open := st.likely.Parts[i].Flow > 0
+		for _, v := range st.parts[i] {
+			if p.SetOf++; (v.value > 0) == open {
+				p.SetKept++
+			}
+		}
+	}
 }

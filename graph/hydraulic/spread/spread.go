@@ -27,14 +27,16 @@ func Of(before, after *route.Layout, unit string, by *Setting, tell func(done, o
 
 // Sample solves the modes over the few points of the sample that stand for all, or so many of what
 // fits what was read, and keeps the unit's flow at each: no promises, and nothing of what moves it.
-func Sample(before, after *route.Layout, unit string) *Ranges {
+func Sample(before, after *route.Layout, unit string, by *Setting) *Ranges {
 	s := newSpread(before, after, unit)
+	s.setting = s.setBy(by)
 	points := sample.Few()
 	if len(s.readStages()) > 0 {
 		points = s.fitting(sample.Some(worthSolving(s.runs())))
 		points = (&Ranges{Points: points, Tried: s.tried, Unfit: s.unfit}).Few()
 	}
 	out := s.over(points)
+	s.asSet()
 	out.Modes = s.ranges()
 	return out
 }
@@ -66,7 +68,7 @@ func (s *spreader) over(points []int) *Ranges {
 			s.set(some[k], values[k], s.jetsToday(k))
 		}
 	}
-	out := &Ranges{Samples: len(points), Points: points, Unknowns: len(s.all), Unsolved: s.unsolved, Tried: s.tried, Coarser: s.coarser, Unfit: s.unfit}
+	out := &Ranges{Samples: len(points), Points: points, Unknowns: s.coordinates(), Unsolved: s.unsolved, Tried: s.tried, Coarser: s.coarser, Unfit: s.unfit}
 	for _, r := range s.read {
 		out.Read = append(out.Read, r.Read)
 	}
@@ -93,10 +95,11 @@ func Every(before, after *route.Layout, unit string, every int) *Ranges {
 func (s *spreader) answer(points []int) *Ranges {
 	out := s.over(points)
 	out.AsItStands = s.asItStands
-	out.Modes = s.ranges()
 	for _, m := range s.modes {
 		out.Promises = append(out.Promises, m.promises(s.unitPart)...)
 	}
+	s.asSet()
+	out.Modes = s.ranges()
 	for i := range out.Promises {
 		s.keptSet(&out.Promises[i])
 	}
@@ -134,7 +137,9 @@ type spreadMode struct {
 	pipeMargin    []sampled // the same of the weakest pipe or fitting
 	answered      []int     // the points at which moved was kept: where something was read
 	moved         moved
-	narrowed      bool // ranges are of points that fit what was read, so what is described may lie beside them
+	ranged        *spreadStage // what ranges are made of once a valve is set; nil: of after
+	jetsRanged    []sampled    // the same of jetsChange
+	narrowed      bool         // ranges are of points that fit what was read, so what is described may lie beside them
 }
 
 // sampled is one value of the sample; past where a pump ran past its curve.
@@ -190,8 +195,13 @@ func newSpreadStage(lay *route.Layout, mode graph.Mode, stage graph.Stage) *spre
 	if err != nil {
 		return nil
 	}
-	n, k := len(likely.Parts), len(likely.Runs)
-	return &spreadStage{model: model, likely: likely, parts: make([][]sampled, n), drops: make([][]sampled, n), runs: make([][]sampled, k)}
+	return (&spreadStage{model: model, likely: likely}).again()
+}
+
+// again is the stage with nothing sampled yet.
+func (st *spreadStage) again() *spreadStage {
+	n, k := len(st.likely.Parts), len(st.likely.Runs)
+	return &spreadStage{model: st.model, likely: st.likely, parts: make([][]sampled, n), drops: make([][]sampled, n), runs: make([][]sampled, k)}
 }
 
 // values are what the unknowns are at point i of the sample.
@@ -322,7 +332,15 @@ func (s *spreader) ranges() []ModeRanges {
 // ranges returns the ranges of the mode's stages, before first.
 func (m *spreadMode) ranges() []ModeRanges {
 	var out []ModeRanges
-	for _, st := range []*spreadStage{m.before, m.after} {
+	after := m.after
+	if m.ranged != nil {
+		after = m.ranged
+	}
+	jets := m.jetsChange
+	if m.jetsRanged != nil {
+		jets = m.jetsRanged
+	}
+	for _, st := range []*spreadStage{m.before, after} {
 		if st == nil {
 			continue
 		}
@@ -334,12 +352,12 @@ func (m *spreadMode) ranges() []ModeRanges {
 		for i := range st.runs {
 			r.Runs = append(r.Runs, m.rangeOf(st.runs[i], st.likely.Runs[i].Flow))
 		}
-		if st == m.after {
+		if st == after {
 			r.UnitFlow = m.unitFlow
 		}
-		if st == m.after && len(m.jetsChange) > 0 {
+		if st == after && len(jets) > 0 {
 			r.HasJets = true
-			r.JetsChange = m.rangeOf(m.jetsChange, jetsFlow(m.after.likely)/jetsFlow(m.before.likely)-1)
+			r.JetsChange = m.rangeOf(jets, jetsFlow(m.after.likely)/jetsFlow(m.before.likely)-1)
 		}
 		out = append(out, r)
 	}

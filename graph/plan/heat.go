@@ -68,7 +68,7 @@ func (p *Plan) sampledFlows(mode string) job.Sampled {
 		}
 		r = spread.Sample(p.Before.LaidOut(), p.After.Layout, unit, p.throttle())
 	}
-	out := job.Sampled{Taken: r.Unknowns, Points: r.Few()}
+	out := job.Sampled{Taken: r.Coordinates, Points: r.Few()}
 	of := r.Of(mode, graph.After)
 	if of == nil {
 		return out

@@ -1,10 +1,12 @@
 package rule
 
 import (
+	"math"
 	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/stream"
 )
 
@@ -36,6 +38,15 @@ func heatRules() []*Rule {
 			Severity: graph.Warning,
 			Anywhere: true,
 			Check:    waterIsHeated,
+		},
+		{
+			Name:     "one-water-described",
+			Asks:     "Where the pipes of two tubs never meet, [water] describes that which the unit heats.",
+			Why:      "Both are worked out at one temperature. Of the unit's it decides heat, ratings and what the unit gets; of the other how easily its water flows in old pipe.",
+			Source:   "friction of smooth pipe by the fourth root of the viscosity (Blasius, from memory)",
+			Severity: graph.Note,
+			Anywhere: true,
+			Check:    oneWaterDescribed,
 		},
 		{
 			Name:     "water-not-above-40",
@@ -88,6 +99,43 @@ func waterIsHeated(in *Input, report Report) {
 		Hint:    "flows, pipes and lists hold; of heat nothing is worked out: have the maker say what it cools at this water and the warmest air, how cold its water may be set, and what keeps its exchanger from freezing",
 	})
 }
+
+// oneWaterDescribed tells of tubs of another water than the unit's: there is one [water] for all.
+func oneWaterDescribed(in *Input, report Report) {
+	v := in.ask()
+	unit := v.c.TheUnit()
+	if unit == nil {
+		return
+	}
+	for _, tub := range v.c.OfKind(graph.Tub) {
+		if !v.net.Apart(tub) {
+			continue
+		}
+		t, other := v.waterC(), coldTub
+		if t < (coldTub+hotTub)/2 {
+			other = hotTub
+		}
+		here, there := formula.NewWater(t), formula.NewWater(other)
+		more := math.Pow(there.Viscosity/here.Viscosity*here.Density/there.Density, 0.25) - 1
+		word := "more"
+		if more < 0 {
+			word = "less"
+		}
+		report(unit.Existing, graph.Diagnostic{
+			Pos: tub.Pos, Severity: graph.Note,
+			Message: graph.Say("[water] is taken for both waters, %s: that which %q heats, and that of %q, whose pipes never meet it", v.celsius(t), unit.ID, tub.ID),
+			Hint: graph.Say("write in [water] what %q heats, volume and temperature; were %q kept at %s its pipes would lose some %.0f %% %s, which moves nothing of the unit's",
+				unit.ID, tub.ID, quantity.Temperature.Of(other), 100*math.Abs(more), word),
+		})
+		return
+	}
+}
+
+// What a plunge kept cold and a tub kept hot are at, °C. Common practice, no source.
+const (
+	coldTub = 10.0
+	hotTub  = 38.0
+)
 
 func switchProvesFlow(in *Input, report Report) {
 	v := in.ask()

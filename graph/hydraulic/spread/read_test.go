@@ -7,10 +7,12 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
 	"dryfit/graph/route/laying"
+	"dryfit/graph/sample"
 )
 
 // readText is a tub with its unit as it stands; READING is put behind it.
@@ -192,5 +194,63 @@ func TestReadingTakesTheHarm(t *testing.T) {
 	wide, narrow := harm(rangesRead(t, "")), harm(rangesRead(t, strings.Replace(readFlow, "AT", "unit", 1)))
 	if !(wide > 0.15 && narrow < 0.05) {
 		t.Errorf("the pump moves the unit's flow by %.2f before it was read, %.2f after", wide, narrow)
+	}
+}
+
+// A gauge at a place of which nothing says how deep it lies counts the water above it as deep as such
+// places are: half a metre in the middle (spreads.csv), by hydrostatics 993·9.80665·0.5 Pa more than
+// level with the water; and as far as they lie apart its readings do.
+func TestGaugeOfUnknownLevel(t *testing.T) {
+	gauge := "[[reading]]\nat = \"unit.in\"\npressure = \"0.2 bar\"\n"
+	read := func(below string) Read {
+		text := strings.NewReplacer("below-water = \"300 mm\"\n", below, "below-water = \"500 mm\"\n", below, "below-water = \"200 mm\"\n", below).Replace(readText)
+		c, ds := description.Read("read.toml", []byte(text+gauge))
+		if c == nil {
+			t.Fatal(ds)
+		}
+		lay := laying.Of(c.At(graph.After))
+		return Of(lay, lay, "unit", nil, nil).Read[0]
+	}
+	unknown, level := read(""), read("below-water = \"0 mm\"\n")
+	if got := unknown.AsDescribed - level.AsDescribed; !agree.Within(got, 993*9.80665*0.5, 10) {
+		t.Errorf("of unknown level the gauge reads %.0f Pa more than level with the water", got)
+	}
+	if wide := 993 * 9.80665; !(unknown.Was.High-unknown.Was.Low > level.Was.High-level.Was.Low+wide) {
+		t.Errorf("of unknown level %+v, level with the water %+v", unknown.Was, level.Was)
+	}
+}
+
+// How far a reading is off: as it says, a share of a pressure being so much of it; else a tenth and a
+// fifth of that of a flow, and of a gauge six hundredths of a bar (spreads.csv).
+func TestHowFarAReadingIsOff(t *testing.T) {
+	for _, c := range []struct {
+		r    graph.Reading
+		want float64
+	}{
+		{graph.Reading{Flow: 1e-3}, 0.12}, {graph.Reading{Flow: 1e-3, Off: 0.05}, 0.05},
+		{graph.Reading{Pressure: 4e4}, 6000}, {graph.Reading{Pressure: -4e4, Off: 0.05}, 2000}, {graph.Reading{Pressure: 4e4, OffPa: 3000}, 3000},
+	} {
+		if got := offOf(c.r); !agree.Within(got, c.want, 1e-9*c.want) {
+			t.Errorf("%+v: off by %g, want %g", c.r, got, c.want)
+		}
+	}
+}
+
+// What an unknown still moves is its part of the scatter: of a flow that is 100 + 2·a + b, a and b alike
+// and apart, a moves 2/√5 of it and b 1/√5 (variances add); two coordinates of the sample go with each other by a few hundredths.
+func TestWhatIsLeftToMove(t *testing.T) {
+	s := &spreader{all: []unknown{{span: tables.Span{Low: -0.2, High: 0.2}}, {span: tables.Span{Low: -0.2, High: 0.2}}, {span: tables.Span{Low: -0.2, High: 0.2}}}}
+	m := &spreadMode{narrowed: true}
+	for i := range sample.Size {
+		v := s.values(i)
+		y := 100 + 2*v[0] + v[1]
+		m.answered, m.moved.value = append(m.answered, i), append(m.moved.value, y)
+		m.moved.unit, m.moved.jets, m.moved.head = append(m.moved.unit, y), append(m.moved.jets, 1), append(m.moved.head, 1)
+	}
+	left, all := s.left(m), half(m.moved.value)
+	for k, want := range []float64{2 / math.Sqrt(5), 1 / math.Sqrt(5), 0} {
+		if !agree.Within(left[k].unit/all, want, 0.06) || left[k].jets != 0 {
+			t.Errorf("unknown %d moves %.3f of what is left, want %.3f; of the jets %g", k, left[k].unit/all, want, left[k].jets)
+		}
 	}
 }

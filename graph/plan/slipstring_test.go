@@ -33,7 +33,7 @@ func TestStringDropsIn(t *testing.T) {
 		gap := first.Proposal.Place.ToMM - first.Proposal.Place.FromMM
 		for name, p := range map[string]*plan.Plan{"planned": first, "read back": rewritten(t, first)} {
 			lay := p.After.Layout
-			slips, string_ := 0, 0.0
+			slips, stringMM := 0, 0.0
 			for _, part := range lay.Circuit.Parts {
 				switch {
 				case !part.New():
@@ -41,9 +41,9 @@ func TestStringDropsIn(t *testing.T) {
 					slips++
 				case part.Kind == graph.Tee && strings.HasPrefix(part.ID, "tee-"):
 					row, _ := lay.Circuit.Catalog.Fitting("tee", "pvc-sch40", lay.Stage.Part(part.ID).Size.V)
-					string_ += 2 * row.TakeOffMM // stop to stop
+					stringMM += 2 * row.TakeOffMM // stop to stop
 				case part.ID == "bypass":
-					string_ += lay.Stage.Part(part.ID).Row.V.LengthMM
+					stringMM += lay.Stage.Part(part.ID).Row.V.LengthMM
 				}
 			}
 			words := 0
@@ -53,7 +53,7 @@ func TestStringDropsIn(t *testing.T) {
 					return part.Kind == graph.SlipCoupling || part.ID == "bypass" || strings.HasPrefix(part.ID, "tee-") && ref.Port != graph.Branch
 				}
 				if line(piece.Run.From) && line(piece.Run.To) {
-					string_ += piece.CutMM
+					stringMM += piece.CutMM
 					if piece.ShortWords() != "" {
 						words++
 					}
@@ -63,8 +63,8 @@ func TestStringDropsIn(t *testing.T) {
 				t.Errorf("%s, %s: %d slip couplings and %d pieces said to be short, want %d", c.bypass, name, slips, words, c.slips)
 			}
 			// at the other end of a string with one coupling the old pipe goes to the stop of its tee
-			if !agree.Within(string_, gap-c.short, exactMM) {
-				t.Errorf("%s, %s: a string of %.2f mm in a gap of %.2f, want it %.0f mm shorter", c.bypass, name, string_, gap, c.short)
+			if !agree.Within(stringMM, gap-c.short, exactMM) {
+				t.Errorf("%s, %s: a string of %.2f mm in a gap of %.2f, want it %.0f mm shorter", c.bypass, name, stringMM, gap, c.short)
 			}
 		}
 	}

@@ -67,21 +67,7 @@ func Place() []Sentence {
 	list := []Sentence{
 		{
 			Name: "base",
-			Say: func(j *Job) quantity.Text {
-				drain, over := quantity.Text("its drain"), quantity.Text("the ground")
-				high := func(u *Unit) bool { return u.StandsOn == "roof" || u.StandsOn == "deck" }
-				_, many := j.SetDown()
-				switch {
-				case many && slices.ContainsFunc(j.newUnits(), high):
-					over = "the ground, the deck or the roof"
-				case !many && high(setDown(j)):
-					over = "it"
-				}
-				if many {
-					drain = "the drain of each"
-				}
-				return capital(standing(j)) + quantity.Say(", %s to %s above %s (higher where snow lies), level or falling less than 2 %% to %s, on rubber mounts, bolted.", far(100), far(150), over, drain)
-			},
+			Say:  howItStands,
 		},
 		{
 			Name: "clearances",
@@ -130,4 +116,21 @@ func Place() []Sentence {
 		list[i].Source = "heat pump manuals; " + memory
 	}
 	return list
+}
+
+// howItStands says what the units that are set down stand on, and how they lie on it.
+func howItStands(j *Job) quantity.Text {
+	drain, over := quantity.Text("its drain"), quantity.Text("the ground")
+	high := func(u *Unit) bool { return u.StandsOn == "roof" || u.StandsOn == "deck" }
+	_, many := j.SetDown()
+	switch {
+	case many && slices.ContainsFunc(j.newUnits(), high):
+		over = "the ground, the deck or the roof"
+	case !many && high(setDown(j)):
+		over = "it"
+	}
+	if many {
+		drain = "the drain of each"
+	}
+	return capital(standing(j)) + quantity.Say(", %s to %s above %s (higher where snow lies), level or falling less than 2 %% to %s, on rubber mounts, bolted.", far(100), far(150), over, drain)
 }

@@ -2,6 +2,7 @@ package curves
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/render/label"
 	"dryfit/render/scene"
@@ -92,45 +93,53 @@ const tries = 40
 // hit is a leader that runs through another label.
 type hit struct{ leader, label int }
 
+// places are those left to each label, and which of all its places each is.
+type places struct {
+	spots [][]label.Spot
+	index [][]int
+}
+
+// allOf is every place of every label.
+func allOf(labels [][]label.Spot) places {
+	p := places{spots: slices.Clone(labels), index: make([][]int, len(labels))}
+	for i, of := range labels {
+		for k := range of {
+			p.index[i] = append(p.index[i], k)
+		}
+	}
+	return p
+}
+
+// without takes the places a question is answered with yes from a label, if others are left to it.
+func (p places) without(i int, bad func(place int) bool) bool {
+	var spots []label.Spot
+	var index []int
+	for at, k := range p.index[i] {
+		if !bad(k) {
+			spots, index = append(spots, p.spots[i][at]), append(index, k)
+		}
+	}
+	if len(index) == 0 {
+		return false
+	}
+	p.spots[i], p.index[i] = spots, index
+	return true
+}
+
 // choose picks the places of the labels. Where a leader would run through another label, by
 // turns the one gives up every place from which it does, and the other every place in which it
 // is in the way, and all are placed anew; the picking with the fewest such leaders stands.
 func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, bad []int) {
-	left := make([][]label.Spot, len(labels))
-	index := make([][]int, len(labels)) // of the places left
-	restore := func() {
-		for i, places := range labels {
-			left[i], index[i] = places, nil
-			for k := range places {
-				index[i] = append(index[i], k)
-			}
-		}
-	}
-	restore()
-	// clear keeps of a label's places those a question is answered with no, if there are any
-	clear := func(i int, bad func(place int) bool) bool {
-		var spots []label.Spot
-		var at []int
-		for _, k := range index[i] {
-			if !bad(k) {
-				spots, at = append(spots, labels[i][k]), append(at, k)
-			}
-		}
-		if len(at) == 0 {
-			return false
-		}
-		left[i], index[i] = spots, at
-		return true
-	}
+	open := allOf(labels)
 	// whose turn it is to give way, by how often all has been begun anew: alternating, from either, or
 	// always the same
 	least, begun, turn := math.MaxInt, 0, 0
 	for range tries {
-		picked, over := label.Choose(left, d.fixed)
+		picked, over := label.Choose(open.spots, d.fixed)
 		laid := make([]int, len(picked))
 		for i, k := range picked {
 			if laid[i] = -1; k >= 0 {
-				laid[i] = index[i][k]
+				laid[i] = open.index[i][k]
 			}
 		}
 		struck := d.struck(labels, from, laid)
@@ -141,7 +150,7 @@ func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, b
 		case len(struck)+len(over) == 0:
 			return chosen, bad
 		case len(struck) == 0: // too much was given up: the next turn begins with the other label
-			restore()
+			open = allOf(labels)
 			begun++
 			turn = 0
 			continue
@@ -151,13 +160,13 @@ func (d *drawing) choose(labels [][]label.Spot, from [][]scene.Point) (chosen, b
 			at := from[h.leader][laid[h.leader]]
 			to, _ := leader(d.requests[h.leader], at, labels[h.leader][laid[h.leader]].Box.Grow(-0.5))
 			gives := func() bool {
-				return clear(h.leader, func(k int) bool {
+				return open.without(h.leader, func(k int) bool {
 					to, ok := leader(d.requests[h.leader], from[h.leader][k], labels[h.leader][k].Box.Grow(-0.5))
 					return ok && crosses(from[h.leader][k], to, box)
 				})
 			}
 			moves := func() bool {
-				return clear(h.label, func(k int) bool { return crosses(at, to, labels[h.label][k].Box) })
+				return open.without(h.label, func(k int) bool { return crosses(at, to, labels[h.label][k].Box) })
 			}
 			if leads := [][2]bool{{true, false}, {false, true}, {true, true}, {false, false}}[begun%4][turn%2]; leads {
 				_ = gives() || moves()

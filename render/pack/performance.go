@@ -82,6 +82,11 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 	if len(groups) > 1 { // their ranges stand by the group, in the numbers behind it
 		g.DropLast()
 	}
+	return form.Block{Grid: g, Lines: modeLines(p, sums, names, who, byReading)}
+}
+
+// modeLines says what the columns of the modes hold, and which modes run past a pump's curve.
+func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who string, byReading bool) []string {
 	lines := []string{who + " the case as described; middle and range are of the samples of what is not known exactly: half lie below the middle, nine in ten in the range." +
 		ifSo(byReading, " Those of the unit are once the bypass is set by its reading.") + " The rise is at the greatest of the unit's ratings; a colder day gives less."}
 	for _, m := range sums {
@@ -89,7 +94,7 @@ func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) fo
 			lines = append(lines, table.Capital(names.Mode(m.Mode))+": "+past+".")
 		}
 	}
-	return form.Block{Grid: g, Lines: lines}
+	return lines
 }
 
 // noFlow is the flow that prints as nothing, m³/s.

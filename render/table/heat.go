@@ -484,7 +484,8 @@ func (h heatWords) airs() form.Block {
 
 var monthNames = [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
 
-func (h heatWords) months() form.Block {
+// monthColumns are those of the table of the months: what was asked and can be told.
+func (h heatWords) monthColumns() []form.Column {
 	y := h.r.Year
 	columns := []form.Column{{Head: "month"}}
 	if y.Today != nil {
@@ -506,7 +507,12 @@ func (h heatWords) months() form.Block {
 			}
 		}
 	}
-	g := form.NewGrid(columns...)
+	return columns
+}
+
+func (h heatWords) months() form.Block {
+	y := h.r.Year
+	g := form.NewGrid(h.monthColumns()...)
 	row := func(name string, of func(a *heat.Account, pick func(heat.Month) float64) float64) {
 		cells := []string{name}
 		if y.Today != nil {

@@ -179,8 +179,8 @@ func (b *builder) use(t *heat.Tub) {
 		if c.Cover != nil && c.Cover.AreaM2.Set {
 			t.Use.AreaM2 = c.Cover.AreaM2.V
 		} else {
-			area, low, high, why := usualArea(t.VolumeM3, b.pool())
-			t.Use.AreaM2 = b.assume("area of the water", area, quantity.Area, why, low, high, func(s *scene, f float64) { s.tub.Use.AreaM2 *= f })
+			area, high, why := usualArea(t.VolumeM3, b.pool())
+			t.Use.AreaM2 = b.assume("area of the water", area, quantity.Area, why, leastArea, high, func(s *scene, f float64) { s.tub.Use.AreaM2 *= f })
 		}
 	}
 	t.Use.Activity = u.Activity.Or(1)
@@ -264,12 +264,15 @@ const poolActivity = 0.65
 // How deep a pool is whose walls stand straight, m: one to plunge in is 1.0 to 1.6. Judgement.
 const poolDepthM = 1.3
 
-// usualArea is how wide water of a volume is, m³ to m², the shares of that between which it may lie,
+// leastArea is the share of the usual area at which water is as deep as it gets: judgement.
+const leastArea = 0.8
+
+// usualArea is how wide water of a volume is, m³ to m², up to which share of that it may be wider,
 // and why.
-func usualArea(volumeM3 float64, pool bool) (m2, low, high float64, why quantity.Text) {
+func usualArea(volumeM3 float64, pool bool) (m2, high float64, why quantity.Text) {
 	if pool {
-		return volumeM3 / poolDepthM, 0.8, 1.3, quantity.Say("judgement: a pool with straight walls, %s deep; say [use] area", quantity.Length.About(1000*poolDepthM))
+		return volumeM3 / poolDepthM, 1.3, quantity.Say("judgement: a pool with straight walls, %s deep; say [use] area", quantity.Length.About(1000*poolDepthM))
 	}
 	depth := 0.75 + 0.05*volumeM3
-	return volumeM3 / depth * 1.6, 0.8, 1.25, "judgement: seats and walls make a tub wider than its water is deep; say [use] area"
+	return volumeM3 / depth * 1.6, 1.25, "judgement: seats and walls make a tub wider than its water is deep; say [use] area"
 }

@@ -26,10 +26,10 @@ func PromiseOf(u *settle.Part) Promise {
 		return Promise{}
 	}
 	p := Promise{Least: u.Least.V, Rated: u.Rated.V, Most: u.Most.V}
-	if !p.Asked() && u.Part != nil && u.Part.Unit != nil {
+	if !p.Asked() && u.Part != nil && u.Unit != nil {
 		p.Usual = u.Row.V.Rated
 		most := 0.0
-		for _, r := range u.Part.Unit.Ratings {
+		for _, r := range u.Unit.Ratings {
 			most = max(most, r.OutputW)
 		}
 		if most > 0 {

@@ -1,6 +1,7 @@
 package tables
 
 import (
+	"math"
 	"sync"
 
 	"dryfit/catalog"
@@ -59,4 +60,14 @@ func SupportSpacing(spec catalog.Spec, size catalog.Size, tempC float64) (mm flo
 		return mm, l.source, true
 	}
 	return 0, "", false
+}
+
+// Apart is a spacing of supports (mm) as it is said: one that is not exceeded, as one reads it off a
+// tape, so down to the centimetre or the inch.
+func Apart(spacingMM float64, system quantity.System) float64 {
+	grain := 10.0
+	if system == quantity.InchSystem {
+		grain = 25.4
+	}
+	return math.Floor(spacingMM/grain+1e-9) * grain
 }

@@ -2,6 +2,7 @@ package tables
 
 import (
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph/agree"
 	"math"
 	"testing"
@@ -143,5 +144,19 @@ func TestWaysOpenBetweenWindowAndCock(t *testing.T) {
 	}
 	if !(span.Low < 0 && span.Middle > 0) {
 		t.Errorf("%+v", span)
+	}
+}
+
+// A spacing is never said larger than the table has it: 1 1/2 in pipe at 38 °C is carried every 5 ft
+// (support.csv), that of 37 °C lies between 5 ft and 5 ft 1 in.
+func TestSpacingIsNotExceeded(t *testing.T) {
+	for _, c := range []struct {
+		mm         float64
+		system     quantity.System
+		said, unit float64
+	}{{1524, quantity.InchSystem, 60, 25.4}, {1530.9, quantity.InchSystem, 60, 25.4}, {1549.4, quantity.InchSystem, 61, 25.4}, {1538, quantity.MetricSystem, 153, 10}, {1530, quantity.MetricSystem, 153, 10}} {
+		if got := Apart(c.mm, c.system); !agree.Within(got, c.said*c.unit, 1e-6) {
+			t.Errorf("%.1f mm is said as %.1f, want %.1f", c.mm, got, c.said*c.unit)
+		}
 	}
 }

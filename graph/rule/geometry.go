@@ -3,7 +3,6 @@ package rule
 import (
 	"cmp"
 	"fmt"
-	"math"
 
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
@@ -90,7 +89,7 @@ func supportSpacing(in *Input, report Report) {
 			continue
 		}
 		apart, source, ok := tables.SupportSpacing(path.Run.Spec, path.Run.Size, v.waterC())
-		apart = math.Round(apart/10) * 10 // as the parts list says it
+		apart = tables.Apart(apart, quantity.SystemOf(v.c.Job.Units)) // as the parts list says it
 		long := longestStraight(path.Points)
 		if !ok || long <= apart {
 			continue

@@ -50,15 +50,6 @@ func (b *biller) addCarrying() {
 	}
 }
 
-// apart is a spacing that is not exceeded, as one reads it off a tape: down to the centimetre or the inch.
-func (b *biller) apart(mm float64) string {
-	grain := 10.0
-	if quantity.SystemOf(b.c.Job.Units) == quantity.InchSystem {
-		grain = 25.4
-	}
-	return b.metres(math.Floor(mm/grain+1e-9) * grain)
-}
-
 // addSupports lists the clips of one run: as many as spans of the spacing at the water's
 // temperature; none where the run is so short that what it joins carries it.
 func (b *biller) addSupports(r *graph.Run, lengthMM, tempC float64) {
@@ -68,7 +59,7 @@ func (b *biller) addSupports(r *graph.Run, lengthMM, tempC float64) {
 	}
 	n := math.Ceil(lengthMM/spacing - 1e-9)
 	b.add(line{Item: Item{
-		Name: join("pipe clip", r.Size.String(), string(r.Spec), b.say(quantity.Say("at most %s apart at %s", b.apart(spacing), quantity.Temperature.Of(tempC)))),
+		Name: join("pipe clip", r.Size.String(), string(r.Spec), b.say(quantity.Say("at most %s apart at %s", b.metres(tables.Apart(spacing, quantity.SystemOf(b.c.Job.Units))), quantity.Temperature.Of(tempC)))),
 		Kind: "pipe-clip", Spec: r.Spec, Size: r.Size.String(), Quantity: n, Unit: "pc", Source: b.say(quantity.Prose(source)), New: true, Where: []string{r.ID},
 	}, size: r.Size})
 }

@@ -54,12 +54,15 @@ func Cautions() []Sentence {
 			switch {
 			case j.Unit == nil:
 				text += " It leaves as it is, sealed and upright; its plate says what it holds."
-			case len(j.burning()) > 0:
+			case len(j.burning()) == 0 && len(j.unread()) > 0:
+				text += " Propane (R290) wants a clear zone free of drains, vents, windows, switches and ignition: read the plate."
+			default:
 				for _, u := range j.burning() {
 					text += quantity.Say(" %s holds %s, which burns: keep the clear zone of its manual free of drains, vents, windows, switches and ignition.", j.ofUnits("It", quantity.Text(u.ID)), u.Refrigerant)
 				}
-			case len(j.unread()) > 0:
-				text += " Propane (R290) wants a clear zone free of drains, vents, windows, switches and ignition: read the plate."
+				for _, u := range j.unread() {
+					text += quantity.Say(" What %s holds stands on its plate: where that is propane (R290), it wants such a zone too.", u.ID)
+				}
 			}
 			return text
 		}, For: Fitter | Electrician, Source: "Regulation (EU) 2024/573, IEC 60335-2-40 (from memory)"},

@@ -1,6 +1,7 @@
 package practice
 
 import (
+	"slices"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -103,14 +104,20 @@ func Electricity() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				start := "Read the refrigerant on " + j.ofUnits("the unit's", "each unit's") + " plate. If it is R290 (propane): "
 				if burn := j.burning(); len(burn) > 0 {
-					holds, what := quantity.Text(" holds"), burn[0].Refrigerant
-					for _, u := range burn[1:] {
+					holds := quantity.Text(" holds")
+					if len(burn) > 1 {
 						holds = " hold"
-						if u.Refrigerant != what {
-							what += ", " + u.Refrigerant
+					}
+					var what []string
+					for _, u := range burn {
+						if !slices.Contains(what, u.Refrigerant) {
+							what = append(what, u.Refrigerant)
 						}
 					}
-					start = capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+what+"): ")
+					start = capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+strings.Join(what, ", ")+"): ")
+					if list := j.unread(); len(list) > 0 {
+						start += "and " + j.called(list) + " may, which stands on the plate: "
+					}
 				}
 				vent := "cabinet vent"
 				if j.PlugIn {

@@ -235,6 +235,23 @@ func TestTwoUnitsByName(t *testing.T) {
 	}
 }
 
+// Of two units one holds what burns and the plate of the other nobody read: both are told, for the
+// one takes nothing off the other. R290 is of safety group A3, which burns (ISO 817, from memory).
+func TestPlateUnreadBesideOneThatBurns(t *testing.T) {
+	j := &Job{Unit: &Unit{ID: "HP1", Refrigerant: "R290", Flammable: true}, Fellows: []Unit{{ID: "HP2"}}}
+	said := map[string]string{}
+	for _, list := range [][]Sentence{Cautions(), Electricity()} {
+		for _, s := range Pick(j, list) {
+			said[s.Name] = s.Text.String()
+		}
+	}
+	for _, name := range []string{"Refrigerant", "propane-zone"} {
+		if text := said[name]; !strings.Contains(text, "HP1 holds") || !strings.Contains(text, "R290") || !strings.Contains(text, "HP2") || !strings.Contains(text, "plate") {
+			t.Errorf("%s: of HP1, which burns, and HP2, of which nobody knows: %q", name, text)
+		}
+	}
+}
+
 // Every sentence has a name, a source, and ends.
 func TestSentences(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))

@@ -45,6 +45,9 @@ func (p *Plan) readings() []graph.Diagnostic {
 		case q.Unanswered:
 			d.Message = graph.Say("mode %q: nothing is held against what was read at %q: the circuit as it stands today has no answer there", q.Mode, q.At)
 			d.Hint = "describe the circuit before the work so that it closes, with existing = true"
+		case p.Ranges.Unfit && q.Alone:
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but nothing the file leaves open fits it and all else that was read: none of it is counted", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
+			d.Hint = "find which of the readings is wrong, read it again or take it out"
 		case p.Ranges.Unfit:
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s, and no guess the file leaves open comes near: it is not counted", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
 			d.Hint = "read it again; then look at the pump, the lengths and the valves on its way: something is described that isn't so"

@@ -19,7 +19,7 @@ func readLines(r *spread.Ranges, names *tag.Names, s form.Style) []string {
 		if q.Pressed() {
 			say, word = s.Pressure, "stands under"
 		}
-		off := form.Fixed(100*q.Off, 0) + " %"
+		off := strings.TrimSuffix(form.Fixed(100*q.Off, 1), ".0") + " %"
 		if q.Pressed() {
 			off = say(q.Off)
 		}
@@ -35,6 +35,8 @@ func readLines(r *spread.Ranges, names *tag.Names, s form.Style) []string {
 		out = append(out, line+".")
 	}
 	switch {
+	case r.Unfit && len(r.Read) > 1:
+		out = append(out, fmt.Sprintf("None of %d samples fits all that was read: none of it is counted. A reading is wrong, or something in the file is that no guess covers.", r.Tried))
 	case r.Unfit:
 		out = append(out, fmt.Sprintf("None of %d samples fits what was read: it is not counted. The reading is wrong, or something in the file is that no guess covers.", r.Tried))
 	case r.Narrowed() && r.Coarser > 0:

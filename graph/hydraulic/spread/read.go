@@ -17,6 +17,7 @@ type Read struct {
 	AsDescribed float64 // what it comes to as described; m³/s, Pa
 	Was         Range   // of what it would read, before that was known
 	Unanswered  bool    // its mode has no answer, so nothing was held against it
+	Alone       bool    // some point fits it by itself, whether or not any fits all that was read
 }
 
 // Pressed reports whether it is a pressure.
@@ -223,7 +224,9 @@ func (s *spreader) weigh(stages []*spreadStage, i int, keep bool) float64 {
 			if !ok {
 				return 0
 			}
-			if w *= r.fits(v); keep {
+			alone := r.fits(v)
+			r.Alone = r.Alone || alone >= unfit
+			if w *= alone; keep {
 				r.was = append(r.was, sampled{v, a.past})
 			}
 		}

@@ -1,6 +1,7 @@
 package spread
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -152,6 +153,33 @@ func TestReadingThatFitsNothing(t *testing.T) {
 	}
 	if !got.Read[0].Beyond() {
 		t.Error("40 m³/h is beyond what is described")
+	}
+}
+
+// Two readings of one water that can't both be so are not counted, and it is told of each whether it
+// may be so by itself: what goes through the pump goes through the unit behind it.
+func TestReadingsThatContradict(t *testing.T) {
+	flow := "[[reading]]\nat = %q\nflow = \"%s m3/h\"\nplus-minus = \"2 %%\"\n"
+	for _, c := range []struct {
+		unit string
+		may  bool
+	}{{"40", false}, {"3.9", true}} {
+		got := rangesRead(t, fmt.Sprintf(flow, "pump", "4.6")+fmt.Sprintf(flow, "unit", c.unit))
+		if !got.Unfit || !got.Read[0].Alone || got.Read[1].Alone != c.may {
+			t.Errorf("4.6 and %s m³/h of one water: unfit %v, by themselves %v and %v", c.unit, got.Unfit, got.Read[0].Alone, got.Read[1].Alone)
+		}
+	}
+}
+
+// What follows in the sample, the unknowns of a year, shares no coordinate with the level of the
+// water where points were chosen by a gauge: it would be chosen with it.
+func TestReadingTakesTheLevel(t *testing.T) {
+	got := rangesRead(t, "[[reading]]\nat = \"unit.in\"\npressure = \"0.2 bar\"\n")
+	if got.Coordinates != got.Unknowns+1 {
+		t.Errorf("%d unknowns and the level take %d coordinates", got.Unknowns, got.Coordinates)
+	}
+	if none := rangesRead(t, ""); none.Coordinates != none.Unknowns {
+		t.Errorf("%d unknowns take %d coordinates", none.Unknowns, none.Coordinates)
 	}
 }
 

@@ -225,13 +225,17 @@ func between(f func(float64) (float64, bool), a, fa, b, fb float64) (x float64, 
 	return a, jumping, true
 }
 
-// coordinates are how many of the sample are taken: one for each unknown, and behind them those of
-// the level, of the reading and of the valve fully open, where a valve is set.
+// coordinates are how many of the sample are taken: one for each unknown; behind them that of the
+// level, where something was read, for the points that fit a gauge are not even in it; and where a
+// valve is set those of the reading and of the valve fully open, too.
 func (s *spreader) coordinates() int {
-	if s.setting == nil {
-		return len(s.all)
+	switch {
+	case s.setting != nil:
+		return len(s.all) + 3
+	case len(s.read) > 0:
+		return len(s.all) + 1
 	}
-	return len(s.all) + 3
+	return len(s.all)
 }
 
 // asSet puts what the modes come to once the valve is set in the place of what they do with it put as

@@ -14,8 +14,8 @@ const mostAlong = 24
 
 // along moves a place along its leg where nothing says where on it the cut is to be, and at its
 // usual place no pipes lead to the unit, or the work meets something: to both ends of its room, and
-// one third and two thirds along it. The first that has fewer errors, or as many and fewer warnings,
-// is taken, the nearest first.
+// one third and two thirds along it. The one that has the fewest errors, and of those the fewest
+// warnings, is taken, of equals the nearest; none is looked for behind one that nothing hinders.
 func (s *search) along(t *trial) {
 	if cut := s.asked.Retrofit.Cut; cut != nil && cut.AtMM >= 0 || s.bound != nil || !t.hindered() {
 		return

@@ -10,8 +10,10 @@ type Reading struct {
 	Run      string  // id of the run; "" where At is a part
 	Mode     string  // name
 	Flow     float64 // m³/s; 0: not read
-	Pressure float64 // Pa by the gauge, where the part or port is, below 0 where it sucks; 0: not read
+	Pressure float64 // Pa by the gauge, where the part or port is, below 0 where it sucks; PressureSet
 	Off      float64 // how far off it may be either way, nine in ten, as a share; 0: nobody said
 	OffPa    float64 // the same in Pa, of a pressure; 0: nobody said
 	Pos      Pos
+
+	PressureSet bool // a pressure was read: before a pump a gauge may well stand at 0
 }

@@ -43,7 +43,7 @@ var readingFields = []field.Field[graph.Reading]{
 		},
 	},
 	field.NeededOr(field.Qty("flow", field.Flow, func(o *graph.Reading) *float64 { return &o.Flow }), "pressure", `what was read: flow = "5.2 m3/h", or pressure = "0.4 bar"`),
-	field.Qty("pressure", field.GaugePressure, func(o *graph.Reading) *float64 { return &o.Pressure }),
+	field.QtySet("pressure", field.GaugePressure, func(o *graph.Reading) *float64 { return &o.Pressure }, func(o *graph.Reading) *bool { return &o.PressureSet }),
 	{
 		Key:   "plus-minus",
 		Shape: schema.Quantity,
@@ -147,15 +147,19 @@ func readReading(r *field.Reader, v located.Value) {
 		switch {
 		case o.Flow > 0 && severalWays(p.Kind):
 			r.Fail(at, "name the run whose flow it is", "the flow of %s is not one: its water goes several ways", located.Said(o.Part))
-		case o.Pressure != 0 && p.Kind == graph.Tub:
+		case o.PressureSet && p.Kind == graph.Tub:
 			r.Fail(at, "name the part the gauge is on, or the port", "the tub stands open: there is no pressure to read")
 		}
 	}
-	if o.Run != "" && o.Pressure != 0 {
+	if o.Run != "" && o.PressureSet {
 		at, _ := v.In("at")
 		r.Fail(at, `name a part at one of its ends, and the port: at = "filter.in"`, "a gauge stands at a place: %s is a whole run", located.Said(o.Run))
 	}
-	if o.OffPa > 0 && o.Pressure == 0 {
+	if o.Off > 0 && o.PressureSet && o.Pressure == 0 {
+		at, _ := v.In("plus-minus")
+		r.Fail(at, `write a pressure, such as plus-minus = "0.06 bar"`, "a share of no pressure is nothing")
+	}
+	if o.OffPa > 0 && !o.PressureSet {
 		at, _ := v.In("plus-minus")
 		r.Fail(at, `write a share, such as plus-minus = "5 %"`, "a flow can't be off by a pressure")
 	}

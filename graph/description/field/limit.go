@@ -96,7 +96,7 @@ var (
 	PumpHead      = plausible("a pump's head", within(quantity.Head, "0 m", "100 m"), within(quantity.Pressure, "0 bar", "10 bar"))
 	SuctionHead   = plausible("an NPSH", within(quantity.Head, "0 m", "20 m"), within(quantity.Pressure, "0 bar", "2 bar"))
 	Highest       = positive("a highest pressure", within(quantity.Pressure, "0.1 bar", "20 bar"), within(quantity.Head, "1 m", "200 m")).SuchAs("3.5 bar")
-	GaugePressure = positive("a pressure by a gauge", within(quantity.Pressure, "-1 bar", "20 bar"), within(quantity.Head, "-10 m", "200 m")).SuchAs("0.4 bar")
+	GaugePressure = plausible("a pressure by a gauge", within(quantity.Pressure, "-1 bar", "20 bar"), within(quantity.Head, "-10 m", "200 m")).SuchAs("0.4 bar")
 	ReadingOff    = positive("how far a reading may be off", within(quantity.Share, "0 %", "100 %"), within(quantity.Pressure, "0 bar", "5 bar"), within(quantity.Head, "0 m", "50 m")).SuchAs("5 %")
 	Cracking      = plausible("a cracking pressure", within(quantity.Pressure, "0 bar", "2 bar"), within(quantity.Head, "0 m", "20 m"))
 	SpringAsked   = positive("a cracking pressure", within(quantity.Pressure, "0 bar", "2 bar"), within(quantity.Head, "0 m", "20 m"))

@@ -21,7 +21,7 @@ type Read struct {
 }
 
 // Pressed reports whether it is a pressure.
-func (r *Read) Pressed() bool { return r.Pressure != 0 }
+func (r *Read) Pressed() bool { return r.PressureSet }
 
 // Value is what was read, m³/s or Pa.
 func (r *Read) Value() float64 {
@@ -65,10 +65,10 @@ func (s *spreader) readings(all []graph.Reading) {
 	for _, r := range all {
 		if r.Flow > 0 {
 			q := r
-			q.Pressure = 0
+			q.Pressure, q.PressureSet = 0, false
 			s.read = append(s.read, s.readingOf(q))
 		}
-		if r.Pressure != 0 {
+		if r.PressureSet {
 			q := r
 			q.Flow = 0
 			s.read = append(s.read, s.readingOf(q))
@@ -108,9 +108,9 @@ func offOf(r graph.Reading) float64 {
 	usual, _ := tables.Spread(tables.SpreadReading, "measured")
 	dial, _ := tables.Spread(tables.SpreadGauge, "measured")
 	switch {
-	case r.Pressure == 0 && r.Off > 0:
+	case !r.PressureSet && r.Off > 0:
 		return r.Off
-	case r.Pressure == 0:
+	case !r.PressureSet:
 		return usual.High
 	case r.OffPa > 0:
 		return r.OffPa

@@ -171,6 +171,18 @@ func TestReadingsThatContradict(t *testing.T) {
 	}
 }
 
+// A gauge that stands at 0 is read like any other: before the pump, where it sucks as much as the water
+// above it gives, 500 mm of it.
+func TestGaugeAtNought(t *testing.T) {
+	got := rangesRead(t, "[[reading]]\nat = \"pump.in\"\npressure = \"0 bar\"\nplus-minus = \"0.02 bar\"\n")
+	if len(got.Read) != 1 || !got.Read[0].Pressed() || got.Read[0].Unanswered || got.Read[0].Off != 2000 {
+		t.Fatalf("%+v", got.Read)
+	}
+	if !got.Narrowed() || got.Read[0].AsDescribed == 0 {
+		t.Errorf("0 bar before the pump, as described %.0f Pa: narrowed %v", got.Read[0].AsDescribed, got.Narrowed())
+	}
+}
+
 // What follows in the sample, the unknowns of a year, shares no coordinate with the level of the
 // water where points were chosen by a gauge: it would be chosen with it.
 func TestReadingTakesTheLevel(t *testing.T) {
@@ -256,7 +268,8 @@ func TestHowFarAReadingIsOff(t *testing.T) {
 		want float64
 	}{
 		{graph.Reading{Flow: 1e-3}, 0.12}, {graph.Reading{Flow: 1e-3, Off: 0.05}, 0.05},
-		{graph.Reading{Pressure: 4e4}, 6000}, {graph.Reading{Pressure: -4e4, Off: 0.05}, 2000}, {graph.Reading{Pressure: 4e4, OffPa: 3000}, 3000},
+		{graph.Reading{Pressure: 4e4, PressureSet: true}, 6000}, {graph.Reading{PressureSet: true}, 6000},
+		{graph.Reading{Pressure: -4e4, PressureSet: true, Off: 0.05}, 2000}, {graph.Reading{Pressure: 4e4, PressureSet: true, OffPa: 3000}, 3000},
 	} {
 		if got := offOf(c.r); !agree.Within(got, c.want, 1e-9*c.want) {
 			t.Errorf("%+v: off by %g, want %g", c.r, got, c.want)

@@ -154,7 +154,7 @@ func TestSpacingIsNotExceeded(t *testing.T) {
 		mm         float64
 		system     quantity.System
 		said, unit float64
-	}{{1524, quantity.InchSystem, 60, 25.4}, {1530.9, quantity.InchSystem, 60, 25.4}, {1549.4, quantity.InchSystem, 61, 25.4}, {1538, quantity.MetricSystem, 153, 10}, {1530, quantity.MetricSystem, 153, 10}} {
+	}{{1524, quantity.InchSystem, 60, 25.4}, {1530.9, quantity.InchSystem, 60, 25.4}, {1549.4, quantity.InchSystem, 61, 25.4}, {1377, quantity.InchSystem, 54, 25.4}, {1520, quantity.InchSystem, 59, 25.4}, {1377, quantity.MetricSystem, 137, 10}, {1538, quantity.MetricSystem, 153, 10}, {1530, quantity.MetricSystem, 153, 10}} {
 		if got := Apart(c.mm, c.system); !agree.Within(got, c.said*c.unit, 1e-6) {
 			t.Errorf("%.1f mm is said as %.1f, want %.1f", c.mm, got, c.said*c.unit)
 		}

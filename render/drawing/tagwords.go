@@ -63,12 +63,12 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 	return out
 }
 
-// beforeOpened says what comes before a union of a unit below the water is undone, and a check in
-// its bypass that nothing shuts off, which empty the tub otherwise.
+// beforeOpened says what comes before a union of a unit is undone, and a check in its bypass that
+// nothing shuts off, which empty the tub otherwise; of what is known to stand above the water nothing.
 func beforeOpened(p *plan.Plan, b *stream.UnitBranch, names *tag.Names, say func(v *graph.Part, words string)) {
 	below := func(part *graph.Part) bool {
 		mm, known := p.After.Layout.Below(part)
-		return known && mm > 0
+		return !known || mm > 0
 	}
 	for _, v := range b.BypassParts {
 		if v.Kind == graph.CheckValve && below(v) && !rule.CheckIsolated(b, v) {

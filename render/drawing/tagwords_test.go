@@ -15,13 +15,14 @@ import (
 // Where the unit stands below the water its unions say what is shut before they are opened, and so
 // does a check below it that nothing shuts off; above the water nothing runs out. How each demo
 // stands is in its file: the unit of two-speed 430 mm below the skimmer, its check between two
-// tees with no valve beside it; that of plunge-pool above the water.
+// tees with no valve beside it; that of plunge-pool above the water. Of plug-in nobody says it.
 func TestTagsOfWhatEmptiesTheTub(t *testing.T) {
 	for _, c := range []struct {
 		demo string
 		want map[string]string // by tag; "": no such row
 	}{
 		{"two-speed", map[string]string{"U1": "V1+V2 SHUT", "U2": "V1+V2 SHUT", "CV1": "EMPTY THE TUB", "V1": "", "D1": ""}},
+		{"plug-in", map[string]string{"U1": "V1+V2 SHUT", "U2": "V1+V2 SHUT"}},
 		{"plunge-pool", map[string]string{"U1": "", "U2": "", "CV1": "", "CV2": ""}},
 	} {
 		p := demos(t)[c.demo]

@@ -249,14 +249,19 @@ func evenly(points []int, weights []float64) (out []int) {
 	return out
 }
 
+// fewTimes is how many times the points of sample.Few there are of what fits what was read: those are
+// chosen to lie evenly, these lie as if drawn by lot: were they no more, a year's range would come out
+// a quarter narrower or wider by it.
+const fewTimes = 4
+
 // Few are the points that stand for all of them where each is dear: those of the sample, or of what
-// fits what was read as many.
+// fits what was read fewTimes as many.
 func (r *Ranges) Few() []int {
 	few := sample.Few()
 	if !r.Narrowed() {
 		return few
 	}
-	n := min(len(few), len(r.Points))
+	n := min(fewTimes*len(few), len(r.Points))
 	out := make([]int, n)
 	for k := range out {
 		out[k] = r.Points[k*len(r.Points)/n]

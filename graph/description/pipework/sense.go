@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
+	"dryfit/graph/hydraulic/formula"
 )
 
 // What share of the watts on its label a pump turns into water power (flow times head), at the
@@ -24,8 +25,7 @@ const (
 
 const (
 	waterDensity = 998.2 // kg/m³ at 20 °C, IAPWS-95
-	gravity      = 9.80665
-	waterHeat    = 4182 // J/(kg·K) at 20 °C, IAPWS-95
+	waterHeat    = 4182  // J/(kg·K) at 20 °C, IAPWS-95
 )
 
 // powerAgrees finds a curve that gives more water power than the watts of its speed allow, or, at the
@@ -74,7 +74,7 @@ func waterPower(curve []graph.CurvePoint) float64 {
 			best = max(best, (a.Flow+t*(b.Flow-a.Flow))*(ha+t*(hb-ha)))
 		}
 	}
-	return best * waterDensity * gravity
+	return best * waterDensity * formula.Gravity
 }
 
 // rises finds a curve whose head falls and then rises again: one of its points is mistyped, or in another unit.
@@ -155,7 +155,7 @@ func dropAgrees(r *field.Reader, v located.Value, p *graph.Part) {
 		return
 	}
 	for _, point := range p.Loss.Points {
-		pa := point.Drop.Head(waterDensity) * waterDensity * gravity
+		pa := point.Drop.Head(waterDensity) * waterDensity * formula.Gravity
 		if p.HighestPressurePa <= 0 || pa <= p.HighestPressurePa {
 			continue
 		}

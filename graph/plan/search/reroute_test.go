@@ -11,15 +11,15 @@ import (
 )
 
 // The pairs of pipes looked for in trying changes are bounded by their number, whatever the job:
-// of this one, a demo with a number changed, every place is ruled out and most changes lead the
+// of this one, with a token of its file changed, every place is ruled out and most changes lead the
 // pipes into something. Once the bound is reached changes are tried with the first pair alone, and
 // one whose pipes run into something is not said to do. Checked against the count.
 func TestPairsOfChangesAreBounded(t *testing.T) {
-	data, err := os.ReadFile("../../../testdata/circulation.toml")
+	data, err := os.ReadFile("../testdata/jobs/side-by-side.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	c, ds := description.Read("circulation", ladder.Mutate(data, 3205, 1))
+	c, ds := description.Read("side-by-side", ladder.Mutate(data, 24, 1))
 	if c == nil {
 		t.Fatal(ds)
 	}

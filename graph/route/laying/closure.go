@@ -13,8 +13,11 @@ import (
 // width of a saw cut. Common practice, no source.
 const closureLimitMM = 1
 
-// closeLoops walks every loop of known distances and says by how much it misses itself.
+// closeLoops walks every loop of known distances and says by how much it misses itself. New work
+// on a loop of old pipe that does not close may go by either side of that loop: where it closes
+// by one of them, what is wrong is in the old pipe, and is said of that alone.
 func (l *work) closeLoops(w *web) {
+	var old []oldLoop // that miss
 	for k := range w.ties {
 		t := &w.ties[k]
 		if t.tree || t.from == t.to {
@@ -41,7 +44,13 @@ func (l *work) closeLoops(w *web) {
 			continue
 		}
 		c := route.Closure{Runs: runs, ErrorMM: sum.Scale(-1)}
+		if isNew {
+			c.ErrorMM = lessOld(loop, c.ErrorMM, old)
+		}
 		c.Closed = c.ErrorMM.Len() <= closureLimitMM
+		if !c.Closed && !isNew {
+			old = append(old, oldLoop{loop, c.ErrorMM})
+		}
 		if !c.Closed {
 			l.missedLoop(w, loop, &c, isNew)
 		}
@@ -49,13 +58,37 @@ func (l *work) closeLoops(w *web) {
 	}
 }
 
+// oldLoop is a loop of old pipe and by how much it misses itself.
+type oldLoop struct {
+	steps []step
+	miss  graph.Vec
+}
+
+// lessOld is by how much a loop with new pipe in it misses itself when it goes by the better side
+// of each loop of old pipe it shares something with.
+func lessOld(loop []step, miss graph.Vec, old []oldLoop) graph.Vec {
+	for _, o := range old {
+		if !slices.ContainsFunc(loop, func(s step) bool {
+			return slices.ContainsFunc(o.steps, func(t step) bool { return t.tie == s.tie })
+		}) {
+			continue
+		}
+		for _, other := range []graph.Vec{miss.Add(o.miss), miss.Sub(o.miss)} {
+			if other.Len() <= closureLimitMM {
+				miss = other
+			}
+		}
+	}
+	return miss
+}
+
 // missedLoop words a loop that does not close.
 func (l *work) missedLoop(w *web, loop []step, c *route.Closure, isNew bool) {
-	message := graph.Say("the loop through %s does not close: it misses by %s", w.loopWords(loop), graph.DistanceWords(c.ErrorMM))
 	if !isNew {
-		l.old.add("loop does not close", w.ties[loop[0].tie].pos(), message, "the existing pipe was measured so; measure again where the new work hangs on it")
+		l.missedOldLoop(w, loop, c.ErrorMM)
 		return
 	}
+	message := graph.Say("the loop through %s does not close: it misses by %s", w.loopWords(loop), graph.DistanceWords(c.ErrorMM))
 	pos, mend := l.mendLoop(w, loop, c.ErrorMM)
 	c.Mend = mend
 	if !pos.IsValid() {

@@ -137,6 +137,55 @@ func TestRandomLoops(t *testing.T) {
 		if missed.Mend == "" {
 			t.Errorf("trial %d: no leg named that mends it", trial)
 		}
+		was := leg.By.Sub(way.Scale(12.5))
+		if was.Len() < 130 { // of sockets, less is no leg
+			continue
+		}
+		for _, r := range s.c.Runs {
+			r.Existing = true
+		}
+		for _, p := range s.c.Parts {
+			p.Existing = true
+		}
+		leg.By = was.Add(way.Scale(300))
+		if text := told(Of(s.c).Findings); strings.Count(text, "loop of old pipe") != 1 || !strings.Contains(text, "as \""+graph.Leg{By: was}.Words().In(0)+"\"") {
+			t.Errorf("trial %d: %v for %v is not told with what it was:\n%s", trial, leg.By, was, text)
+		}
+	}
+}
+
+// told is every finding with all it says.
+func told(ds []graph.Diagnostic) string {
+	var b strings.Builder
+	for _, d := range ds {
+		fmt.Fprintln(&b, d.Severity, d.Message.In(0), d.Hint.In(0))
+		for _, r := range d.Related {
+			fmt.Fprintln(&b, "  ", r.Message.In(0))
+		}
+	}
+	return b.String()
+}
+
+// New pipe between two points of an old loop that does not close goes by the side by which it
+// closes; one that closes by neither is told of the new pipe.
+func TestNewPipeOnOldLoop(t *testing.T) {
+	for _, long := range []float64{1000, 1300, 1150} {
+		s := newSketch(catalog.PVCPN16, dn(50))
+		a, b := s.part(graph.Manifold, "a", "one", "two", "three"), s.part(graph.Manifold, "b", "one", "two", "three")
+		for _, p := range []*graph.Part{a, b} {
+			p.Existing = true
+			p.Ports[1].At, p.Ports[2].At = &graph.Vec{Y: 300}, &graph.Vec{Y: 600}
+		}
+		s.run("a.one", "b.one", right(1000)).Existing = true
+		s.run("a.two", "b.two", right(1300)).Existing = true // of which one is wrong
+		s.run("a.three", "b.three", right(long))
+		text := told(Of(s.c).Findings)
+		if strings.Count(text, "loop of old pipe") != 1 {
+			t.Errorf("%v: the old loop is not told once:\n%s", long, text)
+		}
+		if errors := findings(Of(s.c).Findings, graph.Error); strings.Contains(errors, "does not close") != (long == 1150) {
+			t.Errorf("%v: of the new pipe: %s", long, errors)
+		}
 	}
 }
 

@@ -131,9 +131,10 @@ func (l *work) through(p *graph.Part) (graph.Vec, bool) {
 	return graph.Vec{}, false
 }
 
-// tieRuns ties the ends of the runs with legs and of direct joints: old pipe first, then
-// what old pipe says of ends it no longer joins, then new pipe, so that a loop that does
-// not close is found in the new work.
+// tieRuns ties the ends of the runs with legs and of direct joints: runs that were cut first, as
+// they were, then old pipe, then what pipe that was taken out says of ends it no longer joins,
+// then new pipe. So a loop of old pipe that does not close is found in the old pipe, beside the
+// cut, and one that the new work does not close in the new work.
 func (l *work) tieRuns(w *web) {
 	add := func(i int, r *graph.Run) {
 		by, ok := graph.Vec{}, direct(r)
@@ -144,21 +145,30 @@ func (l *work) tieRuns(w *web) {
 			w.tie(r.From, r.To, by, tie{run: r, path: i})
 		}
 	}
+	gone := func(wasCut bool) {
+		for _, r := range l.c.Gone {
+			if by, ok := l.goneSpan(r); ok && wasCut == l.remains(r) {
+				w.tie(r.From, r.To, by, tie{run: r, path: -1, gone: true})
+			}
+		}
+	}
+	gone(true)
 	for i, r := range l.c.Runs {
 		if !r.New() {
 			add(i, r)
 		}
 	}
-	for _, r := range l.c.Gone {
-		if by, ok := l.goneSpan(r); ok {
-			w.tie(r.From, r.To, by, tie{run: r, path: -1, gone: true})
-		}
-	}
+	gone(false)
 	for i, r := range l.c.Runs {
 		if r.New() {
 			add(i, r)
 		}
 	}
+}
+
+// remains reports whether something of a run that was taken out still stands: it was cut.
+func (l *work) remains(r *graph.Run) bool {
+	return slices.ContainsFunc(l.c.Runs, func(rest *graph.Run) bool { return rest.RemainsOf == r.ID })
 }
 
 // goneSpan is how far apart the ends of a run stand that was taken out; false where that

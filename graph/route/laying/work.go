@@ -10,18 +10,19 @@ import (
 
 // work is one call of Of at work. It holds what the steps share; nothing outlives the call.
 type work struct {
-	c     *graph.Circuit
-	set   *settle.Stage
-	cat   *catalog.Catalog // for the elbows and couplings that legs ask for
-	lay   *route.Layout
-	parts map[string]*graph.Part
-	ends  map[string][]runEnd  // "part.port" -> the runs that end there
-	ways  map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit
-	lines []line               // one for each run
-	links []route.Link         // one for each of the layout's joints
-	rigid map[string]int       // "part.port" -> number of the body of known distances it belongs to
-	runs  map[string]int       // run id -> index
-	old   oldNotes
+	c      *graph.Circuit
+	set    *settle.Stage
+	cat    *catalog.Catalog // for the elbows and couplings that legs ask for
+	lay    *route.Layout
+	parts  map[string]*graph.Part
+	ends   map[string][]runEnd  // "part.port" -> the runs that end there
+	ways   map[string]graph.Vec // "part.port" -> way the pipe leaves the part there, unit
+	lines  []line               // one for each run
+	links  []route.Link         // one for each of the layout's joints
+	rigid  map[string]int       // "part.port" -> number of the body of known distances it belongs to
+	runs   map[string]int       // run id -> index
+	old    oldNotes
+	missed []missedLoop // of old pipe
 }
 
 // runEnd is one end of a run.
@@ -80,6 +81,7 @@ func OfStage(set *settle.Stage) *route.Layout {
 	l.cutPieces()
 	l.joinParts()
 	l.lay.Groups, l.lay.Ways = l.rigid, l.ways
+	l.reportOldLoops()
 	l.old.report(l)
 	l.lay.Finish(l.links, l.inLine())
 	return l.lay

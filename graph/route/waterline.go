@@ -156,6 +156,22 @@ func (v Levels) Apart(p *graph.Part) (Apart, bool) {
 	return a, ok
 }
 
+// Opening returns how far below the water a port of a tub lies by the legs that lead to it from
+// a part whose depth the description gives. It is false where none do, and where the tub gives
+// its own.
+func (v Levels) Opening(ref graph.PortRef) (Apart, bool) {
+	mm, ok := v.port(ref.String())
+	if !ok {
+		return Apart{}, false
+	}
+	key := ref.String()
+	from := v.said[v.of(key)]
+	if from.part == nil || from.part.Kind == graph.Tub {
+		return Apart{}, false
+	}
+	return Apart{From: from.part, LegsMM: mm, Tied: from.group >= 0 && from.group == v.l.Groups[key]}, true
+}
+
 // lowest is the depth of the lowest placed port of a part.
 func (v Levels) lowest(p *graph.Part) (mm float64, ok bool) {
 	low := math.Inf(-1)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -151,7 +152,8 @@ func TestUnbroken(t *testing.T) {
 	for text, want := range map[string]string{
 		"4.88 m of pipe":           "4.88 m|of|pipe",
 		"54 to 61 h in the cold":   "54|to|61 h|in|the|cold",
-		"1 ft 7-7/8 in from there": "1 ft|7-7/8 in|from|there",
+		"1 ft 7-7/8 in from there": "1 ft 7-7/8 in|from|there",
+		"2 ft 3 pieces":            "2 ft|3|pieces",
 		"1.4 m3/h to 1.7 m3/h;":    "1.4 m3/h|to|1.7 m3/h;",
 		"step 4 in the old line":   "step|4 in|the|old|line", // an inch is spelt so
 		"two pieces":               "two|pieces",
@@ -159,6 +161,51 @@ func TestUnbroken(t *testing.T) {
 		if got := strings.Join(unbroken(text), "|"); got != want {
 			t.Errorf("%q breaks as %q, not %q", text, got, want)
 		}
+	}
+}
+
+// On the page no line ends within an amount; what is no text of the page stays as it is.
+func TestAmountsKept(t *testing.T) {
+	for page, want := range map[string]string{
+		`<p title="3 m long">it gets 5.3 m3/h, and 9 ft 10-3/16 in</p>`: `<p title="3 m long">it gets 5.3_m3/h, and 9_ft_10-3/16_in</p>`,
+		`<td>&#34;38 °C&#34;</td><td>2 tees</td>`:                       `<td>&#34;38_°C&#34;</td><td>2 tees</td>`,
+		`<svg><text>3 m</text></svg> 4 m<style>a { 5 m }</style>`:       `<svg><text>3 m</text></svg> 4_m<style>a { 5 m }</style>`,
+		"<p>3\n  m and  2 m</p>":                                        "<p>3\n  m and  2_m</p>",
+	} {
+		if got := strings.ReplaceAll(string(amountsKept([]byte(page))), noBreak, "_"); got != want {
+			t.Errorf("%s\nbecomes %s\nwant    %s", page, got, want)
+		}
+	}
+	b := sample()
+	b.Chapters[0].Say("it gets 5.3 m3/h")
+	page, err := b.HTML()
+	if err != nil || !strings.Contains(string(page), "5.3"+noBreak+"m3/h") {
+		t.Errorf("the page lets a line end within an amount: %v", err)
+	}
+}
+
+// What answers a question, a heading and a sheet have bookmarks under that of their chapter, on the
+// page on which they begin.
+func TestMarks(t *testing.T) {
+	b := sample()
+	long := Chapter{ID: "long", Title: "Long", For: Everybody, NewPage: true}
+	for range 60 {
+		long.Say("a line")
+	}
+	long.Add(Item{Kind: Lead, Mark: "Asked?", Text: "told"}, Item{Kind: Heading, Text: "Under it"}, Item{Text: "no mark"})
+	b.Chapters = append(b.Chapters, long)
+	p := b.printer()
+	p.print()
+	var out bytes.Buffer
+	if err := p.f.Output(&out); err != nil {
+		t.Fatal(err)
+	}
+	at := bookmarks(t, out.Bytes())
+	if at["Asked?"] <= at["Long"] || at["Under it"] < at["Asked?"] || at["Long"] == 0 {
+		t.Errorf("the bookmarks lead to the pages %v", at)
+	}
+	if _, ok := at["no mark"]; ok {
+		t.Error("an item has a bookmark that nobody gave it")
 	}
 }
 
@@ -221,6 +268,21 @@ func TestHoldStaysWithItsStep(t *testing.T) {
 			t.Errorf("after %d lines the heading stands on page %v, its only step on %v", lines, over, step)
 		}
 	}
+}
+
+// bookmarks reads the names of a PDF's bookmarks and the pages they lead to: of a file as fpdf
+// writes it, in which a page and its text are the objects 2n+1 and 2n+2.
+func bookmarks(t *testing.T, pdf []byte) map[string]int {
+	t.Helper()
+	at := map[string]int{}
+	for _, m := range regexp.MustCompile(`(?s)/Title \((.*?)\)\n.*?/Dest \[(\d+) 0 R`).FindAllSubmatch(pdf, -1) {
+		object, err := strconv.Atoi(string(m[2]))
+		if err != nil {
+			t.Fatal(err)
+		}
+		at[strings.ReplaceAll(strings.TrimPrefix(string(m[1]), "\xfe\xff"), "\x00", "")] = (object - 1) / 2
+	}
+	return at
 }
 
 // printed prints a book and returns what tells the pages a word stands on.

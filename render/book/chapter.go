@@ -50,6 +50,7 @@ const (
 // Item is one thing in a chapter.
 type Item struct {
 	Kind  Kind
+	Mark  string // the bookmark that leads to it: the question it answers; "": none but what headings and sheets have, their Text
 	Text  string
 	Lines []string
 	First int

@@ -51,7 +51,7 @@ func (b *Book) HTML() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return Inert(out.Bytes()), nil
+	return amountsKept(Inert(out.Bytes())), nil
 }
 
 func parsePage() (*template.Template, error) {
@@ -74,7 +74,7 @@ func (c *Chapter) HTML() ([]byte, error) {
 	if err := t.ExecuteTemplate(&out, "chapter", c); err != nil {
 		return nil, err
 	}
-	return Inert(out.Bytes()), nil
+	return amountsKept(Inert(out.Bytes())), nil
 }
 
 // first is the id of the first chapter.

@@ -28,7 +28,8 @@ const (
 	ptMM       = 25.4 / 72
 )
 
-// PDF writes the book for paper: A4, a bookmark for each chapter, page numbers, and every
+// PDF writes the book for paper: A4, a bookmark for each chapter and under it for its headings,
+// sheets and what answers a question, page numbers, and every
 // sheet at its true size on a page of its own. Equal books give equal bytes.
 func (b *Book) PDF() ([]byte, error) {
 	p := b.printer()
@@ -293,7 +294,38 @@ func (p *printer) text(text string, pt float64, bold bool, indent, width float64
 	}
 }
 
+// mark sets the bookmark of an item where it begins, under that of its chapter.
+func (p *printer) mark(it Item) {
+	name := it.Mark
+	if name == "" && (it.Kind == Heading || it.Kind == Sheet) {
+		name = it.Text
+	}
+	if name == "" {
+		return
+	}
+	switch it.Kind {
+	case Sheet: // on the page that was begun for it
+		p.f.Bookmark(scene.Visible(name), 1, 0)
+		return
+	case Heading:
+		p.room(headingRoom)
+	case Table, Blanks:
+		p.room(p.titled(it.Block, it.Kind == Blanks))
+	case Lead, Alert:
+		p.room(p.size(leadPt) * ptMM * line)
+	default:
+		p.room(p.size(bodyPt) * ptMM * line)
+	}
+	p.f.Bookmark(scene.Visible(name), 1, p.y)
+}
+
+// headingRoom is the least room a heading begins in, mm.
+const headingRoom = 16
+
 func (p *printer) item(it Item) {
+	if it.Kind != Sheet {
+		p.mark(it)
+	}
 	switch it.Kind {
 	case Words:
 		p.text(it.Text, bodyPt, false, 0, p.wide())
@@ -302,7 +334,7 @@ func (p *printer) item(it Item) {
 		p.text(it.Text, leadPt, false, 0, p.wide())
 		p.air(1.5)
 	case Heading:
-		p.room(16)
+		p.room(headingRoom)
 		p.air(1.5)
 		p.text(it.Text, subPt, true, 0, p.wide())
 		p.air(0.8)
@@ -323,6 +355,7 @@ func (p *printer) item(it Item) {
 		p.photo(it)
 	case Sheet:
 		scene.PDFPage(p.f, it.Scene)
+		p.mark(it)
 		p.page++
 		p.flow = false
 	}

@@ -120,7 +120,7 @@ func (d *drawing) sum(plan takeoff.StockPlan) string {
 		}
 		parts = append(parts, t)
 	}
-	out := fmt.Sprintf("%s from %s; left over %s in all", plural(pieces, "piece"), strings.Join(parts, " + "), d.full(left))
+	out := fmt.Sprintf("%s from %s; left over in all %s", plural(pieces, "piece"), strings.Join(parts, " + "), d.full(left))
 	if plan.Cost != "" {
 		out += "; cost " + strings.TrimSpace(plan.Cost+" "+d.in.Job.Currency)
 	}

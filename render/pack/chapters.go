@@ -41,12 +41,20 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 	return b
 }
 
+// The questions that each reader asks first: the bookmarks that lead to what answers them.
+const (
+	mayItBeBuilt = "May it be built?"
+	firstCutMark = "Where is the first cut?"
+	currentMark  = "What current, and which protection?"
+	neverMark    = "What must never be shut?"
+)
+
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
 func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody, OnePage: true}
 	names := tag.Of(p.Circuit, p.Net())
 	if errs := graph.Errors(p.Findings); len(errs) > 0 {
-		it := book.Item{Kind: book.Alert, Text: "NOT TO BE BUILT YET: mend first"}
+		it := book.Item{Kind: book.Alert, Mark: mayItBeBuilt, Text: "NOT TO BE BUILT YET: mend first"}
 		for _, d := range graph.ByMode(errs, style.Units) {
 			line := names.Text(strings.Join(d.Lines, "; "))
 			if len(d.Hints) > 0 {
@@ -56,16 +64,20 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		}
 		c.Add(it)
 	} else if joints(p) > 0 {
-		c.Add(book.Item{Kind: book.Lead, Text: "It may be built: no rule forbids it." + warned(p.Findings)})
+		c.Add(book.Item{Kind: book.Lead, Mark: mayItBeBuilt, Text: "It may be built: no rule forbids it." + warned(p.Findings)})
 	}
 	if first := table.MeasureFirst(p.Ranges, names, style); first != "" {
-		c.Add(book.Item{Kind: book.Alert, Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
+		c.Add(book.Item{Kind: book.Alert, Mark: "What is measured first?", Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
 	}
 	for _, l := range table.AcceptedLines(p.Ranges, names, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: table.ForOwner(names.Text(l))})
 	}
-	for _, l := range table.PlainLines(p, style) {
-		c.Add(book.Item{Kind: book.Lead, Text: l})
+	for i, l := range table.PlainLines(p, style) {
+		it := book.Item{Kind: book.Lead, Text: l}
+		if i == 0 {
+			it.Mark = "What water do the heat pump and the jets get?"
+		}
+		c.Add(it)
 	}
 	if j.Unit == nil { // the work is what goes
 		for _, l := range j.saidTo(practice.Owner, practice.TakenOut()) {
@@ -79,7 +91,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Add(book.Item{Kind: book.Lead, Text: table.Capital(text) + "."})
 	}
 	if text := firstCut(p, j, style); text != "" {
-		c.Add(book.Item{Kind: book.Lead, Text: text})
+		c.Add(book.Item{Kind: book.Lead, Mark: firstCutMark, Text: text})
 	}
 	if p.Heat != nil && p.Fault() == nil { // what may not be built saves nothing
 		for _, l := range table.HeatShort(p.Heat, p.Circuit.Job, style) {
@@ -87,7 +99,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		}
 	}
 	if down := tubDown(p, style.Units); len(down) > 0 {
-		c.Say("The tub is out of use " + strings.ToLower(down[0][:1]) + down[0][1:])
+		c.Add(book.Item{Mark: "How long is the tub out of use?", Text: "The tub is out of use " + strings.ToLower(down[0][:1]) + down[0][1:]})
 	}
 	if joints(p) > 0 && p.After.Bodies != nil {
 		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), standsIn(j), tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")

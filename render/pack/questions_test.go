@@ -2,9 +2,11 @@ package pack
 
 import (
 	"regexp"
+	"strings"
 	"testing"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/plan"
 	"dryfit/render/book"
 	"dryfit/render/table/form"
 )
@@ -72,6 +74,50 @@ func TestFirstQuestions(t *testing.T) {
 			}
 			if c.ID == "answer" && !regexp.MustCompile(first).MatchString(said) {
 				t.Errorf("%s: where the first cut is does not stand in the answer:\n%s", name, said)
+			}
+		}
+	}
+}
+
+// Each of the questions a reader comes with has a bookmark of the name it is asked by, and what
+// that leads to answers it, with or without a place for the cut, and where a unit goes.
+func TestQuestionsHaveBookmarks(t *testing.T) {
+	want := map[string]string{ // common practice, no source
+		mayItBeBuilt: `^(It may be built|NOT TO BE BUILT)`,
+		firstCutMark: `^(The first cut, X1, is on|No old pipe is cut|Where the first cut lies nobody measured)`,
+		currentMark:  `Full load of the unit \| ([\d.]+ A|)`,
+		neverMark:    `Never shut V\d`,
+	}
+	plans := map[string]*plan.Plan{"job unit-out": jobPlan(t, "unit-out"), "job starved": jobPlan(t, "starved")}
+	for _, name := range []string{"circulation", "two-speed", "plug-in"} {
+		plans[name] = demoPlan(t, name)
+	}
+	for name, p := range plans {
+		style := form.Style{Units: quantity.MetricSystem}
+		j := factsOf(p, style.Units)
+		told := map[string]string{}
+		for _, c := range []book.Chapter{answer(p, j, style), electrician(p, j), owner(p, j, style)} {
+			for i, it := range c.Items {
+				if it.Mark == "" {
+					continue
+				}
+				if _, twice := told[it.Mark]; twice {
+					t.Errorf("%s: two bookmarks are called %q", name, it.Mark)
+				}
+				said := c.Items[i : i+1]
+				if it.Kind == book.Heading {
+					said = c.Items[i+1 : min(len(c.Items), i+4)]
+				}
+				told[it.Mark] = strings.TrimSpace(wordsOf(book.Chapter{Items: said}))
+			}
+		}
+		for mark, answered := range want {
+			said, marked := told[mark]
+			switch {
+			case mark == firstCutMark && joints(p) == 0: // nothing is cut
+			case j.Unit == nil && (mark == neverMark || mark == currentMark): // none is left to shut off, or to feed
+			case !marked || !regexp.MustCompile(`(?m)`+answered).MatchString(said):
+				t.Errorf("%s: the bookmark %q (there: %v) leads to %q", name, mark, marked, said)
 			}
 		}
 	}

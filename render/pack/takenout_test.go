@@ -96,7 +96,7 @@ func TestUnitOutSaysWhatThisJobHas(t *testing.T) {
 	p := wanted(t, file, source, plan.Findings|plan.Flows|plan.Lists)
 	style := form.Style{Units: quantity.MetricSystem}
 	j := factsOf(p, style.Units)
-	if got := wordsOf(answer(p, factsOf(p, style.Units), style)); !strings.Contains(got, "The first cut, X1, is on the pipe F1 to T1, 392 mm from the face of F1 filter, out") {
+	if got := wordsOf(answer(p, factsOf(p, style.Units), style)); !strings.Contains(got, "The first cut, X1, is on the pipe F1 to T1, 392 mm from the face of F1 filter, outlet") {
 		t.Errorf("the first page names no first cut:\n%s", got)
 	}
 	if n := len(faults(j).Items); n > 0 {

@@ -196,18 +196,18 @@ func (n *Names) Towards(net *stream.Net, run string) string {
 }
 
 // Way says where the water goes that leaves a part by a port: "to the jets JG2"; the port's own
-// name where nothing tells.
+// word where nothing tells.
 func (n *Names) Way(id, port string) string {
 	at := graph.PortRef{Part: id, Port: port}
 	for range n.parts { // past what only joins pipe
 		run := n.net.Joined(at.Part, at.Port)
 		if run == nil {
-			return port
+			return PortWord(port)
 		}
 		at = run.Other(at)
 		p := n.parts[at.Part]
 		if p == nil {
-			return port
+			return PortWord(port)
 		}
 		if !joins(p.Kind) {
 			return strings.TrimSpace("to the " + n.word(p) + " " + n.tags[p.ID])
@@ -218,7 +218,7 @@ func (n *Names) Way(id, port string) string {
 			at.Port = graph.In
 		}
 	}
-	return port
+	return PortWord(port)
 }
 
 // The is a part in the middle of a sentence, by its id: "the jets", "tee T1", "heat pump HP2".
@@ -248,13 +248,33 @@ func joins(k graph.Kind) bool {
 	return false
 }
 
+// PortWord is what a port is called on paper, by its name in the description: "inlet" and
+// "outlet", for "in" beside a length or a size reads as inches; the ports a description names
+// keep their names.
+func PortWord(port string) string {
+	switch port {
+	case graph.In:
+		return "inlet"
+	case graph.Out:
+		return "outlet"
+	case graph.RunIn:
+		return "inlet of the run"
+	case graph.RunOut:
+		return "outlet of the run"
+	}
+	return port
+}
+
+// Port is a port of a part on paper: "E1 element heater, outlet".
+func (n *Names) Port(ref graph.PortRef) string { return n.Short(ref.Part) + ", " + PortWord(ref.Port) }
+
 // InWords puts a part's name for each "part.port" in a text: "the face of E1 element heater,
-// out" for "the face of the element.out".
+// outlet" for "the face of the element.out".
 func (n *Names) InWords(text string) string {
 	words := strings.Fields(text)
 	for i, w := range words {
 		if id, ok := n.port(w); ok && id != w {
-			words[i] = n.Short(id) + ", " + w[len(id)+1:]
+			words[i] = n.Port(graph.PortRef{Part: id, Port: w[len(id)+1:]})
 			if i > 0 && words[i-1] == "the" {
 				words[i-1] = ""
 			}

@@ -32,7 +32,7 @@ func TestNames(t *testing.T) {
 			t.Errorf("%s is called %q, want %q", id, got, want)
 		}
 	}
-	if got, want := n.InWords("face of the warm.out"), "face of HP1 heat pump, out"; got != want {
+	if got, want := n.InWords("face of the warm.out"), "face of HP1 heat pump, outlet"; got != want {
 		t.Errorf("in words: %q, want %q", got, want)
 	}
 	for words, want := range map[string]string{

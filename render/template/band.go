@@ -245,7 +245,7 @@ func (d *drawing) lines(b band) []string {
 	}
 	out = append(out, fmt.Sprintf("for %s, %s %s: outside diameter %s %s", c.Pipe, c.Spec.Word(), c.Run, d.diameter(c.OutsideMM), how))
 	if c.KerfMM > 0 {
-		out = append(out, fmt.Sprintf("saw takes %s, out of the waste", quantity.Length.Finely(c.KerfMM).In(d.in.Units)))
+		out = append(out, fmt.Sprintf("saw takes %s from the waste", quantity.Length.Finely(c.KerfMM).In(d.in.Units)))
 	}
 	if b.of > 1 {
 		out = append(out, fmt.Sprintf("strip %d of %d", b.part, b.of))

@@ -7,6 +7,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/route"
 	"dryfit/render/isometric/space"
+	"dryfit/render/tag"
 )
 
 // Member is one straight line of the drawing: a leg of a run, or the body of a part that
@@ -232,14 +233,14 @@ func (d *Drawing) Turned(p *graph.Part) bool {
 	return r != nil && port == graph.Out
 }
 
-// UnitPort is the port of a unit at the end of a leg; "" where none is there.
+// UnitPort is the port of a unit at the end of a leg, in words: "inlet"; "" where none is there.
 func (d *Drawing) UnitPort(m *Member, far bool) string {
 	ref, point := m.Run.From, 0
 	if far {
 		ref, point = m.Run.To, len(d.Lay.Paths[m.Path].Points)-2
 	}
 	if part := d.Parts[ref.Part]; m.Leg == point && part != nil && part.Kind == graph.HeatPump {
-		return ref.Port
+		return tag.PortWord(ref.Port)
 	}
 	return ""
 }

@@ -90,10 +90,8 @@ func (d *Drawing) lookOf(p *graph.Part) symbol.Look {
 	return l
 }
 
-// PortName is a port in words: "E1 element heater, out".
-func (d *Drawing) PortName(ref graph.PortRef) string {
-	return d.Names.Short(ref.Part) + ", " + ref.Port
-}
+// PortName is a port in words: "E1 element heater, outlet".
+func (d *Drawing) PortName(ref graph.PortRef) string { return d.Names.Port(ref) }
 
 // Facts are the lines below a part's name.
 func (d *Drawing) Facts(p *graph.Part) []string {

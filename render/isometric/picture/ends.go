@@ -7,6 +7,7 @@ import (
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
 	"dryfit/render/symbol"
+	"dryfit/render/tag"
 )
 
 // ending is the end of drawn pipe at a port.
@@ -123,7 +124,12 @@ func (p *Picture) paintNozzle(e ending, named bool) {
 	if named {
 		return
 	}
-	text := line{sheet.Fit(p.D.PortName(e.ref), members.TextEm, 45, false), members.TextEm, false}
-	p.wantCallout(callout{at: e.at, clear: 2.3, lines: []line{text}, name: "port:" + e.ref.String(), rank: 3,
+	p.wantCallout(callout{at: e.at, clear: 2.3, lines: p.portLines("", e.ref), name: "port:" + e.ref.String(), rank: 3,
 		far: []float64{0.2, 1.2, 2.4, 4, 6, 9, 13}})
+}
+
+// portLines names a port in two lines: the part, and which port of it.
+func (p *Picture) portLines(before string, ref graph.PortRef) []line {
+	return []line{{sheet.Fit(before+p.D.Names.Short(ref.Part), members.TextEm, 45, false), members.TextEm, false},
+		{sheet.Fit(tag.PortWord(ref.Port), members.TextEm, 45, false), members.TextEm, false}}
 }

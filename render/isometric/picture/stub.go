@@ -149,7 +149,7 @@ func (p *Picture) stubPieces(path *route.Path, from graph.PortRef) []*route.Piec
 // stubText says which run goes on and where to, and of new work what it is, how long it is cut
 // and between which joints; several pieces by their numbers.
 func (p *Picture) stubText(path *route.Path, to, from graph.PortRef) []line {
-	out := []line{{sheet.Fit("to "+p.D.PortName(to), members.TextEm, 45, false), members.TextEm, false}}
+	out := p.portLines("to ", to)
 	pieces := p.stubPieces(path, from)
 	for _, q := range pieces {
 		text := members.PipeText(members.PipeOf{Spec: q.Spec, Size: q.Size}) + " " + quantity.Format(q.CutMM, quantity.Length, p.D.In.Units)

@@ -7,6 +7,7 @@ import (
 	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/space"
 	"dryfit/render/scene"
+	"dryfit/render/tag"
 )
 
 // Size of a unit's box on display, mm.
@@ -72,7 +73,7 @@ func (p *Picture) paintUnit(part *graph.Part, ends []ending) {
 	}
 	lines := []line{{p.D.Names.Short(part.ID), members.TagEm, true}}
 	for _, e := range ends {
-		lines = append(lines, line{e.ref.Port + ": " + p.D.LevelText(p.D.Lay.Places[e.ref.String()].Z), members.TextEm, false})
+		lines = append(lines, line{tag.PortWord(e.ref.Port) + " " + p.D.LevelText(p.D.Lay.Places[e.ref.String()].Z), members.TextEm, false})
 	}
 	p.wantUnitName(part, lines, lo, hi)
 }

@@ -219,6 +219,7 @@ func readsOnly(t *testing.T, what, out, units string, other *regexp.Regexp) {
 	if strings.Contains(out, "<body") || strings.Contains(out, "<svg") {
 		out = unread.ReplaceAllString(out, "")
 		out = html.UnescapeString(mark.ReplaceAllString(ends.ReplaceAllString(out, "\n"), " "))
+		out = strings.ReplaceAll(out, "\u00a0", " ") // that keeps a number and its unit on one line
 	}
 	if strings.ContainsAny(out, "\x01\x02") || strings.Contains(out, `\x01`) {
 		t.Errorf("%s shows the marks of an amount: a Text was printed by %%q, or not by In", what)

@@ -230,7 +230,7 @@ func TestSaveAndRedraw(t *testing.T) {
 		t.Errorf("drawn at first: %v", drawn)
 	}
 	answer := s.text(t, first, "chapter-answer")
-	if !strings.Contains(answer, "the heat pump gets 2.1 m3/h") || !strings.Contains(s.text(t, first, "drawing-schematic"), "<svg") {
+	if !strings.Contains(answer, "the heat pump gets 2.1\u00a0m3/h") || !strings.Contains(s.text(t, first, "drawing-schematic"), "<svg") {
 		t.Errorf("the page says %s", answer)
 	}
 	text, err := os.ReadFile(s.file)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -25,6 +26,7 @@ func Link(r *field.Reader) {
 		linkRemains(r, run, byID)
 		linkKept(r, run)
 	}
+	newBetweenOld(r)
 	portsTaken(r)
 	portsOpen(r)
 	machinePortsApart(r)
@@ -171,6 +173,44 @@ func endsAtRemoved(r *field.Reader, run *graph.Run) {
 			"the run %s stays, and ends at %s, which is taken out", located.Said(run.ID), located.Said(p.ID))
 		located.Related(d, r.IDPos(p, p.Pos), "it is described here")
 	}
+}
+
+// newBetweenOld reports a part that is not said to exist though every run that ends at it stands
+// today and stays whole, of a job whose new work is planned: the word was forgotten, and
+// everything found after that follows from it. One drawn by hand in the place of an old part of
+// which nothing is said is left alone where nothing is to be planned.
+func newBetweenOld(r *field.Reader) {
+	if r.Circuit.Retrofit == nil {
+		return
+	}
+	for _, p := range r.Circuit.Parts {
+		if old := onlyOldRuns(r, p); old != nil {
+			r.Fail(r.Spots[p]["id"], "write existing = true on it; of one that is to be fitted there say what is left of the runs with remains-of",
+				"%s is not said to exist, and stands between existing runs: %s", located.Said(p.ID), strings.Join(old, ", "))
+		}
+	}
+}
+
+// onlyOldRuns lists the runs that end at a part that is not said to exist, where there are two or
+// more and all of them stand today and stay whole; else none.
+func onlyOldRuns(r *field.Reader, p *graph.Part) []string {
+	if p.Existing || p.Kind == graph.Tub || p.Kind == graph.HeatPump || p.Kind == "" {
+		return nil
+	}
+	var old []string
+	for _, run := range r.Circuit.Runs {
+		switch {
+		case run.From.Part != p.ID && run.To.Part != p.ID:
+		case !inBefore(run) || !inAfter(run):
+			return nil
+		default:
+			old = append(old, located.Said(run.ID))
+		}
+	}
+	if len(old) < 2 {
+		return nil
+	}
+	return old
 }
 
 // linkRemains looks whether a run is what is left of one that was taken out.

@@ -198,6 +198,7 @@ func originOf(r *field.Reader, v located.Value, from graph.PortRef) bool {
 	case p.Port(from.Port) == nil:
 		d := r.Fail(c, located.Near(from.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(from.Port))
 		located.Related(d, r.IDPos(p, p.Pos), "it is %s", graph.A(p.Kind))
+	case onlyOldRuns(r, p) != nil: // reported at the part
 	case p.Kind != graph.Tub && !p.Existing:
 		d := r.Fail(c, "count from what is there already, such as a port of the tub", "%s is new work: it stands nowhere yet", located.Said(p.ID))
 		located.Related(d, r.IDPos(p, p.Pos), "it is described here")

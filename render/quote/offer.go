@@ -66,10 +66,13 @@ func work(p *plan.Plan, style form.Style) []string {
 		}
 		out = append(out, fmt.Sprintf("About %s of new pipe in %s%s.", quantity.Length.About(100*math.Round(pipe/100)).In(style.Units), pieces, alongside(p)))
 	}
+	net := p.After.Layout.Stage.Net()
 	for _, e := range c.OfKind(graph.ElementHeater) {
-		if e.Element != nil && e.Element.Disconnected {
+		switch {
+		case e.Element == nil || net.Apart(e): // that of another water is no part of this offer
+		case e.Element.Disconnected:
 			out = append(out, "A qualified electrician disconnects the old element heater and makes it safe.")
-		} else if e.Element != nil && e.Element.Interlock != "" {
+		case e.Element.Interlock != "":
 			out = append(out, "The old element heater stays as a help, kept apart from the heat pump; a qualified electrician does that.")
 		}
 	}

@@ -46,3 +46,36 @@ func TestForgottenExisting(t *testing.T) {
 		t.Errorf("%d parts tried: too few", tried)
 	}
 }
+
+// A cabinet counted from a part that is not there yet is told where nothing is planned.
+func TestCabinetCountedFromNewPart(t *testing.T) {
+	_, ds := description.Read("cabinet.toml", []byte(`
+[cabinet]
+at-from = "filter.in"
+from = ["left 200 mm", "down 700 mm", "front 600 mm"]
+to = ["right 1900 mm", "up 150 mm", "back 100 mm"]
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+[[part]]
+id = "filter"
+kind = "filter"
+[[run]]
+from = "tub.a"
+to = "filter.in"
+existing = true
+length = "500 mm"
+[[run]]
+from = "filter.out"
+to = "tub.b"
+existing = true
+length = "500 mm"
+`))
+	if len(ds) != 1 || !strings.Contains(ds[0].Message.In(0), "is new work") || ds[0].Pos.Line != 3 {
+		t.Error(ds)
+	}
+}

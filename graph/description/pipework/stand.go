@@ -182,7 +182,12 @@ func standPorts(r *field.Reader, v located.Value, t *graph.Retrofit) {
 }
 
 // standOrigin looks whether the port the place is counted from is one of the old work.
-func standOrigin(r *field.Reader, v located.Value, s *graph.Stand) { originOf(r, v, s.From) }
+func standOrigin(r *field.Reader, v located.Value, s *graph.Stand) {
+	if p := r.Parts[s.From.Part]; p != nil && onlyOldRuns(r, p) != nil {
+		return // reported at the part
+	}
+	originOf(r, v, s.From)
+}
 
 // originOf looks whether the port that at-from names is one of the old work.
 func originOf(r *field.Reader, v located.Value, from graph.PortRef) bool {
@@ -198,7 +203,6 @@ func originOf(r *field.Reader, v located.Value, from graph.PortRef) bool {
 	case p.Port(from.Port) == nil:
 		d := r.Fail(c, located.Near(from.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(from.Port))
 		located.Related(d, r.IDPos(p, p.Pos), "it is %s", graph.A(p.Kind))
-	case onlyOldRuns(r, p) != nil: // reported at the part
 	case p.Kind != graph.Tub && !p.Existing:
 		d := r.Fail(c, "count from what is there already, such as a port of the tub", "%s is new work: it stands nowhere yet", located.Said(p.ID))
 		located.Related(d, r.IDPos(p, p.Pos), "it is described here")

@@ -41,7 +41,8 @@ func TestWrongOldLegIsToldOfOldPipe(t *testing.T) {
 			}
 			short := cut == "ozone-line" || cut == "circ-discharge" // no leg of these is long enough, which is told of the place
 			changed := replaced(t, text, []string{c.line, strings.Replace(c.line, c.leg, c.wrong, 1)})
-			line := strings.Count(changed[:strings.Index(changed, c.wrong)], "\n") + 1
+			before, _, _ := strings.Cut(changed, c.wrong)
+			line := strings.Count(before, "\n") + 1
 			told := 0
 			for _, d := range heavy(changed) {
 				switch {

@@ -7,7 +7,8 @@ import (
 )
 
 // addTee adds a tee: three legs that meet in a middle. Its loss goes by the split of its
-// flow unless the description gives one: none, or one that its branch then has.
+// flow unless the description gives one: none, or one that its branch then has. A tee one of
+// whose legs carries air, which is an error that stands beside the numbers, costs nothing.
 func (b *builder) addTee(m *ModelPart) {
 	p := m.Part
 	m.Row = b.settled(p).LossRow.V
@@ -17,6 +18,9 @@ func (b *builder) addTee(m *ModelPart) {
 	}
 	run, branch := b.settled(p).Bore.V/1000, b.settled(p).BranchBore.V/1000
 	m.BoreM = run
+	if len(m.nodes) < 3 {
+		return
+	}
 	if l := p.Loss; l != nil {
 		m.Source = "described"
 		if l.None {

@@ -209,8 +209,8 @@ func (j *Job) unheated() quantity.Text {
 	return "it is emptied"
 }
 
-// mayFreeze reports whether the site freezes, or nobody said that it doesn't.
-func (j *Job) mayFreeze() bool { return !j.SiteAir.Known || j.SiteAir.C < 0 }
+// MayFreeze reports whether the site freezes, or nobody said that it doesn't.
+func (j *Job) MayFreeze() bool { return !j.SiteAir.Known || j.SiteAir.C < 0 }
 
 // wipe is what sockets are wiped with before cement: one word for each system of pipe. Source:
 // common practice, no source.
@@ -237,6 +237,14 @@ func ByNumber(tags []string) []string {
 func Compare(a, b string) int {
 	x, y := strings.TrimRight(a, "0123456789"), strings.TrimRight(b, "0123456789")
 	return cmp.Or(cmp.Compare(x, y), cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
+}
+
+// OneOf joins tags by "or": "V1", "V1 or V2", "V1, V2 or V4".
+func OneOf(tags []string) string {
+	if n := len(tags); n > 2 {
+		return strings.Join(tags[:n-1], ", ") + " or " + tags[n-1]
+	}
+	return strings.Join(tags, " or ")
 }
 
 // isolated reports whether the unit can be shut off on both its pipes.

@@ -22,6 +22,11 @@ func jobPlan(t *testing.T, file string) *plan.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
+	return planOf(t, file, data)
+}
+
+func planOf(t *testing.T, file string, data []byte) *plan.Plan {
+	t.Helper()
 	c, _ := description.Read(file, data)
 	if c == nil {
 		t.Fatalf("%s: no circuit", file)

@@ -6,7 +6,9 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/practice"
 	"dryfit/graph/rule"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 	"dryfit/render/sticker"
 	"dryfit/render/tag"
@@ -25,36 +27,35 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 	for _, pump := range p.After.Circuit.Pumps() {
 		for _, v := range net.Suction(pump).Parts {
 			if v.Kind.IsHandValve() && out[v.ID] == nil {
-				say(v, "pump can start", "NEVER SHUT")
+				say(v, "while a pump can start", "NEVER SHUT")
 			}
 		}
 	}
-	for _, branch := range p.After.Layout.Stage.Branches() {
+	branches := p.After.Layout.Stage.Branches()
+	for _, branch := range branches {
 		b := branch.UnitBranch
-		beforeOpened(p, b, names, func(v *graph.Part, words string) {
+		beforeOpened(p, b, names, func(v *graph.Part, words, said string) {
 			if out[v.ID] == nil {
-				say(v, "to open it", words)
+				say(v, words, said)
 			}
 		})
 		e := b.Element()
 		if e == nil || b.TeeIn == nil {
 			continue
 		}
-		to, from := b.Isolators()
-		isolators := slices.Concat(to, from)
 		for _, v := range b.BypassParts {
 			if e.Kind == graph.CheckValve && v.Kind.IsHandValve() && rule.BesideCheck(b, v, e) && out[v.ID] == nil {
 				say(v, "unit shut off", "OPEN")
 			}
 		}
-		if !e.Kind.IsHandValve() || len(isolators) == 0 {
+		to, from := b.Isolators()
+		if !e.Kind.IsHandValve() || len(to)+len(from) == 0 {
 			continue
 		}
 		if out[e.ID] == nil {
-			say(e, "unit shut off", "OPEN first")
-			say(e, "one way stays open", tagsOf(isolators, names)+" or this")
+			say(e, "while "+practice.OneOf(tagsOf(shutOffPast(branches, e), names))+" is shut", "OPEN")
 		}
-		for _, v := range isolators {
+		for _, v := range slices.Concat(to, from) {
 			if out[v.ID] == nil {
 				say(v, "before it is shut", names.Tag(e.ID)+" OPEN")
 			}
@@ -63,16 +64,33 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 	return out
 }
 
+// shutOffPast are the isolators of all units that a valve leads past.
+func shutOffPast(branches []settle.Branch, past *graph.Part) []*graph.Part {
+	var out []*graph.Part
+	for _, b := range branches {
+		if b.TeeIn == nil || b.Element() != past {
+			continue
+		}
+		to, from := b.Isolators()
+		for _, v := range slices.Concat(to, from) {
+			if !slices.Contains(out, v) {
+				out = append(out, v)
+			}
+		}
+	}
+	return out
+}
+
 // beforeOpened says what comes before a union of a unit is undone, and a check in its bypass that
 // nothing shuts off, which empty the tub otherwise; of what is known to stand above the water nothing.
-func beforeOpened(p *plan.Plan, b *stream.UnitBranch, names *tag.Names, say func(v *graph.Part, words string)) {
+func beforeOpened(p *plan.Plan, b *stream.UnitBranch, names *tag.Names, say func(v *graph.Part, words, said string)) {
 	below := func(part *graph.Part) bool {
 		mm, known := p.After.Layout.Below(part)
 		return !known || mm > 0
 	}
 	for _, v := range b.BypassParts {
 		if v.Kind == graph.CheckValve && below(v) && !rule.CheckIsolated(b, v) {
-			say(v, "EMPTY THE TUB")
+			say(v, toOpen, "EMPTY THE TUB")
 		}
 	}
 	if !below(b.Unit) {
@@ -88,18 +106,22 @@ func beforeOpened(p *plan.Plan, b *stream.UnitBranch, names *tag.Names, say func
 			switch {
 			case u.Kind != graph.Union:
 			case shut && len(to) > 0 && len(from) > 0:
-				say(u, tagsOf(slices.Concat(to, from), names)+" SHUT")
+				say(u, toOpen+": "+strings.Join(tagsOf(slices.Concat(to, from), names), ", "), "SHUT")
 			default:
-				say(u, "EMPTY THE TUB")
+				say(u, toOpen, "EMPTY THE TUB")
 			}
 		}
 	}
 }
 
-func tagsOf(parts []*graph.Part, names *tag.Names) string {
+// toOpen is when what a label says of a union or a check is done.
+const toOpen = "before opening"
+
+// tagsOf are the tags of parts, in the order in which one looks for them.
+func tagsOf(parts []*graph.Part, names *tag.Names) []string {
 	var tags []string
 	for _, p := range parts {
 		tags = append(tags, names.Tag(p.ID))
 	}
-	return strings.Join(tags, "+")
+	return practice.ByNumber(tags)
 }

@@ -227,13 +227,15 @@ func (l Sticker) table(b scene.Box) (items []scene.Item, whole bool) {
 	const most, between = 7.0, 3.0
 	step := math.Min(b.H()/float64(len(rows)), most)
 	em := math.Min(step/rowAir, 4.6)
-	name, place := 0.0, 0.0
+	name, place, least := 0.0, 0.0, 0.0
 	for _, s := range rows {
 		name = math.Max(name, scene.TextWidth(s.Mode, em, false))
 		place = math.Max(place, scene.TextWidth(s.Position, em, true))
+		least = math.Max(least, scene.TextWidth(s.Position, leastEm, true))
 	}
 	if whole := name + between + place; whole > b.W() {
 		name = math.Max(math.Min(name, b.W()*0.55), b.W()-between-place)
+		name = math.Max(math.Min(name, b.W()-between-least), 0) // how a valve stands is not cut off for the mode's sake
 		em = math.Max(leastEm, fitting(rows, name, b.H(), em))
 	}
 	lines, used := make([][]string, len(rows)), 0

@@ -110,6 +110,9 @@ func and[T ~string](words ...T) quantity.Text {
 	return text
 }
 
+// And lists words as the sentences do: "V1, V2 and V4".
+func And(words []string) string { return and(words...).String() }
+
 // The sources that stand beside most sentences.
 const (
 	common = "common practice, no source"

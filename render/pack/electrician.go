@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -38,6 +39,9 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 			start = who + " at its start"
 		}
 		amps, starting, fuse := unitCurrents(p, u)
+		for _, x := range []*string{&amps, &starting, &fuse} {
+			*x = cmp.Or(*x, notGiven)
+		}
 		add("Supply of "+who, supplyWords(p.Circuit, u, j.units))
 		add("Full load of "+who, amps)
 		add(start, starting)
@@ -90,12 +94,7 @@ func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
 	for i := range p.Heat.Supplies {
 		s := &p.Heat.Supplies[i]
 		if len(s.Together) > 0 {
-			most, starts := s.Together[0], s.GreatestStart()
-			at := "the most at a start of any of them " + quantity.Current.Of(starts.WithStart).String()
-			if !slices.Equal(most.IDs, starts.IDs) {
-				at = fmt.Sprintf("or %s, up to %s at a start", strings.Join(consumers(starts.IDs, names), ", "), quantity.Current.Of(starts.WithStart))
-			}
-			c.Say(fmt.Sprintf("Runs together%s: %s, %s; %s.", ofSupply(s.Feeds, names), strings.Join(consumers(most.IDs, names), ", "), quantity.Current.Of(most.RunningA), at))
+			c.Say(togetherWords(s, names))
 			for _, t := range s.Says {
 				if !slices.Contains(ofAll, t) {
 					c.Say(table.Capital(noKey(t.In(j.units))) + ".")
@@ -105,6 +104,32 @@ func runsTogether(c *book.Chapter, p *plan.Plan, j jobIn) {
 	}
 	for _, t := range ofAll {
 		c.Say("On each circuit: " + noKey(t.In(j.units)) + ".")
+	}
+}
+
+// togetherWords says what a circuit of the supply carries while all of it runs that may run together,
+// and what for the moment in which one of it starts: both are sums.
+func togetherWords(s *job.Supply, names *tag.Names) string {
+	most, starts := s.Together[0], s.GreatestStart()
+	of := ""
+	if fed := consumers(s.Feeds, names); len(fed) > 0 {
+		of = "Circuit of " + practice.And(fed) + ": "
+	}
+	running, starting := quantity.Current.Of(most.RunningA), quantity.Current.Of(starts.WithStart)
+	switch who := practice.And(consumers(most.IDs, names)); {
+	case len(s.Loads) == 1:
+		if of == "" {
+			of = who + ": "
+		}
+		return fmt.Sprintf("%s%s running, %s for a moment at its start.", of, running, starting)
+	case slices.Equal(most.IDs, starts.IDs) && len(most.IDs) > 1:
+		return fmt.Sprintf("%s%s run together: %s in all, and %s for the moment in which one of them starts while the rest runs.", of, who, running, starting)
+	default:
+		verb := " run together: "
+		if len(most.IDs) == 1 {
+			verb = " runs: "
+		}
+		return fmt.Sprintf("%s%s%s%s in all. The most for a moment is %s: %s, one of them starting while the rest runs.", of, who, verb, running, starting, practice.And(consumers(starts.IDs, names)))
 	}
 }
 
@@ -214,6 +239,9 @@ func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) 
 		say(st.Starting, load.StartA, "assumed by what it draws running: read its sheet"), say(st.Fuse, 0, "")
 }
 
+// notGiven is what stands for a figure of a unit that the description has not: whose it is to fill in.
+const notGiven = "not given: the electrician fills it in, by its plate or sheet"
+
 // goneWords is what the description says of the supply of a part that is taken out; "" where it
 // has none.
 func goneWords(p *graph.Part) string {
@@ -239,18 +267,6 @@ func consumers(ids []string, names *tag.Names) []string {
 		}
 	}
 	return out
-}
-
-// ofSupply says which circuit of the supply it is: by the tags of what it feeds.
-func ofSupply(feeds []string, names *tag.Names) string {
-	if len(feeds) == 0 {
-		return ""
-	}
-	who := make([]string, len(feeds))
-	for i, id := range feeds {
-		who[i] = names.Short(id)
-	}
-	return " on the circuit of " + strings.Join(who, ", ")
 }
 
 func elementWords(e practice.Element, plugIn bool) string {

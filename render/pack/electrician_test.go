@@ -58,7 +58,16 @@ func TestWhatStaysOnTheSupply(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := wanted(t, file, source, plan.Findings|plan.Flows|plan.Heat)
-	if text := wordsOf(electrician(p, factsOf(p, quantity.MetricSystem))); !strings.Contains(text, "Runs together: P1 pump, ") || strings.Contains(text, "Full load of the unit") {
+	if text := wordsOf(electrician(p, factsOf(p, quantity.MetricSystem))); !strings.Contains(text, "P1 pump: ") || strings.Contains(text, "Full load of the unit") {
+		t.Error(text)
+	}
+}
+
+// What nobody gave of a unit is no empty cell: it says whose it is to fill in. The plate of two-speed's
+// unit is given by its full load alone (its file).
+func TestWhatIsNotGivenSaysWhoFillsItIn(t *testing.T) {
+	p := demoPlan(t, "two-speed")
+	if text := wordsOf(electrician(p, factsOf(p, quantity.MetricSystem))); !strings.Contains(text, "Fuse or breaker of the unit | not given: the electrician fills it in") || !strings.Contains(text, "Circuit of HP1 heat pump: 14.8 A running, 74 A for a moment") {
 		t.Error(text)
 	}
 }
@@ -67,9 +76,10 @@ func TestWhatStaysOnTheSupply(t *testing.T) {
 // runs heaviest is not what starts heaviest, both are named.
 func TestSupplyOnPaper(t *testing.T) {
 	for name, want := range map[string]string{
+		"circulation": "P1 pump, E1 element heater, P2 pump and HP1 heat pump run together: 24.2 A in all, and 56.8 A for the moment in which one of them starts while the rest runs.",
 		"two-speed":   "Supply of the unit | 230 V, its circuit rated 20 A, cable of 2.5 mm2, 14 m long | \n",
 		"plug-in":     "to be disconnected and made safe, or its heating switched off at the keypad; proved by", // as its section on heating says
-		"plunge-pool": "Runs together: P1 pump (day), E1 element heater, 30.2 A; or P1 pump (day), HP1 heat pump, up to 55.1 A at a start.",
+		"plunge-pool": "P1 pump (day) and E1 element heater run together: 30.2 A in all. The most for a moment is 55.1 A: P1 pump (day) and HP1 heat pump, one of them starting while the rest runs.",
 	} {
 		p := demoPlan(t, name)
 		if text := wordsOf(electrician(p, factsOf(p, quantity.MetricSystem))); !strings.Contains(text, want) {

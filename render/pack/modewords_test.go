@@ -15,7 +15,7 @@ import (
 func TestPapersCallModesAndPartsByWords(t *testing.T) {
 	p := demoPlan(t, "two-speed")
 	style := form.Style{Units: quantity.MetricSystem}
-	if said := wordsOf(electrician(p, factsOf(p, style.Units))); !strings.Contains(said, "on the circuit of HP1 heat pump:") {
+	if said := wordsOf(electrician(p, factsOf(p, style.Units))); !strings.Contains(said, "Circuit of HP1 heat pump:") {
 		t.Errorf("the electrician's circuit has no tag:\n%s", said)
 	}
 	titles := ""

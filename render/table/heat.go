@@ -674,7 +674,7 @@ func (h heatWords) supplies() []form.Block {
 		if len(x.Loads) == 0 {
 			continue
 		}
-		g := form.NewGrid(form.Column{Head: "what runs together", Widest: 50}, form.Column{Head: "A", Right: true}, form.Column{Head: "A with a start", Right: true}, form.Column{Head: "too much"})
+		g := form.NewGrid(form.Column{Head: "what runs together", Widest: 50}, form.Column{Head: "A", Right: true}, form.Column{Head: "A while one starts", Right: true}, form.Column{Head: "too much"})
 		fits := true
 		for i, set := range x.Together {
 			if i == 6 {
@@ -688,7 +688,7 @@ func (h heatWords) supplies() []form.Block {
 				words = over(set.OverLong) + " A over what may run for hours"
 			}
 			fits = fits && words == ""
-			g.Add(strings.Join(h.together(set.IDs), ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 0), words)
+			g.Add(strings.Join(h.together(set.IDs), ", "), form.Fixed(set.RunningA, 1), form.Fixed(set.WithStart, 1), words)
 		}
 		if fits {
 			g.DropLast()

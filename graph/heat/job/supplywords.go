@@ -2,7 +2,6 @@ package job
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -38,7 +37,7 @@ func (b *builder) says(from *graph.Supply, s *Supply) []quantity.Text {
 	}
 	starts := s.GreatestStart()
 	if starts.WithStart > s.RatingA && starts.WithStart > 1.2*starts.RunningA {
-		out = append(out, graph.Say("%.0f A for a moment at a start: what trips has to bear it, by its curve; a soft starter halves it", starts.WithStart))
+		out = append(out, graph.Say("%s for a moment at a start: what trips has to bear it, by its curve; a soft starter halves it", quantity.Current.Of(starts.WithStart)))
 	}
 	if !from.Continuous.Set {
 		out = append(out, "how much of the rating may run for hours is not said (continuous): all of it is taken; in North America it is 80 % (NEC, from memory)")
@@ -75,20 +74,20 @@ func (b *builder) apart(s *Supply, worst heat.Set, limit float64) quantity.Text 
 	}
 	switch {
 	case len(alone) > 0:
-		return graph.Say("more than the circuit bears (%.1f A) by itself: %s; it wants a circuit of its own", limit, strings.Join(alone, ", "))
+		return graph.Say("more than the circuit bears (%s) by itself: %s; it wants a circuit of its own", quantity.Current.Of(limit), strings.Join(alone, ", "))
 	case best != "" && len(worst.IDs) > 1:
 		rest := slices.DeleteFunc(slices.Clone(worst.IDs), func(id string) bool { return id == best })
-		return graph.Say("the circuit bears %.1f A: %s kept by an interlock from running with %s, or on a circuit of its own", limit, best, strings.Join(rest, ", "))
+		return graph.Say("the circuit bears %s: %s kept by an interlock from running with %s, or on a circuit of its own", quantity.Current.Of(limit), best, strings.Join(rest, ", "))
 	}
-	return graph.Say("the circuit bears %.1f A: it has to be divided, or all but one of them interlocked", limit)
+	return graph.Say("the circuit bears %s: it has to be divided, or all but one of them interlocked", quantity.Current.Of(limit))
 }
 
 // plugWords says what the heaviest of a plug's loads means for hours.
 func plugWords(s *Supply, worst heat.Set) quantity.Text {
-	watts := fmt.Sprintf("%.2f kW at %.0f V are %.2f A", worst.RunningA*s.VoltageV/1e3, s.VoltageV, worst.RunningA)
+	watts := graph.Say("%s at %s are %s", quantity.Power.Of(worst.RunningA*s.VoltageV), quantity.Voltage.Of(s.VoltageV), quantity.Current.Of(worst.RunningA))
 	switch {
 	case s.RatingA > 0 && worst.RunningA > s.RatingA:
-		return graph.Say("%s: more than the plug's %.0f A; no plug carries that for hours: a fused spur or a circuit of its own", watts, s.RatingA)
+		return graph.Say("%s, more than the plug's %s; no plug carries that for hours: a fused spur or a circuit of its own", watts, quantity.Current.Of(s.RatingA))
 	case worst.RunningA > plugLongA:
 		return graph.Say("%s: on a plug nothing else may hang; plug and socket run hot over hours, and many makers allow %d A (from memory): better a fused spur or a circuit of its own", watts, plugLongA)
 	}

@@ -69,3 +69,70 @@ func TestStringDropsIn(t *testing.T) {
 		}
 	}
 }
+
+// The same is said of a piece that comes to its slip coupling by a bush, where the new pipe is smaller
+// than the old: the bush takes more off it, but what it is cut short by stays 1 mm.
+func TestShortBehindAnAdaptor(t *testing.T) {
+	const text = `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["out", "ret"]
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+curve = [["0 m3/h", "9 m"], ["12 m3/h", "2 m"]]
+[[run]]
+from = "tub.out"
+to = "pump.in"
+existing = true
+length = "500 mm"
+[[run]]
+id = "old"
+from = "pump.out"
+to = "tub.ret"
+existing = true
+removed = true
+legs = ["right 2000 mm"]
+[[run]]
+from = "pump.out"
+to = "slip.in"
+existing = true
+remains-of = "old"
+legs = ["right 500 mm"]
+[[part]]
+id = "slip"
+kind = "slip-coupling"
+size = "2 in"
+[[run]]
+from = "slip.out"
+to = "valve.in"
+size = "1 1/2 in"
+legs = ["right 500 mm"]
+[[part]]
+id = "valve"
+kind = "ball-valve"
+size = "2 in"
+[[run]]
+from = "valve.out"
+to = "tub.ret"
+existing = true
+remains-of = "old"
+legs = ["right 1000 mm"]
+`
+	p := work(t, read(t, "bush.toml", []byte(text)), plan.Findings|plan.Lists)
+	if len(p.After.Layout.Pieces) != 1 {
+		t.Fatalf("%d pieces: %v", len(p.After.Layout.Pieces), p.Findings)
+	}
+	piece := &p.After.Layout.Pieces[0]
+	if piece.From.Kind == string(graph.SlipCoupling) || piece.From.TakeOffMM <= 1 {
+		t.Fatalf("the piece begins at %+v: no bush stands there", piece.From)
+	}
+	if got, want := piece.ShortWords().String(), "cut 1 mm short of the old pipe"; !strings.HasPrefix(got, want) {
+		t.Errorf("%q is said of it, want %q", got, want)
+	}
+}

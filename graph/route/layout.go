@@ -108,6 +108,7 @@ type End struct {
 	Kind                  string // catalogue kind or part kind
 	Joint                 int    // number in Layout.Joints; 0: not a joint of the new work
 	TakeOffMM             float64
+	ShortMM               float64 // by how much of it the pipe is cut short of old pipe that a slip coupling joins it to
 	DepthMM               float64 // insertion depth
 	TolMinusMM, TolPlusMM float64 // of the take-off
 	Measure               bool

@@ -22,9 +22,7 @@ func (p *Piece) OverWords() quantity.Text {
 func (p *Piece) ShortWords() quantity.Text {
 	short := 0.0
 	for _, e := range []End{p.From, p.To} {
-		if e.Kind == string(graph.SlipCoupling) {
-			short += e.TakeOffMM
-		}
+		short += e.ShortMM
 	}
 	if short == 0 {
 		return ""

@@ -164,7 +164,7 @@ func (l *work) addCoupling(i, leg int, row catalog.Row, s stretch, at float64) s
 // endOf is the printed side of a station.
 func endOf(s station) route.End {
 	return route.End{
-		Fitting: s.words, Kind: s.kind, TakeOffMM: s.takeOff, DepthMM: s.depth,
+		Fitting: s.words, Kind: s.kind, TakeOffMM: s.takeOff, ShortMM: s.short, DepthMM: s.depth,
 		TolMinusMM: s.tolMinus, TolPlusMM: s.tolPlus, Measure: s.measure,
 	}
 }

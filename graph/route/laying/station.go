@@ -17,6 +17,7 @@ type station struct {
 	body              string // what the pipe is glued into, for the order of assembly
 	joint             string // kind of the pipe's own joint
 	takeOff, depth    float64
+	short             float64 // by how much of takeOff the pipe is cut short of old pipe in a slip coupling
 	tolMinus, tolPlus float64
 	measure           bool
 	what              string   // what to measure
@@ -69,7 +70,8 @@ func (l *work) stationAt(run *settle.Run, last bool) station {
 		s.what = fmt.Sprintf("%s: %s %s, stop to stop", p.ID, p.Kind, s.stock.Size)
 	}
 	if l.meetsOld(p, run) {
-		s.takeOff += settle.SlipClearMM
+		s.short = settle.SlipClearMM
+		s.takeOff += s.short
 	}
 	s.partTakeOff = s.takeOff
 	s.partBody = s.body

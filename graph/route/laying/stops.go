@@ -8,7 +8,7 @@ func (l *work) stops(i int) []route.End {
 	out := make([]route.End, len(l.lay.Paths[i].Points))
 	for v := range out {
 		if s, ok := l.at(i, v); ok {
-			out[v] = route.End{Fitting: s.words, Kind: s.kind, TakeOffMM: s.takeOff, DepthMM: s.depth,
+			out[v] = route.End{Fitting: s.words, Kind: s.kind, TakeOffMM: s.takeOff, ShortMM: s.short, DepthMM: s.depth,
 				TolMinusMM: s.tolMinus, TolPlusMM: s.tolPlus, Measure: s.measure}
 		}
 	}

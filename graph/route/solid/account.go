@@ -7,9 +7,9 @@ import (
 )
 
 // Account says what of a layout was held against what, for the papers: whether the new work
-// is free of everything described, and what nobody described; room is what it stands in, and called
-// is what the papers call a part.
-func (s *Bodies) Account(clashes int, room string, called func(part string) string) string {
+// is free of everything described, and what nobody described; room is what it stands in, cut whether
+// the work cuts anything old, and called what the papers call a part.
+func (s *Bodies) Account(clashes int, room string, cut bool, called func(part string) string) string {
 	fresh, old := 0, 0
 	var unknown, taken []string // ids of parts
 	loose := false
@@ -54,7 +54,11 @@ func (s *Bodies) Account(clashes int, room string, called func(part string) stri
 	if len(unknown) > 0 {
 		text += " (such as " + list(unknown, room, called) + ")"
 	}
-	text += ": look before you cut."
+	if cut {
+		text += ": look before you cut."
+	} else {
+		text += ": look before you begin."
+	}
 	if loose {
 		text += " Hose gives way and was not held against anything for certain."
 	}

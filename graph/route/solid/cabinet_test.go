@@ -57,7 +57,7 @@ func TestAccount(t *testing.T) {
 	s.run("a.in", "t1.run-in", true, graph.Vec{Y: 400})
 	s.run("t1.run-out", "pump.in", true, graph.Vec{Y: 400})
 	s.run("t1.branch", "c.in", false, graph.Vec{X: 1500})
-	got := Of(laying.Of(s.c)).Account(0, "the cabinet", func(id string) string { return id })
+	got := Of(laying.Of(s.c)).Account(0, "the cabinet", true, func(id string) string { return id })
 	for _, want := range []string{"free of everything described", "Nobody measured pump: as large", "the rest (such as b, the cabinet)", "1 body of the new work (pipe, fittings, valves with their nuts) was held"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)

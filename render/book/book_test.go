@@ -207,6 +207,19 @@ func TestMarks(t *testing.T) {
 	if _, ok := at["no mark"]; ok {
 		t.Error("an item has a bookmark that nobody gave it")
 	}
+	page, err := b.HTML()
+	if err != nil {
+		t.Fatal(err)
+	}
+	// the page has the same way in: a link among the contents, and what it leads to once
+	for _, want := range []string{`<a href="#asked-asked">Asked?</a>`, `id="asked-asked"`} {
+		if n := strings.Count(string(page), want); n != 1 {
+			t.Errorf("the page has %s %d times", want, n)
+		}
+	}
+	if link, to := strings.Index(string(page), `href="#asked-asked"`), strings.Index(string(page), `id="asked-asked"`); to < link || !strings.HasPrefix(string(page)[to:], "id=\"asked-asked\"></div>\n<p class=\"lead\">told") {
+		t.Error("the page's link does not lead to what answers it")
+	}
 }
 
 // The reader with most to read has a column of the contents to himself, and nobody is left out.

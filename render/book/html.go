@@ -7,7 +7,9 @@ import (
 	"encoding/base64"
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"dryfit/render/scene"
@@ -41,12 +43,13 @@ func (b *Book) HTML() ([]byte, error) {
 	err = t.Execute(&out, struct {
 		Book    *Book
 		Head    []string
+		Asked   []string
 		Readers []readerChapters
 		CSS     template.CSS
 		Script  template.JS
 		Policy  string
 		First   string
-	}{b, b.head(), b.readers(), template.CSS(pageStyle + b.pageRules()), template.JS(pageScript),
+	}{b, b.head(), b.asked(), b.readers(), template.CSS(pageStyle + b.pageRules()), template.JS(pageScript),
 		"default-src 'none'; style-src 'unsafe-inline'; img-src 'self'; script-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'", b.first()})
 	if err != nil {
 		return nil, err
@@ -57,6 +60,7 @@ func (b *Book) HTML() ([]byte, error) {
 func parsePage() (*template.Template, error) {
 	return template.New("page").Funcs(template.FuncMap{
 		"class": cellClass, "headClass": headClass, "kind": kindName, "shape": shape, "svg": inlineSVG,
+		"markID": markID,
 		"stepID": func(first, i int) string { return fmt.Sprintf("step-%d", first+i) },
 	}).Parse(pageTemplate)
 }
@@ -97,6 +101,25 @@ func (b *Book) head() []string {
 		}
 	}
 	return out
+}
+
+// asked lists the questions that items answer, in their order, each once.
+func (b *Book) asked() []string {
+	var out []string
+	for _, c := range b.Chapters {
+		for _, it := range c.Items {
+			if it.Mark != "" && !slices.Contains(out, it.Mark) {
+				out = append(out, it.Mark)
+			}
+		}
+	}
+	return out
+}
+
+// markID is the anchor of a question: its letters in lower case, with hyphens between words.
+func markID(mark string) string {
+	words := strings.FieldsFunc(strings.ToLower(mark), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
+	return "asked-" + strings.Join(words, "-")
 }
 
 // readers lists the chapters by whom they are for; what is for everybody stands first.

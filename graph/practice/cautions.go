@@ -33,9 +33,13 @@ func Cautions() []Sentence {
 			return text + "."
 		}, For: Fitter | Electrician | Owner, Source: "EN 17125, IEC 60335-2-60 (from memory)"},
 		{Name: "Suction entrapment", Say: func(j *Job) quantity.Text {
-			text := quantity.Text("Suction covers present, sound and in date; every suction stays open; no valve, check or throttle goes into a suction line; the flow through a cover must not rise above its rating, even with another one blocked.")
+			text := quantity.Text("Suction covers present, sound and in date; every suction stays open; no valve, check or throttle is added to a suction line; the flow through a cover must not rise above its rating, even with another one blocked.")
 			if len(j.Suctions) > 0 {
-				text += " " + and(j.Suctions...) + ": never shut while a pump can start."
+				stands := quantity.Text(" stands in one: it is")
+				if len(j.Suctions) > 1 {
+					stands = " stand in one: they are"
+				}
+				text += " " + and(j.Suctions...) + stands + " never shut while a pump can start."
 			}
 			return text
 		}, Names: func(j *Job) []string { return j.Suctions }, For: Fitter | Owner, Source: "EN 13451-3, ASME A112.19.8 (from memory)"},
@@ -75,7 +79,7 @@ func Cautions() []Sentence {
 			return text + " Let or commercial tubs fall under local law."
 		}, For: Fitter | Owner, Source: "HSG282 (from memory)"},
 		{Name: "Filling", Say: always("A filling hose never hangs in the tub's water: keep a gap, or fit the backflow protection the water regulations ask for (a double check valve at least); run the hose a minute first, out of the sun."), For: Fitter | Owner, Source: "EN 1717 (from memory); local water regulations"},
-		{Name: "Frost", When: func(j *Job) bool { return j.Unit != nil && j.mayFreeze() }, Say: func(j *Job) quantity.Text {
+		{Name: "Frost", When: func(j *Job) bool { return j.Unit != nil && j.MayFreeze() }, Say: func(j *Job) quantity.Text {
 			return quantity.Say("Without power below %s %s and ", warm(0), j.theUnit()) + j.ofUnits("its", "their") + " outside pipes freeze in an hour or two: the section on frost says what to do in the first hour."
 		}, For: Fitter | Owner, Source: common},
 		{Name: "Warranty", Say: func(j *Job) quantity.Text {

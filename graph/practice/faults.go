@@ -43,7 +43,7 @@ func Faults(j *Job) []Fault {
 	}
 	add(unit, string(j.ofUnits("Rise across the unit too large", "Rise across a unit too large")), rise)
 	add(unit, string(j.ofUnits("Puddle under the unit", "Puddle under a unit")), "condensate is usual: switch the compressor off and see whether it stops")
-	add(unit && j.mayFreeze(), "Unit steams and drips in the cold, tub a little cooler", "a defrost: it lasts minutes; the pump must run on")
+	add(unit && j.MayFreeze(), "Unit steams and drips in the cold, tub a little cooler", "a defrost: it lasts minutes; the pump must run on")
 	add(unit && j.elementOff(), "Controller says heater, dry or slow heating", "its element is disconnected: look up the message in its book; bridge nothing")
 	little := quantity.Text("the spring takes it: see the valve schedule for what should pass")
 	if len(j.Beside) > 0 {

@@ -29,16 +29,16 @@ func Frost() []Sentence {
 		},
 		{
 			Name: "no-heat-in-frost-protection",
-			When: func(j *Job) bool { return j.elementOff() && j.mayFreeze() },
+			When: func(j *Job) bool { return j.elementOff() && j.MayFreeze() },
 			Say:  always("The controller's freeze protection runs the pump, but it has no heat without its element: it buys hours, not days."),
 			For:  Fitter | Owner, Source: common,
 		},
 		{
 			Name:  "first-hour",
-			When:  func(j *Job) bool { return j.Unit != nil && j.mayFreeze() },
+			When:  func(j *Job) bool { return j.Unit != nil && j.MayFreeze() },
 			Tells: []Act{UseVacuum},
 			Names: func(j *Job) []string {
-				return slices.Concat(j.Isolators(), j.Drains, j.Bleeds)
+				return slices.Concat(j.Isolators(), j.Bypass, j.Drains, j.Bleeds)
 			},
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Say("The first hour of a frost without power: cover on and clipped; look whether only the tub's own breaker fell, and don't reset one twice. %s and the outside pipes freeze first, in an hour or two: ", capital(j.theUnit()))
@@ -57,7 +57,11 @@ func Frost() []Sentence {
 func emptyBranch(j *Job) quantity.Text {
 	var text quantity.Text
 	if j.isolated() {
-		text = quantity.Say("%s, shut %s, then ", j.off(), and(j.Isolators()...))
+		text = j.off()
+		if len(j.Bypass) > 0 { // or a pump that starts again has no way
+			text += ", open " + and(j.Bypass...) + " fully"
+		}
+		text += ", shut " + and(j.Isolators()...) + ", then "
 	} else {
 		text = j.off() + "; no isolators stand in its pipes, so the tub is emptied below them first; then "
 	}
@@ -98,7 +102,7 @@ func LayUp() []Sentence {
 	return []Sentence{
 		{
 			Name: "unit-laid-up-element-off",
-			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() && j.mayFreeze() },
+			When: func(j *Job) bool { return j.Unit != nil && j.elementOff() && j.MayFreeze() },
 			Say: func(j *Job) quantity.Text {
 				return "The tub is used without the unit in frost only after " + j.reconnected() + "; else " + j.unheated() + "."
 			},
@@ -117,7 +121,7 @@ func LayUp() []Sentence {
 			When:  hasUnit,
 			Tells: []Act{UseVacuum},
 			Names: func(j *Job) []string {
-				return slices.Concat(j.Isolators(), j.Drains, j.Bleeds)
+				return slices.Concat(j.Isolators(), j.Bypass, j.Drains, j.Bleeds)
 			},
 			Say: func(j *Job) quantity.Text {
 				return "Laying the unit up: " + emptyBranch(j) + " Leave open what was opened, and cover open ends loosely against dirt and insects."

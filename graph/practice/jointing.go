@@ -110,7 +110,7 @@ func Insulation() []Sentence {
 			When: func(j *Job) bool { return j.Outdoors },
 			Say: func(j *Job) quantity.Text {
 				thick := quantity.Say("%s", far(19))
-				if j.mayFreeze() {
+				if j.MayFreeze() {
 					thick = quantity.Say("%s to %s", far(25), far(32))
 				}
 				return "Insulate the new pipe outside, valves and unions too, with closed cell of " + thick + " under a jacket that stands the sun; handles and tags stay in reach."

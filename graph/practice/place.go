@@ -76,7 +76,7 @@ func Place() []Sentence {
 		},
 		{
 			Name: "snow",
-			When: func(j *Job) bool { return j.mayFreeze() && !j.Unit.Inside },
+			When: func(j *Job) bool { return j.MayFreeze() && !j.Unit.Inside },
 			Say:  always("Snow and roof water: not below eaves, the inlet clear of drifting snow, and somewhere for the ice of the defrosts to go."),
 		},
 		{
@@ -92,7 +92,7 @@ func Place() []Sentence {
 			Name: "condensate",
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Say("Condensate: %s hose with a continuous fall and no point above the outlet, to a gully or soakaway", far(19))
-				if j.mayFreeze() {
+				if j.MayFreeze() {
 					text += " that does not freeze, and never across a path"
 				}
 				return text + ". A puddle there is water from the air: test it for chlorine before calling it a leak."

@@ -19,7 +19,7 @@ func States(j *Job) []State {
 	}
 	var out []State
 	needsElement := quantity.Text("")
-	if j.elementOff() && j.mayFreeze() {
+	if j.elementOff() && j.MayFreeze() {
 		needsElement = "only after " + j.reconnected() + "; else empty the tub"
 		if j.WarmRoom {
 			needsElement = "only after " + j.reconnected() + "; else " + j.unheated()
@@ -41,7 +41,7 @@ func States(j *Job) []State {
 		}
 		out = append(out, State{Name: "Unit being serviced", Isolated: true, Note: service})
 	}
-	if j.mayFreeze() {
+	if j.MayFreeze() {
 		note := quantity.Text("as in heating; the pump must not stop")
 		if j.unitAlone() {
 			note += "; not below the unit's least air"

@@ -27,7 +27,7 @@ func bookOf(p *plan.Plan, style form.Style, o Options, pictures []picture) *book
 	for _, c := range []book.Chapter{
 		answer(p, j, style), planfile.Changed(p, o.Since, style), cautions(j), owner(p, j, style), electrician(p, j),
 		bringing(p, j, style), sheets(pictures), photos(o.Photos), cutting(p, style), work(p, j, style), setPoints(j), valves(p, j), performance(p, style), recording(p, j), asBuilt(p, style),
-		faults(j), winter(j), heating(p, j, style), numbers(p, style), findings(p, style.Units),
+		faults(j), winter(j), heating(p, j, style), numbers(p, style), findings(p, names, style.Units),
 	} {
 		// whoever mends the description wants its ids; the record has its names already, and a
 		// mode may be called as a part is
@@ -64,7 +64,11 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		}
 		c.Add(it)
 	} else if joints(p) > 0 {
-		c.Add(book.Item{Kind: book.Lead, Mark: mayItBeBuilt, Text: "It may be built: no rule forbids it." + warned(p.Findings)})
+		may := "It may be built"
+		if j.Unit == nil { // what it had goes
+			may = "The work may be done"
+		}
+		c.Add(book.Item{Kind: book.Lead, Mark: mayItBeBuilt, Text: may + ": no rule forbids it." + warned(p.Findings)})
 	}
 	if first := table.MeasureFirst(p.Ranges, names, style); first != "" {
 		c.Add(book.Item{Kind: book.Alert, Mark: "What is measured first?", Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
@@ -102,7 +106,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		c.Add(book.Item{Mark: "How long is the tub out of use?", Text: "The tub is out of use " + strings.ToLower(down[0][:1]) + down[0][1:]})
 	}
 	if joints(p) > 0 && p.After.Bodies != nil {
-		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), standsIn(j), tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")
+		c.Say(strings.TrimSuffix(table.Capital(p.After.Bodies.Account(len(p.After.Clashes), standsIn(j), j.Cuts || j.CutsHose, tag.Of(p.Circuit, p.Net()).Short)), ".") + ".")
 	}
 	c.Say(counts(p), "How well the parts are known: "+list(knowledge(p.Circuit))+".")
 	return c
@@ -394,15 +398,24 @@ func numbers(p *plan.Plan, style form.Style) book.Chapter {
 	return c
 }
 
-func findings(p *plan.Plan, units quantity.System) book.Chapter {
+// findings are what the rules found: whoever mends the description wants its ids, whoever holds the
+// sheets the tags that stand there.
+func findings(p *plan.Plan, names *tag.Names, units quantity.System) book.Chapter {
 	c := book.Chapter{ID: "findings", Title: "Findings", For: book.Fitter, NewPage: true}
 	if len(p.Findings) == 0 {
 		c.Say("Nothing to mend.")
 		return c
 	}
 	g := &form.Grid{Header: []string{"weight", "finding", "what to do"}, Widest: []int{0, 60, 60}}
+	said := func(lines []string) string {
+		out := make([]string, len(lines))
+		for i, l := range lines {
+			out[i] = names.Beside(l)
+		}
+		return tag.Joints(strings.Join(out, "; "))
+	}
 	for _, d := range graph.ByMode(p.Findings, units) {
-		g.Rows = append(g.Rows, []string{d.Severity.String(), tag.Joints(strings.Join(d.Lines, "; ")) + " [" + d.Rule + "]", tag.Joints(strings.Join(d.Hints, "; "))})
+		g.Rows = append(g.Rows, []string{d.Severity.String(), said(d.Lines) + " [" + d.Rule + "]", said(d.Hints)})
 	}
 	c.Tables(form.Block{Grid: g})
 	return c

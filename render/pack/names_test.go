@@ -115,8 +115,15 @@ func stepsOf(b *book.Book) []string {
 // A finding calls a joint what the sheets call it: the closing joint of two-speed's bypass, whose
 // union nuts are done up last of the work in the line.
 func TestJointsOfFindings(t *testing.T) {
-	said := wordsOf(findings(demoPlan(t, "two-speed"), quantity.MetricSystem))
+	p := demoPlan(t, "two-speed")
+	said := wordsOf(findings(p, tag.Of(p.Circuit, p.Net()), quantity.MetricSystem))
 	if !strings.Contains(said, "(joint J14)") || !strings.Contains(said, "fit it at joint J12, last") || regexp.MustCompile(`joint \d`).MatchString(said) {
 		t.Error(said)
+	}
+	// and a part by its id and by its tag: the check in the bypass and the unit of two-speed
+	for _, want := range []string{`check "bypass" (CV1) lies`, `"unit" (HP1) stands`, `tee-a (T2): tee 2 in`, `bypass-serviceable]`} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not among the findings:\n%s", want, said)
+		}
 	}
 }

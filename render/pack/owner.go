@@ -49,7 +49,7 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c.Say(valvesForOwner(p, j)...)
 	c.Add(book.Item{Kind: book.Heading, Text: "What to look at each month"})
 	c.Add(book.Item{Kind: book.Bullets, Lines: monthly(j)})
-	c.Add(book.Item{Kind: book.Heading, Text: "Winter, power cuts and the water"})
+	c.Add(book.Item{Kind: book.Heading, Text: restOf(j)})
 	seen := map[quantity.Text]bool{}
 	for _, s := range practice.Pick(j.Job, slices.Concat(practice.Controller(), practice.Frost(), practice.HandOver())) {
 		if s.For&practice.Owner != 0 && !seen[s.Text] {
@@ -69,6 +69,17 @@ func owner(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	}
 	c.Add(book.Item{Kind: book.Blanks, Block: form.Block{Grid: &form.Grid{Header: []string{"whom to call", "name and telephone"}, Rows: call}}})
 	return c
+}
+
+// restOf heads what is left to tell an owner, by what that is of.
+func restOf(j jobIn) string {
+	switch {
+	case j.Unit == nil:
+		return "The first weeks"
+	case j.MayFreeze():
+		return "Winter, power cuts and the water"
+	}
+	return "What else to know"
 }
 
 // doneForOwner says what the work is, in words anybody follows; "" where none comes.
@@ -135,7 +146,7 @@ func valvesForOwner(p *plan.Plan, j jobIn) []string {
 	out := []string{"Each valve carries a label with its number. In use they stand so, and stay so: " + strings.Join(stand, ", ") + "."}
 	out = append(out, neverForOwner(j)...)
 	if len(j.Suctions) > 0 {
-		out = append(out, "Never shut "+strings.Join(j.Suctions, " or ")+": a pump without water breaks, and the pull goes to the other opening in the tub.")
+		out = append(out, "Never shut "+practice.OneOf(j.Suctions)+" while a pump can start: a pump without water breaks, and the pull goes to the other opening in the tub.")
 	}
 	return out
 }
@@ -161,13 +172,13 @@ func neverForOwner(j jobIn) []string {
 	if len(on) == 0 {
 		return nil
 	}
-	text := fmt.Sprintf("Never shut %s while %s is switched on: without water it stops", oneOf(on), j.OfUnits("the heat pump", "a heat pump"))
+	text := fmt.Sprintf("Never shut %s while %s is switched on: without water it switches itself off", practice.OneOf(on), j.OfUnits("the heat pump", "a heat pump"))
 	if j.HeatsAlone() {
 		text += ", and nothing heats your water"
 	}
 	out := []string{text + "."}
 	for _, w := range waysPast(j) {
-		out = append(out, fmt.Sprintf("Never shut %s while %s is shut and the pump can start: the water would have no way.", oneOf(w.Past), oneOf(w.Isolators)))
+		out = append(out, fmt.Sprintf("Never shut %s while %s is shut and the pump can start: the water would have no way.", practice.OneOf(w.Past), practice.OneOf(w.Isolators)))
 	}
 	return out
 }
@@ -189,14 +200,6 @@ func waysPast(j jobIn) []practice.Way {
 		out[i].Isolators = slices.Compact(both)
 	}
 	return out
-}
-
-// oneOf joins tags by "or".
-func oneOf(tags []string) string {
-	if n := len(tags); n > 2 {
-		return strings.Join(tags[:n-1], ", ") + " or " + tags[n-1]
-	}
-	return strings.Join(tags, " or ")
 }
 
 // monthly is what an owner can see for himself. Common practice, no source.

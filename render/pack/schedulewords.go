@@ -11,7 +11,7 @@ import (
 
 // scheduleWords says what the schedule lacks, and what must never be.
 func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (notes, never []string) {
-	isolators, byHand := false, false
+	isolators := false
 	for _, b := range branches {
 		to, from := b.Isolators()
 		isolators = isolators || len(to)+len(from) > 0
@@ -29,20 +29,19 @@ func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (note
 	}
 	var suctions []string
 	for _, v := range valves {
-		byHand = byHand || v.duty == bypasses
 		if v.duty == sucks {
 			suctions = append(suctions, v.name)
 		}
 	}
 	notes = append(notes, j.said(practice.ShutOff())...)
 	if isolators {
-		never = append(never, "an isolator shut with "+j.OfUnits("the unit", "a unit")+" on, but for the one try of its flow switch")
+		never = append(never, practice.OneOf(j.Isolators())+" shut with "+j.OfUnits("the unit", "a unit")+" on, but for the one try of its flow switch")
 	}
-	switch {
-	case isolators && byHand:
-		never = append(never, "the bypass shut and an isolator shut with the pump on")
-	case isolators && len(branches) > 0 && branches[0].TeeIn == nil:
-		never = append(never, "an isolator shut with the pump on")
+	for _, w := range waysPast(j) {
+		never = append(never, fmt.Sprintf("%s shut while %s is shut and the pump can start", practice.OneOf(w.Past), practice.OneOf(w.Isolators)))
+	}
+	if isolators && len(branches) > 0 && branches[0].TeeIn == nil {
+		never = append(never, "an isolator shut while the pump can start")
 	}
 	for _, v := range valves {
 		if v.duty == serves {

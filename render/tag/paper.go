@@ -128,6 +128,36 @@ func (n *Names) Text(text string) string {
 	})
 }
 
+// Beside puts the tag a part has on the sheets behind its id in a text, and behind that of a run what
+// it joins: "union-1" (U1). An id the sheets call the same stays alone, and so do a plain word outside
+// quotes and what is to be written into the description.
+func (n *Names) Beside(text string) string {
+	if strings.Contains(text, " = ") {
+		return text
+	}
+	return inText.ReplaceAllStringFunc(text, func(s string) string {
+		id := strings.Trim(s, `":`)
+		called := ""
+		switch {
+		case id == s && !odd(id):
+		case n.parts[id] != nil:
+			called = n.Tag(id)
+		case n.runs[id] != nil:
+			called = n.Run(id)
+		}
+		if called == "" || strings.EqualFold(called, id) {
+			return s
+		}
+		if head, ok := strings.CutSuffix(s, ":"); ok {
+			return head + " (" + called + "):"
+		}
+		return s + " (" + called + ")"
+	})
+}
+
+// inText finds an id in a text: in quotes, at the head of what is said of it, or by itself.
+var inText = regexp.MustCompile(`"[\w.>-]+"|\w[\w.>-]*\w\b:?`)
+
 // pipe is what a run is called in a sentence; an id of none stays.
 func (n *Names) pipe(id string) string {
 	if n.runs[id] == nil {

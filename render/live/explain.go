@@ -54,7 +54,7 @@ var explanations = []Explanation{
 	{`^(today|planned) [A-Z]{3}$|^[A-Z]{3} less$`, "Money", "energy of each hour times its price, and the standing charge", "[tariff] and the energies of the hours", "the file's own prices"},
 	{`^heats up in( h)?$`, "Time to heat up", "heat to bring in over what the unit gives less what is lost, step by step", "volume, temperatures, output at the air of the hour", "balance of heat"},
 	{`^holds down to$`, "Coldest air", "where the unit's output is just what the tub loses", "ratings and losses", "balance of heat"},
-	{`^A( with a start)?$`, "Current", "I = P / (U · cos φ); currents that can run together are added", "powers, voltage, power factors, starting currents", "for the electrician to check (IEC 60364, from memory)"},
+	{`^A( at a start)?$`, "Current", "I = P / (U · cos φ); currents that can run together are added", "powers, voltage, power factors, starting currents", "for the electrician to check (IEC 60364, from memory)"},
 	{`^(taken as|assumed|may be|expected|from the description|value)$`, "What it is taken for", "as the file gives it; else by the catalogue's row or common practice, with how far it may be off", "the file, the catalogue", "named in the same line, or in `dryfit show`"},
 	{`^(air|water)( °?[CF])?$`, "The conditions", "those the line holds at", "the file or the ratings", "given"},
 	{`^before`, "Time of the cement", "by size and air, as its maker prints it", "the sizes of the new work", "a cement maker's table, in the catalogue"},

@@ -674,7 +674,7 @@ func (h heatWords) supplies() []form.Block {
 		if len(x.Loads) == 0 {
 			continue
 		}
-		g := form.NewGrid(form.Column{Head: "what runs together", Widest: 50}, form.Column{Head: "A", Right: true}, form.Column{Head: "A while one starts", Right: true}, form.Column{Head: "too much"})
+		g := form.NewGrid(form.Column{Head: "what runs together", Widest: 50}, form.Column{Head: "A", Right: true}, form.Column{Head: "A at a start", Right: true}, form.Column{Head: "too much"})
 		fits := true
 		for i, set := range x.Together {
 			if i == 6 {

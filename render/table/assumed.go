@@ -1,7 +1,6 @@
 package table
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -47,9 +46,7 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 			out = append(out, one)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b assumedValue) int {
-		return cmp.Or(cmp.Compare(b.moves.Harm(), a.moves.Harm()), cmp.Compare(b.moves.Head, a.moves.Head))
-	})
+	slices.SortStableFunc(out, func(a, b assumedValue) int { return spread.CompareHarm(a.moves, b.moves) })
 	for _, k := range order {
 		if v := settled[k]; v.How == settle.Assumed && !told[k] {
 			out = append(out, assumedValue{what: v.String(), value: v.words(s.Units), bounds: v.bounds(s.Units), from: v.from(s.Units)})

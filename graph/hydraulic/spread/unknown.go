@@ -115,5 +115,15 @@ func onLoss(id string, power float64) func(*hydraulic.Model, *hydraulic.Perturb,
 
 // compareInfluence puts what matters most first.
 func compareInfluence(a, b Influence) int {
-	return cmp.Or(cmp.Compare(math.Round(b.Effect/alike), math.Round(a.Effect/alike)), cmp.Compare(a.What, b.What), cmp.Compare(a.Mode, b.Mode))
+	return cmp.Or(compareAlike(b.Effect, a.Effect), cmp.Compare(a.What, b.What), cmp.Compare(a.Mode, b.Mode))
+}
+
+// CompareHarm puts first what may do most harm, of what does as much what moves the pump's head more.
+func CompareHarm(a, b *Influence) int {
+	return cmp.Or(compareAlike(b.Harm(), a.Harm()), compareAlike(b.Head, a.Head))
+}
+
+// compareAlike compares two effects, of which those count as one that are alike.
+func compareAlike(a, b float64) int {
+	return cmp.Compare(math.Round(a/alike), math.Round(b/alike))
 }

@@ -106,6 +106,27 @@ func TestColebrookSolves(t *testing.T) {
 	}
 }
 
+// A pipe that is asked for one flow after another, near and far, gives the same equation's answers.
+func TestPipeFollowsColebrook(t *testing.T) {
+	for _, rel := range []float64{0, 1e-6, 1e-4, 1e-2, 0.05} {
+		pipe, re := formula.NewPipe(rel), 5e3
+		for k := range 400 {
+			re *= []float64{1, 1 + 1e-7, 1.0003, 0.998, 1.02, 0.9, 1.4, 30, 1.0 / 45}[(k*k+k/7)%9]
+			re = min(max(re, formula.TurbulentStart), 1e9)
+			f, slope := pipe.Friction(re)
+			x := 1 / math.Sqrt(f)
+			if miss := x + 2*math.Log10(rel/3.7+2.51*x/re); !agree.Within(miss, 0, 1e-13*x) {
+				t.Errorf("rel %g, Re %g: misses the equation by %g", rel, re, miss)
+			}
+			up, _ := formula.Colebrook(re*1.0001, rel)
+			down, _ := formula.Colebrook(re*0.9999, rel)
+			if want := (up - down) / (0.0002 * re); !agree.Within(slope, want, 1e-6*math.Abs(want)+1e-15) {
+				t.Errorf("rel %g, Re %g: slope %g, by differences %g", rel, re, slope, want)
+			}
+		}
+	}
+}
+
 // The drop rises with the flow all the way, also over the bridge, without a step.
 func TestFrictionRises(t *testing.T) {
 	for _, rel := range []float64{0, 3e-5, 1e-3, 0.05} {

@@ -36,3 +36,33 @@ func (s *Solver) DirectMiss(flow func() float64) (miss float64, chords int) {
 	}
 	return miss, chords
 }
+
+// LoopsMiss is DirectMiss of a net of few loops, by their matrix; miss is infinite where that does not
+// serve, and chords 0 where there are none or too many.
+func (s *Solver) LoopsMiss(flow func() float64) (miss float64, chords int) {
+	for _, t := range s.topos {
+		if len(t.chords) <= chords || len(t.chords) > mostDense {
+			continue
+		}
+		chords, miss = len(t.chords), 0
+		s.eval(t)
+		x, want, most := make([]float64, len(s.ends)), make([]float64, len(s.ends)), 0.0
+		for _, c := range t.chords {
+			x[c] = flow()
+			want[c], most = x[c], max(most, math.Abs(x[c]))
+		}
+		s.apply(t, x)
+		for _, c := range t.chords {
+			s.res[c] = -x[c]
+		}
+		s.aimAtBalance(t)
+		if !s.direct(t, leastMiss) {
+			miss = math.Inf(1)
+			continue
+		}
+		for _, c := range t.chords {
+			miss = max(miss, math.Abs(s.work.dir[c]-want[c])/most)
+		}
+	}
+	return miss, chords
+}

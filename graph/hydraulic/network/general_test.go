@@ -110,3 +110,46 @@ func TestJointsEliminated(t *testing.T) {
 		t.Errorf("%d nets of more than 30 loops", many)
 	}
 }
+
+// The loops of a small net, eliminated as they stand, leave nothing to seek either: what the slopes make
+// of flows is turned back into them, and its flows are those that the search by steps finds.
+func TestFewLoopsEliminated(t *testing.T) {
+	nets, loops := 0, 0
+	for seed := range uint64(200) {
+		n := wall(seed, 2+int(seed%3), 3+int(seed%4))
+		direct, err := network.NewSolver(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		seek, err := network.NewSolver(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		seek.SeekSteps()
+		got, err := direct.Solve(nil)
+		want, werr := seek.Solve(nil)
+		if (err == nil) != (werr == nil) {
+			t.Errorf("net %d: directly %v, by steps %v", seed, err, werr)
+		}
+		if err != nil || werr != nil {
+			continue
+		}
+		for i := range want.Q {
+			if !agree.Within(got.Q[i], want.Q[i], 1e-8*want.FlowScale) {
+				t.Errorf("net %d, edge %d: %g m³/s directly, %g by steps", seed, i, got.Q[i], want.Q[i])
+			}
+		}
+		r := rand.New(rand.NewPCG(seed, 17))
+		miss, chords := direct.LoopsMiss(r.NormFloat64)
+		if chords == 0 {
+			continue
+		}
+		nets, loops = nets+1, loops+chords
+		if !agree.Within(miss, 0, 1e-6) {
+			t.Errorf("net %d: flows along %d chords come back off by %g of the largest", seed, chords, miss)
+		}
+	}
+	if nets < 60 || loops < 120 {
+		t.Errorf("%d loops in %d nets", loops, nets)
+	}
+}

@@ -113,6 +113,12 @@ func (s *Solver) direction(t *topology, first bool, miss float64) (convex bool) 
 		convex = false
 	}
 	s.aimAtBalance(t)
+	if !convex && !first && len(t.chords) <= mostDense && !s.seek {
+		if s.direct(t, miss) {
+			return false
+		}
+		s.aimAtBalance(t)
+	}
 	if !convex && !first && s.paysToEliminate(t) {
 		if t.whole == nil {
 			t.whole = s.newGeneral(t)

@@ -108,9 +108,10 @@ func (s *Solver) lead(shut []bool) *topology {
 func (s *Solver) answer(t *topology, shut []bool) (*Flow, error) {
 	n := s.net
 	edges := len(n.Edges)
+	numbers, truths := make([]float64, 3*edges+n.Nodes), make([]bool, edges+n.Nodes)
 	f := &Flow{
-		Q: make([]float64, edges), Loss: make([]float64, edges), Head: make([]float64, n.Nodes),
-		Known: make([]bool, n.Nodes), Shut: make([]bool, edges), Slack: make([]float64, edges),
+		Q: numbers[:edges:edges], Loss: numbers[edges : 2*edges : 2*edges], Slack: numbers[2*edges : 3*edges : 3*edges], Head: numbers[3*edges:],
+		Shut: truths[:edges:edges], Known: truths[edges:],
 		Iterations: s.steps, FlowScale: s.qs, HeadScale: s.hs,
 	}
 	for i, off := range shut {

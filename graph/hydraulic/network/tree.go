@@ -18,6 +18,7 @@ type topology struct {
 	comps  int
 	elim   *elimination
 	whole  *general // nil until it is wanted
+	passes [][]pass // the same: of each edge
 }
 
 // twig is an edge of the tree as the walks along it need it.

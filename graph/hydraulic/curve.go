@@ -38,7 +38,8 @@ func (m *Model) SystemCurve(pump string, most float64, points int) []SystemPoint
 	for i := 1; i <= points; i++ {
 		share := float64(i) / float64(points)
 		p.Head[at] = most * share * share // even in flow, where the head goes by its square
-		s, past, err := m.Sampled(p, nil)
+		m.Perturb(p)
+		s, past, err := m.Sampled(nil)
 		if err != nil || past {
 			continue
 		}

@@ -184,11 +184,13 @@ func (m *Model) Perturb(p *Perturb) {
 		}
 	}
 	for i := range m.Parts {
-		m.perturbPart(p, i)
+		m.PerturbPart(p, i)
 	}
 }
 
-func (m *Model) perturbPart(p *Perturb, i int) {
+// PerturbPart is Perturb where since the last time only the factors of part i changed, and it is no
+// pump that others are sized to.
+func (m *Model) PerturbPart(p *Perturb, i int) {
 	part := &m.Parts[i]
 	f := factor(p.Loss, i)
 	switch {

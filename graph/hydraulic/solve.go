@@ -62,11 +62,10 @@ func (m *Model) Flows() (*Solution, error) {
 	return m.brief(f, nil), nil
 }
 
-// Sampled is Solve for a sample of many: a pump may run past its curve, which past tells, and
-// of the solution only flows, heads, drops and pressures are worked out. It is written into one
-// of this model that is no longer wanted, if there is one.
-func (m *Model) Sampled(p *Perturb, into *Solution) (s *Solution, past bool, err error) {
-	m.Perturb(p)
+// Sampled is Solve for a sample of many, as the model was perturbed last: a pump may run past its
+// curve, which past tells, and of the solution only flows, heads, drops and pressures are worked out.
+// It is written into one of this model that is no longer wanted, if there is one.
+func (m *Model) Sampled(into *Solution) (s *Solution, past bool, err error) {
 	f, err := m.solver.SolveRoughly(m.plain)
 	if err != nil {
 		return nil, false, m.explain(err)

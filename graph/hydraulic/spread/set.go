@@ -103,9 +103,10 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 	}
 	reads := 1 + g.Reading.Middle + steps(sample.Point(i, len(s.all)+2), g.Reading.Middle-g.Reading.Low, g.Reading.High-g.Reading.Middle)
 	want := g.Flow * reads
+	valve := s.turn(g.at.after, values)
 	// above is ln of the unit's flow over the flow wanted, with the valve's loss times e to the x: it rises with x.
 	above := func(x float64) (float64, bool) {
-		a := s.solveSet(g.at.after, values, x)
+		a := valve.to(x)
 		if a.sol == nil {
 			return 0, false
 		}
@@ -132,8 +133,11 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 		g.Jumps++
 	}
 	graph.SideBySide(len(s.modes), func(n int) {
-		m := s.modes[n]
-		a := s.solveSet(m.after, values, x)
+		m, turned := s.modes[n], valve
+		if m != g.at {
+			turned = s.turn(m.after, values)
+		}
+		a := turned.to(x)
 		if g.unit[n] = append(g.unit[n], m.unitOf(a.sol)); a.sol == nil || m.unit < 0 {
 			return
 		}
@@ -146,18 +150,52 @@ func (s *spreader) set(i int, values []float64, jetsToday []sampled) {
 	})
 }
 
-// solveSet solves a stage with the values of the unknowns and the loss of the valve that is set
-// times e to the x, whatever its Kv was taken to be. It is written where the first answer of those just
-// solved stood, which has been taken up by then.
-func (s *spreader) solveSet(st *spreadStage, values []float64, x float64) answer {
+// turned is a stage at a point of the sample whose valve is turned to one setting after another. Its
+// answers are written where the first of those just solved stood, which has been taken up by then.
+type turned struct {
+	s      *spreader
+	stage  *spreadStage
+	p      *hydraulic.Perturb
+	valve  int     // index of its part; -1: not in this stage
+	times  float64 // of its loss, but for how it is turned
+	solved bool
+	at     float64 // where it was solved last
+	answer answer
+}
+
+// turn readies a stage with the values of the unknowns for the valve to be turned, whatever its Kv was
+// taken to be.
+func (s *spreader) turn(st *spreadStage, values []float64) *turned {
 	p := &hydraulic.Perturb{}
 	for k := range s.all {
 		if u := &s.all[k]; u.part != s.setting.Valve {
 			u.set(st.model, p, values[k])
 		}
 	}
-	timesPart(st.model, &p.Loss, s.setting.Valve, math.Exp(x))
-	return s.sampled(st, p, 0)
+	p.Loss = list(p.Loss, len(st.model.Parts), 1)
+	t := &turned{s: s, stage: st, p: p, valve: -1}
+	if i, ok := st.model.PartAt[s.setting.Valve]; ok {
+		t.valve, t.times = i, p.Loss[i]
+	}
+	return t
+}
+
+// to solves it with the loss of the valve times e to the x. The search for a setting ends where it
+// looked last, so that is kept; and from one setting to the next only the valve's law changes.
+func (t *turned) to(x float64) answer {
+	if t.solved && (x == t.at || t.valve < 0) {
+		return t.answer
+	}
+	if t.valve >= 0 {
+		t.p.Loss[t.valve] = t.times * math.Exp(x)
+	}
+	if t.solved {
+		t.stage.model.PerturbPart(t.p, t.valve)
+	} else {
+		t.stage.model.Perturb(t.p)
+	}
+	t.solved, t.at, t.answer = true, x, t.s.asPerturbed(t.stage, 0)
+	return t.answer
 }
 
 // Where a search for a setting ends.

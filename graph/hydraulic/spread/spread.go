@@ -289,7 +289,13 @@ func (s *spreader) solve(st *spreadStage, values []float64, room int) answer {
 
 // sampled solves a stage with some factors.
 func (s *spreader) sampled(st *spreadStage, p *hydraulic.Perturb, room int) answer {
-	sol, past, err := st.model.Sampled(p, st.room[room])
+	st.model.Perturb(p)
+	return s.asPerturbed(st, room)
+}
+
+// asPerturbed solves a stage with the factors that its model has.
+func (s *spreader) asPerturbed(st *spreadStage, room int) answer {
+	sol, past, err := st.model.Sampled(st.room[room])
 	if err != nil {
 		return answer{}
 	}

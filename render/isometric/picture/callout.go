@@ -49,13 +49,13 @@ func (c *callout) zoom(z float64) {
 	}
 }
 
-// anywhere is the callout on a leader as long as it takes; nil for one that may be left out.
-func (c callout) anywhere() *callout {
+// anywhere is the callout on a leader as long as it takes; none for one that may be left out.
+func (c callout) anywhere() []callout {
 	if c.leaveOut {
 		return nil
 	}
-	c.plain, c.long, c.far = true, true, []float64{2.5, 4, 6, 8, 11, 14, 18, 23, 28}
-	return &c
+	c.plain, c.long, c.far = true, true, []float64{2.5, 4, 6, 8, 11, 14, 18, 23, 28, 34, 41}
+	return []callout{c}
 }
 
 // words is what the callout says, in one line.
@@ -93,8 +93,12 @@ const ringClear = 0.2
 // practice, no source.
 func RingR(textW float64) float64 { return math.Max(3.1, textW/2+1.1) }
 
-// turns is the number of ways from a mark that are tried for a callout.
-const turns = 24
+// turns is the number of ways from a mark that are tried for a callout, longTurns for one on a leader
+// that may cross pipe.
+const (
+	turns     = 24
+	longTurns = 120
+)
 
 // wantCallout asks for a place about a mark: near it, else farther and farther off.
 func (p *Picture) wantCallout(c callout) {
@@ -119,11 +123,18 @@ func (p *Picture) wantCallout(c callout) {
 // calloutPlaces are the places of a callout at some of its distances.
 func (p *Picture) calloutPlaces(c callout, from, to int) []candidate {
 	w, h := c.size()
+	ways := turns
+	if c.long { // a way past letters is narrow
+		ways = longTurns
+	}
 	var out []candidate
 	for i := from; i < min(to, len(c.far)); i++ {
-		for k := range turns {
-			sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / turns)
+		for k := range ways {
+			sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / float64(ways))
 			dir := scene.Point{X: cos, Y: -sin}
+			if c.long && alongAxis(dir) {
+				continue
+			}
 			support := math.Abs(cos)*w/2 + math.Abs(sin)*h/2
 			if c.ring {
 				support = w / 2
@@ -133,6 +144,20 @@ func (p *Picture) calloutPlaces(c callout, from, to int) []candidate {
 		}
 	}
 	return out
+}
+
+// mostAlong is the cosine of the least angle, 7°, between a leader that crosses pipe and an axis: one
+// that ran along a pipe would be lost on it, and seem to come from farther on.
+const mostAlong = 0.9925
+
+// alongAxis reports whether a way on the drawing runs along one of the pipes' axes.
+func alongAxis(dir scene.Point) bool {
+	for ax := space.Axis(0); ax < 3; ax++ {
+		if way := space.Unit(space.Project(ax.Unit())); math.Abs(way.X*dir.X+way.Y*dir.Y) > mostAlong {
+			return true
+		}
+	}
+	return false
 }
 
 // calloutTurn makes the sides of a mark that are read first cheaper.

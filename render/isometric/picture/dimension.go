@@ -86,8 +86,10 @@ func (p *Picture) rowRequest(row []dimension, leaveOut bool) request {
 	r := request{name: "length " + row[0].text}
 	if len(row) == 1 && !leaveOut {
 		r.words = "length " + row[0].text + row[0].of
-		r.again = callout{at: space.Along(space.Project(row[0].a.at), space.Project(row[0].b.at), 0.5), clear: 0.6, name: "length",
-			lines: []line{{row[0].text, sheet.LeastEm * math.Max(1, p.D.Zoom), false}}}.anywhere()
+		for _, share := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+			r.again = append(r.again, callout{at: space.Along(space.Project(row[0].a.at), space.Project(row[0].b.at), share), clear: 0.6, name: "length",
+				lines: []line{{row[0].text, sheet.LeastEm * math.Max(1, p.D.Zoom), false}}}.anywhere()...)
+		}
 	}
 	if len(row) > 1 {
 		for i := range row {

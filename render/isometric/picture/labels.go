@@ -111,7 +111,7 @@ func (p *Picture) note(r *request) {
 const leaderCost = 200
 
 // mostKeyWork bounds the search of Finish on one sheet.
-const mostKeyWork = 500_000
+const mostKeyWork = 3_000_000
 
 // Finish gives each label that found no room places on a leader that may cross pipe but no
 // letters; what even so finds none is listed.
@@ -133,8 +133,8 @@ func (p *Picture) Finish() {
 		if r.last != nil {
 			p.give(i, r.last())
 		}
-		if c := r.again; c != nil {
-			far := p.calloutPlaces(*c, 0, len(c.far))
+		for _, c := range r.again {
+			far := p.calloutPlaces(c, 0, len(c.far))
 			for k := range far {
 				far[k].Cost += leaderCost
 			}

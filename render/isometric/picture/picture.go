@@ -42,9 +42,9 @@ type Picture struct {
 
 // request asks for a place for a label; the first requests have the first choice.
 type request struct {
-	name   string   // what the label belongs to
-	words  string   // what it says, in one line
-	again  *callout // how it is said where none of its places is free, on a leader across pipe; nil: not at all
+	name   string    // what the label belongs to
+	words  string    // what it says, in one line
+	again  []callout // how it is said where none of its places is free, on a leader across pipe; none: not at all
 	rank   int
 	first  func() []candidate   // where it may stand
 	later  []func() []candidate // places worked out and tried only if none before is free

@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"math"
 	"os"
 	"strings"
 	"testing"
@@ -102,5 +103,117 @@ func TestLengthsInNotesSayOfWhat(t *testing.T) {
 	}
 	if want := "No room on the drawing for: length 1 ft 5-13/16 in left, pipe E1 to T2."; !strings.Contains(said, want) {
 		t.Errorf("nothing of %q in\n%s", want, said)
+	}
+}
+
+// A check in a blower's air line has no water to stand open or shut by: its label says what it is in.
+// A blower and such a check put to the jets of the circulation demo; CV2 is the check of the unit's pipe.
+func TestLabelOfAirCheck(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/circulation.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	const air = `
+[[part]]
+id = "blower"
+kind = "blower"
+existing = true
+
+[[part]]
+id = "air-check"
+kind = "check-valve"
+style = "swing"
+existing = true
+
+[[run]]
+from = "blower.in"
+to = "air-check.in"
+existing = true
+length = "1 m"
+
+[[run]]
+from = "air-check.out"
+to = "jets.air"
+existing = true
+length = "900 mm"
+`
+	p := planOf(t, "air.toml", append(data, air...))
+	names := tag.Of(p.Circuit, p.Net())
+	said := map[string]sticker.Setting{}
+	for _, l := range sticker.OfValves(p.After.Circuit, names, p.After.Solutions, nil, nil, nil) {
+		said[l.Big] = l.Modes[0]
+	}
+	if got, want := said[names.Tag("air-check")], (sticker.Setting{Mode: "air line", Position: "works by itself"}); got != want {
+		t.Errorf("its label says %v, want %v", got, want)
+	}
+	if got := said[names.Tag("feeder-check")]; got.Mode == "air line" || got.Mode == "" {
+		t.Errorf("the label of the check on the unit's pipe says %v", got)
+	}
+}
+
+// What each throttle is set by stands on no sheet of the tub as it is before the work, where the valve
+// is not yet: on paper of its own, as the plug-in demo's two circuits have it in inches on letter.
+func TestNoSettingBeforeTheWork(t *testing.T) {
+	p := demos(t)["plug-in"]
+	seen := map[string]bool{}
+	for _, page := range []sheet.Page{{}, {Format: sheet.Letter}, {Format: sheet.Letter, Orientation: sheet.Portrait}} {
+		pages, err := Pages(p, "schematic", page, quantity.InchSystem)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range pages {
+			said := ""
+			for _, it := range s.Items {
+				if text, ok := it.(scene.Text); ok {
+					said += text.Text + " "
+				}
+			}
+			before := strings.Contains(said, "Schematic before the work")
+			seen["before"], seen["set"] = seen["before"] || before, seen["set"] || strings.Contains(said, "V3: set until")
+			if before && strings.Contains(said, "V3: set until") {
+				t.Errorf("before the work: %s", said)
+			}
+		}
+	}
+	if !seen["before"] || !seen["set"] {
+		t.Errorf("what is looked for was not drawn: %v", seen)
+	}
+}
+
+// In jobs as crowded as these every name and length of the isometric has a place on the drawing; a
+// leader that crosses pipe never runs along it: it keeps 7° from the three ways pipes go on paper (30°
+// and 90°, ISO 5456-3).
+func TestCrowdedIsometricsSayEverything(t *testing.T) {
+	long := 0
+	for _, file := range []string{"jobs/one-speed.toml", "jobs/sunk-in-deck.toml", "tubs/threads.toml", "tubs/plug-in.toml", "tubs/starve.toml"} {
+		pages, err := Pages(jobPlan(t, "../"+file), "isometric", sheet.Page{}, quantity.MetricSystem)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range pages {
+			for _, it := range s.Items {
+				switch it := it.(type) {
+				case scene.Text:
+					if strings.Contains(it.Text, "No room on the drawing") {
+						t.Errorf("%s: %s", file, it.Text)
+					}
+				case scene.Shape:
+					if it.Name != "long-leader" {
+						continue
+					}
+					long++
+					from, to := it.Paths[0].Start, it.Paths[0].Segments[0].To
+					turn := math.Mod(math.Atan2(to.Y-from.Y, to.X-from.X)*180/math.Pi+180, 180)
+					for _, axis := range []float64{30, 90, 150} {
+						if math.Abs(turn-axis) < 6.9 {
+							t.Errorf("%s: a leader at %.1f° runs along pipe", file, turn)
+						}
+					}
+				}
+			}
+		}
+	}
+	if long == 0 {
+		t.Error("no leader crosses pipe")
 	}
 }

@@ -26,7 +26,7 @@ type Input struct {
 	Units     quantity.System // of what is said in figures
 	Page      sheet.Page      // zero: A4 landscape; what does not go on one sheet is cut into more
 	Title     string          // kind of document; "": "Schematic"
-	Notes     []string        // printed on the sheet after the drawing's own
+	Notes     []string        // of what stands after the work, printed after the drawing's own
 	Sheet, Of int             // 0, 0: 1 of as many as it takes
 }
 

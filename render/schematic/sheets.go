@@ -130,6 +130,9 @@ func (d *drawing) notes() []string {
 		out = append(out, words+strings.Join(gone, ", ")+".")
 	}
 	out = append(out, d.c.Job.Notes...)
+	if d.in.Stage == graph.Before { // what is set stands there after the work
+		return out
+	}
 	return append(out, d.in.Notes...)
 }
 

@@ -92,6 +92,10 @@ func isValve(k graph.Kind) bool {
 // settings says how a valve stands in each mode; once where it is the same in all.
 func settings(c *graph.Circuit, p *graph.Part, names *tag.Names, solutions []hydraulic.Solution, full float64) []Setting {
 	switch p.Kind {
+	case graph.CheckValve:
+		if names.OnAir(p.ID) { // whether water passes tells nothing of it
+			return []Setting{{"air line", "works by itself"}}
+		}
 	case graph.DrainValve, graph.AirBleed:
 		return []Setting{{"every mode", "SHUT"}}
 	case graph.DiverterValve:

@@ -107,7 +107,7 @@ func saltCell(l Look) Symbol {
 // venturi (from memory).
 func injector(l Look) Symbol {
 	const w, h, t = 2.4 * M, 1.2 * M, 0.35 * M
-	return Symbol{In: -w, Out: w, Legend: "venturi injector", Items: []scene.Item{
+	return Symbol{In: -w, Out: w, Legend: "ozone injector", Items: []scene.Item{
 		area(l.Pen, -w, -h, 0, -t, w, -h, w, h, 0, t, -w, h),
 		scene.Arrow(at(0, -t), at(0, 1), 2, 1.6, scene.Filled(0)),
 		path(l.Pen, 0, -t-1, 0, -1.7*M),

@@ -42,6 +42,16 @@ func Of(c *graph.Circuit, net *stream.Net) *Names {
 	return n
 }
 
+// OnAir reports whether an air line ends at a part.
+func (n *Names) OnAir(id string) bool {
+	for _, r := range n.runs {
+		if (r.From.Part == id || r.To.Part == id) && n.net.IsAir(r) {
+			return true
+		}
+	}
+	return false
+}
+
 // findRoles says of the parts between line and unit which way the water passes them.
 func (n *Names) findRoles(c *graph.Circuit, net *stream.Net) {
 	var branches []*stream.UnitBranch

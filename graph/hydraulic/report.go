@@ -160,7 +160,7 @@ func (v *view) part(i int) {
 			out.State = NoFlow
 			break
 		}
-		out.RiseK = formula.TemperatureRise(v.m.Water, ratedOutput(p), math.Abs(out.Flow))
+		out.RiseK = formula.TemperatureRise(v.m.Water, m.Set.MostOutput(), math.Abs(out.Flow)) // judged where it is largest
 	}
 }
 
@@ -266,18 +266,6 @@ func (v *view) pump(m *ModelPart, out *PartFlow) {
 		}
 		out.NPSHAvailableM = formula.NPSHAvailable(formula.Atmosphere, v.m.Water.VapourPa, v.m.Water.Density, submerged, -v.f.Head[m.nodes[0]])
 	}
-}
-
-// ratedOutput returns a unit's output in W for its temperature rise: the greatest of its
-// ratings, since the rise is judged where it is largest; 0 where none is given.
-func ratedOutput(p *graph.Part) float64 {
-	most := 0.0
-	if p.Unit != nil {
-		for _, r := range p.Unit.Ratings {
-			most = max(most, r.OutputW)
-		}
-	}
-	return most
 }
 
 // static fills in the gauge pressure at a part's inlet: the head there less the velocity

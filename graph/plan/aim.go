@@ -55,9 +55,12 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 				continue
 			}
 			found = true
-			best = Aim{Valve: valve, Unit: b.Unit.ID, Mode: s.Mode.Name, Flow: math.Abs(unit.Flow), Rises: rises(b.Unit, s)}
-			if u := p.After.Layout.Stage.Part(b.Unit.ID); u != nil && u.Loss.How != settle.Assumed {
-				best.DropPa = math.Abs(unit.Drop)
+			best = Aim{Valve: valve, Unit: b.Unit.ID, Mode: s.Mode.Name, Flow: math.Abs(unit.Flow)}
+			if u := p.After.Layout.Stage.Part(b.Unit.ID); u != nil {
+				best.Rises = rises(u, s)
+				if u.Loss.How != settle.Assumed {
+					best.DropPa = math.Abs(unit.Drop)
+				}
 			}
 		}
 		best.Several = modes > 1
@@ -74,14 +77,15 @@ func throttles(p *graph.Part, s *hydraulic.Solution) bool {
 
 // rises are by how much the water warms at the airs of the unit's ratings: of several at one air
 // that in water nearest to the tub's. Of more airs than are told, the coldest, the warmest and those
-// nearest to the middle between them: the day's air lies between two, wherever it is rated.
-func rises(u *graph.Part, s *hydraulic.Solution) []Rise {
-	if u.Unit == nil {
+// nearest to the middle between them: the day's air lies between two, wherever it is rated. Nothing
+// is set by what the catalogue says of a size.
+func rises(u *settle.Part, s *hydraulic.Solution) []Rise {
+	if !u.BySheet() {
 		return nil
 	}
 	off := func(r graph.Rating) float64 { return math.Abs(r.WaterC - s.Water.TemperatureC) }
 	nearest := map[float64]graph.Rating{}
-	for _, r := range u.Unit.Ratings {
+	for _, r := range u.Ratings.V {
 		if have, ok := nearest[r.AirC]; r.OutputW > 0 && (!ok || off(r) < off(have)) {
 			nearest[r.AirC] = r
 		}

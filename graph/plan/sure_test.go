@@ -222,11 +222,12 @@ func TestAimOfAThrottle(t *testing.T) {
 	// Of more airs than a label has room for those are told that any day's air lies between: the
 	// coldest, the warmest, the one nearest to the middle. Of two ratings at one air that in water
 	// nearest to the tub's. By hand.
-	was := unit.Part.Unit.Ratings
-	unit.Part.Unit.Ratings = []graph.Rating{{AirC: -7, WaterC: 38, OutputW: 2000}, {AirC: 2, WaterC: 38, OutputW: 2500}, {AirC: 7, WaterC: 26, OutputW: 9000},
+	set := p.After.Layout.Stage.Part("unit")
+	was := set.Ratings.V
+	set.Ratings.V = []graph.Rating{{AirC: -7, WaterC: 38, OutputW: 2000}, {AirC: 2, WaterC: 38, OutputW: 2500}, {AirC: 7, WaterC: 26, OutputW: 9000},
 		{AirC: 7, WaterC: 38, OutputW: 3000}, {AirC: 26, WaterC: 38, OutputW: 4600}}
 	many, _ := p.AimOf("bypass")
-	unit.Part.Unit.Ratings = was
+	set.Ratings.V = was
 	wants := []struct{ air, watts float64 }{{-7, 2000}, {7, 3000}, {26, 4600}}
 	if len(many.Rises) != len(wants) {
 		t.Fatalf("%+v", many.Rises)

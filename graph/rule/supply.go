@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
+	"dryfit/graph/settle"
 )
 
 // supplyRules hold the unit against the coldest day and the supply against what it feeds.
@@ -81,7 +82,10 @@ func unitHoldsTub(in *Input, report Report) {
 // loss alone, W: while the unit is locked out nothing else does.
 func (v *view) elementHolds(lostW float64) bool {
 	for _, e := range v.c.OfKind(graph.ElementHeater) {
-		if e.Element != nil && !v.net.Apart(e) && !e.Element.Disconnected && e.Element.Interlock != "" && e.Element.PowerW >= lostW {
+		if e.Element == nil || v.net.Apart(e) || e.Element.Disconnected || e.Element.Interlock == "" {
+			continue
+		}
+		if power := v.part(e).Power; power.How != settle.Assumed && power.V >= lostW {
 			return true
 		}
 	}
@@ -122,18 +126,22 @@ func supplyFits(in *Input, report Report) {
 
 func supplyProtectsUnit(in *Input, report Report) {
 	unit := in.ask().c.TheUnit()
-	if in.Design == nil || unit == nil || unit.Unit == nil || unit.Unit.FuseA <= 0 {
+	if in.Design == nil || unit == nil {
+		return
+	}
+	fuse := in.ask().part(unit).Fuse
+	if !fuse.Known || fuse.How != settle.Given && fuse.How != settle.OwnRow { // the catalogue's is that of a size
 		return
 	}
 	for _, s := range in.Design.Supplies {
 		feeds := slices.ContainsFunc(s.Loads, func(l heat.Consumer) bool { return l.ID == unit.ID })
-		if !s.Pos.IsValid() || !feeds || s.RatingA <= unit.Unit.FuseA {
+		if !s.Pos.IsValid() || !feeds || s.RatingA <= fuse.V {
 			continue
 		}
 		report(unit.Existing, graph.Diagnostic{
 			Pos: s.Pos, Severity: graph.Warning, Related: []graph.Related{here(unit)},
-			Message: graph.Say("%q hangs on a circuit of %.0f A; its plate asks for a fuse or breaker of %.0f A", unit.ID, s.RatingA, unit.Unit.FuseA),
-			Hint:    graph.Say("the electrician decides: a circuit of its own of %.0f A, or a fuse or breaker of that before the unit; then write the unit's circuit as a [[supply]] of its own, feeds = [%q]", unit.Unit.FuseA, unit.ID),
+			Message: graph.Say("%q hangs on a circuit of %.0f A; its plate asks for a fuse or breaker of %.0f A", unit.ID, s.RatingA, fuse.V),
+			Hint:    graph.Say("the electrician decides: a circuit of its own of %.0f A, or a fuse or breaker of that before the unit; then write the unit's circuit as a [[supply]] of its own, feeds = [%q]", fuse.V, unit.ID),
 		})
 	}
 }

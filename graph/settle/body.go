@@ -31,19 +31,24 @@ func UnitBody(cat *catalog.Catalog, p *graph.Part) Body {
 	if p.Type != "" {
 		row, named = cat.Row(p.Type)
 	}
-	return bodyOf(cat, p, row, ofRow(&row, p.KeyPos["type"], !named))
+	return bodyOf(cat, p, Pick[catalog.Row]{row, ofRow(&row, p.KeyPos["type"], !named)}, Pick[catalog.Row]{})
 }
 
-// bodyOf is the body of a part taken to be of a row: the row's, else that of the row its kind is
-// usually taken to be.
-func bodyOf(cat *catalog.Catalog, p *graph.Part, row catalog.Row, from Origin) Body {
+// bodyOf is the body of a part taken to be of a row: the row's, else that of what the part would be
+// taken for without it, else of its kind's usual row; of a pump that of the one that gives about as
+// much.
+func bodyOf(cat *catalog.Catalog, p *graph.Part, of, otherwise Pick[catalog.Row]) Body {
+	row, from := of.V, of.Origin
 	if p.Box != nil || Fitted(p.Kind) || p.Kind == graph.Tub {
 		return Body{}
 	}
-	if p.Pump != nil && p.Type == "" {
+	if p.Pump != nil && (p.Type == "" || row.BodyLongMM == 0 || row.BodyThickMM == 0) {
 		if r, ok := pumpAlike(cat, p.Pump.Speeds); ok {
 			row, from = r, assumed("as that of "+quantity.Text(r.Name)+", the pump of the catalogue nearest to it in what it gives")
 		}
+	}
+	if row.BodyLongMM == 0 || row.BodyThickMM == 0 {
+		row, from = otherwise.V, otherwise.Origin
 	}
 	if row.BodyLongMM == 0 || row.BodyThickMM == 0 {
 		usual, ok := cat.Generic(string(p.Kind))

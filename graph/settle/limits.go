@@ -71,27 +71,68 @@ func (s *Stage) settleLimits(out *Part) {
 		out.Least, out.Rated, out.Most = l.Least, l.Rated, l.Most
 		s.settleElectric(out, named)
 		out.settleWorking(named)
+		out.settleRatings(named)
 	case p.LeastFlow > 0:
 		out.Least = number(p.LeastFlow, quantity.Flow, given(p.KeyPos["least-flow"]))
-	case (p.Kind == graph.ElementHeater || named) && row.Least > 0:
+	case p.Kind == graph.ElementHeater:
+		out.Least = out.byRow(quantity.Flow, func(r *catalog.Row) float64 { return r.Least })
+	case named && row.Least > 0:
 		out.Least = number(row.Least, quantity.Flow, out.Row.Origin)
 	}
 	switch {
 	case p.Element != nil && p.Element.PowerW > 0:
 		out.Power = number(p.Element.PowerW, quantity.Power, given(p.KeyPos["power"]))
-	case (p.Kind == graph.ElementHeater || p.Kind == graph.HeatPump && named) && row.PowerW > 0:
+	case p.Kind == graph.ElementHeater:
+		out.Power = out.byRow(quantity.Power, func(r *catalog.Row) float64 { return r.PowerW })
+	case p.Kind == graph.HeatPump && named && row.PowerW > 0:
 		out.Power = number(row.PowerW, quantity.Power, out.Row.Origin)
 	}
 	if p.Kind == graph.Filter {
-		switch {
-		case p.Filter != nil && p.Filter.DirtyFactor > 0:
+		if p.Filter != nil && p.Filter.DirtyFactor > 0 {
 			out.Dirty = number(p.Filter.DirtyFactor, Bare, given(p.KeyPos["dirty-factor"]))
-		case row.DirtyFactor > 0:
-			out.Dirty = number(row.DirtyFactor, Bare, out.Row.Origin)
-		default:
+		} else if out.Dirty = out.byRow(Bare, func(r *catalog.Row) float64 { return r.DirtyFactor }); !out.Dirty.Known {
 			out.Dirty = number(usualDirty, Bare, assumed("common practice, no source"))
 		}
 	}
+}
+
+// byRow is what the part's row says; where the one it names does not, what it would be taken for
+// without a name: a row of the user's that leaves a number out says no more than no row does.
+func (p *Part) byRow(dim quantity.Dimension, of func(*catalog.Row) float64) Value {
+	for _, row := range []*Pick[catalog.Row]{&p.Row, &p.usual} {
+		if v := of(&row.V); v > 0 {
+			return number(v, dim, row.Origin)
+		}
+	}
+	return Value{}
+}
+
+// settleRatings settles what a unit gives: by its sheet, else by the row it names. A user's row is a
+// sheet written down elsewhere; one of the catalogue is a size (see BySheet).
+func (p *Part) settleRatings(named bool) {
+	switch {
+	case p.Unit != nil && len(p.Unit.Ratings) > 0:
+		p.Ratings = Pick[[]graph.Rating]{p.Unit.Ratings, given(p.KeyPos["ratings"])}
+	case named && len(p.Row.V.Ratings) > 0:
+		p.Ratings.Origin = p.Row.Origin
+		for _, r := range p.Row.V.Ratings {
+			p.Ratings.V = append(p.Ratings.V, graph.Rating{AirC: r.AirC, WaterC: r.WaterC, OutputW: r.OutputW, InputW: r.InputW})
+		}
+	}
+}
+
+// BySheet reports whether a unit's ratings are those of a sheet: given, or by a row of the user's.
+func (p *Part) BySheet() bool {
+	return len(p.Ratings.V) > 0 && (p.Ratings.How == Given || p.Ratings.How == OwnRow)
+}
+
+// MostOutput is the greatest output of a unit's ratings, W; 0 where it has none.
+func (p *Part) MostOutput() float64 {
+	most := 0.0
+	for _, r := range p.Ratings.V {
+		most = max(most, r.OutputW)
+	}
+	return most
 }
 
 // settleWorking settles down to what air and up to what water a unit works: by its sheet, else by

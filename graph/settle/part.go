@@ -32,12 +32,21 @@ type Part struct {
 	Power                                  Value // W: of an element electric, of a unit rated output
 	FullLoad, Starting, Fuse               Value // A, of a unit
 	LeastAir, MostWater                    Value // °C, of a unit: by its sheet or the user's row it names
-	Dirty                                  Value // of a filter: its drop when dirty over that when clean
+
+	Ratings Pick[[]graph.Rating] // of a unit: described, else of the row it names; none where neither has any
+	Dirty   Value                // of a filter: its drop when dirty over that when clean
 
 	Body   Body                // of equipment without a box
 	Speeds Pick[[]graph.Speed] // of a pump: described, else its row's
 
-	measures Origin // of its row's dimensions: the row of its size where the one named has none
+	measures Origin            // of its row's dimensions: the row of its size where the one named has none
+	usual    Pick[catalog.Row] // of equipment that names a row: what it would be taken for otherwise
+}
+
+// OwnLength reports whether the part's length is its own: one that was given, or by a row of the
+// user's that does not call it a guess; zero too.
+func (p *Part) OwnLength() bool {
+	return p.Part.OwnLength() || p.Length.Known && p.Length.How == OwnRow && !p.Row.V.Measure
 }
 
 // Opens reports whether a part can be opened by hand: it is a union, or has union ends.
@@ -75,7 +84,7 @@ func (s *Stage) settlePart(out *Part, p *graph.Part) {
 	}
 	s.settleLimits(out)
 	s.settlePressures(out)
-	out.Body = bodyOf(s.cat, p, *row, out.Row.Origin)
+	out.Body = bodyOf(s.cat, p, out.Row, out.usual)
 	if p.BelowWaterSet {
 		out.Below = number(p.BelowWaterMM, quantity.Length, given(p.KeyPos["below-water"]))
 	}

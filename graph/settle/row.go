@@ -47,6 +47,10 @@ func (s *Stage) settleRow(out *Part) {
 	switch {
 	case !Fitted(p.Kind) && isNamed:
 		pick(named, false)
+		if !TwoSizes(p.Kind) {
+			usual, generic := s.equipmentRow(out)
+			out.usual = Pick[catalog.Row]{usual, ofRow(&usual, graph.Pos{}, generic)}
+		}
 	case TwoSizes(p.Kind):
 		pick(s.betweenTwo(p), false)
 	case !Fitted(p.Kind):

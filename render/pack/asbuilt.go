@@ -49,7 +49,7 @@ func asBuilt(p *plan.Plan, style form.Style) book.Chapter {
 	for _, part := range p.After.Circuit.Parts {
 		switch {
 		case !part.New():
-		case part.Kind == graph.CheckValve && part.Check != nil && part.Check.Style == "swing": // it has no spring to read
+		case part.Kind == graph.CheckValve && p.After.Layout.Stage.Part(part.ID).IsSwing(): // it has no spring to read
 		case part.Kind == graph.CheckValve:
 			label := ""
 			if pa := p.After.Layout.Stage.Part(part.ID).Cracking.V; pa > 0 {

@@ -45,13 +45,13 @@ func heatingUp(p *plan.Plan, units quantity.System) string {
 	text := "Then the heating up, and " + chlorineHours + " for the chlorine to fall back, before anybody bathes"
 	c := p.After.Circuit
 	u := c.TheUnit()
-	if u == nil || u.Unit == nil || c.Water.VolumeM3 == 0 || p.Heat != nil {
+	if u == nil || c.Water.VolumeM3 == 0 || p.Heat != nil {
 		return text + "." // what heat reckons stands beside it
 	}
 	want := p.After.Layout.Stage.Water.TemperatureC.V
 	energy := kWhPerM3K * c.Water.VolumeM3 * (want - coldFill)
 	low, high := 0.0, 0.0
-	for _, r := range u.Unit.Ratings {
+	for _, r := range p.After.Layout.Stage.Part(u.ID).Ratings.V {
 		if r.OutputW > 0 {
 			h := energy / (r.OutputW / 1000)
 			if low == 0 || h < low {

@@ -219,7 +219,7 @@ func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) 
 		case v.Known && v.How != settle.OwnRow:
 			return "about " + quantity.Current.Of(v.V).String() + " (usual for its size: read its sheet)"
 		case v.Known:
-			return quantity.Current.Of(v.V).String() + " (its row in the catalogue)"
+			return quantity.Current.Of(v.V).String() + " (your row " + v.Row + ")"
 		case a > 0:
 			return "about " + quantity.Current.Of(a).String() + " (" + how + ")"
 		}

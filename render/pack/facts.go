@@ -60,7 +60,10 @@ func factsOf(p *plan.Plan, units quantity.System) jobIn {
 		}
 		one := practice.Element{ID: f.names.Tag(e.ID)}
 		if e.Element != nil {
-			one.PowerW, one.Disconnected, one.Interlock = e.Element.PowerW, e.Element.Disconnected, e.Element.Interlock
+			one.Disconnected, one.Interlock = e.Element.Disconnected, e.Element.Interlock
+			if power := f.set.Part(e.ID).Power; power.How != settle.Assumed {
+				one.PowerW = power.V
+			}
 			one.SetPoint = practice.Temp{C: e.Element.SetPointC, Known: e.Element.SetPointSet}
 		}
 		j.Elements = append(j.Elements, one)

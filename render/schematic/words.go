@@ -114,8 +114,8 @@ func (d *drawing) facts(p *graph.Part) []string {
 	case p.Kind == graph.Pump && len(p.SpeedNames()) > 1:
 		out = append(out, fmt.Sprintf("%d-speed", len(p.SpeedNames())))
 	case p.Kind == graph.ElementHeater && p.Element != nil:
-		if p.Element.PowerW > 0 {
-			out = append(out, quantity.Format(p.Element.PowerW, quantity.Power, d.units))
+		if power := d.set.Part(p.ID).Power; power.V > 0 && power.How != settle.Assumed {
+			out = append(out, quantity.Format(power.V, quantity.Power, d.units))
 		}
 		if d.isolated(p) {
 			out = append(out, "disconnected")

@@ -76,7 +76,7 @@ func (a *Account) Design() DesignDay {
 	s := a.scene
 	d := DesignDay{AirC: s.designC, Said: a.in.Stage.Circuit.Site.AirSet, Supplies: a.supplies}
 	if s.planned != nil && !a.in.Stage.Circuit.Site.KeptCold(s.tub.SetC) {
-		d.RatingsAssumed = len(a.in.Unit.Unit.Ratings) == 0
+		d.RatingsAssumed = !a.in.Unit.BySheet()
 		d.StopsC, d.StopsTaken = s.planned.Unit.LeastAirC, s.planned.Unit.Guessed
 		d.HeldW, d.LostW = heat.Held(&s.tub, s.planned.Unit, a.need(s, 0))
 	}
@@ -131,7 +131,7 @@ func (b *builder) unitTable(s *scene, r *Report) {
 		return
 	}
 	u := s.planned.Unit
-	given := len(b.in.Unit.Unit.Ratings) > 0
+	given := b.in.Unit.BySheet()
 	r.Unit.Assumed, r.Unit.ID, r.Unit.FlowM3s = !given, u.ID, s.planned.FlowM3s
 	r.Unit.StopsC, r.Unit.StopsTaken = u.LeastAirC, u.Guessed
 	for _, p := range b.in.Stage.Circuit.Units() {

@@ -65,14 +65,11 @@ func toldAt(ratings []heat.Rating) heat.Rating {
 	})
 }
 
-// ownRatings reports whether a row's ratings were given by the user.
-func ownRatings(row catalog.Row) bool { return row.Own && len(row.Ratings) > 0 }
-
 // fromRow makes a unit of a catalogue row. Ratings of the user's own row are read as those of a
 // sheet written at the part, with the defrosts in them; the catalogue's are a straight line past
 // the frost.
 func (b *builder) fromRow(row catalog.Row) *heat.Unit {
-	frosted := ownRatings(row)
+	frosted := row.Own && len(row.Ratings) > 0
 	row = b.ratedRow(row)
 	u := &heat.Unit{ID: row.Name, RatedFlow: row.Rated, Fluid: b.in.Fluid, StandbyW: genericStandbyW}
 	for _, r := range row.Ratings {

@@ -100,7 +100,8 @@ func TestLeftOutIsAssumed(t *testing.T) {
 	in := testInput()
 	c := in.Stage.Circuit
 	c.HeatLoss, c.Use, c.Site, c.Water = nil, nil, graph.Site{}, graph.Water{}
-	in.Unit.Unit = &graph.UnitData{}
+	in.Unit.Part.Unit = &graph.UnitData{}
+	in.Unit = settle.Of(c).Part("unit")
 	in.Stage.Water = settle.Of(c).Water
 	r := answer(in)
 	said := map[string]bool{}
@@ -255,7 +256,7 @@ func TestUnitTableSaysNothingTwice(t *testing.T) {
 			t.Errorf("%d lines at %v", n, where)
 		}
 	}
-	in.Unit.Unit.LeastAirC = 10 // a point of the sheet in colder air says that the unit stands there
+	in.Unit.LeastAir.V = 10 // a point of the sheet in colder air says that the unit stands there
 	for where, n := range count() {
 		if n != 1 {
 			t.Errorf("below its least air: %d lines at %v", n, where)
@@ -273,8 +274,8 @@ func TestUnitTableSaysNothingTwice(t *testing.T) {
 	if stand == 0 {
 		t.Error("no point of the sheet below the least air")
 	}
-	in.Unit.Unit.LeastAirC = -15
-	in.Unit.Unit.Ratings[1].WaterC = 30
+	in.Unit.LeastAir.V = -15
+	in.Unit.Ratings.V[1].WaterC = 30
 	if at := count(); at[[2]float64{15, 30}] != 1 || at[[2]float64{15, 38}] != 1 {
 		t.Errorf("%v", at)
 	}
@@ -402,9 +403,7 @@ func TestUnitOfASparseRow(t *testing.T) {
 	} {
 		in := testInput()
 		unit := *in.Unit
-		part, data := *unit.Part, *unit.Unit
-		data.Ratings = nil
-		part.Unit, unit.Part = &data, &part
+		unit.Ratings = settle.Pick[[]graph.Rating]{} // its row is the catalogue's: a size
 		c.row.Name, c.row.Kind, c.row.Source = "mine", "heat-pump", "its sheet"
 		unit.Row.V = c.row
 		in.Unit = &unit
@@ -428,7 +427,7 @@ func TestUnitOfASparseRow(t *testing.T) {
 func TestWhereAUnitStopsIsNotItsSize(t *testing.T) {
 	want := NewAccount(testInput().Input).Neighbours()
 	q := testInput()
-	q.Unit.Unit.LeastAirC = 12
+	q.Unit.LeastAir.V = 12
 	a := NewAccount(q.Input)
 	if got := a.Neighbours(); len(want) != 2 || !slices.Equal(got, want) {
 		t.Errorf("stopping at 12 °C its neighbours are %q, at -15 °C %q", got, want)

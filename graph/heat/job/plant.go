@@ -168,14 +168,14 @@ func speedOf(speeds []graph.Speed, name string) graph.Speed {
 // unit settles the heat pump.
 func (b *builder) unit() *heat.Unit {
 	p := b.in.Unit
-	u := unitOf(p.Part, p.Rated.V, b.in.Fluid)
+	u := unitOf(p, b.in.Fluid)
 	data := p.Unit
 	genericSource := b.ratedRow(p.Row.V).RatingsSource
-	if len(data.Ratings) == 0 {
+	if !p.BySheet() {
 		generic := b.fromRow(p.Row.V)
 		u.Ratings = generic.Ratings
 		if !u.HasLeast {
-			u.LeastAirC, u.HasLeast, u.Guessed = generic.LeastAirC, true, !p.Row.V.Own
+			u.LeastAirC, u.HasLeast, u.Guessed = generic.LeastAirC, true, true
 			b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, genericSource, 0, 0, nil)
 		}
 		told := toldAt(u.Ratings)
@@ -189,26 +189,22 @@ func (b *builder) unit() *heat.Unit {
 			}
 		})
 	}
-	if !u.HasLeast && p.LeastAir.Known {
-		u.LeastAirC, u.HasLeast, u.Guessed = p.LeastAir.V, true, !p.Row.V.Own
-		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "its row, "+quantity.Text(p.Row.V.Name), 0, 0, nil)
-	}
 	if row := b.ratedRow(p.Row.V); !u.HasMost && row.MostWaterC != nil {
 		u.MostC, u.HasMost = *row.MostWaterC, true
 		b.assume(quantity.Text("hottest water that "+name(p.Part)+" makes"), u.MostC, quantity.Temperature, row.RatingsSource, 0, 0, nil)
 	}
-	if len(data.Ratings) > 0 && !u.HasLeast {
+	if p.BySheet() && !u.HasLeast {
 		u.LeastAirC, u.HasLeast, u.Guessed = usualLeastC, true, true
 		for _, r := range u.Ratings {
 			u.LeastAirC = min(u.LeastAirC, r.AirC)
 		}
 		b.assume(quantity.Text("coldest air in which "+name(p.Part)+" runs"), u.LeastAirC, quantity.Temperature, "many stop there, from memory; say least-air", 0, 0, nil)
 	}
-	if frostUnsaid(data) || len(data.Ratings) == 0 && ownRatings(p.Row.V) && u.Frosted() {
+	if frostUnsaid(p) {
 		b.assume(quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scaleCOP)
 	}
 	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
-	if len(data.Ratings) == 0 {
+	if !p.BySheet() {
 		spread = 0.2
 		told := toldAt(u.Ratings)
 		b.assume(quantity.Say("COP of %s in air of %s", name(p.Part), quantity.Temperature.Of(told.AirC)), told.COP(), number, genericSource, 1-spread, 1+spread, scaleCOP)
@@ -233,9 +229,12 @@ func (b *builder) unit() *heat.Unit {
 const usualLeastC = -7.0
 
 // frostUnsaid reports whether a rating in frost does not say whether defrosts are in it.
-func frostUnsaid(d *graph.UnitData) bool {
-	for _, r := range d.Ratings {
-		if r.AirC < 7 && r.Defrost == nil && d.RatingsAt.Defrost == nil {
+func frostUnsaid(p *settle.Part) bool {
+	if !p.BySheet() {
+		return false
+	}
+	for _, r := range p.Ratings.V {
+		if r.AirC < heat.FrostBelowC && r.Defrost == nil && p.Unit.RatingsAt.Defrost == nil {
 			return true
 		}
 	}
@@ -244,12 +243,15 @@ func frostUnsaid(d *graph.UnitData) bool {
 
 func scaleCOP(s *scene, f float64) { s.cop *= f }
 
-// unitOf reads what the description says of a unit with a rated flow [m³/s].
-func unitOf(p *graph.Part, rated float64, fluid heat.Fluid) *heat.Unit {
+// unitOf is what its sheet says of a unit: the description, or the user's row it names.
+func unitOf(p *settle.Part, fluid heat.Fluid) *heat.Unit {
 	d := p.Unit
-	u := &heat.Unit{ID: p.ID, RatedFlow: rated, LeastAirC: d.LeastAirC, HasLeast: d.LeastAirSet, MostC: d.MostWaterC, HasMost: d.MostWaterSet,
+	u := &heat.Unit{ID: p.ID, RatedFlow: p.Rated.V, LeastAirC: p.LeastAir.V, HasLeast: p.LeastAir.Known, MostC: p.MostWater.V, HasMost: p.MostWater.Known,
 		Inverter: d.Inverter, LeastW: d.LeastOutputW.Or(0), StandbyW: d.StandbyW.Or(0), StartJ: d.StartLossKWh.Or(0) * heat.JoulesPerKWh, Fluid: fluid}
-	for _, r := range d.Ratings {
+	if !p.BySheet() {
+		return u
+	}
+	for _, r := range p.Ratings.V {
 		input := r.InputW
 		if input <= 0 && r.COP > 0 {
 			input = r.OutputW / r.COP
@@ -265,7 +267,7 @@ func unitOf(p *graph.Part, rated float64, fluid heat.Fluid) *heat.Unit {
 			frost = d.RatingsAt.Defrost
 		}
 		u.Ratings = append(u.Ratings, heat.Rating{AirC: r.AirC, WaterC: r.WaterC, OutputW: r.OutputW, InputW: input,
-			Leaving: waterIs == "leaving", Frost: frost == nil && r.AirC < 7 || frost != nil && *frost})
+			Leaving: waterIs == "leaving", Frost: frost == nil && r.AirC < heat.FrostBelowC || frost != nil && *frost})
 	}
 	return u
 }

@@ -186,13 +186,13 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 			*x.to *= rowVoltage / voltage
 		}
 	}
-	if p.FullLoad.Known && p.FullLoad.How != settle.Given {
+	if p.FullLoad.Known && p.FullLoad.How != settle.Given && p.FullLoad.How != settle.OwnRow {
 		b.assume(quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
 	}
 	if s.planned != nil && c.RunningA <= 0 {
 		most, ratings := 0.0, s.planned.Unit.Ratings
 		if in.Unit == nil || p.ID != in.Unit.ID { // another unit draws by its own
-			if ratings = unitOf(p.Part, p.Rated.V, in.Fluid).Ratings; len(ratings) == 0 {
+			if ratings = unitOf(p, in.Fluid).Ratings; len(ratings) == 0 {
 				ratings = b.fromRow(p.Row.V).Ratings
 			}
 		}

@@ -28,11 +28,7 @@ func PromiseOf(u *settle.Part) Promise {
 	p := Promise{Least: u.Least.V, Rated: u.Rated.V, Most: u.Most.V}
 	if !p.Asked() && u.Part != nil && u.Unit != nil {
 		p.Usual = u.Row.V.Rated
-		most := 0.0
-		for _, r := range u.Unit.Ratings {
-			most = max(most, r.OutputW)
-		}
-		if most > 0 {
+		if most := u.MostOutput(); most > 0 {
 			p.Usual = most * usualFlow
 		}
 	}

@@ -59,7 +59,7 @@ func TestOrderOfOutcomes(t *testing.T) {
 // A unit of which nobody says what it asks for is chosen for by what is usual, and promised
 // nothing. 0.35 m³/h a kW is AHRI 1160's rating flow (from memory): 9.4 kW ask for 3.29 m³/h.
 func TestUnitOfUnknownNeed(t *testing.T) {
-	u := &settle.Part{Part: &graph.Part{Kind: graph.HeatPump, Unit: &graph.UnitData{Ratings: []graph.Rating{{OutputW: 6400}, {OutputW: 9400}}}}}
+	u := &settle.Part{Part: &graph.Part{Kind: graph.HeatPump, Unit: &graph.UnitData{}}, Ratings: settle.Pick[[]graph.Rating]{V: []graph.Rating{{OutputW: 6400}, {OutputW: 9400}}}}
 	p := PromiseOf(u)
 	if !agree.Within(3600*p.Usual, 3.29, 0.001) || p.Asked() || p.Rated != 0 {
 		t.Fatalf("%+v, want 3.29 m3/h usual and nothing asked", p)

@@ -117,16 +117,17 @@ func (l *work) through(p *graph.Part) (graph.Vec, bool) {
 		}
 		return graph.Vec{}, false
 	}
-	if !p.OwnLength() {
+	set := l.set.Part(p.ID)
+	if !set.OwnLength() {
 		return graph.Vec{}, false
 	}
 	switch {
 	case okIn && okOut && in.Scale(-1).AngleTo(out) > straightDeg:
 		return graph.Vec{}, false // its ports turn the water: the legs say where they are
 	case okOut:
-		return out.Scale(p.LengthMM), true
+		return out.Scale(set.Length.V), true
 	case okIn:
-		return in.Scale(-p.LengthMM), true
+		return in.Scale(-set.Length.V), true
 	}
 	return graph.Vec{}, false
 }

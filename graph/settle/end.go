@@ -244,10 +244,3 @@ func (s *Stage) nearest(spec catalog.Spec, to catalog.Size) []catalog.Size {
 func allKnown(chain []Adaptor) bool {
 	return !slices.ContainsFunc(chain, func(a Adaptor) bool { return !a.Known })
 }
-
-// Steps reports whether the section changes between the part and the pipe.
-func (e *End) Steps() bool {
-	return slices.ContainsFunc(e.Adaptors, func(a Adaptor) bool {
-		return a.Kind == "reducing-bush" || a.Kind == "reducer" || a.Kind == "transition"
-	})
-}

@@ -197,21 +197,15 @@ func (s *Stage) settlePressures(out *Part) {
 	if !p.Kind.Plumbing() {
 		return // its sheet says it for water at the temperatures of use
 	}
-	factor, _ := tables.Derating(s.ratedAs(out), s.Water.TemperatureC.V)
+	factor, _ := tables.Derating(ratedAs(out), s.Water.TemperatureC.V)
 	out.Derated = number(out.Highest.V*factor, quantity.Pressure, ofKeys(Key{p.ID, "highest pressure"}, Key{waterID, "temperature"}))
 }
 
-// ratedAs is the spec by whose table a fitting is derated: its own, its row's, or that of
-// the first of its runs.
-func (s *Stage) ratedAs(out *Part) catalog.Spec {
-	switch {
-	case out.Part.Spec != "":
-		return out.Part.Spec
-	case out.Row.V.Spec != "":
+// ratedAs is the spec by whose table a fitting is derated: its own, its row's, or that of the pipe it
+// is for.
+func ratedAs(out *Part) catalog.Spec {
+	if out.Part.Spec == "" && out.Row.V.Spec != "" {
 		return out.Row.V.Spec
 	}
-	for _, i := range s.runsOf(out.ID) {
-		return s.Circuit.Runs[i].Spec
-	}
-	return ""
+	return out.Spec.V
 }

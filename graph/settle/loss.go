@@ -150,20 +150,24 @@ func (s *Stage) boreAt(p *graph.Part, port string) (float64, Origin) {
 	return 0, Origin{}
 }
 
-// boreOf returns the bore a part's K stands on: of its size where one is said, else of the
-// pipe at its inlet, else at another of its ports.
+// boreOf returns the bore a part's K stands on: of its size, where it is made for one or says one,
+// else of the pipe at its inlet, else at another of its ports.
 func (s *Stage) boreOf(p *graph.Part) (float64, Origin) {
 	ports := PortsOf(p)
 	if len(ports) == 0 {
 		return 0, Origin{}
 	}
-	run := s.RunAt(p.ID, ports[0])
-	if !p.Size.IsZero() && !p.Kind.UserPorts() && (run == nil || run.Size != p.Size) {
-		spec := p.Spec
-		if spec == "" && run != nil {
-			spec = run.Spec
+	spec, size := p.Spec, p.Size
+	if set := s.Part(p.ID); Fitted(p.Kind) && set != nil {
+		spec, size = set.Spec.V, set.Size.V
+	}
+	if !size.IsZero() && !p.Kind.UserPorts() {
+		if spec == "" {
+			if run := s.RunAt(p.ID, ports[0]); run != nil {
+				spec = run.Spec
+			}
 		}
-		return s.SizeBore(spec, p.Size), ofKeys(Key{p.ID, "size"})
+		return s.boreOfSize(p, spec, size, ports...)
 	}
 	for _, port := range ports {
 		if p.IsAir(port) {
@@ -176,57 +180,40 @@ func (s *Stage) boreOf(p *graph.Part) (float64, Origin) {
 	return 0, Origin{}
 }
 
-// settleTeeBores finds the bores of a tee's run and branch: of the sizes it is said to have,
-// else the run's is the greater of its two pipes'. A branch whose pipe meets it through a
-// bush or reducer is as wide as the run; else it is as wide as its pipe.
-func (s *Stage) settleTeeBores(out *Part) {
-	p := out.Part
-	run, from := s.boreAt(p, graph.RunIn)
-	if other, of := s.boreAt(p, graph.RunOut); other > run {
-		run, from = other, of
-	}
-	pipe := s.RunAt(p.ID, graph.Branch)
-	if !p.Size.IsZero() {
-		spec, same := p.Spec, false
-		for _, port := range []string{graph.RunIn, graph.RunOut, graph.Branch} {
-			if r := s.RunAt(p.ID, port); r != nil {
-				if spec == "" {
-					spec = r.Spec
-				}
-				if !same && r.Size == p.Size && r.Bore.V > 0 { // its bore may be the user's own
-					same, run, from = true, r.Bore.V, ofKeys(Key{r.ID, "bore"})
-				}
-			}
-		}
-		if !same {
-			run, from = s.SizeBore(spec, p.Size), ofKeys(Key{p.ID, "size"})
+// boreOfSize is the bore a part of a size has: of the widest pipe of that size at its ports, for that
+// may be the user's own, else what pipe of it has.
+func (s *Stage) boreOfSize(p *graph.Part, spec catalog.Spec, size catalog.Size, ports ...string) (bore float64, from Origin) {
+	for _, port := range ports {
+		if r := s.RunAt(p.ID, port); r != nil && r.Size == size && r.Bore.V > bore {
+			bore, from = r.Bore.V, ofKeys(Key{r.ID, "bore"})
 		}
 	}
-	if run <= 0 {
-		run, from = s.boreAt(p, graph.Branch)
+	if bore > 0 {
+		return bore, from
 	}
-	if run <= 0 {
-		return
-	}
-	out.Bore = number(run, quantity.Length, from)
-	branch, of := run, ofKeys(Key{p.ID, "bore"})
-	switch {
-	case pipe == nil || !pipe.Bore.Known || pipe.Bore.V <= 0:
-	case !p.BranchSize.IsZero() && p.BranchSize != pipe.Size:
-		branch, of = s.SizeBore(pipe.Spec, p.BranchSize), ofKeys(Key{p.ID, "branch size"})
-	case p.BranchSize.IsZero() && pipe.endAt(p.ID, graph.Branch).Steps():
-	default:
-		branch, of = pipe.Bore.V, ofKeys(Key{pipe.ID, "bore"})
-	}
-	out.BranchBore = number(branch, quantity.Length, of)
+	return s.SizeBore(spec, size), ofKeys(Key{p.ID, "size"})
 }
 
-// endAt returns the end of the run at a port.
-func (r *Run) endAt(part, port string) *End {
-	if r.From.Part == part && r.From.Port == port {
-		return &r.Ends[0]
+// settleTeeBores finds the bores of a tee's run and branch, of the sizes it has: that of a pipe of
+// the size, where one comes to it. Where pipe of another size, or hose on a barb, meets the tee
+// through an adaptor, the tee is as wide as its own size all the same.
+func (s *Stage) settleTeeBores(out *Part) {
+	p := out.Part
+	if out.Size.V.IsZero() {
+		return
 	}
-	return &r.Ends[1]
+	run, from := s.boreOfSize(p, out.Spec.V, out.Size.V, graph.RunIn, graph.RunOut)
+	out.Bore = number(run, quantity.Length, from)
+	branch, of := run, ofKeys(Key{p.ID, "bore"})
+	pipe := s.RunAt(p.ID, graph.Branch)
+	switch {
+	case pipe == nil || !pipe.Bore.Known || pipe.Bore.V <= 0 || !s.carries(pipe.Run):
+	case pipe.Size == out.Branch.V:
+		branch, of = pipe.Bore.V, ofKeys(Key{pipe.ID, "bore"})
+	case out.Branch.V != out.Size.V:
+		branch, of = s.SizeBore(out.Spec.V, out.Branch.V), ofKeys(Key{p.ID, "branch size"})
+	}
+	out.BranchBore = number(branch, quantity.Length, of)
 }
 
 // lossSpread returns by how much a part's loss may be off: that of its class by how well it

@@ -90,6 +90,7 @@ func (s *Stage) madeFor(p *graph.Part) (spec Pick[catalog.Spec], size Pick[catal
 		}
 	}
 	var runs []*graph.Run
+	onHose := false // its size is that of hose
 	for _, port := range linePorts(p) {
 		if r := s.RunAt(p.ID, port); r != nil && (port != graph.Branch || len(runs) == 0) {
 			runs = append(runs, r.Run)
@@ -106,20 +107,20 @@ func (s *Stage) madeFor(p *graph.Part) (spec Pick[catalog.Spec], size Pick[catal
 	if size.V.IsZero() {
 		for _, r := range runs {
 			if (spec.V == "" || r.Spec.Family() == spec.V.Family()) && r.Size.NominalMM() > size.V.NominalMM() {
-				size = Pick[catalog.Size]{r.Size, ofKeys(Key{r.ID, "size"})}
+				size, onHose = Pick[catalog.Size]{r.Size, ofKeys(Key{r.ID, "size"})}, r.Spec == catalog.HosePipe
 			}
 		}
 		for _, r := range runs {
 			if size.V.IsZero() {
-				size = Pick[catalog.Size]{r.Size, ofKeys(Key{r.ID, "size"})}
+				size, onHose = Pick[catalog.Size]{r.Size, ofKeys(Key{r.ID, "size"})}, r.Spec == catalog.HosePipe
 			}
 		}
 	}
 	if spec.V == "" && len(runs) > 0 {
 		spec = Pick[catalog.Spec]{RigidSpec("", size.V), ofKeys(Key{p.ID, "size"})}
-		if runs[0].Spec == catalog.HosePipe && p.Size.IsZero() {
-			size.V = s.nearestPipe(spec.V, size.V)
-		}
+	}
+	if onHose && spec.V != "" && spec.V != catalog.HosePipe { // on tails in its sockets
+		size.V = s.nearestPipe(spec.V, size.V)
 	}
 	if spec.V != "" && !size.V.IsZero() && (spec.V.Family() == catalog.Metric) != size.V.Metric {
 		spec = Pick[catalog.Spec]{RigidSpec("", size.V), ofKeys(Key{p.ID, "size"})}

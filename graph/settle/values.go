@@ -21,7 +21,7 @@ func (s *Stage) Values() iter.Seq2[Key, Value] {
 			return
 		}
 		for _, p := range s.Parts {
-			if !p.values(s.sizedToPump(p), yield) {
+			if !p.values(s.sizedToPump(p), s.onePipe(p), yield) {
 				return
 			}
 		}
@@ -75,8 +75,24 @@ func (s *Stage) waterValues(yield func(Key, Value) bool) bool {
 	})
 }
 
-// values walks a part's values; toPump: what it costs hangs on its pump's best flow.
-func (p *Part) values(toPump bool, yield func(Key, Value) bool) bool {
+// onePipe reports whether the spec and size of a part are those of all its ports: it is made for
+// one pipe, says them itself, or its runs are all of one.
+func (s *Stage) onePipe(p *Part) bool {
+	if Fitted(p.Kind) {
+		return true
+	}
+	for _, i := range s.runsOf(p.ID) {
+		r := s.Circuit.Runs[i]
+		if p.Part.Spec == "" && r.Spec != p.Spec.V || p.Part.Size.IsZero() && r.Size != p.Size.V {
+			return false
+		}
+	}
+	return true
+}
+
+// values walks a part's values; toPump: what it costs hangs on its pump's best flow; onePipe: its
+// spec and size are those of all its ports.
+func (p *Part) values(toPump, onePipe bool, yield func(Key, Value) bool) bool {
 	costs := p.Loss
 	costs.ToPump = toPump
 	loss := words(costs.Words().String(), costs.Origin)
@@ -92,11 +108,13 @@ func (p *Part) values(toPump bool, yield func(Key, Value) bool) bool {
 	if row.How == Assumed { // what is taken from it says so itself
 		row = Pick[catalog.Row]{}
 	}
+	spec, size := words(string(p.Spec.V), p.Spec.Origin), words(p.Size.V.String(), p.Size.Origin)
+	spec.Known, size.Known = spec.Known && (onePipe || p.Spec.How != Derived), size.Known && (onePipe || p.Size.How != Derived)
 	list := []named{
 		{"row", words(row.V.Name, row.Origin)},
 		{"style", words(p.Style.V, p.Style.Origin)},
-		{"spec", words(string(p.Spec.V), p.Spec.Origin)},
-		{"size", words(p.Size.V.String(), p.Size.Origin)},
+		{"spec", spec},
+		{"size", size},
 		{"branch size", words(p.Branch.V.String(), p.Branch.Origin)},
 		{"length", p.Length}, {"take-off", p.TakeOff}, {"branch take-off", p.BranchTakeOff}, {"socket depth", p.Socket},
 		{"body", p.Body.words()},

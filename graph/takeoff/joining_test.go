@@ -61,13 +61,24 @@ func TestCutsThatWantSpares(t *testing.T) {
 	}
 }
 
-// A part is asked for by the style of its row; where that has none, its type is told beside its kind.
+// A part is asked for by the style of its row; where that has none, its type is told beside its kind,
+// unless it is a fitting of the catalogue: kind, size and spec say all of it, named or not.
 func TestTypeBesideTheKind(t *testing.T) {
-	for style, want := range map[string]string{"": "ball valve (my valve)", "true-union": "true union"} {
-		fit := &settle.Part{Part: &graph.Part{Kind: graph.BallValve, Type: "my valve"}}
-		fit.Row.V.Style = style
-		if got := (&biller{}).partName(fit, "", ""); got != want {
-			t.Errorf("style %q: asked for as %q, want %q", style, got, want)
+	for _, c := range []struct {
+		kind  graph.Kind
+		style string
+		own   bool
+		want  string
+	}{
+		{graph.BallValve, "", true, "ball valve (my valve)"},
+		{graph.BallValve, "", false, "ball valve"},
+		{graph.BallValve, "true-union", true, "true union"},
+		{graph.ElementHeater, "", false, "element heater (my valve)"},
+	} {
+		fit := &settle.Part{Part: &graph.Part{Kind: c.kind, Type: "my valve"}}
+		fit.Row.V.Style, fit.Row.V.Own = c.style, c.own
+		if got := (&biller{}).partName(fit, "", ""); got != c.want {
+			t.Errorf("%+v: asked for as %q", c, got)
 		}
 	}
 }

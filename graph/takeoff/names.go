@@ -94,8 +94,8 @@ func (b *biller) partName(fit *settle.Part, size, ends string) string {
 		what = fmt.Sprintf("jet group of %d", p.Jets.Count)
 	case p.Kind == graph.Tee && !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V:
 		what = "reducing tee"
-	case p.Type != "" && fit.Row.V.Style == "":
-		what += " (" + p.Type + ")"
+	case p.Type != "" && fit.Row.V.Style == "" && (fit.Row.V.Own || p.Kind != graph.Tee && !settle.InLine(p.Kind)):
+		what += " (" + p.Type + ")" // a fitting of the catalogue is told whole by its kind, size and spec
 	}
 	switch {
 	case p.Kind == graph.HeatPump && size != "":
@@ -115,11 +115,9 @@ func checkName(p *settle.Part) quantity.Text {
 	switch {
 	case p.IsSwing():
 		return "swing check"
-	case p.Cracking.How == settle.Given:
-		return quantity.Say("spring check, opens at %s", opens)
 	case p.Type != "" && p.Cracking.V > 0:
 		return quantity.Say("spring check, opens at %s (%s)", opens, p.Type)
-	case p.Cracking.V > 0 && p.Cracking.How != settle.Assumed:
+	case p.Cracking.How == settle.Given || p.Cracking.V > 0 && p.Cracking.How != settle.Assumed:
 		return quantity.Say("spring check, opens at %s", opens)
 	}
 	return "spring check"

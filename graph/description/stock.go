@@ -124,6 +124,10 @@ func readPrices(r *field.Reader, v located.Value) {
 			offerFields[i].Read(r, c, &r.Circuit.Offer)
 			continue
 		}
+		if s, ok := c.V.(string); ok && strings.Contains(s, "%") && !r.HasPrice(item) {
+			r.UnknownKey(c, "[prices]", field.KeysOf(offerFields))
+			continue
+		}
 		p := graph.Price{Item: item, Pos: r.KeyPos(c)}
 		if _, table := c.V.(map[string]any); table {
 			field.ReadTable(r, c, "the price of "+located.Said(item), priceFields, &p)

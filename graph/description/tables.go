@@ -45,8 +45,8 @@ var topTables = []struct {
 	{"supply", true, readSupply},
 }
 
-// readTables reads every table of the file.
-func readTables(r *field.Reader, top located.Value) {
+// unknownTables reports the tables a description does not have.
+func unknownTables(r *field.Reader, top located.Value) {
 	var names []string
 	for _, t := range topTables {
 		names = append(names, t.name)
@@ -54,9 +54,13 @@ func readTables(r *field.Reader, top located.Value) {
 	for _, key := range top.Keys() {
 		if !slices.Contains(names, key) {
 			c, _ := top.In(key)
-			unknownTable(r, c, names)
+			unknownTable(r, top, c, names)
 		}
 	}
+}
+
+// readTables reads every table of the file.
+func readTables(r *field.Reader, top located.Value) {
 	for _, t := range topTables {
 		v, ok := top.In(t.name)
 		if ok && t.list {
@@ -71,18 +75,20 @@ func readTables(r *field.Reader, top located.Value) {
 	}
 }
 
-// unknownTable reports a table a description does not have. What would follow from its not
-// being read is not reported as well.
-func unknownTable(r *field.Reader, c located.Value, names []string) {
+// unknownTable reports a table a description does not have. It is read as the one that was meant;
+// where it can't be, what would follow from its not being read is not reported as well.
+func unknownTable(r *field.Reader, top, c located.Value, names []string) {
 	hint := located.Near(c.Key, names)
-	meant, _ := quantity.Nearest(c.Key, names)
+	meant, near := quantity.Nearest(c.Key, names)
 	for _, k := range graph.Kinds() {
 		if string(k) == c.Key {
-			meant, hint = "part", fmt.Sprintf("write [[part]], with kind = %q below it", k)
+			meant, near, hint = "part", false, fmt.Sprintf("write [[part]], with kind = %q below it", k)
 		}
 	}
-	r.Unread = append(r.Unread, meant)
 	r.Add(r.KeyPos(c), hint, "a description has no table %s", located.Said(c.Key))
+	if !near || !top.TakenAs(c.Key, meant) {
+		r.Unread = append(r.Unread, meant)
+	}
 }
 
 // readList reads [[name]] tables.
@@ -124,9 +130,34 @@ func readSingle(r *field.Reader, v located.Value, read func(*field.Reader, locat
 // ownRows reads [[catalog.KIND]] and lays the rows over the catalogue.
 func ownRows(r *field.Reader, v located.Value) {
 	t, _ := v.V.(map[string]any)
+	mistypedRows(r, v)
 	rows, problems := catalog.DecodeRows(t, r.Name)
 	addProblems(r, v, checked(rows, problems))
 	r.Catalog = r.Catalog.With(rows).InWater(r.Metre)
+}
+
+// mistypedRows tells the kinds and keys of rows that are near to one there is, and has them read as
+// those, so that a part that names the row finds it.
+func mistypedRows(r *field.Reader, v located.Value) {
+	near := func(v located.Value, names []string, tell func(c located.Value)) {
+		for _, key := range v.Keys() {
+			c, _ := v.In(key)
+			if meant, ok := quantity.Nearest(key, names); ok && !slices.Contains(names, key) && v.TakenAs(key, meant) {
+				tell(c)
+			}
+		}
+	}
+	kinds, columns := catalog.KindNames(), catalog.ColumnNames()
+	near(v, kinds, func(c located.Value) {
+		r.Add(r.KeyPos(c), located.Near(c.Key, kinds), "the catalogue has no kind %s", located.Said(c.Key))
+	})
+	for _, kind := range v.Keys() {
+		rows, _ := v.In(kind)
+		items, _ := rows.Items()
+		for _, row := range items {
+			near(row, columns, func(c located.Value) { r.UnknownKey(c, "a row of kind "+kind, columns) })
+		}
+	}
 }
 
 // checked returns what is wrong with rows: how they are written, else what they say.
@@ -159,8 +190,10 @@ func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
 		}
 		pos := r.KeyPos(at)
 		message := p.Message
-		if key, ok := at.In(p.Key); ok {
+		if key, ok := at.In(p.Key); ok && slices.Contains(catalog.ColumnNames(), p.Key) {
 			pos = r.ValuePos(key)
+		} else if ok {
+			pos = r.KeyPos(key)
 		}
 		if plain := message.String(); plain == string(message) { // of a user's words, not of amounts
 			message = quantity.Text(located.Inert(plain))

@@ -56,20 +56,18 @@ func ReadTable[T any](r *Reader, v located.Value, what string, fields []Field[T]
 		return nil
 	}
 	where := map[string]graph.Pos{}
-	var meant []string // by mistyped keys
+	at := func(key string) int { return slices.IndexFunc(fields, func(f Field[T]) bool { return f.Key == key }) }
+	meant := r.Mistyped(v, what, KeysOf(fields), func(key string) bool { return at(key) >= 0 })
 	for _, key := range v.Keys() {
 		c, _ := v.In(key)
 		where[key] = r.KeyPos(c)
-		i := slices.IndexFunc(fields, func(f Field[T]) bool { return f.Key == key })
+		i, found := at(key), len(r.Found)
 		if i < 0 {
-			if !r.Many() {
-				k, _ := quantity.Nearest(key, KeysOf(fields))
-				meant = append(meant, k)
-			}
-			r.UnknownKey(c, what, KeysOf(fields))
 			continue
 		}
-		fields[i].Read(r, c, into)
+		if fields[i].Read(r, c, into); slices.Contains(meant, key) {
+			r.Found = r.Found[:found] // it may be another that was meant
+		}
 	}
 	for _, f := range fields {
 		if f.need == "" || slices.Contains(meant, f.Key) {
@@ -112,6 +110,27 @@ func tableForm[T any](fields []Field[T]) string {
 		needs = first
 	}
 	return "{ " + strings.TrimPrefix(needs, ", ") + " }"
+}
+
+// Mistyped tells the keys of a table that it does not have, and has each read as the key it is nearest
+// to, so that nothing else is found only because that one is missing. It returns the keys that were
+// meant.
+func (r *Reader) Mistyped(v located.Value, what string, keys []string, known func(string) bool) (meant []string) {
+	for _, key := range v.Keys() {
+		if known(key) {
+			continue
+		}
+		c, _ := v.In(key)
+		r.UnknownKey(c, what, keys)
+		if r.Many() {
+			continue
+		}
+		if k, ok := quantity.Nearest(key, keys); ok {
+			meant = append(meant, k)
+			v.TakenAs(key, k)
+		}
+	}
+	return meant
 }
 
 // UnknownKey reports a key its table does not have.

@@ -1,6 +1,8 @@
 package field
 
 import (
+	"slices"
+
 	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/description/located"
@@ -23,4 +25,12 @@ type Reader struct {
 	Loose  []string                        // ids of the parts at which an end of a run was not understood
 	Joined map[string][]string             // ports that runs name, by part
 	Spots  map[any]Spots                   // where what was read stands, by its pointer
+}
+
+// HasPrice reports whether there is a part, a kind or a row of the catalogue of a name, which may then
+// have a price.
+func (r *Reader) HasPrice(item string) bool {
+	_, part := r.Parts[item]
+	_, row := r.Catalog.Row(item)
+	return part || row || slices.Contains(graph.Kinds(), graph.Kind(item)) || slices.Contains(r.Catalog.Kinds(), item)
 }

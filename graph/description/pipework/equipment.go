@@ -55,11 +55,8 @@ var jetFields = []field.Field[graph.Part]{
 				r.WrongType(v, "a table", write)
 				return
 			}
-			for _, k := range v.Keys() {
-				if c, _ := v.In(k); k != "flow" && k != "drop" {
-					r.UnknownKey(c, "the rating of a jet", []string{"flow", "drop"})
-				}
-			}
+			keys := []string{"flow", "drop"}
+			r.Mistyped(v, "the rating of a jet", keys, func(key string) bool { return slices.Contains(keys, key) })
 			if p, ok := readLossPoint(r, v, "the rating of a jet"); ok {
 				into.Jets.Rated = &p
 			}

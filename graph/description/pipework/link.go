@@ -402,10 +402,7 @@ func pricesOf(r *field.Reader) {
 		}
 	}
 	for _, p := range r.Circuit.Prices {
-		if _, ok := r.Parts[p.Item]; ok || slices.Contains(kinds, p.Item) {
-			continue
-		}
-		if _, ok := r.Catalog.Row(p.Item); ok {
+		if r.HasPrice(p.Item) {
 			continue
 		}
 		hint := r.NearAmong(p.Item, func() []string {

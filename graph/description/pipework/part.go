@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -95,6 +96,7 @@ func NewPart(k graph.Kind) *graph.Part {
 
 // ReadPart reads a [[part]].
 func ReadPart(r *field.Reader, v located.Value) {
+	mistypedPart(r, v, "this part", "id", "kind")
 	what := "this part"
 	if id, ok := v.In("id"); ok {
 		if s, ok := id.V.(string); ok {
@@ -112,6 +114,9 @@ func ReadPart(r *field.Reader, v located.Value) {
 	}
 	p := NewPart(kind)
 	p.Pos = r.KeyPos(v)
+	if kind.UserPorts() {
+		mistypedPart(r, v, what, "ports")
+	}
 	if names, ok := v.In("ports"); ok && kind.UserPorts() {
 		readUserPorts(r, v, names, p) // before the places of the ports
 	}
@@ -119,6 +124,28 @@ func ReadPart(r *field.Reader, v located.Value) {
 	checkPart(r, v, p)
 	enterPart(r, v, p)
 }
+
+// mistypedPart tells mistyped keys on which all else of a part hangs, and has them read.
+func mistypedPart(r *field.Reader, v located.Value, what string, keys ...string) {
+	for _, key := range v.Keys() {
+		if r.Many() || slices.Contains(everyKey(), key) {
+			continue
+		}
+		c, _ := v.In(key)
+		if meant, ok := quantity.Nearest(key, keys); ok && v.TakenAs(key, meant) {
+			r.UnknownKey(c, what, keys)
+		}
+	}
+}
+
+// everyKey are the keys a part of any kind may have.
+var everyKey = sync.OnceValue(func() []string {
+	out := slices.Concat(field.KeysOf(PartFields), field.KeysOf(MorePartFields))
+	for _, k := range graph.Kinds() {
+		out = append(out, field.KeysOf(KindFields[k])...)
+	}
+	return out
+})
 
 // readKind reads the kind of a part; false where it is not known.
 func readKind(r *field.Reader, v located.Value) (graph.Kind, bool) {

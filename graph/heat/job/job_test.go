@@ -100,7 +100,7 @@ func TestLeftOutIsAssumed(t *testing.T) {
 	in := testInput()
 	c := in.Stage.Circuit
 	c.HeatLoss, c.Use, c.Site, c.Water = nil, nil, graph.Site{}, graph.Water{}
-	in.Unit.Part.Unit = &graph.UnitData{}
+	in.Unit.Unit = &graph.UnitData{}
 	in.Unit = settle.Of(c).Part("unit")
 	in.Stage.Water = settle.Of(c).Water
 	r := answer(in)

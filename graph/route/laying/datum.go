@@ -53,7 +53,7 @@ func (l *work) legsPutPorts(w *web, body []int, place []graph.Vec, p *graph.Part
 	var out []quantity.Text
 	for k := 1; k < len(at); k++ {
 		a, b := at[k-1], at[k]
-		if body[a] != body[b] || l.tiedDirectly(w, p, a, b) {
+		if body[a] != body[b] || l.tiedDirectly(w, p, a, b) || l.judgeSpan(w, p, a, b, place[b].Sub(place[a])) {
 			continue
 		}
 		out = append(out, graph.Say("%s to %s %s", w.ports[a].Port, w.ports[b].Port, graph.DistanceWords(place[b].Sub(place[a]))))

@@ -7,7 +7,6 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/route"
 )
 
 // Each leg of old pipe is off by no more than tapeMM where it was measured with care, and none
@@ -18,12 +17,14 @@ const (
 	leastLegMM = 20
 )
 
-// oldLegMend is a leg of old pipe that would close its loop if it were written otherwise.
-type oldLegMend struct {
+// oldMend is a measure of what was there before, a leg or the place of a port, that would close its
+// loop if it were written otherwise.
+type oldMend struct {
 	pos    graph.Pos
-	leg    quantity.Text // as it is written, and of which run
-	now    quantity.Text // what it would have to be
-	turned bool          // it is as long as now, another way
+	what   quantity.Text // what is written: a leg and of which run, or the place of a port
+	now    quantity.Text // what it would have to be, as a description has it
+	port   bool          // the place of a port
+	likely bool          // as a slip of the pen has it: turned about, or a digit too few, too many or two exchanged
 }
 
 // missedOldLoop says of a loop of pipe that was there before that it does not close: a note where
@@ -43,51 +44,77 @@ func (l *work) missedOldLoop(w *web, loop []step, miss graph.Vec) {
 		l.old.add("loop does not close", w.ties[loop[0].tie].pos(), message, again)
 		return
 	}
-	l.missed = append(l.missed, missedLoop{pos: w.ties[loop[0].tie].pos(), message: message, mends: l.oldLegMends(w, loop, miss)})
+	l.missed = append(l.missed, missedLoop{pos: w.ties[loop[0].tie].pos(), message: message, mends: l.oldMends(w, loop, miss), mended: "closes it",
+		none: "no one leg that is longer, shorter or goes another way closes it: more than one is off, or where the ports of a part stand; measure them again before anything is cut"})
 }
 
-// missedLoop is a loop of old pipe that does not close by more than its tape explains.
+// missedLoop is a loop of old pipe that does not close by more than its tape explains, or that puts
+// the ports of a part where they can't be.
 type missedLoop struct {
 	pos     graph.Pos
 	message quantity.Text
-	mends   []oldLegMend
+	mends   []oldMend     // each of them alone
+	mended  quantity.Text // what they do
+	none    quantity.Text // the hint where there are none
+	also    quantity.Text // what else may be so
+	related []graph.Related
 }
 
 // reportOldLoops tells of the loops of old pipe that do not close, when all else is found: one
-// that a leg told for another loop would close as well is left out, and a leg that is too short
-// by itself is the likeliest, and told with the loop.
+// that a leg told for another loop would close as well is left out, a leg that several of them ask
+// for stands first, and a leg that is wrong by itself too is the likeliest, and told with the loop.
 func (l *work) reportOldLoops() {
 	said := map[graph.Pos]bool{}
-	for _, m := range l.missed {
-		if slices.ContainsFunc(m.mends, func(o oldLegMend) bool { return said[o.pos] }) {
+	for i, m := range l.missed {
+		if slices.ContainsFunc(m.mends, func(o oldMend) bool { return said[o.pos] }) {
 			continue
 		}
 		if len(m.mends) == 0 {
-			l.find(m.pos, graph.Warning, m.message,
-				"no one leg that is longer, shorter or goes another way closes it: more than one is off, or where the ports of a part stand; measure them again before anything is cut")
+			l.find(m.pos, graph.Warning, m.message, m.none, m.related...)
 			continue
 		}
-		mends, others := m.mends, []graph.Related(nil)
-		for i, o := range mends {
-			if d, ok := l.takeWarning(o.pos); ok {
-				others = append(others, graph.Related{Pos: d.Pos, Message: d.Message})
-				mends = slices.Concat(mends[i:i+1], mends[:i], mends[i+1:])
-				break
-			}
-		}
+		mends, others := l.likeliest(i)
 		first := mends[0]
-		hint := graph.Say("%s closes it as \"%s\"; measure that leg again before anything is cut", first.leg, first.now)
+		hint := graph.Say("%s %s as %s; measure %s again before anything is cut", first.what, m.mended, first.now, first.measure())
 		if len(mends) > 1 {
-			hint = graph.Say("%s closes it as \"%s\", and so does each leg below; measure them again before anything is cut", first.leg, first.now)
+			hint = graph.Say("%s %s as %s, and so does each %s below; measure them again before anything is cut", first.what, m.mended, first.now, eachOf(mends[1:]))
 		}
 		for _, o := range mends {
 			said[o.pos] = true
 		}
 		for _, o := range mends[1:] {
-			others = append(others, graph.Related{Pos: o.pos, Message: graph.Say("or %s, as \"%s\"", o.leg, o.now)})
+			others = append(others, graph.Related{Pos: o.pos, Message: graph.Say("or %s, as %s", o.what, o.now)})
 		}
-		l.find(first.pos, graph.Warning, m.message, hint, others...)
+		l.old.drop(first.pos)
+		l.find(first.pos, graph.Warning, m.message, hint+m.also, append(others, m.related...)...)
 	}
+}
+
+// likeliest is the mends of a missed loop, the likeliest first, and what else was said of them,
+// which is said with the loop from then on.
+func (l *work) likeliest(loop int) (mends []oldMend, others []graph.Related) {
+	mends = slices.Clone(l.missed[loop].mends)
+	shared := func(o oldMend) int {
+		n := 0
+		for i := range l.missed {
+			if i != loop && slices.ContainsFunc(l.missed[i].mends, func(p oldMend) bool { return p.pos == o.pos }) {
+				n++
+			}
+		}
+		return n
+	}
+	slices.SortStableFunc(mends, func(a, b oldMend) int { return cmp.Compare(shared(b), shared(a)) })
+	for i := range mends {
+		found := false
+		for d, ok := l.takeWarning(mends[i].pos); ok; d, ok = l.takeWarning(mends[i].pos) {
+			others, found = append(others, graph.Related{Pos: d.Pos, Message: d.Message}), true
+		}
+		if found {
+			first := mends[i]
+			return slices.Insert(slices.Delete(mends, i, i+1), 0, first), others
+		}
+	}
+	return mends, others
 }
 
 // takeWarning takes the first warning at a position out of the findings.
@@ -129,42 +156,28 @@ func beforeInFile(a, b graph.Pos) bool {
 	return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column)) < 0
 }
 
-// oldLegMends are the legs of a loop of old pipe each of which would close it alone: longer or
-// shorter, or as long another way; these first, for that is no matter of chance.
-func (l *work) oldLegMends(w *web, loop []step, miss graph.Vec) []oldLegMend {
-	var out []oldLegMend
+// oldMends are the measures on a loop of old pipe each of which would close it alone: legs longer or
+// shorter, or as long another way, and the places of ports; those first that a slip of the pen
+// explains, for that is no matter of chance.
+func (l *work) oldMends(w *web, loop []step, miss graph.Vec) []oldMend {
+	var out []oldMend
 	for _, s := range loop {
 		t := &w.ties[s.tie]
-		if t.run == nil {
-			continue
-		}
-		least := max(leastLegMM, 2*l.set.Depth(t.run.Spec, t.run.Size))
 		by := miss
 		if s.back {
 			by = miss.Scale(-1)
 		}
-		for k, leg := range l.tieLegs(t) {
-			now := tidied(leg.Add(by))
-			along := now.Unit().Dot(leg.Unit()) > math.Cos(straightDeg*math.Pi/180)
-			if now.Len() < least || !along && len(now.Components()) != 1 {
-				continue
-			}
-			turned := !along && math.Abs(now.Len()-leg.Len()) <= tapeMM
-			if !along && !turned {
-				continue // longer and another way: two slips in one
-			}
-			name := graph.Say("%s", route.LegWords(t.run, k+1))
-			if k < len(t.run.Legs) {
-				name = graph.Say("leg %s of %s", t.run.Legs[k].Quoted(), t.run.Said())
-			}
-			out = append(out, oldLegMend{pos: legPos(t.run, k+1), leg: name, now: graph.Leg{By: now}.Words(), turned: turned})
+		if t.run != nil {
+			out = append(out, l.oldLegMends(t, by)...)
+		} else if m, ok := portMend(w, t, by); ok {
+			out = append(out, m)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b oldLegMend) int {
+	slices.SortStableFunc(out, func(a, b oldMend) int {
 		switch {
-		case a.turned != b.turned && a.turned:
+		case a.likely != b.likely && a.likely:
 			return -1
-		case a.turned != b.turned:
+		case a.likely != b.likely:
 			return 1
 		case beforeInFile(a.pos, b.pos):
 			return -1
@@ -173,6 +186,30 @@ func (l *work) oldLegMends(w *web, loop []step, miss graph.Vec) []oldLegMend {
 		}
 		return 0
 	})
+	return out
+}
+
+// oldLegMends are the legs of a run that would close its loop if the way along them were another by
+// so much.
+func (l *work) oldLegMends(t *tie, by graph.Vec) []oldMend {
+	var out []oldMend
+	least := max(leastLegMM, 2*l.set.Depth(t.run.Spec, t.run.Size))
+	for k, is := range l.measures(t) {
+		leg := is.by
+		now := tidied(leg.Add(by))
+		along := now.Unit().Dot(leg.Unit()) > math.Cos(straightDeg*math.Pi/180)
+		if now.Len() < least || !along && len(now.Components()) != 1 {
+			continue
+		}
+		turned := !along && math.Abs(now.Len()-leg.Len()) <= tapeMM
+		if !along && !turned {
+			continue // longer and another way: two slips in one
+		}
+		out = append(out, oldMend{
+			pos: legPos(t.run, k+1), what: is.what, now: graph.Say("\"%s\"", graph.Leg{By: now}.Words()),
+			likely: turned || penSlip(leg.Len(), now.Len()),
+		})
+	}
 	return out
 }
 

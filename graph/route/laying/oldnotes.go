@@ -1,6 +1,8 @@
 package laying
 
 import (
+	"slices"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 )
@@ -23,6 +25,11 @@ func (o *oldNotes) add(kind string, pos graph.Pos, message, hint quantity.Text) 
 		o.first[kind] = graph.Diagnostic{Pos: pos, Rule: "routing", Severity: graph.Note, Message: message, Hint: hint}
 	}
 	o.count[kind]++
+}
+
+// drop leaves out a note that points at something that is told in another finding.
+func (o *oldNotes) drop(at graph.Pos) {
+	o.order = slices.DeleteFunc(o.order, func(kind string) bool { return o.count[kind] == 1 && o.first[kind].Pos == at })
 }
 
 // report adds one note for each kind to the layout's findings.

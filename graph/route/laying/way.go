@@ -94,6 +94,8 @@ func (l *work) judgeWays() {
 			l.judgeInLine(p)
 			l.judgeLength(p)
 		}
+		l.judgeThrough(p)
+		l.judgePortBeforePort(p)
 		for i := range p.Ports {
 			l.judgeFacing(p, &p.Ports[i])
 		}
@@ -177,9 +179,28 @@ func (l *work) judgeFacing(p *graph.Part, port *graph.Port) {
 	if !ok {
 		return
 	}
-	if off := port.Faces.AngleTo(way); off > straightDeg {
+	switch off := port.Faces.AngleTo(way); {
+	case off >= backwardsDeg:
+		l.backwards(p, port, run, way, pos)
+	case off > straightDeg:
 		l.bent(p, []*graph.Run{run}, pos,
 			graph.Say("port %s.%s faces %s, but its pipe goes %s: an elbow of %s is missing", p.ID, port.Name, graph.WayWords(*port.Faces), graph.WayWords(way), degrees(off)),
 			graph.Say("begin with a leg %s", graph.WayWords(*port.Faces)))
 	}
+}
+
+// backwards says that pipe leaves a port into what the port is on: the way the port faces, or the
+// leg there, is written the wrong way round. An error in new work, a warning in old.
+func (l *work) backwards(p *graph.Part, port *graph.Port, run *graph.Run, way graph.Vec, pos graph.Pos) {
+	into, severity := graph.Say("%s %q", p.Kind, p.ID), graph.Warning
+	if p.Kind == graph.Tub {
+		into = "the tub's shell"
+	}
+	if p.New() || run.New() {
+		severity = graph.Error
+	}
+	l.find(pos, severity,
+		graph.Say("port %s.%s faces %s, but its pipe goes %s, into %s", p.ID, port.Name, graph.WayWords(*port.Faces), graph.WayWords(way), into),
+		graph.Say("one of the two is written the wrong way round: begin with a leg %s, or write faces = \"%s\" at the port", graph.WayWords(*port.Faces), graph.WayWords(way)),
+		graph.Related{Pos: port.Pos, Message: graph.Say("the port is here")})
 }

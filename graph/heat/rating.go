@@ -118,61 +118,84 @@ func newTable(ratings []Rating) table {
 	return t
 }
 
-// at reads the table: between points in a straight line, output and input apart; below the
-// coldest air by the Carnot share; above the warmest of all held; other water by the slopes.
-func (t table) at(airC, waterC float64) (Rating, Basis) {
-	airC = min(airC, t.warmest)
-	rows := t.rows
+// above is how many rows are of colder water.
+func (t table) above(waterC float64) int {
 	i := 0
-	for i < len(rows) && rows[i][0].WaterC < waterC {
+	for i < len(t.rows) && t.rows[i][0].WaterC < waterC {
 		i++
 	}
-	switch {
-	case len(rows) == 1 && len(rows[0]) == 1:
-		r := rows[0][0]
-		basis := OnePoint
-		if math.Abs(airC-r.AirC)+math.Abs(waterC-r.WaterC) > 10 {
-			basis = Beyond
-		}
-		return carried(r, airC, waterC), basis
-	case i == 0 || i == len(rows):
-		row := rows[max(0, i-1)]
-		r, inside := along(row, airC)
-		off := math.Abs(waterC - r.WaterC)
-		basis := OneWater
-		if !inside || off > 5 {
-			basis = Beyond
-		} else if off < 1e-9 && len(row) > 1 {
-			basis = Between
-		}
-		return warmer(r, waterC), basis
+	return i
+}
+
+// single is the table's one rating; nil where it has more.
+func (t table) single() *Rating {
+	if len(t.rows) == 1 && len(t.rows[0]) == 1 {
+		return &t.rows[0][0]
 	}
-	low, inLow := along(rows[i-1], airC)
-	high, inHigh := along(rows[i], airC)
+	return nil
+}
+
+// at reads the table: between points in a straight line, output and input apart; below the
+// coldest air by the Carnot share; above the warmest of all held; other water by the slopes.
+func (t table) at(airC, waterC float64) Rating {
+	airC = min(airC, t.warmest)
+	if r := t.single(); r != nil {
+		return carried(*r, airC, waterC)
+	}
+	i := t.above(waterC)
+	if i == 0 || i == len(t.rows) {
+		return warmer(along(t.rows[max(0, i-1)], airC), waterC)
+	}
+	low, high := along(t.rows[i-1], airC), along(t.rows[i], airC)
 	share := (waterC - low.WaterC) / (high.WaterC - low.WaterC)
-	basis := Between
-	if !inLow || !inHigh {
-		basis = Beyond
-	} else if len(rows[i-1]) == 1 || len(rows[i]) == 1 {
-		basis = OneWater
-	}
 	return Rating{AirC: airC, WaterC: waterC, Leaving: low.Leaving,
 		OutputW: low.OutputW + share*(high.OutputW-low.OutputW),
-		InputW:  low.InputW + share*(high.InputW-low.InputW)}, basis
+		InputW:  low.InputW + share*(high.InputW-low.InputW)}
+}
+
+// basis says what at stands on. It is asked apart: a year reads the table at every hour and asks
+// nothing of the kind.
+func (t table) basis(airC, waterC float64) Basis {
+	airC = min(airC, t.warmest)
+	if r := t.single(); r != nil {
+		if math.Abs(airC-r.AirC)+math.Abs(waterC-r.WaterC) > 10 {
+			return Beyond
+		}
+		return OnePoint
+	}
+	i := t.above(waterC)
+	if i == 0 || i == len(t.rows) {
+		row := t.rows[max(0, i-1)]
+		off := math.Abs(waterC - along(row, airC).WaterC)
+		switch {
+		case !within(row, airC) || off > 5:
+			return Beyond
+		case off < 1e-9 && len(row) > 1:
+			return Between
+		}
+		return OneWater
+	}
+	low, high := t.rows[i-1], t.rows[i]
+	switch {
+	case !within(low, airC) || !within(high, airC):
+		return Beyond
+	case len(low) == 1 || len(high) == 1:
+		return OneWater
+	}
+	return Between
 }
 
 // along reads one row at an air temperature: between its points in a straight line, below a
-// row of several by the Carnot share, else by the slope of the output. It reports whether
-// the air lies within 5 K of the row's points.
-func along(row []Rating, airC float64) (Rating, bool) {
+// row of several by the Carnot share, else by the slope of the output.
+func along(row []Rating, airC float64) Rating {
 	first, last := &row[0], &row[len(row)-1]
 	switch {
 	case len(row) > 1 && airC <= first.AirC:
-		return carried(*first, airC, first.WaterC), first.AirC-airC <= 5
+		return carried(*first, airC, first.WaterC)
 	case airC <= first.AirC:
-		return sloped(*first, airC), first.AirC-airC <= 5
+		return sloped(*first, airC)
 	case airC >= last.AirC:
-		return sloped(*last, airC), airC-last.AirC <= 5
+		return sloped(*last, airC)
 	}
 	i := 1
 	for row[i].AirC < airC {
@@ -181,5 +204,10 @@ func along(row []Rating, airC float64) (Rating, bool) {
 	a, b := &row[i-1], &row[i]
 	share := (airC - a.AirC) / (b.AirC - a.AirC)
 	return Rating{AirC: airC, WaterC: a.WaterC + share*(b.WaterC-a.WaterC), Leaving: a.Leaving,
-		OutputW: a.OutputW + share*(b.OutputW-a.OutputW), InputW: a.InputW + share*(b.InputW-a.InputW)}, true
+		OutputW: a.OutputW + share*(b.OutputW-a.OutputW), InputW: a.InputW + share*(b.InputW-a.InputW)}
+}
+
+// within reports whether the air lies among the row's points or within 5 K of them.
+func within(row []Rating, airC float64) bool {
+	return row[0].AirC-airC <= 5 && airC-row[len(row)-1].AirC <= 5
 }

@@ -68,15 +68,33 @@ func (u *Unit) sheet() *sheet {
 	return s
 }
 
+// stands reports whether the unit gives nothing in such air, or nothing is known of it.
+func (s *sheet) stands(air Air) bool {
+	return len(s.Ratings) == 0 || s.HasLeast && air.TempC < s.LeastAirC
+}
+
 func (s *sheet) at(air Air, waterC, flow float64) Working {
-	if len(s.Ratings) == 0 || s.HasLeast && air.TempC < s.LeastAirC {
+	if s.stands(air) {
 		return Working{LeavingC: waterC}
 	}
-	r, basis := s.table.at(air.TempC, waterC)
+	r, readC := s.full(air, waterC, flow)
+	w := Working{OutputW: r.OutputW, InputW: r.InputW, Basis: s.table.basis(air.TempC, readC)}
+	if flow <= 0 {
+		flow = s.flow(r.OutputW)
+	}
+	w.LeavingC = waterC + r.OutputW/(flow*s.Fluid.perK())
+	return w
+}
+
+// full returns what the unit gives and takes in air it works in, and at which water its table was read.
+func (s *sheet) full(air Air, waterC, flow float64) (r Rating, readC float64) {
+	readC = waterC
+	r = s.table.at(air.TempC, readC)
 	if s.leaving { // the rise moves the output by half a per cent for each kelvin: settles at once
 		for range 4 {
 			was := r.OutputW
-			if r, basis = s.table.at(air.TempC, waterC+s.rise(was)); r.OutputW == was {
+			readC = waterC + s.rise(was)
+			if r = s.table.at(air.TempC, readC); r.OutputW == was {
 				break // what follows would be the same
 			}
 		}
@@ -88,12 +106,7 @@ func (s *sheet) at(air Air, waterC, flow float64) Working {
 	if rated := s.flow(r.OutputW); flow > 0 && flow < rated {
 		r = warmer(r, r.WaterC+s.rise(r.OutputW)*(rated/flow-1))
 	}
-	w := Working{OutputW: r.OutputW, InputW: r.InputW, Basis: basis}
-	if flow <= 0 {
-		flow = s.flow(r.OutputW)
-	}
-	w.LeavingC = waterC + r.OutputW/(flow*s.Fluid.perK())
-	return w
+	return r, readC
 }
 
 // flow returns the rated flow [m³/s].

@@ -59,7 +59,7 @@ func TestUnitBetweenPoints(t *testing.T) {
 		{grid([]float64{-7, 15}, []float64{40}), 7, 40, 2.3, 4.5},
 	} {
 		want := m[[2]float64{c.air, c.water}]
-		got, _ := newTable(c.given).at(c.air, c.water)
+		got := newTable(c.given).at(c.air, c.water)
 		if off := 100 * (got.OutputW/want.OutputW - 1); !near(off, c.output, 0.1) {
 			t.Errorf("air %g water %g: output %+.2f %% off the map, want %+.1f", c.air, c.water, off, c.output)
 		}

@@ -116,7 +116,7 @@ func TestLinearAndCarnotAgree(t *testing.T) {
 			}
 		}
 		want := m[[2]float64{c.air, 40}].COP()
-		straight, _ := newTable(given).at(c.air, 40)
+		straight := newTable(given).at(c.air, 40)
 		ideal := g * (40 + 7 + 273.15) / (40 + 7 - c.air + 8)
 		a, b := 100*(straight.COP()/want-1), 100*(ideal/want-1)
 		if !near(a, c.linear, 0.1) || !near(b, c.carnot, 0.15) {

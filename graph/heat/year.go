@@ -39,11 +39,12 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 		y.fades = -math.Expm1(-y.skin * hourS / y.c)
 		y.perWatt = y.fades / y.skin
 	}
+	y.filter, y.pumpHeat, y.others = plant.filterShare(), plant.PumpW*plant.PumpHeat, plant.OtherW*plant.PumpHeat
 	for hour := range y.open {
-		y.open[hour] = tub.openShare(hour)
+		y.open[hour], y.may[hour] = tub.openShare(hour), plant.mayHeat(hour)
 	}
 	if plant.Unit != nil {
-		y.unit = plant.Unit.sheet()
+		y.unit, y.standby = plant.Unit.sheet(), plant.Unit.StandbyW
 	}
 	t, next := tub.SetC, w.Hours
 	for month := range daysOf {
@@ -54,8 +55,10 @@ func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 			}
 			next = next[24:]
 		}
+		y.acc.Months[month].fromWh()
 	}
 	a := y.acc
+	a.UnitHeat /= 1e3
 	a.EndsC = t
 	for m := range a.Months {
 		a.Months[m].Cost += tariff.Standing * float64(w.days(m))
@@ -92,6 +95,11 @@ type yearRun struct {
 	perWatt  float64 // by what one more watt over an hour warms the water [K/W]
 	fades    float64 // share of a difference to the air that goes in an hour
 	open     [24]float64
+	may      [24]float64 // see Plant.mayHeat
+	filter   float64     // see Plant.filterShare
+	pumpHeat float64     // of the pump, into the water, while it runs [W]
+	others   float64     // the same of other speeds and pumps, a mean
+	standby  float64
 	kelvinS  float64 // water above air, over time
 	inJ      float64
 	pipesJ   float64
@@ -116,19 +124,18 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 		y.used[usedBlown] += blown * hourS
 		y.used[usedRefill] += refill * hourS
 	}
-	filter, may := plant.filterShare(), plant.mayHeat(hour)
+	filter, may, pumpHeat, others := y.filter, y.may[hour], y.pumpHeat, y.others
 
 	var unit Working
-	if y.unit != nil {
-		unit = y.unit.at(air, t, plant.FlowM3s)
+	if y.unit != nil && !y.unit.stands(air) {
+		full, _ := y.unit.full(air, t, plant.FlowM3s)
+		unit.OutputW, unit.InputW = full.OutputW, full.InputW
 	}
 	most := may * (unit.OutputW + plant.Beside(unit.OutputW))
-	pumpHeat := plant.PumpW * plant.PumpHeat
 
 	// what the pipes lose follows the pump; they count with the water's temperature at the
 	// hour's beginning, so that the hour stays linear.
 	pipes := tub.PipesUA * (t - air.TempC) * filter
-	others := plant.OtherW * plant.PumpHeat
 	aroundC := tub.Around(air).TempC
 	drift := y.response(t, aroundC, filter*pumpHeat+others-usedW-pipes)
 	need := max(0, (tub.SetC-drift)/y.perWatt)
@@ -156,12 +163,8 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 		run = plant.Unit.Meet(byUnit, unit, y.c)
 	}
 	element := heat - byUnit
-	standby := 0.0
-	if plant.Unit != nil {
-		standby = plant.Unit.StandbyW
-	}
 	pump := share*plant.PumpW + plant.OtherW
-	y.book(m, hour, heat, byUnit, element, run.InputW, standby, pump)
+	y.book(m, hour, heat, byUnit, element, run.InputW, pump)
 	y.inJ += (heat + share*pumpHeat + others) * hourS
 	y.pipesJ += pipes * hourS
 	y.acc.ColdestC = min(y.acc.ColdestC, next)
@@ -178,15 +181,22 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	return next
 }
 
-// book enters an hour's watts.
-func (y *yearRun) book(m *Month, hour int, heat, byUnit, element, input, standby, pump float64) {
-	m.HeatKWh += heat / 1e3
-	m.UnitKWh += (input + standby) / 1e3
-	m.ElementKWh += element / 1e3
-	m.PumpKWh += pump / 1e3
-	m.Cost += y.price[hour] * (input + standby + element + pump) / 1e3
-	y.acc.UnitHeat += byUnit / 1e3
+// book enters an hour's watts: Wh, until fromWh.
+func (y *yearRun) book(m *Month, hour int, heat, byUnit, element, input, pump float64) {
+	m.HeatKWh += heat
+	m.UnitKWh += input + y.standby
+	m.ElementKWh += element
+	m.PumpKWh += pump
+	m.Cost += y.price[hour] * (input + y.standby + element + pump)
+	y.acc.UnitHeat += byUnit
 	y.unitRunJ += input * hourS
+}
+
+// fromWh turns a month's Wh into kWh, and its cost by the kWh: once, and not at every hour.
+func (m *Month) fromWh() {
+	for _, v := range []*float64{&m.HeatKWh, &m.UnitKWh, &m.ElementKWh, &m.PumpKWh, &m.Cost} {
+		*v /= 1e3
+	}
 }
 
 // running returns the heat that is made while anything heats [W]: what the unit gives at its

@@ -1,6 +1,9 @@
 package heat
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Timer is a plan that a person can set: times of day in which heating is on, the thermostat
 // at the upper limit of the band.
@@ -53,11 +56,13 @@ func (d *TimerDay) Timer() Timer {
 		}
 	}
 	low, high := d.Slots[0].LowC, d.Slots[0].HighC
+	var front timerFront
+	front.clear()
 	for i := range midnights {
 		start := low + (high-low)*float64(i)/(midnights-1)
 		for _, lacks := range []float64{0, (high - low) / (midnights - 1)} {
-			d.follow(start, lacks, false, &best)
-			d.follow(start, lacks, true, &best)
+			d.follow(start, lacks, false, &front, &best)
+			d.follow(start, lacks, true, &front, &best)
 		}
 	}
 	out := Timer{AlwaysDay: always.cost, CostDay: always.cost, LowestC: always.low, On: []Window{{0, 24}}}
@@ -78,6 +83,12 @@ type timerState struct {
 	t, cost float64
 }
 
+// timerChoice is one that is followed on: whether heating is on, and how often it was switched on.
+type timerChoice struct {
+	timerState
+	on, runs int
+}
+
 // timerTry is one choice: a bit for each half hour, from bit 0.
 type timerTry struct {
 	mask      uint64
@@ -88,52 +99,42 @@ type timerTry struct {
 // timerBins is into how many temperatures the band is parted where choices are compared.
 const timerBins = 125
 
-// timerFront is the choices worth following at some half hour, by whether heating is on, how
-// often it was switched on, and the water's temperature; cost +Inf: none.
+// timerFront is where choices are compared at some half hour: by whether heating is on, how often it
+// was switched on, and the water's temperature; cost +Inf: none.
 type timerFront [2][mostWindows + 1][timerBins]timerState
 
 // follow tries the masks that end a day that began with the water at start no more than lacks
-// colder; wrap says whether heating is on over midnight.
-func (d *TimerDay) follow(start, lacks float64, wrap bool, best *timerTry) {
-	var from, to timerFront
-	from.clear()
-	from[bit(wrap)][0][0] = timerState{t: start}
+// colder; wrap says whether heating is on over midnight. front is empty, and left so.
+func (d *TimerDay) follow(start, lacks float64, wrap bool, front *timerFront, best *timerTry) {
+	choices := []timerChoice{{timerState{t: start}, bit(wrap), 0}}
 	for k := range d.Slots {
-		to.clear()
-		for was := range from {
-			for runs := range from[was] {
-				for _, at := range from[was][runs] {
-					if at.cost < best.cost {
-						d.branch(k, at, was, runs, &to, best.cost)
-					}
-				}
+		for _, at := range choices {
+			if at.cost < best.cost {
+				d.branch(k, at, front, best.cost)
 			}
 		}
-		to.thin()
-		from, to = to, from
+		choices = front.take(choices[:0])
 	}
-	for _, ends := range from[bit(wrap)] {
-		for _, at := range ends {
-			if at.t >= start-lacks-1e-9 && at.cost < best.cost && at.mask != 0 {
-				d.try(at.mask, best)
-			}
+	for _, at := range choices {
+		if at.on == bit(wrap) && at.t >= start-lacks-1e-9 && at.cost < best.cost && at.mask != 0 {
+			d.try(at.mask, best)
 		}
 	}
 }
 
 // branch goes on from a choice through half hour k, with heating off and on.
-func (d *TimerDay) branch(k int, at timerState, was, runs int, to *timerFront, limit float64) {
+func (d *TimerDay) branch(k int, at timerChoice, to *timerFront, limit float64) {
 	s := &d.Slots[k]
 	for on := range 2 {
-		n := runs
-		if on > was {
+		n := at.runs
+		if on > at.on {
 			n++
 		}
 		if n > mostWindows {
 			continue
 		}
 		next := timerState{mask: at.mask | uint64(on)<<k}
-		next.t, next.cost = d.step(k, at, on == 1, s.HighC)
+		next.t, next.cost = d.step(k, at.timerState, on == 1, s.HighC)
 		if next.t < s.LowC-1e-9 || next.cost >= limit {
 			continue
 		}
@@ -147,31 +148,36 @@ func (d *TimerDay) branch(k int, at timerState, was, runs int, to *timerFront, l
 	}
 }
 
+// clear empties it.
 func (f *timerFront) clear() {
 	for on := range f {
 		for runs := range f[on] {
 			for bin := range f[on][runs] {
-				f[on][runs][bin] = timerState{cost: math.Inf(1)}
+				f[on][runs][bin].cost = math.Inf(1)
 			}
 		}
 	}
 }
 
-// thin drops what is neither warmer nor cheaper than another.
-func (f *timerFront) thin() {
+// take leaves it empty, and adds what was in it to a list, but for what is neither warmer nor cheaper
+// than another: few are left, and only these are followed on.
+func (f *timerFront) take(to []timerChoice) []timerChoice {
 	for on := range f {
 		for runs := range f[on] {
-			least := math.Inf(1)
-			for bin := timerBins - 1; bin >= 0; bin-- {
-				at := &f[on][runs][bin]
+			bins := &f[on][runs]
+			first, least := len(to), math.Inf(1)
+			for bin := timerBins - 1; bin >= 0; bin-- { // from the warmest
+				at := &bins[bin]
 				if at.cost < least {
 					least = at.cost
-				} else {
-					at.cost = math.Inf(1)
+					to = append(to, timerChoice{*at, on, runs})
 				}
+				at.cost = math.Inf(1)
 			}
+			slices.Reverse(to[first:])
 		}
 	}
+	return to
 }
 
 func bit(v bool) int {
@@ -206,7 +212,7 @@ func (d *TimerDay) step(k int, at timerState, on bool, thermostat float64) (t, c
 	if !on || t >= thermostat || s.OutW <= 0 {
 		return t, at.cost
 	}
-	share := math.Min(1, (thermostat-t)/(s.OutW*d.perWatt))
+	share := min(1, (thermostat-t)/(s.OutW*d.perWatt))
 	return t + share*s.OutW*d.perWatt, at.cost + s.Price*s.InW*share*halfHourS/JoulesPerKWh
 }
 
@@ -254,7 +260,7 @@ func (d *TimerDay) day(mask uint64, thermostat, limit float64) timerTry {
 		start := at.t
 		for k := range d.Slots {
 			at.t, at.cost = d.step(k, at, mask>>k&1 == 1, thermostat)
-			got.low = math.Min(got.low, at.t)
+			got.low = min(got.low, at.t)
 			if at.t < d.Slots[k].LowC-1e-9 || at.cost >= limit {
 				got.cost, got.ok = at.cost, false
 				return got

@@ -171,14 +171,15 @@ func (u *Unit) Meet(needW float64, w Working, capacity float64) Run {
 		return Run{}
 	}
 	full := min(needW, w.OutputW)
-	least, gain := u.slowest(w), 1.0
+	least, running := w.OutputW, w.InputW
 	if u.Inverter {
-		gain = 1 + 0.16*(1-max(0.5, max(full, least)/w.OutputW))
+		least = u.slowest(w)
+		gain := 1 + 0.16*(1-max(0.5, max(full, least)/w.OutputW))
 		if full >= least {
 			return Run{HeatW: full, InputW: full / w.OutputW * w.InputW / gain, Share: 1}
 		}
+		running = least / w.OutputW * w.InputW / gain
 	}
-	running := least / w.OutputW * w.InputW / gain
 	share := full / least
 	starts := full * (least - full) / (capacity * Hysteresis * least)
 	return Run{HeatW: full, InputW: running*share + starts*u.StartJ, Share: share}

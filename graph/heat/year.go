@@ -34,10 +34,11 @@ type Account struct {
 // its heat counts. The unit heats first, the element gives the rest.
 func Year(tub *Tub, plant *Plant, w *Weather, tariff Tariff) *Account {
 	y := yearRun{tub: tub, plant: plant, price: tariff.byHour(), c: tub.Capacity(), skin: tub.UA(), acc: &Account{Terms: map[Term]float64{}, ColdestC: math.Inf(1)}}
-	y.perWatt, y.fades = hourS/y.c, 0
+	y.perWatt = hourS / y.c
 	if y.skin > 0 {
-		y.fades = -math.Expm1(-y.skin * hourS / y.c)
-		y.perWatt = y.fades / y.skin
+		y.perSkin = 1 / y.skin
+		y.perWatt = -math.Expm1(-y.skin*hourS/y.c) * y.perSkin
+		y.fadingS = y.perWatt * y.c
 	}
 	y.filter, y.pumpHeat, y.others = plant.filterShare(), plant.PumpW*plant.PumpHeat, plant.OtherW*plant.PumpHeat
 	for hour := range y.open {
@@ -93,7 +94,8 @@ type yearRun struct {
 	price    [24]float64
 	c, skin  float64
 	perWatt  float64 // by what one more watt over an hour warms the water [K/W]
-	fades    float64 // share of a difference to the air that goes in an hour
+	perSkin  float64 // by how much one more watt warms the water in the end [K/W]
+	fadingS  float64 // what a kelvin above the air comes to over an hour in which it fades [K s/K]
 	open     [24]float64
 	may      [24]float64 // see Plant.mayHeat
 	filter   float64     // see Plant.filterShare
@@ -219,6 +221,6 @@ func (y *yearRun) above(t, airC, net float64) float64 {
 	if y.skin <= 0 {
 		return d*hourS + net*hourS*hourS/(2*y.c)
 	}
-	rest := net / y.skin
-	return rest*hourS + (d-rest)*y.fades*y.c/y.skin
+	rest := net * y.perSkin
+	return rest*hourS + (d-rest)*y.fadingS
 }

@@ -1,6 +1,9 @@
 package quantity
 
-import "testing"
+import (
+	"math"
+	"testing"
+)
 
 // What is printed of two marks and of the length between them adds up, where each rounded by itself
 // would not. Worked by hand: 616.6 and 158.5 mm are 617 and 159, and 617 + 159 = 776, where 775.1 by
@@ -21,6 +24,31 @@ func TestBeyond(t *testing.T) {
 		}
 		if got := Format(c.first+c.behind, Length, c.system); got != c.alone {
 			t.Errorf("%v by itself: %s, want %s", c.first+c.behind, got, c.alone)
+		}
+	}
+}
+
+// What a piece is left over adds up with it in both systems. By hand: 55.9 mm are 56 mm and 2.2008 in,
+// 2-3/16 in; with 42 mm more 97.9 mm, 98 mm, and 3.8543 in, 3-7/8 in, but 42 mm are 1.6535 in, 1-5/8 in, and
+// 2-3/16 + 1-5/8 = 3-13/16. With 42.1 mm, 98 mm = 56 + 42 still, 3.8583 in is 3-7/8, and 1.6575 in 1-11/16.
+func TestAddsUp(t *testing.T) {
+	if got := AddsUp(55.9, 42); math.Abs(got-42.1) > 1e-9 {
+		t.Errorf("%v mm over 55.9", got)
+	}
+	for first := 20.0; first < 120; first += 0.37 {
+		for least := 5.0; least < 90; least += 7 {
+			more := AddsUp(first, least)
+			if more < least || more > least+6.4 {
+				t.Fatalf("%v behind %v: %v", least, first, more)
+			}
+			for _, s := range []System{MetricSystem, InchSystem} {
+				sum, err := Parse(Format(first, Length, s), Length)
+				part, err2 := Parse(Format(more, Length, s), Length)
+				whole, err3 := Parse(Format(first+more, Length, s), Length)
+				if err != nil || err2 != nil || err3 != nil || math.Abs(sum.Value+part.Value-whole.Value) > 1e-6 {
+					t.Fatalf("%s + %s are not %s", Format(first, Length, s), Format(more, Length, s), Format(first+more, Length, s))
+				}
+			}
 		}
 	}
 }

@@ -48,7 +48,7 @@ func (o *sequence) overLength() {
 		best, bestBeside := -1, false
 		for _, k := range t.Loop.Pieces {
 			p := &o.lay.Pieces[k]
-			if p.OverMM > 0 || !o.fitsBar(p, t.LeaveMM) || !o.alongClosing(c, p) {
+			if p.OverMM > 0 || !o.fitsBar(p, quantity.AddsUp(p.CutMM, t.LeaveMM)) || !o.alongClosing(c, p) {
 				continue
 			}
 			beside := o.beside(c, k)
@@ -57,7 +57,7 @@ func (o *sequence) overLength() {
 			}
 		}
 		if best >= 0 {
-			c.fit, o.lay.Pieces[best].OverMM = best, t.LeaveMM
+			c.fit, o.lay.Pieces[best].OverMM = best, quantity.AddsUp(o.lay.Pieces[best].CutMM, t.LeaveMM)
 		}
 	}
 }

@@ -39,7 +39,7 @@ func States(j *Job) []State {
 			}
 			service += " " + needsElement
 		}
-		out = append(out, State{Name: "Unit being serviced", Isolated: true, Note: service})
+		out = append(out, State{Name: string(j.ofUnits("Unit being serviced", "Units shut off for service")), Isolated: true, Note: service})
 	}
 	if j.MayFreeze() {
 		note := quantity.Text("as in heating; the pump must not stop")
@@ -57,10 +57,10 @@ func States(j *Job) []State {
 			if needsElement != "" {
 				note = needsElement + "; " + note
 			}
-			out = append(out, State{Name: "Winter, unit laid up, tub in use", Isolated: true, Emptied: true, Note: note})
+			out = append(out, State{Name: string(j.ofUnits("Winter, unit laid up, tub in use", "Winter, units laid up, tub in use")), Isolated: true, Emptied: true, Note: note})
 		}
 	}
-	return append(out, State{Name: "Whole tub laid up", Emptied: true, Note: "empty tub, branch and unit; suck out what stays, no compressor"})
+	return append(out, State{Name: "Whole tub laid up", Emptied: true, Note: "empty tub, branch and " + j.ofUnits("unit", "units") + "; suck out what stays, no compressor"})
 }
 
 // ShutOff says what passes while the unit is shut off, and what to do where that is too

@@ -285,7 +285,7 @@ func valves(p *plan.Plan, j jobIn) book.Chapter {
 	if len(s.Rows) == 0 {
 		return c
 	}
-	c.Tables(form.Block{Grid: s.grid()})
+	c.Tables(form.Block{Grid: s.grid(j.OfUnits("unit", "units"))})
 	c.Say(s.Notes...)
 	if len(s.Never) > 0 {
 		never := ""
@@ -303,9 +303,9 @@ func valves(p *plan.Plan, j jobIn) book.Chapter {
 	return c
 }
 
-// grid is the schedule as a table.
-func (s *schedule) grid() *form.Grid {
-	g := &form.Grid{Header: append(append([]string{"state of the tub"}, s.Valves...), "unit", "note")}
+// grid is the schedule as a table; unit heads the column that says whether it is on.
+func (s *schedule) grid(unit string) *form.Grid {
+	g := &form.Grid{Header: append(append([]string{"state of the tub"}, s.Valves...), unit, "note")}
 	g.Widest = make([]int, len(g.Header))
 	g.Widest[len(g.Header)-1] = 50
 	for _, r := range s.Rows {

@@ -121,7 +121,7 @@ func TestJointsOfFindings(t *testing.T) {
 		t.Error(said)
 	}
 	// and a part by its id and by its tag: the check in the bypass and the unit of two-speed
-	for _, want := range []string{`check "bypass" (CV1) lies`, `"unit" (HP1) stands`, `tee-a (T2): tee 2 in`, `bypass-serviceable]`} {
+	for _, want := range []string{`check "bypass" (CV1) lies`, `"unit" (HP1) stands`, `tee-a (T2): tee 2 in`, `the union nuts of bypass (CV1) close`, `bypass-serviceable]`} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not among the findings:\n%s", want, said)
 		}

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -55,6 +56,18 @@ func TestTwoUnitsOnPaper(t *testing.T) {
 		if !strings.Contains(said, want) {
 			t.Errorf("the owner is not told %q:\n%s", want, said)
 		}
+	}
+	// the one rule about the valve past both is the same for the owner and in the schedule
+	const rule = "V3 %swhile V1, V2, V4 or V5 is shut and the pump can start"
+	if never := strings.Join(valveSchedule(p, j).Never, "; "); !strings.Contains(never, fmt.Sprintf(rule, "shut ")) || !strings.Contains(said, "Never shut "+fmt.Sprintf(rule, "")) {
+		t.Errorf("never in the schedule: %s; for the owner:\n%s", never, said)
+	}
+	states := ""
+	for _, r := range valveSchedule(p, j).Rows {
+		states += r.State + "\n"
+	}
+	if !strings.Contains(states, "Units shut off for service") || strings.Contains(states, "unit laid up") {
+		t.Errorf("the schedule of two units has the states\n%s", states)
 	}
 	if steps := wordsOf(work(p, j, style)); !strings.Contains(steps, "old pipe, end towards heat pump HP1") {
 		t.Errorf("the old pipe's end isn't told by which unit it goes to:\n%s", steps)

@@ -138,6 +138,9 @@ func (n *Names) Beside(text string) string {
 	return inText.ReplaceAllStringFunc(text, func(s string) string {
 		id := strings.Trim(s, `":`)
 		called := ""
+		if nuts := strings.LastIndexByte(id, ' '); nuts >= 0 {
+			id = id[nuts+1:]
+		}
 		switch {
 		case id == s && !odd(id):
 		case n.parts[id] != nil:
@@ -155,8 +158,9 @@ func (n *Names) Beside(text string) string {
 	})
 }
 
-// inText finds an id in a text: in quotes, at the head of what is said of it, or by itself.
-var inText = regexp.MustCompile(`"[\w.>-]+"|\w[\w.>-]*\w\b:?`)
+// inText finds an id in a text: in quotes, behind its union nuts, at the head of what is said of it,
+// or by itself.
+var inText = regexp.MustCompile(`"[\w.>-]+"|\bunion nuts? of [\w-]+|\w[\w.>-]*\w\b:?`)
 
 // pipe is what a run is called in a sentence; an id of none stays.
 func (n *Names) pipe(id string) string {

@@ -128,8 +128,14 @@ func explainKey(name string) []byte {
 		if k.Example != "" {
 			out = fmt.Appendf(out, "  example:  %s = %s\n", k.Path[len(k.Path)-1], k.Example)
 		}
-		if keys := description.KeysOf(k.Path[0]); len(k.Path) == 1 && len(keys) > 0 {
-			out = fmt.Appendf(out, "  keys:     %s\n            (dryfit check --explain %s.%s says what one means)\n", strings.Join(keys, ", "), k.Path[0], keys[0])
+		keys, asked := k.Under()
+		if len(k.Path) == 1 {
+			if keys = description.KeysOf(k.Path[0]); len(keys) > 0 {
+				asked = k.Path[0] + "." + keys[0]
+			}
+		}
+		if len(keys) > 0 {
+			out = fmt.Appendf(out, "  keys:     %s\n            (dryfit check --explain %s says what one means)\n", strings.Join(keys, ", "), asked)
 		}
 	}
 	return out

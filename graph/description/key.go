@@ -261,6 +261,30 @@ func FindKeys(name string) []Key {
 	return nil
 }
 
+// Under returns the keys of the table a key holds, and by what name one of them is asked for; none of
+// a key that holds no table.
+func (k *Key) Under() (keys []string, asked string) {
+	for _, under := range Keys() {
+		n := len(k.Path)
+		if len(under.Path) > n+1 && under.Path[n] == named {
+			n++ // tables with names of the user's own hold the same keys
+		}
+		if len(under.Path) != n+1 || !slices.Equal(under.Path[:len(k.Path)], k.Path) || under.Path[n] == named {
+			continue
+		}
+		if of := under.Kinds; k.Kinds != nil && of != nil && !slices.ContainsFunc(of, func(kind string) bool { return slices.Contains(k.Kinds, kind) }) {
+			continue
+		}
+		if !slices.Contains(keys, under.Path[n]) {
+			keys = append(keys, under.Path[n])
+		}
+		if asked == "" {
+			asked = strings.Join(under.Path[len(k.Path)-1:], ".")
+		}
+	}
+	return keys, asked
+}
+
 // called reports whether a name, parted at its points, is that of the key.
 func (k *Key) called(asked []string) bool {
 	if len(asked) > len(k.Path) {

@@ -91,3 +91,23 @@ func sameValues(t *testing.T, what string, a, b *settle.Stage) {
 		}
 	}
 }
+
+// In what order the tables of the file come settles nothing.
+func TestSettledInAnyOrder(t *testing.T) {
+	for _, file := range []string{"circulation", "large-circulation", "plug-in"} {
+		data, err := os.ReadFile("../../testdata/" + file + ".toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, ds := description.Read(file, data)
+		if c == nil {
+			t.Fatal(ds)
+		}
+		was := settle.Of(c.At(graph.After))
+		turned := *c
+		turned.Runs, turned.Parts = slices.Clone(c.Runs), slices.Clone(c.Parts)
+		slices.Reverse(turned.Runs)
+		slices.Reverse(turned.Parts)
+		sameValues(t, file+" turned round", was, settle.Of(turned.At(graph.After)))
+	}
+}

@@ -61,8 +61,11 @@ func (s *Stage) settleSize(p *graph.Part) (spec Pick[catalog.Spec], size Pick[ca
 	if !p.Size.IsZero() {
 		size = Pick[catalog.Size]{p.Size, given(p.KeyPos["size"])}
 	}
-	for _, i := range s.runsOf(p.ID) {
-		r := s.Circuit.Runs[i]
+	for _, port := range PortsOf(p) { // in their order, not in that of the runs in the file
+		r := s.RunAt(p.ID, port)
+		if r == nil {
+			continue
+		}
 		if spec.V == "" && r.Spec != "" {
 			spec = Pick[catalog.Spec]{r.Spec, ofKeys(Key{r.ID, "spec"})}
 		}

@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -72,7 +73,20 @@ func (v *Shown) words(units quantity.System) string {
 	case v.Dim == settle.Words:
 		return quantity.Text(v.Text).In(units)
 	}
-	return settledWords(v.V, v.Dim, units)
+	return v.amount(v.V, units)
+}
+
+// amount is the value, or what it may be, as one reads it: in inches a length that is read off a rule
+// is a fraction, what a calliper measures a decimal, both ends of a range like the value.
+func (v *Shown) amount(x float64, units quantity.System) string {
+	byCalliper := strings.Contains(v.What, "bore") || strings.Contains(v.What, "outside") || v.What == "roughness"
+	switch {
+	case v.Dim != quantity.Length || units == quantity.MetricSystem || byCalliper:
+		return settledWords(x, v.Dim, units)
+	case math.Abs(x) < 304.8:
+		return quantity.Closely(x).In(units)
+	}
+	return quantity.Length.Of(x).In(units)
 }
 
 // settledWords prints a value to the digits it was given with: a bore to hundredths of a mm, a
@@ -96,7 +110,7 @@ func wholeSixteenths(mm float64) bool {
 }
 
 func lengthPlaces(mm float64) int {
-	if mm < 0.1 {
+	if math.Abs(mm) < 0.1 {
 		return 5
 	}
 	return 2
@@ -110,7 +124,7 @@ func (v *Shown) bounds(units quantity.System) string {
 	case v.Dim == settle.Words:
 		return fmt.Sprintf("%+.0f to %+.0f %%", 100*v.Low, 100*v.High)
 	}
-	words := settledWords(v.V*(1+v.Low), v.Dim, units) + " to " + settledWords(v.V*(1+v.High), v.Dim, units)
+	words := v.amount(v.V*(1+v.Low), units) + " to " + v.amount(v.V*(1+v.High), units)
 	if v.Low > 0 || v.High < 0 { // the value is that of new pipe, and this is not
 		return "in use " + words
 	}

@@ -87,6 +87,10 @@ func pointed(kind string, table any) string {
 	return ""
 }
 
+// mayBeZero are the columns in which zero says what leaving them out does. Any other would be taken
+// for left out, and filled from the row below.
+var mayBeZero = []string{"tol-minus", "tol-plus", "roughness", "k-low", "loss-low", "head-share-low", "cracking", "cracking-low", "spread"}
+
 func decodeRow(kind string, t map[string]any, origin string) (Row, []Problem) {
 	r := Row{Kind: kind, Origin: origin}
 	var bad []Problem
@@ -101,6 +105,12 @@ func decodeRow(kind string, t map[string]any, origin string) (Row, []Problem) {
 		}
 		if err := c.set(&r, v); err != nil {
 			bad = append(bad, problemOf(c.name, err))
+		} else if c.num != nil && c.num(&r) == 0 && c.dim != quantity.Temperature && !slices.Contains(mayBeZero, c.name) {
+			hint := "leave the key out where it does not apply or nobody knows it"
+			if c.name == "length" {
+				hint += `; where the part has none, write length = "0 mm" on the part`
+			}
+			bad = append(bad, Problem{Key: c.name, Message: "is zero", Hint: hint})
 		}
 	}
 	for _, key := range slices.Sorted(maps.Keys(t)) {

@@ -1,11 +1,13 @@
 package catalog
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/BurntSushi/toml"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/agree"
 )
 
@@ -209,4 +211,35 @@ func nearly(t *testing.T, what string, got, want, tolerance float64) {
 	if !agree.Within(got, want, tolerance+1e-9) {
 		t.Errorf("%s: %.4f, want %.4f", what, got, want)
 	}
+}
+
+// A zero in a row is told where it would be taken for left out and filled from the row below, column by
+// column; where it says what leaving it out does, it is read.
+func TestZeroInARow(t *testing.T) {
+	told := 0
+	for _, c := range columns {
+		if c.num == nil || c.form != amount && c.form != number || c.dim == quantity.Temperature || c.name == "ways" || strings.HasPrefix(c.name, "size") {
+			continue
+		}
+		var zero any = "0 " + unitOf(c.dim)
+		if c.form == number {
+			zero = int64(0)
+		}
+		_, bad := DecodeRows(map[string]any{"union": []map[string]any{{"name": "mine", "source": "s", c.name: zero}}}, "x.toml")
+		if read := slices.Contains(mayBeZero, c.name); read != (len(bad) == 0) {
+			t.Errorf("%s = %v: %v", c.name, zero, bad)
+		}
+		if told += len(bad); len(bad) == 1 && (bad[0].Key != c.name || bad[0].Hint == "") {
+			t.Errorf("%s = %v: %+v", c.name, zero, bad[0])
+		}
+	}
+	if told < 25 {
+		t.Errorf("%d columns are told", told)
+	}
+}
+
+// unitOf is a unit of a dimension.
+func unitOf(d quantity.Dimension) string {
+	text := quantity.Exact(1, d)
+	return text[strings.LastIndexByte(text, ' ')+1:]
 }

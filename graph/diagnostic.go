@@ -92,21 +92,6 @@ func compareDiagnostics(a, b Diagnostic) int {
 	)
 }
 
-// Worded returns the findings with their quantities in the units of a system, for what
-// prints them as they are.
-func Worded(ds []Diagnostic, s quantity.System) []Diagnostic {
-	out := slices.Clone(ds)
-	for i := range out {
-		d := &out[i]
-		d.Message, d.Hint = quantity.Text(d.Message.In(s)), quantity.Text(d.Hint.In(s))
-		d.Related = slices.Clone(d.Related)
-		for k := range d.Related {
-			d.Related[k].Message = quantity.Text(d.Related[k].Message.In(s))
-		}
-	}
-	return out
-}
-
 // Errors returns the findings that are errors, in their order.
 func Errors(ds []Diagnostic) []Diagnostic {
 	var out []Diagnostic

@@ -58,6 +58,13 @@ func (s Site) KeptCold(waterC float64) bool {
 	return waterC < HeatedFromC || s.FillC.Set && waterC < s.FillC.V || s.AirSet && waterC < s.AirC
 }
 
+// usualTapC is what comes out of the tap where nobody says it, °C. Judgement: between the mains of
+// winter and of summer.
+const usualTapC = 10
+
+// TapC is the temperature of what comes out of the tap, °C: as said, else the usual.
+func (s *Site) TapC() float64 { return s.FillC.Or(usualTapC) }
+
 // Regions lists whose rules on distances there are: the United Kingdom, the rest of Europe
 // (and wherever IEC 60364 holds), North America.
 func Regions() []string { return []string{"uk", "eu", "us"} }

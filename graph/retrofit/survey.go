@@ -90,7 +90,7 @@ func (l *limb) keptClear(s *survey, from graph.Vec, legs []graph.Leg) {
 	if !ok {
 		return
 	}
-	origin, pipe := in.Sub(l.w.asked.Stand.At), l.girth("elbow-90", catalog.Row{})/(1+2*socketWall)
+	origin, pipe := in.Sub(l.w.asked.Stand.At), l.girth("elbow-90", catalog.Row{})/(1+2*solid.SocketWall)
 	for _, g := range legs {
 		to := from.Add(g.By)
 		for i, k := range l.w.asked.Stand.KeepClear {
@@ -301,7 +301,7 @@ func (s *survey) standsIn(l *limb, in, outlet graph.Vec) quantity.Text {
 		what  quantity.Text
 		shape solid.Shape
 	}
-	pipe := l.girth("elbow-90", catalog.Row{}) / (1 + 2*socketWall)
+	pipe := l.girth("elbow-90", catalog.Row{}) / (1 + 2*solid.SocketWall)
 	spots := []spot{
 		{graph.Say("the inlet of %q", l.w.unit.ID), solid.Capsule(in, in, pipe)},
 		{graph.Say("the outlet of %q", l.w.unit.ID), solid.Capsule(outlet, outlet, pipe)},
@@ -421,10 +421,6 @@ func (l *limb) check(p *lead.Pipe) {
 	p.StraightMM = l.w.straight(l.w.branchSpec, l.w.branchSize)
 }
 
-// socketWall is how thick the wall of a socket is, as a share of the pipe's outside, where no
-// row gives the outside of a fitting: as package solid takes it.
-const socketWall = 0.1
-
 // girth is the radius of a fitting of the unit's pipes, mm: the row's, or that of the kind's,
 // else what its pipe and the wall of a socket come to.
 func (l *limb) girth(kind string, row catalog.Row) float64 {
@@ -435,14 +431,14 @@ func (l *limb) girth(kind string, row catalog.Row) float64 {
 	if pipe, ok := l.w.cat.Pipe(rigid(l.w.branchSpec), l.w.branchSize); ok {
 		outside = pipe.OutsideMM
 	}
-	return max(outside*(1+2*socketWall), row.OutsideMM) / 2
+	return max(outside*(1+2*solid.SocketWall), row.OutsideMM) / 2
 }
 
 // clipMM is how far apart, axis to axis, two of the unit's pipes lie side by side: so that the
 // elbows of both, or a valve or union and the other pipe, have 10 mm between them; up to the
 // next 10 mm. Common practice, no source.
 func (l *limb) clipMM() float64 {
-	elbow, pipe := l.girth("elbow-90", catalog.Row{}), l.girth("elbow-90", catalog.Row{})/(1+2*socketWall)
+	elbow, pipe := l.girth("elbow-90", catalog.Row{}), l.girth("elbow-90", catalog.Row{})/(1+2*solid.SocketWall)
 	wide := max(l.girth("", l.valve.row), l.girth("", l.union.row))
 	return math.Ceil((max(2*elbow, wide+pipe)+10)/10) * 10
 }

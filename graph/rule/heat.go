@@ -7,6 +7,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/settle"
 	"dryfit/graph/stream"
 )
 
@@ -112,8 +113,8 @@ func oneWaterDescribed(in *Input, report Report) {
 			continue
 		}
 		t, other := v.waterC(), coldTub
-		if t < (coldTub+hotTub)/2 {
-			other = hotTub
+		if t < (coldTub+settle.UsualC)/2 {
+			other = settle.UsualC
 		}
 		here, there := formula.NewWater(t), formula.NewWater(other)
 		more := math.Pow(there.Viscosity/here.Viscosity*here.Density/there.Density, 0.25) - 1
@@ -131,11 +132,9 @@ func oneWaterDescribed(in *Input, report Report) {
 	}
 }
 
-// What a plunge kept cold and a tub kept hot are at, °C. Common practice, no source.
-const (
-	coldTub = 10.0
-	hotTub  = 38.0
-)
+// coldTub is what a plunge kept cold is at, °C; one kept hot is at settle.UsualC. Common practice, no
+// source.
+const coldTub = 10.0
 
 func switchProvesFlow(in *Input, report Report) {
 	v := in.ask()

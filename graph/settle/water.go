@@ -7,9 +7,9 @@ import (
 	"dryfit/graph/hydraulic/formula"
 )
 
-// usualC is the temperature of the water where the description is silent, °C. Common
+// UsualC is the temperature of the water where the description is silent, °C. Common
 // practice, no source: what most tubs are kept at.
-const usualC = 38
+const UsualC = 38
 
 // usualVolume is the water of a tub where the description is silent, m³, and usualVolumeSpan how
 // far that may be off. Judgement, no source: a tub for five, from a plunge tub for one or two to
@@ -28,7 +28,7 @@ type Water struct {
 
 func waterOf(c *graph.Circuit) Water {
 	w := Water{
-		TemperatureC: number(usualC, quantity.Temperature, assumed("common practice, no source")),
+		TemperatureC: number(UsualC, quantity.Temperature, assumed("common practice, no source")),
 		Volume:       number(usualVolume, quantity.Volume, assumed("judgement: a tub for five")),
 	}
 	w.Volume.Span = usualVolumeSpan

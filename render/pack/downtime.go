@@ -6,17 +6,10 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
 )
-
-// kWhPerM3K is the heat that warms 1 m³ of water by 1 K, kWh: 997 kg/m³ · 4.18 kJ/(kg·K) /
-// 3600. Source: IAPWS, water at 25 °C, from memory.
-const kWhPerM3K = 997 * 4.18 / 3600
-
-// coldFill is the temperature of water from the main a heat-up is reckoned from, °C.
-// Source: common practice, no source.
-const coldFill = 12.0
 
 // Minutes one fitter takes, with everything that goes with it. Common practice, no source:
 // the sum is good to about a third, and is printed so.
@@ -49,7 +42,8 @@ func heatingUp(p *plan.Plan, units quantity.System) string {
 		return text + "." // what heat reckons stands beside it
 	}
 	want := p.After.Layout.Stage.Water.TemperatureC.V
-	energy := kWhPerM3K * c.Water.VolumeM3 * (want - coldFill)
+	tap := c.Site.TapC()
+	energy := formula.Density(want) * formula.HeatCapacity(want) * c.Water.VolumeM3 * (want - tap) / 3.6e6 // kWh
 	low, high := 0.0, 0.0
 	for _, r := range p.After.Layout.Stage.Part(u.ID).Ratings.V {
 		if r.OutputW > 0 {
@@ -63,7 +57,7 @@ func heatingUp(p *plan.Plan, units quantity.System) string {
 	if high == 0 {
 		return text + "."
 	}
-	return text + quantity.Say(": from %s to %s the unit takes at least %.0f to %.0f h by its ratings, cover on.", about(coldFill), about(want), math.Floor(low), math.Ceil(high)).In(units)
+	return text + quantity.Say(": from %s to %s the unit takes at least %.0f to %.0f h by its ratings, cover on.", about(tap), about(want), math.Floor(low), math.Ceil(high)).In(units)
 }
 
 // tubDown estimates how long the tub is out of use; the first line alone answers.

@@ -203,7 +203,7 @@ func (b *builder) unit() *heat.Unit {
 	if frostUnsaid(p) {
 		b.assume(quantity.Say("defrosts in the figures of %s below %s", name(p.Part), quantity.Temperature.Of(heat.FrostBelowC)), 1, number, "EN 14511 counts them in (from memory); say defrost at the unit's ratings", 0.91, 1.0, scaleCOP)
 	}
-	spread, _ := u.At(heat.Air{TempC: 5, Humidity: 0.85}, b.in.SetC, 0).Basis.Spread()
+	spread, _ := u.At(heat.Air{TempC: 5, Humidity: usualHumidity}, b.in.SetC, 0).Basis.Spread()
 	if !p.BySheet() {
 		spread = 0.2
 		told := toldAt(u.Ratings)
@@ -216,7 +216,7 @@ func (b *builder) unit() *heat.Unit {
 			func(s *scene, f float64) { s.planned.Unit.StandbyW *= f })
 	}
 	if !data.StartLossKWh.Set {
-		at := u.At(heat.Air{TempC: 7, Humidity: 0.85}, b.in.SetC, 0)
+		at := u.At(heat.Air{TempC: 7, Humidity: usualHumidity}, b.in.SetC, 0)
 		u.StartJ = 90 * at.InputW
 		b.assume(quantity.Text("energy lost at each start of "+name(p.Part)), u.StartJ/heat.JoulesPerKWh, quantity.Energy, "judgement: a minute and a half of input", 0.5, 2,
 			func(s *scene, f float64) { s.planned.Unit.StartJ *= f })

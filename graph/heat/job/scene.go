@@ -92,10 +92,15 @@ func (b *builder) settle() *scene {
 	return s
 }
 
+// usualHumidity is that of the air in which units are rated and tubs held, a share. Common practice, no
+// source: near that of the standard rating points in mild air (EN 14511, 7 °C and 6 °C wet, 87 %, from
+// memory).
+const usualHumidity = 0.85
+
 // climate settles the design day.
 func (b *builder) climate(s *scene) {
 	site := b.in.Stage.Circuit.Site
-	s.humid = 0.85
+	s.humid = usualHumidity
 	s.designC = site.AirC
 	if b.in.Ask.Humidity.Set {
 		s.humid = b.in.Ask.Humidity.V

@@ -60,7 +60,7 @@ func (b *builder) neighbours(s *scene) (below, above *catalog.Row) {
 func inUsualAir(u *heat.Unit, setC float64) float64 {
 	all := *u
 	all.HasLeast = false
-	return all.At(heat.Air{TempC: usualAirC, Humidity: 0.85}, setC, 0).OutputW
+	return all.At(heat.Air{TempC: usualAirC, Humidity: usualHumidity}, setC, 0).OutputW
 }
 
 // UnitRows lists the heat pumps of a catalogue that are told by their size.

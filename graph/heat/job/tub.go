@@ -22,7 +22,7 @@ func (b *builder) tub(s *scene) {
 	if volume.How == settle.Assumed {
 		b.assume("volume of the water", volume.V, quantity.Volume, volume.Why, 1+volume.Low, 1+volume.High, func(s *scene, f float64) { s.tub.VolumeM3 *= f })
 	}
-	t.FillC = c.Site.FillC.Or(10)
+	t.FillC = c.Site.TapC()
 	if !c.Site.FillC.Set {
 		b.assume("temperature of the tap", t.FillC, quantity.Temperature, "judgement: between the mains of winter and of summer", 0, 0, nil)
 	}

@@ -103,7 +103,7 @@ func (b *builder) tee(p *graph.Part) {
 			thin := g
 			if !fit.Branch.V.IsZero() && fit.Branch.V != fit.Size.V {
 				thin = b.girthOf(fit.Row.V, fit.Spec.V, fit.Branch.V)
-				thin.likely = thin.pipe * (1 + 2*socketWall)
+				thin.likely = thin.pipe * (1 + 2*SocketWall)
 			}
 			body.add(centre, centre.Add(branch.Scale(reach+depth)), thin)
 		}

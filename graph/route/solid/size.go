@@ -6,10 +6,10 @@ import (
 	"dryfit/graph/route"
 )
 
-// socketWall is how thick the wall of a socket is, as a share of the pipe's outside, where
+// SocketWall is how thick the wall of a socket is, as a share of the pipe's outside, where
 // no row gives the outside of the fitting. Common practice, no source: moulded sockets are
 // at least as thick as the wall of the heavier pipe of their size, about a tenth of it.
-const socketWall = 0.1
+const SocketWall = 0.1
 
 // girth is the outside diameter of a fitting round its sockets or nut, mm, and what of it is
 // assumed: "" where a measurement or a row of the user's own gives it.
@@ -32,7 +32,7 @@ func (b *builder) pipeOutside(spec catalog.Spec, size catalog.Size) float64 {
 // girthOf is the girth of a fitting with the row, made for a pipe.
 func (b *builder) girthOf(row catalog.Row, spec catalog.Spec, size catalog.Size) girth {
 	g := girth{pipe: b.pipeOutside(spec, size), assumed: true}
-	g.likely = g.pipe * (1 + 2*socketWall)
+	g.likely = g.pipe * (1 + 2*SocketWall)
 	if row.Kind != "pipe" && row.OutsideMM > 0 {
 		g.likely, g.assumed = max(row.OutsideMM, g.pipe), !row.Own || b.borrowed(&row)
 	}

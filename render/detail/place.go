@@ -157,9 +157,9 @@ func (d *drawing) second(labels [][]label.Spot, spots [][]spot, taken []scene.Bo
 // covers is what a label there covers: its words and, but for its first millimetre, its
 // leader.
 func (s spot) covers() []scene.Box {
-	out := []scene.Box{s.box.Grow(0.6)}
 	to := nearest(s.box, s.at)
 	long := math.Hypot(to.X-s.at.X, to.Y-s.at.Y)
+	out := append(make([]scene.Box, 0, 1+int(long)), s.box.Grow(0.6)) // thousands of places are tried
 	const step, half = 1.0, 0.15
 	for at := 1.0; at < long; at += step {
 		x, y := s.at.X+(to.X-s.at.X)*at/long, s.at.Y+(to.Y-s.at.Y)*at/long
@@ -170,7 +170,7 @@ func (s spot) covers() []scene.Box {
 
 // nearest returns the point of a box nearest to p.
 func nearest(b scene.Box, p scene.Point) scene.Point {
-	return scene.Point{X: math.Max(b.MinX, math.Min(p.X, b.MaxX)), Y: math.Max(b.MinY, math.Min(p.Y, b.MaxY))}
+	return scene.Point{X: max(b.MinX, min(p.X, b.MaxX)), Y: max(b.MinY, min(p.Y, b.MaxY))}
 }
 
 // leader joins a label to what it means.

@@ -40,14 +40,18 @@ type Field struct {
 
 // Form lists the tables of a description and their values, in the order of the file; nil where
 // the text can't be read as TOML.
-func (j *Job) Form() []Table {
+func (j *Job) Form() []Table { return j.form(nil) }
+
+// form is Form, of which IsOpen is worked out for one key alone, where one is given: the description is
+// read once more for each.
+func (j *Job) form(key []any) []Table {
 	f := located.New(j.File, j.Text)
 	top, ok := f.Decode()
 	if !ok {
 		return nil
 	}
 	_, found := j.Read()
-	w := &former{job: j, file: f, hints: map[graph.Pos]quantity.Text{}, found: len(found)}
+	w := &former{job: j, asked: key, file: f, hints: map[graph.Pos]quantity.Text{}, found: len(found)}
 	for _, d := range found {
 		w.hints[d.Pos] = d.Hint
 	}
@@ -118,6 +122,7 @@ func ownerOf(v located.Value) string {
 
 type former struct {
 	job   *Job
+	asked []any    // the one key of which it is asked whether it may be left open; nil: of all
 	kinds []string // of keys in the table at hand: of its kind of part, then of the table
 	lines [2]int   // of the key at hand
 	file  *located.File
@@ -140,8 +145,13 @@ func (w *former) table(v located.Value, title string, path []any) Table {
 		}
 	}
 	for i := range t.Fields {
-		if t.Fields[i].Blank {
-			t.Fields[i].IsOpen = w.mayBeOpen(&t, t.Fields[i].Key)
+		f := &t.Fields[i]
+		switch {
+		case !f.Blank || w.asked != nil && !slices.Equal(f.Key, w.asked):
+		case i > 0 && t.Fields[i-1].Blank && slices.Equal(f.Key, t.Fields[i-1].Key): // blanks of one list
+			f.IsOpen = t.Fields[i-1].IsOpen
+		default:
+			f.IsOpen = w.mayBeOpen(&t, f.Key)
 		}
 	}
 	return t
@@ -272,7 +282,7 @@ func (w *former) mayBeOpen(t *Table, key []any) bool {
 
 // Open takes a key out of the description that the form says may be left open, and no other.
 func (j *Job) Open(key []any) ([]byte, error) {
-	for _, t := range j.Form() {
+	for _, t := range j.form(key) {
 		for i := range t.Fields {
 			if f := &t.Fields[i]; f.Blank && f.IsOpen && slices.Equal(f.Key, key) {
 				return j.without(key)

@@ -37,7 +37,7 @@ func writeRows(b *strings.Builder, c *catalog.Catalog) {
 	if c == nil {
 		return
 	}
-	for _, row := range c.Rows() {
+	for row := range c.All() {
 		if !row.Own {
 			continue
 		}

@@ -88,7 +88,7 @@ func partners(v *view, kind string, size catalog.Size) []string {
 			out = append(out, s.String())
 		}
 	}
-	for _, r := range v.set.Catalog().Rows() {
+	for r := range v.set.Catalog().All() {
 		switch {
 		case r.Kind != kind:
 		case r.Size == size:

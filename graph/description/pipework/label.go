@@ -125,13 +125,13 @@ func speedsDiffer(found bool, row catalog.Row, has, wants int) string {
 // nearest to watts in ratio, the first of several.
 func pumpOf(r *field.Reader, speeds int, watts float64) (best catalog.Row, found bool) {
 	off := math.Inf(1)
-	for _, row := range r.Catalog.Rows() {
+	for row := range r.Catalog.All() {
 		if row.Kind != string(graph.Pump) || len(row.Speeds) != speeds {
 			continue
 		}
-		if w := mostWatts(speedsOf(row)); w > 0 {
+		if w := mostWatts(speedsOf(*row)); w > 0 {
 			if d := math.Abs(math.Log(watts / w)); d < off {
-				best, off, found = row, d, true
+				best, off, found = *row, d, true
 			}
 		}
 	}

@@ -407,7 +407,7 @@ func pricesOf(r *field.Reader) {
 		}
 		hint := r.NearAmong(p.Item, func() []string {
 			words := append(slices.Clone(kinds), IDsOf(r, func(graph.Kind) bool { return true })...)
-			for _, row := range r.Catalog.Rows() {
+			for row := range r.Catalog.All() {
 				words = append(words, row.Name)
 			}
 			return words

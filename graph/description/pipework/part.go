@@ -334,7 +334,7 @@ func typeInCatalog(r *field.Reader, v located.Value, p *graph.Part) {
 // rowNames returns the names of the catalogue's rows for a kind of part.
 func rowNames(r *field.Reader, k graph.Kind) []string {
 	var names []string
-	for _, row := range r.Catalog.Rows() {
+	for row := range r.Catalog.All() {
 		if row.Kind == string(k) {
 			names = append(names, row.Name)
 		}

@@ -66,9 +66,9 @@ func inUsualAir(u *heat.Unit, setC float64) float64 {
 // UnitRows lists the heat pumps of a catalogue that are told by their size.
 func UnitRows(cat *catalog.Catalog) []catalog.Row {
 	var out []catalog.Row
-	for _, row := range cat.Rows() {
+	for row := range cat.All() {
 		if row.Kind == string(graph.HeatPump) && (row.PowerW > 0 || len(row.Ratings) > 0) {
-			out = append(out, row)
+			out = append(out, *row)
 		}
 	}
 	return out

@@ -17,11 +17,11 @@ import (
 func (a *adviser) LargerPump() hydraulic.Remedy {
 	best := hydraulic.Remedy{What: "a larger circulation pump", Effect: "none in the catalogue"}
 	low := -1.0
-	for _, row := range a.circuit.Catalog.Rows() {
+	for row := range a.circuit.Catalog.All() {
 		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
 			continue
 		}
-		c := withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(row)})
+		c := withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(*row)})
 		choice, ok := a.BestFor(c, true)
 		if !ok {
 			continue
@@ -58,9 +58,9 @@ func (a *adviser) smaller() []catalog.Row {
 // units are the units of the catalogue whose limits are known and that are wanted.
 func (a *adviser) units(wanted func(row catalog.Row) bool) []catalog.Row {
 	var rows []catalog.Row
-	for _, row := range a.circuit.Catalog.Rows() {
-		if row.Kind == string(graph.HeatPump) && row.Least > 0 && wanted(row) {
-			rows = append(rows, row)
+	for row := range a.circuit.Catalog.All() {
+		if row.Kind == string(graph.HeatPump) && row.Least > 0 && wanted(*row) {
+			rows = append(rows, *row)
 		}
 	}
 	return rows

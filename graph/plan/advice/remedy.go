@@ -17,12 +17,12 @@ func (a *adviser) remedies() []hydraulic.Remedy {
 		out = append(out, a.remedy(graph.Say("pipe to and from the unit in %s", size), wider, constant))
 	}
 	out = append(out, a.ShorterWay())
-	for _, row := range a.circuit.Catalog.Rows() {
+	for row := range a.circuit.Catalog.All() {
 		if row.Kind != string(graph.Pump) || len(row.Speeds) > 1 || row.Style == "plug-in" {
 			continue
 		}
 		out = append(out, a.remedy(graph.Say("a circulation pump of its own for heating, like %s", row.Name),
-			withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(row)}), true))
+			withPump(a.circuit, a.branch.Pump, []graph.Speed{speedOf(*row)}), true))
 	}
 	return out
 }

@@ -118,7 +118,7 @@ func (l *work) noAdaptor(a *adaptor, s *station, run *graph.Run) {
 // nearestPairs names what the catalogue has of the kind for the part's size.
 func (l *work) nearestPairs(a *adaptor) quantity.Text {
 	var have []string
-	for _, r := range l.cat.Rows() {
+	for r := range l.cat.All() {
 		if r.Kind != a.Kind {
 			continue
 		}

@@ -171,7 +171,7 @@ func (l *work) noRow(kind string, spec catalog.Spec, size catalog.Size, pos grap
 // nearestSizes names the sizes nearest to the one missing, in which the catalogue has the kind.
 func (l *work) nearestSizes(kind string, size catalog.Size) quantity.Text {
 	var below, above catalog.Size
-	for _, r := range l.cat.Rows() {
+	for r := range l.cat.All() {
 		if r.Kind != kind || r.Size.IsZero() || r.Size == size || r.Size.Metric != size.Metric {
 			continue
 		}

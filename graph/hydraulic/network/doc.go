@@ -10,5 +10,6 @@
 //
 // The unknowns are the flows of the chords of a spanning tree; the tree's flows follow, so
 // that mass is conserved at every step. Newton's direction comes from the nodes' matrix,
-// eliminated without a subtraction.
+// eliminated without a subtraction; where joints are in the way of that, from the loops' own
+// matrix if they are few (direct), else it is sought by steps or the joints are eliminated too.
 package network

@@ -31,7 +31,8 @@ func TestSlipInOldWorkIsNamedOnce(t *testing.T) {
 		{"another, that its port contradicts too", untied, `"down 250 mm"`, `"up 250 mm"`, `brings them together as "down 250 mm"`},
 		{"the line that is cut, turned about", untied, `legs = ["right 1150 mm"]`, `legs = ["left 1150 mm"]`, `goes on straight as "right 1150 mm"`},
 	} {
-		text, slip := "", c.wrong
+		slip := c.wrong
+		var text string
 		if slip == "" { // the way the port faces, two lines of the file apart
 			text, slip = replaced(t, c.text, []string{`faces = "front" }`, `faces = "back" }`}), c.right
 		} else {

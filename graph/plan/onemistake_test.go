@@ -2,10 +2,12 @@ package plan_test
 
 import (
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
 	"dryfit/graph"
+	"dryfit/graph/description"
 	"dryfit/graph/plan"
 )
 
@@ -95,5 +97,34 @@ func TestOldLegTooShortIsToldOnce(t *testing.T) {
 		if said != 1 || through != 0 {
 			t.Errorf("%s: told %d times, and %d notes of old pipe through old pipe", wrong[1], said, through)
 		}
+	}
+}
+
+// A check that a fitter drew the wrong way round is one error, at the check: that its line is shut,
+// and what the unit then gets, follows. And a leg that is too short for its two elbows is one, though
+// no brush comes between them.
+func TestCheckTheWrongWayIsToldOnce(t *testing.T) {
+	written := string(description.Write(planned(t, "../../testdata/two-speed.toml").Circuit))
+	wrong := strings.NewReplacer(`"bypass.in"`, `"bypass.out"`, `"bypass.out"`, `"bypass.in"`).Replace(written)
+	if wrong == written {
+		t.Fatal("the plan has no bypass")
+	}
+	told := func(text string) (out []string) {
+		for _, d := range work(t, read(t, "drawn.toml", []byte(text)), plan.Findings).Findings {
+			if d.Severity > graph.Note && d.Rule != "bypass-serviceable" { // as before the mistake
+				out = append(out, d.Rule)
+			}
+		}
+		return out
+	}
+	if got := told(written); len(got) != 0 {
+		t.Errorf("as it is planned: %v", got)
+	}
+	if got := told(wrong); !slices.Equal(got, []string{"check-arrow"}) {
+		t.Errorf("the check turned about: %v", got)
+	}
+	legs := `"up 160 mm"`
+	if got := told(replaced(t, written, []string{legs, `"up 50 mm"`})); slices.Contains(got, "hand-room") || !slices.Contains(got, "routing") {
+		t.Errorf("a leg too short: %v", got)
 	}
 }

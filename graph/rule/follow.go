@@ -16,7 +16,9 @@ type follow struct {
 }
 
 // follows is the list of them. Common practice, no source: pipe too narrow, or a unit out of its
-// flows, has something else put into the line, and what the water then does is another matter.
+// flows, has something else put into the line, and what the water then does is another matter; a
+// check the wrong way round shuts its line; where a leg is too short or runs through something, it
+// is led anew, and its joints with it.
 var follows = []follow{
 	{root: []string{"branch-not-below-ports", "line-not-narrowed"}, leads: []string{"unit-least-flow", "least-flow-when-dirty"}},
 	{
@@ -27,6 +29,14 @@ var follows = []follow{
 	{root: []string{"unit-least-flow"}, leads: []string{"least-flow-when-dirty"}},
 	{root: []string{"unit-highest-pressure"}, leads: []string{"working-pressure"}, at: true},
 	{root: []string{"heat-when-unit-stops"}, leads: []string{"unit-holds-tub"}},
+	{root: []string{"unit-most-flow"}, leads: []string{"spring-not-too-strong"}},
+	{
+		root: []string{"check-arrow"},
+		leads: []string{"unit-least-flow", "unit-most-flow", "least-flow-when-dirty", "spring-not-too-strong", "spring-not-too-weak", "jets-keep-flow",
+			"flow-past-check", "unit-temperature-rise", "velocity", "rise-measurable", "unit-rated-flow", "heater-line-flows", "line-least-flow", "pump-not-shut-in", "way-round-when-isolated"},
+	},
+	{root: []string{"routing"}, leads: []string{"clash"}, at: true},
+	{root: []string{"routing", "clash"}, leads: []string{"hand-room"}, at: true},
 	{root: []string{"nothing-new-on-suction"}, leads: []string{"assembly", "velocity"}, at: true},
 }
 

@@ -65,7 +65,7 @@ var files = map[string]bool{"catalog": true, "pieces": true, "against": true, "s
 // with what would be right; nothing is printed, nothing is written, and the code is that of wrong
 // use, or of a description with errors.
 func TestBadInput(t *testing.T) {
-	job, err := os.ReadFile("../../testdata/two-speed.toml")
+	job, err := os.ReadFile("../../testdata/plug-in.toml") // planned soonest: where a file can't be written is found once all is worked out
 	if err != nil {
 		t.Fatal(err)
 	}

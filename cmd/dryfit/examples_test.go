@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -79,7 +80,7 @@ func TestExamplesRun(t *testing.T) {
 		}
 		t.Chdir(folder)
 		demo := usualDemo
-		if verb, _, _ := strings.Cut(line, " "); (verb == "flow" || verb == "quote") && !lots.All() {
+		if verb, _, _ := strings.Cut(line, " "); slices.Contains([]string{"flow", "quote", "draw", "pack"}, verb) && !lots.All() {
 			demo = quickDemo
 		}
 		if !strings.HasPrefix(line, "new ") {

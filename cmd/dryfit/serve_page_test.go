@@ -64,7 +64,8 @@ func fromACircuitToAPack(t *testing.T, chromium, circuit, first string, modes in
 		t.Fatal(err)
 	}
 	s := startServe(t, dir, "--listen", "127.0.0.1:0")
-	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()))
+	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(chromium), chromedp.NoSandbox, chromedp.UserDataDir(t.TempDir()),
+		chromedp.DisableGPU, chromedp.Flag("force-prefers-reduced-motion", true)) // water that runs along the pipes is drawn anew all the time
 	ctx, cancel := chromedp.NewExecAllocator(t.Context(), opts...)
 	defer cancel()
 	ctx, cancel = chromedp.NewContext(ctx)

@@ -58,7 +58,7 @@ func TestTubDown(t *testing.T) {
 		lay.Joints = append(lay.Joints, route.Joint{Kind: "cement", Size: catalog.Size{Nominal: 1.5}})
 	}
 	lay.Joints = append(lay.Joints, route.Joint{Kind: "union"}, route.Joint{Kind: "union"})
-	got := tubDown(&plan.Plan{After: &stage.Stage{Circuit: &graph.Circuit{}, Layout: lay}}, quantity.MetricSystem)
+	got := tubDown(&plan.Plan{After: &stage.Stage{Circuit: &graph.Circuit{Parts: []*graph.Part{{Kind: graph.ElementHeater}}}, Layout: lay}}, quantity.MetricSystem)
 	want := "From power off until heating may start: 28 to 34 h in air of 15 °C and above, 52 to 58 h in air of 5 to 15 °C. "
 	if len(got) == 0 || !strings.HasPrefix(got[0], want) {
 		t.Errorf("got %q, want %q", got, want)

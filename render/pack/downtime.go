@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/plan"
 	"dryfit/graph/route"
@@ -35,8 +36,11 @@ func about(c float64) quantity.Amount { return quantity.Temperature.About(c) }
 
 // heatingUp adds what comes before bathing.
 func heatingUp(p *plan.Plan, units quantity.System) string {
-	text := "Then the heating up, and " + chlorineHours + " for the chlorine to fall back, before anybody bathes"
 	c := p.After.Circuit
+	if !heats(c) {
+		return "Then " + chlorineHours + " for the chlorine to fall back, before anybody bathes."
+	}
+	text := "Then the heating up, and " + chlorineHours + " for the chlorine to fall back, before anybody bathes"
 	u := c.TheUnit()
 	if u == nil || c.Water.VolumeM3 == 0 || p.Heat != nil {
 		return text + "." // what heat reckons stands beside it
@@ -58,6 +62,11 @@ func heatingUp(p *plan.Plan, units quantity.System) string {
 		return text + "."
 	}
 	return text + quantity.Say(": from %s to %s the unit takes at least %.0f to %.0f h by its ratings, cover on.", about(tap), about(want), math.Floor(low), math.Ceil(high)).In(units)
+}
+
+// heats reports whether anything is left that heats the water: a unit, or an element.
+func heats(c *graph.Circuit) bool {
+	return len(c.Units())+len(c.OfKind(graph.ElementHeater)) > 0
 }
 
 // tubDown estimates how long the tub is out of use; the first line alone answers.
@@ -100,7 +109,11 @@ func tubDown(p *plan.Plan, units quantity.System) []string {
 			break
 		}
 	}
-	lines := []string{"From power off until heating may start: " + strings.Join(down, ", ") + ". " + heatingUp(p, units)}
+	until := "heating may start"
+	if !heats(p.After.Circuit) {
+		until = "it runs again"
+	}
+	lines := []string{"From power off until " + until + ": " + strings.Join(down, ", ") + ". " + heatingUp(p, units)}
 	lines = append(lines, fmt.Sprintf("One fitter's work of about %.0f h (%s, %s, %s, and getting ready; give or take a third), the cure of the cement, then about %.1f h to fill, bleed and test.",
 		float64(work)/minutesHour, number(pieces, "piece", "pieces"), number(cemented, "cemented joint", "cemented joints"), number(other, "other joint", "other joints"), float64(after)/minutesHour))
 	if bench > 0 {

@@ -99,6 +99,10 @@ func TestUnitOutSaysWhatThisJobHas(t *testing.T) {
 	if got := wordsOf(answer(p, factsOf(p, style.Units), style)); !strings.Contains(got, "The first cut, X1, is on the pipe F1 to T1, 392 mm from the face of F1 filter, outlet") {
 		t.Errorf("the first page names no first cut:\n%s", got)
 	}
+	// nothing is built but a closing piece, and nothing is left that heats
+	if got := wordsOf(answer(p, j, style)); !strings.Contains(got, "The work may be done: ") || !strings.Contains(got, "from power off until it runs again") || strings.Contains(got, "heating") || strings.Contains(got, "may be built") {
+		t.Errorf("the first page of a tub that nothing heats any more:\n%s", got)
+	}
 	if n := len(faults(j).Items); n > 0 {
 		t.Errorf("a chapter of faults with no line: %d items", n)
 	}

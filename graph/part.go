@@ -187,6 +187,25 @@ type PumpData struct {
 // Described reports whether the description says the speeds itself, by no type and no label.
 func (d *PumpData) Described() bool { return d != nil && len(d.Speeds) > 0 && !d.TypeSaid }
 
+// OnlyEnds reports whether the description says of a pump's curves no more than their ends, the
+// head at no flow and the flow at no head: what lies between is the shape of its kind.
+func (d *PumpData) OnlyEnds() bool {
+	if !d.Described() {
+		return false
+	}
+	curves := 0
+	for _, s := range d.Speeds {
+		c := s.Curve
+		if len(c) == 0 {
+			continue
+		}
+		if curves++; len(c) != 2 || c[0].Flow != 0 || c[1].Head.Value != 0 {
+			return false
+		}
+	}
+	return curves > 0
+}
+
 // What keeps a pump running while the unit heats.
 const (
 	RunsByHours   = "hours"   // circulation hours of the controller

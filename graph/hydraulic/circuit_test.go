@@ -150,7 +150,7 @@ loss = "none"
 [[part]]
 id = "pump"
 kind = "pump"
-curve = [["0 m3/h", "10 m"], ["20 m3/h", "0 m"]]
+curve = [["0 m3/h", "10 m"], ["10 m3/h", "5 m"], ["20 m3/h", "0 m"]]
 [[part]]
 id = "filter"
 kind = "filter"
@@ -276,7 +276,7 @@ func num(v float64) string {
 
 // A pump that would run past its curve is refused by name.
 func TestBeyondCurve(t *testing.T) {
-	text := strings.Replace(loopText, `["20 m3/h", "0 m"]`, `["5 m3/h", "9 m"]`, 1)
+	text := strings.Replace(loopText, `["10 m3/h", "5 m"], ["20 m3/h", "0 m"]`, `["5 m3/h", "9 m"]`, 1)
 	c := read(t, text)
 	_, err := hydraulic.Solve(laying.Of(c), c.AllModes()[0], graph.After)
 	var beyond *hydraulic.BeyondCurveError
@@ -291,7 +291,7 @@ func TestBeyondCurve(t *testing.T) {
 // Without a check or pipe in the laminar or smooth range, flow goes as the speed, head as
 // its square, power as its cube (affinity laws).
 func TestAffinity(t *testing.T) {
-	text := strings.Replace(loopText, `curve = [["0 m3/h", "10 m"], ["20 m3/h", "0 m"]]`,
+	text := strings.Replace(loopText, `curve = [["0 m3/h", "10 m"], ["10 m3/h", "5 m"], ["20 m3/h", "0 m"]]`,
 		`speeds = [ { name = "full", power = "900 W", curve = [["0 m3/h", "10 m"], ["8 m3/h", "8.8 m"], ["20 m3/h", "0 m"]] }, { name = "half", ratio = 0.5 } ]`, 1)
 	text = strings.Replace(text, `length = "20 m"`, `length = "0 mm"`, 1)
 	full, half := solve(t, text, "full").Part("pump"), solve(t, text, "half").Part("pump")
@@ -305,7 +305,7 @@ func TestAffinity(t *testing.T) {
 // what a start from rest comes to and is given; and the flow at which it stays open once its water
 // moves, at which pump and circuit meet again.
 func TestRisingCurve(t *testing.T) {
-	text := strings.Replace(loopText, `[["0 m3/h", "10 m"], ["20 m3/h", "0 m"]]`, `[["0 m3/h", "5 m"], ["5 m3/h", "9 m"], ["9 m3/h", "8 m"], ["20 m3/h", "0 m"]]`, 1)
+	text := strings.Replace(loopText, `[["0 m3/h", "10 m"], ["10 m3/h", "5 m"], ["20 m3/h", "0 m"]]`, `[["0 m3/h", "5 m"], ["5 m3/h", "9 m"], ["9 m3/h", "8 m"], ["20 m3/h", "0 m"]]`, 1)
 	one := solve(t, text, "on")
 	if hasNote(one, "two flows at which it holds") {
 		t.Error("one answer, but the note says two")

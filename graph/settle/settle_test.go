@@ -3,9 +3,11 @@ package settle_test
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"dryfit/catalog"
+	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
@@ -259,5 +261,30 @@ func TestWarmStandsLess(t *testing.T) {
 	part := read(t, loop("highest-pressure = \"10 bar\"", "")).Part("check")
 	if got := part.Derated.V / part.Highest.V; !(got > 0.5 && got < 0.75) {
 		t.Errorf("at 38 °C it stands %.2f of its rating", got)
+	}
+}
+
+// Of a pump of which its sheet says only the greatest head and flow the head between them is as sure as
+// a guess; one point more, and it is as sure as its sheet.
+func TestCurveOfTwoEndsIsAGuess(t *testing.T) {
+	head := func(known, curve string) (span tables.Span) {
+		text := strings.Replace(loop("", ""), `type = "two-speed-pump-small"`, "known = \""+known+"\"\ncurve = ["+curve+"]", 1)
+		for _, u := range read(t, text).Unknowns() {
+			if u.Number == settle.HeadNumber {
+				span = u.Span
+			}
+		}
+		return span
+	}
+	const ends, three = `["0 m3/h", "3 m"], ["4 m3/h", "0 m"]`, `["0 m3/h", "3 m"], ["2 m3/h", "2 m"], ["4 m3/h", "0 m"]`
+	const short = `["0 m3/h", "3 m"], ["3 m3/h", "1 m"]`
+	guess := head("assumed", three)
+	for _, c := range []struct {
+		known, curve string
+		guessed      bool
+	}{{"data-sheet", ends, true}, {"data-sheet", three, false}, {"data-sheet", short, false}, {"measured", ends, true}, {"measured", three, false}} {
+		if got := head(c.known, c.curve); (got == guess) != c.guessed || !(got.High > got.Low) {
+			t.Errorf("%s %s: %+v, a guess is %+v", c.known, c.curve, got, guess)
+		}
 	}
 }

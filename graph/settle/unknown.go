@@ -124,6 +124,9 @@ func (p *Part) pumpUnknowns() []Unknown {
 		p.off(HeadNumber, "the head of "+id, tables.SpreadPumpHead),
 		p.off(FlowNumber, "the flow of "+id+" at a head", tables.SpreadPumpFlow),
 	}
+	if data.OnlyEnds() { // its head between them is a guess, however well they are known
+		out[0].Span = spreadOf(tables.SpreadPumpHead, graph.Assumed).Span
+	}
 	if p.PumpOfType() {
 		size := p.off(SizeNumber, "how large "+id+" is", tables.SpreadPumpSize)
 		if data != nil && data.LabelW > 0 {

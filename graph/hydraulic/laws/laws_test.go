@@ -186,3 +186,28 @@ func TestTeeLegs(t *testing.T) {
 		}
 	}
 }
+
+// A sheet that says only the greatest head and the greatest flow is a parabola between them: half the
+// flow at three quarters of the head, six tenths at 0.64 (by hand, within a hundredth of the head). A
+// curve that says anything of what lies between, or ends above no head, is taken at its word.
+func TestCurveOfTwoEnds(t *testing.T) {
+	head := func(q, h []float64, at float64) float64 {
+		c, err := NewPumpCurve(q, h)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, _ := c.Head(at)
+		return got
+	}
+	for _, p := range [][2]float64{{0, 4}, {0.4, 4 * 0.96}, {1, 3}, {1.2, 2.56}, {1.8, 4 * 0.19}, {2, 0}} {
+		if got := head([]float64{0, 2}, []float64{4, 0}, p[0]); !agree.Within(got, p[1], 0.04) {
+			t.Errorf("at %g: %g, want %g", p[0], got, p[1])
+		}
+	}
+	if got := head([]float64{0, 1, 2}, []float64{4, 2, 0}, 1.5); !agree.Within(got, 1, 1e-12) {
+		t.Errorf("three points in a line: %g, want 1", got)
+	}
+	if got := head([]float64{0, 2}, []float64{4, 2}, 1); !agree.Within(got, 3, 1e-12) {
+		t.Errorf("two points that end at a head: %g, want 3", got)
+	}
+}

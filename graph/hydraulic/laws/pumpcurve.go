@@ -23,7 +23,8 @@ type PumpCurve struct {
 }
 
 // NewPumpCurve returns the curve through at least two points with rising flow (m³/s) and
-// heads (m).
+// heads (m). Of one that is given by its two ends alone, the head at no flow and the flow at no
+// head, see between.
 func NewPumpCurve(q, h []float64) (*PumpCurve, error) {
 	if len(q) < 2 || len(q) != len(h) {
 		return nil, fmt.Errorf("a pump curve needs two points, it has %d", len(q))
@@ -32,6 +33,9 @@ func NewPumpCurve(q, h []float64) (*PumpCurve, error) {
 		if !(q[i] >= 0) || h[i]-h[i] != 0 || q[i]-q[i] != 0 || i > 0 && !(q[i] > q[i-1]) {
 			return nil, fmt.Errorf("the flows of a pump curve must rise: point %d does not", i+1)
 		}
+	}
+	if len(q) == 2 && q[0] == 0 && h[0] > 0 && h[1] == 0 {
+		q, h = between(q[1], h[0])
 	}
 	c := &PumpCurve{q: q, h: h, curve: formula.NewPchip(q, h)}
 	d := c.curve.Slopes()
@@ -51,6 +55,17 @@ func NewPumpCurve(q, h []float64) (*PumpCurve, error) {
 		}
 	}
 	return c, nil
+}
+
+// between is a curve of which the sheet says only its ends, as those of small pumps and of the boxes
+// of plug-in tubs do: the greatest flow (m³/s) and head (m). No pump falls in a straight line from
+// one to the other, which would give it a seventh too little water in its middle: a parabola that
+// starts level. Common practice, no source: curves of volute pumps bend by the power 1.5 to 2.6.
+func between(most, shutOff float64) (q, h []float64) {
+	for _, x := range []float64{0, 0.25, 0.5, 0.7, 0.85, 1} {
+		q, h = append(q, most*x), append(h, shutOff*(1-x*x))
+	}
+	return q, h
 }
 
 // Head returns the head in m and its slope at a flow of 0 or more, m³/s.

@@ -70,7 +70,10 @@ length = "1 m"
 `
 
 // The watts of a small pump say less of its flow than those of a large one: 5 to 15 % from wire to
-// water against 25 to 45 %, three to one and not quite two to one (common practice, no source).
+// water, three to one, against two to one; of the large ones one label in seven says what the shaft
+// gives, seven tenths of what the motor takes (common practice, no source). Nine in ten of both kinds
+// of label together, two normal curves on a scale of logarithms, lie between 0.72 and 1.62; worked out
+// apart from the program.
 func TestSmallLabelsSayLess(t *testing.T) {
 	times := func(kind, watts string) float64 {
 		m := modelOf(t, strings.NewReplacer("TYPE", kind, "WATTS", watts).Replace(labelText))
@@ -85,8 +88,8 @@ func TestSmallLabelsSayLess(t *testing.T) {
 			t.Errorf("%s: from end to end %.2f times, want 3", watts, small)
 		}
 	}
-	if large := times("pool-pump", "750 W"); !agree.Within(large, 45.0/25, 0.4) {
-		t.Errorf("750 W: from end to end %.2f times, want 1.8", large)
+	if large := times("pool-pump", "750 W"); !agree.Within(large, 1.62/0.72, 0.1) {
+		t.Errorf("750 W: from end to end %.2f times, want 2.25", large)
 	}
 }
 

@@ -54,6 +54,17 @@
 // most. There the sheet is that of the old wet end too, and no label knows of the new one; what their
 // range still misses is a wheel that was changed, which only a reading at the tub tells.
 //
+// Taken again with 8 of each level once one label in seven is the shaft's, the larger pumps waste less and
+// the sheet of a new unit is read without scale: unit's flow 95 and 91 of 100 (workshop, careful and
+// hurried), 92 and 88 (handbook), 93 and 90 (rounds), the pump's 90 to 95, the middles within 2 %, promises
+// said at 89 kept in 84 to 98. Of tubs drawn apart from these, with a solver of their own (650 of each level
+// and survey, all modes together), the pump's middle by its label alone went from 2 and 5 % too small to 2 %
+// either way, and what every sheet says of the unit held in 93 and 90 of 100, not 96 and 92. Where they were
+// surveyed by sheets that say only the greatest head and the greatest flow, with a straight line between
+// them, the unit's flow of plug-in tubs and small pumps lay inside in 38 and 18 of 100 with all sheets and
+// in some 60 with half of them; with a parabola, in 85 to 98. What is left outside 85 there is hurried:
+// single-speed pumps with all sheets, 80 of 100 for what passes the unit and for the jets (50 tubs).
+//
 // The range of the unit's flow is from end to end, in the middle of such tubs, 1.5 times of small
 // pumps, 1.6 of large ones and of pools, 1.7 of swim spas and plug-in tubs, 2 of two-speed pumps; with
 // every sheet 1.2 to 1.4. Promises said to be held in 88 or 89 of 100 were kept in 88 to 93. Least sure

@@ -46,11 +46,7 @@ func (s *Stage) rowOfLine(p *graph.Part, generic catalog.Row) catalog.Row {
 			name = openEyes
 		}
 	case graph.Filter:
-		media := ""
-		if p.Filter != nil {
-			media = p.Filter.Media
-		}
-		if of := map[string]string{"": filterVessel, "cartridge": cartridgeIn}[media]; of != "" && s.filtersPool(pump) && s.Net().Downstream(pump).HasPart(p.ID) {
+		if of := map[string]string{"": filterVessel, Cartridge: cartridgeIn}[s.mediaOf(p)]; of != "" && s.filtersPool(pump) && s.Net().Downstream(pump).HasPart(p.ID) {
 			name = of
 		}
 	}
@@ -105,7 +101,7 @@ func (s *Stage) isPools(pump *graph.Part) bool {
 	for _, p := range s.Circuit.Parts {
 		switch {
 		case net.LinePump(p) != pump:
-		case p.Kind == graph.Filter && s.rowKind(p, "") == "sand-filter":
+		case p.Kind == graph.Filter && s.mediaOf(p) == Sand:
 			return true
 		case p.Kind == graph.JetGroup && p.Jets != nil:
 			jets += max(p.Jets.Count, 1)

@@ -1,9 +1,12 @@
 package settle_test
 
 import (
+	"os"
+	"slices"
 	"strings"
 	"testing"
 
+	"dryfit/catalog"
 	"dryfit/graph"
 	"dryfit/graph/agree"
 	"dryfit/graph/description"
@@ -161,5 +164,44 @@ length = "1 m"
 				t.Errorf("%s, %s, %s: %s is taken for %q, want %q", c.pump, c.filter, c.jets, id, got, want)
 			}
 		}
+	}
+}
+
+// A filter whose row says what is in it is that of one whose key says it: sand in the line of a pump
+// makes it a pool's, named or written. The property of every row that names a style.
+func TestMediaByRowOrByKey(t *testing.T) {
+	data, err := os.ReadFile("../../testdata/two-speed.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, ds := description.Read("two-speed", data)
+	if c == nil {
+		t.Fatal(ds)
+	}
+	rows := 0
+	for r := range catalog.Embedded().All() {
+		media := strings.TrimSuffix(r.Style, "-filter")
+		if r.Kind != string(graph.Filter) || media == r.Style {
+			continue
+		}
+		rows++
+		of := func(media string) *settle.Stage {
+			now, filter := *c, *c.Part("filter")
+			filter.Type, filter.Loss, filter.Filter = r.Name, nil, &graph.FilterData{Media: media}
+			now.Parts = slices.Clone(c.Parts)
+			now.Parts[slices.Index(c.Parts, c.Part("filter"))] = &filter
+			return settle.Of(&now)
+		}
+		named, said := of(""), of(media)
+		sameValues(t, r.Name, said, named)
+		if pool := named.Pool(c.Part("pump")); pool != (media == settle.Sand) || pool != said.Pool(c.Part("pump")) {
+			t.Errorf("%s: a pool's pump: %v by the row, %v by the key", r.Name, pool, said.Pool(c.Part("pump")))
+		}
+		if got, want := named.Part("filter").Media(), media; got != want {
+			t.Errorf("%s holds %q, want %q", r.Name, got, want)
+		}
+	}
+	if rows < 3 {
+		t.Errorf("only %d rows", rows)
 	}
 }

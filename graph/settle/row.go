@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"cmp"
 	"math"
 
 	"dryfit/catalog"
@@ -24,10 +25,44 @@ func (s *Stage) rowKind(p *graph.Part, style string) string {
 		return swingRow
 	case p.Kind == graph.CheckValve:
 		return springRow
-	case p.Kind == graph.Filter && p.Filter != nil && p.Filter.Media == "sand":
-		return "sand-filter"
+	case p.Kind == graph.Filter && s.mediaOf(p) == Sand:
+		return sandRow
 	}
 	return string(p.Kind)
+}
+
+// What a filter may hold.
+const (
+	Sand      = "sand"
+	Cartridge = "cartridge"
+)
+
+// Their styles in the catalogue.
+const (
+	sandRow      = "sand-filter"
+	cartridgeRow = "cartridge-filter"
+)
+
+// mediaOf says what is in a filter: as described, else as the row it names; "" where neither says it.
+func (s *Stage) mediaOf(p *graph.Part) string {
+	if p.Filter != nil && p.Filter.Media != "" {
+		return p.Filter.Media
+	}
+	row, _ := s.named(p)
+	return mediaOfStyle(row.Style)
+}
+
+func mediaOfStyle(style string) string {
+	return map[string]string{sandRow: Sand, cartridgeRow: Cartridge}[style]
+}
+
+// Media says what is taken to be in a filter: as described, else as its row, else a cartridge.
+func (p *Part) Media() string {
+	said := ""
+	if p.Filter != nil {
+		said = p.Filter.Media
+	}
+	return cmp.Or(said, mediaOfStyle(p.Row.V.Style), Cartridge)
 }
 
 // settleRow finds the row of a part: the one it names, with the dimensions that one leaves

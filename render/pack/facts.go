@@ -251,16 +251,8 @@ func (f *facts) pump(p *graph.Part) {
 	f.j.Jets = f.net.Downstream(p).First(graph.JetGroup) != nil
 }
 
-// filter says what the filter is of: as described, else as the catalogue row it is taken for.
-func (f *facts) filter(p *graph.Part) {
-	f.j.Filter = "cartridge"
-	switch row := f.set.Part(p.ID); {
-	case p.Filter != nil && p.Filter.Media != "":
-		f.j.Filter = p.Filter.Media
-	case row != nil && row.Row.V.Style == "sand-filter":
-		f.j.Filter = "sand"
-	}
-}
+// filter says what the filter is of.
+func (f *facts) filter(p *graph.Part) { f.j.Filter = f.set.Part(p.ID).Media() }
 
 func (f *facts) branch(b *stream.UnitBranch) {
 	byHand := func(k graph.Kind) bool { return k.IsHandValve() }

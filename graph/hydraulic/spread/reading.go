@@ -6,6 +6,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/settle"
 )
 
 // reading says what would settle an unknown: what a person reads, with what, where. All common
@@ -57,7 +58,7 @@ func unhindered(m *hydraulic.Model) string {
 	cartridge, sand := false, false
 	for i := range m.Parts {
 		if p := m.Parts[i].Part; p.Kind == graph.Filter {
-			bed := p.Filter != nil && p.Filter.Media == "sand"
+			bed := m.Parts[i].Set.Media() == settle.Sand
 			cartridge, sand = cartridge || !bed, sand || bed
 		}
 	}

@@ -5,12 +5,14 @@ import (
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/settle"
 )
 
 // Nobody takes the cartridge out of a bed of sand; common practice, no source.
 func TestUnhindered(t *testing.T) {
 	filter := func(media string) hydraulic.ModelPart {
-		return hydraulic.ModelPart{Part: &graph.Part{Kind: graph.Filter, Filter: &graph.FilterData{Media: media}}}
+		p := &graph.Part{Kind: graph.Filter, Filter: &graph.FilterData{Media: media}}
+		return hydraulic.ModelPart{Part: p, Set: &settle.Part{Part: p}}
 	}
 	for want, parts := range map[string][]hydraulic.ModelPart{
 		"open with the cartridge out":                                {filter("")},

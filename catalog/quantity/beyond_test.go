@@ -1,8 +1,9 @@
 package quantity
 
 import (
-	"math"
 	"testing"
+
+	"dryfit/graph/agree"
 )
 
 // What is printed of two marks and of the length between them adds up, where each rounded by itself
@@ -32,7 +33,7 @@ func TestBeyond(t *testing.T) {
 // 2-3/16 in; with 42 mm more 97.9 mm, 98 mm, and 3.8543 in, 3-7/8 in, but 42 mm are 1.6535 in, 1-5/8 in, and
 // 2-3/16 + 1-5/8 = 3-13/16. With 42.1 mm, 98 mm = 56 + 42 still, 3.8583 in is 3-7/8, and 1.6575 in 1-11/16.
 func TestAddsUp(t *testing.T) {
-	if got := AddsUp(55.9, 42); math.Abs(got-42.1) > 1e-9 {
+	if got := AddsUp(55.9, 42); !agree.Within(got, 42.1, 1e-9) {
 		t.Errorf("%v mm over 55.9", got)
 	}
 	for first := 20.0; first < 120; first += 0.37 {
@@ -45,7 +46,7 @@ func TestAddsUp(t *testing.T) {
 				sum, err := Parse(Format(first, Length, s), Length)
 				part, err2 := Parse(Format(more, Length, s), Length)
 				whole, err3 := Parse(Format(first+more, Length, s), Length)
-				if err != nil || err2 != nil || err3 != nil || math.Abs(sum.Value+part.Value-whole.Value) > 1e-6 {
+				if err != nil || err2 != nil || err3 != nil || !agree.Within(sum.Value+part.Value, whole.Value, 1e-6) {
 					t.Fatalf("%s + %s are not %s", Format(first, Length, s), Format(more, Length, s), Format(first+more, Length, s))
 				}
 			}

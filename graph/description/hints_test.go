@@ -214,3 +214,14 @@ bore = "40 in"
 		}
 	}
 }
+
+// A diverter has no position: the hint says the key that it has, and how it is written.
+func TestPositionOfADiverterIsToldAsWays(t *testing.T) {
+	_, ds := Read("f.toml", []byte("[[part]]\nid = \"div\"\nkind = \"diverter-valve\"\nexisting = true\nports = [\"in\", \"a\", \"b\"]\nposition = \"30 %\"\n"))
+	for _, d := range ds {
+		if d.Pos.Line == 6 && strings.Contains(d.Hint.String(), `ways = { NAME = "100 %"`) {
+			return
+		}
+	}
+	t.Errorf("not told: %v", ds)
+}

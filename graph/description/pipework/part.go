@@ -234,7 +234,11 @@ func foreignKeys(k graph.Kind) []field.Field[graph.Part] {
 				continue
 			}
 			out = append(out, field.Field[graph.Part]{Key: f.Key, Foreign: true, Read: func(r *field.Reader, v located.Value, into *graph.Part) {
-				r.Add(r.KeyPos(v), "that belongs to "+graph.A(strings.Join(kindsWith(f.Key), ", ")), "%s has no %s", graph.A(into.Kind), located.Said(v.Key))
+				hint := "that belongs to " + graph.A(strings.Join(kindsWith(f.Key), ", "))
+				if k == graph.DiverterValve && v.Key == "position" {
+					hint = `a diverter says how far each of its outlets is open: ways = { NAME = "100 %", OTHER = "0 %" }`
+				}
+				r.Add(r.KeyPos(v), hint, "%s has no %s", graph.A(into.Kind), located.Said(v.Key))
 			}})
 		}
 	}

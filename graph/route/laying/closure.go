@@ -101,6 +101,9 @@ func (l *work) missedLoop(w *web, loop []step, c *route.Closure, isNew bool) {
 	hint := mend
 	if hint == "" {
 		hint = "no leg of the new work runs that way: add one, or measure the old pipe again"
+		if short := l.shortLeg(w, loop, c.ErrorMM); short != "" {
+			hint = short
+		}
 	}
 	for _, s := range loop {
 		if t := w.ties[s.tie]; t.gone {
@@ -203,6 +206,40 @@ func (l *work) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity
 		}
 	}
 	return pos, text
+}
+
+// shortLeg says of the longest leg of new pipe along an axis by which the loop misses that it is too
+// short to take it up; "" where none runs that way, or one is long enough.
+func (l *work) shortLeg(w *web, loop []step, miss graph.Vec) quantity.Text {
+	for _, axis := range []graph.Vec{{X: miss.X}, {Y: miss.Y}, {Z: miss.Z}} {
+		if axis.Len() <= closureLimitMM/2. {
+			continue
+		}
+		if _, mend := l.mendLeg(w, loop, axis); mend != "" {
+			continue
+		}
+		var text quantity.Text
+		longest := 0.0
+		for _, s := range loop {
+			t := w.ties[s.tie]
+			if t.path < 0 || !t.isNew() {
+				continue
+			}
+			for k, by := range l.lines[t.path].legs {
+				if by.Len() <= longest || math.Abs(by.Unit().Dot(axis.Unit())) < math.Cos(straightDeg*math.Pi/180) {
+					continue
+				}
+				name := graph.Say("%s", route.LegWords(t.run, k+1))
+				if t.made() && k < len(t.run.Legs) {
+					name = graph.Say("your leg %s", t.run.Legs[k].Quoted())
+				}
+				longest = by.Len()
+				text = graph.Say("%s runs that way and is too short to be %s shorter: lead the pipe there anew, or measure the old pipe again", name, mm(axis.Len()))
+			}
+		}
+		return text
+	}
+	return ""
 }
 
 // longerWords asks for a leg the tool took from the description, and may have cut at a valve,

@@ -206,6 +206,20 @@ func TestMendWords(t *testing.T) {
 	}
 }
 
+// A leg that runs the way the loop misses and is too short to take it up is named: it is not said
+// that no leg runs that way. 197 mm up can't be 397 mm shorter.
+func TestLegTooShortToMendIsNamed(t *testing.T) {
+	s := newSketch(catalog.PVCPN16, dn(50))
+	tub := s.part(graph.Tub, "tub", "low", "high")
+	at := graph.Vec{X: 300, Z: -200}
+	tub.Ports[1].At = &at
+	s.run("tub.low", "tub.high", right(300), up(197)).KeyPos = map[string]graph.Pos{}
+	text := told(Of(s.c).Findings)
+	if !strings.Contains(text, "leg 2 of tub.low>tub.high runs that way and is too short to be 397 mm shorter") || strings.Contains(text, "no leg of the new work") {
+		t.Error(text)
+	}
+}
+
 // A run the tool drew from legs to the unit has a name that stands in no description: its loop
 // and its mend go by the user's words, and what is left of a run that was cut by that run.
 func TestMendWordsOfDrawnPipe(t *testing.T) {

@@ -1,5 +1,7 @@
 package graph
 
+import "strings"
+
 // PortNames returns the ports every part of the kind has, water first in to out, then a
 // possible air port; nil for the kinds whose ports the description names.
 func (k Kind) PortNames() []string {
@@ -102,4 +104,16 @@ func (r *Run) Other(end PortRef) PortRef {
 		return r.To
 	}
 	return r.From
+}
+
+// AtSurface reports whether an opening of a tub is, by its name, one that draws from the surface of
+// the water: a skimmer, a weir, a filter well. A footwell is none. The words are the trade's.
+func (p *Port) AtSurface() bool {
+	name := strings.ToLower(p.Name)
+	for _, word := range []string{"skim", "weir", "surface"} {
+		if strings.Contains(name, word) {
+			return true
+		}
+	}
+	return strings.Contains(name, "well") && !strings.Contains(name, "foot")
 }

@@ -2,7 +2,6 @@ package rule
 
 import (
 	"math"
-	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -78,7 +77,7 @@ func (v *view) openingsAgree(report Report) {
 					continue
 				}
 				a, ok := v.levels.Opening(ref)
-				if off := openingOff(ref, a); ok && off > worst[a.From].off {
+				if off := openingOff(tub.Port(ref.Port), a); ok && off > worst[a.From].off {
 					worst[a.From] = slip{ref, a, off}
 				}
 			}
@@ -99,7 +98,7 @@ func (v *view) openingsAgree(report Report) {
 			Hint:    graph.Say("measure again from the water line to %q, and the legs up to the opening", p.ID),
 		}
 		turned := s.a
-		if turned.LegsMM -= 2 * p.BelowWaterMM; openingOff(s.ref, turned) == 0 {
+		if turned.LegsMM -= 2 * p.BelowWaterMM; openingOff(tub.Port(s.ref.Port), turned) == 0 {
 			d.Hint += graph.Say("; below the water it is written without a minus, above it with one: below-water = \"%s\" would fit", quantity.Length.Of(-p.BelowWaterMM))
 		}
 		report(false, d)
@@ -108,7 +107,7 @@ func (v *view) openingsAgree(report Report) {
 
 // openingOff is by how much an opening that water is drawn from stands too high over the water or,
 // of a skimmer, too deep below it, mm; 0 where it may lie there.
-func openingOff(ref graph.PortRef, a route.Apart) float64 {
+func openingOff(port *graph.Port, a route.Apart) float64 {
 	may := float64(depthsLooseApartMM)
 	if a.Tied {
 		may = depthsApartMM
@@ -116,7 +115,7 @@ func openingOff(ref graph.PortRef, a route.Apart) float64 {
 	switch {
 	case a.LegsMM < -may:
 		return -a.LegsMM
-	case strings.Contains(ref.Port, "skimmer") && a.LegsMM > skimmerDeepMM+may:
+	case port != nil && port.AtSurface() && a.LegsMM > skimmerDeepMM+may:
 		return a.LegsMM - skimmerDeepMM
 	}
 	return 0

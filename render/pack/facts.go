@@ -3,7 +3,6 @@ package pack
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
@@ -429,7 +428,7 @@ func (f *facts) parts(pipes []string) {
 			}
 		}
 		j.Skimmer = j.Skimmer || part.Kind == graph.Tub && slices.ContainsFunc(part.Ports, func(port graph.Port) bool {
-			return strings.Contains(port.Name, "skimmer") || strings.Contains(port.Name, "well")
+			return port.AtSurface()
 		})
 	}
 	switch {

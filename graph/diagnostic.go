@@ -69,6 +69,7 @@ type Diagnostic struct {
 	Hint     quantity.Text
 	Related  []Related
 	Mode     string // its message speaks of, once; "" where it speaks of none, or of several
+	Unit     string // id of the unit it is about; "" where it is about none, or about all
 	Blank    bool   // it speaks of a blank of a template that nobody has filled in yet
 }
 

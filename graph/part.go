@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/graph/hydraulic/formula"
 )
 
 // Kind is what a part is, in the words of the description.
@@ -147,11 +148,8 @@ func (d Drop) Head(density float64) float64 {
 	if d.IsHead {
 		return d.Value
 	}
-	return d.Value / (density * StandardGravity)
+	return d.Value / (density * formula.Gravity)
 }
-
-// StandardGravity is g in m/s². Source: CGPM 1901, exact.
-const StandardGravity = 9.80665
 
 // Loss is a part's loss as the description gives it: just one of the forms is set.
 type Loss struct {

@@ -60,7 +60,7 @@ func leastFlowWhenDirty(in *Input, report Report) {
 			}
 			got, limit := v.flow(math.Abs(f.Flow)), v.flow(least)
 			d := graph.Diagnostic{
-				Pos: key(b.Unit, "flow"), Severity: graph.Error,
+				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID,
 				Mode: s.Mode.Name, Message: graph.Say("mode %q: with %s %q gets %s; its least is %s, and with a clean one it gets %s", s.Mode.Name, day, b.Unit.ID, got, limit, v.flow(was)),
 				Hint: graph.Say("%slarger or shorter pipe to the unit, %s", lessPast(b, running{solution: s, flow: math.Abs(f.Flow)}), spare),
 			}
@@ -120,7 +120,7 @@ func flowPastCheck(in *Input, report Report) {
 			continue
 		}
 		report(b.Unit.Existing && e.Existing, graph.Diagnostic{
-			Pos: e.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit), here(b.Pump)},
+			Pos: e.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit), here(b.Pump)},
 			Mode: mode, Message: graph.Say("mode %q: with %q shut off %s passes %q, and the line wants %s", mode, b.Unit.ID, v.flow(worst*least), e.ID, v.flow(least)),
 			Hint: besideHint(in, e),
 		})

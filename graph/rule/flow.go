@@ -114,7 +114,7 @@ func unitLeastFlow(in *Input, report Report) {
 			}
 			got, limit := v.flow(m.flow), v.flow(least)
 			report(b.Unit.Existing && !gotLeast(in, b.Unit, m, least), graph.Diagnostic{
-				Pos: key(b.Unit, "flow"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
+				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its least is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
 				Hint: graph.Say("%slarger or shorter pipe to the unit, or a circulation pump for it", lessPast(b, m)),
 			})
@@ -185,7 +185,7 @@ func unitMostFlow(in *Input, report Report) {
 			}
 			got, limit := v.flow(m.flow), v.flow(most)
 			report(b.Unit.Existing, graph.Diagnostic{
-				Pos: key(b.Unit, "flow"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)},
+				Pos: key(b.Unit, "flow"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Pump)},
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q gets %s; its most is %s", m.solution.Mode.Name, b.Unit.ID, got, limit),
 				Hint: "a weaker spring, a larger bypass, or an isolator set as a throttle and marked",
 			})
@@ -247,7 +247,7 @@ func springNotTooWeak(in *Input, report Report) {
 		}
 		got, limit := v.flow(m.flow), v.flow(rated)
 		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
-			Pos: check.Part.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
+			Pos: check.Part.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
 			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q lifts and lets %s past while %q gets %s of its rated %s", m.solution.Mode.Name, check.Part.ID, v.flow(math.Abs(check.Flow)), b.Unit.ID, got, limit),
 			Hint: graph.Say("a spring stronger than its %s, or less loss to the unit", v.pressure(v.part(check.Part).Cracking.V)),
 		})
@@ -266,7 +266,7 @@ func springNotTooStrong(in *Input, report Report) {
 			by = graph.Say("%s below lifting", a)
 		}
 		report(b.Unit.Existing && check.Part.Existing, graph.Diagnostic{
-			Pos: check.Part.Pos, Severity: graph.Warning, Related: []graph.Related{here(b.Unit)},
+			Pos: check.Part.Pos, Severity: graph.Warning, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
 			Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: %q stays shut, %s, while %q gets %s and its most is %s", m.solution.Mode.Name, check.Part.ID, by, b.Unit.ID, got, limit),
 			Hint: graph.Say("a spring weaker than its %s", v.pressure(v.part(check.Part).Cracking.V)),
 		})

@@ -13,6 +13,7 @@ type follow struct {
 	root  []string // an error of one of these
 	leads []string // leaves these out
 	at    bool     // but only those at the same key
+	modes bool     // in whatever mode: else in its own, where both speak of one
 }
 
 // follows is the list of them. Common practice, no source: pipe too narrow, or a unit out of its
@@ -26,7 +27,8 @@ var follows = []follow{
 		leads: []string{"jets-keep-flow", "spring-not-too-weak", "flow-past-check", "unit-temperature-rise", "velocity",
 			"rise-measurable", "unit-rated-flow"},
 	},
-	{root: []string{"unit-least-flow"}, leads: []string{"least-flow-when-dirty"}},
+	{root: []string{"unit-least-flow"}, leads: []string{"least-flow-when-dirty"}, modes: true}, // the same lack, on a worse day
+	{root: []string{"unit-most-flow"}, leads: []string{"flow-past-check"}, modes: true},        // a spring too strong is so at every speed
 	{root: []string{"unit-highest-pressure"}, leads: []string{"working-pressure"}, at: true},
 	{root: []string{"heat-when-unit-stops"}, leads: []string{"unit-holds-tub"}},
 	{root: []string{"unit-most-flow"}, leads: []string{"spring-not-too-strong"}},
@@ -40,8 +42,16 @@ var follows = []follow{
 	{root: []string{"nothing-new-on-suction"}, leads: []string{"assembly", "velocity"}, at: true},
 }
 
+// reaches reports whether two findings can be of one mistake: what is said of one mode, or of one
+// unit, leaves alone what is said of another. Who speaks of no mode, or of no unit, speaks of all.
+func (f follow) reaches(root, d graph.Diagnostic) bool {
+	meets := func(a, b string) bool { return a == "" || b == "" || a == b }
+	return (f.modes || meets(root.Mode, d.Mode)) && meets(root.Unit, d.Unit) && (!f.at || root.Pos == d.Pos)
+}
+
 // Following tells apart what stands for itself and what only follows from another finding: an error
-// of the cause has to be there, and a note of what was there before the work follows from nothing.
+// of the cause has to be there, of the same mode and unit where both speak of one, and a
+// note of what was there before the work follows from nothing.
 // Where the hand lacks room at a body that the work runs through, the clash says it.
 func Following(ds []graph.Diagnostic) (roots, following []graph.Diagnostic) {
 	through := map[graph.Pos]string{} // what the work runs through, as it is named there
@@ -65,7 +75,7 @@ func Following(ds []graph.Diagnostic) (roots, following []graph.Diagnostic) {
 	leads := func(d graph.Diagnostic) func(follow) bool {
 		return func(f follow) bool {
 			return slices.Contains(f.leads, d.Rule) && slices.ContainsFunc(ds, func(root graph.Diagnostic) bool {
-				return root.Severity == graph.Error && slices.Contains(f.root, root.Rule) && (!f.at || root.Pos == d.Pos)
+				return root.Severity == graph.Error && slices.Contains(f.root, root.Rule) && f.reaches(root, d)
 			})
 		}
 	}

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -165,11 +166,21 @@ func velocity(in *Input, report Report) {
 			continue // nobody touches it, and the work changes nothing there
 		}
 		report(!r.New(), graph.Diagnostic{
-			Pos: r.Pos, Severity: graph.Warning,
+			Pos: r.Pos, Severity: graph.Warning, Unit: v.unitOf(r),
 			Mode: w.mode, Message: graph.Say("mode %q: the water goes %s in run %q (%s, %s); on the %s side it needs %s or less", w.mode, v.velocity(math.Abs(w.run.Velocity)), r.Said(), r.Size, v.flow(math.Abs(w.run.Flow)), sideName, v.velocity(limitMS(w.run))),
 			Hint: "a size larger",
 		})
 	}
+}
+
+// unitOf returns the id of the unit whose pipes or bypass a run is in; "" of a run of the line.
+func (v *view) unitOf(r *graph.Run) string {
+	for _, b := range v.branches {
+		if slices.Contains(b.ToUnitRuns, r) || slices.Contains(b.FromUnitRuns, r) || slices.Contains(b.BypassRuns, r) {
+			return b.Unit.ID
+		}
+	}
+	return ""
 }
 
 // noFaster reports whether the water goes through an old run no faster than before the work.
@@ -220,7 +231,7 @@ func unitTemperatureRise(in *Input, report Report) {
 				hint = "a little more flow would bring it down to that"
 			}
 			report(b.Unit.Existing, graph.Diagnostic{
-				Pos: b.Unit.Pos, Severity: graph.Warning,
+				Pos: b.Unit.Pos, Severity: graph.Warning, Unit: b.Unit.ID,
 				Mode: m.solution.Mode.Name, Message: graph.Say("mode %q: the water warms by %s in %q at %s; it needs %s or less", m.solution.Mode.Name, v.kelvin(rise), b.Unit.ID, got, v.kelvin(mostRiseK)),
 				Hint: hint,
 			})

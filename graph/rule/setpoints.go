@@ -157,7 +157,7 @@ func heatWhenUnitStops(in *Input, report Report) {
 		severity, empty = graph.Warning, "name the air down to which the tub is used, and tell the owner: below it the water cools to the room"
 	}
 	for _, u := range v.c.Units() {
-		d := graph.Diagnostic{Pos: key(u, "least-air"), Severity: severity}
+		d := graph.Diagnostic{Pos: key(u, "least-air"), Severity: severity, Unit: u.ID}
 		if site.Pos.IsValid() {
 			d.Related = []graph.Related{{Pos: or(site.KeyPos["air"], site.Pos), Message: "the coldest air is named here"}}
 		}

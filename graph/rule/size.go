@@ -53,7 +53,7 @@ func branchNotBelowPorts(in *Input, report Report) {
 		}
 		for _, n := range thin {
 			d := graph.Diagnostic{
-				Pos: n.pos, Severity: graph.Error, Related: []graph.Related{here(b.Unit)},
+				Pos: n.pos, Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{here(b.Unit)},
 				Message: graph.Say("run %q, on the way %s %q, is %s; it needs %s, the size of the unit's ports", n.run.Said(), n.side, b.Unit.ID, n.run.Size, n.ports),
 				Hint:    "take the ports' size or the next one up all the way between the tees and the unit",
 			}
@@ -91,7 +91,7 @@ func lineNotNarrowed(in *Input, report Report) {
 				continue
 			}
 			report(!r.New(), graph.Diagnostic{
-				Pos: runKey(r, "size"), Severity: graph.Error, Related: []graph.Related{hereRun(cut), here(b.Unit)},
+				Pos: runKey(r, "size"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{hereRun(cut), here(b.Unit)},
 				Message: graph.Say("run %q between the tees of %q is %s; it needs %s, as the pipe that is cut (%q)", r.Said(), b.Unit.ID, r.Size, cut.Size, cut.Said()),
 				Hint:    "keep the line's size through both tees and the bypass; only the branch to the unit may be smaller",
 			})
@@ -101,7 +101,7 @@ func lineNotNarrowed(in *Input, report Report) {
 				continue
 			}
 			report(p.Existing, graph.Diagnostic{
-				Pos: key(p, "size"), Severity: graph.Error, Related: []graph.Related{hereRun(cut), here(b.Unit)},
+				Pos: key(p, "size"), Severity: graph.Error, Unit: b.Unit.ID, Related: []graph.Related{hereRun(cut), here(b.Unit)},
 				Message: graph.Say("%s %q in the line past %q is %s; it needs %s, as the pipe that is cut (%q)", p.Kind, p.ID, b.Unit.ID, p.Size, cut.Size, cut.Said()),
 				Hint:    "take the line's size, or a size larger",
 			})

@@ -72,7 +72,7 @@ func unitHoldsTub(in *Input, report Report) {
 		hint += "; its ratings are the catalogue's for its size: give those of its sheet first"
 	}
 	report(unit.Existing, graph.Diagnostic{
-		Pos: unit.Pos, Severity: graph.Warning,
+		Pos: unit.Pos, Severity: graph.Warning, Unit: unit.ID,
 		Message: message,
 		Hint:    hint,
 	})

@@ -51,7 +51,7 @@ func waterOf(c *graph.Circuit) Water {
 
 // Metre is the pressure of a metre of the water pumped, Pa: what turns heads into pressures
 // and back, everywhere. ρ·g, g the standard gravity (CGPM 1901, exact).
-func (w Water) Metre() float64 { return w.Density.V * graph.StandardGravity }
+func (w Water) Metre() float64 { return w.Density.V * formula.Gravity }
 
 // Metre is the pressure of a metre of a circuit's water, Pa.
 func Metre(c *graph.Circuit) float64 { return waterOf(c).Metre() }

@@ -65,14 +65,10 @@ func ofRow(row *catalog.Row, boreMM float64) handbook {
 	case row.Kv > 0:
 		return fromK(formula.KvToK(row.Kv, d), boreMM)
 	case row.LossFlow > 0:
-		return fromK(pointK(row.LossFlow, row.LossDropPa/(sheetDensity*formula.Gravity), d), boreMM)
+		return fromK(pointK(row.LossFlow, row.LossDropPa/(formula.SheetDensity*formula.Gravity), d), boreMM)
 	}
 	return handbook{}
 }
-
-// sheetDensity is the density of the water a sheet's drops are turned into heads with,
-// kg/m³: at 20 °C, hydraulics by IAPWS-95.
-const sheetDensity = 998.2
 
 // pointK returns K on a bore (m) of what loses a head (m) at a flow (m³/s).
 func pointK(flow, head, bore float64) float64 {
@@ -95,7 +91,7 @@ func ofDescribed(l *graph.Loss, boreMM float64) (h handbook, ok bool) {
 	case l.Kv > 0:
 		return fromK(formula.KvToK(l.Kv, boreMM/1000), boreMM), true
 	case len(l.Points) == 1 && l.Points[0].Flow > 0:
-		return fromK(pointK(l.Points[0].Flow, l.Points[0].Drop.Head(sheetDensity), boreMM/1000), boreMM), true
+		return fromK(pointK(l.Points[0].Flow, l.Points[0].Drop.Head(formula.SheetDensity), boreMM/1000), boreMM), true
 	}
 	return handbook{}, false
 }

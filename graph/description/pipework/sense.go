@@ -23,11 +23,6 @@ const (
 	measuredFarShare = 0.5 // the last head over the first: a curve that ends higher does not show its best point
 )
 
-const (
-	waterDensity = 998.2 // kg/m³ at 20 °C, IAPWS-95
-	waterHeat    = 4182  // J/(kg·K) at 20 °C, IAPWS-95
-)
-
 // powerAgrees finds a curve that gives more water power than the watts of its speed allow, or, at the
 // speed with the most watts, next to none of them: of a slower one a label may say those of the fastest.
 func powerAgrees(r *field.Reader, p *graph.Part) {
@@ -49,7 +44,7 @@ func powerAgrees(r *field.Reader, p *graph.Part) {
 		if s.PowerW < fewWatts {
 			share = leastOfFewWatts
 		}
-		far := s.Curve[len(s.Curve)-1].Head.Head(waterDensity) < measuredFarShare*s.Curve[0].Head.Head(waterDensity)
+		far := s.Curve[len(s.Curve)-1].Head.Head(formula.SheetDensity) < measuredFarShare*s.Curve[0].Head.Head(formula.SheetDensity)
 		says := "more than any pump makes of them"
 		switch {
 		case watts > mostOfWatts*s.PowerW:
@@ -70,18 +65,18 @@ func waterPower(curve []graph.CurvePoint) float64 {
 	for k := 1; k < len(curve); k++ {
 		for t := 0.0; t <= 1; t += 0.25 { // the greatest may lie between two points
 			a, b := curve[k-1], curve[k]
-			ha, hb := a.Head.Head(waterDensity), b.Head.Head(waterDensity)
+			ha, hb := a.Head.Head(formula.SheetDensity), b.Head.Head(formula.SheetDensity)
 			best = max(best, (a.Flow+t*(b.Flow-a.Flow))*(ha+t*(hb-ha)))
 		}
 	}
-	return best * waterDensity * formula.Gravity
+	return best * formula.SheetDensity * formula.Gravity
 }
 
 // rises finds a curve whose head falls and then rises again: one of its points is mistyped, or in another unit.
 func rises(r *field.Reader, v located.Value, curve []graph.CurvePoint) {
 	fell := false
 	for i := 1; i < len(curve); i++ {
-		a, b := curve[i-1].Head.Head(waterDensity), curve[i].Head.Head(waterDensity)
+		a, b := curve[i-1].Head.Head(formula.SheetDensity), curve[i].Head.Head(formula.SheetDensity)
 		if fell && b > a {
 			r.Fail(v, "one of its points is mistyped, or has another unit than the others", "the heads of %s fall, and then rise again at point %d: no pump's do", located.Said(v.Key), i+1)
 			return
@@ -108,7 +103,7 @@ func riseAgrees(r *field.Reader, v located.Value, u *graph.UnitData) {
 	if output == 0 || flow == 0 {
 		return
 	}
-	rise := output / (flow * waterDensity * waterHeat)
+	rise := output / (flow * formula.SheetDensity * formula.HeatCapacity(formula.SheetC))
 	if rise <= mostRatedRiseK {
 		return
 	}
@@ -155,7 +150,7 @@ func dropAgrees(r *field.Reader, v located.Value, p *graph.Part) {
 		return
 	}
 	for _, point := range p.Loss.Points {
-		pa := point.Drop.Head(waterDensity) * waterDensity * formula.Gravity
+		pa := point.Drop.Head(formula.SheetDensity) * formula.SheetDensity * formula.Gravity
 		if p.HighestPressurePa <= 0 || pa <= p.HighestPressurePa {
 			continue
 		}

@@ -334,3 +334,10 @@ func TestFrictionBetweenLaminarAndTurbulent(t *testing.T) {
 	near(t, "at Re 3000", at(3000), (0.032+1/(x*x))/2, 1e-9, "half-way of a straight line")
 	near(t, "at Re 2500", at(2500), 0.75*0.032+0.25/(x*x), 1e-9, "a quarter of the way")
 }
+
+// The water of data sheets is that of 20 °C: 998.2 kg/m³ by IAPWS-95, and by Tanaka (2001) as of any
+// other temperature here.
+func TestSheetDensity(t *testing.T) {
+	near(t, "density", formula.SheetDensity, 998.2, 1e-9, "IAPWS-95")
+	near(t, "density", formula.Density(formula.SheetC), formula.SheetDensity, 1e-4, "Tanaka (2001) against IAPWS-95")
+}

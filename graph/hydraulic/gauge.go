@@ -9,7 +9,7 @@ import (
 
 // Gauge is what a gauge at a part reads in a solution of the model, Pa: at the port, where one is
 // named, else at the part's first. It is the head there less the velocity head on the part's bore,
-// with the depth of the part below the water where that is known, which level tells; ok is false
+// with the depth of that port below the water where it is known, which level tells; ok is false
 // where no water stands at the port, or there is none of that name. Of a solution by Sampled it holds
 // until the model is solved again.
 func (m *Model) Gauge(s *Solution, part int, port string) (pa float64, level, ok bool) {
@@ -30,8 +30,9 @@ func (m *Model) Gauge(s *Solution, part int, port string) (pa float64, level, ok
 		w := flow / formula.Area(p.BoreM)
 		head -= w * w / (2 * formula.Gravity)
 	}
-	if p.level {
-		head += p.Below / 1000
+	below, level := m.Layout.Levels().Port(p.Part, p.ports[k])
+	if level {
+		head += below / 1000
 	}
-	return m.Water.Density * formula.Gravity * head, p.level, true
+	return m.Water.Density * formula.Gravity * head, level, true
 }

@@ -34,17 +34,21 @@ func (p *Plan) readings() []graph.Diagnostic {
 	var out []graph.Diagnostic
 	for i := range p.Ranges.Read {
 		q := &p.Ranges.Read[i]
-		say := func(v float64) quantity.Amount {
-			if q.Pressed() {
-				return quantity.Pressure.Of(v)
-			}
-			return quantity.Flow.Of(v)
-		}
+		say := q.Amount
 		d := graph.Diagnostic{Rule: "readings", Severity: graph.Warning, Pos: q.Pos, Mode: q.Mode}
 		switch {
 		case q.Unanswered:
 			d.Message = graph.Say("mode %q: nothing is held against what was read at %q: the circuit as it stands today has no answer there", q.Mode, q.At)
 			d.Hint = "describe the circuit before the work so that it closes, with existing = true"
+		case p.Ranges.Unfit && len(q.Against) > 0:
+			var others []quantity.Text
+			for _, k := range q.Against {
+				o := &p.Ranges.Read[k]
+				others = append(others, graph.Say("%s at %q (mode %q)", o.Amount(o.Value()), o.At, o.Mode))
+				d.Related = append(d.Related, graph.Related{Pos: o.Pos, Message: graph.Say("%s was read at %q here", o.Amount(o.Value()), o.At)})
+			}
+			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but not with %s: nothing that was read is counted", q.Mode, say(q.Value()), q.At, say(q.AsDescribed), quantity.Join(others, ", nor with "))
+			d.Hint = "read them again, or take out the one that is wrong"
 		case p.Ranges.Unfit && q.Alone:
 			d.Message = graph.Say("mode %q: %s was read at %q, where as described it is %s: by itself it may be so, but nothing the file leaves open fits it and all else that was read: none of it is counted", q.Mode, say(q.Value()), q.At, say(q.AsDescribed))
 			d.Hint = "find which of the readings is wrong, read it again or take it out"

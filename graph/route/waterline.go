@@ -149,6 +149,28 @@ func (v Levels) Part(p *graph.Part) (mm float64, ok bool) {
 	return mm, ok
 }
 
+// Port returns how far below the water a port of a part lies, mm, negative above it: of a part whose depth
+// the description gives that, of another port than its first as much higher or lower as measures tie the
+// two; else by the layout, else as deep as the part. It is false where nothing tells.
+func (v Levels) Port(p *graph.Part, port string) (mm float64, ok bool) {
+	if !p.BelowWaterSet {
+		if mm, ok = v.port(p.ID + "." + port); ok {
+			return mm, true
+		}
+		return v.Part(p)
+	}
+	if v.l == nil || p.Kind == graph.Tub || len(p.Ports) == 0 {
+		return p.BelowWaterMM, true
+	}
+	first, key := p.ID+"."+p.Ports[0].Name, p.ID+"."+port
+	from, one := v.l.Places[first]
+	at, other := v.l.Places[key]
+	if !one || !other || v.l.Groups[first] != v.l.Groups[key] {
+		return p.BelowWaterMM, true
+	}
+	return p.BelowWaterMM + from.Z - at.Z, true
+}
+
 // Apart returns where legs lead to, of a part whose own depth the description gives too. It is
 // false where none do.
 func (v Levels) Apart(p *graph.Part) (Apart, bool) {

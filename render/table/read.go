@@ -34,6 +34,7 @@ func readLines(r *spread.Ranges, names *tag.Names, s form.Style) []string {
 		}
 		out = append(out, line+".")
 	}
+	out = append(out, againstLines(r, names, s)...)
 	switch {
 	case r.Unfit && len(r.Read) > 1:
 		out = append(out, fmt.Sprintf("None of %d samples fits all that was read: none of it is counted. A reading is wrong, or something in the file is that no guess covers.", r.Tried))
@@ -43,6 +44,25 @@ func readLines(r *spread.Ranges, names *tag.Names, s form.Style) []string {
 		out = append(out, fmt.Sprintf("Ranges and promises are of the %d of %d samples that fit what was read, taken as %s times less exact so that enough do.", r.Samples, r.Tried, coarserWords(r)))
 	case r.Narrowed():
 		out = append(out, fmt.Sprintf("Ranges and promises are of the %d of %d samples that fit what was read.", r.Samples, r.Tried))
+	}
+	return out
+}
+
+// againstLines says of what was read which two can't both be so, each two once.
+func againstLines(r *spread.Ranges, names *tag.Names, s form.Style) (out []string) {
+	said := func(q *spread.Read) string {
+		say := s.Flow
+		if q.Pressed() {
+			say = s.Pressure
+		}
+		return fmt.Sprintf("%s at %q, %s", say(q.Value()), q.At, modeWords(names, q.Mode))
+	}
+	for i := range r.Read {
+		for _, k := range r.Read[i].Against {
+			if k > i {
+				out = append(out, fmt.Sprintf("By itself each may be so, but not both: %s; and %s.", said(&r.Read[i]), said(&r.Read[k])))
+			}
+		}
 	}
 	return out
 }
@@ -62,6 +82,10 @@ type readJSON struct {
 	AsDescribed *float64   `json:"as_described,omitempty"` // neither where the circuit as it stands has no answer there
 	Was         *rangeJSON `json:"range_before,omitempty"`
 	Fits        bool       `json:"fits"`
+	// where no sample fits all that was read: whether one fits this by itself, and with which of the others
+	// none does, by their places in this list, counted from 0
+	FitsAlone *bool `json:"fits_by_itself,omitempty"`
+	Against   []int `json:"contradicts,omitempty"`
 }
 
 // readOf prints what was read.
@@ -79,6 +103,9 @@ func readOf(r *spread.Ranges) []readJSON {
 		}
 		if !q.Unanswered {
 			j.AsDescribed, j.Was = form.Ptr(digits(q.AsDescribed)), sampleRange(q.Was, digits)
+		}
+		if r.Unfit && !q.Unanswered {
+			j.FitsAlone, j.Against = &q.Alone, q.Against
 		}
 		out = append(out, j)
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
@@ -18,6 +19,7 @@ type Read struct {
 	Was         Range   // of what it would read, before that was known
 	Unanswered  bool    // its mode has no answer, so nothing was held against it
 	Alone       bool    // some point fits it by itself, whether or not any fits all that was read
+	Against     []int   // of what was read, by its place in the list: with which of it no point fits it, though each fits by itself
 }
 
 // Pressed reports whether it is a pressure.
@@ -29,6 +31,14 @@ func (r *Read) Value() float64 {
 		return r.Pressure
 	}
 	return r.Flow
+}
+
+// Amount is a value of what was read, as it is said.
+func (r *Read) Amount(v float64) quantity.Amount {
+	if r.Pressed() {
+		return quantity.Pressure.Of(v)
+	}
+	return quantity.Flow.Of(v)
 }
 
 // Beyond reports whether as described it comes to what was not read: farther off than the reading may be.
@@ -46,6 +56,8 @@ type reading struct {
 	at        *spreadStage
 	part, run int // index; -1
 	was       []sampled
+	alone     float64   // how likely it is at the point just weighed
+	both      []float64 // by the readings after it: how likely both are, at the point at which they are most
 }
 
 // How many points are tried for those that fit what was read, and how many are enough. The least
@@ -185,6 +197,7 @@ func (s *spreader) fitting(points []int) []int {
 	}
 	if most < unfit {
 		s.unfit = true
+		s.against()
 		return points
 	}
 	chosen := evenly(all, weights)
@@ -214,6 +227,9 @@ func (s *spreader) readStages() (out []*spreadStage) {
 // weigh says how likely all that was read is at a point; 0 where the point has no answer.
 func (s *spreader) weigh(stages []*spreadStage, i int, keep bool) float64 {
 	values, depth, w := s.values(i), s.depth(i), 1.0
+	for _, r := range s.read {
+		r.alone = 0
+	}
 	for _, st := range stages {
 		a := s.solve(st, values, 0)
 		for _, r := range s.read {
@@ -224,14 +240,39 @@ func (s *spreader) weigh(stages []*spreadStage, i int, keep bool) float64 {
 			if !ok {
 				return 0
 			}
-			alone := r.fits(v)
-			r.Alone = r.Alone || alone >= unfit
-			if w *= alone; keep {
+			r.alone = r.fits(v)
+			r.Alone = r.Alone || r.alone >= unfit
+			if w *= r.alone; keep {
 				r.was = append(r.was, sampled{v, a.past})
 			}
 		}
 	}
+	s.pair()
 	return w
+}
+
+// pair keeps how likely two of what was read are together, at the point just weighed if that is the
+// likeliest so far.
+func (s *spreader) pair() {
+	for k, r := range s.read {
+		if r.both == nil {
+			r.both = make([]float64, len(s.read)-k-1)
+		}
+		for j, q := range s.read[k+1:] {
+			r.both[j] = max(r.both[j], r.alone*q.alone)
+		}
+	}
+}
+
+// against says of what was read, where no point fits all of it, which two can't both be so.
+func (s *spreader) against() {
+	for k, r := range s.read {
+		for j, both := range r.both {
+			if q := s.read[k+1+j]; r.Alone && q.Alone && both < unfit {
+				r.Against, q.Against = append(r.Against, k+1+j), append(q.Against, k)
+			}
+		}
+	}
 }
 
 // evenly chooses points by their weights against the greatest: systematic sampling, so that none is

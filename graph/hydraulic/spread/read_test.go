@@ -168,6 +168,29 @@ func TestReadingsThatContradict(t *testing.T) {
 		if !got.Unfit || !got.Read[0].Alone || got.Read[1].Alone != c.may {
 			t.Errorf("4.6 and %s m³/h of one water: unfit %v, by themselves %v and %v", c.unit, got.Unfit, got.Read[0].Alone, got.Read[1].Alone)
 		}
+		if against := got.Read[0].Against; (len(against) > 0) != c.may {
+			t.Errorf("4.6 and %s m³/h of one water: the first contradicts %v", c.unit, against)
+		}
+	}
+}
+
+// Of three readings of one water the one that is wrong contradicts the other two, and they not each
+// other; of three in a row the two ends contradict each other, and the one between neither.
+func TestWhichReadingsContradict(t *testing.T) {
+	flow := "[[reading]]\nat = %q\nflow = \"%s m3/h\"\nplus-minus = \"%s %%\"\n"
+	got := rangesRead(t, fmt.Sprintf(flow, "pump", "4.6", "2")+fmt.Sprintf(flow, "unit", "3.9", "2")+fmt.Sprintf(flow, "return", "4.65", "2"))
+	for i, want := range [][]int{{1}, {0, 2}, {1}} {
+		if !slices.Equal(got.Read[i].Against, want) {
+			t.Errorf("%q contradicts %v, want %v", got.Read[i].At, got.Read[i].Against, want)
+		}
+	}
+	// Half-way between 4.40 and 4.83 each is off by 4.7 % and good for 2 %: z = 1.645·4.7/2 = 3.8, and both
+	// are likely by e^-z² = 4·10^-7 at the best, below 5·10^-6; of 4.6 and either, off by 2.4 %, e^-4.
+	spaced := rangesRead(t, fmt.Sprintf(flow, "pump", "4.6", "2")+fmt.Sprintf(flow, "unit", "4.83", "2")+fmt.Sprintf(flow, "return", "4.40", "2"))
+	for i, want := range [][]int{nil, {2}, {1}} {
+		if !slices.Equal(spaced.Read[i].Against, want) {
+			t.Errorf("%q contradicts %v, want %v", spaced.Read[i].At, spaced.Read[i].Against, want)
+		}
 	}
 }
 

@@ -177,6 +177,7 @@ type PumpData struct {
 	NPSH     []CurvePoint // required, over flow; may be empty
 	TypeSaid bool         // the speeds come from a catalogue row
 	LabelW   float64      // watts on its label, of the speed with the most, by which the row's curves were scaled; 0: not said
+	LabelRow string       // name of that row
 
 	RunsForHeat string // one of RunsForHeatWords; "": not said
 	Electric    Electric

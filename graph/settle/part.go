@@ -120,6 +120,9 @@ func (s *Stage) teeBranch(out *Part) Pick[catalog.Size] {
 func (s *Stage) settleSpeeds(out *Part) Pick[[]graph.Speed] {
 	p := out.Part
 	if p.Pump != nil && len(p.Pump.Speeds) > 0 {
+		if p.Pump.LabelW > 0 {
+			return Pick[[]graph.Speed]{p.Pump.Speeds, assumed(graph.Say("%s on its label, by the curves of %s", quantity.Power.Of(p.Pump.LabelW), p.Pump.LabelRow))}
+		}
 		if p.Pump.TypeSaid {
 			return Pick[[]graph.Speed]{p.Pump.Speeds, out.Row.Origin}
 		}

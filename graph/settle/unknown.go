@@ -1,9 +1,12 @@
 package settle
 
 import (
+	"math"
+
 	"dryfit/catalog"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
 )
 
 // Number is what an Unknown is a number of.
@@ -128,17 +131,42 @@ func (p *Part) pumpUnknowns() []Unknown {
 		out[0].Span = spreadOf(tables.SpreadPumpHead, graph.Assumed).Span
 	}
 	if p.PumpOfType() {
-		size := p.off(SizeNumber, "how large "+id+" is", tables.SpreadPumpSize)
+		words := "how large " + id + " is"
 		if data != nil && data.LabelW > 0 {
-			class := tables.SpreadPumpLabel
-			if data.LabelW < smallPumpW {
-				class = tables.SpreadSmallLabel
-			}
-			size = p.off(SizeNumber, "how much of its watts "+id+" turns into flow", class)
+			words = "how much of its watts " + id + " turns into flow"
 		}
+		size := p.off(SizeNumber, words, p.sizeClass())
 		out = []Unknown{size, p.off(ShapeNumber, "whether "+id+" makes more flow or more head", tables.SpreadPumpShape)}
 	}
 	return append(out, p.off(RatioNumber, "the low speed of "+id, tables.SpreadSpeedRatio))
+}
+
+// sizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.
+func (p *Part) sizeClass() string {
+	switch d := p.Pump; {
+	case d == nil || d.LabelW <= 0:
+		return tables.SpreadPumpSize
+	case d.LabelW < smallPumpW:
+		return tables.SpreadSmallLabel
+	}
+	return tables.SpreadPumpLabel
+}
+
+// headSpread is by how much a pump's head may be off: of one of a type by what its size and its shape
+// make of it together, whose logarithms add as deviations do.
+func (p *Part) headSpread() Spread {
+	out := spreadOf(tables.SpreadPumpHead, p.Known)
+	if p.PumpOfType() {
+		size, shape := spreadOf(p.sizeClass(), p.Known), spreadOf(tables.SpreadPumpShape, p.Known)
+		bySize := func(v float64) float64 { _, head := formula.PumpOfSize(1 + v); return math.Log(head) }
+		byShape := func(v float64) float64 { return -math.Log1p(v) }
+		middle := bySize(size.Middle) + byShape(shape.Middle)
+		out.Middle = math.Expm1(middle)
+		out.Low = math.Expm1(middle - math.Hypot(bySize(size.Low)-bySize(size.Middle), byShape(shape.High)-byShape(shape.Middle)))
+		out.High = math.Expm1(middle + math.Hypot(bySize(size.High)-bySize(size.Middle), byShape(shape.Low)-byShape(shape.Middle)))
+	}
+	out.Class = "head of " + p.ID
+	return out
 }
 
 // PumpOfType reports whether a pump's curve is that of a type or made from its label: neither

@@ -5,8 +5,9 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
-	"dryfit/catalog/tables"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
+	"dryfit/graph/hydraulic/laws"
 )
 
 // waterID is what the water is called in a Key.
@@ -21,7 +22,7 @@ func (s *Stage) Values() iter.Seq2[Key, Value] {
 			return
 		}
 		for _, p := range s.Parts {
-			if !p.values(s.sizedToPump(p), s.onePipe(p), yield) {
+			if !p.values(s.sizedToPump(p), s.onePipe(p), s.Water.Density.V, yield) {
 				return
 			}
 		}
@@ -91,8 +92,8 @@ func (s *Stage) onePipe(p *Part) bool {
 }
 
 // values walks a part's values; toPump: what it costs hangs on its pump's best flow; onePipe: its
-// spec and size are those of all its ports.
-func (p *Part) values(toPump, onePipe bool, yield func(Key, Value) bool) bool {
+// spec and size are those of all its ports; density is the water's, kg/m³.
+func (p *Part) values(toPump, onePipe bool, density float64, yield func(Key, Value) bool) bool {
 	costs := p.Loss
 	costs.ToPump = toPump
 	loss := words(costs.Words().String(), costs.Origin)
@@ -122,7 +123,7 @@ func (p *Part) values(toPump, onePipe bool, yield func(Key, Value) bool) bool {
 		{"loss", loss},
 	}
 	if p.Kind == graph.Pump {
-		list = append(list, p.speedValues()...)
+		list = append(list, p.speedValues(density)...)
 	}
 	list = append(list,
 		named{"cracking pressure", p.Cracking}, named{"dirty factor", p.Dirty}, named{"power", p.Power},
@@ -136,26 +137,27 @@ func (p *Part) values(toPump, onePipe bool, yield func(Key, Value) bool) bool {
 
 // speedValues are the shut-off head and the power of each speed. What is off is the head of
 // the whole pump.
-func (p *Part) speedValues() []named {
+func (p *Part) speedValues(density float64) []named {
 	var out []named
-	spread := spreadOf(tables.SpreadPumpHead, p.Known)
-	spread.Class = "head of " + p.ID
-	for _, s := range p.Speeds.V {
-		if len(s.Curve) > 0 {
-			first := s.Curve[0].Head
-			v := number(first.Value, quantity.Pressure, p.Speeds.Origin)
-			if first.IsHead {
-				v.Dim = quantity.Head
+	spread := p.headSpread()
+	for i, s := range p.Speeds.V {
+		if off, ok := laws.ShutOffAt(p.Speeds.V, i, density); ok && len(s.Curve) > 0 {
+			name, v := "shut-off head", number(off.HeadM, quantity.Head, p.Speeds.Origin)
+			if off.Extrapolated {
+				name += ", extrapolated,"
+			}
+			if !s.Curve[0].Head.IsHead {
+				v.V, v.Dim = off.HeadM*density*formula.Gravity, quantity.Pressure
 			}
 			v.Spread = spread
-			out = append(out, named{"shut-off head at " + s.Name, v})
+			out = append(out, named{name + " at " + s.Name, v})
 		}
 		if s.Ratio > 0 {
 			out = append(out, named{"speed ratio at " + s.Name, number(s.Ratio, Bare, p.Speeds.Origin)})
 		}
 		if s.PowerW > 0 {
 			from := p.Speeds.Origin
-			if at, ok := p.KeyPos["power"]; ok { // the watts of its label, of a pump known by its type
+			if at := firstPos(p.KeyPos, "power", "speeds"); at.IsValid() && (p.Pump.LabelW == 0 || s.PowerW == p.Pump.LabelW) { // of its label, of a pump known by its type
 				from = given(at)
 			}
 			out = append(out, named{"power at " + s.Name, number(s.PowerW, quantity.Power, from)})

@@ -90,7 +90,7 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 			said[i].PowerW = of[k].PowerW * watts / mostWatts(of)
 		}
 	}
-	p.Pump.TypeSaid, p.Pump.LabelW = true, watts
+	p.Pump.TypeSaid, p.Pump.LabelW, p.Pump.LabelRow = true, watts, row.Name
 }
 
 // labelHint says how the watts of a label are written: of a pump with more speeds than were told,

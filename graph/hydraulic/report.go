@@ -251,6 +251,7 @@ func (v *view) pump(m *ModelPart, out *PartFlow) {
 	}
 	out.ShutOffExtrapolated = m.Rise.Curve.First() > 0
 	out.ShutOffPa = v.pa * m.Rise.Curve.ShutOff() * m.Pump.Times
+	out.GreatestPa = v.pa * m.Rise.Curve.Greatest() * m.Pump.Times
 	hydraulic := formula.HydraulicPower(v.m.Water.Density, q, out.HeadM)
 	out.PowerW, out.Efficiency = m.Rise.power, m.Rise.efficiency
 	switch {

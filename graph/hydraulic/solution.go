@@ -50,6 +50,7 @@ type PartFlow struct {
 	NPSHAvailableM            float64 // m of the water; level with it, where nothing says how deep the pump stands
 	NPSHKnown                 bool    // it is known how deep
 	ShutOffPa                 float64
+	GreatestPa                float64 // the most it puts on its line: more than at shut-off where its curve rises
 	ShutOffExtrapolated       bool // the curve starts above no flow
 	// of a unit
 	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, or its water stands

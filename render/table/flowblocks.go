@@ -198,6 +198,9 @@ func pumpWords(f hydraulic.PartFlow, s form.Style) string {
 	if f.ShutOffExtrapolated {
 		shut += " (extrapolated)"
 	}
+	if f.GreatestPa > f.ShutOffPa {
+		shut += ", at most " + s.Pressure(f.GreatestPa) + " (its curve rises)"
+	}
 	words := []string{f.State, "head " + s.Head(f.HeadM), shut}
 	if f.PowerW > 0 {
 		words = append(words, quantity.Format(f.PowerW, quantity.Power, s.Units))

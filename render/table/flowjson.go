@@ -71,6 +71,7 @@ type partFlow struct {
 	NPSHAvailable *float64   `json:"npsh_available_m,omitempty"`
 	ShutOff       *float64   `json:"shut_off_kPa,omitempty"`
 	Extrapolated  bool       `json:"shut_off_extrapolated,omitempty"`
+	Greatest      *float64   `json:"greatest_kPa,omitempty"` // where the curve rises: more than at shut-off
 	Rise          *float64   `json:"temperature_rise_K,omitempty"`
 	Static        *float64   `json:"static_kPa,omitempty"`
 	LevelKnown    *bool      `json:"static_counts_level,omitempty"`
@@ -257,6 +258,9 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 			break
 		}
 		out.Head, out.ShutOff, out.Extrapolated = form.Ptr(form.Round(p.HeadM, 4)), form.Ptr(form.KPa(p.ShutOffPa)), p.ShutOffExtrapolated
+		if p.GreatestPa > p.ShutOffPa {
+			out.Greatest = form.Ptr(form.KPa(p.GreatestPa))
+		}
 		if p.PowerW > 0 {
 			out.Power = form.Ptr(form.Round(p.PowerW, 1))
 		}

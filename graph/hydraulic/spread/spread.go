@@ -508,8 +508,8 @@ func (m *spreadMode) promises(unit *graph.Part) []Promise {
 		p, most := m.promise(kind, part, text+deep(level), values, func(v float64) bool { return v >= 0 }), 0.0
 		p.Level = level
 		for i, q := range m.after.likely.Parts {
-			if _, ok := of[i]; ok && q.ShutOffPa > most {
-				p.Pump, most = q.Part.ID, q.ShutOffPa
+			if _, ok := of[i]; ok && q.GreatestPa > most {
+				p.Pump, most = q.Part.ID, q.GreatestPa
 			}
 		}
 		out = append(out, p)

@@ -113,7 +113,7 @@ func (m *spreadMode) press(sol *hydraulic.Solution, past bool, depth float64) {
 	margin := func(of map[int]limit) (float64, bool) {
 		least := math.Inf(1)
 		for i, left := range of {
-			least = min(least, left.least(depth, m.stands.metre)-sol.Parts[i].ShutOffPa)
+			least = min(least, left.least(depth, m.stands.metre)-sol.Parts[i].GreatestPa)
 		}
 		return least, len(of) > 0
 	}

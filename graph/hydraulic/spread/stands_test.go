@@ -93,3 +93,29 @@ func TestUnknownLevelIsNoSilentPass(t *testing.T) {
 		t.Errorf("levels nobody gave: %+v m", s)
 	}
 }
+
+// What is stood is the most a pump gives, at no flow or not: a unit good for 1.6 bar, 16.43 m, holds none
+// of the samples against a curve that rises from 12 m to 18 m, 9.5 % more (3.9 standard deviations of one
+// that was measured), and all of them against one that stays at 12 m.
+func TestPressureIsOfTheHighestPoint(t *testing.T) {
+	for top, want := range map[string]float64{"18": 0, "12": 1} {
+		text := strings.NewReplacer("LEVEL", "below-water = \"0 mm\"", `["0 m3/h", "15 m"]`, `["0 m3/h", "12 m"], ["4 m3/h", "`+top+` m"]`).Replace(deepText)
+		c, ds := description.Read("rises.toml", []byte(text))
+		if c == nil || graph.HasErrors(ds) {
+			t.Fatal(ds)
+		}
+		lay := laying.Of(c.At(graph.After))
+		said := 0
+		for _, p := range Every(lay, lay, "unit", 8).Promises {
+			if p.Kind == UnitPressure {
+				said++
+				if p.Share != want {
+					t.Errorf("up to %s m: %g of the samples hold, want %g", top, p.Share, want)
+				}
+			}
+		}
+		if said != 1 {
+			t.Errorf("up to %s m: %d promises of the unit's pressure", top, said)
+		}
+	}
+}

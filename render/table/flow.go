@@ -3,6 +3,7 @@ package table
 import (
 	"strconv"
 
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/render/table/form"
@@ -12,12 +13,12 @@ import (
 // the case as described; where ranges were made the middle of the sample and what nine in ten
 // lie between stand behind it, an end past a pump's curve is open; how many of how many samples are
 // past it below and above the middle stands in beyond_low, beyond_high and samples. A mode without an answer has
-// one line that says why.
+// one line that says why; of a pump that holds at two flows the larger stands in flow_if_moving_m3_h.
 func FlowCSV(p *plan.Plan, s form.Style) ([]byte, error) {
 	var rows [][]string
 	for _, st := range stages(p) {
 		for _, n := range st.stage.NoAnswer {
-			rows = append(rows, []string{form.Cell(n.Mode), string(st.name), "mode", "", "", "", "", "", "", "no answer", "", "", "", "", "", "", "", form.Cell(s.Say(n.Why))})
+			rows = append(rows, []string{form.Cell(n.Mode), string(st.name), "mode", "", "", "", "", "", "", "no answer", "", "", "", "", "", "", "", form.Cell(s.Say(n.Why)), ""})
 		}
 		for _, sol := range st.stage.Solutions {
 			ranges := p.Ranges.Of(sol.Mode.Name, st.name)
@@ -28,7 +29,11 @@ func FlowCSV(p *plan.Plan, s form.Style) ([]byte, error) {
 				if ranges != nil {
 					r = &ranges.Parts[i]
 				}
-				rows = append(rows, append(row, rangeCells(r)...))
+				moving := ""
+				if q := movingFlow(&f); q != nil {
+					moving = form.Fixed(*q, 3)
+				}
+				rows = append(rows, append(append(row, rangeCells(r)...), moving))
 			}
 			for i, r := range sol.Runs {
 				velocity := form.Fixed(r.Velocity, 3)
@@ -41,13 +46,22 @@ func FlowCSV(p *plan.Plan, s form.Style) ([]byte, error) {
 				if ranges != nil {
 					of = &ranges.Runs[i]
 				}
-				rows = append(rows, append(row, rangeCells(of)...))
+				rows = append(rows, append(append(row, rangeCells(of)...), ""))
 			}
 		}
 	}
 	return form.WriteCSV([]string{"mode", "stage", "what", "id", "kind", "flow_m3_h", "drop_kPa", "velocity_m_s", "reynolds", "state",
 		"flow_middle_m3_h", "flow_low_m3_h", "flow_high_m3_h", "open",
-		"beyond_low", "beyond_high", "samples", "why"}, rows), nil
+		"beyond_low", "beyond_high", "samples", "why", "flow_if_moving_m3_h"}, rows), nil
+}
+
+// movingFlow is what would pass a part were its water moving already, m³/h: where a pump holds at two
+// flows; else nil.
+func movingFlow(f *hydraulic.PartFlow) *float64 {
+	if q := form.M3h(f.Moving); q != 0 && q != form.M3h(f.Flow) {
+		return &q
+	}
+	return nil
 }
 
 // rangeCells are the cells of a range of flow, and of why there is none.

@@ -243,9 +243,7 @@ func springRange(s hydraulic.Spring) *rangeJSON {
 
 func partOf(p *hydraulic.PartFlow) partFlow {
 	out := partFlow{ID: p.Part.ID, Kind: string(p.Part.Kind), Flow: form.M3h(p.Flow), Drop: form.KPa(p.Drop), State: p.State}
-	if form.M3h(p.Moving) != 0 && form.M3h(p.Moving) != form.M3h(p.Flow) {
-		out.Moving = form.Ptr(form.M3h(p.Moving))
-	}
+	out.Moving = movingFlow(p)
 	for _, l := range p.Legs {
 		out.Legs = append(out.Legs, legFlow{l.Port, form.M3h(l.Flow), form.KPa(l.Drop), form.Round(l.K, 4)})
 	}

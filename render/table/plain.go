@@ -7,6 +7,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 	"dryfit/render/table/form"
 	"dryfit/render/tag"
@@ -41,6 +42,9 @@ func PlainLines(p *plan.Plan, style form.Style) []string {
 		}
 		if m.HasJets && m.HasToday && m.JetsToday > 0 {
 			out[len(out)-1] += " " + jetsChange(m)
+		}
+		if m.Moving > m.Pump+hydraulic.Standing {
+			out[len(out)-1] += fmt.Sprintf(" The pump would hold %s if its water was moving already; a start from rest does not come to that.", flow(m.Moving))
 		}
 	}
 	return out

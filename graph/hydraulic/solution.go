@@ -51,7 +51,7 @@ type PartFlow struct {
 	NPSHKnown                 bool    // it is known how deep
 	ShutOffPa                 float64
 	GreatestPa                float64 // the most it puts on its line: more than at shut-off where its curve rises
-	ShutOffExtrapolated       bool // the curve starts above no flow
+	ShutOffExtrapolated       bool    // the curve starts above no flow
 	// of a unit
 	RiseK    float64 // water temperature rise at its rated output; 0 where no rating is given, or its water stands
 	StaticPa float64 // gauge pressure at its inlet, from the tub's surface; where it follows

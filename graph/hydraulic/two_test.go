@@ -10,7 +10,7 @@ import (
 
 // twoText is the loop with a pump whose curve rises, behind a spring it does not lift from rest.
 func twoText(curve, cracking string) string {
-	text := strings.Replace(loopText, `[["0 m3/h", "10 m"], ["20 m3/h", "0 m"]]`, curve, 1)
+	text := strings.Replace(loopText, `[["0 m3/h", "10 m"], ["10 m3/h", "5 m"], ["20 m3/h", "0 m"]]`, curve, 1)
 	return strings.Replace(text, "kind = \"filter\"\nloss =", "kind = \"check-valve\"\ncracking = \""+cracking+"\"\nloss =", 1)
 }
 

@@ -133,6 +133,11 @@ func TestOffPump(t *testing.T) {
 	if two := s.Part("two"); two.Flow >= -1e-4 || two.State != "off" || !hasNote(s, "while it stands") {
 		t.Errorf("two: %g m³/s, %s, %v", two.Flow, two.State, s.Notes)
 	}
+	// An impeller and a volute cost five velocity heads (common practice, no source).
+	given := solve(t, strings.Replace(twoPumps, "EXTRA", "loss = { k = 5 }", 1), "one")
+	if back := s.Part("two").Flow; !agree.Within(back, given.Part("two").Flow, 1e-6*math.Abs(back)) {
+		t.Errorf("two passes %g m³/s, with K 5 given %g", back, given.Part("two").Flow)
+	}
 	checked := strings.Replace(twoPumps, "EXTRA", "check = true", 1)
 	c := solve(t, checked, "one")
 	if two := c.Part("two"); two.Flow != 0 {

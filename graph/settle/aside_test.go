@@ -48,6 +48,13 @@ id = "check"`, 1)
 	if want := (19.05 / 52.5) * (19.05 / 52.5); !agree.Within(narrow.Aside, want, 0.003) || !strings.Contains(string(narrow.BestFlow()), "share") {
 		t.Errorf("on hose of 3/4 in: %.3f of the pump's best flow, %q, want %.3f", narrow.Aside, narrow.BestFlow(), want)
 	}
+	// Tubs narrow a line to 1-1/2 in at what stands in it (common practice, no source): no share.
+	if inch := read(t, line(job("spec = \"hose\"\nsize = \"1 in\""))).Part("ozone").Loss; !agree.Within(inch.Aside, (25.4/52.5)*(25.4/52.5), 0.005) {
+		t.Errorf("on hose of 1 in: %.3f of the pump's best flow", inch.Aside)
+	}
+	if line := read(t, line(job("spec = \"hose\"\nsize = \"1-1/2 in\""))).Part("ozone").Loss; line.Aside != 0 {
+		t.Errorf("narrowed to 1-1/2 in: %.3f of the pump's best flow, want all of it", line.Aside)
+	}
 	if whole := read(t, line(job(""))).Part("ozone").Loss; whole.Aside != 0 {
 		t.Errorf("in pipe of the pump's size: %.3f of its best flow, want all of it", whole.Aside)
 	}

@@ -187,6 +187,22 @@ func TestTeeLegs(t *testing.T) {
 	}
 }
 
+// Where the branch carries the whole flow and the lesser leg a twentieth of it or more, it costs the
+// handbook's fixed K of a turn: 1.13 in 2 in (60·f_T, Crane TP-410 2009). With that leg at rest it is
+// the 1.1 of its formula for all the flow by the branch, and half-way between them halves.
+func TestTeeTurned(t *testing.T) {
+	l := NewTeeLaw(0.0525, 0.0525)
+	const turn, rest, all = 1.13, 1.1, 4e-3
+	for _, c := range []struct{ share, want float64 }{
+		{0, rest}, {0.025, (turn + rest) / 2}, {0.06, turn}, {0.5, turn},
+	} {
+		h, _ := l.Loss([3]float64{-all * (1 - c.share), -all * c.share, all})
+		if k := h[2] / (l.Run * all * all); !agree.Within(k, c.want, 0.004) {
+			t.Errorf("%g of the flow by the lesser leg: K %.4f of the branch, want %.4f", c.share, k, c.want)
+		}
+	}
+}
+
 // A sheet that says only the greatest head and the greatest flow is a parabola between them: half the
 // flow at three quarters of the head, six tenths at 0.64 (by hand, within a hundredth of the head). A
 // curve that says anything of what lies between, or ends above no head, is taken at its word.

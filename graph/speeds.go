@@ -21,3 +21,11 @@ func SpeedsOf(row catalog.Row) []Speed {
 	}
 	return out
 }
+
+// SpeedWords is a speed in a sentence: "low speed", "speed 2".
+func SpeedWords(speed string) string {
+	if speed != "" && speed[0] >= '0' && speed[0] <= '9' {
+		return "speed " + speed
+	}
+	return speed + " speed"
+}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 )
 
 // Ready says what is done at the tub before anything is opened.
@@ -173,7 +174,7 @@ func filling() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Say("Pulse pump %s for 10 to 15 s", j.Pump.ID)
 				if j.TwoSpeeds {
-					text += " on " + j.slow()
+					text += " at " + j.slow()
 				}
 				if j.PlugIn {
 					return text + "; if it moves no water, switch it off and ease the hose at the box's outlet until water comes. It does not run dry."
@@ -207,7 +208,7 @@ func flushing() []Sentence {
 				}
 				text += ", 10 to 30 minutes"
 				if j.TwoSpeeds {
-					text += ", " + j.slow() + " and then " + j.fast()
+					text += ", at " + j.slow() + " and then at " + j.fast()
 				}
 				return text + "; pump off; " + j.cleanFilter() + ". Swarf and beads of cement go there and not into " + j.theUnit() + "."
 			},
@@ -327,7 +328,7 @@ func proving() []Sentence {
 			Say: func(j *Job) quantity.Text {
 				text := quantity.Text("A dry tissue on every joint at each stage: ")
 				if j.TwoSpeeds {
-					text += j.slow() + ", then " + j.fast()
+					text += "at " + j.slow() + ", then at " + j.fast()
 				} else {
 					text += "pump running"
 				}
@@ -424,17 +425,9 @@ func (j *Job) cleanWord() quantity.Text {
 	return "Clean filter"
 }
 
-// slow and fast are what the pump's speeds are called.
-func (j *Job) slow() quantity.Text { return speedWord(cmp.Or(j.Slow, "low")) }
-func (j *Job) fast() quantity.Text { return speedWord(cmp.Or(j.Fast, "high")) }
-
-// speedWord sets the name of a speed in quotes unless it is one that reads by itself.
-func speedWord(name string) quantity.Text {
-	if name == "low" || name == "high" {
-		return quantity.Text(name)
-	}
-	return quantity.Text(`"` + name + `"`)
-}
+// slow and fast are what the pump's speeds are called in a sentence.
+func (j *Job) slow() quantity.Text { return quantity.Text(graph.SpeedWords(cmp.Or(j.Slow, "low"))) }
+func (j *Job) fast() quantity.Text { return quantity.Text(graph.SpeedWords(cmp.Or(j.Fast, "high"))) }
 
 // unitValvedOff reports whether the unit has to be shut off for the running test.
 func (j *Job) unitValvedOff() bool {
@@ -443,7 +436,7 @@ func (j *Job) unitValvedOff() bool {
 
 func onLow(j *Job) quantity.Text {
 	if j.TwoSpeeds {
-		return " on " + j.slow()
+		return " at " + j.slow()
 	}
 	return ""
 }
@@ -451,7 +444,7 @@ func onLow(j *Job) quantity.Text {
 func highAndDown(j *Job) quantity.Text {
 	text := quantity.Text("")
 	if j.TwoSpeeds {
-		text += " on " + j.fast()
+		text += " at " + j.fast()
 	}
 	if j.Jets {
 		text += " with the jets turned down"

@@ -47,10 +47,7 @@ func DryFit() []Sentence {
 				if j.OnSite {
 					pieces += ", what is marked + not before it is measured in its place"
 				}
-				if j.Cement {
-					return pieces + ": square, burrs off, chamfered, each with its number on it."
-				}
-				return pieces + ": square, burrs off, each with its number on it."
+				return pieces + j.CutEnds()
 			},
 			Source: common,
 		},
@@ -75,4 +72,20 @@ func DryFit() []Sentence {
 			Source: common,
 		},
 	}
+}
+
+// CutEnds is what is done to the ends of a piece that is cut: a hose has no burrs, and nothing but pipe
+// that is cemented is chamfered.
+func (j *Job) CutEnds() quantity.Text {
+	pipe := quantity.Text("burrs off")
+	if j.NewHose {
+		pipe += " the pipe"
+	}
+	switch {
+	case j.Cement && j.NewHose:
+		pipe += " and its cemented ends chamfered"
+	case j.Cement:
+		pipe += ", chamfered"
+	}
+	return ": square, " + pipe + ", each with its number on it."
 }

@@ -84,6 +84,7 @@ type Job struct {
 	Valves     bool     // there are valves to hang labels on
 	Leaves     []Unit   // units that are taken out
 	CutsHose   bool     // an old hose is cut
+	NewHose    bool     // new hose comes in
 	Removes    bool     // something is taken out
 	Gone       []string // what is taken out whole, by its names on paper
 	Out        []Out    // the equipment among it

@@ -52,12 +52,16 @@ func warnings(p *plan.Plan, names *tag.Names) map[string][]sticker.Setting {
 		if !e.Kind.IsHandValve() || len(to)+len(from) == 0 {
 			continue
 		}
+		left, before := "left ", "before left shut" // the flow switch is tried with a throttle as it is set
+		if len(p.After.Solutions) == 0 || p.After.StandsShut(e.ID) {
+			left, before = "", "before it is shut"
+		}
 		if out[e.ID] == nil {
-			say(e, "while "+practice.OneOf(tagsOf(shutOffPast(branches, e), names))+" is shut", "OPEN")
+			say(e, "while "+practice.OneOf(tagsOf(shutOffPast(branches, e), names))+" is "+left+"shut", "OPEN")
 		}
 		for _, v := range slices.Concat(to, from) {
 			if out[v.ID] == nil {
-				say(v, "before it is shut", names.Tag(e.ID)+" OPEN")
+				say(v, before, names.Tag(e.ID)+" OPEN")
 			}
 		}
 	}

@@ -265,7 +265,7 @@ func (f *facts) branch(b *stream.UnitBranch) {
 		f.pump(b.Pump)
 	}
 	if e := b.Element(); e != nil && e.Kind.IsHandValve() {
-		j.Shut = f.standsShut(e)
+		j.Shut = f.p.After.StandsShut(e.ID)
 	}
 	if e := b.Element(); e != nil && e.Kind == graph.CheckValve {
 		j.Check, j.CheckAt = f.names.Tag(e.ID), f.level(e)
@@ -312,16 +312,6 @@ func (f *facts) valves(b *stream.UnitBranch) {
 	join(&j.Bypass, way.Past)
 	join(&j.Drains, f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.DrainValve }))
 	join(&j.Bleeds, f.tags(b.StubParts, func(k graph.Kind) bool { return k == graph.AirBleed }))
-}
-
-// standsShut reports whether nothing passes a valve in any mode.
-func (f *facts) standsShut(valve *graph.Part) bool {
-	for i := range f.p.After.Solutions {
-		if at := f.p.After.Solutions[i].Part(valve.ID); at == nil || at.Flow != 0 && at.State != "shut" {
-			return false
-		}
-	}
-	return len(f.p.After.Solutions) > 0
 }
 
 // suctions names the hand valves between tub and pumps.
@@ -397,7 +387,7 @@ func (f *facts) pipes() (gone []string) {
 		}
 		j.JoinsOld = j.JoinsOld || !r.New() && !r.Removed && r.Spec.Family() != catalog.Hose && f.meetsNew(r)
 		if r.New() {
-			j.Outdoors = j.Outdoors || r.Outside || r.Insulated
+			j.Outdoors, j.NewHose = j.Outdoors || r.Outside || r.Insulated, j.NewHose || hosed
 			j.Wall = j.Wall || r.ThroughWall
 		} else if r.LengthMM > 0 || len(r.Legs) > 0 {
 			old++

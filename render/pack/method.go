@@ -92,7 +92,7 @@ func benchSteps(p *plan.Plan, j jobIn) []string {
 	if len(bench) == 0 {
 		return nil
 	}
-	first := []string{"Cut the pieces of the bench work to the cut list: square, burrs off, chamfered, each with its number on it."}
+	first := []string{"Cut the pieces of the bench work to the cut list" + j.say(j.CutEnds())}
 	return slices.Concat(first, benchWaits(p, j), bench)
 }
 

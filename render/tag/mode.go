@@ -73,7 +73,7 @@ func (n *Names) pumpsRunning(pumps, running []*graph.Part, m *graph.Mode) string
 	case len(running) == 0:
 		return "with no pump running"
 	case len(pumps) == 1 && len(running[0].SpeedNames()) > 1:
-		return "at " + speedWords(m.Speeds[running[0].ID])
+		return "at " + graph.SpeedWords(m.Speeds[running[0].ID])
 	case len(pumps) == 1:
 		return "with the pump running"
 	}
@@ -86,14 +86,14 @@ func (n *Names) pumpsRunning(pumps, running []*graph.Part, m *graph.Mode) string
 		if len(pumps) > 2 {
 			all = fmt.Sprintf("all %d pumps", len(pumps))
 		}
-		return "with " + all + " at " + speedWords(speed)
+		return "with " + all + " at " + graph.SpeedWords(speed)
 	}
 	var words []string
 	plain := true
 	for _, p := range running {
 		w := n.pumpWords(pumps, p)
 		if len(p.SpeedNames()) > 1 {
-			w, plain = w+" at "+speedWords(m.Speeds[p.ID]), false
+			w, plain = w+" at "+graph.SpeedWords(m.Speeds[p.ID]), false
 		}
 		words = append(words, w)
 	}
@@ -105,14 +105,6 @@ func (n *Names) pumpsRunning(pumps, running []*graph.Part, m *graph.Mode) string
 		return "with " + strings.Join(words[:k], ", ") + " and " + words[k] + last
 	}
 	return "with " + words[0] + last
-}
-
-// speedWords is a speed in a sentence: "low speed", "speed 2".
-func speedWords(speed string) string {
-	if speed[0] >= '0' && speed[0] <= '9' {
-		return "speed " + speed
-	}
-	return speed + " speed"
 }
 
 // pumpWords is a pump of several in a sentence: by what it is there for where that tells it from

@@ -27,3 +27,13 @@ func JetsLost(after *hydraulic.Solution, before []hydraulic.Solution) float64 {
 	}
 	return 0
 }
+
+// StandsShut reports whether nothing passes a part in any mode; false where nothing is solved.
+func (s *Stage) StandsShut(id string) bool {
+	for i := range s.Solutions {
+		if at := s.Solutions[i].Part(id); at == nil || at.Flow != 0 && at.State != "shut" {
+			return false
+		}
+	}
+	return len(s.Solutions) > 0
+}

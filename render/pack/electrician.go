@@ -27,7 +27,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	if p.After == nil || j.Unit == nil && len(out) == 0 {
 		return c
 	}
-	c.Say("All of it for the electrician's decision, by the local code and " + j.OfUnits("the unit's", "each unit's") + " sheet; standards are quoted from memory. No figure here certifies anything.")
+	c.Say(electriciansOwn(j))
 	g := &form.Grid{Header: []string{"what", "from the description", "found or done"}}
 	add := func(what, text string) { g.Rows = append(g.Rows, []string{what, text, ""}) }
 	units := p.After.Circuit.Units()
@@ -81,6 +81,15 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 	runsTogether(&c, p, j)
 	c.Add(book.Item{Kind: book.Bullets, Lines: append(out, j.said(practice.Electricity())...)})
 	return c
+}
+
+// electriciansOwn says whose decision it all is; where no unit is left there is no sheet of one.
+func electriciansOwn(j jobIn) string {
+	by := "the local code"
+	if j.Unit != nil {
+		by += " and " + j.OfUnits("the unit's", "each unit's") + " sheet"
+	}
+	return "All of it for the electrician's decision, by " + by + "; standards are quoted from memory. No figure here certifies anything."
 }
 
 // runsTogether says of each circuit of the supply, as it is after the work, what runs together on

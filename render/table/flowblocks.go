@@ -352,6 +352,12 @@ func SureBlocks(r *spread.Ranges, names *tag.Names, s form.Style) []form.Block {
 			b.Lines = append(b.Lines, "    by "+s.Say(f.Reading))
 		}
 	}
+	for _, f := range r.MeasureFirst[:min(surest, len(r.MeasureFirst))] {
+		if until := r.UntilSet(f.Moves); until != "" {
+			b.Lines = append(b.Lines, "    "+f.Moves+" is moved so far only"+strings.TrimPrefix(s.Say(until), ","))
+			break
+		}
+	}
 	if r.Unsolved > 0 {
 		b.Lines = append(b.Lines, fmt.Sprintf("  %d samples had no answer and are left out", r.Unsolved))
 	}

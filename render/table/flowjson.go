@@ -150,6 +150,7 @@ type influenceJSON struct {
 	Unit   float64 `json:"unit_flow_percent,omitempty"`
 	Jets   float64 `json:"jets_flow_percent,omitempty"`
 	Head   float64 `json:"pump_head_percent,omitempty"`
+	Until  string  `json:"until_set,omitempty"` // valve by whose setting it moves the unit's flow no more so far
 }
 
 // FlowJSON prints the solution of every mode and stage, and the summary.
@@ -308,7 +309,11 @@ func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
 		}
 		out.Set = setOf(r.Set)
 		for _, q := range r.MeasureFirst {
-			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2)})
+			until := ""
+			if r.UntilSet(q.Moves) != "" {
+				until = r.Set.Valve
+			}
+			out.MeasureFirst = append(out.MeasureFirst, influenceJSON{q.Said(), q.Part, q.Mode, form.Round(q.Effect*100, 2), q.Moves, form.Round(q.Unit*100, 2), form.Round(q.Jets*100, 2), form.Round(q.Head*100, 2), until})
 		}
 	}
 	return out

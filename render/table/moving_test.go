@@ -98,3 +98,25 @@ length = "1 m"
 		t.Error(plain)
 	}
 }
+
+// What moves the unit's flow does so until the throttle is set by its reading: text and JSON say it, of a
+// throttle alone. Circulation has one, two-speed has none (their files).
+func TestMeasureFirstSaysUntilWhen(t *testing.T) {
+	for name, valve := range map[string]string{"circulation": "bypass", "two-speed": ""} {
+		p := demo(t, name)
+		text := ""
+		for _, b := range SureBlocks(p.Ranges, nil, form.Style{}) {
+			text += strings.Join(b.Lines, "\n")
+		}
+		if want := `the unit's flow is moved so far only until "bypass" is set by its reading`; strings.Contains(text, want) != (valve != "") {
+			t.Errorf("%s:\n%s", name, text)
+		}
+		data, err := FlowJSON(p, form.Style{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(string(data), `"until_set": "`+valve+`"`) != (valve != "") || strings.Contains(string(data), `"until_set"`) != (valve != "") {
+			t.Errorf("%s: until_set is not %q", name, valve)
+		}
+	}
+}

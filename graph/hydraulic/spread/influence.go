@@ -35,7 +35,7 @@ func (s *spreader) influences() []Influence {
 			f, told := best[name]
 			if !told {
 				f = u.influence()
-				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, u.reading(m.after.model), map[string]float64{}
+				f.Mode, f.Moves, f.Reading, f.UnitIn = m.name, moves, u.reading(m.after.model, s.past[u.part]), map[string]float64{}
 			}
 			if e.value > f.Effect+alike {
 				f.Mode, f.Effect, f.Moves = m.name, e.value, moves

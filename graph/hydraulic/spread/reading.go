@@ -10,8 +10,9 @@ import (
 )
 
 // reading says what would settle an unknown: what a person reads, with what, where. All common
-// practice, no source.
-func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
+// practice, no source. past says that it is of a valve past a unit, which alone is set by what the unit
+// shows; one elsewhere is not turned for it.
+func (u *unknown) reading(m *hydraulic.Model, past bool) quantity.Text {
 	var part *hydraulic.ModelPart
 	if i, ok := m.PartAt[u.part]; ok && u.part != "" {
 		part = &m.Parts[i]
@@ -35,6 +36,10 @@ func (u *unknown) reading(m *hydraulic.Model) quantity.Text {
 		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly", u.part)
 	case starts("the flow that holds"):
 		return graph.Say("the data sheet of %q: the least flow that holds it open", u.part)
+	case starts("where the handle") && !past:
+		return graph.Say("where the handle of %q stands, held against its two ends; the turns of one that is turned more than a quarter, counted from shut", u.part)
+	case starts("the Kv of") && !past:
+		return graph.Say("the data sheet of %q: what it passes fully open; or a gauge before and after it at a flow that is known", u.part)
 	case starts("where the handle", "the Kv of"):
 		return graph.Say("the flow on the unit's display, and %q set by it", u.part)
 	case part != nil && part.Part.Kind == graph.DiverterValve:

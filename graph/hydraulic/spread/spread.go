@@ -114,6 +114,7 @@ type spreader struct {
 	modes      []*spreadMode
 	all        []unknown
 	unitPart   *graph.Part
+	past       map[string]bool // by id: the part lies past a unit
 	unsolved   int
 	setting    *setting           // nil: no valve is set by a reading
 	asItStands bool               // before and after the work are the same
@@ -159,7 +160,12 @@ type spreadStage struct {
 }
 
 func newSpread(before, after *route.Layout, unit string) *spreader {
-	s := &spreader{unitPart: unitOf(after, unit), asItStands: before != nil && before == after}
+	s := &spreader{unitPart: unitOf(after, unit), asItStands: before != nil && before == after, past: map[string]bool{}}
+	for _, b := range after.Stage.Branches() {
+		for _, p := range b.BypassParts {
+			s.past[p.ID] = true
+		}
+	}
 	var models []*hydraulic.Model
 	for _, mode := range after.Circuit.AllModes() {
 		m := &spreadMode{name: mode.Name, unit: -1, after: newSpreadStage(after, mode, graph.After)}

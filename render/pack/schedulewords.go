@@ -2,7 +2,6 @@ package pack
 
 import (
 	"fmt"
-	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/practice"
@@ -49,7 +48,7 @@ func scheduleWords(branches []*stream.UnitBranch, valves []valve, j jobIn) (note
 		}
 	}
 	if len(suctions) > 0 {
-		never = append(never, strings.Join(suctions, ", ")+" shut while a pump can start: a bather can be held at the other suction, and the pump runs dry")
+		never = append(never, practice.OneOf(suctions)+" shut while a pump can start: a bather can be held at the other suction, and the pump runs dry")
 	}
 	return append(notes, "A position that is not found as written here is put right before the pump is switched on."), never
 }

@@ -643,12 +643,17 @@ func (t *tub) plungeLine(p pump) {
 }
 
 // plugInLine is an inflatable with a box: a cartridge at its wall or in the box, two hoses of
-// 32 or 38 mm, corrugated in six of ten, and the unit in one of them.
+// 32 or 38 mm, corrugated in six of ten, and the unit in one of them. A valve on such hose is bought
+// for the pipe that its hose tails glue into, 32 or 40 mm: bored from the DN of that (25, 32) to the
+// bore of the pipe (EN ISO 1452 PN 16, from memory), and never as wide as the hose.
 func (t *tub) plugInLine(p pump) {
 	d := t.d
 	flow, _ := p.sheet.best()
 	size := []string{"32 mm", "38 mm"}[d.IntN(2)]
-	bore := map[string]float64{"32 mm": 32, "38 mm": 38}[size]
+	bore := d.even(25, 27.4)
+	if size == "38 mm" {
+		bore = d.even(32, 36)
+	}
 	ribs := d.in(0.6)
 	hose := way{spec: "hose", size: size, of: old, corrugated: ribs}
 	tubPart(t, `["suction", "return"]`)

@@ -65,6 +65,24 @@ func TestSlipInOldWorkIsNamedOnce(t *testing.T) {
 	}
 }
 
+// A filter with both bosses on its left, the lower one the longer by 80 mm, is no slip: neither port
+// stands in the way of the other's pipe. Right before the other it does.
+func TestTwoBossesOnOneSide(t *testing.T) {
+	for at, told := range map[string]bool{`["left 80 mm", "down 400 mm"]`: false, `["left 80 mm"]`: true} {
+		text := replaced(t, demo(t, "two-speed"),
+			[]string{`port.out = { at = ["right 180 mm", "down 140 mm"], faces = "right" }`, `port.out = { at = ` + at + `, faces = "left" }`})
+		text = replaced(t, text, []string{`legs = ["right 160 mm"]`, `legs = ["left 160 mm"]`})
+		text = replaced(t, text, []string{`legs = ["right 120 mm", "up 260 mm"`, `legs = ["left 120 mm", "up 260 mm"`})
+		found := false
+		for _, d := range work(t, read(t, "bosses.toml", []byte(text)), plan.Findings).Findings {
+			found = found || strings.Contains(d.Message.In(0), "would be in the way of its pipe")
+		}
+		if found != told {
+			t.Errorf("out at %s: told %t, want %t", at, found, told)
+		}
+	}
+}
+
 func demo(t *testing.T, name string) string {
 	t.Helper()
 	data, err := os.ReadFile("../../testdata/" + name + ".toml")

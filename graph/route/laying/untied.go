@@ -73,7 +73,7 @@ func (l *work) judgePortBeforePort(p *graph.Part) {
 			other := &p.Ports[j]
 			place, ok := p.PortAt(j)
 			before := place.Sub(at).Dot(q.Faces.Unit())
-			if i == j || !ok || before <= sunkMM {
+			if i == j || !ok || before <= sunkMM || besides(q, other, place.Sub(at)) {
 				continue
 			}
 			placed := other // the one whose place is written
@@ -87,6 +87,16 @@ func (l *work) judgePortBeforePort(p *graph.Part) {
 			return
 		}
 	}
+}
+
+// besides reports whether another port looks the same way from beside: two bosses on one side of a
+// body, one longer than the other, are in nobody's way.
+func besides(q, other *graph.Port, apart graph.Vec) bool {
+	if other.Faces == nil || other.Faces.AngleTo(*q.Faces) >= 45 {
+		return false
+	}
+	along := q.Faces.Unit()
+	return apart.Sub(along.Scale(apart.Dot(along))).Len() > sunkMM
 }
 
 // asWritten is a run, or that which was cut where it is what is left of one.

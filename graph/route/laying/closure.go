@@ -1,6 +1,7 @@
 package laying
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -175,35 +176,51 @@ func (l *work) mendLoop(w *web, loop []step, miss graph.Vec) (graph.Pos, quantit
 	return pos, quantity.Join(out, ", and ")
 }
 
+// alongLeg is a leg of new pipe on a loop that runs along an axis: the leg of a tie, and how far it goes.
+type alongLeg struct {
+	step step
+	tie  *tie
+	leg  int // from 0
+	by   graph.Vec
+}
+
+// along yields the legs of new pipe on a loop that run along an axis.
+func (l *work) along(w *web, loop []step, axis graph.Vec) iter.Seq[alongLeg] {
+	return func(yield func(alongLeg) bool) {
+		for _, s := range loop {
+			t := &w.ties[s.tie]
+			if t.path < 0 || !t.isNew() {
+				continue
+			}
+			for k, by := range l.lines[t.path].legs {
+				if math.Abs(by.Unit().Dot(axis.Unit())) >= math.Cos(straightDeg*math.Pi/180) && !yield(alongLeg{s, t, k, by}) {
+					return
+				}
+			}
+		}
+	}
+}
+
 // mendLeg finds the longest leg along the axis that stays a leg once mended.
 func (l *work) mendLeg(w *web, loop []step, miss graph.Vec) (graph.Pos, quantity.Text) {
 	var pos graph.Pos
 	var text quantity.Text
 	longest := 0.0
-	for _, s := range loop {
-		t := w.ties[s.tie]
-		if t.path < 0 || !t.isNew() {
+	for a := range l.along(w, loop, miss) {
+		t, length := a.tie, a.by.Len()
+		mended := length + a.by.Unit().Dot(miss)
+		if a.step.back {
+			mended = length - a.by.Unit().Dot(miss)
+		}
+		if length <= longest || mended < 1 {
 			continue
 		}
-		for k, by := range l.lines[t.path].legs {
-			length := by.Len()
-			if length <= longest || math.Abs(by.Unit().Dot(miss.Unit())) < math.Cos(straightDeg*math.Pi/180) {
-				continue
-			}
-			mended := length + by.Unit().Dot(miss)
-			if s.back {
-				mended = length - by.Unit().Dot(miss)
-			}
-			if mended < 1 {
-				continue
-			}
-			longest, pos = length, legPos(t.run, k+1)
-			if t.made() && k < len(t.run.Legs) {
-				text = longerWords(t.run.Legs[k], mended-length)
-				continue
-			}
-			text = graph.Say("make %s %s %s instead of %s", route.LegWords(t.run, k+1), graph.WayWords(by), mm(mended), mm(length))
+		longest, pos = length, legPos(t.run, a.leg+1)
+		if t.made() && a.leg < len(t.run.Legs) {
+			text = longerWords(t.run.Legs[a.leg], mended-length)
+			continue
 		}
+		text = graph.Say("make %s %s %s instead of %s", route.LegWords(t.run, a.leg+1), graph.WayWords(a.by), mm(mended), mm(length))
 	}
 	return pos, text
 }
@@ -220,22 +237,17 @@ func (l *work) shortLeg(w *web, loop []step, miss graph.Vec) quantity.Text {
 		}
 		var text quantity.Text
 		longest := 0.0
-		for _, s := range loop {
-			t := w.ties[s.tie]
-			if t.path < 0 || !t.isNew() {
+		for a := range l.along(w, loop, axis) {
+			if a.by.Len() <= longest {
 				continue
 			}
-			for k, by := range l.lines[t.path].legs {
-				if by.Len() <= longest || math.Abs(by.Unit().Dot(axis.Unit())) < math.Cos(straightDeg*math.Pi/180) {
-					continue
-				}
-				name := graph.Say("%s", route.LegWords(t.run, k+1))
-				if t.made() && k < len(t.run.Legs) {
-					name = graph.Say("your leg %s", t.run.Legs[k].Quoted())
-				}
-				longest = by.Len()
-				text = graph.Say("%s runs that way and is too short to be %s shorter: lead the pipe there anew, or measure the old pipe again", name, mm(axis.Len()))
+			t := a.tie
+			name := graph.Say("%s", route.LegWords(t.run, a.leg+1))
+			if t.made() && a.leg < len(t.run.Legs) {
+				name = graph.Say("your leg %s", t.run.Legs[a.leg].Quoted())
 			}
+			longest = a.by.Len()
+			text = graph.Say("%s runs that way and is too short to be %s shorter: lead the pipe there anew, or measure the old pipe again", name, mm(axis.Len()))
 		}
 		return text
 	}

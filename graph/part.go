@@ -151,6 +151,14 @@ func (d Drop) Head(density float64) float64 {
 	return d.Value / (density * formula.Gravity)
 }
 
+// Pascals returns the drop in Pa, a metre of the water weighing so much (Pa).
+func (d Drop) Pascals(metre float64) float64 {
+	if d.IsHead {
+		return d.Value * metre
+	}
+	return d.Value
+}
+
 // Loss is a part's loss as the description gives it: just one of the forms is set.
 type Loss struct {
 	None     bool        // an ideal junction or part

@@ -26,7 +26,6 @@ func ReadWith(file string, data []byte, extra []catalog.Row) (*graph.Circuit, []
 	r.Circuit = &graph.Circuit{File: file}
 	r.Catalog = catalog.Embedded().With(extra)
 	unknownTables(r, top)
-	weighWater(r)
 	r.Sizes = map[catalog.Spec][]catalog.Size{}
 	r.Parts = map[string]*graph.Part{}
 	r.Spots = map[any]field.Spots{}

@@ -68,6 +68,9 @@ func readTables(r *field.Reader, top located.Value) {
 		} else if ok {
 			readSingle(r, v, t.read)
 		}
+		if t.name == "water" {
+			weighWater(r)
+		}
 	}
 	if _, ok := top.In("part"); !ok && !slices.Contains(r.Unread, "part") {
 		r.Add(graph.Pos{File: r.Name, Line: 1, Column: 1}, "dryfit new writes a description to start from",

@@ -21,10 +21,10 @@ func readWater(r *field.Reader, v located.Value) {
 	w := &r.Circuit.Water
 	w.Pos = r.KeyPos(v)
 	w.KeyPos = field.ReadTable(r, v, "[water]", waterFields, w)
-	weighWater(r)
 }
 
-// weighWater settles what a metre of the water weighs, before anything given in metres of it is read.
+// weighWater settles what a metre of the water weighs, before anything given in metres of it is read,
+// once: what rows laid over the catalogue give in metres is of that water from then on.
 func weighWater(r *field.Reader) {
 	r.Metre = settle.Metre(r.Circuit)
 	r.Catalog = r.Catalog.InWater(r.Metre)

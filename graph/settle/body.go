@@ -31,19 +31,19 @@ func UnitBody(cat *catalog.Catalog, p *graph.Part) Body {
 	if p.Type != "" {
 		row, named = cat.Row(p.Type)
 	}
-	return bodyOf(cat, p, Pick[catalog.Row]{row, ofRow(&row, p.KeyPos["type"], !named)}, Pick[catalog.Row]{})
+	return bodyOf(cat, p, Pick[catalog.Row]{row, ofRow(&row, p.KeyPos["type"], !named)}, Pick[catalog.Row]{}, 0)
 }
 
 // bodyOf is the body of a part taken to be of a row: the row's, else that of what the part would be
 // taken for without it, else of its kind's usual row; of a pump that of the one that gives about as
-// much.
-func bodyOf(cat *catalog.Catalog, p *graph.Part, of, otherwise Pick[catalog.Row]) Body {
+// much of the water, of a density (kg/m³).
+func bodyOf(cat *catalog.Catalog, p *graph.Part, of, otherwise Pick[catalog.Row], density float64) Body {
 	row, from := of.V, of.Origin
 	if p.Box != nil || Fitted(p.Kind) || p.Kind == graph.Tub {
 		return Body{}
 	}
 	if p.Pump != nil && (p.Type == "" || row.BodyLongMM == 0 || row.BodyThickMM == 0) {
-		if r, ok := pumpAlike(cat, p.Pump.Speeds); ok {
+		if r, ok := pumpAlike(cat, p.Pump.Speeds, density); ok {
 			row, from = r, assumed("as that of "+quantity.Text(r.Name)+", the pump of the catalogue nearest to it in what it gives")
 		}
 	}
@@ -66,14 +66,14 @@ func bodyOf(cat *catalog.Catalog, p *graph.Part, of, otherwise Pick[catalog.Row]
 
 // pumpAlike is the row of the catalogue's pumps whose largest speed is nearest to the largest of
 // those described: in flow times head where there is a curve, else in power; the first of equals.
-func pumpAlike(cat *catalog.Catalog, speeds []graph.Speed) (best catalog.Row, ok bool) {
-	work, power := largest(speeds)
+func pumpAlike(cat *catalog.Catalog, speeds []graph.Speed, density float64) (best catalog.Row, ok bool) {
+	work, power := largest(speeds, density)
 	nearest := math.Inf(1)
 	for r := range cat.All() {
 		if r.Kind != string(graph.Pump) || r.Own || r.BodyLongMM == 0 {
 			continue
 		}
-		itsWork, itsPower := largest(graph.SpeedsOf(*r))
+		itsWork, itsPower := largest(graph.SpeedsOf(*r), density)
 		off := math.Inf(1)
 		switch {
 		case work > 0 && itsWork > 0:
@@ -89,15 +89,12 @@ func pumpAlike(cat *catalog.Catalog, speeds []graph.Speed) (best catalog.Row, ok
 }
 
 // largest is the most flow times the shut-off head of a pump's speeds, m⁴/s, and the most power, W.
-func largest(speeds []graph.Speed) (work, power float64) {
+func largest(speeds []graph.Speed, density float64) (work, power float64) {
 	for i := range speeds {
 		power = max(power, speeds[i].PowerW)
 		if c := speeds[i].Curve; len(c) > 0 {
-			work = max(work, c[0].Head.Head(usualDensity)*c[len(c)-1].Flow)
+			work = max(work, c[0].Head.Head(density)*c[len(c)-1].Flow)
 		}
 	}
 	return work, power
 }
-
-// usualDensity is that of water at a tub's 38 °C, kg/m³; it only compares pumps.
-const usualDensity = 993

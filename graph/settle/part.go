@@ -84,7 +84,7 @@ func (s *Stage) settlePart(out *Part, p *graph.Part) {
 	}
 	s.settleLimits(out)
 	s.settlePressures(out)
-	out.Body = bodyOf(s.cat, p, out.Row, out.usual)
+	out.Body = bodyOf(s.cat, p, out.Row, out.usual, s.Water.Density.V)
 	if p.BelowWaterSet {
 		out.Below = number(p.BelowWaterMM, quantity.Length, given(p.KeyPos["below-water"]))
 	}

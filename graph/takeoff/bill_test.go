@@ -9,6 +9,7 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/tables"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/route/laying"
 )
 
@@ -138,7 +139,7 @@ func TestEquivalentLengthsAgainstPublishedTable(t *testing.T) {
 			if !ok {
 				t.Fatalf("no %s %s", f.kind, size)
 			}
-			got := ofRow(&row, pipe.BoreMM)
+			got := ofRow(&row, pipe.BoreMM, formula.SheetDensity)
 			if f.branch {
 				got = fromLoverD(row.LoverDBranch, pipe.BoreMM)
 			}
@@ -441,5 +442,23 @@ func TestSetValveInTheHandbook(t *testing.T) {
 	}
 	if k, _ := tables.OpeningK(string(p.Kind), 0.3, open.k); !near(partly.k, k, 1e-9) || partly.k < 100*open.k {
 		t.Errorf("30 %% open K %.2f, open %.2f", partly.k, open.k)
+	}
+}
+
+// A drop is a head of the water pumped in the handbook's length too: 2 m at 9 m3/h of water of
+// 900 kg/m³ is 2·900·9.80665 Pa, as a loss of the part and as a row's; K is h·2g/v², 10.05 at
+// 1.976 m/s through 40.13 mm.
+func TestDropInTheHandbookInMetres(t *testing.T) {
+	const density, bore, flow = 900.0, 40.13, 9.0 / 3600
+	pa := 2 * density * 9.80665
+	v := flow / (math.Pi / 4 * 0.04013 * 0.04013)
+	want := 2 * 2 * 9.80665 / (v * v)
+	metres, _ := ofDescribed(&graph.Loss{Points: []graph.LossPoint{{Flow: flow, Drop: graph.Drop{Value: 2, IsHead: true}}}}, bore, density)
+	pascals, _ := ofDescribed(&graph.Loss{Points: []graph.LossPoint{{Flow: flow, Drop: graph.Drop{Value: pa}}}}, bore, density)
+	row := ofRow(&catalog.Row{LossFlow: flow, LossDropPa: pa}, bore, density)
+	for what, got := range map[string]handbook{"metres": metres, "pascals": pascals, "a row": row} {
+		if !near(got.k, want, 1e-9*want) || got.lengthM <= 0 {
+			t.Errorf("%s: %+v, want K %.4f", what, got, want)
+		}
 	}
 }

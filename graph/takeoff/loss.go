@@ -49,8 +49,8 @@ func fromK(k, boreMM float64) handbook {
 }
 
 // ofRow returns what a row's part costs on pipe of a bore in mm: by its L/D, K, Kv or one
-// point of a sheet, the first it has.
-func ofRow(row *catalog.Row, boreMM float64) handbook {
+// point of a sheet, the first it has; of water of a density (kg/m³).
+func ofRow(row *catalog.Row, boreMM, density float64) handbook {
 	if row.K > 0 && row.LoverD == 0 && row.BoreMM > 0 {
 		boreMM = row.BoreMM // of a barb: narrower than its pipe
 	}
@@ -65,7 +65,7 @@ func ofRow(row *catalog.Row, boreMM float64) handbook {
 	case row.Kv > 0:
 		return fromK(formula.KvToK(row.Kv, d), boreMM)
 	case row.LossFlow > 0:
-		return fromK(pointK(row.LossFlow, row.LossDropPa/(formula.SheetDensity*formula.Gravity), d), boreMM)
+		return fromK(pointK(row.LossFlow, row.LossDropPa/(density*formula.Gravity), d), boreMM)
 	}
 	return handbook{}
 }
@@ -77,7 +77,7 @@ func pointK(flow, head, bore float64) float64 {
 
 // ofDescribed returns what a loss in the words of the description costs; ok is false where it
 // is not of one square law.
-func ofDescribed(l *graph.Loss, boreMM float64) (h handbook, ok bool) {
+func ofDescribed(l *graph.Loss, boreMM, density float64) (h handbook, ok bool) {
 	if l.HasK && l.BoreMM > 0 {
 		boreMM = l.BoreMM
 	}
@@ -91,7 +91,7 @@ func ofDescribed(l *graph.Loss, boreMM float64) (h handbook, ok bool) {
 	case l.Kv > 0:
 		return fromK(formula.KvToK(l.Kv, boreMM/1000), boreMM), true
 	case len(l.Points) == 1 && l.Points[0].Flow > 0:
-		return fromK(pointK(l.Points[0].Flow, l.Points[0].Drop.Head(formula.SheetDensity), boreMM/1000), boreMM), true
+		return fromK(pointK(l.Points[0].Flow, l.Points[0].Drop.Head(density), boreMM/1000), boreMM), true
 	}
 	return handbook{}, false
 }
@@ -100,6 +100,9 @@ func ofDescribed(l *graph.Loss, boreMM float64) (h handbook, ok bool) {
 type bores struct {
 	lay *route.Layout
 }
+
+// density is that of the water pumped, kg/m³.
+func (b *bores) density() float64 { return b.lay.Stage.Water.Density.V }
 
 // ofRun returns the bore of a run in mm; 0 where nothing gives one.
 func (b *bores) ofRun(path *route.Path) float64 {
@@ -132,7 +135,7 @@ func (b *bores) ofFitting(path *route.Path, f *route.Fitting) handbook {
 			return handbook{h.k + f.Row.K, h.lengthM + fromK(f.Row.K, min(b.near(path, f.From), b.near(path, f.To))).lengthM}
 		}
 	}
-	if h := ofRow(&f.Row, bore); h.k != 0 {
+	if h := ofRow(&f.Row, bore, b.density()); h.k != 0 {
 		return h
 	}
 	return fromLoverD(formula.LoverD(f.Kind), bore)
@@ -176,7 +179,7 @@ func (b *bores) lossOf(p *graph.Part, fit *settle.Part) (through, corner handboo
 	}
 	bore := b.ofPart(p, fit)
 	if p.Loss != nil {
-		h, _ := ofDescribed(p.Loss, bore)
+		h, _ := ofDescribed(p.Loss, bore, b.density())
 		if p.Kind == graph.Tee { // the flow counts it round the corner
 			return handbook{}, h
 		}
@@ -199,14 +202,14 @@ func (b *bores) lossOf(p *graph.Part, fit *settle.Part) (through, corner handboo
 	case graph.Reducer, graph.Transition:
 		return b.change(p, fit), handbook{}
 	}
-	return ofRow(&fit.Row.V, bore), handbook{}
+	return ofRow(&fit.Row.V, bore, b.density()), handbook{}
 }
 
 // asSet is lossOf with a hand valve as it is set; lossOf has it fully open, as it is bought.
 func (b *bores) asSet(p *graph.Part, fit *settle.Part) (through, corner handbook) {
 	if p.Kind.IsHandValve() && p.Valve != nil {
 		if bore := b.ofPart(p, fit); bore > 0 {
-			if h, ok := ofSetting(p, &fit.Row.V, bore); ok {
+			if h, ok := ofSetting(p, &fit.Row.V, bore, b.density()); ok {
 				return h, handbook{}
 			}
 		}
@@ -216,7 +219,7 @@ func (b *bores) asSet(p *graph.Part, fit *settle.Part) (through, corner handbook
 
 // ofSetting returns what a hand valve costs as it is set: by its Kv, or partly open by the opening
 // curve of its kind; ok is false for one that stands open or shut, or follows a curve of its own.
-func ofSetting(p *graph.Part, row *catalog.Row, boreMM float64) (h handbook, ok bool) {
+func ofSetting(p *graph.Part, row *catalog.Row, boreMM, density float64) (h handbook, ok bool) {
 	share := float64(p.Valve.Position)
 	switch {
 	case p.Valve.Kv > 0:
@@ -224,7 +227,7 @@ func ofSetting(p *graph.Part, row *catalog.Row, boreMM float64) (h handbook, ok 
 	case !p.Valve.PositionSet || share <= 0 || share >= 1 || row.Opening != nil:
 		return handbook{}, false
 	}
-	k, _ := tables.OpeningK(string(p.Kind), share, ofRow(row, boreMM).k)
+	k, _ := tables.OpeningK(string(p.Kind), share, ofRow(row, boreMM, density).k)
 	return fromK(k, boreMM), true
 }
 

@@ -32,7 +32,7 @@ func powerAgrees(r *field.Reader, p *graph.Part) {
 	best := 0.0 // of those with the most watts
 	for _, s := range p.Pump.Speeds {
 		if s.PowerW == mostWatts(p.Pump.Speeds) {
-			best = max(best, waterPower(s.Curve))
+			best = max(best, waterPower(s.Curve, r.Metre))
 		}
 	}
 	for i := range p.Pump.Speeds {
@@ -40,11 +40,11 @@ func powerAgrees(r *field.Reader, p *graph.Part) {
 		if s.PowerW == 0 || len(s.Curve) < 2 {
 			continue
 		}
-		watts, share := waterPower(s.Curve), leastOfWatts
+		watts, share := waterPower(s.Curve, r.Metre), leastOfWatts
 		if s.PowerW < fewWatts {
 			share = leastOfFewWatts
 		}
-		far := s.Curve[len(s.Curve)-1].Head.Head(formula.SheetDensity) < measuredFarShare*s.Curve[0].Head.Head(formula.SheetDensity)
+		far := s.Curve[len(s.Curve)-1].Head.Pascals(r.Metre) < measuredFarShare*s.Curve[0].Head.Pascals(r.Metre)
 		says := "more than any pump makes of them"
 		switch {
 		case watts > mostOfWatts*s.PowerW:
@@ -59,24 +59,25 @@ func powerAgrees(r *field.Reader, p *graph.Part) {
 	}
 }
 
-// waterPower is flow times head at the best point of a curve, W.
-func waterPower(curve []graph.CurvePoint) float64 {
+// waterPower is flow times head at the best point of a curve, W; metre is what one of the water
+// weighs, Pa.
+func waterPower(curve []graph.CurvePoint, metre float64) float64 {
 	best := 0.0
 	for k := 1; k < len(curve); k++ {
 		for t := 0.0; t <= 1; t += 0.25 { // the greatest may lie between two points
 			a, b := curve[k-1], curve[k]
-			ha, hb := a.Head.Head(formula.SheetDensity), b.Head.Head(formula.SheetDensity)
-			best = max(best, (a.Flow+t*(b.Flow-a.Flow))*(ha+t*(hb-ha)))
+			pa, pb := a.Head.Pascals(metre), b.Head.Pascals(metre)
+			best = max(best, (a.Flow+t*(b.Flow-a.Flow))*(pa+t*(pb-pa)))
 		}
 	}
-	return best * formula.SheetDensity * formula.Gravity
+	return best
 }
 
 // rises finds a curve whose head falls and then rises again: one of its points is mistyped, or in another unit.
 func rises(r *field.Reader, v located.Value, curve []graph.CurvePoint) {
 	fell := false
 	for i := 1; i < len(curve); i++ {
-		a, b := curve[i-1].Head.Head(formula.SheetDensity), curve[i].Head.Head(formula.SheetDensity)
+		a, b := curve[i-1].Head.Pascals(r.Metre), curve[i].Head.Pascals(r.Metre)
 		if fell && b > a {
 			r.Fail(v, "one of its points is mistyped, or has another unit than the others", "the heads of %s fall, and then rise again at point %d: no pump's do", located.Said(v.Key), i+1)
 			return
@@ -150,7 +151,7 @@ func dropAgrees(r *field.Reader, v located.Value, p *graph.Part) {
 		return
 	}
 	for _, point := range p.Loss.Points {
-		pa := point.Drop.Head(formula.SheetDensity) * formula.SheetDensity * formula.Gravity
+		pa := point.Drop.Pascals(r.Metre)
 		if p.HighestPressurePa <= 0 || pa <= p.HighestPressurePa {
 			continue
 		}

@@ -453,8 +453,8 @@ func TestDropInTheHandbookInMetres(t *testing.T) {
 	pa := 2 * density * 9.80665
 	v := flow / (math.Pi / 4 * 0.04013 * 0.04013)
 	want := 2 * 2 * 9.80665 / (v * v)
-	metres, _ := ofDescribed(&graph.Loss{Points: []graph.LossPoint{{Flow: flow, Drop: graph.Drop{Value: 2, IsHead: true}}}}, bore, density)
-	pascals, _ := ofDescribed(&graph.Loss{Points: []graph.LossPoint{{Flow: flow, Drop: graph.Drop{Value: pa}}}}, bore, density)
+	metres := ofDescribed(&graph.Loss{Points: []graph.LossPoint{{Flow: flow, Drop: graph.Drop{Value: 2, IsHead: true}}}}, bore, density)
+	pascals := ofDescribed(&graph.Loss{Points: []graph.LossPoint{{Flow: flow, Drop: graph.Drop{Value: pa}}}}, bore, density)
 	row := ofRow(&catalog.Row{LossFlow: flow, LossDropPa: pa}, bore, density)
 	for what, got := range map[string]handbook{"metres": metres, "pascals": pascals, "a row": row} {
 		if !near(got.k, want, 1e-9*want) || got.lengthM <= 0 {

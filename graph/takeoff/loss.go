@@ -75,25 +75,23 @@ func pointK(flow, head, bore float64) float64 {
 	return head / (flow * flow * formula.HeadPerFlow2(bore))
 }
 
-// ofDescribed returns what a loss in the words of the description costs; ok is false where it
-// is not of one square law.
-func ofDescribed(l *graph.Loss, boreMM, density float64) (h handbook, ok bool) {
+// ofDescribed returns what a loss in the words of the description costs; nothing where it is not of
+// one square law.
+func ofDescribed(l *graph.Loss, boreMM, density float64) handbook {
 	if l.HasK && l.BoreMM > 0 {
 		boreMM = l.BoreMM
 	}
 	switch {
-	case l.None:
-		return handbook{}, true
-	case boreMM <= 0:
-		return handbook{}, false
+	case l.None || boreMM <= 0:
+		return handbook{}
 	case l.HasK:
-		return fromK(l.K, boreMM), true
+		return fromK(l.K, boreMM)
 	case l.Kv > 0:
-		return fromK(formula.KvToK(l.Kv, boreMM/1000), boreMM), true
+		return fromK(formula.KvToK(l.Kv, boreMM/1000), boreMM)
 	case len(l.Points) == 1 && l.Points[0].Flow > 0:
-		return fromK(pointK(l.Points[0].Flow, l.Points[0].Drop.Head(density), boreMM/1000), boreMM), true
+		return fromK(pointK(l.Points[0].Flow, l.Points[0].Drop.Head(density), boreMM/1000), boreMM)
 	}
-	return handbook{}, false
+	return handbook{}
 }
 
 // bores finds the bore of pipe.
@@ -179,7 +177,7 @@ func (b *bores) lossOf(p *graph.Part, fit *settle.Part) (through, corner handboo
 	}
 	bore := b.ofPart(p, fit)
 	if p.Loss != nil {
-		h, _ := ofDescribed(p.Loss, bore, b.density())
+		h := ofDescribed(p.Loss, bore, b.density())
 		if p.Kind == graph.Tee { // the flow counts it round the corner
 			return handbook{}, h
 		}

@@ -112,7 +112,7 @@ func noEquivalent(m float64) string {
 	case math.IsNaN(m):
 		return "its pipe loses nothing"
 	case m > longestEquivalent:
-		return "no pipe is long enough to cost what stands in it"
+		return "more than a kilometre of pipe would cost what stands in it"
 	case m < 0:
 		return "its tee gives head back"
 	}

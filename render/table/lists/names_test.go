@@ -20,10 +20,10 @@ func TestEquivalentLengthsThatMeanNothing(t *testing.T) {
 	// A valve nearly shut, by its Kv, in the handbook's columns and the sum as in those of a mode.
 	p := &plan.Plan{Bill: &takeoff.Bill{Totals: []takeoff.Total{{Name: "bypass", PipeM: 0.2, FittingsM: 215534}, {Name: "line", PipeM: 1, FittingsM: 2}}, TotalEquivalentLengthM: 215537.2}}
 	text := string(form.Text(EquivalentBlocks(p, nil, form.Style{}), form.Style{}))
-	if strings.Contains(text, "2155") || strings.Count(text, "no length") != 2 || !strings.Contains(text, "no length: no pipe is long enough to cost what stands in it") || !strings.Contains(text, "3.00 m") {
+	if strings.Contains(text, "2155") || strings.Count(text, "no length") != 2 || !strings.Contains(text, "no length: more than a kilometre of pipe would cost what stands in it") || !strings.Contains(text, "3.00 m") {
 		t.Errorf("%s", text)
 	}
-	if text, err := PartsJSON(p, form.Style{}); err != nil || strings.Contains(string(text), "2155") || strings.Count(string(text), "no pipe is long enough") != 2 {
+	if text, err := PartsJSON(p, form.Style{}); err != nil || strings.Contains(string(text), "2155") || strings.Count(string(text), "more than a kilometre of pipe") != 2 {
 		t.Errorf("%s, %v", text, err)
 	}
 	if got := noEquivalent(math.NaN()); got == "" {

@@ -304,9 +304,11 @@ func TestTeeThresholds(t *testing.T) {
 		k          func(q, beta float64) (float64, float64)
 		beta, want float64
 	}{
-		{"dividing branch, ratio 0.70", formula.TeeDividingBranch, 0.7, 1.31237},              // 1 + 0.3 (0.5/0.49)²
-		{"dividing branch, ratio 0.60", formula.TeeDividingBranch, 0.6, 2.92901},              // 1 + (0.5/0.36)²
-		{"dividing branch, ratio 0.65", formula.TeeDividingBranch, 0.65, 2.40053},             // 1 + (0.5/0.4225)²
+		{"dividing branch, ratio 0.70", formula.TeeDividingBranch, 0.7, 1.31237},                // 1 + 0.3 (0.5/0.49)²
+		{"dividing branch, ratio 0.60", formula.TeeDividingBranch, 0.6, 2.92901},                // 1 + (0.5/0.36)²
+		{"dividing branch, ratio 0.65", formula.TeeDividingBranch, 0.65, 2.40053},               // 1 + (0.5/0.4225)²
+		{"dividing branch, 40 on 60 mm", formula.TeeDividingBranch, over(0.04, 0.06), 2.265625}, // 1 + (0.5/0.4444)²
+		{"dividing branch, hose of 1 on 1-1/2 in", formula.TeeDividingBranch, over(0.0254, 0.0381), 2.265625},
 		{"dividing branch, area 0.70", formula.TeeDividingBranch, math.Sqrt(0.7), 1.23954},    // 1.075 (1 + 0.3 (0.5/0.7)²)
 		{"combining branch, area 0.40", formula.TeeCombiningBranch, math.Sqrt(0.4), 1.134375}, // 0.55 (1 + 1.5625 - 0.5)
 		{"combining branch, area 0.30", formula.TeeCombiningBranch, math.Sqrt(0.3), 3.27778},  // 1 + (0.5/0.3)² - 0.5
@@ -318,6 +320,9 @@ func TestTeeThresholds(t *testing.T) {
 		}
 	}
 }
+
+// over is a ratio of two bores as it is worked out, rounding and all.
+func over(a, b float64) float64 { return a / b }
 
 // Laminar up to Re 2000, f = 64/Re; from there a straight line in Re to Colebrook-White at 4000:
 // half-way f is the mean of both ends. The limits are those the report names.

@@ -50,7 +50,7 @@ func fittings(n settle.Unknown) unknown {
 // reducingTee reports whether a tee's branch is so much narrower than its run that the handbook
 // has no factor for it: between the two thirds and the whole it has one for.
 func reducingTee(p *hydraulic.ModelPart) bool {
-	return p.Tee != nil && p.Tee.Beta > 2.0/3+0.01 && p.Tee.Beta < 0.95
+	return p.Tee != nil && !formula.TeeIsReduced(p.Tee.Beta) && p.Tee.Beta < 0.95
 }
 
 // otherUnknown is one of a filter, a heater, a unit or a check.

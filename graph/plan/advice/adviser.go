@@ -287,9 +287,9 @@ func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 			}
 			text += graph.Say(", bypass %s", state)
 		}
-		if all.Constant && m.RiseK > 0 {
-			text += graph.Say("; set it by a rise of %s across the unit", quantity.TemperatureDifference.Of(m.RiseK))
-		}
+	}
+	if best.Kv > 0 {
+		text += "; it is set by that flow, on the unit's display or by a meter"
 	}
 	if !best.Rated && a.Unit.Rated > 0 {
 		text += graph.Say(" (under its rated %s, above its least %s)", quantity.Flow.Of(a.Unit.Rated), quantity.Flow.Of(a.Unit.Least))

@@ -194,9 +194,31 @@ func (s *search) summary(t *trial) quantity.Text {
 	case c.Shut:
 		modes = append(modes, "bypass valve shut in use")
 	case c.ThrottleKv > 0:
-		modes = append(modes, graph.Say("bypass valve set to %s", quantity.Kv.Finely(c.ThrottleKv)))
+		modes = append(modes, setBy(t.unitFlows))
 	}
 	return quantity.Join(modes, "; ")
+}
+
+// setBy says by what the throttle in the bypass is set: the unit's flow, in the mode in which it is
+// least.
+func setBy(flows []unitFlow) quantity.Text {
+	var least *unitFlow
+	modes := 0
+	for i := range flows {
+		if f := &flows[i]; f.wanted && f.flow > 0 {
+			modes++
+			if least == nil || f.flow < least.flow {
+				least = f
+			}
+		}
+	}
+	switch {
+	case least == nil:
+		return "bypass valve throttled"
+	case modes == 1:
+		return graph.Say("bypass valve set until the unit gets %s", quantity.Flow.Of(least.flow))
+	}
+	return graph.Say("bypass valve set until the unit gets %s in mode %s", quantity.Flow.Of(least.flow), least.mode)
 }
 
 func (s *search) length(mm float64) quantity.Amount { return quantity.Length.Of(mm) }

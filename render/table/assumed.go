@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/graph/settle"
@@ -16,11 +17,12 @@ import (
 type assumedValue struct {
 	what, value, bounds, from string
 	moves                     *spread.Influence // nil: no flow
+	hangs                     string            // on it, where that is no flow
 }
 
 // assumedOf returns every value of the circuit with the work built in that was used and that
 // nobody gave: those first that move the unit's or the jets' flow most, then the pump's head;
-// last, in the order of the walk, those that move no flow.
+// last, in the order of the walk, those that move no flow, and how deep lies what nothing says.
 func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 	if p.After == nil || p.After.Layout == nil {
 		return nil
@@ -34,6 +36,7 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 	}
 	var out []assumedValue
 	told := map[settle.Key]bool{}
+	pumps := map[string]bool{} // whose curve is a guess that is told with its shut-off head
 	if p.Ranges != nil {
 		for i := range p.Ranges.Moves {
 			f := &p.Ranges.Moves[i]
@@ -43,16 +46,40 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 			}
 			one := usedOf(f, settled[f.Key], s)
 			one.moves = f
+			if part := stage.Part(f.Part); part != nil && part.Kind == graph.Pump {
+				pumps[f.Part] = true
+			}
 			out = append(out, one)
 		}
 	}
 	slices.SortStableFunc(out, func(a, b assumedValue) int { return spread.CompareHarm(a.moves, b.moves) })
 	for _, k := range order {
-		if v := settled[k]; v.How == settle.Assumed && !told[k] {
+		if v := settled[k]; v.How == settle.Assumed && !told[k] && !(pumps[k.Of] && strings.HasPrefix(k.What, "shut-off head")) {
 			out = append(out, assumedValue{what: v.String(), value: v.words(s.Units), bounds: v.bounds(s.Units), from: v.from(s.Units)})
 		}
 	}
-	return out
+	return append(out, levelTaken(p, s)...)
+}
+
+// levelTaken is how deep what decides a promise of a pressure is taken to lie where nothing says it.
+func levelTaken(p *plan.Plan, s form.Style) []assumedValue {
+	if p.Ranges == nil {
+		return nil
+	}
+	var of []string
+	for _, m := range p.Ranges.Promises {
+		if name := fmt.Sprintf("%q", m.Level); m.Level != "" && !slices.Contains(of, name) {
+			of = append(of, name)
+		}
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	f := spread.Level()
+	one := usedOf(&f, nil, s)
+	one.what = "how deep below the water lies " + strings.Join(of, ", ")
+	one.hangs = "what the pump and the water above it put on the unit and the pipe"
+	return []assumedValue{one}
 }
 
 // usedOf words what was used for an unknown: settled is the value it was, nil where none is.
@@ -90,10 +117,10 @@ func share(v float64) string {
 	return form.Fixed(100*v, 0)
 }
 
-// words says what a value moves: "the unit's flow by 12 %, the jets' by 4 %, the pump's head by 3 %".
+// words says what a value moves, or what hangs on it: "the unit's flow by 12 %, the jets' by 4 %, the pump's head by 3 %".
 func (v *assumedValue) words() string {
 	if v.moves == nil {
-		return ""
+		return v.hangs
 	}
 	var out []string
 	for _, m := range []struct {

@@ -3,7 +3,6 @@ package spread
 import (
 	"slices"
 
-	"dryfit/graph"
 	"dryfit/graph/route"
 )
 
@@ -24,11 +23,19 @@ func Unknowns(before, after *route.Layout, unit string) []Sampled {
 		out[i] = Sampled{u.influence(), u.at}
 	}
 	if len(out) > 0 {
-		depth := byClass(levelClass, graph.Say("by the depths that the description gives"))
-		out = append(out, Sampled{Influence: Influence{What: "how deep below the water lies what nothing says", Span: level(), Adds: true,
-			Value: depth.value, Source: depth.source, Guess: true}})
+		depth := Level()
+		depth.Value = "by the depths that the description gives"
+		out = append(out, Sampled{Influence: depth})
 	}
 	return out
+}
+
+// Level is how far below the water what nothing says it of is taken to lie, m: no flow hangs on it,
+// what a pipe and the unit have to stand does.
+func Level() Influence {
+	depth := byClass(levelClass, "level with the water")
+	return Influence{What: "how deep below the water lies what nothing says", Span: level(), Adds: true,
+		Value: depth.value, Source: depth.source, Guess: true}
 }
 
 // influence is the unknown without what it moves.

@@ -221,7 +221,29 @@ func unitAboveAirPressure(in *Input, report Report) {
 		if len(pulled) > 0 {
 			d.Message += graph.Say("; at %s it is below the air's too", partNames(pulled))
 		}
-		d.Hint = graph.Say("lead the unit and its pipes %s lower or more, to the air's pressure; else every leak there draws air in, and no bleed or union there may be opened, with the pump running or not", v.length(lower))
+		d.Hint = v.lowerHint(b, worst.Part, lower) + "; else every leak there draws air in, and no bleed or union there may be opened, with the pump running or not"
 		report(b.Unit.Existing && worst.Part.Existing, d)
 	}
+}
+
+// lowerHint says what comes down by a length, mm, for a part on a unit's pipes to: the unit with its
+// pipes; the pipes alone, where they stand over the unit; or the line, where that is as high itself.
+func (v *view) lowerHint(b branch, p *graph.Part, mm float64) quantity.Text {
+	below, _ := v.levels.Part(p)
+	needed, line := below+mm, 0.0
+	for _, tee := range []*graph.Part{b.TeeIn, b.TeeOut} {
+		if tee == nil {
+			continue
+		}
+		if at, ok := v.levels.Part(tee); ok {
+			line = max(line, needed-at)
+		}
+	}
+	if line > graph.LevelMM {
+		return graph.Say("cut the line where it lies %s lower or more, and lead the unit and its pipes no higher than that, to the air's pressure", v.length(math.Ceil(line/10)*10))
+	}
+	if at, ok := v.levels.Part(b.Unit); ok && at >= needed {
+		return graph.Say("lead the unit's pipes, which rise above it to %s, %s lower there or more, to the air's pressure", called(b, p), v.length(mm))
+	}
+	return graph.Say("lead the unit and its pipes %s lower or more, to the air's pressure", v.length(mm))
 }

@@ -3,6 +3,8 @@ package search
 import (
 	"reflect"
 	"slices"
+	"strconv"
+	"strings"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -35,7 +37,13 @@ func (s *search) mend(t *trial) []quantity.Text {
 		with *trial
 	}
 	left, chosen, anew := triesOfPlace, false, mostAnew
-	var out []quantity.Text
+	var out, second []quantity.Text // second: the unit moved to where it may stand in something else
+	best := func() []quantity.Text {
+		if len(out) == 0 && len(second) > 0 {
+			return second[:1]
+		}
+		return out
+	}
 	open := []attempt{{with: t}}
 	var done [][]string
 	for size := 1; size <= mostTogether && !chosen; size++ {
@@ -46,7 +54,7 @@ func (s *search) mend(t *trial) []quantity.Text {
 					continue
 				}
 				if left == 0 || s.tries >= min(triesOfAll, triedRuns/len(s.asked.Runs)) || len(out) >= mostMends {
-					return out
+					return best()
 				}
 				some := append(slices.Clone(a.some), h)
 				kinds := kindsOf(some)
@@ -60,6 +68,8 @@ func (s *search) mend(t *trial) []quantity.Text {
 				case with == nil:
 				case with.standing() == 0 && !with.untried && s.site.Shortened() && !s.doesAnew(t, some, &anew):
 					// a longer search comes to other pipes, and those will not do
+				case with.standing() == 0 && !with.untried && slices.Contains(h.kinds, "at") && with.unitMayHit():
+					second = append(second, s.said(some, with))
 				case with.standing() == 0 && !with.untried:
 					out = append(out, s.said(some, with))
 					done = append(done, kinds)
@@ -72,7 +82,14 @@ func (s *search) mend(t *trial) []quantity.Text {
 		slices.SortStableFunc(next, func(a, b attempt) int { return byMerit(a.with, b.with) }) // what helped somewhat before what did not
 		open = next
 	}
-	return out
+	return best()
+}
+
+// unitMayHit reports whether the unit, as large as it is taken to be, stands in something.
+func (t *trial) unitMayHit() bool {
+	return slices.ContainsFunc(t.findings, func(d graph.Diagnostic) bool {
+		return d.Rule == "clash" && strings.Contains(string(d.Message), strconv.Quote(t.unit))
+	})
 }
 
 // overlaps reports whether two changes change the same thing.

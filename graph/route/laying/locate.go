@@ -49,8 +49,8 @@ func (w *web) tie(from, to graph.PortRef, by graph.Vec, t tie) {
 	w.ties = append(w.ties, t)
 }
 
-// locate finds the place of every port, by walking the legs from a datum.
-func (l *work) locate() {
+// locate finds the place of every port, by walking the legs from a datum, and returns what it walked.
+func (l *work) locate() *web {
 	w := &web{index: map[string]int{}}
 	l.tieParts(w)
 	l.tieRuns(w)
@@ -62,6 +62,7 @@ func (l *work) locate() {
 	l.measureParts(w, body, place)
 	main := l.bridge(w, body, place)
 	l.settle(w, place, main)
+	return w
 }
 
 // tieParts ties the ports of each part whose distances are known.

@@ -82,6 +82,11 @@ type stretch struct {
 func (l *work) cutStretch(i, leg int, s stretch) {
 	r := l.c.Runs[i]
 	cut := s.centre - s.from.takeOff - s.to.takeOff
+	if !r.Spec.Flexible() {
+		for k := s.start; k < s.end; k++ {
+			l.spare[legKey{i, k}] = cut - s.from.depth - s.to.depth
+		}
+	}
 	lengths, row := []float64{cut}, catalog.Row{}
 	if longest := route.LongestBar(l.c, r.Spec, r.Size, l.lay.Paths[i].Pipe); longest > 0 && cut > longest+1e-9 && !r.Spec.Flexible() {
 		lengths, row = l.split(i, cut, longest)
@@ -184,7 +189,7 @@ func (l *work) addPiece(i int, p route.Piece, from, to station, way, away graph.
 			}
 		}
 	}
-	l.judgePiece(&p)
+	l.judgePiece(i, &p)
 	index := len(l.lay.Pieces)
 	flexible := p.Spec.Flexible()
 	path := &l.lay.Paths[i]
@@ -205,21 +210,26 @@ func asWritten(r *graph.Run, leg int) string {
 	return route.LegWords(r, leg)
 }
 
-// judgePiece finds a piece too short for its two sockets.
-func (l *work) judgePiece(p *route.Piece) {
+// beadPlayMM is by how much less room for the bead of cement nobody minds: a length is read from a tape
+// that far off, in inches to a thirty-second. Common practice, no source.
+const beadPlayMM = 0.5
+
+// judgePiece finds a piece too short for its two sockets; i is its path.
+func (l *work) judgePiece(i int, p *route.Piece) {
 	need := p.From.DepthMM + p.To.DepthMM
-	pos := legPos(p.Run, p.Leg)
+	short := shortPiece{key: legKey{i, p.Leg - 1}, run: p.Run, mm: math.Ceil(need + settle.BeadMM - p.CutMM)}
 	between := fmt.Sprintf("between %s and %s", p.From.Fitting, p.To.Fitting)
 	switch {
 	case p.CutMM < need-0.05:
-		l.find(pos, graph.Error,
-			graph.Say("piece %d, %s, has %s; its two sockets need %s (%s and %s)", p.Number, between, mm(math.Max(p.CutMM, 0)), mm(need), mm(p.From.DepthMM), mm(p.To.DepthMM)),
-			graph.Say("make %s at least %s longer", asWritten(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
-	case p.CutMM < need+settle.BeadMM-0.05:
-		l.find(pos, graph.Warning,
-			graph.Say("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(settle.BeadMM)),
-			graph.Say("make %s %s longer", asWritten(p.Run, p.Leg), mm(math.Ceil(need+settle.BeadMM-p.CutMM))))
+		short.severity, short.message = graph.Error,
+			graph.Say("piece %d, %s, has %s; its two sockets need %s (%s and %s)", p.Number, between, mm(math.Max(p.CutMM, 0)), mm(need), mm(p.From.DepthMM), mm(p.To.DepthMM))
+	case p.CutMM < need+settle.BeadMM-beadPlayMM:
+		short.severity, short.message = graph.Warning,
+			graph.Say("piece %d, %s, has %s; its two sockets take %s and leave %s for the cement bead, %s are wanted", p.Number, between, mm(p.CutMM), mm(need), mm(p.CutMM-need), mm(settle.BeadMM))
+	default:
+		return
 	}
+	l.short = append(l.short, short)
 }
 
 // nipples cuts the short pieces on which the adaptors of a station stand, and joins the

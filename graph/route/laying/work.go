@@ -23,6 +23,9 @@ type work struct {
 	runs   map[string]int       // run id -> index
 	old    oldNotes
 	missed []missedLoop // of old pipe
+	loops  []newLoop
+	short  []shortPiece
+	spare  map[legKey]float64 // what straight pipe of a leg has beyond its two sockets, mm; less than nothing: too short
 }
 
 // runEnd is one end of a run.
@@ -57,6 +60,7 @@ func OfStage(set *settle.Stage) *route.Layout {
 		ends:  map[string][]runEnd{},
 		ways:  map[string]graph.Vec{},
 		rigid: map[string]int{},
+		spare: map[legKey]float64{},
 		runs:  make(map[string]int, len(c.Runs)),
 	}
 	if l.cat == nil {
@@ -76,11 +80,12 @@ func OfStage(set *settle.Stage) *route.Layout {
 	l.judgeWays()
 	l.judgeBarbs()
 	l.layLines()
-	l.locate()
+	w := l.locate()
 	l.placeChains()
 	l.cutPieces()
 	l.joinParts()
 	l.lay.Groups, l.lay.Ways = l.rigid, l.ways
+	l.reportNewLoops(w)
 	l.reportOldLoops()
 	l.old.report(l)
 	l.lay.Finish(l.links, l.inLine())

@@ -34,6 +34,7 @@ type Bodies struct {
 	next   [][]int
 	index  map[string]int
 	lay    *route.Layout
+	short  []int // pieces too short for their two sockets, which is told of themselves
 	walled bool // the cabinet is described
 }
 
@@ -91,6 +92,20 @@ func (s *Bodies) behindPipe(i, j int) bool {
 	}
 	return slices.ContainsFunc(s.next[i], func(k int) bool {
 		return s.All[k].Part == "" && slices.Contains(s.next[k], j)
+	})
+}
+
+// byShort reports whether two bodies stand at the ends of a piece that is too short for them, or next to
+// what stands there: longer, as is asked for it, it keeps them apart.
+func (s *Bodies) byShort(i, j int) bool {
+	return slices.ContainsFunc(s.short, func(piece int) bool { return s.nearEnd(piece, i) && s.nearEnd(piece, j) })
+}
+
+// nearEnd reports whether a body stands at an end of a piece, or is joined to what does.
+func (s *Bodies) nearEnd(piece, body int) bool {
+	return slices.ContainsFunc(s.next[piece], func(end int) bool {
+		at := func(k int) bool { return k == end || s.All[k].Part != "" && s.All[k].Part == s.All[end].Part }
+		return at(body) || slices.ContainsFunc(s.next[body], at)
 	})
 }
 

@@ -64,7 +64,7 @@ func (s *Bodies) Clashes() []Clash {
 func (s *Bodies) clash(i, j int) (Clash, bool) {
 	a, b := &s.All[i], &s.All[j]
 	behind := s.behindPipe(i, j)
-	if a.Part+b.Part != "" && !a.New && !b.New || a.Group != b.Group || a.Group < 0 || s.Joined(i, j) && !behind {
+	if a.Part+b.Part != "" && !a.New && !b.New || a.Group != b.Group || a.Group < 0 || s.Joined(i, j) && !behind || s.byShort(i, j) {
 		return Clash{}, false
 	}
 	if !a.New {

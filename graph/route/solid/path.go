@@ -132,7 +132,10 @@ func (b *builder) newPipe(i, near, far int) {
 		} else {
 			body.Core = body.Likely
 		}
-		b.out.add(body)
+		at := b.out.add(body)
+		if p.CutMM < p.From.DepthMM+p.To.DepthMM-touchMM {
+			b.out.short = append(b.out.short, at)
+		}
 	}
 	b.joinAlong(i, near, far)
 }

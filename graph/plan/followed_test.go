@@ -172,3 +172,42 @@ func TestNoPairIsSaidOnce(t *testing.T) {
 		t.Errorf("after following: %q", errs)
 	}
 }
+
+// Of a unit that stands in the pipe it is asked to be moved to where it stands in nothing else, its case
+// as large as its kind's usually is, where one way of those tried is such.
+func TestUnitIsMovedIntoTheOpen(t *testing.T) {
+	wrong := replaced(t, text(t, "testdata/jobs/plug-in.toml"), []string{"to-unit = [\"front 900 mm\", \"right 800 mm\"]\nfrom-unit = [\"left 520 mm\", \"back 600 mm\"]",
+		"at = [\"front 40 mm\", \"right 60 mm\"]\nat-from = \"element.out\"\nports-face = \"left\"", `branch = "front"`, "", "from-water = ", "port.out.at = [\"up 250 mm\"]\nfrom-water = "})
+	p := work(t, read(t, "in-the-pipe.toml", []byte(wrong)), plan.Places|plan.Findings)
+	if len(p.Places[0].Mend) == 0 {
+		t.Fatalf("nothing is said to help: %v", p.Findings)
+	}
+	q := work(t, read(t, "moved.toml", []byte(follow(t, wrong, p.Places[0].Mend[0].In(0)))), plan.Places|plan.Findings)
+	for _, d := range q.Findings {
+		if d.Severity == graph.Error || d.Rule == "clash" && strings.Contains(string(d.Message), `"unit"`) {
+			t.Errorf("after %q: %s", p.Places[0].Mend[0], d.Message)
+		}
+	}
+}
+
+// What lies too low for the air's pressure is asked to come down by what makes it so: where the line
+// itself lies so high that is said, for a unit led lower still has its pipes begin at its tees.
+func TestLineTooHighIsTold(t *testing.T) {
+	pool := text(t, "../../testdata/plunge-pool.toml")
+	for _, c := range []struct{ at, below, says string }{
+		{`"down 1500 mm"`, `"-200 mm"`, "cut the line where it lies "},
+		{`"up 2900 mm"`, `"700 mm"`, "lead the unit and its pipes "},
+	} {
+		wrong := replaced(t, pool, []string{`at = ["right 3000 mm", "front 700 mm", "up 350 mm"]`, `at = ["right 3000 mm", "front 700 mm", ` + c.at + `]`,
+			`below-water = "-200 mm"`, `below-water = ` + c.below})
+		found := ""
+		for _, d := range work(t, read(t, "deep.toml", []byte(wrong)), plan.Findings|plan.Flows).Findings {
+			if d.Rule == "unit-above-air-pressure" {
+				found = d.Hint.In(0)
+			}
+		}
+		if !strings.HasPrefix(found, c.says) {
+			t.Errorf("unit %s, pump %s below the water: %q", c.at, c.below, found)
+		}
+	}
+}

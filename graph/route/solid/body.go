@@ -35,7 +35,7 @@ type Bodies struct {
 	index  map[string]int
 	lay    *route.Layout
 	short  []int // pieces too short for their two sockets, which is told of themselves
-	walled bool // the cabinet is described
+	walled bool  // the cabinet is described
 }
 
 // Of returns the bodies of a layout: every piece, fitting and part whose place follows from

@@ -4,62 +4,85 @@ package meaning
 
 import (
 	_ "embed"
+	"fmt"
 	"strings"
 	"sync"
 )
 
-// text holds a section "[table]" for each table, and a line "key: meaning" for each key.
+// text holds a section "[table]" for each table, a line "key: meaning" for each key, and what else
+// there is of a key indented below it; its head says it in full.
 //
 //go:embed keys.txt
 var text string
 
-// openText holds what is taken of keys that are left open, in the same form.
-//
-//go:embed open.txt
-var openText string
+// entry is what is written of one key.
+type entry struct{ means, example, open string }
 
-// exampleText holds an example of keys, as JSON, in the same form.
-//
-//go:embed examples.txt
-var exampleText string
+// at is a key of a table.
+type at struct{ section, key string }
 
-var (
-	all         = sync.OnceValue(func() map[[2]string]string { return parse(text) })
-	allExamples = sync.OnceValue(func() map[[2]string]string { return parse(exampleText) })
-	allOpen     = sync.OnceValue(func() map[[2]string]string { return parse(openText) })
+var all = sync.OnceValue(func() map[at]entry {
+	entries, err := parse(text)
+	if err != nil {
+		panic("meaning: " + err.Error())
+	}
+	return entries
+})
+
+// The beginnings of the lines below a key.
+const (
+	exampleWord = "such as "
+	openWord    = "open: "
 )
 
-func parse(text string) map[[2]string]string {
-	out := map[[2]string]string{}
-	section := ""
+// parse reads the text; an error names the line that is none of the forms its head lists, or says of
+// a key what was said.
+func parse(text string) (map[at]entry, error) {
+	out := map[at]entry{}
+	var now at
+	n := 0
 	for line := range strings.Lines(text) {
-		line = strings.TrimSpace(line)
+		n++
+		body := strings.TrimSpace(line)
+		e := out[now]
 		switch {
-		case line == "" || strings.HasPrefix(line, "#"):
+		case body == "" || strings.HasPrefix(line, "#"):
+			continue
 		case strings.HasPrefix(line, "["):
-			section = strings.Trim(line, "[]")
-		default:
-			if key, means, ok := strings.Cut(line, ": "); ok {
-				out[[2]string{section, key}] = means
+			now = at{section: strings.Trim(body, "[]")}
+			continue
+		case !strings.HasPrefix(line, " "):
+			key, means, ok := strings.Cut(body, ":")
+			now.key = key
+			if _, twice := out[now]; twice || !ok {
+				return nil, fmt.Errorf("line %d: no key with its meaning, or said twice: %s", n, body)
 			}
+			e = entry{means: strings.TrimSpace(means)}
+		case now.key != "" && strings.HasPrefix(body, exampleWord) && e.example == "":
+			e.example = strings.TrimPrefix(body, exampleWord)
+		case now.key != "" && strings.HasPrefix(body, openWord) && e.open == "":
+			e.open = strings.TrimPrefix(body, openWord)
+		default:
+			return nil, fmt.Errorf("line %d: neither an example nor what is taken, of a key above, or said twice: %s", n, body)
 		}
+		out[now] = e
 	}
-	return out
+	return out, nil
 }
 
 // Of returns what a key of a table means; "" where nobody wrote it down. The section "" holds
 // the tables of a description themselves; a kind of part has a section of its own for the keys
 // that it has beside those of any part.
-func Of(section, key string) string { return all()[[2]string{section, key}] }
+func Of(section, key string) string { return all()[at{section, key}].means }
 
 // Open returns what is taken of a key that a description leaves open; "" where nobody wrote it
 // down. Sections are those of Of.
-func Open(section, key string) string { return allOpen()[[2]string{section, key}] }
+func Open(section, key string) string { return all()[at{section, key}].open }
 
 // Examples returns what a key of a table may say, as JSON; none where nobody wrote it down. Sections
 // are those of Of.
 func Examples(section, key string) []string {
-	if e := allExamples()[[2]string{section, key}]; e != "" {
+	if e := all()[at{section, key}].example; e != "" {
 		return []string{e}
 	}
 	return nil
@@ -67,15 +90,21 @@ func Examples(section, key string) []string {
 
 // ExampleKeys returns each section with its keys of which there is an example, for a test that
 // none is left over.
-func ExampleKeys() map[string][]string { return sections(allExamples()) }
+func ExampleKeys() map[string][]string {
+	return sections(func(e entry) bool { return e.example != "" })
+}
 
-// Sections returns each section with its keys, for a test that none is left over.
-func Sections() map[string][]string { return sections(all()) }
+// Sections returns each section with its keys that have a meaning, for a test that none is left over.
+func Sections() map[string][]string {
+	return sections(func(e entry) bool { return e.means != "" })
+}
 
-func sections(of map[[2]string]string) map[string][]string {
+func sections(of func(entry) bool) map[string][]string {
 	out := map[string][]string{}
-	for k := range of {
-		out[k[0]] = append(out[k[0]], k[1])
+	for k, e := range all() {
+		if of(e) {
+			out[k.section] = append(out[k.section], k.key)
+		}
 	}
 	return out
 }

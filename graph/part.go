@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"dryfit/catalog"
-	"dryfit/graph/hydraulic/formula"
 )
 
 // Kind is what a part is, in the words of the description.
@@ -135,46 +134,6 @@ func (p *Part) Port(name string) *Port {
 		}
 	}
 	return nil
-}
-
-// Drop is a loss at some flow: a pressure in Pa, or a head in m of the water pumped.
-type Drop struct {
-	Value  float64
-	IsHead bool
-}
-
-// Head returns the drop in m of water of the density (kg/m³).
-func (d Drop) Head(density float64) float64 {
-	if d.IsHead {
-		return d.Value
-	}
-	return d.Value / (density * formula.Gravity)
-}
-
-// Pascals returns the drop in Pa, a metre of the water weighing so much (Pa).
-func (d Drop) Pascals(metre float64) float64 {
-	if d.IsHead {
-		return d.Value * metre
-	}
-	return d.Value
-}
-
-// Loss is a part's loss as the description gives it: just one of the forms is set.
-type Loss struct {
-	None     bool        // an ideal junction or part
-	Points   []LossPoint // one: by Exponent through it; several: a table, flow rising
-	Exponent float64     // of the one point: drop as flow to this power; 0: the kind's
-	K        float64     // with BoreMM, if HasK
-	HasK     bool
-	BoreMM   float64 // 0: the port's bore
-	Kv       float64 // m³/h at 1 bar; 0: not this form (a Cv is converted when read)
-	Pos      Pos
-}
-
-// LossPoint is one line of a data sheet.
-type LossPoint struct {
-	Flow float64 // m³/s
-	Drop Drop
 }
 
 // PumpData is what a pump adds.

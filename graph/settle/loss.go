@@ -308,38 +308,13 @@ func crackingSpread(out *Part, ofRow bool) Spread {
 
 // Words says in what form the loss is known: "6 kPa at 10 m3/h", "K 4.5 on 40 mm".
 func (l *Loss) Words() quantity.Text {
-	at := func(q float64, d graph.Drop) quantity.Text {
-		dim := quantity.Pressure
-		if d.IsHead {
-			dim = quantity.Head
-		}
-		return graph.Say("%s at %s", dim.Of(d.Value), quantity.Flow.Of(q))
-	}
-	onBore := func(k, bore float64) quantity.Text {
-		if bore > 0 {
-			return graph.Say("K %s on %s", quantity.Trim(quantity.Round(k, 3)), quantity.Length.Finely(bore))
-		}
-		return graph.Say("K %s", quantity.Trim(quantity.Round(k, 3)))
-	}
-	if d := l.Described; d != nil {
-		switch {
-		case d.None:
-			return "none"
-		case d.HasK:
-			return onBore(d.K, d.BoreMM)
-		case d.Kv > 0:
-			return graph.Say("%s", quantity.Kv.Of(d.Kv))
-		}
-		var points []quantity.Text
-		for _, p := range d.Points {
-			points = append(points, at(p.Flow, p.Drop))
-		}
-		return quantity.Join(points, ", ")
+	if l.Described != nil {
+		return l.Described.Words()
 	}
 	r := &l.Row
 	if j := l.Jets; j != nil {
 		if j.Rated != nil {
-			return graph.Say("%d jets, each %s", j.Count, at(j.Rated.Flow, j.Rated.Drop))
+			return graph.Say("%d jets, each %s", j.Count, j.Rated.Words())
 		}
 		k, bore := r.K, r.BoreMM
 		if j.HasK {
@@ -351,7 +326,7 @@ func (l *Loss) Words() quantity.Text {
 		if l.ToPump {
 			return graph.Say("%d jets, sized to their pump: %.0f %% of its head at its best flow", j.Count, 100*r.HeadShare)
 		}
-		return graph.Say("%d jets, each %s", j.Count, onBore(k, bore))
+		return graph.Say("%d jets, each %s", j.Count, graph.KWords(k, bore))
 	}
 	if l.ToPump && r.LossFlow > 0 {
 		return graph.Say("%s at %s of its pump", quantity.Pressure.Of(r.LossDropPa), l.BestFlow())
@@ -360,11 +335,11 @@ func (l *Loss) Words() quantity.Text {
 	case r.LoverD > 0:
 		return graph.Say("L/D %s", quantity.Trim(r.LoverD))
 	case r.K > 0:
-		return onBore(r.K, r.BoreMM)
+		return graph.KWords(r.K, r.BoreMM)
 	case r.Kv > 0:
 		return graph.Say("%s", quantity.Kv.Of(r.Kv))
 	case r.LossFlow > 0:
-		return at(r.LossFlow, graph.Drop{Value: r.LossDropPa})
+		return graph.LossPoint{Flow: r.LossFlow, Drop: graph.Drop{Value: r.LossDropPa}}.Words()
 	}
 	return ""
 }

@@ -12,19 +12,12 @@ import (
 
 // dropValue writes a drop as it was given, as a head or a pressure.
 func dropValue(d graph.Drop) string {
-	if d.IsHead {
-		return description.QuantityText(d.Value, quantity.Head)
-	}
-	return description.QuantityText(d.Value, quantity.Pressure)
+	return description.QuantityText(d.Value, d.Dimension())
 }
 
 // turnedDrop is a drop so many times as large, as a person would write it.
 func turnedDrop(d graph.Drop, by float64, units quantity.System) graph.Drop {
-	dim := quantity.Pressure
-	if d.IsHead {
-		dim = quantity.Head
-	}
-	d.Value = quantity.Neat(d.Value*by, dim, units)
+	d.Value = quantity.Neat(d.Value*by, d.Dimension(), units)
 	return d
 }
 
@@ -98,16 +91,12 @@ func (m *maker) lossText(p *settle.Part, by float64) (string, bool) {
 		if l.None {
 			return "", false
 		}
-		out := *l
-		out.Points = append([]graph.LossPoint(nil), l.Points...)
-		for i := range out.Points {
-			out.Points[i].Drop = turnedDrop(out.Points[i].Drop, by, m.units)
-		}
-		out.K *= by
-		if out.Kv > 0 {
-			out.Kv = quantity.Round(out.Kv/math.Sqrt(by), 6)
-		}
-		return description.LossText(&out), true
+		return description.LossText(l.Times(by, func(x float64, d quantity.Dimension) float64 {
+			if d == quantity.Kv {
+				return quantity.Round(x, 6)
+			}
+			return quantity.Neat(x, d, m.units)
+		})), true
 	}
 	var most *hydraulic.PartFlow
 	for i := range m.study.Plan.After.Solutions {

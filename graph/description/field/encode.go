@@ -63,12 +63,7 @@ func SizeText(s catalog.Size) string {
 }
 
 // DropText writes a drop or a head.
-func DropText(d graph.Drop) string {
-	if d.IsHead {
-		return ExactText(d.Value, quantity.Head)
-	}
-	return ExactText(d.Value, quantity.Pressure)
-}
+func DropText(d graph.Drop) string { return ExactText(d.Value, d.Dimension()) }
 
 // Components writes a vector as "right 300 mm", "up 180 mm", …; those of zero left out.
 func Components(v graph.Vec) []string {

@@ -32,7 +32,11 @@ func setLoss(r *Row, v any) error {
 	for _, key := range slices.Sorted(maps.Keys(t)) {
 		i := slices.IndexFunc(lossColumns, func(c column) bool { return c.name == key })
 		if i < 0 {
-			return unknown("key of a loss", key, []string{"flow", "drop", "low", "high", "exponent", "k", "bore", "kv", "cv"})
+			var names []string
+			for _, c := range lossColumns {
+				names = append(names, c.name)
+			}
+			return unknown("key of a loss", key, names)
 		}
 		if err := lossColumns[i].set(r, t[key]); err != nil {
 			return fmt.Errorf("%s: %w", key, err)

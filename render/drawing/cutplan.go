@@ -1,7 +1,11 @@
 package drawing
 
 import (
+	"fmt"
+	"io"
+
 	"dryfit/catalog/quantity"
+	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/render/cutplan"
 	"dryfit/render/scene"
@@ -14,4 +18,12 @@ func cutplanPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scen
 		return nil, nil
 	}
 	return cutplan.Draw(cutplan.Input{List: p.Cuts, Job: p.Circuit.Job, Units: units, Page: page}), nil
+}
+
+func cutplanReads(w io.Writer, p *plan.Plan, _ quantity.System) error {
+	for _, s := range p.Circuit.Stock {
+		s.Pos = graph.Pos{}
+		fmt.Fprintf(w, "%+v\n", s)
+	}
+	return nil
 }

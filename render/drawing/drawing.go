@@ -3,6 +3,7 @@ package drawing
 
 import (
 	"fmt"
+	"io"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
@@ -16,21 +17,22 @@ type view struct {
 	title string
 	wants plan.Want
 	pages func(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error)
-	none  string // why it may have no pages
+	reads func(w io.Writer, p *plan.Plan, units quantity.System) error // what it shows besides the circuit and its marking out, for Key; nil: nothing
+	none  string                                                       // why it may have no pages
 }
 
 // views lists them in the order of the job pack.
 func views() []view {
 	return []view{
-		{"schematic", "Schematic", plan.Findings | plan.Flows, schematicPages, ""},
-		{"isometric", "Isometric of the new work", plan.Findings, isometricPages, "no run has legs: their places are not known"},
-		{"detail", "The assembly in the old line, true to scale", plan.Findings, detailPages, "no string of new parts stands in old pipe, on straight legs"},
-		{"templates", "Bands to saw by, 1:1", plan.Findings, templatePages, "no old pipe is cut, or its cut or its size is not known"},
-		{"cutplan", "Stock plan", plan.Lists, cutplanPages, "no new pipe has to be cut"},
-		{"labels", "Labels to cut out", plan.Lists | plan.Flows, labelPages, "there is neither a piece to cut nor a valve"},
-		{"curves", "Pump and circuit", plan.Flows | plan.Ranges, curvePages, "no pump has a duty point: see the findings of check"},
-		{"year", "The year, month by month", plan.Flows | plan.Lists | plan.Heat, yearPages, "the description has no [climate] to make a year of"},
-		{"cold", "Does the unit hold the tub?", plan.Flows | plan.Lists | plan.Heat, coldPages, "no heat pump is described that could hold the tub"},
+		{"schematic", "Schematic", plan.Findings | plan.Flows, schematicPages, schematicReads, ""},
+		{"isometric", "Isometric of the new work", plan.Findings, isometricPages, isometricReads, "no run has legs: their places are not known"},
+		{"detail", "The assembly in the old line, true to scale", plan.Findings, detailPages, nil, "no string of new parts stands in old pipe, on straight legs"},
+		{"templates", "Bands to saw by, 1:1", plan.Findings, templatePages, nil, "no old pipe is cut, or its cut or its size is not known"},
+		{"cutplan", "Stock plan", plan.Lists, cutplanPages, cutplanReads, "no new pipe has to be cut"},
+		{"labels", "Labels to cut out", plan.Lists | plan.Flows, labelPages, labelsRead, "there is neither a piece to cut nor a valve"},
+		{"curves", "Pump and circuit", plan.Flows | plan.Ranges, curvePages, curvesRead, "no pump has a duty point: see the findings of check"},
+		{"year", "The year, month by month", plan.Flows | plan.Lists | plan.Heat, yearPages, yearReads, "the description has no [climate] to make a year of"},
+		{"cold", "Does the unit hold the tub?", plan.Flows | plan.Lists | plan.Heat, coldPages, coldReads, "no heat pump is described that could hold the tub"},
 	}
 }
 

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"fmt"
+	"io"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -75,4 +77,13 @@ func cutJoints(p *plan.Plan) map[int]string {
 		}
 	}
 	return out
+}
+
+func isometricReads(w io.Writer, p *plan.Plan, _ quantity.System) error {
+	if r := p.Asked.Retrofit; r != nil && r.Stand != nil {
+		for _, k := range r.Stand.KeepClear {
+			fmt.Fprintf(w, "%v %v %v %v %q\n", r.Stand.At, r.Stand.From, k.From, k.To, k.What)
+		}
+	}
+	return nil
 }

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"io"
 	"math"
 	"strings"
 
@@ -16,15 +17,27 @@ import (
 
 // labelPages draws a label for every piece and every valve.
 func labelPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.Scene, error) {
+	return sticker.Draw(sticker.Input{Labels: labels(p, units), Job: p.Circuit.Job, Page: page}), nil
+}
+
+func labelsRead(w io.Writer, p *plan.Plan, units quantity.System) error {
+	for _, l := range labels(p, units) {
+		fmt.Fprintf(w, "%#v\n", l)
+	}
+	return nil
+}
+
+// labels are what every piece and every valve gets.
+func labels(p *plan.Plan, units quantity.System) []sticker.Sticker {
 	names := tag.Of(p.Circuit, p.Net())
-	var labels []sticker.Sticker
+	var out []sticker.Sticker
 	if p.Cuts != nil && p.WhyNot() == "" {
-		labels = sticker.OfPieces(p.Cuts.Pieces, names, units)
+		out = sticker.OfPieces(p.Cuts.Pieces, names, units)
 	}
 	if p.After != nil {
-		labels = append(labels, sticker.OfValves(p.After.Circuit, names, p.After.Solutions, fullKv(p), aims(p, units), warnings(p, names))...)
+		out = append(out, sticker.OfValves(p.After.Circuit, names, p.After.Solutions, fullKv(p), aims(p, units), warnings(p, names))...)
 	}
-	return sticker.Draw(sticker.Input{Labels: labels, Job: p.Circuit.Job, Page: page}), nil
+	return out
 }
 
 // aims is what each throttle in a bypass is set by, by its id.

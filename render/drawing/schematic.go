@@ -1,6 +1,9 @@
 package drawing
 
 import (
+	"fmt"
+	"io"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
@@ -31,4 +34,11 @@ func throttleNotes(p *plan.Plan, units quantity.System) []string {
 		}
 	}
 	return out
+}
+
+func schematicReads(w io.Writer, p *plan.Plan, units quantity.System) error {
+	for _, n := range throttleNotes(p, units) {
+		fmt.Fprintln(w, n)
+	}
+	return nil
 }

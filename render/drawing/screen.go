@@ -12,8 +12,6 @@ import (
 	"dryfit/graph/retrofit"
 	"dryfit/render/scene"
 	"dryfit/render/sheet"
-	"dryfit/render/table"
-	"dryfit/render/table/form"
 )
 
 // Screen draws a view for a screen: as Pages, but without the numbers that tell one print from
@@ -45,9 +43,7 @@ func Key(p *plan.Plan, name string, units quantity.System) (string, error) {
 	c := *p.Circuit
 	c.Prices, c.Tariff, c.Use, c.Climate, c.Cover, c.Shells, c.HeatLoss, c.Supplies, c.Accepted = nil, nil, nil, nil, nil, nil, nil, nil, nil
 	c.Offer = graph.Offer{}
-	if name != "cutplan" {
-		c.Stock = nil
-	}
+	c.Stock = nil
 	sum.Write(description.Write(&c))
 	if p.Proposal != nil {
 		for _, m := range []*retrofit.Marking{&p.Proposal.Marking, p.Proposal.SecondMarking} {
@@ -56,34 +52,12 @@ func Key(p *plan.Plan, name string, units quantity.System) (string, error) {
 			}
 		}
 	}
-	style := form.Style{Units: units, Whole: true}
-	var numbers []byte
-	var err error
-	switch name {
-	case "schematic":
-		for _, n := range throttleNotes(p, units) {
-			fmt.Fprintln(sum, n)
-		}
-	case "isometric":
-		if r := p.Asked.Retrofit; r != nil && r.Stand != nil {
-			for _, k := range r.Stand.KeepClear {
-				fmt.Fprintf(sum, "%v %v %v %v %q\n", r.Stand.At, r.Stand.From, k.From, k.To, k.What)
+	for _, v := range views() {
+		if v.name == name && v.reads != nil {
+			if err := v.reads(sum, p, units); err != nil {
+				return "", err
 			}
 		}
-	case "labels", "curves":
-		numbers, err = table.FlowJSON(p, style)
-	case "cold": // what it shows of the heat: no price
-		if h := p.Heat; h != nil {
-			fmt.Fprintf(sum, "%v %v %v %v %v %v %v\n", h.Airs, h.Loss.AirC, h.Loss.WaterC, h.Unit.HoldsC, h.Unit.HoldsKnown, h.Unit.StopsTaken, h.Year != nil)
-		}
-	case "year":
-		if p.Heat != nil {
-			numbers, err = table.HeatJSON(p.Heat, style)
-		}
 	}
-	if err != nil {
-		return "", err
-	}
-	sum.Write(numbers)
 	return hex.EncodeToString(sum.Sum(nil)[:12]), nil
 }

@@ -1,6 +1,8 @@
 package drawing
 
 import (
+	"io"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph/plan"
 	"dryfit/render/scene"
@@ -16,4 +18,16 @@ func yearPages(p *plan.Plan, page sheet.Page, units quantity.System) ([]*scene.S
 		return nil, nil
 	}
 	return year.Draw(year.Input{Year: p.Heat.Year, Says: table.HeatShort(p.Heat, p.Circuit.Job, form.Style{Units: units}), Job: p.Circuit.Job, Page: page}), nil
+}
+
+func yearReads(w io.Writer, p *plan.Plan, units quantity.System) error {
+	if p.Heat == nil {
+		return nil
+	}
+	numbers, err := table.HeatJSON(p.Heat, form.Style{Units: units, Whole: true})
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(numbers)
+	return err
 }

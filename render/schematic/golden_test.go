@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"dryfit/graph"
 	"dryfit/graph/golden"
 	_ "dryfit/graph/lots" // garbage is collected seldom
 	"dryfit/render/scene"
@@ -16,6 +17,16 @@ import (
 
 // a3 takes the largest example on fewer sheets.
 var a3 = sheet.Page{Format: sheet.A3, Fixed: true}
+
+// The example of every kind has one of each.
+func TestEveryKindIsDrawn(t *testing.T) {
+	c := read(t, "testdata/every-kind.toml")
+	for _, k := range graph.Kinds() {
+		if len(c.OfKind(k)) == 0 {
+			t.Errorf("testdata/every-kind.toml has no %s", k)
+		}
+	}
+}
 
 // The examples of this folder are drawn to the same bytes every time. Look at a golden file
 // before it is committed.

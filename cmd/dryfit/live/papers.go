@@ -12,6 +12,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan"
 	"dryfit/graph/whatif"
+	"dryfit/render/drawing"
 	"dryfit/render/live"
 	"dryfit/render/pack"
 )
@@ -23,12 +24,10 @@ type Order struct {
 	Have map[string]string
 }
 
-// early are the views that need no ranges: those that are looked at first, which take longest too,
-// first.
-var early = []string{"schematic", "isometric", "detail", "templates", "cutplan"}
-
-// late are all of them.
-var late = append(slices.Clone(early), "curves", "labels", "year", "cold")
+// early are the views that need no ranges and no heat.
+func early() []string {
+	return slices.DeleteFunc(drawing.Views(), func(v string) bool { return drawing.Wants(v)&(plan.Ranges|plan.Heat) != 0 })
+}
 
 // Make makes everything the quick answer leaves out, in the order in which it is ready: first
 // the drawings that need no ranges, then the chapters, then the rest. Drawings are made side by
@@ -61,7 +60,7 @@ func Make(o Order, got func([]live.Section)) error {
 	if quick == nil {
 		return nil // the findings say why
 	}
-	if err := draw(quick, early); err != nil {
+	if err := draw(quick, early()); err != nil {
 		return err
 	}
 	full, _ := o.Job.Plan(pack.Wants())
@@ -70,7 +69,7 @@ func Make(o Order, got func([]live.Section)) error {
 		return err
 	}
 	got(sections)
-	return draw(full, late)
+	return draw(full, drawing.Views())
 }
 
 // Ordered writes an order for ServeOrder.

@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"math"
 	"slices"
 
 	"dryfit/catalog"
@@ -181,17 +182,29 @@ func (s *Stage) boreOf(p *graph.Part) (float64, Origin) {
 }
 
 // boreOfSize is the bore a part of a size has: of the widest pipe of that size at its ports, for that
-// may be the user's own, else what pipe of it has.
+// may be the user's own, else what pipe of it has. Hose is named by what it is inside and pipe by what it
+// is outside: a valve of 32 mm whose tails go into hose of 32 mm is as wide as its pipe, of an inch as the
+// hose, which is the narrower.
 func (s *Stage) boreOfSize(p *graph.Part, spec catalog.Spec, size catalog.Size, ports ...string) (bore float64, from Origin) {
+	hose := math.Inf(1)
 	for _, port := range ports {
-		if r := s.RunAt(p.ID, port); r != nil && r.Size == size && r.Bore.V > bore {
+		switch r := s.RunAt(p.ID, port); {
+		case r == nil || r.Size != size:
+		case onTails(r, spec):
+			hose = min(hose, r.Bore.V)
+		case r.Bore.V > bore:
 			bore, from = r.Bore.V, ofKeys(Key{r.ID, "bore"})
 		}
 	}
 	if bore > 0 {
 		return bore, from
 	}
-	return s.SizeBore(spec, size), ofKeys(Key{p.ID, "size"})
+	return min(s.SizeBore(spec, size), hose), ofKeys(Key{p.ID, "size"})
+}
+
+// onTails reports whether a run is hose that goes onto tails in the sockets of a part of a spec.
+func onTails(r *Run, spec catalog.Spec) bool {
+	return r.Spec.Family() == catalog.Hose && spec != "" && spec.Family() != catalog.Hose
 }
 
 // settleTeeBores finds the bores of a tee's run and branch, of the sizes it has: that of a pipe of
@@ -208,6 +221,8 @@ func (s *Stage) settleTeeBores(out *Part) {
 	pipe := s.RunAt(p.ID, graph.Branch)
 	switch {
 	case pipe == nil || !pipe.Bore.Known || pipe.Bore.V <= 0 || !s.carries(pipe.Run):
+	case pipe.Size == out.Branch.V && onTails(pipe, out.Spec.V):
+		branch, of = min(s.SizeBore(out.Spec.V, out.Branch.V), pipe.Bore.V), ofKeys(Key{p.ID, "branch size"})
 	case pipe.Size == out.Branch.V:
 		branch, of = pipe.Bore.V, ofKeys(Key{pipe.ID, "bore"})
 	case out.Branch.V != out.Size.V:
@@ -225,7 +240,9 @@ func lossSpread(out *Part) Spread {
 	switch k := p.Kind; {
 	case k == graph.Tee || k == graph.Reducer:
 		s := spreadOf(tables.SpreadFittingK, graph.Assumed)
-		s.Class = FittingsClass
+		if s.Class = FittingsClass; k == graph.Tee {
+			s.Class = TeesClass
+		}
 		return s
 	case k == graph.JetGroup:
 		class = tables.SpreadJetLoss
@@ -285,8 +302,13 @@ func wider(a, b tables.Span) tables.Span {
 	return tables.Span{Low: min(a.Low, b.Low), Middle: a.Middle, High: max(a.High, b.High)}
 }
 
-// FittingsClass is the class of every K the handbook gives: they are off together.
-const FittingsClass = "the handbook's K of fittings"
+// The classes of what the handbook gives: the K of elbows and what else sits in runs, and the loss of tees.
+// Each is off together, and neither with the other: whether an elbow is swept says nothing of the corner in
+// a tee, and what a bypass costs the jets hangs on the tees alone.
+const (
+	FittingsClass = "the handbook's K of fittings"
+	TeesClass     = "the handbook's loss of tees"
+)
 
 // crackingSpread returns by how much a cracking pressure may be off.
 func crackingSpread(out *Part, ofRow bool) Spread {

@@ -21,7 +21,8 @@ import (
 // Motors of half a kilowatt and more are of one sort, and the larger ones are the better ones: from
 // 1.1 kW for 15 m3/h at 7 m to 2.5 kW for 30 at 12 m the water power goes faster than the watts do
 // (from memory), while among pumps of one label the worst makes half of the best. Between the two:
-// three quarters. Common practice, no source.
+// three quarters. Below the watts of its type the whole of them: half a kilowatt for jets is no better a
+// motor than one and a half. Common practice, no source.
 const (
 	smallLabelWeight = 0.5
 	largeLabelWeight = 0.75
@@ -35,6 +36,8 @@ func labelSize(watts, ofType float64) float64 {
 		return 1
 	case ofType < largeMotorW:
 		return math.Pow(watts/ofType, smallLabelWeight)
+	case watts < ofType:
+		return watts / ofType
 	}
 	return math.Pow(watts/ofType, largeLabelWeight)
 }

@@ -82,7 +82,7 @@ func (p *Part) unknowns() []Unknown {
 	case k == graph.Pump:
 		return p.pumpUnknowns()
 	case k == graph.Tee:
-		return []Unknown{together(id, FittingsNumber, FittingsClass, tables.SpreadFittingK),
+		return []Unknown{together(id, FittingsNumber, TeesClass, tables.SpreadFittingK),
 			together(id, ReducingNumber, "the loss of reducing tees", tables.SpreadReducingTee)}
 	case k == graph.Reducer:
 		return []Unknown{together(id, FittingsNumber, FittingsClass, tables.SpreadFittingK)}
@@ -91,7 +91,7 @@ func (p *Part) unknowns() []Unknown {
 	if p.Kind.IsHandValve() {
 		where := p.off(PositionNumber, "where the handle of "+id+" stands", tables.SpreadPosition)
 		where.Adds = true
-		return []Unknown{p.off(KvNumber, "the Kv of "+id, tables.SpreadValveKv), where, loss}
+		return []Unknown{p.kvUnknown(), where, loss}
 	}
 	out := []Unknown{loss}
 	if p.Kind == graph.DiverterValve {
@@ -113,6 +113,16 @@ func (p *Part) unknowns() []Unknown {
 		out = append(out, p.off(HoldNumber, "the flow that holds "+id+" open", tables.SpreadHoldOpen))
 	}
 	return out
+}
+
+// kvUnknown is how far the Kv of a hand valve is off: one that is given as well as it is known, one by
+// the handbook's opening curve as far as handbooks are, however well anybody knows the valve itself.
+func (p *Part) kvUnknown() Unknown {
+	known := p.Known
+	if given := p.Valve != nil && p.Valve.Kv > 0; !given && !(p.Loss.Row.Own && len(p.Loss.Row.Opening) > 0) {
+		known = graph.Assumed
+	}
+	return Unknown{Number: KvNumber, At: p.ID, Whose: p.ID, Words: "the Kv of " + p.ID, Spread: tables.SpreadValveKv, Span: spreadOf(tables.SpreadValveKv, known).Span}
 }
 
 // smallPumpW is the label in W below which a pump has a motor of the small kinds: a magnet rotor

@@ -6,7 +6,7 @@ import (
 	"dryfit/graph/hydraulic"
 )
 
-// onFittings sets the factor of every handbook fitting: in runs, tees and reducers.
+// onFittings sets the factor of every handbook fitting but tees: in runs, and reducers.
 func onFittings(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 	p.Fittings = list(p.Fittings, len(m.Runs), 1)
 	for i := range m.Runs {
@@ -14,7 +14,17 @@ func onFittings(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
 	}
 	p.Loss = list(p.Loss, len(m.Parts), 1)
 	for i := range m.Parts {
-		if k := m.Parts[i].Part.Kind; k == graph.Tee || k == graph.Reducer {
+		if m.Parts[i].Part.Kind == graph.Reducer {
+			p.Loss[i] *= f
+		}
+	}
+}
+
+// onTees sets the factor of the handbook's loss of every tee.
+func onTees(m *hydraulic.Model, p *hydraulic.Perturb, f float64) {
+	p.Loss = list(p.Loss, len(m.Parts), 1)
+	for i := range m.Parts {
+		if m.Parts[i].Part.Kind == graph.Tee {
 			p.Loss[i] *= f
 		}
 	}

@@ -44,6 +44,9 @@ func one(u unknown) []unknown { return []unknown{u} }
 func fittings(n settle.Unknown) unknown {
 	u := start(n)
 	u.set, u.used = onFittings, byClass(n.Spread, "by the handbook")
+	if n.Class == settle.TeesClass {
+		u.set = onTees
+	}
 	return u
 }
 

@@ -187,6 +187,12 @@ func TestCoverRounds(t *testing.T) { cover(t, rounds, careful, 2_000_000) }
 // TestCoverRoundsHurried does so with the third's tubs and the hurried survey.
 func TestCoverRoundsHurried(t *testing.T) { cover(t, rounds, hurried, 2_500_000) }
 
+// TestCoverBench does so with tubs made up by a fourth.
+func TestCoverBench(t *testing.T) { cover(t, bench, benchCareful, 3_000_000) }
+
+// TestCoverBenchHurried does so with the fourth's tubs and his hurried survey.
+func TestCoverBenchHurried(t *testing.T) { cover(t, bench, benchHurried, 3_500_000) }
+
 // together begins the name of what is counted over all families and modes.
 const together = "all together"
 

@@ -14,9 +14,10 @@
 //	go test ./graph/hydraulic/twin                        two of each family and level; with -wide eight
 //	go test ./graph/hydraulic/twin -run Cover -v -twins 200     more, with the table
 //
-// Three makers draw the tubs, a workshop (world_test.go), one who goes by a table of the trade
-// (handbook_test.go) and one who goes the rounds and mends them (rounds_test.go); two surveyors
-// describe them, a careful one and a hurried one (surveyor_test.go). Each was written down before a
+// Four makers draw the tubs, a workshop (world_test.go), one who goes by a table of the trade
+// (handbook_test.go), one who goes the rounds and mends them (rounds_test.go) and one who keeps a bench
+// of what came out of them (bench_test.go); two surveyors describe them, a careful one and a hurried one
+// (surveyor_test.go; the fourth has two of his own). Each was written down before a
 // tub was drawn with it. Both surveys are held to 85 of 100.
 //
 // When the second maker came, with 30 tubs of each family and level, the truth of his tubs lay

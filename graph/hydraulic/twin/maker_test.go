@@ -18,6 +18,8 @@ type world struct {
 	// suction's cover; factors on a tee by the handbook and on a valve at its position.
 	elbowMake, elbow, joint, barb, entrance, suction, tee, valve func(dice) float64
 	typed                                                        float64 // share of units without a sheet of which only the type is known
+
+	line func(*tub, pump) // lays a tub of his own out; nil: the family's
 }
 
 var workshop = &world{

@@ -19,7 +19,7 @@ type word struct {
 // hear takes up the promises of a tub's unit that are said to be held at 80 to 95 of 100.
 func (w *word) hear(r *spread.Ranges, c *graph.Circuit, truth answers) {
 	unit := c.Part("unit")
-	if unit == nil || unit.Unit == nil {
+	if unit == nil || unit.Unit == nil || unit.Unit.Rated == 0 { // known by its type alone: its limits are its row's
 		return
 	}
 	for _, p := range r.Promises {

@@ -184,6 +184,10 @@ func newTub(w *world, f family, l level, by surveyor, seed uint64) *tub {
 	fmt.Fprintf(&t.is, "[water]\ntemperature = \"%.1f °C\"\n", t.d.even(36, 40))
 	t.survey.WriteString("[water]\ntemperature = \"38 °C\"\n")
 	p := t.w.pump(t.d, f)
+	if w.line != nil {
+		w.line(t, p)
+		return t
+	}
 	switch f {
 	case small, smallUV:
 		t.smallLine(p)

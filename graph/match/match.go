@@ -24,6 +24,8 @@ type Tub struct {
 	WithinH float64 // hours in which it is to be heated up; 0: not asked
 	Units   []Unit
 	LeftOut int // rows beyond those that are looked at
+
+	placeless bool // no place for the cut was found: nothing flows through any unit
 }
 
 // Unit is one heat pump in the place of the job's own.
@@ -31,7 +33,8 @@ type Unit struct {
 	Name               string
 	This, Own          bool // the job's own; a row of the user's
 	Least, Rated, Most float64
-	Flows              []Flow // at each mode in which it gets water
+	Flows              []Flow   // at each mode in which it gets water
+	dirty              []string // modes in which a dirty filter leaves it too little
 	job.Fit
 	Reasons []quantity.Text // why it does not suit
 }
@@ -59,6 +62,7 @@ func Of(p *plan.Plan) (tub *Tub, problems []graph.Diagnostic, ok bool) {
 	account := p.HeatAccount(job.Ask{})
 	design := account.Design()
 	tub = &Tub{Job: p.Circuit.Job, File: p.Circuit.File, AirC: design.AirC, WaterC: p.After.Layout.Stage.Water.TemperatureC.V, WithinH: p.Circuit.Site.HeatUpS.Or(0) / 3600}
+	tub.placeless = p.Asked.Retrofit != nil && p.Proposal == nil
 	if tub.Cold = p.Circuit.Site.KeptCold(tub.WaterC); tub.Cold {
 		weather = nil
 	}
@@ -79,7 +83,14 @@ func Of(p *plan.Plan) (tub *Tub, problems []graph.Diagnostic, ok bool) {
 				u.Flows = append(u.Flows, Flow{sol.Mode.Name, math.Abs(f.Flow)})
 			}
 		}
+		u.dirty = tooDirty(q, &u)
 		u.Reasons = u.against(tub)
+		if len(u.Flows) == 0 && tub.placeless {
+			u.Reasons = append(u.Reasons, graph.Say("what it gets is not known: no place was found for %q; type = %q there shows it", unit.ID, name))
+			if name == unit.ID {
+				u.Reasons[len(u.Reasons)-1] = "no place for the cut was found for it"
+			}
+		}
 		tub.Units = append(tub.Units, u)
 	}
 	hold(p.After.Circuit.TheUnit().ID, p)
@@ -96,6 +107,26 @@ func Of(p *plan.Plan) (tub *Tub, problems []graph.Diagnostic, ok bool) {
 	}
 	slices.SortStableFunc(tub.Units, better)
 	return tub, problems, true
+}
+
+// tooDirty names the modes in which a unit gets its least flow with a clean filter, and less with a
+// dirty one and half of the jets turned down, where there are some.
+func tooDirty(q *plan.Plan, u *Unit) []string {
+	branch, _ := q.After.Layout.Stage.Branch()
+	if branch == nil || u.Least == 0 {
+		return nil
+	}
+	after := *q.After
+	after.SolveDirty(branch)
+	var out []string
+	for i := range after.Dirty {
+		s := &after.Dirty[i]
+		clean := slices.ContainsFunc(u.Flows, func(f Flow) bool { return f.Mode == s.Mode.Name && f.M3s >= u.Least })
+		if f := s.Part(branch.Unit.ID); f != nil && clean && math.Abs(f.Flow) < u.Least {
+			out = append(out, s.Mode.Name)
+		}
+	}
+	return out
 }
 
 // noFlow is a flow that is none, m³/s.
@@ -119,7 +150,7 @@ func (u *Unit) against(tub *Tub) []quantity.Text {
 	if !u.Water {
 		out = append(out, graph.Say("makes no water of %s", quantity.Temperature.Of(tub.WaterC)))
 	}
-	if len(u.Flows) == 0 {
+	if len(u.Flows) == 0 && !tub.placeless {
 		out = append(out, "gets no water at any speed, as far as its flows have an answer")
 	}
 	var little, much []string
@@ -136,6 +167,9 @@ func (u *Unit) against(tub *Tub) []quantity.Text {
 	}
 	if much != nil {
 		out = append(out, graph.Say("too much water (%s)", strings.Join(much, ", ")))
+	}
+	if u.dirty != nil {
+		out = append(out, graph.Say("too little water with a dirty filter (%s)", strings.Join(u.dirty, ", ")))
 	}
 	if u.OverA > 0 {
 		out = append(out, graph.Say("%.1f A more than its circuit bears", u.OverA))

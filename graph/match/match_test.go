@@ -3,6 +3,7 @@ package match
 import (
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -197,6 +198,45 @@ func TestNoneSuitsColdWater(t *testing.T) {
 	for i := range tub.Units {
 		if u := &tub.Units[i]; u.Suits() || u.HoldsKnown || u.Year != nil {
 			t.Errorf("%s: suits %v, holds known %v, a year %v", u.Name, u.Suits(), u.HoldsKnown, u.Year != nil)
+		}
+	}
+}
+
+// A valve in the bypass is set by what the unit reads: a row in the place of the job's unit gets what a
+// description says that names the row, whose valve is worked out for it, and not what the job's own
+// setting leaves it. With a dirty filter what the rules ask for is asked here too.
+func TestTheValveIsSetForTheRow(t *testing.T) {
+	made := func(row string) *plan.Plan {
+		text, err := os.ReadFile("../plan/testdata/jobs/one-speed.toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		c, ds := description.Read("one-speed.toml", text)
+		if c == nil {
+			t.Fatal(ds)
+		}
+		if part := c.Part("unit"); row != "" {
+			part.Type, part.Loss, part.Unit, part.Known = row, nil, &graph.UnitData{VoltageV: part.Unit.VoltageV}, graph.Assumed
+		}
+		p, err := plan.Make(c, plan.Flows|plan.Findings)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	tub, _, _ := Of(made(""))
+	for _, name := range []string{"heat-pump 5 kW", "heat-pump 9 kW"} {
+		row, p := as(t, tub, name), made(name)
+		if len(row.Flows) == 0 {
+			t.Fatalf("%s: %v", name, row.Reasons)
+		}
+		for _, f := range row.Flows {
+			if want := math.Abs(p.After.Solution(f.Mode).Part("unit").Flow); !agree.Within(f.M3s, want, 0.005*want) { // the Kv is worked out to a hundredth
+				t.Errorf("%s, %s: %g m3/s, its own description says %g", name, f.Mode, f.M3s, want)
+			}
+		}
+		if dirty := slices.ContainsFunc(p.Findings, func(d graph.Diagnostic) bool { return d.Rule == "least-flow-when-dirty" }); dirty != (row.dirty != nil) {
+			t.Errorf("%s: too dirty in %v, its own description: %t", name, row.dirty, dirty)
 		}
 	}
 }

@@ -1,16 +1,21 @@
 package plan
 
 import (
+	"cmp"
+	"math"
 	"slices"
 
 	"dryfit/graph"
 	"dryfit/graph/hydraulic"
+	"dryfit/graph/plan/advice"
 	"dryfit/graph/plan/stage"
+	"dryfit/graph/route"
 )
 
 // InPlace returns the job with a unit of the catalogue in its unit's place, by its row's name, all
-// else as it stands, solved in the modes named, or in all; a mode without an answer is left out.
-// It judges nothing and lists nothing. Nil where the job has no unit.
+// else as it stands, solved in the modes named, or in all; a mode without an answer is left out. A
+// new valve in the bypass is set for that unit: it was worked out for the job's own, and is set by
+// what the unit reads. It judges nothing and lists nothing. Nil where the job has no unit.
 func (p *Plan) InPlace(row string, modes ...string) *Plan {
 	if p.After == nil || p.After.Layout == nil {
 		return nil
@@ -29,8 +34,8 @@ func (p *Plan) InPlace(row string, modes ...string) *Plan {
 	part.Type, part.Loss, part.Unit, part.Known = row, nil, &graph.UnitData{VoltageV: volts}, graph.Assumed
 	other.Parts = slices.Clone(c.Parts)
 	other.Parts[at] = &part
-	lay := p.After.Layout.As(&other)
-	lay.Stage = p.After.Layout.Stage.With(&other)
+	p.setFor(&other, part.ID)
+	lay := p.layoutOf(&other)
 	after := &stage.Stage{Circuit: &other, Layout: lay}
 	for _, m := range other.AllModes() {
 		if len(modes) > 0 && !slices.Contains(modes, m.Name) {
@@ -41,4 +46,58 @@ func (p *Plan) InPlace(row string, modes ...string) *Plan {
 		}
 	}
 	return &Plan{Asked: p.Asked, Circuit: &other, Before: p.Before, After: after}
+}
+
+// layoutOf is the layout after the work with a part of another make or setting in it.
+func (p *Plan) layoutOf(c *graph.Circuit) *route.Layout {
+	lay := p.After.Layout.As(c)
+	lay.Stage = p.After.Layout.Stage.With(c)
+	return lay
+}
+
+// setFor sets the valve in the bypass for the unit that stands in a circuit now, as the search does for
+// the job's own: shut where the unit gets no more than its rated flow so, else to the Kv that gives it.
+// A valve that was there, or stands as somebody read its handle, stays.
+func (p *Plan) setFor(c *graph.Circuit, unit string) {
+	branch, _ := p.After.Layout.Stage.Branch()
+	if branch == nil || branch.Element() == nil {
+		return
+	}
+	valve := branch.Element().ID
+	at := slices.IndexFunc(c.Parts, func(q *graph.Part) bool { return q.ID == valve })
+	if at < 0 || !c.Parts[at].New() || !c.Parts[at].Kind.IsHandValve() {
+		return
+	}
+	data := c.Parts[at].Valve
+	shut := data != nil && data.PositionSet && data.Position == 0
+	if data == nil || data.Kv <= 0 && !shut {
+		return
+	}
+	set := func(d graph.ValveData) *route.Layout {
+		v := *c.Parts[at]
+		v.Valve = &d
+		c.Parts[at] = &v
+		return p.layoutOf(c)
+	}
+	lay := set(graph.ValveData{PositionSet: true})
+	promise := advice.PromiseOf(lay.Stage.Part(unit))
+	want := cmp.Or(promise.Rated, promise.Least)
+	least := math.Inf(1)
+	for _, m := range c.AllModes() {
+		if branch.Pump == nil || m.Speeds[branch.Pump.ID] == "" {
+			continue
+		}
+		if sol, err := hydraulic.Solve(lay, m, graph.After); err == nil {
+			least = min(least, math.Abs(sol.Part(unit).Flow))
+		}
+	}
+	if want == 0 || least <= want || math.IsInf(least, 1) {
+		return
+	}
+	lay = set(graph.ValveData{Position: 1, Kv: 1}) // any: it is set below
+	of, _ := lay.Stage.Branch()
+	if of == nil {
+		return
+	}
+	set(graph.ValveData{Position: 1, Kv: advice.NewThrottle(lay, of, valve).Setting(promise)})
 }

@@ -121,20 +121,19 @@ func (b *builder) otherSpeeds() float64 {
 	return sum
 }
 
-// duty is by what factor the pump draws more after the work than today at the speed that heats:
-// as what it gives the water, at the same efficiency. The unit's head is on top of today's, and
-// the flow is less. Where less flow makes that less it is no saving: wheel and motor get worse
-// off their best, so that the draw hardly falls; it is taken as today's, and only the range goes
-// below. It is 1 where either is not known.
+// duty is by what factor the pump draws more after the work than today at the speed that heats: by
+// none. The unit's head is on top of today's, so the flow is less, and a radial wheel draws the less
+// the less it moves (the curves of power in any sheet; Karassik, Pump Handbook, from memory). How much
+// less is not worked out and taken as no saving, for wheel and motor get worse off their best: only the
+// range goes below, as far as what it gives the water at one efficiency.
 func (b *builder) duty() float64 {
 	h := b.in.Heating
 	if h.WaterTodayW <= 0 || h.WaterPlannedW <= 0 {
 		return 1
 	}
-	gives := min(max(h.WaterPlannedW/h.WaterTodayW, leastDuty), mostDuty)
-	draws := max(1, gives)
+	const draws = 1
 	b.assume(quantity.Text("what "+name(h.Pump.Part)+" draws after the work, of what it draws today"), draws, number,
-		"with what it gives the water, at one efficiency; less water through it is not taken as a saving; judgement", min(1, gives)/draws, 1,
+		"less water through it draws no more, and is not taken as a saving; judgement", min(1, max(h.WaterPlannedW/h.WaterTodayW, leastDuty)), 1,
 		func(s *scene, v float64) {
 			if s.planned != nil {
 				s.planned.PumpW *= v
@@ -143,12 +142,9 @@ func (b *builder) duty() float64 {
 	return draws
 }
 
-// By how much the power a pump draws may change with its duty at one speed. Source: judgement,
-// power curves of small pumps, which are flatter than their water power.
-const (
-	leastDuty = 0.7
-	mostDuty  = 1.3
-)
+// leastDuty is by how much the power a pump draws may fall with its duty at one speed. Source:
+// judgement, power curves of small pumps, which are flatter than their water power.
+const leastDuty = 0.7
 
 // isCirculation reports whether a pump of one speed is not the one for the jets alone: it is
 // the pump that heats, so it runs day and night in a tub with jet pumps apart.

@@ -4,7 +4,9 @@ import (
 	"math"
 	"testing"
 
+	"dryfit/graph"
 	"dryfit/graph/agree"
+	"dryfit/graph/route/laying"
 )
 
 // A unit that stands 3 m below the water has 3 m of water more on it than its circuit gives,
@@ -88,5 +90,74 @@ func within(t *testing.T, what string, got, want, tolerance float64, source stri
 	t.Helper()
 	if !agree.Within(got, want, tolerance*math.Abs(want)) {
 		t.Errorf("%s = %.7g, want %.7g within %.3g %% (%s)", what, got, want, 100*tolerance, source)
+	}
+}
+
+// How loosely a level hangs: a pump 500 mm below the water whose ports a measure ties leaves nothing
+// open; past a filter whose ports nothing ties it hangs by the height of the filter's box, 400 mm, past
+// a second one, 300 mm high, by the root of the squares, 500 mm.
+func TestLooseLevels(t *testing.T) {
+	const text = `
+[pipe]
+spec = "pvc-sch40"
+size = "2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["suction", "return"]
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+below-water = "500 mm"
+curve = [["0 m3/h", "10 m"], ["20 m3/h", "2 m"]]
+port.out = { at = ["right 200 mm"], faces = "right" }
+[[part]]
+id = "first"
+kind = "filter"
+existing = true
+box = { from = ["down 100 mm", "front 100 mm"], to = ["right 300 mm", "up 300 mm", "back 100 mm"] }
+[[part]]
+id = "second"
+kind = "filter"
+existing = true
+box = { from = ["down 100 mm", "front 100 mm"], to = ["right 300 mm", "up 200 mm", "back 100 mm"] }
+[[run]]
+id = "a"
+from = "tub.suction"
+to = "pump.in"
+existing = true
+length = "1 m"
+[[run]]
+id = "b"
+from = "pump.out"
+to = "first.in"
+existing = true
+legs = ["right 500 mm"]
+[[run]]
+id = "c"
+from = "first.out"
+to = "second.in"
+existing = true
+legs = ["right 500 mm"]
+[[run]]
+id = "d"
+from = "second.out"
+to = "tub.return"
+existing = true
+legs = ["right 500 mm"]
+`
+	lay := laying.Of(read(t, text).At(graph.After))
+	levels := lay.Levels()
+	for i, want := range []struct {
+		mm float64
+		by int
+	}{{0, 0}, {0, 0}, {400, 1}, {500, 2}} {
+		if mm, by := levels.LooseRun(i); !agree.Within(mm, want.mm, 1e-9) || len(by) != want.by {
+			t.Errorf("run %s: %g mm past %d parts, want %g past %d", lay.Circuit.Runs[i].ID, mm, len(by), want.mm, want.by)
+		}
+	}
+	if mm, by := levels.Loose(lay.Circuit.Part("second")); !agree.Within(mm, 500, 1e-9) || len(by) != 2 {
+		t.Errorf("second: %g mm past %d", mm, len(by))
 	}
 }

@@ -10,8 +10,7 @@ import (
 //
 // A level is known where legs lead to it from a pump, a tub's port or another part whose depth
 // below the water the description gives. A part on the way whose ports no measure ties together
-// counts as it is drawn: what two ports of a pump or a filter differ in height is a few hundred
-// mm, a few kPa. Runs known by their length alone lead nowhere, and neither does the tub, whose
+// counts as it is drawn, and how far its ports may differ in height is told beside it: see Loose. Runs known by their length alone lead nowhere, and neither does the tub, whose
 // openings lie wherever they lie.
 type Levels struct {
 	l     *Layout
@@ -19,6 +18,7 @@ type Levels struct {
 	line  map[int]float64    // level -> height of the water in the layout, mm from its datum
 	said  map[int]foot       // level -> the part whose depth put the water there
 	apart map[string]Apart   // id of a part -> see Levels.Apart
+	loose map[int]loose      // group -> see Loose; not there where every measure on the way is given
 	low   map[string]float64 // id of a part -> depth of its lowest placed port, mm; not there where not known
 	runs  [][]float64        // see Run
 }
@@ -48,7 +48,7 @@ func (l *Layout) Levels() Levels {
 }
 
 func levelsOf(l *Layout) Levels {
-	v := Levels{l: l, level: map[int]int{}, line: map[int]float64{}, said: map[int]foot{}, apart: map[string]Apart{}}
+	v := Levels{l: l, level: map[int]int{}, line: map[int]float64{}, loose: map[int]loose{}, said: map[int]foot{}, apart: map[string]Apart{}}
 	if l == nil {
 		return v
 	}
@@ -80,6 +80,7 @@ func levelsOf(l *Layout) Levels {
 			v.take(p)
 		}
 	}
+	v.loosen()
 	v.low, v.runs = make(map[string]float64, len(l.Circuit.Parts)), make([][]float64, len(l.Paths))
 	for _, p := range l.Circuit.Parts {
 		if mm, ok := v.lowest(p); ok {

@@ -70,22 +70,45 @@ func LeastFlow(p *settle.Part) float64 { return leastOf(p) }
 // deck, a cellar. Common practice, no source.
 const deep = 3000
 
-// excess says how much a load is over a rating at a level: known, else such that only the
-// level decides. It is "" where the rating holds, wherever the thing may stand.
-func excess(l load, rating, belowMM float64, known bool) (pa float64, words, level quantity.Text) {
-	if !known {
-		belowMM = 0
+// depth is how far below the water a thing lies, mm, where it is known; by how much it may lie
+// deeper or higher than that, and the parts whose ports no measure ties together that it hangs on.
+type depth struct {
+	belowMM float64
+	known   bool
+	looseMM float64
+	by      []*graph.Part
+}
+
+// over is what a load puts on a thing that may not stand it.
+type over struct {
+	pa    float64
+	words quantity.Text
+	// Where only the level decides: what to measure, and what is not known; "" where it does not.
+	measure, unknown quantity.Text
+}
+
+// excess says how much a load is over a rating at a depth: as it is drawn, else such that only the
+// level decides. It is false where the rating holds, wherever the thing may stand.
+func excess(l load, rating float64, at depth) (over, bool) {
+	below, most := at.belowMM, at.belowMM+at.looseMM
+	if !at.known {
+		below, most = 0, deep
 	}
-	pa = l.on(belowMM)
+	out := over{pa: l.on(below), words: l.words(below)}
+	room := (rating - l.on(0)) / l.off.metre * 1000
 	switch {
-	case pa > rating:
-		return pa, l.words(belowMM), ""
-	case !known && l.on(deep) > rating:
-		words = l.words(belowMM)
-		room := (rating - pa) / l.off.metre * 1000
-		return pa, words, graph.Say("measure from the water line down to it and write below-water on it, or on a pump or the tub and give the legs between: %s below the water is the most it stands", quantity.Length.Of(room))
+	case l.on(most) <= rating:
+		return over{}, false
+	case l.on(below) > rating:
+		return out, true
+	case at.known:
+		out.unknown = graph.Say("as it is drawn; it may lie %s deeper or higher, for no measure ties the ports of %s together", quantity.Length.Of(at.looseMM), partNames(at.by))
+		out.measure = graph.Say("measure from the water line down to it and write below-water on it, or from the first port of %s to the other, such as port.out.at = [\"up 240 mm\"]: %s below the water is the most it stands", partNames(at.by), quantity.Length.Of(max(0, room)))
+	default:
+		out.unknown = "and the weight of the water above it, and nothing says how far below the water it lies"
+		out.measure = graph.Say("measure from the water line down to it and write below-water on it, or on a pump or the tub and give the legs between: %s below the water is the most it stands", quantity.Length.Of(room))
 	}
-	return 0, "", ""
+	return out, true
 }
 
 func pressureRating(in *Input, report Report) {
@@ -95,12 +118,12 @@ func pressureRating(in *Input, report Report) {
 	for _, l := range v.loads() {
 		pump := l.pump.Part
 		under := v.net.Downstream(pump)
-		tell := func(kind, id string, existing bool, rating, full, below float64, known bool, d graph.Diagnostic, say func() (what, source quantity.Text)) {
+		tell := func(kind, id string, existing bool, rating, full float64, at depth, d graph.Diagnostic, say func() (what, source quantity.Text)) {
 			if rating == 0 {
 				return
 			}
-			pa, words, level := excess(l, rating, below, known)
-			if words == "" || judged[kind+id] {
+			o, exceeds := excess(l, rating, at)
+			if !exceeds || judged[kind+id] {
 				return
 			}
 			judged[kind+id] = true
@@ -110,11 +133,11 @@ func pressureRating(in *Input, report Report) {
 			if rating != full {
 				good += graph.Say(" at %s", v.celsius(t))
 			}
-			needs := graph.Say("; it needs %s, %s", v.pressure(pa), words)
+			needs := graph.Say("; it needs %s, %s", v.pressure(o.pa), o.words)
 			d.Message, d.Hint = good+needs, source
-			if level != "" {
-				d.Severity, d.Hint = graph.Warning, level
-				d.Message += ", and the weight of the water above it, and nothing says how far below the water it lies"
+			if o.measure != "" {
+				d.Severity, d.Hint = graph.Warning, o.measure
+				d.Message += ", " + o.unknown
 			} else if rating != full {
 				d.Message = good + graph.Say(", %.0f %% of its %s", 100*rating/full, v.pressure(full)) + needs
 			}
@@ -122,8 +145,7 @@ func pressureRating(in *Input, report Report) {
 		}
 		for _, r := range under.Runs {
 			run := v.run(r)
-			below, known := v.deepest(r)
-			tell("run ", r.ID, !r.New(), run.Derated.V, run.Rating.V, below, known, graph.Diagnostic{Pos: runKey(r, "spec")}, func() (what, source quantity.Text) {
+			tell("run ", r.ID, !r.New(), run.Derated.V, run.Rating.V, v.deepest(r), graph.Diagnostic{Pos: runKey(r, "spec")}, func() (what, source quantity.Text) {
 				_, table := tables.RatingAt(run.Pipe.V, t)
 				return graph.Say("run %q (%s %s)", r.Said(), r.Spec, r.Size), graph.Say("take pipe of the next class (%s)", table)
 			})
@@ -135,8 +157,7 @@ func pressureRating(in *Input, report Report) {
 					continue
 				}
 			}
-			below, known := v.levels.Part(p)
-			tell("part ", p.ID, p.Existing, stands, v.part(p).Highest.V, below, known, graph.Diagnostic{Pos: p.Pos}, func() (what, source quantity.Text) {
+			tell("part ", p.ID, p.Existing, stands, v.part(p).Highest.V, v.depthOf(p), graph.Diagnostic{Pos: p.Pos}, func() (what, source quantity.Text) {
 				return graph.Say("%s %q", p.Kind, p.ID), "take a part of a higher rating"
 			})
 		}
@@ -166,13 +187,22 @@ func (v *view) loads() []load {
 	return out
 }
 
-// deepest returns how far the lowest point of a run lies below the water, mm.
-func (v *view) deepest(r *graph.Run) (mm float64, known bool) {
+// deepest returns how far the lowest point of a run lies below the water.
+func (v *view) deepest(r *graph.Run) depth {
 	points := v.levels.Run(v.runAt[r.ID])
 	if len(points) == 0 {
-		return 0, false
+		return depth{}
 	}
-	return slices.Max(points), true
+	out := depth{belowMM: slices.Max(points), known: true}
+	out.looseMM, out.by = v.levels.LooseRun(v.runAt[r.ID])
+	return out
+}
+
+// depthOf returns how far a part lies below the water.
+func (v *view) depthOf(p *graph.Part) (out depth) {
+	out.belowMM, out.known = v.levels.Part(p)
+	out.looseMM, out.by = v.levels.Loose(p)
+	return out
 }
 
 func unitHighestPressure(in *Input, report Report) {
@@ -186,17 +216,16 @@ func unitHighestPressure(in *Input, report Report) {
 		if !ok {
 			continue
 		}
-		below, known := v.levels.Part(b.Unit)
-		pa, words, level := excess(load{off: off, pump: v.part(b.Pump)}, highest, below, known)
-		if words == "" {
+		o, exceeds := excess(load{off: off, pump: v.part(b.Pump)}, highest, v.depthOf(b.Unit))
+		if !exceeds {
 			continue
 		}
 		d := graph.Diagnostic{Pos: key(b.Unit, "highest-pressure"), Severity: graph.Error, Related: []graph.Related{here(b.Pump)}}
-		d.Message = graph.Say("%q may see %s at the most; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(pa), words)
+		d.Message = graph.Say("%q may see %s at the most; it can meet %s, %s", b.Unit.ID, v.pressure(highest), v.pressure(o.pa), o.words)
 		d.Hint = "choose a unit for a higher pressure, or heat from a pump with less head"
-		if level != "" {
-			d.Severity, d.Hint = graph.Warning, level
-			d.Message = graph.Say("%q may see %s at the most; it can meet %s and the water above it, and nothing says how far below the water it stands", b.Unit.ID, v.pressure(highest), words)
+		if o.measure != "" {
+			d.Severity, d.Hint = graph.Warning, o.measure
+			d.Message += ", " + o.unknown
 		}
 		report(b.Unit.Existing, d)
 	}

@@ -2,6 +2,7 @@ package spread
 
 import (
 	"math"
+	"slices"
 
 	"dryfit/catalog/tables"
 	"dryfit/graph"
@@ -22,13 +23,42 @@ type stands struct {
 }
 
 // limit is what is left of a rating for the pump, Pa: of the weakest whose level is known, and
-// of the weakest whose level is not, as if that lay at the water's surface.
-type limit struct{ known, unknown float64 }
+// of the weakest whose level is not, as if that lay at the water's surface; and what hangs on parts
+// whose ports no measure ties together.
+type limit struct {
+	known, unknown float64
+	hung           []hung
+}
 
-var noLimit = limit{math.Inf(1), math.Inf(1)}
+// hung is a rating, Pa, of what lies so far below the water as it is drawn, and by how much it may lie
+// deeper or higher, m.
+type hung struct{ rating, below, loose float64 }
 
-// least is what is left where all of unknown level lies so far below the water, m.
-func (l limit) least(depth, metre float64) float64 { return min(l.known, l.unknown-depth*metre) }
+var noLimit = limit{known: math.Inf(1), unknown: math.Inf(1)}
+
+// least is what is left where all of unknown level lies so far below the water, m, and what hangs
+// loosely as far from where it is drawn as that is from its middle.
+func (l limit) least(depth, metre float64) float64 {
+	least := min(l.known, l.unknown-depth*metre)
+	at := level()
+	side := depth/at.Middle - 1
+	if depth > at.Middle {
+		side = (depth - at.Middle) / (at.High - at.Middle)
+	}
+	for _, h := range l.hung {
+		least = min(least, h.rating-max(h.below+side*h.loose, 0)*metre)
+	}
+	return least
+}
+
+// hang is take of what may lie deeper or higher than it is drawn, mm.
+func (l limit) hang(rating, belowMM, looseMM float64, known bool, metre float64) limit {
+	if !known || looseMM == 0 {
+		return l.take(rating, belowMM, known, metre)
+	}
+	l.hung = append(slices.Clip(l.hung), hung{rating, belowMM / 1000, looseMM / 1000})
+	return l
+}
 
 // take lowers a limit to what is left of a rating, at a level in mm below the water.
 func (l limit) take(rating, belowMM float64, known bool, metre float64) limit {
@@ -51,7 +81,7 @@ func level() tables.Span {
 
 // standsOf finds what stands least after each pump that runs in a mode.
 func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
-	set := lay.Stage
+	set, levels := lay.Stage, lay.Levels()
 	out := stands{unit: map[int]limit{}, pipe: map[int]limit{}, metre: set.Water.Metre()}
 	least := math.Inf(1)
 	for i := range m.Parts {
@@ -60,7 +90,7 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 			continue
 		}
 		under := set.Net().Downstream(p.Part)
-		take := func(id string, rating, belowMM float64, known bool) {
+		take := func(id string, rating, belowMM, looseMM float64, known bool) {
 			if rating <= 0 {
 				return
 			}
@@ -68,8 +98,8 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 			if !ok {
 				old = noLimit
 			}
-			out.pipe[i] = old.take(rating, belowMM, known, out.metre)
-			left := noLimit.take(rating, belowMM, known, out.metre).least(level().High, out.metre)
+			out.pipe[i] = old.hang(rating, belowMM, looseMM, known, out.metre)
+			left := noLimit.hang(rating, belowMM, looseMM, known, out.metre).least(level().High, out.metre)
 			if left < least {
 				least, out.weakest, out.pipeLevel = left, id, ""
 				if !known {
@@ -86,18 +116,20 @@ func standsOf(m *hydraulic.Model, lay *route.Layout, unit int) stands {
 			for _, mm := range m.Below[k] {
 				deepest = max(deepest, mm)
 			}
-			take(r.ID, set.Run(r.ID).Derated.V, deepest, len(m.Below[k]) > 0)
+			loose, _ := levels.LooseRun(k)
+			take(r.ID, set.Run(r.ID).Derated.V, deepest, loose, len(m.Below[k]) > 0)
 		}
 		for k := range m.Parts {
 			q := &m.Parts[k]
+			loose, _ := levels.Loose(q.Part)
 			if !under.HasPart(q.Part.ID) {
 				continue
 			}
 			if q.Part.Kind.Plumbing() {
-				take(q.Part.ID, set.Part(q.Part.ID).Derated.V, q.Below, q.LevelKnown())
+				take(q.Part.ID, set.Part(q.Part.ID).Derated.V, q.Below, loose, q.LevelKnown())
 			}
 			if highest := set.Part(q.Part.ID).Highest.V; k == unit && highest > 0 && q.Part.Kind == graph.HeatPump {
-				out.unit[i] = noLimit.take(highest, q.Below, q.LevelKnown(), out.metre)
+				out.unit[i] = noLimit.hang(highest, q.Below, loose, q.LevelKnown(), out.metre)
 				if !q.LevelKnown() {
 					out.unitLevel = q.Part.ID
 				}

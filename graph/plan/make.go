@@ -64,6 +64,7 @@ func Make(c *graph.Circuit, want Want, tell ...graph.Tell) (*Plan, error) {
 	}
 	p.tell.Step("solving again over what is not known exactly", 0, 0)
 	p.spread(want)
+	p.suppose(want)
 	p.tell.Step("comparing what the bypass could be", 0, 0)
 	p.advise(want)
 	if want&Heat != 0 {

@@ -45,6 +45,7 @@ type Plan struct {
 	next          quantity.Text      // what to measure or decide where nothing does; ""
 	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for
 	spare         quantity.Text      // what would leave the jets their water, where they lose too much; ""
+	measure       *retrofit.Place    // the nearest place, where only a measure of its run tells; else nil
 	searched      *stage.Stage       // what stands today, as the search for a place laid it out; nil where none was searched
 	fitted        *stage.Stage       // with the proposal built in, as the search laid it out and solved it; nil where none was searched
 	Findings      []graph.Diagnostic // sorted
@@ -53,6 +54,7 @@ type Plan struct {
 	Cuts          *takeoff.CutList
 	Assembly      *route.Assembly
 	Tolerances    *route.Tolerances // of the loops the new work closes
+	Supposed      *Supposed         // what comes of it where only a measure can tell whether the work fits; else nil
 	Ranges        *spread.Ranges
 	Advice        *hydraulic.Advice
 	Heat          *job.Report

@@ -29,6 +29,7 @@ func propose(p *Plan, want Want) {
 	}
 	found := search.For(c, before, want&Places != 0, want&Swift != 0, p.tell)
 	p.Places, p.fitted, p.mends, p.next, p.spare, p.against = found.Places, found.Stage, found.Mends, found.Next, found.Spare, found.Against
+	p.measure = found.Measure
 	p.take(found.Proposal, found.Findings)
 }
 

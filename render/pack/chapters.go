@@ -70,7 +70,11 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		}
 		c.Add(book.Item{Kind: book.Lead, Mark: mayItBeBuilt, Text: may + ": no rule forbids it." + warned(p.Findings)})
 	}
-	if first := table.MeasureFirst(p.Ranges, names, style); first != "" {
+	ranges := p.Ranges
+	if p.Supposed != nil {
+		ranges = p.Supposed.Ranges
+	}
+	if first := table.MeasureFirst(ranges, names, style); first != "" {
 		c.Add(book.Item{Kind: book.Alert, Mark: "What is measured first?", Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
 	}
 	for _, l := range table.AcceptedLines(p.Ranges, names, style) {
@@ -82,6 +86,9 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 			it.Mark = "What water do the heat pump and the jets get?"
 		}
 		c.Add(it)
+	}
+	for _, l := range table.SupposedLines(p, style) {
+		c.Add(book.Item{Kind: book.Lead, Text: table.ForOwner(names.Text(l))})
 	}
 	if j.Unit == nil { // the work is what goes
 		for _, l := range j.saidTo(practice.Owner, practice.TakenOut()) {

@@ -33,6 +33,12 @@ func SummaryBlocks(p *plan.Plan, s form.Style) []form.Block {
 	for _, l := range InShort(p, s) {
 		b.Lines = append(b.Lines, "  "+l)
 	}
+	for i, l := range append(SupposedLines(p, s), supposedFirst(p, s)...) {
+		if i > 0 {
+			l = "  " + l
+		}
+		b.Lines = append(b.Lines, "  "+l)
+	}
 	if len(b.Lines) == 0 {
 		return nil
 	}

@@ -108,7 +108,8 @@ type summaryJSON struct {
 	Samples      int             `json:"samples,omitempty"`
 	SamplesOf    int             `json:"samples_of,omitempty"` // where the circuit is too large for all of them, or some fit what was read
 	Unsolved     int             `json:"samples_unsolved,omitempty"`
-	Read         []readJSON      `json:"read,omitempty"` // on the tub as it stands
+	Supposed     *supposedJSON   `json:"if_the_work_fits,omitempty"` // where only a measure can tell
+	Read         []readJSON      `json:"read,omitempty"`             // on the tub as it stands
 }
 
 type modeSummary struct {
@@ -279,7 +280,7 @@ func partOf(p *hydraulic.PartFlow) partFlow {
 }
 
 func flowSummary(p *plan.Plan, s form.Style) summaryJSON {
-	out := summaryJSON{Text: append(append([]string{}, SummaryLines(p, s)...), withoutAnswer(p, s)...), Modes: []modeSummary{}}
+	out := summaryJSON{Text: append(append([]string{}, SummaryLines(p, s)...), withoutAnswer(p, s)...), Modes: []modeSummary{}, Supposed: supposedOf(p, s)}
 	for _, m := range plan.Summarise(p) {
 		today, change := form.Ptr(form.M3h(m.JetsToday)), form.Ptr(form.Round(m.JetsChange()*100, 2))
 		if slices.ContainsFunc(todayWithoutAnswer(p), func(n stage.NoAnswer) bool { return n.Mode == m.Mode }) {

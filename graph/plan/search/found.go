@@ -17,6 +17,7 @@ type Found struct {
 	Against  []graph.Diagnostic // errors that rule the chosen place out
 	Findings []graph.Diagnostic // of building it, or why there is none
 	Places   []Verdict          // every place, ranked; nil where not asked for
+	Measure  *retrofit.Place    // the nearest, where only a measure of its run can tell whether the work fits; else nil
 }
 
 // For finds where the unit goes and with what bypass: at the place the description names,
@@ -48,6 +49,9 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 		out.Places = s.verdicts()
 	}
 	if best == nil {
+		if len(s.trials) > 0 && s.trials[0].place.MeasureFirst && c.Retrofit.Cut == nil {
+			out.Measure = &s.trials[0].place
+		}
 		out.Findings = append(out.Findings, s.none())
 		out.Findings = append(out.Findings, s.refused...)
 		return out

@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/retrofit"
@@ -164,17 +165,31 @@ func (s *search) judgeRun(place retrofit.Place) runVerdict {
 // straightened returns the circuit with a run known only by its length taken as one straight
 // leg, laid out before the work: it carries the same water, and stands nowhere.
 func straightened(c *graph.Circuit, place retrofit.Place) (*retrofit.Site, *stage.Stage) {
+	out := Straight(c, place, 0)
+	before := &stage.Stage{Circuit: out.At(graph.Before)}
+	before.Lay()
+	return retrofit.NewSite(out, before.Layout), before
+}
+
+// Straight returns the circuit with the run of a place, known only by its length, taken as one
+// straight leg with room for the work. What its bends cost on its bore (mm) by the handbook is in it
+// still.
+func Straight(c *graph.Circuit, place retrofit.Place, boreMM float64) *graph.Circuit {
 	out := *c
 	out.Runs = slices.Clone(c.Runs)
 	for i, r := range out.Runs {
-		if r.ID == place.Run {
-			straight := *r
-			straight.Legs = []graph.Leg{{By: graph.Vec{X: max(r.LengthMM, place.NeededMM)}, Surroundings: graph.NothingSaid(), Pos: r.Pos}}
-			straight.LengthMM, straight.HasLength, straight.Fittings = 0, false, nil
-			out.Runs[i] = &straight
+		if r.ID != place.Run {
+			continue
 		}
+		straight := *r
+		straight.Legs = []graph.Leg{{By: graph.Vec{X: max(r.LengthMM, place.NeededMM)}, Surroundings: graph.NothingSaid(), Pos: r.Pos}}
+		if boreMM > 0 {
+			for _, f := range r.Fittings {
+				straight.K += float64(f.Count) * formula.HandbookK(formula.LoverD(f.Kind), boreMM/1000)
+			}
+		}
+		straight.LengthMM, straight.HasLength, straight.Fittings = 0, false, nil
+		out.Runs[i] = &straight
 	}
-	before := &stage.Stage{Circuit: out.At(graph.Before)}
-	before.Lay()
-	return retrofit.NewSite(&out, before.Layout), before
+	return &out
 }

@@ -17,13 +17,14 @@ type Draft struct {
 	IDs   []string  // added, in the order of the water
 
 	asked *graph.Retrofit
+	kept  map[string]bool // ids of old runs of which something is left already
 }
 
 // Of begins a draft of a circuit, which is not changed itself; what it asks for is done with.
 func Of(c *graph.Circuit) *Draft {
 	out := *c
 	out.Parts, out.Runs = slices.Clone(c.Parts), slices.Clone(c.Runs)
-	d := &Draft{Circuit: &out, Names: newNames(c), Pos: graph.Pos{File: c.File}}
+	d := &Draft{Circuit: &out, Names: newNames(c), Pos: graph.Pos{File: c.File}, kept: map[string]bool{}}
 	if c.Retrofit != nil {
 		d.Pos, d.asked = c.Retrofit.Pos, c.Retrofit
 	}
@@ -89,7 +90,8 @@ func (d *Draft) Remove(id string) {
 	}
 }
 
-// Remains adds what is left of an old run between two ends: old pipe that stays.
+// Remains adds what is left of an old run between two ends: old pipe that stays. What is in the run
+// and not listed is in the first that is left of it, and not in each: the same water passes all.
 func (d *Draft) Remains(old *graph.Run, from, to graph.PortRef, legs []graph.Leg) {
 	of := old.ID
 	if old.RemainsOf != "" {
@@ -100,6 +102,10 @@ func (d *Draft) Remains(old *graph.Run, from, to graph.PortRef, legs []graph.Leg
 	r.From, r.To, r.Legs = from, to, tidy(legs)
 	r.Removed, r.RemainsOf, r.Existing = false, of, true
 	r.HasLength, r.LengthMM, r.Fittings, r.Faces = false, 0, nil, false
+	if d.kept[old.ID] {
+		r.K = 0
+	}
+	d.kept[old.ID] = true
 	d.Runs = append(d.Runs, &r)
 	d.IDs = append(d.IDs, r.ID)
 }

@@ -18,7 +18,8 @@ type ahead struct {
 	free  [3][]uint64
 	last  []uint64 // for the last leg
 	end   [3]int
-	stack map[bucket]*cellSet
+	stack [mostTurns][mostLegs + 2][3][3]cellSet // what is reached backwards, by turns, legs, axis and phase; nil: nothing
+	from  cellSet                                // what a step backwards writes on
 }
 
 // mostCells is how many cells an axis may have: the bits of a word.
@@ -26,13 +27,6 @@ const mostCells = 64
 
 // cellSet holds cells, those along X in a word.
 type cellSet []uint64
-
-// bucket is a step backwards from the port: what is reached with so many turns and legs.
-type bucket struct {
-	turns, legs int
-	axis        int
-	phase       phase
-}
 
 // newAhead works the table out for a pipe that comes to its port in a phase.
 func newAhead(n *needs, blocks []block, other *path, clip int64, end point, arrive way, last phase) *ahead {
@@ -146,7 +140,7 @@ func (a *ahead) clear(rows int, blocks []grownBlock, but func(*grownBlock) bool)
 // walk goes backwards from the port: fewest turns first, then fewest legs.
 func (a *ahead) walk(arrive way, last phase) {
 	rows := a.size[1] * a.size[2]
-	a.stack = map[bucket]*cellSet{}
+	a.from = make(cellSet, rows)
 	var done [mostTurns][3][3]cellSet
 	end := make(cellSet, rows)
 	end[a.end[2]*a.size[1]+a.end[1]] = 1 << a.end[0]
@@ -156,7 +150,7 @@ func (a *ahead) walk(arrive way, last phase) {
 		for legs := 1; legs <= mostLegs; legs++ {
 			for axis := range 3 {
 				for p := range phase(3) {
-					reached := a.stack[bucket{turns, legs, axis, p}]
+					reached := a.stack[turns][legs][axis][p]
 					if reached == nil {
 						continue
 					}
@@ -165,23 +159,22 @@ func (a *ahead) walk(arrive way, last phase) {
 						*was = make(cellSet, rows)
 					}
 					fresh := false
-					for i, w := range *reached {
+					for i, w := range reached {
 						w &^= (*was)[i]
-						(*reached)[i] = w
+						reached[i] = w
 						(*was)[i] |= w
 						fresh = fresh || w != 0
 					}
 					if !fresh {
 						continue
 					}
-					a.note(*reached, axis, p, turns, legs)
-					a.before(*reached, a.free[axis], way(2*axis), p, turns, legs)
-					a.before(*reached, a.free[axis], way(2*axis+1), p, turns, legs)
+					a.note(reached, axis, p, turns, legs)
+					a.before(reached, a.free[axis], way(2*axis), p, turns, legs)
+					a.before(reached, a.free[axis], way(2*axis+1), p, turns, legs)
 				}
 			}
 		}
 	}
-	a.stack = nil
 }
 
 // note writes down what is left from cells.
@@ -198,7 +191,7 @@ func (a *ahead) before(cells, free cellSet, w way, p phase, turns, legs int) {
 	if legs == mostLegs || w == up && p != rising || w == down && p != falling {
 		return
 	}
-	from := make(cellSet, len(cells))
+	from := a.from
 	for i := range cells {
 		from[i] = cells[i] & free[i]
 	}
@@ -232,11 +225,11 @@ func (a *ahead) before(cells, free cellSet, w way, p phase, turns, legs int) {
 		}
 		switch w {
 		case up, down:
-			a.add(bucket{turns, legs + 1, axis, level}, from)
-			a.add(bucket{turns, legs + 1, axis, p}, from)
-			a.add(bucket{turns + 1, legs + 1, axis, flip(p)}, from)
+			a.add(turns, legs+1, axis, level, from)
+			a.add(turns, legs+1, axis, p, from)
+			a.add(turns+1, legs+1, axis, flip(p), from)
 		default:
-			a.add(bucket{turns, legs + 1, axis, p}, from)
+			a.add(turns, legs+1, axis, p, from)
 		}
 	}
 }
@@ -252,24 +245,23 @@ func spread(cells, free cellSet, n, apart int, toFirst bool) {
 	}
 }
 
-func (a *ahead) add(b bucket, cells cellSet) {
-	if b.turns >= mostTurns {
+func (a *ahead) add(turns, legs, axis int, p phase, cells cellSet) {
+	if turns >= mostTurns {
 		return
 	}
-	set := a.stack[b]
-	if set == nil {
-		s := make(cellSet, len(cells))
-		set = &s
-		a.stack[b] = set
+	set := &a.stack[turns][legs][axis][p]
+	if *set == nil {
+		*set = slices.Clone(cells)
+		return
 	}
 	for i, w := range cells {
 		(*set)[i] |= w
 	}
 }
 
-// from tells how many turns in height and legs are left at the least where at most so many legs
-// are; ok is false where none leads to the port.
-func (a *ahead) from(at point, w way, p phase, most int) (turns, legs int, ok bool) {
-	row := a.cell(2, at[2])*a.size[1] + a.cell(1, at[1])
-	return a.left[(row*a.size[0]+a.cell(0, at[0]))*9+w.axis()*3+int(p)].within(most)
+// after tells how many legs are left at the least with so many turns in height, from a cell after a
+// leg along an axis.
+func (a *ahead) after(cells *[3]int, axis int, p phase) reach {
+	row := cells[2]*a.size[1] + cells[1]
+	return a.left[(row*a.size[0]+cells[0])*9+axis*3+int(p)]
 }

@@ -132,11 +132,11 @@ func (t *left) walk(end way, last phase, shortest, lastLeast int64) {
 	}
 	var reached [mostTurns][mostLegs + 1][]stage
 	reached[0][0] = []stage{goal}
-	t.at(goal).note(0, 0)
+	t.at(&goal).note(0, 0)
 	for turns := range mostTurns {
 		for legs := range mostLegs {
 			for _, s := range reached[turns][legs] {
-				if had := *t.at(s) >> (4 * turns) & noReach; int(had) < legs {
+				if had := *t.at(&s) >> (4 * turns) & noReach; int(had) < legs {
 					continue // with fewer legs, noted after this was
 				}
 				ways, least := [2]way{way(2 * s.axis), way(2*s.axis + 1)}, shortest
@@ -147,8 +147,8 @@ func (t *left) walk(end way, last phase, shortest, lastLeast int64) {
 				for _, w := range ways[:n] {
 					t.before(s, w, least, func(b stage, turned bool) {
 						now := turns + at(turned)
-						if now < mostTurns && t.at(b).better(now, legs+1) {
-							t.at(b).set(now, legs+1)
+						if now < mostTurns && t.at(&b).better(now, legs+1) {
+							t.at(&b).set(now, legs+1)
 							reached[now][legs+1] = append(reached[now][legs+1], b)
 						}
 					})
@@ -186,7 +186,7 @@ func (t *left) before(s stage, w way, least int64, each func(b stage, turned boo
 	}
 }
 
-func (t *left) at(s stage) *reach {
+func (t *left) at(s *stage) *reach {
 	return &t.most[s.at[0]+7*(s.at[1]+7*s.at[2])][s.axis][s.phase]
 }
 
@@ -204,21 +204,44 @@ func (t *left) rangeOf(axis int, v int64) int {
 func (s *stream) bound(n *node) (c Cost, ok bool) {
 	c = n.cost
 	st := stage{axis: n.way.axis(), phase: n.phase}
+	var cells [3]int
 	for a := range 3 {
 		left := s.end[a] - n.at[a]
 		c.LengthUM += abs(left)
 		st.at[a] = s.left.rangeOf(a, left)
+		if s.ahead != nil {
+			cells[a] = s.ahead.cell(a, n.at[a])
+		}
 	}
 	if n.whole {
 		return c, n.phase == s.last
 	}
-	most := mostLegs - int(n.legs)
+	return s.toCome(c, &st, &cells, mostLegs-int(n.legs))
+}
+
+// boundOf is bound where a leg ends that costs so much with those before.
+func (s *stream) boundOf(l *leg, end int64, c Cost, whole bool) (Cost, bool) {
+	a := l.stage.axis
+	left := s.end[a] - end
+	c.LengthUM += l.beyond + abs(left)
+	if whole {
+		return c, l.stage.phase == s.last
+	}
+	l.stage.at[a] = s.left.rangeOf(a, left)
+	if s.ahead != nil {
+		l.cells[a] = s.ahead.cell(a, end)
+	}
+	return s.toCome(c, &l.stage, &l.cells, mostLegs-int(l.next.legs))
+}
+
+// toCome adds the turns and legs that are left at the least, of at most so many legs.
+func (s *stream) toCome(c Cost, st *stage, cells *[3]int, most int) (Cost, bool) {
 	turns, legs, ok := s.left.at(st).within(most)
 	if !ok {
 		return c, false
 	}
 	if s.ahead != nil {
-		round, more, ok := s.ahead.from(n.at, n.way, n.phase, most)
+		round, more, ok := s.ahead.after(cells, st.axis, st.phase).within(most)
 		switch {
 		case !ok:
 			return c, false

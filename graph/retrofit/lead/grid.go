@@ -85,17 +85,25 @@ func ceilTo(v int64) int64 {
 // from it and at most so far, the nearest first, with those at just the lengths given; they
 // are written to out.
 func (g *grid) beyond(out []int64, from int64, w way, least, most int64, lengths []int64) []int64 {
-	sign := w.sign()
-	for _, v := range g[w.axis()] {
-		if d := (v - from) * sign; d >= least && d <= most {
-			out = append(out, d)
+	along, sign := g[w.axis()], w.sign()
+	at, there := slices.BinarySearch(along, from+sign*least) // and on from there
+	if sign < 0 && !there {
+		at--
+	}
+	for ; at >= 0 && at < len(along); at += int(sign) {
+		d := (along[at] - from) * sign
+		if d > most {
+			break
 		}
+		out = append(out, d)
 	}
 	for _, d := range lengths {
-		if d >= least && d <= most {
-			out = append(out, d)
+		if d < least || d > most {
+			continue
+		}
+		if i, there := slices.BinarySearch(out, d); !there {
+			out = slices.Insert(out, i, d)
 		}
 	}
-	slices.Sort(out)
-	return slices.Compact(out)
+	return out
 }

@@ -9,6 +9,7 @@ type needs struct {
 	isolator int64 // radii of what stands in a leg
 	union    int64
 	check    int64
+	thickest int64       // the greatest of them and the radius of bare pipe
 	fit      [2][2]fits  // first leg or not, last or not
 	head     [2][2]int64 // what is no bare pipe at the start: in the first leg or not, with the isolator or not
 	tail     [2]int64    // at the end, in the last leg or not
@@ -31,6 +32,7 @@ const (
 	hasIsolator placed = 1 << iota
 	hasCheck
 	hasStraight // the check has its straight
+	allPlaced   = hasIsolator | hasCheck | hasStraight
 )
 
 func newNeeds(p *Pipe, known *Known) needs {
@@ -41,6 +43,7 @@ func newNeeds(p *Pipe, known *Known) needs {
 	if p.Check != nil {
 		n.check = um(p.Check.RadiusMM)
 	}
+	n.thickest = max(n.radius, n.isolator, n.union, n.check)
 	for _, first := range []bool{false, true} {
 		for _, last := range []bool{false, true} {
 			n.fit[at(first)][at(last)] = n.fits(first, last)

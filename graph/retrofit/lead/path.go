@@ -59,23 +59,18 @@ type room struct {
 	nodes   []node
 	open    openList
 	popped  map[state]int
-	lengths map[leastOf][]int64 // least lengths of a leg that is not the last
+	lengths [allPlaced + 1][2][]int64 // least lengths of a leg that is not the last, by what was placed, and first or not
 	ends    []int64
-}
-
-// leastOf is what the least lengths of a leg hang on.
-type leastOf struct {
-	placed placed
-	first  bool
+	leg     leg
 }
 
 // cleared returns the room with nothing on it.
 func (r *room) cleared() *room {
 	if r.popped == nil {
-		r.popped, r.lengths = map[state]int{}, map[leastOf][]int64{}
+		r.popped = map[state]int{}
 	}
 	clear(r.popped)
-	clear(r.lengths)
+	clear(r.lengths[:])
 	r.nodes, r.open = r.nodes[:0], r.open[:0]
 	return r
 }
@@ -159,7 +154,8 @@ func (s *stream) freeBound(from int32, w way) *Cost {
 // given lays one leg that must be so, and returns its node; -1 where it can't be.
 func (s *stream) given(from int32, w way, length int64) int32 {
 	before := len(s.nodes)
-	s.step(from, w, length, false)
+	s.aim(from, w)
+	s.step(length, false)
 	if len(s.nodes) == before {
 		return -1
 	}
@@ -231,16 +227,15 @@ func (s *stream) lead(from int32, w way, least int64) {
 	if n.legs >= mostLegs {
 		return
 	}
-	first := n.parent < 0
-	lengths := s.least(n.placed, first)
+	lengths := s.least(n.placed, n.parent < 0)
 	if least > 0 {
 		lengths = append(slices.Clip(lengths), least)
 	}
 	bare := max(least, lengths[0])
-	most := s.reach(n.at, w, first)
+	most := s.aim(from, w)
 	s.ends = s.grid.beyond(s.ends[:0], n.at[w.axis()], w, bare, most, lengths)
 	for _, d := range s.ends {
-		s.step(from, w, d, false)
+		s.step(d, false)
 	}
 	if w != s.arrive {
 		return
@@ -250,95 +245,125 @@ func (s *stream) lead(from int32, w way, least int64) {
 		to := n.at
 		to[a] = s.end[a]
 		if to == s.end {
-			s.step(from, w, d, true)
+			s.step(d, true)
 		}
 	}
 }
 
 // least are the least lengths of a leg that is not the last, worked out once.
 func (s *stream) least(before placed, first bool) []int64 {
-	of := leastOf{before, first}
-	lengths, ok := s.lengths[of]
-	if !ok {
-		lengths = s.needs.lengths(before, first, false)
-		s.lengths[of] = lengths
+	lengths := &s.lengths[before][at(first)]
+	if *lengths == nil {
+		*lengths = s.needs.lengths(before, first, false)
 	}
-	return lengths
+	return *lengths
 }
 
-// reach is how far a leg of the least radius goes a way before it runs into something.
-func (s *stream) reach(at point, w way, first bool) int64 {
-	most := int64(1) << 40
-	a, r := w.axis(), s.needs.radius
+// leg is what the legs that go a way from a node have in common, wherever they end.
+type leg struct {
+	from   int32
+	first  bool
+	at     point    // where they begin
+	put    placed   // what stands in the legs before
+	next   node     // what they lead to, but for where it is, its length and what stands in it
+	stage  stage    // of what is left there, but for the range along the way
+	cells  [3]int   // of what is left round the blocks, likewise
+	beyond int64    // what is left along the other axes
+	near   []*block // what they may run into
+}
+
+// aim prepares the legs that go a way from a node, and returns how far one of the least radius
+// goes before it runs into something.
+func (s *stream) aim(from int32, w way) (most int64) {
+	n := &s.nodes[from]
+	l := &s.leg
+	*l = leg{from: from, first: n.parent < 0, at: n.at, put: n.placed, near: l.near[:0],
+		next: node{at: n.at, way: w, parent: from, legs: n.legs + 1, cost: n.cost}}
+	var turned bool
+	if l.next.phase, turned = n.phase.after(w); turned {
+		l.next.cost.Traps++
+	}
+	if !l.first {
+		l.next.cost.Elbows++
+	}
+	l.stage = stage{axis: w.axis(), phase: l.next.phase}
+	for k := range 3 {
+		if k == w.axis() {
+			continue
+		}
+		left := s.end[k] - n.at[k]
+		l.beyond += abs(left)
+		l.stage.at[k] = s.left.rangeOf(k, left)
+		if s.ahead != nil {
+			l.cells[k] = s.ahead.cell(k, n.at[k])
+		}
+	}
+	return s.look(l)
+}
+
+// look collects what is in the way of legs, and returns how far one of the least radius goes.
+func (s *stream) look(l *leg) (most int64) {
+	most = int64(1) << 40
+	w := l.next.way
+	a, r, thick := w.axis(), s.needs.radius, s.needs.thickest
 	for i := range s.blocks {
 		b := &s.blocks[i]
-		if first && b.lets(s.needs.pipe) || b.near == Wall && b.thin() == a {
+		if l.first && b.lets(s.needs.pipe) || b.beside(l.at, a, thick) {
 			continue
 		}
-		beside := false
-		for k := range 3 {
-			beside = beside || k != a && (at[k]+r <= b.low[k] || at[k]-r >= b.high[k])
-		}
-		if beside {
-			continue
-		}
-		to := b.low[a] - r - at[a]
-		back := at[a]-r >= b.high[a]
+		to, back := b.low[a]-r-l.at[a], l.at[a]-b.high[a]
 		if w.sign() < 0 {
-			to = at[a] - b.high[a] - r
-			back = at[a]+r <= b.low[a]
+			to, back = l.at[a]-b.high[a]-r, b.low[a]-l.at[a]
 		}
-		if !back {
+		if back < thick {
+			l.near = append(l.near, b)
+		}
+		if back < r && !(b.near == Wall && b.thin() == a) && !b.beside(l.at, a, r) {
 			most = min(most, to)
 		}
 	}
 	return most
 }
 
-// step opens one leg, where it has room for what must stand in it and is clear.
-func (s *stream) step(from int32, w way, length int64, last bool) {
+// step opens a leg of a length, where it has room for what must stand in it and is clear.
+func (s *stream) step(length int64, last bool) {
 	if s.budget != nil {
 		*s.budget--
 	}
-	n := &s.nodes[from] // till nodes grows
-	to := n.at
-	to[w.axis()] += length * w.sign()
+	l := &s.leg
+	a := l.next.way.axis()
+	to := l.at
+	to[a] += length * l.next.way.sign()
 	if to == s.end && !last {
 		return
 	}
-	first := n.parent < 0
-	put, radius, ok := s.needs.put(n.placed, w, length, first, last)
+	put, radius, ok := s.needs.put(l.put, l.next.way, length, l.first, last)
 	if !ok {
 		return
 	}
-	next := node{at: to, way: w, placed: put, parent: from, legs: n.legs + 1, whole: last, cost: n.cost}
-	var turned bool
-	if next.phase, turned = n.phase.after(w); turned {
-		next.cost.Traps++
-	}
-	if !first {
-		next.cost.Elbows++
-	}
-	next.cost.LengthUM += length
+	cost := l.next.cost
+	cost.LengthUM += length
 	if last && s.needs.pipe.Check != nil && put&hasStraight == 0 {
-		next.cost.Unstraight++
+		cost.Unstraight++
 	}
 	// what costs too much is never gone on from: the limit only falls
-	least, ok := s.bound(&next)
+	least, ok := s.boundOf(l, to[a], cost, last)
 	if !ok || s.limit != nil && least.Compare(*s.limit) >= 0 {
 		return
 	}
-	if !s.clear(n.at, to, s.needs.taken(n.placed, put, radius, first, last), first, last) || s.crosses(from, to) || s.other.near(n.at, to, s.clip) {
+	if !s.clear(l, to, s.needs.taken(l.put, put, radius, l.first, last), last) || s.crosses(l.from, to) || s.other.near(l.at, to, s.clip) {
 		return
 	}
+	next := l.next
+	next.at, next.placed, next.whole, next.cost = to, put, last, cost
 	s.nodes = append(s.nodes, next)
 	s.open.push(opened{node: int32(len(s.nodes) - 1), least: least})
 }
 
 // clear reports whether a leg runs into nothing.
-func (s *stream) clear(a, b point, room taken, first, last bool) bool {
-	for i := range s.blocks {
-		if runsInto(s.needs.pipe, &s.blocks[i], a, b, room, first, last) {
+func (s *stream) clear(l *leg, to point, room taken, last bool) bool {
+	for _, b := range l.near {
+		if runsInto(s.needs.pipe, b, l.at, to, room, l.first, last) {
 			return false
 		}
 	}

@@ -76,6 +76,16 @@ func (b *block) hits(from, to point, radius int64) bool {
 	return true
 }
 
+// beside reports whether no straight of a radius through a place along an axis runs into the block.
+func (b *block) beside(at point, axis int, radius int64) bool {
+	for k := range 3 {
+		if k != axis && (at[k]+radius <= b.low[k] || at[k]-radius >= b.high[k]) {
+			return true
+		}
+	}
+	return false
+}
+
 // lets reports whether the first leg of a pipe comes out of the block.
 func (b *block) lets(p *Pipe) bool {
 	return b.near == Line || b.near == LineTo && !p.Back || b.near == LineFrom && p.Back
@@ -97,6 +107,9 @@ func nearer(a, b, c, d point, distance int64) bool {
 	sum := 0.0
 	for k := range 3 {
 		gap := max(min(c[k], d[k])-max(a[k], b[k]), min(a[k], b[k])-max(c[k], d[k]))
+		if gap >= distance {
+			return false
+		}
 		if gap > 0 {
 			sum += float64(gap) * float64(gap)
 		}

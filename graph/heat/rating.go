@@ -40,29 +40,28 @@ func idealCOP(airC, waterC float64) float64 {
 	return hot / max(hot-(airC+273.15-8), 5)
 }
 
+// figure is what a unit gives and takes with water of a temperature: a Rating without what a year,
+// which reads the table at every hour, has no use for.
+type figure struct{ waterC, outputW, inputW float64 }
+
 // carried returns a rating moved to other temperatures: its Carnot share kept, its output by
 // the slopes.
-func carried(r Rating, airC, waterC float64) Rating {
-	out := sloped(r, airC).OutputW * max(0.1, 1+outputPerWaterK*(waterC-r.WaterC))
+func carried(r *Rating, airC, waterC float64) figure {
+	out := sloped(r, airC).outputW * max(0.1, 1+outputPerWaterK*(waterC-r.WaterC))
 	cop := Carnot(r.COP(), r.AirC, r.WaterC) * idealCOP(airC, waterC)
-	return Rating{AirC: airC, WaterC: waterC, OutputW: out, InputW: out / cop, Leaving: r.Leaving}
+	return figure{waterC, out, out / cop}
 }
 
 // sloped returns a rating moved to other air by the slope of the output alone.
-func sloped(r Rating, airC float64) Rating {
+func sloped(r *Rating, airC float64) figure {
 	seven := r.OutputW / (1 + outputPerAirK*(r.AirC-7))
-	r.OutputW = seven * max(0.1, 1+outputPerAirK*(airC-7))
-	r.AirC = airC
-	return r
+	return figure{r.WaterC, seven * max(0.1, 1+outputPerAirK*(airC-7)), r.InputW}
 }
 
-// warmer returns a rating moved to other water by the slopes alone.
-func warmer(r Rating, waterC float64) Rating {
-	d := waterC - r.WaterC
-	r.OutputW *= max(0.1, 1+outputPerWaterK*d)
-	r.InputW *= max(0.1, 1+inputPerWaterK*d)
-	r.WaterC = waterC
-	return r
+// warmer returns a figure moved to other water by the slopes alone.
+func (f figure) warmer(waterC float64) figure {
+	d := waterC - f.waterC
+	return figure{waterC, f.outputW * max(0.1, 1+outputPerWaterK*d), f.inputW * max(0.1, 1+inputPerWaterK*d)}
 }
 
 // Basis says what a unit's figure at some temperatures stands on.
@@ -137,20 +136,18 @@ func (t table) single() *Rating {
 
 // at reads the table: between points in a straight line, output and input apart; below the
 // coldest air by the Carnot share; above the warmest of all held; other water by the slopes.
-func (t table) at(airC, waterC float64) Rating {
+func (t table) at(airC, waterC float64) figure {
 	airC = min(airC, t.warmest)
 	if r := t.single(); r != nil {
-		return carried(*r, airC, waterC)
+		return carried(r, airC, waterC)
 	}
 	i := t.above(waterC)
 	if i == 0 || i == len(t.rows) {
-		return warmer(along(t.rows[max(0, i-1)], airC), waterC)
+		return along(t.rows[max(0, i-1)], airC).warmer(waterC)
 	}
 	low, high := along(t.rows[i-1], airC), along(t.rows[i], airC)
-	share := (waterC - low.WaterC) / (high.WaterC - low.WaterC)
-	return Rating{AirC: airC, WaterC: waterC, Leaving: low.Leaving,
-		OutputW: low.OutputW + share*(high.OutputW-low.OutputW),
-		InputW:  low.InputW + share*(high.InputW-low.InputW)}
+	share := (waterC - low.waterC) / (high.waterC - low.waterC)
+	return figure{waterC, low.outputW + share*(high.outputW-low.outputW), low.inputW + share*(high.inputW-low.inputW)}
 }
 
 // basis says what at stands on. It is asked apart: a year reads the table at every hour and asks
@@ -166,7 +163,7 @@ func (t table) basis(airC, waterC float64) Basis {
 	i := t.above(waterC)
 	if i == 0 || i == len(t.rows) {
 		row := t.rows[max(0, i-1)]
-		off := math.Abs(waterC - along(row, airC).WaterC)
+		off := math.Abs(waterC - along(row, airC).waterC)
 		switch {
 		case !within(row, airC) || off > 5:
 			return Beyond
@@ -187,15 +184,15 @@ func (t table) basis(airC, waterC float64) Basis {
 
 // along reads one row at an air temperature: between its points in a straight line, below a
 // row of several by the Carnot share, else by the slope of the output.
-func along(row []Rating, airC float64) Rating {
+func along(row []Rating, airC float64) figure {
 	first, last := &row[0], &row[len(row)-1]
 	switch {
 	case len(row) > 1 && airC <= first.AirC:
-		return carried(*first, airC, first.WaterC)
+		return carried(first, airC, first.WaterC)
 	case airC <= first.AirC:
-		return sloped(*first, airC)
+		return sloped(first, airC)
 	case airC >= last.AirC:
-		return sloped(*last, airC)
+		return sloped(last, airC)
 	}
 	i := 1
 	for row[i].AirC < airC {
@@ -203,8 +200,7 @@ func along(row []Rating, airC float64) Rating {
 	}
 	a, b := &row[i-1], &row[i]
 	share := (airC - a.AirC) / (b.AirC - a.AirC)
-	return Rating{AirC: airC, WaterC: a.WaterC + share*(b.WaterC-a.WaterC), Leaving: a.Leaving,
-		OutputW: a.OutputW + share*(b.OutputW-a.OutputW), InputW: a.InputW + share*(b.InputW-a.InputW)}
+	return figure{a.WaterC + share*(b.WaterC-a.WaterC), a.OutputW + share*(b.OutputW-a.OutputW), a.InputW + share*(b.InputW-a.InputW)}
 }
 
 // within reports whether the air lies among the row's points or within 5 K of them.

@@ -78,35 +78,35 @@ func (s *sheet) at(air Air, waterC, flow float64) Working {
 		return Working{LeavingC: waterC}
 	}
 	r, readC := s.full(air, waterC, flow)
-	w := Working{OutputW: r.OutputW, InputW: r.InputW, Basis: s.table.basis(air.TempC, readC)}
+	w := Working{OutputW: r.outputW, InputW: r.inputW, Basis: s.table.basis(air.TempC, readC)}
 	if flow <= 0 {
-		flow = s.flow(r.OutputW)
+		flow = s.flow(r.outputW)
 	}
-	w.LeavingC = waterC + r.OutputW/(flow*s.Fluid.perK())
+	w.LeavingC = waterC + r.outputW/(flow*s.Fluid.perK())
 	return w
 }
 
 // full returns what the unit gives and takes in air it works in, and at which water its table was read.
-func (s *sheet) full(air Air, waterC, flow float64) (r Rating, readC float64) {
+func (s *sheet) full(air Air, waterC, flow float64) (f figure, readC float64) {
 	readC = waterC
-	r = s.table.at(air.TempC, readC)
+	f = s.table.at(air.TempC, readC)
 	if s.leaving { // the rise moves the output by half a per cent for each kelvin: settles at once
 		for range 4 {
-			was := r.OutputW
+			was := f.outputW
 			readC = waterC + s.rise(was)
-			if r = s.table.at(air.TempC, readC); r.OutputW == was {
+			if f = s.table.at(air.TempC, readC); f.outputW == was {
 				break // what follows would be the same
 			}
 		}
 	}
 	if !s.frosted && air.TempC < 7 {
 		out, cop := Frost(air.TempC, air.Humidity)
-		r.OutputW, r.InputW = r.OutputW*out, r.InputW*out/cop
+		f.outputW, f.inputW = f.outputW*out, f.inputW*out/cop
 	}
-	if rated := s.flow(r.OutputW); flow > 0 && flow < rated {
-		r = warmer(r, r.WaterC+s.rise(r.OutputW)*(rated/flow-1))
+	if rated := s.flow(f.outputW); flow > 0 && flow < rated {
+		f = f.warmer(f.waterC + s.rise(f.outputW)*(rated/flow-1))
 	}
-	return r, readC
+	return f, readC
 }
 
 // flow returns the rated flow [m³/s].

@@ -8,6 +8,8 @@ import (
 	"testing"
 )
 
+func (f figure) COP() float64 { return f.outputW / f.inputW }
+
 // unitMap reads one maker's data book: output and input at 51 pairs of air and leaving water,
 // without defrosts.
 func unitMap(t *testing.T) map[[2]float64]Rating {
@@ -60,7 +62,7 @@ func TestUnitBetweenPoints(t *testing.T) {
 	} {
 		want := m[[2]float64{c.air, c.water}]
 		got := newTable(c.given).at(c.air, c.water)
-		if off := 100 * (got.OutputW/want.OutputW - 1); !near(off, c.output, 0.1) {
+		if off := 100 * (got.outputW/want.OutputW - 1); !near(off, c.output, 0.1) {
 			t.Errorf("air %g water %g: output %+.2f %% off the map, want %+.1f", c.air, c.water, off, c.output)
 		}
 		if off := 100 * (got.COP()/want.COP() - 1); !near(off, c.cop, 0.1) {
@@ -75,7 +77,8 @@ func TestUnitBetweenPoints(t *testing.T) {
 		{[2]float64{20, 30}, [5]float64{6.0, -3.0, -3.8, -6.3, -7.2}},
 	} {
 		for i, air := range []float64{-7, 2, 7, 12, 20} {
-			got := carried(m[c.from], air, 40).COP()
+			from := m[c.from]
+			got := carried(&from, air, 40).COP()
 			if off := 100 * (got/m[[2]float64{air, 40}].COP() - 1); !near(off, c.off[i], 0.15) {
 				t.Errorf("from %v to air %g: COP %+.2f %% off the map, want %+.1f", c.from, air, off, c.off[i])
 			}

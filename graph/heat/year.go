@@ -131,7 +131,7 @@ func (y *yearRun) hour(t float64, air Air, hour int, m *Month) float64 {
 	var unit Working
 	if y.unit != nil && !y.unit.stands(air) {
 		full, _ := y.unit.full(air, t, plant.FlowM3s)
-		unit.OutputW, unit.InputW = full.OutputW, full.InputW
+		unit.OutputW, unit.InputW = full.outputW, full.inputW
 	}
 	most := may * (unit.OutputW + plant.Beside(unit.OutputW))
 

@@ -13,21 +13,25 @@ type Catalog struct {
 	rows   []Row
 	byName map[string]int
 	byKind map[string][]int // indexes into rows, the user's before the embedded
+	hangs  bool             // any row on what water is pumped
 }
 
-// newCatalog indexes the rows; of rows with the same name the last counts.
+// newCatalog indexes the rows, which are the catalogue's from then on; of rows with the same name
+// the last counts.
 func newCatalog(rows []Row) *Catalog {
-	c := &Catalog{rows: make([]Row, 0, len(rows)), byName: make(map[string]int, len(rows)), byKind: map[string][]int{}}
-	for _, r := range rows {
-		if at, ok := c.byName[r.Name]; ok {
-			c.rows[at] = r
+	c := &Catalog{rows: rows[:0], byName: make(map[string]int, len(rows)), byKind: map[string][]int{}}
+	for i := range rows {
+		if at, ok := c.byName[rows[i].Name]; ok {
+			c.rows[at] = rows[i]
 			continue
 		}
-		c.byName[r.Name] = len(c.rows)
-		c.rows = append(c.rows, r)
+		c.byName[rows[i].Name] = len(c.rows)
+		c.rows = append(c.rows, rows[i])
 	}
-	for i, r := range c.rows {
+	for i := range c.rows {
+		r := &c.rows[i]
 		c.byKind[r.Kind] = append(c.byKind[r.Kind], i)
+		c.hangs = c.hangs || r.hangs()
 	}
 	for _, list := range c.byKind {
 		slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(c.rank(a), c.rank(b)) })
@@ -74,8 +78,8 @@ func (c *Catalog) With(rows []Row) *Catalog {
 	}
 	all := slices.Clone(c.rows)
 	at := make(map[string]int, len(all))
-	for i, r := range all {
-		at[r.Name] = i
+	for i := range all {
+		at[all[i].Name] = i
 	}
 	for _, r := range rows {
 		r.Own = true
@@ -106,8 +110,8 @@ func (c *Catalog) Kinds() []string {
 // none is near.
 func (c *Catalog) Nearest(name string) string {
 	names := make([]string, len(c.rows))
-	for i, r := range c.rows {
-		names[i] = r.Name
+	for i := range c.rows {
+		names[i] = c.rows[i].Name
 	}
 	near, _ := quantity.Nearest(name, names)
 	return near

@@ -43,7 +43,7 @@ func (c *Catalog) Pipe(spec Spec, size Size) (Row, bool) {
 func (c *Catalog) PipeSizes(spec Spec) []Size {
 	var out []Size
 	for _, i := range c.byKind["pipe"] {
-		if r := c.rows[i]; r.Spec == spec && !slices.Contains(out, r.Size) {
+		if r := &c.rows[i]; r.Spec == spec && !slices.Contains(out, r.Size) {
 			out = append(out, r.Size)
 		}
 	}
@@ -112,8 +112,8 @@ func (c *Catalog) Generic(kind string) (Row, bool) {
 // catalogue's.
 func (c *Catalog) HandRoom(what string, size Size) (row Row, ok bool) {
 	for _, i := range c.byKind["hand-room"] {
-		if r := c.rows[i]; r.Style == what && r.Size == size && (!ok || r.Own) {
-			row, ok = r, true
+		if r := &c.rows[i]; r.Style == what && r.Size == size && (!ok || r.Own) {
+			row, ok = *r, true
 		}
 	}
 	return row, ok
@@ -123,8 +123,8 @@ func (c *Catalog) HandRoom(what string, size Size) (row Row, ok bool) {
 func (c *Catalog) Springs() []Row {
 	var out []Row
 	for _, i := range c.byKind["check-valve"] {
-		if r := c.rows[i]; r.CrackingPa > 0 {
-			out = append(out, r)
+		if r := &c.rows[i]; r.CrackingPa > 0 {
+			out = append(out, *r)
 		}
 	}
 	slices.SortFunc(out, func(a, b Row) int {

@@ -33,7 +33,7 @@ func (r *Row) pressures() map[heads]*float64 {
 }
 
 // hangs reports whether anything in the row hangs on what water is pumped.
-func (r Row) hangs() bool {
+func (r *Row) hangs() bool {
 	return r.Heads != 0 || len(r.Pressed) > 0 || slices.ContainsFunc(r.Speeds, func(s SpeedRow) bool { return len(s.Pressed) > 0 })
 }
 
@@ -41,7 +41,7 @@ func (r Row) hangs() bool {
 // give as a head of water is of that water, and what their curves give as pressures is in
 // metres of it. It is the catalogue itself where no row hangs on the water.
 func (c *Catalog) InWater(metre float64) *Catalog {
-	if metre <= 0 || !slices.ContainsFunc(c.rows, Row.hangs) {
+	if metre <= 0 || !c.hangs {
 		return c
 	}
 	rows := slices.Clone(c.rows)

@@ -7,6 +7,7 @@ import (
 	"io"
 	"io/fs"
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -35,8 +36,10 @@ var rowFiles = []string{
 }
 
 // load reads every row file.
-func load(files fs.FS) (rows []Row, problems []Problem) {
+func load(files fs.FS) ([]Row, []Problem) {
+	var problems []Problem
 	said := map[string]quantity.Text{} // a source is that of many rows
+	var all [][]Row
 	for _, name := range rowFiles {
 		raw, err := fs.ReadFile(files, name)
 		if err != nil {
@@ -58,10 +61,10 @@ func load(files fs.FS) (rows []Row, problems []Problem) {
 				*words = prose
 			}
 		}
-		rows = append(rows, r...)
+		all = append(all, r)
 		problems = append(problems, bad...)
 	}
-	return rows, problems
+	return slices.Concat(all...), problems
 }
 
 func readTOML(name string, raw []byte) ([]Row, []Problem) {

@@ -57,6 +57,9 @@ func newSource(data []byte) source {
 func (t source) characters(offset int) int {
 	k := min(offset/runesEvery, len(t.runes)-1)
 	n := t.runes[k]
+	if k+1 < len(t.runes) && t.runes[k+1]-n == runesEvery { // each of a byte
+		return n + offset - k*runesEvery
+	}
 	for _, c := range t.data[min(k*runesEvery, len(t.data)):offset] {
 		if utf8.RuneStart(c) {
 			n++

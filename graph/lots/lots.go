@@ -1,22 +1,28 @@
 // Package lots says for tests how much of what could be tried is tried: in the suite a few that
 // between them show everything, with the flag -wide all there are, as CI does after it. Whoever
-// imports it collects garbage seldom, too: tests that plan and draw much take a fifth less CPU for
-// it. Only tests import it, and it imports nothing of the house.
+// imports it collects garbage seldom, too, and samples no allocations: tests that plan and draw much
+// take a fifth less CPU for it. Only tests import it, and it imports nothing of the house.
 package lots
 
 import (
 	"flag"
 	"os"
+	"runtime"
 	"runtime/debug"
 	"slices"
 	"strings"
 )
 
 func init() {
-	measured := slices.ContainsFunc(os.Args, func(a string) bool { return strings.HasPrefix(a, "-test.bench=") })
-	if os.Getenv("GOGC") == "" && !measured { // what is measured is measured as users run it
+	asked := func(flag string) bool {
+		return slices.ContainsFunc(os.Args, func(a string) bool { return strings.HasPrefix(a, flag) })
+	}
+	if os.Getenv("GOGC") == "" && !asked("-test.bench=") { // what is measured is measured as users run it
 		debug.SetGCPercent(1600)
 		debug.SetMemoryLimit(1 << 30) // two are tested side by side
+	}
+	if !asked("-test.memprofile") { // a binary without tests keeps none either: nothing in it asks
+		runtime.MemProfileRate = 0
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 // goes on until the server has ended, and only then is let go.
 func TestEndsWhileReading(t *testing.T) {
 	reading, letGo := make(chan struct{}, 100), make(chan struct{})
-	s := serveLoaded(t, "", noPapers, func() {
+	s := serveLoaded(t, "", noPapers, 0, func() {
 		reading <- struct{}{}
 		<-letGo
 	})

@@ -1,6 +1,7 @@
 package live
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"net"
@@ -34,6 +35,8 @@ type Config struct {
 
 	// Tell, where it is not nil, hears what was done and how long it took.
 	Tell func(what string, took time.Duration)
+
+	Patience time.Duration // that a request's header is waited for; 0: headerTime
 }
 
 // Server is one job, served.
@@ -85,7 +88,7 @@ func (s *Server) Serve(ctx context.Context, at net.Listener) error {
 	all.Go(func() { s.work(ctx) })
 	web := &http.Server{
 		Handler:           s.door.guard(s.routes()),
-		ReadHeaderTimeout: headerTime,
+		ReadHeaderTimeout: cmp.Or(s.cfg.Patience, headerTime),
 		ReadTimeout:       requestTime,
 		IdleTimeout:       idleTime,
 		MaxHeaderBytes:    mostHeader,

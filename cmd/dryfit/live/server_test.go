@@ -47,11 +47,11 @@ func serve(t testing.TB, demo string, papers func(context.Context, Order, func([
 // serveText serves a description.
 func serveText(t testing.TB, text string, papers func(context.Context, Order, func([]live.Section)) error) *served {
 	t.Helper()
-	return serveLoaded(t, text, papers, func() {})
+	return serveLoaded(t, text, papers, 0, func() {})
 }
 
-// serveLoaded serves a description, of which each reading waits for something first.
-func serveLoaded(t testing.TB, text string, papers func(context.Context, Order, func([]live.Section)) error, wait func()) *served {
+// serveLoaded serves a description with a patience for headers; each reading of it waits for something first.
+func serveLoaded(t testing.TB, text string, papers func(context.Context, Order, func([]live.Section)) error, patience time.Duration, wait func()) *served {
 	t.Helper()
 	out := &served{file: filepath.Join(t.TempDir(), "job.toml")}
 	save(t, out.file, text)
@@ -62,7 +62,7 @@ func serveLoaded(t testing.TB, text string, papers func(context.Context, Order, 
 	if papers == nil {
 		papers = func(_ context.Context, o Order, got func([]live.Section)) error { return Make(o, got) }
 	}
-	cfg := Config{File: out.file, Papers: papers, Load: func() (whatif.Job, []string, error) {
+	cfg := Config{File: out.file, Papers: papers, Patience: patience, Load: func() (whatif.Job, []string, error) {
 		wait()
 		text, err := os.ReadFile(out.file)
 		return whatif.Job{File: out.file, Text: text}, []string{out.file}, err
@@ -193,7 +193,7 @@ func TestOpenedBeforeTheFirstAnswer(t *testing.T) {
 		t.Fatal(err)
 	}
 	read := make(chan struct{})
-	s := serveLoaded(t, string(text), noPapers, func() { <-read })
+	s := serveLoaded(t, string(text), noPapers, 0, func() { <-read })
 	states := s.states(t)
 	first := until(t, states, "the first state", func(state) bool { return true })
 	if first.Pieces == nil || len(first.Pieces) != 0 {
@@ -395,10 +395,16 @@ func TestNothingElseIsServed(t *testing.T) {
 	}
 }
 
-// A connection that never finishes its request is ended, and a header without end refused.
+// A connection that never finishes its request is ended once patience is, and a header without end
+// refused.
 func TestPatienceEnds(t *testing.T) {
 	t.Parallel()
-	s := serve(t, "plug-in", noPapers)
+	const patience = 300 * time.Millisecond
+	text, err := os.ReadFile("../../../testdata/plug-in.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := serveLoaded(t, string(text), noPapers, patience, func() {})
 	until(t, s.states(t), "the answer", settled)
 	host := strings.TrimSuffix(strings.TrimPrefix(s.url, "http://"), "/")
 	c, err := net.Dial("tcp", host) //nolint:noctx // of the test's own server
@@ -412,15 +418,22 @@ func TestPatienceEnds(t *testing.T) {
 	if !strings.Contains(line, "431") {
 		t.Errorf("a header of %d bytes: %q", 2*mostHeader, line)
 	}
+	began := time.Now()
 	slow, err := net.Dial("tcp", host) //nolint:noctx // of the test's own server
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer func() { _ = slow.Close() }()
 	_, _ = io.WriteString(slow, "GET / HTTP/1.1\r\n")
-	_ = slow.SetReadDeadline(time.Now().Add(headerTime + 10*time.Second))
+	_ = slow.SetReadDeadline(time.Now().Add(patience + 10*time.Second))
 	if _, err := io.ReadAll(slow); err != nil && os.IsTimeout(err) {
 		t.Error("a request that never ends is waited for")
+	}
+	if waited := time.Since(began); waited < patience {
+		t.Errorf("a request is waited for %v, not %v", waited, patience)
+	}
+	if headerTime <= patience || headerTime > requestTime {
+		t.Errorf("where nobody says how long, a header is waited for %v", headerTime)
 	}
 }
 

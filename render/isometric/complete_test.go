@@ -8,6 +8,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/render/isometric/members"
 	"dryfit/render/isometric/picture"
 	"dryfit/render/scene"
 	"dryfit/render/tag"
@@ -133,5 +134,23 @@ func TestBarbsAreDrawnAsBarbs(t *testing.T) {
 	}
 	if !slices.Contains(wordsOf(pages), "barb") {
 		t.Error("no legend names the barb")
+	}
+}
+
+// What finds no room is said in a note, with what it is of: a length or a size alone tells nobody
+// anything. On paper where nothing has room the note of two-speed names the old pipe between its second
+// bend and the first tee, which runs left, and the drain's pipe (its file).
+func TestNotesSayOfWhat(t *testing.T) {
+	in := input(t, "../../testdata/two-speed.toml")
+	in.Units = quantity.InchSystem
+	d := members.NewDrawing(in)
+	p := picture.LayOut(d, d.Members(), 1)
+	p.Paint()
+	p.Label(scene.Box{MaxX: 1, MaxY: 1})
+	p.Finish()
+	for _, want := range []string{"length 1 ft 5-13/16 in left, pipe E1 to T2", "3/4 in, pipe T4 to D1"} {
+		if !strings.Contains(p.KeyNote(), want) {
+			t.Errorf("nothing of %q in\n%s", want, p.KeyNote())
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package isometric
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -32,8 +33,7 @@ func wholeOf(d *members.Drawing, ms []members.Member) (groups []group, over bool
 			return []group{g}, false
 		}
 	}
-	if left, _ := cutAt(d, ms); left != nil {
-		d.Matches = 0
+	if len(planesOf(ms)) > 0 {
 		return nil, true
 	}
 	if g.pic == nil {
@@ -45,13 +45,36 @@ func wholeOf(d *members.Drawing, ms []members.Member) (groups []group, over bool
 }
 
 // halvesOf shares the members out over sheets: cut in two by a plane across the pipes, and
-// those again while one sheet cannot hold them.
+// those again while one sheet cannot hold them. Where a label then finds no room, the next planes
+// are tried, and the sheets with the fewest such labels taken, of equals the first.
 func halvesOf(d *members.Drawing, ms []members.Member) []group {
-	left, right := cutAt(d, ms)
-	if left == nil {
+	var best []group
+	least, matches, after := math.MaxInt, d.Matches, d.Matches
+	for _, plane := range planesOf(ms) {
+		d.Matches = matches
+		left, right := plane.part(d, ms)
+		groups := append(splitUp(d, left), splitUp(d, right)...)
+		if n := roomless(groups); n < least {
+			best, least, after = groups, n, d.Matches
+		}
+		if least == 0 || d.Recut == mostRecut || d.Work.Done() {
+			break
+		}
+		d.Recut++
+	}
+	if d.Matches = after; best == nil {
 		return []group{{ms: ms, pic: forceOn(d, ms)}}
 	}
-	return append(splitUp(d, left), splitUp(d, right)...)
+	return best
+}
+
+// roomless is how many labels found no room on their sheets.
+func roomless(groups []group) int {
+	n := 0
+	for _, g := range groups {
+		n += g.pic.Roomless()
+	}
+	return n
 }
 
 // splitUp draws members on one sheet if that can hold them, else cut in two.
@@ -63,8 +86,7 @@ func splitUp(d *members.Drawing, ms []members.Member) []group {
 			return []group{g}
 		}
 	}
-	matches := d.Matches
-	if left, _ := cutAt(d, ms); left == nil {
+	if len(planesOf(ms)) == 0 {
 		if g.pic == nil {
 			g.pic = forceOn(d, ms)
 		} else {
@@ -72,7 +94,6 @@ func splitUp(d *members.Drawing, ms []members.Member) []group {
 		}
 		return []group{g}
 	}
-	d.Matches = matches
 	return halvesOf(d, ms)
 }
 
@@ -95,10 +116,16 @@ type cutPlane struct {
 	cost int
 }
 
-// cutAt parts members by the plane that crosses the fewest pipes and leaves both sides nearly
-// alike; both nil where there is none.
-func cutAt(d *members.Drawing, ms []members.Member) (left, right []members.Member) {
-	best := cutPlane{cost: math.MaxInt}
+// How many planes are tried where labels find no room, at one cut and on all sheets together.
+const (
+	mostPlanes = 3
+	mostRecut  = 6
+)
+
+// planesOf are the planes that members may be parted by, first those that cross the fewest pipes and
+// leave both sides nearly alike.
+func planesOf(ms []members.Member) []cutPlane {
+	var out []cutPlane
 	for ax := space.Axis(0); ax < 3; ax++ {
 		var vals []float64
 		for i := range ms {
@@ -106,18 +133,20 @@ func cutAt(d *members.Drawing, ms []members.Member) (left, right []members.Membe
 		}
 		l := space.NewLevels(vals)
 		for k := 0; k+1 < len(l.Real); k++ {
-			c := cutPlane{ax: ax, at: (l.Real[k] + l.Real[k+1]) / 2}
-			if c.weigh(ms) && c.cost < best.cost {
-				best = c
+			if c := (cutPlane{ax: ax, at: (l.Real[k] + l.Real[k+1]) / 2}); c.weigh(ms) {
+				out = append(out, c)
 			}
 		}
 	}
-	if best.cost == math.MaxInt {
-		return nil, nil
-	}
+	slices.SortStableFunc(out, func(a, b cutPlane) int { return cmp.Compare(a.cost, b.cost) })
+	return out[:min(len(out), mostPlanes)]
+}
+
+// part parts members by the plane.
+func (c *cutPlane) part(d *members.Drawing, ms []members.Member) (left, right []members.Member) {
 	for i := range ms {
 		m := ms[i]
-		va, vb := best.ax.Of(m.A)-best.at, best.ax.Of(m.B)-best.at
+		va, vb := c.ax.Of(m.A)-c.at, c.ax.Of(m.B)-c.at
 		switch {
 		case va < 0 && vb < 0:
 			left = append(left, m)

@@ -58,6 +58,7 @@ type Drawing struct {
 
 	Hope    bool       // tried now: all of it on one sheet
 	Matches int        // match lines made
+	Recut   int        // how often it was cut otherwise, for a label found no room
 	Work    label.Work // left for the places of labels
 }
 

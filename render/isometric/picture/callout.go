@@ -36,6 +36,7 @@ type callout struct {
 	plain    bool      // with a leader always, from the mark itself
 	always   bool      // in an overview too
 	long     bool      // its leader may cross pipe
+	of       string    // whose it is, for the note where there is no room: what it says alone would not tell
 }
 
 // zoom makes a callout larger, on a drawing that is made smaller for its page.
@@ -68,7 +69,7 @@ func (c *callout) words() string {
 	if c.ring && c.name == "piece" {
 		return "piece " + text
 	}
-	return text
+	return text + c.of
 }
 
 // withLeader is the distance from which a callout gets a leader, mm.
@@ -391,6 +392,6 @@ func (p *Picture) wantSizes() {
 		}
 		a, b := space.Project(p.A[i]), space.Project(p.B[i])
 		p.wantCallout(callout{at: space.Along(a, b, p.leaderShare(i)), clear: 1, lines: []line{{text, members.TextEm, false}}, name: "size", rank: 4,
-			far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
+			of: ", " + m.Run.Spec.Word() + " " + p.D.Names.Run(m.Run.ID), far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 	}
 }

@@ -163,6 +163,9 @@ func (p *Picture) left() []int {
 	return out
 }
 
+// Roomless is how many labels found no room: those KeyNote lists.
+func (p *Picture) Roomless() int { return len(p.keys) }
+
 // KeyNote lists the labels that found no place.
 func (p *Picture) KeyNote() string {
 	if len(p.keys) == 0 {

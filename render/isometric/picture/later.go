@@ -68,7 +68,7 @@ func (p *Picture) wantCuts() {
 			piece := m.Pieces[k]
 			text := quantity.Format(piece.SawMM(), quantity.Length, p.D.In.Units) + piece.Marks()
 			p.wantCallout(callout{at: at, clear: 1, lines: []line{{text, members.DimEm, false}}, name: "cut:" + Number(piece.Number),
-				rank: 2, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
+				of: ", piece " + Number(piece.Number), rank: 2, far: []float64{0.3, 1.2, 2.5, 4, 6, 9, 13}})
 		}
 	}
 }

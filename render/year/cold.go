@@ -103,19 +103,31 @@ func (c *cold) draw() []scene.Item {
 		text(c.plot.MinX-1.5, y, strconv.FormatFloat(v, 'f', -1, 64), scene.End)
 	}
 	text(c.plot.MinX-1.5, c.plot.MinY-4.5, "kW", scene.End)
-	for _, a := range c.in.Airs {
-		if math.Mod(a.AirC, 5) != 0 {
-			continue
-		}
-		x := c.x(a.AirC)
+	for _, airC := range c.ticks() {
+		x := c.x(airC)
 		out = append(out, scene.Line(scene.Point{X: x, Y: c.plot.MinY}, scene.Point{X: x, Y: c.plot.MaxY}, gridStyle))
-		text(x, c.plot.MaxY+4, c.warm(a.AirC), scene.Centre)
+		text(x, c.plot.MaxY+4, c.warm(airC), scene.Centre)
 	}
 	out = append(out, c.lines()...)
 	out = append(out, scene.Polyline([]scene.Point{{X: c.plot.MinX, Y: c.plot.MinY}, {X: c.plot.MinX, Y: c.plot.MaxY}, {X: c.plot.MaxX, Y: c.plot.MaxY}}, scene.Stroke(sheet.Thin)))
 	out = append(out, c.mark()...)
 	if c.in.Climate {
 		out = append(out, c.bars()...)
+	}
+	return out
+}
+
+// ticks are the airs of the scale, °C: every five degrees, or of Fahrenheit's every ten.
+func (c *cold) ticks() []float64 {
+	unit, step := "°C", 5.0
+	if c.in.Units == quantity.InchSystem {
+		unit, step = "°F", 10
+	}
+	firstC, lastC := c.in.Airs[0].AirC, c.in.Airs[len(c.in.Airs)-1].AirC
+	first, last := quantity.In(firstC, quantity.Temperature, unit), quantity.In(lastC, quantity.Temperature, unit)
+	var out []float64
+	for v := step * math.Ceil(first/step-1e-9); v <= last+1e-9; v += step {
+		out = append(out, firstC+(v-first)/(last-first)*(lastC-firstC))
 	}
 	return out
 }
@@ -260,7 +272,7 @@ func (c *cold) legend() []sheet.Entry {
 	add(losesStyle, "left to heat, cover on")
 	add(openStyle, "the same, cover off")
 	if c.in.Climate {
-		out = append(out, sheet.Entry{Symbol: swatch(greyUnit), W: 8, H: 2.4, Text: "hours a year, by a degree"})
+		out = append(out, sheet.Entry{Symbol: swatch(greyUnit), W: 8, H: 2.4, Text: "hours a year of such air, a bar for each " + quantity.Format(1, quantity.TemperatureDifference, c.in.Units)})
 	}
 	return out
 }

@@ -1,9 +1,11 @@
 package year
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
+	"dryfit/catalog/quantity"
 	"dryfit/graph/agree"
 	"dryfit/graph/heat/job"
 	"dryfit/render/scene"
@@ -82,6 +84,34 @@ func TestColdMeasuresWhatItSays(t *testing.T) {
 	}
 	if bars != 35 {
 		t.Errorf("%d bars, want one for each of 35 degrees", bars)
+	}
+}
+
+// In inches the scale has round degrees of Fahrenheit at their places: 32 °F is 0 °C; a bar is as wide
+// as it says.
+func TestColdScaleInFahrenheit(t *testing.T) {
+	at := map[quantity.System]map[string]float64{}
+	for _, units := range []quantity.System{quantity.MetricSystem, quantity.InchSystem} {
+		at[units] = map[string]float64{}
+		for _, it := range Cold(ColdInput{Airs: airs(0), DesignC: -100, WaterC: 38, Climate: true, Units: units})[0].Items {
+			if x, ok := it.(scene.Text); ok && strings.Contains(x.Text, " °") {
+				at[units][x.Text] = x.At.X
+			}
+		}
+	}
+	c, f := at[quantity.MetricSystem], at[quantity.InchSystem]
+	perK := (c["20 °C"] - c["0 °C"]) / 20
+	for _, v := range []float64{10, 20, 30, 40, 50, 60} {
+		name := fmt.Sprintf("%g °F", v)
+		if want := c["0 °C"] + perK*(v-32)/1.8; !(perK > 0) || !agree.Within(f[name], want, 0.01) {
+			t.Errorf("%s stands at %.2f, want %.2f", name, f[name], want)
+		}
+	}
+	if _, ok := f["hours a year of such air, a bar for each 1.8 °F"]; !ok { // as wide as the 1 K of airs
+		t.Errorf("what a bar is: %v", f)
+	}
+	if f["32 °F"] != 0 || f["14 °F"] != 0 {
+		t.Errorf("degrees that are round in °C alone: %v", f)
 	}
 }
 

@@ -35,9 +35,9 @@ func Cautions() []Sentence {
 		{Name: "Suction entrapment", Say: func(j *Job) quantity.Text {
 			text := quantity.Text("Suction covers present, sound and in date; every suction stays open; no valve, check or throttle is added to a suction line; the flow through a cover must not rise above its rating, even with another one blocked.")
 			if len(j.Suctions) > 0 {
-				stands := quantity.Text(" stands in one: it is")
+				stands := quantity.Text(" stands in a suction line: it is")
 				if len(j.Suctions) > 1 {
-					stands = " stand in one: they are"
+					stands = " stand in suction lines: they are"
 				}
 				text += " " + and(j.Suctions...) + stands + " never shut while a pump can start."
 			}

@@ -17,7 +17,7 @@ const (
 	LossNumber     Number = "loss"
 	ExponentNumber Number = "exponent"
 	CrackingNumber Number = "cracking pressure"
-	HoldNumber     Number = "flow that holds it open"
+	HoldNumber     Number = "flow that holds it fully open"
 	SizeNumber     Number = "pump's size"
 	ShapeNumber    Number = "pump's shape"
 	HeadNumber     Number = "pump's head"
@@ -110,7 +110,7 @@ func (p *Part) unknowns() []Unknown {
 		out = append(out, Unknown{Number: CrackingNumber, At: id, Whose: id, Words: "the cracking pressure of " + id, Span: p.Cracking.Span})
 	}
 	if p.Kind == graph.CheckValve {
-		out = append(out, p.off(HoldNumber, "the flow that holds "+id+" open", tables.SpreadHoldOpen))
+		out = append(out, p.off(HoldNumber, "the flow that holds "+id+" fully open", tables.SpreadHoldOpen))
 	}
 	return out
 }

@@ -752,7 +752,7 @@ func (h heatWords) assumed() form.Block {
 	for _, a := range h.r.Assumed {
 		value := quantity.Format(a.Value, a.Dim, h.s.Units)
 		if a.Plain {
-			value = form.Fixed(a.Value, 1)
+			value = quantity.Trim(quantity.Round(a.Value, 2))
 		}
 		if a.Adds {
 			value = "± " + quantity.Format(a.High, a.Dim, h.s.Units)

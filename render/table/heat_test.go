@@ -1,6 +1,7 @@
 package table_test
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -88,6 +89,18 @@ func TestHeatJSONWordsAreInTheUnitsAsked(t *testing.T) {
 	for _, want := range []string{"defrosts below 44.6 °F", "room for air of 23 °F", `"value": 7`} {
 		if !strings.Contains(string(data), want) {
 			t.Errorf("no %q in %s", want, data)
+		}
+	}
+}
+
+// A number without a unit that was assumed is printed so that the reader can reckon with it: 0.65 is not
+// 0.7. Follows from the words.
+func TestAssumedNumbersAreWhole(t *testing.T) {
+	r := &job.Report{Assumed: []job.Assumed{{What: "activity of the water", Value: 0.65, Plain: true}, {What: "refills a year", Value: 3, Plain: true}}}
+	text := string(table.HeatText(r, graph.Job{}, form.Style{}))
+	for _, want := range []string{`activity of the water +0\.65\b`, `refills a year +3\s`} {
+		if !regexp.MustCompile(want).MatchString(text) {
+			t.Errorf("nothing of %q in\n%s", want, text)
 		}
 	}
 }

@@ -35,7 +35,7 @@ func (u *unknown) reading(m *hydraulic.Model, past bool) quantity.Text {
 	case starts("the cracking pressure"):
 		return graph.Say("the data sheet of %q; or a gauge before it: where it begins to pass water as a valve beside it is shut slowly", u.part)
 	case starts("the flow that holds"):
-		return graph.Say("the data sheet of %q: the least flow that holds it open", u.part)
+		return graph.Say("the data sheet of %q: the least flow that holds it fully open", u.part)
 	case starts("where the handle") && !past:
 		return graph.Say("where the handle of %q stands, held against its two ends; the turns of one that is turned more than a quarter, counted from shut", u.part)
 	case starts("the Kv of") && !past:

@@ -276,7 +276,8 @@ func bleeding() []Sentence {
 			When:  func(j *Job) bool { return len(j.Bleeds) == 0 && len(j.at(AboveWater)) > 0 },
 			Tells: []Act{BleedRunning},
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("%s above the water: run the pump%s and let the flow carry the air out; its own bleed may be opened only while water is pushed out of it, never where air would be drawn in. No union up there is eased with the pump off: it would draw air in and empty it.", j.stand(AboveWater), onLow(j))
+				return quantity.Say("%s above the water: run the pump%s and let the flow carry the air out; %s own bleed may be opened only while water is pushed out of it, never where air would be drawn in. No union up there is eased with the pump off: it would draw air in and empty %s.",
+					j.stand(AboveWater), onLow(j), oneOrEach(j.at(AboveWater), "its", "a unit's"), oneOrEach(j.at(AboveWater), "it", "them"))
 			},
 			Source: common,
 		},
@@ -284,7 +285,7 @@ func bleeding() []Sentence {
 			Name: "bleed-below",
 			When: func(j *Job) bool { return len(j.Bleeds) == 0 && len(j.at(BelowWater)) > 0 },
 			Say: func(j *Job) quantity.Text {
-				return j.stand(BelowWater) + " below the water: with the pump off and its supply isolated ease the union at " + j.ofUnits("its outlet", "the outlet of each") + " until water without air comes, and close it."
+				return j.stand(BelowWater) + " below the water: with the pump off and its supply isolated ease the union at " + oneOrEach(j.at(BelowWater), "its outlet", "the outlet of each") + " until water without air comes, and close it."
 			},
 			Source: common,
 		},
@@ -292,7 +293,7 @@ func bleeding() []Sentence {
 			Name: "bleed-unknown",
 			When: func(j *Job) bool { return len(j.Bleeds) == 0 && len(j.at(LevelUnknown)) > 0 },
 			Say: func(j *Job) quantity.Text {
-				return quantity.Say("Run the pump%s and let the flow carry the air out of %s; %s own bleed may be opened only while water is pushed out of it, never where air would be drawn in.", onLow(j), j.called(j.at(LevelUnknown)), j.ofUnits("its", "a unit's"))
+				return quantity.Say("Run the pump%s and let the flow carry the air out of %s; %s own bleed may be opened only while water is pushed out of it, never where air would be drawn in.", onLow(j), j.called(j.at(LevelUnknown)), oneOrEach(j.at(LevelUnknown), "its", "a unit's"))
 			},
 			Tells: []Act{BleedRunning}, Source: common,
 		},

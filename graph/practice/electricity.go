@@ -114,10 +114,11 @@ func Electricity() []Sentence {
 							what = append(what, u.Refrigerant)
 						}
 					}
-					start = capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+strings.Join(what, ", ")+"): ")
+					start = capital(j.called(burn)) + holds + quantity.Text(" propane or the like ("+strings.Join(what, ", ")+")")
 					if list := j.unread(); len(list) > 0 {
-						start += "and " + j.called(list) + " may, which stands on the plate: "
+						start += ", and " + j.called(list) + " may, which stands on the plate"
 					}
+					start += ": "
 				}
 				vent := "cabinet vent"
 				if j.PlugIn {

@@ -344,6 +344,35 @@ func TestTwoUnitsAreNotOne(t *testing.T) {
 	}
 }
 
+// Of several units the air is let out of those that are set down: of one it is told as of one, of two as
+// of two. Follows from the words.
+func TestAirIsLetOutOfTheNewOnes(t *testing.T) {
+	for _, c := range []struct {
+		level    Level
+		one, two string
+	}{
+		{BelowWater, "HP2 stands below the water: with the pump off and its supply isolated ease the union at its outlet until",
+			"HP1 and HP2 stand below the water: with the pump off and its supply isolated ease the union at the outlet of each until"},
+		{AboveWater, "HP2 stands above the water: run the pump and let the flow carry the air out; its own bleed may",
+			"HP1 and HP2 stand above the water: run the pump and let the flow carry the air out; a unit's own bleed may"},
+		{LevelUnknown, "the air out of HP2; its own bleed may", "the air out of HP1 and HP2; a unit's own bleed may"},
+	} {
+		for _, both := range []bool{false, true} {
+			j := &Job{Unit: &Unit{ID: "HP2", New: true, Level: c.level}, Fellows: []Unit{{ID: "HP1", New: both, Level: c.level}}}
+			said, want := "", c.one
+			for _, s := range Pick(j, bleeding()) {
+				said += s.Text.String() + "\n"
+			}
+			if both {
+				want = c.two
+			}
+			if !strings.Contains(said, want) {
+				t.Errorf("both new %t: nothing of %q in %q", both, want, said)
+			}
+		}
+	}
+}
+
 // A unit that is off leaves its element as the interlock left it: what lets the element heat is
 // said of each way that holds it back, and a set point alone holds nothing back.
 // Common practice, no source.

@@ -1,7 +1,6 @@
 package practice
 
 import (
-	"cmp"
 	"slices"
 
 	"dryfit/catalog/quantity"
@@ -17,7 +16,7 @@ func (j *Job) units() []*Unit {
 	for i := range j.Fellows {
 		out = append(out, &j.Fellows[i])
 	}
-	slices.SortStableFunc(out, func(a, b *Unit) int { return cmp.Compare(a.ID, b.ID) })
+	slices.SortStableFunc(out, func(a, b *Unit) int { return Compare(a.ID, b.ID) })
 	return out
 }
 
@@ -98,6 +97,14 @@ func (j *Job) stand(l Level) quantity.Text {
 		return capital(j.called(list)) + " stand"
 	}
 	return capital(j.called(list)) + " stands"
+}
+
+// oneOrEach is one wording where a sentence speaks of one unit, another where of several.
+func oneOrEach(of []*Unit, one, each quantity.Text) quantity.Text {
+	if len(of) > 1 {
+		return each
+	}
+	return one
 }
 
 // burning are the units whose refrigerant burns, unread those of which nobody said what it is.

@@ -126,6 +126,19 @@ func (p *Part) BySheet() bool {
 	return len(p.Ratings.V) > 0 && (p.Ratings.How == Given || p.Ratings.How == OwnRow)
 }
 
+// usualFlow is the rated flow for each watt of output, m³/s: 0.35 m³/h for each kW. Source: the
+// catalogue's rows (AHRI 1160's rating flow, from memory).
+const usualFlow = 0.35 / 3600 / 1000
+
+// UsualFlow is the rated flow that is usual for a unit's output, m³/s: by its ratings, else its row's; 0
+// where neither is known.
+func (p *Part) UsualFlow() float64 {
+	if most := p.MostOutput(); most > 0 {
+		return most * usualFlow
+	}
+	return p.Row.V.Rated
+}
+
 // MostOutput is the greatest output of a unit's ratings, W; 0 where it has none.
 func (p *Part) MostOutput() float64 {
 	most := 0.0

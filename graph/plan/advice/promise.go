@@ -16,10 +16,6 @@ type Promise struct {
 	Usual float64
 }
 
-// usualFlow is the rated flow for each watt of output, m³/s: 0.35 m³/h for each kW. Source: the
-// catalogue's rows (AHRI 1160's rating flow, from memory).
-const usualFlow = 0.35 / 3600 / 1000
-
 // PromiseOf is what a settled unit asks of its flow; nothing of nil.
 func PromiseOf(u *settle.Part) Promise {
 	if u == nil {
@@ -27,10 +23,7 @@ func PromiseOf(u *settle.Part) Promise {
 	}
 	p := Promise{Least: u.Least.V, Rated: u.Rated.V, Most: u.Most.V}
 	if !p.Asked() && u.Part != nil && u.Unit != nil {
-		p.Usual = u.Row.V.Rated
-		if most := u.MostOutput(); most > 0 {
-			p.Usual = most * usualFlow
-		}
+		p.Usual = u.UsualFlow()
 	}
 	return p
 }

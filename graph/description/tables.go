@@ -94,6 +94,21 @@ func unknownTable(r *field.Reader, top, c located.Value, names []string) {
 	}
 }
 
+// mostOf is how many of a [[name]] are read, and what to do where there are more. Runs are bounded by
+// the ports they join.
+var mostOf = map[string]struct {
+	many       int
+	what, hint string
+}{
+	"part":    {field.MaxParts, "parts", "a description holds one tub; split the file"},
+	"mode":    {field.MaxModes, "modes", "leave out the modes that are not used"},
+	"stock":   {field.MaxStock, "lengths of stock", "leave out those that are not cut from"},
+	"accept":  {field.MaxAccepted, "accepted promises", "accept each once"},
+	"reading": {field.MaxReadings, "readings", "of those read at one place keep the surest"},
+	"shell":   {field.MaxShells, "walls of the shell", "take walls alike together"},
+	"supply":  {field.MaxSupplies, "supplies", "leave out those that nothing of the tub hangs on"},
+}
+
 // readList reads [[name]] tables.
 func readList(r *field.Reader, v located.Value, read func(*field.Reader, located.Value)) {
 	items, ok := v.Items()
@@ -102,13 +117,9 @@ func readList(r *field.Reader, v located.Value, read func(*field.Reader, located
 		r.Add(r.KeyPos(v), fmt.Sprintf("write [[%s]], once for each", v.Key), "%s is one table; there may be several", located.Said(v.Key))
 		return
 	}
-	if v.Key == "part" && len(items) > field.MaxParts {
+	if m, ok := mostOf[v.Key]; ok && len(items) > m.many {
 		r.Unread = append(r.Unread, v.Key)
-		r.Add(r.KeyPos(v), "a description holds one tub; split the file", "there are %d parts; at most %d are read", len(items), field.MaxParts)
-		return
-	}
-	if v.Key == "mode" && len(items) > field.MaxModes {
-		r.Add(r.KeyPos(v), "leave out the modes that are not used", "there are %d modes; at most %d are read", len(items), field.MaxModes)
+		r.Add(r.KeyPos(v), m.hint, "there are %d %s; at most %d are read", len(items), m.what, m.many)
 		return
 	}
 	for _, item := range items {

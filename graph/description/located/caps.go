@@ -14,6 +14,7 @@ const (
 	MaxBytes    = 1 << 20 // of the file
 	MaxNesting  = 32      // arrays and tables within each other
 	MaxKeyParts = 16      // of a dotted key
+	MaxText     = 1000    // characters of a text
 )
 
 // mostFindings ends the list of a file that is wrong all over.

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
@@ -158,6 +159,10 @@ func (f *File) Text(v Value, write string) (string, bool) {
 		return "", false
 	}
 	if f.Blank(v, write) {
+		return "", false
+	}
+	if n := utf8.RuneCountInString(s); n > MaxText {
+		f.Fail(v, "it stands on papers: shorten it", "%s is %d characters long; at most %d are read", Said(v.Key), n, MaxText)
 		return "", false
 	}
 	for _, c := range s {

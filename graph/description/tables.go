@@ -194,11 +194,15 @@ func howWritten(kind, key string) string {
 
 // addProblems reports what is wrong with catalogue rows at the keys they name.
 func addProblems(r *field.Reader, v located.Value, problems []catalog.Problem) {
+	rows := map[string][]located.Value{} // of each kind, taken apart once
 	for _, p := range problems {
 		at := v
 		if kind, ok := v.In(p.Kind); ok {
 			at = kind
-			if items, ok := kind.Items(); ok && p.Index < len(items) {
+			if _, ok := rows[p.Kind]; !ok {
+				rows[p.Kind], _ = kind.Items()
+			}
+			if items := rows[p.Kind]; p.Index < len(items) {
 				at = items[p.Index]
 			}
 		}

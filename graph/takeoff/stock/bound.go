@@ -67,8 +67,8 @@ func (p *problem) thresholdConditions() []condition {
 				least = min(least, k.width)
 			}
 		}
-		if c.need == 0 {
-			continue
+		if c.need == 0 || slices.ContainsFunc(out, func(o condition) bool { return slices.Equal(o.weight, c.weight) }) {
+			continue // of bars between whose lengths no piece comes to more than half one condition is enough
 		}
 		for b, t := range p.bars {
 			c.most[b] = t.width / least

@@ -40,9 +40,13 @@ func (c *chooser) all(cost int64, most int) [][]int {
 	return c.found
 }
 
+// fewBars is of how many kinds of bar a condition is looked at in one step; of more it takes as much
+// longer.
+const fewBars = 2
+
 // descend chooses the number of bars from index b on.
 func (c *chooser) descend(b int, cost int64) {
-	if !c.effort.spend(len(c.conditions)+1) || c.hopeless(b, cost) {
+	if !c.effort.spend((len(c.conditions)+1)*max(1, len(c.bars)/fewBars)) || c.hopeless(b, cost) {
 		return
 	}
 	if b == len(c.bars) {

@@ -159,7 +159,23 @@ func (p *problem) setBars(supply []Supply) {
 	slices.SortStableFunc(p.bars, func(a, b stock) int {
 		return cmp.Or(cmp.Compare(b.width, a.width), cmp.Compare(a.cost, b.cost))
 	})
+	p.bars = slices.DeleteFunc(p.bars, p.outdone())
 	p.addMissing()
+}
+
+// outdone reports, of bars as they are sorted, one after another, whether there are as many as are
+// wanted of a bar as long that costs no more: no plan needs the other.
+func (p *problem) outdone() func(b stock) bool {
+	least := int64(math.MaxInt64) // cost of the bars before, of which there are enough
+	return func(b stock) bool {
+		if b.cost >= least {
+			return true
+		}
+		if b.count == int(p.pieces) {
+			least = b.cost
+		}
+		return false
+	}
 }
 
 // fitsIntegers reports whether sums of prices stay far inside an int64.

@@ -2,6 +2,7 @@ package stock
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -108,6 +109,26 @@ func TestLimitIsSaid(t *testing.T) {
 		if bound := r.LowerBound.Decimal.IntPart(); bound > 18 || r.Cost.Decimal.IntPart() < 18 {
 			t.Errorf("bound %d, cost %s; the optimum is 18", bound, r.Cost.Decimal)
 		}
+	}
+}
+
+// Ninety-six lengths at seven prices, and one long enough for the longest piece, cost what the longest at each price do, proved: a shorter bar that
+// costs no less is never needed.
+func TestManyLengthsOfStock(t *testing.T) {
+	want := pieces(2498.3, 2083.5, 230.5, 209.2, 109.2, 70.5, 67.7, 67.7, 67.7, 67.7, 60.6)
+	all := []Supply{{LengthMM: 3000, Price: price("11.40")}}
+	longest := map[string]Supply{"11.4": all[0]}
+	for i := range 96 {
+		s := Supply{LengthMM: 1728 + 7*float64(i), Price: price(fmt.Sprint(1 + i%7))}
+		all, longest[s.Price.Decimal.String()] = append(all, s), s
+	}
+	var few []Supply
+	for _, p := range slices.Sorted(maps.Keys(longest)) {
+		few = append(few, longest[p])
+	}
+	got, least := planWithin(want, all, 1.3, effortLimit/10), Plan(want, few, 1.3)
+	if !got.ProvedOptimal || !least.ProvedOptimal || len(got.Unplaced)+len(least.Unplaced) > 0 || !got.Cost.Decimal.Equal(least.Cost.Decimal) {
+		t.Errorf("of all %s for %s, %s; of the longest %s for %s, %s", shape(got), got.Cost.Decimal, got.Proof, shape(least), least.Cost.Decimal, least.Proof)
 	}
 }
 

@@ -24,6 +24,7 @@ type BypassChoice struct {
 	Keeps  bool          // the promise: unit's flow at least least, at most most, in every mode it is wanted
 	Rated  bool          // and at least rated at low speed
 	Unfit  bool          // the rule bypass-fits-pump warns of it: a throttle at several speeds, a spring at one
+	Dirty  *ChoiceMode   // the mode in which a dirty filter, and half of the jets turned down, leaves the unit too little; nil: none
 	Why    quantity.Text // why it is taken, or not
 }
 

@@ -198,6 +198,7 @@ var (
 	leaveBox   = regexp.MustCompile(`^leave out (?:the box "([^"]+)"|box \d+) of keep-clear, line (\d+)$`)
 	onLeg      = regexp.MustCompile(`^([a-z-]+ = .+) on your leg ("[^"]+"), line (\d+)$`)
 	measure    = regexp.MustCompile(`^measure your leg ("[^"]+"), line (\d+) again: as ("[^"]+") it would do$`)
+	setAnew    = regexp.MustCompile(`^kv = ("[^"]+") on "[^"]+", line (\d+)$`)
 	otherLeg   = regexp.MustCompile(`^("[^"]+") (in place of|after) your leg ("[^"]+"), line (\d+)$`)
 	oneBox     = regexp.MustCompile(`\{ *from = \[[^]]*\], to = \[[^]]*\](, what = "([^"]*)")? *\},?`)
 )
@@ -249,6 +250,10 @@ func follow(t *testing.T, text, advice string) string {
 				continue
 			}
 			onLine(m[3], m[2], "{ leg = "+m[2]+", "+m[1]+" }")
+		case setAnew.MatchString(part):
+			m := setAnew.FindStringSubmatch(part)
+			n, _ := strconv.Atoi(m[2])
+			lines[n-1] = regexp.MustCompile(`kv *= *"[^"]+"`).ReplaceAllString(lines[n-1], "kv = "+m[1])
 		case measure.MatchString(part):
 			m := measure.FindStringSubmatch(part)
 			onLine(m[2], m[1], m[3])

@@ -87,6 +87,8 @@ func TestAdviceIsFollowed(t *testing.T) {
 			rule: "supply-drop", hint: "of 2.8 times the copper or more, or of 35 %", done: []string{`size = "2.5 mm2"`, `size = "7 mm2"`}}, // 2.5 * 2.8
 		{name: "cable too long, shortened", wrong: []string{`length = "14 m", kind`, `length = "120 m", kind`},
 			rule: "supply-drop", hint: "35 % of the length or less", done: []string{`length = "120 m", kind`, `length = "42 m", kind`}}, // 120 * 0.35
+		{name: "check too near the bend", wrong: []string{`cut = "return-line"`, `cut = { run = "return-line", leg = 3, at = "100 mm" }`},
+			rule: "check-straight-length", hint: `cut = { run = "return-line", leg = 3, at = "417 mm" } in [retrofit]`, not: "down the line", done: []string{`at = "100 mm"`, `at = "417 mm"`}},
 		{name: "water too hot", wrong: []string{`temperature = "38 °C"`, `temperature = "41 °C"`},
 			rule: "water-not-above-40", hint: "write 40 °C or less", not: "choose a unit", done: []string{`temperature = "41 °C"`, `temperature = "38 °C"`}},
 		{name: "element not settled", wrong: []string{"disconnected = true", ""},
@@ -209,5 +211,28 @@ func TestLineTooHighIsTold(t *testing.T) {
 		if !strings.HasPrefix(found, c.says) {
 			t.Errorf("unit %s, pump %s below the water: %q", c.at, c.below, found)
 		}
+	}
+}
+
+// A bypass that is said to keep the unit's promise is asked for: no rule then rules the place out for
+// what the unit gets, with a clean filter or a dirty one.
+func TestBypassThatKeepsItsPromiseDoes(t *testing.T) {
+	kept := 0
+	for _, file := range []string{"../../testdata/two-speed.toml", "../../testdata/plunge-pool.toml"} {
+		was := text(t, file)
+		p := work(t, read(t, file, []byte(was)), plan.Advice|plan.Flows)
+		for _, c := range p.Advice.Choices {
+			if !c.Keeps || c.Spring == "" {
+				continue
+			}
+			kept++
+			asked := put(was, "bypass = \"auto\"", fmt.Sprintf("bypass = \"spring\"\nspring = %q", c.Spring))
+			for _, e := range errorsOf(work(t, read(t, file, []byte(asked)), plan.Findings|plan.Flows).Findings) {
+				t.Errorf("%s, %s: %s", file, c.Name, e)
+			}
+		}
+	}
+	if kept < 4 {
+		t.Errorf("only %d keep it", kept)
 	}
 }

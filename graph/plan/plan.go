@@ -46,6 +46,7 @@ type Plan struct {
 	mends         []quantity.Text    // what would make a place possible that is ruled out and asked for
 	spare         quantity.Text      // what would leave the jets their water, where they lose too much; ""
 	measure       *retrofit.Place    // the nearest place, where only a measure of its run tells; else nil
+	straight      quantity.Text      // what would give the check in the bypass its straight pipe, where it lacks some; ""
 	searched      *stage.Stage       // what stands today, as the search for a place laid it out; nil where none was searched
 	fitted        *stage.Stage       // with the proposal built in, as the search laid it out and solved it; nil where none was searched
 	Findings      []graph.Diagnostic // sorted

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"dryfit/catalog/quantity"
@@ -28,7 +29,7 @@ func propose(p *Plan, want Want) {
 		return
 	}
 	found := search.For(c, before, want&Places != 0, want&Swift != 0, p.tell)
-	p.Places, p.fitted, p.mends, p.next, p.spare, p.against = found.Places, found.Stage, found.Mends, found.Next, found.Spare, found.Against
+	p.Places, p.fitted, p.mends, p.next, p.spare, p.straight, p.against = found.Places, found.Stage, found.Mends, found.Next, found.Spare, found.Straight, found.Against
 	p.measure = found.Measure
 	p.take(found.Proposal, found.Findings)
 }
@@ -47,6 +48,8 @@ func (p *Plan) mended(ds []graph.Diagnostic, want Want) {
 	for i := range ds {
 		d := &ds[i]
 		switch {
+		case d.Rule == "check-straight-length" && p.straight != "" && strings.Contains(string(d.Message), strconv.Quote(p.Proposal.Element)):
+			d.Hint = p.straight
 		case d.Rule != "jets-keep-flow":
 		case p.spare != "":
 			d.Hint = p.spare

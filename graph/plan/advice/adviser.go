@@ -91,7 +91,26 @@ func (a *adviser) Try(c *graph.Circuit, element graph.Part) hydraulic.BypassChoi
 		out.Modes = append(out.Modes, a.solve(lay, mode))
 	}
 	a.weigh(&out)
+	if out.Keeps {
+		out.Dirty = a.tooDirty(lay)
+		out.Keeps = out.Dirty == nil
+	}
 	return out
+}
+
+// tooDirty is the mode in which the unit gets too little with a dirty filter, and half of the jets
+// turned down: what keeps the promise on a clean one alone is ruled out by least-flow-when-dirty.
+func (a *adviser) tooDirty(lay *route.Layout) *hydraulic.ChoiceMode {
+	for _, mode := range lay.Circuit.AllModes() {
+		bad, ok := stage.BadDay(mode)
+		if !ok || a.Unit.Least == 0 || mode.Speeds[a.branch.Pump.ID] == "" {
+			continue
+		}
+		if m := a.solve(lay, bad); m.Error == "" && m.UnitFlow < a.Unit.Least {
+			return &m
+		}
+	}
+	return nil
 }
 
 // branchIn finds the branch again in a circuit that was changed.
@@ -194,6 +213,13 @@ func (a *adviser) why(all *hydraulic.Advice, i int) quantity.Text {
 			return graph.Say("%s: the unit gets %s, more than its most, %s", m.Mode, quantity.Flow.Of(m.UnitFlow), quantity.Flow.Of(a.Unit.Most))
 		}
 	}
+	if c.Dirty != nil {
+		day := quantity.Text("with a dirty filter")
+		if all.Jets {
+			day += " and half of the jets turned down"
+		}
+		return graph.Say("%s: %s the unit gets %s, less than its least, %s", c.Dirty.Mode, day, quantity.Flow.Of(c.Dirty.UnitFlow), quantity.Flow.Of(a.Unit.Least))
+	}
 	if all.Best < 0 || i == all.Best || !all.Asked { // of what nobody asks nothing is better or worse
 		return ""
 	}
@@ -271,7 +297,11 @@ func pumpWords(c hydraulic.BypassChoice) quantity.Text {
 // conclusion names the choice to take.
 func (a *adviser) conclusion(all *hydraulic.Advice) quantity.Text {
 	if all.Best < 0 {
-		return "no bypass element keeps the unit's flow between its least and its most at every speed"
+		text := quantity.Text("no bypass element keeps the unit's flow between its least and its most at every speed")
+		if slices.ContainsFunc(all.Choices, func(c hydraulic.BypassChoice) bool { return c.Dirty != nil }) {
+			text += ", and its least with a dirty filter too"
+		}
+		return text
 	}
 	best := all.Choices[all.Best]
 	text := graph.Say("take %s: ", best.Name)

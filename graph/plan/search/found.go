@@ -14,6 +14,7 @@ type Found struct {
 	Mends    []quantity.Text    // what would make the place possible, where it was asked for and is ruled out
 	Next     quantity.Text      // what to measure or decide where nothing that was tried does; ""
 	Spare    quantity.Text      // what would leave the jets their water, where the place takes too much of it; ""
+	Straight quantity.Text      // what would give the check in the bypass its straight pipe, where it lacks some; ""
 	Against  []graph.Diagnostic // errors that rule the chosen place out
 	Findings []graph.Diagnostic // of building it, or why there is none
 	Places   []Verdict          // every place, ranked; nil where not asked for
@@ -63,7 +64,7 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 		out.Mends = s.mend(best)
 		out.Next = s.next(best, out.Mends)
 	}
-	out.Spare = s.spare(best)
+	out.Spare, out.Straight = s.spare(best), s.straighter(best)
 	return out
 }
 

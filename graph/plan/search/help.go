@@ -256,6 +256,9 @@ func (s *search) flowHelps(t *trial, rules map[string]bool) []help {
 	flows := little || rules[mostFlowRule] || rules["heater-line-flows"] || rules["working-pressure"]
 	sizes := rules["branch-not-below-ports"] || rules["line-not-narrowed"]
 	var out []help
+	if flows {
+		out = append(out, s.setAnew(t)...)
+	}
 	if little && r.Size.IsZero() {
 		if size, ok := s.wider(t); ok {
 			out = append(out, writing("size", fmt.Sprintf("%q", size.String()), "larger pipe to the unit, and dearer valves", func(r *graph.Retrofit) { r.Size = size }))
@@ -297,4 +300,33 @@ func (s *search) wider(t *trial) (catalog.Size, bool) {
 		return catalog.Size{}, false
 	}
 	return advice.NextSize(s.asked.Catalog, run.Spec, run.Size)
+}
+
+// setAnew sets the throttle that stands in the bypass already for the unit that comes to it: how it
+// stands today was for what stands there today.
+func (s *search) setAnew(t *trial) []help {
+	if t.stage == nil || t.stage.Layout == nil {
+		return nil
+	}
+	branch, _ := t.stage.Layout.Stage.Branch()
+	if branch == nil || branch.Element() == nil {
+		return nil
+	}
+	valve := s.asked.Part(branch.Element().ID)
+	if valve == nil || !valve.Existing || !valve.Kind.IsHandValve() || valve.Valve == nil || valve.Valve.Kv <= 0 {
+		return nil
+	}
+	kv := advice.NewThrottle(t.stage.Layout, branch, valve.ID).Setting(t.promise())
+	if kv == valve.Valve.Kv {
+		return nil
+	}
+	return []help{{kinds: []string{"kv of " + valve.ID}, cost: "the valve that is there set anew, by what the units read",
+		say: graph.Say("kv = \"%g m3/h\" on %q, line %d", kv, valve.ID, valve.KeyPos["kv"].Line),
+		apply: func(c *graph.Circuit) {
+			c.Parts = slices.Clone(c.Parts)
+			at := slices.IndexFunc(c.Parts, func(p *graph.Part) bool { return p.ID == valve.ID })
+			own, data := *c.Parts[at], *c.Parts[at].Valve
+			data.Kv, own.Valve = kv, &data
+			c.Parts[at] = &own
+		}}}
 }

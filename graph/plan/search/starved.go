@@ -54,9 +54,14 @@ func (s *search) compare(t *trial) []graph.Diagnostic {
 		out = append(out, graph.Diagnostic{Pos: s.asked.Retrofit.Pos, Rule: "retrofit", Severity: graph.Note, Message: message, Hint: hint})
 	}
 	if best, ok := a.BestFor(after, len(branch.Pump.SpeedNames()) < 2); ok && best.Keeps {
+		if e := branch.Element(); e != nil && e.Existing {
+			note(graph.Say("bypass %q, which is there, takes the water that %q wants; with another setting or spring in it, %s", e.ID, branch.Unit.ID, advice.EffectWords(best)),
+				"what it is set to now was for what stands there now: set it anew with the second unit, by what the units read")
+			return out
+		}
 		note(graph.Say("the bypass takes the water that %q wants; with another in it, %s", branch.Unit.ID, advice.EffectWords(best)),
 			"leave bypass and spring to the tool, or write that one")
-		s.instead = "leave bypass and spring to the tool: as long as the filter is clean another bypass keeps the unit's flow"
+		s.instead = "leave bypass and spring to the tool: another bypass keeps the unit's flow"
 		return out
 	}
 	most := a.Try(after, advice.ThrottleElement(0))

@@ -31,7 +31,7 @@ func (b *builder) plants(s *scene) {
 	planned := base
 	planned.Unit = b.unit()
 	planned.FlowM3s = b.in.Heating.FlowM3s
-	planned.PumpW *= b.duty()
+	b.duty()
 	if element != nil && !element.Element.Disconnected {
 		e := element.Element
 		planned.ElementW, planned.Apart = s.today.ElementW, keepsApart(e.Interlock)
@@ -121,25 +121,23 @@ func (b *builder) otherSpeeds() float64 {
 	return sum
 }
 
-// duty is by what factor the pump draws more after the work than today at the speed that heats: by
-// none. The unit's head is on top of today's, so the flow is less, and a radial wheel draws the less
-// the less it moves (the curves of power in any sheet; Karassik, Pump Handbook, from memory). How much
-// less is not worked out and taken as no saving, for wheel and motor get worse off their best: only the
-// range goes below, as far as what it gives the water at one efficiency.
-func (b *builder) duty() float64 {
+// duty counts by how much less the pump may draw after the work than today at the speed that heats.
+// The unit's head is on top of today's, so the flow is less, and a radial wheel draws the less the less
+// it moves (the curves of power in any sheet; Karassik, Pump Handbook, from memory). How much less is
+// not worked out and taken as no saving, for wheel and motor get worse off their best: only the range
+// goes below, as far as what it gives the water at one efficiency.
+func (b *builder) duty() {
 	h := b.in.Heating
 	if h.WaterTodayW <= 0 || h.WaterPlannedW <= 0 {
-		return 1
+		return
 	}
-	const draws = 1
-	b.assume(quantity.Text("what "+name(h.Pump.Part)+" draws after the work, of what it draws today"), draws, number,
+	b.assume(quantity.Text("what "+name(h.Pump.Part)+" draws after the work, of what it draws today"), 1, number,
 		"less water through it draws no more, and is not taken as a saving; judgement", min(1, max(h.WaterPlannedW/h.WaterTodayW, leastDuty)), 1,
 		func(s *scene, v float64) {
 			if s.planned != nil {
 				s.planned.PumpW *= v
 			}
 		})
-	return draws
 }
 
 // leastDuty is by how much the power a pump draws may fall with its duty at one speed. Source:

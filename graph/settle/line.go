@@ -148,11 +148,10 @@ func (s *Stage) greatestFlow(pump *graph.Part) float64 {
 
 // shutOff is the greatest head of a pump's curves in m of the water pumped, 0 where it has none.
 func (s *Stage) shutOff(pump *graph.Part) float64 {
-	const density = 993 // kg/m³, of water at 38 °C (IAPWS): what a head in kPa is of, near enough to tell kinds apart
 	most := 0.0
 	for _, speed := range s.speedsOf(pump) {
 		for _, q := range speed.Curve {
-			most = max(most, q.Head.Head(density))
+			most = max(most, q.Head.Head(s.Water.Density.V))
 		}
 	}
 	return most

@@ -139,6 +139,9 @@ length = "1 m"
 		{`power = "750 W"`, "", "count = 5", "", "cartridge-filter", "jet", ""},
 		{steep, "", "count = 2", "", "filter-in-vessel", "pool-inlet", ""},
 		{steep, `media = "sand"`, "count = 12", "", "sand-filter", "pool-inlet", ""},
+		{`curve = [["0 m3/h", "8.9 m"], ["17 m3/h", "0 m"]]`, "", "count = 2", "", "cartridge-filter", "pool-inlet", ""}, // a line about a pump that shuts off below 9 m is no pool's
+		{`curve = [["0 m3/h", "9.1 m"], ["17 m3/h", "0 m"]]`, "", "count = 2", "", "filter-in-vessel", "pool-inlet", ""},
+		{`curve = [["0 m3/h", "9.1 m"], ["17 m3/h", "0 m"]]`, "", "count = 6", "", "cartridge-filter", "jet", ""},
 		{`curve = [["0 m3/h", "127 kPa"], ["17 m3/h", "0 kPa"]]`, "", "count = 2", "", "filter-in-vessel", "pool-inlet", ""},
 		{`curve = [["0 m3/h", "70 kPa"], ["9 m3/h", "0 kPa"]]`, "", "count = 12", "", "cartridge-filter", "return-jet", ""},
 		{`type = "circulation-pump-1.5in"`, "", "count = 3", "", "cartridge-filter", "return-jet", ""},

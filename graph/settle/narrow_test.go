@@ -28,3 +28,25 @@ func TestCrackingNeverNarrows(t *testing.T) {
 		t.Errorf("the user's own row: %+v", got)
 	}
 }
+
+// A row's range of a filter is that of a clean one: its middle is what dirt adds to a sheet's, and that
+// of a filter of which no row says a range is its class's. spreads.csv has both.
+func TestFilterMiddleIsOfACleanOne(t *testing.T) {
+	sheet, _ := tables.Spread(tables.SpreadFilterLoss, "data-sheet")
+	guess, _ := tables.Spread(tables.SpreadFilterLoss, "assumed")
+	if sheet.Middle == guess.Middle {
+		t.Fatal("the two have one middle: nothing is told")
+	}
+	of := func(row catalog.Row) float64 {
+		out := &Part{Part: &graph.Part{Kind: graph.Filter}}
+		out.Loss.Row = row
+		return lossSpread(out).Middle
+	}
+	near := func(a, b float64) bool { return a-b < 1e-9 && b-a < 1e-9 }
+	if got := of(catalog.Row{LossDropPa: 100, LossLowPa: 60, LossHighPa: 200}); !near(got, sheet.Middle) {
+		t.Errorf("by a row's range: middle %g, want the sheet's %g", got, sheet.Middle)
+	}
+	if got := of(catalog.Row{LossDropPa: 100}); !near(got, guess.Middle) {
+		t.Errorf("without a range: middle %g, want the class's %g", got, guess.Middle)
+	}
+}

@@ -49,6 +49,18 @@ const (
 	neverMark    = "What must never be shut?"
 )
 
+// measureFirst adds what to measure before anything is cut, of the work or of what it would be if it
+// fitted.
+func measureFirst(c *book.Chapter, p *plan.Plan, names *tag.Names, style form.Style) {
+	ranges := p.Ranges
+	if p.Supposed != nil {
+		ranges = p.Supposed.Ranges
+	}
+	if first := table.MeasureFirst(ranges, names, style); first != "" {
+		c.Add(book.Item{Kind: book.Alert, Mark: "What is measured first?", Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
+	}
+}
+
 // answer opens the book: may it be built, what does the unit get, what do the jets lose.
 func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 	c := book.Chapter{ID: "answer", Title: "The answer", For: book.Everybody, OnePage: true}
@@ -70,13 +82,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		}
 		c.Add(book.Item{Kind: book.Lead, Mark: mayItBeBuilt, Text: may + ": no rule forbids it." + warned(p.Findings)})
 	}
-	ranges := p.Ranges
-	if p.Supposed != nil {
-		ranges = p.Supposed.Ranges
-	}
-	if first := table.MeasureFirst(ranges, names, style); first != "" {
-		c.Add(book.Item{Kind: book.Alert, Mark: "What is measured first?", Text: "MEASURE FIRST", Lines: []string{table.ForOwner(names.Text(strings.TrimPrefix(first, "MEASURE FIRST: ")))}})
-	}
+	measureFirst(&c, p, names, style)
 	for _, l := range table.AcceptedLines(p.Ranges, names, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: table.ForOwner(names.Text(l))})
 	}

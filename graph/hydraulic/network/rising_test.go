@@ -15,10 +15,10 @@ import (
 // that a little more flow leads back from.
 func TestRisingPumpByWalking(t *testing.T) {
 	two, still, flowing := 0, 0, 0
-	for seed := range uint64(200) {
+	for seed := range uint64(600) {
 		r := rand.New(rand.NewPCG(seed, 17))
 		start := 2 + 4*r.Float64()
-		top := start * (1.05 + 0.6*r.Float64())
+		top := start * (1.05 + 3*r.Float64())
 		curve, err := laws.NewPumpCurve([]float64{0, 1e-3 * (1 + r.Float64()), 3e-3, 5e-3}, []float64{start, top, top * 0.8, top * 0.1})
 		if err != nil {
 			t.Fatal(err)

@@ -4,6 +4,7 @@ import (
 	"dryfit/graph"
 	"dryfit/graph/plan/search"
 	"dryfit/graph/retrofit"
+	"dryfit/graph/rule"
 )
 
 // Supposed is what comes of the work where nothing but a measure can tell whether it fits: what the
@@ -11,6 +12,21 @@ import (
 type Supposed struct {
 	Place retrofit.Place // of a run known only by its length
 	*Plan                // with that run taken as straight, and the unit beside it
+}
+
+// Against are the errors by which the work would not do there either, wherever its pipes lie: those of
+// rules on the flows. That the unit gets too little or too much its flow says already.
+func (s *Supposed) Against() (out []graph.Diagnostic) {
+	flows := map[string]bool{}
+	for _, r := range rule.All() {
+		flows[r.Name] = r.Needs == rule.NeedsFlow && r.Name != "unit-least-flow" && r.Name != "unit-most-flow"
+	}
+	for _, d := range graph.Errors(s.Findings) {
+		if flows[d.Rule] {
+			out = append(out, d)
+		}
+	}
+	return out
 }
 
 // suppose works out the flows as if the work fitted into the run that comes nearest of those known

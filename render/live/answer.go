@@ -73,6 +73,12 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	if len(sums) == 0 {
 		b.WriteString("<p>No water moves: see Findings.</p>\n")
 	}
+	for _, l := range table.WithoutAnswer(p, style) {
+		fmt.Fprintf(&b, "<p class=\"error\">%s</p>\n", text(upper(names.Text(l))))
+	}
+	for _, l := range table.SupposedLines(p, names, style) {
+		fmt.Fprintf(&b, "<p class=\"note\">%s</p>\n", text(upper(names.Text(l))))
+	}
 	if p.Proposal != nil && p.Proposal.Choice.Spring != "" {
 		fmt.Fprintf(&b, "<p class=\"note\">In the bypass: %s.</p>\n", text(p.Proposal.Choice.Spring))
 	}

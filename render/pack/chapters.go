@@ -93,7 +93,7 @@ func answer(p *plan.Plan, j jobIn, style form.Style) book.Chapter {
 		}
 		c.Add(it)
 	}
-	for _, l := range table.SupposedLines(p, style) {
+	for _, l := range table.SupposedLines(p, names, style) {
 		c.Add(book.Item{Kind: book.Lead, Text: table.ForOwner(names.Text(l))})
 	}
 	if j.Unit == nil { // the work is what goes

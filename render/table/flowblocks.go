@@ -33,7 +33,7 @@ func SummaryBlocks(p *plan.Plan, s form.Style) []form.Block {
 	for _, l := range InShort(p, s) {
 		b.Lines = append(b.Lines, "  "+l)
 	}
-	for i, l := range append(SupposedLines(p, s), supposedFirst(p, s)...) {
+	for i, l := range append(SupposedLines(p, nil, s), supposedFirst(p, s)...) {
 		if i > 0 {
 			l = "  " + l
 		}

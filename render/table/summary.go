@@ -42,11 +42,11 @@ func InShort(p *plan.Plan, s form.Style) []string {
 	for k, said := range words {
 		out[k] = strings.Join(names[k], ", ") + ": " + said
 	}
-	return append(out, withoutAnswer(p, s)...)
+	return append(out, WithoutAnswer(p, s)...)
 }
 
-// withoutAnswer names the modes that have none, and why.
-func withoutAnswer(p *plan.Plan, s form.Style) []string {
+// WithoutAnswer names the modes that have none, and why.
+func WithoutAnswer(p *plan.Plan, s form.Style) []string {
 	if p.After == nil {
 		return nil
 	}

@@ -10,17 +10,22 @@ import (
 	"dryfit/graph/hydraulic/spread"
 	"dryfit/graph/plan"
 	"dryfit/render/table/form"
+	"dryfit/render/tag"
 )
 
 // SupposedLines say what the unit would get if the work fitted into a run that nobody measured leg by
 // leg, and how sure that is; none where a place is known, or none helps.
-func SupposedLines(p *plan.Plan, s form.Style) []string {
+// Modes are called by their words among names; nil: as the file does.
+func SupposedLines(p *plan.Plan, names *tag.Names, s form.Style) []string {
 	if p.Supposed == nil {
 		return nil
 	}
 	out := []string{s.Say(graph.Say("Whether the work fits only the legs of %q tell: it needs %s straight. If it does, the unit standing beside it:", p.Supposed.Place.Run, quantity.Length.Of(p.Supposed.Place.NeededMM)))}
 	for _, m := range plan.Summarise(p.Supposed.Plan) {
 		line := m.Mode + ":"
+		if names != nil {
+			line = Capital(names.Mode(m.Mode)) + ":"
+		}
 		for i, u := range m.Units() {
 			if i > 0 {
 				line += ";"
@@ -34,6 +39,9 @@ func SupposedLines(p *plan.Plan, s form.Style) []string {
 			line += "; " + jetsWords(m, s) + jetsSpread(p.Supposed.Ranges.Of(m.Mode, graph.After))
 		}
 		out = append(out, line)
+	}
+	for _, d := range p.Supposed.Against() {
+		out = append(out, "nor would it do there: "+s.Say(d.Message))
 	}
 	return out
 }
@@ -86,7 +94,7 @@ func supposedOf(p *plan.Plan, s form.Style) *supposedJSON {
 	if p.Supposed == nil {
 		return nil
 	}
-	out := &supposedJSON{Run: p.Supposed.Place.Run, NeedsMM: form.Round(p.Supposed.Place.NeededMM, 1), Text: append(SupposedLines(p, s), supposedFirst(p, s)...)}
+	out := &supposedJSON{Run: p.Supposed.Place.Run, NeedsMM: form.Round(p.Supposed.Place.NeededMM, 1), Text: append(SupposedLines(p, nil, s), supposedFirst(p, s)...)}
 	for _, m := range plan.Summarise(p.Supposed.Plan) {
 		one := supposedModeJSON{Mode: m.Mode, Unit: form.M3h(m.Unit)}
 		if r := unitRange(p.Supposed.Plan, m.Mode, m.UnitID); r != nil {

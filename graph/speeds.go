@@ -1,6 +1,10 @@
 package graph
 
-import "dryfit/catalog"
+import (
+	"slices"
+
+	"dryfit/catalog"
+)
 
 // SpeedsOf returns the speeds of a pump's catalogue row; one called SpeedOn where the row
 // has a single curve.
@@ -14,12 +18,12 @@ func SpeedsOf(row catalog.Row) []Speed {
 	}
 	var out []Speed
 	for _, s := range row.Speeds {
-		out = append(out, Speed{Name: s.Name, PowerW: s.PowerW, Curve: points(s.Curve)})
+		out = append(out, Speed{Name: s.Name, PowerW: s.PowerW, Ratio: s.Ratio, Curve: points(s.Curve)})
 	}
 	if len(out) == 0 && len(row.Curve) > 0 {
 		out = []Speed{{Name: SpeedOn, PowerW: row.PowerW, Curve: points(row.Curve)}}
 	}
-	return out
+	return slices.Clip(out)
 }
 
 // SpeedWords is a speed in a sentence: "low speed", "speed 2".

@@ -6,7 +6,6 @@ import (
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
-	"dryfit/graph/hydraulic/formula"
 	"dryfit/graph/hydraulic/laws"
 	"dryfit/graph/hydraulic/network"
 )
@@ -111,8 +110,10 @@ func (b *builder) speed(m *ModelPart, name string) (RunningPump, error) {
 			return rowSpeed(p, m.Row, name)
 		}
 		if out.power == 0 && out.efficiency == 0 {
-			_, _, out.power = formula.Affinity(s.Ratio, 0, 0, speeds[base].PowerW)
 			out.efficiency = speeds[base].Efficiency
+			if speeds[base].PowerW > 0 {
+				out.power = b.settled(p).PowerAt(name).V
+			}
 		}
 	}
 	curve, err := laws.SpeedCurve(speeds, at, b.m.Water.Density)

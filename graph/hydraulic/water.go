@@ -12,7 +12,6 @@ type Water = formula.Water
 // viscosity the description may give laid over.
 func waterOf(set *settle.Stage) Water {
 	w := formula.NewWater(set.Water.TemperatureC.V)
-	w.Density = set.Water.Density.Or(w.Density)
-	w.Viscosity = set.Water.Viscosity.Or(w.Viscosity)
+	w.Density, w.Viscosity = set.Water.Density.V, set.Water.Viscosity.V
 	return w
 }

@@ -126,7 +126,7 @@ func (p *Plan) heatInput() job.Input {
 	var in job.Input
 	settled := settleOf(stage, c)
 	in.Stage, in.SetC = settled, settled.Water.TemperatureC.V
-	in.Fluid = heat.Fluid{Density: formula.Density(in.SetC), Capacity: formula.HeatCapacity(in.SetC)}
+	in.Fluid = heat.Fluid{Density: settled.Water.Density.V, Capacity: formula.HeatCapacity(in.SetC)}
 	if stage == nil {
 		return in
 	}
@@ -158,7 +158,7 @@ func (p *Plan) heating(stage *stage.Stage, branch *stream.UnitBranch) job.Heatin
 		h.Pump = stage.Layout.Stage.Part(branch.Pump.ID)
 	}
 	if h.Pump != nil && len(h.Pump.Speeds.V) > 0 {
-		h.Speed = slowest(h.Pump.Speeds.V)
+		h.Speed = slowest(h.Pump)
 	}
 	if branch == nil {
 		return h
@@ -202,19 +202,19 @@ func heaterPump(st *settle.Stage) *settle.Part {
 	return nil
 }
 
-// slowest returns the name of the speed that turns slowest: the one called low, else the one
-// that takes least power.
-func slowest(speeds []graph.Speed) string {
-	best := speeds[0]
-	for _, s := range speeds {
+// slowest returns the name of the speed of a pump that turns slowest: the one called low, else the
+// one that takes least power.
+func slowest(pump *settle.Part) string {
+	best := 0
+	for i, s := range pump.Speeds.V {
 		if s.Name == "low" {
 			return s.Name
 		}
-		if s.PowerW > 0 && (best.PowerW <= 0 || s.PowerW < best.PowerW) {
-			best = s
+		if pump.Powers[i].V < pump.Powers[best].V {
+			best = i
 		}
 	}
-	return best.Name
+	return pump.Speeds.V[best].Name
 }
 
 // outsidePipes lists the pipe that runs outdoors: what is said to, and the new pipe to and

@@ -1,6 +1,51 @@
 package settle
 
-import "dryfit/catalog"
+import (
+	"dryfit/catalog"
+	"dryfit/catalog/quantity"
+	"dryfit/graph"
+)
+
+// settleHandle settles how a hand valve stands: where its handle is, and what it passes there by a Kv
+// of its own. An old one of which nobody says it is taken as open; a new one is opened when it is
+// fitted, and nothing is said of it.
+func (s *Stage) settleHandle(out *Part) {
+	p := out.Part
+	if !p.Kind.IsHandValve() {
+		return
+	}
+	v := p.Valve
+	if v == nil {
+		v = &graph.ValveData{}
+	}
+	switch {
+	case v.PositionSet:
+		out.Position = words(string(openWords(v.Position)), given(p.KeyPos["position"]))
+	case p.Existing && v.Kv <= 0:
+		out.Position = words(string(openWords(1)), assumed("nobody says how it stands; look at its handle"))
+	}
+	if v.Kv > 0 {
+		from := given(p.KeyPos["kv"])
+		if unit := s.Circuit.TheUnit(); unit != nil && !from.Pos.IsValid() { // the tool's, which sets it
+			from = ofKeys(Key{unit.ID, "rated flow"})
+			if l := UnitLimits(s.cat, unit); !l.Rated.Known {
+				from = ofKeys(Key{unit.ID, "least flow"})
+			}
+		}
+		out.Kv = number(v.Kv, quantity.Kv, from)
+	}
+}
+
+// openWords says how far a valve is open.
+func openWords(o graph.Opening) quantity.Text {
+	switch {
+	case o <= 0:
+		return "shut"
+	case o >= 1:
+		return "open"
+	}
+	return graph.Say("%s %% open", quantity.Trim(quantity.Round(100*float64(o), 3)))
+}
 
 // HandRoom is the room that a hand needs at pipe of a size, mm beyond the outside of the pipe
 // or nut: for a "spanner" at a nut, the "handle" or "wheel" of a valve, the "saw" at a cut, the

@@ -87,12 +87,46 @@ func (s *Stage) settleLimits(out *Part) {
 	case p.Kind == graph.HeatPump && named && row.PowerW > 0:
 		out.Power = number(row.PowerW, quantity.Power, out.Row.Origin)
 	}
+	if p.Kind == graph.Blower {
+		out.settleBlower()
+	}
 	if p.Kind == graph.Filter {
 		if p.Filter != nil && p.Filter.DirtyFactor > 0 {
 			out.Dirty = number(p.Filter.DirtyFactor, Bare, given(p.KeyPos["dirty-factor"]))
 		} else if out.Dirty = out.byRow(Bare, func(r *catalog.Row) float64 { return r.DirtyFactor }); !out.Dirty.Known {
 			out.Dirty = number(usualDirty, Bare, assumed("common practice, no source"))
 		}
+	}
+}
+
+// What a blower takes, W, and moves, m³/s of air, where nothing says it, and how far that may be off.
+// Judgement: 300 to 900 W, 8 to 20 l/s.
+const (
+	usualBlowerW    = 600
+	usualBlowerM3s  = 0.012
+	leastBlowerAir  = -0.4
+	mostBlowerAir   = 0.6
+	leastBlowerPart = -0.5
+	mostBlowerPart  = 0.5
+)
+
+// settleBlower settles what a blower takes and what it moves.
+func (p *Part) settleBlower() {
+	b := p.Blower
+	if b == nil {
+		b = &graph.BlowerData{}
+	}
+	if b.PowerW.Set {
+		p.Power = number(b.PowerW.V, quantity.Power, given(p.KeyPos["power"]))
+	} else {
+		p.Power = number(usualBlowerW, quantity.Power, assumed("judgement: 300 to 900 W"))
+		p.Power.Low, p.Power.High = leastBlowerPart, mostBlowerPart
+	}
+	if b.AirFlow.Set {
+		p.Air = number(b.AirFlow.V, quantity.Flow, given(p.KeyPos["air"]))
+	} else {
+		p.Air = number(usualBlowerM3s, quantity.Flow, assumed("judgement: 8 to 20 l/s"))
+		p.Air.Low, p.Air.High = leastBlowerAir, mostBlowerAir
 	}
 }
 

@@ -16,6 +16,7 @@ type Loss struct {
 	Origin
 	Spread                // shares of the drop
 	Described *graph.Loss // as the description gives it; nil: the row's
+	Exponent  Value       // of the flow the drop goes by, where the loss is known at one flow
 	Row       catalog.Row // else; its one point is at the unit's own rated flow where the row is generic
 	Jets      *graph.JetData
 	Aside     float64 // share of the pump's best flow that a part in a pipe much narrower than the pump's was made for; 0: the whole of it
@@ -124,6 +125,25 @@ func (s *Stage) settleLoss(out *Part) {
 		l.Aside, l.AtHalf = s.aside(p, out.Bore.V), s.atHalf(out)
 	}
 	l.Spread = lossSpread(out)
+	l.Exponent = l.exponent(out)
+}
+
+// exponent is the shape of a loss that is known at one flow: described, else the row's, else that of
+// its kind or style. Not known of a loss in another form, which says its own shape.
+func (l *Loss) exponent(out *Part) Value {
+	d, r := l.Described, &l.Row
+	of := tables.ExponentOf(r.Style, r.Kind)
+	switch {
+	case d != nil && len(d.Points) != 1, l.Jets != nil, d == nil && (r.LoverD > 0 || r.K > 0 || r.Kv > 0 || r.LossFlow <= 0):
+		return Value{}
+	case d != nil && d.Exponent > 0:
+		return number(d.Exponent, Bare, given(or(d.Pos, out.KeyPos["loss"])))
+	case r.Exponent > 0:
+		return number(r.Exponent, Bare, out.LossRow.Origin)
+	}
+	v := number(of.Likely, Bare, assumed(of.Source))
+	v.Low, v.High = of.Low/of.Likely-1, of.High/of.Likely-1
+	return v
 }
 
 func or(a, b graph.Pos) graph.Pos {

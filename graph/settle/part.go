@@ -29,15 +29,20 @@ type Part struct {
 	Derated                                Value // Pa it stands at the water's temperature; of plumbing
 	Least, Rated, Most                     Value // m³/s a unit asks for; of others Least alone
 	Below                                  Value // mm below the water line
-	Power                                  Value // W: of an element electric, of a unit rated output
+	Power                                  Value // W: of an element and a blower electric, of a unit rated output
+	Air                                    Value // m³/s of air that a blower moves
 	FullLoad, Starting, Fuse               Value // A, of a unit
 	LeastAir, MostWater                    Value // °C, of a unit: by its sheet or the user's row it names
 
 	Ratings Pick[[]graph.Rating] // of a unit: described, else of the row it names; none where neither has any
 	Dirty   Value                // of a filter: its drop when dirty over that when clean
 
+	Position Value // of a hand valve, in words
+	Kv       Value // m³/h of a hand valve at its position, where it has one of its own
+
 	Body   Body                // of equipment without a box
 	Speeds Pick[[]graph.Speed] // of a pump: described, else its row's
+	Powers []Value             // W that it takes at each of them
 
 	measures Origin            // of its row's dimensions: the row of its size where the one named has none
 	usual    Pick[catalog.Row] // of equipment that names a row: what it would be taken for otherwise
@@ -84,12 +89,14 @@ func (s *Stage) settlePart(out *Part, p *graph.Part) {
 	}
 	s.settleLimits(out)
 	s.settlePressures(out)
+	s.settleHandle(out)
 	out.Body = bodyOf(s.cat, p, out.Row, out.usual, s.Water.Density.V)
 	if p.BelowWaterSet {
 		out.Below = number(p.BelowWaterMM, quantity.Length, given(p.KeyPos["below-water"]))
 	}
 	if p.Kind == graph.Pump {
 		out.Speeds = s.settleSpeeds(out)
+		out.Powers = s.settleSpeedPowers(out, s.Water.Density.V)
 	}
 }
 
@@ -120,7 +127,7 @@ func (s *Stage) teeBranch(out *Part) Pick[catalog.Size] {
 func (s *Stage) settleSpeeds(out *Part) Pick[[]graph.Speed] {
 	p := out.Part
 	if p.Pump != nil && len(p.Pump.Speeds) > 0 {
-		if p.Pump.LabelW > 0 {
+		if p.Pump.LabelW > 0 && !out.Row.V.Own { // of a row of the user's the curves are as it has them
 			return Pick[[]graph.Speed]{p.Pump.Speeds, assumed(graph.Say("%s on its label, by the curves of %s", quantity.Power.Of(p.Pump.LabelW), p.Pump.LabelRow))}
 		}
 		if p.Pump.TypeSaid {

@@ -142,7 +142,7 @@ func (p *Part) pumpUnknowns() []Unknown {
 	}
 	if p.PumpOfType() {
 		words := "how large " + id + " is"
-		if data != nil && data.LabelW > 0 {
+		if data != nil && data.LabelW > 0 && !p.Row.V.Own {
 			words = "how much of its watts " + id + " turns into flow"
 		}
 		size := p.off(SizeNumber, words, p.sizeClass())
@@ -154,7 +154,7 @@ func (p *Part) pumpUnknowns() []Unknown {
 // sizeClass is the class of the spreads by which a pump of a type is larger or smaller than that.
 func (p *Part) sizeClass() string {
 	switch d := p.Pump; {
-	case d == nil || d.LabelW <= 0:
+	case d == nil || d.LabelW <= 0 || p.Row.V.Own:
 		return tables.SpreadPumpSize
 	case d.LabelW < smallPumpW:
 		return tables.SpreadSmallLabel

@@ -120,13 +120,14 @@ func (p *Part) values(toPump, onePipe bool, density float64, yield func(Key, Val
 		{"length", p.Length}, {"take-off", p.TakeOff}, {"branch take-off", p.BranchTakeOff}, {"socket depth", p.Socket},
 		{"body", p.Body.words()},
 		{"bore", p.Bore}, {"branch bore", p.BranchBore},
-		{"loss", loss},
+		{"position", p.Position}, {"Kv", p.Kv},
+		{"loss", loss}, {"exponent", p.Loss.Exponent},
 	}
 	if p.Kind == graph.Pump {
 		list = append(list, p.speedValues(density)...)
 	}
 	list = append(list,
-		named{"cracking pressure", p.Cracking}, named{"dirty factor", p.Dirty}, named{"power", p.Power},
+		named{"cracking pressure", p.Cracking}, named{"dirty factor", p.Dirty}, named{"power", p.Power}, named{"air", p.Air},
 		named{"least flow", p.Least}, named{"rated flow", p.Rated}, named{"most flow", p.Most},
 		named{"full-load current", p.FullLoad}, named{"starting current", p.Starting}, named{"fuse", p.Fuse},
 		named{"least air", p.LeastAir}, named{"highest water", p.MostWater},
@@ -155,13 +156,10 @@ func (p *Part) speedValues(density float64) []named {
 		if s.Ratio > 0 {
 			out = append(out, named{"speed ratio at " + s.Name, number(s.Ratio, Bare, p.Speeds.Origin)})
 		}
-		if s.PowerW > 0 {
-			from := p.Speeds.Origin
-			if at := firstPos(p.KeyPos, "power", "speeds"); at.IsValid() && (p.Pump.LabelW == 0 || s.PowerW == p.Pump.LabelW) { // of its label, of a pump known by its type
-				from = given(at)
-			}
-			out = append(out, named{"power at " + s.Name, number(s.PowerW, quantity.Power, from)})
+		if s.Efficiency > 0 {
+			out = append(out, named{"efficiency at " + s.Name, number(s.Efficiency, Bare, given(firstPos(p.KeyPos, "efficiency", "speeds")))})
 		}
+		out = append(out, named{"power at " + s.Name, p.Powers[i]})
 	}
 	return out
 }

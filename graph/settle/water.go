@@ -43,6 +43,7 @@ func waterOf(c *graph.Circuit) Water {
 	if c.Water.Density > 0 {
 		w.Density = number(c.Water.Density, quantity.Density, given(pos("density")))
 	}
+	w.Viscosity = number(formula.Viscosity(w.TemperatureC.V), quantity.Viscosity, ofKeys(Key{waterID, "temperature"}))
 	if c.Water.Viscosity > 0 {
 		w.Viscosity = number(c.Water.Viscosity, quantity.Viscosity, given(pos("viscosity")))
 	}

@@ -233,11 +233,7 @@ func (f *facts) pump(p *graph.Part) {
 	f.j.Slow, f.j.Fast = rule.SlowAndFast(f.set.Part(p.ID), f.set.Water)
 	if p.Pump != nil {
 		f.j.Pump.AlwaysOn, f.j.Pump.RunsForHeat = p.Pump.AlwaysOn, p.Pump.RunsForHeat
-		for _, s := range p.Pump.Speeds {
-			if s.PowerW > 0 && (f.j.Pump.PowerW == 0 || s.PowerW < f.j.Pump.PowerW) {
-				f.j.Pump.PowerW = s.PowerW
-			}
-		}
+		f.j.Pump.PowerW = f.set.Part(p.ID).LeastPower().V
 	}
 	f.j.GreatestPa, _ = rule.GreatestPressure(f.set.Part(p.ID), f.set.Water)
 	if filter := f.net.Upstream(p).First(graph.Filter); filter != nil {

@@ -29,6 +29,11 @@ func everyUnknownIsShown(t *testing.T, name string, p *plan.Plan) {
 	if err := json.Unmarshal(data, &shown); err != nil {
 		t.Fatal(err)
 	}
+	for _, v := range ShownOf(stages, "") {
+		if u := showUnits[v.Dim]; v.Dim != settle.Words && v.Dim != settle.Bare && u.Name == "" {
+			t.Errorf("%s: %s of %s is shown in no unit", name, v.What, v.Of)
+		}
+	}
 	text := strings.Join(strings.Fields(string(form.Text([]form.Block{unknownsBlock(all, form.Style{Whole: true})}, form.Style{Whole: true}))), " ")
 	for _, f := range p.Ranges.Moves {
 		i := slices.IndexFunc(shown.Unknowns, func(u unknownJSON) bool { return u.What == f.What })

@@ -291,22 +291,3 @@ func checkPlate(r *field.Reader, v located.Value, u *graph.UnitData) {
 	r.Fail(c, "read its plate and its table again: the one or the other has a slip of the decimal point, or is of another unit",
 		"%s at %s come to %s, and its ratings draw %s at most", quantity.Current.Of(u.FullLoadA), quantity.Voltage.Of(u.VoltageV), quantity.Power.Of(va), quantity.Power.Of(input))
 }
-
-// speedsOf returns the speeds of a pump's catalogue row.
-func speedsOf(row catalog.Row) []graph.Speed {
-	points := func(curve [][2]float64) []graph.CurvePoint {
-		var out []graph.CurvePoint
-		for _, p := range curve {
-			out = append(out, graph.CurvePoint{Flow: p[0], Head: graph.Drop{Value: p[1], IsHead: true}})
-		}
-		return out
-	}
-	var out []graph.Speed
-	for _, s := range row.Speeds {
-		out = append(out, graph.Speed{Name: s.Name, PowerW: s.PowerW, Ratio: s.Ratio, Curve: points(s.Curve)})
-	}
-	if len(out) == 0 && len(row.Curve) > 0 {
-		out = []graph.Speed{{Name: graph.SpeedOn, Curve: points(row.Curve)}}
-	}
-	return slices.Clip(out)
-}

@@ -56,8 +56,8 @@ func mostWatts(speeds []graph.Speed) float64 {
 	return most
 }
 
-// checkLabel completes a pump of which the description says watts but no curve: by the row
-// of its type, else the catalogue's pump with as many speeds whose watts are nearest.
+// checkLabel completes a pump of which the description says watts, hours or an efficiency but no
+// curve: by the row of its type, else the catalogue's pump with as many speeds whose watts are nearest.
 func checkLabel(r *field.Reader, p *graph.Part) {
 	said := p.Pump.Speeds
 	if len(said) == 0 || p.Pump.TypeSaid || !bare(said) {
@@ -68,15 +68,18 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 	if !ok && watts > 0 {
 		row, ok = pumpOf(r, len(said), watts)
 	}
-	of := speedsOf(row)
-	if !ok || watts == 0 || len(of) != len(said) {
+	of := graph.SpeedsOf(row)
+	if !ok || len(of) != len(said) {
 		r.Add(said[0].Pos, labelHint(of, said, watts),
 			"the pump %s has no curve%s", located.Said(p.ID), speedsDiffer(ok, row, len(of), len(said)))
 		return
 	}
 	byWatts := slices.Clone(said) // the row's go from slow to fast
 	slices.SortStableFunc(byWatts, func(a, b graph.Speed) int { return cmp.Compare(a.PowerW, b.PowerW) })
-	flow, head := formula.PumpOfSize(labelSize(watts, mostWatts(of)))
+	flow, head := 1.0, 1.0
+	if watts > 0 && !row.Own { // else it is the sheet of this pump, and stands
+		flow, head = formula.PumpOfSize(labelSize(watts, mostWatts(of)))
+	}
 	for i := range said {
 		k := slices.IndexFunc(of, func(s graph.Speed) bool { return s.Name == said[i].Name })
 		if k < 0 {
@@ -89,8 +92,11 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 				Head: graph.Drop{Value: c.Head.Value * head, IsHead: true},
 			})
 		}
-		if said[i].PowerW == 0 {
-			said[i].PowerW = of[k].PowerW * watts / mostWatts(of)
+		if said[i].PowerW == 0 && said[i].Efficiency == 0 {
+			said[i].PowerW, said[i].PowerTaken = of[k].PowerW, true
+			if most := mostWatts(of); watts > 0 && most > 0 && !row.Own {
+				said[i].PowerW *= watts / most
+			}
 		}
 	}
 	p.Pump.TypeSaid, p.Pump.LabelW, p.Pump.LabelRow = true, watts, row.Name
@@ -132,7 +138,7 @@ func pumpOf(r *field.Reader, speeds int, watts float64) (best catalog.Row, found
 		if row.Kind != string(graph.Pump) || len(row.Speeds) != speeds {
 			continue
 		}
-		if w := mostWatts(speedsOf(*row)); w > 0 {
+		if w := mostWatts(graph.SpeedsOf(*row)); w > 0 {
 			if d := math.Abs(math.Log(watts / w)); d < off {
 				best, off, found = *row, d, true
 			}
@@ -141,11 +147,20 @@ func pumpOf(r *field.Reader, speeds int, watts float64) (best catalog.Row, found
 	return best, found
 }
 
-// labelText writes the speeds of a pump of which only the label is known.
-func labelText(p *graph.PumpData) string {
+// besideRow writes what is said of the speeds of a pump whose curves are a row's; "" where nothing is.
+func besideRow(p *graph.PumpData) string {
 	var out []string
+	said := p.LabelW > 0
 	for _, s := range p.Speeds {
-		out = append(out, field.Inline(SpeedFields, &graph.Speed{Name: s.Name, PowerW: s.PowerW}))
+		one := graph.Speed{Name: s.Name, Efficiency: s.Efficiency, HoursADay: s.HoursADay}
+		if p.LabelW > 0 && !s.PowerTaken {
+			one.PowerW = s.PowerW
+		}
+		said = said || s.Efficiency > 0 || s.HoursADay.Set
+		out = append(out, field.Inline(SpeedFields, &one))
+	}
+	if !said {
+		return ""
 	}
 	return field.List(out)
 }

@@ -331,7 +331,7 @@ func typeInCatalog(r *field.Reader, v located.Value, p *graph.Part) {
 	case row.Kind != string(p.Kind):
 		r.Fail(c, fmt.Sprintf("dryfit catalog list prints the rows of %s", graph.A(p.Kind)), "the catalogue row %s is %s, not %s", located.Said(p.Type), graph.A(row.Kind), graph.A(p.Kind))
 	case p.Pump != nil && len(p.Pump.Speeds) == 0:
-		p.Pump.Speeds, p.Pump.TypeSaid = speedsOf(row), true
+		p.Pump.Speeds, p.Pump.TypeSaid = graph.SpeedsOf(row), true
 	}
 }
 

@@ -52,11 +52,8 @@ var pumpFields = slices.Concat([]field.Field[graph.Part]{
 		},
 		Read: func(r *field.Reader, v located.Value, into *graph.Part) { readSpeeds(r, v, into) },
 		Write: func(from *graph.Part) string {
-			switch {
-			case from.Pump.LabelW > 0:
-				return labelText(from.Pump)
-			case from.Pump.TypeSaid:
-				return ""
+			if from.Pump.TypeSaid {
+				return besideRow(from.Pump)
 			}
 			var out []string
 			for i := range from.Pump.Speeds {
@@ -175,7 +172,7 @@ func readSpeeds(r *field.Reader, v located.Value, p *graph.Part) {
 		r.Fail(v, "write it into each of the speeds", "a pump has a curve or power of its own and speeds as well")
 	}
 	p.Pump.Speeds = speeds
-	if len(r.Found) == start && (!bare(speeds) || mostWatts(speeds) == 0) { // else the label is all there is
+	if len(r.Found) == start && !bare(speeds) { // else a row has the curves
 		checkRatios(r, v, p, speeds)
 	}
 }

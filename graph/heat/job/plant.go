@@ -1,6 +1,8 @@
 package job
 
 import (
+	"slices"
+
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat"
@@ -16,10 +18,7 @@ func (b *builder) plants(s *scene) {
 	if element != nil {
 		today := base
 		today.Runs = heat.PumpOnCall
-		today.ElementW = element.Power.V
-		if today.ElementW <= 0 {
-			today.ElementW = b.assume(quantity.Text("power of the element "+name(element.Part)), 2000, quantity.Power, "judgement: 2 to 3 kW in most tubs", 0, 0, nil)
-		}
+		today.ElementW = b.powerOf(element, "element")
 		if u := b.in.Stage.Circuit.Use; u != nil && len(u.Heating) > 0 {
 			today.Heating = heat.Shares(windows(u.Heating))
 		}
@@ -75,12 +74,9 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	heatShare = pumpHeatShare
 	power := func(s *scene, f float64) { s.plants(func(p *heat.Plant) { p.PumpW *= f }) }
 	speed := speedOf(speeds, h.Speed)
-	if watts = speed.PowerW; watts <= 0 {
-		usual := 250.0
-		if len(speeds) < 2 {
-			usual = 150
-		}
-		watts = b.assume(quantity.Text("power of the pump "+name(h.Pump.Part)+" while it heats"), usual, quantity.Power, "dealers' figures, from memory: 60 to 350 W", 0.5, 1.6, power)
+	watts = b.pumpPower(h.Pump, h.Speed, power)
+	if e := h.Pump.EfficiencyAt(h.Speed); e > 0 && h.WaterTodayW > 0 {
+		watts = h.WaterTodayW / e // as flow has it
 	}
 	switch hours := speed.HoursADay; {
 	case hours.Set:
@@ -103,6 +99,37 @@ func (b *builder) pump() (watts, heatShare, filter float64, runs heat.PumpRuns) 
 	return watts, heatShare, filter, runs
 }
 
+// powerOf is what an element or a blower takes, W; it is noted where nobody said it.
+func (b *builder) powerOf(p *settle.Part, kind string) float64 {
+	v := p.Power
+	if v.How != settle.Assumed {
+		return v.V
+	}
+	return b.once(quantity.Text("power of the "+kind+" "+name(p.Part)), v, nil)
+}
+
+// once notes a settled value that nobody gave, if it is not noted yet, and returns it.
+func (b *builder) once(what quantity.Text, v settle.Value, apply func(*scene, float64)) float64 {
+	if slices.ContainsFunc(b.assumed, func(a Assumed) bool { return a.What == what }) {
+		return v.V
+	}
+	low, high := 1+v.Low, 1+v.High
+	if apply == nil {
+		low, high = 0, 0
+	}
+	return b.assume(what, v.V, v.Dim, v.Why, low, high, apply)
+}
+
+// pumpPower is what a pump takes at a speed, W; it is noted where nobody said it, apply is what it
+// moves.
+func (b *builder) pumpPower(p *settle.Part, speed string, apply func(*scene, float64)) float64 {
+	v := p.PowerAt(speed)
+	if v.How != settle.Assumed {
+		return v.V
+	}
+	return b.once(quantity.Text("power of the pump "+name(p.Part)+" at "+speed), v, apply)
+}
+
 // otherSpeeds is what all speeds but the one that heats draw as a mean over the day, by the hours
 // that are given; a speed without hours, as the jets', runs as long in either year.
 func (b *builder) otherSpeeds() float64 {
@@ -114,7 +141,7 @@ func (b *builder) otherSpeeds() float64 {
 		for _, speed := range p.Speeds.V {
 			heats := b.in.Heating.Pump != nil && p.ID == b.in.Heating.Pump.ID && speed.Name == b.in.Heating.Speed
 			if !heats && speed.HoursADay.Set {
-				sum += speed.PowerW * speed.HoursADay.V / 24
+				sum += b.pumpPower(p, speed.Name, nil) * speed.HoursADay.V / 24
 			}
 		}
 	}

@@ -103,11 +103,7 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 		if p.Element == nil || p.Element.Disconnected {
 			return nil
 		}
-		power := p.Power.V
-		if power <= 0 {
-			power = 2000
-		}
-		a := heat.Current(power, voltage, 1)
+		a := heat.Current(b.powerOf(p, "element"), voltage, 1)
 		c := heat.Consumer{ID: p.ID, RunningA: a, StartA: a}
 		if keepsApart(p.Element.Interlock) && in.Unit != nil {
 			c.Alternative = unitOrElement
@@ -116,17 +112,11 @@ func (b *builder) consumers(in *Input, s *scene, p *settle.Part, voltage float64
 	case graph.Pump:
 		return b.pumpLoads(p, voltage)
 	case graph.Blower:
-		power := 600.0
-		if p.Blower != nil && p.Blower.PowerW.Set {
-			power = p.Blower.PowerW.V
-		} else {
-			b.assume(quantity.Text("power of the blower "+name(p.Part)), power, quantity.Power, "judgement: 300 to 900 W", 0, 0, nil)
-		}
 		e := graph.Electric{}
 		if p.Blower != nil {
 			e = p.Blower.Electric
 		}
-		return []heat.Consumer{load(p.ID, power, voltage, e, heat.StartsBlower)}
+		return []heat.Consumer{load(p.ID, b.powerOf(p, "blower"), voltage, e, heat.StartsBlower)}
 	}
 	return nil
 }
@@ -151,14 +141,7 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 	speeds := p.Speeds.V
 	var out []heat.Consumer
 	for _, speed := range speeds {
-		power := speed.PowerW
-		if power <= 0 {
-			power = 1500
-			if speed.Name == "low" || len(speeds) == 1 && b.in.Heating.Pump == p {
-				power = 250
-			}
-			b.assume(quantity.Text("power of the pump "+name(p.Part)+" at "+speed.Name), power, quantity.Power, "from memory: 60 to 350 W slow, 1.1 to 2.5 kW fast", 0, 0, nil)
-		}
+		power := b.pumpPower(p, speed.Name, nil)
 		starts := heat.StartsPump
 		if power < 200 {
 			starts = heat.StartsSmallPump

@@ -234,15 +234,13 @@ func (b *builder) wind(t *heat.Tub, u graph.Use) {
 
 // air adds what blowers and venturis draw through the water.
 func (b *builder) air(t *heat.Tub) {
-	for _, p := range b.in.Stage.Circuit.Parts {
+	for _, p := range b.in.Stage.Parts {
 		if p.Kind != graph.Blower {
 			continue
 		}
-		var flow float64
-		if p.Blower != nil && p.Blower.AirFlow.Set {
-			flow = p.Blower.AirFlow.V
-		} else {
-			flow = b.assume(quantity.Text("air of the blower "+name(p)), 0.012, quantity.Flow, "judgement: 8 to 20 l/s", 0.6, 1.6, func(s *scene, f float64) { s.tub.UseAirM3 *= f })
+		flow := p.Air.V
+		if p.Air.How == settle.Assumed {
+			flow = b.once(quantity.Text("air of the blower "+name(p.Part)), p.Air, func(s *scene, f float64) { s.tub.UseAirM3 *= f })
 		}
 		t.UseAirM3 += flow * blowerShare
 	}

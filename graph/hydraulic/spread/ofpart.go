@@ -86,7 +86,7 @@ func otherUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 		}
 		e := tables.ExponentOf(p.Row.Style, p.Row.Kind)
 		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Exponent, id, v) }
-		u.used = used{value: graph.Say("flow to the power %.2f", e.Likely), source: e.Source, guess: true}
+		u.used = used{key: settle.Key{Of: id, What: "exponent"}, value: graph.Say("flow to the power %.2f", e.Likely), source: e.Source, guess: true}
 	case settle.CrackingNumber:
 		if p.Check == nil || p.Crack <= 0 {
 			return nil
@@ -250,7 +250,7 @@ func valveUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 		}
 		u.set, u.used = onLoss(id, -2), byClass(n.Spread, "by the handbook's opening curve")
 		if p.Given == hydraulic.GivenKv || p.Part.Valve != nil && p.Part.Valve.Kv > 0 {
-			u.used = used{value: graph.Say("%s", quantity.Kv.Of(p.Part.Valve.Kv)), given: true, guess: guess}
+			u.used = used{key: settle.Key{Of: id, What: "Kv"}, value: graph.Say("%s", quantity.Kv.Of(p.Part.Valve.Kv)), given: true, guess: guess}
 		}
 	case settle.PositionNumber:
 		if p.Given != hydraulic.GivenPosition || p.Valve == nil {
@@ -258,6 +258,9 @@ func valveUnknown(p *hydraulic.ModelPart, n settle.Unknown) []unknown {
 		}
 		u.set = func(m *hydraulic.Model, q *hydraulic.Perturb, v float64) { addPart(m, &q.Position, id, v) }
 		u.used = used{value: graph.Say("%.0f %% open", 100*p.Valve.Share), given: true, guess: guess}
+		if p.Part.Valve != nil && p.Part.Valve.PositionSet && float64(p.Part.Valve.Position) == p.Valve.Share { // not a mode's
+			u.used.key = settle.Key{Of: id, What: "position"}
+		}
 	case settle.LossNumber:
 		if byKv {
 			return nil

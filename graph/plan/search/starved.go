@@ -149,21 +149,8 @@ func (s *search) onLine(what quantity.Text, pump *graph.Part, place retrofit.Pla
 	other.fitBypass(t, choice)
 	r := hydraulic.Remedy{What: what, Works: t.promise().Keeps(t.outcome()), Effect: other.summary(t), Attended: true}
 	r.Effect += "; not unattended: jet pumps time out, the unit heats only while that pump runs, and the rule unit-on-heater-line bars it"
-	if p := powerOf(pump); p > 0 {
-		r.Effect += graph.Say(", which takes %s", quantity.Power.Of(p))
+	if p := other.before.Layout.Stage.Part(pump.ID).LeastPower(); p.Known {
+		r.Effect += graph.Say(", which takes %s", quantity.Power.Of(p.V))
 	}
 	return r
-}
-
-// powerOf is the least electric power of a pump's speeds, W; 0 where none is known.
-func powerOf(pump *graph.Part) float64 {
-	least := 0.0
-	if pump.Pump != nil {
-		for _, s := range pump.Pump.Speeds {
-			if s.PowerW > 0 && (least == 0 || s.PowerW < least) {
-				least = s.PowerW
-			}
-		}
-	}
-	return least
 }

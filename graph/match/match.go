@@ -100,6 +100,9 @@ func Of(p *plan.Plan) (tub *Tub, problems []graph.Diagnostic, ok bool) {
 	rows := job.UnitRows(p.After.Layout.Stage.Catalog())
 	tub.LeftOut = max(0, len(rows)-mostRows)
 	for _, row := range rows[:min(len(rows), mostRows)] {
+		if row.Name == p.After.Circuit.TheUnit().Type {
+			continue // the job's own, which stands there as the job has it
+		}
 		n := len(tub.Units)
 		if hold(row.Name, p.InPlace(row.Name)); len(tub.Units) > n {
 			tub.Units[n].Own = row.Own

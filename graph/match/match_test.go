@@ -178,6 +178,38 @@ source = "invented"
 	}
 }
 
+// The row that the job's unit names is the job's unit: it stands there once, also where a key of the
+// unit's own lies over it. Follows from what is compared.
+func TestARowOfTheJobsOwnStandsOnce(t *testing.T) {
+	for _, row := range []string{"heat-pump 12 kW", "mine"} {
+		tub := of(t, read(t, func(s string) string {
+			return strings.Replace(s, "kind = \"heat-pump\"\n", "kind = \"heat-pump\"\ntype = \""+row+"\"\n", 1) + `
+[[catalog.heat-pump]]
+name = "mine"
+ratings = [{ air = "7 °C", water = "38 °C", output = "9.1 kW", input = "2.4 kW" }]
+rating = "3.5 bar"
+size = "1 1/2 in"
+least = "2.8 m3/h"
+rated = "4.2 m3/h"
+most = "8.4 m3/h"
+loss = { flow = "4.2 m3/h", drop = "6 kPa" }
+source = "invented"
+`
+		}))
+		named, this := 0, 0
+		for i := range tub.Units {
+			if u := &tub.Units[i]; u.Name == row {
+				named++
+			} else if u.This {
+				this++
+			}
+		}
+		if named != 0 || this != 1 {
+			t.Errorf("%s: the row stands %d times beside the job's unit, which stands %d times", row, named, this)
+		}
+	}
+}
+
 // Without a unit there is nothing in whose place another could stand.
 func TestNoUnitNoMatch(t *testing.T) {
 	p, err := plan.Make(&graph.Circuit{}, plan.Flows)

@@ -38,7 +38,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 			who = names.Tag(u.ID)
 			start = who + " at its start"
 		}
-		amps, starting, fuse := unitCurrents(p, u)
+		amps, starting, fuse := unitCurrents(p, u, j.units)
 		for _, x := range []*string{&amps, &starting, &fuse} {
 			*x = cmp.Or(*x, notGiven)
 		}
@@ -48,7 +48,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		add("Fuse or breaker of "+who, fuse)
 	}
 	for _, gone := range p.Circuit.Parts {
-		if words := goneWords(gone); gone.Removed && words != "" {
+		if words := goneWords(p, gone, j.units); gone.Removed && words != "" {
 			add(names.Short(gone.ID)+", taken out", words)
 		}
 	}
@@ -216,24 +216,8 @@ func saidOfAll(supplies []job.Supply) []quantity.Text {
 
 // unitCurrents are what a unit draws at full load and at a start, and its fuse, each with whose
 // word it is.
-func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) {
+func unitCurrents(p *plan.Plan, unit *graph.Part, units quantity.System) (amps, starting, fuse string) {
 	st := p.After.Layout.Stage.Part(unit.ID)
-	say := func(v settle.Value, a float64, how string) string {
-		if v.How == settle.Row && a > 0 {
-			v.V = a // at the voltage of its supply
-		}
-		switch {
-		case v.How == settle.Given:
-			return quantity.Current.Of(v.V).String() + " (its sheet)"
-		case v.Known && v.How != settle.OwnRow:
-			return "about " + quantity.Current.Of(v.V).String() + " (usual for its size: read its sheet)"
-		case v.Known:
-			return quantity.Current.Of(v.V).String() + " (your row " + v.Row + ")"
-		case a > 0:
-			return "about " + quantity.Current.Of(a).String() + " (" + how + ")"
-		}
-		return ""
-	}
 	var load heat.Consumer
 	if p.Heat != nil {
 		for _, s := range p.Heat.Supplies {
@@ -244,23 +228,45 @@ func unitCurrents(p *plan.Plan, unit *graph.Part) (amps, starting, fuse string) 
 			}
 		}
 	}
-	return say(st.FullLoad, load.RunningA, "worked out from its ratings"),
-		say(st.Starting, load.StartA, "assumed by what it draws running: read its sheet"), say(st.Fuse, 0, "")
+	return currentWords(st.FullLoad, load.RunningA, "worked out from its ratings", units),
+		currentWords(st.Starting, load.StartA, "assumed by what it draws running: read its sheet", units), currentWords(st.Fuse, 0, "", units)
+}
+
+// currentWords is a current of a unit with whose word it is; else what it comes to at its supply, and
+// how; "" where neither is known.
+func currentWords(v settle.Value, a float64, how string, units quantity.System) string {
+	if v.How == settle.Row && a > 0 {
+		v.V = a // at the voltage of its supply
+	}
+	amps := quantity.Current.Of(v.V).In(units)
+	switch {
+	case v.How == settle.Given:
+		return amps + " (its sheet)"
+	case v.Known && v.How != settle.OwnRow:
+		return "about " + amps + " (usual for its size: read its sheet)"
+	case v.Known:
+		return amps + " (your row " + v.Row + ")"
+	case a > 0:
+		return "about " + quantity.Current.Of(a).In(units) + " (" + how + ")"
+	}
+	return ""
 }
 
 // notGiven is what stands for a figure of a unit that the description has not: whose it is to fill in.
 const notGiven = "not given: the electrician fills it in, by its plate or sheet"
 
-// goneWords is what the description says of the supply of a part that is taken out; "" where it
-// has none.
-func goneWords(p *graph.Part) string {
-	o, ok := outOf(p, "")
-	if p.Kind != graph.HeatPump && (!ok || !o.Wired && !o.Element) {
+// goneWords is what is known of the supply of a part that is taken out; "" where it has none.
+func goneWords(p *plan.Plan, gone *graph.Part, units quantity.System) string {
+	o, ok := outOf(gone, "")
+	if gone.Kind != graph.HeatPump && (!ok || !o.Wired && !o.Element) {
 		return ""
 	}
 	known := ""
-	if u := p.Unit; u != nil && u.FullLoadA > 0 {
-		known = quantity.Current.Of(u.FullLoadA).String() + " (its sheet): "
+	if st := settle.Of(p.Circuit.At(graph.Before)).Part(gone.ID); st != nil {
+		known = currentWords(st.FullLoad, 0, "", units)
+	}
+	if known != "" {
+		known += ": "
 	}
 	return known + "isolated, proved dead and its cable made safe by"
 }

@@ -49,6 +49,19 @@ length = "400 mm"
 		name, file string
 	}{
 		{"with a new unit", text + old},
+		{"known by a row", text + strings.Replace(old, `electric = { voltage = "230 V", full-load = "9.5 A" }`, `type = "the old one"
+
+[[catalog.heat-pump]]
+name = "the old one"
+loss-flow = "2 m3/h"
+loss-drop = "6 kPa"
+rating = "2 bar"
+size = "1 1/2 in"
+least = "1 m3/h"
+rated = "2 m3/h"
+most = "4 m3/h"
+full-load = "9.5 A"
+source = "its sheet"`, 1)},
 		{"without one", strings.Replace(circuit, "[[part]]\nid = \"unit\"", "[[part]]\nid = \"unit\"\nexisting = true\nremoved = true", 1) + old},
 	} {
 		p := wanted(t, "x.toml", []byte(c.file), plan.Findings|plan.Flows|plan.Lists)
@@ -61,7 +74,11 @@ length = "400 mm"
 		}
 		says(owner(p, j, style), "no longer treated by SX1 salt cell")
 		says(electrician(p, j), "salt cell, taken out")
-		says(electrician(p, j), "9.5 A (its sheet): isolated, proved dead")
+		whose := "its sheet"
+		if c.name == "known by a row" {
+			whose = "your row the old one"
+		}
+		says(electrician(p, j), "9.5 A ("+whose+"): isolated, proved dead")
 		if j.Unit == nil {
 			if got := wordsOf(owner(p, j, style)); strings.Contains(got, "heat pump's water") {
 				t.Errorf("%s: the owner reads of the water of a heat pump he has not", c.name)

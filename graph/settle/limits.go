@@ -213,14 +213,16 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 		u = &graph.UnitData{}
 	}
 	byRow := row.FullLoadA > 0 && u.FullLoadA <= 0 && (named || len(u.Ratings) == 0)
+	plate := func(a float64) graph.Amount { return graph.Amount{V: a, Set: a > 0} }
 	for _, x := range []struct {
-		to          *Value
-		key         string
-		plate, rows float64
-	}{{&out.FullLoad, "electric", u.FullLoadA, row.FullLoadA}, {&out.Starting, "starting", u.Electric.StartingA.V, row.StartingA}, {&out.Fuse, "electric", u.FuseA, row.FuseA}} {
+		to    *Value
+		key   string
+		plate graph.Amount
+		rows  float64
+	}{{&out.FullLoad, "electric", plate(u.FullLoadA), row.FullLoadA}, {&out.Starting, "starting", u.Electric.StartingA, row.StartingA}, {&out.Fuse, "electric", plate(u.FuseA), row.FuseA}} {
 		switch {
-		case x.plate > 0:
-			*x.to = number(x.plate, quantity.Current, given(out.KeyPos[x.key]))
+		case x.plate.Set:
+			*x.to = number(x.plate.V, quantity.Current, given(out.KeyPos[x.key]))
 		case byRow && x.rows > 0:
 			*x.to = number(x.rows, quantity.Current, out.Row.Origin)
 		}

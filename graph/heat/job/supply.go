@@ -188,7 +188,7 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 	if d.Inverter {
 		starts = heat.StartsInverter
 	}
-	if c.StartA <= 0 {
+	if !p.Starting.Known {
 		c.StartA = c.RunningA * starts
 	}
 	c.StartA = math.Max(c.RunningA, c.StartA)

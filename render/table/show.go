@@ -95,6 +95,8 @@ func settledWords(x float64, dim quantity.Dimension, units quantity.System) stri
 	switch {
 	case dim == settle.Bare:
 		return quantity.Trim(form.Round(x, 4))
+	case dim == quantity.Kv:
+		return dim.Of(x).In(units)
 	case dim == quantity.Length && units == quantity.MetricSystem:
 		return quantity.Trim(form.Round(x, lengthPlaces(x))) + " mm"
 	case dim == quantity.Length && (x < 25.4 || !wholeSixteenths(x)):

@@ -22,6 +22,29 @@ var lossColumns = []column{
 	amountOf("cv", func(r *Row) *float64 { return &r.Kv }, quantity.Cv),
 }
 
+// speedKeys are the keys of a speed of a pump, ratingKeys those of a point of a unit's table.
+var (
+	speedKeys  = []string{"name", "power", "curve", "ratio"}
+	ratingKeys = []string{"air", "water", "output", "input"}
+)
+
+// NestedKeys returns the keys of the tables that a key of a row holds; nil for one that holds none.
+func NestedKeys(column string) []string {
+	switch column {
+	case "speeds":
+		return slices.Clone(speedKeys)
+	case "ratings":
+		return slices.Clone(ratingKeys)
+	case "loss":
+		var names []string
+		for _, c := range lossColumns {
+			names = append(names, c.name)
+		}
+		return names
+	}
+	return nil
+}
+
 // setLoss reads a loss in the forms of a description: one point of a sheet, a coefficient,
 // or a Kv or Cv.
 func setLoss(r *Row, v any) error {
@@ -32,11 +55,7 @@ func setLoss(r *Row, v any) error {
 	for _, key := range slices.Sorted(maps.Keys(t)) {
 		i := slices.IndexFunc(lossColumns, func(c column) bool { return c.name == key })
 		if i < 0 {
-			var names []string
-			for _, c := range lossColumns {
-				names = append(names, c.name)
-			}
-			return unknown("key of a loss", key, names)
+			return unknown("key of a loss", key, NestedKeys("loss"))
 		}
 		if err := lossColumns[i].set(r, t[key]); err != nil {
 			return fmt.Errorf("%s: %w", key, err)
@@ -131,7 +150,7 @@ func speed(t map[string]any) (s SpeedRow, ratio float64, err error) {
 		case "ratio":
 			ratio, err = bare(t[key])
 		default:
-			err = unknown("key of a speed", key, []string{"name", "power", "curve", "ratio"})
+			err = unknown("key of a speed", key, speedKeys)
 		}
 		if err != nil {
 			return s, 0, err

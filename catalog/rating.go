@@ -55,7 +55,7 @@ var ratingsColumn = column{name: "ratings", form: points, set: setRatings, get: 
 // on a part.
 func ratingOf(item any) (four []any, ok bool) {
 	if named, is := item.(map[string]any); is {
-		for _, key := range []string{"air", "water", "output", "input"} {
+		for _, key := range ratingKeys {
 			v, said := named[key]
 			if !said {
 				return nil, false

@@ -100,12 +100,18 @@ func readAt(r *field.Reader, v located.Value, into *graph.Reading) {
 		for _, run := range r.Circuit.Runs {
 			words = append(words, run.ID)
 		}
-		r.Fail(v, r.NearAmong(s, func() []string { return words }), "there is no part or run %s", located.Said(s))
+		if !pipework.Told(r, id, r.ValuePos(v)) {
+			r.Fail(v, r.NearAmong(s, func() []string { return words }), "there is no part or run %s", located.Said(s))
+		}
 		return
 	}
 	into.Part, into.Port = id, port
 	switch ports := waterPorts(p); {
 	case port != "" && !slices.Contains(ports, port):
+		if p.Port(port) == nil {
+			pipework.NoPort(r, p, port, r.ValuePos(v), ports)
+			return
+		}
 		r.Fail(v, located.Near(port, ports), "%s has no port %s with water", located.Said(id), located.Said(port))
 	case !p.Existing && p.Kind != graph.Tub:
 		notYet(r, v, s)

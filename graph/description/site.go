@@ -275,7 +275,7 @@ func readSupply(r *field.Reader, v located.Value) {
 		for _, item := range items {
 			id, ok := item.V.(string)
 			if _, known := r.Parts[id]; ok && id != "" && !known && !slices.Contains(r.Unread, "part") {
-				r.Fail(item, located.Near(id, pipework.IDsOf(r, func(graph.Kind) bool { return true })), "there is no part %s", located.Said(id))
+				pipework.Missed(r, r.ValuePos(item), id, located.Near(id, pipework.IDsOf(r, func(graph.Kind) bool { return true })))
 			}
 		}
 	}

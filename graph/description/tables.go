@@ -170,7 +170,26 @@ func mistypedRows(r *field.Reader, v located.Value) {
 		items, _ := rows.Items()
 		for _, row := range items {
 			near(row, columns, func(c located.Value) { r.UnknownKey(c, "a row of kind "+kind, columns) })
+			for _, key := range row.Keys() {
+				mistypedNested(row, key, near, r.UnknownKey)
+			}
 		}
+	}
+}
+
+// mistypedNested does the same in the tables that a key of a row holds, one or a list.
+func mistypedNested(row located.Value, key string, near func(located.Value, []string, func(located.Value)), tell func(located.Value, string, []string)) {
+	keys := catalog.NestedKeys(key)
+	if keys == nil {
+		return
+	}
+	held, _ := row.In(key)
+	tables, list := held.Items()
+	if !list {
+		tables = []located.Value{held}
+	}
+	for _, t := range tables {
+		near(t, keys, func(c located.Value) { tell(c, "a table of "+key, keys) })
 	}
 }
 

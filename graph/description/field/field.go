@@ -48,8 +48,8 @@ func KeysOf[T any](fields []Field[T]) []string {
 	return out
 }
 
-// ReadTable reads a table by its fields and returns where its keys stand; what names the
-// table in messages.
+// ReadTable reads a table by its fields, in their order, and returns where its keys stand; what names
+// the table in messages.
 func ReadTable[T any](r *Reader, v located.Value, what string, fields []Field[T], into *T) map[string]graph.Pos {
 	if _, ok := v.V.(map[string]any); !ok {
 		r.WrongType(v, "a table", tableForm(fields))
@@ -61,11 +61,14 @@ func ReadTable[T any](r *Reader, v located.Value, what string, fields []Field[T]
 	for _, key := range v.Keys() {
 		c, _ := v.In(key)
 		where[key] = r.KeyPos(c)
-		i, found := at(key), len(r.Found)
-		if i < 0 {
+	}
+	for i := range fields { // in their order, whatever the file's: one may hang on another
+		c, written := v.In(fields[i].Key)
+		if !written || i != at(fields[i].Key) {
 			continue
 		}
-		if fields[i].Read(r, c, into); slices.Contains(meant, key) {
+		found := len(r.Found)
+		if fields[i].Read(r, c, into); slices.Contains(meant, fields[i].Key) {
 			r.Found = r.Found[:found] // it may be another that was meant
 		}
 	}

@@ -114,7 +114,7 @@ func waysField() field.Field[graph.Part] {
 			for _, name := range v.Keys() {
 				c, _ := v.In(name)
 				if into.Port(name) == nil {
-					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "the diverter has no port %s", located.Said(name))
+					NoPort(r, into, name, r.KeyPos(c), portNames(into))
 					continue
 				}
 				if o, ok := r.Opening(c); ok {

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -44,8 +45,13 @@ func linkKept(r *field.Reader, run *graph.Run) {
 	for _, ref := range run.AdaptorsKept {
 		p := r.Parts[ref.Part]
 		switch {
+		case misnamed(r, run): // which of its ends is meant follows from that
 		case !isEnd(run, ref):
-			r.Add(ref.Pos, `name one of its ends: `+keptKey+` = [`+field.Quote(run.From.String())+`]`,
+			end := run.From
+			if near, ok := quantity.Nearest(ref.String(), []string{run.From.String(), run.To.String()}); ok && near == run.To.String() {
+				end = run.To
+			}
+			r.Add(ref.Pos, `name one of its ends: `+keptKey+` = [`+field.Quote(end.String())+`]`,
 				"%s is no end of the run %s", located.Said(ref.String()), located.Said(run.ID))
 		case run.Existing || run.RemainsOf != "":
 			r.Add(ref.Pos, "leave "+keptKey+" out: it is for new pipe that goes into an adaptor that is there",
@@ -85,7 +91,7 @@ func keptOfRetrofit(r *field.Reader, t *graph.Retrofit) {
 		}
 		ends := func(run *graph.Run) bool { return run.Existing && isEnd(run, ref) && (cut == nil || run == cut) }
 		switch {
-		case slices.ContainsFunc(r.Circuit.Runs, ends):
+		case slices.ContainsFunc(r.Circuit.Runs, ends), cut != nil && misnamed(r, cut):
 		case cut != nil:
 			d := r.Add(ref.Pos, `name an end of the run that is cut: `+field.Quote(cut.From.String())+` or `+field.Quote(cut.To.String()),
 				"%s is no end of the run %s, which is cut", located.Said(ref.String()), located.Said(cut.ID))

@@ -87,15 +87,14 @@ func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 			id, _ = quantity.Nearest(ref.Part, ids)
 		}
 		loosen(r, id)
-		missed(r, at, ref.Part, hint)
+		Missed(r, r.ValuePos(at), ref.Part, hint)
 		return
 	case p.Kind == "" || len(p.Ports) == 0:
 		return // its kind or its ports are reported
 	}
 	q := portNamed(p, ref.Port)
 	if q == nil {
-		d := r.Fail(at, located.Near(ref.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(ref.Port))
-		located.Related(d, r.IDPos(p, p.Pos), "it is %s", graph.A(p.Kind))
+		NoPort(r, p, ref.Port, r.ValuePos(at), portNames(p))
 		loosen(r, p.ID)
 		return
 	}
@@ -107,28 +106,68 @@ func linkEnd(r *field.Reader, run *graph.Run, ref *graph.PortRef, key string) {
 // mostSeen is at how many more places a name is shown that is met at many. Judgement, no source.
 const mostSeen = 4
 
-// missed reports a name that no part has: once, where it is met first. Where the id of a part is
+// Missed reports a name that no part has: once, where it is met first. Where the id of a part is
 // used twice, that is the name the second one was to have.
-func missed(r *field.Reader, at located.Value, name, hint string) {
-	if k, told := r.Missed[name]; told {
-		if d := &r.Found[k]; len(d.Related) < mostSeen {
-			located.Related(d, r.ValuePos(at), "it is named here too")
-		}
+func Missed(r *field.Reader, at graph.Pos, name, hint string) {
+	if Told(r, name, at) {
 		return
-	}
-	if r.Missed == nil {
-		r.Missed = map[string]int{}
 	}
 	if len(r.Twice) > 0 {
 		k := r.Twice[0]
 		r.Twice = r.Twice[1:]
 		r.Found[k].Hint += graph.Say("; no part has the id %s, which a run names", located.Said(name))
-		located.Related(&r.Found[k], r.ValuePos(at), "it is named here")
+		located.Related(&r.Found[k], at, "it is named here")
 		r.Missed[name] = k
 		return
 	}
 	r.Missed[name] = len(r.Found)
-	r.Fail(at, hint, "there is no part %s", located.Said(name))
+	r.Add(at, hint, "there is no part %s", located.Said(name))
+}
+
+// Told reports whether it is told already that nothing has a name, and shows where it is named too.
+func Told(r *field.Reader, name string, at graph.Pos) bool {
+	if r.Missed == nil {
+		r.Missed = map[string]int{}
+	}
+	k, ok := r.Missed[name]
+	if !ok || k >= len(r.Found) {
+		return false
+	}
+	if d := &r.Found[k]; len(d.Related) < mostSeen {
+		located.Related(d, at, "it is named here too")
+	}
+	return true
+}
+
+// NoPort reports a port that a part does not have, among those it may have: once, where it is met
+// first, for it may be the part's own list in which it is mistyped.
+func NoPort(r *field.Reader, p *graph.Part, port string, at graph.Pos, among []string) {
+	ref := graph.PortRef{Part: p.ID, Port: port}
+	if Told(r, ref.String(), at) {
+		return
+	}
+	r.Missed[ref.String()] = len(r.Found)
+	d := r.Add(at, located.Near(port, among), "%s has no port %s", located.Said(p.ID), located.Said(port))
+	located.Related(d, r.IDPos(p, p.Pos), "it is %s", graph.A(p.Kind))
+}
+
+// misnamed reports whether one of a run's ends names a part or port that there is not: what it then
+// does not fit follows from that.
+func misnamed(r *field.Reader, run *graph.Run) bool {
+	for _, ref := range [2]graph.PortRef{run.From, run.To} {
+		if p := r.Parts[ref.Part]; p == nil || portNamed(p, ref.Port) == nil {
+			return true
+		}
+	}
+	return false
+}
+
+// noRun reports a name that no run has: once, where it is met first.
+func noRun(r *field.Reader, at graph.Pos, name, hint string) {
+	if what := "run " + name; !Told(r, what, at) {
+		r.Missed[what] = len(r.Found)
+		r.Add(at, hint, "there is no run %s", located.Said(name))
+	}
 }
 
 // loosen remembers that a run's end was meant for a port of the part; of any part, where it
@@ -223,7 +262,7 @@ func linkRemains(r *field.Reader, run *graph.Run, byID map[string]*graph.Run) {
 	switch {
 	case !ok:
 		hint := r.NearAmong(run.RemainsOf, func() []string { return runIDsThat(r, func(o *graph.Run) bool { return o.Existing && o.Removed }) })
-		r.Fail(at, hint, "there is no run %s", located.Said(run.RemainsOf))
+		noRun(r, r.ValuePos(at), run.RemainsOf, hint)
 	case !other.Existing || !other.Removed:
 		d := r.Fail(at, "a run that was cut is existing = true and removed = true", "the run %s is still there whole", located.Said(other.ID))
 		located.Related(d, other.Pos, "it is described here")
@@ -412,6 +451,8 @@ func pricesOf(r *field.Reader) {
 			}
 			return words
 		})
-		r.Add(p.Pos, hint, "there is no part, kind or catalogue row %s to have a price", located.Said(p.Item))
+		if !Told(r, p.Item, p.Pos) {
+			r.Add(p.Pos, hint, "there is no part, kind or catalogue row %s to have a price", located.Said(p.Item))
+		}
 	}
 }

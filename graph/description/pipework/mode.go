@@ -113,7 +113,7 @@ func partOfKind(r *field.Reader, at located.Value, id, word string, is func(grap
 	p, ok := r.Parts[id]
 	switch {
 	case !ok:
-		r.Add(r.KeyPos(at), r.NearAmong(id, func() []string { return IDsOf(r, is) }), "there is no part %s", located.Said(id))
+		Missed(r, r.KeyPos(at), id, r.NearAmong(id, func() []string { return IDsOf(r, is) }))
 	case p.Kind == "":
 		return nil, false // its kind is reported
 	case !is(p.Kind):

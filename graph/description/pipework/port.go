@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog"
+	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/description/field"
 	"dryfit/graph/description/located"
@@ -174,8 +175,12 @@ func portPlacesField() field.Field[graph.Part] {
 				c, _ := v.In(name)
 				q := portNamed(into, name)
 				if q == nil {
-					r.Add(r.KeyPos(c), located.Near(name, portNames(into)), "%s has no port %s", graph.A(into.Kind), located.Said(name))
-					continue
+					NoPort(r, into, name, r.KeyPos(c), portNames(into))
+					meant, near := quantity.Nearest(name, portNames(into))
+					if _, twice := v.In(meant); !near || twice {
+						continue
+					}
+					q = portNamed(into, meant) // and nothing follows from its not being read
 				}
 				field.ReadTable(r, c, "the port "+located.Said(name), PortFields, q)
 				q.Pos = r.KeyPos(c)

@@ -26,7 +26,7 @@ var RetrofitFields = []field.Field[graph.Retrofit]{
 			heats := func(k graph.Kind) bool { return k == graph.HeatPump }
 			switch {
 			case !known:
-				r.Fail(v, located.Near(s, IDsOf(r, heats)), "there is no part %s", located.Said(s))
+				Missed(r, r.ValuePos(v), s, located.Near(s, IDsOf(r, heats)))
 			case p.Kind != "" && p.Kind != graph.HeatPump:
 				d := r.Fail(v, unitHint(IDsOf(r, heats)), "the unit is %s, not a heat-pump", graph.A(p.Kind))
 				located.Related(d, r.IDPos(p, p.Pos), "%s is described here", located.Said(s))
@@ -156,7 +156,7 @@ func readCut(r *field.Reader, v located.Value, into *graph.Retrofit) {
 	run := r.Circuit.Run(cut.Run)
 	if run == nil {
 		ids := runIDsThat(r, func(run *graph.Run) bool { return run.Existing })
-		r.Fail(at, located.Near(cut.Run, ids), "there is no run %s", located.Said(cut.Run))
+		noRun(r, r.ValuePos(at), cut.Run, located.Near(cut.Run, ids))
 		return
 	}
 	if run.Existing && run.Removed && !into.Remove {

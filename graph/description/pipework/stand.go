@@ -198,11 +198,10 @@ func originOf(r *field.Reader, v located.Value, from graph.PortRef) bool {
 	p, known := r.Parts[from.Part]
 	switch {
 	case !known:
-		r.Fail(c, located.Near(from.Part, IDsOf(r, func(graph.Kind) bool { return true })), "there is no part %s", located.Said(from.Part))
+		Missed(r, r.ValuePos(c), from.Part, located.Near(from.Part, IDsOf(r, func(graph.Kind) bool { return true })))
 	case p.Kind == "" || len(p.Ports) == 0: // reported already
 	case p.Port(from.Port) == nil:
-		d := r.Fail(c, located.Near(from.Port, portNames(p)), "%s has no port %s", located.Said(p.ID), located.Said(from.Port))
-		located.Related(d, r.IDPos(p, p.Pos), "it is %s", graph.A(p.Kind))
+		NoPort(r, p, from.Port, r.ValuePos(c), portNames(p))
 	case p.Kind != graph.Tub && !p.Existing:
 		d := r.Fail(c, "count from what is there already, such as a port of the tub", "%s is new work: it stands nowhere yet", located.Said(p.ID))
 		located.Related(d, r.IDPos(p, p.Pos), "it is described here")

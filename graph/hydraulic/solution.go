@@ -21,6 +21,10 @@ type Solution struct {
 	Notes       []graph.Diagnostic // what the reader of the numbers must know: beyond a table's end, two answers, no flow, …
 }
 
+// Alike is what a flow may be off another, as a share of it, and still be the same: what the solver
+// leaves is far less, and no reading tells it. Judgement.
+const Alike = 1e-4
+
 // Standing is the flow below which water counts as standing, m³/s: a litre an hour. Common
 // practice, no source.
 const Standing = 1e-3 / 3600

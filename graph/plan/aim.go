@@ -51,7 +51,7 @@ func (p *Plan) AimOf(valve string) (Aim, bool) {
 				continue
 			}
 			modes++
-			if found && math.Abs(unit.Flow) >= best.Flow {
+			if found && math.Abs(unit.Flow) >= best.Flow*(1-hydraulic.Alike) { // of modes that give it the same the first
 				continue
 			}
 			found = true

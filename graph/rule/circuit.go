@@ -29,7 +29,7 @@ func circuitRules() []*Rule {
 		},
 		{
 			Name:     "air-apart-from-water",
-			Asks:     "Air lines join jets, injectors and blowers, never a water line.",
+			Asks:     "Air lines join jets, injectors, blowers and the tub's own air channel, never a water line.",
 			Why:      "Water runs into the blower, or air into the pump.",
 			Source:   "follows from the circuit",
 			Severity: graph.Error,
@@ -96,7 +96,7 @@ func airApart(in *Input, report Report) {
 		d := graph.Diagnostic{
 			Pos: j.Run.Pos, Severity: graph.Error,
 			Message: graph.Say("1 air line, at %q, joins the water line at %q; 0 may", j.Air.String(), j.Water.String()),
-			Hint:    "end the air line at the jets' port \"air\" or an injector's \"gas\"",
+			Hint:    "end the air line at the jets' port \"air\", an injector's \"gas\" or a port of the tub for its air channel",
 		}
 		isNew := j.Run.New()
 		for _, ref := range []graph.PortRef{j.Air, j.Water} {

@@ -13,7 +13,8 @@ func (n *Net) AirJoins() []AirJoin { return n.joins }
 
 // airRuns tells which runs are air lines. What a line of mere pipework carries follows from
 // the parts at its ends: it is an air line if one end is an air port and none is a water
-// port. A line with both is reported, and taken as water.
+// port. A port of the tub may be either, for air channels come out of its floor and its seats.
+// A line with both is reported, and taken as water.
 func airRuns(n *Net) ([]bool, []AirJoin) {
 	c := n.Circuit
 	air := make([]bool, len(c.Runs))
@@ -40,6 +41,7 @@ func airRuns(n *Net) ([]bool, []AirJoin) {
 					if airEnd == nil {
 						airEnd, airRun = ref, r
 					}
+				case c.Parts[e].Kind == graph.Tub:
 				case !c.Parts[e].Kind.Plumbing() && waterEnd == nil:
 					waterEnd = ref
 				}

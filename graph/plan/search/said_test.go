@@ -1,6 +1,7 @@
 package search
 
 import (
+	"strings"
 	"testing"
 
 	"dryfit/catalog/quantity"
@@ -17,6 +18,20 @@ func TestWordMend(t *testing.T) {
 	}
 	if got := string(wordMend(some, "", "")); got != change {
 		t.Errorf("without: %s", got)
+	}
+}
+
+// A throttle is set in the mode in which the unit gets least; of modes that give it the same, but for
+// what the solver leaves, in the first, whichever that leaves more.
+func TestThrottleIsSetInTheFirstOfModesAlike(t *testing.T) {
+	for _, c := range []struct {
+		heat, jets float64
+		want       string
+	}{{1e-3, 1e-3 - 1e-12, "mode heat"}, {1e-3 - 1e-12, 1e-3, "mode heat"}, {1e-3, 0.9e-3, "mode jets"}} {
+		flows := []unitFlow{{mode: "heat", flow: c.heat, wanted: true}, {mode: "jets", flow: c.jets, wanted: true}}
+		if got := setBy(flows).String(); !strings.HasSuffix(got, c.want) {
+			t.Errorf("%g and %g: %s", c.heat, c.jets, got)
+		}
 	}
 }
 

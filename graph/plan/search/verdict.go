@@ -6,6 +6,7 @@ import (
 
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan/advice"
 	"dryfit/graph/retrofit"
 	"dryfit/graph/route"
@@ -207,7 +208,7 @@ func setBy(flows []unitFlow) quantity.Text {
 	for i := range flows {
 		if f := &flows[i]; f.wanted && f.flow > 0 {
 			modes++
-			if least == nil || f.flow < least.flow {
+			if least == nil || f.flow < least.flow*(1-hydraulic.Alike) { // of modes that give it the same the first
 				least = f
 			}
 		}

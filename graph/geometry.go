@@ -40,6 +40,9 @@ func (a Vec) Unit() Vec {
 	return a.Scale(1 / l)
 }
 
+// Across returns what of a lies across a way, which is of length 1: a without its share along it.
+func (a Vec) Across(way Vec) Vec { return a.Sub(way.Scale(a.Dot(way))) }
+
 // AngleTo returns the angle between a and b in degrees, 0 to 180; 0 where either is zero.
 // For two legs in a row it is the turn an elbow must make.
 func (a Vec) AngleTo(b Vec) float64 {

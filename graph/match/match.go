@@ -11,6 +11,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/heat/job"
+	"dryfit/graph/hydraulic"
 	"dryfit/graph/plan"
 )
 
@@ -79,7 +80,7 @@ func Of(p *plan.Plan) (tub *Tub, problems []graph.Diagnostic, ok bool) {
 		u.Least, u.Rated, u.Most = unit.Least.V, unit.Rated.V, unit.Most.V
 		for i := range q.After.Solutions {
 			sol := &q.After.Solutions[i]
-			if f := sol.Part(unit.ID); f != nil && math.Abs(f.Flow) > noFlow {
+			if f := sol.Part(unit.ID); f != nil && math.Abs(f.Flow) > hydraulic.Standing {
 				u.Flows = append(u.Flows, Flow{sol.Mode.Name, math.Abs(f.Flow)})
 			}
 		}
@@ -131,9 +132,6 @@ func tooDirty(q *plan.Plan, u *Unit) []string {
 	}
 	return out
 }
-
-// noFlow is a flow that is none, m³/s.
-const noFlow = 1e-9
 
 // against says what speaks against a unit.
 func (u *Unit) against(tub *Tub) []quantity.Text {

@@ -24,13 +24,11 @@ func (d *drawing) want(words string, bold bool, at ...scene.Point) {
 	d.requests = append(d.requests, request{lines: []string{words}, at: at, em: 2.7, bold: bold})
 }
 
-const lineShare = 1.3
-
 func (r request) size() (w, h float64) {
 	for i, l := range r.lines {
 		w = math.Max(w, scene.TextWidth(l, r.em, r.bold || i < r.heads))
 	}
-	return w, float64(len(r.lines)) * r.em * lineShare
+	return w, float64(len(r.lines)) * r.em * label.LineShare
 }
 
 // place finds a place for every label and draws it.
@@ -75,7 +73,7 @@ func (d *drawing) place() {
 			d.marks = append(d.marks, scene.Line(at, to, scene.Stroke(sheet.Hair)).Named("leader"))
 		}
 		for k, l := range r.lines {
-			y := b.MinY + (float64(k)+0.5)*r.em*lineShare
+			y := b.MinY + (float64(k)+0.5)*r.em*label.LineShare
 			d.marks = append(d.marks, scene.Text{At: scene.Point{X: b.MinX, Y: y}, Text: l, SizeMM: r.em, Bold: r.bold || k < r.heads, Middle: true, Halo: true, Name: "label"})
 		}
 	}

@@ -51,10 +51,7 @@ func (d *drawing) want(r request) {
 	}
 }
 
-const (
-	circleR   = 3.2
-	lineShare = 1.3
-)
+const circleR = 3.2
 
 // size is how large the label is.
 func (r request) size() (w, h float64) {
@@ -64,7 +61,7 @@ func (r request) size() (w, h float64) {
 	for i, l := range r.lines {
 		w = math.Max(w, scene.TextWidth(l, r.em, i == 0 && !r.plain))
 	}
-	return w, float64(len(r.lines)) * r.em * lineShare
+	return w, float64(len(r.lines)) * r.em * label.LineShare
 }
 
 // spot is one place for a label and the point its leader goes to.
@@ -190,7 +187,7 @@ func (r request) draw(b scene.Box) []scene.Item {
 	}
 	var items []scene.Item
 	for i, l := range r.lines {
-		y := b.MinY + (float64(i)+0.5)*r.em*lineShare
+		y := b.MinY + (float64(i)+0.5)*r.em*label.LineShare
 		items = append(items, scene.Text{At: scene.Point{X: c.X, Y: y}, Text: l, SizeMM: r.em, Bold: i == 0 && !r.plain, Anchor: scene.Centre, Middle: true, Name: r.name})
 	}
 	return items

@@ -8,6 +8,9 @@ import (
 	"dryfit/render/scene"
 )
 
+// LineShare is how high a line of a label is, in heights of its em.
+const LineShare = 1.3
+
 // Spot is where a label could stand; of free places the one of least Cost is taken.
 type Spot struct {
 	Box   scene.Box

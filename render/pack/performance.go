@@ -28,7 +28,7 @@ func performanceBlocks(p *plan.Plan, units quantity.System) []form.Block {
 func modesBlock(p *plan.Plan, sums []plan.ModeSummary, units quantity.System) form.Block {
 	flow := func(v float64) string { return quantity.Format(v, quantity.Flow, units) }
 	unit, groups := p.After.Circuit.TheUnit(), p.After.Circuit.OfKind(graph.JetGroup)
-	if unit != nil && p.Proposal == nil && !slices.ContainsFunc(sums, func(m plan.ModeSummary) bool { return math.Abs(m.Unit) >= noFlow }) { // it found no place
+	if unit != nil && p.Proposal == nil && !slices.ContainsFunc(sums, func(m plan.ModeSummary) bool { return math.Abs(m.Unit) >= unprinted }) { // it found no place
 		unit = nil
 	}
 	g := &form.Grid{Header: []string{"mode"}}
@@ -97,8 +97,8 @@ func modeLines(p *plan.Plan, sums []plan.ModeSummary, names *tag.Names, who stri
 	return lines
 }
 
-// noFlow is the flow that prints as nothing, m³/s.
-const noFlow = 0.005 / 3600
+// unprinted is the flow below which nothing of it is printed, m³/s.
+const unprinted = 0.005 / 3600
 
 // spreadOf prints the middle and the range of the flow through a part.
 func spreadOf(p *plan.Plan, ranges *spread.ModeRanges, mode string, part *graph.Part, units quantity.System) (middle, span string) {
@@ -110,7 +110,7 @@ func spreadOf(p *plan.Plan, ranges *spread.ModeRanges, mode string, part *graph.
 	for i, f := range sol.Parts {
 		if f.Part == part && i < len(ranges.Parts) {
 			r := ranges.Parts[i]
-			if math.Abs(r.Low) < noFlow && math.Abs(r.High) < noFlow {
+			if math.Abs(r.Low) < unprinted && math.Abs(r.High) < unprinted {
 				return "none", "none"
 			}
 			return flow(r.Middle), r.Words(flow)

@@ -11,15 +11,15 @@ import (
 )
 
 // rowWords prints what a row says in one column: a quantity in the style's units, and so the
-// amounts in the words of a built-in one.
-func rowWords(s catalog.Said, own bool, style form.Style) string {
+// amounts in the words of a built-in one, which are texts.
+func rowWords(s catalog.Said, style form.Style) string {
 	if s.Is {
 		return amountWords(s, style.Units)
 	}
-	if words, ok := s.Value.(string); ok && (s.Key == "note" || strings.HasSuffix(s.Key, "source")) && !own {
-		return quantity.Prose(words).In(style.Units)
+	if words, ok := s.Value.(string); ok {
+		return quantity.Text(words).In(style.Units)
 	}
-	if _, words := s.Value.(string); !words && style.Units == quantity.InchSystem {
+	if style.Units == quantity.InchSystem {
 		return valueWords(inInch(s.Value))
 	}
 	return valueWords(s.Value)
@@ -105,7 +105,7 @@ func RowText(r catalog.Row, s form.Style) []byte {
 	b := form.Block{Title: r.Name}
 	for f := range r.Says() {
 		if f.Key != "name" {
-			b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", f.Heading, rowWords(f, r.Own, s)))
+			b.Lines = append(b.Lines, fmt.Sprintf("  %-26s %s", f.Heading, rowWords(f, s)))
 		}
 	}
 	if r.Origin != "" {

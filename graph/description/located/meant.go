@@ -17,38 +17,50 @@ func (v Value) TakenAs(key, meant string) bool {
 		t[meant], v.at.keys[meant] = given, at
 		return true
 	}
-	joined, ok := v.at.keys[meant].join(there, at, given)
-	if ok {
-		delete(t, key)
-		t[meant] = joined
+	if !v.at.keys[meant].joins(there, at, given) {
+		return false
 	}
-	return ok
+	delete(t, key)
+	t[meant] = v.at.keys[meant].join(there, at, given)
+	return true
 }
 
-// join puts a value at one entry and one at another together; false where it can't.
-func (p *entry) join(has any, other *entry, more any) (joined any, ok bool) {
+// joins reports whether a value at one entry and one at another can be put together: lists of tables,
+// and tables that say no key twice but such as can be put together themselves.
+func (p *entry) joins(has any, other *entry, more any) bool {
 	switch has := has.(type) {
 	case []map[string]any:
-		list, ok := more.([]map[string]any)
-		if ok {
-			p.items = append(p.items, other.items...)
-		}
-		return append(has, list...), ok
+		_, ok := more.([]map[string]any)
+		return ok
 	case map[string]any:
 		table, ok := more.(map[string]any)
 		if !ok {
-			return nil, false
+			return false
 		}
 		for _, key := range other.order {
-			if theirs, both := has[key]; !both {
-				p.child(key, 0)
-				has[key], p.keys[key] = table[key], other.keys[key]
-			} else if has[key], ok = p.keys[key].join(theirs, other.keys[key], table[key]); !ok {
-				has[key] = theirs
-				return nil, false
+			if theirs, both := has[key]; both && !p.keys[key].joins(theirs, other.keys[key], table[key]) {
+				return false
 			}
 		}
-		return has, true
+		return true
 	}
-	return nil, false
+	return false
+}
+
+// join puts together what joins says can be.
+func (p *entry) join(has any, other *entry, more any) any {
+	if has, ok := has.([]map[string]any); ok {
+		p.items = append(p.items, other.items...)
+		return append(has, more.([]map[string]any)...)
+	}
+	into, table := has.(map[string]any), more.(map[string]any)
+	for _, key := range other.order {
+		if theirs, both := into[key]; both {
+			into[key] = p.keys[key].join(theirs, other.keys[key], table[key])
+			continue
+		}
+		p.child(key, 0)
+		into[key], p.keys[key] = table[key], other.keys[key]
+	}
+	return into
 }

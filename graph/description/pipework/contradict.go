@@ -71,7 +71,7 @@ func roomForBothPipes(r *field.Reader, p *graph.Part) {
 		return
 	}
 	face := facesOf(r, p)
-	if aside := by.Sub(face.Scale(by.Dot(face))); face.Len() > 0 && by.Len() >= sameSpotMM && aside.Len() < wide {
+	if aside := by.Across(face); face.Len() > 0 && by.Len() >= sameSpotMM && aside.Len() < wide {
 		d := r.Add(out.Pos, "measure from the middle of its inlet to that of its outlet, in directions of a person who faces the open cabinet; or mend the way the ports look",
 			"both ports of %s look %s, and one stands %s behind the other that way: the pipe of the one would run through the other", located.Said(p.ID), graph.WayWords(face), quantity.Closely(math.Abs(by.Dot(face))))
 		located.Related(d, p.Pos, "the part is here")

@@ -62,7 +62,7 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 		}
 	})
 	if _, above := b.neighbours(s); above != nil {
-		step(LargerUnit, graph.Say("a unit of the next size, %s", rowWords(above.Name)), func(c *scene) {
+		step(LargerUnit, graph.Say("a unit of the next size, %s", sizeWords(above.Name)), func(c *scene) {
 			c.planned.Unit, c.planned.FlowM3s = b.scaledTo(s.planned.Unit, b.fromRow(*above)), cmp.Or(b.more.OfSize[above.Name], s.planned.FlowM3s)
 		})
 	}
@@ -87,9 +87,9 @@ func (b *builder) pays(s *scene, r *Report, likely outcome) {
 	})
 }
 
-// rowWords is a unit's row of the catalogue in a sentence: "17 kW"; a row of the
+// sizeWords is a unit's row of the catalogue in a sentence: "17 kW"; a row of the
 // user's own by its name.
-func rowWords(name string) string {
+func sizeWords(name string) string {
 	if size, ok := strings.CutPrefix(name, "heat-pump "); ok {
 		return size
 	}

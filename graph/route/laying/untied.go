@@ -95,8 +95,7 @@ func besides(q, other *graph.Port, apart graph.Vec) bool {
 	if other.Faces == nil || other.Faces.AngleTo(*q.Faces) >= 45 {
 		return false
 	}
-	along := q.Faces.Unit()
-	return apart.Sub(along.Scale(apart.Dot(along))).Len() > sunkMM
+	return apart.Across(q.Faces.Unit()).Len() > sunkMM
 }
 
 // asWritten is a run, or that which was cut where it is what is left of one.

@@ -337,7 +337,7 @@ func (h *hands) room(t *task, need float64) (float64, *obstacle) {
 	if math.Abs(t.axis.Z) > 0.9 {
 		u = graph.Vec{X: 1}
 	}
-	u = u.Sub(t.axis.Scale(u.Dot(t.axis))).Unit()
+	u = u.Across(t.axis).Unit()
 	v := t.axis.Cross(u)
 	if t.ways == 0 {
 		return h.handle(t, u, v, need, near)

@@ -57,8 +57,7 @@ func slantsOf(ms []Member, levels *space.Space) []slant {
 
 // onLine reports whether a place lies on a line.
 func onLine(v, from, way graph.Vec) bool {
-	off := v.Sub(from)
-	return off.Sub(way.Scale(off.Dot(way))).Len() < space.SameLevel
+	return v.Sub(from).Across(way).Len() < space.SameLevel
 }
 
 // straightRounds bounds how often the gaps are gone through; three or four are the rule.

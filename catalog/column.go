@@ -22,7 +22,8 @@ type column struct {
 	set func(r *Row, v any) error
 	get func(r *Row) any
 
-	num    func(r *Row) float64 // of a column with a number, for Check
+	num    func(r *Row) float64        // of a column with a number, for Check
+	prose  func(r *Row) *quantity.Text // of words about amounts, which are read in any units
 	fill   func(r *Row, below *Row)
 	unless []string // columns that, where the row says one of them, keep this from being filled from below
 }
@@ -106,13 +107,13 @@ var columns = []column{
 	amountOf("most", func(r *Row) *float64 { return &r.Most }, quantity.Flow).called("most flow"),
 	amountOf("power", func(r *Row) *float64 { return &r.PowerW }, quantity.Power),
 	ratingsColumn,
-	words("ratings-source", func(r *Row) *string { return (*string)(&r.RatingsSource) }).with("ratings"),
+	proseOf("ratings-source", func(r *Row) *quantity.Text { return &r.RatingsSource }).with("ratings"),
 	temperatureOf("least-air", func(r *Row) **float64 { return &r.LeastAirC }),
 	temperatureOf("most-water", func(r *Row) **float64 { return &r.MostWaterC }),
 	amountOf("full-load", func(r *Row) *float64 { return &r.FullLoadA }, quantity.Current).called("full-load current at 230 V"),
 	amountOf("starting", func(r *Row) *float64 { return &r.StartingA }, quantity.Current).called("starting current").with("full-load"),
 	amountOf("fuse", func(r *Row) *float64 { return &r.FuseA }, quantity.Current).called("fuse or breaker").with("full-load"),
-	words("electric-source", func(r *Row) *string { return (*string)(&r.ElectricSource) }).with("full-load"),
+	proseOf("electric-source", func(r *Row) *quantity.Text { return &r.ElectricSource }).with("full-load"),
 	numberOf("dirty-factor", func(r *Row) *float64 { return &r.DirtyFactor }).called("drop when dirty, of the clean one"),
 	numberOf("clips", func(r *Row) *float64 { return &r.Clips }),
 	lengthOf("body-long", func(r *Row) *float64 { return &r.BodyLongMM }).called("body, behind a port"),
@@ -124,9 +125,9 @@ var columns = []column{
 	numberOf("spread", func(r *Row) *float64 { return &r.SpreadPct }).called("spread of the loss, %").with(losses...),
 	lengthsOf("stock", func(r *Row) *[]float64 { return &r.StockMM }),
 
-	words("source", func(r *Row) *string { return (*string)(&r.Source) }).own(),
+	proseOf("source", func(r *Row) *quantity.Text { return &r.Source }).own(),
 	words("tag", func(r *Row) *string { return &r.Grade }).own(),
-	words("note", func(r *Row) *string { return (*string)(&r.Note) }).own(),
+	proseOf("note", func(r *Row) *quantity.Text { return &r.Note }).own(),
 }
 
 // called gives the column a name where a row is shown.
@@ -200,6 +201,13 @@ func words(name string, field func(*Row) *string) column {
 		*field(r) = s
 		return nil
 	}, get: func(r *Row) any { return said(*field(r), quantity.Text(*field(r)).String()) }, fill: filling(field)}
+}
+
+// proseOf is words about amounts.
+func proseOf(name string, field func(*Row) *quantity.Text) column {
+	c := words(name, func(r *Row) *string { return (*string)(field(r)) })
+	c.prose = field
+	return c
 }
 
 // oneOf reads one of a few words.

@@ -52,7 +52,11 @@ func load(files fs.FS) ([]Row, []Problem) {
 		}
 		r, bad := read(name, raw)
 		for i := range r {
-			for _, words := range []*quantity.Text{&r[i].Source, &r[i].RatingsSource, &r[i].ElectricSource, &r[i].Note} {
+			for k := range columns {
+				if columns[k].prose == nil {
+					continue
+				}
+				words := columns[k].prose(&r[i])
 				prose, ok := said[string(*words)]
 				if !ok {
 					prose = quantity.Prose(string(*words))

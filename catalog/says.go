@@ -13,6 +13,7 @@ type Said struct {
 	Heading string // of the column, in words
 	Value   any    // as TOML has it: string, float64, bool, []any of them, or Table
 
+	Prose  quantity.Text   // of words about amounts: a built-in row's with their amounts
 	Amount quantity.Amount // of a column with a quantity
 	Is     bool            // it has one
 }
@@ -28,6 +29,9 @@ func (r Row) Says() iter.Seq[Said] {
 			one := Said{Key: c.name, Heading: c.heading, Value: c.get(&r)}
 			if one.Heading == "" {
 				one.Heading = strings.ReplaceAll(c.name, "-", " ")
+			}
+			if c.prose != nil {
+				one.Prose = *c.prose(&r)
 			}
 			if c.form == amount {
 				one.Amount, one.Is = c.dim.Of(c.num(&r)), true

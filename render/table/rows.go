@@ -11,15 +11,15 @@ import (
 )
 
 // rowWords prints what a row says in one column: a quantity in the style's units, and so the
-// amounts in the words of a built-in one, which are texts.
+// amounts in the words of a built-in one.
 func rowWords(s catalog.Said, style form.Style) string {
 	if s.Is {
 		return amountWords(s, style.Units)
 	}
-	if words, ok := s.Value.(string); ok {
-		return quantity.Text(words).In(style.Units)
+	if s.Prose != "" {
+		return s.Prose.In(style.Units)
 	}
-	if style.Units == quantity.InchSystem {
+	if _, words := s.Value.(string); !words && style.Units == quantity.InchSystem {
 		return valueWords(inInch(s.Value))
 	}
 	return valueWords(s.Value)

@@ -159,6 +159,10 @@ func (v *view) liftUnknown(b branch, all []lift, report Report) {
 			rise, top = mm, p
 		}
 	}
+	if math.IsInf(rise, -1) {
+		v.liftUntied(b, weakest, report)
+		return
+	}
 	if rise < weakest.headM*1000 {
 		return
 	}
@@ -167,6 +171,24 @@ func (v *view) liftUnknown(b branch, all []lift, report Report) {
 		Mode: weakest.mode, Message: graph.Say("mode %q: %s stands %s above pump %q, and pump %s lifts water %s at most above the tub's (shut-off); nothing says how far below the water that pump lies",
 			weakest.mode, called(b, top), v.length(rise), b.Pump.ID, partNames(weakest.pumps), v.length(weakest.headM*1000)),
 		Hint: graph.Say("measure from the water line down to the eye of %q and write below-water on it: more than %s is needed, or the unit and its pipes led lower", b.Pump.ID, v.length(rise-weakest.headM*1000)),
+	})
+}
+
+// raisedMM is how far above the water a unit of unknown level may stand, mm: on a terrace above a sunken
+// pool, on a bracket at the wall. Judgement, no source.
+const raisedMM = 1500
+
+// liftUntied warns of a unit that no legs lead to from its pump, where that lifts no higher than a unit
+// may stand.
+func (v *view) liftUntied(b branch, weakest lift, report Report) {
+	if weakest.headM*1000 > raisedMM {
+		return
+	}
+	report(b.Unit.Existing, graph.Diagnostic{
+		Pos: key(b.Unit, "below-water"), Severity: graph.Warning, Related: []graph.Related{here(b.Pump)},
+		Mode: weakest.mode, Message: graph.Say("mode %q: pump %s lifts water %s at most above the tub's (shut-off), and nothing says how high %q stands",
+			weakest.mode, partNames(weakest.pumps), v.length(weakest.headM*1000), b.Unit.ID),
+		Hint: graph.Say("measure from the water line to the highest point of %q and write below-water on it, above the water with a minus: less than %s above it", b.Unit.ID, v.length(weakest.headM*1000)),
 	})
 }
 

@@ -61,7 +61,8 @@ func assumedOf(p *plan.Plan, s form.Style) []assumedValue {
 	return append(out, levelTaken(p, s)...)
 }
 
-// levelTaken is how deep what decides a promise of a pressure is taken to lie where nothing says it.
+// levelTaken is how deep what decides a promise of a pressure is taken to lie where nothing says it, or
+// no measure ties it to what does.
 func levelTaken(p *plan.Plan, s form.Style) []assumedValue {
 	if p.Ranges == nil {
 		return nil
@@ -72,14 +73,38 @@ func levelTaken(p *plan.Plan, s form.Style) []assumedValue {
 			of = append(of, name)
 		}
 	}
-	if len(of) == 0 {
-		return nil
+	const hangs = "what the pump and the water above it put on the unit and the pipe"
+	var out []assumedValue
+	if len(of) > 0 {
+		f := spread.Level()
+		one := usedOf(&f, nil, s)
+		one.what, one.hangs = "how deep below the water lies "+strings.Join(of, ", "), hangs
+		out = append(out, one)
 	}
-	f := spread.Level()
-	one := usedOf(&f, nil, s)
-	one.what = "how deep below the water lies " + strings.Join(of, ", ")
-	one.hangs = "what the pump and the water above it put on the unit and the pipe"
-	return []assumedValue{one}
+	levels, told := p.After.Layout.Levels(), map[string]bool{}
+	for _, m := range p.Ranges.Promises {
+		if m.Kind != spread.UnitPressure && m.Kind != spread.PipePressure || told[m.Part] {
+			continue
+		}
+		told[m.Part] = true
+		var mm float64
+		var by []*graph.Part
+		if part := p.After.Circuit.Part(m.Part); part != nil {
+			mm, by = levels.Loose(part)
+		} else if i := slices.IndexFunc(p.After.Circuit.Runs, func(r *graph.Run) bool { return r.ID == m.Part }); i >= 0 {
+			mm, by = levels.LooseRun(i)
+		}
+		if mm == 0 {
+			continue
+		}
+		names := make([]string, len(by))
+		for i, p := range by {
+			names[i] = fmt.Sprintf("%q", p.ID)
+		}
+		out = append(out, assumedValue{what: fmt.Sprintf("how deep %q lies past %s", m.Part, strings.Join(names, ", ")), value: "as it is drawn", hangs: hangs,
+			bounds: "±" + s.Length(mm), from: "judgement: no measure ties their ports together, which differ in height by as much as their bodies are high"})
+	}
+	return out
 }
 
 // usedOf words what was used for an unknown: settled is the value it was, nil where none is.

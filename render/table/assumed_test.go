@@ -93,6 +93,67 @@ func TestAssumedOnceEach(t *testing.T) {
 	}
 }
 
+// Past parts whose ports no measure ties together what decides a promise of a pressure lies as it is
+// drawn, and the list says past which, and how far off that may be: a filter 400 mm high by its box.
+func TestAssumedHeights(t *testing.T) {
+	text := `
+[pipe]
+spec = "pvc-sch40"
+size = "1 1/2 in"
+[[part]]
+id = "tub"
+kind = "tub"
+ports = ["a", "b"]
+[[part]]
+id = "pump"
+kind = "pump"
+existing = true
+power = "180 W"
+below-water = "500 mm"
+port.out = { at = ["right 200 mm"], faces = "right" }
+[[part]]
+id = "filter"
+kind = "filter"
+existing = true
+box = { from = ["down 100 mm", "front 100 mm"], to = ["right 300 mm", "up 300 mm", "back 100 mm"] }
+[[run]]
+from = "tub.a"
+to = "pump.in"
+existing = true
+length = "1 m"
+[[run]]
+from = "pump.out"
+to = "filter.in"
+existing = true
+legs = ["right 400 mm"]
+[[run]]
+from = "filter.out"
+to = "tub.b"
+existing = true
+legs = ["down 900 mm"]
+`
+	c, ds := description.Read("heights.toml", []byte(text))
+	if c == nil {
+		t.Fatal(ds)
+	}
+	p, err := plan.Make(c, plan.Findings|plan.Flows|plan.Ranges)
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := 0
+	for _, v := range assumedOf(p, form.Style{}) {
+		if strings.HasPrefix(v.what, "how deep ") {
+			told++
+			if v.what != `how deep "filter.out>tub.b" lies past "filter"` || v.bounds != "±400 mm" || v.words() == "" {
+				t.Errorf("%q: %q, %q", v.what, v.bounds, v.words())
+			}
+		}
+	}
+	if told != 1 {
+		t.Errorf("%d heights told", told)
+	}
+}
+
 // A mode without an answer stays in text, CSV and JSON beside one with, and says why: two points of
 // a curve that differ by the last bit of their flow (8.004 m3/h) fall together at 0.22 of the speed.
 func TestModeWithoutAnswer(t *testing.T) {

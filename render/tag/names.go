@@ -157,10 +157,11 @@ func (n *Names) Role(id string) string { return n.roles[id] }
 
 // End names what stands at one end of a pipe, from the words of its layout: "T2 tee" for
 // "tee-a.run-in", "bend" for "elbow-90 at bend 2 of to-unit", "bush in T2" for
-// "reducing-bush at tee-a.branch"; a piece stays a piece.
+// "reducing-bush at tee-a.branch"; a piece stays a piece. A heat pump is named with its port, "HP1 heat
+// pump, outlet": its two stand side by side and look alike, and the water must come to the one.
 func (n *Names) End(words string) string {
 	if id, ok := n.port(words); ok {
-		return n.Short(id)
+		return n.Short(id) + n.atUnit(id, words, ", ")
 	}
 	what, where, found := strings.Cut(words, " at ")
 	what = FittingWord(what)
@@ -168,9 +169,17 @@ func (n *Names) End(words string) string {
 		return what
 	}
 	if id, ok := n.port(where); ok {
-		return what + " at " + n.Tag(id)
+		return what + " at " + n.Tag(id) + n.atUnit(id, where, " ")
 	}
 	return what
+}
+
+// atUnit is the port of a heat pump behind its name; "" for other parts.
+func (n *Names) atUnit(id, words, before string) string {
+	if p := n.parts[id]; p == nil || p.Kind != graph.HeatPump || id == words {
+		return ""
+	}
+	return before + PortWord(words[len(id)+1:])
 }
 
 // Towards says where the old pipe of a run goes on to, away from the new work: "end towards

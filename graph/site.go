@@ -1,5 +1,7 @@
 package graph
 
+import "slices"
+
 // Amount is a number that may have been left out: zero is a value, left out is left out.
 type Amount struct {
 	V   float64
@@ -223,4 +225,20 @@ type Cable struct {
 type Electric struct {
 	PowerFactor Amount // 0 to 1
 	StartingA   Amount // A
+}
+
+// SupplyOf returns the electric circuit that feeds a part: the one that names it, else the first that
+// feeds everything; nil where there is none.
+func (c *Circuit) SupplyOf(p *Part) *Supply {
+	var rest *Supply
+	for i := range c.Supplies {
+		s := &c.Supplies[i]
+		if slices.Contains(s.Feeds, p.ID) {
+			return s
+		}
+		if len(s.Feeds) == 0 && rest == nil {
+			rest = s
+		}
+	}
+	return rest
 }

@@ -1,6 +1,8 @@
 package settle
 
 import (
+	"math"
+
 	"dryfit/catalog"
 	"dryfit/catalog/quantity"
 	"dryfit/catalog/tables"
@@ -213,13 +215,20 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 		u = &graph.UnitData{}
 	}
 	byRow := row.FullLoadA > 0 && u.FullLoadA <= 0 && (named || len(u.Ratings) == 0)
+	out.Voltage = s.voltageOf(out.Part, u)
+	scale := rowVoltage / out.Voltage.V
+	ofRow := func(a float64) float64 { return a * scale }
+	fuse := row.FuseA
+	if math.Abs(out.Voltage.V-rowVoltage) >= 0.1*rowVoltage {
+		fuse = 0 // another would do there
+	}
 	plate := func(a float64) graph.Amount { return graph.Amount{V: a, Set: a > 0} }
 	for _, x := range []struct {
 		to    *Value
 		key   string
 		plate graph.Amount
 		rows  float64
-	}{{&out.FullLoad, "electric", plate(u.FullLoadA), row.FullLoadA}, {&out.Starting, "starting", u.Electric.StartingA, row.StartingA}, {&out.Fuse, "electric", plate(u.FuseA), row.FuseA}} {
+	}{{&out.FullLoad, "electric", plate(u.FullLoadA), ofRow(row.FullLoadA)}, {&out.Starting, "starting", u.Electric.StartingA, ofRow(row.StartingA)}, {&out.Fuse, "electric", plate(u.FuseA), fuse}} {
 		switch {
 		case x.plate.Set:
 			*x.to = number(x.plate.V, quantity.Current, given(out.KeyPos[x.key]))
@@ -227,6 +236,21 @@ func (s *Stage) settleElectric(out *Part, named bool) {
 			*x.to = number(x.rows, quantity.Current, out.Row.Origin)
 		}
 	}
+}
+
+// rowVoltage is what the currents of rows are at, V.
+const rowVoltage = 230
+
+// voltageOf is the voltage of a unit's supply: of the circuit that feeds it, else by its plate, else
+// the usual one.
+func (s *Stage) voltageOf(p *graph.Part, u *graph.UnitData) Value {
+	if of := s.Circuit.SupplyOf(p); of != nil && of.VoltageV.Set && of.VoltageV.V > 0 {
+		return number(of.VoltageV.V, quantity.Voltage, given(of.KeyPos["voltage"]))
+	}
+	if u.VoltageV > 0 {
+		return number(u.VoltageV, quantity.Voltage, given(p.KeyPos["electric"]))
+	}
+	return number(rowVoltage, quantity.Voltage, assumed("IEC 60038: 230 V; 120 or 240 V in North America"))
 }
 
 // usualDirty is what a dirty filter costs over a clean one. Common practice, no source.

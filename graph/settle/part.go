@@ -31,7 +31,8 @@ type Part struct {
 	Below                                  Value // mm below the water line
 	Power                                  Value // W: of an element and a blower electric, of a unit rated output
 	Air                                    Value // m³/s of air that a blower moves
-	FullLoad, Starting, Fuse               Value // A, of a unit
+	Voltage                                Value // V, of a unit's supply
+	FullLoad, Starting, Fuse               Value // A, of a unit, at that voltage
 	LeastAir, MostWater                    Value // °C, of a unit: by its sheet or the user's row it names
 
 	Ratings Pick[[]graph.Rating] // of a unit: described, else of the row it names; none where neither has any

@@ -129,7 +129,7 @@ func (p *Part) values(toPump, onePipe bool, density float64, yield func(Key, Val
 	list = append(list,
 		named{"cracking pressure", p.Cracking}, named{"dirty factor", p.Dirty}, named{"power", p.Power}, named{"air", p.Air},
 		named{"least flow", p.Least}, named{"rated flow", p.Rated}, named{"most flow", p.Most},
-		named{"full-load current", p.FullLoad}, named{"starting current", p.Starting}, named{"fuse", p.Fuse},
+		named{"voltage", p.Voltage}, named{"full-load current", p.FullLoad}, named{"starting current", p.Starting}, named{"fuse", p.Fuse},
 		named{"least air", p.LeastAir}, named{"highest water", p.MostWater},
 		named{"highest pressure", p.Highest}, named{"highest pressure, warm", p.Derated},
 		named{"depth below water", p.Below})

@@ -42,7 +42,7 @@ func electrician(p *plan.Plan, j jobIn) book.Chapter {
 		for _, x := range []*string{&amps, &starting, &fuse} {
 			*x = cmp.Or(*x, notGiven)
 		}
-		add("Supply of "+who, supplyWords(p.Circuit, u, j.units))
+		add("Supply of "+who, supplyWords(p.Circuit, p.After.Layout.Stage.Part(u.ID), j.units))
 		add("Full load of "+who, amps)
 		add(start, starting)
 		add("Fuse or breaker of "+who, fuse)
@@ -144,17 +144,14 @@ func togetherWords(s *job.Supply, names *tag.Names) string {
 
 // supplyWords is what the description says of a unit's supply: its voltage, and the rating, the
 // connection and the cable of its circuit.
-func supplyWords(c *graph.Circuit, unit *graph.Part, units quantity.System) string {
+func supplyWords(c *graph.Circuit, unit *settle.Part, units quantity.System) string {
 	var said []string
-	if unit.Unit != nil && unit.Unit.VoltageV > 0 {
-		said = append(said, quantity.Voltage.Of(unit.Unit.VoltageV).String())
+	if unit.Voltage.How == settle.Given {
+		said = append(said, quantity.Voltage.Of(unit.Voltage.V).String())
 	}
-	s := supplyOf(c, unit)
+	s := c.SupplyOf(unit.Part)
 	if s == nil {
 		return strings.Join(said, ", ")
-	}
-	if len(said) == 0 && s.VoltageV.Set {
-		said = append(said, quantity.Voltage.Of(s.VoltageV.V).String())
 	}
 	if s.RatingA.Set {
 		said = append(said, "its circuit rated "+quantity.Current.Of(s.RatingA.V).String())
@@ -235,9 +232,6 @@ func unitCurrents(p *plan.Plan, unit *graph.Part, units quantity.System) (amps, 
 // currentWords is a current of a unit with whose word it is; else what it comes to at its supply, and
 // how; "" where neither is known.
 func currentWords(v settle.Value, a float64, how string, units quantity.System) string {
-	if v.How == settle.Row && a > 0 {
-		v.V = a // at the voltage of its supply
-	}
 	amps := quantity.Current.Of(v.V).In(units)
 	switch {
 	case v.How == settle.Given:

@@ -152,7 +152,7 @@ func (f *facts) oneUnit(u *graph.Part) practice.Unit {
 
 // fed is what the description says of the circuit a unit hangs on: who else draws from it.
 func (f *facts) fed(u *graph.Part) practice.Fed {
-	s := supplyOf(f.c, u)
+	s := f.c.SupplyOf(u)
 	if s == nil {
 		return practice.Fed{}
 	}
@@ -171,22 +171,6 @@ func (f *facts) fed(u *graph.Part) practice.Fed {
 	}
 	out.Sharers = practice.ByNumber(out.Sharers)
 	return out
-}
-
-// supplyOf is the supply that feeds a part: one that names it, else the first that feeds what no
-// other does; nil where none is described.
-func supplyOf(c *graph.Circuit, p *graph.Part) *graph.Supply {
-	var rest *graph.Supply
-	for i := range c.Supplies {
-		s := &c.Supplies[i]
-		if slices.Contains(s.Feeds, p.ID) {
-			return s
-		}
-		if len(s.Feeds) == 0 && rest == nil {
-			rest = s
-		}
-	}
-	return rest
 }
 
 // draws reports whether a part draws current from a supply.

@@ -8,6 +8,7 @@ import (
 	"dryfit/catalog/quantity"
 	"dryfit/graph"
 	"dryfit/graph/plan"
+	"dryfit/graph/settle"
 	"dryfit/render/drawing"
 	"dryfit/render/table"
 	"dryfit/render/tag"
@@ -120,11 +121,12 @@ func unitReadings(p *plan.Plan, names *tag.Names) (out []reading) {
 			whose, to = " of "+names.Tag(u.ID), names.Tag(u.ID)
 		}
 		current, supply := "", ""
-		if full := p.After.Layout.Stage.Part(u.ID).FullLoad; full.Known {
-			current = "at most " + quantity.Current.Of(full.V).String()
+		set := p.After.Layout.Stage.Part(u.ID)
+		if set.FullLoad.Known {
+			current = "at most " + quantity.Current.Of(set.FullLoad.V).String()
 		}
-		if d := u.Unit; d != nil && d.VoltageV > 0 {
-			supply = quantity.Voltage.Of(d.VoltageV).String()
+		if set.Voltage.How == settle.Given {
+			supply = quantity.Voltage.Of(set.Voltage.V).String()
 		}
 		out = append(out, reading{"Current" + whose, current}, reading{"Supply voltage" + whose, supply},
 			reading{"Flow switch" + whose + " tried by shutting the isolator to " + to + " slowly: stops within how many seconds", ""},

@@ -33,6 +33,7 @@ var valueMeans = map[string]string{
 	"least flow":             "the least water it asks for; below it a unit trips",
 	"rated flow":             "the flow its ratings are for",
 	"most flow":              "the most water it may have; above it its exchanger wears",
+	"voltage":                "of its supply: its currents are at it",
 	"full-load current":      "the most it draws as it runs, by its plate",
 	"starting current":       "what it draws for a moment when it starts",
 	"fuse":                   "the fuse or breaker its plate asks for",

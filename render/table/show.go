@@ -169,6 +169,7 @@ var showUnits = map[quantity.Dimension]form.Unit{
 	quantity.Density:     {Name: "kg/m3", Dim: quantity.Density, Places: 3},
 	quantity.Viscosity:   {Name: "mPa s", Dim: quantity.Viscosity, Places: 5},
 	quantity.Volume:      {Name: "m3", Dim: quantity.Volume, Places: 5},
+	quantity.Voltage:     {Name: "V", Dim: quantity.Voltage, Places: 1},
 	quantity.Current:     {Name: "A", Dim: quantity.Current, Places: 3},
 	quantity.Kv:          {Name: "m3/h", Dim: quantity.Kv, Places: 4},
 	settle.Bare:          {Name: "", Dim: settle.Bare, Places: 5},

@@ -49,9 +49,7 @@ func (b *builder) supply(in *Input, s *scene, from *graph.Supply, fed map[string
 	for _, p := range in.Stage.Parts {
 		mine := slices.Contains(from.Feeds, p.ID) || len(from.Feeds) == 0 && !fed[p.ID]
 		if mine && !p.Removed {
-			if p.Fuse.How == settle.Given || math.Abs(out.VoltageV-rowVoltage) < 0.1*rowVoltage { // a row's is at its voltage
-				out.FuseA = max(out.FuseA, p.Fuse.V)
-			}
+			out.FuseA = max(out.FuseA, p.Fuse.V)
 			out.Loads = append(out.Loads, b.consumers(in, s, p, out.VoltageV)...)
 		}
 	}
@@ -155,20 +153,9 @@ func (b *builder) pumpLoads(p *settle.Part, voltage float64) []heat.Consumer {
 	return out
 }
 
-// rowVoltage is what the currents of the catalogue's rows are at.
-const rowVoltage = 230
-
 func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64) heat.Consumer {
 	d := p.Unit
 	c := heat.Consumer{ID: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V}
-	for _, x := range []struct {
-		from settle.Value
-		to   *float64
-	}{{p.FullLoad, &c.RunningA}, {p.Starting, &c.StartA}} {
-		if x.from.Known && x.from.How != settle.Given { // of a row, at its voltage
-			*x.to *= rowVoltage / voltage
-		}
-	}
 	if p.FullLoad.Known && p.FullLoad.How != settle.Given && p.FullLoad.How != settle.OwnRow {
 		b.assume(quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
 	}

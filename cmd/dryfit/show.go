@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"dryfit/cmd/dryfit/world"
+	heatjob "dryfit/graph/heat/job"
 	"dryfit/graph/plan"
 	"dryfit/graph/plan/stage"
 	"dryfit/graph/settle"
@@ -16,7 +17,8 @@ func showVerb() *verb {
 		name: "show", args: "FILE [PART|RUN]",
 		does: "every value of a part or run, and where it came from",
 		more: "What was settled for the circuit with the work built in: given in the description, a row's, derived or assumed,\n" +
-			"and how far it may be off. Without a name: the water, every part and every run. In CSV and JSON low and high are\n" +
+			"and how far it may be off. Without a name: the water, every part and every run,\n" +
+			"and what heat goes by besides. In CSV and JSON low and high are\n" +
 			"bounds in the value's unit; of a value in words, factors on what it costs the water. Last stands every number\n" +
 			"that may be off and is sampled for the ranges of flow.",
 		example: "dryfit show job.toml filter\ndryfit show --format json job.toml",
@@ -62,14 +64,15 @@ func runShow(v *verb, args []string, w *world.World) int {
 		return world.Complain(w, fmt.Errorf("there is no part or run %q%s", of, meantAmong(of, names)))
 	}
 	values, unknowns := table.ShownOf(stages, of), table.UnknownsOf(p.Unknowns(), stages, of)
+	ofHeat := table.ShownOfHeat(p.HeatAccount(heatjob.Ask{}).Noted(), of)
 	var out []byte
 	switch j.format {
 	case "json":
-		out, err = table.ShowJSON(values, unknowns, j.style(w))
+		out, err = table.ShowJSON(slices.Concat(values, ofHeat), unknowns, j.style(w))
 	case "csv":
-		out = table.ShowCSV(values, unknowns, j.style(w))
+		out = table.ShowCSV(slices.Concat(values, ofHeat), unknowns, j.style(w))
 	default:
-		out = table.ShowText(values, unknowns, j.style(w))
+		out = table.ShowText(values, ofHeat, unknowns, j.style(w))
 	}
 	if err != nil {
 		return world.Complain(w, err)

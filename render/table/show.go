@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"dryfit/catalog/quantity"
+	"dryfit/graph/heat/job"
 	"dryfit/graph/settle"
 	"dryfit/render/table/form"
 )
@@ -32,9 +33,55 @@ func ShownOf(stages []*settle.Stage, of string) []Shown {
 	return out
 }
 
-// ShowText prints values a block for each part and run, and last what of them is sampled; of one
-// alone what the values mean as well.
-func ShowText(values []Shown, unknowns []Unknown, s form.Style) []byte {
+// heatOf is what values are of that heat, the year and the supply go by and that are of no part.
+const heatOf = "heat"
+
+// ShownOfHeat returns what heat, the year and the supply go by and nobody gave, and that is no settled
+// value: of one part, or of all for "".
+func ShownOfHeat(noted []job.Assumed, of string) []Shown {
+	var out []Shown
+	for i := range noted {
+		a := &noted[i]
+		if a.Settled || of != "" && a.Of != of || a.Adds && a.Value == 0 { // what only varies is no value
+			continue
+		}
+		v := settle.Value{V: a.Value, Dim: a.Dim, Known: true, Origin: settle.Origin{How: settle.Assumed, Why: a.Source}}
+		switch {
+		case a.High <= a.Low:
+		case a.Adds:
+			v.Low, v.High = a.Low/math.Abs(a.Value), a.High/math.Abs(a.Value)
+		default:
+			v.Low, v.High = a.Low-1, a.High-1
+		}
+		if a.Plain {
+			v.Dim = settle.Bare
+		}
+		of := a.Of
+		if of == "" {
+			of = heatOf
+		}
+		out = append(out, Shown{settle.Key{Of: of, What: string(a.What)}, v})
+	}
+	return out
+}
+
+// heatBlock lists them.
+func heatBlock(values []Shown, s form.Style) form.Block {
+	b := form.Block{Title: "What heat, the year and the supply go by besides, though nobody gave it"}
+	if len(values) == 0 {
+		return b
+	}
+	b.Grid = form.NewGrid(form.Column{Head: "what", Widest: 50}, form.Column{Head: "value"}, form.Column{Head: "may be", Widest: 24}, form.Column{Head: "from", Widest: 60})
+	for i := range values {
+		v := &values[i]
+		b.Grid.Add(quantity.Text(v.What).In(s.Units), v.words(s.Units), v.bounds(s.Units), v.from(s.Units))
+	}
+	return b
+}
+
+// ShowText prints values a block for each part and run, what heat goes by besides, and last what of
+// them is sampled; of one alone what the values mean as well.
+func ShowText(values, ofHeat []Shown, unknowns []Unknown, s form.Style) []byte {
 	var blocks []form.Block
 	for i := 0; i < len(values); {
 		of := values[i].Of
@@ -46,6 +93,9 @@ func ShowText(values []Shown, unknowns []Unknown, s form.Style) []byte {
 		blocks = append(blocks, form.Block{Title: of, Grid: g})
 	}
 	alone := len(blocks) == 1
+	if b := heatBlock(ofHeat, s); b.Grid != nil {
+		blocks = append(blocks, b)
+	}
 	if b := unknownsBlock(unknowns, s); b.Grid != nil {
 		blocks = append(blocks, b)
 	}
@@ -160,19 +210,25 @@ func (v *Shown) from(units quantity.System) string {
 
 // showUnits are the units of values in CSV and JSON.
 var showUnits = map[quantity.Dimension]form.Unit{
-	quantity.Length:      {Name: "mm", Dim: quantity.Length, Places: 5},
-	quantity.Flow:        {Name: "m3/h", Dim: quantity.Flow, Places: 4},
-	quantity.Pressure:    {Name: "kPa", Dim: quantity.Pressure, Places: 4},
-	quantity.Head:        {Name: "m", Dim: quantity.Head, Places: 4},
-	quantity.Temperature: {Name: "°C", Dim: quantity.Temperature, Places: 2},
-	quantity.Power:       {Name: "W", Dim: quantity.Power, Places: 1},
-	quantity.Density:     {Name: "kg/m3", Dim: quantity.Density, Places: 3},
-	quantity.Viscosity:   {Name: "mPa s", Dim: quantity.Viscosity, Places: 5},
-	quantity.Volume:      {Name: "m3", Dim: quantity.Volume, Places: 5},
-	quantity.Voltage:     {Name: "V", Dim: quantity.Voltage, Places: 1},
-	quantity.Current:     {Name: "A", Dim: quantity.Current, Places: 3},
-	quantity.Kv:          {Name: "m3/h", Dim: quantity.Kv, Places: 4},
-	settle.Bare:          {Name: "", Dim: settle.Bare, Places: 5},
+	quantity.Length:                {Name: "mm", Dim: quantity.Length, Places: 5},
+	quantity.Flow:                  {Name: "m3/h", Dim: quantity.Flow, Places: 4},
+	quantity.Pressure:              {Name: "kPa", Dim: quantity.Pressure, Places: 4},
+	quantity.Head:                  {Name: "m", Dim: quantity.Head, Places: 4},
+	quantity.Temperature:           {Name: "°C", Dim: quantity.Temperature, Places: 2},
+	quantity.Power:                 {Name: "W", Dim: quantity.Power, Places: 1},
+	quantity.Density:               {Name: "kg/m3", Dim: quantity.Density, Places: 3},
+	quantity.Viscosity:             {Name: "mPa s", Dim: quantity.Viscosity, Places: 5},
+	quantity.Volume:                {Name: "m3", Dim: quantity.Volume, Places: 5},
+	quantity.Conductance:           {Name: "W/K", Dim: quantity.Conductance, Places: 4},
+	quantity.Area:                  {Name: "m2", Dim: quantity.Area, Places: 4},
+	quantity.Time:                  {Name: "h", Dim: quantity.Time, Places: 4},
+	quantity.Share:                 {Name: "%", Dim: quantity.Share, Places: 3},
+	quantity.Energy:                {Name: "kWh", Dim: quantity.Energy, Places: 5},
+	quantity.TemperatureDifference: {Name: "K", Dim: quantity.TemperatureDifference, Places: 3},
+	quantity.Voltage:               {Name: "V", Dim: quantity.Voltage, Places: 1},
+	quantity.Current:               {Name: "A", Dim: quantity.Current, Places: 3},
+	quantity.Kv:                    {Name: "m3/h", Dim: quantity.Kv, Places: 4},
+	settle.Bare:                    {Name: "", Dim: settle.Bare, Places: 5},
 }
 
 type valueJSON struct {
@@ -191,7 +247,7 @@ func valuesJSON(values []Shown, s form.Style) []valueJSON {
 	out := make([]valueJSON, 0, len(values))
 	for i := range values {
 		v := &values[i]
-		one := valueJSON{Of: v.Of, What: v.What, How: string(v.How), From: v.from(s.Units), Class: v.Class}
+		one := valueJSON{Of: v.Of, What: quantity.Text(v.What).String(), How: string(v.How), From: v.from(s.Units), Class: v.Class}
 		at := func(share float64) *float64 {
 			x := form.Round(1+share, 4)
 			return &x
@@ -236,7 +292,7 @@ func ShowCSV(values []Shown, unknowns []Unknown, s form.Style) []byte {
 		if !isWords {
 			value = quantity.Trim(v.Value.(float64))
 		}
-		rows = append(rows, []string{form.Cell(v.Of), v.What, form.Cell(value), v.Unit, v.How, form.Cell(v.From), number(v.Low), number(v.High), form.Cell(v.Class)})
+		rows = append(rows, []string{form.Cell(v.Of), form.Cell(v.What), form.Cell(value), v.Unit, v.How, form.Cell(v.From), number(v.Low), number(v.High), form.Cell(v.Class)})
 	}
 	for _, u := range unknownsJSON(unknowns, s) {
 		rows = append(rows, []string{form.Cell(u.Of), form.Cell(u.What), form.Cell(u.Value), "", "sampled", form.Cell(u.From), quantity.Trim(u.Low), quantity.Trim(u.High), ""})

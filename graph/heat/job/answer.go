@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"dryfit/graph"
 	"dryfit/graph/heat"
@@ -242,6 +243,24 @@ func (b *builder) day() (air func(seconds float64) heat.Air, name string, ok boo
 	return func(seconds float64) heat.Air {
 		return w.Hours[(start+int(seconds/3600))%len(w.Hours)]
 	}, fmt.Sprintf("%02d-%02d", b.in.Ask.Month, b.in.Ask.Day), true
+}
+
+// Noted returns what heat, the year and the supply go by and nobody gave, in the order it was met: the
+// settled values among it, and what hangs on the job as a whole.
+func (a *Account) Noted() []Assumed {
+	var out []Assumed
+	for _, one := range a.assumed {
+		if one.Given {
+			continue
+		}
+		for _, p := range a.in.Stage.Circuit.Parts {
+			if one.Of == "" && strings.Contains(one.What.String(), name(p)) {
+				one.Of = p.ID
+			}
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 // list returns what was assumed and nobody gave, the heaviest first.

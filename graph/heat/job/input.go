@@ -57,6 +57,8 @@ type Assumed struct {
 	Low, High float64 // factors on the value, or differences from it where Adds
 	Adds      bool
 	Plain     bool    // a number without a unit
+	Of        string  // id of the part it is of; "": of none
+	Settled   bool    // it is a settled value of that part
 	MovesKWh  float64 // half the change of the planned year between the two ends
 	Saving    float64 // half the change of the saving, kWh; without a saving that of the year there is
 	apply     func(*scene, float64)

@@ -117,7 +117,9 @@ func (b *builder) once(what quantity.Text, v settle.Value, apply func(*scene, fl
 	if apply == nil {
 		low, high = 0, 0
 	}
-	return b.assume(what, v.V, v.Dim, v.Why, low, high, apply)
+	b.assume(what, v.V, v.Dim, v.Why, low, high, apply)
+	b.assumed[len(b.assumed)-1].Settled = true
+	return v.V
 }
 
 // pumpPower is what a pump takes at a speed, W; it is noted where nobody said it, apply is what it

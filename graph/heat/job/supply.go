@@ -158,6 +158,7 @@ func (b *builder) unitLoad(in *Input, s *scene, p *settle.Part, voltage float64)
 	c := heat.Consumer{ID: p.ID, RunningA: p.FullLoad.V, StartA: p.Starting.V}
 	if p.FullLoad.Known && p.FullLoad.How != settle.Given && p.FullLoad.How != settle.OwnRow {
 		b.assume(quantity.Text("full-load current of "+name(p.Part)), c.RunningA, quantity.Current, cmp.Or(p.Row.V.ElectricSource, p.Row.V.Source), 0, 0, nil)
+		b.assumed[len(b.assumed)-1].Settled = true
 	}
 	if s.planned != nil && c.RunningA <= 0 {
 		most, ratings := 0.0, s.planned.Unit.Ratings

@@ -145,6 +145,7 @@ type PumpData struct {
 	TypeSaid bool         // the speeds come from a catalogue row
 	LabelW   float64      // watts on its label, of the speed with the most, by which the row's curves were scaled; 0: not said
 	LabelRow string       // name of that row
+	RowW     float64      // W at the fastest speed of that row
 
 	RunsForHeat string // one of RunsForHeatWords; "": not said
 	Electric    Electric

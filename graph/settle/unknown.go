@@ -125,8 +125,8 @@ func (p *Part) kvUnknown() Unknown {
 	return Unknown{Number: KvNumber, At: p.ID, Whose: p.ID, Words: "the Kv of " + p.ID, Spread: tables.SpreadValveKv, Span: spreadOf(tables.SpreadValveKv, known).Span}
 }
 
-// smallPumpW is the label in W below which a pump has a motor of the small kinds: a magnet rotor
-// in the water, shaded poles. Common practice, no source.
+// smallPumpW is the watts of a type, or what a pump must take, below which its motor is one of the small
+// kinds: a magnet rotor in the water, shaded poles. Common practice, no source.
 const smallPumpW = 200
 
 // pumpUnknowns are, of a pump with a curve of its own, how far head and flow are off; of one
@@ -156,7 +156,7 @@ func (p *Part) sizeClass() string {
 	switch d := p.Pump; {
 	case d == nil || d.LabelW <= 0 || p.Row.V.Own:
 		return tables.SpreadPumpSize
-	case d.LabelW < smallPumpW:
+	case d.RowW < smallPumpW: // by the motor of its type: one of a 48 frame is none of the small kinds, whatever its label
 		return tables.SpreadSmallLabel
 	}
 	return tables.SpreadPumpLabel

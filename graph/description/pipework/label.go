@@ -18,15 +18,17 @@ import (
 // its type, as a power of their ratio to its type's.
 //
 // Of small pumps half: the other half is which sort of motor it is, shaded poles or a magnet rotor.
-// Motors of half a kilowatt and more are of one sort, and the larger ones are the better ones: from
+// Motors from the 48 frame up are of one sort, and the larger ones are the better ones: from
 // 1.1 kW for 15 m3/h at 7 m to 2.5 kW for 30 at 12 m the water power goes faster than the watts do
 // (from memory), while among pumps of one label the worst makes half of the best. Between the two:
-// three quarters. Below the watts of its type the whole of them: half a kilowatt for jets is no better a
-// motor than one and a half. Common practice, no source.
+// three quarters. Of jets' and pools' pumps, which are sold from half a kilowatt to two and a half, the whole
+// below the watts of the type: half a kilowatt is no better a motor than one and a half. Common practice, no
+// source.
 const (
 	smallLabelWeight = 0.5
 	largeLabelWeight = 0.75
-	largeMotorW      = 500 // of its type
+	frameW           = 200 // watts of a type from which its motor is a 48 frame
+	jetsW            = 500 // from which it is a pump for jets or a pool
 )
 
 // labelSize returns how many times the water power of its type a pump has by the watts on its label.
@@ -34,9 +36,9 @@ func labelSize(watts, ofType float64) float64 {
 	switch {
 	case ofType <= 0:
 		return 1
-	case ofType < largeMotorW:
+	case ofType < frameW:
 		return math.Pow(watts/ofType, smallLabelWeight)
-	case watts < ofType:
+	case ofType >= jetsW && watts < ofType:
 		return watts / ofType
 	}
 	return math.Pow(watts/ofType, largeLabelWeight)
@@ -99,7 +101,7 @@ func checkLabel(r *field.Reader, p *graph.Part) {
 			}
 		}
 	}
-	p.Pump.TypeSaid, p.Pump.LabelW, p.Pump.LabelRow = true, watts, row.Name
+	p.Pump.TypeSaid, p.Pump.LabelW, p.Pump.LabelRow, p.Pump.RowW = true, watts, row.Name, mostWatts(of)
 }
 
 // labelHint says how the watts of a label are written: of a pump with more speeds than were told,

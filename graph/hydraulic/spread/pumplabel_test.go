@@ -88,20 +88,22 @@ func TestSmallLabelsSayLess(t *testing.T) {
 			t.Errorf("%s: from end to end %.2f times, want 3", watts, small)
 		}
 	}
-	if large := times("pool-pump", "750 W"); !agree.Within(large, 1.53/0.68, 0.1) {
-		t.Errorf("750 W: from end to end %.2f times, want 2.25", large)
+	for kind, watts := range map[string]string{"pool-pump": "750 W", "circulation-pump-1.5in": "150 W"} { // a 48 frame is no small motor
+		if large := times(kind, watts); !agree.Within(large, 1.53/0.68, 0.1) {
+			t.Errorf("%s of %s: from end to end %.2f times, want 2.25", kind, watts, large)
+		}
 	}
 }
 
-// Of twice the watts on a label half is a larger motor and half a worse one: four times the watts
-// are twice the water power at the best flow, its flow times its head (common practice, no source).
+// Of twice the watts on the label of a small pump half is a larger motor and half a worse one: four times the
+// watts are twice the water power at the best flow, its flow times its head (common practice, no source).
 func TestWattsOfALabel(t *testing.T) {
 	best := func(watts string) float64 {
-		m := modelOf(t, strings.NewReplacer("TYPE", "circulation-pump-1.5in", "WATTS", watts).Replace(labelText))
+		m := modelOf(t, strings.NewReplacer("TYPE", "circulation-pump-24h", "WATTS", watts).Replace(labelText))
 		flow, head := m.Parts[m.PartAt["pump"]].Rise.Curve.Best()
 		return flow * head
 	}
-	if times := best("480 W") / best("120 W"); !agree.Within(times, 2, 0.02) {
+	if times := best("200 W") / best("50 W"); !agree.Within(times, 2, 0.02) {
 		t.Errorf("four times the watts: %.3f times the water power, want 2", times)
 	}
 }
@@ -125,13 +127,17 @@ func TestWattsOfALargeLabel(t *testing.T) {
 // no more of its watts in the water than that. A label of a third gives a third of the water power, and not
 // four ninths, which would be two fifths of its watts where the type has a third (common practice, no source).
 func TestWattsBelowTheType(t *testing.T) {
-	best := func(watts string) float64 {
-		m := modelOf(t, strings.NewReplacer("TYPE", "jet-pump", "WATTS", watts).Replace(labelText))
+	best := func(kind, watts string) float64 {
+		m := modelOf(t, strings.NewReplacer("TYPE", kind, "WATTS", watts).Replace(labelText))
 		flow, head := m.Parts[m.PartAt["pump"]].Rise.Curve.Best()
 		return flow * head
 	}
-	if share := best("500 W") / best("1.5 kW"); !agree.Within(share, 1./3, 0.01) {
+	if share := best("jet-pump", "500 W") / best("jet-pump", "1.5 kW"); !agree.Within(share, 1./3, 0.01) {
 		t.Errorf("a third of the watts: %.3f of the water power", share)
+	}
+	// a 48 frame is of one sort of motor too, and its type is no middle of so many sizes: between half and the root
+	if share := best("circulation-pump-1.5in", "120 W") / best("circulation-pump-1.5in", "240 W"); !(share > 0.5 && share < 0.7) {
+		t.Errorf("half the watts of a 48 frame: %.3f of the water power", share)
 	}
 }
 

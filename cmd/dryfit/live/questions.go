@@ -63,7 +63,7 @@ func (s *Server) question(answerTo func(r *http.Request, c *current, q askedFor)
 			return
 		}
 		for i, step := range q.Path { // JSON has one kind of number
-			if n, ok := step.(float64); ok {
+			if n, ok := step.(float64); ok && n == math.Trunc(n) {
 				q.Path[i] = int(n)
 			}
 		}

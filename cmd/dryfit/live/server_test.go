@@ -558,6 +558,9 @@ func TestPutIntoTheFile(t *testing.T) {
 	if code, _ := s.post(t, "put", askedFor{Values: turn.Values, Text: "another"}); code != http.StatusConflict {
 		t.Errorf("put into a file that was not seen: %d", code)
 	}
+	if code, text := s.post(t, "fill", askedFor{Path: []any{"part", 1.5, "id"}, Value: "x", Text: shown.Text}); code != http.StatusBadRequest {
+		t.Errorf("the part between the second and the third was filled in: %d %s", code, text)
+	}
 	if now, _ := os.ReadFile(s.file); string(now) != string(was) {
 		t.Error("refused, and the file is another all the same")
 	}

@@ -30,6 +30,10 @@ func TestSize(t *testing.T) {
 	if s := Size(tub, u, need); s.Hold || !near(s.HoldsC, -5, 1e-9) {
 		t.Errorf("below its least air: %+v", s)
 	}
+	u.LeastAirC = -20. / 3 // 20 °F: between two tenths of a °C
+	if s := Size(tub, u, need); !near(s.HoldsC, -20./3, 1e-9) {
+		t.Errorf("holds down to %.4f °C, where it stops at 20 °F", s.HoldsC)
+	}
 	u.HasMost, u.MostC = true, 35
 	if s := Size(tub, u, need); s.Water {
 		t.Error("a unit of 35 °C makes 38")

@@ -59,9 +59,10 @@ func unitHoldsTub(in *Input, report Report) {
 	if in.ask().elementHolds(d.LostW) {
 		return
 	}
-	hint := quantity.Text("take a larger unit, keep the element as a back-up and write its interlock and power, or lose less: dryfit heat says what a better cover takes off")
+	backUp := in.ask().backUp()
+	hint := "take a larger unit, " + backUp + ", or lose less: dryfit heat says what a better cover takes off"
 	if least := in.ask().part(unit).LeastAir; least.Known && least.V > d.AirC {
-		hint = graph.Say("a larger one of its kind stops there too: take a unit that works in air of %s, or keep the element as a back-up and write its interlock and power", quantity.Temperature.Of(d.AirC))
+		hint = graph.Say("a larger one of its kind stops there too: take a unit that works in air of %s, or %s", quantity.Temperature.Of(d.AirC), backUp)
 	}
 	message := graph.Say("%q gives %s in air of %s; the tub loses %s there", unit.ID, quantity.Power.Of(d.HeldW), quantity.Temperature.Of(d.AirC), quantity.Power.Of(d.LostW))
 	if d.StopsTaken && d.AirC < d.StopsC {
@@ -90,6 +91,20 @@ func (v *view) elementHolds(lostW float64) bool {
 		}
 	}
 	return false
+}
+
+// backUp is what is left to do for the element to hold the tub where the unit does not.
+func (v *view) backUp() quantity.Text {
+	for _, e := range v.c.OfKind(graph.ElementHeater) {
+		switch {
+		case e.Element == nil || v.net.Apart(e) || e.Element.Disconnected || e.Element.Interlock == "":
+		case v.part(e).Power.How == settle.Assumed:
+			return graph.Say("write the power of %q, which stays as a back-up", e.ID)
+		default:
+			return graph.Say("a stronger element than %q", e.ID)
+		}
+	}
+	return "keep the element as a back-up and write its interlock and power"
 }
 
 func supplyFits(in *Input, report Report) {

@@ -20,8 +20,9 @@ type ColdInput struct {
 	WaterC   float64
 	HoldsC   float64 // coldest air in which the unit holds the tub; HoldsSet
 	HoldsSet bool
-	Guessed  bool // HoldsC is where the unit is taken to stop, for nobody says it
-	Climate  bool // Hours and Colder of the airs are those of a year
+	StopsC   float64 // coldest air the unit works in
+	Guessed  bool    // HoldsC is where the unit is taken to stop, for nobody says it
+	Climate  bool    // Hours and Colder of the airs are those of a year
 	Job      graph.Job
 	Units    quantity.System
 	Page     sheet.Page
@@ -143,7 +144,8 @@ func (c *cold) lines() []scene.Item {
 				continue
 			}
 			if i > 0 && a.GivesW > 0 && c.in.Airs[i-1].GivesW <= 0 && (tag == "gives" || tag == "together") { // it starts at its least air, not by and by
-				pts = append(pts, scene.Point{X: c.x(a.AirC), Y: c.y(of(c.in.Airs[i-1]))})
+				airC, w := c.starts(i, of)
+				pts = append(pts, scene.Point{X: c.x(airC), Y: c.y(of(c.in.Airs[i-1]))}, scene.Point{X: c.x(airC), Y: c.y(w)})
 			}
 			pts = append(pts, scene.Point{X: c.x(a.AirC), Y: c.y(v)})
 		}
@@ -161,6 +163,18 @@ func (c *cold) lines() []scene.Item {
 	}
 	add(givesStyle, "gives", func(a job.AtAir) float64 { return a.GivesW })
 	return out
+}
+
+// starts is the air in which the unit begins to work, where the i-th is the first looked at in which it
+// does, and what is given there: in a straight line from the next ones.
+func (c *cold) starts(i int, of func(job.AtAir) float64) (airC, w float64) {
+	a := c.in.Airs[i]
+	airC, w = a.AirC, of(a)
+	if c.in.StopsC <= c.in.Airs[i-1].AirC || c.in.StopsC >= airC || i+1 == len(c.in.Airs) {
+		return airC, w
+	}
+	next := c.in.Airs[i+1]
+	return c.in.StopsC, w - (airC-c.in.StopsC)*(of(next)-w)/(next.AirC-airC)
 }
 
 // mark draws an upright through the coldest air that is asked for, its words on the side that has

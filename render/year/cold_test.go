@@ -2,6 +2,7 @@ package year
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -84,6 +85,36 @@ func TestColdMeasuresWhatItSays(t *testing.T) {
 	}
 	if bars != 35 {
 		t.Errorf("%d bars, want one for each of 35 degrees", bars)
+	}
+}
+
+// A unit that stops between two of the airs that are looked at, such as at 20 °F, rises there: its output
+// of 4000 W at -10 °C and 200 W more a kelvin comes to 4000 + 200 * 0.667 = 4133 W at -9.333 °C.
+func TestColdRisesWhereTheUnitStarts(t *testing.T) {
+	list := airs(2000)
+	for i := range list {
+		if list[i].AirC < -9 {
+			list[i].GivesW = 0
+		}
+	}
+	items := Cold(ColdInput{Airs: list, DesignC: -100, WaterC: 38, StopsC: -9.333})[0].Items
+	at := map[string]scene.Point{}
+	for _, it := range items {
+		if x, ok := it.(scene.Text); ok {
+			at[x.Text] = x.At
+		}
+	}
+	perK, perW := (at["20 °C"].X-at["0 °C"].X)/20, (at["0"].Y-at["10"].Y)/10000
+	for tag, element := range map[string]float64{"gives": 0, "together": 2000} {
+		pts := of(items, tag)
+		k := slices.IndexFunc(pts, func(p scene.Point) bool { return agree.Within((p.X-at["0 °C"].X)/perK, -9.333, 0.01) })
+		if k < 0 || k+1 == len(pts) || !agree.Within(pts[k+1].X, pts[k].X, 0.001) {
+			t.Errorf("%s: nothing rises at -9.333 °C: %v", tag, pts)
+			continue
+		}
+		if low, high := (at["0"].Y-pts[k].Y)/perW, (at["0"].Y-pts[k+1].Y)/perW; !agree.Within(low, element, 5) || !agree.Within(high, 4133+element, 5) {
+			t.Errorf("%s rises from %.0f to %.0f W", tag, low, high)
+		}
 	}
 }
 

@@ -111,7 +111,7 @@ type UnitReport struct {
 	HoldsC     float64 // coldest air at which it holds the tub; HoldsKnown
 	HoldsKnown bool
 	Assumed    bool    // its ratings are the catalogue's for its size
-	StopsC     float64 // coldest air it works in, where nobody said it and one that is usual was taken: StopsTaken
+	StopsC     float64 // coldest air it works in; one that is usual, for nobody said it: StopsTaken
 	StopsTaken bool
 	FlowM3s    float64 // the water it gets; 0 where not known
 }

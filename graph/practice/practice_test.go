@@ -106,7 +106,7 @@ func jetsOnlyWhereThereAre(t *testing.T, j *Job) {
 	}
 	for _, s := range said {
 		for word, there := range map[string]bool{
-			"jets turned down": j.Jets, "while the jets run": j.AnyJets, "Backwash": j.Filter == "sand", "not with PVC cement": j.OldPipe == "abs" || j.OldPipe == "cpvc", "then high": j.TwoSpeeds, "on low": j.TwoSpeeds, "Shorten the hours": !j.Pump.AlwaysOn, "saw bands": j.Bands, "section on marking out": j.MarkedOut, "labels on the valves": j.Valves, "a union nut": j.UnionNuts, "at the skimmer": j.Skimmer, "on the hose": j.CutsHose, "Take out": len(j.Gone) > 0, "element": true,
+			"jets turned down": j.Jets, "while the jets run": j.AnyJets, "Backwash": j.Filter == "sand", "not with PVC cement": j.OldPipe == "abs" || j.OldPipe == "cpvc", "then high": j.TwoSpeeds, "on low": j.TwoSpeeds, "Shorten the hours": !j.Pump.AlwaysOn && j.Pump.RunsForHeat != "always", "saw bands": j.Bands, "section on marking out": j.MarkedOut, "labels on the valves": j.Valves, "a union nut": j.UnionNuts, "at the skimmer": j.Skimmer, "on the hose": j.CutsHose, "Take out": len(j.Gone) > 0, "element": true,
 			"poppet": j.Check != "", "quarter turn while": j.Inch, "two pockets": j.Pockets,
 		} {
 			if !there && strings.Contains(s.Text.String(), word) {

@@ -88,7 +88,7 @@ func SetPoints() []Sentence {
 		{
 			Name: "cost-of-circulation",
 			When: func(j *Job) bool {
-				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.AlwaysOn && j.Pump.RunsForHeat != "contact"
+				return j.Unit != nil && j.Pump.PowerW > 0 && !j.Pump.always() && j.Pump.RunsForHeat != "contact"
 			},
 			Say: func(j *Job) quantity.Text {
 				return quantity.Say("A pump that runs for %s costs: %s day and night are %s a day. ", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat +
@@ -108,7 +108,7 @@ func SetPoints() []Sentence {
 		},
 		{
 			Name: "cost-always-on",
-			When: func(j *Job) bool { return j.Unit != nil && j.Pump.PowerW > 0 && j.Pump.AlwaysOn },
+			When: func(j *Job) bool { return j.Unit != nil && j.Pump.PowerW > 0 && j.Pump.always() },
 			Say: func(j *Job) quantity.Text {
 				return quantity.Say("The pump runs day and night, with %s or without: %s are %s a day. ", j.theUnit(), quantity.Power.Of(j.Pump.PowerW), aDay(j.Pump.PowerW)) + summerHeat
 			},
@@ -120,13 +120,16 @@ func SetPoints() []Sentence {
 // summerHeat is what a pump's power comes to.
 const summerHeat = "Most of it ends as heat in the water: under a good cover in summer the tub may go above its set point with nothing heating it."
 
+// always reports whether the pump runs all the time: by itself, or for the unit.
+func (p *Pump) always() bool { return p.AlwaysOn || p.RunsForHeat == "always" }
+
 // callsPump reports whether the controller's call is what keeps the unit's pump running.
 func callsPump(j *Job) bool { return !j.Pump.AlwaysOn && j.Pump.RunsForHeat == "" }
 
 // keeper says what keeps the pump running.
 func keeper(j *Job) quantity.Text {
 	switch {
-	case j.Pump.AlwaysOn || j.Pump.RunsForHeat == "always":
+	case j.Pump.always():
 		return "it is never switched off"
 	case j.Pump.RunsForHeat == "hours":
 		return "the controller's circulation hours, set to cover the hours of heating"

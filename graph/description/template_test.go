@@ -115,6 +115,11 @@ func TestTemplates(t *testing.T) {
 			if len(c.OfKind(graph.HeatPump)) != 1 || len(c.OfKind(graph.Tub)) != 1 {
 				t.Error("a template has one tub and one unit")
 			}
+			for _, r := range c.Runs { // pipe that is drawn says itself that it runs outdoors, where a unit stands
+				if unit := c.OfKind(graph.HeatPump)[0].ID; c.Retrofit == nil && (r.From.Part == unit || r.To.Part == unit) && !(r.Outside && r.Insulated) {
+					t.Errorf("the pipe %s to %s of the unit freezes", r.From, r.To)
+				}
+			}
 			roundTrip(t, c)
 		})
 	}

@@ -18,17 +18,23 @@ type worth struct {
 
 // partial is one fill of a bar on the way to the best: what came before it, and what was added.
 type partial struct {
+	before int32 // index into filler.all; -1: none
+	kind   int32
+	count  int32
+}
+
+// sum is what a partial comes to. The sums are gone through again and again, one after the other;
+// what they are made of is asked of the best alone.
+type sum struct {
 	width, value int64
-	before       int32 // index into filler.all; -1: none
-	kind         int32
-	count        int32
+	of           int32 // index into filler.all
 }
 
 // filler finds the fullest bar. It is kept for its memory alone.
 type filler struct {
 	all  []partial
-	list []int32 // undominated fills, width and value rising
-	next []int32
+	list []sum // undominated fills, width and value rising
+	next []sum
 	work []worth
 }
 
@@ -109,7 +115,7 @@ func (d *diver) dive(i int, room, value int64) {
 		if d.left <= 0 || d.best >= d.most {
 			return
 		}
-		it := d.items[i]
+		it := &d.items[i]
 		if it.width > room {
 			continue
 		}
@@ -130,7 +136,7 @@ func (d *diver) dive(i int, room, value int64) {
 func (f *filler) thorough(items []worth, width int64, known filling, kinds int, e *effort) filling {
 	best, found := known.value, int32(-1)
 	f.all = append(f.all[:0], partial{before: -1, kind: -1})
-	f.list = append(f.list[:0], 0)
+	f.list = append(f.list[:0], sum{})
 	done := func(exact bool) filling {
 		out := filling{most: known.most, value: best, take: known.take, exact: exact}
 		if found >= 0 {
@@ -153,7 +159,7 @@ func (f *filler) thorough(items []worth, width int64, known filling, kinds int, 
 			case i+1 < len(items):
 				after = items[i+1]
 			}
-			best, found = f.add(it, n, after, width, best, found)
+			best, found = f.add(it, n, &after, width, best, found)
 			if len(f.list) > mostPartials || !e.spend(len(f.list)+8) {
 				return done(false)
 			}
@@ -167,54 +173,51 @@ func (f *filler) thorough(items []worth, width int64, known filling, kinds int, 
 
 // add merges the list with the same fills and n more of the item, and drops what is
 // dominated or cannot beat the best.
-func (f *filler) add(it worth, n int, after worth, width, best int64, found int32) (int64, int32) {
+func (f *filler) add(it worth, n int, after *worth, width, best int64, found int32) (int64, int32) {
 	dw, dv := it.width*int64(n), it.value*int64(n)
-	f.next = f.next[:0]
+	old, more, next := f.list, f.list, f.next[:0]
 	last := int64(-1) // value of the last fill kept
-	a, b := 0, 0      // old fills, fills with n more
-	for a < len(f.list) || b < len(f.list) {
-		useOld := b >= len(f.list)
-		if !useOld && a < len(f.list) {
-			old, more := f.all[f.list[a]], f.all[f.list[b]]
-			w := more.width + dw
-			useOld = old.width < w || old.width == w && old.value >= more.value+dv
+	for len(old) > 0 || len(more) > 0 {
+		useOld := len(more) == 0
+		if !useOld && len(old) > 0 {
+			w := more[0].width + dw
+			useOld = old[0].width < w || old[0].width == w && old[0].value >= more[0].value+dv
 		}
 		if useOld {
-			idx := f.list[a]
-			a++
-			if p := f.all[idx]; p.value > last && p.value+reach(after, width-p.width) > best {
-				f.next = append(f.next, idx)
-				last = p.value
+			if s := old[0]; s.value > last && s.value+reach(after, width-s.width) > best {
+				next = append(next, s)
+				last = s.value
 			}
+			old = old[1:]
 			continue
 		}
-		from := f.list[b]
-		b++
-		p := partial{width: f.all[from].width + dw, value: f.all[from].value + dv, before: from, kind: int32(it.kind), count: int32(n)}
-		if p.width > width {
-			b = len(f.list) // the rest are wider still
+		s := sum{width: more[0].width + dw, value: more[0].value + dv, of: int32(len(f.all))}
+		from := more[0].of
+		more = more[1:]
+		if s.width > width {
+			more = nil // the rest are wider still
 			continue
 		}
-		if p.value <= last {
+		if s.value <= last {
 			continue
 		}
-		if p.value > best {
-			best, found = p.value, int32(len(f.all))
-		} else if p.value+reach(after, width-p.width) <= best {
+		if s.value > best {
+			best, found = s.value, s.of
+		} else if s.value+reach(after, width-s.width) <= best {
 			continue
 		}
-		f.all = append(f.all, p)
-		f.next = append(f.next, int32(len(f.all)-1))
-		last = p.value
+		f.all = append(f.all, partial{before: from, kind: int32(it.kind), count: int32(n)})
+		next = append(next, s)
+		last = s.value
 	}
-	f.list, f.next = f.next, f.list
+	f.list, f.next = next, f.list
 	return best, found
 }
 
 // reach is at least what can be added in the room left, at the density of the item. The
 // density is a little more than it is, so that no rounding makes the reach too small: values
 // and rooms stay below 2^50, where a float64 is off by less than one part in 10^15.
-func reach(it worth, room int64) int64 {
+func reach(it *worth, room int64) int64 {
 	return int64(it.density * float64(room))
 }
 
@@ -224,16 +227,17 @@ const roundUp = 1 + 1e-12
 // fractional is the value of a bar filled in order of density with the last piece cut: never
 // less than the best.
 func fractional(items []worth, width int64) int64 {
-	sum := int64(0)
-	for _, it := range items {
+	most := int64(0)
+	for i := range items {
+		it := &items[i]
 		n := min(int64(it.copies), width/it.width)
-		sum += n * it.value
+		most += n * it.value
 		width -= n * it.width
 		if n < int64(it.copies) {
-			return sum + reach(it, width) + 1
+			return most + reach(it, width) + 1
 		}
 	}
-	return sum
+	return most
 }
 
 // taken returns how many of each kind are in a fill.

@@ -57,6 +57,7 @@ type relaxation struct {
 	basis   []int     // row -> variable, see variable numbering below
 	dual    []float64
 	coef    []float64
+	filled  []int32 // where the row that leaves the basis is not 0
 }
 
 // Variables are numbered: 0 … kinds-1 the pieces left out, then the surplus of each kind,
@@ -128,8 +129,9 @@ func (l *relaxation) prices() {
 			continue
 		}
 		row := l.inverse[r*l.m : (r+1)*l.m]
+		dual := l.dual[:len(row)]
 		for i, x := range row {
-			l.dual[i] += float64(c * x)
+			dual[i] += float64(c * x)
 		}
 	}
 }
@@ -203,8 +205,11 @@ func (l *relaxation) enter(v int) bool {
 	}
 	pivot := l.coef[out]
 	row := l.inverse[out*l.m : (out+1)*l.m]
+	l.filled = l.filled[:0]
 	for i := range row {
-		row[i] /= pivot
+		if row[i] /= pivot; row[i] != 0 {
+			l.filled = append(l.filled, int32(i))
+		}
 	}
 	l.value[out] /= pivot
 	for r := range l.m {
@@ -213,10 +218,8 @@ func (l *relaxation) enter(v int) bool {
 			continue
 		}
 		other := l.inverse[r*l.m : (r+1)*l.m]
-		for i, x := range row {
-			if x != 0 {
-				other[i] -= float64(f * x)
-			}
+		for _, i := range l.filled {
+			other[i] -= float64(f * row[i])
 		}
 		l.value[r] -= float64(f * l.value[out])
 	}

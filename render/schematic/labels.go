@@ -129,6 +129,9 @@ func nearest(r request, b scene.Box) (from, to scene.Point, length float64) {
 	length = math.Inf(1)
 	for _, p := range r.points {
 		q := scene.Point{X: min(max(p.X, b.MinX), b.MaxX), Y: min(max(p.Y, b.MinY), b.MaxY)}
+		if max(math.Abs(p.X-q.X), math.Abs(p.Y-q.Y)) >= length {
+			continue // so far along one axis alone
+		}
 		if l := dist(p, q); l < length {
 			from, to, length = p, q, l
 		}

@@ -141,7 +141,7 @@ func (p *Picture) calloutPlaces(c callout, from, to int) []candidate {
 				support = w / 2
 			}
 			mid := space.Add(c.at, space.Times(c.clear+c.far[i]+support, dir))
-			out = p.calloutAt(out, c, mid, dir, w, h, float64(i)*4+calloutTurn(dir))
+			out = p.calloutAt(out, &c, mid, dir, w, h, float64(i)*4+calloutTurn(dir))
 		}
 	}
 	return out
@@ -165,7 +165,7 @@ func alongAxis(dir scene.Point) bool {
 func calloutTurn(dir scene.Point) float64 { return 0.4 * (1 - 0.6*dir.X + 0.4*dir.Y) }
 
 // calloutAt adds one place of a callout, unless something fixed is there.
-func (p *Picture) calloutAt(out []candidate, c callout, mid, dir scene.Point, w, h, cost float64) []candidate {
+func (p *Picture) calloutAt(out []candidate, c *callout, mid, dir scene.Point, w, h, cost float64) []candidate {
 	box := scene.Box{MinX: mid.X - w/2, MinY: mid.Y - h/2, MaxX: mid.X + w/2, MaxY: mid.Y + h/2}
 	parts := []scene.Box{box.Grow(0.2)}
 	edge := w / 2

@@ -106,7 +106,7 @@ func (p *Picture) wantBoxName(what string, lo, hi graph.Vec) {
 				to := space.Times(inwards, space.Unit(space.Sub(mid, at)))
 				for _, far := range []float64{0.6, 2, 4, 7} {
 					support := math.Abs(to.X)*w/2 + math.Abs(to.Y)*h/2
-					out = p.calloutAt(out, c, space.Add(at, space.Times(support+far, to)), to, w, h, 2*float64(n)+far+6*(1-inwards))
+					out = p.calloutAt(out, &c, space.Add(at, space.Times(support+far, to)), to, w, h, 2*float64(n)+far+6*(1-inwards))
 				}
 			}
 		}

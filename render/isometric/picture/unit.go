@@ -97,14 +97,14 @@ func (p *Picture) wantUnitName(part *graph.Part, lines []line, lo, hi graph.Vec)
 			for k := range 16 {
 				sin, cos := math.Sincos(2 * math.Pi * float64(k) / 16)
 				at := space.Add(box.Centre(), scene.Point{X: far * cos * box.W() / 2, Y: -far * sin * box.H() / 2})
-				out = p.calloutAt(out, c, at, scene.Point{X: 1}, w, h, far)
+				out = p.calloutAt(out, &c, at, scene.Point{X: 1}, w, h, far)
 			}
 		}
 		for k := 0; k <= 8; k++ {
 			t := float64(k) / 8
 			x, y := box.MinX+t*box.W(), box.MinY+t*box.H()
 			for _, at := range []scene.Point{{X: x, Y: box.MinY - h/2 - 0.8}, {X: x, Y: box.MaxY + h/2 + 0.8}, {X: box.MaxX + w/2 + 0.8, Y: y}, {X: box.MinX - w/2 - 0.8, Y: y}} {
-				out = p.calloutAt(out, c, at, scene.Point{X: 1}, w, h, 4+math.Abs(t-0.5))
+				out = p.calloutAt(out, &c, at, scene.Point{X: 1}, w, h, 4+math.Abs(t-0.5))
 			}
 		}
 		return out

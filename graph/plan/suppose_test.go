@@ -83,6 +83,9 @@ func TestUnmeasuredLineHasAnAnswer(t *testing.T) {
 	if p.Supposed.Ranges == nil || len(p.Supposed.Ranges.MeasureFirst) == 0 || p.Supposed.Ranges.MeasureFirst[0].Unit < 0.1 {
 		t.Errorf("nothing to measure first")
 	}
+	if named := made(nobodyKnows + "cut = \"back\"\n"); named.Supposed == nil || !agree.Within(unit(named.Supposed.Plan), unit(p.Supposed.Plan), 1e-9) {
+		t.Error("the run named as the place of the cut has no such answer")
+	}
 	legs := strings.Replace(nobodyKnows, "length = \"1500 mm\"\nfittings = { elbow-90 = 4 }",
 		`legs = ["right 900 mm", "up 200 mm", "right 100 mm", "down 100 mm", "right 200 mm"]`, 1)
 	q := made(legs)

@@ -50,7 +50,7 @@ func For(c *graph.Circuit, before *stage.Stage, places, swift bool, tell graph.T
 		out.Places = s.verdicts()
 	}
 	if best == nil {
-		if len(s.trials) > 0 && s.trials[0].place.MeasureFirst && c.Retrofit.Cut == nil {
+		if len(s.trials) > 0 && s.trials[0].place.MeasureFirst {
 			out.Measure = &s.trials[0].place
 		}
 		out.Findings = append(out.Findings, s.none())

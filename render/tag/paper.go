@@ -122,7 +122,7 @@ func (n *Names) Text(text string) string {
 			return n.pipe(w)
 		}
 		if id, ok := n.port(w); ok && id != w {
-			return n.Short(id)
+			return n.Short(id) + n.atUnit(id, w, ", ")
 		}
 		return w
 	})
@@ -242,7 +242,7 @@ func (n *Names) partWords(text string) string {
 		if !ok {
 			return s
 		}
-		return FittingWord(what) + " at " + n.Tag(id)
+		return FittingWord(what) + " at " + n.Tag(id) + n.atUnit(id, where, " ")
 	})
 	return text
 }

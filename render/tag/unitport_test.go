@@ -18,5 +18,8 @@ func TestPortOfTheUnitIsNamed(t *testing.T) {
 		if got := n.End(words); got != want {
 			t.Errorf("%q is called %q, want %q", words, got, want)
 		}
+		if got := n.Text(words); words != "unit" && words != "piece 5" && got != want { // a plain word of a sentence stays
+			t.Errorf("in a sentence %q is called %q, want %q", words, got, want)
+		}
 	}
 }

@@ -54,21 +54,7 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 		most = math.Max(most, math.Max(m.Most*1.15, math.Max(m.Unit, was[m.Mode].Unit)*1.05))
 	}
 	for _, alike := range modesAlike(p, sums, lines, was, style) {
-		m := sums[alike[0]]
-		var heads []string
-		for _, i := range alike {
-			heads = append(heads, names.Mode(sums[i].Mode))
-		}
-		fmt.Fprintf(&b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(upper(strings.Join(heads, "; "))))
-		if m.HasUnit {
-			before, ok := was[m.Mode]
-			scaleSVG(&b, m, before.Unit, ok && before.HasUnit, most, style.Units)
-		}
-		fmt.Fprintf(&b, "<p data-why=\"what a mode comes to\">%s</p>\n", text(upper(byTag(names, m, strings.TrimPrefix(lines[alike[0]], m.Mode+": ")))+"."))
-		for _, c := range table.Checks(p, m.Mode, style) {
-			fmt.Fprintf(&b, "<p class=\"note\" data-why=\"how a check stands\">%s is %s.</p>\n", text(names.Short(c.ID)), text(c.Words))
-		}
-		b.WriteString("</div>\n")
+		modeHTML(&b, p, names, sums, alike, lines[alike[0]], was[sums[alike[0]].Mode], most, style)
 	}
 	if len(sums) == 0 {
 		b.WriteString("<p>No water moves: see Findings.</p>\n")
@@ -85,6 +71,25 @@ func AnswerHTML(a *whatif.Answer, saved *plan.Plan) string {
 	curvesSVG(&b, p, names, style.Units)
 	b.WriteString("</section>")
 	return b.String()
+}
+
+// modeHTML says what the modes alike, places in sums, come to: line in words, and on a scale up to
+// most, in m³/h, beside what the unit got before.
+func modeHTML(b *bytes.Buffer, p *plan.Plan, names *tag.Names, sums []plan.ModeSummary, alike []int, line string, before plan.ModeSummary, most float64, style form.Style) {
+	m := sums[alike[0]]
+	var heads []string
+	for _, i := range alike {
+		heads = append(heads, names.Mode(sums[i].Mode))
+	}
+	fmt.Fprintf(b, "<div class=\"mode\" data-mode=\"%s\"><h3>%s</h3>\n", text(m.Mode), text(upper(strings.Join(heads, "; "))))
+	if m.HasUnit {
+		scaleSVG(b, m, before.Unit, before.HasUnit, most, style.Units)
+	}
+	fmt.Fprintf(b, "<p data-why=\"what a mode comes to\">%s</p>\n", text(upper(byTag(names, m, strings.TrimPrefix(line, m.Mode+": ")))+"."))
+	for _, c := range table.Checks(p, m.Mode, style) {
+		fmt.Fprintf(b, "<p class=\"note\" data-why=\"how a check stands\">%s is %s.</p>\n", text(names.Short(c.ID)), text(c.Words))
+	}
+	b.WriteString("</div>\n")
 }
 
 // placeNow says where an answer has the cut.

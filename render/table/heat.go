@@ -149,7 +149,11 @@ func (h heatWords) alone() []string {
 	for _, id := range h.r.Others {
 		others = append(others, fmt.Sprintf("%q", id))
 	}
-	return []string{fmt.Sprintf("reckoned with %q alone; not counted in output, year and sizes: %s", h.r.Unit.ID, strings.Join(others, ", "))}
+	what := "output and sizes"
+	if h.r.Year != nil {
+		what = "output, year and sizes"
+	}
+	return []string{fmt.Sprintf("reckoned with %q alone; not counted in %s: %s", h.r.Unit.ID, what, strings.Join(others, ", "))}
 }
 
 // holds says down to which air the unit holds the tub, and how long it takes to heat it.

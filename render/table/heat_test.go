@@ -104,3 +104,13 @@ func TestAssumedNumbersAreWhole(t *testing.T) {
 		}
 	}
 }
+
+// Where no year is worked out none is said to leave a unit out. Follows from the words.
+func TestOtherUnitsLeftOutOfWhatThereIs(t *testing.T) {
+	for _, year := range []*job.YearReport{nil, {Planned: &heat.Account{ColdestC: 37}, PlannedKWh: job.Range{Likely: 900}}} {
+		said := strings.Join(table.HeatShort(&job.Report{Unit: job.UnitReport{ID: "a"}, Others: []string{"b"}, Year: year}, graph.Job{}, form.Style{}), "\n")
+		if !strings.Contains(said, "not counted in") || strings.Contains(said, "output, year and sizes") != (year != nil) {
+			t.Errorf("with a year %t: %q", year != nil, said)
+		}
+	}
+}

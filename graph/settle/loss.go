@@ -273,13 +273,16 @@ func lossSpread(out *Part) Spread {
 	case k.IsHandValve():
 		class = tables.SpreadValveOpen
 	}
-	if out.Loss.Described != nil || out.Loss.Jets != nil && out.Loss.How == Given {
+	described := out.Loss.Described != nil || out.Loss.Jets != nil && out.Loss.How == Given
+	if described || row.Own { // a row of the user's is the sheet of the one in hand
 		if class == tables.SpreadValveOpen {
 			class = tables.SpreadPartLoss
 		}
 		if p.New() && (p.Kind.IsHandValve() || p.Kind == graph.CheckValve) {
 			class = tables.SpreadNewValve
 		}
+	}
+	if described {
 		return spreadOf(class, p.Known)
 	}
 	own := rowSpan(row)
